@@ -1,0 +1,88 @@
+// Package blocks turns the name of a block kind into its description: roles, the outlines
+// of its pieces on the unit square, how it turns, and what its wedges ask of the cloth.
+// Nothing else in the project names a kind.
+package blocks
+
+// Kind describes a block kind. The language, the help, the drawing and the plans all read
+// this one description.
+type Kind struct {
+	Name    string // as written in a layout
+	Summary string // one line for help, in a quilter's words
+	Roles   []Role
+	Turning Turning
+	Points  Corner // the corner, before turning, that `:nw` and its fellows move
+	Height  WedgeHeight
+	Pieces  []Piece // before turning; pieces of one role stand in the order they are dealt
+}
+
+// Role is a place for fabric in a kind.
+type Role struct {
+	Name    string // as written in a layout
+	Letter  string // in the line view
+	Summary string // one line for help
+	Counts  []int  // how many values it may take
+	Order   string // how several values are dealt, in a quilter's words
+	Dealing Dealing
+	Banded  bool // takes strip sets
+	OfWebs  bool // its pieces belong to web centres, so that `webs` may give their fabric
+}
+
+// Dealing is how several values of a role go to its pieces.
+type Dealing uint8
+
+const (
+	// InShares gives the first share of the pieces to the first value, and so on.
+	InShares Dealing = iota
+	// InTurn goes round the values, one piece each.
+	InTurn
+)
+
+// Turning is how a kind finds its place in the lattice of web and star centres.
+type Turning uint8
+
+const (
+	// Fixed kinds are never turned.
+	Fixed Turning = iota
+	// OnWebCentres kinds stand with their pointing corner on a web centre; either will do.
+	OnWebCentres
+	// OnStarCentres kinds stand with their pointing corner on a star centre; either will do.
+	OnStarCentres
+	// ToWebCentre kinds point at one web centre, best one inside the quilt.
+	ToWebCentre
+	// ToStarCentre kinds point at one star centre, best one inside the quilt.
+	ToStarCentre
+)
+
+// InLattice says whether the kind is made of two halves and so shares the lattice.
+func (t Turning) InLattice() bool { return t != Fixed }
+
+// OnStar says whether the pointing corner belongs on a star centre.
+func (t Turning) OnStar() bool { return t == OnStarCentres || t == ToStarCentre }
+
+// Towards says whether half a turn makes a difference to the kind's outlines.
+func (t Turning) Towards() bool { return t == ToWebCentre || t == ToStarCentre }
+
+// Role is the index of the role of that name, -1 if the kind has none.
+func (k *Kind) Role(name string) int {
+	for i := range k.Roles {
+		if k.Roles[i].Name == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// Kinds is every block kind, in the order that help lists them.
+func Kinds() []*Kind {
+	return []*Kind{web(), star(), floating(), floatingStar(), ring(), plain()}
+}
+
+// Find is the kind of that name.
+func Find(kinds []*Kind, name string) (*Kind, bool) {
+	for _, k := range kinds {
+		if k.Name == name {
+			return k, true
+		}
+	}
+	return nil, false
+}

@@ -1,0 +1,18 @@
+package blocks
+
+// plain: one square of one fabric.
+//
+//	.-------.
+//	|       |
+//	|       |
+//	'-------'
+func plain() *Kind {
+	return &Kind{
+		Name:    "plain",
+		Summary: "one square of one fabric",
+		Roles:   []Role{{Name: "piece", Letter: "P", Summary: "the square", Counts: []int{1}}},
+		Turning: Fixed,
+		Height:  NoWedges,
+		Pieces:  []Piece{{Square, 0, []Point{{Zero, Zero}, {Full, Zero}, {Full, Full}, {Zero, Full}}}},
+	}
+}

@@ -1,0 +1,77 @@
+package blocks
+
+// web: two full halves, each two wedges and a kite; wedge tips at two opposite corners.
+//
+//	A----P--B      A, C  web centres: eight wedge tips from four blocks
+//	|\ w | k|      B     star centres: four kite corners from four blocks
+//	| \  |/ |      M     the middle of the block
+//	|w  M  w|
+//	| /|  \ |
+//	|k | w \|
+//	'--------C
+func web() *Kind {
+	return &Kind{
+		Name:    "web",
+		Summary: "two halves of two wedges and a kite; four blocks close a spider web, and webs run on",
+		Roles:   []Role{halfWedges(2), halfKites(2)},
+		Turning: OnWebCentres,
+		Points:  NW,
+		Height:  AlongDiagonal,
+		Pieces:  slicesOf(upperWedges(), lowerWedges(), kites()),
+	}
+}
+
+// halfWedges is the role of the wedges in a kind whose halves put them at so many ends.
+func halfWedges(ends int) Role {
+	r := Role{
+		Name: "wedges", Letter: "W", Summary: "the wedges round the web centres",
+		Counts: []int{1, 2, 4}, Order: "two: upper end, lower end; four: clockwise round the upper end's centre, then the lower's",
+		Banded: true, OfWebs: true,
+	}
+	if ends == 1 {
+		r.Counts, r.Order = []int{1, 2}, "two: clockwise round the centre"
+	}
+	return r
+}
+
+// halfKites is the role of so many kites.
+func halfKites(count int) Role {
+	r := Role{Name: "kites", Letter: "K", Summary: "the kites between the webs, the points of the stars", Counts: []int{1}}
+	if count == 2 {
+		r.Counts, r.Order = []int{1, 2}, "two: upper kite, lower kite"
+	}
+	return r
+}
+
+// slicesOf is the pieces of several groups in one list.
+func slicesOf(groups ...[]Piece) []Piece {
+	var all []Piece
+	for _, g := range groups {
+		all = append(all, g...)
+	}
+	return all
+}
+
+// upperWedges are the two wedges with their tips at the upper left corner, clockwise.
+func upperWedges() []Piece {
+	return []Piece{
+		{Wedge, 0, []Point{{Zero, Zero}, {Long, Zero}, {Mid, Mid}}},
+		{Wedge, 0, []Point{{Zero, Zero}, {Mid, Mid}, {Zero, Long}}},
+	}
+}
+
+// lowerWedges are the two wedges with their tips at the lower right corner, clockwise.
+func lowerWedges() []Piece {
+	return []Piece{
+		{Wedge, 0, []Point{{Full, Full}, {Short, Full}, {Mid, Mid}}},
+		{Wedge, 0, []Point{{Full, Full}, {Mid, Mid}, {Full, Short}}},
+	}
+}
+
+// kites are the kites in the upper right and the lower left corner.
+func kites() []Piece {
+	return []Piece{
+		{Kite, 1, []Point{{Full, Zero}, {Full, Short}, {Mid, Mid}, {Long, Zero}}},
+		{Kite, 1, []Point{{Zero, Full}, {Zero, Long}, {Mid, Mid}, {Short, Full}}},
+	}
+}

@@ -1,0 +1,286 @@
+package layout
+
+import (
+	"eighthturn/blocks"
+	"eighthturn/measure"
+)
+
+// heightUse is a wedge height that the grid's blocks ask for, with one block that does.
+type heightUse struct {
+	height blocks.WedgeHeight
+	block  *Block
+	node   *BlockNode
+}
+
+// sizes finds the side of a block and the strips that its wedges come from.
+func (c *checker) sizes() {
+	uses := c.heightsUsed()
+	c.countPatches()
+	if !c.side(uses) {
+		return
+	}
+	d := &c.design
+	for _, u := range uses {
+		d.StripsCut[u.height] = u.height.Finished(d.SideFinished) + 2*d.Seam
+	}
+	c.fitSets()
+}
+
+func (c *checker) heightsUsed() []heightUse {
+	var uses []heightUse
+	var seen [blocks.Heights]bool
+	for i := range c.design.Blocks {
+		b := &c.design.Blocks[i]
+		if !b.used || b.Kind == nil || b.Kind.Height == blocks.NoWedges || seen[b.Kind.Height] {
+			continue
+		}
+		seen[b.Kind.Height] = true
+		uses = append(uses, heightUse{b.Kind.Height, b, c.tree.Blocks[i]})
+	}
+	return uses
+}
+
+// countPatches refuses a quilt of more patches than can be held, before any are made.
+func (c *checker) countPatches() {
+	widest := 1
+	for _, s := range c.design.StripSets {
+		widest = max(widest, len(s.Bands))
+	}
+	counted := make([]int, len(c.design.Blocks))
+	total := 0
+	for i := range c.design.Cells {
+		b := c.design.Cells[i].Block
+		if b < 0 || c.design.Blocks[b].Kind == nil {
+			continue
+		}
+		if counted[b] == 0 {
+			counted[b] = c.blockPatches(&c.design.Blocks[b], widest)
+		}
+		total += counted[b]
+	}
+	if total > MaxPatches {
+		c.fault(c.tree.Grid.Rows[0].Span, "", "this quilt has up to %d pieces, %d is the most", total, MaxPatches)
+	}
+}
+
+// blockPatches is the most pieces, strips of sets counted, that a block can have.
+func (c *checker) blockPatches(b *Block, widest int) int {
+	n := 0
+	for _, p := range b.Kind.Pieces {
+		if b.Kind.Roles[p.Role].Banded {
+			n += widest
+		} else {
+			n++
+		}
+	}
+	return n
+}
+
+// side finds the finished side of a block from `strip` or `side`.
+func (c *checker) side(uses []heightUse) bool {
+	strip, side := c.tree.Strip, c.tree.Side
+	switch {
+	case strip != nil && side != nil:
+		first, second := Span(strip.Span), side.Span
+		if second.Start < first.Start {
+			first, second = second, first
+		}
+		c.fault(second, "keep one of the two", "strip and side cannot both be given, since each follows from the other").note(first, "the other one")
+		return false
+	case strip != nil:
+		return c.sideFromStrip(strip, uses)
+	case side != nil:
+		return c.sideGiven(side)
+	}
+	if c.failedSize() {
+		return false
+	}
+	hint := "for example strip 4"
+	if len(uses) == 0 {
+		hint = "for example side 7"
+	}
+	c.fault(c.tree.Grid.Span.firstBytes(len("grid")), hint, "this layout says neither the cut strip nor the finished side of its blocks")
+	return false
+}
+
+// failedSize says whether a strip or side statement is there whose length was at fault.
+func (c *checker) failedSize() bool { return c.tree.sizeReported }
+
+func (s Span) firstBytes(n int) Span { return Span{s.Start, min(s.End, s.Start+n)} }
+
+// sideFromStrip finds the one side that all blocks of the grid take.
+func (c *checker) sideFromStrip(n *LengthNode, uses []heightUse) bool {
+	d := &c.design
+	strip := n.In(d.Units)
+	height := strip.Sub(measure.Of(d.Seam).Times(2))
+	switch {
+	case n.Cut && c.noCutStrip(n):
+		return false
+	case height.Sign() <= 0:
+		c.fault(n.Span, "", "a strip of %s leaves nothing when two seam allowances of %s are taken", strip.Text(d.Units), c.text(d.Seam))
+		return false
+	case strip.Cmp(measure.Of(MaxStrip)) > 0:
+		c.fault(n.Span, "", "the strip is %s, but must be %s or less", strip.Text(d.Units), c.text(MaxStrip))
+		return false
+	case len(uses) == 0:
+		c.fault(n.Span, "write side and the finished side of a block instead", "no block of the grid has wedges, so no side follows from a strip")
+		return false
+	}
+	d.StripGiven = true
+	d.SideFinished = uses[0].height.Side(height)
+	if len(uses) > 1 {
+		c.twoSides(n, uses, height)
+		return false
+	}
+	return c.checkSide(n.Span, d.SideFinished)
+}
+
+// noCutStrip reports the word cut behind a strip, which is cut in any case.
+func (c *checker) noCutStrip(n *LengthNode) bool {
+	c.fault(n.Span, "leave out cut", "a strip's width is always cut")
+	return true
+}
+
+// twoSides reports a strip that would give blocks of two sides.
+func (c *checker) twoSides(n *LengthNode, uses []heightUse, height measure.Length) {
+	d := &c.design
+	first, second := uses[0], uses[1]
+	a, b := first.height.Side(height), second.height.Side(height)
+	whole := max(a, b)
+	f := c.fault(n.Span, "write side "+measure.Number(measure.Nearest(whole, d.Units.Unit()/2), d.Units)+" instead; each kind then has its own strip",
+		"cut strips of %s make %s blocks of %s and %s blocks of %s, but a grid has one side",
+		n.In(d.Units).Text(d.Units), first.block.Kind.Name, c.text(a), second.block.Kind.Name, c.text(b))
+	f.note(first.node.Label.Span, "a %s block", first.block.Kind.Name)
+	f.note(second.node.Label.Span, "a %s block", second.block.Kind.Name)
+}
+
+// sideGiven takes the side, made an even number of nanometres.
+func (c *checker) sideGiven(n *LengthNode) bool {
+	side := n.In(c.design.Units)
+	if n.Cut {
+		side = side.Sub(measure.Of(c.design.Seam).Times(2))
+	}
+	c.design.SideFinished = 2 * side.Half().NM()
+	return c.checkSide(n.Span, c.design.SideFinished)
+}
+
+func (c *checker) checkSide(at Span, side measure.NM) bool {
+	if side < MinSide || side > MaxSide {
+		c.fault(at, "", "this makes blocks of %s, but a block must be %s to %s", c.text(side), c.text(MinSide), c.text(MaxSide))
+		return false
+	}
+	return true
+}
+
+// fitSets gives the bands of every strip set their widths, for each height of wedge that it
+// is used for.
+func (c *checker) fitSets() {
+	d := &c.design
+	var reported = map[int]bool{}
+	use := func(f Fill, h blocks.WedgeHeight, kind string) {
+		if f.Set < 0 || reported[f.Set] || h == blocks.NoWedges || c.setBroken(f.Set) || d.StripSets[f.Set].Bands[0].Cut[h] != 0 {
+			return
+		}
+		reported[f.Set] = !c.fitSet(f.Set, h, kind)
+	}
+	for i := range d.Blocks {
+		b := &d.Blocks[i]
+		if !b.used || b.Kind == nil {
+			continue
+		}
+		for r, fills := range b.Fills {
+			if b.Kind.Roles[r].OfWebs && len(d.Webs) > 0 {
+				fills = d.Webs
+			}
+			for _, f := range fills {
+				use(f, b.Kind.Height, b.Kind.Name)
+			}
+		}
+	}
+}
+
+// setBroken says whether a strip set was reported already.
+func (c *checker) setBroken(set int) bool {
+	key := foldName(c.design.StripSets[set].Name)
+	for _, n := range c.tree.StripSets {
+		if n.Name.key() == key {
+			return n.Broken || len(n.Bands) == 0
+		}
+	}
+	return true
+}
+
+// setNode is where a strip set was written.
+func (c *checker) setNode(set int) *StripSetNode {
+	for _, n := range c.tree.StripSets {
+		if n.Name.key() == foldName(c.design.StripSets[set].Name) {
+			return n
+		}
+	}
+	return nil
+}
+
+// fitSet sees that a set comes to the strip for a height, and sets its bands' cut widths.
+func (c *checker) fitSet(set int, h blocks.WedgeHeight, kind string) bool {
+	d, n := &c.design, c.setNode(set)
+	exact := c.exactStrip(h)
+	allowance := measure.Of(d.Seam)
+	total := measure.Length{}
+	rest := -1
+	for i, b := range n.Bands {
+		if b.Cut == nil {
+			rest = i
+			continue
+		}
+		total = total.Add(b.Cut.In(d.Units))
+	}
+	comesTo := total.Sub(allowance.Times(2 * (len(n.Bands) - 1)))
+	left := exact.Sub(comesTo)
+	if rest < 0 && left.Sign() != 0 {
+		c.setDiffers(n, h, kind, comesTo, exact)
+		return false
+	}
+	for i, b := range n.Bands {
+		cut := left
+		if i != rest {
+			cut = b.Cut.In(d.Units)
+		}
+		if cut.Sub(allowance.Times(2)).Cmp(measure.Of(MinFinished)) < 0 {
+			c.bandTooNarrow(b, i == rest, cut, kind, exact)
+			return false
+		}
+		d.StripSets[set].Bands[i].Cut[h] = cut.NM()
+	}
+	return true
+}
+
+// exactStrip is the cut strip for wedges of a height: as given, or as it follows from the
+// side.
+func (c *checker) exactStrip(h blocks.WedgeHeight) measure.Length {
+	d := &c.design
+	if d.StripGiven {
+		return c.tree.Strip.In(d.Units)
+	}
+	return measure.Of(d.StripsCut[h])
+}
+
+func (c *checker) setDiffers(n *StripSetNode, h blocks.WedgeHeight, kind string, comesTo, exact measure.Length) {
+	d := &c.design
+	difference, more := comesTo.Sub(exact), "more"
+	if difference.Sign() < 0 {
+		difference, more = exact.Sub(comesTo), "less"
+	}
+	hint := "write the word rest for one width, or widths that come to " + exact.Text(d.Units) + " and two seam allowances at each seam between"
+	c.fault(n.Span, hint, "sewn together, %s comes to %s, %s %s than the strip of %s that %s blocks ask for",
+		quote(n.Name.Text), comesTo.Text(d.Units), difference.Text(d.Units), more, exact.Text(d.Units), kind)
+}
+
+func (c *checker) bandTooNarrow(b BandNode, rest bool, cut measure.Length, kind string, exact measure.Length) {
+	d := &c.design
+	if rest {
+		c.fault(b.Span, "make the other strips narrower", "the other strips leave %s of the %s that %s blocks ask for, no more than its two seam allowances",
+			cut.Text(d.Units), exact.Text(d.Units), kind)
+		return
+	}
+	c.fault(b.Span, "", "a strip of %s vanishes in its two seam allowances of %s", cut.Text(d.Units), c.text(d.Seam))
+}

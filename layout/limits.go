@@ -1,0 +1,28 @@
+package layout
+
+import "eighthturn/measure"
+
+// Limits are published in the language's reference and checked before anything is made.
+const (
+	MaxBytes     = 4 << 20 // of a layout
+	MaxLineBytes = 1 << 16 // of one line
+	MaxLines     = 100_000
+	MaxCells     = 100_000 // columns times rows, with what repeats
+	MaxPatches   = 1_000_000
+	MaxNameChars = 60
+	MaxTextChars = 1000
+	MaxBands     = 40 // in a strip set
+	MaxDefined   = 2000
+)
+
+// Limits of lengths, finished or cut as the statement says.
+const (
+	MaxSeam = measure.Inch
+	MinSide = measure.Inch / 4
+
+	MinFinished = measure.Millimetre / 10 // of a strip in a strip set
+	MaxSide     = 120 * measure.Inch
+	MaxStrip    = 120 * measure.Inch
+	MaxCloth    = 400 * measure.Inch
+	MaxTop      = 10_000 * measure.Inch // a side of the finished top
+)

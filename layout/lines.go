@@ -1,0 +1,88 @@
+package layout
+
+import (
+	"sort"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/rivo/uniseg"
+)
+
+// lineEnds are what ends a line: the usual three, and the separators that some programs
+// put in their place.
+var lineEnds = []string{"\r\n", "\n", "\r", "\u2028", "\u2029", "\u0085"}
+
+// lineEnd is how many bytes of line end stand at the start of text.
+func lineEnd(text string) int {
+	switch text[0] {
+	case '\r', '\n', 0xe2, 0xc2:
+		for _, end := range lineEnds {
+			if strings.HasPrefix(text, end) {
+				return len(end)
+			}
+		}
+	}
+	return 0
+}
+
+// splitLines is the span of each line without its end. A last line that is empty is not
+// one.
+func splitLines(text string) []Span {
+	var lines []Span
+	start := 0
+	for i := 0; i < len(text); {
+		n := lineEnd(text[i:])
+		if n == 0 {
+			i++
+			continue
+		}
+		lines = append(lines, Span{start, i})
+		i += n
+		start = i
+	}
+	if start < len(text) {
+		lines = append(lines, Span{start, len(text)})
+	}
+	return lines
+}
+
+// Source is a layout's text with its lines found.
+type Source struct {
+	Text  string
+	lines []Span
+}
+
+// NewSource finds the lines of a text.
+func NewSource(text string) *Source { return &Source{text, splitLines(text)} }
+
+// Line is the number, from 1, of the line that holds the byte at offset.
+func (s *Source) Line(offset int) int {
+	return max(1, sort.Search(len(s.lines), func(i int) bool { return s.lines[i].Start > offset }))
+}
+
+// lineSpan is the span of a line by its number, empty for one that is not there.
+func (s *Source) lineSpan(number int) Span {
+	if number < 1 || number > len(s.lines) {
+		return Span{len(s.Text), len(s.Text)}
+	}
+	return s.lines[number-1]
+}
+
+// LineText is the text of a line by its number, without its end.
+func (s *Source) LineText(number int) string {
+	at := s.lineSpan(number)
+	return s.Text[at.Start:at.End]
+}
+
+// Position is the line and the column, from 1, of a byte; columns count characters as a
+// reader sees them.
+func (s *Source) Position(offset int) (line, column int) {
+	line = s.Line(offset)
+	at := s.lineSpan(line)
+	upTo := min(max(offset, at.Start), at.End)
+	before := s.Text[at.Start:upTo]
+	if !utf8.ValidString(before) {
+		before = strings.ToValidUTF8(before, "?")
+	}
+	return line, uniseg.GraphemeClusterCount(before) + 1
+}

@@ -1,0 +1,251 @@
+// Package layout turns the text of a layout into a checked design, or into faults that each
+// name their place; and a layout into its tidy form.
+package layout
+
+import (
+	"bytes"
+	"strings"
+	"unicode/utf8"
+
+	"eighthturn/blocks"
+)
+
+// session is what all stages of reading one layout share.
+type session struct {
+	*faults
+	src    string
+	source *Source
+	kinds  []*blocks.Kind
+	own    map[string]bool // the language's own words
+}
+
+// parser is the first stage: lines to a tree.
+type parser struct {
+	*session
+	tree   Tree
+	labels map[string]bool // block labels, read ahead for rows that lost their indentation
+	once   map[string]Span // statements that may stand once, by their word
+	rows   rowsOf          // what indented lines belong to
+}
+
+// rowsOf is the statement whose rows may follow.
+type rowsOf uint8
+
+const (
+	noRows rowsOf = iota
+	gridRows
+	brokenRows // reported already: rows are passed over
+)
+
+// Parse reads a layout into its tree. Faults come in the order of their places; the tree is
+// usable whatever they are.
+func Parse(source *Source) (*Tree, []Fault) {
+	p := newParser(source)
+	p.parse()
+	return &p.tree, p.sorted()
+}
+
+func newParser(source *Source) *parser {
+	kinds := blocks.Kinds()
+	s := &session{faults: &faults{}, src: source.Text, source: source, kinds: kinds, own: reservedWords(kinds)}
+	return &parser{session: s, once: map[string]Span{}}
+}
+
+func (p *parser) parse() {
+	if !p.readable() {
+		return
+	}
+	p.readLabels()
+	statements := map[string]statement{}
+	for _, s := range Statements() {
+		statements[s.Word] = s
+	}
+	for n, line := range p.source.lines {
+		if n == MaxLines {
+			p.fault(line, "", "a layout may have %d lines at the most", MaxLines)
+			break
+		}
+		p.line(statements, line)
+	}
+}
+
+// readable refuses what is not the text of a layout at all.
+func (p *parser) readable() bool {
+	src := p.src
+	switch {
+	case len(src) > MaxBytes:
+		p.fault(Span{}, "", "this file has %d bytes, a layout may have %d at the most", len(src), MaxBytes)
+	case strings.HasPrefix(src, "\xff\xfe"), strings.HasPrefix(src, "\xfe\xff"):
+		p.fault(Span{}, "save it as UTF-8", "this file is in UTF-16, a layout is a text in UTF-8")
+	case looksLikeUTF16(src):
+		p.fault(Span{}, "save it as UTF-8", "this file looks like UTF-16, a layout is a text in UTF-8")
+	case looksLikeData(src):
+		p.fault(Span{}, "open the layout that you wrote in a text editor", "this file is not a text: it may be a picture or another kind of document")
+	case strings.TrimSpace(strings.TrimPrefix(src, "\ufeff")) == "":
+		p.fault(Span{}, "a layout needs a strip or a side, fabrics, blocks and a grid", "this layout is empty")
+	default:
+		return true
+	}
+	return false
+}
+
+func looksLikeUTF16(src string) bool {
+	head := src[:min(len(src), 400)]
+	return len(head) > 3 && strings.Count(head, "\x00") > len(head)/4
+}
+
+// looksLikeData tells pictures and documents by their first bytes, and by bytes that no
+// text has.
+func looksLikeData(src string) bool {
+	for _, magic := range []string{"\x89PNG", "\xff\xd8\xff", "GIF8", "%PDF", "PK\x03\x04", "RIFF", "II*\x00", "MM\x00*", "\x1f\x8b", "{\\rtf"} {
+		if strings.HasPrefix(src, magic) {
+			return true
+		}
+	}
+	return bytes.IndexByte([]byte(src[:min(len(src), 4000)]), 0) >= 0
+}
+
+// readLabels reads ahead which labels blocks have.
+func (p *parser) readLabels() {
+	p.labels = map[string]bool{".": true}
+	for _, line := range p.source.lines {
+		words := strings.Fields(p.src[line.Start:min(line.End, line.Start+200)])
+		if len(words) > 1 && strings.EqualFold(words[0], "block") {
+			p.labels[foldName(words[1])] = true
+		}
+	}
+}
+
+// line reads one line.
+func (p *parser) line(statements map[string]statement, at Span) {
+	if at.Start == 0 && strings.HasPrefix(p.src, "\ufeff") {
+		at.Start += len("\ufeff")
+	}
+	if !p.cleanLine(at) {
+		p.tree.Lines = append(p.tree.Lines, Line{})
+		return
+	}
+	c := newCursor(p.session, at)
+	line := Line{}
+	if !c.done() {
+		indented := c.at > at.Start
+		line.Keyword, line.Row = p.statementOrRow(statements, c, indented)
+	}
+	line.Tokens, line.Comment = c.tokens, c.comment
+	p.tree.Lines = append(p.tree.Lines, line)
+}
+
+// cleanLine refuses lines with bytes or characters that a layout cannot hold.
+func (p *parser) cleanLine(at Span) bool {
+	text := p.src[at.Start:at.End]
+	if len(text) > MaxLineBytes {
+		p.fault(Span{at.Start, at.Start + 1}, "", "this line has %d bytes, %d is the most", len(text), MaxLineBytes)
+		return false
+	}
+	if !utf8.ValidString(text) {
+		bad := 0
+		for bad < len(text) {
+			r, size := utf8.DecodeRuneInString(text[bad:])
+			if r == utf8.RuneError && size == 1 {
+				break
+			}
+			bad += size
+		}
+		p.fault(Span{at.Start + bad, at.Start + bad + 1}, "save the file as UTF-8", "this byte is not UTF-8 text")
+		return false
+	}
+	for i, r := range text {
+		if r == '"' || strings.ContainsRune("“”„«»", r) {
+			break // quoted text is checked by itself
+		}
+		if isInvisible(r) || isDirection(r) {
+			p.fault(Span{at.Start + i, at.Start + i + utf8.RuneLen(r)}, "delete it", "an invisible character stands here: U+%04X", r)
+			return false
+		}
+		if r < ' ' && r != '\t' && r != '\v' && r != '\f' || r == 0x7f {
+			p.fault(Span{at.Start + i, at.Start + i + 1}, "delete it", "a control character stands here: U+%04X", r)
+			return false
+		}
+	}
+	return true
+}
+
+// statementOrRow reads a line that is not blank; it returns the statement's word, or that
+// the line is a row.
+func (p *parser) statementOrRow(statements map[string]statement, c *cursor, indented bool) (string, bool) {
+	word := strings.ToLower(c.peek())
+	s, known := statements[word]
+	switch {
+	case known:
+		p.rows = noRows
+		c.newField()
+		keyword := c.word()
+		p.statement(s, c, keyword)
+		return s.Word, false
+	case p.rows != noRows && (indented || p.looksLikeRow(c)):
+		p.row(c, indented)
+		return "", true
+	}
+	p.unknown(c, indented)
+	return "", false
+}
+
+// statement reads one statement whose word was taken.
+func (p *parser) statement(s statement, c *cursor, keyword Span) {
+	if s.parse == nil {
+		p.fault(keyword, "", "%q belongs to the language, but this version cannot read it yet", s.Word)
+		c.dropRest()
+		p.rows = brokenRows
+		return
+	}
+	if s.Once {
+		if first, twice := p.once[s.Word]; twice {
+			p.fault(keyword, "", "%q stands in this layout already", s.Word).note(first, "first given here")
+			c.dropRest()
+			p.rows = brokenRows
+			return
+		}
+		p.once[s.Word] = keyword
+	}
+	s.parse(p, c, keyword)
+	c.finish(s.after)
+}
+
+// looksLikeRow says whether every word of a line is a block's label.
+func (p *parser) looksLikeRow(c *cursor) bool {
+	line := p.src[c.at:c.end]
+	for i, w := range strings.Fields(line) {
+		if strings.HasPrefix(w, "#") && i > 0 {
+			break
+		}
+		label, _, _ := strings.Cut(w, ":")
+		if !p.labels[foldName(label)] {
+			return false
+		}
+	}
+	return true
+}
+
+// unknown reports a line that is neither a statement nor a row.
+func (p *parser) unknown(c *cursor, indented bool) {
+	at := c.here()
+	word := c.text(at)
+	defer c.dropRest()
+	switch near := nearest(word, statementWords()); {
+	case near != "":
+		p.rows = noRows
+		if near == "grid" {
+			p.rows, p.tree.gridReported = brokenRows, true
+		}
+		p.fault(at, `did you mean "`+near+`"?`, "no statement is called %s", quote(word))
+	case indented && p.rows == noRows && p.tree.Grid == nil && p.looksLikeRow(c):
+		p.fault(at, `put the line "grid" above them`, "this row of blocks stands under no grid")
+		p.rows, p.tree.gridReported = brokenRows, true
+	case len(word) > 1 && word[0] == '#':
+		p.fault(at, "a comment needs # and a space: # "+word[1:], "expected a statement, found %s", quote(word))
+	case strings.HasPrefix(word, "//"), strings.HasPrefix(word, "--"), strings.HasPrefix(word, ";"):
+		p.fault(at, "comments begin with #", "expected a statement, found %s", quote(word))
+	default:
+		p.fault(at, "statements are: "+strings.Join(statementWords(), ", "), "no statement is called %s", quote(word))
+	}
+}

@@ -1,0 +1,250 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+
+	"eighthturn/blocks"
+	"eighthturn/palettes"
+)
+
+// Statement describes a statement of the language for help.
+type Statement struct {
+	Word    string
+	Form    string // how it is written
+	Summary string // one line, in a quilter's words
+	Once    bool   // may stand once in a layout
+}
+
+// statement is a statement with what reads it; without, it is not built yet.
+type statement struct {
+	Statement
+	parse func(p *parser, c *cursor, keyword Span)
+	after string // what was expected where words are left over
+}
+
+// Statements is every statement of the language, in the order that help lists them.
+func Statements() []statement {
+	return []statement{
+		{Statement{"title", `title "…"`, "the quilt's name", true}, parseTitle, ""},
+		{Statement{"designer", `designer "…"`, "who designed it", true}, nil, ""},
+		{Statement{"level", `level "…"`, "for whom it is written", true}, nil, ""},
+		{Statement{"copyright", `copyright "…"`, "whose it is", true}, nil, ""},
+		{Statement{"note", `note [place] "…"`, "what the printed pattern says", false}, nil, ""},
+		{Statement{"units", "units inches | cm", "what a bare number means", true}, parseUnits, ""},
+		{Statement{"seam", "seam length", "the seam allowance, 1/4 in or 0.75 cm if not given", true}, parseSeam, ""},
+		{Statement{"strip", "strip length", "the cut strip that wedges come from; the block's side follows", true}, parseStrip, ""},
+		{Statement{"side", "side length", "the finished side of a block; the strips follow", true}, parseSide, ""},
+		{Statement{"usable-width", "usable-width length", "of the cloth between its selvages, 40 in or 100 cm if not given", true}, parseUsableWidth, ""},
+		{Statement{"palette", "palette name", "brings in the fabrics of a palette", true}, nil, ""},
+		{Statement{"fabric", `fabric name colour ["print"] [on-hand length] [usable-width length]`, "a fabric and its colour", false}, parseFabric, `a print name in quotes, "on-hand" or "usable-width"`},
+		{Statement{"strip-set", "strip-set name fabric length fabric length …", "strips sewn together, from the wedge's wide end to its tip; one length may be the word rest", false}, parseStripSet, "a fabric"},
+		{Statement{"scraps", "scraps name fabric fabric …", "a pool of fabrics to deal from", false}, nil, ""},
+		{Statement{"webs", "webs value [/ value]", "the wedges round each web centre, two sorts set like a draughtboard", true}, parseWebs, `"/" and a second value`},
+		{Statement{"top-left", "top-left web | star", "which centre stands at the upper left corner", true}, parseTopLeft, ""},
+		{Statement{"block", "block label kind role value …", "a block: its label in the grid, its kind and its fabrics", false}, parseBlock, "a role"},
+		{Statement{"grid", "grid, and under it indented rows of labels", "the quilt as it looks; . for nothing there; :nw :ne :se :sw turn a block", true}, parseGrid, "the rows on lines of their own below"},
+		{Statement{"repeat", "repeat across number down number", "the grid's rows are a tile, laid so many times", true}, nil, ""},
+		{Statement{"sash", "sash width fabric", "strips between the blocks", true}, nil, ""},
+		{Statement{"border", "border width fabric", "a border, from the inside out", false}, parseBorder, ""},
+		{Statement{"binding", "binding width fabric", "the binding", true}, parseBinding, ""},
+		{Statement{"backing", "backing fabric", "the backing", true}, nil, ""},
+		{Statement{"batting", "batting", "the batting", true}, nil, ""},
+		{Statement{"contrast", "contrast number number", "the steps of the value study", true}, nil, ""},
+	}
+}
+
+// statementWords are the words that statements begin with.
+func statementWords() []string {
+	list := Statements()
+	words := make([]string, len(list))
+	for i, s := range list {
+		words[i] = s.Word
+	}
+	return words
+}
+
+// roleWords are the names of all roles of the kinds, each once, and of those to come.
+func roleWords(kinds []*blocks.Kind) []string {
+	words := []string{"edge", "pieces"}
+	for _, k := range kinds {
+		for _, r := range k.Roles {
+			if !slices.Contains(words, r.Name) {
+				words = append(words, r.Name)
+			}
+		}
+	}
+	return words
+}
+
+func parseTitle(p *parser, c *cursor, _ Span) {
+	c.newField()
+	if t, ok := c.quoted("the quilt's title"); ok {
+		p.tree.Title = &t
+	}
+	c.dropIfFaulty(p.tree.Title == nil)
+}
+
+// dropIfFaulty leaves out the rest of a line whose fault was reported.
+func (c *cursor) dropIfFaulty(faulty bool) {
+	if faulty {
+		c.dropRest()
+	}
+}
+
+func parseUnits(p *parser, c *cursor, _ Span) {
+	c.newField()
+	p.tree.Units = c.oneOf("the units", "inches", "cm")
+}
+
+func parseTopLeft(p *parser, c *cursor, _ Span) {
+	c.newField()
+	p.tree.TopLeft = c.oneOf("the centre at the upper left", "web", "star")
+}
+
+// oneOf takes one of a few words.
+func (c *cursor) oneOf(what string, words ...string) *WordNode {
+	word := c.peek()
+	for _, w := range words {
+		if strings.EqualFold(word, w) {
+			return &WordNode{c.word(), w}
+		}
+	}
+	c.fault(c.here(), didYouMean(word, words), "expected %s, %s, found %s", what, strings.Join(words, " or "), c.found())
+	c.dropRest()
+	return nil
+}
+
+func parseSeam(p *parser, c *cursor, _ Span) { p.tree.Seam = c.onlyLength("the seam allowance") }
+func parseStrip(p *parser, c *cursor, _ Span) {
+	p.tree.Strip = c.onlyLength("the width of the cut strip")
+}
+func parseSide(p *parser, c *cursor, _ Span) {
+	p.tree.Side = c.onlyLength("the finished side of a block")
+}
+func parseUsableWidth(p *parser, c *cursor, _ Span) {
+	p.tree.UsableWidth = c.onlyLength("the width of the cloth between its selvages")
+}
+
+// onlyLength takes the one length of a statement; nil if there is none.
+func (c *cursor) onlyLength(what string) *LengthNode {
+	c.newField()
+	l, ok := c.length(what)
+	c.dropIfFaulty(!ok)
+	if !ok {
+		return nil
+	}
+	return &l
+}
+
+func parseFabric(p *parser, c *cursor, keyword Span) {
+	c.newField()
+	name, ok := c.newName("a fabric's name", false)
+	if !ok {
+		c.dropRest()
+		return
+	}
+	f := &FabricNode{Name: name}
+	p.tree.Fabrics = append(p.tree.Fabrics, f)
+	c.newField()
+	if c.fabricColour(f) {
+		c.fabricOptions(f)
+	} else {
+		c.dropRest()
+	}
+	f.Span = keyword.To(c.last())
+}
+
+// last is the span of the last token taken.
+func (c *cursor) last() Span { return c.tokens[len(c.tokens)-1].Span }
+
+// fabricColour takes a fabric's colour and says what a name of two words comes to.
+func (c *cursor) fabricColour(f *FabricNode) bool {
+	at := c.here()
+	word := c.text(at)
+	if strings.EqualFold(word, "swatch") {
+		c.fault(at, "give a colour, as in #1f3350", "%q belongs to the language, but this version cannot read it yet", "swatch")
+		return false
+	}
+	colour, err := palettes.Parse(word)
+	switch {
+	case c.done():
+		c.fault(at, "for example fabric "+f.Name.Text+" #1f3350", "expected the colour of %s, found the end of the line", quote(f.Name.Text))
+		return false
+	case err != nil && c.colourBehind(at):
+		c.fault(f.Name.Span.To(at), "write "+f.Name.Text+"-"+word, "a fabric's name is one word, found %s", quote(f.Name.Text+" "+word))
+		return false
+	case err != nil:
+		c.fault(at, didYouMean(word, palettes.Names()), "%s", err.Error())
+		return false
+	}
+	c.take(at)
+	f.Colour = colour
+	if next, err := palettes.Parse(c.peek()); err == nil {
+		c.fault(f.Name.Span.To(at), "write "+f.Name.Text+"-"+word+" "+c.peek(), "a fabric's name is one word, found %s before the colour %s", quote(f.Name.Text+" "+word), next.Hex())
+		return false
+	}
+	c.warnTwoColours(f, word, at)
+	return true
+}
+
+// colourBehind says whether the word behind a span is a colour.
+func (c *cursor) colourBehind(at Span) bool {
+	fields := strings.Fields(c.src[at.End:c.end])
+	if len(fields) == 0 {
+		return false
+	}
+	_, err := palettes.Parse(fields[0])
+	return err == nil
+}
+
+// warnTwoColours warns of a name that is a colour's with another colour behind it: one
+// colour of two words was meant, most likely.
+func (c *cursor) warnTwoColours(f *FabricNode, word string, at Span) {
+	if strings.HasPrefix(word, "#") {
+		return
+	}
+	named, err := palettes.Parse(f.Name.Text)
+	_, joined := palettes.Parse(f.Name.Text + word)
+	if err == nil && named == f.Colour || err != nil && joined != nil {
+		return
+	}
+	c.warn(f.Name.Span.To(at), "if "+f.Name.Text+" "+word+" is one name, write "+f.Name.Text+"-"+word+" and then its colour",
+		"the fabric %s is drawn in %s, %s", quote(f.Name.Text), strings.ToLower(word), f.Colour.Hex())
+}
+
+func (c *cursor) fabricOptions(f *FabricNode) {
+	for !c.done() {
+		switch word := strings.ToLower(c.peek()); {
+		case c.atQuote() && f.Print == nil:
+			c.newField()
+			t, ok := c.quoted("the print's name", "on-hand", "usable-width")
+			if !ok {
+				c.dropRest()
+				return
+			}
+			f.Print = &t
+		case word == "on-hand" && f.OnHand == nil:
+			f.OnHand = c.lengthOption("the length on hand")
+		case word == "usable-width" && f.UsableWidth == nil:
+			f.UsableWidth = c.lengthOption("the width of the cloth")
+		default:
+			return
+		}
+	}
+}
+
+// lengthOption takes an option's word and its length.
+func (c *cursor) lengthOption(what string) *LengthNode {
+	c.newField()
+	word := c.word()
+	l, ok := c.length(what)
+	if !ok {
+		c.dropRest()
+		return nil
+	}
+	if l.Cut {
+		c.fault(l.Span, "leave out cut", "%s is neither cut nor finished", quote(c.text(word)))
+	}
+	return &l
+}

@@ -1,0 +1,333 @@
+package measure
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Reading is a length as written: a number and the unit behind it, if there was one.
+type Reading struct {
+	number *big.Rat
+	unit   NM  // 0 where none was written
+	Bytes  int // how much of the text it took
+}
+
+// HasUnit says whether a unit stood behind the number.
+func (r Reading) HasUnit() bool { return r.unit != 0 }
+
+// In is the length that was written; a bare number counts units of the system.
+func (r Reading) In(s System) Length {
+	unit := r.unit
+	if unit == 0 {
+		unit = s.Unit()
+	}
+	return Length{new(big.Rat).Mul(r.number, new(big.Rat).SetInt64(int64(unit)))}
+}
+
+// Problem says what is wrong with a length and where in the text, in bytes.
+type Problem struct {
+	Start, End    int
+	Message, Hint string
+}
+
+func (p *Problem) Error() string { return p.Message }
+
+// MaxDigits is the most digits that a whole number, or the decimals behind one, may have.
+const MaxDigits = 6
+
+// MaxDenominator is the largest number below a fraction's line.
+const MaxDenominator = 1000
+
+// IsSpace says whether r parts words: the blanks that keyboards and web pages give.
+func IsSpace(r rune) bool {
+	switch r {
+	case ' ', '\t', '\u00a0', '\u1680', '\u202f', '\u205f', '\u3000', '\v', '\f':
+		return true
+	}
+	return r >= '\u2000' && r <= '\u200a'
+}
+
+// StartsNumber says whether a length could begin at the start of text.
+func StartsNumber(text string) bool {
+	r, size := utf8.DecodeRuneInString(text)
+	if r == '-' || r == '+' || r == '−' || r == '.' || r == ',' {
+		next, _ := utf8.DecodeRuneInString(text[size:])
+		_, vulgar := vulgarFractions[next]
+		return unicode.IsDigit(next) || vulgar
+	}
+	_, vulgar := vulgarFractions[r]
+	return unicode.IsDigit(r) || vulgar
+}
+
+var vulgarFractions = map[rune][2]int64{
+	'½': {1, 2}, '⅓': {1, 3}, '⅔': {2, 3}, '¼': {1, 4}, '¾': {3, 4},
+	'⅕': {1, 5}, '⅖': {2, 5}, '⅗': {3, 5}, '⅘': {4, 5}, '⅙': {1, 6}, '⅚': {5, 6},
+	'⅐': {1, 7}, '⅛': {1, 8}, '⅜': {3, 8}, '⅝': {5, 8}, '⅞': {7, 8}, '⅑': {1, 9}, '⅒': {1, 10},
+}
+
+// reader walks over one length.
+type reader struct {
+	text string
+	at   int
+}
+
+// Read reads the length at the start of text: `3 1/2`, `3-1/2`, `3½`, `3 ½`, `3.5` or
+// `3,5`, then nothing or a unit. What follows the length is left. The error is a *Problem.
+func Read(text string) (Reading, error) {
+	r := &reader{text: text}
+	number, err := r.number()
+	if err != nil {
+		return Reading{}, err
+	}
+	unit, err := r.unit()
+	if err != nil {
+		return Reading{}, err
+	}
+	return Reading{number: number, unit: unit, Bytes: r.at}, nil
+}
+
+// ReadCount reads a whole number without a unit, from 0 up to MaxDigits digits.
+func ReadCount(text string) (int, error) {
+	n := 0
+	for i, c := range text {
+		if c < '0' || c > '9' || i >= MaxDigits {
+			return 0, fmt.Errorf("expected a whole number, found %q", text)
+		}
+		n = n*10 + int(c-'0')
+	}
+	if text == "" {
+		return 0, fmt.Errorf("expected a whole number")
+	}
+	return n, nil
+}
+
+func (r *reader) rest() string { return r.text[r.at:] }
+
+func (r *reader) peek() rune {
+	c, _ := utf8.DecodeRuneInString(r.rest())
+	return c
+}
+
+func (r *reader) fault(start int, hint, format string, args ...any) error {
+	end := r.wordEnd(start)
+	return &Problem{Start: start, End: end, Message: fmt.Sprintf(format, args...), Hint: hint}
+}
+
+// wordEnd is where the word around the byte at start ends.
+func (r *reader) wordEnd(start int) int {
+	if i := strings.IndexFunc(r.text[start:], IsSpace); i > 0 {
+		return start + i
+	}
+	return len(r.text)
+}
+
+// number reads the number without its unit.
+func (r *reader) number() (*big.Rat, error) {
+	switch c := r.peek(); {
+	case c == '-' || c == '−':
+		return nil, r.fault(0, "", "a length cannot be below 0, found %q", r.text[:r.wordEnd(0)])
+	case c == '+' || c == '.' || c == ',':
+		return nil, r.fault(0, "write a length as 3 1/2 or 0.5", "expected a length, found %q", r.text[:r.wordEnd(0)])
+	}
+	if f, size, ok := r.vulgar(0); ok {
+		r.at += size
+		return f, r.noMore(0)
+	}
+	whole, err := r.digits()
+	if err != nil {
+		return nil, err
+	}
+	return r.afterWhole(whole)
+}
+
+// afterWhole reads what may follow a whole number: decimals or a fraction.
+func (r *reader) afterWhole(whole *big.Rat) (*big.Rat, error) {
+	switch r.peek() {
+	case '.', ',':
+		if strings.HasPrefix(r.rest(), ".") && !startsDigit(r.rest()[1:]) || strings.HasPrefix(r.rest(), ",") && !startsDigit(r.rest()[1:]) {
+			return nil, r.fault(0, "", "expected digits after %q, found %q", r.text[r.at:r.at+1], r.text[:r.wordEnd(0)])
+		}
+		return r.decimals(whole)
+	case '/', '⁄':
+		return r.overLine(whole, 0)
+	}
+	return r.mixed(whole)
+}
+
+func startsDigit(text string) bool { return text != "" && text[0] >= '0' && text[0] <= '9' }
+
+// digits reads a run of ASCII digits.
+func (r *reader) digits() (*big.Rat, error) {
+	start := r.at
+	n := int64(0)
+	for startsDigit(r.rest()) {
+		if r.at-start >= MaxDigits {
+			return nil, r.fault(start, "", "a number may have %d digits at the most", MaxDigits)
+		}
+		n = n*10 + int64(r.text[r.at]-'0')
+		r.at++
+	}
+	if r.at == start {
+		return nil, r.fault(start, "write a length as 3 1/2 or 3.5", "expected a length, found %q", r.text[start:r.wordEnd(start)])
+	}
+	return new(big.Rat).SetInt64(n), nil
+}
+
+// decimals reads `.5` or `,5` behind a whole number.
+func (r *reader) decimals(whole *big.Rat) (*big.Rat, error) {
+	r.at++
+	start := r.at
+	part, err := r.digits()
+	if err != nil {
+		return nil, err
+	}
+	scale := int64(1)
+	for range r.at - start {
+		scale *= 10
+	}
+	part.Quo(part, new(big.Rat).SetInt64(scale))
+	return part.Add(part, whole), r.noMore(0)
+}
+
+// overLine reads the `/4` of a fraction whose upper number was read, and checks that the
+// fraction that starts at the given byte is below one.
+func (r *reader) overLine(upper *big.Rat, start int) (*big.Rat, error) {
+	_, size := utf8.DecodeRuneInString(r.rest())
+	r.at += size
+	lower, err := r.digits()
+	if err != nil {
+		return nil, err
+	}
+	end := r.at
+	switch over := upper.Num().Int64(); {
+	case lower.Sign() == 0:
+		return nil, &Problem{start, end, fmt.Sprintf("the fraction %q has 0 below its line", r.text[start:end]), ""}
+	case lower.Num().Int64() > MaxDenominator:
+		return nil, &Problem{start, end, fmt.Sprintf("the number below a fraction's line may be %d at the most", MaxDenominator), ""}
+	case upper.Cmp(lower) >= 0:
+		return nil, &Problem{start, end, fmt.Sprintf("the fraction %q is not below one", r.text[start:end]), mixedHint(r.text[:start], over, lower.Num().Int64())}
+	}
+	return upper.Quo(upper, lower), r.noMore(start)
+}
+
+// mixedHint spells an improper fraction, with the whole number before it, as one length.
+func mixedHint(before string, upper, lower int64) string {
+	whole, err := ReadCount(strings.TrimFunc(strings.TrimRight(before, "-"), IsSpace))
+	if err != nil {
+		whole = 0
+	}
+	total := int64(whole) + upper/lower
+	if upper%lower == 0 {
+		return fmt.Sprintf("write %d", total)
+	}
+	return fmt.Sprintf("write %d %d/%d", total, upper%lower, lower)
+}
+
+// mixed reads the fraction that may follow a whole number, directly, after a hyphen or
+// after spaces.
+func (r *reader) mixed(whole *big.Rat) (*big.Rat, error) {
+	next := r.at
+	if strings.HasPrefix(r.rest(), "-") {
+		next++
+	} else {
+		next += len(r.rest()) - len(strings.TrimLeftFunc(r.rest(), IsSpace))
+	}
+	if f, size, ok := r.vulgar(next); ok {
+		r.at = next + size
+		return f.Add(f, whole), r.noMore(0)
+	}
+	if next == r.at || !startsFraction(r.text[next:]) {
+		return whole, nil
+	}
+	r.at = next
+	upper, err := r.digits()
+	if err != nil {
+		return nil, err
+	}
+	part, err := r.overLine(upper, next)
+	if err != nil {
+		return nil, err
+	}
+	return part.Add(part, whole), nil
+}
+
+// startsFraction says whether digits and a fraction's line stand at the start of text.
+func startsFraction(text string) bool {
+	rest := strings.TrimLeft(text, "0123456789")
+	return rest != text && (strings.HasPrefix(rest, "/") || strings.HasPrefix(rest, "⁄"))
+}
+
+// vulgar reads one of the single-letter fractions at the given byte.
+func (r *reader) vulgar(at int) (*big.Rat, int, bool) {
+	c, size := utf8.DecodeRuneInString(r.text[at:])
+	f, ok := vulgarFractions[c]
+	if !ok {
+		return nil, 0, false
+	}
+	return big.NewRat(f[0], f[1]), size, true
+}
+
+// noMore refuses a second fraction or point behind a number that is complete.
+func (r *reader) noMore(start int) error {
+	rest := strings.TrimLeftFunc(r.rest(), IsSpace)
+	c, _ := utf8.DecodeRuneInString(rest)
+	_, vulgar := vulgarFractions[c]
+	directly := r.rest() != "" && strings.ContainsRune("/⁄.,0123456789", r.peek())
+	if !vulgar && !directly && !startsFraction(rest) {
+		return nil
+	}
+	end := len(r.text) - len(rest)
+	end = r.wordEnd(min(end, len(r.text)))
+	return &Problem{start, end, fmt.Sprintf("%q is not one length", r.text[start:end]), "write a length as 3 1/2 or 3.5"}
+}
+
+var unitWords = map[string]NM{
+	"in": Inch, "in.": Inch, "inch": Inch, "inches": Inch,
+	"cm": Centimetre, "mm": Millimetre, "m": Metre,
+	"yd": Yard, "yd.": Yard, "yard": Yard, "yards": Yard,
+}
+
+// UnitWords are the words that may stand behind a number, in the order help shows them.
+func UnitWords() []string {
+	return []string{"in", "inch", "inches", "cm", "mm", "m", "yd", "yard", "yards"}
+}
+
+// unit reads a unit if there is one; 0 if not.
+func (r *reader) unit() (NM, error) {
+	for _, mark := range []string{`"`, "”", "″", "''", "′′", "’’"} {
+		if strings.HasPrefix(r.rest(), mark) {
+			r.at += len(mark)
+			return Inch, r.atWordEnd("")
+		}
+	}
+	rest := r.rest()
+	word := strings.TrimLeftFunc(rest, IsSpace)
+	gap := len(rest) - len(word)
+	if i := strings.IndexFunc(word, IsSpace); i >= 0 {
+		word = word[:i]
+	}
+	if unit, ok := unitWords[strings.ToLower(word)]; ok {
+		r.at += gap + len(word)
+		return unit, nil
+	}
+	if gap == 0 {
+		return 0, r.atWordEnd(word)
+	}
+	return 0, nil
+}
+
+// atWordEnd refuses letters glued to a number.
+func (r *reader) atWordEnd(glued string) error {
+	if r.rest() == "" || IsSpace(r.peek()) {
+		return nil
+	}
+	word := r.text[:r.wordEnd(r.at)]
+	hint := "units are in, cm, mm, m and yd"
+	if strings.HasPrefix(glued, "'") || strings.HasPrefix(glued, "′") || strings.HasPrefix(glued, "’") {
+		hint = "feet are not used; write inches or yards"
+	}
+	return &Problem{0, r.wordEnd(r.at), fmt.Sprintf("%q is not a length", word), hint}
+}

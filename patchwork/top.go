@@ -1,0 +1,124 @@
+// Package patchwork turns a checked design into the finished top: a flat list of patches
+// with exact outlines, the coloured faces that they show, and the seams between them.
+//
+// A Top is complete. In it there are no names to look up, no defaults, no turning and no
+// units; no patch without area; no place that two patches cover or none, but where the
+// layout says that nothing is there; no inner edge without its seam; no strip set, only its
+// bands; no empty quilt. Lengths are whole nanometres, finished, and the origin is the
+// upper left corner of the top, y downwards.
+package patchwork
+
+import (
+	"eighthturn/blocks"
+	"eighthturn/layout"
+	"eighthturn/measure"
+	"eighthturn/palettes"
+)
+
+// Point is a point of the top.
+type Point struct{ X, Y measure.NM }
+
+// Add is p moved by q.
+func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
+
+// Rect is a rectangle, Min its upper left corner.
+type Rect struct{ Min, Max Point }
+
+// Width is the rectangle's measure across.
+func (r Rect) Width() measure.NM { return r.Max.X - r.Min.X }
+
+// Height is the rectangle's measure down.
+func (r Rect) Height() measure.NM { return r.Max.Y - r.Min.Y }
+
+// Top is a finished quilt top.
+type Top struct {
+	Title         string
+	Units         measure.System
+	Seam          measure.NM // allowance
+	SideFinished  measure.NM // of a block
+	Columns, Rows int
+	Outer         Rect // the whole top
+	Field         Rect // the blocks without their borders
+	Fabrics       []Fabric
+	Roles         []Role
+	Cells         []Cell // row by row
+	Patches       []Patch
+	Faces         []Face
+	Seams         []Seam // between patches
+	StripSeams    []Seam // between the bands of one patch
+}
+
+// Fabric is a fabric of the top.
+type Fabric struct {
+	Name   string
+	Print  string // the print's name, "" if it has none
+	Colour palettes.Colour
+	Place  layout.Span
+}
+
+// Role is what a patch is for, with its letter in the line view.
+type Role struct{ Name, Letter string }
+
+// Cell is one place of the grid.
+type Cell struct {
+	Label string // "" where there is nothing
+	Kind  string
+	Turns int // quarter turns clockwise
+	Place layout.Span
+	First int // index of its first patch
+	Count int // how many patches it has
+}
+
+// Patch is one piece of cloth of the finished top, or one wedge of a strip set.
+type Patch struct {
+	Outline []Point // clockwise on screen, the first corner not repeated; begins where the piece points
+	Shape   blocks.Shape
+	Role    int // index
+	Cell    int // index, -1 in a border
+	Border  int // from the inside out, -1 in a block
+	First   int // index of its first face
+	Count   int // how many faces it has: the bands of a strip set from the wide end to the tip, or 1
+	Place   layout.Span
+}
+
+// Face is a part of the top of one fabric: a patch, or one band of a patch.
+type Face struct {
+	Outline []Point // clockwise on screen, the first corner not repeated
+	Fabric  int     // index
+	Patch   int     // index
+}
+
+// Seam is a straight stretch along which two faces meet from end to end.
+type Seam struct {
+	A, B     int32 // faces; A lies to the right of the way from From to To
+	From, To Point
+}
+
+// Share is the part of the top, 0 to 1, that each fabric covers.
+func (t *Top) Share() []float64 {
+	areas := make([]float64, len(t.Fabrics))
+	total := 0.0
+	for i := range t.Faces {
+		a := squareMillimetres(t.Faces[i].Outline)
+		areas[t.Faces[i].Fabric] += a
+		total += a
+	}
+	for i := range areas {
+		areas[i] /= total
+	}
+	return areas
+}
+
+// squareMillimetres is the area of a simple outline that goes clockwise on screen.
+func squareMillimetres(outline []Point) float64 {
+	const mm = float64(measure.Millimetre)
+	sum := 0.0
+	o := outline[0]
+	for i := 1; i+1 < len(outline); i++ {
+		p, q := outline[i], outline[i+1]
+		a := float64(float64(p.X-o.X) / mm * (float64(q.Y-o.Y) / mm))
+		b := float64(float64(p.Y-o.Y) / mm * (float64(q.X-o.X) / mm))
+		sum += a - b
+	}
+	return sum / 2
+}
