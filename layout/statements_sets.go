@@ -82,8 +82,8 @@ func (c *cursor) value(what string) (ValueNode, bool) {
 func parseWebs(p *parser, c *cursor, keyword Span) {
 	w := &WebsNode{}
 	p.tree.Webs = w
+	c.newField()
 	for {
-		c.newField()
 		v, ok := c.value("a fabric or a strip set")
 		if !ok {
 			w.Broken = true
@@ -97,7 +97,6 @@ func parseWebs(p *parser, c *cursor, keyword Span) {
 		if c.peek() != "/" {
 			break
 		}
-		c.newField()
 		c.word()
 	}
 	w.Span = keyword.To(c.last())

@@ -1,0 +1,235 @@
+package layout
+
+import (
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"eighthturn/measure"
+)
+
+// Tidy writes a layout with its columns in line. Comments, the order of lines and the
+// writer's own spelling of lengths are kept; runs of blank lines become one. A layout with
+// errors comes back as it was, with its faults.
+func Tidy(text string) (string, []Fault) {
+	_, source, list := Read(text)
+	if errors, _ := Count(list); errors > 0 {
+		return text, list
+	}
+	tree, _ := Parse(source)
+	t := tidier{src: text, lines: tree.Lines, end: "\n"}
+	if i := strings.IndexAny(text, "\r\n"); i >= 0 && strings.HasPrefix(text[i:], "\r\n") {
+		t.end = "\r\n"
+	}
+	return t.write(), list
+}
+
+// tidier writes the lines of one layout.
+type tidier struct {
+	src   string
+	lines []Line
+	end   string // of a line
+}
+
+// written is a line in tidy columns, its comment apart.
+type written struct{ code, comment string }
+
+func (t *tidier) write() string {
+	var b strings.Builder
+	blank := true // nothing written yet, or a blank line was due
+	due := false
+	for i := 0; i < len(t.lines); {
+		n := t.paragraph(i)
+		if n == 0 {
+			due = !blank
+			i++
+			continue
+		}
+		if due {
+			b.WriteString(t.end)
+		}
+		blank, due = false, false
+		for _, w := range t.columns(i, i+n) {
+			b.WriteString(w)
+			b.WriteString(t.end)
+		}
+		i += n
+	}
+	return b.String()
+}
+
+// paragraph is how many lines from the one given stand together: up to a blank line, and a
+// grid's rows apart from what comes before and after; 0 for a blank line.
+func (t *tidier) paragraph(i int) int {
+	n := 0
+	for ; i+n < len(t.lines); n++ {
+		l := &t.lines[i+n]
+		if l.blank() || n > 0 && t.breaksBefore(i+n) {
+			break
+		}
+	}
+	return n
+}
+
+func (l *Line) blank() bool       { return len(l.Tokens) == 0 && l.Comment.Empty() }
+func (l *Line) onlyComment() bool { return len(l.Tokens) == 0 && !l.Comment.Empty() }
+
+// breaksBefore says whether a line begins other columns than the line before it.
+func (t *tidier) breaksBefore(i int) bool {
+	return t.inRows(i) != t.inRows(i-1)
+}
+
+// inRows says whether a line stands among the rows of a grid: it is a row, or a comment
+// with a row before and after it.
+func (t *tidier) inRows(i int) bool {
+	if !t.lines[i].onlyComment() {
+		return t.lines[i].Row
+	}
+	before, after := i, i
+	for before >= 0 && len(t.lines[before].Tokens) == 0 {
+		before--
+	}
+	for after < len(t.lines) && len(t.lines[after].Tokens) == 0 {
+		after++
+	}
+	return before >= 0 && after < len(t.lines) && t.lines[before].Row && t.lines[after].Row
+}
+
+// columns writes the lines from i up to end in common columns.
+func (t *tidier) columns(i, end int) []string {
+	lines := t.lines[i:end]
+	rows := t.inRows(i)
+	list := make([]written, len(lines))
+	widths := t.widths(i, end, rows)
+	commentAt := 0
+	for n := range lines {
+		list[n] = t.code(&lines[n], widths, rows)
+		if list[n].comment != "" && list[n].code != "" {
+			commentAt = max(commentAt, uniseg.StringWidth(list[n].code)+2)
+		}
+	}
+	text := make([]string, len(list))
+	for n, w := range list {
+		text[n] = w.join(commentAt, rows)
+	}
+	return text
+}
+
+// join puts a line's comment behind its code, or alone where there is none.
+func (w written) join(commentAt int, rows bool) string {
+	switch {
+	case w.comment == "":
+		return w.code
+	case w.code == "" && rows && !strings.HasPrefix(w.comment, "# ") && w.comment != "#":
+		return "  # " + w.comment[1:]
+	case w.code == "" && rows:
+		return "  " + w.comment
+	case w.code == "":
+		return w.comment
+	}
+	return pad(w.code, commentAt) + w.comment
+}
+
+// pad fills text up with blanks to a width.
+func pad(text string, width int) string {
+	return text + strings.Repeat(" ", max(0, width-uniseg.StringWidth(text)))
+}
+
+// columnKey is a column that lines of one statement share; rows of a grid are one
+// statement, and the statements' own words are one column.
+type columnKey struct {
+	word  string
+	field int
+}
+
+// widths finds how wide each column is, where another follows it.
+func (t *tidier) widths(i, end int, rows bool) map[columnKey]int {
+	widths := map[columnKey]int{}
+	if rows {
+		return t.rowWidths()
+	}
+	for n := i; n < end; n++ {
+		l := &t.lines[n]
+		fields := t.fields(l)
+		for f, text := range fields {
+			if f+1 < len(fields) {
+				key := l.key(f)
+				widths[key] = max(widths[key], uniseg.StringWidth(text))
+			}
+		}
+	}
+	return widths
+}
+
+// rowWidths is the widest label of all rows, so that the grid looks like the quilt.
+func (t *tidier) rowWidths() map[columnKey]int {
+	widest := 0
+	for i := range t.lines {
+		if t.lines[i].Row {
+			for _, text := range t.fields(&t.lines[i]) {
+				widest = max(widest, uniseg.StringWidth(text))
+			}
+		}
+	}
+	return map[columnKey]int{{}: widest}
+}
+
+func (l *Line) key(field int) columnKey {
+	switch {
+	case l.Row:
+		return columnKey{}
+	case field == 0:
+		return columnKey{"", 0}
+	case l.Keyword == "binding" || l.Keyword == "sash":
+		return columnKey{"border", field}
+	}
+	return columnKey{l.Keyword, field}
+}
+
+// fields is a line's columns, the words of each with one blank between them.
+func (t *tidier) fields(l *Line) []string {
+	var fields []string
+	for n, token := range l.Tokens {
+		text := t.token(token)
+		if n == 0 && !l.Row {
+			text = l.Keyword
+		}
+		if token.Field == len(fields) {
+			fields = append(fields, text)
+		} else {
+			fields[len(fields)-1] += " " + text
+		}
+	}
+	return fields
+}
+
+// token is a token's text, with single blanks inside unless it is text in quotes.
+func (t *tidier) token(token Token) string {
+	text := t.src[token.Start:token.End]
+	for _, q := range quoteMarks {
+		if strings.HasPrefix(text, q) {
+			return text
+		}
+	}
+	return strings.Join(strings.FieldsFunc(text, measure.IsSpace), " ")
+}
+
+// code writes a line's columns.
+func (t *tidier) code(l *Line, widths map[columnKey]int, rows bool) written {
+	w := written{comment: strings.TrimRightFunc(t.src[l.Comment.Start:l.Comment.End], measure.IsSpace)}
+	fields := t.fields(l)
+	var b strings.Builder
+	gap := "  "
+	if rows && len(fields) > 0 {
+		b.WriteString(gap)
+		gap = " "
+	}
+	for f, text := range fields {
+		if f+1 < len(fields) {
+			text = pad(text, widths[l.key(f)]) + gap
+		}
+		b.WriteString(text)
+	}
+	w.code = b.String()
+	return w
+}
