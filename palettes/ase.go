@@ -1,0 +1,198 @@
+package palettes
+
+import (
+	"encoding/binary"
+	"fmt"
+	"io"
+	"math"
+	"unicode/utf16"
+
+	"github.com/lucasb-eyer/go-colorful"
+)
+
+// Kinds of block in a Swatch Exchange file. There is no official description; the layout is that of
+// https://carl.camera/default.aspx?section=color with the corrections of https://dotclue.org/archive/2013/06/004258/.
+const (
+	aseColour     = 0x0001
+	aseGroupStart = 0xc001
+	aseGroupEnd   = 0xc002
+)
+
+const (
+	aseHeaderBytes = 12
+	aseBlockBytes  = 6 // kind and length, before what the block holds
+)
+
+// ReadASE reads an Adobe Swatch Exchange file: RGB and grey colours as sRGB, Lab colours under D50, brought into sRGB with
+// hue and value kept. CMYK colours are refused, since their look depends on the press. The first group's name becomes the
+// palette's. A fault is a *FileError with the number of the block.
+func ReadASE(r io.Reader) (Palette, error) {
+	data, err := readWhole(r)
+	if err != nil {
+		return Palette{}, err
+	}
+	if len(data) < aseHeaderBytes || string(data[:4]) != "ASEF" {
+		return Palette{}, &FileError{Message: "not a Swatch Exchange file, expected ASEF at its beginning"}
+	}
+	blocks := binary.BigEndian.Uint32(data[8:])
+	data = data[aseHeaderBytes:]
+	if room := len(data) / aseBlockBytes; uint64(blocks) > uint64(room) {
+		return Palette{}, &FileError{Message: fmt.Sprintf("the file announces %d blocks, but has room for %d at most", blocks, room)}
+	}
+	return readBlocks(data, int(blocks))
+}
+
+func readBlocks(data []byte, announced int) (Palette, error) {
+	var p Palette
+	number := 0
+	for len(data) > 0 {
+		number++
+		rest, err := p.readBlock(data)
+		if err != nil {
+			return Palette{}, &FileError{Block: number, Message: err.Error()}
+		}
+		data = rest
+	}
+	if number < announced {
+		return Palette{}, &FileError{Message: fmt.Sprintf("the file announces %d blocks, but ends after %d", announced, number)}
+	}
+	if len(p.Fabrics) == 0 {
+		return Palette{}, &FileError{Message: "the file has no colour in it"}
+	}
+	return p, nil
+}
+
+// readBlock reads the first block and returns what follows it.
+func (p *Palette) readBlock(data []byte) (rest []byte, err error) {
+	if len(data) < aseBlockBytes {
+		return nil, fmt.Errorf("%d bytes are left, expected a block's kind and length", len(data))
+	}
+	kind, length := binary.BigEndian.Uint16(data), binary.BigEndian.Uint32(data[2:])
+	data = data[aseBlockBytes:]
+	if uint64(length) > uint64(len(data)) {
+		return nil, fmt.Errorf("it says that it is %d bytes long, but only %d are left", length, len(data))
+	}
+	body, rest := data[:length], data[length:]
+	switch kind {
+	case aseColour:
+		return rest, p.readASEColour(body)
+	case aseGroupStart:
+		return rest, p.readASEGroup(body)
+	case aseGroupEnd:
+		return rest, nil
+	}
+	return nil, fmt.Errorf("its kind is 0x%04x, expected a colour (0x0001) or a group (0xc001, 0xc002)", kind)
+}
+
+func (p *Palette) readASEGroup(body []byte) error {
+	name, _, err := aseName(body)
+	if err == nil && p.Name == "" {
+		p.Name = name
+	}
+	return err
+}
+
+func (p *Palette) readASEColour(body []byte) error {
+	name, body, err := aseName(body)
+	if err != nil {
+		return err
+	}
+	if len(p.Fabrics) == maxFabrics {
+		return fmt.Errorf("more than %d colours, far more than a palette needs", maxFabrics)
+	}
+	if len(body) < 4 {
+		return fmt.Errorf("colour %q ends before its model, expected RGB, LAB or Gray", name)
+	}
+	c, err := aseModel(string(body[:4]), body[4:])
+	if err != nil {
+		return fmt.Errorf("colour %q: %w", name, err)
+	}
+	p.Fabrics = append(p.Fabrics, Swatch{name, c})
+	return nil
+}
+
+// aseName reads a name, UTF-16 with its length in units and a 0 at its end, and returns what follows it.
+func aseName(body []byte) (name string, rest []byte, err error) {
+	if len(body) < 2 {
+		return "", nil, fmt.Errorf("it ends before its name")
+	}
+	units := int(binary.BigEndian.Uint16(body))
+	body = body[2:]
+	if units > maxNameBytes {
+		return "", nil, fmt.Errorf("a name of %d characters, expected at most %d", units, maxNameBytes)
+	}
+	if 2*units > len(body) {
+		return "", nil, fmt.Errorf("its name is %d characters long, but the block has room for %d", units, len(body)/2)
+	}
+	text := make([]uint16, units)
+	for i := range text {
+		text[i] = binary.BigEndian.Uint16(body[2*i:])
+	}
+	name = tidyName(string(utf16.Decode(text)))
+	if len(name) > maxNameBytes {
+		return "", nil, fmt.Errorf("a name of %d bytes, expected at most %d", len(name), maxNameBytes)
+	}
+	return name, body[2*units:], nil
+}
+
+func aseModel(model string, body []byte) (Colour, error) {
+	switch model {
+	case "RGB ":
+		v, err := aseNumbers(body, 3)
+		if err != nil {
+			return Colour{}, err
+		}
+		return aseRGB(v[0], v[1], v[2])
+	case "Gray", "GRAY":
+		v, err := aseNumbers(body, 1)
+		if err != nil {
+			return Colour{}, err
+		}
+		return aseRGB(v[0], v[0], v[0])
+	case "LAB ", "Lab ":
+		v, err := aseNumbers(body, 3)
+		if err != nil {
+			return Colour{}, err
+		}
+		return aseLab(v[0], v[1], v[2])
+	case "CMYK":
+		return Colour{}, fmt.Errorf("CMYK, whose look depends on the press; save the swatches as RGB or Lab")
+	}
+	return Colour{}, fmt.Errorf("its model is %q, expected RGB, LAB or Gray", model)
+}
+
+func aseNumbers(body []byte, count int) ([]float64, error) {
+	if len(body) < 4*count {
+		return nil, fmt.Errorf("%d bytes of numbers, expected %d", len(body), 4*count)
+	}
+	numbers := make([]float64, count)
+	for i := range numbers {
+		numbers[i] = float64(math.Float32frombits(binary.BigEndian.Uint32(body[4*i:])))
+	}
+	return numbers, nil
+}
+
+// aseSlack is how far a number may leave its range: other programs round.
+const aseSlack = 1e-3
+
+func within(v, low, high float64) bool {
+	return v >= low-aseSlack && v <= high+aseSlack
+}
+
+func aseRGB(r, g, b float64) (Colour, error) {
+	if !within(r, 0, 1) || !within(g, 0, 1) || !within(b, 0, 1) {
+		return Colour{}, fmt.Errorf("channels %g, %g, %g, expected 0 to 1 each", r, g, b)
+	}
+	return Colour{eightBits(r), eightBits(g), eightBits(b)}, nil
+}
+
+// aseLab takes CIELAB under D50, L* as 0 to 1 and a* and b* as -128 to 128.
+func aseLab(l, a, b float64) (Colour, error) {
+	if !within(l, 0, 1) || !within(a, -128, 128) || !within(b, -128, 128) {
+		return Colour{}, fmt.Errorf("lightness %g with %g and %g, expected 0 to 1 with -128 to 128 twice", l, a, b)
+	}
+	white := [3]float64{0.3457 / 0.3585, 1, 0.2958 / 0.3585} // D50 of CSS Color 4
+	x, y, z := colorful.LabToXyzWhiteRef(unit(l), a/100, b/100, white)
+	lr, lg, lb := colorful.XyzD50(x, y, z).LinearRgb()
+	return Linear{lr, lg, lb}.OKLab().OKLCh().Colour(), nil
+}

@@ -1,0 +1,296 @@
+package palettes
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"testing"
+	"unicode/utf16"
+)
+
+func sameFabrics(got, want []Swatch) error {
+	if len(got) != len(want) {
+		return fmt.Errorf("%d fabrics, expected %d", len(got), len(want))
+	}
+	for i := range got {
+		if got[i] != want[i] {
+			return fmt.Errorf("fabric %d is %v, expected %v", i+1, got[i], want[i])
+		}
+	}
+	return nil
+}
+
+// readsBack writes the palette and reads it again.
+func readsBack(f Format, p Palette) error {
+	var b bytes.Buffer
+	if err := f.Write(&b, p); err != nil {
+		return err
+	}
+	got, err := f.Read(&b)
+	if err != nil {
+		return err
+	}
+	return sameFabrics(got.Fabrics, p.Fabrics)
+}
+
+func TestFormatsReadBack(t *testing.T) {
+	for _, f := range Formats() {
+		if f.Write == nil {
+			continue
+		}
+		for _, p := range All() {
+			holds(t, readsBack(f, p))
+		}
+		swapped := f
+		swapped.Write = func(w io.Writer, p Palette) error {
+			for i, s := range p.Fabrics {
+				p.Fabrics[i].Colour = Colour{s.Colour.B, s.Colour.G, s.Colour.R}
+			}
+			return f.Write(w, p)
+		}
+		p := tidewater()
+		var b bytes.Buffer
+		if err := swapped.Write(&b, p); err != nil {
+			t.Fatal(err)
+		}
+		got, err := f.Read(&b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		catches(t, "red and blue swapped in "+f.Name, sameFabrics(got.Fabrics, tidewater().Fabrics))
+	}
+}
+
+func TestFormatOf(t *testing.T) {
+	for name, want := range map[string]string{
+		"a.gpl": "GIMP palette", "my/B.ASE": "Adobe Swatch Exchange", "c.css": "CSS custom properties", "d.hex": "list of hex colours",
+		"e.jpg": "", "gpl": "",
+	} {
+		if f, ok := FormatOf(name); f.Name != want || ok != (want != "") {
+			t.Errorf("%s is a %q, expected %q", name, f.Name, want)
+		}
+	}
+}
+
+func TestReadGPL(t *testing.T) {
+	p, err := ReadGPL(strings.NewReader("\uFEFFGIMP Palette\r\nName: Dock  side\r\nColumns: 4\r\n# note\r\n  31  51\t80\tnavy blue\r\n\r\n255 255 255\r\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Name != "Dock side" {
+		t.Errorf("the name is %q", p.Name)
+	}
+	holds(t, sameFabrics(p.Fabrics, []Swatch{{"navy blue", Colour{31, 51, 80}}, {"", Colour{255, 255, 255}}}))
+}
+
+func TestReadHexList(t *testing.T) {
+	p, err := ReadHexList(strings.NewReader("// dock\n; by hand\n#1f3350 navy blue // best\n\n1F3350\n#abc\tgrey; blue ;end\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	holds(t, sameFabrics(p.Fabrics, []Swatch{
+		{"navy blue", Colour{0x1f, 0x33, 0x50}}, {"", Colour{0x1f, 0x33, 0x50}}, {"grey; blue", Colour{0xaa, 0xbb, 0xcc}},
+	}))
+}
+
+func TestReadCSS(t *testing.T) {
+	p, err := ReadCSS(strings.NewReader(`@import "x;--no: red;"; /* --no: red; */
+:root, a:hover { color: red; --navy: #1F3350; --gap: 4px 2px; --rust : Rust; --gold:GOLD !important;
+  --a: rgb(31, 51, 80); --b: rgb(31 51 80 / 100%); --c: RGBA(100%,0%,50%,1);
+  --d: rgb(/* r */ 1.4 2.5 3); --shade: linear-gradient(red, blue); --other: var(--navy); --s: "a;b}";
+  --set: { x: red; y: blue }; --été: teal}
+--last: #fff`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	holds(t, sameFabrics(p.Fabrics, []Swatch{
+		{"navy", Colour{0x1f, 0x33, 0x50}}, {"gold", Colour{255, 215, 0}}, {"a", Colour{31, 51, 80}}, {"b", Colour{31, 51, 80}},
+		{"c", Colour{255, 0, 128}}, {"d", Colour{1, 3, 3}}, {"été", Colour{0, 128, 128}}, {"last", Colour{255, 255, 255}},
+	}))
+}
+
+func TestFaultsOfTextFiles(t *testing.T) {
+	long := strings.Repeat("x", maxNameBytes+1)
+	for _, row := range []struct {
+		read func(io.Reader) (Palette, error)
+		text string
+		line int
+		want string
+	}{
+		{ReadGPL, "", 1, `"", expected "GIMP Palette"`},
+		{ReadGPL, "JASC-PAL\n", 1, `"JASC-PAL", expected`},
+		{ReadGPL, "GIMP Palette\nName: x\n", 3, "ends without a colour"},
+		{ReadGPL, "GIMP Palette\nColumns: 256\n1 2 3\n", 2, "a number from 0 to 255"},
+		{ReadGPL, "GIMP Palette\n#\n1 2 256 x\n", 3, "three numbers from 0 to 255"},
+		{ReadGPL, "GIMP Palette\n1 2\n", 2, "three numbers"},
+		{ReadGPL, "GIMP Palette\n1 2 -3 x\n", 2, "three numbers"},
+		{ReadGPL, "GIMP Palette\n1 2 3 x\nName: y\n", 3, "three numbers"},
+		{ReadGPL, "GIMP Palette\n1 2 3 " + long + "\n", 2, "a name of 201 bytes"},
+		{ReadGPL, "GIMP Palette\nName: " + long + "\n", 2, "a palette name of 201 bytes"},
+		{ReadGPL, "GIMP Palette\n1 2 3 \xff\n", 2, "not UTF-8"},
+		{ReadGPL, "GIMP Palette\n1 2 3 \x00\n", 2, "a control character"},
+		{ReadGPL, "GIMP Palette\n" + strings.Repeat("x", maxLineBytes+1), 2, "4097 bytes on one line"},
+		{ReadGPL, "GIMP Palette\n" + strings.Repeat("1 2 3\n", maxFabrics+1), maxFabrics + 2, "more than 4096 colours"},
+		{ReadHexList, "// x\nnavy\n", 2, `"navy", expected a colour such as #1f3350`},
+		{ReadHexList, "#fff\n#1234 x\n", 2, "not see-through"},
+		{ReadHexList, "#ffg\n", 1, "only the digits"},
+		{ReadHexList, "\n\n", 3, "ends without a colour"},
+		{ReadCSS, "a {\n--x: #12;\n}", 2, `--x: "#12" has 2 digits`},
+		{ReadCSS, "a {\n--x: transparent }", 2, "not see-through"},
+		{ReadCSS, "--x: rgb(1 2 3 / .5)", 1, "not see-through"},
+		{ReadCSS, "--x: rgb(1 2 3 / 50%)", 1, "not see-through"},
+		{ReadCSS, "--x: rgb(1 2 3 / y)", 1, "expected 1 or none"},
+		{ReadCSS, "--x: rgb(1 2)", 1, "three channels"},
+		{ReadCSS, "--x: rgb(1 2 3", 1, "three channels"},
+		{ReadCSS, "--x: rgb(1 2 256)", 1, `"256" in`},
+		{ReadCSS, "--x: rgb(1 2 nan)", 1, `"nan" in`},
+		{ReadCSS, "\n--x: hsl(1 2% 3%)", 2, "is not read"},
+		{ReadCSS, "--x\\ y: red;", 1, "a name of letters"},
+		{ReadCSS, "a{}\n/* ", 2, "does not end, expected */"},
+		{ReadCSS, "a{\n--x: 'red;\n'}", 2, "does not end on its line"},
+		{ReadCSS, "a { color: red }", 1, "ends without a colour"},
+	} {
+		_, err := row.read(strings.NewReader(row.text))
+		var fault *FileError
+		if !errors.As(err, &fault) || fault.Line != row.line || !strings.Contains(fault.Error(), row.want) {
+			t.Errorf("%.40q gives %v, expected line %d: %s", row.text, err, row.line, row.want)
+		}
+	}
+}
+
+// endless is a file that never ends.
+type endless struct{}
+
+func (endless) Read(p []byte) (int, error) {
+	for i := range p {
+		p[i] = '\n'
+	}
+	return len(p), nil
+}
+
+func TestFilesTooLarge(t *testing.T) {
+	for _, f := range Formats() {
+		if _, err := f.Read(endless{}); err == nil || !strings.Contains(err.Error(), "over 1048576 bytes") {
+			t.Errorf("an endless %s gives %v", f.Name, err)
+		}
+	}
+}
+
+// failing cannot be read or written.
+type failing struct{}
+
+func (failing) Read([]byte) (int, error)  { return 0, io.ErrUnexpectedEOF }
+func (failing) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
+
+func TestFilesThatFail(t *testing.T) {
+	for _, f := range Formats() {
+		if _, err := f.Read(failing{}); !errors.Is(err, io.ErrUnexpectedEOF) {
+			t.Errorf("%s: %v", f.Name, err)
+		}
+		if f.Write == nil {
+			continue
+		}
+		if err := f.Write(failing{}, tidewater()); !errors.Is(err, io.ErrShortWrite) {
+			t.Errorf("%s: %v", f.Name, err)
+		}
+	}
+}
+
+func aseFile(announced int, blocks ...[]byte) []byte {
+	out := []byte("ASEF\x00\x01\x00\x00")
+	out = binary.BigEndian.AppendUint32(out, uint32(announced))
+	return append(out, bytes.Join(blocks, nil)...)
+}
+
+func aseBlock(kind uint16, body []byte) []byte {
+	out := binary.BigEndian.AppendUint16(nil, kind)
+	out = binary.BigEndian.AppendUint32(out, uint32(len(body)))
+	return append(out, body...)
+}
+
+func aseBody(name, model string, numbers ...float32) []byte {
+	text := append(utf16.Encode([]rune(name)), 0)
+	out := binary.BigEndian.AppendUint16(nil, uint16(len(text)))
+	for _, u := range text {
+		out = binary.BigEndian.AppendUint16(out, u)
+	}
+	out = append(out, model...)
+	for _, v := range numbers {
+		out = binary.BigEndian.AppendUint32(out, math.Float32bits(v))
+	}
+	if model != "" {
+		out = append(out, 0, 2)
+	}
+	return out
+}
+
+func TestReadASE(t *testing.T) {
+	data := aseFile(3,
+		aseBlock(aseGroupStart, aseBody("Dock side", "")),
+		aseBlock(aseColour, aseBody("navy", "RGB ", 31.0/255, 51.0/255, 80.0/255)),
+		aseBlock(aseColour, aseBody("far", "LAB ", 0.5, 120, -120)),
+		aseBlock(aseGroupEnd, nil))
+	p, err := ReadASE(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Name != "Dock side" || len(p.Fabrics) != 2 || p.Fabrics[0] != (Swatch{"navy", Colour{31, 51, 80}}) {
+		t.Errorf("read as %v", p)
+	}
+	// Outside sRGB: value and hue are kept, so the colour stays a violet of about L* 50.
+	far := p.Fabrics[1].Colour
+	if far.Lightness() < 40 || far.Lightness() > 55 || far.OKLCh().Hue < 280 || far.OKLCh().Hue > 330 {
+		t.Errorf("a far violet is read as %s", far.Hex())
+	}
+}
+
+func TestFaultsOfASE(t *testing.T) {
+	colour := aseBlock(aseColour, aseBody("navy", "RGB ", 0, 0, 0.5))
+	for _, row := range []struct {
+		data  []byte
+		block int
+		want  string
+	}{
+		{[]byte("ASE"), 0, "expected ASEF"},
+		{[]byte("GIMP Palette\n1 2 3"), 0, "expected ASEF"},
+		{aseFile(0), 0, "no colour in it"},
+		{aseFile(math.MaxUint32, colour), 0, "has room for"},
+		{aseFile(3, colour), 0, "ends after 1"},
+		{aseFile(1, colour, []byte{0, 1}), 2, "2 bytes are left"},
+		{aseFile(1, []byte{0, 1, 255, 255, 255, 255, 0, 0}), 1, "only 2 are left"},
+		{aseFile(1, aseBlock(7, nil)), 1, "its kind is 0x0007"},
+		{aseFile(1, aseBlock(aseColour, nil)), 1, "ends before its name"},
+		{aseFile(1, aseBlock(aseColour, []byte{255, 255})), 1, "a name of 65535 characters"},
+		{aseFile(1, aseBlock(aseColour, []byte{0, 9, 0, 65})), 1, "has room for 1"},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", ""))), 1, "ends before its model"},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", "HSB ", 1))), 1, `its model is "HSB "`},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", "RGB ", 1))), 1, "6 bytes of numbers, expected 12"},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", "RGB ", 1, 2, 0))), 1, "expected 0 to 1"},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", "Gray", float32(math.NaN())))), 1, "expected 0 to 1"},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", "LAB ", 50, 0, 0))), 1, "expected 0 to 1"},
+		{aseFile(2, colour, aseBlock(aseColour, aseBody("press", "CMYK", 0, 1, 1, 0))), 2, `colour "press": CMYK`},
+		{aseFile(1, aseBlock(aseColour, aseBody(strings.Repeat("赤", 150), "Gray", 1))), 1, "a name of 450 bytes"},
+	} {
+		_, err := ReadASE(bytes.NewReader(row.data))
+		var fault *FileError
+		if !errors.As(err, &fault) || fault.Block != row.block || !strings.Contains(fault.Error(), row.want) {
+			t.Errorf("%.60q gives %v, expected block %d: %s", row.data, err, row.block, row.want)
+		}
+	}
+}
+
+func TestInWords(t *testing.T) {
+	in := Palette{Name: "Dock Side 2!", Fabrics: []Swatch{
+		{Name: "Navy  Blue"}, {Name: "navy-blue"}, {Name: ""}, {Name: "10% grey"}, {Name: "été_1"}, {Name: "Navy blue "}, {Name: "- 7 -"},
+	}}
+	out := in.InWords()
+	got := out.Name + " " + strings.Join(fabricNames(out), " ")
+	want := "dock-side-2 navy-blue navy-blue-2 colour-3 grey été_1 navy-blue-3 colour-7"
+	if got != want {
+		t.Errorf("the words are %q, expected %q", got, want)
+	}
+}

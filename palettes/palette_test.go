@@ -1,0 +1,238 @@
+package palettes
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// isOurs holds every palette of the collection to the promises of All.
+func isOurs(p Palette) error {
+	aWord := regexp.MustCompile(`^[a-z][a-z0-9-]*$`)
+	n := len(p.Fabrics)
+	if !aWord.MatchString(p.Name) || p.About == "" || strings.HasSuffix(p.About, ".") {
+		return fmt.Errorf("palette %q, %q", p.Name, p.About)
+	}
+	if n < 6 || n > 9 {
+		return fmt.Errorf("%s has %d fabrics, expected 6 to 9", p.Name, n)
+	}
+	if dark, light := p.Fabrics[0].Colour.Lightness(), p.Fabrics[n-1].Colour.Lightness(); dark >= 35 || light <= 82 {
+		return fmt.Errorf("%s runs from L* %.1f to %.1f, expected below 35 to above 82", p.Name, dark, light)
+	}
+	for i, f := range p.Fabrics {
+		if !aWord.MatchString(f.Name) {
+			return fmt.Errorf("%s has a fabric %q", p.Name, f.Name)
+		}
+		if i > 0 && f.Colour.Lightness()-p.Fabrics[i-1].Colour.Lightness() < 6 {
+			return fmt.Errorf("%s: %s lies too close to the fabric before it", p.Name, f.Name)
+		}
+	}
+	return nil
+}
+
+func namesDiffer(all []Palette) error {
+	seen := make(map[string]bool)
+	for _, p := range all {
+		for _, name := range append([]string{p.Name}, fabricNames(p)...) {
+			if _, isCSS := namedColour(name); isCSS || seen[name] {
+				return fmt.Errorf("the name %q is taken", name)
+			}
+			seen[name] = true
+		}
+	}
+	return nil
+}
+
+func fabricNames(p Palette) []string {
+	names := make([]string, len(p.Fabrics))
+	for i, f := range p.Fabrics {
+		names[i] = f.Name
+	}
+	return names
+}
+
+func TestCollection(t *testing.T) {
+	all := All()
+	if len(all) < 6 {
+		t.Errorf("%d palettes, expected at least 6", len(all))
+	}
+	for _, p := range all {
+		holds(t, isOurs(p))
+		holds(t, sameFabrics(InValueOrder(p.Fabrics), p.Fabrics))
+		if got, ok := Find(strings.ToUpper(p.Name)); !ok || got.Name != p.Name {
+			t.Errorf("%s is not found", p.Name)
+		}
+	}
+	holds(t, namesDiffer(all))
+	if !slices.IsSortedFunc(all, func(a, b Palette) int { return strings.Compare(a.Name, b.Name) }) {
+		t.Error("the palettes are out of order")
+	}
+	if _, ok := Find("tidewate"); ok {
+		t.Error("a palette is found that does not exist")
+	}
+}
+
+func TestCollectionLawCatches(t *testing.T) {
+	broken := func(change func(*Palette)) error {
+		p, _ := Find("tidewater")
+		change(&p)
+		return isOurs(p)
+	}
+	catches(t, "a missing dark", broken(func(p *Palette) { p.Fabrics = p.Fabrics[2:] }))
+	catches(t, "a missing light", broken(func(p *Palette) { p.Fabrics = p.Fabrics[:6] }))
+	catches(t, "too few", broken(func(p *Palette) { p.Fabrics = p.Fabrics[:5] }))
+	catches(t, "two words", broken(func(p *Palette) { p.Fabrics[1].Name = "wet slate" }))
+	catches(t, "close neighbours", broken(func(p *Palette) { p.Fabrics[2].Colour = p.Fabrics[1].Colour.AtLightness(35) }))
+	catches(t, "wrong order", broken(func(p *Palette) { slices.Reverse(p.Fabrics[2:5]) }))
+	catches(t, "no description", broken(func(p *Palette) { p.About = "" }))
+	catches(t, "a name twice", namesDiffer(append(All(), tidewater())))
+	catches(t, "a CSS name", namesDiffer([]Palette{{Name: "navy"}}))
+}
+
+func TestAllIsNotShared(t *testing.T) {
+	All()[0].Fabrics[0].Name = "changed"
+	if All()[0].Fabrics[0].Name == "changed" {
+		t.Error("a caller can change the collection")
+	}
+}
+
+func TestInValueOrder(t *testing.T) {
+	grey, lighter := Colour{100, 100, 100}, Colour{101, 101, 101}
+	got := InValueOrder([]Swatch{{"c", lighter}, {"b", grey}, {"a", grey}, {"d", Colour{}}})
+	if names := strings.Join(fabricNames(Palette{Fabrics: got}), ""); names != "dabc" {
+		t.Errorf("the order is %s, expected dabc", names)
+	}
+}
+
+func risesEvenly(p Palette, from, to float64) error {
+	for i, f := range p.Fabrics {
+		want := from + (to-from)*float64(i)/float64(len(p.Fabrics)-1)
+		if got := f.Colour.Lightness(); math.Abs(got-want) > 0.3 {
+			return fmt.Errorf("%s has L* %.2f, expected %.2f", f.Name, got, want)
+		}
+	}
+	return nil
+}
+
+func TestLadderRisesEvenly(t *testing.T) {
+	for _, scheme := range []Scheme{OneHue, Neighbours, Opposite, Thirds, Greys} {
+		for hue := 0.0; hue < 360; hue += 40 {
+			p, err := Ladder{Hue: hue, Scheme: scheme, Rungs: 6}.Palette()
+			if err != nil {
+				t.Fatal(err)
+			}
+			holds(t, risesEvenly(p, 20, 92))
+			if names := fabricNames(p); len(slices.Compact(slices.Sorted(slices.Values(names)))) != 6 {
+				t.Errorf("a fabric's name comes twice in %v", names)
+			}
+			holds(t, sameFabrics(p.InWords().Fabrics, p.Fabrics))
+		}
+	}
+	catches(t, "uneven steps", risesEvenly(tidewater(), 17, 94))
+}
+
+func TestLadderKeepsToItsScheme(t *testing.T) {
+	p, err := Ladder{Hue: 250, Darkest: 25, Lightest: 85}.Palette()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range p.Fabrics {
+		near(t, f.Name, f.Colour.OKLCh().Hue, 250, 3) // eight bits turn muted colours by a degree or two
+	}
+	greys, err := Ladder{Scheme: Greys}.Palette()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range greys.Fabrics {
+		if c := f.Colour; c.R != c.G || c.G != c.B {
+			t.Errorf("%s is %s, expected a grey", f.Name, c.Hex())
+		}
+	}
+	two, err := Ladder{Hue: 250, Scheme: Opposite}.Palette()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if names := fabricNames(two); names[0] != "blue-20" || names[1] != "gold-32" {
+		t.Errorf("blue and its opposite give %v", names)
+	}
+}
+
+func TestLadderIsTheSameEachTime(t *testing.T) {
+	wish := Ladder{Hue: 12.5, Scheme: Neighbours}
+	first, err := wish.Palette()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for range 20 {
+		again, _ := wish.Palette()
+		holds(t, sameFabrics(again.Fabrics, first.Fabrics))
+	}
+}
+
+func TestLadderRefuses(t *testing.T) {
+	for _, row := range []struct {
+		wish Ladder
+		want string
+	}{
+		{Ladder{Hue: math.NaN()}, "the hue is no number"},
+		{Ladder{Rungs: 1}, "expected 2 to 24"},
+		{Ladder{Rungs: 1 << 40}, "expected 2 to 24"},
+		{Ladder{Darkest: 95}, "the darker end first"},
+		{Ladder{Lightest: math.NaN()}, "the darker end first"},
+		{Ladder{Rungs: 24, Darkest: 40, Lightest: 60}, "ask for fewer fabrics"},
+		{Ladder{Chroma: -1}, "expected above 0 to 0.4"},
+	} {
+		if _, err := row.wish.Palette(); err == nil || !strings.Contains(err.Error(), row.want) {
+			t.Errorf("%+v gives %v, expected %q", row.wish, err, row.want)
+		}
+	}
+}
+
+func standsOff(c Colour, neighbours []Colour, step float64) error {
+	for _, n := range neighbours {
+		if d := math.Abs(c.Lightness() - n.Lightness()); d < step {
+			return fmt.Errorf("%s stands %.2f off from %s, expected %g", c.Hex(), d, n.Hex(), step)
+		}
+	}
+	return nil
+}
+
+func TestReplacementStandsOff(t *testing.T) {
+	crimson := Colour{0xdc, 0x14, 0x3c}
+	beside := []Colour{{0x2e, 0x8b, 0x57}, OKLCh{Chroma: 0.08, Hue: 90}.AtLightness(59.2)}
+	dark, okDark := Darker(crimson, beside, 20)
+	light, okLight := Lighter(crimson, beside, 20)
+	if !okDark || !okLight {
+		t.Fatal("no replacement for crimson")
+	}
+	for _, c := range []Colour{dark, light} {
+		holds(t, standsOff(c, beside, 20))
+		near(t, "hue", c.OKLCh().Hue, crimson.OKLCh().Hue, 1.5)
+		if c.OKLCh().Chroma > crimson.OKLCh().Chroma+0.002 {
+			t.Errorf("%s has more chroma than crimson", c.Hex())
+		}
+	}
+	catches(t, "the colour itself", standsOff(crimson, beside, 20))
+	near(t, "nearest darker", dark.Lightness(), beside[0].Lightness()-20, 0.5)
+	near(t, "nearest lighter", light.Lightness(), beside[1].Lightness()+20, 0.5)
+}
+
+func TestReplacementAtItsEdges(t *testing.T) {
+	c := Colour{0x80, 0x60, 0x40}
+	if got, ok := Darker(c, nil, 20); !ok || got != c {
+		t.Errorf("without neighbours %s becomes %s", c.Hex(), got.Hex())
+	}
+	black, white := Colour{}, Colour{255, 255, 255}
+	if got, ok := Darker(c, []Colour{black, c}, 30); ok {
+		t.Errorf("%s stands 30 off from black and from L* 43 below it", got.Hex())
+	}
+	if got, ok := Lighter(c, []Colour{white, c}, 40); ok {
+		t.Errorf("%s stands 40 off from white and from L* 43 above it", got.Hex())
+	}
+	if _, ok := Lighter(c, []Colour{c}, math.NaN()); ok {
+		t.Error("a step that is no number is reached")
+	}
+}
