@@ -17,6 +17,8 @@ const (
 	AlongDiagonal
 	// ToMiddle: wedges stand on the block's sides and meet in its middle, height = side / 2.
 	ToMiddle
+	// WholeSide: pieces of a column as wide as the block, height = side.
+	WholeSide
 )
 
 // alongDiagonal is k cos 22.5 degrees = sqrt((2 + sqrt 2) / 8).
@@ -26,8 +28,11 @@ const alongDiagonal = 0.65328148243818826393
 // nanometres so that the block's middle is a whole number too.
 func (h WedgeHeight) Side(finishedHeight measure.Length) measure.NM {
 	nm := float64(finishedHeight.NM())
-	if h == AlongDiagonal {
+	switch h {
+	case AlongDiagonal:
 		return measure.NM(2 * math.Round(nm/(2*alongDiagonal)))
+	case WholeSide:
+		return 2 * finishedHeight.Half().NM()
 	}
 	return 2 * finishedHeight.NM()
 }
@@ -39,9 +44,11 @@ func (h WedgeHeight) Finished(finishedSide measure.NM) measure.NM {
 		return measure.NM(math.Round(float64(finishedSide) * alongDiagonal))
 	case ToMiddle:
 		return finishedSide / 2
+	case WholeSide:
+		return finishedSide
 	}
 	return 0
 }
 
 // Heights is how many ways there are, for tables by WedgeHeight.
-const Heights = int(ToMiddle) + 1
+const Heights = int(WholeSide) + 1

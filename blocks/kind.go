@@ -13,6 +13,7 @@ type Kind struct {
 	Points  Corner // the corner, before turning, that `:nw` and its fellows move
 	Height  WedgeHeight
 	Pieces  []Piece // before turning; pieces of one role stand in the order they are dealt
+	Column  bool    // cells under one another are one column, and Pieces is empty: see Column
 }
 
 // Role is a place for fabric in a kind.
@@ -20,11 +21,13 @@ type Role struct {
 	Name    string // as written in a layout
 	Letter  string // in the line view
 	Summary string // one line for help
-	Counts  []int  // how many values it may take
+	Counts  []int  // how many values it may take; nil for one or more
 	Order   string // how several values are dealt, in a quilter's words
 	Dealing Dealing
 	Banded  bool // takes strip sets
 	OfWebs  bool // its pieces belong to web centres, so that `webs` may give their fabric
+	Outer   bool // may be left out; its fabric takes the place of another role's in the pieces that face the quilt's outside
+	OuterOf int  // the index of that other role
 }
 
 // Dealing is how several values of a role go to its pieces.
@@ -43,6 +46,8 @@ type Turning uint8
 const (
 	// Fixed kinds are never turned.
 	Fixed Turning = iota
+	// AsWritten kinds are turned where the layout says so, and only there.
+	AsWritten
 	// OnWebCentres kinds stand with their pointing corner on a web centre; either will do.
 	OnWebCentres
 	// OnStarCentres kinds stand with their pointing corner on a star centre; either will do.
@@ -54,7 +59,7 @@ const (
 )
 
 // InLattice says whether the kind is made of two halves and so shares the lattice.
-func (t Turning) InLattice() bool { return t != Fixed }
+func (t Turning) InLattice() bool { return t > AsWritten }
 
 // OnStar says whether the pointing corner belongs on a star centre.
 func (t Turning) OnStar() bool { return t == OnStarCentres || t == ToStarCentre }
@@ -74,7 +79,7 @@ func (k *Kind) Role(name string) int {
 
 // Kinds is every block kind, in the order that help lists them.
 func Kinds() []*Kind {
-	return []*Kind{web(), star(), floating(), floatingStar(), ring(), plain()}
+	return []*Kind{web(), star(), floating(), floatingStar(), ring(), tumblers(), plain(), halves()}
 }
 
 // Find is the kind of that name.

@@ -38,10 +38,12 @@ const (
 	HalfSquare              // half-square triangle
 	RingCorner              // half-square triangle beside an octagon
 	Square
-	Strip // a border
+	Tumbler     // a trapezoid whose slanted sides lean 22.5 degrees
+	HalfTumbler // the piece at the end of a column, square at its outer end
+	Strip       // of a border or a sash
 )
 
-var shapeNames = [...]string{"wedge", "kite", "stop piece", "half-square triangle", "corner triangle", "square", "strip"}
+var shapeNames = [...]string{"wedge", "kite", "stop piece", "half-square triangle", "corner triangle", "square", "tumbler", "end piece", "strip"}
 
 // String is the shape's name for one piece.
 func (s Shape) String() string { return shapeNames[s] }

@@ -22,6 +22,10 @@ func ring() *Kind {
 				Name: "corners", Letter: "C", Summary: "the four corner triangles", Counts: []int{1, 2, 4},
 				Order: "clockwise from the upper left one, over and over", Dealing: InTurn,
 			},
+			{
+				Name: "edge", Letter: "E", Summary: "the wedges that face the outside of the quilt, so that a border may begin in them",
+				Counts: []int{1}, Banded: true, Outer: true, OuterOf: 0,
+			},
 		},
 		Turning: Fixed,
 		Height:  ToMiddle,

@@ -144,7 +144,10 @@ func (l *laying) point(i int, c blocks.Corner) {
 func (l *laying) turnTheSure() []bool {
 	sure := make([]bool, len(l.Cells))
 	for i, c := range l.Cells {
-		if c.Kind == nil || c.Kind.Turning == blocks.Fixed {
+		if c.Kind == nil || !c.Kind.Turning.InLattice() {
+			if c.Forced {
+				l.point(i, c.Towards)
+			}
 			sure[i] = true
 			continue
 		}

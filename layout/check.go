@@ -14,12 +14,29 @@ type checker struct {
 	order  []string         // names as defined, for hints
 	labels map[string]int   // blocks by label
 	used   map[string]bool  // names that something uses
+	// missing is the message about each name that nothing has, by its number in the list.
+	missing map[string]int
+	// setNodes is where each strip set of the design was written.
+	setNodes []*StripSetNode
+	tooMany  bool // names, and a message says so
 }
 
 // entry is a name that is defined.
 type entry struct {
-	fabric, set int // index, -1 if it is not one
-	span        Span
+	fabric, set, pool int // index, -1 if it is not one
+	span              Span
+	palette           bool // brought in by a palette
+}
+
+// what names the sort of thing that an entry is.
+func (e entry) what() string {
+	switch {
+	case e.set >= 0:
+		return "strip set"
+	case e.pool >= 0:
+		return "pool of scraps"
+	}
+	return "fabric"
 }
 
 // Read turns the text of a layout into a design. The design is nil if there are errors;
@@ -31,7 +48,7 @@ func Read(text string) (*Design, *Source, []Fault) {
 	if len(p.list) > 0 && len(p.tree.Lines) == 0 {
 		return nil, source, p.sorted()
 	}
-	c := &checker{session: p.session, tree: &p.tree, names: map[string]entry{}, labels: map[string]int{}, used: map[string]bool{}}
+	c := &checker{session: p.session, tree: &p.tree, names: map[string]entry{}, labels: map[string]int{}, used: map[string]bool{}, missing: map[string]int{}}
 	c.check()
 	list := c.sorted()
 	if errors, _ := Count(list); errors > 0 {
@@ -43,14 +60,19 @@ func Read(text string) (*Design, *Source, []Fault) {
 func (c *checker) check() {
 	c.basics()
 	c.fabrics()
+	c.palettes()
+	c.scraps()
 	c.stripSets()
+	c.likes()
 	c.blocks()
 	c.webs()
+	c.sash()
 	if c.grid() {
 		c.sizes()
 		c.laid()
 	}
 	c.edgings()
+	c.words()
 	if errors, _ := Count(c.list); errors == 0 {
 		c.unused()
 	}
@@ -69,7 +91,7 @@ func (c *checker) basics() {
 	if n := c.tree.Seam; n != nil {
 		c.seam(n)
 	}
-	if n := c.tree.UsableWidth; n != nil && c.noCut(n, "the width of the cloth") {
+	if n := c.tree.UsableWidth; n != nil && c.noFrame(n, "the width of the cloth") {
 		d.UsableWidth = c.within(n, measure.Inch, MaxCloth, "the width of the cloth")
 	}
 }
@@ -79,27 +101,20 @@ func (c *checker) text(nm measure.NM) string { return measure.Text(nm, c.design.
 func (c *checker) seam(n *LengthNode) {
 	seam := n.In(c.design.Units).NM()
 	switch {
-	case n.Cut:
-		c.noCut(n, "a seam allowance")
+	case !c.noFrame(n, "a seam allowance"):
 	case seam <= 0:
-		c.fault(n.Span, "", "a seam allowance must be above 0")
+		c.fault(n.Span, c.text(c.design.Seam)+" is usual", "a seam allowance must be above 0")
 	case seam > MaxSeam:
-		hint := ""
+		hint := c.text(c.design.Seam) + " is usual"
 		if c.design.Units == measure.Centimetres && !n.reading.HasUnit() && seam <= 10*measure.Centimetre {
 			hint = "did you mean " + c.src[n.Start:n.End] + " mm?"
 		}
 		c.fault(n.Span, hint, "a seam allowance of %s is too wide, %s is the most", c.text(seam), c.text(MaxSeam))
 	default:
 		c.design.Seam = seam
+		return
 	}
-}
-
-// noCut refuses the word cut where it says nothing.
-func (c *checker) noCut(n *LengthNode, what string) bool {
-	if n.Cut {
-		c.fault(n.Span, "leave out cut", "%s is neither cut nor finished", what)
-	}
-	return !n.Cut
+	c.tree.sizeReported = true
 }
 
 // within is a length that must lie between two; outside it is reported, and the nearer
@@ -107,6 +122,9 @@ func (c *checker) noCut(n *LengthNode, what string) bool {
 func (c *checker) within(n *LengthNode, least, most measure.NM, what string) measure.NM {
 	nm := n.In(c.design.Units).NM()
 	switch {
+	case nm <= 0:
+		c.fault(n.Span, "", "%s must be above 0", what)
+		return least
 	case nm < least:
 		c.fault(n.Span, "", "%s is %s, but must be %s or more", what, c.text(nm), c.text(least))
 		return least
@@ -119,16 +137,20 @@ func (c *checker) within(n *LengthNode, least, most measure.NM, what string) mea
 
 // define enters a name; a second definition is reported.
 func (c *checker) define(n NameNode, what string, e entry) bool {
-	if len(c.names) == MaxDefined {
-		c.fault(n.Span, "", "a layout may define %d names at the most", MaxDefined)
+	if len(c.names) >= MaxDefined {
+		if c.spoilt[n.key()] = true; !c.tooMany {
+			c.fault(n.Span, "", "a layout may define %d names at the most", MaxDefined)
+		}
+		c.tooMany = true
 		return false
 	}
 	if first, twice := c.names[n.key()]; twice {
-		was := "fabric"
-		if first.set >= 0 {
-			was = "strip set"
+		const hint = "give this one another name"
+		if what == first.what() {
+			c.fault(n.Span, hint, "%s %s is already defined", what, quote(n.Text)).note(first.span, "first defined here")
+		} else {
+			c.fault(n.Span, hint, "%s is already defined as a %s", quote(n.Text), first.what()).note(first.span, "first defined here")
 		}
-		c.fault(n.Span, "", "%s %s is already defined as a %s", what, quote(n.Text), was).note(first.span, "first defined here")
 		return false
 	}
 	e.span = n.Span
@@ -139,9 +161,10 @@ func (c *checker) define(n NameNode, what string, e entry) bool {
 
 func (c *checker) fabrics() {
 	for _, n := range c.tree.Fabrics {
-		if !c.define(n.Name, "fabric", entry{fabric: len(c.design.Fabrics), set: -1}) {
+		if !c.define(n.Name, "fabric", entry{fabric: len(c.design.Fabrics), set: -1, pool: -1}) {
 			continue
 		}
+		c.warnTwoColours(n)
 		f := Fabric{Name: n.Name.Text, Colour: n.Colour, Span: n.Span, UsableWidth: c.design.UsableWidth}
 		if n.Print != nil {
 			f.Print = n.Print.Text
@@ -158,23 +181,26 @@ func (c *checker) fabrics() {
 
 func (c *checker) stripSets() {
 	for _, n := range c.tree.StripSets {
-		if !c.define(n.Name, "strip set", entry{fabric: -1, set: len(c.design.StripSets)}) {
+		if !c.define(n.Name, "strip set", entry{fabric: -1, set: len(c.design.StripSets), pool: -1}) {
 			continue
 		}
 		s := StripSet{Name: n.Name.Text, Span: n.Span}
 		rests := 0
 		for _, b := range n.Bands {
-			fabric, ok := c.fabric(b.Fabric, "a strip set is sewn from fabrics")
+			band, ok := c.bandOf(b)
 			n.Broken = n.Broken || !ok
 			if b.Cut == nil {
 				if rests++; rests == 2 {
-					c.fault(b.Span, "", "a strip set may have one rest, %s has two", quote(n.Name.Text))
+					c.fault(b.Span, "give this one its cut width", "a strip set may have one rest, %s has two", quote(n.Name.Text))
 					n.Broken = true
 				}
+			} else if b.Cut.Finished {
+				c.cutNotFinished(b.Cut, "the widths of a strip set are")
+				n.Broken = true
 			}
-			s.Bands = append(s.Bands, Band{Fabric: fabric, Rest: b.Cut == nil})
+			s.Bands = append(s.Bands, band)
 		}
-		c.design.StripSets = append(c.design.StripSets, s)
+		c.design.StripSets, c.setNodes = append(c.design.StripSets, s), append(c.setNodes, n)
 	}
 }
 
@@ -182,20 +208,44 @@ func (c *checker) stripSets() {
 func (c *checker) find(n NameNode) (entry, bool) {
 	e, ok := c.names[n.key()]
 	if !ok {
-		hint := didYouMean(n.Text, c.order)
-		if hint == "" {
-			if _, err := palettes.Parse(n.Text); err == nil {
-				hint = "define it: fabric " + n.Text + "-1 " + n.Text
-				if !c.reserved(n.Text) && isName(n.Text) {
-					hint = "define it: fabric " + n.Text + " " + n.Text
-				}
-			}
-		}
-		c.fault(n.Span, hint, "no fabric, pool or strip set is called %s", quote(n.Text))
-		return entry{fabric: -1, set: -1}, false
+		c.noSuchName(n)
+		return entry{fabric: -1, set: -1, pool: -1}, false
 	}
 	c.used[n.key()] = true
 	return e, true
+}
+
+// noSuchName reports a name that nothing has: once for each name, and not where a faulty
+// line may have meant to define it.
+func (c *checker) noSuchName(n NameNode) {
+	const noted = 3 // more places would say no more
+	first, again := c.missing[n.key()]
+	switch {
+	case c.spoilt[n.key()]:
+	case !again:
+		c.missing[n.key()] = len(c.list)
+		c.fault(n.Span, c.nameToWrite(n.Text), "no fabric, pool or strip set is called %s", quote(n.Text))
+	case len(c.list[first].Notes) < noted && c.list[first].Span != n.Span:
+		c.list[first].note(n.Span, "here too")
+	}
+}
+
+// nameToWrite is a hint for a name that nothing has: one that is near, or the fabric that
+// a colour would make.
+func (c *checker) nameToWrite(text string) string {
+	if hint := c.guess(text, c.order); hint != "" {
+		return hint
+	}
+	_, err := palettes.Parse(text)
+	switch {
+	case err != nil && isName(text) && !c.reserved(text):
+		return "define it: fabric " + text + " and its colour"
+	case err != nil:
+		return ""
+	case isName(text) && !c.reserved(text):
+		return "define it: fabric " + text + " " + text
+	}
+	return "define a fabric of this colour, as in fabric cream " + text + ", and write its name here"
 }
 
 // fabric looks a fabric up; why says what needs one.
@@ -205,7 +255,7 @@ func (c *checker) fabric(n NameNode, why string) (int, bool) {
 		return 0, false
 	}
 	if e.fabric < 0 {
-		c.fault(n.Span, "", "%s, and %s is a strip set", why, quote(n.Text)).note(e.span, "defined here")
+		c.fault(n.Span, "", "%s, and %s is a %s", why, quote(n.Text), e.what()).note(e.span, "defined here")
 		return 0, false
 	}
 	return e.fabric, true
@@ -215,12 +265,8 @@ func (c *checker) fabric(n NameNode, why string) (int, bool) {
 func (c *checker) unused() {
 	for _, name := range c.order {
 		key := foldName(name)
-		if e := c.names[key]; !c.used[key] {
-			what := "fabric"
-			if e.set >= 0 {
-				what = "strip set"
-			}
-			c.warn(e.span, "", "the %s %s is never used", what, quote(name))
+		if e := c.names[key]; !c.used[key] && !e.palette {
+			c.warn(e.span, "", "the %s %s is never used", e.what(), quote(name))
 		}
 	}
 	for i := range c.design.Blocks {
@@ -233,16 +279,41 @@ func (c *checker) unused() {
 // edgings checks the borders and the binding.
 func (c *checker) edgings() {
 	for _, n := range c.tree.Borders {
-		e := Edging{Span: n.Span, Width: c.finishedWidth(&n.Width, "a border's width")}
-		e.Fabric, _ = c.fabric(n.Fabric, "a border is cut from one fabric")
-		c.design.Borders = append(c.design.Borders, e)
+		c.design.Borders = append(c.design.Borders, c.edging(n, "a border"))
 	}
-	if n := c.tree.Binding; n != nil {
-		e := Edging{Span: n.Span, Width: c.within(&n.Width, measure.Inch/4, 20*measure.Inch, "the binding's cut width")}
+	if n := c.tree.Binding; n != nil && n.Width.Finished {
+		c.fault(n.Width.Span, "for example binding 2 1/2 "+n.Fabric.Text, "a binding's width is cut, not finished")
+	} else if n != nil {
+		e := Edging{Span: n.Span, Corners: -1, Width: c.within(&n.Width, measure.Inch/4, 20*measure.Inch, "the binding's cut width")}
 		e.Fabric, _ = c.fabric(n.Fabric, "a binding is cut from one fabric")
 		c.design.Binding = &e
 	}
 	c.topLimit()
+}
+
+// edging checks a border or the sashes.
+func (c *checker) edging(n *EdgingNode, what string) Edging {
+	e := Edging{Span: n.Span, Corners: -1, Width: c.finishedWidth(&n.Width, what+"'s width")}
+	e.Fabric, _ = c.fabric(n.Fabric, what+" is cut from one fabric")
+	if n.Corners != nil {
+		e.Corners, _ = c.fabric(*n.Corners, "a square is cut from one fabric")
+	}
+	e.Lengthwise, e.Around = !n.Lengthwise.Empty(), !n.Around.Empty()
+	return e
+}
+
+// cutNotFinished reports a width given finished where widths are cut, with both.
+func (c *checker) cutNotFinished(n *LengthNode, what string) {
+	width := n.In(c.design.Units).NM()
+	c.fault(n.Span, c.text(width)+" finished is cut "+c.text(width+2*c.design.Seam)+" wide", "%s cut, not finished", what)
+}
+
+// cutAway reports a length given cut of which the seams leave nothing, with the widths that
+// it would have without the word.
+func (c *checker) cutAway(n *LengthNode, what string) {
+	length := n.In(c.design.Units).NM()
+	c.fault(n.Span, "without cut it finishes at "+c.text(length)+", and is cut "+c.text(length+2*c.design.Seam)+" wide",
+		"%s of %s cut leaves nothing when two seam allowances of %s are taken", what, c.text(length), c.text(c.design.Seam))
 }
 
 // finishedWidth is a width that is finished unless it was given as cut.
@@ -251,8 +322,8 @@ func (c *checker) finishedWidth(n *LengthNode, what string) measure.NM {
 	if n.Cut {
 		allowances = 2 * c.design.Seam
 	}
-	if n.In(c.design.Units).NM() <= allowances {
-		c.fault(n.Span, "", "%s of %s leaves nothing when two seam allowances of %s are taken", what, c.text(n.In(c.design.Units).NM()), c.text(c.design.Seam))
+	if width := n.In(c.design.Units).NM(); n.Cut && width > 0 && width <= allowances {
+		c.cutAway(n, what)
 		return measure.Inch
 	}
 	return c.within(n, allowances, MaxSide, what) - allowances
@@ -262,13 +333,16 @@ func (c *checker) finishedWidth(n *LengthNode, what string) measure.NM {
 func (c *checker) topLimit() {
 	d := &c.design
 	size := measure.NM(max(d.Columns, d.Rows)) * d.SideFinished
+	if d.Sash != nil {
+		size += measure.NM(max(d.Columns, d.Rows)+1) * d.Sash.Width
+	}
 	for _, b := range d.Borders {
 		size += 2 * b.Width
 	}
 	if size > MaxTop {
 		at := Span{}
 		if c.tree.Grid != nil {
-			at = c.tree.Grid.Span
+			at = c.tree.Grid.Span.firstBytes(len("grid"))
 		}
 		c.fault(at, "", "this top is %s long, %s is the most", c.text(size), c.text(MaxTop))
 	}

@@ -11,8 +11,14 @@ import (
 
 func (c *checker) blocks() {
 	for _, n := range c.tree.Blocks {
-		if first, twice := c.labels[n.Label.key()]; twice {
-			c.fault(n.Label.Span, "", "block %s is already defined", quote(n.Label.Text)).note(c.tree.Blocks[first].Label.Span, "first defined here")
+		first, twice := c.labels[n.Label.key()]
+		if !twice && len(c.labels) == MaxDefined {
+			c.fault(n.Label.Span, "", "a layout may define %d blocks at the most", MaxDefined)
+			c.tree.gridReported = true
+			break
+		}
+		if twice {
+			c.fault(n.Label.Span, "give this one another label", "block %s is already defined", quote(n.Label.Text)).note(c.tree.Blocks[first].Label.Span, "first defined here")
 			// The label keeps its first meaning; the second is checked all the same.
 		} else {
 			c.labels[n.Label.key()] = len(c.design.Blocks)
@@ -22,18 +28,17 @@ func (c *checker) blocks() {
 }
 
 func (c *checker) block(n *BlockNode) Block {
-	b := Block{Label: n.Label.Text, Kind: n.Kind, Span: n.Span}
+	b := Block{Label: n.Label.Text, Kind: n.Kind, Span: n.Span, line: n.Line, about: n.About}
 	if n.Kind == nil {
 		return b
 	}
 	b.Fills = make([][]Fill, len(n.Kind.Roles))
-	for _, r := range n.Roles {
+	for i := range n.Roles {
+		r := c.misspeltRole(n, n.Roles[i])
 		role := &n.Kind.Roles[r.Index]
 		b.Fills[r.Index] = c.fills(n, role, r)
 	}
-	for i := range n.Kind.Roles {
-		c.completeRole(n, &b, i)
-	}
+	c.missingRoles(n, &b)
 	return b
 }
 
@@ -43,14 +48,45 @@ func (c *checker) fills(n *BlockNode, role *blocks.Role, r RoleNode) []Fill {
 	for _, v := range r.Values {
 		fills = append(fills, c.fill(v, role.Banded, role.Name))
 	}
-	if !slices.Contains(role.Counts, len(r.Values)) {
-		hint := ""
-		if role.Order != "" {
-			hint = role.Order
-		}
-		c.fault(r.Values[0].Span.To(r.Values[len(r.Values)-1].Span), hint, "the %s of a %s block take %s, found %d", role.Name, n.Kind.Name, counts(role.Counts), len(r.Values))
+	if len(r.Values) > 0 && role.Counts != nil && !slices.Contains(role.Counts, len(r.Values)) && !c.anySpoilt(r.Values) {
+		c.fault(r.Values[0].Span.To(r.Values[len(r.Values)-1].Span), role.Order, "the %s of a %s block %s %s, found %d",
+			role.Name, n.Kind.Name, verb(role.Name, "takes", "take"), counts(role.Counts), len(r.Values))
 	}
 	return fills
+}
+
+// misspeltRole cuts a role's values off where one is no name, but nearly another role of the
+// kind, and reports that one.
+func (c *checker) misspeltRole(n *BlockNode, r RoleNode) RoleNode {
+	var roles []string
+	for _, role := range n.Kind.Roles {
+		roles = append(roles, role.Name)
+	}
+	for i, v := range r.Values {
+		if _, known := c.names[v.Name.key()]; known || i == 0 || c.spoilt[v.Name.key()] || nearest(v.Name.Text, c.order) != "" {
+			continue
+		}
+		if hint := c.guess(v.Name.Text, roles); hint != "" {
+			c.fault(v.Name.Span, hint, "expected a role of the %s block, found %s", n.Kind.Name, quote(v.Name.Text))
+			r.Values, n.Broken = r.Values[:i], true
+			break
+		}
+	}
+	return r
+}
+
+// anySpoilt says whether one of the names may be half of a name of two words, which was
+// reported where it was defined.
+func (c *checker) anySpoilt(values []ValueNode) bool {
+	return slices.ContainsFunc(values, func(v ValueNode) bool { return c.spoilt[v.Name.key()] })
+}
+
+// verb is the form that goes with a role's name.
+func verb(role, one, many string) string {
+	if strings.HasSuffix(role, "s") {
+		return many
+	}
+	return one
 }
 
 // counts writes "one, two or four fabrics".
@@ -73,39 +109,61 @@ func counts(list []int) string {
 // fill looks up one value.
 func (c *checker) fill(v ValueNode, banded bool, role string) Fill {
 	e, ok := c.find(v.Name)
-	f := Fill{Fabric: e.fabric, Set: e.set, Turned: !v.Turned.Empty(), Span: v.Span}
+	f := Fill{Fabric: e.fabric, Set: e.set, Pool: e.pool, Turned: !v.Turned.Empty(), Span: v.Span}
 	switch {
 	case !ok:
 	case e.set >= 0 && !banded:
-		c.fault(v.Span, "", "the %s are cut from one fabric, and %s is a strip set", role, quote(v.Name.Text)).note(e.span, "defined here")
+		c.fault(v.Span, "", "the %s %s cut from fabric, and %s is a strip set", role, verb(role, "is", "are"), quote(v.Name.Text)).note(e.span, "defined here")
 	case e.set < 0 && f.Turned:
-		c.fault(v.Span, "leave out turned", "only strip sets can be turned, and %s is a fabric", quote(v.Name.Text)).note(e.span, "defined here")
+		c.fault(v.Span, "leave out turned", "only strip sets can be turned, and %s is a %s", quote(v.Name.Text), e.what()).note(e.span, "defined here")
 	}
 	return f
 }
 
-// completeRole sees that a role has its fabric, from the block or from the webs.
-func (c *checker) completeRole(n *BlockNode, b *Block, i int) {
-	role := &n.Kind.Roles[i]
-	byWebs := role.OfWebs && c.tree.Webs != nil
-	switch {
-	case len(b.Fills[i]) == 0 && !byWebs && !n.Broken:
-		c.fault(n.Label.Span, fmt.Sprintf("for example block %s %s … %s %s", n.Label.Text, n.Kind.Name, role.Name, c.someFabric()),
-			"block %s has no %s", quote(n.Label.Text), role.Name)
-	case len(b.Fills[i]) > 0 && byWebs:
+// missingRoles sees that every role has its fabric, from the block or from the webs.
+func (c *checker) missingRoles(n *BlockNode, b *Block) {
+	var missing, add []string
+	for i := range n.Kind.Roles {
+		role := &n.Kind.Roles[i]
+		if role.Outer || len(b.Fills[i]) > 0 || n.Broken || role.OfWebs && c.tree.Webs != nil {
+			continue
+		}
+		add = append(add, role.Name, c.someFabric(len(missing)))
+		missing = append(missing, role.Name)
+	}
+	if len(missing) > 0 {
+		c.fault(n.Label.Span, "add "+strings.Join(add, " "), "block %s has no %s", quote(n.Label.Text), strings.Join(missing, " and no "))
+	}
+}
+
+// warnUnusedWedges warns of wedges that blocks and webs both give a fabric, once for all
+// blocks.
+func (c *checker) warnUnusedWedges() {
+	if w := c.tree.Webs; w == nil || len(w.Values) == 0 || w.Broken {
+		return
+	}
+	first := -1
+	for _, n := range c.tree.Blocks {
 		for _, r := range n.Roles {
-			if r.Index == i {
-				c.warn(r.Span, "leave them out here, or leave out webs", "these %s are not used: webs gives every web its fabric", role.Name)
+			if n.Kind == nil || r.Index < 0 || !n.Kind.Roles[r.Index].OfWebs {
+				continue
 			}
+			if first >= 0 {
+				c.list[first].note(r.Span, "nor are these")
+				continue
+			}
+			first = len(c.list)
+			c.warn(r.Span, "leave them out here, or leave out webs", "these %s are not used: webs gives every web its fabric", n.Kind.Roles[r.Index].Name)
 		}
 	}
 }
 
-func (c *checker) someFabric() string {
-	if len(c.design.Fabrics) > 0 {
-		return c.design.Fabrics[0].Name
+// someFabric is a fabric of the layout for an example, another for every number.
+func (c *checker) someFabric(number int) string {
+	if n := len(c.design.Fabrics); n > 0 {
+		return c.design.Fabrics[number%n].Name
 	}
-	return "navy"
+	return []string{"navy", "cream"}[number%2]
 }
 
 func (c *checker) webs() {
@@ -115,6 +173,10 @@ func (c *checker) webs() {
 	for _, v := range c.tree.Webs.Values {
 		c.design.Webs = append(c.design.Webs, c.fill(v, true, "webs"))
 	}
+	c.warnUnusedWedges()
+	if w := c.tree.Webs; len(w.Values) == 0 && len(w.Rows) == 0 && !w.Broken {
+		c.fault(w.Span, "for example webs navy / teal", "webs has neither values nor a table below it")
+	}
 }
 
 // grid looks up the cells. Without a grid that can be drawn it is false.
@@ -122,7 +184,7 @@ func (c *checker) grid() bool {
 	g := c.tree.Grid
 	if g == nil {
 		at := Span{len(c.src), len(c.src)}
-		if !c.tree.gridReported {
+		if !c.tree.gridReported && !c.tree.unread {
 			c.fault(at, "write grid, and under it, indented, the labels of the blocks row by row", "this layout has no grid")
 		}
 		return false
@@ -137,26 +199,25 @@ func (c *checker) grid() bool {
 	reported := map[string]bool{}
 	ok, blocks := true, 0
 	c.design.Cells = make([]Cell, 0, c.design.Columns*c.design.Rows)
-	for _, row := range g.Rows {
-		for i := range row.Cells {
-			cell, known := c.cell(&row.Cells[i], reported)
-			c.design.Cells = append(c.design.Cells, cell)
-			ok = ok && known
-			if cell.Block >= 0 {
-				blocks++
-			}
+	for i := range c.design.Columns * c.design.Rows {
+		cell, known := c.cell(c.node(i), reported)
+		c.design.Cells = append(c.design.Cells, cell)
+		ok = ok && known
+		if cell.Block >= 0 {
+			blocks++
 		}
 	}
 	if ok && blocks == 0 {
-		c.fault(g.Span, "", "the grid holds no blocks")
+		c.fault(g.Span.firstBytes(len("grid")), "write labels of blocks in its rows", "the grid holds no blocks")
 		return false
 	}
-	return ok
+	return ok && !c.tree.gridReported
 }
 
 // gridSize sees that rows are of one length and the grid is within its limits.
 func (c *checker) gridSize(g *GridNode) bool {
 	columns := commonLength(g.Rows)
+	other := slices.IndexFunc(g.Rows, func(r RowNode) bool { return len(r.Cells) == columns })
 	ok := true
 	for i, row := range g.Rows {
 		if len(row.Cells) == columns {
@@ -167,18 +228,25 @@ func (c *checker) gridSize(g *GridNode) bool {
 			c.fault(row.Span, "put blanks between the labels: "+glued, "these labels stand without blanks between them")
 			continue
 		}
-		other := 0
-		for len(g.Rows[other].Cells) != columns {
-			other++
-		}
-		c.fault(row.Span, "", "row %d has %s, but row %d has %d", i+1, plural(len(row.Cells), "block"), other+1, columns).note(g.Rows[other].Span, "row %d", other+1)
+		c.fault(row.Span, "rows have one length: write . where nothing stands", "row %d has %s, but row %d has %d", i+1, plural(len(row.Cells), "block"), other+1, columns).note(g.Rows[other].Span, "row %d", other+1)
 	}
-	if columns*len(g.Rows) > MaxCells {
-		c.fault(g.Rows[0].Span, "", "the grid has %d places, %d is the most", columns*len(g.Rows), MaxCells)
+	across, down, at := 1, 1, g.Rows[0].Span
+	if r := c.tree.Repeat; r != nil {
+		across, down, at = r.Across.Count, r.Down.Count, r.Span
+	}
+	if places := float64(columns*across) * float64(len(g.Rows)*down); places > MaxCells {
+		c.fault(at, "", "the grid has %.0f places, %d is the most", places, MaxCells)
 		return false
 	}
-	c.design.Columns, c.design.Rows = columns, len(g.Rows)
+	c.design.Columns, c.design.Rows = columns*across, len(g.Rows)*down
 	return ok
+}
+
+// node is what was written for a cell; where the grid repeats, its rows are a tile.
+func (c *checker) node(cell int) *CellNode {
+	rows := c.tree.Grid.Rows
+	row := &rows[cell/c.design.Columns%len(rows)]
+	return &row.Cells[cell%c.design.Columns%len(row.Cells)]
 }
 
 // plural writes "1 block", "3 blocks".
@@ -218,7 +286,7 @@ func (c *checker) gluedRow(row RowNode, columns int) string {
 
 // splitLabels is a word's letters if each is a block's label, nil if not.
 func (c *checker) splitLabels(word string) []string {
-	if utf8.RuneCountInString(word) < 2 {
+	if letters := utf8.RuneCountInString(word); letters < 2 || letters > MaxNameChars {
 		return nil
 	}
 	var split []string
@@ -233,10 +301,10 @@ func (c *checker) splitLabels(word string) []string {
 
 // cell looks up one place of the grid.
 func (c *checker) cell(n *CellNode, reported map[string]bool) (Cell, bool) {
-	cell := Cell{Block: -1, Span: n.Span}
+	cell := Cell{Block: -1, Run: -1, Span: n.Span}
 	if n.Label.Text == "." {
 		if !n.Turn.Empty() {
-			c.fault(n.Turn, "", "there is nothing to turn at a .")
+			c.fault(n.Turn, "leave it out", "there is nothing to turn at a .")
 		}
 		return cell, true
 	}
@@ -253,22 +321,48 @@ func (c *checker) cell(n *CellNode, reported map[string]bool) (Cell, bool) {
 	return cell, b.Kind != nil
 }
 
-// unknownLabel reports a label that no block has, once for each label.
+// unknownLabel reports a label that no block has, once for each label; labels without
+// blanks between them are reported once for the whole grid.
 func (c *checker) unknownLabel(n *CellNode, reported map[string]bool) {
-	if reported[n.Label.key()] {
+	const glued = " "
+	key := n.Label.key()
+	if reported[key] || c.spoilt[key] || c.tree.gridReported {
 		return
 	}
-	reported[n.Label.key()] = true
-	known := make([]string, 0, len(c.design.Blocks))
-	for i := range c.design.Blocks {
-		known = append(known, c.design.Blocks[i].Label)
-	}
-	hint := didYouMean(n.Label.Text, known)
+	reported[key] = true
 	if split := c.splitLabels(n.Label.Text); split != nil {
-		hint = "put blanks between the labels: " + strings.Join(split, " ")
+		if !reported[glued] {
+			c.fault(n.Label.Span, "put blanks between the labels: "+strings.Join(split, " "), "these labels stand without blanks between them")
+		}
+		reported[glued] = true
+		return
 	}
-	if len(known) == 0 {
-		hint = "define it: block " + n.Label.Text + " web …"
+	if n.Label.Text == "" {
+		c.fault(n.Span, "write the label in front of it", "no label stands before the turn %s", quote(c.src[n.Start:n.End]))
+		return
 	}
-	c.fault(n.Label.Span, hint, "no block is called %s", quote(n.Label.Text))
+	var known []string
+	for i := range c.design.Blocks {
+		if len(c.list) < mostGuesses {
+			known = append(known, c.design.Blocks[i].Label)
+		}
+	}
+	c.fault(n.Label.Span, c.labelHint(n.Label.Text, known), "no block is called %s", quote(n.Label.Text))
+}
+
+// labelHint is a label that is near, or those that there are, or how to define one.
+func (c *checker) labelHint(text string, known []string) string {
+	const shown = 12
+	hint := c.guess(text, known)
+	switch {
+	case len(c.list) >= mostGuesses:
+		return ""
+	case hint != "":
+		return hint
+	case len(known) > shown:
+		return "define it: block " + text + " and its kind"
+	case len(known) > 0:
+		return "blocks are: " + strings.Join(known, ", ")
+	}
+	return "define it: block " + text + " web wedges navy kites cream"
 }

@@ -16,9 +16,16 @@ func (c *checker) laid() {
 	for i, t := range laid.Turns {
 		d.Cells[i].Turns = t
 	}
-	c.warnUnclosable(laid.Unclosable)
-	c.warnApart(laid.Apart)
-	if len(d.Webs) == 0 {
+	if errors, _ := Count(c.list); d.Sash != nil && errors > 0 {
+		d.WebCentres, d.StarCentres = nil, nil
+	} else if d.Sash != nil {
+		c.warnParted()
+	} else {
+		c.warnUnclosable(laid.Unclosable)
+		c.warnApart(laid.Apart)
+	}
+	c.webTable()
+	if errors, _ := Count(c.list); errors == 0 && len(d.Webs) == 0 && d.WebTable == nil {
 		c.warnMixed()
 	}
 	c.warnHoles()
@@ -37,7 +44,7 @@ func (c *checker) latticeGrid() lattice.Grid {
 		if cell.Block < 0 {
 			continue
 		}
-		node := &c.tree.Grid.Rows[i/d.Columns].Cells[i%d.Columns]
+		node := c.node(i)
 		g.Cells[i] = lattice.Cell{Kind: d.Blocks[cell.Block].Kind, Forced: !node.Turn.Empty(), Towards: node.Towards}
 	}
 	return g
@@ -58,12 +65,12 @@ func (c *checker) warnUnclosable(cells []int) {
 	if d.Blocks[d.Cells[first].Block].Kind.Turning.OnStar() {
 		what = "star"
 	}
-	more := ""
-	if len(cells) > 1 {
-		more = fmt.Sprintf(", and neither can those of %s", plural(len(cells)-1, "more block"))
+	const hint = "even numbers of blocks across and down avoid it, or a plain block there"
+	if len(cells) == 1 {
+		c.warn(d.Cells[first].Span, hint, "the %s at %s cannot close, since both its ends lie on the quilt's edge", what, c.place(first))
+		return
 	}
-	c.warn(d.Cells[first].Span, "even numbers of blocks across and down avoid it, or a plain block there",
-		"the %s at %s cannot close, since both its ends lie on the quilt's edge%s", what, c.place(first), more)
+	c.warn(d.Cells[first].Span, hint, "the %ss at %s and %s cannot close, since both their ends lie on the quilt's edge", what, c.place(first), plural(len(cells)-1, "more place"))
 }
 
 func (c *checker) warnApart(pairs [][2]int) {
@@ -73,7 +80,7 @@ func (c *checker) warnApart(pairs [][2]int) {
 	first := pairs[0]
 	more := ""
 	if len(pairs) > 1 {
-		more = fmt.Sprintf(", and so do %s", plural(len(pairs)-1, "more pair"))
+		more = fmt.Sprintf(", as at %s", plural(len(pairs)-1, "more place"))
 	}
 	c.warn(c.design.Cells[first[0]].Span, "let the blocks turn themselves: leave out :nw and the like",
 		"the seams of the blocks at %s and %s miss each other along their common side%s", c.place(first[0]), c.place(first[1]), more)
@@ -124,17 +131,10 @@ func (c *checker) warnMixed() {
 	at := d.WebCentres[first]
 	more := ""
 	if count > 1 {
-		more = fmt.Sprintf(", and so %s", mixes(count-1))
+		more = fmt.Sprintf(", as %s %s", verb(plural(count-1, "web"), "does", "do"), plural(count-1, "other web"))
 	}
-	c.warn(d.Cells[(at.Y-1)*d.Columns+at.X-1].Span, "webs gives every web its fabric: for example webs "+c.someFabric(),
+	c.warn(d.Cells[(at.Y-1)*d.Columns+at.X-1].Span, "webs gives every web its fabric, in place of the blocks: for example webs "+c.someFabric(1),
 		"the web between rows %d and %d, columns %d and %d mixes %s%s", at.Y, at.Y+1, at.X, at.X+1, c.mixture(at.Corner, known), more)
-}
-
-func mixes(n int) string {
-	if n == 1 {
-		return "does 1 more web"
-	}
-	return fmt.Sprintf("do %d more webs", n)
 }
 
 // endKey is what the wedges at a cell's corner depend on.
@@ -229,6 +229,8 @@ func (c *checker) fillName(f Fill) string {
 		name = c.design.StripSets[f.Set].Name
 	case f.Fabric >= 0:
 		name = c.design.Fabrics[f.Fabric].Name
+	case f.Pool >= 0:
+		name = c.design.Pools[f.Pool].Name
 	}
 	if f.Turned {
 		return "turned " + name

@@ -16,7 +16,8 @@ type heightUse struct {
 func (c *checker) sizes() {
 	uses := c.heightsUsed()
 	c.countPatches()
-	if !c.side(uses) {
+	if c.tree.sizeReported || !c.side(uses) {
+		c.tree.sizeReported = true
 		return
 	}
 	d := &c.design
@@ -24,6 +25,7 @@ func (c *checker) sizes() {
 		d.StripsCut[u.height] = u.height.Finished(d.SideFinished) + 2*d.Seam
 	}
 	c.fitSets()
+	c.runs()
 }
 
 func (c *checker) heightsUsed() []heightUse {
@@ -66,6 +68,9 @@ func (c *checker) countPatches() {
 // blockPatches is the most pieces, strips of sets counted, that a block can have.
 func (c *checker) blockPatches(b *Block, widest int) int {
 	n := 0
+	if b.Kind.Column {
+		return 4
+	}
 	for _, p := range b.Kind.Pieces {
 		if b.Kind.Roles[p.Role].Banded {
 			n += widest
@@ -92,19 +97,16 @@ func (c *checker) side(uses []heightUse) bool {
 	case side != nil:
 		return c.sideGiven(side)
 	}
-	if c.failedSize() {
+	if c.tree.unread {
 		return false
 	}
 	hint := "for example strip 4"
-	if len(uses) == 0 {
+	if len(uses) != 1 {
 		hint = "for example side 7"
 	}
 	c.fault(c.tree.Grid.Span.firstBytes(len("grid")), hint, "this layout says neither the cut strip nor the finished side of its blocks")
 	return false
 }
-
-// failedSize says whether a strip or side statement is there whose length was at fault.
-func (c *checker) failedSize() bool { return c.tree.sizeReported }
 
 func (s Span) firstBytes(n int) Span { return Span{s.Start, min(s.End, s.Start+n)} }
 
@@ -114,10 +116,11 @@ func (c *checker) sideFromStrip(n *LengthNode, uses []heightUse) bool {
 	strip := n.In(d.Units)
 	height := strip.Sub(measure.Of(d.Seam).Times(2))
 	switch {
-	case n.Cut && c.noCutStrip(n):
+	case n.Finished:
+		c.fault(n.Span, "wedges that finish at "+strip.Text(d.Units)+" are cut from strips of "+strip.Add(strip.Sub(height)).Text(d.Units), "a strip's width is cut, not finished")
 		return false
 	case height.Sign() <= 0:
-		c.fault(n.Span, "", "a strip of %s leaves nothing when two seam allowances of %s are taken", strip.Text(d.Units), c.text(d.Seam))
+		c.fault(n.Span, "write a strip wider than "+c.text(2*d.Seam), "a strip of %s leaves nothing when two seam allowances of %s are taken", strip.Text(d.Units), c.text(d.Seam))
 		return false
 	case strip.Cmp(measure.Of(MaxStrip)) > 0:
 		c.fault(n.Span, "", "the strip is %s, but must be %s or less", strip.Text(d.Units), c.text(MaxStrip))
@@ -133,12 +136,6 @@ func (c *checker) sideFromStrip(n *LengthNode, uses []heightUse) bool {
 		return false
 	}
 	return c.checkSide(n.Span, d.SideFinished)
-}
-
-// noCutStrip reports the word cut behind a strip, which is cut in any case.
-func (c *checker) noCutStrip(n *LengthNode) bool {
-	c.fault(n.Span, "leave out cut", "a strip's width is always cut")
-	return true
 }
 
 // twoSides reports a strip that would give blocks of two sides.
@@ -159,6 +156,10 @@ func (c *checker) sideGiven(n *LengthNode) bool {
 	side := n.In(c.design.Units)
 	if n.Cut {
 		side = side.Sub(measure.Of(c.design.Seam).Times(2))
+		if side.Sign() <= 0 {
+			c.cutAway(n, "a side")
+			return false
+		}
 	}
 	c.design.SideFinished = 2 * side.Half().NM()
 	return c.checkSide(n.Span, c.design.SideFinished)
@@ -176,13 +177,6 @@ func (c *checker) checkSide(at Span, side measure.NM) bool {
 // is used for.
 func (c *checker) fitSets() {
 	d := &c.design
-	var reported = map[int]bool{}
-	use := func(f Fill, h blocks.WedgeHeight, kind string) {
-		if f.Set < 0 || reported[f.Set] || h == blocks.NoWedges || c.setBroken(f.Set) || d.StripSets[f.Set].Bands[0].Cut[h] != 0 {
-			return
-		}
-		reported[f.Set] = !c.fitSet(f.Set, h, kind)
-	}
 	for i := range d.Blocks {
 		b := &d.Blocks[i]
 		if !b.used || b.Kind == nil {
@@ -193,36 +187,48 @@ func (c *checker) fitSets() {
 				fills = d.Webs
 			}
 			for _, f := range fills {
-				use(f, b.Kind.Height, b.Kind.Name)
+				c.useSet(f, b.Kind)
 			}
+		}
+	}
+}
+
+// useSet fits the strip set of a fill, if it is one, to the strip of a kind.
+func (c *checker) useSet(f Fill, kind *blocks.Kind) {
+	h := kind.Height
+	if f.Set < 0 || h == blocks.NoWedges || c.setBroken(f.Set) || c.design.StripSets[f.Set].Bands[0].Cut[h] != 0 {
+		return
+	}
+	if !c.fitSet(f.Set, h, kind.Name) {
+		c.setNodes[f.Set].Broken = true
+	}
+}
+
+// fitTable fits the strip sets of the table of webs to the strips of the kinds that stand
+// round web centres.
+func (c *checker) fitTable() {
+	seen := map[*blocks.Kind]bool{}
+	for i := range c.design.Blocks {
+		b := &c.design.Blocks[i]
+		if !b.used || !b.Kind.Turning.InLattice() || seen[b.Kind] {
+			continue
+		}
+		seen[b.Kind] = true
+		for _, f := range c.design.WebTable {
+			c.useSet(f, b.Kind)
 		}
 	}
 }
 
 // setBroken says whether a strip set was reported already.
 func (c *checker) setBroken(set int) bool {
-	key := foldName(c.design.StripSets[set].Name)
-	for _, n := range c.tree.StripSets {
-		if n.Name.key() == key {
-			return n.Broken || len(n.Bands) == 0
-		}
-	}
-	return true
-}
-
-// setNode is where a strip set was written.
-func (c *checker) setNode(set int) *StripSetNode {
-	for _, n := range c.tree.StripSets {
-		if n.Name.key() == foldName(c.design.StripSets[set].Name) {
-			return n
-		}
-	}
-	return nil
+	n := c.setNodes[set]
+	return n.Broken || len(n.Bands) == 0
 }
 
 // fitSet sees that a set comes to the strip for a height, and sets its bands' cut widths.
 func (c *checker) fitSet(set int, h blocks.WedgeHeight, kind string) bool {
-	d, n := &c.design, c.setNode(set)
+	d, n := &c.design, c.setNodes[set]
 	exact := c.exactStrip(h)
 	allowance := measure.Of(d.Seam)
 	total := measure.Length{}
@@ -237,7 +243,7 @@ func (c *checker) fitSet(set int, h blocks.WedgeHeight, kind string) bool {
 	comesTo := total.Sub(allowance.Times(2 * (len(n.Bands) - 1)))
 	left := exact.Sub(comesTo)
 	if rest < 0 && left.Sign() != 0 {
-		c.setDiffers(n, h, kind, comesTo, exact)
+		c.setDiffers(n, kind, comesTo, exact)
 		return false
 	}
 	for i, b := range n.Bands {
@@ -264,19 +270,37 @@ func (c *checker) exactStrip(h blocks.WedgeHeight) measure.Length {
 	return measure.Of(d.StripsCut[h])
 }
 
-func (c *checker) setDiffers(n *StripSetNode, h blocks.WedgeHeight, kind string, comesTo, exact measure.Length) {
+func (c *checker) setDiffers(n *StripSetNode, kind string, comesTo, exact measure.Length) {
 	d := &c.design
 	difference, more := comesTo.Sub(exact), "more"
 	if difference.Sign() < 0 {
 		difference, more = exact.Sub(comesTo), "less"
 	}
-	hint := "write the word rest for one width, or widths that come to " + exact.Text(d.Units) + " and two seam allowances at each seam between"
-	c.fault(n.Span, hint, "sewn together, %s comes to %s, %s %s than the strip of %s that %s blocks ask for",
+	c.fault(n.Name.Span.To(n.Bands[len(n.Bands)-1].Span), c.setHint(n, exact.Sub(comesTo)), "sewn together, %s comes to %s, %s %s than the strip of %s that %s blocks ask for",
 		quote(n.Name.Text), comesTo.Text(d.Units), difference.Text(d.Units), more, exact.Text(d.Units), kind)
+}
+
+// setHint says which width of a strip set to change by how much, and that it may be left
+// open.
+func (c *checker) setHint(n *StripSetNode, missing measure.Length) string {
+	last := n.Bands[len(n.Bands)-1]
+	width := last.Cut.In(c.design.Units).Add(missing).NM()
+	finest := measure.Inch / 64
+	if c.design.Units == measure.Centimetres {
+		finest = measure.Millimetre / 10
+	}
+	if width <= 2*c.design.Seam || width%finest != 0 {
+		return "write rest for one of the widths"
+	}
+	return "write " + last.Fabric.Text + " rest, which makes it " + c.text(width)
 }
 
 func (c *checker) bandTooNarrow(b BandNode, rest bool, cut measure.Length, kind string, exact measure.Length) {
 	d := &c.design
+	if rest && cut.Sign() <= 0 {
+		c.fault(b.Span, "make the other strips narrower", "the other strips leave nothing of the %s that %s blocks ask for", exact.Text(d.Units), kind)
+		return
+	}
 	if rest {
 		c.fault(b.Span, "make the other strips narrower", "the other strips leave %s of the %s that %s blocks ask for, no more than its two seam allowances",
 			cut.Text(d.Units), exact.Text(d.Units), kind)

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -47,17 +48,22 @@ func (c *cursor) skip() {
 // commentAt says whether a comment begins at a byte: # at the start of a line, or with a
 // blank or the line's end behind it.
 func (c *cursor) commentAt(at int) bool {
-	if at >= c.end || c.src[at] != '#' {
-		return false
-	}
-	if at == 0 || lineEndBefore(c.src, at) || at+1 == c.end {
+	return at < c.end && c.src[at] == '#' && isComment(c.src[at:c.end], at == 0 || lineEndBefore(c.src, at))
+}
+
+// isComment says whether text that begins with # is a comment.
+func isComment(text string, atLineStart bool) bool {
+	if atLineStart || len(text) == 1 {
 		return true
 	}
-	next, _ := utf8.DecodeRuneInString(c.src[at+1 : c.end])
+	next, _ := utf8.DecodeRuneInString(text[1:])
 	return measure.IsSpace(next)
 }
 
 func lineEndBefore(src string, at int) bool {
+	if src[:at] == byteOrderMark {
+		return true
+	}
 	for _, end := range lineEnds {
 		if strings.HasSuffix(src[:at], end) {
 			return true
@@ -96,8 +102,11 @@ func (c *cursor) wordAt(at int) Span {
 
 // found describes the next word for a message.
 func (c *cursor) found() string {
-	if c.done() {
+	switch {
+	case c.done():
 		return "the end of the line"
+	case c.atQuote():
+		return "text in quotes"
 	}
 	return quote(c.text(c.here()))
 }
@@ -131,11 +140,12 @@ func (c *cursor) accept(word string) (Span, bool) {
 	return c.word(), true
 }
 
-// LengthNode is a length as written, with the word `cut` if it followed.
+// LengthNode is a length as written, with the word `cut` or `finished` if it followed.
 type LengthNode struct {
 	Span
-	reading measure.Reading
-	Cut     bool
+	reading  measure.Reading
+	Cut      bool
+	Finished bool
 }
 
 // In is the length with a bare number in the given units.
@@ -147,14 +157,15 @@ func (c *cursor) atNumber() bool { return !c.done() && measure.StartsNumber(c.re
 // length takes a length; what is wrong with it is reported.
 func (c *cursor) length(what string) (LengthNode, bool) {
 	if !c.atNumber() {
-		c.fault(c.here(), "", "expected %s, found %s", what, c.found())
+		c.fault(c.here(), numberHint(c.peek()), "expected %s, found %s", what, c.found())
 		return LengthNode{}, false
 	}
 	start := c.at
 	reading, err := measure.Read(c.rest())
 	if err != nil {
 		p := err.(*measure.Problem)
-		c.fault(Span{start + p.Start, start + p.End}, p.Hint, "%s", p.Message)
+		at := Span{start + p.Start, start + p.End}
+		c.fault(at, cmp.Or(numberHint(c.text(at)), p.Hint, "write a length as 3 1/2 or 3.5"), "%s", p.Message)
 		c.take(Span{start, max(start+p.End, c.wordAt(start).End)})
 		c.skipNumbers()
 		return LengthNode{}, false
@@ -165,8 +176,21 @@ func (c *cursor) length(what string) (LengthNode, bool) {
 	}
 	if at, ok := c.accept("cut"); ok {
 		node.Cut, node.Span = true, node.To(at)
+	} else if at, ok := c.accept("finished"); ok {
+		node.Finished, node.Span = true, node.To(at)
 	}
 	return node, true
+}
+
+// noFrame refuses the words cut and finished where they say nothing.
+func (s *session) noFrame(n *LengthNode, what string) bool {
+	switch {
+	case n.Cut:
+		s.fault(n.Span, "leave out cut", "%s is neither cut nor finished", what)
+	case n.Finished:
+		s.fault(n.Span, "leave out finished", "%s is neither cut nor finished", what)
+	}
+	return !n.Cut && !n.Finished
 }
 
 // twoNumbers reports a number behind a number, which is no length.
@@ -176,11 +200,20 @@ func (c *cursor) twoNumbers(first LengthNode) bool {
 	}
 	second := c.here()
 	both := first.Span.To(second)
-	c.fault(both, "write "+c.text(first.Span)+"/"+c.text(second)+" for a fraction, 3 1/2 for a number and a fraction",
-		"%s is not one length", quote(c.text(both)))
+	hint := "a length is a number, or a number and a fraction: 3 1/2"
+	if fraction := c.text(first.Span) + "/" + c.text(second); isLength(fraction) {
+		hint = "did you mean " + fraction + "?"
+	}
+	c.fault(both, hint, "%s is not one length", quote(c.text(both)))
 	c.take(second)
 	c.skipNumbers()
 	return true
+}
+
+// isLength says whether text is one length and nothing else.
+func isLength(text string) bool {
+	r, err := measure.Read(text)
+	return err == nil && r.Bytes == len(text)
 }
 
 func (c *cursor) skipNumbers() {
@@ -202,25 +235,66 @@ func (c *cursor) finish(expected string) {
 		return
 	}
 	at := c.here()
-	hint := ""
-	if word := c.text(at); len(word) > 1 && word[0] == '#' {
-		hint = "a comment in mid-line needs a space behind its #: # " + word[1:]
-	}
-	if expected == "" {
+	hint := leftOverHint(c.text(at))
+	switch {
+	case c.twice():
+	case expected == "":
 		c.fault(at, hint, "nothing more belongs on this line, found %s", c.found())
-	} else {
+	default:
 		c.fault(at, hint, "expected %s, found %s", expected, c.found())
 	}
 	c.dropRest()
 }
 
-// quote is the user's words in quotes for a message, cut where they are long.
-func quote(text string) string {
-	const longest = 40
-	if utf8.RuneCountInString(text) > longest {
-		text = string([]rune(text)[:longest]) + "…"
+// twice reports the next word if it is one of the language's own and stands on this line
+// already.
+func (c *cursor) twice() bool {
+	word := c.peek()
+	if !c.reserved(word) {
+		return false
 	}
-	return `"` + text + `"`
+	for _, t := range c.tokens {
+		if strings.EqualFold(c.text(t.Span), word) {
+			c.fault(c.here(), "keep one of the two", "%s stands on this line already", quote(word)).note(t.Span, "first given here")
+			return true
+		}
+	}
+	return false
+}
+
+// leftOverHint says what to do with a word that stands behind a complete statement, "" if
+// it does not tell.
+func leftOverHint(word string) string {
+	switch {
+	case isShellComment(word):
+		return "a comment in mid-line needs a space behind its #: # " + word[1:]
+	case isForeignComment(word):
+		return "comments begin with # and a space"
+	case word == "x", word == "X", word == "×", word == "*", word == "by":
+		return "one length is wanted here, not two"
+	}
+	return ""
+}
+
+// isForeignComment says whether a word begins a comment in other languages.
+func isForeignComment(word string) bool {
+	return strings.HasPrefix(word, "//") || strings.HasPrefix(word, "--") || strings.HasPrefix(word, ";") || strings.HasPrefix(word, "/*")
+}
+
+// quote is the user's words in quotes for a message, cut where they are long.
+func quote(text string) string { return `"` + shorten(text) + `"` }
+
+// shorten is the user's words cut where they are long.
+func shorten(text string) string {
+	const longest = 40
+	letters := 0
+	for i := range text {
+		if letters == longest {
+			return text[:i] + "…"
+		}
+		letters++
+	}
+	return text
 }
 
 var quoteMarks = []string{`"`, "“", "”", "„", "«", "»"}
@@ -249,7 +323,7 @@ type TextNode struct {
 // inch marks inside it do no harm.
 func (c *cursor) quoted(what string, next ...string) (TextNode, bool) {
 	if !c.atQuote() {
-		c.fault(c.here(), `put the text in quotes: "…"`, "expected %s in quotes, found %s", what, c.found())
+		c.fault(c.here(), c.quotesHint(), "expected %s in quotes, found %s", what, c.found())
 		return TextNode{}, false
 	}
 	open := c.quoteAt(c.at)
@@ -274,6 +348,15 @@ func (c *cursor) quoted(what string, next ...string) (TextNode, bool) {
 	return node, c.checkText(node)
 }
 
+// quotesHint is the rest of the line in quotes.
+func (c *cursor) quotesHint() string {
+	rest, _, _ := strings.Cut(c.rest(), " #")
+	if text := strings.Trim(rest, " \t'‘’`"); text != "" {
+		return `write "` + shorten(text) + `"`
+	}
+	return `put the text in quotes: "…"`
+}
+
 // goesOn says whether what follows a quotation mark at a byte may follow the text.
 func (c *cursor) goesOn(at int, next []string) bool {
 	rest := c.src[at:c.end]
@@ -281,16 +364,22 @@ func (c *cursor) goesOn(at int, next []string) bool {
 	if trimmed == "" || c.commentAt(c.end-len(trimmed)) {
 		return true
 	}
-	word := trimmed
-	if i := strings.IndexFunc(word, measure.IsSpace); i >= 0 {
-		word = word[:i]
-	}
 	for _, n := range next {
-		if len(trimmed) < len(rest) && strings.EqualFold(word, n) {
+		if len(trimmed) < len(rest) && beginsWithWord(trimmed, n) {
 			return true
 		}
 	}
 	return false
+}
+
+// beginsWithWord says whether text begins with a word, capitals or not. Only so much of the
+// text is looked at.
+func beginsWithWord(text, word string) bool {
+	if len(text) < len(word) || !strings.EqualFold(text[:len(word)], word) {
+		return false
+	}
+	next, _ := utf8.DecodeRuneInString(text[len(word):])
+	return len(text) == len(word) || measure.IsSpace(next)
 }
 
 // checkText refuses text that is too long and warns of marks that change reading order.

@@ -68,10 +68,15 @@ func (f *Fault) note(at Span, format string, args ...any) {
 	f.Notes = append(f.Notes, Note{at, fmt.Sprintf(format, args...)})
 }
 
-// sorted is the messages by their place.
+// sorted is the messages by their place, each once: blocks that are like others, and grids
+// that are laid more than once, come to the same words again.
 func (f *faults) sorted() []Fault {
 	slices.SortStableFunc(f.list, func(a, b Fault) int {
-		return cmp.Or(cmp.Compare(a.Span.Start, b.Span.Start), cmp.Compare(a.Severity, b.Severity))
+		return cmp.Or(cmp.Compare(a.Span.Start, b.Span.Start), cmp.Compare(a.Severity, b.Severity),
+			cmp.Compare(a.Span.End, b.Span.End), cmp.Compare(a.Message, b.Message))
+	})
+	f.list = slices.CompactFunc(f.list, func(a, b Fault) bool {
+		return a.Span == b.Span && a.Severity == b.Severity && a.Message == b.Message
 	})
 	return f.list
 }

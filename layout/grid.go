@@ -17,6 +17,10 @@ func (p *parser) row(c *cursor, indented bool) {
 		c.dropRest()
 		return
 	}
+	if p.rows == webRows {
+		p.webRow(c)
+		return
+	}
 	g := p.tree.Grid
 	row := RowNode{Span: Span{c.at, c.end}}
 	if !indented {

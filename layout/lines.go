@@ -25,12 +25,12 @@ func lineEnd(text string) int {
 	return 0
 }
 
-// splitLines is the span of each line without its end. A last line that is empty is not
-// one.
-func splitLines(text string) []Span {
+// splitLines is the span of each line without its end, up to so many lines. A last line
+// that is empty is not one.
+func splitLines(text string, most int) []Span {
 	var lines []Span
 	start := 0
-	for i := 0; i < len(text); {
+	for i := 0; i < len(text) && len(lines) < most; {
 		n := lineEnd(text[i:])
 		if n == 0 {
 			i++
@@ -40,11 +40,15 @@ func splitLines(text string) []Span {
 		i += n
 		start = i
 	}
-	if start < len(text) {
+	if start < len(text) && len(lines) < most {
 		lines = append(lines, Span{start, len(text)})
 	}
 	return lines
 }
+
+// byteOrderMark is what some editors put in front of a text; it is no part of its first
+// line.
+const byteOrderMark = "\ufeff"
 
 // Source is a layout's text with its lines found.
 type Source struct {
@@ -52,8 +56,14 @@ type Source struct {
 	lines []Span
 }
 
-// NewSource finds the lines of a text.
-func NewSource(text string) *Source { return &Source{text, splitLines(text)} }
+// NewSource finds the lines of a text: those that a layout may have, one more that is too
+// many, and none in a text that is longer than a layout may be.
+func NewSource(text string) *Source {
+	if len(text) > MaxBytes {
+		return &Source{Text: text}
+	}
+	return &Source{text, splitLines(text, MaxLines+1)}
+}
 
 // Line is the number, from 1, of the line that holds the byte at offset.
 func (s *Source) Line(offset int) int {
@@ -81,6 +91,9 @@ func (s *Source) Position(offset int) (line, column int) {
 	at := s.lineSpan(line)
 	upTo := min(max(offset, at.Start), at.End)
 	before := s.Text[at.Start:upTo]
+	if at.Start == 0 {
+		before = strings.TrimPrefix(before, byteOrderMark)
+	}
 	if !utf8.ValidString(before) {
 		before = strings.ToValidUTF8(before, "?")
 	}

@@ -3,7 +3,6 @@
 package layout
 
 import (
-	"bytes"
 	"strings"
 	"unicode/utf8"
 
@@ -17,6 +16,7 @@ type session struct {
 	source *Source
 	kinds  []*blocks.Kind
 	own    map[string]bool // the language's own words
+	spoilt map[string]bool // names that a faulty line may have meant to define
 }
 
 // parser is the first stage: lines to a tree.
@@ -34,6 +34,7 @@ type rowsOf uint8
 const (
 	noRows rowsOf = iota
 	gridRows
+	webRows
 	brokenRows // reported already: rows are passed over
 )
 
@@ -47,7 +48,7 @@ func Parse(source *Source) (*Tree, []Fault) {
 
 func newParser(source *Source) *parser {
 	kinds := blocks.Kinds()
-	s := &session{faults: &faults{}, src: source.Text, source: source, kinds: kinds, own: reservedWords(kinds)}
+	s := &session{faults: &faults{}, src: source.Text, source: source, kinds: kinds, own: reservedWords(kinds), spoilt: map[string]bool{}}
 	return &parser{session: s, once: map[string]Span{}}
 }
 
@@ -77,12 +78,18 @@ func (p *parser) readable() bool {
 		p.fault(Span{}, "", "this file has %d bytes, a layout may have %d at the most", len(src), MaxBytes)
 	case strings.HasPrefix(src, "\xff\xfe"), strings.HasPrefix(src, "\xfe\xff"):
 		p.fault(Span{}, "save it as UTF-8", "this file is in UTF-16, a layout is a text in UTF-8")
+	case beginsWithOneOf(src, pictureStarts()):
+		p.fault(Span{}, "give the name of the file that holds the layout", "this file is a picture, a layout is a text")
+	case beginsWithOneOf(src, documentStarts()):
+		p.fault(Span{}, "save it as plain text, in UTF-8", "this file is a document of another program, a layout is a plain text")
 	case looksLikeUTF16(src):
 		p.fault(Span{}, "save it as UTF-8", "this file looks like UTF-16, a layout is a text in UTF-8")
-	case looksLikeData(src):
-		p.fault(Span{}, "open the layout that you wrote in a text editor", "this file is not a text: it may be a picture or another kind of document")
-	case strings.TrimSpace(strings.TrimPrefix(src, "\ufeff")) == "":
+	case strings.Contains(src[:min(len(src), 4000)], "\x00"):
+		p.fault(Span{}, "give the name of the file that holds the layout", "this file is not a text")
+	case strings.TrimSpace(strings.TrimPrefix(src, byteOrderMark)) == "":
 		p.fault(Span{}, "a layout needs a strip or a side, fabrics, blocks and a grid", "this layout is empty")
+	case !utf8.ValidString(src):
+		p.notUTF8()
 	default:
 		return true
 	}
@@ -94,15 +101,23 @@ func looksLikeUTF16(src string) bool {
 	return len(head) > 3 && strings.Count(head, "\x00") > len(head)/4
 }
 
-// looksLikeData tells pictures and documents by their first bytes, and by bytes that no
-// text has.
-func looksLikeData(src string) bool {
-	for _, magic := range []string{"\x89PNG", "\xff\xd8\xff", "GIF8", "%PDF", "PK\x03\x04", "RIFF", "II*\x00", "MM\x00*", "\x1f\x8b", "{\\rtf"} {
-		if strings.HasPrefix(src, magic) {
+// pictureStarts are the first bytes of PNG, JPEG, GIF, WebP and TIFF files.
+func pictureStarts() []string {
+	return []string{"\x89PNG", "\xff\xd8\xff", "GIF8", "RIFF", "II*\x00", "MM\x00*"}
+}
+
+// documentStarts are the first bytes of PDF, zipped, gzipped and RTF files.
+func documentStarts() []string {
+	return []string{"%PDF", "PK\x03\x04", "\x1f\x8b", "{\\rtf"}
+}
+
+func beginsWithOneOf(src string, starts []string) bool {
+	for _, start := range starts {
+		if strings.HasPrefix(src, start) {
 			return true
 		}
 	}
-	return bytes.IndexByte([]byte(src[:min(len(src), 4000)]), 0) >= 0
+	return false
 }
 
 // readLabels reads ahead which labels blocks have.
@@ -118,10 +133,11 @@ func (p *parser) readLabels() {
 
 // line reads one line.
 func (p *parser) line(statements map[string]statement, at Span) {
-	if at.Start == 0 && strings.HasPrefix(p.src, "\ufeff") {
-		at.Start += len("\ufeff")
+	if at.Start == 0 && strings.HasPrefix(p.src, byteOrderMark) {
+		at.Start += len(byteOrderMark)
 	}
 	if !p.cleanLine(at) {
+		p.lineFailed(at)
 		p.tree.Lines = append(p.tree.Lines, Line{})
 		return
 	}
@@ -142,28 +158,29 @@ func (p *parser) cleanLine(at Span) bool {
 		p.fault(Span{at.Start, at.Start + 1}, "", "this line has %d bytes, %d is the most", len(text), MaxLineBytes)
 		return false
 	}
-	if !utf8.ValidString(text) {
-		bad := 0
-		for bad < len(text) {
-			r, size := utf8.DecodeRuneInString(text[bad:])
-			if r == utf8.RuneError && size == 1 {
-				break
-			}
-			bad += size
-		}
-		p.fault(Span{at.Start + bad, at.Start + bad + 1}, "save the file as UTF-8", "this byte is not UTF-8 text")
-		return false
+	if isPlain(text) {
+		return true
 	}
 	for i, r := range text {
-		if r == '"' || strings.ContainsRune("“”„«»", r) {
-			break // quoted text is checked by itself
+		if r == '"' || strings.ContainsRune("“”„«»", r) || r == '#' && isComment(text[i:], i == 0) {
+			break // quoted text is checked by itself, and comments may hold what they like
 		}
 		if isInvisible(r) || isDirection(r) {
-			p.fault(Span{at.Start + i, at.Start + i + utf8.RuneLen(r)}, "delete it", "an invisible character stands here: U+%04X", r)
+			p.fault(Span{at.Start + i, at.Start + i + utf8.RuneLen(r)}, "delete it, or type the line anew", "an invisible character stands here: U+%04X", r)
 			return false
 		}
 		if r < ' ' && r != '\t' && r != '\v' && r != '\f' || r == 0x7f {
-			p.fault(Span{at.Start + i, at.Start + i + 1}, "delete it", "a control character stands here: U+%04X", r)
+			p.fault(Span{at.Start + i, at.Start + i + 1}, "delete it, or type the line anew", "a control character stands here: U+%04X", r)
+			return false
+		}
+	}
+	return true
+}
+
+// isPlain says whether a line is of nothing but ASCII characters that show, blanks and tabs.
+func isPlain(text string) bool {
+	for i := range len(text) {
+		if b := text[i]; b < ' ' && b != '\t' || b > '~' {
 			return false
 		}
 	}
@@ -182,7 +199,7 @@ func (p *parser) statementOrRow(statements map[string]statement, c *cursor, inde
 		keyword := c.word()
 		p.statement(s, c, keyword)
 		return s.Word, false
-	case p.rows != noRows && (indented || p.looksLikeRow(c)):
+	case p.rows != noRows && (indented || p.rows != webRows && p.looksLikeRow(c)):
 		p.row(c, indented)
 		return "", true
 	}
@@ -200,52 +217,25 @@ func (p *parser) statement(s statement, c *cursor, keyword Span) {
 	}
 	if s.Once {
 		if first, twice := p.once[s.Word]; twice {
-			p.fault(keyword, "", "%q stands in this layout already", s.Word).note(first, "first given here")
+			p.fault(keyword, "keep one of the two", "%q stands in this layout already", s.Word).note(first, "first given here")
+			p.statementFailed(s.Word, Span{keyword.Start, c.end})
 			c.dropRest()
 			p.rows = brokenRows
 			return
 		}
 		p.once[s.Word] = keyword
 	}
+	before, line := len(p.list), Span{keyword.Start, c.end}
 	s.parse(p, c, keyword)
 	c.finish(s.after)
+	p.exampleHints(before, s.Word)
+	if errors, _ := Count(p.list[before:]); errors > 0 {
+		p.statementFailed(s.Word, line)
+	}
 }
 
-// looksLikeRow says whether every word of a line is a block's label.
+// looksLikeRow says whether a line begins with a block's label.
 func (p *parser) looksLikeRow(c *cursor) bool {
-	line := p.src[c.at:c.end]
-	for i, w := range strings.Fields(line) {
-		if strings.HasPrefix(w, "#") && i > 0 {
-			break
-		}
-		label, _, _ := strings.Cut(w, ":")
-		if !p.labels[foldName(label)] {
-			return false
-		}
-	}
-	return true
-}
-
-// unknown reports a line that is neither a statement nor a row.
-func (p *parser) unknown(c *cursor, indented bool) {
-	at := c.here()
-	word := c.text(at)
-	defer c.dropRest()
-	switch near := nearest(word, statementWords()); {
-	case near != "":
-		p.rows = noRows
-		if near == "grid" {
-			p.rows, p.tree.gridReported = brokenRows, true
-		}
-		p.fault(at, `did you mean "`+near+`"?`, "no statement is called %s", quote(word))
-	case indented && p.rows == noRows && p.tree.Grid == nil && p.looksLikeRow(c):
-		p.fault(at, `put the line "grid" above them`, "this row of blocks stands under no grid")
-		p.rows, p.tree.gridReported = brokenRows, true
-	case len(word) > 1 && word[0] == '#':
-		p.fault(at, "a comment needs # and a space: # "+word[1:], "expected a statement, found %s", quote(word))
-	case strings.HasPrefix(word, "//"), strings.HasPrefix(word, "--"), strings.HasPrefix(word, ";"):
-		p.fault(at, "comments begin with #", "expected a statement, found %s", quote(word))
-	default:
-		p.fault(at, "statements are: "+strings.Join(statementWords(), ", "), "no statement is called %s", quote(word))
-	}
+	label, _, _ := strings.Cut(c.peek(), ":")
+	return p.labels[foldName(label)]
 }

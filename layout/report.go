@@ -20,15 +20,37 @@ const widest = 100
 // carets and the hint. Name is what the file is called.
 func Report(w io.Writer, name string, s *Source, list []Fault) error {
 	var b strings.Builder
-	for i, f := range list {
-		if i == MaxShown {
-			fmt.Fprintf(&b, "and %d more\n", len(list)-MaxShown)
-			break
-		}
+	for _, f := range mostTelling(list) {
 		writeOne(&b, name, s, f)
+	}
+	if left := len(list) - MaxShown; left > 0 {
+		fmt.Fprintf(&b, "and %s\n", plural(left, "more message"))
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// mostTelling is the messages that a report shows: all of them, or of too many the first
+// errors, and warnings only where errors leave room.
+func mostTelling(list []Fault) []Fault {
+	if len(list) <= MaxShown {
+		return list
+	}
+	errors, _ := Count(list)
+	warnings := MaxShown - errors
+	shown := make([]Fault, 0, MaxShown)
+	for _, f := range list {
+		if len(shown) == MaxShown {
+			break
+		}
+		if f.Severity == Warning {
+			warnings--
+		}
+		if f.Severity == Error || warnings >= 0 {
+			shown = append(shown, f)
+		}
+	}
+	return shown
 }
 
 func writeOne(b *strings.Builder, name string, s *Source, f Fault) {

@@ -1,10 +1,12 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
 	"eighthturn/blocks"
+	"eighthturn/measure"
 	"eighthturn/palettes"
 )
 
@@ -27,30 +29,30 @@ type statement struct {
 func Statements() []statement {
 	return []statement{
 		{Statement{"title", `title "…"`, "the quilt's name", true}, parseTitle, ""},
-		{Statement{"designer", `designer "…"`, "who designed it", true}, nil, ""},
-		{Statement{"level", `level "…"`, "for whom it is written", true}, nil, ""},
-		{Statement{"copyright", `copyright "…"`, "whose it is", true}, nil, ""},
-		{Statement{"note", `note [place] "…"`, "what the printed pattern says", false}, nil, ""},
+		{Statement{"designer", `designer "…"`, "who designed it", true}, parseDesigner, ""},
+		{Statement{"level", `level "…"`, "for whom it is written", true}, parseLevel, ""},
+		{Statement{"copyright", `copyright "…"`, "whose it is", true}, parseCopyright, ""},
+		{Statement{"note", `note [place] "…"`, "what the printed pattern says, of a block or a part of it", false}, parseNote, ""},
 		{Statement{"units", "units inches | cm", "what a bare number means", true}, parseUnits, ""},
 		{Statement{"seam", "seam length", "the seam allowance, 1/4 in or 0.75 cm if not given", true}, parseSeam, ""},
 		{Statement{"strip", "strip length", "the cut strip that wedges come from; the block's side follows", true}, parseStrip, ""},
 		{Statement{"side", "side length", "the finished side of a block; the strips follow", true}, parseSide, ""},
 		{Statement{"usable-width", "usable-width length", "of the cloth between its selvages, 40 in or 100 cm if not given", true}, parseUsableWidth, ""},
-		{Statement{"palette", "palette name", "brings in the fabrics of a palette", true}, nil, ""},
+		{Statement{"palette", "palette name", "brings in the fabrics of a palette", false}, parsePalette, ""},
 		{Statement{"fabric", `fabric name colour ["print"] [on-hand length] [usable-width length]`, "a fabric and its colour", false}, parseFabric, `a print name in quotes, "on-hand" or "usable-width"`},
 		{Statement{"strip-set", "strip-set name fabric length fabric length …", "strips sewn together, from the wedge's wide end to its tip; one length may be the word rest", false}, parseStripSet, "a fabric"},
-		{Statement{"scraps", "scraps name fabric fabric …", "a pool of fabrics to deal from", false}, nil, ""},
-		{Statement{"webs", "webs value [/ value]", "the wedges round each web centre, two sorts set like a draughtboard", true}, parseWebs, `"/" and a second value`},
+		{Statement{"scraps", "scraps name fabric fabric … [by piece | block | web] [deal number]", "a pool of fabrics, dealt as evenly as can be so that neighbours differ", false}, parseScraps, "a fabric"},
+		{Statement{"webs", "webs value [/ value], or webs and under it indented rows of values", "the wedges round each web centre: all alike, two sorts set like a draughtboard, or web by web", true}, parseWebs, `"/" and a second value`},
 		{Statement{"top-left", "top-left web | star", "which centre stands at the upper left corner", true}, parseTopLeft, ""},
-		{Statement{"block", "block label kind role value …", "a block: its label in the grid, its kind and its fabrics", false}, parseBlock, "a role"},
+		{Statement{"block", "block label kind role value …, or block label like label role value …", "a block: its label in the grid, its kind and its fabrics", false}, parseBlock, "a role"},
 		{Statement{"grid", "grid, and under it indented rows of labels", "the quilt as it looks; . for nothing there; :nw :ne :se :sw turn a block", true}, parseGrid, "the rows on lines of their own below"},
-		{Statement{"repeat", "repeat across number down number", "the grid's rows are a tile, laid so many times", true}, nil, ""},
-		{Statement{"sash", "sash width fabric", "strips between the blocks", true}, nil, ""},
-		{Statement{"border", "border width fabric", "a border, from the inside out", false}, parseBorder, ""},
+		{Statement{"repeat", "repeat across number down number", "the grid's rows are a tile, laid so many times", true}, parseRepeat, ""},
+		{Statement{"sash", "sash width fabric [posts fabric] [around]", "strips between the blocks, with squares where they cross, and round the outside", true}, parseSash, `"posts" or "around"`},
+		{Statement{"border", "border width fabric [corners fabric] [lengthwise]", "a border, from the inside out", false}, parseBorder, `"corners" or "lengthwise"`},
 		{Statement{"binding", "binding width fabric", "the binding", true}, parseBinding, ""},
-		{Statement{"backing", "backing fabric", "the backing", true}, nil, ""},
-		{Statement{"batting", "batting", "the batting", true}, nil, ""},
-		{Statement{"contrast", "contrast number number", "the steps of the value study", true}, nil, ""},
+		{Statement{"backing", "backing fabric", "the backing", true}, parseBacking, ""},
+		{Statement{"batting", "batting", "the batting", true}, parseBatting, ""},
+		{Statement{"contrast", "contrast number number", "the two steps of value that the value study judges by", true}, parseContrast, ""},
 	}
 }
 
@@ -66,7 +68,7 @@ func statementWords() []string {
 
 // roleWords are the names of all roles of the kinds, each once, and of those to come.
 func roleWords(kinds []*blocks.Kind) []string {
-	words := []string{"edge", "pieces"}
+	var words []string
 	for _, k := range kinds {
 		for _, r := range k.Roles {
 			if !slices.Contains(words, r.Name) {
@@ -77,12 +79,22 @@ func roleWords(kinds []*blocks.Kind) []string {
 	return words
 }
 
-func parseTitle(p *parser, c *cursor, _ Span) {
+func parseTitle(p *parser, c *cursor, _ Span)    { p.tree.Title = c.onlyText("the quilt's title") }
+func parseDesigner(p *parser, c *cursor, _ Span) { p.tree.Designer = c.onlyText("the designer's name") }
+func parseLevel(p *parser, c *cursor, _ Span)    { p.tree.Level = c.onlyText("the level") }
+func parseCopyright(p *parser, c *cursor, _ Span) {
+	p.tree.Copyright = c.onlyText("the copyright notice")
+}
+
+// onlyText takes the one text of a statement; nil if there is none.
+func (c *cursor) onlyText(what string) *TextNode {
 	c.newField()
-	if t, ok := c.quoted("the quilt's title"); ok {
-		p.tree.Title = &t
+	t, ok := c.quoted(what)
+	c.dropIfFaulty(!ok)
+	if !ok {
+		return nil
 	}
-	c.dropIfFaulty(p.tree.Title == nil)
+	return &t
 }
 
 // dropIfFaulty leaves out the rest of a line whose fault was reported.
@@ -171,46 +183,72 @@ func (c *cursor) fabricColour(f *FabricNode) bool {
 	case c.done():
 		c.fault(at, "for example fabric "+f.Name.Text+" #1f3350", "expected the colour of %s, found the end of the line", quote(f.Name.Text))
 		return false
-	case err != nil && c.colourBehind(at):
-		c.fault(f.Name.Span.To(at), "write "+f.Name.Text+"-"+word, "a fabric's name is one word, found %s", quote(f.Name.Text+" "+word))
+	case c.longName(f.Name):
 		return false
 	case err != nil:
-		c.fault(at, didYouMean(word, palettes.Names()), "%s", err.Error())
+		c.fault(at, c.colourHint(word), "%s", err.Error())
 		return false
 	}
+	f.Colour, f.colourWord = colour, word
 	c.take(at)
-	f.Colour = colour
-	if next, err := palettes.Parse(c.peek()); err == nil {
-		c.fault(f.Name.Span.To(at), "write "+f.Name.Text+"-"+word+" "+c.peek(), "a fabric's name is one word, found %s before the colour %s", quote(f.Name.Text+" "+word), next.Hex())
-		return false
-	}
-	c.warnTwoColours(f, word, at)
 	return true
 }
 
-// colourBehind says whether the word behind a span is a colour.
-func (c *cursor) colourBehind(at Span) bool {
-	fields := strings.Fields(c.src[at.End:c.end])
-	if len(fields) == 0 {
+// colourHint is the colour that a word most likely stands for.
+func (c *cursor) colourHint(word string) string {
+	plain, odd := plainLike(word)
+	if _, err := palettes.Parse(plain); err == nil && odd != "" {
+		return "write " + plain + ": " + odd
+	}
+	for _, as := range []string{strings.Trim(word, `,;:.'"`), "#" + word} {
+		if _, err := palettes.Parse(as); err == nil {
+			return "write " + as
+		}
+	}
+	return c.guess(word, palettes.Names())
+}
+
+// longName reports a fabric's name of several words: the colour stands behind another word,
+// or behind another colour.
+func (c *cursor) longName(first NameNode) bool {
+	words := make([]Span, 0, 5)
+	for at := c.at; at < c.end && len(words) < cap(words); {
+		w := c.wordAt(at)
+		words = append(words, w)
+		rest := c.src[w.End:c.end]
+		at = c.end - len(strings.TrimLeftFunc(rest, measure.IsSpace))
+	}
+	colour := 0
+	for i, w := range words {
+		if c.quoteAt(w.Start) > 0 || c.reserved(c.text(w)) {
+			break
+		}
+		if _, err := palettes.Parse(c.text(w)); err == nil {
+			colour = i
+		}
+	}
+	if colour == 0 {
 		return false
 	}
-	_, err := palettes.Parse(fields[0])
-	return err == nil
+	name := first.To(words[colour-1])
+	c.fault(name, "write "+strings.Join(strings.FieldsFunc(c.text(name), measure.IsSpace), "-")+" "+c.text(words[colour]),
+		"a fabric's name is one word, found %s before the colour %s", quote(c.text(name)), c.text(words[colour]))
+	return true
 }
 
 // warnTwoColours warns of a name that is a colour's with another colour behind it: one
 // colour of two words was meant, most likely.
-func (c *cursor) warnTwoColours(f *FabricNode, word string, at Span) {
-	if strings.HasPrefix(word, "#") {
+func (c *checker) warnTwoColours(f *FabricNode) {
+	if f.colourWord == "" || strings.HasPrefix(f.colourWord, "#") {
 		return
 	}
 	named, err := palettes.Parse(f.Name.Text)
-	_, joined := palettes.Parse(f.Name.Text + word)
+	_, joined := palettes.Parse(f.Name.Text + f.colourWord)
 	if err == nil && named == f.Colour || err != nil && joined != nil {
 		return
 	}
-	c.warn(f.Name.Span.To(at), "if "+f.Name.Text+" "+word+" is one name, write "+f.Name.Text+"-"+word+" and then its colour",
-		"the fabric %s is drawn in %s, %s", quote(f.Name.Text), strings.ToLower(word), f.Colour.Hex())
+	c.warn(f.Name.Span, "if "+f.Name.Text+" "+f.colourWord+" is one name, write "+f.Name.Text+"-"+f.colourWord+" and then its colour",
+		"the fabric %s is drawn in %s, %s", quote(f.Name.Text), strings.ToLower(f.colourWord), f.Colour.Hex())
 }
 
 func (c *cursor) fabricOptions(f *FabricNode) {
@@ -238,13 +276,16 @@ func (c *cursor) fabricOptions(f *FabricNode) {
 func (c *cursor) lengthOption(what string) *LengthNode {
 	c.newField()
 	word := c.word()
+	option := strings.ToLower(c.text(word))
 	l, ok := c.length(what)
 	if !ok {
+		last := &c.list[len(c.list)-1]
+		last.Hint = cmp.Or(last.Hint, "for example "+example(option))
 		c.dropRest()
 		return nil
 	}
-	if l.Cut {
-		c.fault(l.Span, "leave out cut", "%s is neither cut nor finished", quote(c.text(word)))
+	if option != "about" {
+		c.noFrame(&l, what)
 	}
 	return &l
 }

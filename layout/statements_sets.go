@@ -1,9 +1,11 @@
 package layout
 
 import (
+	"cmp"
 	"strings"
 
 	"eighthturn/blocks"
+	"eighthturn/measure"
 )
 
 func parseStripSet(p *parser, c *cursor, keyword Span) {
@@ -37,8 +39,11 @@ func (c *cursor) band(s *StripSetNode) bool {
 		c.fault(c.here(), "the fabric comes first, then its width", "expected a fabric's name, found %s", c.found())
 		return false
 	}
-	b := BandNode{Fabric: c.usedName()}
-	b.Span = b.Fabric.Span
+	name, ok := c.nameOf("a fabric's name")
+	if !ok {
+		return false
+	}
+	b := BandNode{Span: name.Span, Fabric: name}
 	if at, ok := c.accept("rest"); ok {
 		b.Span = b.Span.To(at)
 		s.Bands = append(s.Bands, b)
@@ -59,6 +64,20 @@ func (c *cursor) usedName() NameNode {
 	return NameNode{at, c.text(at)}
 }
 
+// nameOf takes a name that is defined elsewhere; what cannot be one is reported.
+func (c *cursor) nameOf(what string) (NameNode, bool) {
+	word := c.peek()
+	switch {
+	case c.atQuote():
+		c.fault(c.here(), c.nameHint(word), "expected %s, found text in quotes", what)
+	case c.done(), c.atNumber(), c.reserved(word), word == "/":
+		c.fault(c.here(), "", "expected %s, found %s", what, c.found())
+	default:
+		return c.usedName(), true
+	}
+	return NameNode{}, false
+}
+
 // value takes a role's value: a name, with `turned` before it or not.
 func (c *cursor) value(what string) (ValueNode, bool) {
 	v := ValueNode{}
@@ -66,22 +85,20 @@ func (c *cursor) value(what string) (ValueNode, bool) {
 	if at, ok := c.accept("turned"); ok {
 		v.Turned = at
 	}
-	if word := c.peek(); c.done() || c.reserved(word) || word == "/" {
-		c.fault(c.here(), "", "expected %s, found %s", what, c.found())
-		return v, false
+	name, ok := c.nameOf(what)
+	if ok {
+		v.Name, v.Span = name, start.To(name.Span)
 	}
-	if c.atNumber() || c.atQuote() {
-		c.fault(c.here(), "", "expected %s, found %s", what, c.found())
-		return v, false
-	}
-	v.Name = c.usedName()
-	v.Span = start.To(v.Name.Span)
-	return v, true
+	return v, ok
 }
 
 func parseWebs(p *parser, c *cursor, keyword Span) {
 	w := &WebsNode{}
 	p.tree.Webs = w
+	if c.done() {
+		w.Span, p.rows = keyword, webRows
+		return
+	}
 	c.newField()
 	for {
 		v, ok := c.value("a fabric or a strip set")
@@ -91,13 +108,19 @@ func parseWebs(p *parser, c *cursor, keyword Span) {
 			break
 		}
 		w.Values = append(w.Values, v)
-		if len(w.Values) == 2 {
-			break
-		}
 		if c.peek() != "/" {
 			break
 		}
+		if len(w.Values) == 2 {
+			c.fault(c.here(), "for more than two write a table in rows below", "webs takes two values at the most, found a third")
+			c.dropRest()
+			break
+		}
 		c.word()
+	}
+	if !c.done() && !w.Broken {
+		c.fault(c.here(), "write webs "+w.Values[0].Name.Text+" / "+c.peek(), "expected / and a second value, found %s", c.found())
+		c.dropRest()
 	}
 	w.Span = keyword.To(c.last())
 	p.rows = noRows
@@ -113,19 +136,28 @@ func parseBlock(p *parser, c *cursor, keyword Span) {
 	b := &BlockNode{Label: label}
 	p.tree.Blocks = append(p.tree.Blocks, b)
 	c.newField()
-	if b.Kind = c.kind(); b.Kind == nil {
-		b.Broken = true
-		c.dropRest()
-	}
+	b.Broken = !c.kindOrLike(b)
 	for !c.done() && !b.Broken {
-		b.Broken = !c.role(b)
+		b.Broken = !c.roleOrOption(b)
 	}
 	c.dropIfFaulty(b.Broken)
 	b.Span = keyword.To(c.last())
 }
 
-// kindsToCome are kinds that belong to the language and are not built yet.
-var kindsToCome = []string{"tumblers", "halves"}
+// kindOrLike takes a block's kind, or the block that it is like.
+func (c *cursor) kindOrLike(b *BlockNode) bool {
+	if _, ok := c.accept("like"); !ok {
+		b.Kind = c.kind()
+		return b.Kind != nil
+	}
+	if c.done() {
+		c.fault(c.here(), "", "expected the label of the block that %s is like, found the end of the line", quote(b.Label.Text))
+		return false
+	}
+	like := c.usedName()
+	b.Like = &like
+	return true
+}
 
 // kind takes the name of a block kind.
 func (c *cursor) kind() *blocks.Kind {
@@ -139,12 +171,6 @@ func (c *cursor) kind() *blocks.Kind {
 	for i, k := range c.kinds {
 		names[i] = k.Name
 	}
-	for _, later := range append(kindsToCome, "like") {
-		if word == later {
-			c.fault(at, "", "%q belongs to the language, but this version cannot read it yet", word)
-			return nil
-		}
-	}
 	hint := didYouMean(word, names)
 	if hint == "" {
 		hint = "kinds are: " + strings.Join(names, ", ")
@@ -153,29 +179,51 @@ func (c *cursor) kind() *blocks.Kind {
 	return nil
 }
 
-// role takes a role and its values.
+// roleOrOption takes a role with its values, or one of the options of a column.
+func (c *cursor) roleOrOption(b *BlockNode) bool {
+	column := b.Kind == nil || b.Kind.Column
+	switch word := strings.ToLower(c.peek()); {
+	case column && word == "line" && b.Line == nil:
+		b.Line = c.lengthOption("the line of the wedge rule")
+		return b.Line != nil
+	case column && word == "about" && b.About == nil:
+		b.About = c.lengthOption("the mean length of a piece")
+		return b.About != nil
+	case column && (word == "line" || word == "about") && c.twice():
+		return false
+	}
+	return c.role(b)
+}
+
+// role takes a role and its values. The roles of a block that is like another are looked
+// up when that one is known.
 func (c *cursor) role(b *BlockNode) bool {
 	at := c.here()
-	r := RoleNode{Word: NameNode{at, c.text(at)}, Index: b.Kind.Role(strings.ToLower(c.text(at)))}
-	if r.Index < 0 {
-		c.wrongRole(b, r.Word)
+	r := RoleNode{Word: NameNode{at, c.text(at)}, Index: -1}
+	if b.Kind != nil {
+		r.Index = b.Kind.Role(strings.ToLower(r.Word.Text))
+	}
+	if b.Kind != nil && r.Index < 0 || b.Kind == nil && !c.isRole(r.Word.Text) {
+		c.wrongRole(b.Kind, r.Word)
 		return false
 	}
 	for _, other := range b.Roles {
-		if other.Index == r.Index {
-			c.fault(at, "", "%s stands in this block already", quote(r.Word.Text)).note(other.Word.Span, "first given here")
+		if strings.EqualFold(other.Word.Text, r.Word.Text) {
+			c.fault(at, "keep one of the two", "%s stands on this line already", quote(r.Word.Text)).note(other.Word.Span, "first given here")
 			return false
 		}
 	}
 	c.newField()
 	c.take(at)
 	r.Span = at
-	for !c.done() && b.Kind.Role(strings.ToLower(c.peek())) < 0 {
-		if len(r.Values) > 0 && c.isRole(c.peek()) {
+	for !c.done() {
+		if len(r.Values) > 0 && c.isOption(c.peek()) {
 			break
 		}
 		v, ok := c.value("a fabric for the " + r.Word.Text)
 		if !ok {
+			last := &c.list[len(c.list)-1]
+			last.Hint = cmp.Or(last.Hint, "for example "+r.Word.Text+" navy")
 			return false
 		}
 		r.Values = append(r.Values, v)
@@ -189,8 +237,13 @@ func (c *cursor) role(b *BlockNode) bool {
 	return true
 }
 
-func (c *cursor) isRole(word string) bool {
-	for _, w := range roleWords(c.kinds) {
+// isOption says whether a word begins another role or an option of a block.
+func (c *cursor) isOption(word string) bool {
+	return c.isRole(word) || strings.EqualFold(word, "line") || strings.EqualFold(word, "about")
+}
+
+func (s *session) isRole(word string) bool {
+	for _, w := range roleWords(s.kinds) {
 		if strings.EqualFold(w, word) {
 			return true
 		}
@@ -199,23 +252,24 @@ func (c *cursor) isRole(word string) bool {
 }
 
 // wrongRole reports a word where a role was wanted.
-func (c *cursor) wrongRole(b *BlockNode, word NameNode) {
-	names := make([]string, len(b.Kind.Roles))
-	for i, r := range b.Kind.Roles {
+func (s *session) wrongRole(k *blocks.Kind, word NameNode) {
+	if k == nil {
+		s.fault(word.Span, didYouMean(word.Text, roleWords(s.kinds)), "expected a role, found %s", quote(word.Text))
+		return
+	}
+	names := make([]string, len(k.Roles))
+	for i, r := range k.Roles {
 		names[i] = r.Name
 	}
-	switch {
-	case strings.EqualFold(word.Text, "edge") && b.Kind.Height == blocks.ToMiddle:
-		c.fault(word.Span, "", "%q belongs to the language, but this version cannot read it yet", "edge")
-	case c.isRole(word.Text):
-		c.fault(word.Span, "its roles are: "+strings.Join(names, ", "), "%s blocks have no %s", b.Kind.Name, word.Text)
-	default:
-		hint := didYouMean(word.Text, names)
-		if hint == "" {
-			hint = "the roles of " + b.Kind.Name + " are: " + strings.Join(names, ", ")
-		}
-		c.fault(word.Span, hint, "expected a role of the %s block, found %s", b.Kind.Name, quote(word.Text))
+	if s.isRole(word.Text) {
+		s.fault(word.Span, "its roles are: "+strings.Join(names, ", "), "%s blocks have no %s", k.Name, word.Text)
+		return
 	}
+	hint := didYouMean(word.Text, names)
+	if hint == "" {
+		hint = "the roles of " + k.Name + " are: " + strings.Join(names, ", ")
+	}
+	s.fault(word.Span, hint, "expected a role of the %s block, found %s", k.Name, quote(word.Text))
 }
 
 func parseBorder(p *parser, c *cursor, keyword Span) {
@@ -232,8 +286,9 @@ func (c *cursor) edging(keyword Span, what string) *EdgingNode {
 	if !c.done() && !c.atNumber() {
 		at := c.here()
 		hint := "for example " + what + " 4 navy"
-		if rest := strings.TrimSpace(c.src[at.End:c.end]); rest != "" {
-			hint = "the width comes first: " + what + " " + rest + " " + c.text(at)
+		rest := strings.TrimLeftFunc(c.src[at.End:c.end], measure.IsSpace)
+		if width, err := measure.Read(rest); err == nil {
+			hint = "the width comes first: " + what + " " + rest[:width.Bytes] + " " + c.text(at)
 		}
 		c.fault(at, hint, "expected the width of the %s, found %s", what, c.found())
 		c.dropRest()
@@ -245,24 +300,39 @@ func (c *cursor) edging(keyword Span, what string) *EdgingNode {
 		return nil
 	}
 	c.newField()
-	if c.done() || c.reserved(c.peek()) || c.atQuote() {
-		c.edgingFabric(what)
+	fabric, ok := c.nameOf("the fabric of the " + what)
+	if !ok {
 		c.dropRest()
 		return nil
 	}
-	e := &EdgingNode{Width: width, Fabric: c.usedName()}
-	e.Span = keyword.To(e.Fabric.Span)
-	if word := strings.ToLower(c.peek()); word == "corners" || word == "lengthwise" {
-		c.fault(c.here(), "", "%q belongs to the language, but this version cannot read it yet", word)
-		c.dropRest()
-	}
+	e := &EdgingNode{Width: width, Fabric: fabric}
+	c.edgingOptions(e, what)
+	e.Span = keyword.To(c.last())
 	return e
 }
 
-func (c *cursor) edgingFabric(what string) {
-	hint := ""
-	if strings.EqualFold(c.peek(), "finished") {
-		hint = "widths of a " + what + " are finished unless cut follows; leave the word out"
+// edgingOptions takes what may follow a border's or the sashes' fabric.
+func (c *cursor) edgingOptions(e *EdgingNode, what string) {
+	squares := map[string]string{"border": "corners", "sash": "posts"}[what]
+	for !c.done() {
+		switch word := strings.ToLower(c.peek()); {
+		case word == squares && e.Corners == nil:
+			c.newField()
+			c.word()
+			n, ok := c.nameOf("the fabric of the " + squares)
+			if !ok {
+				c.dropRest()
+				return
+			}
+			e.Corners = &n
+		case word == "lengthwise" && what == "border" && e.Lengthwise.Empty():
+			c.newField()
+			e.Lengthwise = c.word()
+		case word == "around" && what == "sash" && e.Around.Empty():
+			c.newField()
+			e.Around = c.word()
+		default:
+			return
+		}
 	}
-	c.fault(c.here(), hint, "expected the fabric of the %s, found %s", what, c.found())
 }

@@ -18,6 +18,7 @@ func Tidy(text string) (string, []Fault) {
 	}
 	tree, _ := Parse(source)
 	t := tidier{src: text, lines: tree.Lines, end: "\n"}
+	t.findRows()
 	if i := strings.IndexAny(text, "\r\n"); i >= 0 && strings.HasPrefix(text[i:], "\r\n") {
 		t.end = "\r\n"
 	}
@@ -29,6 +30,38 @@ type tidier struct {
 	src   string
 	lines []Line
 	end   string // of a line
+	table []int  // for every line the number of the table in whose rows it stands, or -1
+	wide  []int  // for every table its widest word
+}
+
+// findRows finds the tables of rows, and the comments that stand among them: with a row
+// before and after.
+func (t *tidier) findRows() {
+	t.table = make([]int, len(t.lines))
+	last := -1 // the row before, in the same table
+	for i := range t.lines {
+		l := &t.lines[i]
+		t.table[i] = -1
+		switch {
+		case len(l.Tokens) == 0:
+			continue
+		case !l.Row:
+			last = -1
+			continue
+		case last < 0:
+			t.wide, last = append(t.wide, 0), i
+		}
+		n := len(t.wide) - 1
+		for j := last; j <= i; j++ {
+			if !t.lines[j].blank() {
+				t.table[j] = n
+			}
+		}
+		for _, text := range t.fields(l) {
+			t.wide[n] = max(t.wide[n], uniseg.StringWidth(text))
+		}
+		last = i
+	}
 }
 
 // written is a line in tidy columns, its comment apart.
@@ -71,29 +104,15 @@ func (t *tidier) paragraph(i int) int {
 	return n
 }
 
-func (l *Line) blank() bool       { return len(l.Tokens) == 0 && l.Comment.Empty() }
-func (l *Line) onlyComment() bool { return len(l.Tokens) == 0 && !l.Comment.Empty() }
+func (l *Line) blank() bool { return len(l.Tokens) == 0 && l.Comment.Empty() }
 
 // breaksBefore says whether a line begins other columns than the line before it.
 func (t *tidier) breaksBefore(i int) bool {
 	return t.inRows(i) != t.inRows(i-1)
 }
 
-// inRows says whether a line stands among the rows of a grid: it is a row, or a comment
-// with a row before and after it.
-func (t *tidier) inRows(i int) bool {
-	if !t.lines[i].onlyComment() {
-		return t.lines[i].Row
-	}
-	before, after := i, i
-	for before >= 0 && len(t.lines[before].Tokens) == 0 {
-		before--
-	}
-	for after < len(t.lines) && len(t.lines[after].Tokens) == 0 {
-		after++
-	}
-	return before >= 0 && after < len(t.lines) && t.lines[before].Row && t.lines[after].Row
-}
+// inRows says whether a line stands among the rows of a table.
+func (t *tidier) inRows(i int) bool { return t.table[i] >= 0 }
 
 // columns writes the lines from i up to end in common columns.
 func (t *tidier) columns(i, end int) []string {
@@ -142,11 +161,12 @@ type columnKey struct {
 	field int
 }
 
-// widths finds how wide each column is, where another follows it.
+// widths finds how wide each column is, where another follows it; all columns of a table
+// are alike, so that a grid looks like the quilt.
 func (t *tidier) widths(i, end int, rows bool) map[columnKey]int {
 	widths := map[columnKey]int{}
 	if rows {
-		return t.rowWidths()
+		return map[columnKey]int{{}: t.wide[t.table[i]]}
 	}
 	for n := i; n < end; n++ {
 		l := &t.lines[n]
@@ -159,19 +179,6 @@ func (t *tidier) widths(i, end int, rows bool) map[columnKey]int {
 		}
 	}
 	return widths
-}
-
-// rowWidths is the widest label of all rows, so that the grid looks like the quilt.
-func (t *tidier) rowWidths() map[columnKey]int {
-	widest := 0
-	for i := range t.lines {
-		if t.lines[i].Row {
-			for _, text := range t.fields(&t.lines[i]) {
-				widest = max(widest, uniseg.StringWidth(text))
-			}
-		}
-	}
-	return map[columnKey]int{{}: widest}
 }
 
 func (l *Line) key(field int) columnKey {

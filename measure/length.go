@@ -108,5 +108,5 @@ func RoundUp(nm, step NM) NM {
 
 // Nearest is the whole number of steps nearest to nm, halves up; step must be above 0.
 func Nearest(nm, step NM) NM {
-	return RoundUp(nm-step/2, step)
+	return RoundUp(nm-(step-1)/2, step)
 }

@@ -124,9 +124,13 @@ const (
 	left
 )
 
-// side appends the spans on one side of a cell, clockwise.
+// side appends the spans on one side of a cell, clockwise. A column's side is appended
+// whole, by the cell of it that comes first on the way round.
 func (l *laying) side(list []span, cell, side int) []span {
 	c := &l.cells[cell]
+	if c.run != nil && c.shows[side] {
+		return append(list, c.run.rim[side]...)
+	}
 	if c.template == nil {
 		return list
 	}
@@ -134,22 +138,4 @@ func (l *laying) side(list []span, cell, side int) []span {
 		list = l.spans(list, c, s.edge)
 	}
 	return list
-}
-
-// seamsBetweenBlocks adds the seams between neighbouring cells.
-func (l *laying) seamsBetweenBlocks() {
-	for i := range l.cells {
-		if i%l.Columns+1 < l.Columns {
-			l.joinSides(i, right, i+1, left)
-		}
-		if i+l.Columns < len(l.cells) {
-			l.joinSides(i, bottom, i+l.Columns, top)
-		}
-	}
-}
-
-func (l *laying) joinSides(a, sideOfA, b, sideOfB int) {
-	l.joins.one = l.side(l.joins.one[:0], a, sideOfA)
-	l.joins.other = l.side(l.joins.other[:0], b, sideOfB)
-	l.join(l.joins.one, l.joins.other)
 }

@@ -13,8 +13,10 @@ type laying struct {
 	grade     grade
 	templates map[templateKey]*template
 	cells     []placed
+	runs      []*column
 	points    []Point // what outlines are cut from
 	joins     joiner
+	pools     []pooled
 }
 
 type templateKey struct {
@@ -22,11 +24,14 @@ type templateKey struct {
 	turns uint8
 }
 
-// placed is a cell's template and place; template is nil where there is nothing.
+// placed is a cell's template and place; template is nil where there is nothing and in
+// columns.
 type placed struct {
 	*template
 	at    Point
 	first int // patch
+	run   *column
+	shows [4]bool // of its column: the cell that shows each side, for cells of a column
 }
 
 // Lay lays a design out. Every design that package layout gives can be laid.
@@ -34,6 +39,7 @@ func Lay(d *layout.Design) *Top {
 	l := &laying{Top: &Top{
 		Title: d.Title, Units: d.Units, Seam: d.Seam, SideFinished: d.SideFinished,
 		Columns: d.Columns, Rows: d.Rows,
+		Words: Words{d.Designer, d.Level, d.Copyright, d.Notes, d.Contrast},
 	}, design: d, grade: newGrade(d.SideFinished), templates: map[templateKey]*template{}}
 	l.frame()
 	l.fabrics()
@@ -42,8 +48,8 @@ func Lay(d *layout.Design) *Top {
 		l.cell(i)
 	}
 	l.seamsInBlocks()
-	l.seamsBetweenBlocks()
-	l.borders()
+	l.borders(l.field())
+	l.deal()
 	return l.Top
 }
 
@@ -53,9 +59,28 @@ func (l *laying) frame() {
 	for _, b := range l.design.Borders {
 		edge += b.Width
 	}
-	width, height := measure.NM(l.Columns)*l.SideFinished, measure.NM(l.Rows)*l.SideFinished
+	width, height := l.extent(l.Columns), l.extent(l.Rows)
 	l.Field = Rect{Point{edge, edge}, Point{edge + width, edge + height}}
 	l.Outer = Rect{Point{}, Point{width + 2*edge, height + 2*edge}}
+	l.FirstCell, l.StepFinished = l.Field.Min, l.SideFinished
+	if s := l.design.Sash; s != nil {
+		l.StepFinished += s.Width
+		if s.Around {
+			l.FirstCell = l.FirstCell.Add(Point{s.Width, s.Width})
+		}
+	}
+}
+
+// extent is the finished length of so many blocks in a row, with their sashes.
+func (l *laying) extent(blocks int) measure.NM {
+	length := measure.NM(blocks) * l.SideFinished
+	if s := l.design.Sash; s != nil {
+		length += measure.NM(blocks-1) * s.Width
+		if s.Around {
+			length += 2 * s.Width
+		}
+	}
+	return length
 }
 
 func (l *laying) fabrics() {
@@ -91,12 +116,13 @@ func (l *laying) reserve() {
 	l.Seams = make([]Seam, 0, 2*faces)
 	l.Cells = make([]Cell, 0, len(l.design.Cells))
 	l.cells = make([]placed, 0, len(l.design.Cells))
+	l.runs = make([]*column, len(l.design.Runs))
 }
 
 // template is the template for a cell, nil where there is nothing.
 func (l *laying) template(cell int) *template {
 	c := l.design.Cells[cell]
-	if c.Block < 0 {
+	if c.Block < 0 || c.Run >= 0 {
 		return nil
 	}
 	key := templateKey{c.Block, c.Turns}
@@ -119,11 +145,14 @@ func (l *laying) outline(block []Point, at Point) []Point {
 
 // cell lays the patches of one cell.
 func (l *laying) cell(i int) {
-	x, y := i%l.Columns, i/l.Columns
-	at := l.Field.Min.Add(Point{measure.NM(x) * l.SideFinished, measure.NM(y) * l.SideFinished})
+	at := l.CellRect(i).Min
 	c := l.design.Cells[i]
+	if c.Run >= 0 {
+		l.columnCell(i, at)
+		return
+	}
 	t := l.template(i)
-	l.cells = append(l.cells, placed{t, at, len(l.Patches)})
+	l.cells = append(l.cells, placed{template: t, at: at, first: len(l.Patches)})
 	if t == nil {
 		l.Cells = append(l.Cells, Cell{Place: c.Span, First: len(l.Patches)})
 		return
@@ -132,9 +161,9 @@ func (l *laying) cell(i int) {
 	l.Cells = append(l.Cells, Cell{Label: b.Label, Kind: b.Kind.Name, Turns: int(c.Turns), Place: c.Span, First: len(l.Patches), Count: len(t.pieces)})
 	for p := range t.pieces {
 		piece := &t.pieces[p]
-		role := &b.Kind.Roles[piece.Role]
+		role := &b.Kind.Roles[l.roleOf(i, piece)]
 		l.patch(Patch{
-			Outline: l.outline(piece.outline, at), Shape: piece.Shape, Role: l.role(role.Name, role.Letter), Cell: i, Border: -1,
+			Outline: l.outline(piece.outline, at), Shape: piece.Shape, Role: l.role(role.Name, role.Letter), Cell: i, Border: -1, Number: p + 1,
 		}, l.fill(i, piece), piece, at)
 	}
 }
@@ -142,7 +171,7 @@ func (l *laying) cell(i int) {
 // role is the index of a role of the top.
 func (l *laying) role(name, letter string) int {
 	for i, r := range l.Roles {
-		if r.Name == name {
+		if r.Name == name && r.Letter == letter {
 			return i
 		}
 	}
@@ -153,28 +182,51 @@ func (l *laying) role(name, letter string) int {
 // fill is what a piece of a cell is cut from.
 func (l *laying) fill(cell int, p *pieceTemplate) layout.Fill {
 	b := &l.design.Blocks[l.design.Cells[cell].Block]
-	role := &b.Kind.Roles[p.Role]
-	if role.OfWebs && len(l.design.Webs) > 0 {
-		return l.webFill(cell, p)
+	n := l.roleOf(cell, p)
+	role := &b.Kind.Roles[n]
+	if role.OfWebs {
+		if f, ok := l.design.Web(cell, p.Piece); ok {
+			return f
+		}
 	}
-	fills := b.Fills[p.Role]
+	fills := b.Fills[n]
 	return fills[role.Value(p.number, p.of, len(fills))]
 }
 
-// webFill is the fabric of the web that a wedge's tip belongs to: the two sorts alternate
-// from one web centre to the next, across and down.
-func (l *laying) webFill(cell int, p *pieceTemplate) layout.Fill {
-	y := cell / l.Columns
-	if p.Piece.Outline[0].Y == blocks.Full {
-		y++
+// roleOf is the role that gives a piece of a cell its fabric: its own, or the one that
+// takes its place in the pieces that face the outside of the quilt.
+func (l *laying) roleOf(cell int, p *pieceTemplate) int {
+	b := &l.design.Blocks[l.design.Cells[cell].Block]
+	for i := range b.Kind.Roles {
+		r := &b.Kind.Roles[i]
+		if r.Outer && r.OuterOf == p.Role && len(b.Fills[i]) > 0 && l.facesOut(cell, p) {
+			return i
+		}
 	}
-	return l.design.Webs[WebSort(y)%len(l.design.Webs)]
+	return p.Role
 }
 
-// WebSort is which of two sorts, set like a draughtboard, the web centre at a grid corner
-// belongs to. Every other corner is a web centre, so the nearest ones lie a row up or down
-// and the sorts alternate by rows; the first row inside the quilt is of the first sort.
-func WebSort(y int) int { return 1 - y&1 }
+// facesOut says whether a wedge stands on the outside of the quilt with its base, or, in
+// the middle of a corner, between two sides that do.
+func (l *laying) facesOut(cell int, p *pieceTemplate) bool {
+	x, y := cell%l.Columns, cell/l.Columns
+	from, to := p.Piece.Outline[1], p.Piece.Outline[2]
+	sides := [4]bool{
+		from.Y == blocks.Zero || to.Y == blocks.Zero, from.X == blocks.Full || to.X == blocks.Full,
+		from.Y == blocks.Full || to.Y == blocks.Full, from.X == blocks.Zero || to.X == blocks.Zero,
+	}
+	for n, next := range [4][2]int{{x, y - 1}, {x + 1, y}, {x, y + 1}, {x - 1, y}} {
+		if sides[n] && !l.outside(next[0], next[1]) {
+			return false
+		}
+	}
+	return true
+}
+
+// outside says whether the quilt has nothing at a place.
+func (l *laying) outside(x, y int) bool {
+	return x < 0 || x >= l.Columns || y < 0 || y >= l.Rows || l.design.Cells[y*l.Columns+x].Block < 0
+}
 
 // patch adds a patch and its faces.
 func (l *laying) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) {
@@ -182,7 +234,7 @@ func (l *laying) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) {
 	p.First, p.Count = len(l.Faces), 1
 	n := len(l.Patches)
 	if f.Set < 0 {
-		l.Faces = append(l.Faces, Face{p.Outline, f.Fabric, n})
+		l.face(p.Outline, n, f.Fabric, f.Pool)
 		l.Patches = append(l.Patches, p)
 		return
 	}
@@ -190,7 +242,15 @@ func (l *laying) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) {
 	b := piece.bandsOf(l.design, f, kind.Height)
 	p.Count = len(b.outlines)
 	for i, o := range b.outlines {
-		l.Faces = append(l.Faces, Face{l.outline(o, at), b.fabrics[i], n})
+		l.face(l.outline(o, at), n, b.fabrics[i], b.pools[i])
 	}
 	l.Patches = append(l.Patches, p)
+}
+
+// face adds a face; one that is to be dealt from a pool is noted.
+func (l *laying) face(outline []Point, patch, fabric, pool int) {
+	if pool >= 0 {
+		l.pools = append(l.pools, pooled{len(l.Faces), pool})
+	}
+	l.Faces = append(l.Faces, Face{outline, fabric, patch})
 }

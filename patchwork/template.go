@@ -183,7 +183,8 @@ type bandKey struct {
 
 // bands is a wedge cut from a strip set, in the block's frame.
 type bands struct {
-	fabrics  []int // from the wide end to the tip
+	fabrics  []int // from the wide end to the tip; -1 for a pool
+	pools    []int // -1 for a fabric
 	outlines [][]Point
 	legs     [2][]Point // where the bands end on the wedge's two legs, from the tip to the wide end
 }
@@ -204,7 +205,7 @@ func (p *pieceTemplate) bandsOf(d *layout.Design, f layout.Fill, h blocks.WedgeH
 		if f.Turned {
 			band = set[len(set)-1-i]
 		}
-		b.fabrics = append(b.fabrics, band.Fabric)
+		b.fabrics, b.pools = append(b.fabrics, band.Fabric), append(b.pools, band.Pool)
 		fromTip -= band.Cut[h] - 2*d.Seam
 		cuts = append(cuts, fromTip)
 	}

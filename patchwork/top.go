@@ -37,15 +37,27 @@ type Top struct {
 	Seam          measure.NM // allowance
 	SideFinished  measure.NM // of a block
 	Columns, Rows int
-	Outer         Rect // the whole top
-	Field         Rect // the blocks without their borders
+	Outer         Rect       // the whole top
+	Field         Rect       // the blocks and sashes without their borders
+	FirstCell     Point      // the upper left corner of the first cell
+	StepFinished  measure.NM // from one cell to the next: the side, and the sash between
 	Fabrics       []Fabric
 	Roles         []Role
 	Cells         []Cell // row by row
 	Patches       []Patch
 	Faces         []Face
-	Seams         []Seam // between patches
-	StripSeams    []Seam // between the bands of one patch
+	Seams         []Seam         // between patches
+	StripSeams    []Seam         // between the bands of one patch
+	Alike         []int          // seams, by index, whose two faces a pool of scraps could not give two fabrics
+	Warnings      []layout.Fault // what only the laid-out top can tell
+	Words         Words
+}
+
+// Words is what of the design only the reports need.
+type Words struct {
+	Designer, Level, Copyright string
+	Notes                      []layout.NoteText
+	Contrast                   *layout.Contrast // nil if not said
 }
 
 // Fabric is a fabric of the top.
@@ -74,8 +86,9 @@ type Patch struct {
 	Outline []Point // clockwise on screen, the first corner not repeated; begins where the piece points
 	Shape   blocks.Shape
 	Role    int // index
-	Cell    int // index, -1 in a border
-	Border  int // from the inside out, -1 in a block
+	Cell    int // index, -1 in a border or a sash
+	Border  int // from the inside out, -1 elsewhere
+	Number  int // in its cell, its border or among the sashes, from 1
 	First   int // index of its first face
 	Count   int // how many faces it has: the bands of a strip set from the wide end to the tip, or 1
 	Place   layout.Span
@@ -93,6 +106,15 @@ type Seam struct {
 	A, B     int32 // faces; A lies to the right of the way from From to To
 	From, To Point
 }
+
+// CellRect is the place of a cell.
+func (t *Top) CellRect(cell int) Rect {
+	at := t.FirstCell.Add(Point{measure.NM(cell%t.Columns) * t.StepFinished, measure.NM(cell/t.Columns) * t.StepFinished})
+	return Rect{at, at.Add(Point{t.SideFinished, t.SideFinished})}
+}
+
+// Empty says whether the layout has nothing at a cell.
+func (t *Top) Empty(cell int) bool { return t.Cells[cell].Label == "" }
 
 // Share is the part of the top, 0 to 1, that each fabric covers.
 func (t *Top) Share() []float64 {

@@ -1,0 +1,177 @@
+package layout_test
+
+import "strings"
+
+// fabricCases are faults and warnings of fabrics.
+func fabricCases() []testCase {
+	return []testCase{
+		{
+			"a name of two words", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦light blue⟧ #9ab\nblock W web wedges light kites cream\n"), refused,
+			says(`a fabric's name is one word, found "light blue" before the colour #9ab`, "write light-blue #9ab"),
+		},
+		{
+			"a name of three words", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦deep sea  blue⟧ #9ab \"print\" on-hand 3\nblock W web wedges deep kites cream\n"), refused,
+			says(`a fabric's name is one word, found "deep sea  blue" before the colour #9ab`, "write deep-sea-blue #9ab"),
+		},
+		{
+			"a name of two words with a colour by name", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦old rose⟧ pink\nblock W web wedges old kites cream\n"), refused,
+			says(`a fabric's name is one word, found "old rose" before the colour pink`, "write old-rose pink"),
+		},
+		{
+			"a name of two words, used as two", "strip 4\nfabric cream #f4ead7\nfabric ⟦light blue⟧ #9ab\nblock W web wedges cream kites cream\nblock P plain piece light blue\ngrid\n  W W P\n  W P W\n  W W W\n", refused,
+			says(`a fabric's name is one word, found "light blue" before the colour #9ab`, "write light-blue #9ab"),
+		},
+		{
+			"a colour of two words", swap(small, "navy #1f3350\n", "⟦navy⟧ blue\n"), warned,
+			says(`warning: the fabric "navy" is drawn in blue, #0000ff`, "if navy blue is one name, write navy-blue and then its colour"),
+		},
+		{
+			"a colour of two words that CSS has as one", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦light⟧ Blue\nblock W web wedges light kites cream\n"), warned,
+			says(`warning: the fabric "light" is drawn in blue, #0000ff`, "if light Blue is one name, write light-Blue and then its colour"),
+		},
+		{
+			"no name", swap(small, "fabric navy #1f3350\nblock W web wedges navy kites cream\n", "fabric⟦⟧\nblock W web wedges cream kites cream\n"), refused,
+			says("expected a fabric's name, found the end of the line", `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`),
+		},
+		{
+			"no colour", swap(small, "navy #1f3350\n", "navy⟦⟧\n"), refused,
+			says(`expected the colour of "navy", found the end of the line`, "for example fabric navy #1f3350"),
+		},
+		{
+			"a colour misspelt", swap(small, "#1f3350", "⟦nayv⟧"), refused,
+			says(`"nayv" is not a colour; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, `did you mean "navy"?`),
+		},
+		{
+			"a colour that is none", swap(small, "#1f3350", "⟦wibble⟧"), refused,
+			says(`"wibble" is not a colour; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, ""),
+		},
+		{
+			"a colour without its #", swap(small, "#1f3350", "⟦1f3350⟧"), refused,
+			says(`"1f3350" has no # before it, expected #1f3350`, "write #1f3350"),
+		},
+		{
+			"a colour of five digits", swap(small, "#1f3350", "⟦#1f335⟧"), refused,
+			says(`"#1f335" has 5 digits after #, expected 3 or 6, as in #1f3350`, ""),
+		},
+		{
+			"a colour with a letter too far", swap(small, "#1f3350", "⟦#1g3350⟧"), refused,
+			says(`"#1g3350" is not a colour: after # come only the digits 0 to 9 and a to f, 3 or 6 of them, as in #1f3350`, ""),
+		},
+		{
+			"a colour that is see-through", swap(small, "#1f3350", "⟦#1f335080⟧"), refused,
+			says(`"#1f335080" gives a see-through colour, but a fabric is not see-through; expected #rgb or #rrggbb`, ""),
+		},
+		{
+			"no colour at all", swap(small, "#1f3350", "⟦transparent⟧"), refused,
+			says(`"transparent" gives a see-through colour, but a fabric is not see-through; expected #rgb or #rrggbb`, ""),
+		},
+		{
+			"the colour of the page", swap(small, "#1f3350", "⟦currentColor⟧"), refused,
+			says(`"currentColor" takes its colour from a web page; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, ""),
+		},
+		{
+			"a colour with a semicolon", swap(small, "#1f3350", "⟦#1f3350;⟧"), refused,
+			says(`"#1f3350;" is not a colour: after # come only the digits 0 to 9 and a to f, 3 or 6 of them, as in #1f3350`, "write #1f3350"),
+		},
+		{
+			"a name in quotes", swap(small, "navy #1f3350\n", "⟦\"navy\"⟧ #1f3350\n"), refused,
+			says(`a fabric's name stands without quotes, found "navy"`, "write navy"),
+		},
+		{
+			"a name with a comma", swap(small, "navy #1f3350\n", "⟦navy,⟧ #1f3350\n"), refused,
+			says(`"navy," is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, "write navy"),
+		},
+		{
+			"a name that begins with a digit", swap(small, "navy #1f3350\n", "⟦2navy⟧ #1f3350\n"), refused,
+			says(`"2navy" is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, "write navy"),
+		},
+		{
+			"a name of signs", swap(small, "#1f3350", "#1f3350\nfabric ⟦***⟧ #1f3350"), refused,
+			says(`"***" is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, ""),
+		},
+		{
+			"a reserved word as a name", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦border⟧ #1f3350\nblock W web wedges cream kites cream\n"), refused,
+			says(`"border" is one of the language's own words and cannot be a name`, "call it my-border"),
+		},
+		{
+			"an option as a name", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦Cut⟧ #1f3350\nblock W web wedges cream kites cream\n"), refused,
+			says(`"Cut" is one of the language's own words and cannot be a name`, "call it my-Cut"),
+		},
+		{
+			"a name too long", swap(small, "#1f3350", "#1f3350\nfabric ⟦"+strings.Repeat("n", 61)+"⟧ #000"), refused,
+			says("this name has 61 characters, 60 is the most", ""),
+		},
+		{
+			"a fabric twice", swap(small, "navy #1f3350\n", "⟨navy⟩ #1f3350\nfabric ⟦NAVY⟧ red\n"), refused,
+			says(`fabric "NAVY" is already defined`, "give this one another name", "first defined here"),
+		},
+		{
+			"a fabric never used", swap(small, "#1f3350", "#1f3350\nfabric ⟦sky⟧ #8ab"), warned,
+			says(`warning: the fabric "sky" is never used`, ""),
+		},
+		{
+			"a print without quotes", swap(small, "#1f3350", "#1f3350 ⟦night⟧ sky"), refused,
+			says(`expected a print name in quotes, "on-hand" or "usable-width", found "night"`, `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`),
+		},
+		{
+			"a print without its end", swap(small, "#1f3350", `#1f3350 ⟦"night sky⟧`), refused,
+			says("the text that begins here has no quotation mark at its end", `end it with "`),
+		},
+		{
+			"nothing on hand", swap(small, "#1f3350", "#1f3350 on-hand⟦⟧"), refused,
+			says("expected the length on hand, found the end of the line", "for example on-hand 1 1/2 yd"),
+		},
+		{
+			"none on hand", swap(small, "#1f3350", "#1f3350 on-hand ⟦0⟧"), refused,
+			says("the length on hand must be above 0", ""),
+		},
+		{
+			"too much on hand", swap(small, "#1f3350", "#1f3350 on-hand ⟦2000 yd⟧"), refused,
+			says("the length on hand is 72000 in, but must be 36000 in or less", ""),
+		},
+		{
+			"a length on hand that is cut", swap(small, "#1f3350", "#1f3350 on-hand ⟦1 yd cut⟧"), refused,
+			says("the length on hand is neither cut nor finished", "leave out cut"),
+		},
+		{
+			"on hand twice", swap(small, "#1f3350", "#1f3350 ⟨on-hand⟩ 1 yd ⟦on-hand⟧ 2 yd"), refused,
+			says(`"on-hand" stands on this line already`, "keep one of the two", "first given here"),
+		},
+		{
+			"a fabric too narrow", swap(small, "#1f3350", "#1f3350 usable-width ⟦1/2⟧"), refused,
+			says("the width of the cloth is 1/2 in, but must be 1 in or more", ""),
+		},
+		{
+			"a fabric too wide", swap(small, "#1f3350", "#1f3350 usable-width ⟦500⟧"), refused,
+			says("the width of the cloth is 500 in, but must be 400 in or less", ""),
+		},
+		{
+			"a fabric with a width finished", swap(small, "#1f3350", "#1f3350 usable-width ⟦42 finished⟧"), refused,
+			says("the width of the cloth is neither cut nor finished", "leave out finished"),
+		},
+		{
+			"a photo of a fabric", swap(small, "#1f3350", `⟦swatch⟧ "navy.png"`), refused,
+			says(`"swatch" belongs to the language, but this version cannot read it yet`, "give a colour, as in #1f3350"),
+		},
+		{
+			"a fabric misspelt", swap(small, "navy kites cream\n", "⟦nayv⟧ kites cream\n"), refused,
+			says(`no fabric, pool or strip set is called "nayv"`, `did you mean "navy"?`),
+		},
+		{
+			"a fabric misspelt in three places", swap(small, "navy kites cream\nblock P plain piece cream\n", "⟦nvay⟧ kites ⟨nvay⟩\nblock P plain piece ⟨nvay⟩\n"), refused,
+			says(`no fabric, pool or strip set is called "nvay"`, `did you mean "navy"?`, "here too", "here too"),
+		},
+		{
+			"a fabric that is not there", swap(small, "navy kites cream\n", "⟦moss⟧ kites cream\n"), refused,
+			says(`no fabric, pool or strip set is called "moss"`, "define it: fabric moss and its colour"),
+		},
+		{
+			"a colour used as a fabric", swap(small, "navy kites cream\n", "⟦teal⟧ kites cream\n"), refused,
+			says(`no fabric, pool or strip set is called "teal"`, "define it: fabric teal teal"),
+		},
+		{
+			"a colour in digits used as a fabric", swap(small, "navy kites cream\n", "⟦#1f3350⟧ kites cream\n"), refused,
+			says(`no fabric, pool or strip set is called "#1f3350"`, "define a fabric of this colour, as in fabric cream #1f3350, and write its name here"),
+		},
+	}
+}

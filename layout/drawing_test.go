@@ -1,0 +1,45 @@
+package layout_test
+
+import (
+	"reflect"
+
+	"eighthturn/layout"
+	"eighthturn/patchwork"
+)
+
+// sameDrawing says whether two layouts lay out alike, their places in the source apart.
+func sameDrawing(a, b string) bool {
+	first, _, _ := layout.Read(a)
+	second, _, _ := layout.Read(b)
+	if first == nil || second == nil {
+		return false
+	}
+	return reflect.DeepEqual(withoutPlaces(patchwork.Lay(first)), withoutPlaces(patchwork.Lay(second)))
+}
+
+// withoutPlaces is a top with every place in the source taken out.
+func withoutPlaces(top *patchwork.Top) *patchwork.Top {
+	clearPlaces(reflect.ValueOf(top).Elem())
+	return top
+}
+
+func clearPlaces(v reflect.Value) {
+	switch {
+	case v.Type() == spanType:
+		v.SetZero()
+	case v.Kind() == reflect.Struct:
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				clearPlaces(v.Field(i))
+			}
+		}
+	case v.Kind() == reflect.Slice && mayHoldPlaces(v.Type().Elem()):
+		for i := range v.Len() {
+			clearPlaces(v.Index(i))
+		}
+	}
+}
+
+func mayHoldPlaces(t reflect.Type) bool {
+	return t.Kind() == reflect.Struct && t != reflect.TypeFor[patchwork.Point]()
+}

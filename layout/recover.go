@@ -1,0 +1,177 @@
+package layout
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// statementFailed remembers what a line with a fault was to give, so that nobody is told a
+// second time that it is missing.
+func (p *parser) statementFailed(word string, line Span) {
+	switch word {
+	case "strip", "side", "seam", "units":
+		p.tree.sizeReported = true
+	case "grid", "repeat":
+		p.tree.gridReported = true
+	case "webs":
+		if p.tree.Webs == nil {
+			p.tree.Webs = &WebsNode{}
+		}
+		p.tree.Webs.Broken = true
+	case "palette":
+		p.tree.paletteReported = true
+	case "block":
+		if len(strings.Fields(p.src[line.Start:line.End])) == 1 {
+			p.tree.gridReported = true
+		}
+		p.spoil(line)
+	case "fabric", "strip-set", "scraps":
+		p.spoil(line)
+	}
+}
+
+// spoil remembers the words of a line that was given up: they may be names that it was to
+// define, and that other lines use rightly.
+func (p *parser) spoil(line Span) {
+	for _, w := range p.namesIn(line) {
+		p.spoilt[foldName(w)] = true
+		p.spoilt[foldName(strings.TrimFunc(w, func(r rune) bool { return !unicode.IsLetter(r) }))] = true
+	}
+}
+
+// namesIn is everything on a line that might be a name, characters that cannot be seen left
+// out.
+func (p *parser) namesIn(line Span) []string {
+	text := strings.Map(func(r rune) rune {
+		if isInvisible(r) || isDirection(r) || unicode.IsControl(r) && r != '\t' {
+			return -1
+		}
+		return r
+	}, p.src[line.Start:line.End])
+	return strings.FieldsFunc(text, func(r rune) bool { return !inName(r) })
+}
+
+// inName says whether r may stand in a name.
+func inName(r rune) bool {
+	return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.Is(unicode.M, r) || r == '-' || r == '_'
+}
+
+// lineFailed remembers what a line whose characters could not be read may have held.
+func (p *parser) lineFailed(line Span) {
+	p.tree.unread = true
+	words := p.namesIn(line)
+	p.spoil(line)
+	switch {
+	case p.rows == gridRows && !p.beginsStatement(words):
+		p.tree.gridReported = true
+	case len(words) > 0:
+		p.statementFailed(meant(words[0]), line)
+	}
+}
+
+func (p *parser) beginsStatement(words []string) bool {
+	return len(words) > 0 && p.isStatement(words[0])
+}
+
+// meant is the statement that a word most likely stands for, "" if none is near.
+func meant(word string) string {
+	plain, _ := plainLike(strings.TrimRight(word, ":=,;"))
+	if s := otherWord(plain); s != "" {
+		return s
+	}
+	return nearest(plain, statementWords())
+}
+
+// otherWord is the statement that goes by another word elsewhere, "" if there is none.
+func otherWord(word string) string {
+	switch strings.ToLower(word) {
+	case "colour", "color", "cloth", "material":
+		return "fabric"
+	case "size", "block-size":
+		return "side"
+	case "sashing", "sashes":
+		return "sash"
+	case "rows", "layout":
+		return "grid"
+	case "name":
+		return "title"
+	case "author":
+		return "designer"
+	case "allowance", "seam-allowance":
+		return "seam"
+	case "wadding":
+		return "batting"
+	case "back":
+		return "backing"
+	case "wof":
+		return "usable-width"
+	}
+	return ""
+}
+
+// unknown reports a line that is neither a statement nor a row.
+func (p *parser) unknown(c *cursor, indented bool) {
+	at := c.here()
+	word := c.text(at)
+	line := Span{at.Start, c.end}
+	defer c.dropRest()
+	near := meant(word)
+	switch {
+	case near != "":
+		hint := lookAlike(word, statementWords())
+		if hint == "" {
+			hint = `did you mean "` + near + `"?`
+		}
+		p.fault(at, hint, "no statement is called %s", quote(word))
+		p.statementFailed(near, line)
+	case p.looksLikeRow(c) && p.tree.Grid == nil:
+		p.fault(at, `put the line "grid" above them`, "this row of blocks stands under no grid")
+		p.tree.gridReported = true
+	case p.looksLikeRow(c):
+		p.fault(at, "rows end where another statement begins: move this one up to the others", "this row of blocks stands outside the grid")
+	case isShellComment(word):
+		p.fault(at, "a comment needs # and a space: # "+word[1:], "expected a statement, found %s", quote(word))
+	case isForeignComment(word):
+		p.fault(at, "comments begin with # and a space", "expected a statement, found %s", quote(word))
+	case c.atQuote():
+		p.fault(at, "put the word title or note before it", "expected a statement, found text in quotes")
+	default:
+		p.fault(at, "statements are: "+strings.Join(statementWords(), ", "), "no statement is called %s", quote(word))
+		p.spoil(line)
+	}
+	if p.tree.unread = true; near != "" || p.rows != gridRows {
+		p.rows = brokenRows
+	}
+}
+
+func isShellComment(word string) bool { return len(word) > 1 && word[0] == '#' }
+
+// notUTF8 reports the first byte that is not text, and what it would be in the encoding
+// that such files have most often; one message speaks for the whole file.
+func (p *parser) notUTF8() {
+	bad := 0
+	for r, size := utf8.DecodeRuneInString(p.src); r != utf8.RuneError || size > 1; r, size = utf8.DecodeRuneInString(p.src[bad:]) {
+		bad += size
+	}
+	at := Span{bad, bad + 1}
+	if r := windows1252(p.src[bad]); r != 0 {
+		p.fault(at, "save it as UTF-8", "this file is not a text in UTF-8: it may be in Windows-1252, where this byte is %s", quote(string(r)))
+		return
+	}
+	p.fault(at, "save it as UTF-8", "this file is not a text in UTF-8")
+}
+
+// windows1252 is the character of a byte above 127 in Windows-1252, 0 for those that are
+// rare in quilts.
+func windows1252(b byte) rune {
+	const from, letters = 0x80, "€ ‚ƒ„…†‡ˆ‰Š‹Œ Ž  ‘’“”•–—˜™š›œ žŸ"
+	if b >= 0xa0 {
+		return rune(b)
+	}
+	r := []rune(letters)[b-from]
+	if r == ' ' {
+		return 0
+	}
+	return r
+}
