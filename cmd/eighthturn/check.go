@@ -1,0 +1,63 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"eighthturn/layout"
+	"eighthturn/patchwork"
+	"eighthturn/summary"
+)
+
+// checking is what `check` was asked for.
+type checking struct{ json, strict bool }
+
+// checkCommand lists the faults of a layout and what was made of it.
+func checkCommand(c *console) *cobra.Command {
+	o := &checking{}
+	cmd := &cobra.Command{
+		Use:     "check FILE",
+		Short:   "mistakes in a layout; sizes, counts, fabrics",
+		GroupID: toAmend,
+		Long: "Lists every mistake with its place in the layout and what to type instead. If there is none that stops it, it " +
+			"goes on to what the layout makes: the strips that wedges are cut from, the size of the top, borders, blocks, " +
+			"pieces, which webs close, and the fabrics from dark to light. Finished is from seam to seam; cut is with the " +
+			"seam allowances.",
+		Example: "eighthturn check harbour.quilt\n  lists mistakes, then what the layout makes\n" +
+			"eighthturn check harbour.quilt --strict\n  counts warnings as mistakes too",
+		SuggestFor: []string{"test", "verify", "validate", "lint", "info", "list"},
+		Args:       oneLayout,
+		RunE:       func(_ *cobra.Command, args []string) error { return check(c, o, args[0]) },
+	}
+	cmd.Flags().BoolVar(&o.strict, strictOption, false, "take warnings for mistakes: exit code 1")
+	cmd.Flags().BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
+	return cmd
+}
+
+func check(c *console, o *checking, file string) error {
+	s, err := c.read(file)
+	if err != nil {
+		return err
+	}
+	d, lines, list := layout.Read(s.text)
+	var made *summary.Summary
+	if d != nil {
+		made = summary.Of(d, patchwork.Lay(d))
+	}
+	if o.json {
+		err = c.print(reportJSON(s.name, lines, list, made))
+	} else {
+		c.report(s, lines, list)
+		if made != nil {
+			err = c.print(checkText(s.name, list, made))
+		}
+	}
+	switch {
+	case err != nil:
+		return err
+	case !stops(list, o.strict):
+		return nil
+	case o.json || made != nil:
+		return &reported{faulty}
+	}
+	return c.stopped(s, list, "sizes and counts follow once the errors are mended")
+}

@@ -1,0 +1,107 @@
+package main
+
+import (
+	"bytes"
+	"io"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/layout"
+	"eighthturn/outfile"
+	"eighthturn/patchwork"
+	"eighthturn/svgout"
+)
+
+// pictureEnding is how the names of pictures end.
+const pictureEnding = ".svg"
+
+// drawing is what `draw` was asked for.
+type drawing struct {
+	output        string
+	force, strict bool
+	view          choice
+	prefix        idPrefix
+	picture       svgout.Options // but view and prefix
+}
+
+// drawCommand draws a layout into a picture file.
+func drawCommand(c *console) *cobra.Command {
+	o := &drawing{view: choice{option: "view", words: svgout.Views()}}
+	cmd := &cobra.Command{
+		Use:     "draw FILE [-o OUT]",
+		Short:   "a picture of the quilt",
+		GroupID: toSee,
+		Long: "Draws the quilt of a layout true to size, as an SVG picture that web browsers and drawing programs open and " +
+			"that stays sharp however large it is printed. Without -o the picture stands beside the layout and has its name.",
+		Example: "eighthturn draw harbour.quilt\n  makes harbour.svg\n" +
+			"eighthturn draw harbour.quilt --view value -o harbour-greys.svg\n  shows each fabric in the grey of its value, to see whether the figure reads\n" +
+			"eighthturn draw harbour.quilt --view line -o colouring-page.svg\n  draws outlines to be coloured by hand",
+		SuggestFor: []string{"picture", "paint", "render", "svg", "show"},
+		Args:       oneLayout,
+		RunE:       func(cmd *cobra.Command, args []string) error { return draw(c, cmd, o, args[0]) },
+	}
+	f := cmd.Flags()
+	f.StringVarP(&o.output, outputOption, "o", "", "the picture's `NAME`; - hands it on to another program")
+	f.Var(&o.view, o.view.option, "the `VIEW`: colour, value (greys by value) or line (outlines to colour in)")
+	f.BoolVar(&o.picture.SeamLines, "seams", false, "draw the seams too")
+	f.BoolVar(&o.picture.Legend, "legend", false, "list the fabrics below the quilt")
+	f.BoolVar(&o.picture.ByFabric, "by-fabric", false, "all of a fabric in one piece: a smaller file, but no names on single pieces")
+	f.Var(&o.prefix, "id-prefix", "begin all ids in the file with `TEXT`, for two pictures on one web page")
+	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not draw")
+	f.BoolVar(&o.strict, strictOption, false, "draw nothing if there are warnings")
+	_ = cmd.RegisterFlagCompletionFunc(o.view.option, o.view.complete) // fails only for an option that is not there
+	return cmd
+}
+
+func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
+	if err := o.check(cmd, file); err != nil {
+		return err
+	}
+	s, d, err := c.design(file, o.strict, "no picture is drawn")
+	if err != nil {
+		return err
+	}
+	out := target{path: o.output, what: "picture", example: "quilt" + pictureEnding, options: outfile.Options{Force: o.force, Ours: drawnHere, Never: s.info}}
+	if out.path == "" {
+		if s.info == nil || !s.info.Mode().IsRegular() {
+			return misuse(cmd.CommandPath(), "a layout from a pipe gives the picture no name", "name it with -o, or write -o - for standard output")
+		}
+		out.path = beside(s.path, pictureEnding)
+	}
+	o.picture.View, o.picture.Prefix = svgout.View(o.view.index), o.prefix.text
+	if err := c.write(out, o.drawer(d)); err != nil || out.path == standard {
+		return err
+	}
+	return c.print("drawn: " + layout.Visible(out.path) + "\n")
+}
+
+// drawer is what writes the picture of a design.
+func (o *drawing) drawer(d *layout.Design) func(io.Writer) error {
+	return func(w io.Writer) error { return svgout.Draw(w, patchwork.Lay(d), o.picture) }
+}
+
+// drawnHere says whether a file is a picture of ours.
+func drawnHere(head []byte) bool { return bytes.Contains(head, []byte(svgout.Marker)) }
+
+// check sees that the names of files make sense before anything is read.
+func (o *drawing) check(cmd *cobra.Command, file string) error {
+	if err := wantsName(cmd, o.output, "harbour"+pictureEnding); err != nil {
+		return err
+	}
+	if file == standard && o.output == "" {
+		return misuse(cmd.CommandPath(), "a layout from standard input gives the picture no name", "name it with -o, or write -o - for standard output")
+	}
+	ending := strings.ToLower(filepath.Ext(o.output))
+	if slices.Contains(otherEndings(), ending) {
+		return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for an SVG picture", "for example -o "+shellWord(beside(o.output, pictureEnding)))
+	}
+	return nil
+}
+
+// otherEndings are endings of names that promise something else than draw makes.
+func otherEndings() []string {
+	return []string{layoutEnding, ".png", ".jpg", ".jpeg", ".gif", ".webp", ".tif", ".tiff", ".bmp", ".pdf", ".eps", ".ps", ".svgz"}
+}

@@ -1,0 +1,150 @@
+package main
+
+import (
+	"os"
+	"reflect"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+func testConsole() *console { return &console{in: os.Stdin, out: os.Stdout, err: os.Stderr} }
+
+// Every command says what it is for, shows two examples or more, and fits the terminal; every option says what it does.
+func TestHelpOfEveryCommand(t *testing.T) {
+	root := rootCommand(testConsole(), nil)
+	for _, cmd := range append(commands(testConsole()), root) {
+		if cmd != root && !slices.Contains(groups(), cmd.GroupID) {
+			t.Errorf("%s stands under no heading", cmd.Name())
+		}
+		if len(cmd.Short) == 0 || len(cmd.Short) > 50 || len(cmd.Long) < 100 || cmd.Args == nil {
+			t.Errorf("%s: its summary has %d letters, its description %d, arguments are checked: %v", cmd.Name(), len(cmd.Short), len(cmd.Long), cmd.Args != nil)
+		}
+		if n := strings.Count("\n"+cmd.Example, "\neighthturn "); n < 2 {
+			t.Errorf("%s has %d examples", cmd.Name(), n)
+		}
+		cmd.Flags().VisitAll(func(f *pflag.Flag) {
+			if f.Usage == "" || strings.HasSuffix(f.Usage, ".") {
+				t.Errorf("%s --%s: %q", cmd.Name(), f.Name, f.Usage)
+			}
+		})
+		for _, line := range strings.Split(helpText(cmd), "\n") {
+			if columns(line) > pageWidth {
+				t.Errorf("%s: %d columns: %s", cmd.Name(), columns(line), line)
+			}
+		}
+	}
+}
+
+// Every example in the help of a command is understood by that command.
+func TestExamplesAreUnderstood(t *testing.T) {
+	for _, cmd := range append(commands(testConsole()), rootCommand(testConsole(), nil)) {
+		for _, line := range strings.Split(cmd.Example, "\n") {
+			args, ok := strings.CutPrefix(line, "eighthturn ")
+			if !ok {
+				continue
+			}
+			root := rootCommand(testConsole(), strings.Fields(args))
+			found, rest, err := root.Find(strings.Fields(args))
+			if err != nil || found == root {
+				t.Errorf("%s: no command in %q", cmd.Name(), line)
+				continue
+			}
+			found.InitDefaultHelpFlag()
+			if err := found.ParseFlags(rest); err != nil {
+				t.Errorf("%q: %v", line, err)
+			} else if help, _ := found.Flags().GetBool("help"); !help {
+				if err := found.Args(found, found.Flags().Args()); err != nil {
+					t.Errorf("%q: %v", line, err)
+				}
+			}
+		}
+	}
+}
+
+// The names of options mean the same in every command that has them.
+func TestOptionsAreOfOneMind(t *testing.T) {
+	short := map[string]string{}
+	for _, cmd := range commands(testConsole()) {
+		cmd.Flags().VisitAll(func(f *pflag.Flag) {
+			if was, seen := short[f.Name]; seen && was != f.Shorthand {
+				t.Errorf("--%s is -%s here and -%s there", f.Name, f.Shorthand, was)
+			}
+			short[f.Name] = f.Shorthand
+		})
+	}
+	if short[outputOption] != "o" {
+		t.Errorf("-o is not --%s", outputOption)
+	}
+}
+
+// described are the names in the description of the report.
+func described(t *testing.T) []string {
+	t.Helper()
+	text, err := os.ReadFile("check-json.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for _, m := range regexp.MustCompile("(?m)^\\| `([^`]+)`").FindAllStringSubmatch(string(text), -1) {
+		names = append(names, m[1])
+	}
+	return names
+}
+
+// jsonNames are the names that a type is written with.
+func jsonNames(at string, typ reflect.Type) []string {
+	switch typ.Kind() {
+	case reflect.Pointer:
+		return append([]string{at}, jsonNames(at, typ.Elem())...)
+	case reflect.Slice:
+		return jsonNames(at+"[]", typ.Elem())
+	case reflect.Struct:
+		if typ == reflect.TypeFor[jsonLength]() {
+			return []string{at}
+		}
+		var names []string
+		for i := range typ.NumField() {
+			name := typ.Field(i).Tag.Get("json")
+			if at != "" {
+				name = at + "." + name
+			}
+			names = append(names, jsonNames(name, typ.Field(i).Type)...)
+		}
+		return names
+	}
+	return []string{at}
+}
+
+func TestReportIsDescribed(t *testing.T) {
+	has, said := jsonNames("", reflect.TypeFor[jsonReport]()), described(t)
+	for _, name := range has {
+		if !slices.Contains(said, name) {
+			t.Errorf("%s is not described", name)
+		}
+	}
+	for _, name := range said {
+		if !slices.Contains(has, name) {
+			t.Errorf("%s is described and not there", name)
+		}
+	}
+	if len(has) < 60 {
+		t.Errorf("only %d names were found", len(has))
+	}
+}
+
+func TestNoCommandIsHidden(t *testing.T) {
+	text := helpText(rootCommand(testConsole(), nil))
+	for _, cmd := range commands(testConsole()) {
+		if !strings.Contains(text, "\n  "+cmd.Name()+" ") {
+			t.Errorf("help does not list %s", cmd.Name())
+		}
+	}
+	if strings.Contains(text, (&cobra.Command{Use: "completion"}).Name()) {
+		t.Error("help lists what is for shells alone")
+	}
+}

@@ -1,0 +1,78 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+)
+
+// choice is the value of an option that takes one of a few words; it holds the word's index.
+type choice struct {
+	option string
+	words  []string
+	index  int
+}
+
+func (c *choice) String() string {
+	if c.words == nil {
+		return ""
+	}
+	return c.words[c.index]
+}
+
+func (c *choice) Type() string { return "word" }
+
+func (c *choice) Set(text string) error {
+	for i, w := range c.words {
+		if strings.EqualFold(w, text) {
+			c.index = i
+			return nil
+		}
+	}
+	list := c.list()
+	hint := ""
+	if near := nearest(text, c.words); near != "" {
+		hint = didYouMean(near)
+	}
+	return &problem{message: fmt.Sprintf("behind --%s stands %s, expected %s", c.option, quoted(text), list), hint: hint}
+}
+
+// list is the words as a sentence has them.
+func (c *choice) list() string {
+	last := len(c.words) - 1
+	return strings.Join(c.words[:last], ", ") + " or " + c.words[last]
+}
+
+// complete offers the words to a shell.
+func (c *choice) complete(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return c.words, cobra.ShellCompDirectiveNoFileComp
+}
+
+// maxPrefix is how long the text before the ids of a picture may be.
+const maxPrefix = 40
+
+// idPrefix is the value of an option that takes the beginning of ids.
+type idPrefix struct{ text string }
+
+func (p *idPrefix) String() string { return p.text }
+func (p *idPrefix) Type() string   { return "text" }
+
+func (p *idPrefix) Set(text string) error {
+	switch {
+	case text == "":
+		return &problem{message: "the text behind --id-prefix is empty", hint: "for example --id-prefix harbour-"}
+	case strings.ContainsFunc(text, func(r rune) bool { return !inID(r) }):
+		return &problem{message: quoted(text) + " cannot begin an id: letters a to z, digits, - and _ may stand in it", hint: "for example --id-prefix harbour-"}
+	case !isLetter(rune(text[0])):
+		return &problem{message: fmt.Sprintf("%s cannot begin an id: a letter comes first", quoted(text)), hint: "for example --id-prefix a" + text}
+	case len(text) > maxPrefix:
+		return &problem{message: fmt.Sprintf("the text behind --id-prefix has %d letters, %d is the most", len(text), maxPrefix)}
+	}
+	p.text = text
+	return nil
+}
+
+func isLetter(r rune) bool { return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' }
+
+func inID(r rune) bool { return isLetter(r) || r >= '0' && r <= '9' || r == '-' || r == '_' }

@@ -1,0 +1,126 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"io"
+	"io/fs"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"strings"
+	"syscall"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/outfile"
+)
+
+// Options of every command that writes a file.
+const (
+	outputOption = "output"
+	forceOption  = "force"
+)
+
+// target is where a command writes.
+type target struct {
+	path    string // standard for standard output
+	options outfile.Options
+	what    string // it is, for messages: "picture"
+	example string // a name it could have
+}
+
+// wantsName refuses an option for the output that names nothing.
+func wantsName(cmd *cobra.Command, out, example string) error {
+	if cmd.Flags().Changed(outputOption) && out == "" {
+		return misuse(cmd.CommandPath(), "the name behind -o is empty", "for example -o "+example)
+	}
+	return nil
+}
+
+// beside is a layout's name with another ending.
+func beside(path, ending string) string {
+	name := strings.TrimSuffix(path, filepath.Ext(path))
+	if name == "" || os.IsPathSeparator(name[len(name)-1]) { // a name that is all ending
+		name = path
+	}
+	return name + ending
+}
+
+// write writes the target whole or not at all.
+func (c *console) write(t target, write func(io.Writer) error) error {
+	if t.path == standard {
+		return standardOutput(write(c.out))
+	}
+	stop, release := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer release()
+	err := outfile.Write(t.path, t.options, func(w io.Writer) error {
+		if err := write(&stoppable{stop, w}); err != nil {
+			return err
+		}
+		return stop.Err()
+	})
+	switch {
+	case err == nil:
+		return nil
+	case stop.Err() != nil:
+		return &problem{faulty, t.path, "stopped before it was written", ""}
+	}
+	return t.problem(err)
+}
+
+// stoppable is a writer that fails once the program is asked to stop, so that nothing unfinished is left.
+type stoppable struct {
+	context.Context
+	w io.Writer
+}
+
+func (s *stoppable) Write(p []byte) (int, error) {
+	if err := s.Err(); err != nil {
+		return 0, err
+	}
+	return s.w.Write(p)
+}
+
+// problem says why a file was not written and what to do.
+func (t target) problem(err error) *problem {
+	var refused *outfile.Refusal
+	switch {
+	case errors.As(err, &refused):
+		message, hint := t.refusal(refused)
+		return &problem{faulty, refused.Path, message, hint}
+	case errors.Is(err, fs.ErrPermission):
+		return &problem{faulty, t.path, "no file may be made in this folder", "name a file in another folder with -o"}
+	}
+	return &problem{faulty, t.path, systemText(err), ""}
+}
+
+// refusal puts a refusal into words.
+func (t target) refusal(r *outfile.Refusal) (message, hint string) {
+	switch r.Reason {
+	case outfile.IsLink:
+		if to, err := os.Readlink(r.Path); err == nil {
+			hint = "name the file itself: it leads to " + to
+		}
+		return "this is a link to another file, and nothing is written through it", hint
+	case outfile.IsFolder:
+		return "this is a folder", "name a file in it: -o " + shellWord(filepath.Join(r.Path, t.example))
+	case outfile.IsDevice:
+		return "this is a device or a pipe, not a file", "-o - writes to standard output"
+	case outfile.IsSource:
+		return "this is the layout itself, and no " + t.what + " takes its place", "give the " + t.what + " another name with -o"
+	case outfile.IsReadOnly:
+		return "this file may only be read", "give another name with -o, or add --force to replace it"
+	case outfile.NotOurs:
+		message = "a file of this name is there already"
+		if t.options.Ours != nil {
+			message += ", and no " + t.what + " of eighthturn's"
+		}
+		return message, "give another name with -o, or add --force to replace it"
+	case outfile.NoFolder:
+		return "there is no such folder", "make it first, or name another with -o"
+	case outfile.NotFolder:
+		return "this is a file, not a folder", "name a file in a folder with -o"
+	}
+	return r.Reason.String(), ""
+}

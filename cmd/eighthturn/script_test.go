@@ -1,0 +1,165 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"os/exec"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// TestMain lets scripts call the program, which is this test program under another name. The option -update writes what
+// the program says into the scripts that compare it.
+func TestMain(m *testing.M) {
+	flag.Bool("update", false, "write what is said into the scripts")
+	testscript.Main(m, map[string]func(){"eighthturn": main})
+}
+
+// updating says whether -update was given. A machine that only tests must not write what it is to test.
+func updating(t *testing.T) bool {
+	yes := flag.Lookup("update").Value.String() == "true"
+	if yes && os.Getenv("CI") != "" {
+		t.Fatal("-update is for a person who looks at what it writes")
+	}
+	return yes
+}
+
+func TestScripts(t *testing.T) {
+	update := updating(t)
+	testscript.Run(t, testscript.Params{
+		Dir:                 "../../testdata/script",
+		RequireExplicitExec: true,
+		RequireUniqueNames:  true,
+		UpdateScripts:       update,
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("NO_COLOR", "")
+			e.Setenv("TERM", "dumb")
+			return nil
+		},
+		Condition: condition,
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"code": codeCommand, "json": jsonCommand, "width": widthCommand, "plain": plainCommand,
+		},
+	})
+	if update {
+		t.Error("the scripts were written anew: look at them, and run the tests without -update")
+	}
+}
+
+// condition adds [root]: the user to whom modes do not apply.
+func condition(name string) (bool, error) {
+	if name == "root" {
+		return os.Geteuid() == 0, nil
+	}
+	return false, fmt.Errorf("no condition is called %q", name)
+}
+
+// codeCommand runs a program that must end with the exit code: code 2 eighthturn draw
+func codeCommand(ts *testscript.TestScript, not bool, args []string) {
+	if not || len(args) < 2 {
+		ts.Fatalf("usage: code NUMBER PROGRAM ARGUMENT …")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	got := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		var exit *exec.ExitError
+		if !errors.As(err, &exit) {
+			ts.Fatalf("%v", err)
+		}
+		got = exit.ExitCode()
+	}
+	if got != want {
+		ts.Fatalf("exit code %d, want %d", got, want)
+	}
+}
+
+// jsonCommand looks into a report that the last program wrote: json quilt.borders.0.fabric rust
+func jsonCommand(ts *testscript.TestScript, not bool, args []string) {
+	if len(args) != 2 {
+		ts.Fatalf("usage: json PATH VALUE")
+	}
+	text := ts.ReadFile("stdout")
+	ts.Check(sameAgain(text))
+	var value any
+	decoder := json.NewDecoder(strings.NewReader(text))
+	decoder.UseNumber()
+	ts.Check(decoder.Decode(&value))
+	for _, step := range strings.Split(args[0], ".") {
+		value = into(ts, value, step)
+	}
+	got := fmt.Sprint(value)
+	if (got == args[1]) == not {
+		ts.Fatalf("%s is %q, want %q (not: %v)", args[0], got, args[1], not)
+	}
+}
+
+// into is one step into a value: a name, a number in a list, or its length.
+func into(ts *testscript.TestScript, value any, step string) any {
+	switch v := value.(type) {
+	case map[string]any:
+		inner, ok := v[step]
+		if !ok {
+			ts.Fatalf("nothing is called %q", step)
+		}
+		return inner
+	case []any:
+		if step == "length" {
+			return len(v)
+		}
+		i, err := strconv.Atoi(step)
+		if err != nil || i >= len(v) {
+			ts.Fatalf("no entry %q in a list of %d", step, len(v))
+		}
+		return v[i]
+	}
+	ts.Fatalf("nothing lies behind %q", step)
+	return nil
+}
+
+// sameAgain says whether a report read into the types that it is made from, and written again, is the same.
+func sameAgain(text string) error {
+	var r jsonReport
+	decoder := json.NewDecoder(strings.NewReader(text))
+	decoder.DisallowUnknownFields()
+	if err := decoder.Decode(&r); err != nil {
+		return err
+	}
+	b, err := json.MarshalIndent(r, "", "  ")
+	if err == nil && harmless(string(b))+"\n" != text {
+		return errors.New("read back and written again, the report is another")
+	}
+	return err
+}
+
+// widthCommand sees that no line of a file is wider than a terminal: width stdout 80
+func widthCommand(ts *testscript.TestScript, not bool, args []string) {
+	if not || len(args) != 2 {
+		ts.Fatalf("usage: width FILE COLUMNS")
+	}
+	most, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	for _, line := range strings.Split(ts.ReadFile(args[0]), "\n") {
+		if n := columns(line); n > most {
+			ts.Fatalf("%d columns: %s", n, line)
+		}
+	}
+}
+
+// plainCommand sees that nothing in a file steers a terminal: plain stderr
+func plainCommand(ts *testscript.TestScript, not bool, args []string) {
+	if len(args) != 1 {
+		ts.Fatalf("usage: plain FILE")
+	}
+	text := ts.ReadFile(args[0])
+	if plain := harmless(text) == text && !bytes.ContainsRune([]byte(text), '\r'); plain == not {
+		ts.Fatalf("plain: %v", plain)
+	}
+}

@@ -1,0 +1,98 @@
+package main
+
+import (
+	"io"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/layout"
+	"eighthturn/outfile"
+)
+
+// tidying is what `tidy` was asked for.
+type tidying struct {
+	output string
+	force  bool
+}
+
+// tidyCommand rewrites a layout in its tidy form.
+func tidyCommand(c *console) *cobra.Command {
+	o := &tidying{}
+	cmd := &cobra.Command{
+		Use:     "tidy FILE [-o OUT]",
+		Short:   "line up the columns of a layout",
+		GroupID: toAmend,
+		Long: "Rewrites a layout so that it is easy to read: columns in line, rows of the grid under each other. What it says " +
+			"stays the same, and so do your comments. A layout with mistakes is left as it is, and the mistakes are listed.",
+		Example: "eighthturn tidy harbour.quilt\n  rewrites harbour.quilt in its place\n" +
+			"eighthturn tidy harbour.quilt -o -\n  shows what it would look like and changes nothing\n" +
+			"eighthturn tidy harbour.quilt -o harbour-tidy.quilt\n  writes the tidy layout to another file",
+		SuggestFor: []string{"format", "fmt", "align", "clean"},
+		Args:       oneLayout,
+		RunE:       func(cmd *cobra.Command, args []string) error { return tidy(c, cmd, o, args[0]) },
+	}
+	cmd.Flags().StringVarP(&o.output, outputOption, "o", "", "write to `NAME` and leave FILE alone; - shows it here")
+	cmd.Flags().BoolVar(&o.force, forceOption, false, "replace another file of that name")
+	return cmd
+}
+
+func tidy(c *console, cmd *cobra.Command, o *tidying, file string) error {
+	if err := wantsName(cmd, o.output, "harbour-tidy"+layoutEnding); err != nil {
+		return err
+	}
+	s, err := c.read(file)
+	if err != nil {
+		return err
+	}
+	text, list := layout.Tidy(s.text)
+	c.report(s, layout.NewSource(s.text), list)
+	if stops(list, false) {
+		return c.stopped(s, list, "nothing is changed")
+	}
+	switch {
+	case o.output == standard || o.output == "" && file == standard:
+		return c.write(target{path: standard}, writer(text))
+	case o.output == "" || s.isAt(o.output):
+		return c.tidyInPlace(cmd, o, s, text)
+	}
+	t := target{path: o.output, what: "layout", example: "harbour" + layoutEnding, options: outfile.Options{Force: o.force, Never: s.info}}
+	if err := c.write(t, writer(text)); err != nil {
+		return err
+	}
+	return c.print("tidied: " + layout.Visible(o.output) + "\n")
+}
+
+// isAt says whether a path is one of the names of the file that was read.
+func (s *source) isAt(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && s.info != nil && os.SameFile(info, s.info)
+}
+
+// tidyInPlace replaces the layout that was read, unless it is tidy already or someone else changed it in the meantime.
+func (c *console) tidyInPlace(cmd *cobra.Command, o *tidying, s *source, text string) error {
+	switch {
+	case !s.info.Mode().IsRegular():
+		return misuse(cmd.CommandPath(), "a layout from a pipe cannot be rewritten in its place", "name another file with -o, or write -o - for standard output")
+	case text == s.text:
+		return c.print("tidy already: " + layout.Visible(s.name) + "\n")
+	}
+	if again, err := c.read(s.path); err != nil {
+		return err
+	} else if again.text != s.text {
+		return &problem{faulty, s.name, "this file was changed while it was being tidied, and stays as it is", "run it again"}
+	}
+	t := target{path: s.path, what: "layout", options: outfile.Options{Force: o.force, Ours: func([]byte) bool { return true }}}
+	if err := c.write(t, writer(text)); err != nil {
+		return err
+	}
+	return c.print("tidied: " + layout.Visible(s.name) + "\n")
+}
+
+// writer is what writes a text.
+func writer(text string) func(io.Writer) error {
+	return func(w io.Writer) error {
+		_, err := io.WriteString(w, text)
+		return err
+	}
+}

@@ -1,0 +1,174 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/layout"
+	"eighthturn/measure"
+	"eighthturn/patchwork"
+	"eighthturn/values"
+)
+
+// valuing is what `values` was asked for.
+type valuing struct {
+	json, strict   bool
+	distance, blur lengthOption
+	contrast       contrastOption
+	tries          []string
+}
+
+// valuesCommand studies light and dark.
+func valuesCommand(c *console) *cobra.Command {
+	o := &valuing{distance: lengthOption{option: "distance"}, blur: lengthOption{option: "blur"}}
+	cmd := &cobra.Command{
+		Use:     "values FILE",
+		Short:   "light and dark: does the figure read?",
+		GroupID: toSee,
+		Long: "Tells how light each fabric is, which seams vanish because both sides are equally light, whether the figures that " +
+			"the layout means to show are seen, and which other colour would help. Colour plays no part in it, but where it " +
+			"alone holds a seam that is said. Every verdict stands with the figures that it rests on.",
+		Example: "eighthturn values harbour.quilt\n" +
+			"eighthturn values harbour.quilt --try rust=#7a2f16\n  as if the rust were darker; the layout stays as it is\n" +
+			"eighthturn values harbour.quilt --distance \"6 ft\" --contrast \"8 20\"\n  from six feet, with thresholds of your own",
+		SuggestFor: []string{"value", "contrast", "squint", "tone", "grey"},
+		Args:       oneLayout,
+		RunE:       func(cmd *cobra.Command, args []string) error { return study(c, cmd, o, args[0]) },
+	}
+	f := cmd.Flags()
+	f.StringArrayVar(&o.tries, "try", nil, "judge with another colour, `FABRIC=COLOUR`; may be given again")
+	f.Var(&o.distance, "distance", "how far away the quilt is seen from, a `LENGTH`; 10 ft if left out")
+	f.Var(&o.blur, "blur", "how much squinting blurs, a `LENGTH` on the quilt (one standard deviation)")
+	f.Var(&o.contrast, "contrast", "the `STEPS` in L* that count as soft and as clear, as in \"8 20\"")
+	f.BoolVar(&o.strict, strictOption, false, "take warnings and figures that are lost for mistakes: exit code 1")
+	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
+	return cmd
+}
+
+func study(c *console, cmd *cobra.Command, o *valuing, file string) error {
+	_, d, err := c.design(file, o.strict, "no study is made")
+	if err != nil {
+		return err
+	}
+	top := patchwork.Lay(d)
+	options := values.Options{Distance: o.distance.nm, Blur: o.blur.nm, Contrast: o.contrast.steps}
+	if err := options.Check(); err != nil {
+		return misuse(cmd.CommandPath(), err.Error(), "")
+	}
+	r, before, err := o.reports(cmd, top, options)
+	if err != nil {
+		return err
+	}
+	if o.json {
+		err = c.print(valuesJSON(r))
+	} else {
+		err = c.print(valuesText(layout.Visible(file), r, before))
+	}
+	if err == nil && o.strict && lost(r) {
+		return &reported{faulty}
+	}
+	return err
+}
+
+// reports are the study of what was asked for and, if other colours are tried, the one
+// without them; nil otherwise.
+func (o *valuing) reports(cmd *cobra.Command, top *patchwork.Top, options values.Options) (r, before *values.Report, err error) {
+	var tries []values.Try
+	for _, text := range o.tries {
+		try, err := values.ParseTry(top, text)
+		if err != nil {
+			return nil, nil, misuse(cmd.CommandPath(), err.Error(), "for example --try "+top.Fabrics[0].Name+"=#3a4f66")
+		}
+		tries = append(tries, try)
+	}
+	if len(tries) == 0 {
+		return values.Study(top, options), nil, nil
+	}
+	before = values.Study(top, options)
+	r = values.Study(values.Tried(top, tries), options)
+	for _, try := range tries {
+		r.Tried = append(r.Tried, top.Fabrics[try.Fabric].Name+"="+try.Colour.Hex())
+	}
+	return r, before, nil
+}
+
+// lost says whether a figure does not read in any way.
+func lost(r *values.Report) bool {
+	for i := range r.Figures {
+		if r.Figures[i].Verdict == values.Lost {
+			return true
+		}
+	}
+	return false
+}
+
+func valuesJSON(r *values.Report) string {
+	b, err := r.JSON()
+	if err != nil {
+		panic(err) // nothing in a report can fail to be written
+	}
+	return harmless(string(b)) + "\n"
+}
+
+// lengthOption is the value of an option that takes a length with its unit.
+type lengthOption struct {
+	option string
+	text   string
+	nm     measure.NM
+}
+
+func (l *lengthOption) String() string { return l.text }
+func (l *lengthOption) Type() string   { return "length" }
+
+// farthest is beyond any room.
+const farthest = 1000 * measure.Yard
+
+func (l *lengthOption) Set(text string) error {
+	number, feet := text, measure.NM(1)
+	for _, unit := range []string{"feet", "foot", "ft"} {
+		if n, ok := strings.CutSuffix(strings.TrimSpace(number), unit); ok {
+			number, feet = strings.TrimSpace(n)+" in", 12
+			break
+		}
+	}
+	wrong := &problem{message: fmt.Sprintf("behind --%s stands %s, expected a length with its unit", l.option, quoted(text)), hint: fmt.Sprintf(`for example --%s "6 ft" or --%s "0.3 in"`, l.option, l.option)}
+	r, err := measure.Read(number)
+	if err != nil || !r.HasUnit() || strings.TrimSpace(number[r.Bytes:]) != "" {
+		return wrong
+	}
+	length := r.In(measure.Inches).NM()
+	if length <= 0 || length > farthest {
+		return wrong
+	}
+	l.text, l.nm = text, length*feet
+	return nil
+}
+
+// contrastOption is the value of an option that takes two steps in L*.
+type contrastOption struct{ steps *values.Contrast }
+
+func (o *contrastOption) Type() string { return "steps" }
+
+func (o *contrastOption) String() string {
+	if o.steps == nil {
+		return ""
+	}
+	return fmt.Sprintf("%g %g", o.steps.Soft, o.steps.Clear)
+}
+
+func (o *contrastOption) Set(text string) error {
+	fields := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' })
+	if len(fields) == 2 {
+		soft, err := strconv.ParseFloat(fields[0], 64)
+		clear, err2 := strconv.ParseFloat(fields[1], 64)
+		steps := &values.Contrast{Soft: soft, Clear: clear}
+		if err == nil && err2 == nil && (&values.Options{Contrast: steps}).Check() == nil {
+			o.steps = steps
+			return nil
+		}
+	}
+	return &problem{message: fmt.Sprintf("behind --contrast stands %s, expected two steps in L*, the soft one and the larger clear one", quoted(text)), hint: `for example --contrast "8 20"`}
+}
