@@ -89,3 +89,16 @@ func (b *buckets) meetIn(n, i, j int) bool {
 	x, y := b.square(from)
 	return y*b.across+x == n
 }
+
+// around is the boxes that hold p or touch it.
+func (b *buckets) around(p patchwork.Point) []int32 {
+	var list []int32
+	x, y := b.square(p)
+	for _, i := range b.held[y*b.across+x] {
+		r := &b.boxes[i]
+		if p.X >= r.Min.X && p.X <= r.Max.X && p.Y >= r.Min.Y && p.Y <= r.Max.Y {
+			list = append(list, i)
+		}
+	}
+	return list
+}

@@ -18,16 +18,22 @@ type Centre struct {
 	Slack   float64 // how far rounding may put either out, degrees
 }
 
-// Centres is what meets at each corner that has four cells with cloth round it, row by row.
+// Centres is what meets at each corner that has four cells with cloth round it, row by row;
+// none where sashes part the cells.
 func Centres(t *patchwork.Top) []Centre {
 	var list []Centre
 	if t.StepFinished != t.SideFinished {
-		return nil // sashes part the blocks
+		return nil
 	}
+	boxes := make([]patchwork.Rect, len(t.Patches))
+	for i := range boxes {
+		boxes[i] = boxOf(t.Patches[i].Outline, 0)
+	}
+	all := newBuckets(boxes)
 	for y := 1; y < t.Rows; y++ {
 		for x := 1; x < t.Columns; x++ {
-			if around := cellsRound(t, x, y); around != nil {
-				list = append(list, centreAt(t, Centre{X: x, Y: y}, around))
+			if cellsRound(t, x, y) != nil {
+				list = append(list, centreAt(t, all, Centre{X: x, Y: y}))
 			}
 		}
 	}
@@ -35,40 +41,36 @@ func Centres(t *patchwork.Top) []Centre {
 }
 
 // cellsRound is the four cells round a corner of the grid, clockwise from the upper left
-// one; nil where one of them is empty or part of a column, whose pieces run over its corners.
+// one; nil where one of them is empty.
 func cellsRound(t *patchwork.Top, x, y int) []int {
-	kinds := blocks.Kinds()
 	i := y*t.Columns + x
 	around := []int{i - t.Columns - 1, i - t.Columns, i, i - 1}
 	for _, c := range around {
-		if kind, known := blocks.Find(kinds, t.Cells[c].Kind); !known || kind.Column {
+		if t.Cells[c].Label == "" {
 			return nil
 		}
 	}
 	return around
 }
 
-// centreAt counts the patches of the cells round a corner.
-func centreAt(t *patchwork.Top, c Centre, around []int) Centre {
-	at := CellRect(t, around[2]).Min
-	for _, cell := range around {
-		first := t.Cells[cell].First
-		for i := first; i < first+t.Cells[cell].Count; i++ {
-			p := &t.Patches[i]
-			degrees, slack := degreesAt(p.Outline, at)
-			c.Degrees += degrees
-			c.Slack += slack
-			if p.Outline[0] != at {
-				continue
-			}
-			switch p.Shape {
-			case blocks.Wedge:
-				c.Tips++
-				c.Pointed += degrees
-			case blocks.Kite:
-				c.Kites++
-				c.Pointed += degrees
-			}
+// centreAt counts the patches round a corner.
+func centreAt(t *patchwork.Top, all *buckets, c Centre) Centre {
+	at := CellRect(t, c.Y*t.Columns+c.X).Min
+	for _, i := range all.around(at) {
+		p := &t.Patches[i]
+		degrees, slack := degreesAt(p.Outline, at)
+		c.Degrees += degrees
+		c.Slack += slack
+		if p.Outline[0] != at {
+			continue
+		}
+		switch p.Shape {
+		case blocks.Wedge:
+			c.Tips++
+			c.Pointed += degrees
+		case blocks.Kite:
+			c.Kites++
+			c.Pointed += degrees
 		}
 	}
 	return c

@@ -4,12 +4,14 @@ import (
 	"fmt"
 	"math/big"
 
+	"eighthturn/measure"
 	"eighthturn/patchwork"
 )
 
 // CellRect is the place of a cell on the top.
 func CellRect(t *patchwork.Top, cell int) patchwork.Rect {
-	return t.CellRect(cell)
+	at := t.FirstCell.Add(patchwork.Point{X: measure.NM(cell%t.Columns) * t.StepFinished, Y: measure.NM(cell/t.Columns) * t.StepFinished})
+	return patchwork.Rect{Min: at, Max: at.Add(patchwork.Point{X: t.SideFinished, Y: t.SideFinished})}
 }
 
 // emptyCells is the places where the layout says that nothing is there.

@@ -32,40 +32,62 @@ func Indices(t *patchwork.Top) error {
 	if next != len(t.Faces) {
 		return fmt.Errorf("%d faces, the patches have %d", len(t.Faces), next)
 	}
+	return alike(t)
+}
+
+// alike sees that the seams listed as between faces of one fabric are.
+func alike(t *patchwork.Top) error {
+	for _, i := range t.Alike {
+		if i < 0 || i >= len(t.Seams) || t.Faces[t.Seams[i].A].Fabric != t.Faces[t.Seams[i].B].Fabric {
+			return fmt.Errorf("seam %d is listed as between faces of one fabric", i)
+		}
+	}
 	return nil
 }
 
-// Pieces: each cell holds the patches that its kind has pieces, of the same shapes, every
-// patch of a block belongs to one cell, and each border has its four strips.
+// Pieces: each cell holds the patches that its kind has pieces, of the same shapes; a column
+// of cells has two end pieces, and whole ones between them; each border has four strips, or
+// four and as many corner squares; and patches are numbered in their cell, their border, or
+// among the sashes.
 func Pieces(t *patchwork.Top) error {
-	next, counted, kinds := 0, 0, blocks.Kinds()
+	kinds := blocks.Kinds()
+	held := 0
 	for i := range t.Cells {
 		c := &t.Cells[i]
-		end := c.First + c.Count
-		if c.First < 0 || end > len(t.Patches) {
-			return fmt.Errorf("cell %d ends at patch %d of %d", i, end, len(t.Patches))
+		if c.Count < 0 || c.Count > 0 && (c.First < 0 || c.First+c.Count > len(t.Patches)) {
+			return fmt.Errorf("cell %d has patches %d to %d of %d", i, c.First, c.First+c.Count, len(t.Patches))
 		}
-		next = max(next, end)
-		for p := c.First; p < end; p++ {
-			if t.Patches[p].Cell != i {
-				return fmt.Errorf("patch %d of cell %d says cell %d", p, i, t.Patches[p].Cell)
+		held += c.Count
+		patches := patchesOf(t, i)
+		for p := range patches {
+			if patches[p].Cell != i || patches[p].Number != p+1 {
+				return fmt.Errorf("patch %d of cell %d says cell %d, number %d", c.First+p, i, patches[p].Cell, patches[p].Number)
 			}
-			counted++
 		}
-		if err := kindsPieces(kinds, c, t.Patches[c.First:end]); err != nil {
+		if err := kindsPieces(kinds, c, patches); err != nil {
 			return fmt.Errorf("cell %d: %w", i, err)
 		}
 	}
-	for next < len(t.Patches) && t.Patches[next].Cell >= 0 {
-		next++ // of a column whose last cells hold no piece's middle
+	if err := columnsEnd(t, kinds); err != nil {
+		return err
 	}
-	if counted != next {
-		return fmt.Errorf("the cells hold %d patches of %d", counted, next)
+	for i := range t.Patches {
+		if t.Patches[i].Cell >= 0 {
+			held--
+		}
 	}
-	for next < len(t.Patches) && t.Patches[next].Border < 0 {
-		next++
+	if held != 0 {
+		return fmt.Errorf("cells list %d patches more than say that they are in one", held)
 	}
-	return borderStrips(t.Patches[next:])
+	return edgings(t)
+}
+
+func patchesOf(t *patchwork.Top, cell int) []patchwork.Patch {
+	c := &t.Cells[cell]
+	if c.Count == 0 {
+		return nil
+	}
+	return t.Patches[c.First : c.First+c.Count]
 }
 
 // kindsPieces compares a cell's patches with its kind's pieces.
@@ -81,11 +103,6 @@ func kindsPieces(kinds []*blocks.Kind, c *patchwork.Cell, patches []patchwork.Pa
 		return fmt.Errorf("no kind is called %q", c.Kind)
 	}
 	if kind.Column {
-		for i := range patches {
-			if s := patches[i].Shape; s != blocks.Tumbler && s != blocks.HalfTumbler {
-				return fmt.Errorf("a column holds a %v", s)
-			}
-		}
 		return nil
 	}
 	var want, got []blocks.Shape
@@ -103,23 +120,68 @@ func kindsPieces(kinds []*blocks.Kind, c *patchwork.Cell, patches []patchwork.Pa
 	return nil
 }
 
-// borderStrips sees that borders follow one another from the inside out, four strips each
-// and four squares behind them where a border has corners.
-func borderStrips(patches []patchwork.Patch) error {
-	for border := 0; len(patches) > 0; border++ {
-		n := 4
-		if len(patches) >= 8 && patches[4].Shape == blocks.Square && patches[4].Border == border {
-			n = 8
+// columnsEnd sees that each column of cells of one block has an end piece above and below,
+// and whole pieces between them.
+func columnsEnd(t *patchwork.Top, kinds []*blocks.Kind) error {
+	for i := range t.Cells {
+		kind, _ := blocks.Find(kinds, t.Cells[i].Kind)
+		if kind == nil || !kind.Column || !startsColumn(t, i) {
+			continue
 		}
-		if len(patches) < n {
-			return fmt.Errorf("border %d has %d pieces", border, len(patches))
-		}
-		for i := range n {
-			if p := &patches[i]; p.Border != border || p.Cell != -1 || p.Number != i+1 {
-				return fmt.Errorf("piece %d of border %d says border %d, cell %d, number %d", i, border, p.Border, p.Cell, p.Number)
+		var shapes []blocks.Shape
+		for at := i; at < len(t.Cells) && (at == i || !startsColumn(t, at) && t.Cells[at].Label == t.Cells[i].Label); at += t.Columns {
+			for _, p := range patchesOf(t, at) {
+				shapes = append(shapes, p.Shape)
 			}
 		}
-		patches = patches[n:]
+		for n, s := range shapes {
+			end := n == 0 || n == len(shapes)-1
+			if len(shapes) < 2 || end != (s == blocks.HalfTumbler) || !end && s != blocks.Tumbler {
+				return fmt.Errorf("the column from cell %d down has the shapes %v", i, shapes)
+			}
+		}
+	}
+	return nil
+}
+
+// startsColumn says whether a cell has no cell of its block above it, or a sash.
+func startsColumn(t *patchwork.Top, cell int) bool {
+	above := cell - t.Columns
+	return above < 0 || t.StepFinished != t.SideFinished || t.Cells[above].Label != t.Cells[cell].Label
+}
+
+// edgings sees that sashes and borders follow the blocks, borders from the inside out, and
+// that each border has its strips and squares.
+func edgings(t *patchwork.Top) error {
+	border, strips, squares, sashes := -1, 4, 0, 0
+	for i := range t.Patches {
+		p := &t.Patches[i]
+		if p.Cell >= 0 {
+			continue
+		}
+		if p.Border != border {
+			if p.Border != border+1 || strips != 4 || squares != 0 && squares != 4 {
+				return fmt.Errorf("border %d, of %d strips and %d squares, is followed by border %d", border, strips, squares, p.Border)
+			}
+			border, strips, squares = p.Border, 0, 0
+		}
+		number := sashes + 1
+		switch {
+		case p.Border < 0:
+			sashes++
+		case p.Shape == blocks.Strip:
+			strips++
+			number = strips
+		default:
+			squares++
+			number = 4 + squares
+		}
+		if p.Number != number {
+			return fmt.Errorf("patch %d has number %d, want %d", i, p.Number, number)
+		}
+	}
+	if strips != 4 || squares != 0 && squares != 4 {
+		return fmt.Errorf("border %d has %d strips and %d squares", border, strips, squares)
 	}
 	return nil
 }

@@ -24,6 +24,8 @@ func small() []string {
 		"side 7\nstrip-set s a 1 1/4 b rest c 1" + cloth +
 			"block R ring wedges s a turned s b corners c\nblock W web wedges s b kites c\nblock P plain piece a\ngrid\n R W .\n P R P\n . W R\nborder 3 b\n",
 		"side 5 1/4\n" + cloth + "block S star wedges a b kites c\nblock T floating-star kites c wedges a b ground b\ngrid\n T T\n T S\n",
+		"side 4\nscraps pool a b" + cloth + "block R ring wedges pool corners c\nblock C tumblers pieces a pool line 6\nblock H halves pieces a b\ngrid\n R C .\n . C H:se\nsash 1 c posts b around\nborder 2 a corners b\n",
+		"side 4\nstrip-set s a rest b 1" + cloth + "block R ring wedges s corners c\nblock C tumblers pieces a b c about 3\nblock D like C about 2 1/2\nblock W web wedges s kites a\ngrid\n R C W C C\n C C W D .\n C R W D C\nborder 1 b\n",
 	}
 }
 
@@ -177,6 +179,19 @@ func breakages() []breakage {
 		{"a patch of another cell", Pieces, func(t *patchwork.Top) { t.Patches[0].Cell = 1 }},
 		{"a patch of another shape", Pieces, func(t *patchwork.Top) { t.Patches[0].Shape = blocks.Square }},
 		{"a strip less", Pieces, func(t *patchwork.Top) { t.Patches = append(t.Patches, patchwork.Patch{Cell: -1}) }},
+		{"a patch with another number", Pieces, func(t *patchwork.Top) { t.Patches[1].Number++ }},
+		{"a border with another number", Pieces, func(t *patchwork.Top) { t.Patches[len(t.Patches)-1].Border++ }},
+		{"a border's strips out of order", Pieces, func(t *patchwork.Top) {
+			n := len(t.Patches)
+			t.Patches[n-1].Number, t.Patches[n-2].Number = t.Patches[n-2].Number, t.Patches[n-1].Number
+		}},
+		{"a patch in no cell", Pieces, func(t *patchwork.Top) { t.Patches[0].Cell = -1 }},
+		{"a column without its end", Pieces, func(t *patchwork.Top) { recast(t, blocks.HalfTumbler, blocks.Tumbler) }},
+		{"a column with an end in its middle", Pieces, func(t *patchwork.Top) { recast(t, blocks.Tumbler, blocks.HalfTumbler) }},
+		{"a whole piece called an end piece", Angles, func(t *patchwork.Top) { recast(t, blocks.Tumbler, blocks.HalfTumbler) }},
+		{"a square that is none", Angles, func(t *patchwork.Top) { recast(t, blocks.Strip, blocks.Square) }},
+		{"a seam called alike that is not", Indices, func(t *patchwork.Top) { t.Alike = append(t.Alike, unlike(t)) }},
+		{"a seam called alike that is not there", Indices, func(t *patchwork.Top) { t.Alike = append(t.Alike, len(t.Seams)) }},
 		{"an outline turned round", Outlines, func(t *patchwork.Top) { slices.Reverse(t.Patches[0].Outline) }},
 		{"a corner twice", Outlines, func(t *patchwork.Top) {
 			t.Patches[0].Outline = append(t.Patches[0].Outline, t.Patches[0].Outline[0])
@@ -225,6 +240,21 @@ func breakages() []breakage {
 	}
 }
 
+// recast gives the first patch of one shape another.
+func recast(t *patchwork.Top, from, to blocks.Shape) {
+	for i := range t.Patches {
+		if t.Patches[i].Shape == from {
+			t.Patches[i].Shape = to
+			return
+		}
+	}
+}
+
+// unlike is a seam between faces of two fabrics.
+func unlike(t *patchwork.Top) int {
+	return slices.IndexFunc(t.Seams, func(s patchwork.Seam) bool { return t.Faces[s.A].Fabric != t.Faces[s.B].Fabric })
+}
+
 // banded is the faces of the first patch that has several.
 func banded(t *patchwork.Top) []patchwork.Face {
 	for _, p := range t.Patches {
@@ -259,7 +289,7 @@ func TestBroken(t *testing.T) {
 		caught := 0
 		for _, text := range small() {
 			broken := copied(lay(t, text))
-			if banded(broken) == nil {
+			if banded(broken) == nil && slices.Contains([]string{"a face moved", "a face doubled in its patch", "a face that leaves a gap"}, b.name) {
 				continue
 			}
 			b.spoil(broken)

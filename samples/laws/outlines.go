@@ -74,35 +74,52 @@ func meet(a, b, c, d patchwork.Point) bool {
 // within says whether p, on the line through a and b, lies between them.
 func within(a, b, p patchwork.Point) bool { return dotSign(minus(a, p), minus(b, p)) <= 0 }
 
-// ShapeAngles is the angles of a shape in degrees from the corner that it points with, one
-// way round or the other; nil for shapes of which none are known.
-func ShapeAngles(s blocks.Shape) []float64 {
+// ShapeAngles is the angles that a shape may have, in degrees from the corner that its
+// outline begins with, one way round or the other; none for shapes of which none are known.
+func ShapeAngles(s blocks.Shape) [][]float64 {
 	switch s {
 	case blocks.Wedge:
-		return []float64{45, 67.5, 67.5}
+		return [][]float64{{45, 67.5, 67.5}}
 	case blocks.Kite:
-		return []float64{90, 112.5, 45, 112.5}
+		return [][]float64{{90, 112.5, 45, 112.5}}
 	case blocks.StopGround:
-		return []float64{90, 45, 112.5, 112.5}
+		return [][]float64{{90, 45, 112.5, 112.5}}
 	case blocks.HalfSquare, blocks.RingCorner:
-		return []float64{90, 45, 45}
+		return [][]float64{{90, 45, 45}}
 	case blocks.Square, blocks.Strip:
-		return []float64{90, 90, 90, 90}
+		return [][]float64{{90, 90, 90, 90}}
+	case blocks.Tumbler:
+		return [][]float64{{67.5, 112.5, 112.5, 67.5}, {112.5, 67.5, 67.5, 112.5}}
+	case blocks.HalfTumbler:
+		return [][]float64{{90, 90, 67.5, 112.5}, {90, 90, 112.5, 67.5}, {67.5, 112.5, 90, 90}, {112.5, 67.5, 90, 90}}
 	}
 	return nil
 }
 
-// Angles: each patch has the angles of its shape, as nearly as rounded corners can.
+// Angles: each patch has the angles of its shape, as nearly as rounded corners can; corner
+// squares, posts and plain squares are as wide as high.
 func Angles(t *patchwork.Top) error {
 	for i := range t.Patches {
 		p := &t.Patches[i]
-		want := ShapeAngles(p.Shape)
-		if want == nil || hasAngles(p.Outline, want, 1) || hasAngles(p.Outline, want, len(want)-1) {
-			continue
+		known := ShapeAngles(p.Shape)
+		if known != nil && !hasOneOf(p.Outline, known) {
+			return fmt.Errorf("patch %d is no %s: %v", i, p.Shape, p.Outline)
 		}
-		return fmt.Errorf("patch %d is no %s: %v", i, p.Shape, p.Outline)
+		if box := boxOf(p.Outline, 0); p.Shape == blocks.Square && box.Width() != box.Height() {
+			return fmt.Errorf("patch %d is %d wide and %d high, no square", i, box.Width(), box.Height())
+		}
 	}
 	return nil
+}
+
+// hasOneOf says whether an outline has one of several lists of angles.
+func hasOneOf(o Outline, known [][]float64) bool {
+	for _, want := range known {
+		if hasAngles(o, want, 1) || hasAngles(o, want, len(want)-1) {
+			return true
+		}
+	}
+	return false
 }
 
 // hasAngles compares an outline's angles with a list that is read in so many steps.

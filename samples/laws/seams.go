@@ -150,28 +150,28 @@ func inside(r patchwork.Rect, p patchwork.Point) bool {
 	return p.X > r.Min.X && p.Y > r.Min.Y && p.X < r.Max.X && p.Y < r.Max.Y
 }
 
-// emptyBetween says whether the stretch from a to b, which runs along the grid and on none
-// of its lines, passes through empty cells alone.
+// emptyBetween says whether the stretch from a to b, which runs along the grid a nanometre
+// off one of its lines, passes through empty cells alone.
 func emptyBetween(t *patchwork.Top, a, b patchwork.Point) bool {
-	r := patchwork.Rect{
-		Min: patchwork.Point{X: min(a.X, b.X), Y: min(a.Y, b.Y)},
-		Max: patchwork.Point{X: max(a.X, b.X), Y: max(a.Y, b.Y)},
-	}
-	if !holds(t.Field, r) {
-		return false
-	}
-	for y := (r.Min.Y - t.FirstCell.Y) / t.StepFinished; y <= (r.Max.Y-t.FirstCell.Y)/t.StepFinished; y++ {
-		for x := (r.Min.X - t.FirstCell.X) / t.StepFinished; x <= (r.Max.X-t.FirstCell.X)/t.StepFinished; x++ {
-			i := int(y)*t.Columns + int(x)
-			if i >= 0 && i < len(t.Cells) && crosses(r, CellRect(t, i)) && t.Cells[i].Label != "" {
-				return false
-			}
+	way := patchwork.Point{X: sign(b.X - a.X), Y: sign(b.Y - a.Y)}
+	for at := a; at != b; {
+		cell := cellAt(t, at.Add(way))
+		if cell < 0 || t.Cells[cell].Label != "" {
+			return false
 		}
+		r := CellRect(t, cell)
+		at.X = min(max(b.X, r.Min.X), r.Max.X)
+		at.Y = min(max(b.Y, r.Min.Y), r.Max.Y)
 	}
 	return true
 }
 
-// crosses says whether a stretch as thin as a line has points inside a cell.
-func crosses(r, cell patchwork.Rect) bool {
-	return r.Min.X < cell.Max.X && r.Max.X > cell.Min.X && r.Min.Y < cell.Max.Y && r.Max.Y > cell.Min.Y
+// cellAt is the cell that holds a point inside it, -1 where none does.
+func cellAt(t *patchwork.Top, p patchwork.Point) int {
+	d := minus(p, t.FirstCell)
+	x, y := int(d.X/t.StepFinished), int(d.Y/t.StepFinished)
+	if d.X < 0 || d.Y < 0 || x >= t.Columns || y >= t.Rows || !inside(CellRect(t, y*t.Columns+x), p) {
+		return -1
+	}
+	return y*t.Columns + x
 }
