@@ -45,6 +45,7 @@ type Laid struct {
 	StarFirst   bool    // a star centre stands at the upper left corner
 	Webs, Stars []Centre
 	Unclosable  []int    // cells that point at a centre on the edge of the quilt, since they have no other
+	Open        []int    // cells that point at a centre inside the quilt which their neighbours do not close
 	Apart       [][2]int // neighbours whose division points on their common side differ
 }
 
@@ -68,6 +69,7 @@ func Lay(g Grid) Laid {
 	sure := l.turnTheSure()
 	l.turnTheRest(sure)
 	l.countCentres()
+	l.findOpen()
 	l.findApart()
 	return l.Laid
 }
@@ -153,6 +155,11 @@ func (l *laying) turnTheSure() []bool {
 		}
 		pair := l.candidates(i)
 		first, second := l.inside(l.corner(i, pair[0])), l.inside(l.corner(i, pair[1]))
+		if c.Kind.Turning.Towards() && first && second {
+			if a, b := l.closable(i, pair[0]), l.closable(i, pair[1]); a != b {
+				first, second = a, b
+			}
+		}
 		switch {
 		case c.Forced:
 			l.point(i, upperOf(c))
@@ -180,22 +187,6 @@ func upperOf(c Cell) blocks.Corner {
 	return c.Towards ^ 2
 }
 
-// turnTheRest gives each block that has a choice to the corner where more of the blocks
-// without one have their points already; then the upper, then the left.
-func (l *laying) turnTheRest(sure []bool) {
-	for i := range l.Cells {
-		if sure[i] {
-			continue
-		}
-		pair := l.candidates(i)
-		best := pair[0]
-		if l.certain(i, pair[1], sure) > l.certain(i, pair[0], sure) {
-			best = pair[1]
-		}
-		l.point(i, best)
-	}
-}
-
 // certain counts the neighbours of cell i round its corner c that surely put points there.
 func (l *laying) certain(i int, c blocks.Corner, sure []bool) int {
 	at, n := l.corner(i, c), 0
@@ -215,7 +206,10 @@ func (l *laying) certain(i int, c blocks.Corner, sure []bool) int {
 func facing(place int) blocks.Corner { return blocks.Corner(place+2) & 3 }
 
 func (l *laying) pieces(i int) []blocks.Piece {
-	key := turnedKind{l.Cells[i].Kind, l.Turns[i]}
+	return l.piecesTurned(turnedKind{l.Cells[i].Kind, l.Turns[i]})
+}
+
+func (l *laying) piecesTurned(key turnedKind) []blocks.Piece {
 	p, ok := l.turned[key]
 	if !ok {
 		p = key.kind.Turned(int(key.turns))

@@ -189,5 +189,13 @@ func blockCases() []testCase {
 			"a role misspelt behind another, and like it", swap(small, "kites cream\n", "⟦kits⟧ cream\nblock Q like W\n", "P W\n", "P Q\n"), refused,
 			says(`expected a role of the web block, found "kits"`, `did you mean "kites"?`),
 		},
+		{
+			"tumblers about nothing", swap(small, "strip 4\n", "side 7\n", "plain piece cream\n", "tumblers pieces cream about⟦⟧\n"), refused,
+			says("expected the mean length of a piece, found the end of the line", "for example about 4"),
+		},
+		{
+			"no fabrics", "strip 4\nblock ⟦W⟧ web\ngrid\n  W\n", refused,
+			says(`block "W" has no wedges and no kites`, "add wedges navy kites cream"),
+		},
 	}
 }

@@ -205,5 +205,9 @@ func poolCases() []testCase {
 			"a fabric of the palette's name", swap(small, "#f4ead7", "#f4ead7\npalette tidewater", "block W web wedges navy kites cream\n", "fabric ⟦Kelp⟧ #335577\nblock W web wedges navy kelp kites cream\n"), warned,
 			says(`warning: this fabric "kelp" stands for the one of the palette "tidewater"`, ""),
 		},
+		{
+			"a binding without a fabric", swap(small, "W W\n", "W W\nbinding 2⟦⟧\n"), refused,
+			says("expected the fabric of the binding, found the end of the line", "for example binding 2 1/2 navy"),
+		},
 	}
 }

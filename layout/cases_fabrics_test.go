@@ -173,5 +173,13 @@ func fabricCases() []testCase {
 			"a colour in digits used as a fabric", swap(small, "navy kites cream\n", "⟦#1f3350⟧ kites cream\n"), refused,
 			says(`no fabric, pool or strip set is called "#1f3350"`, "define a fabric of this colour, as in fabric cream #1f3350, and write its name here"),
 		},
+		{
+			"a fabric that is not there and cannot be", swap(small, "navy kites cream\n", "⟦na+vy⟧ kites cream\n"), refused,
+			says(`no fabric, pool or strip set is called "na+vy"`, `did you mean "navy"?`),
+		},
+		{
+			"a name of many letters that is wrong", swap(small, "#1f3350", "#1f3350\nfabric ⟦n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.⟧ #000"), refused,
+			says(`"n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.…" is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, "write nnnnnnnnnnnnnnnnnnnnnnnnnnnnnn"),
+		},
 	}
 }

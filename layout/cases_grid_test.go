@@ -155,6 +155,26 @@ func gridCases() []testCase {
 			"laid a number of times", swap(small, "piece cream\n", "piece cream\nrepeat ⟦3⟧\n"), refused,
 			says(`expected across or down, found "3"`, "for example repeat across 3 down 4"),
 		},
+		{
+			"a label among many", swap(small, "piece cream\n", "piece cream\nblock P1 like P\nblock P2 like P\nblock P3 like P\nblock P4 like P\nblock P5 like P\nblock P6 like P\nblock P7 like P\nblock P8 like P\nblock P9 like P\nblock P10 like P\nblock P11 like P\n", "W P\n  W P W\n  W W W\n", "P P1 P2\n  P3 P4 P5 P6\n  P7 P8 P9 P10\n  P11 ⟦Zz⟧ W P\n"), refused,
+			says(`no block is called "Zz"`, "define it: block Zz and its kind"),
+		},
+		{
+			"most rows of another length than the first", swap(small, "W W P\n  W P W\n", "⟦W W⟧\n  ⟨W P W⟩\n"), refused,
+			says("row 1 has 2 blocks, but row 2 has 3", "rows have one length: write . where nothing stands", "row 2"),
+		},
+		{
+			"a web that does not close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy ground cream\n", "W P\n  W P W\n  W W W\n", "P P\n  P ⟦F⟧ P\n  P P W\n"), warned,
+			says("warning: the web that the floating block at row 2, column 2 points at does not close: the blocks beside it give it too few wedges", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
+		},
+		{
+			"webs that do not close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy ground cream\n", "W P\n  W P W\n  W W W\n", "P P P\n  P ⟦F⟧ P P\n  P P F P\n  P P P P\n"), warned,
+			says("warning: the webs that the floating block at row 2, column 2 and 1 more block point at do not close: the blocks beside them give them too few wedges", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
+		},
+		{
+			"a star that does not close", swap(small, "piece cream\n", "piece cream\nblock F floating-star wedges navy kites cream ground cream\n", "W P\n  W P W\n  W W W\n", "P P\n  P ⟦F⟧ P\n  P P W\n"), warned,
+			says("warning: the star that the floating-star block at row 2, column 2 points at does not close: the blocks beside it give it too few kites", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
+		},
 	}
 }
 

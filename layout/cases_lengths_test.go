@@ -223,5 +223,37 @@ func lengthCases() []testCase {
 			"upper left of another sort", swap(small, "strip 4\n", "top-left ⟦kite⟧\nstrip 4\n"), refused,
 			says(`expected the centre at the upper left, web or star, found "kite"`, "for example top-left star"),
 		},
+		{
+			"no length before a comment", swap(small, "strip 4\n", "strip⟦⟧   # four\n"), refused,
+			says("expected the width of the cut strip, found the end of the line", "for example strip 4"),
+		},
+		{
+			"a number that ends in a letter of another", swap(small, "4\n", "⟦4о⟧\n"), refused,
+			says(`"4о" is not a length`, "units are in, cm, mm, m and yd"),
+		},
+		{
+			"a range of numbers with a dash apart", swap(small, "4\n", "4 ⟦–⟧ 5\n"), refused,
+			says(`nothing more belongs on this line, found "–"`, "one length is wanted here, without a dash"),
+		},
+		{
+			"a length and its twin in centimetres", swap(small, "4\n", "4 in ⟦10⟧ cm\n"), refused,
+			says(`nothing more belongs on this line, found "10"`, "for example strip 4"),
+		},
+		{
+			"a length of text", swap(small, "4\n", "⟦\"4\"⟧\n"), refused,
+			says("expected the width of the cut strip, found text in quotes", "for example strip 4"),
+		},
+		{
+			"a word of a side", swap(small, "strip 4\n", "side ⟦wide⟧\n"), refused,
+			says(`expected the finished side of a block, found "wide"`, "for example side 7"),
+		},
+		{
+			"a word of a seam", swap(small, "strip 4\n", "seam ⟦narrow⟧\nstrip 4\n"), refused,
+			says(`expected the seam allowance, found "narrow"`, "for example seam 1/4 in"),
+		},
+		{
+			"a word of cloth", swap(small, "strip 4\n", "usable-width ⟦wide⟧\nstrip 4\n"), refused,
+			says(`expected the width of the cloth between its selvages, found "wide"`, "for example usable-width 42"),
+		},
 	}
 }

@@ -139,5 +139,17 @@ func lineCases() []testCase {
 				say(`no block is called "X"`, "blocks are: W, P"),
 			},
 		},
+		{
+			"no size, and a line that cannot be read", swap(small, "strip 4\n", "⟦stripe-width:⟧ 4 in\n"), refused,
+			says(`no statement is called "stripe-width:"`, "statements are: title, designer, level, copyright, note, units, seam, strip, side, usable-width, palette, fabric, strip-set, scraps, webs, top-left, block, grid, repeat, sash, border, binding, backing, batting, contrast"),
+		},
+		{
+			"no size, and a line of nothing known", swap(small, "strip 4\n", "⟦xyzzy⟧ 4\n"), refused,
+			says(`no statement is called "xyzzy"`, "statements are: title, designer, level, copyright, note, units, seam, strip, side, usable-width, palette, fabric, strip-set, scraps, webs, top-left, block, grid, repeat, sash, border, binding, backing, batting, contrast"),
+		},
+		{
+			"no grid, and a line of nothing known", swap(small, "grid", "⟦pattern⟧"), refused,
+			says(`no statement is called "pattern"`, "statements are: title, designer, level, copyright, note, units, seam, strip, side, usable-width, palette, fabric, strip-set, scraps, webs, top-left, block, grid, repeat, sash, border, binding, backing, batting, contrast"),
+		},
 	}
 }

@@ -131,5 +131,13 @@ func setCases() []testCase {
 			"webs and wedges of two kinds", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nstrip-set shore rust 1 3/4 cream 1 1/2 navy 1 3/4\nblock W web ⟦wedges shore⟧ kites cream\nblock F floating ⟨wedges navy rust⟩ ground cream\nwebs shore\ngrid\n  W W\n  W F\nborder 1 rust\n", warned,
 			says("warning: these wedges are not used: webs gives every web its fabric", "leave them out here, or leave out webs", "nor are these"),
 		},
+		{
+			"a web of two sets", swap(banded, "3/4\n", "3/4\nblock V web wedges turned shore kites cream\n", "W W\n  W W\n", "⟦V⟧ W\n  W V\n"), warned,
+			says("warning: the web between rows 1 and 2, columns 1 and 2 mixes 4 wedges of turned shore and 4 of shore", "webs gives every web its fabric, in place of the blocks: for example webs navy"),
+		},
+		{
+			"a web of a pool and a fabric", swap(small, "piece cream\n", "piece cream\nscraps blues navy cream\nblock V web wedges blues kites cream\n", "W W P\n  W P W\n  W W W\n", "⟦V⟧ W P\n  W V P\n"), warned,
+			says("warning: the web between rows 1 and 2, columns 1 and 2 mixes 4 wedges of blues and 4 of navy", "webs gives every web its fabric, in place of the blocks: for example webs navy"),
+		},
 	}
 }

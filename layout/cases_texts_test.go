@@ -81,6 +81,14 @@ func textCases() []testCase {
 			"a control character in a row", swap(small, "W P W\n", "W⟦\x0e⟧ P W\n"), refused,
 			says("a control character stands here: U+000E", "delete it, or type the line anew"),
 		},
+		{
+			"a note without its text and with its place", swap(small, "piece cream\n", "piece cream\nnote W⟦⟧\n"), refused,
+			says("expected the note in quotes, found the end of the line", `put the text in quotes: "…"`),
+		},
+		{
+			"a line of several scripts at fault", swap(small, "navy #1f3350\n", "赤い e\u0301te\u0301 👶⟦\u200d⟧ ½ navy #1f3350\n"), refused,
+			says("an invisible character stands here: U+200D", "delete it, or type the line anew"),
+		},
 	}
 }
 

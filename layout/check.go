@@ -8,12 +8,13 @@ import (
 // checker is the second stage: a tree to a design.
 type checker struct {
 	*session
-	tree   *Tree
-	design Design
-	names  map[string]entry // fabrics and strip sets share one set of names
-	order  []string         // names as defined, for hints
-	labels map[string]int   // blocks by label
-	used   map[string]bool  // names that something uses
+	tree      *Tree
+	design    Design
+	names     map[string]entry // fabrics and strip sets share one set of names
+	order     []string         // names as defined, for hints
+	labels    map[string]int   // blocks by label
+	asWritten map[string]int   // blocks by label as the grid spells it
+	used      map[string]bool  // names that something uses
 	// missing is the message about each name that nothing has, by its number in the list.
 	missing map[string]int
 	// setNodes is where each strip set of the design was written.
@@ -48,7 +49,7 @@ func Read(text string) (*Design, *Source, []Fault) {
 	if len(p.list) > 0 && len(p.tree.Lines) == 0 {
 		return nil, source, p.sorted()
 	}
-	c := &checker{session: p.session, tree: &p.tree, names: map[string]entry{}, labels: map[string]int{}, used: map[string]bool{}, missing: map[string]int{}}
+	c := &checker{session: p.session, tree: &p.tree, names: map[string]entry{}, labels: map[string]int{}, asWritten: map[string]int{}, used: map[string]bool{}, missing: map[string]int{}}
 	c.check()
 	list := c.sorted()
 	if errors, _ := Count(list); errors > 0 {
@@ -233,7 +234,7 @@ func (c *checker) noSuchName(n NameNode) {
 // nameToWrite is a hint for a name that nothing has: one that is near, or the fabric that
 // a colour would make.
 func (c *checker) nameToWrite(text string) string {
-	if hint := c.guess(text, c.order); hint != "" {
+	if hint := c.guess(text, c.order); hint != "" || len(c.list) >= mostGuesses {
 		return hint
 	}
 	_, err := palettes.Parse(text)

@@ -308,10 +308,13 @@ func (c *checker) cell(n *CellNode, reported map[string]bool) (Cell, bool) {
 		}
 		return cell, true
 	}
-	i, ok := c.labels[n.Label.key()]
+	i, ok := c.asWritten[n.Label.Text]
 	if !ok {
-		c.unknownLabel(n, reported)
-		return cell, false
+		if i, ok = c.labels[n.Label.key()]; !ok {
+			c.unknownLabel(n, reported)
+			return cell, false
+		}
+		c.asWritten[n.Label.Text] = i
 	}
 	b := &c.design.Blocks[i]
 	cell.Block, b.used = i, true
@@ -342,10 +345,8 @@ func (c *checker) unknownLabel(n *CellNode, reported map[string]bool) {
 		return
 	}
 	var known []string
-	for i := range c.design.Blocks {
-		if len(c.list) < mostGuesses {
-			known = append(known, c.design.Blocks[i].Label)
-		}
+	for _, b := range c.guessable(c.tree.Blocks) {
+		known = append(known, b.Label.Text)
 	}
 	c.fault(n.Label.Span, c.labelHint(n.Label.Text, known), "no block is called %s", quote(n.Label.Text))
 }

@@ -22,6 +22,7 @@ func (c *checker) laid() {
 		c.warnParted()
 	} else {
 		c.warnUnclosable(laid.Unclosable)
+		c.warnOpen(laid.Open)
 		c.warnApart(laid.Apart)
 	}
 	c.webTable()
@@ -71,6 +72,27 @@ func (c *checker) warnUnclosable(cells []int) {
 		return
 	}
 	c.warn(d.Cells[first].Span, hint, "the %ss at %s and %s cannot close, since both their ends lie on the quilt's edge", what, c.place(first), plural(len(cells)-1, "more place"))
+}
+
+// warnOpen warns of blocks whose web or star, inside the quilt, lacks pieces.
+func (c *checker) warnOpen(cells []int) {
+	if len(cells) == 0 {
+		return
+	}
+	d := &c.design
+	first := cells[0]
+	k := d.Blocks[d.Cells[first].Block].Kind
+	what, others := "web", "wedges"
+	if k.Turning.OnStar() {
+		what, others = "star", "kites"
+	}
+	const hint = "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"
+	if len(cells) == 1 {
+		c.warn(d.Cells[first].Span, hint, "the %s that the %s block at %s points at does not close: the blocks beside it give it too few %s", what, k.Name, c.place(first), others)
+		return
+	}
+	c.warn(d.Cells[first].Span, hint, "the %ss that the %s block at %s and %s point at do not close: the blocks beside them give them too few %s",
+		what, k.Name, c.place(first), plural(len(cells)-1, "more block"), others)
 }
 
 func (c *checker) warnApart(pairs [][2]int) {

@@ -112,8 +112,8 @@ func (c *checker) like(n *BlockNode, byLabel map[string]*BlockNode, state map[*B
 	model, ok := byLabel[n.Like.key()]
 	if !ok {
 		var known []string
-		for _, b := range c.tree.Blocks {
-			if b != n && len(c.list) < mostGuesses {
+		for _, b := range c.guessable(c.tree.Blocks) {
+			if b != n {
 				known = append(known, b.Label.Text)
 			}
 		}

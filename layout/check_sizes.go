@@ -135,7 +135,7 @@ func (c *checker) sideFromStrip(n *LengthNode, uses []heightUse) bool {
 		c.twoSides(n, uses, height)
 		return false
 	}
-	return c.checkSide(n.Span, d.SideFinished)
+	return c.checkSide(n.Span, measure.Of(d.SideFinished))
 }
 
 // twoSides reports a strip that would give blocks of two sides.
@@ -162,12 +162,12 @@ func (c *checker) sideGiven(n *LengthNode) bool {
 		}
 	}
 	c.design.SideFinished = 2 * side.Half().NM()
-	return c.checkSide(n.Span, c.design.SideFinished)
+	return c.checkSide(n.Span, side)
 }
 
-func (c *checker) checkSide(at Span, side measure.NM) bool {
-	if side < MinSide || side > MaxSide {
-		c.fault(at, "", "this makes blocks of %s, but a block must be %s to %s", c.text(side), c.text(MinSide), c.text(MaxSide))
+func (c *checker) checkSide(at Span, side measure.Length) bool {
+	if nm := side.NM(); nm < MinSide || nm > MaxSide {
+		c.fault(at, "", "this makes blocks of %s, but a block must be %s to %s", side.Text(c.design.Units), c.text(MinSide), c.text(MaxSide))
 		return false
 	}
 	return true

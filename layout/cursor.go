@@ -79,8 +79,8 @@ func (c *cursor) done() bool { return c.at >= c.end }
 func (c *cursor) here() Span {
 	if c.done() {
 		at := c.end
-		for at > 0 && len(c.tokens) > 0 && at > c.tokens[len(c.tokens)-1].End {
-			at = c.tokens[len(c.tokens)-1].End
+		if len(c.tokens) > 0 {
+			at = min(at, c.last().End)
 		}
 		return Span{at, at}
 	}
@@ -272,6 +272,8 @@ func leftOverHint(word string) string {
 		return "comments begin with # and a space"
 	case word == "x", word == "X", word == "×", word == "*", word == "by":
 		return "one length is wanted here, not two"
+	case strings.Trim(word, "-–—−") == "":
+		return "one length is wanted here, without a dash"
 	}
 	return ""
 }
@@ -388,7 +390,7 @@ func (c *cursor) checkText(t TextNode) bool {
 		c.fault(t.Span, "", "this text has %d characters, %d is the most", n, MaxTextChars)
 		return false
 	}
-	if i := strings.IndexFunc(t.Text, unicode.IsControl); i >= 0 {
+	if i := strings.IndexFunc(t.Text, func(r rune) bool { return r != '\t' && unicode.IsControl(r) }); i >= 0 {
 		c.fault(t.Span, "", "this text holds a control character: %s", Visible(t.Text))
 		return false
 	}

@@ -23,6 +23,10 @@ func (p *parser) row(c *cursor, indented bool) {
 	}
 	g := p.tree.Grid
 	row := RowNode{Span: Span{c.at, c.end}}
+	if n := len(g.Rows); n > 0 { // rows are of one length, and a label takes two bytes with its blank
+		likely := min(len(g.Rows[n-1].Cells), (c.end-c.at+1)/2)
+		row.Cells, c.tokens = make([]CellNode, 0, likely), make([]Token, 0, likely)
+	}
 	if !indented {
 		p.warn(c.here(), "put blanks before it", "this row of blocks has lost its indentation")
 	}

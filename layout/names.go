@@ -23,7 +23,14 @@ type NameNode struct {
 // letters written in one piece or with their accents apart.
 func (n NameNode) key() string { return foldName(n.Text) }
 
-func foldName(text string) string { return norm.NFC.String(strings.ToLower(text)) }
+func foldName(text string) string {
+	for i := range len(text) {
+		if text[i] >= utf8.RuneSelf || 'A' <= text[i] && text[i] <= 'Z' {
+			return norm.NFC.String(strings.ToLower(text))
+		}
+	}
+	return text
+}
 
 // isName says whether text begins with a letter and goes on with letters, digits, - and _.
 func isName(text string) bool {
@@ -156,6 +163,14 @@ func swapped(a, b []rune) bool {
 // mostGuesses is how many messages may come with a guess at what was meant: each guess goes
 // through all names, and nobody reads so many messages.
 const mostGuesses = 200
+
+// guessable is the blocks to guess from, none once there were guesses enough.
+func (s *session) guessable(list []*BlockNode) []*BlockNode {
+	if len(s.list) >= mostGuesses {
+		return nil
+	}
+	return list[:min(len(list), MaxDefined)]
+}
 
 // guess is didYouMean for lists that may be long.
 func (s *session) guess(text string, list []string) string {

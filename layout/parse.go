@@ -61,21 +61,19 @@ func (p *parser) parse() {
 	for _, s := range Statements() {
 		statements[s.Word] = s
 	}
-	for n, line := range p.source.lines {
-		if n == MaxLines {
-			p.fault(line, "", "a layout may have %d lines at the most", MaxLines)
-			break
-		}
+	for _, line := range p.source.lines {
 		p.line(statements, line)
 	}
 }
 
 // readable refuses what is not the text of a layout at all.
 func (p *parser) readable() bool {
-	src := p.src
+	src := strings.TrimPrefix(p.src, byteOrderMark)
 	switch {
-	case len(src) > MaxBytes:
-		p.fault(Span{}, "", "this file has %d bytes, a layout may have %d at the most", len(src), MaxBytes)
+	case len(p.src) > MaxBytes:
+		p.fault(Span{}, "", "this file has %d bytes, a layout may have %d at the most", len(p.src), MaxBytes)
+	case len(p.source.lines) > MaxLines:
+		p.fault(p.source.lines[MaxLines], "", "a layout may have %d lines at the most", MaxLines)
 	case strings.HasPrefix(src, "\xff\xfe"), strings.HasPrefix(src, "\xfe\xff"):
 		p.fault(Span{}, "save it as UTF-8", "this file is in UTF-16, a layout is a text in UTF-8")
 	case beginsWithOneOf(src, pictureStarts()):
@@ -86,7 +84,7 @@ func (p *parser) readable() bool {
 		p.fault(Span{}, "save it as UTF-8", "this file looks like UTF-16, a layout is a text in UTF-8")
 	case strings.Contains(src[:min(len(src), 4000)], "\x00"):
 		p.fault(Span{}, "give the name of the file that holds the layout", "this file is not a text")
-	case strings.TrimSpace(strings.TrimPrefix(src, byteOrderMark)) == "":
+	case strings.TrimSpace(src) == "":
 		p.fault(Span{}, "a layout needs a strip or a side, fabrics, blocks and a grid", "this layout is empty")
 	case !utf8.ValidString(src):
 		p.notUTF8()

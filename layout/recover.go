@@ -31,24 +31,30 @@ func (p *parser) statementFailed(word string, line Span) {
 	}
 }
 
-// spoil remembers the words of a line that was given up: they may be names that it was to
-// define, and that other lines use rightly.
+// spoil remembers the first words of a line that was given up: they may be names that it
+// was to define, and that other lines use rightly.
 func (p *parser) spoil(line Span) {
-	for _, w := range p.namesIn(line) {
+	const most = 8
+	if len(p.list) > mostGuesses {
+		return
+	}
+	names := p.namesIn(line)
+	for _, w := range names[:min(len(names), most)] {
 		p.spoilt[foldName(w)] = true
 		p.spoilt[foldName(strings.TrimFunc(w, func(r rune) bool { return !unicode.IsLetter(r) }))] = true
 	}
 }
 
-// namesIn is everything on a line that might be a name, characters that cannot be seen left
-// out.
+// namesIn is everything at the start of a line that might be a name, characters that cannot
+// be seen left out.
 func (p *parser) namesIn(line Span) []string {
+	const longest = 1000 // bytes; what defines a name does so near its start
 	text := strings.Map(func(r rune) rune {
 		if isInvisible(r) || isDirection(r) || unicode.IsControl(r) && r != '\t' {
 			return -1
 		}
 		return r
-	}, p.src[line.Start:line.End])
+	}, p.src[line.Start:min(line.End, line.Start+longest)])
 	return strings.FieldsFunc(text, func(r rune) bool { return !inName(r) })
 }
 
@@ -116,8 +122,13 @@ func (p *parser) unknown(c *cursor, indented bool) {
 	word := c.text(at)
 	line := Span{at.Start, c.end}
 	defer c.dropRest()
-	near := meant(word)
+	near := ""
+	if len(p.list) < mostGuesses {
+		near = meant(word)
+	}
 	switch {
+	case len(p.list) >= mostGuesses:
+		p.fault(at, "", "no statement is called %s", quote(word))
 	case near != "":
 		hint := lookAlike(word, statementWords())
 		if hint == "" {

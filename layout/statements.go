@@ -196,6 +196,9 @@ func (c *cursor) fabricColour(f *FabricNode) bool {
 
 // colourHint is the colour that a word most likely stands for.
 func (c *cursor) colourHint(word string) string {
+	if len(c.list) >= mostGuesses {
+		return ""
+	}
 	plain, odd := plainLike(word)
 	if _, err := palettes.Parse(plain); err == nil && odd != "" {
 		return "write " + plain + ": " + odd

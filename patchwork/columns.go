@@ -1,6 +1,8 @@
 package patchwork
 
 import (
+	"slices"
+
 	"eighthturn/blocks"
 	"eighthturn/measure"
 )
@@ -38,24 +40,23 @@ func (l *laying) column(n int, at Point) *column {
 	cell := run.Y*l.Columns + run.X
 	col := &column{first: cell, last: cell + (run.Cells-1)*l.Columns, count: map[int][2]int{}}
 	length := measure.NM(run.Cells) * side
-	half := l.grade[blocks.Long] - l.grade[blocks.Mid] // T side / 2
-	if run.X%2 == 1 {
-		half = -half
-	}
 	var leftY, rightY measure.NM
-	slants := run.Divided.Slants()
+	slants := run.Divided.Slants(side)
 	for i := range len(slants) + 1 {
 		nextLeft, nextRight := length, length
 		middle := length - measure.NM(run.Divided.End/2)
 		if i < len(slants) {
-			nextLeft, nextRight = slants[i]+half, slants[i]-half
-			half = -half
-			middle = slants[i] - measure.NM(run.Divided.Mean/2)
+			nextLeft, nextRight = slants[i].Lower, slants[i].Upper
+			if (i+run.X)%2 == 1 {
+				nextLeft, nextRight = nextRight, nextLeft
+			}
+			middle = (nextLeft+nextRight)/2 - measure.NM(run.Divided.Mean/2)
 		}
 		outline := l.outline([]Point{{0, leftY}, {side, rightY}, {side, nextRight}, {0, nextLeft}}, at)
 		l.columnPiece(col, run.Block, i, len(slants), outline, cell+l.Columns*int(min(max(middle, 0)/side, measure.NM(run.Cells-1))))
 		leftY, rightY = nextLeft, nextRight
 	}
+	slices.Reverse(col.rim[left]) // which runs upwards
 	return col
 }
 
@@ -83,6 +84,6 @@ func (l *laying) columnPiece(col *column, block, i, last int, outline []Point, c
 		col.rim[top] = r[top]
 	}
 	col.rim[right] = append(col.rim[right], r[right]...)
-	col.rim[left] = append(r[left], col.rim[left]...)
+	col.rim[left] = append(col.rim[left], r[left]...)
 	col.rim[bottom] = r[bottom]
 }

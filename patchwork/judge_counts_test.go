@@ -13,7 +13,7 @@ type count struct {
 	faces, strips, all int
 }
 
-// TestJudgeCounts holds the patches of four layouts against counts worked out by hand, block
+// TestJudgeCounts holds the patches of some layouts against counts worked out by hand, block
 // by block, from what a quilter knows of each block.
 func TestJudgeCounts(t *testing.T) {
 	for name, c := range map[string]struct {
@@ -85,6 +85,51 @@ grid
  T T S
  T T S
 `, count{map[blocks.Shape]int{blocks.Wedge: 16, blocks.Kite: 8, blocks.HalfSquare: 4}, 28, 0, 28}},
+
+		// 3 x 2 places: 4 plain squares and 2 of two triangles. Sashes go round: 4 upright
+		// ones in each of 2 rows, 3 lying ones in each of 3 lines, 17 strips, with 4 x 3 = 12
+		// posts. The border has 4 strips and 4 corner squares. Squares: 4 + 12 + 4 = 20,
+		// strips 17 + 4 = 21, triangles 4: 45 patches of one face.
+		"sashes": {`
+side 6
+fabric a #123
+fabric b #dde
+block P plain piece a
+block H halves pieces a b
+grid
+ P H P
+ H P P
+sash 1 a posts b around
+border 2 a corners b
+`, count{map[blocks.Shape]int{blocks.Square: 20, blocks.Strip: 21, blocks.HalfSquare: 4}, 45, 0, 45}},
+
+		// 3 columns of 3 cells of 4 in are 12 in long: 4 pieces of 3 in, of which one is the
+		// two end pieces: 3 whole ones and 2 ends a column, 9 and 6 in all.
+		"columns": {`
+side 4
+fabric a #123
+fabric b #dde
+block C tumblers pieces a b about 3
+grid
+ C C C
+ C C C
+ C C C
+`, count{map[blocks.Shape]int{blocks.Tumbler: 9, blocks.HalfTumbler: 6}, 15, 0, 15}},
+
+		// The same with sashes, which part the columns: 9 columns of 4 in, where 3 in goes
+		// once, so that the two end pieces are all there is: 18. 2 upright sashes in each of
+		// 3 rows and 2 long ones between the rows: 8 strips.
+		"parted columns": {`
+side 4
+fabric a #123
+fabric b #dde
+block C tumblers pieces a b about 3
+grid
+ C C C
+ C C C
+ C C C
+sash 1 b
+`, count{map[blocks.Shape]int{blocks.HalfTumbler: 18, blocks.Strip: 8}, 26, 0, 26}},
 	} {
 		top := lay(t, c.text)
 		got := map[blocks.Shape]int{}

@@ -27,8 +27,8 @@ func polygon(outline []patchwork.Point) geom.Geometry {
 
 // TestJudgeUnion holds the patches of samples and of some invented layouts against a
 // geometry library, github.com/peterstace/simplefeatures: each outline is a valid polygon,
-// the union of all has the area of the top less its empty cells and as many holes and
-// islands as those make, the areas add up to it, and no two polygons overlap.
+// the union of all has the area of the top less its empty cells, the areas add up to it, and no
+// two polygons overlap.
 func TestJudgeUnion(t *testing.T) {
 	for name, top := range judged(t) {
 		if err := union(top); err != nil {
@@ -46,11 +46,11 @@ func judged(t *testing.T) map[string]*patchwork.Top {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if top := lay(t, string(text)); len(top.Patches) < 1000 {
+		if top := lay(t, string(text)); len(top.Patches) < 600 {
 			tops[file] = top
 		}
 	}
-	for seed := uint64(0); len(tops) < len(files)+12; seed++ {
+	for seed := uint64(0); len(tops) < len(files)+8; seed++ {
 		if top := lay(t, invent.Layout(seed)); len(top.Patches) > 40 && len(top.Patches) < 600 {
 			tops[fmt.Sprintf("seed %d", seed)] = top
 		}

@@ -1,11 +1,10 @@
 package svgout
 
 import (
-	"bufio"
+	"bytes"
 	"encoding/xml"
 	"fmt"
 	"io"
-	"strconv"
 
 	svg "github.com/ajstarks/svgo/float"
 
@@ -14,32 +13,47 @@ import (
 )
 
 // document is the one place that writes SVG. The library does the frame, the groups and
-// the text; what stands in great numbers, the patches, is appended as bytes, since its
-// calls cost many times what the bytes do. Text from a layout goes only through escapers,
-// colours only as rewritten hex numbers, ids only as made here.
+// the text of the legend; what stands in great numbers, paths and letters, is appended as
+// bytes, since its calls cost many times what the bytes do. Text from a layout goes only
+// through escapers, colours only as rewritten hex numbers, ids only as made here.
 type document struct {
 	picture
-	canvas  *svg.SVG
-	out     *keeper
-	scratch []byte
+	canvas *svg.SVG
+	out    *sink
 }
 
-// keeper is a writer that remembers the first error, since the library drops them.
-type keeper struct {
-	*bufio.Writer
-	err error
+// sink gathers bytes, hands them on in large pieces, and remembers the first error, since
+// the library drops them.
+type sink struct {
+	to    io.Writer
+	bytes []byte // what was not handed on yet; whoever appends calls spill from time to time
+	err   error
 }
 
-func (k *keeper) Write(p []byte) (int, error) {
-	n, err := k.Writer.Write(p)
-	if k.err == nil {
-		k.err = err
+const sinkBytes = 1 << 16
+
+func (s *sink) Write(p []byte) (int, error) {
+	s.bytes = append(s.bytes, p...)
+	s.spill()
+	return len(p), nil
+}
+
+// spill hands the bytes on when there are many.
+func (s *sink) spill() {
+	if len(s.bytes) >= sinkBytes {
+		s.flush()
 	}
-	return n, err
+}
+
+func (s *sink) flush() {
+	if s.err == nil {
+		_, s.err = s.to.Write(s.bytes)
+	}
+	s.bytes = s.bytes[:0]
 }
 
 func newDocument(w io.Writer, t *patchwork.Top, o Options) *document {
-	out := &keeper{Writer: bufio.NewWriterSize(w, 1<<16)}
+	out := &sink{to: w, bytes: make([]byte, 0, sinkBytes+sinkBytes/8)}
 	canvas := svg.New(out)
 	canvas.Decimals = 4
 	return &document{picture: newPicture(t, o), canvas: canvas, out: out}
@@ -47,17 +61,14 @@ func newDocument(w io.Writer, t *patchwork.Top, o Options) *document {
 
 // begin opens the document: its size, its title and what it shows.
 func (d *document) begin() {
-	width, height := d.Outer.Width(), d.Outer.Height()
-	if d.Legend {
-		height += inches(d.legendHeight())
-	}
+	width, height := d.Outer.Width()+d.legend.addsAcross, d.Outer.Height()+d.legend.addsDown
 	unit, name := measure.Inch, "in"
 	if d.Units == measure.Centimetres {
 		unit, name = measure.Millimetre, "mm"
 	}
 	size := func(nm measure.NM) float64 { return float64(nm) / float64(unit) }
 	d.canvas.Startunit(size(width), size(height), name,
-		fmt.Sprintf(`viewBox="0 0 %s %s"`, d.number(width), d.number(height)),
+		fmt.Sprintf(`viewBox="0 0 %s %s"`, appendNumber(nil, width), appendNumber(nil, height)),
 		`xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape"`)
 	fmt.Fprintln(d.out, Marker)
 	title := d.Title
@@ -67,13 +78,6 @@ func (d *document) begin() {
 	d.canvas.Title(title)
 	d.canvas.Desc(d.describe())
 }
-
-// inches is a length in user units as nanometres.
-func inches(units float64) measure.NM {
-	return measure.NM(units * float64(measure.Inch) / PixelsPerInch)
-}
-
-func (d *document) number(nm measure.NM) string { return string(appendNumber(nil, nm)) }
 
 // describe says in words what the picture shows.
 func (d *document) describe() string {
@@ -98,102 +102,32 @@ func (d *document) layer(id, label, attributes string) {
 
 func (d *document) close() { d.canvas.Gend() }
 
-// path draws path data with attributes.
-func (d *document) path(data []byte, attributes string) { d.canvas.Path(string(data), attributes) }
+// path draws one path of n parts; part appends the data of part i.
+func (d *document) path(attributes string, n int, part func(b []byte, i int) []byte) {
+	out := d.out
+	out.bytes = append(append(append(out.bytes, "<path "...), attributes...), ` d="`...)
+	for i := range n {
+		out.bytes = part(out.bytes, i)
+		out.spill()
+	}
+	out.bytes = append(out.bytes, "\"/>\n"...)
+}
+
+// onePath draws a path of one part.
+func (d *document) onePath(attributes string, part func(b []byte) []byte) {
+	d.path(attributes, 1, func(b []byte, _ int) []byte { return part(b) })
+}
 
 // end closes the document and says whether all of it was written.
 func (d *document) end() error {
 	d.canvas.End()
-	if err := d.out.Flush(); d.out.err == nil {
-		d.out.err = err
-	}
+	d.out.flush()
 	return d.out.err
 }
 
+// escaped is text for an element or an attribute; what XML cannot hold becomes U+FFFD.
 func escaped(text string) string {
-	var b bytesWriter
+	var b bytes.Buffer
 	_ = xml.EscapeText(&b, []byte(text)) // writing to memory cannot fail
-	return string(b)
-}
-
-type bytesWriter []byte
-
-func (b *bytesWriter) Write(p []byte) (int, error) {
-	*b = append(*b, p...)
-	return len(p), nil
-}
-
-// patches draws every face of a fabric as a path of its own, with its id and a title.
-func (d *document) patches(f int) {
-	name := escaped(d.Fabrics[f].Name)
-	for _, i := range d.faces[f] {
-		face := &d.Faces[i]
-		b := append(d.scratch[:0], `<path id="`...)
-		b = d.appendID(b, int(i))
-		b = append(b, `" d="`...)
-		b = appendOutline(b, face.Outline)
-		b = append(b, `"><title>`...)
-		b = append(b, name...)
-		b = d.appendTitle(b, int(i))
-		b = append(b, "</title></path>\n"...)
-		_, _ = d.out.Write(b) // the writer keeps the error
-		d.scratch = b
-	}
-}
-
-// appendID writes a face's id: row, column and number in the block, or border and number,
-// and the band; it stays the same when other rows are changed.
-func (d *document) appendID(b []byte, face int) []byte {
-	n := d.Faces[face].Patch
-	p := &d.Patches[n]
-	b = append(b, d.Prefix...)
-	if p.Cell >= 0 {
-		b = append(b, 'r')
-		b = strconv.AppendInt(b, int64(p.Cell/d.Columns+1), 10)
-		b = append(b, 'c')
-		b = strconv.AppendInt(b, int64(p.Cell%d.Columns+1), 10)
-		b = append(b, 'p')
-		b = strconv.AppendInt(b, int64(n-d.Cells[p.Cell].First+1), 10)
-	} else {
-		b = append(b, "border"...)
-		b = strconv.AppendInt(b, int64(p.Border+1), 10)
-		b = append(b, 'p')
-		b = strconv.AppendInt(b, int64(n&3+1), 10)
-	}
-	if p.Count > 1 {
-		b = append(b, 'b')
-		b = strconv.AppendInt(b, int64(face-p.First+1), 10)
-	}
-	return b
-}
-
-// appendTitle writes the rest of a face's title behind the name of its fabric.
-func (d *document) appendTitle(b []byte, face int) []byte {
-	p := &d.Patches[d.Faces[face].Patch]
-	if p.Count > 1 {
-		b = append(b, ", strip "...)
-		b = strconv.AppendInt(b, int64(face-p.First+1), 10)
-		b = append(b, " of "...)
-		b = strconv.AppendInt(b, int64(p.Count), 10)
-	}
-	b = append(b, ", "...)
-	if p.Cell < 0 {
-		b = append(b, "border "...)
-		return strconv.AppendInt(b, int64(p.Border+1), 10)
-	}
-	b = append(b, d.Roles[p.Role].Name...)
-	b = append(b, ", row "...)
-	b = strconv.AppendInt(b, int64(p.Cell/d.Columns+1), 10)
-	b = append(b, ", column "...)
-	return strconv.AppendInt(b, int64(p.Cell%d.Columns+1), 10)
-}
-
-// text writes text with its start at a place in user units.
-func (d *document) text(x, y float64, text, attributes string) {
-	d.canvas.Text(x, y, text, attributes)
-}
-
-func centreOf(outline []patchwork.Point) (x, y float64) {
-	p := middle(outline)
-	return pixels(p.X), pixels(p.Y)
+	return b.String()
 }

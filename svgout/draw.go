@@ -5,7 +5,7 @@ package svgout
 import (
 	"fmt"
 	"io"
-	"slices"
+	"strings"
 
 	"eighthturn/measure"
 	"eighthturn/patchwork"
@@ -27,9 +27,9 @@ func Views() []string { return []string{"colour", "value", "line"} }
 type Options struct {
 	View      View
 	SeamLines bool   // draw seam lines; the line view always does
-	Legend    bool   // list the fabrics below the top
+	Legend    bool   // list the fabrics, below the top or beside one that is much higher than wide
 	ByFabric  bool   // one path a fabric: smaller and quicker, without titles on patches
-	Prefix    string // of all ids; letters, digits, - and _, a letter first
+	Prefix    string // of all ids; letters, digits, - and _ of ASCII, a letter first
 }
 
 // Marker stands near the beginning of every file that this package writes.
@@ -40,8 +40,13 @@ const Marker = "<!-- drawn by eighthturn -->"
 const PixelsPerInch = 96
 
 // Draw writes the picture of a top. Its width and height are the top's own, in inches or
-// millimetres; a legend makes it higher. The same top and options give the same bytes.
+// millimetres; a legend adds to one of them. The same top and options give the same bytes.
+// Options that name no view or no ids are refused before anything is written; otherwise
+// the first error of w is returned.
 func Draw(w io.Writer, t *patchwork.Top, o Options) error {
+	if err := o.check(); err != nil {
+		return err
+	}
 	d := newDocument(w, t, o)
 	d.begin()
 	switch o.View {
@@ -54,37 +59,60 @@ func Draw(w io.Writer, t *patchwork.Top, o Options) error {
 		}
 	}
 	if o.Legend {
-		d.legend()
+		d.drawLegend()
 	}
 	return d.end()
 }
 
-// picture is what stays the same while one picture is drawn.
+func (o *Options) check() error {
+	if int(o.View) >= len(Views()) {
+		return fmt.Errorf("view number %d, expected 0 to %d", o.View, len(Views())-1)
+	}
+	for i, r := range o.Prefix {
+		letter := 'a' <= r && r <= 'z' || 'A' <= r && r <= 'Z'
+		if !letter && (i == 0 || !strings.ContainsRune("0123456789-_", r)) {
+			return fmt.Errorf("the prefix %q cannot begin an id, expected a letter, then letters, digits, - and _", o.Prefix)
+		}
+	}
+	return nil
+}
+
+// picture is what stays the same while one picture is drawn. Its lengths are user units.
 type picture struct {
 	*patchwork.Top
 	Options
 	faces  [][]int32 // by fabric
-	stroke float64   // width of seam lines, user units
-	font   float64   // size of the legend's letters, user units
+	stroke float64   // width of seam lines
+	legend legend
 }
 
 func newPicture(t *patchwork.Top, o Options) picture {
-	p := picture{Top: t, Options: o, faces: make([][]int32, len(t.Fabrics))}
-	count := make([]int, len(t.Fabrics))
-	for i := range t.Faces {
-		count[t.Faces[i].Fabric]++
+	p := picture{Top: t, Options: o}
+	p.faces = sorted(len(t.Fabrics), len(t.Faces), func(i int) int { return t.Faces[i].Fabric })
+	longest, side := pixels(max(t.Outer.Width(), t.Outer.Height())), pixels(t.SideFinished)
+	p.stroke = min(longest/1000, side/90)
+	if o.Legend {
+		p.legend = p.newLegend()
 	}
-	for f, n := range count {
-		p.faces[f] = make([]int32, 0, n)
-	}
-	for i := range t.Faces {
-		f := t.Faces[i].Fabric
-		p.faces[f] = append(p.faces[f], int32(i))
-	}
-	longest := pixels(max(t.Outer.Width(), t.Outer.Height()))
-	p.stroke = max(0.5, longest/1400)
-	p.font = max(6, pixels(t.Outer.Width())/44)
 	return p
+}
+
+// sorted is the numbers below n in lists by their group, in their order.
+func sorted(groups, n int, group func(i int) int) [][]int32 {
+	count, of := make([]int, groups), make([]int32, n)
+	for i := range n {
+		g := group(i)
+		of[i] = int32(g)
+		count[g]++
+	}
+	lists, all := make([][]int32, groups), make([]int32, n)
+	for g, c := range count {
+		lists[g], all = all[:0:c], all[c:]
+	}
+	for i, g := range of {
+		lists[g] = append(lists[g], int32(i))
+	}
+	return lists
 }
 
 // pixels is a length in user units.
@@ -108,137 +136,4 @@ func (p *picture) shown() []int {
 		}
 	}
 	return list
-}
-
-// cloth paints the fabrics so that nothing shows between them. Beneath lies one shape of
-// the whole top; on it, along every seam, the colour of the one of its two fabrics that is
-// painted first afterwards. A renderer that covers the pixels of a seam in part twice over
-// then mixes just the two colours of the seam.
-func (d *document) cloth() {
-	shown := d.shown()
-	if len(shown) == 0 {
-		return
-	}
-	d.beneath(shown)
-	for _, f := range slices.Backward(shown) {
-		d.layer(fmt.Sprintf("fabric-%d", f+1), d.Fabrics[f].Name, `fill="`+d.fill(f)+`"`)
-		if d.ByFabric {
-			d.wholeFabric(f)
-		} else {
-			d.patches(f)
-		}
-		d.close()
-	}
-}
-
-// beneath draws what lies under the seams.
-func (d *document) beneath(shown []int) {
-	d.layer("beneath", "beneath the seams", "")
-	under := d.underSeams()
-	d.path(d.whole(), `fill="`+d.fill(d.mostOf(shown))+`"`)
-	for _, f := range shown {
-		if len(under[f]) > 0 {
-			d.path(under[f], `fill="`+d.fill(f)+`"`)
-		}
-	}
-	d.close()
-}
-
-// mostOf is the fabric with the most faces.
-func (d *document) mostOf(shown []int) int {
-	best := shown[0]
-	for _, f := range shown {
-		if len(d.faces[f]) > len(d.faces[best]) {
-			best = f
-		}
-	}
-	return best
-}
-
-// whole is the outline of everything that is there: the whole top at once, or cell by cell
-// where places with nothing in them would be covered.
-func (d *document) whole() []byte {
-	full := true
-	for i := range d.Cells {
-		full = full && d.Cells[i].Count > 0
-	}
-	if full {
-		return appendRect(nil, d.Outer)
-	}
-	var path []byte
-	for i := range d.Cells {
-		if d.Cells[i].Count == 0 {
-			continue
-		}
-		at := d.Field.Min.Add(patchwork.Point{X: measure.NM(i%d.Columns) * d.SideFinished, Y: measure.NM(i/d.Columns) * d.SideFinished})
-		path = appendRect(path, patchwork.Rect{Min: at, Max: at.Add(patchwork.Point{X: d.SideFinished, Y: d.SideFinished})})
-	}
-	for i := range d.Patches {
-		if d.Patches[i].Border >= 0 {
-			path = appendOutline(path, d.Patches[i].Outline)
-		}
-	}
-	return path
-}
-
-// underSeams is, for each fabric, the four-sided shapes along the seams that it lies
-// beneath: from one end of the seam by the middle of one face to the other end and back by
-// the middle of the other face.
-func (d *document) underSeams() [][]byte {
-	middles := make([]patchwork.Point, len(d.Faces))
-	for i := range d.Faces {
-		middles[i] = middle(d.Faces[i].Outline)
-	}
-	under := make([][]byte, len(d.Fabrics))
-	add := func(seams []patchwork.Seam) {
-		for i := range seams {
-			s := &seams[i]
-			a, b := d.Faces[s.A].Fabric, d.Faces[s.B].Fabric
-			if a == b && d.ByFabric {
-				continue
-			}
-			f := max(a, b)
-			under[f] = appendCoarse(under[f], s.From, middles[s.B], s.To, middles[s.A])
-		}
-	}
-	add(d.Seams)
-	add(d.StripSeams)
-	return under
-}
-
-// middle is the mean of an outline's corners.
-func middle(outline []patchwork.Point) patchwork.Point {
-	var sum patchwork.Point
-	for _, p := range outline {
-		sum = sum.Add(p)
-	}
-	n := measure.NM(len(outline))
-	return patchwork.Point{X: sum.X / n, Y: sum.Y / n}
-}
-
-// wholeFabric draws all of a fabric as one path.
-func (d *document) wholeFabric(f int) {
-	path := make([]byte, 0, 48*len(d.faces[f]))
-	for _, i := range d.faces[f] {
-		path = appendOutline(path, d.Faces[i].Outline)
-	}
-	d.path(path, `id="`+d.Prefix+fmt.Sprintf("cloth-%d", f+1)+`"`)
-}
-
-// seamLines draws every seam as a thin line.
-func (d *document) seamLines() {
-	d.layer("seams", "seam lines", fmt.Sprintf(`fill="none" stroke="#000000" stroke-opacity="0.55" stroke-width="%.2f" stroke-linecap="round"`, d.stroke))
-	d.path(d.seamPath(d.Seams), `id="`+d.Prefix+`piece-seams"`)
-	if len(d.StripSeams) > 0 {
-		d.path(d.seamPath(d.StripSeams), fmt.Sprintf(`id="%sstrip-seams" stroke-width="%.2f"`, d.Prefix, d.stroke*0.6))
-	}
-	d.close()
-}
-
-func (d *document) seamPath(seams []patchwork.Seam) []byte {
-	path := make([]byte, 0, 32*len(seams))
-	for i := range seams {
-		path = appendStretch(path, seams[i].From, seams[i].To)
-	}
-	return path
 }

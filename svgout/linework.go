@@ -2,8 +2,8 @@ package svgout
 
 import (
 	"fmt"
-	"math"
 
+	"eighthturn/measure"
 	"eighthturn/patchwork"
 )
 
@@ -11,97 +11,110 @@ import (
 // be printed and coloured by hand.
 func (d *document) linework() {
 	d.layer("paper", "paper", `fill="#ffffff"`)
-	d.path(d.whole(), `id="`+d.Prefix+`ground"`)
+	d.onePath(`id="`+d.Prefix+`ground"`, d.appendExtent)
 	d.close()
-	d.layer("outlines", "outlines", fmt.Sprintf(`fill="none" stroke="#000000" stroke-width="%.2f" stroke-linejoin="round" stroke-linecap="round"`, d.stroke))
+	d.layer("outlines", "outlines", `fill="none" stroke="#000000" stroke-width="`+rounded(d.stroke)+`" stroke-linejoin="round" stroke-linecap="round"`)
+	d.rim()
 	if d.ByFabric {
-		d.path(d.allOutlines(), `id="`+d.Prefix+`patches"`)
+		d.path(`id="`+d.Prefix+`patches"`, len(d.Patches), func(b []byte, i int) []byte {
+			return appendOutline(b, d.Patches[i].Outline)
+		})
 	} else {
 		d.patchOutlines()
 	}
 	if len(d.StripSeams) > 0 {
-		d.path(d.seamPath(d.StripSeams), fmt.Sprintf(`id="%sstrip-seams" stroke-width="%.2f"`, d.Prefix, d.stroke*0.6))
+		d.path(fmt.Sprintf(`id="%sstrip-seams" stroke-width="%s"`, d.Prefix, rounded(d.stroke*stripStroke)), len(d.StripSeams), func(b []byte, i int) []byte {
+			return appendStretch(b, d.StripSeams[i].From, d.StripSeams[i].To)
+		})
 	}
 	d.close()
 	d.letters()
 }
 
-func (d *document) allOutlines() []byte {
-	var path []byte
-	for i := range d.Patches {
-		path = appendOutline(path, d.Patches[i].Outline)
+// rim draws the outside of the top just inside it, since half of a line along the edge
+// would be cut off there.
+func (d *document) rim() {
+	if last := &d.Patches[len(d.Patches)-1]; !d.full() && last.Border < 0 {
+		return
 	}
-	return path
+	half := measure.NM(d.stroke / 2 * float64(measure.Inch) / PixelsPerInch)
+	in := patchwork.Rect{Min: d.Outer.Min.Add(patchwork.Point{X: half, Y: half}), Max: d.Outer.Max.Add(patchwork.Point{X: -half, Y: -half})}
+	d.onePath(`id="`+d.Prefix+`rim"`, func(b []byte) []byte { return appendRect(b, in) })
 }
 
 // patchOutlines draws each patch as a path of its own, with a title.
 func (d *document) patchOutlines() {
+	names := make([]string, len(d.Fabrics))
+	for f := range names {
+		names[f] = escaped(d.Fabrics[f].Name)
+	}
+	out := d.out
 	for i := range d.Patches {
 		p := &d.Patches[i]
-		b := append(d.scratch[:0], `<path id="`...)
-		b = d.appendID(b, p.First)
+		b := append(out.bytes, `<path id="`...)
+		b = d.appendPatchID(b, i)
 		b = append(b, `" d="`...)
 		b = appendOutline(b, p.Outline)
 		b = append(b, `"><title>`...)
-		b = append(b, escaped(d.Fabrics[d.Faces[p.First].Fabric].Name)...)
-		for n := 1; n < p.Count; n++ {
-			b = append(b, ", "...)
-			b = append(b, escaped(d.Fabrics[d.Faces[p.First+n].Fabric].Name)...)
+		for n := range p.Count {
+			if n > 0 {
+				b = append(b, ", "...)
+			}
+			b = append(b, names[d.Faces[p.First+n].Fabric]...)
 		}
 		b = d.appendPlace(b, p)
-		b = append(b, "</title></path>\n"...)
-		_, _ = d.out.Write(b) // the writer keeps the error
-		d.scratch = b
+		out.bytes = append(b, "</title></path>\n"...)
+		out.spill()
 	}
 }
 
-// appendPlace writes what a patch is and where.
-func (d *document) appendPlace(b []byte, p *patchwork.Patch) []byte {
-	if p.Cell < 0 {
-		return fmt.Appendf(b, ", border %d", p.Border+1)
-	}
-	return fmt.Appendf(b, ", %s, row %d, column %d", d.Roles[p.Role].Name, p.Cell/d.Columns+1, p.Cell%d.Columns+1)
-}
-
-// letters writes each patch's letter where there is most room for it.
+// letters writes the letter of each patch's role where there is room for it, and in a
+// wedge of a strip set each strip's number, 1 at the wide end.
 func (d *document) letters() {
-	d.layer("letters", "letters", `fill="#000000" font-family="Helvetica, Arial, sans-serif" text-anchor="middle"`)
-	for i := range d.Patches {
-		p := &d.Patches[i]
-		x, y, room := roomiest(p.Outline)
-		size := min(room*0.9, d.font)
-		d.text(x, y+size*0.36, d.Roles[p.Role].Letter, fmt.Sprintf(`font-size="%.2f"`, size))
+	d.layer("letters", "letters", `fill="#555555" `+lettering+` text-anchor="middle"`)
+	roles := make([]string, len(d.Roles))
+	for i, r := range d.Roles {
+		roles[i] = escaped(r.Letter)
+	}
+	largest := min(largestInBlock*float64(d.SideFinished), largestInTop*float64(max(d.Outer.Width(), d.Outer.Height())))
+	var in inset
+	out := d.out
+	for i := range d.Faces {
+		p := &d.Patches[d.Faces[i].Patch]
+		in.of(d.Faces[i].Outline)
+		x, y, room := in.middle()
+		size := min(room*letterInRoom, largest)
+		if p.Count > 1 {
+			size = min(room*pairInRoom, largest)
+		}
+		out.bytes = appendLetter(out.bytes, spotAt(x, y+float64(size*capitalHeight/2)), hundredths(measure.NM(size)))
+		out.bytes = append(out.bytes, roles[p.Role]...)
+		if p.Count > 1 {
+			out.bytes = appendCount(out.bytes, "", i-p.First)
+		}
+		out.bytes = append(out.bytes, "</text>\n"...)
+		out.spill()
 	}
 	d.close()
 }
 
-// roomiest is a place well inside a convex outline, in user units, and its distance to the
-// nearest side. It starts in the middle and gives way to the nearest side in steps that
-// grow smaller.
-func roomiest(outline []patchwork.Point) (x, y, room float64) {
-	x, y = centreOf(outline)
-	room, nx, ny := nearestSide(outline, x, y)
-	for step := room; step > room/64; step *= 0.7 {
-		tx, ty := x+nx*step, y+ny*step
-		if r, mx, my := nearestSide(outline, tx, ty); r > room {
-			x, y, room, nx, ny = tx, ty, r, mx, my
-		}
-	}
-	return x, y, room
-}
+// Sizes of letters.
+const (
+	lettering      = `font-family="Helvetica, Arial, sans-serif"`
+	capitalHeight  = 0.72 // of the size
+	letterInRoom   = 1.1  // of the room round a letter's middle
+	pairInRoom     = 0.95 // the same for a letter and a number
+	largestInBlock = 0.09 // of a block's side
+	largestInTop   = 0.03 // of the longer side of the top
+)
 
-// nearestSide is the distance of a place to the nearest side of a clockwise outline, below
-// 0 outside, and the direction straight away from that side.
-func nearestSide(outline []patchwork.Point, x, y float64) (distance, nx, ny float64) {
-	distance = math.Inf(1)
-	for i, p := range outline {
-		q := outline[(i+1)%len(outline)]
-		px, py := pixels(p.X), pixels(p.Y)
-		dx, dy := pixels(q.X)-px, pixels(q.Y)-py
-		length := math.Hypot(dx, dy)
-		if away := (dx*(y-py) - dy*(x-px)) / length; away < distance {
-			distance, nx, ny = away, -dy/length, dx/length
-		}
-	}
-	return distance, nx, ny
+// appendLetter begins a text of a size whose middle is at a place.
+func appendLetter(b []byte, at spot, size int32) []byte {
+	b = append(b, `<text x="`...)
+	b = appendHundredths(b, at.x)
+	b = append(b, `" y="`...)
+	b = appendHundredths(b, at.y)
+	b = append(b, `" font-size="`...)
+	b = appendHundredths(b, max(1, size))
+	return append(b, `">`...)
 }

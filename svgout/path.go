@@ -1,6 +1,7 @@
 package svgout
 
 import (
+	"math"
 	"strconv"
 
 	"eighthturn/measure"
@@ -8,35 +9,71 @@ import (
 )
 
 // appendNumber writes a length in user units with four decimals at the most: steps of a
-// ten-thousandth of a unit are 635/24 nanometres.
+// ten-thousandth of a unit are 635/24 nanometres. Halves go away from zero.
 func appendNumber(b []byte, nm measure.NM) []byte {
-	return appendSteps(b, (int64(nm)*48+sign(nm)*635)/1270, 10_000)
-}
-
-func sign(nm measure.NM) int64 {
 	if nm < 0 {
-		return -1
+		if b, nm = append(b, '-'), -nm; nm*48 < 635 {
+			return append(b[:len(b)-1], '0')
+		}
 	}
-	return 1
+	n := uint64(nm*48+635) / 1270
+	b = appendWhole(b, n/10_000)
+	return appendDecimals(b, uint(n%10_000))
 }
 
-// appendSteps writes n/scale, scale being a power of ten, without idle zeros.
-func appendSteps(b []byte, n, scale int64) []byte {
-	if n < 0 {
-		b, n = append(b, '-'), -n
+// appendWhole writes a whole number.
+func appendWhole(b []byte, n uint64) []byte {
+	hi, lo := 2*(n/100%100), 2*(n%100)
+	switch {
+	case n >= 10_000:
+		b = appendWhole(b, n/10_000)
+		return append(b, pairs[hi], pairs[hi+1], pairs[lo], pairs[lo+1])
+	case n >= 1000:
+		return append(b, pairs[hi], pairs[hi+1], pairs[lo], pairs[lo+1])
+	case n >= 100:
+		return append(b, pairs[hi+1], pairs[lo], pairs[lo+1])
+	case n >= 10:
+		return append(b, pairs[lo], pairs[lo+1])
 	}
-	b = strconv.AppendInt(b, n/scale, 10)
-	n %= scale
-	if n == 0 {
+	return append(b, pairs[lo+1])
+}
+
+// pairs are the numbers of two digits, one behind the other.
+const pairs = "0001020304050607080910111213141516171819202122232425262728293031323334353637383940414243444546474849" +
+	"5051525354555657585960616263646566676869707172737475767778798081828384858687888990919293949596979899"
+
+// appendDecimals writes a point and up to four decimals, without idle zeros.
+func appendDecimals(b []byte, tenThousandths uint) []byte {
+	if tenThousandths == 0 {
 		return b
 	}
-	b = append(b, '.')
-	for n > 0 {
-		scale /= 10
-		b = append(b, byte('0'+n/scale))
-		n %= scale
+	hi, lo := 2*(tenThousandths/100), 2*(tenThousandths%100)
+	b = append(b, '.', pairs[hi], pairs[hi+1], pairs[lo], pairs[lo+1])
+	switch {
+	case pairs[lo+1] != '0':
+		return b
+	case lo != 0:
+		return b[:len(b)-1]
+	case pairs[hi+1] != '0':
+		return b[:len(b)-2]
 	}
-	return b
+	return b[:len(b)-3]
+}
+
+// appendHundredths writes n hundredths, which are 0 or more.
+func appendHundredths(b []byte, n int32) []byte {
+	b = appendWhole(b, uint64(n/100))
+	return appendDecimals(b, 100*uint(n%100))
+}
+
+// rounded is a length of 0 or more in user units with two decimals at the most, three
+// below a unit, so that thin lines keep their width.
+func rounded(units float64) string {
+	digits := 2
+	if units < 1 {
+		digits = 3
+	}
+	return strconv.FormatFloat(units, 'f', digits, 64)
 }
 
 func appendPoint(b []byte, p patchwork.Point) []byte {
@@ -67,15 +104,32 @@ func appendStretch(b []byte, from, to patchwork.Point) []byte {
 	return appendPoint(b, to)
 }
 
-// appendCoarse writes a closed outline of four corners with two decimals, for shapes that
-// other shapes cover.
-func appendCoarse(b []byte, corners ...patchwork.Point) []byte {
+// spot is a point to a hundredth of a user unit, for what need not be exact.
+type spot struct{ x, y int32 }
+
+func spotOf(p patchwork.Point) spot { return spot{hundredths(p.X), hundredths(p.Y)} }
+
+func hundredths(nm measure.NM) int32 { return int32((int64(nm)*48 + 63_500) / 127_000) }
+
+// spotAt is the spot at a place in nanometres.
+func spotAt(x, y float64) spot {
+	return spot{hundredths(measure.NM(math.Round(x))), hundredths(measure.NM(math.Round(y)))}
+}
+
+func appendSpot(b []byte, s spot) []byte {
+	b = appendHundredths(b, s.x)
+	b = append(b, ' ')
+	return appendHundredths(b, s.y)
+}
+
+// appendSpots writes a closed outline; a spot like the one before it is left out.
+func appendSpots(b []byte, spots ...spot) []byte {
 	command := byte('M')
-	for _, p := range corners {
-		b = append(b, command)
-		b = appendSteps(b, (int64(p.X)*48+63_500)/127_000, 100)
-		b = append(b, ' ')
-		b = appendSteps(b, (int64(p.Y)*48+63_500)/127_000, 100)
+	for i, s := range spots {
+		if i > 0 && s == spots[i-1] {
+			continue
+		}
+		b = appendSpot(append(b, command), s)
 		command = 'L'
 	}
 	return append(b, 'Z')

@@ -3,8 +3,6 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"eighthturn/layout"
-	"eighthturn/patchwork"
 	"eighthturn/summary"
 )
 
@@ -38,10 +36,11 @@ func check(c *console, o *checking, file string) error {
 	if err != nil {
 		return err
 	}
-	d, lines, list := layout.Read(s.text)
+	l := layOut(s.text)
+	lines, list := l.lines, l.faults
 	var made *summary.Summary
-	if d != nil {
-		made = summary.Of(d, patchwork.Lay(d))
+	if l.top != nil {
+		made = summary.Of(l.design, l.top)
 	}
 	if o.json {
 		err = c.print(reportJSON(s.name, lines, list, made))

@@ -29,7 +29,7 @@ type drawing struct {
 
 // drawCommand draws a layout into a picture file.
 func drawCommand(c *console) *cobra.Command {
-	o := &drawing{view: choice{option: "view", words: svgout.Views()}}
+	o := &drawing{view: choice{option: "view", words: viewNames()}}
 	cmd := &cobra.Command{
 		Use:     "draw FILE [-o OUT]",
 		Short:   "a picture of the quilt",
@@ -45,7 +45,7 @@ func drawCommand(c *console) *cobra.Command {
 	}
 	f := cmd.Flags()
 	f.StringVarP(&o.output, outputOption, "o", "", "the picture's `NAME`; - hands it on to another program")
-	f.Var(&o.view, o.view.option, "the `VIEW`: colour, value (greys by value) or line (outlines to colour in)")
+	f.Var(&o.view, o.view.option, viewHelp())
 	f.BoolVar(&o.picture.SeamLines, "seams", false, "draw the seams too")
 	f.BoolVar(&o.picture.Legend, "legend", false, "list the fabrics below the quilt")
 	f.BoolVar(&o.picture.ByFabric, "by-fabric", false, "all of a fabric in one piece: a smaller file, but no names on single pieces")
@@ -60,7 +60,7 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 	if err := o.check(cmd, file); err != nil {
 		return err
 	}
-	s, d, err := c.design(file, o.strict, "no picture is drawn")
+	s, top, err := c.top(file, o.strict, "no picture is drawn")
 	if err != nil {
 		return err
 	}
@@ -71,16 +71,16 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 		}
 		out.path = beside(s.path, pictureEnding)
 	}
-	o.picture.View, o.picture.Prefix = svgout.View(o.view.index), o.prefix.text
-	if err := c.write(out, o.drawer(d)); err != nil || out.path == standard {
+	o.picture.Prefix = o.prefix.text
+	if err := c.write(out, o.drawer(top)); err != nil || out.path == standard {
 		return err
 	}
 	return c.print("drawn: " + layout.Visible(out.path) + "\n")
 }
 
-// drawer is what writes the picture of a design.
-func (o *drawing) drawer(d *layout.Design) func(io.Writer) error {
-	return func(w io.Writer) error { return svgout.Draw(w, patchwork.Lay(d), o.picture) }
+// drawer is what writes the picture of a top.
+func (o *drawing) drawer(top *patchwork.Top) func(io.Writer) error {
+	return func(w io.Writer) error { return drawView(w, top, o.view.index, o.picture) }
 }
 
 // drawnHere says whether a file is a picture of ours.

@@ -1,10 +1,13 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"eighthturn/layout"
+	"eighthturn/patchwork"
 )
 
 // strictOption makes warnings count as faults.
@@ -43,16 +46,37 @@ func counted(list []layout.Fault) string {
 	return plural(errors, "error") + " and " + plural(warnings, "warning")
 }
 
-// design reads a layout and shows its faults. Where they stop what was asked for, the error says what does not happen.
-func (c *console) design(file string, strict bool, not string) (*source, *layout.Design, error) {
+// laidOut is a layout that was read and laid out; design and top are nil where errors stop that.
+type laidOut struct {
+	design *layout.Design
+	top    *patchwork.Top
+	lines  *layout.Source
+	faults []layout.Fault // what the text shows and what only the laid-out top does, by their places
+}
+
+// layOut reads and lays out the text of a layout.
+func layOut(text string) laidOut {
+	var l laidOut
+	l.design, l.lines, l.faults = layout.Read(text)
+	if l.design != nil {
+		l.top = patchwork.Lay(l.design)
+		l.faults = append(l.faults, l.top.Warnings...)
+		slices.SortStableFunc(l.faults, func(a, b layout.Fault) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
+	}
+	return l
+}
+
+// top reads a layout, shows its faults and lays it out. Where they stop what was asked for, the error says what does not
+// happen.
+func (c *console) top(file string, strict bool, not string) (*source, *patchwork.Top, error) {
 	s, err := c.read(file)
 	if err != nil {
 		return nil, nil, err
 	}
-	d, lines, list := layout.Read(s.text)
-	c.report(s, lines, list)
-	if stops(list, strict) {
-		return s, nil, c.stopped(s, list, not)
+	l := layOut(s.text)
+	c.report(s, l.lines, l.faults)
+	if stops(l.faults, strict) {
+		return s, nil, c.stopped(s, l.faults, not)
 	}
-	return s, d, nil
+	return s, l.top, nil
 }

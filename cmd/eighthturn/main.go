@@ -25,8 +25,10 @@ func run(args []string, c *console) int {
 // commands is every command, in the order of help.
 func commands(c *console) []*cobra.Command {
 	return []*cobra.Command{
+		previewCommand(c),
 		drawCommand(c),
 		checkCommand(c),
+		valuesCommand(c),
 		tidyCommand(c),
 	}
 }

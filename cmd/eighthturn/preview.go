@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"os/signal"
 	"syscall"
 
@@ -11,29 +12,48 @@ import (
 )
 
 // previewCommand shows a layout in the browser for as long as it is being worked on.
-func previewCommand() *cobra.Command {
+func previewCommand(c *console) *cobra.Command {
 	var o preview.Options
-	c := &cobra.Command{
-		Use:   "preview FILE",
-		Short: "show a layout in the browser, and follow it as it is saved",
-		Long: `Shows a layout in the browser and follows it: every save shows at once, faults stand
-over the last good picture until they are mended, and the place you are looking at
-stays where it is. Only this machine can open the page. Ctrl-C ends it.`,
-		Example: "  eighthturn preview harbour.quilt\n  eighthturn preview harbour.quilt --port 8080 --no-open",
-		Args:    cobra.ExactArgs(1),
-		RunE: func(c *cobra.Command, args []string) error {
-			ctx, stop := signal.NotifyContext(c.Context(), syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP)
-			defer stop()
-			context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program by itself
-			o.Output = c.OutOrStdout()
-			return preview.Run(ctx, args[0], o)
+	cmd := &cobra.Command{
+		Use:     "preview FILE",
+		Short:   "the quilt in your browser, at every save",
+		GroupID: toSee,
+		Long: "Opens a page in your browser that shows the quilt and follows the layout: every save in your text editor shows at " +
+			"once, mistakes stand over the last good picture until they are mended, and the place that you are looking at " +
+			"stays where it is. Nobody but this computer can open the page. Press control and C to end it.",
+		Example: "eighthturn preview harbour.quilt\n  opens the page; leave it beside your text editor\n" +
+			"eighthturn preview harbour.quilt --no-open\n  says the page's address and leaves opening it to you",
+		SuggestFor: []string{"watch", "serve", "live", "show", "open"},
+		Args:       oneLayout,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.Output = c.out
+			return live(cmd, args[0], o)
 		},
 	}
-	f := c.Flags()
-	f.IntVar(&o.Port, "port", 0, "port on this machine; any free one if it is left out")
-	f.BoolVar(&o.NoOpen, "no-open", false, "print the address and do not open it")
+	f := cmd.Flags()
+	f.IntVar(&o.Port, "port", 0, "the page's `PORT` on this computer; any free one if left out")
+	f.BoolVar(&o.NoOpen, "no-open", false, "say the page's address and do not open it")
 	f.BoolVar(&o.Quiet, "quiet", false, "say nothing at each save")
-	f.BoolVar(&o.Secret, "key", false, "ask for a key, which only the opened address holds: for a machine of several people")
-	f.StringSliceVar(&o.Hosts, "allow-host", nil, "a further name that the browser may use, for a forwarded port")
-	return c
+	f.BoolVar(&o.Secret, "key", false, "let in only the page that was opened, for a computer that several people use at once")
+	f.StringSliceVar(&o.Hosts, "allow-host", nil, "a further `NAME` that the browser may call this computer by, where a port is forwarded")
+	return cmd
+}
+
+// live follows a layout until it is told to end; a second control-C ends the program by itself.
+func live(cmd *cobra.Command, file string, o preview.Options) error {
+	if file == standard {
+		return misuse(cmd.CommandPath(), "only a file can be followed, not standard input", "save the layout and name its file")
+	}
+	if o.Port < 0 || o.Port > 65535 {
+		return misuse(cmd.CommandPath(), "a port is a number from 1 to 65535", "leave --port out to take any free one")
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP)
+	defer stop()
+	context.AfterFunc(ctx, stop)
+	err := preview.Run(ctx, file, o)
+	var port *preview.PortError
+	if errors.As(err, &port) {
+		return misuse(cmd.CommandPath(), err.Error(), "leave --port out to take any free one")
+	}
+	return err
 }

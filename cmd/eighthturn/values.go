@@ -49,11 +49,10 @@ func valuesCommand(c *console) *cobra.Command {
 }
 
 func study(c *console, cmd *cobra.Command, o *valuing, file string) error {
-	_, d, err := c.design(file, o.strict, "no study is made")
+	_, top, err := c.top(file, o.strict, "no study is made")
 	if err != nil {
 		return err
 	}
-	top := patchwork.Lay(d)
 	options := values.Options{Distance: o.distance.nm, Blur: o.blur.nm, Contrast: o.contrast.steps}
 	if err := options.Check(); err != nil {
 		return misuse(cmd.CommandPath(), err.Error(), "")

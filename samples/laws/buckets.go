@@ -37,8 +37,9 @@ func newBuckets(boxes []patchwork.Rect) *buckets {
 		b.whole.Min.X, b.whole.Min.Y = min(b.whole.Min.X, r.Min.X), min(b.whole.Min.Y, r.Min.Y)
 		b.whole.Max.X, b.whole.Max.Y = max(b.whole.Max.X, r.Max.X), max(b.whole.Max.Y, r.Max.Y)
 	}
-	n := math.Sqrt(float64(len(boxes)))
-	b.across, b.down = int(n)+1, int(n)+1
+	size := math.Sqrt(float64(b.whole.Width()) * float64(b.whole.Height()) / float64(len(boxes)))
+	b.across = min(int(float64(b.whole.Width())/max(size, 1)), len(boxes)) + 1
+	b.down = min(int(float64(b.whole.Height())/max(size, 1)), len(boxes)) + 1
 	b.width, b.height = b.whole.Width()/measure.NM(b.across)+1, b.whole.Height()/measure.NM(b.down)+1
 	b.held = make([][]int32, b.across*b.down)
 	for i, r := range boxes {

@@ -24,8 +24,8 @@ func small() []string {
 		"side 7\nstrip-set s a 1 1/4 b rest c 1" + cloth +
 			"block R ring wedges s a turned s b corners c\nblock W web wedges s b kites c\nblock P plain piece a\ngrid\n R W .\n P R P\n . W R\nborder 3 b\n",
 		"side 5 1/4\n" + cloth + "block S star wedges a b kites c\nblock T floating-star kites c wedges a b ground b\ngrid\n T T\n T S\n",
-		"side 4\nscraps pool a b" + cloth + "block R ring wedges pool corners c\nblock C tumblers pieces a pool line 6\nblock H halves pieces a b\ngrid\n R C .\n . C H:se\nsash 1 c posts b around\nborder 2 a corners b\n",
-		"side 4\nstrip-set s a rest b 1" + cloth + "block R ring wedges s corners c\nblock C tumblers pieces a b c about 3\nblock D like C about 2 1/2\nblock W web wedges s kites a\ngrid\n R C W C C\n C C W D .\n C R W D C\nborder 1 b\n",
+		"side 4\nscraps pool a b\nstrip-set s pool 1 a rest c 1" + cloth + "block R ring wedges pool s corners c\nblock C tumblers pieces a pool line 6\nblock H halves pieces a b\ngrid\n R C .\n . C H:se\nsash 1 c posts b around\nborder 2 a corners b\n",
+		"side 4\nstrip-set s a rest b 1 c 0.9" + cloth + "block R ring wedges s corners c\nblock C tumblers pieces a b c about 3\nblock D like C about 2 1/2\nblock W web wedges s kites a\ngrid\n R C W C C\n C C W D .\n C R W D C\nborder 1 b\n",
 	}
 }
 
@@ -289,7 +289,7 @@ func TestBroken(t *testing.T) {
 		caught := 0
 		for _, text := range small() {
 			broken := copied(lay(t, text))
-			if banded(broken) == nil && slices.Contains([]string{"a face moved", "a face doubled in its patch", "a face that leaves a gap"}, b.name) {
+			if banded(broken) == nil {
 				continue
 			}
 			b.spoil(broken)
@@ -305,13 +305,7 @@ func TestBroken(t *testing.T) {
 
 // TestEveryShapeHasAngles: a new shape needs its angles, so that the law can hold it.
 func TestEveryShapeHasAngles(t *testing.T) {
-	shapes := []blocks.Shape{blocks.Strip}
-	for _, k := range blocks.Kinds() {
-		for _, p := range k.Pieces {
-			shapes = append(shapes, p.Shape)
-		}
-	}
-	for _, s := range shapes {
+	for s := blocks.Wedge; s <= blocks.Strip; s++ {
 		if ShapeAngles(s) == nil {
 			t.Errorf("no angles are known of the %s", s)
 		}

@@ -1,0 +1,89 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/rivo/uniseg"
+
+	"eighthturn/layout"
+	"eighthturn/measure"
+	"eighthturn/patchwork"
+	"eighthturn/values"
+)
+
+// TestStudiesFitThePage: no line of a study is wider than a terminal's 80 columns, tables of
+// long names left aside, and none ends in a blank.
+func TestStudiesFitThePage(t *testing.T) {
+	files, _ := filepath.Glob("../../testdata/values/layouts/*.quilt")
+	if len(files) == 0 {
+		t.Fatal("no layouts")
+	}
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, _, faults := layout.Read(string(text))
+		if d == nil {
+			t.Fatalf("%s: %v", file, faults)
+		}
+		r := values.Study(patchwork.Lay(d), values.Options{})
+		for _, line := range strings.Split(valuesText(filepath.Base(file), r, nil), "\n") {
+			if uniseg.StringWidth(line) > pageWidth || strings.TrimRight(line, " ") != line {
+				t.Errorf("%s: %q", file, line)
+			}
+		}
+	}
+}
+
+func TestLengthOption(t *testing.T) {
+	for text, want := range map[string]measure.NM{
+		"10 ft": 120 * measure.Inch, "6ft": 72 * measure.Inch, "1 1/2 feet": 18 * measure.Inch, "2 yd": 72 * measure.Inch,
+		"3 m": 3000 * measure.Millimetre, "0.3 in": measure.Inch * 3 / 10,
+	} {
+		l := lengthOption{option: "distance"}
+		if err := l.Set(text); err != nil || l.nm != want {
+			t.Errorf("%q is %d, %v; expected %d", text, l.nm, err, want)
+		}
+	}
+	for _, text := range []string{"", "10", "ft", "0 ft", "-3 ft", "10 ft 2", "9999999 yd", "ten feet"} {
+		if l := (lengthOption{option: "distance"}); l.Set(text) == nil {
+			t.Errorf("%q was taken as %d", text, l.nm)
+		}
+	}
+}
+
+func TestContrastOption(t *testing.T) {
+	for _, text := range []string{"8 20", "8,20", " 8, 20 "} {
+		var o contrastOption
+		if err := o.Set(text); err != nil || *o.steps != (values.Contrast{Soft: 8, Clear: 20}) {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+	for _, text := range []string{"", "8", "20 8", "0 20", "8 20 40", "a b", "NaN 20", "8 NaN", "8 1000"} {
+		if (&contrastOption{}).Set(text) == nil {
+			t.Errorf("%q was taken", text)
+		}
+	}
+}
+
+func TestCellsText(t *testing.T) {
+	at := func(row, column int) values.Place { return values.Place{Row: row, Column: column} }
+	for _, c := range []struct {
+		cells []values.Place
+		want  string
+	}{
+		{nil, ""},
+		{[]values.Place{at(1, 1)}, "row 1: column 1"},
+		{[]values.Place{at(1, 1), at(1, 2), at(2, 1), at(2, 2), at(4, 1), at(4, 2)}, "rows 1-2: columns 1-2; row 4: columns 1-2"},
+		{[]values.Place{at(1, 1), at(1, 3), at(2, 1), {Border: 1}}, "row 1: columns 1, 3; row 2: column 1; border 1"},
+		{[]values.Place{{}, at(1, 1)}, "row 1: column 1; the sashes"},
+	} {
+		if got := cellsText(c.cells); got != c.want {
+			t.Errorf("%v is %q, expected %q", c.cells, got, c.want)
+		}
+	}
+}

@@ -1,0 +1,126 @@
+package svgout
+
+import (
+	"encoding/base64"
+	"fmt"
+	"io"
+
+	"eighthturn/measure"
+	"eighthturn/palettes"
+	"eighthturn/patchwork"
+)
+
+// Marks choose a picture of a top in colours other than its own, with some seams marked.
+// The zero value is the plain top.
+type Marks struct {
+	Options                                  // View and SeamLines are not read
+	Colours func(fabric int) palettes.Colour // nil for each fabric's own
+	Shows   string                           // what the picture shows, to go on from "drawn "; "" for "in colour"
+	Seams   []Mark
+}
+
+// Mark is a seam to be marked.
+type Mark struct {
+	Seam  patchwork.Seam
+	Heavy bool // a broad line, and not a thin dashed one
+}
+
+// Colours and measures of marks. Heavy and light ones differ by width and dashes too, so
+// that they are told apart without colour; a white edge parts them from any cloth.
+const (
+	markColour = "#c2185b"
+	markEdge   = "#ffffff"
+	heavyWidth = 4.5 // in strokes of seam lines
+	lightWidth = 2
+	markMargin = 2.5
+)
+
+// DrawMarked writes a picture with marked seams, at the size that Draw gives it. The same
+// top and marks give the same bytes.
+func DrawMarked(w io.Writer, t *patchwork.Top, m Marks) error {
+	m.View, m.SeamLines = Colour, false
+	if err := m.check(); err != nil {
+		return err
+	}
+	d := newDocument(w, inColours(t, m.Colours), m.Options)
+	if m.Shows == "" {
+		m.Shows = "in colour"
+	}
+	d.beginAs(m.Shows)
+	d.cloth()
+	d.marks(m.Seams, false)
+	d.marks(m.Seams, true)
+	if m.Legend {
+		d.drawLegend()
+	}
+	return d.end()
+}
+
+// inColours is the top with other colours; it shares everything else.
+func inColours(t *patchwork.Top, colours func(int) palettes.Colour) *patchwork.Top {
+	if colours == nil {
+		return t
+	}
+	other := *t
+	other.Fabrics = append([]patchwork.Fabric(nil), t.Fabrics...)
+	for f := range other.Fabrics {
+		other.Fabrics[f].Colour = colours(f)
+	}
+	return &other
+}
+
+// beginAs opens the document of a picture that shows something else than a view.
+func (d *document) beginAs(shows string) {
+	width, height := d.Outer.Width()+d.legend.addsAcross, d.Outer.Height()+d.legend.addsDown
+	unit, name := measure.Inch, "in"
+	if d.Units == measure.Centimetres {
+		unit, name = measure.Millimetre, "mm"
+	}
+	d.canvas.Startunit(float64(width)/float64(unit), float64(height)/float64(unit), name,
+		fmt.Sprintf(`viewBox="0 0 %s %s"`, appendNumber(nil, width), appendNumber(nil, height)),
+		`xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape"`)
+	fmt.Fprintln(d.out, Marker)
+	title := d.Title
+	if title == "" {
+		title = "Quilt top"
+	}
+	d.canvas.Title(title)
+	d.canvas.Desc(fmt.Sprintf("A quilt top of %d by %d blocks, %s by %s finished, drawn %s.", d.Columns, d.Rows,
+		measure.Text(d.Outer.Width(), d.Units), measure.Text(d.Outer.Height(), d.Units), shows))
+}
+
+// marks draws the heavy marks or the light ones.
+func (d *document) marks(list []Mark, heavy bool) {
+	var some []Mark
+	for _, m := range list {
+		if m.Heavy == heavy {
+			some = append(some, m)
+		}
+	}
+	if len(some) == 0 {
+		return
+	}
+	id, label, width, dashes := "marked-lightly", "seams marked lightly", lightWidth*d.stroke, fmt.Sprintf(` stroke-dasharray="%s"`, rounded(5*d.stroke))
+	if heavy {
+		id, label, width, dashes = "marked", "seams marked", heavyWidth*d.stroke, ""
+	}
+	d.layer(id, label, `fill="none" stroke-linecap="round"`)
+	part := func(b []byte, i int) []byte { return appendStretch(b, some[i].Seam.From, some[i].Seam.To) }
+	d.path(fmt.Sprintf(`stroke="%s" stroke-width="%s"`, markEdge, rounded(width+markMargin*d.stroke)), len(some), part)
+	d.path(fmt.Sprintf(`stroke="%s" stroke-width="%s"%s`, markColour, rounded(width), dashes), len(some), part)
+	d.close()
+}
+
+// DrawPixels writes an SVG picture that holds a PNG picture of the whole top, at the size
+// that Draw gives it. Shows says what it shows, to go on from "drawn ".
+func DrawPixels(w io.Writer, t *patchwork.Top, png []byte, shows string) error {
+	d := newDocument(w, t, Options{})
+	d.beginAs(shows)
+	fmt.Fprintf(d.out, `<image x="0" y="0" width="%s" height="%s" preserveAspectRatio="none" style="image-rendering:pixelated" xlink:href="data:image/png;base64,`,
+		appendNumber(nil, t.Outer.Width()), appendNumber(nil, t.Outer.Height()))
+	encoder := base64.NewEncoder(base64.StdEncoding, d.out)
+	_, _ = encoder.Write(png) // the sink keeps the error
+	_ = encoder.Close()
+	fmt.Fprintln(d.out, `"/>`)
+	return d.end()
+}

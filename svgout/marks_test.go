@@ -1,0 +1,101 @@
+package svgout
+
+import (
+	"bytes"
+	"encoding/base64"
+	"encoding/xml"
+	"io"
+	"strings"
+	"testing"
+
+	"eighthturn/palettes"
+	"eighthturn/patchwork"
+)
+
+// TestMarkedColours: the picture holds the colours that were asked for, of the fabrics that
+// the top shows, and none of the fabrics' own.
+func TestMarkedColours(t *testing.T) {
+	top := markedTop(t)
+	grey := func(f int) palettes.Colour { return top.Fabrics[f].Colour.Grey() }
+	text := marked(t, Marks{Colours: grey})
+	for f := range top.Fabrics {
+		if !strings.Contains(text, grey(f).Hex()) {
+			t.Errorf("%s is missing", grey(f).Hex())
+		}
+		if own := top.Fabrics[f].Colour; own != own.Grey() && strings.Contains(text, own.Hex()) {
+			t.Errorf("%s stands in a picture of greys", own.Hex())
+		}
+	}
+}
+
+// TestMarkedSeams: each marked seam is drawn twice, its white edge and its line, and no
+// other is.
+func TestMarkedSeams(t *testing.T) {
+	top := markedTop(t)
+	var marks []Mark
+	for i, s := range top.Seams[:9] {
+		marks = append(marks, Mark{s, i%3 == 0})
+	}
+	plain, some := marked(t, Marks{}), marked(t, Marks{Seams: marks})
+	for _, m := range marks {
+		stretch := string(appendStretch(nil, m.Seam.From, m.Seam.To))
+		if n := strings.Count(some, stretch) - strings.Count(plain, stretch); n != 2 {
+			t.Errorf("%s comes %d times, expected 2", stretch, n)
+		}
+	}
+	if strings.Count(some, markColour) != 2 || strings.Contains(plain, markColour) {
+		t.Error("expected one path of heavy marks and one of light ones")
+	}
+	if again := marked(t, Marks{Seams: marks}); again != some {
+		t.Error("two pictures of one top differ")
+	}
+}
+
+// TestPixelsInSVG: the picture comes back byte for byte, at the top's own size.
+func TestPixelsInSVG(t *testing.T) {
+	top := markedTop(t)
+	picture := bytes.Repeat([]byte("\x89PNG and so on \x00\xff"), 9000)
+	var b bytes.Buffer
+	if err := DrawPixels(&b, top, picture, "as half-shut eyes see it"); err != nil {
+		t.Fatal(err)
+	}
+	wellFormed(t, b.String())
+	_, rest, _ := strings.Cut(b.String(), "base64,")
+	data, _, _ := strings.Cut(rest, `"`)
+	if got, err := base64.StdEncoding.DecodeString(data); err != nil || !bytes.Equal(got, picture) {
+		t.Errorf("%d bytes came back of %d: %v", len(got), len(picture), err)
+	}
+}
+
+func TestMarksThatAreRefused(t *testing.T) {
+	if err := DrawMarked(io.Discard, markedTop(t), Marks{Options: Options{Prefix: "1x"}}); err == nil {
+		t.Error("a prefix that begins with a digit was taken")
+	}
+}
+
+func marked(t *testing.T, m Marks) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := DrawMarked(&b, markedTop(t), m); err != nil {
+		t.Fatal(err)
+	}
+	wellFormed(t, b.String())
+	return b.String()
+}
+
+func wellFormed(t *testing.T, text string) {
+	t.Helper()
+	d := xml.NewDecoder(strings.NewReader(text))
+	for {
+		if _, err := d.Token(); err == io.EOF {
+			return
+		} else if err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+func markedTop(t *testing.T) *patchwork.Top {
+	t.Helper()
+	return lay(t, layouts()["lap"])
+}
