@@ -65,16 +65,21 @@ func TestColumns(t *testing.T) {
 		if !byLine && math.Abs(c.End-c.Mean/2) > 1 {
 			t.Fatalf("the ends of %+v are no half pieces", c)
 		}
-		slants := c.Slants()
+		slants := c.Slants(side)
 		if len(slants) != c.Whole+1 {
 			t.Fatalf("%+v has %d slants", c, len(slants))
 		}
 		for i, at := range slants {
-			if off := float64(at) - c.End - float64(i)*c.Mean; math.Abs(off) > 0.5001 {
-				t.Fatalf("slant %d of %+v is off by %v", i, c, off)
+			middle := c.End + float64(i)*c.Mean
+			if math.Abs(float64(at.Upper)-middle+lean/2) > 0.5001 || math.Abs(float64(at.Lower)-middle-lean/2) > 0.5001 {
+				t.Fatalf("slant %d of %+v is %+v, its middle lies at %v", i, c, at, middle)
 			}
-			if mirrored := length - slants[len(slants)-1-i]; mirrored-at > 1 || at-mirrored > 1 {
-				t.Fatalf("slant %d of %+v lies at %d, counted from the other end at %d", i, c, at, mirrored)
+			mirrored := slants[len(slants)-1-i]
+			if d := length - mirrored.Lower - at.Upper; d > 1 || d < -1 {
+				t.Fatalf("slant %d of %+v begins at %d, counted from the other end at %d", i, c, at.Upper, length-mirrored.Lower)
+			}
+			if at.Upper < 0 || at.Lower > length || i > 0 && at.Lower-slants[i-1].Lower < 1 {
+				t.Fatalf("slants of %+v are out of order: %+v", c, slants)
 			}
 		}
 	})

@@ -2,18 +2,20 @@ package blocks
 
 // floating: two stop halves; the web at one end only, plain ground at the other, so that a
 // web stops before the border.
-//
-//	A----P--.
-//	|\ w |  |
-//	| \  | g|
-//	|w  M   |
-//	| /  \  |
-//	|' g  \ |
-//	'-------'
 func floating() *Kind {
 	return &Kind{
 		Name:    "floating",
 		Summary: "wedges at one end only and plain ground at the other, so that a web stops before the border",
+		Drawing: `
+o----------+----+
+|'.   W   /     |
+|  '.    /      |
+|    '. /   G   |
+| W    'X       |
+|  _.-'  '.     |
++.'   G    '.   |
+|            '. |
++--------------'+`,
 		Roles: []Role{
 			halfWedges(1),
 			{Name: "ground", Letter: "G", Summary: "the plain ground beyond the web", Counts: []int{1}},

@@ -2,18 +2,20 @@ package blocks
 
 // floating-star: a full half and a plain half; four make a four-pointed star that floats on
 // plain ground.
-//
-//	.----P--B      B  star centre: where the four points meet
-//	|\ w | k|
-//	| \  |/ |
-//	|  M  w |
-//	|   \   |
-//	| g   \ |
-//	'-------'
 func floatingStar() *Kind {
 	return &Kind{
 		Name:    "floating-star",
 		Summary: "one kite with its two wedges, and plain ground for the other half; four blocks make a star that floats",
+		Drawing: `
+o----------+----*
+|'.   W   /  K  |
+|  '.    /    _.+
+|    '. / _.-'  |
+|      'X'   W  |
+|        '.     |
+|    G     '.   |
+|            '. |
++--------------'o`,
 		Roles: []Role{
 			{Name: "kites", Letter: "K", Summary: "the points of the star", Counts: []int{1}},
 			{

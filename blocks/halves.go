@@ -1,16 +1,20 @@
 package blocks
 
 // halves: a square of two half-square triangles.
-//
-//	A-------.
-//	| 1   / |
-//	|   /   |
-//	| /   2 |
-//	'-------'
 func halves() *Kind {
 	return &Kind{
 		Name:    "halves",
 		Summary: "a square of two half-square triangles; :nw and the like say where the first one's corner lies",
+		Drawing: `
++---------------+
+|            .' |
+|  P       .'   |
+|        .'     |
+|      .'       |
+|    .'         |
+|  .'        P  |
+|.'             |
++---------------+`,
 		Roles: []Role{{
 			Name: "pieces", Letter: "P", Summary: "the two triangles", Counts: []int{1, 2},
 			Order: "two: the one with the corner that is pointed at, the other", Dealing: InTurn,

@@ -8,6 +8,7 @@ package blocks
 type Kind struct {
 	Name    string // as written in a layout
 	Summary string // one line for help, in a quilter's words
+	Drawing string // for help, in letters: see Picture
 	Roles   []Role
 	Turning Turning
 	Points  Corner // the corner, before turning, that `:nw` and its fellows move

@@ -1,15 +1,20 @@
 package blocks
 
 // plain: one square of one fabric.
-//
-//	.-------.
-//	|       |
-//	|       |
-//	'-------'
 func plain() *Kind {
 	return &Kind{
 		Name:    "plain",
 		Summary: "one square of one fabric",
+		Drawing: `
++---------------+
+|               |
+|               |
+|               |
+|       P       |
+|               |
+|               |
+|               |
++---------------+`,
 		Roles:   []Role{{Name: "piece", Letter: "P", Summary: "the square", Counts: []int{1}}},
 		Turning: Fixed,
 		Height:  NoWedges,

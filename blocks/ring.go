@@ -1,18 +1,20 @@
 package blocks
 
 // ring: eight wedges round the middle of a square, and four corners.
-//
-//	.--.----.--.
-//	| / \  / \ |
-//	|/   \/   \|
-//	|----><----|
-//	|\   /\   /|
-//	| \ /  \ / |
-//	'--'----'--'
 func ring() *Kind {
 	return &Kind{
 		Name:    "ring",
 		Summary: "eight wedges round the middle and four corner triangles",
+		Drawing: `
++----+-----+----+
+| C.' \ W / '.C |
+|.' W  \ /  W '.|
+|'-._   |   _.-'|
+| W  :--X--:  W |
+|_.-'   |   '-._|
+|'. W  / \  W .'|
+| C'. / W \ .'C |
++----+-----+----+`,
 		Roles: []Role{
 			{
 				Name: "wedges", Letter: "W", Summary: "the eight wedges round the middle", Counts: []int{1, 2, 4, 8},

@@ -1,14 +1,6 @@
 package blocks
 
-// star: the pieces of a web, meant to show its kites: four make a four-pointed star.
-//
-//	.--------K
-//	|\ w | k|      K  star centre
-//	| \  |/ |
-//	|w  M  w|
-//	| /|  \ |
-//	|k | w \|
-//	K--------'
+// star: the pieces of a web, meant to show its kites.
 func star() *Kind {
 	k := web()
 	k.Name = "star"

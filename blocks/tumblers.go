@@ -8,18 +8,24 @@ import (
 
 // tumblers: columns of trapezoids as wide as a block, wide and narrow ends in turn, with an
 // end piece above and below. Neighbouring columns lean opposite ways.
-//
-//	.-------.
-//	|  1  _ |
-//	|. - '  |
-//	|  2    |
-//	|' - . _|
-//	|  3    |
-//	'-------'
 func tumblers() *Kind {
 	return &Kind{
 		Name:    "tumblers",
 		Summary: "columns of trapezoids; cells under one another are one column, neighbouring columns lean opposite ways",
+		Drawing: `
++---------------+
+|  T        _.-'|
+|       _.-'    |
+|   _.-'        |
+|.-'       T    |
+|'-._           |
+|    '-._       |
+|  T     '-._   |
+|            '-.|
+|      T      _.|
+|         _.-'  |
+|     _.-'   T  |
++---------------+`,
 		Roles: []Role{{
 			Name: "pieces", Letter: "T", Summary: "the pieces of the column, end pieces too",
 			Order: "down the column, over and over", Dealing: InTurn,
@@ -94,12 +100,19 @@ func ByLength(length, side measure.NM, about measure.NM) (Column, error) {
 	return Column{mean, pieces - 1, mean / 2}, nil
 }
 
-// Slants is how far down the middle of the column each slanted seam crosses, in
-// nanometres: one more than there are whole pieces.
-func (c Column) Slants() []measure.NM {
-	slants := make([]measure.NM, c.Whole+1)
+// Slant is how far down a column a slanted seam begins and ends: at the upper of its two
+// ends and at the lower, nanometres.
+type Slant struct{ Upper, Lower measure.NM }
+
+// Slants is the slanted seams of a column of a finished width: one more than there are whole
+// pieces. Every end is rounded once, from where it is, so that corners of columns of
+// different lengths that meet are the same point.
+func (c Column) Slants(side measure.NM) []Slant {
+	half := float64(tan22 * float64(side) / 2)
+	slants := make([]Slant, c.Whole+1)
 	for i := range slants {
-		slants[i] = measure.NM(math.Round(c.End + float64(float64(i)*c.Mean)))
+		middle := c.End + float64(float64(i)*c.Mean)
+		slants[i] = Slant{measure.NM(math.Round(middle - half)), measure.NM(math.Round(middle + half))}
 	}
 	return slants
 }

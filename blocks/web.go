@@ -1,18 +1,20 @@
 package blocks
 
-// web: two full halves, each two wedges and a kite; wedge tips at two opposite corners.
-//
-//	A----P--B      A, C  web centres: eight wedge tips from four blocks
-//	|\ w | k|      B     star centres: four kite corners from four blocks
-//	| \  |/ |      M     the middle of the block
-//	|w  M  w|
-//	| /|  \ |
-//	|k | w \|
-//	'--------C
+// web: two full halves, each two wedges and a kite.
 func web() *Kind {
 	return &Kind{
 		Name:    "web",
 		Summary: "two halves of two wedges and a kite; four blocks close a spider web, and webs run on",
+		Drawing: `
+o----------+----*
+|'.   W   /  K  |
+|  '.    /    _.+
+|    '. / _.-'  |
+| W    'X'   W  |
+|  _.-' / '.    |
++.'    /    '.  |
+|  K  /   W   '.|
+*----+----------o`,
 		Roles:   []Role{halfWedges(2), halfKites(2)},
 		Turning: OnWebCentres,
 		Points:  NW,

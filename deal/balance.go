@@ -5,9 +5,25 @@ import "slices"
 // balance evens out how often the fabrics of each pool are used. Two fabrics can change
 // places in a whole chain of neighbours that have the one or the other without making any
 // neighbours alike; for every two fabrics the chains are chosen that bring their numbers
-// closest, over and over until nothing gets better.
+// closest, over and over until nothing gets better. What is still uneven is tried again
+// after a detour.
 func (t *table) balance() {
-	for _, pool := range t.pools() {
+	pools := t.pools()
+	t.settle(pools)
+	for _, pool := range pools {
+		d := detour{t, pools, t.squares(), detours / len(t.places)}
+		for t.uneven(pool) && (d.found(1) || d.found(2)) {
+			d.before = t.squares()
+		}
+	}
+}
+
+// detours is how many places the detours of one pool may go through, all in all.
+const detours = 100_000
+
+// settle brings the fabrics of every pool together until no pair comes closer.
+func (t *table) settle(pools []poolOf) {
+	for _, pool := range pools {
 		for range 8 {
 			if !t.balancePool(pool) {
 				break
@@ -16,7 +32,84 @@ func (t *table) balance() {
 	}
 }
 
-// poolOf is a pool with its places and all fabrics that they may get.
+// uneven says whether two fabrics of a pool are used more than one time apart.
+func (t *table) uneven(pool poolOf) bool {
+	used := t.used[t.seats[pool.places[0]].pool]
+	least, most := used[pool.fabrics[0]], used[pool.fabrics[0]]
+	for _, f := range pool.fabrics {
+		least, most = min(least, used[f]), max(most, used[f])
+	}
+	return most-least > 1
+}
+
+// squares is the lower, the more evenly the pools are used.
+func (t *table) squares() int {
+	sum := 0
+	for _, used := range t.used {
+		for _, n := range used {
+			sum += n * n
+		}
+	}
+	return sum
+}
+
+// detour looks for a more even deal of the pools behind one that is no better.
+type detour struct {
+	*table
+	pools  []poolOf
+	before int // what the squares were
+	left   int // how many chains it may still turn
+}
+
+// found turns so many chains one after the other, each of any two fabrics and through
+// whatever pools it goes, and keeps them if the pools can then be settled more evenly than
+// before. It is false if no chains help, or too many were turned.
+func (d *detour) found(chains int) bool {
+	fabrics := slices.Clone(d.fabric)
+	for a := range d.marked {
+		for b := range a {
+			list, _ := d.chains(anyPool, a, b, d.having(a, b))
+			for _, c := range list {
+				if d.left--; d.left < 0 {
+					return false
+				}
+				d.turn(c.places, a, b)
+				if chains > 1 && d.found(chains-1) {
+					return true
+				}
+				d.settle(d.pools)
+				if d.squares() < d.before {
+					return true
+				}
+				d.restore(fabrics)
+			}
+		}
+	}
+	return false
+}
+
+// having is the places that have one of two fabrics.
+func (t *table) having(a, b int) []int32 {
+	var places []int32
+	for p, f := range t.fabric {
+		if f == a || f == b {
+			places = append(places, int32(p))
+		}
+	}
+	return places
+}
+
+// restore gives all places the fabrics that they had.
+func (t *table) restore(fabrics []int) {
+	for p, f := range fabrics {
+		if t.fabric[p] != f {
+			t.take(int32(p))
+			t.put(int32(p), f)
+		}
+	}
+}
+
+// poolOf is a pool with its places and all fabrics that one of them may get.
 type poolOf struct {
 	number  int
 	places  []int32
@@ -41,7 +134,7 @@ func (t *table) pools() []poolOf {
 		seen := map[int]bool{}
 		for _, p := range pools[i].places {
 			for _, f := range t.places[p].Choices {
-				if !seen[f] {
+				if !seen[f] && t.may(p, f) {
 					seen[f] = true
 					pools[i].fabrics = append(pools[i].fabrics, f)
 				}
@@ -102,6 +195,9 @@ func (t *table) balancePair(pool, a, b int, places []int32) bool {
 	return slices.Contains(turned, true)
 }
 
+// anyPool stands for a pool where chains may go through all of them.
+const anyPool = -1
+
 // chains finds the chains of two fabrics that can be turned; the surplus of the others is
 // fixed.
 func (t *table) chains(pool, a, b int, places []int32) (chains []chain, fixed int) {
@@ -117,7 +213,7 @@ func (t *table) chains(pool, a, b int, places []int32) (chains []chain, fixed in
 			p := c.places[at]
 			free = free && t.mayTurn(p, pool, a, b)
 			switch {
-			case t.places[p].Pool != pool:
+			case pool != anyPool && t.places[p].Pool != pool:
 			case t.fabric[p] == a:
 				c.surplus++
 			default:
@@ -130,7 +226,7 @@ func (t *table) chains(pool, a, b int, places []int32) (chains []chain, fixed in
 				}
 			}
 		}
-		if free && c.surplus != 0 {
+		if free {
 			chains = append(chains, c)
 		} else {
 			fixed += c.surplus
@@ -141,7 +237,7 @@ func (t *table) chains(pool, a, b int, places []int32) (chains []chain, fixed in
 
 // mayTurn says whether a place may have either of two fabrics.
 func (t *table) mayTurn(place int32, pool, a, b int) bool {
-	return t.places[place].Pool == pool && slices.Contains(t.allowed[place], a) && slices.Contains(t.allowed[place], b)
+	return (pool == anyPool || t.places[place].Pool == pool) && t.may(place, a) && t.may(place, b)
 }
 
 // turn gives the places of a chain the other one of two fabrics.

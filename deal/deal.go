@@ -2,14 +2,12 @@
 // differ where that is possible, and the fabrics of a pool are used as evenly as can be.
 package deal
 
-import "slices"
-
-// Place is what gets one fabric. Fabrics are numbers that places share.
+// Place is what gets one fabric. Fabrics are numbers from 0 that places share.
 type Place struct {
-	Choices    []int   // the fabrics of its pool, each once
-	Barred     []int   // fabrics that lie beside it already
-	Neighbours []int32 // places beside it; each of two neighbours names the other
-	Pool       int     // places of one pool are dealt evenly together
+	Choices    []int   // the fabrics of its pool, each once, one at least; best the same slice for all places that share them
+	Barred     []int   // fabrics that lie beside it already, each once
+	Neighbours []int32 // places beside it, each once; each of two neighbours names the other
+	Pool       int     // from 0; places of one pool are dealt evenly together
 }
 
 // Dealt is the fabric of every place.
@@ -20,8 +18,8 @@ type Dealt struct {
 	Proven bool
 }
 
-// MaxSteps is how many fabrics the search tries for one group of places that touch before
-// it gives up and keeps what has the fewest neighbours alike.
+// MaxSteps is how often the search takes a fabric back, in one group of places that touch,
+// before it gives up and lets some neighbours be alike.
 const MaxSteps = 200_000
 
 // Deal gives every place a fabric. The same places and number give the same deal, another
@@ -30,8 +28,9 @@ func Deal(places []Place, number int) Dealt {
 	t := newTable(places, number)
 	proven := true
 	for _, group := range t.groups() {
-		if !t.search(group) {
-			proven = proven && t.steps <= MaxSteps
+		found, sure := t.search(group)
+		if !found {
+			proven = proven && sure
 			t.compromise(group)
 		}
 	}
@@ -41,35 +40,109 @@ func Deal(places []Place, number int) Dealt {
 
 // table is the work on one deal.
 type table struct {
-	places  []Place
-	allowed [][]int // choices that are not barred, in the order of this deal; all of them where all are barred
-	fabric  []int   // -1 while there is none
-	used    map[use]int
-	blocked []map[int]int // by place: how many neighbours have a fabric
-	number  uint64
-	steps   int
+	places []Place
+	seats  []seat // a place each
+	fabric []int  // by place, -1 while there is none
+	used   [][]int
+	marked []int // by fabric: the number of the list that it was marked for last
+	marks  int   // how many lists were marked
+	number uint64
 }
 
-type use struct{ pool, fabric int }
+// seat is what the deal knows of a place.
+type seat struct {
+	may    []bool // by fabric: its choices
+	barred []int  // those not to be had after all; none where that would be all of them
+	pool   int    // index into used
+	free   int    // how many fabrics it may still get
+	beside int    // how many neighbours have a fabric
+	waits  int    // where in the queue, -1 if it does not
+}
 
 func newTable(places []Place, number int) *table {
-	t := &table{places: places, number: uint64(number), used: map[use]int{}}
-	t.fabric = make([]int, len(places))
-	t.allowed = make([][]int, len(places))
-	t.blocked = make([]map[int]int, len(places))
+	fabrics := 0
 	for i := range places {
-		t.fabric[i] = -1
-		t.blocked[i] = map[int]int{}
-		for _, f := range places[i].Choices {
-			if !slices.Contains(places[i].Barred, f) {
-				t.allowed[i] = append(t.allowed[i], f)
+		for _, list := range [2][]int{places[i].Choices, places[i].Barred} {
+			for _, f := range list {
+				fabrics = max(fabrics, f+1)
 			}
 		}
-		if len(t.allowed[i]) == 0 {
-			t.allowed[i] = places[i].Choices
+	}
+	t := &table{places: places, seats: make([]seat, len(places)), fabric: make([]int, len(places)), marked: make([]int, fabrics), number: uint64(number)}
+	sets, pools := sets{fabrics, map[listKey][]bool{}}, map[int]int{}
+	for i := range places {
+		t.fabric[i] = -1
+		pool, known := pools[places[i].Pool]
+		if !known {
+			pool = len(t.used)
+			pools[places[i].Pool] = pool
+			t.used = append(t.used, make([]int, fabrics))
 		}
+		t.seats[i] = newSeat(&places[i], sets.of(places[i].Choices), pool)
 	}
 	return t
+}
+
+func newSeat(p *Place, may []bool, pool int) seat {
+	s := seat{may: may, barred: p.Barred, pool: pool, free: len(p.Choices), waits: -1}
+	for _, f := range p.Barred {
+		if may[f] {
+			s.free--
+		}
+	}
+	if s.free == 0 {
+		s.barred, s.free = nil, len(p.Choices)
+	}
+	return s
+}
+
+// sets keeps the set of each list of choices, so that places with one list share it.
+type sets struct {
+	fabrics int
+	known   map[listKey][]bool
+}
+
+type listKey struct {
+	first *int
+	count int
+}
+
+func (s sets) of(list []int) []bool {
+	key := listKey{&list[0], len(list)}
+	set, ok := s.known[key]
+	if !ok {
+		set = make([]bool, s.fabrics)
+		for _, f := range list {
+			set[f] = true
+		}
+		s.known[key] = set
+	}
+	return set
+}
+
+// may says whether a place may have a fabric, whatever its neighbours have.
+func (t *table) may(place int32, fabric int) bool {
+	s := &t.seats[place]
+	if !s.may[fabric] {
+		return false
+	}
+	for _, f := range s.barred {
+		if f == fabric {
+			return false
+		}
+	}
+	return true
+}
+
+// alike is how many neighbours of a place have a fabric.
+func (t *table) alike(place int32, fabric int) int {
+	n := 0
+	for _, p := range t.places[place].Neighbours {
+		if t.fabric[p] == fabric {
+			n++
+		}
+	}
+	return n
 }
 
 // chance is a number that looks random and depends on the deal and two numbers alone.
@@ -107,52 +180,23 @@ func (t *table) groups() [][]int32 {
 
 func (t *table) put(place int32, fabric int) {
 	t.fabric[place] = fabric
-	t.used[use{t.places[place].Pool, fabric}]++
+	t.used[t.seats[place].pool][fabric]++
 	for _, n := range t.places[place].Neighbours {
-		t.blocked[n][fabric]++
+		t.seats[n].beside++
+		if t.may(n, fabric) && t.alike(n, fabric) == 1 {
+			t.seats[n].free--
+		}
 	}
 }
 
 func (t *table) take(place int32) {
 	fabric := t.fabric[place]
 	t.fabric[place] = -1
-	t.used[use{t.places[place].Pool, fabric}]--
+	t.used[t.seats[place].pool][fabric]--
 	for _, n := range t.places[place].Neighbours {
-		if t.blocked[n][fabric]--; t.blocked[n][fabric] == 0 {
-			delete(t.blocked[n], fabric)
+		t.seats[n].beside--
+		if t.may(n, fabric) && t.alike(n, fabric) == 0 {
+			t.seats[n].free++
 		}
 	}
-}
-
-// open is the fabrics that a place may still get, those used least first; of those used
-// alike the order is the deal's.
-func (t *table) open(place int32) []int {
-	var open []int
-	for _, f := range t.allowed[place] {
-		if t.blocked[place][f] == 0 {
-			open = append(open, f)
-		}
-	}
-	pool := t.places[place].Pool
-	slices.SortFunc(open, func(a, b int) int {
-		if d := t.used[use{pool, a}] - t.used[use{pool, b}]; d != 0 {
-			return d
-		}
-		if t.chance(int(place), a) < t.chance(int(place), b) {
-			return -1
-		}
-		return 1
-	})
-	return open
-}
-
-// freedom is how many fabrics a place may still get.
-func (t *table) freedom(place int32) int {
-	n := 0
-	for _, f := range t.allowed[place] {
-		if t.blocked[place][f] == 0 {
-			n++
-		}
-	}
-	return n
 }

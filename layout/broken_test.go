@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -87,4 +88,53 @@ func TestLinesLeftOutAndMoved(t *testing.T) {
 			sound(t, s.toFront())
 		}
 	})
+}
+
+// TestMixedLines reads layouts put together from the lines of all cases, the same on every
+// run, and tidies those that are drawn.
+func TestMixedLines(t *testing.T) {
+	var lines []string
+	for _, c := range allCases(t) {
+		if len(c.text()) < 2000 {
+			lines = append(lines, strings.SplitAfter(c.text(), "\n")...)
+		}
+	}
+	random := rand.New(rand.NewPCG(1, 2))
+	drawn := 0
+	for range 3000 {
+		text := mixed(random, lines)
+		sound(t, text)
+		design, _, _ := layout.Read(text)
+		if design == nil || len(design.Cells) > 2000 {
+			continue
+		}
+		drawn++
+		tidy, _ := layout.Tidy(text)
+		for _, wrong := range untidy(text, tidy) {
+			t.Errorf("%s\n%s\n%s", wrong, text, tidy)
+		}
+	}
+	if drawn < 100 {
+		t.Errorf("only %d of the mixed layouts are drawn", drawn)
+	}
+}
+
+// mixed is a layout of two with a few lines of others put in or in place of its own.
+func mixed(random *rand.Rand, lines []string) string {
+	own := strings.SplitAfter([]string{small, banded}[random.IntN(2)], "\n")
+	for range 1 + random.IntN(3) {
+		at, line := random.IntN(len(own)), lines[random.IntN(len(lines))]
+		switch random.IntN(3) {
+		case 0:
+			own[at] = line
+		case 1:
+			own[at] += line
+		default:
+			words := strings.Fields(line)
+			if len(words) > 0 {
+				own[at] = strings.TrimSuffix(own[at], "\n") + " " + words[random.IntN(len(words))] + "\n"
+			}
+		}
+	}
+	return strings.Join(own, "")
 }

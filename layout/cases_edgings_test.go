@@ -109,7 +109,7 @@ func edgingCases() []testCase {
 		},
 		{
 			"a step of value of nothing", swap(small, "piece cream\n", "piece cream\ncontrast ⟦0⟧ 20\n"), refused,
-			says("a step of value is a number from 1 to 99, found 0", ""),
+			says("a step of value is a number from 1 to 99, found 0", "for example contrast 10 25"),
 		},
 		{
 			"one step of value", swap(small, "piece cream\n", "piece cream\ncontrast 10⟦⟧\n"), refused,

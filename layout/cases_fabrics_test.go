@@ -43,7 +43,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a colour that is none", swap(small, "#1f3350", "⟦wibble⟧"), refused,
-			says(`"wibble" is not a colour; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, ""),
+			says(`"wibble" is not a colour; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"a colour without its #", swap(small, "#1f3350", "⟦1f3350⟧"), refused,
@@ -51,23 +51,23 @@ func fabricCases() []testCase {
 		},
 		{
 			"a colour of five digits", swap(small, "#1f3350", "⟦#1f335⟧"), refused,
-			says(`"#1f335" has 5 digits after #, expected 3 or 6, as in #1f3350`, ""),
+			says(`"#1f335" has 5 digits after #, expected 3 or 6, as in #1f3350`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"a colour with a letter too far", swap(small, "#1f3350", "⟦#1g3350⟧"), refused,
-			says(`"#1g3350" is not a colour: after # come only the digits 0 to 9 and a to f, 3 or 6 of them, as in #1f3350`, ""),
+			says(`"#1g3350" is not a colour: after # come only the digits 0 to 9 and a to f, 3 or 6 of them, as in #1f3350`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"a colour that is see-through", swap(small, "#1f3350", "⟦#1f335080⟧"), refused,
-			says(`"#1f335080" gives a see-through colour, but a fabric is not see-through; expected #rgb or #rrggbb`, ""),
+			says(`"#1f335080" gives a see-through colour, but a fabric is not see-through; expected #rgb or #rrggbb`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"no colour at all", swap(small, "#1f3350", "⟦transparent⟧"), refused,
-			says(`"transparent" gives a see-through colour, but a fabric is not see-through; expected #rgb or #rrggbb`, ""),
+			says(`"transparent" gives a see-through colour, but a fabric is not see-through; expected #rgb or #rrggbb`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"the colour of the page", swap(small, "#1f3350", "⟦currentColor⟧"), refused,
-			says(`"currentColor" takes its colour from a web page; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, ""),
+			says(`"currentColor" takes its colour from a web page; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"a colour with a semicolon", swap(small, "#1f3350", "⟦#1f3350;⟧"), refused,
@@ -87,7 +87,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a name of signs", swap(small, "#1f3350", "#1f3350\nfabric ⟦***⟧ #1f3350"), refused,
-			says(`"***" is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, ""),
+			says(`"***" is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`),
 		},
 		{
 			"a reserved word as a name", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦border⟧ #1f3350\nblock W web wedges cream kites cream\n"), refused,

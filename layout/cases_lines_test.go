@@ -134,7 +134,7 @@ func lineCases() []testCase {
 			"a fault everywhere", "⟦strp⟧ 4\nfabric cream #f4ead7\nfabric navy ⟦#1f335⟧\nblock W web wedges ⟦nvy⟧ kites cream\nblock P plain piece cream\ngrid\n  W W P\n  W ⟦X⟧ W\n  W W W\n", refused,
 			[]message{
 				say(`no statement is called "strp"`, `did you mean "strip"?`),
-				say(`"#1f335" has 5 digits after #, expected 3 or 6, as in #1f3350`, ""),
+				say(`"#1f335" has 5 digits after #, expected 3 or 6, as in #1f3350`, "write # and six digits, or a name such as navy"),
 				say(`no fabric, pool or strip set is called "nvy"`, `did you mean "navy"?`),
 				say(`no block is called "X"`, "blocks are: W, P"),
 			},

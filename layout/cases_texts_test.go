@@ -31,11 +31,11 @@ func textCases() []testCase {
 		},
 		{
 			"a title with a control character", swap(small, "strip 4\n", "title ⟦\"Harbour\x1b[2J\"⟧\nstrip 4\n"), refused,
-			says("this text holds a control character: Harbour<U+001B>[2J", ""),
+			says("this text holds a control character: Harbour<U+001B>[2J", "type the text anew"),
 		},
 		{
 			"a title that changes direction", swap(small, "strip 4\n", "title ⟦\"Harbour\u202elanterns\"⟧\nstrip 4\n"), warned,
-			says("warning: this text holds marks that change the order in which it is read: Harbour<U+202E>lanterns", ""),
+			says("warning: this text holds marks that change the order in which it is read: Harbour<U+202E>lanterns", "type the text anew if they are not meant"),
 		},
 		{
 			"a title in single quotes", swap(small, "strip 4\n", "title ⟦'Harbour'⟧\nstrip 4\n"), refused,

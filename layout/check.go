@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"strings"
+
 	"eighthturn/measure"
 	"eighthturn/palettes"
 )
@@ -19,7 +21,8 @@ type checker struct {
 	missing map[string]int
 	// setNodes is where each strip set of the design was written.
 	setNodes []*StripSetNode
-	tooMany  bool // names, and a message says so
+	tooMany  bool            // names, and a message says so
+	noLabel  map[string]bool // labels that no block has, and a message says so
 }
 
 // entry is a name that is defined.
@@ -49,8 +52,10 @@ func Read(text string) (*Design, *Source, []Fault) {
 	if len(p.list) > 0 && len(p.tree.Lines) == 0 {
 		return nil, source, p.sorted()
 	}
-	c := &checker{session: p.session, tree: &p.tree, names: map[string]entry{}, labels: map[string]int{}, asWritten: map[string]int{}, used: map[string]bool{}, missing: map[string]int{}}
+	parsed := len(p.list)
+	c := &checker{session: p.session, tree: &p.tree, names: map[string]entry{}, labels: map[string]int{}, asWritten: map[string]int{}, used: map[string]bool{}, missing: map[string]int{}, noLabel: map[string]bool{}}
 	c.check()
+	c.dropFollowUps(parsed)
 	list := c.sorted()
 	if errors, _ := Count(list); errors > 0 {
 		return nil, source, list
@@ -223,9 +228,12 @@ func (c *checker) noSuchName(n NameNode) {
 	first, again := c.missing[n.key()]
 	switch {
 	case c.spoilt[n.key()]:
+	case !again && c.nameless > 0 && nearest(n.Text, c.order) == "":
+		c.nameless--
+		c.spoilt[n.key()] = true
 	case !again:
 		c.missing[n.key()] = len(c.list)
-		c.fault(n.Span, c.nameToWrite(n.Text), "no fabric, pool or strip set is called %s", quote(n.Text))
+		c.fault(n.Span, c.nameToWrite(n.Text), "no fabric, pool or strip set is called %s", quote(n.Text)).noSuchName = true
 	case len(c.list[first].Notes) < noted && c.list[first].Span != n.Span:
 		c.list[first].note(n.Span, "here too")
 	}
@@ -234,13 +242,20 @@ func (c *checker) noSuchName(n NameNode) {
 // nameToWrite is a hint for a name that nothing has: one that is near, or the fabric that
 // a colour would make.
 func (c *checker) nameToWrite(text string) string {
-	if hint := c.guess(text, c.order); hint != "" || len(c.list) >= mostGuesses {
+	hint := c.guess(text, c.order)
+	if hint == "" {
+		hint = didYouMean(text, []string{"cut", "finished", "rest", "turned"})
+	}
+	if hint != "" || len(c.list) >= mostGuesses {
 		return hint
 	}
 	_, err := palettes.Parse(text)
 	switch {
 	case err != nil && isName(text) && !c.reserved(text):
 		return "define it: fabric " + text + " and its colour"
+	case err != nil && len(c.order) > 0:
+		const shown = 12
+		return "names are: " + strings.Join(c.order[:min(len(c.order), shown)], ", ")
 	case err != nil:
 		return ""
 	case isName(text) && !c.reserved(text):

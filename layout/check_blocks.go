@@ -51,6 +51,7 @@ func (c *checker) fills(n *BlockNode, role *blocks.Role, r RoleNode) []Fill {
 	if len(r.Values) > 0 && role.Counts != nil && !slices.Contains(role.Counts, len(r.Values)) && !c.anySpoilt(r.Values) {
 		c.fault(r.Values[0].Span.To(r.Values[len(r.Values)-1].Span), role.Order, "the %s of a %s block %s %s, found %d",
 			role.Name, n.Kind.Name, verb(role.Name, "takes", "take"), counts(role.Counts), len(r.Values))
+		n.Broken = true
 	}
 	return fills
 }
@@ -125,7 +126,7 @@ func (c *checker) missingRoles(n *BlockNode, b *Block) {
 	var missing, add []string
 	for i := range n.Kind.Roles {
 		role := &n.Kind.Roles[i]
-		if role.Outer || len(b.Fills[i]) > 0 || n.Broken || role.OfWebs && c.tree.Webs != nil {
+		if role.Outer || len(b.Fills[i]) > 0 || n.Broken || role.OfWebs && (c.tree.Webs != nil || c.tree.unread) {
 			continue
 		}
 		add = append(add, role.Name, c.someFabric(len(missing)))
@@ -329,10 +330,13 @@ func (c *checker) cell(n *CellNode, reported map[string]bool) (Cell, bool) {
 func (c *checker) unknownLabel(n *CellNode, reported map[string]bool) {
 	const glued = " "
 	key := n.Label.key()
-	if reported[key] || c.spoilt[key] || c.tree.gridReported {
+	if reported[key] || c.spoilt[key] || c.noLabel[key] || c.tree.gridReported {
 		return
 	}
 	reported[key] = true
+	if c.labelOfNamelessBlock(n.Label.Text) {
+		return
+	}
 	if split := c.splitLabels(n.Label.Text); split != nil {
 		if !reported[glued] {
 			c.fault(n.Label.Span, "put blanks between the labels: "+strings.Join(split, " "), "these labels stand without blanks between them")
@@ -349,6 +353,17 @@ func (c *checker) unknownLabel(n *CellNode, reported map[string]bool) {
 		known = append(known, b.Label.Text)
 	}
 	c.fault(n.Label.Span, c.labelHint(n.Label.Text, known), "no block is called %s", quote(n.Label.Text))
+}
+
+// labelOfNamelessBlock says whether a label that no block has is most likely that of a block
+// at fault without one.
+func (c *checker) labelOfNamelessBlock(text string) bool {
+	if c.unlabelled == 0 {
+		return false
+	}
+	c.unlabelled--
+	c.spoilt[foldName(text)] = true
+	return true
 }
 
 // labelHint is a label that is near, or those that there are, or how to define one.

@@ -119,7 +119,10 @@ func (c *checker) endFills(cell int, corner blocks.Corner) []Fill {
 		n := number[p.Role]
 		number[p.Role]++
 		if p.Shape == blocks.Wedge && p.Outline[0] == corner.Point() && len(b.Fills[p.Role]) > 0 {
-			fills = append(fills, b.Fills[p.Role][b.Kind.Roles[p.Role].Value(n, pieceCount(pieces, p.Role), len(b.Fills[p.Role]))])
+			f := b.Fills[p.Role][b.Kind.Roles[p.Role].Value(n, pieceCount(pieces, p.Role), len(b.Fills[p.Role]))]
+			if f.Given() { // what was not found has been reported
+				fills = append(fills, f)
+			}
 		}
 	}
 	return fills

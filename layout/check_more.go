@@ -117,6 +117,11 @@ func (c *checker) like(n *BlockNode, byLabel map[string]*BlockNode, state map[*B
 				known = append(known, b.Label.Text)
 			}
 		}
+		if c.noLabel[n.Like.key()] || c.spoilt[n.Like.key()] || c.labelOfNamelessBlock(n.Like.Text) {
+			n.Broken = true
+			return
+		}
+		c.noLabel[n.Like.key()] = true
 		c.fault(n.Like.Span, c.labelHint(n.Like.Text, known), "no block is called %s", quote(n.Like.Text))
 		n.Broken = true
 		return
@@ -202,7 +207,7 @@ func (c *checker) webTable() {
 	for i, row := range w.Rows {
 		c.webTableRow(i+1, row)
 	}
-	if len(c.list) > before {
+	if len(c.list) > before || w.Broken {
 		return
 	}
 	if !c.tree.sizeReported {
@@ -225,8 +230,12 @@ func (c *checker) webTableRow(y int, row WebRowNode) {
 		return
 	}
 	for i, v := range row.Values {
-		if !v.Own {
-			d.WebTable[corners[i]] = c.fill(v.Value, true, "webs")
+		if v.Own {
+			continue
+		}
+		f := c.fill(v.Value, true, "webs")
+		if d.WebTable[corners[i]] = f; !f.Given() {
+			c.tree.Webs.Broken = true
 		}
 	}
 }
@@ -388,6 +397,9 @@ func (c *checker) notePlace(n *NoteNode) string {
 		if strings.EqualFold(part, n.Place.Text) {
 			return part
 		}
+	}
+	if c.spoilt[n.Place.key()] || c.noLabel[n.Place.key()] || c.unlabelled > 0 {
+		return ""
 	}
 	c.fault(n.Place.Span, "parts are: "+strings.Join(noteParts(), ", "), "%s is neither a block nor a part of the pattern", quote(n.Place.Text))
 	return ""

@@ -161,7 +161,7 @@ func (c *cursor) length(what string) (LengthNode, bool) {
 		return LengthNode{}, false
 	}
 	start := c.at
-	reading, err := measure.Read(c.rest())
+	reading, err := measure.Read(c.uncommented())
 	if err != nil {
 		p := err.(*measure.Problem)
 		at := Span{start + p.Start, start + p.End}
@@ -191,6 +191,19 @@ func (s *session) noFrame(n *LengthNode, what string) bool {
 		s.fault(n.Span, "leave out finished", "%s is neither cut nor finished", what)
 	}
 	return !n.Cut && !n.Finished
+}
+
+// uncommented is the rest of the line without a comment that begins in the next words.
+func (c *cursor) uncommented() string {
+	for at := c.at; at < c.end; at++ {
+		if c.commentAt(at) {
+			return c.src[c.at:at]
+		}
+		if c.quoteAt(at) > 0 && at > c.at && measure.IsSpace(rune(c.src[at-1])) {
+			break
+		}
+	}
+	return c.rest()
 }
 
 // twoNumbers reports a number behind a number, which is no length.
@@ -391,11 +404,11 @@ func (c *cursor) checkText(t TextNode) bool {
 		return false
 	}
 	if i := strings.IndexFunc(t.Text, func(r rune) bool { return r != '\t' && unicode.IsControl(r) }); i >= 0 {
-		c.fault(t.Span, "", "this text holds a control character: %s", Visible(t.Text))
+		c.fault(t.Span, "type the text anew", "this text holds a control character: %s", Visible(t.Text))
 		return false
 	}
 	if strings.ContainsFunc(t.Text, isDirection) {
-		c.warn(t.Span, "", "this text holds marks that change the order in which it is read: %s", Visible(t.Text))
+		c.warn(t.Span, "type the text anew if they are not meant", "this text holds marks that change the order in which it is read: %s", Visible(t.Text))
 	}
 	return true
 }

@@ -2,12 +2,12 @@ package layout
 
 import "strings"
 
-// exampleHints gives the messages from the one numbered on that say what was expected, and
-// have no hint of their own, a statement of that sort as one could type it.
+// exampleHints gives the messages from the one numbered on that have no hint of their own a
+// statement of that sort as one could type it, but for messages about limits.
 func (p *parser) exampleHints(from int, word string) {
 	for i := from; i < len(p.list); i++ {
 		f := &p.list[i]
-		if f.Hint == "" && (strings.HasPrefix(f.Message, "expected ") || strings.HasPrefix(f.Message, "nothing more ")) {
+		if f.Hint == "" && f.Severity == Error && !strings.Contains(f.Message, " the most") {
 			f.Hint = "for example " + example(word)
 			if word == "grid" {
 				f.Hint = "put the labels on the lines below, with blanks before them"

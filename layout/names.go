@@ -54,12 +54,16 @@ func isDigits(text string) bool {
 func (c *cursor) newName(what string, digits bool) (NameNode, bool) {
 	if c.done() {
 		c.fault(c.here(), "", "expected %s, found the end of the line", what)
+		c.lacksName(digits)
 		return NameNode{}, false
 	}
 	n := NameNode{c.word(), ""}
 	n.Text = c.text(n.Span)
 	chars := utf8.RuneCountInString(n.Text)
 	switch {
+	case isShellComment(n.Text):
+		c.fault(n.Span, "write the name in front of it", "expected %s, found %s", what, quote(n.Text))
+		c.lacksName(digits)
 	case c.quoteAt(n.Start) > 0:
 		c.fault(n.Span, c.nameHint(n.Text), "%s stands without quotes, found %s", what, shorten(n.Text))
 	case !isName(n.Text) && !(digits && isDigits(n.Text)):
@@ -72,6 +76,15 @@ func (c *cursor) newName(what string, digits bool) (NameNode, bool) {
 		return n, true
 	}
 	return n, false
+}
+
+// lacksName remembers that something is defined without a name, or without a label.
+func (s *session) lacksName(label bool) {
+	if label {
+		s.unlabelled++
+	} else {
+		s.nameless++
+	}
 }
 
 // freeName is a name near a reserved word that may be used.

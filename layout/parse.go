@@ -17,6 +17,9 @@ type session struct {
 	kinds  []*blocks.Kind
 	own    map[string]bool // the language's own words
 	spoilt map[string]bool // names that a faulty line may have meant to define
+	// nameless and unlabelled count the lines at fault that define something and do not say
+	// what: as many names or labels that nothing has are most likely theirs.
+	nameless, unlabelled int
 }
 
 // parser is the first stage: lines to a tree.

@@ -21,12 +21,7 @@ func (p *parser) statementFailed(word string, line Span) {
 		p.tree.Webs.Broken = true
 	case "palette":
 		p.tree.paletteReported = true
-	case "block":
-		if len(strings.Fields(p.src[line.Start:line.End])) == 1 {
-			p.tree.gridReported = true
-		}
-		p.spoil(line)
-	case "fabric", "strip-set", "scraps":
+	case "fabric", "strip-set", "scraps", "block":
 		p.spoil(line)
 	}
 }
@@ -61,6 +56,42 @@ func (p *parser) namesIn(line Span) []string {
 // inName says whether r may stand in a name.
 func inName(r rune) bool {
 	return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.Is(unicode.M, r) || r == '-' || r == '_'
+}
+
+// dropFollowUps leaves out what was found wrong with the meaning of lines that could not be
+// read as written, which were the messages up to the number given: it follows from that
+// most often. Where a name on such a line is nothing's, before the place that could not be
+// read, that name is the mistake.
+func (s *session) dropFollowUps(parsed int) {
+	unread := map[int]int{} // by line, the place of its first fault
+	for _, f := range s.list[:parsed] {
+		line := s.source.Line(f.Span.Start)
+		if at, ok := unread[line]; f.Severity == Error && (!ok || f.Span.Start < at) {
+			unread[line] = f.Span.Start
+		}
+	}
+	if len(unread) == 0 {
+		return
+	}
+	misnamed := map[int]bool{}
+	for _, f := range s.list[parsed:] {
+		line := s.source.Line(f.Span.Start)
+		if at, ok := unread[line]; ok && f.noSuchName && f.Span.Start < at {
+			misnamed[line] = true
+		}
+	}
+	kept := s.list[:0]
+	for i, f := range s.list {
+		line := s.source.Line(f.Span.Start)
+		at, ok := unread[line]
+		switch {
+		case !ok, f.Severity == Warning:
+		case i < parsed && misnamed[line], i >= parsed && !(f.noSuchName && f.Span.Start < at):
+			continue
+		}
+		kept = append(kept, f)
+	}
+	s.list = kept
 }
 
 // lineFailed remembers what a line whose characters could not be read may have held.

@@ -24,7 +24,7 @@ func Report(w io.Writer, name string, s *Source, list []Fault) error {
 		writeOne(&b, name, s, f)
 	}
 	if left := len(list) - MaxShown; left > 0 {
-		fmt.Fprintf(&b, "and %s\n", plural(left, "more message"))
+		fmt.Fprintf(&b, "and %s: %s\n", plural(left, "more message"), leftOut(list))
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -51,6 +51,20 @@ func mostTelling(list []Fault) []Fault {
 		}
 	}
 	return shown
+}
+
+// leftOut counts the errors and the warnings that a report leaves out.
+func leftOut(list []Fault) string {
+	errors, warnings := Count(list)
+	shownErrors, shownWarnings := Count(mostTelling(list))
+	errors, warnings = errors-shownErrors, warnings-shownWarnings
+	switch {
+	case errors == 0:
+		return plural(warnings, "warning")
+	case warnings == 0:
+		return plural(errors, "error")
+	}
+	return plural(errors, "error") + ", " + plural(warnings, "warning")
 }
 
 func writeOne(b *strings.Builder, name string, s *Source, f Fault) {

@@ -208,7 +208,7 @@ func (c *cursor) colourHint(word string) string {
 			return "write " + as
 		}
 	}
-	return c.guess(word, palettes.Names())
+	return cmp.Or(c.guess(word, palettes.Names()), "write # and six digits, or a name such as navy")
 }
 
 // longName reports a fabric's name of several words: the colour stands behind another word,

@@ -36,7 +36,8 @@ func (c *cursor) band(s *StripSetNode) bool {
 	}
 	c.newField()
 	if c.atNumber() {
-		c.fault(c.here(), "the fabric comes first, then its width", "expected a fabric's name, found %s", c.found())
+		c.fault(c.here(), "the set's name comes first, then each fabric with its width", "expected a fabric's name, found %s", c.found())
+		c.lacksName(false)
 		return false
 	}
 	name, ok := c.nameOf("a fabric's name")
@@ -130,6 +131,12 @@ func parseBlock(p *parser, c *cursor, keyword Span) {
 	c.newField()
 	label, ok := c.newName("a block's label", true)
 	if !ok {
+		c.dropRest()
+		return
+	}
+	if _, isKind := blocks.Find(c.kinds, strings.ToLower(label.Text)); isKind && c.isRole(c.peek()) {
+		c.fault(label.Span, "write the label in front of it", "expected a block's label, found the kind %s", quote(label.Text))
+		c.lacksName(true)
 		c.dropRest()
 		return
 	}

@@ -55,17 +55,29 @@ func StartsNumber(text string) bool {
 	r, size := utf8.DecodeRuneInString(text)
 	if r == '-' || r == '+' || r == '−' || r == '.' || r == ',' {
 		next, _ := utf8.DecodeRuneInString(text[size:])
-		_, vulgar := vulgarFractions[next]
+		_, _, vulgar := vulgarFraction(next)
 		return unicode.IsDigit(next) || vulgar
 	}
-	_, vulgar := vulgarFractions[r]
+	_, _, vulgar := vulgarFraction(r)
 	return unicode.IsDigit(r) || vulgar
 }
 
-var vulgarFractions = map[rune][2]int64{
-	'½': {1, 2}, '⅓': {1, 3}, '⅔': {2, 3}, '¼': {1, 4}, '¾': {3, 4},
-	'⅕': {1, 5}, '⅖': {2, 5}, '⅗': {3, 5}, '⅘': {4, 5}, '⅙': {1, 6}, '⅚': {5, 6},
-	'⅐': {1, 7}, '⅛': {1, 8}, '⅜': {3, 8}, '⅝': {5, 8}, '⅞': {7, 8}, '⅑': {1, 9}, '⅒': {1, 10},
+// vulgarFraction is what a single-letter fraction stands for.
+func vulgarFraction(r rune) (upper, lower int64, ok bool) {
+	const letters = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
+	const values = "121323143415253545165617183858781911"
+	at := 0
+	for _, letter := range letters {
+		if letter == r {
+			upper, lower = int64(values[at]-'0'), int64(values[at+1]-'0')
+			if letter == '⅒' {
+				lower = 10
+			}
+			return upper, lower, true
+		}
+		at += 2
+	}
+	return 0, 0, false
 }
 
 // reader walks over one length.
@@ -263,18 +275,18 @@ func startsFraction(text string) bool {
 // vulgar reads one of the single-letter fractions at the given byte.
 func (r *reader) vulgar(at int) (*big.Rat, int, bool) {
 	c, size := utf8.DecodeRuneInString(r.text[at:])
-	f, ok := vulgarFractions[c]
+	upper, lower, ok := vulgarFraction(c)
 	if !ok {
 		return nil, 0, false
 	}
-	return big.NewRat(f[0], f[1]), size, true
+	return big.NewRat(upper, lower), size, true
 }
 
 // noMore refuses a second fraction or point behind a number that is complete.
 func (r *reader) noMore(start int) error {
 	rest := strings.TrimLeftFunc(r.rest(), IsSpace)
 	c, _ := utf8.DecodeRuneInString(rest)
-	_, vulgar := vulgarFractions[c]
+	_, _, vulgar := vulgarFraction(c)
 	directly := r.rest() != "" && strings.ContainsRune("/⁄.,0123456789", r.peek())
 	if !vulgar && !directly && !startsFraction(rest) {
 		return nil
@@ -284,10 +296,21 @@ func (r *reader) noMore(start int) error {
 	return &Problem{start, end, fmt.Sprintf("%q is not one length", r.text[start:end]), "write a length as 3 1/2 or 3.5"}
 }
 
-var unitWords = map[string]NM{
-	"in": Inch, "in.": Inch, "inch": Inch, "inches": Inch,
-	"cm": Centimetre, "mm": Millimetre, "m": Metre,
-	"yd": Yard, "yd.": Yard, "yard": Yard, "yards": Yard,
+// unitOf is the unit that a word stands for.
+func unitOf(word string) (NM, bool) {
+	switch word {
+	case "in", "in.", "inch", "inches":
+		return Inch, true
+	case "cm":
+		return Centimetre, true
+	case "mm":
+		return Millimetre, true
+	case "m":
+		return Metre, true
+	case "yd", "yd.", "yard", "yards":
+		return Yard, true
+	}
+	return 0, false
 }
 
 // UnitWords are the words that may stand behind a number, in the order help shows them.
@@ -309,7 +332,7 @@ func (r *reader) unit() (NM, error) {
 	if i := strings.IndexFunc(word, IsSpace); i >= 0 {
 		word = word[:i]
 	}
-	if unit, ok := unitWords[strings.ToLower(word)]; ok {
+	if unit, ok := unitOf(strings.ToLower(word)); ok {
 		r.at += gap + len(word)
 		return unit, nil
 	}

@@ -91,7 +91,7 @@ func (l *laying) fabrics() {
 
 // reserve makes room for all patches and faces at once.
 func (l *laying) reserve() {
-	patches, faces, points := 0, 0, 0
+	patches, faces, points, strips := 0, 0, 0, 0
 	for i := range l.design.Cells {
 		t := l.template(i)
 		if t == nil {
@@ -105,6 +105,7 @@ func (l *laying) reserve() {
 			if f := l.fill(i, &t.pieces[p]); f.Set >= 0 {
 				bands := len(l.design.StripSets[f.Set].Bands)
 				faces += bands - 1
+				strips += bands - 1
 				points += 4*bands - 1
 			}
 		}
@@ -114,6 +115,7 @@ func (l *laying) reserve() {
 	l.Faces = make([]Face, 0, faces+edgings)
 	l.points = make([]Point, 0, points+4*edgings)
 	l.Seams = make([]Seam, 0, 2*faces)
+	l.StripSeams = make([]Seam, 0, strips)
 	l.Cells = make([]Cell, 0, len(l.design.Cells))
 	l.cells = make([]placed, 0, len(l.design.Cells))
 	l.runs = make([]*column, len(l.design.Runs))

@@ -23,7 +23,7 @@ func (d *document) beneath(shown []int) {
 	if !d.ByFabric {
 		for _, f := range slices.Backward(shown) {
 			d.path(`fill="`+d.fill(f)+`"`, len(d.faces[f]), func(b []byte, i int) []byte {
-				return u.appendFace(b, d.faces[f][i])
+				return u.appendCoarse(b, d.faces[f][i])
 			})
 		}
 	}
@@ -74,38 +74,26 @@ func (d *document) appendExtent(b []byte) []byte {
 // end that reaches into both faces as far as they have room for it beside their other seams.
 type underlay struct {
 	*picture
-	seams   [][]int32 // by the fabric that lies under them; strip seams count on from the others
-	corners []corner  // of all faces
-	first   []int32   // the first corner of each face, and the end
-	inset   inset
+	seams  [][]int32 // by the fabric that lies under them; strip seams count on from the others
+	recent [16]recent
 }
 
-// corner is a face's corner and that of its inset.
-type corner struct{ at, inset spot }
+// recent is the inset of a face; seams that follow one another often share theirs.
+type recent struct {
+	inset
+	face int32 // counted from 1
+}
 
 func newUnderlay(p *picture) *underlay {
-	u := &underlay{picture: p, first: make([]int32, 1, len(p.Faces)+1)}
-	u.seams = sorted(len(p.Fabrics)+1, len(p.Seams)+len(p.StripSeams), func(i int) int {
+	u := &underlay{picture: p}
+	u.seams = sorted(len(p.Fabrics), len(p.Seams)+len(p.StripSeams), func(i int) int {
 		s := u.seam(int32(i))
 		a, b := p.Faces[s.A].Fabric, p.Faces[s.B].Fabric
 		if a == b {
-			return len(p.Fabrics) // nothing can show there beside the fabric itself
+			return -1 // nothing can show there beside the fabric itself
 		}
 		return max(a, b)
 	})
-	corners := 0
-	for i := range p.Faces {
-		corners += len(p.Faces[i].Outline)
-	}
-	u.corners = make([]corner, 0, corners)
-	for i := range p.Faces {
-		outline := p.Faces[i].Outline
-		u.inset.of(outline)
-		for n := range outline {
-			u.corners = append(u.corners, corner{spotOf(outline[n]), spotAt(u.inset.inwards(&u.inset.sides[n], 0))})
-		}
-		u.first = append(u.first, int32(len(u.corners)))
-	}
 	return u
 }
 
@@ -122,44 +110,26 @@ func (u *underlay) append(b []byte, s *patchwork.Seam) []byte {
 	if from == to {
 		return b
 	}
-	a0, a1, ok := u.side(s.A, from, to)
-	if !ok {
-		a0, a1 = u.stretch(s.A, s.From, s.To)
-	}
-	b1, b0, ok := u.side(s.B, to, from)
-	if !ok {
-		b1, b0 = u.stretch(s.B, s.To, s.From)
-	}
+	a0, a1 := u.insetOf(s.A).stretch(s.From, s.To)
+	b1, b0 := u.insetOf(s.B).stretch(s.To, s.From)
 	return appendSpots(b, from, b0, b1, to, a1, a0)
 }
 
-// appendFace writes a face's outline.
-func (u *underlay) appendFace(b []byte, face int32) []byte {
+func (u *underlay) insetOf(face int32) *inset {
+	r := &u.recent[face%int32(len(u.recent))]
+	if r.face != face+1 {
+		r.of(u.Faces[face].Outline)
+		r.face = face + 1
+	}
+	return &r.inset
+}
+
+// appendCoarse writes a face's outline as spots.
+func (u *underlay) appendCoarse(b []byte, face int32) []byte {
 	command := byte('M')
-	for _, c := range u.corners[u.first[face]:u.first[face+1]] {
-		b = appendSpot(append(b, command), c.at)
+	for _, p := range u.Faces[face].Outline {
+		b = appendSpot(append(b, command), spotOf(p))
 		command = 'L'
 	}
 	return append(b, 'Z')
-}
-
-// side is the inset's side for a face's side from one corner clockwise to the next.
-func (u *underlay) side(face int32, from, to spot) (spot, spot, bool) {
-	corners := u.corners[u.first[face]:u.first[face+1]]
-	last := &corners[len(corners)-1]
-	for i := range corners {
-		c := &corners[i]
-		if c.at == to && last.at == from {
-			return last.inset, c.inset, true
-		}
-		last = c
-	}
-	return spot{}, spot{}, false
-}
-
-// stretch is the stretch of the inset for one of a face's side.
-func (u *underlay) stretch(face int32, from, to patchwork.Point) (spot, spot) {
-	u.inset.of(u.Faces[face].Outline)
-	way := patchwork.Point{X: to.X - from.X, Y: to.Y - from.Y}
-	return u.inset.opposite(from, way), u.inset.opposite(to, way)
 }

@@ -97,20 +97,23 @@ func newPicture(t *patchwork.Top, o Options) picture {
 	return p
 }
 
-// sorted is the numbers below n in lists by their group, in their order.
+// sorted is the numbers below n in lists by their group, in their order; those of group -1
+// are in none. There are fewer groups than 1<<15, since a layout has fewer fabrics.
 func sorted(groups, n int, group func(i int) int) [][]int32 {
-	count, of := make([]int, groups), make([]int32, n)
+	count, of := make([]int, groups+1), make([]int16, n)
 	for i := range n {
 		g := group(i)
-		of[i] = int32(g)
-		count[g]++
+		of[i] = int16(g)
+		count[g+1]++
 	}
-	lists, all := make([][]int32, groups), make([]int32, n)
-	for g, c := range count {
+	lists, all := make([][]int32, groups), make([]int32, n-count[0])
+	for g, c := range count[1:] {
 		lists[g], all = all[:0:c], all[c:]
 	}
 	for i, g := range of {
-		lists[g] = append(lists[g], int32(i))
+		if g >= 0 {
+			lists[g] = append(lists[g], int32(i))
+		}
 	}
 	return lists
 }

@@ -77,21 +77,22 @@ func (in *inset) middle() (x, y, room float64) {
 	return x, y, room
 }
 
-// opposite is the inset's spot for a place on the side that goes the given way.
-func (in *inset) opposite(at, way patchwork.Point) spot {
-	px, py := float64(at.X), float64(at.Y)
-	wx, wy := float64(way.X), float64(way.Y)
-	best, nearest := &in.sides[0], math.Inf(1)
+// stretch is the stretch of the inset that belongs to one of the outline's, clockwise.
+func (in *inset) stretch(from, to patchwork.Point) (spot, spot) {
+	x, y := float64(from.X), float64(from.Y)
+	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
+	best, least := &in.sides[0], math.Inf(1)
 	for i := range in.sides {
 		s := &in.sides[i]
-		if float64(s.dx*wx)+float64(s.dy*wy) <= 0 {
+		if float64(s.dx*dx)+float64(s.dy*dy) <= 0 {
 			continue
 		}
-		off := math.Abs(float64(s.dx*(py-s.y)) - float64(s.dy*(px-s.x)))
-		off += math.Abs(float64(s.dx*wy) - float64(s.dy*wx))
-		if off < nearest {
-			best, nearest = s, off
+		off := math.Abs(float64(s.dx*(y-s.y))-float64(s.dy*(x-s.x))) + math.Abs(float64(s.dx*dy)-float64(s.dy*dx))
+		if off < least {
+			best, least = s, off
 		}
 	}
-	return spotAt(in.inwards(best, float64(best.dx*(px-best.x))+float64(best.dy*(py-best.y))))
+	along := float64(best.dx*(x-best.x)) + float64(best.dy*(y-best.y))
+	length := float64(best.dx*dx) + float64(best.dy*dy)
+	return spotAt(in.inwards(best, along)), spotAt(in.inwards(best, along+length))
 }

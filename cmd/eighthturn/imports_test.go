@@ -21,7 +21,9 @@ func mayImport() map[string][]string {
 		"blocks":         {"measure"},
 		"lattice":        {"blocks"},
 		"layout":         {"measure", "palettes", "blocks", "lattice"},
+		"layout/grammar": {"measure", "palettes", "blocks", "layout"},
 		"deal":           {},
+		"chart":          {"measure", "blocks"},
 		"patchwork":      {"measure", "palettes", "blocks", "layout", "deal"},
 		"svgout":         {"measure", "palettes", "patchwork"},
 		"pixels":         {"measure", "palettes", "patchwork"},
@@ -36,7 +38,7 @@ func mayImport() map[string][]string {
 		"samples/invent": all,
 		"samples/laws":   append(slices.Clone(all), "samples/invent"),
 		"preview":        all,
-		"cmd/eighthturn": append(slices.Clone(all), "preview"),
+		"cmd/eighthturn": append(slices.Clone(all), "preview", "chart"),
 	}
 }
 

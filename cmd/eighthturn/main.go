@@ -25,11 +25,14 @@ func run(args []string, c *console) int {
 // commands is every command, in the order of help.
 func commands(c *console) []*cobra.Command {
 	return []*cobra.Command{
+		newCommand(c),
+		wordsCommand(c),
 		previewCommand(c),
 		drawCommand(c),
 		checkCommand(c),
 		valuesCommand(c),
 		tidyCommand(c),
+		chartCommand(c),
 	}
 }
 
@@ -66,8 +69,8 @@ func rootCommand(c *console, args []string) *cobra.Command {
 		},
 	}
 	root.Flags().BoolVar(&version, "version", false, "say which version of eighthturn this is")
-	root.CompletionOptions.HiddenDefaultCmd = true
-	cobra.EnableCommandSorting = false // help has an order of its own
+	root.CompletionOptions.DisableDefaultCmd = true // completionCommand takes its place
+	cobra.EnableCommandSorting = false              // help has an order of its own
 	root.SetOut(c.out)
 	root.SetErr(c.err)
 	root.SetHelpFunc(func(cmd *cobra.Command, args []string) { c.failed = c.help(cmd, args) })
@@ -76,6 +79,8 @@ func rootCommand(c *console, args []string) *cobra.Command {
 		root.AddGroup(&cobra.Group{ID: g, Title: g})
 	}
 	root.AddCommand(commands(c)...)
+	root.AddCommand(quietCommands(c)...)
+	completeWords(root.Commands())
 	root.SetHelpCommand(helpCommand(c))
 	return root
 }

@@ -1,0 +1,189 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/blocks"
+	"eighthturn/chart"
+	"eighthturn/measure"
+)
+
+// charting is what `chart` was asked for.
+type charting struct {
+	json, csv                              bool
+	units                                  choice
+	from, to, step, seam, usableWidth, cut measureOption
+}
+
+// sheetOfChart is one sort of chart.
+type sheetOfChart struct {
+	name, about string
+	without     []string // options that have no part in it
+	make        func(chart.Options) (chartSheet, error)
+}
+
+// chartSheet is a chart in the three forms that it is written in.
+type chartSheet struct {
+	text  func() string
+	json  func() any
+	table func() *spreadsheet
+}
+
+// charts is every sort of chart, the one that needs no name first.
+func charts() []sheetOfChart {
+	return []sheetOfChart{
+		{"strips", "what strips of several widths make", []string{stripOption}, func(o chart.Options) (chartSheet, error) {
+			c, err := chart.Strips(o)
+			return chartSheet{func() string { return stripChartText(c) }, func() any { return stripChartJSON(c) }, func() *spreadsheet { return stripTable(c) }}, err
+		}},
+		{"sides", "which strips blocks of several sides need", []string{stripOption, usableWidthOption}, func(o chart.Options) (chartSheet, error) {
+			c, err := chart.Sides(o)
+			return chartSheet{func() string { return sideChartText(c) }, func() any { return sideChartJSON(c) }, func() *spreadsheet { return sideTable(c) }}, err
+		}},
+		{columnKind(), "which tumblers the lines of a wedge rule give", nil, func(o chart.Options) (chartSheet, error) {
+			c, err := chart.Tumblers(o)
+			return chartSheet{func() string { return tumblerChartText(c) }, func() any { return tumblerChartJSON(c) }, func() *spreadsheet { return tumblerTable(c) }}, err
+		}},
+	}
+}
+
+// columnKind is the name of the kind that stands in columns.
+func columnKind() string {
+	kinds := blocks.Kinds()
+	return kinds[slices.IndexFunc(kinds, func(k *blocks.Kind) bool { return k.Column })].Name
+}
+
+func chartNames() []string {
+	return mapped(charts(), func(s sheetOfChart) string { return s.name })
+}
+
+// Options of chart whose names are needed twice.
+const (
+	stripOption       = "strip"
+	usableWidthOption = "usable-width"
+)
+
+// chartCommand tells what strips make, without a layout.
+func chartCommand(c *console) *cobra.Command {
+	o := &charting{units: choice{option: "units", words: []string{measure.Inches.String(), measure.Centimetres.String()}}}
+	cmd := &cobra.Command{
+		Use:     "chart [" + strings.Join(chartNames(), "|") + "]",
+		Short:   "what strips make: sides, squares, wedges",
+		GroupID: toCutSew,
+		Long: "Lists, for strips of several widths, how large their blocks finish, which squares kites, stop pieces and " +
+			"ring corners are cut from, and how many wedges a strip gives. chart sides goes the other way, from the block to " +
+			"the strip, and shows which sides suit rings and webs alike. chart " + columnKind() + " lists the pieces that each line of a " +
+			"wedge rule gives. None of them needs a layout. Lengths are written as in a layout; where one has a blank, put quotes round it.",
+		Example: "eighthturn chart\n  strips of 1 1/2 to 8 inches\n" +
+			"eighthturn chart --from 3 --to 5 --step 1/8 --usable-width 42\n  a closer look, for cloth 42 inches wide\n" +
+			"eighthturn chart sides --units cm --csv\n  blocks of 10 to 40 centimetres, for a spreadsheet\n" +
+			"eighthturn chart " + columnKind() + " --strip \"7 1/2\"\n  pieces from strips of 7 1/2 inches",
+		SuggestFor: []string{"table", "size", "sizes", "strips", "cutting-chart"},
+		Args:       oneOf("chart", chartNames()),
+		ValidArgs:  chartNames(),
+		RunE:       func(cmd *cobra.Command, args []string) error { return showChart(c, cmd, o, args) },
+	}
+	f := cmd.Flags()
+	o.length(cmd, &o.from, "from", "begin at this `LENGTH`: a strip, a side or a line")
+	o.length(cmd, &o.to, "to", "end at this `LENGTH`")
+	o.length(cmd, &o.step, "step", "go on by this `LENGTH`")
+	o.length(cmd, &o.seam, "seam", "seam allowance, a `LENGTH`; 1/4 in or 0.75 cm if left out")
+	o.length(cmd, &o.usableWidth, usableWidthOption, "of the cloth, a `LENGTH`; 40 in or 100 cm if left out")
+	o.length(cmd, &o.cut, stripOption, "the strip that "+columnKind()+" are cut from, a `LENGTH`; 5 in or 12 cm if left out")
+	f.Var(&o.units, o.units.option, "`UNITS`: inches or cm")
+	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
+	f.BoolVar(&o.csv, "csv", false, "the same as CSV, for a spreadsheet")
+	return cmd
+}
+
+func (o *charting) length(cmd *cobra.Command, to *measureOption, name, usage string) {
+	to.option = name
+	cmd.Flags().Var(to, name, usage)
+}
+
+func showChart(c *console, cmd *cobra.Command, o *charting, args []string) error {
+	sheet := charts()[0]
+	if len(args) == 1 {
+		sheet = charts()[slices.IndexFunc(charts(), func(s sheetOfChart) bool { return strings.EqualFold(s.name, args[0]) })]
+	}
+	if o.json && o.csv {
+		return misuse(cmd.CommandPath(), "a chart is written as JSON or as CSV, not as both", "leave out --json or --csv")
+	}
+	for _, name := range sheet.without {
+		if cmd.Flags().Changed(name) {
+			return misuse(cmd.CommandPath(), fmt.Sprintf("--%s has no part in the chart of %s", name, sheet.name), "leave it out")
+		}
+	}
+	made, err := sheet.make(o.options())
+	switch {
+	case err != nil:
+		return misuse(cmd.CommandPath(), err.Error(), "--from, --to and --step say which rows there are")
+	case o.json:
+		return c.print(prettyJSON(made.json()))
+	case o.csv:
+		return c.print(made.table().String())
+	}
+	return c.print(made.text())
+}
+
+func (o *charting) options() chart.Options {
+	s := measure.System(o.units.index)
+	return chart.Options{
+		Units: s, From: o.from.in(s), To: o.to.in(s), Step: o.step.in(s),
+		Seam: o.seam.in(s), UsableWidth: o.usableWidth.in(s), StripCut: o.cut.in(s),
+	}
+}
+
+// oneOf is the check of arguments for a command that takes one word of a list, or none.
+func oneOf(what string, list []string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		switch {
+		case len(args) > 1:
+			return misuse(cmd.CommandPath(), fmt.Sprintf("one word is wanted, %d stand there: %s", len(args), quoted(strings.Join(args, " "))), "run it once for each")
+		case len(args) == 0 || slices.ContainsFunc(list, func(w string) bool { return strings.EqualFold(w, args[0]) }):
+			return nil
+		}
+		hint := "there are: " + strings.Join(list, ", ")
+		if near := nearest(args[0], list); near != "" {
+			hint = didYouMean(near)
+		}
+		return misuse(cmd.CommandPath(), "no "+what+" is called "+quoted(args[0]), hint)
+	}
+}
+
+// measureOption is the value of an option that takes a length as a layout does; a bare number is in the units asked for.
+type measureOption struct {
+	option, text string
+	reading      measure.Reading
+}
+
+func (m *measureOption) String() string { return m.text }
+func (m *measureOption) Type() string   { return "length" }
+
+// longest is beyond any cloth.
+const longest = 1000 * measure.Yard
+
+func (m *measureOption) Set(text string) error {
+	written := strings.TrimSpace(text)
+	r, err := measure.Read(written)
+	if err != nil || strings.TrimSpace(written[r.Bytes:]) != "" || !sensible(r.In(measure.Inches)) {
+		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected a length above 0", m.option, quoted(text)), hint: fmt.Sprintf(`for example --%s 3.5 or --%s "3 1/2 in"`, m.option, m.option)}
+	}
+	m.text, m.reading = text, r
+	return nil
+}
+
+// sensible says whether a length is above 0 and within any cloth.
+func sensible(l measure.Length) bool { return l.Sign() > 0 && l.Cmp(measure.Of(longest)) <= 0 }
+
+// in is the length where a bare number counts units of the system; 0 if the option was not given.
+func (m *measureOption) in(s measure.System) measure.NM {
+	if m.text == "" {
+		return 0
+	}
+	return max(1, m.reading.In(s).NM())
+}

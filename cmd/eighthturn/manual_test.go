@@ -1,0 +1,124 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"os/exec"
+	"strings"
+	"testing"
+
+	"github.com/spf13/cobra"
+)
+
+// manualFile is the page that packages take.
+const manualFile = "eighthturn.1"
+
+func TestManualIsThePageOfHelp(t *testing.T) {
+	page := manualPage(rootCommand(testConsole(), nil))
+	if updating(t) {
+		if err := os.WriteFile(manualFile, []byte(page), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		t.Fatal("the manual page was written anew: look at it, and run the tests without -update")
+	}
+	kept, err := os.ReadFile(manualFile)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(kept) != page {
+		t.Errorf("%s is not what help says now; go test ./cmd/eighthturn -run TestManual -update writes it anew", manualFile)
+	}
+}
+
+// Every command and option is in the manual, and nothing in it steers man by accident.
+func TestManualIsWhole(t *testing.T) {
+	root := rootCommand(testConsole(), nil)
+	for _, wrong := range manualFaults(manualPage(root), root) {
+		t.Error(wrong)
+	}
+}
+
+func manualFaults(page string, root *cobra.Command) []string {
+	var list []string
+	for _, cmd := range root.Commands() {
+		if cmd.Name() != "help" && !strings.Contains(page, "\n.SS \""+roff(howToCall(cmd))) {
+			list = append(list, "no section for "+cmd.Name())
+		}
+		for _, word := range strings.Fields(helpText(cmd)) {
+			if option := strings.Trim(word, ",;."); strings.HasPrefix(option, "--") && option != "--help" && !strings.Contains(page, roff(option)) {
+				list = append(list, cmd.Name()+": no "+option)
+			}
+		}
+	}
+	for _, line := range strings.Split(page, "\n") {
+		known := strings.Fields(".TH .SH .SS .PP .TP .B .I .RS .RE .nh .ad")
+		name, _, _ := strings.Cut(line, " ")
+		control := strings.HasPrefix(line, ".") || strings.HasPrefix(line, "'")
+		if control && !strings.Contains(" "+strings.Join(known, " ")+" ", " "+name+" ") {
+			list = append(list, "a line steers man: "+line)
+		}
+	}
+	return list
+}
+
+func TestManualIsWholeCatches(t *testing.T) {
+	root := rootCommand(testConsole(), nil)
+	page := manualPage(root)
+	for what, spoilt := range map[string]string{
+		"a section left out": strings.Replace(page, ".SS \"eighthturn tidy", ".PP \"eighthturn tidy", 1),
+		"an option left out": strings.ReplaceAll(page, roff("--legend"), "legend"),
+		"a line that steers": page + ".so /etc/hostname\n",
+		"a quote that does":  page + "'tis\n",
+	} {
+		if len(manualFaults(spoilt, root)) == 0 {
+			t.Errorf("%s goes unseen", what)
+		}
+	}
+}
+
+func TestRoff(t *testing.T) {
+	for text, want := range map[string]string{
+		`a\b`: `a\eb`, "--x": `\-\-x`, ".x": `\&.x`, "it's": `it\(aqs`, "'x": `\(aqx`, "a\nb": "a b", "~/x^`": `\(ti/x\(ha\(ga`,
+	} {
+		if got := roff(text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+	var p page
+	p.macro("B", `say "x"`, ".y")
+	if got, want := p.String(), ".B \"say \\(dqx\\(dq\" \".y\"\n"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+// groff judges: it warns of nothing, and what it shows has the words of help.
+func TestManualByGroff(t *testing.T) {
+	groff, err := exec.LookPath("groff")
+	if err != nil {
+		t.Skip("groff is not installed")
+	}
+	page := manualPage(rootCommand(testConsole(), nil))
+	shown, said := throughGroff(t, groff, page)
+	if said != "" {
+		t.Errorf("groff says:\n%s", said)
+	}
+	for _, words := range []string{"--usable-width LENGTH", "-o, --output NAME", "eighthturn values harbour.quilt --try rust=#7a2f16", "FABRIC=COLOUR"} {
+		if !strings.Contains(strings.Join(strings.Fields(shown), " "), words) {
+			t.Errorf("%q is not shown", words)
+		}
+	}
+	if _, said := throughGroff(t, groff, page+".nosuchmacro\n"); said == "" {
+		t.Error("groff lets an unknown macro pass, so it judges nothing")
+	}
+}
+
+func throughGroff(t *testing.T, groff, page string) (shown, said string) {
+	t.Helper()
+	cmd := exec.Command(groff, "-man", "-Tascii", "-ww", "-P-cbou")
+	var out, complaints bytes.Buffer
+	cmd.Stdin, cmd.Stdout, cmd.Stderr = strings.NewReader(page), &out, &complaints
+	if err := cmd.Run(); err != nil {
+		t.Fatal(err)
+	}
+	return out.String(), complaints.String()
+}

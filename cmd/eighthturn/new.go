@@ -1,0 +1,97 @@
+package main
+
+import (
+	"errors"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/layout"
+	"eighthturn/outfile"
+	"eighthturn/samples"
+)
+
+// newCommand writes a layout to start from.
+func newCommand(c *console) *cobra.Command {
+	var output string
+	cmd := &cobra.Command{
+		Use:     "new [SORT] [-o NAME]",
+		Short:   "a first layout to change into your own",
+		GroupID: toBegin,
+		Long: "Writes a small layout of the sort of quilt that you name, with every line explained. Open it in a text " +
+			"editor, change a colour or a row of the grid, save it and draw it. Without a sort, lists what there is. " +
+			"No file that is there already is ever replaced.",
+		Example: "eighthturn new\n  lists the sorts of quilt\n" +
+			"eighthturn new floating-webs -o harbour.quilt\n  makes harbour.quilt; then draw it: eighthturn draw harbour.quilt\n" +
+			"eighthturn new rings -o -\n  shows the layout here and writes no file",
+		SuggestFor: []string{"start", "init", "create", "begin", "example", "sample", "template"},
+		Args:       oneSort,
+		ValidArgs:  sortNames(),
+		RunE:       func(cmd *cobra.Command, args []string) error { return begin(c, cmd, output, args) },
+	}
+	cmd.Flags().StringVarP(&output, outputOption, "o", "", "the layout's `NAME`, as in harbour.quilt; - shows it here")
+	return cmd
+}
+
+func sortNames() []string {
+	return mapped(samples.Starters(), func(s samples.Starter) string { return s.Name })
+}
+
+// oneSort wants the name of a starter or nothing; the name of a file belongs behind -o.
+func oneSort(cmd *cobra.Command, args []string) error {
+	for i, a := range args {
+		if strings.EqualFold(filepath.Ext(a), layoutEnding) {
+			sorts := append(slices.Delete(slices.Clone(args), i, i+1), sortNames()...)
+			return misuse(cmd.CommandPath(), quoted(a)+" is a name for a file, and a sort of quilt comes first",
+				"the file's name stands behind -o: "+cmd.CommandPath()+" "+sorts[0]+" -o "+shellWord(a))
+		}
+	}
+	return oneOf("sort of quilt", sortNames())(cmd, args)
+}
+
+func begin(c *console, cmd *cobra.Command, output string, args []string) error {
+	if err := wantsName(cmd, output, "harbour"+layoutEnding); err != nil {
+		return err
+	}
+	if len(args) == 0 {
+		if output != "" {
+			return misuse(cmd.CommandPath(), "no sort of quilt is named", "for example "+cmd.CommandPath()+" "+sortNames()[0]+" -o "+shellWord(output))
+		}
+		return c.print(sortsText(cmd))
+	}
+	starters := samples.Starters()
+	s := starters[slices.IndexFunc(starters, func(s samples.Starter) bool { return strings.EqualFold(s.Name, args[0]) })]
+	if output == "" {
+		output = s.Name + layoutEnding
+	}
+	if ending := strings.ToLower(filepath.Ext(output)); ending == pictureEnding || ending != layoutEnding && slices.Contains(otherEndings(), ending) {
+		return misuse(cmd.CommandPath(), quoted(output)+" is not a name for a layout", "for example -o "+shellWord(beside(output, layoutEnding)))
+	}
+	return c.writeNew(output, s.Text)
+}
+
+// writeNew writes a layout where nothing stands.
+func (c *console) writeNew(path, text string) error {
+	t := target{path: path, what: "layout", example: "harbour" + layoutEnding}
+	if path == standard {
+		return c.write(t, writer(text))
+	}
+	var refused *outfile.Refusal
+	if err := outfile.Check(path, outfile.Options{}); errors.As(err, &refused) && (refused.Reason == outfile.NotOurs || refused.Reason == outfile.IsReadOnly) {
+		return &problem{faulty, path, "a file of this name is there already, and stays as it is", "give the layout another name with -o"}
+	}
+	if err := c.write(t, writer(text)); err != nil {
+		return err
+	}
+	name := shellWord(layout.Visible(path))
+	return c.print("written: " + layout.Visible(path) + "\n" + "Change it in a text editor. To see it: eighthturn draw " + name + "\n")
+}
+
+// sortsText lists the sorts of quilt.
+func sortsText(cmd *cobra.Command) string {
+	rows := mapped(samples.Starters(), func(s samples.Starter) [2]string { return [2]string{s.Name, s.About} })
+	return "Layouts to start from\n" + labelled(rows, "  ") +
+		"\nTo write one: " + cmd.CommandPath() + " " + rows[0][0] + " -o harbour" + layoutEnding + "\n"
+}

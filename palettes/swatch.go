@@ -1,0 +1,259 @@
+package palettes
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"image/jpeg"
+	"image/png"
+	"math"
+	"slices"
+
+	"github.com/kovidgoyal/imaging"
+)
+
+// The largest photo that is read.
+const (
+	MostPhotoBytes  = 64 << 20
+	MostPhotoPixels = 40_000_000
+)
+
+// Cloth is what a photo tells of a fabric. Its values are estimates: what a camera and the
+// light of a room make of a colour may be off by 5 L* (our guess); the order of fabrics in
+// one photo is surer than any of their values.
+type Cloth struct {
+	Colour    Colour  // the mean, in linear light: what the cloth looks like from afar
+	Lightness float64 // CIE L* of the mean light, not rounded to eight bits
+	Spread    float64 // standard deviation of CIE L* over the cloth
+	Darkest   float64 // CIE L* that 5 of 100 points lie below
+	Lightest  float64 // CIE L* that 5 of 100 points lie above
+	Colours   []Part  // one to four, the largest first
+}
+
+// Part is a colour of a print with its part of the cloth, 0 to 1.
+type Part struct {
+	Colour Colour
+	Share  float64
+}
+
+// ReadSwatch reads a photo of one fabric, a JPEG or PNG file. It is turned as its camera
+// held it and brought from its colour profile to sRGB; the outer tenth on each side, glare
+// and creases are left out. Photos beyond the limits are refused before they are decoded. A
+// fault is one sentence that says what is there and what was wanted.
+func ReadSwatch(file []byte) (Cloth, error) {
+	points, err := readPoints(file)
+	if err != nil {
+		return Cloth{}, err
+	}
+	return clothOf(points), nil
+}
+
+// ReadSwatches reads a photo of several fabrics side by side and gives their colours, up to
+// so many of them, 2 to 24, in value order: fewer where the photo does not hold so many.
+func ReadSwatches(file []byte, name string, most int) (Palette, error) {
+	if most < 2 || most > maxRungs {
+		return Palette{}, fmt.Errorf("a palette of %d colours from a photo, expected 2 to %d", most, maxRungs)
+	}
+	points, err := readPoints(file)
+	if err != nil {
+		return Palette{}, err
+	}
+	fabrics := []Swatch{}
+	for _, p := range parts(points, most) {
+		fabrics = append(fabrics, Swatch{"", p.Colour})
+	}
+	return Palette{Name: name, Fabrics: byHueAndValue(InValueOrder(fabrics))}, nil
+}
+
+// byHueAndValue names fabrics after their hue and L*; a name that comes again gets a number.
+func byHueAndValue(fabrics []Swatch) []Swatch {
+	seen := map[string]int{}
+	for i := range fabrics {
+		c := fabrics[i].Colour
+		l := Ladder{}
+		if c.Lab().Chroma() < plainChroma {
+			l.Scheme = Greys
+		}
+		name := fmt.Sprintf("%s-%.0f", l.word(c.OKLCh().Hue), c.Lightness())
+		if seen[name]++; seen[name] > 1 {
+			name = fmt.Sprintf("%s-%d", name, seen[name])
+		}
+		fabrics[i].Name = name
+	}
+	return fabrics
+}
+
+// plainChroma is the CIELAB chroma below which a colour is called a grey; our choice.
+const plainChroma = 6
+
+// readPoints decodes a photo and takes the points of it that are cloth.
+func readPoints(file []byte) ([]Linear, error) {
+	if err := checkPhoto(file); err != nil {
+		return nil, err
+	}
+	picture, err := decoded(file)
+	if err != nil {
+		return nil, err
+	}
+	points := sampled(picture)
+	if len(points) == 0 {
+		return nil, fmt.Errorf("the photo shows nothing: all of it is see-through")
+	}
+	return clothOnly(points), nil
+}
+
+// checkPhoto looks at a photo's header alone.
+func checkPhoto(file []byte) error {
+	config, size := png.DecodeConfig, len(file)
+	switch {
+	case size == 0:
+		return fmt.Errorf("the photo is empty")
+	case size > MostPhotoBytes:
+		return fmt.Errorf("the photo has %d MB, expected up to %d", size>>20, MostPhotoBytes>>20)
+	case bytes.HasPrefix(file, []byte("\xff\xd8\xff")):
+		config = jpeg.DecodeConfig
+	case len(file) > 12 && string(file[4:8]) == "ftyp":
+		return fmt.Errorf("this is a HEIC or AVIF photo, expected JPEG or PNG; save it again as one of those")
+	case !bytes.HasPrefix(file, []byte(pngSignature)):
+		return fmt.Errorf("this is no photo that can be read, expected a JPEG or PNG file")
+	}
+	c, err := config(bytes.NewReader(file))
+	switch {
+	case err != nil:
+		return fmt.Errorf("the photo's header cannot be read, expected a whole JPEG or PNG file: %w", err)
+	case c.Width < 1 || c.Height < 1:
+		return fmt.Errorf("the photo is %d by %d pixels, expected at least one", c.Width, c.Height)
+	case c.Width > MostPhotoPixels/c.Height:
+		return fmt.Errorf("the photo is %d by %d pixels, expected up to %d million in all; make it smaller first", c.Width, c.Height, MostPhotoPixels/1_000_000)
+	}
+	return nil
+}
+
+// decoded decodes a photo whose header was checked. No other program is ever run for it.
+func decoded(file []byte) (picture image.Image, err error) {
+	defer func() {
+		if r := recover(); r != nil { // the decoder is another's, the file a stranger's
+			picture, err = nil, fmt.Errorf("the photo cannot be read: it is damaged")
+		}
+	}()
+	if bytes.HasPrefix(file, []byte(pngSignature)) {
+		if file, err = onlyPicture(file); err != nil {
+			return nil, err
+		}
+	}
+	picture, err = imaging.Decode(bytes.NewReader(file), imaging.Backends(imaging.GO_IMAGE))
+	if err != nil || picture == nil {
+		return nil, fmt.Errorf("the photo cannot be read: %w", err)
+	}
+	return picture, nil
+}
+
+// mostPoints is how many points of a photo are looked at.
+const mostPoints = 160_000
+
+// sampled takes points of the inner four fifths of a picture at even distances, row by row,
+// those that are see-through left out.
+func sampled(picture image.Image) []Linear {
+	b := picture.Bounds()
+	inner := image.Rect(b.Min.X+b.Dx()/10, b.Min.Y+b.Dy()/10, b.Max.X-b.Dx()/10, b.Max.Y-b.Dy()/10)
+	step := max(1, int(math.Ceil(math.Sqrt(float64(inner.Dx())*float64(inner.Dy())/mostPoints))))
+	decode := decoding()
+	var points []Linear
+	for y := inner.Min.Y + step/2; y < inner.Max.Y; y += step {
+		for x := inner.Min.X + step/2; x < inner.Max.X; x += step {
+			r, g, b, a := picture.At(x, y).RGBA()
+			if a < 0xff00 {
+				continue
+			}
+			points = append(points, Linear{decode[r>>8], decode[g>>8], decode[b>>8]})
+		}
+	}
+	return points
+}
+
+// decoding is the linear light of each sRGB byte.
+func decoding() [256]float64 {
+	var table [256]float64
+	for i := range table {
+		table[i] = Colour{uint8(i), 0, 0}.Linear().R
+	}
+	return table
+}
+
+// What of a photo is no cloth; our choices.
+const (
+	glare       = 250 // a channel from this byte on is glare
+	mostGlare   = 0.1 // part of the photo; where more is so light it is the cloth
+	tail        = 0.05
+	outOfTheWay = 8 // L* beyond the tail at which a point is glare or a crease
+)
+
+// clothOnly leaves out glare and creases: points with a channel at its limit, if they are
+// few, and then those that lie well beyond what 5 of 100 points lie beyond. A motif that
+// takes 5 of 100 or more is never left out.
+func clothOnly(points []Linear) []Linear {
+	limit := Colour{R: glare}.Linear().R
+	dull := slices.DeleteFunc(slices.Clone(points), func(p Linear) bool { return max(p.R, p.G, p.B) >= limit })
+	if float64(len(points)-len(dull)) <= mostGlare*float64(len(points)) {
+		points = dull
+	}
+	values := sortedLightness(points)
+	low, high := quantile(values, tail)-outOfTheWay, quantile(values, 1-tail)+outOfTheWay
+	return slices.DeleteFunc(slices.Clone(points), func(p Linear) bool {
+		l := LightnessOf(p.Luminance())
+		return l < low || l > high
+	})
+}
+
+func sortedLightness(points []Linear) []float64 {
+	values := make([]float64, len(points))
+	for i, p := range points {
+		values[i] = LightnessOf(p.Luminance())
+	}
+	slices.Sort(values)
+	return values
+}
+
+// quantile is the value below which the part of sorted values lies.
+func quantile(values []float64, part float64) float64 {
+	return values[min(int(part*float64(len(values))), len(values)-1)]
+}
+
+// clothOf sums points up.
+func clothOf(points []Linear) Cloth {
+	mean := meanOf(points)
+	values := sortedLightness(points)
+	c := Cloth{
+		Colour: mean.Colour(), Lightness: LightnessOf(mean.Luminance()), Spread: deviation(values),
+		Darkest: quantile(values, tail), Lightest: quantile(values, 1-tail),
+	}
+	for k := 1; k <= mostParts; k++ {
+		c.Colours = parts(points, k)
+		if meanDistance(points, c.Colours) < closeEnough {
+			break
+		}
+	}
+	return c
+}
+
+func meanOf(points []Linear) Linear {
+	var sum Linear
+	for _, p := range points {
+		sum.R += p.R
+		sum.G += p.G
+		sum.B += p.B
+	}
+	n := float64(len(points))
+	return Linear{sum.R / n, sum.G / n, sum.B / n}
+}
+
+func deviation(values []float64) float64 {
+	mean, squares := 0.0, 0.0
+	for _, v := range values {
+		mean += v / float64(len(values))
+	}
+	for _, v := range values {
+		squares += float64((v - mean) * (v - mean))
+	}
+	return math.Sqrt(squares / float64(len(values)))
+}

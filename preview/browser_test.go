@@ -1,0 +1,209 @@
+package preview
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"os"
+	"os/exec"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+)
+
+// browser is the one Chromium that all tests of a run share.
+type browser struct {
+	once sync.Once
+	ctx  context.Context
+	end  func()
+	err  error
+}
+
+var chromium browser
+
+func TestMain(m *testing.M) {
+	flag.Parse()
+	_ = flag.Set("test.parallel", "12") // they mostly wait
+	code := m.Run()
+	if chromium.end != nil {
+		chromium.end()
+	}
+	os.Exit(code)
+}
+
+// findChromium is the path of a Chromium, "" if there is none.
+func findChromium() string {
+	for _, name := range []string{"chromium", "chromium-browser", "google-chrome", "chrome"} {
+		if path, err := exec.LookPath(name); err == nil {
+			return path
+		}
+	}
+	return ""
+}
+
+func (b *browser) start() {
+	path := findChromium()
+	if path == "" {
+		b.err = fmt.Errorf("no Chromium is found here")
+		return
+	}
+	options := append(chromedp.DefaultExecAllocatorOptions[:],
+		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.WindowSize(1400, 900),
+		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("hide-scrollbars", true))
+	allocator, endAllocator := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, end := chromedp.NewContext(allocator)
+	b.ctx, b.end = ctx, func() {
+		_ = chromedp.Cancel(ctx) // waits until the process is gone
+		end()
+		endAllocator()
+	}
+	b.err = chromedp.Do(ctx)
+}
+
+// tab is one page of the browser.
+type tab struct {
+	t   testing.TB
+	ctx context.Context
+}
+
+// need is a browser, or the reason to skip the test; with EIGHTHTURN_JUDGES=required there is
+// no skipping.
+func need(t testing.TB) context.Context {
+	t.Helper()
+	chromium.once.Do(chromium.start)
+	if chromium.err != nil {
+		if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
+			t.Fatalf("a browser is required: %v", chromium.err)
+		}
+		t.Skipf("skipped: %v, and this is tried in a real one", chromium.err)
+	}
+	return chromium.ctx
+}
+
+// newTab opens a page in a browser session of its own.
+func newTab(t testing.TB) *tab {
+	t.Helper()
+	return openTab(t, need(t), chromedp.WithNewBrowserContext())
+}
+
+// beside opens another page of the same session.
+func (p *tab) beside() *tab {
+	p.t.Helper()
+	return openTab(p.t, p.ctx)
+}
+
+func openTab(t testing.TB, parent context.Context, options ...chromedp.ContextOption) *tab {
+	t.Helper()
+	ctx, end := chromedp.NewContext(parent, options...)
+	t.Cleanup(end)
+	p := &tab{t, ctx}
+	must(t, chromedp.Do(ctx)) // the page lives as long as the context of its first step
+	p.do(chromedp.EmulateViewport(1400, 900))
+	return p
+}
+
+// limit is how long one thing may take in the browser.
+const limit = 15 * time.Second
+
+func (p *tab) do(steps ...chromedp.Action[chromedp.Void]) {
+	p.t.Helper()
+	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	defer cancel()
+	if err := chromedp.Do(ctx, steps...); err != nil {
+		p.t.Fatal(err)
+	}
+}
+
+// load opens an address and waits for its first picture or fault.
+func (p *tab) load(address string) {
+	p.t.Helper()
+	p.do(chromedp.Navigate(address))
+	p.until(`document.getElementById('waiting').hidden`)
+}
+
+// eval is the value of an expression in the page.
+func eval[T any](p *tab, expression string) T {
+	p.t.Helper()
+	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	defer cancel()
+	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	if err != nil {
+		p.t.Fatalf("%s: %v", expression, err)
+	}
+	return v
+}
+
+// until waits for an expression to be true.
+func (p *tab) until(expression string) {
+	p.t.Helper()
+	for deadline := time.Now().Add(limit); ; time.Sleep(10 * time.Millisecond) {
+		if eval[bool](p, "Boolean("+expression+")") {
+			return
+		}
+		if time.Now().After(deadline) {
+			p.t.Fatalf("%s did not become true; the page says: %s", expression, eval[string](p, "document.title + ' / ' + document.body.innerText"))
+		}
+	}
+}
+
+func (p *tab) key(keys string, options ...chromedp.KeyOption) {
+	p.t.Helper()
+	p.do(chromedp.KeyEvent(keys, options...))
+}
+
+func (p *tab) mouse(kind input.DispatchMouseEventType, x, y float64, options ...chromedp.MouseOption) {
+	p.t.Helper()
+	p.do(chromedp.MouseEvent(kind, x, y, options...))
+}
+
+// wheel turns the wheel at a place; up is nearer.
+func (p *tab) wheel(x, y, up float64) {
+	p.t.Helper()
+	p.mouse(input.DispatchMouseEventTypeMouseWheel, x, y, func(e *input.DispatchMouseEventParams) { e.DeltaY, e.DeltaX = -up, 0.001 })
+}
+
+func (p *tab) dark(on bool) {
+	p.t.Helper()
+	value := "light"
+	if on {
+		value = "dark"
+	}
+	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	defer cancel()
+	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: value}},
+	})
+	if err != nil {
+		p.t.Fatal(err)
+	}
+}
+
+// picture writes what the page looks like into the folder that EIGHTHTURN_SHOTS names, if
+// it names one.
+func (p *tab) picture(name string) {
+	p.t.Helper()
+	folder := os.Getenv("EIGHTHTURN_SHOTS")
+	if folder == "" {
+		return
+	}
+	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	defer cancel()
+	b, err := chromedp.Run(ctx, chromedp.CaptureScreenshot())
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	put(p.t, folder+"/"+name+".png", string(b))
+}
+
+// text is an element's visible text.
+func (p *tab) text(selector string) string {
+	p.t.Helper()
+	return strings.TrimSpace(eval[string](p, fmt.Sprintf("document.querySelector(%q)?.innerText ?? ''", selector)))
+}
+
+func navigate(address string) chromedp.Action[chromedp.Void] { return chromedp.Navigate(address) }

@@ -1,0 +1,93 @@
+package preview
+
+import (
+	"cmp"
+	"fmt"
+	"reflect"
+	"runtime/debug"
+	"slices"
+	"strings"
+
+	"eighthturn/layout"
+	"eighthturn/patchwork"
+)
+
+// drawing is what became of one text.
+type drawing struct {
+	design *layout.Design // nil if the text has errors
+	top    *patchwork.Top // nil if the text has errors
+	like   *patchwork.Top // the same top in other colours, if it was made of that
+	source *layout.Source
+	faults []layout.Fault
+	broke  string // what went wrong inside the program, "" if nothing did
+}
+
+// draw runs a text through the stream. A panic on the way is the program's own fault, and
+// is told as that. What differs from the drawing before in colours alone is not laid again.
+func draw(text string, before drawing) drawing {
+	return safely(text, func() drawing { return drawn(text, before) })
+}
+
+// safely makes a drawing, or one that tells of the panic.
+func safely(text string, make func() drawing) (d drawing) {
+	defer func() {
+		if r := recover(); r != nil {
+			d = drawing{source: layout.NewSource(text), broke: fmt.Sprint(r) + "\n" + ownCalls(string(debug.Stack()))}
+		}
+	}()
+	return make()
+}
+
+func drawn(text string, before drawing) drawing {
+	design, source, faults := layout.Read(text)
+	d := drawing{design: design, source: source, faults: faults}
+	switch {
+	case design == nil:
+	case before.top != nil && onlyRecoloured(before.design, design):
+		d.top, d.like = recoloured(before.top, design), before.top
+	default:
+		d.top = patchwork.Lay(design)
+	}
+	if d.top != nil && len(d.top.Warnings) > 0 {
+		d.faults = slices.Concat(d.faults, d.top.Warnings)
+		slices.SortStableFunc(d.faults, func(a, b layout.Fault) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
+	}
+	return d
+}
+
+// onlyRecoloured says whether two designs are the same, with every place in the source, but
+// for the colours and print names of fabrics.
+func onlyRecoloured(before, now *layout.Design) bool {
+	if len(before.Fabrics) != len(now.Fabrics) || !slices.Equal(before.Cells, now.Cells) {
+		return false
+	}
+	a, b := *before, *now
+	a.Cells, b.Cells = nil, nil
+	b.Fabrics = slices.Clone(b.Fabrics)
+	for i := range b.Fabrics {
+		b.Fabrics[i].Colour, b.Fabrics[i].Print = a.Fabrics[i].Colour, a.Fabrics[i].Print
+	}
+	return reflect.DeepEqual(&a, &b)
+}
+
+// recoloured is a top in the colours of a design that is otherwise its own.
+func recoloured(t *patchwork.Top, design *layout.Design) *patchwork.Top {
+	now := *t
+	now.Fabrics = slices.Clone(t.Fabrics)
+	for i := range now.Fabrics {
+		now.Fabrics[i].Colour, now.Fabrics[i].Print = design.Fabrics[i].Colour, design.Fabrics[i].Print
+	}
+	return &now
+}
+
+// ownCalls are the program's own functions on a stack, without the folders that they were
+// built in.
+func ownCalls(stack string) string {
+	var calls []string
+	for line := range strings.Lines(stack) {
+		if end := strings.LastIndexByte(line, '('); end > 0 && strings.HasPrefix(line, "eighthturn/") && len(calls) < 8 {
+			calls = append(calls, "in "+line[:end])
+		}
+	}
+	return strings.Join(calls, "\n")
+}

@@ -1,0 +1,326 @@
+// The quilt as the page holds it. Blocks that look alike are one "look": a template (outlines
+// from the block's upper left corner, in ten-thousandths of an inch) with a fabric for each
+// face. Path data are made a look at a time and put together a region of blocks at a time, so
+// that a changed block costs its region and no more.
+
+import { closed, middle, roomiest } from './outline.js';
+
+const byRegion = 100; // blocks in a region, about
+
+export class Model {
+  constructor() {
+    this.revision = 0;
+    this.instance = ''; // which run of the program counted the revision
+    this.clear();
+  }
+
+  clear() {
+    this.templates = [];
+    this.looks = [];
+    this.joins = new Map();
+    this.met = new Map();
+    this.cells = [];
+    this.sheet = null;
+    this.fabrics = [];
+    this.grid = { x: [0], y: [0] };
+    this.loose = { patches: [], seams: [] };
+    this.sources = { rows: [], cells: [], kinds: [] };
+    this.regions = [];
+  }
+
+  get shown() { return this.sheet !== null; }
+
+  // apply takes a message and says what has changed: "regions" whose paths differ, or all of
+  // them if "anew"; "colours" of fabrics; "faces" that changed hands, as [cell, face].
+  apply(m) {
+    const change = { applied: false, anew: false, regions: new Set(), colours: [], cells: [], fabrics: false };
+    if (!m.picture || m.picture === this.revision && m.instance === this.instance) return change;
+    if (m.base === 0 || m.base !== this.revision) {
+      if (m.base !== 0) throw new Error('told against a picture that is not here');
+      const old = this.fabrics;
+      this.clear();
+      this.fabrics = old;
+      change.anew = true;
+    }
+    change.applied = true;
+    this.take(m, change);
+    this.revision = m.picture;
+    this.instance = m.instance;
+    return change;
+  }
+
+  take(m, change) {
+    for (const t of m.templates ?? []) this.templates.push(prepared(t));
+    for (const l of m.looks ?? []) this.looks.push({ template: this.templates[l[0]], number: l[0], fabrics: l.slice(1) });
+    for (const j of m.joins ?? []) this.joins.set(`${j.a}/${j.b}/${j.below}`, j.stretches);
+    if (m.sheet) this.sheet = m.sheet;
+    if (m.sources) this.sources = m.sources;
+    if (m.fabrics) this.takeFabrics(m.fabrics, change);
+    if (m.grid) { this.grid = m.grid; change.anew = true; }
+    if (m.cells) this.takeCells(m.cells, change);
+    for (let i = 0; i < (m.changed?.length ?? 0); i += 2) this.setCell(m.changed[i], m.changed[i + 1], change);
+    if (m.loose) { this.loose = m.loose; change.regions.add(this.looseRegion()); }
+    if (change.anew) this.regions = [];
+    for (const r of change.regions) this.regions[r] = undefined;
+  }
+
+  takeFabrics(list, change) {
+    const old = this.fabrics;
+    list.forEach((f, i) => {
+      if (old[i]?.colour !== f.colour) change.colours.push(i);
+    });
+    if (old.length !== list.length) change.anew = true;
+    this.fabrics = list;
+    change.fabrics = true;
+  }
+
+  takeCells(cells, change) {
+    if (change.anew || cells.length !== this.cells.length) {
+      this.cells = cells;
+      change.anew = true;
+      return;
+    }
+    for (let i = 0; i < cells.length; i++) if (cells[i] !== this.cells[i]) this.setCell(i, cells[i], change);
+  }
+
+  setCell(i, look, change) {
+    const { columns } = this.sheet;
+    change.cells.push([i, this.cells[i]]);
+    this.cells[i] = look;
+    change.regions.add(this.region(i));
+    if (i % columns > 0) change.regions.add(this.region(i - 1)); // their shared seams are drawn with it
+    if (i >= columns) change.regions.add(this.region(i - columns));
+  }
+
+  // Regions are squares of blocks; the last one holds what keeps to no block.
+  get regionSide() {
+    const { columns, rows } = this.sheet;
+    return Math.max(4, Math.ceil(Math.sqrt(byRegion)), Math.ceil(Math.sqrt(columns * rows / 400)));
+  }
+  get regionsAcross() { return Math.ceil(this.sheet.columns / this.regionSide); }
+  looseRegion() { return this.regionsAcross * Math.ceil(this.sheet.rows / this.regionSide); }
+  region(cell) {
+    const side = this.regionSide, { columns } = this.sheet;
+    return Math.floor(Math.floor(cell / columns) / side) * this.regionsAcross + Math.floor(cell % columns / side);
+  }
+
+  // paths are the path data of a region: by fabric what shows and what lies under the seams.
+  paths(region) {
+    return this.regions[region] ??= region === this.looseRegion() ? this.loosePaths() : this.blockPaths(region);
+  }
+
+  *cellsOf(region) {
+    const side = this.regionSide, { columns, rows } = this.sheet;
+    const x0 = region % this.regionsAcross * side, y0 = Math.floor(region / this.regionsAcross) * side;
+    for (let y = y0; y < Math.min(rows, y0 + side); y++) {
+      for (let x = x0; x < Math.min(columns, x0 + side); x++) yield y * columns + x;
+    }
+  }
+
+  blockPaths(region) {
+    const cloth = [], under = [];
+    const { columns, rows } = this.sheet, side = this.regionSide;
+    for (const i of this.cellsOf(region)) {
+      const look = this.cells[i];
+      if (look < 0) continue;
+      const cx = i % columns, cy = Math.floor(i / columns), x = this.grid.x[cx], y = this.grid.y[cy];
+      const made = this.lookPaths(this.looks[look]);
+      for (const p of made.cloth) put(cloth, p, x, y);
+      for (const p of made.under) put(under, p, x, y);
+      if (cx + 1 < columns) for (const p of this.meeting(look, this.cells[i + 1], 0, (cx + 1) % side === 0)) put(under, p, x, y);
+      if (cy + 1 < rows) for (const p of this.meeting(look, this.cells[i + columns], 1, (cy + 1) % side === 0)) put(under, p, x, y);
+    }
+    return { cloth, under };
+  }
+
+  // lookPaths are a look's paths from its own corner, made once.
+  lookPaths(look) {
+    if (look.made) return look.made;
+    const { template: t, fabrics } = look, cloth = new Path(), under = new Path();
+    t.faces.forEach((face, n) => cloth.add(fabrics[n], face));
+    for (const [a, b, x1, y1, x2, y2] of t.inner) {
+      if (fabrics[a] !== fabrics[b]) under.add(Math.max(fabrics[a], fabrics[b]), [x1, y1, ...t.middles[b], x2, y2, ...t.middles[a]]);
+    }
+    return look.made = { cloth: cloth.list(), under: under.list() };
+  }
+
+  // meeting is what lies under the seams between two neighbours. At the edge of a region the
+  // same fabric on both sides is two paths, and needs something beneath as well.
+  meeting(a, b, below, edge) {
+    if (b < 0) return [];
+    const key = `${a}/${b}/${below}/${edge}`;
+    let made = this.met.get(key);
+    if (made) return made;
+    const one = this.looks[a], other = this.looks[b], path = new Path();
+    const dx = below ? 0 : this.side(), dy = below ? this.side() : 0;
+    for (const [fa, fb, x1, y1, x2, y2] of this.joins.get(`${one.number}/${other.number}/${below}`) ?? []) {
+      const f = one.fabrics[fa], g = other.fabrics[fb];
+      if (f === g && !edge) continue;
+      const [mx, my] = other.template.middles[fb];
+      path.add(Math.max(f, g), [x1, y1, mx + dx, my + dy, x2, y2, ...one.template.middles[fa]]);
+    }
+    made = path.list();
+    this.met.set(key, made);
+    return made;
+  }
+
+  side() { return this.sheet.side; }
+
+  loosePaths() {
+    const cloth = [], under = [];
+    for (const item of this.looseItems()) {
+      for (const p of this.lookPaths(item.look).cloth) put(cloth, p, item.x, item.y);
+      for (const p of this.lookPaths(item.look).under) put(under, p, item.x, item.y);
+    }
+    const s = this.loose.seams;
+    for (let i = 0; i < s.length; i += 9) {
+      const a = this.item(s[i]), b = this.item(s[i + 2]), ends = s.slice(i + 4, i + 8), path = new Path();
+      const f = a.look.fabrics[s[i + 1]], g = b.look.fabrics[s[i + 3]];
+      if (f === g && Math.min(a.number, b.number) >= this.cells.length) continue; // one path: nothing shows between
+      path.add(Math.max(f, g), [ends[0], ends[1], ...this.reach(b, s[i + 3], ends), ends[2], ends[3], ...this.reach(a, s[i + 1], ends)]);
+      for (const p of path.list()) put(under, p, 0, 0);
+    }
+    return { cloth, under };
+  }
+
+  // reach is how far into a face the shape under a seam goes: to the middle of a block's, and
+  // straight in from the seam's middle where a face may be a long strip.
+  reach(item, face, [x1, y1, x2, y2]) {
+    const t = item.look.template, [mx, my] = t.middles[face];
+    if (item.number < this.cells.length) return [item.x + mx, item.y + my];
+    const room = (t.rooms ??= t.faces.map((f) => roomiest(f).room))[face];
+    const x = (x1 + x2) / 2, y = (y1 + y2) / 2, length = Math.hypot(x2 - x1, y2 - y1), by = Math.min(room, length / 2) / length;
+    const inwards = Math.sign((x2 - x1) * (item.y + my - y) - (y2 - y1) * (item.x + mx - x));
+    return [Math.round(x - inwards * (y2 - y1) * by), Math.round(y + inwards * (x2 - x1) * by)];
+  }
+
+  looseCount() { return this.loose.patches.length / 6; }
+
+  // item is a cell, or, behind the last cell, a patch that stands for itself.
+  item(number) {
+    const { columns } = this.sheet, cells = this.cells.length;
+    if (number < cells) {
+      const cx = number % columns, cy = Math.floor(number / columns);
+      return { number, look: this.looks[this.cells[number]], x: this.grid.x[cx], y: this.grid.y[cy], cell: number, border: -1, line: 0 };
+    }
+    const p = this.loose.patches, i = (number - cells) * 6;
+    return { number, x: p[i], y: p[i + 1], look: this.looks[p[i + 2]], cell: p[i + 3], border: p[i + 4], line: p[i + 5] };
+  }
+
+  *looseItems() {
+    for (let i = 0; i < this.looseCount(); i++) yield this.item(this.cells.length + i);
+  }
+
+  // seamPaths are all seams as lines, those of strip sets apart; made when they are asked for.
+  seamPaths(region) {
+    const made = this.paths(region);
+    if (made.seams !== undefined) return made;
+    const lines = ['', ''];
+    const line = (strip, x, y, x1, y1, x2, y2) => { lines[strip] += `M${x + x1} ${y + y1}L${x + x2} ${y + y2}`; };
+    if (region === this.looseRegion()) {
+      const s = this.loose.seams;
+      for (let i = 0; i < s.length; i += 9) line(s[i + 8], 0, 0, s[i + 4], s[i + 5], s[i + 6], s[i + 7]);
+      for (const { look, x, y } of this.looseItems()) for (const [, , x1, y1, x2, y2, strip] of look.template.inner) line(strip, x, y, x1, y1, x2, y2);
+    } else {
+      this.blockSeams(region, line);
+    }
+    [made.seams, made.strips] = lines;
+    return made;
+  }
+
+  blockSeams(region, line) {
+    const { columns, rows } = this.sheet;
+    for (const i of this.cellsOf(region)) {
+      if (this.cells[i] < 0) continue;
+      const { look, x, y } = this.item(i);
+      for (const [, , x1, y1, x2, y2, strip] of look.template.inner) line(strip, x, y, x1, y1, x2, y2);
+      for (const [below, next, there] of [[0, i + 1, i % columns + 1 < columns], [1, i + columns, i + columns < columns * rows]]) {
+        if (!there || this.cells[next] < 0) continue;
+        for (const [, , x1, y1, x2, y2] of this.joins.get(`${look.number}/${this.looks[this.cells[next]].number}/${below}`) ?? []) line(0, x, y, x1, y1, x2, y2);
+      }
+    }
+  }
+
+  // outlinePath is the outline of every patch of a region, for the line view.
+  outlinePath(region) {
+    const made = this.paths(region);
+    if (made.outlines !== undefined) return made.outlines;
+    const list = [];
+    const add = ({ look, x, y }) => {
+      look.template.whole ??= wholePatches(look.template);
+      put(list, look.template.whole, x, y);
+    };
+    if (region === this.looseRegion()) for (const item of this.looseItems()) add(item);
+    else for (const i of this.cellsOf(region)) if (this.cells[i] >= 0) add(this.item(i));
+    return made.outlines = list[0] ?? '';
+  }
+
+  // ground is one shape of everything that is there.
+  ground() {
+    const rect = (x, y, u, v) => `M${x} ${y}H${u}V${v}H${x}Z`;
+    const { width, height, holes, columns, side } = this.sheet, { x, y } = this.grid;
+    if (!holes) return rect(0, 0, width, height);
+    let d = '';
+    this.cells.forEach((look, i) => {
+      const cx = i % columns, cy = Math.floor(i / columns);
+      if (look >= 0) d += rect(x[cx], y[cy], x[cx] + side, y[cy] + side);
+    });
+    for (const item of this.looseItems()) for (const face of item.look.template.faces) d += closed(face, item.x, item.y);
+    return d;
+  }
+
+  // mostSeen is the fabric that covers most of the top.
+  mostSeen() {
+    let best = 0;
+    this.fabrics.forEach((f, i) => { if (f.share > this.fabrics[best].share) best = i; });
+    return best;
+  }
+}
+
+// Path gathers outlines by fabric, each told from where the one before it began.
+class Path {
+  constructor() { this.of = new Map(); }
+
+  add(fabric, points) {
+    let p = this.of.get(fabric);
+    if (!p) this.of.set(fabric, p = { fabric, x: points[0], y: points[1], rest: '', atX: points[0], atY: points[1] });
+    else p.rest += `m${points[0] - p.atX} ${points[1] - p.atY}`;
+    [p.atX, p.atY] = points;
+    for (let i = 2; i < points.length; i += 2) p.rest += `l${points[i] - points[i - 2]} ${points[i + 1] - points[i - 1]}`;
+    p.rest += 'z';
+  }
+
+  list() { return [...this.of.values()]; }
+}
+
+function put(list, p, x, y) {
+  list[p.fabric] = (list[p.fabric] ?? '') + 'M' + (x + p.x) + ' ' + (y + p.y) + p.rest;
+}
+
+// prepared adds to a template what the page works out: middles of faces, and each patch's
+// faces.
+function prepared(t) {
+  t.inner ??= [];
+  t.middles = t.faces.map(middle);
+  let first = 0;
+  for (const p of t.patches) {
+    p.first = first;
+    first += p.count;
+  }
+  return t;
+}
+
+// wholePatches is a template's patches without the seams of strip sets.
+function wholePatches(t) {
+  const path = new Path();
+  for (const p of t.patches) path.add(0, patchOutline(t, p));
+  return path.list()[0];
+}
+
+// patchOutline is a patch's own outline: of a strip-set wedge, the tip of its last band and
+// the wide end of its first.
+export function patchOutline(t, p) {
+  if (p.count === 1) return t.faces[p.first];
+  const wide = t.faces[p.first], tip = t.faces[p.first + p.count - 1];
+  return [tip[0], tip[1], wide[2], wide[3], wide[4], wide[5]];
+}

@@ -1,0 +1,99 @@
+// Which patch lies at a place, found from the outlines and not from the document.
+
+import { patchOutline } from './model.js';
+import { closed } from './outline.js';
+
+// patchAt is the patch at a place of the quilt, in units, or null.
+export function patchAt(model, x, y) {
+  if (!model.shown) return null;
+  const { columns, rows } = model.sheet;
+  const cx = slot(model.grid.x, x), cy = slot(model.grid.y, y);
+  if (cx >= 0 && cy >= 0 && cx < columns && cy < rows && model.cells[cy * columns + cx] >= 0) {
+    const found = within(model.item(cy * columns + cx), x, y);
+    if (found) return found;
+  }
+  for (const item of model.looseItems()) {
+    const found = within(item, x, y);
+    if (found) return found;
+  }
+  return null;
+}
+
+// slot is the number of the gap between grid lines that holds v, -1 for none.
+function slot(lines, v) {
+  const last = lines.length - 1;
+  if (v < lines[0] || v > lines[last]) return -1;
+  const guess = Math.min(last - 1, Math.floor((v - lines[0]) / (lines[last] - lines[0]) * last));
+  if (v < lines[guess]) return guess - 1;
+  if (v > lines[guess + 1]) return guess + 1;
+  return guess;
+}
+
+function within(item, x, y) {
+  const t = item.look.template;
+  for (let n = 0; n < t.patches.length; n++) {
+    if (inside(patchOutline(t, t.patches[n]), x - item.x, y - item.y)) return { item: item.number, patch: n };
+  }
+  return null;
+}
+
+// inside says whether a place lies in a convex outline, clockwise on screen, or on its edge;
+// a unit off counts as on it, since outlines are rounded to units.
+function inside(p, x, y) {
+  for (let i = 0; i < p.length; i += 2) {
+    const j = (i + 2) % p.length;
+    const dx = p[j] - p[i], dy = p[j + 1] - p[i + 1];
+    if (dx * (y - p[i + 1]) - dy * (x - p[i]) < -(Math.abs(dx) + Math.abs(dy))) return false;
+  }
+  return true;
+}
+
+// outlineOf is the path data of a patch.
+export function outlineOf(model, at) {
+  const item = model.item(at.item), t = item.look.template;
+  return closed(patchOutline(t, t.patches[at.patch]), item.x, item.y);
+}
+
+// middleOf is a place inside a patch.
+export function middleOf(model, at) {
+  const item = model.item(at.item), t = item.look.template, p = patchOutline(t, t.patches[at.patch]);
+  let x = 0, y = 0;
+  for (let i = 0; i < p.length; i += 2) { x += p[i]; y += p[i + 1]; }
+  return [item.x + x / (p.length / 2), item.y + y / (p.length / 2)];
+}
+
+// exists says whether a patch that was pointed at is still there.
+export function exists(model, at) {
+  if (!at || !model.shown || at.item >= model.cells.length + model.looseCount()) return false;
+  if (at.item < model.cells.length && model.cells[at.item] < 0) return false;
+  return at.patch < model.item(at.item).look.template.patches.length;
+}
+
+// step walks from a patch to the next one in a direction.
+export function step(model, at, dx, dy) {
+  const [x, y] = middleOf(model, at), by = model.side() / 40;
+  const reach = Math.hypot(model.sheet.width, model.sheet.height) / by;
+  for (let n = 1; n < reach; n++) {
+    const next = patchAt(model, x + dx * by * n, y + dy * by * n);
+    if (next && (next.item !== at.item || next.patch !== at.patch)) return next;
+  }
+  return at;
+}
+
+// facts are what can be told of a patch.
+export function facts(model, at) {
+  const item = model.item(at.item), t = item.look.template, p = t.patches[at.patch];
+  const fabrics = item.look.fabrics.slice(p.first, p.first + p.count).map((f) => model.fabrics[f]);
+  const known = { fabrics, shape: p.shape, role: p.role, finished: p.finished, cut: p.cut, line: item.line };
+  if (item.cell >= 0) {
+    const { columns } = model.sheet, row = Math.floor(item.cell / columns);
+    const kind = model.sources.kinds[model.sources.cells[item.cell]];
+    known.place = `row ${row + 1}, column ${item.cell % columns + 1}`;
+    if (kind) known.block = `${kind.label}, ${kind.kind}`;
+    if (item.number < model.cells.length) known.line = kind?.lines[at.patch] ?? 0;
+    known.row = model.sources.rows[row] ?? 0;
+  } else {
+    known.place = item.border >= 0 ? `border ${item.border + 1}, from the inside out` : 'between the blocks';
+  }
+  return known;
+}

@@ -1,0 +1,48 @@
+package preview
+
+import (
+	"testing"
+
+	"eighthturn/layout"
+	"eighthturn/patchwork"
+)
+
+// BenchmarkParts measures what a save costs inside the program, part by part.
+func BenchmarkParts(b *testing.B) {
+	text := quiltOf(58, 58, false)
+	design, source, _ := layout.Read(text)
+	top := patchwork.Lay(design)
+	numbers := newNumbering(1)
+	base := newPicture(top, source, numbers)
+	b.Run("read", func(b *testing.B) {
+		for b.Loop() {
+			layout.Read(text)
+		}
+	})
+	b.Run("lay", func(b *testing.B) {
+		for b.Loop() {
+			patchwork.Lay(design)
+		}
+	})
+	b.Run("picture", func(b *testing.B) {
+		for b.Loop() {
+			newPicture(top, source, numbers)
+		}
+	})
+	b.Run("message-whole", func(b *testing.B) {
+		for b.Loop() {
+			m := message{}
+			base.fill(&m, nil)
+			b.SetBytes(int64(len(encoded(&m))))
+		}
+	})
+	b.Run("message-colour", func(b *testing.B) {
+		next := newPicture(top, source, numbers)
+		next.fabrics = encoded("other")
+		for b.Loop() {
+			m := message{}
+			next.fill(&m, base)
+			b.SetBytes(int64(len(encoded(&m))))
+		}
+	})
+}

@@ -1,0 +1,124 @@
+package preview
+
+import (
+	"context"
+	"crypto/rand"
+	"crypto/sha256"
+	"encoding/hex"
+	html "html/template"
+	"net"
+	"net/http"
+	"path/filepath"
+	"sync/atomic"
+	"time"
+
+	"eighthturn/layout"
+)
+
+// policy is what the page may load and run: its own files and nothing else.
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; connect-src 'self'; " +
+	"base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+
+const (
+	headerWithin = 5 * time.Second
+	idleFor      = 60 * time.Second
+	endWithin    = 500 * time.Millisecond
+	mostHeader   = 16 << 10 // bytes
+	mostClients  = 256      // connections at a time
+)
+
+// site is the server of one preview.
+type site struct {
+	state    *state
+	routes   map[string]route
+	hosts    hosts
+	key      string // "" if none is asked for
+	index    *html.Template
+	streams  atomic.Int32
+	beat     time.Duration
+	patience time.Duration
+	ending   chan struct{}
+}
+
+func newSite(path string, o Options) *site {
+	sum := sha256.Sum256([]byte(path))
+	s := &site{
+		state:  newState(random(), layout.Visible(filepath.Base(path)), hex.EncodeToString(sum[:8])),
+		routes: map[string]route{}, hosts: newHosts(o.Hosts),
+		index: html.Must(html.ParseFS(page, "page/index.html")),
+		beat:  beatEvery, patience: writeWithin, ending: make(chan struct{}),
+	}
+	for _, r := range routes() {
+		s.routes[r.path] = r
+	}
+	if o.Secret {
+		s.key = random()
+	}
+	return s
+}
+
+// random is 128 bits that nobody can guess, as letters and digits.
+func random() string {
+	var b [16]byte
+	_, _ = rand.Read(b[:]) // it never fails
+	return hex.EncodeToString(b[:])
+}
+
+// ServeHTTP lets in who may come in, before it looks at what is asked for.
+func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	h := w.Header()
+	h.Set("X-Content-Type-Options", "nosniff")
+	h.Set("Cache-Control", "no-store, no-transform")
+	h.Set("Referrer-Policy", "no-referrer")
+	h.Set("Cross-Origin-Resource-Policy", "same-origin")
+	h.Set("Cross-Origin-Opener-Policy", "same-origin")
+	h.Set("X-Frame-Options", "DENY")
+	h.Set("Content-Security-Policy", policy)
+	c := http.NewResponseController(w)
+	_ = c.SetWriteDeadline(time.Now().Add(s.patience)) // where it cannot be set, nothing is written to a network
+	if status, why := s.hosts.refuse(r); status != 0 {
+		if status == http.StatusMethodNotAllowed {
+			h.Set("Allow", "GET, HEAD")
+		}
+		_ = c.SetReadDeadline(time.Now()) // what else it would send is not waited for
+		http.Error(w, why, status)
+		return
+	}
+	h.Set("X-Instance", s.state.instance)
+	if !s.admit(w, r) {
+		return
+	}
+	route, ok := s.routes[r.URL.Path]
+	if !ok || r.URL.RawPath != "" {
+		http.Error(w, "There is nothing here.", http.StatusNotFound)
+		return
+	}
+	h.Set("Content-Type", route.kind)
+	route.give(s, w, r)
+}
+
+// serve answers until the context ends, and then ends at once: open streams are told first,
+// since a polite shut-down would wait for them.
+func (s *site) serve(ctx context.Context, l net.Listener) error {
+	server := &http.Server{
+		Handler: s, ReadHeaderTimeout: headerWithin, IdleTimeout: idleFor, MaxHeaderBytes: mostHeader, DisableGeneralOptionsHandler: true,
+	}
+	server.ErrorLog = silent()
+	ended := make(chan struct{})
+	go func() {
+		defer close(ended)
+		<-ctx.Done()
+		close(s.ending)
+		within, stop := context.WithTimeout(context.Background(), endWithin)
+		defer stop()
+		if server.Shutdown(within) != nil {
+			server.Close()
+		}
+	}()
+	err := server.Serve(limited(l, mostClients))
+	if ctx.Err() == nil {
+		return err
+	}
+	<-ended
+	return nil
+}

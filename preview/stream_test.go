@@ -1,0 +1,334 @@
+package preview
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"net"
+	"net/http"
+	"regexp"
+	"runtime"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+)
+
+// listening is a client of the stream.
+type listening struct {
+	lines *bufio.Scanner
+	end   func()
+}
+
+func listenTo(t *testing.T, address string) *listening {
+	t.Helper()
+	ctx, cancel := context.WithCancel(context.Background())
+	r, err := http.NewRequestWithContext(ctx, http.MethodGet, address+"events", nil)
+	must(t, err)
+	c := &http.Client{Transport: &http.Transport{}}
+	answer, err := c.Do(r)
+	must(t, err)
+	for key, want := range map[string]string{"X-Accel-Buffering": "no", "Cache-Control": "no-store, no-transform", "Content-Encoding": ""} {
+		if got := answer.Header.Get(key); got != want { // else a program in between may hold events back
+			t.Errorf("the stream's %s is %q", key, got)
+		}
+	}
+	end := func() { cancel(); answer.Body.Close(); c.CloseIdleConnections() }
+	t.Cleanup(end)
+	return &listening{bufio.NewScanner(answer.Body), end}
+}
+
+var event = regexp.MustCompile(`^data: \{"instance":"([0-9a-f]{32})","revision":([0-9]+)\}$`)
+
+// next is the revision of the next event, -1 at the end.
+func (l *listening) next(t *testing.T) int {
+	t.Helper()
+	for l.lines.Scan() {
+		if l.lines.Text() == "" {
+			continue
+		}
+		m := event.FindStringSubmatch(l.lines.Text())
+		if m == nil {
+			t.Fatalf("the stream says %q", l.lines.Text())
+		}
+		n, _ := strconv.Atoi(m[2]) // digits
+		return n
+	}
+	return -1
+}
+
+// TestStream: an event at once, then one for each publication, with the instance and the
+// revision and nothing else, whatever stands in the file.
+func TestStream(t *testing.T) {
+	t.Parallel()
+	r := start(t, titled("a\rb"), Options{})
+	r.next()
+	l := listenTo(t, r.address)
+	if n := l.next(t); n != 1 {
+		t.Errorf("at first: revision %d", n)
+	}
+	for n := range 3 {
+		put(t, r.file, titled(fmt.Sprintf("save\u2028 %d", n)))
+		r.next()
+		if got := l.next(t); got != n+2 {
+			t.Errorf("after save %d: revision %d", n, got)
+		}
+	}
+}
+
+// TestBeats: the stream is heard again and again though nothing happens.
+func TestBeats(t *testing.T) {
+	t.Parallel()
+	s := aSite(t, Options{})
+	s.beat = 30 * time.Millisecond
+	address, _ := serving(t, s)
+	l := listenTo(t, address)
+	for range 20 {
+		if n := l.next(t); n != 1 {
+			t.Fatalf("revision %d", n)
+		}
+	}
+}
+
+// serving puts a site on the network.
+func serving(t *testing.T, s *site) (address string, end func() error) {
+	t.Helper()
+	ctx, cancel := context.WithCancel(context.Background())
+	l, err := listen(0)
+	must(t, err)
+	ended := make(chan error, 1)
+	go func() { ended <- s.serve(ctx, l) }()
+	done := false
+	end = func() error {
+		if done {
+			return nil
+		}
+		done = true
+		cancel()
+		return <-ended
+	}
+	t.Cleanup(func() { _ = end() })
+	return "http://" + l.Addr().String() + "/", end
+}
+
+// TestEndsAtOnce: with streams open, the end takes less than a second and is no error.
+func TestEndsAtOnce(t *testing.T) {
+	t.Parallel()
+	r := start(t, lanterns, Options{})
+	r.next()
+	var streams []*listening
+	for range 3 {
+		l := listenTo(t, r.address)
+		l.next(t)
+		streams = append(streams, l)
+	}
+	began := time.Now()
+	if err := r.end(); err != nil {
+		t.Errorf("the end is an error: %v", err)
+	}
+	if took := time.Since(began); took > time.Second {
+		t.Errorf("the end took %v", took)
+	}
+	for _, l := range streams {
+		if n := l.next(t); n != -1 {
+			t.Errorf("a stream goes on with revision %d", n)
+		}
+	}
+}
+
+// TestSlowClient: one who does not read is dropped after a while; the others hear everything,
+// and the publisher is never held up.
+func TestSlowClient(t *testing.T) {
+	t.Parallel()
+	s := aSite(t, Options{})
+	s.patience = 300 * time.Millisecond
+	address, _ := serving(t, s)
+	before := runtime.NumGoroutine()
+	slow, err := net.Dial("tcp", strings.TrimSuffix(strings.TrimPrefix(address, "http://"), "/"))
+	must(t, err)
+	defer slow.Close()
+	must(t, slow.(*net.TCPConn).SetReadBuffer(1024))
+	_, err = fmt.Fprint(slow, "GET /events HTTP/1.1\r\nHost: localhost\r\n\r\n")
+	must(t, err)
+	quick := listenTo(t, address)
+	quick.next(t)
+	d := draw(lanterns, drawing{})
+	began := time.Now()
+	for range 1000 {
+		s.state.publish(reading{text: lanterns}, d)
+	}
+	if took := time.Since(began); took > 3*time.Second {
+		t.Errorf("a thousand publications took %v", took)
+	}
+	for n := quick.next(t); n < 1001; n = quick.next(t) {
+		if n < 0 {
+			t.Fatal("the quick client was dropped")
+		}
+	}
+	// The slow one's buffers hold what single small events cannot fill: go on until they are full.
+	for deadline := time.Now().Add(2 * time.Second); s.streams.Load() > 1 && time.Now().Before(deadline); {
+		s.state.publish(reading{text: lanterns}, d)
+		time.Sleep(time.Microsecond)
+	}
+	if n := s.streams.Load(); n > 1 {
+		t.Logf("%d streams: the system's buffers took everything; nothing was held up", n)
+	}
+	quick.end()
+	for deadline := time.Now().Add(5 * time.Second); s.streams.Load() > 0 && time.Now().Before(deadline); time.Sleep(10 * time.Millisecond) {
+		slow.Close()
+		s.state.publish(reading{text: lanterns}, d)
+	}
+	for deadline := time.Now().Add(5 * time.Second); runtime.NumGoroutine() > before+2 && time.Now().Before(deadline); time.Sleep(10 * time.Millisecond) {
+	}
+	if n := s.streams.Load(); n != 0 {
+		t.Errorf("%d streams are still open", n)
+	}
+}
+
+// TestTooManyStreams: beyond the limit one is sent away, and there is room again afterwards.
+func TestTooManyStreams(t *testing.T) {
+	t.Parallel()
+	s := aSite(t, Options{})
+	address, _ := serving(t, s)
+	var open []*listening
+	for range mostStreams {
+		l := listenTo(t, address)
+		l.next(t)
+		open = append(open, l)
+	}
+	answer, err := http.Get(address + "events")
+	must(t, err)
+	answer.Body.Close()
+	if answer.StatusCode != http.StatusServiceUnavailable {
+		t.Errorf("one stream too many: %d", answer.StatusCode)
+	}
+	for _, l := range open {
+		l.end()
+	}
+	for deadline := time.Now().Add(5 * time.Second); s.streams.Load() > 0; time.Sleep(5 * time.Millisecond) {
+		if time.Now().After(deadline) {
+			t.Fatalf("%d streams are still open", s.streams.Load())
+		}
+	}
+	if n := listenTo(t, address).next(t); n != 1 {
+		t.Errorf("afterwards: %d", n)
+	}
+}
+
+// TestDribble: one who sends a header byte by byte is cut off.
+func TestDribble(t *testing.T) {
+	t.Parallel()
+	r := start(t, lanterns, Options{})
+	c, err := net.Dial("tcp", strings.TrimSuffix(strings.TrimPrefix(r.address, "http://"), "/"))
+	must(t, err)
+	defer c.Close()
+	began := time.Now()
+	go func() {
+		for range 100 {
+			if _, err := c.Write([]byte("G")); err != nil {
+				return
+			}
+			time.Sleep(100 * time.Millisecond)
+		}
+	}()
+	_ = c.SetReadDeadline(time.Now().Add(2 * headerWithin)) // a connection of this machine takes deadlines
+	_, _ = bufio.NewReader(c).ReadString(0)                 // whatever it says at the end
+	if took := time.Since(began); took > headerWithin+2*time.Second {
+		t.Errorf("it was cut off after %v", took)
+	}
+}
+
+// TestIdleConnections: many silent connections are bounded and let others in again.
+func TestIdleConnections(t *testing.T) {
+	t.Parallel()
+	l, err := listen(0)
+	must(t, err)
+	bounded := limited(l, 4)
+	defer bounded.Close()
+	var held []net.Conn
+	for range 6 {
+		c, err := net.Dial("tcp", l.Addr().String())
+		must(t, err)
+		defer c.Close()
+	}
+	for range 4 {
+		c, err := bounded.Accept()
+		must(t, err)
+		held = append(held, c)
+	}
+	next := make(chan error, 1)
+	go func() {
+		_, err := bounded.Accept()
+		next <- err
+	}()
+	select {
+	case <-next:
+		t.Fatal("a fifth connection was taken")
+	case <-time.After(50 * time.Millisecond):
+	}
+	held[0].Close()
+	held[0].Close() // twice counts once
+	must(t, <-next)
+}
+
+// TestPortInUse: a wanted port that is taken is an error that names it.
+func TestPortInUse(t *testing.T) {
+	t.Parallel()
+	l, err := listen(0)
+	must(t, err)
+	defer l.Close()
+	port := l.Addr().(*net.TCPAddr).Port
+	err = Run(context.Background(), "a.quilt", Options{Port: port, NoOpen: true})
+	var p *PortError
+	if !errors.As(err, &p) || p.Port != port || !strings.Contains(err.Error(), fmt.Sprintf("port %d is in use", port)) {
+		t.Errorf("a port in use: %v", err)
+	}
+	if err := Run(context.Background(), "a.quilt", Options{Port: 70_000, NoOpen: true}); !errors.As(err, &p) {
+		t.Errorf("a port that is none: %v", err)
+	}
+}
+
+// TestSelfCheck: a preview knows itself at its address, and no other.
+func TestSelfCheck(t *testing.T) {
+	t.Parallel()
+	a, b := aSite(t, Options{}), aSite(t, Options{})
+	address, _ := serving(t, a)
+	at := strings.TrimSuffix(strings.TrimPrefix(address, "http://"), "/")
+	if !a.answers(at) || b.answers(at) {
+		t.Error("a preview does not know itself")
+	}
+}
+
+// TestMessageSizes: what a page is sent depends on what it has.
+func TestMessageSizes(t *testing.T) {
+	s := newState("i", "a.quilt", "l")
+	text := quiltOf(30, 30, false)
+	publish := func(text string) message {
+		t.Helper()
+		snap := s.publish(reading{text: text}, draw(text, drawing{}))
+		if snap.errors > 0 {
+			t.Fatal(snap.faults)
+		}
+		var m message
+		must(t, json.Unmarshal(s.answer(snap.revision-1), &m))
+		return m
+	}
+	publish(text)
+	if m := publish(edits[0].edit(text, 1)); m.Fabrics == nil || m.Grid != nil || m.Cells != nil || m.Looks != nil || len(m.Changed) != 0 || m.Loose != nil {
+		t.Errorf("a change of colour sends %s", encoded(m))
+	}
+	publish(text)
+	if m := publish(edits[1].edit(text, 1)); m.Cells != nil || len(m.Changed) != 2 || m.Grid != nil {
+		t.Errorf("a change of one block sends %s", encoded(m))
+	}
+	faulty := strings.Replace(text, "strip", "stripe", 1)
+	s.publish(reading{text: faulty}, draw(faulty, drawing{}))
+	if n := len(s.answer(4)); n > 2000 {
+		t.Errorf("a fault sends %d bytes", n)
+	}
+	if len(s.answer(-5)) < 10_000 || len(s.answer(0)) < 10_000 {
+		t.Error("a page with nothing is not sent everything")
+	}
+}
