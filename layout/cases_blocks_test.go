@@ -87,7 +87,7 @@ func blockCases() []testCase {
 		},
 		{
 			"two values for a square", swap(small, "piece cream\n", "piece ⟦cream navy⟧\n"), refused,
-			says("the piece of a plain block takes one fabric, found 2", ""),
+			says("the piece of a plain block takes one fabric, found 2", "leave out all but one"),
 		},
 		{
 			"three wedges", swap(small, "navy kites cream\n", "⟦navy cream navy⟧ kites cream\n"), refused,
@@ -103,7 +103,7 @@ func blockCases() []testCase {
 		},
 		{
 			"two grounds", swap(small, "plain piece cream\n", "floating wedges navy ground ⟦cream navy⟧\n", "W W P\n  W P W\n  W W W\n", "P P\n  P P\n"), refused,
-			says("the ground of a floating block takes one fabric, found 2", ""),
+			says("the ground of a floating block takes one fabric, found 2", "leave out all but one"),
 		},
 		{
 			"like nothing", swap(small, "piece cream\n", "piece cream\nblock Q like⟦⟧\n", "P W\n", "P Q\n"), refused,
@@ -163,7 +163,7 @@ func blockCases() []testCase {
 		},
 		{
 			"tumblers of nothing", swap(small, "strip 4\n", "side 7\n", "plain piece cream\n", "tumblers pieces cream about ⟦1/2 cut⟧\n"), refused,
-			says("pieces of 0 in cannot be cut", ""),
+			says("pieces of 0 in cannot be cut", "write a longer length"),
 		},
 		{
 			"tumblers without a length", swap(small, "strip 4\n", "side 7\n", "plain piece cream\n", "tumblers pieces cream line⟦⟧\n"), refused,
@@ -196,6 +196,18 @@ func blockCases() []testCase {
 		{
 			"no fabrics", "strip 4\nblock ⟦W⟧ web\ngrid\n  W\n", refused,
 			says(`block "W" has no wedges and no kites`, "add wedges navy kites cream"),
+		},
+		{
+			"a kind without a label", swap(small, "P plain piece cream\n", "⟦plain⟧ piece cream\n"), refused,
+			says(`expected a block's label, found "plain"`, "write the label in front of it"),
+		},
+		{
+			"a role word left out", swap(small, "P plain piece cream\n", "F floating-star kites cream wedges ⟦navy cream navy⟧\n", "W W P\n  W P W\n  W W W\n", "F F\n  F F\n"), refused,
+			says("the wedges of a floating-star block take one or two fabrics, found 3", "two: upper wedge, lower wedge"),
+		},
+		{
+			"a label misspelt where it is defined", swap(small, "P plain piece cream\n", "Px plain piece cream\n", "P\n  W P W\n", "⟦P⟧\n  W Px W\n"), refused,
+			says(`no block is called "P"`, "blocks are: W, Px"),
 		},
 	}
 }

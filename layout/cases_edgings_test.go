@@ -85,11 +85,11 @@ func edgingCases() []testCase {
 		},
 		{
 			"a backing of a set", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟨shore⟩ rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "rust\n", "rust\nbacking ⟦shore⟧\n"), refused,
-			says(`a backing is cut from one fabric, and "shore" is a strip set`, "", "defined here"),
+			says(`a backing is cut from one fabric, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
 		},
 		{
 			"corners of a set", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟨shore⟩ rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "rust\n", "rust corners ⟦shore⟧\n"), refused,
-			says(`a square is cut from one fabric, and "shore" is a strip set`, "", "defined here"),
+			says(`a square is cut from one fabric, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
 		},
 		{
 			"sashes part webs", swap(small, "block P plain piece cream\n", "⟦sash 1 cream⟧\n", "W P\n  W P W\n  W W W\n", "W\n  W W\n"), warned,
@@ -163,7 +163,7 @@ func poolCases() []testCase {
 		},
 		{
 			"scraps of scraps", swap(small, "navy kites cream\n", "more kites cream\n", "piece cream\n", "piece cream\nscraps ⟨blues⟩ navy cream\nscraps more ⟦blues⟧ navy\n"), refused,
-			says(`a pool is made of fabrics, and "blues" is a pool of scraps`, "", "defined here"),
+			says(`a pool is made of fabrics, and "blues" is a pool of scraps`, "write a fabric, for example cream", "defined here"),
 		},
 		{
 			"scraps of a fabric's name", swap(small, "navy #1f3350\n", "⟨navy⟩ #1f3350\n", "piece cream\n", "piece cream\nscraps ⟦navy⟧ navy cream\n"), refused,
@@ -175,7 +175,7 @@ func poolCases() []testCase {
 		},
 		{
 			"scraps for a border", swap(small, "piece cream\n", "piece cream\nscraps ⟨blues⟩ navy cream\n", "W W\n", "W W\nborder 2 ⟦blues⟧\n"), refused,
-			says(`a border is cut from one fabric, and "blues" is a pool of scraps`, "", "defined here"),
+			says(`a border is cut from one fabric, and "blues" is a pool of scraps`, "write a fabric, for example cream", "defined here"),
 		},
 		{
 			"scraps never used", swap(small, "piece cream\n", "piece cream\nscraps ⟦blues⟧ navy cream\n"), warned,
@@ -208,6 +208,10 @@ func poolCases() []testCase {
 		{
 			"a binding without a fabric", swap(small, "W W\n", "W W\nbinding 2⟦⟧\n"), refused,
 			says("expected the fabric of the binding, found the end of the line", "for example binding 2 1/2 navy"),
+		},
+		{
+			"cut misspelt", swap(small, "W W\n", "W W\nborder 4 ⟦ctu⟧ navy\n"), refused,
+			says(`no fabric, pool or strip set is called "ctu"`, `did you mean "cut"?`),
 		},
 	}
 }

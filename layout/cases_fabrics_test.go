@@ -181,5 +181,9 @@ func fabricCases() []testCase {
 			"a name of many letters that is wrong", swap(small, "#1f3350", "#1f3350\nfabric ⟦n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.⟧ #000"), refused,
 			says(`"n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.…" is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, "write nnnnnnnnnnnnnnnnnnnnnnnnnnnnnn"),
 		},
+		{
+			"a colour without a name", swap(small, "navy #1f3350\n", "⟦#1f3350⟧\n"), refused,
+			says(`expected a fabric's name, found "#1f3350"`, "write the name in front of it"),
+		},
 	}
 }

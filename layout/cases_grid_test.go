@@ -73,7 +73,7 @@ func gridCases() []testCase {
 		},
 		{
 			"no corner for the border", swap(small, "W W P\n", "⟦.⟧ W P\n", "W W\n", "W W\nborder 2 navy\n"), warned,
-			says("warning: the border has nothing to be sewn to at row 1, column 1", ""),
+			says("warning: the border has nothing to be sewn to at row 1, column 1", "write a block there, or leave the border out"),
 		},
 		{
 			"a web that cannot close", swap(small, "P plain piece cream\n", "F floating wedges navy ground cream\n", "W W P\n  W P W\n  W W W\n", "F F ⟦F⟧\n  F W F\n"), warned,
@@ -137,7 +137,7 @@ func gridCases() []testCase {
 		},
 		{
 			"a table of webs with a number", swap(small, "wedges navy kites cream\n", "kites cream\n", "piece cream\n", "piece cream\nwebs\n  ⟦4⟧\n  navy\n"), refused,
-			says(`expected a fabric, a strip set or ., found "4"`, ""),
+			says(`expected a fabric, a strip set or ., found "4"`, "write a fabric, a strip set, or . for the blocks' own"),
 		},
 		{
 			"a table of webs with a fabric misspelt", swap(small, "wedges navy kites cream\n", "kites cream\n", "piece cream\n", "piece cream\nwebs\n  ⟦nayv⟧\n  navy\n"), refused,

@@ -37,7 +37,7 @@ func setCases() []testCase {
 		},
 		{
 			"a width before its fabric", swap(banded, "rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦1⟧ 3/4 rust 1 1/2 cream 1 3/4 navy\n"), refused,
-			says(`expected a fabric's name, found "1"`, "the fabric comes first, then its width"),
+			says(`expected a fabric's name, found "1"`, "the set's name comes first, then each fabric with its width"),
 		},
 		{
 			"two rests", swap(banded, "1 3/4 cream 1 1/2 navy 1 3/4\n", "rest cream 1 1/2 ⟦navy rest⟧\n"), refused,
@@ -53,7 +53,7 @@ func setCases() []testCase {
 		},
 		{
 			"a band that vanishes", swap(banded, "rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦rust 1/2⟧ cream rest\n"), refused,
-			says("a strip of 1/2 in vanishes in its two seam allowances of 1/4 in", ""),
+			says("a strip of 1/2 in vanishes in its two seam allowances of 1/4 in", "write a width above 1/2 in"),
 		},
 		{
 			"a band finished", swap(banded, "1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦1 1/4 finished⟧ cream rest\n"), refused,
@@ -61,7 +61,7 @@ func setCases() []testCase {
 		},
 		{
 			"a set in a set", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\nblock W web wedges shore kites cream\n", "⟨shore⟩ rust 1 3/4 cream 1 1/2 navy 1 3/4\nstrip-set deep ⟦shore⟧ 1 3/4 navy rest\nblock W web wedges deep kites cream\n"), refused,
-			says(`a strip set is sewn from fabrics, and "shore" is a strip set`, "", "defined here"),
+			says(`a strip set is sewn from fabrics, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
 		},
 		{
 			"a fabric in quotes in a set", swap(banded, "rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦\"rust\"⟧ 1 3/4 cream 1 1/2 navy 1 3/4\n"), refused,
@@ -85,15 +85,15 @@ func setCases() []testCase {
 		},
 		{
 			"a set for kites", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\nblock W web wedges shore kites cream\n", "⟨shore⟩ rust 1 3/4 cream 1 1/2 navy 1 3/4\nblock W web wedges shore kites ⟦shore⟧\n"), refused,
-			says(`the kites are cut from fabric, and "shore" is a strip set`, "", "defined here"),
+			says(`the kites are cut from fabric, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
 		},
 		{
 			"a set for the ground", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nstrip-set ⟨shore⟩ rust 1 3/4 cream 1 1/2 navy 1 3/4\nblock W web wedges shore kites cream\nblock F floating wedges shore ground ⟦shore⟧\ngrid\n  F W\n  W W\nborder 1 rust\n", refused,
-			says(`the ground is cut from fabric, and "shore" is a strip set`, "", "defined here"),
+			says(`the ground is cut from fabric, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
 		},
 		{
 			"a set for a border", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟨shore⟩ rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "rust\n", "⟦shore⟧\n"), refused,
-			says(`a border is cut from one fabric, and "shore" is a strip set`, "", "defined here"),
+			says(`a border is cut from one fabric, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
 		},
 		{
 			"a fabric turned", swap(banded, "navy #1f3350\n", "⟨navy⟩ #1f3350\n", "shore kites cream\n", "⟦turned navy⟧ shore kites cream\n"), refused,
@@ -138,6 +138,14 @@ func setCases() []testCase {
 		{
 			"a web of a pool and a fabric", swap(small, "piece cream\n", "piece cream\nscraps blues navy cream\nblock V web wedges blues kites cream\n", "W W P\n  W P W\n  W W W\n", "⟦V⟧ W P\n  W V P\n"), warned,
 			says("warning: the web between rows 1 and 2, columns 1 and 2 mixes 4 wedges of blues and 4 of navy", "webs gives every web its fabric, in place of the blocks: for example webs navy"),
+		},
+		{
+			"a set without a name but with its strips", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "rust ⟦1⟧ 3/4 cream 1 1/2 navy 1 3/4\n"), refused,
+			says(`expected a fabric's name, found "1"`, "the set's name comes first, then each fabric with its width"),
+		},
+		{
+			"turned misspelt", swap(banded, "wedges shore kites cream\n", "kites cream\nwebs shore / ⟦trned⟧ shore\n"), refused,
+			says(`no fabric, pool or strip set is called "trned"`, `did you mean "turned"?`),
 		},
 	}
 }

@@ -228,6 +228,7 @@ func (c *checker) noSuchName(n NameNode) {
 	first, again := c.missing[n.key()]
 	switch {
 	case c.spoilt[n.key()]:
+	case c.tree.paletteReported && nearest(n.Text, c.order) == "":
 	case !again && c.nameless > 0 && nearest(n.Text, c.order) == "":
 		c.nameless--
 		c.spoilt[n.key()] = true
@@ -271,7 +272,7 @@ func (c *checker) fabric(n NameNode, why string) (int, bool) {
 		return 0, false
 	}
 	if e.fabric < 0 {
-		c.fault(n.Span, "", "%s, and %s is a %s", why, quote(n.Text), e.what()).note(e.span, "defined here")
+		c.fault(n.Span, "write a fabric, for example "+c.someFabric(0), "%s, and %s is a %s", why, quote(n.Text), e.what()).note(e.span, "defined here")
 		return 0, false
 	}
 	return e.fabric, true

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -45,11 +46,13 @@ func (c *checker) block(n *BlockNode) Block {
 // fills looks up a role's values.
 func (c *checker) fills(n *BlockNode, role *blocks.Role, r RoleNode) []Fill {
 	fills := make([]Fill, 0, len(r.Values))
+	before := len(c.list)
 	for _, v := range r.Values {
 		fills = append(fills, c.fill(v, role.Banded, role.Name))
 	}
-	if len(r.Values) > 0 && role.Counts != nil && !slices.Contains(role.Counts, len(r.Values)) && !c.anySpoilt(r.Values) {
-		c.fault(r.Values[0].Span.To(r.Values[len(r.Values)-1].Span), role.Order, "the %s of a %s block %s %s, found %d",
+	if len(r.Values) > 0 && role.Counts != nil && !slices.Contains(role.Counts, len(r.Values)) && !c.anyUnknown(r.Values) {
+		c.list = c.list[:before]
+		c.fault(r.Values[0].Span.To(r.Values[len(r.Values)-1].Span), cmp.Or(role.Order, "leave out all but one"), "the %s of a %s block %s %s, found %d",
 			role.Name, n.Kind.Name, verb(role.Name, "takes", "take"), counts(role.Counts), len(r.Values))
 		n.Broken = true
 	}
@@ -76,10 +79,10 @@ func (c *checker) misspeltRole(n *BlockNode, r RoleNode) RoleNode {
 	return r
 }
 
-// anySpoilt says whether one of the names may be half of a name of two words, which was
-// reported where it was defined.
-func (c *checker) anySpoilt(values []ValueNode) bool {
-	return slices.ContainsFunc(values, func(v ValueNode) bool { return c.spoilt[v.Name.key()] })
+// anyUnknown says whether one of the names is nothing's: it was reported, here or where it
+// may have been defined, and the number may come right with it.
+func (c *checker) anyUnknown(values []ValueNode) bool {
+	return slices.ContainsFunc(values, func(v ValueNode) bool { _, known := c.names[v.Name.key()]; return !known })
 }
 
 // verb is the form that goes with a role's name.
@@ -114,7 +117,7 @@ func (c *checker) fill(v ValueNode, banded bool, role string) Fill {
 	switch {
 	case !ok:
 	case e.set >= 0 && !banded:
-		c.fault(v.Span, "", "the %s %s cut from fabric, and %s is a strip set", role, verb(role, "is", "are"), quote(v.Name.Text)).note(e.span, "defined here")
+		c.fault(v.Span, "write a fabric, for example "+c.someFabric(0), "the %s %s cut from fabric, and %s is a strip set", role, verb(role, "is", "are"), quote(v.Name.Text)).note(e.span, "defined here")
 	case e.set < 0 && f.Turned:
 		c.fault(v.Span, "leave out turned", "only strip sets can be turned, and %s is a %s", quote(v.Name.Text), e.what()).note(e.span, "defined here")
 	}
@@ -123,6 +126,9 @@ func (c *checker) fill(v ValueNode, banded bool, role string) Fill {
 
 // missingRoles sees that every role has its fabric, from the block or from the webs.
 func (c *checker) missingRoles(n *BlockNode, b *Block) {
+	if model, ok := c.model(n); ok && model.Broken {
+		n.Broken = true
+	}
 	var missing, add []string
 	for i := range n.Kind.Roles {
 		role := &n.Kind.Roles[i]
@@ -135,6 +141,18 @@ func (c *checker) missingRoles(n *BlockNode, b *Block) {
 	if len(missing) > 0 {
 		c.fault(n.Label.Span, "add "+strings.Join(add, " "), "block %s has no %s", quote(n.Label.Text), strings.Join(missing, " and no "))
 	}
+}
+
+// model is the block that a block is like, if it stands before it.
+func (c *checker) model(n *BlockNode) (*BlockNode, bool) {
+	if n.Like == nil {
+		return nil, false
+	}
+	i, ok := c.labels[n.Like.key()]
+	if !ok {
+		return nil, false
+	}
+	return c.tree.Blocks[i], true
 }
 
 // warnUnusedWedges warns of wedges that blocks and webs both give a fabric, once for all
@@ -333,7 +351,7 @@ func (c *checker) unknownLabel(n *CellNode, reported map[string]bool) {
 	if reported[key] || c.spoilt[key] || c.noLabel[key] || c.tree.gridReported {
 		return
 	}
-	reported[key] = true
+	reported[key], c.noLabel[key] = true, true
 	if c.labelOfNamelessBlock(n.Label.Text) {
 		return
 	}

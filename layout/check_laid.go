@@ -272,7 +272,7 @@ func (c *checker) warnHoles() {
 	for i, cell := range d.Cells {
 		x, y := i%d.Columns, i/d.Columns
 		if cell.Block < 0 && (x == 0 || y == 0 || x == d.Columns-1 || y == d.Rows-1) {
-			c.warn(cell.Span, "", "the border has nothing to be sewn to at %s", c.place(i))
+			c.warn(cell.Span, "write a block there, or leave the border out", "the border has nothing to be sewn to at %s", c.place(i))
 			return
 		}
 	}

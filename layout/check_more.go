@@ -74,7 +74,7 @@ func (c *checker) bandOf(b BandNode) (Band, bool) {
 	case !ok:
 		return band, false
 	case e.set >= 0:
-		c.fault(b.Fabric.Span, "", "a strip set is sewn from fabrics, and %s is a strip set", quote(b.Fabric.Text)).note(e.span, "defined here")
+		c.fault(b.Fabric.Span, "write a fabric, for example "+c.someFabric(0), "a strip set is sewn from fabrics, and %s is a strip set", quote(b.Fabric.Text)).note(e.span, "defined here")
 		return band, false
 	}
 	band.Fabric, band.Pool = e.fabric, e.pool
@@ -111,15 +111,15 @@ func (c *checker) like(n *BlockNode, byLabel map[string]*BlockNode, state map[*B
 	defer func() { state[n] = likeDone }()
 	model, ok := byLabel[n.Like.key()]
 	if !ok {
+		if c.noLabel[n.Like.key()] || c.spoilt[n.Like.key()] || c.labelOfNamelessBlock(n.Like.Text) {
+			n.Broken = true
+			return
+		}
 		var known []string
 		for _, b := range c.guessable(c.tree.Blocks) {
 			if b != n {
 				known = append(known, b.Label.Text)
 			}
-		}
-		if c.noLabel[n.Like.key()] || c.spoilt[n.Like.key()] || c.labelOfNamelessBlock(n.Like.Text) {
-			n.Broken = true
-			return
 		}
 		c.noLabel[n.Like.key()] = true
 		c.fault(n.Like.Span, c.labelHint(n.Like.Text, known), "no block is called %s", quote(n.Like.Text))
@@ -337,7 +337,7 @@ func (c *checker) divide(run Run, quiet bool) (blocks.Column, bool) {
 		about -= 2 * d.Seam
 	}
 	if about < MinFinished {
-		c.fault(b.about.Span, "", "pieces of %s cannot be cut", c.text(about))
+		c.fault(b.about.Span, "write a longer length", "pieces of %s cannot be cut", c.text(about))
 		return blocks.Column{}, false
 	}
 	col, err := blocks.ByLength(length, d.SideFinished, about)

@@ -23,6 +23,9 @@ func (c *checker) sizes() {
 	d := &c.design
 	for _, u := range uses {
 		d.StripsCut[u.height] = u.height.Finished(d.SideFinished) + 2*d.Seam
+		if d.StripGiven {
+			d.StripsCut[u.height] = c.tree.Strip.In(d.Units).NM()
+		}
 	}
 	c.fitSets()
 	c.runs()
@@ -306,5 +309,5 @@ func (c *checker) bandTooNarrow(b BandNode, rest bool, cut measure.Length, kind 
 			cut.Text(d.Units), exact.Text(d.Units), kind)
 		return
 	}
-	c.fault(b.Span, "", "a strip of %s vanishes in its two seam allowances of %s", cut.Text(d.Units), c.text(d.Seam))
+	c.fault(b.Span, "write a width above "+c.text(2*d.Seam), "a strip of %s vanishes in its two seam allowances of %s", cut.Text(d.Units), c.text(d.Seam))
 }

@@ -39,6 +39,8 @@ func example(word string) string {
 		return "side 7"
 	case "usable-width":
 		return "usable-width 42"
+	case "palette":
+		return "palette tidewater"
 	case "fabric":
 		return `fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`
 	case "strip-set":

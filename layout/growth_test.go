@@ -2,7 +2,9 @@ package layout_test
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -90,7 +92,7 @@ func TestGrowth(t *testing.T) {
 	const less, times, slack = 4 << 10, 16, 5
 	const most = 1500 // bytes taken from the heap, in all, for each byte of a text
 	first, second := heaviest(less), heaviest(times*less)
-	for name := range first {
+	for _, name := range slices.Sorted(maps.Keys(first)) {
 		t.Run(name, func(t *testing.T) {
 			small, large := effortOf(first[name]), effortOf(second[name])
 			if large[0] > most*uint64(len(second[name])) {

@@ -6,8 +6,8 @@ import (
 	"unicode"
 )
 
-// Letters of other scripts that look like Latin ones, each above its likeness. Capitals
-// come here as small letters.
+// Letters of other scripts that look like Latin ones, small or capital, each above its
+// likeness; chosen by eye. Capitals come here as small letters.
 const (
 	cyrillic     = "авекмнорстухіјѕһԁԛԝ"
 	cyrillicLike = "abekmhopctyxijshdqw"

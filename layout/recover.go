@@ -3,7 +3,6 @@ package layout
 import (
 	"strings"
 	"unicode"
-	"unicode/utf8"
 )
 
 // statementFailed remembers what a line with a fault was to give, so that nobody is told a
@@ -37,7 +36,9 @@ func (p *parser) spoil(line Span) {
 	for _, w := range names[:min(len(names), most)] {
 		p.spoilt[foldName(w)] = true
 		p.spoilt[foldName(strings.TrimFunc(w, func(r rune) bool { return !unicode.IsLetter(r) }))] = true
+		p.spoilt[strings.TrimFunc(w, func(r rune) bool { return !unicode.IsDigit(r) })] = true
 	}
+	delete(p.spoilt, "")
 }
 
 // namesIn is everything at the start of a line that might be a name, characters that cannot
@@ -167,6 +168,7 @@ func (p *parser) unknown(c *cursor, indented bool) {
 		}
 		p.fault(at, hint, "no statement is called %s", quote(word))
 		p.statementFailed(near, line)
+		p.spoil(line)
 	case p.looksLikeRow(c) && p.tree.Grid == nil:
 		p.fault(at, `put the line "grid" above them`, "this row of blocks stands under no grid")
 		p.tree.gridReported = true
@@ -188,32 +190,3 @@ func (p *parser) unknown(c *cursor, indented bool) {
 }
 
 func isShellComment(word string) bool { return len(word) > 1 && word[0] == '#' }
-
-// notUTF8 reports the first byte that is not text, and what it would be in the encoding
-// that such files have most often; one message speaks for the whole file.
-func (p *parser) notUTF8() {
-	bad := 0
-	for r, size := utf8.DecodeRuneInString(p.src); r != utf8.RuneError || size > 1; r, size = utf8.DecodeRuneInString(p.src[bad:]) {
-		bad += size
-	}
-	at := Span{bad, bad + 1}
-	if r := windows1252(p.src[bad]); r != 0 {
-		p.fault(at, "save it as UTF-8", "this file is not a text in UTF-8: it may be in Windows-1252, where this byte is %s", quote(string(r)))
-		return
-	}
-	p.fault(at, "save it as UTF-8", "this file is not a text in UTF-8")
-}
-
-// windows1252 is the character of a byte above 127 in Windows-1252, 0 for those that are
-// rare in quilts.
-func windows1252(b byte) rune {
-	const from, letters = 0x80, "€ ‚ƒ„…†‡ˆ‰Š‹Œ Ž  ‘’“”•–—˜™š›œ žŸ"
-	if b >= 0xa0 {
-		return rune(b)
-	}
-	r := []rune(letters)[b-from]
-	if r == ' ' {
-		return 0
-	}
-	return r
-}

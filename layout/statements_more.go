@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"strings"
 
 	"eighthturn/measure"
@@ -48,6 +49,7 @@ func parsePalette(p *parser, c *cursor, keyword Span) {
 		}
 		c.fault(n.Name.Span, hint, "no palette is called %s", quote(n.Name.Text))
 		p.tree.paletteReported = true
+		c.dropRest()
 		return
 	}
 	p.tree.Palettes = append(p.tree.Palettes, n)
@@ -177,6 +179,7 @@ func parseContrast(p *parser, c *cursor, keyword Span) {
 	n.Span = keyword.To(c.last())
 	if n.Soft >= n.Clear {
 		c.fault(n.Span, "the smaller number first", "below the first step seams vanish, from the second on they are clear, so the first must be the smaller")
+		c.dropRest()
 		return
 	}
 	p.tree.Contrast = n
@@ -194,6 +197,8 @@ func (p *parser) webRow(c *cursor) {
 		}
 		v, ok := c.value("a fabric, a strip set or .")
 		if !ok {
+			last := &c.list[len(c.list)-1]
+			last.Hint = cmp.Or(last.Hint, "write a fabric, a strip set, or . for the blocks' own")
 			w.Broken = true
 			c.dropRest()
 			break

@@ -134,8 +134,8 @@ func parseBlock(p *parser, c *cursor, keyword Span) {
 		c.dropRest()
 		return
 	}
-	if _, isKind := blocks.Find(c.kinds, strings.ToLower(label.Text)); isKind && c.isRole(c.peek()) {
-		c.fault(label.Span, "write the label in front of it", "expected a block's label, found the kind %s", quote(label.Text))
+	if c.lacksLabel(label) {
+		c.fault(label.Span, "write the label in front of it", "expected a block's label, found %s", quote(label.Text))
 		c.lacksName(true)
 		c.dropRest()
 		return
@@ -149,6 +149,17 @@ func parseBlock(p *parser, c *cursor, keyword Span) {
 	}
 	c.dropIfFaulty(b.Broken)
 	b.Span = keyword.To(c.last())
+}
+
+// lacksLabel says whether what stands in a label's place is the word behind it: a kind before
+// a role, or like before a block.
+func (c *cursor) lacksLabel(label NameNode) bool {
+	word := strings.ToLower(label.Text)
+	if _, isKind := blocks.Find(c.kinds, word); isKind {
+		return c.isRole(c.peek())
+	}
+	_, beforeKind := blocks.Find(c.kinds, strings.ToLower(c.peek()))
+	return word == "like" && !beforeKind && !strings.EqualFold(c.peek(), "like")
 }
 
 // kindOrLike takes a block's kind, or the block that it is like.

@@ -39,7 +39,7 @@ func (l *laying) deal() {
 	for _, p := range l.pools {
 		l.Faces[p.face].Fabric = dealt.Fabrics[d.of[p.face]]
 	}
-	d.findAlike()
+	d.findAlike(dealt.Proven)
 }
 
 // placeKey is what gets one fabric: a face, or the faces of one role and band in a block,
@@ -105,37 +105,54 @@ func (d *dealer) bar(place int32, fabric int) {
 }
 
 // findAlike lists the seams between faces that got the same fabric though they need not
-// share one.
-func (d *dealer) findAlike() {
-	for i, s := range d.Seams {
-		a, b := d.of[s.A], d.of[s.B]
-		if a != b && (a >= 0 || b >= 0) && d.Faces[s.A].Fabric == d.Faces[s.B].Fabric {
-			d.Alike = append(d.Alike, i)
+// share one, and warns of them.
+func (d *dealer) findAlike(proven bool) {
+	d.Alike = d.alike(d.Seams)
+	strips := d.alike(d.StripSeams)
+	if count := len(d.Alike) + len(strips); count > 0 {
+		first := d.StripSeams
+		at := strips
+		if len(d.Alike) > 0 {
+			first, at = d.Seams, d.Alike
 		}
-	}
-	if len(d.Alike) > 0 {
-		d.warnAlike()
+		d.warnAlike(first[at[0]], count, proven)
 	}
 }
 
-// warnAlike says where a pool could not do better.
-func (d *dealer) warnAlike() {
-	s := d.Seams[d.Alike[0]]
+// alike is the seams of a list, by index, whose two faces got one fabric.
+func (d *dealer) alike(seams []Seam) []int {
+	var list []int
+	for i, s := range seams {
+		a, b := d.of[s.A], d.of[s.B]
+		if a != b && (a >= 0 || b >= 0) && d.Faces[s.A].Fabric == d.Faces[s.B].Fabric {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// warnAlike says where a pool could not do better, and why.
+func (d *dealer) warnAlike(s Seam, count int, proven bool) {
 	face := s.A
 	if d.of[face] < 0 {
 		face = s.B
 	}
 	pool := &d.design.Pools[d.places[d.of[face]].Pool]
-	pieces := "two pieces of " + d.Fabrics[d.Faces[face].Fabric].Name + " lie side by side"
+	why := fmt.Sprintf("the pool %q has too few fabrics for what lies side by side", pool.Name)
+	if len(pool.Fabrics) == 1 {
+		why = fmt.Sprintf("the pool %q has only this fabric", pool.Name)
+	} else if !proven {
+		why = fmt.Sprintf("no better deal of the pool %q was found", pool.Name)
+	}
 	more := ""
-	if n := len(d.Alike) - 1; n == 1 {
-		more = ", and so it is along 1 more seam"
-	} else if n > 1 {
-		more = fmt.Sprintf(", and so it is along %d more seams", n)
+	if count == 2 {
+		more = "; so it is along 1 more seam"
+	} else if count > 2 {
+		more = fmt.Sprintf("; so it is along %d more seams", count-1)
 	}
 	d.Warnings = append(d.Warnings, layout.Fault{
 		Severity: layout.Warning, Span: pool.Span,
-		Message: fmt.Sprintf("%s at %s, since the pool %q has %d fabrics%s", pieces, d.where(face), pool.Name, len(pool.Fabrics), more),
+		Message: fmt.Sprintf("two pieces of %s lie side by side at %s, since %s%s", d.Fabrics[d.Faces[face].Fabric].Name, d.where(face), why, more),
 		Hint:    "add a fabric to the pool",
 	})
 }

@@ -282,7 +282,7 @@ func TestSavesLeaveNothingBehind(t *testing.T) {
 		runtime.ReadMemStats(&m)
 		return m.HeapAlloc
 	}
-	for n := range 1200 {
+	for n := range 600 {
 		one(n)
 	}
 	before := heap()
@@ -290,7 +290,7 @@ func TestSavesLeaveNothingBehind(t *testing.T) {
 		one(n)
 	}
 	after := heap()
-	t.Logf("heap after 1200 saves %d KB, after 2000 more %d KB", before>>10, after>>10)
+	t.Logf("heap after 600 saves %d KB, after 2000 more %d KB", before>>10, after>>10)
 	if after > before+2<<20 {
 		t.Errorf("the heap grew from %d to %d bytes over 2000 saves", before, after)
 	}

@@ -20,10 +20,10 @@ type PortError struct {
 	cause error
 }
 
-// Error names the port and what can be done.
+// Error names the port and what is wrong with it.
 func (e *PortError) Error() string {
 	if errors.Is(e.cause, syscall.EADDRINUSE) {
-		return fmt.Sprintf("port %d is in use; give another one, or leave --port out for any free one", e.Port)
+		return fmt.Sprintf("port %d is in use", e.Port)
 	}
 	return fmt.Sprintf("port %d cannot be used: %v", e.Port, e.cause)
 }

@@ -91,7 +91,7 @@ func TestStartersCatches(t *testing.T) {
 		"a warning":                {"\nfabric", "\nfabric  spare   #123456\nfabric"},
 		"columns out of line":      {"fabric  point", "fabric point"},
 		"a line without a comment": {"title  \"My floating stars\"  # the quilt's name, for pictures and the printed pattern", "title  \"My floating stars\""},
-		"a long line":              {"# The words", "# " + strings.Repeat("The words ", 12)},
+		"a long line":              {"# The blocks", "# " + strings.Repeat("The blocks ", 12)},
 	} {
 		spoilt := honest
 		spoilt.Text = strings.Replace(spoilt.Text, change[0], change[1], 1)

@@ -60,7 +60,6 @@ type member struct {
 	faces, against []int32
 	seams          []outlineSeam
 	at             patchwork.Point // its centre
-	whole          bool            // all eight wedges or four kites are there
 }
 
 // outlineSeam is a seam on a figure's outline.

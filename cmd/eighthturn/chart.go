@@ -81,7 +81,7 @@ func chartCommand(c *console) *cobra.Command {
 		Example: "eighthturn chart\n  strips of 1 1/2 to 8 inches\n" +
 			"eighthturn chart --from 3 --to 5 --step 1/8 --usable-width 42\n  a closer look, for cloth 42 inches wide\n" +
 			"eighthturn chart sides --units cm --csv\n  blocks of 10 to 40 centimetres, for a spreadsheet\n" +
-			"eighthturn chart " + columnKind() + " --strip \"7 1/2\"\n  pieces from strips of 7 1/2 inches",
+			"eighthturn chart " + columnKind() + " --strip 7-1/2\n  pieces from strips of 7 1/2 inches",
 		SuggestFor: []string{"table", "size", "sizes", "strips", "cutting-chart"},
 		Args:       oneOf("chart", chartNames()),
 		ValidArgs:  chartNames(),

@@ -124,7 +124,7 @@ func (p *chartPage) squares(c *chart.StripChart) {
 	if p.ruled(c) {
 		rule = "rule"
 	}
-	rows := [][]string{{"strip", "kite", "", "stop pieces", "", "ring corners", "", ""}, {"cut", "need", "cut", "need", "cut", "need", "cut", rule}}
+	rows := [][]string{{"strip", "kite", "", "stop", "", "corner", "", ""}, {"cut", "need", "cut", "need", "cut", "need", "cut", rule}}
 	for _, s := range c.Strips {
 		row := []string{p.mark(s.StripCut), p.exact(s.Kite.Need), p.mark(s.Kite.Cut), p.exact(s.Stop.Need), p.mark(s.Stop.Cut), p.exact(s.Corner.Need), p.mark(s.Corner.Cut)}
 		if s.Corner.RuleCut > s.Corner.Cut {
@@ -151,7 +151,7 @@ func sideChartText(c *chart.SideChart) string {
 	p.WriteByte('\n')
 	first, second := []string{"block"}, []string{"finished"}
 	for _, h := range c.Heights {
-		first, second = append(first, h.Kinds[0]+" strip", "", ""), append(second, "exact", "mark", "side off by")
+		first, second = append(first, h.Kinds[0]+" strip", "", ""), append(second, "exact", "mark", "off by")
 	}
 	rows := [][]string{append(first, ""), append(second, "")}
 	for _, s := range c.Sides {

@@ -56,7 +56,7 @@ func rootCommand(c *console, args []string) *cobra.Command {
 			"and the grid as the quilt looks. eighthturn reads it, tells you what is amiss and draws the quilt. " +
 			"Write layouts in any plain text editor and give them names like harbour.quilt.",
 		Example: "eighthturn draw harbour.quilt\n  makes harbour.svg, a picture of the quilt\n" +
-			"eighthturn check harbour.quilt\n  lists mistakes, sizes, and what to cut from which fabric\n" +
+			"eighthturn check harbour.quilt\n  lists mistakes, then sizes, counts and fabrics\n" +
 			"eighthturn draw --help\n  says what a command can do",
 		SilenceErrors: true,
 		SilenceUsage:  true,

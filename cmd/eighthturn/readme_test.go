@@ -64,13 +64,13 @@ func TestReadmeFault(t *testing.T) {
 func TestReadmeCommands(t *testing.T) {
 	page := readme(t)
 	have := map[string]bool{}
-	for _, cmd := range commands(&console{}) {
+	for _, cmd := range append(commands(&console{}), quietCommands(&console{})...) {
 		have[cmd.Name()] = true
 		if !cmd.Hidden && !strings.Contains(page, "`eighthturn "+cmd.Name()) {
 			t.Errorf("the page does not name %s", cmd.Name())
 		}
 	}
-	for _, m := range regexp.MustCompile("eighthturn ([a-z]+)[ `]").FindAllStringSubmatch(page, -1) {
+	for _, m := range regexp.MustCompile("`eighthturn ([a-z]+)[ `]").FindAllStringSubmatch(page, -1) {
 		if !have[m[1]] {
 			t.Errorf("the page names the command %q", m[1])
 		}

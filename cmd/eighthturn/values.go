@@ -33,7 +33,7 @@ func valuesCommand(c *console) *cobra.Command {
 			"alone holds a seam that is said. Every verdict stands with the figures that it rests on.",
 		Example: "eighthturn values harbour.quilt\n" +
 			"eighthturn values harbour.quilt --try rust=#7a2f16\n  as if the rust were darker; the layout stays as it is\n" +
-			"eighthturn values harbour.quilt --distance \"6 ft\" --contrast \"8 20\"\n  from six feet, with thresholds of your own",
+			"eighthturn values harbour.quilt --distance 6ft --contrast 8,20\n  from six feet, with thresholds of your own",
 		SuggestFor: []string{"value", "contrast", "squint", "tone", "grey"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return study(c, cmd, o, args[0]) },

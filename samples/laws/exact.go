@@ -31,10 +31,7 @@ func cross(a, b patchwork.Point) *big.Int {
 	return one.Sub(one, other)
 }
 
-// dot is a.X b.X + a.Y b.Y, exactly.
-func dot(a, b patchwork.Point) *big.Int { return cross(a, patchwork.Point{X: -b.Y, Y: b.X}) }
-
-// dotSign is the sign of dot.
+// dotSign is the sign of a.X b.X + a.Y b.Y, exactly.
 func dotSign(a, b patchwork.Point) int { return crossSign(a, patchwork.Point{X: -b.Y, Y: b.X}) }
 
 // crossSign is the sign of cross.
