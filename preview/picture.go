@@ -236,11 +236,14 @@ func (p *preparing) listFabrics() []fabric {
 	for i, f := range p.Fabrics {
 		list[i] = fabric{
 			Name: f.Name, Print: f.Print, Colour: f.Colour.Hex(), Grey: f.Colour.Grey().Hex(),
-			Value: tenths(f.Colour.Lightness()), Share: tenths(100 * share[i]), Line: p.line(f.Place.Start),
+			Value: thousandths(f.Colour.Lightness()), Share: tenths(100 * share[i]), Line: p.line(f.Place.Start),
 		}
 	}
 	return list
 }
+
+// thousandths keeps a value from being rounded up twice where the page shows it whole.
+func thousandths(v float64) float64 { return float64(int(v*1000+0.5)) / 1000 }
 
 func tenths(v float64) float64 { return float64(int(v*10+0.5)) / 10 }
 

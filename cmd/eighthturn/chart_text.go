@@ -39,14 +39,6 @@ func (p *chartPage) off(nm measure.NM) string {
 	return text
 }
 
-// unit is the unit of every column, for headings.
-func (p *chartPage) unit() string {
-	if p.Units == measure.Centimetres {
-		return "cm"
-	}
-	return "in"
-}
-
 func (p *chartPage) heading(what string) {
 	units := "inches"
 	if p.Units == measure.Centimetres {
