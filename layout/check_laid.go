@@ -63,10 +63,14 @@ func (c *checker) warnUnclosable(cells []int) {
 	d := &c.design
 	first := cells[0]
 	what := "web"
-	if d.Blocks[d.Cells[first].Block].Kind.Turning.OnStar() {
+	onStar := d.Blocks[d.Cells[first].Block].Kind.Turning.OnStar()
+	if onStar {
 		what = "star"
 	}
-	const hint = "even numbers of blocks across and down avoid it, or a plain block there"
+	hint := "even numbers of blocks across and down avoid it, or a plain block there"
+	if onStar != d.StarFirst || d.Columns%2 == 0 && d.Rows%2 == 0 {
+		hint = "put a plain block there, or begin with the other centre: top-left"
+	}
 	if len(cells) == 1 {
 		c.warn(d.Cells[first].Span, hint, "the %s at %s cannot close, since both its ends lie on the quilt's edge", what, c.place(first))
 		return

@@ -248,7 +248,7 @@ func (c *cursor) finish(expected string) {
 		return
 	}
 	at := c.here()
-	hint := leftOverHint(c.text(at))
+	hint := leftOverHint(c.text(at), expected)
 	switch {
 	case c.twice():
 	case expected == "":
@@ -277,7 +277,7 @@ func (c *cursor) twice() bool {
 
 // leftOverHint says what to do with a word that stands behind a complete statement, "" if
 // it does not tell.
-func leftOverHint(word string) string {
+func leftOverHint(word, expected string) string {
 	switch {
 	case isShellComment(word):
 		return "a comment in mid-line needs a space behind its #: # " + word[1:]
@@ -288,7 +288,18 @@ func leftOverHint(word string) string {
 	case strings.Trim(word, "-–—−") == "":
 		return "one length is wanted here, without a dash"
 	}
-	return ""
+	return didYouMean(word, append(wordsInQuotes(expected), measure.UnitWords()...))
+}
+
+// wordsInQuotes is the words that stand in quotes in what was expected.
+func wordsInQuotes(expected string) []string {
+	var words []string
+	for i, part := range strings.Split(expected, `"`) {
+		if i%2 == 1 && part != "/" {
+			words = append(words, part)
+		}
+	}
+	return words
 }
 
 // isForeignComment says whether a word begins a comment in other languages.
@@ -366,7 +377,7 @@ func (c *cursor) quoted(what string, next ...string) (TextNode, bool) {
 // quotesHint is the rest of the line in quotes.
 func (c *cursor) quotesHint() string {
 	rest, _, _ := strings.Cut(c.rest(), " #")
-	if text := strings.Trim(rest, " \t'‘’`"); text != "" {
+	if text := strings.Trim(rest, " \t'‘’`"); text != "" && !strings.ContainsAny(text, `"“”„`) {
 		return `write "` + shorten(text) + `"`
 	}
 	return `put the text in quotes: "…"`

@@ -120,7 +120,11 @@ func parseWebs(p *parser, c *cursor, keyword Span) {
 		c.word()
 	}
 	if !c.done() && !w.Broken {
-		c.fault(c.here(), "write webs "+w.Values[0].Name.Text+" / "+c.peek(), "expected / and a second value, found %s", c.found())
+		hint := "write webs " + w.Values[0].Name.Text + " / " + c.peek()
+		if strings.EqualFold(c.peek(), "turned") {
+			hint = "turned stands before its strip set: turned " + w.Values[len(w.Values)-1].Name.Text
+		}
+		c.fault(c.here(), hint, "expected / and a second value, found %s", c.found())
 		c.dropRest()
 	}
 	w.Span = keyword.To(c.last())
