@@ -60,7 +60,10 @@ func newDocument(w io.Writer, t *patchwork.Top, o Options) *document {
 }
 
 // begin opens the document: its size, its title and what it shows.
-func (d *document) begin() {
+func (d *document) begin() { d.beginWith(d.describe()) }
+
+// beginWith opens the document with words of its own for what the picture shows.
+func (d *document) beginWith(description string) {
 	width, height := d.Outer.Width()+d.legend.addsAcross, d.Outer.Height()+d.legend.addsDown
 	unit, name := measure.Inch, "in"
 	if d.Units == measure.Centimetres {
@@ -76,13 +79,18 @@ func (d *document) begin() {
 		title = "Quilt top"
 	}
 	d.canvas.Title(title)
-	d.canvas.Desc(d.describe())
+	d.canvas.Desc(description)
+}
+
+// describeAs says in words how large the top is and how it is drawn.
+func (d *document) describeAs(drawn string) string {
+	return fmt.Sprintf("A quilt top of %d by %d blocks, %s by %s finished, drawn %s.", d.Columns, d.Rows,
+		measure.Text(d.Outer.Width(), d.Units), measure.Text(d.Outer.Height(), d.Units), drawn)
 }
 
 // describe says in words what the picture shows.
 func (d *document) describe() string {
-	text := fmt.Sprintf("A quilt top of %d by %d blocks, %s by %s finished, drawn in %s.", d.Columns, d.Rows,
-		measure.Text(d.Outer.Width(), d.Units), measure.Text(d.Outer.Height(), d.Units), Views()[d.View])
+	text := d.describeAs("in " + Views()[d.View])
 	if fabrics := len(d.shown()); fabrics == 1 {
 		text += " It shows one fabric."
 	} else {

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 
-	"eighthturn/measure"
 	"eighthturn/palettes"
 	"eighthturn/patchwork"
 )
@@ -46,7 +45,7 @@ func DrawMarked(w io.Writer, t *patchwork.Top, m Marks) error {
 	if m.Shows == "" {
 		m.Shows = "in colour"
 	}
-	d.beginAs(m.Shows)
+	d.beginWith(d.describeAs(m.Shows))
 	d.cloth()
 	d.marks(m.Seams, false)
 	d.marks(m.Seams, true)
@@ -67,26 +66,6 @@ func inColours(t *patchwork.Top, colours func(int) palettes.Colour) *patchwork.T
 		other.Fabrics[f].Colour = colours(f)
 	}
 	return &other
-}
-
-// beginAs opens the document of a picture that shows something else than a view.
-func (d *document) beginAs(shows string) {
-	width, height := d.Outer.Width()+d.legend.addsAcross, d.Outer.Height()+d.legend.addsDown
-	unit, name := measure.Inch, "in"
-	if d.Units == measure.Centimetres {
-		unit, name = measure.Millimetre, "mm"
-	}
-	d.canvas.Startunit(float64(width)/float64(unit), float64(height)/float64(unit), name,
-		fmt.Sprintf(`viewBox="0 0 %s %s"`, appendNumber(nil, width), appendNumber(nil, height)),
-		`xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape"`)
-	fmt.Fprintln(d.out, Marker)
-	title := d.Title
-	if title == "" {
-		title = "Quilt top"
-	}
-	d.canvas.Title(title)
-	d.canvas.Desc(fmt.Sprintf("A quilt top of %d by %d blocks, %s by %s finished, drawn %s.", d.Columns, d.Rows,
-		measure.Text(d.Outer.Width(), d.Units), measure.Text(d.Outer.Height(), d.Units), shows))
 }
 
 // marks draws the heavy marks or the light ones.
@@ -115,7 +94,7 @@ func (d *document) marks(list []Mark, heavy bool) {
 // that Draw gives it. Shows says what it shows, to go on from "drawn ".
 func DrawPixels(w io.Writer, t *patchwork.Top, png []byte, shows string) error {
 	d := newDocument(w, t, Options{})
-	d.beginAs(shows)
+	d.beginWith(d.describeAs(shows))
 	fmt.Fprintf(d.out, `<image x="0" y="0" width="%s" height="%s" preserveAspectRatio="none" style="image-rendering:pixelated" xlink:href="data:image/png;base64,`,
 		appendNumber(nil, t.Outer.Width()), appendNumber(nil, t.Outer.Height()))
 	encoder := base64.NewEncoder(base64.StdEncoding, d.out)

@@ -94,6 +94,9 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 	if file == standard && o.output == "" {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the picture no name", "name it with -o, or write -o - for standard output")
 	}
+	if o.view.index >= len(svgout.Views()) && o.picture.SeamLines || o.view.words[o.view.index] == squintView && (o.picture.Legend || o.picture.ByFabric) {
+		return misuse(cmd.CommandPath(), "the "+o.view.words[o.view.index]+" view has no such part", "leave out --seams, and in the squint view --legend and --by-fabric too")
+	}
 	ending := strings.ToLower(filepath.Ext(o.output))
 	if slices.Contains(otherEndings(), ending) {
 		return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for an SVG picture", "for example -o "+shellWord(beside(o.output, pictureEnding)))
