@@ -89,7 +89,7 @@ func (l *laying) cornerSquare(n, number int, b layout.Edging, at Rect) rim {
 // each.
 func (l *laying) rectangle(p Patch, fabric int, at Rect) rim {
 	p.Outline = l.outline([]Point{at.Min, {at.Max.X, at.Min.Y}, at.Max, {at.Min.X, at.Max.Y}}, Point{})
-	p.Cell, p.First, p.Count = -1, len(l.Faces), 1
+	p.Cell, p.First, p.Count, p.Set = -1, len(l.Faces), 1, -1
 	l.Faces = append(l.Faces, Face{p.Outline, fabric, len(l.Patches)})
 	l.Patches = append(l.Patches, p)
 	return rimOf(int32(p.First), p.Outline)

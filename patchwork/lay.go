@@ -17,6 +17,7 @@ type laying struct {
 	points    []Point // what outlines are cut from
 	joins     joiner
 	pools     []pooled
+	sets      map[setKey]int16
 }
 
 type templateKey struct {
@@ -40,9 +41,10 @@ func Lay(d *layout.Design) *Top {
 		Title: d.Title, Units: d.Units, Seam: d.Seam, SideFinished: d.SideFinished,
 		Columns: d.Columns, Rows: d.Rows,
 		Words: Words{d.Designer, d.Level, d.Copyright, d.Notes, d.Contrast},
-	}, design: d, grade: newGrade(d.SideFinished), templates: map[templateKey]*template{}}
+	}, design: d, grade: newGrade(d.SideFinished), templates: map[templateKey]*template{}, sets: map[setKey]int16{}}
 	l.frame()
 	l.fabrics()
+	l.cloth()
 	l.reserve()
 	for i := range d.Cells {
 		l.cell(i)
@@ -50,6 +52,7 @@ func Lay(d *layout.Design) *Top {
 	l.seamsInBlocks()
 	l.borders(l.field())
 	l.deal()
+	l.unused()
 	return l.Top
 }
 
@@ -233,7 +236,7 @@ func (l *laying) outside(x, y int) bool {
 // patch adds a patch and its faces.
 func (l *laying) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) {
 	p.Place = f.Span
-	p.First, p.Count = len(l.Faces), 1
+	p.First, p.Count, p.Set = len(l.Faces), 1, -1
 	n := len(l.Patches)
 	if f.Set < 0 {
 		l.face(p.Outline, n, f.Fabric, f.Pool)
@@ -242,7 +245,10 @@ func (l *laying) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) {
 	}
 	kind := l.design.Blocks[l.design.Cells[p.Cell].Block].Kind
 	b := piece.bandsOf(l.design, f, kind.Height)
-	p.Count = len(b.outlines)
+	if b.set < 0 {
+		b.set = l.set(f.Set, kind.Height)
+	}
+	p.Count, p.Set, p.Turned = len(b.outlines), b.set, f.Turned
 	for i, o := range b.outlines {
 		l.face(l.outline(o, at), n, b.fabrics[i], b.pools[i])
 	}

@@ -183,6 +183,7 @@ type bandKey struct {
 
 // bands is a wedge cut from a strip set, in the block's frame.
 type bands struct {
+	set      int16 // of the top's cloth, -1 until it is asked for
 	fabrics  []int // from the wide end to the tip; -1 for a pool
 	pools    []int // -1 for a fabric
 	outlines [][]Point
@@ -197,7 +198,7 @@ func (p *pieceTemplate) bandsOf(d *layout.Design, f layout.Fill, h blocks.WedgeH
 	}
 	set := d.StripSets[f.Set].Bands
 	height := h.Finished(d.SideFinished)
-	b := &bands{}
+	b := &bands{set: -1}
 	fromTip := height
 	var cuts []measure.NM // distances from the tip, the wide end's first
 	for i := range set {

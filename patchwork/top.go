@@ -51,6 +51,7 @@ type Top struct {
 	Alike         []int          // seams, by index, whose two faces a pool of scraps could not give two fabrics
 	Warnings      []layout.Fault // what only the laid-out top can tell
 	Words         Words
+	Cloth         Cloth
 }
 
 // Words is what of the design only the reports need.
@@ -85,12 +86,14 @@ type Cell struct {
 type Patch struct {
 	Outline []Point // clockwise on screen, the first corner not repeated; begins where the piece points
 	Shape   blocks.Shape
-	Role    int // index
-	Cell    int // index, -1 in a border or a sash
-	Border  int // from the inside out, -1 elsewhere
-	Number  int // in its cell, its border or among the sashes, from 1
-	First   int // index of its first face
-	Count   int // how many faces it has: the bands of a strip set from the wide end to the tip, or 1
+	Turned  bool  // its strip set lies the other way round, the first fabric at the tip
+	Set     int16 // of the cloth's strip sets, by index, -1 where it is cut from one fabric
+	Role    int   // index
+	Cell    int   // index, -1 in a border or a sash
+	Border  int   // from the inside out, -1 elsewhere
+	Number  int   // in its cell, its border or among the sashes, from 1
+	First   int   // index of its first face
+	Count   int   // how many faces it has: the bands of a strip set from the wide end to the tip, or 1
 	Place   layout.Span
 }
 

@@ -13,7 +13,7 @@ import (
 // stands in the house is to be said first. Whoever reads a top may import measure, in whose lengths a top is given.
 func mayImport() map[string][]string {
 	drawn := []string{"measure", "palettes", "blocks", "layout", "patchwork"}
-	planned := append(slices.Clone(drawn), "svgout", "pixels", "values", "cutting", "sewing")
+	planned := append(slices.Clone(drawn), "figure", "finishing", "chart", "svgout", "pixels", "values", "cutting", "sewing")
 	all := append(slices.Clone(planned), "lattice", "paper", "fit", "summary", "outfile", "samples")
 	return map[string][]string{
 		"measure":        {},
@@ -28,17 +28,19 @@ func mayImport() map[string][]string {
 		"svgout":         {"measure", "palettes", "patchwork"},
 		"pixels":         {"measure", "palettes", "patchwork"},
 		"values":         {"measure", "palettes", "blocks", "patchwork", "pixels"},
-		"cutting":        {"measure", "palettes", "blocks", "patchwork"},
-		"sewing":         {"measure", "palettes", "blocks", "patchwork"},
+		"figure":         {"measure", "palettes"},
+		"finishing":      {"measure"},
+		"cutting":        {"measure", "palettes", "blocks", "patchwork", "chart", "finishing", "figure"},
+		"sewing":         {"measure", "palettes", "blocks", "patchwork", "figure"},
 		"paper":          planned,
-		"fit":            {"measure", "layout", "patchwork", "cutting"},
+		"fit":            {"measure", "blocks", "layout", "patchwork", "finishing", "cutting"},
 		"summary":        append(slices.Clone(drawn), "lattice"),
 		"outfile":        {},
 		"samples":        {},
 		"samples/invent": all,
 		"samples/laws":   append(slices.Clone(all), "samples/invent"),
 		"preview":        all,
-		"cmd/eighthturn": append(slices.Clone(all), "preview", "chart"),
+		"cmd/eighthturn": append(slices.Clone(all), "preview"),
 	}
 }
 
