@@ -150,8 +150,36 @@ func fabricCases() []testCase {
 			says("the width of the cloth is neither cut nor finished", "leave out finished"),
 		},
 		{
-			"a photo of a fabric", swap(small, "#1f3350", `⟦swatch⟧ "navy.png"`), refused,
-			says(`"swatch" belongs to the language, but this version cannot read it yet`, "give a colour, as in #1f3350"),
+			"a photo where none can be read", swap(small, "#1f3350", `swatch ⟦"navy.png"⟧`), refused,
+			says(`"navy.png": no photo can be read here`, "or give a colour, as in #1f3350"),
+		},
+		{
+			"a photo without its name", swap(small, "#1f3350", "swatch⟦⟧"), refused,
+			says("expected the name of a photo in quotes, found the end of the line", `put the text in quotes: "…"`),
+		},
+		{
+			"a photo not in quotes", swap(small, "#1f3350", "swatch ⟦navy.png⟧"), refused,
+			says(`expected the name of a photo in quotes, found "navy.png"`, `write "navy.png"`),
+		},
+		{
+			"a photo elsewhere", swap(small, "#1f3350", `swatch ⟦"../navy.png"⟧`), refused,
+			says(`a photo lies in the layout's folder or in one below it, found "../navy.png"`, "put the photo beside the layout and write its name alone"),
+		},
+		{
+			"a photo with the folders of another system", swap(small, "#1f3350", `swatch ⟦"cloth\navy.png"⟧`), refused,
+			says(`folders in the name of a photo are parted by /, found "cloth\navy.png"`, "write cloth/navy.png"),
+		},
+		{
+			"a photo of another sort", swap(small, "#1f3350", `swatch ⟦"navy.heic"⟧`), refused,
+			says(`a photo is a JPEG or PNG file, found "navy.heic"`, `for example fabric navy swatch "photo.jpg"`),
+		},
+		{
+			"a photo of no cloth", swap(small, "#1f3350", `swatch ⟦"navy.png"⟧ across ⟦1/8⟧`), refused,
+			[]message{say(`"navy.png": no photo can be read here`, "or give a colour, as in #1f3350"), say("how much cloth the photo shows across is 1/8 in, but must be 1/4 in or more", "")},
+		},
+		{
+			"a colour across", swap(small, "#1f3350", `#1f3350 ⟦across⟧ 3`), refused,
+			says(`expected a print name in quotes, "on-hand" or "usable-width", found "across"`, `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`),
 		},
 		{
 			"a fabric misspelt", swap(small, "navy kites cream\n", "⟦nayv⟧ kites cream\n"), refused,

@@ -10,6 +10,7 @@ import (
 // checker is the second stage: a tree to a design.
 type checker struct {
 	*session
+	photos    func(file string) (palettes.Cloth, error) // nil if there are none
 	tree      *Tree
 	design    Design
 	names     map[string]entry // fabrics and strip sets share one set of names
@@ -44,8 +45,13 @@ func (e entry) what() string {
 }
 
 // Read turns the text of a layout into a design. The design is nil if there are errors;
-// warnings do not stop it. Messages come in the order of their places.
-func Read(text string) (*Design, *Source, []Fault) {
+// warnings do not stop it. Messages come in the order of their places. A layout that names
+// photos has an error.
+func Read(text string) (*Design, *Source, []Fault) { return ReadWith(text, nil) }
+
+// ReadWith is Read for a layout that may name photos, which it is given by a function; a
+// fault of the function is one sentence.
+func ReadWith(text string, photos func(file string) (palettes.Cloth, error)) (*Design, *Source, []Fault) {
 	source := NewSource(text)
 	p := newParser(source)
 	p.parse()
@@ -53,7 +59,7 @@ func Read(text string) (*Design, *Source, []Fault) {
 		return nil, source, p.sorted()
 	}
 	parsed := len(p.list)
-	c := &checker{session: p.session, tree: &p.tree, names: map[string]entry{}, labels: map[string]int{}, asWritten: map[string]int{}, used: map[string]bool{}, missing: map[string]int{}, noLabel: map[string]bool{}}
+	c := &checker{session: p.session, tree: &p.tree, photos: photos, names: map[string]entry{}, labels: map[string]int{}, asWritten: map[string]int{}, used: map[string]bool{}, missing: map[string]int{}, noLabel: map[string]bool{}}
 	c.check()
 	c.dropFollowUps(parsed)
 	list := c.sorted()
@@ -172,6 +178,9 @@ func (c *checker) fabrics() {
 		}
 		c.warnTwoColours(n)
 		f := Fabric{Name: n.Name.Text, Colour: n.Colour, Span: n.Span, UsableWidth: c.design.UsableWidth}
+		if n.Swatch != nil {
+			c.photo(n, &f)
+		}
 		if n.Print != nil {
 			f.Print = n.Print.Text
 		}

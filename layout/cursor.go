@@ -348,6 +348,12 @@ type TextNode struct {
 // can go on as it should: with nothing, with a comment, or with one of the words given; so
 // inch marks inside it do no harm.
 func (c *cursor) quoted(what string, next ...string) (TextNode, bool) {
+	return c.quotedUntil(what, func(after int) bool { return c.goesOn(after, next) })
+}
+
+// quotedUntil takes text in quotes. It ends at the first quotation mark for which ends, given
+// the byte after it, says so, or at the last.
+func (c *cursor) quotedUntil(what string, ends func(after int) bool) (TextNode, bool) {
 	if !c.atQuote() {
 		c.fault(c.here(), c.quotesHint(), "expected %s in quotes, found %s", what, c.found())
 		return TextNode{}, false
@@ -360,7 +366,7 @@ func (c *cursor) quoted(what string, next ...string) (TextNode, bool) {
 			continue
 		}
 		last = at
-		if c.goesOn(at+n, next) {
+		if ends(at + n) {
 			break
 		}
 	}

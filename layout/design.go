@@ -46,9 +46,17 @@ type Fabric struct {
 	Name        string
 	Colour      palettes.Colour
 	Print       string
+	Photo       *Photo     // nil if the colour was written
 	OnHand      measure.NM // 0 if not said
 	UsableWidth measure.NM // the layout's own, or the quilt's
 	Span        Span
+}
+
+// Photo is the photo of a fabric.
+type Photo struct {
+	File   string     // as written
+	Across measure.NM // how much cloth it shows from left to right
+	palettes.Cloth
 }
 
 // StripSet is strips sewn together, from the wide end of a wedge to its tip.

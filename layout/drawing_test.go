@@ -33,6 +33,8 @@ func clearPlaces(v reflect.Value) {
 				clearPlaces(v.Field(i))
 			}
 		}
+	case v.Kind() == reflect.Pointer && !v.IsNil():
+		clearPlaces(v.Elem())
 	case v.Kind() == reflect.Slice && mayHoldPlaces(v.Type().Elem()):
 		for i := range v.Len() {
 			clearPlaces(v.Index(i))

@@ -158,12 +158,6 @@ func (p *parser) statementOrRow(statements map[string]statement, c *cursor, inde
 
 // statement reads one statement whose word was taken.
 func (p *parser) statement(s statement, c *cursor, keyword Span) {
-	if s.parse == nil {
-		p.fault(keyword, "", "%q belongs to the language, but this version cannot read it yet", s.Word)
-		c.dropRest()
-		p.rows = brokenRows
-		return
-	}
 	if s.Once {
 		if first, twice := p.once[s.Word]; twice {
 			p.fault(keyword, "keep one of the two", "%q stands in this layout already", s.Word).note(first, "first given here")

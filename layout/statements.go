@@ -39,7 +39,7 @@ func Statements() []statement {
 		{Statement{"side", "side length", "the finished side of a block; the strips follow", true}, parseSide, ""},
 		{Statement{"usable-width", "usable-width length", "of the cloth between its selvages, 40 in or 100 cm if not given", true}, parseUsableWidth, ""},
 		{Statement{"palette", "palette name", "brings in the fabrics of a palette", false}, parsePalette, ""},
-		{Statement{"fabric", `fabric name colour ["print"] [on-hand length] [usable-width length]`, "a fabric and its colour", false}, parseFabric, `a print name in quotes, "on-hand" or "usable-width"`},
+		{Statement{"fabric", `fabric name (colour | swatch "photo" [across length]) ["print"] [on-hand length] [usable-width length]`, "a fabric and its colour, or a photo of it", false}, parseFabric, `a print name in quotes, "on-hand" or "usable-width"`},
 		{Statement{"strip-set", "strip-set name fabric length fabric length …", "strips sewn together, from the wedge's wide end to its tip; one length may be the word rest", false}, parseStripSet, "a fabric"},
 		{Statement{"scraps", "scraps name fabric fabric … [by piece | block | web] [deal number]", "a pool of fabrics, dealt as evenly as can be so that neighbours differ", false}, parseScraps, "a fabric"},
 		{Statement{"webs", "webs value [/ value], or webs and under it indented rows of values", "the wedges round each web centre: all alike, two sorts set like a draughtboard, or web by web", true}, parseWebs, `"/" and a second value`},
@@ -175,8 +175,8 @@ func (c *cursor) fabricColour(f *FabricNode) bool {
 	at := c.here()
 	word := c.text(at)
 	if strings.EqualFold(word, "swatch") {
-		c.fault(at, "give a colour, as in #1f3350", "%q belongs to the language, but this version cannot read it yet", "swatch")
-		return false
+		c.word()
+		return c.swatch(f)
 	}
 	colour, err := palettes.Parse(word)
 	switch {
@@ -192,6 +192,16 @@ func (c *cursor) fabricColour(f *FabricNode) bool {
 	f.Colour, f.colourWord = colour, word
 	c.take(at)
 	return true
+}
+
+// swatch takes the photo that stands for a fabric's colour.
+func (c *cursor) swatch(f *FabricNode) bool {
+	c.newField()
+	t, ok := c.quotedUntil("the name of a photo", func(int) bool { return true })
+	if ok {
+		f.Swatch = &t
+	}
+	return ok
 }
 
 // colourHint is the colour that a word most likely stands for.
@@ -259,12 +269,14 @@ func (c *cursor) fabricOptions(f *FabricNode) {
 		switch word := strings.ToLower(c.peek()); {
 		case c.atQuote() && f.Print == nil:
 			c.newField()
-			t, ok := c.quoted("the print's name", "on-hand", "usable-width")
+			t, ok := c.quoted("the print's name", "on-hand", "usable-width", "across")
 			if !ok {
 				c.dropRest()
 				return
 			}
 			f.Print = &t
+		case word == "across" && f.Swatch != nil && f.Across == nil:
+			f.Across = c.lengthOption("how much cloth the photo shows across")
 		case word == "on-hand" && f.OnHand == nil:
 			f.OnHand = c.lengthOption("the length on hand")
 		case word == "usable-width" && f.UsableWidth == nil:

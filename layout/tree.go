@@ -60,6 +60,8 @@ type FabricNode struct {
 	Span
 	Name        NameNode
 	Colour      palettes.Colour
+	Swatch      *TextNode   // the photo that gives the colour, nil for a colour
+	Across      *LengthNode // how much cloth the photo shows from left to right
 	Print       *TextNode
 	OnHand      *LengthNode
 	UsableWidth *LengthNode

@@ -22,12 +22,13 @@ const (
 // light of a room make of a colour may be off by 5 L* (our guess); the order of fabrics in
 // one photo is surer than any of their values.
 type Cloth struct {
-	Colour    Colour  // the mean, in linear light: what the cloth looks like from afar
-	Lightness float64 // CIE L* of the mean light, not rounded to eight bits
-	Spread    float64 // standard deviation of CIE L* over the cloth
-	Darkest   float64 // CIE L* that 5 of 100 points lie below
-	Lightest  float64 // CIE L* that 5 of 100 points lie above
-	Colours   []Part  // one to four, the largest first
+	Colour    Colour      // the mean, in linear light: what the cloth looks like from afar
+	Lightness float64     // CIE L* of the mean light, not rounded to eight bits
+	Spread    float64     // standard deviation of CIE L* over the cloth
+	Darkest   float64     // CIE L* that 5 of 100 points lie below
+	Lightest  float64     // CIE L* that 5 of 100 points lie above
+	Colours   []Part      // one to four, the largest first
+	Tile      *image.RGBA // the photo without its outer tenth on each side, up to MostTilePixels long and wide, opaque
 }
 
 // Part is a colour of a print with its part of the cloth, 0 to 1.
@@ -41,11 +42,13 @@ type Part struct {
 // and creases are left out. Photos beyond the limits are refused before they are decoded. A
 // fault is one sentence that says what is there and what was wanted.
 func ReadSwatch(file []byte) (Cloth, error) {
-	points, err := readPoints(file)
+	picture, points, err := readPoints(file)
 	if err != nil {
 		return Cloth{}, err
 	}
-	return clothOf(points), nil
+	cloth := clothOf(points)
+	cloth.Tile = tile(picture)
+	return cloth, nil
 }
 
 // ReadSwatches reads a photo of several fabrics side by side and gives their colours, up to
@@ -54,7 +57,7 @@ func ReadSwatches(file []byte, name string, most int) (Palette, error) {
 	if most < 2 || most > maxRungs {
 		return Palette{}, fmt.Errorf("a palette of %d colours from a photo, expected 2 to %d", most, maxRungs)
 	}
-	points, err := readPoints(file)
+	_, points, err := readPoints(file)
 	if err != nil {
 		return Palette{}, err
 	}
@@ -87,19 +90,19 @@ func byHueAndValue(fabrics []Swatch) []Swatch {
 const plainChroma = 6
 
 // readPoints decodes a photo and takes the points of it that are cloth.
-func readPoints(file []byte) ([]Linear, error) {
+func readPoints(file []byte) (image.Image, []Linear, error) {
 	if err := checkPhoto(file); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	picture, err := decoded(file)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	points := sampled(picture)
 	if len(points) == 0 {
-		return nil, fmt.Errorf("the photo shows nothing: all of it is see-through")
+		return nil, nil, fmt.Errorf("the photo shows nothing: all of it is see-through")
 	}
-	return clothOnly(points), nil
+	return picture, clothOnly(points), nil
 }
 
 // checkPhoto looks at a photo's header alone.
@@ -154,8 +157,7 @@ const mostPoints = 160_000
 // sampled takes points of the inner four fifths of a picture at even distances, row by row,
 // those that are see-through left out.
 func sampled(picture image.Image) []Linear {
-	b := picture.Bounds()
-	inner := image.Rect(b.Min.X+b.Dx()/10, b.Min.Y+b.Dy()/10, b.Max.X-b.Dx()/10, b.Max.Y-b.Dy()/10)
+	inner := innerPart(picture.Bounds())
 	step := max(1, int(math.Ceil(math.Sqrt(float64(inner.Dx())*float64(inner.Dy())/mostPoints))))
 	decode := decoding()
 	var points []Linear

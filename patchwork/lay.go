@@ -88,7 +88,7 @@ func (l *laying) extent(blocks int) measure.NM {
 
 func (l *laying) fabrics() {
 	for _, f := range l.design.Fabrics {
-		l.Fabrics = append(l.Fabrics, Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Place: f.Span})
+		l.Fabrics = append(l.Fabrics, Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Photo: f.Photo, Place: f.Span})
 	}
 }
 

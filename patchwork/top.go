@@ -66,6 +66,7 @@ type Fabric struct {
 	Name   string
 	Print  string // the print's name, "" if it has none
 	Colour palettes.Colour
+	Photo  *layout.Photo // nil if the layout gives its colour
 	Place  layout.Span
 }
 

@@ -16,9 +16,10 @@ func (d *document) cloth() {
 	if len(shown) == 0 {
 		return
 	}
+	d.prints(shown)
 	d.beneath(shown)
 	for _, f := range slices.Backward(shown) {
-		d.layer(fmt.Sprintf("fabric-%d", f+1), d.Fabrics[f].Name, `fill="`+d.fill(f)+`"`)
+		d.layer(fmt.Sprintf("fabric-%d", f+1), d.Fabrics[f].Name, `fill="`+d.cover(f)+`"`)
 		if d.ByFabric {
 			d.wholeFabric(f)
 		} else {

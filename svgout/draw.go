@@ -28,6 +28,7 @@ type Options struct {
 	View      View
 	SeamLines bool   // draw seam lines; the line view always does
 	Legend    bool   // list the fabrics, below the top or beside one that is much higher than wide
+	Prints    bool   // fabrics that have a photo are painted with it; in the colour view alone
 	ByFabric  bool   // one path a fabric: smaller and quicker, without titles on patches
 	Prefix    string // of all ids; letters, digits, - and _ of ASCII, a letter first
 }

@@ -109,7 +109,7 @@ func (p *picture) entries() []entry {
 	}
 	var list []entry
 	for _, f := range shown {
-		e := entry{fill: p.fill(f), name: fitted(p.Fabrics[f].Name, longestText, boldWidth)}
+		e := entry{fill: p.cover(f), name: fitted(p.Fabrics[f].Name, longestText, boldWidth)}
 		if print := p.Fabrics[f].Print; print != "" {
 			e.below = append(e.below, fitted(print, longestText/smallLetters, textWidth))
 		}

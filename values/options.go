@@ -15,7 +15,7 @@ type Options struct {
 	Contrast *Contrast          // thresholds; nil for the layout's, or where it has none for those of the house
 	Distance measure.NM         // from eye to quilt; 0 for 10 feet
 	Blur     measure.NM         // standard deviation of the squint's blur on the quilt; 0 for what the distance makes
-	Prints   []Print            // by fabric; those left out are plain cloth
+	Prints   []Print            // by fabric, in place of what their photos tell; those left out are plain cloth; nil for the photos
 	Palettes []palettes.Palette // where to look for another fabric, beside the quilt's own
 }
 
@@ -71,6 +71,20 @@ func (o *Options) print(fabric int) Print {
 	return Print{}
 }
 
+// photographed is how uneven the fabrics of a top are by their photos, nil where it has none.
+func photographed(t *patchwork.Top) []Print {
+	var prints []Print
+	for f := range t.Fabrics {
+		if p := t.Fabrics[f].Photo; p != nil {
+			if prints == nil {
+				prints = make([]Print, len(t.Fabrics))
+			}
+			prints[f] = Print{p.Spread, p.Darkest, p.Lightest}
+		}
+	}
+	return prints
+}
+
 // clear is the step that counts as clear.
 func (o *Options) clear() float64 {
 	if o.Contrast != nil {
@@ -122,7 +136,7 @@ func Tried(t *patchwork.Top, tries []Try) *patchwork.Top {
 	tried := *t
 	tried.Fabrics = append([]patchwork.Fabric(nil), t.Fabrics...)
 	for _, try := range tries {
-		tried.Fabrics[try.Fabric].Colour = try.Colour
+		tried.Fabrics[try.Fabric].Colour, tried.Fabrics[try.Fabric].Photo = try.Colour, nil
 	}
 	return &tried
 }

@@ -112,6 +112,9 @@ func Study(t *patchwork.Top, o Options) *Report {
 	if own := t.Words.Contrast; o.Contrast == nil && own != nil {
 		o.Contrast = &Contrast{Soft: own.Soft, Clear: own.Clear}
 	}
+	if o.Prints == nil {
+		o.Prints = photographed(t)
+	}
 	s := newStudy(t, o)
 	r := &Report{Title: t.Title, Units: t.Units, Thresholds: s.thresholds(), Fabrics: s.fabrics()}
 	r.Seams = s.totals()

@@ -36,7 +36,7 @@ func check(c *console, o *checking, file string) error {
 	if err != nil {
 		return err
 	}
-	l := layOut(s.text)
+	l := layOut(s)
 	lines, list := l.lines, l.faults
 	var made *summary.Summary
 	if l.top != nil {

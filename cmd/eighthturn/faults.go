@@ -8,6 +8,7 @@ import (
 
 	"eighthturn/layout"
 	"eighthturn/patchwork"
+	"eighthturn/photos"
 )
 
 // strictOption makes warnings count as faults.
@@ -54,10 +55,11 @@ type laidOut struct {
 	faults []layout.Fault // what the text shows and what only the laid-out top does, by their places
 }
 
-// layOut reads and lays out the text of a layout.
-func layOut(text string) laidOut {
+// layOut reads and lays out a layout. The photos that it names lie beside it, those of a layout from standard input in
+// the folder where the program runs.
+func layOut(s *source) laidOut {
 	var l laidOut
-	l.design, l.lines, l.faults = layout.Read(text)
+	l.design, l.lines, l.faults = layout.ReadWith(s.text, photos.Beside(s.path).Cloth)
 	if l.design != nil {
 		l.top = patchwork.Lay(l.design)
 		l.faults = append(l.faults, l.top.Warnings...)
@@ -73,7 +75,7 @@ func (c *console) top(file string, strict bool, not string) (*source, *patchwork
 	if err != nil {
 		return nil, nil, err
 	}
-	l := layOut(s.text)
+	l := layOut(s)
 	c.report(s, l.lines, l.faults)
 	if stops(l.faults, strict) {
 		return s, nil, c.stopped(s, l.faults, not)

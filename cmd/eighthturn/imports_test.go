@@ -14,11 +14,12 @@ import (
 func mayImport() map[string][]string {
 	drawn := []string{"measure", "palettes", "blocks", "layout", "patchwork"}
 	planned := append(slices.Clone(drawn), "figure", "finishing", "chart", "svgout", "pixels", "values", "cutting", "sewing")
-	all := append(slices.Clone(planned), "lattice", "paper", "fit", "summary", "outfile", "samples")
+	all := append(slices.Clone(planned), "lattice", "paper", "fit", "summary", "outfile", "photos", "pages", "booklet", "samples")
 	return map[string][]string{
 		"measure":        {},
 		"palettes":       {},
 		"blocks":         {"measure"},
+		"photos":         {"palettes"},
 		"lattice":        {"blocks"},
 		"layout":         {"measure", "palettes", "blocks", "lattice"},
 		"layout/grammar": {"measure", "palettes", "blocks", "layout"},
@@ -33,6 +34,8 @@ func mayImport() map[string][]string {
 		"cutting":        {"measure", "palettes", "blocks", "patchwork", "chart", "finishing", "figure"},
 		"sewing":         {"measure", "palettes", "blocks", "patchwork", "figure"},
 		"paper":          planned,
+		"pages":          {"measure", "palettes", "figure"},
+		"booklet":        append(slices.Clone(planned), "paper", "pages"),
 		"fit":            {"measure", "blocks", "layout", "patchwork", "finishing", "cutting"},
 		"summary":        append(slices.Clone(drawn), "lattice"),
 		"outfile":        {},

@@ -33,7 +33,7 @@ func fenced(t *testing.T, page, opening string) string {
 // TestReadmeLayout reads the page's first layout, which must be without fault or warning.
 func TestReadmeLayout(t *testing.T) {
 	text := fenced(t, readme(t), "```quilt\n")
-	l := layOut(text)
+	l := layOut(&source{text: text})
 	if l.top == nil || len(l.faults) > 0 {
 		t.Fatalf("%v\n%s", l.faults, text)
 	}
@@ -49,7 +49,7 @@ func TestReadmeLayout(t *testing.T) {
 func TestReadmeFault(t *testing.T) {
 	page := readme(t)
 	text := strings.Replace(fenced(t, page, "```quilt\n"), "wedges navy", "wedges nayv", 1)
-	l := layOut(text)
+	l := layOut(&source{text: text})
 	var b strings.Builder
 	if err := layout.Report(&b, "porch.quilt", l.lines, l.faults); err != nil {
 		t.Fatal(err)

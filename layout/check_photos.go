@@ -1,0 +1,58 @@
+package layout
+
+import (
+	"fmt"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"eighthturn/measure"
+	"eighthturn/palettes"
+)
+
+// photo takes a fabric's colour from its photo.
+func (c *checker) photo(n *FabricNode, f *Fabric) {
+	p := &Photo{File: n.Swatch.Text, Across: 6 * measure.Inch}
+	if c.design.Units == measure.Centimetres {
+		p.Across = 15 * measure.Centimetre
+	}
+	if n.Across != nil {
+		p.Across = c.within(n.Across, measure.Inch/4, MaxCloth, "how much cloth the photo shows across")
+	}
+	f.Photo = p
+	if !c.photoName(n) {
+		return
+	}
+	cloth, err := c.cloth(p.File)
+	if err != nil {
+		c.fault(n.Swatch.Span, "or give a colour, as in #1f3350", "%s: %s", quote(p.File), err.Error())
+		return
+	}
+	p.Cloth, f.Colour = cloth, cloth.Colour
+}
+
+// cloth is what a photo tells.
+func (c *checker) cloth(file string) (palettes.Cloth, error) {
+	if c.photos == nil {
+		return palettes.Cloth{}, fmt.Errorf("no photo can be read here")
+	}
+	return c.photos(file)
+}
+
+// photoName says whether a photo's name is one that a layout may have: of a file in its own
+// folder or in one below it, so that a layout from elsewhere reads nothing else.
+func (c *checker) photoName(n *FabricNode) bool {
+	name := n.Swatch.Text
+	switch {
+	case strings.Contains(name, `\`):
+		c.fault(n.Swatch.Span, "write "+strings.ReplaceAll(name, `\`, "/"), "folders in the name of a photo are parted by /, found %s", quote(name))
+	case path.IsAbs(name) || !filepath.IsLocal(filepath.FromSlash(name)) || strings.Contains(name, ":"):
+		c.fault(n.Swatch.Span, "put the photo beside the layout and write its name alone", "a photo lies in the layout's folder or in one below it, found %s", quote(name))
+	case !slices.Contains([]string{".jpg", ".jpeg", ".png"}, strings.ToLower(path.Ext(name))):
+		c.fault(n.Swatch.Span, `for example fabric `+n.Name.Text+` swatch "`+"photo.jpg"+`"`, "a photo is a JPEG or PNG file, found %s", quote(name))
+	default:
+		return true
+	}
+	return false
+}

@@ -1,0 +1,54 @@
+package palettes
+
+import (
+	"image"
+	"image/color"
+	"math"
+)
+
+// MostTilePixels is how many pixels a tile has on its longer side at the most.
+const MostTilePixels = 240
+
+// tilePoints is how many points of the photo, across and down, make one pixel of a tile.
+const tilePoints = 3
+
+// tile is the part of a photo that was looked at, made small: each pixel is the mean of some
+// points in linear light. Points that are see-through are white.
+func tile(picture image.Image) *image.RGBA {
+	inner := innerPart(picture.Bounds())
+	longer := max(inner.Dx(), inner.Dy())
+	scale := max(1, float64(longer)/MostTilePixels)
+	width, height := max(1, int(float64(inner.Dx())/scale)), max(1, int(float64(inner.Dy())/scale))
+	out := image.NewRGBA(image.Rect(0, 0, width, height))
+	decode := decoding()
+	for y := range height {
+		for x := range width {
+			out.SetRGBA(x, y, pixelOf(picture, inner, image.Pt(x, y), image.Pt(width, height), &decode))
+		}
+	}
+	return out
+}
+
+// innerPart is the inner four fifths of a picture.
+func innerPart(b image.Rectangle) image.Rectangle {
+	return image.Rect(b.Min.X+b.Dx()/10, b.Min.Y+b.Dy()/10, b.Max.X-b.Dx()/10, b.Max.Y-b.Dy()/10)
+}
+
+// pixelOf is the mean colour of the part of a picture that pixel at of a tile of a size shows.
+func pixelOf(picture image.Image, part image.Rectangle, at, size image.Point, decode *[256]float64) color.RGBA {
+	var sum Linear
+	for j := range tilePoints {
+		y := part.Min.Y + int((float64(at.Y)+(float64(j)+0.5)/tilePoints)*float64(part.Dy())/float64(size.Y))
+		for i := range tilePoints {
+			x := part.Min.X + int((float64(at.X)+(float64(i)+0.5)/tilePoints)*float64(part.Dx())/float64(size.X))
+			r, g, b, a := picture.At(x, y).RGBA()
+			if a < 0xff00 {
+				r, g, b = 0xffff, 0xffff, 0xffff
+			}
+			sum.R, sum.G, sum.B = sum.R+decode[r>>8], sum.G+decode[g>>8], sum.B+decode[b>>8]
+		}
+	}
+	const n = tilePoints * tilePoints
+	c := Linear{math.Min(sum.R/n, 1), math.Min(sum.G/n, 1), math.Min(sum.B/n, 1)}.Colour()
+	return color.RGBA{c.R, c.G, c.B, 255}
+}
