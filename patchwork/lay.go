@@ -88,7 +88,11 @@ func (l *laying) extent(blocks int) measure.NM {
 
 func (l *laying) fabrics() {
 	for _, f := range l.design.Fabrics {
-		l.Fabrics = append(l.Fabrics, Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Photo: f.Photo, Place: f.Span})
+		fabric := Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Place: f.Span}
+		if p := f.Photo; p != nil {
+			fabric.Photo = &Photo{p.Across, p.Cloth}
+		}
+		l.Fabrics = append(l.Fabrics, fabric)
 	}
 }
 

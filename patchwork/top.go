@@ -66,8 +66,14 @@ type Fabric struct {
 	Name   string
 	Print  string // the print's name, "" if it has none
 	Colour palettes.Colour
-	Photo  *layout.Photo // nil if the layout gives its colour
+	Photo  *Photo // nil if the layout gives its colour
 	Place  layout.Span
+}
+
+// Photo is what the photo of a fabric shows.
+type Photo struct {
+	Across measure.NM // how much cloth the whole photo shows from left to right
+	palettes.Cloth
 }
 
 // Role is what a patch is for, with its letter in the line view.

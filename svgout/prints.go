@@ -5,11 +5,11 @@ import (
 	"fmt"
 	"image/png"
 
-	"eighthturn/layout"
+	"eighthturn/patchwork"
 )
 
 // photo is the photo that a fabric is painted with, nil where it is painted in its colour.
-func (p *picture) photo(fabric int) *layout.Photo {
+func (p *picture) photo(fabric int) *patchwork.Photo {
 	photo := p.Fabrics[fabric].Photo
 	if !p.Prints || p.View != Colour || photo == nil || photo.Tile == nil {
 		return nil

@@ -148,7 +148,10 @@ func (p *leaf) fabrics() {
 	rows := [][]string{{"", " L*", " Munsell", "by itself", "here", " of the top", ""}}
 	for _, f := range p.Fabrics {
 		note := ""
-		if f.Vivid {
+		switch {
+		case f.Spread > 0:
+			note = fmt.Sprintf("print, values spread by %.0f", f.Spread)
+		case f.Vivid:
 			note = "vivid"
 		}
 		rows = append(rows, []string{f.Name, fmt.Sprintf(" %.0f", f.Lightness), fmt.Sprintf(" %.1f", f.Munsell), f.Family, f.Here, fmt.Sprintf(" %.1f %%", 100*f.Share), note})
@@ -365,6 +368,8 @@ func (p *leaf) grounds() {
 		soft,
 		clear + fmt.Sprintf(", and strong from %g, three times the light (derived)", t.Strong),
 		fmt.Sprintf("medium begins at L* %g and light at %g (published limits, drawn together to three by us)", t.MediumFrom, t.LightFrom),
+		"outline: edge is how much of it shows, 1 where every seam round the figure is clear; \"one side the lighter\" is 1 where the figure is darker all along, or lighter",
+		"mass: the figure and its ground as half-shut eyes see them; the first number is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their middles",
 		fmt.Sprintf("an outline or a mass holds from %g of 100; the squint blurs by %s (our choices)", t.Reads, measure.Decimal(t.Blur, p.Units, 2)+map[measure.System]string{measure.Inches: " in", measure.Centimetres: " cm"}[p.Units]),
 		"neighbours, sheen and the light in the room shift how light cloth looks, and a screen is not cloth: within 3 L* of a threshold look at the cloth itself; vivid colours look lighter than their L*",
 	} {
