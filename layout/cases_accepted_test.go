@@ -47,7 +47,7 @@ func acceptedCases() []testCase {
 		with("title with nothing", "strip 4", "title \"\"\nstrip 4"),
 		with("title in other scripts", "strip 4", "title \"赤い é 👩\u200d🌾 ½\"\nstrip 4"),
 		with("print with inch marks and options", "fabric navy #1f3350", `fabric navy #1f3350 "navy, 44" wide" on-hand 1 1/2 yd`),
-		with("options of a fabric", "fabric navy #1f3350", `fabric navy navy usable-width 44 "plain" on-hand 3`),
+		with("options of a fabric", "fabric navy #1f3350", `fabric navy navy usable-width 44 "plain" on-hand 3 yd`),
 		with("short colour", "#1f3350", "#135"),
 		with("colour by name", "fabric navy #1f3350", "fabric night RebeccaPurple", "cream #f4ead7", "cream #F4EAD7", "wedges navy", "wedges night"),
 		with("fabric called as its colour", "fabric navy #1f3350", "fabric navy navy"),

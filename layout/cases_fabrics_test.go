@@ -122,6 +122,10 @@ func fabricCases() []testCase {
 			says("expected the length on hand, found the end of the line", "for example on-hand 1 1/2 yd"),
 		},
 		{
+			"yards on hand without their unit", swap(small, "#1f3350", "#1f3350 on-hand ⟦1 1/2⟧"), warned,
+			says(`warning: only 1 1/2 in of "navy" is on hand`, "if yards are meant, write 1 1/2 yd"),
+		},
+		{
 			"none on hand", swap(small, "#1f3350", "#1f3350 on-hand ⟦0⟧"), refused,
 			says("the length on hand must be above 0", ""),
 		},

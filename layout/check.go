@@ -186,12 +186,23 @@ func (c *checker) fabrics() {
 		}
 		if n.OnHand != nil {
 			f.OnHand = c.within(n.OnHand, 1, 1000*measure.Yard, "the length on hand")
+			c.warnInchesOnHand(n)
 		}
 		if n.UsableWidth != nil {
 			f.UsableWidth = c.within(n.UsableWidth, measure.Inch, MaxCloth, "the width of the cloth")
 		}
 		c.design.Fabrics = append(c.design.Fabrics, f)
 	}
+}
+
+// warnInchesOnHand warns of a short length without its unit: yards were meant, most likely.
+func (c *checker) warnInchesOnHand(n *FabricNode) {
+	nm := n.OnHand.In(c.design.Units).NM()
+	if n.OnHand.reading.HasUnit() || c.design.Units != measure.Inches || nm <= 0 || nm >= 12*measure.Inch {
+		return
+	}
+	written := c.src[n.OnHand.Start:n.OnHand.End]
+	c.warn(n.OnHand.Span, "if yards are meant, write "+written+" yd", "only %s of %s is on hand", c.text(nm), quote(n.Name.Text))
 }
 
 func (c *checker) stripSets() {

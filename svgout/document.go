@@ -53,10 +53,15 @@ func (s *sink) flush() {
 }
 
 func newDocument(w io.Writer, t *patchwork.Top, o Options) *document {
+	return newDocumentWith(w, t, o, nil)
+}
+
+// newDocumentWith is a document whose legend names other values than those of the colours.
+func newDocumentWith(w io.Writer, t *patchwork.Top, o Options, values func(fabric int) float64) *document {
 	out := &sink{to: w, bytes: make([]byte, 0, sinkBytes+sinkBytes/8)}
 	canvas := svg.New(out)
 	canvas.Decimals = 4
-	return &document{picture: newPicture(t, o), canvas: canvas, out: out}
+	return &document{picture: newPicture(t, o, values), canvas: canvas, out: out}
 }
 
 // begin opens the document: its size, its title and what it shows.

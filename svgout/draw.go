@@ -85,10 +85,14 @@ type picture struct {
 	faces  [][]int32 // by fabric
 	stroke float64   // width of seam lines
 	legend legend
+	value  func(fabric int) float64 // CIE L* that the legend names
 }
 
-func newPicture(t *patchwork.Top, o Options) picture {
-	p := picture{Top: t, Options: o}
+func newPicture(t *patchwork.Top, o Options, values func(int) float64) picture {
+	p := picture{Top: t, Options: o, value: values}
+	if values == nil {
+		p.value = func(f int) float64 { return t.Fabrics[f].Colour.Lightness() }
+	}
 	p.faces = sorted(len(t.Fabrics), len(t.Faces), func(i int) int { return t.Faces[i].Fabric })
 	longest, side := pixels(max(t.Outer.Width(), t.Outer.Height())), pixels(t.SideFinished)
 	p.stroke = min(longest/1000, side/90)

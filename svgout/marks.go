@@ -14,6 +14,7 @@ import (
 type Marks struct {
 	Options                                  // View and SeamLines are not read
 	Colours func(fabric int) palettes.Colour // nil for each fabric's own
+	Values  func(fabric int) float64         // CIE L* that the legend names; nil for that of the colours
 	Shows   string                           // what the picture shows, to go on from "drawn "; "" for "in colour"
 	Seams   []Mark
 }
@@ -41,7 +42,7 @@ func DrawMarked(w io.Writer, t *patchwork.Top, m Marks) error {
 	if err := m.check(); err != nil {
 		return err
 	}
-	d := newDocument(w, inColours(t, m.Colours), m.Options)
+	d := newDocumentWith(w, inColours(t, m.Colours), m.Options, m.Values)
 	if m.Shows == "" {
 		m.Shows = "in colour"
 	}

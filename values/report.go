@@ -122,7 +122,7 @@ func Study(t *patchwork.Top, o Options) *Report {
 	r.Pairs = pairs
 	r.Marks = s.marks()
 	r.Figures = s.figures()
-	r.WaysOut = s.waysOut(pairs)
+	r.WaysOut = s.waysOut(pairs, r.Figures)
 	return r
 }
 

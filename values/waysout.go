@@ -2,6 +2,7 @@ package values
 
 import (
 	"math"
+	"slices"
 
 	"eighthturn/measure"
 	"eighthturn/palettes"
@@ -43,11 +44,13 @@ type Instead struct {
 }
 
 // waysOut finds ways out for the pairs that vanish.
-func (s *study) waysOut(pairs []Pair) []WayOut {
+//
+// Figures that are lost for edges that are soft, not gone, get ways out too.
+func (s *study) waysOut(pairs []Pair, figures []Figure) []WayOut {
 	var list []WayOut
 	found := 0
 	for i := range pairs {
-		if pairs[i].Band != Vanishes || found == mostPairs {
+		if found == mostPairs || pairs[i].Band != Vanishes && !(pairs[i].Band == Soft && losesFigure(&pairs[i], figures)) {
 			continue
 		}
 		found++
@@ -62,6 +65,22 @@ func (s *study) waysOut(pairs []Pair) []WayOut {
 		markBest(list[first:])
 	}
 	return list
+}
+
+// losesFigure says whether a figure is lost at the seams of a pair.
+func losesFigure(p *Pair, figures []Figure) bool {
+	for i := range figures {
+		f := &figures[i]
+		if f.Verdict != Lost {
+			continue
+		}
+		for _, side := range [2]int{0, 1} {
+			if slices.Contains(f.Edge, p.Names[side]) && slices.Contains(f.Against, p.Names[1-side]) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // wayOut changes one fabric of a pair.

@@ -311,7 +311,7 @@ func (p *leaf) waysOut() {
 	if len(p.WaysOut) == 0 {
 		return
 	}
-	p.heading("Ways out, for the pairs that vanish")
+	p.heading("Ways out, for pairs that vanish or lose a figure")
 	pair := [2]string{}
 	for i := range p.WaysOut {
 		w := &p.WaysOut[i]

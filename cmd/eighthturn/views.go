@@ -79,5 +79,6 @@ func drawVanishing(w io.Writer, top *patchwork.Top, o svgout.Options) error {
 		seams = append(seams, svgout.Mark{Seam: m.Seam, Heavy: m.Band == values.Vanishes})
 	}
 	return svgout.DrawMarked(w, top, svgout.Marks{Options: o, Seams: seams, Shows: "in the greys of its values, with the seams marked that are hard to see",
-		Colours: func(fabric int) palettes.Colour { return top.Fabrics[fabric].Colour.Grey() }})
+		Colours: func(fabric int) palettes.Colour { return top.Fabrics[fabric].Colour.Grey() },
+		Values:  func(fabric int) float64 { return top.Fabrics[fabric].Colour.Lightness() }})
 }
