@@ -1,0 +1,247 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/finishing"
+	"eighthturn/fit"
+	"eighthturn/layout"
+	"eighthturn/measure"
+	"eighthturn/photos"
+)
+
+// sizing is what `fit` was asked for.
+type sizing struct {
+	json                                  bool
+	bed                                   bedOption
+	width, height, drop, step, mostBorder measureOption
+	strips, sides                         rangeOption
+	number                                numberOption
+}
+
+// Options of fit whose names are needed twice.
+const (
+	bedName    = "bed"
+	widthName  = "width"
+	heightName = "height"
+	dropName   = "drop"
+	stripsName = "strips"
+	sidesName  = "sides"
+)
+
+// fitCommand finds how large a layout may become.
+func fitCommand(c *console) *cobra.Command {
+	o := &sizing{strips: rangeOption{option: stripsName}, sides: rangeOption{option: sidesName}}
+	cmd := &cobra.Command{
+		Use:     "fit FILE",
+		Short:   "how many blocks make it fit a bed or a size",
+		GroupID: toAmend,
+		Long: "Tries the layout with other strips, numbers of blocks and borders, and lists what comes nearest to the size of a bed " +
+			"or to a width and a height, as finished sizes. Every suggestion is read and checked as a layout of its own; those that " +
+			"bring warnings, such as webs that cannot close, are passed over where others bring fewer. It says what to write, and " +
+			"changes nothing. Lengths are written as in a layout; where one has a blank, put quotes round it.",
+		Example: "eighthturn fit harbour.quilt --bed queen\n  as lists of quilts for a queen bed have it\n" +
+			"eighthturn fit harbour.quilt --bed twin --drop 12\n  over the mattress, with a drop of 12 inches on three sides\n" +
+			"eighthturn fit harbour.quilt --width 60 --height 80 --strips 3..5\n  60 by 80, from strips of 3 to 5 inches",
+		SuggestFor: []string{"resize", "enlarge", "scale", "grow", "beds", "bed"},
+		Args:       oneLayout,
+		RunE:       func(cmd *cobra.Command, args []string) error { return fitLayout(c, cmd, o, args[0]) },
+	}
+	f := cmd.Flags()
+	f.Var(&o.bed, bedName, "the `BED`: "+strings.Join(bedNames(), ", "))
+	o.length(cmd, &o.drop, dropName, "with --bed: how far it hangs down at both sides and the foot, a `LENGTH`; lists of quilts decide if left out")
+	o.length(cmd, &o.width, widthName, "the width that is wanted, a `LENGTH`")
+	o.length(cmd, &o.height, heightName, "the height that is wanted, a `LENGTH`")
+	f.Var(&o.strips, stripsName, "the cut strips to try, a `RANGE` such as 3..6; round the layout's own if left out")
+	f.Var(&o.sides, sidesName, "where the layout gives the side of its blocks: the sides to try, a `RANGE`")
+	o.length(cmd, &o.step, "step", "from one strip or side to the next, a `LENGTH`; 1/4 in or 0.5 cm for strips, twice that for sides if left out")
+	o.length(cmd, &o.mostBorder, "max-border", "how wide all borders of one side may be together, a `LENGTH`; 12 in or 30 cm if left out")
+	f.Var(&o.number, "number", "say what to write for this `NUMBER` of the nearest; 1 if left out")
+	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
+	_ = cmd.RegisterFlagCompletionFunc(bedName, func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return bedNames(), cobra.ShellCompDirectiveNoFileComp
+	})
+	return cmd
+}
+
+func (o *sizing) length(cmd *cobra.Command, to *measureOption, name, usage string) {
+	to.option = name
+	cmd.Flags().Var(to, name, usage)
+}
+
+func bedNames() []string {
+	return mapped(finishing.Beds(), func(b finishing.Bed) string { return b.Name })
+}
+
+// check refuses options that do not go together, before a file is read.
+func (o *sizing) check(cmd *cobra.Command) error {
+	const example = "for example --bed queen, or --width 60 --height 80"
+	sized := o.width.text != "" || o.height.text != ""
+	switch {
+	case o.bed.bed == nil && !sized:
+		return misuse(cmd.CommandPath(), "no size is wanted", example)
+	case o.bed.bed != nil && sized:
+		return misuse(cmd.CommandPath(), "a bed and a size are wanted, but one of them says it", example)
+	case sized && (o.width.text == "" || o.height.text == ""):
+		return misuse(cmd.CommandPath(), "the width and the height are wanted, one of them is missing", "for example --width 60 --height 80")
+	case o.drop.text != "" && o.bed.bed == nil:
+		return misuse(cmd.CommandPath(), "--drop hangs over a bed, and none is named", "for example --bed queen --drop 12")
+	case o.drop.text != "" && o.bed.bed.Mattress() == finishing.Size{}:
+		return misuse(cmd.CommandPath(), o.bed.bed.Name+" has no mattress that a drop could hang over", "leave --drop out")
+	case o.strips.given && o.sides.given:
+		return misuse(cmd.CommandPath(), "strips and sides are to be tried, but each follows from the other", "leave out --strips or --sides")
+	}
+	return nil
+}
+
+func fitLayout(c *console, cmd *cobra.Command, o *sizing, file string) error {
+	if err := o.check(cmd); err != nil {
+		return err
+	}
+	s, err := c.read(file)
+	if err != nil {
+		return err
+	}
+	l := layOut(s)
+	c.report(s, l.lines, l.faults)
+	if stops(l.faults, false) {
+		return c.stopped(s, l.faults, "nothing is fitted")
+	}
+	options, err := o.options(cmd, l.design)
+	if err != nil {
+		return err
+	}
+	album := photos.Beside(s.path)
+	options.Read = func(text string) (*layout.Design, *layout.Source, []layout.Fault) {
+		return layout.ReadWith(text, album.Cloth)
+	}
+	r, err := fit.Fit(s.text, options)
+	if err != nil {
+		return misuse(cmd.CommandPath(), err.Error(), seeHelp(cmd.CommandPath()))
+	}
+	if o.json {
+		return c.print(prettyJSON(fitJSON(r, o)))
+	}
+	return c.print(fitText(layout.Visible(s.name), r, o))
+}
+
+// options are what was asked for, in the layout's units.
+func (o *sizing) options(cmd *cobra.Command, d *layout.Design) (fit.Options, error) {
+	sizes, other := &o.strips, &o.sides
+	wrong, right := "the layout gives the strip, not the side of its blocks", "for example --strips 3..6"
+	if !d.StripGiven {
+		sizes, other = other, sizes
+		wrong, right = "the layout gives the side of its blocks, not the strip", "for example --sides 6..9"
+	}
+	if other.given {
+		return fit.Options{}, misuse(cmd.CommandPath(), wrong, right)
+	}
+	if from, to := sizes.in(d.Units); sizes.given && from > to {
+		return fit.Options{}, misuse(cmd.CommandPath(), fmt.Sprintf("the range behind --%s ends before it begins", sizes.option), right)
+	}
+	f := fit.Options{Wanted: o.wanted(d.Units), Step: o.step.in(d.Units), MaxBorder: o.mostBorder.in(d.Units)}
+	f.From, f.To = sizes.in(d.Units)
+	f.Nearest = max(o.number.n, 5)
+	return f, nil
+}
+
+// wanted is the size that is wanted; a bare number counts units of the layout.
+func (o *sizing) wanted(s measure.System) fit.Wanted {
+	switch b := o.bed.bed; {
+	case b == nil:
+		return fit.Wanted{Finished: finishing.Size{Width: o.width.in(s), Height: o.height.in(s)}}
+	case o.drop.text != "":
+		return fit.Wanted{Finished: b.Covered(o.drop.in(s), 0)}
+	default:
+		return fit.ForBed(b)
+	}
+}
+
+// bedOption is the value of an option that takes the name of a bed.
+type bedOption struct{ bed *finishing.Bed }
+
+func (o *bedOption) Type() string { return "bed" }
+
+func (o *bedOption) String() string {
+	if o.bed == nil {
+		return ""
+	}
+	return o.bed.Name
+}
+
+func (o *bedOption) Set(text string) error {
+	bed, ok := finishing.FindBed(text)
+	if !ok {
+		hint := "beds are: " + strings.Join(bedNames(), ", ")
+		if near := nearest(text, bedNames()); near != "" {
+			hint = didYouMean(near) + " " + hint
+		}
+		return &problem{message: "no bed is called " + quoted(text), hint: hint}
+	}
+	o.bed = bed
+	return nil
+}
+
+// rangeOption is the value of an option that takes two lengths with two full stops between them, or one length; a bare
+// number is in the layout's units.
+type rangeOption struct {
+	option   string
+	given    bool
+	from, to measureOption
+}
+
+func (o *rangeOption) Type() string { return "range" }
+
+func (o *rangeOption) String() string {
+	if !o.given {
+		return ""
+	}
+	return o.from.text + ".." + o.to.text
+}
+
+func (o *rangeOption) Set(text string) error {
+	first, last, two := strings.Cut(text, "..")
+	if !two {
+		last = first
+	}
+	o.from.option, o.to.option = o.option, o.option
+	if err := errors.Join(o.from.Set(first), o.to.Set(last)); err != nil {
+		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected two lengths above 0 with two full stops between them", o.option, quoted(text)), hint: fmt.Sprintf(`for example --%s 3..6 or --%s "2 1/2 in..4 in"`, o.option, o.option)}
+	}
+	o.from.text, o.to.text, o.given = strings.TrimSpace(first), strings.TrimSpace(last), true
+	return nil
+}
+
+// in is both lengths; 0 if the option was not given.
+func (o *rangeOption) in(s measure.System) (from, to measure.NM) {
+	if !o.given {
+		return 0, 0
+	}
+	return o.from.in(s), o.to.in(s)
+}
+
+// numberOption is the value of an option that takes a number from 1 on.
+type numberOption struct{ n int }
+
+func (o *numberOption) Type() string { return "number" }
+
+func (o *numberOption) String() string {
+	if o.n == 0 {
+		return ""
+	}
+	return strconv.Itoa(o.n)
+}
+
+func (o *numberOption) Set(text string) error {
+	n, err := measure.ReadCount(strings.TrimSpace(text))
+	if err != nil || n < 1 || n > fit.MaxNearest {
+		return &problem{message: fmt.Sprintf("behind --number stands %s, expected a number from 1 to %d", quoted(text), fit.MaxNearest), hint: "for example --number 2"}
+	}
+	o.n = n
+	return nil
+}
