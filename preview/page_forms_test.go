@@ -20,6 +20,9 @@ func TestPrint(t *testing.T) {
 			p.key("+")
 		}
 		p.key("b")
+		if name == "large" {
+			p.key("r")
+		}
 		papers := map[string][]chromedp.PaperSize{"small": {chromedp.PaperA4, chromedp.PaperLetter}, "large": {chromedp.PaperA4}}
 		for _, paper := range papers[name] {
 			ctx, cancel := context.WithTimeout(p.ctx, limit)
@@ -88,7 +91,7 @@ func TestPolicyHolds(t *testing.T) {
 	p.do(chromedp.Navigate("about:blank"))
 	p.load(r.address)
 	eval[bool](p, `(window.broken = [], document.addEventListener('securitypolicyviolation', (e) => window.broken.push(e.violatedDirective + ' ' + e.blockedURI)), true)`)
-	for _, key := range []string{"v", "l", "s", "b", "k", "n", "c"} {
+	for _, key := range []string{"v", "l", "s", "u", "a", "p", "d", "t", "r", "b", "k", "n", "c"} {
 		p.key(key)
 	}
 	put(t, r.file, "nonsense\n"+lanterns)

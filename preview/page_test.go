@@ -312,7 +312,8 @@ func TestKeyboardAlone(t *testing.T) {
 		p.key("\t")
 		reached[eval[string](p, `(() => { const e = document.activeElement; return e.dataset.do || e.id || e.className || (e.closest('#fabrics') ? 'fabric' : e.tagName); })()`)] = true
 	}
-	for _, want := range []string{"colour", "value", "line", "seams", "two", "nearer", "farther", "whole", "changes", "save", "keys", "pane", "fabric"} {
+	for _, want := range []string{"colour", "value", "line", "seams", "two", "nearer", "farther", "whole", "changes", "save", "keys", "pane", "fabric",
+		"squint", "vanishing", "protan", "deutan", "tritan", "report"} {
 		if !reached[want] {
 			t.Errorf("the tab key does not reach %q: %v", want, reached)
 		}

@@ -36,6 +36,29 @@ func BenchmarkParts(b *testing.B) {
 			b.SetBytes(int64(len(encoded(&m))))
 		}
 	})
+	b.Run("alike", func(b *testing.B) {
+		again := patchwork.Lay(design)
+		for b.Loop() {
+			alike(top, again)
+		}
+	})
+	b.Run("page-numbers", func(b *testing.B) {
+		for b.Loop() {
+			base.pageNumbers()
+		}
+	})
+	b.Run("reports", func(b *testing.B) {
+		for b.Loop() {
+			b.ReportMetric(float64(len((&studies{}).reported(base).sent)), "sent-bytes")
+		}
+	})
+	b.Run("squint", func(b *testing.B) {
+		for b.Loop() {
+			png, err := (&studies{}).squinted(base)
+			must(b, err)
+			b.ReportMetric(float64(len(png)), "sent-bytes")
+		}
+	})
 	b.Run("message-colour", func(b *testing.B) {
 		next := newPicture(top, source, numbers)
 		next.fabrics = encoded("other")

@@ -9,6 +9,7 @@ import (
 	"eighthturn/layout"
 	"eighthturn/measure"
 	"eighthturn/patchwork"
+	"eighthturn/values"
 )
 
 // picture is one top made ready for the page, in parts that are sent only if the page lacks
@@ -38,6 +39,7 @@ type sheet struct {
 	Rows    int    `json:"rows"`
 	Patches int    `json:"patches"`
 	Holes   bool   `json:"holes"` // there are places with nothing in them
+	Away    string `json:"away"`  // how far off the squint view stands, in words
 }
 
 // fabric is a fabric as the page lists it.
@@ -49,6 +51,8 @@ type fabric struct {
 	Value  float64 `json:"value"` // CIE L*, one decimal
 	Share  float64 `json:"share"` // of the top, percent, one decimal
 	Line   int     `json:"line"`
+
+	Seen map[string]string `json:"seen"` // its colour by view of colour vision
 }
 
 // grid is where the cells lie.
@@ -202,6 +206,7 @@ func (p *preparing) describeWhole() {
 		Size:    inWords(p.Outer, p.Units),
 		Blocks:  strconv.Itoa(p.Columns) + " × " + strconv.Itoa(p.Rows) + " blocks",
 		Columns: p.Columns, Rows: p.Rows, Patches: len(p.Patches), Holes: holes,
+		Away: values.Away(viewedFrom, p.Units),
 	})
 	var g grid
 	for x := range p.Columns + 1 {
@@ -237,6 +242,7 @@ func (p *preparing) listFabrics() []fabric {
 		list[i] = fabric{
 			Name: f.Name, Print: f.Print, Colour: f.Colour.Hex(), Grey: f.Colour.Grey().Hex(),
 			Value: thousandths(f.Colour.Lightness()), Share: tenths(100 * share[i]), Line: p.line(f.Place.Start),
+			Seen: seen(f.Colour),
 		}
 	}
 	return list

@@ -6,6 +6,10 @@
 // file and decides by its content alone; the drawing is made of what was read and published
 // only if the file still says the same; a publication is a snapshot with a revision number;
 // open pages are told the number and nothing else, and fetch what they lack.
+//
+// What is studied of a picture comes after it: a page that has shown one asks for the reports
+// and the squint of that very picture, if they are in sight. A report is sections of rows; a
+// row lights up patches or seams. How to add one is said in report.go.
 package preview
 
 import (

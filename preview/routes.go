@@ -32,6 +32,8 @@ func routes() []route {
 		{"/state", "application/json; charset=utf-8", (*site).giveState},
 		{"/events", "text/event-stream; charset=utf-8", (*site).giveEvents},
 		{"/picture.svg", "image/svg+xml; charset=utf-8", (*site).givePicture},
+		{"/squint.png", "image/png", (*site).giveSquint},
+		{"/reports", "application/json; charset=utf-8", (*site).giveReports},
 	}
 	for _, name := range assets() {
 		list = append(list, route{"/" + name, kindOf(name), giveAsset(name)})
@@ -111,13 +113,8 @@ func (s *site) givePicture(w http.ResponseWriter, r *http.Request) {
 	}
 	q := r.URL.Query()
 	o := svgout.Options{ByFabric: q.Get("patches") == "", SeamLines: q.Get("seams") != "", Legend: q.Get("legend") != ""}
-	for i, name := range svgout.Views() {
-		if name == q.Get("view") {
-			o.View = svgout.View(i)
-		}
-	}
 	var b bytes.Buffer
-	if err := svgout.Draw(&b, p.top, o); err != nil {
+	if err := drawView(&b, p.top, q.Get("view"), o); err != nil {
 		http.Error(w, "The picture cannot be drawn.", http.StatusInternalServerError)
 		return
 	}

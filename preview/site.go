@@ -30,6 +30,7 @@ const (
 // site is the server of one preview.
 type site struct {
 	state    *state
+	studies  studies
 	routes   map[string]route
 	hosts    hosts
 	key      string // "" if none is asked for

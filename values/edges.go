@@ -120,6 +120,11 @@ func (s *study) frame(zone int) Figure {
 	sum.add(&m)
 	sum.doubtful = sum.near > sum.length/2
 	f.Of, f.Edge, f.Against = s.names(distinct(of)), s.names(distinct(edge)), s.names(distinct(against))
+	for i := range s.Faces {
+		if s.zone(int32(i)) == zone {
+			f.Faces = append(f.Faces, int32(i))
+		}
+	}
 	f.Outline, f.Doubtful = sum.outline(), sum.doubtful
 	f.Weak = f.Outline.Score
 	f.Verdict = verdict(&f)

@@ -24,6 +24,7 @@ type Figure struct {
 	Weakest  Place    `json:"weakest"` // where the outline is weakest: the cell, or the one above and to the left of the centre
 	Weak     float64  `json:"weak"`    // the outline's score there
 	Doubtful bool     `json:"doubtful"`
+	Faces    []int32  `json:"-"` // of the top, by index: what it is made of, both sides of an alternation, all strips of a set
 }
 
 // Outline is how well the edge of a figure holds.
@@ -187,6 +188,10 @@ func (s *study) figure(sort Sort, members []member, mass *masses) Figure {
 			f.Weak, f.Weakest = score, s.placeOf(&members[i])
 		}
 		sum.join(&one)
+		f.Faces = append(f.Faces, members[i].faces...)
+		if sort == Alternation {
+			f.Faces = append(f.Faces, members[i].against...)
+		}
 	}
 	f.Outline = sum.outline()
 	f.Doubtful = sum.doubtful
@@ -216,6 +221,7 @@ func pooled(list []Figure) Figure {
 	for _, f := range list {
 		out.Count += f.Count
 		out.Lost += f.Lost
+		out.Faces = append(out.Faces, f.Faces...)
 		if f.Weak < out.Weak {
 			out.Weak, out.Weakest = f.Weak, f.Weakest
 		}

@@ -69,21 +69,3 @@ func TestContrastOption(t *testing.T) {
 		}
 	}
 }
-
-func TestCellsText(t *testing.T) {
-	at := func(row, column int) values.Place { return values.Place{Row: row, Column: column} }
-	for _, c := range []struct {
-		cells []values.Place
-		want  string
-	}{
-		{nil, ""},
-		{[]values.Place{at(1, 1)}, "row 1: column 1"},
-		{[]values.Place{at(1, 1), at(1, 2), at(2, 1), at(2, 2), at(4, 1), at(4, 2)}, "rows 1-2: columns 1-2; row 4: columns 1-2"},
-		{[]values.Place{at(1, 1), at(1, 3), at(2, 1), {Border: 1}}, "row 1: columns 1, 3; row 2: column 1; border 1"},
-		{[]values.Place{{}, at(1, 1)}, "row 1: column 1; the sashes"},
-	} {
-		if got := cellsText(c.cells); got != c.want {
-			t.Errorf("%v is %q, expected %q", c.cells, got, c.want)
-		}
-	}
-}

@@ -12,6 +12,10 @@ function element(name, parent, attributes = {}) {
   return e;
 }
 
+// tints are how a view colours a fabric; those of colour vision are the program's own.
+const grey = (f) => f.grey, own = (f) => f.colour;
+const tints = { colour: own, line: own, value: grey, squint: grey, vanishing: grey };
+
 export class Drawing {
   constructor(model) {
     this.model = model;
@@ -23,11 +27,17 @@ export class Drawing {
     this.ground = element('path', this.painted);
     this.beneath = element('g', this.painted, { 'shape-rendering': 'crispEdges' }); // quicker, and covered
     this.cloth = element('g', this.painted);
+    this.squint = element('image', this.camera, { preserveAspectRatio: 'none' });
     this.lines = element('g', this.camera, { class: 'lines' });
     this.letters = element('g', this.camera, { class: 'letters' });
-    this.flash = element('path', this.camera, { class: 'flash', d: '' });
-    this.halo = element('path', this.camera, { class: 'halo', d: '' });
-    this.mark = element('path', this.camera, { class: 'mark', d: '' });
+    // What comes and goes lies on a sheet of its own, so that the cloth is not painted again.
+    this.over = element('svg', null, { class: 'over', 'aria-hidden': 'true' });
+    this.overCamera = element('g', this.over);
+    this.marks = element('g', this.overCamera, { class: 'marks' });
+    const path = (name) => element('path', this.overCamera, { class: name, d: '' });
+    this.veil = path('veil');
+    [this.litEdge, this.lit] = ['lit-edge', 'lit'].map((name) => element('g', this.overCamera, { class: name }));
+    [this.flash, this.halo, this.mark] = ['flash', 'halo', 'mark'].map(path);
     this.anew();
   }
 
@@ -68,14 +78,14 @@ export class Drawing {
 
   fill() {
     this.groups();
-    const grey = this.view === 'value';
+    const tint = tints[this.view] ?? ((f) => f.seen[this.view] ?? f.colour);
     this.model.fabrics.forEach((f, i) => {
-      const colour = grey ? f.grey : f.colour;
+      const colour = tint(f);
       set(this.parts.beneath[i].group, 'fill', colour);
       set(this.parts.cloth[i].group, 'fill', colour);
     });
     const most = this.model.fabrics[this.model.mostSeen()];
-    set(this.ground, 'fill', this.view === 'line' ? '#ffffff' : grey ? most.grey : most.colour);
+    set(this.ground, 'fill', this.view === 'line' ? '#ffffff' : tint(most));
   }
 
   region(r) {
@@ -126,7 +136,9 @@ export class Drawing {
   }
 
   place(x, y, scale) {
-    set(this.camera, 'transform', `translate(${x} ${y}) scale(${scale})`);
+    for (const camera of [this.camera, this.overCamera]) set(camera, 'transform', `translate(${x} ${y}) scale(${scale})`);
+    const block = this.model.sheet?.side ?? 0, thick = Math.min(1, Math.max(0.35, block * scale / 40)).toFixed(2); // thinner where blocks are small
+    if (this.thick !== thick) this.over.style.setProperty('--thick', this.thick = thick);
   }
 
   outline(d) {
@@ -134,10 +146,38 @@ export class Drawing {
     set(this.mark, 'd', d);
   }
 
+  // squinted lays the squint picture over the cloth, or takes it away; url is null for none.
+  squinted(url) {
+    if (!url || this.view !== 'squint') {
+      this.squint.removeAttribute('href');
+      return;
+    }
+    set(this.squint, 'width', String(this.model.sheet.width));
+    set(this.squint, 'height', String(this.model.sheet.height));
+    set(this.squint, 'href', url);
+  }
+
+  // marked marks seams: a list of { heavy, paths }, the heavy ones on top.
+  marked(list) {
+    this.marks.replaceChildren();
+    for (const { heavy, paths } of list.toSorted((a, b) => a.heavy - b.heavy)) {
+      for (const name of ['seam-edge', 'seam-mark']) fillWith(element('g', this.marks, { class: `${name} ${heavy ? 'heavy' : 'thin'}` }), paths);
+    }
+  }
+
+  // light dims all but some faces, '' for none, and draws some seams boldly.
+  light(faces, seams) {
+    this.over.classList.toggle('lighting', faces !== '' || seams.length > 0);
+    set(this.veil, 'd', faces ? this.model.ground() + faces : '');
+    fillWith(this.litEdge, seams);
+    fillWith(this.lit, seams);
+  }
+
   // alone fades every fabric but one; -1 shows all.
   alone(fabric) {
     this.parts.cloth.forEach((p, f) => p.group.classList.toggle('faded', fabric >= 0 && f !== fabric));
     this.beneath.classList.toggle('faded', fabric >= 0);
+    this.squint.style.display = fabric >= 0 ? 'none' : '';
   }
 
   // letterText writes each letter at its places: one text for all of one size.
@@ -163,13 +203,20 @@ export class Drawing {
   // whole lays the drawing out for paper: all of it, whatever the window shows.
   whole(on) {
     const { width, height } = this.model.sheet ?? { width: 1, height: 1 };
-    if (on) this.svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
-    else this.svg.removeAttribute('viewBox');
+    for (const sheet of [this.svg, this.over]) {
+      if (on) sheet.setAttribute('viewBox', `0 0 ${width} ${height}`);
+      else sheet.removeAttribute('viewBox');
+    }
     if (on) this.place(0, 0, 1);
   }
 }
 
 function all(n) { return Array.from({ length: n }, (_, i) => i); }
+
+function fillWith(group, paths) {
+  group.replaceChildren();
+  for (const d of paths) element('path', group, { d });
+}
 
 function set(e, key, value) {
   if (e.getAttribute(key) !== value) e.setAttribute(key, value);

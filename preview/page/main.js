@@ -8,10 +8,14 @@ import { Link } from './link.js';
 import { Hands } from './hands.js';
 import { patchAt, outlineOf, middleOf, exists, step, facts } from './point.js';
 import { byId, showPatch, showFabrics, showFaults, showTitle, showLine, showKeys, spoken } from './panel.js';
+import { views, legend } from './views.js';
+import { Lights } from './lights.js';
+import { Study } from './studies.js';
+import { ReportPanel } from './report.js';
 
 const model = new Model();
 const camera = new Camera();
-const shown = { view: 'colour', second: 'value', seams: false, two: false, folded: false, keys: false, alone: -1 };
+const shown = { view: 'colour', second: 'value', seams: false, two: false, folded: false, keys: false, report: false, alone: -1 };
 let panes = [];
 let message = null; // the newest
 let line = 'open';
@@ -22,16 +26,16 @@ let changed = { d: '', fabrics: [] }; // by the last save
 // remembered over a reload of this tab
 const memory = 'eighthturn';
 function remember() {
-  const { view, second, seams, two } = shown;
+  const { view, second, seams, two, report } = shown;
   try {
-    sessionStorage.setItem(memory, JSON.stringify({ view, second, seams, two, camera: camera.kept }));
+    sessionStorage.setItem(memory, JSON.stringify({ view, second, seams, two, report, camera: camera.kept }));
   } catch { /* a browser may keep nothing */ }
 }
 function recall() {
   try {
     const kept = JSON.parse(sessionStorage.getItem(memory)) ?? {};
-    for (const key of ['view', 'second']) if (['colour', 'value', 'line'].includes(kept[key])) shown[key] = kept[key];
-    for (const key of ['seams', 'two']) shown[key] = kept[key] === true;
+    for (const key of ['view', 'second']) if (Object.hasOwn(views, kept[key])) shown[key] = kept[key];
+    for (const key of ['seams', 'two', 'report']) shown[key] = kept[key] === true;
     camera.kept = kept.camera;
   } catch { /* nothing is remembered, then */ }
 }
@@ -50,7 +54,7 @@ function setPanes() {
     const caption = document.createElement('figcaption');
     box.className = 'pane';
     box.tabIndex = 0;
-    box.append(drawing.svg, caption);
+    box.append(drawing.svg, drawing.over, caption);
     byId('panes').append(box);
     panes.push({ drawing, box, caption });
     hands.hold(box);
@@ -61,16 +65,18 @@ function setPanes() {
     const view = i === 0 ? shown.view : shown.second;
     drawing.show(view, shown.seams);
     drawing.alone(shown.alone);
-    caption.textContent = shown.two ? view : '';
     box.setAttribute('aria-label', `Quilt in ${view}. Arrow keys go from patch to patch.`);
   });
   for (const button of document.querySelectorAll('[data-do]')) {
     const name = button.dataset.do;
-    const on = { colour: shown.view === name, value: shown.view === name, line: shown.view === name, seams: shown.seams, two: shown.two }[name];
+    const on = Object.hasOwn(views, name) ? shown.view === name : { seams: shown.seams, two: shown.two }[name];
     if (on !== undefined) button.setAttribute('aria-pressed', String(on));
   }
   byId('save').href = `/picture.svg?view=${shown.view}${shown.seams ? '&seams=1' : ''}`;
   byId('save').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}-${shown.view}.svg`;
+  showStudies();
+  reports.renew();
+  squint.renew();
   aim();
   remember();
 }
@@ -163,13 +169,74 @@ function walk(dx, dy) {
 }
 function say(text) { byId('said').textContent = text; }
 
+// ---- what the program works out of the picture
+
+const lights = new Lights(model);
+const studied = { reports: null, url: null }; // of the picture that is shown; null for not yet
+const sees = (view) => panes.some(({ drawing }) => drawing.view === view);
+const panel = new ReportPanel({ light, say });
+
+const reports = new Study(model, '/reports', {
+  wanted: () => shown.report || sees('vanishing'),
+  read: async (answer) => {
+    const letter = await answer.json();
+    reports.key = letter.key;
+    return reports.last = letter.reports ?? reports.last;
+  },
+  show: (list) => {
+    studied.reports = list;
+    panel.show(list);
+    showStudies();
+  },
+});
+
+const squint = new Study(model, '/squint.png', {
+  wanted: () => sees('squint'),
+  read: async (answer) => {
+    const url = URL.createObjectURL(await answer.blob()), image = new Image();
+    image.src = url;
+    await image.decode();
+    return url;
+  },
+  show: (url) => {
+    const old = studied.url;
+    studied.url = url;
+    showStudies();
+    if (old) URL.revokeObjectURL(old);
+  },
+  drop: (url) => URL.revokeObjectURL(url),
+});
+
+// showStudies lays over the drawings what was worked out for their views.
+function showStudies() {
+  const marks = studied.reports?.flatMap((r) => (r.marks ?? []).map((m) => ({ ...m, seams: r.lit?.[m.lit]?.seams }))) ?? null;
+  for (const { drawing, caption } of panes) {
+    drawing.squinted(studied.url);
+    drawing.marked(drawing.view === 'vanishing' && marks ? marks.map(({ heavy, seams }) => ({ heavy, paths: lights.seamPaths(seams) })) : []);
+    caption.replaceChildren(...legend(drawing.view, { sheet: model.sheet, marks, squinted: studied.url !== null, alone: !shown.two }));
+  }
+}
+
+function light(lit) {
+  const faces = lights.facePath(lit?.faces), seams = lights.seamPaths(lit?.seams);
+  for (const { drawing } of panes) drawing.light(faces, seams);
+}
+
+function showReport() {
+  byId('report').hidden = !shown.report;
+  document.documentElement.classList.toggle('reporting', shown.report);
+  document.querySelector('[data-do=report]').setAttribute('aria-expanded', String(shown.report));
+  if (!shown.report) panel.letGo();
+  reports.renew();
+  remember();
+}
+
 // ---- what buttons and keys do
 
 const zoomed = 1.25;
 const deeds = {
-  colour: () => { shown.view = 'colour'; setPanes(); },
-  value: () => { shown.view = 'value'; setPanes(); },
-  line: () => { shown.view = 'line'; setPanes(); },
+  ...Object.fromEntries(Object.keys(views).map((view) => [view, () => { shown.view = view; setPanes(); }])),
+  report: () => { shown.report = !shown.report; showReport(); },
   seams: () => { shown.seams = !shown.seams; setPanes(); },
   two: () => { shown.two = !shown.two; setPanes(); },
   nearer: () => zoom(zoomed),
@@ -204,10 +271,10 @@ function alone(fabric) {
 }
 
 const keyDeeds = {
-  c: deeds.colour, v: deeds.value, l: deeds.line, s: deeds.seams, b: deeds.two, w: deeds.whole, 0: deeds.whole,
+  ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, deeds[view]], [key.toUpperCase(), () => second(view)]])),
+  r: deeds.report, s: deeds.seams, b: deeds.two, w: deeds.whole, 0: deeds.whole,
   '+': deeds.nearer, '=': deeds.nearer, '-': deeds.farther, '−': deeds.farther, n: deeds.changes, f: deeds.faults, k: deeds.keys, '?': deeds.keys,
-  C: () => second('colour'), V: () => second('value'), L: () => second('line'),
-  Escape: () => { pinned = pointed = null; shown.alone = -1; if (shown.keys) deeds.keys(); if (model.shown) { alone(-1); showPointed(); } },
+  Escape: () => { panel.letGo(); pinned = pointed = null; shown.alone = -1; if (shown.keys) deeds.keys(); if (model.shown) { alone(-1); showPointed(); } },
 };
 const ways = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 document.addEventListener('keydown', (e) => {
@@ -261,6 +328,9 @@ function take(m, times) {
   message = m;
   if (change.applied) {
     if (!first) changed = whatChanged(change);
+    if (change.anew || change.regions.size) lights.forget();
+    reports.renew(); // nothing of an older picture stays beside the new one
+    squint.renew();
     for (const { drawing } of panes) drawing.update(change);
     if (change.anew) shown.alone = -1;
     if (change.fabrics || change.anew) showFabrics(model.fabrics, shown.alone, alone);
@@ -293,12 +363,14 @@ function setLine(now) {
   showLine(line);
   document.documentElement.classList.toggle('away', line !== 'open');
   if (message) showTitle(message, model.sheet, line);
+  if (line === 'open') { reports.renew(); squint.renew(); }
 }
 
 const link = new Link({ have: () => model.revision, take, tell: (now) => { if (now !== line) setLine(now); } });
 
 recall();
 setPanes();
+showReport();
 showPatch(null, false);
 link.check();
 link.join();

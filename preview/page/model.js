@@ -229,16 +229,27 @@ export class Model {
   }
 
   blockSeams(region, line) {
-    const { columns, rows } = this.sheet;
     for (const i of this.cellsOf(region)) {
       if (this.cells[i] < 0) continue;
       const { look, x, y } = this.item(i);
       for (const [, , x1, y1, x2, y2, strip] of look.template.inner) line(strip, x, y, x1, y1, x2, y2);
-      for (const [below, next, there] of [[0, i + 1, i % columns + 1 < columns], [1, i + columns, i + columns < columns * rows]]) {
-        if (!there || this.cells[next] < 0) continue;
-        for (const [, , x1, y1, x2, y2] of this.joins.get(`${look.number}/${this.looks[this.cells[next]].number}/${below}`) ?? []) line(0, x, y, x1, y1, x2, y2);
+      for (const [below, next] of this.neighbours(i)) {
+        for (const [, , x1, y1, x2, y2] of this.joinOf(look, next, below)) line(0, x, y, x1, y1, x2, y2);
       }
     }
+  }
+
+  // neighbours are the blocks to the right of a block and below it: 0 or 1 for below, and the
+  // cell.
+  neighbours(cell) {
+    const { columns } = this.sheet, list = [];
+    if (cell % columns + 1 < columns && this.cells[cell + 1] >= 0) list.push([0, cell + 1]);
+    if (this.cells[cell + columns] >= 0) list.push([1, cell + columns]);
+    return list;
+  }
+
+  joinOf(look, next, below) {
+    return this.joins.get(`${look.number}/${this.looks[this.cells[next]].number}/${below}`) ?? [];
   }
 
   // outlinePath is the outline of every patch of a region, for the line view.

@@ -2,14 +2,14 @@
 
 export const byId = (id) => document.getElementById(id);
 
-function make(name, text, attributes = {}) {
+export function make(name, text, attributes = {}) {
   const e = document.createElement(name);
   if (text !== undefined) e.textContent = text;
   for (const [key, value] of Object.entries(attributes)) e.setAttribute(key, value);
   return e;
 }
 
-function swatch(colour) {
+export function swatch(colour) {
   const e = make('span', undefined, { class: 'swatch', 'aria-hidden': 'true' });
   e.style.setProperty('--cloth', colour);
   return e;
@@ -128,9 +128,11 @@ export function showLine(line) {
 }
 
 const keys = [
-  ['c v l', 'colour, value, line'], ['s', 'seams'], ['b', 'both views, side by side'], ['shift with c v l', 'the view on the right'],
+  ['c v l', 'colour, value, line'], ['u a', 'squint, seams that vanish'], ['p d t', 'as protan, deutan, tritan eyes see it'],
+  ['shift with these', 'the view on the right'], ['s', 'seams'], ['b', 'both views, side by side'],
+  ['r', 'report; there ↑ ↓ go from row to row'],
   ['+ −', 'nearer, farther, at the pointer'], ['w 0', 'whole quilt'], ['arrows', 'from patch to patch'],
-  ['shift with arrows', 'move the quilt'], ['Enter', 'hold the patch'], ['Esc', 'let go'], ['n', 'flash what the last save changed'],
+  ['shift with arrows', 'move the quilt'], ['Enter', 'hold the patch, or the row'], ['Esc', 'let go'], ['n', 'flash what the last save changed'],
   ['f', 'fold the faults away'], ['k', 'these keys'],
 ];
 

@@ -1,0 +1,35 @@
+package values
+
+import (
+	"testing"
+
+	"eighthturn/measure"
+)
+
+func TestCellsInWords(t *testing.T) {
+	at := func(row, column int) Place { return Place{Row: row, Column: column} }
+	for _, c := range []struct {
+		cells []Place
+		want  string
+	}{
+		{nil, ""},
+		{[]Place{at(1, 1)}, "row 1: column 1"},
+		{[]Place{at(1, 1), at(1, 2), at(2, 1), at(2, 2), at(4, 1), at(4, 2)}, "rows 1-2: columns 1-2; row 4: columns 1-2"},
+		{[]Place{at(1, 1), at(1, 3), at(2, 1), {Border: 1}}, "row 1: columns 1, 3; row 2: column 1; border 1"},
+		{[]Place{{}, at(1, 1)}, "row 1: column 1; the sashes"},
+	} {
+		if got := (Words{}).Cells(c.cells); got != c.want {
+			t.Errorf("%v is %q, expected %q", c.cells, got, c.want)
+		}
+	}
+}
+
+func TestAwayInWords(t *testing.T) {
+	for want, got := range map[string]string{
+		"10 ft": Away(120*measure.Inch, measure.Inches), "3.05 m": Away(120*measure.Inch, measure.Centimetres), "6.5 ft": Away(78*measure.Inch, measure.Inches),
+	} {
+		if got != want {
+			t.Errorf("said %q, wanted %q", got, want)
+		}
+	}
+}
