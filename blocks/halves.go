@@ -26,5 +26,15 @@ func halves() *Kind {
 			{HalfSquare, 0, []Point{{Zero, Zero}, {Full, Zero}, {Zero, Full}}},
 			{HalfSquare, 0, []Point{{Full, Full}, {Zero, Full}, {Full, Zero}}},
 		},
+		Recipe: Recipe{
+			Steps: []Step{{
+				Name:  "block",
+				Do:    "Sew two triangles along their long sides. These are on the bias: pin them and let the machine feed them, without pulling.",
+				Trim:  "Lay a square ruler with its diagonal on the seam and cut the block to size.",
+				Check: "the seam runs from corner to corner, and every edge is half the unfinished block from its middle",
+				Joins: []Join{{A: 0, B: 1}},
+			}},
+			Pressing: []Pressing{{Ways: [2]string{"towards the second triangle", "towards the first triangle"}}},
+		},
 	}
 }

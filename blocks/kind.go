@@ -15,6 +15,7 @@ type Kind struct {
 	Height  WedgeHeight
 	Pieces  []Piece // before turning; pieces of one role stand in the order they are dealt
 	Column  bool    // cells under one another are one column, and Pieces is empty: see Column
+	Recipe  Recipe  // how the pieces are sewn together
 }
 
 // Role is a place for fabric in a kind.

@@ -19,5 +19,6 @@ func plain() *Kind {
 		Turning: Fixed,
 		Height:  NoWedges,
 		Pieces:  []Piece{{Square, 0, []Point{{Zero, Zero}, {Full, Zero}, {Full, Full}, {Zero, Full}}}},
+		Recipe:  Recipe{}, // nothing to sew
 	}
 }

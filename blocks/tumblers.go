@@ -33,6 +33,20 @@ func tumblers() *Kind {
 		Turning: Fixed,
 		Height:  WholeSide,
 		Column:  true,
+		Recipe:  downTheColumn(),
+	}
+}
+
+// downTheColumn is how a column is sewn: piece to piece, from the top.
+func downTheColumn() Recipe {
+	return Recipe{
+		Steps: []Step{{
+			Name: "column",
+			Do: "Lay the pieces out in their order, wide and narrow ends in turn, a square end above and below. Sew each to the next along the slanted sides, " +
+				"right sides together: at either end of a seam the corner of one piece or of the other sticks out.",
+			Check: "both long edges of the column are straight, and it is as long as its neighbours",
+		}},
+		Pressing: []Pressing{{Ways: [2]string{"downwards", "upwards"}}},
 	}
 }
 

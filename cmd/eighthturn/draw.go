@@ -15,6 +15,9 @@ import (
 	"eighthturn/svgout"
 )
 
+// printsOption shows fabrics by their photos.
+const printsOption = "prints"
+
 // pictureEnding is how the names of pictures end.
 const pictureEnding = ".svg"
 
@@ -25,6 +28,7 @@ type drawing struct {
 	view          choice
 	prefix        idPrefix
 	picture       svgout.Options // but view and prefix
+	printing      printing
 }
 
 // drawCommand draws a layout into a picture file.
@@ -35,10 +39,14 @@ func drawCommand(c *console) *cobra.Command {
 		Short:   "a picture of the quilt",
 		GroupID: toSee,
 		Long: "Draws the quilt of a layout true to size, as an SVG picture that web browsers and drawing programs open and " +
-			"that stays sharp however large it is printed. Without -o the picture stands beside the layout and has its name.",
+			"that stays sharp however large it is printed. Without -o the picture stands beside the layout and has its name. " +
+			"A name that ends in .png gives a picture in pixels, with its size on paper in it; one that ends in .pdf gives a page " +
+			"that is as large as the picture. Print a PDF at 100 %.",
 		Example: "eighthturn draw harbour.quilt\n  makes harbour.svg\n" +
 			"eighthturn draw harbour.quilt --view value -o harbour-greys.svg\n  shows each fabric in the grey of its value, to see whether the figure reads\n" +
-			"eighthturn draw harbour.quilt --view line -o colouring-page.svg\n  draws outlines to be coloured by hand",
+			"eighthturn draw harbour.quilt --view line --longest 10in -o colouring-page.pdf\n  draws outlines to be coloured by hand, on a page to print\n" +
+			"eighthturn draw harbour.quilt --longest 2100px --margin 2in -o for-the-show.png\n  2100 pixels along the quilt's longer side, with a white margin\n" +
+			"eighthturn draw harbour.quilt --longest 10in --dpi 300 --bleed 1/8in -o cover.png\n  a cover for a printer, the cloth running on to be trimmed",
 		SuggestFor: []string{"picture", "paint", "render", "svg", "show"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return draw(c, cmd, o, args[0]) },
@@ -48,8 +56,10 @@ func drawCommand(c *console) *cobra.Command {
 	f.Var(&o.view, o.view.option, viewHelp())
 	f.BoolVar(&o.picture.SeamLines, "seams", false, "draw the seams too")
 	f.BoolVar(&o.picture.Legend, "legend", false, "list the fabrics below the quilt")
+	f.BoolVar(&o.picture.Prints, printsOption, false, "show fabrics that have a photo by it; in SVG and the colour view")
 	f.BoolVar(&o.picture.ByFabric, "by-fabric", false, "all of a fabric in one piece: a smaller file, but no names on single pieces")
 	f.Var(&o.prefix, "id-prefix", "begin all ids in the file with `TEXT`, for two pictures on one web page")
+	o.printing.flags(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not draw")
 	f.BoolVar(&o.strict, strictOption, false, "draw nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.view.option, o.view.complete) // fails only for an option that is not there
@@ -64,7 +74,7 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 	if err != nil {
 		return err
 	}
-	out := target{path: o.output, what: "picture", example: "quilt" + pictureEnding, options: outfile.Options{Force: o.force, Ours: drawnHere, Never: s.info}}
+	out := target{path: o.output, what: "picture", example: "quilt" + pictureEnding, options: outfile.Options{Force: o.force, Ours: pictureOfOurs, Never: s.info}}
 	if out.path == "" {
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the picture no name", "name it with -o, or write -o - for standard output")
@@ -72,6 +82,9 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 		out.path = beside(s.path, pictureEnding)
 	}
 	o.picture.Prefix = o.prefix.text
+	if printed(out.path) != "" {
+		return o.print(c, top, out)
+	}
 	if err := c.write(out, o.drawer(top)); err != nil || out.path == standard {
 		return err
 	}
@@ -97,14 +110,20 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 	if o.view.index >= len(svgout.Views()) && o.picture.SeamLines || o.view.words[o.view.index] == squintView && (o.picture.Legend || o.picture.ByFabric) {
 		return misuse(cmd.CommandPath(), "the "+o.view.words[o.view.index]+" view has no such part", "leave out --seams, and in the squint view --legend and --by-fabric too")
 	}
+	if o.picture.Prints && (o.view.index != int(svgout.Colour) || printed(o.output) != "") {
+		return misuse(cmd.CommandPath(), "photos of fabrics are shown in SVG pictures in the colour view alone", "leave out --"+printsOption)
+	}
+	if err := o.printing.check(cmd, printed(o.output)); err != nil {
+		return err
+	}
 	ending := strings.ToLower(filepath.Ext(o.output))
 	if slices.Contains(otherEndings(), ending) {
-		return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for an SVG picture", "for example -o "+shellWord(beside(o.output, pictureEnding)))
+		return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for an SVG, PNG or PDF picture", "for example -o "+shellWord(beside(o.output, pictureEnding)))
 	}
 	return nil
 }
 
 // otherEndings are endings of names that promise something else than draw makes.
 func otherEndings() []string {
-	return []string{layoutEnding, ".png", ".jpg", ".jpeg", ".gif", ".webp", ".tif", ".tiff", ".bmp", ".pdf", ".eps", ".ps", ".svgz"}
+	return []string{layoutEnding, ".jpg", ".jpeg", ".gif", ".webp", ".tif", ".tiff", ".bmp", ".eps", ".ps", ".svgz"}
 }

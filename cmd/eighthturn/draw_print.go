@@ -1,0 +1,259 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/layout"
+	"eighthturn/measure"
+	"eighthturn/palettes"
+	"eighthturn/paper"
+	"eighthturn/patchwork"
+	"eighthturn/svgout"
+	"eighthturn/values"
+)
+
+// Endings of the names of pictures that are printed.
+const (
+	pixelsEnding = ".png"
+	pageEnding   = ".pdf"
+)
+
+// Options of pictures that are printed.
+const (
+	dpiOption        = "dpi"
+	longestOption    = "longest"
+	marginOption     = "margin"
+	bleedOption      = "bleed"
+	backgroundOption = "background"
+)
+
+// printing is what `draw` was asked for about a picture's size on paper and what is round it.
+type printing struct {
+	dpi           dpiValue
+	longest       longestValue
+	margin, bleed measureOption
+	background    backgroundValue
+}
+
+// flags adds the options to a command.
+func (p *printing) flags(cmd *cobra.Command) {
+	f := cmd.Flags()
+	f.Var(&p.dpi, dpiOption, "for PNG: so many `PIXELS` an inch of paper; 300 if left out, or what --longest in pixels makes of the quilt's true size")
+	f.Var(&p.longest, longestOption, "for PNG and PDF: the picture's longer side, a `LENGTH` or pixels like 2100px; true size if left out, for a PNG 2100px")
+	p.margin.option, p.bleed.option = marginOption, bleedOption
+	f.Var(&p.margin, marginOption, "for PNG and PDF: a `LENGTH` of background on every side, beyond --longest")
+	f.Var(&p.bleed, bleedOption, "for PNG and PDF: a `LENGTH` beyond that on every side for the printer to trim off; without a margin the cloth runs on into it")
+	f.Var(&p.background, backgroundOption, "for PNG and PDF: the `COLOUR` beside the cloth, or none; white if left out")
+}
+
+// usualPixels is the longer side of a PNG picture where nothing is said of its size: what juries of shows ask for at the
+// least (SAQA, digital submission guidelines: 2,100 pixels for the quilt).
+const usualPixels = 2100
+
+// frame is the frame of a picture of a top.
+func (p *printing) frame(units measure.System, ending string) paper.Frame {
+	f := paper.Frame{
+		PerInch: p.dpi.value, Pixels: p.longest.pixels, Longest: p.longest.length.in(units),
+		Margin: p.margin.in(units), Bleed: p.bleed.in(units), Background: p.background.colour, Clear: p.background.none,
+	}
+	if ending == pixelsEnding && f.PerInch == 0 && f.Pixels == 0 && f.Longest == 0 {
+		f.Pixels = usualPixels
+	}
+	return f
+}
+
+// check refuses options that a picture of that ending has no use for.
+func (p *printing) check(cmd *cobra.Command, ending string) error {
+	changed := func(name string) bool { return cmd.Flags().Changed(name) }
+	if ending != pixelsEnding && ending != pageEnding {
+		for _, name := range []string{dpiOption, longestOption, marginOption, bleedOption, backgroundOption} {
+			if changed(name) {
+				return misuse(cmd.CommandPath(), "an SVG picture is as large as the quilt and has no --"+name, "name a PNG or a PDF: -o harbour"+pixelsEnding+" or -o harbour"+pageEnding)
+			}
+		}
+		return nil
+	}
+	if ending == pageEnding && (changed(dpiOption) || p.longest.pixels > 0) {
+		return misuse(cmd.CommandPath(), "a PDF picture is drawn in lines and has no pixels", "leave out --dpi, and write --longest as a length, for example --longest 10in")
+	}
+	return nil
+}
+
+// printed is the ending of a picture that is printed, "" for an SVG.
+func printed(output string) string {
+	if ending := strings.ToLower(filepath.Ext(output)); ending == pixelsEnding || ending == pageEnding {
+		return ending
+	}
+	return ""
+}
+
+// paperPicture is the picture as it is printed.
+func (o *drawing) paperPicture(top *patchwork.Top) *paper.Picture {
+	options := o.picture
+	options.ByFabric = true
+	colour, cloth := clothOf(top, o.view.words[o.view.index])
+	return &paper.Picture{
+		Top: top, Colour: colour, Bare: cloth && !options.Legend && !options.SeamLines,
+		SVG: func(w io.Writer) error { return drawView(w, top, o.view.index, options) },
+	}
+}
+
+// clothOf is the colour of each fabric in a view, and whether the view shows cloth and nothing else.
+func clothOf(top *patchwork.Top, view string) (func(int) palettes.Colour, bool) {
+	own := func(f int) palettes.Colour { return top.Fabrics[f].Colour }
+	switch view {
+	case svgout.Views()[svgout.Colour]:
+		return own, true
+	case svgout.Views()[svgout.Value]:
+		return func(f int) palettes.Colour { return own(f).Grey() }, true
+	case vanishingView:
+		return func(f int) palettes.Colour { return own(f).Grey() }, false
+	}
+	for _, d := range values.Deficiencies() {
+		if d.Name == view {
+			return func(f int) palettes.Colour { return own(f).SeenBy(d.Kind, 1) }, true
+		}
+	}
+	return func(int) palettes.Colour { return palettes.Colour{R: 255, G: 255, B: 255} }, false
+}
+
+// print writes the picture as a PNG or a PDF.
+func (o *drawing) print(c *console, top *patchwork.Top, out target) error {
+	ending := printed(out.path)
+	picture, frame := o.paperPicture(top), o.printing.frame(top.Units, ending)
+	if ending == pageEnding {
+		var refused *paper.TooLong
+		err := c.write(out, func(w io.Writer) error {
+			err := picture.PDF(w, frame)
+			_ = errors.As(err, &refused)
+			return err
+		})
+		if refused != nil {
+			err = refused
+		}
+		return o.drawn(c, out, "", err)
+	}
+	size, perInch, err := picture.PNGSize(frame)
+	if err == nil {
+		err = c.write(out, func(w io.Writer) error { return picture.PNG(w, frame) })
+	}
+	return o.drawn(c, out, fmt.Sprintf(", %d by %d pixels, %s an inch", size.Width, size.Height, strconv.FormatFloat(math.Round(perInch*100)/100, 'f', -1, 64)), err)
+}
+
+// drawn says what was drawn, or why nothing was.
+func (o *drawing) drawn(c *console, out target, size string, err error) error {
+	var large *paper.TooLarge
+	var long *paper.TooLong
+	switch {
+	case err == nil:
+		return c.print("drawn: " + layout.Visible(out.path) + size + "\n")
+	case errors.As(err, &large):
+		return &problem{misusing, out.path, large.Error(), o.smaller(large)}
+	case errors.As(err, &long):
+		return &problem{misusing, out.path, long.Error(), "write --longest " + strconv.Quote(measure.Text(long.Longest, long.Units)) + ", or less"}
+	}
+	return err
+}
+
+// smaller says what to type for the largest picture that can be had.
+func (o *drawing) smaller(e *paper.TooLarge) string {
+	switch {
+	case o.printing.longest.pixels > 0 && e.Longest > 0:
+		return fmt.Sprintf("write --longest %dpx, or less", e.Longest)
+	case e.PerInch > 0:
+		return fmt.Sprintf("write --dpi %d, or less", e.PerInch)
+	}
+	return "give it a smaller --longest and --margin"
+}
+
+// pictureOfOurs says whether a file is a picture of ours, whatever its ending.
+func pictureOfOurs(head []byte) bool {
+	return drawnHere(head) || bytes.HasPrefix(head, []byte("\x89PNG")) && bytes.Contains(head, []byte(paper.PNGMarker)) || paper.IsOurs(head)
+}
+
+// dpiValue is the value of --dpi.
+type dpiValue struct{ value float64 }
+
+func (d *dpiValue) String() string {
+	if d.value == 0 {
+		return ""
+	}
+	return strconv.FormatFloat(d.value, 'f', -1, 64)
+}
+
+func (d *dpiValue) Type() string { return "number" }
+
+// mostDPI is the most pixels an inch; no printer tells more apart.
+const mostDPI = 4800
+
+func (d *dpiValue) Set(text string) error {
+	v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.ToLower(text), "dpi")), 64)
+	if err != nil || !(v >= 1 && v <= mostDPI) {
+		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected a number from 1 to %d", dpiOption, quoted(text), mostDPI), hint: "for example --dpi 300"}
+	}
+	d.value = v
+	return nil
+}
+
+// longestValue is the value of --longest: a length, or pixels.
+type longestValue struct {
+	length measureOption
+	pixels int
+	text   string
+}
+
+func (l *longestValue) String() string { return l.text }
+func (l *longestValue) Type() string   { return "length" }
+
+func (l *longestValue) Set(text string) error {
+	fault := &problem{
+		message: fmt.Sprintf("behind --%s stands %s, expected a length or a number of pixels", longestOption, quoted(text)),
+		hint:    fmt.Sprintf("for example --%s 10in, --%s 25cm or --%s 2100px", longestOption, longestOption, longestOption),
+	}
+	number, inPixels := strings.CutSuffix(strings.ToLower(strings.TrimSpace(text)), "px")
+	*l = longestValue{text: text, length: measureOption{option: longestOption}}
+	if !inPixels {
+		if l.length.Set(text) != nil {
+			return fault
+		}
+		return nil
+	}
+	n, err := strconv.Atoi(strings.TrimSpace(number))
+	if err != nil || n < 1 || n > 1_000_000 {
+		return fault
+	}
+	l.pixels = n
+	return nil
+}
+
+// backgroundValue is the value of --background: a colour, or none.
+type backgroundValue struct {
+	colour *palettes.Colour
+	none   bool
+	text   string
+}
+
+func (b *backgroundValue) String() string { return b.text }
+func (b *backgroundValue) Type() string   { return "colour" }
+
+func (b *backgroundValue) Set(text string) error {
+	*b = backgroundValue{text: text, none: strings.EqualFold(text, "none")}
+	if b.none {
+		return nil
+	}
+	c, err := palettes.Parse(text)
+	if err != nil {
+		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected a colour or none", backgroundOption, quoted(text)), hint: fmt.Sprintf(`for example --%s white or --%s "#f4ead7"`, backgroundOption, backgroundOption)}
+	}
+	b.colour = &c
+	return nil
+}

@@ -1,0 +1,165 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/layout"
+	"eighthturn/measure"
+	"eighthturn/outfile"
+	"eighthturn/paper"
+	"eighthturn/patchwork"
+)
+
+// drawingEnding is how the names of drawings for other programs end.
+const drawingEnding = ".dxf"
+
+// templating is what `templates` was asked for.
+type templating struct {
+	output        string
+	force, strict bool
+	foundations   bool
+	paper         choice
+}
+
+// templatesCommand prints the pieces of a quilt at true size.
+func templatesCommand(c *console) *cobra.Command {
+	o := &templating{paper: choice{option: "paper", words: paper.Sizes()}}
+	cmd := &cobra.Command{
+		Use:     "templates FILE [-o OUT]",
+		Short:   "the pieces at true size, to print and cut round",
+		GroupID: toCutSew,
+		Long: "Makes a PDF with each piece of the quilt at true size, once: cut line, seam line, blunt tips, dots to match, the straight " +
+			"grain, and how many to cut of which fabric. Print it at 100 %, with no scaling, and measure the inch and centimetre squares " +
+			"on each page. Pieces larger than the paper come on several sheets to be taped together. A name that ends in .dxf gives a " +
+			"drawing for other programs, and a folder takes an SVG file for each piece, for machines that cut. " +
+			"Strips of borders and sashes have no template: a ruler cuts them.",
+		Example: "eighthturn templates harbour.quilt\n  makes harbour-templates.pdf\n" +
+			"eighthturn templates harbour.quilt --paper a4 --foundations -o harbour-pieces.pdf\n  on A4 paper, with the halves of blocks for sewing on paper\n" +
+			"eighthturn templates harbour.quilt -o pieces/\n  makes an SVG file for each piece in the folder pieces\n" +
+			"eighthturn templates harbour.quilt -o harbour.dxf\n  makes a drawing for other programs",
+		SuggestFor: []string{"template", "pieces", "dxf", "foundation", "foundations"},
+		Args:       oneLayout,
+		RunE:       func(cmd *cobra.Command, args []string) error { return templates(c, cmd, o, args[0]) },
+	}
+	f := cmd.Flags()
+	f.StringVarP(&o.output, outputOption, "o", "", "the `NAME` of a PDF or DXF file, or of a folder for SVG files; - hands a PDF on to another program")
+	f.Var(&o.paper, o.paper.option, "the `PAPER`: letter or a4; if left out, letter for a layout in inches and a4 for one in centimetres")
+	f.BoolVar(&o.foundations, "foundations", false, "in a PDF: the halves of blocks for sewing on paper too")
+	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
+	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
+	_ = cmd.RegisterFlagCompletionFunc(o.paper.option, o.paper.complete) // fails only for an option that is not there
+	return cmd
+}
+
+func templates(c *console, cmd *cobra.Command, o *templating, file string) error {
+	if err := o.check(cmd, file); err != nil {
+		return err
+	}
+	s, top, err := c.top(file, o.strict, "no template is made")
+	if err != nil {
+		return err
+	}
+	out := target{path: o.output, what: "template", example: "pieces" + pageEnding, options: outfile.Options{Force: o.force, Ours: paper.IsOurs, Never: s.info}}
+	if out.path == "" {
+		if s.info == nil || !s.info.Mode().IsRegular() {
+			return misuse(cmd.CommandPath(), "a layout from a pipe gives the templates no name", "name them with -o, or write -o - for standard output")
+		}
+		out.path = beside(s.path, "-templates"+pageEnding)
+	}
+	switch {
+	case isFolder(out.path):
+		return o.svgs(c, top, out)
+	case strings.EqualFold(filepath.Ext(out.path), drawingEnding):
+		list := paper.Templates(top)
+		if err := c.write(out, func(w io.Writer) error { return paper.TemplatesDXF(w, top, list) }); err != nil {
+			return err
+		}
+		return c.print(fmt.Sprintf("made: %s, %s\n", layout.Visible(out.path), plural(len(list), "template")))
+	}
+	return o.pdf(c, cmd, top, out)
+}
+
+// check sees that the names of files make sense before anything is read.
+func (o *templating) check(cmd *cobra.Command, file string) error {
+	if err := wantsName(cmd, o.output, "harbour-templates"+pageEnding); err != nil {
+		return err
+	}
+	ending := strings.ToLower(filepath.Ext(o.output))
+	switch {
+	case file == standard && o.output == "":
+		return misuse(cmd.CommandPath(), "a layout from standard input gives the templates no name", "name them with -o, or write -o - for standard output")
+	case o.output == "" || o.output == standard || isFolder(o.output):
+	case ending == pictureEnding:
+		return misuse(cmd.CommandPath(), "one SVG file does not hold all templates", "name a folder, with a stroke behind it: -o "+shellWord(strings.TrimSuffix(o.output, filepath.Ext(o.output))+"/"))
+	case !slices.Contains([]string{pageEnding, drawingEnding}, ending):
+		return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for a PDF or DXF file", "for example -o "+shellWord(beside(o.output, pageEnding))+", or -o pieces/ for a folder of SVG files")
+	}
+	if o.foundations && (isFolder(o.output) || ending == drawingEnding) {
+		return misuse(cmd.CommandPath(), "foundations are printed on paper alone", "name a PDF with -o, or leave out --foundations")
+	}
+	return nil
+}
+
+// isFolder says whether a name is a folder's: one that is there, or one with a stroke behind it.
+func isFolder(path string) bool {
+	if path != "" && os.IsPathSeparator(path[len(path)-1]) {
+		return true
+	}
+	info, err := os.Stat(path)
+	return err == nil && info.IsDir()
+}
+
+// pdf writes all templates as pages.
+func (o *templating) pdf(c *console, cmd *cobra.Command, top *patchwork.Top, out target) error {
+	options := paper.TemplateOptions{Paper: paper.Size(o.paper.index), Foundations: o.foundations}
+	if !cmd.Flags().Changed(o.paper.option) && top.Units == measure.Centimetres {
+		options.Paper = paper.A4
+	}
+	var made *paper.Printed
+	var many *paper.TooManySheets
+	err := c.write(out, func(w io.Writer) error {
+		var err error
+		made, err = paper.TemplatesPDF(w, top, options)
+		_ = errors.As(err, &many)
+		return err
+	})
+	switch {
+	case many != nil:
+		return &problem{faulty, out.path, many.Error(), "cut such large pieces with a ruler, by the cutting plan; -o pieces.dxf or -o pieces/ still gives their outlines"}
+	case err != nil || out.path == standard:
+		return err
+	}
+	text := fmt.Sprintf("made: %s, %s on %s", layout.Visible(out.path), plural(made.Templates, "template"), plural(made.Pages, "page"))
+	if o.foundations {
+		text += ", " + plural(made.Foundations, "foundation")
+	}
+	text += "; print it at 100 %\n"
+	for _, name := range made.Tiled {
+		text += "larger than the paper, on several sheets: " + name + "\n"
+	}
+	return c.print(text)
+}
+
+// svgs writes each template into a folder.
+func (o *templating) svgs(c *console, top *patchwork.Top, out target) error {
+	folder := out.path
+	if err := os.Mkdir(folder, 0o777); err != nil && !errors.Is(err, os.ErrExist) {
+		return &problem{faulty, folder, "the folder cannot be made: " + systemText(err), "name another with -o"}
+	}
+	list := paper.Templates(top)
+	for i := range list {
+		out.path = filepath.Join(folder, list[i].FileName()+pictureEnding)
+		if err := c.write(out, func(w io.Writer) error { return list[i].SVG(w, top) }); err != nil {
+			return err
+		}
+	}
+	return c.print(fmt.Sprintf("made: %s in %s\n", plural(len(list), "SVG template"), layout.Visible(folder)))
+}
