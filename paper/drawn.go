@@ -33,6 +33,7 @@ type mark struct {
 	opacity float64 // of the line
 	words   *words
 	image   []byte // a PNG file, over the rectangle of the first path
+	print   int    // the fabric, from 1, by whose photo the paths are filled; 0 for a colour
 }
 
 type path struct {
@@ -86,6 +87,7 @@ type reader struct {
 	*drawn
 	decoder *xml.Decoder
 	open    []element
+	within  int // so many elements of definitions are open, which are not drawn by themselves
 	text    strings.Builder
 }
 
@@ -108,6 +110,10 @@ func (r *reader) begin(t xml.StartElement) error {
 	}
 	r.text.Reset()
 	r.open = append(r.open, e)
+	if r.within > 0 || e.name == "defs" {
+		r.within++
+		return nil
+	}
 	switch e.name {
 	case "svg":
 		return r.size(e.style["viewBox"])
@@ -132,6 +138,10 @@ func (r *reader) end() {
 	last := len(r.open) - 1
 	e := r.open[last]
 	r.open = r.open[:last]
+	if r.within > 0 {
+		r.within--
+		return
+	}
 	switch {
 	case e.name == "title" && last == 1:
 		r.title = r.text.String()
@@ -188,6 +198,9 @@ func (e *element) colour(name, usual string) *palettes.Colour {
 
 func (r *reader) rect(e element) error {
 	m := r.mark(e)
+	if err := m.printOf(e.style["fill"]); err != nil {
+		return err
+	}
 	x, y, width, height := e.number("x"), e.number("y"), e.number("width"), e.number("height")
 	m.paths = []path{{[]xy{{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}}, true}}
 	r.marks = append(r.marks, m)
@@ -213,11 +226,26 @@ func (r *reader) image(e element) error {
 	return nil
 }
 
+// printOf notes whose photo fills a mark, if one does.
+func (m *mark) printOf(fill string) error {
+	id, ok := strings.CutPrefix(fill, "url(#")
+	if !ok {
+		return nil
+	}
+	_, number, found := strings.Cut(strings.TrimSuffix(id, ")"), "print-")
+	n, err := strconv.Atoi(number)
+	if !found || err != nil || n < 1 {
+		return fmt.Errorf("the picture has a fill that cannot be printed, %q", fill)
+	}
+	m.print = n
+	return nil
+}
+
 // path reads path data: moves, lines and closings, in absolute places.
 func (r *reader) path(e element) error {
 	m := r.mark(e)
-	if strings.HasPrefix(e.style["fill"], "url(") {
-		return errors.New("the picture shows photos of fabrics, which cannot be printed yet")
+	if err := m.printOf(e.style["fill"]); err != nil {
+		return err
 	}
 	data := e.style["d"]
 	for data != "" {

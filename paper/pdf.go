@@ -207,11 +207,21 @@ func (f *pdfFile) words(text string, at xy, s setting) {
 	}
 }
 
-// image draws a PNG file over a rectangle.
-func (f *pdfFile) image(file []byte, at xy, width, height float64) {
+// clip lets what follows show within paths alone (ISO 32000-1, 8.5.4), until unclip.
+func (f *pdfFile) clip(list []path) {
+	f.operator("q")
+	for _, l := range list {
+		f.trace(l)
+	}
+	f.operator("W n")
+}
+
+func (f *pdfFile) unclip() { f.operator("Q") }
+
+// image draws a PNG file over a rectangle; it is kept in the PDF once under its name.
+func (f *pdfFile) image(name string, file []byte, at xy, width, height float64) {
 	f.flush()
 	options := fpdf.ImageOptions{ImageType: "PNG"}
-	name := fmt.Sprintf("image %d", f.library.PageNo())
 	f.library.RegisterImageOptionsReader(name, options, bytes.NewReader(file))
 	f.library.ImageOptions(name, at.x, at.y, width, height, false, options, 0, "")
 }

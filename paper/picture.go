@@ -19,6 +19,7 @@ type Picture struct {
 	Top    *patchwork.Top
 	Colour func(fabric int) palettes.Colour // of the cloth; nil for each fabric's own
 	SVG    func(io.Writer) error            // writes the picture
+	Prints bool                             // fabrics that have a photo are painted with it, as the SVG has them
 	Bare   bool                             // it shows cloth and nothing else; a PNG is then made without the SVG
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"eighthturn/measure"
 	"eighthturn/palettes"
+	"eighthturn/patchwork"
 )
 
 // MostPage is the greatest side of a page in a PDF: 14,400 points (ISO 32000-1, annex C).
@@ -50,7 +51,7 @@ func (p *Picture) PDF(w io.Writer, f Frame) error {
 	if err != nil {
 		return err
 	}
-	page := pdfPicture{file, xy{round, round}, scale, s, f.Margin, inches(f.Bleed) * pointsPerInch}
+	page := pdfPicture{file, xy{round, round}, scale, s, f.Margin, inches(f.Bleed) * pointsPerInch, p.Top.Fabrics}
 	file.page(width, height)
 	if f.Bleed > 0 {
 		cut := page.bleed
@@ -61,7 +62,9 @@ func (p *Picture) PDF(w io.Writer, f Frame) error {
 		file.paths([]path{{[]xy{{0, 0}, {width, 0}, {width, height}, {0, height}}, true}}, paint{fill: &ground, opacity: 1})
 	}
 	for i := range d.marks {
-		page.mark(&d.marks[i])
+		if err := page.mark(&d.marks[i]); err != nil {
+			return err
+		}
 	}
 	return file.end(w)
 }
@@ -80,27 +83,36 @@ func beyondPage(width, height float64, f *Frame) *TooLong {
 // pdfPicture puts a picture on a page.
 type pdfPicture struct {
 	*pdfFile
-	origin xy
-	scale  float64 // points a user unit
-	sides  sides
-	margin measure.NM
-	bleed  float64 // points
+	origin  xy
+	scale   float64 // points a user unit
+	sides   sides
+	margin  measure.NM
+	bleed   float64 // points
+	fabrics []patchwork.Fabric
 }
 
 func (p *pdfPicture) at(q xy) xy {
 	return xy{p.origin.x + float64(q.x*p.scale), p.origin.y + float64(q.y*p.scale)}
 }
 
-func (p *pdfPicture) mark(m *mark) {
+func (p *pdfPicture) mark(m *mark) error {
 	switch {
+	case m.print > 0:
+		if err := p.printed(m); err != nil {
+			return err
+		}
+		if m.line != nil {
+			p.paths(p.placed(m), paint{nil, m.line, m.width * p.scale, p.scaled(m.dashes), m.round, m.opacity})
+		}
 	case m.image != nil:
 		corner, opposite := p.at(m.paths[0].points[0]), p.at(m.paths[0].points[2])
-		p.image(m.image, corner, opposite.x-corner.x, opposite.y-corner.y)
+		p.image("picture", m.image, corner, opposite.x-corner.x, opposite.y-corner.y)
 	case m.words != nil:
 		p.label(m)
 	default:
 		p.paths(p.placed(m), paint{m.fill, m.line, m.width * p.scale, p.scaled(m.dashes), m.round, m.opacity})
 	}
+	return nil
 }
 
 func (p *pdfPicture) scaled(dashes []float64) []float64 {

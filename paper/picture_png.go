@@ -75,6 +75,7 @@ func (p *Picture) sized(f Frame, d *drawn) (*pixels.Print, error) {
 	if margin == 0 {
 		job.RunOn = bleed
 	}
+	job.Tiles = p.tiles(float64(job.Quilt.Dx())/s.across.quilt, float64(job.Quilt.Dy())/s.down.quilt)
 	if err := job.Check(); err != nil {
 		return nil, tooLarge(job.Size, f, s)
 	}
@@ -118,6 +119,9 @@ func (p *Picture) over(job *pixels.Print, d *drawn, place placing) error {
 			}
 			job.Image = picture
 		default:
+			if m.print > 0 && m.print <= len(p.Top.Fabrics) {
+				m.fill = &p.Top.Fabrics[m.print-1].Colour
+			}
 			p.layers(job, cut.outlines(m), place)
 		}
 	}

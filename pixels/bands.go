@@ -52,7 +52,7 @@ func (g *painting) chosen() depth {
 		return numbered
 	case g.Clear:
 		return opacity
-	case g.Image == nil && g.allGrey():
+	case g.Image == nil && len(g.Tiles) == 0 && g.allGrey():
 		return grey
 	}
 	return colour
@@ -84,10 +84,15 @@ type brush struct {
 	one   [4]byte
 	line  []byte // the row of an image that was painted last, and which of the image's it was
 	lineY int
+	mix   *inks // where there are tiles
+	light [256]uint32
 }
 
 func (g *painting) newBrush() *brush {
 	b := &brush{painting: g, cells: newCells(g.rows), sweep: newSweep(len(g.inks.colours))}
+	if len(g.Tiles) > 0 {
+		b.mixing()
+	}
 	if len(g.layers) > 0 {
 		b.over = newOverlay(g)
 	}
@@ -115,7 +120,7 @@ func (b *brush) paint(band int, buffer []byte) []byte {
 			b.imageRow(line[1:], first+row)
 			continue
 		}
-		b.clothRow(line[1:], row)
+		b.clothRow(line[1:], row, first+row)
 	}
 	if b.over != nil {
 		b.over.draw(buffer, first, rows)
@@ -133,10 +138,14 @@ func (b *brush) gather(first, rows int) {
 	}
 }
 
-// clothRow paints a row of cloth.
-func (b *brush) clothRow(line []byte, row int) {
+// clothRow paints a row of the band with cloth; y is its row of the picture.
+func (b *brush) clothRow(line []byte, row, y int) {
 	size := b.depth.bytes()
 	b.sweep.row(b.cells.inOrder(row), int32(b.Size.Width), func(from, to int32, list shares) {
+		if len(b.Tiles) > 0 && b.tiled(list) {
+			b.tilesRun(line, from, to, list, y)
+			return
+		}
 		value := b.value(list)
 		fill(line[int(from)*size:int(to)*size], value)
 	})

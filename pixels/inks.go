@@ -49,7 +49,7 @@ func (p *Print) newInks() *inks {
 		l := c.Linear()
 		k.linear = append(k.linear, [3]uint32{light(l.R), light(l.G), light(l.B)})
 	}
-	if len(p.Over) == 0 {
+	if len(p.Over) == 0 && len(p.Tiles) == 0 {
 		k.table = p.newTable(k)
 	}
 	return k

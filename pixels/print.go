@@ -22,6 +22,7 @@ const (
 type Print struct {
 	Top        *patchwork.Top
 	Colour     func(fabric int) palettes.Colour // nil for each fabric's own; not read where there is an Image
+	Tiles      []*Tile                          // by fabric, in place of its colour; nil or left out for the colour
 	Image      image.Image                      // in place of the cloth: it is stretched over the quilt's place, each of its pixels one flat square; nil for the cloth
 	Size       Size                             // of the whole picture
 	Quilt      image.Rectangle                  // the quilt's place in it; beyond it lies the background, but where the cloth runs on

@@ -56,7 +56,7 @@ func drawCommand(c *console) *cobra.Command {
 	f.Var(&o.view, o.view.option, viewHelp())
 	f.BoolVar(&o.picture.SeamLines, "seams", false, "draw the seams too")
 	f.BoolVar(&o.picture.Legend, "legend", false, "list the fabrics below the quilt")
-	f.BoolVar(&o.picture.Prints, printsOption, false, "show fabrics that have a photo by it; in SVG and the colour view")
+	f.BoolVar(&o.picture.Prints, printsOption, false, "show fabrics that have a photo by it, in the colour view")
 	f.BoolVar(&o.picture.ByFabric, "by-fabric", false, "all of a fabric in one piece: a smaller file, but no names on single pieces")
 	f.Var(&o.prefix, "id-prefix", "begin all ids in the file with `TEXT`, for two pictures on one web page")
 	o.printing.flags(cmd)
@@ -110,8 +110,8 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 	if o.view.index >= len(svgout.Views()) && o.picture.SeamLines || o.view.words[o.view.index] == squintView && (o.picture.Legend || o.picture.ByFabric) {
 		return misuse(cmd.CommandPath(), "the "+o.view.words[o.view.index]+" view has no such part", "leave out --seams, and in the squint view --legend and --by-fabric too")
 	}
-	if o.picture.Prints && (o.view.index != int(svgout.Colour) || printed(o.output) != "") {
-		return misuse(cmd.CommandPath(), "photos of fabrics are shown in SVG pictures in the colour view alone", "leave out --"+printsOption)
+	if o.picture.Prints && o.view.index != int(svgout.Colour) {
+		return misuse(cmd.CommandPath(), "photos of fabrics are shown in the colour view alone", "leave out --"+printsOption)
 	}
 	if err := o.printing.check(cmd, printed(o.output)); err != nil {
 		return err

@@ -102,7 +102,7 @@ func (o *drawing) paperPicture(top *patchwork.Top) *paper.Picture {
 	options.ByFabric = true
 	colour, cloth := clothOf(top, o.view.words[o.view.index])
 	return &paper.Picture{
-		Top: top, Colour: colour, Bare: cloth && !options.Legend && !options.SeamLines,
+		Top: top, Colour: colour, Prints: options.Prints, Bare: cloth && !options.Legend && !options.SeamLines,
 		SVG: func(w io.Writer) error { return drawView(w, top, o.view.index, options) },
 	}
 }
