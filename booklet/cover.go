@@ -1,0 +1,56 @@
+package booklet
+
+import (
+	"eighthturn/measure"
+	"eighthturn/pages"
+)
+
+// cover is the first page.
+func (b *book) cover() *pages.Cover {
+	t := b.Top
+	picture := pages.Picture{Of: b.picture(asItIs), Alternative: b.described("The quilt in its colours")}
+	c := &pages.Cover{Subtitle: "Quilt pattern", Picture: &picture}
+	c.Lines = append(c.Lines, lead("Finished size:", "%s", b.nearSize(t.Outer.Width(), t.Outer.Height())))
+	if level := own(t.Words.Level); level != "" {
+		c.Lines = append(c.Lines, lead("For:", "%s", level))
+	}
+	c.Lines = append(c.Lines, lead("Pieces:", "%s", count(len(t.Patches), "piece")))
+	for _, text := range b.notes("cover") {
+		c.Lines = append(c.Lines, pages.Plain(text))
+	}
+	return c
+}
+
+// described says what a picture of the whole top shows, for someone who cannot see it.
+func (b *book) described(shows string) string {
+	t := b.Top
+	text := shows + ": " + count(t.Columns, "block") + " across and " + count(t.Rows, "block") + " down"
+	if n := len(t.Cloth.Borders); n > 0 {
+		text += ", with " + count(n, "border")
+	}
+	return text + ", " + b.nearSize(t.Outer.Width(), t.Outer.Height()) + " finished."
+}
+
+// notes are the layout's notes for a place, "" for the pattern as a whole.
+func (b *book) notes(place string) []string {
+	var list []string
+	for _, n := range b.Top.Words.Notes {
+		if text := own(n.Text); n.Place == place && text != "" {
+			list = append(list, text)
+		}
+	}
+	return list
+}
+
+// addNotes puts the notes for a place into a frame.
+func (b *book) addNotes(place string) {
+	var list []pages.Block
+	for _, text := range b.notes(place) {
+		list = append(list, pages.Paragraph{Text: pages.Plain(text)})
+	}
+	if len(list) > 0 {
+		b.add(pages.Box{Word: "From the designer", Blocks: list})
+	}
+}
+
+func (b *book) inches() bool { return b.units == measure.Inches }

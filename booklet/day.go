@@ -1,0 +1,85 @@
+package booklet
+
+import (
+	"eighthturn/pages"
+	"eighthturn/sewing"
+)
+
+// Minutes that are reckoned for a class: guesses of ours, and said to be guesses where they are printed.
+const (
+	forHello   = 15 // places, cautions
+	forShow    = 10 // to show a step before it is sewn
+	forUnit    = 5  // to pin, sew, press and measure a unit
+	forCutting = 30 // the pieces of one block
+	forLook    = 20 // blocks laid out together at the end
+	forLong    = 8  // a seam of rows, columns or borders
+)
+
+// hour is one line of the plan of the day.
+type hour struct {
+	what    string
+	minutes int
+}
+
+// day is the plan of the day: one block of each label, step by step.
+func (b *book) day() {
+	b.part("The plan of the day", true)
+	b.add(para("In class you sew one block of each sort from its first step to its last, so that you can go on at home. "+
+		"The times are guesses, reckoned from the number of steps and units: about %s to show a step and %s for each unit. Nobody has to keep up with them.",
+		count(forShow, "minute"), count(forUnit, "minute")))
+	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "From the start", Align: pages.Right}, {Title: "What"}, {Title: "Guess", Align: pages.Right}}}
+	at := 0
+	for _, h := range b.hours() {
+		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(clock(at)), cell(h.what), cell(count(h.minutes, "minute"))}})
+		at += h.minutes
+	}
+	t.Rows = append(t.Rows, pages.Row{Total: true, Cells: []pages.Cell{cell(clock(at)), cell("The end, without breaks"), cell("")}})
+	b.add(t)
+	b.atHome()
+}
+
+// hours is the day's lines.
+func (b *book) hours() []hour {
+	list := []hour{{"Finding places, and the cautions", forHello}, {"Cutting the pieces of one block of each sort", forCutting}}
+	if b.kits() {
+		list[1].what = "Opening the kits, and cutting what is still to be cut"
+	}
+	for i := range b.Sewing.Blocks {
+		k := &b.Sewing.Blocks[i]
+		for n := range k.Steps {
+			s := &k.Steps[n]
+			list = append(list, hour{"Block " + k.Label + ", step " + numeral(n+1) + ": " + s.Name, forShow + forUnit*unitsOf(s)})
+		}
+	}
+	return append(list, hour{"Laying blocks out together, questions, what to do at home", forLook})
+}
+
+// unitsOf is how many units a step makes for one block.
+func unitsOf(s *sewing.Step) int { return max(1, s.PerBlock) }
+
+// atHome is a guess of the time for the rest.
+func (b *book) atHome() {
+	units, long := 0, 0
+	for i := range b.Sewing.Blocks {
+		for n := range b.Sewing.Blocks[i].Steps {
+			units += b.Sewing.Blocks[i].Steps[n].Make
+		}
+	}
+	for i := range b.Sewing.Assembly.Stages {
+		long += b.Sewing.Assembly.Stages[i].Count
+	}
+	b.add(para("At home there are %s to sew for the whole top, and then %s to sew blocks, rows and borders together: at the same pace about %s for the units and %s for the rest. That is a guess as well.",
+		count(units, "unit"), count(long, "seam"), count(roundHours(units*forUnit), "hour"), count(roundHours(long*forLong), "hour")))
+}
+
+// roundHours is minutes in whole hours, at least one.
+func roundHours(minutes int) int { return max(1, (minutes+30)/60) }
+
+// clock is minutes as hours and minutes.
+func clock(minutes int) string {
+	rest := numeral(minutes % 60)
+	if len(rest) == 1 {
+		rest = "0" + rest
+	}
+	return numeral(minutes/60) + ":" + rest
+}

@@ -1,0 +1,203 @@
+package booklet
+
+import (
+	"fmt"
+	"math/big"
+	"reflect"
+	"regexp"
+	"slices"
+	"strings"
+
+	"eighthturn/measure"
+	"eighthturn/pages"
+)
+
+const numberPattern = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?`
+
+var lengthPattern = regexp.MustCompile(`(about )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
+
+// unitSizes are the units in nanometres.
+func unitSize(unit string) *big.Rat {
+	return map[string]*big.Rat{
+		"in": big.NewRat(25_400_000, 1), "yd": big.NewRat(36*25_400_000, 1), "mm": big.NewRat(1_000_000, 1), "cm": big.NewRat(10_000_000, 1), "m": big.NewRat(1_000_000_000, 1),
+	}[unit]
+}
+
+// value is a written number as a fraction, worked out by math/big and not by package measure.
+func value(text string) *big.Rat {
+	sum := new(big.Rat)
+	for _, part := range strings.Fields(text) {
+		v, ok := new(big.Rat).SetString(part)
+		if !ok {
+			panic(text)
+		}
+		sum.Add(sum, v)
+	}
+	return sum
+}
+
+// written is a length that a text names.
+type written struct {
+	text  string
+	nm    *big.Rat
+	about bool
+	yards bool
+}
+
+// lengthsIn are the lengths that a text names.
+func lengthsIn(text string) []written {
+	var list []written
+	for _, m := range lengthPattern.FindAllStringSubmatch(text, -1) {
+		for _, number := range m[2:4] {
+			if number != "" {
+				list = append(list, written{m[0], new(big.Rat).Mul(value(number), unitSize(m[4])), m[1] != "", m[4] == "yd" || m[4] == "m"})
+			}
+		}
+	}
+	return list
+}
+
+// reported are all lengths of the reports, found by walking through them.
+func reported(r Reports) map[measure.NM]bool {
+	found := map[measure.NM]bool{}
+	t := r.Top
+	for _, l := range []measure.NM{t.Outer.Width(), t.Outer.Height(), t.Seam, t.SideFinished, measure.Yard} {
+		found[l] = true
+	}
+	for _, b := range t.Cloth.Borders {
+		found[b.Width] = true
+	}
+	seen := map[uintptr]bool{}
+	walk(reflect.ValueOf(*r.Cuts), found, seen)
+	if r.One != nil {
+		walk(reflect.ValueOf(*r.One), found, seen)
+	}
+	for i := range r.Sewing.Blocks {
+		walk(reflect.ValueOf(r.Sewing.Blocks[i]), found, seen)
+	}
+	for _, s := range r.Sewing.Assembly.Stages {
+		walk(reflect.ValueOf(s), found, seen)
+	}
+	return found
+}
+
+func walk(v reflect.Value, found map[measure.NM]bool, seen map[uintptr]bool) {
+	switch v.Kind() {
+	case reflect.Int64:
+		if v.Type() == reflect.TypeFor[measure.NM]() {
+			n := v.Int()
+			found[measure.NM(max(n, -n))] = true
+		}
+	case reflect.Pointer:
+		if !v.IsNil() && !seen[v.Pointer()] {
+			seen[v.Pointer()] = true
+			walk(v.Elem(), found, seen)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			walk(v.Field(i), found, seen)
+		}
+	case reflect.Slice, reflect.Array:
+		if e := v.Type().Elem().Kind(); e == reflect.Int || e == reflect.Int32 || e == reflect.Uint8 {
+			return
+		}
+		for i := range v.Len() {
+			walk(v.Index(i), found, seen)
+		}
+	}
+}
+
+// precutName is a size within the name of a precut or package, which is no length of a report.
+var precutName = regexp.MustCompile(`^(?:(?:10|5) in squares?|2 1/2 in strips?)$`)
+
+// unknownLengths are lengths in the text that no report has.
+func unknownLengths(d pages.Document, r Reports) []string {
+	found := reported(r)
+	list := make([]measure.NM, 0, len(found))
+	for nm := range found {
+		list = append(list, nm)
+	}
+	slices.Sort(list)
+	var wrong []string
+	for _, text := range ownTexts(d) {
+		if precutName.MatchString(text) {
+			continue
+		}
+		for _, l := range lengthsIn(text) {
+			if l.nm.Sign() == 0 {
+				wrong = append(wrong, fmt.Sprintf("a length of nothing in %q", text))
+			}
+			if !known(l, list, r.Top.Units) {
+				wrong = append(wrong, fmt.Sprintf("no report has %q in %q", l.text, text))
+			}
+		}
+	}
+	return wrong
+}
+
+// known says whether a length is one of the reports': within half a mark where it says about, and else as exactly as four
+// decimals have it.
+func known(l written, list []measure.NM, units measure.System) bool {
+	slack := int64(measure.Inch / 32)
+	if units == measure.Centimetres {
+		slack = int64(measure.Millimetre / 2)
+	}
+	if !l.about {
+		slack = 1300 // of four decimals of an inch
+	}
+	if units == measure.Centimetres && l.yards {
+		slack = 1
+	}
+	at, _ := l.nm.Float64()
+	i, _ := slices.BinarySearch(list, measure.NM(at)-measure.NM(slack)-1)
+	for ; i < len(list) && list[i] <= measure.NM(at)+measure.NM(slack)+1; i++ {
+		off := new(big.Rat).Sub(l.nm, new(big.Rat).SetInt64(int64(list[i])))
+		if off.Abs(off).Cmp(big.NewRat(slack, 1)) <= 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// missingCuts are cut sizes of the plan that the text does not name.
+func missingCuts(d pages.Document, r Reports) []string {
+	var list []written
+	for _, text := range ownTexts(d) {
+		list = append(list, lengthsIn(text)...)
+	}
+	var wrong []string
+	want := func(nm measure.NM, what string) {
+		slack := int64(measure.Inch / 32)
+		for _, l := range list {
+			off := new(big.Rat).Sub(l.nm, new(big.Rat).SetInt64(int64(nm)))
+			limit := slack
+			if !l.about {
+				limit = 1300
+			}
+			if off.Abs(off).Cmp(big.NewRat(limit, 1)) <= 0 {
+				return
+			}
+		}
+		wrong = append(wrong, what+" of "+measure.Text(nm, r.Cuts.Units)+" is not in the text")
+	}
+	for i := range r.Cuts.Fabrics {
+		f := &r.Cuts.Fabrics[i]
+		want(f.Purchase.Buy, "the purchase")
+		want(f.Purchase.Need, "the exact length")
+		for _, s := range f.Strips {
+			want(s.WidthCut, "a strip's width")
+		}
+		for _, n := range f.Lines {
+			want(r.Cuts.Lines[n].Piece.AcrossCut, "a piece's width")
+		}
+	}
+	if len(r.Cuts.Sets) <= mostSets {
+		for _, s := range r.Cuts.Sets {
+			want(s.WidthCut, "a strip set's width")
+			for _, b := range s.Bands {
+				want(b.WidthCut, "a band's width")
+			}
+		}
+	}
+	return wrong
+}

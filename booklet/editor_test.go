@@ -1,0 +1,89 @@
+package booklet
+
+import (
+	"slices"
+
+	"eighthturn/pages"
+)
+
+// edited is all that an editor finds wrong with a pattern.
+func edited(d pages.Document, r Reports) []string {
+	var wrong []string
+	for _, check := range []func(pages.Document, Reports) []string{
+		unknownLengths, missingCuts, wrongShopping, wrongPieces, wrongStrips, wrongSums, wrongAbbreviations, wrongFigures, wrongPlurals, wrongAlternatives,
+	} {
+		wrong = append(wrong, check(d, r)...)
+	}
+	return wrong
+}
+
+// ownTexts are the texts of a document that are no note of the designer's and no words in pictures.
+func ownTexts(d pages.Document) []string {
+	var list []string
+	if d.Cover != nil {
+		for _, t := range d.Cover.Lines {
+			list = append(list, t.String())
+		}
+	}
+	parts := slices.Clone(d.Parts)
+	for i := range parts {
+		parts[i].Blocks = slices.DeleteFunc(slices.Clone(parts[i].Blocks), isNote)
+	}
+	for _, p := range parts {
+		for _, b := range p.Blocks {
+			list = append(list, joinedRuns(b)...)
+		}
+	}
+	return list
+}
+
+func isNote(b pages.Block) bool {
+	box, ok := b.(pages.Box)
+	return ok && box.Word == "From the designer"
+}
+
+// joinedRuns are the texts of a block, the runs of each put together.
+func joinedRuns(b pages.Block) []string {
+	var list []string
+	text := func(t pages.Text) { list = append(list, t.String()) }
+	switch v := b.(type) {
+	case pages.Heading:
+		list = append(list, v.Text)
+	case pages.Paragraph:
+		text(v.Text)
+	case pages.List:
+		for _, it := range v.Items {
+			text(it.Text)
+			for _, inner := range it.Blocks {
+				list = append(list, joinedRuns(inner)...)
+			}
+		}
+	case pages.Table:
+		text(v.Caption)
+		for _, c := range v.Columns {
+			list = append(list, c.Title)
+		}
+		for _, r := range v.Rows {
+			for _, c := range r.Cells {
+				text(c.Text)
+			}
+		}
+	case pages.Figure:
+		text(v.Caption)
+	case pages.Picture:
+		text(v.Caption)
+	case pages.Gallery:
+		for _, p := range v.Pictures {
+			list = append(list, joinedRuns(p)...)
+		}
+	case pages.Box:
+		for _, inner := range v.Blocks {
+			list = append(list, joinedRuns(inner)...)
+		}
+	case pages.Together:
+		for _, inner := range v.Blocks {
+			list = append(list, joinedRuns(inner)...)
+		}
+	}
+	return list
+}

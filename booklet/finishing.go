@@ -1,0 +1,89 @@
+package booklet
+
+import (
+	"eighthturn/finishing"
+	"eighthturn/measure"
+	"eighthturn/pages"
+)
+
+// finishingPart is backing, batting, quilting and binding.
+func (b *book) finishingPart() {
+	b.part("Finishing", false)
+	b.addNotes("finishing")
+	b.add(para("The finished top measures %s finished, before quilting draws it in.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))
+	b.backing()
+	b.batting()
+	b.add(heading(1, "Quilting"), para("Lay the backing wrong side up and tape it down flat, the batting on it, and the top right side up on both. "+
+		"Baste from the middle outwards with thread or pins. Quilt as you like, from the middle outwards as well, and take the pins out before you come to them. Then trim batting and backing even with the top."))
+	b.binding()
+}
+
+func (b *book) backing() {
+	k := b.Cuts.Backing
+	b.add(heading(1, "Backing"))
+	if k == nil {
+		b.add(para("Choose a backing that is larger than the top on all sides, so that quilting and trimming have something to spare."))
+		return
+	}
+	way, other := &k.Ways[k.Less], &k.Ways[1-k.Less]
+	b.add(para("The backing is cut %s, which is %s beyond the top on each side. %s", b.nearSize(k.WidthCut, k.HeightCut), b.length(k.Overhang), b.panels(k, way)))
+	b.add(para("%s, this takes %s of cloth %s wide. With the seams %s it would take %s.", capital(seamsRun(k.Less)), b.near(way.LengthCut), b.length(k.UsableWidth), seamsWord(1-k.Less), b.near(other.LengthCut)))
+}
+
+func seamsRun(d finishing.Direction) string { return "with seams that run " + seamsWord(d) }
+
+func seamsWord(d finishing.Direction) string {
+	if d == finishing.UpAndDown {
+		return "up and down"
+	}
+	return "across"
+}
+
+// panels says how a backing is pieced.
+func (b *book) panels(k *finishing.Backing, way *finishing.Pieced) string {
+	if way.Panels == 1 {
+		return "One width of cloth " + b.near(way.PanelCut) + " long is enough."
+	}
+	text := "Cut off the selvages and cut " + count(way.Panels, "panel") + " " + b.near(way.PanelCut) + " long. Sew them side by side with a seam allowance of " +
+		b.length(k.Seam) + "; whole widths come to " + b.near(way.Comes) + ", and " + b.near(way.AcrossCut) + " is needed."
+	if way.Split != nil {
+		text += " So that no seam runs down the middle, cut one panel in two along its length and sew the halves to the outside."
+	}
+	return text + " Press these seams open."
+}
+
+func (b *book) batting() {
+	k := b.Cuts.Batting
+	if k == nil {
+		return
+	}
+	b.add(heading(1, "Batting"), para("Cut the batting at least %s, which is %s beyond the top on each side.", b.nearSize(k.WidthCut, k.HeightCut), b.length(k.Overhang)))
+}
+
+func (b *book) binding() {
+	k := b.Cuts.Binding
+	b.add(heading(1, "Binding"))
+	if k == nil {
+		b.add(para("Bind the quilt as you like: this pattern has no cloth for it in its lists."))
+		return
+	}
+	join := "edge to edge"
+	if k.Join == finishing.Diagonal {
+		join = "on the slant, each strip across the next at a right angle, and cut the corners off"
+	}
+	b.add(pages.List{Marker: pages.Number, Items: []pages.Item{
+		item(pages.Plain("Sew the " + count(k.Strips, "strip") + ", " + b.length(k.StripCut) + " wide, end to end " + join + ". Press the seams open. They come to " + b.near(k.Comes) +
+			"; the quilt is " + b.near(k.Perimeter) + " round, and " + b.near(k.Need) + " is what the binding takes with its corners and its joint.")),
+		item(pages.Plain("Press the binding in half along its length, wrong sides together.")),
+		item(pages.Plain("Sew it to the front, raw edges together, and leave a tail at the beginning. At a corner stop a seam allowance before the edge, fold the binding up and down again on itself, and begin at the edge.")),
+		item(pages.Plain("Join the two tails to the length of the gap, sew the gap, fold the binding round to the back and sew it down by hand or machine.")),
+	}})
+	b.bindingFor(k)
+}
+
+// bindingFor says that a plan for several quilts has a binding for each.
+func (b *book) bindingFor(k *finishing.Binding) {
+	if b.Cuts.Copies > 1 && k.LengthCut > measure.NM(0) {
+		b.add(para("This is the binding of one quilt; the cutting lists have the strips of all."))
+	}
+}

@@ -1,0 +1,145 @@
+package booklet
+
+import (
+	"eighthturn/blocks"
+	"eighthturn/cutting"
+	"eighthturn/pages"
+)
+
+// Handout is the paper for a class: what to bring, what is provided, the plan of the day. Where the plan is for several
+// quilts, each is a kit.
+func Handout(r Reports, o Options) pages.Document {
+	b := newBook(r, o)
+	b.bring()
+	b.provided()
+	b.day()
+	b.abbreviations(nil)
+	d := b.document(b.parts)
+	d.Cover.Subtitle = "Class handout"
+	d.Subject = "A class handout: what to bring, what is provided, the plan of the day."
+	return d
+}
+
+// single is the plan for one quilt.
+func (b *book) single() *cutting.Plan {
+	if b.One != nil {
+		return b.One
+	}
+	return b.Cuts
+}
+
+// kits says whether the cloth of the tops is provided.
+func (b *book) kits() bool { return b.Cuts.Copies > 1 }
+
+// bring is what each one brings.
+func (b *book) bring() {
+	b.part("What to bring", true)
+	b.addNotes("")
+	list := pages.List{Marker: pages.Tick}
+	tick := func(format string, args ...any) { list.Items = append(list.Items, item(para(format, args...).Text)) }
+	tick("sewing machine with its cord, its pedal and a foot for a seam allowance of %s", b.length(b.Top.Seam))
+	tick("new needle, thread, thread scissors and a seam ripper")
+	tick("rotary cutter with a sharp blade and a closing guard, cutting mat and ruler")
+	if b.uses45() {
+		tick("wedge rule of 45 degrees, or the templates of the pattern")
+	}
+	tick("fine pins")
+	tick("pencil and paper")
+	b.add(list)
+	if !b.kits() {
+		b.add(heading(1, "Your fabrics"), para("Wash and press them, or do neither with any of them."), b.bringTable())
+	}
+	b.laterNeeds()
+	b.cautions()
+}
+
+func (b *book) uses45() bool {
+	for i := range b.Cuts.Lines {
+		if s := b.Cuts.Lines[i].Piece.Shape; s == blocks.Wedge || s == blocks.Tumbler {
+			return true
+		}
+	}
+	return false
+}
+
+// bringTable is the cloth for one quilt.
+func (b *book) bringTable() pages.Table {
+	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Fabric"}, {Title: "Bring", Align: pages.Right}}}
+	plan := b.single()
+	for i := range plan.Fabrics {
+		f := &plan.Fabrics[i]
+		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{b.fabricCell(f), cell(b.shop(f.Purchase.Buy))}})
+	}
+	return t
+}
+
+// laterNeeds is what is needed at home.
+func (b *book) laterNeeds() {
+	b.add(heading(1, "At home, later"))
+	plan := b.single()
+	var items []pages.Item
+	if k := plan.Backing; k != nil {
+		items = append(items, item(lead("Backing:", "%s.", b.nearSize(k.WidthCut, k.HeightCut))))
+	} else {
+		items = append(items, item(lead("Backing:", "of your choice, larger than the top on all sides; the top is %s finished.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height()))))
+	}
+	if k := plan.Batting; k != nil {
+		items = append(items, item(lead("Batting:", "at least %s.", b.nearSize(k.WidthCut, k.HeightCut))))
+	} else {
+		items = append(items, item(lead("Batting:", "a little larger than the top.")))
+	}
+	b.add(pages.List{Items: items})
+}
+
+// provided is what is there already.
+func (b *book) provided() {
+	b.part("What is provided", false)
+	list := []pages.Item{item(pages.Plain("irons and ironing boards, to share")), item(pages.Plain("the pattern, and a sewn block to look at"))}
+	if b.kits() {
+		list = append(list, item(pages.Plain("a kit with the cloth of one top for each of you, "+count(b.Cuts.Copies, "kit")+" altogether")))
+	}
+	b.add(pages.List{Items: list})
+	if !b.kits() {
+		return
+	}
+	b.add(heading(1, "In each kit"), b.kitTable())
+	b.add(heading(1, "For the teacher: cloth for "+count(b.Cuts.Copies, "kit")),
+		para("Cut for all kits at once, strips of all kits together: that takes less cloth than each kit by itself."), b.fabricTable())
+}
+
+// kitPiece names a piece of a kit; strips by their size, since they come in several lengths.
+func (b *book) kitPiece(line *cutting.Line) string {
+	if line.Piece.Shape == blocks.Strip {
+		return b.pieces(line) + ", " + b.nearSize(line.Piece.AcrossCut, line.Piece.AlongCut)
+	}
+	return b.pieces(line) + handName(line.Piece.Hand)
+}
+
+// kitTable is the pieces of one quilt by fabric.
+func (b *book) kitTable() pages.Table {
+	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Fabric"}, {Title: "Pieces"}, {Title: "Number", Align: pages.Right}}}
+	plan := b.single()
+	for i := range plan.Fabrics {
+		f := &plan.Fabrics[i]
+		for _, n := range f.Lines {
+			line := &plan.Lines[n]
+			t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{b.fabricCell(f), cell(b.kitPiece(line)), cell(numeral(line.Pieces))}})
+		}
+	}
+	for i := range plan.Sets {
+		s := &plan.Sets[i]
+		for way, n := range s.Wanted {
+			name := "wedges of strip set " + plan.SetName(i)
+			if way == 1 {
+				name += ", reversed"
+			}
+			if n > 0 {
+				t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell("strip set"), cell(name), cell(numeral(n))}})
+			}
+		}
+	}
+	if over := len(t.Rows) - mostRows; over > 0 {
+		t.Rows = append(t.Rows[:mostRows], pages.Row{Cells: []pages.Cell{cell("and " + count(over, "more line") + " that the cutting plan has")}})
+	}
+	return t
+}

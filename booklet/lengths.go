@@ -1,0 +1,82 @@
+package booklet
+
+import (
+	"eighthturn/measure"
+	"eighthturn/sewing"
+)
+
+// length is a length with its unit, exactly.
+func (b *book) length(nm measure.NM) string { return measure.Text(nm, b.units) }
+
+// step is the ruler's mark that lengths which are not cut are given to.
+func (b *book) step() measure.NM {
+	if b.units == measure.Centimetres {
+		return measure.Millimetre
+	}
+	return measure.Inch / 16
+}
+
+// near is a length to the nearest mark, and says so where it lies beside one. Less than half a mark is given as it is.
+func (b *book) near(nm measure.NM) string {
+	if at := measure.Nearest(nm, b.step()); at != nm && at != 0 {
+		return "about " + b.length(at)
+	}
+	return b.length(nm)
+}
+
+// mark is a length as a report has it, to its nearest mark.
+func (b *book) mark(l sewing.Length) string {
+	if l.Nearest != l.NM && l.Nearest != 0 {
+		return "about " + b.length(l.Nearest)
+	}
+	return b.length(l.NM)
+}
+
+// size is across by down.
+func (b *book) size(across, down measure.NM) string {
+	if across == down {
+		return b.length(across) + " square"
+	}
+	return measure.Number(across, b.units) + " by " + b.length(down)
+}
+
+// nearSize is across by down to the nearest marks.
+func (b *book) nearSize(across, down measure.NM) string {
+	a, d := measure.Nearest(across, b.step()), measure.Nearest(down, b.step())
+	if a == 0 || d == 0 {
+		return b.size(across, down)
+	}
+	if a != across || d != down {
+		return "about " + b.size(a, d)
+	}
+	return b.size(a, d)
+}
+
+// markSize is a size as a report has it, to its nearest marks.
+func (b *book) markSize(s sewing.Size) string {
+	text := b.size(s.Across.Nearest, s.Down.Nearest)
+	if s.Across.Nearest != s.Across.NM || s.Down.Nearest != s.Down.NM {
+		return "about " + text
+	}
+	return text
+}
+
+// have is a length of cloth that is there: as a shop cuts it, or to the nearest mark where no shop would have cut it so.
+func (b *book) have(nm measure.NM) string {
+	step := measure.Yard / 8
+	if b.units == measure.Centimetres {
+		step = measure.Metre / 10
+	}
+	if measure.Nearest(nm, step) == nm {
+		return b.shop(nm)
+	}
+	return b.near(nm)
+}
+
+// shop is a length as it is bought: in yards or metres. A yard's eighth is an eighth of an inch 36 times over.
+func (b *book) shop(nm measure.NM) string {
+	if b.units == measure.Centimetres {
+		return measure.Decimal(nm/100, measure.Centimetres, 1) + " m"
+	}
+	return measure.Number(nm/36, measure.Inches) + " yd"
+}

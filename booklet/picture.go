@@ -1,0 +1,93 @@
+package booklet
+
+import (
+	"eighthturn/figure"
+	"eighthturn/pages"
+	"eighthturn/palettes"
+	"eighthturn/patchwork"
+)
+
+// seamWidth is how broad the lines beneath the patches are, in points: renderers cover the pixels of a seam in part twice,
+// and so show one of its two fabrics there and nothing of the page.
+const seamWidth = 0.7
+
+// picture is the top with each fabric in a colour.
+func (b *book) picture(colour func(palettes.Colour) palettes.Colour) pages.Drawing {
+	t := b.Top
+	d := pages.Drawing{Min: figure.Point(t.Outer.Min), Max: figure.Point(t.Outer.Max)}
+	fills := make([]palettes.Colour, len(t.Fabrics))
+	for i := range fills {
+		fills[i] = colour(t.Fabrics[i].Colour)
+	}
+	d.Layers = append(d.Layers, beneath(t, fills)...)
+	faces := make([][][]figure.Point, len(t.Fabrics))
+	for i := range t.Faces {
+		f := &t.Faces[i]
+		faces[f.Fabric] = append(faces[f.Fabric], points(f.Outline))
+	}
+	for i, paths := range faces {
+		if len(paths) > 0 {
+			d.Layers = append(d.Layers, pages.Layer{Name: t.Fabrics[i].Name, Paths: paths, Fill: &fills[i]})
+		}
+	}
+	return d
+}
+
+// beneath are the seams, each in the colour of one of its fabrics.
+func beneath(t *patchwork.Top, fills []palettes.Colour) []pages.Layer {
+	lines := make([][][]figure.Point, len(t.Fabrics))
+	for _, list := range [][]patchwork.Seam{t.Seams, t.StripSeams} {
+		for _, s := range list {
+			f := max(t.Faces[s.A].Fabric, t.Faces[s.B].Fabric)
+			lines[f] = append(lines[f], []figure.Point{figure.Point(s.From), figure.Point(s.To)})
+		}
+	}
+	var list []pages.Layer
+	for i, paths := range lines {
+		if len(paths) > 0 {
+			list = append(list, pages.Layer{Name: "seams", Paths: paths, Open: true, Line: seamWidth, Ink: fills[i]})
+		}
+	}
+	return list
+}
+
+func points(outline []patchwork.Point) []figure.Point {
+	list := make([]figure.Point, len(outline))
+	for i, p := range outline {
+		list[i] = figure.Point(p)
+	}
+	return list
+}
+
+func asItIs(c palettes.Colour) palettes.Colour { return c }
+
+// lineDrawing is the top's outlines, to colour in.
+func (b *book) lineDrawing() pages.Drawing {
+	t := b.Top
+	d := pages.Drawing{Min: figure.Point(t.Outer.Min), Max: figure.Point(t.Outer.Max)}
+	var outlines, bands [][]figure.Point
+	for i := range t.Patches {
+		outlines = append(outlines, points(t.Patches[i].Outline))
+	}
+	for _, s := range t.StripSeams {
+		bands = append(bands, []figure.Point{figure.Point(s.From), figure.Point(s.To)})
+	}
+	ink := palettes.Colour{R: 0x22, G: 0x22, B: 0x22}
+	d.Layers = append(d.Layers, pages.Layer{Name: "pieces", Paths: outlines, Line: b.hairline(), Ink: ink})
+	if len(bands) > 0 {
+		d.Layers = append(d.Layers, pages.Layer{Name: "strips", Paths: bands, Open: true, Line: b.hairline(), Ink: ink})
+	}
+	return d
+}
+
+// hairline is how broad the lines of a top are that is to be coloured, in points: finer where its pieces are many.
+func (b *book) hairline() float64 {
+	const many, few = 4000, 1000
+	switch n := len(b.Top.Patches); {
+	case n > many:
+		return 0.2
+	case n > few:
+		return 0.4
+	}
+	return 0.6
+}

@@ -1,0 +1,47 @@
+package booklet
+
+import (
+	"eighthturn/pages"
+)
+
+// pressing says which way the allowances of a block lie.
+func (b *book) pressing(n int) {
+	k := &b.Sewing.Blocks[n]
+	var items []pages.Item
+	for group, ways := range k.Ways {
+		items = append(items, item(pages.Text{{Text: "Press", Bold: true}, {Text: " " + b.wayText(n, group, ways)}}))
+	}
+	for _, r := range k.Rounds {
+		if r.Turns {
+			items = append(items, item(lead("Where "+count(r.Seams, "seam")+" meet,", "open the stitches within the seam allowances of the last seam, turn all allowances one way round the point and press them flat: no more than %s of cloth then lie on each other.", count(r.Layers, "layer"))))
+		}
+	}
+	if len(items) > 0 {
+		b.add(heading(2, "Pressing"), pages.List{Items: items})
+	}
+}
+
+// wayText says which way a choice goes in the blocks of a label.
+func (b *book) wayText(n, group int, ways [2]string) string {
+	var cells [2][]place
+	for _, c := range b.Sewing.Blocks[n].Colourings {
+		for _, at := range c.Cells {
+			choices := b.Sewing.Pressing.Cells[at.Cell]
+			if group < len(choices) {
+				way := b.Sewing.Pressing.Choices[choices[group]].Way
+				cells[way] = append(cells[way], place{at.Row, at.Col})
+			}
+		}
+	}
+	switch {
+	case len(cells[1]) == 0:
+		return ways[0] + "."
+	case len(cells[0]) == 0:
+		return ways[1] + "."
+	}
+	less := 0
+	if len(cells[1]) < len(cells[0]) {
+		less = 1
+	}
+	return ways[1-less] + ", but " + ways[less] + " in " + verb(len(cells[less]), "this block", "these "+count(len(cells[less]), "block")) + ": " + placesText(cells[less]) + ". Then the allowances of neighbours lie opposite ways and nest."
+}

@@ -1,0 +1,119 @@
+package booklet
+
+import (
+	"eighthturn/cutting"
+	"eighthturn/pages"
+)
+
+// mostSets is how many strip sets are told one by one; more stand in a table.
+const mostSets = 8
+
+// setsPart is how strips are sewn together before wedges are cut from them.
+func (b *book) setsPart() {
+	if len(b.Cuts.Sets) == 0 {
+		return
+	}
+	b.part("Strip sets", false)
+	b.add(para("Sew the strips of a set together along their long edges, in the order of the table, with a seam allowance of %s. "+
+		"Press all allowances of a set one way. Measure the set before you cut it: a set that is too narrow or too wide makes wedges that do not fit.", b.length(b.Cuts.Seam)))
+	if len(b.Cuts.Sets) > mostSets {
+		b.manySets()
+		return
+	}
+	for i := range b.Cuts.Sets {
+		b.oneSet(i)
+	}
+}
+
+// oneSet is a strip set with its picture.
+func (b *book) oneSet(n int) {
+	s := &b.Cuts.Sets[n]
+	head := heading(1, capital(b.setName(n)))
+	t := pages.Table{Columns: []pages.Column{{Title: "From the wide end"}, {Title: "Cut width", Align: pages.Right}, {Title: "Finished width", Align: pages.Right}}}
+	for _, band := range s.Bands {
+		f := &b.Cuts.Fabrics[band.Fabric]
+		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{{Swatch: b.swatch(f.Index), Text: pages.Plain(f.Name)}, cell(b.length(band.WidthCut)), cell(b.length(band.WidthFinished))}})
+	}
+	b.keep(head, t)
+	key := "set " + numeral(n)
+	list := []pages.Item{item(lead("Sew", "%s. Sewn together, a set measures %s from raw edge to raw edge.", b.runs(s), b.length(s.WidthCut)))}
+	if len(s.Runs) > 0 {
+		list = append(list, item(pages.Text{{Text: "Cut", Bold: true}, {Text: " " + b.wedgesOf(s) + b.seeSet(n)}}))
+	}
+	b.add(pages.List{Items: list})
+	if m := b.setMaps[n]; m != nil {
+		b.add(pages.Figure{Of: *m, Width: b.wholeWidth(), Least: b.leastMap(m), Caption: caption(key, capital(b.setName(n))+" with the wedges that one set gives.")})
+	}
+}
+
+func (b *book) seeSet(n int) string {
+	if b.setMaps[n] == nil {
+		return ""
+	}
+	return " " + see("set "+numeral(n)) + " shows the wedges on a set."
+}
+
+// runs says how many sets are sewn and how long.
+func (b *book) runs(s *cutting.StripSet) string {
+	var list []string
+	for _, r := range s.Runs {
+		list = append(list, count(r.Sets, "set")+" "+b.length(r.LengthCut)+" long")
+	}
+	return listed(list)
+}
+
+// wedgesOf says which wedges a set gives.
+func (b *book) wedgesOf(s *cutting.StripSet) string {
+	text := ""
+	for _, r := range s.Runs {
+		text += count(r.Wedges, "wedge") + " from " + verb(r.Sets, "the set", "each set") + " " + b.length(r.LengthCut) + " long"
+		if r.FirstReversed > 0 && !s.Alike {
+			text += " (on " + numeral(r.FirstReversed) + " of them begin with a reversed wedge)"
+		}
+		text += "; "
+	}
+	text = text[:len(text)-2] + "."
+	if s.Alike {
+		return text + " The set reads the same from both edges, so all its wedges are alike. " + b.wanted(s, 0, "") + "."
+	}
+	return text + " Every other wedge has the fabrics the other way round: call it reversed. " + b.wanted(s, 0, "as the table stands") + ", and " + b.wanted(s, 1, "reversed") + "."
+}
+
+// wanted says how many wedges of a kind are needed and how many more there are.
+func (b *book) wanted(s *cutting.StripSet, way int, kind string) string {
+	text := "You need " + count(s.Wanted[way], "wedge")
+	if way == 1 {
+		text = numeral(s.Wanted[way])
+	}
+	if s.Wanted[way] == 0 {
+		text = "none"
+	}
+	if kind != "" {
+		text += " " + kind
+	}
+	if s.LeftOver[way] > 0 {
+		text += " (" + numeral(s.LeftOver[way]) + verb(s.LeftOver[way], " is", " are") + " left over)"
+	}
+	return text
+}
+
+// mostRows is how long a table may be; what is beyond is said to be left out.
+const mostRows = 150
+
+// manySets is strip sets in a table, as pools of scraps make them.
+func (b *book) manySets() {
+	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Set"}, {Title: "Strips from the wide end, cut"}, {Title: "Sew"}, {Title: "Wedges", Align: pages.Right}, {Title: "Reversed", Align: pages.Right}}}
+	shown := b.Cuts.Sets[:min(mostRows, len(b.Cuts.Sets))]
+	for i := range shown {
+		s := &shown[i]
+		var bands []string
+		for _, band := range s.Bands {
+			bands = append(bands, b.letters[b.Cuts.Fabrics[band.Fabric].Index]+" "+b.length(band.WidthCut))
+		}
+		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(b.Cuts.SetName(i)), cell(joinedBy(bands, ", ")), cell(b.runs(s)), cell(numeral(s.Wanted[0])), cell(numeral(s.Wanted[1]))}})
+	}
+	b.add(para("Reversed wedges have the fabrics the other way round; every other wedge of a set is one."), t)
+	if more := len(b.Cuts.Sets) - len(shown); more > 0 {
+		b.add(para("Another %s %s left out here for want of room; the cutting plan has them.", count(more, "strip set"), verb(more, "is", "are")))
+	}
+}

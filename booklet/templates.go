@@ -1,0 +1,270 @@
+package booklet
+
+import (
+	"slices"
+
+	"eighthturn/blocks"
+	"eighthturn/figure"
+	"eighthturn/measure"
+	"eighthturn/pages"
+)
+
+// Measures of a page of templates.
+const (
+	squaresHeight = 27 * measure.Inch / 20 // at the foot, for the test squares
+	templateGap   = 3 * measure.Inch / 20
+	overlap       = measure.Inch / 2 // of the parts of a template that is larger than the page
+	mostSheets    = 40
+)
+
+// sheet is one page of templates.
+type sheet struct {
+	marks   []figure.Mark
+	beside  bool // the test squares stand at the side, not at the foot
+	caption string
+	shows   []string // the names of the templates on it
+}
+
+// templatesPart is the templates at true size.
+func (b *book) templatesPart() {
+	if b.left(templates) {
+		return
+	}
+	sheets, out := b.templateSheets()
+	if len(sheets) == 0 {
+		return
+	}
+	b.part("Templates", true)
+	b.add(pages.List{Items: []pages.Item{
+		item(lead("Print at 100 %,", "without fitting the page to the paper, and measure both test squares on every page before you use it.")),
+		item(lead("Right side up:", "the templates show the right side of the cloth. A piece that has a mirror image has a template for the left one and one for the right one.")),
+		item(lead("Seams:", "the solid line is cut and has the seam allowance of %s in it; the dashed line is sewn; dots mark where seams begin and end.", b.length(b.Top.Seam))),
+		item(lead("Squares, half-square triangles and strips", "are cut with a ruler and have no templates.")),
+		item(lead("Parts:", "a template that is larger than the page comes in parts. Cut them off at their frames and tape them together, each frame on the dotted line of its neighbour.")),
+	}}, b.templateTable(sheets))
+	if len(out) > 0 {
+		b.add(para("Too large for these pages %s template %s: cut from the sizes in the cutting lists.", verb(len(out), "is", "are"), listed(out)))
+	}
+	for i, s := range sheets {
+		room := b.templateRoom()
+		f := figure.Figure{
+			Title: s.caption, Description: "At true size: " + s.caption + " With it are a square of 1 inch and one of 3 centimetres to measure.",
+			TrueSize: true, Max: room, Marks: append(s.marks, testSquares(room, s.beside)...),
+		}
+		b.add(pages.PageBreak{}, pages.Figure{Of: f, Caption: caption("template "+numeral(i), s.caption+" Print at 100 %.")})
+	}
+}
+
+// templateRoom is the width and height that a page has for templates.
+func (b *book) templateRoom() figure.Point {
+	p, spare := b.paper(), 8*measure.Inch/5
+	if b.Large {
+		spare = 3 * measure.Inch
+	}
+	return figure.Point{X: p.Width - 2*p.Margin - measure.Inch/8, Y: p.Height - 2*p.Margin - spare}
+}
+
+// paper is the page.
+func (b *book) paper() pages.Paper {
+	if b.Paper.Width == 0 {
+		return pages.Letter()
+	}
+	return b.Paper
+}
+
+// testSquares are two squares of known size at the foot of a page, side by side, or at its right side, one above the other.
+func testSquares(room figure.Point, beside bool) []figure.Mark {
+	const inch, cm, gap = measure.Inch, 3 * measure.Centimetre, measure.Inch / 4
+	first := figure.Point{X: measure.Inch / 20, Y: room.Y - 5*measure.Inch/4}
+	second := figure.Point{X: first.X + inch + gap, Y: first.Y}
+	if beside {
+		first = figure.Point{X: room.X - 5*measure.Inch/4, Y: measure.Inch / 20}
+		second = figure.Point{X: first.X, Y: first.Y + inch + gap}
+	}
+	var marks []figure.Mark
+	for _, s := range []struct {
+		at   figure.Point
+		side measure.NM
+		text string
+	}{{first, inch, "1 inch"}, {second, cm, "3 centimetres"}} {
+		far := figure.Point{X: s.at.X + s.side, Y: s.at.Y + s.side}
+		middle := figure.Point{X: s.at.X + s.side/2, Y: s.at.Y + s.side/2}
+		marks = append(marks, figure.Mark{Area: &figure.Area{Outline: box(s.at, far), Clear: true, Edge: figure.Cut}},
+			figure.Mark{Words: &figure.Words{Text: s.text, At: middle, Points: 8, Room: s.side * 9 / 10, Colour: ink()}})
+	}
+	return marks
+}
+
+// laying puts templates on pages.
+type laying struct {
+	room   figure.Point // for templates, the squares below
+	sheets []sheet
+	open   bool
+	at     figure.Point
+	shelf  measure.NM
+}
+
+// templateSheets lays the templates on pages; those that take too many pages are left out and named.
+func (b *book) templateSheets() (sheets []sheet, out []string) {
+	room := b.templateRoom()
+	l := &laying{room: figure.Point{X: room.X, Y: room.Y - squaresHeight}}
+	for i := range b.Templates {
+		t := &b.Templates[i]
+		if byRuler(t.Shape) {
+			continue
+		}
+		f := pieceAlone(t.Figure(b.Top))
+		if l.place(f, t.Name()) || l.place(turned(f), t.Name()) || l.alone(f, t.Name()) || l.alone(turned(f), t.Name()) {
+			continue
+		}
+		if parts := l.parts(f); len(parts)+len(l.sheets) <= mostSheets {
+			for n, p := range parts {
+				p.shows = []string{t.Name()}
+				p.caption = "Template " + t.Name() + ", " + t.Shape.String() + ": part " + numeral(n+1) + " of " + numeral(len(parts)) + "."
+				l.sheets = append(l.sheets, p)
+			}
+			l.open = false
+			continue
+		}
+		out = append(out, t.Name())
+	}
+	for i := range l.sheets {
+		if s := &l.sheets[i]; s.caption == "" {
+			s.caption = verb(len(s.shows), "Template ", "Templates ") + listed(s.shows) + "."
+		}
+	}
+	return l.sheets, out
+}
+
+// pieceAlone is a template's figure without the words below the piece, which stand in a table.
+func pieceAlone(f *figure.Figure) *figure.Figure {
+	f.Marks = slices.DeleteFunc(f.Marks, func(m figure.Mark) bool { return m.Words != nil && m.Words.At.Y > f.Max.Y })
+	return f
+}
+
+// templateTable says what is cut by each template.
+func (b *book) templateTable(sheets []sheet) pages.Table {
+	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Template"}, {Title: "Piece"}, {Title: "Number", Align: pages.Right}, {Title: "Cloth"}, {Title: "Shown in"}}}
+	if b.Cuts.Copies > 1 {
+		t.Columns[2].Title = "Number for a quilt"
+	}
+	for i := range b.Templates {
+		piece := &b.Templates[i]
+		if byRuler(piece.Shape) {
+			continue
+		}
+		var cloths []string
+		for _, c := range piece.Cloths {
+			if c.Fabric >= 0 {
+				cloths = append(cloths, b.Top.Fabrics[c.Fabric].Name+": "+numeral(c.Count))
+			} else {
+				cloths = append(cloths, "strip set "+b.Top.Cloth.Sets[c.Set].Name+": "+numeral(c.Count))
+			}
+		}
+		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{{Text: pages.Bold(piece.Name())}, cell(piece.Shape.String()), cell(numeral(piece.Count)), cell(joinedBy(cloths, "; ")), cell(shownIn(sheets, piece.Name()))}})
+	}
+	return t
+}
+
+// byRuler says whether pieces of a shape are cut with a ruler alone.
+func byRuler(s blocks.Shape) bool { return s == blocks.Square || s == blocks.HalfSquare }
+
+// shownIn refers to the pages that show a template.
+func shownIn(sheets []sheet, name string) string {
+	var list []string
+	for i := range sheets {
+		if slices.Contains(sheets[i].shows, name) {
+			list = append(list, see("template "+numeral(i)))
+		}
+	}
+	return listed(list)
+}
+
+// place puts a template on the page that is open or on a new one; false where none is large enough.
+func (l *laying) place(f *figure.Figure, name string) bool {
+	s := figure.Place(f, figure.Options{NoLegend: true})
+	w, h := nanometres(s.Width), nanometres(s.Height)
+	if w > l.room.X || h > l.room.Y {
+		return false
+	}
+	if l.open && l.at.X > 0 && l.at.X+w > l.room.X {
+		l.at, l.shelf = figure.Point{Y: l.at.Y + l.shelf + templateGap}, 0
+	}
+	if !l.open || l.at.Y+h > l.room.Y {
+		l.sheets = append(l.sheets, sheet{})
+		l.open, l.at, l.shelf = true, figure.Point{}, 0
+	}
+	last := &l.sheets[len(l.sheets)-1]
+	last.shows = append(last.shows, name)
+	by := figure.Point{X: l.at.X + nanometres(s.Origin.X), Y: l.at.Y + nanometres(s.Origin.Y)}
+	for _, m := range f.Marks {
+		last.marks = append(last.marks, moved(m, by))
+	}
+	l.at.X += w + templateGap
+	l.shelf = max(l.shelf, h)
+	return true
+}
+
+// alone puts a template on a page by itself, the test squares at its side; false where that is not large enough.
+func (l *laying) alone(f *figure.Figure, name string) bool {
+	s := figure.Place(f, figure.Options{NoLegend: true})
+	if nanometres(s.Width) > l.room.X-squaresHeight || nanometres(s.Height) > l.room.Y+squaresHeight {
+		return false
+	}
+	made := sheet{beside: true, shows: []string{name}}
+	for _, m := range f.Marks {
+		made.marks = append(made.marks, moved(m, figure.Point{X: nanometres(s.Origin.X), Y: nanometres(s.Origin.Y)}))
+	}
+	l.sheets, l.open = append(l.sheets, made), false
+	return true
+}
+
+// turned is a figure after a quarter turn clockwise; its words stay upright.
+func turned(f *figure.Figure) *figure.Figure {
+	turn := func(list []figure.Point) []figure.Point {
+		out := make([]figure.Point, len(list))
+		for i, p := range list {
+			out[i] = figure.Point{X: f.Max.Y - p.Y, Y: p.X}
+		}
+		return out
+	}
+	g := *f
+	g.Max, g.Marks = figure.Point{X: f.Max.Y, Y: f.Max.X}, nil
+	for _, m := range f.Marks {
+		g.Marks = append(g.Marks, changed(m, turn))
+	}
+	return &g
+}
+
+func nanometres(points float64) measure.NM { return measure.NM(points / figure.TrueScale) }
+
+// moved is a mark in another place.
+func moved(m figure.Mark, by figure.Point) figure.Mark {
+	return changed(m, func(list []figure.Point) []figure.Point {
+		out := make([]figure.Point, len(list))
+		for i, p := range list {
+			out[i] = figure.Point{X: p.X + by.X, Y: p.Y + by.Y}
+		}
+		return out
+	})
+}
+
+// changed is a mark whose points are changed.
+func changed(m figure.Mark, change func([]figure.Point) []figure.Point) figure.Mark {
+	if m.Area != nil {
+		a := *m.Area
+		a.Outline = change(a.Outline)
+		m.Area = &a
+	}
+	if m.Line != nil {
+		k := *m.Line
+		k.Points = change(k.Points)
+		m.Line = &k
+	}
+	if m.Words != nil {
+		w := *m.Words
+		w.At = change([]figure.Point{w.At})[0]
+		m.Words = &w
+	}
+	return m
+}

@@ -1,0 +1,205 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/booklet"
+	"eighthturn/cutting"
+	"eighthturn/layout"
+	"eighthturn/measure"
+	"eighthturn/outfile"
+	"eighthturn/pages"
+)
+
+// printedPattern is what `booklet` was asked for.
+type printedPattern struct {
+	output                        string
+	force, strict, large, handout bool
+	paper                         choice
+	without                       withoutValue
+	copies                        copiesOption
+}
+
+// bookletCommand makes the document of a printed pattern.
+func bookletCommand(c *console) *cobra.Command {
+	o := &printedPattern{paper: choice{option: "paper", words: []string{"letter", "a4", "half"}}}
+	cmd := &cobra.Command{
+		Use:     "booklet FILE [-o OUT]",
+		Short:   "the printed pattern, or a class handout",
+		GroupID: toCutSew,
+		Long: "Makes the pattern that leaves the house: a cover, what to know first, fabric requirements, cutting in order, the blocks step " +
+			"by step, the layout, borders, finishing, a page to colour and templates. A name that ends in .pdf gives pages to print at 100 %, " +
+			"one that ends in .html a single page for a browser, and a folder's name, with / behind it, gives Markdown to edit with its pictures beside it. Without -o " +
+			"the pattern is a PDF beside the layout.",
+		Example: "eighthturn booklet harbour.quilt\n  makes harbour.pdf\n" +
+			"eighthturn booklet harbour.quilt --paper half -o pattern.pdf\n  pages of half a Letter sheet, to fold and staple\n" +
+			"eighthturn booklet harbour.quilt -o pattern/\n  Markdown and SVG files, to go on with\n" +
+			"eighthturn booklet harbour.quilt --handout --copies 12 -o class.pdf\n  for a class of twelve",
+		SuggestFor: []string{"pattern", "print", "book", "handout", "pdf"},
+		Args:       oneLayout,
+		RunE:       func(cmd *cobra.Command, args []string) error { return o.run(c, cmd, args[0]) },
+	}
+	f := cmd.Flags()
+	f.StringVarP(&o.output, outputOption, "o", "", "the pattern's `NAME`: .pdf, .html, or a folder with / behind it")
+	f.Var(&o.paper, o.paper.option, "`SIZE` of the pages: letter, a4 or half (of a Letter sheet); letter if left out, a4 for layouts in centimetres")
+	f.BoolVar(&o.large, "large-print", false, "letters of 18 points, in one column")
+	f.Var(&o.copies, "copies", "cloth and cutting for `N` quilts")
+	f.BoolVar(&o.handout, "handout", false, "a class handout in place of the pattern: what to bring, kits, the plan of the day")
+	f.Var(&o.without, "without", "leave out a `PART`: "+listed(booklet.Parts())+"; may be given again")
+	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not make")
+	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
+	_ = cmd.RegisterFlagCompletionFunc(o.paper.option, o.paper.complete) // fails only for an option that is not there
+	return cmd
+}
+
+func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error {
+	if err := o.check(cmd, file); err != nil {
+		return err
+	}
+	s, top, err := c.top(file, o.strict, "no pattern is made")
+	if err != nil {
+		return err
+	}
+	if o.output == "" {
+		if s.info == nil || !s.info.Mode().IsRegular() {
+			return misuse(cmd.CommandPath(), "a layout from a pipe gives the pattern no name", "name it with -o")
+		}
+		o.output = beside(s.path, pdfEnding)
+	}
+	reports := booklet.Study(top, cutting.Options{Copies: o.copies.count})
+	if err := c.cannotCut(s, reports.Cuts, o.strict); err != nil {
+		return err
+	}
+	paper := o.page(cmd.Flags().Changed(o.paper.option), top.Units)
+	return o.write(c, s, o.document(reports, filepath.Base(beside(s.name, "")), paper), paper)
+}
+
+// document is the pattern or the handout.
+func (o *printedPattern) document(r booklet.Reports, name string, paper pages.Paper) pages.Document {
+	options := booklet.Options{Name: name, Paper: paper, Large: o.large, Without: o.without.parts}
+	if o.handout {
+		return booklet.Handout(r, options)
+	}
+	return booklet.Pattern(r, options)
+}
+
+// page is the size of page that was asked for, or the usual one for the layout's units.
+func (o *printedPattern) page(asked bool, units measure.System) pages.Paper {
+	if !asked && units == measure.Centimetres {
+		return pages.A4()
+	}
+	return []pages.Paper{pages.Letter(), pages.A4(), pages.HalfLetter()}[o.paper.index]
+}
+
+// check sees that names and numbers make sense before anything is read.
+func (o *printedPattern) check(cmd *cobra.Command, file string) error {
+	if err := wantsName(cmd, o.output, "harbour"+pdfEnding); err != nil {
+		return err
+	}
+	if o.output == standard {
+		return misuse(cmd.CommandPath(), "a pattern is written into a file, not to standard output", "for example -o harbour"+pdfEnding)
+	}
+	if file == standard && o.output == "" {
+		return misuse(cmd.CommandPath(), "a layout from standard input gives the pattern no name", "name it with -o")
+	}
+	if o.handout && len(o.without.parts) > 0 {
+		return misuse(cmd.CommandPath(), "a handout has none of the parts that --without leaves out", "leave out --without, or --handout")
+	}
+	if o.output != "" && bookletForm(o.output) == noForm {
+		return misuse(cmd.CommandPath(), quoted(o.output)+" is no name for a pattern", "a pattern's name ends in .pdf or .html, a folder's in /: for example -o "+shellWord(beside(o.output, pdfEnding)))
+	}
+	return nil
+}
+
+// withoutValue is the value of the option that leaves parts out.
+type withoutValue struct{ parts []string }
+
+func (w *withoutValue) String() string { return strings.Join(w.parts, ",") }
+func (w *withoutValue) Type() string   { return "part" }
+
+func (w *withoutValue) Set(text string) error {
+	for _, p := range booklet.Parts() {
+		if strings.EqualFold(p, text) {
+			if !slices.Contains(w.parts, p) {
+				w.parts = append(w.parts, p)
+			}
+			return nil
+		}
+	}
+	list := choice{words: booklet.Parts()}
+	return &problem{message: fmt.Sprintf("behind --without stands %s, expected %s", quoted(text), list.list())}
+}
+
+// Forms of a pattern.
+const (
+	noForm = iota
+	pdfForm
+	htmlForm
+	markdownForm
+)
+
+const (
+	pdfEnding  = ".pdf"
+	htmlEnding = ".html"
+)
+
+// bookletForm is the form that a name asks for.
+func bookletForm(name string) int {
+	if info, err := os.Stat(name); os.IsPathSeparator(name[len(name)-1]) || err == nil && info.IsDir() {
+		return markdownForm
+	}
+	switch strings.ToLower(filepath.Ext(name)) {
+	case pdfEnding:
+		return pdfForm
+	case htmlEnding, ".htm":
+		return htmlForm
+	}
+	return noForm
+}
+
+// write writes the document in the form that its name asks for.
+func (o *printedPattern) write(c *console, s *source, d pages.Document, paper pages.Paper) error {
+	out := target{path: o.output, what: "pattern", example: "pattern" + pdfEnding, options: outfile.Options{Force: o.force, Never: s.info, Ours: func(head []byte) bool { return madeHere(o.output, head) }}}
+	switch bookletForm(o.output) {
+	case markdownForm:
+		return o.folder(c, d, out)
+	case htmlForm:
+		page, err := pages.HTML(d)
+		if err != nil {
+			return &problem{faulty, s.name, err.Error(), ""}
+		}
+		return o.made(c, out, "", c.write(out, bytesOf(marked(page))))
+	}
+	printed, err := pages.PDF(d, pages.Options{Paper: paper, Large: o.large})
+	if err != nil {
+		return &problem{faulty, s.name, err.Error(), ""}
+	}
+	for _, w := range printed.Warnings {
+		if w.Kind == pages.MissingSign {
+			c.complain("", "note: "+layout.Visible(w.Message)+"\n")
+		}
+	}
+	return o.made(c, out, ", "+plural(printed.Pages, "page"), c.write(out, bytesOf(printed.File)))
+}
+
+// made says what was made.
+func (o *printedPattern) made(c *console, out target, more string, err error) error {
+	if err != nil {
+		return err
+	}
+	return c.print("made: " + layout.Visible(out.path) + more + "\n")
+}
+
+func bytesOf(b []byte) func(io.Writer) error {
+	return func(w io.Writer) error {
+		_, err := w.Write(b)
+		return err
+	}
+}

@@ -1,0 +1,121 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"eighthturn/samples"
+)
+
+// askedFor runs the program and gives its exit code and what it says on standard output and standard error.
+func askedFor(t *testing.T, arguments ...string) (code int, out, complaints string) {
+	t.Helper()
+	files := [2]*os.File{}
+	for i := range files {
+		f, err := os.Create(filepath.Join(t.TempDir(), "said"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer f.Close()
+		files[i] = f
+	}
+	code = run(arguments, &console{in: os.Stdin, out: files[0], err: files[1]})
+	said := func(f *os.File) string {
+		text, err := os.ReadFile(f.Name())
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(text)
+	}
+	return code, said(files[0]), said(files[1])
+}
+
+// harbourIn is a folder with a layout in it.
+func harbourIn(t *testing.T, text string) (folder, file string) {
+	t.Helper()
+	folder = t.TempDir()
+	file = filepath.Join(folder, "harbour.quilt")
+	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return folder, file
+}
+
+func sampleCalled(name string) string {
+	for _, s := range samples.All() {
+		if s.Name == name {
+			return s.Text
+		}
+	}
+	return ""
+}
+
+func TestBookletForms(t *testing.T) {
+	folder, file := harbourIn(t, sampleCalled("nets"))
+	for _, c := range []struct{ name, made, begins string }{
+		{"", "harbour.pdf", "%PDF-"}, {"page.html", "page.html", "<!DOCTYPE html>"}, {"words/", "words/pattern.md", madeMark + "# "},
+	} {
+		arguments := []string{"booklet", file}
+		if c.name != "" {
+			arguments = append(arguments, "-o", filepath.Join(folder, c.name))
+			if strings.HasSuffix(c.name, "/") {
+				arguments[3] += "/"
+			}
+		}
+		for range 2 { // what was made here is replaced without asking
+			if code, out, complaints := askedFor(t, arguments...); code != done || !strings.HasPrefix(out, "made: ") {
+				t.Fatalf("%q: code %d, %q, %q", c.name, code, out, complaints)
+			}
+		}
+		if file, err := os.ReadFile(filepath.Join(folder, c.made)); err != nil || !bytes.HasPrefix(file, []byte(c.begins)) {
+			t.Errorf("%q: %v, %.30q", c.name, err, file)
+		}
+	}
+}
+
+func TestBookletReplacesNothingElse(t *testing.T) {
+	folder, file := harbourIn(t, sampleCalled("nets"))
+	for name, content := range map[string]string{"theirs.pdf": "%PDF-1.7\nsomeone's own\n", "theirs.html": "<!DOCTYPE html>\n<p>someone's own"} {
+		path := filepath.Join(folder, name)
+		if err := os.WriteFile(path, []byte(content), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if code, _, complaints := askedFor(t, "booklet", file, "-o", path); code != faulty || !strings.Contains(complaints, "no pattern of eighthturn's") {
+			t.Errorf("%s: code %d, %q", name, code, complaints)
+		}
+		if now, _ := os.ReadFile(path); string(now) != content {
+			t.Errorf("%s was replaced", name)
+		}
+		if code, _, complaints := askedFor(t, "booklet", file, "-o", path, "--force"); code != done {
+			t.Errorf("%s: code %d, %q", name, code, complaints)
+		}
+	}
+}
+
+func TestBookletRefusals(t *testing.T) {
+	_, file := harbourIn(t, sampleCalled("nets"))
+	_, large := harbourIn(t, "side 60\nfabric a #204060\nblock A plain piece a\ngrid\n A\n")
+	for _, c := range []struct {
+		arguments []string
+		code      int
+		says      string
+	}{
+		{[]string{file, "-o", "pattern.doc"}, misusing, "no name for a pattern"},
+		{[]string{file, "-o", "-"}, misusing, "into a file"},
+		{[]string{file, "-o", ""}, misusing, "empty"},
+		{[]string{"-"}, misusing, "no name"},
+		{[]string{file, "--copies", "0"}, misusing, "expected a number from 1 to"},
+		{[]string{file, "--paper", "legal"}, misusing, "letter, a4 or half"},
+		{[]string{file, "--without", "cover"}, misusing, "templates, colouring or values"},
+		{[]string{file, "--handout", "--without", "templates"}, misusing, "a handout has none"},
+		{[]string{large}, faulty, "nothing is planned"},
+	} {
+		code, _, complaints := askedFor(t, append([]string{"booklet"}, c.arguments...)...)
+		if code != c.code || !strings.Contains(complaints, c.says) {
+			t.Errorf("%q: code %d, %q", c.arguments[1:], code, complaints)
+		}
+	}
+}
