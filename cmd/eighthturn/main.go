@@ -32,7 +32,12 @@ func commands(c *console) []*cobra.Command {
 		checkCommand(c),
 		valuesCommand(c),
 		tidyCommand(c),
+		cutsCommand(c),
+		sewCommand(c),
+		templatesCommand(c),
+		fitCommand(c),
 		chartCommand(c),
+		bookletCommand(c),
 	}
 }
 

@@ -1,0 +1,173 @@
+package main
+
+import (
+	"strconv"
+
+	"github.com/spf13/cobra"
+
+	"eighthturn/cutting"
+	"eighthturn/layout"
+	"eighthturn/patchwork"
+)
+
+// cutsOptions is what `cuts` was asked for.
+type cutsOptions struct {
+	json, csv, markdown bool
+	strict, force       bool
+	maps                string
+	copies              copiesOption
+	quarters            bool
+	squareUp, spare     measureOption
+	trimmed, exact      measureOption
+	cornersByCustom     bool
+	straightLongEdges   bool
+	diagonalBorders     bool
+}
+
+// Options of cuts whose names are needed twice.
+const (
+	mapsOption   = "maps"
+	copiesName   = "copies"
+	markdownName = "markdown"
+)
+
+// cutsCommand plans what to cut and what to buy.
+func cutsCommand(c *console) *cobra.Command {
+	o := &cutsOptions{}
+	cmd := &cobra.Command{
+		Use:     "cuts FILE",
+		Short:   "what to cut and what to buy",
+		GroupID: toCutSew,
+		Long: "Lists, fabric by fabric and in the order to cut, the strips across the cloth and what each is cut into, with every " +
+			"size finished and cut; then how much cloth to buy, and whether what is on hand is enough. Strips are as few as can be, " +
+			"and beside them stands the fewest that could do. --maps draws each fabric with its strips, to scale.",
+		Example: "eighthturn cuts harbour.quilt\n" +
+			"eighthturn cuts harbour.quilt --maps harbour-maps\n  draws a cutting map of each fabric into a folder\n" +
+			"eighthturn cuts harbour.quilt --copies 12 --quarters\n  cloth for a class of twelve, bought by quarters of a yard\n" +
+			"eighthturn cuts harbour.quilt --csv > harbour.csv\n  the same for a spreadsheet",
+		SuggestFor: []string{"cut", "cutting", "yardage", "buy", "shopping", "strips", "fabric"},
+		Args:       oneLayout,
+		RunE:       func(cmd *cobra.Command, args []string) error { return cuts(c, cmd, o, args[0]) },
+	}
+	f := cmd.Flags()
+	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
+	f.BoolVar(&o.csv, "csv", false, "the same as CSV, for a spreadsheet")
+	f.BoolVar(&o.markdown, markdownName, false, "the same as Markdown, for a web page or a document")
+	f.StringVar(&o.maps, mapsOption, "", "draw a cutting map of each fabric into the `FOLDER`, which is made if need be")
+	f.BoolVar(&o.force, forceOption, false, "replace maps that are there already")
+	f.Var(&o.copies, copiesName, "plan for so many `QUILTS`, for a class; added up first, rounded once")
+	f.BoolVar(&o.quarters, "quarters", false, "buy by quarters of a yard, not eighths")
+	o.length(cmd, &o.squareUp, "square-up", "add this `LENGTH` to each fabric for squaring its end")
+	o.length(cmd, &o.spare, "spare", "add this `LENGTH` to each fabric for slips")
+	o.length(cmd, &o.trimmed, "trim-step", "cut pieces that are trimmed after sewing to whole numbers of this `LENGTH`; 1/4 in or 0.5 cm if left out")
+	o.length(cmd, &o.exact, "exact-step", "and triangles that are not trimmed to whole numbers of this `LENGTH`; 1/8 in or 0.1 cm if left out")
+	f.BoolVar(&o.cornersByCustom, "corners-by-custom", false, "cut corner triangles from squares as large as kites would take, with more to trim")
+	f.BoolVar(&o.straightLongEdges, "straight-long-edges", false, "cut triangles from squares cut twice, with the long edge on the straight grain")
+	f.BoolVar(&o.diagonalBorders, "diagonal-borders", false, "join border strips on the slant, not edge to edge")
+	f.BoolVar(&o.strict, strictOption, false, "plan nothing if there are warnings")
+	return cmd
+}
+
+func (o *cutsOptions) length(cmd *cobra.Command, to *measureOption, name, usage string) {
+	to.option = name
+	cmd.Flags().Var(to, name, usage)
+}
+
+func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
+	if o.json && o.csv || o.csv && o.markdown || o.json && o.markdown {
+		return misuse(cmd.CommandPath(), "a plan is written in one form at a time", "leave all but one of --json, --csv and --markdown out")
+	}
+	if cmd.Flags().Changed(mapsOption) && o.maps == "" {
+		return misuse(cmd.CommandPath(), "the name behind --maps is empty", "for example --maps harbour-maps")
+	}
+	s, top, err := c.top(file, o.strict, "nothing is planned")
+	if err != nil {
+		return err
+	}
+	options := o.options(top)
+	if err := options.Check(top.Units); err != nil {
+		return misuse(cmd.CommandPath(), err.Error(), "")
+	}
+	plan := cutting.Of(top, options)
+	if err := c.cannotCut(s, plan, o.strict); err != nil {
+		return err
+	}
+	return o.write(c, s, plan)
+}
+
+// options is the plan's options; bare numbers count the layout's units.
+func (o *cutsOptions) options(top *patchwork.Top) cutting.Options {
+	u := top.Units
+	options := cutting.Options{
+		Copies: o.copies.count, Quarters: o.quarters, SquareUp: o.squareUp.in(u), Spare: o.spare.in(u),
+		CornersByCustom: o.cornersByCustom, LongEdgesStraight: o.straightLongEdges, DiagonalBorders: o.diagonalBorders,
+	}
+	options.Steps.Trimmed, options.Steps.Exact = o.trimmed.in(u), o.exact.in(u)
+	return options
+}
+
+// cannotCut shows what the plan has to say of the layout, and stops where something cannot be cut.
+func (c *console) cannotCut(s *source, plan *cutting.Plan, strict bool) error {
+	list := faultsOf(plan.Faults, layout.Error)
+	list = append(list, faultsOf(plan.Warnings, layout.Warning)...)
+	if len(list) == 0 {
+		return nil
+	}
+	l := layOut(s)
+	c.report(s, l.lines, list)
+	if stops(list, strict) {
+		return c.stopped(s, list, "nothing is planned")
+	}
+	return nil
+}
+
+func faultsOf(list []cutting.Fault, severity layout.Severity) []layout.Fault {
+	return mapped(list, func(f cutting.Fault) layout.Fault {
+		return layout.Fault{Severity: severity, Span: layout.Span(f.Place), Message: f.Message, Hint: f.Hint}
+	})
+}
+
+// write writes the plan in the form asked for, and the maps.
+func (o *cutsOptions) write(c *console, s *source, plan *cutting.Plan) error {
+	drawn := ""
+	if o.maps != "" {
+		n, err := c.drawMaps(o.maps, plan, o.force)
+		if err != nil {
+			return err
+		}
+		drawn = "drawn: " + plural(n, "map") + " in " + layout.Visible(o.maps) + "\n"
+	}
+	switch {
+	case o.json:
+		return c.print(cutsJSON(s.name, plan))
+	case o.csv:
+		return c.print(cutsTable(plan).String())
+	case o.markdown:
+		return c.print(cutsMarkdown(plan))
+	}
+	if err := c.print(cutsText(layout.Visible(s.name), plan)); err != nil {
+		return err
+	}
+	return c.print(drawn)
+}
+
+// copiesOption is the value of an option that takes a number of quilts.
+type copiesOption struct{ count int }
+
+func (o *copiesOption) Type() string { return "number" }
+
+func (o *copiesOption) String() string {
+	if o.count == 0 {
+		return ""
+	}
+	return strconv.Itoa(o.count)
+}
+
+func (o *copiesOption) Set(text string) error {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 || n > cutting.MaxCopies {
+		return &problem{message: "behind --copies stands " + quoted(text) + ", expected a number from 1 to " + strconv.Itoa(cutting.MaxCopies), hint: "for example --copies 12"}
+	}
+	o.count = n
+	return nil
+}

@@ -1,0 +1,210 @@
+package main
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"eighthturn/cutting"
+	"eighthturn/layout"
+	"eighthturn/patchwork"
+	"eighthturn/samples"
+)
+
+// ran is what a run of the program said.
+type ran struct {
+	code     int
+	out, err string
+}
+
+// runIn runs the program as a person would, but within the test.
+func runIn(t *testing.T, args ...string) ran {
+	t.Helper()
+	dir := t.TempDir()
+	var files [2]*os.File
+	for i, name := range []string{"out", "err"} {
+		f, err := os.Create(filepath.Join(dir, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer f.Close()
+		files[i] = f
+	}
+	r := ran{code: run(args, &console{in: os.Stdin, out: files[0], err: files[1]})}
+	for i, to := range []*string{&r.out, &r.err} {
+		b, err := os.ReadFile(files[i].Name())
+		if err != nil {
+			t.Fatal(err)
+		}
+		*to = string(b)
+	}
+	return r
+}
+
+// written is a layout in a file.
+func written(t *testing.T, text string) string {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), "my.quilt")
+	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
+func planOf(t *testing.T, text string) *cutting.Plan {
+	t.Helper()
+	d, _, faults := layout.Read(text)
+	if d == nil {
+		t.Fatal(faults)
+	}
+	return cutting.Of(patchwork.Lay(d), cutting.Options{})
+}
+
+// TestCutsSaysAll: of every sample the text names each fabric with what to buy, says finished and cut, gives the advice and
+// the cautions, and ends no line in a blank.
+func TestCutsSaysAll(t *testing.T) {
+	for _, s := range samples.All() {
+		p := planOf(t, s.Text)
+		text := cutsText(s.Name, p)
+		wants := []string{"finished", "cut", "Finished is from seam to seam", "test block", "Rotary cutter: close the guard", "Iron: ", "Square the end"}
+		for i := range p.Fabrics {
+			wants = append(wants, p.Fabrics[i].Name, cutPage{p}.shop(p.Fabrics[i].Purchase.Buy))
+		}
+		for _, want := range wants {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: %q is not said", s.Name, want)
+			}
+		}
+		for _, line := range strings.Split(text, "\n") {
+			if strings.TrimRight(line, " ") != line {
+				t.Errorf("%s: %q ends in a blank", s.Name, line)
+			}
+			if prose := strings.HasPrefix(line, "  - ") || strings.HasPrefix(line, "    "); prose && columns(line) > pageWidth && !strings.Contains(line, "   ") {
+				t.Errorf("%s: %q is too long", s.Name, line)
+			}
+		}
+	}
+}
+
+// TestCutsTables: every row of the CSV and of the Markdown's tables has as many cells as the headings, and no cell of the
+// CSV is one that a spreadsheet would reckon with.
+func TestCutsTables(t *testing.T) {
+	for _, s := range samples.All() {
+		p := planOf(t, s.Text)
+		rows, err := csv.NewReader(strings.NewReader(cutsTable(p).String())).ReadAll()
+		if err != nil || len(rows) < 5 {
+			t.Fatalf("%s: %d rows, %v", s.Name, len(rows), err)
+		}
+		for _, row := range rows {
+			for _, cell := range row {
+				if strings.IndexAny(cell, "=+@") == 0 {
+					t.Errorf("%s: a cell %q", s.Name, cell)
+				}
+			}
+		}
+		cells := 0
+		for _, line := range strings.Split(cutsMarkdown(p), "\n") {
+			if n := strings.Count(line, "|"); strings.HasPrefix(line, "|") {
+				if cells != 0 && n != cells {
+					t.Errorf("%s: %q has another number of cells", s.Name, line)
+				}
+				cells = n
+			} else {
+				cells = 0
+			}
+		}
+	}
+}
+
+func TestCutsJSON(t *testing.T) {
+	for _, s := range samples.All() {
+		p := planOf(t, s.Text)
+		var j jsonCuts
+		if err := json.Unmarshal([]byte(cutsJSON("x", p)), &j); err != nil {
+			t.Fatal(err)
+		}
+		patches := 0
+		for _, l := range j.Lines {
+			patches += len(l.Patches)
+		}
+		if len(j.Fabrics) != len(p.Fabrics) || patches != len(p.LineOf) || len(j.StripSets) != len(p.Sets) || j.Format != formatCuts {
+			t.Errorf("%s: %d fabrics, %d patches", s.Name, len(j.Fabrics), patches)
+		}
+	}
+}
+
+// A fabric's name that Markdown or a spreadsheet would take for its own stays a name.
+func TestCutsOddNames(t *testing.T) {
+	p := planOf(t, "side 6\nfabric a #111 \"=1+1 | <b>*bold*\"\nblock A plain piece a\ngrid\n A\n")
+	if text := cutsMarkdown(p); !strings.Contains(text, `=1+1 \| \<b\>\*bold\*`) {
+		t.Errorf("%s", text)
+	}
+	p.Fabrics[0].Name = "=1+1"
+	if text := cutsTable(p).String(); !strings.Contains(text, "'=1+1") || strings.Contains(text, ",=1+1") {
+		t.Errorf("%s", text)
+	}
+}
+
+func TestCutsRuns(t *testing.T) {
+	good := written(t, samples.All()[0].Text)
+	maps := filepath.Join(t.TempDir(), "maps")
+	for _, c := range []struct {
+		args     []string
+		code     int
+		out, err string
+	}{
+		{[]string{good}, 0, "what to cut and what to buy, for one quilt", ""},
+		{[]string{good, "--copies", "12"}, 0, "for 12 quilts", ""},
+		{[]string{good, "--json"}, 0, `"strip_bound"`, ""},
+		{[]string{good, "--csv"}, 0, "row,fabric,line", ""},
+		{[]string{good, "--markdown"}, 0, "## To buy", ""},
+		{[]string{good, "--quarters", "--spare", "1/4 yd", "--square-up", "1"}, 0, "1/4 yd", ""},
+		{[]string{good, "--straight-long-edges"}, 0, "cut twice", ""},
+		{[]string{good, "--trim-step", "1/2"}, 0, "squares of 4 in", ""},
+		{[]string{good, "--maps", maps}, 0, "drawn: 5 maps", ""},
+		{[]string{good, "--maps", maps}, 0, "drawn: 5 maps", ""}, // maps of ours are replaced
+		{[]string{good, "--json", "--csv"}, 2, "", "one form at a time"},
+		{[]string{good, "--copies", "0"}, 2, "", "expected a number from 1 to 1000"},
+		{[]string{good, "--copies", "many"}, 2, "", "--copies 12"},
+		{[]string{good, "--trim-step", "3"}, 2, "", "expected 0 to 2 in"},
+		{[]string{good, "--maps", ""}, 2, "", "is empty"},
+		{[]string{good, "--maps", filepath.Join(maps, "none", "more")}, 1, "", "cannot be made"},
+		{[]string{}, 2, "", "no layout is named"},
+		{[]string{written(t, "side 40\nfabric a #111\nblock A plain piece a\ngrid\n A\n")}, 1, "", "my.quilt:3:21: error: a square is cut 40 1/2 in long, but a is 40 in between its selvages"},
+		{[]string{written(t, "side 4\n")}, 1, "", "nothing is planned"},
+	} {
+		r := runIn(t, append([]string{"cuts"}, c.args...)...)
+		if r.code != c.code || !strings.Contains(r.out, c.out) || !strings.Contains(r.err, c.err) || c.code != 0 && r.out != "" {
+			t.Errorf("%v: code %d\n%.300s\n%s", c.args, r.code, r.out, r.err)
+		}
+	}
+}
+
+// TestMapsReplaceNoOthers: a file that is no map of ours stays.
+func TestMapsReplaceNoOthers(t *testing.T) {
+	good, maps := written(t, samples.All()[0].Text), t.TempDir()
+	letter := filepath.Join(maps, mapName(0, planOf(t, samples.All()[0].Text).Maps()[0].Name))
+	if err := os.WriteFile(letter, []byte("<svg>a letter</svg>"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if r := runIn(t, "cuts", good, "--maps", maps); r.code != faulty || !strings.Contains(r.err, "--force") {
+		t.Errorf("code %d, %s", r.code, r.err)
+	}
+	if b, _ := os.ReadFile(letter); string(b) != "<svg>a letter</svg>" {
+		t.Error("it was replaced")
+	}
+	if r := runIn(t, "cuts", good, "--maps", maps, "--force"); r.code != done {
+		t.Errorf("with --force: code %d, %s", r.code, r.err)
+	}
+}
+
+func TestMapName(t *testing.T) {
+	for name, want := range map[string]string{"navy": "01-navy.svg", "a/b\\c:d": "01-a-b-c-d.svg", "赤い": "01-赤い.svg", "glow 2": "01-glow-2.svg", "..": "01---.svg"} {
+		if got := mapName(0, name); got != want {
+			t.Errorf("%q: %q, want %q", name, got, want)
+		}
+	}
+}

@@ -1,0 +1,146 @@
+package cutting
+
+import (
+	"cmp"
+	"slices"
+
+	"eighthturn/finishing"
+	"eighthturn/measure"
+)
+
+// boundBlocks is the bound where there are blocks of lengthwise pieces. Beside those the strips' bounds do not hold for the
+// whole. A line across the cloth anywhere crosses pieces that lie beside each other; the relaxation over all such lines,
+// each of no height, is a bound for any way to lay the pieces out.
+func (f *Fabric) boundBlocks(list []demand) {
+	least := measure.NM(0)
+	each(list, f.UsableWidth, func(way []demand) {
+		items := together(way, f.UsableWidth).items
+		for _, b := range f.Blocks {
+			for _, c := range b.Columns {
+				like := func(i item) bool { return i.across == c.LengthCut && i.along == c.WidthCut && i.extra == 0 }
+				if at := slices.IndexFunc(items, like); at >= 0 {
+					items[at].count++
+				} else {
+					items = append(items, item{across: c.LengthCut, along: c.WidthCut, count: 1})
+				}
+			}
+		}
+		needs := make([]float64, len(items))
+		for i := range items {
+			needs[i] = float64(items[i].across) * float64(items[i].count)
+		}
+		_, cloth := (&packing{items: items, length: f.UsableWidth}).relaxed(needs, func(measure.NM) float64 { return 1 })
+		if c := upTo(cloth); least == 0 || c < least {
+			least = c
+		}
+	})
+	f.LengthBound = max(least, f.Blocks[0].LengthCut)
+}
+
+// mostTurned is up to how many of a fabric's lines every way of laying them is tried.
+const mostTurned = 4
+
+// cutStrips plans a fabric's strips, and says how good the plan is. It gives the binding as it was planned.
+func (f *Fabric) cutStrips(list []demand, joinings []joining) *finishing.Binding {
+	binding := f.layBest(list, joinings)
+	slices.SortStableFunc(f.Strips, func(a, b Strip) int {
+		return cmp.Or(cmp.Compare(b.WidthCut, a.WidthCut), cmp.Compare(a.EndLeftCut, b.EndLeftCut))
+	})
+	for _, s := range f.Strips {
+		f.StripCount += s.Times
+	}
+	if len(f.Blocks) > 0 {
+		f.boundBlocks(f.wanted)
+		f.StripBound = f.StripCount
+		each(f.wanted, f.UsableWidth, func(way []demand) {
+			_, strips := together(way, f.UsableWidth).bound()
+			f.StripBound = min(f.StripBound, strips)
+		})
+	} else {
+		f.bounds(f.wanted)
+	}
+	f.LengthBound = min(f.LengthBound, f.LengthCut)
+	return binding
+}
+
+// layBest plans a fabric's strips with every manner of joining, and keeps the plan that takes the least cloth.
+func (f *Fabric) layBest(list []demand, joinings []joining) *finishing.Binding {
+	var best Fabric
+	var binding *finishing.Binding
+	for i, joining := range joinings {
+		try := *f
+		try.lay(slices.Concat(list, joining.list))
+		if i == 0 || try.LengthCut < best.LengthCut {
+			best, binding = try, joining.binding
+		}
+	}
+	*f = best
+	return binding
+}
+
+// lay plans a fabric's strips and reckons up their cloth.
+func (f *Fabric) lay(list []demand) {
+	for i := range list {
+		list[i].number = i
+	}
+	f.wanted = slices.Clone(list)
+	if len(f.Blocks) > 0 {
+		f.cutBesideBlocks(list)
+		return
+	}
+	best, laid := turnings(list, f.UsableWidth)
+	f.laid = together(laid.all(), f.UsableWidth)
+	f.Strips = laid.strips(best.patterns, -1)
+	f.LengthCut = best.cloth
+}
+
+// turnings packs with every way of laying what may be turned, all pieces of a line one way, and gives the best.
+func turnings(list []demand, length measure.NM) (*solution, *alike) {
+	best, laid := &solution{}, together(nil, length)
+	first := true
+	each(list, length, func(way []demand) {
+		a := together(way, length)
+		if s := a.pack(); first || s.better(best) {
+			best, laid, first = s, a, false
+		}
+	})
+	return best, laid
+}
+
+// each hands on every way of laying demands; what may be turned and fits both ways is tried both ways.
+func each(list []demand, length measure.NM, try func([]demand)) {
+	var free []int
+	for i := range list {
+		if list[i].turn && list[i].across <= length && list[i].across != list[i].along && len(free) < mostTurned {
+			free = append(free, i)
+		}
+	}
+	for ways := range 1 << len(free) {
+		way := slices.Clone(list)
+		for bit, i := range free {
+			if ways>>bit&1 == 1 {
+				way[i].across, way[i].along = way[i].along, way[i].across
+			}
+		}
+		try(way)
+	}
+}
+
+// bounds finds what a fabric's strips take at the least: the cloth whichever way its pieces are laid, and the strips as
+// they are laid and with no more cloth.
+func (f *Fabric) bounds(list []demand) {
+	f.LengthBound = f.LengthCut
+	each(list, f.UsableWidth, func(way []demand) {
+		a := together(way, f.UsableWidth)
+		cloth, _ := a.bound()
+		if cloth < f.LengthBound {
+			cloth, _ = a.sharpBound()
+			f.LengthBound = min(f.LengthBound, cloth)
+		}
+	})
+	_, f.StripBound = f.laid.bound()
+	if f.StripBound < f.StripCount {
+		_, f.StripBound = f.laid.sharpBound()
+		f.StripBound = min(f.StripCount, f.laid.fewestFor(f.LengthCut, f.StripBound))
+	}
+}
