@@ -1,7 +1,6 @@
 package booklet
 
 import (
-	"eighthturn/measure"
 	"eighthturn/pages"
 )
 
@@ -52,5 +51,3 @@ func (b *book) addNotes(place string) {
 		b.add(pages.Box{Word: "From the designer", Blocks: list})
 	}
 }
-
-func (b *book) inches() bool { return b.units == measure.Inches }

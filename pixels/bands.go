@@ -162,13 +162,10 @@ func (b *brush) value(list shares) []byte {
 		}
 		return b.one[:1]
 	}
-	c, alpha := b.inks.colours[0], uint8(255)
 	if plain {
-		c = b.inks.colours[list[0].paint]
-	} else {
-		c, alpha = b.inks.mixed(b.inks.completed(list))
+		return b.pixel(b.inks.colours[list[0].paint], 255)
 	}
-	return b.pixel(c, alpha)
+	return b.pixel(b.inks.mixed(b.inks.completed(list)))
 }
 
 // pixel is a colour as the file's bytes.

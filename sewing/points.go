@@ -8,9 +8,6 @@ import (
 	"eighthturn/measure"
 )
 
-// far is beyond any seam allowance.
-const far = measure.NM(1) << 60
-
 // pointing is which corners of a shape are its points, by number: the tip of a wedge, the
 // sharp end of a kite.
 func pointing(s blocks.Shape) (corner int, ok bool) {

@@ -42,8 +42,7 @@ func (a vec) dot(b vec) float64     { return float64(a.x*b.x) + float64(a.y*b.y)
 func (a vec) cross(b vec) float64   { return float64(a.x*b.y) - float64(a.y*b.x) }
 func (a vec) length() float64       { return math.Hypot(a.x, a.y) }
 func (a vec) unit() vec             { return a.times(1 / a.length()) }
-func (a vec) quarter() vec          { return vec{-a.y, a.x} } // turned clockwise on screen
-func (a vec) point() point          { return point{X: rounded(a.x), Y: rounded(a.y)} }
+func (a vec) quarter() vec          { return vec{-a.y, a.x} }                     // turned clockwise on screen
 func (a vec) reflected(way vec) vec { return way.times(2 * a.dot(way)).minus(a) } // in the line through the origin along a unit way
 
 // grown is the raw outline of a unit: each side moved out by its own allowance, corners

@@ -24,12 +24,11 @@ func panelAt(column, row int) vec {
 // stepDrawing is a step of a block being drawn.
 type stepDrawing struct {
 	sketch
-	kind   *sewn
-	step   *Step
-	list   []piece
-	join   Join   // the join that the picture shows
-	unit   []int  // pieces of the unit that the step makes
-	choice [2]int // the ways of the block's choices
+	kind *sewn
+	step *Step
+	list []piece
+	join Join  // the join that the picture shows
+	unit []int // pieces of the unit that the step makes
 }
 
 // StepFigure is the picture of a step: the parts laid out, laid together and sewn, the wrong

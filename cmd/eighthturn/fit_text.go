@@ -54,14 +54,6 @@ func (p *fitPage) hundredths(nm measure.NM) string {
 	return measure.Decimal(nm, p.Units, 2)
 }
 
-// unit is the unit of tables.
-func (p *fitPage) unit() string {
-	if p.Units == measure.Centimetres {
-		return "cm"
-	}
-	return "in"
-}
-
 // signed is a difference with its sign.
 func (p *fitPage) signed(nm measure.NM) string {
 	text := p.hundredths(nm)
