@@ -246,7 +246,7 @@ var (
 
 // illFormed is what another parser finds wrong with a page, but for elements that it does not know.
 func illFormed(xmllint, path string) []string {
-	out, _ := exec.Command(xmllint, "--html", "--noout", path).CombinedOutput() // it fails for each of those
+	out, _ := exec.Command(xmllint, "--html", "--noout", "--memory", path).CombinedOutput() // it fails for each of those
 	var wrong []string
 	for _, m := range htmlError.FindAllStringSubmatch(string(out), -1) {
 		if !newTag.MatchString(m[1]) {
