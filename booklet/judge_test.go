@@ -78,7 +78,7 @@ func spoken(r Reports) []string {
 	for i := range r.Cuts.Fabrics {
 		f := &r.Cuts.Fabrics[i]
 		say(b.shop(f.Purchase.Buy))
-		for _, s := range f.Strips {
+		for _, s := range f.AsCut() {
 			say(count(s.Times, "strip") + " " + b.length(s.WidthCut))
 		}
 		for _, n := range f.Lines {

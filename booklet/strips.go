@@ -30,8 +30,9 @@ func (b *book) order(f *cutting.Fabric) []pages.Item {
 	for i := range f.Blocks {
 		items = append(items, item(b.blockOfCloth(&f.Blocks[i])))
 	}
-	for i := range f.Strips {
-		items = append(items, item(b.stripText(&f.Strips[i])))
+	strips := f.AsCut()
+	for i := range strips {
+		items = append(items, item(b.stripText(&strips[i])))
 	}
 	return items
 }
