@@ -9,7 +9,9 @@ import (
 	"strings"
 
 	"eighthturn/layout"
+	"eighthturn/palettes"
 	"eighthturn/patchwork"
+	"eighthturn/photos"
 )
 
 // drawing is what became of one text.
@@ -19,13 +21,23 @@ type drawing struct {
 	like   *patchwork.Top // the same top in other colours, if it was made of that
 	source *layout.Source
 	faults []layout.Fault
-	broke  string // what went wrong inside the program, "" if nothing did
+	photos map[string]bool // those that the layout names, which decide its colours too
+	broke  string          // what went wrong inside the program, "" if nothing did
 }
 
-// draw runs a text through the stream. A panic on the way is the program's own fault, and
-// is told as that. What differs from the drawing before in colours alone is not laid again.
-func draw(text string, before drawing) drawing {
-	return safely(text, func() drawing { return drawn(text, before) })
+// drawer makes a drawing of a text; the one before spares it work.
+type drawer func(text string, before drawing) drawing
+
+// draw runs a text that names no photos through the stream.
+func draw(text string, before drawing) drawing { return drawWith(nil)(text, before) }
+
+// drawWith runs a text through the stream, with the photos that it names. A panic on the way
+// is the program's own fault, and is told as that. What differs from the drawing before in
+// colours alone is not laid again.
+func drawWith(album *photos.Album) drawer {
+	return func(text string, before drawing) drawing {
+		return safely(text, func() drawing { return drawn(text, before, album) })
+	}
 }
 
 // safely makes a drawing, or one that tells of the panic.
@@ -38,9 +50,17 @@ func safely(text string, make func() drawing) (d drawing) {
 	return make()
 }
 
-func drawn(text string, before drawing) drawing {
-	design, source, faults := layout.Read(text)
-	d := drawing{design: design, source: source, faults: faults}
+func drawn(text string, before drawing, album *photos.Album) drawing {
+	d := drawing{photos: map[string]bool{}}
+	var look func(string) (palettes.Cloth, error)
+	if album != nil {
+		look = func(name string) (palettes.Cloth, error) {
+			d.photos[name] = true
+			return album.Cloth(name)
+		}
+	}
+	design, source, faults := layout.ReadWith(text, look)
+	d.design, d.source, d.faults = design, source, faults
 	switch {
 	case design == nil:
 	case before.top != nil && onlyRecoloured(before.design, design):
@@ -56,7 +76,7 @@ func drawn(text string, before drawing) drawing {
 }
 
 // onlyRecoloured says whether two designs are the same, with every place in the source, but
-// for the colours and print names of fabrics.
+// for the colours, photos and print names of fabrics.
 func onlyRecoloured(before, now *layout.Design) bool {
 	if len(before.Fabrics) != len(now.Fabrics) || !slices.Equal(before.Cells, now.Cells) {
 		return false
@@ -65,19 +85,27 @@ func onlyRecoloured(before, now *layout.Design) bool {
 	a.Cells, b.Cells = nil, nil
 	b.Fabrics = slices.Clone(b.Fabrics)
 	for i := range b.Fabrics {
-		b.Fabrics[i].Colour, b.Fabrics[i].Print = a.Fabrics[i].Colour, a.Fabrics[i].Print
+		b.Fabrics[i].Colour, b.Fabrics[i].Print, b.Fabrics[i].Photo = a.Fabrics[i].Colour, a.Fabrics[i].Print, a.Fabrics[i].Photo
 	}
 	return reflect.DeepEqual(&a, &b)
 }
 
-// recoloured is a top in the colours of a design that is otherwise its own.
+// recoloured is a top in the colours of a design that is otherwise its own. Fabrics of a
+// photo are as the stream lays them.
 func recoloured(t *patchwork.Top, design *layout.Design) *patchwork.Top {
 	now := *t
 	now.Fabrics = slices.Clone(t.Fabrics)
 	for i := range now.Fabrics {
-		now.Fabrics[i].Colour, now.Fabrics[i].Print = design.Fabrics[i].Colour, design.Fabrics[i].Print
+		now.Fabrics[i].Colour, now.Fabrics[i].Print, now.Fabrics[i].Photo = design.Fabrics[i].Colour, design.Fabrics[i].Print, photoOf(&design.Fabrics[i])
 	}
 	return &now
+}
+
+func photoOf(f *layout.Fabric) *patchwork.Photo {
+	if f.Photo == nil {
+		return nil
+	}
+	return &patchwork.Photo{Across: f.Photo.Across, Cloth: f.Photo.Cloth}
 }
 
 // ownCalls are the program's own functions on a stack, without the folders that they were

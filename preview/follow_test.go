@@ -13,6 +13,8 @@ import (
 	"time"
 
 	"github.com/fsnotify/fsnotify"
+
+	"eighthturn/photos"
 )
 
 // TestManyRandomSaves saves a thousand times in styles that leave the name in place, as fast
@@ -260,7 +262,7 @@ func TestRecolouredIsTheSame(t *testing.T) {
 // TestSavesLeaveNothingBehind: two thousand saves leave the memory as it was.
 func TestSavesLeaveNothingBehind(t *testing.T) {
 	s := newState("i", "a.quilt", "l")
-	f := &follower{draw: draw, publish: func(r reading, d drawing, _ timings) { s.publish(r, d) }}
+	f := &follower{draw: draw, album: photos.In(t.TempDir()), publish: func(r reading, d drawing, _ timings) { s.publish(r, d) }}
 	one := func(n int) {
 		text := titled(fmt.Sprintf("save %d", n))
 		switch n % 4 {
@@ -301,7 +303,7 @@ func TestSavesLeaveNothingBehind(t *testing.T) {
 func TestIdleLooksAreCheap(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "a.quilt")
 	put(t, file, strings.Repeat("# a long comment\n", (64<<10)/17))
-	f := &follower{path: file, hints: newHints(nil), shown: read(file), begun: true}
+	f := &follower{path: file, album: photos.In(t.TempDir()), hints: newHints(nil), shown: read(file), begun: true}
 	const looks = 80
 	began := time.Now()
 	for range looks {

@@ -4,6 +4,8 @@ import (
 	"context"
 	"strings"
 	"time"
+
+	"eighthturn/photos"
 )
 
 // How long what was read must stay the same before it is shown. An editor may be in the
@@ -32,11 +34,13 @@ type timings struct {
 type follower struct {
 	path    string
 	hints   *hints
-	draw    func(text string, before drawing) drawing
+	draw    drawer
+	album   *photos.Album // of the layout's folder
 	publish func(reading, drawing, timings)
 
 	shown  reading
 	last   drawing // the newest that has a top
+	named  bool    // what is shown names photos
 	begun  bool    // something was published
 	spared int
 }
@@ -60,16 +64,16 @@ func (f *follower) run(ctx context.Context) {
 	}
 }
 
-// look reads the file and says whether it differs from what is shown. A large file whose
+// look reads the file and says whether it, or a photo that it names, differs from what is shown. A large file whose
 // size and date stand still is read at every eighth poll only; both may lie.
 func (f *follower) look() (reading, bool) {
 	if f.begun && f.shown.size > largeFile && f.spared < lookSpared && f.shown.unmoved(f.path) {
 		f.spared++
-		return f.shown, false
+		return f.shown, f.album.Changed()
 	}
 	f.spared = 0
 	r := read(f.path)
-	return r, !f.begun || !r.same(&f.shown)
+	return r, !f.begun || !r.same(&f.shown) || f.album.Changed()
 }
 
 // settle draws what was read and publishes it once the file has kept still for long enough.
@@ -91,7 +95,7 @@ func (f *follower) settle(ctx context.Context, r reading) {
 				return
 			}
 			continue
-		case f.begun && now.same(&f.shown):
+		case f.begun && now.same(&f.shown) && !f.named: // a photo may have been read anew meanwhile
 			return
 		case time.Since(first) > tooLate && d.top != nil && !f.broken(r):
 			f.show(r, d, timings{since, took, time.Since(first)})
@@ -104,7 +108,8 @@ func (f *follower) settle(ctx context.Context, r reading) {
 
 func (f *follower) show(r reading, d drawing, t timings) {
 	f.publish(r, d, t)
-	f.shown, f.begun = r, true
+	f.shown, f.begun, f.named = r, true, len(d.photos) > 0
+	f.album.Forget(d.photos)
 	if d.top != nil {
 		f.last = d
 	}

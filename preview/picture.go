@@ -17,6 +17,7 @@ import (
 type picture struct {
 	revision                int
 	top                     *patchwork.Top
+	source                  *layout.Source
 	epoch                   int
 	templates, looks, joins []json.RawMessage // of the numbering, as far as this picture needs
 	cells                   []int32           // look of each cell, row by row; -1 where there is nothing
@@ -81,7 +82,7 @@ type preparing struct {
 
 // newPicture makes a top ready. It must not be called twice at a time with one numbering.
 func newPicture(t *patchwork.Top, source *layout.Source, n *numbering) *picture {
-	p := &preparing{Top: t, numbers: n, source: source, out: &picture{top: t, epoch: n.epoch},
+	p := &preparing{Top: t, numbers: n, source: source, out: &picture{top: t, source: source, epoch: n.epoch},
 		fresh: map[int32]*template{}, owners: map[joinKey][2]int32{}, joins: map[joinKey]*join{}, lines: map[int]int{}}
 	p.findRuns()
 	p.number()
@@ -256,7 +257,7 @@ func tenths(v float64) float64 { return float64(int(v*10+0.5)) / 10 }
 // recoloured is the picture of the same top in other colours.
 func (p *picture) recoloured(t *patchwork.Top, source *layout.Source, revision int) *picture {
 	now := *p
-	now.top, now.revision = t, revision
+	now.top, now.source, now.revision = t, source, revision
 	again := &preparing{Top: t, source: source, lines: map[int]int{}}
 	now.fabrics = encoded(again.listFabrics())
 	return &now

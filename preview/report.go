@@ -4,23 +4,45 @@ import (
 	"encoding/binary"
 	"slices"
 
-	"eighthturn/patchwork"
+	"eighthturn/figure"
+	"eighthturn/layout"
 )
 
 // A report is sections of rows; a row lights up patches or seams.
 //
-// That is all there is to a report beside the picture. A function turns a top into one, and
-// names what each row is about in the top's own numbers; it knows nothing of the page, and
-// the page nothing of what the report is about. To add one, write such a function and put it
-// into reporters: it is worked out when a page asks for it, after the picture was sent, again
-// only when the top has changed, and read row by row with the pointer, the arrow keys or a
-// finger. With more than one report the page shows tabs.
+// That is all there is to a report beside the picture. A function turns the plans of a top
+// into one, and names what each row is about in the top's own numbers; it knows nothing of
+// the page, and the page nothing of what the report is about. To add one, write such a
+// function and put it into reporters: it gets a tab, is worked out when a page asks for it,
+// after the picture was sent, again only when the top has changed, and is read row by row
+// with the pointer, the arrow keys or a finger. A row may have a diagram, which is drawn when
+// the row is chosen, or a file, which is made when it is saved.
 
-// reporter turns a top into a report.
-type reporter func(*patchwork.Top) report
+// reporter turns the plans of a top into a report.
+type reporter struct {
+	name string // of its tab, and of the report that it makes
+	make func(*plans) report
+}
 
 // reporters make every report, in the order of their tabs.
-func reporters() []reporter { return []reporter{lightAndDark} }
+func reporters() []reporter {
+	return []reporter{
+		{"Light and dark", func(p *plans) report { return lightAndDark(p.top) }},
+		{"Cutting", cuttingReport},
+		{"Sewing", sewingReport},
+		{"Pattern", patternReport},
+		{"Files", filesReport},
+	}
+}
+
+// tabs are the names of all reports.
+func tabs() []string {
+	var list []string
+	for _, r := range reporters() {
+		list = append(list, r.name)
+	}
+	return list
+}
 
 // report is what a plan has to say. All text is put into words and numbers here; the page
 // does no sums.
@@ -29,7 +51,34 @@ type report struct {
 	Says     string    `json:"says,omitempty"`
 	Sections []section `json:"sections"`
 	Marks    []mark    `json:"marks,omitempty"`
-	Lit      []lit     `json:"lit,omitempty"` // what rows and marks light up, each thing once; made of what they are about
+	Lit      []lit     `json:"lit,omitempty"`  // what rows and marks light up, each thing once; made of what they are about
+	Page     string    `json:"page,omitempty"` // address of a page that is shown beneath its sections
+
+	Placed   bool                    `json:"-"` // it names lines of the layout, and is stale when they move
+	diagrams []func() *figure.Figure // by row.Diagram
+	litBy    func(marks []int) []int // the patches that stand behind the numbers at a diagram's marks
+}
+
+// add appends sections that have rows. Their texts are made safe to show.
+func (r *report) add(list ...section) {
+	for _, s := range list {
+		if len(s.Rows) == 0 {
+			continue
+		}
+		s.Title = layout.Visible(s.Title)
+		for i := range s.Rows {
+			visible(s.Rows[i].Cells...)
+			visible(s.Rows[i].Under...)
+		}
+		r.Sections = append(r.Sections, s)
+	}
+}
+
+// diagram gives a report a diagram, which is drawn when it is asked for.
+func (r *report) diagram(draw func() *figure.Figure) *int {
+	n := len(r.diagrams)
+	r.diagrams = append(r.diagrams, draw)
+	return &n
 }
 
 // section is rows under one heading.
@@ -53,7 +102,10 @@ type row struct {
 	Under    []string `json:"under,omitempty"` // smaller lines beneath
 	Head     bool     `json:"head,omitempty"`  // it names what the rows after it are about
 	Tone     tone     `json:"tone,omitempty"`
-	Lit      *int     `json:"lit,omitempty"` // of the report's; nil for nothing
+	Lit      *int     `json:"lit,omitempty"`     // of the report's; nil for nothing
+	Diagram  *int     `json:"diagram,omitempty"` // by number; nil for none
+	Save     string   `json:"save,omitempty"`    // address of the file that it offers
+	As       string   `json:"as,omitempty"`      // the file's name
 
 	Patches []int `json:"-"` // by index, of the top
 	Faces   []int `json:"-"`
@@ -87,6 +139,9 @@ type lit struct {
 
 // light fills in what the page needs to find what the report is about.
 func (r *report) light(n *pageNumbers) {
+	if r.Sections == nil {
+		r.Sections = []section{} // which the page goes through
+	}
 	known := map[string]*int{}
 	for s := range r.Sections {
 		for i := range r.Sections[s].Rows {

@@ -11,6 +11,8 @@ import (
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+
+	"eighthturn/patchwork"
 )
 
 // reporting waits for the report of the picture that is shown.
@@ -56,7 +58,7 @@ func TestStudyViews(t *testing.T) {
 	}
 	p.key("U")
 	p.until(`document.querySelectorAll('.pane').length === 2 && document.querySelectorAll('.pane')[1].querySelector('image[href]') && !document.querySelectorAll('.pane')[0].querySelector('image[href]')`)
-	if n := eval[float64](p, `performance.getEntriesByType('resource').filter((e) => e.name.includes('/reports')).length`); n != 1 {
+	if n := eval[float64](p, `performance.getEntriesByType('resource').filter((e) => e.name.includes('/report?')).length`); n != 1 {
 		t.Errorf("the reports of one picture were asked for %.0f times", n)
 	}
 }
@@ -122,7 +124,7 @@ func TestReportRowsLight(t *testing.T) {
 	over("mist, spray")
 	p.click("mist, spray")
 	p.mouse(moved, 300, 400)
-	p.until(`document.querySelector('.lit path') && document.querySelector('#report [aria-selected=true]')`)
+	p.until(`document.querySelector('.lit path') && document.querySelector('#report-rows [aria-selected=true]')`)
 	p.key("\x1b")
 	p.until(none)
 
@@ -134,7 +136,7 @@ func TestReportRowsLight(t *testing.T) {
 	p.until(none)
 	p.key(kb.Home)
 	p.key("\r")
-	p.until(`document.querySelector('#report tbody[aria-selected=true]').innerText.startsWith('10 webs')`)
+	p.until(`document.querySelector('#report-rows tbody[aria-selected=true]').innerText.startsWith('10 webs')`)
 	p.key("r")
 	p.until(none + ` && document.getElementById('report').hidden && document.querySelector('[data-do=report]').getAttribute('aria-expanded') === 'false'`)
 }
@@ -147,7 +149,7 @@ func TestReportByTouch(t *testing.T) {
 	p.key("f")
 	p.key("r")
 	p.until(reporting)
-	if w := eval[int](p, `Math.floor(Math.max(document.documentElement.scrollWidth, document.getElementById('report').scrollWidth + document.getElementById('report').getBoundingClientRect().left))`); w > 390 {
+	if w := eval[int](p, `Math.floor(Math.max(document.documentElement.scrollWidth, document.getElementById('report-body').scrollWidth + document.getElementById('report-body').getBoundingClientRect().left))`); w > 390 {
 		t.Errorf("the page is %d wide on a phone of 390", w)
 	}
 	if h := eval[float64](p, `document.querySelector('.pane').getBoundingClientRect().height`); h < 240 {
@@ -156,7 +158,7 @@ func TestReportByTouch(t *testing.T) {
 	at := eval[[]float64](p, `(() => { const b = `+rowNamed("mist, spray")+`; b.scrollIntoView({ block: 'center' }); const r = b.getBoundingClientRect(); return [r.left + 30, r.top + 10]; })()`)
 	tap := func() { p.do(chromedp.TapXY(at[0], at[1])) }
 	tap()
-	p.until(`document.querySelector('.lit path') && document.querySelector('#report [aria-selected=true]')`)
+	p.until(`document.querySelector('.lit path') && document.querySelector('#report-rows [aria-selected=true]')`)
 	p.picture("report-phone")
 	tap()
 	p.until(`!document.querySelector('.lit path')`)
@@ -178,26 +180,29 @@ func TestPageLightsWhatIsMeant(t *testing.T) {
 			const model = new Model(), lights = new Lights(model), list = [];
 			model.apply(await (await fetch('/state')).json());
 			const numbers = (d) => (d.match(/-?\d+/g) ?? []).map(Number);
-			for (const report of (await (await fetch('/reports')).json()).reports) {
-				for (const { lit } of [...report.sections.flatMap((s) => s.rows), ...report.marks]) list.push([numbers(lights.seamPaths(report.lit[lit]?.seams).join('')), numbers(lights.facePath(report.lit[lit]?.faces))]);
+			for (let tab = 0; tab < 3; tab++) {
+				const { report } = await (await fetch('/report?tab=' + tab)).json();
+				for (const { lit } of [...report.sections.flatMap((s) => s.rows), ...report.marks ?? []]) list.push([numbers(lights.seamPaths(report.lit?.[lit]?.seams).join('')), numbers(lights.facePath(report.lit?.[lit]?.faces))]);
 			}
 			return list;
 		})()`)
 		n := 0
-		report := lightAndDark(top)
 		check := func(what string, faces, seams []int) {
 			if fault := elsewhere(first.picture, found[n], faces, seams); fault != "" {
 				t.Errorf("%s, %s: %s", name, what, fault)
 			}
 			n++
 		}
-		for _, s := range report.Sections {
-			for _, w := range s.Rows {
-				check(s.Title+": "+strings.Join(w.Cells, " "), w.Faces, w.Seams)
+		for _, by := range reporters()[:3] {
+			report := by.make(&plans{top: top, source: first.picture.source, name: name})
+			for _, s := range report.Sections {
+				for _, w := range s.Rows {
+					check(s.Title+": "+strings.Join(w.Cells, " "), facesOfRow(top, &w), distinctOf(w.Seams))
+				}
 			}
-		}
-		for _, m := range report.Marks {
-			check("marks", nil, m.Seams)
+			for _, m := range report.Marks {
+				check("marks", nil, m.Seams)
+			}
 		}
 		must(t, r.end())
 	}
@@ -276,7 +281,7 @@ func TestReportIsKept(t *testing.T) {
 	p.watching()
 	p.key("r")
 	p.until(reporting)
-	eval[bool](p, `(window.first = document.querySelector('#report-rows tbody'), `+rowNamed("mist, spray")+`.click(), document.getElementById('report').scrollTop = 200, true)`)
+	eval[bool](p, `(window.first = document.querySelector('#report-rows tbody'), `+rowNamed("mist, spray")+`.click(), document.getElementById('report-body').scrollTop = 200, true)`)
 	put(t, r.file, "# a comment\n"+seafarers)
 	p.revision(2)
 	p.until(reporting)
@@ -286,7 +291,7 @@ func TestReportIsKept(t *testing.T) {
 	put(t, r.file, strings.Replace(seafarers, "#c04040", "#d04040", 1))
 	p.revision(3)
 	p.until(reporting + ` && !window.first.isConnected`)
-	got := eval[string](p, `[document.querySelector('#report [aria-selected=true]')?.innerText.slice(0, 11), !!document.querySelector('.lit path'), document.getElementById('report').scrollTop].join()`)
+	got := eval[string](p, `[document.querySelector('#report-rows [aria-selected=true]')?.innerText.slice(0, 11), !!document.querySelector('.lit path'), document.getElementById('report-body').scrollTop].join()`)
 	if got != "mist, spray,true,200" {
 		t.Errorf("held, lit and scrolled to: %s", got)
 	}
@@ -294,29 +299,34 @@ func TestReportIsKept(t *testing.T) {
 	p.until(reporting)
 }
 
-// TestTabsOfReports: one report has no tabs; of several, one is chosen by click or arrow.
+// TestTabsOfReports: each report has a tab, which is chosen by click or arrow, is asked for
+// then and not before, and stays chosen over a reload.
 func TestTabsOfReports(t *testing.T) {
 	r, p := start(t, seafarers, Options{}), newTab(t)
 	p.load(r.address)
 	p.key("r")
-	p.until(reporting + ` && document.getElementById('report-tabs').hidden`)
-	eval[bool](p, `(async () => {
-		const { ReportPanel } = await import('/report.js');
-		const report = (name, ...cells) => ({ name, sections: [{ title: 'Steps', rows: cells.map((c, i) => ({ cells: [c], lit: i })) }], lit: cells.map((c, i) => ({ faces: [i, 1] })) });
-		window.told = [];
-		const panel = new ReportPanel({ light: (lit) => told.push(lit?.faces?.[0] ?? -1), say: () => {} });
-		panel.show([report('Light and dark', 'one'), report('Sewing', 'press this', 'and that')]);
-		return true;
-	})()`)
-	p.until(`document.querySelectorAll('#report-tabs [role=tab]').length === 2 && document.querySelector('[role=tab][aria-selected=true]').innerText === 'Light and dark'`)
+	p.until(reporting)
+	asked := func() string {
+		return eval[string](p, `performance.getEntriesByType('resource').filter((e) => e.name.includes('/report?')).map((e) => e.name.match(/tab=(\d)/)[1]).join()`)
+	}
+	if got := eval[[]string](p, `[...document.querySelectorAll('[role=tab]')].map((e) => e.innerText)`); !slices.Equal(got, tabs()) {
+		t.Errorf("the tabs are %q", got)
+	}
+	if got := asked(); got != "0" {
+		t.Errorf("asked for the tabs %s", got)
+	}
 	eval[bool](p, `(document.querySelector('[role=tab][aria-selected=true]').focus(), true)`)
 	p.key(kb.ArrowRight)
-	p.until(`document.activeElement.innerText === 'Sewing' && document.getElementById('report-rows').innerText.includes('press this')`)
-	p.picture("report-tabs")
-	p.click("and that")
-	if last := eval[int](p, `window.told.at(-1)`); last != 1 {
-		t.Errorf("a row of the second report lights %d", last)
+	p.until(`document.activeElement.innerText === 'Cutting' && document.getElementById('report-rows').innerText.includes('To buy')`)
+	p.key(kb.ArrowLeft)
+	p.until(reporting + ` && document.getElementById('report-rows').innerText.includes('Does it read')`)
+	p.do(chromedp.Click(chromedp.CSS(`#tab-2`)))
+	p.until(reporting + ` && document.getElementById('report-rows').innerText.includes('Blocks together')`)
+	if got := asked(); got != "0,1,2" {
+		t.Errorf("asked for the tabs %s", got)
 	}
+	p.do(chromedp.Reload())
+	p.until(reporting + ` && document.getElementById('report-rows').innerText.includes('Blocks together')`)
 }
 
 // TestReportMemory: a hundred saves with the report, marks and squint in sight leave the page
@@ -354,6 +364,18 @@ func TestReportMemory(t *testing.T) {
 		t.Errorf("100 saves: %.0f elements became %.0f, a heap of %.1f MB became %.1f", before[0], after[0], before[1]/1e6, after[1]/1e6)
 	}
 }
+
+// facesOfRow are the faces that a row lights up, each once.
+func facesOfRow(top *patchwork.Top, w *row) []int {
+	list := slices.Clone(w.Faces)
+	for _, n := range w.Patches {
+		p := &top.Patches[n]
+		list = append(list, upTo(p.First, p.First+p.Count-1)...)
+	}
+	return distinctOf(list)
+}
+
+func distinctOf(list []int) []int { return slices.Compact(slices.Sorted(slices.Values(list))) }
 
 // elsewhere says where what the page found is not what lies at some faces and seams of a
 // picture. Both stand in the order of the page's numbers.

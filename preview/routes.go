@@ -33,7 +33,12 @@ func routes() []route {
 		{"/events", "text/event-stream; charset=utf-8", (*site).giveEvents},
 		{"/picture.svg", "image/svg+xml; charset=utf-8", (*site).givePicture},
 		{"/squint.png", "image/png", (*site).giveSquint},
-		{"/reports", "application/json; charset=utf-8", (*site).giveReports},
+		{"/report", "application/json; charset=utf-8", (*site).giveReport},
+		{"/diagram", "application/json; charset=utf-8", (*site).giveDiagram},
+		{patternPage, "text/html; charset=utf-8", (*site).givePattern},
+	}
+	for _, f := range files() {
+		list = append(list, route{f.path, f.kind, f.give})
 	}
 	for _, name := range assets() {
 		list = append(list, route{"/" + name, kindOf(name), giveAsset(name)})
@@ -128,11 +133,12 @@ type index struct {
 	Faults      []faultText
 	Problem     string
 	Picture     bool
+	Tabs        []string
 }
 
 func (s *site) giveIndex(w http.ResponseWriter, _ *http.Request) {
 	n := s.state.current()
-	data := index{File: s.state.file, Faults: n.faults, Problem: n.problem, Picture: n.picture != nil}
+	data := index{File: s.state.file, Faults: n.faults, Problem: n.problem, Picture: n.picture != nil, Tabs: tabs()}
 	if n.picture != nil {
 		data.Title = n.picture.top.Title
 	}

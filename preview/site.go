@@ -9,15 +9,17 @@ import (
 	"net"
 	"net/http"
 	"path/filepath"
+	"strings"
 	"sync/atomic"
 	"time"
+	"unicode"
 
 	"eighthturn/layout"
 )
 
 // policy is what the page may load and run: its own files and nothing else.
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; connect-src 'self'; " +
-	"base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+	"frame-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
 const (
 	headerWithin = 5 * time.Second
@@ -46,8 +48,9 @@ func newSite(path string, o Options) *site {
 	s := &site{
 		state:  newState(random(), layout.Visible(filepath.Base(path)), hex.EncodeToString(sum[:8])),
 		routes: map[string]route{}, hosts: newHosts(o.Hosts),
-		index: html.Must(html.ParseFS(page, "page/index.html")),
-		beat:  beatEvery, patience: writeWithin, ending: make(chan struct{}),
+		studies: studies{name: stem(path)},
+		index:   html.Must(html.ParseFS(page, "page/index.html")),
+		beat:    beatEvery, patience: writeWithin, ending: make(chan struct{}),
 	}
 	for _, r := range routes() {
 		s.routes[r.path] = r
@@ -122,4 +125,21 @@ func (s *site) serve(ctx context.Context, l net.Listener) error {
 	}
 	<-ended
 	return nil
+}
+
+// stem is the name that files made of a layout begin with: the layout's own, without its
+// ending and without what a file system or a header may take otherwise.
+func stem(path string) string {
+	base := filepath.Base(path)
+	name := strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsLetter(r), unicode.IsDigit(r), unicode.IsMark(r), strings.ContainsRune("-_ ", r):
+			return r
+		}
+		return '-'
+	}, strings.TrimSuffix(base, filepath.Ext(base)))
+	if name = strings.Trim(name, " -"); name == "" {
+		return "quilt"
+	}
+	return name
 }

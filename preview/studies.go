@@ -5,16 +5,18 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"maps"
 	"net/http"
 	"runtime/debug"
 	"strconv"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"eighthturn/layout"
 	"eighthturn/measure"
-	"eighthturn/patchwork"
 	"eighthturn/pixels"
 )
 
@@ -23,31 +25,42 @@ import (
 // worked on, and no save waits for them.
 type studies struct {
 	mu      sync.Mutex
-	of      *picture // whose top the rest was made of; nil for none
-	reports *reports // nil until asked for
-	squint  []byte   // a PNG file, nil until asked for
+	waiting atomic.Int32
+	name    string           // of the layout's file, without folder and ending
+	of      *picture         // whose top the rest was made of; nil for none
+	plans   *plans           // of that top; nil until asked for
+	numbers *pageNumbers     // of that picture; nil until asked for
+	reports map[int]*written // by tab, those that were asked for
+	squint  []byte           // a PNG file, nil until asked for
 }
 
-// reports are all reports of a top as they are sent.
-type reports struct {
-	key  string // of their content
+// written is a report as it is sent.
+type written struct {
+	report
+	key  string // of its content
 	sent json.RawMessage
 }
 
-// letter is what a page is sent that asks for the reports of a picture. Without Reports it
-// holds them already.
+// letter is what a page is sent that asks for a report of a picture. Without Report it holds
+// that already.
 type letter struct {
 	Instance string          `json:"instance"`
 	Picture  int             `json:"picture"`
 	Key      string          `json:"key"`
-	Reports  json.RawMessage `json:"reports,omitempty"`
+	Report   json.RawMessage `json:"report,omitempty"`
 }
 
 // turnTo makes room for the studies of a picture. What was made of the same top, counted the
-// same way, stays.
+// same way, stays, unless it names lines of the layout.
 func (s *studies) turnTo(p *picture) {
-	if s.of != p && (s.of == nil || s.of.epoch != p.epoch || !alike(s.of.top, p.top)) {
-		s.reports, s.squint = nil, nil
+	switch {
+	case s.of == p:
+		return
+	case s.of == nil || s.of.epoch != p.epoch || !alike(s.of.top, p.top):
+		s.plans, s.numbers, s.reports, s.squint = nil, nil, map[int]*written{}, nil
+	case s.plans != nil && s.plans.placed():
+		s.plans = nil
+		maps.DeleteFunc(s.reports, func(_ int, w *written) bool { return w.Placed })
 	}
 	s.of = p
 }
@@ -79,61 +92,122 @@ func (s *studies) squinted(p *picture) ([]byte, error) {
 	return s.squint, nil
 }
 
-func (s *studies) reported(p *picture) *reports {
-	if s.reports != nil {
-		return s.reports
+// planned are the plans of the picture that the studies are of.
+func (s *studies) planned(p *picture) *plans {
+	if s.plans == nil {
+		s.plans = &plans{top: p.top, source: p.source, name: s.name}
 	}
-	numbers := p.pageNumbers()
-	list := []report{}
-	for _, one := range reporters() {
-		r := reportSafely(p.top, one)
-		r.light(numbers)
-		list = append(list, r)
+	return s.plans
+}
+
+// reported is the report of a tab.
+func (s *studies) reported(p *picture, tab int) *written {
+	if w := s.reports[tab]; w != nil {
+		return w
 	}
-	sent := encoded(list)
-	sum := sha256.Sum256(sent)
-	s.reports = &reports{hex.EncodeToString(sum[:8]), sent}
-	return s.reports
+	if s.numbers == nil {
+		s.numbers = p.pageNumbers()
+	}
+	r := reportSafely(s.planned(p), reporters()[tab])
+	r.light(s.numbers)
+	w := &written{report: r, sent: encoded(&r)}
+	sum := sha256.Sum256(w.sent)
+	w.key = hex.EncodeToString(sum[:8])
+	s.reports[tab] = w
+	return w
 }
 
 // reportSafely makes a report, or one that tells of the panic.
-func reportSafely(t *patchwork.Top, make reporter) (r report) {
+func reportSafely(p *plans, by reporter) (r report) {
 	defer func() {
 		if broke := recover(); broke != nil {
 			says := layoutVisible(fmt.Sprint(broke) + "\n" + ownCalls(string(debug.Stack())))
-			r = report{Name: "Report", Sections: []section{{Title: "Something broke inside eighthturn", Rows: []row{
+			r = report{Name: by.name, Sections: []section{{Title: "Something broke inside eighthturn", Rows: []row{
 				{Cells: []string{"Please report it with the layout."}, Under: []string{says}, Tone: wrong}}}}}
 		}
 	}()
-	return make(t)
+	return by.make(p)
 }
+
+// mostWaiting is how many requests for studies and files may wait for their turn.
+const mostWaiting = 16
+
+// errNothing says that a request asks for something that a report does not have.
+var errNothing = errors.New("there is no such part")
 
 // study works on the newest picture, if a page asks for that one. Whoever asks for another,
 // or whose picture is overtaken meanwhile, is told so and will hear of the newer one.
 func (s *site) study(w http.ResponseWriter, r *http.Request, work func(p *picture) ([]byte, error)) {
+	s.inTurn(w, r, func(p *picture) ([]byte, error) {
+		content, err := work(p)
+		if err == nil && s.state.current().picture != p {
+			return nil, errOvertaken
+		}
+		return content, err
+	})
+}
+
+var errOvertaken = errors.New("a newer picture is there")
+
+// inTurn works on the newest picture, one request at a time.
+func (s *site) inTurn(w http.ResponseWriter, r *http.Request, work func(p *picture) ([]byte, error)) {
+	if s.studies.waiting.Add(1) > mostWaiting {
+		s.studies.waiting.Add(-1)
+		w.Header().Set("Retry-After", "5")
+		http.Error(w, "Too much is being made at once.", http.StatusServiceUnavailable)
+		return
+	}
+	defer s.studies.waiting.Add(-1)
+	content, status, why := s.worked(r, work)
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(s.patience)) // as in ServeHTTP
+	if status != http.StatusOK {
+		w.Header().Del("Content-Disposition")
+		http.Error(w, why, status)
+		return
+	}
+	give(w, content)
+}
+
+// worked is what work makes of the newest picture, or a status and a sentence.
+func (s *site) worked(r *http.Request, work func(p *picture) ([]byte, error)) (content []byte, status int, why string) {
 	s.studies.mu.Lock()
 	defer s.studies.mu.Unlock()
 	p := s.state.current().picture
 	switch {
 	case p == nil:
-		http.Error(w, "There is no picture yet.", http.StatusNotFound)
-		return
+		return nil, http.StatusNotFound, "There is no picture yet."
 	case !s.asksFor(p, r):
-		http.Error(w, "That picture is not the newest.", http.StatusConflict)
-		return
+		return nil, http.StatusConflict, "That picture is not the newest."
 	}
 	s.studies.turnTo(p)
-	content, err := work(p)
+	content, err := worksSafely(p, work)
+	var cannot *cannotBeMade
 	switch {
-	case err != nil:
-		http.Error(w, "This cannot be made.", http.StatusInternalServerError)
-		return
-	case s.state.current().picture != p:
-		http.Error(w, "That picture is not the newest.", http.StatusConflict)
-		return
+	case err == nil:
+		return content, http.StatusOK, ""
+	case errors.Is(err, errOvertaken):
+		return nil, http.StatusConflict, "That picture is not the newest."
+	case errors.Is(err, errNothing):
+		return nil, http.StatusNotFound, "There is nothing here."
+	case errors.As(err, &cannot):
+		return nil, http.StatusUnprocessableEntity, cannot.Error()
 	}
-	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(s.patience)) // as in ServeHTTP
-	give(w, content)
+	return nil, http.StatusInternalServerError, "This cannot be made."
+}
+
+// cannotBeMade says in a sentence why a layout gives no file of a kind.
+type cannotBeMade struct{ why string }
+
+func (e *cannotBeMade) Error() string { return e.why }
+
+// worksSafely turns a panic into an error.
+func worksSafely(p *picture, work func(p *picture) ([]byte, error)) (content []byte, err error) {
+	defer func() {
+		if broke := recover(); broke != nil {
+			err = fmt.Errorf("something broke: %v", broke)
+		}
+	}()
+	return work(p)
 }
 
 // asksFor says whether a request is about a picture. One that names none is about any.
@@ -143,13 +217,31 @@ func (s *site) asksFor(p *picture, r *http.Request) bool {
 	return (wanted == "" || wanted == strconv.Itoa(p.revision)) && (instance == "" || instance == s.state.instance)
 }
 
-// giveReports answers with the reports of the newest picture.
-func (s *site) giveReports(w http.ResponseWriter, r *http.Request) {
+// tabOf is the number of the tab that a request is about, 0 if it names none, -1 for one that
+// there is not.
+func tabOf(r *http.Request) int {
+	text := r.URL.Query().Get("tab")
+	if text == "" {
+		return 0
+	}
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 0 || n >= len(reporters()) {
+		return -1
+	}
+	return n
+}
+
+// giveReport answers with a report of the newest picture.
+func (s *site) giveReport(w http.ResponseWriter, r *http.Request) {
 	s.study(w, r, func(p *picture) ([]byte, error) {
-		made := s.studies.reported(p)
+		tab := tabOf(r)
+		if tab < 0 {
+			return nil, errNothing
+		}
+		made := s.studies.reported(p, tab)
 		l := letter{Instance: s.state.instance, Picture: p.revision, Key: made.key}
 		if r.URL.Query().Get("key") != made.key {
-			l.Reports = made.sent
+			l.Report = made.sent
 		}
 		return encoded(l), nil
 	})

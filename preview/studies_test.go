@@ -11,7 +11,6 @@ import (
 	"testing"
 	"time"
 
-	"eighthturn/patchwork"
 	"eighthturn/pixels"
 	"eighthturn/values"
 )
@@ -47,7 +46,7 @@ func TestReportsAreOfTheNewest(t *testing.T) {
 	t.Parallel()
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
-	for path, kind := range map[string]string{"/reports": "application/json; charset=utf-8", "/squint.png": "image/png"} {
+	for path, kind := range map[string]string{"/report": "application/json; charset=utf-8", "/squint.png": "image/png"} {
 		for text, want := range map[string]int{
 			"": 200, "picture=2": 200, "picture=1": 409, "picture=3": 409, "picture=x": 409, "picture=2&instance=another": 409,
 			"picture=2&instance=" + s.state.instance: 200,
@@ -61,8 +60,8 @@ func TestReportsAreOfTheNewest(t *testing.T) {
 			}
 		}
 	}
-	if l := lettered(t, ask(s, "/reports", nil)); l.Picture != 2 || l.Instance != s.state.instance || !strings.Contains(string(l.Reports), "harbour") {
-		t.Errorf("the answer is of picture %d: %.200s", l.Picture, l.Reports)
+	if l := lettered(t, ask(s, "/report", nil)); l.Picture != 2 || l.Instance != s.state.instance || !strings.Contains(string(l.Report), "harbour") {
+		t.Errorf("the answer is of picture %d: %.200s", l.Picture, l.Report)
 	}
 }
 
@@ -70,7 +69,7 @@ func TestReportsAreOfTheNewest(t *testing.T) {
 func TestNoReportWithoutPicture(t *testing.T) {
 	t.Parallel()
 	s := newSite("/x/a.quilt", Options{})
-	for _, path := range []string{"/reports", "/squint.png"} {
+	for _, path := range []string{"/report", "/squint.png"} {
 		if r := ask(s, path, nil); r.StatusCode != 404 {
 			t.Errorf("%s: %d", path, r.StatusCode)
 		}
@@ -83,21 +82,21 @@ func TestStudiedOnlyIfTheTopChanged(t *testing.T) {
 	t.Parallel()
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
-	first := lettered(t, ask(s, "/reports", nil))
+	first := lettered(t, ask(s, "/report", nil))
 	ask(s, "/squint.png", nil)
-	made, squint := s.studies.reports, s.studies.squint
+	made, squint := s.studies.reports[0], s.studies.squint
 	publishing(t, s, "# a comment\n"+seafarers)
-	again := lettered(t, ask(s, "/reports", query("picture=3&key="+first.Key)))
+	again := lettered(t, ask(s, "/report", query("picture=3&key="+first.Key)))
 	ask(s, "/squint.png", nil)
-	if s.studies.reports != made || &s.studies.squint[0] != &squint[0] {
+	if s.studies.reports[0] != made || &s.studies.squint[0] != &squint[0] {
 		t.Error("a comment made the studies anew")
 	}
-	if again.Picture != 3 || again.Key != first.Key || again.Reports != nil {
+	if again.Picture != 3 || again.Key != first.Key || again.Report != nil {
 		t.Errorf("after a comment the page is sent %.200s", encoded(again))
 	}
 	publishing(t, s, strings.Replace(seafarers, "#c04040", "#f0c0c0", 1))
-	other := lettered(t, ask(s, "/reports", query("picture=4&key="+first.Key)))
-	if s.studies.reports == made || other.Key == first.Key || other.Reports == nil {
+	other := lettered(t, ask(s, "/report", query("picture=4&key="+first.Key)))
+	if s.studies.reports[0] == made || other.Key == first.Key || other.Report == nil {
 		t.Error("another colour left the study as it was")
 	}
 	ask(s, "/squint.png", nil)
@@ -114,7 +113,7 @@ func TestSaveDoesNotWait(t *testing.T) {
 	publishing(t, s, seafarers)
 	s.studies.mu.Lock() // a study is under way
 	answer := make(chan *http.Response)
-	go func() { answer <- ask(s, "/reports", query("picture=2")) }()
+	go func() { answer <- ask(s, "/report", query("picture=2")) }()
 	published := make(chan bool)
 	go func() {
 		publishing(t, s, strings.Replace(seafarers, "#c04040", "#f0c0c0", 1))
@@ -192,7 +191,7 @@ func TestTextOfReportsIsText(t *testing.T) {
 	t.Parallel()
 	s := aSite(t, Options{})
 	publishing(t, s, strings.ReplaceAll(seafarers, "harbour", "ha\u0635rbour"))
-	text := body(ask(s, "/reports", nil))
+	text := body(ask(s, "/report", nil))
 	if strings.ContainsAny(text, "<>\x1b\u202e\u2028") || !strings.Contains(text, "ha\u0635rbour") {
 		t.Errorf("the report holds what could run or steer: %.300s", text)
 	}
@@ -202,10 +201,10 @@ func TestTextOfReportsIsText(t *testing.T) {
 // preview lives on.
 func TestBrokenReport(t *testing.T) {
 	t.Parallel()
-	r := reportSafely(draw(seafarers, drawing{}).top, func(*patchwork.Top) report {
+	r := reportSafely(&plans{top: draw(seafarers, drawing{}).top}, reporter{"any", func(*plans) report {
 		var none []int
 		return report{Says: fmt.Sprint(none[len(r0)])}
-	})
+	}})
 	if text := string(encoded(r)); !strings.Contains(text, "Something broke") || !strings.Contains(text, "index out of range") || strings.Contains(text, ".go") {
 		t.Errorf("told: %s", text)
 	}
@@ -223,7 +222,7 @@ func TestStudiesLeaveNothingBehind(t *testing.T) {
 			text = strings.Replace(text, "strip   4", fmt.Sprintf("strip   %d", 3+n%5), 1)
 		}
 		publishing(t, s, text)
-		ask(s, "/reports", nil)
+		ask(s, "/report", nil)
 		ask(s, "/squint.png", nil)
 	}
 	heap := func() uint64 {

@@ -9,8 +9,11 @@ package preview
 //   - Network and container mounts that give no events: stand in for by the same.
 //   - A night's sleep and streams idle for hours: stand in for by a page without a network,
 //     by beats, and by there being no limit on how long an answer may take as a whole.
-//   - Listening on other addresses, files beside the layout, pictures in a layout: there is no
-//     such thing in the preview, hence no check of it.
+//   - Listening on other addresses, files beside the layout that are served: there is no such
+//     thing in the preview, hence no check of it. Photos beside the layout are read by package
+//     photos, which looks into no other folder, and never sent.
+//   - Where a browser puts a file that is saved: that is the browser's, and the tests see only
+//     that it is handed over under its name.
 //   - Output beside the layout that would set off the watcher: nothing is ever written.
 //   - A stack that overflows cannot be caught: layouts are read line by line, with nothing
 //     that calls itself.

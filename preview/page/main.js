@@ -14,8 +14,9 @@ import { Study } from './studies.js';
 import { ReportPanel } from './report.js';
 
 const model = new Model();
+const tabs = [...byId('report-tabs').children];
 const camera = new Camera();
-const shown = { view: 'colour', second: 'value', seams: false, two: false, folded: false, keys: false, report: false, alone: -1 };
+const shown = { view: 'colour', second: 'value', seams: false, two: false, folded: false, keys: false, report: false, tab: 0, alone: -1 };
 let panes = [];
 let message = null; // the newest
 let line = 'open';
@@ -26,9 +27,9 @@ let changed = { d: '', fabrics: [] }; // by the last save
 // remembered over a reload of this tab
 const memory = 'eighthturn';
 function remember() {
-  const { view, second, seams, two, report } = shown;
+  const { view, second, seams, two, report, tab } = shown;
   try {
-    sessionStorage.setItem(memory, JSON.stringify({ view, second, seams, two, report, camera: camera.kept }));
+    sessionStorage.setItem(memory, JSON.stringify({ view, second, seams, two, report, tab, camera: camera.kept }));
   } catch { /* a browser may keep nothing */ }
 }
 function recall() {
@@ -36,6 +37,7 @@ function recall() {
     const kept = JSON.parse(sessionStorage.getItem(memory)) ?? {};
     for (const key of ['view', 'second']) if (Object.hasOwn(views, kept[key])) shown[key] = kept[key];
     for (const key of ['seams', 'two', 'report']) shown[key] = kept[key] === true;
+    if (kept.tab in tabs) shown.tab = kept.tab;
     camera.kept = kept.camera;
   } catch { /* nothing is remembered, then */ }
 }
@@ -75,8 +77,7 @@ function setPanes() {
   byId('save').href = `/picture.svg?view=${shown.view}${shown.seams ? '&seams=1' : ''}`;
   byId('save').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}-${shown.view}.svg`;
   showStudies();
-  reports.renew();
-  squint.renew();
+  renewStudies();
   aim();
   remember();
 }
@@ -172,22 +173,37 @@ function say(text) { byId('said').textContent = text; }
 // ---- what the program works out of the picture
 
 const lights = new Lights(model);
-const studied = { reports: null, url: null }; // of the picture that is shown; null for not yet
+const studied = { values: null, url: null }; // of the picture that is shown; null for not yet
 const sees = (view) => panes.some(({ drawing }) => drawing.view === view);
-const panel = new ReportPanel({ light, say });
+const panel = new ReportPanel({
+  light, say,
+  chose: (tab) => { shown.tab = tab; renewStudies(); remember(); },
+  opened: () => diagram.renew(),
+});
 
-const reports = new Study(model, '/reports', {
-  wanted: () => shown.report || sees('vanishing'),
-  read: async (answer) => {
-    const letter = await answer.json();
-    reports.key = letter.key;
-    return reports.last = letter.reports ?? reports.last;
-  },
-  show: (list) => {
-    studied.reports = list;
-    panel.show(list);
-    showStudies();
-  },
+// A report for each tab; the first one has the marks of a view, too.
+const reports = tabs.map((_, tab) => {
+  const study = new Study(model, `/report?tab=${tab}`, {
+    wanted: () => shown.report && shown.tab === tab || tab === 0 && sees('vanishing'),
+    read: async (answer) => {
+      const letter = await answer.json();
+      study.key = letter.key;
+      return study.last = letter.report ?? study.last;
+    },
+    show: (report) => {
+      panel.show(tab, report);
+      if (tab !== 0) return;
+      studied.values = report;
+      showStudies();
+    },
+  });
+  return study;
+});
+
+const diagram = new Study(model, () => panel.diagramPath, {
+  wanted: () => shown.report && panel.wantsDiagram,
+  read: (answer) => answer.json(),
+  show: (drawn) => panel.showDiagram(drawn),
 });
 
 const squint = new Study(model, '/squint.png', {
@@ -207,9 +223,13 @@ const squint = new Study(model, '/squint.png', {
   drop: (url) => URL.revokeObjectURL(url),
 });
 
+function renewStudies() {
+  for (const study of [...reports, diagram, squint]) study.renew();
+}
+
 // showStudies lays over the drawings what was worked out for their views.
 function showStudies() {
-  const marks = studied.reports?.flatMap((r) => (r.marks ?? []).map((m) => ({ ...m, seams: r.lit?.[m.lit]?.seams }))) ?? null;
+  const marks = studied.values && (studied.values.marks ?? []).map((m) => ({ ...m, seams: studied.values.lit?.[m.lit]?.seams }));
   for (const { drawing, caption } of panes) {
     drawing.squinted(studied.url);
     drawing.marked(drawing.view === 'vanishing' && marks ? marks.map(({ heavy, seams }) => ({ heavy, paths: lights.seamPaths(seams) })) : []);
@@ -227,7 +247,7 @@ function showReport() {
   document.documentElement.classList.toggle('reporting', shown.report);
   document.querySelector('[data-do=report]').setAttribute('aria-expanded', String(shown.report));
   if (!shown.report) panel.letGo();
-  reports.renew();
+  renewStudies();
   remember();
 }
 
@@ -329,8 +349,7 @@ function take(m, times) {
   if (change.applied) {
     if (!first) changed = whatChanged(change);
     if (change.anew || change.regions.size) lights.forget();
-    reports.renew(); // nothing of an older picture stays beside the new one
-    squint.renew();
+    renewStudies(); // nothing of an older picture stays beside the new one
     for (const { drawing } of panes) drawing.update(change);
     if (change.anew) shown.alone = -1;
     if (change.fabrics || change.anew) showFabrics(model.fabrics, shown.alone, alone);
@@ -363,12 +382,13 @@ function setLine(now) {
   showLine(line);
   document.documentElement.classList.toggle('away', line !== 'open');
   if (message) showTitle(message, model.sheet, line);
-  if (line === 'open') { reports.renew(); squint.renew(); }
+  if (line === 'open') renewStudies();
 }
 
 const link = new Link({ have: () => model.revision, take, tell: (now) => { if (now !== line) setLine(now); } });
 
 recall();
+panel.choose(shown.tab);
 setPanes();
 showReport();
 showPatch(null, false);

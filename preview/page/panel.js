@@ -130,7 +130,7 @@ export function showLine(line) {
 const keys = [
   ['c v l', 'colour, value, line'], ['u a', 'squint, seams that vanish'], ['p d t', 'as protan, deutan, tritan eyes see it'],
   ['shift with these', 'the view on the right'], ['s', 'seams'], ['b', 'both views, side by side'],
-  ['r', 'report; there ↑ ↓ go from row to row'],
+  ['r', 'reports; there ↑ ↓ go from row to row, ← → from tab to tab'],
   ['+ −', 'nearer, farther, at the pointer'], ['w 0', 'whole quilt'], ['arrows', 'from patch to patch'],
   ['shift with arrows', 'move the quilt'], ['Enter', 'hold the patch, or the row'], ['Esc', 'let go'], ['n', 'flash what the last save changed'],
   ['f', 'fold the faults away'], ['k', 'these keys'],

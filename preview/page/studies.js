@@ -7,7 +7,8 @@ const within = 30_000; // milliseconds
 const painted = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
 
 export class Study {
-  // path is where it is asked for; wanted says whether anybody looks; read turns an answer into
+  // path is where it is asked for, an address that a question may be added to, or what gives
+  // it; wanted says whether anybody looks; read turns an answer into
   // what show takes; show is told null as soon as what it shows is of an older picture; drop
   // is given what came too late to be shown.
   constructor(model, path, { wanted, read, show, drop = () => {} }) {
@@ -16,7 +17,10 @@ export class Study {
     this.made = ''; // the picture that it was made of
   }
 
-  get now() { return `instance=${this.model.instance}&picture=${this.model.revision}`; }
+  get now() {
+    const path = typeof this.path === 'function' ? this.path() : this.path;
+    return `${path}${path.includes('?') ? '&' : '?'}instance=${this.model.instance}&picture=${this.model.revision}`;
+  }
 
   // renew is called when the picture or what is looked at has changed.
   renew() {
@@ -46,7 +50,7 @@ export class Study {
 
   // An answer that it is not the newest needs nothing: the newest is on its way, and renews.
   async fetch(asked) {
-    const answer = await fetch(`${this.path}?${asked}&key=${this.key}`, { signal: AbortSignal.timeout(within), priority: 'low' });
+    const answer = await fetch(`${asked}&key=${this.key}`, { signal: AbortSignal.timeout(within), priority: 'low' });
     if (!answer.ok) return;
     const content = await this.read(answer);
     if (asked !== this.now) {
