@@ -88,12 +88,20 @@ func (b *book) courses() {
 	}
 	text := "Sew the blocks of each " + b.course() + " together as " + see(layoutKey) + " shows them."
 	if b.Top.Cloth.Sash != nil {
-		text += " A sash goes between each block and the next."
+		text += " A sash goes between each block and the next" + b.sashesAround() + "."
 	}
 	if sashes {
 		text += " The long sashes between the " + plural(b.course()) + " are sewn in the same way."
 	}
 	b.keep(heading(1, capital(plural(b.course()))), para("%s", text), t)
+}
+
+// sashesAround says that sashes stand at both ends of a row too.
+func (b *book) sashesAround() string {
+	if !b.Top.Cloth.Sash.Around {
+		return ""
+	}
+	return ", and one at each end of the " + b.course()
 }
 
 // alike is courses that have the same size and pressing.
@@ -195,7 +203,7 @@ func (b *book) border(s *sewing.Stage) {
 	b.add(t)
 	text := "Sew the strips to the two sides first, then those above and below."
 	if edging.Corners >= 0 {
-		text = "Sew strips to the two sides. Sew a corner square to each end of the other two strips, and sew these on above and below."
+		text = "Sew on the strips for the two sides, which are as long as the quilt is high. Sew a corner square to each end of the other two strips, and sew these on above and below."
 	}
 	b.add(para("%s Press the seams towards the border, unless the next one is to nest with them. The quilt then measures %s unfinished.", text, b.markSize(s.Size)))
 }

@@ -72,8 +72,11 @@ func (b *book) howTo() {
 			"For the next wedge turn the rule half round, so that its wide end lies where the tip was: each cut makes a side of two wedges. The tips are blunt, as wide as the strip makes them."},
 		{func(p *cutting.Piece) bool { return p.Shape == blocks.Tumbler }, "Tumblers.", "Square the end of the strip. Lay the line of the wedge rule that the table names on the edge of the strip, or use the template, and cut both sides. Turn the rule half round for the next."},
 		{func(p *cutting.Piece) bool { return p.Method == cutting.EndPairs }, "End pieces.", "Cut the rectangle, then cut it in two on the slant, from the longer edge of one piece to the shorter edge of the other. Left and right ones are mirror images: cut each sort with the right side up."},
-		{func(p *cutting.Piece) bool { return p.Shape == blocks.Kite }, "Kites.", "Each kite begins as a square. Sew the wedges to it as the steps say; what stands out is trimmed off afterwards."},
+		{func(p *cutting.Piece) bool { return p.Shape == blocks.Kite }, "Kites.", "Draw a line from corner to corner of the square. Lay a wedge rule of 45 degrees with its middle line on it and the point where its sides meet in a corner of the square, and cut along both sides. " +
+			"The kite stays a little large at its square corner and is trimmed after sewing. Or lay the square corner of the template in a corner of the square, and cut round it."},
 		{func(p *cutting.Piece) bool { return p.Method == cutting.OnceOnDiagonal }, "Squares cut once.", "Cut the square from corner to corner: two triangles. Their long edges are on the bias and stretch, so handle them little."},
+		{func(p *cutting.Piece) bool { return p.Shape == blocks.StopGround }, "Stop pieces.", "A square cut once gives two triangles, and each of them has one sharp corner too many. Lay the template for the left or the right hand on it, the cloth right side up, long edge on long edge, and cut along the slanted side of the template only. " +
+			"The short edges stay large and are trimmed after sewing."},
 		{func(p *cutting.Piece) bool { return p.Method == cutting.TwiceOnDiagonal }, "Squares cut twice.", "Cut the square from corner to corner both ways without moving it: four triangles with the straight grain on their long edges."},
 		{func(p *cutting.Piece) bool { return p.Method == cutting.Joined }, "Long strips.", "Sew strips end to end, press the seams open, and cut the lengths from that."},
 		{func(p *cutting.Piece) bool { return p.Method == cutting.Lengthwise }, "Strips along the cloth.", "Cut these first, along the selvage, in one piece each."},
@@ -156,6 +159,7 @@ func (b *book) fabricCutting(group []int) {
 	}
 	b.keep(append([]pages.Block{heading(1, title), para("%s", text)}, b.pieceTable(f)...)...)
 	b.cuttingOrder(f)
+	b.chains(f)
 	b.leftOver(f)
 	if m != nil {
 		b.add(pages.Figure{Of: *m, Width: b.wholeWidth(), Least: b.leastMap(m), Caption: caption(mapKey(n), "Cutting map of fabric "+b.fabricName(f)+others+". The selvages are at the left and right. Numbers without a unit are "+b.unitNoun()+".")})

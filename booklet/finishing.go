@@ -27,6 +27,9 @@ func (b *book) backing() {
 	}
 	way, other := &k.Ways[k.Less], &k.Ways[1-k.Less]
 	b.add(para("The backing is cut %s, which is %s beyond the top on each side. %s", b.nearSize(k.WidthCut, k.HeightCut), b.length(k.Overhang), b.panels(k, way)))
+	if way.Panels == 1 {
+		return
+	}
 	b.add(para("%s, this takes %s of cloth %s wide. With the seams %s it would take %s.", capital(seamsRun(k.Less)), b.near(way.LengthCut), b.length(k.UsableWidth), seamsWord(1-k.Less), b.near(other.LengthCut)))
 }
 
@@ -42,7 +45,7 @@ func seamsWord(d finishing.Direction) string {
 // panels says how a backing is pieced.
 func (b *book) panels(k *finishing.Backing, way *finishing.Pieced) string {
 	if way.Panels == 1 {
-		return "One width of cloth " + b.near(way.PanelCut) + " long is enough."
+		return "One length of " + b.near(way.PanelCut) + " of cloth " + b.length(k.UsableWidth) + " wide is enough, with no seam."
 	}
 	text := "Cut off the selvages and cut " + count(way.Panels, "panel") + " " + b.near(way.PanelCut) + " long. Sew them side by side with a seam allowance of " +
 		b.length(k.Seam) + "; whole widths come to " + b.near(way.Comes) + ", and " + b.near(way.AcrossCut) + " is needed."
@@ -72,8 +75,8 @@ func (b *book) binding() {
 		join = "on the slant, each strip across the next at a right angle, and cut the corners off"
 	}
 	b.add(pages.List{Marker: pages.Number, Items: []pages.Item{
-		item(pages.Plain("Sew the " + count(k.Strips, "strip") + ", " + b.length(k.StripCut) + " wide, end to end " + join + ". Press the seams open. They come to " + b.near(k.Comes) +
-			"; the quilt is " + b.near(k.Perimeter) + " round, and " + b.near(k.Need) + " is what the binding takes with its corners and its joint.")),
+		item(pages.Plain("Sew the " + count(k.Strips, "strip") + ", " + b.length(k.StripCut) + " wide, end to end " + join + ". Press the seams open. The quilt is " + b.near(k.Perimeter) +
+			" round, and " + b.near(k.Need) + " is what the binding takes with its corners and its joint; the strips in the list above come to that and little more.")),
 		item(pages.Plain("Press the binding in half along its length, wrong sides together.")),
 		item(pages.Plain("Sew it to the front, raw edges together, and leave a tail at the beginning. At a corner stop a seam allowance before the edge, fold the binding up and down again on itself, and begin at the edge.")),
 		item(pages.Plain("Join the two tails to the length of the gap, sew the gap, fold the binding round to the back and sew it down by hand or machine.")),

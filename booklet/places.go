@@ -41,7 +41,7 @@ func placesText(list []place) string {
 
 // numbersText names numbers that rise: "row 1", "columns 1 to 3 and 5".
 func numbersText(what string, list []int) string {
-	if len(list) > 2 { // every other one
+	if len(list) > 3 { // every other one
 		if step := list[1] - list[0]; step == 2 && evenly(list) {
 			return plural(what) + " " + numeral(list[0]) + ", " + numeral(list[1]) + " and so on to " + numeral(list[len(list)-1])
 		}

@@ -1,7 +1,10 @@
 package booklet
 
 import (
+	"slices"
+
 	"eighthturn/pages"
+	"eighthturn/sewing"
 )
 
 // pressing says which way the allowances of a block lie.
@@ -9,16 +12,34 @@ func (b *book) pressing(n int) {
 	k := &b.Sewing.Blocks[n]
 	var items []pages.Item
 	for group, ways := range k.Ways {
-		items = append(items, item(pages.Text{{Text: "Press", Bold: true}, {Text: " " + b.wayText(n, group, ways)}}))
+		items = append(items, item(pages.Text{{Text: "Press", Bold: true}, {Text: b.pressedSteps(n, group) + " " + b.wayText(n, group, ways)}}))
 	}
 	for _, r := range k.Rounds {
 		if r.Turns {
 			items = append(items, item(lead("Where "+count(r.Seams, "seam")+" meet,", "open the stitches within the seam allowances of the last seam, turn all allowances one way round the point and press them flat: no more than %s of cloth then lie on each other.", count(r.Layers, "layer"))))
 		}
 	}
+	if slices.ContainsFunc(k.Rounds, func(r sewing.Round) bool { return r.Turns }) {
+		items = append(items, item(pages.Plain("Clockwise is as the right side shows it. On the wrong side, where you press, it is anticlockwise; the arrows in the pictures show it as you see it there.")))
+	}
 	if len(items) > 0 {
 		b.add(heading(2, "Pressing"), pages.List{Items: items})
 	}
+}
+
+// pressedSteps names the steps whose seams follow a choice, "" where they all follow the same one.
+func (b *book) pressedSteps(n, group int) string {
+	k := &b.Sewing.Blocks[n]
+	if len(k.Ways) == 1 {
+		return ""
+	}
+	var steps []int
+	for i, s := range k.Steps {
+		if slices.ContainsFunc(s.Joins, func(j sewing.Join) bool { return j.Choice == group }) {
+			steps = append(steps, i+1)
+		}
+	}
+	return " the seams of " + numbersText("step", steps)
 }
 
 // wayText says which way a choice goes in the blocks of a label.

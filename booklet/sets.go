@@ -67,9 +67,7 @@ func (b *book) wedgesOf(s *cutting.StripSet) string {
 	text := ""
 	for _, r := range s.Runs {
 		text += count(r.Wedges, "wedge") + " from " + verb(r.Sets, "the set", "each set") + " " + b.length(r.LengthCut) + " long"
-		if r.FirstReversed > 0 && !s.Alike {
-			text += " (on " + numeral(r.FirstReversed) + " of them begin with a reversed wedge)"
-		}
+		text += b.begun(s, r)
 		text += "; "
 	}
 	text = text[:len(text)-2] + "."
@@ -77,6 +75,19 @@ func (b *book) wedgesOf(s *cutting.StripSet) string {
 		return text + " The set reads the same from both edges, so all its wedges are alike. " + b.wanted(s, 0, "") + "."
 	}
 	return text + " Every other wedge has the fabrics the other way round: call it reversed. " + b.wanted(s, 0, "as the table stands") + ", and " + b.wanted(s, 1, "reversed") + "."
+}
+
+// begun says which wedge is cut first where a set gives one more of that kind than of the other.
+func (b *book) begun(s *cutting.StripSet, r cutting.SetRun) string {
+	switch {
+	case s.Alike || r.Wedges%2 == 0:
+		return ""
+	case r.FirstReversed == 0:
+		return " (begin with a wedge as the table stands)"
+	case r.FirstReversed == r.Sets:
+		return " (begin with a reversed wedge)"
+	}
+	return " (begin " + numeral(r.FirstReversed) + " of them with a reversed wedge and the others with one as the table stands)"
 }
 
 // wanted says how many wedges of a kind are needed and how many more there are.

@@ -24,6 +24,17 @@ func (b *book) cuttingOrder(f *cutting.Fabric) {
 	}
 }
 
+// chains says which strips are sewn end to end, and what is cut from each long strip.
+func (b *book) chains(f *cutting.Fabric) {
+	var items []pages.Item
+	for i := range f.Chains {
+		items = append(items, item(pages.Plain(sentence(b.Cuts.ChainWords(&f.Chains[i], b.length)))))
+	}
+	if len(items) > 0 {
+		b.add(para("Sewn end to end, strip by strip as it says here and no others:"), pages.List{Items: items})
+	}
+}
+
 // order is what is cut from a fabric.
 func (b *book) order(f *cutting.Fabric) []pages.Item {
 	var items []pages.Item

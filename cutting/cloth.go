@@ -15,6 +15,7 @@ type Fabric struct {
 	Lines       []int      // plan lines cut from it alone
 	Blocks      []Block
 	Strips      []Strip // across the width, widest first; like ones together
+	Chains      []Chain // which strips are sewn end to end
 
 	StripCount  int        // strips, counting like ones
 	StripBound  int        // no plan of strips that takes no more cloth takes fewer

@@ -32,6 +32,7 @@ const (
 // joining is the demands for joined strips of a fabric in one manner.
 type joining struct {
 	list    []demand
+	chains  []Chain            // what is sewn end to end
 	binding *finishing.Binding // nil where the fabric makes none
 }
 
@@ -54,7 +55,7 @@ func (p *planning) joinings() [][]joining {
 	for m := range lastManner {
 		made := make([]joining, len(p.Fabrics))
 		for _, key := range order {
-			made[key.fabric].list = p.join(made[key.fabric].list, key, of[key], m)
+			p.join(&made[key.fabric], key, of[key], m)
 		}
 		p.bindingStrips(made, m)
 		for i, now := range made {
@@ -89,7 +90,7 @@ type long struct {
 }
 
 // join adds the strips for the long pieces of one edging.
-func (p *planning) join(list []demand, key edgingKey, lines []int, m manner) []demand {
+func (p *planning) join(to *joining, key edgingKey, lines []int, m manner) {
 	o := finishing.StripOptions{Units: p.Units, StripCut: key.across, UsableWidth: p.lengthFor(key.fabric, m), Join: finishing.Straight, Seam: p.Seam}
 	loss := 2 * p.Seam
 	if p.options.DiagonalBorders {
@@ -99,10 +100,11 @@ func (p *planning) join(list []demand, key edgingKey, lines []int, m manner) []d
 		if m == 0 {
 			p.fault(p.Lines[lines[0]].Place, "give it another width", "strips %s wide, joined, would lose all their length", p.text(key.across))
 		}
-		return list
+		return
 	}
 	if p.tooMany(lines) {
-		return p.oneByOne(list, lines, o.UsableWidth, loss)
+		p.oneByOne(to, lines, o.UsableWidth, loss)
+		return
 	}
 	var pieces []long
 	for _, n := range lines {
@@ -111,11 +113,12 @@ func (p *planning) join(list []demand, key edgingKey, lines []int, m manner) []d
 		}
 	}
 	for _, group := range p.groups(pieces, o, m) {
-		for _, d := range p.group(group, o.UsableWidth, loss, key.across) {
-			list = added(list, d)
+		strips := p.group(group, o.UsableWidth, loss, key.across)
+		to.chains = chained(to.chains, chainOf(group, strips))
+		for _, d := range strips {
+			to.list = added(to.list, d)
 		}
 	}
-	return list
 }
 
 // mostLong is up to how many long pieces anything but one by one is tried.
@@ -130,15 +133,19 @@ func (p *planning) tooMany(lines []int) bool {
 }
 
 // oneByOne adds the strips for long pieces that are each cut from one of their own.
-func (p *planning) oneByOne(list []demand, lines []int, usable, loss measure.NM) []demand {
+func (p *planning) oneByOne(to *joining, lines []int, usable, loss measure.NM) {
 	for _, n := range lines {
 		piece := &p.Lines[n].Piece
-		for _, d := range p.group([]long{{n, piece.AlongCut}}, usable, loss, piece.AcrossCut) {
+		group := []long{{n, piece.AlongCut}}
+		strips := p.group(group, usable, loss, piece.AcrossCut)
+		chain := chainOf(group, strips)
+		chain.Times = p.Lines[n].Pieces
+		to.chains = append(to.chains, chain)
+		for _, d := range strips {
 			d.count *= p.Lines[n].Pieces
-			list = added(list, d)
+			to.list = added(to.list, d)
 		}
 	}
-	return list
 }
 
 // groups are the pieces that are cut from one long strip each.

@@ -72,6 +72,7 @@ func (f *Fabric) layBest(list []demand, joinings []joining) *finishing.Binding {
 		try.lay(slices.Concat(list, joining.list))
 		if i == 0 || try.LengthCut < best.LengthCut {
 			best, binding = try, joining.binding
+			best.Chains = joining.chains
 		}
 	}
 	*f = best

@@ -173,27 +173,34 @@ func (t *table) turn(places []int32, a, b int) {
 
 // chooseTurned chooses which chains to turn so that the surplus comes nearest to 0: every
 // sum that turning some of the first chains can reach is noted with the chain that reached
-// it first.
+// it first, until one is as near as can be.
 func chooseTurned(chains []chain, total int) []bool {
-	turned := make([]bool, len(chains))
-	reached := map[int]int{0: -1} // what is turned, in sum, by the last chain it took
+	reach := 0
+	for _, c := range chains {
+		reach += abs(c.surplus)
+	}
+	reached := make([]int32, 2*reach+1) // by sum, from -reach: 1 and the last chain it turned; 0 if none turns to it
 	sums := []int{0}
+	best, least := 0, abs(total%2)
 	for i, c := range chains {
-		for _, s := range slices.Clone(sums) {
-			if _, ok := reached[s+c.surplus]; !ok {
-				reached[s+c.surplus] = i
-				sums = append(sums, s+c.surplus)
+		for _, s := range sums[:len(sums):len(sums)] {
+			if abs(total-2*best) == least {
+				break
+			}
+			next := s + c.surplus
+			if next == 0 || reached[reach+next] > 0 {
+				continue
+			}
+			reached[reach+next] = int32(i) + 1
+			sums = append(sums, next)
+			if abs(total-2*next) < abs(total-2*best) {
+				best = next
 			}
 		}
 	}
-	best := 0
-	for _, s := range sums {
-		if abs(total-2*s) < abs(total-2*best) {
-			best = s
-		}
-	}
+	turned := make([]bool, len(chains))
 	for best != 0 {
-		i := reached[best]
+		i := reached[reach+best] - 1
 		turned[i] = true
 		best -= chains[i].surplus
 	}

@@ -7,6 +7,7 @@ import (
 	"io"
 	"regexp"
 	"strconv"
+	"strings"
 	"time"
 	"unicode/utf16"
 
@@ -196,6 +197,7 @@ func (f *pdfFile) words(text string, at xy, s setting) {
 		f.library.TransformBegin()
 		f.library.TransformRotate(float64(-90*s.quarters), at.x, at.y)
 	}
+	text = named(text)
 	if s.rim > 0 {
 		f.library.RawWriteStr("q 1 1 1 RG 1 j " + strconv.FormatFloat(2*s.rim, 'f', 2, 64) + " w 1 Tr\n")
 		f.library.Text(at.x, at.y, text)
@@ -205,6 +207,16 @@ func (f *pdfFile) words(text string, at xy, s setting) {
 	if s.quarters != 0 {
 		f.library.TransformEnd()
 	}
+}
+
+// named is a text in which U+FFFD stands for the signs that a PDF font of two bytes cannot name.
+func named(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r > 0xFFFF {
+			return '\uFFFD'
+		}
+		return r
+	}, text)
 }
 
 // clip lets what follows show within paths alone (ISO 32000-1, 8.5.4), until unclip.

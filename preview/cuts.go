@@ -3,6 +3,7 @@ package preview
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"eighthturn/cutting"
 	"eighthturn/figure"
@@ -161,9 +162,7 @@ func (c *cutRows) stripSet(n int, drawn *figure.Figure) section {
 		text := fmt.Sprintf("%s %s long: %s from each", plural(r.Sets, "set"), c.text(r.LengthCut), plural(r.Wedges, "wedge"))
 		if !set.Alike {
 			text += fmt.Sprintf(", %d and %d of the two kinds", (r.Wedges+1)/2, r.Wedges/2)
-			if r.Wedges%2 == 1 && r.FirstReversed > 0 {
-				text += fmt.Sprintf("; begin %d of the sets with a wedge the other way round", r.FirstReversed)
-			}
+			text += begun(r)
 		}
 		s.Rows = append(s.Rows, row{Cells: []string{text + "."}, Patches: c.patches(lines)})
 	}
@@ -219,12 +218,25 @@ func (c *cutRows) fabric(f *cutting.Fabric, drawn *figure.Figure) section {
 	for i := range f.Strips {
 		s.Rows = append(s.Rows, c.strip(&f.Strips[i])...)
 	}
+	for i := range f.Chains {
+		words := c.ChainWords(&f.Chains[i], c.text)
+		s.Rows = append(s.Rows, row{Cells: []string{strings.ToUpper(words[:1]) + words[1:]}, Patches: c.patches(linesOf(&f.Chains[i]))})
+	}
 	notes := []string{c.bounds(f)}
 	for _, l := range f.LeftOver {
 		notes = append(notes, fmt.Sprintf("An end worth keeping: %d × %s.", l.Times, c.by(l.AcrossCut, l.AlongCut)))
 	}
 	s.Rows = append(s.Rows, sentences("", notes).Rows...)
 	return s
+}
+
+// linesOf are the lines that strips sewn end to end supply.
+func linesOf(chain *cutting.Chain) []int {
+	var lines []int
+	for _, s := range chain.Pieces {
+		lines = append(lines, s.Line)
+	}
+	return lines
 }
 
 // strip is a strip, a row for each stretch that is cut into like pieces.

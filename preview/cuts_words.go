@@ -179,13 +179,16 @@ func (p cutWords) precuts(f *cutting.Fabric) string {
 // edges says what binding, backing and batting take.
 func (p cutWords) edges() (list []string) {
 	if b := p.Binding; b != nil {
-		list = append(list, fmt.Sprintf("Binding: %s of %s cut, joined to %s; the quilt's edge and %s for corners and ends.",
-			plural(b.Strips*p.Copies, "strip"), p.text(b.StripCut), p.text(b.Comes), p.text(b.Need-b.Perimeter)))
+		list = append(list, fmt.Sprintf("Binding: %s of %s cut, joined on the slant to at least %s: the quilt's edge and %s for corners and ends.",
+			plural(b.Strips*p.Copies, "strip"), p.text(b.StripCut), p.text(b.Need), p.text(b.Need-b.Perimeter)))
 	}
 	if b := p.Backing; b != nil {
 		way, names := b.Ways[b.Less], [2]string{"up and down", "across"}
 		text := fmt.Sprintf("Backing: %s of %s, seams %s, takes %s; with seams %s it would take %s.", plural(way.Panels, "panel"), p.text(way.PanelCut),
 			names[b.Less], p.text(way.LengthCut), names[1-b.Less], p.text(b.Ways[1-b.Less].LengthCut))
+		if way.Panels == 1 {
+			text = fmt.Sprintf("Backing: one length of %s, with no seam.", p.text(way.PanelCut))
+		}
 		if way.Cliff.Costs {
 			text += fmt.Sprintf(" Measure the cloth first: %s less of usable width costs another panel.", p.text(way.Cliff.Step))
 		}
@@ -211,7 +214,7 @@ func (p cutWords) bounds(f *cutting.Fabric) string {
 	strips := plural(f.StripCount, "strip")
 	switch {
 	case f.LengthBound == f.LengthCut && (f.StripBound == f.StripCount || len(f.Blocks) > 0):
-		return strips + "; no plan of strips takes less cloth."
+		return strips + "; of plans with these pieces, like ones in one row, none takes less cloth."
 	case len(f.Blocks) > 0 || f.StripBound == f.StripCount:
 		return fmt.Sprintf("%s; no plan takes less than %s of cloth.", strips, p.text(f.LengthBound))
 	}
@@ -241,4 +244,17 @@ func plural(n int, noun string) string {
 		return fmt.Sprintf("%d %ses", n, noun)
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// begun says which wedge is cut first where a set gives one more of that kind than of the other.
+func begun(r cutting.SetRun) string {
+	switch {
+	case r.Wedges%2 == 0:
+		return ""
+	case r.FirstReversed == 0:
+		return "; begin with a wedge as the strips stand"
+	case r.FirstReversed == r.Sets:
+		return "; begin with a wedge the other way round"
+	}
+	return fmt.Sprintf("; begin %d of the sets with a wedge the other way round, the others with one as the strips stand", r.FirstReversed)
 }

@@ -116,14 +116,17 @@ func (p cutPage) precuts(f *cutting.Fabric) string {
 func (p cutPage) edges() []string {
 	var list []string
 	if b := p.Binding; b != nil {
-		list = append(list, fmt.Sprintf("Binding: %s of %s cut, joined to %s; the quilt's edge and %s for corners and ends.",
-			plural(b.Strips*p.Copies, "strip"), p.text(b.StripCut), p.text(b.Comes), p.text(b.Need-b.Perimeter)))
+		list = append(list, fmt.Sprintf("Binding: %s of %s cut, joined on the slant to at least %s: the quilt's edge and %s for corners and ends.",
+			plural(b.Strips*p.Copies, "strip"), p.text(b.StripCut), p.text(b.Need), p.text(b.Need-b.Perimeter)))
 	}
 	if b := p.Backing; b != nil {
 		way, other := b.Ways[b.Less], b.Ways[1-b.Less]
 		names := [2]string{"up and down", "across"}
 		text := fmt.Sprintf("Backing: %s of %s, seams %s, takes %s; with seams %s it would take %s.", plural(way.Panels, "panel"), p.text(way.PanelCut), names[b.Less],
 			p.text(way.LengthCut), names[1-b.Less], p.text(other.LengthCut))
+		if way.Panels == 1 {
+			text = fmt.Sprintf("Backing: one length of %s, with no seam.", p.text(way.PanelCut))
+		}
 		if way.Cliff.Costs {
 			text += fmt.Sprintf(" Measure the cloth first: %s less of usable width costs another panel.", p.text(way.Cliff.Step))
 		}
@@ -212,9 +215,7 @@ func (p cutPage) stripSet(n int) section {
 		text := fmt.Sprintf("%s %s long: %s from each", unbroken(plural(r.Sets, "set")), p.text(r.LengthCut), unbroken(plural(r.Wedges, "wedge")))
 		if !set.Alike {
 			text += fmt.Sprintf(", %d and %d of the two kinds", (r.Wedges+1)/2, r.Wedges/2)
-			if r.Wedges%2 == 1 && r.FirstReversed > 0 {
-				text += fmt.Sprintf("; begin %d of the sets with a wedge the other way round", r.FirstReversed)
-			}
+			text += begun(r)
 		}
 		s.words = append(s.words, text+".")
 	}
@@ -223,6 +224,19 @@ func (p cutPage) stripSet(n int) section {
 		s.words = append(s.words, text)
 	}
 	return s
+}
+
+// begun says which wedge is cut first where a set gives one more of that kind than of the other.
+func begun(r cutting.SetRun) string {
+	switch {
+	case r.Wedges%2 == 0:
+		return ""
+	case r.FirstReversed == 0:
+		return "; begin with a wedge as the strips stand"
+	case r.FirstReversed == r.Sets:
+		return "; begin with a wedge the other way round"
+	}
+	return fmt.Sprintf("; begin %d of the sets with a wedge the other way round, the others with one as the strips stand", r.FirstReversed)
 }
 
 // setLeft says what is left of a strip set and what could be made of it.
@@ -260,6 +274,9 @@ func (p cutPage) fabric(f *cutting.Fabric) section {
 	}
 	for i := range f.Strips {
 		s.rows = append(s.rows, p.strip(&f.Strips[i])...)
+	}
+	for i := range f.Chains {
+		s.notes = append(s.notes, capital(p.ChainWords(&f.Chains[i], p.text)))
 	}
 	s.notes = append(s.notes, p.bounds(f))
 	if len(f.LeftOver) > 0 {
@@ -313,7 +330,7 @@ func (p cutPage) bounds(f *cutting.Fabric) string {
 	strips := plural(f.StripCount, "strip")
 	switch {
 	case f.LengthBound == f.LengthCut && (f.StripBound == f.StripCount || len(f.Blocks) > 0):
-		return fmt.Sprintf("%s; no plan of these pieces takes less cloth.", capital(strips))
+		return fmt.Sprintf("%s; of plans with these pieces, like ones in one row, none takes less cloth.", capital(strips))
 	case len(f.Blocks) > 0:
 		return fmt.Sprintf("%s; no plan takes less than %s of cloth.", capital(strips), p.text(f.LengthBound))
 	case f.StripBound == f.StripCount:
