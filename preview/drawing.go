@@ -28,9 +28,6 @@ type drawing struct {
 // drawer makes a drawing of a text; the one before spares it work.
 type drawer func(text string, before drawing) drawing
 
-// draw runs a text that names no photos through the stream.
-func draw(text string, before drawing) drawing { return drawWith(nil)(text, before) }
-
 // drawWith runs a text through the stream, with the photos that it names. A panic on the way
 // is the program's own fault, and is told as that. What differs from the drawing before in
 // colours alone is not laid again.

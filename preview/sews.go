@@ -27,7 +27,6 @@ type sewRows struct {
 	*plans
 	report
 	between [][]int // seams of the top by seam of the assembly; nil until asked for
-	drawn   []sewing.Picture
 }
 
 // patchesOf are the patches of some pieces of a block, at all of its places.

@@ -16,15 +16,6 @@ const (
 	vanishingView = "vanishing"
 )
 
-// views are the names of all views, in the order of their buttons.
-func views() []string {
-	list := append(svgout.Views(), squintView, vanishingView)
-	for _, d := range values.Deficiencies() {
-		list = append(list, d.Name)
-	}
-	return list
-}
-
 // seen is a fabric's colour in the views of colour vision, by their names.
 func seen(c palettes.Colour) map[string]string {
 	list := map[string]string{}
