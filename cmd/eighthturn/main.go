@@ -25,7 +25,7 @@ func run(args []string, c *console) int {
 // commands is every command, in the order of help.
 func commands(c *console) []*cobra.Command {
 	return []*cobra.Command{
-		newCommand(c),
+		newCommand(c), paletteCommand(c),
 		wordsCommand(c),
 		previewCommand(c),
 		drawCommand(c),

@@ -69,3 +69,14 @@ func TestContrastOption(t *testing.T) {
 		}
 	}
 }
+
+// Whatever a palette file calls its colours, the lines made of them are lines of a layout.
+func TestFabricNamesAreNames(t *testing.T) {
+	for _, from := range []string{"", "Deep Sea", "7 up", "grid", "cut", "navy/blue", "赤い 布", "é", "\u202eabc", strings.Repeat("long ", 40), "--", "a\nb", `"quoted"`, "fabric"} {
+		name := fabricName(from)
+		text := "side 6\nfabric " + name + " #123\nblock P plain piece " + name + "\ngrid\n  P\n"
+		if design, _, faults := layout.Read(text); design == nil {
+			t.Errorf("%q becomes %q: %v", from, name, faults)
+		}
+	}
+}
