@@ -25,6 +25,9 @@ const (
 	MaxCloth  = 400 * measure.Inch
 )
 
+// RowsError says that no chart has the rows that From, To and Step ask for.
+type RowsError struct{ error }
+
 // rows is the rows that a chart has where the options do not say.
 type rows struct{ from, to, step measure.NM }
 
@@ -54,9 +57,9 @@ func (o Options) filled(what string, own rows) (Options, error) {
 	}
 	switch {
 	case o.To < o.From:
-		return o, fmt.Errorf("the last %s, %s, is less than the first, %s", what, o.text(o.To), o.text(o.From))
+		return o, RowsError{fmt.Errorf("the last %s, %s, is less than the first, %s", what, o.text(o.To), o.text(o.From))}
 	case (o.To-o.From)/o.Step >= MaxRows:
-		return o, fmt.Errorf("from %s to %s by %s makes %d rows, %d is the most", o.text(o.From), o.text(o.To), o.text(o.Step), (o.To-o.From)/o.Step+1, MaxRows)
+		return o, RowsError{fmt.Errorf("the step from %s to %s is so small that it makes %d rows, %d is the most", o.text(o.From), o.text(o.To), (o.To-o.From)/o.Step+1, MaxRows)}
 	}
 	return o, nil
 }

@@ -123,7 +123,7 @@ func checkPhoto(file []byte) error {
 	c, err := config(bytes.NewReader(file))
 	switch {
 	case err != nil:
-		return fmt.Errorf("the photo's header cannot be read, expected a whole JPEG or PNG file: %w", err)
+		return fmt.Errorf("the photo's header cannot be read, expected a whole JPEG or PNG file")
 	case c.Width < 1 || c.Height < 1:
 		return fmt.Errorf("the photo is %d by %d pixels, expected at least one", c.Width, c.Height)
 	case c.Width > MostPhotoPixels/c.Height:
@@ -146,7 +146,7 @@ func decoded(file []byte) (picture image.Image, err error) {
 	}
 	picture, err = imaging.Decode(bytes.NewReader(file), imaging.Backends(imaging.GO_IMAGE))
 	if err != nil || picture == nil {
-		return nil, fmt.Errorf("the photo cannot be read: %w", err)
+		return nil, fmt.Errorf("the photo cannot be read: it is damaged, or saved in a way that is not known here; save it again as JPEG or PNG")
 	}
 	return picture, nil
 }

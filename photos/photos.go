@@ -108,6 +108,9 @@ func (a *Album) open(name string) (*os.File, stamp, error) {
 	}
 	defer root.Close()
 	local := filepath.FromSlash(name)
+	if !filepath.IsLocal(local) {
+		return nil, stamp{missing: true}, errors.New("this leads out of the layout's folder, and photos are read from it alone; put the photo beside the layout")
+	}
 	if info, err := root.Stat(local); err != nil {
 		return nil, stamp{missing: true}, explained(err)
 	} else if err := unfit(info); err != nil {
@@ -148,15 +151,16 @@ func unfit(info fs.FileInfo) error {
 // explained is a fault of the file system as a sentence.
 func explained(err error) error {
 	var path *fs.PathError
+	var number syscall.Errno // the system's own word: a disk that fails, a loop of links
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return errors.New("there is no such photo beside the layout")
 	case errors.Is(err, fs.ErrPermission):
 		return errors.New("this photo may not be read; its owner can allow it")
-	case errors.As(err, &path):
-		return fmt.Errorf("the photo cannot be read: %w", path.Err)
+	case errors.As(err, &path) && errors.As(path.Err, &number):
+		return fmt.Errorf("the photo cannot be read: %w", number)
 	}
-	return fmt.Errorf("the photo cannot be read: %w", err)
+	return errors.New("the photo cannot be read; put it into the layout's folder, not a link that leads elsewhere")
 }
 
 func read(file *os.File) (palettes.Cloth, error) {

@@ -84,7 +84,7 @@ func TestRefused(t *testing.T) {
 	a := In(folder)
 	for name, want := range map[string]string{
 		"link.png": "cannot be read", "up.png": "cannot be read", "pipe.png": "not an ordinary file", "folder.png": "a folder",
-		"text.png": "no photo that can be read", "none.png": "no such photo", "../" + filepath.Base(outside) + "/secret.png": "cannot be read",
+		"text.png": "no photo that can be read", "none.png": "no such photo", "../" + filepath.Base(outside) + "/secret.png": "leads out of the layout's folder",
 	} {
 		if _, err := a.Cloth(name); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v, want %q", name, err, want)

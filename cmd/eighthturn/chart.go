@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -121,13 +122,20 @@ func showChart(c *console, cmd *cobra.Command, o *charting, args []string) error
 	made, err := sheet.make(o.options())
 	switch {
 	case err != nil:
-		return misuse(cmd.CommandPath(), err.Error(), "--from, --to and --step say which rows there are")
+		return misuse(cmd.CommandPath(), err.Error(), chartHint(cmd, err))
 	case o.json:
 		return c.print(prettyJSON(made.json()))
 	case o.csv:
 		return c.print(made.table().String())
 	}
 	return c.print(made.text())
+}
+
+func chartHint(cmd *cobra.Command, err error) string {
+	if errors.As(err, new(chart.RowsError)) {
+		return "--from, --to and --step say which rows there are"
+	}
+	return seeHelp(cmd.CommandPath())
 }
 
 func (o *charting) options() chart.Options {
@@ -170,15 +178,19 @@ const longest = 1000 * measure.Yard
 func (m *measureOption) Set(text string) error {
 	written := strings.TrimSpace(text)
 	r, err := measure.Read(written)
-	if err != nil || strings.TrimSpace(written[r.Bytes:]) != "" || !sensible(r.In(measure.Inches)) {
-		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected a length above 0", m.option, quoted(text)), hint: fmt.Sprintf(`for example --%s 3.5 or --%s "3 1/2 in"`, m.option, m.option)}
+	if err != nil || strings.TrimSpace(written[r.Bytes:]) != "" || r.In(measure.Inches).Sign() <= 0 {
+		return m.wrong(text, "expected a length above 0")
+	}
+	if r.In(measure.Inches).Cmp(measure.Of(longest)) > 0 {
+		return m.wrong(text, "expected a length of 1000 yards at the most")
 	}
 	m.text, m.reading = text, r
 	return nil
 }
 
-// sensible says whether a length is above 0 and within any cloth.
-func sensible(l measure.Length) bool { return l.Sign() > 0 && l.Cmp(measure.Of(longest)) <= 0 }
+func (m *measureOption) wrong(text, expected string) *problem {
+	return &problem{message: fmt.Sprintf("behind --%s stands %s, %s", m.option, quoted(text), expected), hint: fmt.Sprintf(`for example --%s 3.5 or --%s "3 1/2 in"`, m.option, m.option)}
+}
 
 // in is the length where a bare number counts units of the system; 0 if the option was not given.
 func (m *measureOption) in(s measure.System) measure.NM {

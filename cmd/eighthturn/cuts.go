@@ -77,8 +77,8 @@ func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
 	if o.json && o.csv || o.csv && o.markdown || o.json && o.markdown {
 		return misuse(cmd.CommandPath(), "a plan is written in one form at a time", "leave all but one of --json, --csv and --markdown out")
 	}
-	if cmd.Flags().Changed(mapsOption) && o.maps == "" {
-		return misuse(cmd.CommandPath(), "the name behind --maps is empty", "for example --maps harbour-maps")
+	if err := namesFolder(cmd, mapsOption, o.maps, "harbour-maps"); err != nil {
+		return err
 	}
 	s, top, err := c.top(file, o.strict, "nothing is planned")
 	if err != nil {

@@ -15,8 +15,13 @@ import (
 	"eighthturn/svgout"
 )
 
-// printsOption shows fabrics by their photos.
-const printsOption = "prints"
+// Names of options that some views have no use for.
+const (
+	printsOption = "prints" // shows fabrics by their photos
+	seamsName    = "seams"
+	legendName   = "legend"
+	byFabricName = "by-fabric"
+)
 
 // pictureEnding is how the names of pictures end.
 const pictureEnding = ".svg"
@@ -45,8 +50,8 @@ func drawCommand(c *console) *cobra.Command {
 		Example: "eighthturn draw harbour.quilt\n  makes harbour.svg\n" +
 			"eighthturn draw harbour.quilt --view value -o harbour-greys.svg\n  shows each fabric in the grey of its value, to see whether the figure reads\n" +
 			"eighthturn draw harbour.quilt --view line --longest 10in -o colouring-page.pdf\n  draws outlines to be coloured by hand, on a page to print\n" +
-			"eighthturn draw harbour.quilt --longest 2100px --margin 2in -o for-the-show.png\n  2100 pixels along the quilt's longer side, with a white margin\n" +
-			"eighthturn draw harbour.quilt --longest 10in --dpi 300 --bleed 1/8in -o cover.png\n  a cover for a printer, the cloth running on to be trimmed",
+			"eighthturn draw harbour.quilt --longest 2100px --margin 2in -o show.png\n  2100 pixels along the quilt's longer side, with a white margin\n" +
+			"eighthturn draw harbour.quilt --longest 10in --bleed 1/8in -o cover.png\n  a cover for a printer, the cloth running on to be trimmed",
 		SuggestFor: []string{"picture", "paint", "render", "svg", "show"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return draw(c, cmd, o, args[0]) },
@@ -54,10 +59,10 @@ func drawCommand(c *console) *cobra.Command {
 	f := cmd.Flags()
 	f.StringVarP(&o.output, outputOption, "o", "", "the picture's `NAME`; - hands it on to another program")
 	f.Var(&o.view, o.view.option, viewHelp())
-	f.BoolVar(&o.picture.SeamLines, "seams", false, "draw the seams too")
-	f.BoolVar(&o.picture.Legend, "legend", false, "list the fabrics below the quilt")
+	f.BoolVar(&o.picture.SeamLines, seamsName, false, "draw the seams too")
+	f.BoolVar(&o.picture.Legend, legendName, false, "list the fabrics below the quilt")
 	f.BoolVar(&o.picture.Prints, printsOption, false, "show fabrics that have a photo by it, in the colour view")
-	f.BoolVar(&o.picture.ByFabric, "by-fabric", false, "all of a fabric in one piece: a smaller file, but no names on single pieces")
+	f.BoolVar(&o.picture.ByFabric, byFabricName, false, "all of a fabric in one piece: a smaller file, but no names on single pieces")
 	f.Var(&o.prefix, "id-prefix", "begin all ids in the file with `TEXT`, for two pictures on one web page")
 	o.printing.flags(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not draw")
@@ -99,6 +104,20 @@ func (o *drawing) drawer(top *patchwork.Top) func(io.Writer) error {
 // drawnHere says whether a file is a picture of ours.
 func drawnHere(head []byte) bool { return bytes.Contains(head, []byte(svgout.Marker)) }
 
+// without is an option that was given and that the view has no use for, "" for none.
+func (o *drawing) without() string {
+	squint := o.view.words[o.view.index] == squintView
+	switch {
+	case o.view.index >= len(svgout.Views()) && o.picture.SeamLines:
+		return seamsName
+	case squint && o.picture.Legend:
+		return legendName
+	case squint && o.picture.ByFabric:
+		return byFabricName
+	}
+	return ""
+}
+
 // check sees that the names of files make sense before anything is read.
 func (o *drawing) check(cmd *cobra.Command, file string) error {
 	if err := wantsName(cmd, o.output, "harbour"+pictureEnding); err != nil {
@@ -107,8 +126,8 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 	if file == standard && o.output == "" {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the picture no name", "name it with -o, or write -o - for standard output")
 	}
-	if o.view.index >= len(svgout.Views()) && o.picture.SeamLines || o.view.words[o.view.index] == squintView && (o.picture.Legend || o.picture.ByFabric) {
-		return misuse(cmd.CommandPath(), "the "+o.view.words[o.view.index]+" view has no such part", "leave out --seams, and in the squint view --legend and --by-fabric too")
+	if name := o.without(); name != "" {
+		return misuse(cmd.CommandPath(), "--"+name+" has no part in the "+o.view.words[o.view.index]+" view", "leave it out, or choose another --view")
 	}
 	if o.picture.Prints && o.view.index != int(svgout.Colour) {
 		return misuse(cmd.CommandPath(), "photos of fabrics are shown in the colour view alone", "leave out --"+printsOption)

@@ -88,8 +88,8 @@ func TestDrawPrintedRefusals(t *testing.T) {
 		"-o a.svg --bleed 1/8in":          ".pdf",
 		"--margin 1in":                    ".png",
 		"-o a.jpg":                        "a.svg",
-		"-o a.png --view squint --legend": "leave out",
-		"-o a.pdf --view protan --seams":  "leave out",
+		"-o a.png --view squint --legend": "has no part in the",
+		"-o a.pdf --view protan --seams":  "has no part in the",
 	} {
 		folder := t.TempDir()
 		code, out, complaints := asked(t, folder, append([]string{"draw", "small.quilt"}, strings.Fields(arguments)...)...)

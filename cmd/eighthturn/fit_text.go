@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"net/url"
 	"slices"
 	"strconv"
 	"strings"
@@ -93,13 +94,25 @@ func (p *fitPage) bedLists() {
 	if p.drop.text != "" {
 		list = p.bed.bed.Mattresses
 	}
+	var rows [][]string
 	for _, l := range list {
 		text := p.size(l.Least.Width, l.Least.Height)
 		if l.Most != l.Least {
 			text += " to " + p.size(l.Most.Width, l.Most.Height)
 		}
-		p.WriteString(wrapped(text+": "+l.Source, "  "))
+		rows = append(rows, []string{text, site(l.Source)})
 	}
+	p.WriteString(aligned(rows, "  "))
+	p.WriteString("  (whole addresses stand in --json)\n")
+}
+
+// site is the name of the site that an address leads to.
+func site(address string) string {
+	u, err := url.Parse(address)
+	if err != nil || u.Host == "" {
+		return address
+	}
+	return strings.TrimPrefix(u.Hostname(), "www.")
 }
 
 // asItIs is the layout's own size.

@@ -112,6 +112,7 @@ func unbroken(text string) string { return strings.ReplaceAll(text, " ", "\u00a0
 func wrapped(text, indent string) string {
 	var b strings.Builder
 	line, width := indent, len(indent)
+	text = strings.ReplaceAll(text, "-o ", "-o\u00a0") // an option with what stands behind it
 	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\t' }) {
 		word = strings.ReplaceAll(word, "\u00a0", " ")
 		w := uniseg.StringWidth(word)

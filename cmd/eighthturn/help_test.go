@@ -50,6 +50,9 @@ func TestExamplesAreUnderstood(t *testing.T) {
 			if !ok {
 				continue
 			}
+			if len(line)+2 > pageWidth {
+				t.Errorf("%s: %q is broken into two lines, and cannot be copied", cmd.Name(), line)
+			}
 			args, _, _ = strings.Cut(args, " > ") // the shell's
 			root := rootCommand(testConsole(), strings.Fields(args))
 			found, rest, err := root.Find(strings.Fields(args))

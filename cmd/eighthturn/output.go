@@ -28,6 +28,15 @@ type target struct {
 	options outfile.Options
 	what    string // it is, for messages: "picture"
 	example string // a name it could have
+	option  string // names the folder it goes into; "" where -o names the file
+}
+
+// another says how to write somewhere else.
+func (t target) another() string {
+	if t.option != "" {
+		return "name another folder behind " + t.option
+	}
+	return "give another name with -o"
 }
 
 // wantsName refuses an option for the output that names nothing.
@@ -90,9 +99,17 @@ func (t target) problem(err error) *problem {
 		message, hint := t.refusal(refused)
 		return &problem{faulty, refused.Path, message, hint}
 	case errors.Is(err, fs.ErrPermission):
-		return &problem{faulty, t.path, "no file may be made in this folder", "name a file in another folder with -o"}
+		return &problem{faulty, t.path, "no file may be made in this folder", t.elsewhere()}
 	}
 	return &problem{faulty, t.path, systemText(err), ""}
+}
+
+// elsewhere says how to write into another folder.
+func (t target) elsewhere() string {
+	if t.option != "" {
+		return t.another()
+	}
+	return "name a file in another folder with -o"
 }
 
 // refusal puts a refusal into words.
@@ -110,13 +127,13 @@ func (t target) refusal(r *outfile.Refusal) (message, hint string) {
 	case outfile.IsSource:
 		return "this is the layout itself, and no " + t.what + " takes its place", "give the " + t.what + " another name with -o"
 	case outfile.IsReadOnly:
-		return "this file may only be read", "give another name with -o, or add --force to replace it"
+		return "this file may only be read", t.another() + ", or add --force to replace it"
 	case outfile.NotOurs:
 		message = "a file of this name is there already"
 		if t.options.Ours != nil {
 			message += ", and no " + t.what + " of eighthturn's"
 		}
-		return message, "give another name with -o, or add --force to replace it"
+		return message, t.another() + ", or add --force to replace it"
 	case outfile.NoFolder:
 		return "there is no such folder", "make it first, or name another with -o"
 	case outfile.NotFolder:

@@ -6,9 +6,12 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"strings"
 	"testing"
 	"time"
 
+	"eighthturn/figure"
+	"eighthturn/measure"
 	"eighthturn/outfile"
 )
 
@@ -59,4 +62,28 @@ func interrupted(w io.Writer) error {
 		}
 	}
 	return nil
+}
+
+// TestFolderOfPicturesIsWholeOrRefused: where one picture would be refused none is drawn, and the message names the option.
+func TestFolderOfPicturesIsWholeOrRefused(t *testing.T) {
+	folder := t.TempDir()
+	if err := os.WriteFile(filepath.Join(folder, "b.svg"), []byte("a letter"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	d := pictureFolder{path: folder, option: "--maps", what: "map", ours: isMap}
+	list := []namedFigure{{"a.svg", &figure.Figure{}}, {"b.svg", &figure.Figure{}}}
+	err := d.draw(testConsole(), list, measure.Inches)
+	if err == nil || !strings.Contains(err.(*problem).hint, "--maps") {
+		t.Errorf("%v", err)
+	}
+	if files, _ := os.ReadDir(folder); len(files) != 1 {
+		t.Errorf("%d files are there, expected the letter alone", len(files))
+	}
+	d.force = true
+	if err := d.draw(testConsole(), list, measure.Inches); err != nil {
+		t.Error(err)
+	}
+	if files, _ := os.ReadDir(folder); len(files) != 2 {
+		t.Errorf("%d files are there, expected both pictures", len(files))
+	}
 }

@@ -31,11 +31,11 @@ func previewCommand(c *console) *cobra.Command {
 		},
 	}
 	f := cmd.Flags()
-	f.IntVar(&o.Port, "port", 0, "the page's `PORT` on this computer; any free one if left out")
+	f.Var((*portOption)(&o.Port), portName, "the page's `PORT` on this computer; any free one if left out")
 	f.BoolVar(&o.NoOpen, "no-open", false, "say the page's address and do not open it")
 	f.BoolVar(&o.Quiet, "quiet", false, "say nothing at each save")
 	f.BoolVar(&o.Secret, "key", false, "let in only the page that was opened, for a computer that several people use at once")
-	f.StringSliceVar(&o.Hosts, "allow-host", nil, "a further `NAME` that the browser may call this computer by, where a port is forwarded")
+	f.Var((*hostsOption)(&o.Hosts), hostName, "a further `NAME` that the browser may call this computer by, where a port is forwarded")
 	return cmd
 }
 
@@ -43,9 +43,6 @@ func previewCommand(c *console) *cobra.Command {
 func live(cmd *cobra.Command, file string, o preview.Options) error {
 	if file == standard {
 		return misuse(cmd.CommandPath(), "only a file can be followed, not standard input", "save the layout and name its file")
-	}
-	if o.Port < 0 || o.Port > 65535 {
-		return misuse(cmd.CommandPath(), "a port is a number from 1 to 65535", "leave --port out to take any free one")
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()

@@ -48,8 +48,8 @@ func sewCommand(c *console) *cobra.Command {
 }
 
 func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
-	if cmd.Flags().Changed(picturesOption) && o.pictures == "" {
-		return misuse(cmd.CommandPath(), "the name behind --pictures is empty", "for example --pictures harbour-steps")
+	if err := namesFolder(cmd, picturesOption, o.pictures, "harbour-steps"); err != nil {
+		return err
 	}
 	s, top, err := c.top(file, o.strict, "nothing is planned")
 	if err != nil {

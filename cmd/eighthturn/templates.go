@@ -42,7 +42,7 @@ func templatesCommand(c *console) *cobra.Command {
 			"drawing for other programs, and a folder takes an SVG file for each piece, for machines that cut. " +
 			"Strips of borders and sashes have no template: a ruler cuts them.",
 		Example: "eighthturn templates harbour.quilt\n  makes harbour-templates.pdf\n" +
-			"eighthturn templates harbour.quilt --paper a4 --foundations -o harbour-pieces.pdf\n  on A4 paper, with the halves of blocks for sewing on paper\n" +
+			"eighthturn templates harbour.quilt --paper a4 --foundations -o pieces.pdf\n  on A4 paper, with the halves of blocks for sewing on paper\n" +
 			"eighthturn templates harbour.quilt -o pieces/\n  makes an SVG file for each piece in the folder pieces\n" +
 			"eighthturn templates harbour.quilt -o harbour.dxf\n  makes a drawing for other programs",
 		SuggestFor: []string{"template", "pieces", "dxf", "foundation", "foundations"},
@@ -145,7 +145,23 @@ func (o *templating) pdf(c *console, cmd *cobra.Command, top *patchwork.Top, out
 	for _, name := range made.Tiled {
 		text += "larger than the paper, on several sheets: " + name + "\n"
 	}
+	if len(made.Missing) > 0 {
+		c.complain("", "note: the printed letters lack "+layout.Visible(signs(made.Missing))+"; a mark stands in their place\n")
+	}
 	return c.print(text)
+}
+
+// signs names signs by themselves and by their places in Unicode.
+func signs(list []rune) string {
+	const most = 12
+	var names []string
+	for _, r := range list[:min(most, len(list))] {
+		names = append(names, fmt.Sprintf("%c (U+%04X)", r, r))
+	}
+	if more := len(list) - len(names); more > 0 {
+		names = append(names, fmt.Sprintf("%d more", more))
+	}
+	return strings.Join(names, ", ")
 }
 
 // svgs writes each template into a folder.

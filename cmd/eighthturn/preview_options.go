@@ -1,0 +1,55 @@
+package main
+
+import (
+	"net/netip"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+const (
+	portName = "port"
+	hostName = "allow-host"
+)
+
+// portOption is the value of an option that takes a port; 0 is any free one.
+type portOption int
+
+func (o *portOption) Type() string { return "port" }
+
+func (o *portOption) String() string {
+	if *o == 0 {
+		return ""
+	}
+	return strconv.Itoa(int(*o))
+}
+
+func (o *portOption) Set(text string) error {
+	n, err := strconv.ParseUint(text, 10, 16)
+	if err != nil {
+		return &problem{message: "behind --" + portName + " stands " + quoted(text) + ", expected a number from 1 to 65535", hint: "leave --" + portName + " out to take any free one"}
+	}
+	*o = portOption(n)
+	return nil
+}
+
+// hostsOption is the value of an option that takes names of a computer, and may be given again.
+type hostsOption []string
+
+func (o *hostsOption) Type() string   { return "name" }
+func (o *hostsOption) String() string { return strings.Join(*o, ",") }
+
+// labels are the parts of a host's name between full stops (RFC 1123, section 2.1): letters, digits and hyphens inside.
+var labels = regexp.MustCompile(`^[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?(\.[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?)*\.?$`)
+
+func (o *hostsOption) Set(text string) error {
+	for name := range strings.SplitSeq(text, ",") {
+		name = strings.TrimSpace(name)
+		_, err := netip.ParseAddr(strings.Trim(name, "[]"))
+		if err != nil && (!labels.MatchString(name) || len(name) > 253) {
+			return &problem{message: "behind --" + hostName + " stands " + quoted(name) + ", expected a computer's name or number address, without a port", hint: "for example --" + hostName + " sewing-room.local"}
+		}
+		*o = append(*o, name)
+	}
+	return nil
+}
