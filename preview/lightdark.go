@@ -62,9 +62,9 @@ func (v *valueRows) between(a, b int) *[]int { return &v.meet[min(a, b)*len(v.to
 
 func (v *valueRows) seams(p *values.Pair) []int { return *v.between(p.A, p.B) }
 
-// gone are those of some seams that vanish.
+// gone are those of some seams that vanish where a line should show.
 func (v *valueRows) gone(seams []int) []int {
-	return v.only(seams, func(m *values.Mark) bool { return m.Band == values.Vanishes })
+	return v.only(seams, func(m *values.Mark) bool { return m.Band == values.Vanishes && !m.Inside })
 }
 
 func (v *valueRows) only(seams []int, wanted func(*values.Mark) bool) []int {
@@ -191,7 +191,7 @@ func (v *valueRows) pairs() section {
 		if note := p.Note(); note != "" {
 			w.Under = []string{note}
 		}
-		if p.Band == values.Vanishes {
+		if p.Band == values.Vanishes && p.Inside < p.Length {
 			w.Tone = doubtful
 		}
 		s.Rows = append(s.Rows, w)
@@ -209,22 +209,24 @@ func (v *valueRows) colours(a, b int) []string {
 
 // vanishing lists where seams vanish, the longest first.
 func (v *valueRows) vanishing() section {
-	length := func(p *values.Pair) int64 { return int64(p.ByBand[values.Vanishes.String()]) }
 	var gone []*values.Pair
 	for i := range v.Pairs {
-		if length(&v.Pairs[i]) > 0 {
+		if v.Pairs[i].Gone() > 0 {
 			gone = append(gone, &v.Pairs[i])
 		}
 	}
-	slices.SortStableFunc(gone, func(a, b *values.Pair) int { return -cmp.Compare(length(a), length(b)) })
+	slices.SortStableFunc(gone, func(a, b *values.Pair) int { return -cmp.Compare(a.Gone(), b.Gone()) })
 	s := section{Title: "Seams that vanish", More: more(len(gone)), Heads: []column{{}, {"length", true}}}
 	for _, p := range gone[:min(mostRows, len(gone))] {
-		w := row{Swatches: v.swatches(p), Cells: visible(v.names(p), v.Length(p.ByBand[values.Vanishes.String()])),
+		w := row{Swatches: v.swatches(p), Cells: visible(v.names(p), v.Length(p.Gone())),
 			Under: []string{v.Cells(p.Cells)}, Seams: v.gone(v.seams(p))}
 		if p.ColourOnly {
 			w.Under = append(w.Under, "held by colour only")
 		}
 		s.Rows = append(s.Rows, w)
+	}
+	if inside := v.GoneInside(); inside != "" {
+		s.Rows = append(s.Rows, row{Cells: []string{inside}, Seams: v.markedSeams(func(m *values.Mark) bool { return m.Band == values.Vanishes && m.Inside })})
 	}
 	return s
 }

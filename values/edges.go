@@ -117,6 +117,7 @@ func (s *study) frame(zone int) Figure {
 		edge = append(edge, s.Faces[own].Fabric)
 		m.seams = append(m.seams, outlineSeam{int32(i), s.stepFrom(one, own)})
 	}
+	s.sides.mark([]member{m}, false)
 	sum.add(&m)
 	sum.doubtful = sum.near > sum.length/2
 	f.Of, f.Edge, f.Against = s.names(distinct(of)), s.names(distinct(edge)), s.names(distinct(against))

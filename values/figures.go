@@ -106,6 +106,7 @@ func (s *study) figures() []Figure {
 
 // judge sorts figures of one sort by their colouring and judges each colouring.
 func (s *study) judge(sort Sort, members []member, mass *masses) []Figure {
+	s.sides.mark(members, sort != Strips && sort != Alternation)
 	var list []Figure
 	variants := s.variants(members)
 	for _, v := range variants {

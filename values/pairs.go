@@ -44,7 +44,7 @@ func nearest(length float64) measure.NM { return measure.NM(math.Round(length)) 
 
 // totals adds up all seams.
 func (s *study) totals() Totals {
-	var length, one, colour float64
+	var length, one, colour, inside float64
 	var byBand [len(bandNames)]float64
 	t := Totals{Count: len(s.seams), CountBand: map[string]int{}}
 	for i := range s.seams {
@@ -59,8 +59,11 @@ func (s *study) totals() Totals {
 		if s.colourOnly(each) {
 			colour += each.length
 		}
+		if each.band == Vanishes && s.sides.inside(i, each) {
+			inside += each.length
+		}
 	}
-	t.Length, t.OneFabric, t.ColourOnly = nearest(length), nearest(one), nearest(colour)
+	t.Length, t.OneFabric, t.ColourOnly, t.GoneInside = nearest(length), nearest(one), nearest(colour), nearest(inside)
 	t.ByBand = named(byBand)
 	return t
 }
@@ -98,6 +101,8 @@ type pairSum struct {
 	length float64
 	soft   float64 // by length
 	byBand [len(bandNames)]float64
+	inside float64 // of the length, inside one figure or its ground
+	gone   float64 // of that, what vanishes
 	cells  map[Place]bool
 }
 
@@ -116,20 +121,22 @@ func (s *study) pairs() []Pair {
 			sums = append(sums, &pairSum{a: a, b: b, cells: map[Place]bool{}})
 			at[a*n+b] = len(sums)
 		}
-		sums[at[a*n+b]-1].add(s, one)
+		sums[at[a*n+b]-1].add(s, one, s.sides.inside(i, one))
 	}
 	var list []Pair
 	for _, sum := range sums {
 		list = append(list, s.pair(sum))
 	}
 	slices.SortFunc(list, func(a, b Pair) int {
-		return cmp.Or(-cmp.Compare(s.shortfall(&a), s.shortfall(&b)), cmp.Compare(a.A, b.A), cmp.Compare(a.B, b.B))
+		return cmp.Or(-cmp.Compare(s.shortfall(&a), s.shortfall(&b)), -cmp.Compare(a.Length, b.Length), cmp.Compare(a.A, b.A), cmp.Compare(a.B, b.B))
 	})
 	return list
 }
 
-// shortfall is how much a pair asks for a look: its length times what it lacks to be clear.
-func (s *study) shortfall(p *Pair) float64 { return float64(p.Length) * max(0, s.clear()-p.Step) }
+// shortfall is how much a pair asks for a look: its length, where a line should show, times what it lacks to be clear.
+func (s *study) shortfall(p *Pair) float64 {
+	return float64(p.Length-p.Inside) * max(0, s.clear()-p.Step)
+}
 
 // inOrder puts the darker of two fabrics first; of two alike, the one that the layout names
 // first.
@@ -140,11 +147,18 @@ func (s *study) inOrder(a, b int) (int, int) {
 	return a, b
 }
 
-func (p *pairSum) add(s *study, one *seam) {
+func (p *pairSum) add(s *study, one *seam, inside bool) {
 	p.count++
 	p.length += one.length
 	p.soft += float64(one.length * one.soft)
 	p.byBand[one.band] += one.length
+	if inside {
+		p.inside += one.length
+		if one.band == Vanishes {
+			p.gone += one.length
+		}
+		return
+	}
 	if one.band == Vanishes {
 		p.cells[s.place(one.a)] = true
 		p.cells[s.place(one.b)] = true
@@ -164,7 +178,7 @@ func (s *study) pair(p *pairSum) Pair {
 	a, b := s.Fabrics[p.a].Colour, s.Fabrics[p.b].Colour
 	one := Pair{
 		A: p.a, B: p.b, Names: [2]string{s.Fabrics[p.a].Name, s.Fabrics[p.b].Name},
-		Count: p.count, Length: nearest(p.length), ByBand: named(p.byBand),
+		Count: p.count, Length: nearest(p.length), ByBand: named(p.byBand), Inside: nearest(p.inside), GoneInside: nearest(p.gone),
 		Step: s.lightness[p.b] - s.lightness[p.a], Soft: p.soft / p.length, Colour: palettes.Difference(a, b),
 	}
 	for _, band := range Bands() {
@@ -225,7 +239,7 @@ func (s *study) marks() []Mark {
 	for i := range s.seams {
 		one := &s.seams[i]
 		if one.band <= Soft && !one.sameOne {
-			list = append(list, Mark{one.at, one.band, s.colourOnly(one)})
+			list = append(list, Mark{one.at, one.band, s.colourOnly(one), s.sides.inside(i, one)})
 		}
 	}
 	return list

@@ -64,7 +64,8 @@ type Totals struct {
 	OneFabric  measure.NM            `json:"one_fabric_nm"` // seams with one fabric on both sides
 	ByBand     map[string]measure.NM `json:"by_band_nm"`    // the other seams
 	CountBand  map[string]int        `json:"by_band_count"`
-	ColourOnly measure.NM            `json:"colour_only_nm"` // of those that vanish
+	ColourOnly measure.NM            `json:"colour_only_nm"`   // of those that vanish
+	GoneInside measure.NM            `json:"vanish_inside_nm"` // of those that vanish, what lies inside a figure or its ground
 }
 
 // Pair is two fabrics that meet along seams.
@@ -74,14 +75,16 @@ type Pair struct {
 	Count      int                   `json:"count"`
 	Length     measure.NM            `json:"length_nm"`
 	ByBand     map[string]measure.NM `json:"by_band_nm"`
-	Step       float64               `json:"step"`      // of value, CIE L*
-	Soft       float64               `json:"soft"`      // mean step below which its seams vanish, by length
-	Colour     float64               `json:"ciede2000"` // colour difference
+	Inside     measure.NM            `json:"inside_nm"`        // of its length, what lies inside one figure or its ground, where no line need show
+	GoneInside measure.NM            `json:"vanish_inside_nm"` // of that, what vanishes
+	Step       float64               `json:"step"`             // of value, CIE L*
+	Soft       float64               `json:"soft"`             // mean step below which its seams vanish, by length
+	Colour     float64               `json:"ciede2000"`        // colour difference
 	Band       Band                  `json:"band"`
 	ColourOnly bool                  `json:"colour_only"` // it vanishes, and colour alone holds it
 	Doubtful   bool                  `json:"doubtful"`    // near the soft or the clear threshold
 	BreaksUp   bool                  `json:"breaks_up"`   // two prints whose darks and lights overlap
-	Cells      []Place               `json:"cells"`       // where its seams vanish
+	Cells      []Place               `json:"cells"`       // where its seams vanish, those inside a figure or its ground left out
 	Sight      []Sight               `json:"sight"`       // in the order protan, deutan, tritan
 }
 
@@ -104,6 +107,7 @@ type Mark struct {
 	Seam       patchwork.Seam
 	Band       Band
 	ColourOnly bool
+	Inside     bool // of one figure or its ground, where no line need show
 }
 
 // Study studies a top. The options must have passed Check. Thresholds that they leave out
@@ -117,11 +121,11 @@ func Study(t *patchwork.Top, o Options) *Report {
 	}
 	s := newStudy(t, o)
 	r := &Report{Title: t.Title, Units: t.Units, Thresholds: s.thresholds(), Fabrics: s.fabrics()}
+	r.Figures = s.figures()
 	r.Seams = s.totals()
 	pairs := s.pairs()
 	r.Pairs = pairs
 	r.Marks = s.marks()
-	r.Figures = s.figures()
 	r.WaysOut = s.waysOut(pairs, r.Figures)
 	return r
 }

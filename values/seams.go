@@ -16,6 +16,7 @@ type study struct {
 	narrowest []float64 // least width by face, nanometres
 	seams     []seam    // all of them, those between patches first
 	of        [][]int32 // by face, indices into seams
+	sides     sides     // known once the figures are judged
 	scream    []uint8   // by two fabrics: 0 not known yet, 1 alike, 2 apart by colour
 }
 
@@ -58,6 +59,7 @@ func newStudy(t *patchwork.Top, o Options) *study {
 		s.seams = append(s.seams, s.seam(t.StripSeams[i], true))
 	}
 	s.index()
+	s.sides = s.newSides()
 	return s
 }
 

@@ -50,7 +50,7 @@ func (s *study) waysOut(pairs []Pair, figures []Figure) []WayOut {
 	var list []WayOut
 	found := 0
 	for i := range pairs {
-		if found == mostPairs || pairs[i].Band != Vanishes && !(pairs[i].Band == Soft && losesFigure(&pairs[i], figures)) {
+		if found == mostPairs || pairs[i].Inside == pairs[i].Length || pairs[i].Band != Vanishes && !(pairs[i].Band == Soft && losesFigure(&pairs[i], figures)) {
 			continue
 		}
 		found++
@@ -111,12 +111,12 @@ func (s *study) breaks(pairs []Pair, change, kept int, c palettes.Colour) []Brea
 	for i := range pairs {
 		p := &pairs[i]
 		meets := p.A + p.B - change
-		if (p.A != change && p.B != change) || meets == kept {
+		if (p.A != change && p.B != change) || meets == kept || p.Inside == p.Length {
 			continue
 		}
 		step := math.Abs(c.Lightness() - s.lightness[meets])
 		if to := s.band(step, p.Soft); to < p.Band && to < Clear {
-			list = append(list, Break{s.Fabrics[meets].Name, p.Length, p.Band, to, step})
+			list = append(list, Break{s.Fabrics[meets].Name, p.Length - p.Inside, p.Band, to, step})
 		}
 	}
 	return list

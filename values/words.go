@@ -129,6 +129,8 @@ func (p Place) Words() string {
 // Note is what is to be said of a pair beside its numbers, "" for nothing.
 func (p *Pair) Note() string {
 	switch {
+	case p.Inside == p.Length:
+		return "need not show"
 	case p.ColourOnly:
 		return "held by colour only"
 	case p.BreaksUp:
@@ -152,6 +154,17 @@ func (f *Fabric) Note() string {
 
 // mostRuns is how many groups of cells are named.
 const mostRuns = 6
+
+// Gone is the length of a pair's seams that vanish where a line should show.
+func (p *Pair) Gone() measure.NM { return p.ByBand[Vanishes.String()] - p.GoneInside }
+
+// GoneInside says how much vanishes where no line need show, "" if nothing does.
+func (w Words) GoneInside() string {
+	if w.Seams.GoneInside == 0 {
+		return ""
+	}
+	return w.Length(w.Seams.GoneInside) + " of seams that vanish lie inside one figure or its ground, where no line need show: cloth of one value draws together there"
+}
 
 // Cells names cells, as "rows 1-4: columns 1-4; row 5: columns 2, 4; border 1". They stand in
 // order, borders last.
@@ -179,7 +192,11 @@ func (w Words) Cells(cells []Place) string {
 	}
 	finish()
 	if more := len(groups) - mostRuns; more > 0 {
-		groups = append(groups[:mostRuns], fmt.Sprintf("%d more groups of cells", more))
+		noun := "groups"
+		if more == 1 {
+			noun = "group"
+		}
+		groups = append(groups[:mostRuns], fmt.Sprintf("%d more %s of cells", more, noun))
 	}
 	return strings.Join(append(groups, edges...), "; ")
 }

@@ -45,9 +45,12 @@ var labels = regexp.MustCompile(`^[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?(\.
 func (o *hostsOption) Set(text string) error {
 	for name := range strings.SplitSeq(text, ",") {
 		name = strings.TrimSpace(name)
-		_, err := netip.ParseAddr(strings.Trim(name, "[]"))
+		address, err := netip.ParseAddr(strings.Trim(name, "[]"))
 		if err != nil && (!labels.MatchString(name) || len(name) > 253) {
 			return &problem{message: "behind --" + hostName + " stands " + quoted(name) + ", expected a computer's name or number address, without a port", hint: "for example --" + hostName + " sewing-room.local"}
+		}
+		if err == nil && address.Is6() {
+			name = "[" + address.String() + "]"
 		}
 		*o = append(*o, name)
 	}

@@ -101,21 +101,25 @@ func (p *leaf) more(n int) {
 func (p *leaf) vanishing() {
 	var gone []*values.Pair
 	for i := range p.Pairs {
-		if p.Pairs[i].ByBand[values.Vanishes.String()] > 0 {
+		if p.Pairs[i].Gone() > 0 {
 			gone = append(gone, &p.Pairs[i])
 		}
 	}
 	slices.SortStableFunc(gone, func(a, b *values.Pair) int {
-		return -cmp.Compare(a.ByBand[values.Vanishes.String()], b.ByBand[values.Vanishes.String()])
+		return -cmp.Compare(a.Gone(), b.Gone())
 	})
 	var rows [][2]string
 	for _, pair := range gone[:min(mostLines, len(gone))] {
-		rows = append(rows, [2]string{pair.Names[0] + ", " + pair.Names[1], p.Length(pair.ByBand[values.Vanishes.String()]) + ": " + p.Cells(pair.Cells)})
+		rows = append(rows, [2]string{pair.Names[0] + ", " + pair.Names[1], p.Length(pair.Gone()) + ": " + p.Cells(pair.Cells)})
 	}
-	if len(rows) > 0 {
+	inside := p.GoneInside()
+	if len(rows) > 0 || inside != "" {
 		p.heading("Seams that vanish")
 		p.WriteString(labelled(rows, "  "))
 		p.more(len(gone))
+	}
+	if inside != "" {
+		p.WriteString(wrapped(inside, "  "))
 	}
 }
 
