@@ -175,7 +175,7 @@ func (b *builder) heading(h Heading, c column) {
 	b.space(size * 0.18)
 }
 
-// bullets sets a list, its markers hanging at the left.
+// bullets sets a list, its markers hanging at the left. The last item is held to the one above it.
 func (b *builder) bullets(l List, c column) {
 	hang := b.hang(l)
 	for i, item := range l.Items {
@@ -184,6 +184,9 @@ func (b *builder) bullets(l List, c column) {
 			gap = 0.5
 		}
 		b.space(b.body * gap)
+		if i > 0 && i == len(l.Items)-1 {
+			b.next = max(b.next, kept)
+		}
 		at := len(b.list)
 		inner := c.inset(hang, 0)
 		if lines := len(item.Text.runs()); lines > 0 {

@@ -1,8 +1,10 @@
 package pages
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
+	"image/png"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -45,6 +47,7 @@ const (
 	mostColumns = 60
 	mostDepth   = 20
 	mostAcross  = 12
+	mostPixels  = 8000         // along a side of what lies beneath a picture
 	leastRoom   = measure.Inch // between the margins, across and down
 	mostPaper   = 200 * measure.Inch
 )
@@ -172,8 +175,19 @@ func (c *checker) illustration(s shape) {
 		c.fail("the illustration %s is to be %s in wide, but 0 to %s in is the range", quoted(s.alternative),
 			measure.Number(s.width, measure.Inches), measure.Number(mostPaper, measure.Inches))
 	}
+	if s.ground != nil {
+		c.ground(s)
+	}
 	if f := &s.figure; f.Max.X < f.Min.X || f.Max.Y < f.Min.Y {
 		c.fail("the frame of the illustration %s ends before it begins", quoted(s.alternative))
+	}
+}
+
+// ground refuses what is no PNG file of a size that is printed.
+func (c *checker) ground(s shape) {
+	size, err := png.DecodeConfig(bytes.NewReader(s.ground))
+	if err != nil || size.Width > mostPixels || size.Height > mostPixels {
+		c.fail("what lies beneath the illustration %s is no PNG file of %d by %d pixels at the most", quoted(s.alternative), mostPixels, mostPixels)
 	}
 }
 

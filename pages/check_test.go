@@ -25,6 +25,7 @@ func TestFaults(t *testing.T) {
 		"which is none":                  with(nil),
 		"deep":                           with(deep),
 		"-1 in wide":                     with(Picture{Alternative: "a", Width: -measure.Inch}),
+		"is no PNG file":                 with(Picture{Alternative: "a", Of: Drawing{Ground: []byte("GIF89a")}}),
 		"bytes of text":                  with(Paragraph{Plain(strings.Repeat("a", mostBytes))}),
 	} {
 		_, err := PDF(d, Options{})

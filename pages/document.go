@@ -167,6 +167,7 @@ type Picture struct {
 // seams (see Seamless).
 type Drawing struct {
 	Min, Max figure.Point // the frame; what lies outside is cut off
+	Ground   []byte       // a PNG file stretched over the frame, beneath the layers; nil for none
 	Layers   []Layer      // in the order in which they are painted
 	Marks    []figure.Mark
 }

@@ -8,6 +8,7 @@ import (
 // shape is what Figure and Picture have in common.
 type shape struct {
 	figure       figure.Figure
+	ground       []byte // a PNG file
 	layers       []Layer
 	legend       bool
 	width, least measure.NM
@@ -33,7 +34,7 @@ func (f Figure) shape() shape {
 func (p Picture) shape() shape {
 	s := shape{
 		figure: figure.Figure{Title: p.Caption.line(), Description: line(p.Alternative), Min: p.Of.Min, Max: p.Of.Max, Marks: p.Of.Marks},
-		layers: p.Of.Layers, width: p.Width, least: p.Least, caption: p.Caption.runs(), alternative: line(p.Alternative),
+		ground: p.Of.Ground, layers: p.Of.Layers, width: p.Width, least: p.Least, caption: p.Caption.runs(), alternative: line(p.Alternative),
 	}
 	if s.figure.Title == "" {
 		s.figure.Title = s.alternative

@@ -1,6 +1,12 @@
 package pages
 
 import (
+	"bytes"
+	"crypto/sha256"
+	"fmt"
+
+	"codeberg.org/go-pdf/fpdf"
+
 	"eighthturn/figure"
 	"eighthturn/palettes"
 )
@@ -26,7 +32,7 @@ func (s *sheet) on(origin, at figure.XY) figure.XY {
 
 // layers draws the outlines of a picture, cut off at its frame.
 func (p *painter) layers(s *sheet, origin figure.XY) {
-	if len(s.shape.layers) == 0 {
+	if len(s.shape.layers) == 0 && s.shape.ground == nil {
 		return
 	}
 	low, high := s.on(origin, s.At(s.shape.figure.Min)), s.on(origin, s.At(s.shape.figure.Max))
@@ -34,10 +40,22 @@ func (p *painter) layers(s *sheet, origin figure.XY) {
 	p.at(low.X, high.Y)
 	p.numbers(high.X-low.X, high.Y-low.Y)
 	p.op("re W n 1 j")
+	if s.shape.ground != nil {
+		p.ground(s.shape.ground, low, high)
+	}
 	for i := range s.shape.layers {
 		p.layer(&s.shape.layers[i], s, origin)
 	}
 	p.op("Q")
+}
+
+// ground stretches a PNG file over a rectangle; one that is shown again is kept in the PDF once.
+func (p *painter) ground(file []byte, low, high figure.XY) {
+	p.flush()
+	name := fmt.Sprintf("%x", sha256.Sum256(file))
+	options := fpdf.ImageOptions{ImageType: "PNG"}
+	p.RegisterImageOptionsReader(name, options, bytes.NewReader(file))
+	p.ImageOptions(name, low.X, low.Y, high.X-low.X, high.Y-low.Y, false, options, 0, "")
 }
 
 func (p *painter) layer(l *Layer, s *sheet, origin figure.XY) {

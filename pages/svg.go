@@ -2,6 +2,7 @@ package pages
 
 import (
 	"bytes"
+	"encoding/base64"
 	"fmt"
 	"strconv"
 
@@ -46,7 +47,7 @@ func spliced(file, layers []byte) []byte {
 
 // layerSVG are the outlines of a picture within a frame that cuts them off.
 func (s *shape) layerSVG(placed *figure.Sheet) []byte {
-	if len(s.layers) == 0 {
+	if len(s.layers) == 0 && s.ground == nil {
 		return nil
 	}
 	low, high := placed.At(s.figure.Min), placed.At(s.figure.Max)
@@ -56,6 +57,14 @@ func (s *shape) layerSVG(placed *figure.Sheet) []byte {
 	}
 	for i, v := range []float64{low.X, low.Y, high.X - low.X, high.Y - low.Y} {
 		out = append(coordinate(out, v), []string{" ", " ", " ", `">` + "\n"}[i]...)
+	}
+	if s.ground != nil {
+		out = append(out, `<image`...)
+		for i, v := range []float64{low.X, low.Y, high.X - low.X, high.Y - low.Y} {
+			out = append(coordinate(append(out, []string{` x="`, ` y="`, ` width="`, ` height="`}[i]...), v), '"')
+		}
+		out = append(out, ` preserveAspectRatio="none" href="data:image/png;base64,`...)
+		out = append(base64.StdEncoding.AppendEncode(out, s.ground), "\"/>\n"...)
 	}
 	for i := range s.layers {
 		out = s.layers[i].svg(out, placed)

@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"bytes"
 	"encoding/base64"
 	"encoding/xml"
 	"errors"
@@ -58,8 +57,8 @@ type style map[string]string
 
 // readDrawn reads a picture of package svgout's. What that package does not write is an
 // error: nothing is passed over that could be seen.
-func readDrawn(svg []byte) (*drawn, error) {
-	r := &reader{decoder: xml.NewDecoder(bytes.NewReader(svg)), drawn: &drawn{}}
+func readDrawn(svg io.Reader, what reading) (*drawn, error) {
+	r := &reader{decoder: xml.NewDecoder(svg), drawn: &drawn{}, what: what}
 	for {
 		token, err := r.decoder.Token()
 		if errors.Is(err, io.EOF) {
@@ -82,8 +81,17 @@ func readDrawn(svg []byte) (*drawn, error) {
 	}
 }
 
+// reading is how much of a picture is read.
+type reading uint8
+
+const (
+	wholeDrawing reading = iota
+	withoutCloth         // what is drawn over the cloth or in its place
+)
+
 // reader is the work on one picture.
 type reader struct {
+	what reading
 	*drawn
 	decoder *xml.Decoder
 	open    []element
@@ -112,6 +120,9 @@ func (r *reader) begin(t xml.StartElement) error {
 	r.open = append(r.open, e)
 	if r.within > 0 || e.name == "defs" {
 		r.within++
+		return nil
+	}
+	if e.cloth && r.what == withoutCloth {
 		return nil
 	}
 	switch e.name {

@@ -7,7 +7,6 @@ import (
 	"io"
 	"regexp"
 	"strconv"
-	"strings"
 	"time"
 	"unicode/utf16"
 
@@ -15,6 +14,7 @@ import (
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"
 
+	"eighthturn/figure"
 	"eighthturn/palettes"
 )
 
@@ -22,42 +22,45 @@ import (
 // corner, y downwards. Paths are written here, since the library rounds them to a hundredth
 // of a point; fonts, images and the file itself are the library's.
 type pdfFile struct {
-	library *fpdf.Fpdf
-	height  float64 // of the page
-	bytes   []byte  // of the page's contents, not handed on yet
-	title   string
+	document *fpdf.Fpdf
+	letters  *figure.Lettering
+	height   float64 // of the page
+	bytes    []byte  // of the page's contents, not handed on yet
+	title    string
+	marker   string // near the beginning of the file
 }
 
 const fontName = "Go"
 
-// newPDF begins a file with the fonts in it; the same calls give the same bytes.
-func newPDF(title string) (*pdfFile, error) {
-	library := fpdf.NewCustom(&fpdf.InitType{UnitStr: "pt", Size: fpdf.SizeType{Wd: 612, Ht: 792}})
-	library.SetCatalogSort(true)
-	library.SetCreationDate(time.Unix(0, 0).UTC()) // finish takes the dates out
-	library.SetModificationDate(time.Unix(0, 0).UTC())
-	library.SetAutoPageBreak(false, 0)
-	library.SetMargins(0, 0, 0)
+// newPDF begins a file with the fonts in it; the same calls give the same bytes. The marker is a line of comment near its
+// beginning.
+func newPDF(title, marker string) (*pdfFile, error) {
+	document := fpdf.NewCustom(&fpdf.InitType{UnitStr: "pt", Size: fpdf.SizeType{Wd: 612, Ht: 792}})
+	document.SetCatalogSort(true)
+	document.SetCreationDate(time.Unix(0, 0).UTC()) // finish takes the dates out
+	document.SetModificationDate(time.Unix(0, 0).UTC())
+	document.SetAutoPageBreak(false, 0)
+	document.SetMargins(0, 0, 0)
 	for i, file := range [][]byte{goregular.TTF, gobold.TTF} {
-		library.AddUTF8FontFromBytes(fontName, []string{"", "B"}[i], bytes.Clone(file))
-		if err := library.Error(); err != nil {
+		document.AddUTF8FontFromBytes(fontName, []string{"", "B"}[i], bytes.Clone(file))
+		if err := document.Error(); err != nil {
 			return nil, err
 		}
 	}
-	return &pdfFile{library: library, title: title}, nil
+	return &pdfFile{document: document, letters: figure.NewLettering(), title: title, marker: marker}, nil
 }
 
 // page begins a page.
 func (f *pdfFile) page(width, height float64) {
 	f.flush()
 	f.height = height
-	f.library.AddPageFormat("P", fpdf.SizeType{Wd: width, Ht: height})
+	f.document.AddPageFormat("P", fpdf.SizeType{Wd: width, Ht: height})
 }
 
 // flush hands the page's paths on.
 func (f *pdfFile) flush() {
 	if len(f.bytes) > 0 {
-		f.library.RawWriteStr(string(f.bytes))
+		f.document.RawWriteStr(string(f.bytes))
 		f.bytes = f.bytes[:0]
 	}
 }
@@ -105,7 +108,7 @@ func (f *pdfFile) paths(list []path, p paint) {
 	}
 	if p.opacity < 1 {
 		f.flush()
-		f.library.SetAlpha(p.opacity, "Normal")
+		f.document.SetAlpha(p.opacity, "Normal")
 	}
 	f.operator("q")
 	if p.fill != nil {
@@ -121,7 +124,7 @@ func (f *pdfFile) paths(list []path, p paint) {
 	f.operator("Q")
 	if p.opacity < 1 {
 		f.flush()
-		f.library.SetAlpha(1, "Normal")
+		f.document.SetAlpha(1, "Normal")
 	}
 }
 
@@ -191,32 +194,22 @@ func (f *pdfFile) words(text string, at xy, s setting) {
 	if s.bold {
 		style = "B"
 	}
-	f.library.SetFont(fontName, style, s.size)
-	f.library.SetTextColor(int(s.colour.R), int(s.colour.G), int(s.colour.B))
+	f.document.SetFont(fontName, style, s.size)
+	f.document.SetTextColor(int(s.colour.R), int(s.colour.G), int(s.colour.B))
 	if s.quarters != 0 {
-		f.library.TransformBegin()
-		f.library.TransformRotate(float64(-90*s.quarters), at.x, at.y)
+		f.document.TransformBegin()
+		f.document.TransformRotate(float64(-90*s.quarters), at.x, at.y)
 	}
-	text = named(text)
+	text = shown(f.letters, text)
 	if s.rim > 0 {
-		f.library.RawWriteStr("q 1 1 1 RG 1 j " + strconv.FormatFloat(2*s.rim, 'f', 2, 64) + " w 1 Tr\n")
-		f.library.Text(at.x, at.y, text)
-		f.library.RawWriteStr("Q\n")
+		f.document.RawWriteStr("q 1 1 1 RG 1 j " + strconv.FormatFloat(2*s.rim, 'f', 2, 64) + " w 1 Tr\n")
+		f.document.Text(at.x, at.y, text)
+		f.document.RawWriteStr("Q\n")
 	}
-	f.library.Text(at.x, at.y, text)
+	f.document.Text(at.x, at.y, text)
 	if s.quarters != 0 {
-		f.library.TransformEnd()
+		f.document.TransformEnd()
 	}
-}
-
-// named is a text in which U+FFFD stands for the signs that a PDF font of two bytes cannot name.
-func named(text string) string {
-	return strings.Map(func(r rune) rune {
-		if r > 0xFFFF {
-			return '\uFFFD'
-		}
-		return r
-	}, text)
 }
 
 // clip lets what follows show within paths alone (ISO 32000-1, 8.5.4), until unclip.
@@ -234,18 +227,18 @@ func (f *pdfFile) unclip() { f.operator("Q") }
 func (f *pdfFile) image(name string, file []byte, at xy, width, height float64) {
 	f.flush()
 	options := fpdf.ImageOptions{ImageType: "PNG"}
-	f.library.RegisterImageOptionsReader(name, options, bytes.NewReader(file))
-	f.library.ImageOptions(name, at.x, at.y, width, height, false, options, 0, "")
+	f.document.RegisterImageOptionsReader(name, options, bytes.NewReader(file))
+	f.document.ImageOptions(name, at.x, at.y, width, height, false, options, 0, "")
 }
 
 // end writes the file.
 func (f *pdfFile) end(w io.Writer) error {
 	f.flush()
 	var b bytes.Buffer
-	if err := f.library.Output(&b); err != nil {
+	if err := f.document.Output(&b); err != nil {
 		return err
 	}
-	file, err := unscaled(b.Bytes(), f.title)
+	file, err := unscaled(b.Bytes(), f.title, f.marker)
 	if err != nil {
 		return err
 	}
@@ -253,22 +246,32 @@ func (f *pdfFile) end(w io.Writer) error {
 	return err
 }
 
-// marker is a line of comment near the beginning of every PDF file that this package writes.
-const marker = "%eighthturn\n"
+// Lines of comment near the beginning of the PDF files that this package writes.
+const (
+	pictureMarker  = "%eighthturn picture\n"
+	templateMarker = "%eighthturn templates\n"
+)
 
-// IsOurs says whether a file begins as the PDF, DXF and SVG files of this package do.
-func IsOurs(head []byte) bool {
-	if bytes.HasPrefix(head, []byte("999\r\n"+dxfMarker)) || bytes.Contains(head, []byte(TemplateMarker)) {
-		return true
-	}
+// IsPicture says whether a file begins as the PDF and PNG pictures of this package do.
+func IsPicture(head []byte) bool {
+	return begins(head, pictureMarker) || bytes.HasPrefix(head, []byte("\x89PNG")) && bytes.Contains(head, []byte(PNGMarker))
+}
+
+// IsTemplate says whether a file begins as the PDF, DXF and SVG files of templates of this package do.
+func IsTemplate(head []byte) bool {
+	return begins(head, templateMarker) || bytes.HasPrefix(head, []byte("999\r\n"+dxfMarker)) || bytes.Contains(head, []byte(TemplateMarker))
+}
+
+// begins says whether a file is a PDF with a marker near its beginning.
+func begins(head []byte, marker string) bool {
 	return bytes.HasPrefix(head, []byte("%PDF-")) && bytes.Contains(head[:min(len(head), 64)], []byte(marker))
 }
 
 // unscaled appends an update to a file of the library's (ISO 32000-1, 7.5.6) that asks
 // viewers not to scale when they print (12.2, PrintScaling), and that names the file without
 // a date.
-func unscaled(file []byte, title string) ([]byte, error) {
-	file, start, err := marked(file)
+func unscaled(file []byte, title, marker string) ([]byte, error) {
+	file, start, err := marked(file, marker)
 	if err != nil {
 		return nil, err
 	}
@@ -293,7 +296,7 @@ func unscaled(file []byte, title string) ([]byte, error) {
 
 // marked is a file with the marker behind its first line, and the place of its table of
 // objects; the places in the table are moved along.
-func marked(file []byte) ([]byte, int, error) {
+func marked(file []byte, marker string) ([]byte, int, error) {
 	head, rest, found := bytes.Cut(file, []byte("\n"))
 	at := bytes.LastIndex(rest, []byte("\nxref\n"))
 	if !found || at < 0 {

@@ -3,7 +3,8 @@
 package paper
 
 import (
-	"bytes"
+	"bufio"
+	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -21,6 +22,7 @@ type Picture struct {
 	SVG    func(io.Writer) error            // writes the picture
 	Prints bool                             // fabrics that have a photo are painted with it, as the SVG has them
 	Bare   bool                             // it shows cloth and nothing else; a PNG is then made without the SVG
+	read   *drawn                           // what a PNG takes from the SVG, once it is read
 }
 
 // Frame says how large a picture is on paper and what is round it. The zero value is the
@@ -110,12 +112,28 @@ func (f *Frame) background() palettes.Colour {
 }
 
 // drawing is what svgout draws, read back.
-func (p *Picture) drawing() (*drawn, error) {
-	var b bytes.Buffer
-	if err := p.SVG(&b); err != nil {
-		return nil, err
+func (p *Picture) drawing() (*drawn, error) { return p.readBack(wholeDrawing) }
+
+// readBack reads what svgout draws while it is drawn, so that no picture has to be held as text.
+func (p *Picture) readBack(what reading) (*drawn, error) {
+	from, to := io.Pipe()
+	go func() {
+		w := bufio.NewWriterSize(to, 1<<16)
+		to.CloseWithError(errors.Join(p.SVG(w), w.Flush()))
+	}()
+	d, err := readDrawn(from, what)
+	from.CloseWithError(err) // ends the drawing where the reading failed
+	return d, err
+}
+
+// overCloth is what svgout draws over the cloth, read back once; nil for a picture of cloth alone.
+func (p *Picture) overCloth() (*drawn, error) {
+	if p.Bare || p.read != nil {
+		return p.read, nil
 	}
-	return readDrawn(b.Bytes())
+	d, err := p.readBack(withoutCloth)
+	p.read = d
+	return d, err
 }
 
 // whole is a number of pixels, 1 at least. What is beyond all bounds becomes a number that

@@ -47,7 +47,7 @@ func (p *Picture) PDF(w io.Writer, f Frame) error {
 		e.Units = p.Top.Units
 		return e
 	}
-	file, err := newPDF(d.title)
+	file, err := newPDF(d.title, pictureMarker)
 	if err != nil {
 		return err
 	}
@@ -55,7 +55,7 @@ func (p *Picture) PDF(w io.Writer, f Frame) error {
 	file.page(width, height)
 	if f.Bleed > 0 {
 		cut := page.bleed
-		file.library.SetPageBox("trim", cut, cut, width-2*cut, height-2*cut)
+		file.document.SetPageBox("trim", cut, cut, width-2*cut, height-2*cut)
 	}
 	if !f.Clear {
 		ground := f.background()
@@ -130,8 +130,8 @@ func (p *pdfPicture) label(m *mark) {
 	s := setting{size: m.words.size * p.scale, bold: m.words.bold, colour: palettes.Colour(*m.fill)}
 	at := p.at(m.words.at)
 	if m.words.middle {
-		p.library.SetFont(fontName, map[bool]string{true: "B"}[s.bold], s.size)
-		at.x -= p.library.GetStringWidth(m.words.text) / 2
+		p.document.SetFont(fontName, map[bool]string{true: "B"}[s.bold], s.size)
+		at.x -= p.document.GetStringWidth(m.words.text) / 2
 	}
 	p.words(m.words.text, at, s)
 }

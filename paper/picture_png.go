@@ -27,11 +27,9 @@ func (p *Picture) PNG(w io.Writer, f Frame) error {
 
 // PNGSize is how large PNG makes the picture: its pixels, and how many an inch has.
 func (p *Picture) PNGSize(f Frame) (size pixels.Size, perInch float64, err error) {
-	var d *drawn
-	if !p.Bare {
-		if d, err = p.drawing(); err != nil {
-			return size, 0, err
-		}
+	d, err := p.overCloth()
+	if err != nil {
+		return size, 0, err
 	}
 	job, err := p.sized(f, d)
 	if err != nil {
@@ -42,12 +40,9 @@ func (p *Picture) PNGSize(f Frame) (size pixels.Size, perInch float64, err error
 
 // print is the picture ready to be drawn.
 func (p *Picture) print(f Frame) (*pixels.Print, error) {
-	var d *drawn
-	if !p.Bare {
-		var err error
-		if d, err = p.drawing(); err != nil {
-			return nil, err
-		}
+	d, err := p.overCloth()
+	if err != nil {
+		return nil, err
 	}
 	job, err := p.sized(f, d)
 	if err != nil || d == nil {
@@ -108,7 +103,6 @@ func (p *Picture) over(job *pixels.Print, d *drawn, place placing) error {
 	for i := range d.marks {
 		m := &d.marks[i]
 		switch {
-		case m.cloth:
 		case m.image != nil:
 			picture, err := png.Decode(bytes.NewReader(m.image))
 			if err != nil {

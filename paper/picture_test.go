@@ -173,7 +173,7 @@ func TestOnlyOursIsRead(t *testing.T) {
 		`<svg viewBox="0 0 5 5"><image href="data:image/jpeg;base64,AAAA"/></svg>`,
 		`<svg viewBox="1 2 3"></svg>`, `<svg viewBox="0 0 0 5"></svg>`, `<svg`,
 	} {
-		if _, err := readDrawn([]byte(text)); err == nil {
+		if _, err := readDrawn(strings.NewReader(text), wholeDrawing); err == nil {
 			t.Errorf("%s was read", text)
 		}
 	}
@@ -185,10 +185,10 @@ func TestMarks(t *testing.T) {
 	if file := pngOf(t, p, Frame{Pixels: 50}); !strings.Contains(string(file[:200]), PNGMarker) {
 		t.Error("the PNG is not marked")
 	}
-	if file := pdfOf(t, p, Frame{}); !IsOurs(file[:1000]) {
+	if file := pdfOf(t, p, Frame{}); !IsPicture(file[:1000]) || IsTemplate(file[:1000]) {
 		t.Error("the PDF is not marked")
 	}
-	if IsOurs([]byte("%PDF-1.4\n%âãÏÓ\n1 0 obj")) || IsOurs([]byte(marker)) || IsOurs(nil) {
+	if IsPicture([]byte("%PDF-1.4\n%âãÏÓ\n1 0 obj")) || IsPicture([]byte(pictureMarker)) || IsPicture(nil) {
 		t.Error("a file of another's is taken for ours")
 	}
 }

@@ -40,9 +40,14 @@ func (t *Template) Name() string {
 	return t.Letter + " " + t.Hand
 }
 
+// ByRuler says whether a template's pieces are cut with a ruler alone, from their size.
+func (t *Template) ByRuler() bool { return byRuler(t.Shape) }
+
+func byRuler(s blocks.Shape) bool { return s == blocks.Square || s == blocks.HalfSquare }
+
 // Templates are the distinct pieces of a top that are cut by a template: all but the strips
 // of borders and sashes, which a ruler cuts. Pieces of one shape and size are one, however
-// they are turned; of mirror images each has its own.
+// they are turned; of mirror images each has its own. Those of pieces that a ruler cuts as well have the last letters.
 func Templates(top *patchwork.Top) []Template {
 	var list []gathered
 	for i := range top.Patches {
@@ -52,7 +57,7 @@ func Templates(top *patchwork.Top) []Template {
 		}
 	}
 	slices.SortStableFunc(list, func(a, b gathered) int {
-		return cmp.Or(cmp.Compare(a.shape, b.shape), cmp.Compare(b.area, a.area), cmp.Compare(a.hand, b.hand))
+		return cmp.Or(bit(byRuler(a.shape))-bit(byRuler(b.shape)), cmp.Compare(a.shape, b.shape), cmp.Compare(b.area, a.area), cmp.Compare(a.hand, b.hand))
 	})
 	templates := make([]Template, len(list))
 	number := -1

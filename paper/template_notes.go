@@ -40,6 +40,15 @@ func (b *templateBook) notes(list []Template) []pageLine {
 	return text
 }
 
+// texts are all that a file of templates says in the layout's own words.
+func (b *templateBook) texts(list []Template) []string {
+	texts := []string{b.title()}
+	for i := range list {
+		texts = append(texts, list[i].caption(b.top)...)
+	}
+	return texts
+}
+
 func (b *templateBook) hasStrips() bool {
 	for i := range b.top.Patches {
 		if b.top.Patches[i].Shape == blocks.Strip {
@@ -62,6 +71,9 @@ func (b *templateBook) advice() []string {
 	}
 	if b.foundations {
 		list = append(list, "Foundations are for sewing on paper, and are at the end. They are mirror images: cloth lies on the back of the paper, right side out, and you sew on the printed side along the lines, in the order of the numbers. The outermost dashed line is the finished edge of the half; trim on the solid line.")
+	}
+	if len(b.missing) > 0 {
+		list = append(list, fmt.Sprintf("The letters of these pages lack some signs of the layout's names (%s): %c stands in their place.", signNames(b.missing), stand))
 	}
 	return list
 }

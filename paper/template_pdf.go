@@ -25,6 +25,7 @@ type Printed struct {
 	Templates   int
 	Foundations int
 	Tiled       []string // templates that take several sheets each
+	Missing     []rune   // signs of the layout's names that the fonts lack; a mark stands in their place
 }
 
 // TemplatesPDF writes the templates of a top as pages to be printed at 100 %. Every page has
@@ -53,9 +54,11 @@ func TemplatesPDF(w io.Writer, top *patchwork.Top, o TemplateOptions) (*Printed,
 		pages = append(pages, more...)
 		book.foundations = len(halves) > 0
 	}
+	book.missing = missing(book.letters, book.texts(list))
+	made.Missing = book.missing
 	notes := book.flow(book.notes(list))
 	made.Pages = len(notes) + len(pages)
-	if book.file, err = newPDF(book.title()); err != nil {
+	if book.file, err = newPDF(book.title(), templateMarker); err != nil {
 		return nil, err
 	}
 	book.pages = made.Pages
@@ -78,6 +81,7 @@ type templateBook struct {
 	file        *pdfFile
 	page, pages int
 	foundations bool
+	missing     []rune // signs that the fonts lack
 }
 
 func (b *templateBook) title() string {
@@ -204,10 +208,10 @@ func (b *templateBook) tile(t *tile) {
 	}
 	corner := xy{origin.x, origin.y + tileHead}
 	b.file.flush()
-	b.file.library.ClipRect(corner.x, corner.y, t.size.x, t.size.y, false)
+	b.file.document.ClipRect(corner.x, corner.y, t.size.x, t.size.y, false)
 	b.file.figure(t.Sheet, xy{corner.x - t.from.x, corner.y - t.from.y})
 	b.file.flush()
-	b.file.library.ClipEnd()
+	b.file.document.ClipEnd()
 	b.joins(t, corner)
 }
 

@@ -2,9 +2,7 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"sort"
@@ -12,6 +10,7 @@ import (
 	"unicode/utf16"
 
 	"eighthturn/layout"
+	"eighthturn/outfile"
 	"eighthturn/pages"
 )
 
@@ -73,20 +72,28 @@ func (o *printedPattern) folder(c *console, d pages.Document, out target) error 
 	if err != nil {
 		return &problem{faulty, out.path, err.Error(), ""}
 	}
-	if err := os.Mkdir(out.path, 0o777); err != nil && !errors.Is(err, fs.ErrExist) {
-		return out.problem(err)
+	if err := (pictureFolder{path: filepath.Clean(out.path), option: "-o"}).make(); err != nil {
+		return err
 	}
 	names := make([]string, 0, len(files))
 	for name := range files {
 		names = append(names, name)
 	}
 	sort.Strings(names)
-	for _, name := range names {
-		one := out
-		one.path = filepath.Join(out.path, name)
-		one.options.Ours = func(head []byte) bool { return madeHere(one.path, head) }
-		if err := c.write(one, bytesOf(marked(files[name]))); err != nil {
-			return err
+	for _, check := range []bool{true, false} { // nothing is written if one of them would be refused
+		for _, name := range names {
+			one := out
+			one.path = filepath.Join(out.path, name)
+			one.options.Ours = func(head []byte) bool { return madeHere(one.path, head) }
+			if check {
+				if err := outfile.Check(one.path, one.options); err != nil {
+					return one.problem(err)
+				}
+				continue
+			}
+			if err := c.write(one, bytesOf(marked(files[name]))); err != nil {
+				return err
+			}
 		}
 	}
 	return c.print(fmt.Sprintf("made: %s, with %s\n", layout.Visible(filepath.Join(out.path, "pattern.md")), plural(len(files)-1, "picture")))

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -159,9 +158,25 @@ func (o *drawing) drawn(c *console, out target, size string, err error) error {
 	case errors.As(err, &large):
 		return &problem{misusing, out.path, large.Error(), o.smaller(large)}
 	case errors.As(err, &long):
-		return &problem{misusing, out.path, long.Error(), "write --longest " + strconv.Quote(measure.Text(long.Longest, long.Units)) + ", or less"}
+		return &problem{misusing, out.path, long.Error(), o.shorter(long)}
 	}
 	return err
+}
+
+// leastPicture is the shortest picture that is offered in place of one that is too long.
+const leastPicture = measure.Inch
+
+// shorter says what to type for the largest page that can be had.
+func (o *drawing) shorter(e *paper.TooLong) string {
+	if e.Longest >= leastPicture {
+		return "write --longest " + strconv.Quote(measure.Text(e.Longest, e.Units)) + ", or less"
+	}
+	margin, bleed := o.printing.margin.in(e.Units), o.printing.bleed.in(e.Units)
+	picture := max(e.Width, e.Height) - 2*(margin+bleed)
+	if fits := (paper.MostPage-picture)/2 - bleed; fits >= leastPicture && fits < margin {
+		return "the margin alone is too wide: write --" + marginOption + " " + strconv.Quote(measure.Text(fits-fits%leastPicture, e.Units)) + ", or less"
+	}
+	return "give it a smaller --" + marginOption + " and --" + bleedOption
 }
 
 // smaller says what to type for the largest picture that can be had.
@@ -177,7 +192,7 @@ func (o *drawing) smaller(e *paper.TooLarge) string {
 
 // pictureOfOurs says whether a file is a picture of ours, whatever its ending.
 func pictureOfOurs(head []byte) bool {
-	return drawnHere(head) || bytes.HasPrefix(head, []byte("\x89PNG")) && bytes.Contains(head, []byte(paper.PNGMarker)) || paper.IsOurs(head)
+	return drawnHere(head) || paper.IsPicture(head)
 }
 
 // dpiValue is the value of --dpi.

@@ -84,6 +84,8 @@ func TestDrawPrintedRefusals(t *testing.T) {
 		"-o a.pdf --dpi 300":              "leave out --dpi",
 		"-o a.pdf --longest 2100px":       "10in",
 		"-o a.pdf --longest 300in":        `--longest "200 in"`,
+		"-o a.pdf --margin 300":           `--margin "94 in"`,
+		"-o a.pdf --bleed 300":            "smaller --margin and --bleed",
 		"-o a.svg --dpi 300":              ".png",
 		"-o a.svg --bleed 1/8in":          ".pdf",
 		"--margin 1in":                    ".png",

@@ -67,7 +67,7 @@ func templates(c *console, cmd *cobra.Command, o *templating, file string) error
 	if err != nil {
 		return err
 	}
-	out := target{path: o.output, what: "template", example: "pieces" + pageEnding, options: outfile.Options{Force: o.force, Ours: paper.IsOurs, Never: s.info}}
+	out := target{path: o.output, what: "template", example: "pieces" + pageEnding, options: outfile.Options{Force: o.force, Ours: paper.IsTemplate, Never: s.info}}
 	if out.path == "" {
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the templates no name", "name them with -o, or write -o - for standard output")
@@ -98,7 +98,7 @@ func (o *templating) check(cmd *cobra.Command, file string) error {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the templates no name", "name them with -o, or write -o - for standard output")
 	case o.output == "" || o.output == standard || isFolder(o.output):
 	case ending == pictureEnding:
-		return misuse(cmd.CommandPath(), "one SVG file does not hold all templates", "name a folder, with a stroke behind it: -o "+shellWord(strings.TrimSuffix(o.output, filepath.Ext(o.output))+"/"))
+		return misuse(cmd.CommandPath(), "one SVG file does not hold all templates", "name a folder, with / behind it: -o "+shellWord(folderFor(o.output)))
 	case !slices.Contains([]string{pageEnding, drawingEnding}, ending):
 		return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for a PDF or DXF file", "for example -o "+shellWord(beside(o.output, pageEnding))+", or -o pieces/ for a folder of SVG files")
 	}
@@ -108,7 +108,15 @@ func (o *templating) check(cmd *cobra.Command, file string) error {
 	return nil
 }
 
-// isFolder says whether a name is a folder's: one that is there, or one with a stroke behind it.
+// folderFor is a file's name without its ending as that of a folder.
+func folderFor(file string) string {
+	if name := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file)); name == "" {
+		return filepath.Join(filepath.Dir(file), "pieces") + "/"
+	}
+	return strings.TrimSuffix(file, filepath.Ext(file)) + "/"
+}
+
+// isFolder says whether a name is a folder's: one that is there, or one with / behind it.
 func isFolder(path string) bool {
 	if path != "" && os.IsPathSeparator(path[len(path)-1]) {
 		return true
@@ -167,14 +175,22 @@ func signs(list []rune) string {
 // svgs writes each template into a folder.
 func (o *templating) svgs(c *console, top *patchwork.Top, out target) error {
 	folder := out.path
-	if err := os.Mkdir(folder, 0o777); err != nil && !errors.Is(err, os.ErrExist) {
-		return &problem{faulty, folder, "the folder cannot be made: " + systemText(err), "name another with -o"}
+	if err := (pictureFolder{path: filepath.Clean(folder), option: "-o"}).make(); err != nil {
+		return err
 	}
 	list := paper.Templates(top)
-	for i := range list {
-		out.path = filepath.Join(folder, list[i].FileName()+pictureEnding)
-		if err := c.write(out, func(w io.Writer) error { return list[i].SVG(w, top) }); err != nil {
-			return err
+	for _, check := range []bool{true, false} { // nothing is written if one of them would be refused
+		for i := range list {
+			out.path = filepath.Join(folder, list[i].FileName()+pictureEnding)
+			if check {
+				if err := outfile.Check(out.path, out.options); err != nil {
+					return out.problem(err)
+				}
+				continue
+			}
+			if err := c.write(out, func(w io.Writer) error { return list[i].SVG(w, top) }); err != nil {
+				return err
+			}
 		}
 	}
 	return c.print(fmt.Sprintf("made: %s in %s\n", plural(len(list), "SVG template"), layout.Visible(folder)))

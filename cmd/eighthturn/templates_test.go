@@ -29,6 +29,7 @@ func TestTemplatesFiles(t *testing.T) {
 func TestTemplatesRefusals(t *testing.T) {
 	for arguments, hint := range map[string]string{
 		"-o a.svg":                 "-o a/",
+		"-o .svg":                  "-o pieces/",
 		"-o a.png":                 "-o a.pdf",
 		"-o a.dxf --foundations":   "name a PDF",
 		"-o pieces/ --foundations": "name a PDF",
@@ -42,5 +43,47 @@ func TestTemplatesRefusals(t *testing.T) {
 		if list, _ := os.ReadDir(folder); len(list) != 1 {
 			t.Errorf("%s: a file was left", arguments)
 		}
+	}
+}
+
+// TestNoCommandReplacesAnothersFile: a picture, templates and a pattern are three things, and none takes another's place.
+func TestNoCommandReplacesAnothersFile(t *testing.T) {
+	commands := []string{"draw", "templates", "booklet"}
+	for _, first := range commands {
+		for _, second := range commands {
+			folder := t.TempDir()
+			if code, _, complaints := asked(t, folder, first, "small.quilt", "-o", "a.pdf"); code != done {
+				t.Fatal(complaints)
+			}
+			code, _, complaints := asked(t, folder, second, "small.quilt", "-o", "a.pdf")
+			if first == second && code != done || first != second && (code != faulty || !strings.Contains(complaints, "--force")) {
+				t.Errorf("%s after %s: code %d, %q", second, first, code, complaints)
+			}
+		}
+	}
+}
+
+// TestFoldersThatCannotBe: what is wrong with the name of a folder is said, and what to type.
+func TestFoldersThatCannotBe(t *testing.T) {
+	for _, command := range []string{"templates", "booklet"} {
+		folder := t.TempDir()
+		for name, says := range map[string]string{"no/such/": "there is no such folder", "small.quilt/": "this is a file, not a folder"} {
+			code, _, complaints := asked(t, folder, command, "small.quilt", "-o", name)
+			if code != faulty || !strings.Contains(complaints, says) || !strings.Contains(complaints, "-o") {
+				t.Errorf("%s -o %s: code %d, %q", command, name, code, complaints)
+			}
+		}
+	}
+}
+
+// TestForeignSignsAreNoted: signs that the letters lack are named, and the file is made all the same.
+func TestForeignSignsAreNoted(t *testing.T) {
+	folder := t.TempDir()
+	text := "title \"夜\"\nstrip 4\nfabric a #204060\nfabric b #f0e8d8\nblock W web wedges a kites b\ngrid\n W\n"
+	if err := os.WriteFile(folder+"/far.quilt", []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if code, _, complaints := asked(t, folder, "templates", "far.quilt"); code != done || !strings.Contains(complaints, "夜 (U+591C)") {
+		t.Errorf("code %d, %q", code, complaints)
 	}
 }
