@@ -34,9 +34,9 @@ o----------+----+
 // twoStops is how two stop halves are sewn. They are mirror images.
 func twoStops() Recipe {
 	const leftWedge, rightWedge, leftGround, rightGround = 0, 1, 2, 3
-	half := "Sew the wide end of a wedge to the slanted side of a %s ground piece, right sides together."
-	trim := "Lay a ruler along the wedge and cut off what stands out of the ground at its square corner, on both of its sides, and beyond the long side."
-	check := "the wedge and the ground make one straight long side"
+	half := "Sew the wide end of a wedge to the slanted side of a %s stop piece, right sides together."
+	trim := "Lay a ruler along the wedge and cut off what stands out of the stop piece at its square corner, on both of its sides, and beyond the long side."
+	check := "the wedge and the stop piece make one straight long side"
 	return Recipe{
 		Steps: []Step{
 			{

@@ -66,7 +66,7 @@ func fullAndPlain() Recipe {
 		},
 		Pressing: []Pressing{
 			{Round: true, About: Point{Mid, Mid}, Ways: turningRound().Ways},
-			{Ways: [2]string{"towards the triangle", "towards the kite"}},
+			{Ways: [2]string{"towards the plain triangle", "away from the plain triangle, towards the half that has the kite"}},
 		},
 	}
 }

@@ -34,7 +34,7 @@ func halves() *Kind {
 				Check: "the seam runs from corner to corner, and every edge is half the unfinished block from its middle",
 				Joins: []Join{{A: 0, B: 1}},
 			}},
-			Pressing: []Pressing{{Ways: [2]string{"towards the second triangle", "towards the first triangle"}}},
+			Pressing: []Pressing{{Ways: [2]string{"towards the triangle that its picture shows at the lower right", "towards the triangle that its picture shows at the upper left"}}},
 		},
 	}
 }

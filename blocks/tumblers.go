@@ -42,8 +42,8 @@ func downTheColumn() Recipe {
 	return Recipe{
 		Steps: []Step{{
 			Name: "column",
-			Do: "Lay the pieces out in their order, wide and narrow ends in turn, a square end above and below. Sew each to the next along the slanted sides, " +
-				"right sides together: at either end of a seam the corner of one piece or of the other sticks out.",
+			Do: "Lay the pieces of one column out in their order, down the column: an end piece with its square end at the top, the tumblers with their wide sides left and right in turn, and an end piece with its square end at the bottom. " +
+				"Sew each to the next along the slanted sides, right sides together.",
 			Check: "both long edges of the column are straight, and it is as long as its neighbours",
 		}},
 		Pressing: []Pressing{{Ways: [2]string{"downwards", "upwards"}}},

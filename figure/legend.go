@@ -1,6 +1,10 @@
 package figure
 
-import "eighthturn/palettes"
+import (
+	"math"
+
+	"eighthturn/palettes"
+)
 
 // Measures of a legend, in points.
 const (
@@ -24,6 +28,7 @@ type legendEntry struct {
 	stroke     Stroke
 	start, end Ending
 	hatch      bool
+	bent       bool // the line runs round something
 	text       string
 	at         XY // its left end and middle, from the legend's upper left corner
 }
@@ -36,14 +41,30 @@ func newLegend(letters *Lettering, f *Figure) legend {
 			key.entries = append(key.entries, legendEntry{stroke: stroke, start: line.Start, end: line.End, text: stroke.Words()})
 		}
 	}
+	if line, ok := bentArrow(f); ok {
+		key.entries = append(key.entries, legendEntry{stroke: line.Stroke, end: Arrow, bent: true, text: "press all seams this way round"})
+	}
 	if hatched {
 		key.entries = append(key.entries, legendEntry{hatch: true, text: "wrong side of the cloth"})
 	}
 	return key
 }
 
+// bent says whether a line is an arrow by which allowances are pressed round a point.
+func (l *Line) bent() bool { return l.Stroke == Pressing && l.End == Arrow && len(l.Points) > 2 }
+
+// bentArrow is the first such arrow of a figure.
+func bentArrow(f *Figure) (*Line, bool) {
+	for i := range f.Marks {
+		if l := f.Marks[i].Line; l != nil && l.bent() {
+			return l, true
+		}
+	}
+	return nil, false
+}
+
 // usedStrokes are the styles of a figure, each with a line that has it, and whether it shows
-// the wrong side of cloth.
+// the wrong side of cloth. Arrows round a point are left out.
 func usedStrokes(f *Figure) (used map[Stroke]Line, hatched bool) {
 	used = map[Stroke]Line{}
 	for i := range f.Marks {
@@ -53,7 +74,7 @@ func usedStrokes(f *Figure) (used map[Stroke]Line, hatched bool) {
 			if _, ok := used[m.Area.Edge]; !ok {
 				used[m.Area.Edge] = Line{}
 			}
-		case m.Line != nil:
+		case m.Line != nil && !m.Line.bent():
 			if known, ok := used[m.Line.Stroke]; !ok || known.Start == Plain && known.End == Plain {
 				used[m.Line.Stroke] = *m.Line
 			}
@@ -126,8 +147,25 @@ func (k *legend) sample(s *Sheet, e legendEntry, ends [2]XY) {
 	}
 	pen := e.stroke.Pen()
 	line := []XY{{ends[0].X + barLong/2, ends[0].Y}, {ends[1].X - barLong/2, ends[1].Y}}
+	if e.bent {
+		line = k.arc(ends)
+	}
 	heads := [2]ending{headOf(line, e.start, pen), headOf(reversed(line), e.end, pen)}
-	s.shape(nil, Shape{Points: []XY{heads[0].stem(), heads[1].stem()}, Pen: pen})
+	stem := append([]XY{heads[0].stem()}, line[1:len(line)-1]...)
+	s.shape(nil, Shape{Points: append(stem, heads[1].stem()), Pen: pen})
 	s.ending(nil, heads[0])
 	s.ending(nil, heads[1])
+}
+
+// arc is a bow over the middle between two ends, as high as a row allows; its last stretch is
+// long enough for a head.
+func (k *legend) arc(ends [2]XY) []XY {
+	middle := XY{(ends[0].X + ends[1].X) / 2, ends[0].Y + k.factor()*legendRow*0.3}
+	radius := k.factor() * legendRow * 0.62
+	var points []XY
+	for _, degrees := range []float64{190, 210, 230, 250, 270, 290, 360} {
+		a := degrees * math.Pi / 180
+		points = append(points, XY{middle.X + float64(radius*math.Cos(a)), middle.Y + float64(radius*math.Sin(a))})
+	}
+	return points
 }

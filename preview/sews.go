@@ -11,8 +11,9 @@ import (
 // together, pressing, and where cloth stretches or grows thick. A step lights up its patches.
 func sewingReport(p *plans) report {
 	plan := p.sewing()
-	s := &sewRows{sewWords: sewWords{plan}, plans: p, report: report{Name: "Sewing",
-		Says: "with seams of " + (sewWords{plan}).text(plan.Seam) + "; sizes are unfinished, from raw edge to raw edge, where nothing else is said; r2c5 is row 2, column 5"}}
+	words := sewing.Words{Plan: plan}
+	s := &sewRows{Words: words, plans: p, report: report{Name: "Sewing",
+		Says: "with seams of " + words.Text(plan.Seam) + "; sizes are unfinished, from cut edge to cut edge with the seam allowances; rows are counted from the top, columns from the left"}}
 	s.litBy = func(patches []int) []int { return patches }
 	for i := range plan.Blocks {
 		s.add(s.block(i))
@@ -23,7 +24,7 @@ func sewingReport(p *plans) report {
 
 // sewRows turns a sewing plan into rows.
 type sewRows struct {
-	sewWords
+	sewing.Words
 	*plans
 	report
 	between [][]int // seams of the top by seam of the assembly; nil until asked for
@@ -64,27 +65,27 @@ func placedPatches(list []sewing.Placed) []int {
 // block is how the blocks of one label are made.
 func (s *sewRows) block(n int) section {
 	b := &s.Blocks[n]
-	noun := "block"
-	if b.Column {
-		noun = "column"
-	}
-	out := section{Title: fmt.Sprintf("%s, %s: make %s", b.Label, b.Kind, plural(b.Count, noun))}
+	out := section{Title: s.BlockHead(b)}
 	if len(b.Steps) == 0 {
-		out.Rows = append(out.Rows, row{Cells: []string{fmt.Sprintf("A piece of cloth, %s; nothing is sewn.", s.size(b.Unfinished))}, Patches: s.wholeBlock(b)})
+		out.Rows = append(out.Rows, row{Cells: []string{fmt.Sprintf("A piece of cloth, %s unfinished; nothing is sewn.", s.Size(b.Unfinished))}, Patches: s.wholeBlock(b)})
 	}
 	for i := range b.Steps {
 		step := &b.Steps[i]
-		w := row{Cells: []string{fmt.Sprintf("%d. %s: make %d", i+1, step.Name, step.Make)}, Head: true, Under: s.step(b, step), Patches: s.stepPatches(b, step)}
+		w := row{Cells: []string{s.StepHead(b, i)}, Head: true, Under: s.StepLines(b, step), Patches: s.stepPatches(b, step)}
 		w.Diagram = s.diagram(func() *figure.Figure { return s.StepFigure(n, i) })
 		out.Rows = append(out.Rows, w)
 	}
 	if b.Column {
-		out.Rows = append(out.Rows, row{Cells: []string{fmt.Sprintf("The longest are about %s.", s.size(b.Unfinished))}})
+		out.Rows = append(out.Rows, row{Cells: []string{s.LongestLine(b)}})
 	}
 	for i := range b.Rounds {
-		out.Rows = append(out.Rows, row{Cells: []string{s.round(&b.Rounds[i])}, Patches: s.patchesOf(b, b.Rounds[i].Pieces)})
+		out.Rows = append(out.Rows, row{Cells: []string{s.RoundLine(&b.Rounds[i])}, Patches: s.patchesOf(b, b.Rounds[i].Pieces)})
 	}
-	out.Rows = append(out.Rows, s.ways(b)...)
+	for group := range b.Ways {
+		for _, said := range s.PressLines(b, group) {
+			out.Rows = append(out.Rows, row{Cells: []string{said.Text}, Patches: s.cellPatches(said.Cells)})
+		}
+	}
 	out.Rows = append(out.Rows, s.colourings(b)...)
 	return out
 }
@@ -112,72 +113,19 @@ func (s *sewRows) stepPatches(b *sewing.Block, step *sewing.Step) []int {
 	return s.patchesOf(b, pieces)
 }
 
-// ways is how the seams of a block are pressed, place by place where that differs.
-func (s *sewRows) ways(b *sewing.Block) []row {
-	var list []row
-	for group := range b.Ways {
-		var cells [2][]int
-		var patches [2][]int
-		for _, c := range b.Colourings {
-			for _, at := range c.Cells {
-				way := s.Way(at.Cell, group)
-				cells[way] = append(cells[way], at.Cell)
-				patches[way] = append(patches[way], placedPatches([]sewing.Placed{at})...)
-			}
-		}
-		for way, words := range b.Ways[group] {
-			if len(cells[way]) == 0 {
-				continue
-			}
-			text := fmt.Sprintf("Press %s %s", s.pressedSeams(b, group), words)
-			if len(cells[1-way]) > 0 {
-				text += " in " + s.places(cells[way])
-			}
-			list = append(list, row{Cells: []string{text + "."}, Patches: patches[way]})
-		}
-	}
-	return list
-}
-
-// pressedSeams is which seams of a block follow one choice.
-func (s *sewRows) pressedSeams(b *sewing.Block, group int) string {
-	if len(b.Ways) == 1 {
-		return "its seams"
-	}
-	var names []string
-	named := map[string]bool{}
-	for _, step := range b.Steps {
-		for _, j := range step.Joins {
-			if j.Choice == group && !named[step.Name] {
-				named[step.Name] = true
-				names = append(names, step.Name)
-			}
-		}
-	}
-	return "the seams of the " + listed(names)
-}
+// mostPlaces is how many groups of places a text lists; the picture lights all of them up.
+const mostPlaces = 12
 
 // colourings is what blocks are sewn of, and where they go.
 func (s *sewRows) colourings(b *sewing.Block) []row {
-	noun := "block"
-	if b.Column {
-		noun = "column"
-	}
 	var list []row
 	for i := range b.Colourings[:min(mostRows, len(b.Colourings))] {
 		c := &b.Colourings[i]
-		name, each := b.Label, ""
-		if len(b.Colourings) > 1 {
-			name += fmt.Sprint(c.Number)
+		w := row{Cells: []string{s.ColouringLine(b, c)}, Patches: placedPatches(c.Cells)}
+		for _, said := range s.PlaceLines(b, c, mostPlaces) {
+			w.Under = append(w.Under, said.Text)
 		}
-		if len(c.Cells) > 1 {
-			each = " each"
-		}
-		text := fmt.Sprintf("%s: %s of %s%s", name, plural(len(c.Cells), noun), clothCounts(c.Cloths), each)
-		if c.Leans != "" {
-			text += ", its first slanted seam falling to the " + c.Leans
-		}
-		list = append(list, row{Cells: []string{text}, Under: []string{s.turned(c)}, Patches: placedPatches(c.Cells)})
+		list = append(list, w)
 	}
 	if n := len(b.Colourings) - mostRows; n > 0 {
 		list = append(list, row{Cells: []string{fmt.Sprintf("and %d more that differ in cloth; eighthturn sew --json lists them all", n)}})

@@ -1,20 +1,10 @@
 package preview
 
 import (
-	"fmt"
-
 	"eighthturn/figure"
 	"eighthturn/patchwork"
 	"eighthturn/sewing"
 )
-
-// course is what blocks are sewn into first.
-func (s *sewRows) course() string {
-	if s.Assembly.ByColumns {
-		return "column"
-	}
-	return "row"
-}
 
 // assembly is how blocks, sashes and borders go together.
 func (s *sewRows) assembly() section {
@@ -34,27 +24,24 @@ func (s *sewRows) assembly() section {
 		}
 		return w
 	}
-	if w, ok := s.courses(); ok {
-		out.Rows = append(out.Rows, shown(w, courses))
+	if text := s.CoursesLine(); text != "" {
+		out.Rows = append(out.Rows, shown(row{Cells: []string{text}, Seams: s.courseSeams()}, courses))
+	}
+	if text := s.SashesLine(); text != "" {
+		out.Rows = append(out.Rows, row{Cells: []string{text}})
 	}
 	for i := range s.Assembly.Stages {
 		st := &s.Assembly.Stages[i]
-		switch w := (row{Seams: s.seamsFrom(st.First, st.Count)}); st.Sort {
+		switch w := (row{Cells: []string{s.StageLine(st)}, Seams: s.seamsFrom(st.First, st.Count)}); st.Sort {
 		case sewing.CoursesStage:
-			w.Cells = []string{fmt.Sprintf("Sew the %ss together in their order, each to the one before: about %s in all.", s.course(), s.size(st.Size))}
 			out.Rows = append(out.Rows, shown(w, courses))
 		case sewing.BorderStage:
-			how := "the strips at the two sides first, then those above and below across the whole width"
-			if st.Count > 4 {
-				how = "the strips at the two sides first; sew a square to both ends of the other two, and then those above and below"
-			}
-			w.Cells = []string{fmt.Sprintf("Border %d: %s; about %s then.", st.Number, how, s.size(st.Size))}
 			w.Patches = s.borderPatches(st.Number - 1)
 			out.Rows = append(out.Rows, shown(w, borders))
 		}
 	}
-	for range s.Assembly.Loose {
-		out.Rows = append(out.Rows, row{Cells: []string{"A part hangs together with nothing else: places beside it are empty, and no border reaches it."}, Tone: doubtful})
+	for n := range s.Assembly.Loose {
+		out.Rows = append(out.Rows, row{Cells: []string{s.LooseLine(n)}, Tone: doubtful, Patches: s.cellPatches(s.LooseCells(n))})
 	}
 	return out
 }
@@ -70,26 +57,15 @@ func (s *sewRows) hasStage(sorts ...sewing.StageSort) bool {
 	return false
 }
 
-// courses is how the blocks of each row or column go together.
-func (s *sewRows) courses() (w row, ok bool) {
-	count := 0
-	var size sewing.Size
+// courseSeams are the seams of the top within rows or columns.
+func (s *sewRows) courseSeams() []int {
+	var list []int
 	for _, st := range s.Assembly.Stages {
-		if st.Sort != sewing.CourseStage {
-			continue
-		}
-		w.Seams = append(w.Seams, s.seamsFrom(st.First, st.Count)...)
-		ok = ok || st.Count > 0
-		if st.Number > 0 {
-			count++
-			if st.Size.Across.NM+st.Size.Down.NM > size.Across.NM+size.Down.NM {
-				size = st.Size
-			}
+		if st.Sort == sewing.CourseStage {
+			list = append(list, s.seamsFrom(st.First, st.Count)...)
 		}
 	}
-	w.Cells = []string{fmt.Sprintf("Lay all blocks out by their places and turns. Sew the blocks of each %s together: %s, a whole one about %s. Pin where seam lines meet, not raw corners.",
-		s.course(), plural(count, s.course()), s.size(size))}
-	return w, ok
+	return list
 }
 
 func (s *sewRows) borderPatches(border int) []int {
@@ -163,92 +139,39 @@ func (s *sewRows) joints(wanted func(*sewing.Joint) bool) []int {
 // grain is which edges lie off the straight grain.
 func (s *sewRows) grain() section {
 	out := section{Title: "Edges that stretch"}
-	names := [4]string{"top", "right", "bottom", "left"}
 	for i := range s.Blocks {
 		b := &s.Blocks[i]
-		var sides []string
-		var edge sewing.EdgeGrain
-		for n, e := range b.Edges {
-			if e.OffGrain+e.Bias > 0 {
-				sides, edge = append(sides, names[n]), e
-			}
+		if text := s.EdgeLine(b); text != "" {
+			out.Rows = append(out.Rows, row{Cells: []string{text}, Patches: s.wholeBlock(b)})
 		}
-		if len(sides) == 0 {
-			continue
-		}
-		share, how := edge.OffGrain, "off the grain and the rest straight"
-		if edge.Bias > 0 {
-			share, how = edge.Bias, "on the bias"
-		}
-		part := float64(share) / float64(edge.OffGrain+edge.Straight+edge.Bias)
-		out.Rows = append(out.Rows, row{Cells: []string{fmt.Sprintf("%s, as its pictures show it: %s edge, %.2f of each %s.", b.Label, listed(sides), part, how)}, Patches: s.wholeBlock(b)})
 	}
 	if len(out.Rows) == 0 {
 		return sentences(out.Title, []string{"All edges of blocks lie on the straight grain."})
 	}
-	out.Rows = append(out.Rows, s.outside()...)
+	for _, said := range s.OutsideLines() {
+		out.Rows = append(out.Rows, row{Cells: []string{said.Text}, Patches: s.cellPatches(said.Cells)})
+	}
 	return out
-}
-
-// outside is which of those edges lie on the outside.
-func (s *sewRows) outside() []row {
-	sides := map[string][]int{}
-	for _, o := range s.Grain.Outside {
-		sides[o.Side] = append(sides[o.Side], o.Cells...)
-	}
-	what := "Until the border is on, do not pull at these edges of the field, and sew them without stretching"
-	if s.Grain.AtEdge {
-		what = "These are edges of the top itself: sew a line just inside the seam allowance before you handle it, and do not pull"
-	}
-	var list []row
-	for _, side := range []string{"top", "right", "bottom", "left", "inside"} {
-		cells := sides[side]
-		if len(cells) == 0 {
-			continue
-		}
-		where := side
-		if side == "inside" {
-			where = "beside empty places"
-		}
-		list = append(list, row{Cells: []string{fmt.Sprintf("%s, %s: %s.", what, where, s.places(cells))}, Patches: s.cellPatches(cells)})
-		what = "So too"
-	}
-	return list
 }
 
 // bulk is where cloth grows thick, and what becomes of points.
 func (s *sewRows) bulk() section {
 	b := &s.Bulk
 	out := section{Title: "Thick places and points"}
-	says := func(at []patchwork.Point, format string, a ...any) {
-		out.Rows = append(out.Rows, row{Cells: []string{fmt.Sprintf(format, a...)}, Patches: s.patchesAt(at)})
-	}
-	switch {
-	case b.Most == 0:
-		says(nil, "Nowhere do more than %d layers lie on each other.", b.Limit)
-	case len(b.Thick) == 0:
-		says(nil, "Nowhere do more than %d layers lie on each other; the most is %d.", b.Limit, b.Most)
-	default:
-		says(nil, "More than %d layers lie on each other at these points, as allowances are folded (counted, to within one). Trim dog ears there, sew slowly over them, and press the last seam open or turn all allowances one way round if they will not lie flat.", b.Limit)
-	}
-	for _, t := range b.Thick[:min(mostRows, len(b.Thick))] {
-		text := fmt.Sprintf("%d layers where %d pieces meet, at %s, first at %s", t.Layers, t.Pieces, plural(t.Count, "point"), s.where(t.At[0]))
-		if !t.Inside {
-			text += fmt.Sprintf("; %d with the last seam open, %d turned round", t.Open, t.Round)
+	says := func(at []patchwork.Point, text string) {
+		if text != "" {
+			out.Rows = append(out.Rows, row{Cells: []string{text}, Patches: s.patchesAt(at)})
 		}
-		says(t.At, "%s", text)
 	}
-	for _, n := range b.Points {
-		text := fmt.Sprintf("Points of %ss: %d of %d keep a seam allowance of cloth all round", n.Shape, n.Keep, n.Count)
-		if n.AtEdge > 0 {
-			text += fmt.Sprintf("; %d lie on the quilt's outside, right in the binding's seam", n.AtEdge)
-		}
-		says(nil, "%s.", text)
+	says(nil, s.ThickLine())
+	for i := range b.Thick[:min(mostRows, len(b.Thick))] {
+		says(b.Thick[i].At, s.ThickPointLine(&b.Thick[i]))
 	}
-	for _, n := range b.Blunted {
-		if n.Distance > 0 {
-			says(n.At, "%s within %s of the quilt's outside, less than a seam allowance: the binding may blunt them, first at %s.", plural(n.Count, "point"), s.text(n.Distance), s.where(n.At[0]))
-		}
+	for i := range b.Points {
+		says(nil, s.PointsLine(&b.Points[i]))
+	}
+	for i := range b.Blunted {
+		says(b.Blunted[i].At, s.BluntedLine(&b.Blunted[i]))
 	}
 	return out
 }

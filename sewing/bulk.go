@@ -16,6 +16,7 @@ type EdgeGrain struct {
 	Straight measure.NM `json:"straight_nm"`  // along or across the cloth
 	OffGrain measure.NM `json:"off_grain_nm"` // in between: it stretches
 	Bias     measure.NM `json:"bias_nm"`      // at 45 degrees: it stretches most
+	Degrees  float64    `json:"degrees"`      // the most by which a part of it lies off the grain, 0 to 45
 }
 
 // OutsideGrain is the cells whose edge on one side of the field is not straight.

@@ -211,20 +211,23 @@ func appendNumber(b []byte, n int) []byte {
 	return append(b, byte(n), byte(n>>8), byte(n>>16), byte(n>>24))
 }
 
-// clothName is what a patch is cut from, in the words of the layout.
+// clothName is what a patch is cut from: its fabric, or the name of its strip set, with the
+// fabrics where the set's wedges differ, and with ", turned" where the tip lies on the other
+// edge of the set.
 func (s *sorting) clothName(p *patchwork.Patch) string {
 	if p.Set < 0 {
 		return s.top.Fabrics[s.top.Faces[p.First].Fabric].Name
 	}
 	name := s.top.Cloth.Sets[p.Set].Name
-	if p.Turned {
-		name = "turned " + name
-	}
 	if s.pooled[p.Set] {
-		name += " of"
-		for n := range p.Count {
-			name += " " + s.top.Fabrics[s.top.Faces[p.First+n].Fabric].Name
+		var bands []string
+		for _, fabric := range s.bands(p) {
+			bands = append(bands, s.top.Fabrics[fabric].Name)
 		}
+		name += " of " + Listed(bands)
+	}
+	if p.Turned {
+		name += ", turned"
 	}
 	return name
 }
@@ -315,6 +318,9 @@ func (s *sorting) add(n, cell int) {
 		at = len(b.Colourings)
 		s.colouring[n][string(key)] = at
 		made := Colouring{Number: at + 1, Leans: leans}
+		if c.columns {
+			made.Longer = s.longer(c)
+		}
 		for _, i := range numbers {
 			made.Cloths = append(made.Cloths, s.names[i])
 		}

@@ -47,6 +47,24 @@ func (s *sorting) leans(c *cellSewn) string {
 	return "left"
 }
 
+// longer is the side of each end piece of a column, above and below, that is the longer one;
+// nil for a column of one piece.
+func (s *sorting) longer(c *cellSewn) []string {
+	if c.count < 2 {
+		return nil
+	}
+	var list []string
+	for _, i := range []int32{c.first, c.first + c.count - 1} {
+		o := s.top.Patches[s.index[i]].Outline // from its upper left corner, clockwise
+		side := "left"
+		if o[2].Y-o[1].Y > o[3].Y-o[0].Y {
+			side = "right"
+		}
+		list = append(list, side)
+	}
+	return list
+}
+
 // columnSteps lists the joins of the longest column; shorter ones have the first of them and
 // an end piece in place of a whole one, and those that lean the other way are mirror images.
 func (s *sorting) columnSteps(k *sewn, step *Step, count int) {

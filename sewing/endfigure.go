@@ -35,7 +35,7 @@ func (d *stepDrawing) differs() bool {
 func (d *stepDrawing) ends() {
 	for i := range d.join.Ends {
 		corner := panelAt(2, i)
-		d.caption([2]string{"a", "b"}[i]+"  larger: "+d.leadText(&d.join.Ends[i]), corner)
+		d.caption([2]string{"a", "b"}[i]+", enlarged: "+d.leadText(&d.join.Ends[i]), corner)
 		d.end(i, corner)
 	}
 }
@@ -94,7 +94,7 @@ func (d *stepDrawing) endMarks(i int, as func(vec) vec, middle vec, half float64
 	if a == b {
 		return
 	}
-	out := vec{half * 0.18, 0}
+	out := vec{half * 0.13, 0}
 	d.line(figure.Dimension, figure.Bar, figure.Bar, a.plus(out), b.plus(out))
 	d.line(figure.Dimension, figure.Plain, figure.Plain, a, a.plus(out.times(1.3)))
 	d.line(figure.Dimension, figure.Plain, figure.Plain, b, b.plus(out.times(1.3)))

@@ -26,7 +26,8 @@ func grainOf(shape blocks.Shape, o outline) vec {
 // addGrain adds a stretch of an edge to what lies straight, off the grain or on the bias.
 func (e *EdgeGrain) addGrain(along, grain vec) {
 	off := math.Mod(math.Abs(math.Atan2(along.cross(grain), along.dot(grain))), math.Pi/2) * 180 / math.Pi
-	off = min(off, 90-off)
+	off = math.Round(min(off, 90-off)*100) / 100
+	e.Degrees = max(e.Degrees, off)
 	switch l := rounded(along.length()); {
 	case off < 0.01:
 		e.Straight += l

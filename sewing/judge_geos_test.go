@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/peterstace/simplefeatures/geom"
@@ -131,5 +132,85 @@ func TestJudgeGeosSizes(t *testing.T) {
 			about(t, k.Name+": "+s.Name+" across", across, inches(s.Unfinished.Across.NM), 1e-6)
 			about(t, k.Name+": "+s.Name+" down", down, inches(s.Unfinished.Down.NM), 1e-6)
 		}
+	}
+}
+
+// columnEnd is what a column's seam does at its end that lies higher, or lower: by how much
+// the lower piece's cut corner leads the upper one's, inches.
+func columnEnd(t *testing.T, top *patchwork.Top, upper, lower int, seam [2]geom.XY) float64 {
+	t.Helper()
+	const degrees = 0 // nothing of a tumbler is cut off flat
+	q := inches(top.Seam)
+	below := farthestAlong(t, grownBy(t, top, []int{lower}, q), seam, degrees, q, false)
+	return below - farthestAlong(t, grownBy(t, top, []int{upper}, q), seam, degrees, q, false)
+}
+
+// TestJudgeGeosColumnSeams: at every slanted seam of a column, those of its end pieces too and
+// in columns of both hands, GEOS's cut outlines lead each other by what the step says: the
+// lower piece's where the seam ends higher up, the upper piece's where it ends lower down.
+func TestJudgeGeosColumnSeams(t *testing.T) {
+	top := topOf(t, "side 5\nfabric a #112233\nfabric b #eeeeee\nblock T tumblers pieces a b about 4\ngrid\n T T\n T T\n T T\n")
+	p := sewing.Of(top, sewing.Options{})
+	b := &p.Blocks[0]
+	end := &b.Steps[0].Joins[0].Ends
+	want := math.Abs(inches(end[0].LeadBlunt.NM))
+	hands := map[string]bool{}
+	for _, c := range b.Colourings {
+		hands[c.Leans] = true
+		list := c.Cells[0].Patches
+		for i := 1; i < len(list); i++ {
+			upper, lower := top.Patches[list[i-1]].Outline, top.Patches[list[i]].Outline // from the upper left corner, clockwise
+			high, low := xyOf(lower[0]), xyOf(lower[1])
+			if upper[3] != lower[0] || upper[2] != lower[1] {
+				t.Fatalf("pieces %d and %d do not lie on each other", i-1, i)
+			}
+			if high.Y > low.Y {
+				high, low = low, high
+			}
+			what := fmt.Sprintf("leaning %s, seam %d", c.Leans, i)
+			about(t, what+", higher", columnEnd(t, top, int(list[i-1]), int(list[i]), [2]geom.XY{low, high}), want, 1e-6)
+			about(t, what+", lower", columnEnd(t, top, int(list[i-1]), int(list[i]), [2]geom.XY{high, low}), -want, 1e-6)
+		}
+	}
+	if len(hands) != 2 || want < 0.1 {
+		t.Errorf("hands %v, offset %g", hands, want)
+	}
+	text := strings.Join((sewing.Words{Plan: p}).StepLines(b, &b.Steps[0]), "\n")
+	if !strings.Contains(text, "ends higher up the column, the corner of the lower piece sticks out by 0.207 in") || !strings.Contains(text, "lower down, that of the upper piece by 0.207 in") {
+		t.Errorf("the step says otherwise:\n%s", text)
+	}
+}
+
+// TestJudgeGeosEndPieces: the longer side of each end piece is the one that GEOS finds longer:
+// of the piece cut in two down its middle, the half with more cloth.
+func TestJudgeGeosEndPieces(t *testing.T) {
+	seen := map[string]int{}
+	for name, text := range layouts() {
+		top := topOf(t, text)
+		p := sewing.Of(top, sewing.Options{})
+		for _, b := range p.Blocks {
+			for _, c := range b.Colourings {
+				if len(c.Longer) == 0 {
+					continue
+				}
+				list := c.Cells[0].Patches
+				for i, patch := range []int32{list[0], list[len(list)-1]} {
+					o := top.Patches[patch].Outline
+					middle := geom.XY{X: (inches(o[0].X) + inches(o[1].X)) / 2, Y: inches(o[0].Y)}
+					left, err := geos.Intersection(polygonOf(o), halfPlane(middle, geom.XY{X: -1}))
+					if err != nil {
+						t.Fatal(err)
+					}
+					side := map[bool]string{true: "left", false: "right"}[left.Area() > polygonOf(o).Area()/2]
+					seen[side]++
+					if c.Longer[i] != side {
+						t.Fatalf("%s: end piece %d is longer on the %s, not on the %s: %v", name, i, side, c.Longer[i], o)
+					}
+				}
+			}
+		}
+	}
+	if len(seen) != 2 {
+		t.Errorf("only one hand was seen: %v", seen)
 	}
 }

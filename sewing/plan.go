@@ -63,6 +63,15 @@ type Size struct {
 	Down   Length `json:"down"`
 }
 
+// Form is what a unit looks like.
+type Form string
+
+const (
+	Rectangle Form = "rectangle" // squares too
+	Triangle  Form = "triangle"  // with a square corner and two short sides of one length
+	Slanted   Form = "slanted"   // any other: its size is that of the rectangle into which it fits
+)
+
 // Block is how the blocks of one label are sewn.
 type Block struct {
 	Label      string       `json:"label"`
@@ -84,8 +93,9 @@ type Colouring struct {
 	Number int      `json:"number"` // among the block's, from 1
 	Cloths []string `json:"cloths"` // by piece of the kind: a fabric, or the bands of a strip set from the wide end to the tip
 	Cells  []Placed `json:"cells"`
-	Makes  []Make   `json:"makes"`           // of each step, the units that are alike
-	Leans  string   `json:"leans,omitempty"` // of a column: the side to which its first slanted seam falls, "left" or "right"
+	Makes  []Make   `json:"makes"`                  // of each step, the units that are alike
+	Leans  string   `json:"leans,omitempty"`        // of a column: the side to which its first slanted seam falls, "left" or "right"
+	Longer []string `json:"longer_sides,omitempty"` // of a column's end pieces, above and below: on which side their longer side lies, "left" or "right", as the right side shows it
 }
 
 // Placed is a cell that takes a block, and how the block is turned there.
@@ -114,8 +124,9 @@ type Step struct {
 	Do         string `json:"do"`
 	Trim       string `json:"trim,omitempty"` // what to cut off, "" for nothing
 	Check      string `json:"check"`
-	PerBlock   int    `json:"per_block"` // how many units
-	Make       int    `json:"make"`      // how many units in the whole top
+	PerBlock   int    `json:"per_block"`      // how many units
+	Make       int    `json:"make"`           // how many units in the whole top
+	Form       Form   `json:"form,omitempty"` // of the unit; "" of a column
 	Finished   Size   `json:"finished"`
 	Unfinished Size   `json:"unfinished"` // after trimming
 	Before     *Size  `json:"before,omitempty"`

@@ -52,11 +52,11 @@ func (p *Plan) StepFigure(block, step int) *figure.Figure {
 		d.ends()
 	} else {
 		d.place = same
-		for i, line := range []string{"no offset: the raw corners", "lie on each other at both ends"} {
+		for i, line := range []string{"no offset: the cut corners", "lie on each other at both ends"} {
 			d.words(line, panelAt(2, 0).plus(vec{panel / 2, panel/2 + float64(i)*header}), label{captionPoints, figure.Middle, measure.NM(panel)})
 		}
 	}
-	f.Max = figure.Point{X: measure.NM(3*(panel+gap) - gap), Y: measure.NM(2*(panel+header) + gap)}
+	f.Max = figure.Point{X: measure.NM(3*(panel+gap) - gap), Y: measure.NM(2*(panel+header) + gap + 1.2*header)}
 	f.Description = d.described(b, step)
 	return f
 }
@@ -300,7 +300,8 @@ func (d *stepDrawing) roundArms(j Join) [][2]vec {
 // rightSide draws the unit with its size.
 func (d *stepDrawing) rightSide() {
 	corner := panelAt(1, 1)
-	d.caption("4  right side: "+d.sizeText(), corner)
+	d.caption("4  right side", corner)
+	d.words(d.sizeText(), corner.plus(vec{panel / 2, panel + 0.75*header}), label{dimPoints, figure.Middle, measure.NM(panel * 1.5)})
 	outer := d.outer(d.unit)
 	d.place = fitted(d.larger(outer), corner, panel, same)
 	d.area(outer, white(), false, figure.Frame)
@@ -337,9 +338,5 @@ func (d *stepDrawing) sizeText() string {
 	if d.kind.kind.Column {
 		return "one above the other"
 	}
-	u := d.step.Unfinished
-	if u.Across.Nearest == u.Down.Nearest {
-		return "about " + measure.Text(u.Across.Nearest, d.plan.Units) + " square, raw"
-	}
-	return "about " + measure.Number(u.Across.Nearest, d.plan.Units) + " by " + measure.Text(u.Down.Nearest, d.plan.Units) + ", raw"
+	return (Words{d.plan}).UnitSize(d.step.Form, d.step.Unfinished) + ", unfinished"
 }

@@ -58,6 +58,7 @@ func (p *Plan) measureStep(s *sewn, step *Step) {
 	}
 	made := &s.joins[step.Joins[len(step.Joins)-1].Number]
 	way := ruler(made.unit)
+	step.Form = formOf(made.unit)
 	step.Finished = p.sizeOf(grown(made.unit, make([]measure.NM, len(made.unit)), make([]bool, len(made.unit)), 0), way)
 	step.Unfinished = p.sizeOf(s.raw(made.all(), made.unit, true), way)
 	if step.Trim == "" {
@@ -69,6 +70,23 @@ func (p *Plan) measureStep(s *sewn, step *Step) {
 		out := s.spareAlong(made.all(), stretch{made.unit[i], made.unit[(i+1)%len(made.unit)]})
 		step.StandsOut = p.lengthOf(max(step.StandsOut.NM, out))
 	}
+}
+
+// formOf is what a finished outline looks like.
+func formOf(o outline) Form {
+	square := 0
+	for i := range o {
+		if math.Abs(angleAt(o, i)-90) < 0.01 {
+			square++
+		}
+	}
+	switch {
+	case len(o) == 4 && square == 4:
+		return Rectangle
+	case len(o) == 3 && square == 1:
+		return Triangle
+	}
+	return Slanted
 }
 
 // joinOf is one join of a kind.

@@ -28,7 +28,7 @@ func sewCommand(c *console) *cobra.Command {
 		Use:     "sew FILE",
 		Short:   "how it goes together, step by step",
 		GroupID: toCutSew,
-		Long: "Tells block by block which pieces are sewn first, by how much raw corners stick out so that the seam lines meet, what to " +
+		Long: "Tells block by block which pieces are sewn first, by how much cut corners stick out so that the seam lines meet, what to " +
 			"trim and check, and how large each part should be; then how the blocks go together, with their places and turns; which " +
 			"way every seam is pressed so that seams that meet lie opposite ways; and where cloth stretches or grows thick. " +
 			"--pictures draws each step.",
@@ -56,7 +56,7 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 		return err
 	}
 	plan := sewing.Of(top, sewing.Options{})
-	drawn := ""
+	drawn := "\nTo see every step drawn, name a folder: --" + picturesOption + " harbour-steps\n"
 	if o.pictures != "" {
 		n, err := c.drawSteps(o.pictures, plan, o.force)
 		if err != nil {
