@@ -18,9 +18,9 @@ type Fabric struct {
 	Chains      []Chain // which strips are sewn end to end
 
 	StripCount  int        // strips, counting like ones
-	StripBound  int        // no plan of strips that takes no more cloth takes fewer
+	StripBound  int        // no plan of strips, like pieces in one row, that takes no more cloth takes fewer
 	LengthCut   measure.NM // of cloth, for blocks and strips
-	LengthBound measure.NM // no plan of strips takes less
+	LengthBound measure.NM // no plan of strips, like pieces in one row, takes less
 	BackingCut  measure.NM // of cloth, where the back is made of it too
 	Purchase    finishing.Purchase
 	Precuts     []Precut // what would do instead, if anything would

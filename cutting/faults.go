@@ -8,7 +8,7 @@ import (
 	"eighthturn/measure"
 )
 
-func (p *Plan) text(nm measure.NM) string { return measure.Text(nm, p.Units) }
+func (p *Plan) text(nm measure.NM) string { return Words{p}.Length(nm) }
 
 // fault says what cannot be cut.
 func (p *Plan) fault(at Place, hint, format string, args ...any) {

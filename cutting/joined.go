@@ -16,7 +16,8 @@ type edgingKey struct {
 	across         measure.NM
 }
 
-// manner says which pieces of an edging are cut from one long strip.
+// manner says which pieces of an edging are cut from one long strip, and whether its last strip is cut with something to
+// spare.
 type manner uint8
 
 const (
@@ -26,7 +27,8 @@ const (
 	inQuilts                  // those of one quilt together, where several are planned
 	inHalves                  // those of one length together
 	besideBlock               // all from one, its strips cut from the width that lengthwise pieces leave; a binding too
-	lastManner
+	nothingOver               // from here on the same with nothing to spare, for cloth that would not do otherwise
+	lastManner  = 2 * nothingOver
 )
 
 // joining is the demands for joined strips of a fabric in one manner.
@@ -59,18 +61,39 @@ func (p *planning) joinings() [][]joining {
 		}
 		p.bindingStrips(made, m)
 		for i, now := range made {
-			if m == 0 || !slices.ContainsFunc(all[i], func(l joining) bool { return slices.EqualFunc(l.list, now.list, sameDemand) }) {
-				all[i] = append(all[i], now)
-			}
+			all[i] = either(all[i], now)
 		}
 	}
 	return all
 }
 
+// either is joinings with one more; of those that ask for the same strips the one with fewer tight chains.
+func either(list []joining, now joining) []joining {
+	at := slices.IndexFunc(list, func(l joining) bool { return slices.EqualFunc(l.list, now.list, sameDemand) })
+	switch {
+	case at < 0:
+		return append(list, now)
+	case now.tight() < list[at].tight():
+		list[at] = now
+	}
+	return list
+}
+
+// tight is how many chains leave too little over, or hold too short a piece.
+func (j *joining) tight() int {
+	n := 0
+	for i := range j.chains {
+		if c := &j.chains[i]; c.Scant || c.Short {
+			n += c.Times
+		}
+	}
+	return n
+}
+
 // lengthFor is how long strips to be joined are in a manner.
 func (p *planning) lengthFor(fabric int, m manner) measure.NM {
 	f := &p.Fabrics[fabric]
-	if m == besideBlock && len(f.Blocks) > 0 && f.Blocks[0].LeftWidthCut > f.UsableWidth/4 {
+	if m%nothingOver == besideBlock && len(f.Blocks) > 0 && f.Blocks[0].LeftWidthCut > f.UsableWidth/4 {
 		return f.Blocks[0].LeftWidthCut
 	}
 	return f.UsableWidth
@@ -113,8 +136,8 @@ func (p *planning) join(to *joining, key edgingKey, lines []int, m manner) {
 		}
 	}
 	for _, group := range p.groups(pieces, o, m) {
-		strips := p.group(group, o.UsableWidth, loss, key.across)
-		to.chains = chained(to.chains, chainOf(group, strips))
+		strips := p.group(group, o.UsableWidth, loss, key.across, m < nothingOver)
+		to.chains = chained(to.chains, p.chainOf(group, strips, loss))
 		for _, d := range strips {
 			to.list = added(to.list, d)
 		}
@@ -137,8 +160,8 @@ func (p *planning) oneByOne(to *joining, lines []int, usable, loss measure.NM) {
 	for _, n := range lines {
 		piece := &p.Lines[n].Piece
 		group := []long{{n, piece.AlongCut}}
-		strips := p.group(group, usable, loss, piece.AcrossCut)
-		chain := chainOf(group, strips)
+		strips := p.group(group, usable, loss, piece.AcrossCut, true)
+		chain := p.chainOf(group, strips, loss)
 		chain.Times = p.Lines[n].Pieces
 		to.chains = append(to.chains, chain)
 		for _, d := range strips {
@@ -150,7 +173,7 @@ func (p *planning) oneByOne(to *joining, lines []int, usable, loss measure.NM) {
 
 // groups are the pieces that are cut from one long strip each.
 func (p *planning) groups(pieces []long, o finishing.StripOptions, m manner) [][]long {
-	switch {
+	switch m %= nothingOver; {
 	case m == byPiece:
 		return parted(pieces, func(i int) int { return i })
 	case m == inHalves:
@@ -199,8 +222,9 @@ func parted(pieces []long, by func(int) int) [][]long {
 	return groups
 }
 
-// group is the strips for pieces that are cut from one long strip: whole ones, and the last only as long as it need be.
-func (p *planning) group(group []long, usable, loss, across measure.NM) []demand {
+// group is the strips for pieces that are cut from one long strip: whole ones, and the last only as long as it need be, or
+// with something to spare.
+func (p *planning) group(group []long, usable, loss, across measure.NM, spare bool) []demand {
 	var total measure.NM
 	var lines []int
 	for _, l := range group {
@@ -214,6 +238,9 @@ func (p *planning) group(group []long, usable, loss, across measure.NM) []demand
 		whole = int((total-loss+usable-loss-1)/(usable-loss)) - 1
 	}
 	last := total + measure.NM(whole)*loss - measure.NM(whole)*usable
+	if spare {
+		last = max(last+p.sizer.steps.Trimmed, leastInJoin(p.Units))
+	}
 	list := p.ends(across, whole, last, usable)
 	for i := range list {
 		list[i].lines, list[i].use = lines, ForJoining

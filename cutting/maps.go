@@ -57,7 +57,7 @@ const (
 // fabricMap is the map of one fabric.
 func (p *Plan) fabricMap(f *Fabric) *figure.Figure {
 	d := &drawing{Plan: p, colour: f.Colour, figure: &figure.Figure{
-		Title:       fmt.Sprintf("%s, %s: %s of cloth, %s between its selvages", MapTitle, f.Name, p.text(f.LengthCut), p.text(f.UsableWidth)),
+		Title:       MapTitle + ", " + Words{p}.FabricTitle(f),
 		Description: p.mapWords(f),
 	}}
 	for n := range f.Blocks {
@@ -147,7 +147,7 @@ func (d *drawing) strip(s *Strip, x measure.NM) {
 	all = slices.Compact(all)
 	gap := s.LengthCut / 100
 	if x == 0 {
-		d.beside(measure.Number(s.WidthCut, d.Units), figure.Point{X: -gap, Y: middle}, figure.End, all)
+		d.beside(Words{d.Plan}.Number(s.WidthCut), figure.Point{X: -gap, Y: middle}, figure.End, all)
 	}
 	if s.Times > 1 {
 		d.beside(fmt.Sprintf("× %d", s.Times), figure.Point{X: x + s.LengthCut + gap, Y: middle}, figure.Start, all)
@@ -179,7 +179,7 @@ func (d *drawing) block(f *Fabric, n int) {
 	for _, c := range b.Columns {
 		lit := []int{c.Line}
 		d.area(rectangle(x, top, c.WidthCut, c.LengthCut), lit)
-		d.words(measure.Number(c.WidthCut, d.Units)+" by "+measure.Number(c.LengthCut, d.Units), figure.Point{X: x, Y: top}, c.WidthCut, c.LengthCut, lit)
+		d.words(Words{d.Plan}.Number(c.WidthCut)+" by "+Words{d.Plan}.Number(c.LengthCut), figure.Point{X: x, Y: top}, c.WidthCut, c.LengthCut, lit)
 		x += c.WidthCut
 	}
 	for i := range f.Strips {
@@ -198,7 +198,7 @@ func (d *drawing) block(f *Fabric, n int) {
 	}
 	d.y = top + b.LengthCut
 	d.edge(rectangle(0, top, f.UsableWidth, b.LengthCut))
-	d.beside(measure.Number(b.LengthCut, d.Units), figure.Point{X: -f.UsableWidth / 100, Y: top + b.LengthCut/2}, figure.End, nil)
+	d.beside(Words{d.Plan}.Number(b.LengthCut), figure.Point{X: -f.UsableWidth / 100, Y: top + b.LengthCut/2}, figure.End, nil)
 }
 
 // setMap is a strip set with the wedges that are cut from it.
@@ -229,7 +229,7 @@ func (p *Plan) setMap(n int) *figure.Figure {
 		}
 		fabric := &p.Fabrics[b.Fabric]
 		f.Marks = append(f.Marks, figure.Mark{Words: &figure.Words{
-			Text: fabric.Name + " " + measure.Number(b.WidthCut, p.Units), At: figure.Point{X: -run.LengthCut / 100, Y: (high + low) / 2}, Points: labelPoints, Anchor: figure.End,
+			Text: fabric.Name + " " + Words{p}.Number(b.WidthCut), At: figure.Point{X: -run.LengthCut / 100, Y: (high + low) / 2}, Points: labelPoints, Anchor: figure.End,
 		}})
 		for n := range run.Wedges {
 			f.Marks = append(f.Marks, figure.Mark{Lit: lines, Area: &figure.Area{Outline: slice(nestedOutline(piece, n), high, low), Fill: fabric.Colour, Edge: figure.Thin}})
@@ -266,15 +266,18 @@ func (p *Plan) SetName(n int) string {
 
 // plural writes "1 square", "3 squares".
 func plural(n int, what string) string {
-	if n == 1 {
+	switch {
+	case n == 1:
 		return "1 " + what
+	case strings.HasSuffix(what, "sh"):
+		return fmt.Sprintf("%d %ses", n, what)
 	}
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // shortWords is a stretch of strip in the fewest words.
 func (p *Plan) shortWords(c *Cut) string {
-	size := measure.Number(c.AlongCut, p.Units)
+	size := Words{p}.Number(c.AlongCut)
 	switch {
 	case c.Use == ForSet:
 		return "strip set " + p.SetName(c.Set) + ", " + size
@@ -289,7 +292,7 @@ func (p *Plan) shortWords(c *Cut) string {
 	case piece.Method == Nested:
 		return plural(c.Units, what)
 	case c.AcrossCut != c.AlongCut:
-		size = measure.Number(c.AcrossCut, p.Units) + " by " + size
+		size = Words{p}.Number(c.AcrossCut) + " by " + size
 	}
 	if c.Units == 1 {
 		return size
@@ -310,12 +313,12 @@ func (p *Plan) CutWords(c *Cut) string {
 	line := &p.Lines[c.Lines[0]]
 	units := plural(c.Units, p.UnitName(line))
 	if line.Piece.Method == Nested {
-		return fmt.Sprintf("%s (%s of strip)", units, p.text(c.AlongCut))
+		return fmt.Sprintf("%s (%s of strip)", units, Words{p}.AtLeast(c.AlongCut))
 	}
 	if c.AcrossCut == c.AlongCut {
 		return fmt.Sprintf("%s of %s", units, p.text(c.AlongCut))
 	}
-	return fmt.Sprintf("%s of %s by %s", units, measure.Number(c.AcrossCut, p.Units), p.text(c.AlongCut))
+	return fmt.Sprintf("%s of %s", units, Words{p}.By(c.AcrossCut, c.AlongCut))
 }
 
 // UnitName is what is cut off a strip for a line, one of it.

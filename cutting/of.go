@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"fmt"
+	"strings"
 
 	"eighthturn/blocks"
 	"eighthturn/chart"
@@ -25,10 +26,24 @@ func (o *Options) Check(units measure.System) error {
 		{"what is left to trim", o.Steps.Spare, MaxStep}, {"the step of exact pieces", o.Steps.Exact, MaxStep}, {"a ruler's marks", o.Steps.Mark, MaxStep},
 	} {
 		if l.value < 0 || l.value > l.most {
-			return fmt.Errorf("%s is %s, expected 0 to %s", l.name, measure.Text(l.value, units), measure.Text(l.most, units))
+			return fmt.Errorf("%s is %s, expected 0 to %s", l.name, limitText(l.value, units), limitText(l.most, units))
 		}
 	}
 	return nil
+}
+
+// limitText is a length as rulers show it and, where it is long, as shops sell it, rounded down.
+func limitText(nm measure.NM, units measure.System) string {
+	text := Words{&Plan{Units: units}}.Length(nm)
+	if nm < measure.Yard {
+		return text
+	}
+	shop, unit := nm/36, " yd"
+	if units == measure.Centimetres {
+		shop, unit = nm/100, " m"
+	}
+	tenth := units.Unit() / 10
+	return text + " (" + strings.TrimSuffix(measure.Decimal(shop-shop%tenth, units, 1), ".0") + unit + ")"
 }
 
 // Of plans a top. Every top can be planned; what cannot be cut is among the plan's faults. The options are within their
@@ -42,12 +57,12 @@ func Of(top *patchwork.Top, o Options) *Plan {
 			p.Binding = binding
 		}
 		f.leftOvers()
-		f.precuts()
 	}
 	p.tables()
 	p.finish()
 	for i := range p.Fabrics {
 		p.purchase(&p.Fabrics[i])
+		p.Fabrics[i].precuts()
 	}
 	p.compare()
 	return p.Plan

@@ -46,9 +46,7 @@ func (f *Fabric) cutStrips(list []demand, joinings []joining) *finishing.Binding
 	slices.SortStableFunc(f.Strips, func(a, b Strip) int {
 		return cmp.Or(cmp.Compare(b.WidthCut, a.WidthCut), cmp.Compare(a.EndLeftCut, b.EndLeftCut))
 	})
-	for _, s := range f.Strips {
-		f.StripCount += s.Times
-	}
+	f.StripCount = f.count()
 	if len(f.Blocks) > 0 {
 		f.boundBlocks(f.wanted)
 		f.StripBound = f.StripCount
@@ -63,20 +61,31 @@ func (f *Fabric) cutStrips(list []demand, joinings []joining) *finishing.Binding
 	return binding
 }
 
-// layBest plans a fabric's strips with every manner of joining, and keeps the plan that takes the least cloth.
+// layBest plans a fabric's strips with every manner of joining, and keeps the plan that takes the least cloth, the fewest
+// strips, and the fewest long strips that are tight.
 func (f *Fabric) layBest(list []demand, joinings []joining) *finishing.Binding {
 	var best Fabric
 	var binding *finishing.Binding
+	tight := 0
 	for i, joining := range joinings {
 		try := *f
 		try.lay(slices.Concat(list, joining.list))
-		if i == 0 || try.LengthCut < best.LengthCut {
-			best, binding = try, joining.binding
+		if i == 0 || cmp.Or(cmp.Compare(try.LengthCut, best.LengthCut), cmp.Compare(try.count(), best.count()), cmp.Compare(joining.tight(), tight)) < 0 {
+			best, binding, tight = try, joining.binding, joining.tight()
 			best.Chains = joining.chains
 		}
 	}
 	*f = best
 	return binding
+}
+
+// count is how many strips there are, counting like ones.
+func (f *Fabric) count() int {
+	n := 0
+	for _, s := range f.Strips {
+		n += s.Times
+	}
+	return n
 }
 
 // lay plans a fabric's strips and reckons up their cloth.

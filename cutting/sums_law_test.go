@@ -42,6 +42,8 @@ func wrongSums(p *Plan) error {
 		switch {
 		case cloth != f.LengthCut || count != f.StripCount:
 			return fmt.Errorf("%s: the strips come to %d in %d", f.Name, cloth, count)
+		case f.BackingCut > 0 && len(f.Precuts) > 0:
+			return fmt.Errorf("%s: precuts would do, they say, and the back is made of it", f.Name)
 		case f.LengthBound > f.LengthCut || f.StripBound > f.StripCount:
 			return fmt.Errorf("%s: a bound above the plan", f.Name)
 		case b.ExactCut != f.LengthCut+f.BackingCut || b.Need < b.ExactCut || b.Buy < b.Need || b.Buy%b.Step != 0 || b.Buy-b.Need >= b.Step:
@@ -52,12 +54,22 @@ func wrongSums(p *Plan) error {
 }
 
 func TestSums(t *testing.T) {
+	backed := 0
 	for _, n := range everyTop(t, 150) {
 		for _, o := range []Options{{}, {Quarters: true, SquareUp: inch(1), Spare: inch(4)}} {
-			if err := wrongSums(Of(n.Top, o)); err != nil {
+			p := Of(n.Top, o)
+			if err := wrongSums(p); err != nil {
 				t.Fatalf("%s: %v", n.name, err)
 			}
+			for _, f := range p.Fabrics {
+				if f.BackingCut > 0 && len(f.Blocks) == 0 && f.StripCount > 0 {
+					backed++
+				}
+			}
 		}
+	}
+	if backed == 0 {
+		t.Error("no fabric is on both sides of a quilt")
 	}
 }
 
@@ -67,7 +79,11 @@ func TestSumsCatch(t *testing.T) {
 		"cloth bought too short": func(p *Plan) { p.Fabrics[0].Purchase.Buy -= p.Fabrics[0].Purchase.Step },
 		"cloth rounded twice":    func(p *Plan) { p.Fabrics[0].Purchase.Buy += p.Fabrics[0].Purchase.Step },
 		"a strip forgotten":      func(p *Plan) { p.Fabrics[0].Strips = p.Fabrics[0].Strips[1:] },
-		"a bound too high":       func(p *Plan) { p.Fabrics[0].LengthBound = p.Fabrics[0].LengthCut + 1 },
+		"precuts for a backing": func(p *Plan) {
+			p.Fabrics[0].BackingCut, p.Fabrics[0].Precuts = 1, make([]Precut, 1)
+			p.Fabrics[0].Purchase.ExactCut++
+		},
+		"a bound too high": func(p *Plan) { p.Fabrics[0].LengthBound = p.Fabrics[0].LengthCut + 1 },
 	} {
 		p := Of(sampleTops(t)[0].Top, Options{})
 		harm(p)

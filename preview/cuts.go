@@ -3,11 +3,9 @@ package preview
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"eighthturn/cutting"
 	"eighthturn/figure"
-	"eighthturn/measure"
 )
 
 // cuttingReport turns a cutting plan into a report: what to buy, each piece, and of each
@@ -29,7 +27,7 @@ func cuttingReport(p *plans) report {
 			c.add(c.fabric(f, mapOf(maps, false, f.Name)))
 		}
 	}
-	c.add(sentences("Sizes that no line of a ruler shows", c.rulers()), sentences("Mind your fingers", cutting.Cautions()))
+	c.add(sentences("Sizes that no line of a ruler shows", c.words().Rulers()), sentences("Mind your fingers", cutting.Cautions()))
 	return c.report
 }
 
@@ -85,31 +83,26 @@ func sentences(title string, list []string) section {
 
 func (c *cutRows) toBuy() section {
 	s := section{Title: "To buy, for one quilt", Heads: []column{{}, {"exactly", true}, {"to buy", true}}}
-	var step measure.NM
 	for i := range c.Fabrics {
 		f := &c.Fabrics[i]
-		w := row{Swatches: c.swatch(f.Index), Faces: c.facesOf(f.Index), Cells: []string{f.Name, c.shopExact(f.Purchase.Need), c.shop(f.Purchase.Buy)}}
+		w := row{Swatches: c.swatch(f.Index), Faces: c.facesOf(f.Index), Cells: []string{f.Name, c.words().ShopExact(f.Purchase.Need), c.shop(f.Purchase.Buy)}}
 		if f.Print != "" {
 			w.Under = append(w.Under, f.Print)
 		}
-		w.Under = append(w.Under, "cut from it: "+c.text(f.Purchase.ExactCut)+" of its length")
-		if instead := c.precuts(f); instead != "" {
+		w.Under = append(w.Under, "cut from it: "+c.words().AtLeast(f.Purchase.ExactCut)+" of its length")
+		if instead := c.words().PrecutWords(f); instead != "" {
 			w.Under = append(w.Under, "or instead "+instead)
 		}
 		if f.OnHand != nil {
-			w.Under = append(w.Under, c.onHand(f.OnHand))
+			w.Under = append(w.Under, "on hand "+c.words().OnHand(f.OnHand))
 			if !f.OnHand.Enough {
 				w.Tone = doubtful
-				w.Under = append(w.Under, c.ways(f))
+				w.Under = append(w.Under, c.words().WaysToFit(f))
 			}
 		}
 		s.Rows = append(s.Rows, w)
-		step = max(step, f.Purchase.Step)
 	}
-	notes := c.edges()
-	if step > 0 {
-		notes = append([]string{fmt.Sprintf("Each fabric is added up first and rounded once, up to the next %s.", c.shop(step))}, notes...)
-	}
+	notes := append([]string{c.words().RoundingNote()}, c.words().Edges()...)
 	s.Rows = append(s.Rows, sentences("", notes).Rows...)
 	return s
 }
@@ -120,16 +113,9 @@ func (c *cutRows) pieces() section {
 	for i := range c.Lines {
 		l := &c.Lines[i]
 		s.Rows = append(s.Rows, row{Patches: l.Patches, Swatches: c.colours(l), Under: []string{c.more(l)},
-			Cells: []string{fmt.Sprint(l.Number + 1), c.piece(l), unbroken(c.finished(&l.Piece)), c.cut(l), fmt.Sprint(l.Pieces)}})
+			Cells: []string{fmt.Sprint(l.Number + 1), c.piece(l), unbroken(c.words().FinishedSize(&l.Piece)), c.words().CutSize(l), fmt.Sprint(l.Pieces)}})
 	}
-	for _, w := range c.Wedges {
-		s.Rows = append(s.Rows, row{Cells: []string{fmt.Sprintf("Wedges lie side by side in strips of %s cut, every other one turned round: %d from %s of strip, each taking %s, with %s lost at the ends.",
-			c.text(w.StripCut), w.PerStrip, c.text(w.UsableWidth), c.decimal(w.PitchCut, 3), c.decimal(w.WasteCut, 2))}})
-	}
-	for _, t := range c.Tumblers {
-		s.Rows = append(s.Rows, row{Cells: []string{fmt.Sprintf("Tumblers: line %s of a wedge rule on the edge of strips of %s cut; the wide edge is then cut %s, the narrow one %s.",
-			c.text(t.LineCut), c.text(t.StripCut), c.decimal(t.WideCut, 3), c.decimal(t.NarrowCut, 3))}})
-	}
+	s.Rows = append(s.Rows, sentences("", c.words().RowNotes()).Rows...)
 	return s
 }
 
@@ -156,23 +142,10 @@ func (c *cutRows) stripSet(n int, drawn *figure.Figure) section {
 	s.Rows = append(s.Rows, c.drawn("the set as it is sewn and cut", drawn, c.patches(lines)))
 	for _, b := range set.Bands {
 		f := &c.Fabrics[b.Fabric]
-		s.Rows = append(s.Rows, row{Swatches: c.swatch(f.Index), Cells: []string{f.Name, c.text(b.WidthCut), c.text(b.WidthFinished)}, Faces: c.bandFaces(lines, f.Index)})
+		s.Rows = append(s.Rows, row{Swatches: c.swatch(f.Index), Cells: []string{f.Name, c.length(b.WidthCut), c.length(b.WidthFinished)}, Faces: c.bandFaces(lines, f.Index)})
 	}
-	for _, r := range set.Runs {
-		text := fmt.Sprintf("%s %s long: %s from each", plural(r.Sets, "set"), c.text(r.LengthCut), plural(r.Wedges, "wedge"))
-		if !set.Alike {
-			text += fmt.Sprintf(", %d and %d of the two kinds", (r.Wedges+1)/2, r.Wedges/2)
-			text += begun(r)
-		}
-		s.Rows = append(s.Rows, row{Cells: []string{text + "."}, Patches: c.patches(lines)})
-	}
-	s.Rows = append(s.Rows, row{Cells: []string{fmt.Sprintf("Sewn, a set must measure %s from raw edge to raw edge before you cut wedges from it. Press every seam one way, and sew every other one from the other end, so that the set stays straight.", c.text(set.WidthCut))}})
-	switch left := set.LeftOver; {
-	case left[0]+left[1] == 0:
-	case set.Alike:
-		s.Rows = append(s.Rows, row{Cells: []string{"Left over: " + plural(left[0]+left[1], "wedge") + "."}})
-	default:
-		s.Rows = append(s.Rows, row{Cells: []string{fmt.Sprintf("Left over: %s as the strips stand and %d the other way round.", plural(left[0], "wedge"), left[1])}})
+	for _, text := range c.words().SetNotes(n) {
+		s.Rows = append(s.Rows, row{Cells: []string{text}, Patches: c.patches(lines)})
 	}
 	return s
 }
@@ -202,7 +175,7 @@ func (c *cutRows) drawn(text string, f *figure.Figure, patches []int) row {
 
 // fabric is one fabric in the order to cut.
 func (c *cutRows) fabric(f *cutting.Fabric, drawn *figure.Figure) section {
-	s := section{Title: fmt.Sprintf("%s: %s of cloth, %s between its selvages", f.Name, c.text(f.LengthCut), c.text(f.UsableWidth)),
+	s := section{Title: c.words().FabricTitle(f),
 		Heads: []column{{"strips", true}, {"wide", true}, {Head: "each cut into"}, {Head: "lines"}, {"end left", true}}}
 	lies := c.drawn("how it lies on the cloth", drawn, nil)
 	lies.Faces, lies.Swatches = c.facesOf(f.Index), c.swatch(f.Index)
@@ -213,20 +186,15 @@ func (c *cutRows) fabric(f *cutting.Fabric, drawn *figure.Figure) section {
 		for _, column := range b.Columns {
 			lines = append(lines, column.Line)
 		}
-		s.Rows = append(s.Rows, row{Cells: []string{c.block(b)}, Patches: c.patches(lines)})
+		s.Rows = append(s.Rows, row{Cells: []string{c.words().BlockWords(f, i)}, Patches: c.patches(lines)})
 	}
 	for i := range f.Strips {
 		s.Rows = append(s.Rows, c.strip(&f.Strips[i])...)
 	}
 	for i := range f.Chains {
-		words := c.ChainWords(&f.Chains[i], c.text)
-		s.Rows = append(s.Rows, row{Cells: []string{strings.ToUpper(words[:1]) + words[1:]}, Patches: c.patches(linesOf(&f.Chains[i]))})
+		s.Rows = append(s.Rows, row{Cells: []string{c.words().ChainSentence(&f.Chains[i])}, Patches: c.patches(linesOf(&f.Chains[i]))})
 	}
-	notes := []string{c.bounds(f)}
-	for _, l := range f.LeftOver {
-		notes = append(notes, fmt.Sprintf("An end worth keeping: %d × %s.", l.Times, c.by(l.AcrossCut, l.AlongCut)))
-	}
-	s.Rows = append(s.Rows, sentences("", notes).Rows...)
+	s.Rows = append(s.Rows, sentences("", c.words().FabricNotes(f)).Rows...)
 	return s
 }
 
@@ -241,12 +209,12 @@ func linesOf(chain *cutting.Chain) []int {
 
 // strip is a strip, a row for each stretch that is cut into like pieces.
 func (c *cutRows) strip(s *cutting.Strip) []row {
-	times, wide, left := fmt.Sprint(s.Times), c.text(s.WidthCut), ""
+	times, wide, left := fmt.Sprint(s.Times), c.length(s.WidthCut), ""
 	if s.InBlock >= 0 {
-		wide += ", " + c.text(s.LengthCut) + " long"
+		wide += ", " + c.length(s.LengthCut) + " long"
 	}
 	if s.EndLeftCut > 0 {
-		left = c.decimal(s.EndLeftCut, 2)
+		left = c.words().AtMost(s.EndLeftCut)
 	}
 	var list []row
 	for i := range s.Cuts {

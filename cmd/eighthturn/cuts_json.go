@@ -1,8 +1,6 @@
 package main
 
 import (
-	"strconv"
-
 	"eighthturn/cutting"
 	"eighthturn/measure"
 )
@@ -32,9 +30,9 @@ type jsonCutFabric struct {
 	Print       string         `json:"print,omitempty"`
 	UsableWidth jsonLength     `json:"usable_width"`
 	StripCount  int            `json:"strip_count"`
-	StripBound  int            `json:"strip_bound"`
+	StripBound  int            `json:"strip_bound"` // no plan with as little cloth takes fewer, of plans in which like pieces lie in one row of a strip
 	ClothCut    jsonLength     `json:"cloth_cut"`
-	ClothBound  jsonLength     `json:"cloth_bound"`
+	ClothBound  jsonLength     `json:"cloth_bound"` // no plan of that kind takes less
 	BackingCut  jsonLength     `json:"backing_cut"`
 	ExactCut    jsonLength     `json:"exact_cut"`
 	Need        jsonLength     `json:"need"`
@@ -43,7 +41,32 @@ type jsonCutFabric struct {
 	Precuts     []jsonPrecut   `json:"precuts"`
 	Blocks      []jsonBlockCut `json:"lengthwise"`
 	Strips      []jsonStripCut `json:"strips"`
+	Joined      []jsonJoined   `json:"joined"`
 	LeftOver    []jsonLeftOver `json:"left_over"`
+}
+
+// jsonJoined is strips that are sewn end to end, and what is cut from the long strip.
+type jsonJoined struct {
+	Times  int             `json:"times"` // so many like this one
+	Words  string          `json:"words"`
+	Strips []jsonStripLong `json:"strips"` // in the order in which they are sewn
+	Pieces []jsonPiecesOf  `json:"pieces"` // in the order in which they are cut
+	Loss   jsonLength      `json:"lost_at_each_join"`
+	Spare  jsonLength      `json:"spare"`
+	Scant  bool            `json:"scant"`                    // less to spare than a step of rounding
+	Least  *jsonLength     `json:"shortest_piece,omitempty"` // of a strip, in the pieces that hold a join
+	Short  bool            `json:"short"`                    // that is shorter than it should be
+}
+
+type jsonStripLong struct {
+	Strips    int        `json:"strips"`
+	LengthCut jsonLength `json:"length_cut"`
+}
+
+type jsonPiecesOf struct {
+	Line      int        `json:"line"`
+	Pieces    int        `json:"pieces"`
+	LengthCut jsonLength `json:"length_cut"`
 }
 
 type jsonOnHand struct {
@@ -167,9 +190,9 @@ type jsonSetRun struct {
 
 type jsonBindingCut struct {
 	StripCut jsonLength `json:"strip_cut"`
-	Strips   int        `json:"strips"`
-	Need     jsonLength `json:"need"`
-	Comes    jsonLength `json:"comes"`
+	Strips   int        `json:"strips"`                // for all copies
+	Need     jsonLength `json:"need"`                  // for one quilt
+	Comes    jsonLength `json:"comes_of_whole_strips"` // for one quilt, if every strip were as long as the cloth is wide
 }
 
 type jsonBackingCut struct {
@@ -191,8 +214,6 @@ type jsonBattingCut struct {
 	WidthCut  jsonLength `json:"width_cut"`
 	HeightCut jsonLength `json:"height_cut"`
 }
-
-func numberText(n int) string { return strconv.Itoa(n) }
 
 // cutsWriter puts a plan into JSON.
 type cutsWriter struct{ *cutting.Plan }

@@ -31,8 +31,20 @@ func (w cutsWriter) fabric(f cutting.Fabric) jsonCutFabric {
 			})}
 		}),
 		Strips: mapped(f.Strips, w.strip),
+		Joined: mapped(f.Chains, w.joined),
 		LeftOver: mapped(f.LeftOver, func(l cutting.LeftOver) jsonLeftOver {
 			return jsonLeftOver{l.Times, w.length(l.AcrossCut), w.length(l.AlongCut)}
+		}),
+	}
+}
+
+func (w cutsWriter) joined(c cutting.Chain) jsonJoined {
+	return jsonJoined{
+		Times: c.Times, Words: cutting.Words(w).ChainSentence(&c), Loss: w.length(c.LossCut), Spare: w.length(c.SpareCut), Scant: c.Scant,
+		Least: w.maybe(c.LeastCut), Short: c.Short,
+		Strips: mapped(c.Strips, func(s cutting.Stretch) jsonStripLong { return jsonStripLong{s.Count, w.length(s.LengthCut)} }),
+		Pieces: mapped(c.Pieces, func(s cutting.Share) jsonPiecesOf {
+			return jsonPiecesOf{s.Line + 1, s.Count, w.length(w.Lines[s.Line].Piece.AlongCut)}
 		}),
 	}
 }

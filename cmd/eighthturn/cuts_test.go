@@ -5,13 +5,16 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
 	"eighthturn/cutting"
 	"eighthturn/layout"
+	"eighthturn/measure"
 	"eighthturn/patchwork"
 	"eighthturn/samples"
+	"eighthturn/samples/invent"
 )
 
 // ran is what a run of the program said.
@@ -71,7 +74,7 @@ func TestCutsSaysAll(t *testing.T) {
 		text := cutsText(s.Name, p)
 		wants := []string{"finished", "cut", "Finished is from seam to seam", "test block", "Rotary cutter: close the guard", "Iron: ", "Square the end"}
 		for i := range p.Fabrics {
-			wants = append(wants, p.Fabrics[i].Name, cutPage{p}.shop(p.Fabrics[i].Purchase.Buy))
+			wants = append(wants, p.Fabrics[i].Name, pageOf(p).Shop(p.Fabrics[i].Purchase.Buy))
 		}
 		for _, want := range wants {
 			if !strings.Contains(text, want) {
@@ -119,7 +122,37 @@ func TestCutsTables(t *testing.T) {
 	}
 }
 
+// wrongJoined says which strips sewn end to end JSON leaves out, or tells otherwise than the plan.
+func wrongJoined(j *jsonCuts, p *cutting.Plan) string {
+	for i, f := range p.Fabrics {
+		if len(j.Fabrics[i].Joined) != len(f.Chains) {
+			return f.Name + ": another number of them"
+		}
+		for n, c := range f.Chains {
+			strips, pieces := 0, 0
+			got := j.Fabrics[i].Joined[n]
+			for _, s := range got.Strips {
+				strips += s.Strips
+			}
+			for _, s := range got.Pieces {
+				pieces += s.Pieces
+			}
+			for _, s := range c.Strips {
+				strips -= s.Count
+			}
+			for _, s := range c.Pieces {
+				pieces -= s.Count
+			}
+			if strips != 0 || pieces != 0 || got.Times != c.Times || got.Spare.NM != c.SpareCut || !strings.Contains(cutsText("x", p), strings.Fields(got.Words)[0]) {
+				return f.Name + ": other strips"
+			}
+		}
+	}
+	return ""
+}
+
 func TestCutsJSON(t *testing.T) {
+	joined := 0
 	for _, s := range samples.All() {
 		p := planOf(t, s.Text)
 		var j jsonCuts
@@ -133,6 +166,50 @@ func TestCutsJSON(t *testing.T) {
 		if len(j.Fabrics) != len(p.Fabrics) || patches != len(p.LineOf) || len(j.StripSets) != len(p.Sets) || j.Format != formatCuts {
 			t.Errorf("%s: %d fabrics, %d patches", s.Name, len(j.Fabrics), patches)
 		}
+		if wrong := wrongJoined(&j, p); wrong != "" {
+			t.Errorf("%s: %s", s.Name, wrong)
+		}
+		for i := range j.Fabrics {
+			if len(j.Fabrics[i].Joined) > 0 {
+				joined++
+				j.Fabrics[i].Joined[0].Strips[0].Strips++
+				if wrongJoined(&j, p) == "" {
+					t.Errorf("%s: a strip too many is not noticed", s.Name)
+				}
+			}
+		}
+	}
+}
+
+// unmeasurable is a length that nobody can cut or buy by.
+var unmeasurable = regexp.MustCompile(`\d\.\d{4}|\d\.\d{3} (in|cm) (long|of cloth|of strip|in,)`)
+
+// TestCutsMeasurable: no length is written to more than three decimals, and those that are cut or bought to no more than two.
+func TestCutsMeasurable(t *testing.T) {
+	texts := mapped(samples.All(), func(s samples.Sample) string { return s.Text })
+	for seed := range uint64(30) {
+		texts = append(texts, invent.Layout(7000+seed))
+	}
+	metric := 0
+	for i, text := range texts {
+		p := planOf(t, text)
+		if p.Units == measure.Centimetres {
+			metric++
+		}
+		if found := unmeasurable.FindString(cutsText("x", p)); found != "" {
+			t.Errorf("layout %d: %q", i, found)
+		}
+		for _, m := range p.Maps() {
+			if found := unmeasurable.FindString(m.Figure.Title + m.Figure.Description); found != "" {
+				t.Errorf("layout %d, %s: %q", i, m.Name, found)
+			}
+		}
+	}
+	if metric == 0 || metric == len(texts) {
+		t.Errorf("%d of %d layouts are metric", metric, len(texts))
+	}
+	if unmeasurable.FindString("joined to at least 111.7211 in") == "" || unmeasurable.FindString("12.125 in of cloth") == "" {
+		t.Error("it lets lengths pass that nobody can measure")
 	}
 }
 
@@ -170,6 +247,7 @@ func TestCutsRuns(t *testing.T) {
 		{[]string{good, "--copies", "0"}, 2, "", "expected a number from 1 to 1000"},
 		{[]string{good, "--copies", "many"}, 2, "", "--copies 12"},
 		{[]string{good, "--trim-step", "3"}, 2, "", "expected 0 to 2 in"},
+		{[]string{good, "--spare", "500 yd"}, 2, "", "18000 in (500 yd), expected 0 to 100 in (2.7 yd)"},
 		{[]string{good, "--maps", ""}, 2, "", "is empty"},
 		{[]string{good, "--maps", filepath.Join(maps, "none", "more")}, 1, "", "behind --maps"},
 		{[]string{good, "--maps", "-"}, 2, "", "not to standard output"},

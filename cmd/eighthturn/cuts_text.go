@@ -9,9 +9,9 @@ import (
 
 // cutsText is a plan for a terminal.
 func cutsText(name string, plan *cutting.Plan) string {
-	p := cutPage{plan}
+	p := pageOf(plan)
 	var b strings.Builder
-	b.WriteString(name + ": what to cut and what to buy, for " + p.quilts() + "\n")
+	b.WriteString(name + ": what to cut and what to buy, for " + p.Quilts() + "\n")
 	for _, s := range p.sections() {
 		b.WriteString("\n" + layout.Visible(s.heading) + "\n")
 		for _, text := range s.words {
@@ -34,7 +34,7 @@ func listItem(text string) string {
 
 // cutsMarkdown is a plan as Markdown (CommonMark, with tables as GitHub's has them).
 func cutsMarkdown(plan *cutting.Plan) string {
-	p := cutPage{plan}
+	p := pageOf(plan)
 	var b strings.Builder
 	title := plan.Title
 	if title == "" {
