@@ -86,7 +86,7 @@ func (b *book) courses() {
 			t.Rows[i].Cells = t.Rows[i].Cells[:2]
 		}
 	}
-	text := "Sew the blocks of each " + b.course() + " together as " + see(layoutKey) + " shows them."
+	text := b.coursesText()
 	if b.Top.Cloth.Sash != nil {
 		text += " A sash goes between each block and the next" + b.sashesAround() + "."
 	}
@@ -94,6 +94,20 @@ func (b *book) courses() {
 		text += " The long sashes between the " + plural(b.course()) + " are sewn in the same way."
 	}
 	b.keep(heading(1, capital(plural(b.course()))), para("%s", text), t)
+}
+
+// coursesText says how the blocks of a row or column are sewn together; columns of tumblers are whole already.
+func (b *book) coursesText() string {
+	whole := b.wholeColumns()
+	sew := "Sew the blocks of each " + b.course() + " together as " + see(layoutKey) + " shows them."
+	switch {
+	case len(whole) == 0:
+		return sew
+	case b.noun() == "column":
+		return "The columns are whole: their tumblers are sewn one to the next already, with an end piece at each end. Lay them side by side as " + see(layoutKey) + " shows them."
+	}
+	rest := "Sew the blocks of each other column together as " + see(layoutKey) + " shows them."
+	return capital(numbersText("column", whole)) + verb(len(whole), " is", " are") + " of tumblers and whole already. " + rest
 }
 
 // sashesAround says that sashes stand at both ends of a row too.
@@ -159,7 +173,7 @@ func (b *book) joinedCourses(s *sewing.Stage) {
 	default:
 		text += " Press " + numbersText("seam", ways[0]) + " " + b.longWay(0) + " and " + numbersText("seam", ways[1]) + " " + b.longWay(1) + ", counted from the first " + b.course() + "."
 	}
-	b.add(para("%s The blocks together now measure %s unfinished.", text, b.markSize(s.Size)))
+	b.add(para("%s The %s together now measure %s unfinished.", text, plural(b.noun()), b.markSize(s.Size)))
 }
 
 // seamWays are the seams of a stage, from 1, by the way they are pressed: towards the later side, towards the earlier.
@@ -197,7 +211,7 @@ func (b *book) border(s *sewing.Stage) {
 	for i := range plan.Lines {
 		line := &plan.Lines[i]
 		if line.Border == n {
-			t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(b.counted(line.Pieces, line)), cell(b.nearSize(line.Piece.AcrossExact, line.Piece.AlongExact))}})
+			t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(b.counted(line.Pieces, line)), cell(b.size(line.Piece.AcrossCut, line.Piece.AlongCut))}})
 		}
 	}
 	b.add(t)

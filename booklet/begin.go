@@ -1,10 +1,6 @@
 package booklet
 
 import (
-	"regexp"
-	"slices"
-	"strings"
-
 	"eighthturn/cutting"
 	"eighthturn/figure"
 	"eighthturn/measure"
@@ -17,8 +13,10 @@ func (b *book) beginPart(rest []pages.Part) {
 	b.addNotes("")
 	b.add(pages.List{Items: b.facts()})
 	b.cautions()
-	b.add(heading(1, "Words"), pages.List{Items: b.glossary()})
-	b.abbreviations(rest)
+	b.tools()
+	said := b.saidIn(rest)
+	b.add(heading(1, "Words"), pages.List{Items: glossary(said)})
+	b.abbreviations(said)
 }
 
 // facts are what the whole pattern rests on.
@@ -58,63 +56,6 @@ func (b *book) cautions() {
 		items = append(items, item(pages.Plain(sentence(c))))
 	}
 	b.add(pages.Box{Caution: true, Blocks: []pages.Block{pages.List{Items: items}}})
-}
-
-// glossary explains the words of the trade that the pattern uses.
-func (b *book) glossary() []pages.Item {
-	items := []pages.Item{
-		item(lead("Finished", "is the size from seam to seam, once everything is sewn.")),
-		item(lead("Unfinished", "is the size of a sewn unit with the seam allowances that are still open.")),
-		item(lead("Cut", "is the size as it lies on the cutting mat.")),
-		item(lead("Usable width", "is what is left of the cloth's width without its selvages, the firm woven edges.")),
-	}
-	if len(b.Cuts.Sets) > 0 {
-		items = append(items, item(lead("Strip set", "is strips of several fabrics sewn together along their long edges before pieces are cut from them.")))
-	}
-	return append(items, item(lead("On the bias", "means at a slant to the threads of the cloth. Such edges stretch, so press them, do not push.")))
-}
-
-// abbreviation is a short form with what it stands for.
-type abbreviation struct {
-	short, long string
-	used        *regexp.Regexp
-}
-
-// shortForms are all short forms that a pattern may use.
-func shortForms() []abbreviation {
-	unit := func(short, long string) abbreviation {
-		return abbreviation{short, long, regexp.MustCompile(`[0-9] ` + short + `\b`)}
-	}
-	return []abbreviation{
-		unit("in", "inch or inches"), unit("yd", "yard or yards, of 36 inches each"), unit("mm", "millimetre or millimetres"),
-		unit("cm", "centimetre or centimetres"), unit("m", "metre or metres, of 100 centimetres each"),
-	}
-}
-
-// abbreviations explains those that the pattern uses, and no others.
-func (b *book) abbreviations(rest []pages.Part) {
-	var all strings.Builder
-	d := pages.Document{Cover: b.cover(), Parts: append(slices.Clone(b.parts), rest...)}
-	for _, text := range textsOf(d) {
-		all.WriteString(text)
-		all.WriteString("\n")
-	}
-	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Short"}, {Title: "What it stands for"}}}
-	for _, a := range shortForms() {
-		if a.used.MatchString(all.String()) {
-			t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{{Text: pages.Bold(a.short)}, cell(a.long)}})
-		}
-	}
-	t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{{Text: pages.Bold(b.lettersUsed())}, cell("the fabrics, as the table of fabrics names them")}})
-	b.keep(heading(1, "Abbreviations"), t)
-}
-
-// lettersUsed is the letters of the fabrics, the first and the last.
-func (b *book) lettersUsed() string {
-	if n := len(b.letters); n > 1 {
-		return b.letters[0] + " to " + b.letters[n-1]
-	}
-	return b.letters[0]
 }
 
 // textsOf is every text that a document prints, the words within its pictures too.

@@ -83,7 +83,7 @@ func (b *book) likeSteps(n, like int) {
 	var items []pages.Item
 	for i := range k.Steps {
 		s := &k.Steps[i]
-		text := b.makes(s)
+		text := b.makes(k, s)
 		for n := range b.stepPictures(like, i) {
 			text += " See " + see(stepKey(like, i, n)) + "."
 		}
@@ -113,7 +113,7 @@ const mostColourings = 12
 func (b *book) colourings(k *sewing.Block) {
 	switch {
 	case len(k.Colourings) == 1:
-		b.add(para("Fabrics: %s.", listed(unique(k.Colourings[0].Cloths))))
+		b.add(para("Fabrics: %s.", sewing.Listed(unique(k.Colourings[0].Cloths))))
 		return
 	case len(k.Colourings) > mostColourings:
 		b.add(para("These blocks are sewn in %s. Lay the pieces out by the picture of the quilt, or as they come to hand: what matters is that neighbours differ.",
@@ -122,7 +122,7 @@ func (b *book) colourings(k *sewing.Block) {
 	}
 	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Colouring"}, {Title: "Make", Align: pages.Right}, {Title: "Cloth"}}}
 	for _, c := range k.Colourings {
-		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(k.Label + numeral(c.Number)), cell(numeral(len(c.Cells))), cell(listed(unique(c.Cloths)))}})
+		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(k.Label + numeral(c.Number)), cell(numeral(len(c.Cells))), cell(sewing.Listed(unique(c.Cloths)))}})
 	}
 	b.add(t)
 }
@@ -151,7 +151,7 @@ func (b *book) oneStep(block, n int) {
 	}
 	text := sentence(s.Do)
 	if s.Make > 0 {
-		text = b.makes(s) + " " + text
+		text = b.makes(k, s) + " " + text
 	}
 	if len(refs) > 0 {
 		text += " See " + listed(refs) + "."
@@ -187,8 +187,12 @@ func (b *book) stepWidth() measure.NM {
 }
 
 // makes says how many units a step makes.
-func (b *book) makes(s *sewing.Step) string {
-	text := "Make " + count(s.Make, "unit") + b.forCopies()
+func (b *book) makes(k *sewing.Block, s *sewing.Step) string {
+	noun := "unit"
+	if k.Column {
+		noun = "column"
+	}
+	text := "Make " + count(s.Make, noun) + b.forCopies()
 	if s.PerBlock > 1 {
 		text += ", " + numeral(s.PerBlock) + " for each block"
 	}
@@ -206,11 +210,7 @@ func (b *book) stepItems(k *sewing.Block, s *sewing.Step) []pages.Item {
 		items = append(items, item(lead("Trim.", "%s", text)))
 	}
 	if s.Finished.Across.NM > 0 { // a column's is its own and not its step's
-		text := b.markSize(s.Unfinished) + " unfinished"
-		if s.Before != nil && b.markSize(*s.Before) != b.markSize(s.Unfinished) {
-			text = "before trimming " + b.markSize(*s.Before) + ", trimmed " + text
-		}
-		items = append(items, item(lead("Size:", "%s; %s finished.", text, b.markSize(s.Finished))))
+		items = append(items, item(lead("Size:", "%s.", b.sizes(k, s))))
 	}
 	if s.Check != "" {
 		items = append(items, item(lead("Check:", "%s", sentence(s.Check))))

@@ -24,6 +24,8 @@ type Reports struct {
 	Sewing    *sewing.Plan
 	Values    *values.Report
 	Templates []paper.Template
+
+	Foundations []paper.Foundation // to be printed behind the templates; nil for none
 }
 
 // Options choose what is printed. The zero value is the whole pattern.
@@ -46,6 +48,7 @@ func Pattern(r Reports, o Options) pages.Document {
 	b.colouringPart()
 	b.valuePart()
 	b.templatesPart()
+	b.foundationsPart()
 	rest := b.parts
 	b.parts = nil
 	b.fabricsPart()

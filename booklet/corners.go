@@ -7,7 +7,7 @@ import (
 	"eighthturn/sewing"
 )
 
-// offset is how the raw corners of one seam lie.
+// offset is how the unfinished corners of one seam lie.
 func (b *book) offset(k *sewing.Block, j *sewing.Join) string {
 	names := [2]string{b.joined(k, j.A, j.MadeA), b.joined(k, j.B, j.MadeB)}
 	text := b.cutFlat(j, names) + b.sticksOut(j, names) + b.larger(j, names)
@@ -18,7 +18,7 @@ func (b *book) offset(k *sewing.Block, j *sewing.Join) string {
 		}
 	}
 	if partial > 0 {
-		text += " Sew this seam in part: stop a seam allowance before the raw edge at " + verb(partial, "one end", "both ends") + ", and sew a stitch back."
+		text += " Sew this seam in part: stop a seam allowance before the cut edge at " + verb(partial, "one end", "both ends") + ", and sew a stitch back."
 	}
 	return text
 }
@@ -47,11 +47,11 @@ func (b *book) sticksOut(j *sewing.Join, names [2]string) string {
 	parts := [2]string{b.leads(j.Ends[0].LeadBlunt, names), b.leads(j.Ends[1].LeadBlunt, names)}
 	switch {
 	case parts[0] == "" && parts[1] == "":
-		return "the raw corners lie on each other at both ends; no offset."
+		return "the corners lie on each other at both ends; no offset."
 	case parts[0] == parts[1]:
 		return "at both ends " + parts[0] + "."
 	case parts[0] == "" || parts[1] == "":
-		return "at one end " + strings.Join(parts[:], "") + "; at the other the raw corners lie on each other."
+		return "at one end " + strings.Join(parts[:], "") + "; at the other the corners lie on each other."
 	}
 	return "at one end " + parts[0] + ", at the other " + parts[1] + "."
 }

@@ -13,7 +13,7 @@ func (b *book) cover() *pages.Cover {
 	if level := own(t.Words.Level); level != "" {
 		c.Lines = append(c.Lines, lead("For:", "%s", level))
 	}
-	c.Lines = append(c.Lines, lead("Pieces:", "%s", count(len(t.Patches), "piece")))
+	c.Lines = append(c.Lines, lead("Pieces:", "%d", len(t.Patches)))
 	for _, text := range b.notes("cover") {
 		c.Lines = append(c.Lines, pages.Plain(text))
 	}
@@ -23,7 +23,7 @@ func (b *book) cover() *pages.Cover {
 // described says what a picture of the whole top shows, for someone who cannot see it.
 func (b *book) described(shows string) string {
 	t := b.Top
-	text := shows + ": " + count(t.Columns, "block") + " across and " + count(t.Rows, "block") + " down"
+	text := shows + ": " + b.across()
 	if n := len(t.Cloth.Borders); n > 0 {
 		text += ", with " + count(n, "border")
 	}

@@ -119,22 +119,28 @@ func (b *book) tumblerTable() {
 	b.add(t)
 }
 
+// betweenMarks are the sizes that must be exact and that no line of a ruler shows, each once.
+func (b *book) betweenMarks() []cutting.Ruler {
+	var list []cutting.Ruler
+	for i := range b.Cuts.Lines {
+		for _, r := range b.Cuts.Lines[i].Piece.OnRuler {
+			if !r.OnMark && b.measurable(r.ExactCut) != r.AboveCut && !slices.ContainsFunc(list, func(o cutting.Ruler) bool { return o.ExactCut == r.ExactCut }) {
+				list = append(list, r)
+			}
+		}
+	}
+	return list
+}
+
 // offRuler lists sizes that must be exact and that no line of a ruler shows.
 func (b *book) offRuler() {
 	var items []pages.Item
-	var seen []measure.NM
-	for i := range b.Cuts.Lines {
-		for _, r := range b.Cuts.Lines[i].Piece.OnRuler {
-			if r.OnMark || slices.Contains(seen, r.ExactCut) {
-				continue
-			}
-			seen = append(seen, r.ExactCut)
-			items = append(items, item(lead(b.length(r.ExactCut), "lies between the marks for %s and %s.", b.length(r.BelowCut), b.length(r.AboveCut))))
-		}
+	for _, r := range b.betweenMarks() {
+		items = append(items, item(lead(b.length(r.ExactCut), "lies between the marks for %s and %s.", b.length(r.BelowCut), b.length(r.AboveCut))))
 	}
 	if len(items) > 0 {
 		b.add(heading(1, "Sizes between the marks of a ruler"),
-			para("These must be exact, so put a strip of tape on the ruler at the size, or use the template."), pages.List{Items: items})
+			para("These must be exact, so put a strip of tape on the ruler at the size. Where a piece has a template, that will do as well."), pages.List{Items: items})
 	}
 }
 

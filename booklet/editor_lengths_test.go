@@ -135,24 +135,48 @@ func unknownLengths(d pages.Document, r Reports) []string {
 	return wrong
 }
 
-// known says whether a length is one of the reports': within half a mark where it says about, and else as exactly as four
-// decimals have it.
+// upTo is how far above a length of the reports one may be that is printed in its place: less than the finest mark of a ruler,
+// or, where it is longer than a ruler is wide, than its usual one. Where a length stands on a finest mark it is nothing.
+func upTo(nm measure.NM, units measure.System) int64 {
+	fine, usual, long := measure.Inch/64, measure.Inch/16, 12*measure.Inch
+	if units == measure.Centimetres {
+		fine, usual, long = measure.Millimetre/10, measure.Millimetre, 300*measure.Millimetre
+	}
+	switch {
+	case nm%fine == 0:
+		return 0
+	case nm > long:
+		return int64(usual) - 1
+	}
+	return int64(fine) - 1
+}
+
+// prints says whether a length stands for one of the reports': within half a mark where it says about, and else exactly, or at
+// the next mark above.
+func prints(l written, nm measure.NM, slack int64, units measure.System) bool {
+	off := new(big.Rat).Sub(l.nm, new(big.Rat).SetInt64(int64(nm)))
+	if off.Sign() > 0 && !l.about {
+		return off.Cmp(big.NewRat(max(slack, upTo(nm, units)), 1)) <= 0
+	}
+	return off.Abs(off).Cmp(big.NewRat(slack, 1)) <= 0
+}
+
+// known says whether a length is one of the reports'.
 func known(l written, list []measure.NM, units measure.System) bool {
 	slack := int64(measure.Inch / 32)
 	if units == measure.Centimetres {
 		slack = int64(measure.Millimetre / 2)
 	}
 	if !l.about {
-		slack = 1300 // of four decimals of an inch
+		slack = 0
 	}
 	if units == measure.Centimetres && l.yards {
 		slack = 1
 	}
 	at, _ := l.nm.Float64()
-	i, _ := slices.BinarySearch(list, measure.NM(at)-measure.NM(slack)-1)
+	i, _ := slices.BinarySearch(list, measure.NM(at)-measure.Inch/16-1)
 	for ; i < len(list) && list[i] <= measure.NM(at)+measure.NM(slack)+1; i++ {
-		off := new(big.Rat).Sub(l.nm, new(big.Rat).SetInt64(int64(list[i])))
-		if off.Abs(off).Cmp(big.NewRat(slack, 1)) <= 0 {
+		if prints(l, list[i], slack, units) {
 			return true
 		}
 	}
@@ -169,12 +193,11 @@ func missingCuts(d pages.Document, r Reports) []string {
 	want := func(nm measure.NM, what string) {
 		slack := int64(measure.Inch / 32)
 		for _, l := range list {
-			off := new(big.Rat).Sub(l.nm, new(big.Rat).SetInt64(int64(nm)))
 			limit := slack
 			if !l.about {
-				limit = 1300
+				limit = 0
 			}
-			if off.Abs(off).Cmp(big.NewRat(limit, 1)) <= 0 {
+			if prints(l, nm, limit, r.Cuts.Units) {
 				return
 			}
 		}

@@ -55,7 +55,7 @@ func wrongAbbreviations(d pages.Document, r Reports) []string {
 		}
 	}
 	for short := range explained {
-		letters := short == lettersOf(0) || strings.HasPrefix(short, "A to ")
+		letters := short == lettersOf(0) || strings.HasPrefix(short, "A to ") || short == "A and B"
 		if !letters && !used[short] {
 			wrong = append(wrong, "the abbreviation "+short+" is explained and not used")
 		}

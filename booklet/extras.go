@@ -9,9 +9,12 @@ import (
 	"eighthturn/values"
 )
 
+// mostToColour is how many pieces and strips a page can have that pencils are to colour.
+const mostToColour = 30_000
+
 // colouringPart is a page of the top in line.
 func (b *book) colouringPart() {
-	if b.left(colouring) {
+	if b.left(colouring) || len(b.Top.Patches)+len(b.Top.StripSeams) > mostToColour {
 		return
 	}
 	b.part("A page to colour", true)
@@ -73,8 +76,8 @@ func (b *book) unseen() string {
 	if len(lost) > 0 {
 		return "What they lose is " + listed(lost) + ": if you change a fabric, look there first."
 	}
-	if n := b.Values.Seams.CountBand[values.Vanishes.String()]; n > 0 {
-		return "At " + count(n, "seam") + " the two fabrics are so alike in value that the seam is hard to see."
+	if n := b.Values.Seams.CountBand[values.Vanishes.String()] - b.Values.Seams.CountInside[values.Vanishes.String()]; n > 0 {
+		return "At " + count(n, "seam") + " where a line should show the two fabrics are so alike in value that the seam is hard to see."
 	}
 	return "No seam between two fabrics is lost in it."
 }

@@ -64,8 +64,8 @@ func (b *book) fabricTable() pages.Table {
 // fabricCell is a fabric's square of colour with its letter and name.
 func (b *book) fabricCell(f *cutting.Fabric) pages.Cell {
 	c := pages.Cell{Swatch: b.swatch(f.Index), Text: pages.Plain(f.Name)}
-	if f.Print != "" {
-		c.Text = append(c.Text, pages.Run{Text: " (" + own(f.Print) + ")", Small: true})
+	if print := own(f.Print); print != "" && print != f.Name {
+		c.Text = append(c.Text, pages.Run{Text: " (" + print + ")", Small: true})
 	}
 	return c
 }

@@ -10,7 +10,7 @@ import (
 func (b *book) finishingPart() {
 	b.part("Finishing", false)
 	b.addNotes("finishing")
-	b.add(para("The finished top measures %s finished, before quilting draws it in.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))
+	b.add(para("The top finishes at %s, before quilting draws it in.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))
 	b.backing()
 	b.batting()
 	b.add(heading(1, "Quilting"), para("Lay the backing wrong side up and tape it down flat, the batting on it, and the top right side up on both. "+
@@ -78,7 +78,7 @@ func (b *book) binding() {
 		item(pages.Plain("Sew the " + count(k.Strips, "strip") + ", " + b.length(k.StripCut) + " wide, end to end " + join + ". Press the seams open. The quilt is " + b.near(k.Perimeter) +
 			" round, and " + b.near(k.Need) + " is what the binding takes with its corners and its joint; the strips in the list above come to that and little more.")),
 		item(pages.Plain("Press the binding in half along its length, wrong sides together.")),
-		item(pages.Plain("Sew it to the front, raw edges together, and leave a tail at the beginning. At a corner stop a seam allowance before the edge, fold the binding up and down again on itself, and begin at the edge.")),
+		item(pages.Plain("Sew it to the front, cut edges together, and leave a tail at the beginning. At a corner stop a seam allowance before the edge, fold the binding up and down again on itself, and begin at the edge.")),
 		item(pages.Plain("Join the two tails to the length of the gap, sew the gap, fold the binding round to the back and sew it down by hand or machine.")),
 	}})
 	b.bindingFor(k)

@@ -13,7 +13,7 @@ func Handout(r Reports, o Options) pages.Document {
 	b.bring()
 	b.provided()
 	b.day()
-	b.abbreviations(nil)
+	b.abbreviations(b.saidIn(nil))
 	d := b.document(b.parts)
 	d.Cover.Subtitle = "Class handout"
 	d.Subject = "A class handout: what to bring, what is provided, the plan of the day."
@@ -39,9 +39,8 @@ func (b *book) bring() {
 	tick := func(format string, args ...any) { list.Items = append(list.Items, item(para(format, args...).Text)) }
 	tick("sewing machine with its cord, its pedal and a foot for a seam allowance of %s", b.length(b.Top.Seam))
 	tick("new needle, thread, thread scissors and a seam ripper")
-	tick("rotary cutter with a sharp blade and a closing guard, cutting mat and ruler")
-	if b.uses45() {
-		tick("wedge rule of 45 degrees, or the templates of the pattern")
+	for _, tool := range b.cuttingTools() {
+		tick("%s", tool)
 	}
 	tick("fine pins")
 	tick("pencil and paper")
@@ -51,15 +50,6 @@ func (b *book) bring() {
 	}
 	b.laterNeeds()
 	b.cautions()
-}
-
-func (b *book) uses45() bool {
-	for i := range b.Cuts.Lines {
-		if s := b.Cuts.Lines[i].Piece.Shape; s == blocks.Wedge || s == blocks.Tumbler {
-			return true
-		}
-	}
-	return false
 }
 
 // bringTable is the cloth for one quilt.
@@ -73,22 +63,31 @@ func (b *book) bringTable() pages.Table {
 	return t
 }
 
-// laterNeeds is what is needed at home.
+// laterNeeds is what is needed at home, and whether its cloth is in a list or a kit already.
 func (b *book) laterNeeds() {
-	b.add(heading(1, "At home, later"))
+	where := "; its cloth is in your list of fabrics and can stay at home"
+	if b.kits() {
+		where = "; its cloth is in the kit"
+	}
 	plan := b.single()
-	var items []pages.Item
+	items := []pages.Item{item(lead("Backing:", "of your choice, larger than the top on all sides; the top finishes at %s.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))}
 	if k := plan.Backing; k != nil {
-		items = append(items, item(lead("Backing:", "%s.", b.nearSize(k.WidthCut, k.HeightCut))))
-	} else {
-		items = append(items, item(lead("Backing:", "of your choice, larger than the top on all sides; the top is %s finished.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height()))))
+		items[0] = item(lead("Backing:", "%s%s.", b.nearSize(k.WidthCut, k.HeightCut), where))
 	}
+	batting := "a little larger than the top"
 	if k := plan.Batting; k != nil {
-		items = append(items, item(lead("Batting:", "at least %s.", b.nearSize(k.WidthCut, k.HeightCut))))
-	} else {
-		items = append(items, item(lead("Batting:", "a little larger than the top.")))
+		batting = "at least " + b.nearSize(k.WidthCut, k.HeightCut)
 	}
-	b.add(pages.List{Items: items})
+	if b.kits() {
+		batting += "; it is not in the kit"
+	}
+	items = append(items, item(lead("Batting:", "%s.", batting)))
+	if k := plan.Binding; k != nil {
+		items = append(items, item(lead("Binding:", "%s %s wide%s.", count(k.Strips, "strip"), b.length(k.StripCut), where)))
+	} else {
+		items = append(items, item(lead("Binding:", "of your choice.")))
+	}
+	b.add(heading(1, "At home, later"), pages.List{Items: items})
 }
 
 // provided is what is there already.
@@ -96,15 +95,40 @@ func (b *book) provided() {
 	b.part("What is provided", false)
 	list := []pages.Item{item(pages.Plain("irons and ironing boards, to share")), item(pages.Plain("the pattern, and a sewn block to look at"))}
 	if b.kits() {
-		list = append(list, item(pages.Plain("a kit with the cloth of one top for each of you, "+count(b.Cuts.Copies, "kit")+" altogether")))
+		list = append(list, item(pages.Plain("a kit with the cloth of one "+b.kitHolds()+" for each of you, "+count(b.Cuts.Copies, "kit")+" altogether")))
 	}
 	b.add(pages.List{Items: list})
 	if !b.kits() {
 		return
 	}
-	b.add(heading(1, "In each kit"), b.kitTable())
+	b.add(heading(1, "In each kit"), b.kitTable(), para("Not in the kit: %s.", listed(b.notInKit())))
 	b.add(heading(1, "For the teacher: cloth for "+count(b.Cuts.Copies, "kit")),
 		para("Cut for all kits at once, strips of all kits together: that takes less cloth than each kit by itself."), b.fabricTable())
+}
+
+// kitHolds is what a kit's cloth is for.
+func (b *book) kitHolds() string {
+	list := []string{"top"}
+	if b.single().Binding != nil {
+		list = append(list, "its binding")
+	}
+	if b.single().Backing != nil {
+		list = append(list, "its backing")
+	}
+	return listed(list)
+}
+
+// notInKit is what each one needs beside the kit.
+func (b *book) notInKit() []string {
+	var list []string
+	if b.single().Backing == nil {
+		list = append(list, "backing")
+	}
+	list = append(list, "batting")
+	if b.single().Binding == nil {
+		list = append(list, "binding")
+	}
+	return append(list, "thread", "tools")
 }
 
 // kitPiece names a piece of a kit; strips by their size, since they come in several lengths.
@@ -131,15 +155,36 @@ func (b *book) kitTable() pages.Table {
 		for way, n := range s.Wanted {
 			name := "wedges of strip set " + plan.SetName(i)
 			if way == 1 {
-				name += ", reversed"
+				name = turnedName(name)
 			}
 			if n > 0 {
 				t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell("strip set"), cell(name), cell(numeral(n))}})
 			}
 		}
 	}
+	t.Rows = append(t.Rows, b.kitFinishing()...)
 	if over := len(t.Rows) - mostRows; over > 0 {
 		t.Rows = append(t.Rows[:mostRows], pages.Row{Cells: []pages.Cell{cell("and " + count(over, "more line") + " that the cutting plan has")}})
 	}
 	return t
+}
+
+// kitFinishing is the rows of a kit that are for binding and backing.
+func (b *book) kitFinishing() []pages.Row {
+	plan := b.single()
+	var rows []pages.Row
+	row := func(fabric int, what string, number int) {
+		for i := range plan.Fabrics {
+			if f := &plan.Fabrics[i]; f.Index == fabric {
+				rows = append(rows, pages.Row{Cells: []pages.Cell{b.fabricCell(f), cell(what), cell(numeral(number))}})
+			}
+		}
+	}
+	if k := plan.Binding; k != nil {
+		row(b.Top.Cloth.Binding.Fabric, "strips for the binding, "+b.length(k.StripCut)+" wide", k.Strips)
+	}
+	if k := plan.Backing; k != nil {
+		row(plan.BackingOf, "cloth for the backing, "+b.nearSize(k.WidthCut, k.HeightCut), 1)
+	}
+	return rows
 }

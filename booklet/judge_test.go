@@ -83,7 +83,7 @@ func spoken(r Reports) []string {
 		}
 		for _, n := range f.Lines {
 			say(strconv.Itoa(r.Cuts.Lines[n].Pieces))
-			say(measure.Number(r.Cuts.Lines[n].Piece.AcrossCut, r.Cuts.Units))
+			say(measure.Number(b.measurable(r.Cuts.Lines[n].Piece.AcrossCut), r.Cuts.Units))
 		}
 	}
 	for i := range r.Cuts.Sets {
@@ -95,6 +95,7 @@ func spoken(r Reports) []string {
 }
 
 func TestTheFileIsSound(t *testing.T) {
+	t.Parallel()
 	qpdf := program(t, "qpdf", "Debian's qpdf")
 	pdffonts, pdftotext := program(t, "pdffonts", "Debian's poppler-utils"), program(t, "pdftotext", "Debian's poppler-utils")
 	embedded := regexp.MustCompile(`Identity-H +yes .. ? +yes`)
@@ -166,6 +167,7 @@ func TestOutsideCatches(t *testing.T) {
 // The square of an inch on a page of templates is 300 pixels wide and high at 300 dots an inch, from the middle of one line
 // to that of the other, as another program draws it.
 func TestTheTestSquareIsTrue(t *testing.T) {
+	t.Parallel()
 	pdftoppm, pdftotext := program(t, "pdftoppm", "Debian's poppler-utils"), program(t, "pdftotext", "Debian's poppler-utils")
 	r := Study(topOf(t, sampleText(t, "lanterns")), cutting.Options{})
 	for _, f := range forms() {
@@ -269,6 +271,7 @@ func TestIllFormedCatches(t *testing.T) {
 // The page is well-formed by another parser, which knows no element that came after HTML 4, and every picture has words for
 // those who cannot see it.
 func TestThePageIsWellFormed(t *testing.T) {
+	t.Parallel()
 	xmllint := program(t, "xmllint", "Debian's libxml2-utils")
 	for _, s := range samples.All() {
 		page, err := pages.HTML(Pattern(Study(topOf(t, s.Text), cutting.Options{}), Options{}))

@@ -134,6 +134,11 @@ func TestTheEditorCatches(t *testing.T) {
 		{"a figure that nothing refers to", `Figure ([0-9]+) is for pencils`, "This page is for pencils", "nothing refers to"},
 		{"a caption that is gone", `^Figure 3\.`, "Picture.", "follows Figure"},
 		{"a wrong plural", `Make ([0-9]+) units`, "Make $1 unit", "wrong number"},
+		{"a border strip of another length", `^3 by 56 1/8 in$`, "3 by 56 in", "is sewn on as"},
+		{"a triangle that is said to be square", `^ .*short sides.*$`, " about 6 in square.", "of what is said"},
+		{"a word that nobody explains", `^Kite$`, "Cat", "the word kite is used and not explained"},
+		{"a word that is explained and not used", `^Kite$`, "Pinwheel", "the word pinwheel is explained and not used"},
+		{"another word for the same piece", `[Ss]top pieces`, "ground pieces", "another word is used here"},
 		{"one of several", `([0-9]+) blocks across`, "1 blocks across", "wrong number"},
 	} {
 		broken := replaced(d, c.pattern, c.by)
@@ -155,6 +160,7 @@ func TestTheEditorCatchesPicturesWithoutWords(t *testing.T) {
 }
 
 func TestNoPageOverflows(t *testing.T) {
+	t.Parallel()
 	turn := 0
 	judgedDocuments(t, func(t *testing.T, r Reports, _ pages.Document) {
 		for i, p := range pages.Papers() {

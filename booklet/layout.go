@@ -22,21 +22,21 @@ func (b *book) layoutPart() {
 	b.part("Layout", true)
 	b.addNotes("grid")
 	t := b.Top
-	text := "The quilt is " + count(t.Columns, "block") + " across and " + count(t.Rows, "block") + " down. " + see(layoutKey) + " shows where each one goes. "
+	text := "The quilt is " + b.across() + ". " + see(layoutKey) + " shows where each one goes. "
 	if b.labelled() {
-		text += "The letters name the blocks. "
+		text += "The letters name the " + plural(b.noun()) + ". "
 		if b.arrows() {
 			text += "Each arrow points to the side of the block that is its upper side in the pictures above: turn the block until it does. "
 		}
 	} else {
-		text += "There are too many blocks to name each one in the picture, so the numbers at the edges count every tenth row and column: follow the colours. "
+		text += "There are too many " + plural(b.noun()) + " to name each one in the picture, so the numbers at the edges count every tenth row and column: follow the colours. "
 	}
 	if len(t.Cells) > 1 {
-		text += "Lay all blocks out before you sew them together, and look at them from a distance."
+		text += "Lay all " + plural(b.noun()) + " out before you sew them together, and look at them from a distance."
 	}
 	b.add(para("%s", text))
 	b.add(b.blockTable())
-	b.add(pages.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, "Layout of the blocks; rows are counted from the top, columns from the left."), Alternative: b.layoutInWords(), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.add(pages.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, b.layoutCaption()), Alternative: b.layoutInWords(), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }
 
 // arrows says whether any block of the layout has an arrow.
@@ -91,7 +91,7 @@ func (b *book) layoutDrawing() pages.Drawing {
 	for n := every; n <= t.Columns; n += every {
 		d.Marks = append(d.Marks, axis(numeral(n), figure.Point{X: t.CellRect(n-1).Min.X + t.SideFinished/2, Y: d.Min.Y - edge/2}, edge))
 	}
-	for n := every; n <= t.Rows; n += every {
+	for n := every; n <= t.Rows && b.noun() == "block"; n += every {
 		d.Marks = append(d.Marks, axis(numeral(n), figure.Point{X: d.Min.X - edge/2, Y: t.CellRect((n-1)*t.Columns).Min.Y + t.SideFinished/2}, edge))
 	}
 	d.Min.X -= edge
@@ -116,12 +116,15 @@ func ink() palettes.Colour { return palettes.Colour{R: 0x22, G: 0x22, B: 0x22} }
 // cellOutlines draws the edges of the blocks, or of every ten by ten of them where there are many.
 func (b *book) cellOutlines(d *pages.Drawing) {
 	var paths [][]figure.Point
-	every := b.every()
+	every, runs := b.every(), b.runsOfCells()
 	for row := 0; row < b.Top.Rows; row += every {
 		for column := 0; column < b.Top.Columns; column += every {
 			first := row*b.Top.Columns + column
 			last := min(row+every, b.Top.Rows)*b.Top.Columns - b.Top.Columns + min(column+every, b.Top.Columns) - 1
-			if every > 1 || !b.Top.Empty(first) {
+			if every == 1 {
+				last = runs[first]
+			}
+			if every > 1 || last >= 0 && !b.Top.Empty(first) {
 				paths = append(paths, box(figure.Point(b.Top.CellRect(first).Min), figure.Point(b.Top.CellRect(last).Max)))
 			}
 		}
@@ -163,9 +166,15 @@ func (b *book) layoutInWords() string {
 	for i := range b.Sewing.Blocks {
 		for _, c := range b.Sewing.Blocks[i].Colourings {
 			for _, at := range c.Cells {
-				names[at.Cell] = b.Sewing.Blocks[i].Label + " " + ways[at.Turns&3]
+				names[at.Cell] = b.Sewing.Blocks[i].Label
+				if hasArrow(&b.Sewing.Blocks[i]) {
+					names[at.Cell] += " " + ways[at.Turns&3]
+				}
 			}
 		}
+	}
+	if b.noun() == "column" {
+		return text + " From left to right: " + strings.Join(slices.DeleteFunc(names, func(n string) bool { return n == "" }), ", ") + "."
 	}
 	for row := range t.Rows {
 		var list []string

@@ -5,8 +5,24 @@ import (
 	"eighthturn/sewing"
 )
 
-// length is a length with its unit, exactly.
-func (b *book) length(nm measure.NM) string { return measure.Text(nm, b.units) }
+// length is a length with its unit: exactly, where a ruler's finest marks show it, and else the next mark above.
+func (b *book) length(nm measure.NM) string { return measure.Text(b.measurable(nm), b.units) }
+
+// measurable is a length that can be measured. What lies between sixty-fourths of an inch or tenths of a millimetre goes up to
+// the next of them; where it is longer than a ruler is wide, up to the next sixteenth or millimetre.
+func (b *book) measurable(nm measure.NM) measure.NM {
+	fine, long := measure.Inch/64, 12*measure.Inch
+	if b.units == measure.Centimetres {
+		fine, long = measure.Millimetre/10, 30*measure.Centimetre
+	}
+	switch {
+	case nm%fine == 0:
+		return nm
+	case nm > long:
+		return measure.RoundUp(nm, b.step())
+	}
+	return measure.RoundUp(nm, fine)
+}
 
 // step is the ruler's mark that lengths which are not cut are given to.
 func (b *book) step() measure.NM {
@@ -37,7 +53,7 @@ func (b *book) size(across, down measure.NM) string {
 	if across == down {
 		return b.length(across) + " square"
 	}
-	return measure.Number(across, b.units) + " by " + b.length(down)
+	return measure.Number(b.measurable(across), b.units) + " by " + b.length(down)
 }
 
 // nearSize is across by down to the nearest marks.

@@ -69,6 +69,7 @@ func TestTheDayAddsUp(t *testing.T) {
 var markdownPicture = regexp.MustCompile(`!\[([^\]]*)\]\(<([^>]+)>\)`)
 
 func TestMarkdownHasItsPictures(t *testing.T) {
+	t.Parallel()
 	for _, s := range samples.All() {
 		files, err := pages.Markdown(Pattern(Study(topOf(t, s.Text), cutting.Options{}), Options{}), "pattern")
 		if err != nil {

@@ -1,20 +1,45 @@
 package booklet
 
 import (
+	"bytes"
+
 	"eighthturn/figure"
 	"eighthturn/pages"
 	"eighthturn/palettes"
 	"eighthturn/patchwork"
+	"eighthturn/pixels"
 )
 
 // seamWidth is how broad the lines beneath the patches are, in points: renderers cover the pixels of a seam in part twice,
 // and so show one of its two fabrics there and nothing of the page.
 const seamWidth = 0.7
 
+// mostFaces is how many faces a picture of the top has as outlines; one of more is a picture in pixels, which shows as much of
+// them on a page and takes a small part of the room.
+const mostFaces = 50_000
+
+// pixelsAlong is how many pixels the longer side of a picture in pixels has: about 250 an inch of the page.
+const pixelsAlong = 2000
+
+// inPixels is the top with each fabric in a colour, as a PNG file.
+func inPixels(t *patchwork.Top, colour func(palettes.Colour) palettes.Colour) []byte {
+	size, err := pixels.SizeOf(t, pixelsAlong)
+	if err != nil {
+		panic(err) // the number is within the limits
+	}
+	var file bytes.Buffer
+	_ = pixels.WritePNG(&file, t, pixels.Paint(t, size, func(f int) palettes.Colour { return colour(t.Fabrics[f].Colour) })) // a buffer takes all
+	return file.Bytes()
+}
+
 // picture is the top with each fabric in a colour.
 func (b *book) picture(colour func(palettes.Colour) palettes.Colour) pages.Drawing {
 	t := b.Top
 	d := pages.Drawing{Min: figure.Point(t.Outer.Min), Max: figure.Point(t.Outer.Max)}
+	if len(t.Faces) > mostFaces {
+		d.Ground = inPixels(t, colour)
+		return d
+	}
 	fills := make([]palettes.Colour, len(t.Fabrics))
 	for i := range fills {
 		fills[i] = colour(t.Fabrics[i].Colour)

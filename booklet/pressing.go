@@ -60,6 +60,9 @@ func (b *book) wayText(n, group int, ways [2]string) string {
 	case len(cells[0]) == 0:
 		return ways[1] + "."
 	}
+	if b.Sewing.Blocks[n].Column && b.Sewing.Assembly.ByColumns {
+		return ways[0] + " in " + columnsText(cells[0]) + ", " + ways[1] + " in " + columnsText(cells[1]) + ". Then the allowances of neighbours lie opposite ways and nest."
+	}
 	less := 0
 	if len(cells[1]) < len(cells[0]) {
 		less = 1

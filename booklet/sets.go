@@ -36,9 +36,9 @@ func (b *book) oneSet(n int) {
 	}
 	b.keep(head, t)
 	key := "set " + numeral(n)
-	list := []pages.Item{item(lead("Sew", "%s. Sewn together, a set measures %s from raw edge to raw edge.", b.runs(s), b.length(s.WidthCut)))}
+	list := []pages.Item{item(lead("Sew", "%s. Sewn together, a set measures %s unfinished, from edge to edge.", b.runs(s), b.length(s.WidthCut)))}
 	if len(s.Runs) > 0 {
-		list = append(list, item(pages.Text{{Text: "Cut", Bold: true}, {Text: " " + b.wedgesOf(s) + b.seeSet(n)}}))
+		list = append(list, item(pages.Text{{Text: "Cut", Bold: true}, {Text: " " + b.wedgesOf(n) + b.seeSet(n)}}))
 	}
 	b.add(pages.List{Items: list})
 	if m := b.setMaps[n]; m != nil {
@@ -62,8 +62,12 @@ func (b *book) runs(s *cutting.StripSet) string {
 	return listed(list)
 }
 
+// turnedName is what a strip set's wedges are called that are cut with their tip on its other edge.
+func turnedName(set string) string { return set + ", turned" }
+
 // wedgesOf says which wedges a set gives.
-func (b *book) wedgesOf(s *cutting.StripSet) string {
+func (b *book) wedgesOf(n int) string {
+	s := &b.Cuts.Sets[n]
 	text := ""
 	for _, r := range s.Runs {
 		text += count(r.Wedges, "wedge") + " from " + verb(r.Sets, "the set", "each set") + " " + b.length(r.LengthCut) + " long"
@@ -74,7 +78,8 @@ func (b *book) wedgesOf(s *cutting.StripSet) string {
 	if s.Alike {
 		return text + " The set reads the same from both edges, so all its wedges are alike. " + b.wanted(s, 0, "") + "."
 	}
-	return text + " Every other wedge has the fabrics the other way round: call it reversed. " + b.wanted(s, 0, "as the table stands") + ", and " + b.wanted(s, 1, "reversed") + "."
+	name := b.Cuts.SetName(n)
+	return text + " Every other wedge has its tip on the other edge of the set, where the others have their wide end: it is called " + turnedName(name) + ". " + b.wanted(s, 0, name) + ", and " + b.wanted(s, 1, turnedName(name)) + "."
 }
 
 // begun says which wedge is cut first where a set gives one more of that kind than of the other.
@@ -83,11 +88,11 @@ func (b *book) begun(s *cutting.StripSet, r cutting.SetRun) string {
 	case s.Alike || r.Wedges%2 == 0:
 		return ""
 	case r.FirstReversed == 0:
-		return " (begin with a wedge as the table stands)"
+		return " (begin with a wedge that is not turned)"
 	case r.FirstReversed == r.Sets:
-		return " (begin with a reversed wedge)"
+		return " (begin with a turned wedge)"
 	}
-	return " (begin " + numeral(r.FirstReversed) + " of them with a reversed wedge and the others with one as the table stands)"
+	return " (begin " + numeral(r.FirstReversed) + " of them with a turned wedge and the others with one that is not turned)"
 }
 
 // wanted says how many wedges of a kind are needed and how many more there are.
@@ -100,7 +105,7 @@ func (b *book) wanted(s *cutting.StripSet, way int, kind string) string {
 		text = "none"
 	}
 	if kind != "" {
-		text += " " + kind
+		text += " of " + kind
 	}
 	if s.LeftOver[way] > 0 {
 		text += " (" + numeral(s.LeftOver[way]) + verb(s.LeftOver[way], " is", " are") + " left over)"
@@ -113,7 +118,7 @@ const mostRows = 150
 
 // manySets is strip sets in a table, as pools of scraps make them.
 func (b *book) manySets() {
-	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Set"}, {Title: "Strips from the wide end, cut"}, {Title: "Sew"}, {Title: "Wedges", Align: pages.Right}, {Title: "Reversed", Align: pages.Right}}}
+	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Set"}, {Title: "Strips from the wide end, cut"}, {Title: "Sew"}, {Title: "Wedges", Align: pages.Right}, {Title: "Wedges, turned", Align: pages.Right}}}
 	shown := b.Cuts.Sets[:min(mostRows, len(b.Cuts.Sets))]
 	for i := range shown {
 		s := &shown[i]
@@ -123,7 +128,7 @@ func (b *book) manySets() {
 		}
 		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(b.Cuts.SetName(i)), cell(joinedBy(bands, ", ")), cell(b.runs(s)), cell(numeral(s.Wanted[0])), cell(numeral(s.Wanted[1]))}})
 	}
-	b.add(para("Reversed wedges have the fabrics the other way round; every other wedge of a set is one."), t)
+	b.add(para("Turned wedges have their tip on the other edge of the set; every other wedge of a set is one."), t)
 	if more := len(b.Cuts.Sets) - len(shown); more > 0 {
 		b.add(para("Another %s %s left out here for want of room; the cutting plan has them.", count(more, "strip set"), verb(more, "is", "are")))
 	}

@@ -7,6 +7,8 @@ import (
 	"eighthturn/figure"
 	"eighthturn/measure"
 	"eighthturn/pages"
+	"eighthturn/paper"
+	"eighthturn/patchwork"
 )
 
 // Measures of a page of templates.
@@ -21,6 +23,7 @@ const (
 type sheet struct {
 	marks   []figure.Mark
 	beside  bool // the test squares stand at the side, not at the foot
+	part    bool // it is a part of a template that is larger than the page
 	caption string
 	shows   []string // the names of the templates on it
 }
@@ -35,24 +38,62 @@ func (b *book) templatesPart() {
 		return
 	}
 	b.part("Templates", true)
-	b.add(pages.List{Items: []pages.Item{
-		item(lead("Print at 100 %,", "without fitting the page to the paper, and measure both test squares on every page before you use it.")),
-		item(lead("Right side up:", "the templates show the right side of the cloth. A piece that has a mirror image has a template for the left one and one for the right one.")),
-		item(lead("Seams:", "the solid line is cut and has the seam allowance of %s in it; the dashed line is sewn; dots mark where seams begin and end.", b.length(b.Top.Seam))),
-		item(lead("Squares, half-square triangles and strips", "are cut with a ruler and have no templates.")),
-		item(lead("Parts:", "a template that is larger than the page comes in parts. Cut them off at their frames and tape them together, each frame on the dotted line of its neighbour.")),
-	}}, b.templateTable(sheets))
+	b.add(pages.List{Items: b.aboutTemplates(sheets)}, b.templateTable(sheets))
+	b.tooLarge("template", out)
+	b.sheets(sheets, templateKey)
+}
+
+// tooLarge names what the pages have no room for.
+func (b *book) tooLarge(noun string, out []string) {
 	if len(out) > 0 {
-		b.add(para("Too large for these pages %s template %s: cut from the sizes in the cutting lists.", verb(len(out), "is", "are"), listed(out)))
+		b.add(para("Too large for these pages %s %s %s: cut from the sizes in the cutting lists.", verb(len(out), "is", "are"), noun, listed(out)))
 	}
-	for i, s := range sheets {
+}
+
+// sheets adds pages of figures at true size.
+func (b *book) sheets(list []sheet, key string) {
+	for i, s := range list {
 		room := b.templateRoom()
 		f := figure.Figure{
 			Title: s.caption, Description: "At true size: " + s.caption + " With it are a square of 1 inch and one of 3 centimetres to measure.",
 			TrueSize: true, Max: room, Marks: append(s.marks, testSquares(room, s.beside)...),
 		}
-		b.add(pages.PageBreak{}, pages.Figure{Of: f, Caption: caption("template "+numeral(i), s.caption+" Print at 100 %.")})
+		b.add(pages.PageBreak{}, pages.Figure{Of: f, Caption: caption(key+numeral(i), s.caption+" Print at 100 %.")})
 	}
+}
+
+// aboutTemplates is what to know before the templates are used.
+func (b *book) aboutTemplates(sheets []sheet) []pages.Item {
+	hands := ""
+	if slices.ContainsFunc(b.Templates, func(t paper.Template) bool { return t.Hand != "" }) {
+		hands = " A piece that has a mirror image has a template for the left one and one for the right one."
+	}
+	items := []pages.Item{
+		item(lead("Print at 100 %,", "without fitting the page to the paper, and measure both test squares on every page before you use it.")),
+		item(lead("Right side up:", "the templates show the right side of the cloth.%s", hands)),
+		item(lead("Seams:", "the solid line is cut and has the seam allowance of %s in it; the dashed line is sewn; dots mark where seams begin and end.", b.length(b.Top.Seam))),
+	}
+	if list := b.ruled(); len(list) > 0 {
+		items = append(items, item(lead(capital(listed(list)), "are cut with a ruler and have no templates here.")))
+	}
+	if slices.ContainsFunc(sheets, func(s sheet) bool { return s.part }) {
+		items = append(items, item(lead("Parts:", "a template that is larger than the page comes in parts. Cut them off at their frames and tape them together, each frame on the dotted line of its neighbour.")))
+	}
+	return items
+}
+
+// ruled names the pieces of the quilt that are cut with a ruler alone.
+func (b *book) ruled() []string {
+	var list []string
+	for i := range b.Templates {
+		if t := &b.Templates[i]; t.ByRuler() {
+			list = append(list, plural(t.Shape.String()))
+		}
+	}
+	if slices.ContainsFunc(b.Top.Patches, func(p patchwork.Patch) bool { return p.Shape == blocks.Strip }) {
+		list = append(list, "strips")
+	}
+	return unique(list)
 }
 
 // templateRoom is the width and height that a page has for templates.
@@ -106,31 +147,38 @@ type laying struct {
 
 // templateSheets lays the templates on pages; those that take too many pages are left out and named.
 func (b *book) templateSheets() (sheets []sheet, out []string) {
+	var list []trueSize
+	for i := range b.Templates {
+		if t := &b.Templates[i]; !t.ByRuler() {
+			list = append(list, trueSize{t.Name(), "Template " + t.Name() + ", " + t.Shape.String(), pieceAlone(t.Figure(b.Top))})
+		}
+	}
+	return b.laid(list, "Template")
+}
+
+// laid lays figures on pages; those that take too many pages are left out and named.
+func (b *book) laid(list []trueSize, noun string) (sheets []sheet, out []string) {
 	room := b.templateRoom()
 	l := &laying{room: figure.Point{X: room.X, Y: room.Y - squaresHeight}}
-	for i := range b.Templates {
-		t := &b.Templates[i]
-		if byRuler(t.Shape) {
-			continue
-		}
-		f := pieceAlone(t.Figure(b.Top))
-		if l.place(f, t.Name()) || l.place(turned(f), t.Name()) || l.alone(f, t.Name()) || l.alone(turned(f), t.Name()) {
+	for _, t := range list {
+		f, aside := t.Figure, turned(t.Figure)
+		if l.place(f, t.name) || l.place(aside, t.name) || l.alone(f, t.name) || l.alone(aside, t.name) {
 			continue
 		}
 		if parts := l.parts(f); len(parts)+len(l.sheets) <= mostSheets {
 			for n, p := range parts {
-				p.shows = []string{t.Name()}
-				p.caption = "Template " + t.Name() + ", " + t.Shape.String() + ": part " + numeral(n+1) + " of " + numeral(len(parts)) + "."
+				p.shows, p.part = []string{t.name}, true
+				p.caption = t.what + ": part " + numeral(n+1) + " of " + numeral(len(parts)) + "."
 				l.sheets = append(l.sheets, p)
 			}
 			l.open = false
 			continue
 		}
-		out = append(out, t.Name())
+		out = append(out, t.name)
 	}
 	for i := range l.sheets {
 		if s := &l.sheets[i]; s.caption == "" {
-			s.caption = verb(len(s.shows), "Template ", "Templates ") + listed(s.shows) + "."
+			s.caption = verb(len(s.shows), noun+" ", plural(noun)+" ") + listed(s.shows) + "."
 		}
 	}
 	return l.sheets, out
@@ -150,7 +198,7 @@ func (b *book) templateTable(sheets []sheet) pages.Table {
 	}
 	for i := range b.Templates {
 		piece := &b.Templates[i]
-		if byRuler(piece.Shape) {
+		if piece.ByRuler() {
 			continue
 		}
 		var cloths []string
@@ -161,20 +209,17 @@ func (b *book) templateTable(sheets []sheet) pages.Table {
 				cloths = append(cloths, "strip set "+b.Top.Cloth.Sets[c.Set].Name+": "+numeral(c.Count))
 			}
 		}
-		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{{Text: pages.Bold(piece.Name())}, cell(piece.Shape.String()), cell(numeral(piece.Count)), cell(joinedBy(cloths, "; ")), cell(shownIn(sheets, piece.Name()))}})
+		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{{Text: pages.Bold(piece.Name())}, cell(piece.Shape.String()), cell(numeral(piece.Count)), cell(joinedBy(cloths, "; ")), cell(shownIn(sheets, piece.Name(), templateKey))}})
 	}
 	return t
 }
 
-// byRuler says whether pieces of a shape are cut with a ruler alone.
-func byRuler(s blocks.Shape) bool { return s == blocks.Square || s == blocks.HalfSquare }
-
 // shownIn refers to the pages that show a template.
-func shownIn(sheets []sheet, name string) string {
+func shownIn(sheets []sheet, name, key string) string {
 	var list []string
 	for i := range sheets {
 		if slices.Contains(sheets[i].shows, name) {
-			list = append(list, see("template "+numeral(i)))
+			list = append(list, see(key+numeral(i)))
 		}
 	}
 	return listed(list)

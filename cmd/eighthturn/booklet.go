@@ -16,12 +16,14 @@ import (
 	"eighthturn/measure"
 	"eighthturn/outfile"
 	"eighthturn/pages"
+	"eighthturn/paper"
 )
 
 // printedPattern is what `booklet` was asked for.
 type printedPattern struct {
 	output                        string
 	force, strict, large, handout bool
+	foundations                   bool
 	paper                         choice
 	without                       withoutValue
 	copies                        copiesOption
@@ -53,6 +55,7 @@ func bookletCommand(c *console) *cobra.Command {
 	f.Var(&o.copies, "copies", "cloth and cutting for `N` quilts")
 	f.BoolVar(&o.handout, "handout", false, "a class handout in place of the pattern: what to bring, kits, the plan of the day")
 	f.Var(&o.without, "without", "leave out a `PART`: "+listed(booklet.Parts())+"; may be given again")
+	f.BoolVar(&o.foundations, "foundations", false, "the halves of blocks for sewing on paper too, behind the templates")
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not make")
 	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.paper.option, o.paper.complete) // fails only for an option that is not there
@@ -74,11 +77,14 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 		o.output = beside(s.path, pdfEnding)
 	}
 	reports := booklet.Study(top, cutting.Options{Copies: o.copies.count})
+	if o.foundations {
+		reports.Foundations = paper.Foundations(top)
+	}
 	if err := c.cannotCut(s, reports.Cuts, o.strict); err != nil {
 		return err
 	}
-	paper := o.page(cmd.Flags().Changed(o.paper.option), top.Units)
-	return o.write(c, s, o.document(reports, filepath.Base(beside(s.name, "")), paper), paper)
+	page := o.page(cmd.Flags().Changed(o.paper.option), top.Units)
+	return o.write(c, s, o.document(reports, filepath.Base(beside(s.name, "")), page), page)
 }
 
 // document is the pattern or the handout.
@@ -111,6 +117,9 @@ func (o *printedPattern) check(cmd *cobra.Command, file string) error {
 	}
 	if o.handout && len(o.without.parts) > 0 {
 		return misuse(cmd.CommandPath(), "a handout has none of the parts that --without leaves out", "leave out --without, or --handout")
+	}
+	if o.handout && o.foundations {
+		return misuse(cmd.CommandPath(), "a handout has no foundations", "leave out --foundations, or --handout")
 	}
 	if o.output != "" && bookletForm(o.output) == noForm {
 		return misuse(cmd.CommandPath(), quoted(o.output)+" is no name for a pattern", "a pattern's name ends in .pdf or .html, a folder's in /: for example -o "+shellWord(beside(o.output, pdfEnding)))
