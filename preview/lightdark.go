@@ -86,12 +86,15 @@ func (v *valueRows) inBand(b values.Band) []int {
 	return v.markedSeams(func(m *values.Mark) bool { return m.Band == b })
 }
 
-// marks are the seams that are hard to see.
+// marks are the seams that are hard to see where a line should show.
 func (v *valueRows) marks() []mark {
-	return []mark{
-		{Says: "vanishes, " + v.Length(v.Report.Seams.ByBand[values.Vanishes.String()]), Heavy: true, Seams: v.inBand(values.Vanishes)},
-		{Says: "soft, " + v.Length(v.Report.Seams.ByBand[values.Soft.String()]), Seams: v.inBand(values.Soft)},
+	var list []mark
+	for _, b := range [2]values.Band{values.Vanishes, values.Soft} {
+		length := v.Report.Seams.ByBand[b.String()] - v.Report.Seams.Inside[b.String()]
+		list = append(list, mark{Says: b.String() + ", " + v.Length(length), Heavy: b == values.Vanishes,
+			Seams: v.markedSeams(func(m *values.Mark) bool { return m.Band == b && !m.Inside })})
 	}
+	return list
 }
 
 // figures says of every figure whether it reads, and what that rests on.

@@ -42,7 +42,7 @@ func TestStudyViews(t *testing.T) {
 		case squintView:
 			return `document.querySelector('image')?.getAttribute('href')?.startsWith('blob:') && document.querySelector('figcaption').innerText.includes('10 ft')`
 		case vanishingView:
-			return `document.querySelectorAll('.seam-mark').length === 2 && document.querySelector('figcaption').innerText.includes('vanishes, 37.7 in')`
+			return `document.querySelectorAll('.seam-mark').length === 2 && document.querySelector('figcaption').innerText.includes('vanishes, 11.0 in')`
 		}
 		return fmt.Sprintf(`document.querySelector('g[fill="%s"] path') && document.querySelector('figcaption').innerText.includes('%s')`, seen(top.Fabrics[3].Colour)[view], view)
 	}

@@ -132,7 +132,7 @@ func apartFromStudy(top *patchwork.Top, r report) (faults []string) {
 	for _, w := range titledSection(r, "Seams that vanish").Rows {
 		n := slices.IndexFunc(study.Pairs, func(p values.Pair) bool { return p.Names[0]+", "+p.Names[1] == w.Cells[0] })
 		if n < 0 {
-			check("what vanishes inside", w.Seams, countMarks(study, func(m *values.Mark) bool { return m.Inside }), study.Seams.GoneInside)
+			check("what vanishes inside", w.Seams, countMarks(study, func(m *values.Mark) bool { return m.Inside }), study.Seams.Inside["vanishes"])
 			continue
 		}
 		of := twoOf(study.Pairs[n].A, study.Pairs[n].B)
@@ -143,7 +143,7 @@ func apartFromStudy(top *patchwork.Top, r report) (faults []string) {
 	}
 	for i, m := range r.Marks {
 		b := values.Bands()[i].String()
-		check("marks of "+b, m.Seams, study.Seams.CountBand[b], study.Seams.ByBand[b])
+		check("marks of "+b, m.Seams, study.Seams.CountBand[b]-study.Seams.CountInside[b], study.Seams.ByBand[b]-study.Seams.Inside[b])
 	}
 	if lit := titledSection(r, "Fabrics from").Rows; len(lit) != len(study.Fabrics) {
 		fault("%d rows of %d fabrics", len(lit), len(study.Fabrics))

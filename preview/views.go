@@ -56,11 +56,13 @@ func drawSquint(w io.Writer, t *patchwork.Top) error {
 	return svgout.DrawPixels(w, t, png, "as it looks with eyes half shut")
 }
 
-// drawVanishing writes the top in greys with the seams marked that vanish or are soft.
+// drawVanishing writes the top in greys with the seams marked that vanish or are soft, where a line should show.
 func drawVanishing(w io.Writer, t *patchwork.Top, o svgout.Options) error {
 	var seams []svgout.Mark
 	for _, m := range values.Study(t, values.Options{Distance: viewedFrom}).Marks {
-		seams = append(seams, svgout.Mark{Seam: m.Seam, Heavy: m.Band == values.Vanishes})
+		if !m.Inside {
+			seams = append(seams, svgout.Mark{Seam: m.Seam, Heavy: m.Band == values.Vanishes})
+		}
 	}
 	return svgout.DrawMarked(w, t, svgout.Marks{Options: o, Seams: seams, Shows: "in the greys of its values, with the seams marked that are hard to see",
 		Colours: func(f int) palettes.Colour { return t.Fabrics[f].Colour.Grey() },

@@ -44,9 +44,9 @@ func nearest(length float64) measure.NM { return measure.NM(math.Round(length)) 
 
 // totals adds up all seams.
 func (s *study) totals() Totals {
-	var length, one, colour, inside float64
-	var byBand [len(bandNames)]float64
-	t := Totals{Count: len(s.seams), CountBand: map[string]int{}}
+	var length, one, colour float64
+	var byBand, inside [len(bandNames)]float64
+	t := Totals{Count: len(s.seams), CountBand: map[string]int{}, CountInside: map[string]int{}}
 	for i := range s.seams {
 		each := &s.seams[i]
 		length += each.length
@@ -59,12 +59,13 @@ func (s *study) totals() Totals {
 		if s.colourOnly(each) {
 			colour += each.length
 		}
-		if each.band == Vanishes && s.sides.inside(i, each) {
-			inside += each.length
+		if s.sides.inside(i, each) {
+			inside[each.band] += each.length
+			t.CountInside[each.band.String()]++
 		}
 	}
-	t.Length, t.OneFabric, t.ColourOnly, t.GoneInside = nearest(length), nearest(one), nearest(colour), nearest(inside)
-	t.ByBand = named(byBand)
+	t.Length, t.OneFabric, t.ColourOnly = nearest(length), nearest(one), nearest(colour)
+	t.ByBand, t.Inside = named(byBand), named(inside)
 	return t
 }
 

@@ -64,8 +64,10 @@ type Totals struct {
 	OneFabric  measure.NM            `json:"one_fabric_nm"` // seams with one fabric on both sides
 	ByBand     map[string]measure.NM `json:"by_band_nm"`    // the other seams
 	CountBand  map[string]int        `json:"by_band_count"`
-	ColourOnly measure.NM            `json:"colour_only_nm"`   // of those that vanish
-	GoneInside measure.NM            `json:"vanish_inside_nm"` // of those that vanish, what lies inside a figure or its ground
+	ColourOnly measure.NM            `json:"colour_only_nm"` // of those that vanish
+	// What of the bands lies inside one figure or its ground, where no line need show.
+	Inside      map[string]measure.NM `json:"inside_by_band_nm"`
+	CountInside map[string]int        `json:"inside_by_band_count"`
 }
 
 // Pair is two fabrics that meet along seams.

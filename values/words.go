@@ -160,10 +160,10 @@ func (p *Pair) Gone() measure.NM { return p.ByBand[Vanishes.String()] - p.GoneIn
 
 // GoneInside says how much vanishes where no line need show, "" if nothing does.
 func (w Words) GoneInside() string {
-	if w.Seams.GoneInside == 0 {
+	if w.Seams.CountInside[Vanishes.String()] == 0 {
 		return ""
 	}
-	return w.Length(w.Seams.GoneInside) + " of seams that vanish lie inside one figure or its ground, where no line need show: cloth of one value draws together there"
+	return w.Length(w.Seams.Inside[Vanishes.String()]) + " of seams that vanish lie inside one figure or its ground, where no line need show: cloth of one value draws together there"
 }
 
 // Cells names cells, as "rows 1-4: columns 1-4; row 5: columns 2, 4; border 1". They stand in

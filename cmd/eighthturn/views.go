@@ -33,7 +33,7 @@ func viewNames() []string {
 // viewHelp says what the views are.
 func viewHelp() string {
 	return "the `VIEW`: colour, value (greys by value), line (outlines to colour in), squint (as seen with eyes half shut), " +
-		"vanishing (seams that vanish are marked), or as eyes see it that lack one sort of colour sense: protan, deutan, tritan"
+		"vanishing (seams that vanish and should not are marked), or as eyes see it that lack one sort of colour sense: protan, deutan, tritan"
 }
 
 // drawView writes a picture of a top in the view of that number.
@@ -72,11 +72,13 @@ func drawSquint(w io.Writer, top *patchwork.Top) error {
 	return svgout.DrawPixels(w, top, png.Bytes(), "as it looks with eyes half shut")
 }
 
-// drawVanishing writes the top in greys with the seams marked that vanish or are soft.
+// drawVanishing writes the top in greys with the seams marked that vanish or are soft, where a line should show.
 func drawVanishing(w io.Writer, top *patchwork.Top, o svgout.Options) error {
 	var seams []svgout.Mark
 	for _, m := range values.Study(top, values.Options{}).Marks {
-		seams = append(seams, svgout.Mark{Seam: m.Seam, Heavy: m.Band == values.Vanishes})
+		if !m.Inside {
+			seams = append(seams, svgout.Mark{Seam: m.Seam, Heavy: m.Band == values.Vanishes})
+		}
 	}
 	return svgout.DrawMarked(w, top, svgout.Marks{Options: o, Seams: seams, Shows: "in the greys of its values, with the seams marked that are hard to see",
 		Colours: func(fabric int) palettes.Colour { return top.Fabrics[fabric].Colour.Grey() },
