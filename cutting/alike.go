@@ -21,9 +21,11 @@ func together(list []demand, length measure.NM) *alike {
 	})
 	a := &alike{packing: packing{length: length}}
 	for _, d := range list {
+		// What lies in rows is not put together: a length of strip with several rows goes to one of those who want it.
+		stacks := d.stacks && list[0].across >= 2*d.across
 		last := len(a.items) - 1
-		if last < 0 || a.items[last].across != d.across || a.items[last].along != d.along || a.items[last].extra != d.extra || d.nests {
-			a.items, a.of = append(a.items, item{across: d.across, along: d.along, extra: d.extra}), append(a.of, nil)
+		if last < 0 || a.items[last].across != d.across || a.items[last].along != d.along || a.items[last].extra != d.extra || d.nests || stacks || a.items[last].stacks {
+			a.items, a.of = append(a.items, item{across: d.across, along: d.along, extra: d.extra, stacks: stacks}), append(a.of, nil)
 			last++
 		}
 		a.items[last].count += d.count
@@ -66,12 +68,14 @@ type share struct {
 // deal is one strip filled in a way, its items given to the first demands that want them.
 func (a *alike) deal(t pattern, block int) (Strip, []share) {
 	s := Strip{WidthCut: t.width, LengthCut: a.length, InBlock: block, EndLeftCut: a.length}
+	most := a.rowsFor(t.counts, t.width)
 	var dealt []share
 	for i, n := range t.counts {
 		if n == 0 {
 			continue
 		}
-		s.EndLeftCut -= measure.NM(n)*a.items[i].along + a.items[i].extra
+		rows := min(a.rows(i, t.width), most)
+		s.EndLeftCut -= a.takes(i, n, rows)
 		for j := range a.of[i] {
 			d := &a.of[i][j]
 			units := min(n, d.count)
@@ -80,15 +84,15 @@ func (a *alike) deal(t pattern, block int) (Strip, []share) {
 			}
 			n -= units
 			dealt = append(dealt, share{d, units})
-			s.Cuts = append(s.Cuts, d.cut(units))
+			s.Cuts = append(s.Cuts, d.cut(units, min(rows, units)))
 		}
 	}
 	return s, dealt
 }
 
-// cut is a stretch of strip with so many of a demand's items.
-func (d *demand) cut(units int) Cut {
-	c := Cut{Lines: d.lines, Set: d.set, Use: d.use, Units: units, AcrossCut: d.across, AlongCut: d.along, Nests: d.nests}
+// cut is a stretch of strip with so many of a demand's items, in rows.
+func (d *demand) cut(units, rows int) Cut {
+	c := Cut{Lines: d.lines, Set: d.set, Use: d.use, Units: units, Rows: rows, AcrossCut: d.across, AlongCut: d.along, Nests: d.nests}
 	if d.nests {
 		c.AlongCut = measure.NM(units)*d.along + d.extra
 	}

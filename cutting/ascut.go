@@ -30,7 +30,7 @@ func cutAlike(a, b *Strip) bool {
 				return false
 			}
 			c.Lines, d.Lines = nil, nil
-			return c.Set == d.Set && c.Use == d.Use && c.Units == d.Units && c.AcrossCut == d.AcrossCut && c.AlongCut == d.AlongCut && c.Nests == d.Nests
+			return c.Set == d.Set && c.Use == d.Use && c.Units == d.Units && c.Rows == d.Rows && c.AcrossCut == d.AcrossCut && c.AlongCut == d.AlongCut && c.Nests == d.Nests
 		})
 }
 

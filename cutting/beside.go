@@ -94,7 +94,7 @@ func dearestBeside(here *alike, all *packing, _ measure.NM) (measure.NM, []int) 
 		if i > 0 && here.items[i-1].across == t.across {
 			continue
 		}
-		filled, value, _ := q.fullest(i)
+		filled, value, _ := q.fullest(i, 1)
 		if worth := value / float64(t.across); worth > dearest && slices.Max(filled) > 0 {
 			width, counts, dearest = here.widest(filled), filled, worth
 		}

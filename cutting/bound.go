@@ -11,6 +11,10 @@ import (
 // those take at least as many strips as they would if nothing else were cut. The cloth is at least the sum of these numbers,
 // each times the step from its width to the next.
 //
+// Strips are counted as often as they have rows: a strip in rows is so many strips side by side, and where all are taken
+// apart nothing lies in rows any more. So the fewest strips in which nothing does are a bound of that count. For the cloth a
+// strip counts once, and what may lie in rows has its part of the length.
+//
 // How many strips a number of items takes at the least is told by dual feasible functions: functions of an item's length of
 // which those in one strip never come to more than 1, so that all of them together come to no more than the strips. (S.
 // Fekete and J. Schepers, Mathematical Programming 91, 2001; S. Martello and P. Toth, Discrete Applied Mathematics 28, 1990;
@@ -19,23 +23,20 @@ import (
 
 // bound is the least cloth and the fewest strips that the items can take.
 func (p *packing) bound() (cloth measure.NM, strips int) {
-	for i := range p.items {
-		last := i+1 == len(p.items)
-		if !last && p.items[i+1].across == p.items[i].across {
-			continue
-		}
-		next := measure.NM(0)
-		if !last {
-			next = p.items[i+1].across
-		}
-		strips = max(strips, p.fewest(i+1))
-		cloth += measure.NM(strips) * (p.items[i].across - next)
-	}
-	return cloth, strips
+	return p.leastCloth(func(wide *packing) int { return wide.fewest() }), p.inOneRow().fewest()
 }
 
 // sharpBound is the same as bound, with every number of strips told by a relaxation as well, and the cloth by one of its own.
 func (p *packing) sharpBound() (cloth measure.NM, strips int) {
+	cloth = p.leastCloth(func(wide *packing) int { return max(wide.fewest(), wide.fewestRelaxed()) })
+	flat := p.inOneRow()
+	_, least := p.relaxed(p.needs(), byCloth)
+	return max(cloth, upTo(least)), max(flat.fewest(), flat.fewestRelaxed())
+}
+
+// leastCloth is the least cloth by what is told of the strips that all items as wide or wider take.
+func (p *packing) leastCloth(fewest func(*packing) int) measure.NM {
+	cloth, strips := measure.NM(0), 0
 	for i := range p.items {
 		last := i+1 == len(p.items)
 		if !last && p.items[i+1].across == p.items[i].across {
@@ -45,13 +46,16 @@ func (p *packing) sharpBound() (cloth measure.NM, strips int) {
 		if !last {
 			next = p.items[i+1].across
 		}
-		wide := &packing{p.items[:i+1], p.length}
-		_, least := wide.relaxed(wide.needs(), func(measure.NM) float64 { return 1 })
-		strips = max(strips, p.fewest(i+1), int(math.Ceil(least-1e-6)))
+		strips = max(strips, fewest(&packing{p.items[:i+1], p.length}))
 		cloth += measure.NM(strips) * (p.items[i].across - next)
 	}
-	_, least := p.relaxed(p.needs(), byCloth)
-	return max(cloth, upTo(least)), strips
+	return cloth
+}
+
+// fewestRelaxed is the fewest strips by a relaxation.
+func (p *packing) fewestRelaxed() int {
+	_, least := p.relaxed(p.needs(), byStrips)
+	return int(math.Ceil(least - 1e-6))
 }
 
 // fewestFor is a bound of the strips of all plans that take no more than some cloth. Cloth is weighed against strips: by
@@ -62,32 +66,33 @@ func (p *packing) fewestFor(cloth measure.NM, strips int) int {
 	}
 	narrowest := float64(p.items[len(p.items)-1].across)
 	for _, weight := range []float64{0, 0.25, 1, 4} {
-		_, least := p.relaxed(p.needs(), func(width measure.NM) float64 { return 1 + weight*float64(width)/narrowest })
+		_, least := p.relaxed(p.needs(), func(width measure.NM, rows int) float64 { return float64(rows) + weight*float64(width)/narrowest })
 		strips = max(strips, int(math.Ceil(least-weight*float64(cloth)/narrowest-1e-6)))
 	}
 	return strips
 }
 
 // part is an item's length as a part of a strip's, 0 to 1, and how many there are. What a run takes extra is laid on its
-// pieces in equal parts, as if the run were as long as can be.
+// pieces in equal parts, as if the run were as long as can be; of what lies in rows a piece has its part of the length, in the
+// widest strip that there can be.
 type part struct {
 	length float64
 	count  float64
 	most   int // in one strip
 }
 
-// fewest is the fewest strips that the first items can take.
-func (p *packing) fewest(items int) int {
-	parts := make([]part, 0, items)
+// fewest is the fewest strips that the items can take.
+func (p *packing) fewest() int {
+	parts := make([]part, 0, len(p.items))
 	total, alone := measure.NM(0), 0
 	whole := float64(p.length)
-	for i := range items {
-		t := &p.items[i]
-		most := p.most(i, p.length)
+	for i := range p.items {
+		t, rows := &p.items[i], p.rows(i, p.items[0].across)
+		most := p.most(i, p.length, rows)
 		runs := up(t.count, most)
-		total += measure.NM(t.count)*t.along + measure.NM(runs)*t.extra
+		total += measure.NM(t.count)*t.along/measure.NM(rows) + measure.NM(runs)*t.extra
 		alone = max(alone, runs)
-		parts = append(parts, part{(float64(t.along) + float64(t.extra)/float64(most)) / whole, float64(t.count), most})
+		parts = append(parts, part{(float64(t.along)/float64(rows) + float64(t.extra)/float64(most)) / whole, float64(t.count), most})
 	}
 	best := max(alone, int((total+p.length-1)/p.length))
 	for _, f := range functions(parts) {

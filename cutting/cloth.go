@@ -18,9 +18,10 @@ type Fabric struct {
 	Chains      []Chain // which strips are sewn end to end
 
 	StripCount  int        // strips, counting like ones
-	StripBound  int        // no plan of strips, like pieces in one row, that takes no more cloth takes fewer
+	StripRows   int        // the same, a strip counted as often as it has rows
+	StripBound  int        // so counted, no plan of strips that takes no more cloth takes fewer, every stretch of strip cut into like pieces
 	LengthCut   measure.NM // of cloth, for blocks and strips
-	LengthBound measure.NM // no plan of strips, like pieces in one row, takes less
+	LengthBound measure.NM // no plan of such strips takes less
 	BackingCut  measure.NM // of cloth, where the back is made of it too
 	Purchase    finishing.Purchase
 	Precuts     []Precut // what would do instead, if anything would
@@ -42,12 +43,22 @@ type Strip struct {
 	EndLeftCut measure.NM // length left at the other end
 }
 
-// Cut is a stretch of a strip that is cut into like pieces side by side.
+// Rows is in how many rows a strip is cut at the most.
+func (s *Strip) Rows() int {
+	most := 1
+	for i := range s.Cuts {
+		most = max(most, s.Cuts[i].Rows)
+	}
+	return most
+}
+
+// Cut is a stretch of a strip that is cut into like pieces side by side, in one row or several.
 type Cut struct {
 	Lines     []int // of the plan, that it supplies: one, or those of a joined border or a strip set
 	Set       int   // strip set that the stretch is a strip of, -1 if none
 	Use       Use
 	Units     int        // cut off it
+	Rows      int        // that they lie in, one above the other; the last length of strip may hold fewer
 	AcrossCut measure.NM // of a unit; less than the strip's width where a wider strip's end is used up
 	AlongCut  measure.NM // of a unit, or of the whole stretch where wedges and tumblers nest
 	Nests     bool       // wedges or tumblers side by side

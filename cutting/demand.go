@@ -60,6 +60,7 @@ func lineDemand(line *Line) demand {
 		d.along = piece.PitchCut()
 		d.extra, d.nests = piece.WideCut-d.along, true
 	}
+	d.stacks = !d.nests
 	d.turn = piece.Shape == blocks.Strip && line.Border < 0
 	return d
 }

@@ -138,7 +138,7 @@ func (d *drawing) strip(s *Strip, x measure.NM) {
 	d.pieces(s, x)
 	for i := range s.Cuts {
 		c := &s.Cuts[i]
-		d.words(d.shortWords(c), figure.Point{X: at, Y: d.y}, c.Length(), c.AcrossCut, c.Lines)
+		d.words(d.shortWords(c), figure.Point{X: at, Y: d.y}, c.Length(), measure.NM(c.Rows)*c.AcrossCut, c.Lines)
 		all = append(all, c.Lines...)
 		at += c.Length()
 	}
@@ -159,7 +159,7 @@ func (c *Cut) Length() measure.NM {
 	if c.Nests {
 		return c.AlongCut
 	}
-	return measure.NM(c.Units) * c.AlongCut
+	return measure.NM(up(c.Units, c.Rows)) * c.AlongCut
 }
 
 // cut draws a stretch of strip.
@@ -297,7 +297,15 @@ func (p *Plan) shortWords(c *Cut) string {
 	if c.Units == 1 {
 		return size
 	}
-	return plural(c.Units, what) + ", " + size
+	return plural(c.Units, what) + ", " + size + c.rowWords()
+}
+
+// rowWords says that a stretch of strip is cut in several rows.
+func (c *Cut) rowWords() string {
+	if c.Rows < 2 {
+		return ""
+	}
+	return fmt.Sprintf(", in %d rows", c.Rows)
 }
 
 // CutWords says what a stretch of strip is cut into.
@@ -316,9 +324,9 @@ func (p *Plan) CutWords(c *Cut) string {
 		return fmt.Sprintf("%s (%s of strip)", units, Words{p}.AtLeast(c.AlongCut))
 	}
 	if c.AcrossCut == c.AlongCut {
-		return fmt.Sprintf("%s of %s", units, p.text(c.AlongCut))
+		return fmt.Sprintf("%s of %s%s", units, p.text(c.AlongCut), c.rowWords())
 	}
-	return fmt.Sprintf("%s of %s", units, Words{p}.By(c.AcrossCut, c.AlongCut))
+	return fmt.Sprintf("%s of %s%s", units, Words{p}.By(c.AcrossCut, c.AlongCut), c.rowWords())
 }
 
 // UnitName is what is cut off a strip for a line, one of it.

@@ -19,7 +19,12 @@ func (p *Plan) PieceOutlines(c *Cut) [][]figure.Point {
 			list = append(list, nestedOutline(piece, n))
 			continue
 		}
-		list = append(list, piece.divided(measure.NM(n)*c.AlongCut, c)...)
+		for _, outline := range piece.divided(measure.NM(n/c.Rows)*c.AlongCut, c) {
+			for i := range outline {
+				outline[i].Y += measure.NM(n%c.Rows) * c.AcrossCut
+			}
+			list = append(list, outline)
+		}
 	}
 	return list
 }

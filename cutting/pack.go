@@ -14,9 +14,10 @@ type item struct {
 	along  measure.NM // of the strip, each
 	extra  measure.NM // once a run
 	count  int
+	stacks bool // in a strip as wide as two of them, or more, they may lie in rows
 }
 
-// pattern is a way to fill a strip, and how many strips are filled so.
+// pattern is a way to fill a strip, and how many strips are filled so. Nothing lies in more rows than it must for all to go in.
 type pattern struct {
 	width  measure.NM
 	counts []int // of the items, by index
@@ -29,26 +30,61 @@ type packing struct {
 	length measure.NM
 }
 
-// most is how many of an item go into some length of strip.
-func (p *packing) most(i int, length measure.NM) int {
+// rows is in how many rows an item lies in a strip of some width.
+func (p *packing) rows(i int, width measure.NM) int {
+	if t := &p.items[i]; t.stacks && width >= 2*t.across {
+		return int(width / t.across)
+	}
+	return 1
+}
+
+// most is how many of an item, in so many rows, go into some length of strip.
+func (p *packing) most(i int, length measure.NM, rows int) int {
 	t := &p.items[i]
 	if length < t.along+t.extra {
 		return 0
 	}
-	return int((length - t.extra) / t.along)
+	return rows * int((length-t.extra)/t.along)
+}
+
+// takes is how much of a strip so many of an item in rows take.
+func (p *packing) takes(i, n, rows int) measure.NM {
+	if n == 0 {
+		return 0
+	}
+	return measure.NM(up(n, rows))*p.items[i].along + p.items[i].extra
+}
+
+// rowsFor is in how many rows at the most things must lie so that all of them go into a strip of some width; 0 where they do
+// not go in.
+func (p *packing) rowsFor(counts []int, width measure.NM) int {
+	for most, more := 1, true; more; most++ {
+		room := p.length
+		more = false
+		for i, n := range counts {
+			rows := p.rows(i, width)
+			more = more || min(rows, n) > most
+			room -= p.takes(i, n, min(rows, most))
+		}
+		if room >= 0 {
+			return most
+		}
+	}
+	return 0
 }
 
 // solution is a packing done.
 type solution struct {
 	patterns []pattern
 	cloth    measure.NM
-	strips   int
+	strips   int // each counted as often as it has rows
 }
 
-func (s *solution) add(width measure.NM, counts []int, times int) {
-	s.patterns = append(s.patterns, pattern{width, slices.Clone(counts), times})
-	s.cloth += measure.NM(times) * width
-	s.strips += times
+// add adds strips that are filled alike.
+func (p *packing) add(s *solution, t pattern) {
+	s.patterns = append(s.patterns, pattern{t.width, slices.Clone(t.counts), t.times})
+	s.cloth += measure.NM(t.times) * t.width
+	s.strips += t.times * p.rowsFor(t.counts, t.width)
 }
 
 // better says whether s takes less cloth than t, or as much in fewer strips.
@@ -63,6 +99,7 @@ type rule func(a, b *filling) bool
 type filling struct {
 	counts       []int
 	used, usedBy measure.NM
+	area         float64 // of its items
 }
 
 // rules are tried in turn. All of them begin a strip with the widest and longest item that is left.
@@ -74,6 +111,7 @@ func rules() []rule {
 		func(a, b *filling) bool {
 			return a.counts[0] > b.counts[0] || a.counts[0] == b.counts[0] && a.used > b.used
 		},
+		func(a, b *filling) bool { return a.area > b.area },
 	}
 }
 
@@ -129,7 +167,19 @@ func (p *packing) byRules(counts []int, cloth measure.NM, strips int) *solution 
 }
 
 // byCloth is the cost of a strip as cloth.
-func byCloth(width measure.NM) float64 { return float64(width) }
+func byCloth(width measure.NM, _ int) float64 { return float64(width) }
+
+// byStrips is the cost of every strip as one, in rows or not.
+func byStrips(measure.NM, int) float64 { return 1 }
+
+// inOneRow is the packing with nothing in rows.
+func (p *packing) inOneRow() *packing {
+	flat := &packing{slices.Clone(p.items), p.length}
+	for i := range flat.items {
+		flat.items[i].stacks = false
+	}
+	return flat
+}
 
 // rounded cuts what a relaxation cuts as often as that is whole, and the rest by the rules.
 func (p *packing) rounded(r *relaxation, counts []int) *solution {
@@ -148,7 +198,7 @@ func (p *packing) rounded(r *relaxation, counts []int) *solution {
 		for i, n := range w.counts {
 			left[i] -= n * times
 		}
-		s.add(p.widest(w.counts), w.counts, times)
+		p.add(s, pattern{p.widest(w.counts), w.counts, times})
 	}
 	rest := p.byRules(left, 0, 0)
 	s.patterns = merged(append(s.patterns, rest.patterns...))
@@ -179,7 +229,7 @@ func (p *packing) greedy(left []int, better rule) *solution {
 		for i, n := range counts {
 			left[i] -= n * times
 		}
-		s.add(p.items[lead].across, counts, times)
+		p.add(s, pattern{p.items[lead].across, counts, times})
 	}
 }
 
@@ -199,10 +249,9 @@ func (p *packing) firstFilling(left []int, lead int) []int {
 	counts := make([]int, len(left))
 	room := p.length
 	for i := lead; i < len(left); i++ {
-		if n := min(left[i], p.most(i, room)); n > 0 {
-			counts[i] = n
-			room -= measure.NM(n)*p.items[i].along + p.items[i].extra
-		}
+		rows := p.rows(i, p.items[lead].across)
+		counts[i] = min(left[i], p.most(i, room, rows))
+		room -= p.takes(i, counts[i], rows)
 	}
 	return counts
 }
@@ -214,9 +263,10 @@ const mostFillings = 400
 func (p *packing) bestFilling(left []int, lead int, better rule) []int {
 	var best *filling
 	p.fillings(left, lead, mostFillings, func(f filling) bool {
-		g := filling{f.counts[lead:], f.used, f.usedBy}
+		g := filling{f.counts[lead:], f.used, f.usedBy, f.area}
 		if best == nil || better(&g, best) {
-			best = &filling{slices.Clone(g.counts), f.used, f.usedBy}
+			g.counts = slices.Clone(g.counts)
+			best = &g
 		}
 		return true
 	})
@@ -226,8 +276,16 @@ func (p *packing) bestFilling(left []int, lead int, better rule) []int {
 // fillings gives the ways to fill a strip with what is left, an item at the least of it, to which nothing more can be
 // added: up to a number of them, those with most of the first items first. It ends when told to.
 func (p *packing) fillings(left []int, lead, most int, each func(filling) bool) {
-	f := &filler{packing: p, left: left, lead: lead, budget: most, each: each, counts: make([]int, len(left))}
-	f.from(lead, p.length, 0)
+	f := &filler{packing: p, left: left, lead: lead, budget: most, each: each, counts: make([]int, len(left)), rows: make([]int, len(left))}
+	width := p.items[lead].across
+	for _, rows := range p.rowCounts(width) {
+		for i := range p.items {
+			f.rows[i] = p.rowsUpTo(i, width, rows)
+		}
+		if !f.from(lead, p.length, 0) {
+			return
+		}
+	}
 }
 
 type filler struct {
@@ -237,6 +295,8 @@ type filler struct {
 	budget int
 	each   func(filling) bool
 	counts []int
+	rows   []int // of each item
+	area   float64
 }
 
 // from fills the room that is left with items from one on. It is false when it is to end.
@@ -246,39 +306,41 @@ func (f *filler) from(i int, room, usedBy measure.NM) bool {
 			return true
 		}
 		f.budget--
-		return f.each(filling{f.counts, f.length - room, usedBy}) && f.budget > 0
+		return f.each(filling{f.counts, f.length - room, usedBy, f.area}) && f.budget > 0
 	}
 	least := 0
 	if i == f.lead {
 		least = 1
 	}
-	for n := min(f.left[i], f.most(i, room)); n >= least; n-- {
+	t, rows, area := &f.items[i], f.rows[i], f.area
+	more := true
+	for n := min(f.left[i], f.most(i, room, rows)); more && n >= least; n = fewer(n, rows) {
 		f.counts[i] = n
-		used := measure.NM(0)
-		if n > 0 {
-			used = measure.NM(n)*f.items[i].along + f.items[i].extra
-		}
+		used := f.takes(i, n, rows)
 		by := usedBy
-		if f.items[i].across == f.items[f.lead].across {
+		if t.across == f.items[f.lead].across {
 			by += used
 		}
-		if !f.from(i+1, room-used, by) {
-			f.counts[i] = 0
-			return false
-		}
+		f.area = area + float64(float64(n)*float64(t.across)*float64(t.along))
+		more = f.from(i+1, room-used, by)
 	}
-	f.counts[i] = 0
-	return true
+	f.counts[i], f.area = 0, area
+	return more
+}
+
+// fewer is the number of items that take a length less in rows.
+func fewer(n, rows int) int {
+	if n == 0 {
+		return -1
+	}
+	return (up(n, rows) - 1) * rows
 }
 
 // full says whether nothing more that is left goes into the room.
 func (f *filler) full(room measure.NM) bool {
 	for i := f.lead; i < len(f.left); i++ {
-		more := f.items[i].along
-		if f.counts[i] == 0 {
-			more += f.items[i].extra
-		}
-		if f.counts[i] < f.left[i] && more <= room {
+		n := f.counts[i]
+		if n < f.left[i] && f.takes(i, n+1, f.rows[i])-f.takes(i, n, f.rows[i]) <= room {
 			return false
 		}
 	}

@@ -29,7 +29,7 @@ func (p *packing) improved(s *solution, cloth measure.NM, strips int) *solution 
 	kept, left := p.keep(s)
 	rest := solution{}
 	for _, k := range kept {
-		rest.add(k.width, k.counts, k.times)
+		p.add(&rest, k)
 	}
 	f := &searching{packing: p, left: left, now: rest, best: s, steps: mostSteps, cloth: cloth, strips: strips}
 	f.lay(0)
@@ -82,7 +82,7 @@ func (f *searching) lay(lead int) bool {
 		before := f.now
 		f.now.patterns = append(slices.Clip(f.now.patterns), pattern{p.items[lead].across, counts, 1})
 		f.now.cloth += p.items[lead].across
-		f.now.strips++
+		f.now.strips += p.rowsFor(counts, p.items[lead].across)
 		for i, n := range counts {
 			f.left[i] -= n
 		}
@@ -98,19 +98,23 @@ func (f *searching) lay(lead int) bool {
 
 // least is what the items that are left take at the least: for each width the length of all items as wide or wider.
 func (f *searching) least(lead int) (cloth measure.NM, strips int) {
-	var length measure.NM
+	var length, inRows measure.NM
+	wide := 0
 	for i := lead; i < len(f.left); i++ {
 		if n := f.left[i]; n > 0 {
 			t := &f.items[i]
-			length += measure.NM(n)*t.along + measure.NM(up(n, f.most(i, f.length)))*t.extra
+			one := measure.NM(n)*t.along + measure.NM(up(n, f.most(i, f.length, 1)))*t.extra
+			length += one
+			inRows += one / measure.NM(f.rows(i, f.items[lead].across))
 		}
 		if last := i+1 == len(f.left); last || f.items[i+1].across != f.items[i].across {
 			next := measure.NM(0)
 			if !last {
 				next = f.items[i+1].across
 			}
+			wide = max(wide, int((inRows+f.length-1)/f.length))
+			cloth += measure.NM(wide) * (f.items[i].across - next)
 			strips = max(strips, int((length+f.length-1)/f.length))
-			cloth += measure.NM(strips) * (f.items[i].across - next)
 		}
 	}
 	return cloth, strips

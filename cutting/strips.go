@@ -29,7 +29,7 @@ func (f *Fabric) boundBlocks(list []demand) {
 		for i := range items {
 			needs[i] = float64(items[i].across) * float64(items[i].count)
 		}
-		_, cloth := (&packing{items: items, length: f.UsableWidth}).relaxed(needs, func(measure.NM) float64 { return 1 })
+		_, cloth := (&packing{items: items, length: f.UsableWidth}).relaxed(needs, byStrips)
 		if c := upTo(cloth); least == 0 || c < least {
 			least = c
 		}
@@ -46,10 +46,10 @@ func (f *Fabric) cutStrips(list []demand, joinings []joining) *finishing.Binding
 	slices.SortStableFunc(f.Strips, func(a, b Strip) int {
 		return cmp.Or(cmp.Compare(b.WidthCut, a.WidthCut), cmp.Compare(a.EndLeftCut, b.EndLeftCut))
 	})
-	f.StripCount = f.count()
+	f.StripCount, f.StripRows = f.count(), f.rows()
 	if len(f.Blocks) > 0 {
 		f.boundBlocks(f.wanted)
-		f.StripBound = f.StripCount
+		f.StripBound = f.StripRows
 		each(f.wanted, f.UsableWidth, func(way []demand) {
 			_, strips := together(way, f.UsableWidth).bound()
 			f.StripBound = min(f.StripBound, strips)
@@ -70,7 +70,7 @@ func (f *Fabric) layBest(list []demand, joinings []joining) *finishing.Binding {
 	for i, joining := range joinings {
 		try := *f
 		try.lay(slices.Concat(list, joining.list))
-		if i == 0 || cmp.Or(cmp.Compare(try.LengthCut, best.LengthCut), cmp.Compare(try.count(), best.count()), cmp.Compare(joining.tight(), tight)) < 0 {
+		if i == 0 || cmp.Or(cmp.Compare(try.LengthCut, best.LengthCut), cmp.Compare(try.rows(), best.rows()), cmp.Compare(joining.tight(), tight)) < 0 {
 			best, binding, tight = try, joining.binding, joining.tight()
 			best.Chains = joining.chains
 		}
@@ -82,8 +82,17 @@ func (f *Fabric) layBest(list []demand, joinings []joining) *finishing.Binding {
 // count is how many strips there are, counting like ones.
 func (f *Fabric) count() int {
 	n := 0
-	for _, s := range f.Strips {
-		n += s.Times
+	for i := range f.Strips {
+		n += f.Strips[i].Times
+	}
+	return n
+}
+
+// rows is the same, each strip counted as often as it has rows.
+func (f *Fabric) rows() int {
+	n := 0
+	for i := range f.Strips {
+		n += f.Strips[i].Times * f.Strips[i].Rows()
 	}
 	return n
 }
@@ -99,7 +108,11 @@ func (f *Fabric) lay(list []demand) {
 		return
 	}
 	best, laid := turnings(list, f.UsableWidth)
-	f.laid = together(laid.all(), f.UsableWidth)
+	all := laid.all()
+	for i := range all {
+		all[i].stacks = list[all[i].number].stacks // its bound is one of plans with rows, whether it has some or not
+	}
+	f.laid = together(all, f.UsableWidth)
 	f.Strips = laid.strips(best.patterns, -1)
 	f.LengthCut = best.cloth
 }
@@ -108,13 +121,28 @@ func (f *Fabric) lay(list []demand) {
 func turnings(list []demand, length measure.NM) (*solution, *alike) {
 	best, laid := &solution{}, together(nil, length)
 	first := true
-	each(list, length, func(way []demand) {
+	try := func(way []demand) {
 		a := together(way, length)
 		if s := a.pack(); first || s.better(best) {
 			best, laid, first = s, a, false
 		}
+	}
+	each(list, length, func(way []demand) {
+		try(inOneRow(way))
+		if slices.ContainsFunc(together(way, length).items, func(t item) bool { return t.stacks }) {
+			try(way) // rows are more to cut, and must save something
+		}
 	})
 	return best, laid
+}
+
+// inOneRow is demands of which nothing lies in rows.
+func inOneRow(list []demand) []demand {
+	list = slices.Clone(list)
+	for i := range list {
+		list[i].stacks = false
+	}
+	return list
 }
 
 // each hands on every way of laying demands; what may be turned and fits both ways is tried both ways.
@@ -149,8 +177,8 @@ func (f *Fabric) bounds(list []demand) {
 		}
 	})
 	_, f.StripBound = f.laid.bound()
-	if f.StripBound < f.StripCount {
+	if f.StripBound < f.StripRows {
 		_, f.StripBound = f.laid.sharpBound()
-		f.StripBound = min(f.StripCount, f.laid.fewestFor(f.LengthCut, f.StripBound))
+		f.StripBound = min(f.StripRows, f.laid.fewestFor(f.LengthCut, f.StripBound))
 	}
 }

@@ -44,7 +44,7 @@ func wrongSums(p *Plan) error {
 			return fmt.Errorf("%s: the strips come to %d in %d", f.Name, cloth, count)
 		case f.BackingCut > 0 && len(f.Precuts) > 0:
 			return fmt.Errorf("%s: precuts would do, they say, and the back is made of it", f.Name)
-		case f.LengthBound > f.LengthCut || f.StripBound > f.StripCount:
+		case f.LengthBound > f.LengthCut || f.StripBound > f.StripRows:
 			return fmt.Errorf("%s: a bound above the plan", f.Name)
 		case b.ExactCut != f.LengthCut+f.BackingCut || b.Need < b.ExactCut || b.Buy < b.Need || b.Buy%b.Step != 0 || b.Buy-b.Need >= b.Step:
 			return fmt.Errorf("%s: bought is %v", f.Name, b)

@@ -125,16 +125,21 @@ func (w Words) FabricNotes(f *Fabric) []string {
 
 // Bounds says how near a fabric's strips are to what no plan of their kind beats.
 func (w Words) Bounds(f *Fabric) string {
-	strips := capital(plural(f.StripCount, "strip")) + "; of plans in which like pieces lie in one row of a strip, "
+	strips := capital(plural(f.StripCount, "strip"))
+	if f.StripRows > f.StripCount {
+		strips += fmt.Sprintf(", %d if each row counts as one", f.StripRows)
+	}
+	strips += "; of plans in which every length of a strip is cut into like pieces, "
+	cloth := "none takes less than " + w.Length(f.LengthBound) + " of cloth."
 	switch {
-	case f.LengthBound == f.LengthCut && (f.StripBound == f.StripCount || len(f.Blocks) > 0):
+	case f.LengthBound == f.LengthCut && (f.StripBound == f.StripRows || len(f.Blocks) > 0):
 		return strips + "none takes less cloth."
 	case len(f.Blocks) > 0:
-		return strips + "none takes less than " + w.Length(f.LengthBound) + " of cloth."
-	case f.StripBound == f.StripCount:
-		return strips + "none with as little cloth takes fewer strips, and none takes less than " + w.Length(f.LengthBound) + " of cloth."
+		return strips + cloth
+	case f.StripBound == f.StripRows:
+		return strips + "none with as little cloth takes fewer strips, and " + cloth
 	}
-	return strips + fmt.Sprintf("none with as little cloth takes fewer than %s, and none takes less than %s of cloth.", plural(f.StripBound, "strip"), w.Length(f.LengthBound))
+	return strips + fmt.Sprintf("none with as little cloth takes fewer than %s, each row counted, and ", plural(f.StripBound, "strip")) + cloth
 }
 
 // Rulers are the sizes that must be exact and that no line of a ruler shows, each with what would be on one.

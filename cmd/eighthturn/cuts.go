@@ -40,7 +40,8 @@ func cutsCommand(c *console) *cobra.Command {
 		GroupID: toCutSew,
 		Long: "Lists, fabric by fabric and in the order to cut, the strips across the cloth and what each is cut into, with every " +
 			"size finished and cut; then how much cloth to buy, and whether what is on hand is enough. Strips are chosen to take " +
-			"little cloth, and beside them stands the least that could do, of plans in which like pieces lie in one row of a strip. --maps draws each fabric with its strips, to scale.",
+			"little cloth: small pieces lie in rows in the ends of wider strips where that saves some. Beside them stands the least that " +
+			"could do, of plans in which every length of a strip is cut into like pieces. --maps draws each fabric with its strips, to scale.",
 		Example: "eighthturn cuts harbour.quilt\n" +
 			"eighthturn cuts harbour.quilt --maps harbour-maps\n  draws a cutting map of each fabric into a folder\n" +
 			"eighthturn cuts harbour.quilt --copies 12 --quarters\n  cloth for a class of twelve, bought by quarters of a yard\n" +

@@ -30,7 +30,8 @@ type jsonCutFabric struct {
 	Print       string         `json:"print,omitempty"`
 	UsableWidth jsonLength     `json:"usable_width"`
 	StripCount  int            `json:"strip_count"`
-	StripBound  int            `json:"strip_bound"` // no plan with as little cloth takes fewer, of plans in which like pieces lie in one row of a strip
+	StripRows   int            `json:"strip_rows"`  // the same, a strip that is cut in rows counted as often as it has them
+	StripBound  int            `json:"strip_bound"` // so counted, no plan with as little cloth takes fewer, of plans in which every length of a strip is cut into like pieces
 	ClothCut    jsonLength     `json:"cloth_cut"`
 	ClothBound  jsonLength     `json:"cloth_bound"` // no plan of that kind takes less
 	BackingCut  jsonLength     `json:"backing_cut"`
@@ -115,6 +116,7 @@ type jsonCutOff struct {
 	StripSet  int        `json:"strip_set,omitempty"`
 	Words     string     `json:"words"`
 	Units     int        `json:"units"`
+	Rows      int        `json:"rows"` // one above the other
 	AcrossCut jsonLength `json:"across_cut"`
 	AlongCut  jsonLength `json:"along_cut"`
 }

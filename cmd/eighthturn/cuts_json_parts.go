@@ -20,7 +20,7 @@ func cutsJSON(name string, plan *cutting.Plan) string {
 
 func (w cutsWriter) fabric(f cutting.Fabric) jsonCutFabric {
 	return jsonCutFabric{
-		Name: f.Name, Print: f.Print, UsableWidth: w.length(f.UsableWidth), StripCount: f.StripCount, StripBound: f.StripBound,
+		Name: f.Name, Print: f.Print, UsableWidth: w.length(f.UsableWidth), StripCount: f.StripCount, StripRows: f.StripRows, StripBound: f.StripBound,
 		ClothCut: w.length(f.LengthCut), ClothBound: w.length(f.LengthBound), BackingCut: w.length(f.BackingCut),
 		ExactCut: w.length(f.Purchase.ExactCut), Need: w.length(f.Purchase.Need), Buy: w.length(f.Purchase.Buy),
 		OnHand:  w.onHand(f.OnHand),
@@ -60,7 +60,7 @@ func (w cutsWriter) onHand(h *cutting.OnHand) *jsonOnHand {
 
 func (w cutsWriter) strip(s cutting.Strip) jsonStripCut {
 	return jsonStripCut{s.Times, w.length(s.WidthCut), w.length(s.LengthCut), s.InBlock + 1, mapped(s.Cuts, func(c cutting.Cut) jsonCutOff {
-		return jsonCutOff{mapped(c.Lines, func(n int) int { return n + 1 }), c.Set + 1, w.CutWords(&c), c.Units, w.length(c.AcrossCut), w.length(c.AlongCut)}
+		return jsonCutOff{mapped(c.Lines, func(n int) int { return n + 1 }), c.Set + 1, w.CutWords(&c), c.Units, c.Rows, w.length(c.AcrossCut), w.length(c.AlongCut)}
 	}), w.length(s.EndLeftCut)}
 }
 
