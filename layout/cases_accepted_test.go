@@ -63,7 +63,7 @@ func acceptedCases() []testCase {
 		with("webs in turn", "wedges navy kites", "kites", "grid", "fabric sky #8ab\nwebs navy / sky\ngrid"),
 		with("star at the upper left", "grid", "top-left star\ngrid"),
 		with("a ring of eight", "block P plain piece cream", "block P ring wedges navy cream navy cream navy cream navy navy corners cream navy cream navy", "strip 4", "side 7"),
-		good("nothing in the middle", base+"grid\n W W W\n W . W\n W W W\nborder 1 navy\n"),
+		good("nothing in a bay", base+"grid\n W W W\n W . W\n W . W\n"),
 		good("turned by the writer", base+"block F floating wedges navy ground cream\ngrid\n W:nw F:SW\n F:ne W:SE\n"),
 		with("borders", "  W W W\n", "  W W W\nborder 1 1/2 navy\nborder 4 cut cream\nborder 3 finished navy\nbinding 2 1/2 cut navy\n"),
 		with("notes", "grid", "designer \"Ines Okafor\"\nlevel \"some practice\"\ncopyright \"2026\"\nnote \"Press.\"\nnote W \"Twice.\"\nnote Cutting \"Leave 1/2\" more.\"\nnote \"Again.\"\ngrid"),

@@ -76,6 +76,18 @@ func gridCases() []testCase {
 			says("warning: the border has nothing to be sewn to at row 1, column 1", "write a block there, or leave the border out"),
 		},
 		{
+			"a hole", holed("  W P P\n  P ⟦.⟧ P\n  P P P\n"), warned,
+			says("warning: the quilt has a hole at row 2, column 2, and what lies round it cannot be sewn row by row", "write a block there: a plain one will do"),
+		},
+		{
+			"a hole that sashes close", holed("  W P P\n  P P P\n  P P ⟦.⟧\nsash 1 navy around\n"), warned,
+			says("warning: the quilt has a hole at row 3, column 3, and what lies round it cannot be sewn row by row", "write a block there: a plain one will do"),
+		},
+		{
+			"a hole behind the border", holed("  W P P\n  P ⟦.⟧ P\n  P P P\nborder 2 navy\n"), warned,
+			says("warning: the quilt has a hole at row 2, column 2, and what lies round it cannot be sewn row by row", "write a block there: a plain one will do"),
+		},
+		{
 			"a web that cannot close", swap(small, "P plain piece cream\n", "F floating wedges navy ground cream\n", "W W P\n  W P W\n  W W W\n", "F F ⟦F⟧\n  F W F\n"), warned,
 			says("warning: the webs at row 1, column 3 and 1 more place cannot close, since both their ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
 		},
@@ -110,6 +122,10 @@ func gridCases() []testCase {
 		{
 			"laid and not said how", swap(small, "piece cream\n", "piece cream\nrepeat⟦⟧\n"), refused,
 			says("expected across or down, found the end of the line", "for example repeat across 3 down 4"),
+		},
+		{
+			"a repeat of a thousand millions", swap(small, "W W W\n", "W W W\nrepeat across ⟦1000000000⟧\n"), refused,
+			says(`expected how often the grid is laid across, a whole number of 6 digits at the most, found "1000000000"`, "write a smaller one"),
 		},
 		{
 			"laid a broken number of times", swap(small, "piece cream\n", "piece cream\nrepeat across 2 down ⟦1/2⟧\n"), refused,

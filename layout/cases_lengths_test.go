@@ -8,6 +8,10 @@ func lengthCases() []testCase {
 			says(`the fraction "5/4" is not below one`, "write 4 1/4"),
 		},
 		{
+			"a binding that covers nothing", swap(small, "W W W\n", "W W W\nbinding ⟦1/2⟧ navy\n"), warned,
+			says("warning: a binding of 1/2 in cut does not reach over a seam of 1/4 in on both sides", "bindings are often 2 1/4 or 2 1/2 in cut"),
+		},
+		{
 			"a fraction of one", swap(small, "4\n", "⟦4/4⟧\n"), refused,
 			says(`the fraction "4/4" is not below one`, "write 1"),
 		},

@@ -106,6 +106,11 @@ grid
   W W W
 `
 
+// holed is a layout of plain blocks with another grid, and what follows it.
+func holed(rest string) string {
+	return swap(small, "W web wedges navy kites cream", "W plain piece navy", "  W W P\n  W P W\n  W W W\n", rest, "strip 4", "side 6")
+}
+
 // banded is a layout of webs cut from a strip set.
 const banded = `strip 4
 fabric cream #f4ead7

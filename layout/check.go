@@ -323,9 +323,20 @@ func (c *checker) edgings() {
 	} else if n != nil {
 		e := Edging{Span: n.Span, Corners: -1, Width: c.within(&n.Width, measure.Inch/4, 20*measure.Inch, "the binding's cut width")}
 		e.Fabric, _ = c.fabric(n.Fabric, "a binding is cut from one fabric")
+		if n.Width.In(c.design.Units).NM() == e.Width && e.Width < 4*c.design.Seam {
+			c.warn(n.Width.Span, "bindings are often "+c.usualBinding()+" cut", "a binding of %s cut does not reach over a seam of %s on both sides", c.text(e.Width), c.text(c.design.Seam))
+		}
 		c.design.Binding = &e
 	}
 	c.topLimit()
+}
+
+// usualBinding is how wide bindings are often cut. Common practice, no source.
+func (c *checker) usualBinding() string {
+	if c.design.Units == measure.Centimetres {
+		return "6 or 6.5 cm"
+	}
+	return "2 1/4 or 2 1/2 in"
 }
 
 // edging checks a border or the sashes.

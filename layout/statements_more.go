@@ -107,7 +107,11 @@ func (c *cursor) scrap(n *ScrapsNode) bool {
 func (c *cursor) count(what string) (CountNode, bool) {
 	at := c.here()
 	n, err := measure.ReadCount(c.text(at))
-	if err != nil || c.done() {
+	switch {
+	case err != nil && !c.done() && strings.Trim(c.text(at), "0123456789") == "":
+		c.fault(at, "write a smaller one", "expected %s, a whole number of %d digits at the most, found %s", what, measure.MaxDigits, c.found())
+		return CountNode{}, false
+	case err != nil || c.done():
 		c.fault(at, "", "expected %s, a whole number, found %s", what, c.found())
 		return CountNode{}, false
 	}

@@ -11,6 +11,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 )
 
 // HeadBytes is how much of a file that is there Options.Ours is shown.
@@ -22,8 +23,8 @@ type Options struct {
 	Force bool
 	// Ours says of a file that is there, by its first HeadBytes bytes, whether it may be replaced; nil replaces none.
 	Ours func(head []byte) bool
-	// Never is a file that is not replaced under any of its names; nil is none.
-	Never os.FileInfo
+	// Never are files that are not replaced under any of their names.
+	Never []os.FileInfo
 }
 
 // Write makes the file at path from what write writes, or replaces it. A file that is there keeps its permissions, a new
@@ -74,7 +75,7 @@ func (o Options) against(path string, there os.FileInfo) Reason {
 		return IsFolder
 	case !mode.IsRegular():
 		return IsDevice
-	case o.Never != nil && os.SameFile(o.Never, there):
+	case slices.ContainsFunc(o.Never, func(n os.FileInfo) bool { return os.SameFile(n, there) }):
 		return IsSource
 	case o.Force:
 		return None

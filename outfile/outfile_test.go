@@ -197,7 +197,7 @@ func TestSourceIsNeverReplaced(t *testing.T) {
 	}
 	for _, path := range []string{source, other, filepath.Join(folder, ".", "made.quilt")} {
 		for _, force := range []bool{false, true} {
-			o := Options{Ours: ours, Force: force, Never: info(t, source)}
+			o := Options{Ours: ours, Force: force, Never: []os.FileInfo{info(t, put(t, t.TempDir(), "other.svg", "x")), info(t, source)}}
 			wantReason(t, Write(path, o, text("new")), IsSource)
 		}
 	}

@@ -8,7 +8,7 @@ const (
 	IsLink            // a symbolic link stands there
 	IsFolder          // a folder stands there
 	IsDevice          // a device, a pipe or a socket stands there
-	IsSource          // it is Options.Never
+	IsSource          // it is among Options.Never
 	IsReadOnly        // its owner may not write it
 	NotOurs           // a file stands there that may not be replaced
 	NoFolder          // the folder is not there

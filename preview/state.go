@@ -220,15 +220,15 @@ func (n *snapshot) line(t timings) string {
 	case n.errors > 0:
 		what = faultCount(n.errors, n.warnings)
 	default:
-		what = fmt.Sprintf("%d patches", len(n.picture.top.Patches))
+		what = fmt.Sprintf("%d pieces", len(n.picture.top.Patches))
 		if n.warnings > 0 {
 			what += ", " + faultCount(0, n.warnings)
 		}
 	}
 	if (n.problem != "" || n.errors > 0) && n.picture != nil {
-		what += fmt.Sprintf("; still showing revision %d", n.picture.revision)
+		what += fmt.Sprintf("; still showing picture %d", n.picture.revision)
 	}
-	return fmt.Sprintf("revision %d: %s, %.1f ms", n.revision, layout.Visible(what), float64(took.Microseconds())/1000)
+	return fmt.Sprintf("picture %d: %s, %.0f ms", n.revision, layout.Visible(what), float64(took.Microseconds())/1000)
 }
 
 func faultCount(errors, warnings int) string {

@@ -86,9 +86,17 @@ func (w Words) StepLines(b *Block, s *Step) []string {
 // RoundLine is what happens where pieces of a block meet.
 func (w Words) RoundLine(r *Round) string {
 	if !r.Turns {
-		return fmt.Sprintf("In the middle %d pieces meet; the seams cannot all turn round it: %s. Pressed to one side %d layers lie there at most, with the last seam pressed open %d.", len(r.Pieces), r.WhyNot, r.Without, r.Last)
+		return fmt.Sprintf("In the middle %d pieces meet; the seams cannot all turn round it: %s. Pressed to one side %d layers lie there at most%s.", len(r.Pieces), r.WhyNot, r.Without, r.lastOpen())
 	}
-	return fmt.Sprintf("In the middle %d pieces meet. Turn all allowances one way round it: %d layers lie there at most. Sewn whole and pressed to one side it would be %d; with the last seam pressed open %d.", len(r.Pieces), r.Layers, r.Without, r.Last)
+	return fmt.Sprintf("In the middle %d pieces meet. Turn all allowances one way round it: %d layers lie there at most. Sewn whole and pressed to one side it would be %d%s.", len(r.Pieces), r.Layers, r.Without, r.lastOpen())
+}
+
+// lastOpen is how many layers there are with the last seam pressed open, where that makes it less.
+func (r *Round) lastOpen() string {
+	if r.Last >= r.Without {
+		return ""
+	}
+	return fmt.Sprintf("; with the last seam pressed open %d", r.Last)
 }
 
 // Noun is what blocks of a label are called: block or column.

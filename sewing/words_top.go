@@ -161,7 +161,7 @@ func (w Words) ThickLine() string {
 	case len(b.Thick) == 0:
 		return fmt.Sprintf("Nowhere do more than %d layers lie on each other; the most is %d.", b.Limit, b.Most)
 	default:
-		return fmt.Sprintf("More than %d layers lie on each other at these points, as allowances are folded (counted, to within one). Trim dog ears there, sew slowly over them, and press the last seam open or turn all allowances one way round if they will not lie flat.", b.Limit)
+		return fmt.Sprintf("More than %d layers lie on each other at these points, as allowances are folded (counted, to within one). Trim dog ears there and sew slowly over them; where pressing the last seam open or turning all allowances one way round makes it less, that is said.", b.Limit)
 	}
 }
 
@@ -171,7 +171,15 @@ func (w Words) ThickPointLine(t *ThickPoint) string {
 	if t.Inside {
 		return text
 	}
-	return text + fmt.Sprintf("; %d with the last seam open, %d turned round", t.Open, t.Round)
+	switch {
+	case t.Open < t.Layers && t.Round < t.Layers:
+		return text + fmt.Sprintf("; %d with the last seam pressed open, %d with all turned round", t.Open, t.Round)
+	case t.Open < t.Layers:
+		return text + fmt.Sprintf("; %d with the last seam pressed open", t.Open)
+	case t.Round < t.Layers:
+		return text + fmt.Sprintf("; %d with all turned round", t.Round)
+	}
+	return text + "; neither pressing open nor turning round makes it less"
 }
 
 // PointsLine says how many points of one shape keep their seam allowance.

@@ -2,6 +2,7 @@ package values
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -68,6 +69,9 @@ func (w Words) Figure(f *Figure) string {
 	case Sashes:
 		return "sashes of " + of + " against " + against
 	case Alternation:
+		if sameNames(f.Of, f.Against) {
+			return plural(f.Count, "ring") + " of " + of + ", one wedge against the next"
+		}
 		return plural(f.Count, "ring") + ", " + of + " by turns with " + against
 	case Strips:
 		return "strips of " + of + ", one against the next"
@@ -79,6 +83,14 @@ func (w Words) Figure(f *Figure) string {
 		name += ", " + listed(f.Edge) + " at the rim,"
 	}
 	return name + " against " + against
+}
+
+// sameNames says whether two lists have the same names, in whatever order.
+func sameNames(a, b []string) bool {
+	a, b = slices.Clone(a), slices.Clone(b)
+	slices.Sort(a)
+	slices.Sort(b)
+	return slices.Equal(a, b)
 }
 
 // Parts are the lines that a verdict rests on.

@@ -33,3 +33,16 @@ func TestAwayInWords(t *testing.T) {
 		}
 	}
 }
+
+// TestRingsOfOnePool: rings whose wedges all come from one pool are not said to alternate with themselves.
+func TestRingsOfOnePool(t *testing.T) {
+	w := Words{&Report{}}
+	f := &Figure{Sort: Alternation, Count: 2, Of: []string{"oat", "pine"}, Against: []string{"pine", "oat"}}
+	if got, want := w.Figure(f), "2 rings of oat and pine, one wedge against the next"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	f.Against = []string{"plum"}
+	if got, want := w.Figure(f), "2 rings, oat and pine by turns with plum"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}

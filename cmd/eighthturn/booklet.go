@@ -51,7 +51,7 @@ func bookletCommand(c *console) *cobra.Command {
 	f := cmd.Flags()
 	f.StringVarP(&o.output, outputOption, "o", "", "the pattern's `NAME`: .pdf, .html, or a folder with / behind it")
 	f.Var(&o.paper, o.paper.option, "`SIZE` of the pages: letter, a4 or half (of a Letter sheet); letter if left out, a4 for layouts in centimetres")
-	f.BoolVar(&o.large, "large-print", false, "letters of 18 points, in one column")
+	f.BoolVar(&o.large, largeOption, false, "letters of 18 points, in one column")
 	f.Var(&o.copies, "copies", "cloth and cutting for `N` quilts")
 	f.BoolVar(&o.handout, "handout", false, "a class handout in place of the pattern: what to bring, kits, the plan of the day")
 	f.Var(&o.without, "without", "leave out a `PART`: "+listed(booklet.Parts())+"; may be given again")
@@ -121,6 +121,11 @@ func (o *printedPattern) check(cmd *cobra.Command, file string) error {
 	if o.handout && o.foundations {
 		return misuse(cmd.CommandPath(), "a handout has no foundations", "leave out --foundations, or --handout")
 	}
+	for _, name := range []string{o.paper.option, largeOption} {
+		if form := bookletForm(o.output); cmd.Flags().Changed(name) && (form == htmlForm || form == markdownForm) {
+			return misuse(cmd.CommandPath(), "only a PDF has pages, and a use for --"+name, "leave it out, or name a PDF with -o")
+		}
+	}
 	if o.output != "" && bookletForm(o.output) == noForm {
 		return misuse(cmd.CommandPath(), quoted(o.output)+" is no name for a pattern", "a pattern's name ends in .pdf or .html, a folder's in /: for example -o "+shellWord(beside(o.output, pdfEnding)))
 	}
@@ -146,6 +151,9 @@ func (w *withoutValue) Set(text string) error {
 	return &problem{message: fmt.Sprintf("behind --without stands %s, expected %s", quoted(text), list.list())}
 }
 
+// largeOption is the name of the option for large letters.
+const largeOption = "large-print"
+
 // Forms of a pattern.
 const (
 	noForm = iota
@@ -161,6 +169,9 @@ const (
 
 // bookletForm is the form that a name asks for.
 func bookletForm(name string) int {
+	if name == "" {
+		return pdfForm
+	}
 	if info, err := os.Stat(name); os.IsPathSeparator(name[len(name)-1]) || err == nil && info.IsDir() {
 		return markdownForm
 	}
@@ -175,7 +186,7 @@ func bookletForm(name string) int {
 
 // write writes the document in the form that its name asks for.
 func (o *printedPattern) write(c *console, s *source, d pages.Document, paper pages.Paper) error {
-	out := target{path: o.output, what: "pattern", example: "pattern" + pdfEnding, options: outfile.Options{Force: o.force, Never: s.info, Ours: func(head []byte) bool { return madeHere(o.output, head) }}}
+	out := target{path: o.output, what: "pattern", example: "pattern" + pdfEnding, options: outfile.Options{Force: o.force, Never: s.madeFrom, Ours: func(head []byte) bool { return madeHere(o.output, head) }}}
 	switch bookletForm(o.output) {
 	case markdownForm:
 		return o.folder(c, d, out)

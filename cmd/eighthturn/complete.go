@@ -56,7 +56,7 @@ func completionCommand(c *console) *cobra.Command {
 			"options, the names of layouts and the words of the language when you press the Tab key. " +
 			"The help of each shell says where the script goes.",
 		Example: "eighthturn completion bash --help\n  says where bash wants it\neighthturn completion fish > eighthturn.fish\n  writes the script for fish",
-		Args:    knownCommand,
+		Args:    knownShell,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			return misuse(cmd.CommandPath(), "no shell is named", "shells are: "+strings.Join(mapped(shells(), func(s shell) string { return s.name }), ", "))
 		},
@@ -79,6 +79,19 @@ func completionCommand(c *console) *cobra.Command {
 		})
 	}
 	return cmd
+}
+
+// knownShell refuses a word that is no shell.
+func knownShell(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	names := mapped(shells(), func(s shell) string { return s.name })
+	hint := "shells are: " + strings.Join(names, ", ")
+	if near := nearest(args[0], names); near != "" {
+		hint = didYouMean(near)
+	}
+	return misuse(cmd.CommandPath(), "no shell is called "+quoted(args[0]), hint)
 }
 
 // nothingMore refuses any word.

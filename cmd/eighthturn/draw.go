@@ -63,7 +63,7 @@ func drawCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.picture.Legend, legendName, false, "list the fabrics below the quilt")
 	f.BoolVar(&o.picture.Prints, printsOption, false, "show fabrics that have a photo by it, in the colour view")
 	f.BoolVar(&o.picture.ByFabric, byFabricName, false, "all of a fabric in one piece: a smaller file, but no names on single pieces")
-	f.Var(&o.prefix, "id-prefix", "begin all ids in the file with `TEXT`, for two pictures on one web page")
+	f.Var(&o.prefix, prefixOption, "begin all ids in the file with `TEXT`, for two pictures on one web page")
 	o.printing.flags(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not draw")
 	f.BoolVar(&o.strict, strictOption, false, "draw nothing if there are warnings")
@@ -79,7 +79,7 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 	if err != nil {
 		return err
 	}
-	out := target{path: o.output, what: "picture", example: "quilt" + pictureEnding, options: outfile.Options{Force: o.force, Ours: pictureOfOurs, Never: s.info}}
+	out := target{path: o.output, what: "picture", example: "quilt" + pictureEnding, options: outfile.Options{Force: o.force, Ours: pictureOfOurs, Never: s.madeFrom}}
 	if out.path == "" {
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the picture no name", "name it with -o, or write -o - for standard output")

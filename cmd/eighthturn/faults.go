@@ -3,6 +3,8 @@ package main
 import (
 	"cmp"
 	"fmt"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -61,11 +63,23 @@ func layOut(s *source) laidOut {
 	var l laidOut
 	l.design, l.lines, l.faults = layout.ReadWith(s.text, photos.Beside(s.path).Cloth)
 	if l.design != nil {
+		s.keepPhotos(l.design)
 		l.top = patchwork.Lay(l.design)
 		l.faults = append(l.faults, l.top.Warnings...)
 		slices.SortStableFunc(l.faults, func(a, b layout.Fault) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
 	}
 	return l
+}
+
+// keepPhotos notes the files of a layout's photos.
+func (s *source) keepPhotos(d *layout.Design) {
+	for i := range d.Fabrics {
+		if p := d.Fabrics[i].Photo; p != nil {
+			if info, err := os.Stat(filepath.Join(filepath.Dir(s.path), filepath.FromSlash(p.File))); err == nil {
+				s.madeFrom = append(s.madeFrom, info)
+			}
+		}
+	}
 }
 
 // top reads a layout, shows its faults and lays it out. Where they stop what was asked for, the error says what does not

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"github.com/rivo/uniseg"
@@ -108,11 +109,15 @@ func writeExamples(b *strings.Builder, cmd *cobra.Command) {
 // unbroken is text that wrapped keeps on one line.
 func unbroken(text string) string { return strings.ReplaceAll(text, " ", "\u00a0") }
 
+// mixedNumber is a whole number before a fraction, which stay together.
+var mixedNumber = regexp.MustCompile(`(\d) (\d+/\d)`)
+
 // wrapped is text in lines of at most pageWidth columns, each indented; a longer word has a line of its own.
 func wrapped(text, indent string) string {
 	var b strings.Builder
 	line, width := indent, len(indent)
 	text = strings.ReplaceAll(text, "-o ", "-o\u00a0") // an option with what stands behind it
+	text = mixedNumber.ReplaceAllString(text, "$1\u00a0$2")
 	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\t' }) {
 		word = strings.ReplaceAll(word, "\u00a0", " ")
 		w := uniseg.StringWidth(word)

@@ -115,6 +115,10 @@ func jsonNames(at string, typ reflect.Type) []string {
 		}
 		var names []string
 		for i := range typ.NumField() {
+			if typ.Field(i).Anonymous {
+				names = append(names, jsonNames(at, typ.Field(i).Type)...)
+				continue
+			}
 			name, _, _ := strings.Cut(typ.Field(i).Tag.Get("json"), ",")
 			if name == "-" {
 				continue
@@ -132,8 +136,11 @@ func jsonNames(at string, typ reflect.Type) []string {
 // reports are what is written as JSON, by the files that describe it.
 func reports() map[string]reflect.Type {
 	return map[string]reflect.Type{
-		"check-json.md":  reflect.TypeFor[jsonReport](),
-		"values-json.md": reflect.TypeFor[values.Report](),
+		"check-json.md": reflect.TypeFor[jsonReport](),
+		"values-json.md": reflect.TypeFor[struct {
+			jsonHead
+			values.Report
+		}](),
 	}
 }
 

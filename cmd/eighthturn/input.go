@@ -28,6 +28,8 @@ type source struct {
 	name string      // for messages
 	info os.FileInfo // nil for standard input
 	text string
+
+	madeFrom []os.FileInfo // the layout's file and those of its photos, which nothing may replace
 }
 
 // read reads a layout from a file, from a pipe or from standard input.
@@ -52,6 +54,7 @@ func (c *console) read(file string) (*source, error) {
 	if err != nil {
 		return nil, unreadable(file, err)
 	}
+	s.madeFrom = []os.FileInfo{s.info}
 	return s, s.isLayout()
 }
 

@@ -49,6 +49,9 @@ func (c *choice) complete(*cobra.Command, []string, string) ([]string, cobra.She
 	return c.words, cobra.ShellCompDirectiveNoFileComp
 }
 
+// prefixOption is the name of the option for the beginning of ids.
+const prefixOption = "id-prefix"
+
 // maxPrefix is how long the text before the ids of a picture may be.
 const maxPrefix = 40
 

@@ -125,7 +125,11 @@ func (t target) refusal(r *outfile.Refusal) (message, hint string) {
 	case outfile.IsDevice:
 		return "this is a device or a pipe, not a file", "-o - writes to standard output"
 	case outfile.IsSource:
-		return "this is the layout itself, and no " + t.what + " takes its place", "give the " + t.what + " another name with -o"
+		what := "a photo that the layout names"
+		if there, err := os.Stat(r.Path); err == nil && os.SameFile(there, t.options.Never[0]) {
+			what = "the layout itself"
+		}
+		return "this is " + what + ", and no " + t.what + " takes its place", "give the " + t.what + " another name with -o"
 	case outfile.IsReadOnly:
 		return "this file may only be read", t.another() + ", or add --force to replace it"
 	case outfile.NotOurs:

@@ -1,7 +1,10 @@
 package main
 
 import (
+	"bytes"
 	"errors"
+	"image"
+	"image/png"
 	"io"
 	"os"
 	"path/filepath"
@@ -85,5 +88,41 @@ func TestFolderOfPicturesIsWholeOrRefused(t *testing.T) {
 	}
 	if files, _ := os.ReadDir(folder); len(files) != 2 {
 		t.Errorf("%d files are there, expected both pictures", len(files))
+	}
+}
+
+// TestLayoutsWithPhotos: a photo that a layout names is replaced by nothing, and the layout is tidied whether it is there or not.
+func TestLayoutsWithPhotos(t *testing.T) {
+	folder := t.TempDir()
+	photo, file := filepath.Join(folder, "sea.png"), filepath.Join(folder, "my.quilt")
+	var b bytes.Buffer
+	if err := png.Encode(&b, image.NewGray(image.Rect(0, 0, 40, 40))); err != nil {
+		t.Fatal(err)
+	}
+	for name, content := range map[string][]byte{photo: b.Bytes(), file: []byte("side 6\nfabric a swatch \"sea.png\"\nblock P plain piece a\ngrid\n P P\n")} {
+		if err := os.WriteFile(name, content, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if r := runIn(t, "draw", file, "-o", photo, "--force"); r.code != 1 || !strings.Contains(r.err, "a photo that the layout names") {
+		t.Errorf("code %d, %s", r.code, r.err)
+	}
+	if now, err := os.ReadFile(photo); err != nil || !bytes.Equal(now, b.Bytes()) {
+		t.Errorf("the photo was replaced: %v", err)
+	}
+	if r := runIn(t, "tidy", file); r.code != 0 || !strings.Contains(r.out, "tidied") {
+		t.Errorf("code %d, %s", r.code, r.err)
+	}
+	if err := os.Remove(photo); err != nil {
+		t.Fatal(err)
+	}
+	if r := runIn(t, "tidy", file); r.code != 0 || !strings.Contains(r.out, "tidy already") {
+		t.Errorf("without its photo: code %d, %s", r.code, r.err)
+	}
+	if r := runIn(t, "preview", folder); r.code != 1 || !strings.Contains(r.err, "this is a folder") {
+		t.Errorf("a folder: code %d, %s", r.code, r.err)
+	}
+	if r := runIn(t, "completion", "basch"); r.code != 2 || !strings.Contains(r.err, "no shell is called") || !strings.Contains(r.err, "bash") {
+		t.Errorf("code %d, %s", r.code, r.err)
 	}
 }

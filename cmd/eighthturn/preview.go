@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"os"
 	"os/signal"
 	"syscall"
 
@@ -43,6 +44,9 @@ func previewCommand(c *console) *cobra.Command {
 func live(cmd *cobra.Command, file string, o preview.Options) error {
 	if file == standard {
 		return misuse(cmd.CommandPath(), "only a file can be followed, not standard input", "save the layout and name its file")
+	}
+	if info, err := os.Stat(file); err == nil && info.IsDir() {
+		return &problem{faulty, file, "this is a folder, not a layout", layoutsIn(file)}
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"encoding/json"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -56,7 +56,7 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 		return err
 	}
 	plan := sewing.Of(top, sewing.Options{})
-	drawn := "\nTo see every step drawn, name a folder: --" + picturesOption + " harbour-steps\n"
+	drawn := "\nTo see every step drawn, name a folder: --" + picturesOption + " " + shellWord(beside(filepath.Base(s.name), "-steps")) + "\n"
 	if o.pictures != "" {
 		n, err := c.drawSteps(o.pictures, plan, o.force)
 		if err != nil {
@@ -76,13 +76,5 @@ func sewJSON(name string, plan *sewing.Plan) string {
 	if err != nil {
 		panic(err) // nothing in a plan can fail to be written
 	}
-	head, err := json.MarshalIndent(struct {
-		Format int    `json:"format"`
-		File   string `json:"file"`
-		Units  string `json:"units"`
-	}{formatSew, name, plan.Units.String()}, "", "  ")
-	if err != nil {
-		panic(err)
-	}
-	return harmless(string(head[:len(head)-2])+","+string(text[1:])) + "\n"
+	return headed(formatSew, name, plan.Units, text)
 }

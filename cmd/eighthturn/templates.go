@@ -67,7 +67,7 @@ func templates(c *console, cmd *cobra.Command, o *templating, file string) error
 	if err != nil {
 		return err
 	}
-	out := target{path: o.output, what: "template", example: "pieces" + pageEnding, options: outfile.Options{Force: o.force, Ours: paper.IsTemplate, Never: s.info}}
+	out := target{path: o.output, what: "template", example: "pieces" + pageEnding, options: outfile.Options{Force: o.force, Ours: paper.IsTemplate, Never: s.madeFrom}}
 	if out.path == "" {
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the templates no name", "name them with -o, or write -o - for standard output")
@@ -101,6 +101,9 @@ func (o *templating) check(cmd *cobra.Command, file string) error {
 		return misuse(cmd.CommandPath(), "one SVG file does not hold all templates", "name a folder, with / behind it: -o "+shellWord(folderFor(o.output)))
 	case !slices.Contains([]string{pageEnding, drawingEnding}, ending):
 		return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for a PDF or DXF file", "for example -o "+shellWord(beside(o.output, pageEnding))+", or -o pieces/ for a folder of SVG files")
+	}
+	if cmd.Flags().Changed(o.paper.option) && o.output != "" && (isFolder(o.output) || ending == drawingEnding) {
+		return misuse(cmd.CommandPath(), "only a PDF has pages, and a use for --"+o.paper.option, "leave it out, or name a PDF with -o")
 	}
 	if o.foundations && (isFolder(o.output) || ending == drawingEnding) {
 		return misuse(cmd.CommandPath(), "foundations are printed on paper alone", "name a PDF with -o, or leave out --foundations")

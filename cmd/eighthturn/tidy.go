@@ -56,7 +56,7 @@ func tidy(c *console, cmd *cobra.Command, o *tidying, file string) error {
 	case o.output == "" || s.isAt(o.output):
 		return c.tidyInPlace(cmd, o, s, text)
 	}
-	t := target{path: o.output, what: "layout", example: "harbour" + layoutEnding, options: outfile.Options{Force: o.force, Never: s.info}}
+	t := target{path: o.output, what: "layout", example: "harbour" + layoutEnding, options: outfile.Options{Force: o.force, Never: s.madeFrom}}
 	if err := c.write(t, writer(text)); err != nil {
 		return err
 	}

@@ -49,7 +49,7 @@ func valuesCommand(c *console) *cobra.Command {
 }
 
 func study(c *console, cmd *cobra.Command, o *valuing, file string) error {
-	_, top, err := c.top(file, o.strict, "no study is made")
+	s, top, err := c.top(file, o.strict, "no study is made")
 	if err != nil {
 		return err
 	}
@@ -62,7 +62,7 @@ func study(c *console, cmd *cobra.Command, o *valuing, file string) error {
 		return err
 	}
 	if o.json {
-		err = c.print(valuesJSON(r))
+		err = c.print(valuesJSON(s.name, r))
 	} else {
 		err = c.print(valuesText(layout.Visible(file), r, before))
 	}
@@ -104,12 +104,15 @@ func lost(r *values.Report) bool {
 	return false
 }
 
-func valuesJSON(r *values.Report) string {
+// formatValues changes when what a name in the JSON means does.
+const formatValues = 1
+
+func valuesJSON(name string, r *values.Report) string {
 	b, err := r.JSON()
 	if err != nil {
 		panic(err) // nothing in a report can fail to be written
 	}
-	return harmless(string(b)) + "\n"
+	return headed(formatValues, name, r.Units, b)
 }
 
 // lengthOption is the value of an option that takes a length with its unit.
