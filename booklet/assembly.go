@@ -24,6 +24,9 @@ func (b *book) assemblyPart() {
 			b.border(s)
 		}
 	}
+	for n := range a.Loose {
+		b.add(para("%s", b.words().LooseLine(n)))
+	}
 	b.nests()
 	b.assemblyPictures()
 }
@@ -39,7 +42,11 @@ func (b *book) assemblyPictures() {
 		b.add(para("%s %s the order.", listed(refs), verb(len(refs), "shows", "show")))
 	}
 	for i, f := range list {
-		b.add(pages.Figure{Of: *f, Width: b.stepWidth(), Caption: caption("top "+numeral(i), sentence(f.Title))})
+		width := b.stepWidth()
+		if i == 0 { // with every block and its label
+			width = b.wholeWidth()
+		}
+		b.add(pages.Figure{Of: *f, Width: width, Caption: caption("top "+numeral(i), sentence(f.Title))})
 	}
 }
 
@@ -51,40 +58,20 @@ func (b *book) course() string {
 	return "row"
 }
 
-// courses is the rows, or columns, with the sashes between them.
+// courses is the rows, or columns, with the sashes between them, and which way their seams are pressed.
 func (b *book) courses() {
-	t := pages.Table{Named: true, Columns: []pages.Column{{Title: capital(plural(b.course()))}, {Title: "Unfinished"}, {Title: "Press the seams"}}}
-	var numbers []int
-	var last *sewing.Stage
-	way := map[int]string{}
-	for _, c := range b.Sewing.Pressing.Choices {
-		if c.Sort == sewing.CourseChoice {
-			way[c.Stage] = b.courseWay(c.Way)
-		}
-	}
+	t := pages.Table{Named: true, Columns: []pages.Column{{Title: capital(plural(b.course()))}, {Title: "Unfinished"}}}
 	sashes := false
-	for _, row := range b.alikeCourses(way) {
-		numbers, last = row.numbers, row.stage
-		name := "Sashes"
-		if last.Number > 0 {
-			name = capital(numbersText(b.course(), numbers))
-		} else {
+	for _, row := range b.alikeCourses() {
+		name := capital(numbersText(b.course(), row.numbers))
+		if row.stage.Number == 0 {
 			sashes = true
-			name = capital(count(len(numbers), "sash")) + " with " + verb(len(numbers), "its", "their") + " posts"
-			if b.Top.Cloth.Sash == nil || b.Top.Cloth.Sash.Corners < 0 {
-				name = count(len(numbers), "sash")
-			}
+			name = capital(count(len(row.numbers), "sash")) + b.withPosts(len(row.numbers))
 		}
-		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(name), cell(b.markSize(last.Size)), cell(row.way)}})
+		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(name), cell(b.markSize(row.stage.Size))}})
 	}
 	if len(t.Rows) == 0 {
 		return
-	}
-	if !slices.ContainsFunc(t.Rows, func(r pages.Row) bool { return r.Cells[2].Text.String() != "" }) {
-		t.Columns = t.Columns[:2]
-		for i := range t.Rows {
-			t.Rows[i].Cells = t.Rows[i].Cells[:2]
-		}
 	}
 	text := b.coursesText()
 	if b.Top.Cloth.Sash != nil {
@@ -94,6 +81,21 @@ func (b *book) courses() {
 		text += " The long sashes between the " + plural(b.course()) + " are sewn in the same way."
 	}
 	b.keep(heading(1, capital(plural(b.course()))), para("%s", text), t)
+	var ways []pages.Item
+	for _, way := range b.words().CourseWays() {
+		ways = append(ways, item(pages.Plain(way.Text)))
+	}
+	if len(ways) > 0 {
+		b.add(pages.List{Items: ways})
+	}
+}
+
+// withPosts says that posts are sewn between the pieces of long sashes, where there are any.
+func (b *book) withPosts(sashes int) string {
+	if b.Top.Cloth.Sash == nil || b.Top.Cloth.Sash.Corners < 0 {
+		return ""
+	}
+	return " with " + verb(sashes, "its", "their") + " posts"
 }
 
 // coursesText says how the blocks of a row or column are sewn together; columns of tumblers are whole already.
@@ -118,52 +120,39 @@ func (b *book) sashesAround() string {
 	return ", and one at each end of the " + b.course()
 }
 
-// alike is courses that have the same size and pressing.
+// alike is courses that have the same size.
 type alike struct {
 	numbers []int
 	stage   *sewing.Stage
-	way     string
 }
 
 // alikeCourses puts courses together that differ in nothing but their number.
-func (b *book) alikeCourses(way map[int]string) []alike {
+func (b *book) alikeCourses() []alike {
 	var list []alike
 	for i := range b.Sewing.Assembly.Stages {
 		s := &b.Sewing.Assembly.Stages[i]
 		if s.Sort != sewing.CourseStage {
 			continue
 		}
-		at := -1
-		for n := range list {
-			if l := &list[n]; l.stage.Size == s.Size && l.way == way[i] && (l.stage.Number > 0) == (s.Number > 0) {
-				at = n
-			}
-		}
+		at := slices.IndexFunc(list, func(l alike) bool { return l.stage.Size == s.Size && (l.stage.Number > 0) == (s.Number > 0) })
 		if at < 0 {
 			at = len(list)
-			list = append(list, alike{stage: s, way: way[i]})
+			list = append(list, alike{stage: s})
 		}
 		list[at].numbers = append(list[at].numbers, s.Number)
 	}
 	return list
 }
 
-// courseWay is which way the seams of a row or column are pressed.
-func (b *book) courseWay(way int) string {
-	if b.Top.Cloth.Sash != nil {
-		return [2]string{"towards the sashes", "away from the sashes"}[way&1]
-	}
-	if b.Sewing.Assembly.ByColumns {
-		return [2]string{"downwards", "upwards"}[way&1]
-	}
-	return [2]string{"to the right", "to the left"}[way&1]
-}
-
 // joinedCourses is the rows or columns sewn together.
 func (b *book) joinedCourses(s *sewing.Stage) {
 	b.add(heading(1, "The "+plural(b.course())+" together"))
 	ways := b.seamWays(s)
-	text := "Sew the " + plural(b.course()) + " together in their order with " + count(s.Count, "long seam") + ". Pin at every joint, where seams lie opposite ways and nest."
+	what := plural(b.course())
+	if b.words().SashesLine() != "" {
+		what += " and the long sashes between them"
+	}
+	text := "Sew the " + what + " together in their order with " + count(s.Count, "long seam") + ". Pin at every joint; where seams lie opposite ways they nest."
 	switch {
 	case len(ways[0]) == 0 && len(ways[1]) == 0:
 	case len(ways[1]) == 0:
@@ -174,6 +163,13 @@ func (b *book) joinedCourses(s *sewing.Stage) {
 		text += " Press " + numbersText("seam", ways[0]) + " " + b.longWay(0) + " and " + numbersText("seam", ways[1]) + " " + b.longWay(1) + ", counted from the first " + b.course() + "."
 	}
 	b.add(para("%s The %s together now measure %s unfinished.", text, plural(b.noun()), b.markSize(s.Size)))
+	var edges []pages.Item
+	for _, edge := range b.words().OutsideLines() {
+		edges = append(edges, item(pages.Plain(edge.Text)))
+	}
+	if len(edges) > 0 {
+		b.add(pages.List{Items: edges})
+	}
 }
 
 // seamWays are the seams of a stage, from 1, by the way they are pressed: towards the later side, towards the earlier.
@@ -200,12 +196,9 @@ func (b *book) longWay(way int) string {
 func (b *book) border(s *sewing.Stage) {
 	n := s.Number - 1
 	edging := &b.Top.Cloth.Borders[n]
-	b.add(heading(1, capital(b.borderName(n))))
-	if n == 0 {
-		b.addNotes("border")
-	}
-	b.add(para("This border is %s wide finished, of fabric %s. Measure the quilt through its middle before you cut the strips to length: the lengths below are what they should be.",
-		b.length(edging.Width), b.letters[edging.Fabric]))
+	whole := []pages.Block{heading(1, capital(b.borderName(n)))}
+	whole = append(whole, para("This border is %s wide finished, of fabric %s. Measure the quilt through its middle before you cut the strips to length: the lengths below are what they should be%s.",
+		b.length(edging.Width), b.letters[edging.Fabric], b.roundedUp(n)))
 	t := pages.Table{Columns: []pages.Column{{Title: "Pieces"}, {Title: "Cut"}}}
 	plan := b.single()
 	for i := range plan.Lines {
@@ -214,12 +207,42 @@ func (b *book) border(s *sewing.Stage) {
 			t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(b.counted(line.Pieces, line)), cell(b.size(line.Piece.AcrossCut, line.Piece.AlongCut))}})
 		}
 	}
-	b.add(t)
 	text := "Sew the strips to the two sides first, then those above and below."
 	if edging.Corners >= 0 {
 		text = "Sew on the strips for the two sides, which are as long as the quilt is high. Sew a corner square to each end of the other two strips, and sew these on above and below."
 	}
-	b.add(para("%s Press the seams towards the border, unless the next one is to nest with them. The quilt then measures %s unfinished.", text, b.markSize(s.Size)))
+	b.keep(append(whole, t, para("%s %s The quilt then measures %s unfinished.", text, b.borderWay(s), b.markSize(s.Size)))...)
+	if n == 0 {
+		b.addNotes("border")
+	}
+}
+
+// roundedUp says that lengths of a border's strips are more than the quilt's, where a ruler has no mark for it.
+func (b *book) roundedUp(border int) string {
+	for i := range b.single().Lines {
+		if l := &b.single().Lines[i]; l.Border == border && l.Piece.TrimCut > 0 {
+			return ", rounded up to what a ruler shows"
+		}
+	}
+	return ""
+}
+
+// borderWay is which way the long seams of a border are pressed.
+func (b *book) borderWay(s *sewing.Stage) string {
+	_, all := b.words().Inwards()
+	inwards := 0
+	for _, seam := range all {
+		if seam >= s.First && seam < s.First+s.Count {
+			inwards++
+		}
+	}
+	switch inwards {
+	case 0:
+		return "Press the long seams outwards."
+	case 4:
+		return "Press the long seams inwards, towards the middle of the quilt."
+	}
+	return "Press the long seams outwards, but " + numeral(inwards) + " of the four inwards, as the arrows in the picture show."
 }
 
 // nests says how many joints nest.
@@ -228,11 +251,9 @@ func (b *book) nests() {
 	if len(p.Joints) == 0 {
 		return
 	}
-	text := "Pressed as it says here, " + numeral(p.Nests) + " of the " + count(len(p.Joints), "place") + " where seams butt together nest."
-	if p.Nests == len(p.Joints) {
-		text = "Pressed as it says here, seams nest at " + verb(len(p.Joints), "the one place", "all "+count(len(p.Joints), "place")) + " where they butt together."
-	} else if p.Proved {
-		text += " No other way of pressing lets more of them nest; pin the others with care."
+	text := b.words().JointsLine()
+	if p.Nests < len(p.Joints) {
+		text += " " + b.words().ProofLine() + " At the others press the later seam open, or let the seams lie on each other, and pin with care."
 	}
 	b.add(para("%s", text))
 }

@@ -1,7 +1,8 @@
 package booklet
 
 import (
-	"slices"
+	"fmt"
+	"strings"
 
 	"eighthturn/figure"
 	"eighthturn/measure"
@@ -12,8 +13,8 @@ import (
 // blocksPart is how each block is sewn.
 func (b *book) blocksPart() {
 	b.part("The blocks", true)
-	b.add(para("Sew with a seam allowance of %s throughout. Sizes are unfinished where they still have their outer seam allowances. "+
-		"After each step measure one unit before you sew the others.", b.length(b.Sewing.Seam)))
+	b.add(para("Sew with a seam allowance of %s throughout. Unfinished sizes are from cut edge to cut edge, with the seam allowances; sizes are to the nearest %s. "+
+		"After each step measure one unit before you sew the others.", b.length(b.Sewing.Seam), b.words().Mark()))
 	b.addNotes("sewing")
 	if list := b.sewingCautions(); len(list) > 0 {
 		b.add(pages.Box{Caution: true, Blocks: list})
@@ -37,22 +38,25 @@ func (b *book) sewingCautions() []pages.Block {
 // oneBlock is the block of one label.
 func (b *book) oneBlock(n int) {
 	k := &b.Sewing.Blocks[n]
-	noun := "block"
-	if k.Column {
-		noun = "column"
-	}
 	head := heading(1, "Block "+k.Label+": "+k.Kind)
-	text := "Make " + count(k.Count, noun) + b.forCopies() + "."
+	text := "Make " + count(k.Count, k.Noun()) + b.forCopies() + "."
 	if k.Column {
 		text += " The longest finishes at " + b.markSize(k.Finished) + "; unfinished it is " + b.markSize(k.Unfinished) + "."
 	} else {
 		text += " A block finishes at " + b.markSize(k.Finished) + "; unfinished, with its seam allowances, it is " + b.markSize(k.Unfinished) + "."
 	}
-	b.keep(head, para("%s See %s.", text, see(blockKey(n))), b.blockFigure(n))
-	b.addNotes(k.Label)
-	b.colourings(k)
+	whole := []pages.Block{head, para("%s See %s.", text, see(blockKey(n))), b.blockFigure(n)}
 	if len(k.Steps) == 0 {
-		b.add(para("This block is one piece: there is nothing to sew."))
+		whole = append(whole, para("This block is one piece: there is nothing to sew."))
+	}
+	cloth := b.colourings(k)
+	if !k.Column { // the orders of columns may be longer than a page
+		whole, cloth = append(whole, cloth...), nil
+	}
+	b.keep(whole...)
+	b.add(cloth...)
+	b.addNotes(k.Label)
+	if len(k.Steps) == 0 {
 		return
 	}
 	if like := b.sewnLike(n); like >= 0 {
@@ -89,7 +93,10 @@ func (b *book) likeSteps(n, like int) {
 		}
 		items = append(items, item(lead("Step "+numeral(i+1)+", "+s.Name+".", "%s", text)))
 	}
-	b.add(para("It is sewn like block %s, with these fabrics in its places:", b.Sewing.Blocks[like].Label), pages.List{Items: items})
+	if b.pressedLike(n, like) {
+		items = append(items, item(lead("Press", "it like block %s.", b.Sewing.Blocks[like].Label)))
+	}
+	b.keep(para("It is sewn like block %s, with its own cloth:", b.Sewing.Blocks[like].Label), pages.List{Items: items})
 }
 
 func stepKey(block, step, n int) string {
@@ -110,38 +117,65 @@ func (b *book) forCopies() string {
 const mostColourings = 12
 
 // colourings lists in which cloth a block is sewn.
-func (b *book) colourings(k *sewing.Block) {
+func (b *book) colourings(k *sewing.Block) []pages.Block {
 	switch {
-	case len(k.Colourings) == 1:
-		b.add(para("Fabrics: %s.", sewing.Listed(unique(k.Colourings[0].Cloths))))
-		return
 	case len(k.Colourings) > mostColourings:
-		b.add(para("These blocks are sewn in %s. Lay the pieces out by the picture of the quilt, or as they come to hand: what matters is that neighbours differ.",
-			count(len(k.Colourings), "colouring")))
-		return
+		return []pages.Block{para("These %s are sewn in %s. Lay the pieces out by the picture of the quilt, or as they come to hand: what matters is that neighbours differ.",
+			plural(k.Noun()), count(len(k.Colourings), "colouring"))}
+	case k.Column:
+		return []pages.Block{b.columnOrders(k)}
+	case len(k.Colourings) > 1:
+		return []pages.Block{b.colouringTable(k)}
 	}
-	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Colouring"}, {Title: "Make", Align: pages.Right}, {Title: "Cloth"}}}
-	for _, c := range k.Colourings {
-		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(k.Label + numeral(c.Number)), cell(numeral(len(c.Cells))), cell(sewing.Listed(unique(c.Cloths)))}})
+	c := &k.Colourings[0]
+	list := []pages.Block{para("Pieces for one block: %s.", sewing.ClothCounts(c.Cloths))}
+	if units := orders(k, c); len(units) > 0 {
+		list = append(list, pages.List{Items: units})
 	}
-	b.add(t)
+	return list
 }
 
-func unique(list []string) []string {
-	var out []string
-	for _, s := range list {
-		if !slices.Contains(out, s) {
-			out = append(out, s)
+// columnOrders is the order of the pieces in each colouring of a column.
+func (b *book) columnOrders(k *sewing.Block) pages.List {
+	var list pages.List
+	for i := range k.Colourings {
+		name, text, _ := strings.Cut(b.words().ColouringLine(k, &k.Colourings[i]), ": ")
+		list.Items = append(list.Items, item(lead(name+":", "%s", sentence(text))))
+	}
+	return list
+}
+
+func (b *book) colouringTable(k *sewing.Block) pages.Table {
+	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Colouring"}, {Title: "Make", Align: pages.Right}, {Title: "Pieces for one block"}}}
+	for i := range k.Colourings {
+		c := &k.Colourings[i]
+		text := sewing.ClothCounts(c.Cloths)
+		for _, order := range orders(k, c) {
+			text += ". " + strings.TrimSuffix(order.Text.String(), ".")
+		}
+		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(k.ColouringName(c)), cell(numeral(len(c.Cells))), cell(text)}})
+	}
+	return t
+}
+
+// orders says of units that are made of the same cloths in several orders how many there are of each.
+func orders(k *sewing.Block, c *sewing.Colouring) []pages.Item {
+	var list []pages.Item
+	for _, m := range c.Makes {
+		if m.Mirror {
+			list = append(list, item(lead(fmt.Sprintf("Step %d, %s:", m.Step+1, k.Steps[m.Step].Name), "make %d, in this order: %s.", m.Count, strings.Join(m.Cloths, "; "))))
 		}
 	}
-	return out
+	return list
 }
+
+// words says what the sewing plan holds.
+func (b *book) words() sewing.Words { return sewing.Words{Plan: b.Sewing} }
 
 // oneStep is a step of a block.
 func (b *book) oneStep(block, n int) {
 	k := &b.Sewing.Blocks[block]
 	s := &k.Steps[n]
-	b.add(heading(2, "Step "+numeral(n+1)+": "+s.Name))
 	var pictures []pages.Illustration
 	var refs []string
 	for i, p := range b.stepPictures(block, n) {
@@ -156,16 +190,19 @@ func (b *book) oneStep(block, n int) {
 	if len(refs) > 0 {
 		text += " See " + listed(refs) + "."
 	}
-	b.add(para("%s", text))
 	items := b.stepItems(k, s)
-	b.add(pages.List{Items: items})
+	if press := b.pressItems(block); pressedAtOnce(k, press) {
+		items = append(items, press...)
+	}
+	whole := []pages.Block{heading(2, "Step "+numeral(n+1)+": "+s.Name), para("%s", text), pages.List{Items: items}}
 	switch len(pictures) {
 	case 0:
 	case 1:
-		b.add(pictures[0])
+		whole = append(whole, pictures[0])
 	default:
-		b.add(pages.Gallery{Pictures: pictures})
+		whole = append(whole, pages.Gallery{Pictures: pictures})
 	}
+	b.keep(whole...)
 }
 
 func (b *book) stepPictures(block, step int) []*figure.Figure {
@@ -190,7 +227,7 @@ func (b *book) stepWidth() measure.NM {
 func (b *book) makes(k *sewing.Block, s *sewing.Step) string {
 	noun := "unit"
 	if k.Column {
-		noun = "column"
+		noun = k.Noun()
 	}
 	text := "Make " + count(s.Make, noun) + b.forCopies()
 	if s.PerBlock > 1 {
@@ -201,34 +238,13 @@ func (b *book) makes(k *sewing.Block, s *sewing.Step) string {
 
 // stepItems is what belongs to a step: offsets, trimming, size, check.
 func (b *book) stepItems(k *sewing.Block, s *sewing.Step) []pages.Item {
-	items := b.offsets(k, s)
-	if s.Trim != "" {
-		text := sentence(s.Trim)
-		if s.StandsOut.Nearest > 0 {
-			text += " At the most " + b.mark(s.StandsOut) + " stands out."
-		}
-		items = append(items, item(lead("Trim.", "%s", text)))
-	}
-	if s.Finished.Across.NM > 0 { // a column's is its own and not its step's
-		items = append(items, item(lead("Size:", "%s.", b.sizes(k, s))))
-	}
-	if s.Check != "" {
-		items = append(items, item(lead("Check:", "%s", sentence(s.Check))))
-	}
-	return items
-}
-
-// offsets says by how much corners stick out, each way of it once.
-func (b *book) offsets(k *sewing.Block, s *sewing.Step) []pages.Item {
-	var said []string
-	for i := range s.Joins {
-		if text := b.offset(k, &s.Joins[i]); !slices.Contains(said, text) {
-			said = append(said, text)
-		}
-	}
 	var items []pages.Item
-	for _, text := range said {
-		items = append(items, item(lead("Corners:", "%s", text)))
+	for _, text := range b.words().StepLines(k, s)[1:] { // the first is what to do
+		at := strings.IndexAny(text, ",:") + 1
+		items = append(items, item(lead(text[:at], "%s", text[min(at+1, len(text)):])))
+		if strings.HasPrefix(text, "Size unfinished:") {
+			items = append(items, item(lead("Size finished:", "%s.", b.words().UnitSize(s.Form, s.Finished))))
+		}
 	}
 	return items
 }

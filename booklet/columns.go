@@ -98,13 +98,3 @@ func (b *book) runsOfCells() []int {
 	})
 	return last
 }
-
-// columnsText names the columns of places.
-func columnsText(list []place) string {
-	var numbers []int
-	for _, p := range list {
-		numbers = append(numbers, p.column)
-	}
-	slices.Sort(numbers)
-	return numbersText("column", slices.Compact(numbers))
-}

@@ -3,6 +3,7 @@ package booklet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"eighthturn/blocks"
 	"eighthturn/cutting"
@@ -136,12 +137,20 @@ func (b *book) betweenMarks() []cutting.Ruler {
 func (b *book) offRuler() {
 	var items []pages.Item
 	for _, r := range b.betweenMarks() {
-		items = append(items, item(lead(b.length(r.ExactCut), "lies between the marks for %s and %s.", b.length(r.BelowCut), b.length(r.AboveCut))))
+		items = append(items, item(lead(b.length(r.ExactCut)+b.onMaps(r.ExactCut), "lies between the marks for %s and %s.", b.length(r.BelowCut), b.length(r.AboveCut))))
 	}
 	if len(items) > 0 {
 		b.add(heading(1, "Sizes between the marks of a ruler"),
 			para("These must be exact, so put a strip of tape on the ruler at the size. Where a piece has a template, that will do as well."), pages.List{Items: items})
 	}
+}
+
+// onMaps is how cutting maps write a size for which they have no fraction; "" where they write it like the lists.
+func (b *book) onMaps(nm measure.NM) string {
+	if text := b.cutWords().Length(nm); text != b.length(nm) && strings.HasPrefix(text, "about ") {
+		return " (" + text + " on the cutting maps)"
+	}
+	return ""
 }
 
 // fabricCutting is one fabric, or several that are cut alike: what comes of it, the order of cutting, its map, what is left.
@@ -163,8 +172,7 @@ func (b *book) fabricCutting(group []int) {
 	if m != nil {
 		text += " " + see(mapKey(n)) + " shows how the pieces lie on the cloth."
 	}
-	b.keep(append([]pages.Block{heading(1, title), para("%s", text)}, b.pieceTable(f)...)...)
-	b.cuttingOrder(f)
+	b.cuttingOrder(f, append([]pages.Block{heading(1, title), para("%s", text)}, b.pieceTable(f)...))
 	b.chains(f)
 	b.leftOver(f)
 	if m != nil {
@@ -246,13 +254,13 @@ func (b *book) cutFrom(line *cutting.Line) string {
 	size := b.size(p.AcrossCut, p.AlongCut)
 	switch p.Method {
 	case cutting.OnceOnDiagonal:
-		return count(line.Units, "square") + " " + b.length(p.AcrossCut) + b.orRule(p) + ", each cut once"
+		return count(line.Units, "square") + " " + b.length(p.AcrossCut) + b.orRule(p) + each(line.Units) + "cut once"
 	case cutting.TwiceOnDiagonal:
-		return count(line.Units, "square") + " " + b.length(p.AcrossCut) + b.orRule(p) + ", each cut twice"
+		return count(line.Units, "square") + " " + b.length(p.AcrossCut) + b.orRule(p) + each(line.Units) + "cut twice"
 	case cutting.Nested:
 		return "strips " + b.length(p.AcrossCut) + " wide"
 	case cutting.EndPairs:
-		return count(line.Units, "rectangle") + " " + size + ", each cut in two"
+		return count(line.Units, "rectangle") + " " + size + each(line.Units) + "cut in two"
 	case cutting.Joined:
 		return "strips sewn end to end, " + size
 	case cutting.Lengthwise:
@@ -260,6 +268,12 @@ func (b *book) cutFrom(line *cutting.Line) string {
 	}
 	return size
 }
+
+// each stands before what is done to one or to several.
+func each(n int) string { return verb(n, ", ", ", each ") }
+
+// cutWords says what the cutting plan holds.
+func (b *book) cutWords() cutting.Words { return cutting.Words{Plan: b.Cuts} }
 
 // orRule is the size that the rule of thumb gives, where it says otherwise.
 func (b *book) orRule(p *cutting.Piece) string {
@@ -273,7 +287,7 @@ func (b *book) leftOver(f *cutting.Fabric) {
 	const most = 8
 	var list []string
 	for _, l := range f.LeftOver[:min(most, len(f.LeftOver))] {
-		list = append(list, count(l.Times, "piece")+" "+b.nearSize(l.AcrossCut, l.AlongCut))
+		list = append(list, count(l.Times, "piece")+" "+b.cutWords().LeftOver(&l))
 	}
 	if len(list) > 0 {
 		b.add(pages.Paragraph{Text: pages.Small("Left over in one piece: " + listed(list) + ".")})

@@ -68,8 +68,21 @@ func (b *book) atHome() {
 	for i := range b.Sewing.Assembly.Stages {
 		long += b.Sewing.Assembly.Stages[i].Count
 	}
-	b.add(para("At home there are %s to sew for the whole top, and then %s to sew blocks, rows and borders together: at the same pace about %s for the units and %s for the rest. That is a guess as well.",
-		count(units, "unit"), count(long, "seam"), count(roundHours(units*forUnit), "hour"), count(roundHours(long*forLong), "hour")))
+	b.add(para("At home there are %s to sew for the whole top, and then %s to sew %s together: at the same pace about %s for the units and %s for the rest. That is a guess as well.",
+		count(units, "unit"), count(long, "seam"), b.laidTogether(), count(roundHours(units*forUnit), "hour"), count(roundHours(long*forLong), "hour")))
+}
+
+// laidTogether names what long seams join.
+func (b *book) laidTogether() string {
+	var list []string
+	if b.noun() == "block" {
+		list = append(list, "blocks")
+	}
+	list = append(list, plural(b.course()))
+	if len(b.Top.Cloth.Borders) > 0 {
+		list = append(list, "borders")
+	}
+	return listed(list)
 }
 
 // roundHours is minutes in whole hours, at least one.

@@ -14,7 +14,10 @@ import (
 
 const numberPattern = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?`
 
-var lengthPattern = regexp.MustCompile(`(about )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
+var (
+	lengthPattern = regexp.MustCompile(`(at least |or )?(about )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
+	shortSides    = regexp.MustCompile(`(short sides about [0-9 ./]+) and `)
+)
 
 // unitSizes are the units in nanometres.
 func unitSize(unit string) *big.Rat {
@@ -38,20 +41,31 @@ func value(text string) *big.Rat {
 
 // written is a length that a text names.
 type written struct {
-	text  string
-	nm    *big.Rat
-	about bool
-	yards bool
+	text        string
+	nm          *big.Rat
+	about       bool
+	yards       bool
+	more, less  bool  // as words round: it may be up to an eighth of an inch above, or below
+	thousandths int64 // half of one of its unit in nanometres, where it has three decimals; else 0
 }
 
 // lengthsIn are the lengths that a text names.
 func lengthsIn(text string) []written {
 	var list []written
+	less := strings.HasPrefix(text, "Left over")
+	text = shortSides.ReplaceAllString(text, "$1 by ")
 	for _, m := range lengthPattern.FindAllStringSubmatch(text, -1) {
-		for _, number := range m[2:4] {
-			if number != "" {
-				list = append(list, written{m[0], new(big.Rat).Mul(value(number), unitSize(m[4])), m[1] != "", m[4] == "yd" || m[4] == "m"})
+		about := m[2] != "" || m[1] == "or " && m[5] == "mm" // "about 3/16 in or 5 mm"
+		for _, number := range m[3:5] {
+			if number == "" {
+				continue
 			}
+			l := written{text: m[0], nm: new(big.Rat).Mul(value(number), unitSize(m[5])), about: about, yards: m[5] == "yd" || m[5] == "m", more: m[1] == "at least ", less: less}
+			if _, decimals, _ := strings.Cut(number, "."); len(decimals) == 3 {
+				half, _ := new(big.Rat).Quo(unitSize(m[5]), big.NewRat(2000, 1)).Float64()
+				l.thousandths = int64(half) + 1
+			}
+			list = append(list, l)
 		}
 	}
 	return list
@@ -61,7 +75,7 @@ func lengthsIn(text string) []written {
 func reported(r Reports) map[measure.NM]bool {
 	found := map[measure.NM]bool{}
 	t := r.Top
-	for _, l := range []measure.NM{t.Outer.Width(), t.Outer.Height(), t.Seam, t.SideFinished, measure.Yard} {
+	for _, l := range []measure.NM{t.Outer.Width(), t.Outer.Height(), t.Seam, t.SideFinished, measure.Yard, r.Sewing.Step} {
 		found[l] = true
 	}
 	for _, b := range t.Cloth.Borders {
@@ -155,6 +169,14 @@ func upTo(nm measure.NM, units measure.System) int64 {
 // the next mark above.
 func prints(l written, nm measure.NM, slack int64, units measure.System) bool {
 	off := new(big.Rat).Sub(l.nm, new(big.Rat).SetInt64(int64(nm)))
+	round := int64(measure.Inch/8) - 1
+	if units == measure.Centimetres {
+		round = int64(measure.Millimetre) - 1
+	}
+	if l.more && off.Sign() > 0 || l.less && off.Sign() < 0 {
+		slack = round
+	}
+	slack = max(slack, l.thousandths)
 	if off.Sign() > 0 && !l.about {
 		return off.Cmp(big.NewRat(max(slack, upTo(nm, units)), 1)) <= 0
 	}
@@ -174,8 +196,8 @@ func known(l written, list []measure.NM, units measure.System) bool {
 		slack = 1
 	}
 	at, _ := l.nm.Float64()
-	i, _ := slices.BinarySearch(list, measure.NM(at)-measure.Inch/16-1)
-	for ; i < len(list) && list[i] <= measure.NM(at)+measure.NM(slack)+1; i++ {
+	i, _ := slices.BinarySearch(list, measure.NM(at)-measure.Inch/8-1)
+	for ; i < len(list) && list[i] <= measure.NM(at)+measure.Inch/8+1; i++ {
 		if prints(l, list[i], slack, units) {
 			return true
 		}

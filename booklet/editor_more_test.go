@@ -92,7 +92,7 @@ func wrongBorders(d pages.Document, r Reports) []string {
 func wrongForms(d pages.Document, r Reports) []string {
 	var said []string
 	for _, text := range ownTexts(d) {
-		if strings.HasPrefix(text, "Size: ") {
+		if strings.HasPrefix(text, "Size unfinished: ") {
 			said = append(said, text)
 		}
 	}

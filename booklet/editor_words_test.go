@@ -13,12 +13,13 @@ import (
 
 var (
 	shortWord = regexp.MustCompile(`[0-9] ([a-z]{1,3})\b\.?`)
+	wordSign  = regexp.MustCompile(`[0-9A-Za-z_]`)
 	capitals  = regexp.MustCompile(`\b[A-Z]{2,}\b`)
 )
 
 // english are short words that may stand behind a number and are no abbreviations.
 func english() []string {
-	return []string{"by", "of", "to", "and", "are", "is", "on", "or", "at", "the", "for", "its", "no", "so", "had", "has", "set", "row", "kit"}
+	return []string{"by", "of", "to", "and", "are", "is", "on", "or", "at", "the", "for", "its", "no", "so", "had", "has", "set", "row", "kit", "end"}
 }
 
 // wrongAbbreviations are those that are used and not explained, or explained and not used.
@@ -66,12 +67,16 @@ func wrongAbbreviations(d pages.Document, r Reports) []string {
 
 // layoutName says whether a word is a name of the layout's.
 func layoutName(r Reports, word string) bool {
+	begins := func(name string) bool { // all of it, or up to a sign at which shortWord ends
+		rest, ok := strings.CutPrefix(name, word)
+		return ok && (rest == "" || !wordSign.MatchString(rest[:1]))
+	}
 	for _, f := range r.Top.Fabrics {
-		if f.Name == word {
+		if begins(f.Name) {
 			return true
 		}
 	}
-	return slices.ContainsFunc(r.Top.Cloth.Sets, func(s patchwork.Set) bool { return s.Name == word })
+	return slices.ContainsFunc(r.Top.Cloth.Sets, func(s patchwork.Set) bool { return begins(s.Name) })
 }
 
 // labelled says whether capitals are a part of a name of the layout's.

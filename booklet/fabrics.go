@@ -97,7 +97,7 @@ func (b *book) finishingTable() {
 		row("Backing", b.nearSize(k.WidthCut, k.HeightCut)+b.forCopies()+" of fabric "+b.letters[b.Cuts.BackingOf]+"; its cloth is in the table above")
 	}
 	if k := b.Cuts.Batting; k != nil {
-		row("Batting", "at least "+b.nearSize(k.WidthCut, k.HeightCut)+b.forCopies()+packagesOf(k.Packages))
+		row("Batting", "at least "+b.atLeast(k.WidthCut, k.HeightCut)+b.forCopies()+packagesOf(k.Packages))
 	}
 	if len(t.Rows) > 0 {
 		b.add(t)
@@ -147,7 +147,7 @@ func (b *book) precuts() {
 		}
 		t.Rows = append(t.Rows, row)
 	}
-	b.add(heading(1, "From precuts"), para("What shops sell cut already would do in place of a length. The table says how many of one sort would be enough."), t)
+	b.keep(heading(1, "From precuts"), para("What shops sell cut already would do in place of a length. The table says how many of one sort would be enough."), t)
 }
 
 // sold says whether a precut is one of the country's: fat quarters come by the yard or by the metre.
@@ -170,15 +170,8 @@ func (b *book) ways() {
 	var items []pages.Item
 	for i := range b.Cuts.Fabrics {
 		f := &b.Cuts.Fabrics[i]
-		if f.OnHand == nil {
-			continue
-		}
-		for _, w := range f.OnHand.WaysToFit {
-			text := "blocks of " + b.near(w.SideFinished) + " finished"
-			if w.Border >= 0 {
-				text = b.borderName(w.Border) + " of " + b.near(w.WidthFinished) + " finished"
-			}
-			items = append(items, item(lead("Fabric "+b.letters[f.Index]+":", "%s would take %s", text, b.near(w.NeedCut))))
+		if text := b.cutWords().WaysToFit(f); text != "" {
+			items = append(items, item(lead("Fabric "+b.fabricName(f)+":", "%s", sentence(text))))
 		}
 	}
 	if len(items) > 0 {

@@ -10,23 +10,23 @@ import (
 func (b *book) finishingPart() {
 	b.part("Finishing", false)
 	b.addNotes("finishing")
-	b.add(para("The top finishes at %s, before quilting draws it in.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))
-	b.backing()
+	b.backing(para("The top finishes at %s, before quilting draws it in.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))
 	b.batting()
 	b.add(heading(1, "Quilting"), para("Lay the backing wrong side up and tape it down flat, the batting on it, and the top right side up on both. "+
 		"Baste from the middle outwards with thread or pins. Quilt as you like, from the middle outwards as well, and take the pins out before you come to them. Then trim batting and backing even with the top."))
 	b.binding()
 }
 
-func (b *book) backing() {
+// backing is how the backing is pieced, below what stands above it.
+func (b *book) backing(above pages.Block) {
 	k := b.Cuts.Backing
-	b.add(heading(1, "Backing"))
+	head := heading(1, "Backing")
 	if k == nil {
-		b.add(para("Choose a backing that is larger than the top on all sides, so that quilting and trimming have something to spare."))
+		b.keep(above, head, para("Choose a backing that is larger than the top on all sides, so that quilting and trimming have something to spare."))
 		return
 	}
 	way, other := &k.Ways[k.Less], &k.Ways[1-k.Less]
-	b.add(para("The backing is cut %s, which is %s beyond the top on each side. %s", b.nearSize(k.WidthCut, k.HeightCut), b.length(k.Overhang), b.panels(k, way)))
+	b.keep(above, head, para("The backing is cut %s, which is %s beyond the top on each side. %s", b.nearSize(k.WidthCut, k.HeightCut), b.length(k.Overhang), b.panels(k, way)))
 	if way.Panels == 1 {
 		return
 	}
@@ -60,7 +60,7 @@ func (b *book) batting() {
 	if k == nil {
 		return
 	}
-	b.add(heading(1, "Batting"), para("Cut the batting at least %s, which is %s beyond the top on each side.", b.nearSize(k.WidthCut, k.HeightCut), b.length(k.Overhang)))
+	b.add(heading(1, "Batting"), para("Cut the batting at least %s, which is %s beyond the top on each side.", b.atLeast(k.WidthCut, k.HeightCut), b.length(k.Overhang)))
 }
 
 func (b *book) binding() {
@@ -76,7 +76,7 @@ func (b *book) binding() {
 	}
 	b.add(pages.List{Marker: pages.Number, Items: []pages.Item{
 		item(pages.Plain("Sew the " + count(k.Strips, "strip") + ", " + b.length(k.StripCut) + " wide, end to end " + join + ". Press the seams open. The quilt is " + b.near(k.Perimeter) +
-			" round, and " + b.near(k.Need) + " is what the binding takes with its corners and its joint; the strips in the list above come to that and little more.")),
+			" round, and the binding takes at least " + b.cutWords().AtLeast(k.Need) + " with its corners and its joint; the strips in the cutting lists come to that and little more.")),
 		item(pages.Plain("Press the binding in half along its length, wrong sides together.")),
 		item(pages.Plain("Sew it to the front, cut edges together, and leave a tail at the beginning. At a corner stop a seam allowance before the edge, fold the binding up and down again on itself, and begin at the edge.")),
 		item(pages.Plain("Join the two tails to the length of the gap, sew the gap, fold the binding round to the back and sew it down by hand or machine.")),

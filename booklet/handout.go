@@ -76,7 +76,7 @@ func (b *book) laterNeeds() {
 	}
 	batting := "a little larger than the top"
 	if k := plan.Batting; k != nil {
-		batting = "at least " + b.nearSize(k.WidthCut, k.HeightCut)
+		batting = "at least " + b.atLeast(k.WidthCut, k.HeightCut)
 	}
 	if b.kits() {
 		batting += "; it is not in the kit"
@@ -97,12 +97,12 @@ func (b *book) provided() {
 	if b.kits() {
 		list = append(list, item(pages.Plain("a kit with the cloth of one "+b.kitHolds()+" for each of you, "+count(b.Cuts.Copies, "kit")+" altogether")))
 	}
-	b.add(pages.List{Items: list})
+	b.keep(pages.List{Items: list})
 	if !b.kits() {
 		return
 	}
 	b.add(heading(1, "In each kit"), b.kitTable(), para("Not in the kit: %s.", listed(b.notInKit())))
-	b.add(heading(1, "For the teacher: cloth for "+count(b.Cuts.Copies, "kit")),
+	b.keep(heading(1, "For the teacher: cloth for "+count(b.Cuts.Copies, "kit")),
 		para("Cut for all kits at once, strips of all kits together: that takes less cloth than each kit by itself."), b.fabricTable())
 }
 

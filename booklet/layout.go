@@ -24,7 +24,7 @@ func (b *book) layoutPart() {
 	t := b.Top
 	text := "The quilt is " + b.across() + ". " + see(layoutKey) + " shows where each one goes. "
 	if b.labelled() {
-		text += "The letters name the " + plural(b.noun()) + ". "
+		text += "The letters name the " + plural(b.noun()) + b.numbered() + ". "
 		if b.arrows() {
 			text += "Each arrow points to the side of the block that is its upper side in the pictures above: turn the block until it does. "
 		}
@@ -44,6 +44,19 @@ func (b *book) arrows() bool {
 	return slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool { return hasArrow(&k) })
 }
 
+// numbered says that a label has the number of the colouring behind it, if any has.
+func (b *book) numbered() string {
+	if slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool { return hasNumber(&k) }) {
+		return ", the numbers behind them their colourings"
+	}
+	return ""
+}
+
+// hasNumber says whether the layout tells the colourings of a block.
+func hasNumber(k *sewing.Block) bool {
+	return len(k.Colourings) > 1 && len(k.Colourings) <= mostColourings
+}
+
 // hasArrow says whether it matters how a block is turned.
 func hasArrow(k *sewing.Block) bool { return len(k.Steps) > 0 && !k.Column }
 
@@ -53,11 +66,7 @@ func (b *book) blockTable() pages.Table {
 	t := pages.Table{Named: true, Columns: []pages.Column{{Title: "Block"}, {Title: "Number", Align: pages.Right}, {Title: "Finished"}, {Title: "Picture"}}}
 	for i := range b.Sewing.Blocks {
 		k := &b.Sewing.Blocks[i]
-		noun := "block"
-		if k.Column {
-			noun = "column"
-		}
-		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{{Text: pages.Bold(k.Label)}, cell(count(k.Count, noun)), cell(b.markSize(k.Finished)), cell(see(blockKey(i)))}})
+		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{{Text: pages.Bold(k.Label)}, cell(count(k.Count, k.Noun())), cell(b.markSize(k.Finished)), cell(see(blockKey(i)))}})
 	}
 	return t
 }
@@ -138,8 +147,8 @@ func (b *book) cellMarks(k *sewing.Block, c *sewing.Colouring, at *sewing.Placed
 	side := b.Top.SideFinished
 	middle := figure.Point{X: r.Min.X + side/2, Y: r.Min.Y + side/2}
 	text := k.Label
-	if n := len(k.Colourings); n > 1 && n <= mostColourings {
-		text += numeral(c.Number)
+	if hasNumber(k) {
+		text = k.ColouringName(c)
 	}
 	words := figure.Words{Text: text, At: middle, Points: 9, Bold: true, Room: side * 6 / 10, Colour: ink(), Halo: true}
 	marks := []figure.Mark{{Words: &words}}

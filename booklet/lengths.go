@@ -1,6 +1,8 @@
 package booklet
 
 import (
+	"strings"
+
 	"eighthturn/measure"
 	"eighthturn/sewing"
 )
@@ -40,14 +42,6 @@ func (b *book) near(nm measure.NM) string {
 	return b.length(nm)
 }
 
-// mark is a length as a report has it, to its nearest mark.
-func (b *book) mark(l sewing.Length) string {
-	if l.Nearest != l.NM && l.Nearest != 0 {
-		return "about " + b.length(l.Nearest)
-	}
-	return b.length(l.NM)
-}
-
 // size is across by down.
 func (b *book) size(across, down measure.NM) string {
 	if across == down {
@@ -66,6 +60,20 @@ func (b *book) nearSize(across, down measure.NM) string {
 		return "about " + b.size(a, d)
 	}
 	return b.size(a, d)
+}
+
+// atLeast is across by down, of which more does no harm, as the cutting plan's words round it.
+func (b *book) atLeast(across, down measure.NM) string {
+	width := strings.TrimSuffix(b.cutWords().AtLeast(across), b.unit())
+	return width + " by " + b.cutWords().AtLeast(down)
+}
+
+// unit is a unit's short form as it stands behind a number.
+func (b *book) unit() string {
+	if b.units == measure.Centimetres {
+		return " cm"
+	}
+	return " in"
 }
 
 // markSize is a size as a report has it, to its nearest marks.

@@ -23,13 +23,8 @@ func (b *book) pieceNoun(line *cutting.Line) (noun, of string) {
 	return line.Piece.Shape.String(), ""
 }
 
-// borderName names a border, from the inside out.
-func (b *book) borderName(n int) string {
-	if len(b.Top.Cloth.Borders) == 1 {
-		return "the border"
-	}
-	return "border " + numeral(n+1)
-}
+// borderName names a border, from the inside out, as the cutting maps do.
+func (b *book) borderName(n int) string { return "border " + numeral(n+1) }
 
 // counted is a number of a line's pieces with their name.
 func (b *book) counted(n int, line *cutting.Line) string {

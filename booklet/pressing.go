@@ -7,65 +7,52 @@ import (
 	"eighthturn/sewing"
 )
 
-// pressing says which way the allowances of a block lie.
+// pressing says which way the allowances of a block lie, where no step has said it.
 func (b *book) pressing(n int) {
 	k := &b.Sewing.Blocks[n]
-	var items []pages.Item
-	for group, ways := range k.Ways {
-		items = append(items, item(pages.Text{{Text: "Press", Bold: true}, {Text: b.pressedSteps(n, group) + " " + b.wayText(n, group, ways)}}))
+	items := b.pressItems(n)
+	like := b.sewnLike(n)
+	if len(items) == 0 || like < 0 && pressedAtOnce(k, items) || like >= 0 && b.pressedLike(n, like) {
+		return
 	}
-	for _, r := range k.Rounds {
-		if r.Turns {
-			items = append(items, item(lead("Where "+count(r.Seams, "seam")+" meet,", "open the stitches within the seam allowances of the last seam, turn all allowances one way round the point and press them flat: no more than %s of cloth then lie on each other.", count(r.Layers, "layer"))))
+	b.keep(heading(2, "Pressing"), pages.List{Items: items})
+}
+
+// pressedAtOnce says whether all that there is to press stands with a block's one step.
+func pressedAtOnce(k *sewing.Block, items []pages.Item) bool {
+	return len(k.Steps) == 1 && len(items) == 1
+}
+
+// pressedLike says whether a block is pressed as another is, with the same words.
+func (b *book) pressedLike(n, like int) bool {
+	return slices.EqualFunc(b.pressItems(n), b.pressItems(like), func(a, b pages.Item) bool { return a.Text.String() == b.Text.String() })
+}
+
+// pressItems is the pressing of a block, sentence by sentence.
+func (b *book) pressItems(n int) []pages.Item {
+	k := &b.Sewing.Blocks[n]
+	var items []pages.Item
+	say := func(text string) { items = append(items, item(pages.Plain(text))) }
+	differ := false
+	for group := range k.Ways {
+		ways := b.words().PressLines(k, group)
+		differ = differ || len(ways) > 1
+		for _, way := range ways {
+			say(way.Text)
 		}
+	}
+	if differ {
+		say("Pressed so, the allowances of neighbours lie opposite ways and nest.")
+	}
+	for i := range k.Rounds {
+		text := b.words().RoundLine(&k.Rounds[i])
+		if k.Rounds[i].Turns {
+			text += " To turn them, open the stitches of the last seam within its allowances, and press all flat."
+		}
+		say(text)
 	}
 	if slices.ContainsFunc(k.Rounds, func(r sewing.Round) bool { return r.Turns }) {
-		items = append(items, item(pages.Plain("Clockwise is as the right side shows it. On the wrong side, where you press, it is anticlockwise; the arrows in the pictures show it as you see it there.")))
+		say("Clockwise is as the right side shows it. On the wrong side, where you press, it is anticlockwise; the arrows in the pictures show it as you see it there.")
 	}
-	if len(items) > 0 {
-		b.add(heading(2, "Pressing"), pages.List{Items: items})
-	}
-}
-
-// pressedSteps names the steps whose seams follow a choice, "" where they all follow the same one.
-func (b *book) pressedSteps(n, group int) string {
-	k := &b.Sewing.Blocks[n]
-	if len(k.Ways) == 1 {
-		return ""
-	}
-	var steps []int
-	for i, s := range k.Steps {
-		if slices.ContainsFunc(s.Joins, func(j sewing.Join) bool { return j.Choice == group }) {
-			steps = append(steps, i+1)
-		}
-	}
-	return " the seams of " + numbersText("step", steps)
-}
-
-// wayText says which way a choice goes in the blocks of a label.
-func (b *book) wayText(n, group int, ways [2]string) string {
-	var cells [2][]place
-	for _, c := range b.Sewing.Blocks[n].Colourings {
-		for _, at := range c.Cells {
-			choices := b.Sewing.Pressing.Cells[at.Cell]
-			if group < len(choices) {
-				way := b.Sewing.Pressing.Choices[choices[group]].Way
-				cells[way] = append(cells[way], place{at.Row, at.Col})
-			}
-		}
-	}
-	switch {
-	case len(cells[1]) == 0:
-		return ways[0] + "."
-	case len(cells[0]) == 0:
-		return ways[1] + "."
-	}
-	if b.Sewing.Blocks[n].Column && b.Sewing.Assembly.ByColumns {
-		return ways[0] + " in " + columnsText(cells[0]) + ", " + ways[1] + " in " + columnsText(cells[1]) + ". Then the allowances of neighbours lie opposite ways and nest."
-	}
-	less := 0
-	if len(cells[1]) < len(cells[0]) {
-		less = 1
-	}
-	return ways[1-less] + ", but " + ways[less] + " in " + verb(len(cells[less]), "this block", "these "+count(len(cells[less]), "block")) + ": " + placesText(cells[less]) + ". Then the allowances of neighbours lie opposite ways and nest."
+	return items
 }

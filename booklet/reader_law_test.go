@@ -11,7 +11,6 @@ import (
 	"eighthturn/measure"
 	"eighthturn/pages"
 	"eighthturn/paper"
-	"eighthturn/patchwork"
 )
 
 // A top of more faces than outlines can show on a page is a picture in pixels, and no page to colour is made of it.
@@ -64,23 +63,6 @@ func TestTemplatesAreLetteredInOrder(t *testing.T) {
 			t.Errorf("templates come in parts: %v, and that is said: %v", parts, said)
 		}
 	})
-}
-
-// Forms by hand: a square, half of one, a kite with a wedge.
-func TestForms(t *testing.T) {
-	for name, c := range map[string]struct {
-		corners []patchwork.Point
-		want    unitForm
-	}{
-		"a square":                       {[]patchwork.Point{{X: 0, Y: 0}, {X: 500, Y: 0}, {X: 1000, Y: 0}, {X: 1000, Y: 1000}, {X: 0, Y: 1000}}, rectangular},
-		"half a square":                  {[]patchwork.Point{{X: 0, Y: 0}, {X: 1000, Y: 0}, {X: 0, Y: 1000}, {X: 500, Y: 500}}, triangular},
-		"a triangle of no square corner": {[]patchwork.Point{{X: 0, Y: 0}, {X: 1000, Y: 0}, {X: 500, Y: 1000}}, slanted},
-		"a trapezoid":                    {[]patchwork.Point{{X: 0, Y: 0}, {X: 1000, Y: 0}, {X: 800, Y: 1000}, {X: 200, Y: 1000}}, slanted},
-	} {
-		if got := formOfHull(hull(c.corners)); got != c.want {
-			t.Errorf("%s is of form %d, want %d", name, got, c.want)
-		}
-	}
 }
 
 // Lengths by hand: what no ruler shows goes up to its next mark, and nothing else changes.

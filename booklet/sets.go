@@ -14,19 +14,22 @@ func (b *book) setsPart() {
 		return
 	}
 	b.part("Strip sets", false)
-	b.add(para("Sew the strips of a set together along their long edges, in the order of the table, with a seam allowance of %s. "+
-		"Press all allowances of a set one way. Measure the set before you cut it: a set that is too narrow or too wide makes wedges that do not fit.", b.length(b.Cuts.Seam)))
+	about := para("Sew the strips of a set together along their long edges, in the order of the table, with a seam allowance of %s. "+
+		"Press all allowances of a set one way, and sew every other seam from the other end, so that the set stays straight. "+
+		"Measure the set before you cut it: a set that is too narrow or too wide makes wedges that do not fit.", b.length(b.Cuts.Seam))
 	if len(b.Cuts.Sets) > mostSets {
+		b.add(about)
 		b.manySets()
 		return
 	}
 	for i := range b.Cuts.Sets {
-		b.oneSet(i)
+		b.oneSet(i, about)
+		about = pages.Paragraph{}
 	}
 }
 
-// oneSet is a strip set with its picture.
-func (b *book) oneSet(n int) {
+// oneSet is a strip set with its picture; what is about all sets stands before the first.
+func (b *book) oneSet(n int, about pages.Paragraph) {
 	s := &b.Cuts.Sets[n]
 	head := heading(1, capital(b.setName(n)))
 	t := pages.Table{Columns: []pages.Column{{Title: "From the wide end"}, {Title: "Cut width", Align: pages.Right}, {Title: "Finished width", Align: pages.Right}}}
@@ -34,16 +37,20 @@ func (b *book) oneSet(n int) {
 		f := &b.Cuts.Fabrics[band.Fabric]
 		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{{Swatch: b.swatch(f.Index), Text: pages.Plain(f.Name)}, cell(b.length(band.WidthCut)), cell(b.length(band.WidthFinished))}})
 	}
-	b.keep(head, t)
 	key := "set " + numeral(n)
-	list := []pages.Item{item(lead("Sew", "%s. Sewn together, a set measures %s unfinished, from edge to edge.", b.runs(s), b.length(s.WidthCut)))}
+	list := []pages.Item{item(lead("Sew", "%s. Sewn together, a set must measure %s unfinished, from cut edge to cut edge.", b.runs(s), b.length(s.WidthCut)))}
 	if len(s.Runs) > 0 {
 		list = append(list, item(pages.Text{{Text: "Cut", Bold: true}, {Text: " " + b.wedgesOf(n) + b.seeSet(n)}}))
 	}
-	b.add(pages.List{Items: list})
-	if m := b.setMaps[n]; m != nil {
-		b.add(pages.Figure{Of: *m, Width: b.wholeWidth(), Least: b.leastMap(m), Caption: caption(key, capital(b.setName(n))+" with the wedges that one set gives.")})
+	var whole []pages.Block
+	if len(about.Text) > 0 {
+		whole = append(whole, about)
 	}
+	whole = append(whole, head, t, pages.List{Items: list})
+	if m := b.setMaps[n]; m != nil {
+		whole = append(whole, pages.Figure{Of: *m, Width: b.wholeWidth(), Least: b.leastMap(m), Caption: caption(key, capital(b.setName(n))+" with the wedges that one set gives.")})
+	}
+	b.keep(whole...)
 }
 
 func (b *book) seeSet(n int) string {

@@ -11,14 +11,22 @@ import (
 // mostItems is how many steps of a list are printed; what is beyond is said to be left out.
 const mostItems = 120
 
-// cuttingOrder lists what is cut from a fabric, in order.
-func (b *book) cuttingOrder(f *cutting.Fabric) {
+// mostTogether is how many steps of cutting are kept on one page with the heading above them.
+const mostTogether = 5
+
+// cuttingOrder lists what is cut from a fabric, in order, below what belongs above it.
+func (b *book) cuttingOrder(f *cutting.Fabric, above []pages.Block) {
 	list := pages.List{Marker: pages.Number, Items: b.order(f)}
 	more := len(list.Items) - mostItems
 	if more > 0 {
 		list.Items = list.Items[:mostItems]
 	}
-	b.add(list)
+	if len(list.Items) <= mostTogether {
+		b.keep(append(above, list)...)
+	} else {
+		b.keep(above...)
+		b.add(list)
+	}
 	if more > 0 {
 		b.add(para("Another %s of this list %s left out here for want of room; the cutting plan beside this pattern has them.", count(more, "step"), verb(more, "is", "are")))
 	}
@@ -31,7 +39,7 @@ func (b *book) chains(f *cutting.Fabric) {
 		items = append(items, item(pages.Plain(sentence(b.Cuts.ChainWords(&f.Chains[i], b.length)))))
 	}
 	if len(items) > 0 {
-		b.add(para("Sewn end to end, strip by strip as it says here and no others:"), pages.List{Items: items})
+		b.keep(para("Sewn end to end, strip by strip as it says here and no others:"), pages.List{Items: items})
 	}
 }
 
@@ -71,7 +79,7 @@ func (b *book) stripText(s *cutting.Strip) pages.Text {
 		across = "from the cloth beside the pieces cut along it, " + b.length(s.LengthCut) + " long."
 	}
 	if len(s.Cuts) == 1 && s.Cuts[0].Use != cutting.ForPieces && s.Cuts[0].Units == 1 && s.Cuts[0].AlongCut == s.LengthCut {
-		return lead(head, "%s, whole %s.", strings.TrimSuffix(across, "."), b.forUse(&s.Cuts[0]))
+		return lead(head, "%s, whole, %s.", strings.TrimSuffix(across, "."), b.forUse(&s.Cuts[0]))
 	}
 	var cuts []string
 	for i := range s.Cuts {
@@ -98,9 +106,9 @@ func joinedBy(parts []string, with string) string {
 
 // cutText is a stretch of a strip.
 func (b *book) cutText(c *cutting.Cut, s *cutting.Strip) string {
-	narrow := ""
+	narrow := rowsText(c)
 	if c.AcrossCut < s.WidthCut {
-		narrow = ", cut down to " + b.length(c.AcrossCut) + " wide"
+		narrow += ", cut down to " + b.length(c.AcrossCut) + " wide"
 	}
 	if c.Use != cutting.ForPieces {
 		return fmt.Sprintf("%s %s long %s%s", count(c.Units, "strip"), b.length(c.AlongCut), b.forUse(c), narrow)
@@ -108,7 +116,15 @@ func (b *book) cutText(c *cutting.Cut, s *cutting.Strip) string {
 	if b.Cuts.Lines[c.Lines[0]].Piece.Method == cutting.Nested {
 		return b.piecesText(c) + narrow
 	}
-	return b.piecesText(c)
+	return b.piecesText(c) + rowsText(c)
+}
+
+// rowsText says that pieces lie in several rows of a strip.
+func rowsText(c *cutting.Cut) string {
+	if c.Rows < 2 {
+		return ""
+	}
+	return ", in " + count(c.Rows, "row")
 }
 
 // forUse says what a stretch of strip is for that is no piece yet.
@@ -131,13 +147,13 @@ func (b *book) piecesText(c *cutting.Cut) string {
 	line := &b.Cuts.Lines[c.Lines[0]]
 	switch line.Piece.Method {
 	case cutting.Nested:
-		return b.counted(c.Units, line) + ", every other one turned round"
+		return b.counted(c.Units, line) + verb(c.Units, "", ", every other one turned round")
 	case cutting.OnceOnDiagonal:
-		return count(c.Units, "square") + " " + b.length(c.AcrossCut) + ", each cut once for " + b.pieces(line)
+		return count(c.Units, "square") + " " + b.length(c.AcrossCut) + each(c.Units) + "cut once for " + b.pieces(line)
 	case cutting.TwiceOnDiagonal:
-		return count(c.Units, "square") + " " + b.length(c.AcrossCut) + ", each cut twice for " + b.pieces(line)
+		return count(c.Units, "square") + " " + b.length(c.AcrossCut) + each(c.Units) + "cut twice for " + b.pieces(line)
 	case cutting.EndPairs:
-		return count(c.Units, "rectangle") + " " + b.size(c.AcrossCut, c.AlongCut) + ", each cut in two for " + line.Piece.Hand.String() + "-hand " + b.pieces(line)
+		return count(c.Units, "rectangle") + " " + b.size(c.AcrossCut, c.AlongCut) + each(c.Units) + "cut in two for " + line.Piece.Hand.String() + "-hand " + b.pieces(line)
 	}
 	return b.counted(c.Units, line) + ", " + b.size(c.AcrossCut, c.AlongCut)
 }

@@ -2,6 +2,7 @@ package booklet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -77,3 +78,14 @@ func heading(level int, text string) pages.Heading { return pages.Heading{Level:
 
 // numeral is a number in digits.
 func numeral(n int) string { return strconv.Itoa(n) }
+
+// unique is words in their order, each once.
+func unique(list []string) []string {
+	var out []string
+	for _, s := range list {
+		if !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}

@@ -15,8 +15,6 @@ func (p cutWords) words() cutting.Words { return cutting.Words{Plan: p.Plan} }
 
 func (p cutWords) shop(nm measure.NM) string { return p.words().Shop(nm) }
 
-func (p cutWords) cloth(line *cutting.Line) string { return p.words().Cloth(line) }
-
 func (p cutWords) piece(line *cutting.Line) string { return p.words().PieceName(line) }
 
 func (p cutWords) length(nm measure.NM) string { return p.words().Length(nm) }

@@ -2,12 +2,13 @@ package preview
 
 import (
 	"encoding/csv"
-	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"eighthturn/cutting"
 	"eighthturn/figure"
+	"eighthturn/layout"
 	"eighthturn/measure"
 	"eighthturn/pages"
 )
@@ -81,77 +82,53 @@ func caution(list []string) pages.Block {
 
 func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
 
-// saveTable writes the cutting plan as a table: a row for everything that is bought, for every
-// piece, and for every stretch of every strip, in the order to cut. Lengths are decimals of
-// the layout's unit.
+// saveTable writes the cutting plan as a table, with the columns that the command's has: a row
+// for everything that is bought, for every piece, for every strip set, and for every stretch of
+// every strip, in the order to cut. A length takes two columns: a decimal of the layout's unit,
+// and the same as text.
 func saveTable(p *plans, w io.Writer) error {
-	t := &table{cutWords{p.cutting()}, csv.NewWriter(w)}
-	unit := unitName(t.Units)
-	t.write("row", "fabric", "line", "what", "count", "across_finished_"+unit, "along_finished_"+unit, "across_cut_"+unit, "along_cut_"+unit, "strip_width_cut_"+unit, "strips", "pieces")
-	for i := range t.Fabrics {
-		f := &t.Fabrics[i]
-		t.write("buy", f.Name, "", t.shop(f.Purchase.Buy), "1", "", "", t.number(f.UsableWidth), t.number(f.Purchase.Buy), "", fmt.Sprint(f.StripCount), "")
+	plan := p.cutting()
+	rows := [][]string{tableHead(plan.Units)}
+	for _, r := range (cutting.Words{Plan: plan}).Table() {
+		rows = append(rows, tableCells(&r, plan.Units))
 	}
-	for i := range t.Lines {
-		l := &t.Lines[i]
-		t.write("piece", t.cloth(l), fmt.Sprint(i+1), t.piece(l), fmt.Sprint(l.Units), t.number(l.Piece.SideFinished), t.number(l.Piece.LengthFinished),
-			t.number(l.Piece.AcrossCut), t.number(l.Piece.AlongCut), "", "", fmt.Sprint(l.Pieces))
-	}
-	for i := range t.Sets {
-		t.set(i)
-	}
-	for i := range t.Fabrics {
-		t.strips(&t.Fabrics[i])
-	}
-	t.Flush()
-	return t.Error()
+	return csv.NewWriter(w).WriteAll(rows)
 }
 
-// table is a cutting plan being written as a table.
-type table struct {
-	cutWords
-	*csv.Writer
+func tableHead(units measure.System) []string {
+	head := []string{"row", "fabric", "line", "what", "count"}
+	for _, name := range cutting.TableLengths() {
+		head = append(head, name+"_"+unitName(units), name)
+	}
+	return append(head, "strips", "pieces", "note")
 }
 
-// write writes a row. Words that a spreadsheet would take for a sum are kept from it by an
-// apostrophe, as spreadsheets themselves write them.
-func (t *table) write(cells ...string) {
-	for i, c := range cells {
-		if c != "" && strings.ContainsRune("=+-@\t\r", rune(c[0])) {
-			cells[i] = "'" + c
+func tableCells(r *cutting.TableRow, units measure.System) []string {
+	cells := []string{r.Row, tableText(r.Fabric), r.Lines, tableText(r.What), strconv.Itoa(r.Count)}
+	for _, nm := range r.Lengths {
+		if nm > 0 {
+			cells = append(cells, measure.Decimal(nm, units, 4), measure.Text(nm, units))
+		} else {
+			cells = append(cells, "", "")
 		}
 	}
-	_ = t.Write(visible(cells...)) // Error tells of it in the end
+	return append(cells, part(r.Strips), part(r.Pieces), tableText(r.Note))
 }
 
-// number is a length, "" for none.
-func (t *table) number(nm measure.NM) string {
-	if nm == 0 {
+// tableText is words that no spreadsheet takes for a formula: an apostrophe keeps them from it,
+// as spreadsheets themselves write it.
+func tableText(text string) string {
+	text = layout.Visible(text)
+	if strings.IndexAny(strings.TrimLeft(text, " "), "=+-@＝＋－＠") == 0 {
+		return "'" + text
+	}
+	return text
+}
+
+// part is a number that has no part in its row if it is 0.
+func part(n int) string {
+	if n == 0 {
 		return ""
 	}
-	return measure.Decimal(nm, t.Units, 4)
-}
-
-func (t *table) set(n int) {
-	set := &t.Sets[n]
-	for _, r := range set.Runs {
-		for _, b := range set.Bands {
-			t.write("strip set", t.Fabrics[b.Fabric].Name, "", t.SetName(n), fmt.Sprint(r.Sets), t.number(b.WidthFinished), "", t.number(b.WidthCut), t.number(r.LengthCut), t.number(set.WidthCut), "", fmt.Sprint(r.Wedges))
-		}
-	}
-}
-
-func (t *table) strips(f *cutting.Fabric) {
-	for _, b := range f.Blocks {
-		for _, c := range b.Columns {
-			t.write("lengthwise", f.Name, fmt.Sprint(c.Line+1), t.EdgingName(&t.Lines[c.Line]), "1", "", "", t.number(c.WidthCut), t.number(c.LengthCut), "", "", "")
-		}
-	}
-	for i := range f.Strips {
-		s := &f.Strips[i]
-		for j := range s.Cuts {
-			c := &s.Cuts[j]
-			t.write("cut", f.Name, lineNumbers(c.Lines), t.CutWords(c), fmt.Sprint(c.Units), "", "", t.number(c.AcrossCut), t.number(c.AlongCut), t.number(s.WidthCut), fmt.Sprint(s.Times), "")
-		}
-	}
+	return strconv.Itoa(n)
 }

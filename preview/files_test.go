@@ -2,20 +2,15 @@ package preview
 
 import (
 	"bytes"
-	"encoding/csv"
 	"fmt"
 	"net/http"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"runtime"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
-
-	"eighthturn/cutting"
-	"eighthturn/measure"
 )
 
 // TestFiles: every kind of file is what its ending says, bears the layout's name, is offered
@@ -73,36 +68,6 @@ func TestPrintedFiles(t *testing.T) {
 			if !bytes.Contains(out, []byte(text)) {
 				t.Errorf("%s does not say %q: %.300s", path, text, out)
 			}
-		}
-	}
-}
-
-// TestCuttingTable: the table has each piece of the plan with its sizes, exact to a
-// ten-thousandth.
-func TestCuttingTable(t *testing.T) {
-	for name, top := range everyTop(t) {
-		var b bytes.Buffer
-		must(t, saveTable(plansOf(top), &b))
-		rows, err := csv.NewReader(&b).ReadAll()
-		must(t, err)
-		plan, lines := cutting.Of(top, cutting.Options{}), 0
-		for _, row := range rows {
-			if row[0] != "piece" {
-				continue
-			}
-			l := &plan.Lines[lines]
-			lines++
-			across, err := strconv.ParseFloat(row[7], 64)
-			unit := float64(measure.Inch)
-			if top.Units == measure.Centimetres {
-				unit = 10 * float64(measure.Millimetre)
-			}
-			if d := across*unit - float64(l.Piece.AcrossCut); err != nil || d > unit/10_000 || -d > unit/10_000 || row[11] != fmt.Sprint(l.Pieces) {
-				t.Errorf("%s: line %d is written %v", name, lines, row)
-			}
-		}
-		if lines != len(plan.Lines) {
-			t.Errorf("%s: %d of %d lines", name, lines, len(plan.Lines))
 		}
 	}
 }
