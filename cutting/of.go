@@ -32,7 +32,7 @@ func (o *Options) Check(units measure.System) error {
 	return nil
 }
 
-// limitText is a length as rulers show it and, where it is long, as shops sell it, rounded down.
+// limitText is a length as rulers show it and, where it is long, as shops sell it, rounded to a tenth.
 func limitText(nm measure.NM, units measure.System) string {
 	text := Words{&Plan{Units: units}}.Length(nm)
 	if nm < measure.Yard {
@@ -42,8 +42,10 @@ func limitText(nm measure.NM, units measure.System) string {
 	if units == measure.Centimetres {
 		shop, unit = nm/100, " m"
 	}
-	tenth := units.Unit() / 10
-	return text + " (" + strings.TrimSuffix(measure.Decimal(shop-shop%tenth, units, 1), ".0") + unit + ")"
+	if shop%(units.Unit()/10) != 0 {
+		return text + " (about " + measure.Decimal(shop, units, 1) + unit + ")"
+	}
+	return text + " (" + strings.TrimSuffix(measure.Decimal(shop, units, 1), ".0") + unit + ")"
 }
 
 // Of plans a top. Every top can be planned; what cannot be cut is among the plan's faults. The options are within their
@@ -72,7 +74,7 @@ func Of(top *patchwork.Top, o Options) *Plan {
 func plan(top *patchwork.Top, o Options) *planning {
 	steps := filledSteps(o.Steps, chart.StepsOf(top.Units))
 	p := &planning{
-		Plan: &Plan{Title: top.Title, Units: top.Units, Seam: top.Seam, Steps: steps, Copies: max(1, o.Copies), BackingOf: -1},
+		Plan: &Plan{Title: top.Title, Units: top.Units, Seam: top.Seam, Steps: steps, Copies: max(1, o.Copies), SquareUp: o.SquareUp, Spare: o.Spare, BackingOf: -1},
 		top:  top, options: o,
 		sizer: sizer{units: top.Units, seam: top.Seam, side: top.SideFinished, strips: top.Cloth.StripsCut, steps: steps, options: o, charted: map[measure.NM]chart.Strip{}},
 	}

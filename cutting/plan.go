@@ -18,21 +18,23 @@ import (
 type Plan struct {
 	Title     string
 	Units     measure.System
-	Seam      measure.NM  // allowance
-	Steps     chart.Steps // what cut sizes were rounded to
-	Copies    int         // how many quilts are planned
-	Fabrics   []Fabric    // those that something is cut from, in the top's order
-	Sets      []StripSet  // strip sets of the real fabrics, in the order they first appear
-	Lines     []Line      // every distinct piece; a line's number is its index
-	LineOf    []int       // line that supplies each patch of the top, by the patch's index
-	Wedges    []Wedge     // what each strip that wedges come from gives, widest first
-	Tumblers  []Tumbler   // the same for columns
-	Binding   *finishing.Binding
-	Backing   *finishing.Backing
-	BackingOf int // fabric, by the top's index, -1 if none
-	Batting   *finishing.Batting
-	Faults    []Fault // what cannot be cut; a plan with faults has no strips for those lines
-	Warnings  []Fault // what should be known before cutting
+	Seam      measure.NM         // allowance
+	Steps     chart.Steps        // what cut sizes were rounded to
+	Copies    int                // how many quilts are planned
+	SquareUp  measure.NM         // added to each fabric for squaring its ends
+	Spare     measure.NM         // added to each fabric for slips
+	Fabrics   []Fabric           // those that something is cut from, in the top's order
+	Sets      []StripSet         // strip sets of the real fabrics, in the order they first appear
+	Lines     []Line             // every distinct piece; a line's number is its index
+	LineOf    []int              // line that supplies each patch of the top, by the patch's index
+	Wedges    []Wedge            // what each strip that wedges come from gives, widest first
+	Tumblers  []Tumbler          // the same for columns
+	Binding   *finishing.Binding // of one quilt
+	Backing   *finishing.Backing // of one quilt
+	BackingOf int                // fabric, by the top's index, -1 if none
+	Batting   *finishing.Batting // of one quilt
+	Faults    []Fault            // what cannot be cut; a plan with faults has no strips for those lines
+	Warnings  []Fault            // what should be known before cutting
 }
 
 // Place is a stretch of the source in bytes, the end not included, as in a layout's spans.

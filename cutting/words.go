@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"eighthturn/blocks"
+	"eighthturn/finishing"
 	"eighthturn/measure"
 )
 
@@ -62,27 +63,33 @@ func (w Words) By(across, along measure.NM) string {
 func (w Words) AtLeast(nm measure.NM) string { return measure.Text(w.up(nm), w.Units) }
 
 func (w Words) up(nm measure.NM) measure.NM {
-	mark, step := sixteenth, eighth
+	mark := sixteenth
 	if w.Units == measure.Centimetres {
-		mark, step = tenthOfCM, tenthOfCM
+		mark = tenthOfCM
 	}
 	if near := measure.Nearest(nm, mark); near-nm <= nearMark && nm-near <= nearMark {
 		return near
 	}
-	return measure.RoundUp(nm, step)
+	return measure.RoundUp(nm, w.step())
+}
+
+// step is what lengths are rounded to that may be longer or shorter.
+func (w Words) step() measure.NM {
+	if w.Units == measure.Centimetres {
+		return tenthOfCM
+	}
+	return eighth
 }
 
 // AtMost is a length of which less does no harm, such as a left-over, rounded down to what can be measured.
-func (w Words) AtMost(nm measure.NM) string {
+func (w Words) AtMost(nm measure.NM) string { return measure.Text(w.down(nm), w.Units) }
+
+func (w Words) down(nm measure.NM) measure.NM {
 	up := w.up(nm)
-	if up <= nm+nearMark {
-		return measure.Text(up, w.Units)
+	if up > nm+nearMark {
+		return up - w.step()
 	}
-	step := eighth
-	if w.Units == measure.Centimetres {
-		step = tenthOfCM
-	}
-	return measure.Text(up-step, w.Units)
+	return up
 }
 
 // Shop is a length as shops sell it: yards, or metres.
@@ -99,6 +106,15 @@ func (w Words) ShopExact(nm measure.NM) string {
 		return measure.Decimal(nm/100, w.Units, 2) + " m"
 	}
 	return measure.Decimal(nm/36, w.Units, 2) + " yd"
+}
+
+// ShopHad is a length of cloth that there is: as shops sell it where they could have cut it so, by eighths of a yard or
+// tenths of a metre, and to two decimals where not.
+func (w Words) ShopHad(nm measure.NM) string {
+	if step := (finishing.Buying{Units: w.Units}).Step(); nm%step == 0 {
+		return w.Shop(nm)
+	}
+	return w.ShopExact(nm)
 }
 
 // Quilts says for how many quilts the plan is.

@@ -17,7 +17,21 @@ func (w Words) RoundingNote() string {
 			break
 		}
 	}
-	return fmt.Sprintf("Each fabric is added up first and rounded once, up to the next %s; a length that is a whole number of these stays as it is.", w.Shop(step))
+	return fmt.Sprintf("Each fabric is added up first%s and rounded once, up to the next %s; a length that is a whole number of these stays as it is.", w.added(), w.Shop(step))
+}
+
+// added says what each fabric's length is reckoned with beside what is cut from it, "" for nothing.
+func (w Words) added() string {
+	end, slips := w.Length(w.SquareUp)+" for squaring its end", w.Length(w.Spare)+" for slips"
+	switch {
+	case w.SquareUp > 0 && w.Spare > 0:
+		return fmt.Sprintf(", with %s more than is cut from it (%s and %s),", w.Length(w.SquareUp+w.Spare), end, slips)
+	case w.SquareUp > 0:
+		return ", with " + end + ","
+	case w.Spare > 0:
+		return ", with " + slips + ","
+	}
+	return ""
 }
 
 // OnHand says how the cloth that there is compares with what is needed, "" if the layout does not say what there is.
@@ -26,9 +40,9 @@ func (w Words) OnHand(h *OnHand) string {
 	case h == nil:
 		return ""
 	case h.Enough:
-		return w.ShopExact(h.HaveCut) + ", enough"
+		return w.ShopHad(h.HaveCut) + ", enough"
 	}
-	return w.ShopExact(h.HaveCut) + ", short by " + w.AtLeast(h.ShortCut)
+	return w.ShopHad(h.HaveCut) + ", short by " + w.AtLeast(h.ShortCut)
 }
 
 // WaysToFit says what would make cloth on hand suffice, "" where nothing is short.
@@ -66,39 +80,4 @@ func (w Words) PrecutWords(f *Fabric) string {
 		}
 	}
 	return strings.Join(parts, " or ")
-}
-
-// Edges says what binding, backing and batting take, a sentence each.
-func (w Words) Edges() []string {
-	var list []string
-	if b := w.Binding; b != nil {
-		list = append(list, fmt.Sprintf("Binding: %s of %s cut, joined on the slant to at least %s: the quilt's edge and %s for corners and ends.",
-			plural(b.Strips*w.Copies, "strip"), w.Length(b.StripCut), w.AtLeast(b.Need), w.Length(b.Need-b.Perimeter)))
-	}
-	if w.Backing != nil {
-		list = append(list, w.backing())
-	}
-	if b := w.Batting; b != nil {
-		text := fmt.Sprintf("Batting: %s by %s at the least", measure.Number(w.up(b.WidthCut), w.Units), w.AtLeast(b.HeightCut))
-		if len(b.Packages) > 0 {
-			k := &b.Packages[0]
-			text += fmt.Sprintf("; the smallest package in the lists that holds it is %s, %s", k.Name, w.By(k.Size.Width, k.Size.Height))
-		}
-		list = append(list, text+".")
-	}
-	return list
-}
-
-func (w Words) backing() string {
-	b := w.Backing
-	way, names := b.Ways[b.Less], [2]string{"up and down", "across"}
-	text := fmt.Sprintf("Backing: %s of %s, seams %s, takes %s; with seams %s it would take %s.", plural(way.Panels, "panel"), w.AtLeast(way.PanelCut),
-		names[b.Less], w.AtLeast(way.LengthCut), names[1-b.Less], w.AtLeast(b.Ways[1-b.Less].LengthCut))
-	if way.Panels == 1 {
-		text = fmt.Sprintf("Backing: one length of %s, with no seam.", w.AtLeast(way.PanelCut))
-	}
-	if way.Cliff.Costs {
-		text += fmt.Sprintf(" Measure the cloth first: %s less of usable width costs another panel.", w.Length(way.Cliff.Step))
-	}
-	return text
 }

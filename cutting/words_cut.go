@@ -116,11 +116,27 @@ func (w Words) FabricNotes(f *Fabric) []string {
 	if len(f.LeftOver) > 0 {
 		var parts []string
 		for _, l := range f.LeftOver {
-			parts = append(parts, fmt.Sprintf("%d × %s by %s", l.Times, w.Number(l.AcrossCut), w.AtMost(l.AlongCut)))
+			parts = append(parts, fmt.Sprintf("%d × %s", l.Times, w.LeftOver(&l)))
 		}
 		list = append(list, "Ends worth keeping: "+strings.Join(parts, ", ")+".")
 	}
 	return list
+}
+
+// LeftOver is the size of an end worth keeping, neither side longer than it is.
+func (w Words) LeftOver(l *LeftOver) string {
+	return measure.Number(w.down(l.AcrossCut), w.Units) + " by " + w.AtMost(l.AlongCut)
+}
+
+// EndLeft is how much of a strip's length is left at its end, no more than there is; "" for nothing.
+func (w Words) EndLeft(s *Strip) string {
+	switch {
+	case s.EndLeftCut == 0:
+		return ""
+	case w.down(s.EndLeftCut) == 0:
+		return "under " + measure.Text(w.step(), w.Units)
+	}
+	return w.AtMost(s.EndLeftCut)
 }
 
 // Bounds says how near a fabric's strips are to what no plan of their kind beats.

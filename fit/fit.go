@@ -38,7 +38,7 @@ const (
 // Options say what is wanted.
 type Options struct {
 	Wanted    Wanted
-	From, To  measure.NM // cut strips, or finished sides where the layout gives its side; default: round the layout's own
+	From, To  measure.NM // cut strips, or finished sides where the layout gives its side; default: round the layout's own, as far as limits let them
 	Step      measure.NM // between two of them; default 1/4 in, 0.5 cm for strips, 1/2 in, 1 cm for sides
 	MaxBorder measure.NM // of all borders along one side of the top together, where they are scaled; default 12 in, 30 cm
 	Nearest   int        // how many suggestions are laid out for what only then shows; default 5
@@ -111,6 +111,11 @@ const (
 // ErrFaulty says that the layout itself cannot be read.
 var ErrFaulty = errors.New("the layout has errors")
 
+// SizesError says that From, To and Step ask for no sizes, or for some that cannot be.
+type SizesError struct{ error }
+
+func sizesError(format string, args ...any) error { return SizesError{fmt.Errorf(format, args...)} }
+
 // Fit finds the layouts that come nearest. Of a layout with errors the error is ErrFaulty; every other error is about the
 // options, and the report is nil.
 func Fit(text string, o Options) (*Report, error) {
@@ -160,8 +165,8 @@ func (f *fitting) fill(o *Options) error {
 		o.Step = step
 	}
 	if o.From == 0 && o.To == 0 {
-		o.From = max(measure.RoundUp(f.ownSize()-reach, step), f.leastSize(step))
-		o.To = measure.RoundUp(f.ownSize()+reach-step+1, step)
+		o.From = min(max(measure.RoundUp(f.ownSize()-reach, step), f.leastSize(step)), f.ownSize())
+		o.To = min(measure.RoundUp(f.ownSize()+reach-step+1, step), layout.MaxStrip)
 	}
 	o.MaxBorder = f.usual(o.MaxBorder, 12*measure.Inch, 30*measure.Centimetre)
 	if o.Nearest == 0 {
@@ -188,11 +193,11 @@ func (f *fitting) check(o *Options) error {
 	case w.Width > layout.MaxTop || w.Height > layout.MaxTop:
 		return fmt.Errorf("a top of %s by %s is wanted, but a side must be %s or less", text(w.Width), text(w.Height), text(layout.MaxTop))
 	case o.From <= 0 || o.To < o.From:
-		return fmt.Errorf("sizes from %s to %s are none", text(o.From), text(o.To))
+		return sizesError("sizes from %s to %s are none", text(o.From), text(o.To))
 	case o.To > layout.MaxStrip:
-		return fmt.Errorf("sizes up to %s are asked for, %s is the most", text(o.To), text(layout.MaxStrip))
+		return sizesError("sizes up to %s are asked for, %s is the most", text(o.To), text(layout.MaxStrip))
 	case o.Step <= 0 || (o.To-o.From)/o.Step >= MaxSizes:
-		return fmt.Errorf("from %s to %s by %s are more than %d sizes", text(o.From), text(o.To), text(o.Step), MaxSizes)
+		return sizesError("from %s to %s by %s are more than %d sizes", text(o.From), text(o.To), text(o.Step), MaxSizes)
 	case o.MaxBorder < 0 || o.MaxBorder > layout.MaxSide:
 		return fmt.Errorf("borders of up to %s are asked for, %s is the most", text(o.MaxBorder), text(layout.MaxSide))
 	case o.Nearest < 0 || o.Nearest > MaxNearest:

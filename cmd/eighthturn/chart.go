@@ -88,6 +88,7 @@ func chartCommand(c *console) *cobra.Command {
 		ValidArgs:  chartNames(),
 		RunE:       func(cmd *cobra.Command, args []string) error { return showChart(c, cmd, o, args) },
 	}
+	o.takes()
 	f := cmd.Flags()
 	o.length(cmd, &o.from, "from", "begin at this `LENGTH`: a strip, a side or a line")
 	o.length(cmd, &o.to, "to", "end at this `LENGTH`")
@@ -106,6 +107,13 @@ func (o *charting) length(cmd *cobra.Command, to *measureOption, name, usage str
 	cmd.Flags().Var(to, name, usage)
 }
 
+// takes sets what each length may be.
+func (o *charting) takes() {
+	o.from, o.to = measureOption{most: chart.MaxLength, example: "6 in"}, measureOption{most: chart.MaxLength, example: "12 in"}
+	o.step, o.seam = measureOption{most: chart.MaxLength, example: "1/2 in"}, measureOption{most: chart.MaxSeam, example: "1/4 in"}
+	o.usableWidth, o.cut = measureOption{most: chart.MaxCloth, example: "42 in"}, measureOption{most: chart.MaxLength, example: "5 in"}
+}
+
 func showChart(c *console, cmd *cobra.Command, o *charting, args []string) error {
 	sheet := charts()[0]
 	if len(args) == 1 {
@@ -122,7 +130,7 @@ func showChart(c *console, cmd *cobra.Command, o *charting, args []string) error
 	made, err := sheet.make(o.options())
 	switch {
 	case err != nil:
-		return misuse(cmd.CommandPath(), err.Error(), chartHint(cmd, err))
+		return misuse(cmd.CommandPath(), err.Error(), o.hint(&sheet, err))
 	case o.json:
 		return c.print(prettyJSON(made.json()))
 	case o.csv:
@@ -131,11 +139,26 @@ func showChart(c *console, cmd *cobra.Command, o *charting, args []string) error
 	return c.print(made.text())
 }
 
-func chartHint(cmd *cobra.Command, err error) string {
-	if errors.As(err, new(chart.RowsError)) {
-		return "--from, --to and --step say which rows there are"
+// hint says what to type: another length in place of one that is too long, or else options with which the chart can be made,
+// those for its rows, and where seams leave nothing of them for seam and strip too.
+func (o *charting) hint(s *sheetOfChart, err error) string {
+	units := measure.System(o.units.index)
+	for _, m := range []*measureOption{&o.from, &o.to, &o.step, &o.seam, &o.usableWidth, &o.cut} {
+		if m.withinMost(units) != nil {
+			return m.hint()
+		}
 	}
-	return seeHelp(cmd.CommandPath())
+	rows, seam, strip := "--from 6 --to 12 --step 1/2", " --seam 1/4", " --strip 5"
+	if units == measure.Centimetres {
+		rows, seam, strip = "--from 15 --to 30 --step 1", " --seam 0.75", " --strip 12"
+	}
+	if errors.As(err, new(chart.RowsError)) {
+		seam = ""
+	}
+	if slices.Contains(s.without, stripOption) {
+		strip = ""
+	}
+	return "for example " + rows + seam + strip
 }
 
 func (o *charting) options() chart.Options {
@@ -161,41 +184,4 @@ func oneOf(what string, list []string) cobra.PositionalArgs {
 		}
 		return misuse(cmd.CommandPath(), "no "+what+" is called "+quoted(args[0]), hint)
 	}
-}
-
-// measureOption is the value of an option that takes a length as a layout does; a bare number is in the units asked for.
-type measureOption struct {
-	option, text string
-	reading      measure.Reading
-}
-
-func (m *measureOption) String() string { return m.text }
-func (m *measureOption) Type() string   { return "length" }
-
-// longest is beyond any cloth.
-const longest = 1000 * measure.Yard
-
-func (m *measureOption) Set(text string) error {
-	written := strings.TrimSpace(text)
-	r, err := measure.Read(written)
-	if err != nil || strings.TrimSpace(written[r.Bytes:]) != "" || r.In(measure.Inches).Sign() <= 0 {
-		return m.wrong(text, "expected a length above 0")
-	}
-	if r.In(measure.Inches).Cmp(measure.Of(longest)) > 0 {
-		return m.wrong(text, "expected a length of 1000 yards at the most")
-	}
-	m.text, m.reading = text, r
-	return nil
-}
-
-func (m *measureOption) wrong(text, expected string) *problem {
-	return &problem{message: fmt.Sprintf("behind --%s stands %s, %s", m.option, quoted(text), expected), hint: fmt.Sprintf(`for example --%s 3.5 or --%s "3 1/2 in"`, m.option, m.option)}
-}
-
-// in is the length where a bare number counts units of the system; 0 if the option was not given.
-func (m *measureOption) in(s measure.System) measure.NM {
-	if m.text == "" {
-		return 0
-	}
-	return max(1, m.reading.In(s).NM())
 }

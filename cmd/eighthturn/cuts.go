@@ -7,6 +7,7 @@ import (
 
 	"eighthturn/cutting"
 	"eighthturn/layout"
+	"eighthturn/measure"
 	"eighthturn/patchwork"
 )
 
@@ -28,6 +29,7 @@ type cutsOptions struct {
 const (
 	mapsOption   = "maps"
 	copiesName   = "copies"
+	quartersName = "quarters"
 	markdownName = "markdown"
 )
 
@@ -50,6 +52,8 @@ func cutsCommand(c *console) *cobra.Command {
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return cuts(c, cmd, o, args[0]) },
 	}
+	o.squareUp, o.spare = measureOption{most: cutting.MaxExtra, example: "1 in"}, measureOption{most: cutting.MaxExtra, example: "1/4 yd"}
+	o.trimmed, o.exact = measureOption{most: cutting.MaxStep, example: "1/2 in"}, measureOption{most: cutting.MaxStep, example: "1/4 in"}
 	f := cmd.Flags()
 	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
 	f.BoolVar(&o.csv, "csv", false, "the same as CSV, for a spreadsheet")
@@ -57,7 +61,7 @@ func cutsCommand(c *console) *cobra.Command {
 	f.StringVar(&o.maps, mapsOption, "", "draw a cutting map of each fabric into the `FOLDER`, which is made if need be")
 	f.BoolVar(&o.force, forceOption, false, "replace maps that are there already")
 	f.Var(&o.copies, copiesName, "plan for so many `QUILTS`, for a class; added up first, rounded once")
-	f.BoolVar(&o.quarters, "quarters", false, "buy by quarters of a yard, not eighths")
+	f.BoolVar(&o.quarters, quartersName, false, "buy by quarters of a yard, not eighths")
 	o.length(cmd, &o.squareUp, "square-up", "add this `LENGTH` to each fabric for squaring its end")
 	o.length(cmd, &o.spare, "spare", "add this `LENGTH` to each fabric for slips")
 	o.length(cmd, &o.trimmed, "trim-step", "cut pieces that are trimmed after sewing to whole numbers of this `LENGTH`; 1/4 in or 0.5 cm if left out")
@@ -85,15 +89,26 @@ func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
 	if err != nil {
 		return err
 	}
+	if err := o.suits(cmd, top.Units); err != nil {
+		return err
+	}
 	options := o.options(top)
 	if err := options.Check(top.Units); err != nil {
-		return misuse(cmd.CommandPath(), err.Error(), "")
+		return misuse(cmd.CommandPath(), err.Error(), seeHelp(cmd.CommandPath()))
 	}
 	plan := cutting.Of(top, options)
 	if err := c.cannotCut(s, plan, o.strict); err != nil {
 		return err
 	}
 	return o.write(c, s, plan)
+}
+
+// suits refuses options that have no part in a layout's units, or are more than they may be in them.
+func (o *cutsOptions) suits(cmd *cobra.Command, units measure.System) error {
+	if o.quarters && units == measure.Centimetres {
+		return misuse(cmd.CommandPath(), "--"+quartersName+" rounds yards, but the layout counts centimetres, and cloth is bought by tenths of a metre", "leave --"+quartersName+" out")
+	}
+	return withinMost(cmd, units, &o.squareUp, &o.spare, &o.trimmed, &o.exact)
 }
 
 // options is the plan's options; bare numbers count the layout's units.

@@ -34,9 +34,9 @@ type jsonCutFabric struct {
 	StripBound  int            `json:"strip_bound"` // so counted, no plan with as little cloth takes fewer, of plans in which every length of a strip is cut into like pieces
 	ClothCut    jsonLength     `json:"cloth_cut"`
 	ClothBound  jsonLength     `json:"cloth_bound"` // no plan of that kind takes less
-	BackingCut  jsonLength     `json:"backing_cut"`
+	BackingCut  jsonLength     `json:"backing_cut"` // for all copies, and so of what follows
 	ExactCut    jsonLength     `json:"exact_cut"`
-	Need        jsonLength     `json:"need"`
+	Need        jsonLength     `json:"need"` // with what is added for squaring the end and for slips
 	Buy         jsonLength     `json:"buy"`
 	OnHand      *jsonOnHand    `json:"on_hand"`
 	Precuts     []jsonPrecut   `json:"precuts"`
@@ -192,11 +192,12 @@ type jsonSetRun struct {
 
 type jsonBindingCut struct {
 	StripCut jsonLength `json:"strip_cut"`
-	Strips   int        `json:"strips"`                // for all copies
+	Strips   int        `json:"strips"`                // for all copies; for one quilt, strips / copies
 	Need     jsonLength `json:"need"`                  // for one quilt
 	Comes    jsonLength `json:"comes_of_whole_strips"` // for one quilt, if every strip were as long as the cloth is wide
 }
 
+// jsonBackingCut is the backing of one quilt; cloth for all copies stands with its fabric, as backing_cut.
 type jsonBackingCut struct {
 	Fabric    string      `json:"fabric"`
 	WidthCut  jsonLength  `json:"width_cut"`
@@ -212,6 +213,7 @@ type jsonWays struct {
 	NearCliff bool       `json:"near_cliff"`
 }
 
+// jsonBattingCut is the least batting for one quilt.
 type jsonBattingCut struct {
 	WidthCut  jsonLength `json:"width_cut"`
 	HeightCut jsonLength `json:"height_cut"`

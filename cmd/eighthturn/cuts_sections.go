@@ -2,9 +2,9 @@ package main
 
 import (
 	"fmt"
+	"slices"
 
 	"eighthturn/cutting"
-	"eighthturn/measure"
 )
 
 // section is a part of a plan on paper: words, a table under its headings, and notes.
@@ -91,9 +91,7 @@ func (p cutPage) pieceNotes() []string {
 		switch {
 		case piece.Method == cutting.TwiceOnDiagonal:
 			say("Squares cut twice put the long edge of a triangle on the straight grain, and its short edges, which lie on the outside of the block, on the bias.")
-		case piece.Method == cutting.OnceOnDiagonal && line.Left+line.Right > 0:
-			say("A square cut once gives two triangles; each of them serves as a left or a right stop piece, since both are trimmed after sewing.")
-		case piece.Method == cutting.OnceOnDiagonal:
+		case piece.Method == cutting.OnceOnDiagonal && line.Left+line.Right == 0:
 			say("Squares cut once put the short edges of a triangle, which lie on the outside of the block, on the straight grain; the long edge inside is on the bias.")
 		}
 		if piece.RuleCut > 0 {
@@ -103,7 +101,7 @@ func (p cutPage) pieceNotes() []string {
 			say(fmt.Sprintf("Line %d: by custom corners are cut from squares of %s, as kites are, with more to trim.", line.Number+1, p.Length(piece.KitesCut)))
 		}
 	}
-	for _, text := range p.RowNotes() {
+	for _, text := range slices.Concat(p.ShapeNotes(), p.RowNotes()) {
 		say(text)
 	}
 	return list
@@ -142,15 +140,11 @@ func (p cutPage) fabric(f *cutting.Fabric) section {
 
 // strip is a strip with what it is cut into, a row each.
 func (p cutPage) strip(s *cutting.Strip) [][]string {
-	left := ""
-	if s.EndLeftCut > 0 {
-		left = measure.Decimal(s.EndLeftCut, p.Units, 2)
-	}
 	wide := p.Length(s.WidthCut)
 	if s.InBlock >= 0 {
 		wide += ", " + p.Length(s.LengthCut) + " long"
 	}
-	rows := [][]string{{fmt.Sprintf(" %d", s.Times), wide, "", "", " " + left}}
+	rows := [][]string{{fmt.Sprintf(" %d", s.Times), wide, "", "", " " + p.EndLeft(s)}}
 	for i := range s.Cuts {
 		c := &s.Cuts[i]
 		if i > 0 {

@@ -4,8 +4,8 @@ import (
 	"eighthturn/cutting"
 )
 
-// cutsTable is a plan as a table: a row for everything that is bought, for every piece, for every strip set, and for
-// every stretch of every strip, in the order to cut.
+// cutsTable is a plan as a table: a row for every fabric that is bought, for every piece, for every strip set, and for
+// every stretch of every strip, in the order to cut; then for binding, backing and batting.
 func cutsTable(plan *cutting.Plan) *spreadsheet {
 	s := &cutsSheet{spreadsheet{units: plan.Units}}
 	s.row()

@@ -227,6 +227,7 @@ func TestCutsOddNames(t *testing.T) {
 
 func TestCutsRuns(t *testing.T) {
 	good := written(t, samples.All()[0].Text)
+	metric := written(t, "units cm\nside 10\nfabric a #111\nblock A plain piece a\ngrid\n A\n")
 	maps := filepath.Join(t.TempDir(), "maps")
 	for _, c := range []struct {
 		args     []string
@@ -246,8 +247,14 @@ func TestCutsRuns(t *testing.T) {
 		{[]string{good, "--json", "--csv"}, 2, "", "one form at a time"},
 		{[]string{good, "--copies", "0"}, 2, "", "expected a number from 1 to 1000"},
 		{[]string{good, "--copies", "many"}, 2, "", "--copies 12"},
-		{[]string{good, "--trim-step", "3"}, 2, "", "expected 0 to 2 in"},
-		{[]string{good, "--spare", "500 yd"}, 2, "", "18000 in (500 yd), expected 0 to 100 in (2.7 yd)"},
+		{[]string{good, "--trim-step", "3"}, 2, "", `behind --trim-step stands "3", expected a length above 0 and up to 2 in (5.08 cm)`},
+		{[]string{good, "--trim-step", ""}, 2, "", `for example --trim-step "1/2 in"`},
+		{[]string{good, "--exact-step", "3"}, 2, "", `for example --exact-step "1/4 in"`},
+		{[]string{good, "--spare", "500 yd"}, 2, "", `behind --spare stands "500 yd", expected a length above 0 and up to 100 in (254 cm)`},
+		{[]string{good, "--square-up", "101"}, 2, "", `for example --square-up "1 in"`},
+		{[]string{metric, "--spare", "254"}, 0, "254 cm for slips", ""},
+		{[]string{metric, "--spare", "255"}, 2, "", `for example --spare "1/4 yd"`},
+		{[]string{metric, "--quarters"}, 2, "", "leave --quarters out"},
 		{[]string{good, "--maps", ""}, 2, "", "is empty"},
 		{[]string{good, "--maps", filepath.Join(maps, "none", "more")}, 1, "", "behind --maps"},
 		{[]string{good, "--maps", "-"}, 2, "", "not to standard output"},

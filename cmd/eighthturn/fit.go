@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -24,6 +23,17 @@ type sizing struct {
 	number                                numberOption
 }
 
+// newSizing is options that know what they may be.
+func newSizing() *sizing {
+	return &sizing{
+		width: measureOption{most: layout.MaxTop, example: "60 in"}, height: measureOption{most: layout.MaxTop, example: "80 in"},
+		drop: measureOption{most: finishing.MaxExtra, example: "12 in"}, step: measureOption{most: layout.MaxStrip, example: "1/2 in"},
+		mostBorder: measureOption{most: layout.MaxSide, example: "12 in"},
+		strips:     rangeOption{option: stripsName}, sides: rangeOption{option: sidesName},
+		number: numberOption{option: "number", least: 1, most: fit.MaxNearest, example: 2},
+	}
+}
+
 // Options of fit whose names are needed twice.
 const (
 	bedName    = "bed"
@@ -32,11 +42,13 @@ const (
 	dropName   = "drop"
 	stripsName = "strips"
 	sidesName  = "sides"
+	// sizeExample is a size that can be fitted, in inches or in centimetres.
+	sizeExample = "for example --width 60 --height 80"
 )
 
 // fitCommand finds how large a layout may become.
 func fitCommand(c *console) *cobra.Command {
-	o := &sizing{strips: rangeOption{option: stripsName}, sides: rangeOption{option: sidesName}}
+	o := newSizing()
 	cmd := &cobra.Command{
 		Use:     "fit FILE",
 		Short:   "how many blocks make it fit a bed or a size",
@@ -88,7 +100,7 @@ func (o *sizing) check(cmd *cobra.Command) error {
 	case o.bed.bed != nil && sized:
 		return misuse(cmd.CommandPath(), "a bed and a size are wanted, but one of them says it", example)
 	case sized && (o.width.text == "" || o.height.text == ""):
-		return misuse(cmd.CommandPath(), "the width and the height are wanted, one of them is missing", "for example --width 60 --height 80")
+		return misuse(cmd.CommandPath(), "the width and the height are wanted, one of them is missing", sizeExample)
 	case o.drop.text != "" && o.bed.bed == nil:
 		return misuse(cmd.CommandPath(), "--drop hangs over a bed, and none is named", "for example --bed queen --drop 12")
 	case o.drop.text != "" && o.bed.bed.Mattress() == finishing.Size{}:
@@ -122,10 +134,10 @@ func fitLayout(c *console, cmd *cobra.Command, o *sizing, file string) error {
 	}
 	r, err := fit.Fit(s.text, options)
 	if err != nil {
-		return misuse(cmd.CommandPath(), err.Error(), seeHelp(cmd.CommandPath()))
+		return misuse(cmd.CommandPath(), err.Error(), o.hint(err, l.design))
 	}
 	if o.json {
-		return c.print(prettyJSON(fitJSON(r, o)))
+		return c.print(prettyJSON(fitJSON(s.name, r, o)))
 	}
 	return c.print(fitText(layout.Visible(s.name), r, o))
 }
@@ -141,6 +153,9 @@ func (o *sizing) options(cmd *cobra.Command, d *layout.Design) (fit.Options, err
 	if other.given {
 		return fit.Options{}, misuse(cmd.CommandPath(), wrong, right)
 	}
+	if err := o.withinMost(cmd, sizes, d.Units); err != nil {
+		return fit.Options{}, err
+	}
 	if from, to := sizes.in(d.Units); sizes.given && from > to {
 		return fit.Options{}, misuse(cmd.CommandPath(), fmt.Sprintf("the range behind --%s ends before it begins", sizes.option), right)
 	}
@@ -148,6 +163,29 @@ func (o *sizing) options(cmd *cobra.Command, d *layout.Design) (fit.Options, err
 	f.From, f.To = sizes.in(d.Units)
 	f.Nearest = max(o.number.n, 5)
 	return f, nil
+}
+
+// withinMost refuses what is more than it may be in the layout's units.
+func (o *sizing) withinMost(cmd *cobra.Command, sizes *rangeOption, s measure.System) error {
+	if err := sizes.withinMost(s); err != nil {
+		return misuse(cmd.CommandPath(), err.Error(), sizes.wrong("").hint)
+	}
+	return withinMost(cmd, s, &o.width, &o.height, &o.drop, &o.step, &o.mostBorder)
+}
+
+// hint says what to type in place of options with which nothing can be fitted.
+func (o *sizing) hint(err error, d *layout.Design) string {
+	sizes, step := []string{"--strips 3..6", "--sides 6..9"}, " --step 1/2"
+	if d.Units == measure.Centimetres {
+		sizes, step = []string{"--strips 8..12", "--sides 15..20"}, " --step 1"
+	}
+	switch {
+	case !errors.As(err, new(fit.SizesError)):
+		return sizeExample
+	case d.StripGiven:
+		return "for example " + sizes[0] + step
+	}
+	return "for example " + sizes[1] + step
 }
 
 // wanted is the size that is wanted; a bare number counts units of the layout.
@@ -209,11 +247,27 @@ func (o *rangeOption) Set(text string) error {
 	if !two {
 		last = first
 	}
-	o.from.option, o.to.option = o.option, o.option
+	o.from = measureOption{option: o.option, most: layout.MaxStrip}
+	o.to = o.from
 	if err := errors.Join(o.from.Set(first), o.to.Set(last)); err != nil {
-		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected two lengths above 0 with two full stops between them", o.option, quoted(text)), hint: fmt.Sprintf(`for example --%s 3..6 or --%s "2 1/2 in..4 in"`, o.option, o.option)}
+		return o.wrong(text)
 	}
 	o.from.text, o.to.text, o.given = strings.TrimSpace(first), strings.TrimSpace(last), true
+	return nil
+}
+
+func (o *rangeOption) wrong(text string) *problem {
+	return &problem{
+		message: fmt.Sprintf("behind --%s stands %s, expected two lengths above 0 and up to %s with two full stops between them", o.option, quoted(text), o.from.limit()),
+		hint:    fmt.Sprintf(`for example --%s 3..6 or --%s "2 1/2 in..4 in"`, o.option, o.option),
+	}
+}
+
+// withinMost refuses lengths that are more than they may be, where a bare number counts units of the system.
+func (o *rangeOption) withinMost(s measure.System) error {
+	if o.given && (o.from.withinMost(s) != nil || o.to.withinMost(s) != nil) {
+		return o.wrong(o.String())
+	}
 	return nil
 }
 
@@ -223,25 +277,4 @@ func (o *rangeOption) in(s measure.System) (from, to measure.NM) {
 		return 0, 0
 	}
 	return o.from.in(s), o.to.in(s)
-}
-
-// numberOption is the value of an option that takes a number from 1 on.
-type numberOption struct{ n int }
-
-func (o *numberOption) Type() string { return "number" }
-
-func (o *numberOption) String() string {
-	if o.n == 0 {
-		return ""
-	}
-	return strconv.Itoa(o.n)
-}
-
-func (o *numberOption) Set(text string) error {
-	n, err := measure.ReadCount(strings.TrimSpace(text))
-	if err != nil || n < 1 || n > fit.MaxNearest {
-		return &problem{message: fmt.Sprintf("behind --number stands %s, expected a number from 1 to %d", quoted(text), fit.MaxNearest), hint: "for example --number 2"}
-	}
-	o.n = n
-	return nil
 }

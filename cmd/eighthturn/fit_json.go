@@ -14,6 +14,7 @@ const formatFit = 1
 
 type jsonFit struct {
 	Format      int              `json:"format"`
+	File        string           `json:"file"`
 	Units       string           `json:"units"`
 	Wanted      jsonWanted       `json:"wanted"`
 	Now         jsonSuggestion   `json:"now"`
@@ -80,10 +81,10 @@ func (p *fitPage) sizeJSON(s finishing.Size) jsonSize {
 	return jsonSize{p.lengthJSON(s.Width), p.lengthJSON(s.Height)}
 }
 
-func fitJSON(r *fit.Report, o *sizing) jsonFit {
+func fitJSON(name string, r *fit.Report, o *sizing) jsonFit {
 	p := &fitPage{Report: r, sizing: o}
 	j := jsonFit{
-		Format: formatFit, Units: r.Units.String(), Wanted: p.wantedJSON(), Now: p.suggestionJSON(r.Now),
+		Format: formatFit, File: name, Units: r.Units.String(), Wanted: p.wantedJSON(), Now: p.suggestionJSON(r.Now),
 		Across: growthJSON(r.Across), Down: growthJSON(r.Down), Suggestions: mapped(r.Suggestions, p.suggestionJSON),
 		Refused: mapped(r.Refused, func(f fit.Refusal) jsonRefusal { return jsonRefusal{p.lengthJSON(f.Size), f.Message} }),
 	}

@@ -18,7 +18,7 @@ import (
 // sized is what `fit` was asked for, with a bed.
 func sized(t *testing.T, bed string) *sizing {
 	t.Helper()
-	o := &sizing{}
+	o := newSizing()
 	if err := o.bed.Set(bed); err != nil {
 		t.Fatal(err)
 	}
@@ -48,10 +48,10 @@ func TestFitsFitThePage(t *testing.T) {
 				}
 			}
 			var j jsonFit
-			if err := json.Unmarshal([]byte(prettyJSON(fitJSON(r, o))), &j); err != nil {
+			if err := json.Unmarshal([]byte(prettyJSON(fitJSON(s.Name, r, o))), &j); err != nil {
 				t.Fatal(err)
 			}
-			if len(j.Suggestions) != len(r.Suggestions) || len(j.Wanted.Lists) != len(o.bed.bed.Quilts) || j.Suggestions[0].TopFinished.Width.NM != r.Suggestions[0].Finished.Width {
+			if len(j.Suggestions) != len(r.Suggestions) || len(j.Wanted.Lists) != len(o.bed.bed.Quilts) || j.File != s.Name || j.Suggestions[0].TopFinished.Width.NM != r.Suggestions[0].Finished.Width {
 				t.Errorf("%s: the JSON says something else", s.Name)
 			}
 		}
@@ -111,11 +111,53 @@ func TestFitExitCodes(t *testing.T) {
 		good + " --bed twin --strips 5..3":              misusing,
 		good + " --bed twin --step 0.001":               misusing,
 		good + " --bed twin --number 0":                 misusing,
+		good + " --bed twin --strips 3..200":            misusing,
+		good + " --bed twin --drop 200":                 misusing,
+		good + " --width 20000 --height 40":             misusing,
+		good + " --width 0.5 --height 40":               misusing,
 	} {
 		c := &console{in: os.Stdin, out: quiet, err: quiet}
 		if code := run(append([]string{"fit"}, strings.Fields(args)...), c); code != want {
 			t.Errorf("fit %s ends with %d, want %d", args, code, want)
 		}
+	}
+}
+
+// What is out of range is answered with something to type, and with that it runs.
+func TestFitHints(t *testing.T) {
+	strips, sides := written(t, "strip 4\nfabric a navy\nblock R ring wedges a corners a\ngrid\n  R R\n"), written(t, "units cm\nside 15\nfabric a navy\nblock P plain piece a\ngrid\n  P\n")
+	for _, layout := range []string{strips, sides} {
+		sizes := "--strips"
+		if layout == sides {
+			sizes = "--sides"
+		}
+		for _, args := range []string{
+			"--bed twin --step 0.001", "--bed twin " + sizes + " 3..20 --step 0.01", "--bed twin " + sizes + " 3..400", "--bed twin --drop 255", "--bed twin --max-border 310", "--width 0.3 --height 40",
+			"--width 30000 --height 40", "--bed twin --step 310", "--bed twin --number 51",
+		} {
+			wrong := runIn(t, append([]string{"fit", layout}, strings.Fields(args)...)...)
+			_, hint, ok := strings.Cut(wrong.err, "for example ")
+			hint, _, _ = strings.Cut(hint, " or ")
+			if wrong.code != misusing || !ok {
+				t.Errorf("fit %s: code %d, %s", args, wrong.code, wrong.err)
+				continue
+			}
+			if right := runIn(t, append([]string{"fit", layout}, amended(args, hint)...)...); right.code != done {
+				t.Errorf("fit %s: %q does not help: %s", args, hint, right.err)
+			}
+		}
+	}
+}
+
+// One block is not said as 1 by 1.
+func TestFitOneBlock(t *testing.T) {
+	one := runIn(t, "fit", written(t, "side 6\nfabric a navy\nblock P plain piece a\ngrid\n  P\n"), "--bed", "crib")
+	if !strings.Contains(one.out, "The layout now: 1 block of 6 in finished") || strings.Contains(one.out, "1 by 1 ") {
+		t.Errorf("%s", one.out)
+	}
+	row := runIn(t, "fit", written(t, "side 6\nfabric a navy\nblock P plain piece a\ngrid\n  P P\n"), "--bed", "crib")
+	if !strings.Contains(row.out, "The layout now: 2 by 1 blocks of 6 in finished") {
+		t.Errorf("%s", row.out)
 	}
 }
 

@@ -118,7 +118,11 @@ func site(address string) string {
 // asItIs is the layout's own size.
 func (p *fitPage) asItIs() string {
 	n := &p.Now
-	text := fmt.Sprintf("The layout now: %d by %d blocks of %s finished", n.Columns, n.Rows, p.text(n.SideFinished))
+	count := fmt.Sprintf("%d by %d blocks", n.Columns, n.Rows)
+	if n.Columns*n.Rows == 1 {
+		count = "1 block"
+	}
+	text := fmt.Sprintf("The layout now: %s of %s finished", count, p.text(n.SideFinished))
 	if len(n.BordersFinished) > 0 {
 		text += ", borders of " + listed(mapped(n.BordersFinished, p.text))
 	}

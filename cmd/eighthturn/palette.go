@@ -24,15 +24,18 @@ type paletting struct {
 	inOrder bool
 	hue     hueValue
 	scheme  choice
-	number  int
+	number  numberOption
 }
+
+// numberName is needed twice.
+const numberName = "number"
 
 // schemes are the words for which hues a new palette may use beside its own, in the order of package palettes.
 func schemes() []string { return []string{"one", "neighbours", "opposite", "thirds", "greys"} }
 
 // paletteCommand makes a palette, or turns one into another kind of file.
 func paletteCommand(c *console) *cobra.Command {
-	o := &paletting{scheme: choice{option: "hues", words: schemes()}}
+	o := &paletting{scheme: choice{option: "hues", words: schemes()}, number: numberOption{option: numberName, least: 2, most: 24, example: 9, counts: "fabrics"}}
 	cmd := &cobra.Command{
 		Use:     "palette [FROM] [-o OUT]",
 		Short:   "fabrics from a hue, a photo or a palette file",
@@ -53,7 +56,7 @@ func paletteCommand(c *console) *cobra.Command {
 	f.StringVarP(&o.output, outputOption, "o", "", "the palette file's `NAME`; - or left out for lines for a layout")
 	f.Var(&o.hue, "hue", "make a new palette of this `HUE`: a colour, or degrees from 0 to 360")
 	f.Var(&o.scheme, o.scheme.option, "which `HUES` a new palette has: "+strings.Join(schemes(), ", "))
-	f.IntVar(&o.number, "number", 0, "how many fabrics a new palette has, or are taken from a photo, a `NUMBER` from 2 to 24; 7 if left out")
+	f.Var(&o.number, numberName, "how many fabrics a new palette has, or are taken from a photo, a `NUMBER` from 2 to 24; 7 if left out")
 	f.BoolVar(&o.inOrder, "by-value", false, "put the fabrics of FROM into value order")
 	f.BoolVar(&o.force, forceOption, false, "replace a file that is there already")
 	return cmd
@@ -107,16 +110,16 @@ func (o *paletting) writer(cmd *cobra.Command) (func(io.Writer, palettes.Palette
 func (o *paletting) palette(c *console, cmd *cobra.Command, args []string) (palettes.Palette, error) {
 	changed := func(name string) bool { return cmd.Flags().Changed(name) }
 	switch {
-	case changed("number") && (o.number < 2 || o.number > 24):
-		return palettes.Palette{}, misuse(cmd.CommandPath(), fmt.Sprintf("--number %d, expected 2 to 24", o.number), "")
 	case len(args) == 1 && (changed("hue") || changed("hues")):
 		return palettes.Palette{}, misuse(cmd.CommandPath(), "a new palette is made of a hue and not from "+quoted(args[0]), "leave out one of the two")
+	case len(args) == 1 && changed(numberName) && !isPhoto(args[0]):
+		return palettes.Palette{}, misuse(cmd.CommandPath(), "--"+numberName+" is for new palettes and photos, but "+quoted(args[0])+" has fabrics of its own", "leave --"+numberName+" out")
 	case len(args) == 1:
 		return o.from(c, args[0])
 	case changed("hue") || schemes()[o.scheme.index] == "greys":
-		p, err := palettes.Ladder{Hue: o.hue.degrees, Scheme: palettes.Scheme(o.scheme.index), Rungs: o.number}.Palette()
+		p, err := palettes.Ladder{Hue: o.hue.degrees, Scheme: palettes.Scheme(o.scheme.index), Rungs: o.number.n}.Palette()
 		if err != nil {
-			return p, misuse(cmd.CommandPath(), err.Error(), "")
+			return p, misuse(cmd.CommandPath(), err.Error(), "for example "+cmd.CommandPath()+" --hue teal --number 9")
 		}
 		return p, nil
 	}
@@ -133,8 +136,7 @@ func (o *paletting) from(c *console, name string) (palettes.Palette, error) {
 		return c.fabricsOf(name)
 	}
 	format, isPalette := palettes.FormatOf(name)
-	isPhoto := slices.Contains([]string{".jpg", ".jpeg", ".png"}, ending)
-	if !isPalette && !isPhoto {
+	if !isPalette && !isPhoto(name) {
 		hint := "palettes of ours are: " + strings.Join(mapped(palettes.All(), func(p palettes.Palette) string { return p.Name }), ", ")
 		return palettes.Palette{}, &problem{misusing, name, "this is no palette of ours, and no name for a palette file, a photo or a layout", hint}
 	}
@@ -146,11 +148,19 @@ func (o *paletting) from(c *console, name string) (palettes.Palette, error) {
 	if info, err := file.Stat(); err != nil || !info.Mode().IsRegular() {
 		return palettes.Palette{}, &problem{faulty, name, "this is not an ordinary file", ""}
 	}
-	p, err := o.read(file, format, isPhoto, name)
+	p, err := o.read(file, format, isPhoto(name), name)
 	if err != nil {
 		return p, &problem{faulty, name, err.Error(), ""}
 	}
+	if n := len(p.Fabrics); n < o.number.n {
+		c.complain(name, fmt.Sprintf("%s: note: no more than %s can be told apart in this photo, %d were asked for\n", layout.Visible(name), plural(n, "colour"), o.number.n))
+	}
 	return p, nil
+}
+
+// isPhoto says whether a file's name is that of a photo.
+func isPhoto(name string) bool {
+	return slices.Contains([]string{".jpg", ".jpeg", ".png"}, strings.ToLower(filepath.Ext(name)))
 }
 
 func (o *paletting) read(file *os.File, format palettes.Format, photo bool, name string) (palettes.Palette, error) {
@@ -161,7 +171,7 @@ func (o *paletting) read(file *os.File, format palettes.Format, photo bool, name
 	if err != nil {
 		return palettes.Palette{}, err
 	}
-	number := o.number
+	number := o.number.n
 	if number == 0 {
 		number = 7
 	}
