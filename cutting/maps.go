@@ -77,11 +77,11 @@ func (p *Plan) fabricMap(f *Fabric) *figure.Figure {
 func (p *Plan) mapWords(f *Fabric) string {
 	var parts []string
 	for _, b := range f.Blocks {
-		parts = append(parts, fmt.Sprintf("a block %s long with %d pieces cut lengthwise", p.text(b.LengthCut), len(b.Columns)))
+		parts = append(parts, fmt.Sprintf("a block %s long with %s cut lengthwise", p.text(b.LengthCut), plural(len(b.Columns), "piece")))
 	}
 	for i := range f.Strips {
 		s := &f.Strips[i]
-		parts = append(parts, fmt.Sprintf("%d strips %s wide: %s", s.Times, p.text(s.WidthCut), p.StripWords(s)))
+		parts = append(parts, fmt.Sprintf("%s %s wide: %s", plural(s.Times, "strip"), p.text(s.WidthCut), p.StripWords(s)))
 	}
 	return strings.Join(parts, "; ")
 }

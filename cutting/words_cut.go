@@ -30,7 +30,7 @@ func (w Words) SetNotes(n int) []string {
 		}
 		list = append(list, text+".")
 	}
-	list = append(list, fmt.Sprintf("Sewn, a set must measure %s from raw edge to raw edge before you cut wedges from it. Press every seam one way, and sew every other one from the other end, so that the set stays straight.", w.Length(set.WidthCut)))
+	list = append(list, fmt.Sprintf("Sewn, a set must measure %s from cut edge to cut edge before you cut wedges from it. Press every seam one way, and sew every other one from the other end, so that the set stays straight.", w.Length(set.WidthCut)))
 	if left := set.LeftOver; left[0]+left[1] > 0 {
 		list = append(list, w.setLeft(n))
 	}

@@ -115,7 +115,7 @@ func (c *cutRows) pieces() section {
 		s.Rows = append(s.Rows, row{Patches: l.Patches, Swatches: c.colours(l), Under: []string{c.more(l)},
 			Cells: []string{fmt.Sprint(l.Number + 1), c.piece(l), unbroken(c.words().FinishedSize(&l.Piece)), c.words().CutSize(l), fmt.Sprint(l.Pieces)}})
 	}
-	s.Rows = append(s.Rows, sentences("", c.words().RowNotes()).Rows...)
+	s.Rows = append(s.Rows, sentences("", slices.Concat(c.words().ShapeNotes(), c.words().RowNotes())).Rows...)
 	return s
 }
 
@@ -214,7 +214,7 @@ func (c *cutRows) strip(s *cutting.Strip) []row {
 		wide += ", " + c.length(s.LengthCut) + " long"
 	}
 	if s.EndLeftCut > 0 {
-		left = c.words().AtMost(s.EndLeftCut)
+		left = c.words().EndLeft(s)
 	}
 	var list []row
 	for i := range s.Cuts {

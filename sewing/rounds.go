@@ -121,7 +121,7 @@ func (s *sewn) order(a, b int) int {
 func (s *sewn) canTurn(at point, g *gathering) (bool, string) {
 	for _, c := range g.corners {
 		if c.angle > math.Pi-1e-6 {
-			return false, "one piece has no corner here: its allowance runs past the point and lies one way"
+			return false, "one piece has no corner here, and its allowance runs past the point and lies one way"
 		}
 	}
 	for _, a := range g.arms {

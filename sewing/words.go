@@ -86,7 +86,7 @@ func (w Words) StepLines(b *Block, s *Step) []string {
 // RoundLine is what happens where pieces of a block meet.
 func (w Words) RoundLine(r *Round) string {
 	if !r.Turns {
-		return fmt.Sprintf("In the middle %d pieces meet; the seams cannot all turn round it: %s. Pressed to one side %d layers lie there at most%s.", len(r.Pieces), r.WhyNot, r.Without, r.lastOpen())
+		return fmt.Sprintf("In the middle %d pieces meet. The seams cannot all turn round it, since %s. Pressed to one side %d layers lie there at most%s.", len(r.Pieces), r.WhyNot, r.Without, r.lastOpen())
 	}
 	return fmt.Sprintf("In the middle %d pieces meet. Turn all allowances one way round it: %d layers lie there at most. Sewn whole and pressed to one side it would be %d%s.", len(r.Pieces), r.Layers, r.Without, r.lastOpen())
 }
