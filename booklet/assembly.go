@@ -33,7 +33,7 @@ func (b *book) assemblyPart() {
 
 // assemblyPictures are the pictures of the top as it is sewn together.
 func (b *book) assemblyPictures() {
-	list := b.stepPictures(-1, 0)
+	list := b.topPictures()
 	var refs []string
 	for i := range list {
 		refs = append(refs, see("top "+numeral(i)))

@@ -28,8 +28,11 @@ func (b *book) blockFigure(n int) pages.Picture {
 	if k.Column {
 		text = "The column of block " + k.Label + ", finished."
 	}
-	if len(k.Colourings) > 1 {
+	switch {
+	case hasNumber(k):
 		text += " This is colouring " + k.Label + numeral(k.Colourings[0].Number) + "."
+	case len(k.Colourings) > 1:
+		text += " This is one of its " + count(len(k.Colourings), "colouring") + "."
 	}
 	b.blockLayers(&d, &k.Colourings[0].Cells[0])
 	width := blockWidth

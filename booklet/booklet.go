@@ -71,12 +71,10 @@ type book struct {
 }
 
 func newBook(r Reports, o Options) *book {
-	b := &book{Reports: r, Options: o, units: r.Top.Units}
-	for i := range r.Top.Fabrics {
-		b.letters = append(b.letters, lettersOf(i))
-	}
+	b := &book{Reports: r, Options: o, units: r.Top.Units, letters: fabricLetters(r)}
 	b.findMaps()
 	b.steps = r.Sewing.Pictures()
+	b.nameTemplates()
 	return b
 }
 
@@ -101,16 +99,6 @@ func (b *book) findMaps() {
 	}
 }
 
-// lettersOf is A to Z, then AA, AB and so on.
-func lettersOf(n int) string {
-	const alphabet = 26
-	letter := string(rune('A' + n%alphabet))
-	if n < alphabet {
-		return letter
-	}
-	return lettersOf(n/alphabet-1) + letter
-}
-
 // part begins a part; what is added goes into the last one.
 func (b *book) part(title string, newPage bool) {
 	b.parts = append(b.parts, pages.Part{Title: title, NewPage: newPage})
@@ -128,7 +116,7 @@ func (b *book) add(list ...pages.Block) {
 func (b *book) document(parts []pages.Part) pages.Document {
 	w := &b.Top.Words
 	d := pages.Document{
-		Title: b.title(), Maker: b.maker(), Copyright: own(w.Copyright), Language: "en",
+		Title: b.title(), Maker: b.maker(), Author: own(w.Designer), Copyright: own(w.Copyright), Language: "en",
 		Subject:  "A quilt pattern: fabric, cutting, sewing and finishing.",
 		Keywords: "quilt, patchwork, pattern",
 		Cover:    b.cover(), Parts: parts,

@@ -102,7 +102,7 @@ func (b *book) wedgeTable() {
 		{Title: "Strip, cut", Align: pages.Right}, {Title: "Wide end", Align: pages.Right}, {Title: "Blunt tip", Align: pages.Right}, {Title: "Length of strip", Align: pages.Right}, {Title: "Wedges", Align: pages.Right},
 	}}
 	for _, w := range b.Cuts.Wedges {
-		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(b.length(w.StripCut)), cell(b.near(w.BaseCut)), cell(b.near(w.TipCut)), cell(b.length(w.UsableWidth)), cell(numeral(w.PerStrip))}})
+		t.Rows = withRow(t.Rows, b.length(w.StripCut), b.near(w.BaseCut), b.near(w.TipCut), b.length(w.UsableWidth), numeral(w.PerStrip))
 	}
 	b.add(t)
 }
@@ -115,9 +115,22 @@ func (b *book) tumblerTable() {
 		{Title: "Strip, cut", Align: pages.Right}, {Title: "Line of the rule", Align: pages.Right}, {Title: "Wide side", Align: pages.Right}, {Title: "Narrow side", Align: pages.Right},
 	}}
 	for _, w := range b.Cuts.Tumblers {
-		t.Rows = append(t.Rows, pages.Row{Cells: []pages.Cell{cell(b.length(w.StripCut)), cell(b.length(w.LineCut)), cell(b.near(w.WideCut)), cell(b.near(w.NarrowCut))}})
+		t.Rows = withRow(t.Rows, b.length(w.StripCut), b.length(w.LineCut), b.near(w.WideCut), b.near(w.NarrowCut))
 	}
 	b.add(t)
+}
+
+// withRow adds a row of texts to those of a table, unless it reads as one of them does.
+func withRow(rows []pages.Row, texts ...string) []pages.Row {
+	var row pages.Row
+	for _, text := range texts {
+		row.Cells = append(row.Cells, cell(text))
+	}
+	like := func(a, b pages.Cell) bool { return a.Text.String() == b.Text.String() }
+	if slices.ContainsFunc(rows, func(o pages.Row) bool { return slices.EqualFunc(o.Cells, row.Cells, like) }) {
+		return rows
+	}
+	return append(rows, row)
 }
 
 // betweenMarks are the sizes that must be exact and that no line of a ruler shows, each once.
@@ -125,7 +138,7 @@ func (b *book) betweenMarks() []cutting.Ruler {
 	var list []cutting.Ruler
 	for i := range b.Cuts.Lines {
 		for _, r := range b.Cuts.Lines[i].Piece.OnRuler {
-			if !r.OnMark && b.measurable(r.ExactCut) != r.AboveCut && !slices.ContainsFunc(list, func(o cutting.Ruler) bool { return o.ExactCut == r.ExactCut }) {
+			if at := b.measurable(r.ExactCut); !r.OnMark && at != r.BelowCut && at != r.AboveCut && !slices.ContainsFunc(list, func(o cutting.Ruler) bool { return o.ExactCut == r.ExactCut }) {
 				list = append(list, r)
 			}
 		}
@@ -137,7 +150,7 @@ func (b *book) betweenMarks() []cutting.Ruler {
 func (b *book) offRuler() {
 	var items []pages.Item
 	for _, r := range b.betweenMarks() {
-		items = append(items, item(lead(b.length(r.ExactCut)+b.onMaps(r.ExactCut), "lies between the marks for %s and %s.", b.length(r.BelowCut), b.length(r.AboveCut))))
+		items = append(items, item(lead(capital(b.length(r.ExactCut))+b.onMaps(r.ExactCut), "lies between the marks for %s and %s.", b.length(r.BelowCut), b.length(r.AboveCut))))
 	}
 	if len(items) > 0 {
 		b.add(heading(1, "Sizes between the marks of a ruler"),

@@ -57,19 +57,34 @@ func (b *book) hours() []hour {
 // unitsOf is how many units a step makes for one block.
 func unitsOf(s *sewing.Step) int { return max(1, s.PerBlock) }
 
-// atHome is a guess of the time for the rest.
+// atHome is a guess of the time for what is not sewn in class.
 func (b *book) atHome() {
-	units, long := 0, 0
-	for i := range b.Sewing.Blocks {
-		for n := range b.Sewing.Blocks[i].Steps {
-			units += b.Sewing.Blocks[i].Steps[n].Make
-		}
-	}
+	units, long := b.unitsLeft(), 0
 	for i := range b.Sewing.Assembly.Stages {
 		long += b.Sewing.Assembly.Stages[i].Count
 	}
-	b.add(para("At home there are %s to sew for the whole top, and then %s to sew %s together: at the same pace about %s for the units and %s for the rest. That is a guess as well.",
-		count(units, "unit"), count(long, "seam"), b.laidTogether(), count(roundHours(units*forUnit), "hour"), count(roundHours(long*forLong), "hour")))
+	list := []string{}
+	if units > 0 {
+		list = append(list, count(units, "unit")+", beside those sewn in class, at "+count(forUnit, "minute")+" each about "+count(roundHours(units*forUnit), "hour"))
+	}
+	if long > 0 {
+		list = append(list, count(long, "long seam")+" to sew "+b.laidTogether()+" together, at "+count(forLong, "minute")+" each about "+count(roundHours(long*forLong), "hour"))
+	}
+	if len(list) > 0 {
+		b.add(para("Left to sew at home for the whole top: %s. That is a guess as well.", joinedBy(list, "; and ")))
+	}
+}
+
+// unitsLeft is how many units the top has beside those of one block of each sort.
+func (b *book) unitsLeft() int {
+	units := 0
+	for i := range b.Sewing.Blocks {
+		for n := range b.Sewing.Blocks[i].Steps {
+			s := &b.Sewing.Blocks[i].Steps[n]
+			units += max(0, s.Make-unitsOf(s))
+		}
+	}
+	return units
 }
 
 // laidTogether names what long seams join.

@@ -63,7 +63,7 @@ func wrongShopping(d pages.Document, r Reports) []string {
 
 // groupsOf are the fabrics that each part of the cutting lists is about, by their letters and names.
 func groupsOf(d pages.Document, r Reports) map[string][]int {
-	groups := map[string][]int{}
+	groups, letters := map[string][]int{}, fabricLetters(r)
 	for _, title := range headings(d, "Cutting") {
 		names, one := strings.CutPrefix(title, "Fabric ")
 		if !one {
@@ -71,7 +71,7 @@ func groupsOf(d pages.Document, r Reports) map[string][]int {
 		}
 		for i := range r.Cuts.Fabrics {
 			f := &r.Cuts.Fabrics[i]
-			full := lettersOf(f.Index) + " " + f.Name
+			full := letters[f.Index] + " " + f.Name
 			for _, n := range strings.Split(strings.ReplaceAll(names, " and ", ", "), ", ") {
 				if n == full {
 					groups[title] = append(groups[title], i)

@@ -15,7 +15,7 @@ import (
 const numberPattern = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?`
 
 var (
-	lengthPattern = regexp.MustCompile(`(at least |or )?(about )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
+	lengthPattern = regexp.MustCompile(`(at least |or )?([Aa]bout )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
 	shortSides    = regexp.MustCompile(`(short sides about [0-9 ./]+) and `)
 )
 
@@ -149,24 +149,8 @@ func unknownLengths(d pages.Document, r Reports) []string {
 	return wrong
 }
 
-// upTo is how far above a length of the reports one may be that is printed in its place: less than the finest mark of a ruler,
-// or, where it is longer than a ruler is wide, than its usual one. Where a length stands on a finest mark it is nothing.
-func upTo(nm measure.NM, units measure.System) int64 {
-	fine, usual, long := measure.Inch/64, measure.Inch/16, 12*measure.Inch
-	if units == measure.Centimetres {
-		fine, usual, long = measure.Millimetre/10, measure.Millimetre, 300*measure.Millimetre
-	}
-	switch {
-	case nm%fine == 0:
-		return 0
-	case nm > long:
-		return int64(usual) - 1
-	}
-	return int64(fine) - 1
-}
-
-// prints says whether a length stands for one of the reports': within half a mark where it says about, and else exactly, or at
-// the next mark above.
+// prints says whether a length stands for one of the reports': within half a mark where it says about, and else exactly, but for
+// what arithmetic leaves.
 func prints(l written, nm measure.NM, slack int64, units measure.System) bool {
 	off := new(big.Rat).Sub(l.nm, new(big.Rat).SetInt64(int64(nm)))
 	round := int64(measure.Inch/8) - 1
@@ -176,10 +160,7 @@ func prints(l written, nm measure.NM, slack int64, units measure.System) bool {
 	if l.more && off.Sign() > 0 || l.less && off.Sign() < 0 {
 		slack = round
 	}
-	slack = max(slack, l.thousandths)
-	if off.Sign() > 0 && !l.about {
-		return off.Cmp(big.NewRat(max(slack, upTo(nm, units)), 1)) <= 0
-	}
+	slack = max(slack, l.thousandths, hair)
 	return off.Abs(off).Cmp(big.NewRat(slack, 1)) <= 0
 }
 

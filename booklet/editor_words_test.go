@@ -19,7 +19,7 @@ var (
 
 // english are short words that may stand behind a number and are no abbreviations.
 func english() []string {
-	return []string{"by", "of", "to", "and", "are", "is", "on", "or", "at", "the", "for", "its", "no", "so", "had", "has", "set", "row", "kit", "end"}
+	return []string{"by", "of", "to", "and", "are", "is", "on", "or", "at", "the", "for", "its", "no", "so", "had", "has", "set", "row", "kit", "end", "web"}
 }
 
 // wrongAbbreviations are those that are used and not explained, or explained and not used.
@@ -31,8 +31,12 @@ func wrongAbbreviations(d pages.Document, r Reports) []string {
 		}
 	}
 	named := map[string]bool{"PDF": true}
-	for i := range r.Top.Fabrics {
-		named[lettersOf(i)] = true
+	for i := range r.Templates {
+		named["T"+numeral(i+1)] = true
+	}
+	letters := fabricLetters(r)
+	for _, l := range letters {
+		named[l] = true
 	}
 	for _, b := range r.Sewing.Blocks {
 		named[b.Label] = true
@@ -56,8 +60,7 @@ func wrongAbbreviations(d pages.Document, r Reports) []string {
 		}
 	}
 	for short := range explained {
-		letters := short == lettersOf(0) || strings.HasPrefix(short, "A to ") || short == "A and B"
-		if !letters && !used[short] {
+		if short != letters[0] && !strings.HasPrefix(short, letters[0]+" to ") && !strings.HasPrefix(short, letters[0]+" and ") && !used[short] {
 			wrong = append(wrong, "the abbreviation "+short+" is explained and not used")
 		}
 	}

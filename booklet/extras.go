@@ -2,10 +2,12 @@ package booklet
 
 import (
 	"slices"
+	"strings"
 
 	"eighthturn/measure"
 	"eighthturn/pages"
 	"eighthturn/palettes"
+	"eighthturn/sewing"
 	"eighthturn/values"
 )
 
@@ -40,14 +42,7 @@ func (b *book) valuePart() {
 
 // shown is a sentence about the figures that light and dark show.
 func (b *book) shown() string {
-	var list []string
-	for i := range b.Values.Figures {
-		f := &b.Values.Figures[i]
-		if f.Verdict == values.Reads || f.Verdict == values.OutlineOnly || f.Verdict == values.FromAfarOnly {
-			list = append(list, figureName(f))
-		}
-	}
-	list = unique(list)
+	list := b.figuresWhere(showsInGrey)
 	const most = 4
 	switch {
 	case len(b.Values.Figures) == 0:
@@ -57,29 +52,86 @@ func (b *book) shown() string {
 	case len(list) > most:
 		list = append(list[:most:most], "more besides")
 	}
-	return "Light and dark alone show " + listed(list) + "."
+	return "Light and dark alone show " + semicoloned(list) + "."
 }
 
 // unseen is a sentence about what light and dark do not show.
 func (b *book) unseen() string {
-	var lost []string
-	for i := range b.Values.Figures {
-		if f := &b.Values.Figures[i]; f.Verdict == values.Lost {
-			lost = append(lost, figureName(f))
-		}
-	}
-	lost = unique(lost)
+	lost := b.figuresWhere(lostInGrey)
 	const most = 3
 	if len(lost) > most {
 		lost = append(lost[:most:most], "more besides")
 	}
 	if len(lost) > 0 {
-		return "What they lose is " + listed(lost) + ": if you change a fabric, look there first."
+		return "What they lose is " + semicoloned(lost) + ": if you change a fabric, look there first."
 	}
 	if n := b.Values.Seams.CountBand[values.Vanishes.String()] - b.Values.Seams.CountInside[values.Vanishes.String()]; n > 0 {
 		return "At " + count(n, "seam") + " where a line should show the two fabrics are so alike in value that the seam is hard to see."
 	}
 	return "No seam between two fabrics is lost in it."
+}
+
+// showsInGrey says whether a figure shows in light and dark alone.
+func showsInGrey(v values.Verdict) bool {
+	return v == values.Reads || v == values.OutlineOnly || v == values.FromAfarOnly
+}
+
+func lostInGrey(v values.Verdict) bool { return v == values.Lost }
+
+// figuresWhere are the names of the figures with a verdict, each once. Where some figures of one name show and others are lost,
+// their names say how many they are and what they stand against.
+func (b *book) figuresWhere(is func(values.Verdict) bool) []string {
+	var list []string
+	for i := range b.Values.Figures {
+		f := &b.Values.Figures[i]
+		if !is(f.Verdict) {
+			continue
+		}
+		list = append(list, b.figureApart(f))
+	}
+	return unique(list)
+}
+
+// figureApart is a figure's name, with as much more as tells those that show from those that are lost.
+func (b *book) figureApart(f *values.Figure) string {
+	for _, name := range []func(*values.Figure) string{figureName, countedFigure} {
+		if !b.bothWays(f, name) {
+			return name(f)
+		}
+	}
+	return countedFigure(f) + " (" + f.Weakest.Words() + ")"
+}
+
+// bothWays says whether figures that are named as one is show, and others are lost.
+func (b *book) bothWays(like *values.Figure, name func(*values.Figure) string) bool {
+	shows, lost := false, false
+	for i := range b.Values.Figures {
+		if f := &b.Values.Figures[i]; name(f) == name(like) {
+			shows, lost = shows || showsInGrey(f.Verdict), lost || lostInGrey(f.Verdict)
+		}
+	}
+	return shows && lost
+}
+
+// countedFigure is a figure's name with what it stands against, and of webs and stars how many there are.
+func countedFigure(f *values.Figure) string {
+	name := figureName(f)
+	if f.Count > 0 && (f.Sort == values.Web || f.Sort == values.Star) {
+		name = count(f.Count, string(f.Sort)) + " of " + fabricsText(f.Of)
+	}
+	if len(f.Against) > 0 && f.Sort != values.Alternation {
+		name += " against " + fabricsText(f.Against)
+	}
+	return name
+}
+
+// semicoloned joins names as a sentence does, with semicolons where a name holds a comma or says what it stands against.
+func semicoloned(names []string) string {
+	last := len(names) - 1
+	if last > 0 && slices.ContainsFunc(names, func(n string) bool { return strings.Contains(n, " against ") }) {
+		return strings.Join(names[:last], "; ") + "; and " + names[last]
+	}
+	return sewing.Listed(names)
 }
 
 // mostNamed is how many fabrics a figure's name lists.

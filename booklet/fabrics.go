@@ -94,7 +94,7 @@ func (b *book) finishingTable() {
 		row("Binding", count(k.Strips, "strip")+" "+b.length(k.StripCut)+" wide"+b.forCopies()+" of fabric "+b.letters[b.Top.Cloth.Binding.Fabric]+"; "+verb(k.Strips, "its", "their")+" cloth is in the table above")
 	}
 	if k := b.Cuts.Backing; k != nil {
-		row("Backing", b.nearSize(k.WidthCut, k.HeightCut)+b.forCopies()+" of fabric "+b.letters[b.Cuts.BackingOf]+"; its cloth is in the table above")
+		row("Backing", "at least "+b.atLeast(k.WidthCut, k.HeightCut)+b.forCopies()+" of fabric "+b.letters[b.Cuts.BackingOf]+"; its cloth is in the table above")
 	}
 	if k := b.Cuts.Batting; k != nil {
 		row("Batting", "at least "+b.atLeast(k.WidthCut, k.HeightCut)+b.forCopies()+packagesOf(k.Packages))

@@ -26,14 +26,16 @@ func (b *book) backing(above pages.Block) {
 		return
 	}
 	way, other := &k.Ways[k.Less], &k.Ways[1-k.Less]
-	b.keep(above, head, para("The backing is cut %s, which is %s beyond the top on each side. %s", b.nearSize(k.WidthCut, k.HeightCut), b.length(k.Overhang), b.panels(k, way)))
+	b.keep(above, head, para("The backing is cut at least %s, which is %s beyond the top on each side. %s", b.atLeast(k.WidthCut, k.HeightCut), b.length(k.Overhang), b.panels(k, way)))
 	if way.Panels == 1 {
 		return
 	}
-	b.add(para("%s, this takes %s of cloth %s wide. With the seams %s it would take %s.", capital(seamsRun(k.Less)), b.near(way.LengthCut), b.length(k.UsableWidth), seamsWord(1-k.Less), b.near(other.LengthCut)))
+	takes, otherwise := b.cutWords().AtLeast(way.LengthCut), "at least "+b.cutWords().AtLeast(other.LengthCut)
+	if way.LengthCut == other.LengthCut {
+		otherwise = "as much"
+	}
+	b.add(para("This takes at least %s of cloth %s wide. With the seams %s it would take %s.", takes, b.length(k.UsableWidth), seamsWord(1-k.Less), otherwise))
 }
-
-func seamsRun(d finishing.Direction) string { return "with seams that run " + seamsWord(d) }
 
 func seamsWord(d finishing.Direction) string {
 	if d == finishing.UpAndDown {
@@ -44,13 +46,14 @@ func seamsWord(d finishing.Direction) string {
 
 // panels says how a backing is pieced.
 func (b *book) panels(k *finishing.Backing, way *finishing.Pieced) string {
+	panel := "at least " + b.cutWords().AtLeast(way.PanelCut)
 	if way.Panels == 1 {
-		return "One length of " + b.near(way.PanelCut) + " of cloth " + b.length(k.UsableWidth) + " wide is enough, with no seam."
+		return "One length of " + panel + " of cloth " + b.length(k.UsableWidth) + " wide is enough, with no seam."
 	}
-	text := "Cut off the selvages and cut " + count(way.Panels, "panel") + " " + b.near(way.PanelCut) + " long. Sew them side by side with a seam allowance of " +
-		b.length(k.Seam) + "; whole widths come to " + b.near(way.Comes) + ", and " + b.near(way.AcrossCut) + " is needed."
+	text := "Cut off the selvages and cut " + count(way.Panels, "panel") + " " + panel + " long. Sew them together along the sides where the selvages were, with a seam allowance of " +
+		b.length(k.Seam) + ", so that the seams run " + seamsWord(k.Less) + "; whole widths come to " + b.near(way.Comes) + ", and " + b.near(way.AcrossCut) + " is needed."
 	if way.Split != nil {
-		text += " So that no seam runs down the middle, cut one panel in two along its length and sew the halves to the outside."
+		text += " So that no seam runs through the middle, cut one panel in two along its length and sew the halves to the outer sides."
 	}
 	return text + " Press these seams open."
 }

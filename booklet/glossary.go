@@ -83,14 +83,23 @@ func (b *book) abbreviations(said string) {
 	b.keep(heading(1, "Abbreviations"), t)
 }
 
-// lettersUsed is the letters of the fabrics, the first and the last.
+// lettersUsed is the letters of the fabrics, the first and the last, and which between them name blocks.
 func (b *book) lettersUsed() string {
-	switch n := len(b.letters); n {
-	case 1:
-		return b.letters[0]
-	case 2:
+	n := len(b.letters)
+	if n < 3 {
 		return listed(b.letters)
-	default:
-		return b.letters[0] + " to " + b.letters[n-1]
 	}
+	var not []string
+	begun := false
+	for i := 0; lettersOf(i) != b.letters[n-1]; i++ {
+		is := slices.Contains(b.letters, lettersOf(i))
+		if begun = begun || is; begun && !is {
+			not = append(not, lettersOf(i))
+		}
+	}
+	text := b.letters[0] + " to " + b.letters[n-1]
+	if len(not) > 0 {
+		text += ", but not " + listed(not)
+	}
+	return text
 }

@@ -72,7 +72,7 @@ func (b *book) laterNeeds() {
 	plan := b.single()
 	items := []pages.Item{item(lead("Backing:", "of your choice, larger than the top on all sides; the top finishes at %s.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))}
 	if k := plan.Backing; k != nil {
-		items[0] = item(lead("Backing:", "%s%s.", b.nearSize(k.WidthCut, k.HeightCut), where))
+		items[0] = item(lead("Backing:", "at least %s%s.", b.atLeast(k.WidthCut, k.HeightCut), where))
 	}
 	batting := "a little larger than the top"
 	if k := plan.Batting; k != nil {
@@ -134,7 +134,7 @@ func (b *book) notInKit() []string {
 // kitPiece names a piece of a kit; strips by their size, since they come in several lengths.
 func (b *book) kitPiece(line *cutting.Line) string {
 	if line.Piece.Shape == blocks.Strip {
-		return b.pieces(line) + ", " + b.nearSize(line.Piece.AcrossCut, line.Piece.AlongCut)
+		return b.pieces(line) + ", " + b.size(line.Piece.AcrossCut, line.Piece.AlongCut)
 	}
 	return b.pieces(line) + handName(line.Piece.Hand)
 }
@@ -184,7 +184,7 @@ func (b *book) kitFinishing() []pages.Row {
 		row(b.Top.Cloth.Binding.Fabric, "strips for the binding, "+b.length(k.StripCut)+" wide", k.Strips)
 	}
 	if k := plan.Backing; k != nil {
-		row(plan.BackingOf, "cloth for the backing, "+b.nearSize(k.WidthCut, k.HeightCut), 1)
+		row(plan.BackingOf, "cloth for the backing, at least "+b.atLeast(k.WidthCut, k.HeightCut), 1)
 	}
 	return rows
 }

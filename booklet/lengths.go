@@ -7,23 +7,44 @@ import (
 	"eighthturn/sewing"
 )
 
-// length is a length with its unit: exactly, where a ruler's finest marks show it, and else the next mark above.
-func (b *book) length(nm measure.NM) string { return measure.Text(b.measurable(nm), b.units) }
+// length is a length with its unit: exactly, where a ruler's finest marks show it, and else the nearest of them and the word
+// about.
+func (b *book) length(nm measure.NM) string {
+	return b.beside(nm) + measure.Text(b.measurable(nm), b.units)
+}
 
-// measurable is a length that can be measured. What lies between sixty-fourths of an inch or tenths of a millimetre goes up to
-// the next of them; where it is longer than a ruler is wide, up to the next sixteenth or millimetre.
+// measurable is the nearest length that can be measured, to a sixty-fourth of an inch or a tenth of a millimetre; a length that
+// is shorter than half of that is one of them.
 func (b *book) measurable(nm measure.NM) measure.NM {
-	fine, long := measure.Inch/64, 12*measure.Inch
+	fine := measure.Inch / 64
 	if b.units == measure.Centimetres {
-		fine, long = measure.Millimetre/10, 30*measure.Centimetre
+		fine = measure.Millimetre / 10
 	}
-	switch {
-	case nm%fine == 0:
-		return nm
-	case nm > long:
-		return measure.RoundUp(nm, b.step())
+	if at := measure.Nearest(nm, fine); at != 0 || nm == 0 {
+		return at
 	}
-	return measure.RoundUp(nm, fine)
+	return fine
+}
+
+// hair is what arithmetic with rounded numbers may leave between a length and the mark that it is meant to lie on.
+const hair = 20
+
+// beside is the word about and a blank for lengths that lie beside a ruler's finest marks, any of several.
+func (b *book) beside(lengths ...measure.NM) string {
+	for _, nm := range lengths {
+		if at := b.measurable(nm); at-nm > hair || nm-at > hair {
+			return "about "
+		}
+	}
+	return ""
+}
+
+// noLess is a length of which more does no harm: as it is where a ruler shows it, and else at least so much.
+func (b *book) noLess(nm measure.NM) string {
+	if b.beside(nm) == "" {
+		return b.length(nm)
+	}
+	return "at least " + b.cutWords().AtLeast(nm)
 }
 
 // step is the ruler's mark that lengths which are not cut are given to.
@@ -47,7 +68,7 @@ func (b *book) size(across, down measure.NM) string {
 	if across == down {
 		return b.length(across) + " square"
 	}
-	return measure.Number(b.measurable(across), b.units) + " by " + b.length(down)
+	return b.beside(across, down) + measure.Number(b.measurable(across), b.units) + " by " + measure.Text(b.measurable(down), b.units)
 }
 
 // nearSize is across by down to the nearest marks.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"image/png"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -37,22 +38,21 @@ func TestManyFacesAreShownInPixels(t *testing.T) {
 	}
 }
 
-// Templates in the booklet have the letters of the file of templates, one after another.
-func TestTemplatesAreLetteredInOrder(t *testing.T) {
+// Templates in the booklet have numbers, one after another, in the order of the file of templates.
+func TestTemplatesAreNumberedInOrder(t *testing.T) {
 	t.Parallel()
 	judgedDocuments(t, func(t *testing.T, r Reports, d pages.Document) {
 		for _, table := range tables(d, "Templates", "Template") {
 			next := 0
 			for _, row := range table.Rows {
-				letter, hand, _ := strings.Cut(row.Cells[0].Text.String(), " ")
-				if letter != lettersOf(next) && !(hand != "" && next > 0 && letter == lettersOf(next-1)) {
-					t.Errorf("template %s stands where %s is due", letter, lettersOf(next))
+				sign, hand, _ := strings.Cut(row.Cells[0].Text.String(), " ")
+				n, _ := strconv.Atoi(sign[1:])
+				if n != next+1 && !(hand != "" && next > 0 && n == next) {
+					t.Errorf("template %s stands where number %d is due", sign, next+1)
 				}
-				if letter == lettersOf(next) {
-					next++
-				}
+				next = n
 				if !slices.ContainsFunc(r.Templates, func(p paper.Template) bool {
-					return p.Name() == row.Cells[0].Text.String() && p.Shape.String() == row.Cells[1].Text.String()
+					return strings.TrimPrefix(p.Name(), p.Letter) == strings.TrimPrefix(row.Cells[0].Text.String(), sign) && p.Shape.String() == row.Cells[1].Text.String()
 				}) {
 					t.Errorf("no template is called %s", row.Cells[0].Text.String())
 				}
@@ -65,7 +65,7 @@ func TestTemplatesAreLetteredInOrder(t *testing.T) {
 	})
 }
 
-// Lengths by hand: what no ruler shows goes up to its next mark, and nothing else changes.
+// Lengths by hand: what no ruler shows goes to the nearest of its finest marks with the word about, and nothing else changes.
 func TestMeasurable(t *testing.T) {
 	for _, c := range []struct {
 		nm    measure.NM
@@ -73,12 +73,12 @@ func TestMeasurable(t *testing.T) {
 		want  string
 	}{
 		{measure.Inch * 37 / 64, measure.Inches, "37/64 in"},
-		{120_555_000, measure.Inches, "4 3/4 in"},         // 4.7463 in
-		{2_837_716_000, measure.Inches, "111 3/4 in"},     // 111.7211 in
-		{93_394_000, measure.Centimetres, "9.34 cm"},      // 9.3394 cm
-		{7_500_000, measure.Centimetres, "0.75 cm"},       // on a tenth of a millimetre
-		{1_520_010_000, measure.Centimetres, "152.1 cm"},  // 152.001 cm
-		{1_520_100_000, measure.Centimetres, "152.01 cm"}, // on a tenth of a millimetre
+		{120_555_000, measure.Inches, "about 4 3/4 in"},       // 4.7463 in
+		{2_837_716_000, measure.Inches, "about 111 23/32 in"}, // 111.7211 in
+		{93_394_000, measure.Centimetres, "about 9.34 cm"},    // 9.3394 cm
+		{7_500_000, measure.Centimetres, "0.75 cm"},           // on a tenth of a millimetre
+		{1_520_010_000, measure.Centimetres, "about 152 cm"},  // 152.001 cm
+		{1_520_100_000, measure.Centimetres, "152.01 cm"},     // on a tenth of a millimetre
 	} {
 		if got := (&book{units: c.units}).length(c.nm); got != c.want {
 			t.Errorf("%d nm is %s, want %s", c.nm, got, c.want)

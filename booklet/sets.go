@@ -64,7 +64,7 @@ func (b *book) seeSet(n int) string {
 func (b *book) runs(s *cutting.StripSet) string {
 	var list []string
 	for _, r := range s.Runs {
-		list = append(list, count(r.Sets, "set")+" "+b.length(r.LengthCut)+" long")
+		list = append(list, count(r.Sets, "set")+" "+b.noLess(r.LengthCut)+" long")
 	}
 	return listed(list)
 }
@@ -77,7 +77,7 @@ func (b *book) wedgesOf(n int) string {
 	s := &b.Cuts.Sets[n]
 	text := ""
 	for _, r := range s.Runs {
-		text += count(r.Wedges, "wedge") + " from " + verb(r.Sets, "the set", "each set") + " " + b.length(r.LengthCut) + " long"
+		text += count(r.Wedges, "wedge") + " from " + verb(r.Sets, "the set", "each set") + " " + b.noLess(r.LengthCut) + " long"
 		text += b.begun(s, r)
 		text += "; "
 	}

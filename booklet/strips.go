@@ -68,7 +68,7 @@ func (b *book) blockOfCloth(k *cutting.Block) pages.Text {
 		cuts = append(cuts, b.counted(n-i, &b.Cuts.Lines[c.Line])+", "+b.size(c.WidthCut, c.LengthCut))
 		i = n
 	}
-	return lead("A length of "+b.length(k.LengthCut)+",", "the whole width of the cloth. Along the selvage cut %s.", joinedBy(cuts, "; then "))
+	return lead("A length of "+b.noLess(k.LengthCut)+",", "the whole width of the cloth. Along the selvage cut %s.", joinedBy(cuts, "; then "))
 }
 
 // stripText is a strip and what is cut from it.
@@ -111,7 +111,7 @@ func (b *book) cutText(c *cutting.Cut, s *cutting.Strip) string {
 		narrow += ", cut down to " + b.length(c.AcrossCut) + " wide"
 	}
 	if c.Use != cutting.ForPieces {
-		return fmt.Sprintf("%s %s long %s%s", count(c.Units, "strip"), b.length(c.AlongCut), b.forUse(c), narrow)
+		return fmt.Sprintf("%s %s long %s%s", count(c.Units, "strip"), b.noLess(c.AlongCut), b.forUse(c), narrow)
 	}
 	if b.Cuts.Lines[c.Lines[0]].Piece.Method == cutting.Nested {
 		return b.piecesText(c) + narrow

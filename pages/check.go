@@ -63,7 +63,7 @@ func (d Document) check() error {
 		}
 	}
 	c := &checker{}
-	c.text(d.Subject, d.Keywords)
+	c.text(d.Author, d.Subject, d.Keywords)
 	c.title(d.Title, d.Maker, d.Copyright)
 	if d.Cover != nil {
 		c.title(d.Cover.Subtitle)

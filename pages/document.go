@@ -16,6 +16,7 @@ import (
 type Document struct {
 	Title     string // must not be empty
 	Maker     string // who made it, as it is to be printed; "" for no one
+	Author    string // the maker's bare name, for the file's properties; "" for none
 	Subject   string // one sentence for the file's properties
 	Keywords  string // words parted by commas, for the file's properties
 	Copyright string // one line, for the cover and the foot of each page

@@ -52,7 +52,7 @@ func between(file []byte, from, to string) []byte {
 func properties(number string, d Document) []byte {
 	out := fmt.Appendf(nil, "%s 0 obj\n<<\n", number)
 	for _, entry := range [][2]string{
-		{"Title", d.Title}, {"Author", d.Maker}, {"Subject", d.Subject}, {"Keywords", d.Keywords}, {"Creator", "eighthturn"},
+		{"Title", d.Title}, {"Author", d.Author}, {"Subject", d.Subject}, {"Keywords", d.Keywords}, {"Creator", "eighthturn"},
 	} {
 		if value := line(entry[1]); value != "" {
 			out = fmt.Appendf(out, "/%s %s\n", entry[0], literal(value))

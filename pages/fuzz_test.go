@@ -44,7 +44,7 @@ func fuzzed(s string, columns int) Document {
 	t := Table{Caption: Plain(s), Columns: make([]Column, columns), Rows: []Row{{Cells: cells(s)}, {Cells: make([]Cell, columns)}}}
 	t.Columns[0].Title = s
 	p := shown(top(1, 1, true), s, s)
-	return Document{Title: s, Maker: s, Copyright: s, Subject: s, Keywords: s, Cover: &Cover{Subtitle: s, Lines: []Text{Plain(s)}}, Parts: []Part{
+	return Document{Title: s, Maker: s, Author: s, Copyright: s, Subject: s, Keywords: s, Cover: &Cover{Subtitle: s, Lines: []Text{Plain(s)}}, Parts: []Part{
 		{Title: s, Blocks: []Block{Heading{2, s}, Paragraph{Text{{Text: s}, {Text: s, Bold: true}}}, t, List{Items: []Item{{Text: Plain(s), Blocks: []Block{p}}}}, Box{Word: s, Blocks: []Block{Gallery{Pictures: []Illustration{p, p}}}}}},
 	}}
 }

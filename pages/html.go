@@ -54,7 +54,7 @@ func (w *web) head(d Document) {
 	w.put("<!DOCTYPE html>\n<html lang=\"", escaped(d.language()), "\">\n<head>\n<meta charset=\"utf-8\">\n",
 		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n",
 		"<title>", escaped(d.Title), "</title>\n")
-	for _, m := range [][2]string{{"author", d.Maker}, {"description", d.Subject}, {"keywords", d.Keywords}} {
+	for _, m := range [][2]string{{"author", d.Author}, {"description", d.Subject}, {"keywords", d.Keywords}} {
 		if text := line(m[1]); text != "" {
 			w.put("<meta name=\"", m[0], "\" content=\"", escaped(text), "\">\n")
 		}

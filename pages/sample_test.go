@@ -174,7 +174,7 @@ func beginning() []Block {
 // sample is a pattern with a block of every kind.
 func sample() Document {
 	return Document{
-		Title: "Still Pond", Maker: "Designed by Maren Holt", Subject: "A lap quilt of eight-wedge blocks", Keywords: "quilt, wedges",
+		Title: "Still Pond", Maker: "Designed by Maren Holt", Author: "Maren Holt", Subject: "A lap quilt of eight-wedge blocks", Keywords: "quilt, wedges",
 		Copyright: "© 2026 Maren Holt. For your own sewing.",
 		Cover: &Cover{Subtitle: "A lap quilt of eight wedges", Picture: &Picture{Of: top(6, 7, true), Alternative: "The quilt top: six blocks across and seven down."},
 			Lines: []Text{Bold("Finished size 48 x 56 in"), Plain("Blocks finish 8 in, 42 of them. For confident beginners.")}},
