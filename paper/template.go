@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 
 	"eighthturn/blocks"
 	"eighthturn/figure"
@@ -15,7 +16,7 @@ import (
 // Outlines are in nanometres, y downwards, clockwise, the first corner not repeated; those
 // of the cut outline begin at 0 across and down.
 type Template struct {
-	Letter   string // two mirror images share it
+	Letter   string // T and a number, which two mirror images share
 	Hand     string // "left" or "right" of a piece that has a mirror image, as the cutting plan says it; "" else
 	Shape    blocks.Shape
 	Finished []figure.Point
@@ -47,7 +48,7 @@ func byRuler(s blocks.Shape) bool { return s == blocks.Square || s == blocks.Hal
 
 // Templates are the distinct pieces of a top that are cut by a template: all but the strips
 // of borders and sashes, which a ruler cuts. Pieces of one shape and size are one, however
-// they are turned; of mirror images each has its own. Those of pieces that a ruler cuts as well have the last letters.
+// they are turned; of mirror images each has its own. Those of pieces that a ruler cuts as well have the last numbers.
 func Templates(top *patchwork.Top) []Template {
 	var list []gathered
 	for i := range top.Patches {
@@ -65,18 +66,9 @@ func Templates(top *patchwork.Top) []Template {
 		if g := &list[i]; i == 0 || g.hand == "" || g.shape != list[i-1].shape || math.Abs(g.area-list[i-1].area) > g.area/1e6 || g.hand == list[i-1].hand {
 			number++
 		}
-		templates[i] = list[i].template(letters(number), float64(top.Seam))
+		templates[i] = list[i].template("T"+strconv.Itoa(number+1), float64(top.Seam))
 	}
 	return templates
-}
-
-// letters are A to Z, then AA, AB and on.
-func letters(n int) string {
-	text := string(rune('A' + n%26))
-	if n >= 26 {
-		text = letters(n/26-1) + text
-	}
-	return text
 }
 
 // gathered is a shape of which pieces were found.

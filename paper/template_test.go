@@ -313,7 +313,7 @@ func TestMissingPartIsNoticed(t *testing.T) {
 	if err != nil || pages[0].tile == nil {
 		t.Fatalf("no parts: %v", err)
 	}
-	if uncovered(pages)["A"] != 0 || uncovered(pages[1:])["A"] == 0 && uncovered(append(pages[:1:1], pages[2:]...))["A"] == 0 {
+	if uncovered(pages)["T1"] != 0 || uncovered(pages[1:])["T1"] == 0 && uncovered(append(pages[:1:1], pages[2:]...))["T1"] == 0 {
 		t.Error("a missing part was not noticed")
 	}
 }

@@ -3,6 +3,7 @@ package sewing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"eighthturn/figure"
 	"eighthturn/measure"
@@ -39,7 +40,11 @@ func (p *Plan) coursesFigure() *figure.Figure {
 	if p.Assembly.ByColumns {
 		what = "columns"
 	}
-	f := &figure.Figure{Title: PictureTitle + "the blocks in " + what}
+	title := "the blocks in " + what
+	if p.Assembly.ByColumns && !slices.ContainsFunc(p.Blocks, func(b Block) bool { return !b.Column }) {
+		title = "the columns together"
+	}
+	f := &figure.Figure{Title: PictureTitle + title}
 	f.Description = "Every block in its place, the " + what + " a little apart. A white triangle in each block points to the top of its picture; bent arrows say which way the seams turn round the middle, straight arrows which way others are pressed."
 	d := &topDrawing{sketch: sketch{Figure: f, plan: p, place: same}, apart: p.SideFinished / 4}
 	for i := range p.courses {
