@@ -10,8 +10,8 @@ import (
 	"unicode/utf8"
 
 	"eighthturn/layout"
-	"eighthturn/palettes"
 	"eighthturn/measure"
+	"eighthturn/palettes"
 )
 
 // TestSameTwice holds reading to the same result for the same text.
