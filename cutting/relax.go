@@ -181,8 +181,9 @@ func (r *relaxation) worth() float64 {
 func (r *relaxation) fullest(first, rows int) (counts []int, value, atMost float64) {
 	k := &knapsack{relaxation: r, now: make([]int, len(r.items)), best: make([]int, len(r.items)), held: -1}
 	inRows := false
+	k.rows, k.order = make([]int, len(r.items)), make([]int, 0, len(r.items))
 	for i := range r.items {
-		k.rows = append(k.rows, r.rowsUpTo(i, r.items[first].across, rows))
+		k.rows[i] = r.rowsUpTo(i, r.items[first].across, rows)
 		if i >= first && r.prices[i] > 0 {
 			k.order = append(k.order, i)
 			inRows = inRows || k.rows[i] > 1

@@ -129,11 +129,24 @@ func turnings(list []demand, length measure.NM) (*solution, *alike) {
 	}
 	each(list, length, func(way []demand) {
 		try(inOneRow(way))
-		if slices.ContainsFunc(together(way, length).items, func(t item) bool { return t.stacks }) {
-			try(way) // rows are more to cut, and must save something
+		if rowsMaySave(together(way, length), best) {
+			try(way)
 		}
 	})
 	return best, laid
+}
+
+// rowsMaySave says whether something may lie in rows, and a plan with rows could take less cloth than a solution: rows are more
+// to cut, and must save some.
+func rowsMaySave(a *alike, s *solution) bool {
+	if !slices.ContainsFunc(a.items, func(t item) bool { return t.stacks }) {
+		return false
+	}
+	if cloth, _ := a.bound(); s.cloth <= cloth {
+		return false
+	}
+	_, least := a.relaxed(a.needs(), byCloth)
+	return s.cloth > upTo(least)
 }
 
 // inOneRow is demands of which nothing lies in rows.
