@@ -3,7 +3,7 @@ package layout
 import (
 	"strings"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 

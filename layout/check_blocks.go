@@ -7,7 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
 )
 
 func (c *checker) blocks() {

@@ -4,14 +4,14 @@ import (
 	"fmt"
 	"strings"
 
-	"eighthturn/blocks"
-	"eighthturn/lattice"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/quilt/orient"
 )
 
 // laid turns the blocks and warns of what the turned quilt shows.
 func (c *checker) laid() {
 	d := &c.design
-	laid := lattice.Lay(c.latticeGrid())
+	laid := orient.Lay(c.latticeGrid())
 	d.StarFirst, d.WebCentres, d.StarCentres = laid.StarFirst, laid.Webs, laid.Stars
 	for i, t := range laid.Turns {
 		d.Cells[i].Turns = t
@@ -34,13 +34,13 @@ func (c *checker) laid() {
 	}
 }
 
-func (c *checker) latticeGrid() lattice.Grid {
+func (c *checker) latticeGrid() orient.Grid {
 	d := &c.design
-	g := lattice.Grid{Columns: d.Columns, Rows: d.Rows, Cells: make([]lattice.Cell, len(d.Cells))}
+	g := orient.Grid{Columns: d.Columns, Rows: d.Rows, Cells: make([]orient.Cell, len(d.Cells))}
 	if n := c.tree.TopLeft; n != nil {
-		g.Start = lattice.WithWeb
+		g.Start = orient.WithWeb
 		if n.Word == "star" {
-			g.Start = lattice.WithStar
+			g.Start = orient.WithStar
 		}
 	}
 	for i, cell := range d.Cells {
@@ -48,7 +48,7 @@ func (c *checker) latticeGrid() lattice.Grid {
 			continue
 		}
 		node := c.node(i)
-		g.Cells[i] = lattice.Cell{Kind: d.Blocks[cell.Block].Kind, Forced: !node.Turn.Empty(), Towards: node.Towards}
+		g.Cells[i] = orient.Cell{Kind: d.Blocks[cell.Block].Kind, Forced: !node.Turn.Empty(), Towards: node.Towards}
 	}
 	return g
 }
@@ -176,7 +176,7 @@ type endKey struct {
 }
 
 // around is the fills of the wedges round a web centre, a list for each of its four cells.
-func (c *checker) around(at lattice.Corner, known map[endKey][]Fill) [4][]Fill {
+func (c *checker) around(at orient.Corner, known map[endKey][]Fill) [4][]Fill {
 	var round [4][]Fill
 	for n, offset := range [4]struct {
 		x, y   int
@@ -195,7 +195,7 @@ func (c *checker) around(at lattice.Corner, known map[endKey][]Fill) [4][]Fill {
 }
 
 // mixed says whether blocks of different labels give a web different fabrics.
-func (c *checker) mixed(at lattice.Corner, known map[endKey][]Fill) bool {
+func (c *checker) mixed(at orient.Corner, known map[endKey][]Fill) bool {
 	round := c.around(at, known)
 	blockAt := func(n int) int {
 		offset := [4][2]int{{-1, -1}, {0, -1}, {0, 0}, {-1, 0}}[n]
@@ -229,7 +229,7 @@ func sameSorts(a, b []Fill) bool {
 }
 
 // mixture counts a web's wedges by what they are cut from: "4 wedges of rust and 4 of teal".
-func (c *checker) mixture(at lattice.Corner, known map[endKey][]Fill) string {
+func (c *checker) mixture(at orient.Corner, known map[endKey][]Fill) string {
 	var sorts []Fill
 	var counts []int
 	for _, fills := range c.around(at, known) {

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 

@@ -1,8 +1,8 @@
 package layout
 
 import (
-	"eighthturn/blocks"
-	"eighthturn/measure"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 )
 
 // heightUse is a wedge height that the grid's blocks ask for, with one block that does.

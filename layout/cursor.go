@@ -6,7 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
 )
 
 // Token is a stretch of a line that belongs together, and the column of the tidy layout

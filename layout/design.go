@@ -1,9 +1,9 @@
 package layout
 
 import (
-	"eighthturn/blocks"
-	"eighthturn/lattice"
-	"eighthturn/measure"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt/orient"
 	"eighthturn/palettes"
 )
 
@@ -26,8 +26,8 @@ type Design struct {
 	Columns, Rows int
 	Cells         []Cell // row by row
 	StarFirst     bool   // a star centre stands at the upper left corner
-	WebCentres    []lattice.Centre
-	StarCentres   []lattice.Centre
+	WebCentres    []orient.Centre
+	StarCentres   []orient.Centre
 	Runs          []Run    // the columns of the grid's column blocks
 	Sash          *Edging  // between the blocks, nil if there is none
 	Borders       []Edging // from the inside out

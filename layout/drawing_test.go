@@ -3,8 +3,8 @@ package layout_test
 import (
 	"reflect"
 
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/patchwork"
 )
 
 // sameDrawing says whether two layouts lay out alike, their places in the source apart.
@@ -14,11 +14,11 @@ func sameDrawing(a, b string) bool {
 	if first == nil || second == nil {
 		return false
 	}
-	return reflect.DeepEqual(withoutPlaces(patchwork.Lay(first)), withoutPlaces(patchwork.Lay(second)))
+	return reflect.DeepEqual(withoutPlaces(quilt.Lay(first)), withoutPlaces(quilt.Lay(second)))
 }
 
 // withoutPlaces is a top with every place in the source taken out.
-func withoutPlaces(top *patchwork.Top) *patchwork.Top {
+func withoutPlaces(top *quilt.Top) *quilt.Top {
 	clearPlaces(reflect.ValueOf(top).Elem())
 	return top
 }
@@ -43,5 +43,5 @@ func clearPlaces(v reflect.Value) {
 }
 
 func mayHoldPlaces(t reflect.Type) bool {
-	return t.Kind() == reflect.Struct && t != reflect.TypeFor[patchwork.Point]()
+	return t.Kind() == reflect.Struct && t != reflect.TypeFor[quilt.Point]()
 }

@@ -109,7 +109,7 @@ func TestEveryMessageHasACase(t *testing.T) {
 		}
 	}
 	formats := formatsIn(t, own, map[string]int{"fault": 2, "warn": 2, "note": 1})
-	formats = append(formats, formatsIn(t, []string{"../measure/read.go"}, map[string]int{"fault": 2, "Sprintf": 0, "Errorf": 0})...)
+	formats = append(formats, formatsIn(t, []string{"../internal/measure/read.go"}, map[string]int{"fault": 2, "Sprintf": 0, "Errorf": 0})...)
 	formats = append(formats, formatsIn(t, []string{"../palettes/parse.go"}, map[string]int{"Errorf": 0})...)
 	if len(formats) < 100 {
 		t.Fatalf("only %d messages found in the source", len(formats))

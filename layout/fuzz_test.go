@@ -5,8 +5,8 @@ import (
 	"slices"
 	"testing"
 
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/patchwork"
 )
 
 // FuzzRead reads any bytes: without a panic, with every place inside the file, twice with the
@@ -39,7 +39,7 @@ func FuzzRead(f *testing.F) {
 				t.Error("tidied again it changes")
 			}
 		default:
-			patchwork.Lay(design)
+			quilt.Lay(design)
 			if seen, _, _ := layout.Read(text); seen == nil {
 				return // it wants photos, and drawings cannot be compared
 			}

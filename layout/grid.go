@@ -3,7 +3,7 @@ package layout
 import (
 	"strings"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
 )
 
 func parseGrid(p *parser, c *cursor, keyword Span) {

@@ -11,9 +11,9 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/layout"
-	"eighthturn/measure"
 	"eighthturn/palettes"
 )
 

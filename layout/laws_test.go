@@ -9,8 +9,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"eighthturn/internal/measure"
 	"eighthturn/layout"
-	"eighthturn/measure"
 	"eighthturn/palettes"
 )
 

@@ -1,6 +1,6 @@
 package layout
 
-import "eighthturn/measure"
+import "eighthturn/internal/measure"
 
 // Limits are published in the language's reference and checked before anything is made.
 const (

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/measure"
 	"eighthturn/layout"
-	"eighthturn/measure"
 )
 
 // bound is a limit from both sides: a layout that just keeps it, and one that just does not

@@ -9,8 +9,8 @@ import (
 	"github.com/agnivade/levenshtein"
 	"golang.org/x/text/unicode/norm"
 
-	"eighthturn/blocks"
-	"eighthturn/measure"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 )
 
 // NameNode is a name as written.

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
 )
 
 // session is what all stages of reading one layout share.

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"eighthturn/blocks"
-	"eighthturn/measure"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 

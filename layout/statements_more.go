@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"strings"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 

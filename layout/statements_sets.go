@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"strings"
 
-	"eighthturn/blocks"
-	"eighthturn/measure"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 )
 
 func parseStripSet(p *parser, c *cursor, keyword Span) {

@@ -5,7 +5,7 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 

@@ -1,7 +1,7 @@
 package layout
 
 import (
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
 	"eighthturn/palettes"
 )
 

@@ -10,9 +10,9 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/patchwork"
 	"eighthturn/samples"
 	"eighthturn/svgout"
 )
@@ -60,7 +60,7 @@ func cell(t *testing.T, dir string, b *strings.Builder, s samples.Sample, i int)
 	if design == nil {
 		t.Fatalf("%s.quilt has no design", s.Name)
 	}
-	top := patchwork.Lay(design)
+	top := quilt.Lay(design)
 	x, y := float64(sheetMargin+i%sheetColumns*cellWidth), float64(sheetMargin+i/sheetColumns*cellHeight)
 	width, height, stacked := fitted(units(top.Outer.Width()), units(top.Outer.Height()))
 	for n, view := range []svgout.View{svgout.Colour, svgout.Value} {
@@ -89,7 +89,7 @@ func fitted(width, height float64) (w, h float64, stacked bool) {
 	return width * scale, height * scale, above > beside
 }
 
-func drawInto(t *testing.T, path string, top *patchwork.Top, view svgout.View) {
+func drawInto(t *testing.T, path string, top *quilt.Top, view svgout.View) {
 	file, err := os.Create(path)
 	if err != nil {
 		t.Fatal(err)

@@ -7,10 +7,10 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/patchwork"
 	"eighthturn/samples"
 )
 
@@ -80,7 +80,7 @@ func TestSamplesCoverTheirTops(t *testing.T) {
 			t.Errorf("%s.quilt has no design", s.Name)
 			continue
 		}
-		top := patchwork.Lay(design)
+		top := quilt.Lay(design)
 		if len(top.Patches) == 0 {
 			t.Errorf("%s.quilt has no patches", s.Name)
 		}
@@ -91,7 +91,7 @@ func TestSamplesCoverTheirTops(t *testing.T) {
 }
 
 // uncovered is the share of a top's area that its patches leave over.
-func uncovered(top *patchwork.Top) float64 {
+func uncovered(top *quilt.Top) float64 {
 	covered := 0.0
 	for i := range top.Patches {
 		covered += area(top.Patches[i].Outline)
@@ -100,7 +100,7 @@ func uncovered(top *patchwork.Top) float64 {
 }
 
 // area is an outline's area in square inches.
-func area(outline []patchwork.Point) float64 {
+func area(outline []quilt.Point) float64 {
 	sum := 0.0
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]
@@ -119,7 +119,7 @@ func TestFigureStandsOutInValue(t *testing.T) {
 		if design == nil {
 			continue
 		}
-		share := patchwork.Lay(design).Share()
+		share := quilt.Lay(design).Share()
 		lightest, darkest := 0.0, 100.0
 		for i, f := range design.Fabrics {
 			if share[i] >= 0.05 {
@@ -169,7 +169,7 @@ func TestScrapsThatShareASeamDiffer(t *testing.T) {
 		if design == nil {
 			t.Fatal("flotsam.quilt has no design")
 		}
-		top := patchwork.Lay(design)
+		top := quilt.Lay(design)
 		for _, seam := range top.Seams {
 			a, b := top.Faces[seam.A], top.Faces[seam.B]
 			if top.Patches[a.Patch].Cell >= 0 && top.Patches[b.Patch].Cell >= 0 && a.Fabric == b.Fabric {

@@ -6,9 +6,9 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/patchwork"
 	"eighthturn/samples"
 )
 
@@ -27,7 +27,7 @@ func TestStarters(t *testing.T) {
 			for _, b := range design.Blocks {
 				kinds[b.Kind.Name] = true
 			}
-			if off := uncovered(patchwork.Lay(design)); off > 1e-9 || off < -1e-9 {
+			if off := uncovered(quilt.Lay(design)); off > 1e-9 || off < -1e-9 {
 				t.Errorf("%s leaves %g of its top uncovered", s.Name, off)
 			}
 		}

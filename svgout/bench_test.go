@@ -12,8 +12,8 @@ import (
 
 	svg "github.com/ajstarks/svgo/float"
 
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/patchwork"
 )
 
 // field is the layout of so many web blocks a side whose wedges have three bands each.
@@ -25,7 +25,7 @@ func field(side int) string {
 func sides() []int { return []int{8, 24, 72, 200} }
 
 // perOutline reports the time of one outline beside that of all.
-func perOutline(b *testing.B, top *patchwork.Top) {
+func perOutline(b *testing.B, top *quilt.Top) {
 	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(top.Faces)), "ns/outline")
 }
 
@@ -34,7 +34,7 @@ func BenchmarkTextToSVG(b *testing.B) {
 	for _, side := range sides() {
 		text := field(side)
 		design, _, _ := layout.Read(text)
-		top := patchwork.Lay(design)
+		top := quilt.Lay(design)
 		stage := func(name string, f func()) {
 			b.Run(fmt.Sprintf("%s/%d", name, side), func(b *testing.B) {
 				b.ReportAllocs()
@@ -48,17 +48,17 @@ func BenchmarkTextToSVG(b *testing.B) {
 			return func() { _ = Draw(io.Discard, top, o) } // nothing is refused there
 		}
 		stage("read", func() { layout.Read(text) })
-		stage("lay", func() { patchwork.Lay(design) })
+		stage("lay", func() { quilt.Lay(design) })
 		stage("draw", draw(Options{}))
 		stage("draw-by-fabric", draw(Options{ByFabric: true}))
 		stage("draw-line", draw(Options{View: Line}))
 		stage("all", func() {
 			d, _, _ := layout.Read(text)
-			_ = Draw(io.Discard, patchwork.Lay(d), Options{})
+			_ = Draw(io.Discard, quilt.Lay(d), Options{})
 		})
 		stage("all-by-fabric", func() {
 			d, _, _ := layout.Read(text)
-			_ = Draw(io.Discard, patchwork.Lay(d), Options{ByFabric: true})
+			_ = Draw(io.Discard, quilt.Lay(d), Options{ByFabric: true})
 		})
 	}
 }

@@ -3,7 +3,7 @@ package svgout
 import (
 	"slices"
 
-	"eighthturn/patchwork"
+	"eighthturn/internal/quilt"
 )
 
 // beneath draws what lies under the seams: the whole top in one colour, the shapes along
@@ -97,7 +97,7 @@ func newUnderlay(p *picture) *underlay {
 	return u
 }
 
-func (u *underlay) seam(i int32) *patchwork.Seam {
+func (u *underlay) seam(i int32) *quilt.Seam {
 	if n := int(i) - len(u.Seams); n >= 0 {
 		return &u.StripSeams[n]
 	}
@@ -105,7 +105,7 @@ func (u *underlay) seam(i int32) *patchwork.Seam {
 }
 
 // append writes the shape under a seam: up one side of it and down the other.
-func (u *underlay) append(b []byte, s *patchwork.Seam) []byte {
+func (u *underlay) append(b []byte, s *quilt.Seam) []byte {
 	from, to := spotOf(s.From), spotOf(s.To)
 	if from == to {
 		return b

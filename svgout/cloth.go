@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"eighthturn/patchwork"
+	"eighthturn/internal/quilt"
 )
 
 // cloth paints the fabrics so that nothing shows between them. Beneath lies one shape of
@@ -69,7 +69,7 @@ func (d *document) seamLines() {
 }
 
 // seamsOf draws seams as one path of dark and one of light lines.
-func (d *document) seamsOf(id string, seams []patchwork.Seam, width float64) {
+func (d *document) seamsOf(id string, seams []quilt.Seam, width float64) {
 	dark := make([]bool, len(d.Fabrics))
 	for f := range d.Fabrics {
 		dark[f] = d.Fabrics[f].Colour.Lightness() < darkCloth

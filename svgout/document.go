@@ -8,8 +8,8 @@ import (
 
 	svg "github.com/ajstarks/svgo/float"
 
-	"eighthturn/measure"
-	"eighthturn/patchwork"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 )
 
 // document is the one place that writes SVG. The library does the frame, the groups and
@@ -52,12 +52,12 @@ func (s *sink) flush() {
 	s.bytes = s.bytes[:0]
 }
 
-func newDocument(w io.Writer, t *patchwork.Top, o Options) *document {
+func newDocument(w io.Writer, t *quilt.Top, o Options) *document {
 	return newDocumentWith(w, t, o, nil)
 }
 
 // newDocumentWith is a document whose legend names other values than those of the colours.
-func newDocumentWith(w io.Writer, t *patchwork.Top, o Options, values func(fabric int) float64) *document {
+func newDocumentWith(w io.Writer, t *quilt.Top, o Options, values func(fabric int) float64) *document {
 	out := &sink{to: w, bytes: make([]byte, 0, sinkBytes+sinkBytes/8)}
 	canvas := svg.New(out)
 	canvas.Decimals = 4

@@ -7,8 +7,8 @@ import (
 	"io"
 	"strings"
 
-	"eighthturn/measure"
-	"eighthturn/patchwork"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 )
 
 // View is what a picture shows.
@@ -44,7 +44,7 @@ const PixelsPerInch = 96
 // millimetres; a legend adds to one of them. The same top and options give the same bytes.
 // Options that name no view or no ids are refused before anything is written; otherwise
 // the first error of w is returned.
-func Draw(w io.Writer, t *patchwork.Top, o Options) error {
+func Draw(w io.Writer, t *quilt.Top, o Options) error {
 	if err := o.check(); err != nil {
 		return err
 	}
@@ -80,7 +80,7 @@ func (o *Options) check() error {
 
 // picture is what stays the same while one picture is drawn. Its lengths are user units.
 type picture struct {
-	*patchwork.Top
+	*quilt.Top
 	Options
 	faces  [][]int32 // by fabric
 	stroke float64   // width of seam lines
@@ -88,7 +88,7 @@ type picture struct {
 	value  func(fabric int) float64 // CIE L* that the legend names
 }
 
-func newPicture(t *patchwork.Top, o Options, values func(int) float64) picture {
+func newPicture(t *quilt.Top, o Options, values func(int) float64) picture {
 	p := picture{Top: t, Options: o, value: values}
 	if values == nil {
 		p.value = func(f int) float64 { return t.Fabrics[f].Colour.Lightness() }

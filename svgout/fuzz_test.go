@@ -5,10 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
 	"eighthturn/layout"
-	"eighthturn/patchwork"
 	"eighthturn/samples"
-	"eighthturn/samples/invent"
 )
 
 // FuzzDraw draws any text that the language accepts: no panic, well-formed XML, plain
@@ -37,7 +37,7 @@ func FuzzDraw(f *testing.F) {
 		if design == nil || design.Columns*design.Rows > 400 {
 			return
 		}
-		top := patchwork.Lay(design)
+		top := quilt.Lay(design)
 		if len(top.Faces) > 5000 {
 			return // as many as a test has time for
 		}

@@ -3,7 +3,7 @@ package svgout
 import (
 	"strconv"
 
-	"eighthturn/patchwork"
+	"eighthturn/internal/quilt"
 )
 
 // appendPatchID writes a patch's id: row, column and number in the block, or the border's
@@ -50,7 +50,7 @@ func (d *document) appendFaceTitle(b []byte, face int) []byte {
 }
 
 // appendPlace writes what a patch is and where.
-func (d *document) appendPlace(b []byte, p *patchwork.Patch) []byte {
+func (d *document) appendPlace(b []byte, p *quilt.Patch) []byte {
 	b = append(append(b, ", "...), d.Roles[p.Role].Name...)
 	switch {
 	case p.Cell >= 0:

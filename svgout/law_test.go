@@ -11,13 +11,13 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/measure"
-	"eighthturn/patchwork"
-	"eighthturn/samples/invent"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
 )
 
 // onTops tries a law on the picture of every top with every option.
-func onTops(t *testing.T, law func(top *patchwork.Top, o Options, svg []byte) error) {
+func onTops(t *testing.T, law func(top *quilt.Top, o Options, svg []byte) error) {
 	list := tops(t)
 	for seed := range uint64(12) {
 		list = append(list, named{fmt.Sprint("seed ", seed), lay(t, invent.Layout(seed))})
@@ -48,7 +48,7 @@ func broken(t *testing.T, law func(svg []byte) error, svg []byte, pattern, repla
 }
 
 // lapTop is the top that laws are broken on.
-func lapTop(t *testing.T) *patchwork.Top { return lay(t, layouts()["lap"]) }
+func lapTop(t *testing.T) *quilt.Top { return lay(t, layouts()["lap"]) }
 
 // lawSame says that two drawings show the same outlines in the same colours.
 func lawSame(perPatch, byFabric []byte) error {
@@ -95,7 +95,7 @@ func byColour(svg []byte) (map[string]int, error) {
 }
 
 func TestTheTwoDrawingsShowTheSame(t *testing.T) {
-	onTops(t, func(top *patchwork.Top, o Options, svg []byte) error {
+	onTops(t, func(top *quilt.Top, o Options, svg []byte) error {
 		if o.ByFabric {
 			return nil
 		}
@@ -156,7 +156,7 @@ func numbersIn(n *node, name string) []string {
 }
 
 func TestNumbersArePlain(t *testing.T) {
-	onTops(t, func(_ *patchwork.Top, _ Options, svg []byte) error { return lawNumbers(svg) })
+	onTops(t, func(_ *quilt.Top, _ Options, svg []byte) error { return lawNumbers(svg) })
 	svg := drawn(t, lapTop(t), Options{Legend: true, SeamLines: true})
 	for _, bad := range []string{"NaN", "+Inf", "-0", "1e-07", "1,5", "+1", "0x1p2", "1.", ".5", "01", "1.23456", "1_000"} {
 		broken(t, lawNumbers, svg, `(cloth|p1" d="M)[\d.]+`, "${1}"+bad)
@@ -168,7 +168,7 @@ func TestNumbersArePlain(t *testing.T) {
 
 // lawCorners says that the ends of all seams are written as corners of outlines to the
 // last digit, and that no two corners differ by less than twenty of the smallest steps.
-func lawCorners(top *patchwork.Top, svg []byte) error {
+func lawCorners(top *quilt.Top, svg []byte) error {
 	count, err := byColour(svg)
 	if err != nil {
 		return err
@@ -181,7 +181,7 @@ func lawCorners(top *patchwork.Top, svg []byte) error {
 		}
 	}
 	for _, s := range slices.Concat(top.Seams, top.StripSeams) {
-		for _, end := range []patchwork.Point{s.From, s.To} {
+		for _, end := range []quilt.Point{s.From, s.To} {
 			if text := string(appendPoint(nil, end)); !corners[text] {
 				return fmt.Errorf("a seam ends at %s, where no outline has a corner", text)
 			}
@@ -221,7 +221,7 @@ func steps(text string) int64 {
 }
 
 func TestNeighboursShareTheirCorners(t *testing.T) {
-	onTops(t, func(top *patchwork.Top, o Options, svg []byte) error {
+	onTops(t, func(top *quilt.Top, o Options, svg []byte) error {
 		if o.View == Line {
 			return nil
 		}
@@ -263,7 +263,7 @@ func lawIDs(prefixes []string, pictures ...[]byte) error {
 }
 
 func TestIDs(t *testing.T) {
-	onTops(t, func(top *patchwork.Top, o Options, svg []byte) error {
+	onTops(t, func(top *quilt.Top, o Options, svg []byte) error {
 		a, b := o, o
 		a.Prefix, b.Prefix = "a1_", "B-"
 		return lawIDs([]string{"", "a1_", "B-"}, svg, drawn(t, top, a), drawn(t, top, b))
@@ -321,7 +321,7 @@ func lawNames(svg []byte) error {
 }
 
 func TestNames(t *testing.T) {
-	onTops(t, func(_ *patchwork.Top, _ Options, svg []byte) error { return lawNames(svg) })
+	onTops(t, func(_ *quilt.Top, _ Options, svg []byte) error { return lawNames(svg) })
 	svg := drawn(t, lapTop(t), Options{Legend: true})
 	for _, bad := range []string{"<script/>", "<style/>", "<image/>", "<foreignObject/>", "<use/>", "<a/>"} {
 		broken(t, lawNames, svg, `</title>`, `</title>`+bad)
@@ -367,7 +367,7 @@ func TestTheSameBytesEveryTime(t *testing.T) {
 
 // lawSize says that the physical size and the view box of a picture have one shape, 96
 // units an inch, and that it shows the whole top.
-func lawSize(top *patchwork.Top, svg []byte) error {
+func lawSize(top *quilt.Top, svg []byte) error {
 	root, err := parse(svg)
 	if err != nil {
 		return err
@@ -399,7 +399,7 @@ func lawSize(top *patchwork.Top, svg []byte) error {
 }
 
 func TestSize(t *testing.T) {
-	onTops(t, func(top *patchwork.Top, o Options, svg []byte) error {
+	onTops(t, func(top *quilt.Top, o Options, svg []byte) error {
 		if !o.Legend && !bytes.Contains(svg, fmt.Appendf(nil, `viewBox="0 0 %s %s"`, appendNumber(nil, top.Outer.Width()), appendNumber(nil, top.Outer.Height()))) {
 			return fmt.Errorf("the view box is not the top's own")
 		}

@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/patchwork"
 	"eighthturn/samples"
 )
 
@@ -47,7 +47,7 @@ func grid(rows ...string) string { return "grid\n  " + strings.Join(rows, "\n  "
 // named is a top of these tests.
 type named struct {
 	name string
-	*patchwork.Top
+	*quilt.Top
 }
 
 // tops are the tops that every law and every judge is tried on: those here and every
@@ -66,7 +66,7 @@ func tops(t testing.TB) []named {
 }
 
 // lay reads and lays out a layout that must be good.
-func lay(t testing.TB, text string) *patchwork.Top {
+func lay(t testing.TB, text string) *quilt.Top {
 	t.Helper()
 	design, source, faults := layout.Read(text)
 	if design == nil {
@@ -74,11 +74,11 @@ func lay(t testing.TB, text string) *patchwork.Top {
 		_ = layout.Report(&b, "layout", source, faults)
 		t.Fatal(b.String())
 	}
-	return patchwork.Lay(design)
+	return quilt.Lay(design)
 }
 
 // drawn is the picture of a top.
-func drawn(t testing.TB, top *patchwork.Top, o Options) []byte {
+func drawn(t testing.TB, top *quilt.Top, o Options) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	if err := Draw(&b, top, o); err != nil {

@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
 )
 
 // legend is the list of fabrics, or of letters, with its place in the picture. Lengths are

@@ -3,8 +3,8 @@ package svgout
 import (
 	"fmt"
 
-	"eighthturn/measure"
-	"eighthturn/patchwork"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 )
 
 // linework draws the outlines of all patches with the letter of each one's role, ready to
@@ -38,7 +38,7 @@ func (d *document) rim() {
 		return
 	}
 	half := measure.NM(d.stroke / 2 * float64(measure.Inch) / PixelsPerInch)
-	in := patchwork.Rect{Min: d.Outer.Min.Add(patchwork.Point{X: half, Y: half}), Max: d.Outer.Max.Add(patchwork.Point{X: -half, Y: -half})}
+	in := quilt.Rect{Min: d.Outer.Min.Add(quilt.Point{X: half, Y: half}), Max: d.Outer.Max.Add(quilt.Point{X: -half, Y: -half})}
 	d.onePath(`id="`+d.Prefix+`rim"`, func(b []byte) []byte { return appendRect(b, in) })
 }
 

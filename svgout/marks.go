@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"io"
 
+	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
-	"eighthturn/patchwork"
 )
 
 // Marks choose a picture of a top in colours other than its own, with some seams marked.
@@ -21,7 +21,7 @@ type Marks struct {
 
 // Mark is a seam to be marked.
 type Mark struct {
-	Seam  patchwork.Seam
+	Seam  quilt.Seam
 	Heavy bool // a broad line, and not a thin dashed one
 }
 
@@ -37,7 +37,7 @@ const (
 
 // DrawMarked writes a picture with marked seams, at the size that Draw gives it. The same
 // top and marks give the same bytes.
-func DrawMarked(w io.Writer, t *patchwork.Top, m Marks) error {
+func DrawMarked(w io.Writer, t *quilt.Top, m Marks) error {
 	m.View, m.SeamLines = Colour, false
 	if err := m.check(); err != nil {
 		return err
@@ -57,12 +57,12 @@ func DrawMarked(w io.Writer, t *patchwork.Top, m Marks) error {
 }
 
 // inColours is the top with other colours; it shares everything else.
-func inColours(t *patchwork.Top, colours func(int) palettes.Colour) *patchwork.Top {
+func inColours(t *quilt.Top, colours func(int) palettes.Colour) *quilt.Top {
 	if colours == nil {
 		return t
 	}
 	other := *t
-	other.Fabrics = append([]patchwork.Fabric(nil), t.Fabrics...)
+	other.Fabrics = append([]quilt.Fabric(nil), t.Fabrics...)
 	for f := range other.Fabrics {
 		other.Fabrics[f].Colour = colours(f)
 	}
@@ -93,7 +93,7 @@ func (d *document) marks(list []Mark, heavy bool) {
 
 // DrawPixels writes an SVG picture that holds a PNG picture of the whole top, at the size
 // that Draw gives it. Shows says what it shows, to go on from "drawn ".
-func DrawPixels(w io.Writer, t *patchwork.Top, png []byte, shows string) error {
+func DrawPixels(w io.Writer, t *quilt.Top, png []byte, shows string) error {
 	d := newDocument(w, t, Options{})
 	d.beginWith(d.describeAs(shows))
 	fmt.Fprintf(d.out, `<image x="0" y="0" width="%s" height="%s" preserveAspectRatio="none" style="image-rendering:pixelated" xlink:href="data:image/png;base64,`,

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
-	"eighthturn/patchwork"
 )
 
 // TestMarkedColours: the picture holds the colours that were asked for, of the fabrics that
@@ -95,7 +95,7 @@ func wellFormed(t *testing.T, text string) {
 	}
 }
 
-func markedTop(t *testing.T) *patchwork.Top {
+func markedTop(t *testing.T) *quilt.Top {
 	t.Helper()
 	return lay(t, layouts()["lap"])
 }

@@ -4,8 +4,8 @@ import (
 	"math"
 	"strconv"
 
-	"eighthturn/measure"
-	"eighthturn/patchwork"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 )
 
 // appendNumber writes a length in user units with four decimals at the most: steps of a
@@ -76,14 +76,14 @@ func rounded(units float64) string {
 	return strconv.FormatFloat(units, 'f', digits, 64)
 }
 
-func appendPoint(b []byte, p patchwork.Point) []byte {
+func appendPoint(b []byte, p quilt.Point) []byte {
 	b = appendNumber(b, p.X)
 	b = append(b, ' ')
 	return appendNumber(b, p.Y)
 }
 
 // appendOutline writes a closed outline.
-func appendOutline(b []byte, outline []patchwork.Point) []byte {
+func appendOutline(b []byte, outline []quilt.Point) []byte {
 	command := byte('M')
 	for _, p := range outline {
 		b = append(b, command)
@@ -93,11 +93,11 @@ func appendOutline(b []byte, outline []patchwork.Point) []byte {
 	return append(b, 'Z')
 }
 
-func appendRect(b []byte, r patchwork.Rect) []byte {
-	return appendOutline(b, []patchwork.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}})
+func appendRect(b []byte, r quilt.Rect) []byte {
+	return appendOutline(b, []quilt.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}})
 }
 
-func appendStretch(b []byte, from, to patchwork.Point) []byte {
+func appendStretch(b []byte, from, to quilt.Point) []byte {
 	b = append(b, 'M')
 	b = appendPoint(b, from)
 	b = append(b, 'L')
@@ -107,7 +107,7 @@ func appendStretch(b []byte, from, to patchwork.Point) []byte {
 // spot is a point to a hundredth of a user unit, for what need not be exact.
 type spot struct{ x, y int32 }
 
-func spotOf(p patchwork.Point) spot { return spot{hundredths(p.X), hundredths(p.Y)} }
+func spotOf(p quilt.Point) spot { return spot{hundredths(p.X), hundredths(p.Y)} }
 
 func hundredths(nm measure.NM) int32 { return int32((int64(nm)*48 + 63_500) / 127_000) }
 

@@ -12,9 +12,9 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
-	"eighthturn/patchwork"
 )
 
 // colourAt is a pixel's colour.
@@ -27,7 +27,7 @@ func colourAt(m *image.NRGBA, x, y int) palettes.Colour {
 }
 
 // lawMiddles says that the pixel in the middle of every face has the colour of its fabric.
-func lawMiddles(top *patchwork.Top, view View, m *image.NRGBA, zoom float64) error {
+func lawMiddles(top *quilt.Top, view View, m *image.NRGBA, zoom float64) error {
 	for i := range top.Faces {
 		f := &top.Faces[i]
 		want := top.Fabrics[f.Fabric].Colour
@@ -43,7 +43,7 @@ func lawMiddles(top *patchwork.Top, view View, m *image.NRGBA, zoom float64) err
 }
 
 // mean is the mean of an outline's corners in user units.
-func mean(outline []patchwork.Point) (x, y float64) {
+func mean(outline []quilt.Point) (x, y float64) {
 	for _, p := range outline {
 		x, y = x+pixels(p.X), y+pixels(p.Y)
 	}
@@ -52,7 +52,7 @@ func mean(outline []patchwork.Point) (x, y float64) {
 
 // away is how far a place lies from the nearest side of an outline, but for sides along a
 // line.
-func away(outline []patchwork.Point, x, y float64, but ...patchwork.Point) float64 {
+func away(outline []quilt.Point, x, y float64, but ...quilt.Point) float64 {
 	nearest := math.Inf(1)
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]
@@ -71,7 +71,7 @@ func away(outline []patchwork.Point, x, y float64, but ...patchwork.Point) float
 }
 
 // zoomForAll is a zoom at which the pixel in the middle of each face lies inside it.
-func zoomForAll(top *patchwork.Top) float64 {
+func zoomForAll(top *quilt.Top) float64 {
 	room := math.Inf(1)
 	for i := range top.Faces {
 		x, y := mean(top.Faces[i].Outline)
@@ -119,7 +119,7 @@ func (n *named) zooms() []float64 {
 }
 
 // inside says whether a pixel lies in the top with a pixel to spare on each side.
-func inside(top *patchwork.Top, x, y int, zoom float64) bool {
+func inside(top *quilt.Top, x, y int, zoom float64) bool {
 	for _, dx := range []int{-1, 2} {
 		for _, dy := range []int{-1, 2} {
 			if !there(top, float64(x+dx)/zoom, float64(y+dy)/zoom) {
@@ -131,7 +131,7 @@ func inside(top *patchwork.Top, x, y int, zoom float64) bool {
 }
 
 // there says whether something is at a place.
-func there(top *patchwork.Top, x, y float64) bool {
+func there(top *quilt.Top, x, y float64) bool {
 	if x <= 0 || y <= 0 || x >= pixels(top.Outer.Max.X) || y >= pixels(top.Outer.Max.Y) {
 		return false
 	}
@@ -144,7 +144,7 @@ func there(top *patchwork.Top, x, y float64) bool {
 }
 
 // lawBetween says that all pixels inside have a mixture of two colours, to so many levels.
-func lawBetween(top *patchwork.Top, a, b palettes.Colour, levels float64, m *image.NRGBA, zoom float64) error {
+func lawBetween(top *quilt.Top, a, b palettes.Colour, levels float64, m *image.NRGBA, zoom float64) error {
 	for y := range m.Bounds().Dy() {
 		for x := range m.Bounds().Dx() {
 			if c := colourAt(m, x, y); c != a && c != b && offLine(a, b, c) > levels && inside(top, x, y, zoom) {
@@ -178,7 +178,7 @@ func offLine(a, b, c palettes.Colour) float64 {
 }
 
 // recoloured is a top whose fabrics have the given colours in turn.
-func recoloured(top *patchwork.Top, colours ...palettes.Colour) *patchwork.Top {
+func recoloured(top *quilt.Top, colours ...palettes.Colour) *quilt.Top {
 	other := *top
 	other.Fabrics = slices.Clone(top.Fabrics)
 	for i := range other.Fabrics {
@@ -193,7 +193,7 @@ func withoutBeneath(svg []byte) []byte {
 }
 
 // lawPage says that no pixel inside depends on the page that a picture is drawn on.
-func lawPage(top *patchwork.Top, onWhite, onBlack *image.NRGBA, zoom float64) error {
+func lawPage(top *quilt.Top, onWhite, onBlack *image.NRGBA, zoom float64) error {
 	for y := range onWhite.Bounds().Dy() {
 		for x := range onWhite.Bounds().Dx() {
 			if c, d := colourAt(onWhite, x, y), colourAt(onBlack, x, y); c != d && inside(top, x, y, zoom) {
@@ -257,7 +257,7 @@ func TestNothingShowsBetweenPatches(t *testing.T) {
 
 // lawTwoAtASeam says that pixels on a seam that are well away from all other seams show
 // the two fabrics of the seam and no third one; tried is how many there are.
-func lawTwoAtASeam(top *patchwork.Top, m *image.NRGBA, zoom float64) (tried int, err error) {
+func lawTwoAtASeam(top *quilt.Top, m *image.NRGBA, zoom float64) (tried int, err error) {
 	for _, s := range slices.Concat(top.Seams, top.StripSeams) {
 		a, b := &top.Faces[s.A], &top.Faces[s.B]
 		one, other := top.Fabrics[a.Fabric].Colour, top.Fabrics[b.Fabric].Colour
@@ -321,7 +321,7 @@ func TestPhysicalSize(t *testing.T) {
 		}
 		return decoded(t, out).Bounds().Size()
 	}
-	law := func(top *patchwork.Top, svg []byte) error {
+	law := func(top *quilt.Top, svg []byte) error {
 		for _, dpi := range []int{96, 300} {
 			got := size(svg, dpi)
 			for i, side := range []measure.NM{top.Outer.Width(), top.Outer.Height()} {

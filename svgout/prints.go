@@ -5,11 +5,11 @@ import (
 	"fmt"
 	"image/png"
 
-	"eighthturn/patchwork"
+	"eighthturn/internal/quilt"
 )
 
 // photo is the photo that a fabric is painted with, nil where it is painted in its colour.
-func (p *picture) photo(fabric int) *patchwork.Photo {
+func (p *picture) photo(fabric int) *quilt.Photo {
 	photo := p.Fabrics[fabric].Photo
 	if !p.Prints || p.View != Colour || photo == nil || photo.Tile == nil {
 		return nil

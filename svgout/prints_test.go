@@ -8,9 +8,9 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
 	"eighthturn/palettes"
-	"eighthturn/patchwork"
 )
 
 // striped is a photo of cloth with upright stripes, so that the way it lies can be told.
@@ -37,14 +37,14 @@ func striped(t *testing.T) palettes.Cloth {
 	return cloth
 }
 
-func printed(t *testing.T) *patchwork.Top {
+func printed(t *testing.T) *quilt.Top {
 	t.Helper()
 	text := "side 6\nfabric sea swatch \"sea.png\" across 10\nfabric plain #ffffff\nblock P plain piece sea\nblock Q plain piece plain\n" + grid("P Q")
 	design, _, faults := layout.ReadWith(text, func(string) (palettes.Cloth, error) { return striped(t), nil })
 	if design == nil {
 		t.Fatal(faults)
 	}
-	return patchwork.Lay(design)
+	return quilt.Lay(design)
 }
 
 // TestPrints: the print stands only where it is asked for, once, and well formed.

@@ -6,7 +6,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"eighthturn/patchwork"
+	"eighthturn/internal/quilt"
 )
 
 // nastyTexts are texts that could break out of where they stand, or that XML cannot hold.
@@ -42,7 +42,7 @@ func held(text string) string {
 }
 
 // texted is a top whose every text is the one given.
-func texted(t *testing.T, text string) *patchwork.Top {
+func texted(t *testing.T, text string) *quilt.Top {
 	top := lay(t, layouts()["one"])
 	top.Title = text
 	for i := range top.Fabrics {

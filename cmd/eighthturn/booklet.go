@@ -10,13 +10,13 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/booklet"
-	"eighthturn/cutting"
+	"eighthturn/internal/files"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/render"
+	"eighthturn/internal/render/paper"
+	"eighthturn/internal/report/booklet"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/outfile"
-	"eighthturn/pages"
-	"eighthturn/paper"
 )
 
 // printedPattern is what `booklet` was asked for.
@@ -88,7 +88,7 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 }
 
 // document is the pattern or the handout.
-func (o *printedPattern) document(r booklet.Reports, name string, paper pages.Paper) pages.Document {
+func (o *printedPattern) document(r booklet.Reports, name string, paper render.Paper) render.Document {
 	options := booklet.Options{Name: name, Paper: paper, Large: o.large, Without: o.without.parts}
 	if o.handout {
 		return booklet.Handout(r, options)
@@ -97,11 +97,11 @@ func (o *printedPattern) document(r booklet.Reports, name string, paper pages.Pa
 }
 
 // page is the size of page that was asked for, or the usual one for the layout's units.
-func (o *printedPattern) page(asked bool, units measure.System) pages.Paper {
+func (o *printedPattern) page(asked bool, units measure.System) render.Paper {
 	if !asked && units == measure.Centimetres {
-		return pages.A4()
+		return render.A4()
 	}
-	return []pages.Paper{pages.Letter(), pages.A4(), pages.HalfLetter()}[o.paper.index]
+	return []render.Paper{render.Letter(), render.A4(), render.HalfLetter()}[o.paper.index]
 }
 
 // check sees that names and numbers make sense before anything is read.
@@ -185,24 +185,24 @@ func bookletForm(name string) int {
 }
 
 // write writes the document in the form that its name asks for.
-func (o *printedPattern) write(c *console, s *source, d pages.Document, paper pages.Paper) error {
-	out := target{path: o.output, what: "pattern", example: "pattern" + pdfEnding, options: outfile.Options{Force: o.force, Never: s.madeFrom, Ours: func(head []byte) bool { return madeHere(o.output, head) }}}
+func (o *printedPattern) write(c *console, s *source, d render.Document, paper render.Paper) error {
+	out := target{path: o.output, what: "pattern", example: "pattern" + pdfEnding, options: files.Options{Force: o.force, Never: s.madeFrom, Ours: func(head []byte) bool { return madeHere(o.output, head) }}}
 	switch bookletForm(o.output) {
 	case markdownForm:
 		return o.folder(c, d, out)
 	case htmlForm:
-		page, err := pages.HTML(d)
+		page, err := render.HTML(d)
 		if err != nil {
 			return &problem{faulty, s.name, err.Error(), ""}
 		}
 		return o.made(c, out, "", c.write(out, bytesOf(marked(page))))
 	}
-	printed, err := pages.PDF(d, pages.Options{Paper: paper, Large: o.large})
+	printed, err := render.PDF(d, render.Options{Paper: paper, Large: o.large})
 	if err != nil {
 		return &problem{faulty, s.name, err.Error(), ""}
 	}
 	for _, w := range printed.Warnings {
-		if w.Kind == pages.MissingSign {
+		if w.Kind == render.MissingSign {
 			c.complain("", "note: "+layout.Visible(w.Message)+"\n")
 		}
 	}

@@ -9,9 +9,9 @@ import (
 	"strings"
 	"unicode/utf16"
 
+	"eighthturn/internal/files"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
-	"eighthturn/outfile"
-	"eighthturn/pages"
 )
 
 // madeMark stands near the beginning of pages and Markdown that `booklet` writes.
@@ -67,16 +67,16 @@ func tail(path string) []byte {
 }
 
 // folder writes Markdown and its pictures into a folder, which is made if it is not there.
-func (o *printedPattern) folder(c *console, d pages.Document, out target) error {
-	files, err := pages.Markdown(d, "pattern")
+func (o *printedPattern) folder(c *console, d render.Document, out target) error {
+	written, err := render.Markdown(d, "pattern")
 	if err != nil {
 		return &problem{faulty, out.path, err.Error(), ""}
 	}
 	if err := (pictureFolder{path: filepath.Clean(out.path), option: "-o"}).make(); err != nil {
 		return err
 	}
-	names := make([]string, 0, len(files))
-	for name := range files {
+	names := make([]string, 0, len(written))
+	for name := range written {
 		names = append(names, name)
 	}
 	sort.Strings(names)
@@ -86,15 +86,15 @@ func (o *printedPattern) folder(c *console, d pages.Document, out target) error 
 			one.path = filepath.Join(out.path, name)
 			one.options.Ours = func(head []byte) bool { return madeHere(one.path, head) }
 			if check {
-				if err := outfile.Check(one.path, one.options); err != nil {
+				if err := files.Check(one.path, one.options); err != nil {
 					return one.problem(err)
 				}
 				continue
 			}
-			if err := c.write(one, bytesOf(marked(files[name]))); err != nil {
+			if err := c.write(one, bytesOf(marked(written[name]))); err != nil {
 				return err
 			}
 		}
 	}
-	return c.print(fmt.Sprintf("made: %s, with %s\n", layout.Visible(filepath.Join(out.path, "pattern.md")), plural(len(files)-1, "picture")))
+	return c.print(fmt.Sprintf("made: %s, with %s\n", layout.Visible(filepath.Join(out.path, "pattern.md")), plural(len(written)-1, "picture")))
 }

@@ -8,9 +8,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/blocks"
-	"eighthturn/chart"
-	"eighthturn/measure"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sizes"
 )
 
 // charting is what `chart` was asked for.
@@ -24,7 +24,7 @@ type charting struct {
 type sheetOfChart struct {
 	name, about string
 	without     []string // options that have no part in it
-	make        func(chart.Options) (chartSheet, error)
+	make        func(sizes.Options) (chartSheet, error)
 }
 
 // chartSheet is a chart in the three forms that it is written in.
@@ -37,16 +37,16 @@ type chartSheet struct {
 // charts is every sort of chart, the one that needs no name first.
 func charts() []sheetOfChart {
 	return []sheetOfChart{
-		{"strips", "what strips of several widths make", []string{stripOption}, func(o chart.Options) (chartSheet, error) {
-			c, err := chart.Strips(o)
+		{"strips", "what strips of several widths make", []string{stripOption}, func(o sizes.Options) (chartSheet, error) {
+			c, err := sizes.Strips(o)
 			return chartSheet{func() string { return stripChartText(c) }, func() any { return stripChartJSON(c) }, func() *spreadsheet { return stripTable(c) }}, err
 		}},
-		{"sides", "which strips blocks of several sides need", []string{stripOption, usableWidthOption}, func(o chart.Options) (chartSheet, error) {
-			c, err := chart.Sides(o)
+		{"sides", "which strips blocks of several sides need", []string{stripOption, usableWidthOption}, func(o sizes.Options) (chartSheet, error) {
+			c, err := sizes.Sides(o)
 			return chartSheet{func() string { return sideChartText(c) }, func() any { return sideChartJSON(c) }, func() *spreadsheet { return sideTable(c) }}, err
 		}},
-		{columnKind(), "which tumblers the lines of a wedge rule give", nil, func(o chart.Options) (chartSheet, error) {
-			c, err := chart.Tumblers(o)
+		{columnKind(), "which tumblers the lines of a wedge rule give", nil, func(o sizes.Options) (chartSheet, error) {
+			c, err := sizes.Tumblers(o)
 			return chartSheet{func() string { return tumblerChartText(c) }, func() any { return tumblerChartJSON(c) }, func() *spreadsheet { return tumblerTable(c) }}, err
 		}},
 	}
@@ -109,9 +109,9 @@ func (o *charting) length(cmd *cobra.Command, to *measureOption, name, usage str
 
 // takes sets what each length may be.
 func (o *charting) takes() {
-	o.from, o.to = measureOption{most: chart.MaxLength, example: "6 in"}, measureOption{most: chart.MaxLength, example: "12 in"}
-	o.step, o.seam = measureOption{most: chart.MaxLength, example: "1/2 in"}, measureOption{most: chart.MaxSeam, example: "1/4 in"}
-	o.usableWidth, o.cut = measureOption{most: chart.MaxCloth, example: "42 in"}, measureOption{most: chart.MaxLength, example: "5 in"}
+	o.from, o.to = measureOption{most: sizes.MaxLength, example: "6 in"}, measureOption{most: sizes.MaxLength, example: "12 in"}
+	o.step, o.seam = measureOption{most: sizes.MaxLength, example: "1/2 in"}, measureOption{most: sizes.MaxSeam, example: "1/4 in"}
+	o.usableWidth, o.cut = measureOption{most: sizes.MaxCloth, example: "42 in"}, measureOption{most: sizes.MaxLength, example: "5 in"}
 }
 
 func showChart(c *console, cmd *cobra.Command, o *charting, args []string) error {
@@ -152,7 +152,7 @@ func (o *charting) hint(s *sheetOfChart, err error) string {
 	if units == measure.Centimetres {
 		rows, seam, strip = "--from 15 --to 30 --step 1", " --seam 0.75", " --strip 12"
 	}
-	if errors.As(err, new(chart.RowsError)) {
+	if errors.As(err, new(sizes.RowsError)) {
 		seam = ""
 	}
 	if slices.Contains(s.without, stripOption) {
@@ -161,9 +161,9 @@ func (o *charting) hint(s *sheetOfChart, err error) string {
 	return "for example " + rows + seam + strip
 }
 
-func (o *charting) options() chart.Options {
+func (o *charting) options() sizes.Options {
 	s := measure.System(o.units.index)
-	return chart.Options{
+	return sizes.Options{
 		Units: s, From: o.from.in(s), To: o.to.in(s), Step: o.step.in(s),
 		Seam: o.seam.in(s), UsableWidth: o.usableWidth.in(s), StripCut: o.cut.in(s),
 	}

@@ -3,8 +3,8 @@ package main
 import (
 	"encoding/json"
 
-	"eighthturn/chart"
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sizes"
 )
 
 // Charts as JSON and as tables. The names below are for other programs and do not change; a change of what they mean
@@ -86,12 +86,12 @@ func prettyJSON(value any) string {
 }
 
 // chartJSON is what all charts say first, and lengths as JSON.
-func chartJSON(o chart.Options) (jsonChart, func(measure.NM) jsonLength) {
+func chartJSON(o sizes.Options) (jsonChart, func(measure.NM) jsonLength) {
 	length := func(nm measure.NM) jsonLength { return jsonLength{nm, measure.Text(nm, o.Units)} }
 	return jsonChart{Format: formatChart, Units: o.Units.String(), SeamAllowance: length(o.Seam)}, length
 }
 
-func stripChartJSON(c *chart.StripChart) jsonChart {
+func stripChartJSON(c *sizes.StripChart) jsonChart {
 	j, length := chartJSON(c.Options)
 	usable := length(c.UsableWidth)
 	j.UsableWidth = &usable
@@ -102,8 +102,8 @@ func stripChartJSON(c *chart.StripChart) jsonChart {
 		l := length(nm)
 		return &l
 	}
-	square := func(s chart.Square) jsonSquare { return jsonSquare{length(s.Need), length(s.Cut)} }
-	j.Strips = mapped(c.Strips, func(s chart.Strip) jsonMade {
+	square := func(s sizes.Square) jsonSquare { return jsonSquare{length(s.Need), length(s.Cut)} }
+	j.Strips = mapped(c.Strips, func(s sizes.Strip) jsonMade {
 		m := jsonMade{
 			StripCut: length(s.StripCut), WedgeFinished: length(s.WedgeFinished), Kite: square(s.Kite), Stop: square(s.Stop),
 			Corner:            jsonCorner{square(s.Corner.Square), maybe(s.Corner.RuleCut), maybe(s.Corner.KitesCut)},
@@ -118,9 +118,9 @@ func stripChartJSON(c *chart.StripChart) jsonChart {
 	return j
 }
 
-func sideChartJSON(c *chart.SideChart) jsonChart {
+func sideChartJSON(c *sizes.SideChart) jsonChart {
 	j, length := chartJSON(c.Options)
-	j.Sides = mapped(c.Sides, func(s chart.Side) jsonSide {
+	j.Sides = mapped(c.Sides, func(s sizes.Side) jsonSide {
 		side := jsonSide{SideFinished: length(s.SideFinished), Near: s.Near}
 		for i, strip := range s.Strips {
 			side.Strips = append(side.Strips, jsonSideStrip{c.Heights[i].Kinds, length(strip.StripCut), length(strip.MarkCut), length(strip.SideErrorFinished)})
@@ -130,11 +130,11 @@ func sideChartJSON(c *chart.SideChart) jsonChart {
 	return j
 }
 
-func tumblerChartJSON(c *chart.TumblerChart) jsonChart {
+func tumblerChartJSON(c *sizes.TumblerChart) jsonChart {
 	j, length := chartJSON(c.Options)
 	usable, strip := length(c.UsableWidth), length(c.StripCut)
 	j.UsableWidth, j.StripCut = &usable, &strip
-	j.Tumblers = mapped(c.Tumblers, func(t chart.Tumbler) jsonTumbler {
+	j.Tumblers = mapped(c.Tumblers, func(t sizes.Tumbler) jsonTumbler {
 		return jsonTumbler{
 			length(t.LineCut), length(t.WideCut), length(t.NarrowCut), length(t.WideFinished), length(t.NarrowFinished),
 			length(t.MeanFinished), t.Pieces, t.Slim,
@@ -143,7 +143,7 @@ func tumblerChartJSON(c *chart.TumblerChart) jsonChart {
 	return j
 }
 
-func stripTable(c *chart.StripChart) *spreadsheet {
+func stripTable(c *sizes.StripChart) *spreadsheet {
 	s := &spreadsheet{units: c.Units}
 	s.row()
 	s.lengthNames("strip_cut", "wedge_finished")
@@ -159,7 +159,7 @@ func stripTable(c *chart.StripChart) *spreadsheet {
 		for _, side := range strip.SidesFinished {
 			s.length(side)
 		}
-		for _, square := range []chart.Square{strip.Kite, strip.Stop, strip.Corner.Square} {
+		for _, square := range []sizes.Square{strip.Kite, strip.Stop, strip.Corner.Square} {
 			s.length(square.Need)
 			s.length(square.Cut)
 		}
@@ -171,7 +171,7 @@ func stripTable(c *chart.StripChart) *spreadsheet {
 	return s
 }
 
-func sideTable(c *chart.SideChart) *spreadsheet {
+func sideTable(c *sizes.SideChart) *spreadsheet {
 	s := &spreadsheet{units: c.Units}
 	s.row()
 	s.lengthNames("side_finished")
@@ -194,7 +194,7 @@ func sideTable(c *chart.SideChart) *spreadsheet {
 	return s
 }
 
-func tumblerTable(c *chart.TumblerChart) *spreadsheet {
+func tumblerTable(c *sizes.TumblerChart) *spreadsheet {
 	s := &spreadsheet{units: c.Units}
 	s.row()
 	s.lengthNames("line_cut", "wide_cut", "narrow_cut", "wide_finished", "narrow_finished", "mean_finished")

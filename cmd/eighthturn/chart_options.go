@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
 )
 
 // measureOption is the value of an option that takes a length as a layout does; a bare number is in the units asked for.

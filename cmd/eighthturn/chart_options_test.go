@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
 )
 
 // hinted are the values that a hint says to write behind an option.

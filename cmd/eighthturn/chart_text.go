@@ -4,14 +4,14 @@ import (
 	"fmt"
 	"strings"
 
-	"eighthturn/chart"
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sizes"
 )
 
 // chartPage is a chart put into lines for a terminal.
 type chartPage struct {
 	strings.Builder
-	chart.Options
+	sizes.Options
 }
 
 func (p *chartPage) length(nm measure.NM) string { return measure.Text(nm, p.Units) }
@@ -61,7 +61,7 @@ func (p *chartPage) notes(list ...string) {
 const caution = "Mind your fingers: keep them back from the ruler's edge, cut away from yourself, and close the rotary cutter after every cut."
 
 // alsoOf says which kinds share the sides of the first, "" where it is alone.
-func alsoOf(list []chart.Height) string {
+func alsoOf(list []sizes.Height) string {
 	var said []string
 	for _, h := range list {
 		if len(h.Kinds) > 1 {
@@ -71,7 +71,7 @@ func alsoOf(list []chart.Height) string {
 	return strings.Join(said, " ")
 }
 
-func stripChartText(c *chart.StripChart) string {
+func stripChartText(c *sizes.StripChart) string {
 	p := &chartPage{Options: c.Options}
 	p.heading("What strips make")
 	p.WriteByte('\n')
@@ -94,7 +94,7 @@ func stripChartText(c *chart.StripChart) string {
 }
 
 // blocks is the first table of strips: what is finished, and the wedges.
-func (p *chartPage) blocks(c *chart.StripChart) {
+func (p *chartPage) blocks(c *sizes.StripChart) {
 	names, frames := []string{"strip", "wedge"}, []string{"cut", "finished"}
 	for _, h := range c.Heights {
 		names, frames = append(names, h.Kinds[0]+" side"), append(frames, "finished")
@@ -111,7 +111,7 @@ func (p *chartPage) blocks(c *chart.StripChart) {
 }
 
 // squares is the second table of strips: squares to cut.
-func (p *chartPage) squares(c *chart.StripChart) {
+func (p *chartPage) squares(c *sizes.StripChart) {
 	rule := ""
 	if p.ruled(c) {
 		rule = "rule"
@@ -128,7 +128,7 @@ func (p *chartPage) squares(c *chart.StripChart) {
 }
 
 // ruled says whether the rule of thumb asks for more than the exact need in some row.
-func (p *chartPage) ruled(c *chart.StripChart) bool {
+func (p *chartPage) ruled(c *sizes.StripChart) bool {
 	for _, s := range c.Strips {
 		if s.Corner.RuleCut > s.Corner.Cut {
 			return true
@@ -137,7 +137,7 @@ func (p *chartPage) ruled(c *chart.StripChart) bool {
 	return false
 }
 
-func sideChartText(c *chart.SideChart) string {
+func sideChartText(c *sizes.SideChart) string {
 	p := &chartPage{Options: c.Options}
 	p.heading("Which strips blocks need")
 	p.WriteByte('\n')
@@ -165,12 +165,12 @@ func sideChartText(c *chart.SideChart) string {
 // nearText is chart.Near as a length that reads well.
 func nearText(s measure.System) measure.NM {
 	if s == measure.Centimetres {
-		return measure.Nearest(chart.Near, measure.Millimetre/10)
+		return measure.Nearest(sizes.Near, measure.Millimetre/10)
 	}
-	return chart.Near
+	return sizes.Near
 }
 
-func tumblerChartText(c *chart.TumblerChart) string {
+func tumblerChartText(c *sizes.TumblerChart) string {
 	p := &chartPage{Options: c.Options}
 	p.heading(fmt.Sprintf("Pieces from strips of %s by the line of a wedge rule", p.length(p.StripCut)))
 	p.WriteByte('\n')

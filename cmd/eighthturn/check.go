@@ -3,7 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"eighthturn/summary"
+	"eighthturn/internal/plan/summary"
 )
 
 // checking is what `check` was asked for.

@@ -7,9 +7,9 @@ import (
 	"strings"
 	"unicode/utf16"
 
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/summary"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/summary"
 )
 
 // reportJSON is what `check` says, for other programs. Made is nil where the layout cannot be drawn.

@@ -1,6 +1,6 @@
 package main
 
-import "eighthturn/measure"
+import "eighthturn/internal/measure"
 
 // The names below are for other programs and do not change; a change of what they mean changes formatJSON. They are
 // described in check-json.md.

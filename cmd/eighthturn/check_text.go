@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/summary"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/summary"
 )
 
 // sheet is a summary put into lines for a terminal.

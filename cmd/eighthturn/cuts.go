@@ -5,10 +5,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/cutting"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/patchwork"
 )
 
 // cutsOptions is what `cuts` was asked for.
@@ -112,7 +112,7 @@ func (o *cutsOptions) suits(cmd *cobra.Command, units measure.System) error {
 }
 
 // options is the plan's options; bare numbers count the layout's units.
-func (o *cutsOptions) options(top *patchwork.Top) cutting.Options {
+func (o *cutsOptions) options(top *quilt.Top) cutting.Options {
 	u := top.Units
 	options := cutting.Options{
 		Copies: o.copies.count, Quarters: o.quarters, SquareUp: o.squareUp.in(u), Spare: o.spare.in(u),

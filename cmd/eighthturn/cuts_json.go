@@ -1,8 +1,8 @@
 package main
 
 import (
-	"eighthturn/cutting"
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 )
 
 // A plan as JSON. The names below are for other programs and do not change; a change of what they mean changes formatCuts.

@@ -1,8 +1,8 @@
 package main
 
 import (
-	"eighthturn/cutting"
-	"eighthturn/finishing"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/supplies"
 )
 
 // cutsJSON is a plan for other programs.
@@ -111,7 +111,7 @@ func (w cutsWriter) backing() *jsonBackingCut {
 	if b == nil {
 		return nil
 	}
-	way := func(p finishing.Pieced) jsonWays {
+	way := func(p supplies.Pieced) jsonWays {
 		return jsonWays{p.Panels, w.length(p.PanelCut), w.length(p.LengthCut), p.Cliff.Costs}
 	}
 	j := &jsonBackingCut{WidthCut: w.length(b.WidthCut), HeightCut: w.length(b.HeightCut), Ways: [2]jsonWays{way(b.Ways[0]), way(b.Ways[1])}, Less: int(b.Less)}

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"unicode"
 
-	"eighthturn/cutting"
+	"eighthturn/internal/plan/cutting"
 )
 
 // drawMaps draws every map of a plan into a folder, and says how many there are.

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"eighthturn/cutting"
+	"eighthturn/internal/plan/cutting"
 )
 
 // section is a part of a plan on paper: words, a table under its headings, and notes.

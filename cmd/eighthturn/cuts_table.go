@@ -1,7 +1,7 @@
 package main
 
 import (
-	"eighthturn/cutting"
+	"eighthturn/internal/plan/cutting"
 )
 
 // cutsTable is a plan as a table: a row for every fabric that is bought, for every piece, for every strip set, and for

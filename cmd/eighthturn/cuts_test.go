@@ -9,12 +9,12 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/cutting"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/patchwork"
 	"eighthturn/samples"
-	"eighthturn/samples/invent"
 )
 
 // ran is what a run of the program said.
@@ -63,7 +63,7 @@ func planOf(t *testing.T, text string) *cutting.Plan {
 	if d == nil {
 		t.Fatal(faults)
 	}
-	return cutting.Of(patchwork.Lay(d), cutting.Options{})
+	return cutting.Of(quilt.Lay(d), cutting.Options{})
 }
 
 // TestCutsSaysAll: of every sample the text names each fabric with what to buy, says finished and cut, gives the advice and

@@ -3,7 +3,7 @@ package main
 import (
 	"strings"
 
-	"eighthturn/cutting"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/layout"
 )
 

@@ -1,8 +1,8 @@
 package main
 
 import (
-	"eighthturn/cutting"
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 )
 
 // cutPage is a plan on a page.

@@ -9,9 +9,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/files"
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/outfile"
-	"eighthturn/patchwork"
 	"eighthturn/svgout"
 )
 
@@ -79,7 +79,7 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 	if err != nil {
 		return err
 	}
-	out := target{path: o.output, what: "picture", example: "quilt" + pictureEnding, options: outfile.Options{Force: o.force, Ours: pictureOfOurs, Never: s.madeFrom}}
+	out := target{path: o.output, what: "picture", example: "quilt" + pictureEnding, options: files.Options{Force: o.force, Ours: pictureOfOurs, Never: s.madeFrom}}
 	if out.path == "" {
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the picture no name", "name it with -o, or write -o - for standard output")
@@ -97,7 +97,7 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 }
 
 // drawer is what writes the picture of a top.
-func (o *drawing) drawer(top *patchwork.Top) func(io.Writer) error {
+func (o *drawing) drawer(top *quilt.Top) func(io.Writer) error {
 	return func(w io.Writer) error { return drawView(w, top, o.view.index, o.picture) }
 }
 

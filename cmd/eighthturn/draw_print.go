@@ -11,13 +11,13 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/render/paper"
 	"eighthturn/layout"
-	"eighthturn/measure"
 	"eighthturn/palettes"
-	"eighthturn/paper"
-	"eighthturn/patchwork"
 	"eighthturn/svgout"
-	"eighthturn/values"
 )
 
 // Endings of the names of pictures that are printed.
@@ -99,7 +99,7 @@ func printed(output string) string {
 }
 
 // paperPicture is the picture as it is printed.
-func (o *drawing) paperPicture(top *patchwork.Top) *paper.Picture {
+func (o *drawing) paperPicture(top *quilt.Top) *paper.Picture {
 	options := o.picture
 	options.ByFabric = true
 	colour, cloth := clothOf(top, o.view.words[o.view.index])
@@ -110,7 +110,7 @@ func (o *drawing) paperPicture(top *patchwork.Top) *paper.Picture {
 }
 
 // clothOf is the colour of each fabric in a view, and whether the view shows cloth and nothing else.
-func clothOf(top *patchwork.Top, view string) (func(int) palettes.Colour, bool) {
+func clothOf(top *quilt.Top, view string) (func(int) palettes.Colour, bool) {
 	own := func(f int) palettes.Colour { return top.Fabrics[f].Colour }
 	switch view {
 	case svgout.Views()[svgout.Colour]:
@@ -120,7 +120,7 @@ func clothOf(top *patchwork.Top, view string) (func(int) palettes.Colour, bool) 
 	case vanishingView:
 		return func(f int) palettes.Colour { return own(f).Grey() }, false
 	}
-	for _, d := range values.Deficiencies() {
+	for _, d := range contrast.Deficiencies() {
 		if d.Name == view {
 			return func(f int) palettes.Colour { return own(f).SeenBy(d.Kind, 1) }, true
 		}
@@ -129,7 +129,7 @@ func clothOf(top *patchwork.Top, view string) (func(int) palettes.Colour, bool) 
 }
 
 // print writes the picture as a PNG or a PDF.
-func (o *drawing) print(c *console, top *patchwork.Top, out target) error {
+func (o *drawing) print(c *console, top *quilt.Top, out target) error {
 	ending := printed(out.path)
 	picture, frame := o.paperPicture(top), o.printing.frame(top.Units, ending)
 	if ending == pageEnding {

@@ -8,9 +8,9 @@ import (
 	"slices"
 	"strings"
 
+	"eighthturn/internal/files"
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/patchwork"
-	"eighthturn/photos"
 )
 
 // strictOption makes warnings count as faults.
@@ -52,7 +52,7 @@ func counted(list []layout.Fault) string {
 // laidOut is a layout that was read and laid out; design and top are nil where errors stop that.
 type laidOut struct {
 	design *layout.Design
-	top    *patchwork.Top
+	top    *quilt.Top
 	lines  *layout.Source
 	faults []layout.Fault // what the text shows and what only the laid-out top does, by their places
 }
@@ -61,10 +61,10 @@ type laidOut struct {
 // the folder where the program runs.
 func layOut(s *source) laidOut {
 	var l laidOut
-	l.design, l.lines, l.faults = layout.ReadWith(s.text, photos.Beside(s.path).Cloth)
+	l.design, l.lines, l.faults = layout.ReadWith(s.text, files.Beside(s.path).Cloth)
 	if l.design != nil {
 		s.keepPhotos(l.design)
-		l.top = patchwork.Lay(l.design)
+		l.top = quilt.Lay(l.design)
 		l.faults = append(l.faults, l.top.Warnings...)
 		slices.SortStableFunc(l.faults, func(a, b layout.Fault) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
 	}
@@ -84,7 +84,7 @@ func (s *source) keepPhotos(d *layout.Design) {
 
 // top reads a layout, shows its faults and lays it out. Where they stop what was asked for, the error says what does not
 // happen.
-func (c *console) top(file string, strict bool, not string) (*source, *patchwork.Top, error) {
+func (c *console) top(file string, strict bool, not string) (*source, *quilt.Top, error) {
 	s, err := c.read(file)
 	if err != nil {
 		return nil, nil, err

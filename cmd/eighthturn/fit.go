@@ -7,11 +7,11 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/finishing"
-	"eighthturn/fit"
+	"eighthturn/internal/files"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/fit"
+	"eighthturn/internal/plan/supplies"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/photos"
 )
 
 // sizing is what `fit` was asked for.
@@ -27,7 +27,7 @@ type sizing struct {
 func newSizing() *sizing {
 	return &sizing{
 		width: measureOption{most: layout.MaxTop, example: "60 in"}, height: measureOption{most: layout.MaxTop, example: "80 in"},
-		drop: measureOption{most: finishing.MaxExtra, example: "12 in"}, step: measureOption{most: layout.MaxStrip, example: "1/2 in"},
+		drop: measureOption{most: supplies.MaxExtra, example: "12 in"}, step: measureOption{most: layout.MaxStrip, example: "1/2 in"},
 		mostBorder: measureOption{most: layout.MaxSide, example: "12 in"},
 		strips:     rangeOption{option: stripsName}, sides: rangeOption{option: sidesName},
 		number: numberOption{option: "number", least: 1, most: fit.MaxNearest, example: 2},
@@ -87,7 +87,7 @@ func (o *sizing) length(cmd *cobra.Command, to *measureOption, name, usage strin
 }
 
 func bedNames() []string {
-	return mapped(finishing.Beds(), func(b finishing.Bed) string { return b.Name })
+	return mapped(supplies.Beds(), func(b supplies.Bed) string { return b.Name })
 }
 
 // check refuses options that do not go together, before a file is read.
@@ -103,7 +103,7 @@ func (o *sizing) check(cmd *cobra.Command) error {
 		return misuse(cmd.CommandPath(), "the width and the height are wanted, one of them is missing", sizeExample)
 	case o.drop.text != "" && o.bed.bed == nil:
 		return misuse(cmd.CommandPath(), "--drop hangs over a bed, and none is named", "for example --bed queen --drop 12")
-	case o.drop.text != "" && o.bed.bed.Mattress() == finishing.Size{}:
+	case o.drop.text != "" && o.bed.bed.Mattress() == supplies.Size{}:
 		return misuse(cmd.CommandPath(), o.bed.bed.Name+" has no mattress that a drop could hang over", "leave --drop out")
 	case o.strips.given && o.sides.given:
 		return misuse(cmd.CommandPath(), "strips and sides are to be tried, but each follows from the other", "leave out --strips or --sides")
@@ -128,7 +128,7 @@ func fitLayout(c *console, cmd *cobra.Command, o *sizing, file string) error {
 	if err != nil {
 		return err
 	}
-	album := photos.Beside(s.path)
+	album := files.Beside(s.path)
 	options.Read = func(text string) (*layout.Design, *layout.Source, []layout.Fault) {
 		return layout.ReadWith(text, album.Cloth)
 	}
@@ -192,7 +192,7 @@ func (o *sizing) hint(err error, d *layout.Design) string {
 func (o *sizing) wanted(s measure.System) fit.Wanted {
 	switch b := o.bed.bed; {
 	case b == nil:
-		return fit.Wanted{Finished: finishing.Size{Width: o.width.in(s), Height: o.height.in(s)}}
+		return fit.Wanted{Finished: supplies.Size{Width: o.width.in(s), Height: o.height.in(s)}}
 	case o.drop.text != "":
 		return fit.Wanted{Finished: b.Covered(o.drop.in(s), 0)}
 	default:
@@ -201,7 +201,7 @@ func (o *sizing) wanted(s measure.System) fit.Wanted {
 }
 
 // bedOption is the value of an option that takes the name of a bed.
-type bedOption struct{ bed *finishing.Bed }
+type bedOption struct{ bed *supplies.Bed }
 
 func (o *bedOption) Type() string { return "bed" }
 
@@ -213,7 +213,7 @@ func (o *bedOption) String() string {
 }
 
 func (o *bedOption) Set(text string) error {
-	bed, ok := finishing.FindBed(text)
+	bed, ok := supplies.FindBed(text)
 	if !ok {
 		hint := "beds are: " + strings.Join(bedNames(), ", ")
 		if near := nearest(text, bedNames()); near != "" {

@@ -3,9 +3,9 @@ package main
 import (
 	"slices"
 
-	"eighthturn/finishing"
-	"eighthturn/fit"
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/fit"
+	"eighthturn/internal/plan/supplies"
 )
 
 // What comes near a size as JSON. The names below are for other programs and do not change; a change of what they mean
@@ -77,7 +77,7 @@ type jsonRefusal struct {
 
 func (p *fitPage) lengthJSON(nm measure.NM) jsonLength { return jsonLength{nm, p.text(nm)} }
 
-func (p *fitPage) sizeJSON(s finishing.Size) jsonSize {
+func (p *fitPage) sizeJSON(s supplies.Size) jsonSize {
 	return jsonSize{p.lengthJSON(s.Width), p.lengthJSON(s.Height)}
 }
 
@@ -106,7 +106,7 @@ func (p *fitPage) wantedJSON() jsonWanted {
 		drop := p.lengthJSON(p.drop.in(p.Units))
 		w.Drop, list = &drop, p.bed.bed.Mattresses
 	}
-	w.Lists = mapped(list, func(l finishing.Published) jsonPublished {
+	w.Lists = mapped(list, func(l supplies.Published) jsonPublished {
 		return jsonPublished{p.sizeJSON(l.Least), p.sizeJSON(l.Most), l.Source}
 	})
 	return w

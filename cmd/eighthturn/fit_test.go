@@ -9,9 +9,9 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"eighthturn/finishing"
-	"eighthturn/fit"
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/fit"
+	"eighthturn/internal/plan/supplies"
 	"eighthturn/samples"
 )
 
@@ -169,7 +169,7 @@ func TestUnknownBed(t *testing.T) {
 	if !ok {
 		t.Fatalf("%v", err)
 	}
-	for _, b := range finishing.Beds() {
+	for _, b := range supplies.Beds() {
 		if !strings.Contains(p.hint, b.Name) {
 			t.Errorf("%s is not named in %q", b.Name, p.hint)
 		}

@@ -7,9 +7,9 @@ import (
 	"strconv"
 	"strings"
 
-	"eighthturn/fit"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/fit"
 	"eighthturn/layout"
-	"eighthturn/measure"
 )
 
 // fitPage is what comes near a size, put into lines for a terminal.

@@ -11,7 +11,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"eighthturn/values"
+	"eighthturn/internal/plan/contrast"
 )
 
 func testConsole() *console { return &console{in: os.Stdin, out: os.Stdout, err: os.Stderr} }
@@ -139,7 +139,7 @@ func reports() map[string]reflect.Type {
 		"check-json.md": reflect.TypeFor[jsonReport](),
 		"values-json.md": reflect.TypeFor[struct {
 			jsonHead
-			values.Report
+			contrast.Report
 		}](),
 	}
 }

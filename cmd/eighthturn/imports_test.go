@@ -3,54 +3,52 @@ package main
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 )
 
-// mayImport says which packages of the project each one may import. A package that is not here fails the test: where it
-// stands in the house is to be said first. Whoever reads a top may import measure, in whose lengths a top is given.
+// mayImport says which packages of the project each one imports, in the order of the stream. It is granted exactly: an import
+// that is not here fails, and so does a grant that nobody uses. A package that is not here fails too: where it stands in the
+// house is to be said first.
 func mayImport() map[string][]string {
-	drawn := []string{"measure", "palettes", "blocks", "layout", "patchwork"}
-	planned := append(slices.Clone(drawn), "figure", "finishing", "chart", "svgout", "pixels", "values", "cutting", "sewing")
-	all := append(slices.Clone(planned), "lattice", "paper", "fit", "summary", "outfile", "photos", "pages", "booklet", "samples")
 	return map[string][]string{
-		"measure":        {},
-		"palettes":       {},
-		"blocks":         {"measure"},
-		"photos":         {"palettes"},
-		"lattice":        {"blocks"},
-		"layout":         {"measure", "palettes", "blocks", "lattice"},
-		"layout/grammar": {"measure", "palettes", "blocks", "layout"},
-		"deal":           {},
-		"chart":          {"measure", "blocks"},
-		"patchwork":      {"measure", "palettes", "blocks", "layout", "deal"},
-		"svgout":         {"measure", "palettes", "patchwork"},
-		"pixels":         {"measure", "palettes", "patchwork"},
-		"values":         {"measure", "palettes", "blocks", "patchwork", "pixels"},
-		"figure":         {"measure", "palettes"},
-		"finishing":      {"measure"},
-		"cutting":        {"measure", "palettes", "blocks", "patchwork", "chart", "finishing", "figure"},
-		"sewing":         {"measure", "palettes", "blocks", "patchwork", "figure"},
-		"paper":          planned,
-		"pages":          {"measure", "palettes", "figure"},
-		"booklet":        append(slices.Clone(planned), "paper", "pages"),
-		"fit":            {"measure", "blocks", "layout", "patchwork", "finishing", "cutting"},
-		"summary":        append(slices.Clone(drawn), "lattice"),
-		"outfile":        {},
-		"samples":        {},
-		"samples/invent": all,
-		"samples/laws":   append(slices.Clone(all), "samples/invent"),
-		"preview":        all,
-		"cmd/eighthturn": append(slices.Clone(all), "preview"),
+		"internal/measure":          {},
+		"palettes":                  {},
+		"internal/blocks":           {"internal/measure"},
+		"internal/files":            {"palettes"},
+		"internal/quilt/orient":     {"internal/blocks"},
+		"layout":                    {"internal/blocks", "internal/measure", "internal/quilt/orient", "palettes"},
+		"layout/grammar":            {"internal/blocks", "internal/measure", "layout"},
+		"internal/quilt/scraps":     {},
+		"internal/quilt":            {"internal/blocks", "internal/measure", "internal/quilt/scraps", "layout", "palettes"},
+		"svgout":                    {"internal/measure", "internal/quilt", "palettes"},
+		"internal/diagram":          {"internal/measure", "palettes"},
+		"internal/plan/sizes":       {"internal/blocks", "internal/measure"},
+		"internal/plan/supplies":    {"internal/measure"},
+		"internal/plan/summary":     {"internal/blocks", "internal/measure", "internal/quilt", "internal/quilt/orient", "layout", "palettes"},
+		"internal/plan/cutting":     {"internal/blocks", "internal/diagram", "internal/measure", "internal/plan/sizes", "internal/plan/supplies", "internal/quilt", "palettes"},
+		"internal/plan/sewing":      {"internal/blocks", "internal/diagram", "internal/measure", "internal/quilt", "palettes"},
+		"internal/plan/contrast":    {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "palettes"},
+		"internal/plan/fit":         {"internal/blocks", "internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
+		"internal/render/pixels":    {"internal/measure", "internal/quilt", "palettes"},
+		"internal/render":           {"internal/diagram", "internal/measure", "palettes"},
+		"internal/render/paper":     {"internal/blocks", "internal/diagram", "internal/measure", "internal/plan/cutting", "internal/quilt", "internal/render/pixels", "palettes"},
+		"internal/report/booklet":   {"internal/blocks", "internal/diagram", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/plan/supplies", "internal/quilt", "internal/render", "internal/render/paper", "internal/render/pixels", "palettes"},
+		"internal/preview":          {"internal/blocks", "internal/diagram", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/render", "internal/render/paper", "internal/render/pixels", "internal/report/booklet", "layout", "palettes", "svgout"},
+		"samples":                   {},
+		"internal/quilttest/invent": {"internal/blocks", "internal/measure", "layout", "palettes"},
+		"internal/quilttest/laws":   {"internal/blocks", "internal/measure", "internal/quilt"},
+		"cmd/eighthturn":            {"internal/blocks", "internal/diagram", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/paper", "internal/render/pixels", "internal/report/booklet", "layout", "palettes", "samples", "svgout"},
 	}
 }
 
 // forbidden are the imports in a tree that the table does not have, and the packages that it does not know.
-func forbidden(t *testing.T, source fs.FS, table map[string][]string) []string {
-	var list []string
+func forbidden(t *testing.T, source fs.FS, table map[string][]string) (list []string, used map[string]bool) {
 	unknown := map[string]bool{}
+	used = map[string]bool{}
 	for _, f := range goFiles(t, source) {
 		allowed, known := table[f.folder]
 		if !known && !unknown[f.folder] {
@@ -60,8 +58,22 @@ func forbidden(t *testing.T, source fs.FS, table map[string][]string) []string {
 		for _, i := range f.Imports {
 			name, _ := strconv.Unquote(i.Path.Value) // the parser has read it
 			inner, own := strings.CutPrefix(name, module+"/")
+			used[f.folder+" "+inner] = own
 			if known && own && !slices.Contains(allowed, inner) {
 				list = append(list, fmt.Sprintf("%s imports %s", f.path, inner))
+			}
+		}
+	}
+	return list, used
+}
+
+// idle are the grants of a table that no import uses.
+func idle(used map[string]bool, table map[string][]string) []string {
+	var list []string
+	for _, name := range slices.Sorted(maps.Keys(table)) {
+		for _, inner := range table[name] {
+			if !used[name+" "+inner] {
+				list = append(list, fmt.Sprintf("%s does not import %s any more: take the grant out", name, inner))
 			}
 		}
 	}
@@ -69,7 +81,8 @@ func forbidden(t *testing.T, source fs.FS, table map[string][]string) []string {
 }
 
 func TestImports(t *testing.T) {
-	for _, wrong := range forbidden(t, project(), mayImport()) {
+	list, used := forbidden(t, project(), mayImport())
+	for _, wrong := range append(list, idle(used, mayImport())...) {
 		t.Error(wrong)
 	}
 	if files := goFiles(t, project()); len(files) < 50 {
@@ -80,22 +93,30 @@ func TestImports(t *testing.T) {
 func TestImportsCatches(t *testing.T) {
 	for name, files := range map[string]map[string]string{
 		"an import sideways":           {"svgout/a.go": "package svgout\nimport _ \"eighthturn/layout\"\n"},
-		"an import of the command":     {"preview/a.go": "package preview\nimport _ \"eighthturn/cmd/eighthturn\"\n"},
-		"one behind another":           {"blocks/a.go": "package blocks\nimport (\n\t\"fmt\"\n\t_ \"eighthturn/measure\"\n\tx \"eighthturn/lattice\"\n)\n"},
+		"an import of the command":     {"internal/preview/a.go": "package preview\nimport _ \"eighthturn/cmd/eighthturn\"\n"},
+		"one behind another":           {"internal/blocks/a.go": "package blocks\nimport (\n\t\"fmt\"\n\t_ \"eighthturn/internal/measure\"\n\tx \"eighthturn/internal/quilt/orient\"\n)\n"},
 		"a package that nobody placed": {"helpers/a.go": "package helpers\n"},
 		"a package inside another":     {"layout/inner/a.go": "package inner\n"},
 	} {
-		if list := forbidden(t, tree(files), mayImport()); len(list) != 1 {
+		if list, _ := forbidden(t, tree(files), mayImport()); len(list) != 1 {
 			t.Errorf("%s: found %q, want one thing", name, list)
 		}
 	}
 	fine := map[string]string{
-		"layout/a.go":      "package layout\nimport (\n\t\"fmt\"\n\t_ \"eighthturn/measure\"\n\t_ \"example.com/eighthturn/cmd\"\n)\n",
-		"layout/a_test.go": "package layout\nimport _ \"eighthturn/preview\"\n",
-		"testdata/a.go":    "package a\nimport _ \"eighthturn/preview\"\n",
+		"layout/a.go":      "package layout\nimport (\n\t\"fmt\"\n\t_ \"eighthturn/internal/measure\"\n\t_ \"example.com/eighthturn/cmd\"\n)\n",
+		"layout/a_test.go": "package layout\nimport _ \"eighthturn/internal/preview\"\n",
+		"testdata/a.go":    "package a\nimport _ \"eighthturn/internal/preview\"\n",
 	}
-	if list := forbidden(t, tree(fine), mayImport()); len(list) != 0 {
+	if list, _ := forbidden(t, tree(fine), mayImport()); len(list) != 0 {
 		t.Errorf("found %q, want nothing", list)
+	}
+}
+
+func TestIdleGrantsAreFound(t *testing.T) {
+	table := map[string][]string{"svgout": {"internal/measure", "palettes"}}
+	_, used := forbidden(t, tree(map[string]string{"svgout/a.go": "package svgout\nimport _ \"eighthturn/palettes\"\n"}), table)
+	if list := idle(used, table); len(list) != 1 || !strings.Contains(list[0], "internal/measure") {
+		t.Errorf("found %q, want the one grant that nobody uses", list)
 	}
 }
 

@@ -3,7 +3,7 @@ package main
 import (
 	"encoding/json"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
 )
 
 // jsonHead is what stands first in the JSON of a report that a package writes.

@@ -8,7 +8,7 @@ import (
 	"strconv"
 	"testing"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
 )
 
 // A block kind is one file in blocks and one line in its list; nothing else names a kind.
@@ -20,12 +20,12 @@ func exceptions() []exception {
 	return []exception{
 		{"layout", "web", "a word of the statement top-left, and of messages about web centres, which are no kind"},
 		{"layout", "star", "a word of the statement top-left, and of messages about star centres, which are no kind"},
-		{"samples/invent", "web", "a word of the statement top-left"},
-		{"samples/invent", "star", "a word of the statement top-left"},
-		{"values", "web", "a sort of figure: the wedges round a web centre, whatever kinds they belong to"},
-		{"values", "star", "a sort of figure: the kites round a star centre, whatever kinds they belong to"},
-		{"values", "ring", "a sort of figure: wedges round the middle of a block"},
-		{"booklet", "halves", "the plural of half"},
+		{"internal/quilttest/invent", "web", "a word of the statement top-left"},
+		{"internal/quilttest/invent", "star", "a word of the statement top-left"},
+		{"internal/plan/contrast", "web", "a sort of figure: the wedges round a web centre, whatever kinds they belong to"},
+		{"internal/plan/contrast", "star", "a sort of figure: the kites round a star centre, whatever kinds they belong to"},
+		{"internal/plan/contrast", "ring", "a sort of figure: wedges round the middle of a block"},
+		{"internal/report/booklet", "halves", "the plural of half"},
 	}
 }
 
@@ -34,7 +34,7 @@ func kindsNamed(t *testing.T, source fs.FS) (list []string, excused map[int]bool
 	kinds := blocks.Kinds()
 	excused = map[int]bool{}
 	for _, f := range goFiles(t, source) {
-		if f.folder == "blocks" {
+		if f.folder == "internal/blocks" {
 			continue
 		}
 		ast.Inspect(f.File, func(n ast.Node) bool {
@@ -82,9 +82,9 @@ func TestNothingElseNamesAKindCatches(t *testing.T) {
 	for _, k := range blocks.Kinds() {
 		for _, quote := range []string{`"`, "`"} {
 			source := tree(map[string]string{
-				"sewing/a.go":      "package sewing\n\nfunc f(kind string) bool { return kind == " + quote + k.Name + quote + " }\n",
-				"blocks/a.go":      "package blocks\n\nconst name = \"" + k.Name + "\"\n",
-				"sewing/a_test.go": "package sewing\n\nconst name = \"" + k.Name + "\"\n",
+				"sewing/a.go":          "package sewing\n\nfunc f(kind string) bool { return kind == " + quote + k.Name + quote + " }\n",
+				"internal/blocks/a.go": "package blocks\n\nconst name = \"" + k.Name + "\"\n",
+				"sewing/a_test.go":     "package sewing\n\nconst name = \"" + k.Name + "\"\n",
 			})
 			if list, _ := kindsNamed(t, source); len(list) != 1 {
 				t.Errorf("%s: found %q, want one thing", k.Name, list)

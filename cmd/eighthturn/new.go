@@ -8,8 +8,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/files"
 	"eighthturn/layout"
-	"eighthturn/outfile"
 	"eighthturn/samples"
 )
 
@@ -78,8 +78,8 @@ func (c *console) writeNew(path, text string) error {
 	if path == standard {
 		return c.write(t, writer(text))
 	}
-	var refused *outfile.Refusal
-	if err := outfile.Check(path, outfile.Options{}); errors.As(err, &refused) && (refused.Reason == outfile.NotOurs || refused.Reason == outfile.IsReadOnly) {
+	var refused *files.Refusal
+	if err := files.Check(path, files.Options{}); errors.As(err, &refused) && (refused.Reason == files.NotOurs || refused.Reason == files.IsReadOnly) {
 		return &problem{faulty, path, "a file of this name is there already, and stays as it is", "give the layout another name with -o"}
 	}
 	if err := c.write(t, writer(text)); err != nil {

@@ -13,7 +13,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/outfile"
+	"eighthturn/internal/files"
 )
 
 // Options of every command that writes a file.
@@ -25,7 +25,7 @@ const (
 // target is where a command writes.
 type target struct {
 	path    string // standard for standard output
-	options outfile.Options
+	options files.Options
 	what    string // it is, for messages: "picture"
 	example string // a name it could have
 	option  string // names the folder it goes into; "" where -o names the file
@@ -63,7 +63,7 @@ func (c *console) write(t target, write func(io.Writer) error) error {
 	}
 	stop, release := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer release()
-	err := outfile.Write(t.path, t.options, func(w io.Writer) error {
+	err := files.Write(t.path, t.options, func(w io.Writer) error {
 		if err := write(&stoppable{stop, w}); err != nil {
 			return err
 		}
@@ -93,7 +93,7 @@ func (s *stoppable) Write(p []byte) (int, error) {
 
 // problem says why a file was not written and what to do.
 func (t target) problem(err error) *problem {
-	var refused *outfile.Refusal
+	var refused *files.Refusal
 	switch {
 	case errors.As(err, &refused):
 		message, hint := t.refusal(refused)
@@ -113,34 +113,34 @@ func (t target) elsewhere() string {
 }
 
 // refusal puts a refusal into words.
-func (t target) refusal(r *outfile.Refusal) (message, hint string) {
+func (t target) refusal(r *files.Refusal) (message, hint string) {
 	switch r.Reason {
-	case outfile.IsLink:
+	case files.IsLink:
 		if to, err := os.Readlink(r.Path); err == nil {
 			hint = "name the file itself: it leads to " + to
 		}
 		return "this is a link to another file, and nothing is written through it", hint
-	case outfile.IsFolder:
+	case files.IsFolder:
 		return "this is a folder", "name a file in it: -o " + shellWord(filepath.Join(r.Path, t.example))
-	case outfile.IsDevice:
+	case files.IsDevice:
 		return "this is a device or a pipe, not a file", "-o - writes to standard output"
-	case outfile.IsSource:
+	case files.IsSource:
 		what := "a photo that the layout names"
 		if there, err := os.Stat(r.Path); err == nil && os.SameFile(there, t.options.Never[0]) {
 			what = "the layout itself"
 		}
 		return "this is " + what + ", and no " + t.what + " takes its place", "give the " + t.what + " another name with -o"
-	case outfile.IsReadOnly:
+	case files.IsReadOnly:
 		return "this file may only be read", t.another() + ", or add --force to replace it"
-	case outfile.NotOurs:
+	case files.NotOurs:
 		message = "a file of this name is there already"
 		if t.options.Ours != nil {
 			message += ", and no " + t.what + " of eighthturn's"
 		}
 		return message, t.another() + ", or add --force to replace it"
-	case outfile.NoFolder:
+	case files.NoFolder:
 		return "there is no such folder", "make it first, or name another with -o"
-	case outfile.NotFolder:
+	case files.NotFolder:
 		return "this is a file, not a folder", "name a file in a folder with -o"
 	}
 	return r.Reason.String(), ""

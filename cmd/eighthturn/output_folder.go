@@ -9,9 +9,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/figure"
-	"eighthturn/measure"
-	"eighthturn/outfile"
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/files"
+	"eighthturn/internal/measure"
 )
 
 // pictureFolder is a folder that a command draws pictures into.
@@ -38,7 +38,7 @@ func namesFolder(cmd *cobra.Command, option, path, example string) error {
 // namedFigure is a picture and the name of its file.
 type namedFigure struct {
 	file   string
-	figure *figure.Figure
+	figure *diagram.Figure
 }
 
 // draw draws pictures into the folder, which is made where it is not there. Nothing is drawn if one of them would be refused.
@@ -50,12 +50,12 @@ func (d pictureFolder) draw(c *console, pictures []namedFigure, units measure.Sy
 		for _, p := range pictures {
 			out := d.target(p.file)
 			if check {
-				if err := outfile.Check(out.path, out.options); err != nil {
+				if err := files.Check(out.path, out.options); err != nil {
 					return out.problem(err)
 				}
 				continue
 			}
-			err := c.write(out, func(w io.Writer) error { return figure.SVG(w, p.figure, figure.Options{Units: units}) })
+			err := c.write(out, func(w io.Writer) error { return diagram.SVG(w, p.figure, diagram.Options{Units: units}) })
 			if err != nil {
 				return err
 			}
@@ -85,6 +85,6 @@ func (d pictureFolder) make() error {
 func (d pictureFolder) target(file string) target {
 	return target{
 		path: filepath.Join(d.path, file), what: d.what, example: d.what + pictureEnding, option: d.option,
-		options: outfile.Options{Force: d.force, Ours: d.ours},
+		options: files.Options{Force: d.force, Ours: d.ours},
 	}
 }

@@ -13,9 +13,9 @@ import (
 	"testing"
 	"time"
 
-	"eighthturn/figure"
-	"eighthturn/measure"
-	"eighthturn/outfile"
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/files"
+	"eighthturn/internal/measure"
 )
 
 // Asked to stop in the middle, a command leaves the old file, nothing unfinished, and says so; whether or not what draws
@@ -30,7 +30,7 @@ func TestStoppedWhileWriting(t *testing.T) {
 		if err := os.WriteFile(path, []byte("old"), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		err := testConsole().write(target{path: path, options: outfile.Options{Force: true}}, func(w io.Writer) error {
+		err := testConsole().write(target{path: path, options: files.Options{Force: true}}, func(w io.Writer) error {
 			err := interrupted(w)
 			if !heeds {
 				return nil
@@ -74,7 +74,7 @@ func TestFolderOfPicturesIsWholeOrRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := pictureFolder{path: folder, option: "--maps", what: "map", ours: isMap}
-	list := []namedFigure{{"a.svg", &figure.Figure{}}, {"b.svg", &figure.Figure{}}}
+	list := []namedFigure{{"a.svg", &diagram.Figure{}}, {"b.svg", &diagram.Figure{}}}
 	err := d.draw(testConsole(), list, measure.Inches)
 	if err == nil || !strings.Contains(err.(*problem).hint, "--maps") {
 		t.Errorf("%v", err)

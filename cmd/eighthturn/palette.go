@@ -12,8 +12,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/files"
 	"eighthturn/layout"
-	"eighthturn/outfile"
 	"eighthturn/palettes"
 )
 
@@ -87,7 +87,7 @@ func makePalette(c *console, cmd *cobra.Command, o *paletting, args []string) er
 	if o.output == "" || o.output == standard {
 		return c.print(fabricLines(p))
 	}
-	t := target{path: o.output, what: "palette", example: "stash.gpl", options: outfile.Options{Force: o.force}}
+	t := target{path: o.output, what: "palette", example: "stash.gpl", options: files.Options{Force: o.force}}
 	if err := c.write(t, func(w io.Writer) error { return write(w, p) }); err != nil {
 		return err
 	}

@@ -9,7 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/preview"
+	"eighthturn/internal/preview"
 )
 
 // previewCommand shows a layout in the browser for as long as it is being worked on.

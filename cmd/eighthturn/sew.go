@@ -5,8 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/plan/sewing"
 	"eighthturn/layout"
-	"eighthturn/sewing"
 )
 
 // sewOptions is what `sew` was asked for.

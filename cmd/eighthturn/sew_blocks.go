@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"eighthturn/sewing"
+	"eighthturn/internal/plan/sewing"
 )
 
 // block writes how the blocks of one label are made.

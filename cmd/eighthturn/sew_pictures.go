@@ -3,7 +3,7 @@ package main
 import (
 	"bytes"
 
-	"eighthturn/sewing"
+	"eighthturn/internal/plan/sewing"
 )
 
 // drawSteps draws the picture of every step into a folder, and says how many there are.

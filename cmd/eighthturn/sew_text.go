@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"eighthturn/internal/plan/sewing"
 	"eighthturn/layout"
-	"eighthturn/sewing"
 )
 
 // sewPage is a sewing plan put into lines for a terminal.

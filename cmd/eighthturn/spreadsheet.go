@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
 )
 
 // spreadsheet is a table written as CSV (RFC 4180, but lines end as texts here do). A length takes two columns: a decimal

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/chart"
-	"eighthturn/measure"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sizes"
 )
 
 // What is written reads back as it was; text that a spreadsheet would take for a formula has a mark before it, numbers do
@@ -51,7 +51,7 @@ func TestChartCells(t *testing.T) {
 	text := regexp.MustCompile(`^([0-9][0-9 ./]* (in|cm)|yes|no)$`)
 	for _, units := range []measure.System{measure.Inches, measure.Centimetres} {
 		for _, c := range charts() {
-			made, err := c.make(chart.Options{Units: units})
+			made, err := c.make(sizes.Options{Units: units})
 			if err != nil {
 				t.Fatal(err)
 			}

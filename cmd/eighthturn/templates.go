@@ -11,11 +11,11 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/files"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/render/paper"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/outfile"
-	"eighthturn/paper"
-	"eighthturn/patchwork"
 )
 
 // drawingEnding is how the names of drawings for other programs end.
@@ -67,7 +67,7 @@ func templates(c *console, cmd *cobra.Command, o *templating, file string) error
 	if err != nil {
 		return err
 	}
-	out := target{path: o.output, what: "template", example: "pieces" + pageEnding, options: outfile.Options{Force: o.force, Ours: paper.IsTemplate, Never: s.madeFrom}}
+	out := target{path: o.output, what: "template", example: "pieces" + pageEnding, options: files.Options{Force: o.force, Ours: paper.IsTemplate, Never: s.madeFrom}}
 	if out.path == "" {
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the templates no name", "name them with -o, or write -o - for standard output")
@@ -129,7 +129,7 @@ func isFolder(path string) bool {
 }
 
 // pdf writes all templates as pages.
-func (o *templating) pdf(c *console, cmd *cobra.Command, top *patchwork.Top, out target) error {
+func (o *templating) pdf(c *console, cmd *cobra.Command, top *quilt.Top, out target) error {
 	options := paper.TemplateOptions{Paper: paper.Size(o.paper.index), Foundations: o.foundations}
 	if !cmd.Flags().Changed(o.paper.option) && top.Units == measure.Centimetres {
 		options.Paper = paper.A4
@@ -176,7 +176,7 @@ func signs(list []rune) string {
 }
 
 // svgs writes each template into a folder.
-func (o *templating) svgs(c *console, top *patchwork.Top, out target) error {
+func (o *templating) svgs(c *console, top *quilt.Top, out target) error {
 	folder := out.path
 	if err := (pictureFolder{path: filepath.Clean(folder), option: "-o"}).make(); err != nil {
 		return err
@@ -186,7 +186,7 @@ func (o *templating) svgs(c *console, top *patchwork.Top, out target) error {
 		for i := range list {
 			out.path = filepath.Join(folder, list[i].FileName()+pictureEnding)
 			if check {
-				if err := outfile.Check(out.path, out.options); err != nil {
+				if err := files.Check(out.path, out.options); err != nil {
 					return out.problem(err)
 				}
 				continue

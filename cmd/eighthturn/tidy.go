@@ -6,8 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/files"
 	"eighthturn/layout"
-	"eighthturn/outfile"
 )
 
 // tidying is what `tidy` was asked for.
@@ -56,7 +56,7 @@ func tidy(c *console, cmd *cobra.Command, o *tidying, file string) error {
 	case o.output == "" || s.isAt(o.output):
 		return c.tidyInPlace(cmd, o, s, text)
 	}
-	t := target{path: o.output, what: "layout", example: "harbour" + layoutEnding, options: outfile.Options{Force: o.force, Never: s.madeFrom}}
+	t := target{path: o.output, what: "layout", example: "harbour" + layoutEnding, options: files.Options{Force: o.force, Never: s.madeFrom}}
 	if err := c.write(t, writer(text)); err != nil {
 		return err
 	}
@@ -82,7 +82,7 @@ func (c *console) tidyInPlace(cmd *cobra.Command, o *tidying, s *source, text st
 	} else if again.text != s.text {
 		return &problem{faulty, s.name, "this file was changed while it was being tidied, and stays as it is", "run it again"}
 	}
-	t := target{path: s.path, what: "layout", options: outfile.Options{Force: o.force, Ours: func([]byte) bool { return true }}}
+	t := target{path: s.path, what: "layout", options: files.Options{Force: o.force, Ours: func([]byte) bool { return true }}}
 	if err := c.write(t, writer(text)); err != nil {
 		return err
 	}

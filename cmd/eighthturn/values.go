@@ -7,10 +7,10 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/patchwork"
-	"eighthturn/values"
 )
 
 // valuing is what `values` was asked for.
@@ -53,7 +53,7 @@ func study(c *console, cmd *cobra.Command, o *valuing, file string) error {
 	if err != nil {
 		return err
 	}
-	options := values.Options{Distance: o.distance.nm, Blur: o.blur.nm, Contrast: o.contrast.steps}
+	options := contrast.Options{Distance: o.distance.nm, Blur: o.blur.nm, Contrast: o.contrast.steps}
 	if err := options.Check(); err != nil {
 		return misuse(cmd.CommandPath(), err.Error(), "")
 	}
@@ -74,20 +74,20 @@ func study(c *console, cmd *cobra.Command, o *valuing, file string) error {
 
 // reports are the study of what was asked for and, if other colours are tried, the one
 // without them; nil otherwise.
-func (o *valuing) reports(cmd *cobra.Command, top *patchwork.Top, options values.Options) (r, before *values.Report, err error) {
-	var tries []values.Try
+func (o *valuing) reports(cmd *cobra.Command, top *quilt.Top, options contrast.Options) (r, before *contrast.Report, err error) {
+	var tries []contrast.Try
 	for _, text := range o.tries {
-		try, err := values.ParseTry(top, text)
+		try, err := contrast.ParseTry(top, text)
 		if err != nil {
 			return nil, nil, misuse(cmd.CommandPath(), err.Error(), "for example --try "+top.Fabrics[0].Name+"=#3a4f66")
 		}
 		tries = append(tries, try)
 	}
 	if len(tries) == 0 {
-		return values.Study(top, options), nil, nil
+		return contrast.Study(top, options), nil, nil
 	}
-	before = values.Study(top, options)
-	r = values.Study(values.Tried(top, tries), options)
+	before = contrast.Study(top, options)
+	r = contrast.Study(contrast.Tried(top, tries), options)
 	for _, try := range tries {
 		r.Tried = append(r.Tried, top.Fabrics[try.Fabric].Name+"="+try.Colour.Hex())
 	}
@@ -95,9 +95,9 @@ func (o *valuing) reports(cmd *cobra.Command, top *patchwork.Top, options values
 }
 
 // lost says whether a figure does not read in any way.
-func lost(r *values.Report) bool {
+func lost(r *contrast.Report) bool {
 	for i := range r.Figures {
-		if r.Figures[i].Verdict == values.Lost {
+		if r.Figures[i].Verdict == contrast.Lost {
 			return true
 		}
 	}
@@ -107,7 +107,7 @@ func lost(r *values.Report) bool {
 // formatValues changes when what a name in the JSON means does.
 const formatValues = 1
 
-func valuesJSON(name string, r *values.Report) string {
+func valuesJSON(name string, r *contrast.Report) string {
 	b, err := r.JSON()
 	if err != nil {
 		panic(err) // nothing in a report can fail to be written
@@ -150,7 +150,7 @@ func (l *lengthOption) Set(text string) error {
 }
 
 // contrastOption is the value of an option that takes two steps in L*.
-type contrastOption struct{ steps *values.Contrast }
+type contrastOption struct{ steps *contrast.Contrast }
 
 func (o *contrastOption) Type() string { return "steps" }
 
@@ -166,8 +166,8 @@ func (o *contrastOption) Set(text string) error {
 	if len(fields) == 2 {
 		soft, err := strconv.ParseFloat(fields[0], 64)
 		clear, err2 := strconv.ParseFloat(fields[1], 64)
-		steps := &values.Contrast{Soft: soft, Clear: clear}
-		if err == nil && err2 == nil && (&values.Options{Contrast: steps}).Check() == nil {
+		steps := &contrast.Contrast{Soft: soft, Clear: clear}
+		if err == nil && err2 == nil && (&contrast.Options{Contrast: steps}).Check() == nil {
 			o.steps = steps
 			return nil
 		}

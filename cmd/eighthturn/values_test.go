@@ -8,10 +8,10 @@ import (
 
 	"github.com/rivo/uniseg"
 
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/measure"
-	"eighthturn/patchwork"
-	"eighthturn/values"
 )
 
 // TestStudiesFitThePage: no line of a study is wider than a terminal's 80 columns, tables of
@@ -30,7 +30,7 @@ func TestStudiesFitThePage(t *testing.T) {
 		if d == nil {
 			t.Fatalf("%s: %v", file, faults)
 		}
-		r := values.Study(patchwork.Lay(d), values.Options{})
+		r := contrast.Study(quilt.Lay(d), contrast.Options{})
 		for _, line := range strings.Split(valuesText(filepath.Base(file), r, nil), "\n") {
 			if uniseg.StringWidth(line) > pageWidth || strings.TrimRight(line, " ") != line {
 				t.Errorf("%s: %q", file, line)
@@ -59,7 +59,7 @@ func TestLengthOption(t *testing.T) {
 func TestContrastOption(t *testing.T) {
 	for _, text := range []string{"8 20", "8,20", " 8, 20 "} {
 		var o contrastOption
-		if err := o.Set(text); err != nil || *o.steps != (values.Contrast{Soft: 8, Clear: 20}) {
+		if err := o.Set(text); err != nil || *o.steps != (contrast.Contrast{Soft: 8, Clear: 20}) {
 			t.Errorf("%q: %v", text, err)
 		}
 	}

@@ -6,20 +6,20 @@ import (
 	"slices"
 	"strings"
 
+	"eighthturn/internal/plan/contrast"
 	"eighthturn/layout"
-	"eighthturn/values"
 )
 
 // leaf is a study put into lines for a terminal.
 type leaf struct {
 	strings.Builder
-	values.Words
-	before *values.Report // without the colours that are tried; nil if none are
+	contrast.Words
+	before *contrast.Report // without the colours that are tried; nil if none are
 }
 
 // valuesText is what `values` says.
-func valuesText(name string, r, before *values.Report) string {
-	p := &leaf{Words: values.Words{Report: r}, before: before}
+func valuesText(name string, r, before *contrast.Report) string {
+	p := &leaf{Words: contrast.Words{Report: r}, before: before}
 	fmt.Fprintf(p, "%s: light and dark, seen from %s\n", name, p.Away())
 	if len(r.Tried) > 0 {
 		p.WriteString(wrapped("tried, and not written into the layout: "+strings.Join(r.Tried, ", "), ""))
@@ -67,11 +67,11 @@ func (p *leaf) fabrics() {
 func (p *leaf) seams() {
 	p.heading(fmt.Sprintf("Seams, %s in all", p.Length(p.Seams.Length)))
 	var rows [][]string
-	for _, b := range values.Bands() {
+	for _, b := range contrast.Bands() {
 		l := p.Seams.ByBand[b.String()]
-		rows = append(rows, []string{b.String(), " " + p.Length(l), " " + values.Percent(l, p.Seams.Length), fmt.Sprintf(" %d", p.Seams.CountBand[b.String()])})
+		rows = append(rows, []string{b.String(), " " + p.Length(l), " " + contrast.Percent(l, p.Seams.Length), fmt.Sprintf(" %d", p.Seams.CountBand[b.String()])})
 	}
-	rows = append(rows, []string{"one fabric", " " + p.Length(p.Seams.OneFabric), " " + values.Percent(p.Seams.OneFabric, p.Seams.Length), ""})
+	rows = append(rows, []string{"one fabric", " " + p.Length(p.Seams.OneFabric), " " + contrast.Percent(p.Seams.OneFabric, p.Seams.Length), ""})
 	p.WriteString(aligned(rows, "  "))
 }
 
@@ -99,13 +99,13 @@ func (p *leaf) more(n int) {
 
 // vanishing lists where seams vanish, the longest first.
 func (p *leaf) vanishing() {
-	var gone []*values.Pair
+	var gone []*contrast.Pair
 	for i := range p.Pairs {
 		if p.Pairs[i].Gone() > 0 {
 			gone = append(gone, &p.Pairs[i])
 		}
 	}
-	slices.SortStableFunc(gone, func(a, b *values.Pair) int {
+	slices.SortStableFunc(gone, func(a, b *contrast.Pair) int {
 		return -cmp.Compare(a.Gone(), b.Gone())
 	})
 	var rows [][2]string
@@ -129,7 +129,7 @@ func (p *leaf) eyes() {
 	for i := range p.Pairs {
 		pair := &p.Pairs[i]
 		for _, s := range pair.Sight {
-			if s.Band < pair.Band && s.Band < values.Clear {
+			if s.Band < pair.Band && s.Band < contrast.Clear {
 				rows = append(rows, [2]string{pair.Names[0] + ", " + pair.Names[1], fmt.Sprintf("%s where it is %s, for %s sight: step %.0f", s.Band, pair.Band, s.Deficiency, s.Step)})
 			}
 		}

@@ -5,11 +5,11 @@ import (
 	"io"
 	"slices"
 
+	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/render/pixels"
 	"eighthturn/palettes"
-	"eighthturn/patchwork"
-	"eighthturn/pixels"
 	"eighthturn/svgout"
-	"eighthturn/values"
 )
 
 // squintPixels is how many pixels the longer side of a squinted picture has.
@@ -24,7 +24,7 @@ const (
 // viewNames is every view that a picture can be drawn in.
 func viewNames() []string {
 	names := append(svgout.Views(), squintView, vanishingView)
-	for _, d := range values.Deficiencies() {
+	for _, d := range contrast.Deficiencies() {
 		names = append(names, d.Name)
 	}
 	return names
@@ -37,7 +37,7 @@ func viewHelp() string {
 }
 
 // drawView writes a picture of a top in the view of that number.
-func drawView(w io.Writer, top *patchwork.Top, view int, o svgout.Options) error {
+func drawView(w io.Writer, top *quilt.Top, view int, o svgout.Options) error {
 	own := len(svgout.Views())
 	switch name := viewNames()[view]; {
 	case view < own:
@@ -49,14 +49,14 @@ func drawView(w io.Writer, top *patchwork.Top, view int, o svgout.Options) error
 		return drawVanishing(w, top, o)
 	}
 	at := slices.Index(viewNames()[own+2:], viewNames()[view])
-	d := values.Deficiencies()[at]
+	d := contrast.Deficiencies()[at]
 	return svgout.DrawMarked(w, top, svgout.Marks{Options: o, Shows: "as " + d.Name + " eyes see it", Colours: func(fabric int) palettes.Colour {
 		return top.Fabrics[fabric].Colour.SeenBy(d.Kind, 1)
 	}})
 }
 
 // drawSquint writes the top blurred, in few steps of value.
-func drawSquint(w io.Writer, top *patchwork.Top) error {
+func drawSquint(w io.Writer, top *quilt.Top) error {
 	size, err := pixels.SizeOf(top, squintPixels)
 	if err != nil {
 		return err
@@ -73,11 +73,11 @@ func drawSquint(w io.Writer, top *patchwork.Top) error {
 }
 
 // drawVanishing writes the top in greys with the seams marked that vanish or are soft, where a line should show.
-func drawVanishing(w io.Writer, top *patchwork.Top, o svgout.Options) error {
+func drawVanishing(w io.Writer, top *quilt.Top, o svgout.Options) error {
 	var seams []svgout.Mark
-	for _, m := range values.Study(top, values.Options{}).Marks {
+	for _, m := range contrast.Study(top, contrast.Options{}).Marks {
 		if !m.Inside {
-			seams = append(seams, svgout.Mark{Seam: m.Seam, Heavy: m.Band == values.Vanishes})
+			seams = append(seams, svgout.Mark{Seam: m.Seam, Heavy: m.Band == contrast.Vanishes})
 		}
 	}
 	return svgout.DrawMarked(w, top, svgout.Marks{Options: o, Seams: seams, Shows: "in the greys of its values, with the seams marked that are hard to see",

@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )

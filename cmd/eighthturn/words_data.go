@@ -3,7 +3,7 @@ package main
 import (
 	"math"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
 	"eighthturn/layout"
 )
 

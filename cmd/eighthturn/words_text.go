@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )

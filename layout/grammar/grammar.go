@@ -11,9 +11,9 @@ import (
 	"regexp"
 	"strings"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/layout"
-	"eighthturn/measure"
 )
 
 // Scopes of the parts of a layout, which editors have colours for.

@@ -12,7 +12,7 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/blocks"
+	"eighthturn/internal/blocks"
 	"eighthturn/layout"
 	"eighthturn/samples"
 )

@@ -1,0 +1,100 @@
+// Package diagram turns a diagram that is plain data, outlines, lines, arrows and words, into
+// SVG. Cutting maps, steps of sewing and templates are figures; what prints reads the same
+// data.
+//
+// Lengths are whole nanometres of the diagram's own subject: of cloth, or of a finished
+// block; y goes downwards. Line widths and the size of words belong to the page and are
+// given in points (1/72 inch) of the page.
+package diagram
+
+import (
+	"eighthturn/internal/measure"
+	"eighthturn/palettes"
+)
+
+// Point is a place in a diagram.
+type Point struct{ X, Y measure.NM }
+
+// Figure is one diagram.
+type Figure struct {
+	Title       string // a few words: the caption
+	Description string // what it shows, for someone who cannot see it
+	Min, Max    Point  // the frame: what is drawn lies in it; words may need the margin that the renderer adds
+	TrueSize    bool   // to be drawn as large as its subject; otherwise it may be scaled to the page
+	Marks       []Mark // drawn in this order
+}
+
+// Mark is one thing in a diagram. Of its parts one is set: Area, Line or Words.
+type Mark struct {
+	Area  *Area
+	Line  *Line
+	Words *Words
+	Lit   []int // what it stands for, by the report's own numbering, so that a page can light it up; nil for nothing
+}
+
+// Area is a filled outline.
+type Area struct {
+	Outline []Point // the first corner not repeated
+	Fill    palettes.Colour
+	Hatch   bool // the wrong side of the cloth: the fill, paler, with slanting lines
+	Clear   bool // no fill at all
+	Edge    Stroke
+}
+
+// Line is a line of straight stretches.
+type Line struct {
+	Points []Point
+	Stroke Stroke
+	Start  Ending
+	End    Ending
+}
+
+// Words is a line of words.
+type Words struct {
+	Text     string
+	At       Point // the middle of the words' height; across, by Anchor
+	Points   float64
+	Anchor   Anchor
+	Quarters int // quarter turns clockwise
+	Bold     bool
+	Colour   palettes.Colour
+	Halo     bool             // a rim of the page's colour, so that they are read on any fabric
+	Room     measure.NM       // they must fit into this length of the subject, else they are made smaller; 0 for as long as they are
+	Backing  *palettes.Colour // what lies beneath, so that words may be dark or light; nil if they are given a colour
+}
+
+// Stroke is how a line is drawn.
+type Stroke uint8
+
+const (
+	NoStroke  Stroke = iota
+	Thin             // outlines and seams that are sewn
+	Cut              // where the rotary cutter goes: solid, heavy
+	Sew              // where the needle goes: dashed
+	Partial          // a seam sewn in part: long dashes
+	Trim             // what is cut off after sewing: dash and dot
+	Fold             // dotted
+	Grain            // the arrow along the grain
+	Dimension        // a measure
+	Pressing         // the arrow by which an allowance is pressed
+	Frame            // the edge of the cloth or page: faint
+)
+
+// Ending is what a line has at one end.
+type Ending uint8
+
+const (
+	Plain Ending = iota
+	Arrow
+	Dot
+	Bar // across the line: the end of a measure
+)
+
+// Anchor is which part of the words stands at their place.
+type Anchor uint8
+
+const (
+	Middle Anchor = iota
+	Start
+	End
+)

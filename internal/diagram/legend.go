@@ -1,0 +1,171 @@
+package diagram
+
+import (
+	"math"
+
+	"eighthturn/palettes"
+)
+
+// Measures of a legend, in points.
+const (
+	legendSize   = 7.5
+	legendRow    = 13.0
+	legendSample = 26.0
+	legendGap    = 5.0  // between a sample and its words
+	legendApart  = 14.0 // between entries
+	legendAbove  = 8.0
+)
+
+// legend lists the styles of lines that a figure uses, and the wrong side of cloth.
+type legend struct {
+	entries []legendEntry
+	letters *Lettering
+	size    float64
+	width   float64 // of the widest row
+}
+
+type legendEntry struct {
+	stroke     Stroke
+	start, end Ending
+	hatch      bool
+	bent       bool // the line runs round something
+	text       string
+	at         XY // its left end and middle, from the legend's upper left corner
+}
+
+func newLegend(letters *Lettering, f *Figure) legend {
+	key := legend{letters: letters, size: legendSize}
+	used, hatched := usedStrokes(f)
+	for _, stroke := range Strokes() {
+		if line, ok := used[stroke]; ok {
+			key.entries = append(key.entries, legendEntry{stroke: stroke, start: line.Start, end: line.End, text: stroke.Words()})
+		}
+	}
+	if line, ok := bentArrow(f); ok {
+		key.entries = append(key.entries, legendEntry{stroke: line.Stroke, end: Arrow, bent: true, text: "press all seams this way round"})
+	}
+	if hatched {
+		key.entries = append(key.entries, legendEntry{hatch: true, text: "wrong side of the cloth"})
+	}
+	return key
+}
+
+// bent says whether a line is an arrow by which allowances are pressed round a point.
+func (l *Line) bent() bool { return l.Stroke == Pressing && l.End == Arrow && len(l.Points) > 2 }
+
+// bentArrow is the first such arrow of a figure.
+func bentArrow(f *Figure) (*Line, bool) {
+	for i := range f.Marks {
+		if l := f.Marks[i].Line; l != nil && l.bent() {
+			return l, true
+		}
+	}
+	return nil, false
+}
+
+// usedStrokes are the styles of a figure, each with a line that has it, and whether it shows
+// the wrong side of cloth. Arrows round a point are left out.
+func usedStrokes(f *Figure) (used map[Stroke]Line, hatched bool) {
+	used = map[Stroke]Line{}
+	for i := range f.Marks {
+		switch m := &f.Marks[i]; {
+		case m.Area != nil:
+			hatched = hatched || m.Area.Hatch
+			if _, ok := used[m.Area.Edge]; !ok {
+				used[m.Area.Edge] = Line{}
+			}
+		case m.Line != nil && !m.Line.bent():
+			if known, ok := used[m.Line.Stroke]; !ok || known.Start == Plain && known.End == Plain {
+				used[m.Line.Stroke] = *m.Line
+			}
+		}
+	}
+	delete(used, NoStroke)
+	return used, hatched
+}
+
+func (k *legend) entryWidth(e legendEntry) float64 {
+	return k.factor() * (legendSample + legendGap + k.letters.Width(e.text, legendSize, false))
+}
+
+// factor is by how much the legend is smaller than usual.
+func (k *legend) factor() float64 { return k.size / legendSize }
+
+// flow lays the entries in rows of a width, or of the widest entry up to the widest that the
+// paper allows, and gives the legend's height; 0 where there is nothing to list.
+func (k *legend) flow(width, most float64) float64 {
+	if len(k.entries) == 0 {
+		return 0
+	}
+	k.size, k.width = legendSize, 0
+	widest := 0.0
+	for _, e := range k.entries {
+		widest = max(widest, k.entryWidth(e))
+	}
+	if widest > most {
+		k.size = max(0.01, legendSize*most/widest)
+		widest = most
+	}
+	width = max(width, widest)
+	x, y, f := 0.0, k.factor()*(legendAbove+legendRow/2), k.factor()
+	for i := range k.entries {
+		wide := k.entryWidth(k.entries[i])
+		if x > 0 && x+wide > width {
+			x, y = 0, y+f*legendRow
+		}
+		k.entries[i].at = XY{x, y}
+		k.width = max(k.width, x+wide)
+		x += wide + f*legendApart
+	}
+	return y + f*legendRow/2
+}
+
+// draw puts the legend below what is on the sheet.
+func (k *legend) draw(s *Sheet) {
+	f := k.factor()
+	grey := palettes.Colour{R: 0x33, G: 0x33, B: 0x33}
+	for _, e := range k.entries {
+		at := XY{edge + e.at.X, s.Height - edge + e.at.Y}
+		to := XY{at.X + f*legendSample, at.Y}
+		k.sample(s, e, [2]XY{at, to})
+		s.Items = append(s.Items, Item{Label: &Label{
+			Text: e.text, At: XY{to.X + f*legendGap, at.Y + capital/2*k.size}, Size: k.size,
+			Width: k.letters.Width(e.text, k.size, false), Colour: grey,
+		}})
+	}
+}
+
+// sample draws a short line in the entry's style, or a piece of cloth.
+func (k *legend) sample(s *Sheet, e legendEntry, ends [2]XY) {
+	if e.hatch {
+		half := k.factor() * legendRow * 0.36
+		outline := []XY{{ends[0].X, ends[0].Y - half}, {ends[1].X, ends[0].Y - half}, {ends[1].X, ends[0].Y + half}, {ends[0].X, ends[0].Y + half}}
+		fill := mixed(palettes.Colour{R: 0x80, G: 0x80, B: 0x80}, page(), 0.55)
+		s.shape(nil, Shape{Points: outline, Closed: true, Filled: true, Fill: fill})
+		s.hatch(outline, Pen{Width: 0.5, Colour: hatchColour(fill)}, nil)
+		return
+	}
+	pen := e.stroke.Pen()
+	line := []XY{{ends[0].X + barLong/2, ends[0].Y}, {ends[1].X - barLong/2, ends[1].Y}}
+	if e.bent {
+		line = k.arc(ends)
+	}
+	heads := [2]ending{headOf(line, e.start, pen), headOf(reversed(line), e.end, pen)}
+	stem := append([]XY{heads[0].stem()}, line[1:len(line)-1]...)
+	s.shape(nil, Shape{Points: append(stem, heads[1].stem()), Pen: pen})
+	s.ending(nil, heads[0])
+	s.ending(nil, heads[1])
+}
+
+// arc is a bow over the middle between two ends, as high as a row allows; its last stretch is
+// long enough for a head.
+func (k *legend) arc(ends [2]XY) []XY {
+	middle := XY{(ends[0].X + ends[1].X) / 2, ends[0].Y + k.factor()*legendRow*0.3}
+	radius := k.factor() * legendRow * 0.62
+	var points []XY
+	for _, degrees := range []float64{190, 210, 230, 250, 270, 290, 360} {
+		a := degrees * math.Pi / 180
+		points = append(points, XY{middle.X + float64(radius*math.Cos(a)), middle.Y + float64(radius*math.Sin(a))})
+	}
+	return points
+}

@@ -1,0 +1,127 @@
+package diagram
+
+import (
+	"math"
+
+	"eighthturn/internal/measure"
+	"eighthturn/palettes"
+)
+
+// Options say how a figure is put on paper. The zero value is a drawing up to 6 1/2 inches
+// wide with its legend.
+type Options struct {
+	Width    measure.NM     // of the whole at the most; 0 for 6 1/2 in; not read for a figure of true size
+	Height   measure.NM     // of the whole at the most; 0 for as high as it comes; not read for a figure of true size
+	Units    measure.System // of the SVG's own width and height: inches, or millimetres
+	NoLegend bool           // leave out the list of line styles
+	Inline   bool           // an SVG to stand within a page: without the line that opens a file
+}
+
+// pointsPerInch is the size of the page's unit.
+const pointsPerInch = 72
+
+// TrueScale is the scale of a figure that is as large as its subject, in points a nanometre.
+const TrueScale = pointsPerInch / float64(measure.Inch)
+
+// XY is a place on the page in points from its upper left corner, y downwards.
+type XY struct{ X, Y float64 }
+
+// Sheet is a figure put on paper: everything is in points, and all of it lies between (0, 0)
+// and (Width, Height).
+type Sheet struct {
+	Title, Description string
+	Width, Height      float64
+	Scale              float64 // points a nanometre of the subject
+	Origin             XY      // where the subject's point (0, 0) lies
+	Items              []Item  // drawn in this order
+}
+
+// Item is one thing on the sheet: a shape, or words.
+type Item struct {
+	Lit   []int
+	Shape *Shape
+	Label *Label
+}
+
+// Shape is an outline or a line.
+type Shape struct {
+	Points []XY
+	Closed bool
+	Filled bool
+	Fill   palettes.Colour
+	Pen    Pen  // a width of 0 draws no line
+	Round  bool // a circle: Points holds its middle, Radius how large it is
+	Radius float64
+}
+
+// Label is words on the sheet.
+type Label struct {
+	Text     string
+	At       XY // where the line on which the letters stand begins
+	Size     float64
+	Width    float64 // by the Go fonts
+	Bold     bool
+	Quarters int // turned about At, quarter turns clockwise, 0 to 3
+	Colour   palettes.Colour
+	Halo     bool
+}
+
+// At is where a point of the subject lies on the sheet.
+func (s *Sheet) At(p Point) XY {
+	return XY{s.Origin.X + float64(float64(p.X)*s.Scale), s.Origin.Y + float64(float64(p.Y)*s.Scale)}
+}
+
+// edge is what is left free round everything, in points.
+const edge = 2
+
+// leastSide is the least width and height of a sheet that are asked for, in points.
+const leastSide = 36
+
+// usualWidth is the width of a drawing where none is asked for.
+const usualWidth = 13 * measure.Inch / 2
+
+// Place puts a figure on paper as large as the options allow, or as large as its subject,
+// with room for all of its words and lines, and its legend below. It never fails: words that
+// are too wide for the paper are made smaller.
+func Place(f *Figure, o Options) *Sheet {
+	p := &placing{figure: f, letters: NewLettering(), shrink: 1}
+	p.measure()
+	s := &Sheet{Title: f.Title, Description: f.Description, Scale: TrueScale}
+	limit := XY{math.Inf(1), math.Inf(1)}
+	if !f.TrueSize {
+		limit = o.limit()
+	}
+	var key legend
+	if !o.NoLegend {
+		key = newLegend(p.letters, f)
+	}
+	below := 0.0
+	for range 3 { // the legend's height depends on the width that is left for it
+		if !f.TrueSize {
+			s.Scale = p.fit(limit.X-2*edge, max(limit.Y/4, limit.Y-2*edge-below))
+		}
+		box := p.box(s.Scale)
+		s.Origin = XY{edge - box.min.X, edge - box.min.Y}
+		s.Width, s.Height = box.max.X-box.min.X+2*edge, box.max.Y-box.min.Y+2*edge
+		below = key.flow(min(limit.X-2*edge, s.Width-2*edge), limit.X-2*edge)
+	}
+	p.draw(s)
+	if below > 0 {
+		key.draw(s)
+		s.Width, s.Height = max(s.Width, key.width+2*edge), s.Height+below
+	}
+	return s
+}
+
+// limit is the greatest size of the sheet in points; no less than half an inch.
+func (o *Options) limit() XY {
+	width, height := o.Width, o.Height
+	if width <= 0 {
+		width = usualWidth
+	}
+	limit := XY{max(leastSide, float64(width)*TrueScale), math.Inf(1)}
+	if height > 0 {
+		limit.Y = max(leastSide, float64(height)*TrueScale)
+	}
+	return limit
+}

@@ -1,0 +1,172 @@
+// Package files turns the name of a photo in a layout into what the photo tells of a cloth.
+// It reads nothing but files in the layout's own folder and below it.
+package files
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"sync"
+	"syscall"
+	"time"
+
+	"eighthturn/palettes"
+)
+
+// Album reads the photos of one folder and remembers them for as long as their files stand
+// still. It may be used by several at once.
+type Album struct {
+	folder string
+	mutex  sync.Mutex
+	pages  map[string]page
+}
+
+// page is a photo that was read; its file had that size and date.
+type page struct {
+	stamp stamp
+	cloth palettes.Cloth
+	fault error
+}
+
+type stamp struct {
+	size    int64
+	changed time.Time
+	missing bool
+}
+
+// mostPages is how many photos are remembered.
+const mostPages = 500
+
+// In is the album of a folder.
+func In(folder string) *Album { return &Album{folder: folder, pages: map[string]page{}} }
+
+// Beside is the album of the folder that holds a layout.
+func Beside(layoutFile string) *Album { return In(filepath.Dir(layoutFile)) }
+
+// Cloth reads a photo by its name in the layout, folders parted by /. A fault is one sentence.
+func (a *Album) Cloth(name string) (palettes.Cloth, error) {
+	a.mutex.Lock()
+	defer a.mutex.Unlock()
+	file, now, err := a.open(name)
+	if err != nil {
+		a.keep(name, page{stamp: now, fault: err})
+		return palettes.Cloth{}, err
+	}
+	defer file.Close()
+	if p, ok := a.pages[name]; ok && p.stamp == now {
+		return p.cloth, p.fault
+	}
+	p := page{stamp: now}
+	p.cloth, p.fault = read(file)
+	a.keep(name, p)
+	return p.cloth, p.fault
+}
+
+// Changed says whether a photo that was asked for is no longer as it was read.
+func (a *Album) Changed() bool {
+	a.mutex.Lock()
+	defer a.mutex.Unlock()
+	for name, p := range a.pages {
+		file, now, err := a.open(name)
+		if err == nil {
+			file.Close()
+		}
+		if now != p.stamp {
+			return true
+		}
+	}
+	return false
+}
+
+// Forget drops what is remembered of all photos but those named.
+func (a *Album) Forget(but map[string]bool) {
+	a.mutex.Lock()
+	defer a.mutex.Unlock()
+	for name := range a.pages {
+		if !but[name] {
+			delete(a.pages, name)
+		}
+	}
+}
+
+func (a *Album) keep(name string, p page) {
+	if len(a.pages) >= mostPages {
+		clear(a.pages)
+	}
+	a.pages[name] = p
+}
+
+// open opens a photo within the folder, whatever links lead where: nothing outside it, and
+// nothing but an ordinary file, is ever opened.
+func (a *Album) open(name string) (*os.File, stamp, error) {
+	root, err := os.OpenRoot(a.folder)
+	if err != nil {
+		return nil, stamp{missing: true}, explained(err)
+	}
+	defer root.Close()
+	local := filepath.FromSlash(name)
+	if !filepath.IsLocal(local) {
+		return nil, stamp{missing: true}, errors.New("this leads out of the layout's folder, and photos are read from it alone; put the photo beside the layout")
+	}
+	if info, err := root.Stat(local); err != nil {
+		return nil, stamp{missing: true}, explained(err)
+	} else if err := unfit(info); err != nil {
+		return nil, stampOf(info), err
+	}
+	file, err := root.OpenFile(local, os.O_RDONLY|syscall.O_NONBLOCK, 0)
+	if err != nil {
+		return nil, stamp{missing: true}, explained(err)
+	}
+	info, err := file.Stat()
+	if err == nil {
+		err = unfit(info)
+	}
+	if err != nil {
+		file.Close()
+		return nil, stamp{missing: true}, explained(err)
+	}
+	return file, stampOf(info), nil
+}
+
+func stampOf(info fs.FileInfo) stamp {
+	return stamp{size: info.Size(), changed: info.ModTime()}
+}
+
+// unfit says why something that is there is no photo, nil if it may be one.
+func unfit(info fs.FileInfo) error {
+	switch {
+	case info.IsDir():
+		return errors.New("this is a folder, expected a JPEG or PNG file")
+	case !info.Mode().IsRegular():
+		return errors.New("this is not an ordinary file, expected a JPEG or PNG file")
+	case info.Size() > palettes.MostPhotoBytes:
+		return fmt.Errorf("the photo has %d MB, expected up to %d", info.Size()>>20, palettes.MostPhotoBytes>>20)
+	}
+	return nil
+}
+
+// explained is a fault of the file system as a sentence.
+func explained(err error) error {
+	var path *fs.PathError
+	var number syscall.Errno // the system's own word: a disk that fails, a loop of links
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return errors.New("there is no such photo beside the layout")
+	case errors.Is(err, fs.ErrPermission):
+		return errors.New("this photo may not be read; its owner can allow it")
+	case errors.As(err, &path) && errors.As(path.Err, &number):
+		return fmt.Errorf("the photo cannot be read: %w", number)
+	}
+	return errors.New("the photo cannot be read; put it into the layout's folder, not a link that leads elsewhere")
+}
+
+func read(file *os.File) (palettes.Cloth, error) {
+	bytes, err := io.ReadAll(io.LimitReader(file, palettes.MostPhotoBytes+1))
+	if err != nil {
+		return palettes.Cloth{}, explained(err)
+	}
+	return palettes.ReadSwatch(bytes)
+}

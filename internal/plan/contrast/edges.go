@@ -1,0 +1,136 @@
+package contrast
+
+import (
+	"fmt"
+	"slices"
+)
+
+// stripSets are the wedges of strips, as figures whose outline is the seams between their
+// strips.
+func (s *study) stripSets() []member {
+	var list []member
+	at := map[string]int{}
+	for i := range s.Patches {
+		p := &s.Patches[i]
+		if p.Count < 2 {
+			continue
+		}
+		key := s.setKey(i)
+		n, ok := at[key]
+		if !ok {
+			n = len(list)
+			at[key] = n
+			list = append(list, member{at: p.Outline[0]})
+		}
+		for f := p.First; f < p.First+p.Count; f++ {
+			list[n].faces = append(list[n].faces, int32(f))
+		}
+	}
+	for n := range list {
+		s.addStripSeams(&list[n])
+	}
+	return list
+}
+
+// setKey is the same for wedges of the same strips, whichever way round.
+func (s *study) setKey(patch int) string {
+	p := &s.Patches[patch]
+	var fabrics []int
+	for f := p.First; f < p.First+p.Count; f++ {
+		fabrics = append(fabrics, s.Faces[f].Fabric)
+	}
+	other := slices.Clone(fabrics)
+	slices.Reverse(other)
+	return fmt.Sprint(slices.MinFunc([][]int{fabrics, other}, slices.Compare))
+}
+
+func (s *study) addStripSeams(m *member) {
+	for _, f := range m.faces {
+		for _, i := range s.of[f] {
+			if one := &s.seams[i]; one.strip && one.a == f {
+				m.seams = append(m.seams, outlineSeam{i, one.step})
+			}
+		}
+	}
+}
+
+// Zones of a top, from the inside out; those of the borders follow, from 0.
+const (
+	inBlocks = iota - 2
+	inSashes
+)
+
+// zone is where a face lies: the number of its border, or one of the above.
+func (s *study) zone(face int32) int {
+	p := &s.Patches[s.Faces[face].Patch]
+	switch {
+	case p.Border >= 0:
+		return p.Border
+	case p.Cell < 0:
+		return inSashes
+	}
+	return inBlocks
+}
+
+// frames judges the sashes, and each border, against what lies inside them. Where one is
+// sewn to its own cloth it is meant to run on, and that stretch is left out.
+func (s *study) frames() []Figure {
+	sashes, last := false, -1
+	for i := range s.Patches {
+		sashes = sashes || s.Patches[i].Cell < 0 && s.Patches[i].Border < 0
+		last = max(last, s.Patches[i].Border)
+	}
+	var list []Figure
+	if sashes {
+		list = append(list, s.frame(inSashes))
+	}
+	for n := range last + 1 {
+		list = append(list, s.frame(n))
+	}
+	return list
+}
+
+func (s *study) frame(zone int) Figure {
+	f := Figure{Sort: Sashes, Count: 1}
+	if zone >= 0 {
+		f.Sort, f.Border, f.Weakest = Border, zone+1, Place{Border: zone + 1}
+	}
+	sum := outlineSum{study: s, both: true}
+	var m member
+	var of, edge, against []int
+	for i := range s.seams {
+		one := &s.seams[i]
+		a, b := s.zone(one.a), s.zone(one.b)
+		if max(a, b) != zone || a == b {
+			continue
+		}
+		own, inner := one.a, one.b
+		if b == zone {
+			own, inner = one.b, one.a
+		}
+		of = append(of, s.Faces[own].Fabric)
+		against = append(against, s.Faces[inner].Fabric)
+		if one.sameOne {
+			sum.runsOn += one.length
+			continue
+		}
+		edge = append(edge, s.Faces[own].Fabric)
+		m.seams = append(m.seams, outlineSeam{int32(i), s.stepFrom(one, own)})
+	}
+	s.sides.mark([]member{m}, false)
+	sum.add(&m)
+	sum.doubtful = sum.near > sum.length/2
+	f.Of, f.Edge, f.Against = s.names(distinct(of)), s.names(distinct(edge)), s.names(distinct(against))
+	for i := range s.Faces {
+		if s.zone(int32(i)) == zone {
+			f.Faces = append(f.Faces, int32(i))
+		}
+	}
+	f.Outline, f.Doubtful = sum.outline(), sum.doubtful
+	f.Weak = f.Outline.Score
+	f.Verdict = verdict(&f)
+	if f.Verdict == Lost {
+		f.Lost = 1
+	}
+	return f
+}

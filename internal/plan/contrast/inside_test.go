@@ -1,0 +1,98 @@
+package contrast
+
+import (
+	"strings"
+	"testing"
+
+	"eighthturn/samples"
+)
+
+// TestOutlinesAreNeverInside: over every layout, no seam on the outline of a figure counts as inside one; what is inside is no
+// longer than what there is, and the places to look at are those of the rest.
+func TestOutlinesAreNeverInside(t *testing.T) {
+	texts := map[string]string{}
+	for _, s := range samples.All() {
+		texts[s.Name] = s.Text
+	}
+	some := false
+	for name, text := range texts {
+		top := laid(t, text)
+		s := newStudy(top, Options{})
+		figures := s.figures()
+		r := Study(top, Options{})
+		for _, f := range figures {
+			if f.Sort != Border && f.Sort != Sashes && f.Outline.Length == 0 {
+				t.Errorf("%s: a figure without an outline", name)
+			}
+		}
+		for i := range s.seams {
+			if s.sides.outline[i] && s.sides.inside(i, &s.seams[i]) {
+				t.Fatalf("%s: seam %d is an outline and inside", name, i)
+			}
+		}
+		for _, p := range r.Pairs {
+			some = some || p.Inside > 0
+			if p.Inside < 0 || p.Inside > p.Length || p.GoneInside > p.Inside || p.Gone() < 0 || (p.Gone() == 0) != (len(p.Cells) == 0) {
+				t.Errorf("%s: %v: %d of %d inside, %d gone there, %d places", name, p.Names, p.Inside, p.Length, p.GoneInside, len(p.Cells))
+			}
+		}
+	}
+	if !some {
+		t.Error("nothing lies inside anything")
+	}
+}
+
+// scrapWebs is a field of webs of scraps: two darks that are alike in value, two lights that are, and a border of a light.
+const scrapWebs = `
+strip 4
+fabric pine #2f4f3a
+fabric plum #5a3550
+fabric shell #efe8d9
+fabric mist #e3ebe8
+scraps darks pine plum
+scraps lights shell mist
+block W web wedges darks kites lights
+grid
+  W W W W
+  W W W W
+  W W W W
+  W W W W
+border 2 shell
+`
+
+// TestScrapsMayDrawTogether: what quilters say of scrap quilts (common practice, no source): darks need not part from darks
+// within a web, nor lights from lights in its ground, but a web must part from its ground, and a border from what it frames.
+func TestScrapsMayDrawTogether(t *testing.T) {
+	of := func(r *Report, a, b string) *Pair {
+		for i := range r.Pairs {
+			if p := &r.Pairs[i]; p.Names == [2]string{a, b} || p.Names == [2]string{b, a} {
+				return p
+			}
+		}
+		t.Fatalf("%s and %s do not meet", a, b)
+		return nil
+	}
+	r := Study(laid(t, scrapWebs), Options{})
+	if p := of(r, "pine", "plum"); p.Inside != p.Length || p.Note() != "need not show" {
+		t.Errorf("pine and plum: %d of %d inside", p.Inside, p.Length)
+	}
+	if p := of(r, "shell", "mist"); p.Inside == 0 || p.Inside >= p.Length {
+		t.Errorf("shell and mist: %d of %d inside, though the border is of one of them", p.Inside, p.Length)
+	}
+	if p := of(r, "pine", "shell"); p.Inside != 0 {
+		t.Errorf("pine and shell: %d inside, but that is the webs' edge", p.Inside)
+	}
+	for _, w := range r.WaysOut {
+		if w.Pair == [2]string{"pine", "plum"} || w.Pair == [2]string{"plum", "pine"} {
+			t.Errorf("a way out for scraps inside a web: %+v", w)
+		}
+	}
+	if last := r.Pairs[len(r.Pairs)-1]; last.Inside != last.Length && last.Band < Clear {
+		t.Errorf("what asks least for a look is %+v", last)
+	}
+	// The same darks as one web against the next are told apart: there it matters.
+	r = Study(laid(t, strings.Replace(scrapWebs, "wedges darks", "wedges pine", 1)), Options{})
+	if p := of(r, "pine", "shell"); p.Inside != 0 {
+		t.Errorf("plain webs: %d inside", p.Inside)
+	}
+}

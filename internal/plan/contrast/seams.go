@@ -1,0 +1,145 @@
+package contrast
+
+import (
+	"math"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+	"eighthturn/palettes"
+)
+
+// study is the work on one report.
+type study struct {
+	*quilt.Top
+	Options
+	lightness []float64 // CIE L* by fabric
+	narrowest []float64 // least width by face, nanometres
+	seams     []seam    // all of them, those between patches first
+	of        [][]int32 // by face, indices into seams
+	sides     sides     // known once the figures are judged
+	scream    []uint8   // by two fabrics: 0 not known yet, 1 alike, 2 apart by colour
+}
+
+// seam is a seam of the top with what the eye makes of it.
+type seam struct {
+	a, b    int32 // faces
+	strip   bool  // between two bands of one patch
+	at      quilt.Seam
+	length  float64 // nanometres
+	soft    float64 // the step below which it vanishes, CIE L*
+	step    float64 // lightness of a less that of b, CIE L*
+	band    Band
+	sameOne bool // both sides are of one fabric
+}
+
+// other is the face on the other side.
+func (s *seam) other(face int32) int32 {
+	if s.a == face {
+		return s.b
+	}
+	return s.a
+}
+
+func newStudy(t *quilt.Top, o Options) *study {
+	s := &study{Top: t, Options: o, lightness: make([]float64, len(t.Fabrics))}
+	s.scream = make([]uint8, len(t.Fabrics)*len(t.Fabrics))
+	for f := range t.Fabrics {
+		s.lightness[f] = t.Fabrics[f].Colour.Lightness()
+	}
+	s.narrowest = make([]float64, len(t.Faces))
+	widths := widths{}
+	for i := range t.Faces {
+		s.narrowest[i] = widths.of(t.Faces[i].Outline)
+	}
+	s.seams = make([]seam, 0, len(t.Seams)+len(t.StripSeams))
+	for i := range t.Seams {
+		s.seams = append(s.seams, s.seam(t.Seams[i], false))
+	}
+	for i := range t.StripSeams {
+		s.seams = append(s.seams, s.seam(t.StripSeams[i], true))
+	}
+	s.index()
+	s.sides = s.newSides()
+	return s
+}
+
+// seam judges one seam.
+func (s *study) seam(at quilt.Seam, strip bool) seam {
+	a, b := s.Faces[at.A].Fabric, s.Faces[at.B].Fabric
+	one := seam{a: at.A, b: at.B, strip: strip, at: at, length: lengthOf(at), sameOne: a == b}
+	one.step = s.lightness[a] - s.lightness[b]
+	one.soft = s.softStep(min(s.narrowest[at.A], s.narrowest[at.B]), a, b)
+	one.band = s.band(math.Abs(one.step), one.soft)
+	return one
+}
+
+// softStep is the step below which a seam between two fabrics vanishes: the layout's own,
+// or what half of all viewers notice between patches of that size from that distance,
+// raised for prints. It never exceeds the clear one.
+func (s *study) softStep(narrower float64, a, b int) float64 {
+	if s.Contrast != nil {
+		return s.Contrast.Soft
+	}
+	texture := palettes.TextureFactor(max(s.print(a).Spread, s.print(b).Spread))
+	angle := palettes.VisualAngle(narrower, float64(s.distance()))
+	return min(palettes.JustNoticeable(angle, texture), s.clear())
+}
+
+// lengthOf is a seam's length in nanometres.
+func lengthOf(s quilt.Seam) float64 {
+	return distance(float64(s.To.X-s.From.X), float64(s.To.Y-s.From.Y))
+}
+
+func distance(dx, dy float64) float64 { return math.Sqrt(float64(dx*dx) + float64(dy*dy)) }
+
+// index lists the seams of each face.
+func (s *study) index() {
+	count := make([]int32, len(s.Faces))
+	for i := range s.seams {
+		count[s.seams[i].a]++
+		count[s.seams[i].b]++
+	}
+	all := make([]int32, 2*len(s.seams))
+	s.of = make([][]int32, len(s.Faces))
+	for f, n := range count {
+		s.of[f], all = all[:0:n], all[n:]
+	}
+	for i := range s.seams {
+		one := &s.seams[i]
+		s.of[one.a] = append(s.of[one.a], int32(i))
+		s.of[one.b] = append(s.of[one.b], int32(i))
+	}
+}
+
+// widths remembers the least widths of outlines that are alike but for their place.
+type widths map[[8]measure.NM]float64
+
+// of is the least width of a convex outline, in nanometres: the least distance between two
+// parallel lines that hold it between them, which always runs along one of its sides.
+func (w widths) of(outline []quilt.Point) float64 {
+	var key [8]measure.NM
+	for i := 1; i < len(outline) && i <= 4; i++ {
+		key[2*i-2], key[2*i-1] = outline[i].X-outline[0].X, outline[i].Y-outline[0].Y
+	}
+	if width, ok := w[key]; ok && len(outline) <= 5 {
+		return width
+	}
+	least := math.Inf(1)
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
+		least = min(least, farthest(outline, p, q))
+	}
+	w[key] = least
+	return least
+}
+
+// farthest is the distance of the outline's farthest corner from the line through p and q.
+func farthest(outline []quilt.Point, p, q quilt.Point) float64 {
+	dx, dy := float64(q.X-p.X), float64(q.Y-p.Y)
+	most := 0.0
+	for _, r := range outline {
+		cross := float64(dx*float64(r.Y-p.Y)) - float64(dy*float64(r.X-p.X))
+		most = max(most, math.Abs(cross))
+	}
+	return most / distance(dx, dy)
+}

@@ -1,0 +1,315 @@
+package contrast
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"eighthturn/internal/measure"
+)
+
+// Words say what a report found in words and numbers, for whoever shows it to a person.
+type Words struct{ *Report }
+
+// Away is the distance in words.
+func (w Words) Away() string { return Away(w.Thresholds.Distance, w.Units) }
+
+// Away is a distance from eye to quilt in words.
+func Away(distance measure.NM, u measure.System) string {
+	if u == measure.Centimetres {
+		return measure.Decimal(distance/100, measure.Centimetres, 2) + " m"
+	}
+	return strings.TrimSuffix(measure.Decimal(distance/12, measure.Inches, 1), ".0") + " ft"
+}
+
+// Length is a length to a tenth of the unit: seams are added up, not cut by it.
+func (w Words) Length(nm measure.NM) string { return measure.Decimal(nm, w.Units, 1) + " " + w.unit() }
+
+func (w Words) unit() string {
+	if w.Units == measure.Centimetres {
+		return "cm"
+	}
+	return "in"
+}
+
+// Percent is a part of a length in whole percent.
+func Percent(part, whole measure.NM) string {
+	if whole == 0 {
+		return "0 %"
+	}
+	return fmt.Sprintf("%.0f %%", 100*float64(part)/float64(whole))
+}
+
+func plural(n int, what string) string {
+	switch n {
+	case 0:
+		return "no " + what + "s"
+	case 1:
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// listed joins words as a sentence does: "a", "a and b", "a, b and c".
+func listed(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// Figure is what a figure is.
+func (w Words) Figure(f *Figure) string {
+	of, against := listed(f.Of), listed(f.Against)
+	switch f.Sort {
+	case Border:
+		return fmt.Sprintf("border %d of %s against %s", f.Border, of, against)
+	case Sashes:
+		return "sashes of " + of + " against " + against
+	case Alternation:
+		if sameNames(f.Of, f.Against) {
+			return plural(f.Count, "ring") + " of " + of + ", one wedge against the next"
+		}
+		return plural(f.Count, "ring") + ", " + of + " by turns with " + against
+	case Strips:
+		return "strips of " + of + ", one against the next"
+	case Wheel:
+		return plural(f.Count, "ring") + " of " + of + " against " + against
+	}
+	name := plural(f.Count, string(f.Sort)) + " of " + of
+	if len(f.Edge) > 0 && len(f.Edge) < len(f.Of) {
+		name += ", " + listed(f.Edge) + " at the rim,"
+	}
+	return name + " against " + against
+}
+
+// sameNames says whether two lists have the same names, in whatever order.
+func sameNames(a, b []string) bool {
+	a, b = slices.Clone(a), slices.Clone(b)
+	slices.Sort(a)
+	slices.Sort(b)
+	return slices.Equal(a, b)
+}
+
+// Parts are the lines that a verdict rests on.
+func (w Words) Parts(f *Figure) []string {
+	if f.Verdict == RunsOn {
+		return []string{"sewn to its own cloth all round"}
+	}
+	lines := []string{w.outline(f)}
+	if m := f.Mass; m != nil {
+		mass := fmt.Sprintf("mass %.0f of 100: parts from its ground %.2f, step %.2f", m.Score, m.Massing, m.Step)
+		if m.Figure != 0 || m.AgainstMid != 0 {
+			mass += fmt.Sprintf(" (middle L* %.0f against %.0f)", m.Figure, m.AgainstMid)
+		}
+		lines = append(lines, mass)
+	}
+	if f.Lost > 0 && f.Lost < f.Count {
+		lines = append(lines, fmt.Sprintf("by themselves %d of %d do not hold; the weakest lies in %s", f.Lost, f.Count, f.Weakest.Words()))
+	}
+	if f.Doubtful {
+		lines = append(lines, "most of its edge lies close to a threshold: lay the cloths side by side before you trust this")
+	}
+	return lines
+}
+
+func (w Words) outline(f *Figure) string {
+	o := &f.Outline
+	text := fmt.Sprintf("outline %.0f of 100: edge %.2f", o.Score, o.Edge)
+	if f.Sort != Border && f.Sort != Sashes && f.Sort != Strips {
+		text += fmt.Sprintf(", one side the lighter %.2f", o.Polarity)
+	}
+	if o.Broken > 0 {
+		text += fmt.Sprintf("; %s of it vanishes, %s at a stretch", Percent(o.Broken, o.Length), w.Length(o.LongestGap))
+	}
+	return text
+}
+
+// Words name the place.
+func (p Place) Words() string {
+	switch {
+	case p.Border > 0:
+		return fmt.Sprintf("border %d", p.Border)
+	case p.Row > 0:
+		return fmt.Sprintf("row %d, column %d", p.Row, p.Column)
+	}
+	return "the sashes"
+}
+
+// Note is what is to be said of a pair beside its numbers, "" for nothing.
+func (p *Pair) Note() string {
+	switch {
+	case p.Inside == p.Length:
+		return "need not show"
+	case p.ColourOnly:
+		return "held by colour only"
+	case p.BreaksUp:
+		return "the prints overlap"
+	case p.Doubtful:
+		return "close to a threshold"
+	}
+	return ""
+}
+
+// Note is what is to be said of a fabric beside its numbers, "" for nothing.
+func (f *Fabric) Note() string {
+	switch {
+	case f.Spread > 0:
+		return fmt.Sprintf("print, values spread by %.0f", f.Spread)
+	case f.Vivid:
+		return "vivid"
+	}
+	return ""
+}
+
+// mostRuns is how many groups of cells are named.
+const mostRuns = 6
+
+// Gone is the length of a pair's seams that vanish where a line should show.
+func (p *Pair) Gone() measure.NM { return p.ByBand[Vanishes.String()] - p.GoneInside }
+
+// GoneInside says how much vanishes where no line need show, "" if nothing does.
+func (w Words) GoneInside() string {
+	if w.Seams.CountInside[Vanishes.String()] == 0 {
+		return ""
+	}
+	return w.Length(w.Seams.Inside[Vanishes.String()]) + " of seams that vanish lie inside one figure or its ground, where no line need show: cloth of one value draws together there"
+}
+
+// Cells names cells, as "rows 1-4: columns 1-4; row 5: columns 2, 4; border 1". They stand in
+// order, borders last.
+func (w Words) Cells(cells []Place) string {
+	var groups, edges []string
+	first, last, columns := 0, 0, ""
+	finish := func() {
+		if columns != "" {
+			groups = append(groups, counted("row", upTo(first, last))+": "+columns)
+		}
+	}
+	for i := 0; i < len(cells); {
+		if cells[i].Row == 0 {
+			edges = append(edges, cells[i].Words())
+			i++
+			continue
+		}
+		list := columnsOf(cells[i:])
+		if text := counted("column", list); text != columns || cells[i].Row != last+1 {
+			finish()
+			first, columns = cells[i].Row, text
+		}
+		last = cells[i].Row
+		i += len(list)
+	}
+	finish()
+	if more := len(groups) - mostRuns; more > 0 {
+		noun := "groups"
+		if more == 1 {
+			noun = "group"
+		}
+		groups = append(groups[:mostRuns], fmt.Sprintf("%d more %s of cells", more, noun))
+	}
+	return strings.Join(append(groups, edges...), "; ")
+}
+
+// columnsOf are the columns of the cells that stand in the row of the first.
+func columnsOf(cells []Place) []int {
+	var list []int
+	for _, c := range cells {
+		if c.Row != cells[0].Row {
+			break
+		}
+		list = append(list, c.Column)
+	}
+	return list
+}
+
+func upTo(first, last int) []int {
+	var list []int
+	for n := first; n <= last; n++ {
+		list = append(list, n)
+	}
+	return list
+}
+
+// counted names numbers that rise: "row 1", "columns 1-3, 5".
+func counted(what string, list []int) string {
+	var parts []string
+	for i := 0; i < len(list); {
+		n := i
+		for n+1 < len(list) && list[n+1] == list[n]+1 {
+			n++
+		}
+		if list[n] == list[i] {
+			parts = append(parts, strconv.Itoa(list[i]))
+		} else {
+			parts = append(parts, fmt.Sprintf("%d-%d", list[i], list[n]))
+		}
+		i = n + 1
+	}
+	if len(list) > 1 {
+		what += "s"
+	}
+	return what + " " + strings.Join(parts, ", ")
+}
+
+// WayOut is one way out.
+func (w Words) WayOut(out *WayOut) string {
+	way := "darker"
+	if out.Lighter {
+		way = "lighter"
+	}
+	text := fmt.Sprintf("a %s %s: %s (L* %.0f)%s", way, out.Change, out.Colour, out.Lightness, breakWords(out.Breaks))
+	if o := out.Other; o != nil {
+		from := "of this layout"
+		if o.Palette != "" {
+			from = "of the palette " + o.Palette
+		}
+		text += fmt.Sprintf("; or %s %s (L* %.0f)%s", o.Name, from, o.Lightness, breakWords(o.Breaks))
+	}
+	if out.Best {
+		text = "the least change: " + text
+	}
+	return text
+}
+
+func breakWords(list []Break) string {
+	if len(list) == 0 {
+		return ", and nothing else suffers"
+	}
+	var parts []string
+	for _, b := range list {
+		parts = append(parts, fmt.Sprintf("%s (%s, was %s)", b.Meets, b.To, b.From))
+	}
+	return ", at the cost of its seams with " + listed(parts)
+}
+
+// Grounds are what the study rests on.
+func (w Words) Grounds() []string {
+	t := &w.Thresholds
+	soft := fmt.Sprintf("a seam vanishes below a step of %s L*, what half of all viewers notice between patches of that size from there (published), more for prints", span(t.SoftLeast, t.SoftMost))
+	clear := fmt.Sprintf("it is clear from %g, about where lettering is just legible (published for lettering, our choice for seams)", t.Clear)
+	if t.Own {
+		soft = fmt.Sprintf("a seam vanishes below a step of %g L*, as it was set", t.SoftLeast)
+		clear = fmt.Sprintf("it is clear from %g, as it was set", t.Clear)
+	}
+	return []string{
+		soft,
+		clear + fmt.Sprintf(", and strong from %g, three times the light (derived)", t.Strong),
+		fmt.Sprintf("medium begins at L* %g and light at %g (published limits, drawn together to three by us)", t.MediumFrom, t.LightFrom),
+		"outline: edge is how much of it shows, 1 where every seam round the figure is clear; \"one side the lighter\" is 1 where the figure is darker all along, or lighter",
+		"mass: the figure and its ground as half-shut eyes see them; the first number is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their middles",
+		fmt.Sprintf("an outline or a mass holds from %g of 100; the squint blurs by %s (our choices)", t.Reads, measure.Decimal(t.Blur, w.Units, 2)+" "+w.unit()),
+		"neighbours, sheen and the light in the room shift how light cloth looks, and a screen is not cloth: within 3 L* of a threshold look at the cloth itself; vivid colours look lighter than their L*",
+	}
+}
+
+// span is two numbers, or one where they look the same.
+func span(least, most float64) string {
+	a, b := fmt.Sprintf("%.1f", least), fmt.Sprintf("%.1f", most)
+	if a == b {
+		return a
+	}
+	return a + " to " + b
+}

@@ -1,0 +1,48 @@
+package contrast
+
+import (
+	"testing"
+
+	"eighthturn/internal/measure"
+)
+
+func TestCellsInWords(t *testing.T) {
+	at := func(row, column int) Place { return Place{Row: row, Column: column} }
+	for _, c := range []struct {
+		cells []Place
+		want  string
+	}{
+		{nil, ""},
+		{[]Place{at(1, 1)}, "row 1: column 1"},
+		{[]Place{at(1, 1), at(1, 2), at(2, 1), at(2, 2), at(4, 1), at(4, 2)}, "rows 1-2: columns 1-2; row 4: columns 1-2"},
+		{[]Place{at(1, 1), at(1, 3), at(2, 1), {Border: 1}}, "row 1: columns 1, 3; row 2: column 1; border 1"},
+		{[]Place{{}, at(1, 1)}, "row 1: column 1; the sashes"},
+	} {
+		if got := (Words{}).Cells(c.cells); got != c.want {
+			t.Errorf("%v is %q, expected %q", c.cells, got, c.want)
+		}
+	}
+}
+
+func TestAwayInWords(t *testing.T) {
+	for want, got := range map[string]string{
+		"10 ft": Away(120*measure.Inch, measure.Inches), "3.05 m": Away(120*measure.Inch, measure.Centimetres), "6.5 ft": Away(78*measure.Inch, measure.Inches),
+	} {
+		if got != want {
+			t.Errorf("said %q, wanted %q", got, want)
+		}
+	}
+}
+
+// TestRingsOfOnePool: rings whose wedges all come from one pool are not said to alternate with themselves.
+func TestRingsOfOnePool(t *testing.T) {
+	w := Words{&Report{}}
+	f := &Figure{Sort: Alternation, Count: 2, Of: []string{"oat", "pine"}, Against: []string{"pine", "oat"}}
+	if got, want := w.Figure(f), "2 rings of oat and pine, one wedge against the next"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	f.Against = []string{"plum"}
+	if got, want := w.Figure(f), "2 rings, oat and pine by turns with plum"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}

@@ -1,0 +1,118 @@
+//go:build geos
+
+package cutting
+
+import (
+	"math"
+	"testing"
+
+	"github.com/peterstace/simplefeatures/geom"
+	"github.com/peterstace/simplefeatures/geos"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/diagram"
+)
+
+// These tests ask GEOS, a geometry library in C++, through github.com/peterstace/simplefeatures/geos. They need it installed
+// (Debian: libgeos-dev) and the build tag geos.
+
+func toLibrary(o []xy) geom.Geometry {
+	var list []diagram.Point
+	for _, p := range o {
+		list = append(list, diagram.Point{X: inch(p.x / 25_400_000), Y: inch(p.y / 25_400_000)})
+	}
+	return polygonOf(list)
+}
+
+// TestJudgeGeosCutPieces: finished outlines, grown by the seam by GEOS with sharp corners, lie on what is cut; and what must
+// be exact is nothing larger. Sharp tips that a strip's edge cuts off are cut off first, and those of kites and stop pieces
+// lie within their squares.
+func TestJudgeGeosCutPieces(t *testing.T) {
+	judged := map[blocks.Shape]int{}
+	for _, n := range everyTop(t, 120) {
+		p := Of(n.Top, Options{})
+		q := inches(p.Seam)
+		for i := range p.Lines {
+			line := &p.Lines[i]
+			patch := &n.Top.Patches[line.Patches[0]]
+			if line.Piece.AlongCut == 0 || judged[patch.Shape] > 300 {
+				continue
+			}
+			on, outline := onCut(patch, &line.Piece, float64(p.Seam))
+			cut := toLibrary(outline)
+			grown, err := geos.Buffer(toLibrary(on), q, geos.BufferJoinStyleMitre(10))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if patch.Shape == blocks.Wedge {
+				strip := polygonOf(rectangle(-inch(100), 0, inch(600), line.Piece.AcrossCut))
+				if grown, err = geos.Intersection(grown, strip); err != nil {
+					t.Fatal(err)
+				}
+			}
+			judged[patch.Shape]++
+			beyond, err := geos.Difference(grown, cut)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if beyond.Area() > 1e-4 {
+				t.Fatalf("%s, line %d: %.6f square inches of a %s lie beyond what is cut", n.name, i, beyond.Area(), patch.Shape)
+			}
+			if line.Piece.TrimCut == 0 && math.Abs(grown.Area()-cut.Area()) > 1e-4 {
+				t.Fatalf("%s, line %d: a %s of %.6f square inches is cut %.6f", n.name, i, patch.Shape, grown.Area(), cut.Area())
+			}
+		}
+	}
+	for s := blocks.Wedge; s <= blocks.Strip; s++ {
+		if judged[s] < 5 {
+			t.Errorf("%ss: only %d were judged", s, judged[s])
+		}
+	}
+}
+
+// TestJudgeGeosCatches: a wedge cut a thirty-second narrower is found.
+func TestJudgeGeosCatches(t *testing.T) {
+	top := sampleTops(t)[1].Top
+	p := Of(top, Options{})
+	for i := range p.Lines {
+		line := &p.Lines[i]
+		if line.Piece.Shape != blocks.Wedge {
+			continue
+		}
+		line.Piece.WideCut -= inch(1. / 32)
+		on, outline := onCut(&top.Patches[line.Patches[0]], &line.Piece, float64(p.Seam))
+		grown, err := geos.Buffer(toLibrary(on), inches(p.Seam), geos.BufferJoinStyleMitre(10))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if out, err := geos.Difference(grown, toLibrary(outline)); err != nil || out.Area() < 1e-3 {
+			t.Errorf("it was not noticed: %v", err)
+		}
+	}
+}
+
+// TestJudgeGeosMaps: GEOS finds as little wrong with maps as the other library.
+func TestJudgeGeosMaps(t *testing.T) {
+	for _, n := range sampleTops(t) {
+		for _, m := range Of(n.Top, Options{}).Maps() {
+			if m.Set {
+				continue
+			}
+			var list []geom.Geometry
+			sum := 0.0
+			for _, k := range m.Figure.Marks {
+				if k.Area != nil && !k.Area.Clear {
+					list = append(list, polygonOf(k.Area.Outline))
+					sum += list[len(list)-1].Area()
+				}
+			}
+			union, err := geos.UnaryUnion(geom.NewGeometryCollection(list).AsGeometry())
+			if err != nil {
+				t.Fatal(err)
+			}
+			if math.Abs(union.Area()-sum) > 1e-3 {
+				t.Errorf("%s, %s: pieces of %.4f square inches cover %.4f", n.name, m.Name, sum, union.Area())
+			}
+		}
+	}
+}

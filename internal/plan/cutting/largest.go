@@ -1,0 +1,98 @@
+package cutting
+
+import (
+	"sort"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+)
+
+// tooLong says whether what is cut off a strip for a line is longer than the cloth is wide, and makes it a fault that says
+// what would fit.
+func (p *planning) tooLong(line *Line, usable measure.NM) bool {
+	piece := &line.Piece
+	if piece.AlongCut == 0 || piece.AlongCut <= usable {
+		return piece.AlongCut == 0
+	}
+	cloth := "the strip set"
+	if line.Fabric >= 0 {
+		cloth = p.Fabrics[line.Fabric].Name
+	}
+	p.fault(line.Place, p.largest(line, usable), "a %s %s, but %s is %s between its selvages", piece.Shape, p.takes(piece), cloth, p.text(usable))
+	return true
+}
+
+// takes is what a piece that is too large takes, in words.
+func (p *planning) takes(piece *Piece) string {
+	switch piece.Method {
+	case Nested:
+		return "from a strip of " + p.text(piece.AcrossCut) + " cut takes " + p.text(piece.WideCut) + " of the strip"
+	case OnceOnDiagonal, TwiceOnDiagonal:
+		return "is cut from a square of " + p.text(piece.AlongCut)
+	case EndPairs:
+		return "is cut, with another, from a rectangle " + p.text(piece.AlongCut) + " long"
+	}
+	return "is cut " + p.text(piece.AlongCut) + " long"
+}
+
+// largest is the hint with the largest size that fits.
+func (p *planning) largest(line *Line, usable measure.NM) string {
+	if line.Piece.Shape == blocks.Square && line.Border >= 0 || line.Piece.Shape == blocks.Strip {
+		return "the longest that it gives is " + p.text(usable-2*p.Seam) + " finished"
+	}
+	mark := p.sizer.steps.Mark
+	most := int(p.top.SideFinished / mark)
+	n := sort.Search(most, func(n int) bool { return p.alongAt(line, measure.NM(n+1)*mark) > usable })
+	side := measure.NM(n) * mark
+	if side <= 0 {
+		return "take wider cloth"
+	}
+	hint := "a block's side of " + p.text(side) + " would fit"
+	if p.top.Cloth.StripGiven {
+		for h := range blocks.Heights {
+			if height := blocks.WedgeHeight(h); p.top.Cloth.StripsCut[h] > 0 && height != blocks.NoWedges {
+				cut := height.Finished(side) + 2*p.Seam
+				return "write strip " + measure.Number(cut-cut%mark, p.Units) + ", which makes the block's side " + p.text(height.Side(measure.Of(cut-cut%mark-2*p.Seam)))
+			}
+		}
+	}
+	return hint
+}
+
+// alongAt is what a line's piece would take of a strip if the block's side were another.
+func (p *planning) alongAt(line *Line, side measure.NM) measure.NM {
+	z := p.sizer
+	z.side = side
+	for h := range z.strips {
+		if z.strips[h] > 0 {
+			z.strips[h] = blocks.WedgeHeight(h).Finished(side) + 2*p.Seam
+		}
+	}
+	part := float64(side) / float64(p.top.SideFinished)
+	piece := Piece{Shape: line.Piece.Shape, SideFinished: side, LengthFinished: times(line.Piece.LengthFinished, part)}
+	ok := true
+	switch piece.Shape {
+	case blocks.Wedge:
+		for h := range z.strips {
+			if p.top.Cloth.StripsCut[h] == line.Piece.AcrossCut {
+				ok = z.wedge(&piece, blocks.WedgeHeight(h))
+			}
+		}
+	case blocks.Kite, blocks.StopGround:
+		ok = z.beside(&piece)
+	case blocks.RingCorner:
+		ok = z.ringCorner(&piece)
+	case blocks.HalfSquare:
+		z.triangle(&piece, side)
+	case blocks.Tumbler:
+		ok = z.tumbler(&piece, &blocks.Column{Mean: float64(piece.LengthFinished)}) == nil
+	case blocks.HalfTumbler:
+		z.endPiece(&piece, &blocks.Column{End: float64(piece.LengthFinished)})
+	default:
+		z.square(&piece, nil)
+	}
+	if !ok {
+		return 0
+	}
+	return piece.AlongCut
+}

@@ -1,0 +1,181 @@
+package cutting
+
+import (
+	"fmt"
+	"strings"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sizes"
+	"eighthturn/internal/plan/supplies"
+	"eighthturn/internal/quilt"
+)
+
+// Check says in a sentence which option is out of bounds.
+func (o *Options) Check(units measure.System) error {
+	if o.Copies < 0 || o.Copies > MaxCopies {
+		return fmt.Errorf("%d copies are asked for, expected 1 to %d", o.Copies, MaxCopies)
+	}
+	for _, l := range []struct {
+		name        string
+		value, most measure.NM
+	}{
+		{"the squaring up", o.SquareUp, MaxExtra}, {"the spare length", o.Spare, MaxExtra},
+		{"the binding's allowance", o.BindingAllowance, MaxExtra}, {"the backing's overhang", o.BackingOverhang, MaxExtra},
+		{"the batting's overhang", o.BattingOverhang, MaxExtra}, {"the step of trimmed pieces", o.Steps.Trimmed, MaxStep},
+		{"what is left to trim", o.Steps.Spare, MaxStep}, {"the step of exact pieces", o.Steps.Exact, MaxStep}, {"a ruler's marks", o.Steps.Mark, MaxStep},
+	} {
+		if l.value < 0 || l.value > l.most {
+			return fmt.Errorf("%s is %s, expected 0 to %s", l.name, limitText(l.value, units), limitText(l.most, units))
+		}
+	}
+	return nil
+}
+
+// limitText is a length as rulers show it and, where it is long, as shops sell it, rounded to a tenth.
+func limitText(nm measure.NM, units measure.System) string {
+	text := Words{&Plan{Units: units}}.Length(nm)
+	if nm < measure.Yard {
+		return text
+	}
+	shop, unit := nm/36, " yd"
+	if units == measure.Centimetres {
+		shop, unit = nm/100, " m"
+	}
+	if shop%(units.Unit()/10) != 0 {
+		return text + " (about " + measure.Decimal(shop, units, 1) + unit + ")"
+	}
+	return text + " (" + strings.TrimSuffix(measure.Decimal(shop, units, 1), ".0") + unit + ")"
+}
+
+// Of plans a top. Every top can be planned; what cannot be cut is among the plan's faults. The options are within their
+// limits, as Check says.
+func Of(top *quilt.Top, o Options) *Plan {
+	p := plan(top, o)
+	demands, joinings := p.wants()
+	for i := range p.Fabrics {
+		f := &p.Fabrics[i]
+		if binding := f.cutStrips(demands[i], joinings[i]); binding != nil {
+			p.Binding = binding
+		}
+		f.leftOvers()
+	}
+	p.tables()
+	p.finish()
+	for i := range p.Fabrics {
+		p.purchase(&p.Fabrics[i])
+		p.Fabrics[i].precuts()
+	}
+	p.compare()
+	return p.Plan
+}
+
+// plan is all of a plan but its strips and what is bought.
+func plan(top *quilt.Top, o Options) *planning {
+	steps := filledSteps(o.Steps, sizes.StepsOf(top.Units))
+	p := &planning{
+		Plan: &Plan{Title: top.Title, Units: top.Units, Seam: top.Seam, Steps: steps, Copies: max(1, o.Copies), SquareUp: o.SquareUp, Spare: o.Spare, BackingOf: -1},
+		top:  top, options: o,
+		sizer: sizer{units: top.Units, seam: top.Seam, side: top.SideFinished, strips: top.Cloth.StripsCut, steps: steps, options: o, charted: map[measure.NM]sizes.Strip{}},
+	}
+	p.fabrics = make([]int, len(top.Fabrics))
+	for i := range p.fabrics {
+		p.fabrics[i] = -1
+	}
+	p.gather()
+	p.edgings()
+	p.inOrder()
+	p.sewSets()
+	p.layBlocks()
+	return p
+}
+
+// edgings makes room for the fabrics of what is no patch.
+func (p *planning) edgings() {
+	if b := p.top.Cloth.Binding; b != nil {
+		p.fabric(b.Fabric)
+	}
+	if p.top.Cloth.Backing >= 0 {
+		p.fabric(p.top.Cloth.Backing)
+	}
+}
+
+// purchase adds up a fabric and rounds once.
+func (p *planning) purchase(f *Fabric) {
+	buying := supplies.Buying{Units: p.Units, Quarters: p.options.Quarters, SquaringUp: p.options.SquareUp, Spare: p.options.Spare}
+	f.Purchase = buying.Of(f.LengthCut, f.BackingCut)
+}
+
+// finish plans backing and batting.
+func (p *planning) finish() {
+	c, outer := &p.top.Cloth, p.top.Outer
+	if c.Backing >= 0 {
+		f := &p.Fabrics[p.fabrics[c.Backing]]
+		made, err := supplies.MakeBacking(supplies.BackingOptions{
+			Units: p.Units, WidthFinished: outer.Width(), HeightFinished: outer.Height(), UsableWidth: f.UsableWidth, Overhang: p.options.BackingOverhang,
+		})
+		if err != nil {
+			p.warn(Place(p.top.Fabrics[c.Backing].Place), "", "the backing cannot be planned: %s", err)
+		} else {
+			p.Backing, p.BackingOf = made, c.Backing
+			f.BackingCut = made.Ways[made.Less].LengthCut * measure.NM(p.Copies)
+		}
+	}
+	if c.Batting {
+		made, err := supplies.MakeBatting(supplies.BattingOptions{
+			Units: p.Units, WidthFinished: outer.Width(), HeightFinished: outer.Height(), Overhang: p.options.BattingOverhang,
+		})
+		if err != nil {
+			p.warn(Place{}, "", "the batting cannot be planned: %s", err)
+		} else {
+			p.Batting = made
+		}
+	}
+}
+
+// tables lists what strips of wedges and tumblers give.
+func (p *planning) tables() {
+	seen := map[[4]measure.NM]bool{}
+	for i := range p.Lines {
+		line := &p.Lines[i]
+		piece := &line.Piece
+		if piece.Method != Nested {
+			continue
+		}
+		usable := p.clothOf(line)
+		key := [4]measure.NM{piece.AcrossCut, piece.WideCut, piece.LengthFinished, usable}
+		if seen[key] {
+			continue
+		}
+		seen[key] = true
+		if piece.Shape == blocks.Tumbler {
+			p.tumblerTable(piece)
+			if p.Tumblers[len(p.Tumblers)-1].Slim {
+				p.slim(line)
+			}
+			continue
+		}
+		w := Wedge{
+			StripCut: piece.AcrossCut, OnRuler: piece.OnRuler[0], BaseCut: piece.WideCut, TipCut: piece.NarrowCut,
+			PitchCut: piece.PitchCut(), UsableWidth: usable, PerStrip: nested(usable, piece),
+		}
+		if w.PerStrip > 0 {
+			w.WasteCut = usable - measure.NM(w.PerStrip)*w.PitchCut
+		}
+		p.Wedges = append(p.Wedges, w)
+	}
+}
+
+// clothOf is the length of the strips that a line is cut from.
+func (p *planning) clothOf(line *Line) measure.NM {
+	if line.Fabric >= 0 {
+		return p.Fabrics[line.Fabric].UsableWidth
+	}
+	return p.Sets[line.Set].LengthCut
+}
+
+func (p *planning) tumblerTable(piece *Piece) {
+	t := Tumbler{StripCut: piece.AcrossCut, LineCut: piece.OnRuler[1].ExactCut, OnRuler: piece.OnRuler[1], WideCut: piece.WideCut, NarrowCut: piece.NarrowCut}
+	t.Slim = piece.LengthFinished-times(piece.SideFinished, tan22) < 2*p.Seam
+	p.Tumblers = append(p.Tumblers, t)
+}

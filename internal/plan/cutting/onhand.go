@@ -1,0 +1,227 @@
+package cutting
+
+import (
+	"sort"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+)
+
+// compare compares what is on hand with what is needed.
+func (p *planning) compare() {
+	for i := range p.Fabrics {
+		f := &p.Fabrics[i]
+		have := p.top.Cloth.Fabrics[f.Index].OnHand
+		if have == 0 {
+			continue
+		}
+		h := &OnHand{HaveCut: have, NeedCut: f.Purchase.Need}
+		h.Enough = h.NeedCut <= have
+		if !h.Enough {
+			h.ShortCut = h.NeedCut - have
+			h.WaysToFit = p.waysToFit(f.Index, have)
+		}
+		f.OnHand = h
+	}
+}
+
+// waysToFit are the changes with which a length of a fabric suffices, each the least of its sort: a narrower border of that
+// fabric, and smaller blocks.
+func (p *planning) waysToFit(fabric int, have measure.NM) []Way {
+	var ways []Way
+	for n, b := range p.top.Cloth.Borders {
+		if b.Fabric != fabric && b.Corners != fabric {
+			continue
+		}
+		step := p.sizer.steps.Trimmed
+		change := func(less int) Way {
+			return Way{Border: n, WidthFinished: b.Width - b.Width%step - measure.NM(less)*step + step*boolNM(b.Width%step > 0)}
+		}
+		ways = append(ways, p.least(int((b.Width-1)/step), change, fabric, have)...)
+	}
+	return append(ways, p.smaller(fabric, have)...)
+}
+
+func boolNM(yes bool) measure.NM {
+	if yes {
+		return 1
+	}
+	return 0
+}
+
+// least tries a change in more and more steps for the first with which the cloth suffices.
+func (p *planning) least(most int, change func(int) Way, fabric int, have measure.NM) []Way {
+	need := func(steps int) measure.NM { return needWith(p.top, change(steps), fabric, p.options) }
+	n := 1 + sort.Search(most-1, func(n int) bool { return need(n+1) <= have })
+	if n > most || most < 1 {
+		return nil
+	}
+	w := change(n)
+	if w.NeedCut = need(n); w.NeedCut > have {
+		return nil
+	}
+	return []Way{w}
+}
+
+// smaller is the largest block with which the cloth suffices: by its strip where the layout gives that, else by its side.
+func (p *planning) smaller(fabric int, have measure.NM) []Way {
+	mark, side := p.sizer.steps.Mark, p.top.SideFinished
+	if !p.top.Cloth.StripGiven {
+		most := int(side / 2 / mark)
+		return p.least(most, func(less int) Way {
+			return Way{Border: -1, SideFinished: (side+mark-1)/mark*mark - measure.NM(less)*mark}
+		}, fabric, have)
+	}
+	for h, cut := range p.top.Cloth.StripsCut {
+		height := blocks.WedgeHeight(h)
+		if cut == 0 || height == blocks.NoWedges {
+			continue
+		}
+		most := int((cut - 2*p.Seam) / 2 / mark)
+		return p.least(most, func(less int) Way {
+			strip := (cut+mark-1)/mark*mark - measure.NM(less)*mark
+			return Way{Border: -1, StripCut: strip, SideFinished: height.Side(measure.Of(strip - 2*p.Seam))}
+		}, fabric, have)
+	}
+	return nil
+}
+
+// needWith is how much of a fabric is needed with a change.
+func needWith(top *quilt.Top, w Way, fabric int, o Options) measure.NM {
+	changed := resized(top, w.SideFinished)
+	if w.Border >= 0 {
+		changed = narrowed(top, w.Border, w.WidthFinished)
+	}
+	p := plan(changed, o)
+	list, joinings := p.wants()
+	n := p.fabrics[fabric]
+	if n < 0 || len(p.Faults) > 0 {
+		return 1 << 62
+	}
+	f := &p.Fabrics[n]
+	f.layBest(list[n], joinings[n])
+	p.finish()
+	p.purchase(f)
+	return f.Purchase.Need
+}
+
+// narrowed is a top with another width of a border, as far as a plan reads it: of patches outside the blocks the sizes, not
+// the places.
+func narrowed(top *quilt.Top, border int, width measure.NM) *quilt.Top {
+	t := copied(top)
+	less := top.Cloth.Borders[border].Width - width
+	t.Cloth.Borders[border].Width = width
+	t.Outer.Max.X -= 2 * less
+	t.Outer.Max.Y -= 2 * less
+	for i := range t.Patches {
+		p := &t.Patches[i]
+		if p.Border < border {
+			continue
+		}
+		w, h := p.Outline[1].X-p.Outline[0].X, p.Outline[2].Y-p.Outline[1].Y
+		upright := isUpright(top, p)
+		switch cornered := top.Cloth.Borders[border].Corners >= 0; {
+		case p.Border > border && p.Shape == blocks.Square:
+			continue
+		case p.Border > border && upright:
+			h -= 2 * less
+		case p.Border > border:
+			w -= 2 * less
+		case p.Shape == blocks.Square:
+			w, h = width, width
+		case upright:
+			w = width
+		case cornered:
+			h = width
+		default:
+			w, h = w-2*less, width
+		}
+		p.Outline = sized(w, h)
+	}
+	return t
+}
+
+// isUpright says whether a strip of a border runs up and down.
+func isUpright(top *quilt.Top, p *quilt.Patch) bool {
+	if top.Cloth.Borders[p.Border].Corners >= 0 {
+		return p.Number == 2 || p.Number == 4
+	}
+	return p.Number <= 2
+}
+
+func sized(w, h measure.NM) []quilt.Point {
+	return []quilt.Point{{}, {X: w}, {X: w, Y: h}, {Y: h}}
+}
+
+// copied is a top whose patches and cloth may be changed.
+func copied(top *quilt.Top) *quilt.Top {
+	t := *top
+	t.Patches = append([]quilt.Patch(nil), top.Patches...)
+	t.Cloth.Borders = append(t.Cloth.Borders[:0:0], top.Cloth.Borders...)
+	t.Cloth.Columns = append([]quilt.Column(nil), top.Cloth.Columns...)
+	t.Cloth.Sets = append([]quilt.Set(nil), top.Cloth.Sets...)
+	return &t
+}
+
+// resized is a top with another side of its blocks, as far as a plan reads it. The strips of strip sets keep their parts of
+// the whole.
+func resized(top *quilt.Top, side measure.NM) *quilt.Top {
+	t := copied(top)
+	less, part := top.SideFinished-side, float64(side)/float64(top.SideFinished)
+	across, down := measure.NM(top.Columns)*less, measure.NM(top.Rows)*less
+	t.SideFinished = side
+	t.Outer.Max.X, t.Outer.Max.Y = t.Outer.Max.X-across, t.Outer.Max.Y-down
+	for h, cut := range t.Cloth.StripsCut {
+		if cut > 0 {
+			t.Cloth.StripsCut[h] = blocks.WedgeHeight(h).Finished(side) + 2*top.Seam
+		}
+	}
+	for i := range t.Cloth.Sets {
+		t.Cloth.Sets[i].BandsCut = parts(top.Cloth.Sets[i].BandsCut, t.Cloth.StripsCut[t.Cloth.Sets[i].Height], top.Seam)
+	}
+	for i := range t.Cloth.Columns {
+		d := &t.Cloth.Columns[i].Divided
+		d.Mean, d.End = d.Mean*part, d.End*part
+	}
+	for i := range t.Patches {
+		p := &t.Patches[i]
+		if p.Shape != blocks.Strip {
+			continue
+		}
+		w, h := p.Outline[1].X-p.Outline[0].X, p.Outline[2].Y-p.Outline[1].Y
+		switch {
+		case p.Border >= 0 && isUpright(top, p):
+			h -= down
+		case p.Border >= 0:
+			w -= across
+		case h == top.SideFinished:
+			h = side
+		case w == top.SideFinished:
+			w = side
+		default:
+			w -= across
+		}
+		p.Outline = sized(w, h)
+	}
+	return t
+}
+
+// parts is the cut widths of a strip set's strips in a strip of another width, each finished width in its proportion.
+func parts(bandsCut []measure.NM, stripCut, seam measure.NM) []measure.NM {
+	var whole measure.NM
+	for _, b := range bandsCut {
+		whole += b - 2*seam
+	}
+	list := make([]measure.NM, len(bandsCut))
+	left := stripCut - 2*seam
+	for i, b := range bandsCut {
+		finished := times(stripCut-2*seam, float64(b-2*seam)/float64(whole))
+		if i == len(bandsCut)-1 {
+			finished = left
+		}
+		left -= finished
+		list[i] = finished + 2*seam
+	}
+	return list
+}

@@ -1,0 +1,103 @@
+// Package cutting turns a top into what is cut from which cloth, in what order, and how much to buy.
+//
+// Everything is plain data in whole nanometres. Names carry the frame: Finished is seam to seam, Cut is as it lies on the
+// table, Exact is a cut size that geometry asks for before any ruler has its say. Cut sizes that are rounded never lie below
+// the exact ones.
+//
+// A plan knows one way to cut: strips across the cloth, the widest first, each stretch of a strip cut into one row of like
+// pieces, and blocks of cloth for what the layout wants cut lengthwise. Bounds are bounds for that way of cutting.
+package cutting
+
+import (
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sizes"
+	"eighthturn/internal/plan/supplies"
+)
+
+// Plan is what to cut and what to buy for a top.
+type Plan struct {
+	Title     string
+	Units     measure.System
+	Seam      measure.NM        // allowance
+	Steps     sizes.Steps       // what cut sizes were rounded to
+	Copies    int               // how many quilts are planned
+	SquareUp  measure.NM        // added to each fabric for squaring its ends
+	Spare     measure.NM        // added to each fabric for slips
+	Fabrics   []Fabric          // those that something is cut from, in the top's order
+	Sets      []StripSet        // strip sets of the real fabrics, in the order they first appear
+	Lines     []Line            // every distinct piece; a line's number is its index
+	LineOf    []int             // line that supplies each patch of the top, by the patch's index
+	Wedges    []Wedge           // what each strip that wedges come from gives, widest first
+	Tumblers  []Tumbler         // the same for columns
+	Binding   *supplies.Binding // of one quilt
+	Backing   *supplies.Backing // of one quilt
+	BackingOf int               // fabric, by the top's index, -1 if none
+	Batting   *supplies.Batting // of one quilt
+	Faults    []Fault           // what cannot be cut; a plan with faults has no strips for those lines
+	Warnings  []Fault           // what should be known before cutting
+}
+
+// Place is a stretch of the source in bytes, the end not included, as in a layout's spans.
+type Place struct{ Start, End int }
+
+// Fault is a message about the plan with its place in the layout: one sentence, and a hint that says what to type.
+type Fault struct {
+	Place         Place
+	Message, Hint string
+}
+
+// Wedge is what one width of wedge strip gives.
+type Wedge struct {
+	StripCut    measure.NM
+	OnRuler     Ruler
+	BaseCut     measure.NM // of a wedge, along the strip's edge
+	TipCut      measure.NM
+	PitchCut    measure.NM // of strip that each wedge takes
+	UsableWidth measure.NM // of the cloth
+	PerStrip    int        // wedges from a strip that long
+	WasteCut    measure.NM // at its ends together: the slants and what is left
+}
+
+// Tumbler is what one size of a column's pieces is cut by.
+type Tumbler struct {
+	StripCut  measure.NM
+	LineCut   measure.NM // of a wedge rule, laid on the strip's edge
+	OnRuler   Ruler      // for the line
+	WideCut   measure.NM
+	NarrowCut measure.NM
+	Slim      bool // the narrow side finishes below two seam allowances
+}
+
+// Ruler says how a size that must be exact stands to a ruler's marks. The zero value is not used.
+type Ruler struct {
+	ExactCut measure.NM
+	OnMark   bool       // a line of the ruler shows it
+	BelowCut measure.NM // the mark below; the size itself if on a mark
+	AboveCut measure.NM // the mark above
+	// BelowSideFinished and AboveSideFinished are the block's sides that would put the size on these marks, 0 where the
+	// side has no part in it.
+	BelowSideFinished measure.NM
+	AboveSideFinished measure.NM
+}
+
+// Options say how to plan. The zero value is the normal case.
+type Options struct {
+	Copies            int         // of the whole quilt; default 1
+	Quarters          bool        // buy by quarters of a yard in place of eighths; has no part in metres
+	SquareUp          measure.NM  // added to each fabric for squaring its ends; default none
+	Spare             measure.NM  // added to each fabric for slips; default none
+	Steps             sizes.Steps // what cut sizes are rounded to; each one that is 0 is the units' own
+	CornersByCustom   bool        // ring corners from the kite's square where it is large enough, in place of their exact one
+	LongEdgesStraight bool        // triangles from squares cut twice, their long edge on the straight grain
+	DiagonalBorders   bool        // border strips joined on the slant, in place of edge to edge
+	BindingAllowance  measure.NM  // beyond the perimeter; default 10 in, 25 cm
+	BackingOverhang   measure.NM  // on each side; default 4 in, 10 cm
+	BattingOverhang   measure.NM  // on each side; default 3 in, 7.5 cm
+}
+
+// Limits, checked before anything is planned.
+const (
+	MaxCopies = 1000
+	MaxExtra  = 100 * measure.Inch // of an allowance, a spare length, an overhang
+	MaxStep   = 2 * measure.Inch
+)

@@ -1,0 +1,262 @@
+package fit
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/supplies"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/layout"
+	"eighthturn/samples"
+)
+
+// Laws, for any layout and size. Each has a broken suggestion that it catches.
+
+// inches is a size in whole inches.
+func inches(width, height int64) Wanted {
+	return Wanted{Finished: supplies.Size{Width: measure.NM(width) * measure.Inch, Height: measure.NM(height) * measure.Inch}}
+}
+
+// breaks are the laws that a suggestion breaks.
+func breaks(r *Report, s *Suggestion) []string {
+	design, source, faults := layout.Read(s.Text)
+	if design == nil {
+		var b strings.Builder
+		_ = layout.Report(&b, "suggestion", source, faults)
+		return []string{"it reads without an error: " + b.String()}
+	}
+	var list []string
+	law := func(holds bool, text string, args ...any) {
+		if !holds {
+			list = append(list, fmt.Sprintf(text, args...))
+		}
+	}
+	top := quilt.Lay(design)
+	law(top.Outer.Width() == s.Finished.Width && top.Outer.Height() == s.Finished.Height, "it is as large as it says: %s by %s", measure.Text(top.Outer.Width(), r.Units), measure.Text(top.Outer.Height(), r.Units))
+	law(top.Columns == s.Columns && top.Rows == s.Rows, "it has as many blocks as it says: %d by %d", top.Columns, top.Rows)
+	law(top.SideFinished == s.SideFinished, "its blocks are as large as it says")
+	law(!r.ByStrip || slices.Contains(design.StripsCut[:], s.StripCut), "its strip is the one it says")
+	law(s.Over.Width == s.Finished.Width-r.Wanted.Finished.Width && s.Over.Height == s.Finished.Height-r.Wanted.Finished.Height, "it is off by what it says")
+	var widths []measure.NM
+	for _, b := range design.Borders {
+		widths = append(widths, b.Width)
+	}
+	law(slices.Equal(widths, s.BordersFinished), "its borders are as wide as it says: %v", widths)
+	law(s.Borders != AsWritten || slices.Equal(widths, r.Now.BordersFinished), "borders as written are those")
+	law(s.Borders != LeftOut || len(widths) == 0 && len(r.Now.BordersFinished) > 0, "borders left out are out")
+	law(s.Borders != Scaled || sum(widths) <= max(r.MaxBorder, 2*measure.NM(len(widths))*markOf(r)), "scaled borders are within what may be")
+	law(written(r.Now.Text, s.Changes) == s.Text, "its changes make its text")
+	return list
+}
+
+func markOf(r *Report) measure.NM {
+	if r.Units == measure.Centimetres {
+		return measure.Centimetre / 2
+	}
+	return measure.Inch / 4
+}
+
+// written is a layout with lines changed as a person would change them.
+func written(text string, changes []Change) string {
+	end := "\n"
+	switch {
+	case strings.Contains(text, "\r\n"):
+		end = "\r\n"
+	case !strings.Contains(text, "\n"):
+		end = "\r"
+	}
+	lines := strings.SplitAfter(text, end)
+	var b strings.Builder
+	at := 0
+	for _, c := range changes {
+		b.WriteString(strings.Join(lines[at:c.First-1], ""))
+		old := strings.Join(lines[c.First-1:c.Last], "")
+		if strings.TrimSuffix(old, end) != c.Was {
+			return "line " + fmt.Sprint(c.First) + " is not " + c.Was
+		}
+		if b.WriteString(c.Write); c.Write != "" && strings.HasSuffix(old, end) {
+			b.WriteString(end)
+		}
+		at = c.Last
+	}
+	b.WriteString(strings.Join(lines[at:], ""))
+	return b.String()
+}
+
+// reportBreaks are the laws that a report breaks.
+func reportBreaks(r *Report) []string {
+	var list []string
+	for i := range r.Suggestions {
+		for _, b := range breaks(r, &r.Suggestions[i]) {
+			list = append(list, fmt.Sprintf("suggestion %d: %s", i+1, b))
+		}
+		if i > 0 && i != r.LaidOut && r.Suggestions[i].MoreWarnings < r.Suggestions[i-1].MoreWarnings {
+			list = append(list, fmt.Sprintf("suggestion %d has fewer warnings than the one before", i+1))
+		}
+	}
+	return list
+}
+
+func TestSamplesFit(t *testing.T) {
+	for _, s := range samples.All() {
+		for _, o := range []Options{
+			{Wanted: inches(90, 108)}, {Wanted: inches(14, 70)}, {Wanted: inches(1, 1)},
+			{Wanted: inches(60, 80), From: 5 * measure.Inch / 2, To: 6 * measure.Inch, Step: measure.Inch / 2, MaxBorder: 4 * measure.Inch},
+		} {
+			r, err := Fit(s.Text, o)
+			if err != nil {
+				t.Fatalf("%s: %v", s.Name, err)
+			}
+			for _, b := range reportBreaks(r) {
+				t.Errorf("%s for %v: %s", s.Name, o, b)
+			}
+			if len(r.Suggestions) == 0 {
+				t.Errorf("%s for %v: there is nothing", s.Name, o)
+			}
+			for _, g := range r.Suggestions {
+				if g.MoreWarnings > 0 {
+					t.Errorf("%s for %v: %d by %d warns of %q", s.Name, o, g.Columns, g.Rows, g.Warnings)
+				}
+			}
+		}
+	}
+}
+
+func TestInventedFit(t *testing.T) {
+	seeds := uint64(50)
+	if testing.Short() {
+		seeds = 15
+	}
+	suggestions, empty := 0, 0
+	for seed := range seeds {
+		text := invent.Layout(seed)
+		o := Options{Wanted: inches(int64(20+seed%70), int64(30+seed*7%80)), Nearest: 1}
+		r, err := Fit(text, o)
+		if err != nil {
+			t.Fatalf("seed %d: %v\n%s", seed, err, text)
+		}
+		for _, b := range reportBreaks(r) {
+			t.Errorf("seed %d: %s\n%s", seed, b, text)
+		}
+		if suggestions += len(r.Suggestions); len(r.Suggestions) == 0 {
+			empty++
+		}
+	}
+	t.Logf("%d layouts, %d suggestions, %d layouts without one", seeds, suggestions, empty)
+	if uint64(empty) > seeds/10 {
+		t.Errorf("%d of %d layouts have no suggestion", empty, seeds)
+	}
+}
+
+func TestLawsCatch(t *testing.T) {
+	text := sample(t, "lanterns")
+	for name, spoil := range map[string]func(s *Suggestion){
+		"another width":         func(s *Suggestion) { s.Finished.Width++; s.Over.Width++ },
+		"another height":        func(s *Suggestion) { s.Finished.Height--; s.Over.Height-- },
+		"a block more":          func(s *Suggestion) { s.Columns++ },
+		"another side":          func(s *Suggestion) { s.SideFinished += 2 },
+		"another strip":         func(s *Suggestion) { s.StripCut++ },
+		"a wrong distance":      func(s *Suggestion) { s.Over.Width++ },
+		"another border":        func(s *Suggestion) { s.BordersFinished = append([]measure.NM{1}, s.BordersFinished[1:]...) },
+		"borders out that stay": func(s *Suggestion) { s.Borders = LeftOut },
+		"scaled as written":     func(s *Suggestion) { s.Borders = AsWritten },
+		"a change forgotten":    func(s *Suggestion) { s.Changes = s.Changes[1:] },
+		"a change of another":   func(s *Suggestion) { s.Changes[0].First++; s.Changes[0].Last++ },
+		"a fault":               func(s *Suggestion) { s.Text += "\nborder" },
+	} {
+		r, err := Fit(text, Options{Wanted: inches(60, 80)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := &r.Suggestions[slices.IndexFunc(r.Suggestions, func(s Suggestion) bool { return s.Borders == Scaled })]
+		if list := breaks(r, s); len(list) > 0 {
+			t.Fatal(list)
+		}
+		spoil(s)
+		if len(breaks(r, s)) == 0 {
+			t.Errorf("%s goes through", name)
+		}
+	}
+}
+
+func sample(t testing.TB, name string) string {
+	t.Helper()
+	for _, s := range samples.All() {
+		if s.Name == name {
+			return s.Text
+		}
+	}
+	t.Fatalf("no sample is called %s", name)
+	return ""
+}
+
+// The same layout and options give the same report.
+func TestSameReport(t *testing.T) {
+	text := sample(t, "regatta")
+	a, err := Fit(text, Options{Wanted: inches(60, 80)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, _ := Fit(text, Options{Wanted: inches(60, 80)})
+	a.Read, b.Read = nil, nil
+	if fmt.Sprintf("%+v", a) != fmt.Sprintf("%+v", b) {
+		t.Error("two reports differ")
+	}
+}
+
+// Faults of a layout and of options are errors, and none of them panics.
+func TestRefused(t *testing.T) {
+	if _, err := Fit("strip 4", Options{Wanted: inches(60, 80)}); !errors.Is(err, ErrFaulty) {
+		t.Errorf("a layout without a grid: %v", err)
+	}
+	text := sample(t, "nets")
+	good := inches(60, 80)
+	for name, o := range map[string]Options{
+		"no size":           {},
+		"a huge size":       {Wanted: inches(60, 1<<30)},
+		"turned ends":       {Wanted: good, From: 4 * measure.Inch, To: 3 * measure.Inch},
+		"only an end":       {Wanted: good, To: 3 * measure.Inch},
+		"below nothing":     {Wanted: good, From: -1, To: 3},
+		"a huge strip":      {Wanted: good, From: 1, To: 1 << 60, Step: 1 << 59},
+		"too many":          {Wanted: good, From: measure.Inch, To: 6 * measure.Inch, Step: 1},
+		"a step back":       {Wanted: good, Step: -1},
+		"a huge border":     {Wanted: good, MaxBorder: 1 << 60},
+		"a border below 0":  {Wanted: good, MaxBorder: -1},
+		"too many laid out": {Wanted: good, Nearest: 1000},
+	} {
+		if r, err := Fit(text, o); err == nil || r != nil {
+			t.Errorf("%s goes through", name)
+		}
+	}
+	// Strips that leave nothing are refused one by one, with the fault.
+	r, err := Fit(text, Options{Wanted: good, From: measure.Inch / 4, To: measure.Inch / 2, Step: measure.Inch / 4})
+	if err != nil || len(r.Refused) != 2 || !strings.Contains(r.Refused[0].Message, "seam") {
+		t.Errorf("strips of a quarter and half an inch: %+v, %v", r, err)
+	}
+}
+
+func FuzzFit(f *testing.F) {
+	for _, s := range samples.All() {
+		f.Add(s.Text, int64(60), int64(80))
+	}
+	for seed := range uint64(20) {
+		f.Add(invent.Mutant(seed), int64(20), int64(30))
+	}
+	f.Fuzz(func(t *testing.T, text string, width, height int64) {
+		if len(text) > 4000 || width > 200 || height > 200 {
+			return
+		}
+		r, err := Fit(text, Options{Wanted: inches(width, height), Nearest: 1})
+		if err != nil {
+			return
+		}
+		for _, b := range reportBreaks(r) {
+			t.Error(b)
+		}
+	})
+}

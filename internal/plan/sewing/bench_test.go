@@ -1,0 +1,41 @@
+package sewing_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilt"
+	"eighthturn/layout"
+)
+
+// gridText is a layout of one block, so many across and down, with a border.
+func gridText(block string, across, down int) string {
+	return "strip 4\nfabric a #112233\nfabric b #eeeeee\nfabric c #a04030\nstrip-set s a 2 c rest\n" + block +
+		"\ngrid\n  A\nrepeat across " + fmt.Sprint(across) + " down " + fmt.Sprint(down) + "\nborder 2 a\n"
+}
+
+func topOf(t testing.TB, text string) *quilt.Top {
+	t.Helper()
+	d, _, faults := layout.Read(text)
+	if errors, _ := layout.Count(faults); errors > 0 {
+		t.Fatalf("%v\n%s", faults, text)
+	}
+	return quilt.Lay(d)
+}
+
+// BenchmarkPlan plans fields of one block. 18 by 20 is a king-size quilt of 5 1/2 inch blocks.
+func BenchmarkPlan(b *testing.B) {
+	for _, block := range []string{"block A web kites b wedges s", "block A ring wedges s b corners c", "block A floating-star kites b wedges s ground c"} {
+		kind := strings.Fields(block)[2]
+		for _, size := range [][2]int{{18, 20}, {50, 50}, {100, 100}, {200, 200}} {
+			b.Run(fmt.Sprintf("%s/%dx%d", kind, size[0], size[1]), func(b *testing.B) {
+				top := topOf(b, gridText(block, size[0], size[1]))
+				for b.Loop() {
+					sewing.Of(top, sewing.Options{})
+				}
+			})
+		}
+	}
+}

@@ -1,0 +1,130 @@
+package sewing
+
+import (
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+)
+
+// about is the point round which a join's allowance turns.
+func (s *sewn) about(j Join) vec {
+	p := s.kind.Recipe.Pressing[j.Choice].About
+	k := measure.NM(0)
+	for _, o := range s.pieces { // the corners of the pieces are at the five coordinates of the unit square
+		for _, q := range o {
+			if q.X > s.side/2 && q.X < s.side {
+				k = max(k, q.X)
+			}
+		}
+	}
+	at := [5]measure.NM{blocks.Zero: 0, blocks.Short: s.side - k, blocks.Mid: s.side / 2, blocks.Long: k, blocks.Full: s.side}
+	return vec{float64(at[p.X]), float64(at[p.Y])}
+}
+
+// differs says whether one part's raw corner leads the other's at an end of the seam.
+func (d *stepDrawing) differs() bool {
+	for _, e := range d.join.Ends {
+		if e.Lead.NM != 0 || e.LeadBlunt.NM != 0 || e.Blunted[0] || e.Blunted[1] {
+			return true
+		}
+	}
+	return false
+}
+
+// ends draws the two ends of the seam larger, with the offset of the raw corners.
+func (d *stepDrawing) ends() {
+	for i := range d.join.Ends {
+		corner := panelAt(2, i)
+		d.caption([2]string{"a", "b"}[i]+", enlarged: "+d.leadText(&d.join.Ends[i]), corner)
+		d.end(i, corner)
+	}
+}
+
+// leadText says by how much one part leads.
+func (d *stepDrawing) leadText(e *End) string {
+	lead := e.LeadBlunt
+	if lead.NM == 0 {
+		return "the corners lie on each other"
+	}
+	return "offset " + measure.Decimal(max(lead.NM, -lead.NM), d.plan.Units, 3) + " " + unitWord(d.plan.Units)
+}
+
+// end draws one end of the seam.
+func (d *stepDrawing) end(i int, corner vec) {
+	e := &d.join.Ends[i]
+	as, a, b := d.sewnTogether()
+	at := [2]vec{vecOf(d.join.From), vecOf(d.join.To)}[i]
+	half := 1.25 * float64(max(e.Reach[0].NM, e.Reach[1].NM, d.kind.seam*2))
+	window := []vec{{-half, -half}, {half, -half}, {half, half}, {-half, half}}
+	middle := as(at)
+	for n := range window {
+		window[n] = window[n].plus(middle)
+	}
+	put := fitted(window, corner, panel, same)
+	d.place = put
+	turn := func(list []vec) []vec {
+		out := make([]vec, len(list))
+		for n, v := range list {
+			out[n] = as(v)
+		}
+		return clippedTo(out, middle, half)
+	}
+	d.area(turn(a), d.clothOf(d.join.A), false, diagram.Thin)
+	d.area(turn(b), d.clothOf(d.join.B), true, diagram.Thin)
+	d.hollow(window, diagram.Frame)
+	d.tipLines(i, as, [2][]vec{a, b}, middle, half)
+	d.endMarks(i, as, middle, half)
+}
+
+// endMarks draws the seam line and the measure between the raw corners.
+func (d *stepDrawing) endMarks(i int, as func(vec) vec, middle vec, half float64) {
+	e := &d.join.Ends[i]
+	way := as(vecOf(d.join.To)).minus(as(vecOf(d.join.From))).unit()
+	if i == 0 {
+		way = way.times(-1)
+	}
+	stroke, stop := diagram.Sew, middle.plus(way.times(half*0.8))
+	ending := diagram.Plain
+	if e.Partial {
+		stroke, stop, ending = diagram.Partial, middle, diagram.Dot
+	}
+	d.line(stroke, diagram.Plain, ending, middle.minus(way.times(half)), stop)
+	edge := vec{float64(d.kind.seam), 0} // the raw edges lie a seam allowance to the right
+	a, b := middle.plus(edge).plus(way.times(float64(blunted(e, 0, d.kind.seam)))), middle.plus(edge).plus(way.times(float64(blunted(e, 1, d.kind.seam))))
+	if a == b {
+		return
+	}
+	out := vec{half * 0.13, 0}
+	d.line(diagram.Dimension, diagram.Bar, diagram.Bar, a.plus(out), b.plus(out))
+	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, a, a.plus(out.times(1.3)))
+	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, b, b.plus(out.times(1.3)))
+	text := measure.Text(max(e.LeadBlunt.Nearest, -e.LeadBlunt.Nearest), d.plan.Units)
+	d.words(text, a.plus(b).times(0.5).plus(out.times(1.5)), label{dimPoints, diagram.Start, measure.NM(panel * 0.34)})
+}
+
+// tipLines marks where sharp corners are cut off before they are sewn: flat, a seam allowance
+// beyond the finished point.
+func (d *stepDrawing) tipLines(i int, as func(vec) vec, lists [2][]vec, middle vec, half float64) {
+	for part, list := range lists {
+		if !d.join.Ends[i].Blunted[part] {
+			continue
+		}
+		tip := list[0]
+		for _, v := range list { // the raw corner that belongs to this end of the seam
+			if as(v).minus(middle).length() < as(tip).minus(middle).length() {
+				tip = v
+			}
+		}
+		over := as(tip).minus(middle).unit()
+		at := middle.plus(over.times(float64(d.kind.seam)))
+		d.line(diagram.Trim, diagram.Plain, diagram.Plain, at.minus(over.quarter().times(half*0.45)), at.plus(over.quarter().times(half*0.45)))
+	}
+}
+
+// blunted is how far a part's raw corner stands out once it is trimmed.
+func blunted(e *End, part int, seam measure.NM) measure.NM {
+	if e.Blunted[part] {
+		return ReachBlunt(e.Degrees[part], seam)
+	}
+	return e.Reach[part].NM
+}

@@ -1,0 +1,126 @@
+package sewing
+
+import (
+	"math"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+)
+
+type rect = quilt.Rect
+
+// grainOf is the way along which a piece lies on the straight grain, as it is cut: wedges
+// with their wide end along the strip, pieces with a square corner with its sides along and
+// across the cloth, all others upright.
+func grainOf(shape blocks.Shape, o outline) vec {
+	switch shape {
+	case blocks.Wedge:
+		return vecOf(minus(o[2], o[1]))
+	case blocks.Kite, blocks.StopGround, blocks.HalfSquare, blocks.RingCorner:
+		return vecOf(minus(o[1], o[0]))
+	}
+	return vec{1, 0}
+}
+
+// addGrain adds a stretch of an edge to what lies straight, off the grain or on the bias.
+func (e *EdgeGrain) addGrain(along, grain vec) {
+	off := math.Mod(math.Abs(math.Atan2(along.cross(grain), along.dot(grain))), math.Pi/2) * 180 / math.Pi
+	off = math.Round(min(off, 90-off)*100) / 100
+	e.Degrees = max(e.Degrees, off)
+	switch l := rounded(along.length()); {
+	case off < 0.01:
+		e.Straight += l
+	case off > 44.99:
+		e.Bias += l
+	default:
+		e.OffGrain += l
+	}
+}
+
+// edgesOf is the grain along the four sides of a block, unturned. Both ends of a column are
+// cut square.
+func (s *sewn) edgesOf() [4]EdgeGrain {
+	var edges [4]EdgeGrain
+	across, down := s.side, measure.NM(0)
+	for _, o := range s.pieces {
+		for _, p := range o {
+			down = max(down, p.Y)
+		}
+	}
+	for i, o := range s.pieces {
+		shape := blocks.Square
+		if !s.kind.Column {
+			shape = s.kind.Pieces[i].Shape
+		}
+		for n := range o {
+			a, b := o[n], o[(n+1)%len(o)]
+			for side, on := range [4]bool{a.Y == 0 && b.Y == 0, a.X == across && b.X == across, a.Y == down && b.Y == down, a.X == 0 && b.X == 0} {
+				if on {
+					edges[side].addGrain(vecOf(minus(b, a)), grainOf(shape, o))
+				}
+			}
+		}
+	}
+	return edges
+}
+
+// grain lists the edges of blocks, and the cells on the outside of the field whose edges are
+// not straight.
+func (p *Plan) grain() {
+	for i := range p.Blocks {
+		p.Blocks[i].Edges = p.kinds[i].edgesOf()
+	}
+	p.Grain.AtEdge = len(p.top.Cloth.Borders) == 0 && (p.top.Cloth.Sash == nil || !p.top.Cloth.Sash.Around)
+	found := map[grainKey]int{}
+	for side := range 4 {
+		for cell := range p.cells {
+			p.outsideGrain(found, cell, side)
+		}
+	}
+}
+
+// grainKey is what edges on the outside have in common to be listed together.
+type grainKey struct {
+	block, own int
+	side       string
+}
+
+// outsideGrain lists a cell's edge if it lies on the outside and off the grain.
+func (p *Plan) outsideGrain(found map[grainKey]int, cell, side int) {
+	c := &p.cells[cell]
+	if c.block < 0 {
+		return
+	}
+	name, exposed := p.exposed(cell, side)
+	own := (side - int(c.turns)) & 3
+	edge := p.Blocks[c.block].Edges[own]
+	if !exposed || edge.OffGrain == 0 && edge.Bias == 0 {
+		return
+	}
+	key := grainKey{int(c.block), own, name}
+	i, ok := found[key]
+	if !ok {
+		i = len(p.Grain.Outside)
+		found[key] = i
+		p.Grain.Outside = append(p.Grain.Outside, OutsideGrain{Block: int(c.block), Edge: edge, Side: name})
+	}
+	p.Grain.Outside[i].Cells = append(p.Grain.Outside[i].Cells, cell)
+}
+
+// exposed says whether a side of a cell lies on the outside of the field of blocks, and where.
+func (p *Plan) exposed(cell, side int) (string, bool) {
+	x, y := cell%p.Columns, cell/p.Columns
+	x += [4]int{0, 1, 0, -1}[side]
+	y += [4]int{-1, 0, 1, 0}[side]
+	sash := p.top.Cloth.Sash
+	switch {
+	case sash != nil && (sash.Around || x >= 0 && x < p.Columns && y >= 0 && y < p.Rows):
+		return "", false
+	case x < 0 || x >= p.Columns || y < 0 || y >= p.Rows:
+		return [4]string{"top", "right", "bottom", "left"}[side], true
+	case p.hole(x, y):
+		return "inside", true
+	}
+	return "", false
+}

@@ -1,0 +1,245 @@
+package sewing
+
+import (
+	"eighthturn/internal/measure"
+)
+
+// joints finds the places where seams butt: within courses, between courses, and where a
+// border's corner squares meet its strips.
+func (p *Plan) joints() {
+	for i := range p.courses {
+		p.jointsWithin(i)
+	}
+	for i := 1; i < len(p.courses); i++ {
+		p.jointsBetween(p.courses[i-1].tiles, p.courses[i].tiles)
+	}
+	p.crossings()
+	p.inside()
+}
+
+// jointsWithin is the joints on the seams between the tiles of a course.
+func (p *Plan) jointsWithin(n int) {
+	tiles := p.courses[n].tiles
+	a := assembling{Plan: p, Assembly: &p.Assembly}
+	for i := 1; i < len(tiles); i++ {
+		if a.end(&tiles[i-1]) == a.begin(&tiles[i]) {
+			p.facing(&tiles[i-1], &tiles[i], p.Assembly.ByColumns)
+		}
+	}
+}
+
+// jointsBetween is the joints of blocks on the line between two courses.
+func (p *Plan) jointsBetween(one, other []tile) {
+	a := assembling{Plan: p, Assembly: &p.Assembly}
+	for _, t := range a.touches(one, other) {
+		p.facing(&one[t.one], &other[t.other], !p.Assembly.ByColumns)
+	}
+}
+
+// facing is the joints of two blocks side by side, or one above the other.
+func (p *Plan) facing(one, other *tile, above bool) {
+	cell, next := p.Assembly.Parts[one.part].Cell, p.Assembly.Parts[other.part].Cell
+	if cell < 0 || next < 0 {
+		return
+	}
+	side, opposite := right, left
+	start, nextStart := one.at.Min.Y, other.at.Min.Y
+	if above {
+		side, opposite = bottom, top
+		start, nextStart = one.at.Min.X, other.at.Min.X
+	}
+	arms, nextArms := p.rims(cell).arms[side], p.rims(next).arms[opposite]
+	for i, j := 0, 0; i < len(arms) && j < len(nextArms); {
+		a, b := &arms[i], &nextArms[j]
+		from, to := start+a.at, nextStart+b.at
+		switch {
+		case from == to && alike(a.slope, b.slope):
+			p.joint(lineAt(other, from, above), p.armOf(cell, a), p.armOf(next, b))
+			i++
+			j++
+		case from < to || from == to && a.slope < b.slope:
+			i++
+		default:
+			j++
+		}
+	}
+}
+
+// alike says whether two arms are mirror images in the line between them: their slopes are
+// the same but for what the rounding of their corners makes.
+func alike(a, b int64) bool { return a-b <= 1 && b-a <= 1 }
+
+// lineAt is a point of the line between a tile and the one before it.
+func lineAt(t *tile, along measure.NM, above bool) point {
+	if above {
+		return point{X: along, Y: t.at.Min.Y}
+	}
+	return point{X: t.at.Min.X, Y: along}
+}
+
+// armOf is a rim's arm as it stands in a cell.
+func (p *Plan) armOf(cell int, a *rimArm) Arm {
+	return Arm{
+		Choice: p.Pressing.Cells[cell][a.group], Turned: a.turned,
+		Patches: [2]int32{int32(p.patch(cell, a.patches[0])), int32(p.patch(cell, a.patches[1]))},
+	}
+}
+
+func (p *Plan) joint(at point, a, b Arm) {
+	p.Pressing.Joints = append(p.Pressing.Joints, Joint{At: at, A: a, B: b})
+}
+
+// crossing is an end of a short seam on the line of a long one.
+type crossing struct {
+	at  point
+	way uint8 // the side from which it comes: top, right, bottom or left
+	arm Arm
+}
+
+// crossings is the joints of seams of courses with those of the next course, and of the
+// strips of borders with their corner squares: both ends of a short seam may meet another's.
+func (p *Plan) crossings() {
+	ends := map[point][]crossing{}
+	var order []point
+	for i := range p.Assembly.Seams {
+		s := &p.Assembly.Seams[i]
+		if !p.short(s) {
+			continue
+		}
+		for end := range 2 {
+			c := p.crossingOf(s, end)
+			if len(ends[c.at]) == 0 {
+				order = append(order, c.at)
+			}
+			ends[c.at] = append(ends[c.at], c)
+		}
+	}
+	for _, at := range order {
+		list := ends[at]
+		for i := range list {
+			for j := i + 1; j < len(list); j++ {
+				if list[i].way^list[j].way == 2 { // opposite
+					p.joint(at, list[i].arm, list[j].arm)
+				}
+			}
+		}
+	}
+}
+
+// short says whether a seam ends on the lines of longer ones: those within courses, and those
+// of the side strips of a border with corner squares.
+func (p *Plan) short(s *Seam) bool {
+	if p.Pressing.Choices[s.choice].Sort == CourseChoice {
+		return true
+	}
+	b := p.borderOf(s)
+	return b >= 0 && p.top.Cloth.Borders[b].Corners >= 0 && s.From.X == s.To.X
+}
+
+// borderOf is the border whose strip a long seam sews on, -1 for none.
+func (p *Plan) borderOf(s *Seam) int { return p.Assembly.Parts[s.beside[0][1]].Border }
+
+// crossingOf is one end of a seam.
+func (p *Plan) crossingOf(s *Seam, end int) crossing {
+	at, far := s.From, s.To
+	if end == 1 {
+		at, far = far, at
+	}
+	c := crossing{at: at, arm: Arm{Choice: s.choice, Turned: s.towardsA != (end == 1)}}
+	switch {
+	case far.Y < at.Y:
+		c.way = top
+	case far.X > at.X:
+		c.way = right
+	case far.Y > at.Y:
+		c.way = bottom
+	default:
+		c.way = left
+	}
+	one, other := p.patchAt(s, end, 0), p.patchAt(s, end, 1)
+	c.arm.Patches = [2]int32{other, one}
+	if end == 1 {
+		c.arm.Patches = [2]int32{one, other}
+	}
+	return c
+}
+
+// patchAt is the patch at an end of a seam, on the side of its A or of its B.
+func (p *Plan) patchAt(s *Seam, end, side int) int32 {
+	part := &p.Assembly.Parts[s.beside[end][side]]
+	if part.Cell < 0 {
+		return int32(part.First)
+	}
+	facing, last := top, end // the side of the part that the seam runs along, and which end of it
+	switch {
+	case s.From.Y == s.To.Y && (side == 0) == (s.From.X < s.To.X):
+		facing = bottom
+	case s.From.X == s.To.X && (side == 0) == (s.From.Y > s.To.Y):
+		facing = right
+	case s.From.X == s.To.X:
+		facing = left
+	}
+	if s.From.X > s.To.X || s.From.Y > s.To.Y {
+		last = 1 - end
+	}
+	return int32(p.patch(part.Cell, p.rims(part.Cell).ends[facing][last]))
+}
+
+// inside counts the joints within blocks: two seams of one direction of turning that end on
+// a later one from its two sides.
+func (p *Plan) inside() {
+	for i, k := range p.kinds {
+		count := 0
+		for n := range k.joins {
+			count += k.jointsOn(n)
+		}
+		if !p.Blocks[i].Column {
+			p.Pressing.Inside += count * p.Blocks[i].Count
+		}
+	}
+}
+
+// jointsOn is how many joints lie on the line of a kind's join, all of which nest: their seams
+// follow one choice and are turned the same way.
+func (s *sewn) jointsOn(n int) int {
+	line := &s.joins[n]
+	count := 0
+	for a := range n {
+		for b := range n {
+			if s.isOf(line, 0, a) && s.isOf(line, 1, b) && s.mirrored(&s.joins[a], &s.joins[b], line) {
+				count++
+			}
+		}
+	}
+	return count
+}
+
+// isOf says whether a join's unit is part of one side of another.
+func (s *sewn) isOf(line *joined, part, n int) bool {
+	for _, piece := range s.joins[n].all() {
+		found := false
+		for _, q := range line.pieces[part] {
+			found = found || q == piece
+		}
+		if !found {
+			return false
+		}
+	}
+	return true
+}
+
+// mirrored says whether two joins end in one point of a line as mirror images.
+func (s *sewn) mirrored(a, b, line *joined) bool {
+	way := vecOf(minus(line.seam.to, line.seam.from)).unit()
+	for _, e := range [2]stretch{a.seam, {a.seam.to, a.seam.from}} {
+		for _, f := range [2]stretch{b.seam, {b.seam.to, b.seam.from}} {
+			if _, on := onStretch(line.seam.from, line.seam.to, e.from); !on || length(minus(e.from, f.from)) > near {
+				continue
+			}
+			if u, v := vecOf(minus(e.to, e.from)).unit(), vecOf(minus(f.to, f.from)).unit(); u.minus(v.reflected(way)).length() < 1e-6 {
+				return true
+			}
+		}
+	}
+	return false
+}

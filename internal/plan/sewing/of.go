@@ -1,0 +1,43 @@
+package sewing
+
+import (
+	"eighthturn/internal/quilt"
+)
+
+// Of plans how a top is sewn. The plan keeps the top, which must not be changed.
+func Of(t *quilt.Top, o Options) *Plan {
+	p := &Plan{
+		Title: t.Title, Units: t.Units, Seam: t.Seam, Step: stepsOf(t.Units).mark, SideFinished: t.SideFinished,
+		Columns: t.Columns, Rows: t.Rows, top: t, columnRims: map[int]*rims{},
+	}
+	if o.MostRings == 0 {
+		o.MostRings = 50
+	}
+	p.sort()
+	for i := range p.Blocks {
+		p.rounds(&p.Blocks[i], p.kinds[i])
+	}
+	p.chooseInBlocks()
+	p.assemble()
+	p.joints()
+	p.press(o)
+	p.bulk()
+	p.points()
+	p.grain()
+	p.Cautions = cautions()
+	return p
+}
+
+// chooseInBlocks gives every block its choices of pressing.
+func (p *Plan) chooseInBlocks() {
+	p.Pressing.Cells = make([][]int32, len(p.cells))
+	for cell := range p.cells {
+		c := &p.cells[cell]
+		if c.block < 0 {
+			continue
+		}
+		for group := range p.Blocks[c.block].Ways {
+			p.Pressing.Cells[cell] = append(p.Pressing.Cells[cell], p.choose(Choice{Sort: BlockChoice, Cell: cell, Group: group, Stage: -1, Seam: -1}))
+		}
+	}
+}

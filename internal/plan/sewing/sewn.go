@@ -1,0 +1,209 @@
+package sewing
+
+import (
+	"math"
+	"slices"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+)
+
+// sewn is what all blocks of one kind have in common: pieces and joins in the block's own
+// frame, unturned.
+type sewn struct {
+	kind      *blocks.Kind
+	column    int // of a column: the upper cell of the one that was taken
+	seam      measure.NM
+	side      measure.NM
+	pieces    []outline
+	spare     []measure.NM // by piece: by how much sides that are trimmed stand out
+	joins     []joined
+	steps     []int    // by join
+	symmetric [][]int  // by quarter turns: where each piece comes to lie, nil where the kind then looks otherwise
+	turns     [4]*rims // by quarter turns, made when they are asked for
+}
+
+// joined is a join with its parts put together.
+type joined struct {
+	blocks.Join
+	pieces [2][]int // by part, in the order of sewing
+	parts  [2]outline
+	unit   outline
+	seam   stretch // B lies to the right of it
+}
+
+// all is the pieces of both parts.
+func (j *joined) all() []int { return append(slices.Clone(j.pieces[0]), j.pieces[1]...) }
+
+// newSewn puts a kind's recipe together from the outlines of its pieces.
+func (p *Plan) newSewn(kind *blocks.Kind, pieces []outline) *sewn {
+	s := &sewn{kind: kind, seam: p.Seam, side: p.SideFinished, pieces: pieces}
+	for i := range pieces {
+		s.spare = append(s.spare, p.spare(kind.Pieces[i].Shape))
+	}
+	joins, steps := kind.Recipe.Joins()
+	s.steps = steps
+	for _, j := range joins {
+		s.join(j)
+	}
+	for quarters := range 4 {
+		s.symmetric = append(s.symmetric, s.symmetry(quarters))
+	}
+	return s
+}
+
+// join adds one join.
+func (s *sewn) join(j blocks.Join) {
+	made := joined{Join: j}
+	for i, part := range [2]blocks.Part{j.A, j.B} {
+		made.pieces[i] = s.kind.Recipe.PiecesOf(part)
+		made.parts[i] = s.unit(made.pieces[i])
+	}
+	made.unit = s.unit(made.all())
+	made.seam, _ = shared(made.parts[1], made.parts[0])
+	s.joins = append(s.joins, made)
+}
+
+// unit is the outline of some pieces together.
+func (s *sewn) unit(pieces []int) outline {
+	if len(pieces) == 1 {
+		return s.pieces[pieces[0]]
+	}
+	list := make([]outline, len(pieces))
+	for i, p := range pieces {
+		list[i] = s.pieces[p]
+	}
+	return united(list)
+}
+
+// symmetry is where each piece comes to lie when the block is turned, nil if it then looks
+// otherwise.
+func (s *sewn) symmetry(quarters int) []int {
+	to := make([]int, len(s.pieces))
+	for i := range s.kind.Pieces {
+		to[i] = slices.IndexFunc(s.kind.Pieces, func(q blocks.Piece) bool {
+			return q.Shape == s.kind.Pieces[i].Shape && q.Outline[0] == s.kind.Pieces[i].Outline[0].Turned(quarters) && sameCorners(q.Outline, s.kind.Pieces[i].Outline, quarters)
+		})
+		if to[i] < 0 {
+			return nil
+		}
+	}
+	return to
+}
+
+// sameCorners says whether an outline has the corners of another that is turned.
+func sameCorners(o, other []blocks.Point, quarters int) bool {
+	return len(o) == len(other) && !slices.ContainsFunc(other, func(p blocks.Point) bool { return !slices.Contains(o, p.Turned(quarters)) })
+}
+
+// tip says whether a corner of a unit is the tip of one wedge, which the strip it is cut from
+// leaves blunt.
+func (s *sewn) tip(pieces []int, at point) bool {
+	count, blunt := 0, false
+	for _, p := range pieces {
+		if i := cornerAt(s.pieces[p], at); i >= 0 {
+			count++
+			blunt = !s.kind.Column && i == 0 && s.kind.Pieces[p].Shape == blocks.Wedge
+		}
+	}
+	return count == 1 && blunt
+}
+
+// sharpest is the largest angle that counts as a sharp corner, one that is worth trimming
+// before it is sewn; degrees.
+const sharpest = 46
+
+// trimmedSide says whether a side of a piece is cut to size only after it is sewn: both at its
+// square corner, of pieces that are cut larger.
+func (s *sewn) trimmedSide(piece, side int) bool {
+	return s.spare[piece] > 0 && (side == 0 || side == len(s.pieces[piece])-1)
+}
+
+// allowances is by how much each side of a unit is to be moved out for its raw edge: a seam
+// allowance, and where larger pieces are not trimmed yet, their spare.
+func (s *sewn) allowances(pieces []int, unit outline, trimmed bool) []measure.NM {
+	list := make([]measure.NM, len(unit))
+	for i := range unit {
+		list[i] = s.seam
+		if !trimmed {
+			list[i] += s.spareAlong(pieces, stretch{unit[i], unit[(i+1)%len(unit)]})
+		}
+	}
+	return list
+}
+
+// spareAlong is the most by which a piece stands out along a side of a unit.
+func (s *sewn) spareAlong(pieces []int, along stretch) measure.NM {
+	most := measure.NM(0)
+	for _, p := range pieces {
+		o := s.pieces[p]
+		for i := range o {
+			if _, on := common(along, stretch{o[i], o[(i+1)%len(o)]}); on && s.trimmedSide(p, i) {
+				most = max(most, s.spare[p])
+			}
+		}
+	}
+	return most
+}
+
+// raw is the raw outline of a unit.
+func (s *sewn) raw(pieces []int, unit outline, trimmed bool) []vec {
+	blunt := make([]bool, len(unit))
+	for i := range unit {
+		blunt[i] = s.tip(pieces, unit[i])
+	}
+	return grown(unit, s.allowances(pieces, unit, trimmed), blunt, s.seam)
+}
+
+// ruler is the way along which a unit is measured: a side of its square corner or, without
+// one, its longest side.
+func ruler(unit outline) vec {
+	best, most := vec{1, 0}, 0.0
+	for i := range unit {
+		way := vecOf(unit[(i+1)%len(unit)]).minus(vecOf(unit[i]))
+		if math.Abs(angleAt(unit, i)-90) < 0.01 {
+			return way.unit()
+		}
+		if way.length() > most+near {
+			best, most = way.unit(), way.length()
+		}
+	}
+	return best
+}
+
+// Steps that pieces are cut by, so that it is known how much of them is trimmed. Common
+// practice, no source; the same as in the chart of strips.
+type steps struct{ trimmed, spare, exact, mark measure.NM }
+
+func stepsOf(units measure.System) steps {
+	if units == measure.Centimetres {
+		return steps{measure.Centimetre / 2, 2 * measure.Millimetre, measure.Millimetre, measure.Millimetre}
+	}
+	return steps{measure.Inch / 4, measure.Inch / 16, measure.Inch / 8, measure.Inch / 16}
+}
+
+// spare is by how much the sides of a shape that are trimmed after sewing stand out: kites
+// and stop pieces are cut from the next larger square, half-square and corner triangles from
+// squares up to the next mark, of which each side gets half.
+func (p *Plan) spare(shape blocks.Shape) measure.NM {
+	side, seam, cut := p.SideFinished, p.Seam, stepsOf(p.Units)
+	k := float64(side) / math.Sqrt2
+	q := float64(seam)
+	kite := rounded(math.Ceil(q + float64(side)/2 + q/(math.Sqrt2*math.Sin(math.Pi/8))))
+	square := measure.RoundUp(kite+cut.spare, cut.trimmed)
+	half := func(leg float64) measure.NM {
+		need := rounded(math.Ceil(leg + (2+math.Sqrt2)*q))
+		return (measure.RoundUp(need, cut.exact) - need) / 2
+	}
+	switch shape {
+	case blocks.Kite:
+		return square - kite
+	case blocks.StopGround:
+		return 2*square - rounded(math.Ceil(float64(side)+(2+math.Sqrt2)*q))
+	case blocks.HalfSquare:
+		return half(float64(side))
+	case blocks.RingCorner:
+		return half(float64(side) - k)
+	}
+	return 0
+}

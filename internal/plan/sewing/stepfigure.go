@@ -1,0 +1,342 @@
+package sewing
+
+import (
+	"fmt"
+	"slices"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/palettes"
+)
+
+// Panels of a step's picture: a square each, in units of the figure.
+const (
+	panel  = 1000 * float64(measure.Millimetre)
+	gap    = 0.16 * panel
+	header = 0.12 * panel // for a line of words above each
+)
+
+// panelAt is the upper left corner of a panel.
+func panelAt(column, row int) vec {
+	return vec{float64(column) * (panel + gap), header + float64(row)*(panel+gap+header)}
+}
+
+// stepDrawing is a step of a block being drawn.
+type stepDrawing struct {
+	sketch
+	kind *sewn
+	step *Step
+	list []piece
+	join Join  // the join that the picture shows
+	unit []int // pieces of the unit that the step makes
+}
+
+// StepFigure is the picture of a step: the parts laid out, laid together and sewn, the wrong
+// side with the pressing, and the unit's right side with its size.
+func (p *Plan) StepFigure(block, step int) *diagram.Figure {
+	b := &p.Blocks[block]
+	s := &b.Steps[step]
+	f := &diagram.Figure{Title: fmt.Sprintf("%sblock %s, step %d: %s", PictureTitle, b.Label, step+1, s.Name)}
+	d := &stepDrawing{sketch: sketch{Figure: f, plan: p}, kind: p.kinds[block], step: s, list: p.shownPieces(block)}
+	if len(s.Joins) == 0 {
+		f.Description = "A column of one piece: there is nothing to sew."
+		f.Max = diagram.Point{X: measure.NM(panel), Y: measure.NM(panel / 4)}
+		return f
+	}
+	d.pick(b)
+	d.laidOut()
+	d.together()
+	d.wrongSide(block)
+	d.rightSide()
+	if d.differs() {
+		d.ends()
+	} else {
+		d.place = same
+		for i, line := range []string{"no offset: the cut corners", "lie on each other at both ends"} {
+			d.words(line, panelAt(2, 0).plus(vec{panel / 2, panel/2 + float64(i)*header}), label{captionPoints, diagram.Middle, measure.NM(panel)})
+		}
+	}
+	f.Max = diagram.Point{X: measure.NM(3*(panel+gap) - gap), Y: measure.NM(2*(panel+header) + gap + 1.2*header)}
+	f.Description = d.described(b, step)
+	return f
+}
+
+// described is the picture in words.
+func (d *stepDrawing) described(b *Block, step int) string {
+	return fmt.Sprintf("Step %d of block %s: the parts of the %s laid out right side up, the two parts laid right sides together with the seam, the wrong side with the way in which the seams are pressed, and the right side with its unfinished size.", step+1, b.Label, d.step.Name)
+}
+
+// shownOfColumn is how many pieces of a column are drawn.
+const shownOfColumn = 4
+
+// pick chooses what of the step is shown.
+func (d *stepDrawing) pick(b *Block) {
+	joins := d.step.Joins
+	if b.Column {
+		n := min(len(d.list), shownOfColumn)
+		d.join = joins[min(1, len(joins)-1, max(n-2, 0))]
+		for i := range n {
+			d.unit = append(d.unit, i)
+		}
+		d.join.A = d.join.A[len(d.join.A)-1:]
+		return
+	}
+	d.join = joins[0]
+	last := joins[0].Number
+	for _, j := range joins[1:] { // as long as the unit goes on
+		if j.MadeA == last {
+			last = j.Number
+		}
+	}
+	d.unit = d.kind.joins[last].all()
+}
+
+// outer is the raw outline of some pieces together, as it is once they are sewn.
+func (d *stepDrawing) outer(which []int) []vec {
+	if d.kind.kind.Column {
+		return d.columnOuter(which)
+	}
+	return d.kind.raw(which, d.kind.unit(which), true)
+}
+
+// columnOuter is the same of pieces of a column, which follow each other.
+func (d *stepDrawing) columnOuter(which []int) []vec {
+	var list []outline
+	for _, i := range which {
+		list = append(list, d.list[i].outline)
+	}
+	unit := united(list)
+	return grown(unit, slices.Repeat([]measure.NM{d.kind.seam}, len(unit)), make([]bool, len(unit)), 0)
+}
+
+// caption writes the line above a panel.
+func (d *sketch) caption(text string, corner vec) {
+	d.place = same
+	d.words(text, vec{corner.x + panel/2, corner.y - header/2}, label{captionPoints, diagram.Middle, measure.NM(panel * 1.12)})
+}
+
+// parts is what the step sews together, part by part.
+func (d *stepDrawing) parts() [][]int {
+	if d.kind.kind.Column {
+		var list [][]int
+		for _, i := range d.unit {
+			list = append(list, []int{i})
+		}
+		return list
+	}
+	list := [][]int{d.join.A, d.join.B}
+	last := d.join.Number
+	for _, j := range d.step.Joins {
+		if j.MadeA == last && j.Number != last {
+			list, last = append(list, j.B), j.Number
+		}
+	}
+	return list
+}
+
+// laidOut draws the parts a little apart, right side up, with their allowances.
+func (d *stepDrawing) laidOut() {
+	corner := panelAt(0, 0)
+	d.caption("1  lay out, right side up", corner)
+	middle := centre(d.outer(d.unit))
+	parts := d.parts()
+	apart := func(which []int) vec { return centre(d.outer(which)).minus(middle).times(0.28) }
+	var all []vec
+	for _, which := range parts {
+		by := apart(which)
+		for _, v := range d.outer(which) {
+			all = append(all, v.plus(by))
+		}
+	}
+	put := fitted(all, corner, panel, same)
+	for _, which := range parts {
+		by := apart(which)
+		d.place = func(v vec) vec { return put(v.plus(by)) }
+		d.area(d.outer(which), white(), false, diagram.Frame)
+		d.pieces(d.list, which, false)
+	}
+}
+
+func centre(list []vec) vec {
+	least, most := box(list)
+	return least.plus(most).times(0.5)
+}
+
+// sewnTogether is how the two parts of the shown join lie when they are sewn: turned so that
+// the seam runs down the right, A beneath and B folded over on it.
+func (d *stepDrawing) sewnTogether() (as func(vec) vec, a, b []vec) {
+	from, to := vecOf(d.join.From), vecOf(d.join.To)
+	way := to.minus(from).unit()
+	over := func(v vec) vec { return v.minus(from).reflected(way).plus(from) }
+	a = d.outer(d.join.A)
+	for _, v := range d.outer(d.join.B) {
+		b = append(b, over(v))
+	}
+	// The seam goes downwards on the right: what lies to the left of its way is on the page's
+	// right, so the way is turned upwards where A lies to its left.
+	as = func(v vec) vec {
+		v = v.minus(from)
+		return vec{v.dot(way.quarter()), -v.dot(way)}
+	}
+	return as, a, b
+}
+
+// together draws the parts laid right sides together, with the seam.
+func (d *stepDrawing) together() {
+	corner := panelAt(1, 0)
+	d.caption("2  right sides together, and sew", corner)
+	as, a, b := d.sewnTogether()
+	d.place = fitted(append(slices.Clone(a), b...), corner, panel, as)
+	d.area(a, d.clothOf(d.join.A), false, diagram.Thin)
+	d.pieces(d.list, d.join.A, false)
+	d.area(b, d.clothOf(d.join.B), true, diagram.Thin)
+	d.seamLine()
+	if d.differs() {
+		for i, at := range [2]vec{vecOf(d.join.From), vecOf(d.join.To)} {
+			d.words([2]string{"a", "b"}[i], at.plus(d.outwards().times(2.2*float64(d.kind.seam))), label{captionPoints, diagram.Middle, 0})
+		}
+	}
+}
+
+// outwards is the way from the seam away from A.
+func (d *stepDrawing) outwards() vec {
+	return vecOf(minus(d.join.To, d.join.From)).unit().quarter()
+}
+
+// clothOf is the colour by which a part is known: that of its last piece's wide end, which
+// lies at the seam.
+func (d *stepDrawing) clothOf(which []int) palettes.Colour {
+	at := beside(d.kind.pieces, which, stretch{d.join.From, d.join.To})
+	if d.kind.kind.Column {
+		at = which[len(which)-1]
+	}
+	return d.list[at].faces[0].colour
+}
+
+// seamLine draws the seam: from raw edge to raw edge, but for ends that are left open.
+func (d *stepDrawing) seamLine() {
+	from, to := vecOf(d.join.From), vecOf(d.join.To)
+	way := to.minus(from).unit()
+	stroke := diagram.Sew
+	ends := [2]vec{from, to}
+	marks := [2]diagram.Ending{}
+	for i, e := range d.join.Ends {
+		if e.Partial {
+			stroke, marks[i] = diagram.Partial, diagram.Dot
+			continue
+		}
+		beyond := way.times(float64(max(e.Reach[0].NM, e.Reach[1].NM)))
+		if i == 0 {
+			beyond = beyond.times(-1)
+		}
+		ends[i] = ends[i].plus(beyond.times(0.6))
+	}
+	d.line(stroke, marks[0], marks[1], ends[0], ends[1])
+}
+
+// wrongSide draws the unit from behind, with an arrow across each seam of the step by which
+// its allowance is pressed.
+func (d *stepDrawing) wrongSide(block int) {
+	corner := panelAt(0, 1)
+	d.caption("3  wrong side: press along the arrows", corner)
+	d.place = fitted(d.outer(d.unit), corner, panel, mirrored)
+	d.area(d.outer(d.unit), d.clothOf(d.join.A), true, diagram.Frame)
+	d.pieces(d.list, d.unit, true)
+	for _, j := range d.step.Joins {
+		if !d.inUnit(j) {
+			continue
+		}
+		d.pressArrow(j, d.plan.way(block, j))
+	}
+}
+
+// inUnit says whether a join belongs to the unit that is shown.
+func (d *stepDrawing) inUnit(j Join) bool {
+	return slices.Contains(d.unit, j.B[0]) && slices.Contains(d.unit, j.A[len(j.A)-1])
+}
+
+// way is how a join is pressed in the block that pictures show: true for towards B at the
+// arm from From; a seam that turns round a point in its middle lies otherwise on the far side.
+func (p *Plan) way(block int, j Join) bool {
+	cell := p.shownCell(block)
+	return p.Pressing.Choices[p.Pressing.Cells[cell][j.Choice]].Way == 0
+}
+
+// pressArrow draws the arrows of one seam.
+func (d *stepDrawing) pressArrow(j Join, first bool) {
+	from, to := vecOf(j.From), vecOf(j.To)
+	parts := [][2]vec{{from, to}}
+	if j.Round {
+		parts = d.roundArms(j)
+	}
+	for _, part := range parts {
+		way := part[1].minus(part[0])
+		at := part[0].plus(way.times(0.55))
+		side := way.unit().quarter().times(panelShare * way.length())
+		if !first {
+			side = side.times(-1)
+		}
+		d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.minus(side.times(0.35)), at.plus(side))
+	}
+}
+
+// panelShare is how long an arrow is, as part of the seam that it crosses.
+const panelShare = 0.16
+
+// roundArms is the parts of a seam that turns round points of the block, each from its point
+// outwards.
+func (d *stepDrawing) roundArms(j Join) [][2]vec {
+	about := d.kind.about(j)
+	from, to := vecOf(j.From), vecOf(j.To)
+	var parts [][2]vec
+	for _, end := range [2]vec{from, to} {
+		if end.minus(about).length() > near {
+			parts = append(parts, [2]vec{about, end})
+		}
+	}
+	return parts
+}
+
+// rightSide draws the unit with its size.
+func (d *stepDrawing) rightSide() {
+	corner := panelAt(1, 1)
+	d.caption("4  right side", corner)
+	d.words(d.sizeText(), corner.plus(vec{panel / 2, panel + 0.75*header}), label{dimPoints, diagram.Middle, measure.NM(panel * 1.5)})
+	outer := d.outer(d.unit)
+	d.place = fitted(d.larger(outer), corner, panel, same)
+	d.area(outer, white(), false, diagram.Frame)
+	d.pieces(d.list, d.unit, false)
+	if d.step.Trim != "" && !d.kind.kind.Column {
+		d.trimLines()
+	}
+}
+
+// larger is the unit's raw outline before it is trimmed, if it is; else as it is.
+func (d *stepDrawing) larger(outer []vec) []vec {
+	if d.step.Trim == "" || d.kind.kind.Column {
+		return outer
+	}
+	return d.kind.raw(d.unit, d.kind.unit(d.unit), false)
+}
+
+// trimLines marks the raw sides where larger pieces are cut to size.
+func (d *stepDrawing) trimLines() {
+	unit := d.kind.unit(d.unit)
+	raw := grown(unit, d.kind.allowances(d.unit, unit, true), make([]bool, len(unit)), 0)
+	larger := grown(unit, d.kind.allowances(d.unit, unit, false), make([]bool, len(unit)), 0)
+	for i := range unit {
+		next := (i + 1) % len(unit)
+		if d.kind.spareAlong(d.unit, stretch{unit[i], unit[next]}) > 0 {
+			d.line(diagram.Trim, diagram.Plain, diagram.Plain, raw[i], raw[next])
+			d.line(diagram.Frame, diagram.Plain, diagram.Plain, raw[i], larger[i], larger[next], raw[next])
+		}
+	}
+}
+
+// sizeText is the unit's unfinished size.
+func (d *stepDrawing) sizeText() string {
+	if d.kind.kind.Column {
+		return "one above the other"
+	}
+	return (Words{d.plan}).UnitSize(d.step.Form, d.step.Unfinished) + ", unfinished"
+}

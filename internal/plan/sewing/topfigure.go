@@ -1,0 +1,302 @@
+package sewing
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/palettes"
+)
+
+// How much of a top its picture shows: up to so many patches their faces, and up to so many
+// parts their labels.
+const (
+	mostFaces  = 6000
+	mostLabels = 500
+)
+
+// assemblyFigures is the pictures of how blocks, sashes and borders are sewn together.
+func (p *Plan) assemblyFigures() []*diagram.Figure {
+	list := []*diagram.Figure{p.coursesFigure()}
+	if len(p.top.Cloth.Borders) > 0 {
+		list = append(list, p.bordersFigure())
+	}
+	return list
+}
+
+// topDrawing is the top being drawn, its courses a little apart.
+type topDrawing struct {
+	sketch
+	apart  measure.NM
+	marked bool // some block is marked at its top
+}
+
+// coursesFigure is the rows, or columns, a little apart, with what stands in each place, how
+// it is turned, and which way the seams between the blocks are pressed.
+func (p *Plan) coursesFigure() *diagram.Figure {
+	what := "rows"
+	if p.Assembly.ByColumns {
+		what = "columns"
+	}
+	title := "the blocks in " + what
+	if p.Assembly.ByColumns && !slices.ContainsFunc(p.Blocks, func(b Block) bool { return !b.Column }) {
+		title = "the columns together"
+	}
+	f := &diagram.Figure{Title: PictureTitle + title}
+	f.Description = "Every block in its place, the " + what + " a little apart. A white triangle in each block points to the top of its picture; bent arrows say which way the seams turn round the middle, straight arrows which way others are pressed."
+	d := &topDrawing{sketch: sketch{Figure: f, plan: p, place: same}, apart: p.SideFinished / 4}
+	for i := range p.courses {
+		d.course(i)
+	}
+	d.place = same
+	if !d.marked {
+		return d.framed()
+	}
+	d.words("A white triangle points to the top of each block's picture.", vecOf(p.top.Field.Min).plus(vec{0, -0.4 * float64(p.SideFinished)}), label{dimPoints, diagram.Start, 0})
+	return d.framed()
+}
+
+// framed is the figure with its frame.
+func (d *topDrawing) framed() *diagram.Figure {
+	field, half := d.plan.top.Field, d.plan.SideFinished/2
+	wider := measure.NM(len(d.plan.courses)-1) * d.apart
+	d.Min, d.Max = diagram.Point{X: field.Min.X - half, Y: field.Min.Y - half}, diagram.Point{X: field.Max.X, Y: field.Max.Y + wider}
+	if d.plan.Assembly.ByColumns {
+		d.Max = diagram.Point{X: field.Max.X + wider, Y: field.Max.Y}
+	}
+	return d.Figure
+}
+
+// course draws one course, moved away from the one before it.
+func (d *topDrawing) course(n int) {
+	by := vec{0, float64(measure.NM(n) * d.apart)}
+	if d.plan.Assembly.ByColumns {
+		by = vec{by.y, 0}
+	}
+	d.place = func(v vec) vec { return v.plus(by) }
+	c := &d.plan.courses[n]
+	for i := range c.tiles {
+		d.tile(&c.tiles[i])
+	}
+	for i := range c.tiles {
+		if c.tiles[i].seam < 0 {
+			continue
+		}
+		d.pressed(c.tiles[i].seam, 0.5, 0.12*float64(d.plan.SideFinished))
+		if len(d.plan.Assembly.Parts) > mostLabels {
+			break // the others are pressed the same way
+		}
+	}
+	if c.number > 0 && len(c.tiles) > 0 && len(d.plan.Assembly.Parts) <= mostLabels {
+		d.courseNumber(c)
+	}
+}
+
+func (d *topDrawing) courseNumber(c *course) {
+	at, name := vecOf(c.tiles[0].at.Min), fmt.Sprintf("row %d", c.number)
+	side := float64(d.plan.SideFinished)
+	at = vec{float64(d.plan.top.Field.Min.X) - 0.08*side, at.y + side/2}
+	if d.plan.Assembly.ByColumns {
+		at, name = vec{vecOf(c.tiles[0].at.Min).x + side/2, float64(d.plan.top.Field.Min.Y) - 0.2*side}, fmt.Sprintf("%d", c.number)
+		d.words(name, at, label{dimPoints, diagram.Middle, measure.NM(side)})
+		return
+	}
+	d.words(name, at, label{dimPoints, diagram.End, measure.NM(side * 0.6)})
+}
+
+// tile draws a block or a part of the sashes.
+func (d *topDrawing) tile(t *tile) {
+	part := &d.plan.Assembly.Parts[t.part]
+	if len(d.plan.top.Patches) <= mostFaces {
+		for i := range part.Patches {
+			d.patch(part.First + i)
+		}
+	} else {
+		d.area(rectOf(t.at), d.plan.clothAt(part.First), false, diagram.Thin)
+	}
+	if part.Cell >= 0 && len(d.plan.Assembly.Parts) <= mostLabels {
+		d.label(part.Cell, t.at)
+	}
+}
+
+// clothAt is the colour of a patch's first face.
+func (p *Plan) clothAt(patch int) palettes.Colour {
+	return p.top.Fabrics[p.top.Faces[p.top.Patches[patch].First].Fabric].Colour
+}
+
+func rectOf(r rect) []vec {
+	a, b := vecOf(r.Min), vecOf(r.Max)
+	return []vec{a, {b.x, a.y}, b, {a.x, b.y}}
+}
+
+// patch draws a patch by its faces.
+func (d *sketch) patch(n int) {
+	t := d.plan.top
+	d.lit = []int{n}
+	for f := range t.Patches[n].Count {
+		face := &t.Faces[t.Patches[n].First+f]
+		d.area(vecsOf(face.Outline), t.Fabrics[face.Fabric].Colour, false, diagram.Thin)
+	}
+	d.lit = nil
+}
+
+// label writes a block's label in its place, and an arrow to the top of its picture.
+func (d *topDrawing) label(cell int, at rect) {
+	c := &d.plan.cells[cell]
+	b := &d.plan.Blocks[c.block]
+	middle := vecOf(at.Min).plus(vecOf(at.Max)).times(0.5)
+	side := float64(d.plan.SideFinished)
+	if !b.Column && len(b.Steps) > 0 {
+		d.topMark(middle, int(c.turns), side)
+	}
+	d.pressedInside(cell, middle, side)
+	d.words(d.plan.cellName(cell), middle, label{dimPoints, diagram.Middle, measure.NM(0.24 * side)})
+}
+
+// topMark is a small triangle that points to the top of a block's picture.
+func (d *topDrawing) topMark(middle vec, turns int, side float64) {
+	up := vec{0, -1}
+	for range turns {
+		up = up.quarter()
+	}
+	tip, foot := middle.plus(up.times(0.35*side)), middle.plus(up.times(0.24*side))
+	across := up.quarter().times(0.07 * side)
+	d.marked = true
+	d.area([]vec{tip, foot.plus(across), foot.minus(across)}, white(), false, diagram.Thin)
+}
+
+// pressedInside draws how the seams within a block are pressed: a bent arrow the way in which
+// they turn round its middle, straight ones across the others.
+func (d *topDrawing) pressedInside(cell int, middle vec, side float64) {
+	c := &d.plan.cells[cell]
+	k := d.plan.kinds[c.block]
+	for group, choice := range d.plan.Pressing.Cells[cell] {
+		first := d.plan.Pressing.Choices[choice].Way == 0
+		if k.kind.Recipe.Pressing[group].Round {
+			d.bentArrow(middle, 0.17*side, first)
+			continue
+		}
+		if c.columns {
+			d.arrow(middle.plus(vec{0.3 * side, 0}), vec{0, 0.12 * side}, first)
+			continue
+		}
+		for i := range k.joins {
+			if j := &k.joins[i]; j.Press == group {
+				d.joinArrow(cell, j, side, first)
+			}
+		}
+	}
+}
+
+// joinArrow draws the arrow across one seam of a block.
+func (d *topDrawing) joinArrow(cell int, j *joined, side float64, first bool) {
+	at := d.plan.top.CellRect(cell).Min
+	turns := int(d.plan.cells[cell].turns)
+	from, to := vecOf(turned(j.seam.from, d.plan.SideFinished, turns).Add(at)), vecOf(turned(j.seam.to, d.plan.SideFinished, turns).Add(at))
+	place := 0.5
+	if to.minus(from).length() > side {
+		place = 0.3 // clear of the middle
+	}
+	d.arrow(from.plus(to.minus(from).times(place)), to.minus(from).unit().quarter().times(0.09*side), first)
+}
+
+// arrow draws a short arrow along a way, or against it.
+func (d *sketch) arrow(at, way vec, along bool) {
+	if !along {
+		way = way.times(-1)
+	}
+	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.minus(way), at.plus(way))
+}
+
+// bentArrow draws an arrow most of the way round a point.
+func (d *sketch) bentArrow(middle vec, radius float64, clockwise bool) {
+	var points []vec
+	for i := range 13 {
+		degrees := float64(i)*20 - 60
+		if i == 12 {
+			degrees += 35 // the last stretch is long enough for a head
+		}
+		v := wayOf(degrees * math.Pi / 180).times(radius)
+		if !clockwise {
+			v.x = -v.x
+		}
+		points = append(points, middle.plus(v))
+	}
+	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, points...)
+}
+
+// cellName is a block's label and, where its label has several colourings, the number of its.
+func (p *Plan) cellName(cell int) string {
+	b := &p.Blocks[p.cells[cell].block]
+	if len(b.Colourings) == 1 {
+		return b.Label
+	}
+	return fmt.Sprintf("%s%d", b.Label, p.colouringOf(cell))
+}
+
+// colouringOf is the number of a cell's colouring among its block's.
+func (p *Plan) colouringOf(cell int) int { return int(p.cells[cell].colouring) + 1 }
+
+// pressed draws the arrow by which a seam's allowance is pressed, so far along the seam.
+func (d *sketch) pressed(seam int, along, half float64) {
+	s := &d.plan.Assembly.Seams[seam]
+	from, to := vecOf(s.From), vecOf(s.To)
+	at := from.plus(to.minus(from).times(along))
+	side := to.minus(from).unit().quarter().times(half)
+	if !s.Press {
+		side = side.times(-1)
+	}
+	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.minus(side.times(0.4)), at.plus(side))
+}
+
+// bordersFigure is the borders round the field, numbered in the order in which their strips
+// are sewn on.
+func (p *Plan) bordersFigure() *diagram.Figure {
+	f := &diagram.Figure{Title: PictureTitle + "the borders", Description: "The borders round the field of blocks. Their strips are numbered in the order in which they are sewn on; arrows say which way the seams are pressed."}
+	d := &sketch{Figure: f, plan: p, place: same}
+	d.area(rectOf(p.top.Field), white(), false, diagram.Thin)
+	d.words("blocks", vecOf(p.top.Field.Min).plus(vecOf(p.top.Field.Max)).times(0.5), label{captionPoints, diagram.Middle, 0})
+	number := 0
+	for i := range p.Assembly.Parts {
+		if part := &p.Assembly.Parts[i]; part.Border >= 0 {
+			d.patch(part.First)
+		}
+	}
+	width := vecOf(p.top.Field.Max).x - vecOf(p.top.Field.Min).x
+	for _, stage := range p.Assembly.Stages {
+		if stage.Sort != BorderStage {
+			continue
+		}
+		half := float64(p.top.Cloth.Borders[stage.Number-1].Width) * 0.4
+		for i := stage.First; i < stage.First+stage.Count; i++ {
+			d.pressed(i, 0.5+0.05*float64(stage.Number), max(min(half, width/20), width/40))
+		}
+		for _, n := range p.stripsOf(&stage) {
+			number++
+			o := p.top.Patches[n].Outline
+			d.wordsOn(fmt.Sprint(number), vecOf(o[0]).plus(vecOf(o[2])).times(0.5), p.clothAt(n))
+		}
+	}
+	f.Min, f.Max = diagram.Point(p.top.Outer.Min), diagram.Point(p.top.Outer.Max)
+	return f
+}
+
+// stripsOf is the patches of a border's strips in the order in which they are sewn on.
+func (p *Plan) stripsOf(stage *Stage) []int {
+	var list []int
+	seen := map[int]bool{}
+	for i := stage.First; i < stage.First+stage.Count; i++ {
+		s := &p.Assembly.Seams[i]
+		if p.Pressing.Choices[s.choice].Sort != SeamChoice {
+			continue
+		}
+		n := s.beside[0][1]
+		if first := p.Assembly.Parts[n].First; !seen[first] {
+			seen[first] = true
+			list = append(list, first)
+		}
+	}
+	return list
+}

@@ -1,0 +1,200 @@
+// Package summary turns a design and its top into what there is to know of the quilt before a rotary cutter is picked up:
+// sizes, strips, counts, fabrics. It is data; nothing in it is put into words.
+package summary
+
+import (
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+	"eighthturn/layout"
+	"eighthturn/palettes"
+)
+
+// Summary is one quilt. Names carry the frame: finished is from seam to seam, unfinished is with the seam allowances that
+// are not sewn yet, cut is as it leaves the cutting mat.
+type Summary struct {
+	Title         string // "" if it has none
+	Units         measure.System
+	SeamAllowance measure.NM
+	Across, Down  int // places of the grid, one or more each way
+	EmptyPlaces   int // places of the grid with nothing in them
+	SideFinished  measure.NM
+	StripGiven    bool    // the layout gave the strip and the side follows; else the other way round
+	Strips        []Strip // one for each height of piece, in the order of the block kinds
+	FieldFinished Size    // the blocks without their borders
+	TopFinished   Size
+	TopUnfinished Size     // a seam allowance more on each side
+	Sash          *Sash    // nil if there is none
+	Borders       []Border // from the inside out
+	Binding       *Binding // nil if there is none
+	Backing       string   // the fabric, "" if it is not said
+	Blocks        []Block  // those that stand in the grid, in the order of the layout
+	Pieces        []Pieces // by shape
+	Webs, Stars   Centres
+	Fabrics       []Fabric // by value, darkest first
+	StripSets     []StripSet
+	Hints         []Hint
+}
+
+// Size is across by down.
+type Size struct{ Width, Height measure.NM }
+
+// Strip is what the wedges, or the tumblers, of some kinds are cut from.
+type Strip struct {
+	Kinds         []string // names, in the order of help
+	WidthFinished measure.NM
+	WidthCut      measure.NM // exact, to the nearest nanometre
+	Nearest       *Nearest   // nil where the layout gave the strip
+}
+
+// Nearest is the strip by the nearest mark of a ruler.
+type Nearest struct {
+	Mark             measure.NM // how far apart the ruler's marks are: 1/16 inch or a millimetre
+	WidthCut         measure.NM
+	SideFinished     measure.NM // of a block whose wedges come from it
+	RowErrorFinished measure.NM // how much longer, below 0 shorter, a row of such blocks across the quilt would be
+}
+
+// Sash is the strips between the blocks.
+type Sash struct {
+	Fabric                  string
+	WidthFinished, WidthCut measure.NM
+	Posts                   string // fabric of the squares where sashes cross, "" if there are none
+	Around                  bool   // they go round the outside too
+}
+
+// Border is one border.
+type Border struct {
+	Fabric                  string
+	WidthFinished, WidthCut measure.NM
+	Corners                 string // fabric of the corner squares, "" if there are none
+}
+
+// Binding is the binding; its width has one frame only.
+type Binding struct {
+	Fabric   string
+	WidthCut measure.NM
+}
+
+// Block is a block by its label in the grid.
+type Block struct {
+	Label, Kind string
+	Count       int
+}
+
+// Pieces is how many pieces of one shape the top has, borders counted.
+type Pieces struct {
+	Shape    blocks.Shape
+	Count    int
+	FromSets int // of them, cut from strips that are sewn together
+}
+
+// Of summarises a design and its top, which must be the design's own.
+func Of(d *layout.Design, t *quilt.Top) *Summary {
+	s := &Summary{
+		Title: d.Title, Units: d.Units, SeamAllowance: d.Seam, Across: d.Columns, Down: d.Rows,
+		SideFinished: d.SideFinished, StripGiven: d.StripGiven,
+		FieldFinished: Size{t.Field.Width(), t.Field.Height()},
+		TopFinished:   Size{t.Outer.Width(), t.Outer.Height()},
+		TopUnfinished: Size{t.Outer.Width() + 2*d.Seam, t.Outer.Height() + 2*d.Seam},
+		Pieces:        pieces(t),
+		Webs:          centres(d.WebCentres, webIsWhole, tips),
+		Stars:         centres(d.StarCentres, starIsWhole, kites),
+		Fabrics:       fabrics(d, t),
+	}
+	s.Blocks, s.EmptyPlaces = count(d)
+	s.Strips = strips(d)
+	s.edgings(d)
+	s.StripSets = stripSets(d)
+	s.Hints = hints(d)
+	return s
+}
+
+// count is the blocks of the grid by label, and how many places are empty.
+func count(d *layout.Design) (list []Block, empty int) {
+	counts := make([]int, len(d.Blocks))
+	for _, c := range d.Cells {
+		if c.Block < 0 {
+			empty++
+		} else {
+			counts[c.Block]++
+		}
+	}
+	for i, n := range counts {
+		if n > 0 {
+			list = append(list, Block{d.Blocks[i].Label, d.Blocks[i].Kind.Name, n})
+		}
+	}
+	return list, empty
+}
+
+// pieces counts patches by shape, in the order of the shapes.
+func pieces(t *quilt.Top) []Pieces {
+	var counted []Pieces
+	for i := range t.Patches {
+		p := &t.Patches[i]
+		for int(p.Shape) >= len(counted) {
+			counted = append(counted, Pieces{Shape: blocks.Shape(len(counted))})
+		}
+		counted[p.Shape].Count++
+		if p.Count > 1 {
+			counted[p.Shape].FromSets++
+		}
+	}
+	var list []Pieces
+	for _, p := range counted {
+		if p.Count > 0 {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// edgings adds what goes round the blocks.
+func (s *Summary) edgings(d *layout.Design) {
+	name := func(fabric int) string {
+		if fabric < 0 {
+			return ""
+		}
+		return d.Fabrics[fabric].Name
+	}
+	if e := d.Sash; e != nil {
+		s.Sash = &Sash{name(e.Fabric), e.Width, e.Width + 2*d.Seam, name(e.Corners), e.Around}
+	}
+	for _, e := range d.Borders {
+		s.Borders = append(s.Borders, Border{name(e.Fabric), e.Width, e.Width + 2*d.Seam, name(e.Corners)})
+	}
+	if e := d.Binding; e != nil {
+		s.Binding = &Binding{name(e.Fabric), e.Width}
+	}
+	s.Backing = name(d.Backing)
+}
+
+// Fabric is a fabric of the layout.
+type Fabric struct {
+	Name, Print  string // the print's name is "" if it has none
+	Colour       palettes.Colour
+	Lightness    float64 // CIE L*, 0 for black to 100 for white
+	Share        float64 // of the top, 0 to 1; 0 where the top does not show it
+	Binds, Backs bool    // the binding, the backing is cut from it
+}
+
+// fabrics are all fabrics by value, darkest first, with their part of the top.
+func fabrics(d *layout.Design, t *quilt.Top) []Fabric {
+	swatches := make([]palettes.Swatch, len(d.Fabrics))
+	at := map[string]int{}
+	for i, f := range d.Fabrics {
+		swatches[i] = palettes.Swatch{Name: f.Name, Colour: f.Colour}
+		at[f.Name] = i
+	}
+	share := t.Share()
+	list := make([]Fabric, 0, len(d.Fabrics))
+	for _, s := range palettes.InValueOrder(swatches) {
+		i := at[s.Name]
+		list = append(list, Fabric{
+			Name: s.Name, Print: d.Fabrics[i].Print, Colour: s.Colour, Lightness: s.Colour.Lightness(),
+			Share: share[i], Binds: d.Binding != nil && d.Binding.Fabric == i, Backs: d.Backing == i,
+		})
+	}
+	return list
+}

@@ -1,0 +1,149 @@
+package supplies
+
+import (
+	"fmt"
+
+	"eighthturn/internal/measure"
+)
+
+// BackingOptions say what a backing is to cover and what it is made of.
+type BackingOptions struct {
+	Units          measure.System // what the defaults below are
+	WidthFinished  measure.NM     // of the top
+	HeightFinished measure.NM     // of the top
+	UsableWidth    measure.NM     // of the cloth between its selvages, wide backing cloth as well; default 40 in, 100 cm
+	Overhang       measure.NM     // beyond the top, on each side; default 4 in, 10 cm
+	NoOverhang     bool           // the size is the backing's own
+	Seam           measure.NM     // allowance of the seams between panels; default 1/2 in, 1.5 cm
+}
+
+// Direction is which way the seams of a backing run.
+type Direction uint8
+
+const (
+	// UpAndDown: the panels stand beside each other, as long as the backing is high.
+	UpAndDown Direction = iota
+	// Across: the panels lie under each other, as long as the backing is wide. Long-arm quilters often prefer it.
+	Across
+)
+
+// Backing is the two ways to make a backing.
+type Backing struct {
+	BackingOptions            // as they were filled in
+	WidthCut       measure.NM // of the backing
+	HeightCut      measure.NM
+	Ways           [2]Pieced // by Direction
+	Less           Direction // the way that takes less cloth; Across if they take the same
+}
+
+// Pieced is a backing whose seams run one way.
+type Pieced struct {
+	Panels    int          // widths of cloth
+	PanelCut  measure.NM   // the length of each
+	AcrossCut measure.NM   // what must be covered across the panels
+	Comes     measure.NM   // what all the panels come to across, sewn together at their whole usable width
+	LengthCut measure.NM   // of cloth in all
+	Equal     []measure.NM // cut widths of panels that are all alike, on a quarter of an inch or half a centimetre where the cloth allows
+	// Split is the cut widths where one panel is cut in two along its length, the halves outside, so that no seam runs down
+	// the middle. It has one seam more. Nil for an odd number of panels, and where the halves would not reach.
+	Split []measure.NM
+	Cliff Cliff
+}
+
+// Cliff is how near the number of panels is to another one.
+type Cliff struct {
+	Step     measure.NM // 1 in, 2.5 cm
+	Narrower int        // panels, where the cloth is a step narrower; 0 where such cloth leaves nothing
+	Wider    int        // panels, where it is a step wider
+	Costs    bool       // a step less costs a panel, or more than one
+	Saves    bool       // a step more saves one
+}
+
+// MakeBacking plans a backing both ways. The error says which length is out of bounds.
+func MakeBacking(o BackingOptions) (*Backing, error) {
+	o.UsableWidth = usualWidth(o.UsableWidth, o.Units)
+	o.Seam = usual(o.Seam, o.Units, measure.Inch/2, 15*measure.Millimetre)
+	switch {
+	case o.NoOverhang:
+		o.Overhang = 0
+	default:
+		o.Overhang = usual(o.Overhang, o.Units, 4*measure.Inch, 10*measure.Centimetre)
+	}
+	if err := o.check(); err != nil {
+		return nil, err
+	}
+	b := &Backing{BackingOptions: o, WidthCut: o.WidthFinished + 2*o.Overhang, HeightCut: o.HeightFinished + 2*o.Overhang}
+	b.Ways[UpAndDown] = o.pieced(b.WidthCut, b.HeightCut)
+	b.Ways[Across] = o.pieced(b.HeightCut, b.WidthCut)
+	if b.Less = Across; b.Ways[UpAndDown].LengthCut < b.Ways[Across].LengthCut {
+		b.Less = UpAndDown
+	}
+	return b, nil
+}
+
+func (o *BackingOptions) check() error {
+	err := within(o.Units,
+		bound{"the width of the top", o.WidthFinished, 1, MaxTop},
+		bound{"the height of the top", o.HeightFinished, 1, MaxTop},
+		bound{"the usable width", o.UsableWidth, measure.Inch, MaxCloth},
+		bound{"the overhang", o.Overhang, 0, MaxExtra},
+		bound{"the seam allowance of the backing", o.Seam, 1, MaxSeam})
+	if err != nil {
+		return err
+	}
+	if o.UsableWidth <= 2*o.Seam {
+		return fmt.Errorf("cloth of %s leaves nothing between two seam allowances of %s", measure.Text(o.UsableWidth, o.Units), measure.Text(o.Seam, o.Units))
+	}
+	longest := max(o.WidthFinished, o.HeightFinished) + 2*o.Overhang
+	if n := perPiece(longest, o.UsableWidth, 2*o.Seam); n > MaxPanels {
+		return fmt.Errorf("the backing takes %d panels, %d is the most", n, MaxPanels)
+	}
+	return nil
+}
+
+// pieced lays panels of a length side by side until they cover what lies across.
+func (o *BackingOptions) pieced(across, along measure.NM) Pieced {
+	n := perPiece(across, o.UsableWidth, 2*o.Seam)
+	p := Pieced{
+		Panels: n, PanelCut: along, AcrossCut: across, Comes: joined(n, o.UsableWidth, 2*o.Seam), LengthCut: measure.NM(n) * along,
+	}
+	p.Equal, p.Split = o.equal(n, across), o.split(n, across)
+	p.Cliff = o.cliff(n, across)
+	return p
+}
+
+// equal is panels of one width that just cover what lies across.
+func (o *BackingOptions) equal(n int, across measure.NM) []measure.NM {
+	count := measure.NM(n)
+	width := (across + (count-1)*2*o.Seam + count - 1) / count
+	width = min(measure.RoundUp(width, usual(0, o.Units, measure.Inch/4, measure.Centimetre/2)), o.UsableWidth)
+	list := make([]measure.NM, n)
+	for i := range list {
+		list[i] = width
+	}
+	return list
+}
+
+// split is whole panels with half a panel on either side, nil where they do not cover what lies across.
+func (o *BackingOptions) split(n int, across measure.NM) []measure.NM {
+	half := o.UsableWidth / 2
+	if n%2 != 0 || measure.NM(n-1)*o.UsableWidth+2*half-measure.NM(n)*2*o.Seam < across || half <= 2*o.Seam {
+		return nil
+	}
+	list := []measure.NM{half}
+	for range n - 1 {
+		list = append(list, o.UsableWidth)
+	}
+	return append(list, half)
+}
+
+// cliff asks how many panels cloth takes that is a little narrower or wider.
+func (o *BackingOptions) cliff(n int, across measure.NM) Cliff {
+	c := Cliff{Step: usual(0, o.Units, measure.Inch, 25*measure.Millimetre)}
+	c.Wider = perPiece(across, o.UsableWidth+c.Step, 2*o.Seam)
+	if narrow := o.UsableWidth - c.Step; narrow > 2*o.Seam {
+		c.Narrower = perPiece(across, narrow, 2*o.Seam)
+	}
+	c.Costs, c.Saves = c.Narrower == 0 || c.Narrower > n, c.Wider < n
+	return c
+}

@@ -1,0 +1,58 @@
+package supplies
+
+import "eighthturn/internal/measure"
+
+// Precut is cloth that shops sell cut already.
+type Precut struct {
+	Name   string
+	Usable Size   // the least that real pieces measure: reckon with this
+	Sold   Size   // as it is sold
+	Source string // address, or how it is known
+}
+
+// Precuts is what is sold cut in most shops. Pieces measure less than they are sold as: real fat quarters 18 by 20 to 18 by
+// 22, of which 20 or 21 are clear of the selvage (common practice). The least is taken for usable; of a metric fat quarter
+// it is the selvage's width less, from memory.
+func Precuts() []Precut {
+	const guide = "https://bloomeriefabrics.com/en-au/pages/a-practical-guide-to-pre-cut-fabric-sizes"
+	inches := func(width, height int64) Size { return namedSize{"", width, height}.size() }
+	strip := Size{40 * measure.Inch, 5 * measure.Inch / 2}
+	return []Precut{
+		{"fat quarter", inches(20, 18), inches(22, 18), guide},
+		{"metric fat quarter", Size{50 * measure.Centimetre, 50 * measure.Centimetre}, Size{55 * measure.Centimetre, 50 * measure.Centimetre},
+			"https://www.echidnasewing.com.au/article/inspiring-and-educating/imperial-to-metric-conversion-guide/"},
+		{"fat eighth", inches(20, 9), inches(22, 9), guide},
+		{"2 1/2 in strip", strip, Size{42 * measure.Inch, strip.Height}, guide},
+		{"10 in square", inches(10, 10), inches(10, 10), guide},
+		{"5 in square", inches(5, 5), inches(5, 5), guide},
+	}
+}
+
+// FindPrecut is the precut of a name.
+func FindPrecut(name string) (Precut, bool) {
+	for _, p := range Precuts() {
+		if p.Name == name {
+			return p, true
+		}
+	}
+	return Precut{}, false
+}
+
+// Pieces is how many rectangles a piece of cloth gives, all lying one way: whichever gives more. Sides are cut and above 0.
+func (s Size) Pieces(widthCut, heightCut measure.NM) int {
+	if widthCut <= 0 || heightCut <= 0 {
+		return 0
+	}
+	count := func(width, height measure.NM) int {
+		return int(max(0, s.Width/width)) * int(max(0, s.Height/height))
+	}
+	return max(count(widthCut, heightCut), count(heightCut, widthCut))
+}
+
+// Strips is how many strips of a cut width a piece of cloth gives along its longer side, and how long each one is.
+func (s Size) Strips(stripCut measure.NM) (count int, length measure.NM) {
+	if stripCut <= 0 {
+		return 0, 0
+	}
+	return int(max(0, min(s.Width, s.Height)) / stripCut), max(s.Width, s.Height)
+}

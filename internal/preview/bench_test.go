@@ -1,0 +1,273 @@
+package preview
+
+import (
+	"context"
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/fsnotify/fsnotify"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+	"eighthturn/layout"
+)
+
+// quiltOf is a field of web blocks with twelve fabrics; banded gives its wedges three bands.
+func quiltOf(columns, rows int, banded bool) string {
+	var b strings.Builder
+	b.WriteString("title \"A field\"\nstrip 4\n")
+	for i := range 12 {
+		fmt.Fprintf(&b, "fabric f%d #%02x%02x%02x\n", i, 40+15*i, 200-12*i, 90+(i*67)%120)
+	}
+	b.WriteString("strip-set shore f0 1 3/4 f1 1 1/2 f2 1 3/4\n")
+	for i := range 4 {
+		if banded {
+			fmt.Fprintf(&b, "block B%d web wedges shore turned shore kites f%d f%d\n", i, 4+2*i, 5+2*i)
+		} else {
+			fmt.Fprintf(&b, "block B%d web wedges f%d f%d kites f%d f%d\n", i, i, i+4, (i+8)%12, (i+5)%12)
+		}
+	}
+	b.WriteString("grid\n")
+	for y := range rows {
+		for x := range columns {
+			fmt.Fprintf(&b, " B%d", (x*7+y*3)%4)
+		}
+		b.WriteString("\n")
+	}
+	b.WriteString("border 4 f3\n")
+	return b.String()
+}
+
+// edits are what a save changes; each is told the number of the save.
+var edits = []struct {
+	name string
+	edit func(text string, n int) string
+}{
+	{"recolour", func(text string, n int) string {
+		at := strings.Index(text, "fabric f1 #") + len("fabric f1 #")
+		return text[:at] + fmt.Sprintf("%02x8040", n*37&255) + text[at+6:]
+	}},
+	{"one-block", func(text string, n int) string {
+		before, after, _ := strings.Cut(text, "grid\n")
+		lines := strings.SplitAfter(after, "\n")
+		row := len(lines) / 2
+		lines[row] = fmt.Sprintf(" B%d", n%4) + lines[row][3:]
+		return before + "grid\n" + strings.Join(lines, "")
+	}},
+	{"whole-layout", func(text string, n int) string {
+		return strings.Replace(text, "strip 4", fmt.Sprintf("strip %d 1/2", 3+n%2), 1)
+	}},
+}
+
+// BenchmarkSave measures from a save to the second frame after it in the browser, beside a
+// page with nothing behind it: watch, send, replace one polygon a patch.
+func BenchmarkSave(b *testing.B) {
+	need(b)
+	for _, size := range []struct {
+		name          string
+		columns, rows int
+		banded        bool
+	}{{"lap-12x12", 12, 12, false}, {"king-24x24-bands", 24, 24, true}, {"20000-patches", 58, 58, false}} {
+		text := quiltOf(size.columns, size.rows, size.banded)
+		for _, e := range edits {
+			if size.banded && e.name == "whole-layout" {
+				continue // a strip set comes to one strip only
+			}
+			b.Run(size.name+"/"+e.name+"/preview", func(b *testing.B) { benchPreview(b, text, e.edit, "") })
+			b.Run(size.name+"/"+e.name+"/reporting", func(b *testing.B) { benchPreview(b, text, e.edit, "ra") })
+			b.Run(size.name+"/"+e.name+"/plain", func(b *testing.B) { benchPlain(b, text, e.edit) })
+		}
+	}
+}
+
+func measured(b *testing.B, name string, list []float64) {
+	slices.Sort(list)
+	b.ReportMetric(list[len(list)/2], name+"-p50-ms")
+	if name == "all" {
+		b.ReportMetric(list[len(list)*95/100], name+"-p95-ms")
+	}
+}
+
+// paint is what the page tells of one change, in milliseconds of its own clock.
+type paint struct{ Save, Told, Arrived, Done, Painted float64 }
+
+func milliseconds(t time.Time) float64 { return float64(t.UnixMicro()) / 1000 }
+
+// between is how long the browser is left alone before a save.
+const between = 150 * time.Millisecond
+
+// awaitPaint begins to wait until the page tells of a save by its number.
+func awaitPaint(p *tab, save int) chan paint {
+	done := make(chan paint, 1)
+	go func() {
+		done <- eval[paint](p, fmt.Sprintf(`new Promise((r) => { window.painted = (p) => { if (p.Save === %d) r(p); }; })`, save))
+	}()
+	time.Sleep(between)
+	return done
+}
+
+// numbered is a layout with the number of its save.
+func numbered(text string, save int) string { return fmt.Sprintf("# save %d\n", save) + text }
+
+// publication is when a save was published, and the parts before.
+type publication struct {
+	timings
+	at time.Time
+}
+
+// benchPreview presses some keys first: with "ra" the report and its marks are in sight.
+func benchPreview(b *testing.B, text string, edit func(string, int) string, keys string) {
+	file := filepath.Join(b.TempDir(), "a.quilt")
+	put(b, file, numbered(text, 0))
+	ctx, cancel := context.WithCancel(context.Background())
+	addresses, published, ended := make(chan string, 1), make(chan publication, 100), make(chan error, 1)
+	o := Options{NoOpen: true, opened: func(a string) { addresses <- a }, published: func(_ *snapshot, t timings) { published <- publication{t, time.Now()} }}
+	go func() { ended <- Run(ctx, file, o) }()
+	defer func() { cancel(); <-ended }()
+	p := newTab(b)
+	p.load(<-addresses)
+	<-published
+	for _, key := range keys {
+		p.key(string(key))
+	}
+	eval[bool](p, `(document.addEventListener('shown', (e) => requestAnimationFrame(() => requestAnimationFrame(() => {
+		const at = (v) => performance.timeOrigin + v;
+		window.painted?.({ Save: e.detail.revision, Told: at(e.detail.began), Arrived: at(e.detail.arrived), Done: at(e.detail.done), Painted: at(performance.now()) });
+	}))), true)`)
+	parts := map[string][]float64{}
+	n := 0
+	for b.Loop() {
+		b.StopTimer()
+		n++
+		next := numbered(edit(text, n), n)
+		done := awaitPaint(p, n+1)
+		b.StartTimer()
+		saved := time.Now()
+		put(b, file, next)
+		t := <-published
+		end := <-done
+		b.StopTimer()
+		add := func(name string, v float64) { parts[name] = append(parts[name], v) }
+		add("all", end.Painted-milliseconds(saved))
+		add("notice", float64(t.found.Sub(saved).Microseconds())/1000)
+		add("draw", float64(t.draw.Microseconds())/1000)
+		add("ready", float64(t.at.Sub(t.found.Add(t.draw)).Microseconds())/1000)
+		add("event", end.Told-milliseconds(t.at))
+		add("send", end.Arrived-end.Told)
+		add("page", end.Done-end.Arrived)
+		add("paint", end.Painted-end.Done)
+		b.StartTimer()
+	}
+	for name, list := range parts {
+		measured(b, name, list)
+	}
+}
+
+// plainPage is the smallest page that follows a file: no product behind it.
+const plainPage = `<!doctype html><body style="margin:0"><div id="p"></div><script>
+new EventSource('/events').onmessage = async () => {
+	const text = await (await fetch('/picture')).text();
+	document.getElementById('p').innerHTML = text;
+	requestAnimationFrame(() => requestAnimationFrame(() => window.painted?.({ Save: Number(document.querySelector('svg').dataset.save), Painted: performance.timeOrigin + performance.now() })));
+};</script>`
+
+func benchPlain(b *testing.B, text string, edit func(string, int) string) {
+	file := filepath.Join(b.TempDir(), "a.quilt")
+	put(b, file, text)
+	s := newPlain(b, file)
+	p := newTab(b)
+	p.do(navigate(s.URL))
+	p.until(`document.querySelector('svg')`)
+	var list []float64
+	n := 0
+	for b.Loop() {
+		b.StopTimer()
+		n++
+		next := numbered(edit(text, n), n)
+		done := awaitPaint(p, n)
+		b.StartTimer()
+		saved := time.Now()
+		put(b, file, next)
+		list = append(list, (<-done).Painted-milliseconds(saved))
+	}
+	measured(b, "all", list)
+}
+
+// newPlain serves plainPage for a file until the benchmark ends.
+func newPlain(b *testing.B, file string) *httptest.Server {
+	w, err := fsnotify.NewWatcher()
+	must(b, err)
+	must(b, w.Add(filepath.Dir(file)))
+	var mu sync.Mutex
+	var picture []byte
+	changed := make(chan bool, 1)
+	draw := func() {
+		text, _ := os.ReadFile(file)
+		if d, _, _ := layout.Read(string(text)); d != nil {
+			mu.Lock()
+			save := 0
+			_, _ = fmt.Sscanf(string(text), "# save %d", &save) // there is none at first
+			picture = polygons(quilt.Lay(d), save)
+			mu.Unlock()
+			select {
+			case changed <- true:
+			default:
+			}
+		}
+	}
+	draw()
+	go func() {
+		for e := range w.Events {
+			if e.Has(fsnotify.Write) {
+				draw()
+			}
+		}
+	}()
+	mux := http.NewServeMux()
+	mux.HandleFunc("/{$}", func(w http.ResponseWriter, _ *http.Request) {
+		w.Header().Set("Content-Type", "text/html; charset=utf-8")
+		fmt.Fprint(w, plainPage)
+	})
+	mux.HandleFunc("/picture", func(w http.ResponseWriter, _ *http.Request) {
+		mu.Lock()
+		defer mu.Unlock()
+		_, _ = w.Write(picture)
+	})
+	mux.HandleFunc("/events", func(w http.ResponseWriter, r *http.Request) {
+		w.Header().Set("Content-Type", "text/event-stream")
+		for {
+			select {
+			case <-changed:
+				fmt.Fprint(w, "data: 1\n\n")
+				w.(http.Flusher).Flush()
+			case <-r.Context().Done():
+				return
+			}
+		}
+	})
+	s := httptest.NewServer(mux)
+	b.Cleanup(func() { w.Close(); s.CloseClientConnections(); s.Close() })
+	return s
+}
+
+// polygons is a top as one polygon a face.
+func polygons(t *quilt.Top, save int) []byte {
+	inches := func(nm measure.NM) float64 { return float64(nm) / float64(measure.Inch) }
+	b := fmt.Appendf(nil, `<svg data-save="%d" viewBox="0 0 %.2f %.2f" width="1100" height="860">`, save, inches(t.Outer.Max.X), inches(t.Outer.Max.Y))
+	for i := range t.Faces {
+		b = append(b, `<polygon points="`...)
+		for _, p := range t.Faces[i].Outline {
+			b = fmt.Appendf(b, "%.4f,%.4f ", inches(p.X), inches(p.Y))
+		}
+		b = fmt.Appendf(b, `" fill="%s"/>`, t.Fabrics[t.Faces[i].Fabric].Colour.Hex())
+	}
+	return append(b, "</svg>"...)
+}

@@ -1,0 +1,118 @@
+package preview
+
+import (
+	"cmp"
+	"fmt"
+	"reflect"
+	"runtime/debug"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/files"
+	"eighthturn/internal/quilt"
+	"eighthturn/layout"
+	"eighthturn/palettes"
+)
+
+// drawing is what became of one text.
+type drawing struct {
+	design *layout.Design // nil if the text has errors
+	top    *quilt.Top     // nil if the text has errors
+	like   *quilt.Top     // the same top in other colours, if it was made of that
+	source *layout.Source
+	faults []layout.Fault
+	photos map[string]bool // those that the layout names, which decide its colours too
+	broke  string          // what went wrong inside the program, "" if nothing did
+}
+
+// drawer makes a drawing of a text; the one before spares it work.
+type drawer func(text string, before drawing) drawing
+
+// drawWith runs a text through the stream, with the photos that it names. A panic on the way
+// is the program's own fault, and is told as that. What differs from the drawing before in
+// colours alone is not laid again.
+func drawWith(album *files.Album) drawer {
+	return func(text string, before drawing) drawing {
+		return safely(text, func() drawing { return drawn(text, before, album) })
+	}
+}
+
+// safely makes a drawing, or one that tells of the panic.
+func safely(text string, make func() drawing) (d drawing) {
+	defer func() {
+		if r := recover(); r != nil {
+			d = drawing{source: layout.NewSource(text), broke: fmt.Sprint(r) + "\n" + ownCalls(string(debug.Stack()))}
+		}
+	}()
+	return make()
+}
+
+func drawn(text string, before drawing, album *files.Album) drawing {
+	d := drawing{photos: map[string]bool{}}
+	var look func(string) (palettes.Cloth, error)
+	if album != nil {
+		look = func(name string) (palettes.Cloth, error) {
+			d.photos[name] = true
+			return album.Cloth(name)
+		}
+	}
+	design, source, faults := layout.ReadWith(text, look)
+	d.design, d.source, d.faults = design, source, faults
+	switch {
+	case design == nil:
+	case before.top != nil && onlyRecoloured(before.design, design):
+		d.top, d.like = recoloured(before.top, design), before.top
+	default:
+		d.top = quilt.Lay(design)
+	}
+	if d.top != nil && len(d.top.Warnings) > 0 {
+		d.faults = slices.Concat(d.faults, d.top.Warnings)
+		slices.SortStableFunc(d.faults, func(a, b layout.Fault) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
+	}
+	return d
+}
+
+// onlyRecoloured says whether two designs are the same, with every place in the source, but
+// for the colours, photos and print names of fabrics.
+func onlyRecoloured(before, now *layout.Design) bool {
+	if len(before.Fabrics) != len(now.Fabrics) || !slices.Equal(before.Cells, now.Cells) {
+		return false
+	}
+	a, b := *before, *now
+	a.Cells, b.Cells = nil, nil
+	b.Fabrics = slices.Clone(b.Fabrics)
+	for i := range b.Fabrics {
+		b.Fabrics[i].Colour, b.Fabrics[i].Print, b.Fabrics[i].Photo = a.Fabrics[i].Colour, a.Fabrics[i].Print, a.Fabrics[i].Photo
+	}
+	return reflect.DeepEqual(&a, &b)
+}
+
+// recoloured is a top in the colours of a design that is otherwise its own. Fabrics of a
+// photo are as the stream lays them.
+func recoloured(t *quilt.Top, design *layout.Design) *quilt.Top {
+	now := *t
+	now.Fabrics = slices.Clone(t.Fabrics)
+	for i := range now.Fabrics {
+		now.Fabrics[i].Colour, now.Fabrics[i].Print, now.Fabrics[i].Photo = design.Fabrics[i].Colour, design.Fabrics[i].Print, photoOf(&design.Fabrics[i])
+	}
+	return &now
+}
+
+func photoOf(f *layout.Fabric) *quilt.Photo {
+	if f.Photo == nil {
+		return nil
+	}
+	return &quilt.Photo{Across: f.Photo.Across, Cloth: f.Photo.Cloth}
+}
+
+// ownCalls are the program's own functions on a stack, without the folders that they were
+// built in.
+func ownCalls(stack string) string {
+	var calls []string
+	for line := range strings.Lines(stack) {
+		if end := strings.LastIndexByte(line, '('); end > 0 && strings.HasPrefix(line, "eighthturn/") && len(calls) < 8 {
+			calls = append(calls, "in "+line[:end])
+		}
+	}
+	return strings.Join(calls, "\n")
+}

@@ -1,0 +1,134 @@
+package preview
+
+import (
+	"encoding/csv"
+	"io"
+	"strconv"
+	"strings"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/render"
+	"eighthturn/layout"
+)
+
+// saveMaps prints the cutting maps, and what is to be minded with a cutter.
+func saveMaps(p *plans, w io.Writer) error {
+	d := p.paged("cutting maps")
+	plan := p.cutting()
+	for _, m := range plan.Maps() {
+		d.Parts = append(d.Parts, render.Part{Blocks: []render.Block{render.Figure{Of: *m.Figure}}})
+	}
+	d.Parts = append(d.Parts, render.Part{Title: "Mind your fingers", Blocks: []render.Block{caution(cutting.Cautions())}})
+	return p.print(w, d)
+}
+
+// saveSteps prints the sewing report: its sections, rows and diagrams.
+func saveSteps(p *plans, w io.Writer) error {
+	d := p.paged("how it goes together")
+	r, drawn := sewingReport(p), map[*diagram.Figure]bool{}
+	d.Parts = append(d.Parts, render.Part{Blocks: []render.Block{paragraph(sentence(r.Says))}})
+	for _, s := range r.Sections {
+		part := render.Part{Title: s.Title}
+		for _, w := range s.Rows {
+			part.Blocks = append(part.Blocks, onPaper(&w)...)
+			if w.Diagram == nil {
+				continue
+			}
+			if f := r.diagrams[*w.Diagram](); !drawn[f] {
+				drawn[f] = true // several rows may be about one picture
+				part.Blocks = append(part.Blocks, render.Figure{Of: *f})
+			}
+		}
+		d.Parts = append(d.Parts, part)
+	}
+	return p.print(w, d)
+}
+
+// onPaper is what a row says.
+func onPaper(w *row) []render.Block {
+	var list []render.Block
+	text := strings.Join(w.Cells, ", ")
+	if w.Head {
+		list = append(list, render.Heading{Text: text})
+	} else {
+		list = append(list, paragraph(text))
+	}
+	for _, under := range w.Under {
+		list = append(list, paragraph(under))
+	}
+	return list
+}
+
+// paged is a document that has the quilt's title and nothing in it yet.
+func (p *plans) paged(what string) render.Document {
+	title := p.top.Title
+	if title == "" {
+		title = p.name
+	}
+	return render.Document{Title: title + ": " + what}
+}
+
+func paragraph(text string) render.Block { return render.Paragraph{Text: render.Plain(text)} }
+
+func caution(list []string) render.Block {
+	box := render.Box{Caution: true}
+	for _, text := range list {
+		box.Blocks = append(box.Blocks, paragraph(text))
+	}
+	return box
+}
+
+func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
+
+// saveTable writes the cutting plan as a table, with the columns that the command's has: a row
+// for everything that is bought, for every piece, for every strip set, and for every stretch of
+// every strip, in the order to cut. A length takes two columns: a decimal of the layout's unit,
+// and the same as text.
+func saveTable(p *plans, w io.Writer) error {
+	plan := p.cutting()
+	rows := [][]string{tableHead(plan.Units)}
+	for _, r := range (cutting.Words{Plan: plan}).Table() {
+		rows = append(rows, tableCells(&r, plan.Units))
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+func tableHead(units measure.System) []string {
+	head := []string{"row", "fabric", "line", "what", "count"}
+	for _, name := range cutting.TableLengths() {
+		head = append(head, name+"_"+unitName(units), name)
+	}
+	return append(head, "strips", "pieces", "note")
+}
+
+func tableCells(r *cutting.TableRow, units measure.System) []string {
+	cells := []string{r.Row, tableText(r.Fabric), r.Lines, tableText(r.What), strconv.Itoa(r.Count)}
+	for _, nm := range r.Lengths {
+		if nm > 0 {
+			cells = append(cells, measure.Decimal(nm, units, 4), measure.Text(nm, units))
+		} else {
+			cells = append(cells, "", "")
+		}
+	}
+	return append(cells, part(r.Strips), part(r.Pieces), tableText(r.Note))
+}
+
+// tableText is words that no spreadsheet takes for a formula: an apostrophe keeps them from it,
+// as spreadsheets themselves write it.
+func tableText(text string) string {
+	text = layout.Visible(text)
+	if strings.IndexAny(strings.TrimLeft(text, " "), "=+-@＝＋－＠") == 0 {
+		return "'" + text
+	}
+	return text
+}
+
+// part is a number that has no part in its row if it is 0.
+func part(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}

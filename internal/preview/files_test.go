@@ -1,0 +1,215 @@
+package preview
+
+import (
+	"bytes"
+	"fmt"
+	"net/http"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+)
+
+// TestFiles: every kind of file is what its ending says, bears the layout's name, is offered
+// by the report, and is the same bytes each time.
+func TestFiles(t *testing.T) {
+	s := aSite(t, Options{})
+	publishing(t, s, seafarers)
+	begins := map[string]string{".svg": "<?xml", ".png": "\x89PNG", ".pdf": "%PDF-", ".csv": "row,fabric", ".html": "<!DOCTYPE html>"}
+	report := body(ask(s, "/report", query("tab=4")))
+	for _, f := range savedFiles() {
+		r := ask(s, f.path, nil)
+		text, end := body(r), filepath.Ext(f.end)
+		if r.StatusCode != 200 || begins[end] == "" || !strings.HasPrefix(strings.ToLower(text), strings.ToLower(begins[end])) {
+			t.Errorf("%s: %d, %.80q", f.path, r.StatusCode, text)
+		}
+		if got, want := r.Header.Get("Content-Disposition"), "attachment; filename=quilt"+f.end; got != want {
+			t.Errorf("%s is handed over as %q", f.path, got)
+		}
+		if !strings.Contains(r.Header.Get("Content-Security-Policy"), "sandbox") {
+			t.Errorf("%s may do more than be saved", f.path)
+		}
+		if !strings.Contains(report, `"save":"`+f.path+`","as":"quilt`+f.end+`"`) {
+			t.Errorf("%s is not offered", f.path)
+		}
+		if body(ask(s, f.path, nil)) != text {
+			t.Errorf("%s differs from one time to the next", f.path)
+		}
+	}
+}
+
+// TestPrintedFiles: other programs read the PDF files, and find the layout's fabrics in them.
+func TestPrintedFiles(t *testing.T) {
+	for _, program := range []string{"qpdf", "pdftotext"} {
+		if _, err := exec.LookPath(program); err != nil {
+			if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
+				t.Fatalf("%s is required", program)
+			}
+			t.Skipf("skipped: no %s is found here", program)
+		}
+	}
+	s := aSite(t, Options{})
+	publishing(t, s, seafarers)
+	for path, holds := range map[string][]string{
+		"/save/picture.pdf": {""}, "/save/templates.pdf": {"harbour"}, "/save/pattern.pdf": {"Seafarers", "harbour"},
+		"/save/cutting-maps.pdf": {"Cutting map", "harbour", "Mind your fingers"}, "/save/sewing.pdf": {"A, web", "Offset", "Take care"},
+	} {
+		name := filepath.Join(t.TempDir(), "a.pdf")
+		put(t, name, body(ask(s, path, nil)))
+		if out, err := exec.Command("qpdf", "--check", name).CombinedOutput(); err != nil {
+			t.Errorf("%s: %v: %s", path, err, out)
+		}
+		out, err := exec.Command("pdftotext", "-layout", name, "-").Output()
+		must(t, err)
+		for _, text := range holds {
+			if !bytes.Contains(out, []byte(text)) {
+				t.Errorf("%s does not say %q: %.300s", path, text, out)
+			}
+		}
+	}
+}
+
+// TestNamesOfFiles: whatever a layout is called, its files' names are plain.
+func TestNamesOfFiles(t *testing.T) {
+	t.Parallel()
+	for name, want := range map[string]string{
+		"/a/harbour.quilt": "harbour", "two words.quilt": "two words", "größe 2.quilt": "größe 2", "a\"b\r\nc.quilt": "a-b--c", "..quilt": "quilt",
+		"<x>.quilt": "x", "a.b.quilt": "a-b", ".quilt": "quilt", "x\u202ey.quilt": "x-y", "CON:.quilt": "CON",
+	} {
+		if got := stem(name); got != want {
+			t.Errorf("%q: %q, wanted %q", name, got, want)
+		}
+	}
+	s := newSite("/x/größe \"2\".quilt", Options{})
+	publishing(t, s, seafarers)
+	if got := ask(s, "/save/picture.svg", nil).Header.Get("Content-Disposition"); got != "attachment; filename*=utf-8''gr%C3%B6%C3%9Fe%20-2.svg" {
+		t.Errorf("handed over as %q", got)
+	}
+}
+
+// TestOddStudies: what is asked for that there is not is told as that, and a diagram of an
+// older picture is not given.
+func TestOddStudies(t *testing.T) {
+	t.Parallel()
+	s := aSite(t, Options{})
+	publishing(t, s, seafarers)
+	for address, want := range map[string]int{
+		"/report?tab=5": 404, "/report?tab=-1": 404, "/report?tab=x": 404, "/report?tab=1": 200, "/report?tab=1&picture=1": 409,
+		"/diagram?tab=1&number=0": 200, "/diagram?tab=1&number=999": 404, "/diagram?tab=1&number=-1": 404, "/diagram?tab=1&number=x": 404,
+		"/diagram?tab=0&number=0": 404, "/diagram?tab=2&number=0&picture=1": 409, "/diagram?tab=2&number=0&picture=2": 200, "/diagram?tab=9": 404,
+	} {
+		path, q, _ := strings.Cut(address, "?")
+		if r := ask(s, path, query(q)); r.StatusCode != want {
+			t.Errorf("%s: %d, wanted %d", address, r.StatusCode, want)
+		}
+	}
+}
+
+// TestPlannedOnlyIfTheTopChanged: plans are made when they are first asked for, and again only
+// when the top has changed.
+func TestPlannedOnlyIfTheTopChanged(t *testing.T) {
+	t.Parallel()
+	s := aSite(t, Options{})
+	publishing(t, s, seafarers)
+	if s.studies.plans != nil {
+		t.Error("something was planned before anybody asked")
+	}
+	ask(s, "/report", query("tab=1"))
+	cuts := s.studies.plans.cuts
+	if cuts == nil || s.studies.plans.sews != nil || s.studies.plans.pattern != nil {
+		t.Error("more was planned than was asked for, or less")
+	}
+	ask(s, "/report", query("tab=2"))
+	publishing(t, s, "# a comment\n"+seafarers)
+	ask(s, "/report", query("tab=2"))
+	ask(s, "/save/cutting.csv", nil)
+	if s.studies.plans.cuts != cuts {
+		t.Error("a comment made the plan anew")
+	}
+	publishing(t, s, strings.Replace(seafarers, "strip   4", "strip   5", 1))
+	ask(s, "/save/cutting.csv", nil)
+	if s.studies.plans.cuts == cuts || s.studies.reports[2] != nil {
+		t.Error("other strips left the plan as it was")
+	}
+}
+
+// TestOneAtATime: requests for reports and files wait for each other, and no more of them than
+// a few.
+func TestOneAtATime(t *testing.T) {
+	t.Parallel()
+	s := aSite(t, Options{})
+	publishing(t, s, seafarers)
+	s.studies.mu.Lock()
+	answers := make(chan int, mostWaiting)
+	for range mostWaiting {
+		go func() { answers <- ask(s, "/save/cutting.csv", nil).StatusCode }()
+	}
+	for deadline := time.Now().Add(5 * time.Second); s.studies.waiting.Load() < mostWaiting; time.Sleep(time.Millisecond) {
+		if time.Now().After(deadline) {
+			t.Fatal("they do not wait")
+		}
+	}
+	if r := ask(s, "/save/cutting.csv", nil); r.StatusCode != http.StatusServiceUnavailable || r.Header.Get("Retry-After") == "" {
+		t.Errorf("one too many: %d", r.StatusCode)
+	}
+	s.studies.mu.Unlock()
+	for range mostWaiting {
+		if got := <-answers; got != 200 {
+			t.Errorf("one that waited: %d", got)
+		}
+	}
+}
+
+// TestPanicInAFile: what breaks in making a file is told, and the preview lives on.
+func TestPanicInAFile(t *testing.T) {
+	t.Parallel()
+	s := aSite(t, Options{})
+	s.routes["/x"] = route{"/x", "text/plain; charset=utf-8", func(s *site, w http.ResponseWriter, r *http.Request) {
+		s.inTurn(w, r, func(*picture) ([]byte, error) { panic("broken") })
+	}}
+	if r := ask(s, "/x", nil); r.StatusCode != 500 {
+		t.Errorf("a panic: %d", r.StatusCode)
+	}
+	if r := ask(s, "/save/cutting.csv", nil); r.StatusCode != 200 {
+		t.Errorf("the next one: %d", r.StatusCode)
+	}
+}
+
+// TestPlansLeaveNothingBehind: a hundred saves, each planned, printed and saved in every way,
+// leave the memory as it was.
+func TestPlansLeaveNothingBehind(t *testing.T) {
+	s := aSite(t, Options{})
+	one := func(n int) {
+		publishing(t, s, strings.Replace(strings.Replace(seafarers, "#c04040", fmt.Sprintf("#c0%02x40", n), 1), "strip   4", fmt.Sprintf("strip   %d", 3+n%5), 1))
+		for tab := range reporters() {
+			ask(s, "/report", query(fmt.Sprint("tab=", tab)))
+		}
+		ask(s, "/diagram", query("tab=2"))
+		if n%10 == 0 {
+			for _, f := range savedFiles() {
+				ask(s, f.path, nil)
+			}
+		}
+	}
+	heap := func() uint64 {
+		runtime.GC()
+		var m runtime.MemStats
+		runtime.ReadMemStats(&m)
+		return m.HeapAlloc
+	}
+	for n := range 31 {
+		one(n)
+	}
+	before := heap()
+	for n := range 100 {
+		one(n + 31)
+	}
+	after := heap()
+	t.Logf("heap after 31 saves %d KB, after 100 more %d KB", before>>10, after>>10)
+	if after > before+2<<20 {
+		t.Errorf("the heap grew from %d to %d bytes over 100 saves", before, after)
+	}
+}

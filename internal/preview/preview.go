@@ -1,0 +1,102 @@
+// Package preview turns a layout file that somebody is editing into a picture in the browser
+// that follows it: it watches the file, runs it through the stream to a top, and serves a
+// page which shows the newest top, or the last good one with the faults over it.
+//
+// The way of a save: hints (something may have changed) wake the follower, which reads the
+// file and decides by its content alone; the drawing is made of what was read and published
+// only if the file still says the same; a publication is a snapshot with a revision number;
+// open pages are told the number and nothing else, and fetch what they lack.
+//
+// What is studied of a picture comes after it: a page that has shown one asks for the report
+// and the squint of that very picture, if they are in sight. A report is sections of rows; a
+// row lights up patches or seams, and may have a diagram. How to add one is said in report.go.
+// Plans of cutting and sewing, the pattern's pages and files to save are made when somebody
+// asks for them, one at a time, and no save waits for them.
+package preview
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"path/filepath"
+	"time"
+
+	"github.com/fsnotify/fsnotify"
+
+	"eighthturn/internal/files"
+	"eighthturn/layout"
+)
+
+// Options choose how a file is followed; the zero value is the normal case.
+type Options struct {
+	Port      int                               // 1 to 65535; 0 takes any free one
+	Hosts     []string                          // further host names that a browser may ask for, besides this machine's own
+	Secret    bool                              // ask for a key that only the opened address holds
+	Quiet     bool                              // no line a save
+	NoOpen    bool                              // print the address without opening it
+	NoEvents  bool                              // look at the file by the clock alone
+	Output    io.Writer                         // where the lines go; nil for nowhere
+	opened    func(address string)              // tells tests the address
+	published func(*snapshot, timings)          // tells tests what was shown
+	draw      drawer                            // stands in for the stream in tests
+	notify    func() (*fsnotify.Watcher, error) // stands in for the system's in tests
+}
+
+// Run follows the file until the context ends, which is no error. A PortError says that the
+// port cannot be had.
+func Run(ctx context.Context, file string, o Options) error {
+	path, err := filepath.Abs(file)
+	if err != nil {
+		return err
+	}
+	if o.Output == nil {
+		o.Output = io.Discard
+	}
+	album := files.Beside(path)
+	if o.draw == nil {
+		o.draw = drawWith(album)
+	}
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	s, err := listen(o.Port)
+	if err != nil {
+		return err
+	}
+	site := newSite(path, o)
+	served := make(chan error, 1)
+	go func() { served <- site.serve(ctx, s) }()
+	site.announce(s.Addr().String(), o)
+	followed := make(chan struct{})
+	go func() {
+		defer close(followed)
+		f := &follower{path: path, draw: o.draw, album: album}
+		f.follow(ctx, &o, site)
+	}()
+	err = <-served
+	stop()
+	<-followed
+	return err
+}
+
+// follow keeps the site's state up with the file until the context ends.
+func (f *follower) follow(ctx context.Context, o *Options, site *site) {
+	notify := o.notify
+	if notify == nil && !o.NoEvents {
+		notify = fsnotify.NewWatcher
+	}
+	h := newHints(notify)
+	defer h.close()
+	if h.trouble != nil {
+		fmt.Fprintf(o.Output, "this system gives no notice of changes (%s): looking at the file %d times a second\n", layout.Visible(h.trouble.Error()), time.Second/pollEvery)
+	}
+	f.hints, f.publish = h, func(r reading, d drawing, t timings) {
+		snap := site.state.publish(r, d)
+		if o.published != nil {
+			o.published(snap, t)
+		}
+		if !o.Quiet {
+			fmt.Fprintln(o.Output, snap.line(t))
+		}
+	}
+	f.run(ctx)
+}

@@ -1,0 +1,151 @@
+package preview
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"embed"
+	"encoding/hex"
+	"io"
+	"net/http"
+	"strconv"
+	"strings"
+
+	"eighthturn/svgout"
+)
+
+// The page's files. Nothing else is ever served, and nothing from the disk.
+//
+//go:embed page
+var page embed.FS
+
+// route is one address of the preview.
+type route struct {
+	path string // exactly
+	kind string // content type
+	give func(*site, http.ResponseWriter, *http.Request)
+}
+
+// routes is every address that there is.
+func routes() []route {
+	list := []route{
+		{"/", "text/html; charset=utf-8", (*site).giveIndex},
+		{"/state", "application/json; charset=utf-8", (*site).giveState},
+		{"/events", "text/event-stream; charset=utf-8", (*site).giveEvents},
+		{"/picture.svg", "image/svg+xml; charset=utf-8", (*site).givePicture},
+		{"/squint.png", "image/png", (*site).giveSquint},
+		{"/report", "application/json; charset=utf-8", (*site).giveReport},
+		{"/diagram", "application/json; charset=utf-8", (*site).giveDiagram},
+		{patternPage, "text/html; charset=utf-8", (*site).givePattern},
+	}
+	for _, f := range savedFiles() {
+		list = append(list, route{f.path, f.kind, f.give})
+	}
+	for _, name := range assets() {
+		list = append(list, route{"/" + name, kindOf(name), giveAsset(name)})
+	}
+	return list
+}
+
+// assets are the names of the page's files but for the page itself, which is a template.
+func assets() []string {
+	entries, err := page.ReadDir("page")
+	if err != nil {
+		panic("preview: " + err.Error())
+	}
+	var list []string
+	for _, e := range entries {
+		if e.Name() != "index.html" {
+			list = append(list, e.Name())
+		}
+	}
+	return list
+}
+
+func asset(name string) []byte {
+	b, err := page.ReadFile("page/" + name)
+	if err != nil {
+		panic("preview: " + err.Error())
+	}
+	return b
+}
+
+// assetsKey changes with any of the page's files.
+func assetsKey() string {
+	sum := sha256.New()
+	for _, name := range append(assets(), "index.html") {
+		_, _ = sum.Write(asset(name)) // a hash takes everything
+	}
+	return hex.EncodeToString(sum.Sum(nil)[:8])
+}
+
+func kindOf(name string) string {
+	switch {
+	case strings.HasSuffix(name, ".js"):
+		return "text/javascript; charset=utf-8"
+	case strings.HasSuffix(name, ".css"):
+		return "text/css; charset=utf-8"
+	}
+	return "image/svg+xml; charset=utf-8"
+}
+
+func giveAsset(name string) func(*site, http.ResponseWriter, *http.Request) {
+	content := asset(name)
+	return func(_ *site, w http.ResponseWriter, _ *http.Request) { give(w, content) }
+}
+
+// give answers with content; a client that went away is no concern of ours.
+func give(w http.ResponseWriter, content []byte) {
+	w.Header().Set("Content-Length", strconv.Itoa(len(content)))
+	_, _ = w.Write(content)
+}
+
+// giveState answers with what the page lacks.
+func (s *site) giveState(w http.ResponseWriter, r *http.Request) {
+	q := r.URL.Query()
+	have := 0
+	if q.Get("instance") == s.state.instance {
+		have, _ = strconv.Atoi(q.Get("have")) // what is no number has no picture
+	}
+	give(w, s.state.answer(have))
+}
+
+// givePicture answers with the picture as a file of its own.
+func (s *site) givePicture(w http.ResponseWriter, r *http.Request) {
+	p := s.state.current().picture
+	if p == nil {
+		http.Error(w, "There is no picture yet.", http.StatusNotFound)
+		return
+	}
+	q := r.URL.Query()
+	o := svgout.Options{ByFabric: q.Get("patches") == "", SeamLines: q.Get("seams") != "", Legend: q.Get("legend") != ""}
+	var b bytes.Buffer
+	if err := drawView(&b, p.top, q.Get("view"), o); err != nil {
+		http.Error(w, "The picture cannot be drawn.", http.StatusInternalServerError)
+		return
+	}
+	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; sandbox")
+	give(w, b.Bytes())
+}
+
+// index is what the page's template is filled with, for those who read it without scripts.
+type index struct {
+	File, Title string
+	Faults      []faultText
+	Problem     string
+	Picture     bool
+	Tabs        []string
+}
+
+func (s *site) giveIndex(w http.ResponseWriter, _ *http.Request) {
+	n := s.state.current()
+	data := index{File: s.state.file, Faults: n.faults, Problem: n.problem, Picture: n.picture != nil, Tabs: tabs()}
+	if n.picture != nil {
+		data.Title = n.picture.top.Title
+	}
+	var b bytes.Buffer
+	if err := s.index.Execute(&b, data); err != nil {
+		http.Error(w, "The page cannot be made.", http.StatusInternalServerError)
+		return
+	}
+	_, _ = io.Copy(w, &b)
+}

@@ -1,0 +1,105 @@
+package quilt
+
+import (
+	"eighthturn/internal/blocks"
+	"eighthturn/layout"
+)
+
+// rim is what the next border is sewn to: the spans on each side, clockwise.
+type rim [4][]span
+
+// borders adds the borders from the inside out: the two sides first, then top and bottom
+// across the whole width.
+func (l *laying) borders(field rim) {
+	inner, at := field, l.Field
+	for n, b := range l.design.Borders {
+		if b.Corners >= 0 {
+			inner, at = l.corneredBorder(n, b, inner, at)
+		} else {
+			inner, at = l.border(n, b, inner, at)
+		}
+	}
+}
+
+// border adds one border round what is there, and returns the new rim and its rectangle.
+func (l *laying) border(n int, b layout.Edging, inner rim, at Rect) (rim, Rect) {
+	outer := Rect{Point{at.Min.X - b.Width, at.Min.Y - b.Width}, Point{at.Max.X + b.Width, at.Max.Y + b.Width}}
+	leftStrip := l.borderStrip(n, 1, b, Rect{Point{outer.Min.X, at.Min.Y}, Point{at.Min.X, at.Max.Y}})
+	rightStrip := l.borderStrip(n, 2, b, Rect{Point{at.Max.X, at.Min.Y}, Point{outer.Max.X, at.Max.Y}})
+	l.join(inner[left], leftStrip[right])
+	l.join(inner[right], rightStrip[left])
+	topStrip := l.borderStrip(n, 3, b, Rect{outer.Min, Point{outer.Max.X, at.Min.Y}})
+	bottomStrip := l.borderStrip(n, 4, b, Rect{Point{outer.Min.X, at.Max.Y}, outer.Max})
+	l.join(concat(leftStrip[top], inner[top], rightStrip[top]), topStrip[bottom])
+	l.join(concat(rightStrip[bottom], inner[bottom], leftStrip[bottom]), bottomStrip[top])
+	return rim{
+		topStrip[top],
+		concat(topStrip[right], rightStrip[right], bottomStrip[right]),
+		bottomStrip[bottom],
+		concat(bottomStrip[left], leftStrip[left], topStrip[left]),
+	}, outer
+}
+
+func concat(lists ...[]span) []span {
+	var all []span
+	for _, list := range lists {
+		all = append(all, list...)
+	}
+	return all
+}
+
+// corneredBorder adds a border with a square in each corner: four strips as long as the
+// sides that they are sewn to.
+func (l *laying) corneredBorder(n int, b layout.Edging, inner rim, at Rect) (rim, Rect) {
+	outer := Rect{Point{at.Min.X - b.Width, at.Min.Y - b.Width}, Point{at.Max.X + b.Width, at.Max.Y + b.Width}}
+	sides := [4]rim{
+		l.borderStrip(n, 1, b, Rect{Point{at.Min.X, outer.Min.Y}, Point{at.Max.X, at.Min.Y}}),
+		l.borderStrip(n, 2, b, Rect{Point{at.Max.X, at.Min.Y}, Point{outer.Max.X, at.Max.Y}}),
+		l.borderStrip(n, 3, b, Rect{Point{at.Min.X, at.Max.Y}, Point{at.Max.X, outer.Max.Y}}),
+		l.borderStrip(n, 4, b, Rect{Point{outer.Min.X, at.Min.Y}, Point{at.Min.X, at.Max.Y}}),
+	}
+	corners := [4]rim{
+		l.cornerSquare(n, 5, b, Rect{outer.Min, at.Min}),
+		l.cornerSquare(n, 6, b, Rect{Point{at.Max.X, outer.Min.Y}, Point{outer.Max.X, at.Min.Y}}),
+		l.cornerSquare(n, 7, b, Rect{at.Max, outer.Max}),
+		l.cornerSquare(n, 8, b, Rect{Point{outer.Min.X, at.Max.Y}, Point{at.Min.X, outer.Max.Y}}),
+	}
+	var rim rim
+	for side := range sides {
+		opposite, before, after := (side+2)%4, (side+3)%4, (side+1)%4
+		l.join(inner[side], sides[side][opposite])
+		l.join(corners[side][after], sides[side][before])
+		l.join(sides[side][after], corners[after][before])
+		rim[side] = concat(corners[side][side], sides[side][side], corners[after][side])
+	}
+	return rim, outer
+}
+
+// borderStrip adds one strip of a border.
+func (l *laying) borderStrip(n, number int, b layout.Edging, at Rect) rim {
+	return l.rectangle(Patch{Shape: blocks.Strip, Role: l.role("border", "B"), Border: n, Number: number, Place: b.Span}, b.Fabric, at)
+}
+
+// cornerSquare adds one corner square of a border.
+func (l *laying) cornerSquare(n, number int, b layout.Edging, at Rect) rim {
+	return l.rectangle(Patch{Shape: blocks.Square, Role: l.role("corner squares", "Q"), Border: n, Number: number, Place: b.Span}, b.Corners, at)
+}
+
+// rectangle adds a patch of one fabric outside the blocks and returns its spans, a side
+// each.
+func (l *laying) rectangle(p Patch, fabric int, at Rect) rim {
+	p.Outline = l.outline([]Point{at.Min, {at.Max.X, at.Min.Y}, at.Max, {at.Min.X, at.Max.Y}}, Point{})
+	p.Cell, p.First, p.Count, p.Set = -1, len(l.Faces), 1, -1
+	l.Faces = append(l.Faces, Face{p.Outline, fabric, len(l.Patches)})
+	l.Patches = append(l.Patches, p)
+	return rimOf(int32(p.First), p.Outline)
+}
+
+// rimOf is the spans of a face of four corners, a side each.
+func rimOf(face int32, outline []Point) rim {
+	var r rim
+	for i := range r {
+		r[i] = []span{{face, outline[i], outline[(i+1)%4]}}
+	}
+	return r
+}

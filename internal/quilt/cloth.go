@@ -1,0 +1,96 @@
+package quilt
+
+import (
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/layout"
+)
+
+// Cloth is what of the design only the cutting and sewing plans need. Which fabric an edging
+// of the top shows is read off its patches.
+type Cloth struct {
+	StripGiven bool                       // the layout gave the strip that wedges are cut from, not the side
+	StripsCut  [blocks.Heights]measure.NM // the strip for wedges of each height; 0 where the grid has none
+	Fabrics    []FabricCloth              // by index of the top's fabrics
+	Sets       []Set                      // the strip sets that the top shows
+	Columns    []Column
+	Sash       *layout.Edging  // between the blocks, nil if there is none; its width finished
+	Borders    []layout.Edging // from the inside out; widths finished
+	Binding    *layout.Edging  // nil if not said; its width cut
+	Backing    int             // fabric, by index, -1 if not said
+	Batting    bool            // asked for
+	Unused     []int           // fabrics, by index, that no patch, binding or backing shows, the least first
+}
+
+// FabricCloth is what there is of a fabric.
+type FabricCloth struct {
+	OnHand      measure.NM // length, 0 if not said
+	UsableWidth measure.NM // between the selvages
+}
+
+// Set is a strip set in the strip for wedges of one height.
+type Set struct {
+	Name     string
+	Height   blocks.WedgeHeight
+	BandsCut []measure.NM // width of each strip, from the wide end of a wedge that is not turned to its tip
+}
+
+// Column is a run of cells that are one column of pieces.
+type Column struct {
+	First, Cells int // its upper cell, by index, and how many cells it has
+	Divided      blocks.Column
+}
+
+// cloth copies from the design what the plans need.
+func (l *laying) cloth() {
+	d := l.design
+	c := &l.Cloth
+	c.StripGiven, c.StripsCut = d.StripGiven, d.StripsCut
+	c.Sash, c.Borders, c.Binding, c.Backing, c.Batting = d.Sash, d.Borders, d.Binding, d.Backing, d.Batting
+	for _, f := range d.Fabrics {
+		c.Fabrics = append(c.Fabrics, FabricCloth{f.OnHand, f.UsableWidth})
+	}
+	for _, r := range d.Runs {
+		c.Columns = append(c.Columns, Column{r.Y*d.Columns + r.X, r.Cells, r.Divided})
+	}
+}
+
+type setKey struct {
+	set    int
+	height blocks.WedgeHeight
+}
+
+// set is the index of a strip set of the layout among the top's, for wedges of a height.
+func (l *laying) set(n int, height blocks.WedgeHeight) int16 {
+	key := setKey{n, height}
+	i, ok := l.sets[key]
+	if !ok {
+		i = int16(len(l.Cloth.Sets)) // the language allows fewer
+		l.sets[key] = i
+		s := Set{Name: l.design.StripSets[n].Name, Height: height}
+		for _, b := range l.design.StripSets[n].Bands {
+			s.BandsCut = append(s.BandsCut, b.Cut[height])
+		}
+		l.Cloth.Sets = append(l.Cloth.Sets, s)
+	}
+	return i
+}
+
+// unused finds the fabrics that nothing shows, once the scraps are dealt.
+func (l *laying) unused() {
+	used := make([]bool, len(l.Fabrics))
+	for i := range l.Faces {
+		used[l.Faces[i].Fabric] = true
+	}
+	if b := l.Cloth.Binding; b != nil {
+		used[b.Fabric] = true
+	}
+	if l.Cloth.Backing >= 0 {
+		used[l.Cloth.Backing] = true
+	}
+	for i, u := range used {
+		if !u {
+			l.Cloth.Unused = append(l.Cloth.Unused, i)
+		}
+	}
+}

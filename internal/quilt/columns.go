@@ -1,0 +1,89 @@
+package quilt
+
+import (
+	"slices"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+)
+
+// column is a run of cells laid as one column of pieces.
+type column struct {
+	first int // its first cell
+	last  int
+	count map[int][2]int // by cell: its first patch and how many
+	rim   rim
+}
+
+// columnCell lays a column at its first cell, and notes for every cell which of the
+// column's pieces lie in it.
+func (l *laying) columnCell(cell int, at Point) {
+	c := l.design.Cells[cell]
+	run := l.design.Runs[c.Run]
+	if l.runs[c.Run] == nil {
+		l.runs[c.Run] = l.column(c.Run, at)
+	}
+	col := l.runs[c.Run]
+	place := placed{at: at, first: len(l.Patches), run: col}
+	place.shows = [4]bool{top: cell == col.first, right: cell == col.first, bottom: cell == col.last, left: cell == col.last}
+	l.cells = append(l.cells, place)
+	b := &l.design.Blocks[run.Block]
+	here := col.count[cell]
+	l.Cells = append(l.Cells, Cell{Label: b.Label, Kind: b.Kind.Name, Place: c.Span, First: here[0], Count: here[1]})
+}
+
+// column lays the pieces of a column from the top down: an end piece, whole pieces that
+// lean in turn, an end piece. Columns side by side lean opposite ways.
+func (l *laying) column(n int, at Point) *column {
+	run := l.design.Runs[n]
+	side := l.SideFinished
+	cell := run.Y*l.Columns + run.X
+	col := &column{first: cell, last: cell + (run.Cells-1)*l.Columns, count: map[int][2]int{}}
+	length := measure.NM(run.Cells) * side
+	var leftY, rightY measure.NM
+	slants := run.Divided.Slants(side)
+	for i := range len(slants) + 1 {
+		nextLeft, nextRight := length, length
+		middle := length - measure.NM(run.Divided.End/2)
+		if i < len(slants) {
+			nextLeft, nextRight = slants[i].Lower, slants[i].Upper
+			if (i+run.X)%2 == 1 {
+				nextLeft, nextRight = nextRight, nextLeft
+			}
+			middle = (nextLeft+nextRight)/2 - measure.NM(run.Divided.Mean/2)
+		}
+		outline := l.outline([]Point{{0, leftY}, {side, rightY}, {side, nextRight}, {0, nextLeft}}, at)
+		l.columnPiece(col, run.Block, i, len(slants), outline, cell+l.Columns*int(min(max(middle, 0)/side, measure.NM(run.Cells-1))))
+		leftY, rightY = nextLeft, nextRight
+	}
+	slices.Reverse(col.rim[left]) // which runs upwards
+	return col
+}
+
+// columnPiece adds piece number i of a column, last being its last.
+func (l *laying) columnPiece(col *column, block, i, last int, outline []Point, cell int) {
+	b := &l.design.Blocks[block]
+	role := &b.Kind.Roles[0]
+	f := b.Fills[0][i%len(b.Fills[0])]
+	shape := blocks.Tumbler
+	if i == 0 || i == last {
+		shape = blocks.HalfTumbler
+	}
+	here := col.count[cell]
+	if here[1] == 0 {
+		here[0] = len(l.Patches)
+	}
+	here[1]++
+	col.count[cell] = here
+	face := int32(len(l.Faces))
+	l.patch(Patch{Outline: outline, Shape: shape, Role: l.role(role.Name, role.Letter), Cell: cell, Border: -1, Number: here[1]}, f, nil, Point{})
+	r := rimOf(face, outline)
+	if i > 0 {
+		l.join([]span{{face - 1, outline[1], outline[0]}}, r[top])
+	} else {
+		col.rim[top] = r[top]
+	}
+	col.rim[right] = append(col.rim[right], r[right]...)
+	col.rim[left] = append(col.rim[left], r[left]...)
+	col.rim[bottom] = r[bottom]
+}

@@ -1,0 +1,172 @@
+package quilt
+
+import (
+	"slices"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+)
+
+// tile is a place of the field: a cell, a part of the sashes, or nothing.
+type tile struct {
+	cell int  // -1 if it is not one
+	rim  *rim // of a part of the sashes, nil if it is not one
+}
+
+// field sews the blocks and the sashes between them together and returns the field's outer
+// spans.
+func (l *laying) field() rim {
+	rows := l.tiles()
+	for i, row := range rows {
+		if i > 0 {
+			l.join(l.tilesSide(rows[i-1], bottom), l.tilesSide(row, top))
+		}
+	}
+	for _, pair := range l.verticalLines(rows) {
+		l.join(l.tilesSide(pair[0], right), l.tilesSide(pair[1], left))
+	}
+	firsts, lasts := make([]tile, len(rows)), make([]tile, len(rows))
+	for i, row := range rows {
+		firsts[i], lasts[i] = row[0], row[len(row)-1]
+	}
+	var r rim
+	r[top] = slices.Clone(l.tilesSide(rows[0], top))
+	r[right] = slices.Clone(l.tilesSide(lasts, right))
+	r[bottom] = slices.Clone(l.tilesSide(rows[len(rows)-1], bottom))
+	r[left] = slices.Clone(l.tilesSide(firsts, left))
+	return r
+}
+
+// tilesSide is the spans on one side of a row or a column of tiles, clockwise.
+func (l *laying) tilesSide(tiles []tile, side int) []span {
+	list := &l.joins.one
+	if side == top || side == left {
+		list = &l.joins.other
+	}
+	*list = (*list)[:0]
+	for i := range tiles {
+		t := tiles[i]
+		if side == bottom || side == left {
+			t = tiles[len(tiles)-1-i]
+		}
+		switch {
+		case t.rim != nil:
+			*list = append(*list, t.rim[side]...)
+		case t.cell >= 0:
+			*list = l.side(*list, t.cell, side)
+		}
+	}
+	return *list
+}
+
+// verticalLines is the neighbouring columns of tiles, two and two. A row that is one long
+// strip has no part in them.
+func (l *laying) verticalLines(rows [][]tile) [][2][]tile {
+	columns := make([][]tile, 0, l.Columns)
+	for _, row := range rows {
+		if len(row) == 1 && row[0].cell < 0 {
+			continue
+		}
+		for x, t := range row {
+			if x == len(columns) {
+				columns = append(columns, nil)
+			}
+			columns[x] = append(columns[x], t)
+		}
+	}
+	var lines [][2][]tile
+	for x := 1; x < len(columns); x++ {
+		lines = append(lines, [2][]tile{columns[x-1], columns[x]})
+	}
+	return lines
+}
+
+// tiles is the field row by row, the sashes laid between the blocks.
+func (l *laying) tiles() [][]tile {
+	s := &sashing{laying: l}
+	var rows [][]tile
+	for y := range l.Rows {
+		if l.hasSash(y) {
+			rows = append(rows, s.crossRow(y))
+		}
+		rows = append(rows, s.blockRow(y))
+	}
+	if l.hasSash(l.Rows) {
+		rows = append(rows, s.crossRow(l.Rows))
+	}
+	return rows
+}
+
+// hasSash says whether a sash lies before the row of that number; the number behind the
+// last stands for the outside.
+func (l *laying) hasSash(n int) bool {
+	s := l.design.Sash
+	return s != nil && (s.Around || n > 0 && n < l.Rows)
+}
+
+// sashing lays the sashes.
+type sashing struct {
+	*laying
+	number int
+}
+
+// columnSash says whether a sash lies before a column.
+func (s *sashing) columnSash(x int) bool {
+	return s.design.Sash != nil && (s.design.Sash.Around || x > 0 && x < s.Columns)
+}
+
+// blockRow is a row of blocks with the sashes between them.
+func (s *sashing) blockRow(y int) []tile {
+	var row []tile
+	for x := range s.Columns + 1 {
+		if s.columnSash(x) {
+			at := s.corner(x, y)
+			row = append(row, s.part(Rect{Point{at.X - s.design.Sash.Width, at.Y}, Point{at.X, at.Y + s.SideFinished}}, false))
+		}
+		if x < s.Columns {
+			row = append(row, tile{cell: y*s.Columns + x})
+		}
+	}
+	return row
+}
+
+// crossRow is the sashes before a row of blocks: one long strip, or short ones with posts
+// between them.
+func (s *sashing) crossRow(y int) []tile {
+	width := s.design.Sash.Width
+	bottomY := s.corner(0, y).Y
+	if s.design.Sash.Corners < 0 {
+		return []tile{s.part(Rect{Point{s.Field.Min.X, bottomY - width}, Point{s.Field.Max.X, bottomY}}, false)}
+	}
+	var row []tile
+	for x := range s.Columns + 1 {
+		at := s.corner(x, y)
+		if s.columnSash(x) {
+			row = append(row, s.part(Rect{Point{at.X - width, at.Y - width}, at}, true))
+		}
+		if x < s.Columns {
+			row = append(row, s.part(Rect{Point{at.X, at.Y - width}, Point{at.X + s.SideFinished, at.Y}}, false))
+		}
+	}
+	return row
+}
+
+// corner is the upper left corner of a cell; the cells behind the last row and column are
+// counted too.
+func (s *sashing) corner(x, y int) Point {
+	return s.FirstCell.Add(Point{measure.NM(x) * s.StepFinished, measure.NM(y) * s.StepFinished})
+}
+
+// part lays a strip or a post. Sashes run through beside places with nothing in them too.
+func (s *sashing) part(at Rect, post bool) tile {
+	s.number++
+	p := Patch{Shape: blocks.Strip, Border: -1, Number: s.number, Place: s.design.Sash.Span}
+	fabric := s.design.Sash.Fabric
+	if post {
+		p.Shape, p.Role, fabric = blocks.Square, s.role("posts", "O"), s.design.Sash.Corners
+	} else {
+		p.Role = s.role("sash", "S")
+	}
+	r := s.rectangle(p, fabric, at)
+	return tile{cell: -1, rim: &r}
+}

@@ -1,0 +1,268 @@
+package quilt
+
+import (
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/layout"
+)
+
+// laying is the work on one top.
+type laying struct {
+	*Top
+	design    *layout.Design
+	grade     grade
+	templates map[templateKey]*template
+	cells     []placed
+	runs      []*column
+	points    []Point // what outlines are cut from
+	joins     joiner
+	pools     []pooled
+	sets      map[setKey]int16
+}
+
+type templateKey struct {
+	block int
+	turns uint8
+}
+
+// placed is a cell's template and place; template is nil where there is nothing and in
+// columns.
+type placed struct {
+	*template
+	at    Point
+	first int // patch
+	run   *column
+	shows [4]bool // of its column: the cell that shows each side, for cells of a column
+}
+
+// Lay lays a design out. Every design that package layout gives can be laid.
+func Lay(d *layout.Design) *Top {
+	l := &laying{Top: &Top{
+		Title: d.Title, Units: d.Units, Seam: d.Seam, SideFinished: d.SideFinished,
+		Columns: d.Columns, Rows: d.Rows,
+		Words: Words{d.Designer, d.Level, d.Copyright, d.Notes, d.Contrast},
+	}, design: d, grade: newGrade(d.SideFinished), templates: map[templateKey]*template{}, sets: map[setKey]int16{}}
+	l.frame()
+	l.fabrics()
+	l.cloth()
+	l.reserve()
+	for i := range d.Cells {
+		l.cell(i)
+	}
+	l.seamsInBlocks()
+	l.borders(l.field())
+	l.deal()
+	l.unused()
+	return l.Top
+}
+
+// frame finds the rectangles of the field and of the whole top.
+func (l *laying) frame() {
+	edge := measure.NM(0)
+	for _, b := range l.design.Borders {
+		edge += b.Width
+	}
+	width, height := l.extent(l.Columns), l.extent(l.Rows)
+	l.Field = Rect{Point{edge, edge}, Point{edge + width, edge + height}}
+	l.Outer = Rect{Point{}, Point{width + 2*edge, height + 2*edge}}
+	l.FirstCell, l.StepFinished = l.Field.Min, l.SideFinished
+	if s := l.design.Sash; s != nil {
+		l.StepFinished += s.Width
+		if s.Around {
+			l.FirstCell = l.FirstCell.Add(Point{s.Width, s.Width})
+		}
+	}
+}
+
+// extent is the finished length of so many blocks in a row, with their sashes.
+func (l *laying) extent(blocks int) measure.NM {
+	length := measure.NM(blocks) * l.SideFinished
+	if s := l.design.Sash; s != nil {
+		length += measure.NM(blocks-1) * s.Width
+		if s.Around {
+			length += 2 * s.Width
+		}
+	}
+	return length
+}
+
+func (l *laying) fabrics() {
+	for _, f := range l.design.Fabrics {
+		fabric := Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Place: f.Span}
+		if p := f.Photo; p != nil {
+			fabric.Photo = &Photo{p.Across, p.Cloth}
+		}
+		l.Fabrics = append(l.Fabrics, fabric)
+	}
+}
+
+// reserve makes room for all patches and faces at once.
+func (l *laying) reserve() {
+	patches, faces, points, strips := 0, 0, 0, 0
+	for i := range l.design.Cells {
+		t := l.template(i)
+		if t == nil {
+			continue
+		}
+		patches += len(t.pieces)
+		for p := range t.pieces {
+			n := len(t.pieces[p].outline)
+			points += n
+			faces++
+			if f := l.fill(i, &t.pieces[p]); f.Set >= 0 {
+				bands := len(l.design.StripSets[f.Set].Bands)
+				faces += bands - 1
+				strips += bands - 1
+				points += 4*bands - 1
+			}
+		}
+	}
+	edgings := 4 * len(l.design.Borders)
+	l.Patches = make([]Patch, 0, patches+edgings)
+	l.Faces = make([]Face, 0, faces+edgings)
+	l.points = make([]Point, 0, points+4*edgings)
+	l.Seams = make([]Seam, 0, 2*faces)
+	l.StripSeams = make([]Seam, 0, strips)
+	l.Cells = make([]Cell, 0, len(l.design.Cells))
+	l.cells = make([]placed, 0, len(l.design.Cells))
+	l.runs = make([]*column, len(l.design.Runs))
+}
+
+// template is the template for a cell, nil where there is nothing.
+func (l *laying) template(cell int) *template {
+	c := l.design.Cells[cell]
+	if c.Block < 0 || c.Run >= 0 {
+		return nil
+	}
+	key := templateKey{c.Block, c.Turns}
+	t, ok := l.templates[key]
+	if !ok {
+		t = newTemplate(l.design.Blocks[c.Block].Kind, int(c.Turns), l.grade)
+		l.templates[key] = t
+	}
+	return t
+}
+
+// outline is a block's outline moved to its place.
+func (l *laying) outline(block []Point, at Point) []Point {
+	start := len(l.points)
+	for _, p := range block {
+		l.points = append(l.points, p.Add(at))
+	}
+	return l.points[start:len(l.points):len(l.points)]
+}
+
+// cell lays the patches of one cell.
+func (l *laying) cell(i int) {
+	at := l.CellRect(i).Min
+	c := l.design.Cells[i]
+	if c.Run >= 0 {
+		l.columnCell(i, at)
+		return
+	}
+	t := l.template(i)
+	l.cells = append(l.cells, placed{template: t, at: at, first: len(l.Patches)})
+	if t == nil {
+		l.Cells = append(l.Cells, Cell{Place: c.Span, First: len(l.Patches)})
+		return
+	}
+	b := &l.design.Blocks[c.Block]
+	l.Cells = append(l.Cells, Cell{Label: b.Label, Kind: b.Kind.Name, Turns: int(c.Turns), Place: c.Span, First: len(l.Patches), Count: len(t.pieces)})
+	for p := range t.pieces {
+		piece := &t.pieces[p]
+		role := &b.Kind.Roles[l.roleOf(i, piece)]
+		l.patch(Patch{
+			Outline: l.outline(piece.outline, at), Shape: piece.Shape, Role: l.role(role.Name, role.Letter), Cell: i, Border: -1, Number: p + 1,
+		}, l.fill(i, piece), piece, at)
+	}
+}
+
+// role is the index of a role of the top.
+func (l *laying) role(name, letter string) int {
+	for i, r := range l.Roles {
+		if r.Name == name && r.Letter == letter {
+			return i
+		}
+	}
+	l.Roles = append(l.Roles, Role{name, letter})
+	return len(l.Roles) - 1
+}
+
+// fill is what a piece of a cell is cut from.
+func (l *laying) fill(cell int, p *pieceTemplate) layout.Fill {
+	b := &l.design.Blocks[l.design.Cells[cell].Block]
+	n := l.roleOf(cell, p)
+	role := &b.Kind.Roles[n]
+	if role.OfWebs {
+		if f, ok := l.design.Web(cell, p.Piece); ok {
+			return f
+		}
+	}
+	fills := b.Fills[n]
+	return fills[role.Value(p.number, p.of, len(fills))]
+}
+
+// roleOf is the role that gives a piece of a cell its fabric: its own, or the one that
+// takes its place in the pieces that face the outside of the quilt.
+func (l *laying) roleOf(cell int, p *pieceTemplate) int {
+	b := &l.design.Blocks[l.design.Cells[cell].Block]
+	for i := range b.Kind.Roles {
+		r := &b.Kind.Roles[i]
+		if r.Outer && r.OuterOf == p.Role && len(b.Fills[i]) > 0 && l.facesOut(cell, p) {
+			return i
+		}
+	}
+	return p.Role
+}
+
+// facesOut says whether a wedge stands on the outside of the quilt with its base, or, in
+// the middle of a corner, between two sides that do.
+func (l *laying) facesOut(cell int, p *pieceTemplate) bool {
+	x, y := cell%l.Columns, cell/l.Columns
+	from, to := p.Piece.Outline[1], p.Piece.Outline[2]
+	sides := [4]bool{
+		from.Y == blocks.Zero || to.Y == blocks.Zero, from.X == blocks.Full || to.X == blocks.Full,
+		from.Y == blocks.Full || to.Y == blocks.Full, from.X == blocks.Zero || to.X == blocks.Zero,
+	}
+	for n, next := range [4][2]int{{x, y - 1}, {x + 1, y}, {x, y + 1}, {x - 1, y}} {
+		if sides[n] && !l.outside(next[0], next[1]) {
+			return false
+		}
+	}
+	return true
+}
+
+// outside says whether the quilt has nothing at a place.
+func (l *laying) outside(x, y int) bool {
+	return x < 0 || x >= l.Columns || y < 0 || y >= l.Rows || l.design.Cells[y*l.Columns+x].Block < 0
+}
+
+// patch adds a patch and its faces.
+func (l *laying) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) {
+	p.Place = f.Span
+	p.First, p.Count, p.Set = len(l.Faces), 1, -1
+	n := len(l.Patches)
+	if f.Set < 0 {
+		l.face(p.Outline, n, f.Fabric, f.Pool)
+		l.Patches = append(l.Patches, p)
+		return
+	}
+	kind := l.design.Blocks[l.design.Cells[p.Cell].Block].Kind
+	b := piece.bandsOf(l.design, f, kind.Height)
+	if b.set < 0 {
+		b.set = l.set(f.Set, kind.Height)
+	}
+	p.Count, p.Set, p.Turned = len(b.outlines), b.set, f.Turned
+	for i, o := range b.outlines {
+		l.face(l.outline(o, at), n, b.fabrics[i], b.pools[i])
+	}
+	l.Patches = append(l.Patches, p)
+}
+
+// face adds a face; one that is to be dealt from a pool is noted.
+func (l *laying) face(outline []Point, patch, fabric, pool int) {
+	if pool >= 0 {
+		l.pools = append(l.pools, pooled{len(l.Faces), pool})
+	}
+	l.Faces = append(l.Faces, Face{outline, fabric, patch})
+}

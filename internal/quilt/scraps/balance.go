@@ -1,0 +1,210 @@
+package scraps
+
+import "slices"
+
+// balance evens out how often the fabrics of each pool are used. Two fabrics can change
+// places in a whole chain of neighbours that have the one or the other without making any
+// neighbours alike; for every two fabrics the chains are chosen that bring their numbers
+// closest, over and over until nothing gets better. What is still uneven is tried again
+// after a detour.
+func (t *table) balance() {
+	pools := t.pools()
+	t.settle(pools)
+	for _, pool := range pools {
+		if t.uneven(pool) {
+			t.goRound(pools, pool)
+		}
+	}
+}
+
+// settle brings the fabrics of every pool together until no pair comes closer.
+func (t *table) settle(pools []poolOf) {
+	for _, pool := range pools {
+		for range 8 {
+			if !t.balancePool(pool) {
+				break
+			}
+		}
+	}
+}
+
+// poolOf is a pool with its places and all fabrics that one of them may get.
+type poolOf struct {
+	number  int
+	places  []int32
+	fabrics []int
+}
+
+// pools is every pool, in the order of their first places.
+func (t *table) pools() []poolOf {
+	var pools []poolOf
+	index := map[int]int{}
+	for i := range t.places {
+		n := t.places[i].Pool
+		at, ok := index[n]
+		if !ok {
+			at = len(pools)
+			index[n] = at
+			pools = append(pools, poolOf{number: n})
+		}
+		pools[at].places = append(pools[at].places, int32(i))
+	}
+	for i := range pools {
+		seen := map[int]bool{}
+		for _, p := range pools[i].places {
+			for _, f := range t.places[p].Choices {
+				if !seen[f] && t.may(p, f) {
+					seen[f] = true
+					pools[i].fabrics = append(pools[i].fabrics, f)
+				}
+			}
+		}
+		slices.Sort(pools[i].fabrics)
+	}
+	return pools
+}
+
+// balancePool brings every two fabrics of a pool as close as their chains allow; it says
+// whether anything changed.
+func (t *table) balancePool(pool poolOf) bool {
+	changed := false
+	with := map[int][]int32{}
+	for _, p := range pool.places {
+		with[t.fabric[p]] = append(with[t.fabric[p]], p)
+	}
+	for i, a := range pool.fabrics {
+		for _, b := range pool.fabrics[:i] {
+			surplus := len(with[a]) - len(with[b])
+			if surplus > -2 && surplus < 2 {
+				continue
+			}
+			if !t.balancePair(pool.number, a, b, append(slices.Clone(with[a]), with[b]...)) {
+				continue
+			}
+			changed = true
+			both := append(with[a], with[b]...)
+			with[a], with[b] = nil, nil
+			for _, p := range both {
+				with[t.fabric[p]] = append(with[t.fabric[p]], p)
+			}
+		}
+	}
+	return changed
+}
+
+// chain is places that touch and have one of two fabrics.
+type chain struct {
+	places  []int32
+	surplus int // how many more of them have the first fabric
+}
+
+// balancePair changes chains of fabrics a and b so that their numbers come closest.
+func (t *table) balancePair(pool, a, b int, places []int32) bool {
+	chains, fixed := t.chains(pool, a, b, places)
+	total := fixed
+	for _, c := range chains {
+		total += c.surplus
+	}
+	turned := chooseTurned(chains, total)
+	for i, turn := range turned {
+		if turn {
+			t.turn(chains[i].places, a, b)
+		}
+	}
+	return slices.Contains(turned, true)
+}
+
+// anyPool stands for a pool where chains may go through all of them.
+const anyPool = -1
+
+// chains finds the chains of two fabrics that can be turned; the surplus of the others is
+// fixed.
+func (t *table) chains(pool, a, b int, places []int32) (chains []chain, fixed int) {
+	seen := map[int32]bool{}
+	for _, start := range places {
+		if seen[start] {
+			continue
+		}
+		seen[start] = true
+		c := chain{places: []int32{start}}
+		free := true
+		for at := 0; at < len(c.places); at++ {
+			p := c.places[at]
+			free = free && t.mayTurn(p, pool, a, b)
+			switch {
+			case pool != anyPool && t.places[p].Pool != pool:
+			case t.fabric[p] == a:
+				c.surplus++
+			default:
+				c.surplus--
+			}
+			for _, n := range t.places[p].Neighbours {
+				if (t.fabric[n] == a || t.fabric[n] == b) && !seen[n] {
+					seen[n] = true
+					c.places = append(c.places, n)
+				}
+			}
+		}
+		if free {
+			chains = append(chains, c)
+		} else {
+			fixed += c.surplus
+		}
+	}
+	return chains, fixed
+}
+
+// mayTurn says whether a place may have either of two fabrics.
+func (t *table) mayTurn(place int32, pool, a, b int) bool {
+	return (pool == anyPool || t.places[place].Pool == pool) && t.may(place, a) && t.may(place, b)
+}
+
+// turn gives the places of a chain the other one of two fabrics.
+func (t *table) turn(places []int32, a, b int) {
+	next := make([]int, len(places))
+	for i, p := range places {
+		next[i] = a + b - t.fabric[p]
+		t.take(p)
+	}
+	for i, p := range places {
+		t.put(p, next[i])
+	}
+}
+
+// chooseTurned chooses which chains to turn so that the surplus comes nearest to 0: every
+// sum that turning some of the first chains can reach is noted with the chain that reached
+// it first, until one is as near as can be.
+func chooseTurned(chains []chain, total int) []bool {
+	reach := 0
+	for _, c := range chains {
+		reach += abs(c.surplus)
+	}
+	reached := make([]int32, 2*reach+1) // by sum, from -reach: 1 and the last chain it turned; 0 if none turns to it
+	sums := []int{0}
+	best, least := 0, abs(total%2)
+	for i, c := range chains {
+		for _, s := range sums[:len(sums):len(sums)] {
+			if abs(total-2*best) == least {
+				break
+			}
+			next := s + c.surplus
+			if next == 0 || reached[reach+next] > 0 {
+				continue
+			}
+			reached[reach+next] = int32(i) + 1
+			sums = append(sums, next)
+			if abs(total-2*next) < abs(total-2*best) {
+				best = next
+			}
+		}
+	}
+	turned := make([]bool, len(chains))
+	for best != 0 {
+		i := reached[reach+best] - 1
+		turned[i] = true
+		best -= chains[i].surplus
+	}
+	return turned
+}
+
+func abs(n int) int { return max(n, -n) }

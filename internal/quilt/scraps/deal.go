@@ -1,0 +1,202 @@
+// Package scraps turns pools of scraps into one fabric for each place of a quilt: neighbours
+// differ where that is possible, and the fabrics of a pool are used as evenly as can be.
+package scraps
+
+// Place is what gets one fabric. Fabrics are numbers from 0 that places share.
+type Place struct {
+	Choices    []int   // the fabrics of its pool, each once, one at least; best the same slice for all places that share them
+	Barred     []int   // fabrics that lie beside it already, each once
+	Neighbours []int32 // places beside it, each once; each of two neighbours names the other
+	Pool       int     // from 0; places of one pool are dealt evenly together
+}
+
+// Dealt is the fabric of every place.
+type Dealt struct {
+	Fabrics []int
+	// Proven says that where neighbours are alike no other deal could have avoided all of
+	// that; without it the search was given up after MaxSteps.
+	Proven bool
+}
+
+// MaxSteps is how often the search takes a fabric back, in one group of places that touch,
+// before it gives up and lets some neighbours be alike.
+const MaxSteps = 200_000
+
+// Deal gives every place a fabric. The same places and number give the same deal, another
+// number another one.
+func Deal(places []Place, number int) Dealt {
+	t := newTable(places, number)
+	proven := true
+	for _, group := range t.groups() {
+		found, sure := t.search(group)
+		if !found {
+			proven = proven && sure
+			t.compromise(group)
+		}
+	}
+	t.balance()
+	return Dealt{t.fabric, proven}
+}
+
+// table is the work on one deal.
+type table struct {
+	places []Place
+	seats  []seat // a place each
+	fabric []int  // by place, -1 while there is none
+	used   [][]int
+	marked []int // by fabric: the number of the list that it was marked for last
+	marks  int   // how many lists were marked
+	number uint64
+}
+
+// seat is what the deal knows of a place.
+type seat struct {
+	may    []bool // by fabric: its choices
+	barred []int  // those not to be had after all; none where that would be all of them
+	pool   int    // index into used
+	free   int    // how many fabrics it may still get
+	beside int    // how many neighbours have a fabric
+	waits  int    // where in the queue, -1 if it does not
+}
+
+func newTable(places []Place, number int) *table {
+	fabrics := 0
+	for i := range places {
+		for _, list := range [2][]int{places[i].Choices, places[i].Barred} {
+			for _, f := range list {
+				fabrics = max(fabrics, f+1)
+			}
+		}
+	}
+	t := &table{places: places, seats: make([]seat, len(places)), fabric: make([]int, len(places)), marked: make([]int, fabrics), number: uint64(number)}
+	sets, pools := sets{fabrics, map[listKey][]bool{}}, map[int]int{}
+	for i := range places {
+		t.fabric[i] = -1
+		pool, known := pools[places[i].Pool]
+		if !known {
+			pool = len(t.used)
+			pools[places[i].Pool] = pool
+			t.used = append(t.used, make([]int, fabrics))
+		}
+		t.seats[i] = newSeat(&places[i], sets.of(places[i].Choices), pool)
+	}
+	return t
+}
+
+func newSeat(p *Place, may []bool, pool int) seat {
+	s := seat{may: may, barred: p.Barred, pool: pool, free: len(p.Choices), waits: -1}
+	for _, f := range p.Barred {
+		if may[f] {
+			s.free--
+		}
+	}
+	if s.free == 0 {
+		s.barred, s.free = nil, len(p.Choices)
+	}
+	return s
+}
+
+// sets keeps the set of each list of choices, so that places with one list share it.
+type sets struct {
+	fabrics int
+	known   map[listKey][]bool
+}
+
+type listKey struct {
+	first *int
+	count int
+}
+
+func (s sets) of(list []int) []bool {
+	key := listKey{&list[0], len(list)}
+	set, ok := s.known[key]
+	if !ok {
+		set = make([]bool, s.fabrics)
+		for _, f := range list {
+			set[f] = true
+		}
+		s.known[key] = set
+	}
+	return set
+}
+
+// may says whether a place may have a fabric, whatever its neighbours have.
+func (t *table) may(place int32, fabric int) bool {
+	s := &t.seats[place]
+	if !s.may[fabric] {
+		return false
+	}
+	for _, f := range s.barred {
+		if f == fabric {
+			return false
+		}
+	}
+	return true
+}
+
+// alike is how many neighbours of a place have a fabric.
+func (t *table) alike(place int32, fabric int) int {
+	n := 0
+	for _, p := range t.places[place].Neighbours {
+		if t.fabric[p] == fabric {
+			n++
+		}
+	}
+	return n
+}
+
+// chance is a number that looks random and depends on the deal and two numbers alone.
+func (t *table) chance(a, b int) uint64 {
+	x := t.number*0x9e3779b97f4a7c15 + uint64(a)*0xbf58476d1ce4e5b9 + uint64(b)*0x94d049bb133111eb + 0x2545f4914f6cdd1d
+	x ^= x >> 30
+	x *= 0xbf58476d1ce4e5b9
+	x ^= x >> 27
+	x *= 0x94d049bb133111eb
+	return x ^ x>>31
+}
+
+// groups is the places in sets that touch, each in the order of its places.
+func (t *table) groups() [][]int32 {
+	seen := make([]bool, len(t.places))
+	var groups [][]int32
+	for i := range t.places {
+		if seen[i] {
+			continue
+		}
+		seen[i] = true
+		group := []int32{int32(i)}
+		for at := 0; at < len(group); at++ {
+			for _, n := range t.places[group[at]].Neighbours {
+				if !seen[n] {
+					seen[n] = true
+					group = append(group, n)
+				}
+			}
+		}
+		groups = append(groups, group)
+	}
+	return groups
+}
+
+func (t *table) put(place int32, fabric int) {
+	t.fabric[place] = fabric
+	t.used[t.seats[place].pool][fabric]++
+	for _, n := range t.places[place].Neighbours {
+		t.seats[n].beside++
+		if t.may(n, fabric) && t.alike(n, fabric) == 1 {
+			t.seats[n].free--
+		}
+	}
+}
+
+func (t *table) take(place int32) {
+	fabric := t.fabric[place]
+	t.fabric[place] = -1
+	t.used[t.seats[place].pool][fabric]--
+	for _, n := range t.places[place].Neighbours {
+		t.seats[n].beside--
+		if t.may(n, fabric) && t.alike(n, fabric) == 0 {
+			t.seats[n].free++
+		}
+	}
+}

@@ -1,0 +1,125 @@
+package scraps
+
+import "cmp"
+
+// try is a place on the way of a search, with the fabrics that were tried there.
+type try struct {
+	place int32
+	tried []int
+}
+
+// search gives every place of a group a fabric so that no neighbours are alike. It always
+// goes on with a place that has the fewest fabrics left, and goes back when one has none.
+// Where it finds no such deal no fabric is given, and sure says that there is none.
+func (t *table) search(group []int32) (found, sure bool) {
+	queue := newQueue(t, group)
+	way := make([]try, 0, len(group))
+	for back := 0; queue.Len() > 0; {
+		way = append(way, try{place: queue.take()})
+		for {
+			last := &way[len(way)-1]
+			fabric, ok := t.best(last.place, last.tried)
+			if ok {
+				last.tried = append(last.tried, fabric)
+				t.put(last.place, fabric)
+				queue.around(last.place)
+				break
+			}
+			queue.giveBack(last.place)
+			if way = way[:len(way)-1]; len(way) == 0 {
+				return false, true
+			}
+			t.take(way[len(way)-1].place)
+			queue.around(way[len(way)-1].place)
+			if back++; back > MaxSteps {
+				t.giveUp(way[:len(way)-1])
+				return false, false
+			}
+		}
+	}
+	return true, true
+}
+
+// giveUp takes back every fabric that a search gave.
+func (t *table) giveUp(way []try) {
+	for _, w := range way {
+		t.take(w.place)
+	}
+}
+
+// best is the fabric that a place may still get and that is used least; of those used alike
+// the deal chooses. It is none of those that were tried.
+func (t *table) best(place int32, tried []int) (int, bool) {
+	t.mark(place, tried)
+	used := t.used[t.seats[place].pool]
+	best, most := -1, uint64(0)
+	for _, f := range t.places[place].Choices {
+		if t.marked[f] == t.marks || best >= 0 && used[f] > used[best] {
+			continue
+		}
+		if chance := t.chance(int(place), f); best < 0 || used[f] < used[best] || chance < most {
+			best, most = f, chance
+		}
+	}
+	return best, best >= 0
+}
+
+// mark marks the fabrics that a place cannot get: those barred, tried or beside it.
+func (t *table) mark(place int32, tried []int) {
+	t.marks++
+	for _, f := range t.seats[place].barred {
+		t.marked[f] = t.marks
+	}
+	for _, f := range tried {
+		t.marked[f] = t.marks
+	}
+	for _, n := range t.places[place].Neighbours {
+		if f := t.fabric[n]; f >= 0 {
+			t.marked[f] = t.marks
+		}
+	}
+}
+
+// compromise gives every place of a group a fabric where neighbours cannot all differ: one
+// by one the fabric that fewest neighbours have, then as long as a change leaves fewer
+// neighbours alike.
+func (t *table) compromise(group []int32) {
+	for _, p := range group {
+		t.put(p, t.leastBad(p))
+	}
+	for range 50 {
+		changed := false
+		for _, p := range group {
+			was := t.fabric[p]
+			if t.alike(p, was) == 0 {
+				continue
+			}
+			t.take(p)
+			now := t.leastBad(p)
+			if t.alike(p, now) >= t.alike(p, was) {
+				now = was
+			}
+			t.put(p, now)
+			changed = changed || now != was
+		}
+		if !changed {
+			return
+		}
+	}
+}
+
+// leastBad is the fabric that fewest neighbours of a place have; of those alike the one
+// used least, then by the deal.
+func (t *table) leastBad(place int32) int {
+	used := t.used[t.seats[place].pool]
+	best := -1
+	for _, f := range t.places[place].Choices {
+		if t.may(place, f) && (best < 0 || cmp.Or(
+			cmp.Compare(t.alike(place, f), t.alike(place, best)),
+			cmp.Compare(used[f], used[best]),
+			cmp.Compare(t.chance(int(place), f), t.chance(int(place), best))) < 0) {
+			best = f
+		}
+	}
+	return best
+}

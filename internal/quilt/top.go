@@ -1,0 +1,156 @@
+// Package quilt turns a checked design into the finished top: a flat list of patches
+// with exact outlines, the coloured faces that they show, and the seams between them.
+//
+// A Top is complete. In it there are no names to look up, no defaults, no turning and no
+// units; no patch without area; no place that two patches cover or none, but where the
+// layout says that nothing is there; no inner edge without its seam; no strip set, only its
+// bands; no empty quilt. Lengths are whole nanometres, finished, and the origin is the
+// upper left corner of the top, y downwards.
+package quilt
+
+import (
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/layout"
+	"eighthturn/palettes"
+)
+
+// Point is a point of the top.
+type Point struct{ X, Y measure.NM }
+
+// Add is p moved by q.
+func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
+
+// Rect is a rectangle, Min its upper left corner.
+type Rect struct{ Min, Max Point }
+
+// Width is the rectangle's measure across.
+func (r Rect) Width() measure.NM { return r.Max.X - r.Min.X }
+
+// Height is the rectangle's measure down.
+func (r Rect) Height() measure.NM { return r.Max.Y - r.Min.Y }
+
+// Top is a finished quilt top.
+type Top struct {
+	Title         string
+	Units         measure.System
+	Seam          measure.NM // allowance
+	SideFinished  measure.NM // of a block
+	Columns, Rows int
+	Outer         Rect       // the whole top
+	Field         Rect       // the blocks and sashes without their borders
+	FirstCell     Point      // the upper left corner of the first cell
+	StepFinished  measure.NM // from one cell to the next: the side, and the sash between
+	Fabrics       []Fabric
+	Roles         []Role
+	Cells         []Cell // row by row
+	Patches       []Patch
+	Faces         []Face
+	Seams         []Seam         // between patches
+	StripSeams    []Seam         // between the bands of one patch
+	Alike         []int          // seams, by index, whose two faces a pool of scraps could not give two fabrics
+	Warnings      []layout.Fault // what only the laid-out top can tell
+	Words         Words
+	Cloth         Cloth
+}
+
+// Words is what of the design only the reports need.
+type Words struct {
+	Designer, Level, Copyright string
+	Notes                      []layout.NoteText
+	Contrast                   *layout.Contrast // nil if not said
+}
+
+// Fabric is a fabric of the top.
+type Fabric struct {
+	Name   string
+	Print  string // the print's name, "" if it has none
+	Colour palettes.Colour
+	Photo  *Photo // nil if the layout gives its colour
+	Place  layout.Span
+}
+
+// Photo is what the photo of a fabric shows.
+type Photo struct {
+	Across measure.NM // how much cloth the whole photo shows from left to right
+	palettes.Cloth
+}
+
+// Role is what a patch is for, with its letter in the line view.
+type Role struct{ Name, Letter string }
+
+// Cell is one place of the grid.
+type Cell struct {
+	Label string // "" where there is nothing
+	Kind  string
+	Turns int // quarter turns clockwise
+	Place layout.Span
+	First int // index of its first patch
+	Count int // how many patches it has
+}
+
+// Patch is one piece of cloth of the finished top, or one wedge of a strip set.
+type Patch struct {
+	Outline []Point // clockwise on screen, the first corner not repeated; begins where the piece points
+	Shape   blocks.Shape
+	Turned  bool  // its strip set lies the other way round, the first fabric at the tip
+	Set     int16 // of the cloth's strip sets, by index, -1 where it is cut from one fabric
+	Role    int   // index
+	Cell    int   // index, -1 in a border or a sash
+	Border  int   // from the inside out, -1 elsewhere
+	Number  int   // in its cell, its border or among the sashes, from 1
+	First   int   // index of its first face
+	Count   int   // how many faces it has: the bands of a strip set from the wide end to the tip, or 1
+	Place   layout.Span
+}
+
+// Face is a part of the top of one fabric: a patch, or one band of a patch.
+type Face struct {
+	Outline []Point // clockwise on screen, the first corner not repeated
+	Fabric  int     // index
+	Patch   int     // index
+}
+
+// Seam is a straight stretch along which two faces meet from end to end.
+type Seam struct {
+	A, B     int32 // faces; A lies to the right of the way from From to To
+	From, To Point
+}
+
+// CellRect is the place of a cell.
+func (t *Top) CellRect(cell int) Rect {
+	at := t.FirstCell.Add(Point{measure.NM(cell%t.Columns) * t.StepFinished, measure.NM(cell/t.Columns) * t.StepFinished})
+	return Rect{at, at.Add(Point{t.SideFinished, t.SideFinished})}
+}
+
+// Empty says whether the layout has nothing at a cell.
+func (t *Top) Empty(cell int) bool { return t.Cells[cell].Label == "" }
+
+// Share is the part of the top, 0 to 1, that each fabric covers.
+func (t *Top) Share() []float64 {
+	areas := make([]float64, len(t.Fabrics))
+	total := 0.0
+	for i := range t.Faces {
+		a := squareMillimetres(t.Faces[i].Outline)
+		areas[t.Faces[i].Fabric] += a
+		total += a
+	}
+	for i := range areas {
+		areas[i] /= total
+	}
+	return areas
+}
+
+// squareMillimetres is the area of a simple outline that goes clockwise on screen.
+func squareMillimetres(outline []Point) float64 {
+	const mm = float64(measure.Millimetre)
+	sum := 0.0
+	o := outline[0]
+	for i := 1; i+1 < len(outline); i++ {
+		p, q := outline[i], outline[i+1]
+		a := float64(float64(p.X-o.X) / mm * (float64(q.Y-o.Y) / mm))
+		b := float64(float64(p.Y-o.Y) / mm * (float64(q.X-o.X) / mm))
+		sum += a - b
+	}
+	return sum / 2
+}

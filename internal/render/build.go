@@ -1,0 +1,257 @@
+package render
+
+import (
+	"fmt"
+
+	"eighthturn/palettes"
+)
+
+// builder turns blocks into slices.
+type builder struct {
+	look
+	setter
+	list     []slice
+	gap      float64 // above the next slice
+	next     tie     // of the next slice to the last
+	hold     int     // depth of blocks that are to be kept together
+	fresh    bool    // the next slice is the first of what is kept together
+	newPage  bool
+	frames   []*frame
+	part     int
+	level    int // of the last bookmark
+	rowsSet  int // of tables, so far
+	warnings []Warning
+	err      error
+}
+
+// column is where blocks are set: from a place right of the margin, and how wide.
+type column struct{ x, w float64 }
+
+func (c column) inset(left, right float64) column {
+	return column{c.x + left, max(1, c.w-left-right)}
+}
+
+func (b *builder) warn(w Warning) { b.warnings = append(b.warnings, w) }
+
+func (b *builder) fail(format string, values ...any) {
+	if b.err == nil {
+		b.err = fmt.Errorf(format, values...)
+	}
+}
+
+// space asks for at least so much space above the next slice.
+func (b *builder) space(points float64) { b.gap = max(b.gap, points) }
+
+// add puts a slice below the others.
+func (b *builder) add(s slice) {
+	s.above, s.tie, s.newPage, s.part = b.gap, max(s.tie, b.next), b.newPage, b.part
+	if b.hold > 0 && !b.fresh {
+		s.tie = max(s.tie, kept)
+	}
+	if s.newPage {
+		s.tie = free
+	}
+	s.frames = append([]*frame(nil), b.frames...)
+	b.list = append(b.list, s)
+	b.gap, b.next, b.newPage, b.fresh = 0, free, false, false
+}
+
+// together keeps what is built on one page where it fits.
+func (b *builder) together(build func()) {
+	if b.hold == 0 {
+		b.fresh = true
+	}
+	b.hold++
+	build()
+	b.hold--
+}
+
+func (b *builder) blocks(list []Block, c column) {
+	for _, block := range list {
+		b.block(block, c)
+	}
+}
+
+func (b *builder) block(block Block, c column) {
+	switch v := block.(type) {
+	case Heading:
+		b.heading(v, c)
+	case Paragraph:
+		b.space(b.body * 0.55)
+		b.paragraph(v.Text, c)
+	case List:
+		b.bullets(v, c)
+	case Table:
+		b.table(v, c)
+	case Figure:
+		b.illustration(v, c)
+	case Picture:
+		b.illustration(v, c)
+	case Gallery:
+		b.gallery(v, c)
+	case Box:
+		b.box(v, c)
+	case PageBreak:
+		b.newPage = b.next != bound // a heading stays with what follows
+	case Together:
+		b.together(func() { b.blocks(v.Blocks, c) })
+	}
+}
+
+// plain are the styles of running text.
+func (b *builder) plain(r Run) style {
+	if r.Small {
+		return typed(b.small, r.Bold, grey())
+	}
+	return typed(b.body, r.Bold, ink())
+}
+
+// fixed is one style for every run.
+func fixed(size float64, bold bool, colour palettes.Colour) func(Run) style {
+	return func(Run) style { return typed(size, bold, colour) }
+}
+
+// lineHeight is the height of a line by its largest type.
+func lineHeight(l lineOf) float64 {
+	size := 0.0
+	for _, p := range l.pieces {
+		size = max(size, p.size)
+	}
+	return size * leading
+}
+
+// set are the marks of a line of text whose upper edge is at y.
+func set(l lineOf, x, y float64) []mark {
+	height := lineHeight(l)
+	base := y + height*0.5 + height/leading*0.36
+	var list []mark
+	for _, p := range l.pieces {
+		list = append(list, text{x, base, p})
+		x += p.width
+	}
+	return list
+}
+
+func (b *builder) paragraph(t Text, c column) { b.flowing(t, min(c.w, b.measure), c.x, b.plain) }
+
+// flowing sets lines of text; neither the first nor the last of three or more stands alone.
+func (b *builder) flowing(t Text, width, x float64, of func(Run) style) {
+	lines := b.lines(t.runs(), width, of)
+	for i, l := range lines {
+		s := slice{height: lineHeight(l), marks: set(l, x, 0)}
+		if i > 0 && (i == 1 || i == len(lines)-1) {
+			s.tie = bound
+		}
+		b.add(s)
+	}
+}
+
+// heads sets a heading whose lines stay together, and with what follows.
+func (b *builder) heads(t string, c column, st style, level int) {
+	lines := b.lines(Plain(t).runs(), c.w, fixed(st.size, st.bold, st.ink))
+	for i, l := range lines {
+		s := slice{height: lineHeight(l) * 0.92, marks: set(l, c.x, -lineHeight(l)*0.04)}
+		if i == 0 && level >= 0 {
+			s.mark = &bookmark{line(t), level}
+		} else if i > 0 {
+			s.tie = bound
+		}
+		b.add(s)
+	}
+	if len(lines) > 0 {
+		b.next = bound
+	}
+}
+
+func (b *builder) heading(h Heading, c column) {
+	size := b.headings[h.level()]
+	b.space(size * 1.15)
+	st := typed(size, true, ink())
+	if h.level() == 1 {
+		st.ink = accent()
+	}
+	b.level = min(h.level(), b.level+1)
+	b.heads(h.Text, c, st, b.level)
+	b.space(size * 0.18)
+}
+
+// bullets sets a list, its markers hanging at the left. The last item is held to the one above it.
+func (b *builder) bullets(l List, c column) {
+	hang := b.hang(l)
+	for i, item := range l.Items {
+		gap := 0.22
+		if i == 0 || l.Marker == Number {
+			gap = 0.5
+		}
+		b.space(b.body * gap)
+		if i > 0 && i == len(l.Items)-1 {
+			b.next = max(b.next, kept)
+		}
+		at := len(b.list)
+		inner := c.inset(hang, 0)
+		if lines := len(item.Text.runs()); lines > 0 {
+			b.paragraph(item.Text, inner)
+		} else {
+			b.add(slice{height: b.body * leading})
+		}
+		b.list[at].marks = append(b.marker(l, i, c.x), b.list[at].marks...)
+		if len(item.Blocks) > 0 {
+			b.next = kept
+			b.blocks(item.Blocks, inner)
+		}
+	}
+}
+
+// hang is how far the texts of a list stand in.
+func (b *builder) hang(l List) float64 {
+	if l.Marker != Number {
+		return b.body * 1.35
+	}
+	last := fmt.Sprintf("%d.", l.first()+len(l.Items)-1)
+	return b.width(last, typed(b.body, true, accent())) + b.body*0.5
+}
+
+func (b *builder) marker(l List, i int, x float64) []mark {
+	st := typed(b.body, true, accent())
+	sign := l.sign(i)
+	if l.Marker == Tick {
+		side := b.body * 0.72
+		return []mark{panel{rect: rect{x + 1, b.body*leading*0.5 - side*0.5, side, side}, line: 0.8, ink: grey()}}
+	}
+	line := lineOf{}
+	line.add(b.piece(sign, st))
+	return set(line, x, 0)
+}
+
+// sign is what stands before an item; "" for a square.
+func (l List) sign(i int) string {
+	switch l.Marker {
+	case Number:
+		return fmt.Sprintf("%d.", l.first()+i)
+	case Tick:
+		return ""
+	}
+	return "•"
+}
+
+// box sets blocks within a frame.
+func (b *builder) box(v Box, c column) {
+	f := &frame{x: c.x, w: min(c.w, b.measure+2*b.body), fill: palettes.Colour{R: 0xf4, G: 0xf6, B: 0xf9}, line: 0.6, ink: hair(), bar: 2.4}
+	if v.Caution {
+		f.fill, f.line, f.ink, f.bar = palettes.Colour{R: 0xff, G: 0xf7, B: 0xea}, 1.2, ink(), 6
+	}
+	pad := b.body * 0.6
+	inner := column{f.x, f.w}.inset(pad+f.bar, pad)
+	b.space(b.body)
+	b.together(func() {
+		b.frames = append(b.frames, f)
+		b.add(slice{height: pad})
+		b.next = bound
+		b.heads(v.word(), inner, typed(b.body, true, ink()), -1)
+		b.blocks(v.Blocks, inner)
+		b.gap, b.next, b.newPage = 0, bound, false
+		b.add(slice{height: pad})
+		b.frames = b.frames[:len(b.frames)-1]
+	})
+	b.space(b.body)
+}

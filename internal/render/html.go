@@ -1,0 +1,227 @@
+package render
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html"
+	"strconv"
+)
+
+//go:embed page.css
+var stylesheet string
+
+// HTML writes a document as one page that asks for nothing else: its style and its pictures
+// are within. Words of the document are escaped; the same document gives the same bytes.
+func HTML(d Document) ([]byte, error) {
+	if err := d.check(); err != nil {
+		return nil, err
+	}
+	w := &web{}
+	w.head(d)
+	w.titles(d)
+	w.contents(d)
+	w.put("<main>\n")
+	for i, p := range d.Parts {
+		w.part(p, i)
+	}
+	w.put("</main>\n")
+	if text := line(d.Copyright); text != "" {
+		w.put("<footer>\n<p>", escaped(text), "</p>\n</footer>\n")
+	}
+	w.put("</body>\n</html>\n")
+	return w.page.Bytes(), w.err
+}
+
+// web writes a page.
+type web struct {
+	page  bytes.Buffer
+	level int // of the headings around
+	err   error
+}
+
+// put appends what is ready for the page: tags of ours and escaped text.
+func (w *web) put(parts ...string) {
+	for _, p := range parts {
+		w.page.WriteString(p)
+	}
+}
+
+// escaped is text of the document for a page, cleaned.
+func escaped(text string) string { return html.EscapeString(clean(text)) }
+
+func (w *web) head(d Document) {
+	w.put("<!DOCTYPE html>\n<html lang=\"", escaped(d.language()), "\">\n<head>\n<meta charset=\"utf-8\">\n",
+		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n",
+		"<title>", escaped(d.Title), "</title>\n")
+	for _, m := range [][2]string{{"author", d.Author}, {"description", d.Subject}, {"keywords", d.Keywords}} {
+		if text := line(m[1]); text != "" {
+			w.put("<meta name=\"", m[0], "\" content=\"", escaped(text), "\">\n")
+		}
+	}
+	w.put("<style>\n", stylesheet, "</style>\n</head>\n<body>\n")
+}
+
+func (w *web) titles(d Document) {
+	open := "<header>"
+	if d.Cover != nil {
+		open = "<header class=\"cover\">"
+	}
+	w.put(open, "\n<h1>", escaped(d.Title), "</h1>\n")
+	if d.Cover != nil && line(d.Cover.Subtitle) != "" {
+		w.put("<p class=\"subtitle\">", escaped(d.Cover.Subtitle), "</p>\n")
+	}
+	if line(d.Maker) != "" {
+		w.put("<p class=\"maker\">", escaped(d.Maker), "</p>\n")
+	}
+	if d.Cover != nil {
+		if d.Cover.Picture != nil {
+			w.illustration(d.Cover.Picture.shape())
+		}
+		for _, t := range d.Cover.Lines {
+			w.put("<p>")
+			w.text(t)
+			w.put("</p>\n")
+		}
+	}
+	w.put("</header>\n")
+}
+
+// contents lists the parts that have a heading; a single one is found without.
+func (w *web) contents(d Document) {
+	var list []int
+	for i, p := range d.Parts {
+		if line(p.Title) != "" {
+			list = append(list, i)
+		}
+	}
+	if len(list) < 2 {
+		return
+	}
+	w.put("<nav aria-label=\"Contents\">\n<ul>\n")
+	for _, i := range list {
+		w.put("<li><a href=\"#part-", strconv.Itoa(i+1), "\">", escaped(d.Parts[i].Title), "</a></li>\n")
+	}
+	w.put("</ul>\n</nav>\n")
+}
+
+func (w *web) part(p Part, i int) {
+	number := strconv.Itoa(i + 1)
+	class := ""
+	if p.NewPage {
+		class = " class=\"new\""
+	}
+	w.level = 1
+	if line(p.Title) == "" {
+		w.put("<section id=\"part-", number, "\"", class, ">\n")
+	} else {
+		w.level = 2
+		w.put("<section id=\"part-", number, "\"", class, " aria-labelledby=\"head-", number, "\">\n<h2 id=\"head-", number, "\">", escaped(p.Title), "</h2>\n")
+	}
+	w.blocks(p.Blocks)
+	w.put("</section>\n")
+}
+
+func (w *web) blocks(list []Block) {
+	for _, b := range list {
+		w.block(b)
+	}
+}
+
+func (w *web) block(b Block) {
+	switch v := b.(type) {
+	case Heading:
+		w.level = min(v.level()+2, w.level+1)
+		tag := "h" + strconv.Itoa(w.level)
+		w.put("<", tag, ">", escaped(v.Text), "</", tag, ">\n")
+	case Paragraph:
+		w.put("<p>")
+		w.text(v.Text)
+		w.put("</p>\n")
+	case List:
+		w.list(v)
+	case Table:
+		w.table(v)
+	case Figure:
+		w.illustration(v.shape())
+	case Picture:
+		w.illustration(v.shape())
+	case Gallery:
+		w.put("<div class=\"gallery across-", strconv.Itoa(v.across()), "\">\n")
+		for _, p := range v.Pictures {
+			w.illustration(p.shape())
+		}
+		w.put("</div>\n")
+	case Box:
+		w.box(v)
+	case PageBreak:
+		w.put("<div class=\"break\"></div>\n")
+	case Together:
+		w.put("<div class=\"together\">\n")
+		w.blocks(v.Blocks)
+		w.put("</div>\n")
+	}
+}
+
+func (w *web) text(t Text) {
+	for _, r := range t.runs() {
+		text := html.EscapeString(r.Text)
+		if r.Bold {
+			text = "<strong>" + text + "</strong>"
+		}
+		if r.Small {
+			text = "<small>" + text + "</small>"
+		}
+		w.put(text)
+	}
+}
+
+func (w *web) list(l List) {
+	open, end := "<ul>\n", "</ul>\n"
+	switch l.Marker {
+	case Number:
+		open, end = "<ol>\n", "</ol>\n"
+		if l.first() > 1 {
+			open = fmt.Sprintf("<ol start=\"%d\">\n", l.first())
+		}
+	case Tick:
+		open = "<ul class=\"tick\">\n"
+	}
+	w.put(open)
+	for _, item := range l.Items {
+		w.put("<li>")
+		w.text(item.Text)
+		if len(item.Blocks) > 0 {
+			w.put("\n")
+			w.blocks(item.Blocks)
+		}
+		w.put("</li>\n")
+	}
+	w.put(end)
+}
+
+func (w *web) box(b Box) {
+	class := "note"
+	if b.Caution {
+		class = "caution"
+	}
+	w.put("<div role=\"note\" class=\"box ", class, "\">\n<p class=\"word\"><strong>", escaped(b.word()), "</strong></p>\n")
+	w.blocks(b.Blocks)
+	w.put("</div>\n")
+}
+
+func (w *web) illustration(s shape) {
+	picture, err := s.svg(true)
+	if err != nil && w.err == nil {
+		w.err = err
+	}
+	w.put("<figure>\n<div class=\"plate\">\n")
+	w.page.Write(picture)
+	w.put("</div>\n")
+	if len(s.caption) > 0 {
+		w.put("<figcaption>")
+		w.text(s.caption)
+		w.put("</figcaption>\n")
+	}
+	w.put("</figure>\n")
+}

@@ -1,0 +1,399 @@
+package render
+
+import (
+	"bytes"
+	"fmt"
+	"image/color"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/palettes"
+)
+
+// program is the path of a program that judges. Where it is not there the test is skipped,
+// but fails where EIGHTHTURN_JUDGES=required says that all of them must be there.
+func program(t testing.TB, name, what string) string {
+	t.Helper()
+	path, err := exec.LookPath(name)
+	if err == nil {
+		return path
+	}
+	message := name + " is not here: " + what
+	if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
+		t.Fatal(message)
+	}
+	t.Skip(message)
+	return ""
+}
+
+func written(t testing.TB, file []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "law.pdf")
+	if err := os.WriteFile(path, file, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func output(t testing.TB, name string, arguments ...string) string {
+	t.Helper()
+	out, err := exec.Command(name, arguments...).CombinedOutput()
+	if err != nil {
+		t.Errorf("%s: %v\n%s", filepath.Base(name), err, out)
+	}
+	return string(out)
+}
+
+// pdfText is the text of a PDF in the order of its pages' content, without heads and feet.
+func pdfText(t testing.TB, path string, o Options) string {
+	l := o.look()
+	whole := func(v float64) string { return strconv.Itoa(int(v)) }
+	return output(t, program(t, "pdftotext", "Debian's poppler-utils"), "-raw", "-enc", "UTF-8",
+		"-x", "0", "-y", whole(l.top-2), "-W", whole(l.wide+1), "-H", whole(l.room()+5), path, "-")
+}
+
+func TestPDFHoldsTheText(t *testing.T) {
+	qpdf := program(t, "qpdf", "Debian's qpdf")
+	judged := 0
+	defer func() { t.Logf("%d documents were judged", judged) }()
+	for seed := range uint64(12) {
+		d, v := invent(seed)
+		o := v.paperFor()
+		d.Copyright = "All rights with the maker"
+		printed, err := PDF(d, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if printed.Pages > 50 || splitRow(t, d, o) {
+			continue
+		}
+		judged++
+		path := written(t, printed.File)
+		if wrong := missed(pdfText(t, path, o), said(d), v.heads); wrong != "" {
+			t.Errorf("seed %d, %v: %s", seed, o, wrong)
+		}
+		if out := output(t, qpdf, "--check", path); !strings.Contains(out, "No syntax or stream encoding errors") {
+			t.Errorf("seed %d: %s", seed, out)
+		}
+	}
+}
+
+// splitRow says whether a row of a table is higher than a page, and so read in parts.
+func splitRow(t *testing.T, d Document, o Options) bool {
+	_, pages := laid(t, d, o)
+	last := 0
+	for _, p := range pages {
+		for i, s := range p.placed {
+			if s.again || s.row == 0 {
+				continue
+			}
+			if s.row == last && (i == 0 || p.placed[i-1].again) {
+				return true
+			}
+			last = s.row
+		}
+	}
+	return false
+}
+
+func TestPDFTextCatches(t *testing.T) {
+	d, v := invent(4)
+	printed, err := PDF(d, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	more := said(d) + " q999999az"
+	if missed(pdfText(t, written(t, printed.File), Options{}), more, v.heads) == "" {
+		t.Error("a word that is not printed is not noticed")
+	}
+}
+
+// raster is a page as its pixels.
+type raster struct {
+	wide, high int
+	pixels     []byte
+}
+
+func (r raster) at(x, y int) color.RGBA {
+	i := 3 * (y*r.wide + x)
+	return color.RGBA{r.pixels[i], r.pixels[i+1], r.pixels[i+2], 255}
+}
+
+// rasters are the pages of a PDF at so many pixels an inch.
+func rasters(t testing.TB, path string, dpi int) []raster {
+	t.Helper()
+	base := filepath.Join(t.TempDir(), "page")
+	output(t, program(t, "pdftoppm", "Debian's poppler-utils"), "-r", strconv.Itoa(dpi), path, base)
+	names, _ := filepath.Glob(base + "*.ppm")
+	var list []raster
+	for _, name := range names {
+		file, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var r raster
+		var most int
+		if _, err := fmt.Sscanf(string(file[:min(len(file), 40)]), "P6\n%d %d\n%d\n", &r.wide, &r.high, &most); err != nil {
+			t.Fatal(err)
+		}
+		r.pixels = file[len(file)-3*r.wide*r.high:]
+		list = append(list, r)
+	}
+	return list
+}
+
+// beyond says whether something is painted outside a margin of so many pixels.
+func (r raster) beyond(margin int) bool {
+	for y := range r.high {
+		for x := range r.wide {
+			inside := x >= margin && y >= margin && x < r.wide-margin && y < r.high-margin
+			if !inside && r.at(x, y) != (color.RGBA{255, 255, 255, 255}) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// colours are all colours of a page.
+func (r raster) colours() map[palettes.Colour]bool {
+	all := map[palettes.Colour]bool{}
+	for i := 0; i+2 < len(r.pixels); i += 3 {
+		all[palettes.Colour{R: r.pixels[i], G: r.pixels[i+1], B: r.pixels[i+2]}] = true
+	}
+	return all
+}
+
+// undrawn are the illustrations of which no page shows all four corners.
+func undrawn(pages []raster, figures int) []int {
+	left := map[int]bool{}
+	for n := range figures {
+		left[n] = true
+	}
+	for _, p := range pages {
+		seen := p.colours()
+		for n := range left {
+			whole := true
+			for _, c := range corners(n) {
+				whole = whole && seen[c]
+			}
+			if whole {
+				delete(left, n)
+			}
+		}
+	}
+	var list []int
+	for n := range figures {
+		if left[n] {
+			list = append(list, n)
+		}
+	}
+	return list
+}
+
+func TestPDFShowsAllWithinMargins(t *testing.T) {
+	const dpi = 72
+	for seed := range uint64(8) {
+		d, v := invent(seed)
+		o := v.paperFor()
+		printed, err := PDF(d, o)
+		if err != nil || printed.Pages > 30 {
+			continue
+		}
+		pages := rasters(t, written(t, printed.File), dpi)
+		if len(pages) != printed.Pages {
+			t.Errorf("seed %d: %d pages, want %d", seed, len(pages), printed.Pages)
+		}
+		for i, p := range pages {
+			if p.beyond(int(points(o.paper().Margin)) - 1) {
+				t.Errorf("seed %d: page %d has something outside the margins", seed, i+1)
+			}
+		}
+		if list := undrawn(pages, v.figures); list != nil {
+			t.Errorf("seed %d: the illustrations %v of %d are not shown whole", seed, list, v.figures)
+		}
+	}
+}
+
+func TestPDFPicturesCatch(t *testing.T) {
+	one := Picture{Of: Drawing{Max: diagram.Point{X: measure.Inch, Y: measure.Inch}}, Alternative: "a picture"}
+	for i, outline := range quarters(measure.Inch, measure.Inch) {
+		fill := corners(0)[i]
+		one.Of.Layers = append(one.Of.Layers, Layer{Fill: &fill, Paths: [][]diagram.Point{outline}})
+	}
+	d := Document{Title: "t", Parts: []Part{{Blocks: []Block{one}}}}
+	printed, err := PDF(d, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages := rasters(t, written(t, printed.File), 72)
+	if list := undrawn(pages, 2); len(list) != 1 || list[0] != 1 {
+		t.Errorf("undrawn are %v, want the second of two", list)
+	}
+	if !pages[0].beyond(60) {
+		t.Error("text beyond a wider margin is not noticed")
+	}
+}
+
+func TestPDFProperties(t *testing.T) {
+	printed, err := PDF(sample(), Options{Paper: HalfLetter()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := written(t, printed.File)
+	info := output(t, program(t, "pdfinfo", "Debian's poppler-utils"), path)
+	for _, want := range []string{`Title: +Still Pond`, `Author: +Maren Holt`, `Subject: +A lap quilt`, `Page size: +396 x 612 pts`, `Pages: +` + strconv.Itoa(printed.Pages)} {
+		if !regexp.MustCompile(want).MatchString(info) {
+			t.Errorf("no %q in\n%s", want, info)
+		}
+	}
+	if strings.Contains(info, "Date:") {
+		t.Errorf("the file names a date:\n%s", info)
+	}
+	catalogue := output(t, program(t, "mutool", "Debian's mupdf-tools"), "show", path, "trailer/Root")
+	for _, want := range []string{"/PrintScaling /None", "/DisplayDocTitle true"} {
+		if !strings.Contains(catalogue, want) {
+			t.Errorf("no %q in %s", want, catalogue)
+		}
+	}
+	fonts := output(t, program(t, "pdffonts", "Debian's poppler-utils"), path)
+	for _, line := range strings.Split(strings.TrimSpace(fonts), "\n")[2:] {
+		if !regexp.MustCompile(`Identity-H +yes .. ? +yes`).MatchString(line) {
+			t.Errorf("a font is not embedded, or its text not found: %s", line)
+		}
+	}
+	outline := output(t, program(t, "mutool", "Debian's mupdf-tools"), "show", path, "outline")
+	for _, want := range []string{"Still Pond", "Before you begin", "Words used", "Cutting", "Colour it yourself"} {
+		if !strings.Contains(outline, want) {
+			t.Errorf("no bookmark %q in\n%s", want, outline)
+		}
+	}
+}
+
+// A figure of true size is as large on paper as its subject: a square inch at 300 dots an inch
+// is 300 by 300 pixels, as another renderer draws it.
+func TestTrueSize(t *testing.T) {
+	fill := palettes.Colour{R: 200, G: 0, B: 100}
+	square := diagram.Figure{Title: "square", Description: "One inch.", TrueSize: true, Max: diagram.Point{X: measure.Inch, Y: measure.Inch}}
+	square.Marks = []diagram.Mark{{Area: &diagram.Area{Outline: []diagram.Point{{}, {X: measure.Inch}, square.Max, {Y: measure.Inch}}, Fill: fill}}}
+	for _, o := range []Options{{Paper: HalfLetter()}, {Paper: HalfLetter(), Large: true}} {
+		printed, err := PDF(Document{Title: "t", Parts: []Part{{Blocks: []Block{Figure{Of: square}}}}}, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		page := rasters(t, written(t, printed.File), 300)[0]
+		across, down := map[int]bool{}, map[int]bool{}
+		for y := range page.high {
+			for x := range page.wide {
+				if page.at(x, y) == (color.RGBA{200, 0, 100, 255}) {
+					across[x], down[y] = true, true
+				}
+			}
+		}
+		if a, b := len(across), len(down); a < 299 || a > 301 || b < 299 || b > 301 {
+			t.Errorf("the square is %d by %d pixels, want 300", a, b)
+		}
+	}
+	square.Max.X = 9 * measure.Inch
+	_, err := PDF(Document{Title: "t", Parts: []Part{{Blocks: []Block{Figure{Of: square}}}}}, Options{})
+	if err == nil || !strings.Contains(err.Error(), "true size") {
+		t.Errorf("a figure larger than the page gives %v", err)
+	}
+}
+
+// Between wedges of one dark colour no light of the page shows, and it does where nothing lies
+// beneath.
+func TestSeamless(t *testing.T) {
+	lightest := func(d Drawing) uint8 {
+		for i := range d.Layers {
+			d.Layers[i].Fill = &palettes.Colour{}
+			d.Layers[i].Ink = palettes.Colour{}
+		}
+		printed, err := PDF(Document{Title: "t", Parts: []Part{{Blocks: []Block{Picture{Of: d, Width: 3 * measure.Inch, Alternative: "a block"}}}}}, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		page := rasters(t, written(t, printed.File), 90)[0]
+		var most uint8
+		left, top := int(1.1*90), int(2.3*90)
+		for y := top; y < top+180; y++ {
+			for x := left; x < left+180; x++ {
+				most = max(most, page.at(x, y).R)
+			}
+		}
+		return most
+	}
+	plain := Drawing{Max: diagram.Point{X: 8 * measure.Inch, Y: 8 * measure.Inch}, Layers: make([]Layer, 5)}
+	for i := range plain.Layers {
+		plain.Layers[i].Fill = &palettes.Colour{}
+	}
+	octagon(&plain, 0, 0, 8*measure.Inch)
+	if got := lightest(plain.Seamless()); got > 10 {
+		t.Errorf("a pixel between wedges is as light as %d of 255", got)
+	}
+	if got := lightest(plain); got < 40 {
+		t.Errorf("without anything beneath the lightest pixel is %d of 255, so this judge sees nothing", got)
+	}
+}
+
+// Every fraction, and signs that the fonts lack, are found as text.
+func TestFractionsAreFound(t *testing.T) {
+	d := Document{Title: "赤い é", Parts: []Part{{Title: "赤い é", Blocks: []Block{Paragraph{Plain("cut 3 1/2 in, 1/4, 3/4, 1/8, 3/8, 5/8, 7/8, 11/16 and 2 1/3 yd; 赤い é 👩‍🎨")}}}}}
+	printed, err := PDF(d, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := pdfText(t, written(t, printed.File), Options{})
+	for _, want := range []string{"3½ in", "¼", "¾", "⅛", "⅜", "⅝", "⅞", "¹¹⁄₁₆", "2¹⁄₃ yd", "赤い é", "👩‍🎨"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in %q", want, text)
+		}
+	}
+	if len(printed.Warnings) != 1 || printed.Warnings[0].Kind != MissingSign || !strings.Contains(printed.Warnings[0].Message, "赤 (U+8D64)") {
+		t.Errorf("warnings are %v", printed.Warnings)
+	}
+	info := output(t, program(t, "pdfinfo", "Debian's poppler-utils"), written(t, printed.File))
+	if !strings.Contains(info, "赤い é") {
+		t.Errorf("the title is lost: %s", info)
+	}
+}
+
+// Each picture is well-formed, alone and within the page.
+func TestPicturesAreWellFormed(t *testing.T) {
+	xmllint := program(t, "xmllint", "Debian's libxml2-utils")
+	d := sample()
+	d.Title, d.Cover.Picture.Alternative = "<&]]>", "a \"picture\" <b> & ]]> 赤\x00\uFFFF"
+	files, err := Markdown(d, "law")
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := t.TempDir()
+	for name, file := range files {
+		if strings.HasSuffix(name, ".svg") {
+			if err := os.WriteFile(filepath.Join(dir, name), file, 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	names, _ := filepath.Glob(filepath.Join(dir, "*.svg"))
+	if len(names) != len(files)-1 || len(names) < 6 {
+		t.Fatalf("%d pictures of %d files", len(names), len(files))
+	}
+	if out := output(t, xmllint, append([]string{"--nonet", "--noout"}, names...)...); out != "" {
+		t.Error(out)
+	}
+	page, err := HTML(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if bytes.Contains(page, []byte("<b> &")) || !bytes.Contains(page, []byte("&lt;&amp;]]&gt;")) {
+		t.Error("text of the document is not escaped")
+	}
+}

@@ -1,0 +1,86 @@
+package render
+
+import "eighthturn/internal/measure"
+
+// Paper is a size of page. Nothing is printed outside its margin.
+type Paper struct {
+	Name          string
+	Width, Height measure.NM
+	Margin        measure.NM // on all four sides
+}
+
+// Letter is 8 1/2 by 11 in (ANSI/ASME Y14.1, size A).
+func Letter() Paper {
+	return Paper{"Letter", 17 * measure.Inch / 2, 11 * measure.Inch, 7 * measure.Inch / 10}
+}
+
+// A4 is 210 by 297 mm (ISO 216).
+func A4() Paper {
+	return Paper{"A4", 210 * measure.Millimetre, 297 * measure.Millimetre, 18 * measure.Millimetre}
+}
+
+// HalfLetter is 5 1/2 by 8 1/2 in, a Letter sheet folded: what pattern booklets are printed on
+// by common practice.
+func HalfLetter() Paper {
+	return Paper{"Half-letter", 11 * measure.Inch / 2, 17 * measure.Inch / 2, measure.Inch / 2}
+}
+
+// Papers are the sizes of page, in the order for help.
+func Papers() []Paper { return []Paper{Letter(), A4(), HalfLetter()} }
+
+// Options are how a document is put on paper.
+type Options struct {
+	Paper Paper // Letter if not given
+	Large bool  // large print: no type below 18 pt
+}
+
+func (o Options) paper() Paper {
+	if o.Paper.Width == 0 && o.Paper.Height == 0 {
+		return Letter()
+	}
+	return o.Paper
+}
+
+// look is the sizes of type and the page in points, y downwards.
+type look struct {
+	wide, high  float64 // of the page
+	margin      float64
+	top, bottom float64 // of what the parts fill
+	body, small float64
+	headings    [4]float64 // of a part, and of the levels within
+	title       float64
+	measure     float64 // of lines of running text, the most
+	zoom        float64 // how much larger the words in diagrams are
+	large       bool
+}
+
+// leading is the height of a line as a multiple of the size of its type.
+const leading = 1.42
+
+func points(nm measure.NM) float64 { return float64(nm) * 72 / float64(measure.Inch) }
+
+func (o Options) look() look {
+	p := o.paper()
+	l := look{wide: points(p.Width), high: points(p.Height), margin: points(p.Margin), zoom: 1, large: o.Large}
+	switch {
+	case o.Large:
+		l.body, l.small, l.title = 18, 18, 34
+		l.headings, l.zoom = [4]float64{28, 24, 21, 18}, min(2, max(1.4, l.text()/230))
+	case l.wide < 450:
+		l.body, l.small, l.title = 9, 8, 25
+		l.headings = [4]float64{17, 12, 10, 9}
+	default:
+		l.body, l.small, l.title = 10.5, 9, 34
+		l.headings = [4]float64{21, 14, 11.5, 10.5}
+	}
+	l.measure = min(l.text(), 42*l.body)
+	l.top = l.margin + l.small*(leading+1.7)
+	l.bottom = l.high - l.margin - l.small*(leading+0.9)
+	return l
+}
+
+// text is the width between the margins.
+func (l look) text() float64 { return l.wide - 2*l.margin }
+
+// room is the height between head and foot.
+func (l look) room() float64 { return l.bottom - l.top }

@@ -1,0 +1,134 @@
+package paper
+
+import (
+	"math"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+)
+
+// Outlines here are in nanometres, y downwards, clockwise on screen, the first corner not
+// repeated.
+
+func floats(outline []quilt.Point) []xy {
+	list := make([]xy, len(outline))
+	for i, p := range outline {
+		list[i] = xy{float64(p.X), float64(p.Y)}
+	}
+	return list
+}
+
+func rounded(outline []xy) []diagram.Point {
+	list := make([]diagram.Point, len(outline))
+	for i, p := range outline {
+		list[i] = diagram.Point{X: measure.NM(math.Round(p.x)), Y: measure.NM(math.Round(p.y))}
+	}
+	return list
+}
+
+func distance(a, b xy) float64 { return math.Hypot(b.x-a.x, b.y-a.y) }
+
+// sameSize is how far two lengths of one piece may lie apart, in nanometres: corners are
+// rounded to whole ones.
+const sameSize = 10
+
+// congruent says whether one outline is the other, turned and moved but not mirrored, and by
+// how many corners the second begins later.
+func congruent(a, b []xy) (shift int, ok bool) {
+	if len(a) != len(b) {
+		return 0, false
+	}
+	for shift := range a {
+		if congruentFrom(a, b, shift) {
+			return shift, true
+		}
+	}
+	return 0, false
+}
+
+func congruentFrom(a, b []xy, shift int) bool {
+	n := len(a)
+	for i := range n {
+		for j := range i {
+			if math.Abs(distance(a[i], a[j])-distance(b[(i+shift)%n], b[(j+shift)%n])) > sameSize {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// turnedTo is an outline turned so that the way from one place to another points to the
+// right, with its upper left bounds at (0, 0).
+func turnedTo(outline []xy, from, to xy) []xy {
+	long := distance(from, to)
+	cos, sin := (to.x-from.x)/long, (to.y-from.y)/long
+	list := make([]xy, len(outline))
+	low := xy{math.Inf(1), math.Inf(1)}
+	for i, p := range outline {
+		list[i] = xy{float64(p.x*cos) + float64(p.y*sin), float64(p.y*cos) - float64(p.x*sin)}
+		low = xy{min(low.x, list[i].x), min(low.y, list[i].y)}
+	}
+	for i := range list {
+		list[i] = xy{list[i].x - low.x, list[i].y - low.y}
+	}
+	return list
+}
+
+// blunt is the cosine of the angle below which a corner's tip is cut off: 50 degrees, so
+// that the tips of 45 degrees are and those of 67.5 are not.
+const blunt = 0.6427876096865394
+
+// cutOutline is a finished outline with its seam allowance: every side moved outwards by it,
+// and sharp tips cut off square where they stand out by more than the allowance.
+func cutOutline(finished []xy, seam float64) []xy {
+	var list []xy
+	n := len(finished)
+	for i, p := range finished {
+		in, out := unitOf(finished[(i+n-1)%n], p), unitOf(p, finished[(i+1)%n])
+		turn := float64(in.x*out.y) - float64(in.y*out.x) // sine of the turn, above 0 where the corner stands out
+		cosine := -(float64(in.x*out.x) + float64(in.y*out.y))
+		if turn > 0 && cosine > blunt {
+			list = append(list, bluntTip(p, in, out, seam)...)
+			continue
+		}
+		// The two moved sides meet at p + seam (in - out) / sin of the turn.
+		list = append(list, xy{p.x + seam*(in.x-out.x)/turn, p.y + seam*(in.y-out.y)/turn})
+	}
+	return list
+}
+
+// bluntTip is the two corners of a tip that is cut off square to its middle line, an
+// allowance beyond the finished tip.
+func bluntTip(p, in, out xy, seam float64) []xy {
+	away := unitOf(xy{}, xy{in.x - out.x, in.y - out.y})
+	end := xy{p.x + seam*away.x, p.y + seam*away.y}
+	across := xy{-away.y, away.x}
+	// A side that goes along d lies at the allowance to its left: its outward normal is
+	// (d.y, -d.x). The flat end meets it where (end + t across - p) . normal = seam.
+	meet := func(d xy) xy {
+		normal := xy{d.y, -d.x}
+		t := (seam - seam*(float64(away.x*normal.x)+float64(away.y*normal.y))) / (float64(across.x*normal.x) + float64(across.y*normal.y))
+		return xy{end.x + t*across.x, end.y + t*across.y}
+	}
+	return []xy{meet(in), meet(out)}
+}
+
+// unitOf is the way from one place to another, of length 1.
+func unitOf(a, b xy) xy {
+	long := distance(a, b)
+	return xy{(b.x - a.x) / long, (b.y - a.y) / long}
+}
+
+// bounds are the least and the greatest of an outline.
+func bounds(outline []diagram.Point) (low, high diagram.Point) {
+	low, high = outline[0], outline[0]
+	for _, p := range outline {
+		low = diagram.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
+		high = diagram.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+	}
+	return low, high
+}
+
+func middleOf(a, b xy) xy { return xy{(a.x + b.x) / 2, (a.y + b.y) / 2} }

@@ -1,0 +1,113 @@
+package paper
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/png"
+	"io"
+	"math"
+	"testing"
+
+	"eighthturn/internal/quilt"
+	"eighthturn/layout"
+	"eighthturn/palettes"
+	"eighthturn/svgout"
+)
+
+// waves is a photo of cloth whose colour changes slowly and unevenly, so that every place of it
+// can be told.
+func waves(t *testing.T) palettes.Cloth {
+	t.Helper()
+	picture := image.NewRGBA(image.Rect(0, 0, 240, 160))
+	for y := range 160 {
+		for x := range 240 {
+			picture.SetRGBA(x, y, color.RGBA{uint8(40 + x/2), uint8(200 - y), uint8(60 + (x+y)/4), 255})
+		}
+	}
+	var file bytes.Buffer
+	if err := png.Encode(&file, picture); err != nil {
+		t.Fatal(err)
+	}
+	cloth, err := palettes.ReadSwatch(file.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return cloth
+}
+
+// farthest is the greatest difference of a channel between two pictures at a grid of places
+// that keep away from seams.
+func farthest(a, b image.Image, places []image.Point) int {
+	far := 0
+	for _, at := range places {
+		r, g, bl, _ := a.At(at.X, at.Y).RGBA()
+		s, h, cl, _ := b.At(at.X, at.Y).RGBA()
+		for _, pair := range [3][2]uint32{{r, s}, {g, h}, {bl, cl}} {
+			far = max(far, int(math.Abs(float64(pair[0]>>8)-float64(pair[1]>>8))))
+		}
+	}
+	return far
+}
+
+// TestPrintsAlike: the photo of a fabric lies in the same place and the same scale in the PNG, in
+// the PDF as MuPDF draws it, and in the SVG as librsvg does; a photo of another scale is
+// noticed.
+func TestPrintsAlike(t *testing.T) {
+	text := "side 6\nfabric sea swatch \"sea.png\" across 5\nfabric sand #e8d9b0\nblock P plain piece sea\nblock Q plain piece sand\ngrid\n  P Q P\n  Q P Q\n"
+	cloth := waves(t)
+	design, _, faults := layout.ReadWith(text, func(string) (palettes.Cloth, error) { return cloth, nil })
+	if design == nil {
+		t.Fatal(faults)
+	}
+	top := quilt.Lay(design)
+	p := pictured(top, svgout.Options{Prints: true})
+	p.Prints = true
+	const pixels = 900 // 50 an inch
+	draw := func() (fromPNG, fromPDF image.Image) {
+		var file, page bytes.Buffer
+		if err := p.PNG(&file, Frame{Pixels: pixels}); err != nil {
+			t.Fatal(err)
+		}
+		if err := p.PDF(&page, Frame{}); err != nil {
+			t.Fatal(err)
+		}
+		return decoded(t, file.Bytes()), pageAt(t, page.Bytes(), 1, 50)
+	}
+	fromPNG, fromPDF := draw()
+	fromSVG := svgAt(t, p, pixels, 600)
+	var places []image.Point
+	for y := 8; y < 592; y += 9 {
+		for x := 8; x < 892; x += 9 {
+			if (x+8)%300 > 20 && (y+8)%300 > 20 {
+				places = append(places, image.Pt(x, y))
+			}
+		}
+	}
+	const most = 8 // steps of 255: the programs smooth the pixels of a photo each in its own way
+	if far := farthest(fromPNG, fromSVG, places); far > most {
+		t.Errorf("the PNG is %d from the SVG", far)
+	}
+	if far := farthest(fromPDF, fromSVG, places); far > most {
+		t.Errorf("the PDF is %d from the SVG", far)
+	}
+	top.Fabrics[0].Photo.Across = top.Fabrics[0].Photo.Across * 11 / 10
+	fromPNG, fromPDF = draw()
+	if farthest(fromPNG, fromSVG, places) <= most || farthest(fromPDF, fromSVG, places) <= most {
+		t.Error("a photo of another scale is not noticed")
+	}
+}
+
+// TestUnknownFill: a fill that is no photo of a fabric's is an error, in the PDF too.
+func TestUnknownFill(t *testing.T) {
+	top := laid(t, "side 6\nfabric sand #e8d9b0\nblock P plain piece sand\ngrid\n  P\n")
+	for _, fill := range []string{"url(#ink)", "url(#print-x)", "url(#print-2)", "url(#print-1)"} {
+		p := &Picture{Top: top, SVG: func(w io.Writer) error {
+			_, err := io.WriteString(w, `<svg viewBox="0 0 576 576"><path fill="`+fill+`" d="M0 0L9 0L9 9Z"/></svg>`)
+			return err
+		}}
+		if err := p.PDF(io.Discard, Frame{}); err == nil {
+			t.Errorf("%s was printed", fill)
+		}
+	}
+}

@@ -1,0 +1,270 @@
+package paper
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+)
+
+// Template is one piece to be cut round, as it lies with the right side of the cloth up.
+// Outlines are in nanometres, y downwards, clockwise, the first corner not repeated; those
+// of the cut outline begin at 0 across and down.
+type Template struct {
+	Letter   string // T and a number, which two mirror images share
+	Hand     string // "left" or "right" of a piece that has a mirror image, as the cutting plan says it; "" else
+	Shape    blocks.Shape
+	Finished []diagram.Point
+	Cut      []diagram.Point
+	Grain    [2]diagram.Point // the ends of the arrow along the straight grain
+	Count    int              // pieces of the top
+	Cloths   []ClothCount     // what they are cut from, in the layout's order, fabrics before strip sets
+}
+
+// ClothCount is how many pieces are cut from a fabric or a strip set.
+type ClothCount struct {
+	Fabric int // index, -1 for a strip set
+	Set    int // index, -1 for a fabric
+	Count  int
+}
+
+// Name is the template's letter and hand.
+func (t *Template) Name() string {
+	if t.Hand == "" {
+		return t.Letter
+	}
+	return t.Letter + " " + t.Hand
+}
+
+// ByRuler says whether a template's pieces are cut with a ruler alone, from their size.
+func (t *Template) ByRuler() bool { return byRuler(t.Shape) }
+
+func byRuler(s blocks.Shape) bool { return s == blocks.Square || s == blocks.HalfSquare }
+
+// Templates are the distinct pieces of a top that are cut by a template: all but the strips
+// of borders and sashes, which a ruler cuts. Pieces of one shape and size are one, however
+// they are turned; of mirror images each has its own. Those of pieces that a ruler cuts as well have the last numbers.
+func Templates(top *quilt.Top) []Template {
+	var list []gathered
+	for i := range top.Patches {
+		p := &top.Patches[i]
+		if p.Shape != blocks.Strip {
+			list = gather(list, p, clothOf(top, p))
+		}
+	}
+	slices.SortStableFunc(list, func(a, b gathered) int {
+		return cmp.Or(bit(byRuler(a.shape))-bit(byRuler(b.shape)), cmp.Compare(a.shape, b.shape), cmp.Compare(b.area, a.area), cmp.Compare(a.hand, b.hand))
+	})
+	templates := make([]Template, len(list))
+	number := -1
+	for i := range list {
+		if g := &list[i]; i == 0 || g.hand == "" || g.shape != list[i-1].shape || math.Abs(g.area-list[i-1].area) > g.area/1e6 || g.hand == list[i-1].hand {
+			number++
+		}
+		templates[i] = list[i].template("T"+strconv.Itoa(number+1), float64(top.Seam))
+	}
+	return templates
+}
+
+// gathered is a shape of which pieces were found.
+type gathered struct {
+	shape    blocks.Shape
+	hand     string
+	finished []xy // turned as the template will be
+	area     float64
+	grain    xy // the way along the straight grain, of length 1
+	cloths   []ClothCount
+}
+
+// gather adds a patch to the shapes found.
+func gather(list []gathered, p *quilt.Patch, cloth ClothCount) []gathered {
+	outline := floats(p.Outline)
+	at := slices.IndexFunc(list, func(g gathered) bool {
+		if g.shape != p.Shape {
+			return false
+		}
+		_, same := congruent(g.finished, outline)
+		return same
+	})
+	if at < 0 {
+		at = len(list)
+		list = append(list, newGathered(p.Shape, outline))
+	}
+	g := &list[at]
+	n := slices.IndexFunc(g.cloths, func(c ClothCount) bool { return c.Fabric == cloth.Fabric && c.Set == cloth.Set })
+	if n < 0 {
+		n = len(g.cloths)
+		g.cloths = append(g.cloths, cloth)
+	}
+	g.cloths[n].Count++
+	return list
+}
+
+func clothOf(top *quilt.Top, p *quilt.Patch) ClothCount {
+	if p.Set >= 0 {
+		return ClothCount{Fabric: -1, Set: int(p.Set)}
+	}
+	return ClothCount{Fabric: top.Faces[p.First].Fabric, Set: -1}
+}
+
+// newGathered turns a piece to lie as its template will, and finds its grain. The grain is
+// that of how the pieces are cut by ruler: a wedge from a strip, with its base along it, so
+// that the straight grain runs up its middle; a kite, a stop piece and a triangle from a
+// square's corner, with its two sides there on the straight grain; a tumbler from a strip,
+// with its parallel sides along it.
+func newGathered(shape blocks.Shape, outline []xy) gathered {
+	g := gathered{shape: shape, grain: xy{0, -1}}
+	n := len(outline)
+	switch shape {
+	case blocks.Wedge: // its tip up
+		g.finished = turnedTo(outline, outline[2], outline[1])
+	case blocks.Kite: // its square corner up
+		g.finished = turnedTo(outline, outline[3], outline[1])
+		g.grain = unitOf(g.finished[0], g.finished[3])
+	case blocks.Tumbler, blocks.HalfTumbler:
+		side := squareEnd(outline)
+		if shape == blocks.Tumbler {
+			side = longParallel(outline)
+		}
+		g.finished = turnedTo(outline, outline[side], outline[(side+1)%n])
+		if shape == blocks.Tumbler { // the wide side down
+			g.finished = turnedTo(outline, outline[(side+1)%n], outline[side])
+		} else {
+			g.grain = xy{1, 0}
+		}
+	default: // its square corner in the upper left
+		g.finished = turnedTo(outline, outline[0], outline[1])
+	}
+	g.area = areaOf(g.finished)
+	g.hand = handOf(shape, g.finished)
+	return g
+}
+
+// longParallel is the first corner of the longer of two parallel sides.
+func longParallel(outline []xy) int {
+	n, best, long := len(outline), 0, 0.0
+	for i := range outline {
+		a, b := unitOf(outline[i], outline[(i+1)%n]), unitOf(outline[(i+2)%n], outline[(i+3)%n])
+		if d := distance(outline[i], outline[(i+1)%n]); math.Abs(a.x*b.y-a.y*b.x) < 1e-6 && d > long {
+			best, long = i, d
+		}
+	}
+	return best
+}
+
+// squareEnd is the first corner of the side that stands square to both its neighbours.
+func squareEnd(outline []xy) int {
+	n := len(outline)
+	square := func(i int) bool {
+		a, b := unitOf(outline[(i+n-1)%n], outline[i%n]), unitOf(outline[i%n], outline[(i+1)%n])
+		return math.Abs(a.x*b.x+a.y*b.y) < 1e-4
+	}
+	for i := range outline {
+		if square(i) && square(i+1) {
+			return i
+		}
+	}
+	return 0
+}
+
+// handOf is the hand of a piece that lies as its template: of a stop piece by its longer
+// side at the square corner, of an end piece by its longer side, its square end away.
+func handOf(shape blocks.Shape, o []xy) string {
+	longerLeft := false
+	switch shape {
+	case blocks.StopGround:
+		longerLeft = distance(o[0], o[1]) > distance(o[0], o[len(o)-1])
+	case blocks.HalfTumbler:
+		at := squareEnd(o)
+		n := len(o)
+		longerLeft = distance(o[(at+n-1)%n], o[at]) > distance(o[(at+1)%n], o[(at+2)%n])
+	default:
+		return ""
+	}
+	if longerLeft {
+		return "left"
+	}
+	return "right"
+}
+
+func areaOf(outline []xy) float64 {
+	double := 0.0
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
+		double += float64(p.x*q.y) - float64(q.x*p.y)
+	}
+	return double / 2
+}
+
+// template is the finished template.
+func (g *gathered) template(letter string, seam float64) Template {
+	cut := cutOutline(g.finished, seam)
+	low := cut[0]
+	for _, p := range cut {
+		low = xy{min(low.x, p.x), min(low.y, p.y)}
+	}
+	finished := slices.Clone(g.finished)
+	for _, list := range [][]xy{cut, finished} {
+		for i := range list {
+			list[i] = xy{list[i].x - low.x, list[i].y - low.y}
+		}
+	}
+	t := Template{Letter: letter, Hand: g.hand, Shape: g.shape, Finished: rounded(finished), Cut: rounded(cut), Cloths: g.cloths}
+	t.Grain = g.arrow(finished)
+	slices.SortStableFunc(t.Cloths, func(a, b ClothCount) int {
+		return cmp.Or(cmp.Compare(a.Set, b.Set), cmp.Compare(a.Fabric, b.Fabric))
+	})
+	for _, c := range t.Cloths {
+		t.Count += c.Count
+	}
+	return t
+}
+
+// arrow is the grain's arrow through the middle of a finished outline, two thirds as long
+// as the way through it.
+func (g *gathered) arrow(finished []xy) [2]diagram.Point {
+	var middle xy
+	for _, p := range finished {
+		middle = xy{middle.x + p.x/float64(len(finished)), middle.y + p.y/float64(len(finished))}
+	}
+	back, ahead := math.Inf(1), math.Inf(1)
+	for i, p := range finished {
+		q := finished[(i+1)%len(finished)]
+		side := xy{q.x - p.x, q.y - p.y}
+		cross := float64(g.grain.x*side.y) - float64(g.grain.y*side.x)
+		if math.Abs(cross) < 1e-9 {
+			continue
+		}
+		t := (float64((p.x-middle.x)*side.y) - float64((p.y-middle.y)*side.x)) / cross
+		if t > 0 {
+			ahead = min(ahead, t)
+		} else {
+			back = min(back, -t)
+		}
+	}
+	end := func(by float64) diagram.Point {
+		return diagram.Point{X: measure.NM(math.Round(middle.x + by*g.grain.x)), Y: measure.NM(math.Round(middle.y + by*g.grain.y))}
+	}
+	return [2]diagram.Point{end(-back * 2 / 3), end(ahead * 2 / 3)}
+}
+
+// turned is the template a quarter turn clockwise, for paper on which it fits only so.
+func (t *Template) turned() Template {
+	_, high := bounds(t.Cut)
+	turn := func(list []diagram.Point) []diagram.Point {
+		turned := make([]diagram.Point, len(list))
+		for i, p := range list {
+			turned[i] = diagram.Point{X: high.Y - p.Y, Y: p.X}
+		}
+		return turned
+	}
+	other := *t
+	other.Finished, other.Cut = turn(t.Finished), turn(t.Cut)
+	other.Grain = [2]diagram.Point(turn(t.Grain[:]))
+	return other
+}

@@ -1,0 +1,95 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Printed is a document on paper.
+type Printed struct {
+	File     []byte // the PDF
+	Pages    int
+	Warnings []Warning
+}
+
+// PDF prints a document. The same document and options give the same bytes. The error says
+// what cannot be printed at all: a page without room, a figure of true size that is larger than
+// the page.
+func PDF(d Document, o Options) (Printed, error) {
+	if err := d.check(); err != nil {
+		return Printed{}, err
+	}
+	if err := o.check(); err != nil {
+		return Printed{}, err
+	}
+	b := newBuilder(o.look())
+	list := b.document(d)
+	if b.err != nil {
+		return Printed{}, b.err
+	}
+	pages := paginate(list, b.look)
+	if len(pages) > mostPages {
+		return Printed{}, fmt.Errorf("the document comes to %d pages, but %d is the most", len(pages), mostPages)
+	}
+	decorated := b.decorated(d, pages)
+	warnings := append(b.warnings, b.missingSigns()...)
+	warnings = append(warnings, overflows(decorated, b.look)...)
+	file, err := paint(d, decorated, b.look)
+	return Printed{file, len(pages), warnings}, err
+}
+
+const mostPages = 3000
+
+// missingSigns warns of the signs that the fonts lack.
+func (b *builder) missingSigns() []Warning {
+	if len(b.missing) == 0 {
+		return nil
+	}
+	slices.Sort(b.missing)
+	var list []string
+	for _, r := range b.missing[:min(len(b.missing), 12)] {
+		list = append(list, fmt.Sprintf("%c (U+%04X)", r, r))
+	}
+	if more := len(b.missing) - len(list); more > 0 {
+		list = append(list, fmt.Sprintf("%d more", more))
+	}
+	return []Warning{{Kind: MissingSign, Message: fmt.Sprintf("the printed letters lack %s, and %c stands in their place; the HTML page shows them, and searching the PDF finds them",
+		strings.Join(list, ", "), stand)}}
+}
+
+// overflows are the pages on which something reaches beyond the margins.
+func overflows(pages []sheetOfPaper, l look) []Warning {
+	const slack = 0.05
+	var list []Warning
+	for i, p := range pages {
+		for _, m := range p {
+			r := m.extent()
+			r.x, r.y = r.x+m.x, r.y+m.y
+			if r.x < l.margin-slack || r.y < l.margin-slack || r.x+r.w > l.wide-l.margin+slack || r.y+r.h > l.high-l.margin+slack {
+				list = append(list, Warning{Overflow, i + 1, fmt.Sprintf("%s reaches beyond the margins", named(m.mark))})
+				break
+			}
+		}
+	}
+	return list
+}
+
+func named(m mark) string {
+	switch v := m.(type) {
+	case text:
+		return "the text " + quoted(v.shown)
+	case art:
+		return "the illustration " + quoted(v.shape.alternative)
+	}
+	return "a frame or rule"
+}
+
+// spot is a mark in its place on the page.
+type spot struct {
+	mark
+	x, y float64
+}
+
+// sheetOfPaper is all that is on a page, in the order in which it is painted.
+type sheetOfPaper []spot

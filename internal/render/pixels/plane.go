@@ -1,0 +1,75 @@
+package pixels
+
+import (
+	"math"
+
+	"eighthturn/internal/quilt"
+	"eighthturn/palettes"
+)
+
+// planeLines is how many scan lines a row of a plane has; a plane is there to be blurred.
+const planeLines = 4
+
+// Plane is the light of a top, a pixel each, row by row.
+type Plane struct {
+	Size
+	Luminance []float32 // relative, 0 for black to 1 for white; 0 where nothing is
+	Covered   []float32 // the part of each pixel that cloth covers, 0 to 1; nil where all is covered
+}
+
+// Luminance is the relative luminance of the top with each fabric in the colour that is
+// asked for.
+func Luminance(t *quilt.Top, s Size, colour func(fabric int) palettes.Colour) *Plane {
+	light := make([]uint32, len(t.Fabrics))
+	for f := range light {
+		light[f] = uint32(math.Round(colour(f).Luminance() * full))
+	}
+	p := &Plane{Size: s, Luminance: make([]float32, s.Width*s.Height)}
+	if hasHoles(t) {
+		p.Covered = make([]float32, s.Width*s.Height)
+	}
+	mix(mixing{t, s, planeLines, [][]uint32{light}}, func(row int, sums [][]uint32, covered []uint32) {
+		line := p.Luminance[row*s.Width:][:s.Width]
+		for x, weight := range covered {
+			if weight > 0 {
+				line[x] = float32(sums[0][x]) / float32(weight*full)
+			}
+		}
+		if p.Covered != nil {
+			for x, weight := range covered {
+				p.Covered[row*s.Width+x] = float32(min(weight, subpixels*planeLines)) / (subpixels * planeLines)
+			}
+		}
+	})
+	return p
+}
+
+// hasHoles says whether the layout leaves places empty.
+func hasHoles(t *quilt.Top) bool {
+	for i := range t.Cells {
+		if t.Empty(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// FaceAt is the face under the middle of each pixel, row by row; -1 where nothing is.
+func FaceAt(t *quilt.Top, s Size) []int32 {
+	faces := make([]int32, s.Width*s.Height)
+	newScanner(t, s, 1).rows(1, func() func(int, [][]span) {
+		return func(row int, spans [][]span) {
+			line := faces[row*s.Width:][:s.Width]
+			for x := range line {
+				line[x] = -1
+			}
+			for _, span := range spans[0] {
+				from, to := (span.from+subpixels/2-1)/subpixels, (span.to+subpixels/2-1)/subpixels
+				for x := from; x < to; x++ {
+					line[x] = span.face
+				}
+			}
+		}
+	})
+	return faces
+}

@@ -1,0 +1,354 @@
+package render
+
+// grid is a table with its columns measured.
+type grid struct {
+	*Table
+	column
+	size   float64   // of the type
+	lefts  []float64 // of the columns
+	widths []float64
+	pad    float64 // above and below the text of a row
+}
+
+// gutter is the space between columns as a multiple of the size of the type.
+const gutter = 1.2
+
+// table sets a table, in smaller type where it must and may, and row by row where even that
+// is too wide.
+func (b *builder) table(t Table, c column) {
+	b.space(b.body * 0.8)
+	if len(t.Caption.runs()) > 0 {
+		b.heads(t.Caption.line(), c, typed(b.body, true, ink()), -1)
+		b.space(b.body * 0.2)
+	}
+	for _, size := range []float64{b.body, b.small} {
+		if g, ok := b.measured(&t, c, size); ok {
+			b.rows(g)
+			b.space(b.body * 0.8)
+			return
+		}
+	}
+	b.warn(Warning{Kind: StackedTable, Message: "a table of " + counted(len(t.Columns), "column") + " is too wide for the page, and is set row by row"})
+	b.stacked(t, c)
+	b.space(b.body * 0.8)
+}
+
+// measured gives each column its width; not ok where the longest words do not fit.
+func (b *builder) measured(t *Table, c column, size float64) (grid, bool) {
+	n := len(t.Columns)
+	least, whole := make([]float64, n), make([]float64, n)
+	for i, head := range t.Columns {
+		b.widen(Plain(head.Title), 0, fixed(size, true, ink()), [2]*float64{&least[i], &whole[i]})
+	}
+	for _, r := range t.Rows {
+		if r.across(n) {
+			continue
+		}
+		for i := range min(n, len(r.Cells)) {
+			cell := r.Cells[i]
+			b.widen(cell.Text, b.swatchWidth(cell.Swatch, size), cellStyle(size, r.Total), [2]*float64{&least[i], &whole[i]})
+		}
+	}
+	for i := range least {
+		if n > 1 {
+			least[i] = min(least[i], 9*size)
+		}
+		least[i] = min(least[i], c.w)
+	}
+	room := c.w - size*gutter*float64(n-1)
+	if sum(least) > room {
+		return grid{}, false
+	}
+	g := grid{Table: t, column: c, size: size, pad: size * 0.34, widths: shared(least, whole, weights(t.Columns, whole), room)}
+	x := c.x
+	for _, w := range g.widths {
+		g.lefts = append(g.lefts, x)
+		x += w + size*gutter
+	}
+	g.w = x - size*gutter - c.x
+	return g, true
+}
+
+// widen makes room for a text in its column's least and whole width.
+func (b *builder) widen(t Text, beside float64, of func(Run) style, widths [2]*float64) {
+	word, whole := b.widest(t.runs(), of)
+	*widths[0] = max(*widths[0], word+beside)
+	*widths[1] = max(*widths[1], whole+beside+0.01)
+}
+
+// weights are the relative widths that were asked for, or nil.
+func weights(columns []Column, whole []float64) []float64 {
+	list, asked := make([]float64, len(columns)), 0.0
+	for i, c := range columns {
+		list[i] = max(0, min(c.Width, 1e6))
+		asked += list[i]
+	}
+	if !(asked > 0) {
+		return nil
+	}
+	all, part := sum(whole), 0.0
+	for i, w := range list {
+		if w > 0 {
+			part += whole[i]
+		}
+	}
+	for i, w := range list { // the others by their texts
+		if w == 0 {
+			list[i] = asked * whole[i] / max(part, all/100, 1)
+		}
+	}
+	return list
+}
+
+// shared shares a width among columns, none below its least.
+func shared(least, whole, weight []float64, room float64) []float64 {
+	widths := make([]float64, len(least))
+	switch all := sum(whole); {
+	case weight != nil:
+		for i := range widths {
+			widths[i] = room * weight[i] / sum(weight)
+		}
+	case all <= room:
+		extra := min(room-all, all*0.4) / float64(len(least))
+		for i := range widths {
+			widths[i] = whole[i] + extra
+		}
+		return widths
+	default:
+		return levelled(least, whole, room)
+	}
+	spare, over := room-sum(least), 0.0
+	for i := range widths {
+		over += max(0, widths[i]-least[i])
+	}
+	for i := range widths {
+		above := max(0, widths[i]-least[i])
+		if over > 0 {
+			above *= min(1, spare/over)
+		}
+		widths[i] = least[i] + above
+	}
+	return widths
+}
+
+// levelled gives every column as much as the others, but no more than its texts ask for.
+func levelled(least, whole []float64, room float64) []float64 {
+	widths := make([]float64, len(least))
+	low, high := 0.0, room
+	for range 40 {
+		level := (low + high) / 2
+		for i := range widths {
+			widths[i] = max(least[i], min(whole[i], level))
+		}
+		if sum(widths) > room {
+			high = level
+		} else {
+			low = level
+		}
+	}
+	for i := range widths {
+		widths[i] = max(least[i], min(whole[i], low))
+	}
+	return widths
+}
+
+func sum(list []float64) float64 {
+	all := 0.0
+	for _, v := range list {
+		all += v
+	}
+	return all
+}
+
+func cellStyle(size float64, bold bool) func(Run) style {
+	return func(r Run) style { return typed(size, r.Bold || bold, ink()) }
+}
+
+// across says whether a row is a heading across a table of n columns.
+func (r Row) across(n int) bool { return len(r.Cells) == 1 && n > 1 }
+
+// rows adds the slices of a table.
+func (b *builder) rows(g grid) {
+	heads := b.headRow(g)
+	for i := range heads {
+		b.add(heads[i])
+		b.next = bound
+	}
+	again := b.list[len(b.list)-len(heads):]
+	again = append([]slice(nil), again...)
+	for i := range again {
+		again[i].above, again[i].mark, again[i].frames = 0, nil, nil
+	}
+	for i, r := range g.Rows {
+		if i > 0 && i == len(g.Rows)-1 {
+			b.next = bound
+		}
+		b.row(g, r, again)
+	}
+}
+
+// headRow are the lines of the heads with the rule below; none where no column has one.
+func (b *builder) headRow(g grid) []slice {
+	cells, any := make([]Cell, len(g.Columns)), false
+	for i, c := range g.Columns {
+		cells[i].Text = Bold(c.Title)
+		any = any || line(c.Title) != ""
+	}
+	if !any {
+		return nil
+	}
+	list := b.rowLines(g, cells, fixed(g.size, true, accent()))
+	for i := range list {
+		list[i].tie = bound
+	}
+	list[0].tie = free
+	last := &list[len(list)-1]
+	last.height += g.pad
+	last.marks = append(last.marks, rule(g.x, last.height-0.5, g.w, 1, accent()))
+	return list
+}
+
+func (b *builder) row(g grid, r Row, heads []slice) {
+	var list []slice
+	if r.across(len(g.Columns)) {
+		one := g
+		one.Table = &Table{Columns: []Column{{}}}
+		one.lefts, one.widths = []float64{g.x}, []float64{g.w}
+		list = b.rowLines(one, r.Cells, fixed(g.size, true, ink()))
+		if len(b.list) > 0 && b.next != bound {
+			b.space(g.size * 0.5)
+		}
+	} else {
+		list = b.rowLines(g, r.Cells, cellStyle(g.size, r.Total))
+	}
+	first, last := &list[0], &list[len(list)-1]
+	first.height += g.pad
+	for _, marks := range first.cells {
+		for i, m := range marks {
+			marks[i] = lowered(m, g.pad)
+		}
+	}
+	last.height += g.pad
+	last.marks = append(last.marks, rule(g.x, last.height-0.25, g.w, 0.5, hair()))
+	if r.Total {
+		first.marks = append(first.marks, rule(g.x, 0.5, g.w, 1, ink()))
+	}
+	for i := range list {
+		list[i].heads = heads
+		if i > 0 {
+			list[i].tie = bound
+		}
+		b.add(list[i])
+	}
+	if r.across(len(g.Columns)) {
+		b.next = bound
+	}
+}
+
+// lowered is a mark further down.
+func lowered(m mark, by float64) mark {
+	switch v := m.(type) {
+	case text:
+		v.base += by
+		return v
+	case panel:
+		v.y += by
+		return v
+	case art:
+		v.y += by
+		return v
+	}
+	return m
+}
+
+// rowLines are the lines of a row, at least one.
+func (b *builder) rowLines(g grid, cells []Cell, of func(Run) style) []slice {
+	b.rowsSet++
+	list := []slice{b.rowLine(g)}
+	list[0].height = g.size * leading
+	for i := range min(len(cells), len(g.widths)) {
+		beside := b.swatchWidth(cells[i].Swatch, g.size)
+		lines := b.lines(cells[i].Text.runs(), max(1, g.widths[i]-beside), of)
+		if s := cells[i].Swatch; s != nil {
+			list[0].cells[i] = b.swatch(s, g.lefts[i], g.size)
+		}
+		for k, l := range lines {
+			if k == len(list) {
+				list = append(list, b.rowLine(g))
+			}
+			list[k].height = max(list[k].height, lineHeight(l))
+			spare := g.widths[i] - beside - l.width
+			list[k].cells[i] = append(list[k].cells[i], set(l, g.lefts[i]+beside+spare*g.Columns[i].Align.before(), 0)...)
+		}
+	}
+	return list
+}
+
+func (b *builder) rowLine(g grid) slice {
+	return slice{row: b.rowsSet, cells: make([][]mark, len(g.widths))}
+}
+
+// before is the part of the spare room that stands before a text.
+func (a Align) before() float64 {
+	switch a {
+	case Right:
+		return 1
+	case Centre:
+		return 0.5
+	}
+	return 0
+}
+
+// stacked sets a table row by row: each cell behind its head.
+func (b *builder) stacked(t Table, c column) {
+	normal := false
+	for _, r := range t.Rows {
+		normal = normal || !r.across(len(t.Columns))
+	}
+	if !normal {
+		for i := range t.Columns {
+			b.stackedCell(t, Row{Cells: make([]Cell, len(t.Columns))}, i, c)
+		}
+	}
+	for _, r := range t.Rows {
+		cells := len(t.Columns)
+		if r.across(cells) {
+			cells = 1
+		}
+		b.space(b.body * 0.5)
+		b.together(func() {
+			for i := range cells {
+				b.stackedCell(t, r, i, c)
+			}
+		})
+		b.add(slice{height: b.body * 0.4, tie: bound, marks: []mark{rule(c.x, b.body*0.4-0.25, min(c.w, b.measure), 0.5, hair())}})
+		if cells == 1 && len(t.Columns) > 1 {
+			b.next = bound
+		}
+	}
+}
+
+func (b *builder) stackedCell(t Table, r Row, i int, c column) {
+	var cell Cell
+	if i < len(r.Cells) {
+		cell = r.Cells[i]
+	}
+	var said Text
+	if title := line(t.Columns[i].Title); title != "" && !r.across(len(t.Columns)) {
+		said = Bold(title + ": ")
+	}
+	for _, run := range cell.Text {
+		run.Bold = run.Bold || r.Total || r.across(len(t.Columns))
+		said = append(said, run)
+	}
+	beside := b.swatchWidth(cell.Swatch, b.body)
+	at := len(b.list)
+	b.paragraph(said, c.inset(beside, 0))
+	if cell.Swatch == nil {
+		return
+	}
+	if at == len(b.list) {
+		b.add(slice{height: b.body * leading})
+	}
+	b.list[at].marks = append(b.swatch(cell.Swatch, c.x, b.body), b.list[at].marks...)
+}

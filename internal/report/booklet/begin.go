@@ -1,0 +1,109 @@
+package booklet
+
+import (
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/render"
+)
+
+// beginPart is what to know first. It comes last, since it explains the abbreviations that the other parts use.
+func (b *book) beginPart(rest []render.Part) {
+	b.part("Before you begin", true)
+	b.addNotes("")
+	b.add(render.List{Items: b.facts()})
+	b.cautions()
+	b.tools()
+	said := b.saidIn(rest)
+	b.add(heading(1, "Words"), render.List{Items: glossary(said)})
+	b.abbreviations(said)
+}
+
+// facts are what the whole pattern rests on.
+func (b *book) facts() []render.Item {
+	t := b.Top
+	items := []render.Item{
+		item(lead("Read it all", "before you cut, and sew one test block first.")),
+		item(lead("Finished size:", "%s.", b.nearSize(t.Outer.Width(), t.Outer.Height()))),
+		item(lead("Seam allowance:", "%s throughout, but where another one is named. It is in all cut sizes.", b.length(t.Seam))),
+	}
+	if w, same := b.usableWidth(); same {
+		items = append(items, item(lead("Usable width:", "%s of every fabric, between the selvages.", b.length(w))))
+	} else {
+		items = append(items, item(lead("Usable width:", "it differs; the table of fabrics names it for each one.")))
+	}
+	if t.Cloth.StripGiven {
+		return items
+	}
+	return append(items, item(lead("Blocks:", "%s finished. The strips that wedges are cut from follow from that, so keep to the exact widths.", b.nearSize(t.SideFinished, t.SideFinished))))
+}
+
+// usableWidth is that of the fabrics, and whether all have the same.
+func (b *book) usableWidth() (w measure.NM, same bool) {
+	for i, f := range b.Cuts.Fabrics {
+		if i > 0 && f.UsableWidth != w {
+			return 0, false
+		}
+		w = f.UsableWidth
+	}
+	return w, true
+}
+
+// cautions are the usual ones where blades and irons are used.
+func (b *book) cautions() {
+	var items []render.Item
+	for _, c := range cutting.Cautions() {
+		items = append(items, item(render.Plain(sentence(c))))
+	}
+	b.add(render.Box{Caution: true, Blocks: []render.Block{render.List{Items: items}}})
+}
+
+// textsOf is every text that a document prints, the words within its pictures too.
+func textsOf(d render.Document) []string {
+	var list []string
+	say := func(text string) string {
+		list = append(list, text)
+		return text
+	}
+	if d.Cover != nil {
+		say(d.Cover.Subtitle)
+		for _, t := range d.Cover.Lines {
+			say(t.String())
+		}
+	}
+	mapped(d, say)
+	for _, p := range d.Parts {
+		for _, m := range marksOf(p.Blocks) {
+			if m.Words != nil {
+				say(m.Words.Text)
+			}
+		}
+	}
+	return list
+}
+
+// marksOf is what stands in all pictures among blocks.
+func marksOf(list []render.Block) []diagram.Mark {
+	var marks []diagram.Mark
+	for _, b := range list {
+		switch v := b.(type) {
+		case render.Figure:
+			marks = append(marks, v.Of.Marks...)
+		case render.Picture:
+			marks = append(marks, v.Of.Marks...)
+		case render.Gallery:
+			for _, p := range v.Pictures {
+				marks = append(marks, marksOf([]render.Block{p})...)
+			}
+		case render.Box:
+			marks = append(marks, marksOf(v.Blocks)...)
+		case render.Together:
+			marks = append(marks, marksOf(v.Blocks)...)
+		case render.List:
+			for _, it := range v.Items {
+				marks = append(marks, marksOf(it.Blocks)...)
+			}
+		}
+	}
+	return marks
+}

@@ -1,0 +1,27 @@
+package booklet
+
+import (
+	"testing"
+
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/render"
+)
+
+// The whole pattern of a lap quilt: studies, document, pages.
+func BenchmarkLapQuilt(b *testing.B) {
+	top := topOf(b, sampleText(b, "lanterns"))
+	for b.Loop() {
+		r := Study(top, cutting.Options{})
+		if _, err := render.PDF(Pattern(r, Options{}), render.Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// The same without the studies.
+func BenchmarkDocument(b *testing.B) {
+	r := Study(topOf(b, sampleText(b, "lanterns")), cutting.Options{})
+	for b.Loop() {
+		Pattern(r, Options{})
+	}
+}

@@ -1,0 +1,80 @@
+package booklet
+
+import (
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/render"
+)
+
+// seamLine is how broad the seams of a block are drawn, in points.
+const seamLine = 0.6
+
+// blockWidth is how wide the picture of a block is printed.
+const blockWidth = 5 * measure.Inch / 2
+
+// columnHeight is about how high the picture of a column is printed.
+const columnHeight = 7 * measure.Inch / 2
+
+// blockFigure is a finished block in its first colouring, as it lies before it is turned.
+func (b *book) blockFigure(n int) render.Picture {
+	k := &b.Sewing.Blocks[n]
+	d := render.Drawing{Max: diagram.Point{X: b.Top.SideFinished, Y: b.Top.SideFinished}}
+	text := "Block " + k.Label + ", finished."
+	if hasArrow(k) && b.labelled() {
+		text = "Block " + k.Label + ", finished; its upper side is where the arrows of " + see(layoutKey) + " point."
+	}
+	if k.Column {
+		text = "The column of block " + k.Label + ", finished."
+	}
+	switch {
+	case hasNumber(k):
+		text += " This is colouring " + k.Label + numeral(k.Colourings[0].Number) + "."
+	case len(k.Colourings) > 1:
+		text += " This is one of its " + count(len(k.Colourings), "colouring") + "."
+	}
+	b.blockLayers(&d, &k.Colourings[0].Cells[0])
+	width := blockWidth
+	if d.Max.Y > d.Max.X { // a column
+		width = columnHeight / (d.Max.Y / d.Max.X)
+	}
+	return render.Picture{Of: d, Width: width, Caption: caption(blockKey(n), text), Alternative: "Block " + k.Label + ", finished, with its seams: " + kindText(k.Kind) + "."}
+}
+
+// blockLayers draws the patches of a block, turned back.
+func (b *book) blockLayers(d *render.Drawing, at *sewing.Placed) {
+	corner := b.Top.CellRect(at.Cell).Min
+	side := b.Top.SideFinished
+	for cell, n := at.Cell, 0; n < at.Cells; cell, n = cell+b.Top.Columns, n+1 {
+		c := &b.Top.Cells[cell]
+		for _, p := range b.Top.Patches[c.First : c.First+c.Count] {
+			for _, face := range b.Top.Faces[p.First : p.First+p.Count] {
+				fabric := &b.Top.Fabrics[face.Fabric]
+				var outline []diagram.Point
+				for _, q := range face.Outline {
+					point := turnedBack(diagram.Point{X: q.X - corner.X, Y: q.Y - corner.Y}, side, at.Turns)
+					d.Max.Y = max(d.Max.Y, point.Y)
+					outline = append(outline, point)
+				}
+				d.Layers = append(d.Layers, render.Layer{Name: fabric.Name, Paths: [][]diagram.Point{outline}, Fill: &fabric.Colour, Line: seamLine, Ink: ink()})
+			}
+		}
+	}
+}
+
+// turnedBack is a point of a square after so many quarter turns anticlockwise.
+func turnedBack(p diagram.Point, side measure.NM, quarters int) diagram.Point {
+	for range quarters {
+		p = diagram.Point{X: p.Y, Y: side - p.X}
+	}
+	return p
+}
+
+// kindText is what a kind of block is, as its description says.
+func kindText(name string) string {
+	if k, ok := blocks.Find(blocks.Kinds(), name); ok {
+		return k.Summary
+	}
+	return name
+}

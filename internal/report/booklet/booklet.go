@@ -1,0 +1,142 @@
+// Package booklet turns a top and its reports into the document of a printed pattern, or of a
+// class handout.
+//
+// No number arises here: each comes from a report and is only put into words. Figures are
+// numbered once all parts are there, so that a text may refer to one that comes later.
+package booklet
+
+import (
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/render"
+	"eighthturn/internal/render/paper"
+)
+
+// Reports are what a booklet says. All are of the same top; Values and Templates may be missing.
+type Reports struct {
+	Top       *quilt.Top
+	Cuts      *cutting.Plan
+	One       *cutting.Plan // for one quilt, where Cuts is for several
+	Sewing    *sewing.Plan
+	Values    *contrast.Report
+	Templates []paper.Template
+
+	Foundations []paper.Foundation // to be printed behind the templates; nil for none
+}
+
+// Options choose what is printed. The zero value is the whole pattern.
+type Options struct {
+	Name    string       // for a layout without a title; "" for "Untitled quilt"
+	Paper   render.Paper // that the document will be printed on; default Letter
+	Large   bool         // it will be printed large
+	Without []string     // of Parts: what is left out
+}
+
+// Pattern is the printed pattern.
+func Pattern(r Reports, o Options) render.Document {
+	b := newBook(r, o)
+	b.cuttingPart()
+	b.setsPart()
+	b.blocksPart()
+	b.layoutPart()
+	b.assemblyPart()
+	b.finishingPart()
+	b.colouringPart()
+	b.valuePart()
+	b.templatesPart()
+	b.foundationsPart()
+	rest := b.parts
+	b.parts = nil
+	b.fabricsPart()
+	rest = append(b.parts, rest...)
+	b.parts = nil
+	b.beginPart(rest)
+	return b.document(append(b.parts, rest...))
+}
+
+// book is a document in the making.
+type book struct {
+	Reports
+	Options
+	units   measure.System
+	letters []string                // of the fabrics, by index of the top's
+	maps    map[int]*diagram.Figure // cutting maps by fabric of the plan
+	setMaps map[int]*diagram.Figure // by strip set of the plan
+	steps   []sewing.Picture
+	parts   []render.Part
+}
+
+func newBook(r Reports, o Options) *book {
+	b := &book{Reports: r, Options: o, units: r.Top.Units, letters: fabricLetters(r)}
+	b.findMaps()
+	b.steps = r.Sewing.Pictures()
+	b.nameTemplates()
+	return b
+}
+
+// findMaps sorts the plan's maps, which stand in the order of its fabrics and then of its strip sets.
+func (b *book) findMaps() {
+	b.maps, b.setMaps = map[int]*diagram.Figure{}, map[int]*diagram.Figure{}
+	list := b.Cuts.Maps()
+	next := func(to map[int]*diagram.Figure, n int) {
+		if len(list) > 0 {
+			to[n], list = list[0].Figure, list[1:]
+		}
+	}
+	for i := range b.Cuts.Fabrics {
+		if f := &b.Cuts.Fabrics[i]; f.StripCount > 0 || len(f.Blocks) > 0 {
+			next(b.maps, i)
+		}
+	}
+	for i := range b.Cuts.Sets {
+		if len(b.Cuts.Sets[i].Runs) > 0 {
+			next(b.setMaps, i)
+		}
+	}
+}
+
+// part begins a part; what is added goes into the last one.
+func (b *book) part(title string, newPage bool) {
+	b.parts = append(b.parts, render.Part{Title: title, NewPage: newPage})
+}
+
+// keep adds blocks that belong on one page.
+func (b *book) keep(list ...render.Block) { b.add(render.Together{Blocks: list}) }
+
+func (b *book) add(list ...render.Block) {
+	last := &b.parts[len(b.parts)-1]
+	last.Blocks = append(last.Blocks, list...)
+}
+
+// document puts parts behind the cover and numbers the figures.
+func (b *book) document(parts []render.Part) render.Document {
+	w := &b.Top.Words
+	d := render.Document{
+		Title: b.title(), Maker: b.maker(), Author: own(w.Designer), Copyright: own(w.Copyright), Language: "en",
+		Subject:  "A quilt pattern: fabric, cutting, sewing and finishing.",
+		Keywords: "quilt, patchwork, pattern",
+		Cover:    b.cover(), Parts: parts,
+	}
+	return numbered(d)
+}
+
+// maker says who designed the quilt, "" where the layout does not.
+func (b *book) maker() string {
+	if name := own(b.Top.Words.Designer); name != "" {
+		return "Designed by " + name
+	}
+	return ""
+}
+
+func (b *book) title() string {
+	for _, t := range []string{own(b.Top.Title), own(b.Name)} {
+		if t != "" {
+			return t
+		}
+	}
+	return "Untitled quilt"
+}

@@ -1,0 +1,53 @@
+package booklet
+
+import (
+	"eighthturn/internal/render"
+)
+
+// cover is the first page.
+func (b *book) cover() *render.Cover {
+	t := b.Top
+	picture := render.Picture{Of: b.picture(asItIs), Alternative: b.described("The quilt in its colours")}
+	c := &render.Cover{Subtitle: "Quilt pattern", Picture: &picture}
+	c.Lines = append(c.Lines, lead("Finished size:", "%s", b.nearSize(t.Outer.Width(), t.Outer.Height())))
+	if level := own(t.Words.Level); level != "" {
+		c.Lines = append(c.Lines, lead("For:", "%s", level))
+	}
+	c.Lines = append(c.Lines, lead("Pieces:", "%d", len(t.Patches)))
+	for _, text := range b.notes("cover") {
+		c.Lines = append(c.Lines, render.Plain(text))
+	}
+	return c
+}
+
+// described says what a picture of the whole top shows, for someone who cannot see it.
+func (b *book) described(shows string) string {
+	t := b.Top
+	text := shows + ": " + b.across()
+	if n := len(t.Cloth.Borders); n > 0 {
+		text += ", with " + count(n, "border")
+	}
+	return text + ", " + b.nearSize(t.Outer.Width(), t.Outer.Height()) + " finished."
+}
+
+// notes are the layout's notes for a place, "" for the pattern as a whole.
+func (b *book) notes(place string) []string {
+	var list []string
+	for _, n := range b.Top.Words.Notes {
+		if text := own(n.Text); n.Place == place && text != "" {
+			list = append(list, text)
+		}
+	}
+	return list
+}
+
+// addNotes puts the notes for a place into a frame.
+func (b *book) addNotes(place string) {
+	var list []render.Block
+	for _, text := range b.notes(place) {
+		list = append(list, render.Paragraph{Text: render.Plain(text)})
+	}
+	if len(list) > 0 {
+		b.add(render.Box{Word: "From the designer", Blocks: list})
+	}
+}

@@ -1,0 +1,113 @@
+package booklet
+
+import (
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/render"
+)
+
+// Minutes that are reckoned for a class: guesses of ours, and said to be guesses where they are printed.
+const (
+	forHello   = 15 // places, cautions
+	forShow    = 10 // to show a step before it is sewn
+	forUnit    = 5  // to pin, sew, press and measure a unit
+	forCutting = 30 // the pieces of one block
+	forLook    = 20 // blocks laid out together at the end
+	forLong    = 8  // a seam of rows, columns or borders
+)
+
+// hour is one line of the plan of the day.
+type hour struct {
+	what    string
+	minutes int
+}
+
+// day is the plan of the day: one block of each label, step by step.
+func (b *book) day() {
+	b.part("The plan of the day", true)
+	b.add(para("In class you sew one block of each sort from its first step to its last, so that you can go on at home. "+
+		"The times are guesses, reckoned from the number of steps and units: about %s to show a step and %s for each unit. Nobody has to keep up with them.",
+		count(forShow, "minute"), count(forUnit, "minute")))
+	t := render.Table{Named: true, Columns: []render.Column{{Title: "From the start", Align: render.Right}, {Title: "What"}, {Title: "Guess", Align: render.Right}}}
+	at := 0
+	for _, h := range b.hours() {
+		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{cell(clock(at)), cell(h.what), cell(count(h.minutes, "minute"))}})
+		at += h.minutes
+	}
+	t.Rows = append(t.Rows, render.Row{Total: true, Cells: []render.Cell{cell(clock(at)), cell("The end, without breaks"), cell("")}})
+	b.add(t)
+	b.atHome()
+}
+
+// hours is the day's lines.
+func (b *book) hours() []hour {
+	list := []hour{{"Finding places, and the cautions", forHello}, {"Cutting the pieces of one block of each sort", forCutting}}
+	if b.kits() {
+		list[1].what = "Opening the kits, and cutting what is still to be cut"
+	}
+	for i := range b.Sewing.Blocks {
+		k := &b.Sewing.Blocks[i]
+		for n := range k.Steps {
+			s := &k.Steps[n]
+			list = append(list, hour{"Block " + k.Label + ", step " + numeral(n+1) + ": " + s.Name, forShow + forUnit*unitsOf(s)})
+		}
+	}
+	return append(list, hour{"Laying blocks out together, questions, what to do at home", forLook})
+}
+
+// unitsOf is how many units a step makes for one block.
+func unitsOf(s *sewing.Step) int { return max(1, s.PerBlock) }
+
+// atHome is a guess of the time for what is not sewn in class.
+func (b *book) atHome() {
+	units, long := b.unitsLeft(), 0
+	for i := range b.Sewing.Assembly.Stages {
+		long += b.Sewing.Assembly.Stages[i].Count
+	}
+	list := []string{}
+	if units > 0 {
+		list = append(list, count(units, "unit")+", beside those sewn in class, at "+count(forUnit, "minute")+" each about "+count(roundHours(units*forUnit), "hour"))
+	}
+	if long > 0 {
+		list = append(list, count(long, "long seam")+" to sew "+b.laidTogether()+" together, at "+count(forLong, "minute")+" each about "+count(roundHours(long*forLong), "hour"))
+	}
+	if len(list) > 0 {
+		b.add(para("Left to sew at home for the whole top: %s. That is a guess as well.", joinedBy(list, "; and ")))
+	}
+}
+
+// unitsLeft is how many units the top has beside those of one block of each sort.
+func (b *book) unitsLeft() int {
+	units := 0
+	for i := range b.Sewing.Blocks {
+		for n := range b.Sewing.Blocks[i].Steps {
+			s := &b.Sewing.Blocks[i].Steps[n]
+			units += max(0, s.Make-unitsOf(s))
+		}
+	}
+	return units
+}
+
+// laidTogether names what long seams join.
+func (b *book) laidTogether() string {
+	var list []string
+	if b.noun() == "block" {
+		list = append(list, "blocks")
+	}
+	list = append(list, plural(b.course()))
+	if len(b.Top.Cloth.Borders) > 0 {
+		list = append(list, "borders")
+	}
+	return listed(list)
+}
+
+// roundHours is minutes in whole hours, at least one.
+func roundHours(minutes int) int { return max(1, (minutes+30)/60) }
+
+// clock is minutes as hours and minutes.
+func clock(minutes int) string {
+	rest := numeral(minutes % 60)
+	if len(rest) == 1 {
+		rest = "0" + rest
+	}
+	return numeral(minutes/60) + ":" + rest
+}

@@ -1,0 +1,288 @@
+package booklet
+
+import (
+	"fmt"
+	"math/big"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/render"
+)
+
+// tables are the tables of a part, by the title of their first column.
+func tables(d render.Document, part, first string) []render.Table {
+	var list []render.Table
+	var look func(blocks []render.Block)
+	look = func(blocks []render.Block) {
+		for _, b := range blocks {
+			switch v := b.(type) {
+			case render.Table:
+				if v.Columns[0].Title == first {
+					list = append(list, v)
+				}
+			case render.Together:
+				look(v.Blocks)
+			}
+		}
+	}
+	for _, p := range d.Parts {
+		if p.Title == part {
+			look(p.Blocks)
+		}
+	}
+	return list
+}
+
+// wrongShopping compares the fabric table with the plan, row by row.
+func wrongShopping(d render.Document, r Reports) []string {
+	list := tables(d, "Fabric requirements", "Fabric")
+	if len(list) == 0 || len(list[0].Rows) != len(r.Cuts.Fabrics) {
+		return []string{"the fabric table has not a row for each fabric"}
+	}
+	var wrong []string
+	if k := r.Cuts.Binding; k != nil {
+		said := fmt.Sprint(tables(d, "Fabric requirements", "For finishing"))
+		if !regexp.MustCompile(`\b` + strconv.Itoa(k.Strips) + ` strips? `).MatchString(said) {
+			wrong = append(wrong, fmt.Sprintf("the binding is not said to take %d strips", k.Strips))
+		}
+	}
+	for i, row := range list[0].Rows {
+		f := &r.Cuts.Fabrics[i]
+		if !strings.HasPrefix(row.Cells[0].Text.String(), f.Name) {
+			wrong = append(wrong, "the row of "+f.Name+" names another fabric")
+		}
+		buy := lengthsIn(row.Cells[1].Text.String())
+		if len(buy) != 1 || buy[0].nm.Cmp(new(big.Rat).SetInt64(int64(f.Purchase.Buy))) != 0 {
+			wrong = append(wrong, f.Name+" is to be bought as "+row.Cells[1].Text.String()+", but the plan says "+measure.Text(f.Purchase.Buy, r.Cuts.Units))
+		}
+	}
+	return wrong
+}
+
+// groupsOf are the fabrics that each part of the cutting lists is about, by their letters and names.
+func groupsOf(d render.Document, r Reports) map[string][]int {
+	groups, letters := map[string][]int{}, fabricLetters(r)
+	for _, title := range headings(d, "Cutting") {
+		names, one := strings.CutPrefix(title, "Fabric ")
+		if !one {
+			names = strings.TrimPrefix(title, "Fabrics ")
+		}
+		for i := range r.Cuts.Fabrics {
+			f := &r.Cuts.Fabrics[i]
+			full := letters[f.Index] + " " + f.Name
+			for _, n := range strings.Split(strings.ReplaceAll(names, " and ", ", "), ", ") {
+				if n == full {
+					groups[title] = append(groups[title], i)
+				}
+			}
+		}
+	}
+	return groups
+}
+
+func headings(d render.Document, part string) []string {
+	var list []string
+	for _, p := range d.Parts {
+		if p.Title == part {
+			for _, b := range flat(p.Blocks) {
+				if h, ok := b.(render.Heading); ok {
+					list = append(list, h.Text)
+				}
+			}
+		}
+	}
+	return list
+}
+
+// flat is blocks without what only keeps them together.
+func flat(list []render.Block) []render.Block {
+	var out []render.Block
+	for _, b := range list {
+		if t, ok := b.(render.Together); ok {
+			out = append(out, flat(t.Blocks)...)
+		} else {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// under are the blocks below each heading of a part.
+func under(d render.Document, part string) map[string][]render.Block {
+	found := map[string][]render.Block{}
+	for _, p := range d.Parts {
+		title := ""
+		if p.Title != part {
+			continue
+		}
+		for _, b := range flat(p.Blocks) {
+			if h, ok := b.(render.Heading); ok {
+				title = h.Text
+				continue
+			}
+			found[title] = append(found[title], b)
+		}
+	}
+	return found
+}
+
+// wrongPieces adds up the numbers of pieces under each fabric, and compares them with the plan's lines.
+func wrongPieces(d render.Document, r Reports) []string {
+	var wrong []string
+	blocks := under(d, "Cutting")
+	seen := 0
+	for title, group := range groupsOf(d, r) {
+		seen += len(group)
+		sum, want := 0, 0
+		for _, b := range blocks[title] {
+			if t, ok := b.(render.Table); ok && t.Columns[0].Title == "Pieces" {
+				for _, row := range t.Rows {
+					n, _ := strconv.Atoi(strings.Split(row.Cells[1].Text.String(), ",")[0])
+					sum += n
+				}
+			}
+		}
+		for _, n := range r.Cuts.Fabrics[group[0]].Lines {
+			want += r.Cuts.Lines[n].Pieces
+		}
+		if sum != want {
+			wrong = append(wrong, fmt.Sprintf("%s: the table has %d pieces, the plan %d", title, sum, want))
+		}
+	}
+	cut := 0
+	for i := range r.Cuts.Fabrics {
+		if f := &r.Cuts.Fabrics[i]; len(f.Strips)+len(f.Blocks) > 0 {
+			cut++
+		}
+	}
+	if seen != cut {
+		wrong = append(wrong, fmt.Sprintf("cutting lists name %d fabrics, the plan cuts %d", seen, cut))
+	}
+	return wrong
+}
+
+var (
+	stripHead = regexp.MustCompile(`^([0-9]+) strips? `)
+	givesText = regexp.MustCompile(`(?:It gives|Each gives) (.*)$`)
+	numbered1 = regexp.MustCompile(`^([0-9]+) ([a-z-]+(?: [a-z]+)?)`)
+)
+
+// wrongStrips adds up, from the words of each cutting list, the strips and what they give.
+func wrongStrips(d render.Document, r Reports) []string {
+	var wrong []string
+	blocks := under(d, "Cutting")
+	for title, group := range groupsOf(d, r) {
+		f := &r.Cuts.Fabrics[group[0]]
+		if len(f.Strips)+len(f.Blocks) > mostItems {
+			continue
+		}
+		strips, units := 0, 0
+		for _, b := range blocks[title] {
+			l, ok := b.(render.List)
+			if !ok || l.Marker != render.Number {
+				continue
+			}
+			for _, it := range l.Items {
+				s, u := stripsSaid(it.Text.String())
+				strips, units = strips+s, units+u
+			}
+		}
+		wantUnits := 0
+		for _, s := range f.Strips {
+			for _, c := range s.Cuts {
+				wantUnits += s.Times * c.Units
+			}
+		}
+		if strips != f.StripCount || units != wantUnits {
+			wrong = append(wrong, fmt.Sprintf("%s: the list has %d strips that give %d things, the plan %d that give %d", title, strips, units, f.StripCount, wantUnits))
+		}
+	}
+	return wrong
+}
+
+// stripsSaid is how many strips a step names, and how many things they give.
+func stripsSaid(text string) (strips, units int) {
+	m := stripHead.FindStringSubmatch(text)
+	if m == nil {
+		return 0, 0
+	}
+	strips, _ = strconv.Atoi(m[1])
+	gives := givesText.FindStringSubmatch(text)
+	if gives == nil {
+		return strips, strips // whole
+	}
+	for _, part := range strings.Split(gives[1], "; then ") {
+		if n := numbered1.FindStringSubmatch(part); n != nil {
+			count, _ := strconv.Atoi(n[1])
+			units += strips * count
+		}
+	}
+	return strips, units
+}
+
+var (
+	finishesAt = regexp.MustCompile(`A block finishes at ((?:about )?[^;]*); unfinished`)
+	measures   = regexp.MustCompile(`(?:now measure|then measures) ((?:about )?.*) unfinished`)
+	wideBorder = regexp.MustCompile(`This border is (.*) wide finished`)
+)
+
+// sides are the width and height that a text names.
+func sides(text string) (w, h *big.Rat) {
+	l := lengthsIn(text)
+	if len(l) == 0 {
+		return new(big.Rat), new(big.Rat)
+	}
+	return l[0].nm, l[len(l)-1].nm
+}
+
+func alike2(a, b *big.Rat, marks int64, units measure.System) bool {
+	step := int64(measure.Inch / 16)
+	if units == measure.Centimetres {
+		step = int64(measure.Millimetre)
+	}
+	off := new(big.Rat).Sub(a, b)
+	return off.Abs(off).Cmp(big.NewRat(marks*step, 1)) <= 0
+}
+
+// wrongSums adds the printed sizes up: blocks and sashes to the field, borders to the top.
+func wrongSums(d render.Document, r Reports) []string {
+	var wrong []string
+	t := r.Top
+	side := new(big.Rat).SetInt64(int64(t.SideFinished))
+	for _, text := range ownTexts(d) {
+		if m := finishesAt.FindStringSubmatch(text); m != nil {
+			if w, h := sides(m[1]); !alike2(w, side, 1, t.Units) || !alike2(h, side, 1, t.Units) {
+				wrong = append(wrong, "a block is said to finish at "+m[1]+", but the grid's side is "+measure.Text(t.SideFinished, t.Units))
+			}
+		}
+	}
+	w, h := new(big.Rat).SetInt64(int64(t.Field.Width()+2*t.Seam)), new(big.Rat).SetInt64(int64(t.Field.Height()+2*t.Seam))
+	for _, b := range flat(partOf(d, "Putting the top together")) {
+		p, ok := b.(render.Paragraph)
+		if !ok {
+			continue
+		}
+		text := p.Text.String()
+		if m := wideBorder.FindStringSubmatch(text); m != nil {
+			two := new(big.Rat).Mul(lengthsIn(m[1])[0].nm, big.NewRat(2, 1))
+			w, h = new(big.Rat).Add(w, two), new(big.Rat).Add(h, two)
+		}
+		if m := measures.FindStringSubmatch(text); m != nil {
+			if sw, sh := sides(m[1]); !alike2(sw, w, 1, t.Units) || !alike2(sh, h, 1, t.Units) {
+				wrong = append(wrong, "the sizes do not add up: "+text)
+			}
+		}
+	}
+	return wrong
+}
+
+func partOf(d render.Document, title string) []render.Block {
+	for _, p := range d.Parts {
+		if p.Title == title {
+			return p.Blocks
+		}
+	}
+	return nil
+}

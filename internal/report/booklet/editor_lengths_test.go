@@ -1,0 +1,229 @@
+package booklet
+
+import (
+	"fmt"
+	"math/big"
+	"reflect"
+	"regexp"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/render"
+)
+
+const numberPattern = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?`
+
+var (
+	lengthPattern = regexp.MustCompile(`(at least |or )?([Aa]bout )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
+	shortSides    = regexp.MustCompile(`(short sides about [0-9 ./]+) and `)
+)
+
+// unitSizes are the units in nanometres.
+func unitSize(unit string) *big.Rat {
+	return map[string]*big.Rat{
+		"in": big.NewRat(25_400_000, 1), "yd": big.NewRat(36*25_400_000, 1), "mm": big.NewRat(1_000_000, 1), "cm": big.NewRat(10_000_000, 1), "m": big.NewRat(1_000_000_000, 1),
+	}[unit]
+}
+
+// value is a written number as a fraction, worked out by math/big and not by package measure.
+func value(text string) *big.Rat {
+	sum := new(big.Rat)
+	for _, part := range strings.Fields(text) {
+		v, ok := new(big.Rat).SetString(part)
+		if !ok {
+			panic(text)
+		}
+		sum.Add(sum, v)
+	}
+	return sum
+}
+
+// written is a length that a text names.
+type written struct {
+	text        string
+	nm          *big.Rat
+	about       bool
+	yards       bool
+	more, less  bool  // as words round: it may be up to an eighth of an inch above, or below
+	thousandths int64 // half of one of its unit in nanometres, where it has three decimals; else 0
+}
+
+// lengthsIn are the lengths that a text names.
+func lengthsIn(text string) []written {
+	var list []written
+	less := strings.HasPrefix(text, "Left over")
+	text = shortSides.ReplaceAllString(text, "$1 by ")
+	for _, m := range lengthPattern.FindAllStringSubmatch(text, -1) {
+		about := m[2] != "" || m[1] == "or " && m[5] == "mm" // "about 3/16 in or 5 mm"
+		for _, number := range m[3:5] {
+			if number == "" {
+				continue
+			}
+			l := written{text: m[0], nm: new(big.Rat).Mul(value(number), unitSize(m[5])), about: about, yards: m[5] == "yd" || m[5] == "m", more: m[1] == "at least ", less: less}
+			if _, decimals, _ := strings.Cut(number, "."); len(decimals) == 3 {
+				half, _ := new(big.Rat).Quo(unitSize(m[5]), big.NewRat(2000, 1)).Float64()
+				l.thousandths = int64(half) + 1
+			}
+			list = append(list, l)
+		}
+	}
+	return list
+}
+
+// reported are all lengths of the reports, found by walking through them.
+func reported(r Reports) map[measure.NM]bool {
+	found := map[measure.NM]bool{}
+	t := r.Top
+	for _, l := range []measure.NM{t.Outer.Width(), t.Outer.Height(), t.Seam, t.SideFinished, measure.Yard, r.Sewing.Step} {
+		found[l] = true
+	}
+	for _, b := range t.Cloth.Borders {
+		found[b.Width] = true
+	}
+	seen := map[uintptr]bool{}
+	walk(reflect.ValueOf(*r.Cuts), found, seen)
+	if r.One != nil {
+		walk(reflect.ValueOf(*r.One), found, seen)
+	}
+	for i := range r.Sewing.Blocks {
+		walk(reflect.ValueOf(r.Sewing.Blocks[i]), found, seen)
+	}
+	for _, s := range r.Sewing.Assembly.Stages {
+		walk(reflect.ValueOf(s), found, seen)
+	}
+	return found
+}
+
+func walk(v reflect.Value, found map[measure.NM]bool, seen map[uintptr]bool) {
+	switch v.Kind() {
+	case reflect.Int64:
+		if v.Type() == reflect.TypeFor[measure.NM]() {
+			n := v.Int()
+			found[measure.NM(max(n, -n))] = true
+		}
+	case reflect.Pointer:
+		if !v.IsNil() && !seen[v.Pointer()] {
+			seen[v.Pointer()] = true
+			walk(v.Elem(), found, seen)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			walk(v.Field(i), found, seen)
+		}
+	case reflect.Slice, reflect.Array:
+		if e := v.Type().Elem().Kind(); e == reflect.Int || e == reflect.Int32 || e == reflect.Uint8 {
+			return
+		}
+		for i := range v.Len() {
+			walk(v.Index(i), found, seen)
+		}
+	}
+}
+
+// precutName is a size within the name of a precut or package, which is no length of a report.
+var precutName = regexp.MustCompile(`^(?:(?:10|5) in squares?|2 1/2 in strips?)$`)
+
+// unknownLengths are lengths in the text that no report has.
+func unknownLengths(d render.Document, r Reports) []string {
+	found := reported(r)
+	list := make([]measure.NM, 0, len(found))
+	for nm := range found {
+		list = append(list, nm)
+	}
+	slices.Sort(list)
+	var wrong []string
+	for _, text := range ownTexts(d) {
+		if precutName.MatchString(text) {
+			continue
+		}
+		for _, l := range lengthsIn(text) {
+			if l.nm.Sign() == 0 {
+				wrong = append(wrong, fmt.Sprintf("a length of nothing in %q", text))
+			}
+			if !known(l, list, r.Top.Units) {
+				wrong = append(wrong, fmt.Sprintf("no report has %q in %q", l.text, text))
+			}
+		}
+	}
+	return wrong
+}
+
+// prints says whether a length stands for one of the reports': within half a mark where it says about, and else exactly, but for
+// what arithmetic leaves.
+func prints(l written, nm measure.NM, slack int64, units measure.System) bool {
+	off := new(big.Rat).Sub(l.nm, new(big.Rat).SetInt64(int64(nm)))
+	round := int64(measure.Inch/8) - 1
+	if units == measure.Centimetres {
+		round = int64(measure.Millimetre) - 1
+	}
+	if l.more && off.Sign() > 0 || l.less && off.Sign() < 0 {
+		slack = round
+	}
+	slack = max(slack, l.thousandths, hair)
+	return off.Abs(off).Cmp(big.NewRat(slack, 1)) <= 0
+}
+
+// known says whether a length is one of the reports'.
+func known(l written, list []measure.NM, units measure.System) bool {
+	slack := int64(measure.Inch / 32)
+	if units == measure.Centimetres {
+		slack = int64(measure.Millimetre / 2)
+	}
+	if !l.about {
+		slack = 0
+	}
+	if units == measure.Centimetres && l.yards {
+		slack = 1
+	}
+	at, _ := l.nm.Float64()
+	i, _ := slices.BinarySearch(list, measure.NM(at)-measure.Inch/8-1)
+	for ; i < len(list) && list[i] <= measure.NM(at)+measure.Inch/8+1; i++ {
+		if prints(l, list[i], slack, units) {
+			return true
+		}
+	}
+	return false
+}
+
+// missingCuts are cut sizes of the plan that the text does not name.
+func missingCuts(d render.Document, r Reports) []string {
+	var list []written
+	for _, text := range ownTexts(d) {
+		list = append(list, lengthsIn(text)...)
+	}
+	var wrong []string
+	want := func(nm measure.NM, what string) {
+		slack := int64(measure.Inch / 32)
+		for _, l := range list {
+			limit := slack
+			if !l.about {
+				limit = 0
+			}
+			if prints(l, nm, limit, r.Cuts.Units) {
+				return
+			}
+		}
+		wrong = append(wrong, what+" of "+measure.Text(nm, r.Cuts.Units)+" is not in the text")
+	}
+	for i := range r.Cuts.Fabrics {
+		f := &r.Cuts.Fabrics[i]
+		want(f.Purchase.Buy, "the purchase")
+		want(f.Purchase.Need, "the exact length")
+		for _, s := range f.Strips {
+			want(s.WidthCut, "a strip's width")
+		}
+		for _, n := range f.Lines {
+			want(r.Cuts.Lines[n].Piece.AcrossCut, "a piece's width")
+		}
+	}
+	if len(r.Cuts.Sets) <= mostSets {
+		for _, s := range r.Cuts.Sets {
+			want(s.WidthCut, "a strip set's width")
+			for _, b := range s.Bands {
+				want(b.WidthCut, "a band's width")
+			}
+		}
+	}
+	return wrong
+}

@@ -1,0 +1,138 @@
+package booklet
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/render"
+)
+
+// wrongWords are words of the trade that the pattern explains and does not use, or uses and does not explain. The editor has a
+// list of its own.
+func wrongWords(d render.Document, _ Reports) []string {
+	explained := map[string]bool{}
+	for _, b := range under(d, "Before you begin")["Words"] {
+		if l, ok := b.(render.List); ok {
+			for _, it := range l.Items {
+				explained[strings.ToLower(it.Text[0].Text)] = true
+			}
+		}
+	}
+	rest := d
+	rest.Parts = slices.Clone(d.Parts)
+	for i := range rest.Parts {
+		if rest.Parts[i].Title == "Before you begin" {
+			rest.Parts[i].Blocks = beforeWords(rest.Parts[i].Blocks)
+		}
+	}
+	said := strings.ToLower(strings.Join(ownTexts(rest), "\n"))
+	var wrong []string
+	for word := range explained {
+		if stem := strings.TrimPrefix(word, "on the "); !strings.Contains(said, stem) {
+			wrong = append(wrong, "the word "+word+" is explained and not used")
+		}
+	}
+	for _, word := range []string{"wedge rule", "kite", "stop piece", "tumbler", "end piece", "strip set", "dog ear", "unfinished"} {
+		if strings.Contains(said, word) && !explained[word] {
+			wrong = append(wrong, "the word "+word+" is used and not explained")
+		}
+	}
+	for _, word := range []string{"ground piece", "reversed", "the other way round", "raw edge", "raw corner"} {
+		if strings.Contains(said, word) {
+			wrong = append(wrong, "another word is used here for "+word)
+		}
+	}
+	slices.Sort(wrong)
+	return wrong
+}
+
+// beforeWords are the blocks of a part that stand before the list of words.
+func beforeWords(list []render.Block) []render.Block {
+	for i, b := range list {
+		if h, ok := b.(render.Heading); ok && h.Text == "Words" {
+			return list[:i]
+		}
+	}
+	return list
+}
+
+// wrongBorders compares the border strips' sizes where they are cut and where they are sewn on.
+func wrongBorders(d render.Document, r Reports) []string {
+	if r.Cuts.Copies > 1 {
+		return nil
+	}
+	var cut, sewn []string
+	size := regexp.MustCompile(`[0-9][0-9 ./]* by [0-9 ./]+ (?:in|cm)\b`)
+	for _, t := range tables(d, "Cutting", "Pieces") {
+		for _, row := range t.Rows {
+			if strings.HasPrefix(row.Cells[0].Text.String(), "Strips for") {
+				cut = append(cut, size.FindString(row.Cells[2].Text.String()))
+			}
+		}
+	}
+	for _, t := range tables(d, "Putting the top together", "Pieces") {
+		for _, row := range t.Rows {
+			if strings.Contains(row.Cells[0].Text.String(), "strip") {
+				sewn = append(sewn, row.Cells[1].Text.String())
+			}
+		}
+	}
+	var wrong []string
+	for _, text := range sewn {
+		if !slices.ContainsFunc(cut, func(c string) bool { return c != "" && c == size.FindString(text) }) {
+			wrong = append(wrong, fmt.Sprintf("a border strip is sewn on as %q, but is cut as one of %q", text, cut))
+		}
+	}
+	return wrong
+}
+
+// wrongForms are steps whose unit is said to be square though it covers half a square or less, by the areas of its pieces.
+func wrongForms(d render.Document, r Reports) []string {
+	var said []string
+	for _, text := range ownTexts(d) {
+		if strings.HasPrefix(text, "Size unfinished: ") {
+			said = append(said, text)
+		}
+	}
+	b := newBook(r, Options{})
+	var wrong []string
+	for i := range r.Sewing.Blocks {
+		k := &r.Sewing.Blocks[i]
+		if b.sewnLike(i) >= 0 || k.Column {
+			continue
+		}
+		for n := range k.Steps {
+			s := &k.Steps[n]
+			if len(s.Joins) == 0 || s.Finished.Across.NM == 0 {
+				continue
+			}
+			if len(said) == 0 {
+				return append(wrong, "a step has no size")
+			}
+			full := 0.0
+			for _, piece := range slices.Concat(s.Joins[len(s.Joins)-1].A, s.Joins[len(s.Joins)-1].B) {
+				full += areaOf(r, int(k.Colourings[0].Cells[0].Patches[piece]))
+			}
+			whole := float64(s.Finished.Across.NM) * float64(s.Finished.Down.NM)
+			plain := !strings.Contains(said[0], "short sides") && !strings.Contains(said[0], "fits in")
+			if plain != (full > 0.999*whole) {
+				wrong = append(wrong, fmt.Sprintf("block %s, step %d covers %.2f of what is said: %s", k.Label, n+1, full/whole, said[0]))
+			}
+			said = said[1:]
+		}
+	}
+	return wrong
+}
+
+// areaOf is the area of a patch, by the sum of its corners' cross products.
+func areaOf(r Reports, patch int) float64 {
+	outline := r.Top.Patches[patch].Outline
+	double := 0.0
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
+		double += float64(p.X)*float64(q.Y) - float64(q.X)*float64(p.Y)
+	}
+	return max(double, -double) / 2
+}

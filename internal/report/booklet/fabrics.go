@@ -1,0 +1,180 @@
+package booklet
+
+import (
+	"slices"
+	"strings"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/supplies"
+	"eighthturn/internal/render"
+)
+
+// fabricsPart is what to buy.
+func (b *book) fabricsPart() {
+	b.part("Fabric requirements", true)
+	b.add(b.rests())
+	b.addNotes("fabric")
+	b.add(b.fabricTable())
+	b.finishingTable()
+	b.precuts()
+	b.ways()
+}
+
+// rests says what the lengths rest on.
+func (b *book) rests() render.Paragraph {
+	text := "Lengths in the shop are rounded up once for each fabric, from the exact length that the cutting plan takes."
+	if w, same := b.usableWidth(); same {
+		text += " They rest on cloth with " + b.length(w) + " of usable width, which is what lies between the selvages once they are cut off."
+	} else {
+		text += " They rest on the usable width in the table, which is what lies between the selvages once they are cut off."
+	}
+	if b.Cuts.Copies > 1 {
+		text += " All numbers are for " + count(b.Cuts.Copies, "quilt") + "."
+	}
+	return para("%s", text)
+}
+
+func (b *book) fabricTable() render.Table {
+	t := render.Table{Named: true, Columns: []render.Column{{Title: "Fabric"}, {Title: "Buy", Align: render.Right}, {Title: "Exact length", Align: render.Right}}}
+	_, same := b.usableWidth()
+	if !same {
+		t.Columns = append(t.Columns, render.Column{Title: "Usable width", Align: render.Right})
+	}
+	hand := slices.ContainsFunc(b.Cuts.Fabrics, func(f cutting.Fabric) bool { return f.OnHand != nil })
+	if hand {
+		t.Columns = append(t.Columns, render.Column{Title: "On hand"})
+	}
+	t.Columns = append(t.Columns, render.Column{Title: "Used for"})
+	for i := range b.Cuts.Fabrics {
+		f := &b.Cuts.Fabrics[i]
+		row := render.Row{Cells: []render.Cell{b.fabricCell(f), cell(b.shop(f.Purchase.Buy)), cell(b.near(f.Purchase.Need))}}
+		if !same {
+			row.Cells = append(row.Cells, cell(b.length(f.UsableWidth)))
+		}
+		if hand {
+			row.Cells = append(row.Cells, cell(b.onHand(f.OnHand)))
+		}
+		row.Cells = append(row.Cells, cell(listed(b.uses(i))))
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// fabricCell is a fabric's square of colour with its letter and name.
+func (b *book) fabricCell(f *cutting.Fabric) render.Cell {
+	c := render.Cell{Swatch: b.swatch(f.Index), Text: render.Plain(f.Name)}
+	if print := own(f.Print); print != "" && print != f.Name {
+		c.Text = append(c.Text, render.Run{Text: " (" + print + ")", Small: true})
+	}
+	return c
+}
+
+func (b *book) swatch(fabric int) *render.Swatch {
+	return &render.Swatch{Letter: b.letters[fabric], Colour: b.Top.Fabrics[fabric].Colour}
+}
+
+func (b *book) onHand(h *cutting.OnHand) string {
+	switch {
+	case h == nil:
+		return ""
+	case h.Enough:
+		return b.have(h.HaveCut) + ", enough"
+	}
+	return b.have(h.HaveCut) + ", short by " + b.near(h.ShortCut)
+}
+
+// finishingTable is what finishing takes: backing, batting, binding.
+func (b *book) finishingTable() {
+	t := render.Table{Named: true, Columns: []render.Column{{Title: "For finishing"}, {Title: "What is needed"}}}
+	row := func(name, text string) {
+		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{{Text: render.Bold(name)}, cell(text)}})
+	}
+	if k := b.Cuts.Binding; k != nil {
+		row("Binding", count(k.Strips, "strip")+" "+b.length(k.StripCut)+" wide"+b.forCopies()+" of fabric "+b.letters[b.Top.Cloth.Binding.Fabric]+"; "+verb(k.Strips, "its", "their")+" cloth is in the table above")
+	}
+	if k := b.Cuts.Backing; k != nil {
+		row("Backing", "at least "+b.atLeast(k.WidthCut, k.HeightCut)+b.forCopies()+" of fabric "+b.letters[b.Cuts.BackingOf]+"; its cloth is in the table above")
+	}
+	if k := b.Cuts.Batting; k != nil {
+		row("Batting", "at least "+b.atLeast(k.WidthCut, k.HeightCut)+b.forCopies()+packagesOf(k.Packages))
+	}
+	if len(t.Rows) > 0 {
+		b.add(t)
+	}
+}
+
+// packagesOf names the smallest packages of batting that hold the quilt.
+func packagesOf(list []supplies.Package) string {
+	const most = 3
+	var names []string
+	for _, p := range list {
+		if !slices.Contains(names, p.Name) {
+			names = append(names, p.Name)
+		}
+	}
+	if len(names) == 0 {
+		return "; no package of the usual sizes holds it, so take it from the roll"
+	}
+	return "; sold as " + listed(names[:min(most, len(names))])
+}
+
+// precuts says what would do in place of cloth by the length.
+func (b *book) precuts() {
+	var names []string
+	for i := range b.Cuts.Fabrics {
+		for _, p := range b.Cuts.Fabrics[i].Precuts {
+			if b.sold(p.Name) && !slices.Contains(names, p.Name) {
+				names = append(names, p.Name)
+			}
+		}
+	}
+	if len(names) == 0 {
+		return
+	}
+	t := render.Table{Named: true, Columns: []render.Column{{Title: "Fabric"}}}
+	for _, name := range names {
+		t.Columns = append(t.Columns, render.Column{Title: capital(plural(name)), Align: render.Right})
+	}
+	for i := range b.Cuts.Fabrics {
+		f := &b.Cuts.Fabrics[i]
+		if len(f.Precuts) == 0 {
+			continue
+		}
+		row := render.Row{Cells: []render.Cell{{Swatch: b.swatch(f.Index), Text: render.Plain(f.Name)}}}
+		for _, name := range names {
+			row.Cells = append(row.Cells, cell(precutText(f.Precuts, name)))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	b.keep(heading(1, "From precuts"), para("What shops sell cut already would do in place of a length. The table says how many of one sort would be enough."), t)
+}
+
+// sold says whether a precut is one of the country's: fat quarters come by the yard or by the metre.
+func (b *book) sold(name string) bool {
+	return strings.Contains(name, "metric") == (b.units == measure.Centimetres) || !strings.Contains(name, "fat quarter")
+}
+
+// precutText is how many of a precut would do, nothing where none would.
+func precutText(list []cutting.Precut, name string) string {
+	for _, p := range list {
+		if p.Name == name {
+			return numeral(p.Count)
+		}
+	}
+	return ""
+}
+
+// ways says with which changes the cloth on hand would do.
+func (b *book) ways() {
+	var items []render.Item
+	for i := range b.Cuts.Fabrics {
+		f := &b.Cuts.Fabrics[i]
+		if text := b.cutWords().WaysToFit(f); text != "" {
+			items = append(items, item(lead("Fabric "+b.fabricName(f)+":", "%s", sentence(text))))
+		}
+	}
+	if len(items) > 0 {
+		b.add(heading(1, "If the cloth on hand is to do"), render.List{Items: items})
+	}
+}

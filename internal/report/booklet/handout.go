@@ -1,0 +1,190 @@
+package booklet
+
+import (
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/render"
+)
+
+// Handout is the paper for a class: what to bring, what is provided, the plan of the day. Where the plan is for several
+// quilts, each is a kit.
+func Handout(r Reports, o Options) render.Document {
+	b := newBook(r, o)
+	b.bring()
+	b.provided()
+	b.day()
+	b.abbreviations(b.saidIn(nil))
+	d := b.document(b.parts)
+	d.Cover.Subtitle = "Class handout"
+	d.Subject = "A class handout: what to bring, what is provided, the plan of the day."
+	return d
+}
+
+// single is the plan for one quilt.
+func (b *book) single() *cutting.Plan {
+	if b.One != nil {
+		return b.One
+	}
+	return b.Cuts
+}
+
+// kits says whether the cloth of the tops is provided.
+func (b *book) kits() bool { return b.Cuts.Copies > 1 }
+
+// bring is what each one brings.
+func (b *book) bring() {
+	b.part("What to bring", true)
+	b.addNotes("")
+	list := render.List{Marker: render.Tick}
+	tick := func(format string, args ...any) { list.Items = append(list.Items, item(para(format, args...).Text)) }
+	tick("sewing machine with its cord, its pedal and a foot for a seam allowance of %s", b.length(b.Top.Seam))
+	tick("new needle, thread, thread scissors and a seam ripper")
+	for _, tool := range b.cuttingTools() {
+		tick("%s", tool)
+	}
+	tick("fine pins")
+	tick("pencil and paper")
+	b.add(list)
+	if !b.kits() {
+		b.add(heading(1, "Your fabrics"), para("Wash and press them, or do neither with any of them."), b.bringTable())
+	}
+	b.laterNeeds()
+	b.cautions()
+}
+
+// bringTable is the cloth for one quilt.
+func (b *book) bringTable() render.Table {
+	t := render.Table{Named: true, Columns: []render.Column{{Title: "Fabric"}, {Title: "Bring", Align: render.Right}}}
+	plan := b.single()
+	for i := range plan.Fabrics {
+		f := &plan.Fabrics[i]
+		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{b.fabricCell(f), cell(b.shop(f.Purchase.Buy))}})
+	}
+	return t
+}
+
+// laterNeeds is what is needed at home, and whether its cloth is in a list or a kit already.
+func (b *book) laterNeeds() {
+	where := "; its cloth is in your list of fabrics and can stay at home"
+	if b.kits() {
+		where = "; its cloth is in the kit"
+	}
+	plan := b.single()
+	items := []render.Item{item(lead("Backing:", "of your choice, larger than the top on all sides; the top finishes at %s.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))}
+	if k := plan.Backing; k != nil {
+		items[0] = item(lead("Backing:", "at least %s%s.", b.atLeast(k.WidthCut, k.HeightCut), where))
+	}
+	batting := "a little larger than the top"
+	if k := plan.Batting; k != nil {
+		batting = "at least " + b.atLeast(k.WidthCut, k.HeightCut)
+	}
+	if b.kits() {
+		batting += "; it is not in the kit"
+	}
+	items = append(items, item(lead("Batting:", "%s.", batting)))
+	if k := plan.Binding; k != nil {
+		items = append(items, item(lead("Binding:", "%s %s wide%s.", count(k.Strips, "strip"), b.length(k.StripCut), where)))
+	} else {
+		items = append(items, item(lead("Binding:", "of your choice.")))
+	}
+	b.add(heading(1, "At home, later"), render.List{Items: items})
+}
+
+// provided is what is there already.
+func (b *book) provided() {
+	b.part("What is provided", false)
+	list := []render.Item{item(render.Plain("irons and ironing boards, to share")), item(render.Plain("the pattern, and a sewn block to look at"))}
+	if b.kits() {
+		list = append(list, item(render.Plain("a kit with the cloth of one "+b.kitHolds()+" for each of you, "+count(b.Cuts.Copies, "kit")+" altogether")))
+	}
+	b.keep(render.List{Items: list})
+	if !b.kits() {
+		return
+	}
+	b.add(heading(1, "In each kit"), b.kitTable(), para("Not in the kit: %s.", listed(b.notInKit())))
+	b.keep(heading(1, "For the teacher: cloth for "+count(b.Cuts.Copies, "kit")),
+		para("Cut for all kits at once, strips of all kits together: that takes less cloth than each kit by itself."), b.fabricTable())
+}
+
+// kitHolds is what a kit's cloth is for.
+func (b *book) kitHolds() string {
+	list := []string{"top"}
+	if b.single().Binding != nil {
+		list = append(list, "its binding")
+	}
+	if b.single().Backing != nil {
+		list = append(list, "its backing")
+	}
+	return listed(list)
+}
+
+// notInKit is what each one needs beside the kit.
+func (b *book) notInKit() []string {
+	var list []string
+	if b.single().Backing == nil {
+		list = append(list, "backing")
+	}
+	list = append(list, "batting")
+	if b.single().Binding == nil {
+		list = append(list, "binding")
+	}
+	return append(list, "thread", "tools")
+}
+
+// kitPiece names a piece of a kit; strips by their size, since they come in several lengths.
+func (b *book) kitPiece(line *cutting.Line) string {
+	if line.Piece.Shape == blocks.Strip {
+		return b.pieces(line) + ", " + b.size(line.Piece.AcrossCut, line.Piece.AlongCut)
+	}
+	return b.pieces(line) + handName(line.Piece.Hand)
+}
+
+// kitTable is the pieces of one quilt by fabric.
+func (b *book) kitTable() render.Table {
+	t := render.Table{Named: true, Columns: []render.Column{{Title: "Fabric"}, {Title: "Pieces"}, {Title: "Number", Align: render.Right}}}
+	plan := b.single()
+	for i := range plan.Fabrics {
+		f := &plan.Fabrics[i]
+		for _, n := range f.Lines {
+			line := &plan.Lines[n]
+			t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{b.fabricCell(f), cell(b.kitPiece(line)), cell(numeral(line.Pieces))}})
+		}
+	}
+	for i := range plan.Sets {
+		s := &plan.Sets[i]
+		for way, n := range s.Wanted {
+			name := "wedges of strip set " + plan.SetName(i)
+			if way == 1 {
+				name = turnedName(name)
+			}
+			if n > 0 {
+				t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{cell("strip set"), cell(name), cell(numeral(n))}})
+			}
+		}
+	}
+	t.Rows = append(t.Rows, b.kitFinishing()...)
+	if over := len(t.Rows) - mostRows; over > 0 {
+		t.Rows = append(t.Rows[:mostRows], render.Row{Cells: []render.Cell{cell("and " + count(over, "more line") + " that the cutting plan has")}})
+	}
+	return t
+}
+
+// kitFinishing is the rows of a kit that are for binding and backing.
+func (b *book) kitFinishing() []render.Row {
+	plan := b.single()
+	var rows []render.Row
+	row := func(fabric int, what string, number int) {
+		for i := range plan.Fabrics {
+			if f := &plan.Fabrics[i]; f.Index == fabric {
+				rows = append(rows, render.Row{Cells: []render.Cell{b.fabricCell(f), cell(what), cell(numeral(number))}})
+			}
+		}
+	}
+	if k := plan.Binding; k != nil {
+		row(b.Top.Cloth.Binding.Fabric, "strips for the binding, "+b.length(k.StripCut)+" wide", k.Strips)
+	}
+	if k := plan.Backing; k != nil {
+		row(plan.BackingOf, "cloth for the backing, at least "+b.atLeast(k.WidthCut, k.HeightCut), 1)
+	}
+	return rows
+}

@@ -1,0 +1,301 @@
+package booklet
+
+import (
+	"bytes"
+	"fmt"
+	"image/color"
+	"image/png"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/render"
+	"eighthturn/samples"
+)
+
+// program is the path of a program that judges. Where it is not there the test is skipped, but fails where
+// EIGHTHTURN_JUDGES=required says that all of them must be there.
+func program(t testing.TB, name, what string) string {
+	t.Helper()
+	path, err := exec.LookPath(name)
+	if err == nil {
+		return path
+	}
+	message := name + " is not here: " + what
+	if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
+		t.Fatal(message)
+	}
+	t.Skip(message)
+	return ""
+}
+
+func output(t testing.TB, name string, arguments ...string) string {
+	t.Helper()
+	out, err := exec.Command(name, arguments...).CombinedOutput()
+	if err != nil {
+		t.Errorf("%s: %v\n%s", filepath.Base(name), err, out)
+	}
+	return string(out)
+}
+
+// form is a size of page and of letters.
+type form struct {
+	name string
+	render.Options
+}
+
+func forms() []form {
+	var list []form
+	for _, p := range render.Papers() {
+		list = append(list, form{p.Name, render.Options{Paper: p}})
+	}
+	return append(list, form{"large print", render.Options{Paper: render.Letter(), Large: true}})
+}
+
+// unspaced is a text without its blanks: where one stands depends on how a program reads a page.
+func unspaced(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) {
+			return -1
+		}
+		return r
+	}, text)
+}
+
+// spoken are the lengths and numbers of a cutting plan as the page has them.
+func spoken(r Reports) []string {
+	b := newBook(r, Options{})
+	var list []string
+	say := func(text string) { list = append(list, render.Fractions(text)) }
+	for i := range r.Cuts.Fabrics {
+		f := &r.Cuts.Fabrics[i]
+		say(b.shop(f.Purchase.Buy))
+		for _, s := range f.AsCut() {
+			say(count(s.Times, "strip") + " " + b.length(s.WidthCut))
+		}
+		for _, n := range f.Lines {
+			say(strconv.Itoa(r.Cuts.Lines[n].Pieces))
+			say(measure.Number(b.measurable(r.Cuts.Lines[n].Piece.AcrossCut), r.Cuts.Units))
+		}
+	}
+	for i := range r.Cuts.Sets {
+		for _, band := range r.Cuts.Sets[i].Bands {
+			say(b.length(band.WidthCut))
+		}
+	}
+	return list
+}
+
+func TestTheFileIsSound(t *testing.T) {
+	t.Parallel()
+	qpdf := program(t, "qpdf", "Debian's qpdf")
+	pdffonts, pdftotext := program(t, "pdffonts", "Debian's poppler-utils"), program(t, "pdftotext", "Debian's poppler-utils")
+	embedded := regexp.MustCompile(`Identity-H +yes .. ? +yes`)
+	for i, s := range samples.All() {
+		r := Study(topOf(t, s.Text), cutting.Options{})
+		for _, f := range forms() {
+			if f.Large && i%3 != 0 || testing.Short() && f.Paper.Name != render.HalfLetter().Name {
+				continue
+			}
+			printed, err := render.PDF(Pattern(r, Options{Paper: f.Paper, Large: f.Large}), f.Options)
+			if err != nil {
+				t.Fatal(err)
+			}
+			path := filepath.Join(t.TempDir(), "pattern.pdf")
+			if err := os.WriteFile(path, printed.File, 0o600); err != nil {
+				t.Fatal(err)
+			}
+			if out := output(t, qpdf, "--check", path); !strings.Contains(out, "No syntax or stream encoding errors") {
+				t.Errorf("%s, %s: %s", s.Name, f.name, out)
+			}
+			for _, line := range strings.Split(strings.TrimSpace(output(t, pdffonts, path)), "\n")[2:] {
+				if !embedded.MatchString(line) {
+					t.Errorf("%s, %s: a font is not embedded: %s", s.Name, f.name, line)
+				}
+			}
+			text := unspaced(output(t, pdftotext, "-raw", "-enc", "UTF-8", path, "-"))
+			for _, want := range spoken(r) {
+				if !strings.Contains(text, unspaced(want)) {
+					t.Errorf("%s, %s: %q is not found in the file", s.Name, f.name, want)
+				}
+			}
+			for _, wrong := range outside(output(t, pdftotext, "-bbox", path, "-"), f.Options) {
+				t.Errorf("%s, %s: %s", s.Name, f.name, wrong)
+			}
+		}
+	}
+}
+
+var (
+	wordBox = regexp.MustCompile(`<word xMin="([0-9.-]+)" yMin="([0-9.-]+)" xMax="([0-9.-]+)" yMax="([0-9.-]+)">(.*)</word>`)
+)
+
+// outside are words that reach beyond the margins, as another program finds them. The boxes of words are as high as their
+// font, which may be a little more than the letters.
+func outside(boxes string, o render.Options) []string {
+	const slack = 3.5
+	inch := float64(measure.Inch)
+	m, w, h := float64(o.Paper.Margin)/inch*72, float64(o.Paper.Width)/inch*72, float64(o.Paper.Height)/inch*72
+	var wrong []string
+	for _, b := range wordBox.FindAllStringSubmatch(boxes, -1) {
+		var at [4]float64
+		for i := range at {
+			at[i], _ = strconv.ParseFloat(b[i+1], 64)
+		}
+		if at[0] < m-slack || at[1] < m-slack || at[2] > w-m+slack || at[3] > h-m+slack {
+			wrong = append(wrong, "the word "+b[5]+" stands outside the margins")
+		}
+	}
+	return wrong
+}
+
+func TestOutsideCatches(t *testing.T) {
+	o := render.Options{Paper: render.Letter()}
+	if outside(`<word xMin="20.0" yMin="100" xMax="60" yMax="110">far</word>`, o) == nil || outside(`<word xMin="100" yMin="100" xMax="160" yMax="110">in</word>`, o) != nil {
+		t.Error("a word beyond the margin is not told from one within")
+	}
+}
+
+// The square of an inch on a page of templates is 300 pixels wide and high at 300 dots an inch, from the middle of one line
+// to that of the other, as another program draws it.
+func TestTheTestSquareIsTrue(t *testing.T) {
+	t.Parallel()
+	pdftoppm, pdftotext := program(t, "pdftoppm", "Debian's poppler-utils"), program(t, "pdftotext", "Debian's poppler-utils")
+	r := Study(topOf(t, sampleText(t, "lanterns")), cutting.Options{})
+	for _, f := range forms() {
+		printed, err := render.PDF(Pattern(r, Options{Paper: f.Paper, Large: f.Large}), f.Options)
+		if err != nil {
+			t.Fatal(err)
+		}
+		dir := t.TempDir()
+		path := filepath.Join(dir, "pattern.pdf")
+		if err := os.WriteFile(path, printed.File, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		squares := 0
+		for page := printed.Pages; page > printed.Pages-2; page-- {
+			n := strconv.Itoa(page)
+			at := middleOf(output(t, pdftotext, "-f", n, "-l", n, "-bbox", path, "-"), "inch")
+			output(t, pdftoppm, "-f", n, "-l", n, "-r", "300", "-png", "-gray", "-singlefile", path, filepath.Join(dir, "page"))
+			if at == nil {
+				continue
+			}
+			squares++
+			if w, h := squareAround(t, filepath.Join(dir, "page.png"), at); w < 299 || w > 301 || h < 299 || h > 301 {
+				t.Errorf("%s, page %s: the square is %v by %v pixels", f.name, n, w, h)
+			}
+		}
+		if squares != 2 {
+			t.Errorf("%s: %d of the last two pages have a square of an inch", f.name, squares)
+		}
+	}
+}
+
+// middleOf is the middle of a word on a page at 300 dots an inch, below its letters; nil if it is not there.
+func middleOf(boxes, word string) []int {
+	list := wordBox.FindAllStringSubmatch(boxes, -1)
+	slices.Reverse(list)
+	for _, b := range list {
+		if b[5] == word {
+			x, _ := strconv.ParseFloat(b[1], 64)
+			y, _ := strconv.ParseFloat(b[4], 64)
+			return []int{int(x * 300 / 72), int(y*300/72) + 12}
+		}
+	}
+	return nil
+}
+
+// squareAround is how far the lines of a square lie apart that surround a place.
+func squareAround(t *testing.T, path string, at []int) (w, h float64) {
+	file, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	picture, err := png.Decode(bytes.NewReader(file))
+	if err != nil {
+		t.Fatal(err)
+	}
+	dark := func(x, y int) bool { return color.GrayModel.Convert(picture.At(x, y)).(color.Gray).Y < 128 }
+	line := func(dx, dy int) float64 {
+		for n := 0; n < 400; n++ {
+			if x, y := at[0]+n*dx, at[1]+n*dy; dark(x, y) {
+				end := n
+				for dark(at[0]+end*dx, at[1]+end*dy) {
+					end++
+				}
+				return float64(n+end-1) / 2
+			}
+		}
+		return 1e9
+	}
+	return line(1, 0) + line(-1, 0), line(0, 1) + line(0, -1)
+}
+
+var (
+	htmlError = regexp.MustCompile(`(?m)^.*: HTML parser error : (.*)$`)
+	newTag    = regexp.MustCompile(`^Tag (?:main|header|footer|nav|section|aside|figure|figcaption|svg|title|desc|path|text|g|rect|tspan|clipPath|circle|line|polygon|polyline) invalid$`)
+	oneFigure = regexp.MustCompile(`(?s)<figure>(.*?)</figure>`)
+	titled    = regexp.MustCompile(`(?s)<svg[^>]*>.*?<(?:title|desc)[^>]*>[^<]+</`)
+)
+
+// illFormed is what another parser finds wrong with a page, but for elements that it does not know.
+func illFormed(xmllint, path string) []string {
+	out, _ := exec.Command(xmllint, "--html", "--noout", "--memory", path).CombinedOutput() // it fails for each of those
+	var wrong []string
+	for _, m := range htmlError.FindAllStringSubmatch(string(out), -1) {
+		if !newTag.MatchString(m[1]) {
+			wrong = append(wrong, m[1])
+		}
+	}
+	return wrong
+}
+
+func TestIllFormedCatches(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "page.html")
+	if err := os.WriteFile(path, []byte("<!DOCTYPE html>\n<html><body><main><p>one <b>two</p></main></body></html>"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if illFormed(program(t, "xmllint", "Debian's libxml2-utils"), path) == nil {
+		t.Error("an element that is not closed is not noticed")
+	}
+}
+
+// The page is well-formed by another parser, which knows no element that came after HTML 4, and every picture has words for
+// those who cannot see it.
+func TestThePageIsWellFormed(t *testing.T) {
+	t.Parallel()
+	xmllint := program(t, "xmllint", "Debian's libxml2-utils")
+	for _, s := range samples.All() {
+		page, err := render.HTML(Pattern(Study(topOf(t, s.Text), cutting.Options{}), Options{}))
+		if err != nil {
+			t.Fatal(err)
+		}
+		path := filepath.Join(t.TempDir(), "page.html")
+		if err := os.WriteFile(path, page, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		for _, wrong := range illFormed(xmllint, path) {
+			t.Errorf("%s: %s", s.Name, wrong)
+		}
+		figures := oneFigure.FindAllStringSubmatch(string(page), -1)
+		if len(figures) < 8 {
+			t.Errorf("%s: only %d pictures", s.Name, len(figures))
+		}
+		for _, f := range figures {
+			if !titled.MatchString(f[1]) {
+				t.Errorf("%s: a picture has no words: %s", s.Name, fmt.Sprintf("%.200s", f[1]))
+			}
+		}
+		if bytes.Contains(page, []byte("http://")) && !bytes.Contains(page, []byte("http://www.w3.org")) || bytes.Contains(page, []byte(`src="http`)) {
+			t.Errorf("%s: the page asks for something else", s.Name)
+		}
+	}
+}

@@ -1,0 +1,229 @@
+package booklet
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/render"
+	"eighthturn/layout"
+	"eighthturn/samples"
+)
+
+// topOf lays a layout out.
+func topOf(t testing.TB, text string) *quilt.Top {
+	t.Helper()
+	design, _, faults := layout.Read(text)
+	for _, f := range faults {
+		if f.Severity == layout.Error {
+			t.Fatalf("%s", f.Message)
+		}
+	}
+	return quilt.Lay(design)
+}
+
+func sampleText(t testing.TB, name string) string {
+	for _, s := range samples.All() {
+		if s.Name == name {
+			return s.Text
+		}
+	}
+	t.Fatalf("there is no sample %q", name)
+	return ""
+}
+
+// odd are layouts at the ends of what may be asked for.
+func odd() map[string]string {
+	fabrics := "fabric a #204060\nfabric b #f0e8d8\n"
+	many := "strip 4\n"
+	for i := range 40 {
+		many += "fabric f" + numeral(i) + " #" + []string{"203040", "f0e0d0", "a04030", "408070"}[i%4] + "\n"
+	}
+	pool := "scraps all"
+	for i := range 40 {
+		pool += " f" + numeral(i)
+	}
+	many += pool + " by piece deal 7\nblock W web wedges all kites f1\ngrid\n W W W W W W W W\nrepeat down 8\n"
+	return map[string]string{
+		"one cell":     "strip 4\n" + fabrics + "block A ring wedges a b corners b\ngrid\n A\n",
+		"plain cell":   "side 6\n" + fabrics + "block A plain piece a\ngrid\n A\n",
+		"all tumblers": "strip 5\n" + fabrics + "block A tumblers pieces a b line 6 1/2\ngrid\n A A A\nrepeat down 5\n",
+		"metric":       "units cm\nstrip 10\n" + fabrics + "block W web wedges a kites b\ngrid\n W W\n W W\nborder 5 a\nbinding 6 cut b\nbacking b\nbatting\n",
+		"unicode":      "title \"Žluťoučký kůň — 夜の海 & <b>\"\ndesigner \"Ångström\"\nstrip 4\n" + fabrics + "block W web wedges a kites b\ngrid\n W W\n W W\n",
+		"no title":     "strip 4\n" + fabrics + "block W web wedges a kites b\ngrid\n W W\n W W\nnote \"see Figure 99\"\n",
+		"forty":        many,
+		"hundred":      "strip 2\n" + fabrics + "block W web wedges a kites b\ngrid\n W W\n W W\nrepeat across 50 down 50\n",
+		"tiny seams":   "seam 1/32 in\nstrip 3\n" + fabrics + "block W web wedges a kites b\ngrid\n W W\n W W\nborder 1 a\n",
+	}
+}
+
+// judgedDocuments hands on the patterns of the samples, of odd layouts and of some dozens of invented ones.
+func judgedDocuments(t *testing.T, with func(t *testing.T, r Reports, d render.Document)) {
+	run := func(name, text string) {
+		t.Run(name, func(t *testing.T) {
+			r := Study(topOf(t, text), cutting.Options{})
+			with(t, r, Pattern(r, Options{}))
+		})
+	}
+	for _, s := range samples.All() {
+		run(s.Name, s.Text)
+	}
+	for name, text := range odd() {
+		run(name, text)
+	}
+	for seed := range uint64(48) {
+		run("invented "+numeral(int(seed)), invent.Layout(seed))
+	}
+}
+
+func TestAnEditorFindsNothing(t *testing.T) {
+	printed := 0
+	judgedDocuments(t, func(t *testing.T, r Reports, d render.Document) {
+		if len(r.Cuts.Faults) > 0 {
+			t.Skip("it cannot be cut, which the command refuses: " + r.Cuts.Faults[0].Message)
+		}
+		printed++
+		for _, wrong := range edited(d, r) {
+			t.Error(wrong)
+		}
+	})
+	if printed < 40 {
+		t.Errorf("only %d patterns were judged", printed)
+	}
+}
+
+// replaced is a document with the first match of a pattern in its texts replaced.
+func replaced(d render.Document, pattern, by string) render.Document {
+	re := regexp.MustCompile(pattern)
+	done := false
+	return mapped(d, func(text string) string {
+		if done || !re.MatchString(text) {
+			return text
+		}
+		done = true
+		at := re.FindStringIndex(text)
+		return text[:at[0]] + re.ReplaceAllString(text[at[0]:at[1]], by) + text[at[1]:]
+	})
+}
+
+func TestTheEditorCatches(t *testing.T) {
+	r := Study(topOf(t, sampleText(t, "lanterns")), cutting.Options{})
+	d := Pattern(r, Options{})
+	if wrong := edited(d, r); len(wrong) > 0 {
+		t.Fatalf("the whole document has faults: %q", wrong)
+	}
+	for _, c := range []struct {
+		name, pattern, by, want string
+	}{
+		{"a length that no report has", `3 1/2 in square`, "3 21/64 in square", "no report has"},
+		{"a cut size that is gone", `.*2 1/2.*`, "", "is not in the text"},
+		{"another purchase", `^[0-9/ ]+ yd$`, "7 1/8 yd", "is to be bought as"},
+		{"a piece too many", `^[0-9]+, ([0-9]+) left`, "999, $1 left", "the table has"},
+		{"a strip too many", `^([0-9]+) strips ([0-9/ ]+ in wide,)$`, "9$1 strips $2", "the list has"},
+		{"another binding", `^([0-9]+) strips ([0-9/ ]+ in wide of)`, "9$1 strips $2", "the binding"},
+		{"sizes that do not add up", `1 in wide finished`, "3 in wide finished", "add up"},
+		{"a block of another size", `A block finishes at about [0-9/ ]+ in`, "A block finishes at 4 in", "is said to finish"},
+		{"an abbreviation that nobody knows", `Quilt as you like`, "Quilt 3 pcs as you like", "used and not explained"},
+		{"capitals that nobody knows", `Quilt as you like`, "Quilt the WOF as you like", "is not explained"},
+		{"an abbreviation that is not used", `^yd$`, "cm", "explained and not used"},
+		{"a figure that is not there", `See Figure [0-9]+`, "See Figure 99", "referred to and not there"},
+		{"a figure that nothing refers to", `Figure ([0-9]+) is for pencils`, "This page is for pencils", "nothing refers to"},
+		{"a caption that is gone", `^Figure 3\.`, "Picture.", "follows Figure"},
+		{"a wrong plural", `Make ([0-9]+) units`, "Make $1 unit", "wrong number"},
+		{"a border strip of another length", `^3 by 56 1/8 in$`, "3 by 56 in", "is sewn on as"},
+		{"a triangle that is said to be square", `^ *short sides.*$`, " about 6 in square.", "of what is said"},
+		{"a word that nobody explains", `^Kite$`, "Cat", "the word kite is used and not explained"},
+		{"a word that is explained and not used", `^Kite$`, "Pinwheel", "the word pinwheel is explained and not used"},
+		{"another word for the same piece", `[Ss]top pieces`, "ground pieces", "another word is used here"},
+		{"an offset of another size", `sticks out by 0\.207 in`, "sticks out by 0.27 in", "and not 4: Offset"},
+		{"a seam that is pressed another way", `Press its seams clockwise`, "Press its seams anticlockwise", "and not 2: Press its"},
+		{"a row that is pressed another way", `to the right in rows`, "to the left in rows", "and not 1: Press the seams between"},
+		{"one of several", `([0-9]+) blocks across`, "1 blocks across", "wrong number"},
+	} {
+		broken := replaced(d, c.pattern, c.by)
+		if c.name == "a cut size that is gone" {
+			broken = mapped(d, func(text string) string { return strings.ReplaceAll(text, "2 1/2", "2 3/4") })
+		}
+		found := edited(broken, r)
+		if !strings.Contains(strings.Join(found, "\n"), c.want) {
+			t.Errorf("%s is not found: %q", c.name, found)
+		}
+	}
+}
+
+func TestTheEditorCatchesPicturesWithoutWords(t *testing.T) {
+	d := render.Document{Parts: []render.Part{{Blocks: []render.Block{render.Together{Blocks: []render.Block{render.Figure{}, render.Picture{}}}}}}}
+	if wrong := wrongAlternatives(d, Reports{}); len(wrong) != 2 {
+		t.Errorf("of two pictures without words %d are found", len(wrong))
+	}
+}
+
+func TestNoPageOverflows(t *testing.T) {
+	t.Parallel()
+	turn := 0
+	judgedDocuments(t, func(t *testing.T, r Reports, _ render.Document) {
+		for i, p := range render.Papers() {
+			for _, large := range []bool{false, true} {
+				if turn++; strings.Contains(t.Name(), "invented") && turn%5 != i || len(r.Top.Cells) > 400 && (large || i != 0) {
+					continue
+				}
+				printed, err := render.PDF(Pattern(r, Options{Paper: p, Large: large}), render.Options{Paper: p, Large: large})
+				if err != nil {
+					t.Errorf("%s, large %v: %v", p.Name, large, err)
+				}
+				for _, w := range printed.Warnings {
+					if w.Kind == render.Overflow || w.Kind == render.TooSmall && !large {
+						t.Errorf("%s, large %v: %s", p.Name, large, w)
+					}
+				}
+			}
+		}
+	})
+}
+
+func TestTheSameBytes(t *testing.T) {
+	text := sampleText(t, "flotsam")
+	var last []byte
+	for range 2 {
+		printed, err := render.PDF(Pattern(Study(topOf(t, text), cutting.Options{}), Options{}), render.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if last != nil && !bytes.Equal(last, printed.File) {
+			t.Error("the same layout gave two patterns")
+		}
+		last = printed.File
+	}
+}
+
+func TestNotesStandAtTheirPlaces(t *testing.T) {
+	text := strings.Replace(sampleText(t, "starfish"), "grid\n", "note \"on the whole\"\nnote cover \"on the cover\"\nnote fabric \"on fabric\"\nnote cutting \"on cutting\"\nnote sewing \"on sewing\"\nnote grid \"on the grid\"\nnote border \"on the border\"\nnote finishing \"on finishing\"\nnote F \"on block F\"\n\ngrid\n", 1)
+	d := Pattern(Study(topOf(t, text), cutting.Options{}), Options{})
+	for part, note := range map[string]string{
+		"Before you begin": "on the whole", "Fabric requirements": "on fabric", "Cutting": "on cutting", "The blocks": "on sewing", "Layout": "on the grid",
+		"Putting the top together": "on the border", "Finishing": "on finishing",
+	} {
+		if !hasNote(partOf(d, part), note) {
+			t.Errorf("%s has not the note %q", part, note)
+		}
+	}
+	if !hasNote(partOf(d, "The blocks"), "on block F") {
+		t.Error("block F has not its note")
+	}
+	if !strings.Contains(d.Cover.Lines[len(d.Cover.Lines)-1].String(), "on the cover") {
+		t.Error("the cover has not its note")
+	}
+}
+
+func hasNote(list []render.Block, note string) bool {
+	for _, b := range flat(list) {
+		if isNote(b) && strings.Contains(strings.Join(joinedRuns(b), " "), note) {
+			return true
+		}
+	}
+	return false
+}

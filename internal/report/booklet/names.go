@@ -1,0 +1,106 @@
+package booklet
+
+import (
+	"slices"
+	"strings"
+
+	"eighthturn/internal/diagram"
+)
+
+// fabricLetters are the letters that stand for the fabrics, by index of the top's: in their order, without those that name blocks.
+func fabricLetters(r Reports) []string {
+	blocks := map[string]bool{}
+	for i := range r.Sewing.Blocks {
+		blocks[r.Sewing.Blocks[i].Label] = true
+	}
+	var list []string
+	for n := 0; len(list) < len(r.Top.Fabrics); n++ {
+		if letter := lettersOf(n); !blocks[letter] {
+			list = append(list, letter)
+		}
+	}
+	return list
+}
+
+// lettersOf is A to Z, then AA, AB and so on.
+func lettersOf(n int) string {
+	const alphabet = 26
+	letter := string(rune('A' + n%alphabet))
+	if n < alphabet {
+		return letter
+	}
+	return lettersOf(n/alphabet-1) + letter
+}
+
+// nameTemplates puts a letter and a number in place of each template's letter, since letters alone are the fabrics.
+func (b *book) nameTemplates() {
+	b.Templates = slices.Clone(b.Templates)
+	var letters []string
+	for i := range b.Templates {
+		letter := b.Templates[i].Letter
+		n := slices.Index(letters, letter)
+		if n < 0 {
+			n = len(letters)
+			letters = append(letters, letter)
+		}
+		b.Templates[i].Letter = b.templateSign() + numeral(n+1)
+	}
+}
+
+// templateSign is the letter before the number of a template: T, or one with which no block's name begins.
+func (b *book) templateSign() string {
+	for _, sign := range []string{"T", "P", "Q", "X", "Y", "Z"} {
+		if !b.begins(sign) {
+			return sign
+		}
+	}
+	return "T"
+}
+
+// begins says whether the label of a block begins with a sign.
+func (b *book) begins(sign string) bool {
+	for i := range b.Sewing.Blocks {
+		if strings.HasPrefix(b.Sewing.Blocks[i].Label, sign) {
+			return true
+		}
+	}
+	return false
+}
+
+// topPictures are the pictures of the top as it is sewn together, with blocks named as the layout names them.
+func (b *book) topPictures() []*diagram.Figure {
+	names := b.plainNames()
+	var list []*diagram.Figure
+	for _, f := range b.stepPictures(-1, 0) {
+		named := *f
+		if b.noun() == "column" {
+			named.Title = strings.Replace(f.Title, "the blocks in columns", "the columns together", 1)
+		}
+		named.Marks = slices.Clone(f.Marks)
+		for i, m := range named.Marks {
+			if m.Words == nil || names[m.Words.Text] == "" {
+				continue
+			}
+			words := *m.Words
+			words.Text = names[words.Text]
+			named.Marks[i].Words = &words
+		}
+		list = append(list, &named)
+	}
+	return list
+}
+
+// plainNames are the labels of blocks whose colourings are too many to be told apart in the layout, by the colourings' names.
+func (b *book) plainNames() map[string]string {
+	names := map[string]string{}
+	for i := range b.Sewing.Blocks {
+		k := &b.Sewing.Blocks[i]
+		if hasNumber(k) {
+			continue
+		}
+		for n := range k.Colourings {
+			names[k.ColouringName(&k.Colourings[n])] = k.Label
+		}
+	}
+	return names
+}

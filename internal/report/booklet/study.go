@@ -1,0 +1,29 @@
+package booklet
+
+import (
+	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/render/paper"
+)
+
+// Study makes every report that a booklet says. The options have passed their Check.
+func Study(t *quilt.Top, o cutting.Options) Reports {
+	r := Reports{Top: t, Cuts: cutting.Of(t, o), Sewing: sewing.Of(t, sewing.Options{}), Values: contrast.Study(t, contrast.Options{}), Templates: paper.Templates(t)}
+	if o.Copies > 1 {
+		o.Copies = 1
+		r.One = cutting.Of(t, o)
+	}
+	return r
+}
+
+// Names of the parts that may be left out.
+const (
+	templates = "templates"
+	colouring = "colouring"
+	greys     = "values"
+)
+
+// Parts are the parts that may be left out.
+func Parts() []string { return []string{templates, colouring, greys} }

@@ -1,0 +1,61 @@
+package booklet
+
+import (
+	"slices"
+	"strings"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/render"
+)
+
+// cuttingTools are what the quilt's pieces are cut and trimmed with, and nothing that it does not need.
+func (b *book) cuttingTools() []string {
+	list := []string{"rotary cutter with a sharp blade and a closing guard", "cutting mat", "ruler as long as the folded cloth is wide"}
+	square := slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool {
+		return slices.ContainsFunc(k.Steps, func(s sewing.Step) bool { return strings.Contains(s.Trim, "square ruler") })
+	})
+	switch {
+	case square && b.cutBy(func(p *cutting.Piece) bool { return p.Method == cutting.OnceOnDiagonal }):
+		list = append(list, "square ruler with a line of 45 degrees from corner to corner")
+	case square:
+		list = append(list, "square ruler")
+	}
+	if b.uses45() {
+		list = append(list, "wedge rule of 45 degrees, or the templates of the pattern")
+	}
+	if b.cutBy(func(p *cutting.Piece) bool { return p.Shape == blocks.StopGround }) {
+		list = append(list, "the templates of the stop pieces")
+	}
+	if len(b.betweenMarks()) > 0 {
+		list = append(list, "tape to mark sizes on the ruler")
+	}
+	return list
+}
+
+// sewingTools are what the quilt is sewn and pressed with.
+func sewingTools() []string {
+	return []string{"pins", "iron and ironing board"}
+}
+
+// cutBy says whether any piece is cut in a way.
+func (b *book) cutBy(is func(*cutting.Piece) bool) bool {
+	return slices.ContainsFunc(b.Cuts.Lines, func(l cutting.Line) bool { return is(&l.Piece) }) || len(b.Cuts.Sets) > 0 && is(&cutting.Piece{Shape: blocks.Wedge})
+}
+
+// uses45 says whether pieces are cut with a wedge rule.
+func (b *book) uses45() bool {
+	return b.cutBy(func(p *cutting.Piece) bool {
+		return p.Shape == blocks.Wedge || p.Shape == blocks.Tumbler || p.Shape == blocks.Kite
+	})
+}
+
+// tools is the list of tools.
+func (b *book) tools() {
+	var items []render.Item
+	for _, text := range slices.Concat(b.cuttingTools(), []string{"sewing machine with a foot for a seam allowance of " + b.length(b.Top.Seam)}, sewingTools()) {
+		items = append(items, item(render.Plain(text)))
+	}
+	b.add(heading(1, "Tools"), render.List{Items: items})
+}

@@ -1,0 +1,91 @@
+package booklet
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"eighthturn/internal/render"
+)
+
+// count writes a number with its noun: "1 wedge", "2 wedges".
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %s", n, plural(noun))
+}
+
+// plural is the plural of a noun, or of several words whose last is the noun.
+func plural(noun string) string {
+	for _, irregular := range [][2]string{{"half", "halves"}, {"copy", "copies"}, {"inch", "inches"}, {"sash", "sashes"}} {
+		if first, ok := strings.CutSuffix(noun, irregular[0]); ok {
+			return first + irregular[1]
+		}
+	}
+	return noun + "s"
+}
+
+// verb is the form of a verb for a number of things: "is" for one, "are" for several.
+func verb(n int, one, several string) string {
+	if n == 1 {
+		return one
+	}
+	return several
+}
+
+// listed joins words as a sentence does: "a", "a and b", "a, b and c".
+func listed(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// capital is a text with its first letter a capital; small letters of ASCII alone begin our sentences.
+func capital(text string) string {
+	if text == "" || text[0] < 'a' || text[0] > 'z' {
+		return text
+	}
+	return string(text[0]-'a'+'A') + text[1:]
+}
+
+// sentence is a text with a capital and a full stop.
+func sentence(text string) string {
+	text = capital(strings.TrimSpace(text))
+	if text == "" || strings.HasSuffix(text, ".") {
+		return text
+	}
+	return text + "."
+}
+
+func para(format string, args ...any) render.Paragraph {
+	return render.Paragraph{Text: render.Plain(fmt.Sprintf(format, args...))}
+}
+
+// lead is a text that begins with words in bold type.
+func lead(bold, format string, args ...any) render.Text {
+	return render.Text{{Text: bold, Bold: true}, {Text: " " + fmt.Sprintf(format, args...)}}
+}
+
+func item(text render.Text) render.Item { return render.Item{Text: text} }
+
+func cell(text string) render.Cell { return render.Cell{Text: render.Plain(text)} }
+
+func heading(level int, text string) render.Heading { return render.Heading{Level: level, Text: text} }
+
+// numeral is a number in digits.
+func numeral(n int) string { return strconv.Itoa(n) }
+
+// unique is words in their order, each once.
+func unique(list []string) []string {
+	var out []string
+	for _, s := range list {
+		if !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
