@@ -96,17 +96,3 @@ func roundRat(r *big.Rat) int64 {
 	}
 	return num.Quo(num, den).Int64()
 }
-
-// RoundUp is the next whole number of steps at or above nm; step must be above 0.
-func RoundUp(nm, step NM) NM {
-	n := nm / step
-	if n*step < nm {
-		n++
-	}
-	return n * step
-}
-
-// Nearest is the whole number of steps nearest to nm, halves up; step must be above 0.
-func Nearest(nm, step NM) NM {
-	return RoundUp(nm-(step-1)/2, step)
-}

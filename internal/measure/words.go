@@ -1,0 +1,146 @@
+package measure
+
+import (
+	"strconv"
+	"strings"
+)
+
+// A System writes lengths, and nothing else does. Each method's name is its policy:
+//
+//	Nearest  what people read: exact where a short number says it, and else "about" and the nearest mark of a ruler
+//	AtLeast  where more does no harm: what is needed, what may stand out
+//	AtMost   where less does no harm: what is left over
+//	Shop     cloth as shops sell it
+//	Exact    what programs and the language read, and what stands under the word "exactly"
+//
+// A length of one plan is so written by Nearest in every output.
+
+// Nearest writes nm with its unit as people read it: exactly, where sixty-fourths of an inch or hundredths of the unit show
+// it ("3 1/2 in", "5.08 in", "8.89 cm"); else to the nearest Mark, with the word about ("about 5 1/16 in"); what is less than
+// half a mark is "under 1/16 in".
+func (s System) Nearest(nm NM) string {
+	text, about := s.nearest(nm)
+	return about + text + " " + s.Short()
+}
+
+// By writes a width and a height, the unit once: "2 by 14 in", "about 5 1/16 by 7 in".
+func (s System) By(width, height NM) string {
+	text, about := s.nearest(width)
+	if also, alsoAbout := s.nearest(height); also != "" {
+		text, about = text+" by "+also, max(about, alsoAbout)
+	}
+	return about + text + " " + s.Short()
+}
+
+// Size is By of a rectangle, and "7 in square" of a square.
+func (s System) Size(width, height NM) string {
+	if width == height {
+		return s.Nearest(width) + " square"
+	}
+	return s.By(width, height)
+}
+
+// Number is Nearest without the unit, for a column that names it.
+func (s System) Number(nm NM) string {
+	text, about := s.nearest(nm)
+	return about + text
+}
+
+// nearest is nm without its unit, and "about " or "".
+func (s System) nearest(nm NM) (text, about string) {
+	if nm < -Slack {
+		text, about = s.nearest(-nm)
+		if strings.HasPrefix(text, "under ") {
+			return "0", "about "
+		}
+		return "-" + text, about
+	}
+	for _, fine := range [2]NM{s.Fine(), s.Unit() / 100} {
+		if at, on := On(nm, fine); on {
+			return Number(at, s), ""
+		}
+	}
+	at := Nearest(nm, s.Mark())
+	if at == 0 {
+		return "under " + Number(s.Mark(), s), ""
+	}
+	return Number(at, s), "about "
+}
+
+// WithMillimetres is Nearest, and in inches the millimetres beside it where it lies on no mark: "about 3/16 in or 5 mm".
+func (s System) WithMillimetres(nm NM) string {
+	text := s.Nearest(nm)
+	if s == Centimetres || !strings.HasPrefix(text, "about ") {
+		return text
+	}
+	return text + " or " + strconv.FormatInt(int64(Nearest(nm, Millimetre)/Millimetre), 10) + " mm"
+}
+
+// AtLeast writes a length of which more does no harm, rounded up to a mark as RoundUpToMark says.
+func (s System) AtLeast(nm NM) string { return Text(s.RoundUpToMark(nm), s) }
+
+// ByAtLeast is a width and a height, each rounded up as by AtLeast.
+func (s System) ByAtLeast(width, height NM) string {
+	return Number(s.RoundUpToMark(width), s) + " by " + s.AtLeast(height)
+}
+
+// AtMost writes a length of which less does no harm, rounded down to a mark as RoundDownToMark says; what is less than a
+// mark is "under 1/8 in".
+func (s System) AtMost(nm NM) string {
+	at := s.RoundDownToMark(nm)
+	if at == 0 && nm > Slack {
+		return "under " + Text(s.CutMark(), s)
+	}
+	return Text(at, s)
+}
+
+// ByAtMost is a width and a height, each rounded down as by AtMost.
+func (s System) ByAtMost(width, height NM) string {
+	return Number(s.RoundDownToMark(width), s) + " by " + Text(s.RoundDownToMark(height), s)
+}
+
+// Shop writes a length of cloth as shops sell it, in yards or metres: by the eighth of a yard or the tenth of a metre, and to
+// two decimals where no shop would cut it so. What to buy is rounded up before, by the plan.
+func (s System) Shop(nm NM) string {
+	of, name := NM(36), " yd"
+	if s == Centimetres {
+		of, name = 100, " m"
+	}
+	if nm%s.ShopStep() == 0 {
+		return Number(nm/of, s) + name
+	}
+	return Decimal(nm/of, s, 2) + name
+}
+
+// Distance writes how far off something is seen from: feet to a tenth, metres to a hundredth.
+func (s System) Distance(nm NM) string {
+	if s == Centimetres {
+		return Decimal(nm/100, s, 2) + " m"
+	}
+	return strings.TrimSuffix(Decimal(nm/12, s, 1), ".0") + " ft"
+}
+
+// Exact writes nm with its unit as the language reads it back: a mixed fraction where a sixty-fourth shows it, and up to four
+// decimals where not. It is for programs, for layouts, for messages that say a layout's own numbers, and for what stands
+// under the word "exactly".
+func (s System) Exact(nm NM) string { return Text(nm, s) }
+
+// ExactNumber is Exact without the unit.
+func (s System) ExactNumber(nm NM) string { return Number(nm, s) }
+
+// Short is the unit as it stands behind a number: "in" or "cm".
+func (s System) Short() string {
+	if s == Centimetres {
+		return "cm"
+	}
+	return "in"
+}
+
+// JSONLength is a length in every JSON that is written: exact, and as people read it.
+type JSONLength struct {
+	NM   NM     `json:"nm"`
+	Text string `json:"text"`
+}
+
+// JSON is nm for JSON, its text written by Nearest.
+func (s System) JSON(nm NM) JSONLength { return JSONLength{nm, s.Nearest(nm)} }
