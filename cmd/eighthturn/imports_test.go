@@ -40,6 +40,7 @@ func mayImport() map[string][]string {
 		"internal/preview":          {"internal/blocks", "internal/diagram", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/render", "internal/render/paper", "internal/render/pixels", "internal/report/booklet", "layout", "palettes", "svgout"},
 		"samples":                   {},
 		"internal/quilttest/invent": {"internal/blocks", "internal/measure", "layout", "palettes"},
+		"internal/quilttest/judges": {},
 		"internal/quilttest/laws":   {"internal/blocks", "internal/measure", "internal/quilt"},
 		"cmd/eighthturn":            {"internal/blocks", "internal/diagram", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/paper", "internal/render/pixels", "internal/report/booklet", "layout", "palettes", "samples", "svgout"},
 	}
