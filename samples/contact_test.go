@@ -1,23 +1,27 @@
 package samples_test
 
 import (
-	"encoding/xml"
-	"flag"
+	"bytes"
 	"fmt"
-	"os"
-	"os/exec"
-	"path/filepath"
-	"strings"
+	"image"
+	"image/color"
+	"image/draw"
+	"image/png"
+	"math"
 	"testing"
+
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/inconsolata"
+	"golang.org/x/image/math/fixed"
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/golden"
+	"eighthturn/internal/render/pixels"
 	"eighthturn/layout"
+	"eighthturn/palettes"
 	"eighthturn/samples"
-	"eighthturn/svgout"
 )
-
-var contact = flag.Bool("contact", false, "draw contact.png again; needs rsvg-convert")
 
 // Sizes of the sheet in pixels: each sample has a cell with its two pictures and two lines
 // of text.
@@ -26,84 +30,109 @@ const (
 	cellWidth    = 600
 	cellHeight   = 470
 	cellGap      = 14 // between the pictures of a pair
-	textHeight   = 64
+	textHeight   = 56
 	sheetMargin  = 30
 )
 
-// TestContactSheet draws every sample in colour and in value on one sheet.
+// The contact sheet shows every sample in colour and in value, as they are now.
 func TestContactSheet(t *testing.T) {
-	if !*contact {
-		t.Skip("go test ./samples -run ContactSheet -contact draws the sheet again")
-	}
-	dir := t.TempDir()
-	var cells strings.Builder
-	list := samples.All()
-	for i, s := range list {
-		cell(t, dir, &cells, s, i)
-	}
-	rows := (len(list) + sheetColumns - 1) / sheetColumns
-	width, height := 2*sheetMargin+sheetColumns*cellWidth, 2*sheetMargin+rows*cellHeight
-	sheet := fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" width="%d" height="%d" font-family="DejaVu Sans, sans-serif"><rect width="100%%" height="100%%" fill="#ffffff"/>%s</svg>`,
-		width, height, cells.String())
-	path := filepath.Join(dir, "sheet.svg")
-	if err := os.WriteFile(path, []byte(sheet), 0o644); err != nil {
+	sheet := contactSheet(t, samples.All())
+	var file bytes.Buffer
+	if err := (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&file, sheet); err != nil {
 		t.Fatal(err)
 	}
-	if out, err := exec.Command("rsvg-convert", path, "-o", "contact.png").CombinedOutput(); err != nil {
-		t.Fatalf("%v: %s", err, out)
+	golden.Compare(t, "contact.png", file.Bytes(), func(kept []byte) error { return samePixels(kept, sheet) })
+}
+
+// A sheet on which one fabric of one sample has another colour is another one.
+func TestContactSheetCatches(t *testing.T) {
+	list := samples.All()[:1]
+	honest := contactSheet(t, list)
+	var file bytes.Buffer
+	if err := png.Encode(&file, honest); err != nil {
+		t.Fatal(err)
+	}
+	if err := samePixels(file.Bytes(), honest); err != nil {
+		t.Fatal(err)
+	}
+	honest.Set(sheetMargin+100, sheetMargin+200, color.RGBA{1, 2, 3, 255})
+	if samePixels(file.Bytes(), honest) == nil || samePixels(file.Bytes(), image.NewRGBA(image.Rect(0, 0, 9, 9))) == nil {
+		t.Error("another sheet passes")
 	}
 }
 
-// cell draws one sample's pictures into files and writes its part of the sheet.
-func cell(t *testing.T, dir string, b *strings.Builder, s samples.Sample, i int) {
+// samePixels says whether a file shows a picture, pixel by pixel.
+func samePixels(file []byte, want image.Image) error {
+	got, err := png.Decode(bytes.NewReader(file))
+	if err != nil {
+		return err
+	}
+	if got.Bounds() != want.Bounds() {
+		return fmt.Errorf("it has %v pixels, expected %v", got.Bounds().Size(), want.Bounds().Size())
+	}
+	off := 0
+	for y := range want.Bounds().Dy() {
+		for x := range want.Bounds().Dx() {
+			if color.RGBAModel.Convert(got.At(x, y)) != color.RGBAModel.Convert(want.At(x, y)) {
+				off++
+			}
+		}
+	}
+	if off > 0 {
+		return fmt.Errorf("%d of its pixels are other ones", off)
+	}
+	return nil
+}
+
+func contactSheet(t *testing.T, list []samples.Sample) *image.RGBA {
+	rows := (len(list) + sheetColumns - 1) / sheetColumns
+	sheet := image.NewRGBA(image.Rect(0, 0, 2*sheetMargin+sheetColumns*cellWidth, 2*sheetMargin+rows*cellHeight))
+	draw.Draw(sheet, sheet.Rect, image.White, image.Point{}, draw.Src)
+	for i, s := range list {
+		cell(t, sheet, image.Pt(sheetMargin+i%sheetColumns*cellWidth, sheetMargin+i/sheetColumns*cellHeight), s)
+	}
+	return sheet
+}
+
+// cell draws one sample's part of the sheet.
+func cell(t *testing.T, sheet *image.RGBA, at image.Point, s samples.Sample) {
 	design, _, _ := layout.Read(s.Text)
 	if design == nil {
 		t.Fatalf("%s.quilt has no design", s.Name)
 	}
 	top := quilt.Lay(design)
-	x, y := float64(sheetMargin+i%sheetColumns*cellWidth), float64(sheetMargin+i/sheetColumns*cellHeight)
-	width, height, stacked := fitted(units(top.Outer.Width()), units(top.Outer.Height()))
-	for n, view := range []svgout.View{svgout.Colour, svgout.Value} {
-		file := fmt.Sprintf("%s-%d.svg", s.Name, n)
-		drawInto(t, filepath.Join(dir, file), top, view)
-		left, upper := x, y+textHeight
-		if n == 1 && stacked {
-			upper += height + cellGap
-		} else if n == 1 {
-			left += width + cellGap
+	size, stacked := fitted(float64(top.Outer.Width()), float64(top.Outer.Height()))
+	corner := at.Add(image.Pt(0, textHeight))
+	for _, colour := range []func(int) palettes.Colour{
+		func(f int) palettes.Colour { return top.Fabrics[f].Colour },
+		func(f int) palettes.Colour { return top.Fabrics[f].Colour.Grey() },
+	} {
+		picture := pixels.Paint(top, size, colour)
+		draw.Draw(sheet, picture.Rect.Add(corner), picture, image.Point{}, draw.Over)
+		if stacked {
+			corner.Y += size.Height + cellGap
+		} else {
+			corner.X += size.Width + cellGap
 		}
-		fmt.Fprintf(b, `<image href="%s" x="%.2f" y="%.2f" width="%.2f" height="%.2f"/>`, file, left, upper, width, height)
 	}
-	fmt.Fprintf(b, `<text x="%.2f" y="%.2f" font-size="24" font-weight="bold" fill="#222222">%s</text>`, x, y+24, s.Name)
-	fmt.Fprintf(b, `<text x="%.2f" y="%.2f" font-size="16" fill="#555555">%s, %s by %s</text>`, x, y+48, escaped(design.Title),
-		rounded(top.Outer.Width(), design.Units), rounded(top.Outer.Height(), design.Units))
+	label(sheet, inconsolata.Bold8x16, at.Add(image.Pt(0, 20)), color.Gray{0x22}, s.Name)
+	label(sheet, inconsolata.Regular8x16, at.Add(image.Pt(0, 42)), color.Gray{0x55}, fmt.Sprintf("%s, %s by %s",
+		design.Title, rounded(top.Outer.Width(), design.Units), rounded(top.Outer.Height(), design.Units)))
+}
+
+func label(sheet draw.Image, face font.Face, at image.Point, ink color.Color, text string) {
+	d := font.Drawer{Dst: sheet, Src: image.NewUniform(ink), Face: face, Dot: fixed.P(at.X, at.Y)}
+	d.DrawString(text)
 }
 
 // fitted is the size at which two pictures of a shape fill a cell best, side by side or
 // one above the other.
-func fitted(width, height float64) (w, h float64, stacked bool) {
+func fitted(width, height float64) (size pixels.Size, stacked bool) {
 	room := [2]float64{cellWidth - 2*cellGap, cellHeight - textHeight - 2*cellGap}
 	beside := min((room[0]-cellGap)/2/width, room[1]/height)
 	above := min(room[0]/width, (room[1]-cellGap)/2/height)
 	scale := max(beside, above)
-	return width * scale, height * scale, above > beside
-}
-
-func drawInto(t *testing.T, path string, top *quilt.Top, view svgout.View) {
-	file, err := os.Create(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	if err := svgout.Draw(file, top, svgout.Options{View: view, ByFabric: true}); err != nil {
-		t.Fatal(err)
-	}
-}
-
-func escaped(text string) string {
-	var b strings.Builder
-	_ = xml.EscapeText(&b, []byte(text)) // writing to memory cannot fail
-	return b.String()
+	return pixels.Size{Width: int(math.Round(width * scale)), Height: int(math.Round(height * scale))}, above > beside
 }
 
 // rounded is a length to the nearest half unit.

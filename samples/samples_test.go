@@ -1,7 +1,6 @@
 package samples_test
 
 import (
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -179,10 +178,4 @@ func TestScrapsThatShareASeamDiffer(t *testing.T) {
 		return
 	}
 	t.Fatal("there is no sample flotsam")
-}
-
-func TestContactSheetIsThere(t *testing.T) {
-	if _, err := os.Stat("contact.png"); err != nil {
-		t.Error(err)
-	}
 }

@@ -2,7 +2,6 @@ package svgout
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
 	"image"
 	"image/color"
@@ -10,25 +9,23 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
-)
 
-// update writes the goldens anew: go test ./svgout -run Looks -update.
-var update = flag.Bool("update", false, "write the golden pictures anew")
+	"eighthturn/internal/quilttest/golden"
+)
 
 const goldenFolder = "../testdata/golden"
 
-// golden is a picture whose looks are kept.
-type golden struct {
+// look is a picture whose looks are kept.
+type look struct {
 	layout string // of layouts
 	Options
 }
 
-// goldens are few, for one of each look: the laws and judges say what a picture must be,
+// looks are few, for one of each look: the laws and judges say what a picture must be,
 // these only that it still looks as it did when somebody looked at it.
-func goldens() map[string]golden {
-	return map[string]golden{
+func looks() map[string]look {
+	return map[string]look{
 		"lap-colour":  {"lap", Options{Legend: true}},
 		"lap-seams":   {"lap", Options{Legend: true, SeamLines: true, ByFabric: true}},
 		"lap-line":    {"lap", Options{View: Line, Legend: true}},
@@ -41,26 +38,17 @@ func goldens() map[string]golden {
 
 func TestLooks(t *testing.T) {
 	program(t, "rsvg-convert", "Debian's librsvg2-bin")
-	if *update && os.Getenv("CI") != "" {
-		t.Fatal("goldens are made where somebody looks at them, not where CI is set: leave out -update")
-	}
-	list := goldens()
+	list := looks()
+	var files []string
 	for name, g := range list {
+		files = append(files, name+".png")
 		t.Run(name, func(t *testing.T) {
 			top := lay(t, layouts()[g.layout])
 			svg := drawn(t, top, g.Options)
 			compareLooks(t, filepath.Join(goldenFolder, name+".png"), withLibrsvg(t, []job{{svg, goldenZoom(t, svg), "#ffffff"}})[0])
 		})
 	}
-	files, err := filepath.Glob(filepath.Join(goldenFolder, "*"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, file := range files {
-		if _, ok := list[strings.TrimSuffix(filepath.Base(file), ".png")]; !ok {
-			t.Errorf("%s is the golden of nothing: delete it", file)
-		}
-	}
+	golden.Unused(t, goldenFolder, files)
 }
 
 // goldenZoom is the zoom at which the longer side of a picture has some 420 pixels.
@@ -76,30 +64,21 @@ func goldenZoom(t *testing.T, svg []byte) float64 {
 	return 420 / max(width, height)
 }
 
-// compareLooks compares a picture with its golden, or makes it the golden.
+// compareLooks compares a picture with its golden.
 func compareLooks(t *testing.T, file string, got *image.NRGBA) {
 	t.Helper()
-	if *update {
-		if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
-			t.Fatal(err)
+	golden.Compare(t, file, encoded(t, got), func(kept []byte) error {
+		want := decoded(t, kept)
+		err := alike(want, got)
+		if err == nil {
+			return nil
 		}
-		if err := os.WriteFile(file, encoded(t, got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	text, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatalf("%v: look at the picture, then make it with go test ./svgout -run Looks -update", err)
-	}
-	want := decoded(t, text)
-	if err := alike(want, got); err != nil {
 		panels := filepath.Join(os.TempDir(), "eighthturn-"+filepath.Base(file))
 		if err := os.WriteFile(panels, encoded(t, threePanels(want, got)), 0o644); err != nil {
 			t.Error(err)
 		}
-		t.Errorf("%v; want, got and the difference are in %s", err, panels)
-	}
+		return fmt.Errorf("%w; want, got and the difference are in %s", err, panels)
+	})
 }
 
 // Releases of a renderer differ in how they smooth edges, and machines in the face that

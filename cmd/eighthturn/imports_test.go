@@ -39,6 +39,8 @@ func mayImport() map[string][]string {
 		"internal/report/booklet":   {"internal/blocks", "internal/diagram", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/plan/supplies", "internal/quilt", "internal/render", "internal/render/paper", "internal/render/pixels", "palettes"},
 		"internal/preview":          {"internal/blocks", "internal/diagram", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/render", "internal/render/paper", "internal/render/pixels", "internal/report/booklet", "layout", "palettes", "svgout"},
 		"samples":                   {},
+		"internal/quilttest/alone":  {},
+		"internal/quilttest/golden": {},
 		"internal/quilttest/invent": {"internal/blocks", "internal/measure", "layout", "palettes"},
 		"internal/quilttest/judges": {},
 		"internal/quilttest/laws":   {"internal/blocks", "internal/measure", "internal/quilt"},

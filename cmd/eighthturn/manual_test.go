@@ -2,32 +2,20 @@ package main
 
 import (
 	"bytes"
-	"os"
 	"os/exec"
 	"strings"
 	"testing"
 
 	"github.com/spf13/cobra"
+
+	"eighthturn/internal/quilttest/golden"
 )
 
 // manualFile is the page that packages take.
 const manualFile = "eighthturn.1"
 
 func TestManualIsThePageOfHelp(t *testing.T) {
-	page := manualPage(rootCommand(testConsole(), nil))
-	if updating(t) {
-		if err := os.WriteFile(manualFile, []byte(page), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		t.Fatal("the manual page was written anew: look at it, and run the tests without -update")
-	}
-	kept, err := os.ReadFile(manualFile)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if string(kept) != page {
-		t.Errorf("%s is not what help says now; go test ./cmd/eighthturn -run TestManual -update writes it anew", manualFile)
-	}
+	golden.Text(t, manualFile, []byte(manualPage(rootCommand(testConsole(), nil))))
 }
 
 // Every command and option is in the manual, and nothing in it steers man by accident.

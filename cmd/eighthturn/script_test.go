@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
-	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -13,31 +12,25 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"eighthturn/internal/quilttest/golden"
 )
 
-// TestMain lets scripts call the program, which is this test program under another name. The option -update writes what
-// the program says into the scripts that compare it.
+// TestMain lets scripts call the program, which is this test program under another name.
 func TestMain(m *testing.M) {
-	flag.Bool("update", false, "write what is said into the scripts")
 	testscript.Main(m, map[string]func(){"eighthturn": main})
 }
 
-// updating says whether -update was given. A machine that only tests must not write what it is to test.
-func updating(t *testing.T) bool {
-	yes := flag.Lookup("update").Value.String() == "true"
-	if yes && os.Getenv("CI") != "" {
-		t.Fatal("-update is for a person who looks at what it writes")
-	}
-	return yes
-}
+const scripts = "../../testdata/script"
 
+// TestScripts runs the scripts. The option -update writes what the program says into those that compare it.
 func TestScripts(t *testing.T) {
-	update := updating(t)
+	golden.Watch(t, scripts)
 	testscript.Run(t, testscript.Params{
-		Dir:                 "../../testdata/script",
+		Dir:                 scripts,
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
-		UpdateScripts:       update,
+		UpdateScripts:       golden.Updating(t),
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("NO_COLOR", "")
 			e.Setenv("TERM", "dumb")
@@ -48,9 +41,6 @@ func TestScripts(t *testing.T) {
 			"code": codeCommand, "json": jsonCommand, "width": widthCommand, "plain": plainCommand,
 		},
 	})
-	if update {
-		t.Error("the scripts were written anew: look at them, and run the tests without -update")
-	}
 }
 
 // condition adds [root]: the user to whom modes do not apply.

@@ -1,11 +1,9 @@
 package grammar
 
 import (
-	"flag"
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"os"
 	"regexp"
 	"slices"
 	"strconv"
@@ -13,36 +11,16 @@ import (
 	"testing"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/quilttest/golden"
 	"eighthturn/layout"
 	"eighthturn/samples"
 )
 
 const file = "quilt.tmLanguage.json"
 
-func TestMain(m *testing.M) {
-	flag.Bool("update", false, "write the grammar anew")
-	os.Exit(m.Run())
-}
-
 // The grammar that editors are given is the one that the language's description makes.
 func TestGrammarIsTheLanguages(t *testing.T) {
-	made := Of().JSON()
-	if flag.Lookup("update").Value.String() == "true" {
-		if os.Getenv("CI") != "" {
-			t.Fatal("-update is for a person who looks at what it writes")
-		}
-		if err := os.WriteFile(file, made, 0o644); err != nil {
-			t.Fatal(err)
-		}
-		t.Fatal("the grammar was written anew: look at it, and run the tests without -update")
-	}
-	kept, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if string(kept) != string(made) {
-		t.Errorf("%s is not what the language's description makes; go test ./layout/grammar -update writes it anew", file)
-	}
+	golden.Text(t, file, Of().JSON())
 }
 
 // part is a piece of a line with its scope.
