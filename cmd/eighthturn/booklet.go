@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/files"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
@@ -88,7 +89,7 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 }
 
 // document is the pattern or the handout.
-func (o *printedPattern) document(r booklet.Reports, name string, paper render.Paper) render.Document {
+func (o *printedPattern) document(r booklet.Reports, name string, paper render.Paper) document.Document {
 	options := booklet.Options{Name: name, Paper: paper, Large: o.large, Without: o.without.parts}
 	if o.handout {
 		return booklet.Handout(r, options)
@@ -185,7 +186,7 @@ func bookletForm(name string) int {
 }
 
 // write writes the document in the form that its name asks for.
-func (o *printedPattern) write(c *console, s *source, d render.Document, paper render.Paper) error {
+func (o *printedPattern) write(c *console, s *source, d document.Document, paper render.Paper) error {
 	out := target{path: o.output, what: "pattern", example: "pattern" + pdfEnding, options: files.Options{Force: o.force, Never: s.madeFrom, Ours: func(head []byte) bool { return madeHere(o.output, head) }}}
 	switch bookletForm(o.output) {
 	case markdownForm:

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"unicode/utf16"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/files"
 	"eighthturn/internal/render"
 	"eighthturn/layout"
@@ -67,7 +68,7 @@ func tail(path string) []byte {
 }
 
 // folder writes Markdown and its pictures into a folder, which is made if it is not there.
-func (o *printedPattern) folder(c *console, d render.Document, out target) error {
+func (o *printedPattern) folder(c *console, d document.Document, out target) error {
 	written, err := render.Markdown(d, "pattern")
 	if err != nil {
 		return &problem{faulty, out.path, err.Error(), ""}

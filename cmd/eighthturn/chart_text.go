@@ -6,6 +6,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sizes"
+	"eighthturn/internal/render"
 )
 
 // chartPage is a chart put into lines for a terminal.
@@ -44,7 +45,7 @@ func (p *chartPage) heading(what string) {
 	if p.Units == measure.Centimetres {
 		units = "centimetres"
 	}
-	p.WriteString(wrapped(fmt.Sprintf("%s, in %s, for seams of %s", what, units, p.length(p.Seam)), ""))
+	p.WriteString(render.Wrapped(fmt.Sprintf("%s, in %s, for seams of %s", what, units, p.length(p.Seam)), ""))
 }
 
 // notes are what stands below a chart, one paragraph each.
@@ -52,7 +53,7 @@ func (p *chartPage) notes(list ...string) {
 	p.WriteByte('\n')
 	for _, text := range list {
 		if text != "" {
-			p.WriteString(wrapped(text, ""))
+			p.WriteString(render.Wrapped(text, ""))
 		}
 	}
 }
@@ -107,7 +108,7 @@ func (p *chartPage) blocks(c *sizes.StripChart) {
 		}
 		rows = append(rows, append(row, p.exact(s.WedgeBaseCut), fmt.Sprintf(" %d", s.Wedges)))
 	}
-	p.WriteString(aligned(rows, "  "))
+	p.WriteString(render.Aligned(rows, "  "))
 }
 
 // squares is the second table of strips: squares to cut.
@@ -124,7 +125,7 @@ func (p *chartPage) squares(c *sizes.StripChart) {
 		}
 		rows = append(rows, row)
 	}
-	p.WriteString(aligned(rows, "  "))
+	p.WriteString(render.Aligned(rows, "  "))
 }
 
 // ruled says whether the rule of thumb asks for more than the exact need in some row.
@@ -156,7 +157,7 @@ func sideChartText(c *sizes.SideChart) string {
 		}
 		rows = append(rows, row)
 	}
-	p.WriteString(aligned(rows, "  "))
+	p.WriteString(render.Aligned(rows, "  "))
 	p.notes("Strips are cut. Mark is the nearest mark of a ruler, and beside it stands how much larger or smaller a block finishes when its strip is cut there; over a row of blocks that adds up.",
 		"* suits all of them: no side is off by more than "+p.length(nearText(p.Units))+".", alsoOf(c.Heights), caution)
 	return p.String()
@@ -183,7 +184,7 @@ func tumblerChartText(c *sizes.TumblerChart) string {
 		}
 		rows = append(rows, row)
 	}
-	p.WriteString(aligned(rows, "  "))
+	p.WriteString(render.Aligned(rows, "  "))
 	p.notes("Line: the line of the rule that lies on the strip's edge, marked with the width of the strip that it measures. Mean: what a piece adds to its column. Pieces stand side by side in the strip, every other one turned round.",
 		slim, caution)
 	return p.String()

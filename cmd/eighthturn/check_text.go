@@ -6,6 +6,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/summary"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 )
 
@@ -39,7 +40,7 @@ func checkText(name string, list []layout.Fault, s *summary.Summary) string {
 func (p *sheet) heading(text string) { fmt.Fprintf(p, "\n%s\n", text) }
 
 // rows writes rows in columns below a heading.
-func (p *sheet) rows(rows [][]string) { p.WriteString(aligned(rows, "  ")) }
+func (p *sheet) rows(rows [][]string) { p.WriteString(render.Aligned(rows, "  ")) }
 
 func (p *sheet) text(nm measure.NM) string { return measure.Text(nm, p.Units) }
 
@@ -72,7 +73,7 @@ func (p *sheet) strips() {
 			rows = append(rows, [2]string{"", text})
 		}
 	}
-	p.WriteString(labelled(rows, "  "))
+	p.WriteString(render.Labeled(rows, "  "))
 }
 
 // off is an error of a length in words.
@@ -173,7 +174,7 @@ func (p *sheet) pieces() {
 		list = append(list, text)
 	}
 	p.heading(fmt.Sprintf("Pieces, %d in all", total))
-	p.WriteString(wrapped(strings.Join(list, ", "), "  "))
+	p.WriteString(render.Wrapped(strings.Join(list, ", "), "  "))
 }
 
 func (p *sheet) centres() {
@@ -214,7 +215,7 @@ func (p *sheet) openWebs() {
 	if more := len(p.Webs.Open) - mostOpen; more > 0 {
 		rows = append(rows, []string{fmt.Sprintf("and %d more", more)})
 	}
-	p.WriteString(aligned(rows, "    "))
+	p.WriteString(render.Aligned(rows, "    "))
 }
 
 func (p *sheet) fabrics() {
@@ -243,7 +244,7 @@ func part(f summary.Fabric) string {
 
 func (p *sheet) hints() {
 	for _, h := range p.Hints {
-		p.heading(strings.TrimSuffix(wrapped("Hint: "+layout.Visible(p.hint(h)), ""), "\n"))
+		p.heading(strings.TrimSuffix(render.Wrapped("Hint: "+layout.Visible(p.hint(h)), ""), "\n"))
 	}
 }
 

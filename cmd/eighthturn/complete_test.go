@@ -1,6 +1,7 @@
 package main
 
 import (
+	"eighthturn/internal/render"
 	"strings"
 	"testing"
 
@@ -21,8 +22,8 @@ func TestHelpOfQuietCommands(t *testing.T) {
 			t.Errorf("%s: %d letters of description, %q", cmd.CommandPath(), len(cmd.Long), cmd.Example)
 		}
 		for _, line := range strings.Split(helpText(cmd), "\n") {
-			if columns(line) > pageWidth {
-				t.Errorf("%s: %d columns: %s", cmd.CommandPath(), columns(line), line)
+			if render.Columns(line) > pageWidth {
+				t.Errorf("%s: %d columns: %s", cmd.CommandPath(), render.Columns(line), line)
 			}
 		}
 	}

@@ -13,6 +13,7 @@ import (
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 	"eighthturn/samples"
 )
@@ -85,7 +86,7 @@ func TestCutsSaysAll(t *testing.T) {
 			if strings.TrimRight(line, " ") != line {
 				t.Errorf("%s: %q ends in a blank", s.Name, line)
 			}
-			if prose := strings.HasPrefix(line, "  - ") || strings.HasPrefix(line, "    "); prose && columns(line) > pageWidth && !strings.Contains(line, "   ") {
+			if prose := strings.HasPrefix(line, "  - ") || strings.HasPrefix(line, "    "); prose && render.Columns(line) > pageWidth && !strings.Contains(line, "   ") {
 				t.Errorf("%s: %q is too long", s.Name, line)
 			}
 		}

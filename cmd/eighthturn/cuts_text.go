@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 )
 
@@ -18,7 +19,7 @@ func cutsText(name string, plan *cutting.Plan) string {
 			b.WriteString(listItem(text))
 		}
 		if len(s.rows) > 0 {
-			b.WriteString(aligned(s.rows, "  "))
+			b.WriteString(render.Aligned(s.rows, "  "))
 		}
 		for _, text := range s.notes {
 			b.WriteString(listItem(text))
@@ -29,7 +30,7 @@ func cutsText(name string, plan *cutting.Plan) string {
 
 // listItem is a sentence behind a dash, its further lines indented.
 func listItem(text string) string {
-	return "  - " + strings.TrimPrefix(wrapped(layout.Visible(text), "    "), "    ")
+	return "  - " + strings.TrimPrefix(render.Wrapped(layout.Visible(text), "    "), "    ")
 }
 
 // cutsMarkdown is a plan as Markdown (CommonMark, with tables as GitHub's has them).

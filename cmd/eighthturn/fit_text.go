@@ -9,6 +9,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/fit"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 )
 
@@ -26,11 +27,11 @@ const drawsIn = "Sizes are those of the finished top. Quilting draws it in, ofte
 // fitText is what `fit` says.
 func fitText(name string, r *fit.Report, o *sizing) string {
 	p := &fitPage{Report: r, sizing: o}
-	p.WriteString(wrapped(name+": "+p.wish(), ""))
+	p.WriteString(render.Wrapped(name+": "+p.wish(), ""))
 	p.bedLists()
-	p.WriteString(wrapped(p.asItIs(), ""))
+	p.WriteString(render.Wrapped(p.asItIs(), ""))
 	for _, text := range p.growing() {
-		p.WriteString(wrapped(text, ""))
+		p.WriteString(render.Wrapped(text, ""))
 	}
 	if len(r.Suggestions) == 0 {
 		p.WriteString("\nNothing fits.\n")
@@ -41,7 +42,7 @@ func fitText(name string, r *fit.Report, o *sizing) string {
 		p.toWrite()
 	}
 	p.refused()
-	p.WriteString("\n" + wrapped(drawsIn, ""))
+	p.WriteString("\n" + render.Wrapped(drawsIn, ""))
 	return p.String()
 }
 
@@ -102,7 +103,7 @@ func (p *fitPage) bedLists() {
 		}
 		rows = append(rows, []string{text, site(l.Source)})
 	}
-	p.WriteString(aligned(rows, "  "))
+	p.WriteString(render.Aligned(rows, "  "))
 	p.WriteString("  (whole addresses stand in --json)\n")
 }
 
@@ -205,7 +206,7 @@ func (p *fitPage) nearest() {
 	for i := range p.Suggestions[:p.LaidOut] {
 		rows = append(rows, p.row(strconv.Itoa(i+1), &p.Suggestions[i]))
 	}
-	p.WriteString(aligned(rows, ""))
+	p.WriteString(render.Aligned(rows, ""))
 }
 
 // unitWord is the unit in words.
@@ -244,7 +245,7 @@ func (p *fitPage) bySize() {
 		}
 		rows = append(rows, p.row(label, &p.Suggestions[best[side]]))
 	}
-	p.WriteString(aligned(rows, ""))
+	p.WriteString(render.Aligned(rows, ""))
 }
 
 // marks explains what stands beside sizes, if anything does.
@@ -277,7 +278,7 @@ func (p *fitPage) toWrite() {
 		p.change(c)
 	}
 	for _, w := range s.Warnings {
-		p.WriteString(wrapped("warning: "+layout.Visible(w), "  "))
+		p.WriteString(render.Wrapped("warning: "+layout.Visible(w), "  "))
 	}
 }
 
@@ -303,6 +304,6 @@ func (p *fitPage) refused() {
 		if i == 0 {
 			p.WriteString("\nNot to be had\n")
 		}
-		p.WriteString(wrapped(p.text(r.Size)+": "+layout.Visible(r.Message), "  "))
+		p.WriteString(render.Wrapped(p.text(r.Size)+": "+layout.Visible(r.Message), "  "))
 	}
 }

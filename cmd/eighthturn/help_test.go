@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/render"
 )
 
 func testConsole() *console { return &console{in: os.Stdin, out: os.Stdout, err: os.Stderr} }
@@ -35,8 +36,8 @@ func TestHelpOfEveryCommand(t *testing.T) {
 			}
 		})
 		for _, line := range strings.Split(helpText(cmd), "\n") {
-			if columns(line) > pageWidth {
-				t.Errorf("%s: %d columns: %s", cmd.Name(), columns(line), line)
+			if render.Columns(line) > pageWidth {
+				t.Errorf("%s: %d columns: %s", cmd.Name(), render.Columns(line), line)
 			}
 		}
 	}

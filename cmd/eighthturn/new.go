@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 	"eighthturn/samples"
 )
@@ -92,6 +93,6 @@ func (c *console) writeNew(path, text string) error {
 // sortsText lists the sorts of quilt.
 func sortsText(cmd *cobra.Command) string {
 	rows := mapped(samples.Starters(), func(s samples.Starter) [2]string { return [2]string{s.Name, s.About} })
-	return "Layouts to start from\n" + labelled(rows, "  ") +
+	return "Layouts to start from\n" + render.Labeled(rows, "  ") +
 		"\nTo write one: " + cmd.CommandPath() + " " + rows[0][0] + " -o harbour" + layoutEnding + "\n"
 }

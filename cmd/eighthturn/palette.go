@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )
@@ -202,7 +203,7 @@ func fabricLines(p palettes.Palette) string {
 		}
 		rows = append(rows, []string{"fabric", name, s.Colour.Hex(), fmt.Sprintf("# value %.0f", s.Colour.Lightness())})
 	}
-	return aligned(rows, "")
+	return render.Aligned(rows, "")
 }
 
 // fabricName is a name for a layout, as near as can be to one from elsewhere.

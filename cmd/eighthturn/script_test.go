@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"eighthturn/internal/render"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -137,7 +138,7 @@ func widthCommand(ts *testscript.TestScript, not bool, args []string) {
 	most, err := strconv.Atoi(args[1])
 	ts.Check(err)
 	for _, line := range strings.Split(ts.ReadFile(args[0]), "\n") {
-		if n := columns(line); n > most {
+		if n := render.Columns(line); n > most {
 			ts.Fatalf("%d columns: %s", n, line)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/render"
 )
 
 // block writes how the blocks of one label are made.
@@ -15,7 +16,7 @@ func (p *sewPage) block(n int) {
 		p.detail(fmt.Sprintf("A piece of cloth, %s unfinished; nothing is sewn.", p.Size(b.Unfinished)))
 	}
 	for i := range b.Steps {
-		p.WriteString(wrapped(p.StepHead(b, i), "  "))
+		p.WriteString(render.Wrapped(p.StepHead(b, i), "  "))
 		for _, line := range p.StepLines(b, &b.Steps[i]) {
 			p.detail(line)
 		}

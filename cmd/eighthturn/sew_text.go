@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 )
 
@@ -36,11 +37,13 @@ func sewText(name string, plan *sewing.Plan) string {
 func (p *sewPage) heading(text string) { p.WriteString("\n" + layout.Visible(text) + "\n") }
 
 // write writes a sentence, wrapped.
-func (p *sewPage) write(indent, text string) { p.WriteString(wrapped(layout.Visible(text), indent)) }
+func (p *sewPage) write(indent, text string) {
+	p.WriteString(render.Wrapped(layout.Visible(text), indent))
+}
 
 // item writes a sentence behind a dash.
 func (p *sewPage) item(text string) {
-	p.WriteString("  - " + strings.TrimPrefix(wrapped(layout.Visible(text), "    "), "    "))
+	p.WriteString("  - " + strings.TrimPrefix(render.Wrapped(layout.Visible(text), "    "), "    "))
 }
 
 // detail writes a sentence that belongs to a step.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"eighthturn/internal/render"
 	"encoding/json"
 	"fmt"
 	"path/filepath"
@@ -38,13 +39,13 @@ func TestWrapped(t *testing.T) {
 		strings.Repeat("赤い ", 50), strings.Repeat("1 in, ", 5) + unbroken("12 half-square triangles and more of them still"),
 	} {
 		for _, indent := range []string{"", "    ", strings.Repeat(" ", 60)} {
-			out := wrapped(text, indent)
+			out := render.Wrapped(text, indent)
 			if got, want := strings.Fields(out), strings.Fields(text); fmt.Sprint(got) != fmt.Sprint(want) {
 				t.Errorf("%.30q: words are lost or moved", text)
 			}
 			for _, line := range strings.Split(strings.TrimSuffix(out, "\n"), "\n") {
-				if columns(line) > pageWidth && strings.Contains(strings.TrimSpace(line), " ") && !strings.Contains(text, "\u00a0") {
-					t.Errorf("%.30q: a line of %d columns", text, columns(line))
+				if render.Columns(line) > pageWidth && strings.Contains(strings.TrimSpace(line), " ") && !strings.Contains(text, "\u00a0") {
+					t.Errorf("%.30q: a line of %d columns", text, render.Columns(line))
 				}
 				if !strings.HasPrefix(line, indent) {
 					t.Errorf("%.30q: a line without its indent", text)
@@ -52,13 +53,13 @@ func TestWrapped(t *testing.T) {
 			}
 		}
 	}
-	if got := wrapped(strings.Repeat("y", 70)+" "+unbroken("3 kites and"), ""); !strings.Contains(got, "\n3 kites and\n") {
+	if got := render.Wrapped(strings.Repeat("y", 70)+" "+unbroken("3 kites and"), ""); !strings.Contains(got, "\n3 kites and\n") {
 		t.Errorf("unbroken words were broken: %q", got)
 	}
 }
 
 func TestAligned(t *testing.T) {
-	got := aligned([][]string{{"a", " 9", "x"}, {"赤い", " 10"}, {"e\u0301", " 100", "y"}, {"only"}}, "  ")
+	got := render.Aligned([][]string{{"a", " 9", "x"}, {"赤い", " 10"}, {"e\u0301", " 100", "y"}, {"only"}}, "  ")
 	want := "  a        9   x\n  赤い    10\n  e\u0301      100   y\n  only\n"
 	if got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)

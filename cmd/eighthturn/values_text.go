@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 )
 
@@ -22,7 +23,7 @@ func valuesText(name string, r, before *contrast.Report) string {
 	p := &leaf{Words: contrast.Words{Report: r}, before: before}
 	fmt.Fprintf(p, "%s: light and dark, seen from %s\n", name, p.Away())
 	if len(r.Tried) > 0 {
-		p.WriteString(wrapped("tried, and not written into the layout: "+strings.Join(r.Tried, ", "), ""))
+		p.WriteString(render.Wrapped("tried, and not written into the layout: "+strings.Join(r.Tried, ", "), ""))
 	}
 	p.figures()
 	p.fabrics()
@@ -48,9 +49,9 @@ func (p *leaf) figures() {
 		if p.before != nil && i < len(p.before.Figures) && p.before.Figures[i].Verdict != f.Verdict {
 			text += " (as it was: " + string(p.before.Figures[i].Verdict) + ")"
 		}
-		p.WriteString(wrapped(layout.Visible(text), "  "))
+		p.WriteString(render.Wrapped(layout.Visible(text), "  "))
 		for _, part := range p.Parts(f) {
-			p.WriteString(wrapped(layout.Visible(part), "    "))
+			p.WriteString(render.Wrapped(layout.Visible(part), "    "))
 		}
 	}
 }
@@ -61,7 +62,7 @@ func (p *leaf) fabrics() {
 	for _, f := range p.Fabrics {
 		rows = append(rows, []string{f.Name, fmt.Sprintf(" %.0f", f.Lightness), fmt.Sprintf(" %.1f", f.Munsell), f.Family, f.Here, fmt.Sprintf(" %.1f %%", 100*f.Share), f.Note()})
 	}
-	p.WriteString(aligned(rows, "  "))
+	p.WriteString(render.Aligned(rows, "  "))
 }
 
 func (p *leaf) seams() {
@@ -72,7 +73,7 @@ func (p *leaf) seams() {
 		rows = append(rows, []string{b.String(), " " + p.Length(l), " " + contrast.Percent(l, p.Seams.Length), fmt.Sprintf(" %d", p.Seams.CountBand[b.String()])})
 	}
 	rows = append(rows, []string{"one fabric", " " + p.Length(p.Seams.OneFabric), " " + contrast.Percent(p.Seams.OneFabric, p.Seams.Length), ""})
-	p.WriteString(aligned(rows, "  "))
+	p.WriteString(render.Aligned(rows, "  "))
 }
 
 // mostLines is how many lines a list takes before it is cut.
@@ -87,7 +88,7 @@ func (p *leaf) pairs() {
 			fmt.Sprintf(" %.1f", pair.Step), fmt.Sprintf(" %.0f", pair.Colour), " " + p.Length(pair.Length), pair.Note(),
 		})
 	}
-	p.WriteString(aligned(rows, "  "))
+	p.WriteString(render.Aligned(rows, "  "))
 	p.more(len(p.Pairs))
 }
 
@@ -115,11 +116,11 @@ func (p *leaf) vanishing() {
 	inside := p.GoneInside()
 	if len(rows) > 0 || inside != "" {
 		p.heading("Seams that vanish")
-		p.WriteString(labelled(rows, "  "))
+		p.WriteString(render.Labeled(rows, "  "))
 		p.more(len(gone))
 	}
 	if inside != "" {
-		p.WriteString(wrapped(inside, "  "))
+		p.WriteString(render.Wrapped(inside, "  "))
 	}
 }
 
@@ -136,7 +137,7 @@ func (p *leaf) eyes() {
 	}
 	if len(rows) > 0 {
 		p.heading("For eyes that see colours otherwise")
-		p.WriteString(labelled(rows[:min(mostLines, len(rows))], "  "))
+		p.WriteString(render.Labeled(rows[:min(mostLines, len(rows))], "  "))
 		p.more(len(rows))
 	}
 }
@@ -153,7 +154,7 @@ func (p *leaf) waysOut() {
 			pair = w.Pair
 			fmt.Fprintf(p, "  %s\n", layout.Visible(listed(pair[:])))
 		}
-		p.WriteString(wrapped(layout.Visible(p.WayOut(w)), "    "))
+		p.WriteString(render.Wrapped(layout.Visible(p.WayOut(w)), "    "))
 	}
 }
 
@@ -161,6 +162,6 @@ func (p *leaf) waysOut() {
 func (p *leaf) grounds() {
 	p.heading("What this rests on")
 	for _, line := range p.Grounds() {
-		p.WriteString("  - " + strings.TrimPrefix(wrapped(line, "    "), "    "))
+		p.WriteString("  - " + strings.TrimPrefix(render.Wrapped(line, "    "), "    "))
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 )
 
@@ -32,8 +33,8 @@ func TestEveryWordIsExplained(t *testing.T) {
 			t.Errorf("%q leads to nothing", word)
 		}
 		for _, line := range strings.Split(about.text(), "\n") {
-			if columns(line) > pageWidth {
-				t.Errorf("%q: %d columns: %s", word, columns(line), line)
+			if render.Columns(line) > pageWidth {
+				t.Errorf("%q: %d columns: %s", word, render.Columns(line), line)
 			}
 		}
 	}

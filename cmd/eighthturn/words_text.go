@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )
@@ -14,10 +15,10 @@ func (v vocabulary) overview() string {
 	kinds := mapped(v.kinds, func(k *blocks.Kind) [2]string { return [2]string{k.Name, k.Summary} })
 	statements := mapped(v.statements, func(s layout.Statement) [2]string { return [2]string{s.Word, s.Summary} })
 	sets := mapped(v.palettes, func(p palettes.Palette) [2]string { return [2]string{p.Name, p.About} })
-	return "Kinds of block\n" + labelled(kinds, "  ") +
-		"\nStatements, the first words of lines\n" + labelled(statements, "  ") +
-		"\nPalettes\n" + labelled(sets, "  ") +
-		"\n" + wrapped("\"eighthturn words kinds\" draws the blocks; \"eighthturn words statements\" shows how lines are written; "+
+	return "Kinds of block\n" + render.Labeled(kinds, "  ") +
+		"\nStatements, the first words of lines\n" + render.Labeled(statements, "  ") +
+		"\nPalettes\n" + render.Labeled(sets, "  ") +
+		"\n" + render.Wrapped("\"eighthturn words kinds\" draws the blocks; \"eighthturn words statements\" shows how lines are written; "+
 		"\"eighthturn words palettes\" lists the fabrics; \"eighthturn words border\", or any other word, tells about that word.", "")
 }
 
@@ -44,11 +45,11 @@ func kindText(k *blocks.Kind) string {
 	picture := k.Picture()
 	column := 2 + len(picture[0]) + 3
 	indent := strings.Repeat(" ", column)
-	text := wrapped(k.Summary, indent) + "\n"
+	text := render.Wrapped(k.Summary, indent) + "\n"
 	for _, r := range k.Roles {
-		text += indent + wrapped(roleText(&r), indent+hanging)[len(indent+hanging):]
+		text += indent + render.Wrapped(roleText(&r), indent+hanging)[len(indent+hanging):]
 	}
-	text += "\n" + wrapped(turningText(k.Turning), indent) + wrapped(unbroken("block A "+k.Name)+" "+exampleRoles(k), indent)
+	text += "\n" + render.Wrapped(turningText(k.Turning), indent) + render.Wrapped(unbroken("block A "+k.Name)+" "+exampleRoles(k), indent)
 	lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n", k.Name)
@@ -153,7 +154,7 @@ func kindsLegend(kinds []*blocks.Kind) string {
 			}
 		}
 	}
-	return wrapped(text, "")
+	return render.Wrapped(text, "")
 }
 
 // statementText is how a statement is written and what it means.
@@ -162,7 +163,7 @@ func statementText(s layout.Statement) string {
 	if s.Once {
 		summary += "; once in a layout"
 	}
-	return wrapped(s.Form, "") + wrapped(summary, "    ")
+	return render.Wrapped(s.Form, "") + render.Wrapped(summary, "    ")
 }
 
 // paletteText is a palette's fabrics from dark to light.
@@ -170,5 +171,5 @@ func paletteText(p palettes.Palette) string {
 	rows := mapped(p.Fabrics, func(s palettes.Swatch) []string {
 		return []string{s.Name, s.Colour.Hex(), fmt.Sprintf(" %.0f", s.Colour.Lightness())}
 	})
-	return wrapped(p.Name+": "+p.About, "") + aligned(append([][]string{{"fabric", "colour", " L*"}}, rows...), "  ")
+	return render.Wrapped(p.Name+": "+p.About, "") + render.Aligned(append([][]string{{"fabric", "colour", " L*"}}, rows...), "  ")
 }

@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"strings"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/render"
 	"eighthturn/internal/render/paper"
 	"eighthturn/palettes"
@@ -125,7 +126,7 @@ func savePatternHTML(p *plans, w io.Writer) error {
 }
 
 // print writes a document as pages.
-func (p *plans) print(w io.Writer, d render.Document) error {
+func (p *plans) print(w io.Writer, d document.Document) error {
 	made, err := render.PDF(d, render.Options{Paper: p.paper()})
 	if err != nil {
 		return unlessTooLarge(err)

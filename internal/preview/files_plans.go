@@ -7,9 +7,9 @@ import (
 	"strings"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/render"
 	"eighthturn/layout"
 )
 
@@ -18,9 +18,9 @@ func saveMaps(p *plans, w io.Writer) error {
 	d := p.paged("cutting maps")
 	plan := p.cutting()
 	for _, m := range plan.Maps() {
-		d.Parts = append(d.Parts, render.Part{Blocks: []render.Block{render.Figure{Of: *m.Figure}}})
+		d.Sections = append(d.Sections, document.Section{Blocks: []document.Block{document.Figure{Of: *m.Figure}}})
 	}
-	d.Parts = append(d.Parts, render.Part{Title: "Mind your fingers", Blocks: []render.Block{caution(cutting.Cautions())}})
+	d.Sections = append(d.Sections, document.Section{Title: "Mind your fingers", Blocks: []document.Block{caution(cutting.Cautions())}})
 	return p.print(w, d)
 }
 
@@ -28,9 +28,9 @@ func saveMaps(p *plans, w io.Writer) error {
 func saveSteps(p *plans, w io.Writer) error {
 	d := p.paged("how it goes together")
 	r, drawn := sewingReport(p), map[*diagram.Figure]bool{}
-	d.Parts = append(d.Parts, render.Part{Blocks: []render.Block{paragraph(sentence(r.Says))}})
+	d.Sections = append(d.Sections, document.Section{Blocks: []document.Block{paragraph(sentence(r.Says))}})
 	for _, s := range r.Sections {
-		part := render.Part{Title: s.Title}
+		part := document.Section{Title: s.Title}
 		for _, w := range s.Rows {
 			part.Blocks = append(part.Blocks, onPaper(&w)...)
 			if w.Diagram == nil {
@@ -38,20 +38,20 @@ func saveSteps(p *plans, w io.Writer) error {
 			}
 			if f := r.diagrams[*w.Diagram](); !drawn[f] {
 				drawn[f] = true // several rows may be about one picture
-				part.Blocks = append(part.Blocks, render.Figure{Of: *f})
+				part.Blocks = append(part.Blocks, document.Figure{Of: *f})
 			}
 		}
-		d.Parts = append(d.Parts, part)
+		d.Sections = append(d.Sections, part)
 	}
 	return p.print(w, d)
 }
 
 // onPaper is what a row says.
-func onPaper(w *row) []render.Block {
-	var list []render.Block
+func onPaper(w *row) []document.Block {
+	var list []document.Block
 	text := strings.Join(w.Cells, ", ")
 	if w.Head {
-		list = append(list, render.Heading{Text: text})
+		list = append(list, document.Heading{Text: text})
 	} else {
 		list = append(list, paragraph(text))
 	}
@@ -62,18 +62,18 @@ func onPaper(w *row) []render.Block {
 }
 
 // paged is a document that has the quilt's title and nothing in it yet.
-func (p *plans) paged(what string) render.Document {
+func (p *plans) paged(what string) document.Document {
 	title := p.top.Title
 	if title == "" {
 		title = p.name
 	}
-	return render.Document{Title: title + ": " + what}
+	return document.Document{Title: title + ": " + what}
 }
 
-func paragraph(text string) render.Block { return render.Paragraph{Text: render.Plain(text)} }
+func paragraph(text string) document.Block { return document.Paragraph{Text: document.Plain(text)} }
 
-func caution(list []string) render.Block {
-	box := render.Box{Caution: true}
+func caution(list []string) document.Block {
+	box := document.Box{Caution: true}
 	for _, text := range list {
 		box.Blocks = append(box.Blocks, paragraph(text))
 	}

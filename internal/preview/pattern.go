@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"net/http"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/render"
@@ -21,8 +22,8 @@ const patternPage = "/pattern.html"
 const patternPolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox allow-same-origin"
 
 // document is the printed pattern of a top.
-type document struct {
-	render.Document
+type patternFile struct {
+	document.Document
 	html []byte // nil until asked for
 }
 
@@ -37,13 +38,13 @@ func (p *plans) uncut() error {
 }
 
 // printed is the pattern as a document.
-func (p *plans) printed() (*document, error) {
+func (p *plans) printed() (*patternFile, error) {
 	if err := p.uncut(); err != nil {
 		return nil, err
 	}
 	if p.pattern == nil {
 		r := booklet.Study(p.top, cutting.Options{})
-		p.pattern = &document{Document: booklet.Pattern(r, booklet.Options{Name: p.name, Paper: p.paper()})}
+		p.pattern = &patternFile{Document: booklet.Pattern(r, booklet.Options{Name: p.name, Paper: p.paper()})}
 	}
 	return p.pattern, nil
 }

@@ -18,7 +18,7 @@ type plans struct {
 	cuts    *cutting.Plan
 	sews    *sewing.Plan
 	faces   [][]int   // by fabric
-	pattern *document // nil until asked for
+	pattern *patternFile // nil until asked for
 }
 
 // cutting is how the top is cut.

@@ -1,19 +1,20 @@
 package render
 
 import (
+	"eighthturn/internal/document"
 	"fmt"
 	"testing"
 )
 
 // long is a document of about thirty pages with forty figures.
-func long() Document {
+func long() document.Document {
 	d := sample()
 	for i := range 36 {
-		blocks := []Block{Heading{1, fmt.Sprintf("Block %d", i+1)}, Figure{Of: strip(10 + i%5)}, Paragraph{Plain("Cut the strips first.")}, List{Marker: Number, Items: steps().Items[2:]}}
+		blocks := []document.Block{document.Heading{Level: 1, Text: fmt.Sprintf("Block %d", i+1)}, document.Figure{Of: strip(10 + i%5)}, document.Paragraph{Text: document.Plain("Cut the strips first.")}, document.List{Marker: document.Numbered, Items: steps().Items[2:]}}
 		if i%12 == 0 {
 			blocks = append(append(blocks, cuts()), beginning()...)
 		}
-		d.Parts = append(d.Parts, Part{Title: fmt.Sprintf("Part %d", i+1), Blocks: blocks})
+		d.Sections = append(d.Sections, document.Section{Title: fmt.Sprintf("Part %d", i+1), Blocks: blocks})
 	}
 	return d
 }

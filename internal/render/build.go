@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 
+	"eighthturn/internal/document"
 	"eighthturn/palettes"
 )
 
@@ -66,40 +67,40 @@ func (b *builder) together(build func()) {
 	b.hold--
 }
 
-func (b *builder) blocks(list []Block, c column) {
+func (b *builder) blocks(list []document.Block, c column) {
 	for _, block := range list {
 		b.block(block, c)
 	}
 }
 
-func (b *builder) block(block Block, c column) {
+func (b *builder) block(block document.Block, c column) {
 	switch v := block.(type) {
-	case Heading:
+	case document.Heading:
 		b.heading(v, c)
-	case Paragraph:
+	case document.Paragraph:
 		b.space(b.body * 0.55)
 		b.paragraph(v.Text, c)
-	case List:
+	case document.List:
 		b.bullets(v, c)
-	case Table:
+	case document.Table:
 		b.table(v, c)
-	case Figure:
+	case document.Figure:
 		b.illustration(v, c)
-	case Picture:
+	case document.Picture:
 		b.illustration(v, c)
-	case Gallery:
+	case document.Gallery:
 		b.gallery(v, c)
-	case Box:
+	case document.Box:
 		b.box(v, c)
-	case PageBreak:
+	case document.PageBreak:
 		b.newPage = b.next != bound // a heading stays with what follows
-	case Together:
+	case document.Together:
 		b.together(func() { b.blocks(v.Blocks, c) })
 	}
 }
 
 // plain are the styles of running text.
-func (b *builder) plain(r Run) style {
+func (b *builder) plain(r document.Run) style {
 	if r.Small {
 		return typed(b.small, r.Bold, grey())
 	}
@@ -107,8 +108,8 @@ func (b *builder) plain(r Run) style {
 }
 
 // fixed is one style for every run.
-func fixed(size float64, bold bool, colour palettes.Colour) func(Run) style {
-	return func(Run) style { return typed(size, bold, colour) }
+func fixed(size float64, bold bool, colour palettes.Colour) func(document.Run) style {
+	return func(document.Run) style { return typed(size, bold, colour) }
 }
 
 // lineHeight is the height of a line by its largest type.
@@ -132,11 +133,13 @@ func set(l lineOf, x, y float64) []mark {
 	return list
 }
 
-func (b *builder) paragraph(t Text, c column) { b.flowing(t, min(c.w, b.measure), c.x, b.plain) }
+func (b *builder) paragraph(t document.Text, c column) {
+	b.flowing(t, min(c.w, b.measure), c.x, b.plain)
+}
 
 // flowing sets lines of text; neither the first nor the last of three or more stands alone.
-func (b *builder) flowing(t Text, width, x float64, of func(Run) style) {
-	lines := b.lines(t.runs(), width, of)
+func (b *builder) flowing(t document.Text, width, x float64, of func(document.Run) style) {
+	lines := b.lines(runs(t), width, of)
 	for i, l := range lines {
 		s := slice{height: lineHeight(l), marks: set(l, x, 0)}
 		if i > 0 && (i == 1 || i == len(lines)-1) {
@@ -148,7 +151,7 @@ func (b *builder) flowing(t Text, width, x float64, of func(Run) style) {
 
 // heads sets a heading whose lines stay together, and with what follows.
 func (b *builder) heads(t string, c column, st style, level int) {
-	lines := b.lines(Plain(t).runs(), c.w, fixed(st.size, st.bold, st.ink))
+	lines := b.lines(runs(document.Plain(t)), c.w, fixed(st.size, st.bold, st.ink))
 	for i, l := range lines {
 		s := slice{height: lineHeight(l) * 0.92, marks: set(l, c.x, -lineHeight(l)*0.04)}
 		if i == 0 && level >= 0 {
@@ -163,24 +166,24 @@ func (b *builder) heads(t string, c column, st style, level int) {
 	}
 }
 
-func (b *builder) heading(h Heading, c column) {
-	size := b.headings[h.level()]
+func (b *builder) heading(h document.Heading, c column) {
+	size := b.headings[min(max(h.Level, 1), 3)]
 	b.space(size * 1.15)
 	st := typed(size, true, ink())
-	if h.level() == 1 {
+	if min(max(h.Level, 1), 3) == 1 {
 		st.ink = accent()
 	}
-	b.level = min(h.level(), b.level+1)
+	b.level = min(min(max(h.Level, 1), 3), b.level+1)
 	b.heads(h.Text, c, st, b.level)
 	b.space(size * 0.18)
 }
 
 // bullets sets a list, its markers hanging at the left. The last item is held to the one above it.
-func (b *builder) bullets(l List, c column) {
+func (b *builder) bullets(l document.List, c column) {
 	hang := b.hang(l)
 	for i, item := range l.Items {
 		gap := 0.22
-		if i == 0 || l.Marker == Number {
+		if i == 0 || l.Marker == document.Numbered {
 			gap = 0.5
 		}
 		b.space(b.body * gap)
@@ -189,7 +192,7 @@ func (b *builder) bullets(l List, c column) {
 		}
 		at := len(b.list)
 		inner := c.inset(hang, 0)
-		if lines := len(item.Text.runs()); lines > 0 {
+		if lines := len(runs(item.Text)); lines > 0 {
 			b.paragraph(item.Text, inner)
 		} else {
 			b.add(slice{height: b.body * leading})
@@ -203,18 +206,18 @@ func (b *builder) bullets(l List, c column) {
 }
 
 // hang is how far the texts of a list stand in.
-func (b *builder) hang(l List) float64 {
-	if l.Marker != Number {
+func (b *builder) hang(l document.List) float64 {
+	if l.Marker != document.Numbered {
 		return b.body * 1.35
 	}
-	last := fmt.Sprintf("%d.", l.first()+len(l.Items)-1)
+	last := fmt.Sprintf("%d.", max(l.First, 1)+len(l.Items)-1)
 	return b.width(last, typed(b.body, true, accent())) + b.body*0.5
 }
 
-func (b *builder) marker(l List, i int, x float64) []mark {
+func (b *builder) marker(l document.List, i int, x float64) []mark {
 	st := typed(b.body, true, accent())
-	sign := l.sign(i)
-	if l.Marker == Tick {
+	sign := itemSign(l, i)
+	if l.Marker == document.Tick {
 		side := b.body * 0.72
 		return []mark{panel{rect: rect{x + 1, b.body*leading*0.5 - side*0.5, side, side}, line: 0.8, ink: grey()}}
 	}
@@ -223,19 +226,19 @@ func (b *builder) marker(l List, i int, x float64) []mark {
 	return set(line, x, 0)
 }
 
-// sign is what stands before an item; "" for a square.
-func (l List) sign(i int) string {
+// itemSign is what stands before an item; "" for a square.
+func itemSign(l document.List, i int) string {
 	switch l.Marker {
-	case Number:
-		return fmt.Sprintf("%d.", l.first()+i)
-	case Tick:
+	case document.Numbered:
+		return fmt.Sprintf("%d.", max(l.First, 1)+i)
+	case document.Tick:
 		return ""
 	}
 	return "•"
 }
 
 // box sets blocks within a frame.
-func (b *builder) box(v Box, c column) {
+func (b *builder) box(v document.Box, c column) {
 	f := &frame{x: c.x, w: min(c.w, b.measure+2*b.body), fill: palettes.Colour{R: 0xf4, G: 0xf6, B: 0xf9}, line: 0.6, ink: hair(), bar: 2.4}
 	if v.Caution {
 		f.fill, f.line, f.ink, f.bar = palettes.Colour{R: 0xff, G: 0xf7, B: 0xea}, 1.2, ink(), 6
@@ -247,7 +250,7 @@ func (b *builder) box(v Box, c column) {
 		b.frames = append(b.frames, f)
 		b.add(slice{height: pad})
 		b.next = bound
-		b.heads(v.word(), inner, typed(b.body, true, ink()), -1)
+		b.heads(v.Head(), inner, typed(b.body, true, ink()), -1)
 		b.blocks(v.Blocks, inner)
 		b.gap, b.next, b.newPage = 0, bound, false
 		b.add(slice{height: pad})

@@ -11,6 +11,7 @@ import (
 
 	"golang.org/x/text/language"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 )
 
@@ -53,7 +54,7 @@ const (
 )
 
 // check says what is wrong with a document, nil for nothing.
-func (d Document) check() error {
+func check(d document.Document) error {
 	if line(d.Title) == "" {
 		return errors.New("the document has no title, but one is needed")
 	}
@@ -72,9 +73,9 @@ func (d Document) check() error {
 			c.block(*d.Cover.Picture, 0)
 		}
 	}
-	for _, p := range d.Parts {
+	for _, p := range d.Sections {
 		c.title(p.Title)
-		c.list(p.Blocks, 0)
+		c.list(p.Flat(), 0)
 	}
 	return c.err
 }
@@ -108,7 +109,7 @@ func (c *checker) title(list ...string) {
 	}
 }
 
-func (c *checker) texts(list ...Text) {
+func (c *checker) texts(list ...document.Text) {
 	for _, t := range list {
 		for _, r := range t {
 			c.text(r.Text)
@@ -116,7 +117,7 @@ func (c *checker) texts(list ...Text) {
 	}
 }
 
-func (c *checker) list(blocks []Block, depth int) {
+func (c *checker) list(blocks []document.Block, depth int) {
 	if depth > mostDepth {
 		c.fail("blocks stand within blocks %d deep, but %d is the most", depth, mostDepth)
 		return
@@ -129,37 +130,37 @@ func (c *checker) list(blocks []Block, depth int) {
 	}
 }
 
-func (c *checker) block(b Block, depth int) {
+func (c *checker) block(b document.Block, depth int) {
 	if c.blocks++; c.blocks > mostBlocks {
 		c.fail("the document has more than %d blocks, the most that is laid out", mostBlocks)
 		return
 	}
 	switch v := b.(type) {
-	case Heading:
+	case document.Heading:
 		c.text(v.Text)
-	case Paragraph:
+	case document.Paragraph:
 		c.texts(v.Text)
-	case List:
+	case document.List:
 		for _, i := range v.Items {
 			c.texts(i.Text)
 			c.list(i.Blocks, depth+1)
 		}
-	case Table:
+	case document.Table:
 		c.table(v)
-	case Gallery:
+	case document.Gallery:
 		for _, p := range v.Pictures {
 			c.block(p, depth+1)
 		}
-	case Box:
+	case document.Box:
 		c.text(v.Word)
 		c.list(v.Blocks, depth+1)
-	case Together:
+	case document.Together:
 		c.list(v.Blocks, depth+1)
-	case Figure:
-		c.illustration(v.shape())
-	case Picture:
-		c.illustration(v.shape())
-	case PageBreak:
+	case document.Figure:
+		c.illustration(shapeOf(v))
+	case document.Picture:
+		c.illustration(shapeOf(v))
+	case document.PageBreak:
 	default:
 		c.fail("a block is a %T, which is none of the kinds of block", b)
 	}
@@ -191,7 +192,7 @@ func (c *checker) ground(s shape) {
 	}
 }
 
-func (c *checker) table(t Table) {
+func (c *checker) table(t document.Table) {
 	c.texts(t.Caption)
 	if n := len(t.Columns); n < 1 || n > mostColumns {
 		c.fail("a table has %s, but 1 to %d is the range", counted(n, "column"), mostColumns)
@@ -214,14 +215,13 @@ func (c *checker) table(t Table) {
 	}
 }
 
-func (c *checker) cell(cell Cell) {
+func (c *checker) cell(cell document.Cell) {
 	c.texts(cell.Text)
-	if cell.Swatch == nil {
-		return
-	}
-	c.text(cell.Swatch.Letter)
-	if n := utf8.RuneCountInString(line(cell.Swatch.Letter)); n < 1 || n > 3 {
-		c.fail("a swatch has the letter %s, but 1 to 3 letters are needed, since colour alone says nothing to some", quoted(cell.Swatch.Letter))
+	for _, s := range cell.Swatches {
+		c.text(s.Letter)
+		if n := utf8.RuneCountInString(line(s.Letter)); n < 1 || n > 3 {
+			c.fail("a swatch has the letter %s, but 1 to 3 letters are needed, since color alone says nothing to some", quoted(s.Letter))
+		}
 	}
 }
 
@@ -253,4 +253,20 @@ func quoted(s string) string {
 		s = string([]rune(s)[:most]) + "…"
 	}
 	return strconv.Quote(s)
+}
+
+// languageOf is the tag of a document's language.
+func languageOf(d document.Document) string {
+	if d.Language == "" {
+		return "en"
+	}
+	return d.Language
+}
+
+// galleryColumns is how many illustrations stand side by side.
+func galleryColumns(g document.Gallery) int {
+	if g.Across < 1 {
+		return 2
+	}
+	return min(g.Across, mostAcross)
 }

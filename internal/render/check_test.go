@@ -5,28 +5,31 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 )
 
 func TestFaults(t *testing.T) {
-	with := func(b ...Block) Document { return Document{Title: "t", Parts: []Part{{Blocks: b}}} }
-	deep := Block(Paragraph{Plain("a")})
-	for range mostDepth + 1 {
-		deep = Together{[]Block{deep}}
+	with := func(b ...document.Block) document.Document {
+		return document.Document{Title: "t", Sections: []document.Section{{Blocks: b}}}
 	}
-	for want, d := range map[string]Document{
+	deep := document.Block(document.Paragraph{Text: document.Plain("a")})
+	for range mostDepth + 1 {
+		deep = document.Together{Blocks: []document.Block{deep}}
+	}
+	for want, d := range map[string]document.Document{
 		"no title":                       {Title: " \n"},
 		`language is "no such"`:          {Title: "t", Language: "no such"},
 		"but 1000 is the most":           {Title: strings.Repeat("a", 1001)},
-		"0 columns":                      with(Table{}),
-		"2 cells in a table of 1 column": with(Table{Columns: make([]Column, 1), Rows: []Row{{Cells: make([]Cell, 2)}}}),
-		"no alternative text":            with(Picture{}),
-		`a swatch has the letter ""`:     with(Table{Columns: make([]Column, 1), Rows: []Row{{Cells: []Cell{{Swatch: &Swatch{}}}}}}),
+		"0 columns":                      with(document.Table{}),
+		"2 cells in a table of 1 column": with(document.Table{Columns: make([]document.Column, 1), Rows: []document.Row{{Cells: make([]document.Cell, 2)}}}),
+		"no alternative text":            with(document.Picture{}),
+		`a swatch has the letter ""`:     with(document.Table{Columns: make([]document.Column, 1), Rows: []document.Row{{Cells: []document.Cell{{Swatches: []document.Swatch{{}}}}}}}),
 		"which is none":                  with(nil),
 		"deep":                           with(deep),
-		"-1 in wide":                     with(Picture{Alternative: "a", Width: -measure.Inch}),
-		"is no PNG file":                 with(Picture{Alternative: "a", Of: Drawing{Ground: []byte("GIF89a")}}),
-		"bytes of text":                  with(Paragraph{Plain(strings.Repeat("a", mostBytes))}),
+		"-1 in wide":                     with(document.Picture{Alternative: "a", Width: -measure.Inch}),
+		"is no PNG file":                 with(document.Picture{Alternative: "a", Of: document.Drawing{Ground: []byte("GIF89a")}}),
+		"bytes of text":                  with(document.Paragraph{Text: document.Plain(strings.Repeat("a", mostBytes))}),
 	} {
 		_, err := PDF(d, Options{})
 		_, web := HTML(d)
@@ -52,7 +55,7 @@ func TestFaults(t *testing.T) {
 func TestSmallIllustrationsAreTold(t *testing.T) {
 	p := shown(top(1, 20, true), "high", "a high picture")
 	p.Width, p.Least = 3*measure.Inch, 3*measure.Inch
-	printed, err := PDF(Document{Title: "t", Parts: []Part{{Blocks: []Block{p}}}}, Options{})
+	printed, err := PDF(document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{p}}}}, Options{})
 	if err != nil || len(printed.Warnings) != 1 || printed.Warnings[0].Kind != TooSmall {
 		t.Errorf("warnings are %v, %v", printed.Warnings, err)
 	}
@@ -92,7 +95,7 @@ func TestHeadsAreRepeated(t *testing.T) {
 	for range 4 {
 		long.Rows = append(long.Rows, long.Rows...)
 	}
-	d.Parts = []Part{{Blocks: []Block{long}}}
+	d.Sections = []document.Section{{Blocks: []document.Block{long}}}
 	_, pages := laid(t, d, Options{})
 	with := 0
 	for _, p := range pages {

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"eighthturn/internal/document"
 	"strings"
 	"unicode"
 
@@ -63,8 +64,8 @@ func unseen(r rune) bool {
 func line(text string) string { return strings.TrimSpace(clean(text)) }
 
 // runs is a text cleaned, without blanks at its ends and without empty runs.
-func (t Text) runs() Text {
-	var list Text
+func runs(t document.Text) document.Text {
+	var list document.Text
 	blank := true
 	for _, r := range t {
 		r.Text = clean(r.Text)
@@ -88,5 +89,5 @@ func (t Text) runs() Text {
 	return list
 }
 
-// line is the text without its styles.
-func (t Text) line() string { return strings.TrimSpace(t.runs().String()) }
+// textLine is a text without its styles, on one line.
+func textLine(t document.Text) string { return strings.TrimSpace(runs(t).String()) }

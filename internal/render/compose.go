@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 )
 
 func newBuilder(l look) *builder {
@@ -12,7 +13,7 @@ func newBuilder(l look) *builder {
 }
 
 // document turns the whole document into slices.
-func (b *builder) document(d Document) []slice {
+func (b *builder) document(d document.Document) []slice {
 	c := column{0, b.text()}
 	if d.Cover != nil {
 		b.cover(d, c)
@@ -20,19 +21,19 @@ func (b *builder) document(d Document) []slice {
 		b.titles(d, "", c)
 		b.space(b.body * 2)
 	}
-	for i, p := range d.Parts {
+	for i, p := range d.Sections {
 		b.part = i
 		if p.NewPage {
 			b.newPage = true
 		}
 		b.partHead(p, c)
-		b.blocks(p.Blocks, c)
+		b.blocks(p.Flat(), c)
 	}
 	return b.list
 }
 
 // partHead sets the heading of a part with a short heavy rule below.
-func (b *builder) partHead(p Part, c column) {
+func (b *builder) partHead(p document.Section, c column) {
 	if line(p.Title) == "" {
 		b.space(b.body)
 		return
@@ -47,7 +48,7 @@ func (b *builder) partHead(p Part, c column) {
 }
 
 // titles sets the document's title, what stands below it and the maker.
-func (b *builder) titles(d Document, subtitle string, c column) {
+func (b *builder) titles(d document.Document, subtitle string, c column) {
 	b.heads(d.Title, c, typed(b.title, true, accent()), 0)
 	b.level = 0
 	if line(subtitle) != "" {
@@ -62,15 +63,15 @@ func (b *builder) titles(d Document, subtitle string, c column) {
 
 // cover sets the first page: titles at the head, the picture as large as there is room, the
 // lines and the copyright at the foot.
-func (b *builder) cover(d Document, c column) {
+func (b *builder) cover(d document.Document, c column) {
 	b.add(slice{height: b.small})
 	b.titles(d, d.Cover.Subtitle, c)
 	b.add(slice{height: b.body * 0.6, marks: []mark{rule(c.x, b.body*0.3, c.w, 1.2, accent())}})
 	var foot []lineOf
 	for _, t := range d.Cover.Lines {
-		foot = append(foot, b.lines(t.runs(), c.w, b.plain)...)
+		foot = append(foot, b.lines(runs(t), c.w, b.plain)...)
 	}
-	foot = append(foot, b.lines(Plain(d.Copyright).runs(), c.w, fixed(b.small, false, grey()))...)
+	foot = append(foot, b.lines(runs(document.Plain(d.Copyright)), c.w, fixed(b.small, false, grey()))...)
 	used := b.body
 	for _, s := range b.list {
 		used += s.above + s.height
@@ -89,11 +90,11 @@ func (b *builder) cover(d Document, c column) {
 }
 
 // coverPicture sets the cover's picture in the middle and says how much height is left below.
-func (b *builder) coverPicture(p *Picture, c column, room float64) float64 {
+func (b *builder) coverPicture(p *document.Picture, c column, room float64) float64 {
 	if p == nil {
 		return room
 	}
-	s := p.shape()
+	s := shapeOf(*p)
 	w := c.w
 	if s.width > 0 {
 		w = min(c.w, points(s.width))
@@ -109,7 +110,7 @@ func (b *builder) coverPicture(p *Picture, c column, room float64) float64 {
 }
 
 // decorated puts head and foot round what is on each page, and frames below it.
-func (b *builder) decorated(d Document, pages []page) []sheetOfPaper {
+func (b *builder) decorated(d document.Document, pages []page) []sheetOfPaper {
 	list := make([]sheetOfPaper, len(pages))
 	for i, p := range pages {
 		list[i] = p.framed(b.margin)
@@ -171,10 +172,10 @@ func (p page) framed(left float64) sheetOfPaper {
 }
 
 // running are the head and foot of a page: title and part, copyright and page number.
-func (b *builder) running(d Document, p page, number [2]int) []mark {
+func (b *builder) running(d document.Document, p page, number [2]int) []mark {
 	part := ""
 	if p.part >= 0 {
-		part = d.Parts[p.part].Title
+		part = d.Sections[p.part].Title
 	}
 	top, foot := b.margin, b.high-b.margin-b.small*leading
 	list := b.pair(d.Title, part, top)

@@ -2,6 +2,7 @@ package render
 
 import (
 	"bytes"
+	"eighthturn/internal/document"
 	"errors"
 	"fmt"
 	"regexp"
@@ -11,7 +12,7 @@ import (
 
 // finish appends an incremental update (ISO 32000-1, 7.5.6) to a PDF: its properties without
 // a clock, the language, and that viewers print it as large as it is and show its title.
-func finish(file []byte, d Document) ([]byte, error) {
+func finish(file []byte, d document.Document) ([]byte, error) {
 	trailer := regexp.MustCompile(`/Size (\d+)\n/Root (\d+) 0 R\n/Info (\d+) 0 R\n`).FindSubmatch(file)
 	start := regexp.MustCompile(`startxref\n(\d+)\n%%EOF\n?$`).FindSubmatch(file)
 	if trailer == nil || start == nil {
@@ -25,7 +26,7 @@ func finish(file []byte, d Document) ([]byte, error) {
 	out := bytes.Clone(file)
 	rootAt := len(out)
 	out = fmt.Appendf(out, "%s 0 obj\n<<\n%s\n/Version /1.7\n/Lang %s\n/ViewerPreferences <</PrintScaling /None /DisplayDocTitle true>>\n>>\nendobj\n",
-		root, catalogue, literal(d.language()))
+		root, catalogue, literal(languageOf(d)))
 	infoAt := len(out)
 	out = append(out, properties(string(trailer[3]), d)...)
 	xref := len(out)
@@ -49,7 +50,7 @@ func between(file []byte, from, to string) []byte {
 }
 
 // properties is the object with the document's properties.
-func properties(number string, d Document) []byte {
+func properties(number string, d document.Document) []byte {
 	out := fmt.Appendf(nil, "%s 0 obj\n<<\n", number)
 	for _, entry := range [][2]string{
 		{"Title", d.Title}, {"Author", d.Author}, {"Subject", d.Subject}, {"Keywords", d.Keywords}, {"Creator", "eighthturn"},

@@ -3,6 +3,7 @@ package render
 import (
 	"testing"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 )
 
@@ -66,7 +67,7 @@ func TestNumbersKeepTheirUnits(t *testing.T) {
 	for text, want := range map[string]int{
 		"cut 3 1/2 in wide": 3, "4 1/2 x 8 1/2 in": 1, "60 by 80 in": 1, "5 mm.": 1, "in the middle": 3, "12 strips": 2, "a x b": 3,
 	} {
-		if got := len(s.words(Plain(text).runs(), fixed(10, false, ink()))); got != want {
+		if got := len(s.words(runs(document.Plain(text)), fixed(10, false, ink()))); got != want {
 			t.Errorf("%q has %d words, want %d", text, got, want)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 )
 
@@ -40,11 +41,11 @@ func FuzzText(f *testing.F) {
 	})
 }
 
-func fuzzed(s string, columns int) Document {
-	t := Table{Caption: Plain(s), Columns: make([]Column, columns), Rows: []Row{{Cells: cells(s)}, {Cells: make([]Cell, columns)}}}
+func fuzzed(s string, columns int) document.Document {
+	t := document.Table{Caption: document.Plain(s), Columns: make([]document.Column, columns), Rows: []document.Row{{Cells: cells(s)}, {Cells: make([]document.Cell, columns)}}}
 	t.Columns[0].Title = s
 	p := shown(top(1, 1, true), s, s)
-	return Document{Title: s, Maker: s, Author: s, Copyright: s, Subject: s, Keywords: s, Cover: &Cover{Subtitle: s, Lines: []Text{Plain(s)}}, Parts: []Part{
-		{Title: s, Blocks: []Block{Heading{2, s}, Paragraph{Text{{Text: s}, {Text: s, Bold: true}}}, t, List{Items: []Item{{Text: Plain(s), Blocks: []Block{p}}}}, Box{Word: s, Blocks: []Block{Gallery{Pictures: []Illustration{p, p}}}}}},
+	return document.Document{Title: s, Maker: s, Author: s, Copyright: s, Subject: s, Keywords: s, Cover: &document.Cover{Subtitle: s, Lines: []document.Text{document.Plain(s)}}, Sections: []document.Section{
+		{Title: s, Blocks: []document.Block{document.Heading{Level: 2, Text: s}, document.Paragraph{Text: document.Text{{Text: s}, {Text: s, Bold: true}}}, t, document.List{Items: []document.Item{{Text: document.Plain(s), Blocks: []document.Block{p}}}}, document.Box{Word: s, Blocks: []document.Block{document.Gallery{Pictures: []document.Illustration{p, p}}}}}},
 	}}
 }

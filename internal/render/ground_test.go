@@ -10,11 +10,12 @@ import (
 	"testing"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 )
 
 // grounded is a document with a picture whose left half is red in pixels, and with a line over it.
-func grounded(t *testing.T) Document {
+func grounded(t *testing.T) document.Document {
 	t.Helper()
 	picture := image.NewNRGBA(image.Rect(0, 0, 40, 40))
 	for y := range 40 {
@@ -26,8 +27,8 @@ func grounded(t *testing.T) Document {
 	if err := png.Encode(&file, picture); err != nil {
 		t.Fatal(err)
 	}
-	d := Drawing{Max: diagram.Point{X: measure.Inch, Y: measure.Inch}, Ground: file.Bytes()}
-	return Document{Title: "t", Parts: []Part{{Blocks: []Block{Picture{Of: d, Width: 4 * measure.Inch, Alternative: "half of it red"}}}}}
+	d := document.Drawing{Max: diagram.Point{X: measure.Inch, Y: measure.Inch}, Ground: file.Bytes()}
+	return document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{document.Picture{Of: d, Width: 4 * measure.Inch, Alternative: "half of it red"}}}}}
 }
 
 // reddish is the part of a picture that is red.
@@ -89,11 +90,11 @@ func TestGroundFillsTheFrame(t *testing.T) {
 // The last item of a list never stands alone at the head of a page.
 func TestLastItemIsNotAlone(t *testing.T) {
 	for n := 30; n < 60; n++ {
-		l := List{}
+		l := document.List{}
 		for range n {
-			l.Items = append(l.Items, Item{Text: Plain("an item")})
+			l.Items = append(l.Items, document.Item{Text: document.Plain("an item")})
 		}
-		_, pages := laid(t, Document{Title: "t", Parts: []Part{{Blocks: []Block{l}}}}, Options{Paper: HalfLetter()})
+		_, pages := laid(t, document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{l}}}}, Options{Paper: HalfLetter()})
 		if last := pages[len(pages)-1]; len(pages) > 1 && len(last.placed) == 1 {
 			t.Errorf("of %d items one stands alone on page %d", n, len(pages))
 		}

@@ -2,6 +2,7 @@ package render
 
 import (
 	"bytes"
+	"eighthturn/internal/document"
 	_ "embed"
 	"fmt"
 	"html"
@@ -13,8 +14,8 @@ var stylesheet string
 
 // HTML writes a document as one page that asks for nothing else: its style and its pictures
 // are within. Words of the document are escaped; the same document gives the same bytes.
-func HTML(d Document) ([]byte, error) {
-	if err := d.check(); err != nil {
+func HTML(d document.Document) ([]byte, error) {
+	if err := check(d); err != nil {
 		return nil, err
 	}
 	w := &web{}
@@ -22,7 +23,7 @@ func HTML(d Document) ([]byte, error) {
 	w.titles(d)
 	w.contents(d)
 	w.put("<main>\n")
-	for i, p := range d.Parts {
+	for i, p := range d.Sections {
 		w.part(p, i)
 	}
 	w.put("</main>\n")
@@ -50,8 +51,8 @@ func (w *web) put(parts ...string) {
 // escaped is text of the document for a page, cleaned.
 func escaped(text string) string { return html.EscapeString(clean(text)) }
 
-func (w *web) head(d Document) {
-	w.put("<!DOCTYPE html>\n<html lang=\"", escaped(d.language()), "\">\n<head>\n<meta charset=\"utf-8\">\n",
+func (w *web) head(d document.Document) {
+	w.put("<!DOCTYPE html>\n<html lang=\"", escaped(languageOf(d)), "\">\n<head>\n<meta charset=\"utf-8\">\n",
 		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n",
 		"<title>", escaped(d.Title), "</title>\n")
 	for _, m := range [][2]string{{"author", d.Author}, {"description", d.Subject}, {"keywords", d.Keywords}} {
@@ -62,7 +63,7 @@ func (w *web) head(d Document) {
 	w.put("<style>\n", stylesheet, "</style>\n</head>\n<body>\n")
 }
 
-func (w *web) titles(d Document) {
+func (w *web) titles(d document.Document) {
 	open := "<header>"
 	if d.Cover != nil {
 		open = "<header class=\"cover\">"
@@ -76,7 +77,7 @@ func (w *web) titles(d Document) {
 	}
 	if d.Cover != nil {
 		if d.Cover.Picture != nil {
-			w.illustration(d.Cover.Picture.shape())
+			w.illustration(shapeOf(*d.Cover.Picture))
 		}
 		for _, t := range d.Cover.Lines {
 			w.put("<p>")
@@ -88,9 +89,9 @@ func (w *web) titles(d Document) {
 }
 
 // contents lists the parts that have a heading; a single one is found without.
-func (w *web) contents(d Document) {
+func (w *web) contents(d document.Document) {
 	var list []int
-	for i, p := range d.Parts {
+	for i, p := range d.Sections {
 		if line(p.Title) != "" {
 			list = append(list, i)
 		}
@@ -100,12 +101,12 @@ func (w *web) contents(d Document) {
 	}
 	w.put("<nav aria-label=\"Contents\">\n<ul>\n")
 	for _, i := range list {
-		w.put("<li><a href=\"#part-", strconv.Itoa(i+1), "\">", escaped(d.Parts[i].Title), "</a></li>\n")
+		w.put("<li><a href=\"#part-", strconv.Itoa(i+1), "\">", escaped(d.Sections[i].Title), "</a></li>\n")
 	}
 	w.put("</ul>\n</nav>\n")
 }
 
-func (w *web) part(p Part, i int) {
+func (w *web) part(p document.Section, i int) {
 	number := strconv.Itoa(i + 1)
 	class := ""
 	if p.NewPage {
@@ -118,53 +119,53 @@ func (w *web) part(p Part, i int) {
 		w.level = 2
 		w.put("<section id=\"part-", number, "\"", class, " aria-labelledby=\"head-", number, "\">\n<h2 id=\"head-", number, "\">", escaped(p.Title), "</h2>\n")
 	}
-	w.blocks(p.Blocks)
+	w.blocks(p.Flat())
 	w.put("</section>\n")
 }
 
-func (w *web) blocks(list []Block) {
+func (w *web) blocks(list []document.Block) {
 	for _, b := range list {
 		w.block(b)
 	}
 }
 
-func (w *web) block(b Block) {
+func (w *web) block(b document.Block) {
 	switch v := b.(type) {
-	case Heading:
-		w.level = min(v.level()+2, w.level+1)
+	case document.Heading:
+		w.level = min(min(max(v.Level, 1), 3)+2, w.level+1)
 		tag := "h" + strconv.Itoa(w.level)
 		w.put("<", tag, ">", escaped(v.Text), "</", tag, ">\n")
-	case Paragraph:
+	case document.Paragraph:
 		w.put("<p>")
 		w.text(v.Text)
 		w.put("</p>\n")
-	case List:
+	case document.List:
 		w.list(v)
-	case Table:
+	case document.Table:
 		w.table(v)
-	case Figure:
-		w.illustration(v.shape())
-	case Picture:
-		w.illustration(v.shape())
-	case Gallery:
-		w.put("<div class=\"gallery across-", strconv.Itoa(v.across()), "\">\n")
+	case document.Figure:
+		w.illustration(shapeOf(v))
+	case document.Picture:
+		w.illustration(shapeOf(v))
+	case document.Gallery:
+		w.put("<div class=\"gallery across-", strconv.Itoa(galleryColumns(v)), "\">\n")
 		for _, p := range v.Pictures {
-			w.illustration(p.shape())
+			w.illustration(shapeOf(p))
 		}
 		w.put("</div>\n")
-	case Box:
+	case document.Box:
 		w.box(v)
-	case PageBreak:
+	case document.PageBreak:
 		w.put("<div class=\"break\"></div>\n")
-	case Together:
+	case document.Together:
 		w.put("<div class=\"together\">\n")
 		w.blocks(v.Blocks)
 		w.put("</div>\n")
 	}
 }
 
-func (w *web) text(t Text) {
-	for _, r := range t.runs() {
+func (w *web) text(t document.Text) {
+	for _, r := range runs(t) {
 		text := html.EscapeString(r.Text)
 		if r.Bold {
 			text = "<strong>" + text + "</strong>"
@@ -176,15 +177,15 @@ func (w *web) text(t Text) {
 	}
 }
 
-func (w *web) list(l List) {
+func (w *web) list(l document.List) {
 	open, end := "<ul>\n", "</ul>\n"
 	switch l.Marker {
-	case Number:
+	case document.Numbered:
 		open, end = "<ol>\n", "</ol>\n"
-		if l.first() > 1 {
-			open = fmt.Sprintf("<ol start=\"%d\">\n", l.first())
+		if max(l.First, 1) > 1 {
+			open = fmt.Sprintf("<ol start=\"%d\">\n", max(l.First, 1))
 		}
-	case Tick:
+	case document.Tick:
 		open = "<ul class=\"tick\">\n"
 	}
 	w.put(open)
@@ -200,12 +201,12 @@ func (w *web) list(l List) {
 	w.put(end)
 }
 
-func (w *web) box(b Box) {
+func (w *web) box(b document.Box) {
 	class := "note"
 	if b.Caution {
 		class = "caution"
 	}
-	w.put("<div role=\"note\" class=\"box ", class, "\">\n<p class=\"word\"><strong>", escaped(b.word()), "</strong></p>\n")
+	w.put("<div role=\"note\" class=\"box ", class, "\">\n<p class=\"word\"><strong>", escaped(b.Head()), "</strong></p>\n")
 	w.blocks(b.Blocks)
 	w.put("</div>\n")
 }

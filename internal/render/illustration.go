@@ -2,6 +2,7 @@ package render
 
 import (
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 )
 
@@ -9,32 +10,42 @@ import (
 type shape struct {
 	figure       diagram.Figure
 	ground       []byte // a PNG file
-	layers       []Layer
+	layers       []document.Layer
 	legend       bool
 	width, least measure.NM
-	caption      Text
+	caption      document.Text
 	alternative  string
 }
 
-func (f Figure) shape() shape {
-	s := shape{figure: f.Of, legend: true, width: f.Width, least: f.Least, caption: f.Caption.runs(), alternative: line(f.Alternative)}
+func figureShape(f document.Figure) shape {
+	s := shape{figure: f.Of, legend: true, width: f.Width, least: f.Least, caption: runs(f.Caption), alternative: line(f.Alternative)}
 	if len(s.caption) == 0 {
-		s.caption = Plain(f.Of.Title).runs()
+		s.caption = runs(document.Plain(f.Of.Title))
 	}
 	if s.alternative == "" {
 		s.alternative = line(f.Of.Description)
 	}
 	if s.alternative == "" {
-		s.alternative = s.caption.line()
+		s.alternative = textLine(s.caption)
 	}
 	s.figure.Description = s.alternative
 	return s
 }
 
-func (p Picture) shape() shape {
+func shapeOf(i document.Illustration) shape {
+	switch v := i.(type) {
+	case document.Figure:
+		return figureShape(v)
+	case document.Picture:
+		return pictureShape(v)
+	}
+	return shape{} // there are no others
+}
+
+func pictureShape(p document.Picture) shape {
 	s := shape{
-		figure: diagram.Figure{Title: p.Caption.line(), Description: line(p.Alternative), Min: p.Of.Min, Max: p.Of.Max, Marks: p.Of.Marks},
-		ground: p.Of.Ground, layers: p.Of.Layers, width: p.Width, least: p.Least, caption: p.Caption.runs(), alternative: line(p.Alternative),
+		figure: diagram.Figure{Title: textLine(p.Caption), Description: line(p.Alternative), Min: p.Of.Min, Max: p.Of.Max, Marks: p.Of.Marks},
+		ground: p.Of.Ground, layers: p.Of.Layers, width: p.Width, least: p.Least, caption: runs(p.Caption), alternative: line(p.Alternative),
 	}
 	if s.figure.Title == "" {
 		s.figure.Title = s.alternative
@@ -81,8 +92,8 @@ const (
 const leastPart = 0.75
 
 // illustration sets a figure or picture with its caption.
-func (b *builder) illustration(i Illustration, c column) {
-	s := i.shape()
+func (b *builder) illustration(i document.Illustration, c column) {
+	s := shapeOf(i)
 	caption := b.lines(s.caption, min(c.w, b.measure), fixed(b.small, false, grey()))
 	below := b.small * leading * float64(len(caption))
 	if len(caption) > 0 {
@@ -148,8 +159,8 @@ func (b *builder) flexible(placed *sheet, s *shape, x float64) slice {
 }
 
 // gallery sets illustrations side by side, as many as there is room for.
-func (b *builder) gallery(g Gallery, c column) {
-	n := g.across()
+func (b *builder) gallery(g document.Gallery, c column) {
+	n := galleryColumns(g)
 	gap := b.body * 1.6
 	for n > 1 && (b.large || (c.w-gap*float64(n-1))/float64(n) < 9*b.body) {
 		n--
@@ -170,12 +181,12 @@ func (b *builder) gallery(g Gallery, c column) {
 }
 
 // side sets illustrations side by side; not where one is of true size, or a caption long.
-func (b *builder) side(list []Illustration, x, w, gap float64) bool {
+func (b *builder) side(list []document.Illustration, x, w, gap float64) bool {
 	row := slice{}
 	arts := make([]art, len(list))
 	captions := make([][]lineOf, len(list))
 	for i, one := range list {
-		s := one.shape()
+		s := shapeOf(one)
 		captions[i] = b.lines(s.caption, w, fixed(b.small, false, grey()))
 		if s.figure.TrueSize || float64(len(captions[i]))*b.small*leading > b.room()/4 {
 			return false

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
@@ -18,11 +19,11 @@ type invention struct {
 	heads          map[string]bool // words of heads of tables
 }
 
-func invent(seed uint64) (Document, *invention) {
+func invent(seed uint64) (document.Document, *invention) {
 	v := &invention{Rand: rand.New(rand.NewPCG(seed, 7)), heads: map[string]bool{}}
-	d := Document{Title: v.say(1 + v.IntN(6)), Maker: v.maybe(3), Copyright: v.maybe(8), Subject: "a law's document"}
+	d := document.Document{Title: v.say(1 + v.IntN(6)), Maker: v.maybe(3), Copyright: v.maybe(8), Subject: "a law's document"}
 	if v.IntN(2) == 0 {
-		d.Cover = &Cover{Subtitle: v.maybe(6)}
+		d.Cover = &document.Cover{Subtitle: v.maybe(6)}
 		if v.IntN(3) > 0 {
 			p := v.picture()
 			d.Cover.Picture = &p
@@ -32,9 +33,9 @@ func invent(seed uint64) (Document, *invention) {
 		}
 	}
 	for range 1 + v.IntN(4) {
-		p := Part{NewPage: v.IntN(3) == 0, Title: v.maybe(5)}
+		p := document.Section{NewPage: v.IntN(3) == 0, Title: v.maybe(5)}
 		p.Blocks = v.blocks(1+v.IntN(12), 0)
-		d.Parts = append(d.Parts, p)
+		d.Sections = append(d.Sections, p)
 	}
 	return d, v
 }
@@ -73,32 +74,32 @@ func (v *invention) maybe(n int) string {
 	return v.say(1 + v.IntN(n))
 }
 
-func (v *invention) text() Text {
-	var t Text
+func (v *invention) text() document.Text {
+	var t document.Text
 	for range v.IntN(4) {
-		t = append(t, Run{Text: v.say(1+v.IntN(15)) + " ", Bold: v.IntN(4) == 0, Small: v.IntN(6) == 0})
+		t = append(t, document.Run{Text: v.say(1+v.IntN(15)) + " ", Bold: v.IntN(4) == 0, Small: v.IntN(6) == 0})
 	}
 	return t
 }
 
-func (v *invention) blocks(n, depth int) []Block {
-	var list []Block
+func (v *invention) blocks(n, depth int) []document.Block {
+	var list []document.Block
 	for range n {
 		list = append(list, v.block(depth))
 	}
 	return list
 }
 
-func (v *invention) block(depth int) Block {
+func (v *invention) block(depth int) document.Block {
 	most := 11
 	if depth > 2 {
 		most = 6
 	}
 	switch v.IntN(most) {
 	case 0:
-		return Heading{v.IntN(5), v.say(1 + v.IntN(6))}
+		return document.Heading{Level: v.IntN(5), Text: v.say(1 + v.IntN(6))}
 	case 1, 2:
-		return Paragraph{v.text()}
+		return document.Paragraph{Text: v.text()}
 	case 3:
 		return v.table()
 	case 4:
@@ -108,23 +109,23 @@ func (v *invention) block(depth int) Block {
 	case 6:
 		return v.list(depth)
 	case 7:
-		return Box{v.IntN(2) == 0, v.maybe(2), v.blocks(1+v.IntN(3), depth+1)}
+		return document.Box{Caution: v.IntN(2) == 0, Word: v.maybe(2), Blocks: v.blocks(1+v.IntN(3), depth+1)}
 	case 8:
-		return Together{v.blocks(1+v.IntN(4), depth+1)}
+		return document.Together{Blocks: v.blocks(1+v.IntN(4), depth+1)}
 	case 9:
-		g := Gallery{Across: v.IntN(5)}
+		g := document.Gallery{Across: v.IntN(5)}
 		for range 1 + v.IntN(5) {
 			g.Pictures = append(g.Pictures, v.picture())
 		}
 		return g
 	}
-	return PageBreak{}
+	return document.PageBreak{}
 }
 
-func (v *invention) list(depth int) List {
-	l := List{Marker: Marker(v.IntN(3)), First: v.IntN(12)}
+func (v *invention) list(depth int) document.List {
+	l := document.List{Marker: document.Marker(v.IntN(3)), First: v.IntN(12)}
 	for range 1 + v.IntN(5) {
-		item := Item{Text: v.text()}
+		item := document.Item{Text: v.text()}
 		if v.IntN(4) == 0 {
 			item.Blocks = v.blocks(1+v.IntN(2), depth+1)
 		}
@@ -133,13 +134,13 @@ func (v *invention) list(depth int) List {
 	return l
 }
 
-func (v *invention) table() Table {
-	t := Table{Named: v.IntN(2) == 0}
+func (v *invention) table() document.Table {
+	t := document.Table{Named: v.IntN(2) == 0}
 	if v.IntN(3) == 0 {
 		t.Caption = v.text()
 	}
 	for range 1 + v.IntN(7) {
-		c := Column{Title: v.maybe(2), Align: Align(v.IntN(3))}
+		c := document.Column{Title: v.maybe(2), Kind: document.Kind(v.IntN(3))}
 		for _, w := range strings.Fields(c.Title) {
 			v.heads[w] = true
 		}
@@ -158,18 +159,18 @@ func (v *invention) table() Table {
 	return t
 }
 
-func (v *invention) row(columns int) Row {
-	r := Row{Total: v.IntN(10) == 0}
+func (v *invention) row(columns int) document.Row {
+	r := document.Row{Total: v.IntN(10) == 0}
 	for range v.IntN(columns + 1) {
-		c := Cell{}
+		c := document.Cell{}
 		if v.IntN(3) == 0 {
-			c.Swatch = &Swatch{Letter: string(rune('A' + v.IntN(16))), Colour: palettes.Colour{R: uint8(v.IntN(256)), G: uint8(v.IntN(256)), B: 200}}
+			c.Swatches = []document.Swatch{{Letter: string(rune('A' + v.IntN(16))), Colour: palettes.Colour{R: uint8(v.IntN(256)), G: uint8(v.IntN(256)), B: 200}}}
 		}
 		if v.IntN(5) > 0 {
-			c.Text = Plain(v.say(1 + v.IntN(3)))
+			c.Text = document.Plain(v.say(1 + v.IntN(3)))
 		}
 		if v.IntN(60) == 0 {
-			c.Text = Plain(v.say(150))
+			c.Text = document.Plain(v.say(150))
 		}
 		r.Cells = append(r.Cells, c)
 	}
@@ -201,21 +202,21 @@ func (v *invention) size() (measure.NM, measure.NM) {
 
 func (v *invention) wanted() measure.NM { return measure.Inch * measure.NM(v.IntN(9)) }
 
-func (v *invention) picture() Picture {
+func (v *invention) picture() document.Picture {
 	w, h := v.size()
-	p := Picture{Of: Drawing{Max: diagram.Point{X: w, Y: h}}, Width: v.wanted(), Alternative: "a picture", Caption: v.text()}
+	p := document.Picture{Of: document.Drawing{Max: diagram.Point{X: w, Y: h}}, Width: v.wanted(), Alternative: "a picture", Caption: v.text()}
 	for i, outline := range quarters(w, h) {
 		fill := corners(v.figures)[i]
-		p.Of.Layers = append(p.Of.Layers, Layer{Fill: &fill, Paths: [][]diagram.Point{outline}})
+		p.Of.Layers = append(p.Of.Layers, document.Layer{Fill: &fill, Paths: [][]diagram.Point{outline}})
 	}
 	v.figures++
 	return p
 }
 
-func (v *invention) figure() Figure {
+func (v *invention) figure() document.Figure {
 	w, h := v.size()
-	f := Figure{Width: v.wanted(), Caption: v.text(), Of: diagram.Figure{Title: v.word(), Description: "a diagram", Max: diagram.Point{X: w, Y: h}}}
-	if len(f.Caption.runs()) > 0 {
+	f := document.Figure{Width: v.wanted(), Caption: v.text(), Of: diagram.Figure{Title: v.word(), Description: "a diagram", Max: diagram.Point{X: w, Y: h}}}
+	if len(runs(f.Caption)) > 0 {
 		f.Of.Title = "a title"
 	}
 	for i, outline := range quarters(w, h) {

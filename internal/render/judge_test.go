@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
@@ -86,7 +87,7 @@ func TestPDFHoldsTheText(t *testing.T) {
 }
 
 // splitRow says whether a row of a table is higher than a page, and so read in parts.
-func splitRow(t *testing.T, d Document, o Options) bool {
+func splitRow(t *testing.T, d document.Document, o Options) bool {
 	_, pages := laid(t, d, o)
 	last := 0
 	for _, p := range pages {
@@ -223,12 +224,12 @@ func TestPDFShowsAllWithinMargins(t *testing.T) {
 }
 
 func TestPDFPicturesCatch(t *testing.T) {
-	one := Picture{Of: Drawing{Max: diagram.Point{X: measure.Inch, Y: measure.Inch}}, Alternative: "a picture"}
+	one := document.Picture{Of: document.Drawing{Max: diagram.Point{X: measure.Inch, Y: measure.Inch}}, Alternative: "a picture"}
 	for i, outline := range quarters(measure.Inch, measure.Inch) {
 		fill := corners(0)[i]
-		one.Of.Layers = append(one.Of.Layers, Layer{Fill: &fill, Paths: [][]diagram.Point{outline}})
+		one.Of.Layers = append(one.Of.Layers, document.Layer{Fill: &fill, Paths: [][]diagram.Point{outline}})
 	}
-	d := Document{Title: "t", Parts: []Part{{Blocks: []Block{one}}}}
+	d := document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{one}}}}
 	printed, err := PDF(d, Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -284,7 +285,7 @@ func TestTrueSize(t *testing.T) {
 	square := diagram.Figure{Title: "square", Description: "One inch.", TrueSize: true, Max: diagram.Point{X: measure.Inch, Y: measure.Inch}}
 	square.Marks = []diagram.Mark{{Area: &diagram.Area{Outline: []diagram.Point{{}, {X: measure.Inch}, square.Max, {Y: measure.Inch}}, Fill: fill}}}
 	for _, o := range []Options{{Paper: HalfLetter()}, {Paper: HalfLetter(), Large: true}} {
-		printed, err := PDF(Document{Title: "t", Parts: []Part{{Blocks: []Block{Figure{Of: square}}}}}, o)
+		printed, err := PDF(document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{document.Figure{Of: square}}}}}, o)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -302,7 +303,7 @@ func TestTrueSize(t *testing.T) {
 		}
 	}
 	square.Max.X = 9 * measure.Inch
-	_, err := PDF(Document{Title: "t", Parts: []Part{{Blocks: []Block{Figure{Of: square}}}}}, Options{})
+	_, err := PDF(document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{document.Figure{Of: square}}}}}, Options{})
 	if err == nil || !strings.Contains(err.Error(), "true size") {
 		t.Errorf("a figure larger than the page gives %v", err)
 	}
@@ -311,12 +312,12 @@ func TestTrueSize(t *testing.T) {
 // Between wedges of one dark colour no light of the page shows, and it does where nothing lies
 // beneath.
 func TestSeamless(t *testing.T) {
-	lightest := func(d Drawing) uint8 {
+	lightest := func(d document.Drawing) uint8 {
 		for i := range d.Layers {
 			d.Layers[i].Fill = &palettes.Colour{}
 			d.Layers[i].Ink = palettes.Colour{}
 		}
-		printed, err := PDF(Document{Title: "t", Parts: []Part{{Blocks: []Block{Picture{Of: d, Width: 3 * measure.Inch, Alternative: "a block"}}}}}, Options{})
+		printed, err := PDF(document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{document.Picture{Of: d, Width: 3 * measure.Inch, Alternative: "a block"}}}}}, Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -330,7 +331,7 @@ func TestSeamless(t *testing.T) {
 		}
 		return most
 	}
-	plain := Drawing{Max: diagram.Point{X: 8 * measure.Inch, Y: 8 * measure.Inch}, Layers: make([]Layer, 5)}
+	plain := document.Drawing{Max: diagram.Point{X: 8 * measure.Inch, Y: 8 * measure.Inch}, Layers: make([]document.Layer, 5)}
 	for i := range plain.Layers {
 		plain.Layers[i].Fill = &palettes.Colour{}
 	}
@@ -345,7 +346,7 @@ func TestSeamless(t *testing.T) {
 
 // Every fraction, and signs that the fonts lack, are found as text.
 func TestFractionsAreFound(t *testing.T) {
-	d := Document{Title: "赤い é", Parts: []Part{{Title: "赤い é", Blocks: []Block{Paragraph{Plain("cut 3 1/2 in, 1/4, 3/4, 1/8, 3/8, 5/8, 7/8, 11/16 and 2 1/3 yd; 赤い é 👩‍🎨")}}}}}
+	d := document.Document{Title: "赤い é", Sections: []document.Section{{Title: "赤い é", Blocks: []document.Block{document.Paragraph{Text: document.Plain("cut 3 1/2 in, 1/4, 3/4, 1/8, 3/8, 5/8, 7/8, 11/16 and 2 1/3 yd; 赤い é 👩‍🎨")}}}}}
 	printed, err := PDF(d, Options{})
 	if err != nil {
 		t.Fatal(err)

@@ -2,6 +2,7 @@ package render
 
 import (
 	"bytes"
+	"eighthturn/internal/document"
 	"fmt"
 	"html"
 	"regexp"
@@ -55,27 +56,27 @@ func missed(text string, wanted string, heads map[string]bool) string {
 }
 
 // said is the text of a document in reading order.
-func said(d Document) string {
+func said(d document.Document) string {
 	var b strings.Builder
 	add := func(list ...string) {
 		for _, s := range list {
 			b.WriteString(s + "\n")
 		}
 	}
-	var blocks func([]Block)
-	blocks = func(list []Block) {
+	var blocks func([]document.Block)
+	blocks = func(list []document.Block) {
 		for _, block := range list {
 			switch v := block.(type) {
-			case Heading:
+			case document.Heading:
 				add(v.Text)
-			case Paragraph:
+			case document.Paragraph:
 				add(v.Text.String())
-			case List:
+			case document.List:
 				for _, i := range v.Items {
 					add(i.Text.String())
 					blocks(i.Blocks)
 				}
-			case Table:
+			case document.Table:
 				add(v.Caption.String())
 				for _, c := range v.Columns {
 					add(c.Title)
@@ -85,18 +86,18 @@ func said(d Document) string {
 						add(c.Text.String())
 					}
 				}
-			case Gallery:
+			case document.Gallery:
 				for _, p := range v.Pictures {
-					add(p.shape().caption.String())
+					add(shapeOf(p).caption.String())
 				}
-			case Figure:
-				add(v.shape().caption.String())
-			case Picture:
-				add(v.shape().caption.String())
-			case Box:
-				add(v.word())
+			case document.Figure:
+				add(shapeOf(v).caption.String())
+			case document.Picture:
+				add(shapeOf(v).caption.String())
+			case document.Box:
+				add(v.Head())
 				blocks(v.Blocks)
-			case Together:
+			case document.Together:
 				blocks(v.Blocks)
 			}
 		}
@@ -108,13 +109,13 @@ func said(d Document) string {
 	add(d.Maker)
 	if d.Cover != nil {
 		if d.Cover.Picture != nil {
-			add(d.Cover.Picture.shape().caption.String())
+			add(shapeOf(*d.Cover.Picture).caption.String())
 		}
 		for _, t := range d.Cover.Lines {
 			add(t.String())
 		}
 	}
-	for _, p := range d.Parts {
+	for _, p := range d.Sections {
 		add(p.Title)
 		blocks(p.Blocks)
 	}
@@ -186,7 +187,7 @@ func TestMarkdownHoldsTheText(t *testing.T) {
 }
 
 // laid is a document on pages.
-func laid(t *testing.T, d Document, o Options) (*builder, []page) {
+func laid(t *testing.T, d document.Document, o Options) (*builder, []page) {
 	t.Helper()
 	if err := o.check(); err != nil {
 		t.Skip(err)

@@ -2,6 +2,7 @@ package render
 
 import (
 	"bytes"
+	"eighthturn/internal/document"
 	"fmt"
 	"path"
 	"strconv"
@@ -10,8 +11,8 @@ import (
 
 // Markdown writes a document for editing: the text as name.md, and each illustration as an SVG
 // file beside it, name-1.svg and so on. The map holds each file's content by its name.
-func Markdown(d Document, name string) (map[string][]byte, error) {
-	if err := d.check(); err != nil {
+func Markdown(d document.Document, name string) (map[string][]byte, error) {
+	if err := check(d); err != nil {
 		return nil, err
 	}
 	if name == "" || path.Base(name) != name || name == "." || name == ".." || strings.ContainsAny(name, `\:`) {
@@ -49,7 +50,7 @@ func (m *marked) paragraph(text string) {
 	m.line("")
 }
 
-func (m *marked) document(d Document) {
+func (m *marked) document(d document.Document) {
 	m.paragraph("# " + spelled(d.Title))
 	if d.Cover != nil && line(d.Cover.Subtitle) != "" {
 		m.paragraph(started(spelled(d.Cover.Subtitle)))
@@ -59,61 +60,61 @@ func (m *marked) document(d Document) {
 	}
 	if d.Cover != nil {
 		if d.Cover.Picture != nil {
-			m.illustration(d.Cover.Picture.shape())
+			m.illustration(shapeOf(*d.Cover.Picture))
 		}
 		for _, t := range d.Cover.Lines {
 			m.text(t)
 		}
 	}
-	for _, p := range d.Parts {
+	for _, p := range d.Sections {
 		m.level = 1
 		if line(p.Title) != "" {
 			m.level = 2
 			m.paragraph("## " + spelled(p.Title))
 		}
-		m.blocks(p.Blocks)
+		m.blocks(p.Flat())
 	}
 	if line(d.Copyright) != "" {
 		m.paragraph(started(spelled(d.Copyright)))
 	}
 }
 
-func (m *marked) blocks(list []Block) {
+func (m *marked) blocks(list []document.Block) {
 	for _, b := range list {
 		m.block(b)
 	}
 }
 
-func (m *marked) block(b Block) {
+func (m *marked) block(b document.Block) {
 	switch v := b.(type) {
-	case Heading:
-		m.level = min(v.level()+2, m.level+1)
+	case document.Heading:
+		m.level = min(min(max(v.Level, 1), 3)+2, m.level+1)
 		m.paragraph(strings.Repeat("#", m.level) + " " + spelled(v.Text))
-	case Paragraph:
+	case document.Paragraph:
 		m.text(v.Text)
-	case List:
+	case document.List:
 		m.list(v)
-	case Table:
+	case document.Table:
 		m.table(v)
-	case Figure:
-		m.illustration(v.shape())
-	case Picture:
-		m.illustration(v.shape())
-	case Gallery:
+	case document.Figure:
+		m.illustration(shapeOf(v))
+	case document.Picture:
+		m.illustration(shapeOf(v))
+	case document.Gallery:
 		for _, p := range v.Pictures {
-			m.illustration(p.shape())
+			m.illustration(shapeOf(p))
 		}
-	case Box:
+	case document.Box:
 		m.within("> ", func() {
-			m.paragraph("**" + spelled(v.word()) + "**")
+			m.paragraph("**" + spelled(v.Head()) + "**")
 			m.blocks(v.Blocks)
 		})
-	case Together:
+	case document.Together:
 		m.blocks(v.Blocks)
 	}
 }
 
-func (m *marked) text(t Text) {
+func (m *marked) text(t document.Text) {
 	if text := styled(t); text != "" {
 		m.paragraph(started(text))
 	}
@@ -127,17 +128,17 @@ func (m *marked) within(by string, write func()) {
 	m.indent = before
 }
 
-func (m *marked) list(l List) {
+func (m *marked) list(l document.List) {
 	for i, item := range l.Items {
 		sign := "- "
 		switch l.Marker {
-		case Number:
-			sign = l.sign(i) + " "
-		case Tick:
+		case document.Numbered:
+			sign = itemSign(l, i) + " "
+		case document.Tick:
 			sign = "- [ ] "
 		}
 		by := len(sign)
-		if l.Marker == Tick {
+		if l.Marker == document.Tick {
 			by = len("- ")
 		}
 		m.lead = m.indent + sign
@@ -152,14 +153,14 @@ func (m *marked) list(l List) {
 	m.line("")
 }
 
-func (m *marked) table(t Table) {
+func (m *marked) table(t document.Table) {
 	m.text(bold(t.Caption))
 	heads, rules := make([]string, len(t.Columns)), make([]string, len(t.Columns))
 	for i, c := range t.Columns {
 		heads[i] = celled(spelled(c.Title))
-		rules[i] = map[Align]string{Right: "--:", Centre: ":-:"}[c.Align]
-		if rules[i] == "" {
-			rules[i] = "---"
+		rules[i] = "---"
+		if c.Kind.Right() {
+			rules[i] = "--:"
 		}
 	}
 	m.cells(heads)
@@ -168,10 +169,10 @@ func (m *marked) table(t Table) {
 		row := make([]string, len(t.Columns))
 		for i, c := range r.Cells {
 			said := c.Text
-			if r.Total || r.across(len(t.Columns)) {
+			if r.Total || across(r, len(t.Columns)) {
 				said = bold(said)
 			}
-			row[i] = celled(strings.TrimSpace(swatched(c.Swatch) + styled(said)))
+			row[i] = celled(strings.TrimSpace(swatched(c.Swatches) + styled(said)))
 		}
 		m.cells(row)
 	}
@@ -180,12 +181,13 @@ func (m *marked) table(t Table) {
 
 func (m *marked) cells(list []string) { m.line("| " + strings.Join(list, " | ") + " |") }
 
-// swatched says a swatch in words.
-func swatched(s *Swatch) string {
-	if s == nil {
-		return ""
+// swatched says swatches in words.
+func swatched(list []document.Swatch) string {
+	var text string
+	for _, s := range list {
+		text += "**" + spelled(s.Letter) + "** (" + s.Colour.Hex() + ") "
 	}
-	return "**" + spelled(s.Letter) + "** (" + s.Colour.Hex() + ") "
+	return text
 }
 
 func (m *marked) illustration(s shape) {

@@ -1,6 +1,9 @@
 package render
 
-import "strings"
+import (
+	"eighthturn/internal/document"
+	"strings"
+)
 
 // spelled is text of the document with the signs of Markdown escaped.
 func spelled(text string) string {
@@ -34,9 +37,9 @@ func started(text string) string {
 func celled(text string) string { return strings.ReplaceAll(text, "\n", " ") }
 
 // styled is a text with its bold runs marked, the blanks outside of the marks.
-func styled(t Text) string {
+func styled(t document.Text) string {
 	var b strings.Builder
-	for _, r := range t.runs().merged() {
+	for _, r := range merged(runs(t)) {
 		body := strings.Trim(r.Text, " ")
 		if !r.Bold || body == "" {
 			b.WriteString(unspaced(r.Text))
@@ -59,8 +62,8 @@ func unspaced(text string) string {
 }
 
 // merged is a text whose neighbours that are alike in weight are one run.
-func (t Text) merged() Text {
-	var list Text
+func merged(t document.Text) document.Text {
+	var list document.Text
 	for _, r := range t {
 		if n := len(list); n > 0 && list[n-1].Bold == r.Bold {
 			list[n-1].Text += r.Text
@@ -72,8 +75,8 @@ func (t Text) merged() Text {
 }
 
 // bold is a text all in bold type.
-func bold(t Text) Text {
-	var list Text
+func bold(t document.Text) document.Text {
+	var list document.Text
 	for _, r := range t {
 		r.Bold = true
 		list = append(list, r)

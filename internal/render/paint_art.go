@@ -8,6 +8,7 @@ import (
 	"codeberg.org/go-pdf/fpdf"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/palettes"
 )
 
@@ -58,8 +59,8 @@ func (p *painter) ground(file []byte, low, high diagram.XY) {
 	p.ImageOptions(name, low.X, low.Y, high.X-low.X, high.Y-low.Y, false, options, 0, "")
 }
 
-func (p *painter) layer(l *Layer, s *sheet, origin diagram.XY) {
-	op := l.operator()
+func (p *painter) layer(l *document.Layer, s *sheet, origin diagram.XY) {
+	op := operator(l)
 	if op == "" {
 		return
 	}
@@ -87,7 +88,7 @@ func (p *painter) layer(l *Layer, s *sheet, origin diagram.XY) {
 }
 
 // operator paints the layer's paths, "" where there is nothing to see.
-func (l *Layer) operator() string {
+func operator(l *document.Layer) string {
 	points := 0
 	for _, path := range l.Paths {
 		points += len(path)

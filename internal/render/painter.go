@@ -12,6 +12,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/palettes"
 )
 
@@ -27,7 +28,7 @@ type painter struct {
 const family = "go"
 
 // paint writes the pages.
-func paint(d Document, pages []sheetOfPaper, l look) ([]byte, error) {
+func paint(d document.Document, pages []sheetOfPaper, l look) ([]byte, error) {
 	size := fpdf.SizeType{Wd: l.wide, Ht: l.high}
 	p := &painter{Fpdf: fpdf.NewCustom(&fpdf.InitType{UnitStr: "pt", Size: size}), height: l.high}
 	p.letters = diagram.NewLettering()

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"eighthturn/internal/document"
 	"fmt"
 	"slices"
 	"strings"
@@ -16,8 +17,8 @@ type Printed struct {
 // PDF prints a document. The same document and options give the same bytes. The error says
 // what cannot be printed at all: a page without room, a figure of true size that is larger than
 // the page.
-func PDF(d Document, o Options) (Printed, error) {
-	if err := d.check(); err != nil {
+func PDF(d document.Document, o Options) (Printed, error) {
+	if err := check(d); err != nil {
 		return Printed{}, err
 	}
 	if err := o.check(); err != nil {

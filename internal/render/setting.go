@@ -9,6 +9,7 @@ import (
 	"github.com/rivo/uniseg"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/palettes"
 )
 
@@ -86,7 +87,7 @@ type word struct {
 
 // words parts a text at the places where a line may end (Unicode Standard Annex 14), and
 // keeps numbers with their units.
-func (s *setter) words(t Text, of func(Run) style) []word {
+func (s *setter) words(t document.Text, of func(document.Run) style) []word {
 	var list []word
 	cuts := breaks(t)
 	at, start := 0, true
@@ -129,7 +130,7 @@ func (s *setter) grow(w *word, text string, st style) {
 }
 
 // breaks are the bytes of a text behind which a line may end.
-func breaks(t Text) []int {
+func breaks(t document.Text) []int {
 	text, state, at := t.String(), -1, 0
 	var list []int
 	for rest := text; rest != ""; {
@@ -163,7 +164,7 @@ func holds(before, after string) bool {
 }
 
 // lines breaks a text into lines of a width. A word that is wider is broken between letters.
-func (s *setter) lines(t Text, width float64, of func(Run) style) []lineOf {
+func (s *setter) lines(t document.Text, width float64, of func(document.Run) style) []lineOf {
 	var list []lineOf
 	var now lineOf
 	var blank piece
@@ -235,7 +236,7 @@ func (s *setter) fitting(w word, width float64) []word {
 }
 
 // widest is the width of the widest word and of the whole text on one line.
-func (s *setter) widest(t Text, of func(Run) style) (word, whole float64) {
+func (s *setter) widest(t document.Text, of func(document.Run) style) (word, whole float64) {
 	for _, w := range s.words(t, of) {
 		word = max(word, w.width)
 		whole += w.width + w.blank.width

@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 )
 
@@ -67,14 +68,14 @@ func (s *shape) layerSVG(placed *diagram.Sheet) []byte {
 		out = append(base64.StdEncoding.AppendEncode(out, s.ground), "\"/>\n"...)
 	}
 	for i := range s.layers {
-		out = s.layers[i].svg(out, placed)
+		out = layerSVG(out, &s.layers[i], placed)
 	}
 	return append(out, "</svg>\n"...)
 }
 
-// svg appends a layer as one path.
-func (l *Layer) svg(out []byte, placed *diagram.Sheet) []byte {
-	if l.operator() == "" {
+// layerSVG appends a layer as one path.
+func layerSVG(out []byte, l *document.Layer, placed *diagram.Sheet) []byte {
+	if operator(l) == "" {
 		return out
 	}
 	fill, line := "none", ""

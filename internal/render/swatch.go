@@ -3,20 +3,32 @@ package render
 import (
 	"fmt"
 
+	"eighthturn/internal/document"
 	"eighthturn/palettes"
 )
 
-// swatchWidth is the room that a swatch takes before its text, 0 for none.
-func (b *builder) swatchWidth(s *Swatch, size float64) float64 {
-	if s == nil {
-		return 0
+// swatchWidth is the room that swatches take before their text, 0 for none.
+func (b *builder) swatchWidth(list []document.Swatch, size float64) float64 {
+	var width float64
+	for i := range list {
+		_, w := b.swatchLetter(&list[i], size)
+		width += w + size*0.55
 	}
-	_, w := b.swatchLetter(s, size)
-	return w + size*0.55
+	return width
+}
+
+// swatches are squares with letters at the head of a row's first line.
+func (b *builder) swatches(list []document.Swatch, x, size float64) []mark {
+	var marks []mark
+	for i := range list {
+		marks = append(marks, b.swatch(&list[i], x, size)...)
+		x += b.swatchWidth(list[i:i+1], size)
+	}
+	return marks
 }
 
 // swatchLetter is a swatch's letter, small enough for its square, and the square's width.
-func (b *builder) swatchLetter(s *Swatch, size float64) (piece, float64) {
+func (b *builder) swatchLetter(s *document.Swatch, size float64) (piece, float64) {
 	side := size * 1.32
 	st := typed(size*0.82, true, onCloth(s.Colour))
 	if b.large {
@@ -27,7 +39,7 @@ func (b *builder) swatchLetter(s *Swatch, size float64) (piece, float64) {
 }
 
 // swatch is a square with a letter at the head of a row's first line.
-func (b *builder) swatch(s *Swatch, x, size float64) []mark {
+func (b *builder) swatch(s *document.Swatch, x, size float64) []mark {
 	letter, w := b.swatchLetter(s, size)
 	h := size * 1.32
 	y := (size*leading - h) / 2

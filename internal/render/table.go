@@ -1,8 +1,10 @@
 package render
 
+import "eighthturn/internal/document"
+
 // grid is a table with its columns measured.
 type grid struct {
-	*Table
+	*document.Table
 	column
 	size   float64   // of the type
 	lefts  []float64 // of the columns
@@ -15,10 +17,10 @@ const gutter = 1.2
 
 // table sets a table, in smaller type where it must and may, and row by row where even that
 // is too wide.
-func (b *builder) table(t Table, c column) {
+func (b *builder) table(t document.Table, c column) {
 	b.space(b.body * 0.8)
-	if len(t.Caption.runs()) > 0 {
-		b.heads(t.Caption.line(), c, typed(b.body, true, ink()), -1)
+	if len(runs(t.Caption)) > 0 {
+		b.heads(textLine(t.Caption), c, typed(b.body, true, ink()), -1)
 		b.space(b.body * 0.2)
 	}
 	for _, size := range []float64{b.body, b.small} {
@@ -34,19 +36,19 @@ func (b *builder) table(t Table, c column) {
 }
 
 // measured gives each column its width; not ok where the longest words do not fit.
-func (b *builder) measured(t *Table, c column, size float64) (grid, bool) {
+func (b *builder) measured(t *document.Table, c column, size float64) (grid, bool) {
 	n := len(t.Columns)
 	least, whole := make([]float64, n), make([]float64, n)
 	for i, head := range t.Columns {
-		b.widen(Plain(head.Title), 0, fixed(size, true, ink()), [2]*float64{&least[i], &whole[i]})
+		b.widen(document.Plain(head.Title), 0, fixed(size, true, ink()), [2]*float64{&least[i], &whole[i]})
 	}
 	for _, r := range t.Rows {
-		if r.across(n) {
+		if across(r, n) {
 			continue
 		}
 		for i := range min(n, len(r.Cells)) {
 			cell := r.Cells[i]
-			b.widen(cell.Text, b.swatchWidth(cell.Swatch, size), cellStyle(size, r.Total), [2]*float64{&least[i], &whole[i]})
+			b.widen(cell.Text, b.swatchWidth(cell.Swatches, size), cellStyle(size, r.Total), [2]*float64{&least[i], &whole[i]})
 		}
 	}
 	for i := range least {
@@ -70,14 +72,14 @@ func (b *builder) measured(t *Table, c column, size float64) (grid, bool) {
 }
 
 // widen makes room for a text in its column's least and whole width.
-func (b *builder) widen(t Text, beside float64, of func(Run) style, widths [2]*float64) {
-	word, whole := b.widest(t.runs(), of)
+func (b *builder) widen(t document.Text, beside float64, of func(document.Run) style, widths [2]*float64) {
+	word, whole := b.widest(runs(t), of)
 	*widths[0] = max(*widths[0], word+beside)
 	*widths[1] = max(*widths[1], whole+beside+0.01)
 }
 
 // weights are the relative widths that were asked for, or nil.
-func weights(columns []Column, whole []float64) []float64 {
+func weights(columns []document.Column, whole []float64) []float64 {
 	list, asked := make([]float64, len(columns)), 0.0
 	for i, c := range columns {
 		list[i] = max(0, min(c.Width, 1e6))
@@ -160,12 +162,12 @@ func sum(list []float64) float64 {
 	return all
 }
 
-func cellStyle(size float64, bold bool) func(Run) style {
-	return func(r Run) style { return typed(size, r.Bold || bold, ink()) }
+func cellStyle(size float64, bold bool) func(document.Run) style {
+	return func(r document.Run) style { return typed(size, r.Bold || bold, ink()) }
 }
 
 // across says whether a row is a heading across a table of n columns.
-func (r Row) across(n int) bool { return len(r.Cells) == 1 && n > 1 }
+func across(r document.Row, n int) bool { return len(r.Cells) == 1 && n > 1 }
 
 // rows adds the slices of a table.
 func (b *builder) rows(g grid) {
@@ -189,9 +191,9 @@ func (b *builder) rows(g grid) {
 
 // headRow are the lines of the heads with the rule below; none where no column has one.
 func (b *builder) headRow(g grid) []slice {
-	cells, any := make([]Cell, len(g.Columns)), false
+	cells, any := make([]document.Cell, len(g.Columns)), false
 	for i, c := range g.Columns {
-		cells[i].Text = Bold(c.Title)
+		cells[i].Text = document.Bold(c.Title)
 		any = any || line(c.Title) != ""
 	}
 	if !any {
@@ -208,11 +210,11 @@ func (b *builder) headRow(g grid) []slice {
 	return list
 }
 
-func (b *builder) row(g grid, r Row, heads []slice) {
+func (b *builder) row(g grid, r document.Row, heads []slice) {
 	var list []slice
-	if r.across(len(g.Columns)) {
+	if across(r, len(g.Columns)) {
 		one := g
-		one.Table = &Table{Columns: []Column{{}}}
+		one.Table = &document.Table{Columns: []document.Column{{}}}
 		one.lefts, one.widths = []float64{g.x}, []float64{g.w}
 		list = b.rowLines(one, r.Cells, fixed(g.size, true, ink()))
 		if len(b.list) > 0 && b.next != bound {
@@ -240,7 +242,7 @@ func (b *builder) row(g grid, r Row, heads []slice) {
 		}
 		b.add(list[i])
 	}
-	if r.across(len(g.Columns)) {
+	if across(r, len(g.Columns)) {
 		b.next = bound
 	}
 }
@@ -262,23 +264,21 @@ func lowered(m mark, by float64) mark {
 }
 
 // rowLines are the lines of a row, at least one.
-func (b *builder) rowLines(g grid, cells []Cell, of func(Run) style) []slice {
+func (b *builder) rowLines(g grid, cells []document.Cell, of func(document.Run) style) []slice {
 	b.rowsSet++
 	list := []slice{b.rowLine(g)}
 	list[0].height = g.size * leading
 	for i := range min(len(cells), len(g.widths)) {
-		beside := b.swatchWidth(cells[i].Swatch, g.size)
-		lines := b.lines(cells[i].Text.runs(), max(1, g.widths[i]-beside), of)
-		if s := cells[i].Swatch; s != nil {
-			list[0].cells[i] = b.swatch(s, g.lefts[i], g.size)
-		}
+		beside := b.swatchWidth(cells[i].Swatches, g.size)
+		lines := b.lines(runs(cells[i].Text), max(1, g.widths[i]-beside), of)
+		list[0].cells[i] = b.swatches(cells[i].Swatches, g.lefts[i], g.size)
 		for k, l := range lines {
 			if k == len(list) {
 				list = append(list, b.rowLine(g))
 			}
 			list[k].height = max(list[k].height, lineHeight(l))
 			spare := g.widths[i] - beside - l.width
-			list[k].cells[i] = append(list[k].cells[i], set(l, g.lefts[i]+beside+spare*g.Columns[i].Align.before(), 0)...)
+			list[k].cells[i] = append(list[k].cells[i], set(l, g.lefts[i]+beside+spare*before(g.Columns[i].Kind), 0)...)
 		}
 	}
 	return list
@@ -288,31 +288,20 @@ func (b *builder) rowLine(g grid) slice {
 	return slice{row: b.rowsSet, cells: make([][]mark, len(g.widths))}
 }
 
-// before is the part of the spare room that stands before a text.
-func (a Align) before() float64 {
-	switch a {
-	case Right:
-		return 1
-	case Centre:
-		return 0.5
-	}
-	return 0
-}
-
 // stacked sets a table row by row: each cell behind its head.
-func (b *builder) stacked(t Table, c column) {
+func (b *builder) stacked(t document.Table, c column) {
 	normal := false
 	for _, r := range t.Rows {
-		normal = normal || !r.across(len(t.Columns))
+		normal = normal || !across(r, len(t.Columns))
 	}
 	if !normal {
 		for i := range t.Columns {
-			b.stackedCell(t, Row{Cells: make([]Cell, len(t.Columns))}, i, c)
+			b.stackedCell(t, document.Row{Cells: make([]document.Cell, len(t.Columns))}, i, c)
 		}
 	}
 	for _, r := range t.Rows {
 		cells := len(t.Columns)
-		if r.across(cells) {
+		if across(r, cells) {
 			cells = 1
 		}
 		b.space(b.body * 0.5)
@@ -328,27 +317,35 @@ func (b *builder) stacked(t Table, c column) {
 	}
 }
 
-func (b *builder) stackedCell(t Table, r Row, i int, c column) {
-	var cell Cell
+func (b *builder) stackedCell(t document.Table, r document.Row, i int, c column) {
+	var cell document.Cell
 	if i < len(r.Cells) {
 		cell = r.Cells[i]
 	}
-	var said Text
-	if title := line(t.Columns[i].Title); title != "" && !r.across(len(t.Columns)) {
-		said = Bold(title + ": ")
+	var said document.Text
+	if title := line(t.Columns[i].Title); title != "" && !across(r, len(t.Columns)) {
+		said = document.Bold(title + ": ")
 	}
 	for _, run := range cell.Text {
-		run.Bold = run.Bold || r.Total || r.across(len(t.Columns))
+		run.Bold = run.Bold || r.Total || across(r, len(t.Columns))
 		said = append(said, run)
 	}
-	beside := b.swatchWidth(cell.Swatch, b.body)
+	beside := b.swatchWidth(cell.Swatches, b.body)
 	at := len(b.list)
 	b.paragraph(said, c.inset(beside, 0))
-	if cell.Swatch == nil {
+	if len(cell.Swatches) == 0 {
 		return
 	}
 	if at == len(b.list) {
 		b.add(slice{height: b.body * leading})
 	}
-	b.list[at].marks = append(b.swatch(cell.Swatch, c.x, b.body), b.list[at].marks...)
+	b.list[at].marks = append(b.swatches(cell.Swatches, c.x, b.body), b.list[at].marks...)
+}
+
+// before is which part of the spare room stands before a cell's text.
+func before(k document.Kind) float64 {
+	if k.Right() {
+		return 1
+	}
+	return 0
 }

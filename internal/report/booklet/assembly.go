@@ -3,8 +3,8 @@ package booklet
 import (
 	"slices"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/render"
 )
 
 // assemblyPart is how the blocks become the top.
@@ -46,7 +46,7 @@ func (b *book) assemblyPictures() {
 		if i == 0 { // with every block and its label
 			width = b.wholeWidth()
 		}
-		b.add(render.Figure{Of: *f, Width: width, Caption: caption("top "+numeral(i), sentence(f.Title))})
+		b.add(document.Figure{Of: *f, Width: width, Caption: caption("top "+numeral(i), sentence(f.Title))})
 	}
 }
 
@@ -60,7 +60,7 @@ func (b *book) course() string {
 
 // courses is the rows, or columns, with the sashes between them, and which way their seams are pressed.
 func (b *book) courses() {
-	t := render.Table{Named: true, Columns: []render.Column{{Title: capital(plural(b.course()))}, {Title: "Unfinished"}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: capital(plural(b.course()))}, {Title: "Unfinished"}}}
 	sashes := false
 	for _, row := range b.alikeCourses() {
 		name := capital(numbersText(b.course(), row.numbers))
@@ -68,7 +68,7 @@ func (b *book) courses() {
 			sashes = true
 			name = capital(count(len(row.numbers), "sash")) + b.withPosts(len(row.numbers))
 		}
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{cell(name), cell(b.markSize(row.stage.Size))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(name), cell(b.markSize(row.stage.Size))}})
 	}
 	if len(t.Rows) == 0 {
 		return
@@ -81,12 +81,12 @@ func (b *book) courses() {
 		text += " The long sashes between the " + plural(b.course()) + " are sewn in the same way."
 	}
 	b.keep(heading(1, capital(plural(b.course()))), para("%s", text), t)
-	var ways []render.Item
+	var ways []document.Item
 	for _, way := range b.words().CourseWays() {
-		ways = append(ways, item(render.Plain(way.Text)))
+		ways = append(ways, item(document.Plain(way.Text)))
 	}
 	if len(ways) > 0 {
-		b.add(render.List{Items: ways})
+		b.add(document.List{Items: ways})
 	}
 }
 
@@ -163,12 +163,12 @@ func (b *book) joinedCourses(s *sewing.Stage) {
 		text += " Press " + numbersText("seam", ways[0]) + " " + b.longWay(0) + " and " + numbersText("seam", ways[1]) + " " + b.longWay(1) + ", counted from the first " + b.course() + "."
 	}
 	b.add(para("%s The %s together now measure %s unfinished.", text, plural(b.noun()), b.markSize(s.Size)))
-	var edges []render.Item
+	var edges []document.Item
 	for _, edge := range b.words().OutsideLines() {
-		edges = append(edges, item(render.Plain(edge.Text)))
+		edges = append(edges, item(document.Plain(edge.Text)))
 	}
 	if len(edges) > 0 {
-		b.add(render.List{Items: edges})
+		b.add(document.List{Items: edges})
 	}
 }
 
@@ -196,15 +196,15 @@ func (b *book) longWay(way int) string {
 func (b *book) border(s *sewing.Stage) {
 	n := s.Number - 1
 	edging := &b.Top.Cloth.Borders[n]
-	whole := []render.Block{heading(1, capital(b.borderName(n)))}
+	whole := []document.Block{heading(1, capital(b.borderName(n)))}
 	whole = append(whole, para("This border is %s wide finished, of fabric %s. Measure the quilt through its middle before you cut the strips to length: the lengths below are what they should be%s.",
 		b.length(edging.Width), b.letters[edging.Fabric], b.roundedUp(n)))
-	t := render.Table{Columns: []render.Column{{Title: "Pieces"}, {Title: "Cut"}}}
+	t := document.Table{Columns: []document.Column{{Title: "Pieces"}, {Title: "Cut"}}}
 	plan := b.single()
 	for i := range plan.Lines {
 		line := &plan.Lines[i]
 		if line.Border == n {
-			t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{cell(b.counted(line.Pieces, line)), cell(b.size(line.Piece.AcrossCut, line.Piece.AlongCut))}})
+			t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(b.counted(line.Pieces, line)), cell(b.size(line.Piece.AcrossCut, line.Piece.AlongCut))}})
 		}
 	}
 	text := "Sew the strips to the two sides first, then those above and below."

@@ -2,27 +2,27 @@ package booklet
 
 import (
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/render"
 )
 
 // beginPart is what to know first. It comes last, since it explains the abbreviations that the other parts use.
-func (b *book) beginPart(rest []render.Part) {
+func (b *book) beginPart(rest []document.Section) {
 	b.part("Before you begin", true)
 	b.addNotes("")
-	b.add(render.List{Items: b.facts()})
+	b.add(document.List{Items: b.facts()})
 	b.cautions()
 	b.tools()
 	said := b.saidIn(rest)
-	b.add(heading(1, "Words"), render.List{Items: glossary(said)})
+	b.add(heading(1, "Words"), document.List{Items: glossary(said)})
 	b.abbreviations(said)
 }
 
 // facts are what the whole pattern rests on.
-func (b *book) facts() []render.Item {
+func (b *book) facts() []document.Item {
 	t := b.Top
-	items := []render.Item{
+	items := []document.Item{
 		item(lead("Read it all", "before you cut, and sew one test block first.")),
 		item(lead("Finished size:", "%s.", b.nearSize(t.Outer.Width(), t.Outer.Height()))),
 		item(lead("Seam allowance:", "%s throughout, but where another one is named. It is in all cut sizes.", b.length(t.Seam))),
@@ -51,15 +51,15 @@ func (b *book) usableWidth() (w measure.NM, same bool) {
 
 // cautions are the usual ones where blades and irons are used.
 func (b *book) cautions() {
-	var items []render.Item
+	var items []document.Item
 	for _, c := range cutting.Cautions() {
-		items = append(items, item(render.Plain(sentence(c))))
+		items = append(items, item(document.Plain(sentence(c))))
 	}
-	b.add(render.Box{Caution: true, Blocks: []render.Block{render.List{Items: items}}})
+	b.add(document.Box{Caution: true, Blocks: []document.Block{document.List{Items: items}}})
 }
 
 // textsOf is every text that a document prints, the words within its pictures too.
-func textsOf(d render.Document) []string {
+func textsOf(d document.Document) []string {
 	var list []string
 	say := func(text string) string {
 		list = append(list, text)
@@ -72,7 +72,7 @@ func textsOf(d render.Document) []string {
 		}
 	}
 	mapped(d, say)
-	for _, p := range d.Parts {
+	for _, p := range d.Sections {
 		for _, m := range marksOf(p.Blocks) {
 			if m.Words != nil {
 				say(m.Words.Text)
@@ -83,23 +83,23 @@ func textsOf(d render.Document) []string {
 }
 
 // marksOf is what stands in all pictures among blocks.
-func marksOf(list []render.Block) []diagram.Mark {
+func marksOf(list []document.Block) []diagram.Mark {
 	var marks []diagram.Mark
 	for _, b := range list {
 		switch v := b.(type) {
-		case render.Figure:
+		case document.Figure:
 			marks = append(marks, v.Of.Marks...)
-		case render.Picture:
+		case document.Picture:
 			marks = append(marks, v.Of.Marks...)
-		case render.Gallery:
+		case document.Gallery:
 			for _, p := range v.Pictures {
-				marks = append(marks, marksOf([]render.Block{p})...)
+				marks = append(marks, marksOf([]document.Block{p})...)
 			}
-		case render.Box:
+		case document.Box:
 			marks = append(marks, marksOf(v.Blocks)...)
-		case render.Together:
+		case document.Together:
 			marks = append(marks, marksOf(v.Blocks)...)
-		case render.List:
+		case document.List:
 			for _, it := range v.Items {
 				marks = append(marks, marksOf(it.Blocks)...)
 			}

@@ -3,9 +3,9 @@ package booklet
 import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/render"
 )
 
 // seamLine is how broad the seams of a block are drawn, in points.
@@ -18,9 +18,9 @@ const blockWidth = 5 * measure.Inch / 2
 const columnHeight = 7 * measure.Inch / 2
 
 // blockFigure is a finished block in its first colouring, as it lies before it is turned.
-func (b *book) blockFigure(n int) render.Picture {
+func (b *book) blockFigure(n int) document.Picture {
 	k := &b.Sewing.Blocks[n]
-	d := render.Drawing{Max: diagram.Point{X: b.Top.SideFinished, Y: b.Top.SideFinished}}
+	d := document.Drawing{Max: diagram.Point{X: b.Top.SideFinished, Y: b.Top.SideFinished}}
 	text := "Block " + k.Label + ", finished."
 	if hasArrow(k) && b.labelled() {
 		text = "Block " + k.Label + ", finished; its upper side is where the arrows of " + see(layoutKey) + " point."
@@ -39,11 +39,11 @@ func (b *book) blockFigure(n int) render.Picture {
 	if d.Max.Y > d.Max.X { // a column
 		width = columnHeight / (d.Max.Y / d.Max.X)
 	}
-	return render.Picture{Of: d, Width: width, Caption: caption(blockKey(n), text), Alternative: "Block " + k.Label + ", finished, with its seams: " + kindText(k.Kind) + "."}
+	return document.Picture{Of: d, Width: width, Caption: caption(blockKey(n), text), Alternative: "Block " + k.Label + ", finished, with its seams: " + kindText(k.Kind) + "."}
 }
 
 // blockLayers draws the patches of a block, turned back.
-func (b *book) blockLayers(d *render.Drawing, at *sewing.Placed) {
+func (b *book) blockLayers(d *document.Drawing, at *sewing.Placed) {
 	corner := b.Top.CellRect(at.Cell).Min
 	side := b.Top.SideFinished
 	for cell, n := at.Cell, 0; n < at.Cells; cell, n = cell+b.Top.Columns, n+1 {
@@ -57,7 +57,7 @@ func (b *book) blockLayers(d *render.Drawing, at *sewing.Placed) {
 					d.Max.Y = max(d.Max.Y, point.Y)
 					outline = append(outline, point)
 				}
-				d.Layers = append(d.Layers, render.Layer{Name: fabric.Name, Paths: [][]diagram.Point{outline}, Fill: &fabric.Colour, Line: seamLine, Ink: ink()})
+				d.Layers = append(d.Layers, document.Layer{Name: fabric.Name, Paths: [][]diagram.Point{outline}, Fill: &fabric.Colour, Line: seamLine, Ink: ink()})
 			}
 		}
 	}

@@ -5,9 +5,9 @@ import (
 	"strings"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/render"
 )
 
 // blocksPart is how each block is sewn.
@@ -17,22 +17,22 @@ func (b *book) blocksPart() {
 		"After each step measure one unit before you sew the others.", b.length(b.Sewing.Seam), b.words().Mark()))
 	b.addNotes("sewing")
 	if list := b.sewingCautions(); len(list) > 0 {
-		b.add(render.Box{Caution: true, Blocks: list})
+		b.add(document.Box{Caution: true, Blocks: list})
 	}
 	for i := range b.Sewing.Blocks {
 		b.oneBlock(i)
 	}
 }
 
-func (b *book) sewingCautions() []render.Block {
-	var items []render.Item
+func (b *book) sewingCautions() []document.Block {
+	var items []document.Item
 	for _, c := range b.Sewing.Cautions {
-		items = append(items, item(render.Plain(sentence(c))))
+		items = append(items, item(document.Plain(sentence(c))))
 	}
 	if len(items) == 0 {
 		return nil
 	}
-	return []render.Block{render.List{Items: items}}
+	return []document.Block{document.List{Items: items}}
 }
 
 // oneBlock is the block of one label.
@@ -45,7 +45,7 @@ func (b *book) oneBlock(n int) {
 	} else {
 		text += " A block finishes at " + b.markSize(k.Finished) + "; unfinished, with its seam allowances, it is " + b.markSize(k.Unfinished) + "."
 	}
-	whole := []render.Block{head, para("%s See %s.", text, see(blockKey(n))), b.blockFigure(n)}
+	whole := []document.Block{head, para("%s See %s.", text, see(blockKey(n))), b.blockFigure(n)}
 	if len(k.Steps) == 0 {
 		whole = append(whole, para("This block is one piece: there is nothing to sew."))
 	}
@@ -84,7 +84,7 @@ func (b *book) sewnLike(n int) int {
 // likeSteps is the steps of a block that is sewn like one before it.
 func (b *book) likeSteps(n, like int) {
 	k := &b.Sewing.Blocks[n]
-	var items []render.Item
+	var items []document.Item
 	for i := range k.Steps {
 		s := &k.Steps[i]
 		text := b.makes(k, s)
@@ -96,7 +96,7 @@ func (b *book) likeSteps(n, like int) {
 	if b.pressedLike(n, like) {
 		items = append(items, item(lead("Press", "it like block %s.", b.Sewing.Blocks[like].Label)))
 	}
-	b.keep(para("It is sewn like block %s, with its own cloth:", b.Sewing.Blocks[like].Label), render.List{Items: items})
+	b.keep(para("It is sewn like block %s, with its own cloth:", b.Sewing.Blocks[like].Label), document.List{Items: items})
 }
 
 func stepKey(block, step, n int) string {
@@ -117,27 +117,27 @@ func (b *book) forCopies() string {
 const mostColourings = 12
 
 // colourings lists in which cloth a block is sewn.
-func (b *book) colourings(k *sewing.Block) []render.Block {
+func (b *book) colourings(k *sewing.Block) []document.Block {
 	switch {
 	case len(k.Colourings) > mostColourings:
-		return []render.Block{para("These %s are sewn in %s. Lay the pieces out by the picture of the quilt, or as they come to hand: what matters is that neighbours differ.",
+		return []document.Block{para("These %s are sewn in %s. Lay the pieces out by the picture of the quilt, or as they come to hand: what matters is that neighbours differ.",
 			plural(k.Noun()), count(len(k.Colourings), "colouring"))}
 	case k.Column:
-		return []render.Block{b.columnOrders(k)}
+		return []document.Block{b.columnOrders(k)}
 	case len(k.Colourings) > 1:
-		return []render.Block{b.colouringTable(k)}
+		return []document.Block{b.colouringTable(k)}
 	}
 	c := &k.Colourings[0]
-	list := []render.Block{para("Pieces for one block: %s.", sewing.ClothCounts(c.Cloths))}
+	list := []document.Block{para("Pieces for one block: %s.", sewing.ClothCounts(c.Cloths))}
 	if units := orders(k, c); len(units) > 0 {
-		list = append(list, render.List{Items: units})
+		list = append(list, document.List{Items: units})
 	}
 	return list
 }
 
 // columnOrders is the order of the pieces in each colouring of a column.
-func (b *book) columnOrders(k *sewing.Block) render.List {
-	var list render.List
+func (b *book) columnOrders(k *sewing.Block) document.List {
+	var list document.List
 	for i := range k.Colourings {
 		name, text, _ := strings.Cut(b.words().ColouringLine(k, &k.Colourings[i]), ": ")
 		list.Items = append(list.Items, item(lead(name+":", "%s", sentence(text))))
@@ -145,22 +145,22 @@ func (b *book) columnOrders(k *sewing.Block) render.List {
 	return list
 }
 
-func (b *book) colouringTable(k *sewing.Block) render.Table {
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Colouring"}, {Title: "Make", Align: render.Right}, {Title: "Pieces for one block"}}}
+func (b *book) colouringTable(k *sewing.Block) document.Table {
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Colouring"}, {Title: "Make", Kind: document.Counts}, {Title: "Pieces for one block"}}}
 	for i := range k.Colourings {
 		c := &k.Colourings[i]
 		text := sewing.ClothCounts(c.Cloths)
 		for _, order := range orders(k, c) {
 			text += ". " + strings.TrimSuffix(order.Text.String(), ".")
 		}
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{cell(k.ColouringName(c)), cell(numeral(len(c.Cells))), cell(text)}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(k.ColouringName(c)), cell(numeral(len(c.Cells))), cell(text)}})
 	}
 	return t
 }
 
 // orders says of units that are made of the same cloths in several orders how many there are of each.
-func orders(k *sewing.Block, c *sewing.Colouring) []render.Item {
-	var list []render.Item
+func orders(k *sewing.Block, c *sewing.Colouring) []document.Item {
+	var list []document.Item
 	for _, m := range c.Makes {
 		if m.Mirror {
 			list = append(list, item(lead(fmt.Sprintf("Step %d, %s:", m.Step+1, k.Steps[m.Step].Name), "make %d, in this order: %s.", m.Count, strings.Join(m.Cloths, "; "))))
@@ -176,11 +176,11 @@ func (b *book) words() sewing.Words { return sewing.Words{Plan: b.Sewing} }
 func (b *book) oneStep(block, n int) {
 	k := &b.Sewing.Blocks[block]
 	s := &k.Steps[n]
-	var pictures []render.Illustration
+	var pictures []document.Illustration
 	var refs []string
 	for i, p := range b.stepPictures(block, n) {
 		key := stepKey(block, n, i)
-		pictures = append(pictures, render.Figure{Of: *p, Width: b.stepWidth(), Caption: caption(key, sentence(p.Title))})
+		pictures = append(pictures, document.Figure{Of: *p, Width: b.stepWidth(), Caption: caption(key, sentence(p.Title))})
 		refs = append(refs, see(key))
 	}
 	text := sentence(s.Do)
@@ -194,13 +194,13 @@ func (b *book) oneStep(block, n int) {
 	if press := b.pressItems(block); pressedAtOnce(k, press) {
 		items = append(items, press...)
 	}
-	whole := []render.Block{heading(2, "Step "+numeral(n+1)+": "+s.Name), para("%s", text), render.List{Items: items}}
+	whole := []document.Block{heading(2, "Step "+numeral(n+1)+": "+s.Name), para("%s", text), document.List{Items: items}}
 	switch len(pictures) {
 	case 0:
 	case 1:
 		whole = append(whole, pictures[0])
 	default:
-		whole = append(whole, render.Gallery{Pictures: pictures})
+		whole = append(whole, document.Gallery{Pictures: pictures})
 	}
 	b.keep(whole...)
 }
@@ -237,8 +237,8 @@ func (b *book) makes(k *sewing.Block, s *sewing.Step) string {
 }
 
 // stepItems is what belongs to a step: offsets, trimming, size, check.
-func (b *book) stepItems(k *sewing.Block, s *sewing.Step) []render.Item {
-	var items []render.Item
+func (b *book) stepItems(k *sewing.Block, s *sewing.Step) []document.Item {
+	var items []document.Item
 	for _, text := range b.words().StepLines(k, s)[1:] { // the first is what to do
 		at := strings.IndexAny(text, ",:") + 1
 		items = append(items, item(lead(text[:at], "%s", text[min(at+1, len(text)):])))

@@ -7,6 +7,7 @@ package booklet
 
 import (
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
@@ -37,7 +38,7 @@ type Options struct {
 }
 
 // Pattern is the printed pattern.
-func Pattern(r Reports, o Options) render.Document {
+func Pattern(r Reports, o Options) document.Document {
 	b := newBook(r, o)
 	b.cuttingPart()
 	b.setsPart()
@@ -67,7 +68,7 @@ type book struct {
 	maps    map[int]*diagram.Figure // cutting maps by fabric of the plan
 	setMaps map[int]*diagram.Figure // by strip set of the plan
 	steps   []sewing.Picture
-	parts   []render.Part
+	parts   []document.Section
 }
 
 func newBook(r Reports, o Options) *book {
@@ -101,25 +102,25 @@ func (b *book) findMaps() {
 
 // part begins a part; what is added goes into the last one.
 func (b *book) part(title string, newPage bool) {
-	b.parts = append(b.parts, render.Part{Title: title, NewPage: newPage})
+	b.parts = append(b.parts, document.Section{Title: title, NewPage: newPage})
 }
 
 // keep adds blocks that belong on one page.
-func (b *book) keep(list ...render.Block) { b.add(render.Together{Blocks: list}) }
+func (b *book) keep(list ...document.Block) { b.add(document.Together{Blocks: list}) }
 
-func (b *book) add(list ...render.Block) {
+func (b *book) add(list ...document.Block) {
 	last := &b.parts[len(b.parts)-1]
 	last.Blocks = append(last.Blocks, list...)
 }
 
 // document puts parts behind the cover and numbers the figures.
-func (b *book) document(parts []render.Part) render.Document {
+func (b *book) document(parts []document.Section) document.Document {
 	w := &b.Top.Words
-	d := render.Document{
+	d := document.Document{
 		Title: b.title(), Maker: b.maker(), Author: own(w.Designer), Copyright: own(w.Copyright), Language: "en",
 		Subject:  "A quilt pattern: fabric, cutting, sewing and finishing.",
 		Keywords: "quilt, patchwork, pattern",
-		Cover:    b.cover(), Parts: parts,
+		Cover:    b.cover(), Sections: parts,
 	}
 	return numbered(d)
 }

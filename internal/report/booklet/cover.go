@@ -1,21 +1,21 @@
 package booklet
 
 import (
-	"eighthturn/internal/render"
+	"eighthturn/internal/document"
 )
 
 // cover is the first page.
-func (b *book) cover() *render.Cover {
+func (b *book) cover() *document.Cover {
 	t := b.Top
-	picture := render.Picture{Of: b.picture(asItIs), Alternative: b.described("The quilt in its colours")}
-	c := &render.Cover{Subtitle: "Quilt pattern", Picture: &picture}
+	picture := document.Picture{Of: b.picture(asItIs), Alternative: b.described("The quilt in its colours")}
+	c := &document.Cover{Subtitle: "Quilt pattern", Picture: &picture}
 	c.Lines = append(c.Lines, lead("Finished size:", "%s", b.nearSize(t.Outer.Width(), t.Outer.Height())))
 	if level := own(t.Words.Level); level != "" {
 		c.Lines = append(c.Lines, lead("For:", "%s", level))
 	}
 	c.Lines = append(c.Lines, lead("Pieces:", "%d", len(t.Patches)))
 	for _, text := range b.notes("cover") {
-		c.Lines = append(c.Lines, render.Plain(text))
+		c.Lines = append(c.Lines, document.Plain(text))
 	}
 	return c
 }
@@ -43,11 +43,11 @@ func (b *book) notes(place string) []string {
 
 // addNotes puts the notes for a place into a frame.
 func (b *book) addNotes(place string) {
-	var list []render.Block
+	var list []document.Block
 	for _, text := range b.notes(place) {
-		list = append(list, render.Paragraph{Text: render.Plain(text)})
+		list = append(list, document.Paragraph{Text: document.Plain(text)})
 	}
 	if len(list) > 0 {
-		b.add(render.Box{Word: "From the designer", Blocks: list})
+		b.add(document.Box{Word: "From the designer", Blocks: list})
 	}
 }

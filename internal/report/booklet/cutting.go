@@ -7,9 +7,9 @@ import (
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/render"
 )
 
 // cuttingPart is all that is cut, fabric by fabric.
@@ -18,11 +18,11 @@ func (b *book) cuttingPart() {
 	b.add(para("All sizes here are cut sizes: the seam allowance of %s is in them. Work through each fabric from the top of its list.", b.length(b.Cuts.Seam)))
 	b.faults()
 	b.addNotes("cutting")
-	var advice []render.Item
+	var advice []document.Item
 	for _, a := range cutting.Advice() {
-		advice = append(advice, item(render.Plain(a)))
+		advice = append(advice, item(document.Plain(a)))
 	}
-	b.add(render.List{Items: advice})
+	b.add(document.List{Items: advice})
 	b.howTo()
 	b.offRuler()
 	for _, group := range b.alikeFabrics() {
@@ -53,18 +53,18 @@ func (b *book) alikeFabrics() [][]int {
 
 // faults says what cannot be cut.
 func (b *book) faults() {
-	var list []render.Block
+	var list []document.Block
 	for _, f := range b.Cuts.Faults {
-		list = append(list, render.Paragraph{Text: render.Plain(sentence(own(f.Message)))})
+		list = append(list, document.Paragraph{Text: document.Plain(sentence(own(f.Message)))})
 	}
 	if len(list) > 0 {
-		b.add(render.Box{Caution: true, Word: "Cannot be cut as it stands", Blocks: list})
+		b.add(document.Box{Caution: true, Word: "Cannot be cut as it stands", Blocks: list})
 	}
 }
 
 // howTo explains each way of cutting that the quilt needs, and no other.
 func (b *book) howTo() {
-	var items []render.Item
+	var items []document.Item
 	for _, h := range []struct {
 		used       func(*cutting.Piece) bool
 		name, text string
@@ -87,7 +87,7 @@ func (b *book) howTo() {
 		}
 	}
 	if len(items) > 0 {
-		b.add(heading(1, "How the pieces are cut"), render.List{Items: items})
+		b.add(heading(1, "How the pieces are cut"), document.List{Items: items})
 	}
 	b.wedgeTable()
 	b.tumblerTable()
@@ -98,8 +98,8 @@ func (b *book) wedgeTable() {
 	if len(b.Cuts.Wedges) == 0 {
 		return
 	}
-	t := render.Table{Caption: render.Plain("What one strip gives"), Columns: []render.Column{
-		{Title: "Strip, cut", Align: render.Right}, {Title: "Wide end", Align: render.Right}, {Title: "Blunt tip", Align: render.Right}, {Title: "Length of strip", Align: render.Right}, {Title: "Wedges", Align: render.Right},
+	t := document.Table{Caption: document.Plain("What one strip gives"), Columns: []document.Column{
+		{Title: "Strip, cut", Kind: document.Counts}, {Title: "Wide end", Kind: document.Counts}, {Title: "Blunt tip", Kind: document.Counts}, {Title: "Length of strip", Kind: document.Counts}, {Title: "Wedges", Kind: document.Counts},
 	}}
 	for _, w := range b.Cuts.Wedges {
 		t.Rows = withRow(t.Rows, b.length(w.StripCut), b.near(w.BaseCut), b.near(w.TipCut), b.length(w.UsableWidth), numeral(w.PerStrip))
@@ -111,8 +111,8 @@ func (b *book) tumblerTable() {
 	if len(b.Cuts.Tumblers) == 0 {
 		return
 	}
-	t := render.Table{Caption: render.Plain("Tumblers"), Columns: []render.Column{
-		{Title: "Strip, cut", Align: render.Right}, {Title: "Line of the rule", Align: render.Right}, {Title: "Wide side", Align: render.Right}, {Title: "Narrow side", Align: render.Right},
+	t := document.Table{Caption: document.Plain("Tumblers"), Columns: []document.Column{
+		{Title: "Strip, cut", Kind: document.Counts}, {Title: "Line of the rule", Kind: document.Counts}, {Title: "Wide side", Kind: document.Counts}, {Title: "Narrow side", Kind: document.Counts},
 	}}
 	for _, w := range b.Cuts.Tumblers {
 		t.Rows = withRow(t.Rows, b.length(w.StripCut), b.length(w.LineCut), b.near(w.WideCut), b.near(w.NarrowCut))
@@ -121,13 +121,13 @@ func (b *book) tumblerTable() {
 }
 
 // withRow adds a row of texts to those of a table, unless it reads as one of them does.
-func withRow(rows []render.Row, texts ...string) []render.Row {
-	var row render.Row
+func withRow(rows []document.Row, texts ...string) []document.Row {
+	var row document.Row
 	for _, text := range texts {
 		row.Cells = append(row.Cells, cell(text))
 	}
-	like := func(a, b render.Cell) bool { return a.Text.String() == b.Text.String() }
-	if slices.ContainsFunc(rows, func(o render.Row) bool { return slices.EqualFunc(o.Cells, row.Cells, like) }) {
+	like := func(a, b document.Cell) bool { return a.Text.String() == b.Text.String() }
+	if slices.ContainsFunc(rows, func(o document.Row) bool { return slices.EqualFunc(o.Cells, row.Cells, like) }) {
 		return rows
 	}
 	return append(rows, row)
@@ -148,13 +148,13 @@ func (b *book) betweenMarks() []cutting.Ruler {
 
 // offRuler lists sizes that must be exact and that no line of a ruler shows.
 func (b *book) offRuler() {
-	var items []render.Item
+	var items []document.Item
 	for _, r := range b.betweenMarks() {
 		items = append(items, item(lead(capital(b.length(r.ExactCut))+b.onMaps(r.ExactCut), "lies between the marks for %s and %s.", b.length(r.BelowCut), b.length(r.AboveCut))))
 	}
 	if len(items) > 0 {
 		b.add(heading(1, "Sizes between the marks of a ruler"),
-			para("These must be exact, so put a strip of tape on the ruler at the size. Where a piece has a template, that will do as well."), render.List{Items: items})
+			para("These must be exact, so put a strip of tape on the ruler at the size. Where a piece has a template, that will do as well."), document.List{Items: items})
 	}
 }
 
@@ -185,11 +185,11 @@ func (b *book) fabricCutting(group []int) {
 	if m != nil {
 		text += " " + see(mapKey(n)) + " shows how the pieces lie on the cloth."
 	}
-	b.cuttingOrder(f, append([]render.Block{heading(1, title), para("%s", text)}, b.pieceTable(f)...))
+	b.cuttingOrder(f, append([]document.Block{heading(1, title), para("%s", text)}, b.pieceTable(f)...))
 	b.chains(f)
 	b.leftOver(f)
 	if m != nil {
-		b.add(render.Figure{Of: *m, Width: b.wholeWidth(), Least: b.leastMap(m), Caption: caption(mapKey(n), "Cutting map of fabric "+b.fabricName(f)+others+". The selvages are at the left and right. Numbers without a unit are "+b.unitNoun()+".")})
+		b.add(document.Figure{Of: *m, Width: b.wholeWidth(), Least: b.leastMap(m), Caption: caption(mapKey(n), "Cutting map of fabric "+b.fabricName(f)+others+". The selvages are at the left and right. Numbers without a unit are "+b.unitNoun()+".")})
 	}
 }
 
@@ -225,11 +225,11 @@ func (b *book) unitNoun() string {
 }
 
 // pieceTable lists what comes of a fabric, nothing where strips are all of it.
-func (b *book) pieceTable(f *cutting.Fabric) []render.Block {
+func (b *book) pieceTable(f *cutting.Fabric) []document.Block {
 	if len(f.Lines) == 0 {
 		return nil
 	}
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Pieces"}, {Title: "Number", Align: render.Right}, {Title: "Cut from"}, {Title: "To trim later", Align: render.Right}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Pieces"}, {Title: "Number", Kind: document.Counts}, {Title: "Cut from"}, {Title: "To trim later", Kind: document.Counts}}}
 	for _, n := range f.Lines {
 		line := &b.Cuts.Lines[n]
 		number := numeral(line.Pieces)
@@ -243,15 +243,15 @@ func (b *book) pieceTable(f *cutting.Fabric) []render.Block {
 				trim = ""
 			}
 		}
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{cell(capital(b.pieces(line)) + handName(line.Piece.Hand)), cell(number), cell(b.cutFrom(line)), cell(trim)}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(capital(b.pieces(line)) + handName(line.Piece.Hand)), cell(number), cell(b.cutFrom(line)), cell(trim)}})
 	}
-	if !slices.ContainsFunc(t.Rows, func(r render.Row) bool { return r.Cells[3].Text.String() != "" }) {
+	if !slices.ContainsFunc(t.Rows, func(r document.Row) bool { return r.Cells[3].Text.String() != "" }) {
 		t.Columns = t.Columns[:3]
 		for i := range t.Rows {
 			t.Rows[i].Cells = t.Rows[i].Cells[:3]
 		}
 	}
-	return []render.Block{t}
+	return []document.Block{t}
 }
 
 func handName(h cutting.Hand) string {
@@ -303,6 +303,6 @@ func (b *book) leftOver(f *cutting.Fabric) {
 		list = append(list, count(l.Times, "piece")+" "+b.cutWords().LeftOver(&l))
 	}
 	if len(list) > 0 {
-		b.add(render.Paragraph{Text: render.Small("Left over in one piece: " + listed(list) + ".")})
+		b.add(document.Paragraph{Text: document.Small("Left over in one piece: " + listed(list) + ".")})
 	}
 }

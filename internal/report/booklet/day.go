@@ -1,8 +1,8 @@
 package booklet
 
 import (
+	"eighthturn/internal/document"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/render"
 )
 
 // Minutes that are reckoned for a class: guesses of ours, and said to be guesses where they are printed.
@@ -27,13 +27,13 @@ func (b *book) day() {
 	b.add(para("In class you sew one block of each sort from its first step to its last, so that you can go on at home. "+
 		"The times are guesses, reckoned from the number of steps and units: about %s to show a step and %s for each unit. Nobody has to keep up with them.",
 		count(forShow, "minute"), count(forUnit, "minute")))
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "From the start", Align: render.Right}, {Title: "What"}, {Title: "Guess", Align: render.Right}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "From the start", Kind: document.Counts}, {Title: "What"}, {Title: "Guess", Kind: document.Counts}}}
 	at := 0
 	for _, h := range b.hours() {
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{cell(clock(at)), cell(h.what), cell(count(h.minutes, "minute"))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(clock(at)), cell(h.what), cell(count(h.minutes, "minute"))}})
 		at += h.minutes
 	}
-	t.Rows = append(t.Rows, render.Row{Total: true, Cells: []render.Cell{cell(clock(at)), cell("The end, without breaks"), cell("")}})
+	t.Rows = append(t.Rows, document.Row{Total: true, Cells: []document.Cell{cell(clock(at)), cell("The end, without breaks"), cell("")}})
 	b.add(t)
 	b.atHome()
 }

@@ -7,27 +7,27 @@ import (
 	"strconv"
 	"strings"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/render"
 )
 
 // tables are the tables of a part, by the title of their first column.
-func tables(d render.Document, part, first string) []render.Table {
-	var list []render.Table
-	var look func(blocks []render.Block)
-	look = func(blocks []render.Block) {
+func tables(d document.Document, part, first string) []document.Table {
+	var list []document.Table
+	var look func(blocks []document.Block)
+	look = func(blocks []document.Block) {
 		for _, b := range blocks {
 			switch v := b.(type) {
-			case render.Table:
+			case document.Table:
 				if v.Columns[0].Title == first {
 					list = append(list, v)
 				}
-			case render.Together:
+			case document.Together:
 				look(v.Blocks)
 			}
 		}
 	}
-	for _, p := range d.Parts {
+	for _, p := range d.Sections {
 		if p.Title == part {
 			look(p.Blocks)
 		}
@@ -36,7 +36,7 @@ func tables(d render.Document, part, first string) []render.Table {
 }
 
 // wrongShopping compares the fabric table with the plan, row by row.
-func wrongShopping(d render.Document, r Reports) []string {
+func wrongShopping(d document.Document, r Reports) []string {
 	list := tables(d, "Fabric requirements", "Fabric")
 	if len(list) == 0 || len(list[0].Rows) != len(r.Cuts.Fabrics) {
 		return []string{"the fabric table has not a row for each fabric"}
@@ -62,7 +62,7 @@ func wrongShopping(d render.Document, r Reports) []string {
 }
 
 // groupsOf are the fabrics that each part of the cutting lists is about, by their letters and names.
-func groupsOf(d render.Document, r Reports) map[string][]int {
+func groupsOf(d document.Document, r Reports) map[string][]int {
 	groups, letters := map[string][]int{}, fabricLetters(r)
 	for _, title := range headings(d, "Cutting") {
 		names, one := strings.CutPrefix(title, "Fabric ")
@@ -82,12 +82,12 @@ func groupsOf(d render.Document, r Reports) map[string][]int {
 	return groups
 }
 
-func headings(d render.Document, part string) []string {
+func headings(d document.Document, part string) []string {
 	var list []string
-	for _, p := range d.Parts {
+	for _, p := range d.Sections {
 		if p.Title == part {
 			for _, b := range flat(p.Blocks) {
-				if h, ok := b.(render.Heading); ok {
+				if h, ok := b.(document.Heading); ok {
 					list = append(list, h.Text)
 				}
 			}
@@ -97,10 +97,10 @@ func headings(d render.Document, part string) []string {
 }
 
 // flat is blocks without what only keeps them together.
-func flat(list []render.Block) []render.Block {
-	var out []render.Block
+func flat(list []document.Block) []document.Block {
+	var out []document.Block
 	for _, b := range list {
-		if t, ok := b.(render.Together); ok {
+		if t, ok := b.(document.Together); ok {
 			out = append(out, flat(t.Blocks)...)
 		} else {
 			out = append(out, b)
@@ -110,15 +110,15 @@ func flat(list []render.Block) []render.Block {
 }
 
 // under are the blocks below each heading of a part.
-func under(d render.Document, part string) map[string][]render.Block {
-	found := map[string][]render.Block{}
-	for _, p := range d.Parts {
+func under(d document.Document, part string) map[string][]document.Block {
+	found := map[string][]document.Block{}
+	for _, p := range d.Sections {
 		title := ""
 		if p.Title != part {
 			continue
 		}
 		for _, b := range flat(p.Blocks) {
-			if h, ok := b.(render.Heading); ok {
+			if h, ok := b.(document.Heading); ok {
 				title = h.Text
 				continue
 			}
@@ -129,7 +129,7 @@ func under(d render.Document, part string) map[string][]render.Block {
 }
 
 // wrongPieces adds up the numbers of pieces under each fabric, and compares them with the plan's lines.
-func wrongPieces(d render.Document, r Reports) []string {
+func wrongPieces(d document.Document, r Reports) []string {
 	var wrong []string
 	blocks := under(d, "Cutting")
 	seen := 0
@@ -137,7 +137,7 @@ func wrongPieces(d render.Document, r Reports) []string {
 		seen += len(group)
 		sum, want := 0, 0
 		for _, b := range blocks[title] {
-			if t, ok := b.(render.Table); ok && t.Columns[0].Title == "Pieces" {
+			if t, ok := b.(document.Table); ok && t.Columns[0].Title == "Pieces" {
 				for _, row := range t.Rows {
 					n, _ := strconv.Atoi(strings.Split(row.Cells[1].Text.String(), ",")[0])
 					sum += n
@@ -170,7 +170,7 @@ var (
 )
 
 // wrongStrips adds up, from the words of each cutting list, the strips and what they give.
-func wrongStrips(d render.Document, r Reports) []string {
+func wrongStrips(d document.Document, r Reports) []string {
 	var wrong []string
 	blocks := under(d, "Cutting")
 	for title, group := range groupsOf(d, r) {
@@ -180,8 +180,8 @@ func wrongStrips(d render.Document, r Reports) []string {
 		}
 		strips, units := 0, 0
 		for _, b := range blocks[title] {
-			l, ok := b.(render.List)
-			if !ok || l.Marker != render.Number {
+			l, ok := b.(document.List)
+			if !ok || l.Marker != document.Numbered {
 				continue
 			}
 			for _, it := range l.Items {
@@ -247,7 +247,7 @@ func alike2(a, b *big.Rat, marks int64, units measure.System) bool {
 }
 
 // wrongSums adds the printed sizes up: blocks and sashes to the field, borders to the top.
-func wrongSums(d render.Document, r Reports) []string {
+func wrongSums(d document.Document, r Reports) []string {
 	var wrong []string
 	t := r.Top
 	side := new(big.Rat).SetInt64(int64(t.SideFinished))
@@ -260,7 +260,7 @@ func wrongSums(d render.Document, r Reports) []string {
 	}
 	w, h := new(big.Rat).SetInt64(int64(t.Field.Width()+2*t.Seam)), new(big.Rat).SetInt64(int64(t.Field.Height()+2*t.Seam))
 	for _, b := range flat(partOf(d, "Putting the top together")) {
-		p, ok := b.(render.Paragraph)
+		p, ok := b.(document.Paragraph)
 		if !ok {
 			continue
 		}
@@ -278,8 +278,8 @@ func wrongSums(d render.Document, r Reports) []string {
 	return wrong
 }
 
-func partOf(d render.Document, title string) []render.Block {
-	for _, p := range d.Parts {
+func partOf(d document.Document, title string) []document.Block {
+	for _, p := range d.Sections {
 		if p.Title == title {
 			return p.Blocks
 		}

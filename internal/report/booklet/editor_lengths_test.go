@@ -8,8 +8,8 @@ import (
 	"slices"
 	"strings"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/render"
 )
 
 const numberPattern = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?`
@@ -125,7 +125,7 @@ func walk(v reflect.Value, found map[measure.NM]bool, seen map[uintptr]bool) {
 var precutName = regexp.MustCompile(`^(?:(?:10|5) in squares?|2 1/2 in strips?)$`)
 
 // unknownLengths are lengths in the text that no report has.
-func unknownLengths(d render.Document, r Reports) []string {
+func unknownLengths(d document.Document, r Reports) []string {
 	found := reported(r)
 	list := make([]measure.NM, 0, len(found))
 	for nm := range found {
@@ -187,7 +187,7 @@ func known(l written, list []measure.NM, units measure.System) bool {
 }
 
 // missingCuts are cut sizes of the plan that the text does not name.
-func missingCuts(d render.Document, r Reports) []string {
+func missingCuts(d document.Document, r Reports) []string {
 	var list []written
 	for _, text := range ownTexts(d) {
 		list = append(list, lengthsIn(text)...)

@@ -6,25 +6,25 @@ import (
 	"slices"
 	"strings"
 
-	"eighthturn/internal/render"
+	"eighthturn/internal/document"
 )
 
 // wrongWords are words of the trade that the pattern explains and does not use, or uses and does not explain. The editor has a
 // list of its own.
-func wrongWords(d render.Document, _ Reports) []string {
+func wrongWords(d document.Document, _ Reports) []string {
 	explained := map[string]bool{}
 	for _, b := range under(d, "Before you begin")["Words"] {
-		if l, ok := b.(render.List); ok {
+		if l, ok := b.(document.List); ok {
 			for _, it := range l.Items {
 				explained[strings.ToLower(it.Text[0].Text)] = true
 			}
 		}
 	}
 	rest := d
-	rest.Parts = slices.Clone(d.Parts)
-	for i := range rest.Parts {
-		if rest.Parts[i].Title == "Before you begin" {
-			rest.Parts[i].Blocks = beforeWords(rest.Parts[i].Blocks)
+	rest.Sections = slices.Clone(d.Sections)
+	for i := range rest.Sections {
+		if rest.Sections[i].Title == "Before you begin" {
+			rest.Sections[i].Blocks = beforeWords(rest.Sections[i].Blocks)
 		}
 	}
 	said := strings.ToLower(strings.Join(ownTexts(rest), "\n"))
@@ -49,9 +49,9 @@ func wrongWords(d render.Document, _ Reports) []string {
 }
 
 // beforeWords are the blocks of a part that stand before the list of words.
-func beforeWords(list []render.Block) []render.Block {
+func beforeWords(list []document.Block) []document.Block {
 	for i, b := range list {
-		if h, ok := b.(render.Heading); ok && h.Text == "Words" {
+		if h, ok := b.(document.Heading); ok && h.Text == "Words" {
 			return list[:i]
 		}
 	}
@@ -59,7 +59,7 @@ func beforeWords(list []render.Block) []render.Block {
 }
 
 // wrongBorders compares the border strips' sizes where they are cut and where they are sewn on.
-func wrongBorders(d render.Document, r Reports) []string {
+func wrongBorders(d document.Document, r Reports) []string {
 	if r.Cuts.Copies > 1 {
 		return nil
 	}
@@ -89,7 +89,7 @@ func wrongBorders(d render.Document, r Reports) []string {
 }
 
 // wrongForms are steps whose unit is said to be square though it covers half a square or less, by the areas of its pieces.
-func wrongForms(d render.Document, r Reports) []string {
+func wrongForms(d document.Document, r Reports) []string {
 	var said []string
 	for _, text := range ownTexts(d) {
 		if strings.HasPrefix(text, "Size unfinished: ") {

@@ -5,13 +5,13 @@ import (
 	"slices"
 	"strings"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/render"
 )
 
 // wrongSewing is what the sewing plan's own words say and the pattern does not as often: the ends of seams, trimming, sizes,
 // pressing, and the order of columns.
-func wrongSewing(d render.Document, r Reports) []string {
+func wrongSewing(d document.Document, r Reports) []string {
 	said := ownTexts(d)
 	var wrong []string
 	wanted := sewingWords(r)

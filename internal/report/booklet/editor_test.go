@@ -3,13 +3,13 @@ package booklet
 import (
 	"slices"
 
-	"eighthturn/internal/render"
+	"eighthturn/internal/document"
 )
 
 // edited is all that an editor finds wrong with a pattern.
-func edited(d render.Document, r Reports) []string {
+func edited(d document.Document, r Reports) []string {
 	var wrong []string
-	for _, check := range []func(render.Document, Reports) []string{
+	for _, check := range []func(document.Document, Reports) []string{
 		unknownLengths, missingCuts, wrongShopping, wrongPieces, wrongStrips, wrongSums, wrongAbbreviations, wrongFigures, wrongPlurals, wrongAlternatives, wrongWords, wrongBorders, wrongForms, wrongSewing,
 	} {
 		wrong = append(wrong, check(d, r)...)
@@ -18,14 +18,14 @@ func edited(d render.Document, r Reports) []string {
 }
 
 // ownTexts are the texts of a document that are no note of the designer's and no words in pictures.
-func ownTexts(d render.Document) []string {
+func ownTexts(d document.Document) []string {
 	var list []string
 	if d.Cover != nil {
 		for _, t := range d.Cover.Lines {
 			list = append(list, t.String())
 		}
 	}
-	parts := slices.Clone(d.Parts)
+	parts := slices.Clone(d.Sections)
 	for i := range parts {
 		parts[i].Blocks = slices.DeleteFunc(slices.Clone(parts[i].Blocks), isNote)
 	}
@@ -37,28 +37,28 @@ func ownTexts(d render.Document) []string {
 	return list
 }
 
-func isNote(b render.Block) bool {
-	box, ok := b.(render.Box)
+func isNote(b document.Block) bool {
+	box, ok := b.(document.Box)
 	return ok && box.Word == "From the designer"
 }
 
 // joinedRuns are the texts of a block, the runs of each put together.
-func joinedRuns(b render.Block) []string {
+func joinedRuns(b document.Block) []string {
 	var list []string
-	text := func(t render.Text) { list = append(list, t.String()) }
+	text := func(t document.Text) { list = append(list, t.String()) }
 	switch v := b.(type) {
-	case render.Heading:
+	case document.Heading:
 		list = append(list, v.Text)
-	case render.Paragraph:
+	case document.Paragraph:
 		text(v.Text)
-	case render.List:
+	case document.List:
 		for _, it := range v.Items {
 			text(it.Text)
 			for _, inner := range it.Blocks {
 				list = append(list, joinedRuns(inner)...)
 			}
 		}
-	case render.Table:
+	case document.Table:
 		text(v.Caption)
 		for _, c := range v.Columns {
 			list = append(list, c.Title)
@@ -68,19 +68,19 @@ func joinedRuns(b render.Block) []string {
 				text(c.Text)
 			}
 		}
-	case render.Figure:
+	case document.Figure:
 		text(v.Caption)
-	case render.Picture:
+	case document.Picture:
 		text(v.Caption)
-	case render.Gallery:
+	case document.Gallery:
 		for _, p := range v.Pictures {
 			list = append(list, joinedRuns(p)...)
 		}
-	case render.Box:
+	case document.Box:
 		for _, inner := range v.Blocks {
 			list = append(list, joinedRuns(inner)...)
 		}
-	case render.Together:
+	case document.Together:
 		for _, inner := range v.Blocks {
 			list = append(list, joinedRuns(inner)...)
 		}

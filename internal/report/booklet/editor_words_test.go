@@ -7,8 +7,8 @@ import (
 	"strconv"
 	"strings"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/quilt"
-	"eighthturn/internal/render"
 )
 
 var (
@@ -23,7 +23,7 @@ func english() []string {
 }
 
 // wrongAbbreviations are those that are used and not explained, or explained and not used.
-func wrongAbbreviations(d render.Document, r Reports) []string {
+func wrongAbbreviations(d document.Document, r Reports) []string {
 	used, explained := map[string]bool{}, map[string]bool{}
 	for _, t := range tables(d, "Before you begin", "Short") {
 		for _, row := range t.Rows {
@@ -116,7 +116,7 @@ var (
 )
 
 // wrongFigures are references to no figure, and figures that nothing refers to.
-func wrongFigures(d render.Document, _ Reports) []string {
+func wrongFigures(d document.Document, _ Reports) []string {
 	var wrong []string
 	there, referred := map[string]bool{}, map[string]bool{}
 	last := 0
@@ -167,7 +167,7 @@ func nouns() map[string]string {
 }
 
 // wrongPlurals are numbers whose noun has the wrong form.
-func wrongPlurals(d render.Document, _ Reports) []string {
+func wrongPlurals(d document.Document, _ Reports) []string {
 	var wrong []string
 	one, several := nouns(), map[string]bool{}
 	for _, n := range one {
@@ -186,24 +186,24 @@ func wrongPlurals(d render.Document, _ Reports) []string {
 }
 
 // wrongAlternatives are pictures without a text for someone who cannot see them.
-func wrongAlternatives(d render.Document, _ Reports) []string {
+func wrongAlternatives(d document.Document, _ Reports) []string {
 	var wrong []string
-	var look func(list []render.Block)
-	look = func(list []render.Block) {
+	var look func(list []document.Block)
+	look = func(list []document.Block) {
 		for _, b := range flat(list) {
 			switch v := b.(type) {
-			case render.Figure:
+			case document.Figure:
 				if v.Alternative == "" && v.Of.Description == "" {
 					wrong = append(wrong, "a figure has no alternative text: "+v.Caption.String())
 				}
-			case render.Picture:
+			case document.Picture:
 				if v.Alternative == "" {
 					wrong = append(wrong, "a picture has no alternative text: "+v.Caption.String())
 				}
 			}
 		}
 	}
-	for _, p := range d.Parts {
+	for _, p := range d.Sections {
 		look(p.Blocks)
 	}
 	return wrong

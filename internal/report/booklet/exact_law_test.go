@@ -8,10 +8,10 @@ import (
 	"testing"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilttest/invent"
-	"eighthturn/internal/render"
 	"eighthturn/samples"
 )
 
@@ -29,13 +29,13 @@ func everyReport(t *testing.T, invented uint64, with func(name string, r Reports
 }
 
 // wrongExact are sizes between the marks that lie further from each exact size of the plan than half a finest mark.
-func wrongExact(d render.Document, r Reports) (wrong []string, told int) {
+func wrongExact(d document.Document, r Reports) (wrong []string, told int) {
 	half := big.NewRat(int64(measure.Inch/128), 1)
 	if r.Cuts.Units == measure.Centimetres {
 		half = big.NewRat(int64(measure.Millimetre/20), 1)
 	}
 	for _, b := range under(d, "Cutting")["Sizes between the marks of a ruler"] {
-		list, ok := b.(render.List)
+		list, ok := b.(document.List)
 		if !ok {
 			continue
 		}
@@ -79,7 +79,7 @@ func TestExactSizes(t *testing.T) {
 }
 
 // twice are the rows of tables of strips that read as another does.
-func twice(d render.Document) []string {
+func twice(d document.Document) []string {
 	var wrong []string
 	for _, t := range tables(d, "Cutting", "Strip, cut") {
 		seen := map[string]bool{}
@@ -108,7 +108,7 @@ func TestRowsStandOnce(t *testing.T) {
 		for _, table := range tables(d, "Cutting", "Strip, cut") {
 			rows++
 			table.Rows = append(table.Rows, table.Rows[0])
-			if len(twice(render.Document{Parts: []render.Part{{Title: "Cutting", Blocks: []render.Block{table}}}})) != 1 {
+			if len(twice(document.Document{Sections: []document.Section{{Title: "Cutting", Blocks: []document.Block{table}}}})) != 1 {
 				t.Errorf("%s: a row that stands twice is not noticed", name)
 			}
 		}
@@ -172,7 +172,7 @@ func TestBackingAsPlanned(t *testing.T) {
 		}
 		pieced++
 		d := Pattern(r, Options{})
-		said := strings.Join(textsOf(render.Document{Parts: []render.Part{{Blocks: partOf(d, "Finishing")}}}), "\n")
+		said := strings.Join(textsOf(document.Document{Sections: []document.Section{{Blocks: partOf(d, "Finishing")}}}), "\n")
 		for _, want := range []string{
 			"so that the seams run " + [2]string{"up and down", "across"}[k.Less] + ";",
 			"This takes at least " + cutting.Words{Plan: r.Cuts}.AtLeast(k.Ways[k.Less].LengthCut) + " of cloth",

@@ -4,10 +4,10 @@ import (
 	"slices"
 	"strings"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/render"
 	"eighthturn/palettes"
 )
 
@@ -21,7 +21,7 @@ func (b *book) colouringPart() {
 	}
 	b.part("A page to colour", true)
 	b.add(para("%s is for pencils: copy the page and try your own fabrics before you cut into them.", see("colouring")))
-	b.add(render.Picture{Of: b.lineDrawing(), Caption: caption("colouring", "The quilt in line."), Alternative: b.described("The quilt in line, without colours"), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.add(document.Picture{Of: b.lineDrawing(), Caption: caption("colouring", "The quilt in line."), Alternative: b.described("The quilt in line, without colours"), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }
 
 // left says whether a part is left out.
@@ -37,7 +37,7 @@ func (b *book) valuePart() {
 	}
 	b.part("Light and dark", true)
 	b.add(para("%s shows the quilt in the greys of its fabrics. %s %s", see("values"), b.shown(), b.unseen()))
-	b.add(render.Picture{Of: b.picture(palettes.Colour.Grey), Caption: caption("values", "The quilt in the greys of its values."), Alternative: b.described("The quilt in greys"), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.add(document.Picture{Of: b.picture(palettes.Colour.Grey), Caption: caption("values", "The quilt in the greys of its values."), Alternative: b.described("The quilt in greys"), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }
 
 // shown is a sentence about the figures that light and dark show.

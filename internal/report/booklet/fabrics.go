@@ -4,10 +4,10 @@ import (
 	"slices"
 	"strings"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/supplies"
-	"eighthturn/internal/render"
 )
 
 // fabricsPart is what to buy.
@@ -22,7 +22,7 @@ func (b *book) fabricsPart() {
 }
 
 // rests says what the lengths rest on.
-func (b *book) rests() render.Paragraph {
+func (b *book) rests() document.Paragraph {
 	text := "Lengths in the shop are rounded up once for each fabric, from the exact length that the cutting plan takes."
 	if w, same := b.usableWidth(); same {
 		text += " They rest on cloth with " + b.length(w) + " of usable width, which is what lies between the selvages once they are cut off."
@@ -35,20 +35,20 @@ func (b *book) rests() render.Paragraph {
 	return para("%s", text)
 }
 
-func (b *book) fabricTable() render.Table {
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Fabric"}, {Title: "Buy", Align: render.Right}, {Title: "Exact length", Align: render.Right}}}
+func (b *book) fabricTable() document.Table {
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Fabric"}, {Title: "Buy", Kind: document.Counts}, {Title: "Exact length", Kind: document.Counts}}}
 	_, same := b.usableWidth()
 	if !same {
-		t.Columns = append(t.Columns, render.Column{Title: "Usable width", Align: render.Right})
+		t.Columns = append(t.Columns, document.Column{Title: "Usable width", Kind: document.Counts})
 	}
 	hand := slices.ContainsFunc(b.Cuts.Fabrics, func(f cutting.Fabric) bool { return f.OnHand != nil })
 	if hand {
-		t.Columns = append(t.Columns, render.Column{Title: "On hand"})
+		t.Columns = append(t.Columns, document.Column{Title: "On hand"})
 	}
-	t.Columns = append(t.Columns, render.Column{Title: "Used for"})
+	t.Columns = append(t.Columns, document.Column{Title: "Used for"})
 	for i := range b.Cuts.Fabrics {
 		f := &b.Cuts.Fabrics[i]
-		row := render.Row{Cells: []render.Cell{b.fabricCell(f), cell(b.shop(f.Purchase.Buy)), cell(b.near(f.Purchase.Need))}}
+		row := document.Row{Cells: []document.Cell{b.fabricCell(f), cell(b.shop(f.Purchase.Buy)), cell(b.near(f.Purchase.Need))}}
 		if !same {
 			row.Cells = append(row.Cells, cell(b.length(f.UsableWidth)))
 		}
@@ -62,16 +62,16 @@ func (b *book) fabricTable() render.Table {
 }
 
 // fabricCell is a fabric's square of colour with its letter and name.
-func (b *book) fabricCell(f *cutting.Fabric) render.Cell {
-	c := render.Cell{Swatch: b.swatch(f.Index), Text: render.Plain(f.Name)}
+func (b *book) fabricCell(f *cutting.Fabric) document.Cell {
+	c := document.Cell{Swatches: b.swatch(f.Index), Text: document.Plain(f.Name)}
 	if print := own(f.Print); print != "" && print != f.Name {
-		c.Text = append(c.Text, render.Run{Text: " (" + print + ")", Small: true})
+		c.Text = append(c.Text, document.Run{Text: " (" + print + ")", Small: true})
 	}
 	return c
 }
 
-func (b *book) swatch(fabric int) *render.Swatch {
-	return &render.Swatch{Letter: b.letters[fabric], Colour: b.Top.Fabrics[fabric].Colour}
+func (b *book) swatch(fabric int) []document.Swatch {
+	return []document.Swatch{{Letter: b.letters[fabric], Colour: b.Top.Fabrics[fabric].Colour}}
 }
 
 func (b *book) onHand(h *cutting.OnHand) string {
@@ -86,9 +86,9 @@ func (b *book) onHand(h *cutting.OnHand) string {
 
 // finishingTable is what finishing takes: backing, batting, binding.
 func (b *book) finishingTable() {
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "For finishing"}, {Title: "What is needed"}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "For finishing"}, {Title: "What is needed"}}}
 	row := func(name, text string) {
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{{Text: render.Bold(name)}, cell(text)}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(name)}, cell(text)}})
 	}
 	if k := b.Cuts.Binding; k != nil {
 		row("Binding", count(k.Strips, "strip")+" "+b.length(k.StripCut)+" wide"+b.forCopies()+" of fabric "+b.letters[b.Top.Cloth.Binding.Fabric]+"; "+verb(k.Strips, "its", "their")+" cloth is in the table above")
@@ -132,16 +132,16 @@ func (b *book) precuts() {
 	if len(names) == 0 {
 		return
 	}
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Fabric"}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Fabric"}}}
 	for _, name := range names {
-		t.Columns = append(t.Columns, render.Column{Title: capital(plural(name)), Align: render.Right})
+		t.Columns = append(t.Columns, document.Column{Title: capital(plural(name)), Kind: document.Counts})
 	}
 	for i := range b.Cuts.Fabrics {
 		f := &b.Cuts.Fabrics[i]
 		if len(f.Precuts) == 0 {
 			continue
 		}
-		row := render.Row{Cells: []render.Cell{{Swatch: b.swatch(f.Index), Text: render.Plain(f.Name)}}}
+		row := document.Row{Cells: []document.Cell{{Swatches: b.swatch(f.Index), Text: document.Plain(f.Name)}}}
 		for _, name := range names {
 			row.Cells = append(row.Cells, cell(precutText(f.Precuts, name)))
 		}
@@ -167,7 +167,7 @@ func precutText(list []cutting.Precut, name string) string {
 
 // ways says with which changes the cloth on hand would do.
 func (b *book) ways() {
-	var items []render.Item
+	var items []document.Item
 	for i := range b.Cuts.Fabrics {
 		f := &b.Cuts.Fabrics[i]
 		if text := b.cutWords().WaysToFit(f); text != "" {
@@ -175,6 +175,6 @@ func (b *book) ways() {
 		}
 	}
 	if len(items) > 0 {
-		b.add(heading(1, "If the cloth on hand is to do"), render.List{Items: items})
+		b.add(heading(1, "If the cloth on hand is to do"), document.List{Items: items})
 	}
 }

@@ -1,9 +1,9 @@
 package booklet
 
 import (
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/supplies"
-	"eighthturn/internal/render"
 )
 
 // finishingPart is backing, batting, quilting and binding.
@@ -18,7 +18,7 @@ func (b *book) finishingPart() {
 }
 
 // backing is how the backing is pieced, below what stands above it.
-func (b *book) backing(above render.Block) {
+func (b *book) backing(above document.Block) {
 	k := b.Cuts.Backing
 	head := heading(1, "Backing")
 	if k == nil {
@@ -77,12 +77,12 @@ func (b *book) binding() {
 	if k.Join == supplies.Diagonal {
 		join = "on the slant, each strip across the next at a right angle, and cut the corners off"
 	}
-	b.add(render.List{Marker: render.Number, Items: []render.Item{
-		item(render.Plain("Sew the " + count(k.Strips, "strip") + ", " + b.length(k.StripCut) + " wide, end to end " + join + ". Press the seams open. The quilt is " + b.near(k.Perimeter) +
+	b.add(document.List{Marker: document.Numbered, Items: []document.Item{
+		item(document.Plain("Sew the " + count(k.Strips, "strip") + ", " + b.length(k.StripCut) + " wide, end to end " + join + ". Press the seams open. The quilt is " + b.near(k.Perimeter) +
 			" round, and the binding takes at least " + b.cutWords().AtLeast(k.Need) + " with its corners and its joint; the strips in the cutting lists come to that and little more.")),
-		item(render.Plain("Press the binding in half along its length, wrong sides together.")),
-		item(render.Plain("Sew it to the front, cut edges together, and leave a tail at the beginning. At a corner stop a seam allowance before the edge, fold the binding up and down again on itself, and begin at the edge.")),
-		item(render.Plain("Join the two tails to the length of the gap, sew the gap, fold the binding round to the back and sew it down by hand or machine.")),
+		item(document.Plain("Press the binding in half along its length, wrong sides together.")),
+		item(document.Plain("Sew it to the front, cut edges together, and leave a tail at the beginning. At a corner stop a seam allowance before the edge, fold the binding up and down again on itself, and begin at the edge.")),
+		item(document.Plain("Join the two tails to the length of the gap, sew the gap, fold the binding round to the back and sew it down by hand or machine.")),
 	}})
 	b.bindingFor(k)
 }

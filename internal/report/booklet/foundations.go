@@ -2,7 +2,7 @@ package booklet
 
 import (
 	"eighthturn/internal/diagram"
-	"eighthturn/internal/render"
+	"eighthturn/internal/document"
 )
 
 // foundationsPart is the halves of blocks for those who sew on paper, at true size.
@@ -11,7 +11,7 @@ func (b *book) foundationsPart() {
 		return
 	}
 	var list []trueSize
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Foundation"}, {Title: "Print", Align: render.Right}, {Title: "In this order"}, {Title: "Shown in"}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Foundation"}, {Title: "Print", Kind: document.Counts}, {Title: "In this order"}, {Title: "Shown in"}}}
 	for i := range b.Foundations {
 		f := &b.Foundations[i]
 		name := numeral(f.Number)
@@ -24,7 +24,7 @@ func (b *book) foundationsPart() {
 		for n, p := range f.Pieces {
 			order = append(order, numeral(n+1)+": "+p.What)
 		}
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{{Text: render.Bold(numeral(f.Number))}, cell(numeral(f.Count)), cell(joinedBy(order, "; ")), cell(shownIn(sheets, numeral(f.Number), foundationKey))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(numeral(f.Number))}, cell(numeral(f.Count)), cell(joinedBy(order, "; ")), cell(shownIn(sheets, numeral(f.Number), foundationKey))}})
 	}
 	b.part("Foundations", true)
 	b.add(para("These are for sewing on paper, in place of the pieces cut by template. They are mirror images: cloth lies on the back of the paper, right side out, and you sew on the printed side along the dashed lines, in the order of the numbers. "+

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"eighthturn/internal/render"
+	"eighthturn/internal/document"
 )
 
 // explained is a word of the trade, or a short form, with what it means.
@@ -39,8 +39,8 @@ func tradeWords() []explained {
 }
 
 // glossary explains the words of the trade that the rest of the pattern uses, and no others.
-func glossary(text string) []render.Item {
-	var items []render.Item
+func glossary(text string) []document.Item {
+	var items []document.Item
 	for _, w := range tradeWords() {
 		if w.used.MatchString(text) {
 			items = append(items, item(lead(w.word, "%s", w.meaning)))
@@ -61,9 +61,9 @@ func shortForms() []explained {
 }
 
 // saidIn is all that the parts so far and those to come say.
-func (b *book) saidIn(rest []render.Part) string {
+func (b *book) saidIn(rest []document.Section) string {
 	var all strings.Builder
-	d := render.Document{Cover: b.cover(), Parts: append(slices.Clone(b.parts), rest...)}
+	d := document.Document{Cover: b.cover(), Sections: append(slices.Clone(b.parts), rest...)}
 	for _, text := range textsOf(d) {
 		all.WriteString(text)
 		all.WriteString("\n")
@@ -73,13 +73,13 @@ func (b *book) saidIn(rest []render.Part) string {
 
 // abbreviations explains those that the pattern uses, and no others.
 func (b *book) abbreviations(said string) {
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Short"}, {Title: "What it stands for"}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Short"}, {Title: "What it stands for"}}}
 	for _, a := range shortForms() {
 		if a.used.MatchString(said) {
-			t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{{Text: render.Bold(a.word)}, cell(a.meaning)}})
+			t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(a.word)}, cell(a.meaning)}})
 		}
 	}
-	t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{{Text: render.Bold(b.lettersUsed())}, cell("the fabrics, as the table of fabrics names them")}})
+	t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(b.lettersUsed())}, cell("the fabrics, as the table of fabrics names them")}})
 	b.keep(heading(1, "Abbreviations"), t)
 }
 

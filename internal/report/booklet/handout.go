@@ -2,13 +2,13 @@ package booklet
 
 import (
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/render"
 )
 
 // Handout is the paper for a class: what to bring, what is provided, the plan of the day. Where the plan is for several
 // quilts, each is a kit.
-func Handout(r Reports, o Options) render.Document {
+func Handout(r Reports, o Options) document.Document {
 	b := newBook(r, o)
 	b.bring()
 	b.provided()
@@ -35,7 +35,7 @@ func (b *book) kits() bool { return b.Cuts.Copies > 1 }
 func (b *book) bring() {
 	b.part("What to bring", true)
 	b.addNotes("")
-	list := render.List{Marker: render.Tick}
+	list := document.List{Marker: document.Tick}
 	tick := func(format string, args ...any) { list.Items = append(list.Items, item(para(format, args...).Text)) }
 	tick("sewing machine with its cord, its pedal and a foot for a seam allowance of %s", b.length(b.Top.Seam))
 	tick("new needle, thread, thread scissors and a seam ripper")
@@ -53,12 +53,12 @@ func (b *book) bring() {
 }
 
 // bringTable is the cloth for one quilt.
-func (b *book) bringTable() render.Table {
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Fabric"}, {Title: "Bring", Align: render.Right}}}
+func (b *book) bringTable() document.Table {
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Fabric"}, {Title: "Bring", Kind: document.Counts}}}
 	plan := b.single()
 	for i := range plan.Fabrics {
 		f := &plan.Fabrics[i]
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{b.fabricCell(f), cell(b.shop(f.Purchase.Buy))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{b.fabricCell(f), cell(b.shop(f.Purchase.Buy))}})
 	}
 	return t
 }
@@ -70,7 +70,7 @@ func (b *book) laterNeeds() {
 		where = "; its cloth is in the kit"
 	}
 	plan := b.single()
-	items := []render.Item{item(lead("Backing:", "of your choice, larger than the top on all sides; the top finishes at %s.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))}
+	items := []document.Item{item(lead("Backing:", "of your choice, larger than the top on all sides; the top finishes at %s.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))}
 	if k := plan.Backing; k != nil {
 		items[0] = item(lead("Backing:", "at least %s%s.", b.atLeast(k.WidthCut, k.HeightCut), where))
 	}
@@ -87,17 +87,17 @@ func (b *book) laterNeeds() {
 	} else {
 		items = append(items, item(lead("Binding:", "of your choice.")))
 	}
-	b.add(heading(1, "At home, later"), render.List{Items: items})
+	b.add(heading(1, "At home, later"), document.List{Items: items})
 }
 
 // provided is what is there already.
 func (b *book) provided() {
 	b.part("What is provided", false)
-	list := []render.Item{item(render.Plain("irons and ironing boards, to share")), item(render.Plain("the pattern, and a sewn block to look at"))}
+	list := []document.Item{item(document.Plain("irons and ironing boards, to share")), item(document.Plain("the pattern, and a sewn block to look at"))}
 	if b.kits() {
-		list = append(list, item(render.Plain("a kit with the cloth of one "+b.kitHolds()+" for each of you, "+count(b.Cuts.Copies, "kit")+" altogether")))
+		list = append(list, item(document.Plain("a kit with the cloth of one "+b.kitHolds()+" for each of you, "+count(b.Cuts.Copies, "kit")+" altogether")))
 	}
-	b.keep(render.List{Items: list})
+	b.keep(document.List{Items: list})
 	if !b.kits() {
 		return
 	}
@@ -140,14 +140,14 @@ func (b *book) kitPiece(line *cutting.Line) string {
 }
 
 // kitTable is the pieces of one quilt by fabric.
-func (b *book) kitTable() render.Table {
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Fabric"}, {Title: "Pieces"}, {Title: "Number", Align: render.Right}}}
+func (b *book) kitTable() document.Table {
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Fabric"}, {Title: "Pieces"}, {Title: "Number", Kind: document.Counts}}}
 	plan := b.single()
 	for i := range plan.Fabrics {
 		f := &plan.Fabrics[i]
 		for _, n := range f.Lines {
 			line := &plan.Lines[n]
-			t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{b.fabricCell(f), cell(b.kitPiece(line)), cell(numeral(line.Pieces))}})
+			t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{b.fabricCell(f), cell(b.kitPiece(line)), cell(numeral(line.Pieces))}})
 		}
 	}
 	for i := range plan.Sets {
@@ -158,25 +158,25 @@ func (b *book) kitTable() render.Table {
 				name = turnedName(name)
 			}
 			if n > 0 {
-				t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{cell("strip set"), cell(name), cell(numeral(n))}})
+				t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell("strip set"), cell(name), cell(numeral(n))}})
 			}
 		}
 	}
 	t.Rows = append(t.Rows, b.kitFinishing()...)
 	if over := len(t.Rows) - mostRows; over > 0 {
-		t.Rows = append(t.Rows[:mostRows], render.Row{Cells: []render.Cell{cell("and " + count(over, "more line") + " that the cutting plan has")}})
+		t.Rows = append(t.Rows[:mostRows], document.Row{Cells: []document.Cell{cell("and " + count(over, "more line") + " that the cutting plan has")}})
 	}
 	return t
 }
 
 // kitFinishing is the rows of a kit that are for binding and backing.
-func (b *book) kitFinishing() []render.Row {
+func (b *book) kitFinishing() []document.Row {
 	plan := b.single()
-	var rows []render.Row
+	var rows []document.Row
 	row := func(fabric int, what string, number int) {
 		for i := range plan.Fabrics {
 			if f := &plan.Fabrics[i]; f.Index == fabric {
-				rows = append(rows, render.Row{Cells: []render.Cell{b.fabricCell(f), cell(what), cell(numeral(number))}})
+				rows = append(rows, document.Row{Cells: []document.Cell{b.fabricCell(f), cell(what), cell(numeral(number))}})
 			}
 		}
 	}

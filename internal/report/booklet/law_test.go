@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
@@ -62,7 +63,7 @@ func odd() map[string]string {
 }
 
 // judgedDocuments hands on the patterns of the samples, of odd layouts and of some dozens of invented ones.
-func judgedDocuments(t *testing.T, with func(t *testing.T, r Reports, d render.Document)) {
+func judgedDocuments(t *testing.T, with func(t *testing.T, r Reports, d document.Document)) {
 	run := func(name, text string) {
 		t.Run(name, func(t *testing.T) {
 			r := Study(topOf(t, text), cutting.Options{})
@@ -82,7 +83,7 @@ func judgedDocuments(t *testing.T, with func(t *testing.T, r Reports, d render.D
 
 func TestAnEditorFindsNothing(t *testing.T) {
 	printed := 0
-	judgedDocuments(t, func(t *testing.T, r Reports, d render.Document) {
+	judgedDocuments(t, func(t *testing.T, r Reports, d document.Document) {
 		if len(r.Cuts.Faults) > 0 {
 			t.Skip("it cannot be cut, which the command refuses: " + r.Cuts.Faults[0].Message)
 		}
@@ -97,7 +98,7 @@ func TestAnEditorFindsNothing(t *testing.T) {
 }
 
 // replaced is a document with the first match of a pattern in its texts replaced.
-func replaced(d render.Document, pattern, by string) render.Document {
+func replaced(d document.Document, pattern, by string) document.Document {
 	re := regexp.MustCompile(pattern)
 	done := false
 	return mapped(d, func(text string) string {
@@ -156,7 +157,7 @@ func TestTheEditorCatches(t *testing.T) {
 }
 
 func TestTheEditorCatchesPicturesWithoutWords(t *testing.T) {
-	d := render.Document{Parts: []render.Part{{Blocks: []render.Block{render.Together{Blocks: []render.Block{render.Figure{}, render.Picture{}}}}}}}
+	d := document.Document{Sections: []document.Section{{Blocks: []document.Block{document.Together{Blocks: []document.Block{document.Figure{}, document.Picture{}}}}}}}
 	if wrong := wrongAlternatives(d, Reports{}); len(wrong) != 2 {
 		t.Errorf("of two pictures without words %d are found", len(wrong))
 	}
@@ -165,7 +166,7 @@ func TestTheEditorCatchesPicturesWithoutWords(t *testing.T) {
 func TestNoPageOverflows(t *testing.T) {
 	t.Parallel()
 	turn := 0
-	judgedDocuments(t, func(t *testing.T, r Reports, _ render.Document) {
+	judgedDocuments(t, func(t *testing.T, r Reports, _ document.Document) {
 		for i, p := range render.Papers() {
 			for _, large := range []bool{false, true} {
 				if turn++; strings.Contains(t.Name(), "invented") && turn%5 != i || len(r.Top.Cells) > 400 && (large || i != 0) {
@@ -219,7 +220,7 @@ func TestNotesStandAtTheirPlaces(t *testing.T) {
 	}
 }
 
-func hasNote(list []render.Block, note string) bool {
+func hasNote(list []document.Block, note string) bool {
 	for _, b := range flat(list) {
 		if isNote(b) && strings.Contains(strings.Join(joinedRuns(b), " "), note) {
 			return true

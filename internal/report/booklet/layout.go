@@ -5,9 +5,9 @@ import (
 	"strings"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/render"
 	"eighthturn/palettes"
 )
 
@@ -36,7 +36,7 @@ func (b *book) layoutPart() {
 	}
 	b.add(para("%s", text))
 	b.add(b.blockTable())
-	b.add(render.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, b.layoutCaption()), Alternative: b.layoutInWords(), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.add(document.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, b.layoutCaption()), Alternative: b.layoutInWords(), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }
 
 // arrows says whether any block of the layout has an arrow.
@@ -62,11 +62,11 @@ func hasArrow(k *sewing.Block) bool { return len(k.Steps) > 0 && !k.Column }
 
 func (b *book) labelled() bool { return b.Top.Columns <= mostLabelled && b.Top.Rows <= mostLabelled }
 
-func (b *book) blockTable() render.Table {
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Block"}, {Title: "Number", Align: render.Right}, {Title: "Finished"}, {Title: "Picture"}}}
+func (b *book) blockTable() document.Table {
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Block"}, {Title: "Number", Kind: document.Counts}, {Title: "Finished"}, {Title: "Picture"}}}
 	for i := range b.Sewing.Blocks {
 		k := &b.Sewing.Blocks[i]
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{{Text: render.Bold(k.Label)}, cell(count(k.Count, k.Noun())), cell(b.markSize(k.Finished)), cell(see(blockKey(i)))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(k.Label)}, cell(count(k.Count, k.Noun())), cell(b.markSize(k.Finished)), cell(see(blockKey(i)))}})
 	}
 	return t
 }
@@ -78,7 +78,7 @@ func pale(c palettes.Colour) palettes.Colour {
 }
 
 // layoutDrawing is the top in pale colours with labels.
-func (b *book) layoutDrawing() render.Drawing {
+func (b *book) layoutDrawing() document.Drawing {
 	d := b.picture(pale)
 	t := b.Top
 	b.cellOutlines(&d)
@@ -123,7 +123,7 @@ func axis(text string, at diagram.Point, room measure.NM) diagram.Mark {
 func ink() palettes.Colour { return palettes.Colour{R: 0x22, G: 0x22, B: 0x22} }
 
 // cellOutlines draws the edges of the blocks, or of every ten by ten of them where there are many.
-func (b *book) cellOutlines(d *render.Drawing) {
+func (b *book) cellOutlines(d *document.Drawing) {
 	var paths [][]diagram.Point
 	every, runs := b.every(), b.runsOfCells()
 	for row := 0; row < b.Top.Rows; row += every {
@@ -138,7 +138,7 @@ func (b *book) cellOutlines(d *render.Drawing) {
 			}
 		}
 	}
-	d.Layers = append(d.Layers, render.Layer{Name: "blocks", Paths: paths, Line: b.hairline(), Ink: ink()})
+	d.Layers = append(d.Layers, document.Layer{Name: "blocks", Paths: paths, Line: b.hairline(), Ink: ink()})
 }
 
 // cellMarks is a block's label and the arrow to its upper side.

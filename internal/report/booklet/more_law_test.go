@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/render"
@@ -28,7 +29,7 @@ func TestAnEditorFindsNothingInHandouts(t *testing.T) {
 		for _, copies := range []int{1, 12} {
 			r := Study(topOf(t, s.Text), cutting.Options{Copies: copies})
 			d := Handout(r, Options{})
-			for _, check := range []func(render.Document, Reports) []string{unknownLengths, wrongFigures, wrongPlurals, wrongAlternatives} {
+			for _, check := range []func(document.Document, Reports) []string{unknownLengths, wrongFigures, wrongPlurals, wrongAlternatives} {
 				for _, wrong := range check(d, r) {
 					t.Errorf("%s for %d: %s", s.Name, copies, wrong)
 				}
@@ -48,9 +49,9 @@ func TestAnEditorFindsNothingInHandouts(t *testing.T) {
 func TestTheDayAddsUp(t *testing.T) {
 	b := newBook(Study(topOf(t, sampleText(t, "regatta")), cutting.Options{}), Options{})
 	b.day()
-	var rows []render.Row
+	var rows []document.Row
 	for _, block := range b.parts[0].Blocks {
-		if table, ok := block.(render.Table); ok {
+		if table, ok := block.(document.Table); ok {
 			rows = table.Rows
 		}
 	}

@@ -4,8 +4,8 @@ import (
 	"bytes"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/quilt"
-	"eighthturn/internal/render"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/palettes"
 )
@@ -33,9 +33,9 @@ func inPixels(t *quilt.Top, colour func(palettes.Colour) palettes.Colour) []byte
 }
 
 // picture is the top with each fabric in a colour.
-func (b *book) picture(colour func(palettes.Colour) palettes.Colour) render.Drawing {
+func (b *book) picture(colour func(palettes.Colour) palettes.Colour) document.Drawing {
 	t := b.Top
-	d := render.Drawing{Min: diagram.Point(t.Outer.Min), Max: diagram.Point(t.Outer.Max)}
+	d := document.Drawing{Min: diagram.Point(t.Outer.Min), Max: diagram.Point(t.Outer.Max)}
 	if len(t.Faces) > mostFaces {
 		d.Ground = inPixels(t, colour)
 		return d
@@ -52,14 +52,14 @@ func (b *book) picture(colour func(palettes.Colour) palettes.Colour) render.Draw
 	}
 	for i, paths := range faces {
 		if len(paths) > 0 {
-			d.Layers = append(d.Layers, render.Layer{Name: t.Fabrics[i].Name, Paths: paths, Fill: &fills[i]})
+			d.Layers = append(d.Layers, document.Layer{Name: t.Fabrics[i].Name, Paths: paths, Fill: &fills[i]})
 		}
 	}
 	return d
 }
 
 // beneath are the seams, each in the colour of one of its fabrics.
-func beneath(t *quilt.Top, fills []palettes.Colour) []render.Layer {
+func beneath(t *quilt.Top, fills []palettes.Colour) []document.Layer {
 	lines := make([][][]diagram.Point, len(t.Fabrics))
 	for _, list := range [][]quilt.Seam{t.Seams, t.StripSeams} {
 		for _, s := range list {
@@ -67,10 +67,10 @@ func beneath(t *quilt.Top, fills []palettes.Colour) []render.Layer {
 			lines[f] = append(lines[f], []diagram.Point{diagram.Point(s.From), diagram.Point(s.To)})
 		}
 	}
-	var list []render.Layer
+	var list []document.Layer
 	for i, paths := range lines {
 		if len(paths) > 0 {
-			list = append(list, render.Layer{Name: "seams", Paths: paths, Open: true, Line: seamWidth, Ink: fills[i]})
+			list = append(list, document.Layer{Name: "seams", Paths: paths, Open: true, Line: seamWidth, Ink: fills[i]})
 		}
 	}
 	return list
@@ -87,9 +87,9 @@ func points(outline []quilt.Point) []diagram.Point {
 func asItIs(c palettes.Colour) palettes.Colour { return c }
 
 // lineDrawing is the top's outlines, to colour in.
-func (b *book) lineDrawing() render.Drawing {
+func (b *book) lineDrawing() document.Drawing {
 	t := b.Top
-	d := render.Drawing{Min: diagram.Point(t.Outer.Min), Max: diagram.Point(t.Outer.Max)}
+	d := document.Drawing{Min: diagram.Point(t.Outer.Min), Max: diagram.Point(t.Outer.Max)}
 	var outlines, bands [][]diagram.Point
 	for i := range t.Patches {
 		outlines = append(outlines, points(t.Patches[i].Outline))
@@ -98,9 +98,9 @@ func (b *book) lineDrawing() render.Drawing {
 		bands = append(bands, []diagram.Point{diagram.Point(s.From), diagram.Point(s.To)})
 	}
 	ink := palettes.Colour{R: 0x22, G: 0x22, B: 0x22}
-	d.Layers = append(d.Layers, render.Layer{Name: "pieces", Paths: outlines, Line: b.hairline(), Ink: ink})
+	d.Layers = append(d.Layers, document.Layer{Name: "pieces", Paths: outlines, Line: b.hairline(), Ink: ink})
 	if len(bands) > 0 {
-		d.Layers = append(d.Layers, render.Layer{Name: "strips", Paths: bands, Open: true, Line: b.hairline(), Ink: ink})
+		d.Layers = append(d.Layers, document.Layer{Name: "strips", Paths: bands, Open: true, Line: b.hairline(), Ink: ink})
 	}
 	return d
 }

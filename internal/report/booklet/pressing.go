@@ -3,8 +3,8 @@ package booklet
 import (
 	"slices"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/render"
 )
 
 // pressing says which way the allowances of a block lie, where no step has said it.
@@ -15,24 +15,24 @@ func (b *book) pressing(n int) {
 	if len(items) == 0 || like < 0 && pressedAtOnce(k, items) || like >= 0 && b.pressedLike(n, like) {
 		return
 	}
-	b.keep(heading(2, "Pressing"), render.List{Items: items})
+	b.keep(heading(2, "Pressing"), document.List{Items: items})
 }
 
 // pressedAtOnce says whether all that there is to press stands with a block's one step.
-func pressedAtOnce(k *sewing.Block, items []render.Item) bool {
+func pressedAtOnce(k *sewing.Block, items []document.Item) bool {
 	return len(k.Steps) == 1 && len(items) == 1
 }
 
 // pressedLike says whether a block is pressed as another is, with the same words.
 func (b *book) pressedLike(n, like int) bool {
-	return slices.EqualFunc(b.pressItems(n), b.pressItems(like), func(a, b render.Item) bool { return a.Text.String() == b.Text.String() })
+	return slices.EqualFunc(b.pressItems(n), b.pressItems(like), func(a, b document.Item) bool { return a.Text.String() == b.Text.String() })
 }
 
 // pressItems is the pressing of a block, sentence by sentence.
-func (b *book) pressItems(n int) []render.Item {
+func (b *book) pressItems(n int) []document.Item {
 	k := &b.Sewing.Blocks[n]
-	var items []render.Item
-	say := func(text string) { items = append(items, item(render.Plain(text))) }
+	var items []document.Item
+	say := func(text string) { items = append(items, item(document.Plain(text))) }
 	differ := false
 	for group := range k.Ways {
 		ways := b.words().PressLines(k, group)

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/render"
@@ -41,7 +42,7 @@ func TestManyFacesAreShownInPixels(t *testing.T) {
 // Templates in the booklet have numbers, one after another, in the order of the file of templates.
 func TestTemplatesAreNumberedInOrder(t *testing.T) {
 	t.Parallel()
-	judgedDocuments(t, func(t *testing.T, r Reports, d render.Document) {
+	judgedDocuments(t, func(t *testing.T, r Reports, d document.Document) {
 		for _, table := range tables(d, "Templates", "Template") {
 			next := 0
 			for _, row := range table.Rows {
@@ -58,7 +59,7 @@ func TestTemplatesAreNumberedInOrder(t *testing.T) {
 				}
 			}
 		}
-		said := strings.Contains(strings.Join(textsOf(render.Document{Parts: []render.Part{{Blocks: partOf(d, "Templates")}}}), "\n"), "comes in parts")
+		said := strings.Contains(strings.Join(textsOf(document.Document{Sections: []document.Section{{Blocks: partOf(d, "Templates")}}}), "\n"), "comes in parts")
 		if parts := strings.Contains(strings.Join(textsOf(d), "\n"), ": part 1 of "); said != parts {
 			t.Errorf("templates come in parts: %v, and that is said: %v", parts, said)
 		}
@@ -102,7 +103,7 @@ func TestColumnsOfTumblers(t *testing.T) {
 		}
 	}
 	for _, b := range partOf(d, "Layout") {
-		if p, ok := b.(render.Picture); ok {
+		if p, ok := b.(document.Picture); ok {
 			if lines := p.Of.Layers[len(p.Of.Layers)-1]; len(lines.Paths) != r.Top.Columns {
 				t.Errorf("the layout has %d outlines for %d columns", len(lines.Paths), r.Top.Columns)
 			}

@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"eighthturn/internal/render"
+	"eighthturn/internal/document"
 )
 
 // Signs round the key of a figure: in a caption, and where a text refers to it. Neither stands in what people write.
@@ -23,12 +23,12 @@ func own(text string) string {
 func see(key string) string { return opens + key + closes }
 
 // caption is the caption of the figure with a key.
-func caption(key, text string) render.Text {
-	return render.Text{{Text: defines + key + closes + ".", Bold: true}, {Text: " " + text}}
+func caption(key, text string) document.Text {
+	return document.Text{{Text: defines + key + closes + ".", Bold: true}, {Text: " " + text}}
 }
 
 // numbered numbers the figures in their order and puts the numbers where texts refer to them.
-func numbered(d render.Document) render.Document {
+func numbered(d document.Document) document.Document {
 	numbers := map[string]string{}
 	mapped(d, func(text string) string {
 		for rest := text; ; {
@@ -52,74 +52,74 @@ func numbered(d render.Document) render.Document {
 }
 
 // mapped is a document with every text of its parts replaced, in the order in which they are read.
-func mapped(d render.Document, f func(string) string) render.Document {
-	parts := make([]render.Part, len(d.Parts))
-	for i, p := range d.Parts {
+func mapped(d document.Document, f func(string) string) document.Document {
+	parts := make([]document.Section, len(d.Sections))
+	for i, p := range d.Sections {
 		p.Blocks = mappedList(p.Blocks, f)
 		parts[i] = p
 	}
-	d.Parts = parts
+	d.Sections = parts
 	return d
 }
 
-func mappedList(list []render.Block, f func(string) string) []render.Block {
-	out := make([]render.Block, len(list))
+func mappedList(list []document.Block, f func(string) string) []document.Block {
+	out := make([]document.Block, len(list))
 	for i, b := range list {
 		out[i] = mappedBlock(b, f)
 	}
 	return out
 }
 
-func mappedBlock(b render.Block, f func(string) string) render.Block {
+func mappedBlock(b document.Block, f func(string) string) document.Block {
 	switch v := b.(type) {
-	case render.Heading:
+	case document.Heading:
 		v.Text = f(v.Text)
 		return v
-	case render.Paragraph:
+	case document.Paragraph:
 		v.Text = mappedText(v.Text, f)
 		return v
-	case render.List:
-		items := make([]render.Item, len(v.Items))
+	case document.List:
+		items := make([]document.Item, len(v.Items))
 		for i, it := range v.Items {
-			items[i] = render.Item{Text: mappedText(it.Text, f), Blocks: mappedList(it.Blocks, f)}
+			items[i] = document.Item{Text: mappedText(it.Text, f), Blocks: mappedList(it.Blocks, f)}
 		}
 		v.Items = items
 		return v
-	case render.Table:
+	case document.Table:
 		return mappedTable(v, f)
-	case render.Figure:
+	case document.Figure:
 		v.Caption = mappedText(v.Caption, f)
 		return v
-	case render.Picture:
+	case document.Picture:
 		v.Caption = mappedText(v.Caption, f)
 		return v
-	case render.Gallery:
-		list := make([]render.Illustration, len(v.Pictures))
+	case document.Gallery:
+		list := make([]document.Illustration, len(v.Pictures))
 		for i, p := range v.Pictures {
-			list[i] = mappedBlock(p, f).(render.Illustration)
+			list[i] = mappedBlock(p, f).(document.Illustration)
 		}
 		v.Pictures = list
 		return v
-	case render.Box:
+	case document.Box:
 		v.Blocks = mappedList(v.Blocks, f)
 		return v
-	case render.Together:
+	case document.Together:
 		v.Blocks = mappedList(v.Blocks, f)
 		return v
 	}
 	return b
 }
 
-func mappedTable(t render.Table, f func(string) string) render.Table {
+func mappedTable(t document.Table, f func(string) string) document.Table {
 	t.Caption = mappedText(t.Caption, f)
-	columns := make([]render.Column, len(t.Columns))
+	columns := make([]document.Column, len(t.Columns))
 	for i, c := range t.Columns {
 		c.Title = f(c.Title)
 		columns[i] = c
 	}
-	rows := make([]render.Row, len(t.Rows))
+	rows := make([]document.Row, len(t.Rows))
 	for i, r := range t.Rows {
-		cells := make([]render.Cell, len(r.Cells))
+		cells := make([]document.Cell, len(r.Cells))
 		for n, c := range r.Cells {
 			c.Text = mappedText(c.Text, f)
 			cells[n] = c
@@ -131,11 +131,11 @@ func mappedTable(t render.Table, f func(string) string) render.Table {
 	return t
 }
 
-func mappedText(t render.Text, f func(string) string) render.Text {
+func mappedText(t document.Text, f func(string) string) document.Text {
 	if t == nil {
 		return nil
 	}
-	out := make(render.Text, len(t))
+	out := make(document.Text, len(t))
 	for i, r := range t {
 		r.Text = f(r.Text)
 		out[i] = r

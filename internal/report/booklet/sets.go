@@ -1,8 +1,8 @@
 package booklet
 
 import (
+	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/render"
 )
 
 // mostSets is how many strip sets are told one by one; more stand in a table.
@@ -24,31 +24,31 @@ func (b *book) setsPart() {
 	}
 	for i := range b.Cuts.Sets {
 		b.oneSet(i, about)
-		about = render.Paragraph{}
+		about = document.Paragraph{}
 	}
 }
 
 // oneSet is a strip set with its picture; what is about all sets stands before the first.
-func (b *book) oneSet(n int, about render.Paragraph) {
+func (b *book) oneSet(n int, about document.Paragraph) {
 	s := &b.Cuts.Sets[n]
 	head := heading(1, capital(b.setName(n)))
-	t := render.Table{Columns: []render.Column{{Title: "From the wide end"}, {Title: "Cut width", Align: render.Right}, {Title: "Finished width", Align: render.Right}}}
+	t := document.Table{Columns: []document.Column{{Title: "From the wide end"}, {Title: "Cut width", Kind: document.Counts}, {Title: "Finished width", Kind: document.Counts}}}
 	for _, band := range s.Bands {
 		f := &b.Cuts.Fabrics[band.Fabric]
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{{Swatch: b.swatch(f.Index), Text: render.Plain(f.Name)}, cell(b.length(band.WidthCut)), cell(b.length(band.WidthFinished))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Swatches: b.swatch(f.Index), Text: document.Plain(f.Name)}, cell(b.length(band.WidthCut)), cell(b.length(band.WidthFinished))}})
 	}
 	key := "set " + numeral(n)
-	list := []render.Item{item(lead("Sew", "%s. Sewn together, a set must measure %s unfinished, from cut edge to cut edge.", b.runs(s), b.length(s.WidthCut)))}
+	list := []document.Item{item(lead("Sew", "%s. Sewn together, a set must measure %s unfinished, from cut edge to cut edge.", b.runs(s), b.length(s.WidthCut)))}
 	if len(s.Runs) > 0 {
-		list = append(list, item(render.Text{{Text: "Cut", Bold: true}, {Text: " " + b.wedgesOf(n) + b.seeSet(n)}}))
+		list = append(list, item(document.Text{{Text: "Cut", Bold: true}, {Text: " " + b.wedgesOf(n) + b.seeSet(n)}}))
 	}
-	var whole []render.Block
+	var whole []document.Block
 	if len(about.Text) > 0 {
 		whole = append(whole, about)
 	}
-	whole = append(whole, head, t, render.List{Items: list})
+	whole = append(whole, head, t, document.List{Items: list})
 	if m := b.setMaps[n]; m != nil {
-		whole = append(whole, render.Figure{Of: *m, Width: b.wholeWidth(), Least: b.leastMap(m), Caption: caption(key, capital(b.setName(n))+" with the wedges that one set gives.")})
+		whole = append(whole, document.Figure{Of: *m, Width: b.wholeWidth(), Least: b.leastMap(m), Caption: caption(key, capital(b.setName(n))+" with the wedges that one set gives.")})
 	}
 	b.keep(whole...)
 }
@@ -125,7 +125,7 @@ const mostRows = 150
 
 // manySets is strip sets in a table, as pools of scraps make them.
 func (b *book) manySets() {
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Set"}, {Title: "Strips from the wide end, cut"}, {Title: "Sew"}, {Title: "Wedges", Align: render.Right}, {Title: "Wedges, turned", Align: render.Right}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Set"}, {Title: "Strips from the wide end, cut"}, {Title: "Sew"}, {Title: "Wedges", Kind: document.Counts}, {Title: "Wedges, turned", Kind: document.Counts}}}
 	shown := b.Cuts.Sets[:min(mostRows, len(b.Cuts.Sets))]
 	for i := range shown {
 		s := &shown[i]
@@ -133,7 +133,7 @@ func (b *book) manySets() {
 		for _, band := range s.Bands {
 			bands = append(bands, b.letters[b.Cuts.Fabrics[band.Fabric].Index]+" "+b.length(band.WidthCut))
 		}
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{cell(b.Cuts.SetName(i)), cell(joinedBy(bands, ", ")), cell(b.runs(s)), cell(numeral(s.Wanted[0])), cell(numeral(s.Wanted[1]))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(b.Cuts.SetName(i)), cell(joinedBy(bands, ", ")), cell(b.runs(s)), cell(numeral(s.Wanted[0])), cell(numeral(s.Wanted[1]))}})
 	}
 	b.add(para("Turned wedges have their tip on the other edge of the set; every other wedge of a set is one."), t)
 	if more := len(b.Cuts.Sets) - len(shown); more > 0 {

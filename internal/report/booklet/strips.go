@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/render"
 )
 
 // mostItems is how many steps of a list are printed; what is beyond is said to be left out.
@@ -15,8 +15,8 @@ const mostItems = 120
 const mostTogether = 5
 
 // cuttingOrder lists what is cut from a fabric, in order, below what belongs above it.
-func (b *book) cuttingOrder(f *cutting.Fabric, above []render.Block) {
-	list := render.List{Marker: render.Number, Items: b.order(f)}
+func (b *book) cuttingOrder(f *cutting.Fabric, above []document.Block) {
+	list := document.List{Marker: document.Numbered, Items: b.order(f)}
 	more := len(list.Items) - mostItems
 	if more > 0 {
 		list.Items = list.Items[:mostItems]
@@ -34,18 +34,18 @@ func (b *book) cuttingOrder(f *cutting.Fabric, above []render.Block) {
 
 // chains says which strips are sewn end to end, and what is cut from each long strip.
 func (b *book) chains(f *cutting.Fabric) {
-	var items []render.Item
+	var items []document.Item
 	for i := range f.Chains {
-		items = append(items, item(render.Plain(sentence(b.Cuts.ChainWords(&f.Chains[i], b.length)))))
+		items = append(items, item(document.Plain(sentence(b.Cuts.ChainWords(&f.Chains[i], b.length)))))
 	}
 	if len(items) > 0 {
-		b.keep(para("Sewn end to end, strip by strip as it says here and no others:"), render.List{Items: items})
+		b.keep(para("Sewn end to end, strip by strip as it says here and no others:"), document.List{Items: items})
 	}
 }
 
 // order is what is cut from a fabric.
-func (b *book) order(f *cutting.Fabric) []render.Item {
-	var items []render.Item
+func (b *book) order(f *cutting.Fabric) []document.Item {
+	var items []document.Item
 	for i := range f.Blocks {
 		items = append(items, item(b.blockOfCloth(&f.Blocks[i])))
 	}
@@ -57,7 +57,7 @@ func (b *book) order(f *cutting.Fabric) []render.Item {
 }
 
 // blockOfCloth is a piece of cloth from which long pieces are cut along it.
-func (b *book) blockOfCloth(k *cutting.Block) render.Text {
+func (b *book) blockOfCloth(k *cutting.Block) document.Text {
 	var cuts []string
 	for i := 0; i < len(k.Columns); {
 		n := i
@@ -72,7 +72,7 @@ func (b *book) blockOfCloth(k *cutting.Block) render.Text {
 }
 
 // stripText is a strip and what is cut from it.
-func (b *book) stripText(s *cutting.Strip) render.Text {
+func (b *book) stripText(s *cutting.Strip) document.Text {
 	head := count(s.Times, "strip") + " " + b.length(s.WidthCut) + " wide,"
 	across := "from selvage to selvage."
 	if s.InBlock >= 0 {

@@ -5,6 +5,7 @@ import (
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render"
@@ -38,7 +39,7 @@ func (b *book) templatesPart() {
 		return
 	}
 	b.part("Templates", true)
-	b.add(render.List{Items: b.aboutTemplates(sheets)}, b.templateTable(sheets))
+	b.add(document.List{Items: b.aboutTemplates(sheets)}, b.templateTable(sheets))
 	b.tooLarge("template", out)
 	b.sheets(sheets, templateKey)
 }
@@ -58,17 +59,17 @@ func (b *book) sheets(list []sheet, key string) {
 			Title: s.caption, Description: "At true size: " + s.caption + " With it are a square of 1 inch and one of 3 centimetres to measure.",
 			TrueSize: true, Max: room, Marks: append(s.marks, testSquares(room, s.beside)...),
 		}
-		b.add(render.PageBreak{}, render.Figure{Of: f, Caption: caption(key+numeral(i), s.caption+" Print at 100 %.")})
+		b.add(document.PageBreak{}, document.Figure{Of: f, Caption: caption(key+numeral(i), s.caption+" Print at 100 %.")})
 	}
 }
 
 // aboutTemplates is what to know before the templates are used.
-func (b *book) aboutTemplates(sheets []sheet) []render.Item {
+func (b *book) aboutTemplates(sheets []sheet) []document.Item {
 	hands := ""
 	if slices.ContainsFunc(b.Templates, func(t paper.Template) bool { return t.Hand != "" }) {
 		hands = " A piece that has a mirror image has a template for the left one and one for the right one."
 	}
-	items := []render.Item{
+	items := []document.Item{
 		item(lead("Print at 100 %,", "without fitting the page to the paper, and measure both test squares on every page before you use it.")),
 		item(lead("Right side up:", "the templates show the right side of the cloth.%s", hands)),
 		item(lead("Seams:", "the solid line is cut and has the seam allowance of %s in it; the dashed line is sewn; dots mark where seams begin and end.", b.length(b.Top.Seam))),
@@ -191,8 +192,8 @@ func pieceAlone(f *diagram.Figure) *diagram.Figure {
 }
 
 // templateTable says what is cut by each template.
-func (b *book) templateTable(sheets []sheet) render.Table {
-	t := render.Table{Named: true, Columns: []render.Column{{Title: "Template"}, {Title: "Piece"}, {Title: "Number", Align: render.Right}, {Title: "Cloth"}, {Title: "Shown in"}}}
+func (b *book) templateTable(sheets []sheet) document.Table {
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Template"}, {Title: "Piece"}, {Title: "Number", Kind: document.Counts}, {Title: "Cloth"}, {Title: "Shown in"}}}
 	if b.Cuts.Copies > 1 {
 		t.Columns[2].Title = "Number for a quilt"
 	}
@@ -209,7 +210,7 @@ func (b *book) templateTable(sheets []sheet) render.Table {
 				cloths = append(cloths, "strip set "+b.Top.Cloth.Sets[c.Set].Name+": "+numeral(c.Count))
 			}
 		}
-		t.Rows = append(t.Rows, render.Row{Cells: []render.Cell{{Text: render.Bold(piece.Name())}, cell(piece.Shape.String()), cell(numeral(piece.Count)), cell(joinedBy(cloths, "; ")), cell(shownIn(sheets, piece.Name(), templateKey))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(piece.Name())}, cell(piece.Shape.String()), cell(numeral(piece.Count)), cell(joinedBy(cloths, "; ")), cell(shownIn(sheets, piece.Name(), templateKey))}})
 	}
 	return t
 }

@@ -5,9 +5,9 @@ import (
 	"strings"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/render"
 )
 
 // cuttingTools are what the quilt's pieces are cut and trimmed with, and nothing that it does not need.
@@ -53,9 +53,9 @@ func (b *book) uses45() bool {
 
 // tools is the list of tools.
 func (b *book) tools() {
-	var items []render.Item
+	var items []document.Item
 	for _, text := range slices.Concat(b.cuttingTools(), []string{"sewing machine with a foot for a seam allowance of " + b.length(b.Top.Seam)}, sewingTools()) {
-		items = append(items, item(render.Plain(text)))
+		items = append(items, item(document.Plain(text)))
 	}
-	b.add(heading(1, "Tools"), render.List{Items: items})
+	b.add(heading(1, "Tools"), document.List{Items: items})
 }

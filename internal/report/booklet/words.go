@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"eighthturn/internal/render"
+	"eighthturn/internal/document"
 )
 
 // count writes a number with its noun: "1 wedge", "2 wedges".
@@ -61,20 +61,22 @@ func sentence(text string) string {
 	return text + "."
 }
 
-func para(format string, args ...any) render.Paragraph {
-	return render.Paragraph{Text: render.Plain(fmt.Sprintf(format, args...))}
+func para(format string, args ...any) document.Paragraph {
+	return document.Paragraph{Text: document.Plain(fmt.Sprintf(format, args...))}
 }
 
 // lead is a text that begins with words in bold type.
-func lead(bold, format string, args ...any) render.Text {
-	return render.Text{{Text: bold, Bold: true}, {Text: " " + fmt.Sprintf(format, args...)}}
+func lead(bold, format string, args ...any) document.Text {
+	return document.Text{{Text: bold, Bold: true}, {Text: " " + fmt.Sprintf(format, args...)}}
 }
 
-func item(text render.Text) render.Item { return render.Item{Text: text} }
+func item(text document.Text) document.Item { return document.Item{Text: text} }
 
-func cell(text string) render.Cell { return render.Cell{Text: render.Plain(text)} }
+func cell(text string) document.Cell { return document.Cell{Text: document.Plain(text)} }
 
-func heading(level int, text string) render.Heading { return render.Heading{Level: level, Text: text} }
+func heading(level int, text string) document.Heading {
+	return document.Heading{Level: level, Text: text}
+}
 
 // numeral is a number in digits.
 func numeral(n int) string { return strconv.Itoa(n) }

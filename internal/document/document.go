@@ -1,10 +1,9 @@
-// Package render turns a document of headings, paragraphs, tables, lists and figures into a
-// PDF, one HTML page, and Markdown with SVG files.
+// Package document is what a report says: a tree of sections, paragraphs, lists, tables, figures, notes and cautions that
+// every renderer can write, as terminal text, Markdown, HTML, CSV, the page's tabs and PDF.
 //
-// A document is plain data: numbers arrive in it as text. What is said is the same in all
-// three; PDF alone knows pages. Fractions such as 3 1/2 are set as true ones everywhere (see
-// Fractions).
-package render
+// A document is plain data: numbers arrive in it as text, worked out and rounded. Whatever is about patches, faces or seams
+// of a top, or about a place of the layout, says so, for those who can light it up; others pass it by.
+package document
 
 import (
 	"eighthturn/internal/diagram"
@@ -12,7 +11,7 @@ import (
 	"eighthturn/palettes"
 )
 
-// Document is what is printed.
+// Document is a report, or several bound together.
 type Document struct {
 	Title     string // must not be empty
 	Maker     string // who made it, as it is to be printed; "" for no one
@@ -22,7 +21,7 @@ type Document struct {
 	Copyright string // one line, for the cover and the foot of each page
 	Language  string // of the text, as in BCP 47; "" for en
 	Cover     *Cover // nil for a title at the head of the first page
-	Parts     []Part
+	Sections  []Section
 }
 
 // Cover is the first page. Title, maker and copyright are those of the document.
@@ -32,15 +31,45 @@ type Cover struct {
 	Lines    []Text   // below the picture: finished size, pieces, skill
 }
 
-// Part is a chapter: it has its own place among the bookmarks.
-type Part struct {
-	Title   string // "" for a part without a heading
-	NewPage bool   // begins on a page of its own
+// Depth is for whom a section is.
+type Depth uint8
+
+const (
+	Answer Depth = iota // what everybody needs
+	Detail              // what the one who cuts or sews needs
+	Why                 // how it was judged: bounds, scores, exact decimals, sources
+)
+
+// Section is a chapter, or a section within one.
+type Section struct {
+	ID      string // stable, of small letters and hyphens, such as "to-buy"; "" for none
+	Title   string // "" for a section without a heading
+	Depth   Depth
+	NewPage bool // begins on a page of its own; read of chapters alone
 	Blocks  []Block
 }
 
-// Block is one of Heading, Paragraph, List, Table, Figure, Picture, Gallery, Box, PageBreak
-// and Together.
+// About is what a part of a document is about. The zero value is nothing in particular.
+type About struct {
+	Patches []int  // of the top, by index
+	Faces   []int  // of the top, by index
+	Seams   []int  // of the top, by index, those of strip sets behind those between patches
+	Place   *Place // in the layout; nil for none
+}
+
+// Place is a stretch of the layout in bytes, the end not included.
+type Place struct{ Start, End int }
+
+// Tone is how much something asks for a look. It only adds to what is said in words.
+type Tone uint8
+
+const (
+	Calm Tone = iota
+	Doubtful
+	Wrong
+)
+
+// Block is one of Section, Paragraph, List, Table, Figure, Picture, Gallery, Box, PageBreak and Together.
 type Block interface{ block() }
 
 // Heading is a heading within a part.
@@ -50,7 +79,11 @@ type Heading struct {
 }
 
 // Paragraph is a paragraph.
-type Paragraph struct{ Text Text }
+type Paragraph struct {
+	Text  Text
+	About About
+	Tone  Tone
+}
 
 // Text is a line of thought in one or several styles.
 type Text []Run
@@ -75,9 +108,9 @@ func Small(text string) Text { return Text{{Text: text, Small: true}} }
 type Marker uint8
 
 const (
-	Bullet Marker = iota
-	Number        // 1, 2, 3: steps
-	Tick          // a square to tick off
+	Bullet   Marker = iota
+	Numbered        // 1, 2, 3: steps
+	Tick            // a square to tick off
 )
 
 // List is a list.
@@ -91,6 +124,8 @@ type List struct {
 type Item struct {
 	Text   Text
 	Blocks []Block
+	About  About
+	Tone   Tone
 }
 
 // Table is a table. On each page that it goes on to, its heads are printed again. Where even
@@ -106,52 +141,63 @@ type Table struct {
 // Column is a column of a table.
 type Column struct {
 	Title string
-	Align Align
+	Kind  Kind
 	Width float64 // relative to the others; 0 for what the texts ask for
 }
 
-// Align is on which side the texts of a column stand.
-type Align uint8
+// Kind is what the cells of a column hold. Lengths and counts stand at the right.
+type Kind uint8
 
 const (
-	Left Align = iota
-	Right
-	Centre
+	Words Kind = iota
+	Lengths
+	Counts
+	Swatches
 )
 
-// Row is a row of a table. Cells that are missing are empty; a row of a single cell in a table
-// of several columns is a heading across.
+// Right says whether cells of the kind stand at the right.
+func (k Kind) Right() bool { return k == Lengths || k == Counts }
+
+// Row is a row of a table. Cells that are missing are empty; a row of a single cell in a table of several columns is a
+// heading across.
 type Row struct {
-	Cells []Cell
-	Total bool // a rule above, in bold type
+	Cells  []Cell
+	Under  []Text  // what is said of the row in smaller lines beneath it
+	Figure *Figure // what belongs to the row and is shown when the row is chosen; nil for none
+	Total  bool    // a rule above, in bold type
+	About  About
+	Tone   Tone
 }
 
 // Cell is a cell of a table.
 type Cell struct {
-	Swatch *Swatch // before the text; nil for none
-	Text   Text
+	Swatches []Swatch // before the text
+	Text     Text
+	Number   string // what a spreadsheet gets in place of the text: a decimal number; "" for the text
 }
 
 // Swatch is a square in a fabric's colour with the fabric's letter in it.
 type Swatch struct {
-	Letter string // must not be empty: colour alone says nothing
+	Letter string // "" only where the fabric's name stands beside it: color alone says nothing
 	Colour palettes.Colour
 }
 
 // Illustration is a Figure or a Picture.
 type Illustration interface {
 	Block
-	shape() shape
+	illustration()
 }
 
 // Figure is a diagram on the page. A diagram of true size is never scaled, and refused where it
 // is larger than the page.
 type Figure struct {
 	Of          diagram.Figure
-	Width       measure.NM // wanted on paper; 0 for the width of the text or half the page's height
-	Least       measure.NM // the narrowest that can still be read; 0 for three quarters of the wanted
-	Caption     Text       // nil for the diagram's title
-	Alternative string     // for someone who cannot see it; "" for the diagram's description
+	Draw        func() *diagram.Figure // draws it when it is first needed; nil if it is Of
+	Marks       [][]int                // the patches behind the numbers at the diagram's marks; nil where the numbers are patches
+	Width       measure.NM             // wanted on paper; 0 for the width of the text or half the page's height
+	Least       measure.NM             // the narrowest that can still be read; 0 for three quarters of the wanted
+	Caption     Text                   // nil for the diagram's title
+	Alternative string                 // for someone who cannot see it; "" for the diagram's description
 }
 
 // Picture is a picture of many outlines on the page.
@@ -202,6 +248,7 @@ type PageBreak struct{}
 // Together is kept on one page where it fits on one.
 type Together struct{ Blocks []Block }
 
+func (Section) block()   {}
 func (Heading) block()   {}
 func (Paragraph) block() {}
 func (List) block()      {}
@@ -213,7 +260,11 @@ func (Box) block()       {}
 func (PageBreak) block() {}
 func (Together) block()  {}
 
-func (b Box) word() string {
+func (Figure) illustration()  {}
+func (Picture) illustration() {}
+
+// Head is the word at the head of a box.
+func (b Box) Head() string {
 	switch {
 	case b.Word != "":
 		return b.Word
@@ -223,28 +274,70 @@ func (b Box) word() string {
 	return "Note"
 }
 
-func (h Heading) level() int { return min(max(h.Level, 1), 3) }
-
-func (l List) first() int { return max(l.First, 1) }
-
-func (g Gallery) across() int {
-	if g.Across < 1 {
-		return 2
+// Diagram is the figure's diagram, drawn if it was not yet.
+func (f *Figure) Diagram() *diagram.Figure {
+	if f.Draw != nil {
+		return f.Draw()
 	}
-	return min(g.Across, mostAcross)
+	return &f.Of
 }
 
-func (d Document) language() string {
-	if d.Language == "" {
-		return "en"
-	}
-	return d.Language
-}
-
+// String is the text without its styles.
 func (t Text) String() string {
 	var s string
 	for _, r := range t {
 		s += r.Text
 	}
 	return s
+}
+
+// Down is the document without what lies deeper.
+func (d Document) Down(to Depth) Document {
+	d.Sections = sectionsDown(d.Sections, to)
+	return d
+}
+
+func sectionsDown(list []Section, to Depth) []Section {
+	var kept []Section
+	for _, s := range list {
+		if s.Depth <= to {
+			s.Blocks = blocksDown(s.Blocks, to)
+			kept = append(kept, s)
+		}
+	}
+	return kept
+}
+
+func blocksDown(list []Block, to Depth) []Block {
+	var kept []Block
+	for _, b := range list {
+		if s, ok := b.(Section); ok {
+			if s.Depth > to {
+				continue
+			}
+			s.Blocks = blocksDown(s.Blocks, to)
+			b = s
+		}
+		kept = append(kept, b)
+	}
+	return kept
+}
+
+// Flat is a chapter's blocks, the sections in it as headings with what stands under them.
+func (s Section) Flat() []Block { return flat(s.Blocks, 1) }
+
+func flat(list []Block, level int) []Block {
+	var all []Block
+	for _, b := range list {
+		s, ok := b.(Section)
+		if !ok {
+			all = append(all, b)
+			continue
+		}
+		if s.Title != "" {
+			all = append(all, Heading{Level: level, Text: s.Title})
+		}
+		all = append(all, flat(s.Blocks, level+1)...)
+	}
+	return all
 }

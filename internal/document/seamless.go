@@ -1,4 +1,4 @@
-package render
+package document
 
 // under is the width of the lines beneath seams, in points.
 const under = 0.6

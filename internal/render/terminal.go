@@ -1,0 +1,90 @@
+package render
+
+import (
+	"regexp"
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"eighthturn/layout"
+)
+
+// terminalWidth is how many columns lines of terminal text have at the most.
+const terminalWidth = 80
+
+// mixedNumber is a whole number before a fraction, which stay together.
+var mixedNumber = regexp.MustCompile(`(\d) (\d+/\d)`)
+
+// Wrapped is text in lines of at most 80 columns, each indented and ended; a longer word has a line of its own. What blanks
+// that do not break hold together stays on one line, and so do a whole number and its fraction, `-o` and its name.
+func Wrapped(text, indent string) string {
+	var b strings.Builder
+	line, width := indent, len(indent)
+	text = strings.ReplaceAll(text, "-o ", "-o\u00a0")
+	text = mixedNumber.ReplaceAllString(text, "$1\u00a0$2")
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\t' }) {
+		word = strings.ReplaceAll(word, "\u00a0", " ")
+		w := uniseg.StringWidth(word)
+		if width > len(indent) && width+1+w > terminalWidth {
+			b.WriteString(line + "\n")
+			line, width = indent, len(indent)
+		}
+		if width > len(indent) {
+			line, width = line+" ", width+1
+		}
+		line, width = line+word, width+w
+	}
+	return b.String() + line + "\n"
+}
+
+// Aligned is rows of cells in columns, three blanks between them; the last cell of a row is not padded. Cells are made
+// visible first. A cell that begins with a blank stands at the right of its column.
+func Aligned(rows [][]string, indent string) string {
+	var widths []int
+	for _, row := range rows {
+		for i, cell := range row {
+			if i == len(widths) {
+				widths = append(widths, 0)
+			}
+			widths[i] = max(widths[i], Columns(cell))
+		}
+	}
+	var b strings.Builder
+	for _, row := range rows {
+		line := indent
+		for i, cell := range row {
+			if i > 0 {
+				line += "   "
+			}
+			pad := strings.Repeat(" ", widths[i]-Columns(cell))
+			if strings.HasPrefix(cell, " ") {
+				line += pad + cellText(cell)
+			} else {
+				line += cellText(cell) + pad
+			}
+		}
+		b.WriteString(strings.TrimRight(line, " ") + "\n")
+	}
+	return b.String()
+}
+
+// Labeled is rows of a label and a text; the texts stand in a column, in as many lines as they need.
+func Labeled(rows [][2]string, indent string) string {
+	wide := 0
+	for _, row := range rows {
+		wide = max(wide, Columns(row[0]))
+	}
+	var b strings.Builder
+	column := len(indent) + wide + 3
+	for _, row := range rows {
+		lines := Wrapped(layout.Visible(row[1]), strings.Repeat(" ", column))
+		b.WriteString(indent + cellText(row[0]) + strings.Repeat(" ", wide-Columns(row[0])) + lines[len(indent)+wide:])
+	}
+	return b.String()
+}
+
+// cellText is a cell as it is written.
+func cellText(cell string) string { return layout.Visible(strings.TrimPrefix(cell, " ")) }
+
+// Columns is how many columns of a terminal a cell takes.
+func Columns(cell string) int { return uniseg.StringWidth(cellText(cell)) }

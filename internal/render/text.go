@@ -1,0 +1,144 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"eighthturn/internal/document"
+	"eighthturn/layout"
+)
+
+// Text writes a document for a terminal, in lines of at most 80 columns. Pictures are left out; what a document says it says
+// in words. Control characters of the document are made visible.
+func Text(d document.Document) string {
+	w := &terminal{}
+	w.b.WriteString(Wrapped(layout.Visible(d.Title), ""))
+	for _, s := range d.Sections {
+		w.section(s)
+	}
+	return w.b.String()
+}
+
+// terminal writes blocks, each line behind an indent.
+type terminal struct {
+	b      strings.Builder
+	indent string
+}
+
+func (w *terminal) section(s document.Section) {
+	w.b.WriteByte('\n')
+	if s.Title != "" {
+		w.b.WriteString(Wrapped(layout.Visible(s.Title), w.indent))
+	}
+	w.within("  ", s.Blocks)
+}
+
+// within writes blocks further in.
+func (w *terminal) within(by string, list []document.Block) {
+	before := w.indent
+	w.indent += by
+	for _, b := range list {
+		w.block(b)
+	}
+	w.indent = before
+}
+
+func (w *terminal) block(b document.Block) {
+	switch v := b.(type) {
+	case document.Section:
+		w.section(v)
+	case document.Heading:
+		w.b.WriteString("\n" + Wrapped(layout.Visible(v.Text), w.indent))
+	case document.Paragraph:
+		w.text(v.Text)
+	case document.List:
+		w.list(v)
+	case document.Table:
+		w.table(v)
+	case document.Box:
+		w.text(document.Plain(v.Head()))
+		w.within("  ", v.Blocks)
+	case document.Together:
+		w.within("", v.Blocks)
+	}
+}
+
+func (w *terminal) text(t document.Text) {
+	if len(t) > 0 {
+		w.b.WriteString(Wrapped(layout.Visible(t.String()), w.indent))
+	}
+}
+
+func (w *terminal) list(l document.List) {
+	for i, item := range l.Items {
+		sign := "- "
+		switch l.Marker {
+		case document.Numbered:
+			sign = fmt.Sprintf("%d. ", max(l.First, 1)+i)
+		case document.Tick:
+			sign = "[ ] "
+		}
+		further := w.indent + strings.Repeat(" ", len(sign))
+		w.b.WriteString(w.indent + sign + strings.TrimPrefix(Wrapped(layout.Visible(item.Text.String()), further), further))
+		w.within(further[len(w.indent):], item.Blocks)
+	}
+}
+
+// table writes rows in columns under their heads; rows of a single cell, and what stands under a row, run on.
+func (w *terminal) table(t document.Table) {
+	w.text(t.Caption)
+	lines := strings.SplitAfter(Aligned(tableCells(t), w.indent), "\n")
+	if heads(t) {
+		w.b.WriteString(lines[0])
+		lines = lines[1:]
+	}
+	for _, r := range t.Rows {
+		if across(r, len(t.Columns)) {
+			w.text(r.Cells[0].Text)
+		} else {
+			w.b.WriteString(lines[0])
+			lines = lines[1:]
+		}
+		for _, under := range r.Under {
+			w.b.WriteString(Wrapped(layout.Visible(under.String()), w.indent+"  "))
+		}
+	}
+}
+
+func heads(t document.Table) bool {
+	for _, c := range t.Columns {
+		if c.Title != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// tableCells are a table's heads and rows as Aligned takes them; rows of a single cell are left out.
+func tableCells(t document.Table) [][]string {
+	var rows [][]string
+	row := func(of func(int) string) {
+		list := make([]string, len(t.Columns))
+		for i, c := range t.Columns {
+			list[i] = of(i)
+			if c.Kind.Right() {
+				list[i] = " " + list[i]
+			}
+		}
+		rows = append(rows, list)
+	}
+	if heads(t) {
+		row(func(i int) string { return t.Columns[i].Title })
+	}
+	for _, r := range t.Rows {
+		if !across(r, len(t.Columns)) {
+			row(func(i int) string {
+				if i >= len(r.Cells) {
+					return ""
+				}
+				return strings.ReplaceAll(r.Cells[i].Text.String(), "\n", " ")
+			})
+		}
+	}
+	return rows
+}
