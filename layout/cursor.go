@@ -1,9 +1,7 @@
 package layout
 
 import (
-	"cmp"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"eighthturn/internal/measure"
@@ -121,6 +119,9 @@ func (c *cursor) take(s Span) Span {
 	return s
 }
 
+// last is the span of the last token taken.
+func (c *cursor) last() Span { return c.tokens[len(c.tokens)-1].Span }
+
 // peek is the next word without taking it, "" at the end.
 func (c *cursor) peek() string {
 	if c.done() {
@@ -140,105 +141,30 @@ func (c *cursor) accept(word string) (Span, bool) {
 	return c.word(), true
 }
 
-// LengthNode is a length as written, with the word `cut` or `finished` if it followed.
-type LengthNode struct {
-	Span
-	reading  measure.Reading
-	Cut      bool
-	Finished bool
-}
-
-// In is the length with a bare number in the given units.
-func (l *LengthNode) In(s measure.System) measure.Length { return l.reading.In(s) }
-
-// atNumber says whether a length could begin here.
-func (c *cursor) atNumber() bool { return !c.done() && measure.StartsNumber(c.rest()) }
-
-// length takes a length; what is wrong with it is reported.
-func (c *cursor) length(what string) (LengthNode, bool) {
-	if !c.atNumber() {
-		c.fault(c.here(), numberHint(c.peek()), "expected %s, found %s", what, c.found())
-		return LengthNode{}, false
-	}
-	start := c.at
-	reading, err := measure.Read(c.uncommented())
-	if err != nil {
-		p := err.(*measure.Problem)
-		at := Span{start + p.Start, start + p.End}
-		c.fault(at, cmp.Or(numberHint(c.text(at)), p.Hint, "write a length as 3 1/2 or 3.5"), "%s", p.Message)
-		c.take(Span{start, max(start+p.End, c.wordAt(start).End)})
-		c.skipNumbers()
-		return LengthNode{}, false
-	}
-	node := LengthNode{Span: c.take(Span{start, start + reading.Bytes}), reading: reading}
-	if c.twoNumbers(node) {
-		return node, false
-	}
-	if at, ok := c.accept("cut"); ok {
-		node.Cut, node.Span = true, node.To(at)
-	} else if at, ok := c.accept("finished"); ok {
-		node.Finished, node.Span = true, node.To(at)
-	}
-	return node, true
-}
-
-// noFrame refuses the words cut and finished where they say nothing.
-func (s *session) noFrame(n *LengthNode, what string) bool {
-	switch {
-	case n.Cut:
-		s.fault(n.Span, "leave out cut", "%s is neither cut nor finished", what)
-	case n.Finished:
-		s.fault(n.Span, "leave out finished", "%s is neither cut nor finished", what)
-	}
-	return !n.Cut && !n.Finished
-}
-
-// uncommented is the rest of the line without a comment that begins in the next words.
-func (c *cursor) uncommented() string {
-	for at := c.at; at < c.end; at++ {
-		if c.commentAt(at) {
-			return c.src[c.at:at]
-		}
-		if c.quoteAt(at) > 0 && at > c.at && measure.IsSpace(rune(c.src[at-1])) {
-			break
+// oneOf takes one of a few words.
+func (c *cursor) oneOf(what string, words ...string) *WordNode {
+	word := c.peek()
+	for _, w := range words {
+		if strings.EqualFold(word, w) {
+			return &WordNode{c.word(), w}
 		}
 	}
-	return c.rest()
-}
-
-// twoNumbers reports a number behind a number, which is no length.
-func (c *cursor) twoNumbers(first LengthNode) bool {
-	if !c.atNumber() || first.reading.HasUnit() {
-		return false
-	}
-	second := c.here()
-	both := first.Span.To(second)
-	hint := "a length is a number, or a number and a fraction: 3 1/2"
-	if fraction := c.text(first.Span) + "/" + c.text(second); isLength(fraction) {
-		hint = "did you mean " + fraction + "?"
-	}
-	c.fault(both, hint, "%s is not one length", quote(c.text(both)))
-	c.take(second)
-	c.skipNumbers()
-	return true
-}
-
-// isLength says whether text is one length and nothing else.
-func isLength(text string) bool {
-	r, err := measure.Read(text)
-	return err == nil && r.Bytes == len(text)
-}
-
-func (c *cursor) skipNumbers() {
-	for c.atNumber() {
-		c.word()
-	}
+	c.fault(c.here(), didYouMean(word, words), "expected %s, %s, found %s", what, strings.Join(words, " or "), c.found())
+	c.dropRest()
+	return nil
 }
 
 // dropRest takes what is left of a line that was given up.
 func (c *cursor) dropRest() {
 	for !c.done() {
 		c.word()
+	}
+}
+
+// dropIfFaulty leaves out the rest of a line whose fault was reported.
+func (c *cursor) dropIfFaulty(faulty bool) {
+	if faulty {
+		c.dropRest()
 	}
 }
 
@@ -302,6 +228,8 @@ func wordsInQuotes(expected string) []string {
 	return words
 }
 
+func isShellComment(word string) bool { return len(word) > 1 && word[0] == '#' }
+
 // isForeignComment says whether a word begins a comment in other languages.
 func isForeignComment(word string) bool {
 	return strings.HasPrefix(word, "//") || strings.HasPrefix(word, "--") || strings.HasPrefix(word, ";") || strings.HasPrefix(word, "/*")
@@ -321,111 +249,4 @@ func shorten(text string) string {
 		letters++
 	}
 	return text
-}
-
-var quoteMarks = []string{`"`, "“", "”", "„", "«", "»"}
-
-// quoteAt is how many bytes of a quotation mark stand at a byte.
-func (c *cursor) quoteAt(at int) int {
-	for _, q := range quoteMarks {
-		if strings.HasPrefix(c.src[at:c.end], q) {
-			return len(q)
-		}
-	}
-	return 0
-}
-
-// atQuote says whether text in quotes begins here.
-func (c *cursor) atQuote() bool { return !c.done() && c.quoteAt(c.at) > 0 }
-
-// TextNode is text in quotes; Text is what stands between them.
-type TextNode struct {
-	Span
-	Text string
-}
-
-// quoted takes text in quotes. It ends at the first quotation mark behind which the line
-// can go on as it should: with nothing, with a comment, or with one of the words given; so
-// inch marks inside it do no harm.
-func (c *cursor) quoted(what string, next ...string) (TextNode, bool) {
-	return c.quotedUntil(what, func(after int) bool { return c.goesOn(after, next) })
-}
-
-// quotedUntil takes text in quotes. It ends at the first quotation mark for which ends, given
-// the byte after it, says so, or at the last.
-func (c *cursor) quotedUntil(what string, ends func(after int) bool) (TextNode, bool) {
-	if !c.atQuote() {
-		c.fault(c.here(), c.quotesHint(), "expected %s in quotes, found %s", what, c.found())
-		return TextNode{}, false
-	}
-	open := c.quoteAt(c.at)
-	last := -1
-	for at := c.at + open; at < c.end; at++ {
-		n := c.quoteAt(at)
-		if n == 0 {
-			continue
-		}
-		last = at
-		if ends(at + n) {
-			break
-		}
-	}
-	if last < 0 {
-		c.fault(Span{c.at, c.end}, `end it with "`, "the text that begins here has no quotation mark at its end")
-		c.take(Span{c.at, c.end})
-		return TextNode{}, false
-	}
-	node := TextNode{Text: c.src[c.at+open : last]}
-	node.Span = c.take(Span{c.at, last + c.quoteAt(last)})
-	return node, c.checkText(node)
-}
-
-// quotesHint is the rest of the line in quotes.
-func (c *cursor) quotesHint() string {
-	rest, _, _ := strings.Cut(c.rest(), " #")
-	if text := strings.Trim(rest, " \t'‘’`"); text != "" && !strings.ContainsAny(text, `"“”„`) {
-		return `write "` + shorten(text) + `"`
-	}
-	return `put the text in quotes: "…"`
-}
-
-// goesOn says whether what follows a quotation mark at a byte may follow the text.
-func (c *cursor) goesOn(at int, next []string) bool {
-	rest := c.src[at:c.end]
-	trimmed := strings.TrimLeftFunc(rest, measure.IsSpace)
-	if trimmed == "" || c.commentAt(c.end-len(trimmed)) {
-		return true
-	}
-	for _, n := range next {
-		if len(trimmed) < len(rest) && beginsWithWord(trimmed, n) {
-			return true
-		}
-	}
-	return false
-}
-
-// beginsWithWord says whether text begins with a word, capitals or not. Only so much of the
-// text is looked at.
-func beginsWithWord(text, word string) bool {
-	if len(text) < len(word) || !strings.EqualFold(text[:len(word)], word) {
-		return false
-	}
-	next, _ := utf8.DecodeRuneInString(text[len(word):])
-	return len(text) == len(word) || measure.IsSpace(next)
-}
-
-// checkText refuses text that is too long and warns of marks that change reading order.
-func (c *cursor) checkText(t TextNode) bool {
-	if n := utf8.RuneCountInString(t.Text); n > MaxTextChars {
-		c.fault(t.Span, "", "this text has %d characters, %d is the most", n, MaxTextChars)
-		return false
-	}
-	if i := strings.IndexFunc(t.Text, func(r rune) bool { return r != '\t' && unicode.IsControl(r) }); i >= 0 {
-		c.fault(t.Span, "type the text anew", "this text holds a control character: %s", Visible(t.Text))
-		return false
-	}
-	if strings.ContainsFunc(t.Text, isDirection) {
-		c.warn(t.Span, "type the text anew if they are not meant", "this text holds marks that change the order in which it is read: %s", Visible(t.Text))
-	}
-	return true
 }

@@ -1,10 +1,45 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"eighthturn/internal/blocks"
 )
+
+// CellNode is one place of the grid as written.
+type CellNode struct {
+	Span
+	Label   NameNode
+	Turn    Span // the turn behind the colon, empty if there was none
+	Towards blocks.Corner
+}
+
+// GridNode is the grid, row by row.
+type GridNode struct {
+	Span
+	Rows []RowNode
+}
+
+// RowNode is one row of the grid.
+type RowNode struct {
+	Span
+	Cells []CellNode
+}
+
+// RepeatNode is how often the grid's rows are laid.
+type RepeatNode struct {
+	Span
+	Across, Down CountNode
+}
+
+// Cell is one place of the grid.
+type Cell struct {
+	Block int   // index, -1 for nothing there
+	Turns uint8 // quarter turns clockwise
+	Run   int   // index of its column, -1 for blocks of their own
+	Span  Span
+}
 
 func parseGrid(p *parser, c *cursor, keyword Span) {
 	p.tree.Grid = &GridNode{Span: keyword}
@@ -57,4 +92,145 @@ func (p *parser) cell(at Span) CellNode {
 	}
 	p.fault(span, "a turn is :nw, :ne, :se or :sw", "%s is not a turn", quote(":"+turn))
 	return c
+}
+
+func parseRepeat(p *parser, c *cursor, keyword Span) {
+	n := &RepeatNode{Across: CountNode{Count: 1}, Down: CountNode{Count: 1}}
+	for _, option := range []struct {
+		word string
+		to   *CountNode
+	}{{"across", &n.Across}, {"down", &n.Down}} {
+		c.newField()
+		if _, ok := c.accept(option.word); !ok {
+			continue
+		}
+		count, ok := c.count("how often the grid is laid " + option.word)
+		if ok && count.Count == 0 {
+			c.fault(count.Span, "write 1 or more", "a grid cannot be laid 0 times")
+			ok = false
+		}
+		if !ok {
+			c.dropRest()
+			p.tree.gridReported = true
+			return
+		}
+		*option.to = count
+	}
+	if n.Across.Empty() && n.Down.Empty() {
+		c.fault(c.here(), "for example repeat across 3 down 4", "expected across or down, found %s", c.found())
+		c.dropRest()
+		return
+	}
+	n.Span = keyword.To(c.last())
+	p.tree.Repeat = n
+}
+
+// grid looks up the cells. Without a grid that can be drawn it is false.
+func (c *checker) grid() bool {
+	g := c.tree.Grid
+	if g == nil {
+		at := Span{len(c.src), len(c.src)}
+		if !c.tree.gridReported && !c.tree.unread {
+			c.fault(at, "write grid, and under it, indented, the labels of the blocks row by row", "this layout has no grid")
+		}
+		return false
+	}
+	if len(g.Rows) == 0 {
+		c.fault(g.Span, "write the labels of the blocks under it, indented, row by row", "the grid has no rows")
+		return false
+	}
+	if !c.gridSize(g) {
+		return false
+	}
+	reported := map[string]bool{}
+	ok, blocks := true, 0
+	c.design.Cells = make([]Cell, 0, c.design.Columns*c.design.Rows)
+	for i := range c.design.Columns * c.design.Rows {
+		cell, known := c.cell(c.node(i), reported)
+		c.design.Cells = append(c.design.Cells, cell)
+		ok = ok && known
+		if cell.Block >= 0 {
+			blocks++
+		}
+	}
+	if ok && blocks == 0 {
+		c.fault(g.Span.firstBytes(len("grid")), "write labels of blocks in its rows", "the grid holds no blocks")
+		return false
+	}
+	return ok && !c.tree.gridReported
+}
+
+// gridSize sees that rows are of one length and the grid is within its limits.
+func (c *checker) gridSize(g *GridNode) bool {
+	columns := commonLength(g.Rows)
+	other := slices.IndexFunc(g.Rows, func(r RowNode) bool { return len(r.Cells) == columns })
+	ok := true
+	for i, row := range g.Rows {
+		if len(row.Cells) == columns {
+			continue
+		}
+		ok = false
+		if glued := c.gluedRow(row, columns); glued != "" {
+			c.fault(row.Span, "put blanks between the labels: "+glued, "these labels stand without blanks between them")
+			continue
+		}
+		c.fault(row.Span, "rows have one length: write . where nothing stands", "row %d has %s, but row %d has %d", i+1, plural(len(row.Cells), "block"), other+1, columns).note(g.Rows[other].Span, "row %d", other+1)
+	}
+	across, down, at := 1, 1, g.Rows[0].Span
+	if r := c.tree.Repeat; r != nil {
+		across, down, at = r.Across.Count, r.Down.Count, r.Span
+	}
+	if places := float64(columns*across) * float64(len(g.Rows)*down); places > MaxCells {
+		c.fault(at, "", "the grid has %.0f places, %d is the most", places, MaxCells)
+		return false
+	}
+	c.design.Columns, c.design.Rows = columns*across, len(g.Rows)*down
+	return ok
+}
+
+// node is what was written for a cell; where the grid repeats, its rows are a tile.
+func (c *checker) node(cell int) *CellNode {
+	rows := c.tree.Grid.Rows
+	row := &rows[cell/c.design.Columns%len(rows)]
+	return &row.Cells[cell%c.design.Columns%len(row.Cells)]
+}
+
+// commonLength is the length that most rows have; of two, the one that comes first.
+func commonLength(rows []RowNode) int {
+	count := map[int]int{}
+	for _, r := range rows {
+		count[len(r.Cells)]++
+	}
+	best := len(rows[0].Cells)
+	for _, r := range rows {
+		if n := len(r.Cells); count[n] > count[best] {
+			best = n
+		}
+	}
+	return best
+}
+
+// cell looks up one place of the grid.
+func (c *checker) cell(n *CellNode, reported map[string]bool) (Cell, bool) {
+	cell := Cell{Block: -1, Run: -1, Span: n.Span}
+	if n.Label.Text == "." {
+		if !n.Turn.Empty() {
+			c.fault(n.Turn, "leave it out", "there is nothing to turn at a .")
+		}
+		return cell, true
+	}
+	i, ok := c.asWritten[n.Label.Text]
+	if !ok {
+		if i, ok = c.labels[n.Label.key()]; !ok {
+			c.unknownLabel(n, reported)
+			return cell, false
+		}
+		c.asWritten[n.Label.Text] = i
+	}
+	b := &c.design.Blocks[i]
+	cell.Block, b.used = i, true
+	if b.Kind != nil && !n.Turn.Empty() && b.Kind.Turning == blocks.Fixed {
+		c.fault(n.Turn, "leave it out", "%s blocks are not turned", b.Kind.Name)
+	}
+	return cell, b.Kind != nil
 }

@@ -168,10 +168,10 @@ func named(t *testing.T) map[string]string {
 			words[r.Name] = "role of " + k.Name
 		}
 	}
-	for _, w := range append(literals(t, "names.go", "ownWords"), "block", "web", "star") {
+	for _, w := range append(literals(t, "statements.go", "ownWords"), "block", "web", "star") {
 		words[w] = "option"
 	}
-	for _, w := range literals(t, "statements_more.go", "noteParts") {
+	for _, w := range literals(t, "texts.go", "noteParts") {
 		words[w] = "part of the pattern"
 	}
 	for _, w := range measure.UnitWords() {

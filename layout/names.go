@@ -1,16 +1,11 @@
 package layout
 
 import (
-	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
-	"github.com/agnivade/levenshtein"
 	"golang.org/x/text/unicode/norm"
-
-	"eighthturn/internal/blocks"
-	"eighthturn/internal/measure"
 )
 
 // NameNode is a name as written.
@@ -78,6 +73,26 @@ func (c *cursor) newName(what string, digits bool) (NameNode, bool) {
 	return n, false
 }
 
+// usedName takes a name that is defined elsewhere.
+func (c *cursor) usedName() NameNode {
+	at := c.word()
+	return NameNode{at, c.text(at)}
+}
+
+// nameOf takes a name that is defined elsewhere; what cannot be one is reported.
+func (c *cursor) nameOf(what string) (NameNode, bool) {
+	word := c.peek()
+	switch {
+	case c.atQuote():
+		c.fault(c.here(), c.nameHint(word), "expected %s, found text in quotes", what)
+	case c.done(), c.atNumber(), c.reserved(word), word == "/":
+		c.fault(c.here(), "", "expected %s, found %s", what, c.found())
+	default:
+		return c.usedName(), true
+	}
+	return NameNode{}, false
+}
+
 // lacksName remembers that something is defined without a name, or without a label.
 func (s *session) lacksName(label bool) {
 	if label {
@@ -103,103 +118,4 @@ func (s *session) nameHint(text string) string {
 		return ""
 	}
 	return "write " + made
-}
-
-// reserved says whether a word is one of the language's own.
-func (s *session) reserved(word string) bool { return s.own[strings.ToLower(word)] }
-
-// isStatement says whether a statement begins with a word. Labels may be any other word of
-// the language: they stand in rows, where only a statement could be meant.
-func (s *session) isStatement(word string) bool {
-	return slices.Contains(statementWords(), strings.ToLower(word))
-}
-
-// ownWords are the words that options of statements are written with.
-func ownWords() []string {
-	return []string{
-		"cut", "finished", "rest", "turned", "on-hand", "usable-width", "like", "across", "down", "posts", "around",
-		"corners", "lengthwise", "by", "piece", "deal", "line", "about", "swatch", "cm", "inches",
-	}
-}
-
-// reservedWords is the set of statements, roles, options and units.
-func reservedWords(kinds []*blocks.Kind) map[string]bool {
-	words := map[string]bool{}
-	for _, list := range [][]string{ownWords(), measure.UnitWords(), statementWords(), roleWords(kinds)} {
-		for _, w := range list {
-			words[w] = true
-		}
-	}
-	return words
-}
-
-// nearest is the word of the list that is most like text, "" if none is near. One that
-// shares no letter with it is not.
-func nearest(text string, list []string) string {
-	folded := foldName(text)
-	letters := utf8.RuneCountInString(folded)
-	best, bestAt := "", min(max(1, letters/3)+1, letters)
-	for _, w := range list {
-		other := foldName(w)
-		if apart := utf8.RuneCountInString(other) - letters; apart >= bestAt || -apart >= bestAt {
-			continue
-		}
-		if d := slips(folded, other); d < bestAt {
-			best, bestAt = w, d
-		}
-	}
-	return best
-}
-
-// slips counts the letters that are wrong, missing or too many; two neighbours that changed
-// places are one slip.
-func slips(a, b string) int {
-	d := levenshtein.ComputeDistance(a, b)
-	if d == 2 && swapped([]rune(a), []rune(b)) {
-		return 1
-	}
-	return d
-}
-
-// swapped says whether one word becomes the other when two neighbours change places.
-func swapped(a, b []rune) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	i := 0
-	for i < len(a) && a[i] == b[i] {
-		i++
-	}
-	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && slices.Equal(a[i+2:], b[i+2:])
-}
-
-// mostGuesses is how many messages may come with a guess at what was meant: each guess goes
-// through all names, and nobody reads so many messages.
-const mostGuesses = 200
-
-// guessable is the blocks to guess from, none once there were guesses enough.
-func (s *session) guessable(list []*BlockNode) []*BlockNode {
-	if len(s.list) >= mostGuesses {
-		return nil
-	}
-	return list[:min(len(list), MaxDefined)]
-}
-
-// guess is didYouMean for lists that may be long.
-func (s *session) guess(text string, list []string) string {
-	if len(s.list) >= mostGuesses {
-		return ""
-	}
-	return didYouMean(text, list)
-}
-
-// didYouMean is a hint at the nearest word, "" if none is near.
-func didYouMean(text string, list []string) string {
-	if hint := lookAlike(text, list); hint != "" {
-		return hint
-	}
-	if near := nearest(text, list); near != "" {
-		return `did you mean "` + near + `"?`
-	}
-	return ""
 }

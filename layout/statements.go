@@ -1,13 +1,11 @@
 package layout
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
-	"eighthturn/palettes"
 )
 
 // Statement describes a statement of the language for help.
@@ -66,241 +64,130 @@ func statementWords() []string {
 	return words
 }
 
-// roleWords are the names of all roles of the kinds, each once, and of those to come.
-func roleWords(kinds []*blocks.Kind) []string {
-	var words []string
-	for _, k := range kinds {
-		for _, r := range k.Roles {
-			if !slices.Contains(words, r.Name) {
-				words = append(words, r.Name)
+// exampleHints gives the messages from the one numbered on that have no hint of their own a
+// statement of that sort as one could type it, but for messages about limits.
+func (p *parser) exampleHints(from int, word string) {
+	for i := from; i < len(p.list); i++ {
+		f := &p.list[i]
+		if f.Hint == "" && f.Severity == Error && !strings.Contains(f.Message, " the most") {
+			f.Hint = "for example " + example(word)
+			if word == "grid" {
+				f.Hint = "put the labels on the lines below, with blanks before them"
 			}
+		}
+	}
+}
+
+// example is a statement as one could type it.
+func example(word string) string {
+	switch word {
+	case "title":
+		return `title "Harbour lanterns"`
+	case "designer":
+		return `designer "Anna Miller"`
+	case "level":
+		return `level "for beginners"`
+	case "copyright":
+		return `copyright "2026 Anna Miller"`
+	case "note":
+		return `note cutting "leave the kites large"`
+	case "units":
+		return "units cm"
+	case "seam":
+		return "seam 1/4 in"
+	case "strip":
+		return "strip 4"
+	case "side":
+		return "side 7"
+	case "usable-width":
+		return "usable-width 42"
+	case "palette":
+		return "palette tidewater"
+	case "fabric":
+		return `fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`
+	case "strip-set":
+		return "strip-set shore rust 1 3/4 cream 1 1/2 teal rest"
+	case "scraps":
+		return "scraps blues navy teal sky by block"
+	case "webs":
+		return "webs navy / teal"
+	case "top-left":
+		return "top-left star"
+	case "block":
+		return "block W web wedges navy kites cream"
+	case "repeat":
+		return "repeat across 3 down 4"
+	case "sash":
+		return "sash 1 1/2 navy"
+	case "border":
+		return "border 4 navy"
+	case "binding":
+		return "binding 2 1/2 navy"
+	case "backing":
+		return "backing navy"
+	case "on-hand":
+		return "on-hand 1 1/2 yd"
+	case "line":
+		return "line 10"
+	case "about":
+		return "about 4"
+	case "contrast":
+		return "contrast 10 25"
+	}
+	return word
+}
+
+// otherWord is the statement that goes by another word elsewhere, "" if there is none.
+func otherWord(word string) string {
+	switch strings.ToLower(word) {
+	case "colour", "color", "cloth", "material":
+		return "fabric"
+	case "size", "block-size":
+		return "side"
+	case "sashing", "sashes":
+		return "sash"
+	case "rows", "layout":
+		return "grid"
+	case "name":
+		return "title"
+	case "author":
+		return "designer"
+	case "allowance", "seam-allowance":
+		return "seam"
+	case "wadding":
+		return "batting"
+	case "back":
+		return "backing"
+	case "wof":
+		return "usable-width"
+	}
+	return ""
+}
+
+// ownWords are the words that options of statements are written with.
+func ownWords() []string {
+	return []string{
+		"cut", "finished", "rest", "turned", "on-hand", "usable-width", "like", "across", "down", "posts", "around",
+		"corners", "lengthwise", "by", "piece", "deal", "line", "about", "swatch", "cm", "inches",
+	}
+}
+
+// reservedWords is the set of statements, roles, options and units.
+func reservedWords(kinds []*blocks.Kind) map[string]bool {
+	words := map[string]bool{}
+	for _, list := range [][]string{ownWords(), measure.UnitWords(), statementWords(), roleWords(kinds)} {
+		for _, w := range list {
+			words[w] = true
 		}
 	}
 	return words
 }
 
-func parseTitle(p *parser, c *cursor, _ Span)    { p.tree.Title = c.onlyText("the quilt's title") }
-func parseDesigner(p *parser, c *cursor, _ Span) { p.tree.Designer = c.onlyText("the designer's name") }
-func parseLevel(p *parser, c *cursor, _ Span)    { p.tree.Level = c.onlyText("the level") }
-func parseCopyright(p *parser, c *cursor, _ Span) {
-	p.tree.Copyright = c.onlyText("the copyright notice")
-}
+// reserved says whether a word is one of the language's own.
+func (s *session) reserved(word string) bool { return s.own[strings.ToLower(word)] }
 
-// onlyText takes the one text of a statement; nil if there is none.
-func (c *cursor) onlyText(what string) *TextNode {
-	c.newField()
-	t, ok := c.quoted(what)
-	c.dropIfFaulty(!ok)
-	if !ok {
-		return nil
-	}
-	return &t
-}
-
-// dropIfFaulty leaves out the rest of a line whose fault was reported.
-func (c *cursor) dropIfFaulty(faulty bool) {
-	if faulty {
-		c.dropRest()
-	}
-}
-
-func parseUnits(p *parser, c *cursor, _ Span) {
-	c.newField()
-	p.tree.Units = c.oneOf("the units", "inches", "cm")
-}
-
-func parseTopLeft(p *parser, c *cursor, _ Span) {
-	c.newField()
-	p.tree.TopLeft = c.oneOf("the centre at the upper left", "web", "star")
-}
-
-// oneOf takes one of a few words.
-func (c *cursor) oneOf(what string, words ...string) *WordNode {
-	word := c.peek()
-	for _, w := range words {
-		if strings.EqualFold(word, w) {
-			return &WordNode{c.word(), w}
-		}
-	}
-	c.fault(c.here(), didYouMean(word, words), "expected %s, %s, found %s", what, strings.Join(words, " or "), c.found())
-	c.dropRest()
-	return nil
-}
-
-func parseSeam(p *parser, c *cursor, _ Span) { p.tree.Seam = c.onlyLength("the seam allowance") }
-func parseStrip(p *parser, c *cursor, _ Span) {
-	p.tree.Strip = c.onlyLength("the width of the cut strip")
-}
-func parseSide(p *parser, c *cursor, _ Span) {
-	p.tree.Side = c.onlyLength("the finished side of a block")
-}
-func parseUsableWidth(p *parser, c *cursor, _ Span) {
-	p.tree.UsableWidth = c.onlyLength("the width of the cloth between its selvages")
-}
-
-// onlyLength takes the one length of a statement; nil if there is none.
-func (c *cursor) onlyLength(what string) *LengthNode {
-	c.newField()
-	l, ok := c.length(what)
-	c.dropIfFaulty(!ok)
-	if !ok {
-		return nil
-	}
-	return &l
-}
-
-func parseFabric(p *parser, c *cursor, keyword Span) {
-	c.newField()
-	name, ok := c.newName("a fabric's name", false)
-	if !ok {
-		c.dropRest()
-		return
-	}
-	f := &FabricNode{Name: name}
-	p.tree.Fabrics = append(p.tree.Fabrics, f)
-	c.newField()
-	if c.fabricColour(f) {
-		c.fabricOptions(f)
-	} else {
-		c.dropRest()
-	}
-	f.Span = keyword.To(c.last())
-}
-
-// last is the span of the last token taken.
-func (c *cursor) last() Span { return c.tokens[len(c.tokens)-1].Span }
-
-// fabricColour takes a fabric's colour and says what a name of two words comes to.
-func (c *cursor) fabricColour(f *FabricNode) bool {
-	at := c.here()
-	word := c.text(at)
-	if strings.EqualFold(word, "swatch") {
-		c.word()
-		return c.swatch(f)
-	}
-	colour, err := palettes.Parse(word)
-	switch {
-	case c.done():
-		c.fault(at, "for example fabric "+f.Name.Text+" #1f3350", "expected the colour of %s, found the end of the line", quote(f.Name.Text))
-		return false
-	case c.longName(f.Name):
-		return false
-	case err != nil:
-		c.fault(at, c.colourHint(word), "%s", err.Error())
-		return false
-	}
-	f.Colour, f.colourWord = colour, word
-	c.take(at)
-	return true
-}
-
-// swatch takes the photo that stands for a fabric's colour.
-func (c *cursor) swatch(f *FabricNode) bool {
-	c.newField()
-	t, ok := c.quotedUntil("the name of a photo", func(int) bool { return true })
-	if ok {
-		f.Swatch = &t
-	}
-	return ok
-}
-
-// colourHint is the colour that a word most likely stands for.
-func (c *cursor) colourHint(word string) string {
-	if len(c.list) >= mostGuesses {
-		return ""
-	}
-	plain, odd := plainLike(word)
-	if _, err := palettes.Parse(plain); err == nil && odd != "" {
-		return "write " + plain + ": " + odd
-	}
-	for _, as := range []string{strings.Trim(word, `,;:.'"`), "#" + word} {
-		if _, err := palettes.Parse(as); err == nil {
-			return "write " + as
-		}
-	}
-	return cmp.Or(c.guess(word, palettes.Names()), "write # and six digits, or a name such as navy")
-}
-
-// longName reports a fabric's name of several words: the colour stands behind another word,
-// or behind another colour.
-func (c *cursor) longName(first NameNode) bool {
-	words := make([]Span, 0, 5)
-	for at := c.at; at < c.end && len(words) < cap(words); {
-		w := c.wordAt(at)
-		words = append(words, w)
-		rest := c.src[w.End:c.end]
-		at = c.end - len(strings.TrimLeftFunc(rest, measure.IsSpace))
-	}
-	colour := 0
-	for i, w := range words {
-		if c.quoteAt(w.Start) > 0 || c.reserved(c.text(w)) {
-			break
-		}
-		if _, err := palettes.Parse(c.text(w)); err == nil {
-			colour = i
-		}
-	}
-	if colour == 0 {
-		return false
-	}
-	name := first.To(words[colour-1])
-	c.fault(name, "write "+strings.Join(strings.FieldsFunc(c.text(name), measure.IsSpace), "-")+" "+c.text(words[colour]),
-		"a fabric's name is one word, found %s before the colour %s", quote(c.text(name)), c.text(words[colour]))
-	return true
-}
-
-// warnTwoColours warns of a name that is a colour's with another colour behind it: one
-// colour of two words was meant, most likely.
-func (c *checker) warnTwoColours(f *FabricNode) {
-	if f.colourWord == "" || strings.HasPrefix(f.colourWord, "#") {
-		return
-	}
-	named, err := palettes.Parse(f.Name.Text)
-	_, joined := palettes.Parse(f.Name.Text + f.colourWord)
-	if err == nil && named == f.Colour || err != nil && joined != nil {
-		return
-	}
-	c.warn(f.Name.Span, "if "+f.Name.Text+" "+f.colourWord+" is one name, write "+f.Name.Text+"-"+f.colourWord+" and then its colour",
-		"the fabric %s is drawn in %s, %s", quote(f.Name.Text), strings.ToLower(f.colourWord), f.Colour.Hex())
-}
-
-func (c *cursor) fabricOptions(f *FabricNode) {
-	for !c.done() {
-		switch word := strings.ToLower(c.peek()); {
-		case c.atQuote() && f.Print == nil:
-			c.newField()
-			t, ok := c.quoted("the print's name", "on-hand", "usable-width", "across")
-			if !ok {
-				c.dropRest()
-				return
-			}
-			f.Print = &t
-		case word == "across" && f.Swatch != nil && f.Across == nil:
-			f.Across = c.lengthOption("how much cloth the photo shows across")
-		case word == "on-hand" && f.OnHand == nil:
-			f.OnHand = c.lengthOption("the length on hand")
-		case word == "usable-width" && f.UsableWidth == nil:
-			f.UsableWidth = c.lengthOption("the width of the cloth")
-		default:
-			return
-		}
-	}
-}
-
-// lengthOption takes an option's word and its length.
-func (c *cursor) lengthOption(what string) *LengthNode {
-	c.newField()
-	word := c.word()
-	option := strings.ToLower(c.text(word))
-	l, ok := c.length(what)
-	if !ok {
-		last := &c.list[len(c.list)-1]
-		last.Hint = cmp.Or(last.Hint, "for example "+example(option))
-		c.dropRest()
-		return nil
-	}
-	if option != "about" {
-		c.noFrame(&l, what)
-	}
-	return &l
+// isStatement says whether a statement begins with a word. Labels may be any other word of
+// the language: they stand in rows, where only a statement could be meant.
+func (s *session) isStatement(word string) bool {
+	return slices.Contains(statementWords(), strings.ToLower(word))
 }

@@ -231,7 +231,7 @@ func TestPieces(t *testing.T) {
 
 // The words of options are those that the language reserves, no more and no fewer, read from its source.
 func TestOptionWords(t *testing.T) {
-	parsed, err := parser.ParseFile(token.NewFileSet(), "../names.go", nil, 0)
+	parsed, err := parser.ParseFile(token.NewFileSet(), "../statements.go", nil, 0)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,6 +11,13 @@ import (
 	"eighthturn/palettes"
 )
 
+// Photo is the photo of a fabric.
+type Photo struct {
+	File   string     // as written
+	Across measure.NM // how much cloth it shows from left to right
+	palettes.Cloth
+}
+
 // photo takes a fabric's colour from its photo.
 func (c *checker) photo(n *FabricNode, f *Fabric) {
 	p := &Photo{File: n.Swatch.Text, Across: 6 * measure.Inch}

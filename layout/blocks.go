@@ -1,0 +1,149 @@
+package layout
+
+import (
+	"strings"
+
+	"eighthturn/internal/blocks"
+)
+
+// BlockNode is a block as written.
+type BlockNode struct {
+	Span
+	Label  NameNode
+	Kind   *blocks.Kind // nil if it was not one, or is another block's
+	Like   *NameNode    // the block whose kind and roles it takes
+	Roles  []RoleNode
+	Line   *LengthNode // of a wedge rule, for pieces of a column
+	About  *LengthNode // mean length of a piece along its column
+	Broken bool        // reported already
+}
+
+// Block is a block that the grid may name.
+type Block struct {
+	Label string
+	Kind  *blocks.Kind
+	Fills [][]Fill // a role each; empty where `webs` gives the fabric or the role may be left out
+	Span  Span
+	line  *LengthNode
+	about *LengthNode
+	used  bool
+}
+
+func parseBlock(p *parser, c *cursor, keyword Span) {
+	c.newField()
+	label, ok := c.newName("a block's label", true)
+	if !ok {
+		c.dropRest()
+		return
+	}
+	if c.lacksLabel(label) {
+		c.fault(label.Span, "write the label in front of it", "expected a block's label, found %s", quote(label.Text))
+		c.lacksName(true)
+		c.dropRest()
+		return
+	}
+	b := &BlockNode{Label: label}
+	p.tree.Blocks = append(p.tree.Blocks, b)
+	c.newField()
+	b.Broken = !c.kindOrLike(b)
+	for !c.done() && !b.Broken {
+		b.Broken = !c.roleOrOption(b)
+	}
+	c.dropIfFaulty(b.Broken)
+	b.Span = keyword.To(c.last())
+}
+
+// lacksLabel says whether what stands in a label's place is the word behind it: a kind before
+// a role, or like before a block.
+func (c *cursor) lacksLabel(label NameNode) bool {
+	word := strings.ToLower(label.Text)
+	if _, isKind := blocks.Find(c.kinds, word); isKind {
+		return c.isRole(c.peek())
+	}
+	_, beforeKind := blocks.Find(c.kinds, strings.ToLower(c.peek()))
+	return word == "like" && !beforeKind && !strings.EqualFold(c.peek(), "like")
+}
+
+// kindOrLike takes a block's kind, or the block that it is like.
+func (c *cursor) kindOrLike(b *BlockNode) bool {
+	if _, ok := c.accept("like"); !ok {
+		b.Kind = c.kind()
+		return b.Kind != nil
+	}
+	if c.done() {
+		c.fault(c.here(), "", "expected the label of the block that %s is like, found the end of the line", quote(b.Label.Text))
+		return false
+	}
+	like := c.usedName()
+	b.Like = &like
+	return true
+}
+
+// kind takes the name of a block kind.
+func (c *cursor) kind() *blocks.Kind {
+	at := c.here()
+	word := strings.ToLower(c.text(at))
+	if k, ok := blocks.Find(c.kinds, word); ok {
+		c.take(at)
+		return k
+	}
+	names := make([]string, len(c.kinds))
+	for i, k := range c.kinds {
+		names[i] = k.Name
+	}
+	hint := didYouMean(word, names)
+	if hint == "" {
+		hint = "kinds are: " + strings.Join(names, ", ")
+	}
+	c.fault(at, hint, "expected a kind of block, found %s", c.found())
+	return nil
+}
+
+// roleOrOption takes a role with its values, or one of the options of a column.
+func (c *cursor) roleOrOption(b *BlockNode) bool {
+	column := b.Kind == nil || b.Kind.Column
+	switch word := strings.ToLower(c.peek()); {
+	case column && word == "line" && b.Line == nil:
+		b.Line = c.lengthOption("the line of the wedge rule")
+		return b.Line != nil
+	case column && word == "about" && b.About == nil:
+		b.About = c.lengthOption("the mean length of a piece")
+		return b.About != nil
+	case column && (word == "line" || word == "about") && c.twice():
+		return false
+	}
+	return c.role(b)
+}
+
+func (c *checker) blocks() {
+	for _, n := range c.tree.Blocks {
+		first, twice := c.labels[n.Label.key()]
+		if !twice && len(c.labels) == MaxDefined {
+			c.fault(n.Label.Span, "", "a layout may define %d blocks at the most", MaxDefined)
+			c.tree.gridReported = true
+			break
+		}
+		if twice {
+			c.fault(n.Label.Span, "give this one another label", "block %s is already defined", quote(n.Label.Text)).note(c.tree.Blocks[first].Label.Span, "first defined here")
+			// The label keeps its first meaning; the second is checked all the same.
+		} else {
+			c.labels[n.Label.key()] = len(c.design.Blocks)
+		}
+		c.design.Blocks = append(c.design.Blocks, c.block(n))
+	}
+}
+
+func (c *checker) block(n *BlockNode) Block {
+	b := Block{Label: n.Label.Text, Kind: n.Kind, Span: n.Span, line: n.Line, about: n.About}
+	if n.Kind == nil {
+		return b
+	}
+	b.Fills = make([][]Fill, len(n.Kind.Roles))
+	for i := range n.Roles {
+		r := c.misspeltRole(n, n.Roles[i])
+		role := &n.Kind.Roles[r.Index]
+		b.Fills[r.Index] = c.fills(n, role, r)
+	}
+	c.missingRoles(n, &b)
+	return b
+}

@@ -1,0 +1,139 @@
+package layout
+
+import (
+	"strings"
+
+	"eighthturn/internal/measure"
+)
+
+// EdgingNode is a border, the sashes or the binding.
+type EdgingNode struct {
+	Span
+	Width      LengthNode
+	Fabric     NameNode
+	Corners    *NameNode // the fabric of corner squares, or of the posts of sashes
+	Lengthwise Span      // the word, empty if it was not there
+	Around     Span      // the word, empty if it was not there
+}
+
+// Edging is a border, the sashes or the binding. The width of borders and sashes is
+// finished, a binding's cut.
+type Edging struct {
+	Width      measure.NM
+	Fabric     int
+	Corners    int  // fabric of a border's corner squares or the sashes' posts, -1 for none
+	Lengthwise bool // cut along the cloth
+	Around     bool // sashes go round the outside too
+	Span       Span
+}
+
+func parseSash(p *parser, c *cursor, keyword Span) { p.tree.Sash = c.edging(keyword, "sash") }
+
+func parseBorder(p *parser, c *cursor, keyword Span) {
+	if e := c.edging(keyword, "border"); e != nil {
+		p.tree.Borders = append(p.tree.Borders, e)
+	}
+}
+
+func parseBinding(p *parser, c *cursor, keyword Span) { p.tree.Binding = c.edging(keyword, "binding") }
+
+// edging takes a width and a fabric.
+func (c *cursor) edging(keyword Span, what string) *EdgingNode {
+	c.newField()
+	if !c.done() && !c.atNumber() {
+		at := c.here()
+		hint := "for example " + what + " 4 navy"
+		rest := strings.TrimLeftFunc(c.src[at.End:c.end], measure.IsSpace)
+		if width, err := measure.Read(rest); err == nil {
+			hint = "the width comes first: " + what + " " + rest[:width.Bytes] + " " + c.text(at)
+		}
+		c.fault(at, hint, "expected the width of the %s, found %s", what, c.found())
+		c.dropRest()
+		return nil
+	}
+	width, ok := c.length("the width of the " + what)
+	if !ok {
+		c.dropRest()
+		return nil
+	}
+	c.newField()
+	fabric, ok := c.nameOf("the fabric of the " + what)
+	if !ok {
+		c.dropRest()
+		return nil
+	}
+	e := &EdgingNode{Width: width, Fabric: fabric}
+	c.edgingOptions(e, what)
+	e.Span = keyword.To(c.last())
+	return e
+}
+
+// edgingOptions takes what may follow a border's or the sashes' fabric.
+func (c *cursor) edgingOptions(e *EdgingNode, what string) {
+	squares := map[string]string{"border": "corners", "sash": "posts"}[what]
+	for !c.done() {
+		switch word := strings.ToLower(c.peek()); {
+		case word == squares && e.Corners == nil:
+			c.newField()
+			c.word()
+			n, ok := c.nameOf("the fabric of the " + squares)
+			if !ok {
+				c.dropRest()
+				return
+			}
+			e.Corners = &n
+		case word == "lengthwise" && what == "border" && e.Lengthwise.Empty():
+			c.newField()
+			e.Lengthwise = c.word()
+		case word == "around" && what == "sash" && e.Around.Empty():
+			c.newField()
+			e.Around = c.word()
+		default:
+			return
+		}
+	}
+}
+
+func (c *checker) sash() {
+	if n := c.tree.Sash; n != nil {
+		e := c.edging(n, "a sash")
+		c.design.Sash = &e
+	}
+}
+
+// edgings checks the borders and the binding.
+func (c *checker) edgings() {
+	for _, n := range c.tree.Borders {
+		c.design.Borders = append(c.design.Borders, c.edging(n, "a border"))
+	}
+	if n := c.tree.Binding; n != nil && n.Width.Finished {
+		c.fault(n.Width.Span, "for example binding 2 1/2 "+n.Fabric.Text, "a binding's width is cut, not finished")
+	} else if n != nil {
+		e := Edging{Span: n.Span, Corners: -1, Width: c.within(&n.Width, measure.Inch/4, 20*measure.Inch, "the binding's cut width")}
+		e.Fabric, _ = c.fabric(n.Fabric, "a binding is cut from one fabric")
+		if n.Width.In(c.design.Units).NM() == e.Width && e.Width < 4*c.design.Seam {
+			c.warn(n.Width.Span, "bindings are often "+c.usualBinding()+" cut", "a binding of %s cut does not reach over a seam of %s on both sides", c.text(e.Width), c.text(c.design.Seam))
+		}
+		c.design.Binding = &e
+	}
+	c.topLimit()
+}
+
+// usualBinding is how wide bindings are often cut. Common practice, no source.
+func (c *checker) usualBinding() string {
+	if c.design.Units == measure.Centimetres {
+		return "6 or 6.5 cm"
+	}
+	return "2 1/4 or 2 1/2 in"
+}
+
+// edging checks a border or the sashes.
+func (c *checker) edging(n *EdgingNode, what string) Edging {
+	e := Edging{Span: n.Span, Corners: -1, Width: c.finishedWidth(&n.Width, what+"'s width")}
+	e.Fabric, _ = c.fabric(n.Fabric, what+" is cut from one fabric")
+	if n.Corners != nil {
+		e.Corners, _ = c.fabric(*n.Corners, "a square is cut from one fabric")
+	}
+	e.Lengthwise, e.Around = !n.Lengthwise.Empty(), !n.Around.Empty()
+	return e
+}

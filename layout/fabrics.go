@@ -1,0 +1,202 @@
+package layout
+
+import (
+	"cmp"
+	"strings"
+
+	"eighthturn/internal/measure"
+	"eighthturn/palettes"
+)
+
+// FabricNode is a fabric as written.
+type FabricNode struct {
+	Span
+	Name        NameNode
+	Colour      palettes.Colour
+	Swatch      *TextNode   // the photo that gives the colour, nil for a colour
+	Across      *LengthNode // how much cloth the photo shows from left to right
+	Print       *TextNode
+	OnHand      *LengthNode
+	UsableWidth *LengthNode
+	colourWord  string // the colour as written
+}
+
+// Fabric is a fabric of the quilt.
+type Fabric struct {
+	Name        string
+	Colour      palettes.Colour
+	Print       string
+	Photo       *Photo     // nil if the colour was written
+	OnHand      measure.NM // 0 if not said
+	UsableWidth measure.NM // the layout's own, or the quilt's
+	Span        Span
+}
+
+func parseFabric(p *parser, c *cursor, keyword Span) {
+	c.newField()
+	name, ok := c.newName("a fabric's name", false)
+	if !ok {
+		c.dropRest()
+		return
+	}
+	f := &FabricNode{Name: name}
+	p.tree.Fabrics = append(p.tree.Fabrics, f)
+	c.newField()
+	if c.fabricColour(f) {
+		c.fabricOptions(f)
+	} else {
+		c.dropRest()
+	}
+	f.Span = keyword.To(c.last())
+}
+
+// fabricColour takes a fabric's colour and says what a name of two words comes to.
+func (c *cursor) fabricColour(f *FabricNode) bool {
+	at := c.here()
+	word := c.text(at)
+	if strings.EqualFold(word, "swatch") {
+		c.word()
+		return c.swatch(f)
+	}
+	colour, err := palettes.Parse(word)
+	switch {
+	case c.done():
+		c.fault(at, "for example fabric "+f.Name.Text+" #1f3350", "expected the colour of %s, found the end of the line", quote(f.Name.Text))
+		return false
+	case c.longName(f.Name):
+		return false
+	case err != nil:
+		c.fault(at, c.colourHint(word), "%s", err.Error())
+		return false
+	}
+	f.Colour, f.colourWord = colour, word
+	c.take(at)
+	return true
+}
+
+// swatch takes the photo that stands for a fabric's colour.
+func (c *cursor) swatch(f *FabricNode) bool {
+	c.newField()
+	t, ok := c.quotedUntil("the name of a photo", func(int) bool { return true })
+	if ok {
+		f.Swatch = &t
+	}
+	return ok
+}
+
+// colourHint is the colour that a word most likely stands for.
+func (c *cursor) colourHint(word string) string {
+	if len(c.list) >= mostGuesses {
+		return ""
+	}
+	plain, odd := plainLike(word)
+	if _, err := palettes.Parse(plain); err == nil && odd != "" {
+		return "write " + plain + ": " + odd
+	}
+	for _, as := range []string{strings.Trim(word, `,;:.'"`), "#" + word} {
+		if _, err := palettes.Parse(as); err == nil {
+			return "write " + as
+		}
+	}
+	return cmp.Or(c.guess(word, palettes.Names()), "write # and six digits, or a name such as navy")
+}
+
+// longName reports a fabric's name of several words: the colour stands behind another word,
+// or behind another colour.
+func (c *cursor) longName(first NameNode) bool {
+	words := make([]Span, 0, 5)
+	for at := c.at; at < c.end && len(words) < cap(words); {
+		w := c.wordAt(at)
+		words = append(words, w)
+		rest := c.src[w.End:c.end]
+		at = c.end - len(strings.TrimLeftFunc(rest, measure.IsSpace))
+	}
+	colour := 0
+	for i, w := range words {
+		if c.quoteAt(w.Start) > 0 || c.reserved(c.text(w)) {
+			break
+		}
+		if _, err := palettes.Parse(c.text(w)); err == nil {
+			colour = i
+		}
+	}
+	if colour == 0 {
+		return false
+	}
+	name := first.To(words[colour-1])
+	c.fault(name, "write "+strings.Join(strings.FieldsFunc(c.text(name), measure.IsSpace), "-")+" "+c.text(words[colour]),
+		"a fabric's name is one word, found %s before the colour %s", quote(c.text(name)), c.text(words[colour]))
+	return true
+}
+
+func (c *cursor) fabricOptions(f *FabricNode) {
+	for !c.done() {
+		switch word := strings.ToLower(c.peek()); {
+		case c.atQuote() && f.Print == nil:
+			c.newField()
+			t, ok := c.quoted("the print's name", "on-hand", "usable-width", "across")
+			if !ok {
+				c.dropRest()
+				return
+			}
+			f.Print = &t
+		case word == "across" && f.Swatch != nil && f.Across == nil:
+			f.Across = c.lengthOption("how much cloth the photo shows across")
+		case word == "on-hand" && f.OnHand == nil:
+			f.OnHand = c.lengthOption("the length on hand")
+		case word == "usable-width" && f.UsableWidth == nil:
+			f.UsableWidth = c.lengthOption("the width of the cloth")
+		default:
+			return
+		}
+	}
+}
+
+func (c *checker) fabrics() {
+	for _, n := range c.tree.Fabrics {
+		if !c.define(n.Name, "fabric", entry{fabric: len(c.design.Fabrics), set: -1, pool: -1}) {
+			continue
+		}
+		c.warnTwoColours(n)
+		f := Fabric{Name: n.Name.Text, Colour: n.Colour, Span: n.Span, UsableWidth: c.design.UsableWidth}
+		if n.Swatch != nil {
+			c.photo(n, &f)
+		}
+		if n.Print != nil {
+			f.Print = n.Print.Text
+		}
+		if n.OnHand != nil {
+			f.OnHand = c.within(n.OnHand, 1, 1000*measure.Yard, "the length on hand")
+			c.warnInchesOnHand(n)
+		}
+		if n.UsableWidth != nil {
+			f.UsableWidth = c.within(n.UsableWidth, measure.Inch, MaxCloth, "the width of the cloth")
+		}
+		c.design.Fabrics = append(c.design.Fabrics, f)
+	}
+}
+
+// warnTwoColours warns of a name that is a colour's with another colour behind it: one
+// colour of two words was meant, most likely.
+func (c *checker) warnTwoColours(f *FabricNode) {
+	if f.colourWord == "" || strings.HasPrefix(f.colourWord, "#") {
+		return
+	}
+	named, err := palettes.Parse(f.Name.Text)
+	_, joined := palettes.Parse(f.Name.Text + f.colourWord)
+	if err == nil && named == f.Colour || err != nil && joined != nil {
+		return
+	}
+	c.warn(f.Name.Span, "if "+f.Name.Text+" "+f.colourWord+" is one name, write "+f.Name.Text+"-"+f.colourWord+" and then its colour",
+		"the fabric %s is drawn in %s, %s", quote(f.Name.Text), strings.ToLower(f.colourWord), f.Colour.Hex())
+}
+
+// warnInchesOnHand warns of a short length without its unit: yards were meant, most likely.
+func (c *checker) warnInchesOnHand(n *FabricNode) {
+	nm := n.OnHand.In(c.design.Units).NM()
+	if n.OnHand.reading.HasUnit() || c.design.Units != measure.Inches || nm <= 0 || nm >= 12*measure.Inch {
+		return
+	}
+	written := c.src[n.OnHand.Start:n.OnHand.End]
+	c.warn(n.OnHand.Span, "if yards are meant, write "+written+" yd", "only %s of %s is on hand", c.text(nm), quote(n.Name.Text))
+}

@@ -1,0 +1,79 @@
+package layout
+
+// ValueNode is what a role is given.
+type ValueNode struct {
+	Span
+	Name   NameNode
+	Turned Span // the word `turned`, empty if it was not there
+}
+
+// Fill is what a piece is cut from: a fabric, a pool of scraps, or a strip set one way or
+// the other. Of the three indexes two are -1; where all are, nothing was said.
+type Fill struct {
+	Fabric, Set, Pool int
+	Turned            bool
+	Span              Span
+}
+
+// noFill is a fill of which nothing was said.
+var noFill = Fill{Fabric: -1, Set: -1, Pool: -1}
+
+// Given says whether the fill is one.
+func (f Fill) Given() bool { return f.Fabric >= 0 || f.Set >= 0 || f.Pool >= 0 }
+
+// Same says whether two fills look alike.
+func (f Fill) Same(g Fill) bool {
+	return f.Fabric == g.Fabric && f.Set == g.Set && f.Pool == g.Pool && f.Turned == g.Turned
+}
+
+// value takes a role's value: a name, with `turned` before it or not.
+func (c *cursor) value(what string) (ValueNode, bool) {
+	v := ValueNode{}
+	start := c.here()
+	if at, ok := c.accept("turned"); ok {
+		v.Turned = at
+	}
+	name, ok := c.nameOf(what)
+	if ok {
+		v.Name, v.Span = name, start.To(name.Span)
+	}
+	return v, ok
+}
+
+// fill looks up one value.
+func (c *checker) fill(v ValueNode, banded bool, role string) Fill {
+	e, ok := c.find(v.Name)
+	f := Fill{Fabric: e.fabric, Set: e.set, Pool: e.pool, Turned: !v.Turned.Empty(), Span: v.Span}
+	switch {
+	case !ok:
+	case e.set >= 0 && !banded:
+		c.fault(v.Span, "write a fabric, for example "+c.someFabric(0), "the %s %s cut from fabric, and %s is a strip set", role, verb(role, "is", "are"), quote(v.Name.Text)).note(e.span, "defined here")
+	case e.set < 0 && f.Turned:
+		c.fault(v.Span, "leave out turned", "only strip sets can be turned, and %s is a %s", quote(v.Name.Text), e.what()).note(e.span, "defined here")
+	}
+	return f
+}
+
+func (c *checker) fillName(f Fill) string {
+	name := "?"
+	switch {
+	case f.Set >= 0:
+		name = c.design.StripSets[f.Set].Name
+	case f.Fabric >= 0:
+		name = c.design.Fabrics[f.Fabric].Name
+	case f.Pool >= 0:
+		name = c.design.Pools[f.Pool].Name
+	}
+	if f.Turned {
+		return "turned " + name
+	}
+	return name
+}
+
+// someFabric is a fabric of the layout for an example, another for every number.
+func (c *checker) someFabric(number int) string {
+	if n := len(c.design.Fabrics); n > 0 {
+		return c.design.Fabrics[number%n].Name
+	}
+	return []string{"navy", "cream"}[number%2]
+}

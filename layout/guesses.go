@@ -1,0 +1,79 @@
+package layout
+
+import (
+	"slices"
+	"unicode/utf8"
+
+	"github.com/agnivade/levenshtein"
+)
+
+// nearest is the word of the list that is most like text, "" if none is near. One that
+// shares no letter with it is not.
+func nearest(text string, list []string) string {
+	folded := foldName(text)
+	letters := utf8.RuneCountInString(folded)
+	best, bestAt := "", min(max(1, letters/3)+1, letters)
+	for _, w := range list {
+		other := foldName(w)
+		if apart := utf8.RuneCountInString(other) - letters; apart >= bestAt || -apart >= bestAt {
+			continue
+		}
+		if d := slips(folded, other); d < bestAt {
+			best, bestAt = w, d
+		}
+	}
+	return best
+}
+
+// slips counts the letters that are wrong, missing or too many; two neighbours that changed
+// places are one slip.
+func slips(a, b string) int {
+	d := levenshtein.ComputeDistance(a, b)
+	if d == 2 && swapped([]rune(a), []rune(b)) {
+		return 1
+	}
+	return d
+}
+
+// swapped says whether one word becomes the other when two neighbours change places.
+func swapped(a, b []rune) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	i := 0
+	for i < len(a) && a[i] == b[i] {
+		i++
+	}
+	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && slices.Equal(a[i+2:], b[i+2:])
+}
+
+// mostGuesses is how many messages may come with a guess at what was meant: each guess goes
+// through all names, and nobody reads so many messages.
+const mostGuesses = 200
+
+// guessable is the blocks to guess from, none once there were guesses enough.
+func (s *session) guessable(list []*BlockNode) []*BlockNode {
+	if len(s.list) >= mostGuesses {
+		return nil
+	}
+	return list[:min(len(list), MaxDefined)]
+}
+
+// guess is didYouMean for lists that may be long.
+func (s *session) guess(text string, list []string) string {
+	if len(s.list) >= mostGuesses {
+		return ""
+	}
+	return didYouMean(text, list)
+}
+
+// didYouMean is a hint at the nearest word, "" if none is near.
+func didYouMean(text string, list []string) string {
+	if hint := lookAlike(text, list); hint != "" {
+		return hint
+	}
+	if near := nearest(text, list); near != "" {
+		return `did you mean "` + near + `"?`
+	}
+	return ""
+}

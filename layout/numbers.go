@@ -1,0 +1,209 @@
+package layout
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+
+	"eighthturn/internal/measure"
+)
+
+// LengthNode is a length as written, with the word `cut` or `finished` if it followed.
+type LengthNode struct {
+	Span
+	reading  measure.Reading
+	Cut      bool
+	Finished bool
+}
+
+// In is the length with a bare number in the given units.
+func (l *LengthNode) In(s measure.System) measure.Length { return l.reading.In(s) }
+
+// atNumber says whether a length could begin here.
+func (c *cursor) atNumber() bool { return !c.done() && measure.StartsNumber(c.rest()) }
+
+// onlyLength takes the one length of a statement; nil if there is none.
+func (c *cursor) onlyLength(what string) *LengthNode {
+	c.newField()
+	l, ok := c.length(what)
+	c.dropIfFaulty(!ok)
+	if !ok {
+		return nil
+	}
+	return &l
+}
+
+// lengthOption takes an option's word and its length.
+func (c *cursor) lengthOption(what string) *LengthNode {
+	c.newField()
+	word := c.word()
+	option := strings.ToLower(c.text(word))
+	l, ok := c.length(what)
+	if !ok {
+		last := &c.list[len(c.list)-1]
+		last.Hint = cmp.Or(last.Hint, "for example "+example(option))
+		c.dropRest()
+		return nil
+	}
+	if option != "about" {
+		c.noFrame(&l, what)
+	}
+	return &l
+}
+
+// length takes a length; what is wrong with it is reported.
+func (c *cursor) length(what string) (LengthNode, bool) {
+	if !c.atNumber() {
+		c.fault(c.here(), numberHint(c.peek()), "expected %s, found %s", what, c.found())
+		return LengthNode{}, false
+	}
+	start := c.at
+	reading, err := measure.Read(c.uncommented())
+	if err != nil {
+		p := err.(*measure.Problem)
+		at := Span{start + p.Start, start + p.End}
+		c.fault(at, cmp.Or(numberHint(c.text(at)), p.Hint, "write a length as 3 1/2 or 3.5"), "%s", p.Message)
+		c.take(Span{start, max(start+p.End, c.wordAt(start).End)})
+		c.skipNumbers()
+		return LengthNode{}, false
+	}
+	node := LengthNode{Span: c.take(Span{start, start + reading.Bytes}), reading: reading}
+	if c.twoNumbers(node) {
+		return node, false
+	}
+	if at, ok := c.accept("cut"); ok {
+		node.Cut, node.Span = true, node.To(at)
+	} else if at, ok := c.accept("finished"); ok {
+		node.Finished, node.Span = true, node.To(at)
+	}
+	return node, true
+}
+
+// noFrame refuses the words cut and finished where they say nothing.
+func (s *session) noFrame(n *LengthNode, what string) bool {
+	switch {
+	case n.Cut:
+		s.fault(n.Span, "leave out cut", "%s is neither cut nor finished", what)
+	case n.Finished:
+		s.fault(n.Span, "leave out finished", "%s is neither cut nor finished", what)
+	}
+	return !n.Cut && !n.Finished
+}
+
+// uncommented is the rest of the line without a comment that begins in the next words.
+func (c *cursor) uncommented() string {
+	for at := c.at; at < c.end; at++ {
+		if c.commentAt(at) {
+			return c.src[c.at:at]
+		}
+		if c.quoteAt(at) > 0 && at > c.at && measure.IsSpace(rune(c.src[at-1])) {
+			break
+		}
+	}
+	return c.rest()
+}
+
+// twoNumbers reports a number behind a number, which is no length.
+func (c *cursor) twoNumbers(first LengthNode) bool {
+	if !c.atNumber() || first.reading.HasUnit() {
+		return false
+	}
+	second := c.here()
+	both := first.Span.To(second)
+	hint := "a length is a number, or a number and a fraction: 3 1/2"
+	if fraction := c.text(first.Span) + "/" + c.text(second); isLength(fraction) {
+		hint = "did you mean " + fraction + "?"
+	}
+	c.fault(both, hint, "%s is not one length", quote(c.text(both)))
+	c.take(second)
+	c.skipNumbers()
+	return true
+}
+
+// isLength says whether text is one length and nothing else.
+func isLength(text string) bool {
+	r, err := measure.Read(text)
+	return err == nil && r.Bytes == len(text)
+}
+
+func (c *cursor) skipNumbers() {
+	for c.atNumber() {
+		c.word()
+	}
+}
+
+// CountNode is a whole number.
+type CountNode struct {
+	Span
+	Count int
+}
+
+// count takes a whole number.
+func (c *cursor) count(what string) (CountNode, bool) {
+	at := c.here()
+	n, err := measure.ReadCount(c.text(at))
+	switch {
+	case err != nil && !c.done() && strings.Trim(c.text(at), "0123456789") == "":
+		c.fault(at, "write a smaller one", "expected %s, a whole number of %d digits at the most, found %s", what, measure.MaxDigits, c.found())
+		return CountNode{}, false
+	case err != nil || c.done():
+		c.fault(at, "", "expected %s, a whole number, found %s", what, c.found())
+		return CountNode{}, false
+	}
+	return CountNode{c.take(at), n}, true
+}
+
+func (c *checker) text(nm measure.NM) string { return measure.Text(nm, c.design.Units) }
+
+// within is a length that must lie between two; outside it is reported, and the nearer
+// bound stands for it.
+func (c *checker) within(n *LengthNode, least, most measure.NM, what string) measure.NM {
+	nm := n.In(c.design.Units).NM()
+	switch {
+	case nm <= 0:
+		c.fault(n.Span, "", "%s must be above 0", what)
+		return least
+	case nm < least:
+		c.fault(n.Span, "", "%s is %s, but must be %s or more", what, c.text(nm), c.text(least))
+		return least
+	case nm > most:
+		c.fault(n.Span, "", "%s is %s, but must be %s or less", what, c.text(nm), c.text(most))
+		return most
+	}
+	return nm
+}
+
+// finishedWidth is a width that is finished unless it was given as cut.
+func (c *checker) finishedWidth(n *LengthNode, what string) measure.NM {
+	allowances := measure.NM(0)
+	if n.Cut {
+		allowances = 2 * c.design.Seam
+	}
+	if width := n.In(c.design.Units).NM(); n.Cut && width > 0 && width <= allowances {
+		c.cutAway(n, what)
+		return measure.Inch
+	}
+	return c.within(n, allowances, MaxSide, what) - allowances
+}
+
+// cutNotFinished reports a width given finished where widths are cut, with both.
+func (c *checker) cutNotFinished(n *LengthNode, what string) {
+	width := n.In(c.design.Units).NM()
+	c.fault(n.Span, c.text(width)+" finished is cut "+c.text(width+2*c.design.Seam)+" wide", "%s cut, not finished", what)
+}
+
+// cutAway reports a length given cut of which the seams leave nothing, with the widths that
+// it would have without the word.
+func (c *checker) cutAway(n *LengthNode, what string) {
+	length := n.In(c.design.Units).NM()
+	c.fault(n.Span, "without cut it finishes at "+c.text(length)+", and is cut "+c.text(length+2*c.design.Seam)+" wide",
+		"%s of %s cut leaves nothing when two seam allowances of %s are taken", what, c.text(length), c.text(c.design.Seam))
+}
+
+// plural writes "1 block", "3 blocks".
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

@@ -1,0 +1,205 @@
+package layout
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/blocks"
+)
+
+// RoleNode is a role with its values.
+type RoleNode struct {
+	Span
+	Word   NameNode
+	Index  int // into the kind's roles
+	Values []ValueNode
+}
+
+// roleWords are the names of all roles of the kinds, each once, and of those to come.
+func roleWords(kinds []*blocks.Kind) []string {
+	var words []string
+	for _, k := range kinds {
+		for _, r := range k.Roles {
+			if !slices.Contains(words, r.Name) {
+				words = append(words, r.Name)
+			}
+		}
+	}
+	return words
+}
+
+func (s *session) isRole(word string) bool {
+	for _, w := range roleWords(s.kinds) {
+		if strings.EqualFold(w, word) {
+			return true
+		}
+	}
+	return false
+}
+
+// role takes a role and its values. The roles of a block that is like another are looked
+// up when that one is known.
+func (c *cursor) role(b *BlockNode) bool {
+	at := c.here()
+	r := RoleNode{Word: NameNode{at, c.text(at)}, Index: -1}
+	if b.Kind != nil {
+		r.Index = b.Kind.Role(strings.ToLower(r.Word.Text))
+	}
+	if b.Kind != nil && r.Index < 0 || b.Kind == nil && !c.isRole(r.Word.Text) {
+		c.wrongRole(b.Kind, r.Word)
+		return false
+	}
+	for _, other := range b.Roles {
+		if strings.EqualFold(other.Word.Text, r.Word.Text) {
+			c.fault(at, "keep one of the two", "%s stands on this line already", quote(r.Word.Text)).note(other.Word.Span, "first given here")
+			return false
+		}
+	}
+	c.newField()
+	c.take(at)
+	r.Span = at
+	for !c.done() {
+		if len(r.Values) > 0 && c.isOption(c.peek()) {
+			break
+		}
+		v, ok := c.value("a fabric for the " + r.Word.Text)
+		if !ok {
+			last := &c.list[len(c.list)-1]
+			last.Hint = cmp.Or(last.Hint, "for example "+r.Word.Text+" navy")
+			return false
+		}
+		r.Values = append(r.Values, v)
+		r.Span = r.Span.To(v.Span)
+	}
+	b.Roles = append(b.Roles, r)
+	if len(r.Values) == 0 {
+		c.fault(c.here(), "for example "+r.Word.Text+" navy", "expected a fabric for the %s, found %s", r.Word.Text, c.found())
+		return false
+	}
+	return true
+}
+
+// isOption says whether a word begins another role or an option of a block.
+func (c *cursor) isOption(word string) bool {
+	return c.isRole(word) || strings.EqualFold(word, "line") || strings.EqualFold(word, "about")
+}
+
+// wrongRole reports a word where a role was wanted.
+func (s *session) wrongRole(k *blocks.Kind, word NameNode) {
+	if k == nil {
+		s.fault(word.Span, didYouMean(word.Text, roleWords(s.kinds)), "expected a role, found %s", quote(word.Text))
+		return
+	}
+	names := make([]string, len(k.Roles))
+	for i, r := range k.Roles {
+		names[i] = r.Name
+	}
+	if s.isRole(word.Text) {
+		s.fault(word.Span, "its roles are: "+strings.Join(names, ", "), "%s blocks have no %s", k.Name, word.Text)
+		return
+	}
+	hint := didYouMean(word.Text, names)
+	if hint == "" {
+		hint = "the roles of " + k.Name + " are: " + strings.Join(names, ", ")
+	}
+	s.fault(word.Span, hint, "expected a role of the %s block, found %s", k.Name, quote(word.Text))
+}
+
+// fills looks up a role's values.
+func (c *checker) fills(n *BlockNode, role *blocks.Role, r RoleNode) []Fill {
+	fills := make([]Fill, 0, len(r.Values))
+	before := len(c.list)
+	for _, v := range r.Values {
+		fills = append(fills, c.fill(v, role.Banded, role.Name))
+	}
+	if len(r.Values) > 0 && role.Counts != nil && !slices.Contains(role.Counts, len(r.Values)) && !c.anyUnknown(r.Values) {
+		c.list = c.list[:before]
+		c.fault(r.Values[0].Span.To(r.Values[len(r.Values)-1].Span), cmp.Or(role.Order, "leave out all but one"), "the %s of a %s block %s %s, found %d",
+			role.Name, n.Kind.Name, verb(role.Name, "takes", "take"), counts(role.Counts), len(r.Values))
+		n.Broken = true
+	}
+	return fills
+}
+
+// misspeltRole cuts a role's values off where one is no name, but nearly another role of the
+// kind, and reports that one.
+func (c *checker) misspeltRole(n *BlockNode, r RoleNode) RoleNode {
+	var roles []string
+	for _, role := range n.Kind.Roles {
+		roles = append(roles, role.Name)
+	}
+	for i, v := range r.Values {
+		if _, known := c.names[v.Name.key()]; known || i == 0 || c.spoilt[v.Name.key()] || nearest(v.Name.Text, c.order) != "" {
+			continue
+		}
+		if hint := c.guess(v.Name.Text, roles); hint != "" {
+			c.fault(v.Name.Span, hint, "expected a role of the %s block, found %s", n.Kind.Name, quote(v.Name.Text))
+			r.Values, n.Broken = r.Values[:i], true
+			break
+		}
+	}
+	return r
+}
+
+// anyUnknown says whether one of the names is nothing's: it was reported, here or where it
+// may have been defined, and the number may come right with it.
+func (c *checker) anyUnknown(values []ValueNode) bool {
+	return slices.ContainsFunc(values, func(v ValueNode) bool { _, known := c.names[v.Name.key()]; return !known })
+}
+
+// verb is the form that goes with a role's name.
+func verb(role, one, many string) string {
+	if strings.HasSuffix(role, "s") {
+		return many
+	}
+	return one
+}
+
+// counts writes "one, two or four fabrics".
+func counts(list []int) string {
+	words := map[int]string{1: "one", 2: "two", 4: "four", 8: "eight"}
+	if len(list) == 1 && list[0] == 1 {
+		return "one fabric"
+	}
+	text := words[list[0]]
+	for i, n := range list[1:] {
+		if i == len(list)-2 {
+			text += " or " + words[n]
+		} else {
+			text += ", " + words[n]
+		}
+	}
+	return text + " fabrics"
+}
+
+// missingRoles sees that every role has its fabric, from the block or from the webs.
+func (c *checker) missingRoles(n *BlockNode, b *Block) {
+	if model, ok := c.model(n); ok && model.Broken {
+		n.Broken = true
+	}
+	var missing, add []string
+	for i := range n.Kind.Roles {
+		role := &n.Kind.Roles[i]
+		if role.Outer || len(b.Fills[i]) > 0 || n.Broken || role.OfWebs && (c.tree.Webs != nil || c.tree.unread) {
+			continue
+		}
+		add = append(add, role.Name, c.someFabric(len(missing)))
+		missing = append(missing, role.Name)
+	}
+	if len(missing) > 0 {
+		c.fault(n.Label.Span, "add "+strings.Join(add, " "), "block %s has no %s", quote(n.Label.Text), strings.Join(missing, " and no "))
+	}
+}
+
+// model is the block that a block is like, if it stands before it.
+func (c *checker) model(n *BlockNode) (*BlockNode, bool) {
+	if n.Like == nil {
+		return nil, false
+	}
+	i, ok := c.labels[n.Like.key()]
+	if !ok {
+		return nil, false
+	}
+	return c.tree.Blocks[i], true
+}

@@ -1,0 +1,115 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+)
+
+// ScrapsNode is a pool of fabrics as written.
+type ScrapsNode struct {
+	Span
+	Name    NameNode
+	Fabrics []NameNode
+	By      *WordNode
+	Deal    *CountNode
+	Broken  bool
+}
+
+// DealtBy is what of a quilt gets one fabric of a pool.
+type DealtBy uint8
+
+const (
+	ByPiece DealtBy = iota
+	ByBlock
+	ByWeb
+)
+
+// Pool is a pool of scraps.
+type Pool struct {
+	Name    string
+	Fabrics []int // each once
+	By      DealtBy
+	Deal    int // another number gives another deal
+	Span    Span
+}
+
+func parseScraps(p *parser, c *cursor, keyword Span) {
+	c.newField()
+	name, ok := c.newName("a pool's name", false)
+	if !ok {
+		c.dropRest()
+		return
+	}
+	n := &ScrapsNode{Name: name}
+	p.tree.Scraps = append(p.tree.Scraps, n)
+	c.newField()
+	for !c.done() && !n.Broken {
+		n.Broken = !c.scrap(n)
+	}
+	if len(n.Fabrics) == 0 && !n.Broken {
+		n.Broken = true
+		c.fault(c.here(), "for example scraps "+name.Text+" navy teal rust", "expected the fabrics of %s, found the end of the line", quote(name.Text))
+	}
+	c.dropIfFaulty(n.Broken)
+	n.Span = keyword.To(c.last())
+}
+
+// scrap takes one fabric of a pool, or one of its options.
+func (c *cursor) scrap(n *ScrapsNode) bool {
+	switch word := strings.ToLower(c.peek()); {
+	case word == "by" && n.By == nil:
+		c.newField()
+		c.word()
+		n.By = c.oneOf("how the pool is dealt", "piece", "block", "web")
+		return n.By != nil
+	case word == "deal" && n.Deal == nil:
+		c.newField()
+		c.word()
+		count, ok := c.count("the number of the deal")
+		n.Deal = &count
+		return ok
+	case c.twice():
+		return false
+	case n.By != nil || n.Deal != nil:
+		c.fault(c.here(), "name all fabrics before by and deal", "expected by, deal or the end of the line, found %s", c.found())
+		return false
+	}
+	name, ok := c.nameOf("a fabric's name")
+	if ok {
+		n.Fabrics = append(n.Fabrics, name)
+	}
+	return ok
+}
+
+// scraps makes the pools; a name that was a pool's already adds to it.
+func (c *checker) scraps() {
+	for _, n := range c.tree.Scraps {
+		at := len(c.design.Pools)
+		if e, ok := c.names[n.Name.key()]; ok && e.pool >= 0 {
+			at = e.pool
+		} else if !c.define(n.Name, "pool of scraps", entry{fabric: -1, set: -1, pool: at}) {
+			continue
+		} else {
+			c.design.Pools = append(c.design.Pools, Pool{Name: n.Name.Text, Span: n.Span})
+		}
+		c.fillPool(&c.design.Pools[at], n)
+	}
+}
+
+func (c *checker) fillPool(p *Pool, n *ScrapsNode) {
+	for _, name := range n.Fabrics {
+		if f, ok := c.fabric(name, "a pool is made of fabrics"); ok {
+			if slices.Contains(p.Fabrics, f) {
+				c.warn(name.Span, "", "%s is in the pool %s already", quote(name.Text), quote(p.Name))
+				continue
+			}
+			p.Fabrics = append(p.Fabrics, f)
+		}
+	}
+	if n.By != nil {
+		p.By = DealtBy(slices.Index([]string{"piece", "block", "web"}, n.By.Word))
+	}
+	if n.Deal != nil {
+		p.Deal = n.Deal.Count
+	}
+}

@@ -1,0 +1,129 @@
+package layout
+
+import (
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+)
+
+// StripSetNode is a strip set as written, from the wide end of the wedge to its tip.
+type StripSetNode struct {
+	Span
+	Name   NameNode
+	Bands  []BandNode
+	Broken bool // reported already
+}
+
+// BandNode is one band of a strip set; without a length it is the rest.
+type BandNode struct {
+	Span
+	Fabric NameNode
+	Cut    *LengthNode
+}
+
+// StripSet is strips sewn together, from the wide end of a wedge to its tip.
+type StripSet struct {
+	Name  string
+	Bands []Band
+	Span  Span
+}
+
+// Band is one strip of a strip set.
+type Band struct {
+	Fabric int // index, -1 for a pool
+	Pool   int // index, -1 for a fabric
+	Rest   bool
+	// Cut is the band's cut width in the strip for wedges of each height; 0 where no
+	// block of the grid uses the set so.
+	Cut [blocks.Heights]measure.NM
+}
+
+func parseStripSet(p *parser, c *cursor, keyword Span) {
+	c.newField()
+	name, ok := c.newName("a strip set's name", false)
+	if !ok {
+		c.dropRest()
+		return
+	}
+	s := &StripSetNode{Name: name}
+	p.tree.StripSets = append(p.tree.StripSets, s)
+	for !c.done() && !s.Broken {
+		s.Broken = !c.band(s)
+	}
+	if len(s.Bands) == 0 && !s.Broken {
+		s.Broken = true
+		c.fault(c.here(), "for example strip-set "+name.Text+" navy 1 3/4 cream rest", "expected the fabrics of %s and their cut widths, found the end of the line", quote(name.Text))
+	}
+	c.dropIfFaulty(s.Broken)
+	s.Span = keyword.To(c.last())
+}
+
+// band takes one fabric and its width.
+func (c *cursor) band(s *StripSetNode) bool {
+	if len(s.Bands) == MaxBands {
+		c.fault(c.here(), "", "a strip set may have %d strips at the most", MaxBands)
+		return false
+	}
+	c.newField()
+	if c.atNumber() {
+		c.fault(c.here(), "the set's name comes first, then each fabric with its width", "expected a fabric's name, found %s", c.found())
+		c.lacksName(false)
+		return false
+	}
+	name, ok := c.nameOf("a fabric's name")
+	if !ok {
+		return false
+	}
+	b := BandNode{Span: name.Span, Fabric: name}
+	if at, ok := c.accept("rest"); ok {
+		b.Span = b.Span.To(at)
+		s.Bands = append(s.Bands, b)
+		return true
+	}
+	l, ok := c.length("the cut width of " + quote(b.Fabric.Text) + " or the word rest")
+	if !ok {
+		return false
+	}
+	b.Cut, b.Span = &l, b.Span.To(l.Span)
+	s.Bands = append(s.Bands, b)
+	return true
+}
+
+func (c *checker) stripSets() {
+	for _, n := range c.tree.StripSets {
+		if !c.define(n.Name, "strip set", entry{fabric: -1, set: len(c.design.StripSets), pool: -1}) {
+			continue
+		}
+		s := StripSet{Name: n.Name.Text, Span: n.Span}
+		rests := 0
+		for _, b := range n.Bands {
+			band, ok := c.bandOf(b)
+			n.Broken = n.Broken || !ok
+			if b.Cut == nil {
+				if rests++; rests == 2 {
+					c.fault(b.Span, "give this one its cut width", "a strip set may have one rest, %s has two", quote(n.Name.Text))
+					n.Broken = true
+				}
+			} else if b.Cut.Finished {
+				c.cutNotFinished(b.Cut, "the widths of a strip set are")
+				n.Broken = true
+			}
+			s.Bands = append(s.Bands, band)
+		}
+		c.design.StripSets, c.setNodes = append(c.design.StripSets, s), append(c.setNodes, n)
+	}
+}
+
+// bandOf looks up what a band of a strip set is cut from.
+func (c *checker) bandOf(b BandNode) (Band, bool) {
+	band := Band{Fabric: -1, Pool: -1, Rest: b.Cut == nil}
+	e, ok := c.find(b.Fabric)
+	switch {
+	case !ok:
+		return band, false
+	case e.set >= 0:
+		c.fault(b.Fabric.Span, "write a fabric, for example "+c.someFabric(0), "a strip set is sewn from fabrics, and %s is a strip set", quote(b.Fabric.Text)).note(e.span, "defined here")
+		return band, false
+	}
+	band.Fabric, band.Pool = e.fabric, e.pool
+	return band, true
+}

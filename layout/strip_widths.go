@@ -1,0 +1,132 @@
+package layout
+
+import (
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+)
+
+// fitSets gives the bands of every strip set their widths, for each height of wedge that it
+// is used for.
+func (c *checker) fitSets() {
+	d := &c.design
+	for i := range d.Blocks {
+		b := &d.Blocks[i]
+		if !b.used || b.Kind == nil {
+			continue
+		}
+		for r, fills := range b.Fills {
+			if b.Kind.Roles[r].OfWebs && len(d.Webs) > 0 {
+				fills = d.Webs
+			}
+			for _, f := range fills {
+				c.useSet(f, b.Kind)
+			}
+		}
+	}
+}
+
+// useSet fits the strip set of a fill, if it is one, to the strip of a kind.
+func (c *checker) useSet(f Fill, kind *blocks.Kind) {
+	h := kind.Height
+	if f.Set < 0 || h == blocks.NoWedges || c.setBroken(f.Set) || c.design.StripSets[f.Set].Bands[0].Cut[h] != 0 {
+		return
+	}
+	if !c.fitSet(f.Set, h, kind.Name) {
+		c.setNodes[f.Set].Broken = true
+	}
+}
+
+// fitTable fits the strip sets of the table of webs to the strips of the kinds that stand
+// round web centres.
+func (c *checker) fitTable() {
+	seen := map[*blocks.Kind]bool{}
+	for i := range c.design.Blocks {
+		b := &c.design.Blocks[i]
+		if !b.used || !b.Kind.Turning.InLattice() || seen[b.Kind] {
+			continue
+		}
+		seen[b.Kind] = true
+		for _, f := range c.design.WebTable {
+			c.useSet(f, b.Kind)
+		}
+	}
+}
+
+// setBroken says whether a strip set was reported already.
+func (c *checker) setBroken(set int) bool {
+	n := c.setNodes[set]
+	return n.Broken || len(n.Bands) == 0
+}
+
+// fitSet sees that a set comes to the strip for a height, and sets its bands' cut widths.
+func (c *checker) fitSet(set int, h blocks.WedgeHeight, kind string) bool {
+	d, n := &c.design, c.setNodes[set]
+	exact := c.exactStrip(h)
+	allowance := measure.Of(d.Seam)
+	total := measure.Length{}
+	rest := -1
+	for i, b := range n.Bands {
+		if b.Cut == nil {
+			rest = i
+			continue
+		}
+		total = total.Add(b.Cut.In(d.Units))
+	}
+	comesTo := total.Sub(allowance.Times(2 * (len(n.Bands) - 1)))
+	left := exact.Sub(comesTo)
+	if rest < 0 && left.Sign() != 0 {
+		c.setDiffers(n, kind, comesTo, exact)
+		return false
+	}
+	for i, b := range n.Bands {
+		cut := left
+		if i != rest {
+			cut = b.Cut.In(d.Units)
+		}
+		if cut.Sub(allowance.Times(2)).Cmp(measure.Of(MinFinished)) < 0 {
+			c.bandTooNarrow(b, i == rest, cut, kind, exact)
+			return false
+		}
+		d.StripSets[set].Bands[i].Cut[h] = cut.NM()
+	}
+	return true
+}
+
+func (c *checker) setDiffers(n *StripSetNode, kind string, comesTo, exact measure.Length) {
+	d := &c.design
+	difference, more := comesTo.Sub(exact), "more"
+	if difference.Sign() < 0 {
+		difference, more = exact.Sub(comesTo), "less"
+	}
+	c.fault(n.Name.Span.To(n.Bands[len(n.Bands)-1].Span), c.setHint(n, exact.Sub(comesTo)), "sewn together, %s comes to %s, %s %s than the strip of %s that %s blocks ask for",
+		quote(n.Name.Text), comesTo.Text(d.Units), difference.Text(d.Units), more, exact.Text(d.Units), kind)
+}
+
+// setHint says which width of a strip set to change by how much, and that it may be left
+// open.
+func (c *checker) setHint(n *StripSetNode, missing measure.Length) string {
+	last := n.Bands[len(n.Bands)-1]
+	width := last.Cut.In(c.design.Units).Add(missing).NM()
+	finest := measure.Inch / 64
+	if c.design.Units == measure.Centimetres {
+		finest = measure.Millimetre / 10
+	}
+	if width <= 2*c.design.Seam || width%finest != 0 {
+		return "write rest for one of the widths"
+	}
+	return "write " + last.Fabric.Text + " rest, which makes it " + c.text(width)
+}
+
+func (c *checker) bandTooNarrow(b BandNode, rest bool, cut measure.Length, kind string, exact measure.Length) {
+	d := &c.design
+	if rest && cut.Sign() <= 0 {
+		c.fault(b.Span, "make the other strips narrower", "the other strips leave nothing of the %s that %s blocks ask for", exact.Text(d.Units), kind)
+		return
+	}
+	if rest {
+		c.fault(b.Span, "make the other strips narrower", "the other strips leave %s of the %s that %s blocks ask for, no more than its two seam allowances",
+			cut.Text(d.Units), exact.Text(d.Units), kind)
+		return
+	}
+	c.fault(b.Span, "write a width above "+c.text(2*d.Seam), "a strip of %s vanishes in its two seam allowances of %s", cut.Text(d.Units), c.text(d.Seam))
+}

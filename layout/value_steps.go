@@ -1,0 +1,35 @@
+package layout
+
+// ContrastNode is the two thresholds of the value study, in steps of CIE L*.
+type ContrastNode struct {
+	Span
+	Soft, Clear float64
+}
+
+// Contrast is the thresholds of the value study in steps of CIE L*: below Soft a seam
+// vanishes, from Clear on it is clear.
+type Contrast struct{ Soft, Clear float64 }
+
+func parseContrast(p *parser, c *cursor, keyword Span) {
+	n := &ContrastNode{}
+	for _, to := range []*float64{&n.Soft, &n.Clear} {
+		c.newField()
+		count, ok := c.count("a step of value from 1 to 99")
+		if ok && (count.Count < 1 || count.Count > 99) {
+			c.fault(count.Span, "", "a step of value is a number from 1 to 99, found %d", count.Count)
+			ok = false
+		}
+		if !ok {
+			c.dropRest()
+			return
+		}
+		*to = float64(count.Count)
+	}
+	n.Span = keyword.To(c.last())
+	if n.Soft >= n.Clear {
+		c.fault(n.Span, "the smaller number first", "below the first step seams vanish, from the second on they are clear, so the first must be the smaller")
+		c.dropRest()
+		return
+	}
+	p.tree.Contrast = n
+}

@@ -1,0 +1,77 @@
+package layout
+
+// webTable looks up the table of webs and sees that every wedge has its fabric.
+func (c *checker) webTable() {
+	w := c.tree.Webs
+	d := &c.design
+	if w == nil || len(w.Values) > 0 || w.Broken || len(w.Rows) == 0 {
+		return
+	}
+	d.WebTable = make([]Fill, (d.Columns+1)*(d.Rows+1))
+	for i := range d.WebTable {
+		d.WebTable[i] = noFill
+	}
+	if len(w.Rows) != d.Rows-1 {
+		c.fault(w.Span.firstBytes(len("webs")), "write one row for each row of web centres inside the quilt", "the table of webs has %s, but the quilt has %s of web centres inside it", plural(len(w.Rows), "row"), plural(d.Rows-1, "row"))
+		return
+	}
+	before := len(c.list)
+	for i, row := range w.Rows {
+		c.webTableRow(i+1, row)
+	}
+	if len(c.list) > before || w.Broken {
+		return
+	}
+	if !c.tree.sizeReported {
+		c.fitTable()
+	}
+	c.tableGaps()
+}
+
+// webTableRow looks up the values of the centres in one row of corners.
+func (c *checker) webTableRow(y int, row WebRowNode) {
+	d := &c.design
+	var corners []int
+	for x := 1; x < d.Columns; x++ {
+		if (x+y)&1 == 1 == d.StarFirst {
+			corners = append(corners, y*(d.Columns+1)+x)
+		}
+	}
+	if len(corners) != len(row.Values) {
+		c.fault(row.Span, "write one value for each, or . for the blocks' own", "this row of the table of webs has %s for %s between rows %d and %d of the quilt", plural(len(row.Values), "value"), plural(len(corners), "web centre"), y, y+1)
+		return
+	}
+	for i, v := range row.Values {
+		if v.Own {
+			continue
+		}
+		f := c.fill(v.Value, true, "webs")
+		if d.WebTable[corners[i]] = f; !f.Given() {
+			c.tree.Webs.Broken = true
+		}
+	}
+}
+
+// tableGaps reports blocks without wedges of their own at web centres that the table gives
+// none, once for each block.
+func (c *checker) tableGaps() {
+	d := &c.design
+	reported := map[int]bool{}
+	for i, cell := range d.Cells {
+		if cell.Block < 0 || reported[cell.Block] {
+			continue
+		}
+		b := &d.Blocks[cell.Block]
+		for _, p := range b.Kind.Turned(int(cell.Turns)) {
+			role := &b.Kind.Roles[p.Role]
+			if !role.OfWebs || len(b.Fills[p.Role]) > 0 {
+				continue
+			}
+			if _, ok := d.Web(i, p); !ok {
+				reported[cell.Block] = true
+				c.fault(c.tree.Blocks[cell.Block].Label.Span, "add "+role.Name+" "+c.someFabric(0), "block %s has no %s of its own, and webs gives none to its web at %s", quote(b.Label), role.Name, c.place(i))
+				break
+			}
+		}
+	}
+}
