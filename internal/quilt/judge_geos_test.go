@@ -1,4 +1,4 @@
-//go:build geos
+//go:build judges
 
 package quilt_test
 
@@ -15,7 +15,7 @@ import (
 
 // These tests ask GEOS, a geometry library in C++, through
 // github.com/peterstace/simplefeatures/geos. They need it installed (Debian: libgeos-dev)
-// and the build tag geos.
+// and the build tag judges.
 
 // inchPolygon is an outline in inches for the library.
 func inchPolygon(o []place) geom.Geometry {

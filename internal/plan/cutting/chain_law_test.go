@@ -100,19 +100,19 @@ func straight(p *Plan) func(measure.NM) measure.NM {
 
 func TestChains(t *testing.T) {
 	chains := 0
-	for _, n := range everyTop(t, 100) {
-		for _, copies := range []int{1, 3} {
-			p := Of(n.Top, Options{Copies: copies})
+	for _, n := range everyTop(100) {
+		for _, o := range variants() {
+			p := planned(n.Top, o)
 			for _, f := range p.Fabrics {
 				chains += len(f.Chains)
 			}
-			if err := wrongChains(p, straight(p)); err != nil {
-				t.Fatalf("%s, %d copies: %v", n.name, copies, err)
+			loss := straight(p)
+			if o.DiagonalBorders {
+				loss = func(across measure.NM) measure.NM { return across }
 			}
-		}
-		p := Of(n.Top, Options{DiagonalBorders: true})
-		if err := wrongChains(p, func(across measure.NM) measure.NM { return across }); err != nil {
-			t.Fatalf("%s, on the slant: %v", n.name, err)
+			if err := wrongChains(p, loss); err != nil {
+				t.Fatalf("%s, %+v: %v", n.name, o, err)
+			}
 		}
 	}
 	if chains == 0 {
@@ -123,8 +123,8 @@ func TestChains(t *testing.T) {
 // TestChainsSpare: chains are tight only where no other division of as many strips of as much cloth is not.
 func TestChainsSpare(t *testing.T) {
 	chains, scant, short := 0, 0, 0
-	for _, n := range everyTop(t, 100) {
-		p := Of(n.Top, Options{})
+	for _, n := range everyTop(100) {
+		p := usual(n)
 		for _, f := range p.Fabrics {
 			for _, c := range f.Chains {
 				chains++
@@ -181,12 +181,25 @@ func TestChainsCatch(t *testing.T) {
 	}
 }
 
+// withOwnChains is a plan whose chains of one fabric may be changed.
+func withOwnChains(shared *Plan, fabric int) *Plan {
+	p := *shared
+	p.Fabrics = slices.Clone(p.Fabrics)
+	f := &p.Fabrics[fabric]
+	f.Chains = slices.Clone(f.Chains)
+	for i := range f.Chains {
+		f.Chains[i].Strips = slices.Clone(f.Chains[i].Strips)
+		f.Chains[i].Pieces = slices.Clone(f.Chains[i].Pieces)
+	}
+	return &p
+}
+
 // chainHarmed harms the chains of fabrics, and says whether any could be.
 func chainHarmed(t *testing.T, name string, harm func(f *Fabric) bool) bool {
 	harmed, caught := 0, 0
-	for _, n := range everyTop(t, 0) {
-		p := Of(n.Top, Options{})
-		for i := range p.Fabrics {
+	for _, n := range everyTop(0) {
+		for i := range usual(n).Fabrics {
+			p := withOwnChains(usual(n), i)
 			if f := &p.Fabrics[i]; len(f.Chains) == 0 || !harm(f) {
 				continue
 			}
@@ -194,7 +207,6 @@ func chainHarmed(t *testing.T, name string, harm func(f *Fabric) bool) bool {
 			if wrongChains(p, straight(p)) != nil {
 				caught++
 			}
-			p = Of(n.Top, Options{})
 		}
 	}
 	if caught < harmed && name != "another order" || harmed > 0 && caught == 0 {

@@ -1,4 +1,4 @@
-//go:build geos
+//go:build judges
 
 package cutting
 
@@ -14,7 +14,7 @@ import (
 )
 
 // These tests ask GEOS, a geometry library in C++, through github.com/peterstace/simplefeatures/geos. They need it installed
-// (Debian: libgeos-dev) and the build tag geos.
+// (Debian: libgeos-dev) and the build tag judges.
 
 func toLibrary(o []xy) geom.Geometry {
 	var list []diagram.Point
@@ -29,7 +29,7 @@ func toLibrary(o []xy) geom.Geometry {
 // lie within their squares.
 func TestJudgeGeosCutPieces(t *testing.T) {
 	judged := map[blocks.Shape]int{}
-	for _, n := range everyTop(t, 120) {
+	for _, n := range everyTop(120) {
 		p := Of(n.Top, Options{})
 		q := inches(p.Seam)
 		for i := range p.Lines {
@@ -72,7 +72,7 @@ func TestJudgeGeosCutPieces(t *testing.T) {
 
 // TestJudgeGeosCatches: a wedge cut a thirty-second narrower is found.
 func TestJudgeGeosCatches(t *testing.T) {
-	top := sampleTops(t)[1].Top
+	top := sampleTops()[1].Top
 	p := Of(top, Options{})
 	for i := range p.Lines {
 		line := &p.Lines[i]
@@ -93,7 +93,7 @@ func TestJudgeGeosCatches(t *testing.T) {
 
 // TestJudgeGeosMaps: GEOS finds as little wrong with maps as the other library.
 func TestJudgeGeosMaps(t *testing.T) {
-	for _, n := range sampleTops(t) {
+	for _, n := range sampleTops() {
 		for _, m := range Of(n.Top, Options{}).Maps() {
 			if m.Set {
 				continue

@@ -9,6 +9,7 @@ import (
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/judges"
 )
 
 // The law of maps: pieces lie inside the cloth and do not overlap, as an independent library of geometry sees it
@@ -98,8 +99,8 @@ func badStrips(f *Fabric) error {
 
 func TestMaps(t *testing.T) {
 	maps := 0
-	for _, n := range everyTop(t, 60) {
-		p := Of(n.Top, Options{})
+	for _, n := range everyTop(60) {
+		p := usual(n)
 		for i := range p.Fabrics {
 			if err := badStrips(&p.Fabrics[i]); err != nil {
 				t.Fatalf("%s, %s: %v", n.name, p.Fabrics[i].Name, err)
@@ -107,7 +108,7 @@ func TestMaps(t *testing.T) {
 		}
 		for _, m := range p.Maps() {
 			maps++
-			if len(m.Figure.Marks) > 1500 {
+			if len(m.Figure.Marks) > judges.Of(400, 1500) {
 				continue // the library takes long
 			}
 			if err := badMap(m.Figure); err != nil {
@@ -115,15 +116,15 @@ func TestMaps(t *testing.T) {
 			}
 		}
 	}
-	if maps < 400 {
+	if maps < judges.Of(100, 400) {
 		t.Errorf("only %d maps", maps)
 	}
 }
 
 // TestMapsCatch: a piece moved by a sixteenth of an inch is found, and one beyond the cloth.
 func TestMapsCatch(t *testing.T) {
-	for _, n := range sampleTops(t) {
-		for _, m := range Of(n.Top, Options{}).Maps() {
+	for _, n := range sampleTops() {
+		for _, m := range usual(n).Maps() {
 			if m.Set {
 				continue
 			}
@@ -148,7 +149,7 @@ func TestMapsCatch(t *testing.T) {
 			}
 		}
 	}
-	p := Of(sampleTops(t)[0].Top, Options{})
+	p := Of(sampleTops()[0].Top, Options{})
 	f := &p.Fabrics[0]
 	f.Strips[0].Cuts[0].Units++
 	if badStrips(f) == nil {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/judges"
 )
 
 // How good plans are: against a search of everything where that can be done, against bounds where not.
@@ -120,7 +121,7 @@ func (e *exhausting) rowsOf(bin []int) int {
 // TestAsGoodAsEverySearch: on some thousands of small problems the plan takes as little cloth, and as few strips, as the
 // best of all ways to put the pieces into strips; and no bound lies above that.
 func TestAsGoodAsEverySearch(t *testing.T) {
-	problems, sizes := 6000, 8
+	problems, sizes := judges.Of(3000, 6000), 8
 	r := rand.New(rand.NewPCG(45, 45))
 	onBound := 0
 	for n := range problems {
@@ -268,11 +269,11 @@ func TestDistanceToBounds(t *testing.T) {
 	for _, set := range []struct {
 		name string
 		tops []named
-	}{{"samples", sampleTops(t)}, {"the hundred", hundred(t)}} {
+	}{{"samples", sampleTops()}, {"the hundred", tops().hundred}} {
 		var strips, cloth, lengthwise, oneRow []float64
 		at, inRows := 0, 0
 		for _, n := range set.tops {
-			for _, f := range Of(n.Top, Options{}).Fabrics {
+			for _, f := range usual(n).Fabrics {
 				if f.LengthCut == 0 {
 					continue
 				}

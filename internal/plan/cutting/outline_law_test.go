@@ -188,9 +188,9 @@ func exactly(piece *Piece, finished []xy, seam float64) error {
 
 func TestCutPiecesGiveFinishedOnes(t *testing.T) {
 	seen := map[string]int{}
-	for _, n := range everyTop(t, 150) {
-		for _, o := range []Options{{}, {LongEdgesStraight: true}, {CornersByCustom: true}} {
-			p := Of(n.Top, o)
+	for _, n := range everyTop(150) {
+		for _, o := range variants() {
+			p := planned(n.Top, o)
 			for i := range p.Lines {
 				line := &p.Lines[i]
 				if line.Piece.AlongCut == 0 {
@@ -236,8 +236,8 @@ func TestCutPiecesCatches(t *testing.T) {
 		{"a border with one seam", blocks.Strip, func(p *Piece, q, _ float64) { p.AcrossCut -= inch(q) }},
 	} {
 		noticed, tried := 0, 0
-		for _, n := range slices.Concat(sampleTops(t), invented(t, 60)) {
-			p := Of(n.Top, Options{})
+		for _, n := range slices.Concat(sampleTops(), invented(60)) {
+			p := usual(n)
 			for i := range p.Lines {
 				line := p.Lines[i]
 				if line.Piece.Shape != c.of {

@@ -8,13 +8,14 @@ import (
 
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/layout"
 )
 
 // TestNothingPanics: whatever reads as a layout is planned, drawn and, where something cannot be cut, faulted.
 func TestNothingPanics(t *testing.T) {
-	planned := 0
-	for seed := range uint64(400) {
+	count := 0
+	for seed := range uint64(judges.Of(80, 400)) {
 		d, _, faults := layout.Read(invent.Mutant(seed))
 		if errors, _ := layout.Count(faults); errors > 0 || d == nil {
 			continue
@@ -23,7 +24,7 @@ func TestNothingPanics(t *testing.T) {
 		if len(top.Patches) > 3000 {
 			continue
 		}
-		planned++
+		count++
 		p := Of(top, Options{Copies: 1 + int(seed%4)/3*7, DiagonalBorders: seed%2 == 0, LongEdgesStraight: seed%5 == 0})
 		if len(p.Faults) > 0 {
 			continue
@@ -36,15 +37,15 @@ func TestNothingPanics(t *testing.T) {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 	}
-	if planned < 80 {
-		t.Errorf("only %d were planned", planned)
+	if count < judges.Of(16, 80) {
+		t.Errorf("only %d were planned", count)
 	}
 }
 
 // TestSameAgain: the same top gives the same plan.
 func TestSameAgain(t *testing.T) {
-	for _, n := range everyTop(t, 20) {
-		a, err := json.Marshal(Of(n.Top, Options{}))
+	for _, n := range everyTop(20) {
+		a, err := json.Marshal(usual(n))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -56,7 +57,7 @@ func TestSameAgain(t *testing.T) {
 
 // TestClassesAreQuick: a thousand quilts of every sample are planned within seconds.
 func TestClassesAreQuick(t *testing.T) {
-	for _, n := range sampleTops(t) {
+	for _, n := range sampleTops() {
 		start := time.Now()
 		p := Of(n.Top, Options{Copies: MaxCopies})
 		if err := unsupplied(n.Top, p); err != nil {

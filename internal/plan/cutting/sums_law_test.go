@@ -8,6 +8,7 @@ import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/judges"
 )
 
 // Laws of sizes and sums.
@@ -55,9 +56,9 @@ func wrongSums(p *Plan) error {
 
 func TestSums(t *testing.T) {
 	backed := 0
-	for _, n := range everyTop(t, 150) {
-		for _, o := range []Options{{}, {Quarters: true, SquareUp: inch(1), Spare: inch(4)}} {
-			p := Of(n.Top, o)
+	for _, n := range everyTop(150) {
+		for _, o := range variants() {
+			p := planned(n.Top, o)
 			if err := wrongSums(p); err != nil {
 				t.Fatalf("%s: %v", n.name, err)
 			}
@@ -85,7 +86,7 @@ func TestSumsCatch(t *testing.T) {
 		},
 		"a bound too high": func(p *Plan) { p.Fabrics[0].LengthBound = p.Fabrics[0].LengthCut + 1 },
 	} {
-		p := Of(sampleTops(t)[0].Top, Options{})
+		p := Of(sampleTops()[0].Top, Options{})
 		harm(p)
 		if wrongSums(p) == nil {
 			t.Errorf("%s was not noticed", name)
@@ -107,8 +108,8 @@ func less(few, many *Plan) error {
 // TestCopies: more quilts never need less of a fabric.
 func TestCopies(t *testing.T) {
 	dearer := 0.0
-	for _, n := range slices.Concat(sampleTops(t), hundred(t)[20:60]) {
-		one := Of(n.Top, Options{})
+	for _, n := range slices.Concat(sampleTops(), judges.Some(tops().hundred[len(tops().hundred)/5:len(tops().hundred)*3/5], 5)) {
+		one := usual(n)
 		if len(one.Faults) > 0 {
 			continue
 		}
@@ -128,7 +129,7 @@ func TestCopies(t *testing.T) {
 }
 
 func TestCopiesCatch(t *testing.T) {
-	one, two := Of(sampleTops(t)[0].Top, Options{}), Of(sampleTops(t)[0].Top, Options{Copies: 2})
+	one, two := Of(sampleTops()[0].Top, Options{}), Of(sampleTops()[0].Top, Options{Copies: 2})
 	if less(two, one) == nil {
 		t.Error("one quilt takes less than two, and that was not noticed")
 	}
@@ -184,11 +185,11 @@ func unlikeFinished(p *Plan) error {
 }
 
 func TestNoSeam(t *testing.T) {
-	for _, n := range everyTop(t, 150) {
+	for _, n := range judges.Some(everyTop(150), 30) {
 		if err := unlikeFinished(Of(seamless(n.Top), Options{})); err != nil {
 			t.Fatalf("%s: %v", n.name, err)
 		}
-		if n.Seam > inch(0.01) && unlikeFinished(Of(n.Top, Options{})) == nil {
+		if n.Seam > inch(0.01) && unlikeFinished(usual(n)) == nil {
 			t.Fatalf("%s: cut sizes with seams pass for finished ones", n.name)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/judges"
 )
 
 // The law of supply: every patch of the top has exactly one line, and strips and strip sets give what the lines want.
@@ -183,14 +184,14 @@ func setUngiven(p *Plan, n int, strips map[[3]int64]int) error {
 
 func TestSupply(t *testing.T) {
 	shapes := map[blocks.Shape]bool{}
-	planned := 0
-	for _, n := range everyTop(t, 150) {
-		for _, o := range []Options{{}, {Copies: 3, LongEdgesStraight: true, DiagonalBorders: true}} {
-			p := Of(n.Top, o)
+	count := 0
+	for _, n := range everyTop(150) {
+		for _, o := range variants() {
+			p := planned(n.Top, o)
 			if len(p.Faults) > 0 {
 				continue
 			}
-			planned++
+			count++
 			if err := unsupplied(n.Top, p); err != nil {
 				t.Fatalf("%s: %v", n.name, err)
 			}
@@ -199,8 +200,8 @@ func TestSupply(t *testing.T) {
 			}
 		}
 	}
-	if len(shapes) != int(blocks.Strip)+1 || planned < 480 {
-		t.Errorf("%d plans with shapes %v", planned, shapes)
+	if len(shapes) != int(blocks.Strip)+1 || count < judges.Of(160, 720) {
+		t.Errorf("%d plans with shapes %v", count, shapes)
 	}
 }
 
@@ -230,7 +231,7 @@ func TestSupplyCatches(t *testing.T) {
 			}
 		}},
 	} {
-		for _, n := range sampleTops(t) {
+		for _, n := range sampleTops() {
 			if n.name != c.sample {
 				continue
 			}

@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -13,6 +14,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/layout"
 	"eighthturn/samples"
 )
@@ -20,11 +22,19 @@ import (
 // topOf lays out a layout without faults.
 func topOf(t testing.TB, text string) *quilt.Top {
 	t.Helper()
+	top, err := layText(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return top
+}
+
+func layText(text string) (*quilt.Top, error) {
 	d, _, faults := layout.Read(text)
 	if errors, _ := layout.Count(faults); errors > 0 || d == nil {
-		t.Fatalf("%v\n%s", faults, text)
+		return nil, fmt.Errorf("%v\n%s", faults, text)
 	}
-	return quilt.Lay(d)
+	return quilt.Lay(d), nil
 }
 
 // named is a top with its name, for messages.
@@ -35,52 +45,73 @@ type named struct {
 
 // tops are the samples, the hundred layouts that were written down before the planner was, and invented ones, those with
 // many thousand patches left out. They are laid out once.
-var tops struct {
-	sync.Once
-	samples, hundred, invented []named
-}
-
-func layTops(t testing.TB) {
-	tops.Do(func() {
-		for _, s := range samples.All() {
-			tops.samples = append(tops.samples, named{s.Name, topOf(t, s.Text)})
+var tops = sync.OnceValue(func() (list struct{ samples, hundred, invented []named }) {
+	lay := func(name, text string) named {
+		top, err := layText(text)
+		if err != nil {
+			panic(err)
 		}
-		a, err := txtar.ParseFile("../../../testdata/cutting/hundred.txtar")
-		if err != nil || len(a.Files) != 100 {
-			t.Fatalf("%d layouts: %v", len(a.Files), err)
+		return named{name, top}
+	}
+	for _, s := range samples.All() {
+		list.samples = append(list.samples, lay(s.Name, s.Text))
+	}
+	a, err := txtar.ParseFile("../../../testdata/cutting/hundred.txtar")
+	if err != nil || len(a.Files) != 100 {
+		panic(fmt.Sprintf("%d layouts: %v", len(a.Files), err))
+	}
+	for _, f := range judges.Some(a.Files, 25) {
+		list.hundred = append(list.hundred, lay(strings.TrimSuffix(f.Name, ".quilt"), string(f.Data)))
+	}
+	for seed := uint64(5000); len(list.invented) < judges.Of(30, 150); seed++ {
+		n := lay("invented "+strconv.FormatUint(seed, 10), invent.Layout(seed))
+		if len(n.Patches) < judges.Of(400, 2000) {
+			list.invented = append(list.invented, n)
 		}
-		for _, f := range a.Files {
-			tops.hundred = append(tops.hundred, named{strings.TrimSuffix(f.Name, ".quilt"), topOf(t, string(f.Data))})
-		}
-		for seed := uint64(5000); len(tops.invented) < 150; seed++ {
-			if top := topOf(t, invent.Layout(seed)); len(top.Patches) < 2000 {
-				tops.invented = append(tops.invented, named{"invented " + strconv.FormatUint(seed, 10), top})
-			}
-		}
-	})
-}
+	}
+	return list
+})
 
-func sampleTops(t testing.TB) []named {
-	layTops(t)
-	return tops.samples
-}
+func sampleTops() []named { return tops().samples }
 
-func hundred(t testing.TB) []named {
-	layTops(t)
-	return tops.hundred
-}
-
-// everyTop is all of them, but no more than so many invented ones.
-func everyTop(t testing.TB, most int) []named {
-	layTops(t)
-	return slices.Concat(tops.samples, tops.hundred, tops.invented[:min(most, len(tops.invented))])
+// everyTop is all tops, but no more than so many invented ones.
+func everyTop(most int) []named {
+	return slices.Concat(tops().samples, tops().hundred, invented(most))
 }
 
 // invented is up to so many invented ones.
-func invented(t testing.TB, most int) []named {
-	layTops(t)
-	return tops.invented[:min(most, len(tops.invented))]
+func invented(most int) []named { return tops().invented[:min(most, len(tops().invented))] }
+
+// variants are the options that laws are tried with, the usual ones first.
+func variants() []Options {
+	return []Options{
+		{},
+		{Copies: 3, LongEdgesStraight: true, DiagonalBorders: true},
+		{Copies: 3, CornersByCustom: true, Quarters: true, SquareUp: measure.Inch, Spare: 4 * measure.Inch},
+	}
 }
+
+// made holds the plans that laws share: each top is planned once with each of the options. Nobody changes them.
+var made = struct {
+	sync.Mutex
+	plans map[*quilt.Top]map[Options]*Plan
+}{plans: map[*quilt.Top]map[Options]*Plan{}}
+
+// planned is the plan of a top that all tests share, not to be changed.
+func planned(top *quilt.Top, o Options) *Plan {
+	made.Lock()
+	defer made.Unlock()
+	if made.plans[top] == nil {
+		made.plans[top] = map[Options]*Plan{}
+	}
+	if made.plans[top][o] == nil {
+		made.plans[top][o] = Of(top, o)
+	}
+	return made.plans[top][o]
+}
+
+// usual is a top's plan without options.
+func usual(n named) *Plan { return planned(n.Top, Options{}) }
 
 // inch is a length of so many inches; inches a length in them.
 func inch(n float64) measure.NM { return measure.NM(math.Round(n * float64(measure.Inch))) }

@@ -54,8 +54,8 @@ func wrongRows(p *Plan, rows []TableRow) error {
 // quilt has them.
 func TestTableColumns(t *testing.T) {
 	edges := 0
-	for _, n := range append(sampleTops(t), invented(t, 40)...) {
-		p := Of(n.Top, Options{Copies: 3, SquareUp: measure.Inch})
+	for _, n := range append(sampleTops(), invented(40)...) {
+		p := planned(n.Top, variants()[2])
 		rows := Words{p}.Table()
 		if err := wrongRows(p, rows); err != nil {
 			t.Errorf("%s: %v", n.name, err)

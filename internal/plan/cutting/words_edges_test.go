@@ -112,7 +112,7 @@ func wrongEdges(p *Plan, list []string) error {
 // what all of them take is what the plan cuts.
 func TestEdgesOfSeveralQuilts(t *testing.T) {
 	bound := 0
-	for _, n := range sampleTops(t) {
+	for _, n := range sampleTops() {
 		for _, copies := range []int{1, 2, 12} {
 			p := Of(n.Top, Options{Copies: copies})
 			list := Words{p}.Edges()
@@ -154,8 +154,8 @@ func longer(text string, l *LeftOver, units measure.System) error {
 // TestLeftOversAreThere: no end of a strip is said to be longer or wider than it is.
 func TestLeftOversAreThere(t *testing.T) {
 	ends, under := 0, 0
-	for _, n := range everyTop(t, 40) {
-		p := Of(n.Top, Options{})
+	for _, n := range everyTop(40) {
+		p := usual(n)
 		w := Words{p}
 		for i := range p.Fabrics {
 			f := &p.Fabrics[i]
@@ -192,8 +192,8 @@ func TestLeftOversAreThere(t *testing.T) {
 // is larger than need be is explained.
 func TestShapeNotes(t *testing.T) {
 	kites, stops, large := 0, 0, 0
-	for _, n := range everyTop(t, 60) {
-		p := Of(n.Top, Options{})
+	for _, n := range everyTop(60) {
+		p := usual(n)
 		said := strings.Join(Words{p}.ShapeNotes(), "\n")
 		has := map[blocks.Shape]int{}
 		for i := range p.Lines {

@@ -79,8 +79,8 @@ func likeNames(p *Plan, name func(int) string) error {
 
 func TestSetNames(t *testing.T) {
 	numbered, turned := 0, 0
-	for _, n := range everyTop(t, 150) {
-		p := Of(n.Top, Options{})
+	for _, n := range everyTop(150) {
+		p := usual(n)
 		if err := likeNames(p, p.SetName); err != nil {
 			t.Errorf("%s: %v", n.name, err)
 		}

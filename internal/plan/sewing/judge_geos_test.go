@@ -1,4 +1,4 @@
-//go:build geos
+//go:build judges
 
 package sewing_test
 
@@ -19,7 +19,7 @@ import (
 
 // These tests ask GEOS, a geometry library in C++, through
 // github.com/peterstace/simplefeatures/geos. They need it installed (Debian: libgeos-dev)
-// and the build tag geos.
+// and the build tag judges.
 
 // grownBy is the patches of a part as they are cut, corners sharp, as GEOS sees them.
 func grownBy(t *testing.T, top *quilt.Top, patches []int, q float64) geom.Geometry {
