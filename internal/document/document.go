@@ -47,6 +47,10 @@ type Section struct {
 	Depth   Depth
 	NewPage bool // begins on a page of its own; read of chapters alone
 	Blocks  []Block
+
+	Swatches []Swatch // of what it is about, beside its title on the page
+	About    About
+	Tone     Tone
 }
 
 // About is what a part of a document is about. The zero value is nothing in particular.

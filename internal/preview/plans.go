@@ -17,7 +17,7 @@ type plans struct {
 	name    string         // of the layout's file, without folder and ending
 	cuts    *cutting.Plan
 	sews    *sewing.Plan
-	faces   [][]int   // by fabric
+	faces   [][]int      // by fabric
 	pattern *patternFile // nil until asked for
 }
 

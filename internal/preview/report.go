@@ -87,6 +87,7 @@ type section struct {
 	Heads []column `json:"heads,omitempty"` // of the cells; none for text that runs on
 	Rows  []row    `json:"rows"`
 	More  string   `json:"more,omitempty"` // where the rest is to be read
+	Why   bool     `json:"why,omitempty"`  // how it was judged: folded until it is asked for
 }
 
 // column is the head of one column of cells.

@@ -1,0 +1,170 @@
+package preview
+
+import (
+	"strings"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
+	"eighthturn/layout"
+)
+
+// documentTab turns a document into what the page shows in a tab. What a section, row, item or paragraph is about is lit up when
+// it is pointed at; a figure is drawn when the row is chosen that it belongs to.
+func documentTab(name string, d document.Document) report {
+	t := &tabWriter{report: report{Name: name}}
+	for i, s := range d.Sections {
+		if text, ok := introduction(s); ok && i == 0 {
+			t.Says = layout.Visible(text)
+			continue
+		}
+		t.section = section{Title: s.Title, Why: s.Depth == document.Why}
+		t.blocks(s.Blocks)
+		t.end()
+	}
+	return t.report
+}
+
+// introduction is what a first section without a title says, if it is one paragraph.
+func introduction(s document.Section) (string, bool) {
+	if s.Title != "" || len(s.Blocks) != 1 {
+		return "", false
+	}
+	p, ok := s.Blocks[0].(document.Paragraph)
+	return p.Text.String(), ok
+}
+
+// tabWriter gathers the rows of a document.
+type tabWriter struct {
+	report
+	section section
+}
+
+// end closes a section.
+func (t *tabWriter) end() {
+	t.add(t.section)
+	t.section = section{}
+}
+
+func (t *tabWriter) blocks(list []document.Block) {
+	for _, b := range list {
+		t.block(b)
+	}
+}
+
+func (t *tabWriter) block(b document.Block) {
+	switch v := b.(type) {
+	case document.Section:
+		t.put(row{Head: true, Cells: []string{v.Title}, Swatches: hexes(v.Swatches), Tone: toneOf(v.Tone)}, v.About)
+		t.blocks(v.Blocks)
+	case document.Heading:
+		t.put(row{Head: true, Cells: []string{v.Text}}, document.About{})
+	case document.Paragraph:
+		t.put(row{Cells: []string{v.Text.String()}, Tone: toneOf(v.Tone)}, v.About)
+	case document.List:
+		t.list(v)
+	case document.Table:
+		t.table(v)
+	case document.Figure:
+		t.figure(v)
+	case document.Box:
+		t.put(row{Head: true, Cells: []string{v.Head()}}, document.About{})
+		t.blocks(v.Blocks)
+	case document.Together:
+		t.blocks(v.Blocks)
+	}
+}
+
+// list is a row an item, what belongs to an item after it.
+func (t *tabWriter) list(l document.List) {
+	for _, item := range l.Items {
+		w := row{Cells: []string{item.Text.String()}, Tone: toneOf(item.Tone)}
+		var rest []document.Block
+		for _, b := range item.Blocks {
+			switch v := b.(type) {
+			case document.Figure:
+				w.Diagram = t.drawing(v)
+			case document.Paragraph:
+				w.Under = append(w.Under, v.Text.String())
+			default:
+				rest = append(rest, b)
+			}
+		}
+		t.put(w, item.About)
+		t.blocks(rest)
+	}
+}
+
+// table is its rows. A section has the heads of its first table; another begins a section of its own.
+func (t *tabWriter) table(v document.Table) {
+	if t.section.Heads != nil {
+		t.end()
+	}
+	if len(v.Caption) > 0 {
+		t.put(row{Head: true, Cells: []string{v.Caption.String()}}, document.About{})
+	}
+	for _, c := range v.Columns {
+		t.section.Heads = append(t.section.Heads, column{Head: c.Title, Number: c.Kind.Right()})
+	}
+	for _, r := range v.Rows {
+		w := row{Tone: toneOf(r.Tone)}
+		for _, c := range r.Cells {
+			w.Swatches = append(w.Swatches, hexes(c.Swatches)...)
+			w.Cells = append(w.Cells, c.Text.String())
+		}
+		for _, under := range r.Under {
+			w.Under = append(w.Under, under.String())
+		}
+		if r.Figure != nil {
+			w.Diagram = t.drawing(*r.Figure)
+		}
+		t.put(w, r.About)
+	}
+}
+
+// figure belongs to the row before it, or is a row of its own.
+func (t *tabWriter) figure(f document.Figure) {
+	if n := len(t.section.Rows); n > 0 && t.section.Rows[n-1].Diagram == nil {
+		t.section.Rows[n-1].Diagram = t.drawing(f)
+		return
+	}
+	t.put(row{Cells: []string{f.Caption.String()}, Diagram: t.drawing(f)}, document.About{})
+}
+
+func (t *tabWriter) drawing(f document.Figure) *int {
+	if f.Marks != nil {
+		t.litBy = func(marks []int) []int {
+			var list []int
+			for _, n := range marks {
+				list = append(list, f.Marks[n]...)
+			}
+			return list
+		}
+	}
+	return t.diagram(func() *diagram.Figure { return f.Diagram() })
+}
+
+// put adds a row that is about something.
+func (t *tabWriter) put(w row, about document.About) {
+	w.Patches, w.Faces, w.Seams = about.Patches, about.Faces, about.Seams
+	t.Placed = t.Placed || about.Place != nil
+	t.section.Rows = append(t.section.Rows, w)
+}
+
+// toneOf is how the page marks a tone.
+func toneOf(t document.Tone) tone {
+	switch t {
+	case document.Wrong:
+		return wrong
+	case document.Doubtful:
+		return doubtful
+	}
+	return ""
+}
+
+func hexes(list []document.Swatch) []string {
+	var colors []string
+	for _, s := range list {
+		colors = append(colors, strings.ToLower(s.Colour.Hex()))
+	}
+	return colors
+}
