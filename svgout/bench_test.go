@@ -154,7 +154,7 @@ func BenchmarkPolygons(b *testing.B) {
 				for i := range top.Faces {
 					var x, y []float64
 					for _, p := range top.Faces[i].Outline {
-						x, y = append(x, pixels(p.X)), append(y, pixels(p.Y))
+						x, y = append(x, userUnits(p.X)), append(y, userUnits(p.Y))
 					}
 					canvas.Polygon(x, y)
 				}

@@ -9,32 +9,40 @@ import (
 // beneath draws what lies under the seams: the whole top in one colour, the shapes along
 // the seams between two fabrics, and, where patches are drawn one by one, all of each
 // fabric in one path, in which there are no seams.
-func (d *document) beneath(shown []int) {
-	d.layer("beneath", "beneath the seams", "")
-	d.onePath(`fill="`+d.fill(d.mostOf(shown))+`"`, d.appendExtent)
-	u := newUnderlay(&d.picture)
+//
+// Programs that smooth edges cover the pixels of a seam twice in part, and the ground shows
+// through by what is left. Here, under every seam of two fabrics, lies the colour of the one
+// that is painted first, so that what shows is a mixture of just these two. This is the one
+// place that sees to it, for all pictures that are drawn outline by outline, SVG and PDF: a
+// broad line along each seam in its place would reach past the ends of seams into a third
+// fabric, and has a width that is wrong at some zoom; a shape from end to end within the two
+// faces is right at all of them. A PNG is made by package pixels from all faces at once, where
+// what covers a pixel adds up to the whole of it; it needs nothing beneath and leaves it out.
+func (p *picture) beneath(shown []int) {
+	l := Layer{ID: "beneath", Name: "beneath the seams", Part: Beneath}
+	add := func(fabric int, outlines Outlines) {
+		l.Items = append(l.Items, Item{Style: Style{Fill: Fill{Kind: FabricColour, Fabric: fabric}}, Outlines: outlines})
+	}
+	add(p.mostOf(shown), p.extent)
+	u := newUnderlay(p)
 	for _, f := range shown {
-		if seams := u.seams[f]; len(seams) > 0 {
-			d.path(`fill="`+d.fill(f)+`"`, len(seams), func(b []byte, i int) []byte {
-				return u.append(b, u.seam(seams[i]))
-			})
+		if len(u.seams[f]) > 0 {
+			add(f, u.shapes(u.seams[f]))
 		}
 	}
-	if !d.ByFabric {
+	if !p.ByFabric {
 		for _, f := range slices.Backward(shown) {
-			d.path(`fill="`+d.fill(f)+`"`, len(d.faces[f]), func(b []byte, i int) []byte {
-				return u.appendCoarse(b, d.faces[f][i])
-			})
+			add(f, p.coarse(p.faces[f]))
 		}
 	}
-	d.close()
+	p.layer(l)
 }
 
 // mostOf is the fabric with the most faces.
-func (d *document) mostOf(shown []int) int {
+func (p *picture) mostOf(shown []int) int {
 	best := shown[0]
 	for _, f := range shown {
-		if len(d.faces[f]) > len(d.faces[best]) {
+		if len(p.faces[f]) > len(p.faces[best]) {
 			best = f
 		}
 	}
@@ -51,35 +59,34 @@ func (p *picture) full() bool {
 	return true
 }
 
-// appendExtent writes the outline of everything that is there: the whole top at once, or
-// piece by piece where places with nothing in them would be covered.
-func (d *document) appendExtent(b []byte) []byte {
-	if d.full() {
-		return appendRect(b, d.Outer)
+// extent is the outlines of everything that is there: the whole top at once, or piece by
+// piece where places with nothing in them would be covered.
+func (p *picture) extent(yield func([]quilt.Point) bool) {
+	if p.full() {
+		yield(cornersOf(p.Outer))
+		return
 	}
-	for i := range d.Cells {
-		if !d.Empty(i) {
-			b = appendRect(b, d.CellRect(i))
+	for i := range p.Cells {
+		if !p.Empty(i) && !yield(cornersOf(p.CellRect(i))) {
+			return
 		}
 	}
-	for i := range d.Patches {
-		if d.Patches[i].Cell < 0 {
-			b = appendOutline(b, d.Patches[i].Outline)
+	for i := range p.Patches {
+		if p.Patches[i].Cell < 0 && !yield(p.Patches[i].Outline) {
+			return
 		}
 	}
-	return b
 }
 
 // underlay is what lies under the seams of two fabrics: for each one a shape from end to
 // end that reaches into both faces as far as they have room for it beside their other seams.
 type underlay struct {
 	*picture
-	seams  [][]int32 // by the fabric that lies under them; strip seams count on from the others
-	recent [16]recent
+	seams [][]int32 // by the fabric that lies under them; strip seams count on from the others
 }
 
-// recent is the inset of a face; seams that follow one another often share theirs.
-type recent struct {
+// insets are those of the faces looked at last; seams that follow one another often share theirs.
+type insets [16]struct {
 	inset
 	face int32 // counted from 1
 }
@@ -104,19 +111,39 @@ func (u *underlay) seam(i int32) *quilt.Seam {
 	return &u.Seams[i]
 }
 
-// append writes the shape under a seam: up one side of it and down the other.
-func (u *underlay) append(b []byte, s *quilt.Seam) []byte {
-	from, to := spotOf(s.From), spotOf(s.To)
-	if from == to {
-		return b
+// shapes are the shapes under seams.
+func (u *underlay) shapes(seams []int32) Outlines {
+	return func(yield func([]quilt.Point) bool) {
+		known := &insets{}
+		var room [6]quilt.Point
+		for _, i := range seams {
+			if shape := u.shape(room[:0], u.seam(i), known); len(shape) > 0 && !yield(shape) {
+				return
+			}
+		}
 	}
-	a0, a1 := u.insetOf(s.A).stretch(s.From, s.To)
-	b1, b0 := u.insetOf(s.B).stretch(s.To, s.From)
-	return appendSpots(b, from, b0, b1, to, a1, a0)
 }
 
-func (u *underlay) insetOf(face int32) *inset {
-	r := &u.recent[face%int32(len(u.recent))]
+// shape is the shape under a seam: up one side of it and down the other, from corner to corner
+// of a grid of a hundredth of a user unit, since it need not be exact. There is none for a seam
+// that is shorter than that.
+func (u *underlay) shape(room []quilt.Point, s *quilt.Seam, known *insets) []quilt.Point {
+	from, to := coarsely(s.From), coarsely(s.To)
+	if from == to {
+		return nil
+	}
+	a0, a1 := u.insetOf(s.A, known).stretch(s.From, s.To)
+	b1, b0 := u.insetOf(s.B, known).stretch(s.To, s.From)
+	for _, p := range [6]quilt.Point{from, b0, b1, to, a1, a0} {
+		if n := len(room); n == 0 || p != room[n-1] {
+			room = append(room, p)
+		}
+	}
+	return room
+}
+
+func (u *underlay) insetOf(face int32, known *insets) *inset {
+	r := &known[face%int32(len(known))]
 	if r.face != face+1 {
 		r.of(u.Faces[face].Outline)
 		r.face = face + 1
@@ -124,12 +151,18 @@ func (u *underlay) insetOf(face int32) *inset {
 	return &r.inset
 }
 
-// appendCoarse writes a face's outline as spots.
-func (u *underlay) appendCoarse(b []byte, face int32) []byte {
-	command := byte('M')
-	for _, p := range u.Faces[face].Outline {
-		b = appendSpot(append(b, command), spotOf(p))
-		command = 'L'
+// coarse are the outlines of faces on the grid of what need not be exact.
+func (p *picture) coarse(faces []int32) Outlines {
+	return func(yield func([]quilt.Point) bool) {
+		var room []quilt.Point
+		for _, i := range faces {
+			room = room[:0]
+			for _, q := range p.Faces[i].Outline {
+				room = append(room, coarsely(q))
+			}
+			if !yield(room) {
+				return
+			}
+		}
 	}
-	return append(b, 'Z')
 }

@@ -2,6 +2,7 @@ package svgout
 
 import (
 	"bytes"
+	"encoding/base64"
 	"encoding/xml"
 	"fmt"
 	"io"
@@ -9,15 +10,14 @@ import (
 	svg "github.com/ajstarks/svgo/float"
 
 	"eighthturn/internal/measure"
-	"eighthturn/internal/quilt"
 )
 
-// document is the one place that writes SVG. The library does the frame, the groups and
-// the text of the legend; what stands in great numbers, paths and letters, is appended as
+// document is the one place that writes a scene as SVG. The library does the frame, the groups
+// and the text of the legend; what stands in great numbers, paths and letters, is appended as
 // bytes, since its calls cost many times what the bytes do. Text from a layout goes only
 // through escapers, colours only as rewritten hex numbers, ids only as made here.
 type document struct {
-	picture
+	*Scene
 	canvas *svg.SVG
 	out    *sink
 }
@@ -52,90 +52,179 @@ func (s *sink) flush() {
 	s.bytes = s.bytes[:0]
 }
 
-func newDocument(w io.Writer, t *quilt.Top, o Options) *document {
-	return newDocumentWith(w, t, o, nil)
-}
-
-// newDocumentWith is a document whose legend names other values than those of the colours.
-func newDocumentWith(w io.Writer, t *quilt.Top, o Options, values func(fabric int) float64) *document {
+// SVG writes the scene as an SVG picture; the error is the first of w. The same scene gives
+// the same bytes.
+func (s *Scene) SVG(w io.Writer) error {
 	out := &sink{to: w, bytes: make([]byte, 0, sinkBytes+sinkBytes/8)}
-	canvas := svg.New(out)
-	canvas.Decimals = 4
-	return &document{picture: newPicture(t, o, values), canvas: canvas, out: out}
+	d := &document{Scene: s, canvas: svg.New(out), out: out}
+	d.canvas.Decimals = 4
+	d.begin()
+	d.prints()
+	for i := range s.Layers {
+		d.layer(&s.Layers[i])
+	}
+	d.canvas.End()
+	out.flush()
+	return out.err
 }
 
 // begin opens the document: its size, its title and what it shows.
-func (d *document) begin() { d.beginWith(d.describe()) }
-
-// beginWith opens the document with words of its own for what the picture shows.
-func (d *document) beginWith(description string) {
-	width, height := d.Outer.Width()+d.legend.addsAcross, d.Outer.Height()+d.legend.addsDown
+func (d *document) begin() {
 	unit, name := measure.Inch, "in"
-	if d.Units == measure.Centimetres {
+	if d.Top.Units == measure.Centimetres {
 		unit, name = measure.Millimetre, "mm"
 	}
 	size := func(nm measure.NM) float64 { return float64(nm) / float64(unit) }
-	d.canvas.Startunit(size(width), size(height), name,
-		fmt.Sprintf(`viewBox="0 0 %s %s"`, appendNumber(nil, width), appendNumber(nil, height)),
+	d.canvas.Startunit(size(d.Width), size(d.Height), name,
+		fmt.Sprintf(`viewBox="0 0 %s %s"`, appendNumber(nil, d.Width), appendNumber(nil, d.Height)),
 		`xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape"`)
 	fmt.Fprintln(d.out, Marker)
-	title := d.Title
-	if title == "" {
-		title = "Quilt top"
+	d.canvas.Title(d.Title)
+	d.canvas.Desc(d.Description)
+}
+
+// layer draws a layer as a group that vector editors show as one.
+func (d *document) layer(l *Layer) {
+	if l.ID == "" {
+		d.items(l)
+		return
 	}
-	d.canvas.Title(title)
-	d.canvas.Desc(description)
+	list := []string{d.id(l.ID), `inkscape:groupmode="layer"`, `inkscape:label="` + escaped(l.Name) + `"`}
+	d.canvas.Group(append(list, d.paint(l.Style)...)...)
+	d.items(l)
+	d.canvas.Gend()
 }
 
-// describeAs says in words how large the top is and how it is drawn.
-func (d *document) describeAs(drawn string) string {
-	return fmt.Sprintf("A quilt top of %d by %d blocks, %s by %s finished, drawn %s.", d.Columns, d.Rows,
-		measure.Text(d.Outer.Width(), d.Units), measure.Text(d.Outer.Height(), d.Units), drawn)
-}
-
-// describe says in words what the picture shows.
-func (d *document) describe() string {
-	text := d.describeAs("in " + Views()[d.View])
-	if fabrics := len(d.shown()); fabrics == 1 {
-		text += " It shows one fabric."
-	} else {
-		text += fmt.Sprintf(" It shows %d fabrics.", fabrics)
+func (d *document) items(l *Layer) {
+	for i := range l.Items {
+		item := &l.Items[i]
+		switch {
+		case item.Each != nil:
+			d.each(item)
+		case item.Outlines != nil:
+			d.path(item)
+		case item.Texts != nil:
+			d.texts(item)
+		case item.Picture != nil:
+			d.pixels(item.Picture)
+		case item.Box != nil:
+			d.canvas.Rect(item.Box.X, item.Box.Y, item.Box.Width, item.Box.Height, d.paint(item.Style)...)
+		case item.Text != nil:
+			d.text(item)
+		}
 	}
-	return text
 }
 
-// layer opens a group that vector editors show as a layer.
-func (d *document) layer(id, label, attributes string) {
-	list := []string{`id="` + d.Prefix + id + `"`, `inkscape:groupmode="layer"`, `inkscape:label="` + escaped(label) + `"`}
-	if attributes != "" {
-		list = append(list, attributes)
+func (d *document) id(id string) string { return `id="` + d.prefix + id + `"` }
+
+// paint is the attributes of a style.
+func (d *document) paint(s Style) []string {
+	var list []string
+	add := func(there bool, name, value string) {
+		if there {
+			list = append(list, name+`="`+value+`"`)
+		}
 	}
-	d.canvas.Group(list...)
+	if s.Fill.Kind != Unsaid {
+		add(true, "fill", d.fill(s.Fill))
+	}
+	if s.Line != nil {
+		add(true, "stroke", s.Line.Hex())
+	}
+	add(s.Opacity != 0, "stroke-opacity", fmt.Sprint(s.Opacity))
+	add(s.Width != 0, "stroke-width", rounded(s.Width))
+	add(s.Dash != 0, "stroke-dasharray", rounded(s.Dash))
+	add(s.Joins, "stroke-linejoin", "round")
+	add(s.Caps, "stroke-linecap", "round")
+	add(s.Words, "font-family", "Helvetica, Arial, sans-serif")
+	add(s.Middle, "text-anchor", "middle")
+	return list
 }
 
-func (d *document) close() { d.canvas.Gend() }
+// fill is what a fill is called.
+func (d *document) fill(f Fill) string {
+	if d.Photo(f) != nil {
+		return fmt.Sprintf("url(#%sprint-%d)", d.prefix, f.Fabric+1)
+	}
+	if c, ok := d.Colour(f); ok {
+		return c.Hex()
+	}
+	return "none"
+}
 
-// path draws one path of n parts; part appends the data of part i.
-func (d *document) path(attributes string, n int, part func(b []byte, i int) []byte) {
+// path draws all outlines of an item as one path.
+func (d *document) path(item *Item) {
 	out := d.out
-	out.bytes = append(append(append(out.bytes, "<path "...), attributes...), ` d="`...)
-	for i := range n {
-		out.bytes = part(out.bytes, i)
+	out.bytes = append(out.bytes, "<path"...)
+	if item.ID != "" {
+		out.bytes = append(append(out.bytes, ' '), d.id(item.ID)...)
+	}
+	for _, attribute := range d.paint(item.Style) {
+		out.bytes = append(append(out.bytes, ' '), attribute...)
+	}
+	out.bytes = append(out.bytes, ` d="`...)
+	for outline := range item.Outlines {
+		out.bytes = appendLine(out.bytes, outline, item.Open)
 		out.spill()
 	}
 	out.bytes = append(out.bytes, "\"/>\n"...)
 }
 
-// onePath draws a path of one part.
-func (d *document) onePath(attributes string, part func(b []byte) []byte) {
-	d.path(attributes, 1, func(b []byte, _ int) []byte { return part(b) })
+// each draws every outline as a path of its own, with its id and a title.
+func (d *document) each(item *Item) {
+	out, n := d.out, 0
+	for outline := range item.Outlines {
+		b := append(append(out.bytes, `<path id="`...), d.prefix...)
+		b = append(item.Each.ID(b, n), `" d="`...)
+		b = append(appendLine(b, outline, item.Open), `"><title>`...)
+		out.bytes = append(item.Each.Title(b, n), "</title></path>\n"...)
+		out.spill()
+		n++
+	}
 }
 
-// end closes the document and says whether all of it was written.
-func (d *document) end() error {
-	d.canvas.End()
-	d.out.flush()
-	return d.out.err
+func (d *document) text(item *Item) {
+	t := item.Text
+	list := d.paint(item.Style)
+	if t.Bold {
+		list = append(list, `font-weight="bold"`)
+	}
+	d.canvas.Text(t.X, t.Y, t.Text, append(list, `font-size="`+rounded(t.Size)+`"`)...)
+}
+
+// texts draws letters in great numbers; their places have two decimals at the most.
+func (d *document) texts(item *Item) {
+	out := d.out
+	steps := func(units float64) int32 { return int32(units*100 + 0.5) }
+	known := map[string]string{} // few letters stand in many places
+	for t := range item.Texts {
+		b := appendHundredths(append(out.bytes, `<text x="`...), steps(t.X))
+		b = appendHundredths(append(b, `" y="`...), steps(t.Y))
+		b = appendHundredths(append(b, `" font-size="`...), steps(t.Size))
+		text, ok := known[t.Text]
+		if !ok {
+			text = escaped(t.Text)
+			known[t.Text] = text
+		}
+		out.bytes = append(append(append(b, `">`...), text...), "</text>\n"...)
+		out.spill()
+	}
+}
+
+// pixels draws a PNG file over the whole top.
+func (d *document) pixels(png []byte) {
+	fmt.Fprintf(d.out, `<image x="0" y="0" width="%s" height="%s" preserveAspectRatio="none" style="image-rendering:pixelated" xlink:href="`,
+		appendNumber(nil, d.Top.Outer.Width()), appendNumber(nil, d.Top.Outer.Height()))
+	d.data(png)
+	fmt.Fprintln(d.out, `"/>`)
+}
+
+// data writes a PNG file as an address that holds it.
+func (d *document) data(png []byte) {
+	_, _ = io.WriteString(d.out, "data:image/png;base64,") // the sink keeps the error
+	encoder := base64.NewEncoder(base64.StdEncoding, d.out)
+	_, _ = encoder.Write(png)
+	_ = encoder.Close()
 }
 
 // escaped is text for an element or an attribute; what XML cannot hold becomes U+FFFD.

@@ -1,5 +1,5 @@
-// Package svgout turns a finished top into an SVG picture: in colour, in the greys of its
-// values, or in line to be coloured by hand.
+// Package svgout turns a finished top into a scene, a flat list of what a picture of it shows,
+// and a scene into an SVG picture. Other formats are written from the same scene.
 package svgout
 
 import (
@@ -9,31 +9,20 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/palettes"
 )
-
-// View is what a picture shows.
-type View uint8
-
-const (
-	Colour View = iota // fabrics in their colours
-	Value              // each fabric in the grey of its lightness, CIE L*
-	Line               // outlines and the letters of the roles
-)
-
-// Views are the names of the views, in their order.
-func Views() []string { return []string{"colour", "value", "line"} }
 
 // Options choose a picture; the zero value is the plain colour view.
 type Options struct {
 	View      View
-	SeamLines bool   // draw seam lines; the line view always does
+	SeamLines bool   // draw seam lines; the line view always does, and views that mark seams or are in pixels never
 	Legend    bool   // list the fabrics, below the top or beside one that is much higher than wide
 	Prints    bool   // fabrics that have a photo are painted with it; in the colour view alone
 	ByFabric  bool   // one path a fabric: smaller and quicker, without titles on patches
 	Prefix    string // of all ids; letters, digits, - and _ of ASCII, a letter first
 }
 
-// Marker stands near the beginning of every file that this package writes.
+// Marker stands near the beginning of every SVG file that this package writes.
 const Marker = "<!-- drawn by eighthturn -->"
 
 // PixelsPerInch is how many user units an inch has: those of CSS, so that programs which
@@ -45,24 +34,35 @@ const PixelsPerInch = 96
 // Options that name no view or no ids are refused before anything is written; otherwise
 // the first error of w is returned.
 func Draw(w io.Writer, t *quilt.Top, o Options) error {
-	if err := o.check(); err != nil {
+	s, err := NewScene(t, o)
+	if err != nil {
 		return err
 	}
-	d := newDocument(w, t, o)
-	d.begin()
-	switch o.View {
-	case Line:
-		d.linework()
-	default:
-		d.cloth()
+	return s.SVG(w)
+}
+
+// NewScene is the picture of a top. An error is options that name no view or no ids.
+func NewScene(t *quilt.Top, o Options) (*Scene, error) {
+	if err := o.check(); err != nil {
+		return nil, err
+	}
+	switch {
+	case o.View == Squint:
+		return squinted(t, o)
+	case o.View > Line:
+		return marked(t, marksOf(t, o)), nil
+	}
+	p := newPicture(t, o)
+	p.describe()
+	if o.View == Line {
+		p.linework()
+	} else {
+		p.cloth()
 		if o.SeamLines {
-			d.seamLines()
+			p.seamLines()
 		}
 	}
-	if o.Legend {
-		d.drawLegend()
-	}
-	return d.end()
+	return p.finished(), nil
 }
 
 func (o *Options) check() error {
@@ -78,28 +78,57 @@ func (o *Options) check() error {
 	return nil
 }
 
-// picture is what stays the same while one picture is drawn. Its lengths are user units.
+// picture is the work on one scene. Its lengths are user units.
 type picture struct {
 	*quilt.Top
 	Options
-	faces  [][]int32 // by fabric
-	stroke float64   // width of seam lines
-	legend legend
+	scene  Scene
+	faces  [][]int32                // by fabric
+	stroke float64                  // width of seam lines
 	value  func(fabric int) float64 // CIE L* that the legend names
 }
 
-func newPicture(t *quilt.Top, o Options, values func(int) float64) picture {
-	p := picture{Top: t, Options: o, value: values}
-	if values == nil {
-		p.value = func(f int) float64 { return t.Fabrics[f].Colour.Lightness() }
+func newPicture(t *quilt.Top, o Options) *picture {
+	p := &picture{Top: t, Options: o}
+	p.scene = Scene{Top: t, Title: t.Title, Width: t.Outer.Width(), Height: t.Outer.Height(), prefix: o.Prefix}
+	if t.Title == "" {
+		p.scene.Title = "Quilt top"
 	}
+	p.value = func(f int) float64 { return p.Fabrics[f].Colour.Lightness() }
 	p.faces = sorted(len(t.Fabrics), len(t.Faces), func(i int) int { return t.Faces[i].Fabric })
-	longest, side := pixels(max(t.Outer.Width(), t.Outer.Height())), pixels(t.SideFinished)
+	longest, side := userUnits(max(t.Outer.Width(), t.Outer.Height())), userUnits(t.SideFinished)
 	p.stroke = min(longest/1000, side/90)
-	if o.Legend {
-		p.legend = p.newLegend()
+	for f := range t.Fabrics {
+		p.scene.Paints = append(p.scene.Paints, Paint{p.colour(f), p.photo(f)})
 	}
 	return p
+}
+
+// layer adds a layer on top of the others.
+func (p *picture) layer(l Layer) { p.scene.Layers = append(p.scene.Layers, l) }
+
+// finished is the scene, with its legend if it has one.
+func (p *picture) finished() *Scene {
+	if p.Legend {
+		p.drawLegend()
+	}
+	return &p.scene
+}
+
+// describeAs says in words how large the top is and how it is drawn.
+func (p *picture) describeAs(drawn string) {
+	p.scene.Description = fmt.Sprintf("A quilt top of %d by %d blocks, %s by %s finished, drawn %s.", p.Columns, p.Rows,
+		measure.Text(p.Outer.Width(), p.Units), measure.Text(p.Outer.Height(), p.Units), drawn)
+}
+
+// describe says in words what the picture shows.
+func (p *picture) describe() {
+	p.describeAs("in " + Views()[p.View])
+	if fabrics := len(p.shown()); fabrics == 1 {
+		p.scene.Description += " It shows one fabric."
+	} else {
+		p.scene.Description += fmt.Sprintf(" It shows %d fabrics.", fabrics)
+	}
 }
 
 // sorted is the numbers below n in lists by their group, in their order; those of group -1
@@ -123,16 +152,25 @@ func sorted(groups, n int, group func(i int) int) [][]int32 {
 	return lists
 }
 
-// pixels is a length in user units.
-func pixels(nm measure.NM) float64 { return float64(nm) * PixelsPerInch / float64(measure.Inch) }
+// userUnits is a length in user units.
+func userUnits(nm measure.NM) float64 { return float64(nm) * PixelsPerInch / float64(measure.Inch) }
 
-// fill is the colour that a fabric is painted with.
-func (p *picture) fill(fabric int) string {
+// colour is the colour that a fabric is painted with.
+func (p *picture) colour(fabric int) palettes.Colour {
 	c := p.Fabrics[fabric].Colour
 	if p.View == Value {
 		c = c.Grey()
 	}
-	return c.Hex()
+	return c
+}
+
+// photo is the photo that a fabric is painted with, nil where it is painted in its colour or not shown.
+func (p *picture) photo(fabric int) *quilt.Photo {
+	photo := p.Fabrics[fabric].Photo
+	if !p.Prints || p.View != Colour || photo == nil || photo.Tile == nil || len(p.faces[fabric]) == 0 {
+		return nil
+	}
+	return photo
 }
 
 // shown are the fabrics that the top shows, in the order of the layout.
@@ -144,4 +182,34 @@ func (p *picture) shown() []int {
 		}
 	}
 	return list
+}
+
+// outlinesOf are the outlines of faces.
+func (p *picture) outlinesOf(faces []int32) Outlines {
+	return func(yield func([]quilt.Point) bool) {
+		for _, i := range faces {
+			if !yield(p.Faces[i].Outline) {
+				return
+			}
+		}
+	}
+}
+
+// lines are n stretches.
+func lines(n int, seam func(i int) *quilt.Seam) Outlines {
+	return func(yield func([]quilt.Point) bool) {
+		var ends [2]quilt.Point
+		for i := range n {
+			s := seam(i)
+			ends = [2]quilt.Point{s.From, s.To}
+			if !yield(ends[:]) {
+				return
+			}
+		}
+	}
+}
+
+// cornersOf is the outline of a rectangle.
+func cornersOf(r quilt.Rect) []quilt.Point {
+	return []quilt.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
 }

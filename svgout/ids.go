@@ -9,27 +9,26 @@ import (
 // appendPatchID writes a patch's id: row, column and number in the block, or the border's
 // number and its own in it, or its own among the sashes; it stays the same when other rows
 // are changed.
-func (d *document) appendPatchID(b []byte, n int) []byte {
-	p := &d.Patches[n]
-	b = append(b, d.Prefix...)
+func (p *picture) appendPatchID(b []byte, n int) []byte {
+	patch := &p.Patches[n]
 	switch {
-	case p.Cell >= 0:
-		b = appendCount(b, "r", p.Cell/d.Columns)
-		b = appendCount(b, "c", p.Cell%d.Columns)
-		return appendCount(b, "p", p.Number-1)
-	case p.Border >= 0:
-		b = appendCount(b, "border", p.Border)
-		return appendCount(b, "p", p.Number-1)
+	case patch.Cell >= 0:
+		b = appendCount(b, "r", patch.Cell/p.Columns)
+		b = appendCount(b, "c", patch.Cell%p.Columns)
+		return appendCount(b, "p", patch.Number-1)
+	case patch.Border >= 0:
+		b = appendCount(b, "border", patch.Border)
+		return appendCount(b, "p", patch.Number-1)
 	}
-	return appendCount(b, "sash", p.Number-1)
+	return appendCount(b, "sash", patch.Number-1)
 }
 
 // appendFaceID writes a face's id: its patch's, and the number of its band.
-func (d *document) appendFaceID(b []byte, face int) []byte {
-	n := d.Faces[face].Patch
-	b = d.appendPatchID(b, n)
-	if p := &d.Patches[n]; p.Count > 1 {
-		b = appendCount(b, "b", face-p.First)
+func (p *picture) appendFaceID(b []byte, face int) []byte {
+	n := p.Faces[face].Patch
+	b = p.appendPatchID(b, n)
+	if patch := &p.Patches[n]; patch.Count > 1 {
+		b = appendCount(b, "b", face-patch.First)
 	}
 	return b
 }
@@ -40,24 +39,24 @@ func appendCount(b []byte, word string, n int) []byte {
 }
 
 // appendFaceTitle writes the rest of a face's title behind the name of its fabric.
-func (d *document) appendFaceTitle(b []byte, face int) []byte {
-	p := &d.Patches[d.Faces[face].Patch]
-	if p.Count > 1 {
-		b = appendCount(b, ", strip ", face-p.First)
-		b = appendCount(b, " of ", p.Count-1)
+func (p *picture) appendFaceTitle(b []byte, face int) []byte {
+	patch := &p.Patches[p.Faces[face].Patch]
+	if patch.Count > 1 {
+		b = appendCount(b, ", strip ", face-patch.First)
+		b = appendCount(b, " of ", patch.Count-1)
 	}
-	return d.appendPlace(b, p)
+	return p.appendPlace(b, patch)
 }
 
 // appendPlace writes what a patch is and where.
-func (d *document) appendPlace(b []byte, p *quilt.Patch) []byte {
-	b = append(append(b, ", "...), d.Roles[p.Role].Name...)
+func (p *picture) appendPlace(b []byte, patch *quilt.Patch) []byte {
+	b = append(append(b, ", "...), p.Roles[patch.Role].Name...)
 	switch {
-	case p.Cell >= 0:
-		b = appendCount(b, ", row ", p.Cell/d.Columns)
-		return appendCount(b, ", column ", p.Cell%d.Columns)
-	case p.Border >= 0:
-		return appendCount(b, ", border number ", p.Border)
+	case patch.Cell >= 0:
+		b = appendCount(b, ", row ", patch.Cell/p.Columns)
+		return appendCount(b, ", column ", patch.Cell%p.Columns)
+	case patch.Border >= 0:
+		return appendCount(b, ", border number ", patch.Border)
 	}
 	return b
 }

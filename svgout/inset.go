@@ -78,7 +78,7 @@ func (in *inset) middle() (x, y, room float64) {
 }
 
 // stretch is the stretch of the inset that belongs to one of the outline's, clockwise.
-func (in *inset) stretch(from, to quilt.Point) (spot, spot) {
+func (in *inset) stretch(from, to quilt.Point) (a, b quilt.Point) {
 	x, y := float64(from.X), float64(from.Y)
 	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
 	best, least := &in.sides[0], math.Inf(1)
@@ -94,5 +94,5 @@ func (in *inset) stretch(from, to quilt.Point) (spot, spot) {
 	}
 	along := float64(best.dx*(x-best.x)) + float64(best.dy*(y-best.y))
 	length := float64(best.dx*dx) + float64(best.dy*dy)
-	return spotAt(in.inwards(best, along)), spotAt(in.inwards(best, along+length))
+	return coarselyAt(in.inwards(best, along)), coarselyAt(in.inwards(best, along+length))
 }

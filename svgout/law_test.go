@@ -280,7 +280,7 @@ func TestIDs(t *testing.T) {
 }
 
 func TestOptionsThatNameNothingAreRefused(t *testing.T) {
-	for _, o := range []Options{{View: 3}, {Prefix: `a"`}, {Prefix: "1a"}, {Prefix: "-"}, {Prefix: "é"}, {Prefix: "a b"}, {Prefix: "\xff"}} {
+	for _, o := range []Options{{View: Tritan + 1}, {Prefix: `a"`}, {Prefix: "1a"}, {Prefix: "-"}, {Prefix: "é"}, {Prefix: "a b"}, {Prefix: "\xff"}} {
 		var b bytes.Buffer
 		if err := Draw(&b, lapTop(t), o); err == nil || b.Len() > 0 {
 			t.Errorf("%+v: %v and %d bytes, expected a refusal and none", o, err, b.Len())
@@ -391,8 +391,8 @@ func lawSize(top *quilt.Top, svg []byte) error {
 			return fmt.Errorf("%s %q is not %s units of a 96th of an inch", name, root.attr(name), box[2+i])
 		}
 		of := [2]measure.NM{top.Outer.Width(), top.Outer.Height()}[i]
-		if units < pixels(of)-0.51e-4 {
-			return fmt.Errorf("%s %q is less than the top's %v", name, root.attr(name), pixels(of))
+		if units < userUnits(of)-0.51e-4 {
+			return fmt.Errorf("%s %q is less than the top's %v", name, root.attr(name), userUnits(of))
 		}
 	}
 	return nil

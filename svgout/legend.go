@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"eighthturn/internal/measure"
+	"eighthturn/palettes"
 )
 
 // legend is the list of fabrics, or of letters, with its place in the picture. Lengths are
@@ -23,8 +24,9 @@ type legend struct {
 
 // entry is one of the legend's: a swatch or a letter, a name, and lines below it.
 type entry struct {
-	fill, letter, name string
-	below              []string
+	fill         Fill // of a fabric; unsaid where there is a letter
+	letter, name string
+	below        []string
 }
 
 // Measures of the legend: the size of its letters by that of the top, and all others as
@@ -44,9 +46,9 @@ const (
 	longestText  = 24.0
 )
 
-func (p *picture) newLegend() legend {
-	width, height := pixels(p.Outer.Width()), pixels(p.Outer.Height())
-	l := legend{entries: p.entries(), font: max(width/lettersAcross, height/lettersDown)}
+func (p *picture) newLegend() *legend {
+	width, height := userUnits(p.Outer.Width()), userUnits(p.Outer.Height())
+	l := &legend{entries: p.entries(), font: max(width/lettersAcross, height/lettersDown)}
 	l.measure()
 	edge := l.font * margin
 	l.x, l.y = edge, edge
@@ -109,7 +111,7 @@ func (p *picture) entries() []entry {
 	}
 	var list []entry
 	for _, f := range shown {
-		e := entry{fill: p.cover(f), name: fitted(p.Fabrics[f].Name, longestText, boldWidth)}
+		e := entry{fill: Fill{Kind: Fabric, Fabric: f}, name: fitted(p.Fabrics[f].Name, longestText, boldWidth)}
 		if print := p.Fabrics[f].Print; print != "" {
 			e.below = append(e.below, fitted(print, longestText/smallLetters, textWidth))
 		}
@@ -136,43 +138,49 @@ func (p *picture) letterEntries() []entry {
 	return list
 }
 
-// drawLegend lists the fabrics or letters on a ground of white.
-func (d *document) drawLegend() {
-	l := &d.legend
-	d.layer("legend", "legend", `fill="#222222" `+lettering)
-	d.canvas.Rect(d.ground())
-	for i, e := range l.entries {
-		d.entry(e, l.x+float64(i%l.columns)*l.columnWidth, l.y+float64(i/l.columns)*l.row)
+// drawLegend lists the fabrics or letters on a ground of white, and makes room for it.
+func (p *picture) drawLegend() {
+	l := p.newLegend()
+	p.scene.Width, p.scene.Height = p.scene.Width+l.addsAcross, p.scene.Height+l.addsDown
+	layer := Layer{ID: "legend", Name: "legend", Style: Style{Fill: flat(palettes.Colour{R: 0x22, G: 0x22, B: 0x22}), Words: true}}
+	ground := Box{Y: userUnits(p.Outer.Height()), Width: userUnits(p.Outer.Width()), Height: userUnits(l.addsDown)}
+	if l.addsAcross > 0 {
+		ground = Box{X: userUnits(p.Outer.Width()), Width: userUnits(l.addsAcross), Height: userUnits(p.Outer.Height())}
 	}
-	d.close()
+	layer.Items = append(layer.Items, Item{Style: Style{Fill: flat(*white())}, Box: &ground})
+	for i := range l.entries {
+		layer.Items = append(layer.Items, l.entry(i)...)
+	}
+	p.layer(layer)
 }
 
-// ground is the place of the legend in the picture.
-func (d *document) ground() (x, y, width, height float64, fill string) {
-	fill = `fill="#ffffff"`
-	across, down := pixels(d.Outer.Width()), pixels(d.Outer.Height())
-	if d.legend.addsAcross > 0 {
-		return across, 0, pixels(d.legend.addsAcross), down, fill
-	}
-	return 0, down, across, pixels(d.legend.addsDown), fill
-}
+// Measures of an entry, as parts of the size of its letters: how far below its upper edge lines
+// of letters stand, and how broad the edge of a swatch is.
+const (
+	letterSize   = 1.3
+	letterLine   = 1.5
+	onlyLine     = 1.45
+	firstLine    = 0.82
+	swatchEdge   = 0.05
+	swatchShadow = 0.4 // opacity of the edge
+)
 
-// entry draws an entry with its upper left corner at a place.
-func (d *document) entry(e entry, x, y float64) {
-	font := d.legend.font
+// entry draws an entry at its place.
+func (l *legend) entry(i int) []Item {
+	e, font := &l.entries[i], l.font
+	x, y := l.x+float64(i%l.columns)*l.columnWidth, l.y+float64(i/l.columns)*l.row
 	size := font * swatchSize
-	text := x + size + font*swatchGap
-	if e.fill != "" {
-		d.canvas.Rect(x, y, size, size, fmt.Sprintf(`fill="%s" stroke="#000000" stroke-opacity="0.4" stroke-width="%s"`, e.fill, rounded(font*0.05)))
-	} else {
-		d.canvas.Text(x+size/2, y+font*1.5, e.letter, fmt.Sprintf(`text-anchor="middle" font-weight="bold" font-size="%s"`, rounded(font*1.3)))
+	right := x + size + font*swatchGap
+	sign := Item{Style: Style{Fill: e.fill, Line: black(), Opacity: swatchShadow, Width: font * swatchEdge}, Box: &Box{x, y, size, size}}
+	if e.fill.Kind == Unsaid {
+		sign = Item{Style: Style{Middle: true}, Text: &Text{x + size/2, y + font*letterLine, font * letterSize, e.letter, true}}
 	}
 	if len(e.below) == 0 {
-		d.canvas.Text(text, y+font*1.45, e.name, fmt.Sprintf(`font-weight="bold" font-size="%s"`, rounded(font)))
-		return
+		return []Item{sign, {Text: &Text{right, y + font*onlyLine, font, e.name, true}}}
 	}
-	d.canvas.Text(text, y+font*0.82, e.name, fmt.Sprintf(`font-weight="bold" font-size="%s"`, rounded(font)))
+	items := []Item{sign, {Text: &Text{right, y + font*firstLine, font, e.name, true}}}
 	for i, line := range e.below {
-		d.canvas.Text(text, y+font*(0.82+lineHeight*float64(i+1)), line, fmt.Sprintf(`font-size="%s"`, rounded(font*smallLetters)))
+		items = append(items, Item{Text: &Text{right, y + font*(firstLine+lineHeight*float64(i+1)), font * smallLetters, line, false}})
 	}
+	return items
 }

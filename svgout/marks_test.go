@@ -17,7 +17,7 @@ import (
 func TestMarkedColours(t *testing.T) {
 	top := markedTop(t)
 	grey := func(f int) palettes.Colour { return top.Fabrics[f].Colour.Grey() }
-	text := marked(t, Marks{Colours: grey})
+	text := drawnMarked(t, marks{colours: palettes.Colour.Grey})
 	for f := range top.Fabrics {
 		if !strings.Contains(text, grey(f).Hex()) {
 			t.Errorf("%s is missing", grey(f).Hex())
@@ -32,21 +32,21 @@ func TestMarkedColours(t *testing.T) {
 // other is.
 func TestMarkedSeams(t *testing.T) {
 	top := markedTop(t)
-	var marks []Mark
+	var list []mark
 	for i, s := range top.Seams[:9] {
-		marks = append(marks, Mark{s, i%3 == 0})
+		list = append(list, mark{s, i%3 == 0})
 	}
-	plain, some := marked(t, Marks{}), marked(t, Marks{Seams: marks})
-	for _, m := range marks {
-		stretch := string(appendStretch(nil, m.Seam.From, m.Seam.To))
+	plain, some := drawnMarked(t, marks{}), drawnMarked(t, marks{seams: list})
+	for _, m := range list {
+		stretch := string(appendLine(nil, []quilt.Point{m.From, m.To}, true))
 		if n := strings.Count(some, stretch) - strings.Count(plain, stretch); n != 2 {
 			t.Errorf("%s comes %d times, expected 2", stretch, n)
 		}
 	}
-	if strings.Count(some, markColour) != 2 || strings.Contains(plain, markColour) {
+	if strings.Count(some, markColour().Hex()) != 2 || strings.Contains(plain, markColour().Hex()) {
 		t.Error("expected one path of heavy marks and one of light ones")
 	}
-	if again := marked(t, Marks{Seams: marks}); again != some {
+	if again := drawnMarked(t, marks{seams: list}); again != some {
 		t.Error("two pictures of one top differ")
 	}
 }
@@ -56,7 +56,7 @@ func TestPixelsInSVG(t *testing.T) {
 	top := markedTop(t)
 	picture := bytes.Repeat([]byte("\x89PNG and so on \x00\xff"), 9000)
 	var b bytes.Buffer
-	if err := DrawPixels(&b, top, picture, "as half-shut eyes see it"); err != nil {
+	if err := inPixels(top, Options{}, picture, "as half-shut eyes see it").SVG(&b); err != nil {
 		t.Fatal(err)
 	}
 	wellFormed(t, b.String())
@@ -68,15 +68,19 @@ func TestPixelsInSVG(t *testing.T) {
 }
 
 func TestMarksThatAreRefused(t *testing.T) {
-	if err := DrawMarked(io.Discard, markedTop(t), Marks{Options: Options{Prefix: "1x"}}); err == nil {
+	if err := Draw(io.Discard, markedTop(t), Options{View: Vanishing, Prefix: "1x"}); err == nil {
 		t.Error("a prefix that begins with a digit was taken")
 	}
 }
 
-func marked(t *testing.T, m Marks) string {
+func drawnMarked(t *testing.T, m marks) string {
 	t.Helper()
+	if m.colours == nil {
+		m.colours = func(c palettes.Colour) palettes.Colour { return c }
+	}
+	m.View = Protan
 	var b bytes.Buffer
-	if err := DrawMarked(&b, markedTop(t), m); err != nil {
+	if err := marked(markedTop(t), m).SVG(&b); err != nil {
 		t.Fatal(err)
 	}
 	wellFormed(t, b.String())

@@ -93,44 +93,27 @@ func appendOutline(b []byte, outline []quilt.Point) []byte {
 	return append(b, 'Z')
 }
 
-func appendRect(b []byte, r quilt.Rect) []byte {
-	return appendOutline(b, []quilt.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}})
+// appendLine writes an outline, closed or open.
+func appendLine(b []byte, outline []quilt.Point, open bool) []byte {
+	b = appendOutline(b, outline)
+	if open {
+		return b[:len(b)-1]
+	}
+	return b
 }
 
-func appendStretch(b []byte, from, to quilt.Point) []byte {
-	b = append(b, 'M')
-	b = appendPoint(b, from)
-	b = append(b, 'L')
-	return appendPoint(b, to)
-}
-
-// spot is a point to a hundredth of a user unit, for what need not be exact.
-type spot struct{ x, y int32 }
-
-func spotOf(p quilt.Point) spot { return spot{hundredths(p.X), hundredths(p.Y)} }
-
+// hundredths is a length of 0 or more in hundredths of a user unit.
 func hundredths(nm measure.NM) int32 { return int32((int64(nm)*48 + 63_500) / 127_000) }
 
-// spotAt is the spot at a place in nanometres.
-func spotAt(x, y float64) spot {
-	return spot{hundredths(measure.NM(math.Round(x))), hundredths(measure.NM(math.Round(y)))}
+// coarsely is the nearest point of a grid of a hundredth of a user unit, for what need not be
+// exact: it is written with two decimals at the most.
+func coarsely(p quilt.Point) quilt.Point {
+	return quilt.Point{X: ofHundredths(hundredths(p.X)), Y: ofHundredths(hundredths(p.Y))}
 }
 
-func appendSpot(b []byte, s spot) []byte {
-	b = appendHundredths(b, s.x)
-	b = append(b, ' ')
-	return appendHundredths(b, s.y)
-}
+func ofHundredths(n int32) measure.NM { return measure.NM((int64(n)*127_000 + 24) / 48) }
 
-// appendSpots writes a closed outline; a spot like the one before it is left out.
-func appendSpots(b []byte, spots ...spot) []byte {
-	command := byte('M')
-	for i, s := range spots {
-		if i > 0 && s == spots[i-1] {
-			continue
-		}
-		b = appendSpot(append(b, command), s)
-		command = 'L'
-	}
-	return append(b, 'Z')
+// coarselyAt is the same for a place in nanometres.
+func coarselyAt(x, y float64) quilt.Point {
+	return coarsely(quilt.Point{X: measure.NM(math.Round(x)), Y: measure.NM(math.Round(y))})
 }

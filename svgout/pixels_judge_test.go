@@ -45,7 +45,7 @@ func lawMiddles(top *quilt.Top, view View, m *image.NRGBA, zoom float64) error {
 // mean is the mean of an outline's corners in user units.
 func mean(outline []quilt.Point) (x, y float64) {
 	for _, p := range outline {
-		x, y = x+pixels(p.X), y+pixels(p.Y)
+		x, y = x+userUnits(p.X), y+userUnits(p.Y)
 	}
 	return x / float64(len(outline)), y / float64(len(outline))
 }
@@ -56,12 +56,12 @@ func away(outline []quilt.Point, x, y float64, but ...quilt.Point) float64 {
 	nearest := math.Inf(1)
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]
-		px, py, dx, dy := pixels(p.X), pixels(p.Y), pixels(q.X-p.X), pixels(q.Y-p.Y)
+		px, py, dx, dy := userUnits(p.X), userUnits(p.Y), userUnits(q.X-p.X), userUnits(q.Y-p.Y)
 		length := math.Hypot(dx, dy)
 		off := func(x, y float64) float64 { return (dx*(y-py) - dy*(x-px)) / length }
 		along := len(but) == 2
 		for _, b := range but {
-			along = along && math.Abs(off(pixels(b.X), pixels(b.Y))) < 1e-3
+			along = along && math.Abs(off(userUnits(b.X), userUnits(b.Y))) < 1e-3
 		}
 		if !along {
 			nearest = min(nearest, off(x, y))
@@ -77,7 +77,7 @@ func zoomForAll(top *quilt.Top) float64 {
 		x, y := mean(top.Faces[i].Outline)
 		room = min(room, away(top.Faces[i].Outline, x, y))
 	}
-	return max(1.6/room, 300/pixels(top.Outer.Width()))
+	return max(1.6/room, 300/userUnits(top.Outer.Width()))
 }
 
 func TestEveryFaceHasItsColour(t *testing.T) {
@@ -111,7 +111,7 @@ func TestEveryFaceHasItsColour(t *testing.T) {
 // zooms are a third to four times a size in which the longer side of a top has a number of
 // pixels that is not whole; tops beyond the first few have one of them.
 func (n *named) zooms() []float64 {
-	base := 187.3 / pixels(max(n.Outer.Width(), n.Outer.Height()))
+	base := 187.3 / userUnits(max(n.Outer.Width(), n.Outer.Height()))
 	if !slices.Contains([]string{"lap", "one", "holes", "mixed"}, n.name) {
 		return []float64{1.5 * base}
 	}
@@ -132,11 +132,11 @@ func inside(top *quilt.Top, x, y int, zoom float64) bool {
 
 // there says whether something is at a place.
 func there(top *quilt.Top, x, y float64) bool {
-	if x <= 0 || y <= 0 || x >= pixels(top.Outer.Max.X) || y >= pixels(top.Outer.Max.Y) {
+	if x <= 0 || y <= 0 || x >= userUnits(top.Outer.Max.X) || y >= userUnits(top.Outer.Max.Y) {
 		return false
 	}
 	for i := range top.Cells {
-		if r := top.CellRect(i); top.Empty(i) && x > pixels(r.Min.X) && x < pixels(r.Max.X) && y > pixels(r.Min.Y) && y < pixels(r.Max.Y) {
+		if r := top.CellRect(i); top.Empty(i) && x > userUnits(r.Min.X) && x < userUnits(r.Max.X) && y > userUnits(r.Min.Y) && y < userUnits(r.Max.Y) {
 			return false
 		}
 	}
@@ -261,7 +261,7 @@ func lawTwoAtASeam(top *quilt.Top, m *image.NRGBA, zoom float64) (tried int, err
 	for _, s := range slices.Concat(top.Seams, top.StripSeams) {
 		a, b := &top.Faces[s.A], &top.Faces[s.B]
 		one, other := top.Fabrics[a.Fabric].Colour, top.Fabrics[b.Fabric].Colour
-		fx, fy, dx, dy := pixels(s.From.X), pixels(s.From.Y), pixels(s.To.X-s.From.X), pixels(s.To.Y-s.From.Y)
+		fx, fy, dx, dy := userUnits(s.From.X), userUnits(s.From.Y), userUnits(s.To.X-s.From.X), userUnits(s.To.Y-s.From.Y)
 		length := math.Hypot(dx, dy) * zoom
 		for along := 2.0; along < length-2; along += 3 {
 			x, y := fx+dx*along/length, fy+dy*along/length

@@ -38,7 +38,7 @@ type drawing struct {
 
 // drawCommand draws a layout into a picture file.
 func drawCommand(c *console) *cobra.Command {
-	o := &drawing{view: choice{option: "view", words: viewNames()}}
+	o := &drawing{view: choice{option: "view", words: svgout.Views()}}
 	cmd := &cobra.Command{
 		Use:     "draw FILE [-o OUT]",
 		Short:   "a picture of the quilt",
@@ -98,7 +98,14 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 
 // drawer is what writes the picture of a top.
 func (o *drawing) drawer(top *quilt.Top) func(io.Writer) error {
-	return func(w io.Writer) error { return drawView(w, top, o.view.index, o.picture) }
+	return func(w io.Writer) error { return svgout.Draw(w, top, o.options()) }
+}
+
+// options are those of the picture, its view among them.
+func (o *drawing) options() svgout.Options {
+	options := o.picture
+	options.View = svgout.View(o.view.index)
+	return options
 }
 
 // drawnHere says whether a file is a picture of ours.
@@ -106,9 +113,10 @@ func drawnHere(head []byte) bool { return bytes.Contains(head, []byte(svgout.Mar
 
 // without is an option that was given and that the view has no use for, "" for none.
 func (o *drawing) without() string {
-	squint := o.view.words[o.view.index] == squintView
+	view := svgout.View(o.view.index)
+	squint := view == svgout.Squint
 	switch {
-	case o.view.index >= len(svgout.Views()) && o.picture.SeamLines:
+	case view > svgout.Line && o.picture.SeamLines:
 		return seamsName
 	case squint && o.picture.Legend:
 		return legendName
@@ -129,7 +137,7 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 	if name := o.without(); name != "" {
 		return misuse(cmd.CommandPath(), "--"+name+" has no part in the "+o.view.words[o.view.index]+" view", "leave it out, or choose another --view")
 	}
-	if o.picture.Prints && o.view.index != int(svgout.Colour) {
+	if o.picture.Prints && svgout.View(o.view.index) != svgout.Colour {
 		return misuse(cmd.CommandPath(), "photos of fabrics are shown in the colour view alone", "leave out --"+printsOption)
 	}
 	if err := o.printing.check(cmd, printed(o.output)); err != nil {

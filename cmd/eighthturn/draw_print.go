@@ -100,12 +100,12 @@ func printed(output string) string {
 
 // paperPicture is the picture as it is printed.
 func (o *drawing) paperPicture(top *quilt.Top) *paper.Picture {
-	options := o.picture
+	options := o.options()
 	options.ByFabric = true
 	colour, cloth := clothOf(top, o.view.words[o.view.index])
 	return &paper.Picture{
 		Top: top, Colour: colour, Prints: options.Prints, Bare: cloth && !options.Legend && !options.SeamLines,
-		SVG: func(w io.Writer) error { return drawView(w, top, o.view.index, options) },
+		SVG: func(w io.Writer) error { return svgout.Draw(w, top, options) },
 	}
 }
 
@@ -117,7 +117,7 @@ func clothOf(top *quilt.Top, view string) (func(int) palettes.Colour, bool) {
 		return own, true
 	case svgout.Views()[svgout.Value]:
 		return func(f int) palettes.Colour { return own(f).Grey() }, true
-	case vanishingView:
+	case svgout.Views()[svgout.Vanishing]:
 		return func(f int) palettes.Colour { return own(f).Grey() }, false
 	}
 	for _, d := range contrast.Deficiencies() {

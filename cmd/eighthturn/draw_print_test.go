@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"eighthturn/svgout"
 )
 
 const printedLayout = "title \"Small\"\nside 5\nfabric red #b5532a\nfabric sea #204050\nblock W web wedges red kites sea\nblock R plain piece sea\ngrid\n W R\n W W\nborder 1 red\n"
@@ -42,7 +44,7 @@ func asked(t *testing.T, folder string, arguments ...string) (code int, out, com
 // TestDrawPrinted: what `draw` makes of names that end in .png and .pdf, in every view.
 func TestDrawPrinted(t *testing.T) {
 	folder := t.TempDir()
-	for _, view := range viewNames() {
+	for _, view := range svgout.Views() {
 		for _, ending := range []string{pixelsEnding, pageEnding} {
 			name := view + ending
 			for range 2 { // the second replaces the first

@@ -24,7 +24,7 @@ func mayImport() map[string][]string {
 		"layout/grammar":            {"internal/blocks", "internal/measure", "layout"},
 		"internal/quilt/scraps":     {},
 		"internal/quilt":            {"internal/blocks", "internal/measure", "internal/quilt/scraps", "layout", "palettes"},
-		"svgout":                    {"internal/measure", "internal/quilt", "palettes"},
+		"svgout":                    {"internal/measure", "internal/plan/contrast", "internal/quilt", "internal/render/pixels", "palettes"},
 		"internal/diagram":          {"internal/measure", "palettes"},
 		"internal/document":         {"internal/diagram", "internal/measure", "palettes"},
 		"internal/plan/sizes":       {"internal/blocks", "internal/measure"},
@@ -46,7 +46,7 @@ func mayImport() map[string][]string {
 		"internal/quilttest/invent": {"internal/blocks", "internal/measure", "layout", "palettes"},
 		"internal/quilttest/judges": {},
 		"internal/quilttest/laws":   {"internal/blocks", "internal/measure", "internal/quilt"},
-		"cmd/eighthturn":            {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/paper", "internal/render/pixels", "internal/report/booklet", "layout", "palettes", "samples", "svgout"},
+		"cmd/eighthturn":            {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/paper", "internal/report/booklet", "layout", "palettes", "samples", "svgout"},
 	}
 }
 

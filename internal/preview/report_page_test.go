@@ -39,9 +39,9 @@ func TestStudyViews(t *testing.T) {
 	p.load(r.address)
 	shows := func(view string) string {
 		switch view {
-		case squintView:
+		case "squint":
 			return `document.querySelector('image')?.getAttribute('href')?.startsWith('blob:') && document.querySelector('figcaption').innerText.includes('10 ft')`
-		case vanishingView:
+		case "vanishing":
 			return `document.querySelectorAll('.seam-mark').length === 2 && document.querySelector('figcaption').innerText.includes('vanishes, 11.0 in')`
 		}
 		return fmt.Sprintf(`document.querySelector('g[fill="%s"] path') && document.querySelector('figcaption').innerText.includes('%s')`, seen(top.Fabrics[3].Colour)[view], view)

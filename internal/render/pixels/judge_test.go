@@ -15,7 +15,6 @@ import (
 
 	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
-	"eighthturn/svgout"
 )
 
 // Judges: another renderer and another program's blur.
@@ -39,14 +38,20 @@ func program(t *testing.T, name, option, answer string) string {
 	return ""
 }
 
-// drawn is the SVG picture of a top as another renderer paints it, a PNG file.
+// drawn is a top as another renderer paints it, a PNG file: polygon by polygon, no pixel in part.
 func drawn(t *testing.T, top *quilt.Top, s Size) []byte {
 	t.Helper()
 	rsvg := program(t, "rsvg-convert", "--version", "rsvg")
 	var picture bytes.Buffer
-	if err := svgout.Draw(&picture, top, svgout.Options{ByFabric: true}); err != nil {
-		t.Fatal(err)
+	fmt.Fprintf(&picture, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" shape-rendering="crispEdges">`, top.Outer.Width(), top.Outer.Height())
+	for i := range top.Faces {
+		fmt.Fprintf(&picture, `<polygon fill="%s" points="`, top.Fabrics[top.Faces[i].Fabric].Colour.Hex())
+		for _, p := range top.Faces[i].Outline {
+			fmt.Fprintf(&picture, "%d,%d ", p.X, p.Y)
+		}
+		fmt.Fprint(&picture, `"/>`)
 	}
+	fmt.Fprint(&picture, `</svg>`)
 	cmd := exec.Command(rsvg, "-w", fmt.Sprint(s.Width), "-h", fmt.Sprint(s.Height))
 	cmd.Stdin = &picture
 	out, err := cmd.Output()
