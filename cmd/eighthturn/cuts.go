@@ -96,7 +96,7 @@ func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
 	if err := options.Check(top.Units); err != nil {
 		return misuse(cmd.CommandPath(), err.Error(), seeHelp(cmd.CommandPath()))
 	}
-	plan := cutting.Of(top, options)
+	plan := cutting.Build(top, options)
 	if err := c.cannotCut(s, plan, o.strict); err != nil {
 		return err
 	}

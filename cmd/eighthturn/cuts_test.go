@@ -64,7 +64,7 @@ func planOf(t *testing.T, text string) *cutting.Plan {
 	if d == nil {
 		t.Fatal(faults)
 	}
-	return cutting.Of(quilt.Lay(d), cutting.Options{})
+	return cutting.Build(quilt.Lay(d), cutting.Options{})
 }
 
 // TestCutsSaysAll: of every sample the text names each fabric with what to buy, says finished and cut, gives the advice and

@@ -77,7 +77,7 @@ func wrongTable(plan *cutting.Plan, head []string, rows []map[string]string) []s
 func TestCuttingTable(t *testing.T) {
 	for name, top := range everyTop(t) {
 		head, rows := savedTable(t, func(b *bytes.Buffer) error { return saveTable(plansOf(top), b) })
-		plan, pieces := cutting.Of(top, cutting.Options{}), 0
+		plan, pieces := cutting.Build(top, cutting.Options{}), 0
 		for _, wrong := range wrongTable(plan, head, rows) {
 			t.Errorf("%s: %s", name, wrong)
 		}
@@ -96,7 +96,7 @@ func TestCuttingTable(t *testing.T) {
 // row too few is told from the plan's.
 func TestCuttingTableCatches(t *testing.T) {
 	for _, top := range everyTop(t) {
-		plan := cutting.Of(top, cutting.Options{})
+		plan := cutting.Build(top, cutting.Options{})
 		for want, spoil := range map[string]func(head *[]string, rows *[]map[string]string){
 			"the columns are": func(head *[]string, _ *[]map[string]string) { *head = (*head)[:len(*head)-1] },
 			" for a length ":  func(_ *[]string, rows *[]map[string]string) { (*rows)[0]["along_cut"] = "1 in" },

@@ -24,7 +24,7 @@ type plans struct {
 // cutting is how the top is cut.
 func (p *plans) cutting() *cutting.Plan {
 	if p.cuts == nil {
-		p.cuts = cutting.Of(p.top, cutting.Options{})
+		p.cuts = cutting.Build(p.top, cutting.Options{})
 	}
 	return p.cuts
 }

@@ -73,7 +73,7 @@ func stripRow(r report) *row { return &titledSection(r, "harbour: ").Rows[1] }
 
 // apartFromCuts says where a report's rows are not those of a plan made apart from it.
 func apartFromCuts(top *quilt.Top, r report) (faults []string) {
-	plan := cutting.Of(top, cutting.Options{})
+	plan := cutting.Build(top, cutting.Options{})
 	fault := func(format string, a ...any) { faults = append(faults, fmt.Sprintf(format, a...)) }
 	of := map[int][]int{} // patches by line, read off the patches
 	for patch, line := range plan.LineOf {
@@ -285,7 +285,7 @@ func TestMarksOfDiagrams(t *testing.T) {
 			continue
 		}
 		p := newPicture(top, layout.NewSource(""), newNumbering(1))
-		numbers, of := p.pageNumbers(), cutting.Of(top, cutting.Options{}).LineOf
+		numbers, of := p.pageNumbers(), cutting.Build(top, cutting.Options{}).LineOf
 		for tab, means := range map[int]func(key string) []int{
 			1: func(key string) (list []int) {
 				for patch, line := range of {

@@ -42,7 +42,7 @@ type Plans struct {
 // Cuts is how the top is cut.
 func (p *Plans) Cuts() *cutting.Plan {
 	if p.cutting == nil {
-		p.cutting = cutting.Of(p.Top, p.Cutting)
+		p.cutting = cutting.Build(p.Top, p.Cutting)
 	}
 	return p.cutting
 }

@@ -30,7 +30,7 @@ func toLibrary(o []xy) geom.Geometry {
 func TestJudgeGeosCutPieces(t *testing.T) {
 	judged := map[blocks.Shape]int{}
 	for _, n := range everyTop(120) {
-		p := Of(n.Top, Options{})
+		p := Build(n.Top, Options{})
 		q := inches(p.Seam)
 		for i := range p.Lines {
 			line := &p.Lines[i]
@@ -73,7 +73,7 @@ func TestJudgeGeosCutPieces(t *testing.T) {
 // TestJudgeGeosCatches: a wedge cut a thirty-second narrower is found.
 func TestJudgeGeosCatches(t *testing.T) {
 	top := sampleTops()[1].Top
-	p := Of(top, Options{})
+	p := Build(top, Options{})
 	for i := range p.Lines {
 		line := &p.Lines[i]
 		if line.Piece.Shape != blocks.Wedge {
@@ -94,7 +94,7 @@ func TestJudgeGeosCatches(t *testing.T) {
 // TestJudgeGeosMaps: GEOS finds as little wrong with maps as the other library.
 func TestJudgeGeosMaps(t *testing.T) {
 	for _, n := range sampleTops() {
-		for _, m := range Of(n.Top, Options{}).Maps() {
+		for _, m := range Build(n.Top, Options{}).Maps() {
 			if m.Set {
 				continue
 			}

@@ -149,7 +149,7 @@ func TestMapsCatch(t *testing.T) {
 			}
 		}
 	}
-	p := Of(sampleTops()[0].Top, Options{})
+	p := Build(sampleTops()[0].Top, Options{})
 	f := &p.Fabrics[0]
 	f.Strips[0].Cuts[0].Units++
 	if badStrips(f) == nil {

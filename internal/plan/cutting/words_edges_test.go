@@ -41,7 +41,7 @@ func TestShopHad(t *testing.T) {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
-	p := Of(topOf(t, "side 4\nfabric a #111 on-hand 3/8 yd\nblock A plain piece a\ngrid\n A\n"), Options{})
+	p := Build(topOf(t, "side 4\nfabric a #111 on-hand 3/8 yd\nblock A plain piece a\ngrid\n A\n"), Options{})
 	if said := (Words{p}).OnHand(p.Fabrics[0].OnHand); said != "3/8 yd, enough" {
 		t.Errorf("on hand: %q", said)
 	}
@@ -57,7 +57,7 @@ func TestAddedLengths(t *testing.T) {
 		{measure.Inch, 2 * measure.Inch, "with 3 in more than is cut from it (1 in for squaring its end and 2 in for slips)"},
 		{measure.Inch, 0, "first, with 1 in for squaring its end, and"}, {0, 2 * measure.Inch, "first, with 2 in for slips, and"}, {0, 0, "first and rounded once"},
 	} {
-		p := Of(top, Options{SquareUp: c.squareUp, Spare: c.spare})
+		p := Build(top, Options{SquareUp: c.squareUp, Spare: c.spare})
 		if note := (Words{p}).RoundingNote(); !strings.Contains(note, c.want) {
 			t.Errorf("%q, want %q in it", note, c.want)
 		}
@@ -114,7 +114,7 @@ func TestEdgesOfSeveralQuilts(t *testing.T) {
 	bound := 0
 	for _, n := range sampleTops() {
 		for _, copies := range []int{1, 2, 12} {
-			p := Of(n.Top, Options{Copies: copies})
+			p := Build(n.Top, Options{Copies: copies})
 			list := Words{p}.Edges()
 			if copies == 1 {
 				if said := strings.Join(list, " "); strings.Contains(said, "each quilt") || strings.Contains(said, "For all") {

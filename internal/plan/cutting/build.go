@@ -48,9 +48,9 @@ func limitText(nm measure.NM, units measure.System) string {
 	return text + " (" + strings.TrimSuffix(measure.Decimal(shop, units, 1), ".0") + unit + ")"
 }
 
-// Of plans a top. Every top can be planned; what cannot be cut is among the plan's faults. The options are within their
+// Build plans a top. Every top can be planned; what cannot be cut is among the plan's faults. The options are within their
 // limits, as Check says.
-func Of(top *quilt.Top, o Options) *Plan {
+func Build(top *quilt.Top, o Options) *Plan {
 	p := plan(top, o)
 	demands, joinings := p.wants()
 	for i := range p.Fabrics {
