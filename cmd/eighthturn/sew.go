@@ -55,7 +55,7 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 	if err != nil {
 		return err
 	}
-	plan := sewing.Of(top, sewing.Options{})
+	plan := sewing.Build(top, sewing.Options{})
 	drawn := "\nTo see every step drawn, name a folder: --" + picturesOption + " " + shellWord(beside(filepath.Base(s.name), "-steps")) + "\n"
 	if o.pictures != "" {
 		n, err := c.drawSteps(o.pictures, plan, o.force)

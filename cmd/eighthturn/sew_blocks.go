@@ -40,20 +40,20 @@ const mostColourings = 12
 
 // colourings writes what each block is sewn of, and where it goes.
 func (p *sewPage) colourings(b *sewing.Block) {
-	if len(b.Colourings) > mostColourings {
-		p.item(fmt.Sprintf("%d of them differ in cloth; the first of them follow, and --json lists them all:", len(b.Colourings)))
+	if len(b.Variants) > mostColourings {
+		p.item(fmt.Sprintf("%d of them differ in cloth; the first of them follow, and --json lists them all:", len(b.Variants)))
 	}
-	for i := range b.Colourings[:min(len(b.Colourings), mostColourings)] {
-		p.colouring(b, &b.Colourings[i])
+	for i := range b.Variants[:min(len(b.Variants), mostColourings)] {
+		p.colouring(b, &b.Variants[i])
 	}
 }
 
-func (p *sewPage) colouring(b *sewing.Block, c *sewing.Colouring) {
+func (p *sewPage) colouring(b *sewing.Block, c *sewing.FabricVariant) {
 	places := p.PlaceLines(b, c, 0)
 	if len(places) == 1 {
-		p.item(p.ColouringLine(b, c) + "; " + places[0].Text)
+		p.item(p.VariantLine(b, c) + "; " + places[0].Text)
 	} else {
-		p.item(p.ColouringLine(b, c))
+		p.item(p.VariantLine(b, c))
 		for _, s := range places {
 			p.detail(s.Text)
 		}

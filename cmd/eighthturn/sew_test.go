@@ -40,7 +40,7 @@ func sewingTexts() map[string]string {
 func TestSewingFitsThePage(t *testing.T) {
 	for name, text := range sewingTexts() {
 		d, _, _ := layout.Read(text)
-		plan := sewing.Of(quilt.Lay(d), sewing.Options{})
+		plan := sewing.Build(quilt.Lay(d), sewing.Options{})
 		said := sewText(name, plan)
 		for _, line := range strings.Split(said, "\n") {
 			if uniseg.StringWidth(line) > pageWidth && strings.Contains(strings.TrimLeft(line, " -"), " ") || strings.TrimRight(line, " ") != line {
@@ -68,7 +68,7 @@ func TestSewingFitsThePage(t *testing.T) {
 func TestSewingJSON(t *testing.T) {
 	for name, text := range sewingTexts() {
 		d, _, _ := layout.Read(text)
-		plan := sewing.Of(quilt.Lay(d), sewing.Options{})
+		plan := sewing.Build(quilt.Lay(d), sewing.Options{})
 		var j struct {
 			Format   int
 			File     string
@@ -169,7 +169,7 @@ func TestPicturesSort(t *testing.T) {
 	for name, text := range sewingTexts() {
 		d, _, _ := layout.Read(text)
 		var names []string
-		for _, p := range sewing.Of(quilt.Lay(d), sewing.Options{}).Pictures() {
+		for _, p := range sewing.Build(quilt.Lay(d), sewing.Options{}).Pictures() {
 			names = append(names, p.Name)
 		}
 		if !slices.IsSorted(names) {

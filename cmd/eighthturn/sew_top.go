@@ -11,7 +11,7 @@ func (p *sewPage) assembly() {
 	if len(p.Assembly.Parts) > 1 {
 		p.heading("Blocks together")
 	}
-	p.lines(p.CoursesLine(), p.SashesLine())
+	p.lines(p.LinesLine(), p.SashesLine())
 	for i := range p.Assembly.Stages {
 		p.lines(p.StageLine(&p.Assembly.Stages[i]))
 	}
@@ -35,7 +35,7 @@ func (p *sewPage) pressing() {
 		return
 	}
 	p.heading("Pressing, so that seams nest")
-	for _, c := range p.CourseWays() {
+	for _, c := range p.LineWays() {
 		p.item(c.Text)
 	}
 	inwards, _ := p.Inwards()

@@ -35,7 +35,7 @@ func (p *plans) placed() bool { return p.cuts != nil && len(p.cuts.Faults)+len(p
 // sewing is how the top is sewn.
 func (p *plans) sewing() *sewing.Plan {
 	if p.sews == nil {
-		p.sews = sewing.Of(p.top, sewing.Options{})
+		p.sews = sewing.Build(p.top, sewing.Options{})
 	}
 	return p.sews
 }

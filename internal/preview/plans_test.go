@@ -183,7 +183,7 @@ func unnested(r report) *row {
 // apartFromSews says where a report's rows are not those of the top, and of a plan made apart.
 func apartFromSews(top *quilt.Top, r report) (faults []string) {
 	fault := func(format string, a ...any) { faults = append(faults, fmt.Sprintf(format, a...)) }
-	plan := sewing.Of(top, sewing.Options{})
+	plan := sewing.Build(top, sewing.Options{})
 	for i := range plan.Blocks {
 		faults = append(faults, apartFromBlock(top, &plan.Blocks[i], r.Sections[i].Rows)...)
 	}
@@ -236,7 +236,7 @@ func pressedSeams(r report, begins string) (list []int) {
 func columnOf(plan *sewing.Plan) map[int]int {
 	of := map[int]int{}
 	for i := range plan.Blocks {
-		for _, c := range plan.Blocks[i].Colourings {
+		for _, c := range plan.Blocks[i].Variants {
 			for _, at := range c.Cells {
 				for _, n := range at.Patches {
 					if plan.Blocks[i].Column {
@@ -260,7 +260,7 @@ func apartFromBlock(top *quilt.Top, b *sewing.Block, rows []row) (faults []strin
 	}
 	if b.Column {
 		all = nil // a column takes pieces of several labels
-		for _, c := range b.Colourings {
+		for _, c := range b.Variants {
 			all = append(all, placedPatches(c.Cells)...)
 		}
 	}
@@ -268,10 +268,10 @@ func apartFromBlock(top *quilt.Top, b *sewing.Block, rows []row) (faults []strin
 		faults = append(faults, fmt.Sprintf("the last step of %s lights up %d patches of %d", b.Label, len(w.Patches), len(all)))
 	}
 	var placed []int
-	for _, w := range rows[max(0, len(rows)-len(b.Colourings)):] {
+	for _, w := range rows[max(0, len(rows)-len(b.Variants)):] {
 		placed = append(placed, w.Patches...)
 	}
-	if len(b.Colourings) <= mostRows && !samePatches(placed, all) {
+	if len(b.Variants) <= mostRows && !samePatches(placed, all) {
 		faults = append(faults, fmt.Sprintf("the colourings of %s light up %d patches of %d", b.Label, len(placed), len(all)))
 	}
 	return faults

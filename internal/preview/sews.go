@@ -33,7 +33,7 @@ type sewRows struct {
 // patchesOf are the patches of some pieces of a block, at all of its places.
 func (s *sewRows) patchesOf(b *sewing.Block, pieces []int) []int {
 	var list []int
-	for _, c := range b.Colourings {
+	for _, c := range b.Variants {
 		for _, at := range c.Cells {
 			list = append(list, s.Patches(at.Cell, pieces)...)
 		}
@@ -92,8 +92,8 @@ func (s *sewRows) block(n int) section {
 
 func (s *sewRows) wholeBlock(b *sewing.Block) []int {
 	var all []int
-	for i := range b.Colourings {
-		all = append(all, placedPatches(b.Colourings[i].Cells)...)
+	for i := range b.Variants {
+		all = append(all, placedPatches(b.Variants[i].Cells)...)
 	}
 	return all
 }
@@ -119,15 +119,15 @@ const mostPlaces = 12
 // colourings is what blocks are sewn of, and where they go.
 func (s *sewRows) colourings(b *sewing.Block) []row {
 	var list []row
-	for i := range b.Colourings[:min(mostRows, len(b.Colourings))] {
-		c := &b.Colourings[i]
-		w := row{Cells: []string{s.ColouringLine(b, c)}, Patches: placedPatches(c.Cells)}
+	for i := range b.Variants[:min(mostRows, len(b.Variants))] {
+		c := &b.Variants[i]
+		w := row{Cells: []string{s.VariantLine(b, c)}, Patches: placedPatches(c.Cells)}
 		for _, said := range s.PlaceLines(b, c, mostPlaces) {
 			w.Under = append(w.Under, said.Text)
 		}
 		list = append(list, w)
 	}
-	if n := len(b.Colourings) - mostRows; n > 0 {
+	if n := len(b.Variants) - mostRows; n > 0 {
 		list = append(list, row{Cells: []string{fmt.Sprintf("and %d more that differ in cloth; eighthturn sew --json lists them all", n)}})
 	}
 	return list

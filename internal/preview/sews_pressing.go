@@ -12,7 +12,7 @@ func (s *sewRows) pressing() section {
 	if len(s.Assembly.Seams) == 0 {
 		return out
 	}
-	for _, c := range s.CourseWays() {
+	for _, c := range s.LineWays() {
 		w := row{Cells: []string{c.Text}}
 		for _, n := range c.Stages {
 			st := &s.Assembly.Stages[n]

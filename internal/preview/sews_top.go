@@ -12,7 +12,7 @@ func (s *sewRows) assembly() section {
 	pictures := s.Pictures()
 	courses, borders := len(pictures), len(pictures)
 	for i := range pictures {
-		if pictures[i].Block < 0 && courses == len(pictures) && s.hasStage(sewing.CourseStage, sewing.CoursesStage) {
+		if pictures[i].Block < 0 && courses == len(pictures) && s.hasStage(sewing.LineStage, sewing.LinesStage) {
 			courses = i
 		} else if pictures[i].Block < 0 {
 			borders = i
@@ -24,7 +24,7 @@ func (s *sewRows) assembly() section {
 		}
 		return w
 	}
-	if text := s.CoursesLine(); text != "" {
+	if text := s.LinesLine(); text != "" {
 		out.Rows = append(out.Rows, shown(row{Cells: []string{text}, Seams: s.courseSeams()}, courses))
 	}
 	if text := s.SashesLine(); text != "" {
@@ -33,7 +33,7 @@ func (s *sewRows) assembly() section {
 	for i := range s.Assembly.Stages {
 		st := &s.Assembly.Stages[i]
 		switch w := (row{Cells: []string{s.StageLine(st)}, Seams: s.seamsFrom(st.First, st.Count)}); st.Sort {
-		case sewing.CoursesStage:
+		case sewing.LinesStage:
 			out.Rows = append(out.Rows, shown(w, courses))
 		case sewing.BorderStage:
 			w.Patches = s.borderPatches(st.Number - 1)
@@ -61,7 +61,7 @@ func (s *sewRows) hasStage(sorts ...sewing.StageSort) bool {
 func (s *sewRows) courseSeams() []int {
 	var list []int
 	for _, st := range s.Assembly.Stages {
-		if st.Sort == sewing.CourseStage {
+		if st.Sort == sewing.LineStage {
 			list = append(list, s.seamsFrom(st.First, st.Count)...)
 		}
 	}

@@ -50,7 +50,7 @@ func (p *Plans) Cuts() *cutting.Plan {
 // Steps is how the top is sewn.
 func (p *Plans) Steps() *sewing.Plan {
 	if p.sewing == nil {
-		p.sewing = sewing.Of(p.Top, p.Sewing)
+		p.sewing = sewing.Build(p.Top, p.Sewing)
 	}
 	return p.sewing
 }

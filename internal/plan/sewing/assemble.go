@@ -40,23 +40,23 @@ func (a *assembling) close(s *Stage, at quilt.Rect) {
 	s.Size = a.size(float64(at.Width()+2*a.Seam), float64(at.Height()+2*a.Seam))
 }
 
-// sewCourses sews each row, or column, as far as its tiles touch.
-func (a *assembling) sewCourses() {
+// sewLines sews each row, or column, as far as its tiles touch.
+func (a *assembling) sewLines() {
 	a.above = slices.Repeat([]int{-1}, len(a.Parts)+len(a.loose)) // those of the borders too
 	for len(a.loose) > 0 {
 		a.border = append(a.border, a.loosePatch())
 	}
-	for i := range a.courses {
-		a.sewCourse(i)
+	for i := range a.lines {
+		a.sewLine(i)
 	}
 }
 
-func (a *assembling) sewCourse(number int) {
-	c := &a.courses[number]
+func (a *assembling) sewLine(number int) {
+	c := &a.lines[number]
 	if len(c.tiles) == 0 {
 		return
 	}
-	stage := a.stage(Stage{Sort: CourseStage, Number: c.number, After: c.after})
+	stage := a.stage(Stage{Sort: LineStage, Number: c.number, After: c.after})
 	whole := c.tiles[0].at
 	choice := int32(-1)
 	for i := 1; i < len(c.tiles); i++ {
@@ -66,7 +66,7 @@ func (a *assembling) sewCourse(number int) {
 			continue
 		}
 		if choice < 0 {
-			choice = a.choose(Choice{Sort: CourseChoice, Cell: -1, Stage: len(a.Stages) - 1, Seam: -1})
+			choice = a.choose(Choice{Sort: LineChoice, Cell: -1, Stage: len(a.Stages) - 1, Seam: -1})
 		}
 		t.seam = len(a.Seams)
 		s := a.sew(a.root(before.part), t.part, a.seamIn(t), a.seamEnd(t))
@@ -77,7 +77,7 @@ func (a *assembling) sewCourse(number int) {
 	a.close(stage, whole)
 }
 
-// seamIn and seamEnd are where the seam before a tile of a course begins and ends: the tile
+// seamIn and seamEnd are where the seam before a tile of a line begins and ends: the tile
 // lies to its right.
 func (a *assembling) seamIn(t *tile) point {
 	if a.ByColumns {
@@ -93,13 +93,13 @@ func (a *assembling) seamEnd(t *tile) point {
 	return t.at.Min
 }
 
-// touch is a stretch along which two tiles of neighbouring courses lie on each other.
+// touch is a stretch along which two tiles of neighbouring lines lie on each other.
 type touch struct {
 	one, other int // tiles, by index
 	from, to   measure.NM
 }
 
-// touches is where the tiles of two neighbouring courses touch, along them.
+// touches is where the tiles of two neighbouring lines touch, along them.
 func (a *assembling) touches(one, other []tile) []touch {
 	var list []touch
 	for i, j := 0, 0; i < len(one) && j < len(other); {
@@ -116,14 +116,14 @@ func (a *assembling) touches(one, other []tile) []touch {
 	return list
 }
 
-// joinCourses joins the rows, or columns, one after the other. Where places are empty a
-// course may hang together only by the next.
-func (a *assembling) joinCourses() {
-	stage := a.stage(Stage{Sort: CoursesStage})
-	for i := 1; i < len(a.courses); i++ {
-		one, other := a.courses[i-1].tiles, a.courses[i].tiles
+// joinLines joins the rows, or columns, one after the other. Where places are empty a
+// line may hang together only by the next.
+func (a *assembling) joinLines() {
+	stage := a.stage(Stage{Sort: LinesStage})
+	for i := 1; i < len(a.lines); i++ {
+		one, other := a.lines[i-1].tiles, a.lines[i].tiles
 		touches := a.touches(one, other)
-		p := line{one, other, !a.ByColumns, -1}
+		p := seamLine{one, other, !a.ByColumns, -1}
 		for n := range touches {
 			t := &touches[n]
 			upper, lower := a.root(one[t.one].part), a.root(other[t.other].part)
@@ -139,7 +139,7 @@ func (a *assembling) joinCourses() {
 			p.seam = len(a.Seams)
 			a.long(upper, lower, a.lineOf(&other[t.other], t.from), a.lineOf(&other[t.other], to))
 		}
-		a.lines = append(a.lines, p)
+		a.seamLines = append(a.seamLines, p)
 	}
 	a.close(stage, a.top.Field)
 	if stage.Count == 0 {
@@ -147,7 +147,7 @@ func (a *assembling) joinCourses() {
 	}
 }
 
-// lineOf is a point of the line between a tile's course and the one before it.
+// lineOf is a point of the line between a tile's line and the one before it.
 func (a *assembling) lineOf(t *tile, along measure.NM) point {
 	if a.ByColumns {
 		return point{X: t.at.Min.X, Y: along}

@@ -25,15 +25,15 @@ type Part struct {
 type StageSort string
 
 const (
-	CourseStage  StageSort = "course"  // blocks and sashes of one row, or column, together
-	CoursesStage StageSort = "courses" // rows or columns together
-	BorderStage  StageSort = "border"  // one border round what is there
+	LineStage   StageSort = "line"   // blocks and sashes of one row, or column, together
+	LinesStage  StageSort = "lines"  // rows or columns together
+	BorderStage StageSort = "border" // one border round what is there
 )
 
 // Stage is a run of seams that belong together.
 type Stage struct {
 	Sort   StageSort `json:"sort"`
-	Number int       `json:"number"` // of the row, column or border, from 1; 0 for sashes between rows and for CoursesStage
+	Number int       `json:"number"` // of the row, column or border, from 1; 0 for sashes between rows and for LinesStage
 	After  int       `json:"after"`  // for sashes between rows: the row before them, 0 for those at the top
 	First  int       `json:"first"`  // seam, by index
 	Count  int       `json:"count"`

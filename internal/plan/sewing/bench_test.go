@@ -33,7 +33,7 @@ func BenchmarkPlan(b *testing.B) {
 			b.Run(fmt.Sprintf("%s/%dx%d", kind, size[0], size[1]), func(b *testing.B) {
 				top := topOf(b, gridText(block, size[0], size[1]))
 				for b.Loop() {
-					sewing.Of(top, sewing.Options{})
+					sewing.Build(top, sewing.Options{})
 				}
 			})
 		}

@@ -10,7 +10,7 @@ import (
 // findEdges finds what lies along each side of the field.
 func (a *assembling) findEdges() {
 	var all []tile
-	for _, c := range a.courses {
+	for _, c := range a.lines {
 		all = append(all, c.tiles...)
 	}
 	a.edgesOf(all)
@@ -76,7 +76,7 @@ func (a *assembling) corneredBorder(tiles []tile) {
 		if side == bottom {
 			ends = [2]tile{tiles[7], tiles[6]}
 		}
-		choice := a.choose(Choice{Sort: CourseChoice, Cell: -1, Stage: len(a.Stages) - 1, Seam: -1})
+		choice := a.choose(Choice{Sort: LineChoice, Cell: -1, Stage: len(a.Stages) - 1, Seam: -1})
 		strip := tiles[side]
 		for i, pair := range [2][2]tile{{ends[0], strip}, {strip, ends[1]}} {
 			at := pair[1].at
@@ -96,8 +96,8 @@ func (a *assembling) strip(t tile, side int, before []tile) {
 	if side == top || side == left {
 		inner, outer = outer, inner
 	}
-	p := line{inner, outer, side == top || side == bottom, -1}
-	defer func() { a.lines = append(a.lines, p) }()
+	p := seamLine{inner, outer, side == top || side == bottom, -1}
+	defer func() { a.seamLines = append(a.seamLines, p) }()
 	for i, e := range along {
 		one, other := a.root(e.part), a.root(t.part)
 		if one == other {

@@ -17,7 +17,7 @@ type cellSewn struct {
 	down    int32 // cells that it takes
 	columns bool
 
-	colouring int32 // of its block's, by index
+	variant int32 // of its block's, by index
 }
 
 // patch is the index of the patch that a piece of a cell is.
@@ -26,15 +26,15 @@ func (p *Plan) patch(cell, piece int) int { return int(p.index[int(p.cells[cell]
 // sorting is the work of finding the distinct blocks of a top.
 type sorting struct {
 	*Plan
-	kinds     map[string]*blocks.Kind
-	labels    map[string]int // block, by index
-	orders    map[orderKey][]int
-	cloths    map[string]int // by what a patch is cut from: its number
-	names     []string
-	first     map[clothKey]cloths // how the first block of each colouring lies
-	colouring []map[string]int    // by block: index by the cloths of the pieces
-	pooled    []bool              // by strip set: its bands differ from wedge to wedge
-	key       []byte
+	kinds   map[string]*blocks.Kind
+	labels  map[string]int // block, by index
+	orders  map[orderKey][]int
+	cloths  map[string]int // by what a patch is cut from: its number
+	names   []string
+	first   map[clothKey]cloths // how the first block of each variant lies
+	variant []map[string]int    // by block: index by the cloths of the pieces
+	pooled  []bool              // by strip set: its bands differ from wedge to wedge
+	key     []byte
 }
 
 type orderKey struct {
@@ -137,7 +137,7 @@ func (s *sorting) blockOf(cell int) int {
 		n = len(s.Blocks)
 		s.labels[c.Label] = n
 		s.Blocks = append(s.Blocks, Block{Label: c.Label, Kind: c.Kind})
-		s.colouring = append(s.colouring, map[string]int{})
+		s.variant = append(s.variant, map[string]int{})
 		s.Plan.kinds = append(s.Plan.kinds, nil)
 	}
 	return n
@@ -313,21 +313,21 @@ func (s *sorting) add(n, cell int) {
 		numbers[i] = s.cloth(s.index[int(c.first)+i])
 		key = appendNumber(key, numbers[i])
 	}
-	at, ok := s.colouring[n][string(key)]
+	at, ok := s.variant[n][string(key)]
 	if !ok {
-		at = len(b.Colourings)
-		s.colouring[n][string(key)] = at
-		made := Colouring{Number: at + 1, Leans: leans}
+		at = len(b.Variants)
+		s.variant[n][string(key)] = at
+		made := FabricVariant{Number: at + 1, Leans: leans}
 		if c.columns {
 			made.Longer = s.longer(c)
 		}
 		for _, i := range numbers {
 			made.Cloths = append(made.Cloths, s.names[i])
 		}
-		b.Colourings = append(b.Colourings, made)
+		b.Variants = append(b.Variants, made)
 	}
-	c.colouring = int32(at)
-	col := &b.Colourings[at]
+	c.variant = int32(at)
+	col := &b.Variants[at]
 	col.Cells = append(col.Cells, Placed{cell, cell/s.Columns + 1, cell%s.Columns + 1, int(c.turns), int(c.down), s.index[c.first : c.first+c.count : c.first+c.count]})
 }
 
@@ -351,7 +351,7 @@ func (s *sorting) finish(n int) {
 	b := &s.Blocks[n]
 	kind := s.Plan.kinds[n]
 	down := measure.NM(1)
-	for _, c := range b.Colourings {
+	for _, c := range b.Variants {
 		for _, at := range c.Cells {
 			down = max(down, measure.NM(at.Cells))
 		}
@@ -365,7 +365,7 @@ func (s *sorting) finish(n int) {
 	if b.Column {
 		s.columnSteps(kind, &b.Steps[0], b.Count)
 	}
-	for i := range b.Colourings {
-		s.makes(n, &b.Colourings[i])
+	for i := range b.Variants {
+		s.makes(n, &b.Variants[i])
 	}
 }

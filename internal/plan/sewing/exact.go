@@ -10,7 +10,7 @@ const (
 	mostEntries = 1 << 18
 )
 
-// table is the least that must be left undone for all ways of some choices.
+// table is the least that must be left broken for all ways of some choices.
 type table struct {
 	over []int32 // choices, ascending; bit i of an index is the way of choice i
 	cost []int32
@@ -26,16 +26,16 @@ type taken struct {
 
 // taking is the work of taking choices out one by one.
 type taking struct {
-	r       *riddle
+	r       *constraintGraph
 	tables  map[int32][]*table // by choice: those that range over it
 	left    map[int32]bool
 	done    []taken
 	entries int
 }
 
-// exact finds ways for some choices that leave the least undone while all others stay as they
+// exact finds ways for some choices that leave the least broken while all others stay as they
 // are. False if its tables would grow too large; then nothing is changed.
-func (r *riddle) exact(c component, ways []bool) bool {
+func (r *constraintGraph) exact(c component, ways []bool) bool {
 	if len(c.choices) > mostChoices {
 		return false
 	}
@@ -55,13 +55,13 @@ func (r *riddle) exact(c component, ways []bool) bool {
 	return true
 }
 
-// begin makes a table of each pair of choices of which something is asked, and of each choice
-// of which something is asked with one that stays as it is.
+// begin makes a table of each pair of choices that has a constraint, and of each choice
+// that has a constraint with one that stays as it is.
 func (t *taking) begin(c component, ways []bool) {
 	pairs := map[[2]int32]*table{}
 	for _, at := range c.choices {
 		for _, n := range t.r.at[at] {
-			a := &t.r.asks[n]
+			a := &t.r.constraints[n]
 			other := a.other(at)
 			switch {
 			case a.a == a.b:

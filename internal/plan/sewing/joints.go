@@ -4,22 +4,22 @@ import (
 	"eighthturn/internal/measure"
 )
 
-// joints finds the places where seams butt: within courses, between courses, and where a
+// joints finds the places where seams butt: within rows or columns, between them, and where a
 // border's corner squares meet its strips.
 func (p *Plan) joints() {
-	for i := range p.courses {
+	for i := range p.lines {
 		p.jointsWithin(i)
 	}
-	for i := 1; i < len(p.courses); i++ {
-		p.jointsBetween(p.courses[i-1].tiles, p.courses[i].tiles)
+	for i := 1; i < len(p.lines); i++ {
+		p.jointsBetween(p.lines[i-1].tiles, p.lines[i].tiles)
 	}
 	p.crossings()
 	p.inside()
 }
 
-// jointsWithin is the joints on the seams between the tiles of a course.
+// jointsWithin is the joints on the seams between the tiles of a line.
 func (p *Plan) jointsWithin(n int) {
-	tiles := p.courses[n].tiles
+	tiles := p.lines[n].tiles
 	a := assembling{Plan: p, Assembly: &p.Assembly}
 	for i := 1; i < len(tiles); i++ {
 		if a.end(&tiles[i-1]) == a.begin(&tiles[i]) {
@@ -28,7 +28,7 @@ func (p *Plan) jointsWithin(n int) {
 	}
 }
 
-// jointsBetween is the joints of blocks on the line between two courses.
+// jointsBetween is the joints of blocks on the line between two lines.
 func (p *Plan) jointsBetween(one, other []tile) {
 	a := assembling{Plan: p, Assembly: &p.Assembly}
 	for _, t := range a.touches(one, other) {
@@ -48,7 +48,7 @@ func (p *Plan) facing(one, other *tile, above bool) {
 		side, opposite = bottom, top
 		start, nextStart = one.at.Min.X, other.at.Min.X
 	}
-	arms, nextArms := p.rims(cell).arms[side], p.rims(next).arms[opposite]
+	arms, nextArms := p.rawEdges(cell).arms[side], p.rawEdges(next).arms[opposite]
 	for i, j := 0, 0; i < len(arms) && j < len(nextArms); {
 		a, b := &arms[i], &nextArms[j]
 		from, to := start+a.at, nextStart+b.at
@@ -77,8 +77,8 @@ func lineAt(t *tile, along measure.NM, above bool) point {
 	return point{X: t.at.Min.X, Y: along}
 }
 
-// armOf is a rim's arm as it stands in a cell.
-func (p *Plan) armOf(cell int, a *rimArm) Arm {
+// armOf is an arm of a raw edge as it stands in a cell.
+func (p *Plan) armOf(cell int, a *edgeArm) Arm {
 	return Arm{
 		Choice: p.Pressing.Cells[cell][a.group], Turned: a.turned,
 		Patches: [2]int32{int32(p.patch(cell, a.patches[0])), int32(p.patch(cell, a.patches[1]))},
@@ -96,7 +96,7 @@ type crossing struct {
 	arm Arm
 }
 
-// crossings is the joints of seams of courses with those of the next course, and of the
+// crossings is the joints of seams of lines with those of the next line, and of the
 // strips of borders with their corner squares: both ends of a short seam may meet another's.
 func (p *Plan) crossings() {
 	ends := map[point][]crossing{}
@@ -126,10 +126,10 @@ func (p *Plan) crossings() {
 	}
 }
 
-// short says whether a seam ends on the lines of longer ones: those within courses, and those
+// short says whether a seam ends on the lines of longer ones: those within lines, and those
 // of the side strips of a border with corner squares.
 func (p *Plan) short(s *Seam) bool {
-	if p.Pressing.Choices[s.choice].Sort == CourseChoice {
+	if p.Pressing.Choices[s.choice].Sort == LineChoice {
 		return true
 	}
 	b := p.borderOf(s)
@@ -182,7 +182,7 @@ func (p *Plan) patchAt(s *Seam, end, side int) int32 {
 	if s.From.X > s.To.X || s.From.Y > s.To.Y {
 		last = 1 - end
 	}
-	return int32(p.patch(part.Cell, p.rims(part.Cell).ends[facing][last]))
+	return int32(p.patch(part.Cell, p.rawEdges(part.Cell).ends[facing][last]))
 }
 
 // inside counts the joints within blocks: two seams of one direction of turning that end on

@@ -15,14 +15,14 @@ import (
 	"eighthturn/internal/quilt"
 )
 
-// checkCounts is the law of numbers: colourings have every block once, a step makes so many
+// checkCounts is the law of numbers: variants have every block once, a step makes so many
 // units for each block, and what is listed by cloth comes to that.
 func checkCounts(top *quilt.Top, p *sewing.Plan) error {
 	seen := map[int]bool{}
 	for i := range p.Blocks {
 		b := &p.Blocks[i]
 		count := 0
-		for _, c := range b.Colourings {
+		for _, c := range b.Variants {
 			count += len(c.Cells)
 			for _, at := range c.Cells {
 				for n := range at.Cells {
@@ -50,7 +50,7 @@ func checkCounts(top *quilt.Top, p *sewing.Plan) error {
 
 func checkMakes(b *sewing.Block) error {
 	sums := make([]int, len(b.Steps))
-	for _, c := range b.Colourings {
+	for _, c := range b.Variants {
 		for _, m := range c.Makes {
 			sums[m.Step] += m.Count
 		}
@@ -67,12 +67,12 @@ func checkMakes(b *sewing.Block) error {
 }
 
 // checkCloths is the law of turns: a block's pieces, taken in its own order, are cut from the
-// cloths of its colouring, and lie where its kind puts them once it is turned as it says.
+// cloths of its variant, and lie where its kind puts them once it is turned as it says.
 func checkCloths(top *quilt.Top, p *sewing.Plan) error {
 	for i := range p.Blocks {
 		b := &p.Blocks[i]
 		k, _ := blocks.Find(blocks.Kinds(), b.Kind)
-		for _, c := range b.Colourings {
+		for _, c := range b.Variants {
 			for _, at := range c.Cells {
 				for piece, cloth := range c.Cloths {
 					patch := &top.Patches[p.Patches(at.Cell, []int{piece})[0]]
@@ -106,7 +106,7 @@ func TestLaws(t *testing.T) {
 	stubborn := 0
 	for name, text := range layouts() {
 		top := topOf(t, text)
-		p := sewing.Of(top, sewing.Options{MostRings: 1000})
+		p := sewing.Build(top, sewing.Options{MostRings: 1000})
 		for _, law := range []func(*quilt.Top, *sewing.Plan) error{checkCounts, checkCloths, checkTrimmed} {
 			if err := law(top, p); err != nil {
 				t.Errorf("%s: %v", name, err)
@@ -133,15 +133,15 @@ func TestLaws(t *testing.T) {
 func TestLawsCatch(t *testing.T) {
 	text := "strip 4\nfabric a #112233\nfabric b #eeeeee\nfabric c #a04030\nblock A web kites b wedges a c\nblock H halves pieces a b\ngrid\n  A A H\n  A H:ne A\n"
 	for name, broken := range map[string]func(p *sewing.Plan){
-		"a block that is left out":         func(p *sewing.Plan) { c := &p.Blocks[0].Colourings[0]; c.Cells = c.Cells[1:] },
-		"a block that is listed twice":     func(p *sewing.Plan) { c := p.Blocks[0].Colourings[0].Cells; c[0] = c[1] },
+		"a block that is left out":         func(p *sewing.Plan) { c := &p.Blocks[0].Variants[0]; c.Cells = c.Cells[1:] },
+		"a block that is listed twice":     func(p *sewing.Plan) { c := p.Blocks[0].Variants[0].Cells; c[0] = c[1] },
 		"a number of units that is wrong":  func(p *sewing.Plan) { p.Blocks[0].Steps[0].Make++ },
-		"units by cloth that are too many": func(p *sewing.Plan) { p.Blocks[0].Colourings[0].Makes[0].Count++ },
-		"a block that is turned":           func(p *sewing.Plan) { c := p.Blocks[1].Colourings[0].Cells; c[0].Turns = c[0].Turns + 1 },
-		"cloths that are swapped":          func(p *sewing.Plan) { c := p.Blocks[1].Colourings[0].Cloths; c[0], c[1] = c[1], c[0] },
+		"units by cloth that are too many": func(p *sewing.Plan) { p.Blocks[0].Variants[0].Makes[0].Count++ },
+		"a block that is turned":           func(p *sewing.Plan) { c := p.Blocks[1].Variants[0].Cells; c[0].Turns = c[0].Turns + 1 },
+		"cloths that are swapped":          func(p *sewing.Plan) { c := p.Blocks[1].Variants[0].Cloths; c[0], c[1] = c[1], c[0] },
 	} {
 		top := topOf(t, text)
-		p := sewing.Of(top, sewing.Options{})
+		p := sewing.Build(top, sewing.Options{})
 		if checkCounts(top, p) != nil || checkCloths(top, p) != nil {
 			t.Fatal("broken before")
 		}
@@ -208,7 +208,7 @@ func TestTrimmingCatches(t *testing.T) {
 		"the same size then": func(s *sewing.Step) { s.Before = &s.Unfinished },
 	} {
 		top := topOf(t, text)
-		p := sewing.Of(top, sewing.Options{})
+		p := sewing.Build(top, sewing.Options{})
 		if err := checkTrimmed(top, p); err != nil {
 			t.Fatal(err)
 		}
@@ -230,7 +230,7 @@ func TestPicturesAreSound(t *testing.T) {
 		}
 		top := topOf(t, text)
 		var names []string
-		for _, pic := range sewing.Of(top, sewing.Options{}).Pictures() {
+		for _, pic := range sewing.Build(top, sewing.Options{}).Pictures() {
 			names = append(names, pic.Name)
 			if !strings.HasPrefix(pic.Figure.Title, sewing.PictureTitle) || pic.Figure.Description == "" {
 				t.Errorf("%s: %s has no title or description", name, pic.Name)
@@ -260,11 +260,11 @@ func TestSameBytes(t *testing.T) {
 		if n++; n > 30 {
 			break
 		}
-		first, err := sewing.Of(topOf(t, text), sewing.Options{}).JSON()
+		first, err := sewing.Build(topOf(t, text), sewing.Options{}).JSON()
 		if err != nil {
 			t.Fatal(err)
 		}
-		second, _ := sewing.Of(topOf(t, text), sewing.Options{}).JSON()
+		second, _ := sewing.Build(topOf(t, text), sewing.Options{}).JSON()
 		if !bytes.Equal(first, second) {
 			t.Errorf("%s: two plans differ", name)
 		}

@@ -3,7 +3,7 @@ package sewing
 import "slices"
 
 // makes groups the units of each step that are alike.
-func (s *sorting) makes(n int, c *Colouring) {
+func (s *sorting) makes(n int, c *FabricVariant) {
 	kind := s.Plan.kinds[n]
 	for at, step := range s.Blocks[n].Steps {
 		from := len(c.Makes)
@@ -27,7 +27,7 @@ func goesOn(joins []Join, number int) bool {
 }
 
 // make counts a unit, with those of its step that are alike.
-func (s *sorting) make(c *Colouring, from int, made Make) {
+func (s *sorting) make(c *FabricVariant, from int, made Make) {
 	made.Count = len(c.Cells)
 	for i := from; i < len(c.Makes); i++ {
 		if slices.Equal(c.Makes[i].Cloths, made.Cloths) {
@@ -39,7 +39,7 @@ func (s *sorting) make(c *Colouring, from int, made Make) {
 }
 
 // clothsOf is the cloths of some pieces.
-func clothsOf(c *Colouring, pieces []int) []string {
+func clothsOf(c *FabricVariant, pieces []int) []string {
 	cloths := make([]string, len(pieces))
 	for i, p := range pieces {
 		cloths[i] = c.Cloths[p]

@@ -73,7 +73,7 @@ func (p *Plan) shownCell(block int) int {
 	if p.Blocks[block].Column {
 		return p.kinds[block].column
 	}
-	return p.Blocks[block].Colourings[0].Cells[0].Cell
+	return p.Blocks[block].Variants[0].Cells[0].Cell
 }
 
 // shownPieces is the pieces of the block that pictures show, in the block's own frame.

@@ -42,9 +42,9 @@ type Plan struct {
 	cells []cellSewn // by cell
 	index []int32    // by piece of a cell, see cellSewn: the patch
 
-	courses    []course
-	lines      []line
-	columnRims map[int]*rims // by a column's upper cell
+	lines       []line
+	seamLines   []seamLine
+	columnEdges map[int]*rawEdges // by a column's upper cell
 }
 
 // Length is a length and its nearest mark on rulers; all may be below 0.
@@ -74,22 +74,22 @@ const (
 
 // Block is how the blocks of one label are sewn.
 type Block struct {
-	Label      string       `json:"label"`
-	Kind       string       `json:"kind"`
-	Column     bool         `json:"column,omitempty"` // its cells under one another are one column
-	Count      int          `json:"count"`            // blocks of the label in the top, or columns
-	Finished   Size         `json:"finished"`         // of the block; of a column, the longest one
-	Unfinished Size         `json:"unfinished"`
-	Colourings []Colouring  `json:"colourings"`
-	Steps      []Step       `json:"steps"` // empty where there is nothing to sew
-	Rounds     []Round      `json:"rounds"`
-	Ways       [][2]string  `json:"ways"` // by choice of the block: the two ways of pressing, in words; see Pressing
-	Edges      [4]EdgeGrain `json:"edges"`
+	Label      string          `json:"label"`
+	Kind       string          `json:"kind"`
+	Column     bool            `json:"column,omitempty"` // its cells under one another are one column
+	Count      int             `json:"count"`            // blocks of the label in the top, or columns
+	Finished   Size            `json:"finished"`         // of the block; of a column, the longest one
+	Unfinished Size            `json:"unfinished"`
+	Variants   []FabricVariant `json:"variants"`
+	Steps      []Step          `json:"steps"` // empty where there is nothing to sew
+	Rounds     []Round         `json:"rounds"`
+	Ways       [][2]string     `json:"ways"` // by choice of the block: the two ways of pressing, in words; see Pressing
+	Edges      [4]EdgeGrain    `json:"edges"`
 }
 
-// Colouring is blocks of one label that are sewn of the same cloth: they differ in nothing
+// FabricVariant is blocks of one label that are sewn of the same cloth: they differ in nothing
 // but how they are turned.
-type Colouring struct {
+type FabricVariant struct {
 	Number int      `json:"number"` // among the block's, from 1
 	Cloths []string `json:"cloths"` // by piece of the kind: a fabric, or the bands of a strip set from the wide end to the tip
 	Cells  []Placed `json:"cells"`

@@ -2,17 +2,17 @@ package sewing
 
 // press chooses which way every allowance lies.
 func (p *Plan) press(o Options) {
-	r := &riddle{choices: len(p.Pressing.Choices), most: o.MostRings, wants: p.customs()}
+	r := &constraintGraph{choices: len(p.Pressing.Choices), most: o.MostRings, wants: p.customs()}
 	for i := range p.Pressing.Joints {
 		j := &p.Pressing.Joints[i]
-		r.asks = append(r.asks, asked{j.A.Choice, j.B.Choice, j.A.Turned != j.B.Turned})
+		r.constraints = append(r.constraints, constraint{j.A.Choice, j.B.Choice, j.A.Turned != j.B.Turned})
 	}
 	s := r.solve()
 	p.apply(s)
 }
 
 // apply writes down what was chosen.
-func (p *Plan) apply(s *answer) {
+func (p *Plan) apply(s *assignment) {
 	g := &p.Pressing
 	for i, way := range s.ways {
 		if way {
@@ -28,7 +28,7 @@ func (p *Plan) apply(s *answer) {
 	g.AtMost = len(g.Joints) - s.least
 	g.Proved = g.AtMost == g.Nests
 	for i, n := range s.broken {
-		g.Cannot = append(g.Cannot, Cannot{int(n), numbers(s.rings[i])})
+		g.Cannot = append(g.Cannot, Cannot{int(n), numbers(s.oddCycles[i])})
 	}
 	for i := range p.Assembly.Seams {
 		seam := &p.Assembly.Seams[i]
@@ -49,7 +49,7 @@ func numbers(list []int32) []int {
 func (g *Pressing) clockwise(a *Arm) bool { return (g.Choices[a.Choice].Way == 0) != a.Turned }
 
 // customs is what custom wants of each choice, above 0 for way 1: allowances towards the
-// darker cloth, so that they do not show through; those of long seams and courses as their
+// darker cloth, so that they do not show through; those of long seams and lines as their
 // way 0 has it.
 func (p *Plan) customs() []float64 {
 	light := make([]float64, len(p.top.Fabrics))

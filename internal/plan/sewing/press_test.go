@@ -118,7 +118,7 @@ func (r *replay) pressedTo(t *testing.T, seam int) int {
 func (r *replay) joinOf(by *sewnBy) (*sewing.Join, sewing.Placed, *sewing.Block) {
 	for i := range r.plan.Blocks {
 		b := &r.plan.Blocks[i]
-		for _, c := range b.Colourings {
+		for _, c := range b.Variants {
 			for _, at := range c.Cells {
 				if at.Cell != by.cell {
 					continue
@@ -241,7 +241,7 @@ func TestPressingCatches(t *testing.T) {
 			j.A.Turned = !j.A.Turned
 		},
 	} {
-		r := newReplay(top, sewing.Of(top, sewing.Options{}))
+		r := newReplay(top, sewing.Build(top, sewing.Options{}))
 		if err := r.check(); err != nil {
 			t.Fatal(err)
 		}
@@ -273,7 +273,7 @@ func hardText(t *testing.T) string {
 	t.Helper()
 	for seed := range uint64(200) {
 		text := mixedText(seed, 4, 4)
-		if p := sewing.Of(topOf(t, text), sewing.Options{}); len(p.Pressing.Cannot) > 0 {
+		if p := sewing.Build(topOf(t, text), sewing.Options{}); len(p.Pressing.Cannot) > 0 {
 			return text
 		}
 	}
@@ -397,7 +397,7 @@ func bestOf(g *sewing.Pressing, list []int, next [][]int) int {
 func TestBestOfAll(t *testing.T) {
 	tried, stubborn := 0, 0
 	try := func(text string) {
-		p := sewing.Of(topOf(t, text), sewing.Options{})
+		p := sewing.Build(topOf(t, text), sewing.Options{})
 		want := best(p, 20)
 		if want < 0 {
 			return

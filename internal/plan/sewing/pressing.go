@@ -20,9 +20,9 @@ type Pressing struct {
 type ChoiceSort string
 
 const (
-	BlockChoice  ChoiceSort = "block"
-	CourseChoice ChoiceSort = "course" // the seams between the parts of a row or column
-	SeamChoice   ChoiceSort = "seam"   // one long seam
+	BlockChoice ChoiceSort = "block"
+	LineChoice  ChoiceSort = "line" // the seams between the parts of a row or column
+	SeamChoice  ChoiceSort = "seam" // one long seam
 )
 
 // Choice is one choice between two ways of pressing.
@@ -30,9 +30,9 @@ type Choice struct {
 	Sort  ChoiceSort `json:"sort"`
 	Cell  int        `json:"cell"`  // of a block, -1 for others; of a column its upper cell
 	Group int        `json:"group"` // of the block's ways, by index
-	Stage int        `json:"stage"` // of a course, -1 for others
+	Stage int        `json:"stage"` // of a line, -1 for others
 	Seam  int        `json:"seam"`  // of the assembly, -1 for others
-	Way   int        `json:"way"`   // what the plan chose: 0 or 1, by Block.Ways; of a course 0 is towards sashes and away from posts, without them towards the later parts; of a seam 0 is towards B
+	Way   int        `json:"way"`   // what the plan chose: 0 or 1, by Block.Ways; of a line 0 is towards sashes and away from posts, without them towards the later parts; of a seam 0 is towards B
 }
 
 // Joint is a place where two seams butt together from the two sides of a later seam, mirror

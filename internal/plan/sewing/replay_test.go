@@ -56,8 +56,8 @@ func (r *replay) sides(seam int) (a, b int) {
 // check replays the whole plan and says what is wrong first.
 func (r *replay) check() error {
 	for b := range r.plan.Blocks {
-		for c := range r.plan.Blocks[b].Colourings {
-			for _, at := range r.plan.Blocks[b].Colourings[c].Cells {
+		for c := range r.plan.Blocks[b].Variants {
+			for _, at := range r.plan.Blocks[b].Variants[c].Cells {
 				if err := r.block(&r.plan.Blocks[b], at); err != nil {
 					return fmt.Errorf("block %s in row %d, column %d: %w", r.plan.Blocks[b].Label, at.Row, at.Col, err)
 				}
@@ -293,9 +293,9 @@ func TestReplayCatches(t *testing.T) {
 		"a wrong piece":                        func(p *sewing.Plan) { p.Blocks[0].Steps[0].Joins[0].B = []int{0} },
 		"a seam that begins elsewhere":         func(p *sewing.Plan) { p.Blocks[0].Steps[2].Joins[0].From.X += measure.Millimetre },
 		"sides that are swapped":               func(p *sewing.Plan) { j := &p.Blocks[0].Steps[0].Joins[0]; j.A, j.B = j.B, j.A },
-		"a block that is turned the other way": func(p *sewing.Plan) { p.Blocks[0].Colourings[0].Cells[0].Turns += 1 },
+		"a block that is turned the other way": func(p *sewing.Plan) { p.Blocks[0].Variants[0].Cells[0].Turns += 1 },
 		"a block that is left out": func(p *sewing.Plan) {
-			c := &p.Blocks[0].Colourings[0]
+			c := &p.Blocks[0].Variants[0]
 			c.Cells = c.Cells[1:]
 		},
 		"a long seam that is left out":   func(p *sewing.Plan) { p.Assembly.Seams = p.Assembly.Seams[:len(p.Assembly.Seams)-1] },
@@ -304,7 +304,7 @@ func TestReplayCatches(t *testing.T) {
 		"a long seam that is cut short":  func(p *sewing.Plan) { p.Assembly.Seams[4].To.X -= measure.Millimetre },
 		"a part that is counted wrongly": func(p *sewing.Plan) { p.Assembly.Parts[0].Patches-- },
 	} {
-		plan := sewing.Of(top, sewing.Options{})
+		plan := sewing.Build(top, sewing.Options{})
 		if err := newReplay(top, plan).check(); err != nil {
 			t.Fatalf("before: %v", err)
 		}

@@ -14,7 +14,7 @@ func (p *Plan) rounds(b *Block, s *sewn) {
 	}
 	for _, at := range s.inner() {
 		r := Round{At: at, Pieces: s.around(at)}
-		g := s.gathering(at)
+		g := s.junction(at)
 		r.Seams = len(g.arms)
 		if r.Seams < 3 {
 			continue
@@ -88,9 +88,9 @@ func bearing(way point) float64 {
 	return max(a, 0)
 }
 
-// gathering is the seams and pieces round a point inside the block.
-func (s *sewn) gathering(at point) *gathering {
-	g := &gathering{}
+// junction is the seams and pieces round a point inside the block.
+func (s *sewn) junction(at point) *junction {
+	g := &junction{}
 	pieces := s.around(at)
 	for _, i := range pieces {
 		from, angle, _ := sector(s.pieces[i], at)
@@ -118,7 +118,7 @@ func (s *sewn) order(a, b int) int {
 
 // canTurn says whether the allowances can all turn one way round a point: none of its pieces
 // may run past it, and all seams there must be pressed so.
-func (s *sewn) canTurn(at point, g *gathering) (bool, string) {
+func (s *sewn) canTurn(at point, g *junction) (bool, string) {
 	for _, c := range g.corners {
 		if c.angle > math.Pi-1e-6 {
 			return false, "one piece has no corner here, and its allowance runs past the point and lies one way"

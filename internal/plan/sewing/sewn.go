@@ -18,9 +18,9 @@ type sewn struct {
 	pieces    []outline
 	spare     []measure.NM // by piece: by how much sides that are trimmed stand out
 	joins     []joined
-	steps     []int    // by join
-	symmetric [][]int  // by quarter turns: where each piece comes to lie, nil where the kind then looks otherwise
-	turns     [4]*rims // by quarter turns, made when they are asked for
+	steps     []int        // by join
+	symmetric [][]int      // by quarter turns: where each piece comes to lie, nil where the kind then looks otherwise
+	turns     [4]*rawEdges // by quarter turns, made when they are asked for
 }
 
 // joined is a join with its parts put together.
@@ -146,8 +146,8 @@ func (s *sewn) spareAlong(pieces []int, along stretch) measure.NM {
 	return most
 }
 
-// raw is the raw outline of a unit.
-func (s *sewn) raw(pieces []int, unit outline, trimmed bool) []vec {
+// rawOutline is the raw outline of a unit.
+func (s *sewn) rawOutline(pieces []int, unit outline, trimmed bool) []vec {
 	blunt := make([]bool, len(unit))
 	for i := range unit {
 		blunt[i] = s.tip(pieces, unit[i])

@@ -1,42 +1,42 @@
 package sewing
 
-// asked is what a joint asks of two choices: that they go the same way, or opposite ways.
-type asked struct {
+// constraint is what a joint asks of two choices: that they go the same way, or opposite ways.
+type constraint struct {
 	a, b     int32
 	opposite bool
 }
 
-// riddle is choices between two ways and what is asked of them. Which of them should go one
+// constraintGraph is choices between two ways and the constraints between them. Which of them should go one
 // way by custom is in wants: above 0 for way 1.
-type riddle struct {
-	choices int
-	asks    []asked
-	wants   []float64
-	most    int       // rings to show
-	seen    []bool    // by choice: followed already
-	at      [][]int32 // by choice: what is asked of it, by index
+type constraintGraph struct {
+	choices     int
+	constraints []constraint
+	wants       []float64
+	most        int       // odd cycles to show
+	seen        []bool    // by choice: followed already
+	at          [][]int32 // by choice: its constraints, by index
 }
 
-// answer is a way for every choice, and what is known of it.
-type answer struct {
-	ways   []bool
-	broken []int32   // what is asked and not done, by index
-	rings  [][]int32 // for each of them: a ring of asks that cannot all be done, itself first; nil where none was found
-	least  int       // no ways leave less undone
+// assignment is a way for every choice, and what is known of it.
+type assignment struct {
+	ways      []bool
+	broken    []int32   // constraints that are broken, by index
+	oddCycles [][]int32 // for each of them: a cycle of constraints that cannot all be kept, itself first; nil where none was found
+	least     int       // no ways leave less broken
 }
 
-// solve finds ways that leave little undone.
+// solve finds ways that leave little broken.
 //
-// Asks that agree all round are done one after the other. Where a ring of them asks for an
-// odd number of changes, something must be left undone. Then, component by component: a
-// descent from there; rings that share no ask prove how much must be left undone at least;
+// Constraints that agree all round are kept one after the other. Where a cycle of them asks for an
+// odd number of changes, something must be left broken. Then, component by component: a
+// descent from there; cycles that share no constraint prove how much must be left broken at least;
 // if that is less, the best is found exactly by taking choices out one by one, each with a
 // table over its neighbours, as long as tables stay small. Where they do not, the same is done
 // for one small part after the other, and only the bound is known.
-func (r *riddle) solve() *answer {
+func (r *constraintGraph) solve() *assignment {
 	r.index()
 	r.seen = make([]bool, r.choices)
-	s := &answer{ways: make([]bool, r.choices)}
+	s := &assignment{ways: make([]bool, r.choices)}
 	for _, c := range r.components() {
 		r.solveComponent(c, s)
 		r.byCustom(c, s)
@@ -45,19 +45,19 @@ func (r *riddle) solve() *answer {
 	return s
 }
 
-func (r *riddle) index() {
+func (r *constraintGraph) index() {
 	counts := make([]int32, r.choices)
-	for _, a := range r.asks {
+	for _, a := range r.constraints {
 		counts[a.a]++
 		counts[a.b]++
 	}
-	room := make([]int32, 0, 2*len(r.asks))
+	room := make([]int32, 0, 2*len(r.constraints))
 	r.at = make([][]int32, r.choices)
 	for i, n := range counts {
 		r.at[i] = room[len(room) : len(room) : len(room)+int(n)]
 		room = room[:len(room)+int(n)]
 	}
-	for i, a := range r.asks {
+	for i, a := range r.constraints {
 		r.at[a.a] = append(r.at[a.a], int32(i))
 		if a.b != a.a {
 			r.at[a.b] = append(r.at[a.b], int32(i))
@@ -65,23 +65,23 @@ func (r *riddle) index() {
 	}
 }
 
-// other is the choice at the other end of an ask.
-func (a *asked) other(n int32) int32 {
+// other is the choice at the other end of a constraint.
+func (a *constraint) other(n int32) int32 {
 	if a.a == n {
 		return a.b
 	}
 	return a.a
 }
 
-func (a *asked) done(ways []bool) bool { return (ways[a.a] != ways[a.b]) == a.opposite }
+func (a *constraint) kept(ways []bool) bool { return (ways[a.a] != ways[a.b]) == a.opposite }
 
 // component is choices that hang together, each next to one that stands before it.
 type component struct {
 	choices []int32
 }
 
-// components finds what hangs together, and follows what is asked as far as it goes.
-func (r *riddle) components() []component {
+// components finds what hangs together, and follows the constraints as far as they go.
+func (r *constraintGraph) components() []component {
 	var list []component
 	seen := make([]bool, r.choices)
 	for start := range seen {
@@ -92,7 +92,7 @@ func (r *riddle) components() []component {
 		seen[start] = true
 		for i := 0; i < len(c.choices); i++ {
 			for _, n := range r.at[c.choices[i]] {
-				if next := r.asks[n].other(c.choices[i]); !seen[next] {
+				if next := r.constraints[n].other(c.choices[i]); !seen[next] {
 					seen[next] = true
 					c.choices = append(c.choices, next)
 				}
@@ -104,7 +104,7 @@ func (r *riddle) components() []component {
 }
 
 // solveComponent solves one component.
-func (r *riddle) solveComponent(c component, s *answer) {
+func (r *constraintGraph) solveComponent(c component, s *assignment) {
 	r.follow(c, s.ways)
 	broken := r.broken(c, s.ways)
 	if len(broken) == 0 {
@@ -128,14 +128,14 @@ func (r *riddle) solveComponent(c component, s *answer) {
 	s.least += least
 }
 
-// follow does what is asked from the first choice outwards; what closes a ring may be left
-// undone.
-func (r *riddle) follow(c component, ways []bool) {
+// follow keeps constraints from the first choice outwards; what closes a cycle may be left
+// broken.
+func (r *constraintGraph) follow(c component, ways []bool) {
 	seen := r.seen
 	seen[c.choices[0]], ways[c.choices[0]] = true, false
 	for _, at := range c.choices {
 		for _, n := range r.at[at] {
-			a := &r.asks[n]
+			a := &r.constraints[n]
 			if next := a.other(at); !seen[next] {
 				seen[next] = true
 				ways[next] = ways[at] != a.opposite
@@ -144,12 +144,12 @@ func (r *riddle) follow(c component, ways []bool) {
 	}
 }
 
-// broken is what is asked in a component and not done.
-func (r *riddle) broken(c component, ways []bool) []int32 {
+// broken is the constraints of a component that are broken.
+func (r *constraintGraph) broken(c component, ways []bool) []int32 {
 	var list []int32
 	for _, at := range c.choices {
 		for _, n := range r.at[at] {
-			if r.asks[n].a == at && !r.asks[n].done(ways) {
+			if r.constraints[n].a == at && !r.constraints[n].kept(ways) {
 				list = append(list, n)
 			}
 		}
@@ -157,13 +157,13 @@ func (r *riddle) broken(c component, ways []bool) []int32 {
 	return list
 }
 
-// gain is how much less would be undone if a choice went the other way.
-func (r *riddle) gain(at int32, ways []bool) int {
+// gain is how much less would be broken if a choice went the other way.
+func (r *constraintGraph) gain(at int32, ways []bool) int {
 	gain := 0
 	for _, n := range r.at[at] {
-		switch a := &r.asks[n]; {
+		switch a := &r.constraints[n]; {
 		case a.a == a.b:
-		case a.done(ways):
+		case a.kept(ways):
 			gain--
 		default:
 			gain++
@@ -172,8 +172,8 @@ func (r *riddle) gain(at int32, ways []bool) int {
 	return gain
 }
 
-// descend turns choices round one by one as long as that leaves less undone.
-func (r *riddle) descend(c component, ways []bool) {
+// descend turns choices round one by one as long as that leaves less broken.
+func (r *constraintGraph) descend(c component, ways []bool) {
 	for again := true; again; {
 		again = false
 		for _, at := range c.choices {
@@ -191,18 +191,18 @@ const (
 	mostWindows   = 150
 )
 
-// byWindows betters ways part by part: round each ask that is undone, the nearest choices are
+// byWindows betters ways part by part: round each constraint that is broken, the nearest choices are
 // set as well as can be.
-func (r *riddle) byWindows(c component, ways []bool) {
+func (r *constraintGraph) byWindows(c component, ways []bool) {
 	for windows, again := 0, true; again && windows < mostWindows; {
 		again = false
 		broken := r.broken(c, ways)
 		for _, n := range broken {
-			if windows == mostWindows || r.asks[n].done(ways) {
+			if windows == mostWindows || r.constraints[n].kept(ways) {
 				continue
 			}
 			windows++
-			part := r.window(r.asks[n].a)
+			part := r.window(r.constraints[n].a)
 			before := len(r.broken(part, ways))
 			if r.exact(part, ways) && len(r.broken(part, ways)) < before {
 				again = true
@@ -212,12 +212,12 @@ func (r *riddle) byWindows(c component, ways []bool) {
 }
 
 // window is the choices nearest to one.
-func (r *riddle) window(from int32) component {
+func (r *constraintGraph) window(from int32) component {
 	list := []int32{from}
 	seen := map[int32]bool{from: true}
 	for i := 0; i < len(list) && len(list) < windowChoices; i++ {
 		for _, n := range r.at[list[i]] {
-			if next := r.asks[n].other(list[i]); !seen[next] {
+			if next := r.constraints[n].other(list[i]); !seen[next] {
 				seen[next] = true
 				list = append(list, next)
 			}
@@ -227,7 +227,7 @@ func (r *riddle) window(from int32) component {
 }
 
 // orAlike tries all choices alike, with a descent from there, and keeps what is better.
-func (r *riddle) orAlike(c component, ways []bool) {
+func (r *constraintGraph) orAlike(c component, ways []bool) {
 	before := len(r.broken(c, ways))
 	kept := make([]bool, len(c.choices))
 	for i, at := range c.choices {
@@ -244,7 +244,7 @@ func (r *riddle) orAlike(c component, ways []bool) {
 
 // byCustom turns a whole component round where custom wants it so: all that is done stays
 // done.
-func (r *riddle) byCustom(c component, s *answer) {
+func (r *constraintGraph) byCustom(c component, s *assignment) {
 	sum := 0.0
 	for _, at := range c.choices {
 		if s.ways[at] {

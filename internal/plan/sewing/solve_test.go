@@ -7,15 +7,15 @@ import (
 	"eighthturn/internal/blocks"
 )
 
-// randomRiddle is choices with asks between them: a grid's, or any.
-func randomRiddle(v *rand.Rand, choices, asks int) *riddle {
-	r := &riddle{choices: choices, most: 1000, wants: make([]float64, choices)}
-	for range asks {
+// randomConstraints is choices with constraints between them: a grid's, or any.
+func randomConstraints(v *rand.Rand, choices, constraints int) *constraintGraph {
+	r := &constraintGraph{choices: choices, most: 1000, wants: make([]float64, choices)}
+	for range constraints {
 		a, b := int32(v.IntN(choices)), int32(v.IntN(choices))
 		if v.IntN(3) > 0 {
 			b = (a + 1 + int32(v.IntN(3))) % int32(choices)
 		}
-		r.asks = append(r.asks, asked{a, b, v.IntN(4) == 0})
+		r.constraints = append(r.constraints, constraint{a, b, v.IntN(4) == 0})
 	}
 	for i := range r.wants {
 		r.wants[i] = v.Float64() - 0.5
@@ -23,17 +23,17 @@ func randomRiddle(v *rand.Rand, choices, asks int) *riddle {
 	return r
 }
 
-// leastUndone tries every way.
-func leastUndone(r *riddle) int {
-	best := len(r.asks)
+// leastBroken tries every way.
+func leastBroken(r *constraintGraph) int {
+	best := len(r.constraints)
 	ways := make([]bool, r.choices)
 	for i := range 1 << r.choices {
 		for n := range ways {
 			ways[n] = i>>n&1 == 1
 		}
 		count := 0
-		for n := range r.asks {
-			if !r.asks[n].done(ways) {
+		for n := range r.constraints {
+			if !r.constraints[n].kept(ways) {
 				count++
 			}
 		}
@@ -51,27 +51,27 @@ func TestKindsFit(t *testing.T) {
 	}
 }
 
-// TestSolveIsBest: what is left undone is the least that can be, and that is known.
+// TestSolveIsBest: what is left broken is the least that can be, and that is known.
 func TestSolveIsBest(t *testing.T) {
 	v := rand.New(rand.NewPCG(1, 2))
 	for range 400 {
 		choices := 2 + v.IntN(11)
-		r := randomRiddle(v, choices, 1+v.IntN(3*choices))
+		r := randomConstraints(v, choices, 1+v.IntN(3*choices))
 		s := r.solve()
-		want := leastUndone(r)
+		want := leastBroken(r)
 		if len(s.broken) != want || s.least != want {
-			t.Fatalf("%d undone, known to be at least %d, but %d is the least\n%v", len(s.broken), s.least, want, r.asks)
+			t.Fatalf("%d undone, known to be at least %d, but %d is the least\n%v", len(s.broken), s.least, want, r.constraints)
 		}
 		checkAnswer(t, r, s)
 	}
 }
 
-// checkAnswer: what is said to be undone is what is undone, and nothing else.
-func checkAnswer(t *testing.T, r *riddle, s *answer) {
+// checkAnswer: what is said to be broken is what is broken, and nothing else.
+func checkAnswer(t *testing.T, r *constraintGraph, s *assignment) {
 	t.Helper()
 	undone := map[int32]bool{}
-	for i := range r.asks {
-		if !r.asks[i].done(s.ways) {
+	for i := range r.constraints {
+		if !r.constraints[i].kept(s.ways) {
 			undone[int32(i)] = true
 		}
 	}
@@ -80,31 +80,31 @@ func checkAnswer(t *testing.T, r *riddle, s *answer) {
 	}
 	for _, n := range s.broken {
 		if !undone[n] {
-			t.Fatalf("ask %d is said to be undone", n)
+			t.Fatalf("constraint %d is said to be undone", n)
 		}
 	}
 }
 
-// TestDisjointNeverSaysTooMuch: rings that share nothing never prove more than there is, also
+// TestDisjointNeverSaysTooMuch: cycles that share nothing never prove more than there is, also
 // where the ways are not the best.
 func TestDisjointNeverSaysTooMuch(t *testing.T) {
 	v := rand.New(rand.NewPCG(3, 4))
 	for range 400 {
 		choices := 2 + v.IntN(10)
-		r := randomRiddle(v, choices, 1+v.IntN(3*choices))
+		r := randomConstraints(v, choices, 1+v.IntN(3*choices))
 		r.index()
 		ways := make([]bool, choices)
 		for i := range ways {
 			ways[i] = v.IntN(2) == 0
 		}
 		var broken []int32
-		for i := range r.asks {
-			if !r.asks[i].done(ways) {
+		for i := range r.constraints {
+			if !r.constraints[i].kept(ways) {
 				broken = append(broken, int32(i))
 			}
 		}
-		if found, least := r.disjoint(broken, ways), leastUndone(r); found > least {
-			t.Fatalf("%d rings are said to share nothing, but %d undone is enough\n%v", found, least, r.asks)
+		if found, least := r.disjoint(broken, ways), leastBroken(r); found > least {
+			t.Fatalf("%d cycles are said to share nothing, but %d undone is enough\n%v", found, least, r.constraints)
 		}
 	}
 }
@@ -115,7 +115,7 @@ func TestExact(t *testing.T) {
 	v := rand.New(rand.NewPCG(5, 6))
 	for range 200 {
 		choices := 2 + v.IntN(10)
-		r := randomRiddle(v, choices, 1+v.IntN(3*choices))
+		r := randomConstraints(v, choices, 1+v.IntN(3*choices))
 		r.index()
 		ways := make([]bool, choices)
 		count := 0
@@ -125,24 +125,24 @@ func TestExact(t *testing.T) {
 			}
 			count += len(r.broken(c, ways))
 		}
-		if want := leastUndone(r); count != want {
-			t.Fatalf("%d undone, but %d is the least\n%v", count, want, r.asks)
+		if want := leastBroken(r); count != want {
+			t.Fatalf("%d undone, but %d is the least\n%v", count, want, r.constraints)
 		}
 	}
 }
 
-// TestLargeRiddle: a grid of 60 by 60 with odd rings all over is answered, with a bound that
+// TestLargeGraph: a grid of 60 by 60 with odd cycles all over is answered, with a bound that
 // does not lie above what was reached.
-func TestLargeRiddle(t *testing.T) {
+func TestLargeGraph(t *testing.T) {
 	const side = 60
 	v := rand.New(rand.NewPCG(7, 8))
-	r := &riddle{choices: side * side, most: 10, wants: make([]float64, side*side)}
+	r := &constraintGraph{choices: side * side, most: 10, wants: make([]float64, side*side)}
 	for i := range int32(side * side) {
 		if i%side < side-1 {
-			r.asks = append(r.asks, asked{i, i + 1, v.IntN(5) == 0})
+			r.constraints = append(r.constraints, constraint{i, i + 1, v.IntN(5) == 0})
 		}
 		if i < side*(side-1) {
-			r.asks = append(r.asks, asked{i, i + side, v.IntN(5) == 0})
+			r.constraints = append(r.constraints, constraint{i, i + side, v.IntN(5) == 0})
 		}
 	}
 	s := r.solve()
@@ -150,5 +150,5 @@ func TestLargeRiddle(t *testing.T) {
 	if s.least > len(s.broken) || s.least < len(s.broken)/4 {
 		t.Errorf("%d undone, known to be at least %d", len(s.broken), s.least)
 	}
-	t.Logf("%d of %d undone, at least %d", len(s.broken), len(r.asks), s.least)
+	t.Logf("%d of %d undone, at least %d", len(s.broken), len(r.constraints), s.least)
 }

@@ -96,7 +96,7 @@ func (d *stepDrawing) outer(which []int) []vec {
 	if d.kind.kind.Column {
 		return d.columnOuter(which)
 	}
-	return d.kind.raw(which, d.kind.unit(which), true)
+	return d.kind.rawOutline(which, d.kind.unit(which), true)
 }
 
 // columnOuter is the same of pieces of a column, which follow each other.
@@ -316,7 +316,7 @@ func (d *stepDrawing) larger(outer []vec) []vec {
 	if d.step.Trim == "" || d.kind.kind.Column {
 		return outer
 	}
-	return d.kind.raw(d.unit, d.kind.unit(d.unit), false)
+	return d.kind.rawOutline(d.unit, d.kind.unit(d.unit), false)
 }
 
 // trimLines marks the raw sides where larger pieces are cut to size.

@@ -60,11 +60,11 @@ func (p *Plan) measureStep(s *sewn, step *Step) {
 	way := ruler(made.unit)
 	step.Form = formOf(made.unit)
 	step.Finished = p.sizeOf(grown(made.unit, make([]measure.NM, len(made.unit)), make([]bool, len(made.unit)), 0), way)
-	step.Unfinished = p.sizeOf(s.raw(made.all(), made.unit, true), way)
+	step.Unfinished = p.sizeOf(s.rawOutline(made.all(), made.unit, true), way)
 	if step.Trim == "" {
 		return
 	}
-	before := p.sizeOf(s.raw(made.all(), made.unit, false), way)
+	before := p.sizeOf(s.rawOutline(made.all(), made.unit, false), way)
 	step.Before = &before
 	for i := range made.unit {
 		out := s.spareAlong(made.all(), stretch{made.unit[i], made.unit[(i+1)%len(made.unit)]})

@@ -35,12 +35,12 @@ type stacked struct{ pressed, open, round int }
 func (p *Plan) bulk() {
 	c := &counting{Plan: p, known: map[string]stacked{}, found: map[thickSort]*ThickPoint{}}
 	p.Bulk.Limit = thickFrom
-	for i := range p.lines {
-		l := &p.lines[i]
-		p.gatherings(l, func(at measure.NM, g *gathering) { c.add(g, c.pointOn(l, at)) })
+	for i := range p.seamLines {
+		l := &p.seamLines[i]
+		p.junctions(l, func(at measure.NM, g *junction) { c.add(g, c.pointOn(l, at)) })
 	}
-	for i := range p.courses {
-		c.within(p.courses[i].tiles)
+	for i := range p.lines {
+		c.within(p.lines[i].tiles)
 	}
 	c.insideBlocks()
 	for _, t := range c.found {
@@ -52,14 +52,14 @@ func (p *Plan) bulk() {
 }
 
 // pointOn is a point of a line.
-func (p *Plan) pointOn(l *line, along measure.NM) point {
+func (p *Plan) pointOn(l *seamLine, along measure.NM) point {
 	if l.above {
 		return point{X: along, Y: l.other[0].at.Min.Y}
 	}
 	return point{X: l.other[0].at.Min.X, Y: along}
 }
 
-// within counts along the seams between the tiles of a course, but not at their ends.
+// within counts along the seams between the tiles of a line, but not at their ends.
 func (c *counting) within(tiles []tile) {
 	above := c.Assembly.ByColumns
 	for i := 1; i < len(tiles); i++ {
@@ -68,13 +68,13 @@ func (c *counting) within(tiles []tile) {
 		}
 		one, other := tiles[i-1], tiles[i]
 		one.seam, other.seam = -1, -1
-		l := line{[]tile{one}, []tile{other}, above, tiles[i].seam}
-		c.gatherings(&l, func(at measure.NM, g *gathering) { c.add(g, c.pointOn(&l, at)) })
+		l := seamLine{[]tile{one}, []tile{other}, above, tiles[i].seam}
+		c.junctions(&l, func(at measure.NM, g *junction) { c.add(g, c.pointOn(&l, at)) })
 	}
 }
 
 // add counts the layers at a point.
-func (c *counting) add(g *gathering, at point) {
+func (c *counting) add(g *junction, at point) {
 	c.key = g.key(c.key[:0])
 	n, ok := c.known[string(c.key)]
 	if !ok {

@@ -9,19 +9,19 @@ import (
 type tile struct {
 	part int
 	at   quilt.Rect
-	seam int  // of the assembly: that between it and the tile before it in its course, -1 for none
+	seam int  // of the assembly: that between it and the tile before it in its line, -1 for none
 	sash bool // a strip of the sashes
 	post bool
 }
 
-// course is a row of tiles, or a column of them, or the sashes between two.
-type course struct {
+// line is a row of tiles, or a column of them, or the sashes between two.
+type line struct {
 	number int // of the row or column, from 1; 0 for sashes
 	after  int // for sashes: the row before them
 	tiles  []tile
 }
 
-// begin and end are how far along its course a tile reaches.
+// begin and end are how far along its line a tile reaches.
 func (a *assembling) begin(t *tile) measure.NM {
 	if a.ByColumns {
 		return t.at.Min.Y
@@ -40,12 +40,12 @@ func (a *assembling) end(t *tile) measure.NM {
 type assembling struct {
 	*Plan
 	*Assembly
-	courses []course
-	above   []int     // by part and seam: the seam that took it in, -1 for none
-	loose   []int     // patches of sashes and borders that are not used yet
-	border  []tile    // the tiles of the borders, in the order of their patches
-	edges   [4][]tile // what lies along each side of what is there
-	outer   quilt.Rect
+	lines  []line
+	above  []int     // by part and seam: the seam that took it in, -1 for none
+	loose  []int     // patches of sashes and borders that are not used yet
+	border []tile    // the tiles of the borders, in the order of their patches
+	edges  [4][]tile // what lies along each side of what is there
+	outer  quilt.Rect
 }
 
 // assemble puts blocks, sashes and borders together.
@@ -64,12 +64,12 @@ func (p *Plan) assemble() {
 	} else {
 		a.layRows()
 	}
-	a.sewCourses()
-	a.joinCourses()
+	a.sewLines()
+	a.joinLines()
 	a.findEdges()
 	a.borders()
 	a.findLoose()
-	p.courses = a.courses
+	p.lines = a.lines
 }
 
 // add adds a part and gives its tile.
@@ -103,13 +103,13 @@ func (a *assembling) loosePatch() tile {
 
 func (a *assembling) layColumns() {
 	for x := range a.Columns {
-		c := course{number: x + 1}
+		c := line{number: x + 1}
 		for y := range a.Rows {
 			if t, ok := a.cellTile(y*a.Columns + x); ok {
 				c.tiles = append(c.tiles, t)
 			}
 		}
-		a.courses = append(a.courses, c)
+		a.lines = append(a.lines, c)
 	}
 }
 
@@ -120,12 +120,12 @@ func (a *assembling) layRows() {
 	has := func(n, of int) bool { return sash != nil && (sash.Around || n > 0 && n < of) }
 	for y := range a.Rows + 1 {
 		if has(y, a.Rows) {
-			a.courses = append(a.courses, a.sashRow(y, has))
+			a.lines = append(a.lines, a.sashRow(y, has))
 		}
 		if y == a.Rows {
 			break
 		}
-		c := course{number: y + 1}
+		c := line{number: y + 1}
 		for x := range a.Columns + 1 {
 			if has(x, a.Columns) {
 				t := a.loosePatch()
@@ -139,13 +139,13 @@ func (a *assembling) layRows() {
 				c.tiles = append(c.tiles, t)
 			}
 		}
-		a.courses = append(a.courses, c)
+		a.lines = append(a.lines, c)
 	}
 }
 
 // sashRow is the sashes before a row: one long strip, or short ones with posts between them.
-func (a *assembling) sashRow(y int, has func(n, of int) bool) course {
-	c := course{after: y}
+func (a *assembling) sashRow(y int, has func(n, of int) bool) line {
+	c := line{after: y}
 	if a.top.Cloth.Sash.Corners < 0 {
 		t := a.loosePatch()
 		t.sash = true

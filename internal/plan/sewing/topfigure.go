@@ -19,23 +19,23 @@ const (
 
 // assemblyFigures is the pictures of how blocks, sashes and borders are sewn together.
 func (p *Plan) assemblyFigures() []*diagram.Figure {
-	list := []*diagram.Figure{p.coursesFigure()}
+	list := []*diagram.Figure{p.linesFigure()}
 	if len(p.top.Cloth.Borders) > 0 {
 		list = append(list, p.bordersFigure())
 	}
 	return list
 }
 
-// topDrawing is the top being drawn, its courses a little apart.
+// topDrawing is the top being drawn, its lines a little apart.
 type topDrawing struct {
 	sketch
 	apart  measure.NM
 	marked bool // some block is marked at its top
 }
 
-// coursesFigure is the rows, or columns, a little apart, with what stands in each place, how
+// linesFigure is the rows, or columns, a little apart, with what stands in each place, how
 // it is turned, and which way the seams between the blocks are pressed.
-func (p *Plan) coursesFigure() *diagram.Figure {
+func (p *Plan) linesFigure() *diagram.Figure {
 	what := "rows"
 	if p.Assembly.ByColumns {
 		what = "columns"
@@ -47,8 +47,8 @@ func (p *Plan) coursesFigure() *diagram.Figure {
 	f := &diagram.Figure{Title: PictureTitle + title}
 	f.Description = "Every block in its place, the " + what + " a little apart. A white triangle in each block points to the top of its picture; bent arrows say which way the seams turn round the middle, straight arrows which way others are pressed."
 	d := &topDrawing{sketch: sketch{Figure: f, plan: p, place: same}, apart: p.SideFinished / 4}
-	for i := range p.courses {
-		d.course(i)
+	for i := range p.lines {
+		d.line(i)
 	}
 	d.place = same
 	if !d.marked {
@@ -61,7 +61,7 @@ func (p *Plan) coursesFigure() *diagram.Figure {
 // framed is the figure with its frame.
 func (d *topDrawing) framed() *diagram.Figure {
 	field, half := d.plan.top.Field, d.plan.SideFinished/2
-	wider := measure.NM(len(d.plan.courses)-1) * d.apart
+	wider := measure.NM(len(d.plan.lines)-1) * d.apart
 	d.Min, d.Max = diagram.Point{X: field.Min.X - half, Y: field.Min.Y - half}, diagram.Point{X: field.Max.X, Y: field.Max.Y + wider}
 	if d.plan.Assembly.ByColumns {
 		d.Max = diagram.Point{X: field.Max.X + wider, Y: field.Max.Y}
@@ -69,14 +69,14 @@ func (d *topDrawing) framed() *diagram.Figure {
 	return d.Figure
 }
 
-// course draws one course, moved away from the one before it.
-func (d *topDrawing) course(n int) {
+// line draws one line, moved away from the one before it.
+func (d *topDrawing) line(n int) {
 	by := vec{0, float64(measure.NM(n) * d.apart)}
 	if d.plan.Assembly.ByColumns {
 		by = vec{by.y, 0}
 	}
 	d.place = func(v vec) vec { return v.plus(by) }
-	c := &d.plan.courses[n]
+	c := &d.plan.lines[n]
 	for i := range c.tiles {
 		d.tile(&c.tiles[i])
 	}
@@ -90,11 +90,11 @@ func (d *topDrawing) course(n int) {
 		}
 	}
 	if c.number > 0 && len(c.tiles) > 0 && len(d.plan.Assembly.Parts) <= mostLabels {
-		d.courseNumber(c)
+		d.lineNumber(c)
 	}
 }
 
-func (d *topDrawing) courseNumber(c *course) {
+func (d *topDrawing) lineNumber(c *line) {
 	at, name := vecOf(c.tiles[0].at.Min), fmt.Sprintf("row %d", c.number)
 	side := float64(d.plan.SideFinished)
 	at = vec{float64(d.plan.top.Field.Min.X) - 0.08*side, at.y + side/2}
@@ -227,17 +227,17 @@ func (d *sketch) bentArrow(middle vec, radius float64, clockwise bool) {
 	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, points...)
 }
 
-// cellName is a block's label and, where its label has several colourings, the number of its.
+// cellName is a block's label and, where its label has several variants, the number of its.
 func (p *Plan) cellName(cell int) string {
 	b := &p.Blocks[p.cells[cell].block]
-	if len(b.Colourings) == 1 {
+	if len(b.Variants) == 1 {
 		return b.Label
 	}
-	return fmt.Sprintf("%s%d", b.Label, p.colouringOf(cell))
+	return fmt.Sprintf("%s%d", b.Label, p.variantOf(cell))
 }
 
-// colouringOf is the number of a cell's colouring among its block's.
-func (p *Plan) colouringOf(cell int) int { return int(p.cells[cell].colouring) + 1 }
+// variantOf is the number of a cell's variant among its block's.
+func (p *Plan) variantOf(cell int) int { return int(p.cells[cell].variant) + 1 }
 
 // pressed draws the arrow by which a seam's allowance is pressed, so far along the seam.
 func (d *sketch) pressed(seam int, along, half float64) {

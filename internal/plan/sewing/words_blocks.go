@@ -21,16 +21,16 @@ func (w Words) LongestLine(b *Block) string {
 	return "The longest are about " + w.Size(b.Unfinished) + " unfinished."
 }
 
-// ColouringName is a block's label and, where blocks of it differ in cloth, the number.
-func (b *Block) ColouringName(c *Colouring) string {
-	if len(b.Colourings) == 1 {
+// VariantName is a block's label and, where blocks of it differ in cloth, the number.
+func (b *Block) VariantName(c *FabricVariant) string {
+	if len(b.Variants) == 1 {
 		return b.Label
 	}
 	return fmt.Sprintf("%s%d", b.Label, c.Number)
 }
 
-// ColouringLine is what blocks are sewn of; of a column, in which order.
-func (w Words) ColouringLine(b *Block, c *Colouring) string {
+// VariantLine is what blocks are sewn of; of a column, in which order.
+func (w Words) VariantLine(b *Block, c *FabricVariant) string {
 	if b.Column {
 		return w.columnLine(b, c)
 	}
@@ -38,11 +38,11 @@ func (w Words) ColouringLine(b *Block, c *Colouring) string {
 	if len(c.Cells) > 1 {
 		each = " each"
 	}
-	return fmt.Sprintf("%s: %s of %s%s", b.ColouringName(c), counted(len(c.Cells), b.Noun()), ClothCounts(c.Cloths), each)
+	return fmt.Sprintf("%s: %s of %s%s", b.VariantName(c), counted(len(c.Cells), b.Noun()), ClothCounts(c.Cloths), each)
 }
 
-func (w Words) columnLine(b *Block, c *Colouring) string {
-	text := fmt.Sprintf("%s: %s of ", b.ColouringName(c), counted(len(c.Cells), b.Noun()))
+func (w Words) columnLine(b *Block, c *FabricVariant) string {
+	text := fmt.Sprintf("%s: %s of ", b.VariantName(c), counted(len(c.Cells), b.Noun()))
 	if len(c.Longer) < 2 {
 		return text + "one piece of " + c.Cloths[0]
 	}
@@ -53,9 +53,9 @@ func (w Words) columnLine(b *Block, c *Colouring) string {
 		c.Longer[0], c.Longer[1], Listed(c.Cloths))
 }
 
-// PlaceLines is where blocks of one colouring go, turn by turn, with up to so many groups of
+// PlaceLines is where blocks of one variant go, turn by turn, with up to so many groups of
 // places each; 0 is for no limit.
-func (w Words) PlaceLines(b *Block, c *Colouring, most int) []Said {
+func (w Words) PlaceLines(b *Block, c *FabricVariant, most int) []Said {
 	var list []Said
 	for turns := range 4 {
 		var cells []int

@@ -18,9 +18,9 @@ const mostGroups = 24
 // names the places where a block's places differ.
 func (w Words) PressLines(b *Block, group int) []Said {
 	var ways []Said
-	for i := range b.Colourings {
-		words := w.wayWords(b, &b.Colourings[i], group)
-		for _, at := range b.Colourings[i].Cells {
+	for i := range b.Variants {
+		words := w.wayWords(b, &b.Variants[i], group)
+		for _, at := range b.Variants[i].Cells {
 			text := words[w.Way(at.Cell, group)]
 			n := slices.IndexFunc(ways, func(s Said) bool { return s.Text == text })
 			if n < 0 {
@@ -42,7 +42,7 @@ func (w Words) PressLines(b *Block, group int) []Said {
 
 // wayWords is the two ways of a block's choice: by the cloth where a seam joins two pieces of
 // different cloth, and else as the block's kind says it.
-func (w Words) wayWords(b *Block, c *Colouring, group int) [2]string {
+func (w Words) wayWords(b *Block, c *FabricVariant, group int) [2]string {
 	if b.Column || b.Round(group) {
 		return b.Ways[group]
 	}
@@ -74,19 +74,19 @@ func (w Words) pressedSeams(b *Block, group int) string {
 	return "the seams of " + numbered("step", steps)
 }
 
-// CourseWay is which way the seams within some rows or columns are pressed.
-type CourseWay struct {
+// LineWay is which way the seams within some rows or columns are pressed.
+type LineWay struct {
 	Text   string
 	Stages []int // of the assembly, by index
 }
 
-// CourseWays is which way the seams within rows or columns are pressed, and those between
+// LineWays is which way the seams within rows or columns are pressed, and those between
 // sashes and posts.
-func (w Words) CourseWays() []CourseWay {
-	var to, posts [2]CourseWay
+func (w Words) LineWays() []LineWay {
+	var to, posts [2]LineWay
 	var numbers [2][]int
 	for i, s := range w.Assembly.Stages {
-		if s.Sort != CourseStage || s.Count == 0 {
+		if s.Sort != LineStage || s.Count == 0 {
 			continue
 		}
 		way := w.Pressing.Choices[w.Choice(s.First)].Way
@@ -106,24 +106,24 @@ func (w Words) CourseWays() []CourseWay {
 	}
 	for way, list := range numbers {
 		if len(list) > 0 {
-			to[way].Text = fmt.Sprintf("Press the seams between blocks %s in %s.", ways[way], numbered(w.Course(), list))
+			to[way].Text = fmt.Sprintf("Press the seams between blocks %s in %s.", ways[way], numbered(w.Line(), list))
 		}
 	}
-	return slices.DeleteFunc(slices.Concat(to[:], posts[:]), func(c CourseWay) bool { return c.Text == "" })
+	return slices.DeleteFunc(slices.Concat(to[:], posts[:]), func(c LineWay) bool { return c.Text == "" })
 }
 
 // LongLine is which way long seams are pressed, but for those in Inwards; "" if there are none.
 func (w Words) LongLine() string {
-	var courses, borders bool
+	var lines, borders bool
 	for _, s := range w.Assembly.Stages {
-		courses = courses || s.Sort == CoursesStage
+		lines = lines || s.Sort == LinesStage
 		borders = borders || s.Sort == BorderStage
 	}
 	switch {
-	case courses && borders:
-		return fmt.Sprintf("Press long seams towards the later %s, and those of borders outwards.", w.Course())
-	case courses:
-		return fmt.Sprintf("Press long seams towards the later %s.", w.Course())
+	case lines && borders:
+		return fmt.Sprintf("Press long seams towards the later %s, and those of borders outwards.", w.Line())
+	case lines:
+		return fmt.Sprintf("Press long seams towards the later %s.", w.Line())
 	case borders:
 		return "Press the seams of borders outwards."
 	}
@@ -140,7 +140,7 @@ func (w Words) Inwards() (text string, seams []int) {
 				continue
 			}
 			seams = append(seams, i)
-			name := fmt.Sprintf("long seam %d between the %ss", i-s.First+1, w.Course())
+			name := fmt.Sprintf("long seam %d between the %ss", i-s.First+1, w.Line())
 			if s.Sort == BorderStage {
 				name = fmt.Sprintf("border %d", s.Number)
 			}

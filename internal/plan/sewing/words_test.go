@@ -72,14 +72,14 @@ func TestCellsAreNamed(t *testing.T) {
 
 // turnsAmiss is what is wrong with what a plan says about how blocks are turned: a piece that
 // is said to lie at a corner of a cell must lie there in the top, no other turn of the
-// colouring may be told in the same words, and every cell must be named once.
-func turnsAmiss(top *quilt.Top, p *sewing.Plan, said func(b *sewing.Block, c *sewing.Colouring, turns int) string) []string {
+// variant may be told in the same words, and every cell must be named once.
+func turnsAmiss(top *quilt.Top, p *sewing.Plan, said func(b *sewing.Block, c *sewing.FabricVariant, turns int) string) []string {
 	w := sewing.Words{Plan: p}
 	var wrong []string
 	for i := range p.Blocks {
 		b := &p.Blocks[i]
-		for n := range b.Colourings {
-			c := &b.Colourings[n]
+		for n := range b.Variants {
+			c := &b.Variants[n]
 			texts := map[string]int{}
 			named := map[int]bool{}
 			for _, s := range w.PlaceLines(b, c, 0) {
@@ -101,10 +101,10 @@ func turnsAmiss(top *quilt.Top, p *sewing.Plan, said func(b *sewing.Block, c *se
 	return wrong
 }
 
-// placed is a block of a colouring in its place, and what is said of its turn there.
+// placed is a block of a variant in its place, and what is said of its turn there.
 type placed struct {
 	b    *sewing.Block
-	c    *sewing.Colouring
+	c    *sewing.FabricVariant
 	at   sewing.Placed
 	text string
 }
@@ -140,12 +140,12 @@ func TestTurnsAreSeen(t *testing.T) {
 	caught := 0
 	for name, text := range layouts() {
 		top := topOf(t, text)
-		p := sewing.Of(top, sewing.Options{})
+		p := sewing.Build(top, sewing.Options{})
 		w := sewing.Words{Plan: p}
 		if wrong := turnsAmiss(top, p, w.TurnText); len(wrong) > 0 {
 			t.Fatalf("%s: %q", name, wrong)
 		}
-		caught += len(turnsAmiss(top, p, func(b *sewing.Block, c *sewing.Colouring, turns int) string { return w.TurnText(b, c, -turns&3) }))
+		caught += len(turnsAmiss(top, p, func(b *sewing.Block, c *sewing.FabricVariant, turns int) string { return w.TurnText(b, c, -turns&3) }))
 	}
 	if caught == 0 {
 		t.Error("turns that go the other way round were not noticed")
@@ -158,7 +158,7 @@ func TestLooseParts(t *testing.T) {
 		"four parts": "side 6\nfabric a #112233\nblock P plain piece a\ngrid\n P . P .\n . . . .\n P . P P\n",
 		"columns":    "side 6\nfabric a #112233\nfabric b #eeeeee\nblock T tumblers pieces a b about 4\ngrid\n T . T\n T . T\n",
 	} {
-		p := sewing.Of(topOf(t, text), sewing.Options{})
+		p := sewing.Build(topOf(t, text), sewing.Options{})
 		w := sewing.Words{Plan: p}
 		if len(p.Assembly.Loose) == 0 {
 			t.Fatalf("%s: no part is loose", name)
@@ -182,9 +182,9 @@ func TestLooseParts(t *testing.T) {
 // TestTurnedWedges: a wedge whose tip lies on the other edge of its strip set is named by the
 // set and ", turned", and nothing else names it.
 func TestTurnedWedges(t *testing.T) {
-	p := sewing.Of(topOf(t, "strip 4\nfabric a #112233\nfabric b #eeeeee\nstrip-set shore a 1 3/4 b rest\nblock W web wedges turned shore kites b\nwebs shore / turned shore\ngrid\n W W\n W W\n"), sewing.Options{})
+	p := sewing.Build(topOf(t, "strip 4\nfabric a #112233\nfabric b #eeeeee\nstrip-set shore a 1 3/4 b rest\nblock W web wedges turned shore kites b\nwebs shore / turned shore\ngrid\n W W\n W W\n"), sewing.Options{})
 	names := map[string]bool{}
-	for _, c := range p.Blocks[0].Colourings {
+	for _, c := range p.Blocks[0].Variants {
 		maps.Copy(names, func() map[string]bool {
 			set := map[string]bool{}
 			for _, name := range c.Cloths {
@@ -208,14 +208,14 @@ func TestJudgeForms(t *testing.T) {
 	seen := map[sewing.Form]int{}
 	for name, text := range layouts() {
 		top := topOf(t, text)
-		p := sewing.Of(top, sewing.Options{})
+		p := sewing.Build(top, sewing.Options{})
 		for _, b := range p.Blocks {
 			for _, s := range b.Steps {
 				if b.Column || len(s.Joins) == 0 {
 					continue
 				}
 				j := s.Joins[len(s.Joins)-1]
-				_, g := unionOf(t, top, p.Patches(b.Colourings[0].Cells[0].Cell, slices.Concat(j.A, j.B)))
+				_, g := unionOf(t, top, p.Patches(b.Variants[0].Cells[0].Cell, slices.Concat(j.A, j.B)))
 				part := g.Area() / (inches(s.Finished.Across.NM) * inches(s.Finished.Down.NM))
 				seen[s.Form]++
 				right := map[sewing.Form]bool{sewing.Rectangle: math.Abs(part-1) < 1e-6, sewing.Triangle: math.Abs(part-0.5) < 1e-6 && s.Finished.Across == s.Finished.Down, sewing.Slanted: part < 0.999}

@@ -5,21 +5,21 @@ import (
 	"slices"
 )
 
-// Course is what blocks are sewn into first: row or column.
-func (w Words) Course() string {
+// Line is what blocks are sewn into first: row or column.
+func (w Words) Line() string {
 	if w.Assembly.ByColumns {
 		return "column"
 	}
 	return "row"
 }
 
-// CoursesLine is how the blocks of each row or column go together; "" where there is no seam
+// LinesLine is how the blocks of each row or column go together; "" where there is no seam
 // between blocks of one.
-func (w Words) CoursesLine() string {
+func (w Words) LinesLine() string {
 	rows, seams := 0, 0
 	var size Size
 	for _, s := range w.Assembly.Stages {
-		if s.Sort != CourseStage {
+		if s.Sort != LineStage {
 			continue
 		}
 		seams += s.Count
@@ -39,28 +39,28 @@ func (w Words) CoursesLine() string {
 		whole = " Columns of tumblers are sewn already: where one fills a column of the layout there is nothing to do, and where it fills a part it counts as one block."
 	}
 	return fmt.Sprintf("Lay all blocks out by their places and turns. Sew the blocks of each %s together: %s, a whole one about %s unfinished. Pin where seam lines meet, not cut corners.%s",
-		w.Course(), counted(rows, w.Course()), w.Size(size), whole)
+		w.Line(), counted(rows, w.Line()), w.Size(size), whole)
 }
 
 // SashesLine is how the sashes between rows or columns go together; "" where there are none.
 func (w Words) SashesLine() string {
 	sashes := 0
 	for _, s := range w.Assembly.Stages {
-		if s.Sort == CourseStage && s.Number == 0 {
+		if s.Sort == LineStage && s.Number == 0 {
 			sashes++
 		}
 	}
 	if sashes == 0 {
 		return ""
 	}
-	return fmt.Sprintf("Between them lie %s of sashes; sew those of several pieces together in the same way.", counted(sashes, w.Course()))
+	return fmt.Sprintf("Between them lie %s of sashes; sew those of several pieces together in the same way.", counted(sashes, w.Line()))
 }
 
 // StageLine is how rows or columns, or a border, are sewn together; "" for other stages.
 func (w Words) StageLine(s *Stage) string {
 	switch s.Sort {
-	case CoursesStage:
-		return fmt.Sprintf("Sew the %ss together in their order, each to the one before: about %s unfinished in all.", w.Course(), w.Size(s.Size))
+	case LinesStage:
+		return fmt.Sprintf("Sew the %ss together in their order, each to the one before: about %s unfinished in all.", w.Line(), w.Size(s.Size))
 	case BorderStage:
 		how := "the strips at the two sides first, then those above and below across the whole width"
 		if s.Count > 4 {
@@ -106,8 +106,8 @@ func (w Words) upright(b *Block, sides int) string {
 		return ""
 	}
 	text := turnNames(0)
-	if len(b.Colourings) == 1 {
-		text = w.TurnText(b, &b.Colourings[0], 0)
+	if len(b.Variants) == 1 {
+		text = w.TurnText(b, &b.Variants[0], 0)
 	}
 	if text == "" {
 		return ""

@@ -10,10 +10,10 @@ func turnNames(turns int) string {
 	return [4]string{"as in the picture of its last step", "a quarter clockwise from the picture of its last step", "upside down from the picture of its last step", "a quarter anticlockwise from the picture of its last step"}[turns&3]
 }
 
-// TurnText says how a block of a colouring is turned, by what one sees of it: a piece that
+// TurnText says how a block of a variant is turned, by what one sees of it: a piece that
 // lies at one of its corners or sides and at no other. It is "" where the block looks the
 // same in every turn.
-func (w Words) TurnText(b *Block, c *Colouring, turns int) string {
+func (w Words) TurnText(b *Block, c *FabricVariant, turns int) string {
 	if b.Column || len(c.Cloths) < 2 || w.looksAlike(b, c, 1) {
 		return ""
 	}
@@ -74,7 +74,7 @@ func neighbours(marks [4]mark) int {
 }
 
 // cornerMarks is what lies at the corners of a block, clockwise from the upper left.
-func (w Words) cornerMarks(b *Block, c *Colouring) [4]mark {
+func (w Words) cornerMarks(b *Block, c *FabricVariant) [4]mark {
 	side := b.Finished.Across.NM
 	corners := [4]point{{}, {X: side}, {X: side, Y: side}, {Y: side}}
 	return w.marks(b, c, &[4]string{"the upper left", "the upper right", "the lower right", "the lower left"},
@@ -82,7 +82,7 @@ func (w Words) cornerMarks(b *Block, c *Colouring) [4]mark {
 }
 
 // sideMarks is what lies along the sides of a block, clockwise from the top.
-func (w Words) sideMarks(b *Block, c *Colouring) [4]mark {
+func (w Words) sideMarks(b *Block, c *FabricVariant) [4]mark {
 	side := b.Finished.Across.NM
 	return w.marks(b, c, &[4]string{"the top", "the right", "the bottom", "the left"}, func(n int, o outline) bool {
 		on := 0
@@ -96,7 +96,7 @@ func (w Words) sideMarks(b *Block, c *Colouring) [4]mark {
 }
 
 // marks is the pieces at four places.
-func (w Words) marks(b *Block, c *Colouring, places *[4]string, lies func(n int, o outline) bool) [4]mark {
+func (w Words) marks(b *Block, c *FabricVariant, places *[4]string, lies func(n int, o outline) bool) [4]mark {
 	var list [4]mark
 	kind := w.kinds[w.cells[c.Cells[0].Cell].block]
 	for n := range list {
@@ -130,7 +130,7 @@ func plurals(names []string) []string {
 }
 
 // pieceName is a piece by its cloth and shape.
-func (w Words) pieceName(b *Block, c *Colouring, piece int) string {
+func (w Words) pieceName(b *Block, c *FabricVariant, piece int) string {
 	cloth, turned := strings.CutSuffix(c.Cloths[piece], ", turned")
 	if turned {
 		cloth = "turned " + cloth
@@ -138,8 +138,8 @@ func (w Words) pieceName(b *Block, c *Colouring, piece int) string {
 	return cloth + " " + w.ShapeName(b, piece)
 }
 
-// looksAlike says whether a block of a colouring looks the same after so many quarter turns.
-func (w Words) looksAlike(b *Block, c *Colouring, quarters int) bool {
+// looksAlike says whether a block of a variant looks the same after so many quarter turns.
+func (w Words) looksAlike(b *Block, c *FabricVariant, quarters int) bool {
 	to := w.kinds[w.cells[c.Cells[0].Cell].block].symmetric[quarters]
 	if to == nil {
 		return false

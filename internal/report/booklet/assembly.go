@@ -18,7 +18,7 @@ func (b *book) assemblyPart() {
 	b.courses()
 	for i := range a.Stages {
 		switch s := &a.Stages[i]; s.Sort {
-		case sewing.CoursesStage:
+		case sewing.LinesStage:
 			b.joinedCourses(s)
 		case sewing.BorderStage:
 			b.border(s)
@@ -82,7 +82,7 @@ func (b *book) courses() {
 	}
 	b.keep(heading(1, capital(plural(b.course()))), para("%s", text), t)
 	var ways []document.Item
-	for _, way := range b.words().CourseWays() {
+	for _, way := range b.words().LineWays() {
 		ways = append(ways, item(document.Plain(way.Text)))
 	}
 	if len(ways) > 0 {
@@ -131,7 +131,7 @@ func (b *book) alikeCourses() []alike {
 	var list []alike
 	for i := range b.Sewing.Assembly.Stages {
 		s := &b.Sewing.Assembly.Stages[i]
-		if s.Sort != sewing.CourseStage {
+		if s.Sort != sewing.LineStage {
 			continue
 		}
 		at := slices.IndexFunc(list, func(l alike) bool { return l.stage.Size == s.Size && (l.stage.Number > 0) == (s.Number > 0) })

@@ -30,11 +30,11 @@ func (b *book) blockFigure(n int) document.Picture {
 	}
 	switch {
 	case hasNumber(k):
-		text += " This is colouring " + k.Label + numeral(k.Colourings[0].Number) + "."
-	case len(k.Colourings) > 1:
-		text += " This is one of its " + count(len(k.Colourings), "colouring") + "."
+		text += " This is colouring " + k.Label + numeral(k.Variants[0].Number) + "."
+	case len(k.Variants) > 1:
+		text += " This is one of its " + count(len(k.Variants), "colouring") + "."
 	}
-	b.blockLayers(&d, &k.Colourings[0].Cells[0])
+	b.blockLayers(&d, &k.Variants[0].Cells[0])
 	width := blockWidth
 	if d.Max.Y > d.Max.X { // a column
 		width = columnHeight / (d.Max.Y / d.Max.X)

@@ -119,15 +119,15 @@ const mostColourings = 12
 // colourings lists in which cloth a block is sewn.
 func (b *book) colourings(k *sewing.Block) []document.Block {
 	switch {
-	case len(k.Colourings) > mostColourings:
+	case len(k.Variants) > mostColourings:
 		return []document.Block{para("These %s are sewn in %s. Lay the pieces out by the picture of the quilt, or as they come to hand: what matters is that neighbours differ.",
-			plural(k.Noun()), count(len(k.Colourings), "colouring"))}
+			plural(k.Noun()), count(len(k.Variants), "colouring"))}
 	case k.Column:
 		return []document.Block{b.columnOrders(k)}
-	case len(k.Colourings) > 1:
+	case len(k.Variants) > 1:
 		return []document.Block{b.colouringTable(k)}
 	}
-	c := &k.Colourings[0]
+	c := &k.Variants[0]
 	list := []document.Block{para("Pieces for one block: %s.", sewing.ClothCounts(c.Cloths))}
 	if units := orders(k, c); len(units) > 0 {
 		list = append(list, document.List{Items: units})
@@ -138,8 +138,8 @@ func (b *book) colourings(k *sewing.Block) []document.Block {
 // columnOrders is the order of the pieces in each colouring of a column.
 func (b *book) columnOrders(k *sewing.Block) document.List {
 	var list document.List
-	for i := range k.Colourings {
-		name, text, _ := strings.Cut(b.words().ColouringLine(k, &k.Colourings[i]), ": ")
+	for i := range k.Variants {
+		name, text, _ := strings.Cut(b.words().VariantLine(k, &k.Variants[i]), ": ")
 		list.Items = append(list.Items, item(lead(name+":", "%s", sentence(text))))
 	}
 	return list
@@ -147,19 +147,19 @@ func (b *book) columnOrders(k *sewing.Block) document.List {
 
 func (b *book) colouringTable(k *sewing.Block) document.Table {
 	t := document.Table{Named: true, Columns: []document.Column{{Title: "Colouring"}, {Title: "Make", Kind: document.Counts}, {Title: "Pieces for one block"}}}
-	for i := range k.Colourings {
-		c := &k.Colourings[i]
+	for i := range k.Variants {
+		c := &k.Variants[i]
 		text := sewing.ClothCounts(c.Cloths)
 		for _, order := range orders(k, c) {
 			text += ". " + strings.TrimSuffix(order.Text.String(), ".")
 		}
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(k.ColouringName(c)), cell(numeral(len(c.Cells))), cell(text)}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(k.VariantName(c)), cell(numeral(len(c.Cells))), cell(text)}})
 	}
 	return t
 }
 
 // orders says of units that are made of the same cloths in several orders how many there are of each.
-func orders(k *sewing.Block, c *sewing.Colouring) []document.Item {
+func orders(k *sewing.Block, c *sewing.FabricVariant) []document.Item {
 	var list []document.Item
 	for _, m := range c.Makes {
 		if m.Mirror {

@@ -26,7 +26,7 @@ func (b *book) eachColumn(with func(at *sewing.Placed)) {
 		if !k.Column {
 			continue
 		}
-		for _, c := range k.Colourings {
+		for _, c := range k.Variants {
 			for n := range c.Cells {
 				with(&c.Cells[n])
 			}

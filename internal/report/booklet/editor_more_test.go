@@ -113,7 +113,7 @@ func wrongForms(d document.Document, r Reports) []string {
 			}
 			full := 0.0
 			for _, piece := range slices.Concat(s.Joins[len(s.Joins)-1].A, s.Joins[len(s.Joins)-1].B) {
-				full += areaOf(r, int(k.Colourings[0].Cells[0].Patches[piece]))
+				full += areaOf(r, int(k.Variants[0].Cells[0].Patches[piece]))
 			}
 			whole := float64(s.Finished.Across.NM) * float64(s.Finished.Down.NM)
 			plain := !strings.Contains(said[0], "short sides") && !strings.Contains(said[0], "fits in")

@@ -48,13 +48,13 @@ func sewingWords(r Reports) []string {
 				}
 			}
 		}
-		for n := range k.Colourings {
-			if _, order, column := strings.Cut(w.ColouringLine(k, &k.Colourings[n]), "From the top: "); column && len(k.Colourings) <= mostColourings {
+		for n := range k.Variants {
+			if _, order, column := strings.Cut(w.VariantLine(k, &k.Variants[n]), "From the top: "); column && len(k.Variants) <= mostColourings {
 				list = append(list, order)
 			}
 		}
 	}
-	for _, way := range w.CourseWays() {
+	for _, way := range w.LineWays() {
 		list = append(list, way.Text)
 	}
 	if text := w.JointsLine(); text != "" {

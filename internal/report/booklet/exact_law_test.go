@@ -133,8 +133,8 @@ func twoMeanings(b *book) []string {
 		}
 		for k := range b.Sewing.Blocks {
 			block := &b.Sewing.Blocks[k]
-			for c := range block.Colourings {
-				if letter == block.Label || letter == block.ColouringName(&block.Colourings[c]) {
+			for c := range block.Variants {
+				if letter == block.Label || letter == block.VariantName(&block.Variants[c]) {
 					wrong = append(wrong, letter)
 				}
 			}

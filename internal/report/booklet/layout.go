@@ -54,7 +54,7 @@ func (b *book) numbered() string {
 
 // hasNumber says whether the layout tells the colourings of a block.
 func hasNumber(k *sewing.Block) bool {
-	return len(k.Colourings) > 1 && len(k.Colourings) <= mostColourings
+	return len(k.Variants) > 1 && len(k.Variants) <= mostColourings
 }
 
 // hasArrow says whether it matters how a block is turned.
@@ -85,7 +85,7 @@ func (b *book) layoutDrawing() document.Drawing {
 	if b.labelled() {
 		for i := range b.Sewing.Blocks {
 			k := &b.Sewing.Blocks[i]
-			for _, c := range k.Colourings {
+			for _, c := range k.Variants {
 				for _, at := range c.Cells {
 					d.Marks = append(d.Marks, b.cellMarks(k, &c, &at)...)
 				}
@@ -142,13 +142,13 @@ func (b *book) cellOutlines(d *document.Drawing) {
 }
 
 // cellMarks is a block's label and the arrow to its upper side.
-func (b *book) cellMarks(k *sewing.Block, c *sewing.Colouring, at *sewing.Placed) []diagram.Mark {
+func (b *book) cellMarks(k *sewing.Block, c *sewing.FabricVariant, at *sewing.Placed) []diagram.Mark {
 	r := b.Top.CellRect(at.Cell)
 	side := b.Top.SideFinished
 	middle := diagram.Point{X: r.Min.X + side/2, Y: r.Min.Y + side/2}
 	text := k.Label
 	if hasNumber(k) {
-		text = k.ColouringName(c)
+		text = k.VariantName(c)
 	}
 	words := diagram.Words{Text: text, At: middle, Points: 9, Bold: true, Room: side * 6 / 10, Colour: ink(), Halo: true}
 	marks := []diagram.Mark{{Words: &words}}
@@ -173,7 +173,7 @@ func (b *book) layoutInWords() string {
 	ways := [4]string{"up", "right", "down", "left"}
 	names := make([]string, len(t.Cells))
 	for i := range b.Sewing.Blocks {
-		for _, c := range b.Sewing.Blocks[i].Colourings {
+		for _, c := range b.Sewing.Blocks[i].Variants {
 			for _, at := range c.Cells {
 				names[at.Cell] = b.Sewing.Blocks[i].Label
 				if hasArrow(&b.Sewing.Blocks[i]) {

@@ -98,8 +98,8 @@ func (b *book) plainNames() map[string]string {
 		if hasNumber(k) {
 			continue
 		}
-		for n := range k.Colourings {
-			names[k.ColouringName(&k.Colourings[n])] = k.Label
+		for n := range k.Variants {
+			names[k.VariantName(&k.Variants[n])] = k.Label
 		}
 	}
 	return names

@@ -38,7 +38,7 @@ func (p *Plan) Way(cell, group int) int {
 }
 
 // CellName is a block's label and, where blocks of that label differ in cloth, the number of
-// its colouring: what pictures write into its place.
+// its variant: what pictures write into its place.
 func (p *Plan) CellName(cell int) string { return p.cellName(cell) }
 
 // Choice is the choice of pressing that a seam of the assembly follows, by index.
@@ -66,7 +66,7 @@ func (p *Plan) CellOf(at point) int {
 
 // ShapeName is what a piece of a block is called at the cutting table.
 func (p *Plan) ShapeName(b *Block, piece int) string {
-	return p.top.Patches[p.patch(b.Colourings[0].Cells[0].Cell, piece)].Shape.String()
+	return p.top.Patches[p.patch(b.Variants[0].Cells[0].Cell, piece)].Shape.String()
 }
 
 // Sashed says whether sashes lie between the blocks.

@@ -6,9 +6,9 @@ import (
 	"slices"
 )
 
-// gathering is what meets in one point: corners of pieces, and the seams between them.
+// junction is what meets in one point: corners of pieces, and the seams between them.
 // Lengths are in seam allowances, ways in radians, clockwise on screen from the right.
-type gathering struct {
+type junction struct {
 	corners []corner // clockwise; corner i lies clockwise of arm i
 	arms    []arm    // clockwise
 }
@@ -26,14 +26,14 @@ type arm struct {
 	clockwise bool // as it is pressed
 }
 
-// manner is how the seams at a point are pressed.
-type manner uint8
+// pressMode is how the seams at a point are pressed.
+type pressMode uint8
 
 const (
-	whole    manner = iota // each seam to one side, as its arms say
-	lastOpen               // the last seam open, the others as their arms say
-	opened                 // all open
-	round                  // all to the clockwise side of their arms, so that each piece lies free of the others
+	whole    pressMode = iota // each seam to one side, as its arms say
+	lastOpen                  // the last seam open, the others as their arms say
+	opened                    // all open
+	round                     // all to the clockwise side of their arms, so that each piece lies free of the others
 )
 
 // layers is how many layers of cloth lie on each other at the thickest place round the point.
@@ -42,9 +42,9 @@ const (
 // shape. Seams are sewn in their order; what reaches beyond the seam line is left as it lies
 // on the side that it is pressed to, and folded back along the line on the other. Turned
 // round, each piece is folded by itself, along one of its two sides; with all seams open, along
-// both. Layers are counted at the points of a fine net; the thickness of cloth, and what a
+// both. Layers are counted at the points of a fine grid; the thickness of cloth, and what a
 // turned fold takes up, are left out of account, and so are dog ears that are trimmed off.
-func (g *gathering) layers(m manner) int {
+func (g *junction) layers(m pressMode) int {
 	stacks := make([][]shape, len(g.corners))
 	for i, c := range g.corners {
 		stacks[i] = []shape{grownCorner(c)}
@@ -69,7 +69,7 @@ type folding struct {
 }
 
 // fold sews the seams in their order and folds what is to be folded.
-func (g *gathering) fold(stacks [][]shape, m manner) {
+func (g *junction) fold(stacks [][]shape, m pressMode) {
 	f := folding{stacks: stacks}
 	for i := range stacks {
 		f.unit = append(f.unit, i)
@@ -134,7 +134,7 @@ func (s side) trimmed(stack []shape) []shape {
 }
 
 // inOrder is the arms as they are sewn, each seam once.
-func (g *gathering) inOrder() []int {
+func (g *junction) inOrder() []int {
 	var list []int
 	for i := range g.arms {
 		if !slices.ContainsFunc(list, func(n int) bool { return g.arms[n].order == g.arms[i].order }) {
@@ -200,29 +200,29 @@ func (s side) foldedBack(stack []shape) []shape {
 	return list
 }
 
-// A net of points round the point where seams meet, in seam allowances.
+// A grid of points round the point where seams meet, in seam allowances.
 const (
-	netHalf  = 1.2 // each way
-	netMesh  = 0.06
-	netLines = int(2*netHalf/netMesh) + 1
-	netAside = 0.0137 // so that no point of the net lies on a fold
-	enough   = 4      // points that must see as many layers: what fewer see is a sliver that comes of rounding
+	gridHalf  = 1.2 // each way
+	gridMesh  = 0.06
+	gridLines = int(2*gridHalf/gridMesh) + 1
+	gridAside = 0.0137 // so that no point of the grid lies on a fold
+	enough    = 4      // points that must see as many layers: what fewer see is a sliver that comes of rounding
 )
 
-// net counts layers at its points, row by row.
-type net [netLines][netLines]uint8
+// sampleGrid counts layers at its points, row by row.
+type sampleGrid [gridLines][gridLines]uint8
 
-func netAt(line int) float64 { return -netHalf + netAside + float64(line)*netMesh }
+func gridAt(line int) float64 { return -gridHalf + gridAside + float64(line)*gridMesh }
 
 // add counts a shape at all points in it.
-func (n *net) add(s shape) {
-	for row := range netLines {
-		from, to, ok := s.span(netAt(row) * 1.01)
+func (n *sampleGrid) add(s shape) {
+	for row := range gridLines {
+		from, to, ok := s.span(gridAt(row) * 1.01)
 		if !ok {
 			continue
 		}
-		first := max(0, int(math.Ceil((from-netAt(0))/netMesh)))
-		last := min(netLines-1, int(math.Floor((to-netAt(0))/netMesh)))
+		first := max(0, int(math.Ceil((from-gridAt(0))/gridMesh)))
+		last := min(gridLines-1, int(math.Floor((to-gridAt(0))/gridMesh)))
 		for column := first; column <= last; column++ {
 			n[row][column]++
 		}
@@ -245,7 +245,7 @@ func (s shape) span(y float64) (from, to float64, ok bool) {
 
 // thickest is the most shapes that lie on each other.
 func thickest(list []shape) int {
-	var n net
+	var n sampleGrid
 	for _, s := range list {
 		n.add(s)
 	}

@@ -16,14 +16,14 @@ const (
 	left
 )
 
-// rims is what the neighbours of a block meet on its four sides, as it lies.
-type rims struct {
-	arms [4][]rimArm // by side, along it: rightwards or downwards
-	ends [4][2]int   // by side: the pieces at its beginning and at its end
+// rawEdges is what the neighbours of a block meet on its four sides, as it lies.
+type rawEdges struct {
+	arms [4][]edgeArm // by side, along it: rightwards or downwards
+	ends [4][2]int    // by side: the pieces at its beginning and at its end
 }
 
-// rimArm is a seam within a block that ends on its rim.
-type rimArm struct {
+// edgeArm is a seam within a block that ends on its raw edge.
+type edgeArm struct {
 	at      measure.NM // along the side from its upper or left end
 	way     vec        // inwards from there
 	group   int        // which of the block's choices it follows
@@ -33,8 +33,8 @@ type rimArm struct {
 	slope   int64      // of way, as it is compared: along the side by depth into the block, in millionths
 }
 
-// rimsOf is the rims of a kind after so many quarter turns.
-func (s *sewn) rimsOf(quarters int) *rims {
+// rawEdgesOf is the rawEdges of a kind after so many quarter turns.
+func (s *sewn) rawEdgesOf(quarters int) *rawEdges {
 	if s.turns[quarters] == nil {
 		pieces := make([]outline, len(s.pieces))
 		for i, o := range s.pieces {
@@ -42,7 +42,7 @@ func (s *sewn) rimsOf(quarters int) *rims {
 				pieces[i] = append(pieces[i], turned(p, s.side, quarters))
 			}
 		}
-		r := &rims{}
+		r := &rawEdges{}
 		for i := range s.joins {
 			s.addArms(r, pieces, i, quarters)
 		}
@@ -52,13 +52,13 @@ func (s *sewn) rimsOf(quarters int) *rims {
 	return s.turns[quarters]
 }
 
-// addArms adds the ends of a join's seam that lie on the rim.
-func (s *sewn) addArms(r *rims, pieces []outline, n, quarters int) {
+// addArms adds the ends of a join's seam that lie on a raw edge.
+func (s *sewn) addArms(r *rawEdges, pieces []outline, n, quarters int) {
 	j := &s.joins[n]
 	from, to := turned(j.seam.from, s.side, quarters), turned(j.seam.to, s.side, quarters)
 	round := s.kind.Recipe.Pressing[j.Press].Round
 	for end, e := range [2]stretch{{from, to}, {to, from}} {
-		a := rimArm{way: vecOf(minus(e.to, e.from)).unit(), group: j.Press, turned: round || end == 1, join: n}
+		a := edgeArm{way: vecOf(minus(e.to, e.from)).unit(), group: j.Press, turned: round || end == 1, join: n}
 		b, other := beside(pieces, j.pieces[1], e), beside(pieces, j.pieces[0], e)
 		if end == 0 {
 			a.patches = [2]int{b, other}
@@ -70,7 +70,7 @@ func (s *sewn) addArms(r *rims, pieces []outline, n, quarters int) {
 }
 
 // add puts an arm on each side that its end lies on, one or, at a corner, two.
-func (r *rims) add(a rimArm, at point, across, down measure.NM) {
+func (r *rawEdges) add(a edgeArm, at point, across, down measure.NM) {
 	for side := range 4 {
 		depth := [4]measure.NM{at.Y, across - at.X, down - at.Y, at.X}[side]
 		along, inwards := a.way.x, a.way.y
@@ -105,7 +105,7 @@ func beside(pieces []outline, of []int, along stretch) int {
 }
 
 // finish puts the arms in order and finds the pieces at the ends of each side.
-func (r *rims) finish(pieces []outline, across, down measure.NM) {
+func (r *rawEdges) finish(pieces []outline, across, down measure.NM) {
 	corners := [4]point{{}, {X: across}, {X: across, Y: down}, {Y: down}}
 	ends := [4][2]point{{corners[0], corners[1]}, {corners[1], corners[2]}, {corners[3], corners[2]}, {corners[0], corners[3]}}
 	all := make([]int, len(pieces))
@@ -113,27 +113,27 @@ func (r *rims) finish(pieces []outline, across, down measure.NM) {
 		all[i] = i
 	}
 	for side := range 4 {
-		slices.SortStableFunc(r.arms[side], func(a, b rimArm) int { return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.slope, b.slope)) })
+		slices.SortStableFunc(r.arms[side], func(a, b edgeArm) int { return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.slope, b.slope)) })
 		for end := range 2 {
 			r.ends[side][end] = beside(pieces, all, stretch{ends[side][end], ends[side][1-end]})
 		}
 	}
 }
 
-// rims is what the neighbours of the block or column at a cell meet.
-func (p *Plan) rims(cell int) *rims {
+// rawEdges is what the neighbours of the block or column at a cell meet.
+func (p *Plan) rawEdges(cell int) *rawEdges {
 	c := &p.cells[cell]
 	if !c.columns {
-		return p.kinds[c.block].rimsOf(int(c.turns))
+		return p.kinds[c.block].rawEdgesOf(int(c.turns))
 	}
-	if p.columnRims[cell] == nil {
-		p.columnRims[cell] = p.rimsOfColumn(cell)
+	if p.columnEdges[cell] == nil {
+		p.columnEdges[cell] = p.rawEdgesOfColumn(cell)
 	}
-	return p.columnRims[cell]
+	return p.columnEdges[cell]
 }
 
-// rimsOfColumn is the rims of a column: its slanted seams end on its long sides.
-func (p *Plan) rimsOfColumn(cell int) *rims {
+// rawEdgesOfColumn is the rawEdges of a column: its slanted seams end on its long sides.
+func (p *Plan) rawEdgesOfColumn(cell int) *rawEdges {
 	c := &p.cells[cell]
 	at := p.top.CellRect(cell).Min
 	pieces := make([]outline, c.count)
@@ -142,13 +142,13 @@ func (p *Plan) rimsOfColumn(cell int) *rims {
 			pieces[i] = append(pieces[i], minus(q, at))
 		}
 	}
-	r := &rims{}
+	r := &rawEdges{}
 	down := measure.NM(c.down) * p.SideFinished
 	for i := 1; i < len(pieces); i++ {
 		l, rt := pieces[i][0], pieces[i][1] // the seam above piece i
 		way := vecOf(minus(rt, l)).unit()
-		r.add(rimArm{way: way, patches: [2]int{i, i - 1}}, l, p.SideFinished, down)
-		r.add(rimArm{way: way.times(-1), turned: true, patches: [2]int{i - 1, i}}, rt, p.SideFinished, down)
+		r.add(edgeArm{way: way, patches: [2]int{i, i - 1}}, l, p.SideFinished, down)
+		r.add(edgeArm{way: way.times(-1), turned: true, patches: [2]int{i - 1, i}}, rt, p.SideFinished, down)
 	}
 	r.finish(pieces, p.SideFinished, down)
 	return r

@@ -8,9 +8,9 @@ import (
 	"eighthturn/internal/measure"
 )
 
-// line is a long seam line with the tiles on its two sides: above and below it, or to the
+// seamLine is a long seam line with the tiles on its two sides: above and below it, or to the
 // left and right.
-type line struct {
+type seamLine struct {
 	one, other []tile
 	above      bool // else one lies to the left
 	seam       int  // of the assembly, one that lies on it; -1 for none
@@ -30,9 +30,9 @@ type lineArm struct {
 	tile int // which of the line's tiles it belongs to
 }
 
-// gatherings calls found for each point of a line to which a seam runs from either side, and
+// junctions calls found for each point of a line to which a seam runs from either side, and
 // which has cloth all round.
-func (p *Plan) gatherings(l *line, found func(at measure.NM, g *gathering)) {
+func (p *Plan) junctions(l *seamLine, found func(at measure.NM, g *junction)) {
 	list := p.armsAlong(l.one, l.above, true)
 	list = append(list, p.armsAlong(l.other, l.above, false)...)
 	slices.SortStableFunc(list, func(a, b lineArm) int { return cmp.Compare(a.at, b.at) })
@@ -42,7 +42,7 @@ func (p *Plan) gatherings(l *line, found func(at measure.NM, g *gathering)) {
 			j++
 		}
 		if at := list[i].at; p.surrounded(l, at) {
-			found(at, gathered(append(p.lineArms(l), armsOf(list[i:j])...)))
+			found(at, junctionOf(append(p.lineArms(l), armsOf(list[i:j])...)))
 		}
 		i = j
 	}
@@ -89,8 +89,8 @@ func (p *Plan) armsAlong(tiles []tile, above, before bool) []lineArm {
 		if cell < 0 {
 			continue
 		}
-		for i := range p.rims(cell).arms[side] {
-			a := &p.rims(cell).arms[side][i]
+		for i := range p.rawEdges(cell).arms[side] {
+			a := &p.rawEdges(cell).arms[side][i]
 			made := arm{bearing(a.way.distant()), a.join, (p.Pressing.Choices[p.Pressing.Cells[cell][a.group]].Way == 0) != a.turned}
 			list = append(list, lineArm{start + a.at, made, number})
 		}
@@ -114,7 +114,7 @@ func facingSide(above, before bool) int {
 // distant is a way as a point far away, fit for its bearing.
 func (a vec) distant() point { return point{X: rounded(a.x * 1e9), Y: rounded(a.y * 1e9)} }
 
-// betweenArm is the seam between two tiles of a course, from a line that it ends on.
+// betweenArm is the seam between two tiles of a line, from a line that it ends on.
 func (p *Plan) betweenArm(seam int, above, before bool) arm {
 	press := p.Assembly.Seams[seam].Press
 	switch {
@@ -129,7 +129,7 @@ func (p *Plan) betweenArm(seam int, above, before bool) arm {
 }
 
 // lineArms is the two arms of a line itself.
-func (p *Plan) lineArms(l *line) []arm {
+func (p *Plan) lineArms(l *seamLine) []arm {
 	press := true
 	if l.seam >= 0 {
 		s := &p.Assembly.Seams[l.seam]
@@ -143,7 +143,7 @@ func (p *Plan) lineArms(l *line) []arm {
 
 // surrounded says whether there is cloth on both sides of a line right before and right
 // behind a point of it.
-func (p *Plan) surrounded(l *line, at measure.NM) bool {
+func (p *Plan) surrounded(l *seamLine, at measure.NM) bool {
 	return covered(l.one, l.above, at) && covered(l.other, l.above, at)
 }
 
@@ -172,10 +172,10 @@ func covered(tiles []tile, above bool, at measure.NM) bool {
 	return next == at
 }
 
-// gathered is arms put in order, with the corners between them.
-func gathered(arms []arm) *gathering {
+// junctionOf is arms put in order, with the corners between them.
+func junctionOf(arms []arm) *junction {
 	slices.SortFunc(arms, func(a, b arm) int { return cmp.Compare(a.from, b.from) })
-	g := &gathering{arms: arms}
+	g := &junction{arms: arms}
 	for i := range arms {
 		angle := arms[(i+1)%len(arms)].from - arms[i].from
 		if angle <= 0 {
@@ -186,8 +186,8 @@ func gathered(arms []arm) *gathering {
 	return g
 }
 
-// key tells gatherings apart that fold otherwise.
-func (g *gathering) key(b []byte) []byte {
+// key tells junctions apart that fold otherwise.
+func (g *junction) key(b []byte) []byte {
 	for _, a := range g.arms {
 		way := int(math.Round(a.from * 1e4))
 		press := byte(0)

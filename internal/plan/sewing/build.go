@@ -4,11 +4,11 @@ import (
 	"eighthturn/internal/quilt"
 )
 
-// Of plans how a top is sewn. The plan keeps the top, which must not be changed.
-func Of(t *quilt.Top, o Options) *Plan {
+// Build plans how a top is sewn. The plan keeps the top, which must not be changed.
+func Build(t *quilt.Top, o Options) *Plan {
 	p := &Plan{
 		Title: t.Title, Units: t.Units, Seam: t.Seam, Step: stepsOf(t.Units).mark, SideFinished: t.SideFinished,
-		Columns: t.Columns, Rows: t.Rows, top: t, columnRims: map[int]*rims{},
+		Columns: t.Columns, Rows: t.Rows, top: t, columnEdges: map[int]*rawEdges{},
 	}
 	if o.MostRings == 0 {
 		o.MostRings = 50
