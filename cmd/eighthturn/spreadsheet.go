@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/render"
 )
 
 // spreadsheet is a table written as CSV (RFC 4180, but lines end as texts here do). A length takes two columns: a decimal
@@ -24,12 +25,7 @@ func (s *spreadsheet) cells(cells ...string) {
 }
 
 // text is a cell of text that no program takes for a formula.
-func (s *spreadsheet) text(text string) {
-	if strings.IndexAny(strings.TrimLeft(text, " \t\r\n"), "=+-@＝＋－＠") == 0 || strings.HasPrefix(text, "\t") || strings.HasPrefix(text, "\r") {
-		text = "'" + text
-	}
-	s.cells(text)
-}
+func (s *spreadsheet) text(text string) { s.cells(render.Disarmed(text)) }
 
 func (s *spreadsheet) number(n int) { s.cells(strconv.Itoa(n)) }
 

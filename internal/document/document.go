@@ -6,6 +6,8 @@
 package document
 
 import (
+	"slices"
+
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/palettes"
@@ -201,6 +203,7 @@ type Figure struct {
 	Width       measure.NM             // wanted on paper; 0 for the width of the text or half the page's height
 	Least       measure.NM             // the narrowest that can still be read; 0 for three quarters of the wanted
 	Caption     Text                   // nil for the diagram's title
+	About       About                  // what it shows
 	Alternative string                 // for someone who cannot see it; "" for the diagram's description
 }
 
@@ -325,6 +328,64 @@ func blocksDown(list []Block, to Depth) []Block {
 		kept = append(kept, b)
 	}
 	return kept
+}
+
+// Without is the document without its illustrations, for those who print its text alone.
+func (d Document) Without() Document {
+	d.Cover = nil
+	d.Sections = slices.Clone(d.Sections)
+	for i := range d.Sections {
+		d.Sections[i].Blocks = unillustrated(d.Sections[i].Blocks)
+	}
+	return d
+}
+
+func unillustrated(list []Block) []Block {
+	var kept []Block
+	for _, b := range list {
+		switch v := b.(type) {
+		case Figure, Picture, Gallery:
+			continue
+		case Section:
+			v.Blocks = unillustrated(v.Blocks)
+			b = v
+		case Box:
+			v.Blocks = unillustrated(v.Blocks)
+			b = v
+		case Together:
+			v.Blocks = unillustrated(v.Blocks)
+			b = v
+		case List:
+			v.Items = slices.Clone(v.Items)
+			for i := range v.Items {
+				v.Items[i].Blocks = unillustrated(v.Items[i].Blocks)
+			}
+			b = v
+		}
+		kept = append(kept, b)
+	}
+	return kept
+}
+
+// Section is the section of an id, with those within it; false if there is none.
+func (d Document) Section(id string) (Section, bool) { return sectionOf(d.Sections, id) }
+
+func sectionOf(list []Section, id string) (Section, bool) {
+	for _, s := range list {
+		if s.ID == id {
+			return s, true
+		}
+		var inner []Section
+		for _, b := range s.Blocks {
+			if v, ok := b.(Section); ok {
+				inner = append(inner, v)
+			}
+		}
+		if found, ok := sectionOf(inner, id); ok {
+			return found, true
+		}
+	}
+	return Section{}, false
 }
 
 // Flat is a chapter's blocks, the sections in it as headings with what stands under them.

@@ -10,6 +10,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/render"
 	"eighthturn/layout"
 )
 
@@ -118,11 +119,7 @@ func tableCells(r *cutting.TableRow, units measure.System) []string {
 // tableText is words that no spreadsheet takes for a formula: an apostrophe keeps them from it,
 // as spreadsheets themselves write it.
 func tableText(text string) string {
-	text = layout.Visible(text)
-	if strings.IndexAny(strings.TrimLeft(text, " "), "=+-@＝＋－＠") == 0 {
-		return "'" + text
-	}
-	return text
+	return render.Disarmed(layout.Visible(text))
 }
 
 // part is a number that has no part in its row if it is 0.

@@ -127,7 +127,7 @@ func (t *tabWriter) figure(f document.Figure) {
 		t.section.Rows[n-1].Diagram = t.drawing(f)
 		return
 	}
-	t.put(row{Cells: []string{f.Caption.String()}, Diagram: t.drawing(f)}, document.About{})
+	t.put(row{Cells: []string{f.Caption.String()}, Diagram: t.drawing(f)}, f.About)
 }
 
 func (t *tabWriter) drawing(f document.Figure) *int {

@@ -1,0 +1,168 @@
+package render
+
+import (
+	"bytes"
+	"encoding"
+	"encoding/json"
+	"fmt"
+	"reflect"
+	"strconv"
+	"strings"
+	"unicode/utf16"
+
+	"eighthturn/internal/measure"
+	"eighthturn/layout"
+)
+
+// JSONHead is what stands first in the JSON of a plan.
+type JSONHead struct {
+	Format int // changes when what a name means does
+	File   string
+	Units  measure.System
+}
+
+// JSON writes a plan as JSON for other programs: its exported fields under the names of their tags, lengths as
+// {"nm": ..., "text": ...}, lists that hold nothing as [], behind the head's format, file and units. A field without a tag is
+// not written, nor one that is tagged omitempty and holds nothing; what is embedded without a tag is written in its place.
+// The error says which type cannot be written.
+func JSON(plan any, head JSONHead) (string, error) {
+	w := &jsonWriter{units: head.Units}
+	w.out.WriteByte('{')
+	for _, f := range []struct {
+		name  string
+		value any
+	}{{"format", head.Format}, {"file", head.File}, {"units", head.Units.String()}} {
+		w.field(f.name, reflect.ValueOf(f.value))
+	}
+	w.fields(reflect.Indirect(reflect.ValueOf(plan)))
+	w.out.WriteByte('}')
+	if w.err != nil {
+		return "", w.err
+	}
+	var b bytes.Buffer
+	if err := json.Indent(&b, w.out.Bytes(), "", "  "); err != nil {
+		return "", err
+	}
+	return harmless(b.String()) + "\n", nil
+}
+
+// jsonWriter writes values in the order of their fields.
+type jsonWriter struct {
+	units measure.System
+	out   bytes.Buffer
+	some  bool // a field was written in the object that is open
+	err   error
+}
+
+func (w *jsonWriter) fail(v reflect.Value) {
+	if w.err == nil {
+		w.err = fmt.Errorf("a value of type %s cannot be written as JSON", v.Type())
+	}
+}
+
+// plain writes what the standard library writes.
+func (w *jsonWriter) plain(value any) {
+	b, err := json.Marshal(value)
+	if err != nil && w.err == nil {
+		w.err = err
+	}
+	w.out.Write(b)
+}
+
+func (w *jsonWriter) field(name string, v reflect.Value) {
+	if w.some {
+		w.out.WriteByte(',')
+	}
+	w.plain(name)
+	w.out.WriteByte(':')
+	w.value(v)
+	w.some = true
+}
+
+// fields writes the tagged fields of a struct.
+func (w *jsonWriter) fields(v reflect.Value) {
+	if v.Kind() != reflect.Struct {
+		w.fail(v)
+		return
+	}
+	for i := range v.NumField() {
+		f := v.Type().Field(i)
+		name, rest, _ := strings.Cut(f.Tag.Get("json"), ",")
+		switch {
+		case !f.IsExported() || name == "-":
+		case f.Anonymous && name == "":
+			if inner := reflect.Indirect(v.Field(i)); inner.IsValid() {
+				w.fields(inner)
+			}
+		case name == "", rest == "omitempty" && v.Field(i).IsZero():
+		default:
+			w.field(name, v.Field(i))
+		}
+	}
+}
+
+func (w *jsonWriter) value(v reflect.Value) {
+	if v.CanInterface() {
+		switch known := v.Interface().(type) {
+		case measure.NM:
+			w.plain(w.units.JSON(known))
+			return
+		case encoding.TextMarshaler:
+			if v.Kind() != reflect.Pointer || !v.IsNil() {
+				w.plain(known)
+				return
+			}
+		}
+	}
+	switch v.Kind() {
+	case reflect.Pointer, reflect.Interface:
+		if v.IsNil() {
+			w.out.WriteString("null")
+			return
+		}
+		w.value(v.Elem())
+	case reflect.Slice, reflect.Array:
+		w.list(v)
+	case reflect.Struct:
+		before := w.some
+		w.some = false
+		w.out.WriteByte('{')
+		w.fields(v)
+		w.out.WriteByte('}')
+		w.some = before
+	case reflect.Bool, reflect.String, reflect.Float64:
+		w.plain(v.Interface())
+	case reflect.Int, reflect.Int64:
+		w.out.WriteString(strconv.FormatInt(v.Int(), 10))
+	case reflect.Uint8, reflect.Uint64:
+		w.out.WriteString(strconv.FormatUint(v.Uint(), 10))
+	default:
+		w.fail(v)
+	}
+}
+
+func (w *jsonWriter) list(v reflect.Value) {
+	w.out.WriteByte('[')
+	for i := range v.Len() {
+		if i > 0 {
+			w.out.WriteByte(',')
+		}
+		w.value(v.Index(i))
+	}
+	w.out.WriteByte(']')
+}
+
+// harmless is JSON that steers no terminal: what would is escaped within its strings.
+func harmless(text string) string {
+	var b strings.Builder
+	for _, r := range text {
+		if r == '\n' || layout.Visible(string(r)) == string(r) {
+			b.WriteRune(r)
+			continue
+		}
+		for _, u := range utf16.Encode([]rune{r}) {
+			fmt.Fprintf(&b, `\u%04x`, u)
+		}
+	}
+	return b.String()
+}

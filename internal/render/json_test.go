@@ -1,0 +1,51 @@
+package render
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/measure"
+)
+
+type inner struct {
+	Wide measure.NM `json:"wide_cut"`
+}
+
+type hand uint8
+
+func (h hand) MarshalText() ([]byte, error) { return []byte([]string{"left", "right"}[h]), nil }
+
+// TestJSON: tagged fields are written in their order, lengths in the one dialect, empty lists as [], and nothing steers a
+// terminal.
+func TestJSON(t *testing.T) {
+	plan := &struct {
+		inner
+		Inner  inner        `json:"inner"`
+		List   []inner      `json:"list"`
+		None   []int        `json:"none"`
+		Maybe  *inner       `json:"maybe"`
+		Least  measure.NM   `json:"least,omitempty"`
+		Pair   [2]int       `json:"pair"`
+		Hand   hand         `json:"hand"`
+		Name   string       `json:"name"`
+		Secret string       `json:"-"`
+		Bare   func() error // without a tag: not written
+	}{Inner: inner{measure.Inch / 2}, List: []inner{{measure.Inch}}, Hand: 1, Name: "a\x1b[2J\u202e", Secret: "x"}
+	text, err := JSON(plan, JSONHead{2, "f", measure.Inches})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := `{"format":2,"file":"f","units":"inches","inner":{"wide_cut":{"nm":12700000,"text":"1/2 in"}},"list":[{"wide_cut":{"nm":25400000,"text":"1 in"}}],"none":[],"maybe":null,"pair":[0,0],"hand":"right","name":"a\u001b[2J\u202e"}`
+	if got := strings.Join(strings.Fields(strings.ReplaceAll(text, "1/2 in", "1/2_in")), ""); got != strings.ReplaceAll(strings.ReplaceAll(strings.ReplaceAll(want, "1/2 in", "1/2_in"), "1 in", "1in"), " ", "") {
+		t.Errorf("%s", got)
+	}
+	if strings.ContainsAny(text, "\x1b\u202e") || !json.Valid([]byte(text)) {
+		t.Errorf("%q", text)
+	}
+	if _, err := JSON(struct {
+		F func() `json:"f"`
+	}{}, JSONHead{}); err == nil {
+		t.Error("a function is written")
+	}
+}
