@@ -1,3 +1,5 @@
+//go:build judges
+
 package svgout
 
 import (
@@ -8,27 +10,9 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"eighthturn/internal/quilttest/judges"
 )
-
-// absent says that a judge from outside is not there: the test is skipped, but fails where
-// EIGHTHTURN_JUDGES=required says that all of them must be there.
-func absent(t testing.TB, message string) {
-	t.Helper()
-	if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
-		t.Fatal(message)
-	}
-	t.Skip(message)
-}
-
-// program is the path of a program that judges; what is how to have it.
-func program(t testing.TB, name, what string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err != nil {
-		absent(t, name+" is not here: "+what)
-	}
-	return path
-}
 
 // docType names the W3C's document type definition of SVG 1.1 (second edition, 2011), which
 // the catalogue of Debian's w3c-sgml-lib finds on the disk.
@@ -45,10 +29,10 @@ func forTheDefinition(svg []byte) []byte {
 // validated asks xmllint whether files follow the definition; what it says is "" if so.
 func validated(t *testing.T, files ...string) string {
 	t.Helper()
-	xmllint := program(t, "xmllint", "Debian's libxml2-utils")
+	xmllint := judges.Program(t, "Debian's libxml2-utils", "xmllint")
 	out, err := exec.Command(xmllint, append([]string{"--nonet", "--noout", "--valid"}, files...)...).CombinedOutput()
 	if bytes.Contains(out, []byte("svg11.dtd")) && bytes.Contains(out, []byte("load")) {
-		absent(t, "xmllint finds no definition of SVG 1.1 offline: Debian's w3c-sgml-lib; it says "+string(out))
+		t.Fatalf("xmllint finds no definition of SVG 1.1 offline: Debian's w3c-sgml-lib; it says %s", out)
 	}
 	if err == nil && len(out) == 0 {
 		return ""

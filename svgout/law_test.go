@@ -14,12 +14,13 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 )
 
 // onTops tries a law on the picture of every top with every option.
 func onTops(t *testing.T, law func(top *quilt.Top, o Options, svg []byte) error) {
 	list := tops(t)
-	for seed := range uint64(12) {
+	for seed := range uint64(judges.Of(6, 12)) {
 		list = append(list, named{fmt.Sprint("seed ", seed), lay(t, invent.Layout(seed))})
 	}
 	for _, top := range list {

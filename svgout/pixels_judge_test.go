@@ -1,3 +1,5 @@
+//go:build judges
+
 package svgout
 
 import (
@@ -5,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"image/color"
 	"math"
 	"os/exec"
 	"regexp"
@@ -14,6 +17,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/palettes"
 )
 
@@ -311,7 +315,7 @@ func TestASeamShowsItsTwoFabricsOnly(t *testing.T) {
 
 // TestPhysicalSize asks librsvg how many pixels a picture has where an inch has 96 and 300.
 func TestPhysicalSize(t *testing.T) {
-	convert := program(t, "rsvg-convert", "Debian's librsvg2-bin")
+	convert := judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert")
 	size := func(svg []byte, dpi int) image.Point {
 		c := exec.Command(convert, fmt.Sprintf("--dpi-x=%d", dpi), fmt.Sprintf("--dpi-y=%d", dpi))
 		c.Stdin = bytes.NewReader(svg)
@@ -342,3 +346,27 @@ func TestPhysicalSize(t *testing.T) {
 		broken(t, func(bad []byte) error { return law(top, bad) }, svg, `(width="[\d.]+)(in|mm)`, "${1}px")
 	}
 }
+
+// TestPrintsAsRendered is judged by librsvg: a stripe is an inch wide where ten inches of
+// cloth lie across 200 pixels, and the patch of the other fabric shows none of it.
+func TestPrintsAsRendered(t *testing.T) {
+	picture := withLibrsvg(t, []job{{drawn(t, printed(t), Options{Prints: true}), 1, "#808080"}})[0]
+	const y = 96 * 3
+	changes := 0
+	for x := 12; x < 96*6-12; x++ {
+		if lightAt(picture, x, y) != lightAt(picture, x-1, y) {
+			changes++
+		}
+	}
+	if changes < 5 || changes > 7 {
+		t.Errorf("%d edges of stripes in six inches of cloth", changes)
+	}
+	if c := picture.NRGBAAt(96*9, y); c != (color.NRGBA{255, 255, 255, 255}) {
+		t.Errorf("the plain cloth is %v", c)
+	}
+	if strings.Contains(string(drawn(t, printed(t), Options{})), "url(") {
+		t.Error("the plain picture speaks of a print")
+	}
+}
+
+func lightAt(picture *image.NRGBA, x, y int) bool { return picture.NRGBAAt(x, y).R > 120 }

@@ -1,3 +1,5 @@
+//go:build judges
+
 package svgout
 
 import (
@@ -11,6 +13,8 @@ import (
 	"path/filepath"
 	"strconv"
 	"testing"
+
+	"eighthturn/internal/quilttest/judges"
 )
 
 // job is a picture to be turned into pixels: a user unit is zoom pixels.
@@ -37,7 +41,7 @@ func renderers() []renderer {
 }
 
 func withLibrsvg(t *testing.T, jobs []job) []*image.NRGBA {
-	convert := program(t, "rsvg-convert", "Debian's librsvg2-bin")
+	convert := judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert")
 	list := make([]*image.NRGBA, len(jobs))
 	for i, j := range jobs {
 		c := exec.Command(convert, "--dpi-x=96", "--dpi-y=96", "--zoom="+strconv.FormatFloat(j.zoom, 'g', -1, 64), "--background-color="+j.ground, "--unlimited")
@@ -53,10 +57,10 @@ func withLibrsvg(t *testing.T, jobs []job) []*image.NRGBA {
 }
 
 func withResvg(t *testing.T, jobs []job) []*image.NRGBA {
-	node := program(t, "node", "Debian's nodejs")
+	node := judges.Program(t, "Debian's nodejs", "node")
 	folder := filepath.Join("..", "testdata", "svg")
 	if _, err := os.Stat(filepath.Join(folder, "node_modules", "@resvg")); err != nil {
-		absent(t, "resvg is not here: npm ci in testdata/svg")
+		t.Fatal("resvg is not here: npm ci in testdata/svg")
 	}
 	dir := t.TempDir()
 	var list []map[string]any
