@@ -1,3 +1,5 @@
+//go:build judges
+
 package preview
 
 import (
@@ -5,7 +7,6 @@ import (
 	"flag"
 	"fmt"
 	"os"
-	"os/exec"
 	"strings"
 	"sync"
 	"testing"
@@ -14,6 +15,8 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
+
+	"eighthturn/internal/quilttest/judges"
 )
 
 // browser is the one Chromium that all tests of a run share.
@@ -36,22 +39,7 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-// findChromium is the path of a Chromium, "" if there is none.
-func findChromium() string {
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome", "chrome"} {
-		if path, err := exec.LookPath(name); err == nil {
-			return path
-		}
-	}
-	return ""
-}
-
-func (b *browser) start() {
-	path := findChromium()
-	if path == "" {
-		b.err = fmt.Errorf("no Chromium is found here")
-		return
-	}
+func (b *browser) start(path string) {
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.WindowSize(1400, 900),
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("hide-scrollbars", true))
@@ -71,16 +59,13 @@ type tab struct {
 	ctx context.Context
 }
 
-// need is a browser, or the reason to skip the test; with EIGHTHTURN_JUDGES=required there is
-// no skipping.
+// need is a browser, which must be there.
 func need(t testing.TB) context.Context {
 	t.Helper()
-	chromium.once.Do(chromium.start)
+	path := judges.Program(t, "pages are tried in a real browser", "chromium", "chromium-browser", "google-chrome", "chrome")
+	chromium.once.Do(func() { chromium.start(path) })
 	if chromium.err != nil {
-		if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
-			t.Fatalf("a browser is required: %v", chromium.err)
-		}
-		t.Skipf("skipped: %v, and this is tried in a real one", chromium.err)
+		t.Fatalf("the browser does not start: %v", chromium.err)
 	}
 	return chromium.ctx
 }

@@ -77,7 +77,7 @@ func wrongTable(plan *cutting.Plan, head []string, rows []map[string]string) []s
 func TestCuttingTable(t *testing.T) {
 	for name, top := range everyTop(t) {
 		head, rows := savedTable(t, func(b *bytes.Buffer) error { return saveTable(plansOf(top), b) })
-		plan, pieces := cutting.Build(top, cutting.Options{}), 0
+		plan, pieces := plansOf(top).cutting(), 0
 		for _, wrong := range wrongTable(plan, head, rows) {
 			t.Errorf("%s: %s", name, wrong)
 		}

@@ -15,9 +15,10 @@ import (
 	"github.com/fsnotify/fsnotify"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/quilttest/judges"
 )
 
-// TestManyRandomSaves saves a thousand times in styles that leave the name in place, as fast
+// TestManyRandomSaves saves many hundred times in styles that leave the name in place, as fast
 // as they go and now and then with a pause: what is shown in the end is the last text.
 func TestManyRandomSaves(t *testing.T) {
 	t.Parallel()
@@ -32,7 +33,7 @@ func TestManyRandomSaves(t *testing.T) {
 		}
 	}
 	random := rand.New(rand.NewPCG(1, 2))
-	const saves = 1000
+	saves := judges.Of(200, 1000)
 	last := ""
 	for n := range saves {
 		last = fmt.Sprintf("save %d %s", n+1, strings.Repeat("x", random.IntN(300)))
@@ -74,32 +75,51 @@ func TestEveryKeystroke(t *testing.T) {
 	r.nothing(500 * time.Millisecond)
 }
 
-// TestOvertakenIsDropped: while a drawing takes its time, further saves come; only the last of
-// them is drawn and shown.
-func TestOvertakenIsDropped(t *testing.T) {
-	t.Parallel()
+// overtaken saves twenty times while a drawing is held up, and says what is shown afterwards, after how many drawings, and
+// how long the drawing was held up.
+func overtaken(t *testing.T) (shown string, drawings int32, held time.Duration) {
 	var drawn atomic.Int32
-	busy := make(chan bool, 100)
+	busy, done := make(chan bool, 100), make(chan bool)
 	o := Options{draw: func(text string, before drawing) drawing {
 		drawn.Add(1)
 		busy <- true
-		time.Sleep(200 * time.Millisecond)
+		<-done
 		return draw(text, before)
 	}}
 	r := start(t, titled("save 0"), o)
-	r.next()
 	<-busy
+	done <- true
+	r.next()
 	put(t, r.file, titled("save 1"))
 	<-busy
+	began := time.Now()
 	for n := range 20 {
 		put(t, r.file, titled(fmt.Sprintf("save %d", n+2)))
 		time.Sleep(5 * time.Millisecond)
 	}
-	if got := r.next(); got.titleShown() != "save 21" {
-		t.Errorf("shown %q", got.titleShown())
-	}
-	if n := drawn.Load(); n > 4 {
-		t.Errorf("%d drawings for 21 saves in the time of two", n)
+	time.Sleep(pollEvery) // the last one is seen
+	close(done)
+	held = time.Since(began)
+	return r.next().titleShown(), drawn.Load(), held
+}
+
+// TestOvertakenIsDropped: while a drawing takes its time, further saves come; only the last of
+// them is drawn and shown. On a busy machine the drawing may be held up so long that it is shown
+// all the same, which is another rule; then it is tried again.
+func TestOvertakenIsDropped(t *testing.T) {
+	t.Parallel()
+	for try := 1; ; try++ {
+		shown, drawings, held := overtaken(t)
+		if held > 800*time.Millisecond && try < 10 {
+			continue
+		}
+		if shown != "save 21" {
+			t.Errorf("shown %q after %v", shown, held)
+		}
+		if drawings > 4 {
+			t.Errorf("%d drawings for 21 saves in the time of two", drawings)
+		}
+		return
 	}
 }
 
@@ -259,7 +279,7 @@ func TestRecolouredIsTheSame(t *testing.T) {
 	}
 }
 
-// TestSavesLeaveNothingBehind: two thousand saves leave the memory as it was.
+// TestSavesLeaveNothingBehind: many hundred saves leave the memory as it was.
 func TestSavesLeaveNothingBehind(t *testing.T) {
 	s := newState("i", "a.quilt", "l")
 	f := &follower{draw: draw, album: files.In(t.TempDir()), publish: func(r reading, d drawing, _ timings) { s.publish(r, d) }}
@@ -284,17 +304,17 @@ func TestSavesLeaveNothingBehind(t *testing.T) {
 		runtime.ReadMemStats(&m)
 		return m.HeapAlloc
 	}
-	for n := range 600 {
+	for n := range judges.Of(200, 600) {
 		one(n)
 	}
 	before := heap()
-	for n := range 2000 {
+	for n := range judges.Of(400, 2000) {
 		one(n)
 	}
 	after := heap()
-	t.Logf("heap after 600 saves %d KB, after 2000 more %d KB", before>>10, after>>10)
+	t.Logf("heap after the first saves %d KB, after more %d KB", before>>10, after>>10)
 	if after > before+2<<20 {
-		t.Errorf("the heap grew from %d to %d bytes over 2000 saves", before, after)
+		t.Errorf("the heap grew from %d to %d bytes", before, after)
 	}
 }
 

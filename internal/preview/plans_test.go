@@ -17,8 +17,14 @@ import (
 // huge is a layout that reads well and cannot be cut: its pieces are longer than cloth is wide.
 var huge = strings.Replace(strings.Replace(seafarers, "strip   4", "side 110", 1), "border  3  mist\n", "", 1)
 
+// plansOf are the plans of a top, made once.
 func plansOf(top *quilt.Top) *plans {
-	return &plans{top: top, source: layout.NewSource(""), name: "quilt"}
+	laid.Lock()
+	defer laid.Unlock()
+	if laid.plans[top] == nil {
+		laid.plans[top] = &plans{top: top, source: layout.NewSource(""), name: "quilt"}
+	}
+	return laid.plans[top]
 }
 
 // Nothing here runs beside other tests, since some of those measure time.
@@ -285,7 +291,7 @@ func TestMarksOfDiagrams(t *testing.T) {
 			continue
 		}
 		p := newPicture(top, layout.NewSource(""), newNumbering(1))
-		numbers, of := p.pageNumbers(), cutting.Build(top, cutting.Options{}).LineOf
+		numbers, of := p.pageNumbers(), plansOf(top).cutting().LineOf
 		for tab, means := range map[int]func(key string) []int{
 			1: func(key string) (list []int) {
 				for patch, line := range of {
@@ -379,3 +385,5 @@ func TestTextOfPlansIsText(t *testing.T) {
 		t.Errorf("the table: %.200s", text)
 	}
 }
+
+func distinctOf(list []int) []int { return slices.Compact(slices.Sorted(slices.Values(list))) }

@@ -1,3 +1,5 @@
+//go:build judges
+
 package preview
 
 import (
@@ -374,8 +376,6 @@ func facesOfRow(top *quilt.Top, w *row) []int {
 	}
 	return distinctOf(list)
 }
-
-func distinctOf(list []int) []int { return slices.Compact(slices.Sorted(slices.Values(list))) }
 
 // elsewhere says where what the page found is not what lies at some faces and seams of a
 // picture. Both stand in the order of the page's numbers.

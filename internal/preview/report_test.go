@@ -2,16 +2,19 @@ package preview
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"reflect"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/layout"
 )
 
@@ -37,24 +40,35 @@ grid
 border  3  mist
 `
 
-// everyTop lays the samples and many invented layouts.
+// everyTop lays the samples and many invented layouts, once.
 func everyTop(t *testing.T) map[string]*quilt.Top {
 	t.Helper()
 	texts := layouts(t)
 	texts["seafarers"] = seafarers
-	for seed := range 60 {
+	for seed := range judges.Of(25, 60) {
 		texts[fmt.Sprint("invented ", seed)] = invent.Layout(uint64(seed))
 	}
-	tops := map[string]*quilt.Top{}
+	laid.Lock()
+	defer laid.Unlock()
 	for name, text := range texts {
+		if laid.tops[name] != nil {
+			continue
+		}
 		design, _, faults := layout.Read(text)
 		if design == nil {
 			t.Fatalf("%s: %v", name, faults)
 		}
-		tops[name] = quilt.Lay(design)
+		laid.tops[name] = quilt.Lay(design)
 	}
-	return tops
+	return maps.Clone(laid.tops)
 }
+
+// laid are the tops of everyTop and their plans, which all tests share and nobody changes.
+var laid = struct {
+	sync.Mutex
+	tops  map[string]*quilt.Top
+	plans map[*quilt.Top]*plans
+}{tops: map[string]*quilt.Top{}, plans: map[*quilt.Top]*plans{}}
 
 // TestRowsAreTheStudys: the seams of every row are those that the study means, as many of
 // them and as long.
