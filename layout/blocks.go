@@ -6,16 +6,29 @@ import (
 	"eighthturn/internal/blocks"
 )
 
+type blockNodes struct{ Blocks []*BlockNode }
+
+type blockList struct{ Blocks []Block }
+
+func blockStatements() []Statement {
+	return []Statement{{
+		Word: "block", Form: "block label kind role value …, or block label like label role value …",
+		Summary: "a block: its label in the grid, its kind and its fabrics", Example: "block W web wedges navy kites cream",
+		Options: []Option{{Word: "like"}, {"line", "line 10"}, {"about", "about 4"}}, next: "a role", defines: true,
+		parse: parseBlock, check: (*checker).blocks, after: []string{"strip-set"},
+	}}
+}
+
 // BlockNode is a block as written.
 type BlockNode struct {
 	Span
-	Label  NameNode
-	Kind   *blocks.Kind // nil if it was not one, or is another block's
-	Like   *NameNode    // the block whose kind and roles it takes
-	Roles  []RoleNode
-	Line   *LengthNode // of a wedge rule, for pieces of a column
-	About  *LengthNode // mean length of a piece along its column
-	Broken bool        // reported already
+	Label    NameNode
+	Kind     *blocks.Kind // nil if it was not one, or is another block's
+	Like     *NameNode    // the block whose kind and roles it takes
+	Roles    []RoleNode
+	Line     *LengthNode // of a wedge rule, for pieces of a column
+	About    *LengthNode // mean length of a piece along its column
+	poisoned bool        // neither what it lacks nor what is like it is asked
 }
 
 // Block is a block that the grid may name.
@@ -45,11 +58,11 @@ func parseBlock(p *parser, c *cursor, keyword Span) {
 	b := &BlockNode{Label: label}
 	p.tree.Blocks = append(p.tree.Blocks, b)
 	c.newField()
-	b.Broken = !c.kindOrLike(b)
-	for !c.done() && !b.Broken {
-		b.Broken = !c.roleOrOption(b)
+	b.poisoned = !c.kindOrLike(b)
+	for !c.done() && !b.poisoned {
+		b.poisoned = !c.roleOrOption(b)
 	}
-	c.dropIfFaulty(b.Broken)
+	c.dropIfFaulty(b.poisoned)
 	b.Span = keyword.To(c.last())
 }
 
@@ -115,20 +128,26 @@ func (c *cursor) roleOrOption(b *BlockNode) bool {
 	return c.role(b)
 }
 
+// blocks enters the labels, so that blocks may be like later ones, and then looks at each
+// block. A label keeps its first meaning; a second block of the name is checked all the same.
 func (c *checker) blocks() {
+	for i, n := range c.tree.Blocks {
+		first, known := c.labels.find(n.Label)
+		switch {
+		case known && !first.poisoned():
+			c.fault(n.Label.Span, "give this one another label", "block %s is already defined", quote(n.Label.Text)).note(first.span, "first defined here")
+		case len(c.labels.order) == MaxDefined:
+			c.labels.poison(n.Label.key())
+			if c.labels.beyond++; c.labels.beyond == 1 {
+				c.fault(n.Label.Span, "", "a layout may define %d blocks at the most", MaxDefined)
+				c.poison("grid")
+			}
+		default:
+			c.labels.define(n.Label, &entry{is: aBlock, index: i})
+		}
+	}
+	c.likes()
 	for _, n := range c.tree.Blocks {
-		first, twice := c.labels[n.Label.key()]
-		if !twice && len(c.labels) == MaxDefined {
-			c.fault(n.Label.Span, "", "a layout may define %d blocks at the most", MaxDefined)
-			c.tree.gridReported = true
-			break
-		}
-		if twice {
-			c.fault(n.Label.Span, "give this one another label", "block %s is already defined", quote(n.Label.Text)).note(c.tree.Blocks[first].Label.Span, "first defined here")
-			// The label keeps its first meaning; the second is checked all the same.
-		} else {
-			c.labels[n.Label.key()] = len(c.design.Blocks)
-		}
 		c.design.Blocks = append(c.design.Blocks, c.block(n))
 	}
 }

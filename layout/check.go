@@ -8,17 +8,8 @@ type checker struct {
 	photos    func(file string) (palettes.Cloth, error) // nil if there are none
 	tree      *Tree
 	design    Design
-	names     map[string]entry // fabrics and strip sets share one set of names
-	order     []string         // names as defined, for hints
-	labels    map[string]int   // blocks by label
-	asWritten map[string]int   // blocks by label as the grid spells it
-	used      map[string]bool  // names that something uses
-	// missing is the message about each name that nothing has, by its number in the list.
-	missing map[string]int
-	// setNodes is where each strip set of the design was written.
-	setNodes []*StripSetNode
-	tooMany  bool            // names, and a message says so
-	noLabel  map[string]bool // labels that no block has, and a message says so
+	asWritten map[string]int  // blocks by label as the grid spells it
+	setNodes  []*StripSetNode // where each strip set of the design was written
 }
 
 // Read turns the text of a layout into a design. The design is nil if there are errors;
@@ -36,9 +27,9 @@ func ReadWith(text string, photos func(file string) (palettes.Cloth, error)) (*D
 		return nil, source, p.sorted()
 	}
 	parsed := len(p.list)
-	c := &checker{session: p.session, tree: &p.tree, photos: photos, names: map[string]entry{}, labels: map[string]int{}, asWritten: map[string]int{}, used: map[string]bool{}, missing: map[string]int{}, noLabel: map[string]bool{}}
+	c := &checker{session: p.session, tree: &p.tree, photos: photos, asWritten: map[string]int{}}
 	c.check()
-	c.dropFollowUps(parsed)
+	c.dropMisread(parsed)
 	list := c.sorted()
 	if errors, _ := Count(list); errors > 0 {
 		return nil, source, list
@@ -46,23 +37,27 @@ func ReadWith(text string, photos func(file string) (palettes.Cloth, error)) (*D
 	return &c.design, source, list
 }
 
+// check checks every statement, given or not, each behind those that it builds on.
 func (c *checker) check() {
-	c.basics()
-	c.fabrics()
-	c.palettes()
-	c.scraps()
-	c.stripSets()
-	c.likes()
-	c.blocks()
-	c.webs()
-	c.sash()
-	if c.grid() {
-		c.sizes()
-		c.laid()
+	done := make([]bool, len(c.statements))
+	var check func(int)
+	check = func(i int) {
+		s := &c.statements[i]
+		if done[i] {
+			return
+		}
+		done[i] = true
+		for _, word := range s.after {
+			check(c.byWord[word])
+		}
+		if s.check != nil {
+			s.check(c)
+		}
 	}
-	c.edgings()
-	c.words()
+	for i := range c.statements {
+		check(i)
+	}
 	if errors, _ := Count(c.list); errors == 0 {
-		c.unused()
+		c.warnUnused()
 	}
 }

@@ -17,7 +17,6 @@ type Run struct {
 // runs finds the columns of column blocks and divides them.
 func (c *checker) runs() {
 	d := &c.design
-	reported := map[int]bool{}
 	for i := range d.Cells {
 		cell := &d.Cells[i]
 		if cell.Block < 0 || d.Blocks[cell.Block].Kind == nil || !d.Blocks[cell.Block].Kind.Column || cell.Run >= 0 {
@@ -28,23 +27,22 @@ func (c *checker) runs() {
 			d.Cells[at].Run = len(d.Runs)
 			run.Cells++
 		}
-		divided, ok := c.divide(run, reported[run.Block])
-		reported[run.Block] = reported[run.Block] || !ok
-		run.Divided = divided
+		if n := c.tree.Blocks[run.Block]; !n.poisoned {
+			divided, ok := c.divide(run)
+			run.Divided, n.poisoned = divided, !ok
+		}
 		d.Runs = append(d.Runs, run)
 	}
 }
 
-// divide finds how a column is divided; quiet where the block was reported already.
-func (c *checker) divide(run Run, quiet bool) (blocks.Column, bool) {
+// divide finds how a column is divided.
+func (c *checker) divide(run Run) (blocks.Column, bool) {
 	d := &c.design
 	b := &d.Blocks[run.Block]
 	n := c.tree.Blocks[run.Block]
 	length := measure.NM(run.Cells) * d.SideFinished
 	strip := d.SideFinished + 2*d.Seam
 	switch {
-	case quiet || n.Broken:
-		return blocks.Column{}, false
 	case b.line != nil && b.about != nil:
 		c.fault(b.about.Span, "keep one of the two", "line and about cannot both be given, since each follows from the other").note(b.line.Span, "the other one")
 		return blocks.Column{}, false

@@ -189,7 +189,7 @@ func (c *cursor) finish(expected string) {
 // already.
 func (c *cursor) twice() bool {
 	word := c.peek()
-	if !c.reserved(word) {
+	if !c.isReserved(word) {
 		return false
 	}
 	for _, t := range c.tokens {

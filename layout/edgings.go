@@ -6,6 +6,41 @@ import (
 	"eighthturn/internal/measure"
 )
 
+type edgingNodes struct {
+	Sash    *EdgingNode
+	Borders []*EdgingNode
+	Binding *EdgingNode
+}
+
+// edgings is what lies between the blocks and round them.
+type edgings struct {
+	Sash    *Edging  // nil if there is none
+	Borders []Edging // from the inside out
+	Binding *Edging  // nil if there is none
+}
+
+func edgingStatements() []Statement {
+	return []Statement{
+		{
+			Word: "sash", Form: "sash width fabric [posts fabric] [around]", Once: true, Example: "sash 1 1/2 navy",
+			Summary: "strips between the blocks, with squares where they cross, and round the outside",
+			Options: []Option{{Word: "posts"}, {Word: "around"}}, aliases: []string{"sashing", "sashes"}, next: `"posts" or "around"`, like: "border",
+			parse: func(p *parser, c *cursor, keyword Span) { p.tree.Sash = c.edging(keyword, "sash") },
+			check: (*checker).sash, after: []string{"webs"},
+		},
+		{
+			Word: "border", Form: "border width fabric [corners fabric] [lengthwise]", Summary: "a border, from the inside out", Example: "border 4 navy",
+			Options: []Option{{Word: "corners"}, {Word: "lengthwise"}}, next: `"corners" or "lengthwise"`,
+			parse: parseBorder, check: (*checker).borders, after: []string{"top-left"},
+		},
+		{
+			Word: "binding", Form: "binding width fabric", Summary: "the binding", Once: true, Example: "binding 2 1/2 navy", like: "border",
+			parse: func(p *parser, c *cursor, keyword Span) { p.tree.Binding = c.edging(keyword, "binding") },
+			check: (*checker).binding, after: []string{"border"},
+		},
+	}
+}
+
 // EdgingNode is a border, the sashes or the binding.
 type EdgingNode struct {
 	Span
@@ -27,15 +62,11 @@ type Edging struct {
 	Span       Span
 }
 
-func parseSash(p *parser, c *cursor, keyword Span) { p.tree.Sash = c.edging(keyword, "sash") }
-
 func parseBorder(p *parser, c *cursor, keyword Span) {
 	if e := c.edging(keyword, "border"); e != nil {
 		p.tree.Borders = append(p.tree.Borders, e)
 	}
 }
-
-func parseBinding(p *parser, c *cursor, keyword Span) { p.tree.Binding = c.edging(keyword, "binding") }
 
 // edging takes a width and a fabric.
 func (c *cursor) edging(keyword Span, what string) *EdgingNode {
@@ -96,27 +127,33 @@ func (c *cursor) edgingOptions(e *EdgingNode, what string) {
 
 func (c *checker) sash() {
 	if n := c.tree.Sash; n != nil {
-		e := c.edging(n, "a sash")
+		e := c.checkEdging(n, "a sash")
 		c.design.Sash = &e
 	}
 }
 
-// edgings checks the borders and the binding.
-func (c *checker) edgings() {
+func (c *checker) borders() {
 	for _, n := range c.tree.Borders {
-		c.design.Borders = append(c.design.Borders, c.edging(n, "a border"))
-	}
-	if n := c.tree.Binding; n != nil && n.Width.Finished {
-		c.fault(n.Width.Span, "for example binding 2 1/2 "+n.Fabric.Text, "a binding's width is cut, not finished")
-	} else if n != nil {
-		e := Edging{Span: n.Span, Corners: -1, Width: c.within(&n.Width, measure.Inch/4, 20*measure.Inch, "the binding's cut width")}
-		e.Fabric, _ = c.fabric(n.Fabric, "a binding is cut from one fabric")
-		if n.Width.In(c.design.Units).NM() == e.Width && e.Width < 4*c.design.Seam {
-			c.warn(n.Width.Span, "bindings are often "+c.usualBinding()+" cut", "a binding of %s cut does not reach over a seam of %s on both sides", c.text(e.Width), c.text(c.design.Seam))
-		}
-		c.design.Binding = &e
+		c.design.Borders = append(c.design.Borders, c.checkEdging(n, "a border"))
 	}
 	c.topLimit()
+}
+
+func (c *checker) binding() {
+	n := c.tree.Binding
+	switch {
+	case n == nil:
+		return
+	case n.Width.Finished:
+		c.fault(n.Width.Span, "for example binding 2 1/2 "+n.Fabric.Text, "a binding's width is cut, not finished")
+		return
+	}
+	e := Edging{Span: n.Span, Corners: -1, Width: c.within(&n.Width, measure.Inch/4, 20*measure.Inch, "the binding's cut width")}
+	e.Fabric, _ = c.fabric(n.Fabric, "a binding is cut from one fabric")
+	if n.Width.In(c.design.Units).NM() == e.Width && e.Width < 4*c.design.Seam {
+		c.warn(n.Width.Span, "bindings are often "+c.usualBinding()+" cut", "a binding of %s cut does not reach over a seam of %s on both sides", c.text(e.Width), c.text(c.design.Seam))
+	}
+	c.design.Binding = &e
 }
 
 // usualBinding is how wide bindings are often cut. Common practice, no source.
@@ -127,8 +164,8 @@ func (c *checker) usualBinding() string {
 	return "2 1/4 or 2 1/2 in"
 }
 
-// edging checks a border or the sashes.
-func (c *checker) edging(n *EdgingNode, what string) Edging {
+// checkEdging checks a border or the sashes.
+func (c *checker) checkEdging(n *EdgingNode, what string) Edging {
 	e := Edging{Span: n.Span, Corners: -1, Width: c.finishedWidth(&n.Width, what+"'s width")}
 	e.Fabric, _ = c.fabric(n.Fabric, what+" is cut from one fabric")
 	if n.Corners != nil {

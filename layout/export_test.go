@@ -1,11 +1,35 @@
 package layout
 
+import "eighthturn/internal/blocks"
+
 // What the tests of the language look at from inside.
 var (
-	Example     = example
-	OtherWord   = otherWord
 	Windows1252 = windows1252
 	Likeness    = likeness
 	NearestWord = nearest
-	OwnWords    = reservedWords
+	NoteParts   = noteParts
 )
+
+// OtherWord is the statement that goes by another word, "" if there is none.
+func OtherWord(word string) string {
+	if s := newLanguage(blocks.Kinds()).elsewhere(word); s != nil {
+		return s.Word
+	}
+	return ""
+}
+
+// OwnWords are the words that cannot be names.
+func OwnWords() map[string]bool { return newLanguage(blocks.Kinds()).reserved }
+
+// Aliases are the words that a statement goes by elsewhere.
+func (s Statement) Aliases() []string { return s.aliases }
+
+// After is the statements that are checked before a statement.
+func (s Statement) After() []string { return s.after }
+
+// Next is what may follow a complete statement.
+func (s Statement) Next() string { return s.next }
+
+// SetNext and SetAfter spoil an entry.
+func (s *Statement) SetNext(next string)      { s.next = next }
+func (s *Statement) SetAfter(words ...string) { s.after = words }

@@ -8,6 +8,20 @@ import (
 	"eighthturn/palettes"
 )
 
+type fabricNodes struct{ Fabrics []*FabricNode }
+
+type fabrics struct{ Fabrics []Fabric }
+
+func fabricStatements() []Statement {
+	return []Statement{{
+		Word: "fabric", Form: `fabric name (colour | swatch "photo" [across length]) ["print"] [on-hand length] [usable-width length]`,
+		Summary: "a fabric and its colour, or a photo of it", Example: `fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`,
+		Options: []Option{{Word: "swatch"}, {"across", "across 6 in"}, {"on-hand", "on-hand 1 1/2 yd"}, {"usable-width", "usable-width 42"}},
+		aliases: []string{"colour", "color", "cloth", "material"}, next: `a print name in quotes, "on-hand" or "usable-width"`, defines: true,
+		parse: parseFabric, check: (*checker).fabrics, after: []string{"units", "seam", "usable-width"},
+	}}
+}
+
 // FabricNode is a fabric as written.
 type FabricNode struct {
 	Span
@@ -113,7 +127,7 @@ func (c *cursor) longName(first NameNode) bool {
 	}
 	colour := 0
 	for i, w := range words {
-		if c.quoteAt(w.Start) > 0 || c.reserved(c.text(w)) {
+		if c.quoteAt(w.Start) > 0 || c.isReserved(c.text(w)) {
 			break
 		}
 		if _, err := palettes.Parse(c.text(w)); err == nil {
@@ -154,7 +168,7 @@ func (c *cursor) fabricOptions(f *FabricNode) {
 
 func (c *checker) fabrics() {
 	for _, n := range c.tree.Fabrics {
-		if !c.define(n.Name, "fabric", entry{fabric: len(c.design.Fabrics), set: -1, pool: -1}) {
+		if !c.define(n.Name, aFabric, len(c.design.Fabrics)) {
 			continue
 		}
 		c.warnTwoColours(n)

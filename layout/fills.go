@@ -43,13 +43,14 @@ func (c *cursor) value(what string) (ValueNode, bool) {
 // fill looks up one value.
 func (c *checker) fill(v ValueNode, banded bool, role string) Fill {
 	e, ok := c.find(v.Name)
-	f := Fill{Fabric: e.fabric, Set: e.set, Pool: e.pool, Turned: !v.Turned.Empty(), Span: v.Span}
+	f := e.fill()
+	f.Turned, f.Span = !v.Turned.Empty(), v.Span
 	switch {
 	case !ok:
-	case e.set >= 0 && !banded:
+	case e.is == aStripSet && !banded:
 		c.fault(v.Span, "write a fabric, for example "+c.someFabric(0), "the %s %s cut from fabric, and %s is a strip set", role, verb(role, "is", "are"), quote(v.Name.Text)).note(e.span, "defined here")
-	case e.set < 0 && f.Turned:
-		c.fault(v.Span, "leave out turned", "only strip sets can be turned, and %s is a %s", quote(v.Name.Text), e.what()).note(e.span, "defined here")
+	case e.is != aStripSet && f.Turned:
+		c.fault(v.Span, "leave out turned", "only strip sets can be turned, and %s is a %s", quote(v.Name.Text), e.is).note(e.span, "defined here")
 	}
 	return f
 }

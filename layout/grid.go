@@ -7,6 +7,32 @@ import (
 	"eighthturn/internal/blocks"
 )
 
+type gridNodes struct {
+	Grid   *GridNode
+	Repeat *RepeatNode
+}
+
+// grid is the blocks' places.
+type grid struct {
+	Columns, Rows int
+	Cells         []Cell // row by row
+	Runs          []Run  // the columns of the grid's column blocks
+}
+
+func gridStatements() []Statement {
+	return []Statement{
+		{
+			Word: "grid", Form: "grid, and under it indented rows of labels", Summary: "the quilt as it looks; . for nothing there; :nw :ne :se :sw turn a block",
+			Once: true, Example: "grid", hint: "put the labels on the lines below, with blanks before them", aliases: []string{"rows", "layout"},
+			next: "the rows on lines of their own below", parse: parseGrid, check: (*checker).grid, after: []string{"block", "webs", "sash"},
+		},
+		{
+			Word: "repeat", Form: "repeat across number down number", Summary: "the grid's rows are a tile, laid so many times", Once: true,
+			Example: "repeat across 3 down 4", Options: []Option{{Word: "across"}, {Word: "down"}}, parse: parseRepeat, // checked with the grid
+		},
+	}
+}
+
 // CellNode is one place of the grid as written.
 type CellNode struct {
 	Span
@@ -48,7 +74,7 @@ func parseGrid(p *parser, c *cursor, keyword Span) {
 
 // row reads one row under the grid.
 func (p *parser) row(c *cursor, indented bool) {
-	if p.rows == brokenRows {
+	if p.rows == poisonedRows {
 		c.dropRest()
 		return
 	}
@@ -111,7 +137,6 @@ func parseRepeat(p *parser, c *cursor, keyword Span) {
 		}
 		if !ok {
 			c.dropRest()
-			p.tree.gridReported = true
 			return
 		}
 		*option.to = count
@@ -125,12 +150,19 @@ func parseRepeat(p *parser, c *cursor, keyword Span) {
 	p.tree.Repeat = n
 }
 
-// grid looks up the cells. Without a grid that can be drawn it is false.
-func (c *checker) grid() bool {
+// grid looks up the cells; a grid that cannot be drawn is poisoned.
+func (c *checker) grid() {
+	if !c.cells() || c.poisoned("repeat") {
+		c.poison("grid")
+	}
+}
+
+// cells looks up the cells and says whether they can be drawn.
+func (c *checker) cells() bool {
 	g := c.tree.Grid
 	if g == nil {
 		at := Span{len(c.src), len(c.src)}
-		if !c.tree.gridReported && !c.tree.unread {
+		if !c.mayHold("grid") && !c.poisoned("repeat") {
 			c.fault(at, "write grid, and under it, indented, the labels of the blocks row by row", "this layout has no grid")
 		}
 		return false
@@ -142,11 +174,10 @@ func (c *checker) grid() bool {
 	if !c.gridSize(g) {
 		return false
 	}
-	reported := map[string]bool{}
 	ok, blocks := true, 0
 	c.design.Cells = make([]Cell, 0, c.design.Columns*c.design.Rows)
 	for i := range c.design.Columns * c.design.Rows {
-		cell, known := c.cell(c.node(i), reported)
+		cell, known := c.cell(c.node(i))
 		c.design.Cells = append(c.design.Cells, cell)
 		ok = ok && known
 		if cell.Block >= 0 {
@@ -157,7 +188,7 @@ func (c *checker) grid() bool {
 		c.fault(g.Span.firstBytes(len("grid")), "write labels of blocks in its rows", "the grid holds no blocks")
 		return false
 	}
-	return ok && !c.tree.gridReported
+	return ok
 }
 
 // gridSize sees that rows are of one length and the grid is within its limits.
@@ -211,7 +242,7 @@ func commonLength(rows []RowNode) int {
 }
 
 // cell looks up one place of the grid.
-func (c *checker) cell(n *CellNode, reported map[string]bool) (Cell, bool) {
+func (c *checker) cell(n *CellNode) (Cell, bool) {
 	cell := Cell{Block: -1, Run: -1, Span: n.Span}
 	if n.Label.Text == "." {
 		if !n.Turn.Empty() {
@@ -221,10 +252,12 @@ func (c *checker) cell(n *CellNode, reported map[string]bool) (Cell, bool) {
 	}
 	i, ok := c.asWritten[n.Label.Text]
 	if !ok {
-		if i, ok = c.labels[n.Label.key()]; !ok {
-			c.unknownLabel(n, reported)
+		e, known := c.labels.find(n.Label)
+		if !known || e.poisoned() {
+			c.unknownLabel(n)
 			return cell, false
 		}
+		i = e.index
 		c.asWritten[n.Label.Text] = i
 	}
 	b := &c.design.Blocks[i]

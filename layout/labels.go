@@ -24,7 +24,7 @@ func (c *checker) splitLabels(word string) []string {
 	}
 	var split []string
 	for _, r := range word {
-		if _, ok := c.labels[foldName(string(r))]; !ok && r != '.' {
+		if e, known := c.labels.entries[foldName(string(r))]; r != '.' && (!known || e.poisoned()) {
 			return nil
 		}
 		split = append(split, string(r))
@@ -34,42 +34,38 @@ func (c *checker) splitLabels(word string) []string {
 
 // unknownLabel reports a label that no block has, once for each label; labels without
 // blanks between them are reported once for the whole grid.
-func (c *checker) unknownLabel(n *CellNode, reported map[string]bool) {
-	const glued = " "
-	key := n.Label.key()
-	if reported[key] || c.spoilt[key] || c.noLabel[key] || c.tree.gridReported {
+func (c *checker) unknownLabel(n *CellNode) {
+	const glued = " " // stands for all labels without blanks
+	if _, known := c.labels.find(n.Label); known || c.poisoned("grid", "repeat") || c.labelOfUnnamed(n.Label) {
 		return
 	}
-	reported[key], c.noLabel[key] = true, true
-	if c.labelOfNamelessBlock(n.Label.Text) {
-		return
-	}
+	c.labels.poison(n.Label.key())
 	if split := c.splitLabels(n.Label.Text); split != nil {
-		if !reported[glued] {
+		if c.labels.entries[glued] == nil {
 			c.fault(n.Label.Span, "put blanks between the labels: "+strings.Join(split, " "), "these labels stand without blanks between them")
+			c.labels.poison(glued)
 		}
-		reported[glued] = true
 		return
 	}
 	if n.Label.Text == "" {
 		c.fault(n.Span, "write the label in front of it", "no label stands before the turn %s", quote(c.src[n.Start:n.End]))
 		return
 	}
-	var known []string
+	var labels []string
 	for _, b := range c.guessable(c.tree.Blocks) {
-		known = append(known, b.Label.Text)
+		labels = append(labels, b.Label.Text)
 	}
-	c.fault(n.Label.Span, c.labelHint(n.Label.Text, known), "no block is called %s", quote(n.Label.Text))
+	c.fault(n.Label.Span, c.labelHint(n.Label.Text, labels), "no block is called %s", quote(n.Label.Text))
 }
 
-// labelOfNamelessBlock says whether a label that no block has is most likely that of a block
-// at fault without one.
-func (c *checker) labelOfNamelessBlock(text string) bool {
-	if c.unlabelled == 0 {
+// labelOfUnnamed says whether a label that no block has is most likely that of a poisoned
+// block without one; it is poisoned then.
+func (c *checker) labelOfUnnamed(label NameNode) bool {
+	if c.labels.unnamed == 0 {
 		return false
 	}
-	c.unlabelled--
-	c.spoilt[foldName(text)] = true
+	c.labels.unnamed--
+	c.labels.poison(label.key())
 	return true
 }
 

@@ -168,10 +168,10 @@ func named(t *testing.T) map[string]string {
 			words[r.Name] = "role of " + k.Name
 		}
 	}
-	for _, w := range append(literals(t, "statements.go", "ownWords"), "block", "web", "star") {
+	for _, w := range append(layout.OptionWords(), "block", "web", "star") {
 		words[w] = "option"
 	}
-	for _, w := range literals(t, "texts.go", "noteParts") {
+	for _, w := range layout.NoteParts() {
 		words[w] = "part of the pattern"
 	}
 	for _, w := range measure.UnitWords() {
@@ -184,33 +184,6 @@ func named(t *testing.T) map[string]string {
 		words[p.Name] = "palette"
 	}
 	return words
-}
-
-// literals is the strings in the body of a function of the package.
-func literals(t *testing.T, file, function string) []string {
-	t.Helper()
-	parsed, err := parser.ParseFile(token.NewFileSet(), file, nil, 0)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var list []string
-	for _, d := range parsed.Decls {
-		f, ok := d.(*ast.FuncDecl)
-		if !ok || f.Name.Name != function {
-			continue
-		}
-		ast.Inspect(f.Body, func(n ast.Node) bool {
-			if l, ok := n.(*ast.BasicLit); ok && l.Kind == token.STRING {
-				text, _ := strconv.Unquote(l.Value)
-				list = append(list, text)
-			}
-			return true
-		})
-	}
-	if len(list) == 0 {
-		t.Fatalf("%s has no words in %s", file, function)
-	}
-	return list
 }
 
 // shown says whether a text shows a word as code: between backticks, by itself or among

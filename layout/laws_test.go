@@ -136,7 +136,7 @@ func (w *treeWalk) node(v reflect.Value, path string, within layout.Span) {
 	}
 	for i := range v.NumField() {
 		field := v.Type().Field(i)
-		if field.IsExported() && field.Type.PkgPath() != "eighthturn/blocks" && field.Name != "Kind" {
+		if (field.IsExported() || field.Anonymous) && field.Type.PkgPath() != "eighthturn/blocks" && field.Name != "Kind" {
 			w.walk(v.Field(i), path+"."+field.Name, within)
 		}
 	}

@@ -7,15 +7,9 @@ import (
 
 // likes gives blocks that are like others their kind and the roles that they lack.
 func (c *checker) likes() {
-	byLabel := map[string]*BlockNode{}
-	for _, n := range c.tree.Blocks {
-		if _, ok := byLabel[n.Label.key()]; !ok {
-			byLabel[n.Label.key()] = n
-		}
-	}
 	state := map[*BlockNode]likeState{}
 	for _, n := range c.tree.Blocks {
-		c.like(n, byLabel, state)
+		c.like(n, state)
 	}
 }
 
@@ -27,41 +21,44 @@ const (
 	likeDone
 )
 
-func (c *checker) like(n *BlockNode, byLabel map[string]*BlockNode, state map[*BlockNode]likeState) {
+func (c *checker) like(n *BlockNode, state map[*BlockNode]likeState) {
 	if n.Like == nil || state[n] != likeOpen {
 		return
 	}
 	state[n] = likeBusy
 	defer func() { state[n] = likeDone }()
-	model, ok := byLabel[n.Like.key()]
-	if !ok {
-		if c.noLabel[n.Like.key()] || c.spoilt[n.Like.key()] || c.labelOfNamelessBlock(n.Like.Text) {
-			n.Broken = true
-			return
-		}
-		var known []string
-		for _, b := range c.guessable(c.tree.Blocks) {
-			if b != n {
-				known = append(known, b.Label.Text)
-			}
-		}
-		c.noLabel[n.Like.key()] = true
-		c.fault(n.Like.Span, c.labelHint(n.Like.Text, known), "no block is called %s", quote(n.Like.Text))
-		n.Broken = true
-		return
-	}
-	if model == n || state[model] == likeBusy {
+	model := c.model(n)
+	switch {
+	case model == nil:
+		c.noModel(n)
+	case model == n || state[model] == likeBusy:
 		c.fault(n.Like.Span, "give one of them its kind", "block %s is like %s, which comes back to itself", quote(n.Label.Text), quote(model.Label.Text))
-		n.Broken = true
+		n.poisoned = true
+	default:
+		c.like(model, state)
+		c.takeFrom(n, model)
+	}
+}
+
+// noModel poisons a block that is like one that is not there, and reports that one, once.
+func (c *checker) noModel(n *BlockNode) {
+	n.poisoned = true
+	if _, known := c.labels.find(*n.Like); known || c.labelOfUnnamed(*n.Like) {
 		return
 	}
-	c.like(model, byLabel, state)
-	c.takeFrom(n, model)
+	var others []string
+	for _, b := range c.guessable(c.tree.Blocks) {
+		if b != n {
+			others = append(others, b.Label.Text)
+		}
+	}
+	c.labels.poison(n.Like.key())
+	c.fault(n.Like.Span, c.labelHint(n.Like.Text, others), "no block is called %s", quote(n.Like.Text))
 }
 
 // takeFrom completes a block from the one that it is like.
 func (c *checker) takeFrom(n, model *BlockNode) {
-	n.Kind, n.Broken = model.Kind, n.Broken || model.Broken
+	n.Kind, n.poisoned = model.Kind, n.poisoned || model.poisoned
 	if n.Kind == nil {
 		return
 	}
@@ -70,7 +67,7 @@ func (c *checker) takeFrom(n, model *BlockNode) {
 	for _, r := range own {
 		if r.Index = n.Kind.Role(strings.ToLower(r.Word.Text)); r.Index < 0 {
 			c.wrongRole(n.Kind, r.Word)
-			n.Broken = true
+			n.poisoned = true
 			continue
 		}
 		n.Roles = append(n.Roles, r)

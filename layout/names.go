@@ -65,7 +65,7 @@ func (c *cursor) newName(what string, digits bool) (NameNode, bool) {
 		c.fault(n.Span, c.nameHint(n.Text), "%s is not %s: names begin with a letter and go on with letters, digits, - and _", quote(n.Text), what)
 	case chars > MaxNameChars:
 		c.fault(n.Span, "", "this name has %d characters, %d is the most", chars, MaxNameChars)
-	case !digits && c.reserved(n.Text), digits && c.isStatement(n.Text):
+	case !digits && c.isReserved(n.Text), digits && c.statement(n.Text) != nil: // labels stand in rows, where only a statement could be meant
 		c.fault(n.Span, "call it "+freeName(n.Text), "%s is one of the language's own words and cannot be a name", quote(n.Text))
 	default:
 		return n, true
@@ -85,7 +85,7 @@ func (c *cursor) nameOf(what string) (NameNode, bool) {
 	switch {
 	case c.atQuote():
 		c.fault(c.here(), c.nameHint(word), "expected %s, found text in quotes", what)
-	case c.done(), c.atNumber(), c.reserved(word), word == "/":
+	case c.done(), c.atNumber(), c.isReserved(word), word == "/":
 		c.fault(c.here(), "", "expected %s, found %s", what, c.found())
 	default:
 		return c.usedName(), true
@@ -96,9 +96,9 @@ func (c *cursor) nameOf(what string) (NameNode, bool) {
 // lacksName remembers that something is defined without a name, or without a label.
 func (s *session) lacksName(label bool) {
 	if label {
-		s.unlabelled++
+		s.labels.unnamed++
 	} else {
-		s.nameless++
+		s.names.unnamed++
 	}
 }
 
@@ -114,7 +114,7 @@ func (s *session) nameHint(text string) string {
 		return -1
 	}, text), func(r rune) bool { return !unicode.IsLetter(r) })
 	made = strings.TrimRight(made, "-_")
-	if made == "" || s.reserved(made) || utf8.RuneCountInString(made) > MaxNameChars {
+	if made == "" || s.isReserved(made) || utf8.RuneCountInString(made) > MaxNameChars {
 		return ""
 	}
 	return "write " + made

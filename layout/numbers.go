@@ -41,7 +41,7 @@ func (c *cursor) lengthOption(what string) *LengthNode {
 	l, ok := c.length(what)
 	if !ok {
 		last := &c.list[len(c.list)-1]
-		last.Hint = cmp.Or(last.Hint, "for example "+example(option))
+		last.Hint = cmp.Or(last.Hint, "for example "+c.option(option))
 		c.dropRest()
 		return nil
 	}

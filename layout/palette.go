@@ -6,6 +6,15 @@ import (
 	"eighthturn/palettes"
 )
 
+type paletteNodes struct{ Palettes []*PaletteNode }
+
+func paletteStatements() []Statement {
+	return []Statement{{
+		Word: "palette", Form: "palette name", Summary: "brings in the fabrics of a palette", Example: "palette tidewater",
+		parse: parsePalette, check: (*checker).palettes, after: []string{"fabric"},
+	}}
+}
+
 // PaletteNode brings in the fabrics of a palette.
 type PaletteNode struct {
 	Span
@@ -30,7 +39,6 @@ func parsePalette(p *parser, c *cursor, keyword Span) {
 			hint = "palettes are: " + strings.Join(names, ", ")
 		}
 		c.fault(n.Name.Span, hint, "no palette is called %s", quote(n.Name.Text))
-		p.tree.paletteReported = true
 		c.dropRest()
 		return
 	}
@@ -48,14 +56,13 @@ func (c *checker) palettes() {
 }
 
 func (c *checker) paletteFabric(n *PaletteNode, s palettes.Swatch) {
-	key := foldName(s.Name)
-	if e, ok := c.names[key]; ok {
+	name := NameNode{n.Span, s.Name}
+	if e, known := c.names.find(name); known && !e.poisoned() {
 		if !e.palette {
 			c.warn(e.span, "", "this fabric %s stands for the one of the palette %s", quote(s.Name), quote(n.Name.Text))
 		}
 		return
 	}
-	c.names[key] = entry{fabric: len(c.design.Fabrics), set: -1, pool: -1, span: n.Span, palette: true}
-	c.order = append(c.order, s.Name)
+	c.names.define(name, &entry{is: aFabric, index: len(c.design.Fabrics), palette: true})
 	c.design.Fabrics = append(c.design.Fabrics, Fabric{Name: s.Name, Colour: s.Colour, UsableWidth: c.design.UsableWidth, Span: n.Span})
 }

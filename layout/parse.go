@@ -15,20 +15,19 @@ type session struct {
 	src    string
 	source *Source
 	kinds  []*blocks.Kind
-	own    map[string]bool // the language's own words
-	spoilt map[string]bool // names that a faulty line may have meant to define
-	// nameless and unlabelled count the lines at fault that define something and do not say
-	// what: as many names or labels that nothing has are most likely theirs.
-	nameless, unlabelled int
+	*language
+	names  scope // of fabrics, strip sets and pools
+	labels scope // of blocks
+	bad    poison
 }
 
 // parser is the first stage: lines to a tree.
 type parser struct {
 	*session
-	tree   Tree
-	labels map[string]bool // block labels, read ahead for rows that lost their indentation
-	once   map[string]Span // statements that may stand once, by their word
-	rows   rowsOf          // what indented lines belong to
+	tree  Tree
+	ahead map[string]bool // block labels, read ahead for rows that lost their indentation
+	once  map[string]Span // statements that may stand once, by their word
+	rows  rowsOf          // what indented lines belong to
 }
 
 // rowsOf is the statement whose rows may follow.
@@ -38,7 +37,7 @@ const (
 	noRows rowsOf = iota
 	gridRows
 	webRows
-	brokenRows // reported already: rows are passed over
+	poisonedRows // passed over
 )
 
 // Parse reads a layout into its tree. Faults come in the order of their places; the tree is
@@ -51,7 +50,10 @@ func Parse(source *Source) (*Tree, []Fault) {
 
 func newParser(source *Source) *parser {
 	kinds := blocks.Kinds()
-	s := &session{faults: &faults{}, src: source.Text, source: source, kinds: kinds, own: reservedWords(kinds), spoilt: map[string]bool{}}
+	s := &session{
+		faults: &faults{}, src: source.Text, source: source, kinds: kinds, language: newLanguage(kinds), names: newScope(), labels: newScope(),
+		bad: poison{words: map[string]bool{}, lines: map[int]*poisonedLine{}},
+	}
 	return &parser{session: s, once: map[string]Span{}}
 }
 
@@ -60,33 +62,30 @@ func (p *parser) parse() {
 		return
 	}
 	p.readLabels()
-	statements := map[string]statement{}
-	for _, s := range Statements() {
-		statements[s.Word] = s
-	}
 	for _, line := range p.source.lines {
-		p.line(statements, line)
+		p.line(line)
 	}
+	p.poisonLines()
 }
 
 // readLabels reads ahead which labels blocks have.
 func (p *parser) readLabels() {
-	p.labels = map[string]bool{".": true}
+	p.ahead = map[string]bool{".": true}
 	for _, line := range p.source.lines {
 		words := strings.Fields(p.src[line.Start:min(line.End, line.Start+200)])
 		if len(words) > 1 && strings.EqualFold(words[0], "block") {
-			p.labels[foldName(words[1])] = true
+			p.ahead[foldName(words[1])] = true
 		}
 	}
 }
 
 // line reads one line.
-func (p *parser) line(statements map[string]statement, at Span) {
+func (p *parser) line(at Span) {
 	if at.Start == 0 && strings.HasPrefix(p.src, byteOrderMark) {
 		at.Start += len(byteOrderMark)
 	}
 	if !p.cleanLine(at) {
-		p.lineFailed(at)
+		p.poisonLine(at)
 		p.tree.Lines = append(p.tree.Lines, Line{})
 		return
 	}
@@ -94,7 +93,7 @@ func (p *parser) line(statements map[string]statement, at Span) {
 	line := Line{}
 	if !c.done() {
 		indented := c.at > at.Start
-		line.Keyword, line.Row = p.statementOrRow(statements, c, indented)
+		line.Keyword, line.Row = p.statementOrRow(c, indented)
 	}
 	line.Tokens, line.Comment = c.tokens, c.comment
 	p.tree.Lines = append(p.tree.Lines, line)
@@ -138,47 +137,46 @@ func isPlain(text string) bool {
 
 // statementOrRow reads a line that is not blank; it returns the statement's word, or that
 // the line is a row.
-func (p *parser) statementOrRow(statements map[string]statement, c *cursor, indented bool) (string, bool) {
-	word := strings.ToLower(c.peek())
-	s, known := statements[word]
+func (p *parser) statementOrRow(c *cursor, indented bool) (string, bool) {
+	s := p.statement(c.peek())
 	switch {
-	case known:
+	case s != nil:
 		p.rows = noRows
 		c.newField()
-		keyword := c.word()
-		p.statement(s, c, keyword)
+		p.parseStatement(s, c, c.word())
 		return s.Word, false
 	case p.rows != noRows && (indented || p.rows != webRows && p.looksLikeRow(c)):
 		p.row(c, indented)
 		return "", true
 	}
-	p.unknown(c, indented)
+	p.unknown(c)
 	return "", false
 }
 
-// statement reads one statement whose word was taken.
-func (p *parser) statement(s statement, c *cursor, keyword Span) {
+// parseStatement reads one statement whose word was taken.
+func (p *parser) parseStatement(s *Statement, c *cursor, keyword Span) {
+	line := Span{keyword.Start, c.end}
 	if s.Once {
 		if first, twice := p.once[s.Word]; twice {
 			p.fault(keyword, "keep one of the two", "%q stands in this layout already", s.Word).note(first, "first given here")
-			p.statementFailed(s.Word, Span{keyword.Start, c.end})
+			p.poisonStatement(s, line)
 			c.dropRest()
-			p.rows = brokenRows
+			p.rows = poisonedRows
 			return
 		}
 		p.once[s.Word] = keyword
 	}
-	before, line := len(p.list), Span{keyword.Start, c.end}
+	before := len(p.list)
 	s.parse(p, c, keyword)
-	c.finish(s.after)
-	p.exampleHints(before, s.Word)
+	c.finish(s.next)
+	p.exampleHints(before, s)
 	if errors, _ := Count(p.list[before:]); errors > 0 {
-		p.statementFailed(s.Word, line)
+		p.poisonStatement(s, line)
 	}
 }
 
 // looksLikeRow says whether a line begins with a block's label.
 func (p *parser) looksLikeRow(c *cursor) bool {
 	label, _, _ := strings.Cut(c.peek(), ":")
-	return p.labels[foldName(label)]
+	return p.ahead[foldName(label)]
 }

@@ -1,49 +1,142 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
 
-// statementFailed remembers what a line with a fault was to give, so that nobody is told a
-// second time that it is missing.
-func (p *parser) statementFailed(word string, line Span) {
-	switch word {
-	case "strip", "side", "seam", "units":
-		p.tree.sizeReported = true
-	case "grid", "repeat":
-		p.tree.gridReported = true
-	case "webs":
-		if p.tree.Webs == nil {
-			p.tree.Webs = &WebsNode{}
+// What could not be read is poisoned, as compilers do with what has no type: it stays in its
+// place, every later check passes over it, and so one mistake gives one message, where the
+// mistake is. Poisoned are statements, by their word; lines; and names, in their scope.
+
+// poison is the statements and lines that could not be read.
+type poison struct {
+	words map[string]bool       // of statements
+	any   bool                  // a line of which nobody knows what statement it is
+	lines map[int]*poisonedLine // by number
+}
+
+// poisonedLine is a line that could not be read from a byte on. Where a name before that
+// byte is nothing's, that name is the mistake, and not what stands behind it.
+type poisonedLine struct {
+	from     int
+	misnamed bool
+}
+
+// poison marks a statement as one that could not be read, or does not hold.
+func (s *session) poison(word string) { s.bad.words[word] = true }
+
+// poisoned says whether one of the statements is.
+func (s *session) poisoned(words ...string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return s.bad.words[w] })
+}
+
+// mayHold says whether a statement that is not there may stand in a poisoned line.
+func (s *session) mayHold(word string) bool { return s.bad.any || s.bad.words[word] }
+
+// poisonLines marks the lines in which an error was found so far.
+func (s *session) poisonLines() {
+	for _, f := range s.list {
+		if f.Severity != Error {
+			continue
 		}
-		p.tree.Webs.Broken = true
-	case "palette":
-		p.tree.paletteReported = true
-	case "fabric", "strip-set", "scraps", "block":
-		p.spoil(line)
+		number := s.source.Line(f.Span.Start)
+		line := s.bad.lines[number]
+		if line == nil {
+			line = &poisonedLine{from: f.Span.Start}
+			s.bad.lines[number] = line
+		}
+		line.from = min(line.from, f.Span.Start)
 	}
 }
 
-// spoil remembers the first words of a line that was given up: they may be names that it
+// poisonedLine is the line of a place if it is poisoned, nil if not.
+func (s *session) poisonedLine(at Span) *poisonedLine {
+	if len(s.bad.lines) == 0 {
+		return nil
+	}
+	return s.bad.lines[s.source.Line(at.Start)]
+}
+
+// fault reports an error; what a poisoned line means is passed over.
+func (s *session) fault(at Span, hint, format string, args ...any) *Fault {
+	if s.poisonedLine(at) != nil {
+		return &Fault{}
+	}
+	return s.faults.fault(at, hint, format, args...)
+}
+
+// misnamed says whether a name that is nothing's is a mistake of its own.
+func (s *session) misnamed(at Span) bool {
+	line := s.poisonedLine(at)
+	if line == nil {
+		return true
+	}
+	line.misnamed = line.misnamed || at.Start < line.from
+	return at.Start < line.from
+}
+
+// dropMisread leaves out what was found when lines were read, which is the messages up to
+// the number given, where a name is the mistake.
+func (s *session) dropMisread(parsed int) {
+	if len(s.bad.lines) == 0 {
+		return
+	}
+	read := slices.DeleteFunc(slices.Clone(s.list[:parsed]), func(f Fault) bool {
+		line := s.poisonedLine(f.Span)
+		return line != nil && line.misnamed && f.Severity == Error
+	})
+	s.list = append(read, s.list[parsed:]...)
+}
+
+// poisonStatement poisons a statement at fault, with the names that its line may have been
+// meant to define.
+func (p *parser) poisonStatement(s *Statement, line Span) {
+	if p.poison(s.Word); s.defines {
+		p.poisonNames(line)
+	}
+}
+
+// poisonNames poisons the first words of a line that was given up: they may be names that it
 // was to define, and that other lines use rightly.
-func (p *parser) spoil(line Span) {
+func (p *parser) poisonNames(line Span) {
 	const most = 8
 	if len(p.list) > mostGuesses {
 		return
 	}
-	names := p.namesIn(line)
-	for _, w := range names[:min(len(names), most)] {
-		p.spoilt[foldName(w)] = true
-		p.spoilt[foldName(strings.TrimFunc(w, func(r rune) bool { return !unicode.IsLetter(r) }))] = true
-		p.spoilt[strings.TrimFunc(w, func(r rune) bool { return !unicode.IsDigit(r) })] = true
+	words := p.wordsIn(line)
+	for _, w := range words[:min(len(words), most)] {
+		for _, name := range []string{
+			foldName(w),
+			foldName(strings.TrimFunc(w, func(r rune) bool { return !unicode.IsLetter(r) })),
+			strings.TrimFunc(w, func(r rune) bool { return !unicode.IsDigit(r) }),
+		} {
+			if name != "" {
+				p.names.poison(name)
+				p.labels.poison(name)
+			}
+		}
 	}
-	delete(p.spoilt, "")
 }
 
-// namesIn is everything at the start of a line that might be a name, characters that cannot
+// poisonLine poisons what a line whose characters could not be read may have held.
+func (p *parser) poisonLine(line Span) {
+	p.bad.any = true
+	words := p.wordsIn(line)
+	p.poisonNames(line)
+	if p.rows == gridRows && (len(words) == 0 || p.statement(words[0]) == nil) {
+		p.poison("grid")
+	} else if len(words) > 0 {
+		if s := p.meant(words[0]); s != nil {
+			p.poisonStatement(s, line)
+		}
+	}
+}
+
+// wordsIn is everything at the start of a line that might be a name, characters that cannot
 // be seen left out.
-func (p *parser) namesIn(line Span) []string {
+func (p *parser) wordsIn(line Span) []string {
 	const longest = 1000 // bytes; what defines a name does so near its start
 	text := strings.Map(func(r rune) rune {
 		if isInvisible(r) || isDirection(r) || unicode.IsControl(r) && r != '\t' {
@@ -57,53 +150,4 @@ func (p *parser) namesIn(line Span) []string {
 // inName says whether r may stand in a name.
 func inName(r rune) bool {
 	return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.Is(unicode.M, r) || r == '-' || r == '_'
-}
-
-// dropFollowUps leaves out what was found wrong with the meaning of lines that could not be
-// read as written, which were the messages up to the number given: it follows from that
-// most often. Where a name on such a line is nothing's, before the place that could not be
-// read, that name is the mistake.
-func (s *session) dropFollowUps(parsed int) {
-	unread := map[int]int{} // by line, the place of its first fault
-	for _, f := range s.list[:parsed] {
-		line := s.source.Line(f.Span.Start)
-		if at, ok := unread[line]; f.Severity == Error && (!ok || f.Span.Start < at) {
-			unread[line] = f.Span.Start
-		}
-	}
-	if len(unread) == 0 {
-		return
-	}
-	misnamed := map[int]bool{}
-	for _, f := range s.list[parsed:] {
-		line := s.source.Line(f.Span.Start)
-		if at, ok := unread[line]; ok && f.noSuchName && f.Span.Start < at {
-			misnamed[line] = true
-		}
-	}
-	kept := s.list[:0]
-	for i, f := range s.list {
-		line := s.source.Line(f.Span.Start)
-		at, ok := unread[line]
-		switch {
-		case !ok, f.Severity == Warning:
-		case i < parsed && misnamed[line], i >= parsed && !(f.noSuchName && f.Span.Start < at):
-			continue
-		}
-		kept = append(kept, f)
-	}
-	s.list = kept
-}
-
-// lineFailed remembers what a line whose characters could not be read may have held.
-func (p *parser) lineFailed(line Span) {
-	p.tree.unread = true
-	words := p.namesIn(line)
-	p.spoil(line)
-	switch {
-	case p.rows == gridRows && !p.beginsStatement(words):
-		p.tree.gridReported = true
-	case len(words) > 0:
-		p.statementFailed(meant(words[0]), line)
-	}
 }

@@ -40,6 +40,14 @@ func (c *cursor) onlyText(what string) *TextNode {
 	return &t
 }
 
+// text is what stands between the quotes, "" for no node.
+func (t *TextNode) text() string {
+	if t == nil {
+		return ""
+	}
+	return t.Text
+}
+
 // quoted takes text in quotes. It ends at the first quotation mark behind which the line
 // can go on as it should: with nothing, with a comment, or with one of the words given; so
 // inch marks inside it do no harm.

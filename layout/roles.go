@@ -29,15 +29,6 @@ func roleWords(kinds []*blocks.Kind) []string {
 	return words
 }
 
-func (s *session) isRole(word string) bool {
-	for _, w := range roleWords(s.kinds) {
-		if strings.EqualFold(w, word) {
-			return true
-		}
-	}
-	return false
-}
-
 // role takes a role and its values. The roles of a block that is like another are looked
 // up when that one is known.
 func (c *cursor) role(b *BlockNode) bool {
@@ -117,7 +108,7 @@ func (c *checker) fills(n *BlockNode, role *blocks.Role, r RoleNode) []Fill {
 		c.list = c.list[:before]
 		c.fault(r.Values[0].Span.To(r.Values[len(r.Values)-1].Span), cmp.Or(role.Order, "leave out all but one"), "the %s of a %s block %s %s, found %d",
 			role.Name, n.Kind.Name, verb(role.Name, "takes", "take"), counts(role.Counts), len(r.Values))
-		n.Broken = true
+		n.poisoned = true
 	}
 	return fills
 }
@@ -130,12 +121,12 @@ func (c *checker) misspeltRole(n *BlockNode, r RoleNode) RoleNode {
 		roles = append(roles, role.Name)
 	}
 	for i, v := range r.Values {
-		if _, known := c.names[v.Name.key()]; known || i == 0 || c.spoilt[v.Name.key()] || nearest(v.Name.Text, c.order) != "" {
+		if _, known := c.names.find(v.Name); known || i == 0 || nearest(v.Name.Text, c.names.order) != "" {
 			continue
 		}
 		if hint := c.guess(v.Name.Text, roles); hint != "" {
 			c.fault(v.Name.Span, hint, "expected a role of the %s block, found %s", n.Kind.Name, quote(v.Name.Text))
-			r.Values, n.Broken = r.Values[:i], true
+			r.Values, n.poisoned = r.Values[:i], true
 			break
 		}
 	}
@@ -145,7 +136,10 @@ func (c *checker) misspeltRole(n *BlockNode, r RoleNode) RoleNode {
 // anyUnknown says whether one of the names is nothing's: it was reported, here or where it
 // may have been defined, and the number may come right with it.
 func (c *checker) anyUnknown(values []ValueNode) bool {
-	return slices.ContainsFunc(values, func(v ValueNode) bool { _, known := c.names[v.Name.key()]; return !known })
+	return slices.ContainsFunc(values, func(v ValueNode) bool {
+		e, known := c.names.find(v.Name)
+		return !known || e.poisoned()
+	})
 }
 
 // verb is the form that goes with a role's name.
@@ -175,13 +169,13 @@ func counts(list []int) string {
 
 // missingRoles sees that every role has its fabric, from the block or from the webs.
 func (c *checker) missingRoles(n *BlockNode, b *Block) {
-	if model, ok := c.model(n); ok && model.Broken {
-		n.Broken = true
+	if model := c.model(n); model != nil && model.poisoned {
+		n.poisoned = true
 	}
 	var missing, add []string
 	for i := range n.Kind.Roles {
 		role := &n.Kind.Roles[i]
-		if role.Outer || len(b.Fills[i]) > 0 || n.Broken || role.OfWebs && (c.tree.Webs != nil || c.tree.unread) {
+		if role.Outer || len(b.Fills[i]) > 0 || n.poisoned || role.OfWebs && (c.tree.Webs != nil || c.mayHold("webs")) {
 			continue
 		}
 		add = append(add, role.Name, c.someFabric(len(missing)))
@@ -192,14 +186,14 @@ func (c *checker) missingRoles(n *BlockNode, b *Block) {
 	}
 }
 
-// model is the block that a block is like, if it stands before it.
-func (c *checker) model(n *BlockNode) (*BlockNode, bool) {
+// model is the block that a block is like, nil if there is none.
+func (c *checker) model(n *BlockNode) *BlockNode {
 	if n.Like == nil {
-		return nil, false
+		return nil
 	}
-	i, ok := c.labels[n.Like.key()]
-	if !ok {
-		return nil, false
+	e, known := c.labels.find(*n.Like)
+	if !known || e.poisoned() {
+		return nil
 	}
-	return c.tree.Blocks[i], true
+	return c.tree.Blocks[e.index]
 }

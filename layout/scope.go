@@ -6,82 +6,144 @@ import (
 	"eighthturn/palettes"
 )
 
-// entry is a name that is defined.
+// meaning is what a name stands for.
+type meaning uint8
+
+const (
+	unread    meaning = iota // poisoned: it could not be read, or nothing has the name, and every check passes over it
+	aFabric                  // index into Design.Fabrics
+	aStripSet                // Design.StripSets
+	aPool                    // Design.Pools
+	aBlock                   // Design.Blocks, and Tree.Blocks
+)
+
+// String names the sort of thing that a name stands for.
+func (m meaning) String() string {
+	return [...]string{"nothing", "fabric", "strip set", "pool of scraps", "block"}[m]
+}
+
+// entry is a name with what it stands for.
 type entry struct {
-	fabric, set, pool int // index, -1 if it is not one
-	span              Span
-	palette           bool // brought in by a palette
+	is      meaning
+	index   int
+	span    Span // where it is defined
+	palette bool // brought in by a palette
+	used    bool
+	message int // that nothing has this name: its number from 1, 0 if there is none
 }
 
-// what names the sort of thing that an entry is.
-func (e entry) what() string {
-	switch {
-	case e.set >= 0:
-		return "strip set"
-	case e.pool >= 0:
-		return "pool of scraps"
+func (e *entry) poisoned() bool { return e.is == unread }
+
+// fill is what a piece is cut from by a name.
+func (e *entry) fill() Fill {
+	f := noFill
+	switch e.is {
+	case aFabric:
+		f.Fabric = e.index
+	case aStripSet:
+		f.Set = e.index
+	case aPool:
+		f.Pool = e.index
 	}
-	return "fabric"
+	return f
 }
 
-// define enters a name; a second definition is reported.
-func (c *checker) define(n NameNode, what string, e entry) bool {
-	if len(c.names) >= MaxDefined {
-		if c.spoilt[n.key()] = true; !c.tooMany {
+// scope is a set of names: fabrics, strip sets and pools share one, blocks have another.
+type scope struct {
+	entries map[string]*entry
+	order   []string // the names as defined, for hints
+	beyond  int      // definitions beyond the limit, each poisoned
+	// unnamed counts the poisoned definitions that do not say what they define: as many
+	// names that nothing has are most likely theirs.
+	unnamed int
+}
+
+func newScope() scope { return scope{entries: map[string]*entry{}} }
+
+// find looks a name up; a poisoned one is known.
+func (s *scope) find(n NameNode) (e *entry, known bool) {
+	e, known = s.entries[n.key()]
+	return e, known
+}
+
+// define enters a name.
+func (s *scope) define(n NameNode, e *entry) {
+	e.span = n.Span
+	s.entries[n.key()] = e
+	s.order = append(s.order, n.Text)
+}
+
+// poison enters a name that every check passes over, unless it is known.
+func (s *scope) poison(key string) *entry {
+	e, known := s.entries[key]
+	if !known {
+		e = &entry{}
+		s.entries[key] = e
+	}
+	return e
+}
+
+// define enters the name of a fabric, a strip set or a pool; a second definition is
+// reported, and so is the first that is one too many.
+func (c *checker) define(n NameNode, is meaning, index int) bool {
+	if len(c.names.order) >= MaxDefined {
+		c.names.poison(n.key())
+		if c.names.beyond++; c.names.beyond == 1 {
 			c.fault(n.Span, "", "a layout may define %d names at the most", MaxDefined)
 		}
-		c.tooMany = true
 		return false
 	}
-	if first, twice := c.names[n.key()]; twice {
+	if first, known := c.names.find(n); known && !first.poisoned() {
 		const hint = "give this one another name"
-		if what == first.what() {
-			c.fault(n.Span, hint, "%s %s is already defined", what, quote(n.Text)).note(first.span, "first defined here")
+		if is == first.is {
+			c.fault(n.Span, hint, "%s %s is already defined", is, quote(n.Text)).note(first.span, "first defined here")
 		} else {
-			c.fault(n.Span, hint, "%s is already defined as a %s", quote(n.Text), first.what()).note(first.span, "first defined here")
+			c.fault(n.Span, hint, "%s is already defined as a %s", quote(n.Text), first.is).note(first.span, "first defined here")
 		}
 		return false
 	}
-	e.span = n.Span
-	c.names[n.key()] = e
-	c.order = append(c.order, n.Text)
+	c.names.define(n, &entry{is: is, index: index})
 	return true
 }
 
-// find looks a name up.
-func (c *checker) find(n NameNode) (entry, bool) {
-	e, ok := c.names[n.key()]
-	if !ok {
-		c.noSuchName(n)
-		return entry{fabric: -1, set: -1, pool: -1}, false
+// find looks up a fabric, a strip set or a pool. A name that nothing has is reported once,
+// with a note where it stands again, and is poisoned.
+func (c *checker) find(n NameNode) (*entry, bool) {
+	const noted = 3 // more places would say no more
+	e, known := c.names.find(n)
+	switch {
+	case !known:
+		e = c.names.poison(n.key())
+		c.noSuchName(n, e)
+	case !e.poisoned():
+		e.used = true
+		return e, true
+	case e.message > 0:
+		if first := &c.list[e.message-1]; len(first.Notes) < noted && first.Span != n.Span {
+			first.note(n.Span, "here too")
+		}
 	}
-	c.used[n.key()] = true
-	return e, true
+	return e, false
 }
 
-// noSuchName reports a name that nothing has: once for each name, and not where a faulty
-// line may have meant to define it.
-func (c *checker) noSuchName(n NameNode) {
-	const noted = 3 // more places would say no more
-	first, again := c.missing[n.key()]
+// noSuchName reports a name that nothing has, unless a poisoned statement is most likely to
+// define it.
+func (c *checker) noSuchName(n NameNode, e *entry) {
+	near := func() bool { return nearest(n.Text, c.names.order) != "" }
 	switch {
-	case c.spoilt[n.key()]:
-	case c.tree.paletteReported && nearest(n.Text, c.order) == "":
-	case !again && c.nameless > 0 && nearest(n.Text, c.order) == "":
-		c.nameless--
-		c.spoilt[n.key()] = true
-	case !again:
-		c.missing[n.key()] = len(c.list)
-		c.fault(n.Span, c.nameToWrite(n.Text), "no fabric, pool or strip set is called %s", quote(n.Text)).noSuchName = true
-	case len(c.list[first].Notes) < noted && c.list[first].Span != n.Span:
-		c.list[first].note(n.Span, "here too")
+	case c.poisoned("palette") && !near():
+	case c.names.unnamed > 0 && !near():
+		c.names.unnamed--
+	case c.misnamed(n.Span):
+		e.message = len(c.list) + 1
+		c.faults.fault(n.Span, c.nameToWrite(n.Text), "no fabric, pool or strip set is called %s", quote(n.Text))
 	}
 }
 
 // nameToWrite is a hint for a name that nothing has: one that is near, or the fabric that
 // a colour would make.
 func (c *checker) nameToWrite(text string) string {
-	hint := c.guess(text, c.order)
+	hint := c.guess(text, c.names.order)
 	if hint == "" {
 		hint = didYouMean(text, []string{"cut", "finished", "rest", "turned"})
 	}
@@ -90,14 +152,14 @@ func (c *checker) nameToWrite(text string) string {
 	}
 	_, err := palettes.Parse(text)
 	switch {
-	case err != nil && isName(text) && !c.reserved(text):
+	case err != nil && isName(text) && !c.isReserved(text):
 		return "define it: fabric " + text + " and its colour"
-	case err != nil && len(c.order) > 0:
+	case err != nil && len(c.names.order) > 0:
 		const shown = 12
-		return "names are: " + strings.Join(c.order[:min(len(c.order), shown)], ", ")
+		return "names are: " + strings.Join(c.names.order[:min(len(c.names.order), shown)], ", ")
 	case err != nil:
 		return ""
-	case isName(text) && !c.reserved(text):
+	case isName(text) && !c.isReserved(text):
 		return "define it: fabric " + text + " " + text
 	}
 	return "define a fabric of this colour, as in fabric cream " + text + ", and write its name here"
@@ -109,19 +171,18 @@ func (c *checker) fabric(n NameNode, why string) (int, bool) {
 	if !ok {
 		return 0, false
 	}
-	if e.fabric < 0 {
-		c.fault(n.Span, "write a fabric, for example "+c.someFabric(0), "%s, and %s is a %s", why, quote(n.Text), e.what()).note(e.span, "defined here")
+	if e.is != aFabric {
+		c.fault(n.Span, "write a fabric, for example "+c.someFabric(0), "%s, and %s is a %s", why, quote(n.Text), e.is).note(e.span, "defined here")
 		return 0, false
 	}
-	return e.fabric, true
+	return e.index, true
 }
 
-// unused warns of what is defined and never used.
-func (c *checker) unused() {
-	for _, name := range c.order {
-		key := foldName(name)
-		if e := c.names[key]; !c.used[key] && !e.palette {
-			c.warn(e.span, "", "the %s %s is never used", e.what(), quote(name))
+// warnUnused warns of what is defined and never used.
+func (c *checker) warnUnused() {
+	for _, name := range c.names.order {
+		if e := c.names.entries[foldName(name)]; !e.used && !e.palette {
+			c.warn(e.span, "", "the %s %s is never used", e.is, quote(name))
 		}
 	}
 	for i := range c.design.Blocks {

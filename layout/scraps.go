@@ -5,6 +5,19 @@ import (
 	"strings"
 )
 
+type scrapsNodes struct{ Scraps []*ScrapsNode }
+
+type pools struct{ Pools []Pool }
+
+func scrapsStatements() []Statement {
+	return []Statement{{
+		Word: "scraps", Form: "scraps name fabric fabric … [by piece | block | web] [deal number]",
+		Summary: "a pool of fabrics, dealt as evenly as can be so that neighbours differ", Example: "scraps blues navy teal sky by block",
+		Options: []Option{{Word: "by"}, {Word: "piece"}, {Word: "deal"}}, next: "a fabric", defines: true,
+		parse: parseScraps, check: (*checker).scraps, after: []string{"palette"},
+	}}
+}
+
 // ScrapsNode is a pool of fabrics as written.
 type ScrapsNode struct {
 	Span
@@ -12,7 +25,6 @@ type ScrapsNode struct {
 	Fabrics []NameNode
 	By      *WordNode
 	Deal    *CountNode
-	Broken  bool
 }
 
 // DealtBy is what of a quilt gets one fabric of a pool.
@@ -43,14 +55,14 @@ func parseScraps(p *parser, c *cursor, keyword Span) {
 	n := &ScrapsNode{Name: name}
 	p.tree.Scraps = append(p.tree.Scraps, n)
 	c.newField()
-	for !c.done() && !n.Broken {
-		n.Broken = !c.scrap(n)
+	for ok && !c.done() {
+		ok = c.scrap(n)
 	}
-	if len(n.Fabrics) == 0 && !n.Broken {
-		n.Broken = true
+	if ok && len(n.Fabrics) == 0 {
+		ok = false
 		c.fault(c.here(), "for example scraps "+name.Text+" navy teal rust", "expected the fabrics of %s, found the end of the line", quote(name.Text))
 	}
-	c.dropIfFaulty(n.Broken)
+	c.dropIfFaulty(!ok)
 	n.Span = keyword.To(c.last())
 }
 
@@ -85,9 +97,9 @@ func (c *cursor) scrap(n *ScrapsNode) bool {
 func (c *checker) scraps() {
 	for _, n := range c.tree.Scraps {
 		at := len(c.design.Pools)
-		if e, ok := c.names[n.Name.key()]; ok && e.pool >= 0 {
-			at = e.pool
-		} else if !c.define(n.Name, "pool of scraps", entry{fabric: -1, set: -1, pool: at}) {
+		if e, known := c.names.find(n.Name); known && e.is == aPool {
+			at = e.index
+		} else if !c.define(n.Name, aPool, at) {
 			continue
 		} else {
 			c.design.Pools = append(c.design.Pools, Pool{Name: n.Name.Text, Span: n.Span})

@@ -5,44 +5,83 @@ import (
 	"eighthturn/internal/measure"
 )
 
-func parseUnits(p *parser, c *cursor, _ Span) {
-	c.newField()
-	p.tree.Units = c.oneOf("the units", "inches", "cm")
+// sizeNodes is the lengths that every block is made by, as written.
+type sizeNodes struct {
+	Units       *WordNode
+	Seam        *LengthNode
+	Strip       *LengthNode
+	Side        *LengthNode
+	UsableWidth *LengthNode
 }
 
-func parseSeam(p *parser, c *cursor, _ Span) { p.tree.Seam = c.onlyLength("the seam allowance") }
-
-func parseStrip(p *parser, c *cursor, _ Span) {
-	p.tree.Strip = c.onlyLength("the width of the cut strip")
+// sizes is the lengths that every block is made by.
+type sizes struct {
+	Units        measure.System
+	Seam         measure.NM // allowance
+	UsableWidth  measure.NM // of the cloth
+	SideFinished measure.NM // of a block; an even number of nanometres
+	StripGiven   bool       // the layout gave the strip, not the side
+	StripsCut    [blocks.Heights]measure.NM
 }
 
-func parseSide(p *parser, c *cursor, _ Span) {
-	p.tree.Side = c.onlyLength("the finished side of a block")
+func sizeStatements() []Statement {
+	return []Statement{
+		{
+			Word: "units", Form: "units inches | cm", Summary: "what a bare number means", Once: true,
+			Example: "units cm", Options: []Option{{Word: "inches"}, {Word: "cm"}},
+			parse: func(p *parser, c *cursor, _ Span) {
+				c.newField()
+				p.tree.Units = c.oneOf("the units", "inches", "cm")
+			},
+			check: (*checker).units,
+		},
+		{
+			Word: "seam", Form: "seam length", Summary: "the seam allowance, 1/4 in or 0.75 cm if not given", Once: true,
+			Example: "seam 1/4 in", aliases: []string{"allowance", "seam-allowance"},
+			parse: func(p *parser, c *cursor, _ Span) { p.tree.Seam = c.onlyLength("the seam allowance") },
+			check: (*checker).seam, after: []string{"units"},
+		},
+		{
+			Word: "strip", Form: "strip length", Summary: "the cut strip that wedges come from; the block's side follows", Once: true, Example: "strip 4",
+			parse: func(p *parser, c *cursor, _ Span) { p.tree.Strip = c.onlyLength("the width of the cut strip") },
+			// checked with the side
+		},
+		{
+			Word: "side", Form: "side length", Summary: "the finished side of a block; the strips follow", Once: true,
+			Example: "side 7", aliases: []string{"size", "block-size"},
+			parse: func(p *parser, c *cursor, _ Span) { p.tree.Side = c.onlyLength("the finished side of a block") },
+			check: (*checker).sizes, after: []string{"seam", "grid"},
+		},
+		{
+			Word: "usable-width", Form: "usable-width length", Summary: "of the cloth between its selvages, 40 in or 100 cm if not given", Once: true,
+			Example: "usable-width 42", aliases: []string{"wof"},
+			parse: func(p *parser, c *cursor, _ Span) {
+				p.tree.UsableWidth = c.onlyLength("the width of the cloth between its selvages")
+			},
+			check: (*checker).usableWidth, after: []string{"units"},
+		},
+	}
 }
 
-func parseUsableWidth(p *parser, c *cursor, _ Span) {
-	p.tree.UsableWidth = c.onlyLength("the width of the cloth between its selvages")
-}
-
-// basics takes what every other statement is read with.
-func (c *checker) basics() {
+func (c *checker) units() {
 	d := &c.design
 	d.Units, d.Seam, d.UsableWidth = measure.Inches, measure.Inch/4, 40*measure.Inch
-	if c.tree.Title != nil {
-		d.Title = c.tree.Title.Text
-	}
-	if c.tree.Units != nil && c.tree.Units.Word == "cm" {
+	if n := c.tree.Units; n != nil && n.Word == "cm" {
 		d.Units, d.Seam, d.UsableWidth = measure.Centimetres, 3*measure.Centimetre/4, 100*measure.Centimetre
-	}
-	if n := c.tree.Seam; n != nil {
-		c.seam(n)
-	}
-	if n := c.tree.UsableWidth; n != nil && c.noFrame(n, "the width of the cloth") {
-		d.UsableWidth = c.within(n, measure.Inch, MaxCloth, "the width of the cloth")
 	}
 }
 
-func (c *checker) seam(n *LengthNode) {
+func (c *checker) usableWidth() {
+	if n := c.tree.UsableWidth; n != nil && c.noFrame(n, "the width of the cloth") {
+		c.design.UsableWidth = c.within(n, measure.Inch, MaxCloth, "the width of the cloth")
+	}
+}
+
+func (c *checker) seam() {
+	n := c.tree.Seam
+	if n == nil {
+		return
+	}
 	seam := n.In(c.design.Units).NM()
 	switch {
 	case !c.noFrame(n, "a seam allowance"):
@@ -58,7 +97,7 @@ func (c *checker) seam(n *LengthNode) {
 		c.design.Seam = seam
 		return
 	}
-	c.tree.sizeReported = true
+	c.poison("seam")
 }
 
 // heightUse is a wedge height that the grid's blocks ask for, with one block that does.
@@ -70,10 +109,13 @@ type heightUse struct {
 
 // sizes finds the side of a block and the strips that its wedges come from.
 func (c *checker) sizes() {
+	if c.poisoned("grid") {
+		return
+	}
 	uses := c.heightsUsed()
 	c.countPatches()
-	if c.tree.sizeReported || !c.side(uses) {
-		c.tree.sizeReported = true
+	if c.poisoned("strip", "side", "seam", "units") || !c.side(uses) {
+		c.poison("side")
 		return
 	}
 	d := &c.design
@@ -117,7 +159,7 @@ func (c *checker) side(uses []heightUse) bool {
 	case side != nil:
 		return c.sideGiven(side)
 	}
-	if c.tree.unread {
+	if c.mayHold("side") {
 		return false
 	}
 	hint := "for example strip 4"

@@ -5,12 +5,25 @@ import (
 	"eighthturn/internal/measure"
 )
 
+type stripSetNodes struct{ StripSets []*StripSetNode }
+
+type stripSets struct{ StripSets []StripSet }
+
+func stripSetStatements() []Statement {
+	return []Statement{{
+		Word: "strip-set", Form: "strip-set name fabric length fabric length …",
+		Summary: "strips sewn together, from the wedge's wide end to its tip; one length may be the word rest",
+		Example: "strip-set shore rust 1 3/4 cream 1 1/2 teal rest", Options: []Option{{Word: "rest"}}, next: "a fabric", defines: true,
+		parse: parseStripSet, check: (*checker).stripSets, after: []string{"palette", "scraps"},
+	}}
+}
+
 // StripSetNode is a strip set as written, from the wide end of the wedge to its tip.
 type StripSetNode struct {
 	Span
-	Name   NameNode
-	Bands  []BandNode
-	Broken bool // reported already
+	Name     NameNode
+	Bands    []BandNode
+	poisoned bool // does not hold together: no strip is asked to fit it
 }
 
 // BandNode is one band of a strip set; without a length it is the rest.
@@ -46,14 +59,14 @@ func parseStripSet(p *parser, c *cursor, keyword Span) {
 	}
 	s := &StripSetNode{Name: name}
 	p.tree.StripSets = append(p.tree.StripSets, s)
-	for !c.done() && !s.Broken {
-		s.Broken = !c.band(s)
+	for !c.done() && !s.poisoned {
+		s.poisoned = !c.band(s)
 	}
-	if len(s.Bands) == 0 && !s.Broken {
-		s.Broken = true
+	if len(s.Bands) == 0 && !s.poisoned {
+		s.poisoned = true
 		c.fault(c.here(), "for example strip-set "+name.Text+" navy 1 3/4 cream rest", "expected the fabrics of %s and their cut widths, found the end of the line", quote(name.Text))
 	}
-	c.dropIfFaulty(s.Broken)
+	c.dropIfFaulty(s.poisoned)
 	s.Span = keyword.To(c.last())
 }
 
@@ -90,22 +103,22 @@ func (c *cursor) band(s *StripSetNode) bool {
 
 func (c *checker) stripSets() {
 	for _, n := range c.tree.StripSets {
-		if !c.define(n.Name, "strip set", entry{fabric: -1, set: len(c.design.StripSets), pool: -1}) {
+		if !c.define(n.Name, aStripSet, len(c.design.StripSets)) {
 			continue
 		}
 		s := StripSet{Name: n.Name.Text, Span: n.Span}
 		rests := 0
 		for _, b := range n.Bands {
 			band, ok := c.bandOf(b)
-			n.Broken = n.Broken || !ok
+			n.poisoned = n.poisoned || !ok
 			if b.Cut == nil {
 				if rests++; rests == 2 {
 					c.fault(b.Span, "give this one its cut width", "a strip set may have one rest, %s has two", quote(n.Name.Text))
-					n.Broken = true
+					n.poisoned = true
 				}
 			} else if b.Cut.Finished {
 				c.cutNotFinished(b.Cut, "the widths of a strip set are")
-				n.Broken = true
+				n.poisoned = true
 			}
 			s.Bands = append(s.Bands, band)
 		}
@@ -115,15 +128,11 @@ func (c *checker) stripSets() {
 
 // bandOf looks up what a band of a strip set is cut from.
 func (c *checker) bandOf(b BandNode) (Band, bool) {
-	band := Band{Fabric: -1, Pool: -1, Rest: b.Cut == nil}
 	e, ok := c.find(b.Fabric)
-	switch {
-	case !ok:
-		return band, false
-	case e.set >= 0:
+	f := e.fill()
+	if ok && e.is == aStripSet {
 		c.fault(b.Fabric.Span, "write a fabric, for example "+c.someFabric(0), "a strip set is sewn from fabrics, and %s is a strip set", quote(b.Fabric.Text)).note(e.span, "defined here")
-		return band, false
+		ok = false
 	}
-	band.Fabric, band.Pool = e.fabric, e.pool
-	return band, true
+	return Band{Fabric: f.Fabric, Pool: f.Pool, Rest: b.Cut == nil}, ok
 }

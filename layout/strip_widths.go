@@ -28,11 +28,11 @@ func (c *checker) fitSets() {
 // useSet fits the strip set of a fill, if it is one, to the strip of a kind.
 func (c *checker) useSet(f Fill, kind *blocks.Kind) {
 	h := kind.Height
-	if f.Set < 0 || h == blocks.NoWedges || c.setBroken(f.Set) || c.design.StripSets[f.Set].Bands[0].Cut[h] != 0 {
+	if f.Set < 0 || h == blocks.NoWedges || c.setPoisoned(f.Set) || c.design.StripSets[f.Set].Bands[0].Cut[h] != 0 {
 		return
 	}
 	if !c.fitSet(f.Set, h, kind.Name) {
-		c.setNodes[f.Set].Broken = true
+		c.setNodes[f.Set].poisoned = true
 	}
 }
 
@@ -52,10 +52,10 @@ func (c *checker) fitTable() {
 	}
 }
 
-// setBroken says whether a strip set was reported already.
-func (c *checker) setBroken(set int) bool {
+// setPoisoned says whether a strip set cannot be fitted.
+func (c *checker) setPoisoned(set int) bool {
 	n := c.setNodes[set]
-	return n.Broken || len(n.Bands) == 0
+	return n.poisoned || len(n.Bands) == 0
 }
 
 // fitSet sees that a set comes to the strip for a height, and sets its bands' cut widths.

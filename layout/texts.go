@@ -2,14 +2,51 @@ package layout
 
 import "strings"
 
-func parseTitle(p *parser, c *cursor, _ Span) { p.tree.Title = c.onlyText("the quilt's title") }
+// textNodes is what the printed pattern says, as written.
+type textNodes struct {
+	Title     *TextNode
+	Designer  *TextNode
+	Level     *TextNode
+	Copyright *TextNode
+	Notes     []*NoteNode
+}
 
-func parseDesigner(p *parser, c *cursor, _ Span) { p.tree.Designer = c.onlyText("the designer's name") }
+// texts is what the printed pattern says of a quilt, "" for what is not said.
+type texts struct {
+	Title     string
+	Designer  string
+	Level     string
+	Copyright string
+	Notes     []NoteText
+}
 
-func parseLevel(p *parser, c *cursor, _ Span) { p.tree.Level = c.onlyText("the level") }
-
-func parseCopyright(p *parser, c *cursor, _ Span) {
-	p.tree.Copyright = c.onlyText("the copyright notice")
+func textStatements() []Statement {
+	return []Statement{
+		{
+			Word: "title", Form: `title "…"`, Summary: "the quilt's name", Once: true, Example: `title "Harbour lanterns"`, aliases: []string{"name"},
+			parse: func(p *parser, c *cursor, _ Span) { p.tree.Title = c.onlyText("the quilt's title") },
+			check: func(c *checker) { c.design.Title = c.tree.Title.text() },
+		},
+		{
+			Word: "designer", Form: `designer "…"`, Summary: "who designed it", Once: true, Example: `designer "Anna Miller"`, aliases: []string{"author"},
+			parse: func(p *parser, c *cursor, _ Span) { p.tree.Designer = c.onlyText("the designer's name") },
+			check: func(c *checker) { c.design.Designer = c.tree.Designer.text() },
+		},
+		{
+			Word: "level", Form: `level "…"`, Summary: "for whom it is written", Once: true, Example: `level "for beginners"`,
+			parse: func(p *parser, c *cursor, _ Span) { p.tree.Level = c.onlyText("the level") },
+			check: func(c *checker) { c.design.Level = c.tree.Level.text() },
+		},
+		{
+			Word: "copyright", Form: `copyright "…"`, Summary: "whose it is", Once: true, Example: `copyright "2026 Anna Miller"`,
+			parse: func(p *parser, c *cursor, _ Span) { p.tree.Copyright = c.onlyText("the copyright notice") },
+			check: func(c *checker) { c.design.Copyright = c.tree.Copyright.text() },
+		},
+		{
+			Word: "note", Form: `note [place] "…"`, Summary: "what the printed pattern says, of a block or a part of it",
+			Example: `note cutting "leave the kites large"`, parse: parseNote, check: (*checker).notes, after: []string{"binding"},
+		},
+	}
 }
 
 // NoteNode is a note for the printed pattern and the place it belongs to, if given.
@@ -45,27 +82,9 @@ func parseNote(p *parser, c *cursor, keyword Span) {
 	p.tree.Notes = append(p.tree.Notes, n)
 }
 
-// words takes what the printed pattern says.
-func (c *checker) words() {
-	d, t := &c.design, c.tree
-	d.Backing = -1
-	for _, text := range []struct {
-		from *TextNode
-		to   *string
-	}{{t.Designer, &d.Designer}, {t.Level, &d.Level}, {t.Copyright, &d.Copyright}} {
-		if text.from != nil {
-			*text.to = text.from.Text
-		}
-	}
-	for _, n := range t.Notes {
-		d.Notes = append(d.Notes, NoteText{c.notePlace(n), n.Text.Text})
-	}
-	if t.Backing != nil {
-		d.Backing, _ = c.fabric(*t.Backing, "a backing is cut from one fabric")
-	}
-	d.Batting = t.Batting != nil
-	if t.Contrast != nil {
-		d.Contrast = &Contrast{t.Contrast.Soft, t.Contrast.Clear}
+func (c *checker) notes() {
+	for _, n := range c.tree.Notes {
+		c.design.Notes = append(c.design.Notes, NoteText{c.notePlace(n), n.Text.Text})
 	}
 }
 
@@ -74,17 +93,17 @@ func (c *checker) notePlace(n *NoteNode) string {
 	if n.Place == nil {
 		return ""
 	}
-	if i, ok := c.labels[n.Place.key()]; ok {
-		return c.design.Blocks[i].Label
+	label, known := c.labels.find(*n.Place)
+	if known && !label.poisoned() {
+		return c.design.Blocks[label.index].Label
 	}
 	for _, part := range noteParts() {
 		if strings.EqualFold(part, n.Place.Text) {
 			return part
 		}
 	}
-	if c.spoilt[n.Place.key()] || c.noLabel[n.Place.key()] || c.unlabelled > 0 {
-		return ""
+	if !known && c.labels.unnamed == 0 {
+		c.fault(n.Place.Span, "parts are: "+strings.Join(noteParts(), ", "), "%s is neither a block nor a part of the pattern", quote(n.Place.Text))
 	}
-	c.fault(n.Place.Span, "parts are: "+strings.Join(noteParts(), ", "), "%s is neither a block nor a part of the pattern", quote(n.Place.Text))
 	return ""
 }

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"strings"
 
 	"github.com/rivo/uniseg"
@@ -18,7 +19,7 @@ func Tidy(text string) (string, []Fault) {
 		return text, list
 	}
 	tree, _ := Parse(source)
-	t := tidier{src: text, lines: tree.Lines, end: "\n"}
+	t := tidier{src: text, lines: tree.Lines, end: "\n", like: sharedColumns()}
 	t.findRows()
 	if i := strings.IndexAny(text, "\r\n"); i >= 0 && strings.HasPrefix(text[i:], "\r\n") {
 		t.end = "\r\n"
@@ -33,9 +34,10 @@ func unseen(string) (palettes.Cloth, error) { return palettes.Cloth{}, nil }
 type tidier struct {
 	src   string
 	lines []Line
-	end   string // of a line
-	table []int  // for every line the number of the table in whose rows it stands, or -1
-	wide  []int  // for every table its widest word
+	end   string            // of a line
+	like  map[string]string // statements that share the columns of another
+	table []int             // for every line the number of the table in whose rows it stands, or -1
+	wide  []int             // for every table its widest word
 }
 
 // findRows finds the tables of rows, and the comments that stand among them: with a row
@@ -177,7 +179,7 @@ func (t *tidier) widths(i, end int, rows bool) map[columnKey]int {
 		fields := t.fields(l)
 		for f, text := range fields {
 			if f+1 < len(fields) {
-				key := l.key(f)
+				key := t.key(l, f)
 				widths[key] = max(widths[key], uniseg.StringWidth(text))
 			}
 		}
@@ -185,16 +187,25 @@ func (t *tidier) widths(i, end int, rows bool) map[columnKey]int {
 	return widths
 }
 
-func (l *Line) key(field int) columnKey {
+func (t *tidier) key(l *Line, field int) columnKey {
 	switch {
 	case l.Row:
 		return columnKey{}
 	case field == 0:
 		return columnKey{"", 0}
-	case l.Keyword == "binding" || l.Keyword == "sash":
-		return columnKey{"border", field}
 	}
-	return columnKey{l.Keyword, field}
+	return columnKey{cmp.Or(t.like[l.Keyword], l.Keyword), field}
+}
+
+// sharedColumns is the statements that share the columns of another.
+func sharedColumns() map[string]string {
+	like := map[string]string{}
+	for _, s := range Statements() {
+		if s.like != "" {
+			like[s.Word] = s.like
+		}
+	}
+	return like
 }
 
 // fields is a line's columns, the words of each with one blank between them.
@@ -237,7 +248,7 @@ func (t *tidier) code(l *Line, widths map[columnKey]int, rows bool) written {
 	}
 	for f, text := range fields {
 		if f+1 < len(fields) {
-			text = pad(text, widths[l.key(f)]) + gap
+			text = pad(text, widths[t.key(l, f)]) + gap
 		}
 		b.WriteString(text)
 	}

@@ -6,13 +6,31 @@ import (
 	"eighthturn/internal/quilt/orient"
 )
 
-func parseTopLeft(p *parser, c *cursor, _ Span) {
-	c.newField()
-	p.tree.TopLeft = c.oneOf("the centre at the upper left", "web", "star")
+type turningNodes struct{ TopLeft *WordNode }
+
+// turning is what turns the blocks.
+type turning struct {
+	StarFirst   bool // a star centre stands at the upper left corner
+	WebCentres  []orient.Centre
+	StarCentres []orient.Centre
+}
+
+func turningStatements() []Statement {
+	return []Statement{{
+		Word: "top-left", Form: "top-left web | star", Summary: "which centre stands at the upper left corner", Once: true, Example: "top-left star",
+		parse: func(p *parser, c *cursor, _ Span) {
+			c.newField()
+			p.tree.TopLeft = c.oneOf("the centre at the upper left", "web", "star")
+		},
+		check: (*checker).laid, after: []string{"side"},
+	}}
 }
 
 // laid turns the blocks and warns of what the turned quilt shows.
 func (c *checker) laid() {
+	if c.poisoned("grid") {
+		return
+	}
 	d := &c.design
 	laid := orient.Lay(c.latticeGrid())
 	d.StarFirst, d.WebCentres, d.StarCentres = laid.StarFirst, laid.Webs, laid.Stars

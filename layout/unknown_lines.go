@@ -2,32 +2,42 @@ package layout
 
 import "strings"
 
+// meant is the statement that a word most likely stands for, nil if none is near.
+func (s *session) meant(word string) *Statement {
+	plain, _ := plainLike(strings.TrimRight(word, ":=,;"))
+	if other := s.elsewhere(plain); other != nil {
+		return other
+	}
+	return s.statement(nearest(plain, s.words))
+}
+
 // unknown reports a line that is neither a statement nor a row.
-func (p *parser) unknown(c *cursor, indented bool) {
+func (p *parser) unknown(c *cursor) {
 	at := c.here()
 	word := c.text(at)
 	line := Span{at.Start, c.end}
 	defer c.dropRest()
-	near := ""
+	p.bad.any = true
+	var meant *Statement
 	if len(p.list) < mostGuesses {
-		near = meant(word)
+		meant = p.meant(word)
+	}
+	if meant != nil || p.rows != gridRows {
+		p.rows = poisonedRows
 	}
 	switch {
 	case len(p.list) >= mostGuesses:
 		p.fault(at, "", "no statement is called %s", quote(word))
-	case near != "":
-		hint := lookAlike(word, statementWords())
+	case meant != nil:
+		hint := lookAlike(word, p.words)
 		if hint == "" {
-			hint = `did you mean "` + near + `"?`
+			hint = `did you mean "` + meant.Word + `"?`
 		}
 		p.fault(at, hint, "no statement is called %s", quote(word))
-		p.statementFailed(near, line)
-		p.spoil(line)
-	case p.looksLikeRow(c) && p.tree.Grid == nil:
-		p.fault(at, `put the line "grid" above them`, "this row of blocks stands under no grid")
-		p.tree.gridReported = true
+		p.poisonStatement(meant, line)
+		p.poisonNames(line)
 	case p.looksLikeRow(c):
-		p.fault(at, "rows end where another statement begins: move this one up to the others", "this row of blocks stands outside the grid")
+		p.rowOutside(at)
 	case isShellComment(word):
 		p.fault(at, "a comment needs # and a space: # "+word[1:], "expected a statement, found %s", quote(word))
 	case isForeignComment(word):
@@ -35,23 +45,17 @@ func (p *parser) unknown(c *cursor, indented bool) {
 	case c.atQuote():
 		p.fault(at, "put the word title or note before it", "expected a statement, found text in quotes")
 	default:
-		p.fault(at, "statements are: "+strings.Join(statementWords(), ", "), "no statement is called %s", quote(word))
-		p.spoil(line)
-	}
-	if p.tree.unread = true; near != "" || p.rows != gridRows {
-		p.rows = brokenRows
+		p.fault(at, "statements are: "+strings.Join(p.words, ", "), "no statement is called %s", quote(word))
+		p.poisonNames(line)
 	}
 }
 
-func (p *parser) beginsStatement(words []string) bool {
-	return len(words) > 0 && p.isStatement(words[0])
-}
-
-// meant is the statement that a word most likely stands for, "" if none is near.
-func meant(word string) string {
-	plain, _ := plainLike(strings.TrimRight(word, ":=,;"))
-	if s := otherWord(plain); s != "" {
-		return s
+// rowOutside reports a row of labels that is none of the grid's.
+func (p *parser) rowOutside(at Span) {
+	if p.tree.Grid == nil {
+		p.fault(at, `put the line "grid" above them`, "this row of blocks stands under no grid")
+		p.poison("grid")
+		return
 	}
-	return nearest(plain, statementWords())
+	p.fault(at, "rows end where another statement begins: move this one up to the others", "this row of blocks stands outside the grid")
 }

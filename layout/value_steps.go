@@ -1,5 +1,18 @@
 package layout
 
+type valueStepNodes struct{ Contrast *ContrastNode }
+
+type valueSteps struct {
+	Contrast *Contrast // nil if not said
+}
+
+func valueStepStatements() []Statement {
+	return []Statement{{
+		Word: "contrast", Form: "contrast number number", Summary: "the two steps of value that the value study judges by", Once: true,
+		Example: "contrast 10 25", parse: parseContrast, check: (*checker).contrast,
+	}}
+}
+
 // ContrastNode is the two thresholds of the value study, in steps of CIE L*.
 type ContrastNode struct {
 	Span
@@ -32,4 +45,10 @@ func parseContrast(p *parser, c *cursor, keyword Span) {
 		return
 	}
 	p.tree.Contrast = n
+}
+
+func (c *checker) contrast() {
+	if n := c.tree.Contrast; n != nil {
+		c.design.Contrast = &Contrast{n.Soft, n.Clear}
+	}
 }

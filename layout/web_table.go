@@ -4,7 +4,7 @@ package layout
 func (c *checker) webTable() {
 	w := c.tree.Webs
 	d := &c.design
-	if w == nil || len(w.Values) > 0 || w.Broken || len(w.Rows) == 0 {
+	if w == nil || len(w.Values) > 0 || len(w.Rows) == 0 || c.poisoned("webs") {
 		return
 	}
 	d.WebTable = make([]Fill, (d.Columns+1)*(d.Rows+1))
@@ -19,10 +19,10 @@ func (c *checker) webTable() {
 	for i, row := range w.Rows {
 		c.webTableRow(i+1, row)
 	}
-	if len(c.list) > before || w.Broken {
+	if len(c.list) > before || c.poisoned("webs") {
 		return
 	}
-	if !c.tree.sizeReported {
+	if !c.poisoned("side") {
 		c.fitTable()
 	}
 	c.tableGaps()
@@ -47,7 +47,7 @@ func (c *checker) webTableRow(y int, row WebRowNode) {
 		}
 		f := c.fill(v.Value, true, "webs")
 		if d.WebTable[corners[i]] = f; !f.Given() {
-			c.tree.Webs.Broken = true
+			c.poison("webs")
 		}
 	}
 }

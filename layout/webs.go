@@ -7,12 +7,28 @@ import (
 	"eighthturn/internal/blocks"
 )
 
+type webNodes struct{ Webs *WebsNode }
+
+// webs is what `webs` gives web centres.
+type webs struct {
+	Webs     []Fill // none, one, or two set like a draughtboard
+	WebTable []Fill // of single centres, by corner of the grid in reading order; nil if there is no table
+}
+
+func websStatements() []Statement {
+	return []Statement{{
+		Word: "webs", Form: "webs value [/ value], or webs and under it indented rows of values",
+		Summary: "the wedges round each web centre: all alike, two sorts set like a draughtboard, or web by web", Once: true,
+		Example: "webs navy / teal", next: `"/" and a second value`,
+		parse: parseWebs, check: (*checker).webs, after: []string{"block"},
+	}}
+}
+
 // WebsNode is the fabric of the webs: one value, two set like a draughtboard, or a table.
 type WebsNode struct {
 	Span
 	Values []ValueNode
 	Rows   []WebRowNode
-	Broken bool
 }
 
 // WebRowNode is one row of the table of webs.
@@ -39,7 +55,6 @@ func parseWebs(p *parser, c *cursor, keyword Span) {
 	for {
 		v, ok := c.value("a fabric or a strip set")
 		if !ok {
-			w.Broken = true
 			c.dropRest()
 			break
 		}
@@ -54,7 +69,7 @@ func parseWebs(p *parser, c *cursor, keyword Span) {
 		}
 		c.word()
 	}
-	if !c.done() && !w.Broken {
+	if !c.done() {
 		hint := "write webs " + w.Values[0].Name.Text + " / " + c.peek()
 		if strings.EqualFold(c.peek(), "turned") {
 			hint = "turned stands before its strip set: turned " + w.Values[len(w.Values)-1].Name.Text
@@ -80,7 +95,7 @@ func (p *parser) webRow(c *cursor) {
 		if !ok {
 			last := &c.list[len(c.list)-1]
 			last.Hint = cmp.Or(last.Hint, "write a fabric, a strip set, or . for the blocks' own")
-			w.Broken = true
+			p.poison("webs")
 			c.dropRest()
 			break
 		}
@@ -99,7 +114,7 @@ func (c *checker) webs() {
 		c.design.Webs = append(c.design.Webs, c.fill(v, true, "webs"))
 	}
 	c.warnUnusedWedges()
-	if w := c.tree.Webs; len(w.Values) == 0 && len(w.Rows) == 0 && !w.Broken {
+	if w := c.tree.Webs; len(w.Values) == 0 && len(w.Rows) == 0 && !c.poisoned("webs") {
 		c.fault(w.Span, "for example webs navy / teal", "webs has neither values nor a table below it")
 	}
 }
@@ -107,7 +122,7 @@ func (c *checker) webs() {
 // warnUnusedWedges warns of wedges that blocks and webs both give a fabric, once for all
 // blocks.
 func (c *checker) warnUnusedWedges() {
-	if w := c.tree.Webs; w == nil || len(w.Values) == 0 || w.Broken {
+	if w := c.tree.Webs; w == nil || len(w.Values) == 0 || c.poisoned("webs") {
 		return
 	}
 	first := -1

@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -8,7 +9,6 @@ import (
 	"golang.org/x/text/encoding/charmap"
 	"golang.org/x/text/unicode/norm"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/layout"
 )
 
@@ -17,7 +17,7 @@ func TestExamplesCanBeTyped(t *testing.T) {
 	const fabrics = "fabric cream #f4ead7\nfabric rust #b5532a\nfabric teal #2f7d83\nfabric sky #8ab\n"
 	const rest = "block V web wedges cream kites sky\nblock P plain piece cream\ngrid\n  V P\n"
 	for _, s := range layout.Statements() {
-		example := layout.Example(s.Word)
+		example := s.Example
 		if !strings.HasPrefix(example, s.Word) {
 			t.Errorf("the example of %q is %q", s.Word, example)
 		}
@@ -65,20 +65,101 @@ func TestEveryStatementAlone(t *testing.T) {
 	}
 }
 
-// TestOtherWords wants every word that goes by another here to lead to a statement.
+// TestOtherWords wants every word that goes by another here to lead to its statement,
+// capitals or not, and none to be a statement's own or another's.
 func TestOtherWords(t *testing.T) {
-	for word, statement := range map[string]string{
-		"colour": "fabric", "Color": "fabric", "cloth": "fabric", "material": "fabric", "size": "side", "block-size": "side",
-		"sashing": "sash", "rows": "grid", "name": "title", "author": "designer", "allowance": "seam", "wadding": "batting",
-		"back": "backing", "WOF": "usable-width",
-	} {
-		if got := layout.OtherWord(word); got != statement || !isStatement(got) {
-			t.Errorf("%q leads to %q", word, got)
-		}
-	}
+	seen := map[string]string{}
 	for _, s := range layout.Statements() {
 		if got := layout.OtherWord(s.Word); got != "" {
 			t.Errorf("the statement %q leads to %q", s.Word, got)
+		}
+		for _, word := range s.Aliases() {
+			if got := layout.OtherWord(strings.ToUpper(word)); got != s.Word || seen[word] != "" || word != strings.ToLower(word) {
+				t.Errorf("%q leads to %q, and is a word for %s%s", word, got, s.Word, seen[word])
+			}
+			seen[word] = " and " + s.Word
+		}
+	}
+	for word, statement := range map[string]string{"colour": "fabric", "size": "side", "sashing": "sash", "rows": "grid", "author": "designer", "wadding": "batting", "WOF": "usable-width"} {
+		if got := layout.OtherWord(word); got != statement {
+			t.Errorf("%q leads to %q", word, got)
+		}
+	}
+}
+
+// TestEntries holds each statement's entry together: it says all that help and hints need,
+// its form shows its options, what may follow it are options, and what it builds on is there
+// and does not build on it.
+func TestEntries(t *testing.T) {
+	for _, wrong := range entryFaults(layout.Statements()) {
+		t.Error(wrong)
+	}
+}
+
+func entryFaults(list []layout.Statement) []string {
+	var wrong []string
+	byWord := map[string]layout.Statement{}
+	for _, s := range list {
+		byWord[s.Word] = s
+	}
+	for _, s := range list {
+		words := strings.FieldsFunc(s.Form+" "+s.Summary, func(r rune) bool { return strings.ContainsRune(" []|/,()", r) })
+		options := map[string]bool{"/": true}
+		for _, o := range s.Options {
+			options[o.Word] = true
+			if !slices.Contains(words, o.Word) && !strings.Contains(layoutForms[s.Word], o.Word) {
+				wrong = append(wrong, s.Word+" does not show its option "+o.Word)
+			}
+			if !strings.HasPrefix(o.Example, o.Word) && o.Example != "" {
+				wrong = append(wrong, s.Word+" has another example for "+o.Word)
+			}
+		}
+		for i, part := range strings.Split(s.Next(), `"`) {
+			if i%2 == 1 && !options[part] {
+				wrong = append(wrong, s.Word+" may go on with "+part+", which is no option")
+			}
+		}
+		if s.Summary == "" || !strings.HasPrefix(s.Form, s.Word) || !strings.HasPrefix(s.Example, s.Word) {
+			wrong = append(wrong, s.Word+" lacks its form, example or summary")
+		}
+		if comesBack(byWord, s.Word, s.Word, len(list)) {
+			wrong = append(wrong, s.Word+" builds on itself, or on what is not there")
+		}
+	}
+	return wrong
+}
+
+// layoutForms is the options of statements that their forms leave to the reference.
+var layoutForms = map[string]string{"block": "line about"}
+
+// comesBack says whether what a statement builds on leads to a word again, or to none.
+func comesBack(byWord map[string]layout.Statement, from, word string, deep int) bool {
+	s, known := byWord[from]
+	if !known || deep < 0 {
+		return true
+	}
+	return slices.ContainsFunc(s.After(), func(w string) bool { return w == word || comesBack(byWord, w, word, deep-1) })
+}
+
+// TestEntriesNotice spoils an entry in each way.
+func TestEntriesNotice(t *testing.T) {
+	good := layout.Statement{Word: "a", Form: "a [b]", Summary: "c", Example: "a b", Options: []layout.Option{{Word: "b"}}}
+	if wrong := entryFaults([]layout.Statement{good}); len(wrong) > 0 {
+		t.Fatal(wrong)
+	}
+	for name, spoil := range map[string]func(*layout.Statement){
+		"form": func(s *layout.Statement) { s.Form = "x [b]" }, "example": func(s *layout.Statement) { s.Example = "" },
+		"summary": func(s *layout.Statement) { s.Summary = "" }, "option": func(s *layout.Statement) { s.Form = "a" },
+		"option's example": func(s *layout.Statement) { s.Options[0].Example = "c 4" },
+		"next":             func(s *layout.Statement) { s.SetNext(`"d"`) },
+		"builds on itself": func(s *layout.Statement) { s.SetAfter("a") },
+		"builds on none":   func(s *layout.Statement) { s.SetAfter("z") },
+	} {
+		bad := good
+		bad.Options = slices.Clone(good.Options)
+		spoil(&bad)
+		if len(entryFaults([]layout.Statement{bad})) == 0 {
+			t.Errorf("an entry with another %s passes", name)
 		}
 	}
 }
@@ -141,7 +222,7 @@ func TestLikeness(t *testing.T) {
 // TestOwnWordsAreNotNames tries every word of the language as a fabric's name and wants it
 // refused with another offered, and the one offered taken.
 func TestOwnWordsAreNotNames(t *testing.T) {
-	for word := range layout.OwnWords(blocks.Kinds()) {
+	for word := range layout.OwnWords() {
 		_, _, list := layout.Read("side 6\nfabric " + word + " #123\nblock P plain piece " + word + "\ngrid\n  P\n")
 		if len(list) == 0 || !strings.Contains(list[0].Message, "own words") {
 			t.Errorf("%q may be a name: %v", word, list)
@@ -158,7 +239,7 @@ func TestOwnWordsAreNotNames(t *testing.T) {
 // TestLabelsMayBeAnyOtherWord tries every word of the language as a block's label: only the
 // statements are refused, since a row could not begin with them.
 func TestLabelsMayBeAnyOtherWord(t *testing.T) {
-	for word := range layout.OwnWords(blocks.Kinds()) {
+	for word := range layout.OwnWords() {
 		design, _, list := layout.Read("side 6\nfabric navy #123\nblock " + word + " plain piece navy\ngrid\n  " + word + " " + word + "\n")
 		if isStatement(word) == (design != nil) {
 			t.Errorf("%q as a label: %v", word, list)

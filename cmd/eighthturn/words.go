@@ -20,11 +20,7 @@ type vocabulary struct {
 
 // language is every word.
 func language() vocabulary {
-	v := vocabulary{kinds: blocks.Kinds(), palettes: palettes.All()}
-	for _, s := range layout.Statements() {
-		v.statements = append(v.statements, s.Statement)
-	}
-	return v
+	return vocabulary{kinds: blocks.Kinds(), statements: layout.Statements(), palettes: palettes.All()}
 }
 
 // Topics that words has by themselves.

@@ -57,14 +57,6 @@ type Grammar struct {
 	Repository map[string]Rule `json:"repository"`
 }
 
-// OptionWords are the words with which statements go on, in the order of the alphabet, beside roles and units.
-func OptionWords() []string {
-	return []string{
-		"about", "across", "around", "by", "cm", "corners", "cut", "deal", "down", "finished", "inches", "lengthwise", "like",
-		"line", "on-hand", "piece", "posts", "rest", "swatch", "turned", "usable-width",
-	}
-}
-
 // Of is the grammar of the language as its description has it now.
 func Of() Grammar {
 	var statements, kinds []string
@@ -105,7 +97,7 @@ func Of() Grammar {
 			"colour":  {Match: `(#(?:[0-9A-Fa-f]{6}|[0-9A-Fa-f]{3}))` + wordEnd, Captures: scopes(Colour)},
 			"length":  {Match: `(` + number + `)(?:(["”″]|''|′′|’’)|[ \t]*((?i)` + either(units()) + `))?` + wordEnd, Captures: scopes(Number, Unit, Unit)},
 			"role":    {Match: `((?i)` + either(roles()) + `)` + wordEnd, Captures: scopes(Role)},
-			"option":  {Match: `((?i)` + either(OptionWords()) + `)` + wordEnd, Captures: scopes(Option)},
+			"option":  {Match: `((?i)` + either(layout.OptionWords()) + `)` + wordEnd, Captures: scopes(Option)},
 			"turned":  {Match: `((?i)turned)` + wordEnd, Captures: scopes(Option)},
 			"nothing": {Match: `([./])` + wordEnd, Captures: scopes(Nothing)},
 			"cell":    {Match: `([^\s#:]+)(:(?i:` + either(blocks.CornerNames()) + `))` + wordEnd, Captures: scopes("", Corner)},
