@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"eighthturn/internal/quilttest/alone"
 )
 
 var (
@@ -142,6 +144,9 @@ func TestWebHoldsTheText(t *testing.T) {
 		}
 		if n := len(titled.FindAll(page, -1)); n != v.figures {
 			t.Errorf("seed %d: %d pictures have a name and a description, want %d", seed, n, v.figures)
+		}
+		for _, wrong := range alone.Requests(page) {
+			t.Errorf("seed %d: the page does not stand alone: %s", seed, wrong)
 		}
 		again, _ := HTML(d)
 		if !bytes.Equal(page, again) {
