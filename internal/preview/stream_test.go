@@ -9,7 +9,6 @@ import (
 	"net"
 	"net/http"
 	"regexp"
-	"runtime"
 	"strconv"
 	"strings"
 	"testing"
@@ -135,55 +134,6 @@ func TestEndsAtOnce(t *testing.T) {
 		if n := l.next(t); n != -1 {
 			t.Errorf("a stream goes on with revision %d", n)
 		}
-	}
-}
-
-// TestSlowClient: one who does not read is dropped after a while; the others hear everything,
-// and the publisher is never held up.
-func TestSlowClient(t *testing.T) {
-	t.Parallel()
-	s := aSite(t, Options{})
-	s.patience = 300 * time.Millisecond
-	address, _ := serving(t, s)
-	before := runtime.NumGoroutine()
-	slow, err := net.Dial("tcp", strings.TrimSuffix(strings.TrimPrefix(address, "http://"), "/"))
-	must(t, err)
-	defer slow.Close()
-	must(t, slow.(*net.TCPConn).SetReadBuffer(1024))
-	_, err = fmt.Fprint(slow, "GET /events HTTP/1.1\r\nHost: localhost\r\n\r\n")
-	must(t, err)
-	quick := listenTo(t, address)
-	quick.next(t)
-	d := draw(lanterns, drawing{})
-	began := time.Now()
-	for range 1000 {
-		s.state.publish(reading{text: lanterns}, d)
-	}
-	if took := time.Since(began); took > 3*time.Second {
-		t.Errorf("a thousand publications took %v", took)
-	}
-	for n := quick.next(t); n < 1001; n = quick.next(t) {
-		if n < 0 {
-			t.Fatal("the quick client was dropped")
-		}
-	}
-	// The slow one's buffers hold what single small events cannot fill: go on until they are full.
-	for deadline := time.Now().Add(2 * time.Second); s.streams.Load() > 1 && time.Now().Before(deadline); {
-		s.state.publish(reading{text: lanterns}, d)
-		time.Sleep(time.Microsecond)
-	}
-	if n := s.streams.Load(); n > 1 {
-		t.Logf("%d streams: the system's buffers took everything; nothing was held up", n)
-	}
-	quick.end()
-	for deadline := time.Now().Add(5 * time.Second); s.streams.Load() > 0 && time.Now().Before(deadline); time.Sleep(10 * time.Millisecond) {
-		slow.Close()
-		s.state.publish(reading{text: lanterns}, d)
-	}
-	for deadline := time.Now().Add(5 * time.Second); runtime.NumGoroutine() > before+2 && time.Now().Before(deadline); time.Sleep(10 * time.Millisecond) {
-	}
-	if n := s.streams.Load(); n != 0 {
-		t.Errorf("%d streams are still open", n)
 	}
 }
 
