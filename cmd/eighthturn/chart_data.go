@@ -87,7 +87,7 @@ func prettyJSON(value any) string {
 
 // chartJSON is what all charts say first, and lengths as JSON.
 func chartJSON(o sizes.Options) (jsonChart, func(measure.NM) jsonLength) {
-	length := func(nm measure.NM) jsonLength { return jsonLength{nm, measure.Text(nm, o.Units)} }
+	length := func(nm measure.NM) jsonLength { return o.Units.JSON(nm) }
 	return jsonChart{Format: formatChart, Units: o.Units.String(), SeamAllowance: length(o.Seam)}, length
 }
 

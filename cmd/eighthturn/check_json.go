@@ -69,7 +69,7 @@ func faultJSON(lines *layout.Source, f layout.Fault) jsonFault {
 	}
 }
 
-func (p *sheet) lengthJSON(nm measure.NM) jsonLength { return jsonLength{nm, p.text(nm)} }
+func (p *sheet) lengthJSON(nm measure.NM) jsonLength { return p.Units.JSON(nm) }
 
 func (p *sheet) sizeJSON(s summary.Size) jsonSize {
 	return jsonSize{p.lengthJSON(s.Width), p.lengthJSON(s.Height)}

@@ -37,10 +37,7 @@ type jsonPlace struct {
 	Column int `json:"column"`
 }
 
-type jsonLength struct {
-	NM   measure.NM `json:"nm"`
-	Text string     `json:"text"`
-}
+type jsonLength = measure.JSONLength
 
 type jsonSize struct {
 	Width  jsonLength `json:"width"`

@@ -42,11 +42,11 @@ func (p *sheet) heading(text string) { fmt.Fprintf(p, "\n%s\n", text) }
 // rows writes rows in columns below a heading.
 func (p *sheet) rows(rows [][]string) { p.WriteString(render.Aligned(rows, "  ")) }
 
-func (p *sheet) text(nm measure.NM) string { return measure.Text(nm, p.Units) }
+func (p *sheet) text(nm measure.NM) string { return p.Units.Nearest(nm) }
 
 // size writes both measures of a size, the unit once.
 func (p *sheet) size(s summary.Size) string {
-	return measure.Number(s.Width, p.Units) + " by " + p.text(s.Height)
+	return p.Units.By(s.Width, s.Height)
 }
 
 func (p *sheet) sizes() {
@@ -82,10 +82,7 @@ func (p *sheet) off(error measure.NM) string {
 	if error < 0 {
 		way, error = "shorter", -error
 	}
-	if least := p.Units.Unit() / 100; error < least {
-		return "less than " + p.text(least) + " " + way
-	}
-	return measure.Decimal(error, p.Units, 2) + strings.TrimPrefix(p.text(p.Units.Unit()), "1") + " " + way
+	return p.text(error) + " " + way
 }
 
 func (p *sheet) stripSets() {

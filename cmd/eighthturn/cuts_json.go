@@ -223,7 +223,7 @@ type jsonBattingCut struct {
 type cutsWriter struct{ *cutting.Plan }
 
 func (w cutsWriter) length(nm measure.NM) jsonLength {
-	return jsonLength{nm, measure.Text(nm, w.Units)}
+	return w.Units.JSON(nm)
 }
 
 // maybe is a length that may have no part in what is said.

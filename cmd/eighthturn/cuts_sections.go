@@ -45,7 +45,7 @@ func (p cutPage) toBuy() section {
 		if f.Print != "" {
 			name += " (" + f.Print + ")"
 		}
-		s.rows = append(s.rows, []string{name, " " + p.AtLeast(f.Purchase.ExactCut), " " + p.ShopExact(f.Purchase.Need), " " + p.Shop(f.Purchase.Buy), p.OnHand(f.OnHand), p.PrecutWords(f)})
+		s.rows = append(s.rows, []string{name, " " + p.AtLeast(f.Purchase.ExactCut), " " + p.Shop(f.Purchase.Need), " " + p.Shop(f.Purchase.Buy), p.OnHand(f.OnHand), p.PrecutWords(f)})
 	}
 	s.notes = append(s.notes, p.RoundingNote())
 	for i := range p.Fabrics {

@@ -19,7 +19,7 @@ func (p cutPage) exact(piece *cutting.Piece) string {
 	if piece.AlongExact == piece.AlongCut && p.Length(size) == measure.Text(size, p.Units) {
 		return "exact"
 	}
-	return measure.Decimal(size, p.Units, 3)
+	return p.Units.ExactNumber(size)
 }
 
 // trim is what is trimmed after sewing.
@@ -27,5 +27,5 @@ func (p cutPage) trim(piece *cutting.Piece) string {
 	if piece.TrimCut == 0 {
 		return ""
 	}
-	return measure.Decimal(piece.TrimCut, p.Units, 2)
+	return p.Number(piece.TrimCut)
 }

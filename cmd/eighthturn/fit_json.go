@@ -75,7 +75,7 @@ type jsonRefusal struct {
 	Message string     `json:"message"`
 }
 
-func (p *fitPage) lengthJSON(nm measure.NM) jsonLength { return jsonLength{nm, p.text(nm)} }
+func (p *fitPage) lengthJSON(nm measure.NM) jsonLength { return p.Units.JSON(nm) }
 
 func (p *fitPage) sizeJSON(s supplies.Size) jsonSize {
 	return jsonSize{p.lengthJSON(s.Width), p.lengthJSON(s.Height)}

@@ -46,7 +46,7 @@ func fitText(name string, r *fit.Report, o *sizing) string {
 	return p.String()
 }
 
-func (p *fitPage) text(nm measure.NM) string { return measure.Text(nm, p.Units) }
+func (p *fitPage) text(nm measure.NM) string { return p.Units.Nearest(nm) }
 
 // hundredths is a length as a quilt is measured, to a hundredth of an inch or a millimetre.
 func (p *fitPage) hundredths(nm measure.NM) string {
@@ -70,7 +70,7 @@ func (p *fitPage) signed(nm measure.NM) string {
 
 // size is a width by a height in marks.
 func (p *fitPage) size(width, height measure.NM) string {
-	return measure.Number(width, p.Units) + " by " + p.text(height)
+	return p.Units.By(width, height)
 }
 
 // wish is the size that is wanted.
@@ -138,7 +138,7 @@ func (p *fitPage) borders(s *fit.Suggestion) string {
 	case len(s.BordersFinished) == 0:
 		return "none"
 	}
-	return strings.Join(mapped(s.BordersFinished, func(nm measure.NM) string { return measure.Number(nm, p.Units) }), ", ")
+	return strings.Join(mapped(s.BordersFinished, p.Units.Number), ", ")
 }
 
 // growing says how the grid grows, and which counts are better.
@@ -192,7 +192,7 @@ func (p *fitPage) row(label string, s *fit.Suggestion) []string {
 	if s.MoreWarnings > 0 {
 		mark += " !"
 	}
-	row := []string{" " + label, measure.Number(s.StripCut, p.Units), measure.Number(s.SideFinished, p.Units), fmt.Sprintf("%d x %d", s.Columns, s.Rows), p.borders(s),
+	row := []string{" " + label, p.Units.Number(s.StripCut), p.Units.Number(s.SideFinished), fmt.Sprintf("%d x %d", s.Columns, s.Rows), p.borders(s),
 		p.hundredths(s.Finished.Width) + " x " + p.hundredths(s.Finished.Height) + mark, p.signed(s.Over.Width), p.signed(s.Over.Height)}
 	if !p.ByStrip {
 		row = append(row[:1], row[2:]...)

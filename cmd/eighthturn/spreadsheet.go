@@ -35,7 +35,7 @@ func (s *spreadsheet) decimal(nm measure.NM) { s.cells(measure.Decimal(nm, s.uni
 // length is a length as a number and as text.
 func (s *spreadsheet) length(nm measure.NM) {
 	s.decimal(nm)
-	s.text(measure.Text(nm, s.units))
+	s.text(s.units.Nearest(nm))
 }
 
 // lengthNames are the headings of a length's two columns.

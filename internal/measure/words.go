@@ -11,9 +11,10 @@ import (
 //	AtLeast  where more does no harm: what is needed, what may stand out
 //	AtMost   where less does no harm: what is left over
 //	Shop     cloth as shops sell it
-//	Exact    what programs and the language read, and what stands under the word "exactly"
+//	Exact    what geometry asks for, under the word "exactly"
 //
-// A length of one plan is so written by Nearest in every output.
+// A length of one plan is so written by Nearest in every output. What the language reads back, such as a layout's own
+// numbers in messages, is written by Text.
 
 // Nearest writes nm with its unit as people read it: exactly, where sixty-fourths of an inch or hundredths of the unit show
 // it ("3 1/2 in", "5.08 in", "8.89 cm"); else to the nearest Mark, with the word about ("about 5 1/16 in"); what is less than
@@ -34,7 +35,7 @@ func (s System) By(width, height NM) string {
 
 // Size is By of a rectangle, and "7 in square" of a square.
 func (s System) Size(width, height NM) string {
-	if width == height {
+	if d := width - height; d <= Slack && d >= -Slack {
 		return s.Nearest(width) + " square"
 	}
 	return s.By(width, height)
@@ -120,13 +121,20 @@ func (s System) Distance(nm NM) string {
 	return strings.TrimSuffix(Decimal(nm/12, s, 1), ".0") + " ft"
 }
 
-// Exact writes nm with its unit as the language reads it back: a mixed fraction where a sixty-fourth shows it, and up to four
-// decimals where not. It is for programs, for layouts, for messages that say a layout's own numbers, and for what stands
-// under the word "exactly".
-func (s System) Exact(nm NM) string { return Text(nm, s) }
+// Exact writes nm with its unit: a mixed fraction where sixty-fourths of an inch show it, and up to three decimals where not.
+// It stands under the word "exactly" and nowhere else.
+func (s System) Exact(nm NM) string { return s.ExactNumber(nm) + " " + s.Short() }
 
 // ExactNumber is Exact without the unit.
-func (s System) ExactNumber(nm NM) string { return Number(nm, s) }
+func (s System) ExactNumber(nm NM) string {
+	if at, on := On(nm, s.Fine()); on {
+		return Number(at, s)
+	}
+	return decimal(nm, s.Unit(), 3)
+}
+
+// AboutMeans tells the reader of the nearest mark.
+func (s System) AboutMeans() string { return "About is to the nearest " + Text(s.Mark(), s) + "." }
 
 // Short is the unit as it stands behind a number: "in" or "cm".
 func (s System) Short() string {

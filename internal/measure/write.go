@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// Number writes nm in the system's unit, without naming it: inches as a mixed fraction
+// Number writes nm in the system's unit as the language reads it back, without naming it: inches as a mixed fraction
 // where a sixty-fourth shows it exactly and with four decimals where not, centimetres with
 // as many decimals as are needed and four at the most.
 func Number(nm NM, s System) string {
@@ -21,7 +21,7 @@ func Number(nm NM, s System) string {
 	return mixedFraction(int64(nm / sixtyFourth))
 }
 
-// Text writes nm with its unit: `3 1/2 in`, `9.5 cm`.
+// Text writes nm with its unit as the language reads it back: `3 1/2 in`, `9.5 cm`.
 func Text(nm NM, s System) string {
 	if s == Centimetres {
 		return Number(nm, s) + " cm"

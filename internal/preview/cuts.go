@@ -85,7 +85,7 @@ func (c *cutRows) toBuy() section {
 	s := section{Title: "To buy, for one quilt", Heads: []column{{}, {"exactly", true}, {"to buy", true}}}
 	for i := range c.Fabrics {
 		f := &c.Fabrics[i]
-		w := row{Swatches: c.swatch(f.Index), Faces: c.facesOf(f.Index), Cells: []string{f.Name, c.words().ShopExact(f.Purchase.Need), c.shop(f.Purchase.Buy)}}
+		w := row{Swatches: c.swatch(f.Index), Faces: c.facesOf(f.Index), Cells: []string{f.Name, c.words().Shop(f.Purchase.Need), c.shop(f.Purchase.Buy)}}
 		if f.Print != "" {
 			w.Under = append(w.Under, f.Print)
 		}

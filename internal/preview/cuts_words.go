@@ -25,10 +25,10 @@ func (p cutWords) more(line *cutting.Line) string {
 	parts := []string{"from " + w.Cloth(line)}
 	piece := &line.Piece
 	if piece.AlongExact != piece.AlongCut {
-		parts = append(parts, "exactly "+w.Decimal(piece.AlongExact, 3)+" cut")
+		parts = append(parts, "exactly "+w.Exact(piece.AlongExact)+" cut")
 	}
 	if piece.TrimCut > 0 {
-		parts = append(parts, w.Decimal(piece.TrimCut, 2)+" to trim after sewing")
+		parts = append(parts, w.Length(piece.TrimCut)+" to trim after sewing")
 	}
 	if hands := w.Hands(line); hands != "" {
 		parts = append(parts, hands)

@@ -108,7 +108,7 @@ func tableCells(r *cutting.TableRow, units measure.System) []string {
 	cells := []string{r.Row, tableText(r.Fabric), r.Lines, tableText(r.What), strconv.Itoa(r.Count)}
 	for _, nm := range r.Lengths {
 		if nm > 0 {
-			cells = append(cells, measure.Decimal(nm, units, 4), measure.Text(nm, units))
+			cells = append(cells, measure.Decimal(nm, units, 4), units.Nearest(nm))
 		} else {
 			cells = append(cells, "", "")
 		}

@@ -221,19 +221,9 @@ func (p *preparing) describeWhole() {
 	p.out.sources = encoded(p.listSources())
 }
 
-// inWords is a size as it is said: exact where a fraction says it, with two decimals where not.
+// inWords is a size as it is said.
 func inWords(r quilt.Rect, u measure.System) string {
-	say := func(nm measure.NM) string {
-		if n := measure.Number(nm, u); len(n)-strings.IndexByte(n, '.') <= 3 || !strings.Contains(n, ".") {
-			return n
-		}
-		return measure.Decimal(nm, u, 2)
-	}
-	name := "in"
-	if u == measure.Centimetres {
-		name = "cm"
-	}
-	return say(r.Width()) + " × " + say(r.Height()) + " " + name
+	return strings.Replace(u.By(r.Width(), r.Height()), " by ", " × ", 1)
 }
 
 func (p *preparing) listFabrics() []fabric {

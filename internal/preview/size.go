@@ -124,19 +124,5 @@ func sidesSize(c []spot, text func(float64) string) string {
 	return list
 }
 
-// measureText writes a length that was worked out with roots: as the fraction or tenth of a
-// millimetre that it comes to within two nanometres, or with three decimals.
-func measureText(nm float64, u measure.System) string {
-	whole := measure.NM(math.Round(nm))
-	step := measure.Inch / 64
-	if u == measure.Centimetres {
-		step = measure.Millimetre / 10
-	}
-	if near := measure.Nearest(whole, step); max(near-whole, whole-near) <= 2 {
-		return measure.Text(near, u)
-	}
-	if u == measure.Centimetres {
-		return measure.Decimal(whole, u, 2) + " cm"
-	}
-	return measure.Decimal(whole, u, 3) + " in"
-}
+// measureText writes a length that was worked out with roots.
+func measureText(nm float64, u measure.System) string { return u.Nearest(measure.NM(math.Round(nm))) }

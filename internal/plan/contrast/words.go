@@ -16,22 +16,10 @@ type Words struct{ *Report }
 func (w Words) Away() string { return Away(w.Thresholds.Distance, w.Units) }
 
 // Away is a distance from eye to quilt in words.
-func Away(distance measure.NM, u measure.System) string {
-	if u == measure.Centimetres {
-		return measure.Decimal(distance/100, measure.Centimetres, 2) + " m"
-	}
-	return strings.TrimSuffix(measure.Decimal(distance/12, measure.Inches, 1), ".0") + " ft"
-}
+func Away(distance measure.NM, u measure.System) string { return u.Distance(distance) }
 
-// Length is a length to a tenth of the unit: seams are added up, not cut by it.
-func (w Words) Length(nm measure.NM) string { return measure.Decimal(nm, w.Units, 1) + " " + w.unit() }
-
-func (w Words) unit() string {
-	if w.Units == measure.Centimetres {
-		return "cm"
-	}
-	return "in"
-}
+// Length is a length as people read it.
+func (w Words) Length(nm measure.NM) string { return w.Units.Nearest(nm) }
 
 // Percent is a part of a length in whole percent.
 func Percent(part, whole measure.NM) string {
@@ -300,7 +288,7 @@ func (w Words) Grounds() []string {
 		fmt.Sprintf("medium begins at L* %g and light at %g (published limits, drawn together to three by us)", t.MediumFrom, t.LightFrom),
 		"outline: edge is how much of it shows, 1 where every seam round the figure is clear; \"one side the lighter\" is 1 where the figure is darker all along, or lighter",
 		"mass: the figure and its ground as half-shut eyes see them; the first number is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their middles",
-		fmt.Sprintf("an outline or a mass holds from %g of 100; the squint blurs by %s (our choices)", t.Reads, measure.Decimal(t.Blur, w.Units, 2)+" "+w.unit()),
+		fmt.Sprintf("an outline or a mass holds from %g of 100; the squint blurs by %s (our choices)", t.Reads, w.Length(t.Blur)),
 		"neighbours, sheen and the light in the room shift how light cloth looks, and a screen is not cloth: within 3 L* of a threshold look at the cloth itself; vivid colours look lighter than their L*",
 	}
 }

@@ -2,7 +2,6 @@ package cutting
 
 import (
 	"fmt"
-	"strings"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
@@ -32,20 +31,12 @@ func (o *Options) Check(units measure.System) error {
 	return nil
 }
 
-// limitText is a length as rulers show it and, where it is long, as shops sell it, rounded to a tenth.
+// limitText is a length as rulers show it and, where it is long, as shops sell it.
 func limitText(nm measure.NM, units measure.System) string {
-	text := Words{&Plan{Units: units}}.Length(nm)
 	if nm < measure.Yard {
-		return text
+		return units.Nearest(nm)
 	}
-	shop, unit := nm/36, " yd"
-	if units == measure.Centimetres {
-		shop, unit = nm/100, " m"
-	}
-	if shop%(units.Unit()/10) != 0 {
-		return text + " (about " + measure.Decimal(shop, units, 1) + unit + ")"
-	}
-	return text + " (" + strings.TrimSuffix(measure.Decimal(shop, units, 1), ".0") + unit + ")"
+	return units.Nearest(nm) + " (" + units.Shop(nm) + ")"
 }
 
 // Build plans a top. Every top can be planned; what cannot be cut is among the plan's faults. The options are within their

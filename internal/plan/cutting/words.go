@@ -6,116 +6,31 @@ import (
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/supplies"
 )
 
 // Words say a plan in words and numbers, for whoever shows it to a person.
 type Words struct{ *Plan }
 
-// Finest marks that words name: lengths between them are rounded up, rounded down, or said as about so much.
-const (
-	sixteenth = measure.Inch / 16
-	eighth    = measure.Inch / 8
-	tenthOfCM = measure.Centimetre / 10
-	nearMark  = 20 // nanometres off a mark that arithmetic leaves
-)
+// Length is a length as people read it.
+func (w Words) Length(nm measure.NM) string { return w.Units.Nearest(nm) }
 
-// Length is a length that must be as it is: exactly, or to two decimals with the word about where nothing shorter says it.
-func (w Words) Length(nm measure.NM) string {
-	if w.plain(nm) {
-		return measure.Text(nm, w.Units)
-	}
-	return "about " + w.Decimal(nm, 2)
-}
+// Number is Length without its unit.
+func (w Words) Number(nm measure.NM) string { return w.Units.Number(nm) }
 
-// plain says whether a length is written exactly as a fraction or with two decimals.
-func (w Words) plain(nm measure.NM) bool {
-	_, decimals, _ := strings.Cut(measure.Number(nm, w.Units), ".")
-	return len(decimals) <= 2
-}
+// Exact is a length as it stands under the word "exactly".
+func (w Words) Exact(nm measure.NM) string { return w.Units.Exact(nm) }
 
-// Number is a length without its unit, to two decimals where nothing shorter says it.
-func (w Words) Number(nm measure.NM) string {
-	if w.plain(nm) {
-		return measure.Number(nm, w.Units)
-	}
-	return measure.Decimal(nm, w.Units, 2)
-}
+// By is a size across and along.
+func (w Words) By(across, along measure.NM) string { return w.Units.By(across, along) }
 
-// Decimal is a length with so many decimals and its unit.
-func (w Words) Decimal(nm measure.NM, places int) string {
-	if w.Units == measure.Centimetres {
-		return measure.Decimal(nm, w.Units, places) + " cm"
-	}
-	return measure.Decimal(nm, w.Units, places) + " in"
-}
+// AtLeast is a length of which more does no harm.
+func (w Words) AtLeast(nm measure.NM) string { return w.Units.AtLeast(nm) }
 
-// By is a size across and along, each as it must be.
-func (w Words) By(across, along measure.NM) string {
-	if w.plain(across) && w.plain(along) {
-		return measure.Number(across, w.Units) + " by " + measure.Text(along, w.Units)
-	}
-	return "about " + w.Number(across) + " by " + strings.TrimPrefix(w.Length(along), "about ")
-}
+// AtMost is a length of which less does no harm, such as a left-over.
+func (w Words) AtMost(nm measure.NM) string { return w.Units.AtMost(nm) }
 
-// AtLeast is a length of which more does no harm, rounded up to what can be measured: an eighth of an inch, or a tenth of a
-// centimetre. Whole sixteenths stay as they are.
-func (w Words) AtLeast(nm measure.NM) string { return measure.Text(w.up(nm), w.Units) }
-
-func (w Words) up(nm measure.NM) measure.NM {
-	mark := sixteenth
-	if w.Units == measure.Centimetres {
-		mark = tenthOfCM
-	}
-	if near := measure.Nearest(nm, mark); near-nm <= nearMark && nm-near <= nearMark {
-		return near
-	}
-	return measure.RoundUp(nm, w.step())
-}
-
-// step is what lengths are rounded to that may be longer or shorter.
-func (w Words) step() measure.NM {
-	if w.Units == measure.Centimetres {
-		return tenthOfCM
-	}
-	return eighth
-}
-
-// AtMost is a length of which less does no harm, such as a left-over, rounded down to what can be measured.
-func (w Words) AtMost(nm measure.NM) string { return measure.Text(w.down(nm), w.Units) }
-
-func (w Words) down(nm measure.NM) measure.NM {
-	up := w.up(nm)
-	if up > nm+nearMark {
-		return up - w.step()
-	}
-	return up
-}
-
-// Shop is a length as shops sell it: yards, or metres.
-func (w Words) Shop(nm measure.NM) string {
-	if w.Units == measure.Centimetres {
-		return measure.Number(nm/100, w.Units) + " m"
-	}
-	return measure.Number(nm/36, w.Units) + " yd"
-}
-
-// ShopExact is a length of cloth in yards or metres to two decimals.
-func (w Words) ShopExact(nm measure.NM) string {
-	if w.Units == measure.Centimetres {
-		return measure.Decimal(nm/100, w.Units, 2) + " m"
-	}
-	return measure.Decimal(nm/36, w.Units, 2) + " yd"
-}
-
-// ShopHad is a length of cloth that there is: as shops sell it where they could have cut it so, by eighths of a yard or
-// tenths of a metre, and to two decimals where not.
-func (w Words) ShopHad(nm measure.NM) string {
-	if step := (supplies.Buying{Units: w.Units}).Step(); nm%step == 0 {
-		return w.Shop(nm)
-	}
-	return w.ShopExact(nm)
-}
+// Shop is a length of cloth as shops sell it: yards, or metres.
+func (w Words) Shop(nm measure.NM) string { return w.Units.Shop(nm) }
 
 // Quilts says for how many quilts the plan is.
 func (w Words) Quilts() string {

@@ -40,9 +40,9 @@ func (w Words) OnHand(h *OnHand) string {
 	case h == nil:
 		return ""
 	case h.Enough:
-		return w.ShopHad(h.HaveCut) + ", enough"
+		return w.Shop(h.HaveCut) + ", enough"
 	}
-	return w.ShopHad(h.HaveCut) + ", short by " + w.AtLeast(h.ShortCut)
+	return w.Shop(h.HaveCut) + ", short by " + w.AtLeast(h.ShortCut)
 }
 
 // WaysToFit says what would make cloth on hand suffice, "" where nothing is short.

@@ -76,11 +76,11 @@ func (w Words) RowNotes() []string {
 	var list []string
 	for _, c := range w.Wedges {
 		list = append(list, fmt.Sprintf("Wedges lie side by side in strips of %s cut, every other one turned round: %d from %s of strip, each taking %s, with %s lost at the ends.",
-			w.Length(c.StripCut), c.PerStrip, w.Length(c.UsableWidth), w.Decimal(c.PitchCut, 3), w.Decimal(c.WasteCut, 2)))
+			w.Length(c.StripCut), c.PerStrip, w.Length(c.UsableWidth), w.Length(c.PitchCut), w.Length(c.WasteCut)))
 	}
 	for _, t := range w.Tumblers {
 		text := fmt.Sprintf("Tumblers: line %s of a wedge rule on the edge of strips of %s cut; the wide edge is then cut %s, the narrow one %s.",
-			w.Length(t.LineCut), w.Length(t.StripCut), w.Decimal(t.WideCut, 3), w.Decimal(t.NarrowCut, 3))
+			w.Length(t.LineCut), w.Length(t.StripCut), w.Length(t.WideCut), w.Length(t.NarrowCut))
 		if t.Slim {
 			text += " The narrow edge finishes below two seam allowances, and the seams will lie on top of each other."
 		}
@@ -125,16 +125,13 @@ func (w Words) FabricNotes(f *Fabric) []string {
 
 // LeftOver is the size of an end worth keeping, neither side longer than it is.
 func (w Words) LeftOver(l *LeftOver) string {
-	return measure.Number(w.down(l.AcrossCut), w.Units) + " by " + w.AtMost(l.AlongCut)
+	return w.Units.ByAtMost(l.AcrossCut, l.AlongCut)
 }
 
 // EndLeft is how much of a strip's length is left at its end, no more than there is; "" for nothing.
 func (w Words) EndLeft(s *Strip) string {
-	switch {
-	case s.EndLeftCut == 0:
+	if s.EndLeftCut == 0 {
 		return ""
-	case w.down(s.EndLeftCut) == 0:
-		return "under " + measure.Text(w.step(), w.Units)
 	}
 	return w.AtMost(s.EndLeftCut)
 }
@@ -167,9 +164,9 @@ func (w Words) Rulers() []string {
 			return
 		}
 		seen[r.ExactCut] = true
-		text := fmt.Sprintf("%s, %s cut, is on no line of a ruler: the lines beside it are %s and %s", what, w.Decimal(r.ExactCut, 3), measure.Number(r.BelowCut, w.Units), w.Length(r.AboveCut))
+		text := fmt.Sprintf("%s, %s cut, is on no line of a ruler: the lines beside it are %s and %s", what, w.Exact(r.ExactCut), w.Number(r.BelowCut), w.Length(r.AboveCut))
 		if r.BelowSideFinished > 0 {
-			text += fmt.Sprintf("; blocks of %s and %s finished would be cut by them", w.Length(r.BelowSideFinished), w.Length(r.AboveSideFinished))
+			text += fmt.Sprintf("; blocks of exactly %s and %s finished would be cut by them", w.Exact(r.BelowSideFinished), w.Exact(r.AboveSideFinished))
 		}
 		list = append(list, text+".")
 	}

@@ -39,7 +39,7 @@ func (w Words) binding() string {
 
 func (w Words) batting() string {
 	b := w.Batting
-	text := fmt.Sprintf("Batting%s: %s by %s at the least", w.several(", for each quilt"), measure.Number(w.up(b.WidthCut), w.Units), w.AtLeast(b.HeightCut))
+	text := fmt.Sprintf("Batting%s: %s at the least", w.several(", for each quilt"), w.Units.ByAtLeast(b.WidthCut, b.HeightCut))
 	if len(b.Packages) > 0 {
 		k := &b.Packages[0]
 		text += fmt.Sprintf("; the smallest package in the lists that holds it is %s, %s", k.Name, w.By(k.Size.Width, k.Size.Height))

@@ -2,15 +2,11 @@ package cutting
 
 import (
 	"fmt"
-	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"eighthturn/internal/measure"
 )
-
-// Laws of words: a length rounded up is no shorter than it is and a step longer at the most, one rounded down no longer, and
-// one that is neither is as long as it says or within half a hundredth.
 
 // misread is a length written by what, and how far off it may be.
 func misread(text string, nm measure.NM, units measure.System, least, most measure.NM) error {
@@ -22,37 +18,6 @@ func misread(text string, nm measure.NM, units measure.System, least, most measu
 		return fmt.Errorf("%q for %d is off by %d", text, nm, off)
 	}
 	return nil
-}
-
-func TestWordsOfLengths(t *testing.T) {
-	rng := rand.New(rand.NewPCG(8, 3))
-	for i := range 4000 {
-		nm := measure.NM(rng.Int64N(int64(200 * measure.Inch)))
-		if i%4 == 0 {
-			nm = measure.Nearest(nm, measure.Inch/16)
-		}
-		for _, w := range []Words{{&Plan{Units: measure.Inches}}, {&Plan{Units: measure.Centimetres}}} {
-			step, half := measure.Inch/8, measure.Inch/200
-			if w.Units == measure.Centimetres {
-				step, half = measure.Centimetre/10, measure.Centimetre/200
-			}
-			for _, err := range []error{
-				misread(w.AtLeast(nm), nm, w.Units, -nearMark, step), misread(w.AtMost(nm), nm, w.Units, -step, nearMark),
-				misread(w.Length(nm), nm, w.Units, -half, half),
-			} {
-				if err != nil {
-					t.Fatal(err)
-				}
-			}
-			if strings.Contains(w.AtLeast(nm), "about") || strings.HasPrefix(w.Length(nm), "about") == w.plain(nm) {
-				t.Fatalf("%q and %q", w.AtLeast(nm), w.Length(nm))
-			}
-		}
-	}
-	w := Words{&Plan{Units: measure.Inches}}
-	if misread(w.AtMost(inch(5.3)), inch(5.3), w.Units, 0, measure.Inch/8) == nil {
-		t.Error("a length rounded down passes for one rounded up")
-	}
 }
 
 // likeNames says which strip sets cannot be told apart by their names, or have a number that they do not need.

@@ -46,7 +46,7 @@ func (d *stepDrawing) leadText(e *End) string {
 	if lead.NM == 0 {
 		return "the corners lie on each other"
 	}
-	return "offset " + measure.Decimal(max(lead.NM, -lead.NM), d.plan.Units, 3) + " " + unitWord(d.plan.Units)
+	return "offset " + (Words{d.plan}).Offset(lead)
 }
 
 // end draws one end of the seam.
@@ -98,7 +98,7 @@ func (d *stepDrawing) endMarks(i int, as func(vec) vec, middle vec, half float64
 	d.line(diagram.Dimension, diagram.Bar, diagram.Bar, a.plus(out), b.plus(out))
 	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, a, a.plus(out.times(1.3)))
 	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, b, b.plus(out.times(1.3)))
-	text := measure.Text(max(e.LeadBlunt.Nearest, -e.LeadBlunt.Nearest), d.plan.Units)
+	text := d.plan.Units.Nearest(max(e.LeadBlunt.NM, -e.LeadBlunt.NM))
 	d.words(text, a.plus(b).times(0.5).plus(out.times(1.5)), label{dimPoints, diagram.Start, measure.NM(panel * 0.34)})
 }
 

@@ -8,7 +8,7 @@ import (
 
 // lengthOf is a length with its nearest mark.
 func (p *Plan) lengthOf(nm measure.NM) Length {
-	const sixteenth = measure.Inch / 16
+	sixteenth := measure.Inches.Mark()
 	return Length{nm, nearest(nm, p.Step), int(nearest(nm, sixteenth) / sixteenth), int(nearest(nm, measure.Millimetre) / measure.Millimetre)}
 }
 

@@ -11,54 +11,42 @@ import (
 // Words say what a plan holds in words and numbers, for whoever shows it to a person.
 type Words struct{ *Plan }
 
-// Text is a length with its unit.
-func (w Words) Text(nm measure.NM) string { return measure.Text(nm, w.Units) }
+// Text is a length as people read it.
+func (w Words) Text(nm measure.NM) string { return w.Units.Nearest(nm) }
 
 // Mark is what lengths are rounded to.
 func (w Words) Mark() string {
 	if w.Units == measure.Centimetres {
 		return "millimetre"
 	}
-	return w.Text(w.Step)
+	return w.Text(w.Units.Mark())
 }
 
-// Exact is a length to a thousandth of the unit, and by the nearest mark of a ruler.
-func (w Words) Exact(l Length) string {
-	near, mm := w.Text(max(l.Nearest, -l.Nearest)), max(l.Millimetres, -l.Millimetres)
-	text := measure.Decimal(max(l.NM, -l.NM), w.Units, 3) + " " + unitWord(w.Units)
-	switch {
-	case l.NM == l.Nearest:
-		return near
-	case l.Nearest == 0:
-		return text + " (a hair)"
-	case w.Units == measure.Centimetres:
-		return fmt.Sprintf("%s (about %d mm)", text, mm)
-	}
-	return fmt.Sprintf("%s (about %s or %d mm)", text, near, mm)
-}
+// Offset is by how much one corner leads, on rulers with inches and with millimetres.
+func (w Words) Offset(l Length) string { return w.Units.WithMillimetres(max(l.NM, -l.NM)) }
+
+// UpTo is a length that may be less.
+func (w Words) UpTo(l Length) string { return w.Units.AtLeast(l.NM) }
 
 // Size is across by down of something with four square corners.
-func (w Words) Size(s Size) string {
-	if s.Across.Nearest == s.Down.Nearest {
-		return w.Text(s.Across.Nearest) + " square"
-	}
-	return measure.Number(s.Across.Nearest, w.Units) + " by " + w.Text(s.Down.Nearest)
-}
+func (w Words) Size(s Size) string { return w.Units.Size(s.Across.NM, s.Down.NM) }
 
-// UnitSize is the size of a unit of a form, to the nearest mark: of a triangle its short
-// sides, and of what is no rectangle the rectangle into which it fits.
+// UnitSize is the size of a unit of a form: of a triangle its short sides, and of what is no rectangle the rectangle into
+// which it fits.
 func (w Words) UnitSize(f Form, s Size) string {
-	switch square := s.Across.Nearest == s.Down.Nearest; {
+	size := w.Size(s)
+	each, square := strings.CutSuffix(size, " square")
+	switch {
 	case f == Triangle && square:
-		return "short sides about " + w.Text(s.Across.Nearest)
+		return "short sides " + each
 	case f == Triangle:
-		return "short sides about " + measure.Number(s.Across.Nearest, w.Units) + " and " + w.Text(s.Down.Nearest)
+		return "short sides " + strings.Replace(size, " by ", " and ", 1)
 	case f == Rectangle:
-		return "about " + w.Size(s)
+		return size
 	case square:
-		return "fits in a square of about " + w.Text(s.Across.Nearest)
+		return "fits in a square of " + each
 	}
-	return "fits in a rectangle of about " + w.Size(s)
+	return "fits in a rectangle of " + size
 }
 
 // StepLines is what is to be known of a step, line by line: what to do, the ends of its
@@ -71,7 +59,7 @@ func (w Words) StepLines(b *Block, s *Step) []string {
 		}
 	}
 	if s.Before != nil {
-		list = append(list, fmt.Sprintf("Trim: %s It may stand out by up to %s.", s.Trim, w.Exact(s.StandsOut)))
+		list = append(list, fmt.Sprintf("Trim: %s It may stand out by up to %s.", s.Trim, w.UpTo(s.StandsOut)))
 	}
 	if !b.Column && len(s.Joins) > 0 {
 		text := "Size unfinished: " + w.UnitSize(s.Form, s.Unfinished)

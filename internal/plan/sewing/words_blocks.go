@@ -18,7 +18,7 @@ func (w Words) StepHead(b *Block, step int) string {
 
 // LongestLine is how long the longest column of a label is.
 func (w Words) LongestLine(b *Block) string {
-	return "The longest are about " + w.Size(b.Unfinished) + " unfinished."
+	return "The longest are " + w.Size(b.Unfinished) + " unfinished."
 }
 
 // VariantName is a block's label and, where blocks of it differ in cloth, the number.

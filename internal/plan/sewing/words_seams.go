@@ -38,7 +38,7 @@ func (w Words) columnSeam(s *Step) []string {
 	}
 	return []string{
 		fmt.Sprintf("Offset, at every slanted seam, those of the end pieces too: where the seam ends higher up the column, the corner of %s sticks out by %s; where it ends lower down, that of %s by %s.",
-			who(upper), w.Exact(upper), who(lower), w.Exact(lower)),
+			who(upper), w.Offset(upper), who(lower), w.Offset(lower)),
 	}
 }
 
@@ -57,7 +57,7 @@ func (w Words) seam(b *Block, j *Join) []string {
 	for e := range j.Ends {
 		for part, spare := range j.Ends[e].Spare {
 			if spare.NM > 0 && j.Ends[1-e].Spare == [2]Length{} && len([2][]int{j.A, j.B}[part]) == 1 {
-				list = append(list, fmt.Sprintf("The %s is cut larger: set the corners by that offset %s, and let it stand out %s by up to %s more.", names[part], w.end(b, j, 1-e), w.end(b, j, e), w.Exact(spare)))
+				list = append(list, fmt.Sprintf("The %s is cut larger: set the corners by that offset %s, and let it stand out %s by up to %s more.", names[part], w.end(b, j, 1-e), w.end(b, j, e), w.UpTo(spare)))
 			}
 		}
 	}
@@ -77,7 +77,7 @@ func (w Words) offsets(b *Block, j *Join, names [2]string) []string {
 		if l.NM < 0 {
 			leading = names[0]
 		}
-		return fmt.Sprintf("Offset: the corner of the %s sticks out by %s %s.", leading, w.Exact(l), where)
+		return fmt.Sprintf("Offset: the corner of the %s sticks out by %s %s.", leading, w.Offset(l), where)
 	}
 	switch {
 	case from.NM == 0 && to.NM == 0:

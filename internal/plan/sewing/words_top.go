@@ -60,13 +60,13 @@ func (w Words) SashesLine() string {
 func (w Words) StageLine(s *Stage) string {
 	switch s.Sort {
 	case LinesStage:
-		return fmt.Sprintf("Sew the %ss together in their order, each to the one before: about %s unfinished in all.", w.Line(), w.Size(s.Size))
+		return fmt.Sprintf("Sew the %ss together in their order, each to the one before: %s unfinished in all.", w.Line(), w.Size(s.Size))
 	case BorderStage:
 		how := "the strips at the two sides first, then those above and below across the whole width"
 		if s.Count > 4 {
 			how = "the strips at the two sides first; sew a square to both ends of the other two, and then those above and below"
 		}
-		return fmt.Sprintf("Border %d: %s; about %s unfinished then.", s.Number, how, w.Size(s.Size))
+		return fmt.Sprintf("Border %d: %s; %s unfinished then.", s.Number, how, w.Size(s.Size))
 	}
 	return ""
 }

@@ -44,7 +44,7 @@ func (t *Template) shapeFigure(top *quilt.Top) *diagram.Figure {
 	low, high := bounds(t.Cut)
 	f := &diagram.Figure{
 		Title: "Template " + t.Name() + ": " + t.Shape.String(), TrueSize: true, Min: low, Max: high,
-		Description: fmt.Sprintf("A %s at true size, right side up, with its cut line, its seam line %s within it, and an arrow along the straight grain.", t.Shape, measure.Text(top.Seam, top.Units)),
+		Description: fmt.Sprintf("A %s at true size, right side up, with its cut line, its seam line %s within it, and an arrow along the straight grain.", t.Shape, top.Units.Nearest(top.Seam)),
 	}
 	add := func(m diagram.Mark) { f.Marks = append(f.Marks, m) }
 	add(diagram.Mark{Area: &diagram.Area{Outline: t.Cut, Clear: true, Edge: diagram.Cut}})
@@ -124,20 +124,7 @@ func (t *Template) caption(top *quilt.Top) []string {
 func (t *Template) size(top *quilt.Top) string {
 	low, high := bounds(t.Finished)
 	_, cut := bounds(t.Cut)
-	return fmt.Sprintf("Finished %s by %s; the blunt template is %s by %s, cut line to cut line.", about(high.X-low.X, top.Units), about(high.Y-low.Y, top.Units), about(cut.X, top.Units), about(cut.Y, top.Units))
-}
-
-// about is a length as a ruler shows it: exact where a sixty-fourth of an inch or a tenth of
-// a millimetre is, and else the nearest sixteenth or millimetre with a sign that it is so.
-func about(nm measure.NM, units measure.System) string {
-	exact, step := measure.Inch/64, measure.Inch/16
-	if units == measure.Centimetres {
-		exact, step = measure.Millimetre/10, measure.Millimetre
-	}
-	if near := measure.Nearest(nm, exact); near-nm <= sameSize && nm-near <= sameSize {
-		return measure.Text(near, units)
-	}
-	return "about " + measure.Text(max(step, measure.Nearest(nm, step)), units)
+	return fmt.Sprintf("Finished %s; the blunt template is %s, cut line to cut line.", top.Units.By(high.X-low.X, high.Y-low.Y), top.Units.By(cut.X, cut.Y))
 }
 
 // cloths says how many to cut of what.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"eighthturn/internal/blocks"
-	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 )
 
@@ -60,7 +59,7 @@ func (b *templateBook) hasStrips() bool {
 
 // advice is how to use templates, sentence by sentence.
 func (b *templateBook) advice() []string {
-	seam := measure.Text(b.top.Seam, b.top.Units)
+	seam := b.top.Units.Nearest(b.top.Seam)
 	list := []string{
 		"Print these pages at 100 % and measure the two squares at the foot of each page before you cut.",
 		"The templates show the right side of the cloth: lay cloth and template with their right sides up. A piece that has a mirror image has a template for the left one and one for the right one.",

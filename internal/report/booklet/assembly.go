@@ -68,7 +68,7 @@ func (b *book) courses() {
 			sashes = true
 			name = capital(count(len(row.numbers), "sash")) + b.withPosts(len(row.numbers))
 		}
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(name), cell(b.markSize(row.stage.Size))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(name), cell(b.unitSize(row.stage.Size))}})
 	}
 	if len(t.Rows) == 0 {
 		return
@@ -162,7 +162,7 @@ func (b *book) joinedCourses(s *sewing.Stage) {
 	default:
 		text += " Press " + numbersText("seam", ways[0]) + " " + b.longWay(0) + " and " + numbersText("seam", ways[1]) + " " + b.longWay(1) + ", counted from the first " + b.course() + "."
 	}
-	b.add(para("%s The %s together now measure %s unfinished.", text, plural(b.noun()), b.markSize(s.Size)))
+	b.add(para("%s The %s together now measure %s unfinished.", text, plural(b.noun()), b.unitSize(s.Size)))
 	var edges []document.Item
 	for _, edge := range b.words().OutsideLines() {
 		edges = append(edges, item(document.Plain(edge.Text)))
@@ -211,7 +211,7 @@ func (b *book) border(s *sewing.Stage) {
 	if edging.Corners >= 0 {
 		text = "Sew on the strips for the two sides, which are as long as the quilt is high. Sew a corner square to each end of the other two strips, and sew these on above and below."
 	}
-	b.keep(append(whole, t, para("%s %s The quilt then measures %s unfinished.", text, b.borderWay(s), b.markSize(s.Size)))...)
+	b.keep(append(whole, t, para("%s %s The quilt then measures %s unfinished.", text, b.borderWay(s), b.unitSize(s.Size)))...)
 	if n == 0 {
 		b.addNotes("border")
 	}

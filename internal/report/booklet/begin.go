@@ -24,7 +24,7 @@ func (b *book) facts() []document.Item {
 	t := b.Top
 	items := []document.Item{
 		item(lead("Read it all", "before you cut, and sew one test block first.")),
-		item(lead("Finished size:", "%s.", b.nearSize(t.Outer.Width(), t.Outer.Height()))),
+		item(lead("Finished size:", "%s.", b.size(t.Outer.Width(), t.Outer.Height()))),
 		item(lead("Seam allowance:", "%s throughout, but where another one is named. It is in all cut sizes.", b.length(t.Seam))),
 	}
 	if w, same := b.usableWidth(); same {
@@ -35,7 +35,7 @@ func (b *book) facts() []document.Item {
 	if t.Cloth.StripGiven {
 		return items
 	}
-	return append(items, item(lead("Blocks:", "%s finished. The strips that wedges are cut from follow from that, so keep to the exact widths.", b.nearSize(t.SideFinished, t.SideFinished))))
+	return append(items, item(lead("Blocks:", "%s finished. The strips that wedges are cut from follow from that, so keep to the exact widths.", b.size(t.SideFinished, t.SideFinished))))
 }
 
 // usableWidth is that of the fabrics, and whether all have the same.

@@ -41,9 +41,9 @@ func (b *book) oneBlock(n int) {
 	head := heading(1, "Block "+k.Label+": "+k.Kind)
 	text := "Make " + count(k.Count, k.Noun()) + b.forCopies() + "."
 	if k.Column {
-		text += " The longest finishes at " + b.markSize(k.Finished) + "; unfinished it is " + b.markSize(k.Unfinished) + "."
+		text += " The longest finishes at " + b.unitSize(k.Finished) + "; unfinished it is " + b.unitSize(k.Unfinished) + "."
 	} else {
-		text += " A block finishes at " + b.markSize(k.Finished) + "; unfinished, with its seam allowances, it is " + b.markSize(k.Unfinished) + "."
+		text += " A block finishes at " + b.unitSize(k.Finished) + "; unfinished, with its seam allowances, it is " + b.unitSize(k.Unfinished) + "."
 	}
 	whole := []document.Block{head, para("%s See %s.", text, see(blockKey(n))), b.blockFigure(n)}
 	if len(k.Steps) == 0 {

@@ -9,7 +9,7 @@ func (b *book) cover() *document.Cover {
 	t := b.Top
 	picture := document.Picture{Of: b.picture(asItIs), Alternative: b.described("The quilt in its colours")}
 	c := &document.Cover{Subtitle: "Quilt pattern", Picture: &picture}
-	c.Lines = append(c.Lines, lead("Finished size:", "%s", b.nearSize(t.Outer.Width(), t.Outer.Height())))
+	c.Lines = append(c.Lines, lead("Finished size:", "%s", b.size(t.Outer.Width(), t.Outer.Height())))
 	if level := own(t.Words.Level); level != "" {
 		c.Lines = append(c.Lines, lead("For:", "%s", level))
 	}
@@ -27,7 +27,7 @@ func (b *book) described(shows string) string {
 	if n := len(t.Cloth.Borders); n > 0 {
 		text += ", with " + count(n, "border")
 	}
-	return text + ", " + b.nearSize(t.Outer.Width(), t.Outer.Height()) + " finished."
+	return text + ", " + b.size(t.Outer.Width(), t.Outer.Height()) + " finished."
 }
 
 // notes are the layout's notes for a place, "" for the pattern as a whole.

@@ -3,7 +3,6 @@ package booklet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
@@ -102,7 +101,7 @@ func (b *book) wedgeTable() {
 		{Title: "Strip, cut", Kind: document.Counts}, {Title: "Wide end", Kind: document.Counts}, {Title: "Blunt tip", Kind: document.Counts}, {Title: "Length of strip", Kind: document.Counts}, {Title: "Wedges", Kind: document.Counts},
 	}}
 	for _, w := range b.Cuts.Wedges {
-		t.Rows = withRow(t.Rows, b.length(w.StripCut), b.near(w.BaseCut), b.near(w.TipCut), b.length(w.UsableWidth), numeral(w.PerStrip))
+		t.Rows = withRow(t.Rows, b.length(w.StripCut), b.length(w.BaseCut), b.length(w.TipCut), b.length(w.UsableWidth), numeral(w.PerStrip))
 	}
 	b.add(t)
 }
@@ -115,7 +114,7 @@ func (b *book) tumblerTable() {
 		{Title: "Strip, cut", Kind: document.Counts}, {Title: "Line of the rule", Kind: document.Counts}, {Title: "Wide side", Kind: document.Counts}, {Title: "Narrow side", Kind: document.Counts},
 	}}
 	for _, w := range b.Cuts.Tumblers {
-		t.Rows = withRow(t.Rows, b.length(w.StripCut), b.length(w.LineCut), b.near(w.WideCut), b.near(w.NarrowCut))
+		t.Rows = withRow(t.Rows, b.length(w.StripCut), b.length(w.LineCut), b.length(w.WideCut), b.length(w.NarrowCut))
 	}
 	b.add(t)
 }
@@ -138,7 +137,7 @@ func (b *book) betweenMarks() []cutting.Ruler {
 	var list []cutting.Ruler
 	for i := range b.Cuts.Lines {
 		for _, r := range b.Cuts.Lines[i].Piece.OnRuler {
-			if at := b.measurable(r.ExactCut); !r.OnMark && at != r.BelowCut && at != r.AboveCut && !slices.ContainsFunc(list, func(o cutting.Ruler) bool { return o.ExactCut == r.ExactCut }) {
+			if !r.OnMark && !slices.ContainsFunc(list, func(o cutting.Ruler) bool { return o.ExactCut == r.ExactCut }) {
 				list = append(list, r)
 			}
 		}
@@ -150,20 +149,12 @@ func (b *book) betweenMarks() []cutting.Ruler {
 func (b *book) offRuler() {
 	var items []document.Item
 	for _, r := range b.betweenMarks() {
-		items = append(items, item(lead(capital(b.length(r.ExactCut))+b.onMaps(r.ExactCut), "lies between the marks for %s and %s.", b.length(r.BelowCut), b.length(r.AboveCut))))
+		items = append(items, item(lead(capital(b.length(r.ExactCut))+",", "exactly %s, lies between the marks for %s and %s.", b.units.Exact(r.ExactCut), b.length(r.BelowCut), b.length(r.AboveCut))))
 	}
 	if len(items) > 0 {
 		b.add(heading(1, "Sizes between the marks of a ruler"),
 			para("These must be exact, so put a strip of tape on the ruler at the size. Where a piece has a template, that will do as well."), document.List{Items: items})
 	}
-}
-
-// onMaps is how cutting maps write a size for which they have no fraction; "" where they write it like the lists.
-func (b *book) onMaps(nm measure.NM) string {
-	if text := b.cutWords().Length(nm); text != b.length(nm) && strings.HasPrefix(text, "about ") {
-		return " (" + text + " on the cutting maps)"
-	}
-	return ""
 }
 
 // fabricCutting is one fabric, or several that are cut alike: what comes of it, the order of cutting, its map, what is left.
@@ -238,8 +229,8 @@ func (b *book) pieceTable(f *cutting.Fabric) []document.Block {
 		}
 		trim := ""
 		if line.Piece.TrimCut > 0 {
-			trim = b.near(line.Piece.TrimCut)
-			if measure.Nearest(line.Piece.TrimCut, b.step()) == 0 || line.Piece.Shape == blocks.Strip {
+			trim = b.length(line.Piece.TrimCut)
+			if measure.Nearest(line.Piece.TrimCut, b.units.Mark()) == 0 || line.Piece.Shape == blocks.Strip {
 				trim = ""
 			}
 		}

@@ -2,6 +2,7 @@ package booklet
 
 import (
 	"fmt"
+	"math"
 	"math/big"
 	"reflect"
 	"regexp"
@@ -15,8 +16,8 @@ import (
 const numberPattern = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?`
 
 var (
-	lengthPattern = regexp.MustCompile(`(at least |or )?([Aa]bout )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
-	shortSides    = regexp.MustCompile(`(short sides about [0-9 ./]+) and `)
+	lengthPattern = regexp.MustCompile(`(at least |up to |under |exactly |or )?([Aa]bout )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
+	shortSides    = regexp.MustCompile(`(short sides (?:about )?[0-9 ./]+) and `)
 )
 
 // unitSizes are the units in nanometres.
@@ -41,12 +42,12 @@ func value(text string) *big.Rat {
 
 // written is a length that a text names.
 type written struct {
-	text        string
-	nm          *big.Rat
-	about       bool
-	yards       bool
-	more, less  bool  // as words round: it may be up to an eighth of an inch above, or below
-	thousandths int64 // half of one of its unit in nanometres, where it has three decimals; else 0
+	text       string
+	nm         *big.Rat
+	about      bool
+	yards      bool
+	more, less bool  // as words round: it may be up to an eighth of an inch above, or below
+	rounded    int64 // half of its last decimal in nanometres, where it is exact or of cloth and rounded; else 0
 }
 
 // lengthsIn are the lengths that a text names.
@@ -60,10 +61,10 @@ func lengthsIn(text string) []written {
 			if number == "" {
 				continue
 			}
-			l := written{text: m[0], nm: new(big.Rat).Mul(value(number), unitSize(m[5])), about: about, yards: m[5] == "yd" || m[5] == "m", more: m[1] == "at least ", less: less}
-			if _, decimals, _ := strings.Cut(number, "."); len(decimals) == 3 {
-				half, _ := new(big.Rat).Quo(unitSize(m[5]), big.NewRat(2000, 1)).Float64()
-				l.thousandths = int64(half) + 1
+			l := written{text: m[0], nm: new(big.Rat).Mul(value(number), unitSize(m[5])), about: about, yards: m[5] == "yd" || m[5] == "m", more: m[1] == "at least " || m[1] == "up to " || m[1] == "under ", less: less}
+			if _, decimals, _ := strings.Cut(number, "."); decimals != "" && (m[1] == "exactly " || l.yards) {
+				half, _ := new(big.Rat).Quo(unitSize(m[5]), big.NewRat(2*int64(math.Pow10(len(decimals))), 1)).Float64()
+				l.rounded = int64(half) + 1
 			}
 			list = append(list, l)
 		}
@@ -160,7 +161,7 @@ func prints(l written, nm measure.NM, slack int64, units measure.System) bool {
 	if l.more && off.Sign() > 0 || l.less && off.Sign() < 0 {
 		slack = round
 	}
-	slack = max(slack, l.thousandths, hair)
+	slack = max(slack, l.rounded, int64(measure.Slack))
 	return off.Abs(off).Cmp(big.NewRat(slack, 1)) <= 0
 }
 

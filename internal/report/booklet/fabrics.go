@@ -36,7 +36,7 @@ func (b *book) rests() document.Paragraph {
 }
 
 func (b *book) fabricTable() document.Table {
-	t := document.Table{Named: true, Columns: []document.Column{{Title: "Fabric"}, {Title: "Buy", Kind: document.Counts}, {Title: "Exact length", Kind: document.Counts}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Fabric"}, {Title: "Buy", Kind: document.Counts}, {Title: "Length needed", Kind: document.Counts}}}
 	_, same := b.usableWidth()
 	if !same {
 		t.Columns = append(t.Columns, document.Column{Title: "Usable width", Kind: document.Counts})
@@ -48,7 +48,7 @@ func (b *book) fabricTable() document.Table {
 	t.Columns = append(t.Columns, document.Column{Title: "Used for"})
 	for i := range b.Cuts.Fabrics {
 		f := &b.Cuts.Fabrics[i]
-		row := document.Row{Cells: []document.Cell{b.fabricCell(f), cell(b.shop(f.Purchase.Buy)), cell(b.near(f.Purchase.Need))}}
+		row := document.Row{Cells: []document.Cell{b.fabricCell(f), cell(b.shop(f.Purchase.Buy)), cell(b.noLess(f.Purchase.Need))}}
 		if !same {
 			row.Cells = append(row.Cells, cell(b.length(f.UsableWidth)))
 		}
@@ -79,9 +79,9 @@ func (b *book) onHand(h *cutting.OnHand) string {
 	case h == nil:
 		return ""
 	case h.Enough:
-		return b.have(h.HaveCut) + ", enough"
+		return b.shop(h.HaveCut) + ", enough"
 	}
-	return b.have(h.HaveCut) + ", short by " + b.near(h.ShortCut)
+	return b.shop(h.HaveCut) + ", short by " + b.noLess(h.ShortCut)
 }
 
 // finishingTable is what finishing takes: backing, batting, binding.
@@ -94,10 +94,10 @@ func (b *book) finishingTable() {
 		row("Binding", count(k.Strips, "strip")+" "+b.length(k.StripCut)+" wide"+b.forCopies()+" of fabric "+b.letters[b.Top.Cloth.Binding.Fabric]+"; "+verb(k.Strips, "its", "their")+" cloth is in the table above")
 	}
 	if k := b.Cuts.Backing; k != nil {
-		row("Backing", "at least "+b.atLeast(k.WidthCut, k.HeightCut)+b.forCopies()+" of fabric "+b.letters[b.Cuts.BackingOf]+"; its cloth is in the table above")
+		row("Backing", "at least "+b.sizeAtLeast(k.WidthCut, k.HeightCut)+b.forCopies()+" of fabric "+b.letters[b.Cuts.BackingOf]+"; its cloth is in the table above")
 	}
 	if k := b.Cuts.Batting; k != nil {
-		row("Batting", "at least "+b.atLeast(k.WidthCut, k.HeightCut)+b.forCopies()+packagesOf(k.Packages))
+		row("Batting", "at least "+b.sizeAtLeast(k.WidthCut, k.HeightCut)+b.forCopies()+packagesOf(k.Packages))
 	}
 	if len(t.Rows) > 0 {
 		b.add(t)

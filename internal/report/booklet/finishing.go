@@ -10,7 +10,7 @@ import (
 func (b *book) finishingPart() {
 	b.part("Finishing", false)
 	b.addNotes("finishing")
-	b.backing(para("The top finishes at %s, before quilting draws it in.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))
+	b.backing(para("The top finishes at %s, before quilting draws it in.", b.size(b.Top.Outer.Width(), b.Top.Outer.Height())))
 	b.batting()
 	b.add(heading(1, "Quilting"), para("Lay the backing wrong side up and tape it down flat, the batting on it, and the top right side up on both. "+
 		"Baste from the middle outwards with thread or pins. Quilt as you like, from the middle outwards as well, and take the pins out before you come to them. Then trim batting and backing even with the top."))
@@ -26,11 +26,11 @@ func (b *book) backing(above document.Block) {
 		return
 	}
 	way, other := &k.Ways[k.Less], &k.Ways[1-k.Less]
-	b.keep(above, head, para("The backing is cut at least %s, which is %s beyond the top on each side. %s", b.atLeast(k.WidthCut, k.HeightCut), b.length(k.Overhang), b.panels(k, way)))
+	b.keep(above, head, para("The backing is cut at least %s, which is %s beyond the top on each side. %s", b.sizeAtLeast(k.WidthCut, k.HeightCut), b.length(k.Overhang), b.panels(k, way)))
 	if way.Panels == 1 {
 		return
 	}
-	takes, otherwise := b.cutWords().AtLeast(way.LengthCut), "at least "+b.cutWords().AtLeast(other.LengthCut)
+	takes, otherwise := b.atLeast(way.LengthCut), "at least "+b.atLeast(other.LengthCut)
 	if way.LengthCut == other.LengthCut {
 		otherwise = "as much"
 	}
@@ -46,12 +46,12 @@ func seamsWord(d supplies.Direction) string {
 
 // panels says how a backing is pieced.
 func (b *book) panels(k *supplies.Backing, way *supplies.Pieced) string {
-	panel := "at least " + b.cutWords().AtLeast(way.PanelCut)
+	panel := "at least " + b.atLeast(way.PanelCut)
 	if way.Panels == 1 {
 		return "One length of " + panel + " of cloth " + b.length(k.UsableWidth) + " wide is enough, with no seam."
 	}
 	text := "Cut off the selvages and cut " + count(way.Panels, "panel") + " " + panel + " long. Sew them together along the sides where the selvages were, with a seam allowance of " +
-		b.length(k.Seam) + ", so that the seams run " + seamsWord(k.Less) + "; whole widths come to " + b.near(way.Comes) + ", and " + b.near(way.AcrossCut) + " is needed."
+		b.length(k.Seam) + ", so that the seams run " + seamsWord(k.Less) + "; whole widths come to " + b.length(way.Comes) + ", and " + b.noLess(way.AcrossCut) + " is needed."
 	if way.Split != nil {
 		text += " So that no seam runs through the middle, cut one panel in two along its length and sew the halves to the outer sides."
 	}
@@ -63,7 +63,7 @@ func (b *book) batting() {
 	if k == nil {
 		return
 	}
-	b.add(heading(1, "Batting"), para("Cut the batting at least %s, which is %s beyond the top on each side.", b.atLeast(k.WidthCut, k.HeightCut), b.length(k.Overhang)))
+	b.add(heading(1, "Batting"), para("Cut the batting at least %s, which is %s beyond the top on each side.", b.sizeAtLeast(k.WidthCut, k.HeightCut), b.length(k.Overhang)))
 }
 
 func (b *book) binding() {
@@ -78,8 +78,8 @@ func (b *book) binding() {
 		join = "on the slant, each strip across the next at a right angle, and cut the corners off"
 	}
 	b.add(document.List{Marker: document.Numbered, Items: []document.Item{
-		item(document.Plain("Sew the " + count(k.Strips, "strip") + ", " + b.length(k.StripCut) + " wide, end to end " + join + ". Press the seams open. The quilt is " + b.near(k.Perimeter) +
-			" round, and the binding takes at least " + b.cutWords().AtLeast(k.Need) + " with its corners and its joint; the strips in the cutting lists come to that and little more.")),
+		item(document.Plain("Sew the " + count(k.Strips, "strip") + ", " + b.length(k.StripCut) + " wide, end to end " + join + ". Press the seams open. The quilt is " + b.length(k.Perimeter) +
+			" round, and the binding takes at least " + b.atLeast(k.Need) + " with its corners and its joint; the strips in the cutting lists come to that and little more.")),
 		item(document.Plain("Press the binding in half along its length, wrong sides together.")),
 		item(document.Plain("Sew it to the front, cut edges together, and leave a tail at the beginning. At a corner stop a seam allowance before the edge, fold the binding up and down again on itself, and begin at the edge.")),
 		item(document.Plain("Join the two tails to the length of the gap, sew the gap, fold the binding round to the back and sew it down by hand or machine.")),

@@ -70,13 +70,13 @@ func (b *book) laterNeeds() {
 		where = "; its cloth is in the kit"
 	}
 	plan := b.single()
-	items := []document.Item{item(lead("Backing:", "of your choice, larger than the top on all sides; the top finishes at %s.", b.nearSize(b.Top.Outer.Width(), b.Top.Outer.Height())))}
+	items := []document.Item{item(lead("Backing:", "of your choice, larger than the top on all sides; the top finishes at %s.", b.size(b.Top.Outer.Width(), b.Top.Outer.Height())))}
 	if k := plan.Backing; k != nil {
-		items[0] = item(lead("Backing:", "at least %s%s.", b.atLeast(k.WidthCut, k.HeightCut), where))
+		items[0] = item(lead("Backing:", "at least %s%s.", b.sizeAtLeast(k.WidthCut, k.HeightCut), where))
 	}
 	batting := "a little larger than the top"
 	if k := plan.Batting; k != nil {
-		batting = "at least " + b.atLeast(k.WidthCut, k.HeightCut)
+		batting = "at least " + b.sizeAtLeast(k.WidthCut, k.HeightCut)
 	}
 	if b.kits() {
 		batting += "; it is not in the kit"
@@ -184,7 +184,7 @@ func (b *book) kitFinishing() []document.Row {
 		row(b.Top.Cloth.Binding.Fabric, "strips for the binding, "+b.length(k.StripCut)+" wide", k.Strips)
 	}
 	if k := plan.Backing; k != nil {
-		row(plan.BackingOf, "cloth for the backing, at least "+b.atLeast(k.WidthCut, k.HeightCut), 1)
+		row(plan.BackingOf, "cloth for the backing, at least "+b.sizeAtLeast(k.WidthCut, k.HeightCut), 1)
 	}
 	return rows
 }

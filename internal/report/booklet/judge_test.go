@@ -84,7 +84,7 @@ func spoken(r Reports) []string {
 		}
 		for _, n := range f.Lines {
 			say(strconv.Itoa(r.Cuts.Lines[n].Pieces))
-			say(measure.Number(b.measurable(r.Cuts.Lines[n].Piece.AcrossCut), r.Cuts.Units))
+			say(r.Cuts.Units.Number(r.Cuts.Lines[n].Piece.AcrossCut))
 		}
 	}
 	for i := range r.Cuts.Sets {

@@ -66,7 +66,7 @@ func (b *book) blockTable() document.Table {
 	t := document.Table{Named: true, Columns: []document.Column{{Title: "Block"}, {Title: "Number", Kind: document.Counts}, {Title: "Finished"}, {Title: "Picture"}}}
 	for i := range b.Sewing.Blocks {
 		k := &b.Sewing.Blocks[i]
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(k.Label)}, cell(count(k.Count, k.Noun())), cell(b.markSize(k.Finished)), cell(see(blockKey(i)))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(k.Label)}, cell(count(k.Count, k.Noun())), cell(b.unitSize(k.Finished)), cell(see(blockKey(i)))}})
 	}
 	return t
 }
