@@ -12,6 +12,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/samples"
 )
 
@@ -21,10 +22,10 @@ import (
 // everyReport hands on the reports of the samples and of invented layouts, with their names.
 func everyReport(t *testing.T, invented uint64, with func(name string, r Reports)) {
 	for _, s := range samples.All() {
-		with(s.Name, Study(topOf(t, s.Text), cutting.Options{}))
+		with(s.Name, study(t, s.Text, cutting.Options{}))
 	}
-	for seed := range invented {
-		with(fmt.Sprint("invented ", seed), Study(topOf(t, invent.Layout(seed)), cutting.Options{}))
+	for seed := range min(invented, uint64(judges.Of(12, 60))) {
+		with(fmt.Sprint("invented ", seed), study(t, invent.Layout(seed), cutting.Options{}))
 	}
 }
 
@@ -189,7 +190,7 @@ func TestBackingAsPlanned(t *testing.T) {
 
 // TestUnitsLeft by hand: of four webs with two units, two halves and one block each, those of the first are sewn in class.
 func TestUnitsLeft(t *testing.T) {
-	r := Study(topOf(t, "strip 2\nfabric a #204060\nfabric b #f0e8d8\nblock W web wedges a kites b\ngrid\n W W\n W W\n"), cutting.Options{})
+	r := study(t, "strip 2\nfabric a #204060\nfabric b #f0e8d8\nblock W web wedges a kites b\ngrid\n W W\n W W\n", cutting.Options{})
 	b := newBook(r, Options{})
 	if got := b.unitsLeft(); got != 3*(2+2+1) {
 		t.Errorf("%d units are left, want 15", got)
@@ -216,7 +217,7 @@ func TestFiguresBothWays(t *testing.T) {
 
 // TestAuthorIsABareName: the cover says who designed a quilt, the file's properties name the designer alone.
 func TestAuthorIsABareName(t *testing.T) {
-	d := Pattern(Study(topOf(t, "title \"Kettle\"\ndesigner \"Lotte Ambros\"\nside 4\nfabric a #204060\nblock A plain piece a\ngrid\n A\n"), cutting.Options{}), Options{})
+	d := pattern(t, "title \"Kettle\"\ndesigner \"Lotte Ambros\"\nside 4\nfabric a #204060\nblock A plain piece a\ngrid\n A\n")
 	if d.Maker != "Designed by Lotte Ambros" || d.Author != "Lotte Ambros" {
 		t.Errorf("maker %q, author %q", d.Maker, d.Author)
 	}

@@ -1,3 +1,5 @@
+//go:build judges
+
 package booklet
 
 import (
@@ -18,25 +20,10 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilttest/alone"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/render"
 	"eighthturn/samples"
 )
-
-// program is the path of a program that judges. Where it is not there the test is skipped, but fails where
-// EIGHTHTURN_JUDGES=required says that all of them must be there.
-func program(t testing.TB, name, what string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err == nil {
-		return path
-	}
-	message := name + " is not here: " + what
-	if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
-		t.Fatal(message)
-	}
-	t.Skip(message)
-	return ""
-}
 
 func output(t testing.TB, name string, arguments ...string) string {
 	t.Helper()
@@ -97,13 +84,13 @@ func spoken(r Reports) []string {
 
 func TestTheFileIsSound(t *testing.T) {
 	t.Parallel()
-	qpdf := program(t, "qpdf", "Debian's qpdf")
-	pdffonts, pdftotext := program(t, "pdffonts", "Debian's poppler-utils"), program(t, "pdftotext", "Debian's poppler-utils")
+	qpdf := judges.Program(t, "Debian's qpdf", "qpdf")
+	pdffonts, pdftotext := judges.Program(t, "Debian's poppler-utils", "pdffonts"), judges.Program(t, "Debian's poppler-utils", "pdftotext")
 	embedded := regexp.MustCompile(`Identity-H +yes .. ? +yes`)
 	for i, s := range samples.All() {
-		r := Study(topOf(t, s.Text), cutting.Options{})
+		r := study(t, s.Text, cutting.Options{})
 		for _, f := range forms() {
-			if f.Large && i%3 != 0 || testing.Short() && f.Paper.Name != render.HalfLetter().Name {
+			if f.Large && i%3 != 0 {
 				continue
 			}
 			printed, err := render.PDF(Pattern(r, Options{Paper: f.Paper, Large: f.Large}), f.Options)
@@ -169,8 +156,8 @@ func TestOutsideCatches(t *testing.T) {
 // to that of the other, as another program draws it.
 func TestTheTestSquareIsTrue(t *testing.T) {
 	t.Parallel()
-	pdftoppm, pdftotext := program(t, "pdftoppm", "Debian's poppler-utils"), program(t, "pdftotext", "Debian's poppler-utils")
-	r := Study(topOf(t, sampleText(t, "lanterns")), cutting.Options{})
+	pdftoppm, pdftotext := judges.Program(t, "Debian's poppler-utils", "pdftoppm"), judges.Program(t, "Debian's poppler-utils", "pdftotext")
+	r := study(t, sampleText(t, "lanterns"), cutting.Options{})
 	for _, f := range forms() {
 		printed, err := render.PDF(Pattern(r, Options{Paper: f.Paper, Large: f.Large}), f.Options)
 		if err != nil {
@@ -264,7 +251,7 @@ func TestIllFormedCatches(t *testing.T) {
 	if err := os.WriteFile(path, []byte("<!DOCTYPE html>\n<html><body><main><p>one <b>two</p></main></body></html>"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if illFormed(program(t, "xmllint", "Debian's libxml2-utils"), path) == nil {
+	if illFormed(judges.Program(t, "Debian's libxml2-utils", "xmllint"), path) == nil {
 		t.Error("an element that is not closed is not noticed")
 	}
 }
@@ -273,9 +260,9 @@ func TestIllFormedCatches(t *testing.T) {
 // those who cannot see it.
 func TestThePageIsWellFormed(t *testing.T) {
 	t.Parallel()
-	xmllint := program(t, "xmllint", "Debian's libxml2-utils")
+	xmllint := judges.Program(t, "Debian's libxml2-utils", "xmllint")
 	for _, s := range samples.All() {
-		page, err := render.HTML(Pattern(Study(topOf(t, s.Text), cutting.Options{}), Options{}))
+		page, err := render.HTML(pattern(t, s.Text))
 		if err != nil {
 			t.Fatal(err)
 		}

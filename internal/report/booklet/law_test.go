@@ -10,6 +10,7 @@ import (
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/render"
 	"eighthturn/layout"
 	"eighthturn/samples"
@@ -62,12 +63,11 @@ func odd() map[string]string {
 	}
 }
 
-// judgedDocuments hands on the patterns of the samples, of odd layouts and of some dozens of invented ones.
+// judgedDocuments hands on the patterns of the samples, of odd layouts and of some invented ones.
 func judgedDocuments(t *testing.T, with func(t *testing.T, r Reports, d document.Document)) {
 	run := func(name, text string) {
 		t.Run(name, func(t *testing.T) {
-			r := Study(topOf(t, text), cutting.Options{})
-			with(t, r, Pattern(r, Options{}))
+			with(t, study(t, text, cutting.Options{}), pattern(t, text))
 		})
 	}
 	for _, s := range samples.All() {
@@ -76,7 +76,7 @@ func judgedDocuments(t *testing.T, with func(t *testing.T, r Reports, d document
 	for name, text := range odd() {
 		run(name, text)
 	}
-	for seed := range uint64(48) {
+	for seed := range uint64(judges.Of(12, 48)) {
 		run("invented "+numeral(int(seed)), invent.Layout(seed))
 	}
 }
@@ -92,7 +92,7 @@ func TestAnEditorFindsNothing(t *testing.T) {
 			t.Error(wrong)
 		}
 	})
-	if printed < 40 {
+	if printed < judges.Of(20, 40) {
 		t.Errorf("only %d patterns were judged", printed)
 	}
 }
@@ -112,7 +112,7 @@ func replaced(d document.Document, pattern, by string) document.Document {
 }
 
 func TestTheEditorCatches(t *testing.T) {
-	r := Study(topOf(t, sampleText(t, "lanterns")), cutting.Options{})
+	r := study(t, sampleText(t, "lanterns"), cutting.Options{})
 	d := Pattern(r, Options{})
 	if wrong := edited(d, r); len(wrong) > 0 {
 		t.Fatalf("the whole document has faults: %q", wrong)
@@ -169,7 +169,7 @@ func TestNoPageOverflows(t *testing.T) {
 	judgedDocuments(t, func(t *testing.T, r Reports, _ document.Document) {
 		for i, p := range render.Papers() {
 			for _, large := range []bool{false, true} {
-				if turn++; strings.Contains(t.Name(), "invented") && turn%5 != i || len(r.Top.Cells) > 400 && (large || i != 0) {
+				if turn++; (strings.Contains(t.Name(), "invented") || !judges.On) && turn%5 != i || len(r.Top.Cells) > 400 && (large || i != 0) {
 					continue
 				}
 				printed, err := render.PDF(Pattern(r, Options{Paper: p, Large: large}), render.Options{Paper: p, Large: large})
@@ -203,7 +203,7 @@ func TestTheSameBytes(t *testing.T) {
 
 func TestNotesStandAtTheirPlaces(t *testing.T) {
 	text := strings.Replace(sampleText(t, "starfish"), "grid\n", "note \"on the whole\"\nnote cover \"on the cover\"\nnote fabric \"on fabric\"\nnote cutting \"on cutting\"\nnote sewing \"on sewing\"\nnote grid \"on the grid\"\nnote border \"on the border\"\nnote finishing \"on finishing\"\nnote F \"on block F\"\n\ngrid\n", 1)
-	d := Pattern(Study(topOf(t, text), cutting.Options{}), Options{})
+	d := pattern(t, text)
 	for part, note := range map[string]string{
 		"Before you begin": "on the whole", "Fabric requirements": "on fabric", "Cutting": "on cutting", "The blocks": "on sewing", "Layout": "on the grid",
 		"Putting the top together": "on the border", "Finishing": "on finishing",

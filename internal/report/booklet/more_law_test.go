@@ -16,7 +16,7 @@ import (
 
 func TestAnEditorFindsNothingInSeveralQuilts(t *testing.T) {
 	for _, s := range samples.All() {
-		r := Study(topOf(t, s.Text), cutting.Options{Copies: 12})
+		r := study(t, s.Text, cutting.Options{Copies: 12})
 		for _, wrong := range edited(Pattern(r, Options{}), r) {
 			t.Errorf("%s: %s", s.Name, wrong)
 		}
@@ -27,7 +27,7 @@ func TestAnEditorFindsNothingInSeveralQuilts(t *testing.T) {
 func TestAnEditorFindsNothingInHandouts(t *testing.T) {
 	for _, s := range samples.All() {
 		for _, copies := range []int{1, 12} {
-			r := Study(topOf(t, s.Text), cutting.Options{Copies: copies})
+			r := study(t, s.Text, cutting.Options{Copies: copies})
 			d := Handout(r, Options{})
 			for _, check := range []func(document.Document, Reports) []string{unknownLengths, wrongFigures, wrongPlurals, wrongAlternatives} {
 				for _, wrong := range check(d, r) {
@@ -47,7 +47,7 @@ func TestAnEditorFindsNothingInHandouts(t *testing.T) {
 
 // The day's hours follow each other, and the last is where all their minutes together end.
 func TestTheDayAddsUp(t *testing.T) {
-	b := newBook(Study(topOf(t, sampleText(t, "regatta")), cutting.Options{}), Options{})
+	b := newBook(study(t, sampleText(t, "regatta"), cutting.Options{}), Options{})
 	b.day()
 	var rows []document.Row
 	for _, block := range b.parts[0].Blocks {
@@ -72,7 +72,7 @@ var markdownPicture = regexp.MustCompile(`!\[([^\]]*)\]\(<([^>]+)>\)`)
 func TestMarkdownHasItsPictures(t *testing.T) {
 	t.Parallel()
 	for _, s := range samples.All() {
-		files, err := render.Markdown(Pattern(Study(topOf(t, s.Text), cutting.Options{}), Options{}), "pattern")
+		files, err := render.Markdown(pattern(t, s.Text), "pattern")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -157,7 +157,7 @@ func sameLines(page, lines []diagram.Mark) bool {
 
 // What is larger than the page is refused, and not cut off.
 func TestNoPictureIsCut(t *testing.T) {
-	r := Study(topOf(t, sampleText(t, "lanterns")), cutting.Options{})
+	r := study(t, sampleText(t, "lanterns"), cutting.Options{})
 	if _, err := render.PDF(Pattern(r, Options{Paper: render.Letter()}), render.Options{Paper: render.HalfLetter()}); err == nil {
 		t.Error("templates for Letter pages were printed on half of one")
 	}

@@ -18,7 +18,7 @@ import (
 // A top of more faces than outlines can show on a page is a picture in pixels, and no page to colour is made of it.
 func TestManyFacesAreShownInPixels(t *testing.T) {
 	text := "strip 2\nfabric a #204060\nfabric b #f0e8d8\nblock W web wedges a kites b\ngrid\n W W\n W W\nrepeat across 50 down 50\n"
-	r := Study(topOf(t, text), cutting.Options{})
+	r := study(t, text, cutting.Options{})
 	if len(r.Top.Faces) <= mostFaces {
 		t.Fatalf("the top has %d faces", len(r.Top.Faces))
 	}
@@ -32,7 +32,7 @@ func TestManyFacesAreShownInPixels(t *testing.T) {
 		t.Fatalf("the cover has a picture of %d pixels across: %v", size.Width, err)
 	}
 	for _, s := range []string{"lanterns", "jetty"} {
-		d := Pattern(Study(topOf(t, sampleText(t, s)), cutting.Options{}), Options{})
+		d := pattern(t, sampleText(t, s))
 		if d.Cover.Picture.Of.Ground != nil || len(partOf(d, "A page to colour")) == 0 {
 			t.Errorf("%s is shown in pixels, or has no page to colour", s)
 		}
@@ -89,7 +89,7 @@ func TestMeasurable(t *testing.T) {
 
 // Columns of tumblers are sewn piece to piece and then to each other; no line of the layout runs across them.
 func TestColumnsOfTumblers(t *testing.T) {
-	r := Study(topOf(t, sampleText(t, "jetty")), cutting.Options{})
+	r := study(t, sampleText(t, "jetty"), cutting.Options{})
 	d := Pattern(r, Options{})
 	text := strings.Join(ownTexts(d), "\n")
 	for _, want := range []string{"9 columns of 15 tumblers", "Make 5 columns", "The columns together now measure", "The columns are whole"} {
@@ -119,7 +119,7 @@ func TestKitsHoldWhatTheySay(t *testing.T) {
 		if backing {
 			more += "backing b\n"
 		}
-		said := strings.Join(ownTexts(Handout(Study(topOf(t, more), cutting.Options{Copies: 3}), Options{})), "\n")
+		said := strings.Join(ownTexts(Handout(study(t, more, cutting.Options{Copies: 3}), Options{})), "\n")
 		inKit, inTable, not := strings.Contains(said, "its binding and its backing"), strings.Contains(said, "cloth for the backing, "), strings.Contains(said, "Not in the kit: backing,")
 		if inKit != backing || inTable != backing || not == backing || strings.Contains(said, "Backing: of your choice") == backing {
 			t.Errorf("with backing %v: in the kit %v, in its table %v, not in it %v", backing, inKit, inTable, not)
@@ -134,7 +134,7 @@ func TestKitsHoldWhatTheySay(t *testing.T) {
 func TestFoundationsArePrinted(t *testing.T) {
 	t.Parallel()
 	for _, s := range []string{"lanterns", "starfish", "tide"} {
-		r := Study(topOf(t, sampleText(t, s)), cutting.Options{})
+		r := study(t, sampleText(t, s), cutting.Options{})
 		r.Foundations = paper.Foundations(r.Top)
 		for _, p := range render.Papers() {
 			d := Pattern(r, Options{Paper: p})
