@@ -12,9 +12,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
-	"eighthturn/internal/render/paper"
+	"eighthturn/internal/render/picture"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 	"eighthturn/svgout"
@@ -59,8 +58,8 @@ func (p *printing) flags(cmd *cobra.Command) {
 const usualPixels = 2100
 
 // frame is the frame of a picture of a top.
-func (p *printing) frame(units measure.System, ending string) paper.Frame {
-	f := paper.Frame{
+func (p *printing) frame(units measure.System, ending string) picture.Frame {
+	f := picture.Frame{
 		PerInch: p.dpi.value, Pixels: p.longest.pixels, Longest: p.longest.length.in(units),
 		Margin: p.margin.in(units), Bleed: p.bleed.in(units), Background: p.background.colour, Clear: p.background.none,
 	}
@@ -98,44 +97,25 @@ func printed(output string) string {
 	return ""
 }
 
-// paperPicture is the picture as it is printed.
-func (o *drawing) paperPicture(top *quilt.Top) *paper.Picture {
+// scene is the picture as it is printed.
+func (o *drawing) scene(top *quilt.Top) (*svgout.Scene, error) {
 	options := o.options()
 	options.ByFabric = true
-	colour, cloth := clothOf(top, o.view.words[o.view.index])
-	return &paper.Picture{
-		Top: top, Colour: colour, Prints: options.Prints, Bare: cloth && !options.Legend && !options.SeamLines,
-		SVG: func(w io.Writer) error { return svgout.Draw(w, top, options) },
-	}
-}
-
-// clothOf is the colour of each fabric in a view, and whether the view shows cloth and nothing else.
-func clothOf(top *quilt.Top, view string) (func(int) palettes.Colour, bool) {
-	own := func(f int) palettes.Colour { return top.Fabrics[f].Colour }
-	switch view {
-	case svgout.Views()[svgout.Colour]:
-		return own, true
-	case svgout.Views()[svgout.Value]:
-		return func(f int) palettes.Colour { return own(f).Grey() }, true
-	case svgout.Views()[svgout.Vanishing]:
-		return func(f int) palettes.Colour { return own(f).Grey() }, false
-	}
-	for _, d := range contrast.Deficiencies() {
-		if d.Name == view {
-			return func(f int) palettes.Colour { return own(f).SeenBy(d.Kind, 1) }, true
-		}
-	}
-	return func(int) palettes.Colour { return palettes.Colour{R: 255, G: 255, B: 255} }, false
+	return svgout.NewScene(top, options)
 }
 
 // print writes the picture as a PNG or a PDF.
 func (o *drawing) print(c *console, top *quilt.Top, out target) error {
 	ending := printed(out.path)
-	picture, frame := o.paperPicture(top), o.printing.frame(top.Units, ending)
+	scene, err := o.scene(top)
+	if err != nil {
+		return err
+	}
+	frame := o.printing.frame(top.Units, ending)
 	if ending == pageEnding {
-		var refused *paper.TooLong
-		err := c.write(out, func(w io.Writer) error {
-			err := picture.PDF(w, frame)
+		var refused *picture.TooLong
+		err = c.write(out, func(w io.Writer) error {
+			err := picture.PDF(w, scene, frame)
 			_ = errors.As(err, &refused)
 			return err
 		})
@@ -144,17 +124,17 @@ func (o *drawing) print(c *console, top *quilt.Top, out target) error {
 		}
 		return o.drawn(c, out, "", err)
 	}
-	size, perInch, err := picture.PNGSize(frame)
+	size, perInch, err := picture.PNGSize(scene, frame)
 	if err == nil {
-		err = c.write(out, func(w io.Writer) error { return picture.PNG(w, frame) })
+		err = c.write(out, func(w io.Writer) error { return picture.PNG(w, scene, frame) })
 	}
 	return o.drawn(c, out, fmt.Sprintf(", %d by %d pixels, %s an inch", size.Width, size.Height, strconv.FormatFloat(math.Round(perInch*100)/100, 'f', -1, 64)), err)
 }
 
 // drawn says what was drawn, or why nothing was.
 func (o *drawing) drawn(c *console, out target, size string, err error) error {
-	var large *paper.TooLarge
-	var long *paper.TooLong
+	var large *picture.TooLarge
+	var long *picture.TooLong
 	switch {
 	case err == nil:
 		return c.print("drawn: " + layout.Visible(out.path) + size + "\n")
@@ -170,20 +150,20 @@ func (o *drawing) drawn(c *console, out target, size string, err error) error {
 const leastPicture = measure.Inch
 
 // shorter says what to type for the largest page that can be had.
-func (o *drawing) shorter(e *paper.TooLong) string {
+func (o *drawing) shorter(e *picture.TooLong) string {
 	if e.Longest >= leastPicture {
 		return "write --longest " + strconv.Quote(measure.Text(e.Longest, e.Units)) + ", or less"
 	}
 	margin, bleed := o.printing.margin.in(e.Units), o.printing.bleed.in(e.Units)
-	picture := max(e.Width, e.Height) - 2*(margin+bleed)
-	if fits := (paper.MostPage-picture)/2 - bleed; fits >= leastPicture && fits < margin {
+	page := max(e.Width, e.Height) - 2*(margin+bleed)
+	if fits := (picture.MostPage-page)/2 - bleed; fits >= leastPicture && fits < margin {
 		return "the margin alone is too wide: write --" + marginOption + " " + strconv.Quote(measure.Text(fits-fits%leastPicture, e.Units)) + ", or less"
 	}
 	return "give it a smaller --" + marginOption + " and --" + bleedOption
 }
 
 // smaller says what to type for the largest picture that can be had.
-func (o *drawing) smaller(e *paper.TooLarge) string {
+func (o *drawing) smaller(e *picture.TooLarge) string {
 	switch {
 	case o.printing.longest.pixels > 0 && e.Longest > 0:
 		return fmt.Sprintf("write --longest %dpx, or less", e.Longest)
@@ -195,7 +175,7 @@ func (o *drawing) smaller(e *paper.TooLarge) string {
 
 // pictureOfOurs says whether a file is a picture of ours, whatever its ending.
 func pictureOfOurs(head []byte) bool {
-	return drawnHere(head) || paper.IsPicture(head)
+	return drawnHere(head) || picture.IsOurs(head)
 }
 
 // dpiValue is the value of --dpi.

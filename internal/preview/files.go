@@ -11,7 +11,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/render"
 	"eighthturn/internal/render/paper"
-	"eighthturn/palettes"
+	pictures "eighthturn/internal/render/picture"
 	"eighthturn/svgout"
 )
 
@@ -75,10 +75,9 @@ func savePicture(p *plans, w io.Writer) error {
 	return svgout.Draw(w, p.top, svgout.Options{ByFabric: true})
 }
 
-// printing is the picture as package paper prints it.
-func (p *plans) printing() *paper.Picture {
-	return &paper.Picture{Top: p.top, Colour: func(f int) palettes.Colour { return p.top.Fabrics[f].Colour }, Bare: true,
-		SVG: func(w io.Writer) error { return savePicture(p, w) }}
+// scene is the picture as it is printed.
+func (p *plans) scene() (*svgout.Scene, error) {
+	return svgout.NewScene(p.top, svgout.Options{ByFabric: true})
 }
 
 // usualPixels is the longer side of a PNG picture: what juries of shows ask for at the least
@@ -86,10 +85,20 @@ func (p *plans) printing() *paper.Picture {
 const usualPixels = 2100
 
 func savePixels(p *plans, w io.Writer) error {
-	return unlessTooLarge(p.printing().PNG(w, paper.Frame{Pixels: usualPixels}))
+	s, err := p.scene()
+	if err != nil {
+		return err
+	}
+	return unlessTooLarge(pictures.PNG(w, s, pictures.Frame{Pixels: usualPixels}))
 }
 
-func savePage(p *plans, w io.Writer) error { return unlessTooLarge(p.printing().PDF(w, paper.Frame{})) }
+func savePage(p *plans, w io.Writer) error {
+	s, err := p.scene()
+	if err != nil {
+		return err
+	}
+	return unlessTooLarge(pictures.PDF(w, s, pictures.Frame{}))
+}
 
 // unlessTooLarge makes a sentence of what a size of paper or of pixels forbids.
 func unlessTooLarge(err error) error {

@@ -55,11 +55,6 @@ func noncharacter(r rune) bool {
 	return r&0xFFFE == 0xFFFE || 0xFDD0 <= r && r <= 0xFDEF
 }
 
-// unseen says whether r shows nothing by itself: joiners, marks of direction, a soft hyphen.
-func unseen(r rune) bool {
-	return unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Variation_Selector, r)
-}
-
 // line is text on one line without blanks at its ends.
 func line(text string) string { return strings.TrimSpace(clean(text)) }
 

@@ -2,6 +2,7 @@ package render
 
 import (
 	"eighthturn/internal/document"
+	"eighthturn/internal/render/pdf"
 	"fmt"
 	"slices"
 	"strings"
@@ -56,7 +57,7 @@ func (b *builder) missingSigns() []Warning {
 		list = append(list, fmt.Sprintf("%d more", more))
 	}
 	return []Warning{{Kind: MissingSign, Message: fmt.Sprintf("the printed letters lack %s, and %c stands in their place; the HTML page shows them, and searching the PDF finds them",
-		strings.Join(list, ", "), stand)}}
+		strings.Join(list, ", "), pdf.Stand)}}
 }
 
 // overflows are the pages on which something reaches beyond the margins.

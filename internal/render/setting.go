@@ -10,6 +10,7 @@ import (
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
+	"eighthturn/internal/render/pdf"
 	"eighthturn/palettes"
 )
 
@@ -39,24 +40,15 @@ type setter struct {
 	missing []rune
 }
 
-// stand is what is shown for a sign that the fonts lack.
-const stand = '\uFFFD'
-
 func (s *setter) width(text string, st style) float64 {
 	size, right, _ := st.set()
 	return right + s.letters.Width(text, size, st.bold)
 }
 
-// has says whether a sign can be printed: the fonts have it, and it is one that a PDF's font
-// of two bytes can name.
-func (s *setter) has(r rune, bold bool) bool {
-	return r < ' '+95 && r >= ' ' || r <= 0xFFFF && s.letters.Has(r, bold)
-}
-
 // piece measures text, and puts marks for signs that the fonts lack.
 func (s *setter) piece(text string, st style) piece {
 	p := piece{style: st, shown: text}
-	if strings.ContainsFunc(text, func(r rune) bool { return !s.has(r, st.bold) || unseen(r) }) {
+	if strings.ContainsFunc(text, func(r rune) bool { return !pdf.Has(s.letters, r, st.bold) || pdf.Unseen(r) }) {
 		p.shown, p.meant = s.substitute(text, st.bold), text
 	}
 	p.width = s.width(p.shown, st)
@@ -64,18 +56,11 @@ func (s *setter) piece(text string, st style) piece {
 }
 
 func (s *setter) substitute(text string, bold bool) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case unseen(r):
-			return -1
-		case s.has(r, bold):
-			return r
-		}
+	return pdf.Shown(s.letters, text, bold, func(r rune) {
 		if !slices.Contains(s.missing, r) {
 			s.missing = append(s.missing, r)
 		}
-		return stand
-	}, text)
+	})
 }
 
 // word is what no line may be broken within, with the blanks behind it.

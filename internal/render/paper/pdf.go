@@ -1,3 +1,4 @@
+// Package paper turns the pieces of a top into templates at true size.
 package paper
 
 import (
@@ -5,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"regexp"
 	"strconv"
 	"time"
@@ -15,6 +17,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 
@@ -246,16 +249,8 @@ func (f *pdfFile) end(w io.Writer) error {
 	return err
 }
 
-// Lines of comment near the beginning of the PDF files that this package writes.
-const (
-	pictureMarker  = "%eighthturn picture\n"
-	templateMarker = "%eighthturn templates\n"
-)
-
-// IsPicture says whether a file begins as the PDF and PNG pictures of this package do.
-func IsPicture(head []byte) bool {
-	return begins(head, pictureMarker) || bytes.HasPrefix(head, []byte("\x89PNG")) && bytes.Contains(head, []byte(PNGMarker))
-}
+// templateMarker is a line of comment near the beginning of the PDF files that this package writes.
+const templateMarker = "%eighthturn templates\n"
 
 // IsTemplate says whether a file begins as the PDF, DXF and SVG files of templates of this package do.
 func IsTemplate(head []byte) bool {
@@ -320,4 +315,30 @@ func textString(text string) string {
 		out += fmt.Sprintf("%04X", unit)
 	}
 	return out + ">"
+}
+
+const (
+	pointsPerInch = 72
+	unitsPerInch  = 96 // of SVG
+)
+
+func userUnits(nm measure.NM) float64 { return float64(nm) * unitsPerInch / float64(measure.Inch) }
+
+type xy struct{ x, y float64 }
+
+type path struct {
+	points []xy
+	closed bool
+}
+
+// discCorners is how many corners stand for a circle.
+const discCorners = 16
+
+func disc(at xy, radius float64) []xy {
+	list := make([]xy, discCorners)
+	for i := range list {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / discCorners)
+		list[i] = xy{at.x + float64(radius*cos), at.y + float64(radius*sin)}
+	}
+	return list
 }

@@ -1,11 +1,10 @@
-package paper
+package picture
 
 import (
 	"bytes"
 	"image"
 	"image/color"
 	"image/png"
-	"io"
 	"math"
 	"testing"
 
@@ -61,15 +60,14 @@ func TestPrintsAlike(t *testing.T) {
 		t.Fatal(faults)
 	}
 	top := quilt.Lay(design)
-	p := pictured(top, svgout.Options{Prints: true})
-	p.Prints = true
+	p := scened(t, top, svgout.Options{Prints: true})
 	const pixels = 900 // 50 an inch
 	draw := func() (fromPNG, fromPDF image.Image) {
 		var file, page bytes.Buffer
-		if err := p.PNG(&file, Frame{Pixels: pixels}); err != nil {
+		if err := PNG(&file, p, Frame{Pixels: pixels}); err != nil {
 			t.Fatal(err)
 		}
-		if err := p.PDF(&page, Frame{}); err != nil {
+		if err := PDF(&page, p, Frame{}); err != nil {
 			t.Fatal(err)
 		}
 		return decoded(t, file.Bytes()), pageAt(t, page.Bytes(), 1, 50)
@@ -95,19 +93,5 @@ func TestPrintsAlike(t *testing.T) {
 	fromPNG, fromPDF = draw()
 	if farthest(fromPNG, fromSVG, places) <= most || farthest(fromPDF, fromSVG, places) <= most {
 		t.Error("a photo of another scale is not noticed")
-	}
-}
-
-// TestUnknownFill: a fill that is no photo of a fabric's is an error, in the PDF too.
-func TestUnknownFill(t *testing.T) {
-	top := laid(t, "side 6\nfabric sand #e8d9b0\nblock P plain piece sand\ngrid\n  P\n")
-	for _, fill := range []string{"url(#ink)", "url(#print-x)", "url(#print-2)", "url(#print-1)"} {
-		p := &Picture{Top: top, SVG: func(w io.Writer) error {
-			_, err := io.WriteString(w, `<svg viewBox="0 0 576 576"><path fill="`+fill+`" d="M0 0L9 0L9 9Z"/></svg>`)
-			return err
-		}}
-		if err := p.PDF(io.Discard, Frame{}); err == nil {
-			t.Errorf("%s was printed", fill)
-		}
 	}
 }

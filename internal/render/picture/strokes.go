@@ -1,28 +1,18 @@
-package paper
+package picture
 
-import "math"
+import (
+	"math"
 
-// outlines are the outlines that a mark paints, its fill before its line; all go clockwise
-// but for the holes of letters.
-func (g *glyphs) outlines(m *mark) []layer {
-	var list []layer
-	if m.words != nil {
-		if m.fill != nil {
-			list = append(list, layer{g.text(m.words), *m.fill, 1})
-		}
-		return list
+	"eighthturn/svgout"
+)
+
+// filledOf are the outlines of paths that are filled; all go clockwise.
+func filledOf(list []path) [][]xy {
+	var outlines [][]xy
+	for _, p := range list {
+		outlines = append(outlines, clockwise(p.points))
 	}
-	if m.fill != nil {
-		var outlines [][]xy
-		for _, p := range m.paths {
-			outlines = append(outlines, clockwise(p.points))
-		}
-		list = append(list, layer{outlines, *m.fill, 1})
-	}
-	if m.line != nil {
-		list = append(list, layer{m.stroked(), *m.line, m.opacity})
-	}
-	return list
+	return outlines
 }
 
 // clockwise is an outline turned to go clockwise on screen.
@@ -42,15 +32,15 @@ func clockwise(points []xy) []xy {
 	return list
 }
 
-// stroked are the outlines of a mark's lines: a rectangle for each stretch, and a disc for
-// each round end or corner.
-func (m *mark) stroked() [][]xy {
+// stroked are the outlines of paths' lines: a rectangle for each stretch, and a disc for each
+// round end or corner.
+func stroked(paths []path, s svgout.Style) [][]xy {
 	var list [][]xy
-	half := m.width / 2
-	for _, p := range m.paths {
-		for _, stretch := range m.dashed(p) {
+	half := s.Width / 2
+	for _, p := range paths {
+		for _, stretch := range dashed(p, s.Dash) {
 			list = appendStretch(list, stretch, half)
-			if m.round {
+			if s.Caps {
 				list = append(list, disc(stretch[0], half), disc(stretch[1], half))
 			}
 		}
@@ -86,39 +76,33 @@ func disc(at xy, radius float64) []xy {
 // mostDashes is the most dashes of one line.
 const mostDashes = 100_000
 
-// dashed are the stretches of a path that are drawn. Every path begins with a dash.
-func (m *mark) dashed(p path) [][2]xy {
+// dashed are the stretches of a path that are drawn, with gaps as long as the dashes; a dash of
+// 0 is a solid line. Every stretch begins with a dash.
+func dashed(p path, dash float64) [][2]xy {
 	var list [][2]xy
-	dashes := m.dashes
-	if len(dashes)%2 == 1 { // one number is dash and gap alike
-		dashes = append(append([]float64(nil), dashes...), dashes...)
-	}
 	for i := range p.points {
 		if i+1 == len(p.points) && (!p.closed || i == 0) {
 			break
 		}
 		a, b := p.points[i], p.points[(i+1)%len(p.points)]
-		if len(dashes) == 0 {
+		if dash > 0 {
+			list = appendDashes(list, a, b, dash)
+		} else {
 			list = append(list, [2]xy{a, b})
-			continue
 		}
-		list = appendDashes(list, a, b, dashes)
 	}
 	return list
 }
 
-func appendDashes(list [][2]xy, a, b xy, dashes []float64) [][2]xy {
+func appendDashes(list [][2]xy, a, b xy, dash float64) [][2]xy {
 	long := math.Hypot(b.x-a.x, b.y-a.y)
 	at := func(d float64) xy {
 		part := min(d, long) / long
 		return xy{a.x + float64((b.x-a.x)*part), a.y + float64((b.y-a.y)*part)}
 	}
 	for d, n := 0.0, 0; d < long && n < mostDashes; n++ {
-		end := d + dashes[n%len(dashes)]
-		if n%2 == 0 {
-			list = append(list, [2]xy{at(d), at(end)})
-		}
-		d = end
+		list = append(list, [2]xy{at(d), at(d + dash)})
+		d += 2 * dash
 	}
 	return list
 }

@@ -1,6 +1,6 @@
 //go:build linux
 
-package paper
+package picture
 
 import (
 	"encoding/json"

@@ -1,29 +1,18 @@
-// Package paper turns tops, their pictures and their pieces into what is printed: PNG and PDF
-// pictures, and templates at true size.
-package paper
+// Package picture turns a scene of a top into a PNG and into a PDF of one page, with what is
+// round it on paper.
+package picture
 
 import (
-	"bufio"
-	"errors"
+	"bytes"
 	"fmt"
-	"io"
 	"math"
 
 	"eighthturn/internal/measure"
-	"eighthturn/internal/quilt"
+	"eighthturn/internal/render/pdf"
+	"eighthturn/internal/render/pixels"
 	"eighthturn/palettes"
+	"eighthturn/svgout"
 )
-
-// Picture is a picture of a top, as package svgout draws it. The PNG and the PDF show the
-// same: cloth from the top's own patches, all else from what svgout writes.
-type Picture struct {
-	Top    *quilt.Top
-	Colour func(fabric int) palettes.Colour // of the cloth; nil for each fabric's own
-	SVG    func(io.Writer) error            // writes the picture
-	Prints bool                             // fabrics that have a photo are painted with it, as the SVG has them
-	Bare   bool                             // it shows cloth and nothing else; a PNG is then made without the SVG
-	read   *drawn                           // what a PNG takes from the SVG, once it is read
-}
 
 // Frame says how large a picture is on paper and what is round it. The zero value is the
 // picture at the top's true size and nothing round it.
@@ -52,25 +41,19 @@ func (e *TooLarge) Error() string {
 	return fmt.Sprintf("the picture would be %d by %d pixels, %s", e.Width, e.Height, e.Reason)
 }
 
-// side is the measures of a picture along one axis. Those of the picture are user units of
-// svgout's, 96 an inch of the quilt.
+// side is the measures of a picture along one axis, in user units of the scene, 96 an inch of
+// the quilt.
 type side struct{ whole, quilt float64 }
 
 // sides are a picture's measures.
 type sides struct{ across, down side }
 
-// unitsPerInch is svgout's.
-const unitsPerInch = 96
-
-// sidesOf are those of a picture; d is nil for one that is the quilt alone.
-func (p *Picture) sidesOf(d *drawn) sides {
-	across, down := userUnits(p.Top.Outer.Width()), userUnits(p.Top.Outer.Height())
-	s := sides{side{across, across}, side{down, down}}
-	if d != nil {
-		s.across.whole, s.down.whole = d.width, d.height
-	}
-	return s
+// sidesOf are those of a scene.
+func sidesOf(s *svgout.Scene) sides {
+	return sides{side{userUnits(s.Width), userUnits(s.Top.Outer.Width())}, side{userUnits(s.Height), userUnits(s.Top.Outer.Height())}}
 }
+
+const unitsPerInch = svgout.PixelsPerInch
 
 func userUnits(nm measure.NM) float64 { return float64(nm) * unitsPerInch / float64(measure.Inch) }
 
@@ -111,31 +94,17 @@ func (f *Frame) background() palettes.Colour {
 	return palettes.Colour{R: 255, G: 255, B: 255}
 }
 
-// drawing is what svgout draws, read back.
-func (p *Picture) drawing() (*drawn, error) { return p.readBack(wholeDrawing) }
-
-// readBack reads what svgout draws while it is drawn, so that no picture has to be held as text.
-func (p *Picture) readBack(what reading) (*drawn, error) {
-	from, to := io.Pipe()
-	go func() {
-		w := bufio.NewWriterSize(to, 1<<16)
-		to.CloseWithError(errors.Join(p.SVG(w), w.Flush()))
-	}()
-	d, err := readDrawn(from, what)
-	from.CloseWithError(err) // ends the drawing where the reading failed
-	return d, err
-}
-
-// overCloth is what svgout draws over the cloth, read back once; nil for a picture of cloth alone.
-func (p *Picture) overCloth() (*drawn, error) {
-	if p.Bare || p.read != nil {
-		return p.read, nil
-	}
-	d, err := p.readBack(withoutCloth)
-	p.read = d
-	return d, err
-}
-
 // whole is a number of pixels, 1 at least. What is beyond all bounds becomes a number that
 // is too, and not a small one.
 func whole(pixels float64) int { return int(max(1, math.Round(min(pixels, 1e8)))) }
+
+// marker stands near the beginning of every PDF that this package writes.
+const marker = "eighthturn picture"
+
+// IsOurs says whether a file begins as the PDF and PNG pictures of this package do.
+func IsOurs(head []byte) bool {
+	return pdf.Marked(head, marker) || bytes.HasPrefix(head, []byte("\x89PNG")) && bytes.Contains(head, []byte(pixels.Marker))
+}
+
+// xy is a place in user units.
+type xy struct{ x, y float64 }

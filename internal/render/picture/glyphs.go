@@ -1,4 +1,4 @@
-package paper
+package picture
 
 import (
 	"fmt"
@@ -9,6 +9,7 @@ import (
 	"golang.org/x/image/math/fixed"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/svgout"
 )
 
 // glyphs cuts words into outlines, in the Go fonts.
@@ -37,21 +38,21 @@ func parsed(file []byte) *sfnt.Font {
 }
 
 // text is the outlines of words at their place.
-func (g *glyphs) text(w *words) [][]xy {
+func (g *glyphs) text(t *svgout.Text, middle bool) [][]xy {
 	var list [][]xy
-	at := w.at
-	if w.middle {
-		at.x -= g.letters.Width(w.text, w.size, w.bold) / 2
+	at := xy{t.X, t.Y}
+	if middle {
+		at.x -= g.letters.Width(t.Text, t.Size, t.Bold) / 2
 	}
-	for _, r := range w.text {
-		for _, contour := range g.contours(glyph{r, w.bold}) {
+	for _, r := range t.Text {
+		for _, contour := range g.contours(glyph{r, t.Bold}) {
 			placed := make([]xy, len(contour))
 			for i, p := range contour {
-				placed[i] = xy{at.x + float64(p.x*w.size), at.y + float64(p.y*w.size)}
+				placed[i] = xy{at.x + float64(p.x*t.Size), at.y + float64(p.y*t.Size)}
 			}
 			list = append(list, placed)
 		}
-		at.x += g.letters.Width(string(r), w.size, w.bold)
+		at.x += g.letters.Width(string(r), t.Size, t.Bold)
 	}
 	return list
 }

@@ -1,4 +1,4 @@
-package paper
+package picture
 
 import (
 	"bytes"
@@ -7,14 +7,13 @@ import (
 	"image/png"
 	"io"
 	"math"
-	"strings"
 	"testing"
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/render/pdf"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/layout"
-	"eighthturn/palettes"
 	"eighthturn/samples"
 	"eighthturn/svgout"
 )
@@ -38,17 +37,14 @@ func tops(t testing.TB) map[string]*quilt.Top {
 	return list
 }
 
-// pictured is a picture of a top in a view of svgout's.
-func pictured(top *quilt.Top, o svgout.Options) *Picture {
-	p := &Picture{Top: top, SVG: func(w io.Writer) error { return svgout.Draw(w, top, o) }}
-	switch o.View {
-	case svgout.Value:
-		p.Colour = func(f int) palettes.Colour { return top.Fabrics[f].Colour.Grey() }
-	case svgout.Line:
-		p.Colour = func(int) palettes.Colour { return palettes.Colour{R: 255, G: 255, B: 255} }
+// scened is a picture of a top.
+func scened(t testing.TB, top *quilt.Top, o svgout.Options) *svgout.Scene {
+	t.Helper()
+	s, err := svgout.NewScene(top, o)
+	if err != nil {
+		t.Fatal(err)
 	}
-	p.Bare = o.View != svgout.Line && !o.Legend && !o.SeamLines
-	return p
+	return s
 }
 
 func decoded(t testing.TB, file []byte) image.Image {
@@ -60,19 +56,19 @@ func decoded(t testing.TB, file []byte) image.Image {
 	return m
 }
 
-func pngOf(t testing.TB, p *Picture, f Frame) []byte {
+func pngOf(t testing.TB, s *svgout.Scene, f Frame) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := p.PNG(&b, f); err != nil {
+	if err := PNG(&b, s, f); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
 }
 
-func pdfOf(t testing.TB, p *Picture, f Frame) []byte {
+func pdfOf(t testing.TB, s *svgout.Scene, f Frame) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := p.PDF(&b, f); err != nil {
+	if err := PDF(&b, s, f); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
@@ -80,7 +76,7 @@ func pdfOf(t testing.TB, p *Picture, f Frame) []byte {
 
 // TestSameBytes: pictures are written alike every time.
 func TestSameBytes(t *testing.T) {
-	p := pictured(laid(t, samples.All()[0].Text), svgout.Options{Legend: true, SeamLines: true})
+	p := scened(t, laid(t, samples.All()[0].Text), svgout.Options{Legend: true, SeamLines: true})
 	f := Frame{Pixels: 500, Margin: measure.Inch}
 	if !bytes.Equal(pngOf(t, p, f), pngOf(t, p, f)) {
 		t.Error("two PNG pictures differ")
@@ -90,20 +86,6 @@ func TestSameBytes(t *testing.T) {
 	for range 5 {
 		if !bytes.Equal(want, pdfOf(t, p, f)) {
 			t.Fatal("two PDF pictures differ")
-		}
-	}
-}
-
-// TestBareIsTheSame: a picture of cloth alone is the same made with and without its SVG.
-func TestBareIsTheSame(t *testing.T) {
-	for name, top := range tops(t) {
-		for _, view := range []svgout.View{svgout.Colour, svgout.Value} {
-			p := pictured(top, svgout.Options{View: view})
-			bare := pngOf(t, p, Frame{Pixels: 300})
-			p.Bare = false
-			if !bytes.Equal(bare, pngOf(t, p, Frame{Pixels: 300})) {
-				t.Errorf("%s: the two differ", name)
-			}
 		}
 	}
 }
@@ -124,8 +106,8 @@ func TestSizes(t *testing.T) {
 		{Frame{Longest: 10 * measure.Inch, PerInch: 72}, 360, 720, 72},
 		{Frame{Longest: 254 * measure.Millimetre, PerInch: 72, Margin: measure.Inch / 2, Bleed: measure.Inch / 8}, 360 + 2*45, 720 + 2*45, 72},
 	} {
-		p := pictured(top, svgout.Options{})
-		size, perInch, err := p.PNGSize(c.frame)
+		p := scened(t, top, svgout.Options{})
+		size, perInch, err := PNGSize(p, c.frame)
 		if err != nil || size != (pixels.Size{Width: c.width, Height: c.height}) || perInch != c.perInch {
 			t.Errorf("%+v: %v at %g, expected %d by %d at %g (%v)", c.frame, size, perInch, c.width, c.height, c.perInch, err)
 		}
@@ -138,10 +120,10 @@ func TestSizes(t *testing.T) {
 // TestTooLarge: what is refused names what can be had, and that can be had.
 func TestTooLarge(t *testing.T) {
 	top := laid(t, samples.All()[0].Text)
-	p := pictured(top, svgout.Options{})
+	p := scened(t, top, svgout.Options{})
 	for _, f := range []Frame{{PerInch: 4800}, {Pixels: 1_000_000}, {Longest: 400 * measure.Yard, PerInch: 4800}, {PerInch: 1200, Margin: 40 * measure.Inch}} {
 		var large *TooLarge
-		if err := p.PNG(io.Discard, f); !errors.As(err, &large) {
+		if err := PNG(io.Discard, p, f); !errors.As(err, &large) {
 			t.Errorf("%+v: the error is %v", f, err)
 			continue
 		}
@@ -150,45 +132,29 @@ func TestTooLarge(t *testing.T) {
 		} else {
 			f.PerInch = float64(large.PerInch)
 		}
-		if size, _, err := p.PNGSize(f); err != nil || size.Width*size.Height < pixels.MostPrintedInAll/2 {
+		if size, _, err := PNGSize(p, f); err != nil || size.Width*size.Height < pixels.MostPrintedInAll/2 {
 			t.Errorf("%+v gives %v, %v", f, size, err)
 		}
 	}
 	var long *TooLong
-	if err := p.PDF(io.Discard, Frame{Longest: 300 * measure.Inch, Margin: measure.Inch}); !errors.As(err, &long) || long.Longest != 198*measure.Inch {
+	if err := PDF(io.Discard, p, Frame{Longest: 300 * measure.Inch, Margin: measure.Inch}); !errors.As(err, &long) || long.Longest != 198*measure.Inch {
 		t.Errorf("the error is %v", err)
 	}
-	if err := p.PDF(io.Discard, Frame{Longest: long.Longest, Margin: measure.Inch}); err != nil {
+	if err := PDF(io.Discard, p, Frame{Longest: long.Longest, Margin: measure.Inch}); err != nil {
 		t.Error(err)
-	}
-}
-
-// TestOnlyOursIsRead: a picture with what svgout does not write is refused, not drawn in part.
-func TestOnlyOursIsRead(t *testing.T) {
-	for _, text := range []string{
-		`<svg viewBox="0 0 5 5"><circle r="2"/></svg>`,
-		`<svg viewBox="0 0 5 5"><path d="M0 0C1 1 2 2 3 3"/></svg>`,
-		`<svg viewBox="0 0 5 5"><path d="L0 0"/></svg>`,
-		`<svg viewBox="0 0 5 5"><g fill="url(#a)"><path d="M0 0L1 1"/></g></svg>`,
-		`<svg viewBox="0 0 5 5"><image href="data:image/jpeg;base64,AAAA"/></svg>`,
-		`<svg viewBox="1 2 3"></svg>`, `<svg viewBox="0 0 0 5"></svg>`, `<svg`,
-	} {
-		if _, err := readDrawn(strings.NewReader(text), wholeDrawing); err == nil {
-			t.Errorf("%s was read", text)
-		}
 	}
 }
 
 // TestMarks: both files say near their beginning whose they are.
 func TestMarks(t *testing.T) {
-	p := pictured(laid(t, samples.All()[0].Text), svgout.Options{})
-	if file := pngOf(t, p, Frame{Pixels: 50}); !strings.Contains(string(file[:200]), PNGMarker) {
+	p := scened(t, laid(t, samples.All()[0].Text), svgout.Options{})
+	if file := pngOf(t, p, Frame{Pixels: 50}); !IsOurs(file[:200]) {
 		t.Error("the PNG is not marked")
 	}
-	if file := pdfOf(t, p, Frame{}); !IsPicture(file[:1000]) || IsTemplate(file[:1000]) {
+	if file := pdfOf(t, p, Frame{}); !IsOurs(file[:1000]) || pdf.Marked(file, "eighthturn templates") {
 		t.Error("the PDF is not marked")
 	}
-	if IsPicture([]byte("%PDF-1.4\n%âãÏÓ\n1 0 obj")) || IsPicture([]byte(pictureMarker)) || IsPicture(nil) {
+	if IsOurs([]byte("%PDF-1.4\n%âãÏÓ\n1 0 obj")) || IsOurs([]byte("%"+marker+"\n")) || IsOurs(nil) {
 		t.Error("a file of another's is taken for ours")
 	}
 }

@@ -1,0 +1,214 @@
+// Package pdf turns outlines, lines, words and pixels on pages into a PDF file. It is the one
+// place that knows the PDF library. Places are in points from a page's upper left corner, y
+// downwards. Paths are written here, since the library rounds them to a hundredth of a point;
+// fonts, images and the file itself are the library's.
+package pdf
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strconv"
+	"time"
+
+	"codeberg.org/go-pdf/fpdf"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/palettes"
+)
+
+// Properties are what a file says of itself; what is empty is left out. No file says when it
+// was made.
+type Properties struct {
+	Title, Author, Subject, Keywords string
+	Language                         string // of the text, as in BCP 47
+	Marker                           string // a line of comment near the beginning, without its %
+}
+
+// File is a PDF on which is drawn page by page. The same calls give the same bytes.
+type File struct {
+	library *fpdf.Fpdf
+	Properties
+	width, height float64 // of the page
+	bytes         []byte  // of the page's contents, not handed on yet
+	face          Face    // as the page has it
+}
+
+const fontName = "Go"
+
+// New begins a file with the Go fonts in it.
+func New(p Properties) (*File, error) {
+	library := fpdf.NewCustom(&fpdf.InitType{UnitStr: "pt", Size: fpdf.SizeType{Wd: 612, Ht: 792}})
+	library.SetCatalogSort(true)
+	library.SetCreationDate(time.Unix(0, 0).UTC()) // End takes the dates out
+	library.SetModificationDate(time.Unix(0, 0).UTC())
+	library.SetAutoPageBreak(false, 0)
+	library.SetMargins(0, 0, 0)
+	for i, file := range [][]byte{goregular.TTF, gobold.TTF} {
+		library.AddUTF8FontFromBytes(fontName, []string{"", "B"}[i], bytes.Clone(file))
+	}
+	return &File{library: library, Properties: p}, wrapped(library.Error())
+}
+
+func wrapped(err error) error {
+	if err != nil {
+		return fmt.Errorf("the PDF cannot be written: %w", err)
+	}
+	return nil
+}
+
+// Page begins a page of a size.
+func (f *File) Page(width, height float64) {
+	f.flush()
+	f.width, f.height, f.face = width, height, Face{}
+	f.library.AddPageFormat("P", fpdf.SizeType{Wd: width, Ht: height})
+}
+
+// Trim says that the page is cut off so far within its edges (ISO 32000-1, 14.11.2).
+func (f *File) Trim(by float64) {
+	f.library.SetPageBox("trim", by, by, f.width-2*by, f.height-2*by)
+}
+
+// flush hands the page's operators on.
+func (f *File) flush() {
+	if len(f.bytes) > 0 {
+		f.library.RawWriteStr(string(f.bytes))
+		f.bytes = f.bytes[:0]
+	}
+}
+
+// Operator writes an operator, or several.
+func (f *File) Operator(name string) { f.bytes = append(append(f.bytes, name...), '\n') }
+
+// Numbers writes operands.
+func (f *File) Numbers(list ...float64) {
+	for _, v := range list {
+		f.bytes = strconv.AppendFloat(f.bytes, v, 'f', 4, 64)
+		for f.bytes[len(f.bytes)-1] == '0' {
+			f.bytes = f.bytes[:len(f.bytes)-1]
+		}
+		if last := len(f.bytes) - 1; f.bytes[last] == '.' {
+			f.bytes = f.bytes[:last]
+		}
+		f.bytes = append(f.bytes, ' ')
+	}
+}
+
+// At writes a place on the page as operands.
+func (f *File) At(x, y float64) { f.Numbers(x, f.height-y) }
+
+// Colour sets a colour. Its parts are rounded upwards, so that programs which cut off come
+// back to the same byte as those which round.
+func (f *File) Colour(c palettes.Colour, operator string) {
+	for _, v := range []int{int(c.R), int(c.G), int(c.B)} {
+		f.Numbers(float64((v*10_000+254)/255) / 10_000)
+	}
+	f.Operator(operator)
+}
+
+// Opacity sets how opaque fills and lines are from here on, 0 to 1.
+func (f *File) Opacity(part float64) {
+	f.flush()
+	f.library.SetAlpha(part, "Normal")
+}
+
+// Outline writes a path, without painting it.
+func (f *File) Outline(points []diagram.XY, closed bool) {
+	for i, p := range points {
+		f.At(p.X, p.Y)
+		if i == 0 {
+			f.Operator("m")
+		} else {
+			f.Operator("l")
+		}
+	}
+	if closed && len(points) > 0 {
+		f.Operator("h")
+	}
+	if len(f.bytes) > 1<<16 {
+		f.flush()
+	}
+}
+
+// Rectangle writes a rectangle, without painting it.
+func (f *File) Rectangle(at diagram.XY, width, height float64) {
+	f.At(at.X, at.Y+height)
+	f.Numbers(width, height)
+	f.Operator("re")
+}
+
+// handle is how far the handles of a quarter circle reach as part of its radius.
+const handle = 0.5522847
+
+// Circle writes a circle, without painting it.
+func (f *File) Circle(c diagram.XY, r float64) {
+	f.At(c.X+r, c.Y)
+	f.Operator("m")
+	for _, q := range [][2]float64{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {
+		x, y := q[0]*r, q[1]*r
+		nx, ny := -y, x
+		f.At(c.X+x+nx*handle, c.Y+y+ny*handle)
+		f.At(c.X+nx+x*handle, c.Y+ny+y*handle)
+		f.At(c.X+nx, c.Y+ny)
+		f.Operator("c")
+	}
+	f.Operator("h")
+}
+
+// Pen sets how lines are drawn: width, dashes and gaps in turn, round corners, round ends.
+func (f *File) Pen(pen diagram.Pen, joins, caps bool) {
+	f.Colour(pen.Colour, "RG")
+	f.Numbers(pen.Width)
+	f.Operator("w")
+	if joins {
+		f.Operator("1 j")
+	}
+	if caps {
+		f.Operator("1 J")
+	}
+	f.bytes = append(f.bytes, '[')
+	f.Numbers(pen.Dashes...)
+	f.Operator("] 0 d")
+}
+
+// Painting is the operator that fills paths, or draws their lines, or both (ISO 32000-1,
+// 8.5.3); "" for neither.
+func Painting(fill, line bool) string {
+	switch {
+	case fill && line:
+		return "B"
+	case fill:
+		return "f"
+	case line:
+		return "S"
+	}
+	return ""
+}
+
+// Image stretches a PNG file over a rectangle; it is kept in the PDF once under its name.
+func (f *File) Image(name string, file []byte, at diagram.XY, width, height float64) {
+	f.flush()
+	options := fpdf.ImageOptions{ImageType: "PNG"}
+	f.library.RegisterImageOptionsReader(name, options, bytes.NewReader(file))
+	f.library.ImageOptions(name, at.X, at.Y, width, height, false, options, 0, "")
+}
+
+// End writes the file.
+func (f *File) End(w io.Writer) error {
+	f.flush()
+	var b bytes.Buffer
+	if err := f.library.Output(&b); err != nil {
+		return wrapped(err)
+	}
+	file, err := f.updated(b.Bytes())
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(file)
+	return err
+}
+
+// Err is the first fault, nil for none.
+func (f *File) Err() error { return wrapped(f.library.Error()) }

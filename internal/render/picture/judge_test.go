@@ -1,0 +1,292 @@
+package picture
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+	"eighthturn/palettes"
+	"eighthturn/samples"
+	"eighthturn/svgout"
+)
+
+// Judges from outside: MuPDF, Poppler, qpdf, librsvg, ImageMagick.
+
+// absent skips a test for want of a judge, or fails it where judges are required.
+func absent(t testing.TB, message string) {
+	t.Helper()
+	if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
+		t.Fatal(message)
+	}
+	t.Skip(message)
+}
+
+// program is the path of a program that judges; what is how to have it.
+func program(t testing.TB, name, what string) string {
+	t.Helper()
+	path, err := exec.LookPath(name)
+	if err != nil {
+		absent(t, name+" is not here: "+what)
+	}
+	return path
+}
+
+// output is what a program says, which must end well.
+func output(t testing.TB, name string, arguments ...string) string {
+	t.Helper()
+	out, err := exec.Command(name, arguments...).CombinedOutput()
+	if err != nil {
+		t.Fatalf("%s %s: %v\n%s", filepath.Base(name), strings.Join(arguments, " "), err, out)
+	}
+	return string(out)
+}
+
+// saved is a file of a test's.
+func saved(t testing.TB, name string, content []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, content, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// pageAt is a page of a PDF as MuPDF draws it.
+func pageAt(t testing.TB, pdf []byte, page int, perInch float64) image.Image {
+	t.Helper()
+	mutool := program(t, "mutool", "Debian's mupdf-tools")
+	in := saved(t, "in.pdf", pdf)
+	out := in + ".png"
+	output(t, mutool, "draw", "-q", "-r", strconv.FormatFloat(perInch, 'g', -1, 64), "-o", out, in, strconv.Itoa(page))
+	file, err := os.ReadFile(out)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return decoded(t, file)
+}
+
+func svgAt(t testing.TB, s *svgout.Scene, width, height int) image.Image {
+	t.Helper()
+	convert := program(t, "rsvg-convert", "Debian's librsvg2-bin")
+	var svg, out bytes.Buffer
+	if err := s.SVG(&svg); err != nil {
+		t.Fatal(err)
+	}
+	c := exec.Command(convert, "-w", strconv.Itoa(width), "-h", strconv.Itoa(height))
+	c.Stdin, c.Stdout = &svg, &out
+	if err := c.Run(); err != nil {
+		t.Fatal(err)
+	}
+	return decoded(t, out.Bytes())
+}
+
+// wrongMiddles counts the faces whose middle is not of their colour in a picture of the
+// whole top, of those that are large enough for a pixel to lie in them wholly.
+func wrongMiddles(top *quilt.Top, m image.Image, colour func(int) palettes.Colour) (wrong, looked int) {
+	across := float64(m.Bounds().Dx()) / float64(top.Outer.Width())
+	down := float64(m.Bounds().Dy()) / float64(top.Outer.Height())
+	for i := range top.Faces {
+		x, y, room := middle(top.Faces[i].Outline)
+		if room*min(across, down) < 1.5 {
+			continue
+		}
+		looked++
+		want := colour(top.Faces[i].Fabric)
+		r, g, b, a := m.At(int(x*across), int(y*down)).RGBA()
+		if a != 0xffff || uint8(r>>8) != want.R || uint8(g>>8) != want.G || uint8(b>>8) != want.B {
+			wrong++
+		}
+	}
+	return wrong, looked
+}
+
+// TestMiddlesAlike: in PNG, PDF and SVG the pixel at the middle of every face has its
+// fabric's colour, on every sample in colours, and on one in greys and as other eyes see it.
+func TestMiddlesAlike(t *testing.T) {
+	for name, top := range tops(t) {
+		perInch := 800 / inches(max(top.Outer.Width(), top.Outer.Height()))
+		views := []svgout.View{svgout.Colour, svgout.Value, svgout.Deutan}
+		if name != samples.All()[0].Name {
+			views = views[:1]
+		}
+		for _, view := range views {
+			p := scened(t, top, svgout.Options{View: view})
+			colour := func(f int) palettes.Colour { return p.Paints[f].Colour }
+			drawn := decoded(t, pngOf(t, p, Frame{Pixels: 800}))
+			for kind, m := range map[string]image.Image{
+				"PNG": drawn, "PDF": pageAt(t, pdfOf(t, p, Frame{}), 1, perInch), "SVG": svgAt(t, p, drawn.Bounds().Dx(), drawn.Bounds().Dy()),
+			} {
+				wrong, looked := wrongMiddles(top, m, colour)
+				if wrong > 0 || looked < len(top.Faces)*9/10 {
+					t.Errorf("%s, %s, view %d: %d of %d middles are wrong, of %d faces", name, kind, view, wrong, looked, len(top.Faces))
+				}
+			}
+		}
+	}
+}
+
+// TestWrongMiddlesAreNoticed: the judge sees two fabrics changed about.
+func TestWrongMiddlesAreNoticed(t *testing.T) {
+	top := laid(t, samples.All()[0].Text)
+	m := decoded(t, pngOf(t, scened(t, top, svgout.Options{}), Frame{Pixels: 800}))
+	if wrong, looked := wrongMiddles(top, m, func(f int) palettes.Colour { return top.Fabrics[(f+1)%len(top.Fabrics)].Colour }); wrong < looked/2 {
+		t.Errorf("only %d of %d were noticed", wrong, looked)
+	}
+}
+
+// TestPDFWithoutFault: a checker finds nothing wrong with any kind of picture, its fonts are
+// in the file, and the page is not to be scaled.
+func TestPDFWithoutFault(t *testing.T) {
+	top := laid(t, samples.All()[0].Text)
+	file := saved(t, "a.pdf", pdfOf(t, scened(t, top, svgout.Options{}), Frame{}))
+	if text := output(t, program(t, "qpdf", "Debian's qpdf"), "--json", "--json-key=qpdf", file); !strings.Contains(text, `"/PrintScaling": "/None"`) {
+		t.Error("viewers may scale the page")
+	}
+	qpdf, fonts := program(t, "qpdf", "Debian's qpdf"), program(t, "pdffonts", "Debian's poppler-utils")
+	for name, top := range tops(t) {
+		for _, o := range []svgout.Options{{Legend: true, SeamLines: true}, {View: svgout.Line, Legend: true}} {
+			file := saved(t, "a.pdf", pdfOf(t, scened(t, top, o), Frame{Longest: 10 * measure.Inch, Bleed: measure.Inch / 8}))
+			if text := output(t, qpdf, "--check", file); !strings.Contains(text, "No syntax or stream encoding errors") {
+				t.Errorf("%s: %s", name, text)
+			}
+			for _, line := range strings.Split(strings.TrimSpace(output(t, fonts, file)), "\n")[2:] {
+				if !strings.Contains(line, "CID TrueType") || strings.Fields(line[strings.Index(line, "Identity-H"):])[1] != "yes" {
+					t.Errorf("%s: a font is not in the file: %s", name, line)
+				}
+			}
+		}
+	}
+}
+
+// TestRecordedResolution: another program reads back what a PNG says of itself, and an inch
+// of the quilt is as many pixels.
+func TestRecordedResolution(t *testing.T) {
+	identify := program(t, "identify", "Debian's imagemagick")
+	top := laid(t, "side 1\nfabric red #b5532a\nfabric sea #204050\nblock P plain piece red\nblock Q plain piece sea\ngrid\n P Q\n Q P\n")
+	for _, dpi := range []float64{72, 150, 300, 600, 1200} {
+		file := saved(t, "a.png", pngOf(t, scened(t, top, svgout.Options{}), Frame{PerInch: dpi}))
+		var width, height int
+		var x float64
+		text := output(t, identify, "-units", "PixelsPerInch", "-format", "%w %h %x", file)
+		if _, err := fmt.Sscanf(text, "%d %d %g", &width, &height, &x); err != nil || math.Abs(x-dpi) > 0.02 || width != int(2*dpi) || height != int(2*dpi) {
+			t.Errorf("at %g an inch: %s", dpi, text)
+		}
+		content, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := decoded(t, content)
+		if alike(m, 0, 0, int(dpi)-1, 0) && !alike(m, 0, 0, int(dpi), 0) {
+			continue
+		}
+		t.Errorf("at %g an inch the first inch is not as many pixels", dpi)
+	}
+}
+
+func alike(m image.Image, x, y, u, v int) bool { return m.At(x, y) == m.At(u, v) }
+
+// TestInchOfPDF: an inch of the quilt is 300 pixels where MuPDF draws 300 an inch, to within
+// one, and the page is as large as picture, margin and bleed, with the trim where it belongs.
+func TestInchOfPDF(t *testing.T) {
+	top := laid(t, "side 1\nfabric red #b5532a\nfabric sea #204050\nblock P plain piece red\nblock Q plain piece sea\ngrid\n P Q P\n")
+	pdf := pdfOf(t, scened(t, top, svgout.Options{}), Frame{Margin: measure.Inch / 2, Bleed: measure.Inch / 4})
+	m := pageAt(t, pdf, 1, 300)
+	if b := m.Bounds(); b.Dx() != 1350 || b.Dy() != 750 {
+		t.Errorf("the page is %v", b)
+	}
+	run, before := 0, m.At(0, 375)
+	var runs []int
+	for x := range m.Bounds().Dx() {
+		if c := m.At(x, 375); c != before {
+			if run > 1 { // a pixel of a mixture lies on the border
+				runs = append(runs, run)
+			}
+			run, before = 0, c
+		}
+		run++
+	}
+	runs = append(runs, run)
+	for i, want := range []int{225, 300, 300, 300, 225} {
+		if len(runs) != 5 || runs[i] < want-1 || runs[i] > want+1 {
+			t.Fatalf("the page has stretches of %v pixels", runs)
+		}
+	}
+	info := output(t, program(t, "pdfinfo", "Debian's poppler-utils"), "-box", saved(t, "b.pdf", pdf))
+	if !regexp.MustCompile(`TrimBox: +18.00 +18.00 +306.00 +162.00\n`).MatchString(info) {
+		t.Errorf("the trim is elsewhere: %s", info)
+	}
+}
+
+// TestRunsOnAlike: cloth that runs on into the bleed does so in the PDF as in the PNG.
+func TestRunsOnAlike(t *testing.T) {
+	top := laid(t, samples.All()[0].Text)
+	p := scened(t, top, svgout.Options{})
+	f := Frame{Longest: 10 * measure.Inch, PerInch: 60, Bleed: measure.Inch}
+	a, b := decoded(t, pngOf(t, p, f)), pageAt(t, pdfOf(t, p, f), 1, 60)
+	unlike, seen := 0, 0
+	for y := range min(a.Bounds().Dy(), b.Bounds().Dy()) {
+		for x := range min(a.Bounds().Dx(), b.Bounds().Dx()) {
+			r, g, c, _ := a.At(x, y).RGBA()
+			u, v, w, _ := b.At(x, y).RGBA()
+			seen++
+			if far(r, u) || far(g, v) || far(c, w) {
+				unlike++
+			}
+		}
+	}
+	if seen < 400_000 || unlike > seen/50 {
+		t.Errorf("%d of %d pixels differ", unlike, seen)
+	}
+}
+
+func far(a, b uint32) bool { return int(a>>8)-int(b>>8) > 60 || int(b>>8)-int(a>>8) > 60 }
+
+// TestLinesAlike: seam lines, and the line view with its letters, are in PNG and PDF where
+// they are in the SVG; letters are of other faces, and edges mixed in another way, so that
+// the two differ a little in the mean and nowhere over a broad place.
+func TestLinesAlike(t *testing.T) {
+	top := laid(t, samples.All()[0].Text)
+	for _, o := range []svgout.Options{{SeamLines: true}, {View: svgout.Line}} {
+		p := scened(t, top, o)
+		ours := decoded(t, pngOf(t, p, Frame{Pixels: 900}))
+		theirs := svgAt(t, p, ours.Bounds().Dx(), ours.Bounds().Dy())
+		page := pageAt(t, pdfOf(t, p, Frame{}), 1, 900/inches(max(top.Outer.Width(), top.Outer.Height())))
+		for name, m := range map[string]image.Image{"PNG": ours, "PDF": page} {
+			if mean := meanDifference(m, theirs); mean > 3 {
+				t.Errorf("view %d, %s: the pictures differ by %.2f in the mean", o.View, name, mean)
+			}
+		}
+		if other := scened(t, top, svgout.Options{View: svgout.Value - o.View/2}); meanDifference(ours, svgAt(t, other, ours.Bounds().Dx(), ours.Bounds().Dy())) < 3 {
+			t.Errorf("view %d: another view was not noticed", o.View)
+		}
+	}
+}
+
+// meanDifference is by how much the greens of two pictures differ in the mean, in places of
+// five by five pixels.
+func meanDifference(a, b image.Image) float64 {
+	const place = 5
+	sum, count := 0.0, 0
+	for y := 0; y+place <= min(a.Bounds().Dy(), b.Bounds().Dy()); y += place {
+		for x := 0; x+place <= min(a.Bounds().Dx(), b.Bounds().Dx()); x += place {
+			d := 0.0
+			for i := range place * place {
+				_, g, _, _ := a.At(x+i%place, y+i/place).RGBA()
+				_, h, _, _ := b.At(x+i%place, y+i/place).RGBA()
+				d += float64(g>>8) - float64(h>>8)
+			}
+			sum, count = sum+math.Abs(d)/(place*place), count+1
+		}
+	}
+	return sum / float64(count)
+}
