@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -90,13 +88,6 @@ func grown(outline [][2]float64, allowance float64) [][2]float64 {
 	return list
 }
 
-// upright is a trapezoid with its parallel sides upright, from their lengths and distance;
-// clockwise on screen.
-func upright(left, right, width float64) [][2]float64 {
-	d := (right - left) / 2
-	return [][2]float64{{0, 0}, {width, -d}, {width, right - d}, {0, left}}
-}
-
 func near(a, b, slack float64) bool { return math.Abs(a-b) <= slack }
 
 // TestJudgeCutByLine: a strip of 7 1/2 and line 10 of the rule, measured off the laid-out
@@ -161,117 +152,6 @@ func TestJudgeEndPieces(t *testing.T) {
 	}
 	if even == 0 || odd == 0 {
 		t.Errorf("%d columns with an even number of whole pieces, %d with an odd one", even, odd)
-	}
-}
-
-// published is one line of the table of figures from outside.
-type published struct {
-	what, source string
-	holds        bool
-	values       []float64
-}
-
-func publishedFigures(t *testing.T) []published {
-	t.Helper()
-	text, err := os.ReadFile("../../testdata/tumblers/published.tsv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var list []published
-	for _, line := range strings.Split(string(text), "\n") {
-		fields := strings.Split(line, "\t")
-		if line == "" || strings.HasPrefix(line, "#") {
-			continue
-		}
-		if len(fields) != 4 {
-			t.Fatalf("%q has %d fields", line, len(fields))
-		}
-		p := published{what: fields[0], holds: fields[1] == "holds", source: fields[3]}
-		for _, number := range strings.Fields(fields[2]) {
-			v, err := strconv.ParseFloat(number, 64)
-			if err != nil {
-				t.Fatal(err)
-			}
-			p.values = append(p.values, v)
-		}
-		list = append(list, p)
-	}
-	return list
-}
-
-// differs says how far a published figure lies from what the same shapes give here.
-func (p published) differs(t *testing.T) float64 {
-	t.Helper()
-	v := p.values
-	switch p.what {
-	case "finished sides": // raw sides and height; the sides and the height that they finish at
-		finished, ok := measured(grown(upright(v[0], v[1], v[2]), -0.25))
-		if !ok {
-			t.Fatalf("%v is no trapezoid", v)
-		}
-		return max(math.Abs(finished.wide()-v[3]), math.Abs(finished.narrow()-v[4]), math.Abs(finished.width-v[5]))
-	case "mean finished": // raw sides and height; the mean of the finished sides
-		finished, _ := measured(grown(upright(v[0], v[1], v[2]), -0.25))
-		return math.Abs(finished.mean() - v[3])
-	case "area": // sides and height; the area
-		return math.Abs(areaOf(upright(v[0], v[1], v[2])) - v[3])
-	case "a strip": // raw sides, height and the strip's length; how many pieces, turned in turn
-		return math.Abs(float64(fromStrip(v[0], v[1], v[2], v[3])) - v[4])
-	}
-	t.Fatalf("nothing is known of %q", p.what)
-	return 0
-}
-
-func areaOf(outline [][2]float64) float64 {
-	sum := 0.0
-	for i, p := range outline {
-		q := outline[(i+1)%len(outline)]
-		sum += p[0]*q[1] - q[0]*p[1]
-	}
-	return math.Abs(sum) / 2
-}
-
-// fromStrip lays trapezoids along a strip, turned by half a turn at every cut, until one
-// reaches past its end.
-func fromStrip(wide, narrow, height, length float64) int {
-	p := upright(wide, narrow, height)
-	lean := p[1][1] - p[0][1]
-	for n, upper := 0, max(0, -lean); ; n++ {
-		lower := upper + wide // on the left; the lower cut leans the other way
-		if n%2 == 1 {
-			lower = upper + narrow
-		}
-		tilt := lean
-		if n%2 == 0 {
-			tilt = -lean
-		}
-		if max(lower, lower+tilt) > length+1e-9 {
-			return n
-		}
-		upper = lower
-	}
-}
-
-// TestJudgePublished holds trapezoids against figures that quilters have published: those
-// that are right agree, and those known for slips do not.
-func TestJudgePublished(t *testing.T) {
-	right, slips := 0, 0
-	for _, p := range publishedFigures(t) {
-		off := p.differs(t)
-		if p.holds {
-			right++
-		} else {
-			slips++
-		}
-		if (off <= 6e-4) != p.holds {
-			t.Errorf("%s %v is off by %.4f (%s)", p.what, p.values, off, p.source)
-		}
-		if !strings.HasPrefix(p.source, "http") && !strings.HasPrefix(p.source, "derived") {
-			t.Errorf("%s %v has no source", p.what, p.values)
-		}
-	}
-	if right < 5 || slips < 2 {
-		t.Errorf("%d figures are right, %d are slips", right, slips)
 	}
 }
 

@@ -205,6 +205,17 @@ func TestPublishedWideSets(t *testing.T) {
 	}
 }
 
+// Trapezoids of 5 and 3, 5 high, from a strip of 40, turned by half a turn at every cut: nine, 1 + floor((length - wide) / mean)
+// (derived; the piece of http://www.42quilts.com/2012/10/traditional-tuesday-block-54.html).
+func TestTrapezoidsOfAStrip(t *testing.T) {
+	piece := &Piece{WideCut: inch(5), NarrowCut: inch(3)}
+	if n := nested(inch(40), piece); n != 9 {
+		t.Errorf("%d pieces of 40 in, want 9", n)
+	}
+	near(t, "a strip for nine", inches(nestedLength(9, piece)), 37, 6)
+	near(t, "a strip for ten", inches(nestedLength(10, piece)), 41, 6)
+}
+
 // Strip sets: the cut widths less half an inch for each seam.
 func TestPublishedStripSets(t *testing.T) {
 	name, _ := kindWith(t, blocks.RingCorner, false)
