@@ -9,13 +9,13 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
-	"eighthturn/internal/quilt"
-	"eighthturn/layout"
+	"eighthturn/internal/report"
 )
 
 // valuing is what `values` was asked for.
 type valuing struct {
-	json, strict   bool
+	json, strict bool
+	reportForms
 	distance, blur lengthOption
 	contrast       contrastOption
 	tries          []string
@@ -44,7 +44,7 @@ func valuesCommand(c *console) *cobra.Command {
 	f.Var(&o.blur, "blur", "how much squinting blurs, a `LENGTH` on the quilt (one standard deviation)")
 	f.Var(&o.contrast, "contrast", "the `STEPS` in L* that count as soft and as clear, as in \"8 20\"")
 	f.BoolVar(&o.strict, strictOption, false, "take warnings and figures that are lost for mistakes: exit code 1")
-	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
+	o.flags(cmd, asJSON)
 	return cmd
 }
 
@@ -53,45 +53,28 @@ func study(c *console, cmd *cobra.Command, o *valuing, file string) error {
 	if err != nil {
 		return err
 	}
-	options := contrast.Options{Distance: o.distance.nm, Blur: o.blur.nm, Contrast: o.contrast.steps}
-	if err := options.Check(); err != nil {
+	p := &report.Plans{Top: top, Name: file, Contrast: contrast.Options{Distance: o.distance.nm, Blur: o.blur.nm, Contrast: o.contrast.steps}}
+	if err := p.Contrast.Check(); err != nil {
 		return misuse(cmd.CommandPath(), err.Error(), "")
 	}
-	r, before, err := o.reports(cmd, top, options)
-	if err != nil {
-		return err
-	}
-	if o.json {
-		err = c.print(valuesJSON(s.name, r))
-	} else {
-		err = c.print(valuesText(layout.Visible(file), r, before))
-	}
-	if err == nil && o.strict && lost(r) {
-		return &reported{faulty}
-	}
-	return err
-}
-
-// reports are the study of what was asked for and, if other colours are tried, the one
-// without them; nil otherwise.
-func (o *valuing) reports(cmd *cobra.Command, top *quilt.Top, options contrast.Options) (r, before *contrast.Report, err error) {
-	var tries []contrast.Try
 	for _, text := range o.tries {
 		try, err := contrast.ParseTry(top, text)
 		if err != nil {
-			return nil, nil, misuse(cmd.CommandPath(), err.Error(), "for example --try "+top.Fabrics[0].Name+"=#3a4f66")
+			return misuse(cmd.CommandPath(), err.Error(), "for example --try "+top.Fabrics[0].Name+"=#3a4f66")
 		}
-		tries = append(tries, try)
+		p.Tries = append(p.Tries, try)
 	}
-	if len(tries) == 0 {
-		return contrast.Study(top, options), nil, nil
+	text := ""
+	if o.json {
+		text = valuesJSON(s.name, p.Values())
+	} else if text, err = o.text(report.Values(p)); err != nil {
+		return err
 	}
-	before = contrast.Study(top, options)
-	r = contrast.Study(contrast.Tried(top, tries), options)
-	for _, try := range tries {
-		r.Tried = append(r.Tried, top.Fabrics[try.Fabric].Name+"="+try.Colour.Hex())
+	err = c.print(text)
+	if err == nil && o.strict && lost(p.Values()) {
+		return &reported{faulty}
 	}
-	return r, before, nil
+	return err
 }
 
 // lost says whether a figure does not read in any way.

@@ -11,6 +11,8 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 )
 
@@ -30,8 +32,8 @@ func TestStudiesFitThePage(t *testing.T) {
 		if d == nil {
 			t.Fatalf("%s: %v", file, faults)
 		}
-		r := contrast.Study(quilt.Lay(d), contrast.Options{})
-		for _, line := range strings.Split(valuesText(filepath.Base(file), r, nil), "\n") {
+		p := &report.Plans{Top: quilt.Lay(d), Name: filepath.Base(file)}
+		for _, line := range strings.Split(render.Text(report.Values(p)), "\n") {
 			if uniseg.StringWidth(line) > pageWidth || strings.TrimRight(line, " ") != line {
 				t.Errorf("%s: %q", file, line)
 			}

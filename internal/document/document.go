@@ -142,6 +142,7 @@ type Table struct {
 	Columns []Column
 	Rows    []Row
 	Named   bool // the first column names its row
+	More    Text // behind the rows, where the rest is to be read; nil if nothing was left out
 }
 
 // Column is a column of a table.
@@ -386,23 +387,4 @@ func sectionOf(list []Section, id string) (Section, bool) {
 		}
 	}
 	return Section{}, false
-}
-
-// Flat is a chapter's blocks, the sections in it as headings with what stands under them.
-func (s Section) Flat() []Block { return flat(s.Blocks, 1) }
-
-func flat(list []Block, level int) []Block {
-	var all []Block
-	for _, b := range list {
-		s, ok := b.(Section)
-		if !ok {
-			all = append(all, b)
-			continue
-		}
-		if s.Title != "" {
-			all = append(all, Heading{Level: level, Text: s.Title})
-		}
-		all = append(all, flat(s.Blocks, level+1)...)
-	}
-	return all
 }

@@ -10,9 +10,9 @@ import (
 
 // cuttingReport turns a cutting plan into a report: what to buy, each piece, and of each
 // fabric what is cut in which order. A line lights up the patches that it supplies.
-func cuttingReport(p *plans) report {
+func cuttingReport(p *plans) reportTab {
 	plan := p.cutting()
-	c := &cutRows{cutWords{plan}, p, report{Name: "Cutting", Says: "finished is from seam to seam, cut is what you cut"}}
+	c := &cutRows{cutWords{plan}, p, reportTab{Name: "Cutting", Says: "finished is from seam to seam, cut is what you cut"}}
 	c.litBy = func(lines []int) []int { return c.patches(lines) }
 	c.add(c.faults("What cannot be cut", plan.Faults, wrong), c.faults("To know before cutting", plan.Warnings, doubtful),
 		sentences("Before you cut", cutting.Advice()), c.toBuy(), c.pieces())
@@ -28,14 +28,14 @@ func cuttingReport(p *plans) report {
 		}
 	}
 	c.add(sentences("Sizes that no line of a ruler shows", c.words().Rulers()), sentences("Mind your fingers", cutting.Cautions()))
-	return c.report
+	return c.reportTab
 }
 
 // cutRows turns a cutting plan into rows.
 type cutRows struct {
 	cutWords
 	*plans
-	report
+	reportTab
 }
 
 // mapOf is a plan's map by what it is of, nil if there is none.

@@ -59,7 +59,7 @@ func sketched(f *diagram.Figure, litBy func([]int) []int, numbers *pageNumbers) 
 		return nil, err
 	}
 	d := &sketch{SVG: b.String(), By: map[string]int{}}
-	var all report
+	var all reportTab
 	known := map[string]*int{}
 	for _, m := range f.Marks {
 		if len(m.Lit) == 0 {

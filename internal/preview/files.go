@@ -43,8 +43,8 @@ func savedFiles() []file {
 }
 
 // filesReport lists what can be saved.
-func filesReport(p *plans) report {
-	r := report{Name: "Files", Says: "each is made when you save it, of the picture that you see"}
+func filesReport(p *plans) reportTab {
+	r := reportTab{Name: "Files", Says: "each is made when you save it, of the picture that you see"}
 	s := section{Title: "To save"}
 	no := p.uncut()
 	for _, f := range savedFiles() {

@@ -86,20 +86,23 @@ func TestPlannedOnlyIfTheTopChanged(t *testing.T) {
 		t.Error("something was planned before anybody asked")
 	}
 	ask(s, "/report", query("tab=1"))
-	cuts := s.studies.plans.cuts
-	if cuts == nil || s.studies.plans.sews != nil || s.studies.plans.pattern != nil {
+	if !s.studies.plans.Cut() {
+		t.Error("nothing was planned that was asked for")
+	}
+	cuts := s.studies.plans.Cuts()
+	if s.studies.plans.Sewn() || s.studies.plans.pattern != nil {
 		t.Error("more was planned than was asked for, or less")
 	}
 	ask(s, "/report", query("tab=2"))
 	publishing(t, s, "# a comment\n"+seafarers)
 	ask(s, "/report", query("tab=2"))
 	ask(s, "/save/cutting.csv", nil)
-	if s.studies.plans.cuts != cuts {
+	if s.studies.plans.Cuts() != cuts {
 		t.Error("a comment made the plan anew")
 	}
 	publishing(t, s, strings.Replace(seafarers, "strip   4", "strip   5", 1))
 	ask(s, "/save/cutting.csv", nil)
-	if s.studies.plans.cuts == cuts || s.studies.reports[2] != nil {
+	if s.studies.plans.Cuts() == cuts || s.studies.reports[2] != nil {
 		t.Error("other strips left the plan as it was")
 	}
 }

@@ -72,8 +72,8 @@ func (p *plans) page() ([]byte, error) {
 }
 
 // patternReport is the printed pattern beside the picture, as it would be printed now.
-func patternReport(p *plans) report {
-	r := report{Name: "Pattern", Says: "as it would be printed now"}
+func patternReport(p *plans) reportTab {
+	r := reportTab{Name: "Pattern", Says: "as it would be printed now"}
 	page, err := p.page()
 	if err != nil {
 		r.Placed = true

@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 )
 
@@ -207,7 +207,7 @@ func (p *preparing) describeWhole() {
 		Size:    inWords(p.Outer, p.Units),
 		Blocks:  strconv.Itoa(p.Columns) + " × " + strconv.Itoa(p.Rows) + " blocks",
 		Columns: p.Columns, Rows: p.Rows, Patches: len(p.Patches), Holes: holes,
-		Away: contrast.Away(viewedFrom, p.Units),
+		Away: report.Away(viewedFrom, p.Units),
 	})
 	var g grid
 	for x := range p.Columns + 1 {

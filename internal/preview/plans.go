@@ -3,42 +3,38 @@ package preview
 import (
 	"slices"
 
+	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 )
 
 // plans are what several reports and files of one top read. Each is made when it is first
 // asked for.
 type plans struct {
+	report.Plans
 	top     *quilt.Top
 	source  *layout.Source // for the lines of faults
 	name    string         // of the layout's file, without folder and ending
-	cuts    *cutting.Plan
-	sews    *sewing.Plan
-	faces   [][]int      // by fabric
-	pattern *patternFile // nil until asked for
+	faces   [][]int        // by fabric
+	pattern *patternFile   // nil until asked for
+}
+
+// newPlans are the plans of a top.
+func newPlans(t *quilt.Top, source *layout.Source, name string) *plans {
+	return &plans{Plans: report.Plans{Top: t, Contrast: contrast.Options{Distance: viewedFrom}}, top: t, source: source, name: name}
 }
 
 // cutting is how the top is cut.
-func (p *plans) cutting() *cutting.Plan {
-	if p.cuts == nil {
-		p.cuts = cutting.Build(p.top, cutting.Options{})
-	}
-	return p.cuts
-}
+func (p *plans) cutting() *cutting.Plan { return p.Cuts() }
 
 // placed says whether the plans name places of the layout, which may move.
-func (p *plans) placed() bool { return p.cuts != nil && len(p.cuts.Faults)+len(p.cuts.Warnings) > 0 }
+func (p *plans) placed() bool { return p.Cut() && len(p.Cuts().Faults)+len(p.Cuts().Warnings) > 0 }
 
 // sewing is how the top is sewn.
-func (p *plans) sewing() *sewing.Plan {
-	if p.sews == nil {
-		p.sews = sewing.Build(p.top, sewing.Options{})
-	}
-	return p.sews
-}
+func (p *plans) sewing() *sewing.Plan { return p.Steps() }
 
 // facesOf are the faces of a fabric.
 func (p *plans) facesOf(fabric int) []int {

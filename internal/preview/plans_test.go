@@ -22,7 +22,7 @@ func plansOf(top *quilt.Top) *plans {
 	laid.Lock()
 	defer laid.Unlock()
 	if laid.plans[top] == nil {
-		laid.plans[top] = &plans{top: top, source: layout.NewSource(""), name: "quilt"}
+		laid.plans[top] = newPlans(top, layout.NewSource(""), "quilt")
 	}
 	return laid.plans[top]
 }
@@ -48,17 +48,17 @@ func TestCuttingRows(t *testing.T) {
 // TestCuttingRowsCatches: a row that lights up a patch too many, too few or another's is seen.
 func TestCuttingRowsCatches(t *testing.T) {
 	top := everyTop(t)["seafarers"]
-	for name, spoil := range map[string]func(r report){
-		"a line with one too few": func(r report) { p := &titledSection(r, "Pieces").Rows[0].Patches; *p = (*p)[1:] },
-		"a line with one twice":   func(r report) { p := &titledSection(r, "Pieces").Rows[0].Patches; *p = append(*p, (*p)[0]) },
-		"two lines swapped": func(r report) {
+	for name, spoil := range map[string]func(r reportTab){
+		"a line with one too few": func(r reportTab) { p := &titledSection(r, "Pieces").Rows[0].Patches; *p = (*p)[1:] },
+		"a line with one twice":   func(r reportTab) { p := &titledSection(r, "Pieces").Rows[0].Patches; *p = append(*p, (*p)[0]) },
+		"two lines swapped": func(r reportTab) {
 			s := titledSection(r, "Pieces").Rows
 			s[0].Patches, s[1].Patches = s[1].Patches, s[0].Patches
 		},
-		"a line left out":             func(r report) { s := titledSection(r, "Pieces"); s.Rows = s.Rows[1:] },
-		"a strip with another's":      func(r report) { w := stripRow(r); w.Patches = titledSection(r, "Pieces").Rows[5].Patches },
-		"a strip that lights nothing": func(r report) { stripRow(r).Patches = nil },
-		"a fabric with another's":     func(r report) { s := titledSection(r, "To buy").Rows; s[0].Faces = s[1].Faces },
+		"a line left out":             func(r reportTab) { s := titledSection(r, "Pieces"); s.Rows = s.Rows[1:] },
+		"a strip with another's":      func(r reportTab) { w := stripRow(r); w.Patches = titledSection(r, "Pieces").Rows[5].Patches },
+		"a strip that lights nothing": func(r reportTab) { stripRow(r).Patches = nil },
+		"a fabric with another's":     func(r reportTab) { s := titledSection(r, "To buy").Rows; s[0].Faces = s[1].Faces },
 	} {
 		r := cuttingReport(plansOf(top))
 		for i := range r.Sections {
@@ -75,10 +75,10 @@ func TestCuttingRowsCatches(t *testing.T) {
 }
 
 // stripRow is a row of the strips of a fabric.
-func stripRow(r report) *row { return &titledSection(r, "harbour: ").Rows[1] }
+func stripRow(r reportTab) *row { return &titledSection(r, "harbour: ").Rows[1] }
 
 // apartFromCuts says where a report's rows are not those of a plan made apart from it.
-func apartFromCuts(top *quilt.Top, r report) (faults []string) {
+func apartFromCuts(top *quilt.Top, r reportTab) (faults []string) {
 	plan := cutting.Build(top, cutting.Options{})
 	fault := func(format string, a ...any) { faults = append(faults, fmt.Sprintf(format, a...)) }
 	of := map[int][]int{} // patches by line, read off the patches
@@ -133,7 +133,7 @@ func TestSewingRows(t *testing.T) {
 // TestSewingRowsCatches: a step, a colouring, a seam or a joint of another place is seen.
 func TestSewingRowsCatches(t *testing.T) {
 	top := everyTop(t)["starfish.quilt"]
-	block := func(r report) []row {
+	block := func(r reportTab) []row {
 		for _, s := range r.Sections {
 			if lastStep(s.Rows) != nil {
 				return s.Rows
@@ -142,17 +142,20 @@ func TestSewingRowsCatches(t *testing.T) {
 		return nil
 	}
 	last := func(rows []row) *row { return &rows[len(rows)-1] }
-	for name, spoil := range map[string]func(r report){
-		"a step without a patch":   func(r report) { p := &lastStep(block(r)).Patches; *p = (*p)[1:] },
-		"a step with another's":    func(r report) { lastStep(block(r)).Patches[0] = len(top.Patches) - 1 },
-		"a colouring with another": func(r report) { last(block(r)).Patches[0] = len(top.Patches) - 1 },
-		"a seam left out":          func(r report) { s := &titledSection(r, "Blocks together").Rows[0].Seams; *s = (*s)[1:] },
-		"a seam sewn twice": func(r report) {
+	for name, spoil := range map[string]func(r reportTab){
+		"a step without a patch":   func(r reportTab) { p := &lastStep(block(r)).Patches; *p = (*p)[1:] },
+		"a step with another's":    func(r reportTab) { lastStep(block(r)).Patches[0] = len(top.Patches) - 1 },
+		"a colouring with another": func(r reportTab) { last(block(r)).Patches[0] = len(top.Patches) - 1 },
+		"a seam left out":          func(r reportTab) { s := &titledSection(r, "Blocks together").Rows[0].Seams; *s = (*s)[1:] },
+		"a seam sewn twice": func(r reportTab) {
 			s := titledSection(r, "Blocks together").Rows
 			s[1].Seams = append(s[1].Seams, s[0].Seams[0])
 		},
-		"a seam pressed twice": func(r report) { w := titledSection(r, "Pressing").Rows; w[0].Seams = append(w[0].Seams, w[0].Seams[0]) },
-		"a joint that nests":   func(r report) { unnested(r).Patches = unnested(r).Patches[4:] },
+		"a seam pressed twice": func(r reportTab) {
+			w := titledSection(r, "Pressing").Rows
+			w[0].Seams = append(w[0].Seams, w[0].Seams[0])
+		},
+		"a joint that nests": func(r reportTab) { unnested(r).Patches = unnested(r).Patches[4:] },
 	} {
 		r := sewingReport(plansOf(top))
 		spoil(r)
@@ -176,7 +179,7 @@ func lastStep(rows []row) *row {
 }
 
 // unnested is the row of the joints that do not nest, nil if there is none.
-func unnested(r report) *row {
+func unnested(r reportTab) *row {
 	rows := titledSection(r, "Pressing").Rows
 	for i := range rows {
 		if strings.Contains(rows[i].Cells[0], "they do not nest") {
@@ -187,7 +190,7 @@ func unnested(r report) *row {
 }
 
 // apartFromSews says where a report's rows are not those of the top, and of a plan made apart.
-func apartFromSews(top *quilt.Top, r report) (faults []string) {
+func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 	fault := func(format string, a ...any) { faults = append(faults, fmt.Sprintf(format, a...)) }
 	plan := sewing.Build(top, sewing.Options{})
 	for i := range plan.Blocks {
@@ -228,7 +231,7 @@ func apartFromSews(top *quilt.Top, r report) (faults []string) {
 }
 
 // pressedSeams are the seams of the rows of pressing that begin with some words.
-func pressedSeams(r report, begins string) (list []int) {
+func pressedSeams(r reportTab, begins string) (list []int) {
 	for _, w := range titledSection(r, "Pressing").Rows {
 		if strings.HasPrefix(w.Cells[0], begins) {
 			list = append(list, w.Seams...)

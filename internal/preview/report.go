@@ -21,13 +21,13 @@ import (
 // reporter turns the plans of a top into a report.
 type reporter struct {
 	name string // of its tab, and of the report that it makes
-	make func(*plans) report
+	make func(*plans) reportTab
 }
 
 // reporters make every report, in the order of their tabs.
 func reporters() []reporter {
 	return []reporter{
-		{"Light and dark", func(p *plans) report { return lightAndDark(p.top) }},
+		{"Light and dark", lightAndDark},
 		{"Cutting", cuttingReport},
 		{"Sewing", sewingReport},
 		{"Pattern", patternReport},
@@ -46,7 +46,7 @@ func tabs() []string {
 
 // report is what a plan has to say. All text is put into words and numbers here; the page
 // does no sums.
-type report struct {
+type reportTab struct {
 	Name     string    `json:"name"` // of its tab
 	Says     string    `json:"says,omitempty"`
 	Sections []section `json:"sections"`
@@ -60,7 +60,7 @@ type report struct {
 }
 
 // add appends sections that have rows. Their texts are made safe to show.
-func (r *report) add(list ...section) {
+func (r *reportTab) add(list ...section) {
 	for _, s := range list {
 		if len(s.Rows) == 0 {
 			continue
@@ -75,7 +75,7 @@ func (r *report) add(list ...section) {
 }
 
 // diagram gives a report a diagram, which is drawn when it is asked for.
-func (r *report) diagram(draw func() *diagram.Figure) *int {
+func (r *reportTab) diagram(draw func() *diagram.Figure) *int {
 	n := len(r.diagrams)
 	r.diagrams = append(r.diagrams, draw)
 	return &n
@@ -139,7 +139,7 @@ type lit struct {
 }
 
 // light fills in what the page needs to find what the report is about.
-func (r *report) light(n *pageNumbers) {
+func (r *reportTab) light(n *pageNumbers) {
 	if r.Sections == nil {
 		r.Sections = []section{} // which the page goes through
 	}
@@ -156,7 +156,7 @@ func (r *report) light(n *pageNumbers) {
 }
 
 // lit is the number of what is to be lit up, which is added if it is not known yet.
-func (r *report) lit(known map[string]*int, l lit) *int {
+func (r *reportTab) lit(known map[string]*int, l lit) *int {
 	if len(l.Faces)+len(l.Seams) == 0 {
 		return nil
 	}

@@ -196,7 +196,7 @@ func TestPageLightsWhatIsMeant(t *testing.T) {
 			n++
 		}
 		for _, by := range reporters()[:3] {
-			report := by.make(&plans{top: top, source: first.picture.source, name: name})
+			report := by.make(newPlans(top, first.picture.source, name))
 			for _, s := range report.Sections {
 				for _, w := range s.Rows {
 					check(s.Title+": "+strings.Join(w.Cells, " "), facesOfRow(top, &w), distinctOf(w.Seams))

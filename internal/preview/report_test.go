@@ -15,6 +15,7 @@ import (
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 )
 
@@ -75,7 +76,7 @@ var laid = struct {
 func TestRowsAreTheStudys(t *testing.T) {
 	t.Parallel()
 	for name, top := range everyTop(t) {
-		for _, fault := range apartFromStudy(top, lightAndDark(top)) {
+		for _, fault := range apartFromStudy(top, lightAndDark(newPlans(top, nil, ""))) {
 			t.Errorf("%s: %s", name, fault)
 		}
 	}
@@ -93,7 +94,7 @@ func TestRowsAreTheStudysCatches(t *testing.T) {
 		"none at all":  func(rows []row) { rows[0].Seams = nil },
 		"of a stretch": func(rows []row) { rows[0].Seams[0] = len(top.Seams) - 1 },
 	} {
-		r := lightAndDark(top)
+		r := lightAndDark(newPlans(top, nil, ""))
 		rows := slices.Clone(titledSection(r, "Fabrics that meet").Rows)
 		for i := range rows {
 			rows[i].Seams = slices.Clone(rows[i].Seams)
@@ -107,7 +108,7 @@ func TestRowsAreTheStudysCatches(t *testing.T) {
 }
 
 // titledSection is a section by the beginning of its title, empty if there is none.
-func titledSection(r report, title string) *section {
+func titledSection(r reportTab, title string) *section {
 	for i := range r.Sections {
 		if strings.HasPrefix(r.Sections[i].Title, title) {
 			return &r.Sections[i]
@@ -117,7 +118,7 @@ func titledSection(r report, title string) *section {
 }
 
 // apartFromStudy says where a report's rows are not those of a study made apart from it.
-func apartFromStudy(top *quilt.Top, r report) (faults []string) {
+func apartFromStudy(top *quilt.Top, r reportTab) (faults []string) {
 	study := contrast.Study(top, contrast.Options{})
 	fault := func(format string, a ...any) { faults = append(faults, fmt.Sprintf(format, a...)) }
 	near := func(what string, seams []int, count int, length, off measure.NM) {
@@ -130,7 +131,7 @@ func apartFromStudy(top *quilt.Top, r report) (faults []string) {
 	}
 	check := func(what string, seams []int, count int, length measure.NM) { near(what, seams, count, length, 0) }
 	pairs := titledSection(r, "Fabrics that meet").Rows
-	if len(pairs) != min(mostRows, len(study.Pairs)) {
+	if len(pairs) != min(report.MostRows, len(study.Pairs)) {
 		fault("%d rows of %d pairs", len(pairs), len(study.Pairs))
 	}
 	for i, w := range pairs {

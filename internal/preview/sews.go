@@ -9,24 +9,24 @@ import (
 
 // sewingReport turns a sewing plan into a report: the blocks step by step, how they go
 // together, pressing, and where cloth stretches or grows thick. A step lights up its patches.
-func sewingReport(p *plans) report {
+func sewingReport(p *plans) reportTab {
 	plan := p.sewing()
 	words := sewing.Words{Plan: plan}
-	s := &sewRows{Words: words, plans: p, report: report{Name: "Sewing",
+	s := &sewRows{Words: words, plans: p, reportTab: reportTab{Name: "Sewing",
 		Says: "with seams of " + words.Text(plan.Seam) + "; sizes are unfinished, from cut edge to cut edge with the seam allowances; rows are counted from the top, columns from the left"}}
 	s.litBy = func(patches []int) []int { return patches }
 	for i := range plan.Blocks {
 		s.add(s.block(i))
 	}
 	s.add(s.assembly(), s.pressing(), s.grain(), s.bulk(), sentences("Take care", plan.Cautions))
-	return s.report
+	return s.reportTab
 }
 
 // sewRows turns a sewing plan into rows.
 type sewRows struct {
 	sewing.Words
 	*plans
-	report
+	reportTab
 	between [][]int // seams of the top by seam of the assembly; nil until asked for
 }
 
@@ -129,6 +129,18 @@ func (s *sewRows) colourings(b *sewing.Block) []row {
 	}
 	if n := len(b.Variants) - mostRows; n > 0 {
 		list = append(list, row{Cells: []string{fmt.Sprintf("and %d more that differ in cloth; eighthturn sew --json lists them all", n)}})
+	}
+	return list
+}
+
+// mostRows is how many rows a section has that may have very many.
+const mostRows = 40
+
+// upTo are the numbers from the first to the last.
+func upTo(first, last int) []int {
+	var list []int
+	for n := first; n <= last; n++ {
+		list = append(list, n)
 	}
 	return list
 }

@@ -36,7 +36,7 @@ type studies struct {
 
 // written is a report as it is sent.
 type written struct {
-	report
+	reportTab
 	key  string // of its content
 	sent json.RawMessage
 }
@@ -95,7 +95,7 @@ func (s *studies) squinted(p *picture) ([]byte, error) {
 // planned are the plans of the picture that the studies are of.
 func (s *studies) planned(p *picture) *plans {
 	if s.plans == nil {
-		s.plans = &plans{top: p.top, source: p.source, name: s.name}
+		s.plans = newPlans(p.top, p.source, s.name)
 	}
 	return s.plans
 }
@@ -110,7 +110,7 @@ func (s *studies) reported(p *picture, tab int) *written {
 	}
 	r := reportSafely(s.planned(p), reporters()[tab])
 	r.light(s.numbers)
-	w := &written{report: r, sent: encoded(&r)}
+	w := &written{reportTab: r, sent: encoded(&r)}
 	sum := sha256.Sum256(w.sent)
 	w.key = hex.EncodeToString(sum[:8])
 	s.reports[tab] = w
@@ -118,11 +118,11 @@ func (s *studies) reported(p *picture, tab int) *written {
 }
 
 // reportSafely makes a report, or one that tells of the panic.
-func reportSafely(p *plans, by reporter) (r report) {
+func reportSafely(p *plans, by reporter) (r reportTab) {
 	defer func() {
 		if broke := recover(); broke != nil {
 			says := layoutVisible(fmt.Sprint(broke) + "\n" + ownCalls(string(debug.Stack())))
-			r = report{Name: by.name, Sections: []section{{Title: "Something broke inside eighthturn", Rows: []row{
+			r = reportTab{Name: by.name, Sections: []section{{Title: "Something broke inside eighthturn", Rows: []row{
 				{Cells: []string{"Please report it with the layout."}, Under: []string{says}, Tone: wrong}}}}}
 		}
 	}()

@@ -202,9 +202,9 @@ func TestTextOfReportsIsText(t *testing.T) {
 // preview lives on.
 func TestBrokenReport(t *testing.T) {
 	t.Parallel()
-	r := reportSafely(&plans{top: draw(seafarers, drawing{}).top}, reporter{"any", func(*plans) report {
+	r := reportSafely(newPlans(draw(seafarers, drawing{}).top, nil, ""), reporter{"any", func(*plans) reportTab {
 		var none []int
-		return report{Says: fmt.Sprint(none[len(r0)])}
+		return reportTab{Says: fmt.Sprint(none[len(r0)])}
 	}})
 	if text := string(encoded(r)); !strings.Contains(text, "Something broke") || !strings.Contains(text, "index out of range") || strings.Contains(text, ".go") {
 		t.Errorf("told: %s", text)

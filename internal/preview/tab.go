@@ -10,8 +10,8 @@ import (
 
 // documentTab turns a document into what the page shows in a tab. What a section, row, item or paragraph is about is lit up when
 // it is pointed at; a figure is drawn when the row is chosen that it belongs to.
-func documentTab(name string, d document.Document) report {
-	t := &tabWriter{report: report{Name: name}}
+func documentTab(name string, d document.Document) reportTab {
+	t := &tabWriter{reportTab: reportTab{Name: name}}
 	for i, s := range d.Sections {
 		if text, ok := introduction(s); ok && i == 0 {
 			t.Says = layout.Visible(text)
@@ -21,7 +21,7 @@ func documentTab(name string, d document.Document) report {
 		t.blocks(s.Blocks)
 		t.end()
 	}
-	return t.report
+	return t.reportTab
 }
 
 // introduction is what a first section without a title says, if it is one paragraph.
@@ -35,7 +35,7 @@ func introduction(s document.Section) (string, bool) {
 
 // tabWriter gathers the rows of a document.
 type tabWriter struct {
-	report
+	reportTab
 	section section
 }
 
@@ -119,6 +119,7 @@ func (t *tabWriter) table(v document.Table) {
 		}
 		t.put(w, r.About)
 	}
+	t.section.More = v.More.String()
 }
 
 // figure belongs to the row before it, or is a row of its own.

@@ -75,7 +75,7 @@ func check(d document.Document) error {
 	}
 	for _, p := range d.Sections {
 		c.title(p.Title)
-		c.list(p.Flat(), 0)
+		c.list(p.Blocks, 0)
 	}
 	return c.err
 }

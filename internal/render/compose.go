@@ -27,7 +27,7 @@ func (b *builder) document(d document.Document) []slice {
 			b.newPage = true
 		}
 		b.partHead(p, c)
-		b.blocks(p.Flat(), c)
+		b.blocks(p.Blocks, c)
 	}
 	return b.list
 }

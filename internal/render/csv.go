@@ -12,8 +12,8 @@ import (
 // here do). Cells that have a number give that; text is made visible, and no program takes it for a formula.
 func CSV(d document.Document) string {
 	var b strings.Builder
-	for _, s := range d.Sections {
-		for _, block := range s.Flat() {
+	for _, s := range d.Print().Sections {
+		for _, block := range s.Blocks {
 			t, ok := block.(document.Table)
 			if !ok {
 				continue

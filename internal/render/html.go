@@ -15,6 +15,7 @@ var stylesheet string
 // HTML writes a document as one page that asks for nothing else: its style and its pictures
 // are within. Words of the document are escaped; the same document gives the same bytes.
 func HTML(d document.Document) ([]byte, error) {
+	d = d.Print()
 	if err := check(d); err != nil {
 		return nil, err
 	}
@@ -119,7 +120,7 @@ func (w *web) part(p document.Section, i int) {
 		w.level = 2
 		w.put("<section id=\"part-", number, "\"", class, " aria-labelledby=\"head-", number, "\">\n<h2 id=\"head-", number, "\">", escaped(p.Title), "</h2>\n")
 	}
-	w.blocks(p.Flat())
+	w.blocks(p.Blocks)
 	w.put("</section>\n")
 }
 

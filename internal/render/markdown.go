@@ -12,6 +12,7 @@ import (
 // Markdown writes a document for editing: the text as name.md, and each illustration as an SVG
 // file beside it, name-1.svg and so on. The map holds each file's content by its name.
 func Markdown(d document.Document, name string) (map[string][]byte, error) {
+	d = d.Print()
 	if err := check(d); err != nil {
 		return nil, err
 	}
@@ -72,7 +73,7 @@ func (m *marked) document(d document.Document) {
 			m.level = 2
 			m.paragraph("## " + spelled(p.Title))
 		}
-		m.blocks(p.Flat())
+		m.blocks(p.Blocks)
 	}
 	if line(d.Copyright) != "" {
 		m.paragraph(started(spelled(d.Copyright)))

@@ -19,6 +19,7 @@ type Printed struct {
 // what cannot be printed at all: a page without room, a figure of true size that is larger than
 // the page.
 func PDF(d document.Document, o Options) (Printed, error) {
+	d = d.Print()
 	if err := check(d); err != nil {
 		return Printed{}, err
 	}

@@ -103,6 +103,7 @@ func (w *terminal) table(t document.Table) {
 			w.b.WriteString(Wrapped(layout.Visible(under.String()), w.indent+"  "))
 		}
 	}
+	w.text(t.More)
 }
 
 func heads(t document.Table) bool {

@@ -9,8 +9,34 @@ import (
 
 // Short ways to the parts of a document.
 
+func section(id, title string, depth document.Depth) document.Section {
+	return document.Section{ID: id, Title: title, Depth: depth}
+}
+
+// with is a section with blocks added to it; tables without rows and lists without items are left out.
+func with(s document.Section, blocks ...document.Block) document.Section {
+	for _, b := range blocks {
+		switch v := b.(type) {
+		case document.Table:
+			if len(v.Rows) == 0 {
+				continue
+			}
+		case document.List:
+			if len(v.Items) == 0 {
+				continue
+			}
+		}
+		s.Blocks = append(s.Blocks, b)
+	}
+	return s
+}
+
 func para(format string, args ...any) document.Paragraph {
-	return document.Paragraph{Text: document.Plain(fmt.Sprintf(format, args...))}
+	return paragraph(fmt.Sprintf(format, args...))
+}
+
+func paragraph(text string) document.Paragraph {
+	return document.Paragraph{Text: document.Plain(text)}
 }
 
 func item(text string) document.Item { return document.Item{Text: document.Plain(text)} }
@@ -36,6 +62,21 @@ func cells(texts ...string) []document.Cell {
 	}
 	return list
 }
+
+func table(columns ...document.Column) document.Table { return document.Table{Columns: columns} }
+
+func words(title string) document.Column { return document.Column{Title: title} }
+
+func lengths(title string) document.Column {
+	return document.Column{Title: title, Kind: document.Lengths}
+}
+
+func counts(title string) document.Column {
+	return document.Column{Title: title, Kind: document.Counts}
+}
+
+// row is a row of plain cells.
+func row(texts ...string) document.Row { return document.Row{Cells: cells(texts...)} }
 
 // capital begins a text with a capital letter.
 func capital(text string) string {

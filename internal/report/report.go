@@ -21,22 +21,49 @@ type Report struct {
 
 // Reports are all reports that the page shows in tabs, in their order.
 func Reports() []Report {
-	return []Report{}
+	return []Report{
+		{"values", "Light and dark", Values},
+	}
 }
 
 // Plans are what reports are made from: a top, and the plans of it, each worked out when it is first asked for. They are not
 // to be used by two at a time.
 type Plans struct {
 	Top      *quilt.Top
-	Name     string // of the layout's file, without folder and ending; "" for none
+	Name     string // what titles call the layout; "" for its title
 	Cutting  cutting.Options
 	Sewing   sewing.Options
 	Contrast contrast.Options
-	Exact    bool // lengths with their decimals
+	Tries    []contrast.Try // other colors to study the top with
 
 	cutting  *cutting.Plan
 	sewing   *sewing.Plan
 	contrast *contrast.Report
+	before   *contrast.Report // without the colors that are tried; nil if none are
+	faces    [][]int          // by fabric
+}
+
+// named is a report's title: the layout's name and what the report is.
+func (p *Plans) named(what string) string {
+	switch {
+	case p.Name != "":
+		return p.Name + ": " + what
+	case p.Top.Title != "":
+		return p.Top.Title + ": " + what
+	}
+	return "The quilt: " + what
+}
+
+// facesByFabric are the faces of each fabric of the top, by index.
+func (p *Plans) facesByFabric() [][]int {
+	if p.faces == nil {
+		p.faces = make([][]int, len(p.Top.Fabrics))
+		for i := range p.Top.Faces {
+			f := p.Top.Faces[i].Fabric
+			p.faces[f] = append(p.faces[f], i)
+		}
+	}
+	return p.faces
 }
 
 // Cuts is how the top is cut.
@@ -47,6 +74,12 @@ func (p *Plans) Cuts() *cutting.Plan {
 	return p.cutting
 }
 
+// Cut says whether the cutting plan has been worked out.
+func (p *Plans) Cut() bool { return p.cutting != nil }
+
+// Sewn says whether the sewing plan has been worked out.
+func (p *Plans) Sewn() bool { return p.sewing != nil }
+
 // Steps is how the top is sewn.
 func (p *Plans) Steps() *sewing.Plan {
 	if p.sewing == nil {
@@ -55,10 +88,16 @@ func (p *Plans) Steps() *sewing.Plan {
 	return p.sewing
 }
 
-// Values is how the top's light and dark read.
+// Values is how the top's light and dark read, with the colors that are tried.
 func (p *Plans) Values() *contrast.Report {
 	if p.contrast == nil {
-		p.contrast = contrast.Study(p.Top, p.Contrast)
+		p.contrast = contrast.Study(contrast.Tried(p.Top, p.Tries), p.Contrast)
+		if len(p.Tries) > 0 {
+			p.before = contrast.Study(p.Top, p.Contrast)
+			for _, try := range p.Tries {
+				p.contrast.Tried = append(p.contrast.Tried, p.Top.Fabrics[try.Fabric].Name+"="+try.Colour.Hex())
+			}
+		}
 	}
 	return p.contrast
 }

@@ -245,3 +245,6 @@ func (s *study) marks() []Mark {
 	}
 	return list
 }
+
+// Gone is the length of a pair's seams that vanish where a line should show.
+func (p *Pair) Gone() measure.NM { return p.ByBand[Vanishes.String()] - p.GoneInside }

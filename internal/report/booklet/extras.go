@@ -8,6 +8,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/report"
 	"eighthturn/palettes"
 )
 
@@ -99,7 +100,7 @@ func (b *book) figureApart(f *contrast.Figure) string {
 			return name(f)
 		}
 	}
-	return countedFigure(f) + " (" + f.Weakest.Words() + ")"
+	return countedFigure(f) + " (" + report.PlaceText(f.Weakest) + ")"
 }
 
 // bothWays says whether figures that are named as one is show, and others are lost.

@@ -1,4 +1,4 @@
-package contrast
+package report
 
 import (
 	"fmt"
@@ -7,68 +7,50 @@ import (
 	"strings"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/contrast"
 )
 
-// Words say what a report found in words and numbers, for whoever shows it to a person.
-type Words struct{ *Report }
+// valuesText puts a study of light and dark into words.
+type valuesText struct{ *contrast.Report }
 
-// Away is the distance in words.
-func (w Words) Away() string { return Away(w.Thresholds.Distance, w.Units) }
+// away is the distance in words.
+func (w valuesText) away() string { return Away(w.Thresholds.Distance, w.Units) }
 
 // Away is a distance from eye to quilt in words.
 func Away(distance measure.NM, u measure.System) string { return u.Distance(distance) }
 
-// Length is a length as people read it.
-func (w Words) Length(nm measure.NM) string { return w.Units.Nearest(nm) }
+// length is a length as people read it.
+func (w valuesText) length(nm measure.NM) string { return w.Units.Nearest(nm) }
 
-// Percent is a part of a length in whole percent.
-func Percent(part, whole measure.NM) string {
+// percent is a part of a length in whole percent.
+func percent(part, whole measure.NM) string {
 	if whole == 0 {
 		return "0 %"
 	}
 	return fmt.Sprintf("%.0f %%", 100*float64(part)/float64(whole))
 }
 
-func plural(n int, what string) string {
-	switch n {
-	case 0:
-		return "no " + what + "s"
-	case 1:
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
-// listed joins words as a sentence does: "a", "a and b", "a, b and c".
-func listed(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
-}
-
-// Figure is what a figure is.
-func (w Words) Figure(f *Figure) string {
-	of, against := listed(f.Of), listed(f.Against)
+// figure is what a figure is.
+func (w valuesText) figure(f *contrast.Figure) string {
+	of, against := measure.List(f.Of), measure.List(f.Against)
 	switch f.Sort {
-	case Border:
+	case contrast.Border:
 		return fmt.Sprintf("border %d of %s against %s", f.Border, of, against)
-	case Sashes:
+	case contrast.Sashes:
 		return "sashes of " + of + " against " + against
-	case Alternation:
+	case contrast.Alternation:
 		if sameNames(f.Of, f.Against) {
-			return plural(f.Count, "ring") + " of " + of + ", one wedge against the next"
+			return measure.Count(f.Count, "ring") + " of " + of + ", one wedge against the next"
 		}
-		return plural(f.Count, "ring") + ", " + of + " by turns with " + against
-	case Strips:
+		return measure.Count(f.Count, "ring") + ", " + of + " by turns with " + against
+	case contrast.Strips:
 		return "strips of " + of + ", one against the next"
-	case Wheel:
-		return plural(f.Count, "ring") + " of " + of + " against " + against
+	case contrast.Wheel:
+		return measure.Count(f.Count, "ring") + " of " + of + " against " + against
 	}
-	name := plural(f.Count, string(f.Sort)) + " of " + of
+	name := measure.Count(f.Count, string(f.Sort)) + " of " + of
 	if len(f.Edge) > 0 && len(f.Edge) < len(f.Of) {
-		name += ", " + listed(f.Edge) + " at the rim,"
+		name += ", " + measure.List(f.Edge) + " at the rim,"
 	}
 	return name + " against " + against
 }
@@ -81,9 +63,9 @@ func sameNames(a, b []string) bool {
 	return slices.Equal(a, b)
 }
 
-// Parts are the lines that a verdict rests on.
-func (w Words) Parts(f *Figure) []string {
-	if f.Verdict == RunsOn {
+// parts are the lines that a verdict rests on.
+func (w valuesText) parts(f *contrast.Figure) []string {
+	if f.Verdict == contrast.RunsOn {
 		return []string{"sewn to its own cloth all round"}
 	}
 	lines := []string{w.outline(f)}
@@ -95,7 +77,7 @@ func (w Words) Parts(f *Figure) []string {
 		lines = append(lines, mass)
 	}
 	if f.Lost > 0 && f.Lost < f.Count {
-		lines = append(lines, fmt.Sprintf("by themselves %d of %d do not hold; the weakest lies in %s", f.Lost, f.Count, f.Weakest.Words()))
+		lines = append(lines, fmt.Sprintf("by themselves %d of %d do not hold; the weakest lies in %s", f.Lost, f.Count, PlaceText(f.Weakest)))
 	}
 	if f.Doubtful {
 		lines = append(lines, "most of its edge lies close to a threshold: lay the cloths side by side before you trust this")
@@ -103,20 +85,20 @@ func (w Words) Parts(f *Figure) []string {
 	return lines
 }
 
-func (w Words) outline(f *Figure) string {
+func (w valuesText) outline(f *contrast.Figure) string {
 	o := &f.Outline
 	text := fmt.Sprintf("outline %.0f of 100: edge %.2f", o.Score, o.Edge)
-	if f.Sort != Border && f.Sort != Sashes && f.Sort != Strips {
+	if f.Sort != contrast.Border && f.Sort != contrast.Sashes && f.Sort != contrast.Strips {
 		text += fmt.Sprintf(", one side the lighter %.2f", o.Polarity)
 	}
 	if o.Broken > 0 {
-		text += fmt.Sprintf("; %s of it vanishes, %s at a stretch", Percent(o.Broken, o.Length), w.Length(o.LongestGap))
+		text += fmt.Sprintf("; %s of it vanishes, %s at a stretch", percent(o.Broken, o.Length), w.length(o.LongestGap))
 	}
 	return text
 }
 
-// Words name the place.
-func (p Place) Words() string {
+// PlaceText names the place.
+func PlaceText(p contrast.Place) string {
 	switch {
 	case p.Border > 0:
 		return fmt.Sprintf("border %d", p.Border)
@@ -126,8 +108,8 @@ func (p Place) Words() string {
 	return "the sashes"
 }
 
-// Note is what is to be said of a pair beside its numbers, "" for nothing.
-func (p *Pair) Note() string {
+// pairNote is what is to be said of a pair beside its numbers, "" for nothing.
+func pairNote(p *contrast.Pair) string {
 	switch {
 	case p.Inside == p.Length:
 		return "need not show"
@@ -141,8 +123,8 @@ func (p *Pair) Note() string {
 	return ""
 }
 
-// Note is what is to be said of a fabric beside its numbers, "" for nothing.
-func (f *Fabric) Note() string {
+// fabricNote is what is to be said of a fabric beside its numbers, "" for nothing.
+func fabricNote(f *contrast.Fabric) string {
 	switch {
 	case f.Spread > 0:
 		return fmt.Sprintf("print, values spread by %.0f", f.Spread)
@@ -155,20 +137,17 @@ func (f *Fabric) Note() string {
 // mostRuns is how many groups of cells are named.
 const mostRuns = 6
 
-// Gone is the length of a pair's seams that vanish where a line should show.
-func (p *Pair) Gone() measure.NM { return p.ByBand[Vanishes.String()] - p.GoneInside }
-
-// GoneInside says how much vanishes where no line need show, "" if nothing does.
-func (w Words) GoneInside() string {
-	if w.Seams.CountInside[Vanishes.String()] == 0 {
+// goneInside says how much vanishes where no line need show, "" if nothing does.
+func (w valuesText) goneInside() string {
+	if w.Seams.CountInside[contrast.Vanishes.String()] == 0 {
 		return ""
 	}
-	return w.Length(w.Seams.Inside[Vanishes.String()]) + " of seams that vanish lie inside one figure or its ground, where no line need show: cloth of one value draws together there"
+	return w.length(w.Seams.Inside[contrast.Vanishes.String()]) + " of seams that vanish lie inside one figure or its ground, where no line need show: cloth of one value draws together there"
 }
 
-// Cells names cells, as "rows 1-4: columns 1-4; row 5: columns 2, 4; border 1". They stand in
+// cells names cells, as "rows 1-4: columns 1-4; row 5: columns 2, 4; border 1". They stand in
 // order, borders last.
-func (w Words) Cells(cells []Place) string {
+func (w valuesText) cells(cells []contrast.Place) string {
 	var groups, edges []string
 	first, last, columns := 0, 0, ""
 	finish := func() {
@@ -178,7 +157,7 @@ func (w Words) Cells(cells []Place) string {
 	}
 	for i := 0; i < len(cells); {
 		if cells[i].Row == 0 {
-			edges = append(edges, cells[i].Words())
+			edges = append(edges, PlaceText(cells[i]))
 			i++
 			continue
 		}
@@ -202,7 +181,7 @@ func (w Words) Cells(cells []Place) string {
 }
 
 // columnsOf are the columns of the cells that stand in the row of the first.
-func columnsOf(cells []Place) []int {
+func columnsOf(cells []contrast.Place) []int {
 	var list []int
 	for _, c := range cells {
 		if c.Row != cells[0].Row {
@@ -242,8 +221,8 @@ func counted(what string, list []int) string {
 	return what + " " + strings.Join(parts, ", ")
 }
 
-// WayOut is one way out.
-func (w Words) WayOut(out *WayOut) string {
+// wayOut is one way out.
+func (w valuesText) wayOut(out *contrast.WayOut) string {
 	way := "darker"
 	if out.Lighter {
 		way = "lighter"
@@ -262,7 +241,7 @@ func (w Words) WayOut(out *WayOut) string {
 	return text
 }
 
-func breakWords(list []Break) string {
+func breakWords(list []contrast.Break) string {
 	if len(list) == 0 {
 		return ", and nothing else suffers"
 	}
@@ -270,11 +249,11 @@ func breakWords(list []Break) string {
 	for _, b := range list {
 		parts = append(parts, fmt.Sprintf("%s (%s, was %s)", b.Meets, b.To, b.From))
 	}
-	return ", at the cost of its seams with " + listed(parts)
+	return ", at the cost of its seams with " + measure.List(parts)
 }
 
-// Grounds are what the study rests on.
-func (w Words) Grounds() []string {
+// grounds are what the study rests on.
+func (w valuesText) grounds() []string {
 	t := &w.Thresholds
 	soft := fmt.Sprintf("a seam vanishes below a step of %s L*, what half of all viewers notice between patches of that size from there (published), more for prints", span(t.SoftLeast, t.SoftMost))
 	clear := fmt.Sprintf("it is clear from %g, about where lettering is just legible (published for lettering, our choice for seams)", t.Clear)
@@ -288,7 +267,7 @@ func (w Words) Grounds() []string {
 		fmt.Sprintf("medium begins at L* %g and light at %g (published limits, drawn together to three by us)", t.MediumFrom, t.LightFrom),
 		"outline: edge is how much of it shows, 1 where every seam round the figure is clear; \"one side the lighter\" is 1 where the figure is darker all along, or lighter",
 		"mass: the figure and its ground as half-shut eyes see them; the first number is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their middles",
-		fmt.Sprintf("an outline or a mass holds from %g of 100; the squint blurs by %s (our choices)", t.Reads, w.Length(t.Blur)),
+		fmt.Sprintf("an outline or a mass holds from %g of 100; the squint blurs by %s (our choices)", t.Reads, w.length(t.Blur)),
 		"neighbours, sheen and the light in the room shift how light cloth looks, and a screen is not cloth: within 3 L* of a threshold look at the cloth itself; vivid colours look lighter than their L*",
 	}
 }
