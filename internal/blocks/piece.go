@@ -28,26 +28,6 @@ func (p Point) Turned(quarters int) Point {
 	return p
 }
 
-// Shape is what a piece is called at the cutting table.
-type Shape uint8
-
-const (
-	Wedge      Shape = iota // isosceles, 45 degrees at its tip
-	Kite                    // 90 degrees at the block's corner, 45 at its middle
-	StopGround              // a half-square triangle less one wedge
-	HalfSquare              // half-square triangle
-	RingCorner              // half-square triangle beside an octagon
-	Square
-	Tumbler     // a trapezoid whose slanted sides lean 22.5 degrees
-	HalfTumbler // the piece at the end of a column, square at its outer end
-	Strip       // of a border or a sash
-)
-
-var shapeNames = [...]string{"wedge", "kite", "stop piece", "half-square triangle", "corner triangle", "square", "tumbler", "end piece", "strip"}
-
-// String is the shape's name for one piece.
-func (s Shape) String() string { return shapeNames[s] }
-
 // Piece is one patch of a block. Its outline goes clockwise on screen, the first corner
 // not repeated, and begins with the corner that the piece points with: the tip of a wedge,
 // the square corner of a kite, stop piece or triangle.
@@ -113,10 +93,10 @@ func Tips(pieces []Piece, c Corner) (wedges, kites int) {
 		if p.Outline[0] != c.Point() {
 			continue
 		}
-		switch p.Shape {
-		case Wedge:
+		switch p.Shape.Description().Gathers {
+		case WebCentre:
 			wedges++
-		case Kite:
+		case StarCentre:
 			kites++
 		}
 	}

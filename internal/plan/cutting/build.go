@@ -5,7 +5,6 @@ import (
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/sizes"
 	"eighthturn/internal/plan/supplies"
 	"eighthturn/internal/quilt"
 )
@@ -63,11 +62,11 @@ func Build(top *quilt.Top, o Options) *Plan {
 
 // plan is all of a plan but its strips and what is bought.
 func plan(top *quilt.Top, o Options) *planning {
-	steps := filledSteps(o.Steps, sizes.StepsOf(top.Units))
+	steps := o.Steps.Filled(top.Units)
 	p := &planning{
 		Plan: &Plan{Title: top.Title, Units: top.Units, Seam: top.Seam, Steps: steps, Copies: max(1, o.Copies), SquareUp: o.SquareUp, Spare: o.Spare, BackingOf: -1},
 		top:  top, options: o,
-		sizer: sizer{units: top.Units, seam: top.Seam, side: top.SideFinished, strips: top.Cloth.StripsCut, steps: steps, options: o, charted: map[measure.NM]sizes.Strip{}},
+		sizing: sizingOf(top, steps, &o),
 	}
 	p.fabrics = make([]int, len(top.Fabrics))
 	for i := range p.fabrics {
@@ -139,7 +138,7 @@ func (p *planning) tables() {
 			continue
 		}
 		seen[key] = true
-		if piece.Shape == blocks.Tumbler {
+		if piece.Shape.Description().Sized == blocks.ByColumn {
 			p.tumblerTable(piece)
 			if p.Tumblers[len(p.Tumblers)-1].Slim {
 				p.slim(line)

@@ -58,7 +58,7 @@ func (p *planning) chainOf(group []long, strips []demand, loss measure.NM) Chain
 		c.SpareCut -= l.length
 	}
 	p.order(&c)
-	c.Scant = c.SpareCut < p.sizer.steps.Trimmed
+	c.Scant = c.SpareCut < p.Steps.Trimmed
 	c.Short = c.LeastCut > 0 && c.LeastCut < leastInJoin(p.Units)
 	return c
 }

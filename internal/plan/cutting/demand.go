@@ -3,7 +3,6 @@ package cutting
 import (
 	"slices"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/supplies"
 )
@@ -31,9 +30,9 @@ func (p *planning) demands() [][]demand {
 		p.unitsOf(line)
 		fabric := &p.Fabrics[line.Fabric]
 		switch {
-		case line.Piece.Shape == blocks.Strip && p.lengthwise(line):
+		case line.edging() && p.lengthwise(line):
 			continue // laid out in blocks of cloth
-		case line.Piece.Shape == blocks.Strip && line.Piece.AlongCut > fabric.UsableWidth:
+		case line.edging() && line.Piece.AlongCut > fabric.UsableWidth:
 			line.Piece.Method = Joined // with the others of its edging
 		case p.tooLong(line, fabric.UsableWidth):
 			continue
@@ -61,7 +60,7 @@ func lineDemand(line *Line) demand {
 		d.extra, d.nests = piece.WideCut-d.along, true
 	}
 	d.stacks = !d.nests
-	d.turn = piece.Shape == blocks.Strip && line.Border < 0
+	d.turn = line.edging() && line.Border < 0
 	return d
 }
 
@@ -80,7 +79,7 @@ func added(list []demand, d demand) []demand {
 // ends is whole strips and one more that is only as long as it need be, but not so short that it cannot be handled.
 func (p *planning) ends(across measure.NM, whole int, last, usable measure.NM) []demand {
 	var list []demand
-	last = min(usable, max(measure.RoundUp(last, p.sizer.steps.Trimmed), across))
+	last = min(usable, max(measure.RoundUp(last, p.Steps.Trimmed), across))
 	if last == usable {
 		whole++
 	} else {

@@ -17,9 +17,9 @@ func (p *Plan) fault(at Place, hint, format string, args ...any) {
 
 // noSize says that a line's piece cannot be cut from its strip in any way that a chart knows.
 func (p *planning) noSize(line *Line) {
-	if line.Piece.Shape == blocks.Tumbler {
+	if line.Piece.Shape.Description().Sized == blocks.ByColumn {
 		p.fault(line.Place, "write line "+measure.Number(p.leastLine(), p.Units)+", or more", "no wedge rule cuts tumblers of this size from strips of %s: their narrow edge vanishes, or they are longer than %s",
-			p.text(p.sizer.side+2*p.Seam), p.text(sizes.MaxLength))
+			p.text(p.top.SideFinished+2*p.Seam), p.text(sizes.MaxLength))
 		return
 	}
 	p.fault(line.Place, "make the blocks smaller", "a %s of this size is larger than charts go, %s", line.Piece.Shape, p.text(sizes.MaxLength))
@@ -28,7 +28,7 @@ func (p *planning) noSize(line *Line) {
 // leastLine is the least line of a wedge rule, on one of its marks, with which the narrow edge of tumblers finishes at two
 // seam allowances.
 func (p *planning) leastLine() measure.NM {
-	return measure.RoundUp(p.sizer.side+2*p.Seam+times(p.Seam, 1/tan22), p.sizer.steps.Mark)
+	return measure.RoundUp(p.top.SideFinished+2*p.Seam+times(p.Seam, 1/tan22), p.Steps.Mark)
 }
 
 // slim warns of tumblers whose narrow edge all but vanishes.

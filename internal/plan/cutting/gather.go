@@ -6,7 +6,6 @@ import (
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/sizes"
 	"eighthturn/internal/quilt"
 )
 
@@ -15,7 +14,7 @@ type planning struct {
 	*Plan
 	top     *quilt.Top
 	options Options
-	sizer   sizer
+	sizing  blocks.Sizing
 	heights map[string]blocks.WedgeHeight // of wedges, by the kind's name
 	columns map[int]int                   // the column that a cell belongs to
 	lines   map[lineKey]int
@@ -35,19 +34,6 @@ type lineKey struct {
 	across, long measure.NM
 }
 
-// filledSteps is the units' own steps where the options have none.
-func filledSteps(given, own sizes.Steps) sizes.Steps {
-	for _, s := range []struct {
-		to   *measure.NM
-		from measure.NM
-	}{{&given.Trimmed, own.Trimmed}, {&given.Spare, own.Spare}, {&given.Exact, own.Exact}, {&given.Mark, own.Mark}} {
-		if *s.to <= 0 {
-			*s.to = s.from
-		}
-	}
-	return given
-}
-
 // gather gives every patch its line.
 func (p *planning) gather() {
 	p.heights = map[string]blocks.WedgeHeight{}
@@ -61,8 +47,9 @@ func (p *planning) gather() {
 		}
 	}
 	p.lines, p.sets = map[lineKey]int{}, map[string]setAt{}
-	p.LineOf = make([]int, len(p.top.Patches))
+	p.LineOf, p.HandOf = make([]int, len(p.top.Patches)), make([]Hand, len(p.top.Patches))
 	for i := range p.top.Patches {
+		p.HandOf[i] = handOf(&p.top.Patches[i])
 		key := p.key(i)
 		n, ok := p.lines[key]
 		if !ok {
@@ -70,7 +57,7 @@ func (p *planning) gather() {
 		}
 		line := &p.Lines[n]
 		line.Patches = append(line.Patches, i)
-		line.count(p.handOf(i), p.Copies)
+		line.count(p.HandOf[i], p.Copies)
 		p.LineOf[i] = n
 	}
 }
@@ -84,18 +71,16 @@ func (p *planning) key(patch int) lineKey {
 	} else {
 		k.fabric = p.fabric(p.top.Faces[t.First].Fabric)
 	}
-	switch t.Shape {
-	case blocks.Wedge:
+	switch d := t.Shape.Description(); d.Sized {
+	case blocks.ByStrip:
 		k.height = p.heights[p.top.Cells[t.Cell].Kind]
-	case blocks.Square, blocks.Strip:
+	case blocks.ByOutline:
 		k.role, k.border = t.Role, t.Border
 		k.across, k.long = p.edgingSize(t)
-	case blocks.Tumbler, blocks.HalfTumbler:
-		divided := &p.top.Cloth.Columns[p.columns[t.Cell]].Divided
-		k.long = measure.NM(divided.Mean)
-		if t.Shape == blocks.HalfTumbler {
-			k.hand = p.handOf(patch)
-			k.long = measure.NM(divided.End)
+	case blocks.ByColumn:
+		k.long = measure.NM(d.LengthIn(&p.top.Cloth.Columns[p.columns[t.Cell]].Divided))
+		if d.OneHanded {
+			k.hand = p.HandOf[patch]
 		}
 	}
 	return k
@@ -121,29 +106,16 @@ func (p *planning) edgingSize(t *quilt.Patch) (across, long measure.NM) {
 }
 
 // handOf is the hand of a patch's piece.
-func (p *planning) handOf(patch int) Hand {
-	t := &p.top.Patches[patch]
-	o := t.Outline
-	longerLeft := false
-	switch t.Shape {
-	case blocks.StopGround: // from its square corner clockwise: the next corner lies to the right
-		longerLeft = apart(o[0], o[1]) > apart(o[0], o[3])
-	case blocks.HalfTumbler: // from its upper left corner clockwise
-		left, right := o[3].Y-o[0].Y, o[2].Y-o[1].Y
-		longerLeft = (left > right) == (o[0].Y == o[1].Y) // the square end away, which may be the lower one
-	default:
+func handOf(t *quilt.Patch) Hand {
+	hand := t.Shape.Description().Hand
+	if hand == nil {
 		return Either
 	}
-	if longerLeft {
-		return Left
+	places := make([]blocks.Place, len(t.Outline))
+	for i, p := range t.Outline {
+		places[i] = blocks.Place(p)
 	}
-	return Right
-}
-
-// apart is the greater of two points' distances along the axes, which orders distances along them and along diagonals.
-func apart(a, b quilt.Point) measure.NM {
-	x, y := a.X-b.X, a.Y-b.Y
-	return max(x, -x, y, -y)
+	return hand(places)
 }
 
 // count adds one patch.
@@ -183,36 +155,6 @@ func which(second bool) int {
 		return 1
 	}
 	return 0
-}
-
-// size fills in a line's piece; false where there is none of that size.
-func (p *planning) size(line *Line, k lineKey, t *quilt.Patch) bool {
-	piece, z := &line.Piece, &p.sizer
-	piece.SideFinished, piece.LengthFinished = k.across, 0
-	switch k.shape {
-	case blocks.Wedge:
-		return z.wedge(piece, k.height)
-	case blocks.Kite, blocks.StopGround:
-		return z.beside(piece)
-	case blocks.HalfSquare:
-		z.triangle(piece, p.top.SideFinished)
-	case blocks.RingCorner:
-		return z.ringCorner(piece)
-	case blocks.Square:
-		var sideOf func(measure.NM) measure.NM
-		if t.Cell >= 0 {
-			sideOf = z.sideOfSquare
-		}
-		z.square(piece, sideOf)
-	case blocks.Strip:
-		piece.LengthFinished = k.long
-		z.edging(piece, k.border >= 0)
-	case blocks.Tumbler:
-		return z.tumbler(piece, &p.top.Cloth.Columns[p.columns[t.Cell]].Divided) == nil
-	case blocks.HalfTumbler:
-		z.endPiece(piece, &p.top.Cloth.Columns[p.columns[t.Cell]].Divided)
-	}
-	return true
 }
 
 // fabric is the plan's fabric for one of the top's.

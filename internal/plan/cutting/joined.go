@@ -239,7 +239,7 @@ func (p *planning) group(group []long, usable, loss, across measure.NM, spare bo
 	}
 	last := total + measure.NM(whole)*loss - measure.NM(whole)*usable
 	if spare {
-		last = max(last+p.sizer.steps.Trimmed, leastInJoin(p.Units))
+		last = max(last+p.Steps.Trimmed, leastInJoin(p.Units))
 	}
 	list := p.ends(across, whole, last, usable)
 	for i := range list {

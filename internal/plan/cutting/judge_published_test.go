@@ -132,8 +132,8 @@ func TestPublishedOnPoint(t *testing.T) {
 		for _, c := range []struct {
 			published, exact, rule float64
 		}{
-			{sides[i], inches(QuarterSquareExact(inch(w*math.Sqrt2), measure.Inch/4)), w*math.Sqrt2 + 1.25},
-			{corners[i], inches(HalfSquareExact(inch(w/math.Sqrt2), measure.Inch/4)), w/math.Sqrt2 + 0.875},
+			{sides[i], inches(blocks.QuarterSquareExact(inch(w*math.Sqrt2), measure.Inch/4)), w*math.Sqrt2 + 1.25},
+			{corners[i], inches(blocks.HalfSquareExact(inch(w/math.Sqrt2), measure.Inch/4)), w/math.Sqrt2 + 0.875},
 		} {
 			if c.published < c.exact-1./64 || c.published-c.rule > 0.27 {
 				t.Errorf("%g: published %g, exact %.4f", w, c.published, c.exact)
@@ -329,8 +329,8 @@ func TestPublishedFatQuarters(t *testing.T) {
 func TestPublishedMetric(t *testing.T) {
 	for mm, adds := range map[float64][2]float64{6: {20.5, 29.0}, 6.35: {21.7, 30.7}, 7.5: {25.6, 36.2}} {
 		q := measure.NM(mm * float64(measure.Millimetre))
-		near(t, "half", float64(HalfSquareExact(0, q))/float64(measure.Millimetre), adds[0], 1)
-		near(t, "quarter", float64(QuarterSquareExact(0, q))/float64(measure.Millimetre), adds[1], 1)
+		near(t, "half", float64(blocks.HalfSquareExact(0, q))/float64(measure.Millimetre), adds[0], 1)
+		near(t, "quarter", float64(blocks.QuarterSquareExact(0, q))/float64(measure.Millimetre), adds[1], 1)
 	}
 	centimetres := func(nm measure.NM) float64 { return float64(nm) / float64(measure.Centimetre) }
 	_, half := single(t, blocks.HalfSquare, "units cm\nside 10", Options{})

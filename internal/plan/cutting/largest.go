@@ -37,10 +37,10 @@ func (p *planning) takes(piece *Piece) string {
 
 // largest is the hint with the largest size that fits.
 func (p *planning) largest(line *Line, usable measure.NM) string {
-	if line.Piece.Shape == blocks.Square && line.Border >= 0 || line.Piece.Shape == blocks.Strip {
+	if line.Border >= 0 || line.edging() {
 		return "the longest that it gives is " + p.text(usable-2*p.Seam) + " finished"
 	}
-	mark := p.sizer.steps.Mark
+	mark := p.Steps.Mark
 	most := int(p.top.SideFinished / mark)
 	n := sort.Search(most, func(n int) bool { return p.alongAt(line, measure.NM(n+1)*mark) > usable })
 	side := measure.NM(n) * mark
@@ -61,38 +61,21 @@ func (p *planning) largest(line *Line, usable measure.NM) string {
 
 // alongAt is what a line's piece would take of a strip if the block's side were another.
 func (p *planning) alongAt(line *Line, side measure.NM) measure.NM {
-	z := p.sizer
-	z.side = side
-	for h := range z.strips {
-		if z.strips[h] > 0 {
-			z.strips[h] = blocks.WedgeHeight(h).Finished(side) + 2*p.Seam
+	z := p.sizing
+	z.SideFinished, z.AcrossFinished, z.AlongFinished = side, side, side
+	for h := range z.StripsCut {
+		if z.StripsCut[h] > 0 {
+			z.StripsCut[h] = blocks.WedgeHeight(h).Finished(side) + 2*p.Seam
+		}
+		if p.top.Cloth.StripsCut[h] == line.Piece.AcrossCut {
+			z.Height = blocks.WedgeHeight(h)
 		}
 	}
-	part := float64(side) / float64(p.top.SideFinished)
-	piece := Piece{Shape: line.Piece.Shape, SideFinished: side, LengthFinished: times(line.Piece.LengthFinished, part)}
-	ok := true
-	switch piece.Shape {
-	case blocks.Wedge:
-		for h := range z.strips {
-			if p.top.Cloth.StripsCut[h] == line.Piece.AcrossCut {
-				ok = z.wedge(&piece, blocks.WedgeHeight(h))
-			}
-		}
-	case blocks.Kite, blocks.StopGround:
-		ok = z.beside(&piece)
-	case blocks.RingCorner:
-		ok = z.ringCorner(&piece)
-	case blocks.HalfSquare:
-		z.triangle(&piece, side)
-	case blocks.Tumbler:
-		ok = z.tumbler(&piece, &blocks.Column{Mean: float64(piece.LengthFinished)}) == nil
-	case blocks.HalfTumbler:
-		z.endPiece(&piece, &blocks.Column{End: float64(piece.LengthFinished)})
-	default:
-		z.square(&piece, nil)
-	}
+	long := float64(times(line.Piece.LengthFinished, float64(side)/float64(p.top.SideFinished)))
+	z.Divided = &blocks.Column{Mean: long, End: long}
+	size, _, ok := line.Piece.Shape.Description().Cut(&z)
 	if !ok {
 		return 0
 	}
-	return piece.AlongCut
+	return size.AlongCut
 }

@@ -3,8 +3,6 @@ package cutting
 import (
 	"cmp"
 	"slices"
-
-	"eighthturn/internal/blocks"
 )
 
 // lengthwise says whether a line's pieces are cut along the cloth.
@@ -19,7 +17,7 @@ func (p *planning) layBlocks() {
 		var list []Column
 		for _, n := range f.Lines {
 			line := &p.Lines[n]
-			if line.Piece.Shape != blocks.Strip || !p.lengthwise(line) {
+			if !line.edging() || !p.lengthwise(line) {
 				continue
 			}
 			line.Piece.Method = Lengthwise

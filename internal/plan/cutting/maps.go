@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/palettes"
@@ -337,7 +336,7 @@ func (p *Plan) UnitName(line *Line) string {
 	case EndPairs:
 		return "rectangle"
 	case Whole, Lengthwise, Joined:
-		if line.Piece.Shape == blocks.Strip {
+		if line.edging() {
 			return "strip"
 		}
 	}

@@ -34,7 +34,7 @@ func (p *planning) waysToFit(fabric int, have measure.NM) []Way {
 		if b.Fabric != fabric && b.Corners != fabric {
 			continue
 		}
-		step := p.sizer.steps.Trimmed
+		step := p.Steps.Trimmed
 		change := func(less int) Way {
 			return Way{Border: n, WidthFinished: b.Width - b.Width%step - measure.NM(less)*step + step*boolNM(b.Width%step > 0)}
 		}
@@ -66,7 +66,7 @@ func (p *planning) least(most int, change func(int) Way, fabric int, have measur
 
 // smaller is the largest block with which the cloth suffices: by its strip where the layout gives that, else by its side.
 func (p *planning) smaller(fabric int, have measure.NM) []Way {
-	mark, side := p.sizer.steps.Mark, p.top.SideFinished
+	mark, side := p.Steps.Mark, p.top.SideFinished
 	if !p.top.Cloth.StripGiven {
 		most := int(side / 2 / mark)
 		return p.least(most, func(less int) Way {
@@ -122,13 +122,13 @@ func narrowed(top *quilt.Top, border int, width measure.NM) *quilt.Top {
 		w, h := p.Outline[1].X-p.Outline[0].X, p.Outline[2].Y-p.Outline[1].Y
 		upright := isUpright(top, p)
 		switch cornered := top.Cloth.Borders[border].Corners >= 0; {
-		case p.Border > border && p.Shape == blocks.Square:
+		case p.Border > border && !edging(p):
 			continue
 		case p.Border > border && upright:
 			h -= 2 * less
 		case p.Border > border:
 			w -= 2 * less
-		case p.Shape == blocks.Square:
+		case !edging(p):
 			w, h = width, width
 		case upright:
 			w = width
@@ -149,6 +149,9 @@ func isUpright(top *quilt.Top, p *quilt.Patch) bool {
 	}
 	return p.Number <= 2
 }
+
+// edging says whether a patch is a strip of a border or a sash.
+func edging(p *quilt.Patch) bool { return p.Shape.Description().Edging }
 
 func sized(w, h measure.NM) []quilt.Point {
 	return []quilt.Point{{}, {X: w}, {X: w, Y: h}, {Y: h}}
@@ -186,7 +189,7 @@ func resized(top *quilt.Top, side measure.NM) *quilt.Top {
 	}
 	for i := range t.Patches {
 		p := &t.Patches[i]
-		if p.Shape != blocks.Strip {
+		if !edging(p) {
 			continue
 		}
 		w, h := p.Outline[1].X-p.Outline[0].X, p.Outline[2].Y-p.Outline[1].Y

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilttest/judges"
 )
@@ -212,7 +213,7 @@ func TestEverySearchCatches(t *testing.T) {
 
 // TestFewestSets: no smaller number of strip sets gives enough wedges of both kinds.
 func TestFewestSets(t *testing.T) {
-	piece := &Piece{WideCut: inch(3.6478), NarrowCut: inch(0.3342)}
+	piece := &Piece{CutSize: blocks.CutSize{WideCut: inch(3.6478), NarrowCut: inch(0.3342)}}
 	for per := 1; per <= 9; per++ {
 		for a := range 25 {
 			for b := range 25 {

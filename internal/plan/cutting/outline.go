@@ -1,7 +1,6 @@
 package cutting
 
 import (
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 )
@@ -81,7 +80,7 @@ func (p *Piece) PieceOutline() []diagram.Point {
 		return []diagram.Point{{X: 0, Y: 0}, {X: w, Y: 0}, {X: 0, Y: w}}
 	case p.Method == TwiceOnDiagonal:
 		return []diagram.Point{{X: 0, Y: 0}, {X: w, Y: 0}, {X: w / 2, Y: w / 2}}
-	case p.Shape == blocks.HalfTumbler:
+	case p.Method == EndPairs:
 		upper, lower := p.WideCut, p.NarrowCut
 		if p.Hand == Left { // the square end to the left, which is away when turned by a quarter
 			upper, lower = lower, upper

@@ -9,8 +9,8 @@
 package cutting
 
 import (
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/sizes"
 	"eighthturn/internal/plan/supplies"
 )
 
@@ -19,7 +19,7 @@ type Plan struct {
 	Title     string
 	Units     measure.System
 	Seam      measure.NM        // allowance
-	Steps     sizes.Steps       // what cut sizes were rounded to
+	Steps     blocks.Steps      // what cut sizes were rounded to
 	Copies    int               // how many quilts are planned
 	SquareUp  measure.NM        // added to each fabric for squaring its ends
 	Spare     measure.NM        // added to each fabric for slips
@@ -27,6 +27,7 @@ type Plan struct {
 	Sets      []StripSet        // strip sets of the real fabrics, in the order they first appear
 	Lines     []Line            // every distinct piece; a line's number is its index
 	LineOf    []int             // line that supplies each patch of the top, by the patch's index
+	HandOf    []Hand            // of each patch
 	Wedges    []Wedge           // what each strip that wedges come from gives, widest first
 	Tumblers  []Tumbler         // the same for columns
 	Binding   *supplies.Binding // of one quilt
@@ -70,6 +71,7 @@ type Tumbler struct {
 
 // Ruler says how a size that must be exact stands to a ruler's marks. The zero value is not used.
 type Ruler struct {
+	What     string // the size: "the strip for wedges"; "" of a strip in a strip set
 	ExactCut measure.NM
 	OnMark   bool       // a line of the ruler shows it
 	BelowCut measure.NM // the mark below; the size itself if on a mark
@@ -82,17 +84,17 @@ type Ruler struct {
 
 // Options say how to plan. The zero value is the normal case.
 type Options struct {
-	Copies            int         // of the whole quilt; default 1
-	Quarters          bool        // buy by quarters of a yard in place of eighths; has no part in metres
-	SquareUp          measure.NM  // added to each fabric for squaring its ends; default none
-	Spare             measure.NM  // added to each fabric for slips; default none
-	Steps             sizes.Steps // what cut sizes are rounded to; each one that is 0 is the units' own
-	CornersByCustom   bool        // ring corners from the kite's square where it is large enough, in place of their exact one
-	LongEdgesStraight bool        // triangles from squares cut twice, their long edge on the straight grain
-	DiagonalBorders   bool        // border strips joined on the slant, in place of edge to edge
-	BindingAllowance  measure.NM  // beyond the perimeter; default 10 in, 25 cm
-	BackingOverhang   measure.NM  // on each side; default 4 in, 10 cm
-	BattingOverhang   measure.NM  // on each side; default 3 in, 7.5 cm
+	Copies            int          // of the whole quilt; default 1
+	Quarters          bool         // buy by quarters of a yard in place of eighths; has no part in metres
+	SquareUp          measure.NM   // added to each fabric for squaring its ends; default none
+	Spare             measure.NM   // added to each fabric for slips; default none
+	Steps             blocks.Steps // what cut sizes are rounded to; each one that is 0 is the units' own
+	CornersByCustom   bool         // ring corners from the kite's square where it is large enough, in place of their exact one
+	LongEdgesStraight bool         // triangles from squares cut twice, their long edge on the straight grain
+	DiagonalBorders   bool         // border strips joined on the slant, in place of edge to edge
+	BindingAllowance  measure.NM   // beyond the perimeter; default 10 in, 25 cm
+	BackingOverhang   measure.NM   // on each side; default 4 in, 10 cm
+	BattingOverhang   measure.NM   // on each side; default 3 in, 7.5 cm
 }
 
 // Limits, checked before anything is planned.

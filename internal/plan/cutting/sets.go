@@ -4,6 +4,7 @@ import (
 	"encoding/binary"
 	"slices"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
 
@@ -57,7 +58,7 @@ func (p *planning) newSet(patch int, alike bool) int {
 		}
 		cut := given.BandsCut[at]
 		s.Bands = append(s.Bands, Band{
-			Fabric: p.fabric(p.top.Faces[t.First+i].Fabric), WidthCut: cut, WidthFinished: cut - 2*q, OnRuler: p.sizer.ruler(cut, nil),
+			Fabric: p.fabric(p.top.Faces[t.First+i].Fabric), WidthCut: cut, WidthFinished: cut - 2*q, OnRuler: p.ruler(blocks.Exact{Cut: cut}),
 		})
 		s.WidthCut += cut
 	}
@@ -91,7 +92,7 @@ func (p *planning) sewSet(s *StripSet) {
 		}
 	}
 	if s.PerSet = nested(s.LengthCut, piece); s.PerSet > 0 { // else it is said with the other pieces that are too large
-		s.run(piece, p.sizer.steps.Trimmed)
+		s.run(piece, p.Steps.Trimmed)
 	}
 }
 

@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
 
@@ -52,13 +51,13 @@ func (w Words) Cloth(line *Line) string {
 func (w Words) PieceName(line *Line) string {
 	piece := &line.Piece
 	switch {
-	case piece.Shape == blocks.Strip && line.Border >= 0:
+	case line.edging() && line.Border >= 0:
 		return w.EdgingName(line)
-	case piece.Shape == blocks.Square && line.Border >= 0:
+	case line.Border >= 0:
 		return "corner square, " + w.EdgingName(line)
-	case piece.Shape == blocks.Strip:
+	case line.edging():
 		return "sash"
-	case piece.Shape == blocks.Square && len(line.Patches) > 0 && piece.Role == "posts":
+	case piece.Role == "posts":
 		return "post"
 	case piece.Hand != Either:
 		return piece.Shape.String() + ", " + piece.Hand.String()
@@ -69,8 +68,7 @@ func (w Words) PieceName(line *Line) string {
 // FinishedSize is a piece's finished size: of wedges and tumblers the height, of triangles the short edges, of kites and stop
 // pieces the block's side.
 func (w Words) FinishedSize(piece *Piece) string {
-	switch piece.Shape {
-	case blocks.Tumbler, blocks.HalfTumbler, blocks.Strip:
+	if piece.LengthFinished > 0 {
 		return w.By(piece.SideFinished, piece.LengthFinished)
 	}
 	return w.Length(piece.SideFinished)

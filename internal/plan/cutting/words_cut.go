@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
 
@@ -171,8 +170,8 @@ func (w Words) Rulers() []string {
 		list = append(list, text+".")
 	}
 	for i := range w.Lines {
-		for n, r := range w.Lines[i].Piece.OnRuler {
-			add(capital(rulerOf(&w.Lines[i], n)), r)
+		for _, r := range w.Lines[i].Piece.OnRuler {
+			add(capital(r.What), r)
 		}
 	}
 	for i := range w.Sets {
@@ -181,23 +180,4 @@ func (w Words) Rulers() []string {
 		}
 	}
 	return list
-}
-
-// rulerOf is what the size number n of a line's piece is.
-func rulerOf(line *Line, n int) string {
-	switch shape := line.Piece.Shape; {
-	case line.Piece.Method == Nested && n == 1:
-		return "the line of a wedge rule for tumblers"
-	case line.Piece.Method == Nested:
-		return "the strip for " + shape.String() + "s"
-	case shape == blocks.Strip && n == 1:
-		return "the length of sashes"
-	case shape == blocks.Strip && line.Border < 0:
-		return "the width of sashes"
-	case shape == blocks.Strip:
-		return "the width of border strips"
-	case shape == blocks.HalfTumbler:
-		return "the strip for end pieces"
-	}
-	return "the side of plain squares"
 }

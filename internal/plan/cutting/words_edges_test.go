@@ -193,7 +193,7 @@ func TestShapeNotes(t *testing.T) {
 				large++
 			}
 		}
-		if strings.Count(said, "A kite is cut from its square") != has[blocks.Kite] || strings.Count(said, "as a left or a right stop piece") != has[blocks.StopGround] {
+		if strings.Count(said, "Kites. Draw a line") != has[blocks.Kite] || strings.Count(said, "as a left or a right stop piece") != has[blocks.StopGround] {
 			t.Errorf("%s: %q", n.name, said)
 		}
 		kites, stops = kites+has[blocks.Kite], stops+has[blocks.StopGround]

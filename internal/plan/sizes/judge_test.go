@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
 
@@ -142,7 +143,7 @@ func TestWideStrips(t *testing.T) {
 // so that a corner cut by it can be too small, and no cut of ours is.
 func TestMetricCorners(t *testing.T) {
 	for mm, adds := range map[float64]float64{6: 2.05, 6.35: 2.17, 7.5: 2.56} {
-		near(t, "adds", float64(halfSquareAdds(measure.NM(mm*float64(measure.Millimetre))))/float64(measure.Centimetre), adds, 2)
+		near(t, "adds", float64(blocks.HalfSquareExact(0, measure.NM(mm*float64(measure.Millimetre))))/float64(measure.Centimetre), adds, 2)
 	}
 	c, err := Strips(Options{Units: measure.Centimetres})
 	if err != nil {
@@ -150,7 +151,7 @@ func TestMetricCorners(t *testing.T) {
 	}
 	short := 0
 	for _, s := range c.Strips {
-		leg := s.Corner.Need - halfSquareAdds(c.Seam)
+		leg := s.Corner.Need - blocks.HalfSquareExact(0, c.Seam)
 		if published := measure.RoundUp(leg+5*measure.Centimetre/2, measure.Millimetre); published < s.Corner.Need {
 			short++
 		}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
 
@@ -30,7 +31,7 @@ func TestStripLaws(t *testing.T) {
 
 // stripBreaks are the laws that a strip breaks.
 func stripBreaks(c *StripChart, s *Strip) []string {
-	steps := StepsOf(c.Units)
+	steps := blocks.StepsOf(c.Units)
 	var list []string
 	law := func(holds bool, text string) {
 		if !holds {
@@ -103,7 +104,7 @@ func TestSideLaws(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		mark := StepsOf(units).Mark
+		mark := blocks.StepsOf(units).Mark
 		for _, s := range c.Sides {
 			for i, h := range c.Heights {
 				strip := s.Strips[i]

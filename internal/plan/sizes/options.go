@@ -3,6 +3,7 @@ package sizes
 import (
 	"fmt"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
 
@@ -21,7 +22,7 @@ type Options struct {
 const (
 	MaxRows   = 500
 	MaxSeam   = measure.Inch
-	MaxLength = 120 * measure.Inch // of strips, sides and lines
+	MaxLength = blocks.MaxCut // of strips, sides and lines
 	MaxCloth  = 400 * measure.Inch
 )
 
@@ -90,20 +91,4 @@ func (o *Options) over() []measure.NM {
 		list = append(list, at)
 	}
 	return list
-}
-
-// Steps are what cut sizes are rounded to: geometry is exact, rulers have marks.
-type Steps struct {
-	Trimmed measure.NM // pieces that are trimmed after sewing go up to a whole number of these
-	Spare   measure.NM // and have at least so much to trim
-	Exact   measure.NM // pieces that are not trimmed go up to a whole number of these
-	Mark    measure.NM // strips go to the nearest of these
-}
-
-// StepsOf is the steps of a system of measures. Common practice, no source.
-func StepsOf(s measure.System) Steps {
-	if s == measure.Centimetres {
-		return Steps{measure.Centimetre / 2, 2 * measure.Millimetre, measure.Millimetre, measure.Millimetre}
-	}
-	return Steps{measure.Inch / 4, measure.Inch / 16, measure.Inch / 8, measure.Inch / 16}
 }

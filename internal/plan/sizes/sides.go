@@ -3,6 +3,7 @@ package sizes
 import (
 	"fmt"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
 
@@ -50,7 +51,7 @@ func Sides(o Options) (*SideChart, error) {
 
 func (c *SideChart) side(side measure.NM) Side {
 	s := Side{SideFinished: side, Near: true}
-	mark := StepsOf(c.Units).Mark
+	mark := blocks.StepsOf(c.Units).Mark
 	for _, height := range c.Heights {
 		cut := height.Finished(side) + 2*c.Seam
 		at := measure.Nearest(cut, mark)

@@ -78,7 +78,7 @@ func heights() []Height {
 	var list []Height
 	at := map[blocks.WedgeHeight]int{}
 	for _, kind := range blocks.Kinds() {
-		if !has(kind, blocks.Wedge) {
+		if kind.Height == blocks.NoWedges || kind.Column {
 			continue
 		}
 		i, seen := at[kind.Height]
@@ -92,65 +92,36 @@ func heights() []Height {
 	return list
 }
 
-func has(kind *blocks.Kind, shape blocks.Shape) bool {
-	for _, p := range kind.Pieces {
-		if p.Shape == shape {
-			return true
-		}
-	}
-	return false
-}
-
 func (c *StripChart) strip(cut measure.NM) Strip {
 	q := c.Seam
 	h := cut - 2*q
 	s := Strip{
 		StripCut: cut, WedgeFinished: h,
 		WedgeBaseFinished: nearest(times(h, 2*tan22)),
-		WedgeBaseCut:      nearest(times(h+q, 2*tan22) + times(q, 2*tan22/sin22)),
-		WedgeTipCut:       nearest(times(q, 2*tan22/sin22) - times(q, 2*tan22)),
 		PitchCut:          nearest(times(h, tan22) + times(q, 2*tan22/sin22)),
 	}
+	s.WedgeBaseCut, s.WedgeTipCut = blocks.WedgeCut(cut, q)
 	for _, height := range c.Heights {
 		s.SidesFinished = append(s.SidesFinished, height.Side(measure.Of(h)))
 	}
-	s.Kite, s.Stop = c.kite(h), c.stop(h)
-	s.Corner = c.corner(h, s.Kite.Cut)
+	s.squares(c)
 	if left := c.UsableWidth - s.WedgeBaseCut; left >= 0 {
 		s.Wedges = 1 + int(left/s.PitchCut)
 	}
 	return s
 }
 
-// kite is the square for a kite beside wedges of a finished height: to its sharp tip, up to the next step that leaves
-// something to trim.
-func (c *StripChart) kite(h measure.NM) Square {
-	q, steps := c.Seam, StepsOf(c.Units)
-	side := blocks.AlongDiagonal.Side(measure.Of(h))
-	need := q + nearest(float64(side)/2+times(q, k/sin22))
-	return Square{need, measure.RoundUp(need+steps.Spare, steps.Trimmed)}
-}
-
-// stop is the square for two stop pieces beside wedges of a finished height: twice the kite's, by custom.
-func (c *StripChart) stop(h measure.NM) Square {
-	side := blocks.AlongDiagonal.Side(measure.Of(h))
-	return Square{side + halfSquareAdds(c.Seam), 2 * c.kite(h).Cut}
-}
-
-// corner is the square for two corners of a ring whose wedges have a finished height: exact, up to the next step.
-func (c *StripChart) corner(h, kitesCut measure.NM) Corner {
-	leg := nearest(times(blocks.ToMiddle.Side(measure.Of(h)), 1-k))
-	step := StepsOf(c.Units).Exact
-	need := leg + halfSquareAdds(c.Seam)
-	corner := Corner{Square: Square{need, measure.RoundUp(need, step)}}
-	if c.Units == measure.Inches && c.Seam == measure.Inch/4 {
-		corner.RuleCut = measure.RoundUp(leg+7*measure.Inch/8, step)
+// squares is the squares for pieces beside the wedges: a kite's up to the next step that leaves something to trim, a stop
+// piece's twice that, by custom, a corner's up to the next step.
+func (s *Strip) squares(c *StripChart) {
+	steps := blocks.StepsOf(c.Units)
+	kite, stop := blocks.KiteExact(s.StripCut, c.Seam), blocks.StopExact(s.StripCut, c.Seam)
+	s.Kite = Square{kite, steps.Square(kite)}
+	s.Stop = Square{stop, 2 * s.Kite.Cut}
+	edge := blocks.RingCornerFinished(s.StripCut, c.Seam)
+	corner := blocks.HalfSquareExact(edge, c.Seam)
+	s.Corner = Corner{Square: Square{corner, measure.RoundUp(corner, steps.Exact)}, RuleCut: blocks.RingCornerRule(edge, c.Seam, c.Units)}
+	if s.Kite.Cut >= corner {
+		s.Corner.KitesCut = s.Kite.Cut
 	}
-	if kitesCut >= need {
-		corner.KitesCut = kitesCut
-	}
-	return corner
 }
-
-// halfSquareAdds is what seams add to the finished leg of a half-square triangle: (2 + sqrt 2) seam allowances.
-func halfSquareAdds(seam measure.NM) measure.NM { return 2*seam + nearest(times(seam, 2*k)) }

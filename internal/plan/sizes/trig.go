@@ -10,7 +10,6 @@ import (
 const (
 	tan22 = math.Sqrt2 - 1         // tan 22.5 degrees
 	sin22 = 0.38268343236508977173 // sin 22.5 degrees = sqrt(2 - sqrt 2) / 2
-	k     = math.Sqrt2 / 2         // 1 / sqrt 2
 )
 
 // times is a length multiplied by a number, in nanometres. The product stands alone, so that no machine fuses it with a

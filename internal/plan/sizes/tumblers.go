@@ -59,15 +59,13 @@ func Tumblers(o Options) (*TumblerChart, error) {
 
 func (c *TumblerChart) tumbler(line measure.NM) Tumbler {
 	q, w := c.Seam, c.StripCut
-	grown := times(q, 2*tan22/sin22)
 	t := Tumbler{
 		LineCut:        line,
-		WideCut:        nearest(times(line-q, 2*tan22) + grown),
-		NarrowCut:      nearest(times(line-w-q, 2*tan22) + grown),
 		WideFinished:   nearest(times(line-2*q, 2*tan22)),
 		NarrowFinished: nearest(times(line-w, 2*tan22)),
 		MeanFinished:   nearest(blocks.MeanByLine(line, w, q)),
 	}
+	t.WideCut, t.NarrowCut = blocks.TumblerCut(line, w, q)
 	if left := c.UsableWidth - t.WideCut; left >= 0 {
 		t.Pieces = 1 + int(2*left/(t.WideCut+t.NarrowCut))
 	}

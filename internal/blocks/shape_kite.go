@@ -1,0 +1,37 @@
+package blocks
+
+import "eighthturn/internal/measure"
+
+// kiteShape: 90 degrees at the block's corner, 45 at its middle. It is cut from a square, and trimmed at its square corner.
+func kiteShape() *Description {
+	return &Description{
+		Name: "kite", Gathers: StarCentre, Point: 2, Blunt: -1, Grain: [2]int{1, 0}, Trimmed: []int{0, 3}, Tools: []Tool{WedgeRule},
+		Shaped: true, CutTitle: "Kites",
+		CutWords: "Draw a line from corner to corner of the square. Lay a wedge rule of 45 degrees with its middle line on it and the point where its sides meet in a corner of the square, and cut along both sides. " +
+			"The kite stays a little large at its square corner and is trimmed after sewing. Or lay the square corner of the template in a corner of the square, and cut round it.",
+		Lies: func([]Place) (from, to int) { return 3, 1 }, // its square corner up
+		Cut:  cutKite,
+	}
+}
+
+// KiteExact is the least square for a kite beside wedges from a strip of a cut width: to its sharp tip, its right angle in a
+// corner of the square.
+func KiteExact(stripCut, seam measure.NM) measure.NM {
+	side := AlongDiagonal.Side(measure.Of(stripCut - 2*seam))
+	return seam + nearest(float64(side)/2+times(seam, k/sin22))
+}
+
+// Square is the side to cut of a square whose pieces are trimmed after sewing: the next step that leaves something to trim.
+func (s Steps) Square(exact measure.NM) measure.NM { return measure.RoundUp(exact+s.Spare, s.Trimmed) }
+
+func cutKite(z *Sizing) (CutSize, []Exact, bool) {
+	strip := z.StripsCut[AlongDiagonal]
+	if !z.gives(strip) {
+		return CutSize{}, nil, false
+	}
+	c := CutSize{SideFinished: z.SideFinished, Grain: [2]int{1, 0}}
+	exact := KiteExact(strip, z.Seam)
+	c.trimmed(exact, z.Steps.Square(exact))
+	c.StandsOut = c.TrimCut
+	return c, nil, true
+}

@@ -1,0 +1,44 @@
+package blocks
+
+import "eighthturn/internal/measure"
+
+// ringCornerShape: half of a square beside an octagon.
+func ringCornerShape() *Description {
+	return &Description{
+		Name: "corner triangle", Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 2}, Lies: rightAngle, Cut: cutRingCorner,
+	}
+}
+
+// RingCornerFinished is the short edge of the corners beside an octagon of wedges from a strip of a cut width.
+func RingCornerFinished(stripCut, seam measure.NM) measure.NM {
+	return nearest(times(ToMiddle.Side(measure.Of(stripCut-2*seam)), 1-k))
+}
+
+// RingCornerRule is the square for two of them by the rule of thumb, 0 where there is no rule.
+func RingCornerRule(edgeFinished, seam measure.NM, units measure.System) measure.NM {
+	if units != measure.Inches || seam != measure.Inch/4 {
+		return 0
+	}
+	return measure.RoundUp(edgeFinished+halfSquareRule, StepsOf(units).Exact)
+}
+
+// cutRingCorner is exact, or by custom from the kite's square for the same strip.
+func cutRingCorner(z *Sizing) (CutSize, []Exact, bool) {
+	strip := z.StripsCut[ToMiddle]
+	if !z.gives(strip) {
+		return CutSize{}, nil, false
+	}
+	edge := RingCornerFinished(strip, z.Seam)
+	c := z.triangle(edge)
+	if z.LongEdgesStraight {
+		return c, nil, true
+	}
+	need := HalfSquareExact(edge, z.Seam)
+	if kite := z.Steps.Square(KiteExact(strip, z.Seam)); kite >= need {
+		c.KitesCut = kite
+		if z.CornersByCustom {
+			c.trimmedTriangle(need, kite)
+		}
+	}
+	return c, nil, true
+}

@@ -1,0 +1,44 @@
+package blocks
+
+import "eighthturn/internal/measure"
+
+// stopShape: a half-square triangle less one wedge. A square cut once gives two, each of either hand.
+func stopShape() *Description {
+	return &Description{
+		Name: "stop piece", Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 3}, Tools: []Tool{OwnTemplate},
+		Shaped: true, CutTitle: "Stop pieces",
+		CutWords: "A square cut once gives two triangles, and each of them has one sharp corner too many; each serves as a left or a right stop piece. " +
+			"Lay the template for the left or the right hand on it, the cloth right side up, long edge on long edge, and cut along the slanted side of the template only. " +
+			"The short edges stay large and are trimmed after sewing.",
+		ByCustom: "by custom stop pieces are cut from squares twice as large as those for kites, here %s, with more to trim; squares of %s would do",
+		Lies:     rightAngle,
+		Hand: func(o []Place) Hand { // from its square corner clockwise: the next corner lies to the right
+			return handed(apart(o[0], o[1]) > apart(o[0], o[3]))
+		},
+		Cut: cutStop,
+	}
+}
+
+// StopExact is the least square for two stop pieces beside wedges from a strip of a cut width.
+func StopExact(stripCut, seam measure.NM) measure.NM {
+	return HalfSquareExact(AlongDiagonal.Side(measure.Of(stripCut-2*seam)), seam)
+}
+
+// cutStop is twice the kite's square, by custom.
+func cutStop(z *Sizing) (CutSize, []Exact, bool) {
+	strip := z.StripsCut[AlongDiagonal]
+	if !z.gives(strip) {
+		return CutSize{}, nil, false
+	}
+	c := CutSize{Method: OnceOnDiagonal, SideFinished: z.SideFinished, Grain: [2]int{0, 1}}
+	exact := StopExact(strip, z.Seam)
+	c.trimmed(exact, max(2*z.Steps.Square(KiteExact(strip, z.Seam)), exact))
+	c.StandsOut = c.TrimCut
+	return c, nil, true
+}
+
+// apart is the greater of two places' distances along the axes, which orders distances along them and along diagonals.
+func apart(a, b Place) measure.NM {
+	x, y := a.X-b.X, a.Y-b.Y
+	return max(x, -x, y, -y)
+}

@@ -1,0 +1,35 @@
+package blocks
+
+import "eighthturn/internal/measure"
+
+// wedgeShape: isosceles, 45 degrees at its tip; side by side in a strip, every other one turned round. The strip's edge
+// leaves the tip blunt.
+func wedgeShape() *Description {
+	return &Description{
+		Name: "wedge", Sized: ByStrip, Gathers: WebCentre, Point: 0, Blunt: 0, Grain: [2]int{2, 1}, Tools: []Tool{WedgeRule},
+		CutTitle: "Wedges",
+		CutWords: "Square the end of the strip. Lay a wedge rule of 45 degrees, or the template, across the strip from edge to edge and cut both sides. " +
+			"For the next wedge turn the rule half round, so that its wide end lies where the tip was: each cut makes a side of two wedges. The tips are blunt, as wide as the strip makes them.",
+		Lies: func([]Place) (from, to int) { return 2, 1 }, // its tip up
+		Cut:  cutWedge,
+	}
+}
+
+// WedgeCut is the wide end of a wedge from a strip of a cut width, and its blunt tip.
+func WedgeCut(stripCut, seam measure.NM) (wide, tip measure.NM) {
+	h := stripCut - 2*seam
+	return nearest(times(h+seam, 2*tan22) + times(seam, 2*tan22/sin22)), nearest(times(seam, 2*tan22/sin22) - times(seam, 2*tan22))
+}
+
+// cutWedge is exact, since the strip's width is the wedge's height.
+func cutWedge(z *Sizing) (CutSize, []Exact, bool) {
+	cut, height := z.StripsCut[z.Height], z.Height
+	if !z.gives(cut) {
+		return CutSize{}, nil, false
+	}
+	c := CutSize{Method: Nested, SideFinished: cut - 2*z.Seam, AcrossExact: cut, AcrossCut: cut, Grain: [2]int{2, 1}}
+	c.WideCut, c.NarrowCut = WedgeCut(cut, z.Seam)
+	c.AlongExact, c.AlongCut = c.WideCut, c.WideCut
+	side := func(cut measure.NM) measure.NM { return height.Side(measure.Of(cut - 2*z.Seam)) }
+	return c, []Exact{{"the strip for wedges", cut, side}}, true
+}
