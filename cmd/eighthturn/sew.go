@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/layout"
 )
@@ -55,7 +56,7 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 	if err != nil {
 		return err
 	}
-	plan := sewing.Build(top, sewing.Options{})
+	plan := sewing.Build(top, cutting.Pieces(top, cutting.Options{}), sewing.Options{})
 	drawn := "\nTo see every step drawn, name a folder: --" + picturesOption + " " + shellWord(beside(filepath.Base(s.name), "-steps")) + "\n"
 	if o.pictures != "" {
 		n, err := c.drawSteps(o.pictures, plan, o.force)

@@ -10,6 +10,7 @@ import (
 
 	"github.com/rivo/uniseg"
 
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
@@ -40,7 +41,7 @@ func sewingTexts() map[string]string {
 func TestSewingFitsThePage(t *testing.T) {
 	for name, text := range sewingTexts() {
 		d, _, _ := layout.Read(text)
-		plan := sewing.Build(quilt.Lay(d), sewing.Options{})
+		plan := sewnTop(quilt.Lay(d))
 		said := sewText(name, plan)
 		for _, line := range strings.Split(said, "\n") {
 			if uniseg.StringWidth(line) > pageWidth && strings.Contains(strings.TrimLeft(line, " -"), " ") || strings.TrimRight(line, " ") != line {
@@ -68,7 +69,7 @@ func TestSewingFitsThePage(t *testing.T) {
 func TestSewingJSON(t *testing.T) {
 	for name, text := range sewingTexts() {
 		d, _, _ := layout.Read(text)
-		plan := sewing.Build(quilt.Lay(d), sewing.Options{})
+		plan := sewnTop(quilt.Lay(d))
 		var j struct {
 			Format   int
 			File     string
@@ -169,11 +170,16 @@ func TestPicturesSort(t *testing.T) {
 	for name, text := range sewingTexts() {
 		d, _, _ := layout.Read(text)
 		var names []string
-		for _, p := range sewing.Build(quilt.Lay(d), sewing.Options{}).Pictures() {
+		for _, p := range sewnTop(quilt.Lay(d)).Pictures() {
 			names = append(names, p.Name)
 		}
 		if !slices.IsSorted(names) {
 			t.Errorf("%s: %v", name, names)
 		}
 	}
+}
+
+// sewnTop is how a top is sewn that is cut in the usual way.
+func sewnTop(top *quilt.Top) *sewing.Plan {
+	return sewing.Build(top, cutting.Pieces(top, cutting.Options{}), sewing.Options{})
 }

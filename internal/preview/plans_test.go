@@ -192,7 +192,7 @@ func unnested(r reportTab) *row {
 // apartFromSews says where a report's rows are not those of the top, and of a plan made apart.
 func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 	fault := func(format string, a ...any) { faults = append(faults, fmt.Sprintf(format, a...)) }
-	plan := sewing.Build(top, sewing.Options{})
+	plan := sewing.Build(top, cutting.Pieces(top, cutting.Options{}), sewing.Options{})
 	for i := range plan.Blocks {
 		faults = append(faults, apartFromBlock(top, &plan.Blocks[i], r.Sections[i].Rows)...)
 	}

@@ -37,6 +37,7 @@ type Plans struct {
 	Tries    []contrast.Try // other colors to study the top with
 
 	cutting  *cutting.Plan
+	pieces   *cutting.Plan // the pieces of the cutting plan alone
 	sewing   *sewing.Plan
 	contrast *contrast.Report
 	before   *contrast.Report // without the colors that are tried; nil if none are
@@ -74,6 +75,17 @@ func (p *Plans) Cuts() *cutting.Plan {
 	return p.cutting
 }
 
+// Pieces is how the pieces are cut: the plan, or if that has not been worked out its pieces alone.
+func (p *Plans) Pieces() *cutting.Plan {
+	if p.cutting != nil {
+		return p.cutting
+	}
+	if p.pieces == nil {
+		p.pieces = cutting.Pieces(p.Top, p.Cutting)
+	}
+	return p.pieces
+}
+
 // Cut says whether the cutting plan has been worked out.
 func (p *Plans) Cut() bool { return p.cutting != nil }
 
@@ -83,7 +95,7 @@ func (p *Plans) Sewn() bool { return p.sewing != nil }
 // Steps is how the top is sewn.
 func (p *Plans) Steps() *sewing.Plan {
 	if p.sewing == nil {
-		p.sewing = sewing.Build(p.Top, p.Sewing)
+		p.sewing = sewing.Build(p.Top, p.Pieces(), p.Sewing)
 	}
 	return p.sewing
 }

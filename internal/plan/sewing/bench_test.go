@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
@@ -33,9 +34,14 @@ func BenchmarkPlan(b *testing.B) {
 			b.Run(fmt.Sprintf("%s/%dx%d", kind, size[0], size[1]), func(b *testing.B) {
 				top := topOf(b, gridText(block, size[0], size[1]))
 				for b.Loop() {
-					sewing.Build(top, sewing.Options{})
+					planOf(top, sewing.Options{})
 				}
 			})
 		}
 	}
+}
+
+// planOf is how a top is sewn that is cut in the usual way.
+func planOf(top *quilt.Top, o sewing.Options) *sewing.Plan {
+	return sewing.Build(top, cutting.Pieces(top, cutting.Options{}), o)
 }

@@ -1,14 +1,16 @@
 package sewing
 
 import (
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 )
 
-// Build plans how a top is sewn. The plan keeps the top, which must not be changed.
-func Build(t *quilt.Top, o Options) *Plan {
+// Build plans how a top is sewn whose pieces are cut as a cutting plan of it says; of that it reads the pieces alone. The plan
+// keeps both, which must not be changed.
+func Build(t *quilt.Top, cuts *cutting.Plan, o Options) *Plan {
 	p := &Plan{
-		Title: t.Title, Units: t.Units, Seam: t.Seam, Step: stepsOf(t.Units).mark, SideFinished: t.SideFinished,
-		Columns: t.Columns, Rows: t.Rows, top: t, columnEdges: map[int]*rawEdges{},
+		Title: t.Title, Units: t.Units, Seam: t.Seam, Step: cuts.Steps.Mark, SideFinished: t.SideFinished,
+		Columns: t.Columns, Rows: t.Rows, top: t, cuts: cuts, columnEdges: map[int]*rawEdges{},
 	}
 	if o.MostRings == 0 {
 		o.MostRings = 50

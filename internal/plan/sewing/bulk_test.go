@@ -26,7 +26,7 @@ func TestPointsAtTheEdge(t *testing.T) {
 		{"border 1/4 a\n", 16, 0, 0, 0},
 		{"border 2 a\n", 16, 0, 0, 0},
 	} {
-		b := sewing.Build(topOf(t, webs(c.more)), sewing.Options{}).Bulk
+		b := planOf(topOf(t, webs(c.more)), sewing.Options{}).Bulk
 		if w := b.Points[0]; w.Count != 16 || w.Keep != c.keep || w.AtEdge != c.atEdge {
 			t.Errorf("%q: of %d tips %d keep their allowance and %d lie on the edge, want 16, %d, %d", c.more, w.Count, w.Keep, w.AtEdge, c.keep, c.atEdge)
 		}
@@ -42,7 +42,7 @@ func TestPointsAtTheEdge(t *testing.T) {
 // TestPointsBesideHoles: a place with nothing in it is outside too.
 func TestPointsBesideHoles(t *testing.T) {
 	text := "strip 4\nfabric a #112233\nfabric b #eeeeee\nblock A web kites b wedges a\ngrid\n A A\n A .\nborder 2 a\n"
-	b := sewing.Build(topOf(t, text), sewing.Options{}).Bulk
+	b := planOf(topOf(t, text), sewing.Options{}).Bulk
 	if w := b.Points[0]; w.Count != 12 || w.AtEdge != 6 || w.Keep != 6 {
 		t.Errorf("%+v, want 12 tips, 6 of them at the corners of the hole where the border keeps the others", w)
 	}
@@ -51,7 +51,7 @@ func TestPointsBesideHoles(t *testing.T) {
 // TestThickPoints: the web centre in the middle of two by two webs has eight tips and is
 // thick; a star centre of four kites is not; nor is anything in plain squares.
 func TestThickPoints(t *testing.T) {
-	p := sewing.Build(topOf(t, webs("border 2 a\n")), sewing.Options{})
+	p := planOf(topOf(t, webs("border 2 a\n")), sewing.Options{})
 	if n := p.Bulk.Thick; len(n) == 0 || n[0].Pieces != 8 || n[0].Count != 1 || n[0].Inside || n[0].Round != 8 {
 		t.Errorf("%+v", n)
 	}
@@ -61,7 +61,7 @@ func TestThickPoints(t *testing.T) {
 		}
 	}
 	plain := "side 6\nfabric a #112233\nblock P plain piece a\ngrid\n P P\n P P\n"
-	if b := sewing.Build(topOf(t, plain), sewing.Options{}).Bulk; len(b.Thick) != 0 || b.Most < 4 || b.Most > 8 {
+	if b := planOf(topOf(t, plain), sewing.Options{}).Bulk; len(b.Thick) != 0 || b.Most < 4 || b.Most > 8 {
 		t.Errorf("plain squares: %+v", b)
 	}
 }
@@ -69,7 +69,7 @@ func TestThickPoints(t *testing.T) {
 // TestPointNames: what pictures and texts call a cell and a point in it.
 func TestPointNames(t *testing.T) {
 	top := topOf(t, webs("border 2 a\n"))
-	p := sewing.Build(top, sewing.Options{})
+	p := planOf(top, sewing.Options{})
 	at := p.Bulk.Thick[0].At[0]
 	if cell := p.CellOf(at); cell != 0 || p.Place(cell, at) != "the lower right corner" {
 		t.Errorf("%v lies in cell %d, %s", at, cell, p.Place(cell, at))
@@ -83,7 +83,7 @@ func TestPointNames(t *testing.T) {
 // patches, two and two beside each other.
 func TestSeamsBetween(t *testing.T) {
 	top := topOf(t, webs(""))
-	p := sewing.Build(top, sewing.Options{})
+	p := planOf(top, sewing.Options{})
 	at := p.Blocks[0].Variants[0].Cells[0]
 	for _, s := range p.Blocks[0].Steps {
 		for _, j := range s.Joins {

@@ -154,7 +154,7 @@ func (s *sorting) block(cell int) {
 		s.index = append(s.index, int32(c.First+at))
 	}
 	if s.Plan.kinds[n] == nil {
-		s.Plan.kinds[n] = s.newSewn(kind, s.unturned(cell, first, len(order)))
+		s.Plan.kinds[n] = s.newSewn(kind, s.unturned(cell, first, len(order)), s.index[first:])
 	}
 	s.cells[cell] = cellSewn{block: int32(n), first: int32(first), count: int32(len(order)), down: 1}
 	s.cells[cell].turns = uint8(s.knownTurn(n, cell, c.Turns))

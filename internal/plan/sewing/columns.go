@@ -15,7 +15,7 @@ func (s *sorting) newColumn(cell int, found columnFound) *sewn {
 			o = append(o, minus(p, at))
 		}
 		k.pieces = append(k.pieces, o)
-		k.spare = append(k.spare, 0)
+		k.cuts = append(k.cuts, s.cutOf(found.first+i))
 		if i > 0 {
 			k.joins = append(k.joins, k.below(i))
 			k.steps = append(k.steps, 0)

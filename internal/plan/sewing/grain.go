@@ -3,24 +3,16 @@ package sewing
 import (
 	"math"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 )
 
 type rect = quilt.Rect
 
-// grainOf is the way along which a piece lies on the straight grain, as it is cut: wedges
-// with their wide end along the strip, pieces with a square corner with its sides along and
-// across the cloth, all others upright.
-func grainOf(shape blocks.Shape, o outline) vec {
-	switch shape {
-	case blocks.Wedge:
-		return vecOf(minus(o[2], o[1]))
-	case blocks.Kite, blocks.StopGround, blocks.HalfSquare, blocks.RingCorner:
-		return vecOf(minus(o[1], o[0]))
-	}
-	return vec{1, 0}
+// grainOf is the way along which a piece lies on the straight grain, as it is cut.
+func grainOf(cut *cutting.Piece, o outline) vec {
+	return vecOf(minus(o[cut.Grain[1]], o[cut.Grain[0]]))
 }
 
 // addGrain adds a stretch of an edge to what lies straight, off the grain or on the bias.
@@ -49,15 +41,11 @@ func (s *sewn) edgesOf() [4]EdgeGrain {
 		}
 	}
 	for i, o := range s.pieces {
-		shape := blocks.Square
-		if !s.kind.Column {
-			shape = s.kind.Pieces[i].Shape
-		}
 		for n := range o {
 			a, b := o[n], o[(n+1)%len(o)]
 			for side, on := range [4]bool{a.Y == 0 && b.Y == 0, a.X == across && b.X == across, a.Y == down && b.Y == down, a.X == 0 && b.X == 0} {
 				if on {
-					edges[side].addGrain(vecOf(minus(b, a)), grainOf(shape, o))
+					edges[side].addGrain(vecOf(minus(b, a)), grainOf(s.cuts[i], o))
 				}
 			}
 		}

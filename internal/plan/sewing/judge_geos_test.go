@@ -40,7 +40,7 @@ func TestJudgeGeosOffsets(t *testing.T) {
 	for _, k := range blocks.Kinds() {
 		for _, seam := range []string{"", "seam 3/8\n"} {
 			top := topOf(t, seam+oneBlock(k.Name, "strip 4", map[bool]string{true: "line 6"}[k.Column]))
-			p := sewing.Build(top, sewing.Options{})
+			p := planOf(top, sewing.Options{})
 			at := p.Blocks[0].Variants[0].Cells[0]
 			r := newReplay(top, p)
 			for _, s := range p.Blocks[0].Steps {
@@ -115,7 +115,7 @@ func TestJudgeGeosSizes(t *testing.T) {
 			continue
 		}
 		top := topOf(t, oneBlock(k.Name, "strip 4", ""))
-		p := sewing.Build(top, sewing.Options{})
+		p := planOf(top, sewing.Options{})
 		cell := p.Blocks[0].Variants[0].Cells[0].Cell
 		for _, s := range p.Blocks[0].Steps {
 			if s.Name != "block" && s.Name != "octagon" {
@@ -150,7 +150,7 @@ func columnEnd(t *testing.T, top *quilt.Top, upper, lower int, seam [2]geom.XY) 
 // lower piece's where the seam ends higher up, the upper piece's where it ends lower down.
 func TestJudgeGeosColumnSeams(t *testing.T) {
 	top := topOf(t, "side 5\nfabric a #112233\nfabric b #eeeeee\nblock T tumblers pieces a b about 4\ngrid\n T T\n T T\n T T\n")
-	p := sewing.Build(top, sewing.Options{})
+	p := planOf(top, sewing.Options{})
 	b := &p.Blocks[0]
 	end := &b.Steps[0].Joins[0].Ends
 	want := math.Abs(inches(end[0].LeadBlunt.NM))
@@ -187,7 +187,7 @@ func TestJudgeGeosEndPieces(t *testing.T) {
 	seen := map[string]int{}
 	for name, text := range layouts() {
 		top := topOf(t, text)
-		p := sewing.Build(top, sewing.Options{})
+		p := planOf(top, sewing.Options{})
 		for _, b := range p.Blocks {
 			for _, c := range b.Variants {
 				if len(c.Longer) == 0 {

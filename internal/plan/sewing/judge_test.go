@@ -70,7 +70,7 @@ func TestJudgePublishedOffsets(t *testing.T) {
 // endsOf is every end of every seam of a kind's blocks, with the names of its two parts.
 func endsOf(t *testing.T, kind, extra string) map[string][]sewing.End {
 	t.Helper()
-	p := sewing.Build(topOf(t, oneBlock(kind, "strip 4", extra)), sewing.Options{})
+	p := planOf(topOf(t, oneBlock(kind, "strip 4", extra)), sewing.Options{})
 	ends := map[string][]sewing.End{}
 	for _, s := range p.Blocks[0].Steps {
 		for _, j := range s.Joins {
@@ -143,7 +143,7 @@ func TestJudgeMeeting(t *testing.T) {
 		if k.Height != blocks.ToMiddle && (k.Height != blocks.AlongDiagonal || k.Turning.Towards()) {
 			continue
 		}
-		p := sewing.Build(topOf(t, oneBlock(k.Name, "strip 4", "")), sewing.Options{})
+		p := planOf(topOf(t, oneBlock(k.Name, "strip 4", "")), sewing.Options{})
 		r := p.Blocks[0].Rounds[0]
 		if k.Height == blocks.ToMiddle {
 			about(t, k.Name+": pieces", float64(len(r.Pieces)), 8, 0)
@@ -167,7 +167,7 @@ func TestJudgeMeeting(t *testing.T) {
 // since its long side has the bias.
 func TestJudgeGrain(t *testing.T) {
 	for _, k := range blocks.Kinds() {
-		p := sewing.Build(topOf(t, oneBlock(k.Name, "strip 4", map[bool]string{true: "line 6"}[k.Column])), sewing.Options{})
+		p := planOf(topOf(t, oneBlock(k.Name, "strip 4", map[bool]string{true: "line 6"}[k.Column])), sewing.Options{})
 		straight := 0
 		for _, e := range p.Blocks[0].Edges {
 			whole := float64(e.Straight + e.OffGrain + e.Bias)
@@ -193,7 +193,7 @@ func TestJudgeGrain(t *testing.T) {
 // of (https://quilterb-bethsblog.blogspot.com/2018/12/first-20-blocks-completed.html).
 func TestJudgeChirality(t *testing.T) {
 	text := "strip 4\nfabric a #112233\nfabric b #eeeeee\nblock A ring wedges a b corners a\ngrid\n A A\n A A\n"
-	p := sewing.Build(topOf(t, text), sewing.Options{})
+	p := planOf(topOf(t, text), sewing.Options{})
 	if n := len(p.Blocks[0].Variants); n != 1 {
 		t.Fatalf("%d variants", n)
 	}
@@ -217,7 +217,7 @@ func TestJudgeCutter(t *testing.T) {
 			if k.Height != blocks.AlongDiagonal && k.Height != blocks.ToMiddle {
 				continue
 			}
-			p := sewing.Build(topOf(t, oneBlock(k.Name, "strip "+measure.Text(strip, measure.Inches), "")), sewing.Options{})
+			p := planOf(topOf(t, oneBlock(k.Name, "strip "+measure.Text(strip, measure.Inches), "")), sewing.Options{})
 			for _, step := range p.Blocks[0].Steps {
 				want := s.Kite.Cut - s.Kite.Need
 				switch {
@@ -303,7 +303,7 @@ func TestJudgeOffsets(t *testing.T) {
 	for _, k := range blocks.Kinds() {
 		for _, seam := range []string{"", "seam 3/8\n", "seam 1/8\n"} {
 			top := topOf(t, seam+oneBlock(k.Name, "strip 4", map[bool]string{true: "line 6"}[k.Column]))
-			p := sewing.Build(top, sewing.Options{})
+			p := planOf(top, sewing.Options{})
 			at := p.Blocks[0].Variants[0].Cells[0]
 			r := newReplay(top, p)
 			for _, s := range p.Blocks[0].Steps {
@@ -373,7 +373,7 @@ func TestJudgeUnits(t *testing.T) {
 			continue
 		}
 		top := topOf(t, oneBlock(k.Name, "strip 4", ""))
-		p := sewing.Build(top, sewing.Options{})
+		p := planOf(top, sewing.Options{})
 		cell := p.Blocks[0].Variants[0].Cells[0].Cell
 		for _, s := range p.Blocks[0].Steps {
 			j := s.Joins[len(s.Joins)-1]

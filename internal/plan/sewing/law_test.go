@@ -106,7 +106,7 @@ func TestLaws(t *testing.T) {
 	stubborn := 0
 	for name, text := range layouts() {
 		top := topOf(t, text)
-		p := sewing.Build(top, sewing.Options{MostRings: 1000})
+		p := planOf(top, sewing.Options{MostRings: 1000})
 		for _, law := range []func(*quilt.Top, *sewing.Plan) error{checkCounts, checkCloths, checkTrimmed} {
 			if err := law(top, p); err != nil {
 				t.Errorf("%s: %v", name, err)
@@ -141,7 +141,7 @@ func TestLawsCatch(t *testing.T) {
 		"cloths that are swapped":          func(p *sewing.Plan) { c := p.Blocks[1].Variants[0].Cloths; c[0], c[1] = c[1], c[0] },
 	} {
 		top := topOf(t, text)
-		p := sewing.Build(top, sewing.Options{})
+		p := planOf(top, sewing.Options{})
 		if checkCounts(top, p) != nil || checkCloths(top, p) != nil {
 			t.Fatal("broken before")
 		}
@@ -208,7 +208,7 @@ func TestTrimmingCatches(t *testing.T) {
 		"the same size then": func(s *sewing.Step) { s.Before = &s.Unfinished },
 	} {
 		top := topOf(t, text)
-		p := sewing.Build(top, sewing.Options{})
+		p := planOf(top, sewing.Options{})
 		if err := checkTrimmed(top, p); err != nil {
 			t.Fatal(err)
 		}
@@ -230,7 +230,7 @@ func TestPicturesAreSound(t *testing.T) {
 		}
 		top := topOf(t, text)
 		var names []string
-		for _, pic := range sewing.Build(top, sewing.Options{}).Pictures() {
+		for _, pic := range planOf(top, sewing.Options{}).Pictures() {
 			names = append(names, pic.Name)
 			if !strings.HasPrefix(pic.Figure.Title, sewing.PictureTitle) || pic.Figure.Description == "" {
 				t.Errorf("%s: %s has no title or description", name, pic.Name)
@@ -260,11 +260,11 @@ func TestSameBytes(t *testing.T) {
 		if n++; n > 30 {
 			break
 		}
-		first, err := sewing.Build(topOf(t, text), sewing.Options{}).JSON()
+		first, err := planOf(topOf(t, text), sewing.Options{}).JSON()
 		if err != nil {
 			t.Fatal(err)
 		}
-		second, _ := sewing.Build(topOf(t, text), sewing.Options{}).JSON()
+		second, _ := planOf(topOf(t, text), sewing.Options{}).JSON()
 		if !bytes.Equal(first, second) {
 			t.Errorf("%s: two plans differ", name)
 		}

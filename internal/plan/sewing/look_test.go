@@ -17,7 +17,7 @@ func TestLook(t *testing.T) {
 		t.Skip("EIGHTHTURN_LOOK names no folder")
 	}
 	for _, s := range samples.All() {
-		for _, p := range sewing.Build(topOf(t, s.Text), sewing.Options{}).Pictures() {
+		for _, p := range planOf(topOf(t, s.Text), sewing.Options{}).Pictures() {
 			file, err := os.Create(filepath.Join(folder, s.Name+"-"+p.Name+".svg"))
 			if err != nil {
 				t.Fatal(err)

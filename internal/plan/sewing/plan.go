@@ -13,6 +13,7 @@ package sewing
 
 import (
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 )
 
@@ -38,9 +39,10 @@ type Plan struct {
 	Cautions     []string       `json:"cautions"` // usual where irons, pins and machines are used
 
 	top   *quilt.Top
-	kinds []*sewn    // by Block
-	cells []cellSewn // by cell
-	index []int32    // by piece of a cell, see cellSewn: the patch
+	cuts  *cutting.Plan // how the top's pieces are cut
+	kinds []*sewn       // by Block
+	cells []cellSewn    // by cell
+	index []int32       // by piece of a cell, see cellSewn: the patch
 
 	lines       []line
 	seamLines   []seamLine

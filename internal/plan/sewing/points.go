@@ -8,19 +8,7 @@ import (
 	"eighthturn/internal/measure"
 )
 
-// pointing is which corners of a shape are its points, by number: the tip of a wedge, the
-// sharp end of a kite.
-func pointing(s blocks.Shape) (corner int, ok bool) {
-	switch s {
-	case blocks.Wedge:
-		return 0, true
-	case blocks.Kite:
-		return 2, true
-	}
-	return 0, false
-}
-
-// points counts the points of wedges and kites, and finds those that lie nearer than a seam
+// points counts the points of pieces, as those of wedges and kites, and finds those that lie nearer than a seam
 // allowance to the outside of the quilt.
 func (p *Plan) points() {
 	counts := map[blocks.Shape]*Points{}
@@ -28,8 +16,8 @@ func (p *Plan) points() {
 	seen := map[point]bool{}
 	for i := range p.top.Patches {
 		patch := &p.top.Patches[i]
-		corner, ok := pointing(patch.Shape)
-		if !ok {
+		corner := patch.Shape.Description().Point
+		if corner < 0 {
 			continue
 		}
 		c := counts[patch.Shape]
@@ -68,7 +56,7 @@ func noteNear(near map[measure.NM]*NearPoint, distance measure.NM, at point) {
 }
 
 func (p *Plan) listPoints(counts map[blocks.Shape]*Points, near map[measure.NM]*NearPoint) {
-	for _, shape := range []blocks.Shape{blocks.Wedge, blocks.Kite} {
+	for _, shape := range blocks.Shapes() {
 		if c := counts[shape]; c != nil {
 			p.Bulk.Points = append(p.Bulk.Points, *c)
 		}

@@ -241,7 +241,7 @@ func TestPressingCatches(t *testing.T) {
 			j.A.Turned = !j.A.Turned
 		},
 	} {
-		r := newReplay(top, sewing.Build(top, sewing.Options{}))
+		r := newReplay(top, planOf(top, sewing.Options{}))
 		if err := r.check(); err != nil {
 			t.Fatal(err)
 		}
@@ -273,7 +273,7 @@ func hardText(t *testing.T) string {
 	t.Helper()
 	for seed := range uint64(200) {
 		text := mixedText(seed, 4, 4)
-		if p := sewing.Build(topOf(t, text), sewing.Options{}); len(p.Pressing.Cannot) > 0 {
+		if p := planOf(topOf(t, text), sewing.Options{}); len(p.Pressing.Cannot) > 0 {
 			return text
 		}
 	}
@@ -397,7 +397,7 @@ func bestOf(g *sewing.Pressing, list []int, next [][]int) int {
 func TestBestOfAll(t *testing.T) {
 	tried, stubborn := 0, 0
 	try := func(text string) {
-		p := sewing.Build(topOf(t, text), sewing.Options{})
+		p := planOf(topOf(t, text), sewing.Options{})
 		want := best(p, 20)
 		if want < 0 {
 			return

@@ -304,7 +304,7 @@ func TestReplayCatches(t *testing.T) {
 		"a long seam that is cut short":  func(p *sewing.Plan) { p.Assembly.Seams[4].To.X -= measure.Millimetre },
 		"a part that is counted wrongly": func(p *sewing.Plan) { p.Assembly.Parts[0].Patches-- },
 	} {
-		plan := sewing.Build(top, sewing.Options{})
+		plan := planOf(top, sewing.Options{})
 		if err := newReplay(top, plan).check(); err != nil {
 			t.Fatalf("before: %v", err)
 		}

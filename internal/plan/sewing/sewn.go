@@ -6,6 +6,7 @@ import (
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 )
 
 // sewn is what all blocks of one kind have in common: pieces and joins in the block's own
@@ -16,7 +17,7 @@ type sewn struct {
 	seam      measure.NM
 	side      measure.NM
 	pieces    []outline
-	spare     []measure.NM // by piece: by how much sides that are trimmed stand out
+	cuts      []*cutting.Piece // by piece: how it is cut
 	joins     []joined
 	steps     []int        // by join
 	symmetric [][]int      // by quarter turns: where each piece comes to lie, nil where the kind then looks otherwise
@@ -35,11 +36,11 @@ type joined struct {
 // all is the pieces of both parts.
 func (j *joined) all() []int { return append(slices.Clone(j.pieces[0]), j.pieces[1]...) }
 
-// newSewn puts a kind's recipe together from the outlines of its pieces.
-func (p *Plan) newSewn(kind *blocks.Kind, pieces []outline) *sewn {
+// newSewn puts a kind's recipe together from the outlines of its pieces and the patches of the top that they are.
+func (p *Plan) newSewn(kind *blocks.Kind, pieces []outline, patches []int32) *sewn {
 	s := &sewn{kind: kind, seam: p.Seam, side: p.SideFinished, pieces: pieces}
-	for i := range pieces {
-		s.spare = append(s.spare, p.spare(kind.Pieces[i].Shape))
+	for _, patch := range patches {
+		s.cuts = append(s.cuts, p.cutOf(int(patch)))
 	}
 	joins, steps := kind.Recipe.Joins()
 	s.steps = steps
@@ -51,6 +52,9 @@ func (p *Plan) newSewn(kind *blocks.Kind, pieces []outline) *sewn {
 	}
 	return s
 }
+
+// cutOf is how a patch is cut.
+func (p *Plan) cutOf(patch int) *cutting.Piece { return &p.cuts.Lines[p.cuts.LineOf[patch]].Piece }
 
 // join adds one join.
 func (s *sewn) join(j blocks.Join) {
@@ -96,14 +100,13 @@ func sameCorners(o, other []blocks.Point, quarters int) bool {
 	return len(o) == len(other) && !slices.ContainsFunc(other, func(p blocks.Point) bool { return !slices.Contains(o, p.Turned(quarters)) })
 }
 
-// tip says whether a corner of a unit is the tip of one wedge, which the strip it is cut from
-// leaves blunt.
+// tip says whether a corner of a unit is one of a single piece, which the way it is cut leaves blunt.
 func (s *sewn) tip(pieces []int, at point) bool {
 	count, blunt := 0, false
 	for _, p := range pieces {
 		if i := cornerAt(s.pieces[p], at); i >= 0 {
 			count++
-			blunt = !s.kind.Column && i == 0 && s.kind.Pieces[p].Shape == blocks.Wedge
+			blunt = i == s.cuts[p].Shape.Description().Blunt
 		}
 	}
 	return count == 1 && blunt
@@ -113,10 +116,10 @@ func (s *sewn) tip(pieces []int, at point) bool {
 // before it is sewn; degrees.
 const sharpest = 46
 
-// trimmedSide says whether a side of a piece is cut to size only after it is sewn: both at its
-// square corner, of pieces that are cut larger.
+// trimmedSide says whether a side of a piece is cut to size only after it is sewn.
 func (s *sewn) trimmedSide(piece, side int) bool {
-	return s.spare[piece] > 0 && (side == 0 || side == len(s.pieces[piece])-1)
+	c := s.cuts[piece]
+	return c.StandsOut > 0 && slices.Contains(c.Shape.Description().Trimmed, side)
 }
 
 // allowances is by how much each side of a unit is to be moved out for its raw edge: a seam
@@ -139,7 +142,7 @@ func (s *sewn) spareAlong(pieces []int, along stretch) measure.NM {
 		o := s.pieces[p]
 		for i := range o {
 			if _, on := common(along, stretch{o[i], o[(i+1)%len(o)]}); on && s.trimmedSide(p, i) {
-				most = max(most, s.spare[p])
+				most = max(most, s.cuts[p].StandsOut)
 			}
 		}
 	}
@@ -169,41 +172,4 @@ func ruler(unit outline) vec {
 		}
 	}
 	return best
-}
-
-// Steps that pieces are cut by, so that it is known how much of them is trimmed. Common
-// practice, no source; the same as in the chart of strips.
-type steps struct{ trimmed, spare, exact, mark measure.NM }
-
-func stepsOf(units measure.System) steps {
-	if units == measure.Centimetres {
-		return steps{measure.Centimetre / 2, 2 * measure.Millimetre, measure.Millimetre, measure.Millimetre}
-	}
-	return steps{measure.Inch / 4, measure.Inch / 16, measure.Inch / 8, measure.Inch / 16}
-}
-
-// spare is by how much the sides of a shape that are trimmed after sewing stand out: kites
-// and stop pieces are cut from the next larger square, half-square and corner triangles from
-// squares up to the next mark, of which each side gets half.
-func (p *Plan) spare(shape blocks.Shape) measure.NM {
-	side, seam, cut := p.SideFinished, p.Seam, stepsOf(p.Units)
-	k := float64(side) / math.Sqrt2
-	q := float64(seam)
-	kite := rounded(math.Ceil(q + float64(side)/2 + q/(math.Sqrt2*math.Sin(math.Pi/8))))
-	square := measure.RoundUp(kite+cut.spare, cut.trimmed)
-	half := func(leg float64) measure.NM {
-		need := rounded(math.Ceil(leg + (2+math.Sqrt2)*q))
-		return (measure.RoundUp(need, cut.exact) - need) / 2
-	}
-	switch shape {
-	case blocks.Kite:
-		return square - kite
-	case blocks.StopGround:
-		return 2*square - rounded(math.Ceil(float64(side)+(2+math.Sqrt2)*q))
-	case blocks.HalfSquare:
-		return half(float64(side))
-	case blocks.RingCorner:
-		return half(float64(side) - k)
-	}
-	return 0
 }

@@ -140,7 +140,7 @@ func TestTurnsAreSeen(t *testing.T) {
 	caught := 0
 	for name, text := range layouts() {
 		top := topOf(t, text)
-		p := sewing.Build(top, sewing.Options{})
+		p := planOf(top, sewing.Options{})
 		w := sewing.Words{Plan: p}
 		if wrong := turnsAmiss(top, p, w.TurnText); len(wrong) > 0 {
 			t.Fatalf("%s: %q", name, wrong)
@@ -158,7 +158,7 @@ func TestLooseParts(t *testing.T) {
 		"four parts": "side 6\nfabric a #112233\nblock P plain piece a\ngrid\n P . P .\n . . . .\n P . P P\n",
 		"columns":    "side 6\nfabric a #112233\nfabric b #eeeeee\nblock T tumblers pieces a b about 4\ngrid\n T . T\n T . T\n",
 	} {
-		p := sewing.Build(topOf(t, text), sewing.Options{})
+		p := planOf(topOf(t, text), sewing.Options{})
 		w := sewing.Words{Plan: p}
 		if len(p.Assembly.Loose) == 0 {
 			t.Fatalf("%s: no part is loose", name)
@@ -182,7 +182,7 @@ func TestLooseParts(t *testing.T) {
 // TestTurnedWedges: a wedge whose tip lies on the other edge of its strip set is named by the
 // set and ", turned", and nothing else names it.
 func TestTurnedWedges(t *testing.T) {
-	p := sewing.Build(topOf(t, "strip 4\nfabric a #112233\nfabric b #eeeeee\nstrip-set shore a 1 3/4 b rest\nblock W web wedges turned shore kites b\nwebs shore / turned shore\ngrid\n W W\n W W\n"), sewing.Options{})
+	p := planOf(topOf(t, "strip 4\nfabric a #112233\nfabric b #eeeeee\nstrip-set shore a 1 3/4 b rest\nblock W web wedges turned shore kites b\nwebs shore / turned shore\ngrid\n W W\n W W\n"), sewing.Options{})
 	names := map[string]bool{}
 	for _, c := range p.Blocks[0].Variants {
 		maps.Copy(names, func() map[string]bool {
@@ -208,7 +208,7 @@ func TestJudgeForms(t *testing.T) {
 	seen := map[sewing.Form]int{}
 	for name, text := range layouts() {
 		top := topOf(t, text)
-		p := sewing.Build(top, sewing.Options{})
+		p := planOf(top, sewing.Options{})
 		for _, b := range p.Blocks {
 			for _, s := range b.Steps {
 				if b.Column || len(s.Joins) == 0 {

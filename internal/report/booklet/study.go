@@ -10,7 +10,8 @@ import (
 
 // Study makes every report that a booklet says. The options have passed their Check.
 func Study(t *quilt.Top, o cutting.Options) Reports {
-	r := Reports{Top: t, Cuts: cutting.Build(t, o), Sewing: sewing.Build(t, sewing.Options{}), Values: contrast.Study(t, contrast.Options{}), Templates: paper.Templates(t)}
+	cuts := cutting.Build(t, o)
+	r := Reports{Top: t, Cuts: cuts, Sewing: sewing.Build(t, cuts, sewing.Options{}), Values: contrast.Study(t, contrast.Options{}), Templates: paper.Templates(t)}
 	if o.Copies > 1 {
 		o.Copies = 1
 		r.One = cutting.Build(t, o)
