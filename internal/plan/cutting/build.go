@@ -62,7 +62,7 @@ func Build(top *quilt.Top, o Options) *Plan {
 
 // plan is all of a plan but its strips and what is bought.
 func plan(top *quilt.Top, o Options) *planning {
-	p := planned(top, o)
+	p := unfilled(top, o)
 	p.gather()
 	p.edgings()
 	p.inOrder()
@@ -74,14 +74,14 @@ func plan(top *quilt.Top, o Options) *planning {
 // Pieces is a plan of the pieces alone: its lines with what is cut off a strip for each, and the lines of the patches.
 // What is made of strips and cloth it does not say. It takes a small part of the time of a whole plan.
 func Pieces(top *quilt.Top, o Options) *Plan {
-	p := planned(top, o)
+	p := unfilled(top, o)
 	p.gather()
 	p.inOrder()
 	return p.Plan
 }
 
-// planned is a plan of nothing yet.
-func planned(top *quilt.Top, o Options) *planning {
+// unfilled is a plan of nothing yet.
+func unfilled(top *quilt.Top, o Options) *planning {
 	steps := o.Steps.Filled(top.Units)
 	p := &planning{
 		Plan: &Plan{Title: top.Title, Units: top.Units, Seam: top.Seam, Steps: steps, Copies: max(1, o.Copies), SquareUp: o.SquareUp, Spare: o.Spare, BackingOf: -1},
