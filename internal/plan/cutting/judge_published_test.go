@@ -208,7 +208,7 @@ func TestPublishedWideSets(t *testing.T) {
 // Trapezoids of 5 and 3, 5 high, from a strip of 40, turned by half a turn at every cut: nine, 1 + floor((length - wide) / mean)
 // (derived; the piece of http://www.42quilts.com/2012/10/traditional-tuesday-block-54.html).
 func TestTrapezoidsOfAStrip(t *testing.T) {
-	piece := &Piece{WideCut: inch(5), NarrowCut: inch(3)}
+	piece := &Piece{CutSize: blocks.CutSize{WideCut: inch(5), NarrowCut: inch(3)}}
 	if n := nested(inch(40), piece); n != 9 {
 		t.Errorf("%d pieces of 40 in, want 9", n)
 	}
