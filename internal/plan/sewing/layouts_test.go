@@ -3,13 +3,13 @@ package sewing_test
 import (
 	"fmt"
 	"iter"
-	"testing"
 
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/samples"
 )
 
-// layouts is the samples and, but in short tests, hundreds of invented layouts, by name.
+// layouts is the samples and many invented layouts, by name.
 func layouts() iter.Seq2[string, string] {
 	return func(yield func(string, string) bool) {
 		for _, s := range samples.All() {
@@ -17,11 +17,7 @@ func layouts() iter.Seq2[string, string] {
 				return
 			}
 		}
-		count := uint64(300)
-		if testing.Short() {
-			count = 40
-		}
-		for seed := range count {
+		for seed := range uint64(judges.Of(60, 300)) {
 			if !yield(fmt.Sprint("invented ", seed), invent.Layout(seed)) {
 				return
 			}

@@ -10,6 +10,7 @@ import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/judges"
 )
 
 // armSeen is a seam of the top that runs from a point.
@@ -410,10 +411,7 @@ func TestBestOfAll(t *testing.T) {
 			stubborn++
 		}
 	}
-	count := 300
-	if testing.Short() {
-		count = 40
-	}
+	count := judges.Of(80, 300)
 	for seed := range uint64(count) {
 		columns, rows := 1+int(seed%4), 1+int(seed/4%4)
 		try(mixedText(seed, columns, rows))
@@ -422,7 +420,7 @@ func TestBestOfAll(t *testing.T) {
 		try(text)
 	}
 	t.Logf("%d tops tried, %d of them with joints that cannot nest", tried, stubborn)
-	if tried < count/2 || stubborn < 10 {
+	if tried < count/2 || stubborn < judges.Of(4, 10) {
 		t.Errorf("only %d tops were tried, and only %d of them were hard", tried, stubborn)
 	}
 }
