@@ -219,7 +219,7 @@ type Picture struct {
 
 // Drawing is a picture of many outlines, as of a whole top. Viewers soften each edge by itself,
 // so that a hairline of the page shows between neighbours, unless something lies beneath the
-// seams (see Seamless).
+// seams, as it does in a drawing made of a scene of package svgout.
 type Drawing struct {
 	Min, Max diagram.Point // the frame; what lies outside is cut off
 	Ground   []byte        // a PNG file stretched over the frame, beneath the layers; nil for none

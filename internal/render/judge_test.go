@@ -309,41 +309,6 @@ func TestTrueSize(t *testing.T) {
 	}
 }
 
-// Between wedges of one dark colour no light of the page shows, and it does where nothing lies
-// beneath.
-func TestSeamless(t *testing.T) {
-	lightest := func(d document.Drawing) uint8 {
-		for i := range d.Layers {
-			d.Layers[i].Fill = &palettes.Colour{}
-			d.Layers[i].Ink = palettes.Colour{}
-		}
-		printed, err := PDF(document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{document.Picture{Of: d, Width: 3 * measure.Inch, Alternative: "a block"}}}}}, Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		page := rasters(t, written(t, printed.File), 90)[0]
-		var most uint8
-		left, top := int(1.1*90), int(2.3*90)
-		for y := top; y < top+180; y++ {
-			for x := left; x < left+180; x++ {
-				most = max(most, page.at(x, y).R)
-			}
-		}
-		return most
-	}
-	plain := document.Drawing{Max: diagram.Point{X: 8 * measure.Inch, Y: 8 * measure.Inch}, Layers: make([]document.Layer, 5)}
-	for i := range plain.Layers {
-		plain.Layers[i].Fill = &palettes.Colour{}
-	}
-	octagon(&plain, 0, 0, 8*measure.Inch)
-	if got := lightest(plain.Seamless()); got > 10 {
-		t.Errorf("a pixel between wedges is as light as %d of 255", got)
-	}
-	if got := lightest(plain); got < 40 {
-		t.Errorf("without anything beneath the lightest pixel is %d of 255, so this judge sees nothing", got)
-	}
-}
-
 // Every fraction, and signs that the fonts lack, are found as text.
 func TestFractionsAreFound(t *testing.T) {
 	d := document.Document{Title: "赤い é", Sections: []document.Section{{Title: "赤い é", Blocks: []document.Block{document.Paragraph{Text: document.Plain("cut 3 1/2 in, 1/4, 3/4, 1/8, 3/8, 5/8, 7/8, 11/16 and 2 1/3 yd; 赤い é 👩‍🎨")}}}}}

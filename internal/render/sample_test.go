@@ -49,9 +49,6 @@ func top(across, down int, coloured bool) document.Drawing {
 			octagon(&d, x, y, side)
 		}
 	}
-	if coloured {
-		return d.Seamless()
-	}
 	return d
 }
 

@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -289,4 +290,33 @@ func meanDifference(a, b image.Image) float64 {
 		}
 	}
 	return sum / float64(count)
+}
+
+// TestNothingShowsAtSeams: where all cloth is black, no light of the page shows at any seam of
+// the PDF as MuPDF draws it at several zooms; it does where nothing lies beneath the seams.
+func TestNothingShowsAtSeams(t *testing.T) {
+	lightest := func(s *svgout.Scene, perInch float64) (most uint32) {
+		for f := range s.Paints {
+			s.Paints[f].Colour = palettes.Colour{}
+		}
+		m := pageAt(t, pdfOf(t, s, Frame{}), 1, perInch)
+		for y := 2; y < m.Bounds().Dy()-2; y++ {
+			for x := 2; x < m.Bounds().Dx()-2; x++ {
+				_, g, _, _ := m.At(x, y).RGBA()
+				most = max(most, g>>8)
+			}
+		}
+		return most
+	}
+	top := laid(t, samples.All()[0].Text)
+	for _, perInch := range []float64{4, 7.3, 12} {
+		if got := lightest(scened(t, top, svgout.Options{ByFabric: true}), perInch); got > 10 {
+			t.Errorf("at %g an inch a pixel is as light as %d of 255", perInch, got)
+		}
+		bare := scened(t, top, svgout.Options{ByFabric: true})
+		bare.Layers = slices.DeleteFunc(bare.Layers, func(l svgout.Layer) bool { return l.Part == svgout.Beneath })
+		if got := lightest(bare, perInch); got < 40 {
+			t.Errorf("at %g an inch the lightest pixel is %d of 255 without anything beneath, so this judge sees nothing", perInch, got)
+		}
+	}
 }

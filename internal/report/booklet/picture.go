@@ -8,11 +8,8 @@ import (
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/palettes"
+	"eighthturn/svgout"
 )
-
-// seamWidth is how broad the lines beneath the patches are, in points: renderers cover the pixels of a seam in part twice,
-// and so show one of its two fabrics there and nothing of the page.
-const seamWidth = 0.7
 
 // mostFaces is how many faces a picture of the top has as outlines; one of more is a picture in pixels, which shows as much of
 // them on a page and takes a small part of the room.
@@ -40,40 +37,23 @@ func (b *book) picture(colour func(palettes.Colour) palettes.Colour) document.Dr
 		d.Ground = inPixels(t, colour)
 		return d
 	}
-	fills := make([]palettes.Colour, len(t.Fabrics))
-	for i := range fills {
-		fills[i] = colour(t.Fabrics[i].Colour)
+	scene, err := svgout.NewScene(t, svgout.Options{ByFabric: true})
+	if err != nil {
+		panic(err) // there is such a view
 	}
-	d.Layers = append(d.Layers, beneath(t, fills)...)
-	faces := make([][][]diagram.Point, len(t.Fabrics))
-	for i := range t.Faces {
-		f := &t.Faces[i]
-		faces[f.Fabric] = append(faces[f.Fabric], points(f.Outline))
-	}
-	for i, paths := range faces {
-		if len(paths) > 0 {
-			d.Layers = append(d.Layers, document.Layer{Name: t.Fabrics[i].Name, Paths: paths, Fill: &fills[i]})
+	for i := range scene.Layers {
+		l := &scene.Layers[i]
+		for n := range l.Items {
+			fill, _ := scene.Colour(l.Styled(&l.Items[n]).Fill)
+			fill = colour(fill)
+			layer := document.Layer{Name: l.Name, Fill: &fill}
+			for outline := range l.Items[n].Outlines {
+				layer.Paths = append(layer.Paths, points(outline))
+			}
+			d.Layers = append(d.Layers, layer)
 		}
 	}
 	return d
-}
-
-// beneath are the seams, each in the colour of one of its fabrics.
-func beneath(t *quilt.Top, fills []palettes.Colour) []document.Layer {
-	lines := make([][][]diagram.Point, len(t.Fabrics))
-	for _, list := range [][]quilt.Seam{t.Seams, t.StripSeams} {
-		for _, s := range list {
-			f := max(t.Faces[s.A].Fabric, t.Faces[s.B].Fabric)
-			lines[f] = append(lines[f], []diagram.Point{diagram.Point(s.From), diagram.Point(s.To)})
-		}
-	}
-	var list []document.Layer
-	for i, paths := range lines {
-		if len(paths) > 0 {
-			list = append(list, document.Layer{Name: "seams", Paths: paths, Open: true, Line: seamWidth, Ink: fills[i]})
-		}
-	}
-	return list
 }
 
 func points(outline []quilt.Point) []diagram.Point {
