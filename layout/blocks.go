@@ -6,10 +6,6 @@ import (
 	"eighthturn/internal/blocks"
 )
 
-type blockNodes struct{ Blocks []*BlockNode }
-
-type blockList struct{ Blocks []Block }
-
 func blockStatements() []Statement {
 	return []Statement{{
 		Word: "block", Form: "block label kind role value …, or block label like label role value …",

@@ -161,7 +161,7 @@ func gridCases() []testCase {
 		},
 		{
 			"a row without indentation, glued", swap(small, "  W P W\n", "⟦WPW⟧\n"), refused,
-			says(`no statement is called "WPW"`, "statements are: title, designer, level, copyright, note, units, seam, strip, side, usable-width, palette, fabric, strip-set, scraps, webs, top-left, block, grid, repeat, sash, border, binding, backing, batting, contrast"),
+			says(`no statement is called "WPW"`, allStatements()),
 		},
 		{
 			"one web that cannot close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy ground cream\n", "W W P\n  W P W\n  W W W\n", "F F ⟦F⟧\n  F W F\n  P F F\n"), warned,

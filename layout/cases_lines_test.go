@@ -21,7 +21,7 @@ func lineCases() []testCase {
 		},
 		{
 			"a statement that is none", swap(small, "fabric navy #1f3350\n", "⟦wibble⟧ navy #1f3350\n"), refused,
-			says(`no statement is called "wibble"`, "statements are: title, designer, level, copyright, note, units, seam, strip, side, usable-width, palette, fabric, strip-set, scraps, webs, top-left, block, grid, repeat, sash, border, binding, backing, batting, contrast"),
+			says(`no statement is called "wibble"`, allStatements()),
 		},
 		{
 			"size by another word", swap(small, "strip 4\n", "⟦size⟧ 7\n"), refused,
@@ -141,15 +141,15 @@ func lineCases() []testCase {
 		},
 		{
 			"no size, and a line that cannot be read", swap(small, "strip 4\n", "⟦stripe-width:⟧ 4 in\n"), refused,
-			says(`no statement is called "stripe-width:"`, "statements are: title, designer, level, copyright, note, units, seam, strip, side, usable-width, palette, fabric, strip-set, scraps, webs, top-left, block, grid, repeat, sash, border, binding, backing, batting, contrast"),
+			says(`no statement is called "stripe-width:"`, allStatements()),
 		},
 		{
 			"no size, and a line of nothing known", swap(small, "strip 4\n", "⟦xyzzy⟧ 4\n"), refused,
-			says(`no statement is called "xyzzy"`, "statements are: title, designer, level, copyright, note, units, seam, strip, side, usable-width, palette, fabric, strip-set, scraps, webs, top-left, block, grid, repeat, sash, border, binding, backing, batting, contrast"),
+			says(`no statement is called "xyzzy"`, allStatements()),
 		},
 		{
 			"no grid, and a line of nothing known", swap(small, "grid", "⟦pattern⟧"), refused,
-			says(`no statement is called "pattern"`, "statements are: title, designer, level, copyright, note, units, seam, strip, side, usable-width, palette, fabric, strip-set, scraps, webs, top-left, block, grid, repeat, sash, border, binding, backing, batting, contrast"),
+			says(`no statement is called "pattern"`, allStatements()),
 		},
 	}
 }

@@ -198,3 +198,12 @@ func TestCaseNamesDiffer(t *testing.T) {
 		seen[c.name] = true
 	}
 }
+
+// allStatements is the hint that lists every statement.
+func allStatements() string {
+	var words []string
+	for _, s := range layout.Statements() {
+		words = append(words, s.Word)
+	}
+	return "statements are: " + strings.Join(words, ", ")
+}

@@ -1,19 +1,19 @@
 package layout
 
 // Design is a checked layout: every name looked up, every length in whole nanometres,
-// every block turned. Frames are in the fields' names. Its parts stand beside the statements
-// that they come from.
+// every block turned. Frames are in the fields' names. Parts that come from
+// several statements stand beside them.
 type Design struct {
 	texts
 	sizes
-	fabrics
-	stripSets
-	pools
+	Fabrics   []Fabric
+	StripSets []StripSet
+	Pools     []Pool
 	webs
-	turning
-	blockList
+	Blocks []Block
 	grid
+	turning
 	edgings
 	finish
-	valueSteps
+	Contrast *Contrast // nil if not said
 }

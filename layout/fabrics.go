@@ -8,10 +8,6 @@ import (
 	"eighthturn/palettes"
 )
 
-type fabricNodes struct{ Fabrics []*FabricNode }
-
-type fabrics struct{ Fabrics []Fabric }
-
 func fabricStatements() []Statement {
 	return []Statement{{
 		Word: "fabric", Form: `fabric name (colour | swatch "photo" [across length]) ["print"] [on-hand length] [usable-width length]`,

@@ -6,8 +6,6 @@ import (
 	"eighthturn/palettes"
 )
 
-type paletteNodes struct{ Palettes []*PaletteNode }
-
 func paletteStatements() []Statement {
 	return []Statement{{
 		Word: "palette", Form: "palette name", Summary: "brings in the fabrics of a palette", Example: "palette tidewater",

@@ -5,10 +5,6 @@ import (
 	"strings"
 )
 
-type scrapsNodes struct{ Scraps []*ScrapsNode }
-
-type pools struct{ Pools []Pool }
-
 func scrapsStatements() []Statement {
 	return []Statement{{
 		Word: "scraps", Form: "scraps name fabric fabric … [by piece | block | web] [deal number]",

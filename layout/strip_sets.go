@@ -5,10 +5,6 @@ import (
 	"eighthturn/internal/measure"
 )
 
-type stripSetNodes struct{ StripSets []*StripSetNode }
-
-type stripSets struct{ StripSets []StripSet }
-
 func stripSetStatements() []Statement {
 	return []Statement{{
 		Word: "strip-set", Form: "strip-set name fabric length fabric length …",

@@ -1,23 +1,23 @@
 package layout
 
 // Tree is a layout as written, statement by statement; nothing in it is looked up yet.
-// Every node's span covers its words in the source. Its parts stand beside the statements
-// that they hold.
+// Every node's span covers its words in the source. Parts of several statements stand beside
+// them.
 type Tree struct {
 	textNodes
 	sizeNodes
-	paletteNodes
-	fabricNodes
-	stripSetNodes
-	scrapsNodes
-	webNodes
-	turningNodes
-	blockNodes
+	Palettes  []*PaletteNode
+	Fabrics   []*FabricNode
+	StripSets []*StripSetNode
+	Scraps    []*ScrapsNode
+	Webs      *WebsNode
+	TopLeft   *WordNode
+	Blocks    []*BlockNode
 	gridNodes
 	edgingNodes
 	finishNodes
-	valueStepNodes
-	Lines []Line
+	Contrast *ContrastNode
+	Lines    []Line
 }
 
 // Line is one line of the source for the tidy printer.

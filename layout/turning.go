@@ -6,8 +6,6 @@ import (
 	"eighthturn/internal/quilt/orient"
 )
 
-type turningNodes struct{ TopLeft *WordNode }
-
 // turning is what turns the blocks.
 type turning struct {
 	StarFirst   bool // a star centre stands at the upper left corner

@@ -1,11 +1,5 @@
 package layout
 
-type valueStepNodes struct{ Contrast *ContrastNode }
-
-type valueSteps struct {
-	Contrast *Contrast // nil if not said
-}
-
 func valueStepStatements() []Statement {
 	return []Statement{{
 		Word: "contrast", Form: "contrast number number", Summary: "the two steps of value that the value study judges by", Once: true,

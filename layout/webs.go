@@ -7,8 +7,6 @@ import (
 	"eighthturn/internal/blocks"
 )
 
-type webNodes struct{ Webs *WebsNode }
-
 // webs is what `webs` gives web centres.
 type webs struct {
 	Webs     []Fill // none, one, or two set like a draughtboard
