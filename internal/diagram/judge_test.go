@@ -1,33 +1,22 @@
+//go:build judges
+
 package diagram
 
 import (
 	"bytes"
 	"image/png"
-	"os"
 	"os/exec"
 	"testing"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/palettes"
 )
-
-// program is the path of a program that judges; what is how to have it.
-func program(t testing.TB, name, what string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err != nil {
-		if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
-			t.Fatalf("%s is not here: %s", name, what)
-		}
-		t.Skipf("%s is not here: %s", name, what)
-	}
-	return path
-}
 
 // TestInchIsAnInch: an inch and ten centimetres of a figure of true size are 300 and 1181
 // pixels where librsvg draws 300 an inch, to within one, whatever the units of its own size.
 func TestInchIsAnInch(t *testing.T) {
-	convert := program(t, "rsvg-convert", "Debian's librsvg2-bin")
+	convert := judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert")
 	for side, want := range map[measure.NM]int{measure.Inch: 300, 10 * measure.Centimetre: 1181} {
 		square := []Point{{}, {X: side}, {X: side, Y: side}, {Y: side}}
 		f := &Figure{TrueSize: true, Max: square[2], Marks: []Mark{{Area: &Area{Outline: square, Fill: palettes.Colour{}}}, {Words: &Words{Text: "words far beyond the square, which make the picture larger"}}}}

@@ -1,3 +1,5 @@
+//go:build judges
+
 package render
 
 import (
@@ -12,6 +14,7 @@ import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/judges"
 )
 
 // grounded is a document with a picture whose left half is red in pixels, and with a line over it.
@@ -47,7 +50,7 @@ func reddish(p image.Image) float64 {
 // What lies beneath a picture fills its frame: 2 by 4 inches of red on a page of 8 1/2 by 11, and half of an SVG file, as other
 // programs draw them.
 func TestGroundFillsTheFrame(t *testing.T) {
-	rsvg, toppm := program(t, "rsvg-convert", "Debian's librsvg2-bin"), program(t, "pdftoppm", "Debian's poppler-utils")
+	rsvg, toppm := judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert"), judges.Program(t, "Debian's poppler-utils", "pdftoppm")
 	printed, err := PDF(grounded(t), Options{})
 	if err != nil {
 		t.Fatal(err)

@@ -1,3 +1,5 @@
+//go:build judges
+
 package render
 
 import (
@@ -7,6 +9,7 @@ import (
 	"os/exec"
 	"testing"
 
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/palettes"
 )
 
@@ -14,7 +17,7 @@ import (
 // illustration.
 func whole(t *testing.T, svg []byte, n int) bool {
 	t.Helper()
-	run := exec.Command(program(t, "rsvg-convert", "Debian's librsvg2-bin"), "--width", "200", "--background-color", "white")
+	run := exec.Command(judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert"), "--width", "200", "--background-color", "white")
 	run.Stdin = bytes.NewReader(svg)
 	out, err := run.Output()
 	if err != nil {

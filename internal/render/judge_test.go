@@ -1,3 +1,5 @@
+//go:build judges
+
 package render
 
 import (
@@ -15,24 +17,9 @@ import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/palettes"
 )
-
-// program is the path of a program that judges. Where it is not there the test is skipped,
-// but fails where EIGHTHTURN_JUDGES=required says that all of them must be there.
-func program(t testing.TB, name, what string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err == nil {
-		return path
-	}
-	message := name + " is not here: " + what
-	if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
-		t.Fatal(message)
-	}
-	t.Skip(message)
-	return ""
-}
 
 func written(t testing.TB, file []byte) string {
 	t.Helper()
@@ -56,12 +43,12 @@ func output(t testing.TB, name string, arguments ...string) string {
 func pdfText(t testing.TB, path string, o Options) string {
 	l := o.look()
 	whole := func(v float64) string { return strconv.Itoa(int(v)) }
-	return output(t, program(t, "pdftotext", "Debian's poppler-utils"), "-raw", "-enc", "UTF-8",
+	return output(t, judges.Program(t, "Debian's poppler-utils", "pdftotext"), "-raw", "-enc", "UTF-8",
 		"-x", "0", "-y", whole(l.top-2), "-W", whole(l.wide+1), "-H", whole(l.room()+5), path, "-")
 }
 
 func TestPDFHoldsTheText(t *testing.T) {
-	qpdf := program(t, "qpdf", "Debian's qpdf")
+	qpdf := judges.Program(t, "Debian's qpdf", "qpdf")
 	judged := 0
 	defer func() { t.Logf("%d documents were judged", judged) }()
 	for seed := range uint64(12) {
@@ -131,7 +118,7 @@ func (r raster) at(x, y int) color.RGBA {
 func rasters(t testing.TB, path string, dpi int) []raster {
 	t.Helper()
 	base := filepath.Join(t.TempDir(), "page")
-	output(t, program(t, "pdftoppm", "Debian's poppler-utils"), "-r", strconv.Itoa(dpi), path, base)
+	output(t, judges.Program(t, "Debian's poppler-utils", "pdftoppm"), "-r", strconv.Itoa(dpi), path, base)
 	names, _ := filepath.Glob(base + "*.ppm")
 	var list []raster
 	for _, name := range names {
@@ -249,7 +236,7 @@ func TestPDFProperties(t *testing.T) {
 		t.Fatal(err)
 	}
 	path := written(t, printed.File)
-	info := output(t, program(t, "pdfinfo", "Debian's poppler-utils"), path)
+	info := output(t, judges.Program(t, "Debian's poppler-utils", "pdfinfo"), path)
 	for _, want := range []string{`Title: +Still Pond`, `Author: +Maren Holt`, `Subject: +A lap quilt`, `Page size: +396 x 612 pts`, `Pages: +` + strconv.Itoa(printed.Pages)} {
 		if !regexp.MustCompile(want).MatchString(info) {
 			t.Errorf("no %q in\n%s", want, info)
@@ -258,19 +245,19 @@ func TestPDFProperties(t *testing.T) {
 	if strings.Contains(info, "Date:") {
 		t.Errorf("the file names a date:\n%s", info)
 	}
-	catalogue := output(t, program(t, "mutool", "Debian's mupdf-tools"), "show", path, "trailer/Root")
+	catalogue := output(t, judges.Program(t, "Debian's mupdf-tools", "mutool"), "show", path, "trailer/Root")
 	for _, want := range []string{"/PrintScaling /None", "/DisplayDocTitle true"} {
 		if !strings.Contains(catalogue, want) {
 			t.Errorf("no %q in %s", want, catalogue)
 		}
 	}
-	fonts := output(t, program(t, "pdffonts", "Debian's poppler-utils"), path)
+	fonts := output(t, judges.Program(t, "Debian's poppler-utils", "pdffonts"), path)
 	for _, line := range strings.Split(strings.TrimSpace(fonts), "\n")[2:] {
 		if !regexp.MustCompile(`Identity-H +yes .. ? +yes`).MatchString(line) {
 			t.Errorf("a font is not embedded, or its text not found: %s", line)
 		}
 	}
-	outline := output(t, program(t, "mutool", "Debian's mupdf-tools"), "show", path, "outline")
+	outline := output(t, judges.Program(t, "Debian's mupdf-tools", "mutool"), "show", path, "outline")
 	for _, want := range []string{"Still Pond", "Before you begin", "Words used", "Cutting", "Colour it yourself"} {
 		if !strings.Contains(outline, want) {
 			t.Errorf("no bookmark %q in\n%s", want, outline)
@@ -325,7 +312,7 @@ func TestFractionsAreFound(t *testing.T) {
 	if len(printed.Warnings) != 1 || printed.Warnings[0].Kind != MissingSign || !strings.Contains(printed.Warnings[0].Message, "赤 (U+8D64)") {
 		t.Errorf("warnings are %v", printed.Warnings)
 	}
-	info := output(t, program(t, "pdfinfo", "Debian's poppler-utils"), written(t, printed.File))
+	info := output(t, judges.Program(t, "Debian's poppler-utils", "pdfinfo"), written(t, printed.File))
 	if !strings.Contains(info, "赤い é") {
 		t.Errorf("the title is lost: %s", info)
 	}
@@ -333,7 +320,7 @@ func TestFractionsAreFound(t *testing.T) {
 
 // Each picture is well-formed, alone and within the page.
 func TestPicturesAreWellFormed(t *testing.T) {
-	xmllint := program(t, "xmllint", "Debian's libxml2-utils")
+	xmllint := judges.Program(t, "Debian's libxml2-utils", "xmllint")
 	d := sample()
 	d.Title, d.Cover.Picture.Alternative = "<&]]>", "a \"picture\" <b> & ]]> 赤\x00\uFFFF"
 	files, err := Markdown(d, "law")

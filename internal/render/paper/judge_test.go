@@ -1,3 +1,5 @@
+//go:build judges
+
 package paper
 
 import (
@@ -8,28 +10,11 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"eighthturn/internal/quilttest/judges"
 )
 
 // Judges from outside: MuPDF, Poppler, qpdf, librsvg, ImageMagick.
-
-// absent skips a test for want of a judge, or fails it where judges are required.
-func absent(t testing.TB, message string) {
-	t.Helper()
-	if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
-		t.Fatal(message)
-	}
-	t.Skip(message)
-}
-
-// program is the path of a program that judges; what is how to have it.
-func program(t testing.TB, name, what string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err != nil {
-		absent(t, name+" is not here: "+what)
-	}
-	return path
-}
 
 // output is what a program says, which must end well.
 func output(t testing.TB, name string, arguments ...string) string {
@@ -54,7 +39,7 @@ func saved(t testing.TB, name string, content []byte) string {
 // pageAt is a page of a PDF as MuPDF draws it.
 func pageAt(t testing.TB, pdf []byte, page int, perInch float64) image.Image {
 	t.Helper()
-	mutool := program(t, "mutool", "Debian's mupdf-tools")
+	mutool := judges.Program(t, "Debian's mupdf-tools", "mutool")
 	in := saved(t, "in.pdf", pdf)
 	out := in + ".png"
 	output(t, mutool, "draw", "-q", "-r", strconv.FormatFloat(perInch, 'g', -1, 64), "-o", out, in, strconv.Itoa(page))

@@ -1,3 +1,5 @@
+//go:build judges
+
 package paper
 
 import (
@@ -10,6 +12,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -17,6 +20,7 @@ import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/samples"
 )
 
@@ -33,7 +37,7 @@ func templatesOf(t testing.TB, top *quilt.Top, o TemplateOptions) ([]byte, *Prin
 // popplerFoot is the foot of a page of a PDF as Poppler draws it, 300 an inch, in greys.
 func popplerFoot(t testing.TB, file string, page int, paper Size) image.Image {
 	t.Helper()
-	toppm := program(t, "pdftoppm", "Debian's poppler-utils")
+	toppm := judges.Program(t, "Debian's poppler-utils", "pdftoppm")
 	out := filepath.Join(t.TempDir(), "page")
 	output(t, toppm, "-r", "300", "-gray", "-png", "-singlefile", "-y", strconv.Itoa(int(paper.points().y/72*300)-600), "-H", "600", "-W", "1200", "-f", strconv.Itoa(page), "-l", strconv.Itoa(page), file, out)
 	content, err := os.ReadFile(out + ".png")
@@ -65,7 +69,7 @@ func squareAt(m image.Image, from, row int) (left, wide, high int) {
 // Poppler's page at 300 an inch, to within one, on every page and on both papers; on every
 // page stands that it is to be printed at 100 %.
 func TestSquaresOnEveryPage(t *testing.T) {
-	toText := program(t, "pdftotext", "Debian's poppler-utils")
+	toText := judges.Program(t, "Debian's poppler-utils", "pdftotext")
 	top := laid(t, samples.All()[0].Text)
 	for _, paper := range []Size{Letter, A4} {
 		pdf, made := templatesOf(t, top, TemplateOptions{Paper: paper, Foundations: true})
@@ -91,7 +95,7 @@ func TestSquaresOnEveryPage(t *testing.T) {
 // width, in points.
 func tracedPaths(t testing.TB, file string, page int, width string) [][]xy {
 	t.Helper()
-	mutool := program(t, "mutool", "Debian's mupdf-tools")
+	mutool := judges.Program(t, "Debian's mupdf-tools", "mutool")
 	out, err := exec.Command(mutool, "draw", "-F", "trace", file, strconv.Itoa(page)).Output()
 	if err != nil {
 		t.Fatal(err)
@@ -190,7 +194,7 @@ func TestCornersAreWhereTheGeometrySays(t *testing.T) {
 // TestTemplatesWithoutFault: a checker finds no fault in any sample's pages, and all fonts
 // are in the file.
 func TestTemplatesWithoutFault(t *testing.T) {
-	qpdf, fonts := program(t, "qpdf", "Debian's qpdf"), program(t, "pdffonts", "Debian's poppler-utils")
+	qpdf, fonts := judges.Program(t, "Debian's qpdf", "qpdf"), judges.Program(t, "Debian's poppler-utils", "pdffonts")
 	list := tops(t)
 	list["huge"] = laid(t, hugeLayout)
 	for name, top := range list {
@@ -210,7 +214,7 @@ func TestTemplatesWithoutFault(t *testing.T) {
 // TestTemplateSVGIsAsLarge: opened by librsvg at 300 an inch, a template is as many pixels as
 // it is large, and its black line reaches from edge to edge of the cut piece, within one.
 func TestTemplateSVGIsAsLarge(t *testing.T) {
-	convert := program(t, "rsvg-convert", "Debian's librsvg2-bin")
+	convert := judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert")
 	for _, text := range []string{samples.All()[0].Text, "units cm\nside 10\nfabric a #fff\nfabric b #000\nblock W web wedges a kites b\ngrid\n W\n"} {
 		top := laid(t, text)
 		for _, p := range Templates(top) {
@@ -271,10 +275,10 @@ type dxfRead struct {
 // TestDXFAgainstAnotherReader: ezdxf (Debian's python3-ezdxf) reads the drawing without a
 // complaint, and finds the same outlines.
 func TestDXFAgainstAnotherReader(t *testing.T) {
-	python := program(t, "python3", "Debian's python3-ezdxf")
+	python := judges.Program(t, "Debian's python3-ezdxf", "python3")
 	if exec.Command(python, "-c", "import ezdxf").Run() != nil {
 		if python = "/usr/bin/python3"; exec.Command(python, "-c", "import ezdxf").Run() != nil {
-			absent(t, "ezdxf is not here: Debian's python3-ezdxf")
+			t.Fatal("ezdxf is not here: Debian's python3-ezdxf")
 		}
 	}
 	var list []*quilt.Top
@@ -335,4 +339,24 @@ func closeTo(a, b []xy, slack float64) bool {
 		}
 	}
 	return true
+}
+
+// foreign is a layout with names that the fonts lack in part, one of them beyond the signs of two bytes.
+const foreign = "title \"夜\"\nstrip 4\nfabric rouge #802020\nfabric أزرق #204060\nfabric bee𠮷 #f0e8d8\nblock W web wedges rouge bee𠮷 kites أزرق\ngrid\n W\n"
+
+// TestMissingSigns: a file of templates says which signs its letters lack, and is sound by another program all the same.
+func TestMissingSigns(t *testing.T) {
+	pdftotext, qpdf := judges.Program(t, "Debian's poppler-utils", "pdftotext"), judges.Program(t, "Debian's qpdf", "qpdf")
+	file, made := templatesOf(t, laid(t, foreign), TemplateOptions{Foundations: true})
+	if want := []rune("أرزق夜𠮷"); !slices.Equal(made.Missing, want) {
+		t.Errorf("missing are %q, expected %q", made.Missing, want)
+	}
+	path := saved(t, "foreign.pdf", file)
+	text := strings.Join(strings.Fields(output(t, pdftotext, "-enc", "UTF-8", path, "-")), " ")
+	for _, want := range []string{"U+20BB7", "U+591C", "\uFFFD stands in their place", "bee\uFFFD"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the file does not say %q", want)
+		}
+	}
+	output(t, qpdf, "--check", path)
 }
