@@ -155,7 +155,13 @@ func TestJudgeSpider(t *testing.T) {
 		t.Errorf("wedge tips stand at %v", corners)
 	}
 	about(t, "the square's side", apart(up, right), 10.78, 5e-3)
-	about(t, "a long side before sewing", 8.5*math.Sqrt2, 12.02, 5e-3)
+	// The triangle with its seams needs legs just below 8 1/2 and a long side below the 12.02 that those of 8 1/2 have.
+	raw := grown([]place{up, right, {field / 2, field / 2}}, 0.25)
+	for what, d := range map[string][2]float64{"a leg": {8.5 - side(raw, 1), 0.125}, "the long side before sewing": {12.02 - side(raw, 0), 0.125 * math.Sqrt2}} {
+		if d[0] < 0 || d[0] > d[1] {
+			t.Errorf("%s is %.4f below the published one", what, d[0])
+		}
+	}
 }
 
 // TestJudgeHalfSquares: half-square triangles of 2, 3, 6 and 1 1/2 in are cut from squares

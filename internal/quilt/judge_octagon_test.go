@@ -53,7 +53,7 @@ func TestJudgeOctagonTable(t *testing.T) {
 		name := fmt.Sprintf("%g in wide: ", width)
 		about(t, name+"octagon side", side(w.finished, 1), octagon, 5e-4)
 		about(t, name+"corner leg", side(corner, 0), leg, 5e-4)
-		about(t, name+"corner square", side(grown(corner, 0.25), 0), exact, 6e-4)
+		about(t, name+"corner square", side(grown(corner, 0.25), 0), exact, 5e-4)
 		about(t, name+"strip", w.strip, strip, 1e-7)
 		about(t, name+"cut base", w.base, base, 5e-4)
 		about(t, name+"cut tip", w.tip, 0.334, 5e-4)

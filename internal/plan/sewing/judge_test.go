@@ -40,30 +40,32 @@ func TestJudgeReach(t *testing.T) {
 	about(t, "a tip of 45 degrees that is cut off flat", inches(sewing.ReachBlunt(45, quarter)), 0.1670, 5e-5)
 }
 
-// TestJudgePublishedOffsets: offsets that others give.
+// TestJudgePublishedOffsets: offsets of pieces that others describe; the figures are derived.
 func TestJudgePublishedOffsets(t *testing.T) {
 	lead := func(a, b float64) float64 { return inches(sewing.Lead(a, b, quarter)) }
-	// Parallelograms are matched where the seam lines cross, not corner to corner:
-	// https://www.canuckquilter.com/2023/04/ ; with seams of a quarter inch that is half an
-	// inch along the edge at 45 degrees, 0.289 at 60.
+	// Parallelograms of 45 degrees are matched where the seam line crosses the side, not corner
+	// to corner: https://www.canuckquilter.com/2023/04/ , which gives no figure and no other
+	// angle. With seams of a quarter inch that is half an inch along the edge at 45 degrees,
+	// 0.289 at 60 (both derived).
 	about(t, "parallelograms of 45 degrees", lead(45, 135), 0.50, 5e-7)
 	about(t, "parallelograms of 60 degrees", lead(60, 120), 0.289, 5e-4)
 	// Mirror-image wedges have the same angle at both ends and need no offset (derived).
 	about(t, "mirror wedges at the tip", lead(45, 45), 0, 0)
 	about(t, "mirror wedges at the rim", lead(67.5, 67.5), 0, 0)
-	// Tumblers: two allowances by the slope of the side. Of a square of 5 in with marks 1 in
-	// in (http://ssparrowinflight.blogspot.com/2011/09/tumbler-quilt-top-tutorial.html and
-	// http://www.42quilts.com/2012/10/traditional-tuesday-block-54.html, which says that no
-	// offset is needed) that is 0.10; of one 4 in wide, 2 in narrow and 3 3/4 in high, of
-	// which a maker says that a little point must be left, 0.133.
+	// Tumblers: two allowances by the slope of the side (derived). Of a square of 5 in with
+	// marks 1 in in that is 0.10: the piece, not the figure, is that of
+	// http://ssparrowinflight.blogspot.com/2011/09/tumbler-quilt-top-tutorial.html and of
+	// http://www.42quilts.com/2012/10/traditional-tuesday-block-54.html, which says to sew it
+	// without an offset, and so is a tenth of an inch off. Of one 4 in wide, 2 in narrow and
+	// 3 3/4 in high it is 0.133.
 	tumbler := func(slope float64) float64 {
 		angle := math.Atan(1/slope) * 180 / math.Pi
 		return lead(angle, 180-angle)
 	}
 	about(t, "a tumbler of 5 and 3 by 5 in", tumbler(1.0/5), 0.10, 1e-6)
 	about(t, "a tumbler of 4 and 2 by 3 3/4 in", tumbler(1/3.75), 0.1333, 5e-5)
-	// The wide end of the tumblers of 4 1/2 in squares with marks 1 in in: slope 0.222
-	// (https://skattebo-skattebo.blogspot.com/2015/07/diy-tumbler-quilt-pattern-template.html).
+	// Tumblers of 4 1/2 in squares with marks 1 in in: slope 0.222 (derived; the piece is that of
+	// https://skattebo-skattebo.blogspot.com/2015/07/diy-tumbler-quilt-pattern-template.html).
 	about(t, "a tumbler of 4 1/2 and 2 1/2 by 4 1/2 in", tumbler(1/4.5), 0.1111, 5e-5)
 }
 

@@ -12,7 +12,8 @@ type Precut struct {
 
 // Precuts is what is sold cut in most shops. Pieces measure less than they are sold as: real fat quarters 18 by 20 to 18 by
 // 22, of which 20 or 21 are clear of the selvage (common practice). The least is taken for usable; of a metric fat quarter
-// it is the selvage's width less, from memory.
+// it is 50 cm both ways, from memory; shops sell it as 50 by 53 to 50 by 55 cm (https://nzfabs.com/pages/metric-and-american-fabric-sizes
+// has the lesser).
 func Precuts() []Precut {
 	const guide = "https://bloomeriefabrics.com/en-au/pages/a-practical-guide-to-pre-cut-fabric-sizes"
 	inches := func(width, height int64) Size { return namedSize{"", width, height}.size() }
