@@ -13,7 +13,6 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/files"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/render"
 	"eighthturn/internal/render/paper"
 	"eighthturn/internal/report/booklet"
@@ -28,6 +27,7 @@ type printedPattern struct {
 	paper                         choice
 	without                       withoutValue
 	copies                        copiesOption
+	cut                           cutOptions
 }
 
 // bookletCommand makes the document of a printed pattern.
@@ -57,6 +57,8 @@ func bookletCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.handout, "handout", false, "a class handout in place of the pattern: what to bring, kits, the plan of the day")
 	f.Var(&o.without, "without", "leave out a `PART`: "+listed(booklet.Parts())+"; may be given again")
 	f.BoolVar(&o.foundations, "foundations", false, "the halves of blocks for sewing on paper too, behind the templates")
+	o.cut.addCloth(cmd)
+	o.cut.addPieces(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not make")
 	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.paper.option, o.paper.complete) // fails only for an option that is not there
@@ -77,7 +79,12 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 		}
 		o.output = beside(s.path, pdfEnding)
 	}
-	reports := booklet.Study(top, cutting.Options{Copies: o.copies.count})
+	o.cut.copies = o.copies.count
+	options, err := o.cut.of(cmd, top)
+	if err != nil {
+		return err
+	}
+	reports := booklet.Study(top, options)
 	if o.foundations {
 		reports.Foundations = paper.Foundations(top)
 	}

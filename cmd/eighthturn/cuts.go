@@ -5,9 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/quilt"
 	"eighthturn/layout"
 )
 
@@ -17,19 +15,13 @@ type cutsOptions struct {
 	strict, force       bool
 	maps                string
 	copies              copiesOption
-	quarters            bool
-	squareUp, spare     measureOption
-	trimmed, exact      measureOption
-	cornersByCustom     bool
-	straightLongEdges   bool
-	diagonalBorders     bool
+	cut                 cutOptions
 }
 
 // Options of cuts whose names are needed twice.
 const (
 	mapsOption   = "maps"
 	copiesName   = "copies"
-	quartersName = "quarters"
 	markdownName = "markdown"
 )
 
@@ -52,8 +44,6 @@ func cutsCommand(c *console) *cobra.Command {
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return cuts(c, cmd, o, args[0]) },
 	}
-	o.squareUp, o.spare = measureOption{most: cutting.MaxExtra, example: "1 in"}, measureOption{most: cutting.MaxExtra, example: "1/4 yd"}
-	o.trimmed, o.exact = measureOption{most: cutting.MaxStep, example: "1/2 in"}, measureOption{most: cutting.MaxStep, example: "1/4 in"}
 	f := cmd.Flags()
 	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
 	f.BoolVar(&o.csv, "csv", false, "the same as CSV, for a spreadsheet")
@@ -61,21 +51,10 @@ func cutsCommand(c *console) *cobra.Command {
 	f.StringVar(&o.maps, mapsOption, "", "draw a cutting map of each fabric into the `FOLDER`, which is made if need be")
 	f.BoolVar(&o.force, forceOption, false, "replace maps that are there already")
 	f.Var(&o.copies, copiesName, "plan for so many `QUILTS`, for a class; added up first, rounded once")
-	f.BoolVar(&o.quarters, quartersName, false, "buy by quarters of a yard, not eighths")
-	o.length(cmd, &o.squareUp, "square-up", "add this `LENGTH` to each fabric for squaring its end")
-	o.length(cmd, &o.spare, "spare", "add this `LENGTH` to each fabric for slips")
-	o.length(cmd, &o.trimmed, "trim-step", "cut pieces that are trimmed after sewing to whole numbers of this `LENGTH`; 1/4 in or 0.5 cm if left out")
-	o.length(cmd, &o.exact, "exact-step", "and triangles that are not trimmed to whole numbers of this `LENGTH`; 1/8 in or 0.1 cm if left out")
-	f.BoolVar(&o.cornersByCustom, "corners-by-custom", false, "cut corner triangles from squares as large as kites would take, with more to trim")
-	f.BoolVar(&o.straightLongEdges, "straight-long-edges", false, "cut triangles from squares cut twice, with the long edge on the straight grain")
-	f.BoolVar(&o.diagonalBorders, "diagonal-borders", false, "join border strips on the slant, not edge to edge")
+	o.cut.addCloth(cmd)
+	o.cut.addPieces(cmd)
 	f.BoolVar(&o.strict, strictOption, false, "plan nothing if there are warnings")
 	return cmd
-}
-
-func (o *cutsOptions) length(cmd *cobra.Command, to *measureOption, name, usage string) {
-	to.option = name
-	cmd.Flags().Var(to, name, usage)
 }
 
 func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
@@ -89,37 +68,16 @@ func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
 	if err != nil {
 		return err
 	}
-	if err := o.suits(cmd, top.Units); err != nil {
+	o.cut.copies = o.copies.count
+	options, err := o.cut.of(cmd, top)
+	if err != nil {
 		return err
-	}
-	options := o.options(top)
-	if err := options.Check(top.Units); err != nil {
-		return misuse(cmd.CommandPath(), err.Error(), seeHelp(cmd.CommandPath()))
 	}
 	plan := cutting.Build(top, options)
 	if err := c.cannotCut(s, plan, o.strict); err != nil {
 		return err
 	}
 	return o.write(c, s, plan)
-}
-
-// suits refuses options that have no part in a layout's units, or are more than they may be in them.
-func (o *cutsOptions) suits(cmd *cobra.Command, units measure.System) error {
-	if o.quarters && units == measure.Centimetres {
-		return misuse(cmd.CommandPath(), "--"+quartersName+" rounds yards, but the layout counts centimetres, and cloth is bought by tenths of a metre", "leave --"+quartersName+" out")
-	}
-	return withinMost(cmd, units, &o.squareUp, &o.spare, &o.trimmed, &o.exact)
-}
-
-// options is the plan's options; bare numbers count the layout's units.
-func (o *cutsOptions) options(top *quilt.Top) cutting.Options {
-	u := top.Units
-	options := cutting.Options{
-		Copies: o.copies.count, Quarters: o.quarters, SquareUp: o.squareUp.in(u), Spare: o.spare.in(u),
-		CornersByCustom: o.cornersByCustom, LongEdgesStraight: o.straightLongEdges, DiagonalBorders: o.diagonalBorders,
-	}
-	options.Steps.Trimmed, options.Steps.Exact = o.trimmed.in(u), o.exact.in(u)
-	return options
 }
 
 // cannotCut shows what the plan has to say of the layout, and stops where something cannot be cut.

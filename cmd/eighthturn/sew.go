@@ -14,6 +14,7 @@ import (
 type sewOptions struct {
 	json, strict, force bool
 	pictures            string
+	cut                 cutOptions
 }
 
 // picturesOption is the name of the option for pictures of the steps.
@@ -32,7 +33,7 @@ func sewCommand(c *console) *cobra.Command {
 		Long: "Tells block by block which pieces are sewn first, by how much cut corners stick out so that the seam lines meet, what to " +
 			"trim and check, and how large each part should be; then how the blocks go together, with their places and turns; which " +
 			"way every seam is pressed so that seams that meet lie opposite ways; and where cloth stretches or grows thick. " +
-			"--pictures draws each step.",
+			"Options that say how pieces are cut are those of cuts, and mean the same. --pictures draws each step.",
 		Example: "eighthturn sew harbour.quilt\n" +
 			"eighthturn sew harbour.quilt --pictures harbour-steps\n  draws each step into a folder\n" +
 			"eighthturn sew harbour.quilt --json > harbour.json\n  the same for another program",
@@ -44,6 +45,7 @@ func sewCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
 	f.StringVar(&o.pictures, picturesOption, "", "draw a picture of each step into the `FOLDER`, which is made if need be")
 	f.BoolVar(&o.force, forceOption, false, "replace pictures that are there already")
+	o.cut.addPieces(cmd)
 	f.BoolVar(&o.strict, strictOption, false, "plan nothing if there are warnings")
 	return cmd
 }
@@ -56,7 +58,11 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 	if err != nil {
 		return err
 	}
-	plan := sewing.Build(top, cutting.Pieces(top, cutting.Options{}), sewing.Options{})
+	options, err := o.cut.of(cmd, top)
+	if err != nil {
+		return err
+	}
+	plan := sewing.Build(top, cutting.Pieces(top, options), sewing.Options{})
 	drawn := "\nTo see every step drawn, name a folder: --" + picturesOption + " " + shellWord(beside(filepath.Base(s.name), "-steps")) + "\n"
 	if o.pictures != "" {
 		n, err := c.drawSteps(o.pictures, plan, o.force)

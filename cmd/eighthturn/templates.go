@@ -13,6 +13,7 @@ import (
 
 	"eighthturn/internal/files"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render/paper"
 	"eighthturn/layout"
@@ -27,6 +28,8 @@ type templating struct {
 	force, strict bool
 	foundations   bool
 	paper         choice
+	cut           cutOptions
+	cuts          *cutting.Plan // once the layout is read: its pieces
 }
 
 // templatesCommand prints the pieces of a quilt at true size.
@@ -53,6 +56,7 @@ func templatesCommand(c *console) *cobra.Command {
 	f.StringVarP(&o.output, outputOption, "o", "", "the `NAME` of a PDF or DXF file, or of a folder for SVG files; - hands a PDF on to another program")
 	f.Var(&o.paper, o.paper.option, "the `PAPER`: letter or a4; if left out, letter for a layout in inches and a4 for one in centimetres")
 	f.BoolVar(&o.foundations, "foundations", false, "in a PDF: the halves of blocks for sewing on paper too")
+	o.cut.addGrain(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
 	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.paper.option, o.paper.complete) // fails only for an option that is not there
@@ -67,6 +71,11 @@ func templates(c *console, cmd *cobra.Command, o *templating, file string) error
 	if err != nil {
 		return err
 	}
+	options, err := o.cut.of(cmd, top)
+	if err != nil {
+		return err
+	}
+	o.cuts = cutting.Pieces(top, options)
 	out := target{path: o.output, what: "template", example: "pieces" + pageEnding, options: files.Options{Force: o.force, Ours: paper.IsTemplate, Never: s.madeFrom}}
 	if out.path == "" {
 		if s.info == nil || !s.info.Mode().IsRegular() {
@@ -78,7 +87,7 @@ func templates(c *console, cmd *cobra.Command, o *templating, file string) error
 	case isFolder(out.path):
 		return o.svgs(c, top, out)
 	case strings.EqualFold(filepath.Ext(out.path), drawingEnding):
-		list := paper.Templates(top)
+		list := paper.Templates(top, o.cuts)
 		if err := c.write(out, func(w io.Writer) error { return paper.TemplatesDXF(w, top, list) }); err != nil {
 			return err
 		}
@@ -138,7 +147,7 @@ func (o *templating) pdf(c *console, cmd *cobra.Command, top *quilt.Top, out tar
 	var many *paper.TooManySheets
 	err := c.write(out, func(w io.Writer) error {
 		var err error
-		made, err = paper.TemplatesPDF(w, top, options)
+		made, err = paper.TemplatesPDF(w, top, o.cuts, options)
 		_ = errors.As(err, &many)
 		return err
 	})
@@ -181,7 +190,7 @@ func (o *templating) svgs(c *console, top *quilt.Top, out target) error {
 	if err := (pictureFolder{path: filepath.Clean(folder), option: "-o"}).make(); err != nil {
 		return err
 	}
-	list := paper.Templates(top)
+	list := paper.Templates(top, o.cuts)
 	for _, check := range []bool{true, false} { // nothing is written if one of them would be refused
 		for i := range list {
 			out.path = filepath.Join(folder, list[i].FileName()+pictureEnding)

@@ -113,7 +113,7 @@ func saveTemplates(p *plans, w io.Writer) error {
 	if p.paper().Name == render.A4().Name {
 		o.Paper = paper.A4
 	}
-	_, err := paper.TemplatesPDF(w, p.top, o)
+	_, err := paper.TemplatesPDF(w, p.top, p.Pieces(), o)
 	return unlessTooLarge(err)
 }
 

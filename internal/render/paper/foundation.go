@@ -122,7 +122,7 @@ func newHalf(top *quilt.Top, patches []int) half {
 	order := slices.Clone(patches)
 	slices.SortStableFunc(order, func(a, b int) int {
 		p, q := &top.Patches[a], &top.Patches[b]
-		return cmp.Or(cmp.Compare(bit(p.Shape == blocks.Wedge), bit(q.Shape == blocks.Wedge)),
+		return cmp.Or(cmp.Compare(bit(byStrip(p)), bit(byStrip(q))),
 			cmp.Compare(ahead(floats(p.Outline), from, to), ahead(floats(q.Outline), from, to)))
 	})
 	for _, n := range order {
@@ -139,6 +139,9 @@ func newHalf(top *quilt.Top, patches []int) half {
 	h.count = 1
 	return h
 }
+
+// byStrip says whether a patch is a wedge, whose wide end is sewn to what lies beside it.
+func byStrip(p *quilt.Patch) bool { return p.Shape.Description().Sized == blocks.ByStrip }
 
 // gatherHalf adds a half to those known. One of a single piece has no seam, and none is made.
 func gatherHalf(list []half, h half) []half {

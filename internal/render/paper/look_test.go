@@ -17,7 +17,7 @@ func TestLook(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, err := TemplatesPDF(file, top, TemplateOptions{Foundations: true}); err != nil {
+		if _, err := TemplatesPDF(file, top, piecesOf(top), TemplateOptions{Foundations: true}); err != nil {
 			t.Fatal(err)
 		}
 		if err := file.Close(); err != nil {

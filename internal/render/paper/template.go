@@ -9,6 +9,7 @@ import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 )
 
@@ -42,23 +43,22 @@ func (t *Template) Name() string {
 }
 
 // ByRuler says whether a template's pieces are cut with a ruler alone, from their size.
-func (t *Template) ByRuler() bool { return byRuler(t.Shape) }
-
-func byRuler(s blocks.Shape) bool { return s == blocks.Square || s == blocks.HalfSquare }
+func (t *Template) ByRuler() bool { return t.Shape.Description().ByRuler }
 
 // Templates are the distinct pieces of a top that are cut by a template: all but the strips
 // of borders and sashes, which a ruler cuts. Pieces of one shape and size are one, however
 // they are turned; of mirror images each has its own. Those of pieces that a ruler cuts as well have the last numbers.
-func Templates(top *quilt.Top) []Template {
+// Hands and grain are those of the top's cutting plan, of which the pieces alone are read.
+func Templates(top *quilt.Top, cuts *cutting.Plan) []Template {
 	var list []gathered
 	for i := range top.Patches {
 		p := &top.Patches[i]
-		if p.Shape != blocks.Strip {
-			list = gather(list, p, clothOf(top, p))
+		if !p.Shape.Description().Edging {
+			list = gather(list, p, clothOf(top, p), cut{&cuts.Lines[cuts.LineOf[i]].Piece, cuts.HandOf[i]})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b gathered) int {
-		return cmp.Or(bit(byRuler(a.shape))-bit(byRuler(b.shape)), cmp.Compare(a.shape, b.shape), cmp.Compare(b.area, a.area), cmp.Compare(a.hand, b.hand))
+		return cmp.Or(bit(a.shape.Description().ByRuler)-bit(b.shape.Description().ByRuler), cmp.Compare(a.shape, b.shape), cmp.Compare(b.area, a.area), cmp.Compare(a.hand, b.hand))
 	})
 	templates := make([]Template, len(list))
 	number := -1
@@ -81,8 +81,14 @@ type gathered struct {
 	cloths   []ClothCount
 }
 
+// cut is how a patch is cut.
+type cut struct {
+	*cutting.Piece
+	hand cutting.Hand
+}
+
 // gather adds a patch to the shapes found.
-func gather(list []gathered, p *quilt.Patch, cloth ClothCount) []gathered {
+func gather(list []gathered, p *quilt.Patch, cloth ClothCount, c cut) []gathered {
 	outline := floats(p.Outline)
 	at := slices.IndexFunc(list, func(g gathered) bool {
 		if g.shape != p.Shape {
@@ -93,7 +99,7 @@ func gather(list []gathered, p *quilt.Patch, cloth ClothCount) []gathered {
 	})
 	if at < 0 {
 		at = len(list)
-		list = append(list, newGathered(p.Shape, outline))
+		list = append(list, newGathered(p, c))
 	}
 	g := &list[at]
 	n := slices.IndexFunc(g.cloths, func(c ClothCount) bool { return c.Fabric == cloth.Fabric && c.Set == cloth.Set })
@@ -112,84 +118,27 @@ func clothOf(top *quilt.Top, p *quilt.Patch) ClothCount {
 	return ClothCount{Fabric: top.Faces[p.First].Fabric, Set: -1}
 }
 
-// newGathered turns a piece to lie as its template will, and finds its grain. The grain is
-// that of how the pieces are cut by ruler: a wedge from a strip, with its base along it, so
-// that the straight grain runs up its middle; a kite, a stop piece and a triangle from a
-// square's corner, with its two sides there on the straight grain; a tumbler from a strip,
-// with its parallel sides along it.
-func newGathered(shape blocks.Shape, outline []xy) gathered {
-	g := gathered{shape: shape, grain: xy{0, -1}}
-	n := len(outline)
-	switch shape {
-	case blocks.Wedge: // its tip up
-		g.finished = turnedTo(outline, outline[2], outline[1])
-	case blocks.Kite: // its square corner up
-		g.finished = turnedTo(outline, outline[3], outline[1])
-		g.grain = unitOf(g.finished[0], g.finished[3])
-	case blocks.Tumbler, blocks.HalfTumbler:
-		side := squareEnd(outline)
-		if shape == blocks.Tumbler {
-			side = longParallel(outline)
-		}
-		g.finished = turnedTo(outline, outline[side], outline[(side+1)%n])
-		if shape == blocks.Tumbler { // the wide side down
-			g.finished = turnedTo(outline, outline[(side+1)%n], outline[side])
-		} else {
-			g.grain = xy{1, 0}
-		}
-	default: // its square corner in the upper left
-		g.finished = turnedTo(outline, outline[0], outline[1])
+// newGathered turns a piece to lie as its template will, and finds its grain: that of how the pieces are cut by ruler, across
+// the strip that they are cut from, which is along the cloth.
+func newGathered(p *quilt.Patch, c cut) gathered {
+	outline := floats(p.Outline)
+	places := make([]blocks.Place, len(outline))
+	for i, q := range p.Outline {
+		places[i] = blocks.Place(q)
+	}
+	from, to := p.Shape.Description().Lies(places)
+	g := gathered{shape: p.Shape, finished: turnedTo(outline, outline[from], outline[to])}
+	along := unitOf(g.finished[c.Grain[0]], g.finished[c.Grain[1]])
+	g.grain = xy{along.y, -along.x}
+	switch { // level to the right, upright up
+	case math.Abs(g.grain.y) < 1e-6 && g.grain.x < 0, math.Abs(g.grain.x) < 1e-6 && g.grain.y > 0:
+		g.grain = xy{-g.grain.x, -g.grain.y}
 	}
 	g.area = areaOf(g.finished)
-	g.hand = handOf(shape, g.finished)
+	if c.hand != cutting.Either {
+		g.hand = c.hand.String()
+	}
 	return g
-}
-
-// longParallel is the first corner of the longer of two parallel sides.
-func longParallel(outline []xy) int {
-	n, best, long := len(outline), 0, 0.0
-	for i := range outline {
-		a, b := unitOf(outline[i], outline[(i+1)%n]), unitOf(outline[(i+2)%n], outline[(i+3)%n])
-		if d := distance(outline[i], outline[(i+1)%n]); math.Abs(a.x*b.y-a.y*b.x) < 1e-6 && d > long {
-			best, long = i, d
-		}
-	}
-	return best
-}
-
-// squareEnd is the first corner of the side that stands square to both its neighbours.
-func squareEnd(outline []xy) int {
-	n := len(outline)
-	square := func(i int) bool {
-		a, b := unitOf(outline[(i+n-1)%n], outline[i%n]), unitOf(outline[i%n], outline[(i+1)%n])
-		return math.Abs(a.x*b.x+a.y*b.y) < 1e-4
-	}
-	for i := range outline {
-		if square(i) && square(i+1) {
-			return i
-		}
-	}
-	return 0
-}
-
-// handOf is the hand of a piece that lies as its template: of a stop piece by its longer
-// side at the square corner, of an end piece by its longer side, its square end away.
-func handOf(shape blocks.Shape, o []xy) string {
-	longerLeft := false
-	switch shape {
-	case blocks.StopGround:
-		longerLeft = distance(o[0], o[1]) > distance(o[0], o[len(o)-1])
-	case blocks.HalfTumbler:
-		at := squareEnd(o)
-		n := len(o)
-		longerLeft = distance(o[(at+n-1)%n], o[at]) > distance(o[(at+1)%n], o[(at+2)%n])
-	default:
-		return ""
-	}
-	if longerLeft {
-		return "left"
-	}
-	return "right"
 }
 
 func areaOf(outline []xy) float64 {

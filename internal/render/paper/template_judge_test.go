@@ -27,7 +27,7 @@ import (
 func templatesOf(t testing.TB, top *quilt.Top, o TemplateOptions) ([]byte, *Printed) {
 	t.Helper()
 	var b bytes.Buffer
-	made, err := TemplatesPDF(&b, top, o)
+	made, err := TemplatesPDF(&b, top, piecesOf(top), o)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -169,7 +169,7 @@ func TestCornersAreWhereTheGeometrySays(t *testing.T) {
 		for page := 1; page <= made.Pages; page++ {
 			traced = append(traced, tracedPaths(t, file, page, "1.4")...)
 		}
-		for _, p := range Templates(top) {
+		for _, p := range usual(top) {
 			found := 0
 			for _, outline := range traced {
 				found += bit(asLarge(outline, p.Cut))
@@ -181,7 +181,7 @@ func TestCornersAreWhereTheGeometrySays(t *testing.T) {
 		if len(made.Tiled) == 0 && len(traced) != made.Templates {
 			t.Errorf("%s: %d outlines are on the pages, %d templates", name, len(traced), made.Templates)
 		}
-		larger := append([]diagram.Point(nil), Templates(top)[0].Cut...)
+		larger := append([]diagram.Point(nil), usual(top)[0].Cut...)
 		larger[0].X += measure.Inch / 1000
 		for _, outline := range traced {
 			if asLarge(outline, larger) {
@@ -217,7 +217,7 @@ func TestTemplateSVGIsAsLarge(t *testing.T) {
 	convert := judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert")
 	for _, text := range []string{samples.All()[0].Text, "units cm\nside 10\nfabric a #fff\nfabric b #000\nblock W web wedges a kites b\ngrid\n W\n"} {
 		top := laid(t, text)
-		for _, p := range Templates(top) {
+		for _, p := range usual(top) {
 			var svg, out bytes.Buffer
 			if err := p.SVG(&svg, top); err != nil {
 				t.Fatal(err)
@@ -289,7 +289,7 @@ func TestDXFAgainstAnotherReader(t *testing.T) {
 	arguments := []string{saved(t, "read.py", []byte(readDXF))}
 	for _, top := range list {
 		var b bytes.Buffer
-		if err := TemplatesDXF(&b, top, Templates(top)); err != nil {
+		if err := TemplatesDXF(&b, top, usual(top)); err != nil {
 			t.Fatal(err)
 		}
 		arguments = append(arguments, saved(t, "t.dxf", b.Bytes()))
@@ -306,7 +306,7 @@ func TestDXFAgainstAnotherReader(t *testing.T) {
 
 func compareDXF(t *testing.T, top *quilt.Top, read *dxfRead) {
 	t.Helper()
-	templates := Templates(top)
+	templates := usual(top)
 	unit, code := measure.Inch, 1
 	if top.Units == measure.Centimetres {
 		unit, code = measure.Millimetre, 4

@@ -3,7 +3,6 @@ package paper
 import (
 	"fmt"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/plan/cutting"
 )
 
@@ -50,7 +49,7 @@ func (b *templateBook) texts(list []Template) []string {
 
 func (b *templateBook) hasStrips() bool {
 	for i := range b.top.Patches {
-		if b.top.Patches[i].Shape == blocks.Strip {
+		if b.top.Patches[i].Shape.Description().Edging {
 			return true
 		}
 	}

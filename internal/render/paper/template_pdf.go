@@ -8,6 +8,7 @@ import (
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
 )
@@ -31,8 +32,8 @@ type Printed struct {
 // TemplatesPDF writes the templates of a top as pages to be printed at 100 %. Every page has
 // an inch and a centimetre square to measure, and says what its lines mean. A *TooManySheets
 // is a template that is too large to be printed; nothing is written then.
-func TemplatesPDF(w io.Writer, top *quilt.Top, o TemplateOptions) (*Printed, error) {
-	list := Templates(top)
+func TemplatesPDF(w io.Writer, top *quilt.Top, cuts *cutting.Plan, o TemplateOptions) (*Printed, error) {
+	list := Templates(top, cuts)
 	pages, err := sheets(top, list, o.Paper)
 	if err != nil {
 		return nil, err

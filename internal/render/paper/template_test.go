@@ -79,7 +79,7 @@ func TestAllowance(t *testing.T) {
 	}
 	shapes := map[blocks.Shape]int{}
 	for n, top := range list {
-		for _, p := range Templates(top) {
+		for _, p := range usual(top) {
 			shapes[p.Shape]++
 			if top.Seam == 0 {
 				continue
@@ -104,7 +104,7 @@ func TestAllowance(t *testing.T) {
 
 func TestWrongAllowanceIsNoticed(t *testing.T) {
 	top := laid(t, samples.All()[0].Text)
-	p := Templates(top)[0]
+	p := usual(top)[0]
 	cut := points(p.Cut)
 	cut[1].x += 100
 	if wrongAllowance(points(p.Finished), cut, float64(top.Seam)) == "" || wrongAllowance(points(p.Finished), points(p.Cut), float64(top.Seam)*1.01) == "" {
@@ -143,12 +143,12 @@ func uncounted(top *quilt.Top, list []Template) string {
 // TestEveryPieceHasItsTemplate, one and only one, and all are counted.
 func TestEveryPieceHasItsTemplate(t *testing.T) {
 	for name, top := range tops(t) {
-		if wrong := uncounted(top, Templates(top)); wrong != "" {
+		if wrong := uncounted(top, usual(top)); wrong != "" {
 			t.Errorf("%s: %s", name, wrong)
 		}
 	}
 	for n, top := range inventedTops(t, 60) {
-		if wrong := uncounted(top, Templates(top)); wrong != "" {
+		if wrong := uncounted(top, usual(top)); wrong != "" {
 			t.Errorf("layout %d: %s", n, wrong)
 		}
 	}
@@ -156,7 +156,7 @@ func TestEveryPieceHasItsTemplate(t *testing.T) {
 
 func TestMissingTemplateIsNoticed(t *testing.T) {
 	top := laid(t, samples.All()[0].Text)
-	list := Templates(top)
+	list := usual(top)
 	if uncounted(top, list[1:]) == "" || uncounted(top, append(list, list[0])) == "" {
 		t.Error("a template too few or too many was not noticed")
 	}
@@ -185,7 +185,7 @@ func TestCountsAreThoseOfTheCuttingPlan(t *testing.T) {
 			want[fmt.Sprint(l.Piece.Shape, cloth, "right")] += l.Right
 			want[fmt.Sprint(l.Piece.Shape, cloth)] += l.Pieces - l.Left - l.Right
 		}
-		for _, p := range Templates(top) {
+		for _, p := range usual(top) {
 			for _, c := range p.Cloths {
 				cloth := "a set"
 				if c.Fabric >= 0 {
@@ -217,7 +217,7 @@ func TestWorkedSizes(t *testing.T) {
 		{ring, blocks.Wedge, []float64{3.6478, 0.3341}},
 		{tumblers, blocks.Tumbler, []float64{8.6184, 2.4052}},
 	} {
-		for _, p := range Templates(laid(t, c.text)) {
+		for _, p := range usual(laid(t, c.text)) {
 			if p.Shape != c.shape {
 				continue
 			}
@@ -250,7 +250,7 @@ func hasSide(outline []diagram.Point, inchesLong float64) bool {
 func TestSheetsKeepToThePaper(t *testing.T) {
 	for _, top := range append(inventedTops(t, 80), laid(t, samples.All()[0].Text)) {
 		for _, paper := range []Size{Letter, A4} {
-			pages, err := sheets(top, Templates(top), paper)
+			pages, err := sheets(top, usual(top), paper)
 			var many *TooManySheets
 			if errors.As(err, &many) {
 				continue
@@ -309,7 +309,7 @@ const hugeLayout = "side 40\nfabric a #b5532a\nfabric b #204050\nblock W web wed
 
 func TestMissingPartIsNoticed(t *testing.T) {
 	top := laid(t, hugeLayout)
-	pages, err := sheets(top, Templates(top), Letter)
+	pages, err := sheets(top, usual(top), Letter)
 	if err != nil || pages[0].tile == nil {
 		t.Fatalf("no parts: %v", err)
 	}
@@ -322,13 +322,14 @@ func TestMissingPartIsNoticed(t *testing.T) {
 func TestHugePiecesAreRefused(t *testing.T) {
 	var b bytes.Buffer
 	var many *TooManySheets
-	if _, err := TemplatesPDF(&b, laid(t, strings.Replace(hugeLayout, "40", "120", 1)), TemplateOptions{}); !errors.As(err, &many) || b.Len() > 0 {
+	huge := laid(t, strings.Replace(hugeLayout, "40", "120", 1))
+	if _, err := TemplatesPDF(&b, huge, piecesOf(huge), TemplateOptions{}); !errors.As(err, &many) || b.Len() > 0 {
 		t.Errorf("the error is %v, %d bytes were written", err, b.Len())
 	}
 	for _, text := range []string{
 		strings.Replace(hugeLayout, "side 40", "side 1\nseam 1/16", 1), strings.Replace(hugeLayout, "side 40", "units cm\nside 3\nseam 0.1", 1),
 	} {
-		if _, err := TemplatesPDF(io.Discard, laid(t, text), TemplateOptions{Foundations: true}); err != nil {
+		if _, err := TemplatesPDF(io.Discard, laid(t, text), piecesOf(laid(t, text)), TemplateOptions{Foundations: true}); err != nil {
 			t.Error(err)
 		}
 	}
@@ -408,10 +409,10 @@ func TestWrongFoundationIsNoticed(t *testing.T) {
 // TestTemplateFilesAreTheSameEachTime, and are marked as ours.
 func TestTemplateFilesAreTheSameEachTime(t *testing.T) {
 	top := laid(t, samples.All()[0].Text)
-	list := Templates(top)
+	list := usual(top)
 	for name, write := range map[string]func(io.Writer) error{
 		"pdf": func(w io.Writer) error {
-			_, err := TemplatesPDF(w, top, TemplateOptions{Foundations: true})
+			_, err := TemplatesPDF(w, top, piecesOf(top), TemplateOptions{Foundations: true})
 			return err
 		},
 		"dxf": func(w io.Writer) error { return TemplatesDXF(w, top, list) },
@@ -437,7 +438,7 @@ func (failing) Write([]byte) (int, error) { return 0, io.ErrClosedPipe }
 // TestTemplateSVGIsPlain: nothing but a title and paths, each of straight lines.
 func TestTemplateSVGIsPlain(t *testing.T) {
 	top := laid(t, samples.All()[0].Text)
-	for _, p := range Templates(top) {
+	for _, p := range usual(top) {
 		var b bytes.Buffer
 		if err := p.SVG(&b, top); err != nil {
 			t.Fatal(err)
@@ -463,10 +464,10 @@ func TestTemplateSVGIsPlain(t *testing.T) {
 func TestEverythingPrints(t *testing.T) {
 	for n, top := range inventedTops(t, 60) {
 		var many *TooManySheets
-		if _, err := TemplatesPDF(io.Discard, top, TemplateOptions{Paper: Size(n % 2), Foundations: true}); err != nil && !errors.As(err, &many) {
+		if _, err := TemplatesPDF(io.Discard, top, piecesOf(top), TemplateOptions{Paper: Size(n % 2), Foundations: true}); err != nil && !errors.As(err, &many) {
 			t.Errorf("layout %d: %v", n, err)
 		}
-		list := Templates(top)
+		list := usual(top)
 		var b bytes.Buffer
 		if err := TemplatesDXF(&b, top, list); err != nil {
 			t.Fatal(err)

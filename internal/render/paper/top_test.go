@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
 	"eighthturn/samples"
@@ -20,6 +21,11 @@ func laid(t testing.TB, text string) *quilt.Top {
 	}
 	return quilt.Lay(d)
 }
+
+// piecesOf is how a top's pieces are cut in the usual way.
+func piecesOf(top *quilt.Top) *cutting.Plan { return cutting.Pieces(top, cutting.Options{}) }
+
+func usual(top *quilt.Top) []Template { return Templates(top, piecesOf(top)) }
 
 // tops are the samples laid out.
 func tops(t testing.TB) map[string]*quilt.Top {

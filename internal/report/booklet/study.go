@@ -11,7 +11,7 @@ import (
 // Study makes every report that a booklet says. The options have passed their Check.
 func Study(t *quilt.Top, o cutting.Options) Reports {
 	cuts := cutting.Build(t, o)
-	r := Reports{Top: t, Cuts: cuts, Sewing: sewing.Build(t, cuts, sewing.Options{}), Values: contrast.Study(t, contrast.Options{}), Templates: paper.Templates(t)}
+	r := Reports{Top: t, Cuts: cuts, Sewing: sewing.Build(t, cuts, sewing.Options{}), Values: contrast.Study(t, contrast.Options{}), Templates: paper.Templates(t, cuts)}
 	if o.Copies > 1 {
 		o.Copies = 1
 		r.One = cutting.Build(t, o)

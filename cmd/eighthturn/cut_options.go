@@ -1,0 +1,72 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
+)
+
+// cutOptions is how a quilt is cut, for all commands that say something of it.
+type cutOptions struct {
+	copies            int
+	quarters          bool
+	squareUp, spare   measureOption
+	trimmed, exact    measureOption
+	cornersByCustom   bool
+	straightLongEdges bool
+	diagonalBorders   bool
+}
+
+const quartersName = "quarters"
+
+// addCloth adds the options that say how cloth is bought and joined.
+func (o *cutOptions) addCloth(cmd *cobra.Command) {
+	o.squareUp, o.spare = measureOption{most: cutting.MaxExtra, example: "1 in"}, measureOption{most: cutting.MaxExtra, example: "1/4 yd"}
+	f := cmd.Flags()
+	f.BoolVar(&o.quarters, quartersName, false, "buy by quarters of a yard, not eighths")
+	length(cmd, &o.squareUp, "square-up", "add this `LENGTH` to each fabric for squaring its end")
+	length(cmd, &o.spare, "spare", "add this `LENGTH` to each fabric for slips")
+	f.BoolVar(&o.diagonalBorders, "diagonal-borders", false, "join border strips on the slant, not edge to edge")
+}
+
+// addPieces adds the options that say how pieces are cut.
+func (o *cutOptions) addPieces(cmd *cobra.Command) {
+	o.trimmed, o.exact = measureOption{most: cutting.MaxStep, example: "1/2 in"}, measureOption{most: cutting.MaxStep, example: "1/4 in"}
+	length(cmd, &o.trimmed, "trim-step", "cut pieces that are trimmed after sewing to whole numbers of this `LENGTH`; 1/4 in or 0.5 cm if left out")
+	length(cmd, &o.exact, "exact-step", "and triangles that are not trimmed to whole numbers of this `LENGTH`; 1/8 in or 0.1 cm if left out")
+	cmd.Flags().BoolVar(&o.cornersByCustom, "corners-by-custom", false, "cut corner triangles from squares as large as kites would take, with more to trim")
+	o.addGrain(cmd)
+}
+
+// addGrain adds the option that says how pieces lie on the cloth, which is all that templates ask.
+func (o *cutOptions) addGrain(cmd *cobra.Command) {
+	cmd.Flags().BoolVar(&o.straightLongEdges, "straight-long-edges", false, "cut triangles from squares cut twice, with the long edge on the straight grain")
+}
+
+func length(cmd *cobra.Command, to *measureOption, name, usage string) {
+	to.option = name
+	cmd.Flags().Var(to, name, usage)
+}
+
+// of is the options of a top's plan; bare numbers count the layout's units. What has no part in them, or is more than it may
+// be, is refused.
+func (o *cutOptions) of(cmd *cobra.Command, top *quilt.Top) (cutting.Options, error) {
+	u := top.Units
+	if o.quarters && u == measure.Centimetres {
+		return cutting.Options{}, misuse(cmd.CommandPath(), "--"+quartersName+" rounds yards, but the layout counts centimetres, and cloth is bought by tenths of a metre", "leave --"+quartersName+" out")
+	}
+	if err := withinMost(cmd, u, &o.squareUp, &o.spare, &o.trimmed, &o.exact); err != nil {
+		return cutting.Options{}, err
+	}
+	options := cutting.Options{
+		Copies: o.copies, Quarters: o.quarters, SquareUp: o.squareUp.in(u), Spare: o.spare.in(u),
+		CornersByCustom: o.cornersByCustom, LongEdgesStraight: o.straightLongEdges, DiagonalBorders: o.diagonalBorders,
+	}
+	options.Steps.Trimmed, options.Steps.Exact = o.trimmed.in(u), o.exact.in(u)
+	if err := options.Check(u); err != nil {
+		return options, misuse(cmd.CommandPath(), err.Error(), seeHelp(cmd.CommandPath()))
+	}
+	return options, nil
+}
