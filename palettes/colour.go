@@ -45,3 +45,6 @@ func unit(v float64) float64 {
 func eightBits(v float64) uint8 {
 	return uint8(unit(v)*255 + 0.5)
 }
+
+// MarshalText is the colour as #rrggbb. It never fails.
+func (c Colour) MarshalText() ([]byte, error) { return []byte(c.Hex()), nil }

@@ -5,11 +5,20 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sizes"
+	"eighthturn/internal/render"
 )
 
 // Charts as JSON and as tables. The names below are for other programs and do not change; a change of what they mean
 // changes formatChart.
 const formatChart = 1
+
+// jsonLength and jsonSize are lengths in the one dialect.
+type jsonLength = measure.JSONLength
+
+type jsonSize struct {
+	Width  jsonLength `json:"width"`
+	Height jsonLength `json:"height"`
+}
 
 type jsonChart struct {
 	Format        int           `json:"format"`
@@ -82,7 +91,7 @@ func prettyJSON(value any) string {
 	if err != nil {
 		panic(err) // nothing that is shown can fail to be written
 	}
-	return harmless(string(b)) + "\n"
+	return render.Harmless(string(b)) + "\n"
 }
 
 // chartJSON is what all charts say first, and lengths as JSON.

@@ -4,10 +4,14 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/plan/summary"
+	"eighthturn/internal/report"
 )
 
 // checking is what `check` was asked for.
-type checking struct{ json, strict bool }
+type checking struct {
+	reportForms
+	strict bool
+}
 
 // checkCommand lists the faults of a layout and what was made of it.
 func checkCommand(c *console) *cobra.Command {
@@ -27,7 +31,7 @@ func checkCommand(c *console) *cobra.Command {
 		RunE:       func(_ *cobra.Command, args []string) error { return check(c, o, args[0]) },
 	}
 	cmd.Flags().BoolVar(&o.strict, strictOption, false, "take warnings for mistakes: exit code 1")
-	cmd.Flags().BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
+	o.flags(cmd, asJSON)
 	return cmd
 }
 
@@ -43,11 +47,14 @@ func check(c *console, o *checking, file string) error {
 		made = summary.Of(l.design, l.top)
 	}
 	if o.json {
-		err = c.print(reportJSON(s.name, lines, list, made))
+		err = c.print(checkedJSON(s.name, lines, list, made))
 	} else {
 		c.report(s, lines, list)
 		if made != nil {
-			err = c.print(checkText(s.name, list, made))
+			var text string
+			if text, err = o.text(report.Check(s.name+": "+counted(list), made)); err == nil {
+				err = c.print(text)
+			}
 		}
 	}
 	switch {

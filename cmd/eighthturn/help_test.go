@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding"
 	"os"
 	"reflect"
 	"regexp"
@@ -111,7 +112,7 @@ func jsonNames(at string, typ reflect.Type) []string {
 	case reflect.Slice, reflect.Array:
 		return jsonNames(at+"[]", typ.Elem())
 	case reflect.Struct:
-		if typ == reflect.TypeFor[jsonLength]() {
+		if typ == reflect.TypeFor[jsonLength]() || typ.Implements(reflect.TypeFor[encoding.TextMarshaler]()) {
 			return []string{at}
 		}
 		var names []string
@@ -137,7 +138,10 @@ func jsonNames(at string, typ reflect.Type) []string {
 // reports are what is written as JSON, by the files that describe it.
 func reports() map[string]reflect.Type {
 	return map[string]reflect.Type{
-		"check-json.md": reflect.TypeFor[jsonReport](),
+		"check-json.md": reflect.TypeFor[struct {
+			jsonHead
+			checkJSON
+		}](),
 		"values-json.md": reflect.TypeFor[struct {
 			jsonHead
 			contrast.Report

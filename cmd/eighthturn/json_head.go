@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/render"
 )
 
 // jsonHead is what stands first in the JSON of a report that a package writes.
@@ -19,5 +20,5 @@ func headed(format int, file string, units measure.System, report []byte) string
 	if err != nil {
 		panic(err) // nothing in it can fail to be written
 	}
-	return harmless(string(head[:len(head)-2])+","+string(report[1:])) + "\n"
+	return render.Harmless(string(head[:len(head)-2])+","+string(report[1:])) + "\n"
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"eighthturn/internal/render"
-	"encoding/json"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -84,26 +83,5 @@ func TestEmphasised(t *testing.T) {
 	want := strings.NewReplacer("20: error:", "20: \x1b[1merror:\x1b[0m", "5:1: note:", "5:1: \x1b[1mnote:\x1b[0m", "quilt: error:", "quilt: \x1b[1merror:\x1b[0m").Replace(text)
 	if got != want {
 		t.Errorf("got\n%q\nwant\n%q", got, want)
-	}
-}
-
-// What harmless writes is the same JSON, without a character that shows nothing or turns the reading round.
-func TestHarmless(t *testing.T) {
-	for _, text := range []string{"plain", "½ é 赤い", "\u202eevil\u2066", "\u009b2J\u0085", "\u200b\ufeff\u00ad", "\U0001fffe\U0001f9f5", "\x7f\x1b\t"} {
-		b, err := json.Marshal(text)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out := harmless(string(b))
-		var back string
-		if err := json.Unmarshal([]byte(out), &back); err != nil || back != text {
-			t.Errorf("%q: read back as %q, %v", text, back, err)
-		}
-		if again := harmless(out); again != out {
-			t.Errorf("%q: something is left in %q", text, out)
-		}
-	}
-	if harmless("\"\u202e\"") == "\"\u202e\"" {
-		t.Error("a mark of direction went through")
 	}
 }

@@ -14,7 +14,7 @@ import (
 
 // valuing is what `values` was asked for.
 type valuing struct {
-	json, strict bool
+	strict         bool
 	reportForms
 	distance, blur lengthOption
 	contrast       contrastOption
@@ -66,7 +66,7 @@ func study(c *console, cmd *cobra.Command, o *valuing, file string) error {
 	}
 	text := ""
 	if o.json {
-		text = valuesJSON(s.name, p.Values())
+		text = planJSON(p.Values(), formatValues, s.name, top.Units)
 	} else if text, err = o.text(report.Values(p)); err != nil {
 		return err
 	}
@@ -88,15 +88,7 @@ func lost(r *contrast.Report) bool {
 }
 
 // formatValues changes when what a name in the JSON means does.
-const formatValues = 1
-
-func valuesJSON(name string, r *contrast.Report) string {
-	b, err := r.JSON()
-	if err != nil {
-		panic(err) // nothing in a report can fail to be written
-	}
-	return headed(formatValues, name, r.Units, b)
-}
+const formatValues = 2
 
 // lengthOption is the value of an option that takes a length with its unit.
 type lengthOption struct {

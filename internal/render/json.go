@@ -5,7 +5,9 @@ import (
 	"encoding"
 	"encoding/json"
 	"fmt"
+	"math"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf16"
@@ -43,7 +45,7 @@ func JSON(plan any, head JSONHead) (string, error) {
 	if err := json.Indent(&b, w.out.Bytes(), "", "  "); err != nil {
 		return "", err
 	}
-	return harmless(b.String()) + "\n", nil
+	return Harmless(b.String()) + "\n", nil
 }
 
 // jsonWriter writes values in the order of their fields.
@@ -89,7 +91,7 @@ func (w *jsonWriter) fields(v reflect.Value) {
 		f := v.Type().Field(i)
 		name, rest, _ := strings.Cut(f.Tag.Get("json"), ",")
 		switch {
-		case !f.IsExported() || name == "-":
+		case name == "-", !f.IsExported() && !f.Anonymous:
 		case f.Anonymous && name == "":
 			if inner := reflect.Indirect(v.Field(i)); inner.IsValid() {
 				w.fields(inner)
@@ -106,6 +108,9 @@ func (w *jsonWriter) value(v reflect.Value) {
 		switch known := v.Interface().(type) {
 		case measure.NM:
 			w.plain(w.units.JSON(known))
+			return
+		case measure.System:
+			w.plain(known.String())
 			return
 		case encoding.TextMarshaler:
 			if v.Kind() != reflect.Pointer || !v.IsNil() {
@@ -130,7 +135,11 @@ func (w *jsonWriter) value(v reflect.Value) {
 		w.fields(v)
 		w.out.WriteByte('}')
 		w.some = before
-	case reflect.Bool, reflect.String, reflect.Float64:
+	case reflect.Map:
+		w.table(v)
+	case reflect.Float64:
+		w.plain(math.Round(v.Float()*decimals) / decimals)
+	case reflect.Bool, reflect.String:
 		w.plain(v.Interface())
 	case reflect.Int, reflect.Int64:
 		w.out.WriteString(strconv.FormatInt(v.Int(), 10))
@@ -139,6 +148,29 @@ func (w *jsonWriter) value(v reflect.Value) {
 	default:
 		w.fail(v)
 	}
+}
+
+// decimals is what numbers that are not whole are rounded to, so that the same plan gives the same bytes on every machine.
+const decimals = 1e4
+
+// table writes a map whose keys are strings, in their order.
+func (w *jsonWriter) table(v reflect.Value) {
+	if v.Type().Key().Kind() != reflect.String {
+		w.fail(v)
+		return
+	}
+	keys := v.MapKeys()
+	slices.SortFunc(keys, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
+	w.out.WriteByte('{')
+	for i, key := range keys {
+		if i > 0 {
+			w.out.WriteByte(',')
+		}
+		w.plain(key.String())
+		w.out.WriteByte(':')
+		w.value(v.MapIndex(key))
+	}
+	w.out.WriteByte('}')
 }
 
 func (w *jsonWriter) list(v reflect.Value) {
@@ -152,8 +184,8 @@ func (w *jsonWriter) list(v reflect.Value) {
 	w.out.WriteByte(']')
 }
 
-// harmless is JSON that steers no terminal: what would is escaped within its strings.
-func harmless(text string) string {
+// Harmless is JSON that steers no terminal: what would is escaped within its strings.
+func Harmless(text string) string {
 	var b strings.Builder
 	for _, r := range text {
 		if r == '\n' || layout.Visible(string(r)) == string(r) {

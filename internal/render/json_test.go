@@ -49,3 +49,24 @@ func TestJSON(t *testing.T) {
 		t.Error("a function is written")
 	}
 }
+
+// What harmless writes is the same JSON, without a character that shows nothing or turns the reading round.
+func TestHarmless(t *testing.T) {
+	for _, text := range []string{"plain", "½ é 赤い", "\u202eevil\u2066", "\u009b2J\u0085", "\u200b\ufeff\u00ad", "\U0001fffe\U0001f9f5", "\x7f\x1b\t"} {
+		b, err := json.Marshal(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out := Harmless(string(b))
+		var back string
+		if err := json.Unmarshal([]byte(out), &back); err != nil || back != text {
+			t.Errorf("%q: read back as %q, %v", text, back, err)
+		}
+		if again := Harmless(out); again != out {
+			t.Errorf("%q: something is left in %q", text, out)
+		}
+	}
+	if Harmless("\"\u202e\"") == "\"\u202e\"" {
+		t.Error("a mark of direction went through")
+	}
+}

@@ -19,8 +19,10 @@ func (w valuesText) away() string { return Away(w.Thresholds.Distance, w.Units) 
 // Away is a distance from eye to quilt in words.
 func Away(distance measure.NM, u measure.System) string { return u.Distance(distance) }
 
-// length is a length as people read it.
-func (w valuesText) length(nm measure.NM) string { return w.Units.Nearest(nm) }
+// length is a sum of seams, to a whole inch or centimeter: nothing is cut by it.
+func (w valuesText) length(nm measure.NM) string {
+	return w.Units.Nearest(measure.Nearest(nm, w.Units.Unit()))
+}
 
 // percent is a part of a length in whole percent.
 func percent(part, whole measure.NM) string {
@@ -114,7 +116,7 @@ func pairNote(p *contrast.Pair) string {
 	case p.Inside == p.Length:
 		return "need not show"
 	case p.ColourOnly:
-		return "held by colour only"
+		return "held by color only"
 	case p.BreaksUp:
 		return "the prints overlap"
 	case p.Doubtful:
@@ -267,8 +269,8 @@ func (w valuesText) grounds() []string {
 		fmt.Sprintf("medium begins at L* %g and light at %g (published limits, drawn together to three by us)", t.MediumFrom, t.LightFrom),
 		"outline: edge is how much of it shows, 1 where every seam round the figure is clear; \"one side the lighter\" is 1 where the figure is darker all along, or lighter",
 		"mass: the figure and its ground as half-shut eyes see them; the first number is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their middles",
-		fmt.Sprintf("an outline or a mass holds from %g of 100; the squint blurs by %s (our choices)", t.Reads, w.length(t.Blur)),
-		"neighbours, sheen and the light in the room shift how light cloth looks, and a screen is not cloth: within 3 L* of a threshold look at the cloth itself; vivid colours look lighter than their L*",
+		fmt.Sprintf("an outline or a mass holds from %g of 100; the squint blurs by %s (our choices)", t.Reads, w.Units.Nearest(t.Blur)),
+		"neighbors, sheen and the light in the room shift how light cloth looks, and a screen is not cloth: within 3 L* of a threshold look at the cloth itself; vivid colors look lighter than their L*",
 	}
 }
 

@@ -32,10 +32,10 @@ type Outline struct {
 	Score      float64    `json:"score"`    // 0 to 100: 100 sqrt(Edge Polarity)
 	Edge       float64    `json:"edge"`     // 0 to 1: each seam by how much it holds, 0 where it vanishes to 1 where it is clear, by length
 	Polarity   float64    `json:"polarity"` // 0 to 1: 1 where the figure is the darker side all along, or the lighter one
-	Length     measure.NM `json:"length_nm"`
-	Broken     measure.NM `json:"broken_nm"`      // of it, what vanishes
-	LongestGap measure.NM `json:"longest_gap_nm"` // the longest stretch that vanishes without a break
-	RunsOn     measure.NM `json:"runs_on_nm"`     // seams of a border with one fabric on both sides, beside the length
+	Length     measure.NM `json:"length"`
+	Broken     measure.NM `json:"broken"`      // of it, what vanishes
+	LongestGap measure.NM `json:"longest_gap"` // the longest stretch that vanishes without a break
+	RunsOn     measure.NM `json:"runs_on"`     // seams of a border with one fabric on both sides, beside the length
 }
 
 // Verdict is whether a figure reads.

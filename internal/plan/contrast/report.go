@@ -36,8 +36,8 @@ type Thresholds struct {
 	Strong        float64    `json:"strong"`
 	ColourOnly    float64    `json:"colour_only_ciede2000"`
 	Reads         float64    `json:"reads_from"` // score, 0 to 100, from which an outline or a mass counts as holding
-	Distance      measure.NM `json:"distance_nm"`
-	Blur          measure.NM `json:"blur_nm"` // standard deviation of the squint's blur on the quilt
+	Distance      measure.NM `json:"distance"`
+	Blur          measure.NM `json:"blur"` // standard deviation of the squint's blur on the quilt
 	MediumFrom    float64    `json:"medium_from"`
 	LightFrom     float64    `json:"light_from"`
 	NearThreshold float64    `json:"near"` // within so much of a threshold a step is in doubt
@@ -60,13 +60,13 @@ type Fabric struct {
 // Totals are sums over all seams of the top.
 type Totals struct {
 	Count      int                   `json:"count"`
-	Length     measure.NM            `json:"length_nm"`
-	OneFabric  measure.NM            `json:"one_fabric_nm"` // seams with one fabric on both sides
-	ByBand     map[string]measure.NM `json:"by_band_nm"`    // the other seams
+	Length     measure.NM            `json:"length"`
+	OneFabric  measure.NM            `json:"one_fabric"` // seams with one fabric on both sides
+	ByBand     map[string]measure.NM `json:"by_band"`    // the other seams
 	CountBand  map[string]int        `json:"by_band_count"`
-	ColourOnly measure.NM            `json:"colour_only_nm"` // of those that vanish
+	ColourOnly measure.NM            `json:"colour_only"` // of those that vanish
 	// What of the bands lies inside one figure or its ground, where no line need show.
-	Inside      map[string]measure.NM `json:"inside_by_band_nm"`
+	Inside      map[string]measure.NM `json:"inside_by_band"`
 	CountInside map[string]int        `json:"inside_by_band_count"`
 }
 
@@ -75,13 +75,13 @@ type Pair struct {
 	A, B       int                   `json:"-"`       // indices into the top's fabrics
 	Names      [2]string             `json:"fabrics"` // the darker one first
 	Count      int                   `json:"count"`
-	Length     measure.NM            `json:"length_nm"`
-	ByBand     map[string]measure.NM `json:"by_band_nm"`
-	Inside     measure.NM            `json:"inside_nm"`        // of its length, what lies inside one figure or its ground, where no line need show
-	GoneInside measure.NM            `json:"vanish_inside_nm"` // of that, what vanishes
-	Step       float64               `json:"step"`             // of value, CIE L*
-	Soft       float64               `json:"soft"`             // mean step below which its seams vanish, by length
-	Colour     float64               `json:"ciede2000"`        // colour difference
+	Length     measure.NM            `json:"length"`
+	ByBand     map[string]measure.NM `json:"by_band"`
+	Inside     measure.NM            `json:"inside"`        // of its length, what lies inside one figure or its ground, where no line need show
+	GoneInside measure.NM            `json:"vanish_inside"` // of that, what vanishes
+	Step       float64               `json:"step"`          // of value, CIE L*
+	Soft       float64               `json:"soft"`          // mean step below which its seams vanish, by length
+	Colour     float64               `json:"ciede2000"`     // colour difference
 	Band       Band                  `json:"band"`
 	ColourOnly bool                  `json:"colour_only"` // it vanishes, and colour alone holds it
 	Doubtful   bool                  `json:"doubtful"`    // near the soft or the clear threshold

@@ -27,7 +27,7 @@ type WayOut struct {
 // Break is a pair whose band a way out would lower.
 type Break struct {
 	Meets  string     `json:"meets"` // the fabric across the seams
-	Length measure.NM `json:"length_nm"`
+	Length measure.NM `json:"length"`
 	From   Band       `json:"from"`
 	To     Band       `json:"to"`
 	Step   float64    `json:"step"` // of value that would be left, CIE L*

@@ -11,13 +11,17 @@ const (
 // Centres are the web centres, or the star centres, inside the quilt on which anything stands: corners of the grid with a
 // block on each of their four sides.
 type Centres struct {
-	Whole  int // how many wedges, or kites, make one whole
-	Closed int // how many are whole
-	Open   []Open
+	Whole  int    `json:"whole"`  // how many wedges, or kites, make one whole
+	Closed int    `json:"closed"` // how many are whole
+	Open   []Open `json:"open"`
 }
 
 // Open is a centre that is not whole, between rows Row and Row+1 and columns Column and Column+1, counted from 1.
-type Open struct{ Row, Column, Has int }
+type Open struct {
+	Row    int `json:"row"`
+	Column int `json:"column"`
+	Has    int `json:"has"`
+}
 
 // Inside is how many there are.
 func (c *Centres) Inside() int { return c.Closed + len(c.Open) }

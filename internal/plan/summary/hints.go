@@ -6,22 +6,22 @@ import (
 )
 
 // About is what a hint is about.
-type About uint8
+type About string
 
 const (
 	// OddMatchesCorners: two blocks that stand by themselves take turns all over the grid, and its corners are not
 	// alike; with odd numbers across and down they are.
-	OddMatchesCorners About = iota
+	OddMatchesCorners About = "odd-matches-corners"
 	// EvenClosesEdges: blocks that point inwards stand on the quilt's edge; those in its corners close too if the
 	// numbers across and down are even.
-	EvenClosesEdges
+	EvenClosesEdges About = "even-closes-edges"
 )
 
 // Hint is advice on the numbers of blocks across and down.
 type Hint struct {
-	About  About
-	Kind   string   // the kind's name
-	Labels []string // of the blocks it is about
+	About  About    `json:"about"`
+	Kind   string   `json:"kind"`   // the kind's name
+	Labels []string `json:"labels"` // of the blocks it is about
 }
 
 // hints are the hints that apply, in the order of About.

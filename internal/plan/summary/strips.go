@@ -62,21 +62,22 @@ func strip(d *layout.Design, h blocks.WedgeHeight) Strip {
 
 // StripSet is strips sewn together before wedges are cut from them.
 type StripSet struct {
-	Name string
-	Uses []SetUse // one for each height of wedge that is cut from it
+	Name string   `json:"name"`
+	Uses []SetUse `json:"uses"` // one for each height of wedge that is cut from it
 }
 
 // SetUse is a strip set for wedges of one height.
 type SetUse struct {
-	Kinds []string // names, in the order of help
-	Bands []Band   // from the wide end of the wedge to its tip
+	Kinds []string `json:"kinds"` // names, in the order of help
+	Bands []Band   `json:"bands"` // from the wide end of the wedge to its tip
 }
 
 // Band is one strip of a set.
 type Band struct {
-	Fabric                  string // or the pool of scraps
-	Rest                    bool   // the layout left its width to what the others leave
-	WidthCut, WidthFinished measure.NM
+	Fabric        string     `json:"fabric"` // or the pool of scraps
+	Rest          bool       `json:"rest"`   // the layout left its width to what the others leave
+	WidthCut      measure.NM `json:"width_cut"`
+	WidthFinished measure.NM `json:"width_finished"`
 }
 
 // stripSets are the sets that wedges are cut from, in the order of the layout.

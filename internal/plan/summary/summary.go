@@ -13,80 +13,88 @@ import (
 // Summary is one quilt. Names carry the frame: finished is from seam to seam, unfinished is with the seam allowances that
 // are not sewn yet, cut is as it leaves the cutting mat.
 type Summary struct {
-	Title         string // "" if it has none
-	Units         measure.System
-	SeamAllowance measure.NM
-	Across, Down  int // places of the grid, one or more each way
-	EmptyPlaces   int // places of the grid with nothing in them
-	SideFinished  measure.NM
-	StripGiven    bool    // the layout gave the strip and the side follows; else the other way round
-	Strips        []Strip // one for each height of piece, in the order of the block kinds
-	FieldFinished Size    // the blocks without their borders
-	TopFinished   Size
-	TopUnfinished Size     // a seam allowance more on each side
-	Sash          *Sash    // nil if there is none
-	Borders       []Border // from the inside out
-	Binding       *Binding // nil if there is none
-	Backing       string   // the fabric, "" if it is not said
-	Blocks        []Block  // those that stand in the grid, in the order of the layout
-	Pieces        []Pieces // by shape
-	Webs, Stars   Centres
-	Fabrics       []Fabric // by value, darkest first
-	StripSets     []StripSet
-	Hints         []Hint
+	Title         string         `json:"title"` // "" if it has none
+	Units         measure.System `json:"units"`
+	SeamAllowance measure.NM     `json:"seam_allowance"`
+	Across        int            `json:"blocks_across"` // places of the grid, one or more each way
+	Down          int            `json:"blocks_down"`
+	EmptyPlaces   int            `json:"empty_places"` // places of the grid with nothing in them
+	SideFinished  measure.NM     `json:"side_finished"`
+	StripGiven    bool           `json:"strip_given"`    // the layout gave the strip and the side follows; else the other way round
+	Strips        []Strip        `json:"strips"`         // one for each height of piece, in the order of the block kinds
+	FieldFinished Size           `json:"field_finished"` // the blocks without their borders
+	TopFinished   Size           `json:"top_finished"`
+	TopUnfinished Size           `json:"top_unfinished"` // a seam allowance more on each side
+	Sash          *Sash          `json:"sash"`           // nil if there is none
+	Borders       []Border       `json:"borders"`        // from the inside out
+	Binding       *Binding       `json:"binding"`        // nil if there is none
+	Backing       string         `json:"backing"`        // the fabric, "" if it is not said
+	Blocks        []Block        `json:"blocks"`         // those that stand in the grid, in the order of the layout
+	Pieces        []Pieces       `json:"pieces"`         // by shape
+	Webs          Centres        `json:"web_centres"`
+	Stars         Centres        `json:"star_centres"`
+	Fabrics       []Fabric       `json:"fabrics"` // by value, darkest first
+	StripSets     []StripSet     `json:"strip_sets"`
+	Hints         []Hint         `json:"hints"`
 }
 
 // Size is across by down.
-type Size struct{ Width, Height measure.NM }
+type Size struct {
+	Width  measure.NM `json:"width"`
+	Height measure.NM `json:"height"`
+}
 
 // Strip is what the wedges, or the tumblers, of some kinds are cut from.
 type Strip struct {
-	Kinds         []string // names, in the order of help
-	WidthFinished measure.NM
-	WidthCut      measure.NM // exact, to the nearest nanometre
-	Nearest       *Nearest   // nil where the layout gave the strip
+	Kinds         []string   `json:"kinds"` // names, in the order of help
+	WidthFinished measure.NM `json:"width_finished"`
+	WidthCut      measure.NM `json:"width_cut"` // exact, to the nearest nanometre
+	Nearest       *Nearest   `json:"nearest"`   // nil where the layout gave the strip
 }
 
 // Nearest is the strip by the nearest mark of a ruler.
 type Nearest struct {
-	Mark             measure.NM // how far apart the ruler's marks are: 1/16 inch or a millimetre
-	WidthCut         measure.NM
-	SideFinished     measure.NM // of a block whose wedges come from it
-	RowErrorFinished measure.NM // how much longer, below 0 shorter, a row of such blocks across the quilt would be
+	Mark             measure.NM `json:"mark"` // how far apart the ruler's marks are: 1/16 inch or a millimetre
+	WidthCut         measure.NM `json:"width_cut"`
+	SideFinished     measure.NM `json:"side_finished"`      // of a block whose wedges come from it
+	RowErrorFinished measure.NM `json:"row_error_finished"` // how much longer, below 0 shorter, a row of such blocks across the quilt would be
 }
 
 // Sash is the strips between the blocks.
 type Sash struct {
-	Fabric                  string
-	WidthFinished, WidthCut measure.NM
-	Posts                   string // fabric of the squares where sashes cross, "" if there are none
-	Around                  bool   // they go round the outside too
+	Fabric        string     `json:"fabric"`
+	WidthFinished measure.NM `json:"width_finished"`
+	WidthCut      measure.NM `json:"width_cut"`
+	Posts         string     `json:"posts"`  // fabric of the squares where sashes cross, "" if there are none
+	Around        bool       `json:"around"` // they go round the outside too
 }
 
 // Border is one border.
 type Border struct {
-	Fabric                  string
-	WidthFinished, WidthCut measure.NM
-	Corners                 string // fabric of the corner squares, "" if there are none
+	Fabric        string     `json:"fabric"`
+	WidthFinished measure.NM `json:"width_finished"`
+	WidthCut      measure.NM `json:"width_cut"`
+	Corners       string     `json:"corners"` // fabric of the corner squares, "" if there are none
 }
 
 // Binding is the binding; its width has one frame only.
 type Binding struct {
-	Fabric   string
-	WidthCut measure.NM
+	Fabric   string     `json:"fabric"`
+	WidthCut measure.NM `json:"width_cut"`
 }
 
 // Block is a block by its label in the grid.
 type Block struct {
-	Label, Kind string
-	Count       int
+	Label string `json:"label"`
+	Kind  string `json:"kind"`
+	Count int    `json:"count"`
 }
 
 // Pieces is how many pieces of one shape the top has, borders counted.
 type Pieces struct {
-	Shape    blocks.Shape
-	Count    int
-	FromSets int // of them, cut from strips that are sewn together
+	Shape    string `json:"shape"` // what one piece is called
+	Count    int    `json:"count"`
+	FromSets int    `json:"from_strip_sets"` // of them, cut from strips that are sewn together
 }
 
 // Of summarises a design and its top, which must be the design's own.
@@ -134,7 +142,7 @@ func pieces(t *quilt.Top) []Pieces {
 	for i := range t.Patches {
 		p := &t.Patches[i]
 		for int(p.Shape) >= len(counted) {
-			counted = append(counted, Pieces{Shape: blocks.Shape(len(counted))})
+			counted = append(counted, Pieces{Shape: blocks.Shape(len(counted)).String()})
 		}
 		counted[p.Shape].Count++
 		if p.Count > 1 {
@@ -172,11 +180,13 @@ func (s *Summary) edgings(d *layout.Design) {
 
 // Fabric is a fabric of the layout.
 type Fabric struct {
-	Name, Print  string // the print's name is "" if it has none
-	Colour       palettes.Colour
-	Lightness    float64 // CIE L*, 0 for black to 100 for white
-	Share        float64 // of the top, 0 to 1; 0 where the top does not show it
-	Binds, Backs bool    // the binding, the backing is cut from it
+	Name      string          `json:"name"` // the print's name is "" if it has none
+	Print     string          `json:"print"`
+	Colour    palettes.Colour `json:"colour"`
+	Lightness float64         `json:"value"`   // CIE L*, 0 for black to 100 for white
+	Share     float64         `json:"share"`   // of the top, 0 to 1; 0 where the top does not show it
+	Binds     bool            `json:"binding"` // the binding, the backing is cut from it
+	Backs     bool            `json:"backing"`
 }
 
 // fabrics are all fabrics by value, darkest first, with their part of the top.
