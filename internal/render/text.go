@@ -87,7 +87,7 @@ func (w *terminal) list(l document.List) {
 // table writes rows in columns under their heads; rows of a single cell, and what stands under a row, run on.
 func (w *terminal) table(t document.Table) {
 	w.text(t.Caption)
-	lines := strings.SplitAfter(Aligned(tableCells(t), w.indent), "\n")
+	lines := w.lines(tableCells(t), !t.Columns[len(t.Columns)-1].Kind.Right())
 	if heads(t) {
 		w.b.WriteString(lines[0])
 		lines = lines[1:]
@@ -104,6 +104,35 @@ func (w *terminal) table(t document.Table) {
 		}
 	}
 	w.text(t.More)
+}
+
+// lines are rows in columns, each with its end. Where they are too wide for a terminal and the last column holds words, what
+// does not fit beside the others goes on beneath, in the last column.
+func (w *terminal) lines(rows [][]string, last bool) []string {
+	if len(rows) == 0 {
+		return nil
+	}
+	all := strings.SplitAfter(Aligned(rows, w.indent), "\n")
+	column := len(w.indent)
+	for i := range len(rows[0]) - 1 {
+		wide := 0
+		for _, row := range rows {
+			wide = max(wide, Columns(row[i]))
+		}
+		column += wide + 3
+	}
+	if !last || column > terminalWidth*3/4 {
+		return all
+	}
+	for i, row := range rows {
+		if Columns(strings.TrimSuffix(all[i], "\n")) <= terminalWidth {
+			continue
+		}
+		text := row[len(row)-1]
+		head := strings.TrimSuffix(strings.TrimSuffix(all[i], "\n"), text)
+		all[i] = head + strings.TrimLeft(Wrapped(text, strings.Repeat(" ", column)), " ")
+	}
+	return all
 }
 
 func heads(t document.Table) bool {
