@@ -195,7 +195,7 @@ func TestMarkdownHoldsTheText(t *testing.T) {
 func laid(t *testing.T, d document.Document, o Options) (*builder, []page) {
 	t.Helper()
 	if err := o.check(); err != nil {
-		t.Skip(err)
+		t.Fatal(err)
 	}
 	b := newBuilder(o.look())
 	list := b.document(d)
