@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/layout"
 )
 
@@ -25,7 +26,7 @@ func sound(t *testing.T, text string) {
 // cuts is where a text is cut: behind every byte of its own lines, and behind those lines
 // that many cases share. Long texts are cut at steps.
 func cuts(text string) []int {
-	const most = 150
+	most := judges.Of(50, 150)
 	step := len(text)/most | 1 // odd, so that all bytes of longer letters are met
 	var list []int
 	at := 0
@@ -101,7 +102,7 @@ func TestMixedLines(t *testing.T) {
 	}
 	random := rand.New(rand.NewPCG(1, 2))
 	drawn := 0
-	for range 3000 {
+	for range judges.Of(1000, 3000) {
 		text := mixed(random, lines)
 		sound(t, text)
 		design, _, _ := layout.Read(text)
@@ -114,7 +115,7 @@ func TestMixedLines(t *testing.T) {
 			t.Errorf("%s\n%s\n%s", wrong, text, tidy)
 		}
 	}
-	if drawn < 100 {
+	if drawn < judges.Of(30, 100) {
 		t.Errorf("only %d of the mixed layouts are drawn", drawn)
 	}
 }

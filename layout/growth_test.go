@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/layout"
 )
 
@@ -89,7 +90,8 @@ func likes(count int) string {
 // The heap that it takes is a small multiple of the text. Work is counted in allocated bytes, and where the system tells it, in the time that the
 // thread itself was at work, which other programs do not touch.
 func TestGrowth(t *testing.T) {
-	const less, times, slack = 4 << 10, 16, 5
+	const times, slack = 16, 5
+	less := judges.Of(2, 4) << 10
 	const most = 1500 // bytes taken from the heap, in all, for each byte of a text
 	first, second := heaviest(less), heaviest(times*less)
 	for _, name := range slices.Sorted(maps.Keys(first)) {

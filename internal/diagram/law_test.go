@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/palettes"
 )
 
@@ -41,7 +42,7 @@ func outside(s *Sheet, letters *Lettering) []XY {
 // is no larger than was asked for, and its SVG is well formed and has only numbers in it.
 func TestEverythingIsOnTheSheet(t *testing.T) {
 	letters := NewLettering()
-	for seed := range uint64(3000) {
+	for seed := range uint64(judges.Of(1000, 3000)) {
 		f, o := invented(seed)
 		s := Place(f, o)
 		if list := outside(s, letters); len(list) > 0 {

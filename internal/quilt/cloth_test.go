@@ -7,13 +7,14 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/layout"
 )
 
 // TestCloth is the law that what the plans read of a top's cloth is what its patches show.
 func TestCloth(t *testing.T) {
 	banded, turned, unused := 0, 0, 0
-	for seed := range uint64(400) {
+	for seed := range uint64(judges.Of(100, 400)) {
 		d, _, faults := layout.Read(invent.Layout(seed))
 		if d == nil {
 			t.Fatalf("layout %d: %v", seed, faults)

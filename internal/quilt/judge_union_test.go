@@ -12,6 +12,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/quilttest/laws"
 )
 
@@ -50,7 +51,7 @@ func judged(t *testing.T) map[string]*quilt.Top {
 			tops[file] = top
 		}
 	}
-	for seed := uint64(0); len(tops) < len(files)+8; seed++ {
+	for seed := uint64(0); len(tops) < len(files)+judges.Of(3, 8); seed++ {
 		if top := lay(t, invent.Layout(seed)); len(top.Patches) > 40 && len(top.Patches) < 600 {
 			tops[fmt.Sprintf("seed %d", seed)] = top
 		}

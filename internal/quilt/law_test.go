@@ -9,6 +9,7 @@ import (
 
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/quilttest/laws"
 	"eighthturn/layout"
 )
@@ -35,9 +36,9 @@ func hold(t *testing.T, name, text string) {
 	}
 }
 
-// TestLawsOfInvented holds all laws on some hundreds of invented layouts.
+// TestLawsOfInvented holds all laws on invented layouts.
 func TestLawsOfInvented(t *testing.T) {
-	for seed := range uint64(400) {
+	for seed := range uint64(judges.Of(120, 400)) {
 		hold(t, fmt.Sprintf("seed %d", seed), invent.Layout(seed))
 	}
 }
@@ -45,7 +46,7 @@ func TestLawsOfInvented(t *testing.T) {
 // TestLawsOfMutants holds all laws on what remains valid of layouts with words changed.
 func TestLawsOfMutants(t *testing.T) {
 	valid := 0
-	for seed := range uint64(900) {
+	for seed := range uint64(judges.Of(240, 900)) {
 		text := invent.Mutant(seed)
 		d, _, _ := layout.Read(text)
 		if d == nil {
@@ -56,8 +57,8 @@ func TestLawsOfMutants(t *testing.T) {
 			t.Errorf("seed %d: %v\n%s", seed, err, text)
 		}
 	}
-	if valid < 200 {
-		t.Errorf("only %d of 900 layouts with words changed are valid", valid)
+	if valid < judges.Of(50, 200) {
+		t.Errorf("only %d layouts with words changed are valid", valid)
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 	"eighthturn/internal/plan/supplies"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/layout"
 	"eighthturn/samples"
 )
@@ -128,10 +129,7 @@ func TestSamplesFit(t *testing.T) {
 }
 
 func TestInventedFit(t *testing.T) {
-	seeds := uint64(50)
-	if testing.Short() {
-		seeds = 15
-	}
+	seeds := uint64(judges.Of(15, 50))
 	suggestions, empty := 0, 0
 	for seed := range seeds {
 		text := invent.Layout(seed)
@@ -244,7 +242,7 @@ func FuzzFit(f *testing.F) {
 	for _, s := range samples.All() {
 		f.Add(s.Text, int64(60), int64(80))
 	}
-	for seed := range uint64(20) {
+	for seed := range uint64(judges.Of(6, 20)) {
 		f.Add(invent.Mutant(seed), int64(20), int64(30))
 	}
 	f.Fuzz(func(t *testing.T, text string, width, height int64) {

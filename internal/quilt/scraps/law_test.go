@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/quilt/scraps"
+	"eighthturn/internal/quilttest/judges"
 )
 
 // patches is some places of one or two pools that touch as pieces of a quilt do: each lies
@@ -181,7 +182,7 @@ func uneven(places []scraps.Place, fabrics []int, pool int) int {
 // TestEven: no pool is dealt more than one piece less evenly than it could be.
 func TestEven(t *testing.T) {
 	tried, exact := 0, 0
-	for seed := range uint64(500) {
+	for seed := range uint64(judges.Of(250, 500)) {
 		places := patches(seed)
 		if exists(places, nil, 1<<40) != some {
 			continue
@@ -201,7 +202,7 @@ func TestEven(t *testing.T) {
 			}
 		}
 	}
-	if tried < 300 || exact < tried*99/100 {
+	if tried < judges.Of(150, 300) || exact < tried*99/100 {
 		t.Errorf("%d of %d pools were dealt as evenly as can be", exact, tried)
 	}
 }
