@@ -7,6 +7,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/layout"
 )
 
@@ -61,7 +62,7 @@ func sameAs(t *testing.T, text, other string) {
 func TestLineEnds(t *testing.T) {
 	ends := []string{"\r\n", "\r", "\u2028", "\u2029", "\u0085"}
 	plainTexts(t, func(t *testing.T, text string) {
-		for _, end := range ends {
+		for _, end := range judges.Some(ends, 2) {
 			sameAs(t, text, strings.ReplaceAll(text, "\n", end))
 		}
 		mixed, n := "", 0

@@ -1,4 +1,4 @@
-//go:build linux
+//go:build linux && judges
 
 package picture
 
@@ -12,6 +12,8 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+
+	"eighthturn/internal/quilttest/judges"
 )
 
 // manyPatches is a quilt of 60 by 80 in with about 12,000 patches and 24,000 faces.
@@ -31,8 +33,8 @@ func manyPatches() string {
 // that quilt at 300; peak-MB is the most
 // memory that a program held.
 func BenchmarkBesideOthers(b *testing.B) {
-	rsvg := program(b, "rsvg-convert", "Debian's librsvg2-bin")
-	node := program(b, "node", "Debian's nodejs")
+	rsvg := judges.Program(b, "Debian's librsvg2-bin", "rsvg-convert")
+	node := judges.Program(b, "Debian's nodejs", "node")
 	resvg, err := filepath.Abs(filepath.Join("..", "..", "..", "testdata", "svg", "resvg.mjs"))
 	if err != nil {
 		b.Fatal(err)

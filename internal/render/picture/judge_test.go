@@ -1,3 +1,5 @@
+//go:build judges
+
 package picture
 
 import (
@@ -16,31 +18,13 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/palettes"
 	"eighthturn/samples"
 	"eighthturn/svgout"
 )
 
 // Judges from outside: MuPDF, Poppler, qpdf, librsvg, ImageMagick.
-
-// absent skips a test for want of a judge, or fails it where judges are required.
-func absent(t testing.TB, message string) {
-	t.Helper()
-	if os.Getenv("EIGHTHTURN_JUDGES") == "required" {
-		t.Fatal(message)
-	}
-	t.Skip(message)
-}
-
-// program is the path of a program that judges; what is how to have it.
-func program(t testing.TB, name, what string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err != nil {
-		absent(t, name+" is not here: "+what)
-	}
-	return path
-}
 
 // output is what a program says, which must end well.
 func output(t testing.TB, name string, arguments ...string) string {
@@ -65,7 +49,7 @@ func saved(t testing.TB, name string, content []byte) string {
 // pageAt is a page of a PDF as MuPDF draws it.
 func pageAt(t testing.TB, pdf []byte, page int, perInch float64) image.Image {
 	t.Helper()
-	mutool := program(t, "mutool", "Debian's mupdf-tools")
+	mutool := judges.Program(t, "Debian's mupdf-tools", "mutool")
 	in := saved(t, "in.pdf", pdf)
 	out := in + ".png"
 	output(t, mutool, "draw", "-q", "-r", strconv.FormatFloat(perInch, 'g', -1, 64), "-o", out, in, strconv.Itoa(page))
@@ -78,7 +62,7 @@ func pageAt(t testing.TB, pdf []byte, page int, perInch float64) image.Image {
 
 func svgAt(t testing.TB, s *svgout.Scene, width, height int) image.Image {
 	t.Helper()
-	convert := program(t, "rsvg-convert", "Debian's librsvg2-bin")
+	convert := judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert")
 	var svg, out bytes.Buffer
 	if err := s.SVG(&svg); err != nil {
 		t.Fatal(err)
@@ -150,10 +134,10 @@ func TestWrongMiddlesAreNoticed(t *testing.T) {
 func TestPDFWithoutFault(t *testing.T) {
 	top := laid(t, samples.All()[0].Text)
 	file := saved(t, "a.pdf", pdfOf(t, scened(t, top, svgout.Options{}), Frame{}))
-	if text := output(t, program(t, "qpdf", "Debian's qpdf"), "--json", "--json-key=qpdf", file); !strings.Contains(text, `"/PrintScaling": "/None"`) {
+	if text := output(t, judges.Program(t, "Debian's qpdf", "qpdf"), "--json", "--json-key=qpdf", file); !strings.Contains(text, `"/PrintScaling": "/None"`) {
 		t.Error("viewers may scale the page")
 	}
-	qpdf, fonts := program(t, "qpdf", "Debian's qpdf"), program(t, "pdffonts", "Debian's poppler-utils")
+	qpdf, fonts := judges.Program(t, "Debian's qpdf", "qpdf"), judges.Program(t, "Debian's poppler-utils", "pdffonts")
 	for name, top := range tops(t) {
 		for _, o := range []svgout.Options{{Legend: true, SeamLines: true}, {View: svgout.Line, Legend: true}} {
 			file := saved(t, "a.pdf", pdfOf(t, scened(t, top, o), Frame{Longest: 10 * measure.Inch, Bleed: measure.Inch / 8}))
@@ -172,7 +156,7 @@ func TestPDFWithoutFault(t *testing.T) {
 // TestRecordedResolution: another program reads back what a PNG says of itself, and an inch
 // of the quilt is as many pixels.
 func TestRecordedResolution(t *testing.T) {
-	identify := program(t, "identify", "Debian's imagemagick")
+	identify := judges.Program(t, "Debian's imagemagick", "identify")
 	top := laid(t, "side 1\nfabric red #b5532a\nfabric sea #204050\nblock P plain piece red\nblock Q plain piece sea\ngrid\n P Q\n Q P\n")
 	for _, dpi := range []float64{72, 150, 300, 600, 1200} {
 		file := saved(t, "a.png", pngOf(t, scened(t, top, svgout.Options{}), Frame{PerInch: dpi}))
@@ -222,7 +206,7 @@ func TestInchOfPDF(t *testing.T) {
 			t.Fatalf("the page has stretches of %v pixels", runs)
 		}
 	}
-	info := output(t, program(t, "pdfinfo", "Debian's poppler-utils"), "-box", saved(t, "b.pdf", pdf))
+	info := output(t, judges.Program(t, "Debian's poppler-utils", "pdfinfo"), "-box", saved(t, "b.pdf", pdf))
 	if !regexp.MustCompile(`TrimBox: +18.00 +18.00 +306.00 +162.00\n`).MatchString(info) {
 		t.Errorf("the trim is elsewhere: %s", info)
 	}

@@ -1,3 +1,5 @@
+//go:build judges
+
 package picture
 
 import (
