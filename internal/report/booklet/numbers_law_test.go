@@ -1,0 +1,272 @@
+package booklet
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/text/unicode/norm"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/document"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/render"
+	"eighthturn/samples"
+)
+
+// These laws read the finished text and compare its numbers with the cutting plan line by line; no word of theirs comes
+// from the package.
+
+// textOf is a document as its Markdown, unescaped.
+func textOf(t *testing.T, d document.Document) string {
+	t.Helper()
+	files, err := render.Markdown(d, "pattern")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.ReplaceAll(string(files["pattern.md"]), `\`, "")
+}
+
+// rowsBelow are the rows of the tables with a first line like head, by the last heading above them.
+func rowsBelow(text string, head *regexp.Regexp) map[string][][]string {
+	rows := map[string][][]string{}
+	title, inside := "", false
+	for _, line := range strings.Split(text, "\n") {
+		switch {
+		case strings.HasPrefix(line, "#"):
+			title = strings.TrimLeft(line, "# ")
+		case !strings.HasPrefix(line, "|"):
+			inside = false
+		case head.MatchString(line):
+			inside = true
+		case inside && !strings.HasPrefix(line, "| -"):
+			var cells []string
+			for _, c := range strings.Split(strings.Trim(line, "|"), "|") {
+				cells = append(cells, strings.TrimSpace(c))
+			}
+			rows[title] = append(rows[title], cells)
+		}
+	}
+	return rows
+}
+
+// lineName is what the pieces of a line are called where they are listed.
+func lineName(top *quilt.Top, line *cutting.Line) string {
+	edging, square := top.Patches[line.Patches[0]].Cell < 0, line.Piece.Shape == blocks.Square
+	switch {
+	case line.Border >= 0 && square:
+		return fmt.Sprintf("corner square for border %d", line.Border+1)
+	case line.Border >= 0:
+		return fmt.Sprintf("strip for border %d", line.Border+1)
+	case edging && square:
+		return "post"
+	case edging:
+		return "sash"
+	case line.Piece.Hand != cutting.Either:
+		return line.Piece.Shape.String() + ", " + line.Piece.Hand.String() + "-hand"
+	}
+	return line.Piece.Shape.String()
+}
+
+var pluralWords = regexp.MustCompile(`^(?:\d+ )?(.*?)(es|s)?( for border \d+)?(, (?:left|right)-hand)?(?:, \d.*)?$`)
+
+// singular is a name in a row, as lineName has it.
+func singular(cell string) string {
+	m := pluralWords.FindStringSubmatch(strings.ToLower(cell))
+	if m[2] == "es" && !strings.HasSuffix(m[1], "ash") {
+		m[1] += "e"
+	}
+	return m[1] + m[3] + m[4]
+}
+
+// different says how two lists differ, "" where they hold the same in any order.
+func different(what string, got, want []string) []string {
+	slices.Sort(got)
+	slices.Sort(want)
+	if slices.Equal(got, want) {
+		return nil
+	}
+	return []string{fmt.Sprintf("%s: the text has %q, the plan %q", what, got, want)}
+}
+
+// wrongCuttingTables compares every line of the cutting tables with the plan: what it is, how many, left and right.
+func wrongCuttingTables(text string, r Reports) (wrong []string, lines int) {
+	rows := rowsBelow(text, regexp.MustCompile(`^\| Pieces \| Number `))
+	for i := range r.Cuts.Fabrics {
+		f := &r.Cuts.Fabrics[i]
+		var got, want []string
+		title := regexp.MustCompile(`^Fabrics? (?:.*(?:, | and ))?[A-Z]+ ` + regexp.QuoteMeta(norm.NFC.String(f.Name)) + `(?:,| and |$)`)
+		for heading, list := range rows {
+			if title.MatchString(heading) {
+				for _, row := range list {
+					got = append(got, singular(row[0])+": "+row[1])
+				}
+			}
+		}
+		for _, n := range f.Lines {
+			line := &r.Cuts.Lines[n]
+			number := fmt.Sprint(line.Pieces)
+			if line.Left > 0 && line.Right > 0 {
+				number = fmt.Sprintf("%d, %d left and %d right", line.Pieces, line.Left, line.Right)
+			}
+			want = append(want, lineName(r.Top, line)+": "+number)
+		}
+		lines += len(want)
+		wrong = append(wrong, different(f.Name, got, want)...)
+	}
+	return wrong, lines
+}
+
+// wrongBorderTables compares the pieces of each border, where they are sewn on, with the plan.
+func wrongBorderTables(text string, r Reports) (wrong []string, lines int) {
+	rows := rowsBelow(text, regexp.MustCompile(`^\| Pieces \| Cut \|`))
+	want := map[string][]string{}
+	for i := range r.Cuts.Lines {
+		if line := &r.Cuts.Lines[i]; line.Border >= 0 {
+			title := fmt.Sprintf("Border %d", line.Border+1)
+			want[title] = append(want[title], fmt.Sprintf("%d %s", line.Pieces, lineName(r.Top, line)))
+			lines++
+		}
+	}
+	got := map[string][]string{}
+	for title, list := range rows {
+		for _, row := range list {
+			n, _, _ := strings.Cut(row[0], " ")
+			got[title] = append(got[title], n+" "+singular(row[0]))
+		}
+	}
+	for title := range want {
+		wrong = append(wrong, different(title, got[title], want[title])...)
+	}
+	if len(got) > len(want) {
+		wrong = append(wrong, fmt.Sprintf("borders are sewn on that the plan has not: %q", got))
+	}
+	return wrong, lines
+}
+
+// wrongKits compares every line of a kit with the plan of one quilt.
+func wrongKits(text string, one *cutting.Plan, top *quilt.Top) (wrong []string, lines int) {
+	var got, want []string
+	for _, row := range rowsBelow(text, regexp.MustCompile(`^\| Fabric \| Pieces \| Number \|`))["In each kit"] {
+		fabric := "set"
+		if words := strings.Fields(row[0]); row[0] != "strip set" {
+			fabric = words[2] // behind the letter and the colour
+		}
+		switch {
+		case strings.HasPrefix(row[1], "strips for the binding"):
+			row[1] = "binding"
+		case strings.HasPrefix(row[1], "cloth for the backing"):
+			row[1] = "backing"
+		}
+		name := singular(row[1])
+		if fabric == "set" {
+			name = row[1]
+		}
+		got = append(got, fabric+" "+name+": "+row[2])
+	}
+	add := func(fabric, name string, n int) {
+		if n > 0 {
+			want = append(want, fmt.Sprintf("%s %s: %d", fabric, name, n))
+		}
+	}
+	for i := range one.Fabrics {
+		f := &one.Fabrics[i]
+		for _, n := range f.Lines {
+			add(f.Name, lineName(top, &one.Lines[n]), one.Lines[n].Pieces)
+		}
+		if top.Cloth.Binding != nil && one.Binding != nil && top.Cloth.Binding.Fabric == f.Index {
+			add(f.Name, "binding", one.Binding.Strips)
+		}
+		if one.Backing != nil && one.BackingOf == f.Index {
+			add(f.Name, "backing", 1)
+		}
+	}
+	for i := range one.Sets {
+		for way, n := range one.Sets[i].Wanted {
+			add("set", "wedges of strip set "+one.SetName(i)+[]string{"", ", turned"}[way], n)
+		}
+	}
+	return different("a kit", got, want), len(want)
+}
+
+// numberLayouts are the samples and some invented layouts that can be cut.
+func numberLayouts() []string {
+	var list []string
+	for _, s := range samples.All() {
+		list = append(list, s.Text)
+	}
+	for seed := range uint64(4) {
+		list = append(list, invent.Layout(seed))
+	}
+	return list
+}
+
+func TestNumbersAreThePlans(t *testing.T) {
+	pieces, borders := 0, 0
+	for _, layout := range numberLayouts() {
+		r := study(t, layout, cutting.Options{})
+		text := textOf(t, pattern(t, layout))
+		wrong, n := wrongCuttingTables(text, r)
+		more, m := wrongBorderTables(text, r)
+		pieces, borders = pieces+n, borders+m
+		for _, w := range append(wrong, more...) {
+			t.Errorf("%s: %s", r.Top.Title, w)
+		}
+	}
+	if pieces < 60 || borders < 10 {
+		t.Errorf("only %d lines of pieces and %d of borders were compared", pieces, borders)
+	}
+}
+
+func TestKitsAreThePlans(t *testing.T) {
+	lines := 0
+	for _, s := range samples.All() {
+		r := study(t, s.Text, cutting.Options{Copies: 3})
+		wrong, n := wrongKits(textOf(t, Handout(r, Options{})), study(t, s.Text, cutting.Options{}).Cuts, r.Top)
+		for _, w := range wrong {
+			t.Errorf("%s: %s", s.Name, w)
+		}
+		lines += n
+	}
+	if lines < 50 {
+		t.Errorf("only %d lines of kits were compared", lines)
+	}
+}
+
+// A number in the text that is one more is found.
+func TestNumbersCatch(t *testing.T) {
+	lanterns, shutters := sampleText(t, "lanterns"), sampleText(t, "shutters")
+	for what, c := range map[string]struct {
+		layout, pattern, by string
+	}{
+		"a piece too many":        {lanterns, `(\| Kites \| )96`, "${1}97"},
+		"a left one too many":     {lanterns, `(\d+ left and )(\d+)( right)`, "${1}9$2$3"},
+		"another piece":           {lanterns, `\| Kites \|`, "| Squares |"},
+		"a line that is gone":     {lanterns, `\| Kites \|.*\n`, ""},
+		"a border strip too many": {shutters, `(\| Strips for border 1 \| )2`, "${1}3"},
+		"one to be sewn on":       {shutters, `\| 2 (strips for border 1 \|)`, "| 3 $1"},
+		"a sash too many":         {shutters, `(\| Sashes \| )82`, "${1}83"},
+	} {
+		text, r := textOf(t, pattern(t, c.layout)), study(t, c.layout, cutting.Options{})
+		at := regexp.MustCompile(c.pattern).FindStringIndex(text)
+		if at == nil {
+			t.Errorf("%s: nothing is like %s", what, c.pattern)
+			continue
+		}
+		text = text[:at[0]] + regexp.MustCompile(c.pattern).ReplaceAllString(text[at[0]:at[1]], c.by) + text[at[1]:]
+		pieces, _ := wrongCuttingTables(text, r)
+		borders, _ := wrongBorderTables(text, r)
+		if len(pieces)+len(borders) == 0 {
+			t.Errorf("%s goes unseen", what)
+		}
+	}
+	r := study(t, lanterns, cutting.Options{Copies: 3})
+	kit := strings.Replace(textOf(t, Handout(r, Options{})), "| kites | 96 |", "| kites | 97 |", 1)
+	if wrong, _ := wrongKits(kit, study(t, lanterns, cutting.Options{}).Cuts, r.Top); len(wrong) == 0 {
+		t.Error("a kit with a piece too many goes unseen")
+	}
+}
