@@ -9,13 +9,16 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sizes"
+	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 )
 
 // charting is what `chart` was asked for.
 type charting struct {
-	json, csv                              bool
+	reportForms
 	units                                  choice
 	from, to, step, seam, usableWidth, cut measureOption
 }
@@ -27,11 +30,10 @@ type sheetOfChart struct {
 	make        func(sizes.Options) (chartSheet, error)
 }
 
-// chartSheet is a chart in the three forms that it is written in.
+// chartSheet is a chart in the forms that it is written in: for people, for a spreadsheet, as data.
 type chartSheet struct {
-	text  func() string
-	json  func() any
-	table func() *spreadsheet
+	text, table func() document.Document
+	data        any
 }
 
 // charts is every sort of chart, the one that needs no name first.
@@ -39,15 +41,15 @@ func charts() []sheetOfChart {
 	return []sheetOfChart{
 		{"strips", "what strips of several widths make", []string{stripOption}, func(o sizes.Options) (chartSheet, error) {
 			c, err := sizes.Strips(o)
-			return chartSheet{func() string { return stripChartText(c) }, func() any { return stripChartJSON(c) }, func() *spreadsheet { return stripTable(c) }}, err
+			return chartSheet{func() document.Document { return report.StripChart(c) }, func() document.Document { return report.StripTable(c) }, c}, err
 		}},
 		{"sides", "which strips blocks of several sides need", []string{stripOption, usableWidthOption}, func(o sizes.Options) (chartSheet, error) {
 			c, err := sizes.Sides(o)
-			return chartSheet{func() string { return sideChartText(c) }, func() any { return sideChartJSON(c) }, func() *spreadsheet { return sideTable(c) }}, err
+			return chartSheet{func() document.Document { return report.SideChart(c) }, func() document.Document { return report.SideTable(c) }, c}, err
 		}},
-		{columnKind(), "which tumblers the lines of a wedge rule give", nil, func(o sizes.Options) (chartSheet, error) {
+		{columnKind(), "which tumblers the lines of a wedge ruler give", nil, func(o sizes.Options) (chartSheet, error) {
 			c, err := sizes.Tumblers(o)
-			return chartSheet{func() string { return tumblerChartText(c) }, func() any { return tumblerChartJSON(c) }, func() *spreadsheet { return tumblerTable(c) }}, err
+			return chartSheet{func() document.Document { return report.TumblerChart(c) }, func() document.Document { return report.TumblerTable(c) }, c}, err
 		}},
 	}
 }
@@ -78,7 +80,7 @@ func chartCommand(c *console) *cobra.Command {
 		Long: "Lists, for strips of several widths, how large their blocks finish, which squares kites, stop pieces and " +
 			"ring corners are cut from, and how many wedges a strip gives. chart sides goes the other way, from the block to " +
 			"the strip, and shows which sides suit rings and webs alike. chart " + columnKind() + " lists the pieces that each line of a " +
-			"wedge rule gives. None of them needs a layout. Lengths are written as in a layout; where one has a blank, put quotes round it.",
+			"wedge ruler gives. None of them needs a layout. Lengths are written as in a layout; where one has a blank, put quotes round it.",
 		Example: "eighthturn chart\n  strips of 1 1/2 to 8 inches\n" +
 			"eighthturn chart --from 3 --to 5 --step 1/8 --usable-width 42\n  a closer look, for cloth 42 inches wide\n" +
 			"eighthturn chart sides --units cm --csv\n  blocks of 10 to 40 centimetres, for a spreadsheet\n" +
@@ -97,8 +99,7 @@ func chartCommand(c *console) *cobra.Command {
 	o.length(cmd, &o.usableWidth, usableWidthOption, "of the cloth, a `LENGTH`; 40 in or 100 cm if left out")
 	o.length(cmd, &o.cut, stripOption, "the strip that "+columnKind()+" are cut from, a `LENGTH`; 5 in or 12 cm if left out")
 	f.Var(&o.units, o.units.option, "`UNITS`: inches or cm")
-	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
-	f.BoolVar(&o.csv, "csv", false, "the same as CSV, for a spreadsheet")
+	o.flags(cmd, asJSON, asCSV, asMarkdown)
 	return cmd
 }
 
@@ -119,8 +120,8 @@ func showChart(c *console, cmd *cobra.Command, o *charting, args []string) error
 	if len(args) == 1 {
 		sheet = charts()[slices.IndexFunc(charts(), func(s sheetOfChart) bool { return strings.EqualFold(s.name, args[0]) })]
 	}
-	if o.json && o.csv {
-		return misuse(cmd.CommandPath(), "a chart is written as JSON or as CSV, not as both", "leave out --json or --csv")
+	if err := o.check(cmd); err != nil {
+		return err
 	}
 	for _, name := range sheet.without {
 		if cmd.Flags().Changed(name) {
@@ -132,12 +133,19 @@ func showChart(c *console, cmd *cobra.Command, o *charting, args []string) error
 	case err != nil:
 		return misuse(cmd.CommandPath(), err.Error(), o.hint(&sheet, err))
 	case o.json:
-		return c.print(prettyJSON(made.json()))
+		return c.print(planJSON(made.data, formatChart, "", measure.System(o.units.index)))
 	case o.csv:
-		return c.print(made.table().String())
+		return c.print(render.CSV(made.table()))
 	}
-	return c.print(made.text())
+	text, err := o.text(made.text())
+	if err != nil {
+		return err
+	}
+	return c.print(text)
 }
+
+// formatChart changes when what a name in the JSON means does.
+const formatChart = 2
 
 // hint says what to type: another length in place of one that is too long, or else options with which the chart can be made,
 // those for its rows, and where seams leave nothing of them for seam and strip too.

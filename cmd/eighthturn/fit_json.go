@@ -12,6 +12,14 @@ import (
 // changes formatFit.
 const formatFit = 1
 
+// jsonLength and jsonSize are lengths in the one dialect.
+type jsonLength = measure.JSONLength
+
+type jsonSize struct {
+	Width  jsonLength `json:"width"`
+	Height jsonLength `json:"height"`
+}
+
 type jsonFit struct {
 	Format      int              `json:"format"`
 	File        string           `json:"file"`

@@ -22,3 +22,12 @@ func headed(format int, file string, units measure.System, report []byte) string
 	}
 	return render.Harmless(string(head[:len(head)-2])+","+string(report[1:])) + "\n"
 }
+
+// prettyJSON is a value as JSON that steers no terminal.
+func prettyJSON(value any) string {
+	b, err := json.MarshalIndent(value, "", "  ")
+	if err != nil {
+		panic(err) // nothing that is shown can fail to be written
+	}
+	return render.Harmless(string(b)) + "\n"
+}

@@ -10,6 +10,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sizes"
+	"eighthturn/internal/render"
 )
 
 // What is written reads back as it was; text that a spreadsheet would take for a formula has a mark before it, numbers do
@@ -55,7 +56,7 @@ func TestChartCells(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			rows, err := csv.NewReader(strings.NewReader(made.table().String())).ReadAll() // all rows must be of one length
+			rows, err := csv.NewReader(strings.NewReader(render.CSV(made.table()))).ReadAll() // all rows must be of one length
 			if err != nil || len(rows) < 10 {
 				t.Fatalf("%s: %d rows, %v", c.name, len(rows), err)
 			}

@@ -14,7 +14,7 @@ import (
 
 // valuing is what `values` was asked for.
 type valuing struct {
-	strict         bool
+	strict bool
 	reportForms
 	distance, blur lengthOption
 	contrast       contrastOption

@@ -18,8 +18,8 @@ import (
 
 // JSONHead is what stands first in the JSON of a plan.
 type JSONHead struct {
-	Format int // changes when what a name means does
-	File   string
+	Format int    // changes when what a name means does
+	File   string // "" for a plan of no layout
 	Units  measure.System
 }
 
@@ -34,7 +34,9 @@ func JSON(plan any, head JSONHead) (string, error) {
 		name  string
 		value any
 	}{{"format", head.Format}, {"file", head.File}, {"units", head.Units.String()}} {
-		w.field(f.name, reflect.ValueOf(f.value))
+		if f.value != "" {
+			w.field(f.name, reflect.ValueOf(f.value))
+		}
 	}
 	w.fields(reflect.Indirect(reflect.ValueOf(plan)))
 	w.out.WriteByte('}')

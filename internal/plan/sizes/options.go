@@ -13,9 +13,9 @@ type Options struct {
 	From        measure.NM     // the first row; default: the chart's own
 	To          measure.NM     // the last row, if a step falls on it; default: the chart's own
 	Step        measure.NM     // from row to row; default: the chart's own
-	Seam        measure.NM     // seam allowance; default 1/4 in, 0.75 cm
-	UsableWidth measure.NM     // of the cloth between its selvages; default 40 in, 100 cm
-	StripCut    measure.NM     // of Tumblers alone: cut width of the strip; default 5 in, 12 cm
+	Seam        measure.NM     `json:"seam_allowance"`      // seam allowance; default 1/4 in, 0.75 cm
+	UsableWidth measure.NM     `json:"usable_width"`        // of the cloth between its selvages; default 40 in, 100 cm
+	StripCut    measure.NM     `json:"strip_cut,omitempty"` // of Tumblers alone: cut width of the strip; default 5 in, 12 cm
 }
 
 // Limits, checked before rows are made.

@@ -10,22 +10,22 @@ import (
 // SideChart is which strips blocks of several sides need.
 type SideChart struct {
 	Options          // as they were filled in
-	Heights []Height // the columns of Side.Strips
-	Sides   []Side   // the smallest first
+	Heights []Height `json:"heights"` // the columns of Side.Strips
+	Sides   []Side   `json:"sides"`   // the smallest first
 }
 
 // Side is the strips for blocks of one side.
 type Side struct {
-	SideFinished measure.NM
-	Strips       []SideStrip // one for each of the chart's heights
-	Near         bool        // all sides that the strips at marks make are within Near of this one
+	SideFinished measure.NM  `json:"side_finished"`
+	Strips       []SideStrip `json:"strips"` // one for each of the chart's heights
+	Near         bool        `json:"near"`   // all sides that the strips at marks make are within Near of this one
 }
 
 // SideStrip is the strip that one height of wedge needs.
 type SideStrip struct {
-	StripCut          measure.NM // exact to a nanometre
-	MarkCut           measure.NM // the mark of a cutter's ruler that is nearest to it, by Steps
-	SideErrorFinished measure.NM // how much larger the block's side is with a strip cut at the mark; below 0, smaller
+	StripCut          measure.NM `json:"strip_cut"`           // exact to a nanometre
+	MarkCut           measure.NM `json:"mark_cut"`            // the mark of a cutter's ruler that is nearest to it, by Steps
+	SideErrorFinished measure.NM `json:"side_error_finished"` // how much larger the block's side is with a strip cut at the mark; below 0, smaller
 }
 
 // Sides charts finished block sides: 4 to 16 by 1/2 in, or 10 to 40 by 1 cm, if the options do not say.

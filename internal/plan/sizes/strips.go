@@ -14,42 +14,42 @@ import (
 // StripChart is what strips of several widths make.
 type StripChart struct {
 	Options          // as they were filled in
-	Heights []Height // the columns of Strip.SidesFinished
-	Strips  []Strip  // the narrowest first
+	Heights []Height `json:"heights"` // the columns of Strip.SidesFinished
+	Strips  []Strip  `json:"strips"`  // the narrowest first
 }
 
 // Height is one way in which wedges fit into a block, with the kinds that have it.
 type Height struct {
-	blocks.WedgeHeight
-	Kinds []string // names, in the order of help
+	blocks.WedgeHeight `json:"-"`
+	Kinds              []string `json:"kinds"` // names, in the order of help
 }
 
 // Strip is what a strip of one width makes.
 type Strip struct {
-	StripCut          measure.NM
-	WedgeFinished     measure.NM   // height of the wedges: the strip less two seam allowances
-	SidesFinished     []measure.NM // of a block, one for each of the chart's heights
-	Kite              Square       // for one kite: its right angle lies in a corner of the square
-	Stop              Square       // for the two stop pieces of a block, one left and one right: cut once on the diagonal
-	Corner            Corner       // for two corners of a ring: cut once on the diagonal
-	WedgeBaseFinished measure.NM   // the wedge's wide end; the side of a ring's octagon
-	WedgeBaseCut      measure.NM
-	WedgeTipCut       measure.NM // the tip's flat end
-	PitchCut          measure.NM // of strip that each wedge takes, the next one turned round
-	Wedges            int        // from one strip of the usable width, its ends squared within it
+	StripCut          measure.NM   `json:"strip_cut"`
+	WedgeFinished     measure.NM   `json:"wedge_finished"`      // height of the wedges: the strip less two seam allowances
+	SidesFinished     []measure.NM `json:"sides_finished"`      // of a block, one for each of the chart's heights
+	Kite              Square       `json:"kite_square"`         // for one kite: its right angle lies in a corner of the square
+	Stop              Square       `json:"stop_square"`         // for the two stop pieces of a block, one left and one right: cut once on the diagonal
+	Corner            Corner       `json:"corner_square"`       // for two corners of a ring: cut once on the diagonal
+	WedgeBaseFinished measure.NM   `json:"wedge_base_finished"` // the wedge's wide end; the side of a ring's octagon
+	WedgeBaseCut      measure.NM   `json:"wedge_base_cut"`
+	WedgeTipCut       measure.NM   `json:"wedge_tip_cut"` // the tip's flat end
+	PitchCut          measure.NM   `json:"pitch_cut"`     // of strip that each wedge takes, the next one turned round
+	Wedges            int          `json:"wedges"`        // from one strip of the usable width, its ends squared within it
 }
 
 // Square is a square that pieces are cut from.
 type Square struct {
-	Need measure.NM // the least side, exact to a nanometre
-	Cut  measure.NM // the side to cut, by Steps
+	Need measure.NM `json:"need"` // the least side, exact to a nanometre
+	Cut  measure.NM `json:"cut"`  // the side to cut, by Steps
 }
 
 // Corner is the square for two corners of a ring.
 type Corner struct {
 	Square
-	RuleCut  measure.NM // by the rule of thumb: the finished leg and 7/8 in, up to the next 1/8 in; 0 for another seam than 1/4 in or centimetres
-	KitesCut measure.NM // the kite's square, which may be cut instead and leaves more to trim; 0 where it is too small
+	RuleCut  measure.NM `json:"rule_cut,omitempty"`  // by the rule of thumb: the finished leg and 7/8 in, up to the next 1/8 in; 0 for another seam than 1/4 in or centimetres
+	KitesCut measure.NM `json:"kites_cut,omitempty"` // the kite's square, which may be cut instead and leaves more to trim; 0 where it is too small
 }
 
 // Strips charts cut strip widths: 1 1/2 to 8 by 1/2 in, or 4 to 20 by 1 cm, if the options do not say.

@@ -9,20 +9,20 @@ import (
 
 // TumblerChart is the tumblers that lines of a wedge rule give from a strip of one width.
 type TumblerChart struct {
-	Options  // as they were filled in; rows are lines
-	Tumblers []Tumbler
+	Options            // as they were filled in; rows are lines
+	Tumblers []Tumbler `json:"tumblers"`
 }
 
 // Tumbler is the piece that one line gives. Line n of a wedge rule is where the rule is as high as a strip of width n.
 type Tumbler struct {
-	LineCut        measure.NM
-	WideCut        measure.NM // the longer of the parallel sides
-	NarrowCut      measure.NM // the shorter one
-	WideFinished   measure.NM
-	NarrowFinished measure.NM
-	MeanFinished   measure.NM // half-way between: what a piece adds to its column
-	Pieces         int        // from one strip of the usable width, wide and narrow in turn, its ends squared within it
-	Slim           bool       // the narrow side finishes below two seam allowances
+	LineCut        measure.NM `json:"line_cut"`
+	WideCut        measure.NM `json:"wide_cut"`   // the longer of the parallel sides
+	NarrowCut      measure.NM `json:"narrow_cut"` // the shorter one
+	WideFinished   measure.NM `json:"wide_finished"`
+	NarrowFinished measure.NM `json:"narrow_finished"`
+	MeanFinished   measure.NM `json:"mean_finished"` // half-way between: what a piece adds to its column
+	Pieces         int        `json:"pieces"`        // from one strip of the usable width, wide and narrow in turn, its ends squared within it
+	Slim           bool       `json:"slim"`          // the narrow side finishes below two seam allowances
 }
 
 // Tumblers charts lines of a wedge rule laid on the strip's edge, for strips StripCut wide: from the first line that is not

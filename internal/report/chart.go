@@ -1,0 +1,248 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sizes"
+)
+
+// chart puts what strips make into tables. Exact lengths stand with their decimals: that is what a chart is read for.
+type chart struct{ sizes.Options }
+
+func (c chart) title(what string) string {
+	units := "inches"
+	if c.Units == measure.Centimetres {
+		units = "centimeters"
+	}
+	return fmt.Sprintf("%s, in %s, for seams of %s", what, units, c.length(c.Seam))
+}
+
+func (c chart) length(nm measure.NM) string { return measure.Text(nm, c.Units) }
+
+// mark is a length that lies on the marks of a ruler, without its unit.
+func (c chart) mark(nm measure.NM) string { return measure.Number(nm, c.Units) }
+
+// exact is a length that lies between marks: a thousandth of an inch, a tenth of a millimeter, without its unit.
+func (c chart) exact(nm measure.NM) string {
+	if c.Units == measure.Centimetres {
+		return measure.Decimal(nm, c.Units, 2)
+	}
+	return measure.Decimal(nm, c.Units, 3)
+}
+
+// off is a difference with its sign.
+func (c chart) off(nm measure.NM) string {
+	text := c.exact(nm)
+	switch {
+	case strings.Trim(text, "-0.") == "":
+		return "0"
+	case nm > 0:
+		return "+" + text
+	}
+	return text
+}
+
+// usable is the width of cloth that pieces are counted from.
+func (c chart) usable() string { return c.length(c.UsableWidth) }
+
+// notes is what stands below a chart, a paragraph each.
+func notes(list ...string) document.Section {
+	s := section("notes", "", document.Answer)
+	for _, text := range append(list, "Rotary-cutting safety: keep fingers back from the ruler's edge, cut away from yourself, and close the guard after every cut.") {
+		if text != "" {
+			s.Blocks = append(s.Blocks, paragraph(text))
+		}
+	}
+	return s
+}
+
+// alsoOf says which kinds share the sides of the first, "" where it is alone.
+func alsoOf(list []sizes.Height) string {
+	var said []string
+	for _, h := range list {
+		if len(h.Kinds) > 1 {
+			said = append(said, "What is said of "+h.Kinds[0]+" blocks goes for "+measure.List(h.Kinds[1:])+" blocks too.")
+		}
+	}
+	return strings.Join(said, " ")
+}
+
+// StripChart is what strips of several widths make.
+func StripChart(made *sizes.StripChart) document.Document {
+	c := chart{made.Options}
+	d := document.Document{Title: c.title("What strips make")}
+	eighth := "1 mm"
+	if c.Units == measure.Inches {
+		eighth = "1/8 in"
+	}
+	rule := ""
+	if ruled(made) {
+		rule = " Where the rule of thumb, the finished leg and 7/8, asks for more, it stands under \"rule\"."
+	}
+	d.Sections = []document.Section{
+		{ID: "blocks", Blocks: []document.Block{c.blocks(made)}},
+		{ID: "squares", Blocks: []document.Block{c.squares(made)}},
+		notes("Kites: one from a square, the right angle in its corner; there is some to trim after sewing. Stop pieces: a square, cut once on the diagonal, gives a left and a right one. "+
+			"Ring corners: a square, cut once on the diagonal, gives two; cut it as it stands here, the next "+eighth+" above the exact need, or "+eighth+" larger and trim."+rule,
+			"Wedges stand side by side in the strip, the ruler rotated 180 degrees after each cut; all are counted that fit into "+c.usable()+" of it, the ends squared up within that.",
+			alsoOf(made.Heights)),
+	}
+	return d
+}
+
+// blocks is what is finished, and the wedges.
+func (c chart) blocks(made *sizes.StripChart) document.Table {
+	t := table(words("strip"), words("wedge"))
+	under := []string{"cut", "finished"}
+	for _, h := range made.Heights {
+		t.Columns = append(t.Columns, lengths(h.Kinds[0]+" side"))
+		under = append(under, "finished")
+	}
+	t.Columns = append(t.Columns, lengths("wedge base"), counts("wedges"))
+	t.Rows = []document.Row{row(append(under, "cut", "of "+c.usable())...)}
+	for _, s := range made.Strips {
+		texts := []string{c.mark(s.StripCut), c.mark(s.WedgeFinished)}
+		for _, side := range s.SidesFinished {
+			texts = append(texts, c.exact(side))
+		}
+		t.Rows = append(t.Rows, row(append(texts, c.exact(s.WedgeBaseCut), fmt.Sprint(s.Wedges))...))
+	}
+	return t
+}
+
+// squares is the squares to cut.
+func (c chart) squares(made *sizes.StripChart) document.Table {
+	t := table(words("strip"), lengths("kite"), words(""), lengths("stop"), words(""), lengths("corner"), words(""))
+	under := []string{"cut", "need", "cut", "need", "cut", "need", "cut"}
+	if ruled(made) {
+		t.Columns = append(t.Columns, words(""))
+		under = append(under, "rule")
+	}
+	t.Rows = []document.Row{row(under...)}
+	for _, s := range made.Strips {
+		r := row(c.mark(s.StripCut), c.exact(s.Kite.Need), c.mark(s.Kite.Cut), c.exact(s.Stop.Need), c.mark(s.Stop.Cut), c.exact(s.Corner.Need), c.mark(s.Corner.Cut))
+		if s.Corner.RuleCut > s.Corner.Cut {
+			r.Cells = append(r.Cells, cell(c.mark(s.Corner.RuleCut)))
+		}
+		t.Rows = append(t.Rows, r)
+	}
+	return t
+}
+
+// ruled says whether the rule of thumb asks for more than the exact need in some row.
+func ruled(made *sizes.StripChart) bool {
+	for _, s := range made.Strips {
+		if s.Corner.RuleCut > s.Corner.Cut {
+			return true
+		}
+	}
+	return false
+}
+
+// SideChart is which strips blocks of several sides need.
+func SideChart(made *sizes.SideChart) document.Document {
+	c := chart{made.Options}
+	t := table(words("block"))
+	under := []string{"finished"}
+	for _, h := range made.Heights {
+		t.Columns = append(t.Columns, lengths(h.Kinds[0]+" strip"), words(""), lengths(""))
+		under = append(under, "exact", "mark", "off by")
+	}
+	t.Columns = append(t.Columns, words(""))
+	t.Rows = []document.Row{row(under...)}
+	for _, s := range made.Sides {
+		texts := []string{c.mark(s.SideFinished)}
+		for _, strip := range s.Strips {
+			texts = append(texts, c.exact(strip.StripCut), c.mark(strip.MarkCut), c.off(strip.SideErrorFinished))
+		}
+		if s.Near {
+			texts = append(texts, "*")
+		}
+		t.Rows = append(t.Rows, row(texts...))
+	}
+	return document.Document{Title: c.title("Which strips blocks need"), Sections: []document.Section{
+		{ID: "strips", Blocks: []document.Block{t}},
+		notes("Strips are cut. Mark is the nearest mark of a ruler, and beside it stands how much larger or smaller a block finishes when its strip is cut there; over a row of blocks that adds up.",
+			"* suits all of them: no side is off by more than "+c.length(measure.Nearest(sizes.Near, c.Units.Fine()))+".", alsoOf(made.Heights)),
+	}}
+}
+
+// TumblerChart is the pieces that each line of a wedge ruler gives.
+func TumblerChart(made *sizes.TumblerChart) document.Document {
+	c := chart{made.Options}
+	t := table(words("line"), lengths("wide side"), lengths(""), lengths("narrow side"), lengths(""), lengths("mean"), counts("pieces"), words(""))
+	t.Rows = []document.Row{row("", "cut", "finished", "cut", "finished", "finished", "of "+c.usable())}
+	slim := ""
+	for _, made := range made.Tumblers {
+		r := row(c.mark(made.LineCut), c.exact(made.WideCut), c.exact(made.WideFinished), c.exact(made.NarrowCut), c.exact(made.NarrowFinished), c.exact(made.MeanFinished), fmt.Sprint(made.Pieces))
+		if made.Slim {
+			r.Cells = append(r.Cells, cell("slim"))
+			slim = "Slim: the narrow side finishes below two seam allowances, and the seams lie on top of each other."
+		}
+		t.Rows = append(t.Rows, r)
+	}
+	return document.Document{Title: c.title(fmt.Sprintf("Pieces from strips of %s by the line of a wedge ruler", c.length(c.StripCut))), Sections: []document.Section{
+		{ID: "pieces", Blocks: []document.Block{t}},
+		notes("Line: the line of the ruler that lies on the strip's edge, marked with the width of the strip that it measures. Mean: what a piece adds to its column. Pieces stand side by side in the strip, the ruler rotated 180 degrees after each cut.", slim),
+	}}
+}
+
+// StripTable is a chart of strips for a spreadsheet.
+func StripTable(made *sizes.StripChart) document.Document {
+	l := ledger{units: made.Units}
+	l.lengthColumns("strip_cut", "wedge_finished")
+	for _, h := range made.Heights {
+		l.lengthColumns(h.Kinds[0] + "_side_finished")
+	}
+	l.lengthColumns("kite_need", "kite_cut", "stop_need", "stop_cut", "corner_need", "corner_cut", "wedge_base_cut", "wedge_tip_cut", "pitch_cut")
+	l.columns("wedges")
+	for _, s := range made.Strips {
+		l.row()
+		l.lengths(s.StripCut, s.WedgeFinished)
+		l.lengths(s.SidesFinished...)
+		for _, square := range []sizes.Square{s.Kite, s.Stop, s.Corner.Square} {
+			l.lengths(square.Need, square.Cut)
+		}
+		l.lengths(s.WedgeBaseCut, s.WedgeTipCut, s.PitchCut)
+		l.count(s.Wedges)
+	}
+	return l.document("strips")
+}
+
+// SideTable is a chart of sides for a spreadsheet.
+func SideTable(made *sizes.SideChart) document.Document {
+	l := ledger{units: made.Units}
+	l.lengthColumns("side_finished")
+	for _, h := range made.Heights {
+		l.lengthColumns(h.Kinds[0]+"_strip_cut", h.Kinds[0]+"_mark_cut")
+		l.columns(l.withUnit(h.Kinds[0] + "_side_error_finished"))
+	}
+	l.columns("near")
+	for _, side := range made.Sides {
+		l.row()
+		l.lengths(side.SideFinished)
+		for _, strip := range side.Strips {
+			l.lengths(strip.StripCut, strip.MarkCut)
+			l.number(strip.SideErrorFinished)
+		}
+		l.yes(side.Near)
+	}
+	return l.document("sides")
+}
+
+// TumblerTable is a chart of tumblers for a spreadsheet.
+func TumblerTable(made *sizes.TumblerChart) document.Document {
+	l := ledger{units: made.Units}
+	l.lengthColumns("line_cut", "wide_cut", "narrow_cut", "wide_finished", "narrow_finished", "mean_finished")
+	l.columns("pieces", "slim")
+	for _, t := range made.Tumblers {
+		l.row()
+		l.lengths(t.LineCut, t.WideCut, t.NarrowCut, t.WideFinished, t.NarrowFinished, t.MeanFinished)
+		l.count(t.Pieces)
+		l.yes(t.Slim)
+	}
+	return l.document("tumblers")
+}
