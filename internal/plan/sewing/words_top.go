@@ -38,7 +38,7 @@ func (w Words) LinesLine() string {
 	if slices.ContainsFunc(w.Blocks, func(b Block) bool { return b.Column }) {
 		whole = " Columns of tumblers are sewn already: where one fills a column of the layout there is nothing to do, and where it fills a part it counts as one block."
 	}
-	return fmt.Sprintf("Lay all blocks out by their places and turns. Sew the blocks of each %s together: %s, a whole one about %s unfinished. Pin where seam lines meet, not cut corners.%s",
+	return fmt.Sprintf("Lay all blocks out by their places and turns. Sew the blocks of each %s together: %s, a whole one %s unfinished. Pin where seam lines meet, not cut corners.%s",
 		w.Line(), counted(rows, w.Line()), w.Size(size), whole)
 }
 
