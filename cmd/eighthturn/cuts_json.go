@@ -226,6 +226,19 @@ func (w cutsWriter) length(nm measure.NM) jsonLength {
 	return w.Units.JSON(nm)
 }
 
+// atLeast is a length of which more does no harm, its text rounded up.
+func (w cutsWriter) atLeast(nm measure.NM) jsonLength {
+	return jsonLength{NM: nm, Text: w.Units.AtLeast(nm)}
+}
+
+// atMost is a length of which less does no harm, its text rounded down.
+func (w cutsWriter) atMost(nm measure.NM) jsonLength {
+	return jsonLength{NM: nm, Text: w.Units.AtMost(nm)}
+}
+
+// shop is a length of cloth as shops sell it.
+func (w cutsWriter) shop(nm measure.NM) jsonLength { return jsonLength{NM: nm, Text: w.Units.Shop(nm)} }
+
 // maybe is a length that may have no part in what is said.
 func (w cutsWriter) maybe(nm measure.NM) *jsonLength {
 	if nm == 0 {

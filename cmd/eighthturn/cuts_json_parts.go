@@ -21,19 +21,19 @@ func cutsJSON(name string, plan *cutting.Plan) string {
 func (w cutsWriter) fabric(f cutting.Fabric) jsonCutFabric {
 	return jsonCutFabric{
 		Name: f.Name, Print: f.Print, UsableWidth: w.length(f.UsableWidth), StripCount: f.StripCount, StripRows: f.StripRows, StripBound: f.StripBound,
-		ClothCut: w.length(f.LengthCut), ClothBound: w.length(f.LengthBound), BackingCut: w.length(f.BackingCut),
-		ExactCut: w.length(f.Purchase.ExactCut), Need: w.length(f.Purchase.Need), Buy: w.length(f.Purchase.Buy),
+		ClothCut: w.atLeast(f.LengthCut), ClothBound: w.length(f.LengthBound), BackingCut: w.atLeast(f.BackingCut),
+		ExactCut: w.atLeast(f.Purchase.ExactCut), Need: w.atLeast(f.Purchase.Need), Buy: w.shop(f.Purchase.Buy),
 		OnHand:  w.onHand(f.OnHand),
 		Precuts: mapped(f.Precuts, func(c cutting.Precut) jsonPrecut { return jsonPrecut{c.Name, c.Count} }),
 		Blocks: mapped(f.Blocks, func(b cutting.Block) jsonBlockCut {
-			return jsonBlockCut{w.length(b.LengthCut), w.length(b.LeftWidthCut), mapped(b.Columns, func(c cutting.Column) jsonColumnCut {
+			return jsonBlockCut{w.atLeast(b.LengthCut), w.length(b.LeftWidthCut), mapped(b.Columns, func(c cutting.Column) jsonColumnCut {
 				return jsonColumnCut{c.Line + 1, w.length(c.WidthCut), w.length(c.LengthCut)}
 			})}
 		}),
 		Strips: mapped(f.Strips, w.strip),
 		Joined: mapped(f.Chains, w.joined),
 		LeftOver: mapped(f.LeftOver, func(l cutting.LeftOver) jsonLeftOver {
-			return jsonLeftOver{l.Times, w.length(l.AcrossCut), w.length(l.AlongCut)}
+			return jsonLeftOver{l.Times, w.atMost(l.AcrossCut), w.atMost(l.AlongCut)}
 		}),
 	}
 }
@@ -53,15 +53,15 @@ func (w cutsWriter) onHand(h *cutting.OnHand) *jsonOnHand {
 	if h == nil {
 		return nil
 	}
-	return &jsonOnHand{w.length(h.HaveCut), h.Enough, w.length(h.ShortCut), mapped(h.WaysToFit, func(y cutting.Way) jsonWayToGo {
-		return jsonWayToGo{y.Border + 1, w.maybe(y.WidthFinished), w.maybe(y.SideFinished), w.maybe(y.StripCut), w.length(y.NeedCut)}
+	return &jsonOnHand{w.shop(h.HaveCut), h.Enough, w.atLeast(h.ShortCut), mapped(h.WaysToFit, func(y cutting.Way) jsonWayToGo {
+		return jsonWayToGo{y.Border + 1, w.maybe(y.WidthFinished), w.maybe(y.SideFinished), w.maybe(y.StripCut), w.atLeast(y.NeedCut)}
 	})}
 }
 
 func (w cutsWriter) strip(s cutting.Strip) jsonStripCut {
 	return jsonStripCut{s.Times, w.length(s.WidthCut), w.length(s.LengthCut), s.InBlock + 1, mapped(s.Cuts, func(c cutting.Cut) jsonCutOff {
 		return jsonCutOff{mapped(c.Lines, func(n int) int { return n + 1 }), c.Set + 1, w.CutWords(&c), c.Units, c.Rows, w.length(c.AcrossCut), w.length(c.AlongCut)}
-	}), w.length(s.EndLeftCut)}
+	}), w.atMost(s.EndLeftCut)}
 }
 
 func (w cutsWriter) line(l cutting.Line) jsonCutLine {
@@ -101,7 +101,7 @@ func (w cutsWriter) sets() []jsonCutSet {
 
 func (w cutsWriter) binding() *jsonBindingCut {
 	if b := w.Binding; b != nil {
-		return &jsonBindingCut{w.length(b.StripCut), b.Strips * w.Copies, w.length(b.Need), w.length(b.Comes)}
+		return &jsonBindingCut{w.length(b.StripCut), b.Strips * w.Copies, w.atLeast(b.Need), w.length(b.Comes)}
 	}
 	return nil
 }
@@ -112,9 +112,9 @@ func (w cutsWriter) backing() *jsonBackingCut {
 		return nil
 	}
 	way := func(p supplies.Pieced) jsonWays {
-		return jsonWays{p.Panels, w.length(p.PanelCut), w.length(p.LengthCut), p.Cliff.Costs}
+		return jsonWays{p.Panels, w.atLeast(p.PanelCut), w.atLeast(p.LengthCut), p.Cliff.Costs}
 	}
-	j := &jsonBackingCut{WidthCut: w.length(b.WidthCut), HeightCut: w.length(b.HeightCut), Ways: [2]jsonWays{way(b.Ways[0]), way(b.Ways[1])}, Less: int(b.Less)}
+	j := &jsonBackingCut{WidthCut: w.atLeast(b.WidthCut), HeightCut: w.atLeast(b.HeightCut), Ways: [2]jsonWays{way(b.Ways[0]), way(b.Ways[1])}, Less: int(b.Less)}
 	for i := range w.Fabrics {
 		if w.Fabrics[i].Index == w.BackingOf {
 			j.Fabric = w.Fabrics[i].Name
@@ -125,7 +125,7 @@ func (w cutsWriter) backing() *jsonBackingCut {
 
 func (w cutsWriter) batting() *jsonBattingCut {
 	if b := w.Batting; b != nil {
-		return &jsonBattingCut{w.length(b.WidthCut), w.length(b.HeightCut)}
+		return &jsonBattingCut{w.atLeast(b.WidthCut), w.atLeast(b.HeightCut)}
 	}
 	return nil
 }

@@ -52,10 +52,7 @@ type Steps struct {
 
 // StepsOf is the steps of a system of measures. Common practice, no source.
 func StepsOf(s measure.System) Steps {
-	if s == measure.Centimetres {
-		return Steps{measure.Centimetre / 2, 2 * measure.Millimetre, measure.Millimetre, measure.Millimetre}
-	}
-	return Steps{measure.Inch / 4, measure.Inch / 16, measure.Inch / 8, measure.Inch / 16}
+	return Steps{s.Usual(measure.Inch/4, measure.Centimetre/2), s.Usual(measure.Inch/16, 2*measure.Millimetre), s.CutMark(), s.Mark()}
 }
 
 // Filled is the steps, each one that is 0 the units' own.

@@ -9,7 +9,7 @@ import (
 // keeps both, which must not be changed.
 func Build(t *quilt.Top, cuts *cutting.Plan, o Options) *Plan {
 	p := &Plan{
-		Title: t.Title, Units: t.Units, Seam: t.Seam, Step: cuts.Steps.Mark, SideFinished: t.SideFinished,
+		Title: t.Title, Units: t.Units, Seam: t.Seam, SideFinished: t.SideFinished,
 		Columns: t.Columns, Rows: t.Rows, top: t, cuts: cuts, columnEdges: map[int]*rawEdges{},
 	}
 	if o.MostRings == 0 {

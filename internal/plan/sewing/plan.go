@@ -27,7 +27,6 @@ type Plan struct {
 	Title        string         `json:"title"`
 	Units        measure.System `json:"-"`
 	Seam         measure.NM     `json:"seam_allowance_nm"`
-	Step         measure.NM     `json:"nearest_step_nm"` // what the nearest mark is counted in: 1/16 inch or a millimetre
 	SideFinished measure.NM     `json:"block_side_finished_nm"`
 	Columns      int            `json:"columns"`
 	Rows         int            `json:"rows"`
@@ -49,13 +48,8 @@ type Plan struct {
 	columnEdges map[int]*rawEdges // by a column's upper cell
 }
 
-// Length is a length and its nearest mark on rulers; all may be below 0.
-type Length struct {
-	NM          measure.NM `json:"nm"`
-	Nearest     measure.NM `json:"nearest_nm"`  // of Plan.Step
-	Sixteenths  int        `json:"sixteenths"`  // of an inch, to the nearest
-	Millimetres int        `json:"millimetres"` // to the nearest
-}
+// Length is a length as every JSON has it; it may be below 0.
+type Length = measure.JSONLength
 
 // Size is across by down. A unit that is no block yet is measured as it lies with its square
 // corner in a ruler's corner, or, without one, with its longest side along the ruler; its

@@ -6,19 +6,10 @@ import (
 	"eighthturn/internal/measure"
 )
 
-// lengthOf is a length with its nearest mark.
-func (p *Plan) lengthOf(nm measure.NM) Length {
-	sixteenth := measure.Inches.Mark()
-	return Length{nm, nearest(nm, p.Step), int(nearest(nm, sixteenth) / sixteenth), int(nearest(nm, measure.Millimetre) / measure.Millimetre)}
-}
+func (p *Plan) lengthOf(nm measure.NM) Length { return p.Units.JSON(nm) }
 
-// nearest is the nearest mark, also below nothing.
-func nearest(nm, step measure.NM) measure.NM {
-	if nm < 0 {
-		return -measure.Nearest(-nm, step)
-	}
-	return measure.Nearest(nm, step)
-}
+// upTo is a length that may be less, its text rounded up.
+func (p *Plan) upTo(nm measure.NM) Length { return Length{NM: nm, Text: p.Units.AtLeast(nm)} }
 
 func (p *Plan) size(across, down float64) Size {
 	return Size{p.lengthOf(rounded(across)), p.lengthOf(rounded(down))}
@@ -68,7 +59,7 @@ func (p *Plan) measureStep(s *sewn, step *Step) {
 	step.Before = &before
 	for i := range made.unit {
 		out := s.spareAlong(made.all(), stretch{made.unit[i], made.unit[(i+1)%len(made.unit)]})
-		step.StandsOut = p.lengthOf(max(step.StandsOut.NM, out))
+		step.StandsOut = p.upTo(max(step.StandsOut.NM, out))
 	}
 }
 
@@ -123,7 +114,7 @@ func (p *Plan) endOf(s *sewn, made *joined, at point) End {
 			blunt[i] = ReachBlunt(e.Degrees[i], s.seam)
 		}
 		e.Reach[i] = p.lengthOf(reach)
-		e.Spare[i] = p.lengthOf(s.spareAt(made, i, at))
+		e.Spare[i] = p.upTo(s.spareAt(made, i, at))
 	}
 	if e.Degrees[0] == e.Degrees[1] && e.Blunted == [2]bool{true, true} { // equal corners need no trimming to match
 		e.Blunted, blunt = [2]bool{}, [2]measure.NM{e.Reach[0].NM, e.Reach[1].NM}

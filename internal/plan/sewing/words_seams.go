@@ -56,7 +56,7 @@ func (w Words) seam(b *Block, j *Join) []string {
 	list = append(list, w.offsets(b, j, names)...)
 	for e := range j.Ends {
 		for part, spare := range j.Ends[e].Spare {
-			if spare.NM > 0 && j.Ends[1-e].Spare == [2]Length{} && len([2][]int{j.A, j.B}[part]) == 1 {
+			if spare.NM > 0 && j.Ends[1-e].Spare[0].NM == 0 && j.Ends[1-e].Spare[1].NM == 0 && len([2][]int{j.A, j.B}[part]) == 1 {
 				list = append(list, fmt.Sprintf("The %s is cut larger: set the corners by that offset %s, and let it stand out %s by up to %s more.", names[part], w.end(b, j, 1-e), w.end(b, j, e), w.UpTo(spare)))
 			}
 		}

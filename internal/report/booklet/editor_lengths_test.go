@@ -76,7 +76,7 @@ func lengthsIn(text string) []written {
 func reported(r Reports) map[measure.NM]bool {
 	found := map[measure.NM]bool{}
 	t := r.Top
-	for _, l := range []measure.NM{t.Outer.Width(), t.Outer.Height(), t.Seam, t.SideFinished, measure.Yard, r.Sewing.Step} {
+	for _, l := range []measure.NM{t.Outer.Width(), t.Outer.Height(), t.Seam, t.SideFinished, measure.Yard, r.Top.Units.Mark()} {
 		found[l] = true
 	}
 	for _, b := range t.Cloth.Borders {
