@@ -69,7 +69,7 @@ func (p cutPage) pieces() section {
 		})
 	}
 	s.notes = append([]string{
-		"Finished is from seam to seam: of wedges and tumblers the height, of triangles the short edges, of kites and stop pieces the side of their block. " +
+		"Finished is from seam to seam: of wedges and tumblers the height, of triangles the short edges, of kites and stop pieces the side of their block. " + p.Units.AboutMeans() + " " +
 			"Cut is what you cut. Exactly is the cut size that geometry asks for; what is cut larger is trimmed after sewing, by what stands beside it.",
 	}, p.pieceNotes()...)
 	return s

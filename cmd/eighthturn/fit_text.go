@@ -56,6 +56,14 @@ func (p *fitPage) hundredths(nm measure.NM) string {
 	return measure.Decimal(nm, p.Units, 2)
 }
 
+// side is a block's side: as people read it where a short number says it, and else to hundredths, as the top is.
+func (p *fitPage) side(nm measure.NM) string {
+	if text := p.Units.Number(nm); !strings.HasPrefix(text, "about ") {
+		return text
+	}
+	return p.hundredths(nm)
+}
+
 // signed is a difference with its sign.
 func (p *fitPage) signed(nm measure.NM) string {
 	text := p.hundredths(nm)
@@ -192,7 +200,7 @@ func (p *fitPage) row(label string, s *fit.Suggestion) []string {
 	if s.MoreWarnings > 0 {
 		mark += " !"
 	}
-	row := []string{" " + label, p.Units.Number(s.StripCut), p.Units.Number(s.SideFinished), fmt.Sprintf("%d x %d", s.Columns, s.Rows), p.borders(s),
+	row := []string{" " + label, p.Units.Number(s.StripCut), p.side(s.SideFinished), fmt.Sprintf("%d x %d", s.Columns, s.Rows), p.borders(s),
 		p.hundredths(s.Finished.Width) + " x " + p.hundredths(s.Finished.Height) + mark, p.signed(s.Over.Width), p.signed(s.Over.Height)}
 	if !p.ByStrip {
 		row = append(row[:1], row[2:]...)

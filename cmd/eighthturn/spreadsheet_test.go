@@ -49,7 +49,7 @@ func TestSpreadsheet(t *testing.T) {
 // Every cell of a chart is a number, or text that no program takes for a number, a date or a formula.
 func TestChartCells(t *testing.T) {
 	number := regexp.MustCompile(`^-?[0-9]+(\.[0-9]{4})?$`)
-	text := regexp.MustCompile(`^([0-9][0-9 ./]* (in|cm)|yes|no)$`)
+	text := regexp.MustCompile(`^((about |under )?[0-9][0-9 ./]* (in|cm)|yes|no)$`)
 	for _, units := range []measure.System{measure.Inches, measure.Centimetres} {
 		for _, c := range charts() {
 			made, err := c.make(sizes.Options{Units: units})

@@ -18,8 +18,8 @@ func Count(n int, noun string) string {
 
 // Plural is the plural of a noun, or of several words whose last is the noun.
 func Plural(noun string) string {
-	if first, ok := strings.CutSuffix(noun, "half"); ok {
-		return first + "halves"
+	if first, ok := strings.CutSuffix(noun, "lf"); ok {
+		return first + "lves"
 	}
 	if first, ok := strings.CutSuffix(noun, "y"); ok && first != "" && !strings.ContainsAny(first[len(first)-1:], "aeiou") {
 		return first + "ies"

@@ -55,7 +55,7 @@ func wrongTable(plan *cutting.Plan, head []string, rows []map[string]string) []s
 		for i, length := range cutting.TableLengths() {
 			got, err := strconv.ParseFloat(row[length+name], 64)
 			if nm := w.Lengths[i]; nm == 0 && row[length+name]+row[length] != "" ||
-				nm > 0 && (err != nil || math.Abs(got*unit-float64(nm)) > unit/10_000 || row[length] != measure.Text(nm, plan.Units)) {
+				nm > 0 && (err != nil || math.Abs(got*unit-float64(nm)) > unit/10_000 || row[length] != plan.Units.Nearest(nm)) {
 				wrong = append(wrong, fmt.Sprintf("row %d has %q and %q for a length %s of %d nm", n+1, row[length+name], row[length], length, nm))
 			}
 		}

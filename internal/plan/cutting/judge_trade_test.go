@@ -110,7 +110,7 @@ func TestWhatCannotBeCut(t *testing.T) {
 	web, webRoles := kindWith(t, blocks.Kite, true)
 	plain, plainRole := kindWith(t, blocks.Square, true)
 	for _, c := range []struct{ name, text, message, hint, place string }{
-		{"a wedge longer than the cloth", "strip 48\nfabric a #111\nfabric b #888 usable-width 60\nblock A " + web + " " + webRoles + "\ngrid\n A\n", "takes about 40.1", "write strip", "a"},
+		{"a wedge longer than the cloth", "strip 48\nfabric a #111\nfabric b #888 usable-width 60\nblock A " + web + " " + webRoles + "\ngrid\n A\n", "takes about 40 1/8 in", "write strip", "a"},
 		{"a square wider than the cloth", "side 40\nfabric a #111\nblock A " + plain + " " + plainRole + "\ngrid\n A\n", "40 1/2 in long", "a block's side of 39 1/2 in", "a"},
 		{"a lengthwise border wider than the cloth", "side 6\nfabric a #111\nblock A " + plain + " " + plainRole + "\ngrid\n A\nborder 41 a lengthwise\n", "cut 41 1/2 in", "39 1/2 in", "border 41 a lengthwise"},
 	} {
@@ -190,7 +190,7 @@ func TestSlimTumblers(t *testing.T) {
 		return Build(topOf(t, "strip 5\nfabric a #111\nblock A "+name+" "+role+" a line "+line+"\ngrid\n A\n A\n A\n"), Options{})
 	}
 	p := plan("5 1/4")
-	if len(p.Warnings) != 1 || !p.Tumblers[0].Slim || !strings.Contains(p.Warnings[0].Message, "about 0.21 in") || !strings.Contains(p.Warnings[0].Hint, "line 5 5/8") {
+	if len(p.Warnings) != 1 || !p.Tumblers[0].Slim || !strings.Contains(p.Warnings[0].Message, "about 3/16 in") || !strings.Contains(p.Warnings[0].Hint, "line 5 5/8") {
 		t.Fatalf("%v", p.Warnings)
 	}
 	if p := plan("5 5/8"); len(p.Warnings) != 0 {

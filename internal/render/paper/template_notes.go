@@ -65,6 +65,7 @@ func (b *templateBook) advice() []string {
 		fmt.Sprintf("Cut on the solid line: the seam allowance of %s is included. Sew on the dashed line, which is as large as the piece finishes.", seam),
 		"Sharp tips are cut off blunt, an allowance beyond where the seams meet, so that pieces lie edge to edge. Dots mark where seams begin and end: pin dot to dot.",
 		"The arrow lies along the straight grain, as pieces cut with a ruler have it: up the middle of a wedge, whose base then lies across the grain; along a side of the square corner of kites and triangles; and across a tumbler, from one of its even sides to the other.",
+		b.top.Units.AboutMeans(),
 		"A template that is larger than the paper comes on several sheets: lay them over one another so that the crosses meet.",
 	}
 	if b.foundations {

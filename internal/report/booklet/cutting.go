@@ -14,7 +14,7 @@ import (
 // cuttingPart is all that is cut, fabric by fabric.
 func (b *book) cuttingPart() {
 	b.part("Cutting", true)
-	b.add(para("All sizes here are cut sizes: the seam allowance of %s is in them. Work through each fabric from the top of its list.", b.length(b.Cuts.Seam)))
+	b.add(para("All sizes here are cut sizes: the seam allowance of %s is in them. %s Work through each fabric from the top of its list.", b.length(b.Cuts.Seam), b.units.AboutMeans()))
 	b.faults()
 	b.addNotes("cutting")
 	var advice []document.Item

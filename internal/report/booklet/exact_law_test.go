@@ -16,7 +16,7 @@ import (
 	"eighthturn/samples"
 )
 
-// Laws of what must be exact: a size that no ruler shows is named within half of the finest mark, a row of a table stands in it
+// Laws of what must be exact: a size that no ruler shows is named within half of a thousandth of its unit, a row of a table stands in it
 // once, and no sign is a fabric's and a template's.
 
 // everyReport hands on the reports of the samples and of invented layouts, with their names.
@@ -29,12 +29,9 @@ func everyReport(t *testing.T, invented uint64, with func(name string, r Reports
 	}
 }
 
-// wrongExact are sizes between the marks that lie further from each exact size of the plan than half a finest mark.
+// wrongExact are sizes between the marks that lie further from each exact size of the plan than half of their last decimal.
 func wrongExact(d document.Document, r Reports) (wrong []string, told int) {
-	half := big.NewRat(int64(measure.Inch/128), 1)
-	if r.Cuts.Units == measure.Centimetres {
-		half = big.NewRat(int64(measure.Millimetre/20), 1)
-	}
+	half := big.NewRat(int64(r.Cuts.Units.Unit()/2000), 1)
 	for _, b := range under(d, "Cutting")["Sizes between the marks of a ruler"] {
 		list, ok := b.(document.List)
 		if !ok {
@@ -42,7 +39,7 @@ func wrongExact(d document.Document, r Reports) (wrong []string, told int) {
 		}
 		for _, it := range list.Items {
 			told++
-			said := lengthsIn(it.Text.String())[0]
+			said := lengthsIn(it.Text.String())[1] // about so much, exactly so much
 			near := func(o cutting.Ruler) bool {
 				off := new(big.Rat).Sub(said.nm, big.NewRat(int64(o.ExactCut), 1))
 				return !o.OnMark && off.Abs(off).Cmp(half) <= 0

@@ -140,7 +140,7 @@ func TestTheEditorCatches(t *testing.T) {
 		{"a word that nobody explains", `^Kite$`, "Cat", "the word kite is used and not explained"},
 		{"a word that is explained and not used", `^Kite$`, "Pinwheel", "the word pinwheel is explained and not used"},
 		{"another word for the same piece", `[Ss]top pieces`, "ground pieces", "another word is used here"},
-		{"an offset of another size", `sticks out by 0\.207 in`, "sticks out by 0.27 in", "and not 4: Offset"},
+		{"an offset of another size", `sticks out by about 3/16 in`, "sticks out by about 1/4 in", "and not 4: Offset"},
 		{"a seam that is pressed another way", `Press its seams clockwise`, "Press its seams anticlockwise", "and not 2: Press its"},
 		{"a row that is pressed another way", `to the right in rows`, "to the left in rows", "and not 1: Press the seams between"},
 		{"one of several", `([0-9]+) blocks across`, "1 blocks across", "wrong number"},

@@ -9,7 +9,6 @@ import (
 	"testing"
 
 	"eighthturn/internal/document"
-	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/render"
 	"eighthturn/internal/render/paper"
@@ -64,27 +63,6 @@ func TestTemplatesAreNumberedInOrder(t *testing.T) {
 			t.Errorf("templates come in parts: %v, and that is said: %v", parts, said)
 		}
 	})
-}
-
-// Lengths by hand: what no ruler shows goes to the nearest of its finest marks with the word about, and nothing else changes.
-func TestMeasurable(t *testing.T) {
-	for _, c := range []struct {
-		nm    measure.NM
-		units measure.System
-		want  string
-	}{
-		{measure.Inch * 37 / 64, measure.Inches, "37/64 in"},
-		{120_555_000, measure.Inches, "about 4 3/4 in"},       // 4.7463 in
-		{2_837_716_000, measure.Inches, "about 111 23/32 in"}, // 111.7211 in
-		{93_394_000, measure.Centimetres, "about 9.34 cm"},    // 9.3394 cm
-		{7_500_000, measure.Centimetres, "0.75 cm"},           // on a tenth of a millimetre
-		{1_520_010_000, measure.Centimetres, "about 152 cm"},  // 152.001 cm
-		{1_520_100_000, measure.Centimetres, "152.01 cm"},     // on a tenth of a millimetre
-	} {
-		if got := (&book{units: c.units}).length(c.nm); got != c.want {
-			t.Errorf("%d nm is %s, want %s", c.nm, got, c.want)
-		}
-	}
 }
 
 // Columns of tumblers are sewn piece to piece and then to each other; no line of the layout runs across them.
