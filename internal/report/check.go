@@ -11,7 +11,7 @@ import (
 
 // Check is what a layout makes: sizes, strips, counts, fabrics. Its title says what was found in the text.
 func Check(title string, s *summary.Summary) document.Document {
-	c := &checked{s}
+	c := &checked{Summary: s}
 	d := document.Document{Title: title}
 	for _, s := range []document.Section{
 		c.sizes(), c.strips(), c.stripSets(), c.sashes(), c.borders(), c.binding(), c.blocks(), c.pieces(), c.centers(), c.fabrics(), c.hints(),
@@ -20,15 +20,27 @@ func Check(title string, s *summary.Summary) document.Document {
 			d.Sections = append(d.Sections, s)
 		}
 	}
+	if c.about {
+		d.Sections = append(d.Sections, with(section("about", "", document.Answer), paragraph(c.Units.AboutMeans())))
+	}
 	return d
 }
 
 // checked turns a summary into sections.
-type checked struct{ *summary.Summary }
+type checked struct {
+	*summary.Summary
+	about bool // some length was written with the word about
+}
 
-func (c *checked) length(nm measure.NM) string { return c.Units.Nearest(nm) }
+func (c *checked) length(nm measure.NM) string { return c.told(c.Units.Nearest(nm)) }
 
-func (c *checked) size(s summary.Size) string { return c.Units.By(s.Width, s.Height) }
+func (c *checked) size(s summary.Size) string { return c.told(c.Units.By(s.Width, s.Height)) }
+
+// told marks that the reader is to be told what about means, where a length has the word.
+func (c *checked) told(text string) string {
+	c.about = c.about || strings.HasPrefix(text, "about ")
+	return text
+}
 
 func (c *checked) finished(nm measure.NM) string { return c.length(nm) + " finished" }
 func (c *checked) cut(nm measure.NM) string      { return c.length(nm) + " cut" }
