@@ -2,6 +2,8 @@ package golden
 
 import (
 	"fmt"
+	"image"
+	"image/color"
 	"os"
 	"path/filepath"
 	"strings"
@@ -107,4 +109,32 @@ func TestWatch(t *testing.T) {
 	if strings.Contains(strings.Join(h.said, "\n"), "a.txt") {
 		t.Errorf("a file that stayed is listed: %q", h.said)
 	}
+}
+
+func TestPictures(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "a.png")
+	m := image.NewNRGBA(image.Rect(0, 0, 20, 10))
+	draw := func(s Slack) *heard {
+		h := &heard{}
+		Picture(h, file, m, s)
+		return h
+	}
+	draw(Slack{}).wants(t, "missing", "is missing", "eighthturn-made-a.png")
+	if err := write(file, nil); err != nil {
+		t.Fatal(err)
+	}
+	draw(Slack{}).wants(t, "no picture", "a.png")
+	made, err := os.ReadFile(filepath.Join(os.TempDir(), "eighthturn-made-a.png"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := write(file, made); err != nil {
+		t.Fatal(err)
+	}
+	draw(Slack{}).wants(t, "the same")
+	m.Set(3, 3, color.White)
+	draw(Slack{}).wants(t, "a pixel", "0.5 % of the pixels", "eighthturn-a.png")
+	draw(Slack{StrongShare: 0.006, MeanLevels: 2}).wants(t, "a pixel that may differ")
+	m = image.NewNRGBA(image.Rect(0, 0, 21, 10))
+	draw(Slack{1, 255}).wants(t, "another size", "(21,10) pixels")
 }
