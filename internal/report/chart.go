@@ -20,10 +20,10 @@ func (c chart) title(what string) string {
 	return fmt.Sprintf("%s, in %s, for seams of %s", what, units, c.length(c.Seam))
 }
 
-func (c chart) length(nm measure.NM) string { return measure.Text(nm, c.Units) }
+func (c chart) length(nm measure.NM) string { return c.Units.Nearest(nm) }
 
 // mark is a length that lies on the marks of a ruler, without its unit.
-func (c chart) mark(nm measure.NM) string { return measure.Number(nm, c.Units) }
+func (c chart) mark(nm measure.NM) string { return c.Units.Number(nm) }
 
 // exact is a length that lies between marks: a thousandth of an inch, a tenth of a millimeter, without its unit.
 func (c chart) exact(nm measure.NM) string {

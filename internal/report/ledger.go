@@ -56,7 +56,7 @@ func (l *ledger) number(nm measure.NM) {
 func (l *ledger) lengths(list ...measure.NM) {
 	for _, nm := range list {
 		l.number(nm)
-		l.text(measure.Text(nm, l.units))
+		l.text(l.units.Nearest(nm))
 	}
 }
 

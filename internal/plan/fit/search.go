@@ -41,7 +41,7 @@ func (f *fitting) suggest(size measure.NM) (list []Suggestion, refused string) {
 		}
 	}
 	if refused == "" {
-		refused = fmt.Sprintf("a top of the wanted size takes more blocks of %s than the %d that are tried", measure.Text(f.side(size), f.design.Units), MaxBlocks)
+		refused = fmt.Sprintf("a top of the wanted size takes more blocks of %s than the %d that are tried", f.design.Units.Nearest(f.side(size)), MaxBlocks)
 	}
 	return list, refused
 }

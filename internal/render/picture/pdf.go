@@ -26,7 +26,7 @@ type TooLong struct {
 
 func (e *TooLong) Error() string {
 	return fmt.Sprintf("the page would be %s by %s, and a PDF's is %s long at the most",
-		measure.Text(e.Width, e.Units), measure.Text(e.Height, e.Units), measure.Text(MostPage, e.Units))
+		e.Units.Nearest(e.Width), e.Units.Nearest(e.Height), e.Units.Nearest(MostPage))
 }
 
 // PDF writes a scene as a PDF of one page, as lines and words and not as pixels. The page is
