@@ -14,8 +14,8 @@ import (
 	"eighthturn/internal/files"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/render"
-	"eighthturn/internal/render/paper"
 	"eighthturn/internal/report/booklet"
+	"eighthturn/internal/templates"
 	"eighthturn/layout"
 )
 
@@ -86,7 +86,7 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 	}
 	reports := booklet.Study(top, options)
 	if o.foundations {
-		reports.Foundations = paper.Foundations(top)
+		reports.Foundations = templates.Foundations(top)
 	}
 	if err := c.cannotCut(s, reports.Cuts, o.strict); err != nil {
 		return err
@@ -194,7 +194,7 @@ func bookletForm(name string) int {
 
 // write writes the document in the form that its name asks for.
 func (o *printedPattern) write(c *console, s *source, d document.Document, paper render.Paper) error {
-	out := target{path: o.output, what: "pattern", example: "pattern" + pdfEnding, options: files.Options{Force: o.force, Never: s.madeFrom, Ours: func(head []byte) bool { return madeHere(o.output, head) }}}
+	out := target{path: o.output, what: "pattern", example: "pattern" + pdfEnding, options: files.Options{Force: o.force, Never: s.madeFrom, Ours: patternOfOurs}}
 	switch bookletForm(o.output) {
 	case markdownForm:
 		return o.folder(c, d, out)
@@ -205,16 +205,21 @@ func (o *printedPattern) write(c *console, s *source, d document.Document, paper
 		}
 		return o.made(c, out, "", c.write(out, bytesOf(marked(page))))
 	}
-	printed, err := render.PDF(d, render.Options{Paper: paper, Large: o.large})
+	printed, err := render.PDF(d, render.Options{Paper: paper, Large: o.large, Marker: patternMarker})
 	if err != nil {
 		return &problem{faulty, s.name, err.Error(), ""}
 	}
-	for _, w := range printed.Warnings {
+	c.complainOf(printed.Warnings)
+	return o.made(c, out, ", "+plural(printed.Pages, "page"), c.write(out, bytesOf(printed.File)))
+}
+
+// complainOf tells of signs that the printed letters lack.
+func (c *console) complainOf(list []render.Warning) {
+	for _, w := range list {
 		if w.Kind == render.MissingSign {
 			c.complain("", "note: "+layout.Visible(w.Message)+"\n")
 		}
 	}
-	return o.made(c, out, ", "+plural(printed.Pages, "page"), c.write(out, bytesOf(printed.File)))
 }
 
 // made says what was made.

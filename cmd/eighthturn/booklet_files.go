@@ -3,15 +3,14 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"sort"
 	"strings"
-	"unicode/utf16"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/files"
 	"eighthturn/internal/render"
+	"eighthturn/internal/render/pdf"
 	"eighthturn/layout"
 )
 
@@ -30,41 +29,12 @@ func marked(file []byte) []byte {
 	return append([]byte(madeMark), file...)
 }
 
-// madeHere says whether a file is a pattern of ours: by its head, or, since a PDF names its maker at its end, by that.
-func madeHere(path string, head []byte) bool {
-	if bytes.Contains(head, []byte(strings.TrimSpace(madeMark))) {
-		return true
-	}
-	return bytes.HasPrefix(head, []byte("%PDF-")) && bytes.Contains(tail(path), []byte("/Creator "+makerInPDF()))
-}
+// patternMarker stands near the beginning of every PDF that `booklet` writes.
+const patternMarker = "eighthturn pattern"
 
-// makerInPDF is the program's name as a PDF's properties have it: UTF-16 in hexadecimal digits.
-func makerInPDF() string {
-	text := "<FEFF"
-	for _, unit := range utf16.Encode([]rune("eighthturn")) {
-		text += fmt.Sprintf("%04x", unit)
-	}
-	return text + ">"
-}
-
-// tail is the end of a file, nothing if it cannot be read.
-func tail(path string) []byte {
-	const most = 1 << 16
-	f, err := os.Open(path)
-	if err != nil {
-		return nil
-	}
-	defer f.Close()
-	info, err := f.Stat()
-	if err != nil {
-		return nil
-	}
-	b := make([]byte, min(most, info.Size()))
-	n, err := f.ReadAt(b, info.Size()-int64(len(b)))
-	if err != nil {
-		return nil
-	}
-	return b[:n]
+// patternOfOurs says whether a file is a pattern of ours.
+func patternOfOurs(head []byte) bool {
+	return bytes.Contains(head, []byte(strings.TrimSpace(madeMark))) || pdf.Marked(head, patternMarker)
 }
 
 // folder writes Markdown and its pictures into a folder, which is made if it is not there.
@@ -85,7 +55,6 @@ func (o *printedPattern) folder(c *console, d document.Document, out target) err
 		for _, name := range names {
 			one := out
 			one.path = filepath.Join(out.path, name)
-			one.options.Ours = func(head []byte) bool { return madeHere(one.path, head) }
 			if check {
 				if err := files.Check(one.path, one.options); err != nil {
 					return one.problem(err)

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -15,7 +14,10 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
-	"eighthturn/internal/render/paper"
+	"eighthturn/internal/render"
+	"eighthturn/internal/render/pdf"
+	"eighthturn/internal/report/booklet"
+	"eighthturn/internal/templates"
 	"eighthturn/layout"
 )
 
@@ -34,7 +36,7 @@ type templating struct {
 
 // templatesCommand prints the pieces of a quilt at true size.
 func templatesCommand(c *console) *cobra.Command {
-	o := &templating{paper: choice{option: "paper", words: paper.Sizes()}}
+	o := &templating{paper: choice{option: "paper", words: []string{"letter", "a4"}}}
 	cmd := &cobra.Command{
 		Use:     "templates FILE [-o OUT]",
 		Short:   "the pieces at true size, to print and cut round",
@@ -50,7 +52,7 @@ func templatesCommand(c *console) *cobra.Command {
 			"eighthturn templates harbour.quilt -o harbour.dxf\n  makes a drawing for other programs",
 		SuggestFor: []string{"template", "pieces", "dxf", "foundation", "foundations"},
 		Args:       oneLayout,
-		RunE:       func(cmd *cobra.Command, args []string) error { return templates(c, cmd, o, args[0]) },
+		RunE:       func(cmd *cobra.Command, args []string) error { return makeTemplates(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
 	f.StringVarP(&o.output, outputOption, "o", "", "the `NAME` of a PDF or DXF file, or of a folder for SVG files; - hands a PDF on to another program")
@@ -63,7 +65,7 @@ func templatesCommand(c *console) *cobra.Command {
 	return cmd
 }
 
-func templates(c *console, cmd *cobra.Command, o *templating, file string) error {
+func makeTemplates(c *console, cmd *cobra.Command, o *templating, file string) error {
 	if err := o.check(cmd, file); err != nil {
 		return err
 	}
@@ -76,7 +78,7 @@ func templates(c *console, cmd *cobra.Command, o *templating, file string) error
 		return err
 	}
 	o.cuts = cutting.Pieces(top, options)
-	out := target{path: o.output, what: "template", example: "pieces" + pageEnding, options: files.Options{Force: o.force, Ours: paper.IsTemplate, Never: s.madeFrom}}
+	out := target{path: o.output, what: "template", example: "pieces" + pageEnding, options: files.Options{Force: o.force, Ours: templatesOfOurs, Never: s.madeFrom}}
 	if out.path == "" {
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the templates no name", "name them with -o, or write -o - for standard output")
@@ -87,13 +89,13 @@ func templates(c *console, cmd *cobra.Command, o *templating, file string) error
 	case isFolder(out.path):
 		return o.svgs(c, top, out)
 	case strings.EqualFold(filepath.Ext(out.path), drawingEnding):
-		list := paper.Templates(top, o.cuts)
-		if err := c.write(out, func(w io.Writer) error { return paper.TemplatesDXF(w, top, list) }); err != nil {
+		list := templates.Build(top, o.cuts)
+		if err := c.write(out, func(w io.Writer) error { return templates.DXF(w, top, list) }); err != nil {
 			return err
 		}
 		return c.print(fmt.Sprintf("made: %s, %s\n", layout.Visible(out.path), plural(len(list), "template")))
 	}
-	return o.pdf(c, cmd, top, out)
+	return o.pdf(c, cmd, s, top, out)
 }
 
 // check sees that the names of files make sense before anything is read.
@@ -137,51 +139,41 @@ func isFolder(path string) bool {
 	return err == nil && info.IsDir()
 }
 
-// pdf writes all templates as pages.
-func (o *templating) pdf(c *console, cmd *cobra.Command, top *quilt.Top, out target) error {
-	options := paper.TemplateOptions{Paper: paper.Size(o.paper.index), Foundations: o.foundations}
-	if !cmd.Flags().Changed(o.paper.option) && top.Units == measure.Centimetres {
-		options.Paper = paper.A4
-	}
-	var made *paper.Printed
-	var many *paper.TooManySheets
-	err := c.write(out, func(w io.Writer) error {
-		var err error
-		made, err = paper.TemplatesPDF(w, top, o.cuts, options)
-		_ = errors.As(err, &many)
-		return err
-	})
-	switch {
-	case many != nil:
-		return &problem{faulty, out.path, many.Error(), "cut such large pieces with a ruler, by the cutting plan; -o pieces.dxf or -o pieces/ still gives their outlines"}
-	case err != nil || out.path == standard:
-		return err
-	}
-	text := fmt.Sprintf("made: %s, %s on %s", layout.Visible(out.path), plural(made.Templates, "template"), plural(made.Pages, "page"))
-	if o.foundations {
-		text += ", " + plural(made.Foundations, "foundation")
-	}
-	text += "; print it at 100 %\n"
-	for _, name := range made.Tiled {
-		text += "larger than the paper, on several sheets: " + name + "\n"
-	}
-	if len(made.Missing) > 0 {
-		c.complain("", "note: the printed letters lack "+layout.Visible(signs(made.Missing))+"; a mark stands in their place\n")
-	}
-	return c.print(text)
+// templatesMarker stands near the beginning of every PDF of templates.
+const templatesMarker = "eighthturn templates"
+
+// templatesOfOurs says whether a file is one of templates, whatever its ending.
+func templatesOfOurs(head []byte) bool {
+	return templates.IsOurs(head) || pdf.Marked(head, templatesMarker)
 }
 
-// signs names signs by themselves and by their places in Unicode.
-func signs(list []rune) string {
-	const most = 12
-	var names []string
-	for _, r := range list[:min(most, len(list))] {
-		names = append(names, fmt.Sprintf("%c (U+%04X)", r, r))
+// pdf writes all templates as pages.
+func (o *templating) pdf(c *console, cmd *cobra.Command, s *source, top *quilt.Top, out target) error {
+	page := render.Letter()
+	if o.paper.index == 1 || !cmd.Flags().Changed(o.paper.option) && top.Units == measure.Centimetres {
+		page = render.A4()
 	}
-	if more := len(list) - len(names); more > 0 {
-		names = append(names, fmt.Sprintf("%d more", more))
+	book, err := booklet.Templates(top, o.cuts, booklet.Options{Name: filepath.Base(beside(s.name, "")), Paper: page}, o.foundations)
+	if err != nil {
+		return &problem{faulty, out.path, err.Error(), "cut such large pieces with a ruler, by the cutting plan; -o pieces.dxf or -o pieces/ still gives their outlines"}
 	}
-	return strings.Join(names, ", ")
+	printed, err := render.PDF(book.Document, render.Options{Paper: page, Marker: templatesMarker})
+	if err != nil {
+		return &problem{faulty, out.path, err.Error(), ""}
+	}
+	if err := c.write(out, bytesOf(printed.File)); err != nil || out.path == standard {
+		return err
+	}
+	text := fmt.Sprintf("made: %s, %s on %s", layout.Visible(out.path), plural(book.Templates, "template"), plural(printed.Pages, "page"))
+	if o.foundations {
+		text += ", " + plural(book.Foundations, "foundation")
+	}
+	text += "; print it at 100 %\n"
+	for _, name := range book.Tiled {
+		text += "larger than the paper, on several sheets: " + name + "\n"
+	}
+	c.complainOf(printed.Warnings)
+	return c.print(text)
 }
 
 // svgs writes each template into a folder.
@@ -190,7 +182,7 @@ func (o *templating) svgs(c *console, top *quilt.Top, out target) error {
 	if err := (pictureFolder{path: filepath.Clean(folder), option: "-o"}).make(); err != nil {
 		return err
 	}
-	list := paper.Templates(top, o.cuts)
+	list := templates.Build(top, o.cuts)
 	for _, check := range []bool{true, false} { // nothing is written if one of them would be refused
 		for i := range list {
 			out.path = filepath.Join(folder, list[i].FileName()+pictureEnding)

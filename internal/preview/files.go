@@ -10,8 +10,8 @@ import (
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/render"
-	"eighthturn/internal/render/paper"
 	pictures "eighthturn/internal/render/picture"
+	"eighthturn/internal/report/booklet"
 	"eighthturn/svgout"
 )
 
@@ -109,12 +109,11 @@ func unlessTooLarge(err error) error {
 }
 
 func saveTemplates(p *plans, w io.Writer) error {
-	o := paper.TemplateOptions{}
-	if p.paper().Name == render.A4().Name {
-		o.Paper = paper.A4
+	book, err := booklet.Templates(p.top, p.Pieces(), booklet.Options{Name: p.name, Paper: p.paper()}, false)
+	if err != nil {
+		return unlessTooLarge(err)
 	}
-	_, err := paper.TemplatesPDF(w, p.top, p.Pieces(), o)
-	return unlessTooLarge(err)
+	return p.print(w, book.Document)
 }
 
 func savePatternPDF(p *plans, w io.Writer) error {

@@ -15,8 +15,8 @@ type painter struct {
 }
 
 // paint writes the pages.
-func paint(d document.Document, pages []sheetOfPaper, l look) ([]byte, error) {
-	file, err := pdf.New(pdf.Properties{Title: line(d.Title), Author: line(d.Author), Subject: line(d.Subject), Keywords: line(d.Keywords), Language: languageOf(d)})
+func paint(d document.Document, pages []sheetOfPaper, l look, marker string) ([]byte, error) {
+	file, err := pdf.New(pdf.Properties{Title: line(d.Title), Author: line(d.Author), Subject: line(d.Subject), Keywords: line(d.Keywords), Language: languageOf(d), Marker: marker})
 	if err != nil {
 		return nil, err
 	}

@@ -32,6 +32,8 @@ func Papers() []Paper { return []Paper{Letter(), A4(), HalfLetter()} }
 type Options struct {
 	Paper Paper // Letter if not given
 	Large bool  // large print: no type below 18 pt
+
+	Marker string // a line of comment near the beginning of the file, by which it can be told; "" for none
 }
 
 func (o Options) paper() Paper {

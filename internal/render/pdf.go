@@ -38,7 +38,7 @@ func PDF(d document.Document, o Options) (Printed, error) {
 	decorated := b.decorated(d, pages)
 	warnings := append(b.warnings, b.missingSigns()...)
 	warnings = append(warnings, overflows(decorated, b.look)...)
-	file, err := paint(d, decorated, b.look)
+	file, err := paint(d, decorated, b.look, o.Marker)
 	return Printed{file, len(pages), warnings}, err
 }
 

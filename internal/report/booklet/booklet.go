@@ -14,7 +14,7 @@ import (
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render"
-	"eighthturn/internal/render/paper"
+	"eighthturn/internal/templates"
 )
 
 // Reports are what a booklet says. All are of the same top; Values and Templates may be missing.
@@ -24,9 +24,9 @@ type Reports struct {
 	One       *cutting.Plan // for one quilt, where Cuts is for several
 	Sewing    *sewing.Plan
 	Values    *contrast.Report
-	Templates []paper.Template
+	Templates []templates.Template
 
-	Foundations []paper.Foundation // to be printed behind the templates; nil for none
+	Foundations []templates.Foundation // to be printed behind the templates; nil for none
 }
 
 // Options choose what is printed. The zero value is the whole pattern.
@@ -49,7 +49,7 @@ func Pattern(r Reports, o Options) document.Document {
 	b.colouringPart()
 	b.valuePart()
 	b.templatesPart()
-	b.foundationsPart()
+	b.foundationsPart(b.foundationPlates(templates.Most{OfPiece: mostPlates, InAll: mostPlates}))
 	rest := b.parts
 	b.parts = nil
 	b.fabricsPart()

@@ -6,9 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
-	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/render"
 	"eighthturn/samples"
@@ -90,69 +88,6 @@ func TestMarkdownHasItsPictures(t *testing.T) {
 			t.Errorf("%s: %d pictures are shown and %d are there", s.Name, len(shown), len(files)-1)
 		}
 	}
-}
-
-// Parts of a template that is larger than the page show all of its lines, each at its place.
-func TestPartsShowTheWholeTemplate(t *testing.T) {
-	outline := []diagram.Point{{}, {X: 11 * measure.Inch}, {X: 7 * measure.Inch, Y: 13 * measure.Inch}, {Y: 4 * measure.Inch}}
-	f := &diagram.Figure{Max: diagram.Point{X: 11 * measure.Inch, Y: 13 * measure.Inch}, Marks: []diagram.Mark{{Area: &diagram.Area{Outline: outline, Edge: diagram.Cut}}}}
-	l := &laying{room: diagram.Point{X: 4 * measure.Inch, Y: 5 * measure.Inch}}
-	if missing := unseenPoints(f, l.parts(f), l); missing != 0 {
-		t.Errorf("%d points of the outline are on no page", missing)
-	}
-	if missing := unseenPoints(f, l.parts(f)[1:], l); missing == 0 {
-		t.Error("a page that is missing is not noticed")
-	}
-}
-
-// unseenPoints is how many of some points along a figure's outline no page shows.
-func unseenPoints(f *diagram.Figure, pages []sheet, l *laying) int {
-	outline := f.Marks[0].Area.Outline
-	missing := 0
-	for i, p := range outline {
-		q := outline[(i+1)%len(outline)]
-		for n := range measure.NM(100) {
-			at := diagram.Point{X: p.X + (q.X-p.X)*n/100, Y: p.Y + (q.Y-p.Y)*n/100}
-			if !shownAnywhere(at, f, pages, l) {
-				missing++
-			}
-		}
-	}
-	return missing
-}
-
-// shownAnywhere says whether a point of a figure lies on a line of one of its pages; which window a page is of is found by
-// trying all.
-func shownAnywhere(at diagram.Point, f *diagram.Figure, list []sheet, l *laying) bool {
-	for row := range measure.NM(8) {
-		for column := range measure.NM(8) {
-			low := diagram.Point{X: column * (l.room.X - overlap), Y: row * (l.room.Y - overlap)}
-			w := window{low, diagram.Point{X: low.X + l.room.X, Y: low.Y + l.room.Y}}
-			if !w.holds(at) {
-				continue
-			}
-			marks := w.clipped(f)
-			for _, s := range list {
-				if sameLines(s.marks, marks) {
-					return true
-				}
-			}
-		}
-	}
-	return false
-}
-
-// sameLines says whether a page begins with the lines of a window.
-func sameLines(page, lines []diagram.Mark) bool {
-	if len(lines) == 0 || len(page) < len(lines) {
-		return false
-	}
-	for i, m := range lines {
-		if page[i].Line == nil || page[i].Line.Points[0] != m.Line.Points[0] || page[i].Line.Points[1] != m.Line.Points[1] {
-			return false
-		}
-	}
-	return true
 }
 
 // What is larger than the page is refused, and not cut off.

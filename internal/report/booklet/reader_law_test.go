@@ -11,7 +11,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/render"
-	"eighthturn/internal/render/paper"
+	"eighthturn/internal/templates"
 )
 
 // A top of more faces than outlines can show on a page is a picture in pixels, and no page to colour is made of it.
@@ -51,7 +51,7 @@ func TestTemplatesAreNumberedInOrder(t *testing.T) {
 					t.Errorf("template %s stands where number %d is due", sign, next+1)
 				}
 				next = n
-				if !slices.ContainsFunc(r.Templates, func(p paper.Template) bool {
+				if !slices.ContainsFunc(r.Templates, func(p templates.Template) bool {
 					return strings.TrimPrefix(p.Name(), p.Letter) == strings.TrimPrefix(row.Cells[0].Text.String(), sign) && p.Shape.String() == row.Cells[1].Text.String()
 				}) {
 					t.Errorf("no template is called %s", row.Cells[0].Text.String())
@@ -113,7 +113,7 @@ func TestFoundationsArePrinted(t *testing.T) {
 	t.Parallel()
 	for _, s := range []string{"lanterns", "starfish", "tide"} {
 		r := study(t, sampleText(t, s), cutting.Options{})
-		r.Foundations = paper.Foundations(r.Top)
+		r.Foundations = templates.Foundations(r.Top)
 		for _, p := range render.Papers() {
 			d := Pattern(r, Options{Paper: p})
 			if _, err := render.PDF(d, render.Options{Paper: p}); err != nil {

@@ -5,13 +5,13 @@ import (
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
-	"eighthturn/internal/render/paper"
+	"eighthturn/internal/templates"
 )
 
 // Study makes every report that a booklet says. The options have passed their Check.
 func Study(t *quilt.Top, o cutting.Options) Reports {
 	cuts := cutting.Build(t, o)
-	r := Reports{Top: t, Cuts: cuts, Sewing: sewing.Build(t, cuts, sewing.Options{}), Values: contrast.Study(t, contrast.Options{}), Templates: paper.Templates(t, cuts)}
+	r := Reports{Top: t, Cuts: cuts, Sewing: sewing.Build(t, cuts, sewing.Options{}), Values: contrast.Study(t, contrast.Options{}), Templates: templates.Build(t, cuts)}
 	if o.Copies > 1 {
 		o.Copies = 1
 		r.One = cutting.Build(t, o)
@@ -21,10 +21,10 @@ func Study(t *quilt.Top, o cutting.Options) Reports {
 
 // Names of the parts that may be left out.
 const (
-	templates = "templates"
-	colouring = "colouring"
-	greys     = "values"
+	templatesName = "templates"
+	colouring     = "colouring"
+	greys         = "values"
 )
 
 // Parts are the parts that may be left out.
-func Parts() []string { return []string{templates, colouring, greys} }
+func Parts() []string { return []string{templatesName, colouring, greys} }

@@ -1,46 +1,20 @@
-package paper
+package templates
 
 import (
 	"fmt"
 	"math"
-	"strconv"
-	"strings"
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
 
+// largestName is the greatest size of a template's name on it, in points.
+const largestName = 26.0
+
 // Figure is the template as a diagram of true size: cut line, seam line, dots where seams
-// begin and end, the arrow along the grain, its letter, and below it what it is and how many
-// to cut of what.
+// begin and end, the arrow along the grain, and its name.
 func (t *Template) Figure(top *quilt.Top) *diagram.Figure {
-	f := t.shapeFigure(top)
-	letters := diagram.NewLettering()
-	_, high := bounds(t.Cut)
-	room := math.Max(float64(high.X)*diagram.TrueScale, leastCaption)
-	y := float64(high.Y) + captionGap/diagram.TrueScale
-	for i, text := range t.caption(top) {
-		size, bold := captionSize, i == 0
-		for _, line := range wrapped(letters, text, room, setting{size: size, bold: bold}) {
-			y += size * 0.6 / diagram.TrueScale
-			f.Marks = append(f.Marks, diagram.Mark{Words: &diagram.Words{Text: line, At: diagram.Point{Y: measure.NM(math.Round(y))}, Points: size, Anchor: diagram.Start, Bold: bold}})
-			y += size * 0.6 / diagram.TrueScale
-		}
-	}
-	return f
-}
-
-// Measures of captions and letters, in points.
-const (
-	captionSize  = 8.0
-	captionGap   = 5.0
-	leastCaption = 130.0
-	largestName  = 26.0
-)
-
-// shapeFigure is the template without what stands below it.
-func (t *Template) shapeFigure(top *quilt.Top) *diagram.Figure {
 	low, high := bounds(t.Cut)
 	f := &diagram.Figure{
 		Title: "Template " + t.Name() + ": " + t.Shape.String(), TrueSize: true, Min: low, Max: high,
@@ -52,7 +26,7 @@ func (t *Template) shapeFigure(top *quilt.Top) *diagram.Figure {
 		add(diagram.Mark{Line: &diagram.Line{Points: append(append([]diagram.Point(nil), t.Finished...), t.Finished[0]), Stroke: diagram.Sew}})
 	}
 	for _, p := range t.Finished {
-		add(diagram.Mark{Line: &diagram.Line{Points: []diagram.Point{p}, Stroke: diagram.Dimension, Start: diagram.Dot}})
+		add(diagram.Mark{Line: &diagram.Line{Points: []diagram.Point{p}, Stroke: diagram.Sew, Start: diagram.Dot}})
 	}
 	add(diagram.Mark{Line: &diagram.Line{Points: t.Grain[:], Stroke: diagram.Grain, Start: diagram.Arrow, End: diagram.Arrow}})
 	at, room := t.nameplace()
@@ -112,62 +86,4 @@ func roomAt(outline []xy, at xy, most float64) float64 {
 		most = min(most, float64(d.x*(at.y-p.y))-float64(d.y*(at.x-p.x)))
 	}
 	return max(0, most)
-}
-
-// caption is what stands below a template: its name and shape, its size, what to cut.
-func (t *Template) caption(top *quilt.Top) []string {
-	lines := []string{t.Name() + ", " + t.Shape.String(), t.size(top), "Cut " + t.cloths(top) + "."}
-	return lines
-}
-
-// size says how large the piece is, finished and cut.
-func (t *Template) size(top *quilt.Top) string {
-	low, high := bounds(t.Finished)
-	_, cut := bounds(t.Cut)
-	return fmt.Sprintf("Finished %s; the blunt template is %s, cut line to cut line.", top.Units.By(high.X-low.X, high.Y-low.Y), top.Units.By(cut.X, cut.Y))
-}
-
-// cloths says how many to cut of what.
-func (t *Template) cloths(top *quilt.Top) string {
-	var list []string
-	for _, c := range t.Cloths {
-		what := ""
-		if c.Fabric >= 0 {
-			what = top.Fabrics[c.Fabric].Name
-		} else {
-			what = "strip set " + top.Cloth.Sets[c.Set].Name
-		}
-		list = append(list, strconv.Itoa(c.Count)+" "+what)
-	}
-	return strings.Join(list, ", ")
-}
-
-// wrapped breaks a text into lines of a width in points; a word that is longer is broken too.
-func wrapped(letters *diagram.Lettering, text string, width float64, s setting) []string {
-	var list []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		longer := strings.TrimSpace(line + " " + word)
-		if line != "" && letters.Width(longer, s.size, s.bold) > width {
-			list = append(list, line)
-			longer = word
-		}
-		line = longer
-		for n := tooMany(letters, line, width, s); n > 0; n = tooMany(letters, line, width, s) {
-			list, line = append(list, line[:n]), line[n:]
-		}
-	}
-	return append(list, line)
-}
-
-// tooMany is how many bytes of a word fit into a width, where not all of them do; 0 where
-// all do.
-func tooMany(letters *diagram.Lettering, word string, width float64, s setting) int {
-	sum := 0.0
-	for at, r := range word {
-		if sum += letters.Width(string(r), s.size, s.bold); sum > width && at > 0 {
-			return at
-		}
-	}
-	return 0
 }

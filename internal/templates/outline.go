@@ -1,4 +1,4 @@
-package paper
+package templates
 
 import (
 	"math"
@@ -10,6 +10,9 @@ import (
 
 // Outlines here are in nanometres, y downwards, clockwise on screen, the first corner not
 // repeated.
+
+// xy is a place in nanometres.
+type xy struct{ x, y float64 }
 
 func floats(outline []quilt.Point) []xy {
 	list := make([]xy, len(outline))

@@ -1,20 +1,23 @@
 //go:build judges
 
-package paper
+package templates
 
 import (
-	"image"
+	"eighthturn/internal/quilttest/judges"
 	"os"
 	"os/exec"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
-
-	"eighthturn/internal/quilttest/judges"
 )
 
-// Judges from outside: MuPDF, Poppler, qpdf, librsvg, ImageMagick.
+// Judges from outside: librsvg, ezdxf.
+
+// program is the path of a program that judges; what is how to have it.
+func program(t testing.TB, name, what string) string {
+	t.Helper()
+	return judges.Program(t, what, name)
+}
 
 // output is what a program says, which must end well.
 func output(t testing.TB, name string, arguments ...string) string {
@@ -34,18 +37,4 @@ func saved(t testing.TB, name string, content []byte) string {
 		t.Fatal(err)
 	}
 	return path
-}
-
-// pageAt is a page of a PDF as MuPDF draws it.
-func pageAt(t testing.TB, pdf []byte, page int, perInch float64) image.Image {
-	t.Helper()
-	mutool := judges.Program(t, "Debian's mupdf-tools", "mutool")
-	in := saved(t, "in.pdf", pdf)
-	out := in + ".png"
-	output(t, mutool, "draw", "-q", "-r", strconv.FormatFloat(perInch, 'g', -1, 64), "-o", out, in, strconv.Itoa(page))
-	file, err := os.ReadFile(out)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return decoded(t, file)
 }

@@ -1,4 +1,4 @@
-package paper
+package templates
 
 import (
 	"cmp"
@@ -6,7 +6,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
@@ -266,24 +265,7 @@ func (f *Foundation) Figure(top *quilt.Top) *diagram.Figure {
 		at, room := inside(p.Finished)
 		add(diagram.Mark{Words: &diagram.Words{Text: strconv.Itoa(i + 1), At: at, Points: min(20, room*diagram.TrueScale), Bold: true, Room: measure.NM(max(1, room*1.6)), Halo: true}})
 	}
-	letters := diagram.NewLettering()
-	y := float64(high.Y) + captionGap/diagram.TrueScale
-	for i, text := range f.caption() {
-		for _, line := range wrapped(letters, text, max(leastCaption, float64(high.X)*diagram.TrueScale), setting{size: captionSize, bold: i == 0}) {
-			y += captionSize * 0.6 / diagram.TrueScale
-			add(diagram.Mark{Words: &diagram.Words{Text: line, At: diagram.Point{Y: measure.NM(math.Round(y))}, Points: captionSize, Anchor: diagram.Start, Bold: i == 0}})
-			y += captionSize * 0.6 / diagram.TrueScale
-		}
-	}
 	return drawn
-}
-
-func (f *Foundation) caption() []string {
-	var list []string
-	for i, p := range f.Pieces {
-		list = append(list, fmt.Sprintf("%d %s", i+1, p.What))
-	}
-	return []string{fmt.Sprintf("Foundation %d, mirrored: print %d", f.Number, f.Count), strings.Join(list, "; ") + "."}
 }
 
 // seamsOf are the sides of a piece that lie on sides of pieces before it.
@@ -330,20 +312,4 @@ func inside(outline []diagram.Point) (diagram.Point, float64) {
 		middle = xy{middle.x + list[i].x/float64(len(outline)), middle.y + list[i].y/float64(len(outline))}
 	}
 	return diagram.Point{X: measure.NM(math.Round(middle.x)), Y: measure.NM(math.Round(middle.y))}, roomAt(list, middle, math.Inf(1))
-}
-
-// foundationSheets lays foundations on pages; one that is larger than a page comes in parts.
-func foundationSheets(top *quilt.Top, list []Foundation, paper Size) ([]sheet, error) {
-	l := &laying{paper: paper}
-	l.origin, l.room = paper.area()
-	for i := range list {
-		f := &list[i]
-		if l.places(f.Figure(top)) {
-			continue
-		}
-		if err := l.tiles(large{f.Figure(top), f.Cut, fmt.Sprintf("foundation %d", f.Number), f.caption()}); err != nil {
-			return nil, err
-		}
-	}
-	return l.pages, nil
 }

@@ -1,4 +1,6 @@
-package paper
+// Package templates turns the pieces of a top into templates at true size: as diagrams, as
+// plates, which are pages to be printed, and as DXF and SVG for machines that cut.
+package templates
 
 import (
 	"cmp"
@@ -42,14 +44,21 @@ func (t *Template) Name() string {
 	return t.Letter + " " + t.Hand
 }
 
+// Sizes are how wide and high the piece is, finished and cut, as its template lies.
+func (t *Template) Sizes() (finished, cut diagram.Point) {
+	low, high := bounds(t.Finished)
+	_, cut = bounds(t.Cut)
+	return diagram.Point{X: high.X - low.X, Y: high.Y - low.Y}, cut
+}
+
 // ByRuler says whether a template's pieces are cut with a ruler alone, from their size.
 func (t *Template) ByRuler() bool { return t.Shape.Description().ByRuler }
 
-// Templates are the distinct pieces of a top that are cut by a template: all but the strips
+// Build finds the templates of a top: the distinct pieces of a top that are cut by a template: all but the strips
 // of borders and sashes, which a ruler cuts. Pieces of one shape and size are one, however
 // they are turned; of mirror images each has its own. Those of pieces that a ruler cuts as well have the last numbers.
 // Hands and grain are those of the top's cutting plan, of which the pieces alone are read.
-func Templates(top *quilt.Top, cuts *cutting.Plan) []Template {
+func Build(top *quilt.Top, cuts *cutting.Plan) []Template {
 	var list []gathered
 	for i := range top.Patches {
 		p := &top.Patches[i]
@@ -202,18 +211,9 @@ func (g *gathered) arrow(finished []xy) [2]diagram.Point {
 	return [2]diagram.Point{end(-back * 2 / 3), end(ahead * 2 / 3)}
 }
 
-// turned is the template a quarter turn clockwise, for paper on which it fits only so.
-func (t *Template) turned() Template {
-	_, high := bounds(t.Cut)
-	turn := func(list []diagram.Point) []diagram.Point {
-		turned := make([]diagram.Point, len(list))
-		for i, p := range list {
-			turned[i] = diagram.Point{X: high.Y - p.Y, Y: p.X}
-		}
-		return turned
+func bit(b bool) int {
+	if b {
+		return 1
 	}
-	other := *t
-	other.Finished, other.Cut = turn(t.Finished), turn(t.Cut)
-	other.Grain = [2]diagram.Point(turn(t.Grain[:]))
-	return other
+	return 0
 }

@@ -1,7 +1,8 @@
-package paper
+package templates
 
 import (
 	"bufio"
+	"bytes"
 	"io"
 	"strconv"
 
@@ -24,11 +25,11 @@ const (
 	nameLayer  = "NAME"
 )
 
-// TemplatesDXF writes templates as a drawing in the oldest form of DXF that is in common use
+// DXF writes templates as a drawing in the oldest form of DXF that is in common use
 // (Release 12, AC1009), which every program reads: each piece's cut outline a closed
 // polyline on the layer CUT, its seam line on SEW, its grain on GRAIN, its letter on NAME. A
 // unit is an inch, or a millimetre where the layout is in centimetres; y goes upwards.
-func TemplatesDXF(w io.Writer, top *quilt.Top, list []Template) error {
+func DXF(w io.Writer, top *quilt.Top, list []Template) error {
 	d := &dxf{w: bufio.NewWriter(w), unit: measure.Inch, code: 1}
 	if top.Units == measure.Centimetres {
 		d.unit, d.code = measure.Millimetre, 4
@@ -132,4 +133,9 @@ func (d *dxf) outline(layer string, points []diagram.Point, place func(diagram.P
 	}
 	d.pair(0, "SEQEND")
 	d.pair(8, layer)
+}
+
+// IsOurs says whether a file begins as the DXF and SVG files of this package do.
+func IsOurs(head []byte) bool {
+	return bytes.HasPrefix(head, []byte("999\r\n"+dxfMarker)) || bytes.Contains(head, []byte(Marker))
 }

@@ -1,4 +1,4 @@
-package paper
+package templates
 
 import (
 	"io"
@@ -12,8 +12,8 @@ import (
 	"eighthturn/internal/quilt"
 )
 
-// TemplateMarker stands near the beginning of every SVG template.
-const TemplateMarker = "<!-- template by eighthturn -->"
+// Marker stands near the beginning of every SVG template.
+const Marker = "<!-- template by eighthturn -->"
 
 // svgMargin is left free round an SVG template, in nanometres.
 const svgMargin = measure.Inch / 8
@@ -34,7 +34,7 @@ func (t *Template) SVG(w io.Writer, top *quilt.Top) error {
 	}
 	canvas.Startunit(float64(width)/float64(unit), float64(height)/float64(unit), name,
 		`viewBox="0 0 `+userUnit(width)+" "+userUnit(height)+`"`)
-	_, _ = io.WriteString(out, TemplateMarker+"\n")
+	_, _ = io.WriteString(out, Marker+"\n")
 	canvas.Title(t.Name() + ", " + t.Shape.String() + ". Cut " + t.cloths(top))
 	canvas.Path(t.outlineData(t.Cut, true), `id="cut"`, `fill="none"`, `stroke="#000000"`, `stroke-width="0.5"`, `stroke-linejoin="round"`)
 	blue := []string{`fill="none"`, `stroke="#0000ff"`, `stroke-width="0.5"`, `stroke-linejoin="round"`}
@@ -61,7 +61,7 @@ func (r *remembering) Write(b []byte) (int, error) {
 
 // userUnit writes a length in 96ths of an inch.
 func userUnit(nm measure.NM) string {
-	text := strconv.FormatFloat(userUnits(nm), 'f', 4, 64)
+	text := strconv.FormatFloat(float64(nm)*96/float64(measure.Inch), 'f', 4, 64)
 	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
 }
 
@@ -81,4 +81,19 @@ func (t *Template) outlineData(points []diagram.Point, closed bool) string {
 // FileName is a name for the template's own file, without an ending.
 func (t *Template) FileName() string {
 	return strings.ToLower(strings.ReplaceAll(t.Name()+" "+t.Shape.String(), " ", "-"))
+}
+
+// cloths says how many to cut of what.
+func (t *Template) cloths(top *quilt.Top) string {
+	var list []string
+	for _, c := range t.Cloths {
+		what := ""
+		if c.Fabric >= 0 {
+			what = top.Fabrics[c.Fabric].Name
+		} else {
+			what = "strip set " + top.Cloth.Sets[c.Set].Name
+		}
+		list = append(list, strconv.Itoa(c.Count)+" "+what)
+	}
+	return strings.Join(list, ", ")
 }

@@ -1,4 +1,4 @@
-package booklet
+package templates
 
 import (
 	"math"
@@ -10,13 +10,17 @@ import (
 // window is a part of a figure.
 type window struct{ min, max diagram.Point }
 
-// parts are the pages of a template that is larger than one; parts that show nothing of it are left out.
-func (l *laying) parts(f *diagram.Figure) []sheet {
+// mostWindows is how many parts of one piece are looked at.
+const mostWindows = 4096
+
+// parts are the plates of a piece that is larger than one; parts that show nothing of it are left out.
+func (l *plating) parts(p Piece) []Plate {
+	f := p.Figure
 	columns, rows := tiles(f.Max.X, l.room.X), tiles(f.Max.Y, l.room.Y)
-	if columns*rows > 4*mostSheets {
-		return make([]sheet, mostSheets+1)
+	if columns*rows > mostWindows {
+		return make([]Plate, mostWindows) // more than are printed
 	}
-	var list []sheet
+	var list []Plate
 	for row := range rows {
 		for column := range columns {
 			low := diagram.Point{X: measure.NM(column) * (l.room.X - overlap), Y: measure.NM(row) * (l.room.Y - overlap)}
@@ -25,8 +29,11 @@ func (l *laying) parts(f *diagram.Figure) []sheet {
 			if len(marks) == 0 {
 				continue
 			}
-			list = append(list, sheet{marks: append(marks, l.register([2]int{column, row}, [2]int{columns, rows})...)})
+			list = append(list, Plate{Shows: []string{p.Name}, Figure: diagram.Figure{Marks: append(marks, l.register([2]int{column, row}, [2]int{columns, rows})...)}})
 		}
+	}
+	for i := range list {
+		list[i].Part, list[i].Parts = i+1, len(list)
 	}
 	return list
 }
@@ -34,14 +41,14 @@ func (l *laying) parts(f *diagram.Figure) []sheet {
 // tiles is how many pages a length takes.
 func tiles(length, room measure.NM) int {
 	n := 1
-	for at := room; at < length && n <= 4*mostSheets; at += room - overlap {
+	for at := room; at < length && n <= mostWindows; at += room - overlap {
 		n++
 	}
 	return n
 }
 
 // register is a page's frame and the dotted lines that its neighbours' frames come to lie on.
-func (l *laying) register(at, of [2]int) []diagram.Mark {
+func (l *plating) register(at, of [2]int) []diagram.Mark {
 	x, y := l.room.X, l.room.Y
 	marks := []diagram.Mark{{Area: &diagram.Area{Outline: box(diagram.Point{}, diagram.Point{X: x, Y: y}), Clear: true, Edge: diagram.Frame}}}
 	dotted := func(from, to diagram.Point) {

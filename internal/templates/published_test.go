@@ -1,4 +1,4 @@
-package paper
+package templates
 
 import (
 	"math"
@@ -20,7 +20,7 @@ type published struct {
 
 func publishedFigures(t *testing.T) []published {
 	t.Helper()
-	text, err := os.ReadFile("../../../testdata/tumblers/published.tsv")
+	text, err := os.ReadFile("../../testdata/tumblers/published.tsv")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package paper
+package templates
 
 import (
 	"bytes"
@@ -25,7 +25,7 @@ func laid(t testing.TB, text string) *quilt.Top {
 // piecesOf is how a top's pieces are cut in the usual way.
 func piecesOf(top *quilt.Top) *cutting.Plan { return cutting.Pieces(top, cutting.Options{}) }
 
-func usual(top *quilt.Top) []Template { return Templates(top, piecesOf(top)) }
+func usual(top *quilt.Top) []Template { return Build(top, piecesOf(top)) }
 
 // tops are the samples laid out.
 func tops(t testing.TB) map[string]*quilt.Top {

@@ -1,4 +1,4 @@
-package paper
+package templates
 
 import (
 	"bytes"
@@ -17,7 +17,9 @@ import (
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/layout"
+	"eighthturn/palettes"
 	"eighthturn/samples"
+	"slices"
 )
 
 // inventedTops are tops of layouts made up by number.
@@ -245,92 +247,207 @@ func hasSide(outline []diagram.Point, inchesLong float64) bool {
 	return false
 }
 
-// TestSheetsKeepToThePaper: what is on a page lies in its room, templates do not lie on one
-// another, and parts of one that is larger than the page show all of it.
-func TestSheetsKeepToThePaper(t *testing.T) {
-	for _, top := range append(inventedTops(t, 80), laid(t, samples.All()[0].Text)) {
-		for _, paper := range []Size{Letter, A4} {
-			pages, err := sheets(top, usual(top), paper)
-			var many *TooManySheets
-			if errors.As(err, &many) {
-				continue
+// usualRoom is about what a page of Letter paper has for plates, and usualMost what is printed.
+var (
+	usualRoom = diagram.Point{X: 279 * measure.Inch / 40, Y: 8 * measure.Inch}
+	usualMost = Most{OfPiece: 60, InAll: 1000}
+)
+
+func figuresOf(top *quilt.Top) []Piece {
+	var list []Piece
+	for _, p := range usual(top) {
+		list = append(list, Piece{p.Name(), p.Figure(top)})
+	}
+	return list
+}
+
+// wrongPlate says what of a plate lies beyond its room, or pieces that lie on one another.
+func wrongPlate(p *Plate) string {
+	var cut [][2]diagram.Point
+	for _, m := range p.Figure.Marks {
+		var list []diagram.Point
+		switch {
+		case m.Area != nil:
+			list = m.Area.Outline
+		case m.Line != nil:
+			list = m.Line.Points
+		}
+		for _, q := range list {
+			if q.X < 0 || q.Y < 0 || q.X > p.Figure.Max.X || q.Y > p.Figure.Max.Y {
+				return fmt.Sprintf("a place lies at %v, the room is %v", q, p.Figure.Max)
 			}
-			origin, room := paper.area()
-			for _, page := range pages {
-				for i, p := range page.placed {
-					if p.at.x < origin.x-1e-6 || p.at.y < origin.y-1e-6 || p.at.x+p.Width > origin.x+room.x+1e-6 || p.at.y+p.Height > origin.y+room.y+1e-6 {
-						t.Fatalf("a template lies at %v, %g by %g", p.at, p.Width, p.Height)
-					}
-					for _, q := range page.placed[:i] {
-						if p.at.x < q.at.x+q.Width && q.at.x < p.at.x+p.Width && p.at.y < q.at.y+q.Height && q.at.y < p.at.y+p.Height {
-							t.Fatal("two templates lie on one another")
-						}
-					}
-				}
+		}
+		if m.Area == nil || m.Area.Edge != diagram.Cut && m.Area.Fill == (palettes.Colour{}) {
+			continue
+		}
+		low, high := bounds(list)
+		if m.Area.Edge == diagram.Cut || high.X-low.X == inchSquare || high.X-low.X == centimetreSquare {
+			cut = append(cut, [2]diagram.Point{low, high})
+		}
+	}
+	for i, a := range cut {
+		for _, b := range cut[:i] {
+			if a[0].X < b[1].X && b[0].X < a[1].X && a[0].Y < b[1].Y && b[0].Y < a[1].Y {
+				return "two outlines lie on one another"
 			}
-			for name, missing := range uncovered(pages) {
-				if missing > 0 {
-					t.Fatalf("%d places of %s are on no sheet", missing, name)
+		}
+	}
+	return ""
+}
+
+// TestPlatesKeepToTheRoom: what is on a plate lies in its room, and neither pieces nor test
+// squares on one another.
+func TestPlatesKeepToTheRoom(t *testing.T) {
+	count := 0
+	for _, top := range append(inventedTops(t, 80), laid(t, samples.All()[0].Text), laid(t, hugeLayout)) {
+		for _, room := range []diagram.Point{usualRoom, {X: 9 * measure.Inch / 2, Y: 6 * measure.Inch}} {
+			plates, _ := Plates(figuresOf(top), room, usualMost)
+			for i := range plates {
+				count++
+				if wrong := wrongPlate(&plates[i]); wrong != "" {
+					t.Fatalf("plate %d of %q: %s", i+1, top.Title, wrong)
 				}
 			}
 		}
+	}
+	if count < 100 {
+		t.Errorf("only %d plates were looked at", count)
+	}
+	plates, _ := Plates(figuresOf(laid(t, samples.All()[0].Text)), usualRoom, usualMost)
+	bad := plates[0]
+	bad.Figure.Marks = append(slices.Clone(bad.Figure.Marks), moved(bad.Figure.Marks[0], diagram.Point{X: 1}))
+	if wrongPlate(&bad) == "" {
+		t.Error("a piece that lies on itself was not noticed")
+	}
+	bad = plates[0]
+	bad.Figure.Max.X = measure.Inch
+	if wrongPlate(&bad) == "" {
+		t.Error("a piece beyond the room was not noticed")
 	}
 }
 
-// uncovered counts, for each template in parts, places on its outline that no part shows.
-func uncovered(pages []sheet) map[string]int {
-	missing := map[string]int{}
-	parts := map[string][]*tile{}
-	for i := range pages {
-		if p := pages[i].tile; p != nil {
-			parts[p.name] = append(parts[p.name], p)
+// wrongSquares says which test square of a plate is missing or not true over its outer edges,
+// the line along them included.
+func wrongSquares(p *Plate) string {
+	for _, side := range []measure.NM{inchSquare, centimetreSquare} {
+		found := 0
+		for _, m := range p.Figure.Marks {
+			if m.Area == nil || len(m.Area.Outline) != 4 || m.Area.Fill.R > 100 || m.Area.Clear {
+				continue
+			}
+			low, high := bounds(m.Area.Outline)
+			pen := measure.NM(m.Area.Edge.Pen().Width / diagram.TrueScale)
+			if high.X-low.X+pen == side && high.Y-low.Y+pen == side {
+				found++
+			}
+		}
+		if found != 1 {
+			return fmt.Sprintf("%d squares are %d nm wide over their outer edges", found, side)
 		}
 	}
-	for name, list := range parts {
-		outline := list[0].Items[0].Shape.Points
-		for i, a := range outline {
-			b := outline[(i+1)%len(outline)]
-			for n := range 40 {
-				at := xy{a.X + (b.X-a.X)*float64(n)/40, a.Y + (b.Y-a.Y)*float64(n)/40}
-				shown := false
-				for _, p := range list {
-					shown = shown || at.x >= p.from.x && at.y >= p.from.y && at.x <= p.from.x+p.size.x && at.y <= p.from.y+p.size.y
-				}
-				if !shown {
-					missing[name]++
-				}
+	return ""
+}
+
+// TestSquaresAreTrue: every plate has both test squares, true over their outer edges.
+func TestSquaresAreTrue(t *testing.T) {
+	plates, _ := Plates(figuresOf(laid(t, hugeLayout)), usualRoom, usualMost)
+	more, _ := Plates(figuresOf(laid(t, samples.All()[0].Text)), usualRoom, usualMost)
+	for _, p := range append(plates, more...) {
+		if wrong := wrongSquares(&p); wrong != "" {
+			t.Error(wrong)
+		}
+	}
+	bad := more[0]
+	bad.Figure.Marks = slices.Clone(bad.Figure.Marks)
+	for i, m := range bad.Figure.Marks {
+		if m.Area != nil && m.Area.Edge == diagram.NoStroke {
+			area := *m.Area
+			area.Edge = diagram.Cut // stands out by half of its breadth
+			bad.Figure.Marks[i].Area = &area
+		}
+	}
+	if wrongSquares(&bad) == "" {
+		t.Error("a square that its line makes larger was not noticed")
+	}
+}
+
+// TestPartsShowTheWholePiece: parts of a piece that is larger than the plate show all of its
+// lines, each at its place.
+func TestPartsShowTheWholePiece(t *testing.T) {
+	outline := []diagram.Point{{}, {X: 11 * measure.Inch}, {X: 7 * measure.Inch, Y: 13 * measure.Inch}, {Y: 4 * measure.Inch}}
+	f := &diagram.Figure{Max: diagram.Point{X: 11 * measure.Inch, Y: 13 * measure.Inch}, Marks: []diagram.Mark{{Area: &diagram.Area{Outline: outline, Edge: diagram.Cut}}}}
+	l := &plating{room: diagram.Point{X: 4 * measure.Inch, Y: 5 * measure.Inch}}
+	parts := l.parts(Piece{"T1", f})
+	if missing := unseenPoints(f, parts, l); missing != 0 {
+		t.Errorf("%d points of the outline are on no plate", missing)
+	}
+	if missing := unseenPoints(f, parts[1:], l); missing == 0 {
+		t.Error("a plate that is missing is not noticed")
+	}
+}
+
+// unseenPoints is how many of some points along a figure's outline no page shows.
+func unseenPoints(f *diagram.Figure, pages []Plate, l *plating) int {
+	outline := f.Marks[0].Area.Outline
+	missing := 0
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
+		for n := range measure.NM(100) {
+			at := diagram.Point{X: p.X + (q.X-p.X)*n/100, Y: p.Y + (q.Y-p.Y)*n/100}
+			if !shownAnywhere(at, f, pages, l) {
+				missing++
 			}
 		}
 	}
 	return missing
 }
 
-const hugeLayout = "side 40\nfabric a #b5532a\nfabric b #204050\nblock W web wedges a b kites b\nblock F floating wedges a ground b\ngrid\n W F\n F W\n"
-
-func TestMissingPartIsNoticed(t *testing.T) {
-	top := laid(t, hugeLayout)
-	pages, err := sheets(top, usual(top), Letter)
-	if err != nil || pages[0].tile == nil {
-		t.Fatalf("no parts: %v", err)
+// shownAnywhere says whether a point of a figure lies on a line of one of its pages; which window a page is of is found by
+// trying all.
+func shownAnywhere(at diagram.Point, f *diagram.Figure, list []Plate, l *plating) bool {
+	for row := range measure.NM(8) {
+		for column := range measure.NM(8) {
+			low := diagram.Point{X: column * (l.room.X - overlap), Y: row * (l.room.Y - overlap)}
+			w := window{low, diagram.Point{X: low.X + l.room.X, Y: low.Y + l.room.Y}}
+			if !w.holds(at) {
+				continue
+			}
+			marks := w.clipped(f)
+			for _, s := range list {
+				if sameLines(s.Figure.Marks, marks) {
+					return true
+				}
+			}
+		}
 	}
-	if uncovered(pages)["T1"] != 0 || uncovered(pages[1:])["T1"] == 0 && uncovered(append(pages[:1:1], pages[2:]...))["T1"] == 0 {
-		t.Error("a missing part was not noticed")
-	}
+	return false
 }
 
-// TestHugePiecesAreRefused before anything is written, tiny ones are printed.
-func TestHugePiecesAreRefused(t *testing.T) {
-	var b bytes.Buffer
-	var many *TooManySheets
-	huge := laid(t, strings.Replace(hugeLayout, "40", "120", 1))
-	if _, err := TemplatesPDF(&b, huge, piecesOf(huge), TemplateOptions{}); !errors.As(err, &many) || b.Len() > 0 {
-		t.Errorf("the error is %v, %d bytes were written", err, b.Len())
+// sameLines says whether a page begins with the lines of a window.
+func sameLines(page, lines []diagram.Mark) bool {
+	if len(lines) == 0 || len(page) < len(lines) {
+		return false
+	}
+	for i, m := range lines {
+		if page[i].Line == nil || page[i].Line.Points[0] != m.Line.Points[0] || page[i].Line.Points[1] != m.Line.Points[1] {
+			return false
+		}
+	}
+	return true
+}
+
+const hugeLayout = "side 40\nfabric a #b5532a\nfabric b #204050\nblock W web wedges a b kites b\nblock F floating wedges a ground b\ngrid\n W F\n F W\n"
+
+// TestHugePiecesAreLeftOut and named, tiny ones are printed.
+func TestHugePiecesAreLeftOut(t *testing.T) {
+	if _, large := Plates(figuresOf(laid(t, strings.Replace(hugeLayout, "40", "120", 1))), usualRoom, usualMost); len(large) == 0 || large[0].Plates <= usualMost.OfPiece {
+		t.Errorf("left out are %v", large)
 	}
 	for _, text := range []string{
 		strings.Replace(hugeLayout, "side 40", "side 1\nseam 1/16", 1), strings.Replace(hugeLayout, "side 40", "units cm\nside 3\nseam 0.1", 1),
 	} {
-		if _, err := TemplatesPDF(io.Discard, laid(t, text), piecesOf(laid(t, text)), TemplateOptions{Foundations: true}); err != nil {
-			t.Error(err)
+		if plates, large := Plates(figuresOf(laid(t, text)), usualRoom, usualMost); len(plates) == 0 || len(large) > 0 {
+			t.Errorf("%d plates, left out are %v", len(plates), large)
 		}
 	}
 }
@@ -411,18 +528,14 @@ func TestTemplateFilesAreTheSameEachTime(t *testing.T) {
 	top := laid(t, samples.All()[0].Text)
 	list := usual(top)
 	for name, write := range map[string]func(io.Writer) error{
-		"pdf": func(w io.Writer) error {
-			_, err := TemplatesPDF(w, top, piecesOf(top), TemplateOptions{Foundations: true})
-			return err
-		},
-		"dxf": func(w io.Writer) error { return TemplatesDXF(w, top, list) },
+		"dxf": func(w io.Writer) error { return DXF(w, top, list) },
 		"svg": func(w io.Writer) error { return list[0].SVG(w, top) },
 	} {
 		var a, b bytes.Buffer
 		if write(&a) != nil || write(&b) != nil || !bytes.Equal(a.Bytes(), b.Bytes()) {
 			t.Errorf("%s: two files differ", name)
 		}
-		if head := a.Bytes()[:min(1000, a.Len())]; !IsTemplate(head) {
+		if head := a.Bytes()[:min(1000, a.Len())]; !IsOurs(head) {
 			t.Errorf("%s: the file is not marked", name)
 		}
 		if write(failing{}) == nil {
@@ -463,13 +576,20 @@ func TestTemplateSVGIsPlain(t *testing.T) {
 // and no number in the files is none.
 func TestEverythingPrints(t *testing.T) {
 	for n, top := range inventedTops(t, 60) {
-		var many *TooManySheets
-		if _, err := TemplatesPDF(io.Discard, top, piecesOf(top), TemplateOptions{Paper: Size(n % 2), Foundations: true}); err != nil && !errors.As(err, &many) {
-			t.Errorf("layout %d: %v", n, err)
+		pieces := figuresOf(top)
+		shown := map[string]bool{}
+		plates, large := Plates(pieces, usualRoom, usualMost)
+		for _, p := range plates {
+			for _, name := range p.Shows {
+				shown[name] = true
+			}
+		}
+		if len(shown)+len(large) != len(pieces) {
+			t.Errorf("layout %d: %d pieces are printed, %d left out, of %d", n, len(shown), len(large), len(pieces))
 		}
 		list := usual(top)
 		var b bytes.Buffer
-		if err := TemplatesDXF(&b, top, list); err != nil {
+		if err := DXF(&b, top, list); err != nil {
 			t.Fatal(err)
 		}
 		for i := range list {

@@ -1,0 +1,102 @@
+package booklet
+
+import (
+	"fmt"
+	"slices"
+
+	"eighthturn/internal/document"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/templates"
+)
+
+// TemplateBook is the templates of a top by themselves, to be printed and cut round.
+type TemplateBook struct {
+	document.Document
+	Templates, Foundations int
+	Tiled                  []string // pieces that take several plates each
+}
+
+// TooLarge says that a template, or all of them, would need more plates than are printed.
+type TooLarge struct {
+	Name   string // "template T1"
+	Plates int
+}
+
+// The most plates of templates by themselves.
+const (
+	mostOfPiece = 60
+	mostOfAll   = 1000
+)
+
+func (e *TooLarge) Error() string {
+	if e.Plates <= mostOfPiece {
+		return fmt.Sprintf("the templates would take more than %d sheets of paper, and that is the most that are printed", mostOfAll)
+	}
+	return fmt.Sprintf("%s would take %d sheets of paper, and %d are printed at the most", e.Name, e.Plates, mostOfPiece)
+}
+
+// Templates are the templates of a top as a document, those of pieces that a ruler cuts among
+// them, and behind them the halves of blocks for sewing on paper if they are asked for. The
+// plates are laid as those of a pattern. Of the cutting plan its pieces alone are read. The error is a *TooLarge.
+func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*TemplateBook, error) {
+	b := &book{Reports: Reports{Top: t, Templates: templates.Build(t, cuts)}, Options: o, units: t.Units}
+	if foundations {
+		b.Foundations = templates.Foundations(t)
+	}
+	made := &TemplateBook{Templates: len(b.Templates), Foundations: len(b.Foundations)}
+	most := templates.Most{OfPiece: mostOfPiece, InAll: mostOfAll}
+	plates, large := templates.Plates(piecesOf(b.Templates, t), b.plateRoom(), most)
+	if len(large) > 0 {
+		return nil, &TooLarge{"template " + large[0].Name, large[0].Plates}
+	}
+	b.part("How to use them", false)
+	b.add(document.List{Items: append(b.aboutTemplates(plates), b.aboutLines()...)})
+	b.part("The pieces", false)
+	b.add(b.sizedTable(plates)...)
+	b.cautions()
+	b.plates(plates, templateKey)
+	halves, large := b.foundationPlates(most)
+	if len(large) > 0 {
+		return nil, &TooLarge{"foundation " + large[0].Name, large[0].Plates}
+	}
+	b.foundationsPart(halves, nil)
+	for _, p := range slices.Concat(plates, halves) {
+		if p.Part == 1 {
+			made.Tiled = append(made.Tiled, p.Shows[0])
+		}
+	}
+	made.Document = numbered(document.Document{
+		Title: b.title() + ", templates", Maker: b.maker(), Author: own(t.Words.Designer), Copyright: own(t.Words.Copyright), Language: "en",
+		Subject: "The pieces of a quilt at true size.", Sections: b.parts,
+	})
+	return made, nil
+}
+
+// aboutLines is what lines, dots and arrows of templates mean beyond what a pattern says of them.
+func (b *book) aboutLines() []document.Item {
+	return []document.Item{
+		item(document.Plain(b.units.AboutMeans())),
+		item(lead("Blunt tips:", "sharp tips are cut off an allowance beyond where the seams meet, so that pieces lie edge to edge. Pin dot to dot.")),
+		item(lead("Grain:", "the arrow lies along the straight grain, as pieces cut with a ruler have it: up the middle of a wedge, whose base then lies across the grain; along a side of the square corner of kites and triangles; and across a tumbler, from one of its even sides to the other.")),
+	}
+}
+
+// sizedTable says how large the pieces are and what is cut by each template.
+func (b *book) sizedTable(plates []templates.Plate) []document.Block {
+	strips := para("Borders and sashes are strips: cut them with a ruler, by the cutting plan.")
+	if len(b.Templates) == 0 {
+		return []document.Block{para("This quilt has only strips; a ruler cuts them.")}
+	}
+	t := b.templateTable(b.Templates, plates)
+	t.Columns = slices.Insert(t.Columns, 2, document.Column{Title: "Finished"}, document.Column{Title: "Template"})
+	t.Columns[0].Title = "Name"
+	for i := range t.Rows {
+		finished, cut := b.Templates[i].Sizes()
+		t.Rows[i].Cells = slices.Insert(t.Rows[i].Cells, 2, cell(b.units.By(finished.X, finished.Y)), cell(b.units.By(cut.X, cut.Y)))
+	}
+	if !b.hasStrips() {
+		return []document.Block{t}
+	}
+	return []document.Block{t, strips}
+}

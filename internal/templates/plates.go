@@ -1,0 +1,211 @@
+package templates
+
+import (
+	"slices"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/palettes"
+)
+
+// Piece is a figure of true size that is to be printed.
+type Piece struct {
+	Name string
+	*diagram.Figure
+}
+
+// Plate is a page of pieces at true size, with two squares to be measured.
+type Plate struct {
+	Shows       []string       // the names of the pieces on it
+	Part, Parts int            // of a piece that is larger than the page, from 1; 0 of whole pieces
+	Figure      diagram.Figure // without title and description
+}
+
+// Large is a piece that would take more plates than are printed.
+type Large struct {
+	Name   string
+	Plates int
+}
+
+// Most is how many plates are printed.
+type Most struct {
+	OfPiece int // of one piece
+	InAll   int
+}
+
+// Measures of a plate.
+const (
+	squaresHigh = 27 * measure.Inch / 20 // the room for the test squares
+	plateGap    = 3 * measure.Inch / 20  // between pieces
+	overlap     = measure.Inch / 2       // of the parts of a piece that is larger than the page
+)
+
+// Plates lays pieces on pages that have a room of a width and a height: side by side in their
+// order where they fit, turned where they only fit so, alone with the test squares at the side,
+// or in parts to be taped together. Those that take too many plates are left out.
+func Plates(pieces []Piece, room diagram.Point, most Most) (plates []Plate, left []Large) {
+	l := &plating{whole: room, room: diagram.Point{X: room.X, Y: room.Y - squaresHigh}}
+	for _, p := range pieces {
+		aside := Piece{p.Name, turned(p.Figure)}
+		if l.place(p) || l.place(aside) || l.alone(p) || l.alone(aside) {
+			continue
+		}
+		parts := l.parts(p)
+		if n := len(parts); n > most.OfPiece || n+len(l.plates) > most.InAll {
+			left = append(left, Large{p.Name, n})
+			continue
+		}
+		l.plates, l.open = append(l.plates, parts...), false
+	}
+	for i := range l.plates {
+		p := &l.plates[i]
+		p.Figure.TrueSize, p.Figure.Max = true, room
+		p.Figure.Marks = append(p.Figure.Marks, testSquares(room, l.beside[i])...)
+	}
+	return l.plates, left
+}
+
+// plating is the work on the plates.
+type plating struct {
+	whole  diagram.Point // the room of a plate
+	room   diagram.Point // the same for pieces, the squares below
+	plates []Plate
+	beside map[int]bool // plates that have their squares at the side, not at the foot
+	open   bool         // the last plate takes more
+	at     diagram.Point
+	shelf  measure.NM
+}
+
+// placed is a piece put on paper, and how large it is there.
+func placed(p Piece) (by diagram.Point, wide, high measure.NM) {
+	s := diagram.Place(p.Figure, diagram.Options{NoLegend: true})
+	return diagram.Point{X: nanometres(s.Origin.X), Y: nanometres(s.Origin.Y)}, nanometres(s.Width), nanometres(s.Height)
+}
+
+// place puts a piece on the plate that is open or on a new one; false where none is large enough.
+func (l *plating) place(p Piece) bool {
+	by, w, h := placed(p)
+	if w > l.room.X || h > l.room.Y {
+		return false
+	}
+	if l.open && l.at.X > 0 && l.at.X+w > l.room.X {
+		l.at, l.shelf = diagram.Point{Y: l.at.Y + l.shelf + plateGap}, 0
+	}
+	if !l.open || l.at.Y+h > l.room.Y {
+		l.plates = append(l.plates, Plate{})
+		l.open, l.at, l.shelf = true, diagram.Point{}, 0
+	}
+	l.plates[len(l.plates)-1].add(p, diagram.Point{X: l.at.X + by.X, Y: l.at.Y + by.Y})
+	l.at.X += w + plateGap
+	l.shelf = max(l.shelf, h)
+	return true
+}
+
+// alone puts a piece on a plate by itself, the test squares at its side; false where that is not large enough.
+func (l *plating) alone(p Piece) bool {
+	by, w, h := placed(p)
+	if w > l.whole.X-squaresHigh || h > l.whole.Y {
+		return false
+	}
+	var made Plate
+	made.add(p, by)
+	if l.beside == nil {
+		l.beside = map[int]bool{}
+	}
+	l.beside[len(l.plates)] = true
+	l.plates, l.open = append(l.plates, made), false
+	return true
+}
+
+// add puts a piece on a plate.
+func (p *Plate) add(piece Piece, by diagram.Point) {
+	p.Shows = append(p.Shows, piece.Name)
+	for _, m := range piece.Figure.Marks {
+		p.Figure.Marks = append(p.Figure.Marks, moved(m, by))
+	}
+}
+
+// Sides of the test squares over their outer edges, which are what a ruler is laid on, and how
+// broad their lines are within.
+const (
+	inchSquare       = measure.Inch
+	centimetreSquare = 3 * measure.Centimetre
+	squareLine       = measure.Inch / 72
+)
+
+// testSquares are two squares of known size at the foot of a plate, side by side, or at its right side, one above the other.
+// A line along their edges would stand out by half of its breadth; so each is a dark square with a light one within it.
+func testSquares(room diagram.Point, beside bool) []diagram.Mark {
+	const gap = measure.Inch / 4
+	first := diagram.Point{X: measure.Inch / 20, Y: room.Y - 5*measure.Inch/4}
+	second := diagram.Point{X: first.X + inchSquare + gap, Y: first.Y}
+	if beside {
+		first = diagram.Point{X: room.X - 5*measure.Inch/4, Y: measure.Inch / 20}
+		second = diagram.Point{X: first.X, Y: first.Y + inchSquare + gap}
+	}
+	return slices.Concat(testSquare(first, inchSquare, "1 inch"), testSquare(second, centimetreSquare, "3 centimetres"))
+}
+
+func testSquare(at diagram.Point, side measure.NM, text string) []diagram.Mark {
+	square := func(in measure.NM, fill palettes.Colour) diagram.Mark {
+		return diagram.Mark{Area: &diagram.Area{Outline: box(diagram.Point{X: at.X + in, Y: at.Y + in}, diagram.Point{X: at.X + side - in, Y: at.Y + side - in}), Fill: fill}}
+	}
+	dark, light := palettes.Colour{R: 0x11, G: 0x11, B: 0x11}, palettes.Colour{R: 255, G: 255, B: 255}
+	middle := diagram.Point{X: at.X + side/2, Y: at.Y + side/2}
+	return []diagram.Mark{square(0, dark), square(squareLine, light),
+		{Words: &diagram.Words{Text: text, At: middle, Points: 8, Room: side * 9 / 10, Colour: dark}}}
+}
+
+func box(low, high diagram.Point) []diagram.Point {
+	return []diagram.Point{low, {X: high.X, Y: low.Y}, high, {X: low.X, Y: high.Y}}
+}
+
+// turned is a figure after a quarter turn clockwise; its words stay upright.
+func turned(f *diagram.Figure) *diagram.Figure {
+	turn := func(list []diagram.Point) []diagram.Point {
+		out := make([]diagram.Point, len(list))
+		for i, p := range list {
+			out[i] = diagram.Point{X: f.Max.Y - p.Y, Y: p.X}
+		}
+		return out
+	}
+	g := *f
+	g.Max, g.Marks = diagram.Point{X: f.Max.Y, Y: f.Max.X}, nil
+	for _, m := range f.Marks {
+		g.Marks = append(g.Marks, changed(m, turn))
+	}
+	return &g
+}
+
+func nanometres(points float64) measure.NM { return measure.NM(points / diagram.TrueScale) }
+
+// moved is a mark in another place.
+func moved(m diagram.Mark, by diagram.Point) diagram.Mark {
+	return changed(m, func(list []diagram.Point) []diagram.Point {
+		out := make([]diagram.Point, len(list))
+		for i, p := range list {
+			out[i] = diagram.Point{X: p.X + by.X, Y: p.Y + by.Y}
+		}
+		return out
+	})
+}
+
+// changed is a mark whose points are changed.
+func changed(m diagram.Mark, change func([]diagram.Point) []diagram.Point) diagram.Mark {
+	if m.Area != nil {
+		a := *m.Area
+		a.Outline = change(a.Outline)
+		m.Area = &a
+	}
+	if m.Line != nil {
+		k := *m.Line
+		k.Points = change(k.Points)
+		m.Line = &k
+	}
+	if m.Words != nil {
+		w := *m.Words
+		w.At = change([]diagram.Point{w.At})[0]
+		m.Words = &w
+	}
+	return m
+}
