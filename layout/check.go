@@ -5,7 +5,7 @@ import "eighthturn/palettes"
 // checker is the second stage: a tree to a design.
 type checker struct {
 	*session
-	photos    func(file string) (palettes.Cloth, error) // nil if there are none
+	photos    func(file string) (palettes.PhotoSample, error) // nil if there are none
 	tree      *Tree
 	design    Design
 	asWritten map[string]int  // blocks by label as the grid spells it
@@ -19,7 +19,7 @@ func Read(text string) (*Design, *Source, []Fault) { return ReadWith(text, nil) 
 
 // ReadWith is Read for a layout that may name photos, which it is given by a function; a
 // fault of the function is one sentence.
-func ReadWith(text string, photos func(file string) (palettes.Cloth, error)) (*Design, *Source, []Fault) {
+func ReadWith(text string, photos func(file string) (palettes.PhotoSample, error)) (*Design, *Source, []Fault) {
 	source := NewSource(text)
 	p := newParser(source)
 	p.parse()

@@ -249,7 +249,7 @@ func TestTidy(t *testing.T) {
 }
 
 // everyPhoto is an album in which every photo is there: what is tidied is not looked at.
-func everyPhoto(string) (palettes.Cloth, error) { return palettes.Cloth{}, nil }
+func everyPhoto(string) (palettes.PhotoSample, error) { return palettes.PhotoSample{}, nil }
 
 // TestTidyLeavesFaultyLayouts wants a layout with errors back byte for byte. A photo that is not there is no error of the text:
 // such a layout is tidied.

@@ -15,7 +15,7 @@ import (
 type Photo struct {
 	File   string     // as written
 	Across measure.NM // how much cloth it shows from left to right
-	palettes.Cloth
+	palettes.PhotoSample
 }
 
 // photo takes a fabric's colour from its photo.
@@ -31,18 +31,18 @@ func (c *checker) photo(n *FabricNode, f *Fabric) {
 	if !c.photoName(n) {
 		return
 	}
-	cloth, err := c.cloth(p.File)
+	sample, err := c.photoSample(p.File)
 	if err != nil {
 		c.fault(n.Swatch.Span, "or give a colour, as in #1f3350", "%s: %s", quote(p.File), err.Error())
 		return
 	}
-	p.Cloth, f.Colour = cloth, cloth.Colour
+	p.PhotoSample, f.Colour = sample, sample.Colour
 }
 
-// cloth is what a photo tells.
-func (c *checker) cloth(file string) (palettes.Cloth, error) {
+// photoSample is what a photo tells.
+func (c *checker) photoSample(file string) (palettes.PhotoSample, error) {
 	if c.photos == nil {
-		return palettes.Cloth{}, fmt.Errorf("no photo can be read here")
+		return palettes.PhotoSample{}, fmt.Errorf("no photo can be read here")
 	}
 	return c.photos(file)
 }

@@ -28,7 +28,7 @@ func Tidy(text string) (string, []Fault) {
 }
 
 // unseen stands for every photo: columns are put in line without looking at any.
-func unseen(string) (palettes.Cloth, error) { return palettes.Cloth{}, nil }
+func unseen(string) (palettes.PhotoSample, error) { return palettes.PhotoSample{}, nil }
 
 // tidier writes the lines of one layout.
 type tidier struct {

@@ -14,21 +14,21 @@ import (
 
 // The largest photo that is read.
 const (
-	MostPhotoBytes  = 64 << 20
-	MostPhotoPixels = 40_000_000
+	MaxPhotoBytes  = 64 << 20
+	MaxPhotoPixels = 40_000_000
 )
 
-// Cloth is what a photo tells of a fabric. Its values are estimates: what a camera and the
+// PhotoSample is what a photo tells of a fabric. Its values are estimates: what a camera and the
 // light of a room make of a colour may be off by 5 L* (our guess); the order of fabrics in
 // one photo is surer than any of their values.
-type Cloth struct {
+type PhotoSample struct {
 	Colour    Colour      // the mean, in linear light: what the cloth looks like from afar
 	Lightness float64     // CIE L* of the mean light, not rounded to eight bits
 	Spread    float64     // standard deviation of CIE L* over the cloth
 	Darkest   float64     // CIE L* that 5 of 100 points lie below
 	Lightest  float64     // CIE L* that 5 of 100 points lie above
 	Colours   []Part      // one to four, the largest first
-	Tile      *image.RGBA // the photo without its outer tenth on each side, up to MostTilePixels long and wide, opaque
+	Tile      *image.RGBA // the photo without its outer tenth on each side, up to MaxTilePixels long and wide, opaque
 }
 
 // Part is a colour of a print with its part of the cloth, 0 to 1.
@@ -41,12 +41,12 @@ type Part struct {
 // held it and brought from its colour profile to sRGB; the outer tenth on each side, glare
 // and creases are left out. Photos beyond the limits are refused before they are decoded. A
 // fault is one sentence that says what is there and what was wanted.
-func ReadSwatch(file []byte) (Cloth, error) {
+func ReadSwatch(file []byte) (PhotoSample, error) {
 	picture, points, err := readPoints(file)
 	if err != nil {
-		return Cloth{}, err
+		return PhotoSample{}, err
 	}
-	cloth := clothOf(points)
+	cloth := sampleOf(points)
 	cloth.Tile = tile(picture)
 	return cloth, nil
 }
@@ -111,8 +111,8 @@ func checkPhoto(file []byte) error {
 	switch {
 	case size == 0:
 		return fmt.Errorf("the photo is empty")
-	case size > MostPhotoBytes:
-		return fmt.Errorf("the photo has %d MB, expected up to %d", size>>20, MostPhotoBytes>>20)
+	case size > MaxPhotoBytes:
+		return fmt.Errorf("the photo has %d MB, expected up to %d", size>>20, MaxPhotoBytes>>20)
 	case bytes.HasPrefix(file, []byte("\xff\xd8\xff")):
 		config = jpeg.DecodeConfig
 	case len(file) > 12 && string(file[4:8]) == "ftyp":
@@ -126,8 +126,8 @@ func checkPhoto(file []byte) error {
 		return fmt.Errorf("the photo's header cannot be read, expected a whole JPEG or PNG file")
 	case c.Width < 1 || c.Height < 1:
 		return fmt.Errorf("the photo is %d by %d pixels, expected at least one", c.Width, c.Height)
-	case c.Width > MostPhotoPixels/c.Height:
-		return fmt.Errorf("the photo is %d by %d pixels, expected up to %d million in all; make it smaller first", c.Width, c.Height, MostPhotoPixels/1_000_000)
+	case c.Width > MaxPhotoPixels/c.Height:
+		return fmt.Errorf("the photo is %d by %d pixels, expected up to %d million in all; make it smaller first", c.Width, c.Height, MaxPhotoPixels/1_000_000)
 	}
 	return nil
 }
@@ -221,11 +221,11 @@ func quantile(values []float64, part float64) float64 {
 	return values[min(int(part*float64(len(values))), len(values)-1)]
 }
 
-// clothOf sums points up.
-func clothOf(points []Linear) Cloth {
+// sampleOf sums points up.
+func sampleOf(points []Linear) PhotoSample {
 	mean := meanOf(points)
 	values := sortedLightness(points)
-	c := Cloth{
+	c := PhotoSample{
 		Colour: mean.Colour(), Lightness: LightnessOf(mean.Luminance()), Spread: deviation(values),
 		Darkest: quantile(values, tail), Lightest: quantile(values, 1-tail),
 	}

@@ -13,7 +13,7 @@ import (
 )
 
 // striped is a photo of cloth with upright stripes, so that the way it lies can be told.
-func striped(t *testing.T) palettes.Cloth {
+func striped(t *testing.T) palettes.PhotoSample {
 	t.Helper()
 	picture := image.NewRGBA(image.Rect(0, 0, 200, 100))
 	for y := range 100 {
@@ -39,7 +39,7 @@ func striped(t *testing.T) palettes.Cloth {
 func printed(t *testing.T) *quilt.Top {
 	t.Helper()
 	text := "side 6\nfabric sea swatch \"sea.png\" across 10\nfabric plain #ffffff\nblock P plain piece sea\nblock Q plain piece plain\n" + grid("P Q")
-	design, _, faults := layout.ReadWith(text, func(string) (palettes.Cloth, error) { return striped(t), nil })
+	design, _, faults := layout.ReadWith(text, func(string) (palettes.PhotoSample, error) { return striped(t), nil })
 	if design == nil {
 		t.Fatal(faults)
 	}

@@ -168,7 +168,7 @@ func (o *paletting) read(file *os.File, format palettes.Format, photo bool, name
 	if !photo {
 		return format.Read(file)
 	}
-	bytes, err := io.ReadAll(io.LimitReader(file, palettes.MostPhotoBytes+1))
+	bytes, err := io.ReadAll(io.LimitReader(file, palettes.MaxPhotoBytes+1))
 	if err != nil {
 		return palettes.Palette{}, err
 	}

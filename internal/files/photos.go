@@ -27,7 +27,7 @@ type Album struct {
 // page is a photo that was read; its file had that size and date.
 type page struct {
 	stamp stamp
-	cloth palettes.Cloth
+	cloth palettes.PhotoSample
 	fault error
 }
 
@@ -47,13 +47,13 @@ func In(folder string) *Album { return &Album{folder: folder, pages: map[string]
 func Beside(layoutFile string) *Album { return In(filepath.Dir(layoutFile)) }
 
 // Cloth reads a photo by its name in the layout, folders parted by /. A fault is one sentence.
-func (a *Album) Cloth(name string) (palettes.Cloth, error) {
+func (a *Album) Cloth(name string) (palettes.PhotoSample, error) {
 	a.mutex.Lock()
 	defer a.mutex.Unlock()
 	file, now, err := a.open(name)
 	if err != nil {
 		a.keep(name, page{stamp: now, fault: err})
-		return palettes.Cloth{}, err
+		return palettes.PhotoSample{}, err
 	}
 	defer file.Close()
 	if p, ok := a.pages[name]; ok && p.stamp == now {
@@ -142,8 +142,8 @@ func unfit(info fs.FileInfo) error {
 		return errors.New("this is a folder, expected a JPEG or PNG file")
 	case !info.Mode().IsRegular():
 		return errors.New("this is not an ordinary file, expected a JPEG or PNG file")
-	case info.Size() > palettes.MostPhotoBytes:
-		return fmt.Errorf("the photo has %d MB, expected up to %d", info.Size()>>20, palettes.MostPhotoBytes>>20)
+	case info.Size() > palettes.MaxPhotoBytes:
+		return fmt.Errorf("the photo has %d MB, expected up to %d", info.Size()>>20, palettes.MaxPhotoBytes>>20)
 	}
 	return nil
 }
@@ -163,10 +163,10 @@ func explained(err error) error {
 	return errors.New("the photo cannot be read; put it into the layout's folder, not a link that leads elsewhere")
 }
 
-func read(file *os.File) (palettes.Cloth, error) {
-	bytes, err := io.ReadAll(io.LimitReader(file, palettes.MostPhotoBytes+1))
+func read(file *os.File) (palettes.PhotoSample, error) {
+	bytes, err := io.ReadAll(io.LimitReader(file, palettes.MaxPhotoBytes+1))
 	if err != nil {
-		return palettes.Cloth{}, explained(err)
+		return palettes.PhotoSample{}, explained(err)
 	}
 	return palettes.ReadSwatch(bytes)
 }

@@ -49,9 +49,9 @@ func safely(text string, make func() drawing) (d drawing) {
 
 func drawn(text string, before drawing, album *files.Album) drawing {
 	d := drawing{photos: map[string]bool{}}
-	var look func(string) (palettes.Cloth, error)
+	var look func(string) (palettes.PhotoSample, error)
 	if album != nil {
-		look = func(name string) (palettes.Cloth, error) {
+		look = func(name string) (palettes.PhotoSample, error) {
 			d.photos[name] = true
 			return album.Cloth(name)
 		}
@@ -102,7 +102,7 @@ func photoOf(f *layout.Fabric) *quilt.Photo {
 	if f.Photo == nil {
 		return nil
 	}
-	return &quilt.Photo{Across: f.Photo.Across, Cloth: f.Photo.Cloth}
+	return &quilt.Photo{Across: f.Photo.Across, PhotoSample: f.Photo.PhotoSample}
 }
 
 // ownCalls are the program's own functions on a stack, without the folders that they were

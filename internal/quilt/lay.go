@@ -90,7 +90,7 @@ func (l *laying) fabrics() {
 	for _, f := range l.design.Fabrics {
 		fabric := Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Place: f.Span}
 		if p := f.Photo; p != nil {
-			fabric.Photo = &Photo{p.Across, p.Cloth}
+			fabric.Photo = &Photo{p.Across, p.PhotoSample}
 		}
 		l.Fabrics = append(l.Fabrics, fabric)
 	}

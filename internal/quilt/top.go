@@ -73,7 +73,7 @@ type Fabric struct {
 // Photo is what the photo of a fabric shows.
 type Photo struct {
 	Across measure.NM // how much cloth the whole photo shows from left to right
-	palettes.Cloth
+	palettes.PhotoSample
 }
 
 // Role is what a patch is for, with its letter in the line view.

@@ -18,7 +18,7 @@ import (
 
 // waves is a photo of cloth whose colour changes slowly and unevenly, so that every place of it
 // can be told.
-func waves(t *testing.T) palettes.Cloth {
+func waves(t *testing.T) palettes.PhotoSample {
 	t.Helper()
 	picture := image.NewRGBA(image.Rect(0, 0, 240, 160))
 	for y := range 160 {
@@ -57,7 +57,7 @@ func farthest(a, b image.Image, places []image.Point) int {
 func TestPrintsAlike(t *testing.T) {
 	text := "side 6\nfabric sea swatch \"sea.png\" across 5\nfabric sand #e8d9b0\nblock P plain piece sea\nblock Q plain piece sand\ngrid\n  P Q P\n  Q P Q\n"
 	cloth := waves(t)
-	design, _, faults := layout.ReadWith(text, func(string) (palettes.Cloth, error) { return cloth, nil })
+	design, _, faults := layout.ReadWith(text, func(string) (palettes.PhotoSample, error) { return cloth, nil })
 	if design == nil {
 		t.Fatal(faults)
 	}
