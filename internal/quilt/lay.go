@@ -40,11 +40,11 @@ func Lay(d *layout.Design) *Top {
 	l := &laying{Top: &Top{
 		Title: d.Title, Units: d.Units, Seam: d.Seam, SideFinished: d.SideFinished,
 		Columns: d.Columns, Rows: d.Rows,
-		Words: Words{d.Designer, d.Level, d.Copyright, d.Notes, d.Contrast},
+		Credits: Credits{d.Designer, d.Level, d.Copyright, d.Notes, d.Contrast},
 	}, design: d, grade: newGrade(d.SideFinished), templates: map[templateKey]*template{}, sets: map[setKey]int16{}}
 	l.frame()
 	l.fabrics()
-	l.cloth()
+	l.cutFacts()
 	l.reserve()
 	for i := range d.Cells {
 		l.cell(i)

@@ -50,12 +50,12 @@ type Top struct {
 	StripSeams    []Seam         // between the bands of one patch
 	Alike         []int          // seams, by index, whose two faces a pool of scraps could not give two fabrics
 	Warnings      []layout.Fault // what only the laid-out top can tell
-	Words         Words
-	Cloth         Cloth
+	Credits         Credits
+	CutFacts         CutFacts
 }
 
-// Words is what of the design only the reports need.
-type Words struct {
+// Credits is what of the design only the reports need.
+type Credits struct {
 	Designer, Level, Copyright string
 	Notes                      []layout.NoteText
 	Contrast                   *layout.Contrast // nil if not said

@@ -91,7 +91,7 @@ func (t *Template) cloths(top *quilt.Top) string {
 		if c.Fabric >= 0 {
 			what = top.Fabrics[c.Fabric].Name
 		} else {
-			what = "strip set " + top.Cloth.Sets[c.Set].Name
+			what = "strip set " + top.CutFacts.Sets[c.Set].Name
 		}
 		list = append(list, strconv.Itoa(c.Count)+" "+what)
 	}

@@ -115,7 +115,7 @@ type Mark struct {
 // Study studies a top. The options must have passed Check. Thresholds that they leave out
 // are the layout's, where it has any.
 func Study(t *quilt.Top, o Options) *Report {
-	if own := t.Words.Contrast; o.Contrast == nil && own != nil {
+	if own := t.Credits.Contrast; o.Contrast == nil && own != nil {
 		o.Contrast = &Contrast{Soft: own.Soft, Clear: own.Clear}
 	}
 	if o.Prints == nil {

@@ -97,11 +97,11 @@ func unfilled(top *quilt.Top, o Options) *planning {
 
 // edgings makes room for the fabrics of what is no patch.
 func (p *planning) edgings() {
-	if b := p.top.Cloth.Binding; b != nil {
+	if b := p.top.CutFacts.Binding; b != nil {
 		p.fabric(b.Fabric)
 	}
-	if p.top.Cloth.Backing >= 0 {
-		p.fabric(p.top.Cloth.Backing)
+	if p.top.CutFacts.Backing >= 0 {
+		p.fabric(p.top.CutFacts.Backing)
 	}
 }
 
@@ -113,7 +113,7 @@ func (p *planning) purchase(f *Fabric) {
 
 // finish plans backing and batting.
 func (p *planning) finish() {
-	c, outer := &p.top.Cloth, p.top.Outer
+	c, outer := &p.top.CutFacts, p.top.Outer
 	if c.Backing >= 0 {
 		f := &p.Fabrics[p.fabrics[c.Backing]]
 		made, err := supplies.MakeBacking(supplies.BackingOptions{

@@ -123,7 +123,7 @@ func (p *planning) setStrips(list [][]demand) {
 
 // bindingStrips plans the binding and adds its strips to its fabric's joined ones.
 func (p *planning) bindingStrips(made []joining, m manner) {
-	b := p.top.Cloth.Binding
+	b := p.top.CutFacts.Binding
 	if b == nil {
 		return
 	}

@@ -41,7 +41,7 @@ func (p *planning) gather() {
 		p.heights[k.Name] = k.Height
 	}
 	p.columns = map[int]int{}
-	for i, c := range p.top.Cloth.Columns {
+	for i, c := range p.top.CutFacts.Columns {
 		for n := range c.Cells {
 			p.columns[c.First+n*p.top.Columns] = i
 		}
@@ -78,7 +78,7 @@ func (p *planning) key(patch int) lineKey {
 		k.role, k.border = t.Role, t.Border
 		k.across, k.long = p.edgingSize(t)
 	case blocks.ByColumn:
-		k.long = measure.NM(d.LengthIn(&p.top.Cloth.Columns[p.columns[t.Cell]].Divided))
+		k.long = measure.NM(d.LengthIn(&p.top.CutFacts.Columns[p.columns[t.Cell]].Divided))
 		if d.OneHanded {
 			k.hand = p.HandOf[patch]
 		}
@@ -95,9 +95,9 @@ func (p *planning) edgingSize(t *quilt.Patch) (across, long measure.NM) {
 	own := width
 	switch {
 	case t.Border >= 0:
-		own = p.top.Cloth.Borders[t.Border].Width
-	case p.top.Cloth.Sash != nil:
-		own = p.top.Cloth.Sash.Width
+		own = p.top.CutFacts.Borders[t.Border].Width
+	case p.top.CutFacts.Sash != nil:
+		own = p.top.CutFacts.Sash.Width
 	}
 	if height == own {
 		width, height = height, width
@@ -165,7 +165,7 @@ func (p *planning) fabric(top int) int {
 	f := &p.top.Fabrics[top]
 	p.fabrics[top] = len(p.Fabrics)
 	p.Fabrics = append(p.Fabrics, Fabric{
-		Index: top, Name: f.Name, Print: f.Print, Colour: f.Colour, UsableWidth: p.top.Cloth.Fabrics[top].UsableWidth,
+		Index: top, Name: f.Name, Print: f.Print, Colour: f.Colour, UsableWidth: p.top.CutFacts.Fabrics[top].UsableWidth,
 	})
 	return p.fabrics[top]
 }

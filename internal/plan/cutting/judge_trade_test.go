@@ -133,7 +133,7 @@ func TestWhatCannotBeCut(t *testing.T) {
 	// a strip set that does not come to its strip, which no layout gives
 	ring, _ := kindWith(t, blocks.RingCorner, false)
 	top := topOf(t, "strip 4\nfabric a #111\nfabric b #888\nstrip-set s a 2 b rest\nblock A "+ring+" wedges s corners b\ngrid\n A\n")
-	top.Cloth.Sets[0].BandsCut[0] -= measure.Inch / 8
+	top.CutFacts.Sets[0].BandsCut[0] -= measure.Inch / 8
 	if p := Build(top, Options{}); len(p.Faults) != 1 || !strings.Contains(p.Faults[0].Message, "3 7/8 in") {
 		t.Errorf("a strip set that is too narrow: %v", p.Faults)
 	}

@@ -48,9 +48,9 @@ func (p *planning) largest(line *Line, usable measure.NM) string {
 		return "take wider cloth"
 	}
 	hint := "a block's side of " + p.text(side) + " would fit"
-	if p.top.Cloth.StripGiven {
+	if p.top.CutFacts.StripGiven {
 		for h := range blocks.Heights {
-			if height := blocks.WedgeHeight(h); p.top.Cloth.StripsCut[h] > 0 && height != blocks.NoWedges {
+			if height := blocks.WedgeHeight(h); p.top.CutFacts.StripsCut[h] > 0 && height != blocks.NoWedges {
 				cut := height.Finished(side) + 2*p.Seam
 				return "write strip " + measure.Number(cut-cut%mark, p.Units) + ", which makes the block's side " + p.text(height.Side(measure.Of(cut-cut%mark-2*p.Seam)))
 			}
@@ -67,7 +67,7 @@ func (p *planning) alongAt(line *Line, side measure.NM) measure.NM {
 		if z.StripsCut[h] > 0 {
 			z.StripsCut[h] = blocks.WedgeHeight(h).Finished(side) + 2*p.Seam
 		}
-		if p.top.Cloth.StripsCut[h] == line.Piece.AcrossCut {
+		if p.top.CutFacts.StripsCut[h] == line.Piece.AcrossCut {
 			z.Height = blocks.WedgeHeight(h)
 		}
 	}

@@ -7,7 +7,7 @@ import (
 
 // lengthwise says whether a line's pieces are cut along the cloth.
 func (p *planning) lengthwise(line *Line) bool {
-	return line.Border >= 0 && p.top.Cloth.Borders[line.Border].Lengthwise
+	return line.Border >= 0 && p.top.CutFacts.Borders[line.Border].Lengthwise
 }
 
 // layBlocks lays the lengthwise pieces of every fabric side by side, the longest together.

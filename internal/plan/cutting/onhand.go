@@ -12,7 +12,7 @@ import (
 func (p *planning) compare() {
 	for i := range p.Fabrics {
 		f := &p.Fabrics[i]
-		have := p.top.Cloth.Fabrics[f.Index].OnHand
+		have := p.top.CutFacts.Fabrics[f.Index].OnHand
 		if have == 0 {
 			continue
 		}
@@ -30,7 +30,7 @@ func (p *planning) compare() {
 // fabric, and smaller blocks.
 func (p *planning) waysToFit(fabric int, have measure.NM) []Way {
 	var ways []Way
-	for n, b := range p.top.Cloth.Borders {
+	for n, b := range p.top.CutFacts.Borders {
 		if b.Fabric != fabric && b.Corners != fabric {
 			continue
 		}
@@ -67,13 +67,13 @@ func (p *planning) least(most int, change func(int) Way, fabric int, have measur
 // smaller is the largest block with which the cloth suffices: by its strip where the layout gives that, else by its side.
 func (p *planning) smaller(fabric int, have measure.NM) []Way {
 	mark, side := p.Steps.Mark, p.top.SideFinished
-	if !p.top.Cloth.StripGiven {
+	if !p.top.CutFacts.StripGiven {
 		most := int(side / 2 / mark)
 		return p.least(most, func(less int) Way {
 			return Way{Border: -1, SideFinished: (side+mark-1)/mark*mark - measure.NM(less)*mark}
 		}, fabric, have)
 	}
-	for h, cut := range p.top.Cloth.StripsCut {
+	for h, cut := range p.top.CutFacts.StripsCut {
 		height := blocks.WedgeHeight(h)
 		if cut == 0 || height == blocks.NoWedges {
 			continue
@@ -110,8 +110,8 @@ func needWith(top *quilt.Top, w Way, fabric int, o Options) measure.NM {
 // the places.
 func narrowed(top *quilt.Top, border int, width measure.NM) *quilt.Top {
 	t := copied(top)
-	less := top.Cloth.Borders[border].Width - width
-	t.Cloth.Borders[border].Width = width
+	less := top.CutFacts.Borders[border].Width - width
+	t.CutFacts.Borders[border].Width = width
 	t.Outer.Max.X -= 2 * less
 	t.Outer.Max.Y -= 2 * less
 	for i := range t.Patches {
@@ -121,7 +121,7 @@ func narrowed(top *quilt.Top, border int, width measure.NM) *quilt.Top {
 		}
 		w, h := p.Outline[1].X-p.Outline[0].X, p.Outline[2].Y-p.Outline[1].Y
 		upright := isUpright(top, p)
-		switch cornered := top.Cloth.Borders[border].Corners >= 0; {
+		switch cornered := top.CutFacts.Borders[border].Corners >= 0; {
 		case p.Border > border && !edging(p):
 			continue
 		case p.Border > border && upright:
@@ -144,7 +144,7 @@ func narrowed(top *quilt.Top, border int, width measure.NM) *quilt.Top {
 
 // isUpright says whether a strip of a border runs up and down.
 func isUpright(top *quilt.Top, p *quilt.Patch) bool {
-	if top.Cloth.Borders[p.Border].Corners >= 0 {
+	if top.CutFacts.Borders[p.Border].Corners >= 0 {
 		return p.Number == 2 || p.Number == 4
 	}
 	return p.Number <= 2
@@ -161,9 +161,9 @@ func sized(w, h measure.NM) []quilt.Point {
 func copied(top *quilt.Top) *quilt.Top {
 	t := *top
 	t.Patches = append([]quilt.Patch(nil), top.Patches...)
-	t.Cloth.Borders = append(t.Cloth.Borders[:0:0], top.Cloth.Borders...)
-	t.Cloth.Columns = append([]quilt.Column(nil), top.Cloth.Columns...)
-	t.Cloth.Sets = append([]quilt.Set(nil), top.Cloth.Sets...)
+	t.CutFacts.Borders = append(t.CutFacts.Borders[:0:0], top.CutFacts.Borders...)
+	t.CutFacts.Columns = append([]quilt.Column(nil), top.CutFacts.Columns...)
+	t.CutFacts.Sets = append([]quilt.Set(nil), top.CutFacts.Sets...)
 	return &t
 }
 
@@ -175,16 +175,16 @@ func resized(top *quilt.Top, side measure.NM) *quilt.Top {
 	across, down := measure.NM(top.Columns)*less, measure.NM(top.Rows)*less
 	t.SideFinished = side
 	t.Outer.Max.X, t.Outer.Max.Y = t.Outer.Max.X-across, t.Outer.Max.Y-down
-	for h, cut := range t.Cloth.StripsCut {
+	for h, cut := range t.CutFacts.StripsCut {
 		if cut > 0 {
-			t.Cloth.StripsCut[h] = blocks.WedgeHeight(h).Finished(side) + 2*top.Seam
+			t.CutFacts.StripsCut[h] = blocks.WedgeHeight(h).Finished(side) + 2*top.Seam
 		}
 	}
-	for i := range t.Cloth.Sets {
-		t.Cloth.Sets[i].BandsCut = parts(top.Cloth.Sets[i].BandsCut, t.Cloth.StripsCut[t.Cloth.Sets[i].Height], top.Seam)
+	for i := range t.CutFacts.Sets {
+		t.CutFacts.Sets[i].BandsCut = parts(top.CutFacts.Sets[i].BandsCut, t.CutFacts.StripsCut[t.CutFacts.Sets[i].Height], top.Seam)
 	}
-	for i := range t.Cloth.Columns {
-		d := &t.Cloth.Columns[i].Divided
+	for i := range t.CutFacts.Columns {
+		d := &t.CutFacts.Columns[i].Divided
 		d.Mean, d.End = d.Mean*part, d.End*part
 	}
 	for i := range t.Patches {

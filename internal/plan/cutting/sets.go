@@ -18,7 +18,7 @@ type setAt struct {
 // bands stand in the opposite order, since a wedge cut the other way round has them so.
 func (p *planning) setOf(patch int) (set int, reversed bool) {
 	t := &p.top.Patches[patch]
-	given := p.top.Cloth.Sets[t.Set].BandsCut
+	given := p.top.CutFacts.Sets[t.Set].BandsCut
 	forth, back := p.keys[0][:0], p.keys[1][:0]
 	band := func(list []byte, i int) []byte {
 		at := i
@@ -48,8 +48,8 @@ func (p *planning) setOf(patch int) (set int, reversed bool) {
 // newSet begins a strip set for a patch's bands.
 func (p *planning) newSet(patch int, alike bool) int {
 	t := &p.top.Patches[patch]
-	given := &p.top.Cloth.Sets[t.Set]
-	s := StripSet{Name: given.Name, StripCut: p.top.Cloth.StripsCut[given.Height], Alike: alike, Lines: [2]int{-1, -1}}
+	given := &p.top.CutFacts.Sets[t.Set]
+	s := StripSet{Name: given.Name, StripCut: p.top.CutFacts.StripsCut[given.Height], Alike: alike, Lines: [2]int{-1, -1}}
 	q := p.top.Seam
 	for i := range t.Count {
 		at := i

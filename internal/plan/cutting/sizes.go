@@ -18,7 +18,7 @@ func times(nm measure.NM, by float64) measure.NM {
 // sizingOf is what all cut sizes of a top follow from.
 func sizingOf(top *quilt.Top, steps blocks.Steps, o *Options) blocks.Sizing {
 	return blocks.Sizing{
-		Units: top.Units, Seam: top.Seam, SideFinished: top.SideFinished, StripsCut: top.Cloth.StripsCut, Steps: steps,
+		Units: top.Units, Seam: top.Seam, SideFinished: top.SideFinished, StripsCut: top.CutFacts.StripsCut, Steps: steps,
 		CornersByCustom: o.CornersByCustom, LongEdgesStraight: o.LongEdgesStraight,
 	}
 }
@@ -44,7 +44,7 @@ func (p *planning) size(line *Line, k lineKey, t *quilt.Patch) bool {
 	z.Height, z.AcrossFinished, z.AlongFinished = k.height, k.across, k.long
 	z.InBlock, z.InBorder = t.Cell >= 0, k.border >= 0
 	if at, ok := p.columns[t.Cell]; ok {
-		z.Divided = &p.top.Cloth.Columns[at].Divided
+		z.Divided = &p.top.CutFacts.Columns[at].Divided
 	}
 	piece := &line.Piece
 	size, exact, ok := k.shape.Description().Cut(&z)

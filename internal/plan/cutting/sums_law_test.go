@@ -142,17 +142,17 @@ func TestCopiesCatch(t *testing.T) {
 func seamless(top *quilt.Top) *quilt.Top {
 	t := copied(top)
 	const seam = 1
-	for h, cut := range t.Cloth.StripsCut {
+	for h, cut := range t.CutFacts.StripsCut {
 		if cut > 0 {
-			t.Cloth.StripsCut[h] = cut - 2*top.Seam + 2*seam
+			t.CutFacts.StripsCut[h] = cut - 2*top.Seam + 2*seam
 		}
 	}
-	for i := range t.Cloth.Sets {
-		bands := append([]measure.NM(nil), t.Cloth.Sets[i].BandsCut...)
+	for i := range t.CutFacts.Sets {
+		bands := append([]measure.NM(nil), t.CutFacts.Sets[i].BandsCut...)
 		for b := range bands {
 			bands[b] += 2*seam - 2*top.Seam
 		}
-		t.Cloth.Sets[i].BandsCut = bands
+		t.CutFacts.Sets[i].BandsCut = bands
 	}
 	t.Seam = seam
 	return t

@@ -43,7 +43,7 @@ func inOrder(tiles []tile, side int) {
 
 // borders sews each border on in turn, from the inside out.
 func (a *assembling) borders() {
-	for n, b := range a.top.Cloth.Borders {
+	for n, b := range a.top.CutFacts.Borders {
 		count := 4
 		if b.Corners >= 0 {
 			count = 8

@@ -78,7 +78,7 @@ type columnFound struct{ first, count, down int }
 func (s *sorting) columns() map[int]columnFound {
 	found := map[int]columnFound{}
 	of := map[int]int{} // by cell: its column's upper cell
-	for _, c := range s.top.Cloth.Columns {
+	for _, c := range s.top.CutFacts.Columns {
 		for n := range c.Cells {
 			of[c.First+n*s.Columns] = c.First
 		}
@@ -101,7 +101,7 @@ func (s *sorting) columns() map[int]columnFound {
 
 // findPooled finds the strip sets of which not all wedges show the same bands.
 func (s *sorting) findPooled() {
-	shown := make([][]int, len(s.top.Cloth.Sets))
+	shown := make([][]int, len(s.top.CutFacts.Sets))
 	s.pooled = make([]bool, len(shown))
 	for i := range s.top.Patches {
 		p := &s.top.Patches[i]
@@ -218,7 +218,7 @@ func (s *sorting) clothName(p *quilt.Patch) string {
 	if p.Set < 0 {
 		return s.top.Fabrics[s.top.Faces[p.First].Fabric].Name
 	}
-	name := s.top.Cloth.Sets[p.Set].Name
+	name := s.top.CutFacts.Sets[p.Set].Name
 	if s.pooled[p.Set] {
 		var bands []string
 		for _, fabric := range s.bands(p) {

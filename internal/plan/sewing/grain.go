@@ -59,7 +59,7 @@ func (p *Plan) grain() {
 	for i := range p.Blocks {
 		p.Blocks[i].Edges = p.kinds[i].edgesOf()
 	}
-	p.Grain.AtEdge = len(p.top.Cloth.Borders) == 0 && (p.top.Cloth.Sash == nil || !p.top.Cloth.Sash.Around)
+	p.Grain.AtEdge = len(p.top.CutFacts.Borders) == 0 && (p.top.CutFacts.Sash == nil || !p.top.CutFacts.Sash.Around)
 	found := map[grainKey]int{}
 	for side := range 4 {
 		for cell := range p.cells {
@@ -101,7 +101,7 @@ func (p *Plan) exposed(cell, side int) (string, bool) {
 	x, y := cell%p.Columns, cell/p.Columns
 	x += [4]int{0, 1, 0, -1}[side]
 	y += [4]int{-1, 0, 1, 0}[side]
-	sash := p.top.Cloth.Sash
+	sash := p.top.CutFacts.Sash
 	switch {
 	case sash != nil && (sash.Around || x >= 0 && x < p.Columns && y >= 0 && y < p.Rows):
 		return "", false

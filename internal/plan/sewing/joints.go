@@ -133,7 +133,7 @@ func (p *Plan) short(s *Seam) bool {
 		return true
 	}
 	b := p.borderOf(s)
-	return b >= 0 && p.top.Cloth.Borders[b].Corners >= 0 && s.From.X == s.To.X
+	return b >= 0 && p.top.CutFacts.Borders[b].Corners >= 0 && s.From.X == s.To.X
 }
 
 // borderOf is the border whose strip a long seam sews on, -1 for none.

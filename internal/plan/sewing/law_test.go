@@ -77,7 +77,7 @@ func checkCloths(top *quilt.Top, p *sewing.Plan) error {
 				for piece, cloth := range c.Cloths {
 					patch := &top.Patches[p.Patches(at.Cell, []int{piece})[0]]
 					fabric := top.Fabrics[top.Faces[patch.First].Fabric].Name
-					if patch.Set < 0 && cloth != fabric || patch.Set >= 0 && !strings.Contains(cloth, top.Cloth.Sets[patch.Set].Name) {
+					if patch.Set < 0 && cloth != fabric || patch.Set >= 0 && !strings.Contains(cloth, top.CutFacts.Sets[patch.Set].Name) {
 						return fmt.Errorf("cell %d, piece %d: %s is said, %s is there", at.Cell, piece, cloth, fabric)
 					}
 					if !k.Column && !liesAt(top, at, patch, k.Pieces[piece]) {

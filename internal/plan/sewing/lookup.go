@@ -70,7 +70,7 @@ func (p *Plan) ShapeName(b *Block, piece int) string {
 }
 
 // Sashed says whether sashes lie between the blocks.
-func (p *Plan) Sashed() bool { return p.top.Cloth.Sash != nil }
+func (p *Plan) Sashed() bool { return p.top.CutFacts.Sash != nil }
 
 // Place says where in a cell a point lies: its middle, one of its corners or sides.
 func (p *Plan) Place(cell int, at point) string {

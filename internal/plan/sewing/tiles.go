@@ -116,7 +116,7 @@ func (a *assembling) layColumns() {
 // layRows lays the rows of blocks with the sashes beside them, and the sashes between the
 // rows, in the order in which a top lists them.
 func (a *assembling) layRows() {
-	sash := a.top.Cloth.Sash
+	sash := a.top.CutFacts.Sash
 	has := func(n, of int) bool { return sash != nil && (sash.Around || n > 0 && n < of) }
 	for y := range a.Rows + 1 {
 		if has(y, a.Rows) {
@@ -146,7 +146,7 @@ func (a *assembling) layRows() {
 // sashRow is the sashes before a row: one long strip, or short ones with posts between them.
 func (a *assembling) sashRow(y int, has func(n, of int) bool) line {
 	c := line{after: y}
-	if a.top.Cloth.Sash.Corners < 0 {
+	if a.top.CutFacts.Sash.Corners < 0 {
 		t := a.loosePatch()
 		t.sash = true
 		c.tiles = append(c.tiles, t)

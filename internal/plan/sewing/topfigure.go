@@ -20,7 +20,7 @@ const (
 // assemblyFigures is the pictures of how blocks, sashes and borders are sewn together.
 func (p *Plan) assemblyFigures() []*diagram.Figure {
 	list := []*diagram.Figure{p.linesFigure()}
-	if len(p.top.Cloth.Borders) > 0 {
+	if len(p.top.CutFacts.Borders) > 0 {
 		list = append(list, p.bordersFigure())
 	}
 	return list
@@ -269,7 +269,7 @@ func (p *Plan) bordersFigure() *diagram.Figure {
 		if stage.Sort != BorderStage {
 			continue
 		}
-		half := float64(p.top.Cloth.Borders[stage.Number-1].Width) * 0.4
+		half := float64(p.top.CutFacts.Borders[stage.Number-1].Width) * 0.4
 		for i := stage.First; i < stage.First+stage.Count; i++ {
 			d.pressed(i, 0.5+0.05*float64(stage.Number), max(min(half, width/20), width/40))
 		}

@@ -74,7 +74,7 @@ func (b *book) courses() {
 		return
 	}
 	text := b.coursesText()
-	if b.Top.Cloth.Sash != nil {
+	if b.Top.CutFacts.Sash != nil {
 		text += " A sash goes between each block and the next" + b.sashesAround() + "."
 	}
 	if sashes {
@@ -92,7 +92,7 @@ func (b *book) courses() {
 
 // withPosts says that posts are sewn between the pieces of long sashes, where there are any.
 func (b *book) withPosts(sashes int) string {
-	if b.Top.Cloth.Sash == nil || b.Top.Cloth.Sash.Corners < 0 {
+	if b.Top.CutFacts.Sash == nil || b.Top.CutFacts.Sash.Corners < 0 {
 		return ""
 	}
 	return " with " + verb(sashes, "its", "their") + " posts"
@@ -114,7 +114,7 @@ func (b *book) coursesText() string {
 
 // sashesAround says that sashes stand at both ends of a row too.
 func (b *book) sashesAround() string {
-	if !b.Top.Cloth.Sash.Around {
+	if !b.Top.CutFacts.Sash.Around {
 		return ""
 	}
 	return ", and one at each end of the " + b.course()
@@ -195,7 +195,7 @@ func (b *book) longWay(way int) string {
 // border is one border.
 func (b *book) border(s *sewing.Stage) {
 	n := s.Number - 1
-	edging := &b.Top.Cloth.Borders[n]
+	edging := &b.Top.CutFacts.Borders[n]
 	whole := []document.Block{heading(1, capital(b.borderName(n)))}
 	whole = append(whole, para("This border is %s wide finished, of fabric %s. Measure the quilt through its middle before you cut the strips to length: the lengths below are what they should be%s.",
 		b.length(edging.Width), b.letters[edging.Fabric], b.roundedUp(n)))

@@ -32,7 +32,7 @@ func (b *book) facts() []document.Item {
 	} else {
 		items = append(items, item(lead("Usable width:", "it differs; the table of fabrics names it for each one.")))
 	}
-	if t.Cloth.StripGiven {
+	if t.CutFacts.StripGiven {
 		return items
 	}
 	return append(items, item(lead("Blocks:", "%s finished. The strips that wedges are cut from follow from that, so keep to the exact widths.", b.size(t.SideFinished, t.SideFinished))))

@@ -115,7 +115,7 @@ func (b *book) add(list ...document.Block) {
 
 // document puts parts behind the cover and numbers the figures.
 func (b *book) document(parts []document.Section) document.Document {
-	w := &b.Top.Words
+	w := &b.Top.Credits
 	d := document.Document{
 		Title: b.title(), Maker: b.maker(), Author: own(w.Designer), Copyright: own(w.Copyright), Language: "en",
 		Subject:  "A quilt pattern: fabric, cutting, sewing and finishing.",
@@ -127,7 +127,7 @@ func (b *book) document(parts []document.Section) document.Document {
 
 // maker says who designed the quilt, "" where the layout does not.
 func (b *book) maker() string {
-	if name := own(b.Top.Words.Designer); name != "" {
+	if name := own(b.Top.Credits.Designer); name != "" {
 		return "Designed by " + name
 	}
 	return ""

@@ -10,7 +10,7 @@ func (b *book) cover() *document.Cover {
 	picture := document.Picture{Of: b.picture(asItIs), Alternative: b.described("The quilt in its colours")}
 	c := &document.Cover{Subtitle: "Quilt pattern", Picture: &picture}
 	c.Lines = append(c.Lines, lead("Finished size:", "%s", b.size(t.Outer.Width(), t.Outer.Height())))
-	if level := own(t.Words.Level); level != "" {
+	if level := own(t.Credits.Level); level != "" {
 		c.Lines = append(c.Lines, lead("For:", "%s", level))
 	}
 	c.Lines = append(c.Lines, lead("Pieces:", "%d", len(t.Patches)))
@@ -24,7 +24,7 @@ func (b *book) cover() *document.Cover {
 func (b *book) described(shows string) string {
 	t := b.Top
 	text := shows + ": " + b.across()
-	if n := len(t.Cloth.Borders); n > 0 {
+	if n := len(t.CutFacts.Borders); n > 0 {
 		text += ", with " + count(n, "border")
 	}
 	return text + ", " + b.size(t.Outer.Width(), t.Outer.Height()) + " finished."
@@ -33,7 +33,7 @@ func (b *book) described(shows string) string {
 // notes are the layout's notes for a place, "" for the pattern as a whole.
 func (b *book) notes(place string) []string {
 	var list []string
-	for _, n := range b.Top.Words.Notes {
+	for _, n := range b.Top.Credits.Notes {
 		if text := own(n.Text); n.Place == place && text != "" {
 			list = append(list, text)
 		}

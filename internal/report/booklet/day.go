@@ -94,7 +94,7 @@ func (b *book) laidTogether() string {
 		list = append(list, "blocks")
 	}
 	list = append(list, plural(b.course()))
-	if len(b.Top.Cloth.Borders) > 0 {
+	if len(b.Top.CutFacts.Borders) > 0 {
 		list = append(list, "borders")
 	}
 	return listed(list)

@@ -79,7 +79,7 @@ func reported(r Reports) map[measure.NM]bool {
 	for _, l := range []measure.NM{t.Outer.Width(), t.Outer.Height(), t.Seam, t.SideFinished, measure.Yard, r.Top.Units.Mark()} {
 		found[l] = true
 	}
-	for _, b := range t.Cloth.Borders {
+	for _, b := range t.CutFacts.Borders {
 		found[b.Width] = true
 	}
 	seen := map[uintptr]bool{}

@@ -79,7 +79,7 @@ func layoutName(r Reports, word string) bool {
 			return true
 		}
 	}
-	return slices.ContainsFunc(r.Top.Cloth.Sets, func(s quilt.Set) bool { return begins(s.Name) })
+	return slices.ContainsFunc(r.Top.CutFacts.Sets, func(s quilt.Set) bool { return begins(s.Name) })
 }
 
 // labelled says whether capitals are a part of a name of the layout's.
@@ -89,7 +89,7 @@ func labelled(r Reports, c string) bool {
 			return true
 		}
 	}
-	for _, s := range r.Top.Cloth.Sets {
+	for _, s := range r.Top.CutFacts.Sets {
 		if strings.Contains(s.Name, c) {
 			return true
 		}
@@ -99,12 +99,12 @@ func labelled(r Reports, c string) bool {
 			return true
 		}
 	}
-	return strings.Contains(r.Top.Words.Level+r.Top.Words.Designer, c) || slices.ContainsFunc(notesOf(r), func(n string) bool { return strings.Contains(n, c) })
+	return strings.Contains(r.Top.Credits.Level+r.Top.Credits.Designer, c) || slices.ContainsFunc(notesOf(r), func(n string) bool { return strings.Contains(n, c) })
 }
 
 func notesOf(r Reports) []string {
 	var list []string
-	for _, n := range r.Top.Words.Notes {
+	for _, n := range r.Top.Credits.Notes {
 		list = append(list, n.Text)
 	}
 	return list

@@ -91,7 +91,7 @@ func (b *book) finishingTable() {
 		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(name)}, cell(text)}})
 	}
 	if k := b.Cuts.Binding; k != nil {
-		row("Binding", count(k.Strips, "strip")+" "+b.length(k.StripCut)+" wide"+b.forCopies()+" of fabric "+b.letters[b.Top.Cloth.Binding.Fabric]+"; "+verb(k.Strips, "its", "their")+" cloth is in the table above")
+		row("Binding", count(k.Strips, "strip")+" "+b.length(k.StripCut)+" wide"+b.forCopies()+" of fabric "+b.letters[b.Top.CutFacts.Binding.Fabric]+"; "+verb(k.Strips, "its", "their")+" cloth is in the table above")
 	}
 	if k := b.Cuts.Backing; k != nil {
 		row("Backing", "at least "+b.sizeAtLeast(k.WidthCut, k.HeightCut)+b.forCopies()+" of fabric "+b.letters[b.Cuts.BackingOf]+"; its cloth is in the table above")

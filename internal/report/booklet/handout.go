@@ -181,7 +181,7 @@ func (b *book) kitFinishing() []document.Row {
 		}
 	}
 	if k := plan.Binding; k != nil {
-		row(b.Top.Cloth.Binding.Fabric, "strips for the binding, "+b.length(k.StripCut)+" wide", k.Strips)
+		row(b.Top.CutFacts.Binding.Fabric, "strips for the binding, "+b.length(k.StripCut)+" wide", k.Strips)
 	}
 	if k := plan.Backing; k != nil {
 		row(plan.BackingOf, "cloth for the backing, at least "+b.sizeAtLeast(k.WidthCut, k.HeightCut), 1)

@@ -59,7 +59,7 @@ func (b *book) uses(n int) []string {
 	if slices.ContainsFunc(b.Cuts.Sets, func(s cutting.StripSet) bool { return inSet(&s, n) }) {
 		say("strip sets")
 	}
-	if c := b.Top.Cloth.Binding; c != nil && c.Fabric == f.Index {
+	if c := b.Top.CutFacts.Binding; c != nil && c.Fabric == f.Index {
 		say("binding")
 	}
 	if b.Cuts.BackingOf == f.Index {

@@ -148,7 +148,7 @@ func (b *book) templateTable(list []templates.Template, plates []templates.Plate
 			if c.Fabric >= 0 {
 				cloths = append(cloths, b.Top.Fabrics[c.Fabric].Name+": "+numeral(c.Count))
 			} else {
-				cloths = append(cloths, "strip set "+b.Top.Cloth.Sets[c.Set].Name+": "+numeral(c.Count))
+				cloths = append(cloths, "strip set "+b.Top.CutFacts.Sets[c.Set].Name+": "+numeral(c.Count))
 			}
 		}
 		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(piece.Name())}, cell(piece.Shape.String()), cell(numeral(piece.Count)), cell(joinedBy(cloths, "; ")), cell(shownIn(plates, piece.Name(), templateKey))}})

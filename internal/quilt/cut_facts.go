@@ -6,12 +6,12 @@ import (
 	"eighthturn/layout"
 )
 
-// Cloth is what of the design only the cutting and sewing plans need. Which fabric an edging
+// CutFacts is what of the design only the cutting and sewing plans need. Which fabric an edging
 // of the top shows is read off its patches.
-type Cloth struct {
+type CutFacts struct {
 	StripGiven bool                       // the layout gave the strip that wedges are cut from, not the side
 	StripsCut  [blocks.Heights]measure.NM // the strip for wedges of each height; 0 where the grid has none
-	Fabrics    []FabricCloth              // by index of the top's fabrics
+	Fabrics    []FabricStock              // by index of the top's fabrics
 	Sets       []Set                      // the strip sets that the top shows
 	Columns    []Column
 	Sash       *layout.Edging  // between the blocks, nil if there is none; its width finished
@@ -22,8 +22,8 @@ type Cloth struct {
 	Unused     []int           // fabrics, by index, that no patch, binding or backing shows, the least first
 }
 
-// FabricCloth is what there is of a fabric.
-type FabricCloth struct {
+// FabricStock is what there is of a fabric.
+type FabricStock struct {
 	OnHand      measure.NM // length, 0 if not said
 	UsableWidth measure.NM // between the selvages
 }
@@ -41,14 +41,14 @@ type Column struct {
 	Divided      blocks.Column
 }
 
-// cloth copies from the design what the plans need.
-func (l *laying) cloth() {
+// cutFacts copies from the design what the plans need.
+func (l *laying) cutFacts() {
 	d := l.design
-	c := &l.Cloth
+	c := &l.CutFacts
 	c.StripGiven, c.StripsCut = d.StripGiven, d.StripsCut
 	c.Sash, c.Borders, c.Binding, c.Backing, c.Batting = d.Sash, d.Borders, d.Binding, d.Backing, d.Batting
 	for _, f := range d.Fabrics {
-		c.Fabrics = append(c.Fabrics, FabricCloth{f.OnHand, f.UsableWidth})
+		c.Fabrics = append(c.Fabrics, FabricStock{f.OnHand, f.UsableWidth})
 	}
 	for _, r := range d.Runs {
 		c.Columns = append(c.Columns, Column{r.Y*d.Columns + r.X, r.Cells, r.Divided})
@@ -65,13 +65,13 @@ func (l *laying) set(n int, height blocks.WedgeHeight) int16 {
 	key := setKey{n, height}
 	i, ok := l.sets[key]
 	if !ok {
-		i = int16(len(l.Cloth.Sets)) // the language allows fewer
+		i = int16(len(l.CutFacts.Sets)) // the language allows fewer
 		l.sets[key] = i
 		s := Set{Name: l.design.StripSets[n].Name, Height: height}
 		for _, b := range l.design.StripSets[n].Bands {
 			s.BandsCut = append(s.BandsCut, b.Cut[height])
 		}
-		l.Cloth.Sets = append(l.Cloth.Sets, s)
+		l.CutFacts.Sets = append(l.CutFacts.Sets, s)
 	}
 	return i
 }
@@ -82,15 +82,15 @@ func (l *laying) unused() {
 	for i := range l.Faces {
 		used[l.Faces[i].Fabric] = true
 	}
-	if b := l.Cloth.Binding; b != nil {
+	if b := l.CutFacts.Binding; b != nil {
 		used[b.Fabric] = true
 	}
-	if l.Cloth.Backing >= 0 {
-		used[l.Cloth.Backing] = true
+	if l.CutFacts.Backing >= 0 {
+		used[l.CutFacts.Backing] = true
 	}
 	for i, u := range used {
 		if !u {
-			l.Cloth.Unused = append(l.Cloth.Unused, i)
+			l.CutFacts.Unused = append(l.CutFacts.Unused, i)
 		}
 	}
 }

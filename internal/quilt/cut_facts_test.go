@@ -11,8 +11,8 @@ import (
 	"eighthturn/layout"
 )
 
-// TestCloth is the law that what the plans read of a top's cloth is what its patches show.
-func TestCloth(t *testing.T) {
+// TestCutFacts is the law that what the plans read of a top's cut facts is what its patches show.
+func TestCutFacts(t *testing.T) {
 	banded, turned, unused := 0, 0, 0
 	for seed := range uint64(judges.Of(100, 400)) {
 		d, _, faults := layout.Read(invent.Layout(seed))
@@ -31,21 +31,21 @@ func TestCloth(t *testing.T) {
 			if p.Turned {
 				turned++
 			}
-			set := top.Cloth.Sets[p.Set]
+			set := top.CutFacts.Sets[p.Set]
 			cut := measure.NM(0)
 			for _, b := range set.BandsCut {
 				cut += b - 2*top.Seam
 			}
-			if want := top.Cloth.StripsCut[set.Height] - 2*top.Seam; cut != want || len(set.BandsCut) != p.Count {
+			if want := top.CutFacts.StripsCut[set.Height] - 2*top.Seam; cut != want || len(set.BandsCut) != p.Count {
 				t.Fatalf("layout %d: set %q has %d bands of %d in all, the patch %d of %d", seed, set.Name, len(set.BandsCut), cut, p.Count, want)
 			}
 		}
 		for i := range top.Faces {
-			if slices.Contains(top.Cloth.Unused, top.Faces[i].Fabric) {
+			if slices.Contains(top.CutFacts.Unused, top.Faces[i].Fabric) {
 				t.Fatalf("layout %d: fabric %d is shown", seed, top.Faces[i].Fabric)
 			}
 		}
-		unused += len(top.Cloth.Unused)
+		unused += len(top.CutFacts.Unused)
 	}
 	if banded == 0 || turned == 0 || unused == 0 {
 		t.Errorf("%d wedges of strip sets, %d turned, %d fabrics unused: too few to say anything", banded, turned, unused)
