@@ -50,8 +50,8 @@ type Top struct {
 	StripSeams    []Seam         // between the bands of one patch
 	Alike         []int          // seams, by index, whose two faces a pool of scraps could not give two fabrics
 	Warnings      []layout.Fault // what only the laid-out top can tell
-	Credits         Credits
-	CutFacts         CutFacts
+	Credits       Credits
+	CutFacts      CutFacts
 }
 
 // Credits is what of the design only the reports need.

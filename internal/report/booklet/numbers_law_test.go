@@ -178,7 +178,7 @@ func wrongKits(text string, one *cutting.Plan, top *quilt.Top) (wrong []string, 
 		for _, n := range f.Lines {
 			add(f.Name, lineName(top, &one.Lines[n]), one.Lines[n].Pieces)
 		}
-		if top.Cloth.Binding != nil && one.Binding != nil && top.Cloth.Binding.Fabric == f.Index {
+		if top.CutFacts.Binding != nil && one.Binding != nil && top.CutFacts.Binding.Fabric == f.Index {
 			add(f.Name, "binding", one.Binding.Strips)
 		}
 		if one.Backing != nil && one.BackingOf == f.Index {
