@@ -67,7 +67,7 @@ func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*
 		}
 	}
 	made.Document = numbered(document.Document{
-		Title: b.title() + ", templates", Maker: b.maker(), Author: own(t.Words.Designer), Copyright: own(t.Words.Copyright), Language: "en",
+		Title: b.title() + ", templates", Maker: b.maker(), Author: own(t.Credits.Designer), Copyright: own(t.Credits.Copyright), Language: "en",
 		Subject: "The pieces of a quilt at true size.", Sections: b.parts,
 	})
 	return made, nil
