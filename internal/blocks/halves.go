@@ -31,6 +31,7 @@ func halves() *Kind {
 				Name:  "block",
 				Do:    "Sew two triangles along their long sides. These are on the bias: pin them and let the machine feed them, without pulling.",
 				Trim:  "Lay a square ruler with its diagonal on the seam and cut the block to size.",
+				Tools: []Tool{SquareRuler},
 				Check: "the seam runs from corner to corner, and every edge is half the unfinished block from its middle",
 				Joins: []Join{{A: 0, B: 1}},
 			}},

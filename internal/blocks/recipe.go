@@ -16,6 +16,7 @@ type Step struct {
 	Do    string // what to do, in a quilter's words
 	Trim  string // what to cut off afterwards, "" for nothing
 	Check string // what to look at afterwards
+	Tools []Tool // what it takes beside cutter, mat and ruler
 	Joins []Join // a unit each, but a step that goes on with its own unit makes only the last
 }
 

@@ -65,6 +65,7 @@ func eightAndFour() Recipe {
 				Do: "Sew the long side of a corner triangle to the wide end of the second wedge of each pair, two opposite corners first, then the other two. " +
 					"The triangle sticks out by the same at both ends.",
 				Trim:  "Lay a square ruler on the block, its middle on the middle of the ring, and cut the corners to size.",
+				Tools: []Tool{SquareRuler},
 				Check: "every edge is half the unfinished block from the middle, and the wedges beside a corner keep a seam allowance of cloth beyond their points",
 				Joins: []Join{
 					{A: Made(6), B: corner, Press: 1}, {A: Made(7), B: corner + 2, Press: 1},

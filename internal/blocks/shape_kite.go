@@ -5,7 +5,7 @@ import "eighthturn/internal/measure"
 // kiteShape: 90 degrees at the block's corner, 45 at its middle. It is cut from a square, and trimmed at its square corner.
 func kiteShape() *Description {
 	return &Description{
-		Name: "kite", Gathers: StarCentre, Point: 2, Blunt: -1, Grain: [2]int{1, 0}, Trimmed: []int{0, 3}, Tools: []Tool{WedgeRule},
+		Name: "kite", Angles: [][]float64{{90, 112.5, 45, 112.5}}, Gathers: StarCentre, Point: 2, Blunt: -1, Grain: [2]int{1, 0}, Trimmed: []int{0, 3}, Tools: []Tool{WedgeRule},
 		Shaped: true, CutTitle: "Kites",
 		CutWords: "Draw a line from corner to corner of the square. Lay a wedge rule of 45 degrees with its middle line on it and the point where its sides meet in a corner of the square, and cut along both sides. " +
 			"The kite stays a little large at its square corner and is trimmed after sewing. Or lay the square corner of the template in a corner of the square, and cut round it.",

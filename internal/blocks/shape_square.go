@@ -2,7 +2,7 @@ package blocks
 
 // squareShape: a plain block, or where two strips meet.
 func squareShape() *Description {
-	return &Description{Name: "square", Sized: ByOutline, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, ByRuler: true, Lies: rightAngle, Cut: cutSquare}
+	return &Description{Name: "square", Angles: [][]float64{{90, 90, 90, 90}}, Sized: ByOutline, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, ByRuler: true, Lies: rightAngle, Cut: cutSquare}
 }
 
 func cutSquare(z *Sizing) (CutSize, []Exact, bool) {

@@ -5,7 +5,7 @@ import "eighthturn/internal/measure"
 // stopShape: a half-square triangle less one wedge. A square cut once gives two, each of either hand.
 func stopShape() *Description {
 	return &Description{
-		Name: "stop piece", Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 3}, Tools: []Tool{OwnTemplate},
+		Name: "stop piece", Angles: [][]float64{{90, 45, 112.5, 112.5}}, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 3}, Tools: []Tool{OwnTemplate},
 		Shaped: true, CutTitle: "Stop pieces",
 		CutWords: "A square cut once gives two triangles, and each of them has one sharp corner too many; each serves as a left or a right stop piece. " +
 			"Lay the template for the left or the right hand on it, the cloth right side up, long edge on long edge, and cut along the slanted side of the template only. " +

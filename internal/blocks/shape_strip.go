@@ -2,7 +2,7 @@ package blocks
 
 // stripShape: of a border or a sash.
 func stripShape() *Description {
-	return &Description{Name: "strip", Sized: ByOutline, Edging: true, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, ByRuler: true, Lies: rightAngle, Cut: cutStrip}
+	return &Description{Name: "strip", Angles: [][]float64{{90, 90, 90, 90}}, Sized: ByOutline, Edging: true, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, ByRuler: true, Lies: rightAngle, Cut: cutStrip}
 }
 
 // cutStrip has an exact width; a border's length is up to the next step, since it is cut to the quilt's own measure.

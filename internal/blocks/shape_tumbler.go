@@ -5,7 +5,7 @@ import "eighthturn/internal/measure"
 // tumblerShape: a trapezoid whose slanted sides lean 22.5 degrees; its strip is the block's side and two seams.
 func tumblerShape() *Description {
 	return &Description{
-		Name: "tumbler", Sized: ByColumn, Point: -1, Blunt: -1, Grain: [2]int{1, 2}, Tools: []Tool{WedgeRule},
+		Name: "tumbler", Angles: [][]float64{{67.5, 112.5, 112.5, 67.5}, {112.5, 67.5, 67.5, 112.5}}, Sized: ByColumn, Point: -1, Blunt: -1, Grain: [2]int{1, 2}, Tools: []Tool{WedgeRule},
 		CutTitle: "Tumblers",
 		CutWords: "Square the end of the strip. Lay the line of the wedge rule that the table names on the edge of the strip, or use the template, and cut both sides. Turn the rule half round for the next.",
 		Lies: func(o []Place) (from, to int) { // from its upper left corner clockwise: its parallel sides run down; the wide one down

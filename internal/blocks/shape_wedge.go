@@ -6,7 +6,7 @@ import "eighthturn/internal/measure"
 // leaves the tip blunt.
 func wedgeShape() *Description {
 	return &Description{
-		Name: "wedge", Sized: ByStrip, Gathers: WebCentre, Point: 0, Blunt: 0, Grain: [2]int{2, 1}, Tools: []Tool{WedgeRule},
+		Name: "wedge", Angles: [][]float64{{45, 67.5, 67.5}}, Sized: ByStrip, Gathers: WebCentre, Point: 0, Blunt: 0, Grain: [2]int{2, 1}, Tools: []Tool{WedgeRule},
 		CutTitle: "Wedges",
 		CutWords: "Square the end of the strip. Lay a wedge rule of 45 degrees, or the template, across the strip from edge to edge and cut both sides. " +
 			"For the next wedge turn the rule half round, so that its wide end lies where the tip was: each cut makes a side of two wedges. The tips are blunt, as wide as the strip makes them.",

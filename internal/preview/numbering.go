@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 )
 
@@ -109,16 +110,19 @@ func appendOutlineKey(b []byte, outline []quilt.Point, origin quilt.Point) []byt
 	return b
 }
 
-// describe makes a template, without its inner seams.
-func describe(t *quilt.Top, r run) *template {
+// describe makes a template, without its inner seams. What its patches measure is what the cutting plan says of them.
+func (p *preparing) describe(r run) *template {
+	if p.pieces == nil {
+		p.pieces = cutting.Pieces(p.Top, cutting.Options{})
+	}
+	words := cutting.Words{Plan: p.pieces}
 	made := &template{}
-	for p := r.first; p < r.first+r.count; p++ {
-		patch := &t.Patches[p]
-		finished, cut := sizes(patch.Outline, patch.Shape, t.Seam, t.Units)
-		role := t.Roles[patch.Role]
-		made.Patches = append(made.Patches, patchInfo{patch.Count, patch.Shape.String(), role.Name, role.Letter, finished, cut})
+	for n := r.first; n < r.first+r.count; n++ {
+		patch, line := &p.Patches[n], &p.pieces.Lines[p.pieces.LineOf[n]]
+		role := p.Roles[patch.Role]
+		made.Patches = append(made.Patches, patchInfo{patch.Count, patch.Shape.String(), role.Name, role.Letter, words.FinishedSize(&line.Piece), words.CutSize(line)})
 		for f := patch.First; f < patch.First+patch.Count; f++ {
-			made.Faces = append(made.Faces, relative(t.Faces[f].Outline, r.origin))
+			made.Faces = append(made.Faces, relative(p.Faces[f].Outline, r.origin))
 		}
 	}
 	return made

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/report"
 	"eighthturn/layout"
@@ -78,6 +79,7 @@ type preparing struct {
 	joinOrder []joinKey
 	loose     looseParts
 	lines     map[int]int
+	pieces    *cutting.Plan // how the pieces are cut, nil until a new template asks
 }
 
 // newPicture makes a top ready. It must not be called twice at a time with one numbering.
@@ -157,7 +159,7 @@ func (p *preparing) number() {
 		}
 		number, isNew := p.numbers.templateNumber(p.Top, r)
 		if isNew {
-			p.fresh[number] = describe(p.Top, r)
+			p.fresh[number] = p.describe(r)
 			p.owners[joinKey{a: number, b: -1}] = [2]int32{int32(i), int32(i)}
 		}
 		p.items[i] = number

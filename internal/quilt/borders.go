@@ -77,12 +77,12 @@ func (l *laying) corneredBorder(n int, b layout.Edging, inner rim, at Rect) (rim
 
 // borderStrip adds one strip of a border.
 func (l *laying) borderStrip(n, number int, b layout.Edging, at Rect) rim {
-	return l.rectangle(Patch{Shape: blocks.Strip, Role: l.role("border", "B"), Border: n, Number: number, Place: b.Span}, b.Fabric, at)
+	return l.rectangle(Patch{Shape: blocks.EdgingShape(false), Role: l.role("border", "B"), Border: n, Number: number, Place: b.Span}, b.Fabric, at)
 }
 
 // cornerSquare adds one corner square of a border.
 func (l *laying) cornerSquare(n, number int, b layout.Edging, at Rect) rim {
-	return l.rectangle(Patch{Shape: blocks.Square, Role: l.role("corner squares", "Q"), Border: n, Number: number, Place: b.Span}, b.Corners, at)
+	return l.rectangle(Patch{Shape: blocks.EdgingShape(true), Role: l.role("corner squares", "Q"), Border: n, Number: number, Place: b.Span}, b.Corners, at)
 }
 
 // rectangle adds a patch of one fabric outside the blocks and returns its spans, a side

@@ -65,10 +65,7 @@ func (l *laying) columnPiece(col *column, block, i, last int, outline []Point, c
 	b := &l.design.Blocks[block]
 	role := &b.Kind.Roles[0]
 	f := b.Fills[0][i%len(b.Fills[0])]
-	shape := blocks.Tumbler
-	if i == 0 || i == last {
-		shape = blocks.HalfTumbler
-	}
+	shape := blocks.ColumnShape(i == 0 || i == last)
 	here := col.count[cell]
 	if here[1] == 0 {
 		here[0] = len(l.Patches)

@@ -70,7 +70,7 @@ func (d *dealer) key(p pooled) placeKey {
 	patch := &d.Patches[d.Faces[p.face].Patch]
 	band := p.face - patch.First
 	switch by := d.design.Pools[p.pool].By; {
-	case by == layout.ByWeb && (patch.Shape == blocks.Wedge || patch.Shape == blocks.Kite):
+	case by == layout.ByWeb && patch.Shape.Description().Gathers != blocks.NoCentre:
 		return placeKey{pool: p.pool, band: band, role: patch.Role, face: -1, cell: -1, at: patch.Outline[0]}
 	case by != layout.ByPiece && patch.Cell >= 0:
 		return placeKey{pool: p.pool, band: band, role: patch.Role, face: -1, cell: patch.Cell}

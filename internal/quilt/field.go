@@ -160,10 +160,10 @@ func (s *sashing) corner(x, y int) Point {
 // part lays a strip or a post. Sashes run through beside places with nothing in them too.
 func (s *sashing) part(at Rect, post bool) tile {
 	s.number++
-	p := Patch{Shape: blocks.Strip, Border: -1, Number: s.number, Place: s.design.Sash.Span}
+	p := Patch{Shape: blocks.EdgingShape(post), Border: -1, Number: s.number, Place: s.design.Sash.Span}
 	fabric := s.design.Sash.Fabric
 	if post {
-		p.Shape, p.Role, fabric = blocks.Square, s.role("posts", "O"), s.design.Sash.Corners
+		p.Role, fabric = s.role("posts", "O"), s.design.Sash.Corners
 	} else {
 		p.Role = s.role("sash", "S")
 	}

@@ -38,9 +38,9 @@ func shows(k *blocks.Kind) Sort {
 // shape is the shape of the pieces that make up a figure.
 func (s Sort) shape() blocks.Shape {
 	if s == Star {
-		return blocks.Kite
+		return blocks.Gathering(blocks.StarCentre)
 	}
-	return blocks.Wedge
+	return blocks.Gathering(blocks.WebCentre)
 }
 
 // shown is the sort of figure that each cell means to show.

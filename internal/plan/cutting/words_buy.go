@@ -71,12 +71,11 @@ func (w Words) WaysToFit(f *Fabric) string {
 func (w Words) PrecutWords(f *Fabric) string {
 	var parts []string
 	for _, c := range f.Precuts {
-		metric := strings.HasPrefix(c.Name, "metric")
-		switch size, strip := strings.CutSuffix(c.Name, " strip"); {
-		case strip && size[0] >= '0' && size[0] <= '9':
-			parts = append(parts, plural(c.Count, "strip")+" of "+size)
-		case strip, strings.HasSuffix(c.Name, "fat quarter") && metric == (w.Units == measure.Centimetres):
-			parts = append(parts, plural(c.Count, strings.TrimPrefix(c.Name, "metric ")))
+		switch {
+		case c.Sort == supplies.StripPrecut:
+			parts = append(parts, plural(c.Count, "strip")+" of "+measure.Text(c.Usable.Height, measure.Inches))
+		case c.Sort != supplies.OtherPrecut && c.SoldIn(w.Units):
+			parts = append(parts, plural(c.Count, "fat quarter"))
 		}
 	}
 	return strings.Join(parts, " or ")

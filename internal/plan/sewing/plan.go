@@ -12,6 +12,7 @@
 package sewing
 
 import (
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
@@ -116,18 +117,19 @@ type Make struct {
 
 // Step is one step of the work on a block.
 type Step struct {
-	Name       string `json:"name"` // of the unit that it makes
-	Do         string `json:"do"`
-	Trim       string `json:"trim,omitempty"` // what to cut off, "" for nothing
-	Check      string `json:"check"`
-	PerBlock   int    `json:"per_block"`      // how many units
-	Make       int    `json:"make"`           // how many units in the whole top
-	Form       Form   `json:"form,omitempty"` // of the unit; "" of a column
-	Finished   Size   `json:"finished"`
-	Unfinished Size   `json:"unfinished"` // after trimming
-	Before     *Size  `json:"before,omitempty"`
-	StandsOut  Length `json:"stands_out"` // by how much at most, beyond where it is trimmed; 0 where nothing is
-	Joins      []Join `json:"joins"`      // in the order of sewing
+	Name       string        `json:"name"` // of the unit that it makes
+	Do         string        `json:"do"`
+	Trim       string        `json:"trim,omitempty"` // what to cut off, "" for nothing
+	Check      string        `json:"check"`
+	Tools      []blocks.Tool `json:"-"`              // what trimming takes beside cutter, mat and ruler
+	PerBlock   int           `json:"per_block"`      // how many units
+	Make       int           `json:"make"`           // how many units in the whole top
+	Form       Form          `json:"form,omitempty"` // of the unit; "" of a column
+	Finished   Size          `json:"finished"`
+	Unfinished Size          `json:"unfinished"` // after trimming
+	Before     *Size         `json:"before,omitempty"`
+	StandsOut  Length        `json:"stands_out"` // by how much at most, beyond where it is trimmed; 0 where nothing is
+	Joins      []Join        `json:"joins"`      // in the order of sewing
 }
 
 // Join is one seam of a block, in the block's own frame: its upper left corner is the

@@ -26,7 +26,7 @@ func (p *Plan) stepsOf(s *sewn, count int) []Step {
 	var list []Step
 	next := 0
 	for _, recipe := range s.kind.Recipe.Steps {
-		step := Step{Name: recipe.Name, Do: recipe.Do, Trim: recipe.Trim, Check: recipe.Check}
+		step := Step{Name: recipe.Name, Do: recipe.Do, Trim: recipe.Trim, Check: recipe.Check, Tools: recipe.Tools}
 		for range recipe.Joins {
 			step.Joins = append(step.Joins, p.joinOf(s, next))
 			next++

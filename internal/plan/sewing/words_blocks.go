@@ -31,18 +31,23 @@ func (b *Block) VariantName(c *FabricVariant) string {
 
 // VariantLine is what blocks are sewn of; of a column, in which order.
 func (w Words) VariantLine(b *Block, c *FabricVariant) string {
+	return b.VariantName(c) + ": " + w.VariantText(b, c)
+}
+
+// VariantText is VariantLine without the name.
+func (w Words) VariantText(b *Block, c *FabricVariant) string {
 	if b.Column {
-		return w.columnLine(b, c)
+		return columnText(b, c)
 	}
 	each := ""
 	if len(c.Cells) > 1 {
 		each = " each"
 	}
-	return fmt.Sprintf("%s: %s of %s%s", b.VariantName(c), counted(len(c.Cells), b.Noun()), ClothCounts(c.Cloths), each)
+	return fmt.Sprintf("%s of %s%s", counted(len(c.Cells), b.Noun()), ClothCounts(c.Cloths), each)
 }
 
-func (w Words) columnLine(b *Block, c *FabricVariant) string {
-	text := fmt.Sprintf("%s: %s of ", b.VariantName(c), counted(len(c.Cells), b.Noun()))
+func columnText(b *Block, c *FabricVariant) string {
+	text := fmt.Sprintf("%s of ", counted(len(c.Cells), b.Noun()))
 	if len(c.Longer) < 2 {
 		return text + "one piece of " + c.Cloths[0]
 	}

@@ -8,6 +8,29 @@ type Precut struct {
 	Usable Size   // the least that real pieces measure: reckon with this
 	Sold   Size   // as it is sold
 	Source string // address, or how it is known
+	Sort   PrecutSort
+}
+
+// PrecutSort is what sort of piece a precut is.
+type PrecutSort uint8
+
+const (
+	OtherPrecut      PrecutSort = iota
+	FatQuarter                  // of a yard
+	MetricFatQuarter            // of a metre
+	StripPrecut                 // from selvage to selvage, as wide as Usable is high
+)
+
+// SoldIn says whether shops of a system of measures have it: fat quarters come by the yard or by the metre, all else by inches
+// everywhere.
+func (p *Precut) SoldIn(units measure.System) bool {
+	switch p.Sort {
+	case FatQuarter:
+		return units != measure.Centimetres
+	case MetricFatQuarter:
+		return units == measure.Centimetres
+	}
+	return true
 }
 
 // Precuts is what is sold cut in most shops. Pieces measure less than they are sold as: real fat quarters 18 by 20 to 18 by
@@ -19,13 +42,13 @@ func Precuts() []Precut {
 	inches := func(width, height int64) Size { return namedSize{"", width, height}.size() }
 	strip := Size{40 * measure.Inch, 5 * measure.Inch / 2}
 	return []Precut{
-		{"fat quarter", inches(20, 18), inches(22, 18), guide},
+		{"fat quarter", inches(20, 18), inches(22, 18), guide, FatQuarter},
 		{"metric fat quarter", Size{50 * measure.Centimetre, 50 * measure.Centimetre}, Size{55 * measure.Centimetre, 50 * measure.Centimetre},
-			"https://www.echidnasewing.com.au/article/inspiring-and-educating/imperial-to-metric-conversion-guide/"},
-		{"fat eighth", inches(20, 9), inches(22, 9), guide},
-		{"2 1/2 in strip", strip, Size{42 * measure.Inch, strip.Height}, guide},
-		{"10 in square", inches(10, 10), inches(10, 10), guide},
-		{"5 in square", inches(5, 5), inches(5, 5), guide},
+			"https://www.echidnasewing.com.au/article/inspiring-and-educating/imperial-to-metric-conversion-guide/", MetricFatQuarter},
+		{"fat eighth", inches(20, 9), inches(22, 9), guide, OtherPrecut},
+		{"2 1/2 in strip", strip, Size{42 * measure.Inch, strip.Height}, guide, StripPrecut},
+		{"10 in square", inches(10, 10), inches(10, 10), guide, OtherPrecut},
+		{"5 in square", inches(5, 5), inches(5, 5), guide, OtherPrecut},
 	}
 }
 

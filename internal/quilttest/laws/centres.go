@@ -64,11 +64,11 @@ func centreAt(t *quilt.Top, all *buckets, c Centre) Centre {
 		if p.Outline[0] != at {
 			continue
 		}
-		switch p.Shape {
-		case blocks.Wedge:
+		switch p.Shape.Description().Gathers {
+		case blocks.WebCentre:
 			c.Tips++
 			c.Pointed += degrees
-		case blocks.Kite:
+		case blocks.StarCentre:
 			c.Kites++
 			c.Pointed += degrees
 		}

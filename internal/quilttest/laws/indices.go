@@ -136,7 +136,7 @@ func columnsEnd(t *quilt.Top, kinds []*blocks.Kind) error {
 		}
 		for n, s := range shapes {
 			end := n == 0 || n == len(shapes)-1
-			if len(shapes) < 2 || end != (s == blocks.HalfTumbler) || !end && s != blocks.Tumbler {
+			if len(shapes) < 2 || s != blocks.ColumnShape(end) {
 				return fmt.Errorf("the column from cell %d down has the shapes %v", i, shapes)
 			}
 		}
@@ -169,7 +169,7 @@ func edgings(t *quilt.Top) error {
 		switch {
 		case p.Border < 0:
 			sashes++
-		case p.Shape == blocks.Strip:
+		case p.Shape.Description().Edging:
 			strips++
 			number = strips
 		default:

@@ -77,23 +77,13 @@ func within(a, b, p quilt.Point) bool { return dotSign(minus(a, p), minus(b, p))
 // ShapeAngles is the angles that a shape may have, in degrees from the corner that its
 // outline begins with, one way round or the other; none for shapes of which none are known.
 func ShapeAngles(s blocks.Shape) [][]float64 {
-	switch s {
-	case blocks.Wedge:
-		return [][]float64{{45, 67.5, 67.5}}
-	case blocks.Kite:
-		return [][]float64{{90, 112.5, 45, 112.5}}
-	case blocks.StopGround:
-		return [][]float64{{90, 45, 112.5, 112.5}}
-	case blocks.HalfSquare, blocks.RingCorner:
-		return [][]float64{{90, 45, 45}}
-	case blocks.Square, blocks.Strip:
-		return [][]float64{{90, 90, 90, 90}}
-	case blocks.Tumbler:
-		return [][]float64{{67.5, 112.5, 112.5, 67.5}, {112.5, 67.5, 67.5, 112.5}}
-	case blocks.HalfTumbler:
-		return [][]float64{{90, 90, 67.5, 112.5}, {90, 90, 112.5, 67.5}, {67.5, 112.5, 90, 90}, {112.5, 67.5, 90, 90}}
-	}
-	return nil
+	return s.Description().Angles
+}
+
+// isSquare says whether all sides of a shape are of one length.
+func isSquare(s blocks.Shape) bool {
+	d := s.Description()
+	return d.Sized == blocks.ByOutline && !d.Edging
 }
 
 // Angles: each patch has the angles of its shape, as nearly as rounded corners can; corner
@@ -105,7 +95,7 @@ func Angles(t *quilt.Top) error {
 		if known != nil && !hasOneOf(p.Outline, known) {
 			return fmt.Errorf("patch %d is no %s: %v", i, p.Shape, p.Outline)
 		}
-		if box := boxOf(p.Outline, 0); p.Shape == blocks.Square && box.Width() != box.Height() {
+		if box := boxOf(p.Outline, 0); isSquare(p.Shape) && box.Width() != box.Height() {
 			return fmt.Errorf("patch %d is %d wide and %d high, no square", i, box.Width(), box.Height())
 		}
 	}

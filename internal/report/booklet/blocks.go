@@ -139,8 +139,8 @@ func (b *book) colourings(k *sewing.Block) []document.Block {
 func (b *book) columnOrders(k *sewing.Block) document.List {
 	var list document.List
 	for i := range k.Variants {
-		name, text, _ := strings.Cut(b.words().VariantLine(k, &k.Variants[i]), ": ")
-		list.Items = append(list.Items, item(lead(name+":", "%s", sentence(text))))
+		v := &k.Variants[i]
+		list.Items = append(list.Items, item(lead(k.VariantName(v)+":", "%s", sentence(b.words().VariantText(k, v)))))
 	}
 	return list
 }

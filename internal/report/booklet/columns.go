@@ -61,7 +61,7 @@ func (b *book) tumblersText() string {
 	b.eachColumn(func(at *sewing.Placed) {
 		n := 0
 		for _, p := range at.Patches {
-			if b.Top.Patches[p].Shape == blocks.Tumbler {
+			if b.Top.Patches[p].Shape == blocks.ColumnShape(false) {
 				n++
 			}
 		}

@@ -61,27 +61,24 @@ func (b *book) faults() {
 	}
 }
 
-// howTo explains each way of cutting that the quilt needs, and no other.
+// howTo explains each way of cutting that the quilt needs, and no other: how its shapes are cut, then what is common to several.
 func (b *book) howTo() {
 	var items []document.Item
+	for _, s := range blocks.Shapes() {
+		if d := s.Description(); d.CutTitle != "" && b.Cuts.Cuts(s) {
+			items = append(items, item(lead(d.CutTitle+".", "%s", d.CutWords)))
+		}
+	}
 	for _, h := range []struct {
-		used       func(*cutting.Piece) bool
+		used       cutting.Method
 		name, text string
 	}{
-		{func(p *cutting.Piece) bool { return p.Shape == blocks.Wedge }, "Wedges.", "Square the end of the strip. Lay a wedge rule of 45 degrees, or the template, across the strip from edge to edge and cut both sides. " +
-			"For the next wedge turn the rule half round, so that its wide end lies where the tip was: each cut makes a side of two wedges. The tips are blunt, as wide as the strip makes them."},
-		{func(p *cutting.Piece) bool { return p.Shape == blocks.Tumbler }, "Tumblers.", "Square the end of the strip. Lay the line of the wedge rule that the table names on the edge of the strip, or use the template, and cut both sides. Turn the rule half round for the next."},
-		{func(p *cutting.Piece) bool { return p.Method == cutting.EndPairs }, "End pieces.", "Cut the rectangle, then cut it in two on the slant, from the longer edge of one piece to the shorter edge of the other. Left and right ones are mirror images: cut each sort with the right side up."},
-		{func(p *cutting.Piece) bool { return p.Shape == blocks.Kite }, "Kites.", "Draw a line from corner to corner of the square. Lay a wedge rule of 45 degrees with its middle line on it and the point where its sides meet in a corner of the square, and cut along both sides. " +
-			"The kite stays a little large at its square corner and is trimmed after sewing. Or lay the square corner of the template in a corner of the square, and cut round it."},
-		{func(p *cutting.Piece) bool { return p.Method == cutting.OnceOnDiagonal }, "Squares cut once.", "Cut the square from corner to corner: two triangles. Their long edges are on the bias and stretch, so handle them little."},
-		{func(p *cutting.Piece) bool { return p.Shape == blocks.StopGround }, "Stop pieces.", "A square cut once gives two triangles, and each of them has one sharp corner too many. Lay the template for the left or the right hand on it, the cloth right side up, long edge on long edge, and cut along the slanted side of the template only. " +
-			"The short edges stay large and are trimmed after sewing."},
-		{func(p *cutting.Piece) bool { return p.Method == cutting.TwiceOnDiagonal }, "Squares cut twice.", "Cut the square from corner to corner both ways without moving it: four triangles with the straight grain on their long edges."},
-		{func(p *cutting.Piece) bool { return p.Method == cutting.Joined }, "Long strips.", "Sew strips end to end, press the seams open, and cut the lengths from that."},
-		{func(p *cutting.Piece) bool { return p.Method == cutting.Lengthwise }, "Strips along the cloth.", "Cut these first, along the selvage, in one piece each."},
+		{cutting.OnceOnDiagonal, "Squares cut once.", "Cut the square from corner to corner: two triangles. Their long edges are on the bias and stretch, so handle them little."},
+		{cutting.TwiceOnDiagonal, "Squares cut twice.", "Cut the square from corner to corner both ways without moving it: four triangles with the straight grain on their long edges."},
+		{cutting.Joined, "Long strips.", "Sew strips end to end, press the seams open, and cut the lengths from that."},
+		{cutting.Lengthwise, "Strips along the cloth.", "Cut these first, along the selvage, in one piece each."},
 	} {
-		if slices.ContainsFunc(b.Cuts.Lines, func(l cutting.Line) bool { return h.used(&l.Piece) }) {
+		if b.cutBy(func(p *cutting.Piece) bool { return p.Method == h.used }) {
 			items = append(items, item(lead(h.name, "%s", h.text)))
 		}
 	}
@@ -230,7 +227,7 @@ func (b *book) pieceTable(f *cutting.Fabric) []document.Block {
 		trim := ""
 		if line.Piece.TrimCut > 0 {
 			trim = b.length(line.Piece.TrimCut)
-			if measure.Nearest(line.Piece.TrimCut, b.units.Mark()) == 0 || line.Piece.Shape == blocks.Strip {
+			if measure.Nearest(line.Piece.TrimCut, b.units.Mark()) == 0 || line.Piece.Shape.Description().Edging {
 				trim = ""
 			}
 		}

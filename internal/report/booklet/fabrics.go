@@ -2,10 +2,8 @@ package booklet
 
 import (
 	"slices"
-	"strings"
 
 	"eighthturn/internal/document"
-	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/supplies"
 )
@@ -124,7 +122,7 @@ func (b *book) precuts() {
 	var names []string
 	for i := range b.Cuts.Fabrics {
 		for _, p := range b.Cuts.Fabrics[i].Precuts {
-			if b.sold(p.Name) && !slices.Contains(names, p.Name) {
+			if p.SoldIn(b.units) && !slices.Contains(names, p.Name) {
 				names = append(names, p.Name)
 			}
 		}
@@ -148,11 +146,6 @@ func (b *book) precuts() {
 		t.Rows = append(t.Rows, row)
 	}
 	b.keep(heading(1, "From precuts"), para("What shops sell cut already would do in place of a length. The table says how many of one sort would be enough."), t)
-}
-
-// sold says whether a precut is one of the country's: fat quarters come by the yard or by the metre.
-func (b *book) sold(name string) bool {
-	return strings.Contains(name, "metric") == (b.units == measure.Centimetres) || !strings.Contains(name, "fat quarter")
 }
 
 // precutText is how many of a precut would do, nothing where none would.

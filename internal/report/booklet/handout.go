@@ -1,7 +1,6 @@
 package booklet
 
 import (
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
 )
@@ -133,7 +132,7 @@ func (b *book) notInKit() []string {
 
 // kitPiece names a piece of a kit; strips by their size, since they come in several lengths.
 func (b *book) kitPiece(line *cutting.Line) string {
-	if line.Piece.Shape == blocks.Strip {
+	if line.Piece.Shape.Description().Edging {
 		return b.pieces(line) + ", " + b.size(line.Piece.AcrossCut, line.Piece.AlongCut)
 	}
 	return b.pieces(line) + handName(line.Piece.Hand)

@@ -3,7 +3,6 @@ package booklet
 import (
 	"slices"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/plan/cutting"
 )
 
@@ -11,11 +10,11 @@ import (
 func (b *book) pieceNoun(line *cutting.Line) (noun, of string) {
 	edging := b.Top.Patches[line.Patches[0]].Cell < 0
 	switch {
-	case line.Border >= 0 && line.Piece.Shape == blocks.Square:
+	case line.Border >= 0 && !line.Piece.Shape.Description().Edging:
 		return "corner square", " for " + b.borderName(line.Border)
 	case line.Border >= 0:
 		return "strip", " for " + b.borderName(line.Border)
-	case edging && line.Piece.Shape == blocks.Square:
+	case edging && !line.Piece.Shape.Description().Edging:
 		return "post", ""
 	case edging:
 		return "sash", ""

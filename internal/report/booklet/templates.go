@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
@@ -115,7 +114,7 @@ func (b *book) ruled() []string {
 }
 
 func (b *book) hasStrips() bool {
-	return slices.ContainsFunc(b.Top.Patches, func(p quilt.Patch) bool { return p.Shape == blocks.Strip })
+	return slices.ContainsFunc(b.Top.Patches, func(p quilt.Patch) bool { return p.Shape.Description().Edging })
 }
 
 // plateRoom is the width and height that a page has for templates.

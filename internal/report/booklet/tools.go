@@ -2,7 +2,6 @@ package booklet
 
 import (
 	"slices"
-	"strings"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/document"
@@ -14,7 +13,7 @@ import (
 func (b *book) cuttingTools() []string {
 	list := []string{"rotary cutter with a sharp blade and a closing guard", "cutting mat", "ruler as long as the folded cloth is wide"}
 	square := slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool {
-		return slices.ContainsFunc(k.Steps, func(s sewing.Step) bool { return strings.Contains(s.Trim, "square ruler") })
+		return slices.ContainsFunc(k.Steps, func(s sewing.Step) bool { return slices.Contains(s.Tools, blocks.SquareRuler) })
 	})
 	switch {
 	case square && b.cutBy(func(p *cutting.Piece) bool { return p.Method == cutting.OnceOnDiagonal }):
@@ -22,11 +21,11 @@ func (b *book) cuttingTools() []string {
 	case square:
 		list = append(list, "square ruler")
 	}
-	if b.uses45() {
+	if len(b.shapesWith(blocks.WedgeRule)) > 0 {
 		list = append(list, "wedge rule of 45 degrees, or the templates of the pattern")
 	}
-	if b.cutBy(func(p *cutting.Piece) bool { return p.Shape == blocks.StopGround }) {
-		list = append(list, "the templates of the stop pieces")
+	for _, s := range b.shapesWith(blocks.OwnTemplate) {
+		list = append(list, "the templates of the "+plural(s.String()))
 	}
 	if len(b.betweenMarks()) > 0 {
 		list = append(list, "tape to mark sizes on the ruler")
@@ -41,13 +40,13 @@ func sewingTools() []string {
 
 // cutBy says whether any piece is cut in a way.
 func (b *book) cutBy(is func(*cutting.Piece) bool) bool {
-	return slices.ContainsFunc(b.Cuts.Lines, func(l cutting.Line) bool { return is(&l.Piece) }) || len(b.Cuts.Sets) > 0 && is(&cutting.Piece{Shape: blocks.Wedge})
+	return slices.ContainsFunc(b.Cuts.Lines, func(l cutting.Line) bool { return is(&l.Piece) })
 }
 
-// uses45 says whether pieces are cut with a wedge rule.
-func (b *book) uses45() bool {
-	return b.cutBy(func(p *cutting.Piece) bool {
-		return p.Shape == blocks.Wedge || p.Shape == blocks.Tumbler || p.Shape == blocks.Kite
+// shapesWith is the shapes of the quilt that are cut with a tool.
+func (b *book) shapesWith(tool blocks.Tool) []blocks.Shape {
+	return slices.DeleteFunc(blocks.Shapes(), func(s blocks.Shape) bool {
+		return !slices.Contains(s.Description().Tools, tool) || !b.Cuts.Cuts(s)
 	})
 }
 
