@@ -16,13 +16,6 @@ import (
 // A piece shape is one file in blocks and one line in its list; nothing else names a shape by its constant, or asks
 // for one by its word. Sentences may have the word.
 
-// shapeExceptions are words of shapes that are compared outside blocks for another reason, by folder.
-func shapeExceptions() []exception {
-	return []exception{
-		{"layout", "strip", "a word of the language: the statement of the strip that wedges come from"},
-	}
-}
-
 // shapeConstants are the names of the constants of type Shape, read off the package.
 func shapeConstants(t *testing.T) []string {
 	t.Helper()
@@ -46,14 +39,14 @@ func shapeConstants(t *testing.T) []string {
 	return list
 }
 
-// shapesNamed are the constants of shapes outside blocks, the words that something is compared with and are no exception, and which exceptions there were.
-func shapesNamed(t *testing.T, source fs.FS) (list []string, excused map[exception]bool) {
+// shapesNamed are the constants of shapes outside blocks, and the words of shapes that something is
+// compared with.
+func shapesNamed(t *testing.T, source fs.FS) (list []string) {
 	constants, words := shapeConstants(t), map[string]bool{}
 	for _, s := range blocks.Shapes() {
 		words[s.String()] = true
 	}
-	excused = map[exception]bool{}
-	compared := func(path, folder string, with ...ast.Expr) {
+	compared := func(path string, with ...ast.Expr) {
 		for _, e := range with {
 			lit, ok := e.(*ast.BasicLit)
 			if !ok || lit.Kind != token.STRING {
@@ -63,12 +56,7 @@ func shapesNamed(t *testing.T, source fs.FS) (list []string, excused map[excepti
 			if err != nil || !words[text] {
 				continue
 			}
-			i := slices.IndexFunc(shapeExceptions(), func(e exception) bool { return e.folder == folder && e.text == text })
-			if i < 0 {
-				list = append(list, fmt.Sprintf("%s compares with the word %q", path, text))
-			} else {
-				excused[shapeExceptions()[i]] = true
-			}
+			list = append(list, fmt.Sprintf("%s compares with the word %q", path, text))
 		}
 	}
 	for _, f := range goFiles(t, source) {
@@ -83,29 +71,23 @@ func shapesNamed(t *testing.T, source fs.FS) (list []string, excused map[excepti
 				}
 			case *ast.BinaryExpr:
 				if n.Op == token.EQL || n.Op == token.NEQ {
-					compared(f.path, f.folder, n.X, n.Y)
+					compared(f.path, n.X, n.Y)
 				}
 			case *ast.CaseClause:
-				compared(f.path, f.folder, n.List...)
+				compared(f.path, n.List...)
 			}
 			return true
 		})
 	}
-	return list, excused
+	return list
 }
 
 func TestNothingElseNamesAShape(t *testing.T) {
 	if found, want := len(shapeConstants(t)), len(blocks.Shapes()); found != want {
 		t.Fatalf("%d constants, %d descriptions", found, want)
 	}
-	list, excused := shapesNamed(t, project())
-	for _, line := range list {
+	for _, line := range shapesNamed(t, project()) {
 		t.Error(line)
-	}
-	for _, e := range shapeExceptions() {
-		if !excused[e] {
-			t.Errorf("%s does not have %q any more: take the exception out", e.folder, e.text)
-		}
 	}
 }
 
@@ -117,7 +99,7 @@ func TestNothingElseNamesAShapeCatches(t *testing.T) {
 			"internal/blocks/a.go": "package blocks\n\nconst name = \"" + blocks.Shapes()[i].String() + "\"\n",
 			"sewing/a_test.go":     "package sewing\n\nvar s = blocks." + constant + "\n",
 		})
-		if list, _ := shapesNamed(t, source); len(list) != 2 {
+		if list := shapesNamed(t, source); len(list) != 2 {
 			t.Errorf("%s: found %q, want two things", constant, list)
 		}
 	}
