@@ -1,4 +1,4 @@
-// Package samples holds layouts of our own to start from.
+// Package samples holds layouts of our own to start from, for all tests; what the program itself hands out stands in starters.
 package samples
 
 import (

@@ -1,7 +1,7 @@
 package samples_test
 
 import (
-	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -9,17 +9,17 @@ import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
-	"eighthturn/samples"
+	"eighthturn/samples/starters"
 )
 
 // Every starter is read without fault or warning, is tidy, lies flat and is explained line by line.
 func TestStarters(t *testing.T) {
-	files, err := os.ReadDir("starters")
-	if err != nil || len(files) != len(samples.Starters()) || len(files) < 6 {
-		t.Fatalf("%d files, %d starters, %v", len(files), len(samples.Starters()), err)
+	files, err := filepath.Glob("starters/*.quilt")
+	if err != nil || len(files) != len(starters.All()) || len(files) < 6 {
+		t.Fatalf("%d files, %d starters, %v", len(files), len(starters.All()), err)
 	}
 	kinds := map[string]bool{}
-	for _, s := range samples.Starters() {
+	for _, s := range starters.All() {
 		for _, wrong := range starterFaults(s) {
 			t.Errorf("%s: %s", s.Name, wrong)
 		}
@@ -40,7 +40,7 @@ func TestStarters(t *testing.T) {
 }
 
 // starterFaults is what is amiss with a starter.
-func starterFaults(s samples.Starter) []string {
+func starterFaults(s starters.Starter) []string {
 	var list []string
 	_, _, faults := layout.Read(s.Text)
 	for _, f := range faults {
@@ -82,7 +82,7 @@ func explained(lines []string) bool {
 }
 
 func TestStartersCatches(t *testing.T) {
-	honest := samples.Starters()[0]
+	honest := starters.All()[0]
 	if len(starterFaults(honest)) > 0 {
 		t.Fatal("the first starter is not right to begin with")
 	}

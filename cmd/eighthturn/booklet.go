@@ -109,7 +109,7 @@ func (o *printedPattern) page(asked bool, units measure.System) render.Paper {
 	if !asked && units == measure.Centimetres {
 		return render.A4()
 	}
-	return []render.Paper{render.Letter(), render.A4(), render.HalfLetter()}[o.paper.index]
+	return render.Papers()[o.paper.index]
 }
 
 // check sees that names and numbers make sense before anything is read.

@@ -43,12 +43,13 @@ func mayImport() map[string][]string {
 		"internal/report/booklet":   {"internal/blocks", "internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/plan/supplies", "internal/quilt", "internal/render", "internal/render/pixels", "internal/report", "internal/templates", "palettes", "svgout"},
 		"internal/preview":          {"internal/diagram", "internal/document", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/render", "internal/render/picture", "internal/render/pixels", "internal/report", "internal/report/booklet", "layout", "palettes", "svgout"},
 		"samples":                   {},
+		"samples/starters":          {},
 		"internal/quilttest/alone":  {},
 		"internal/quilttest/golden": {},
 		"internal/quilttest/invent": {"internal/blocks", "internal/measure", "layout", "palettes"},
 		"internal/quilttest/judges": {},
 		"internal/quilttest/laws":   {"internal/blocks", "internal/measure", "internal/quilt"},
-		"cmd/eighthturn":            {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/templates", "layout", "palettes", "samples", "svgout"},
+		"cmd/eighthturn":            {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
 	}
 }
 

@@ -11,7 +11,7 @@ import (
 	"eighthturn/internal/files"
 	"eighthturn/internal/render"
 	"eighthturn/layout"
-	"eighthturn/samples"
+	"eighthturn/samples/starters"
 )
 
 // newCommand writes a layout to start from.
@@ -37,7 +37,7 @@ func newCommand(c *console) *cobra.Command {
 }
 
 func sortNames() []string {
-	return mapped(samples.Starters(), func(s samples.Starter) string { return s.Name })
+	return mapped(starters.All(), func(s starters.Starter) string { return s.Name })
 }
 
 // oneSort wants the name of a starter or nothing; the name of a file belongs behind -o.
@@ -62,8 +62,8 @@ func begin(c *console, cmd *cobra.Command, output string, args []string) error {
 		}
 		return c.print(sortsText(cmd))
 	}
-	starters := samples.Starters()
-	s := starters[slices.IndexFunc(starters, func(s samples.Starter) bool { return strings.EqualFold(s.Name, args[0]) })]
+	list := starters.All()
+	s := list[slices.IndexFunc(list, func(s starters.Starter) bool { return strings.EqualFold(s.Name, args[0]) })]
 	if output == "" {
 		output = s.Name + layoutEnding
 	}
@@ -92,7 +92,7 @@ func (c *console) writeNew(path, text string) error {
 
 // sortsText lists the sorts of quilt.
 func sortsText(cmd *cobra.Command) string {
-	rows := mapped(samples.Starters(), func(s samples.Starter) [2]string { return [2]string{s.Name, s.About} })
+	rows := mapped(starters.All(), func(s starters.Starter) [2]string { return [2]string{s.Name, s.About} })
 	return "Layouts to start from\n" + render.Labeled(rows, "  ") +
 		"\nTo write one: " + cmd.CommandPath() + " " + rows[0][0] + " -o harbour" + layoutEnding + "\n"
 }

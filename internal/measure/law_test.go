@@ -61,7 +61,7 @@ func TestWrittenNotices(t *testing.T) {
 // TestSpellings reads every sixty-fourth up to eight inches in each of the ways to write it.
 func TestSpellings(t *testing.T) {
 	for n := range int64(8 * 64) {
-		want := Exactly(n, 64, Inch)
+		want := exactly(n, 64, Inch)
 		whole, upper := n/64, n%64
 		spellings := []string{big.NewRat(n, 64).FloatString(6), strings.Replace(big.NewRat(n, 64).FloatString(6), ".", ",", 1)}
 		for _, blank := range []string{" ", "-", "\u00a0", "  "} {
@@ -80,7 +80,7 @@ func TestSpellings(t *testing.T) {
 
 // TestExact: fractions of a nanometre are kept.
 func TestExact(t *testing.T) {
-	third := Exactly(1, 3, Inch)
+	third := exactly(1, 3, Inch)
 	if third.Add(third).Add(third).Cmp(Of(Inch)) != 0 || third.Times(3).Sub(Of(Inch)).Sign() != 0 {
 		t.Error("three thirds of an inch are no inch")
 	}
@@ -98,7 +98,7 @@ func TestExact(t *testing.T) {
 // TestNearestNM: halves go away from zero, and nothing else moves by more than a half.
 func TestNearestNM(t *testing.T) {
 	for n := int64(-40); n <= 40; n++ {
-		got := Exactly(n, 8, 1).NM()
+		got := exactly(n, 8, 1).NM()
 		want := NM(n / 8)
 		switch r := n % 8; {
 		case r >= 4:
@@ -180,4 +180,10 @@ func FuzzRead(f *testing.F) {
 			t.Fatalf("%q is %v, but %q alone is %v, %v", text, r.number, text[:r.Bytes], again.number, err)
 		}
 	})
+}
+
+// exactly is num/den of unit; den must not be zero.
+func exactly(num, den int64, unit NM) Length {
+	r := big.NewRat(num, den)
+	return Length{r.Mul(r, new(big.Rat).SetInt64(int64(unit)))}
 }

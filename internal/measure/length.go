@@ -46,12 +46,6 @@ func (s System) String() string {
 // three times over is an inch. The zero value is no length. Values are never changed.
 type Length struct{ nm *big.Rat }
 
-// Exactly is num/den of unit; den must not be zero.
-func Exactly(num, den int64, unit NM) Length {
-	r := big.NewRat(num, den)
-	return Length{r.Mul(r, new(big.Rat).SetInt64(int64(unit)))}
-}
-
 // Of is a whole number of nanometres as a Length.
 func Of(nm NM) Length { return Length{new(big.Rat).SetInt64(int64(nm))} }
 

@@ -41,7 +41,7 @@ func TestFractions(t *testing.T) {
 			if unit == 0 {
 				unit = s.Unit()
 			}
-			if r.In(s).Cmp(Exactly(c.num, c.den, unit)) != 0 {
+			if r.In(s).Cmp(exactly(c.num, c.den, unit)) != 0 {
 				t.Errorf("%q under units %s is %v", c.text, s, r.In(s))
 			}
 		}

@@ -9,6 +9,7 @@ import (
 	"eighthturn/internal/quilttest/golden"
 	"eighthturn/layout"
 	"eighthturn/samples"
+	"eighthturn/samples/starters"
 )
 
 const file = "quilt.tmLanguage.json"
@@ -156,7 +157,7 @@ func TestSamples(t *testing.T) {
 		}
 		pieces += len(wants(layout.NewSource(s.Text)))
 	}
-	for _, s := range samples.Starters() {
+	for _, s := range starters.All() {
 		for _, wrong := range missed(Of(), s.Text) {
 			t.Errorf("%s: %s", s.Name, wrong)
 		}

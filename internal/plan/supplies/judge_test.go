@@ -119,32 +119,6 @@ func TestJoinsCost(t *testing.T) {
 	same(t, "five joins", b.Lost, in(12, 32))
 }
 
-func TestPublishedBias(t *testing.T) {
-	// sqrt(perimeter x width) = 20.763 for 2 in strips: 22 and not 21, a whole number of strips.
-	// https://textisle.wordpress.com/2010/10/08/the-formula/
-	b := biasFor(measure.NM(215.55*float64(measure.Inch)), in(2, 0), in(0, 16))
-	if got := float64(b.AreaSquare) / float64(measure.Inch); got < 20.7625 || got > 20.7635 {
-		t.Errorf("the square by area is %.4f in, published 20.763", got)
-	}
-	same(t, "up to whole strips", b.RuleSquare, in(22, 0))
-	// 250 in at 2 in: sqrt(500) = 22.36, published as 23, which is no whole number of strips.
-	// https://www.mydecozo.co.uk/forum/mydecozo/soft-furnishing-faq-s/680-making-continuous-piping-strips-bias-binding
-	b = biasFor(in(250, 0), in(2, 0), in(0, 16))
-	same(t, "250 in", b.RuleSquare, in(24, 0))
-	if got := float64(b.AreaSquare) / float64(measure.Inch); got < 22.355 || got > 22.365 {
-		t.Errorf("the square by area is %.4f in, published 22.36", got)
-	}
-	// The same page: a square of 20 in gives 200 in at 2 in, which is its area.
-	same(t, "20 in square", AreaYield(in(20, 0), in(20, 0), in(2, 0)), in(200, 0))
-	// A slip: 20 in of cloth 31 in wide thought to give 352 in of 2 1/2 in bias, 272 wanted; its area is 248 in.
-	// https://www.quiltingboard.com/8276918-post1.html
-	yield := AreaYield(in(31, 0), in(20, 0), in(2, 32))
-	same(t, "31 by 20 in", yield, in(248, 0))
-	if yield >= in(272, 0) {
-		t.Error("the remnant gives more than its area")
-	}
-}
-
 func backing(t *testing.T, o BackingOptions) *Backing {
 	t.Helper()
 	b, err := MakeBacking(o)
@@ -236,7 +210,7 @@ func TestCliff(t *testing.T) {
 // Squares from a fat quarter of 18 by 22 in: https://quiltersresources.com/measurements.html, with two slips, 55 for 2 1/2 in
 // and 15 for 5 in.
 func TestFatQuarterTable(t *testing.T) {
-	fat, ok := FindPrecut("fat quarter")
+	fat, ok := findPrecut("fat quarter")
 	if !ok {
 		t.Fatal("there are no fat quarters")
 	}
@@ -258,7 +232,7 @@ func TestFatQuarterTable(t *testing.T) {
 	}
 	// A metric one is sold as 50 by 55 cm: https://www.echidnasewing.com.au/article/inspiring-and-educating/imperial-to-metric-conversion-guide/
 	// ; as 50 by 53 cm: https://nzfabs.com/pages/metric-and-american-fabric-sizes . What is reckoned with is no more than either.
-	metric, ok := FindPrecut("metric fat quarter")
+	metric, ok := findPrecut("metric fat quarter")
 	if cm := measure.Centimetre; !ok || metric.Sold != (Size{55 * cm, 50 * cm}) || metric.Usable.Width > 53*cm || metric.Usable.Height > 50*cm {
 		t.Errorf("a metric fat quarter is %+v", metric)
 	}
@@ -283,4 +257,12 @@ func TestPublishedDrop(t *testing.T) {
 	if got := twin.Covered(in(12, 0), in(10, 0)); got.Height != in(97, 0) {
 		t.Errorf("with a tuck it is %s long", text(got.Height))
 	}
+} // findPrecut is the precut of a name.
+func findPrecut(name string) (Precut, bool) {
+	for _, p := range Precuts() {
+		if p.Name == name {
+			return p, true
+		}
+	}
+	return Precut{}, false
 }

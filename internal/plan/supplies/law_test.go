@@ -231,51 +231,6 @@ func TestBindingLawsCatch(t *testing.T) {
 	}
 }
 
-func biasBreaks(b *Bias) []string {
-	var l lawful
-	l.law(b.AreaSquare <= b.RuleSquare && b.RuleSquare <= b.Square, "each square is at least the one before")
-	l.law(AreaYield(b.AreaSquare, b.AreaSquare, b.StripCut) >= b.Need, "the area is enough")
-	l.law(AreaYield(b.AreaSquare-1, b.AreaSquare-1, b.StripCut) < b.Need || b.AreaSquare == 1, "a smaller area is not")
-	l.law(b.RuleSquare%b.StripCut == 0 && b.Square%b.StripCut == 0, "squares are whole strip widths")
-	l.law(b.Yield >= b.Need, "the square gives the binding")
-	l.law(b.Yield <= AreaYield(b.Square, b.Square, b.StripCut), "no more comes out than goes in")
-	return l.list
-}
-
-func TestBiasLaws(t *testing.T) {
-	s := sizes{rand.New(rand.NewPCG(7, 8))}
-	for range rounds {
-		o := BindingOptions{WidthFinished: s.between(1, 130*measure.Inch), HeightFinished: s.between(1, 130*measure.Inch), StripCut: s.between(MinStrip, 5*measure.Inch), Seam: s.between(1, measure.Inch)}
-		b, err := MakeBias(o)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, broken := range biasBreaks(b) {
-			t.Errorf("%+v: %s", o, broken)
-		}
-		if side := s.between(1, 60*measure.Inch); BiasYield(side, b.StripCut, o.Seam) > AreaYield(side, side, b.StripCut) {
-			t.Errorf("a square of %s gives more %s strip than its area", text(side), text(b.StripCut))
-		}
-	}
-}
-
-func TestBiasLawsCatch(t *testing.T) {
-	for name, spoil := range map[string]func(b *Bias){
-		"rounded down":       func(b *Bias) { b.RuleSquare -= b.StripCut },
-		"no whole strips":    func(b *Bias) { b.Square++ },
-		"more than its area": func(b *Bias) { b.Yield = in(2000, 0) },
-		"short":              func(b *Bias) { b.Yield = b.Need - 1 },
-		"a smaller square":   func(b *Bias) { b.AreaSquare -= in(1, 0) },
-		"a larger square":    func(b *Bias) { b.AreaSquare += 2 },
-	} {
-		b := biasFor(in(272, 0), in(2, 32), in(0, 16))
-		spoil(b)
-		if len(biasBreaks(b)) == 0 {
-			t.Errorf("%s goes through", name)
-		}
-	}
-}
-
 func crosswiseBreaks(p *LongPieces, lengths []measure.NM) []string {
 	var l lawful
 	loss := p.Join.loss(p.StripCut, p.Seam)
@@ -329,16 +284,6 @@ func TestCrosswiseLaws(t *testing.T) {
 		if fewer, err := Crosswise(o, lengths[1:]...); err != nil || fewer.Strips > p.Strips {
 			t.Errorf("%+v %v: fewer pieces take more strips, %v", o, lengths, err)
 		}
-		long, err := Lengthwise(o, lengths...)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if long.LengthCut*measure.NM(o.UsableWidth/o.StripCut) < long.Total {
-			t.Errorf("%+v %v: pieces lie on each other", o, lengths)
-		}
-		if w, err := Lengthwise(wider, lengths...); err != nil || w.LengthCut > long.LengthCut {
-			t.Errorf("%+v %v: along wider cloth pieces take more of it, %v", o, lengths, err)
-		}
 	}
 }
 
@@ -390,9 +335,7 @@ func TestOutOfBounds(t *testing.T) {
 			second(MakeBacking(BackingOptions{WidthFinished: nm, HeightFinished: nm, UsableWidth: nm, Overhang: nm, Seam: nm})),
 			second(MakeBatting(BattingOptions{WidthFinished: nm, HeightFinished: nm, Overhang: nm})),
 			second(MakeBinding(BindingOptions{WidthFinished: nm, HeightFinished: nm, StripCut: nm, UsableWidth: nm, Allowance: nm, Seam: nm})),
-			second(MakeBias(BindingOptions{WidthFinished: nm, HeightFinished: nm, StripCut: nm})),
 			second(Crosswise(StripOptions{StripCut: nm, UsableWidth: nm}, nm)),
-			second(Lengthwise(StripOptions{StripCut: nm, UsableWidth: nm}, nm)),
 		} {
 			if err == nil && nm != 1 {
 				t.Errorf("%d nm is let through", nm)
@@ -400,8 +343,6 @@ func TestOutOfBounds(t *testing.T) {
 		}
 		Size{nm, nm}.Pieces(nm, nm)
 		Size{nm, nm}.Strips(nm)
-		BiasYield(1, nm, 1)
-		AreaYield(1, 1, nm)
 	}
 }
 

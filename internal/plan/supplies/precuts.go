@@ -52,16 +52,6 @@ func Precuts() []Precut {
 	}
 }
 
-// FindPrecut is the precut of a name.
-func FindPrecut(name string) (Precut, bool) {
-	for _, p := range Precuts() {
-		if p.Name == name {
-			return p, true
-		}
-	}
-	return Precut{}, false
-}
-
 // Pieces is how many rectangles a piece of cloth gives, all lying one way: whichever gives more. Sides are cut and above 0.
 func (s Size) Pieces(widthCut, heightCut measure.NM) int {
 	if widthCut <= 0 || heightCut <= 0 {

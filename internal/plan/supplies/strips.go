@@ -21,7 +21,7 @@ type StripOptions struct {
 type LongPieces struct {
 	StripOptions            // as they were filled in
 	Total        measure.NM // cut length of all pieces together
-	Strips       int        // across the width for Crosswise; side by side in a row, at the most, for Lengthwise
+	Strips       int        // across the width
 	Joins        int        // seams that piece strips together
 	Groups       [][]int    // of Crosswise: pieces, by their place among the lengths, that are cut from one long strip
 	LengthCut    measure.NM // of cloth
@@ -160,28 +160,4 @@ func members(set int) []int {
 		list = append(list, bits.TrailingZeros(uint(set)))
 	}
 	return list
-}
-
-// Lengthwise is the cloth for pieces cut along it, each whole: as many as fit beside each other, the longest together, in
-// rows of their own length. Join has no part in it. The error says which length is out of bounds.
-func Lengthwise(o StripOptions, lengthsCut ...measure.NM) (*LongPieces, error) {
-	if err := o.fill(lengthsCut); err != nil {
-		return nil, err
-	}
-	if err := within(o.Units, bound{"the cut width of the strips", o.StripCut, 1, o.UsableWidth}); err != nil {
-		return nil, err
-	}
-	p := &LongPieces{StripOptions: o}
-	list := slices.Clone(lengthsCut)
-	slices.Sort(list)
-	slices.Reverse(list)
-	inRow := int(o.UsableWidth / o.StripCut)
-	for i, length := range list {
-		p.Total += length
-		if i%inRow == 0 {
-			p.LengthCut += length
-		}
-	}
-	p.Strips = min(inRow, len(list))
-	return p, nil
 }

@@ -1,12 +1,13 @@
-package samples
+// Package starters holds small layouts of one sort each, to be changed into quilts of one's own.
+package starters
 
 import (
 	"embed"
 	"strings"
 )
 
-//go:embed starters/*.quilt
-var starterFiles embed.FS
+//go:embed *.quilt
+var files embed.FS
 
 // Starter is a small layout of one sort, every line of it explained, that a quilter changes into a quilt of her own.
 type Starter struct {
@@ -15,15 +16,14 @@ type Starter struct {
 	Text  string // the whole layout
 }
 
-// Starters is every starter, in the order of their names.
-func Starters() []Starter {
-	const folder = "starters"
-	entries, _ := starterFiles.ReadDir(folder) // what is embedded can be read
+// All is every starter, in the order of their names.
+func All() []Starter {
+	entries, _ := files.ReadDir(".") // what is embedded can be read
 	list := make([]Starter, 0, len(entries))
 	for _, e := range entries {
-		text, _ := starterFiles.ReadFile(folder + "/" + e.Name())
+		text, _ := files.ReadFile(e.Name())
 		about, _, _ := strings.Cut(string(text), "\n")
-		list = append(list, Starter{strings.TrimSuffix(e.Name(), extension), strings.Trim(about, "# ."), string(text)})
+		list = append(list, Starter{strings.TrimSuffix(e.Name(), ".quilt"), strings.Trim(about, "# ."), string(text)})
 	}
 	return list
 }
