@@ -5,23 +5,24 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 )
 
 // sewOptions is what `sew` was asked for.
 type sewOptions struct {
-	json, strict, force bool
-	pictures            string
-	cut                 cutOptions
+	reportForms
+	strict, force bool
+	pictures      string
+	cut           cutOptions
 }
 
 // picturesOption is the name of the option for pictures of the steps.
 const picturesOption = "pictures"
 
 // formatSew changes when what a name in the JSON means does.
-const formatSew = 1
+const formatSew = 2
 
 // sewCommand plans how a quilt is sewn together.
 func sewCommand(c *console) *cobra.Command {
@@ -42,7 +43,7 @@ func sewCommand(c *console) *cobra.Command {
 		RunE:       func(cmd *cobra.Command, args []string) error { return sew(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
+	o.flags(cmd, asJSON, asMarkdown)
 	f.StringVar(&o.pictures, picturesOption, "", "draw a picture of each step into the `FOLDER`, which is made if need be")
 	f.BoolVar(&o.force, forceOption, false, "replace pictures that are there already")
 	o.cut.addPieces(cmd)
@@ -54,6 +55,9 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 	if err := namesFolder(cmd, picturesOption, o.pictures, "harbour-steps"); err != nil {
 		return err
 	}
+	if err := o.check(cmd); err != nil {
+		return err
+	}
 	s, top, err := c.top(file, o.strict, "nothing is planned")
 	if err != nil {
 		return err
@@ -62,26 +66,33 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 	if err != nil {
 		return err
 	}
-	plan := sewing.Build(top, cutting.Pieces(top, options), sewing.Options{})
+	p := &report.Plans{Top: top, Name: s.name, Cutting: options}
 	drawn := "\nTo see every step drawn, name a folder: --" + picturesOption + " " + shellWord(beside(filepath.Base(s.name), "-steps")) + "\n"
 	if o.pictures != "" {
-		n, err := c.drawSteps(o.pictures, plan, o.force)
+		n, err := c.drawSteps(o.pictures, p, o.force)
 		if err != nil {
 			return err
 		}
 		drawn = "\ndrawn: " + plural(n, "picture") + " in " + layout.Visible(o.pictures) + "\n"
 	}
 	if o.json {
-		return c.print(sewJSON(s.name, plan))
+		return c.print(sewJSON(s.name, p))
 	}
-	return c.print(sewText(layout.Visible(s.name), plan) + drawn)
+	text, err := o.text(report.Sewing(p))
+	if err != nil {
+		return err
+	}
+	if o.markdown {
+		drawn = ""
+	}
+	return c.print(text + drawn)
 }
 
-// sewJSON is a plan for other programs.
-func sewJSON(name string, plan *sewing.Plan) string {
-	text, err := plan.JSON()
-	if err != nil {
-		panic(err) // nothing in a plan can fail to be written
-	}
-	return headed(formatSew, name, plan.Units, text)
+// sewJSON is a plan for other programs, with the cautions that belong to it.
+func sewJSON(name string, p *report.Plans) string {
+	plan := p.Steps()
+	return planJSON(struct {
+		*sewing.Plan
+		Cautions []string `json:"cautions"`
+	}{plan, report.SewingCautions()}, formatSew, name, plan.Units)
 }

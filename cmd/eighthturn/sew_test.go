@@ -4,16 +4,16 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 
 	"github.com/rivo/uniseg"
 
-	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 	"eighthturn/samples"
 )
@@ -41,8 +41,8 @@ func sewingTexts() map[string]string {
 func TestSewingFitsThePage(t *testing.T) {
 	for name, text := range sewingTexts() {
 		d, _, _ := layout.Read(text)
-		plan := sewnTop(quilt.Lay(d))
-		said := sewText(name, plan)
+		p := &report.Plans{Top: quilt.Lay(d), Name: name}
+		said := render.Text(report.Sewing(p))
 		for _, line := range strings.Split(said, "\n") {
 			if uniseg.StringWidth(line) > pageWidth && strings.Contains(strings.TrimLeft(line, " -"), " ") || strings.TrimRight(line, " ") != line {
 				t.Errorf("%s: %q", name, line)
@@ -52,13 +52,13 @@ func TestSewingFitsThePage(t *testing.T) {
 			}
 		}
 		whole := strings.Join(strings.Fields(said), " ")
-		for _, c := range plan.Cautions {
+		for _, c := range report.SewingCautions() {
 			if !strings.Contains(whole, c) {
 				t.Errorf("%s: the caution %q is not there", name, c)
 			}
 		}
-		for _, b := range plan.Blocks {
-			if !strings.Contains(said, "\n"+layout.Visible(b.Label)+", "+b.Kind+": make ") {
+		for _, b := range p.Steps().Blocks {
+			if !strings.Contains(said, "\nBlock "+layout.Visible(b.Label)+": "+b.Kind+"\n") {
 				t.Errorf("%s: block %s is not there", name, b.Label)
 			}
 		}
@@ -69,21 +69,32 @@ func TestSewingFitsThePage(t *testing.T) {
 func TestSewingJSON(t *testing.T) {
 	for name, text := range sewingTexts() {
 		d, _, _ := layout.Read(text)
-		plan := sewnTop(quilt.Lay(d))
+		p := &report.Plans{Top: quilt.Lay(d), Name: name}
+		plan := p.Steps()
 		var j struct {
-			Format   int
-			File     string
-			Units    string
-			Seam     int64 `json:"seam_allowance_nm"`
-			Blocks   []struct{ Label string }
+			Format int
+			File   string
+			Units  string
+			Seam   measure.JSONLength `json:"seam_allowance"`
+			Blocks []struct {
+				Label string
+				Steps []struct{ Name, Do, Check string }
+			}
 			Pressing struct{ Joints []struct{ Nests bool } }
 			Cautions []string
 		}
-		if err := json.Unmarshal([]byte(sewJSON(name, plan)), &j); err != nil {
+		if err := json.Unmarshal([]byte(sewJSON(name, p)), &j); err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
-		if j.Format != formatSew || j.File != name || j.Units != plan.Units.String() || j.Seam != int64(plan.Seam) || len(j.Blocks) != len(plan.Blocks) || len(j.Pressing.Joints) != len(plan.Pressing.Joints) || len(j.Cautions) == 0 {
+		if j.Format != formatSew || j.File != name || j.Units != plan.Units.String() || j.Seam.NM != plan.Seam || j.Seam.Text == "" || len(j.Blocks) != len(plan.Blocks) || len(j.Pressing.Joints) != len(plan.Pressing.Joints) || len(j.Cautions) == 0 {
 			t.Errorf("%s: the JSON says something else: %+v", name, j)
+		}
+		for _, b := range j.Blocks {
+			for _, step := range b.Steps {
+				if step.Name == "" || step.Do == "" || step.Check == "" {
+					t.Errorf("%s: a step of %s does not say what to do", name, b.Label)
+				}
+			}
 		}
 	}
 }
@@ -163,23 +174,4 @@ func TestSew(t *testing.T) {
 	if code, out, _ := sewn(t, file, "--json"); code != done || !json.Valid([]byte(out)) {
 		t.Error("the JSON is none")
 	}
-}
-
-// TestPicturesSort: the names of pictures stand in the order of the work.
-func TestPicturesSort(t *testing.T) {
-	for name, text := range sewingTexts() {
-		d, _, _ := layout.Read(text)
-		var names []string
-		for _, p := range sewnTop(quilt.Lay(d)).Pictures() {
-			names = append(names, p.Name)
-		}
-		if !slices.IsSorted(names) {
-			t.Errorf("%s: %v", name, names)
-		}
-	}
-}
-
-// sewnTop is how a top is sewn that is cut in the usual way.
-func sewnTop(top *quilt.Top) *sewing.Plan {
-	return sewing.Build(top, cutting.Pieces(top, cutting.Options{}), sewing.Options{})
 }

@@ -12,12 +12,13 @@ type Recipe struct {
 
 // Step is one step of the work: all units of a block that are made in the same way.
 type Step struct {
-	Name  string // of each unit that it makes
-	Do    string // what to do, in a quilter's words
-	Trim  string // what to cut off afterwards, "" for nothing
-	Check string // what to look at afterwards
-	Tools []Tool // what it takes beside cutter, mat and ruler
-	Joins []Join // a unit each, but a step that goes on with its own unit makes only the last
+	Name  string `json:"name"`           // of each unit that it makes
+	Do    string `json:"do"`             // what to do, in a quilter's words
+	Trim  string `json:"trim,omitempty"` // what to cut off afterwards, "" for nothing
+	Check string `json:"check"`          // what to look at afterwards
+
+	Tools []Tool `json:"-"` // what it takes beside cutter, mat and ruler
+	Joins []Join `json:"-"` // a unit each, but a step that goes on with its own unit makes only the last
 }
 
 // Join is one seam.
@@ -40,9 +41,9 @@ func (p Part) Join() int { return int(^p) }
 
 // Pressing is a choice between two ways in which the allowances of some seams are pressed.
 type Pressing struct {
-	Round bool      // they all turn one way round a point: each part of a seam that begins there, as seen from it
-	About Point     // that point, where Round
-	Ways  [2]string // as words. Round: clockwise, anticlockwise; else towards each join's B, towards its A
+	Round bool      `json:"round"` // they all turn one way round a point: each part of a seam that begins there, as seen from it
+	About Point     `json:"-"`     // that point, where Round
+	Ways  [2]string `json:"ways"`  // as words. Round: clockwise, anticlockwise; else towards each join's B, towards its A
 }
 
 // Joins is every join of the recipe, in order, and the step that each belongs to.

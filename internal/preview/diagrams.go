@@ -52,7 +52,7 @@ func (s *site) giveDiagram(w http.ResponseWriter, r *http.Request) {
 // firstDrawn is the first tab that has diagrams, which a request means that names none.
 const firstDrawn = 1
 
-// sketched draws a figure for the page.
+// sketched draws a figure for the page. What stands at its marks is patches, unless litBy says which they mean.
 func sketched(f *diagram.Figure, litBy func([]int) []int, numbers *pageNumbers) (*sketch, error) {
 	var b bytes.Buffer
 	if err := diagram.SVG(&b, f, diagram.Options{Width: diagramWidth, Inline: true}); err != nil {
@@ -69,7 +69,11 @@ func sketched(f *diagram.Figure, litBy func([]int) []int, numbers *pageNumbers) 
 		if _, ok := d.By[key]; ok {
 			continue
 		}
-		if n := all.lit(known, lit{Faces: stretches(numbers.facesOf(litBy(m.Lit), nil))}); n != nil {
+		patches := m.Lit
+		if litBy != nil {
+			patches = litBy(m.Lit)
+		}
+		if n := all.lit(known, lit{Faces: stretches(numbers.facesOf(patches, nil))}); n != nil {
 			d.By[key] = *n
 		}
 	}

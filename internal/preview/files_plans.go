@@ -4,13 +4,12 @@ import (
 	"encoding/csv"
 	"io"
 	"strconv"
-	"strings"
 
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 )
 
@@ -25,41 +24,9 @@ func saveMaps(p *plans, w io.Writer) error {
 	return p.print(w, d)
 }
 
-// saveSteps prints the sewing report: its sections, rows and diagrams.
+// saveSteps prints the sewing report with its pictures.
 func saveSteps(p *plans, w io.Writer) error {
-	d := p.paged("how it goes together")
-	r, drawn := sewingReport(p), map[*diagram.Figure]bool{}
-	d.Sections = append(d.Sections, document.Section{Blocks: []document.Block{paragraph(sentence(r.Says))}})
-	for _, s := range r.Sections {
-		part := document.Section{Title: s.Title}
-		for _, w := range s.Rows {
-			part.Blocks = append(part.Blocks, onPaper(&w)...)
-			if w.Diagram == nil {
-				continue
-			}
-			if f := r.diagrams[*w.Diagram](); !drawn[f] {
-				drawn[f] = true // several rows may be about one picture
-				part.Blocks = append(part.Blocks, document.Figure{Of: *f})
-			}
-		}
-		d.Sections = append(d.Sections, part)
-	}
-	return p.print(w, d)
-}
-
-// onPaper is what a row says.
-func onPaper(w *row) []document.Block {
-	var list []document.Block
-	text := strings.Join(w.Cells, ", ")
-	if w.Head {
-		list = append(list, document.Heading{Text: text})
-	} else {
-		list = append(list, paragraph(text))
-	}
-	for _, under := range w.Under {
-		list = append(list, paragraph(under))
-	}
-	return list
+	return p.print(w, report.Sewing(&p.Plans).Down(document.Detail).Print())
 }
 
 // paged is a document that has the quilt's title and nothing in it yet.
@@ -80,8 +47,6 @@ func caution(list []string) document.Block {
 	}
 	return box
 }
-
-func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
 
 // saveTable writes the cutting plan as a table, with the columns that the command's has: a row
 // for everything that is bought, for every piece, for every strip set, and for every stretch of

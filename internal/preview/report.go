@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 )
 
@@ -29,7 +30,7 @@ func reporters() []reporter {
 	return []reporter{
 		{"Light and dark", lightAndDark},
 		{"Cutting", cuttingReport},
-		{"Sewing", sewingReport},
+		{"Sewing", func(p *plans) reportTab { return documentTab("Sewing", report.Sewing(&p.Plans)) }},
 		{"Pattern", patternReport},
 		{"Files", filesReport},
 	}

@@ -286,3 +286,12 @@ func TestAlikeOfAnyKind(t *testing.T) {
 		}
 	}
 }
+
+// upTo are the numbers from the first to the last.
+func upTo(first, last int) []int {
+	var list []int
+	for n := first; n <= last; n++ {
+		list = append(list, n)
+	}
+	return list
+}

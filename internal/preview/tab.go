@@ -54,7 +54,9 @@ func (t *tabWriter) blocks(list []document.Block) {
 func (t *tabWriter) block(b document.Block) {
 	switch v := b.(type) {
 	case document.Section:
-		t.put(row{Head: true, Cells: []string{v.Title}, Swatches: hexes(v.Swatches), Tone: toneOf(v.Tone)}, v.About)
+		if v.Title != "" {
+			t.put(row{Head: true, Cells: []string{v.Title}, Swatches: hexes(v.Swatches), Tone: toneOf(v.Tone)}, v.About)
+		}
 		t.blocks(v.Blocks)
 	case document.Heading:
 		t.put(row{Head: true, Cells: []string{v.Text}}, document.About{})
@@ -77,21 +79,38 @@ func (t *tabWriter) block(b document.Block) {
 // list is a row an item, what belongs to an item after it.
 func (t *tabWriter) list(l document.List) {
 	for _, item := range l.Items {
-		w := row{Cells: []string{item.Text.String()}, Tone: toneOf(item.Tone)}
-		var rest []document.Block
-		for _, b := range item.Blocks {
-			switch v := b.(type) {
-			case document.Figure:
-				w.Diagram = t.drawing(v)
-			case document.Paragraph:
-				w.Under = append(w.Under, v.Text.String())
-			default:
-				rest = append(rest, b)
-			}
-		}
+		w := row{Cells: []string{item.Text.String()}, Head: allBold(item.Text), Tone: toneOf(item.Tone)}
+		rest := t.under(&w, item.Blocks)
 		t.put(w, item.About)
 		t.blocks(rest)
 	}
+}
+
+// under puts paragraphs beneath a row and a figure beside it, and gives the blocks that are rows of their own.
+func (t *tabWriter) under(w *row, list []document.Block) (rest []document.Block) {
+	for _, b := range list {
+		switch v := b.(type) {
+		case document.Figure:
+			w.Diagram = t.drawing(v)
+		case document.Paragraph:
+			w.Under = append(w.Under, v.Text.String())
+		case document.Together:
+			rest = append(rest, t.under(w, v.Blocks)...)
+		default:
+			rest = append(rest, b)
+		}
+	}
+	return rest
+}
+
+// allBold says whether a text is all in bold type: it then names what stands beneath it.
+func allBold(text document.Text) bool {
+	for _, r := range text {
+		if !r.Bold {
+			return false
+		}
+	}
+	return len(text) > 0
 }
 
 // table is its rows. A section has the heads of its first table; another begins a section of its own.

@@ -16,7 +16,10 @@ import (
 )
 
 // Point is a point of the top.
-type Point struct{ X, Y measure.NM }
+type Point struct {
+	X measure.NM `json:"x"`
+	Y measure.NM `json:"y"`
+}
 
 // Add is p moved by q.
 func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }

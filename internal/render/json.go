@@ -25,7 +25,8 @@ type JSONHead struct {
 
 // JSON writes a plan as JSON for other programs: its exported fields under the names of their tags, lengths as
 // {"nm": ..., "text": ...}, lists that hold nothing as [], behind the head's format, file and units. A field without a tag is
-// not written, nor one that is tagged omitempty and holds nothing; what is embedded without a tag is written in its place.
+// not written, nor one that is tagged omitempty and holds nothing; the text of a length that is tagged atleast, atmost or shop is
+// written by that rule of measure. What is embedded without a tag is written in its place.
 // The error says which type cannot be written.
 func JSON(plan any, head JSONHead) (string, error) {
 	w := &jsonWriter{units: head.Units}
@@ -54,7 +55,8 @@ func JSON(plan any, head JSONHead) (string, error) {
 type jsonWriter struct {
 	units measure.System
 	out   bytes.Buffer
-	some  bool // a field was written in the object that is open
+	some  bool   // a field was written in the object that is open
+	rule  string // how the texts of lengths are written: atleast, atmost, shop, or as people read them
 	err   error
 }
 
@@ -100,16 +102,33 @@ func (w *jsonWriter) fields(v reflect.Value) {
 			}
 		case name == "", rest == "omitempty" && v.Field(i).IsZero():
 		default:
+			before := w.rule
+			w.rule = rest
 			w.field(name, v.Field(i))
+			w.rule = before
 		}
 	}
+}
+
+// length is a length as JSON has it, its text by the rule.
+func (w *jsonWriter) length(nm measure.NM) measure.JSONLength {
+	l := w.units.JSON(nm)
+	switch w.rule {
+	case "atleast":
+		l.Text = w.units.AtLeast(nm)
+	case "atmost":
+		l.Text = w.units.AtMost(nm)
+	case "shop":
+		l.Text = w.units.Shop(nm)
+	}
+	return l
 }
 
 func (w *jsonWriter) value(v reflect.Value) {
 	if v.CanInterface() {
 		switch known := v.Interface().(type) {
 		case measure.NM:
-			w.plain(w.units.JSON(known))
+			w.plain(w.length(known))
 			return
 		case measure.System:
 			w.plain(known.String())
@@ -143,7 +162,7 @@ func (w *jsonWriter) value(v reflect.Value) {
 		w.plain(math.Round(v.Float()*decimals) / decimals)
 	case reflect.Bool, reflect.String:
 		w.plain(v.Interface())
-	case reflect.Int, reflect.Int64:
+	case reflect.Int, reflect.Int32, reflect.Int64:
 		w.out.WriteString(strconv.FormatInt(v.Int(), 10))
 	case reflect.Uint8, reflect.Uint64:
 		w.out.WriteString(strconv.FormatUint(v.Uint(), 10))

@@ -50,6 +50,20 @@ func TestJSON(t *testing.T) {
 	}
 }
 
+// TestJSONRules: the text of a length goes up, down or to a shop's step where its tag says so, its nanometres never.
+func TestJSONRules(t *testing.T) {
+	text, err := JSON(struct {
+		Up   [1]measure.NM `json:"up,atleast"`
+		Down measure.NM    `json:"down,atmost"`
+		Buy  measure.NM    `json:"buy,shop"`
+	}{[1]measure.NM{measure.Inch / 3}, measure.Inch / 3, measure.Yard / 2}, JSONHead{})
+	for _, want := range []string{`"text": "3/8 in"`, `"text": "1/4 in"`, `"text": "1/2 yd"`} {
+		if err != nil || !strings.Contains(text, want) || strings.Count(text, `"nm": 8466`) != 2 {
+			t.Errorf("%v: no %s in %s", err, want, text)
+		}
+	}
+}
+
 // What harmless writes is the same JSON, without a character that shows nothing or turns the reading round.
 func TestHarmless(t *testing.T) {
 	for _, text := range []string{"plain", "½ é 赤い", "\u202eevil\u2066", "\u009b2J\u0085", "\u200b\ufeff\u00ad", "\U0001fffe\U0001f9f5", "\x7f\x1b\t"} {

@@ -25,11 +25,13 @@ type terminal struct {
 	indent string
 }
 
+// section writes a section under its title; one without a title is as if its blocks stood there.
 func (w *terminal) section(s document.Section) {
-	w.b.WriteByte('\n')
-	if s.Title != "" {
-		w.b.WriteString(Wrapped(layout.Visible(s.Title), w.indent))
+	if s.Title == "" {
+		w.within("", s.Blocks)
+		return
 	}
+	w.b.WriteString("\n" + Wrapped(layout.Visible(s.Title), w.indent))
 	w.within("  ", s.Blocks)
 }
 
@@ -56,6 +58,7 @@ func (w *terminal) block(b document.Block) {
 	case document.Table:
 		w.table(v)
 	case document.Box:
+		w.b.WriteByte('\n')
 		w.text(document.Plain(v.Head()))
 		w.within("  ", v.Blocks)
 	case document.Together:

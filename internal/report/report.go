@@ -23,6 +23,7 @@ type Report struct {
 func Reports() []Report {
 	return []Report{
 		{"values", "Light and dark", Values},
+		{"sew", "Sewing", Sewing},
 	}
 }
 

@@ -37,7 +37,7 @@ func (a *assembling) stage(s Stage) *Stage {
 
 func (a *assembling) close(s *Stage, at quilt.Rect) {
 	s.Count = len(a.Seams) - s.First
-	s.Size = a.size(float64(at.Width()+2*a.Seam), float64(at.Height()+2*a.Seam))
+	s.Size = sizeOf(float64(at.Width()+2*a.Seam), float64(at.Height()+2*a.Seam))
 }
 
 // sewLines sews each row, or column, as far as its tiles touch.

@@ -26,7 +26,6 @@ func Build(t *quilt.Top, cuts *cutting.Plan, o Options) *Plan {
 	p.bulk()
 	p.points()
 	p.grain()
-	p.Cautions = cautions()
 	return p
 }
 
@@ -38,7 +37,7 @@ func (p *Plan) chooseInBlocks() {
 		if c.block < 0 {
 			continue
 		}
-		for group := range p.Blocks[c.block].Ways {
+		for group := range p.Blocks[c.block].Pressings {
 			p.Pressing.Cells[cell] = append(p.Pressing.Cells[cell], p.choose(Choice{Sort: BlockChoice, Cell: cell, Group: group, Stage: -1, Seam: -1}))
 		}
 	}

@@ -13,10 +13,10 @@ type Grain struct {
 
 // EdgeGrain is how one side of a block lies on the cloth, lengths finished.
 type EdgeGrain struct {
-	Straight measure.NM `json:"straight_nm"`  // along or across the cloth
-	OffGrain measure.NM `json:"off_grain_nm"` // in between: it stretches
-	Bias     measure.NM `json:"bias_nm"`      // at 45 degrees: it stretches most
-	Degrees  float64    `json:"degrees"`      // the most by which a part of it lies off the grain, 0 to 45
+	Straight measure.NM `json:"straight"`  // along or across the cloth
+	OffGrain measure.NM `json:"off_grain"` // in between: it stretches
+	Bias     measure.NM `json:"bias"`      // at 45 degrees: it stretches most
+	Degrees  float64    `json:"degrees"`   // the most by which a part of it lies off the grain, 0 to 45
 }
 
 // OutsideGrain is the cells whose edge on one side of the field is not straight.
@@ -58,7 +58,7 @@ type Points struct {
 
 // NearPoint is points that the binding would blunt.
 type NearPoint struct {
-	Distance measure.NM    `json:"distance_nm"` // from the outside of the quilt, finished; 0 on it
+	Distance measure.NM    `json:"distance"` // from the outside of the quilt, finished; 0 on it
 	Count    int           `json:"count"`
 	At       []quilt.Point `json:"at"` // the first of them
 }

@@ -66,37 +66,15 @@ func TestThickPoints(t *testing.T) {
 	}
 }
 
-// TestPointNames: what pictures and texts call a cell and a point in it.
-func TestPointNames(t *testing.T) {
+// TestCellOf: a point at the corner of four cells lies in the first, one of the border in none.
+func TestCellOf(t *testing.T) {
 	top := topOf(t, webs("border 2 a\n"))
 	p := planOf(top, sewing.Options{})
 	at := p.Bulk.Thick[0].At[0]
-	if cell := p.CellOf(at); cell != 0 || p.Place(cell, at) != "the lower right corner" {
-		t.Errorf("%v lies in cell %d, %s", at, cell, p.Place(cell, at))
+	if cell := p.CellOf(at); cell != 0 {
+		t.Errorf("%v lies in cell %d", at, cell)
 	}
 	if p.CellOf(top.Outer.Min) != -1 {
 		t.Error("the border is no cell")
-	}
-}
-
-// TestSeamsBetween: the seams of a join are those that a page lights up; a joint has four
-// patches, two and two beside each other.
-func TestSeamsBetween(t *testing.T) {
-	top := topOf(t, webs(""))
-	p := planOf(top, sewing.Options{})
-	at := p.Blocks[0].Variants[0].Cells[0]
-	for _, s := range p.Blocks[0].Steps {
-		for _, j := range s.Joins {
-			seams := p.SeamsBetween(p.Patches(at.Cell, j.A), p.Patches(at.Cell, j.B))
-			if len(seams) == 0 {
-				t.Errorf("join %d has no seam", j.Number)
-			}
-		}
-	}
-	for i := range p.Pressing.Joints {
-		n := p.JointPatches(i)
-		if len(p.SeamsBetween(n[:1], n[1:2])) != 1 || len(p.SeamsBetween(n[2:3], n[3:])) != 1 {
-			t.Errorf("the patches of joint %d, %v, do not lie beside each other", i, n)
-		}
 	}
 }

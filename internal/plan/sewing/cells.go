@@ -29,8 +29,7 @@ type sorting struct {
 	kinds   map[string]*blocks.Kind
 	labels  map[string]int // block, by index
 	orders  map[orderKey][]int
-	cloths  map[string]int // by what a patch is cut from: its number
-	names   []string
+	cloths  map[string]int      // by what a patch is cut from: its number
 	first   map[clothKey]cloths // how the first block of each variant lies
 	variant []map[string]int    // by block: index by the cloths of the pieces
 	pooled  []bool              // by strip set: its bands differ from wedge to wedge
@@ -200,9 +199,9 @@ func (s *sorting) cloth(patch int32) int {
 	}
 	n, ok := s.cloths[string(s.key)]
 	if !ok {
-		n = len(s.names)
+		n = len(s.Cloths)
 		s.cloths[string(s.key)] = n
-		s.names = append(s.names, s.clothName(p))
+		s.Cloths = append(s.Cloths, s.clothOf(p))
 	}
 	return n
 }
@@ -211,25 +210,18 @@ func appendNumber(b []byte, n int) []byte {
 	return append(b, byte(n), byte(n>>8), byte(n>>16), byte(n>>24))
 }
 
-// clothName is what a patch is cut from: its fabric, or the name of its strip set, with the
-// fabrics where the set's wedges differ, and with ", turned" where the tip lies on the other
-// edge of the set.
-func (s *sorting) clothName(p *quilt.Patch) string {
+// clothOf is what a patch is cut from.
+func (s *sorting) clothOf(p *quilt.Patch) Cloth {
 	if p.Set < 0 {
-		return s.top.Fabrics[s.top.Faces[p.First].Fabric].Name
+		return Cloth{Name: s.top.Fabrics[s.top.Faces[p.First].Fabric].Name}
 	}
-	name := s.top.CutFacts.Sets[p.Set].Name
+	c := Cloth{Name: s.top.CutFacts.Sets[p.Set].Name, Turned: p.Turned}
 	if s.pooled[p.Set] {
-		var bands []string
 		for _, fabric := range s.bands(p) {
-			bands = append(bands, s.top.Fabrics[fabric].Name)
+			c.Bands = append(c.Bands, s.top.Fabrics[fabric].Name)
 		}
-		name += " of " + Listed(bands)
 	}
-	if p.Turned {
-		name += ", turned"
-	}
-	return name
+	return c
 }
 
 // mostPieces is how many pieces a block may have.
@@ -322,7 +314,7 @@ func (s *sorting) add(n, cell int) {
 			made.Longer = s.longer(c)
 		}
 		for _, i := range numbers {
-			made.Cloths = append(made.Cloths, s.names[i])
+			made.Cloths = append(made.Cloths, i)
 		}
 		b.Variants = append(b.Variants, made)
 	}
@@ -356,11 +348,9 @@ func (s *sorting) finish(n int) {
 			down = max(down, measure.NM(at.Cells))
 		}
 	}
-	b.Finished = s.size(float64(s.SideFinished), float64(down*s.SideFinished))
-	b.Unfinished = s.size(float64(s.SideFinished+2*s.Seam), float64(down*s.SideFinished+2*s.Seam))
-	for _, p := range kind.kind.Recipe.Pressing {
-		b.Ways = append(b.Ways, p.Ways)
-	}
+	b.Finished = sizeOf(float64(s.SideFinished), float64(down*s.SideFinished))
+	b.Unfinished = sizeOf(float64(s.SideFinished+2*s.Seam), float64(down*s.SideFinished+2*s.Seam))
+	b.Pressings = kind.kind.Recipe.Pressing
 	b.Steps = s.stepsOf(kind, b.Count)
 	if b.Column {
 		s.columnSteps(kind, &b.Steps[0], b.Count)

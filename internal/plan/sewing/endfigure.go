@@ -24,7 +24,7 @@ func (s *sewn) about(j Join) vec {
 // differs says whether one part's raw corner leads the other's at an end of the seam.
 func (d *stepDrawing) differs() bool {
 	for _, e := range d.join.Ends {
-		if e.Lead.NM != 0 || e.LeadBlunt.NM != 0 || e.Blunted[0] || e.Blunted[1] {
+		if e.Lead != 0 || e.LeadBlunt != 0 || e.Blunted[0] || e.Blunted[1] {
 			return true
 		}
 	}
@@ -43,10 +43,10 @@ func (d *stepDrawing) ends() {
 // leadText says by how much one part leads.
 func (d *stepDrawing) leadText(e *End) string {
 	lead := e.LeadBlunt
-	if lead.NM == 0 {
+	if lead == 0 {
 		return "the corners lie on each other"
 	}
-	return "offset " + (Words{d.plan}).Offset(lead)
+	return "offset " + d.plan.Units.Nearest(max(lead, -lead))
 }
 
 // end draws one end of the seam.
@@ -54,7 +54,7 @@ func (d *stepDrawing) end(i int, corner vec) {
 	e := &d.join.Ends[i]
 	as, a, b := d.sewnTogether()
 	at := [2]vec{vecOf(d.join.From), vecOf(d.join.To)}[i]
-	half := 1.25 * float64(max(e.Reach[0].NM, e.Reach[1].NM, d.kind.seam*2))
+	half := 1.25 * float64(max(e.Reach[0], e.Reach[1], d.kind.seam*2))
 	window := []vec{{-half, -half}, {half, -half}, {half, half}, {-half, half}}
 	middle := as(at)
 	for n := range window {
@@ -98,7 +98,7 @@ func (d *stepDrawing) endMarks(i int, as func(vec) vec, middle vec, half float64
 	d.line(diagram.Dimension, diagram.Bar, diagram.Bar, a.plus(out), b.plus(out))
 	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, a, a.plus(out.times(1.3)))
 	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, b, b.plus(out.times(1.3)))
-	text := d.plan.Units.Nearest(max(e.LeadBlunt.NM, -e.LeadBlunt.NM))
+	text := d.plan.Units.Nearest(max(e.LeadBlunt, -e.LeadBlunt))
 	d.words(text, a.plus(b).times(0.5).plus(out.times(1.5)), label{dimPoints, diagram.Start, measure.NM(panel * 0.34)})
 }
 
@@ -126,5 +126,5 @@ func blunted(e *End, part int, seam measure.NM) measure.NM {
 	if e.Blunted[part] {
 		return ReachBlunt(e.Degrees[part], seam)
 	}
-	return e.Reach[part].NM
+	return e.Reach[part]
 }

@@ -111,14 +111,14 @@ func TestJudgeLeads(t *testing.T) {
 			about(t, name, inches(lead(e)), inch, 5e-5)
 		}
 	}
-	asCut := func(e sewing.End) measure.NM { return e.Lead.NM }
-	blunted := func(e sewing.End) measure.NM { return e.LeadBlunt.NM }
+	asCut := func(e sewing.End) measure.NM { return e.Lead }
+	blunted := func(e sewing.End) measure.NM { return e.LeadBlunt }
 	for _, k := range blocks.Kinds() {
 		ends := endsOf(t, k.Name, map[bool]string{true: "line 6"}[k.Column])
 		switch {
 		case k.Column:
 			for _, e := range ends["column"] {
-				about(t, "tumblers", math.Abs(inches(e.Lead.NM)), 0.2071, 5e-5)
+				about(t, "tumblers", math.Abs(inches(e.Lead)), 0.2071, 5e-5)
 			}
 		case k.Height == blocks.ToMiddle:
 			want("legs of a ring", slices.Concat(ends["pair"], ends["half octagon"], ends["octagon"]), asCut, 0)
@@ -232,7 +232,7 @@ func TestJudgeCutter(t *testing.T) {
 				case step.Name == "block":
 					continue // a half-square triangle of the block's own side, which the chart does not have
 				}
-				about(t, k.Name+": "+step.Name+" stands out", float64(step.StandsOut.NM), float64(want), 4)
+				about(t, k.Name+": "+step.Name+" stands out", float64(step.StandsOut), float64(want), 4)
 			}
 		}
 	}
@@ -314,7 +314,7 @@ func TestJudgeOffsets(t *testing.T) {
 					for part, pieces := range [2][]int{j.A, j.B} {
 						ring, _ := unionOf(t, top, p.Patches(at.Cell, pieces))
 						for e, ends := range [2][2]quilt.Point{{to, from}, {from, to}} {
-							got := inches(j.Ends[e].Reach[part].NM)
+							got := inches(j.Ends[e].Reach[part])
 							what := fmt.Sprintf("%s: %s, join %d, end %d, part %d", k.Name, s.Name, j.Number, e, part)
 							judgeReach(t, what, top, reaching{ring, xyOf(ends[0]), xyOf(ends[1])}, got)
 						}
@@ -387,8 +387,8 @@ func TestJudgeUnits(t *testing.T) {
 			}
 			about(t, k.Name+": area of "+s.Name, g.Area(), sum, 1e-6)
 			across, down := smallestFit(ring, s.Finished)
-			about(t, k.Name+": "+s.Name+" across", across, inches(s.Finished.Across.NM), 1e-6)
-			about(t, k.Name+": "+s.Name+" down", down, inches(s.Finished.Down.NM), 1e-6)
+			about(t, k.Name+": "+s.Name+" across", across, inches(s.Finished.Across), 1e-6)
+			about(t, k.Name+": "+s.Name+" down", down, inches(s.Finished.Down), 1e-6)
 		}
 	}
 }
@@ -408,7 +408,7 @@ func smallestFit(ring []geom.XY, want sewing.Size) (across, down float64) {
 		if a < d {
 			a, d = d, a
 		}
-		if off := math.Abs(a-inches(want.Across.NM)) + math.Abs(d-inches(want.Down.NM)); off < best {
+		if off := math.Abs(a-inches(want.Across)) + math.Abs(d-inches(want.Down)); off < best {
 			best, across, down = off, a, d
 		}
 	}

@@ -2,13 +2,12 @@ package sewing_test
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"slices"
-	"strings"
 	"testing"
 
 	"eighthturn/internal/blocks"
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
@@ -74,11 +73,12 @@ func checkCloths(top *quilt.Top, p *sewing.Plan) error {
 		k, _ := blocks.Find(blocks.Kinds(), b.Kind)
 		for _, c := range b.Variants {
 			for _, at := range c.Cells {
-				for piece, cloth := range c.Cloths {
+				for piece, n := range c.Cloths {
+					cloth := p.Cloths[n]
 					patch := &top.Patches[p.Patches(at.Cell, []int{piece})[0]]
 					fabric := top.Fabrics[top.Faces[patch.First].Fabric].Name
-					if patch.Set < 0 && cloth != fabric || patch.Set >= 0 && !strings.Contains(cloth, top.CutFacts.Sets[patch.Set].Name) {
-						return fmt.Errorf("cell %d, piece %d: %s is said, %s is there", at.Cell, piece, cloth, fabric)
+					if patch.Set < 0 && cloth.Name != fabric || patch.Set >= 0 && (cloth.Name != top.CutFacts.Sets[patch.Set].Name || cloth.Turned != patch.Turned) {
+						return fmt.Errorf("cell %d, piece %d: %v is said, %s is there", at.Cell, piece, cloth, fabric)
 					}
 					if !k.Column && !liesAt(top, at, patch, k.Pieces[piece]) {
 						return fmt.Errorf("cell %d, piece %d does not lie there when the block is turned %d quarters", at.Cell, piece, at.Turns)
@@ -163,7 +163,7 @@ func checkTrimmed(top *quilt.Top, p *sewing.Plan) error {
 	for i := range p.Blocks {
 		k, _ := blocks.Find(blocks.Kinds(), p.Blocks[i].Kind)
 		for _, s := range p.Blocks[i].Steps {
-			if (s.Trim == "") != (s.Before == nil) || s.Trim == "" && s.StandsOut.NM != 0 {
+			if (s.Trim == "") != (s.Before == nil) || s.Trim == "" && s.StandsOut != 0 {
 				return fmt.Errorf("step %s: trimmed or not?", s.Name)
 			}
 			if s.Trim == "" {
@@ -190,10 +190,10 @@ func trimmedBy(k *blocks.Kind, s *sewing.Step, spare map[blocks.Shape]measure.NM
 			want = max(want, spare[shape]/2)
 		}
 	}
-	if d := s.StandsOut.NM - want; d < -4 || d > 4 {
-		return fmt.Errorf("%d nm are said to stand out, the cutting plan leaves %d", s.StandsOut.NM, want)
+	if d := s.StandsOut - want; d < -4 || d > 4 {
+		return fmt.Errorf("%d nm are said to stand out, the cutting plan leaves %d", s.StandsOut, want)
 	}
-	if s.StandsOut.NM > 4 && (s.Before.Across.NM < s.Unfinished.Across.NM+s.StandsOut.NM || s.Before.Down.NM < s.Unfinished.Down.NM+s.StandsOut.NM) {
+	if s.StandsOut > 4 && (s.Before.Across < s.Unfinished.Across+s.StandsOut || s.Before.Down < s.Unfinished.Down+s.StandsOut) {
 		return fmt.Errorf("the unit is not as much larger before it is trimmed")
 	}
 	return nil
@@ -202,8 +202,8 @@ func trimmedBy(k *blocks.Kind, s *sewing.Step, spare map[blocks.Shape]measure.NM
 func TestTrimmingCatches(t *testing.T) {
 	text := "strip 4\nfabric a #112233\nfabric b #eeeeee\nblock A web kites b wedges a\ngrid\n  A A\n"
 	for name, broken := range map[string]func(s *sewing.Step){
-		"too much":           func(s *sewing.Step) { s.StandsOut.NM += 10 },
-		"nothing":            func(s *sewing.Step) { s.StandsOut.NM = 0 },
+		"too much":           func(s *sewing.Step) { s.StandsOut += 10 },
+		"nothing":            func(s *sewing.Step) { s.StandsOut = 0 },
 		"no size before":     func(s *sewing.Step) { s.Before = nil },
 		"the same size then": func(s *sewing.Step) { s.Before = &s.Unfinished },
 	} {
@@ -219,57 +219,20 @@ func TestTrimmingCatches(t *testing.T) {
 	}
 }
 
-// TestPicturesAreSound: every picture of every layout can be drawn, has a name of its own that
-// sorts in the order of the work, a title that begins as all do, a description, and marks
-// that stand for patches of the top.
-func TestPicturesAreSound(t *testing.T) {
-	n := 0
-	for name, text := range layouts() {
-		if n++; n > 12 && n%12 > 0 {
-			continue
-		}
-		top := topOf(t, text)
-		var names []string
-		for _, pic := range planOf(top, sewing.Options{}).Pictures() {
-			names = append(names, pic.Name)
-			if !strings.HasPrefix(pic.Figure.Title, sewing.PictureTitle) || pic.Figure.Description == "" {
-				t.Errorf("%s: %s has no title or description", name, pic.Name)
-			}
-			for _, m := range pic.Figure.Marks {
-				for _, lit := range m.Lit {
-					if lit < 0 || lit >= len(top.Patches) {
-						t.Fatalf("%s: %s lights patch %d", name, pic.Name, lit)
-					}
-				}
-			}
-			var b bytes.Buffer
-			if err := diagram.SVG(&b, pic.Figure, diagram.Options{}); err != nil {
-				t.Fatal(err)
-			}
-		}
-		if !slices.IsSorted(names) || len(slices.Compact(slices.Clone(names))) != len(names) {
-			t.Errorf("%s: the names of the pictures do not sort: %v", name, names)
-		}
-	}
-}
-
-// TestSameBytes: the same top gives the same plan, and that is JSON.
+// TestSameBytes: the same top gives the same plan.
 func TestSameBytes(t *testing.T) {
 	n := 0
 	for name, text := range layouts() {
 		if n++; n > 30 {
 			break
 		}
-		first, err := planOf(topOf(t, text), sewing.Options{}).JSON()
+		first, err := json.Marshal(planOf(topOf(t, text), sewing.Options{}))
 		if err != nil {
 			t.Fatal(err)
 		}
-		second, _ := planOf(topOf(t, text), sewing.Options{}).JSON()
+		second, _ := json.Marshal(planOf(topOf(t, text), sewing.Options{}))
 		if !bytes.Equal(first, second) {
 			t.Errorf("%s: two plans differ", name)
-		}
-		if bytes.Contains(first, []byte("null")) && !strings.Contains(text, "null") && !bytes.Contains(first, []byte(`"before": null`)) {
-			t.Errorf("%s: a list is null", name)
 		}
 	}
 }

@@ -1,5 +1,11 @@
 package sewing
 
+import (
+	"fmt"
+
+	"eighthturn/internal/blocks"
+)
+
 // Patches is the patches of some pieces of the block or column at a cell, by index in the top:
 // what a step there concerns.
 func (p *Plan) Patches(cell int, pieces []int) []int {
@@ -12,34 +18,61 @@ func (p *Plan) Patches(cell int, pieces []int) []int {
 	return list
 }
 
-// SeamsBetween is the seams of the top, by index, along which patches of one list lie beside
-// patches of another: what a join or a joint's arm looks like.
-func (p *Plan) SeamsBetween(one, other []int) []int {
-	side := map[int]int{}
-	for _, n := range one {
-		side[n] = 1
-	}
-	for _, n := range other {
-		side[n] = 2
-	}
-	var list []int
-	for i := range p.top.Seams {
-		s := &p.top.Seams[i]
-		if side[p.top.Faces[s.A].Patch]+side[p.top.Faces[s.B].Patch] == 3 {
-			list = append(list, i)
-		}
-	}
-	return list
-}
-
-// Way is which way a block's choice of pressing was made at a cell: 0 or 1, by Block.Ways.
+// Way is which way a block's choice of pressing was made at a cell: 0 or 1, by Block.Pressings.
 func (p *Plan) Way(cell, group int) int {
 	return p.Pressing.Choices[p.Pressing.Cells[cell][group]].Way
 }
 
 // CellName is a block's label and, where blocks of that label differ in cloth, the number of
 // its variant: what pictures write into its place.
-func (p *Plan) CellName(cell int) string { return p.cellName(cell) }
+func (p *Plan) CellName(cell int) string {
+	return p.Blocks[p.cells[cell].block].VariantName(int(p.cells[cell].variant) + 1)
+}
+
+// VariantName is a block's label and, where blocks of it differ in cloth, the number of one of its variants.
+func (b *Block) VariantName(number int) string {
+	if len(b.Variants) == 1 {
+		return b.Label
+	}
+	return fmt.Sprintf("%s%d", b.Label, number)
+}
+
+// Down is how many cells the block or column at a cell takes.
+func (p *Plan) Down(cell int) int { return max(1, int(p.cells[cell].down)) }
+
+// LooseCells are the cells of a part that hangs together with nothing else, by its number in Assembly.Loose; none if it is of
+// sashes or borders.
+func (p *Plan) LooseCells(n int) []int {
+	var cells []int
+	a := &p.Assembly
+	for units := []int{a.Loose[n]}; len(units) > 0; {
+		unit := units[len(units)-1]
+		units = units[:len(units)-1]
+		if unit >= len(a.Parts) {
+			s := &a.Seams[unit-len(a.Parts)]
+			units = append(units, s.A, s.B)
+			continue
+		}
+		if cell := a.Parts[unit].Cell; cell >= 0 {
+			for down := range p.Down(cell) {
+				cells = append(cells, cell+down*p.Columns)
+			}
+		}
+	}
+	return cells
+}
+
+// Inwards is the long seams of the assembly that are pressed the other way than most: inwards, or towards the earlier row
+// or column; by index.
+func (p *Plan) Inwards() []int {
+	var seams []int
+	for i := range p.Assembly.Seams {
+		if p.Pressing.Choices[p.Choice(i)].Sort == SeamChoice && !p.Assembly.Seams[i].Press {
+			seams = append(seams, i)
+		}
+	}
+	return seams
+}
 
 // Choice is the choice of pressing that a seam of the assembly follows, by index.
 func (p *Plan) Choice(seam int) int { return int(p.Assembly.Seams[seam].choice) }
@@ -64,29 +97,13 @@ func (p *Plan) CellOf(at point) int {
 	return -1
 }
 
-// ShapeName is what a piece of a block is called at the cutting table.
-func (p *Plan) ShapeName(b *Block, piece int) string {
-	return p.top.Patches[p.patch(b.Variants[0].Cells[0].Cell, piece)].Shape.String()
+// Shape is what shape a piece of a block has.
+func (p *Plan) Shape(b *Block, piece int) blocks.Shape {
+	return p.top.Patches[p.patch(b.Variants[0].Cells[0].Cell, piece)].Shape
 }
 
 // Sashed says whether sashes lie between the blocks.
 func (p *Plan) Sashed() bool { return p.top.CutFacts.Sash != nil }
-
-// Place says where in a cell a point lies: its middle, one of its corners or sides.
-func (p *Plan) Place(cell int, at point) string {
-	r := p.top.CellRect(cell)
-	name := map[[2]bool]string{{true, false}: "upper", {false, true}: "lower"}[[2]bool{at.Y == r.Min.Y, at.Y == r.Max.Y}]
-	side := map[[2]bool]string{{true, false}: "left", {false, true}: "right"}[[2]bool{at.X == r.Min.X, at.X == r.Max.X}]
-	switch {
-	case name != "" && side != "":
-		return "the " + name + " " + side + " corner"
-	case name != "":
-		return "the " + name + " side"
-	case side != "":
-		return "the " + side + " side"
-	}
-	return "the middle"
-}
 
 // Round says whether a block's choice is the way in which allowances turn round a point.
 func (b *Block) Round(group int) bool {

@@ -39,8 +39,8 @@ func (s *sorting) make(c *FabricVariant, from int, made Make) {
 }
 
 // clothsOf is the cloths of some pieces.
-func clothsOf(c *FabricVariant, pieces []int) []string {
-	cloths := make([]string, len(pieces))
+func clothsOf(c *FabricVariant, pieces []int) []int {
+	cloths := make([]int, len(pieces))
 	for i, p := range pieces {
 		cloths[i] = c.Cloths[p]
 	}
@@ -51,11 +51,9 @@ func clothsOf(c *FabricVariant, pieces []int) []string {
 func tellMirrored(makes []Make) {
 	for i := range makes {
 		for j := range makes {
-			if i != j && slices.Equal(inOrderOfName(makes[i].Cloths), inOrderOfName(makes[j].Cloths)) {
+			if i != j && slices.Equal(slices.Sorted(slices.Values(makes[i].Cloths)), slices.Sorted(slices.Values(makes[j].Cloths))) {
 				makes[i].Mirror = true
 			}
 		}
 	}
 }
-
-func inOrderOfName(list []string) []string { return slices.Sorted(slices.Values(list)) }

@@ -1,21 +1,12 @@
 package sewing
 
 import (
-	"fmt"
 	"math"
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
-
-// Picture is one step's picture.
-type Picture struct {
-	Name   string // of a file, without its ending: names sort in the order of the work
-	Block  int    // index, -1 for the assembly
-	Step   int    // index in the block
-	Figure *diagram.Figure
-}
 
 // PictureTitle is how the titles of all pictures begin.
 const PictureTitle = "How to sew "
@@ -25,36 +16,6 @@ const (
 	captionPoints = 8.5
 	dimPoints     = 7.5
 )
-
-// Pictures is the pictures of all steps, in the colours of the layout. Marks are lit by the
-// patches of the first block of each label.
-func (p *Plan) Pictures() []Picture {
-	var list []Picture
-	for b := range p.Blocks {
-		for s := range p.Blocks[b].Steps {
-			name := fmt.Sprintf("block-%02d-%s-step-%d", b+1, fileName(p.Blocks[b].Label), s+1)
-			list = append(list, Picture{name, b, s, p.StepFigure(b, s)})
-		}
-	}
-	for i, f := range p.assemblyFigures() {
-		list = append(list, Picture{fmt.Sprintf("top-%d", i+1), -1, -1, f})
-	}
-	return list
-}
-
-// fileName is a label as part of a file's name: what is no letter or digit of ASCII is
-// written by its number.
-func fileName(label string) string {
-	name := ""
-	for _, r := range label {
-		if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' {
-			name += string(r)
-		} else {
-			name += fmt.Sprintf("u%x", r)
-		}
-	}
-	return name
-}
 
 // piece is one piece as it is drawn: its faces in the block's own frame.
 type piece struct {
@@ -214,11 +175,3 @@ func clippedTo(o []vec, middle vec, half float64) []vec {
 }
 
 func white() palettes.Colour { return palettes.Colour{R: 0xff, G: 0xff, B: 0xff} }
-
-// unitWord is the unit of a system, as it stands behind a number.
-func unitWord(s measure.System) string {
-	if s == measure.Centimetres {
-		return "cm"
-	}
-	return "in"
-}

@@ -2,7 +2,7 @@
 // pieces are sewn first, by how much raw corners stick out, which way allowances lie, and
 // where the cloth stretches or grows thick.
 //
-// A plan is data; nothing in it is put into words but what the block kinds say themselves.
+// A plan is data; what is to be said of it stands in package report, and the recipes of the kinds in package blocks.
 // Lengths are whole nanometres. Finished is from seam to seam, unfinished is with the seam
 // allowances that are not sewn yet. Patches are named by their index in the top, cells by
 // theirs, so that a page can light them up.
@@ -27,16 +27,16 @@ type Options struct {
 type Plan struct {
 	Title        string         `json:"title"`
 	Units        measure.System `json:"-"`
-	Seam         measure.NM     `json:"seam_allowance_nm"`
-	SideFinished measure.NM     `json:"block_side_finished_nm"`
+	Seam         measure.NM     `json:"seam_allowance"`
+	SideFinished measure.NM     `json:"block_side_finished"`
 	Columns      int            `json:"columns"`
 	Rows         int            `json:"rows"`
+	Cloths       []Cloth        `json:"cloths"`
 	Blocks       []Block        `json:"blocks"`   // by label, in the order in which they first appear
 	Assembly     Assembly       `json:"assembly"` // of the blocks
 	Pressing     Pressing       `json:"pressing"`
 	Grain        Grain          `json:"grain"`
 	Bulk         Bulk           `json:"bulk"`
-	Cautions     []string       `json:"cautions"` // usual where irons, pins and machines are used
 
 	top   *quilt.Top
 	cuts  *cutting.Plan // how the top's pieces are cut
@@ -49,15 +49,12 @@ type Plan struct {
 	columnEdges map[int]*rawEdges // by a column's upper cell
 }
 
-// Length is a length as every JSON has it; it may be below 0.
-type Length = measure.JSONLength
-
 // Size is across by down. A unit that is no block yet is measured as it lies with its square
 // corner in a ruler's corner, or, without one, with its longest side along the ruler; its
 // longer measure stands first.
 type Size struct {
-	Across Length `json:"across"`
-	Down   Length `json:"down"`
+	Across measure.NM `json:"across"`
+	Down   measure.NM `json:"down"`
 }
 
 // Form is what a unit looks like.
@@ -71,24 +68,39 @@ const (
 
 // Block is how the blocks of one label are sewn.
 type Block struct {
-	Label      string          `json:"label"`
-	Kind       string          `json:"kind"`
-	Column     bool            `json:"column,omitempty"` // its cells under one another are one column
-	Count      int             `json:"count"`            // blocks of the label in the top, or columns
-	Finished   Size            `json:"finished"`         // of the block; of a column, the longest one
-	Unfinished Size            `json:"unfinished"`
-	Variants   []FabricVariant `json:"variants"`
-	Steps      []Step          `json:"steps"` // empty where there is nothing to sew
-	Rounds     []Round         `json:"rounds"`
-	Ways       [][2]string     `json:"ways"` // by choice of the block: the two ways of pressing, in words; see Pressing
-	Edges      [4]EdgeGrain    `json:"edges"`
+	Label      string            `json:"label"`
+	Kind       string            `json:"kind"`
+	Column     bool              `json:"column,omitempty"` // its cells under one another are one column
+	Count      int               `json:"count"`            // blocks of the label in the top, or columns
+	Finished   Size              `json:"finished"`         // of the block; of a column, the longest one
+	Unfinished Size              `json:"unfinished"`
+	Variants   []FabricVariant   `json:"variants"`
+	Steps      []Step            `json:"steps"` // empty where there is nothing to sew
+	Rounds     []Round           `json:"rounds"`
+	Pressings  []blocks.Pressing `json:"pressings"` // by choice of the block, see Pressing
+	Edges      [4]EdgeGrain      `json:"edges"`
 }
+
+// Cloth is what a piece is cut from.
+type Cloth struct {
+	Name   string   `json:"name"`             // of the fabric, or of the strip set
+	Bands  []string `json:"bands,omitempty"`  // the fabrics of a strip set whose wedges differ, from the wide end to the tip; nil for others
+	Turned bool     `json:"turned,omitempty"` // a wedge whose tip lies on the other edge of its strip set
+}
+
+// Obstacle is why allowances cannot all turn one way round a point.
+type Obstacle string
+
+const (
+	RunsThrough      Obstacle = "runs through"      // one piece has no corner there, so that its allowance runs past the point
+	PressedOtherwise Obstacle = "pressed otherwise" // some seam there is pressed to one side
+)
 
 // FabricVariant is blocks of one label that are sewn of the same cloth: they differ in nothing
 // but how they are turned.
 type FabricVariant struct {
 	Number int      `json:"number"` // among the block's, from 1
-	Cloths []string `json:"cloths"` // by piece of the kind: a fabric, or the bands of a strip set from the wide end to the tip
+	Cloths []int    `json:"cloths"` // by piece of the kind, of Plan.Cloths
 	Cells  []Placed `json:"cells"`
 	Makes  []Make   `json:"makes"`                  // of each step, the units that are alike
 	Leans  string   `json:"leans,omitempty"`        // of a column: the side to which its first slanted seam falls, "left" or "right"
@@ -108,28 +120,25 @@ type Placed struct {
 
 // Make is units of one step that are alike in shape and cloth.
 type Make struct {
-	Step   int      `json:"step"` // index
-	Join   int      `json:"join"` // the first join that makes one, by the kind's recipe
-	Count  int      `json:"count"`
-	Cloths []string `json:"cloths"` // by piece, in the order of sewing
-	Mirror bool     `json:"mirror"` // another unit of this step has the same cloths in another order
+	Step   int   `json:"step"` // index
+	Join   int   `json:"join"` // the first join that makes one, by the kind's recipe
+	Count  int   `json:"count"`
+	Cloths []int `json:"cloths"` // by piece, in the order of sewing, of Plan.Cloths
+	Mirror bool  `json:"mirror"` // another unit of this step has the same cloths in another order
 }
 
 // Step is one step of the work on a block.
 type Step struct {
-	Name       string        `json:"name"` // of the unit that it makes
-	Do         string        `json:"do"`
-	Trim       string        `json:"trim,omitempty"` // what to cut off, "" for nothing
-	Check      string        `json:"check"`
-	Tools      []blocks.Tool `json:"-"`              // what trimming takes beside cutter, mat and ruler
-	PerBlock   int           `json:"per_block"`      // how many units
-	Make       int           `json:"make"`           // how many units in the whole top
-	Form       Form          `json:"form,omitempty"` // of the unit; "" of a column
-	Finished   Size          `json:"finished"`
-	Unfinished Size          `json:"unfinished"` // after trimming
-	Before     *Size         `json:"before,omitempty"`
-	StandsOut  Length        `json:"stands_out"` // by how much at most, beyond where it is trimmed; 0 where nothing is
-	Joins      []Join        `json:"joins"`      // in the order of sewing
+	*blocks.Step // the kind's own recipe: what to do, trim and check
+
+	PerBlock   int        `json:"per_block"`      // how many units
+	Make       int        `json:"make"`           // how many units in the whole top
+	Form       Form       `json:"form,omitempty"` // of the unit; "" of a column
+	Finished   Size       `json:"finished"`
+	Unfinished Size       `json:"unfinished"` // after trimming
+	Before     *Size      `json:"before,omitempty"`
+	StandsOut  measure.NM `json:"stands_out,atleast"` // by how much at most, beyond where it is trimmed; 0 where nothing is
+	Joins      []Join     `json:"joins"`              // in the order of sewing
 }
 
 // Join is one seam of a block, in the block's own frame: its upper left corner is the
@@ -149,13 +158,13 @@ type Join struct {
 
 // End is one end of a seam.
 type End struct {
-	Degrees   [2]float64 `json:"degrees"`    // the angle of A's corner and of B's
-	Reach     [2]Length  `json:"reach"`      // how far A's raw corner and B's stand out beyond the end of the seam line, as they are cut
-	Lead      Length     `json:"lead"`       // by how much B's corner leads A's; below 0, A's leads
-	Blunted   [2]bool    `json:"blunted"`    // that corner is to be trimmed before sewing, flat and a seam allowance beyond the finished point
-	LeadBlunt Length     `json:"lead_blunt"` // the same as Lead once that is done
-	Spare     [2]Length  `json:"spare"`      // how much further it may stand out, since the piece is cut larger and trimmed later; 0 where the corner is exact
-	Partial   bool       `json:"partial"`    // stop here a seam allowance before the raw edge, and sew a stitch back
+	Degrees   [2]float64    `json:"degrees"`       // the angle of A's corner and of B's
+	Reach     [2]measure.NM `json:"reach"`         // how far A's raw corner and B's stand out beyond the end of the seam line, as they are cut
+	Lead      measure.NM    `json:"lead"`          // by how much B's corner leads A's; below 0, A's leads
+	Blunted   [2]bool       `json:"blunted"`       // that corner is to be trimmed before sewing, flat and a seam allowance beyond the finished point
+	LeadBlunt measure.NM    `json:"lead_blunt"`    // the same as Lead once that is done
+	Spare     [2]measure.NM `json:"spare,atleast"` // how much further it may stand out, since the piece is cut larger and trimmed later; 0 where the corner is exact
+	Partial   bool          `json:"partial"`       // stop here a seam allowance before the raw edge, and sew a stitch back
 }
 
 // Round is a point inside a block where three or more seams meet.
@@ -164,7 +173,7 @@ type Round struct {
 	Pieces  []int       `json:"pieces"`   // of the kind, clockwise
 	Seams   int         `json:"seams"`    // that run to it
 	Turns   bool        `json:"turns"`    // the allowances can all turn one way round it
-	WhyNot  string      `json:"why_not"`  // "" where they can
+	WhyNot  Obstacle    `json:"why_not"`  // "" where they can
 	Layers  int         `json:"layers"`   // the most that lie on each other there, all turned one way; 0 where they cannot be
 	Without int         `json:"without"`  // the same where each seam is pressed whole to one side
 	Last    int         `json:"last"`     // the same with the last seam pressed open

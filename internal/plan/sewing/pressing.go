@@ -32,7 +32,7 @@ type Choice struct {
 	Group int        `json:"group"` // of the block's ways, by index
 	Stage int        `json:"stage"` // of a line, -1 for others
 	Seam  int        `json:"seam"`  // of the assembly, -1 for others
-	Way   int        `json:"way"`   // what the plan chose: 0 or 1, by Block.Ways; of a line 0 is towards sashes and away from posts, without them towards the later parts; of a seam 0 is towards B
+	Way   int        `json:"way"`   // what the plan chose: 0 or 1, by Block.Pressings; of a line 0 is towards sashes and away from posts, without them towards the later parts; of a seam 0 is towards B
 }
 
 // Joint is a place where two seams butt together from the two sides of a later seam, mirror

@@ -118,15 +118,15 @@ func (s *sewn) order(a, b int) int {
 
 // canTurn says whether the allowances can all turn one way round a point: none of its pieces
 // may run past it, and all seams there must be pressed so.
-func (s *sewn) canTurn(at point, g *junction) (bool, string) {
+func (s *sewn) canTurn(at point, g *junction) (bool, Obstacle) {
 	for _, c := range g.corners {
 		if c.angle > math.Pi-1e-6 {
-			return false, "one piece has no corner here, and its allowance runs past the point and lies one way"
+			return false, RunsThrough
 		}
 	}
 	for _, a := range g.arms {
 		if r := s.kind.Recipe.Pressing[s.joins[a.order].Press]; !r.Round {
-			return false, "not all seams here are pressed round the point"
+			return false, PressedOtherwise
 		}
 	}
 	return true, ""

@@ -26,18 +26,19 @@ type stepDrawing struct {
 	sketch
 	kind *sewn
 	step *Step
+	size string // of the unit, in words
 	list []piece
 	join Join  // the join that the picture shows
 	unit []int // pieces of the unit that the step makes
 }
 
 // StepFigure is the picture of a step: the parts laid out, laid together and sewn, the wrong
-// side with the pressing, and the unit's right side with its size.
-func (p *Plan) StepFigure(block, step int) *diagram.Figure {
+// side with the pressing, and the unit's right side with its size in words.
+func (p *Plan) StepFigure(block, step int, size string) *diagram.Figure {
 	b := &p.Blocks[block]
 	s := &b.Steps[step]
 	f := &diagram.Figure{Title: fmt.Sprintf("%sblock %s, step %d: %s", PictureTitle, b.Label, step+1, s.Name)}
-	d := &stepDrawing{sketch: sketch{Figure: f, plan: p}, kind: p.kinds[block], step: s, list: p.shownPieces(block)}
+	d := &stepDrawing{sketch: sketch{Figure: f, plan: p}, kind: p.kinds[block], step: s, size: size, list: p.shownPieces(block)}
 	if len(s.Joins) == 0 {
 		f.Description = "A column of one piece: there is nothing to sew."
 		f.Max = diagram.Point{X: measure.NM(panel), Y: measure.NM(panel / 4)}
@@ -225,7 +226,7 @@ func (d *stepDrawing) seamLine() {
 			stroke, marks[i] = diagram.Partial, diagram.Dot
 			continue
 		}
-		beyond := way.times(float64(max(e.Reach[0].NM, e.Reach[1].NM)))
+		beyond := way.times(float64(max(e.Reach[0], e.Reach[1])))
 		if i == 0 {
 			beyond = beyond.times(-1)
 		}
@@ -301,7 +302,7 @@ func (d *stepDrawing) roundArms(j Join) [][2]vec {
 func (d *stepDrawing) rightSide() {
 	corner := panelAt(1, 1)
 	d.caption("4  right side", corner)
-	d.words(d.sizeText(), corner.plus(vec{panel / 2, panel + 0.75*header}), label{dimPoints, diagram.Middle, measure.NM(panel * 1.5)})
+	d.words(d.size, corner.plus(vec{panel / 2, panel + 0.75*header}), label{dimPoints, diagram.Middle, measure.NM(panel * 1.5)})
 	outer := d.outer(d.unit)
 	d.place = fitted(d.larger(outer), corner, panel, same)
 	d.area(outer, white(), false, diagram.Frame)
@@ -331,12 +332,4 @@ func (d *stepDrawing) trimLines() {
 			d.line(diagram.Frame, diagram.Plain, diagram.Plain, raw[i], larger[i], larger[next], raw[next])
 		}
 	}
-}
-
-// sizeText is the unit's unfinished size.
-func (d *stepDrawing) sizeText() string {
-	if d.kind.kind.Column {
-		return "one above the other"
-	}
-	return (Words{d.plan}).UnitSize(d.step.Form, d.step.Unfinished) + ", unfinished"
 }

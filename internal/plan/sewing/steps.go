@@ -6,19 +6,12 @@ import (
 	"eighthturn/internal/measure"
 )
 
-func (p *Plan) lengthOf(nm measure.NM) Length { return p.Units.JSON(nm) }
+func sizeOf(across, down float64) Size { return Size{rounded(across), rounded(down)} }
 
-// upTo is a length that may be less, its text rounded up.
-func (p *Plan) upTo(nm measure.NM) Length { return Length{NM: nm, Text: p.Units.AtLeast(nm)} }
-
-func (p *Plan) size(across, down float64) Size {
-	return Size{p.lengthOf(rounded(across)), p.lengthOf(rounded(down))}
-}
-
-// sizeOf is the size of a unit, its longer measure first: it has no way up.
-func (p *Plan) sizeOf(points []vec, way vec) Size {
+// unitSize is the size of a unit, its longer measure first: it has no way up.
+func unitSize(points []vec, way vec) Size {
 	along, across := extent(points, way)
-	return p.size(max(along, across), min(along, across))
+	return sizeOf(max(along, across), min(along, across))
 }
 
 // stepsOf is the steps of a kind, with the number of units for so many blocks.
@@ -26,7 +19,7 @@ func (p *Plan) stepsOf(s *sewn, count int) []Step {
 	var list []Step
 	next := 0
 	for _, recipe := range s.kind.Recipe.Steps {
-		step := Step{Name: recipe.Name, Do: recipe.Do, Trim: recipe.Trim, Check: recipe.Check, Tools: recipe.Tools}
+		step := Step{Step: &recipe}
 		for range recipe.Joins {
 			step.Joins = append(step.Joins, p.joinOf(s, next))
 			next++
@@ -50,16 +43,16 @@ func (p *Plan) measureStep(s *sewn, step *Step) {
 	made := &s.joins[step.Joins[len(step.Joins)-1].Number]
 	way := ruler(made.unit)
 	step.Form = formOf(made.unit)
-	step.Finished = p.sizeOf(grown(made.unit, make([]measure.NM, len(made.unit)), make([]bool, len(made.unit)), 0), way)
-	step.Unfinished = p.sizeOf(s.rawOutline(made.all(), made.unit, true), way)
+	step.Finished = unitSize(grown(made.unit, make([]measure.NM, len(made.unit)), make([]bool, len(made.unit)), 0), way)
+	step.Unfinished = unitSize(s.rawOutline(made.all(), made.unit, true), way)
 	if step.Trim == "" {
 		return
 	}
-	before := p.sizeOf(s.rawOutline(made.all(), made.unit, false), way)
+	before := unitSize(s.rawOutline(made.all(), made.unit, false), way)
 	step.Before = &before
 	for i := range made.unit {
 		out := s.spareAlong(made.all(), stretch{made.unit[i], made.unit[(i+1)%len(made.unit)]})
-		step.StandsOut = p.upTo(max(step.StandsOut.NM, out))
+		step.StandsOut = max(step.StandsOut, out)
 	}
 }
 
@@ -113,14 +106,14 @@ func (p *Plan) endOf(s *sewn, made *joined, at point) End {
 			e.Blunted[i] = true
 			blunt[i] = ReachBlunt(e.Degrees[i], s.seam)
 		}
-		e.Reach[i] = p.lengthOf(reach)
-		e.Spare[i] = p.upTo(s.spareAt(made, i, at))
+		e.Reach[i] = reach
+		e.Spare[i] = s.spareAt(made, i, at)
 	}
 	if e.Degrees[0] == e.Degrees[1] && e.Blunted == [2]bool{true, true} { // equal corners need no trimming to match
-		e.Blunted, blunt = [2]bool{}, [2]measure.NM{e.Reach[0].NM, e.Reach[1].NM}
+		e.Blunted, blunt = [2]bool{}, [2]measure.NM{e.Reach[0], e.Reach[1]}
 	}
-	e.Lead = p.lengthOf(e.Reach[1].NM - e.Reach[0].NM)
-	e.LeadBlunt = p.lengthOf(blunt[1] - blunt[0])
+	e.Lead = e.Reach[1] - e.Reach[0]
+	e.LeadBlunt = blunt[1] - blunt[0]
 	return e
 }
 

@@ -17,8 +17,8 @@ const (
 	mostLabels = 500
 )
 
-// assemblyFigures is the pictures of how blocks, sashes and borders are sewn together.
-func (p *Plan) assemblyFigures() []*diagram.Figure {
+// AssemblyFigures is the pictures of how blocks, sashes and borders are sewn together.
+func (p *Plan) AssemblyFigures() []*diagram.Figure {
 	list := []*diagram.Figure{p.linesFigure()}
 	if len(p.top.CutFacts.Borders) > 0 {
 		list = append(list, p.bordersFigure())
@@ -152,7 +152,7 @@ func (d *topDrawing) label(cell int, at rect) {
 		d.topMark(middle, int(c.turns), side)
 	}
 	d.pressedInside(cell, middle, side)
-	d.words(d.plan.cellName(cell), middle, label{dimPoints, diagram.Middle, measure.NM(0.24 * side)})
+	d.words(d.plan.CellName(cell), middle, label{dimPoints, diagram.Middle, measure.NM(0.24 * side)})
 }
 
 // topMark is a small triangle that points to the top of a block's picture.
@@ -226,18 +226,6 @@ func (d *sketch) bentArrow(middle vec, radius float64, clockwise bool) {
 	}
 	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, points...)
 }
-
-// cellName is a block's label and, where its label has several variants, the number of its.
-func (p *Plan) cellName(cell int) string {
-	b := &p.Blocks[p.cells[cell].block]
-	if len(b.Variants) == 1 {
-		return b.Label
-	}
-	return fmt.Sprintf("%s%d", b.Label, p.variantOf(cell))
-}
-
-// variantOf is the number of a cell's variant among its block's.
-func (p *Plan) variantOf(cell int) int { return int(p.cells[cell].variant) + 1 }
 
 // pressed draws the arrow by which a seam's allowance is pressed, so far along the seam.
 func (d *sketch) pressed(seam int, along, half float64) {

@@ -14,12 +14,14 @@ import (
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/internal/templates"
 )
 
 // Reports are what a booklet says. All are of the same top; Values and Templates may be missing.
 type Reports struct {
 	Top       *quilt.Top
+	Plans     *report.Plans // what the sewing chapters are made from
 	Cuts      *cutting.Plan
 	One       *cutting.Plan // for one quilt, where Cuts is for several
 	Sewing    *sewing.Plan
@@ -67,14 +69,14 @@ type book struct {
 	letters []string                // of the fabrics, by index of the top's
 	maps    map[int]*diagram.Figure // cutting maps by fabric of the plan
 	setMaps map[int]*diagram.Figure // by strip set of the plan
-	steps   []sewing.Picture
+	sewing  document.Document       // how the top goes together, without the why
 	parts   []document.Section
 }
 
 func newBook(r Reports, o Options) *book {
 	b := &book{Reports: r, Options: o, units: r.Top.Units, letters: fabricLetters(r)}
 	b.findMaps()
-	b.steps = r.Sewing.Pictures()
+	b.sewing = report.Sewing(r.Plans).Down(document.Detail)
 	b.nameTemplates()
 	return b
 }

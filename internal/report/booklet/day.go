@@ -93,7 +93,7 @@ func (b *book) laidTogether() string {
 	if b.noun() == "block" {
 		list = append(list, "blocks")
 	}
-	list = append(list, plural(b.course()))
+	list = append(list, plural(b.line()))
 	if len(b.Top.CutFacts.Borders) > 0 {
 		list = append(list, "borders")
 	}

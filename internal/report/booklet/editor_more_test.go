@@ -105,7 +105,7 @@ func wrongForms(d document.Document, r Reports) []string {
 		}
 		for n := range k.Steps {
 			s := &k.Steps[n]
-			if len(s.Joins) == 0 || s.Finished.Across.NM == 0 {
+			if len(s.Joins) == 0 || s.Finished.Across == 0 {
 				continue
 			}
 			if len(said) == 0 {
@@ -115,7 +115,7 @@ func wrongForms(d document.Document, r Reports) []string {
 			for _, piece := range slices.Concat(s.Joins[len(s.Joins)-1].A, s.Joins[len(s.Joins)-1].B) {
 				full += areaOf(r, int(k.Variants[0].Cells[0].Patches[piece]))
 			}
-			whole := float64(s.Finished.Across.NM) * float64(s.Finished.Down.NM)
+			whole := float64(s.Finished.Across) * float64(s.Finished.Down)
 			plain := !strings.Contains(said[0], "short sides") && !strings.Contains(said[0], "fits in")
 			if plain != (full > 0.999*whole) {
 				wrong = append(wrong, fmt.Sprintf("block %s, step %d covers %.2f of what is said: %s", k.Label, n+1, full/whole, said[0]))

@@ -6,59 +6,63 @@ import (
 	"strings"
 
 	"eighthturn/internal/document"
-	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/report"
 )
 
-// wrongSewing is what the sewing plan's own words say and the pattern does not as often: the ends of seams, trimming, sizes,
-// pressing, and the order of columns.
+// wrongSewing is what the sewing report says and the pattern does not: of blocks that are sewn like one before, their number
+// and fabrics; of others the steps too; pressing, and how all goes together.
 func wrongSewing(d document.Document, r Reports) []string {
 	said := ownTexts(d)
 	var wrong []string
-	wanted := sewingWords(r)
-	for _, text := range slices.Compact(slices.Sorted(slices.Values(wanted))) {
-		there, want := 0, 0
-		for _, s := range said {
-			there += strings.Count(s, text)
-		}
-		for _, s := range wanted {
-			want += strings.Count(s, text)
-		}
-		if there < want {
-			wrong = append(wrong, fmt.Sprintf("the pattern says %d times and not %d: %s", there, want, text))
+	for _, text := range sewingTexts(r) {
+		if !slices.ContainsFunc(said, func(s string) bool { return strings.Contains(s, text) }) {
+			wrong = append(wrong, fmt.Sprintf("the pattern does not say: %s", text))
 		}
 	}
 	return wrong
 }
 
-// sewingWords are the sentences that a pattern has from the sewing plan. Blocks that are sewn like one before have its steps.
-func sewingWords(r Reports) []string {
-	w, b := sewing.Words{Plan: r.Sewing}, newBook(r, Options{})
+// sewingTexts are the sentences that a pattern has from the sewing report.
+func sewingTexts(r Reports) []string {
+	b := newBook(r, Options{})
+	d := b.sewing
 	var list []string
-	for i := range w.Blocks {
-		k := &w.Blocks[i]
-		for n := range k.Steps {
-			if b.sewnLike(i) < 0 {
-				list = append(list, w.StepLines(k, &k.Steps[n])[1:]...)
-			}
-		}
-		for group := range k.Ways {
-			for _, way := range w.PressLines(k, group) {
-				if b.sewnLike(i) < 0 || !slices.Contains(list, way.Text) {
-					list = append(list, way.Text)
+	var take func(blocks []document.Block)
+	take = func(blocks []document.Block) {
+		for _, block := range blocks {
+			switch v := block.(type) {
+			case document.Section:
+				take(v.Blocks)
+			case document.Paragraph:
+				list = append(list, v.Text.String())
+			case document.Box:
+				take(v.Blocks)
+			case document.List:
+				for _, it := range v.Items {
+					list = append(list, it.Text.String())
+					take(it.Blocks)
 				}
 			}
 		}
-		for n := range k.Variants {
-			if _, order, column := strings.Cut(w.VariantLine(k, &k.Variants[n]), "From the top: "); column && len(k.Variants) <= mostColourings {
-				list = append(list, order)
-			}
+	}
+	var ids []string
+	for n := range b.Sewing.Blocks {
+		ids = append(ids, report.SewingBlock(n, ""))
+	}
+	for _, s := range d.Sections {
+		n := slices.Index(ids, s.ID)
+		if n < 0 {
+			take(s.Blocks)
+			continue
 		}
-	}
-	for _, way := range w.LineWays() {
-		list = append(list, way.Text)
-	}
-	if text := w.JointsLine(); text != "" {
-		list = append(list, text)
+		take(s.Blocks[:1])
+		if b.sewnLike(n) < 0 {
+			take(b.sewn(report.SewingBlock(n, "steps")).Blocks)
+			take(b.sewn(report.SewingBlock(n, "pressing")).Blocks)
+		}
+		if len(b.Sewing.Blocks[n].Variants) <= mostColourings {
+			take(report.WithoutPlaces(b.sewn(report.SewingBlock(n, "fabrics"))).Blocks)
+		}
 	}
 	return list
 }

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
@@ -132,7 +131,7 @@ func twoMeanings(b *book) []string {
 		for k := range b.Sewing.Blocks {
 			block := &b.Sewing.Blocks[k]
 			for c := range block.Variants {
-				if letter == block.Label || letter == block.VariantName(&block.Variants[c]) {
+				if letter == block.Label || letter == block.VariantName(c+1) {
 					wrong = append(wrong, letter)
 				}
 			}
@@ -221,10 +220,10 @@ func TestAuthorIsABareName(t *testing.T) {
 }
 
 // hidden are the labels in pictures that name a colouring which the layout does not tell.
-func hidden(b *book, pictures []*diagram.Figure) int {
+func hidden(b *book, pictures []document.Figure) int {
 	n, names := 0, b.plainNames()
 	for _, f := range pictures {
-		for _, m := range f.Marks {
+		for _, m := range f.Of.Marks {
 			if m.Words != nil && names[m.Words.Text] != "" && names[m.Words.Text] != m.Words.Text {
 				n++
 			}
@@ -240,15 +239,15 @@ func TestBlocksHaveOneLabel(t *testing.T) {
 	scraps, columns := 0, 0
 	everyReport(t, 20, func(name string, r Reports) {
 		b := newBook(r, Options{})
-		if hidden(b, b.topPictures()) > 0 {
+		if hidden(b, b.topFigures()) > 0 {
 			t.Errorf("%s: a picture names colourings that the layout does not", name)
 		}
-		scraps += hidden(b, b.stepPictures(-1, 0))
-		for _, f := range b.topPictures() {
+		scraps += hidden(b, b.sewnTop())
+		for _, f := range b.topFigures() {
 			if b.noun() == "column" {
 				columns++
-				if strings.Contains(f.Title, "blocks") {
-					t.Errorf("%s: a picture of columns is called %q", name, f.Title)
+				if strings.Contains(f.Of.Title, "blocks") {
+					t.Errorf("%s: a picture of columns is called %q", name, f.Of.Title)
 				}
 			}
 		}

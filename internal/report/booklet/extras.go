@@ -7,7 +7,6 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
-	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/report"
 	"eighthturn/palettes"
 )
@@ -132,7 +131,7 @@ func semicoloned(names []string) string {
 	if last > 0 && slices.ContainsFunc(names, func(n string) bool { return strings.Contains(n, " against ") }) {
 		return strings.Join(names[:last], "; ") + "; and " + names[last]
 	}
-	return sewing.Listed(names)
+	return measure.List(names)
 }
 
 // mostNamed is how many fabrics a figure's name lists.

@@ -66,7 +66,7 @@ func (b *book) blockTable() document.Table {
 	t := document.Table{Named: true, Columns: []document.Column{{Title: "Block"}, {Title: "Number", Kind: document.Counts}, {Title: "Finished"}, {Title: "Picture"}}}
 	for i := range b.Sewing.Blocks {
 		k := &b.Sewing.Blocks[i]
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(k.Label)}, cell(count(k.Count, k.Noun())), cell(b.unitSize(k.Finished)), cell(see(blockKey(i)))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(k.Label)}, cell(count(k.Count, blockNoun(k))), cell(b.unitSize(k.Finished)), cell(see(blockKey(i)))}})
 	}
 	return t
 }
@@ -148,7 +148,7 @@ func (b *book) cellMarks(k *sewing.Block, c *sewing.FabricVariant, at *sewing.Pl
 	middle := diagram.Point{X: r.Min.X + side/2, Y: r.Min.Y + side/2}
 	text := k.Label
 	if hasNumber(k) {
-		text = k.VariantName(c)
+		text = k.VariantName(c.Number)
 	}
 	words := diagram.Words{Text: text, At: middle, Points: 9, Bold: true, Room: side * 6 / 10, Colour: ink(), Halo: true}
 	marks := []diagram.Mark{{Words: &words}}

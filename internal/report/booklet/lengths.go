@@ -12,7 +12,7 @@ func (b *book) length(nm measure.NM) string { return b.units.Nearest(nm) }
 func (b *book) size(across, down measure.NM) string { return b.units.Size(across, down) }
 
 // unitSize is a size as the sewing plan has it.
-func (b *book) unitSize(s sewing.Size) string { return b.size(s.Across.NM, s.Down.NM) }
+func (b *book) unitSize(s sewing.Size) string { return b.size(s.Across, s.Down) }
 
 // atLeast is a length of which more does no harm.
 func (b *book) atLeast(nm measure.NM) string { return b.units.AtLeast(nm) }

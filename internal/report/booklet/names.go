@@ -67,27 +67,19 @@ func (b *book) begins(sign string) bool {
 	return false
 }
 
-// topPictures are the pictures of the top as it is sewn together, with blocks named as the layout names them.
-func (b *book) topPictures() []*diagram.Figure {
+// plainly is a figure with blocks named as the layout names them.
+func (b *book) plainly(f diagram.Figure) diagram.Figure {
 	names := b.plainNames()
-	var list []*diagram.Figure
-	for _, f := range b.stepPictures(-1, 0) {
-		named := *f
-		if b.noun() == "column" {
-			named.Title = strings.Replace(f.Title, "the blocks in columns", "the columns together", 1)
+	f.Marks = slices.Clone(f.Marks)
+	for i, m := range f.Marks {
+		if m.Words == nil || names[m.Words.Text] == "" {
+			continue
 		}
-		named.Marks = slices.Clone(f.Marks)
-		for i, m := range named.Marks {
-			if m.Words == nil || names[m.Words.Text] == "" {
-				continue
-			}
-			words := *m.Words
-			words.Text = names[words.Text]
-			named.Marks[i].Words = &words
-		}
-		list = append(list, &named)
+		words := *m.Words
+		words.Text = names[words.Text]
+		f.Marks[i].Words = &words
 	}
-	return list
+	return f
 }
 
 // plainNames are the labels of blocks whose colourings are too many to be told apart in the layout, by the colourings' names.
@@ -99,7 +91,7 @@ func (b *book) plainNames() map[string]string {
 			continue
 		}
 		for n := range k.Variants {
-			names[k.VariantName(&k.Variants[n])] = k.Label
+			names[k.VariantName(n+1)] = k.Label
 		}
 	}
 	return names

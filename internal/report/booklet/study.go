@@ -1,17 +1,16 @@
 package booklet
 
 import (
-	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/report"
 	"eighthturn/internal/templates"
 )
 
 // Study makes every report that a booklet says. The options have passed their Check.
 func Study(t *quilt.Top, o cutting.Options) Reports {
-	cuts := cutting.Build(t, o)
-	r := Reports{Top: t, Cuts: cuts, Sewing: sewing.Build(t, cuts, sewing.Options{}), Values: contrast.Study(t, contrast.Options{}), Templates: templates.Build(t, cuts)}
+	p := &report.Plans{Top: t, Cutting: o}
+	r := Reports{Top: t, Plans: p, Cuts: p.Cuts(), Sewing: p.Steps(), Values: p.Values(), Templates: templates.Build(t, p.Cuts())}
 	if o.Copies > 1 {
 		o.Copies = 1
 		r.One = cutting.Build(t, o)

@@ -1,9 +1,8 @@
-package sewing_test
+package report
 
 import (
 	"fmt"
 	"maps"
-	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -12,7 +11,31 @@ import (
 
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/layout"
+	"eighthturn/samples"
 )
+
+// sewnLayouts are the samples and invented layouts, by name.
+func sewnLayouts() map[string]string {
+	texts := map[string]string{}
+	for _, s := range samples.All() {
+		texts[s.Name] = s.Text
+	}
+	for seed := range uint64(40) {
+		texts[fmt.Sprint("invented ", seed)] = invent.Layout(seed)
+	}
+	return texts
+}
+
+func sewerOf(t *testing.T, text string) *sewer {
+	t.Helper()
+	d, faults, _ := layout.Read(text)
+	if d == nil {
+		t.Fatal(faults)
+	}
+	return newSewer(&Plans{Top: quilt.Lay(d)})
+}
 
 // cellsIn reads the places that a text names: "rows 1 and 3, columns 2 to 5; row 4, column 1".
 func cellsIn(text string, columns int) map[int]bool {
@@ -53,14 +76,13 @@ func setOf(cells []int) map[int]bool {
 // TestCellsAreNamed: what is read back from the places in words is the places, each once,
 // whatever their order and however often they were given.
 func TestCellsAreNamed(t *testing.T) {
-	w := sewing.Words{Plan: &sewing.Plan{Columns: 13, Rows: 40}}
 	for seed := range 500 {
 		var cells []int
-		for n, x := 0, uint32(seed*2654435761+1); n < 1+seed%60; n++ {
+		for n, x := 0, uint32(seed*2654435761+1); n < 1+seed%20; n++ {
 			x = x*1664525 + 1013904223
 			cells = append(cells, int(x>>8)%520)
 		}
-		text := w.Cells(append(cells, cells...), 0)
+		text := cellPlaces(append(cells, cells...), 13)
 		if got := cellsIn(text, 13); !maps.Equal(got, setOf(cells)) {
 			t.Fatalf("%v: %q", cells, text)
 		}
@@ -73,17 +95,16 @@ func TestCellsAreNamed(t *testing.T) {
 // turnsAmiss is what is wrong with what a plan says about how blocks are turned: a piece that
 // is said to lie at a corner of a cell must lie there in the top, no other turn of the
 // variant may be told in the same words, and every cell must be named once.
-func turnsAmiss(top *quilt.Top, p *sewing.Plan, said func(b *sewing.Block, c *sewing.FabricVariant, turns int) string) []string {
-	w := sewing.Words{Plan: p}
+func turnsAmiss(s *sewer, said func(b *sewing.Block, c *sewing.FabricVariant, turns int) string) []string {
 	var wrong []string
-	for i := range p.Blocks {
-		b := &p.Blocks[i]
+	for i := range s.Blocks {
+		b := &s.Blocks[i]
 		for n := range b.Variants {
 			c := &b.Variants[n]
 			texts := map[string]int{}
 			named := map[int]bool{}
-			for _, s := range w.PlaceLines(b, c, 0) {
-				maps.Copy(named, setOf(s.Cells))
+			for _, p := range s.places(b, c) {
+				maps.Copy(named, setOf(p.cells))
 			}
 			for _, at := range c.Cells {
 				text := said(b, c, at.Turns)
@@ -94,15 +115,15 @@ func turnsAmiss(top *quilt.Top, p *sewing.Plan, said func(b *sewing.Block, c *se
 				if !named[at.Cell] {
 					wrong = append(wrong, fmt.Sprintf("%s: cell %d is not named", b.Label, at.Cell))
 				}
-				wrong = append(wrong, cornerAmiss(top, w, placed{b, c, at, text})...)
+				wrong = append(wrong, cornerAmiss(s, turnedBlock{b, c, at, text})...)
 			}
 		}
 	}
 	return wrong
 }
 
-// placed is a block of a variant in its place, and what is said of its turn there.
-type placed struct {
+// turnedBlock is a block of a variant in its place, and what is said of its turn there.
+type turnedBlock struct {
 	b    *sewing.Block
 	c    *sewing.FabricVariant
 	at   sewing.Placed
@@ -110,7 +131,7 @@ type placed struct {
 }
 
 // cornerAmiss looks at the corner of a cell at which something is said to lie.
-func cornerAmiss(top *quilt.Top, w sewing.Words, p placed) []string {
+func cornerAmiss(s *sewer, p turnedBlock) []string {
 	what, where, ok := strings.Cut(strings.TrimPrefix(p.text, "with the "), " at the ")
 	corners := []string{"upper left", "upper right", "lower right", "lower left"}
 	corner := slices.IndexFunc(corners, func(name string) bool { return strings.HasPrefix(where, name) })
@@ -119,15 +140,11 @@ func cornerAmiss(top *quilt.Top, w sewing.Words, p placed) []string {
 	}
 	var wrong []string
 	for piece, patch := range p.at.Patches {
-		for _, q := range top.Patches[patch].Outline {
-			if w.Place(p.at.Cell, q) != "the "+corners[corner]+" corner" {
+		for _, q := range s.top.Patches[patch].Outline {
+			if s.spot(p.at.Cell, q) != "the "+corners[corner]+" corner" {
 				continue
 			}
-			cloth, turned := strings.CutSuffix(p.c.Cloths[piece], ", turned")
-			if turned {
-				cloth = "turned " + cloth
-			}
-			if name := cloth + " " + w.ShapeName(p.b, piece); !strings.Contains(what, name) {
+			if name := s.pieceName(p.b, p.c, piece); !strings.Contains(what, name) {
 				wrong = append(wrong, fmt.Sprintf("%s, cell %d: %q, but a %s lies there", p.b.Label, p.at.Cell, p.text, name))
 			}
 		}
@@ -138,14 +155,12 @@ func cornerAmiss(top *quilt.Top, w sewing.Words, p placed) []string {
 // TestTurnsAreSeen: see turnsAmiss; turns that go the other way round are noticed.
 func TestTurnsAreSeen(t *testing.T) {
 	caught := 0
-	for name, text := range layouts() {
-		top := topOf(t, text)
-		p := planOf(top, sewing.Options{})
-		w := sewing.Words{Plan: p}
-		if wrong := turnsAmiss(top, p, w.TurnText); len(wrong) > 0 {
+	for name, text := range sewnLayouts() {
+		s := sewerOf(t, text)
+		if wrong := turnsAmiss(s, s.turn); len(wrong) > 0 {
 			t.Fatalf("%s: %q", name, wrong)
 		}
-		caught += len(turnsAmiss(top, p, func(b *sewing.Block, c *sewing.FabricVariant, turns int) string { return w.TurnText(b, c, -turns&3) }))
+		caught += len(turnsAmiss(s, func(b *sewing.Block, c *sewing.FabricVariant, turns int) string { return s.turn(b, c, -turns&3) }))
 	}
 	if caught == 0 {
 		t.Error("turns that go the other way round were not noticed")
@@ -158,16 +173,15 @@ func TestLooseParts(t *testing.T) {
 		"four parts": "side 6\nfabric a #112233\nblock P plain piece a\ngrid\n P . P .\n . . . .\n P . P P\n",
 		"columns":    "side 6\nfabric a #112233\nfabric b #eeeeee\nblock T tumblers pieces a b about 4\ngrid\n T . T\n T . T\n",
 	} {
-		p := planOf(topOf(t, text), sewing.Options{})
-		w := sewing.Words{Plan: p}
-		if len(p.Assembly.Loose) == 0 {
+		s := sewerOf(t, text)
+		if len(s.Assembly.Loose) == 0 {
 			t.Fatalf("%s: no part is loose", name)
 		}
 		seen := map[int]bool{}
-		for n := range p.Assembly.Loose {
-			cells := w.LooseCells(n)
-			if len(cells) == 0 || !maps.Equal(cellsIn(w.LooseLine(n), p.Columns), setOf(cells)) {
-				t.Errorf("%s: %v: %q", name, cells, w.LooseLine(n))
+		for n := range s.Assembly.Loose {
+			cells := s.LooseCells(n)
+			if len(cells) == 0 || !maps.Equal(cellsIn(s.looseText(n), s.Columns), setOf(cells)) {
+				t.Errorf("%s: %v: %q", name, cells, s.looseText(n))
 			}
 			for _, cell := range cells {
 				if seen[cell] {
@@ -179,53 +193,17 @@ func TestLooseParts(t *testing.T) {
 	}
 }
 
-// TestTurnedWedges: a wedge whose tip lies on the other edge of its strip set is named by the
-// set and ", turned", and nothing else names it.
-func TestTurnedWedges(t *testing.T) {
-	p := planOf(topOf(t, "strip 4\nfabric a #112233\nfabric b #eeeeee\nstrip-set shore a 1 3/4 b rest\nblock W web wedges turned shore kites b\nwebs shore / turned shore\ngrid\n W W\n W W\n"), sewing.Options{})
-	names := map[string]bool{}
-	for _, c := range p.Blocks[0].Variants {
-		maps.Copy(names, func() map[string]bool {
-			set := map[string]bool{}
-			for _, name := range c.Cloths {
-				set[name] = true
-			}
-			return set
-		}())
+// TestColumnSeams: which piece leads at the two ends of a column's slanted seams is told as the plan has it.
+func TestColumnSeams(t *testing.T) {
+	s := sewerOf(t, "strip 4\nfabric a #112233\nfabric b #eeeeee\nblock T tumblers pieces a b line 6\ngrid\n T T\n T T\n T T\n")
+	b := &s.Blocks[0]
+	text := s.columnSeam(&b.Steps[0])[0].String()
+	j := &b.Steps[0].Joins[0]
+	upper := j.Ends[0].LeadBlunt
+	if j.To.Y < j.From.Y {
+		upper = j.Ends[1].LeadBlunt
 	}
-	if want := map[string]bool{"shore": true, "shore, turned": true, "b": true}; !maps.Equal(names, want) {
-		t.Errorf("%v", names)
-	}
-	if got := sewing.ClothCounts([]string{"shore", "shore, turned", "b", "b"}); got != "1 shore; 1 shore, turned; and 2 b" {
-		t.Errorf("%q", got)
-	}
-}
-
-// TestJudgeForms: a rectangle's area is across by down, a triangle's half the square of its
-// short sides, and every other unit is smaller than the rectangle into which it fits, as the
-// library measures areas.
-func TestJudgeForms(t *testing.T) {
-	seen := map[sewing.Form]int{}
-	for name, text := range layouts() {
-		top := topOf(t, text)
-		p := planOf(top, sewing.Options{})
-		for _, b := range p.Blocks {
-			for _, s := range b.Steps {
-				if b.Column || len(s.Joins) == 0 {
-					continue
-				}
-				j := s.Joins[len(s.Joins)-1]
-				_, g := unionOf(t, top, p.Patches(b.Variants[0].Cells[0].Cell, slices.Concat(j.A, j.B)))
-				part := g.Area() / (inches(s.Finished.Across.NM) * inches(s.Finished.Down.NM))
-				seen[s.Form]++
-				right := map[sewing.Form]bool{sewing.Rectangle: math.Abs(part-1) < 1e-6, sewing.Triangle: math.Abs(part-0.5) < 1e-6 && s.Finished.Across == s.Finished.Down, sewing.Slanted: part < 0.999}
-				if !right[s.Form] {
-					t.Fatalf("%s: %s of %s is no %s: it fills %.6f of its size", name, s.Name, b.Kind, s.Form, part)
-				}
-			}
-		}
-	}
-	if len(seen) != 3 {
-		t.Errorf("not every form was seen: %v", seen)
+	if upper <= 0 || !strings.Contains(text, "ends higher up the column, the corner of the lower piece sticks out by about 3/16 in or 5 mm") || !strings.Contains(text, "lower down, that of the upper piece by about 3/16 in or 5 mm") {
+		t.Errorf("the upper end leads by %d: %s", upper, text)
 	}
 }

@@ -1,0 +1,246 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
+)
+
+// SewingBlock is the id of the section of a block, by index, and of a part of it: "steps", "pressing" or "fabrics"; "" for the
+// whole.
+func SewingBlock(n int, part string) string {
+	id := fmt.Sprintf("block-%d", n+1)
+	if part != "" {
+		id += "-" + part
+	}
+	return id
+}
+
+// block is how the blocks of one label are made.
+func (s *sewer) block(n int) document.Section {
+	b := &s.Blocks[n]
+	whole := s.wholeBlock(b)
+	made := document.Paragraph{Text: document.Plain(s.makes(b)), About: document.About{Patches: whole}}
+	out := document.Section{ID: SewingBlock(n, ""), Title: "Block " + b.Label + ": " + b.Kind, Blocks: []document.Block{made}}
+	if len(b.Steps) == 0 {
+		out.Blocks = append(out.Blocks, para("This block is one piece: there is nothing to sew."))
+	}
+	add := func(part string, blocks []document.Block) {
+		if len(blocks) > 0 {
+			out.Blocks = append(out.Blocks, document.Section{ID: SewingBlock(n, part), Blocks: blocks})
+		}
+	}
+	add("steps", s.steps(n))
+	add("pressing", s.pressed(b))
+	add("fabrics", s.fabrics(b))
+	return out
+}
+
+// makes is how many blocks there are, and how large they are.
+func (s *sewer) makes(b *sewing.Block) string {
+	finished, raw := s.units.Size(b.Finished.Across, b.Finished.Down), s.units.Size(b.Unfinished.Across, b.Unfinished.Down)
+	if b.Column {
+		return fmt.Sprintf("Make %s%s. The longest finishes at %s; unfinished it is %s.", measure.Count(b.Count, noun(b)), s.forEach(), finished, raw)
+	}
+	return fmt.Sprintf("Make %s%s. A block finishes at %s; unfinished, with its seam allowances, it is %s.", measure.Count(b.Count, noun(b)), s.forEach(), finished, raw)
+}
+
+// noun is what blocks of a label are called.
+func noun(b *sewing.Block) string {
+	if b.Column {
+		return "column"
+	}
+	return "block"
+}
+
+// steps is the steps of a block: what to do in each, and its picture.
+func (s *sewer) steps(n int) []document.Block {
+	b := &s.Blocks[n]
+	if len(b.Steps) == 0 {
+		return nil
+	}
+	list := document.List{Marker: document.Numbered}
+	for i := range b.Steps {
+		step := &b.Steps[i]
+		item := document.Item{Text: document.Bold(s.stepHead(b, step)), About: document.About{Patches: s.stepPatches(b, step)}}
+		for _, line := range s.stepLines(b, step) {
+			item.Blocks = append(item.Blocks, document.Paragraph{Text: line})
+		}
+		item.Blocks = append(item.Blocks, s.stepFigure(n, i))
+		list.Items = append(list.Items, item)
+	}
+	return []document.Block{list}
+}
+
+// stepHead is what units a step makes, and how many.
+func (s *sewer) stepHead(b *sewing.Block, step *sewing.Step) string {
+	text := fmt.Sprintf("%s: make %d%s", step.Name, step.Make, s.forEach())
+	if step.PerBlock > 1 {
+		text += fmt.Sprintf(", %d for each block", step.PerBlock)
+	}
+	return text
+}
+
+// stepLines is what is to be known of a step, line by line: what to do, the ends of its seams, trimming, size and check. What
+// is true of several seams is said once.
+func (s *sewer) stepLines(b *sewing.Block, step *sewing.Step) []document.Text {
+	list := []document.Text{document.Plain(step.Do)}
+	said := map[string]bool{}
+	for _, text := range s.seamLines(b, step) {
+		if !said[text.String()] {
+			said[text.String()] = true
+			list = append(list, text)
+		}
+	}
+	if step.Before != nil {
+		list = append(list, lead("Trim:", "%s It may stand out by up to %s.", step.Trim, s.units.AtLeast(step.StandsOut)))
+	}
+	if !b.Column && len(step.Joins) > 0 {
+		list = append(list, lead("Size unfinished:", "%s.", s.unfinished(step)))
+	}
+	return append(list, lead("Check:", "%s.", step.Check))
+}
+
+// unfinished is the size of a step's unit, also before it is trimmed.
+func (s *sewer) unfinished(step *sewing.Step) string {
+	text := s.unitSize(step.Form, step.Unfinished)
+	if step.Before != nil {
+		if before := s.unitSize(step.Form, *step.Before); before != text {
+			text += "; before trimming " + before
+		}
+	}
+	return text
+}
+
+// unitSize is the size of a unit of a form: of a triangle its short sides, and of what is no rectangle the rectangle into
+// which it fits.
+func (s *sewer) unitSize(f sewing.Form, size sewing.Size) string {
+	across, down := s.units.Nearest(size.Across), s.units.Nearest(size.Down)
+	switch square := across == down; {
+	case f == sewing.Triangle && square:
+		return "short sides " + across
+	case f == sewing.Triangle:
+		return "short sides " + across + " and " + down
+	case f == sewing.Rectangle:
+		return s.size(size)
+	case square:
+		return "fits in a square of " + across
+	}
+	return "fits in a rectangle of " + s.size(size)
+}
+
+// size is across by down of something with four square corners.
+func (s *sewer) size(size sewing.Size) string {
+	if s.units.Nearest(size.Across) == s.units.Nearest(size.Down) {
+		size.Down = size.Across
+	}
+	return s.units.Size(size.Across, size.Down)
+}
+
+// lead is a text that begins with words in bold type.
+func lead(bold, format string, args ...any) document.Text {
+	return document.Text{{Text: bold, Bold: true}, {Text: " " + fmt.Sprintf(format, args...)}}
+}
+
+// fabrics is what blocks are sewn of, and where they go.
+func (s *sewer) fabrics(b *sewing.Block) []document.Block {
+	var blocks []document.Block
+	if n := len(b.Variants); n > mostListed {
+		blocks = append(blocks, para("They are sewn in %d ways that differ in fabric. Lay the pieces out by the picture of the quilt, or as they come to hand: what matters is that neighbors differ.", n), para("The first %d of them:", mostListed))
+	}
+	var list document.List
+	for i := range b.Variants[:min(len(b.Variants), mostListed)] {
+		list.Items = append(list.Items, s.variant(b, &b.Variants[i]))
+	}
+	return append(blocks, list)
+}
+
+// variant is blocks of one variant: their pieces, units that are made in several orders, and their places.
+func (s *sewer) variant(b *sewing.Block, v *sewing.FabricVariant) document.Item {
+	item := document.Item{Text: document.Text{{Text: b.VariantName(v.Number) + ":", Bold: true}, {Text: " " + s.pieces(b, v) + "."}}, About: document.About{Patches: placedPatches(v.Cells)}}
+	for _, m := range v.Makes {
+		if m.Mirror {
+			item.Blocks = append(item.Blocks, document.Paragraph{Text: lead(fmt.Sprintf("Step %d, %s:", m.Step+1, b.Steps[m.Step].Name), "make %d, in this order: %s.", m.Count, strings.Join(s.clothNames(m.Cloths), "; "))})
+		}
+	}
+	var places document.Together
+	for _, at := range s.places(b, v) {
+		places.Blocks = append(places.Blocks, document.Paragraph{Text: document.Plain(capital(at.text) + "."), About: document.About{Patches: s.cellPatches(at.cells)}})
+	}
+	item.Blocks = append(item.Blocks, places)
+	return item
+}
+
+// WithoutPlaces is the section of a block's fabrics without where its blocks go, for those who show the layout.
+func WithoutPlaces(fabrics document.Section) document.Section {
+	fabrics.Blocks = slices.Clone(fabrics.Blocks)
+	for i, b := range fabrics.Blocks {
+		list, ok := b.(document.List)
+		if !ok {
+			continue
+		}
+		list.Items = slices.Clone(list.Items)
+		for n := range list.Items {
+			list.Items[n].Blocks = slices.DeleteFunc(slices.Clone(list.Items[n].Blocks), func(b document.Block) bool {
+				_, places := b.(document.Together)
+				return places
+			})
+		}
+		fabrics.Blocks[i] = list
+	}
+	return fabrics
+}
+
+// pieces is what blocks of a variant are sewn of; of a column, in which order.
+func (s *sewer) pieces(b *sewing.Block, v *sewing.FabricVariant) string {
+	many := measure.Count(len(v.Cells), noun(b)) + " of "
+	names := s.clothNames(v.Cloths)
+	switch {
+	case !b.Column && len(v.Cells) > 1:
+		return many + clothCounts(names) + " each"
+	case !b.Column:
+		return many + clothCounts(names)
+	case len(v.Longer) < 2:
+		return many + "one piece of " + names[0]
+	}
+	if whole := len(v.Cloths) - 2; whole > 0 {
+		many += measure.Count(whole, "tumbler") + " and "
+	}
+	return many + fmt.Sprintf("2 end pieces; the longer side of the end piece at the top lies on the %s, of that at the bottom on the %s. From the top: %s",
+		v.Longer[0], v.Longer[1], measure.List(names))
+}
+
+// clothNames are cloths by name.
+func (s *sewer) clothNames(cloths []int) []string {
+	names := make([]string, len(cloths))
+	for i, n := range cloths {
+		c := &s.Cloths[n]
+		names[i] = c.Name
+		if len(c.Bands) > 0 {
+			names[i] += " of " + measure.List(c.Bands)
+		}
+		if c.Turned {
+			names[i] += ", turned"
+		}
+	}
+	return names
+}
+
+// clothCounts is names with how often each of them stands there: "2 navy and 2 cream".
+func clothCounts(names []string) string {
+	var order, list []string
+	counts := map[string]int{}
+	for _, name := range names {
+		if counts[name]++; counts[name] == 1 {
+			order = append(order, name)
+		}
+	}
+	for _, name := range order {
+		list = append(list, fmt.Sprintf("%d %s", counts[name], name))
+	}
+	return measure.List(list)
+}

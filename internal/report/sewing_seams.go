@@ -1,0 +1,124 @@
+package report
+
+import (
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilt"
+)
+
+// seamLines is what is to be known of the seams of a step.
+func (s *sewer) seamLines(b *sewing.Block, step *sewing.Step) []document.Text {
+	if b.Column {
+		return s.columnSeam(step)
+	}
+	var list []document.Text
+	for i := range step.Joins {
+		list = append(list, s.seam(b, &step.Joins[i])...)
+	}
+	return list
+}
+
+// columnSeam is what is to be known of the seams of a column: they are all alike but for the side to which they fall, those
+// of the end pieces too.
+func (s *sewer) columnSeam(step *sewing.Step) []document.Text {
+	if len(step.Joins) == 0 {
+		return nil
+	}
+	j := &step.Joins[0]
+	high := 0 // the end that lies higher
+	if j.To.Y < j.From.Y {
+		high = 1
+	}
+	upper, lower := j.Ends[high].LeadBlunt, j.Ends[1-high].LeadBlunt
+	who := func(l measure.NM) string { // B lies below A
+		if l > 0 {
+			return "the lower piece"
+		}
+		return "the upper piece"
+	}
+	return []document.Text{lead("Offset,", "at every slanted seam, those of the end pieces too: where the seam ends higher up the column, the corner of %s sticks out by %s; where it ends lower down, that of %s by %s.",
+		who(upper), s.offset(upper), who(lower), s.offset(lower))}
+}
+
+// offset is by how much one corner leads another.
+func (s *sewer) offset(l measure.NM) string { return s.units.WithMillimetres(max(l, -l)) }
+
+// seam is what is to be known of one seam.
+func (s *sewer) seam(b *sewing.Block, j *sewing.Join) []document.Text {
+	names := [2]string{s.partName(b, j.MadeA, j.A), s.partName(b, j.MadeB, j.B)}
+	var list []document.Text
+	for e := range j.Ends {
+		for part, blunt := range j.Ends[e].Blunted {
+			if blunt {
+				list = append(list, lead("Before sewing:", "cut the sharp corner of the %s off flat, %s beyond its finished point, %s.", names[part], s.units.Nearest(s.Seam), s.end(b, j, e)))
+			}
+		}
+	}
+	list = append(list, s.offsets(b, j, names)...)
+	for e := range j.Ends {
+		for part, spare := range j.Ends[e].Spare {
+			if spare > 0 && j.Ends[1-e].Spare == [2]measure.NM{} && len([2][]int{j.A, j.B}[part]) == 1 {
+				list = append(list, lead("The "+names[part]+" is cut larger:", "set the corners by that offset %s, and let it stand out %s by up to %s more.", s.end(b, j, 1-e), s.end(b, j, e), s.units.AtLeast(spare)))
+			}
+		}
+	}
+	for e := range j.Ends {
+		if j.Ends[e].Partial {
+			list = append(list, lead("Sewn in part:", "stop %s before the cut edge %s, where the seam line ends, and sew one stitch back.", s.units.Nearest(s.Seam), s.end(b, j, e)))
+		}
+	}
+	return list
+}
+
+// offsets is by how much cut corners stick out at the ends of a seam.
+func (s *sewer) offsets(b *sewing.Block, j *sewing.Join, names [2]string) []document.Text {
+	from, to := j.Ends[0].LeadBlunt, j.Ends[1].LeadBlunt
+	says := func(l measure.NM, where string) document.Text {
+		leading := names[1]
+		if l < 0 {
+			leading = names[0]
+		}
+		return lead("Offset:", "the corner of the %s sticks out by %s %s.", leading, s.offset(l), where)
+	}
+	switch {
+	case from == 0 && to == 0:
+		return []document.Text{lead("Offset:", "none, the cut corners lie on each other at both ends.")}
+	case from == to:
+		return []document.Text{says(from, "at both ends")}
+	}
+	return []document.Text{says(from, s.end(b, j, 0)), says(to, s.end(b, j, 1))}
+}
+
+// partName is what a part of a seam is called: a piece by its shape, a unit by its step. Made is the join that made it, -1
+// for a piece.
+func (s *sewer) partName(b *sewing.Block, made int, pieces []int) string {
+	if made < 0 || b.Column {
+		return s.Shape(b, pieces[len(pieces)-1]).String()
+	}
+	for i := range b.Steps {
+		for _, j := range b.Steps[i].Joins {
+			if j.Number == made && i == len(b.Steps)-1 {
+				return "octagon with its corners"
+			} else if j.Number == made {
+				return b.Steps[i].Name
+			}
+		}
+	}
+	return "unit"
+}
+
+// end is where an end of a seam comes to lie.
+func (s *sewer) end(b *sewing.Block, j *sewing.Join, e int) string {
+	inside := func(at quilt.Point) bool {
+		side := b.Finished.Across
+		return at.X > 0 && at.Y > 0 && at.X < side && at.Y < side
+	}
+	switch from, to := inside(j.From), inside(j.To); {
+	case from == to:
+		return "at both ends"
+	case from == (e == 0):
+		return "at the end that comes to lie in the middle of the block"
+	}
+	return "at the end that comes to lie on the block's edge"
+}

@@ -1,0 +1,114 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
+)
+
+// judged is how the plan was judged: what calls for nothing, what is proved, and exact lengths.
+func (s *sewer) judged() document.Section {
+	var list sentences
+	if n := s.Pressing.Inside; n > 0 {
+		list.add(fmt.Sprintf("Within blocks seams butt together at %s, and all of them nest.", measure.Count(n, "place")), document.About{})
+	}
+	if s.Pressing.Nests < len(s.Pressing.Joints) {
+		list.add(s.proof(), document.About{})
+		for _, c := range s.Pressing.Cannot[:min(mostListed, len(s.Pressing.Cannot))] {
+			list.add(s.oddCycle(&c), document.About{Patches: s.JointPatches(c.Joint)})
+		}
+	}
+	s.layers(&list)
+	for i := range s.Bulk.Points {
+		if p := &s.Bulk.Points[i]; p.Keep == p.Count {
+			list.add(points(p), document.About{})
+		}
+	}
+	out := document.Section{ID: "judged", Title: "How it was judged", Depth: document.Why, Blocks: list.blocks()}
+	if t := s.exact(); len(t.Rows) > 0 {
+		out.Blocks = append(out.Blocks, t)
+	}
+	return out
+}
+
+// proof says whether more joints could nest.
+func (s *sewer) proof() string {
+	if s.Pressing.Proved {
+		return "No other way of pressing lets more of them nest: that is proved."
+	}
+	return fmt.Sprintf("No way of pressing can let more than %d of them nest: that is proved. A better one than this may exist, but the quilt is too large to try them all.", s.Pressing.AtMost)
+}
+
+// oddCycle says why a joint does not nest; "" where no reason was found.
+func (s *sewer) oddCycle(c *sewing.Cannot) string {
+	if len(c.Ring) == 0 {
+		return ""
+	}
+	const most = 8
+	var list []string
+	for _, n := range c.Ring[:min(len(c.Ring), most)] {
+		if at := s.Pressing.Joints[n].At; s.CellOf(at) >= 0 {
+			list = append(list, s.where(at))
+		}
+	}
+	text := strings.Join(slices.Compact(list), "; ")
+	if len(c.Ring) > most {
+		text += " and on"
+	}
+	return fmt.Sprintf("At %s: a ring of %s asks for an odd number of changes, so one of them must give way (%s).", s.where(s.Pressing.Joints[c.Joint].At), measure.Count(len(c.Ring), "joint"), text)
+}
+
+// layers says how many layers lie where seams meet, where nothing has to be done about it.
+func (s *sewer) layers(list *sentences) {
+	for i := range s.Blocks {
+		b := &s.Blocks[i]
+		for n := range b.Rounds {
+			if r := &b.Rounds[n]; r.Turns {
+				list.add(fmt.Sprintf("In the middle of %s: sewn whole and pressed to one side, %d layers would lie there%s.", b.Label, r.Without, lastOpen(r)), document.About{Patches: s.patchesOf(b, r.Pieces)})
+			}
+		}
+	}
+	switch b := &s.Bulk; {
+	case b.Most == 0:
+		list.add(fmt.Sprintf("Nowhere do more than %d layers lie on each other.", b.Limit), document.About{})
+	case len(b.Thick) == 0:
+		list.add(fmt.Sprintf("Nowhere do more than %d layers lie on each other; the most is %d.", b.Limit, b.Most), document.About{})
+	default:
+		list.add("Layers are counted as allowances are folded, to within one.", document.About{})
+	}
+}
+
+// exact is the lengths that are rounded in the steps, with their decimals.
+func (s *sewer) exact() document.Table {
+	t := document.Table{Caption: document.Plain("Exact lengths, " + s.units.String()), Named: true,
+		Columns: []document.Column{{Title: "Step"}, {Title: "Offsets", Kind: document.Lengths}, {Title: "To trim", Kind: document.Lengths}, {Title: "Unfinished", Kind: document.Lengths}}}
+	decimal := func(nm measure.NM) string { return measure.Decimal(nm, s.units, 3) }
+	for i := range s.Blocks {
+		b := &s.Blocks[i]
+		for n := range b.Steps {
+			step := &b.Steps[n]
+			if len(step.Joins) == 0 || b.Column {
+				continue
+			}
+			var offsets []string
+			for _, j := range step.Joins {
+				for _, e := range j.Ends {
+					if text := decimal(max(e.LeadBlunt, -e.LeadBlunt)); !slices.Contains(offsets, text) {
+						offsets = append(offsets, text)
+					}
+				}
+			}
+			trim := ""
+			if step.StandsOut > 0 {
+				trim = decimal(step.StandsOut)
+			}
+			t.Rows = append(t.Rows, document.Row{Cells: cells(fmt.Sprintf("%s, step %d", b.Label, n+1), strings.Join(offsets, " and "), trim, decimal(step.Unfinished.Across)+" by "+decimal(step.Unfinished.Down)),
+				About: document.About{Patches: s.stepPatches(b, step)}})
+		}
+	}
+	return t
+}
