@@ -11,12 +11,13 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/fit"
 	"eighthturn/internal/plan/supplies"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 )
 
 // sizing is what `fit` was asked for.
 type sizing struct {
-	json                                  bool
+	reportForms
 	bed                                   bedOption
 	width, height, drop, step, mostBorder measureOption
 	strips, sides                         rangeOption
@@ -74,7 +75,7 @@ func fitCommand(c *console) *cobra.Command {
 	o.length(cmd, &o.step, "step", "from one strip or side to the next, a `LENGTH`; 1/4 in or 0.5 cm for strips, twice that for sides if left out")
 	o.length(cmd, &o.mostBorder, "max-border", "how wide all borders of one side may be together, a `LENGTH`; 12 in or 30 cm if left out")
 	f.Var(&o.number, "number", "say what to write for this `NUMBER` of the nearest; 1 if left out")
-	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
+	o.flags(cmd, asJSON, asMarkdown)
 	_ = cmd.RegisterFlagCompletionFunc(bedName, func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return bedNames(), cobra.ShellCompDirectiveNoFileComp
 	})
@@ -137,10 +138,17 @@ func fitLayout(c *console, cmd *cobra.Command, o *sizing, file string) error {
 		return misuse(cmd.CommandPath(), err.Error(), o.hint(err, l.design))
 	}
 	if o.json {
-		return c.print(prettyJSON(fitJSON(s.name, r, o)))
+		return c.print(planJSON(r, formatFit, s.name, r.Units))
 	}
-	return c.print(fitText(layout.Visible(s.name), r, o))
+	text, err := o.text(report.Fit(s.name, r, max(o.number.n, 1)))
+	if err != nil {
+		return err
+	}
+	return c.print(text)
 }
+
+// formatFit changes when what a name in the JSON means does.
+const formatFit = 2
 
 // options are what was asked for, in the layout's units.
 func (o *sizing) options(cmd *cobra.Command, d *layout.Design) (fit.Options, error) {
@@ -194,7 +202,7 @@ func (o *sizing) wanted(s measure.System) fit.Wanted {
 	case b == nil:
 		return fit.Wanted{Finished: supplies.Size{Width: o.width.in(s), Height: o.height.in(s)}}
 	case o.drop.text != "":
-		return fit.Wanted{Finished: b.Covered(o.drop.in(s), 0)}
+		return fit.ForDrop(b, o.drop.in(s))
 	default:
 		return fit.ForBed(b)
 	}

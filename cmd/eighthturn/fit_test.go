@@ -12,6 +12,8 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/fit"
 	"eighthturn/internal/plan/supplies"
+	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/samples"
 )
 
@@ -35,7 +37,7 @@ func TestFitsFitThePage(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%s: %v", s.Name, err)
 			}
-			text := fitText(s.Name, r, o)
+			text := render.Text(report.Fit(s.Name, r, 1))
 			for _, line := range strings.Split(text, "\n") {
 				wide := uniseg.StringWidth(line) > pageWidth && !strings.HasPrefix(line, "    ")
 				if wide || strings.TrimRight(line, " ") != line {
@@ -43,15 +45,21 @@ func TestFitsFitThePage(t *testing.T) {
 				}
 			}
 			for _, source := range o.bed.bed.Quilts {
-				if !strings.Contains(text, site(source.Source)) || strings.Contains(text, "://") {
+				if host := strings.TrimPrefix(strings.Split(source.Source, "/")[2], "www."); !strings.Contains(text, host) || strings.Contains(text, "://") {
 					t.Errorf("%s: the text does not name %s", s.Name, source.Source)
 				}
 			}
-			var j jsonFit
-			if err := json.Unmarshal([]byte(prettyJSON(fitJSON(s.Name, r, o))), &j); err != nil {
+			var j struct {
+				File        string
+				Wanted      struct{ Lists []any }
+				Suggestions []struct {
+					Top struct{ Width measure.JSONLength } `json:"top_finished"`
+				}
+			}
+			if err := json.Unmarshal([]byte(planJSON(r, formatFit, s.Name, r.Units)), &j); err != nil {
 				t.Fatal(err)
 			}
-			if len(j.Suggestions) != len(r.Suggestions) || len(j.Wanted.Lists) != len(o.bed.bed.Quilts) || j.File != s.Name || j.Suggestions[0].TopFinished.Width.NM != r.Suggestions[0].Finished.Width {
+			if len(j.Suggestions) != len(r.Suggestions) || len(j.Wanted.Lists) != len(o.bed.bed.Quilts) || j.File != s.Name || j.Suggestions[0].Top.Width.NM != r.Suggestions[0].Finished.Width {
 				t.Errorf("%s: the JSON says something else", s.Name)
 			}
 		}

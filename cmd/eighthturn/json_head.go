@@ -31,3 +31,6 @@ func prettyJSON(value any) string {
 	}
 	return render.Harmless(string(b)) + "\n"
 }
+
+// jsonLength is a length in the one dialect.
+type jsonLength = measure.JSONLength

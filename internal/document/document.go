@@ -75,7 +75,7 @@ const (
 	Wrong
 )
 
-// Block is one of Section, Paragraph, List, Table, Figure, Picture, Gallery, Box, PageBreak and Together.
+// Block is one of Section, Paragraph, Source, List, Table, Figure, Picture, Gallery, Box, PageBreak and Together.
 type Block interface{ block() }
 
 // Heading is a heading within a part.
@@ -109,6 +109,9 @@ func Bold(text string) Text { return Text{{Text: text, Bold: true}} }
 
 // Small is text in small type.
 func Small(text string) Text { return Text{{Text: text, Small: true}} }
+
+// Source is lines of a layout, each as it is to be typed.
+type Source struct{ Lines []string }
 
 // Marker is what stands before the items of a list.
 type Marker uint8
@@ -256,6 +259,7 @@ type PageBreak struct{}
 // Together is kept on one page where it fits on one.
 type Together struct{ Blocks []Block }
 
+func (Source) block()    {}
 func (Section) block()   {}
 func (Heading) block()   {}
 func (Paragraph) block() {}

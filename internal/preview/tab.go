@@ -64,6 +64,10 @@ func (t *tabWriter) block(b document.Block) {
 		t.put(row{Cells: []string{v.Text.String()}, Tone: toneOf(v.Tone)}, v.About)
 	case document.List:
 		t.list(v)
+	case document.Source:
+		for _, line := range v.Lines {
+			t.put(row{Cells: []string{line}}, document.About{})
+		}
 	case document.Table:
 		t.table(v)
 	case document.Figure:

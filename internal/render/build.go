@@ -82,6 +82,10 @@ func (b *builder) block(block document.Block, c column) {
 		b.paragraph(v.Text, c)
 	case document.List:
 		b.bullets(v, c)
+	case document.Source:
+		for _, line := range v.Lines {
+			b.paragraph(document.Plain(line), c)
+		}
 	case document.Table:
 		b.table(v, c)
 	case document.Figure:

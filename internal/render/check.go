@@ -145,6 +145,8 @@ func (c *checker) block(b document.Block, depth int) {
 			c.texts(i.Text)
 			c.list(i.Blocks, depth+1)
 		}
+	case document.Source:
+		c.text(v.Lines...)
 	case document.Table:
 		c.table(v)
 	case document.Gallery:

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"html"
 	"strconv"
+	"strings"
 )
 
 //go:embed page.css
@@ -142,6 +143,8 @@ func (w *web) block(b document.Block) {
 		w.put("</p>\n")
 	case document.List:
 		w.list(v)
+	case document.Source:
+		w.put("<pre>", html.EscapeString(strings.Join(v.Lines, "\n")), "</pre>\n")
 	case document.Table:
 		w.table(v)
 	case document.Figure:

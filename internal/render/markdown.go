@@ -3,6 +3,7 @@ package render
 import (
 	"bytes"
 	"eighthturn/internal/document"
+	"eighthturn/layout"
 	"fmt"
 	"path"
 	"strconv"
@@ -95,6 +96,11 @@ func (m *marked) block(b document.Block) {
 		m.text(v.Text)
 	case document.List:
 		m.list(v)
+	case document.Source:
+		for _, line := range v.Lines {
+			m.line(strings.TrimRight("    "+layout.Visible(line), " "))
+		}
+		m.line("")
 	case document.Table:
 		m.table(v)
 	case document.Figure:

@@ -55,6 +55,10 @@ func (w *terminal) block(b document.Block) {
 		w.text(v.Text)
 	case document.List:
 		w.list(v)
+	case document.Source:
+		for _, line := range v.Lines {
+			w.b.WriteString(strings.TrimRight(w.indent+"  "+layout.Visible(line), " ") + "\n")
+		}
 	case document.Table:
 		w.table(v)
 	case document.Box:

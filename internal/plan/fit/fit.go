@@ -37,7 +37,7 @@ const (
 
 // Options say what is wanted.
 type Options struct {
-	Wanted    Wanted
+	Wanted    Wanted     `json:"wanted"`
 	From, To  measure.NM // cut strips, or finished sides where the layout gives its side; default: round the layout's own, as far as limits let them
 	Step      measure.NM // between two of them; default 1/4 in, 0.5 cm for strips, 1/2 in, 1 cm for sides
 	MaxBorder measure.NM // of all borders along one side of the top together, where they are scaled; default 12 in, 30 cm
@@ -48,16 +48,26 @@ type Options struct {
 
 // Wanted is a size of the finished top.
 type Wanted struct {
-	Finished supplies.Size
+	Finished supplies.Size `json:"finished"`
 	// Least and Most are between what the size is good as well; the zero sizes if only Finished is.
-	Least, Most supplies.Size
+	Least supplies.Size `json:"-"`
+	Most  supplies.Size `json:"-"`
+	// Of a size for a bed:
+	Bed   string               `json:"bed,omitempty"`
+	Drop  measure.NM           `json:"drop,omitempty"`  // how far it hangs over at both sides and the foot; 0 where lists of quilts say the size
+	Lists []supplies.Published `json:"lists,omitempty"` // of quilts, or of mattresses where there is a drop
 }
 
 // ForBed is what lists publish for a bed, and between them the middle.
 func ForBed(b *supplies.Bed) Wanted {
-	w := Wanted{Finished: b.Quilt()}
+	w := Wanted{Finished: b.Quilt(), Bed: b.Name, Lists: b.Quilts}
 	w.Least, w.Most = b.Spread()
 	return w
+}
+
+// ForDrop is a bed's mattress with a drop at both sides and the foot.
+func ForDrop(b *supplies.Bed, drop measure.NM) Wanted {
+	return Wanted{Finished: b.Covered(drop, 0), Bed: b.Name, Drop: drop, Lists: b.Mattresses}
 }
 
 // holds says whether a size lies between the least and the most.
@@ -67,45 +77,47 @@ func (w *Wanted) holds(s supplies.Size) bool {
 
 // Report is what comes near.
 type Report struct {
-	Options                     // as they were filled in
-	Units        measure.System // the layout's
-	ByStrip      bool           // strips were tried, not sides
-	Now          Suggestion     // the layout as it is, with nothing to change
-	Across, Down Growth
-	Suggestions  []Suggestion // the best first; for a strip or a side one for each sort of borders at the most
-	LaidOut      int          // so many of the first were laid out
-	Refused      []Refusal    // strips or sides for which nothing reads without a fault, in their order
+	Options                    // as they were filled in
+	Units       measure.System // the layout's
+	ByStrip     bool           // strips were tried, not sides
+	Now         Suggestion     `json:"now"` // the layout as it is, with nothing to change
+	Across      Growth         `json:"across"`
+	Down        Growth         `json:"down"`
+	Suggestions []Suggestion   `json:"suggestions"` // the best first; for a strip or a side one for each sort of borders at the most
+	LaidOut     int            // so many of the first were laid out
+	Refused     []Refusal      `json:"refused"` // strips or sides for which nothing reads without a fault, in their order
 }
 
 // Suggestion is a layout that comes near.
 type Suggestion struct {
-	StripCut        measure.NM // 0 where the layout gives the side
-	SideFinished    measure.NM // of a block
-	Columns, Rows   int
-	Borders         Borders
-	BordersFinished []measure.NM // from the inside out
-	Finished        supplies.Size
-	Over            supplies.Size // how much more than wanted; below 0, less
-	Within          bool          // between the least and the most that were wanted
-	Warnings        []string      // those that the layout does not have now
-	MoreWarnings    int           // than the layout has now; below 0, fewer
-	Changes         []Change      // what to write, in the order of the layout
+	StripCut        measure.NM    `json:"strip_cut,omitempty"` // 0 where the layout gives the side
+	SideFinished    measure.NM    `json:"side_finished"`       // of a block
+	Columns         int           `json:"blocks_across"`
+	Rows            int           `json:"blocks_down"`
+	Borders         Borders       `json:"borders"`
+	BordersFinished []measure.NM  `json:"borders_finished"` // from the inside out
+	Finished        supplies.Size `json:"top_finished"`
+	Over            supplies.Size `json:"over"`          // how much more than wanted; below 0, less
+	Within          bool          `json:"within_lists"`  // between the least and the most that were wanted
+	Warnings        []string      `json:"new_warnings"`  // those that the layout does not have now
+	MoreWarnings    int           `json:"more_warnings"` // than the layout has now; below 0, fewer
+	Changes         []Change      `json:"changes"`       // what to write, in the order of the layout
 	Text            string        // the whole layout with the changes
 }
 
 // Refusal is a strip or a side that the layout does not take.
 type Refusal struct {
-	Size    measure.NM // cut strip or finished side
-	Message string     // the first fault
+	Size    measure.NM `json:"size"`    // cut strip or finished side
+	Message string     `json:"message"` // the first fault
 }
 
 // Borders is what a suggestion does with the borders.
-type Borders uint8
+type Borders string
 
 const (
-	AsWritten Borders = iota // kept, or there are none
-	Scaled
-	LeftOut
+	AsWritten Borders = "as written" // kept, or there are none
+	Scaled    Borders = "scaled"
+	LeftOut   Borders = "left out"
 )
 
 // ErrFaulty says that the layout itself cannot be read.

@@ -8,22 +8,22 @@ import (
 
 // Growth is how a grid grows, across or down.
 type Growth struct {
-	Step    int  // blocks that come and go together; 0 if the layout does not let the grid grow this way
-	Least   int  // the fewest blocks
-	Repeats bool // by `repeat`
-	Before  int  // blocks that stay in front of what grows
-	Behind  int  // and behind it
-	Parity  Parity
-	Corners bool // the parity is for the corners of the quilt, which are alike only where both counts are even
+	Step    int    `json:"step"`  // blocks that come and go together; 0 if the layout does not let the grid grow this way
+	Least   int    `json:"least"` // the fewest blocks
+	Repeats bool   `json:"by_repeat"`
+	Before  int    `json:"frame_before"` // blocks that stay in front of what grows
+	Behind  int    `json:"frame_behind"` // and behind it
+	Parity  Parity `json:"preferred"`
+	Corners bool   `json:"for_the_corners"` // the parity is for the corners of the quilt, which are alike only where both counts are even
 }
 
 // Parity says which counts bring fewer warnings.
-type Parity uint8
+type Parity string
 
 const (
-	Any Parity = iota
-	Even
-	Odd
+	Any  Parity = "any"
+	Even Parity = "even"
+	Odd  Parity = "odd"
 )
 
 // growth is what a report says of an axis.

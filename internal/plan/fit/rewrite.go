@@ -12,9 +12,10 @@ import (
 
 // Change is lines of the layout that become others.
 type Change struct {
-	First, Last int    // numbers of the lines, from 1
-	Was         string // without the last line's end
-	Write       string // the same with the change; "" where the lines are left out
+	First int    `json:"first_line"` // from 1
+	Last  int    `json:"last_line"`
+	Was   string `json:"was"`   // without the last line's end
+	Write string `json:"write"` // the same with the change; "" where the lines are left out
 }
 
 // edit puts a text in the place of a stretch of the layout.

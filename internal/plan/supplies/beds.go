@@ -17,8 +17,9 @@ type Bed struct {
 
 // Published is a size as a list has it. Where a list gives a range, both its ends stand.
 type Published struct {
-	Least, Most Size
-	Source      string // address of the list
+	Least  Size   `json:"least"`
+	Most   Size   `json:"most"`
+	Source string `json:"source"` // address of the list
 }
 
 // Middle is the size half-way between the two ends.

@@ -7,7 +7,10 @@ import (
 )
 
 // Size is a width and a height, or a bed's length.
-type Size struct{ Width, Height measure.NM }
+type Size struct {
+	Width  measure.NM `json:"width"`
+	Height measure.NM `json:"height"`
+}
 
 // compare orders sizes by their area, then by their width.
 func (s Size) compare(t Size) int {
