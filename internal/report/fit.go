@@ -141,7 +141,7 @@ func (f *fitted) steps() string {
 
 // suggestions is a table without rows.
 func (f *fitted) suggestions() document.Table {
-	t := table(counts(""), words("strip"), words("block"), words("blocks"), words("borders"), words("top"), lengths("off by"), lengths(""))
+	t := table(counts(""), words("strip"), words("block"), words("blocks"), words("top"), lengths("off by"), lengths(""), words("borders"))
 	if !f.ByStrip {
 		t.Columns = append(t.Columns[:1], t.Columns[2:]...)
 	}
@@ -157,8 +157,8 @@ func (f *fitted) row(label string, s *fit.Suggestion) document.Row {
 	if s.MoreWarnings > 0 {
 		mark += " !"
 	}
-	r := row(label, f.mark(s.StripCut), f.mark(s.SideFinished), fmt.Sprintf("%d x %d", s.Columns, s.Rows), f.borders(s),
-		f.mark(s.Finished.Width)+" x "+f.mark(s.Finished.Height)+mark, f.signed(s.Over.Width), f.signed(s.Over.Height))
+	r := row(label, f.mark(s.StripCut), f.mark(s.SideFinished), fmt.Sprintf("%d x %d", s.Columns, s.Rows),
+		f.mark(s.Finished.Width)+" x "+f.mark(s.Finished.Height)+mark, f.signed(s.Over.Width), f.signed(s.Over.Height), f.borders(s))
 	if !f.ByStrip {
 		r.Cells = append(r.Cells[:1], r.Cells[2:]...)
 	}
