@@ -21,7 +21,7 @@ func cutsJSON(name string, plan *cutting.Plan) string {
 func (w cutsWriter) fabric(f cutting.Fabric) jsonCutFabric {
 	return jsonCutFabric{
 		Name: f.Name, Print: f.Print, UsableWidth: w.length(f.UsableWidth), StripCount: f.StripCount, StripRows: f.StripRows, StripBound: f.StripBound,
-		ClothCut: w.atLeast(f.LengthCut), ClothBound: w.length(f.LengthBound), BackingCut: w.atLeast(f.BackingCut),
+		ClothCut: w.atLeast(f.LengthCut), ClothBound: w.atLeast(f.LengthBound), BackingCut: w.atLeast(f.BackingCut),
 		ExactCut: w.atLeast(f.Purchase.ExactCut), Need: w.atLeast(f.Purchase.Need), Buy: w.shop(f.Purchase.Buy),
 		OnHand:  w.onHand(f.OnHand),
 		Precuts: mapped(f.Precuts, func(c cutting.Precut) jsonPrecut { return jsonPrecut{c.Name, c.Count} }),

@@ -142,7 +142,7 @@ func (w Words) Bounds(f *Fabric) string {
 		strips += fmt.Sprintf(", %d if each row counts as one", f.StripRows)
 	}
 	strips += "; of plans in which every length of a strip is cut into like pieces, "
-	cloth := "none takes less than " + w.Length(f.LengthBound) + " of cloth."
+	cloth := "none takes less than " + w.AtLeast(f.LengthBound) + " of cloth."
 	switch {
 	case f.LengthBound == f.LengthCut && (f.StripBound == f.StripRows || len(f.Blocks) > 0):
 		return strips + "none takes less cloth."
@@ -163,9 +163,9 @@ func (w Words) Rulers() []string {
 			return
 		}
 		seen[r.ExactCut] = true
-		text := fmt.Sprintf("%s, %s cut, is on no line of a ruler: the lines beside it are %s and %s", what, w.Exact(r.ExactCut), w.Number(r.BelowCut), w.Length(r.AboveCut))
+		text := fmt.Sprintf("%s, exactly %s cut, is on no line of a ruler: the lines beside it are %s and %s", what, w.Exact(r.ExactCut), w.Number(r.BelowCut), w.Length(r.AboveCut))
 		if r.BelowSideFinished > 0 {
-			text += fmt.Sprintf("; blocks of exactly %s and %s finished would be cut by them", w.Exact(r.BelowSideFinished), w.Exact(r.AboveSideFinished))
+			text += fmt.Sprintf("; blocks of exactly %s and exactly %s finished would be cut by them", w.Exact(r.BelowSideFinished), w.Exact(r.AboveSideFinished))
 		}
 		list = append(list, text+".")
 	}

@@ -1,0 +1,242 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"reflect"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/plan/summary"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
+	"eighthturn/layout"
+	"eighthturn/samples"
+)
+
+// The law of lengths: a length of one plan reads the same in every output. Every length in a text that lies on no mark of a
+// ruler is written as measure.System writes one of the plan's lengths, and the lengths that somebody cuts by stand in every text
+// that says how to cut.
+
+// smallLayout has a strip of 5.073 in, and takes 15.146 in of one cloth.
+const smallLayout = "side 7\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nblock W web wedges navy kites cream\ngrid\n W W\n W W\nborder 2 rust\nbinding 2 1/2 navy\n"
+
+// outputs are all texts of a layout, by name, with plain fractions and one blank between words.
+func outputs(t *testing.T, text string) map[string]string {
+	t.Helper()
+	folder, file := harbourIn(t, text)
+	list := map[string]string{}
+	for _, arguments := range [][]string{{"check"}, {"check", "--json"}, {"cuts"}, {"cuts", "--json"}, {"sew"}, {"sew", "--json"}} {
+		code, out, complaints := askedFor(t, append([]string{arguments[0], file}, arguments[1:]...)...)
+		if code != done {
+			t.Fatalf("%v: code %d, %s", arguments, code, complaints)
+		}
+		list[strings.Join(arguments, " ")] = plainText(out)
+	}
+	for _, made := range []string{"booklet", "templates"} {
+		if code, _, complaints := askedFor(t, made, file, "-o", filepath.Join(folder, made)+"/"); code != done {
+			t.Fatalf("%s: code %d, %s", made, code, complaints)
+		}
+		files, err := os.ReadDir(filepath.Join(folder, made))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range files {
+			data, err := os.ReadFile(filepath.Join(folder, made, f.Name()))
+			if err != nil {
+				t.Fatal(err)
+			}
+			list[made] += " " + plainText(string(data))
+		}
+	}
+	return list
+}
+
+var (
+	tags     = regexp.MustCompile(`<[^>]*>`)
+	lines    = regexp.MustCompile(`\n\s*`)
+	columns  = regexp.MustCompile(`[^\S\n]{2,}`)
+	blanks   = regexp.MustCompile(`[\s\x{a0}]+`)
+	stacked  = regexp.MustCompile(`[⁰¹²³⁴⁵⁶⁷⁸⁹]+⁄[₀-₉]+`)
+	vulgar   = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8")
+	unraised = strings.NewReplacer("⁰", "0", "¹", "1", "²", "2", "³", "3", "⁴", "4", "⁵", "5", "⁶", "6", "⁷", "7", "⁸", "8", "⁹", "9", "⁄", "/",
+		"₀", "0", "₁", "1", "₂", "2", "₃", "3", "₄", "4", "₅", "5", "₆", "6", "₇", "7", "₈", "8", "₉", "9")
+)
+
+// plainText is a text without tags and with plain fractions.
+func plainText(text string) string {
+	text = stacked.ReplaceAllStringFunc(vulgar.Replace(text), func(f string) string { return " " + unraised.Replace(f) })
+	text = columns.ReplaceAllString(lines.ReplaceAllString(tags.ReplaceAllString(text, " "), "\n"), " | ")
+	return blanks.ReplaceAllString(text, " ")
+}
+
+const writtenNumber = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+\.[0-9]+|[0-9]+`
+
+var writtenLength = regexp.MustCompile(`(exactly |[Aa]bout |under )?(?:(` + writtenNumber + `) by )?(` + writtenNumber + `) (in|cm)\b`)
+
+// misread are the lengths of a text that lie on no mark of a ruler and are no length of the plan as it is to be written.
+func misread(text string, lengths []measure.NM, s measure.System) []string {
+	known := map[string]bool{"under " + measure.Number(s.Mark(), s): true, "under " + measure.Number(s.CutMark(), s): true}
+	for _, nm := range lengths {
+		known[s.Number(nm)], known[s.Number(-nm)], known["exactly "+s.ExactNumber(nm)] = true, true, true
+	}
+	var wrong []string
+	for _, m := range writtenLength.FindAllStringSubmatch(text, -1) {
+		word := strings.ToLower(m[1])
+		for _, number := range m[2:4] {
+			if number == "" {
+				continue
+			}
+			read, err := measure.Read(number)
+			if err != nil {
+				wrong = append(wrong, m[0])
+				continue
+			}
+			_, on := measure.On(read.In(s).NM(), s.Mark())
+			switch {
+			case known[word+number], on && word == "", m[2] != "" && word == "about " && known[number]:
+			default:
+				wrong = append(wrong, m[0])
+			}
+		}
+	}
+	slices.Sort(wrong)
+	return slices.Compact(wrong)
+}
+
+// lengthsOf are all lengths that a plan holds.
+func lengthsOf(v reflect.Value, found map[measure.NM]bool, seen map[uintptr]bool) {
+	switch v.Kind() {
+	case reflect.Int64:
+		if v.Type() == reflect.TypeFor[measure.NM]() {
+			found[max(measure.NM(v.Int()), -measure.NM(v.Int()))] = true
+		}
+	case reflect.Pointer:
+		if !v.IsNil() && !seen[v.Pointer()] {
+			seen[v.Pointer()] = true
+			lengthsOf(v.Elem(), found, seen)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				lengthsOf(v.Field(i), found, seen)
+			}
+		}
+	case reflect.Slice, reflect.Array:
+		if k := v.Type().Elem().Kind(); k == reflect.Int || k == reflect.Int32 || k == reflect.Uint8 {
+			return
+		}
+		for i := range v.Len() {
+			lengthsOf(v.Index(i), found, seen)
+		}
+	}
+}
+
+// planned is a layout's plans: how it is cut, and all lengths that there are.
+func planned(t *testing.T, text string) (*cutting.Plan, []measure.NM) {
+	t.Helper()
+	d, _, faults := layout.Read(text)
+	if d == nil {
+		t.Fatal(faults)
+	}
+	top := quilt.Lay(d)
+	cuts := cutting.Build(top, cutting.Options{})
+	found, seen := map[measure.NM]bool{top.Outer.Width(): true, top.Outer.Height(): true}, map[uintptr]bool{}
+	for _, plan := range []any{cuts, sewing.Build(top, cuts, sewing.Options{}), summary.Of(d, top), &top.CutFacts} {
+		lengthsOf(reflect.ValueOf(plan), found, seen)
+	}
+	var list []measure.NM
+	for nm := range found {
+		list = append(list, nm)
+	}
+	return cuts, list
+}
+
+// unsaid are the lengths that somebody cuts or buys by and that a text does not have.
+func unsaid(text string, cuts *cutting.Plan) []string {
+	var wrong []string
+	want := func(length, what string) {
+		if !strings.Contains(text, length) {
+			wrong = append(wrong, what+": "+length)
+		}
+	}
+	for i := range cuts.Fabrics {
+		f := &cuts.Fabrics[i]
+		want(cuts.Units.AtLeast(f.Purchase.Need), f.Name+" is needed")
+		for _, s := range f.Strips {
+			want(cuts.Units.Number(s.WidthCut), "a strip of "+f.Name)
+		}
+	}
+	return wrong
+}
+
+// TestLengthsReadTheSame: on samples and invented layouts in both units.
+func TestLengthsReadTheSame(t *testing.T) {
+	layouts := map[string]string{"small": smallLayout}
+	for _, s := range judges.Some(samples.All(), 2) {
+		layouts[s.Name] = s.Text
+	}
+	for seed := range uint64(judges.Of(4, 40)) {
+		layouts[fmt.Sprint("invented ", seed)] = invent.Layout(seed)
+	}
+	checked := map[measure.System]int{}
+	for name, text := range layouts {
+		cuts, lengths := planned(t, text)
+		if len(cuts.Faults) > 0 {
+			continue
+		}
+		for output, said := range outputs(t, text) {
+			for _, wrong := range misread(said, lengths, cuts.Units) {
+				t.Errorf("%s, %s: %q is no length as it is written", name, output, wrong)
+			}
+			if output == "cuts" || output == "cuts --json" || output == "booklet" {
+				for _, wrong := range unsaid(said, cuts) {
+					t.Errorf("%s, %s: %s", name, output, wrong)
+				}
+			}
+			checked[cuts.Units]++
+		}
+	}
+	if checked[measure.Inches] == 0 || checked[measure.Centimetres] == 0 {
+		t.Errorf("outputs by units: %v", checked)
+	}
+}
+
+// TestLengthsNotices: one length in the four ways in which it was once written, and cloth that is rounded down.
+func TestLengthsNotices(t *testing.T) {
+	cuts, lengths := planned(t, smallLayout)
+	right := "strips of about 5 1/16 in, exactly 5.073 in; 15 1/4 in of cloth, 4 1/2 in, 5 in, 2 1/2 in"
+	if wrong := append(misread(right, lengths, cuts.Units), unsaid(right, cuts)...); len(wrong) > 0 {
+		t.Errorf("what is right is refused: %q", wrong)
+	}
+	for _, broken := range []string{"5.073 in", "about 5.07 in", "about 5 5/64 in", "about 5 1/8 in", "exactly 5.07 in", "about 2 by 5.073 in"} {
+		if len(misread(broken, lengths, cuts.Units)) == 0 {
+			t.Errorf("%q passes", broken)
+		}
+	}
+	if len(unsaid(strings.Replace(right, "15 1/4", "15 1/8", 1), cuts)) == 0 {
+		t.Error("cloth that is rounded down passes")
+	}
+}
+
+// TestOneLengthOneText: the strip of 5.073 in, and the cloth that is needed, as all that write them do.
+func TestOneLengthOneText(t *testing.T) {
+	said := outputs(t, smallLayout)
+	for _, output := range []string{"check", "check --json", "cuts", "cuts --json", "booklet"} {
+		if !strings.Contains(said[output], "about 5 1/16") {
+			t.Errorf("%s does not say about 5 1/16", output)
+		}
+	}
+	for _, output := range []string{"cuts", "cuts --json", "booklet"} {
+		if !strings.Contains(said[output], "15 1/4 in") || strings.Contains(said[output], "15 1/8 in") {
+			t.Errorf("%s does not say that 15 1/4 in of navy are needed", output)
+		}
+	}
+}
