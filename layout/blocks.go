@@ -15,13 +15,13 @@ func blockStatements() []Statement {
 	}}
 }
 
-// BlockNode is a block as written.
-type BlockNode struct {
+// blockNode is a block as written.
+type blockNode struct {
 	Span
 	Label    NameNode
 	Kind     *blocks.Kind // nil if it was not one, or is another block's
 	Like     *NameNode    // the block whose kind and roles it takes
-	Roles    []RoleNode
+	Roles    []roleNode
 	Line     *LengthNode // of a wedge rule, for pieces of a column
 	About    *LengthNode // mean length of a piece along its column
 	poisoned bool        // neither what it lacks nor what is like it is asked
@@ -51,7 +51,7 @@ func parseBlock(p *parser, c *cursor, keyword Span) {
 		c.dropRest()
 		return
 	}
-	b := &BlockNode{Label: label}
+	b := &blockNode{Label: label}
 	p.tree.Blocks = append(p.tree.Blocks, b)
 	c.newField()
 	b.poisoned = !c.kindOrLike(b)
@@ -74,7 +74,7 @@ func (c *cursor) lacksLabel(label NameNode) bool {
 }
 
 // kindOrLike takes a block's kind, or the block that it is like.
-func (c *cursor) kindOrLike(b *BlockNode) bool {
+func (c *cursor) kindOrLike(b *blockNode) bool {
 	if _, ok := c.accept("like"); !ok {
 		b.Kind = c.kind()
 		return b.Kind != nil
@@ -109,7 +109,7 @@ func (c *cursor) kind() *blocks.Kind {
 }
 
 // roleOrOption takes a role with its values, or one of the options of a column.
-func (c *cursor) roleOrOption(b *BlockNode) bool {
+func (c *cursor) roleOrOption(b *blockNode) bool {
 	column := b.Kind == nil || b.Kind.Column
 	switch word := strings.ToLower(c.peek()); {
 	case column && word == "line" && b.Line == nil:
@@ -148,7 +148,7 @@ func (c *checker) blocks() {
 	}
 }
 
-func (c *checker) block(n *BlockNode) Block {
+func (c *checker) block(n *blockNode) Block {
 	b := Block{Label: n.Label.Text, Kind: n.Kind, Span: n.Span, line: n.Line, about: n.About}
 	if n.Kind == nil {
 		return b

@@ -7,9 +7,9 @@ import (
 	"eighthturn/internal/measure"
 )
 
-// Token is a stretch of a line that belongs together, and the column of the tidy layout
+// token is a stretch of a line that belongs together, and the column of the tidy layout
 // that it is part of.
-type Token struct {
+type token struct {
 	Span
 	Field int
 }
@@ -18,7 +18,7 @@ type Token struct {
 type cursor struct {
 	*session
 	at, end int // end is where the line ends
-	tokens  []Token
+	tokens  []token
 	field   int
 	comment Span
 }
@@ -113,7 +113,7 @@ func (c *cursor) found() string {
 func (c *cursor) newField() { c.field++ }
 
 func (c *cursor) take(s Span) Span {
-	c.tokens = append(c.tokens, Token{s, max(c.field, 0)})
+	c.tokens = append(c.tokens, token{s, max(c.field, 0)})
 	c.at = s.End
 	c.skip()
 	return s

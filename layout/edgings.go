@@ -7,9 +7,9 @@ import (
 )
 
 type edgingNodes struct {
-	Sash    *EdgingNode
-	Borders []*EdgingNode
-	Binding *EdgingNode
+	Sash    *edgingNode
+	Borders []*edgingNode
+	Binding *edgingNode
 }
 
 // edgings is what lies between the blocks and round them.
@@ -41,8 +41,8 @@ func edgingStatements() []Statement {
 	}
 }
 
-// EdgingNode is a border, the sashes or the binding.
-type EdgingNode struct {
+// edgingNode is a border, the sashes or the binding.
+type edgingNode struct {
 	Span
 	Width      LengthNode
 	Fabric     NameNode
@@ -69,7 +69,7 @@ func parseBorder(p *parser, c *cursor, keyword Span) {
 }
 
 // edging takes a width and a fabric.
-func (c *cursor) edging(keyword Span, what string) *EdgingNode {
+func (c *cursor) edging(keyword Span, what string) *edgingNode {
 	c.newField()
 	if !c.done() && !c.atNumber() {
 		at := c.here()
@@ -93,14 +93,14 @@ func (c *cursor) edging(keyword Span, what string) *EdgingNode {
 		c.dropRest()
 		return nil
 	}
-	e := &EdgingNode{Width: width, Fabric: fabric}
+	e := &edgingNode{Width: width, Fabric: fabric}
 	c.edgingOptions(e, what)
 	e.Span = keyword.To(c.last())
 	return e
 }
 
 // edgingOptions takes what may follow a border's or the sashes' fabric.
-func (c *cursor) edgingOptions(e *EdgingNode, what string) {
+func (c *cursor) edgingOptions(e *edgingNode, what string) {
 	squares := map[string]string{"border": "corners", "sash": "posts"}[what]
 	for !c.done() {
 		switch word := strings.ToLower(c.peek()); {
@@ -165,7 +165,7 @@ func (c *checker) usualBinding() string {
 }
 
 // checkEdging checks a border or the sashes.
-func (c *checker) checkEdging(n *EdgingNode, what string) Edging {
+func (c *checker) checkEdging(n *edgingNode, what string) Edging {
 	e := Edging{Span: n.Span, Corners: -1, Width: c.finishedWidth(&n.Width, what+"'s width")}
 	e.Fabric, _ = c.fabric(n.Fabric, what+" is cut from one fabric")
 	if n.Corners != nil {

@@ -18,8 +18,8 @@ func fabricStatements() []Statement {
 	}}
 }
 
-// FabricNode is a fabric as written.
-type FabricNode struct {
+// fabricNode is a fabric as written.
+type fabricNode struct {
 	Span
 	Name        NameNode
 	Colour      palettes.Colour
@@ -49,7 +49,7 @@ func parseFabric(p *parser, c *cursor, keyword Span) {
 		c.dropRest()
 		return
 	}
-	f := &FabricNode{Name: name}
+	f := &fabricNode{Name: name}
 	p.tree.Fabrics = append(p.tree.Fabrics, f)
 	c.newField()
 	if c.fabricColour(f) {
@@ -61,7 +61,7 @@ func parseFabric(p *parser, c *cursor, keyword Span) {
 }
 
 // fabricColour takes a fabric's colour and says what a name of two words comes to.
-func (c *cursor) fabricColour(f *FabricNode) bool {
+func (c *cursor) fabricColour(f *fabricNode) bool {
 	at := c.here()
 	word := c.text(at)
 	if strings.EqualFold(word, "swatch") {
@@ -85,7 +85,7 @@ func (c *cursor) fabricColour(f *FabricNode) bool {
 }
 
 // swatch takes the photo that stands for a fabric's colour.
-func (c *cursor) swatch(f *FabricNode) bool {
+func (c *cursor) swatch(f *fabricNode) bool {
 	c.newField()
 	t, ok := c.quotedUntil("the name of a photo", func(int) bool { return true })
 	if ok {
@@ -139,7 +139,7 @@ func (c *cursor) longName(first NameNode) bool {
 	return true
 }
 
-func (c *cursor) fabricOptions(f *FabricNode) {
+func (c *cursor) fabricOptions(f *fabricNode) {
 	for !c.done() {
 		switch word := strings.ToLower(c.peek()); {
 		case c.atQuote() && f.Print == nil:
@@ -188,7 +188,7 @@ func (c *checker) fabrics() {
 
 // warnTwoColours warns of a name that is a colour's with another colour behind it: one
 // colour of two words was meant, most likely.
-func (c *checker) warnTwoColours(f *FabricNode) {
+func (c *checker) warnTwoColours(f *fabricNode) {
 	if f.colourWord == "" || strings.HasPrefix(f.colourWord, "#") {
 		return
 	}
@@ -202,7 +202,7 @@ func (c *checker) warnTwoColours(f *FabricNode) {
 }
 
 // warnInchesOnHand warns of a short length without its unit: yards were meant, most likely.
-func (c *checker) warnInchesOnHand(n *FabricNode) {
+func (c *checker) warnInchesOnHand(n *fabricNode) {
 	nm := n.OnHand.In(c.design.Units).NM()
 	if n.OnHand.reading.HasUnit() || c.design.Units != measure.Inches || nm <= 0 || nm >= 12*measure.Inch {
 		return

@@ -1,7 +1,7 @@
 package layout
 
-// ValueNode is what a role is given.
-type ValueNode struct {
+// valueNode is what a role is given.
+type valueNode struct {
 	Span
 	Name   NameNode
 	Turned Span // the word `turned`, empty if it was not there
@@ -18,17 +18,17 @@ type Fill struct {
 // noFill is a fill of which nothing was said.
 var noFill = Fill{Fabric: -1, Set: -1, Pool: -1}
 
-// Given says whether the fill is one.
-func (f Fill) Given() bool { return f.Fabric >= 0 || f.Set >= 0 || f.Pool >= 0 }
+// given says whether the fill is one.
+func (f Fill) given() bool { return f.Fabric >= 0 || f.Set >= 0 || f.Pool >= 0 }
 
-// Same says whether two fills look alike.
-func (f Fill) Same(g Fill) bool {
+// same says whether two fills look alike.
+func (f Fill) same(g Fill) bool {
 	return f.Fabric == g.Fabric && f.Set == g.Set && f.Pool == g.Pool && f.Turned == g.Turned
 }
 
 // value takes a role's value: a name, with `turned` before it or not.
-func (c *cursor) value(what string) (ValueNode, bool) {
-	v := ValueNode{}
+func (c *cursor) value(what string) (valueNode, bool) {
+	v := valueNode{}
 	start := c.here()
 	if at, ok := c.accept("turned"); ok {
 		v.Turned = at
@@ -41,7 +41,7 @@ func (c *cursor) value(what string) (ValueNode, bool) {
 }
 
 // fill looks up one value.
-func (c *checker) fill(v ValueNode, banded bool, role string) Fill {
+func (c *checker) fill(v valueNode, banded bool, role string) Fill {
 	e, ok := c.find(v.Name)
 	f := e.fill()
 	f.Turned, f.Span = !v.Turned.Empty(), v.Span

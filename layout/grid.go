@@ -8,8 +8,8 @@ import (
 )
 
 type gridNodes struct {
-	Grid   *GridNode
-	Repeat *RepeatNode
+	Grid   *gridNode
+	Repeat *repeatNode
 }
 
 // grid is the blocks' places.
@@ -33,30 +33,30 @@ func gridStatements() []Statement {
 	}
 }
 
-// CellNode is one place of the grid as written.
-type CellNode struct {
+// cellNode is one place of the grid as written.
+type cellNode struct {
 	Span
 	Label   NameNode
 	Turn    Span // the turn behind the colon, empty if there was none
 	Towards blocks.Corner
 }
 
-// GridNode is the grid, row by row.
-type GridNode struct {
+// gridNode is the grid, row by row.
+type gridNode struct {
 	Span
-	Rows []RowNode
+	Rows []rowNode
 }
 
-// RowNode is one row of the grid.
-type RowNode struct {
+// rowNode is one row of the grid.
+type rowNode struct {
 	Span
-	Cells []CellNode
+	Cells []cellNode
 }
 
-// RepeatNode is how often the grid's rows are laid.
-type RepeatNode struct {
+// repeatNode is how often the grid's rows are laid.
+type repeatNode struct {
 	Span
-	Across, Down CountNode
+	Across, Down countNode
 }
 
 // Cell is one place of the grid.
@@ -68,7 +68,7 @@ type Cell struct {
 }
 
 func parseGrid(p *parser, c *cursor, keyword Span) {
-	p.tree.Grid = &GridNode{Span: keyword}
+	p.tree.Grid = &gridNode{Span: keyword}
 	p.rows = gridRows
 }
 
@@ -83,10 +83,10 @@ func (p *parser) row(c *cursor, indented bool) {
 		return
 	}
 	g := p.tree.Grid
-	row := RowNode{Span: Span{c.at, c.end}}
+	row := rowNode{Span: Span{c.at, c.end}}
 	if n := len(g.Rows); n > 0 { // rows are of one length, and a label takes two bytes with its blank
 		likely := min(len(g.Rows[n-1].Cells), (c.end-c.at+1)/2)
-		row.Cells, c.tokens = make([]CellNode, 0, likely), make([]Token, 0, likely)
+		row.Cells, c.tokens = make([]cellNode, 0, likely), make([]token, 0, likely)
 	}
 	if !indented {
 		p.warn(c.here(), "put blanks before it", "this row of blocks has lost its indentation")
@@ -102,10 +102,10 @@ func (p *parser) row(c *cursor, indented bool) {
 }
 
 // cell reads a label with the turn that may follow it.
-func (p *parser) cell(at Span) CellNode {
+func (p *parser) cell(at Span) cellNode {
 	text := p.src[at.Start:at.End]
 	label, turn, turned := strings.Cut(text, ":")
-	c := CellNode{Span: at, Label: NameNode{Span{at.Start, at.Start + len(label)}, label}}
+	c := cellNode{Span: at, Label: NameNode{Span{at.Start, at.Start + len(label)}, label}}
 	if !turned {
 		return c
 	}
@@ -121,10 +121,10 @@ func (p *parser) cell(at Span) CellNode {
 }
 
 func parseRepeat(p *parser, c *cursor, keyword Span) {
-	n := &RepeatNode{Across: CountNode{Count: 1}, Down: CountNode{Count: 1}}
+	n := &repeatNode{Across: countNode{Count: 1}, Down: countNode{Count: 1}}
 	for _, option := range []struct {
 		word string
-		to   *CountNode
+		to   *countNode
 	}{{"across", &n.Across}, {"down", &n.Down}} {
 		c.newField()
 		if _, ok := c.accept(option.word); !ok {
@@ -192,9 +192,9 @@ func (c *checker) cells() bool {
 }
 
 // gridSize sees that rows are of one length and the grid is within its limits.
-func (c *checker) gridSize(g *GridNode) bool {
+func (c *checker) gridSize(g *gridNode) bool {
 	columns := commonLength(g.Rows)
-	other := slices.IndexFunc(g.Rows, func(r RowNode) bool { return len(r.Cells) == columns })
+	other := slices.IndexFunc(g.Rows, func(r rowNode) bool { return len(r.Cells) == columns })
 	ok := true
 	for i, row := range g.Rows {
 		if len(row.Cells) == columns {
@@ -220,14 +220,14 @@ func (c *checker) gridSize(g *GridNode) bool {
 }
 
 // node is what was written for a cell; where the grid repeats, its rows are a tile.
-func (c *checker) node(cell int) *CellNode {
+func (c *checker) node(cell int) *cellNode {
 	rows := c.tree.Grid.Rows
 	row := &rows[cell/c.design.Columns%len(rows)]
 	return &row.Cells[cell%c.design.Columns%len(row.Cells)]
 }
 
 // commonLength is the length that most rows have; of two, the one that comes first.
-func commonLength(rows []RowNode) int {
+func commonLength(rows []rowNode) int {
 	count := map[int]int{}
 	for _, r := range rows {
 		count[len(r.Cells)]++
@@ -242,7 +242,7 @@ func commonLength(rows []RowNode) int {
 }
 
 // cell looks up one place of the grid.
-func (c *checker) cell(n *CellNode) (Cell, bool) {
+func (c *checker) cell(n *cellNode) (Cell, bool) {
 	cell := Cell{Block: -1, Run: -1, Span: n.Span}
 	if n.Label.Text == "." {
 		if !n.Turn.Empty() {

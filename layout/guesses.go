@@ -52,7 +52,7 @@ func swapped(a, b []rune) bool {
 const mostGuesses = 200
 
 // guessable is the blocks to guess from, none once there were guesses enough.
-func (s *session) guessable(list []*BlockNode) []*BlockNode {
+func (s *session) guessable(list []*blockNode) []*blockNode {
 	if len(s.list) >= mostGuesses {
 		return nil
 	}

@@ -6,7 +6,7 @@ import (
 )
 
 // gluedRow is a row's labels with blanks between them, if it is one word made of labels.
-func (c *checker) gluedRow(row RowNode, columns int) string {
+func (c *checker) gluedRow(row rowNode, columns int) string {
 	if len(row.Cells) != 1 || !row.Cells[0].Turn.Empty() {
 		return ""
 	}
@@ -34,7 +34,7 @@ func (c *checker) splitLabels(word string) []string {
 
 // unknownLabel reports a label that no block has, once for each label; labels without
 // blanks between them are reported once for the whole grid.
-func (c *checker) unknownLabel(n *CellNode) {
+func (c *checker) unknownLabel(n *cellNode) {
 	const glued = " " // stands for all labels without blanks
 	if _, known := c.labels.find(n.Label); known || c.poisoned("grid", "repeat") || c.labelOfUnnamed(n.Label) {
 		return

@@ -7,7 +7,7 @@ import (
 
 // likes gives blocks that are like others their kind and the roles that they lack.
 func (c *checker) likes() {
-	state := map[*BlockNode]likeState{}
+	state := map[*blockNode]likeState{}
 	for _, n := range c.tree.Blocks {
 		c.like(n, state)
 	}
@@ -21,7 +21,7 @@ const (
 	likeDone
 )
 
-func (c *checker) like(n *BlockNode, state map[*BlockNode]likeState) {
+func (c *checker) like(n *blockNode, state map[*blockNode]likeState) {
 	if n.Like == nil || state[n] != likeOpen {
 		return
 	}
@@ -41,7 +41,7 @@ func (c *checker) like(n *BlockNode, state map[*BlockNode]likeState) {
 }
 
 // noModel poisons a block that is like one that is not there, and reports that one, once.
-func (c *checker) noModel(n *BlockNode) {
+func (c *checker) noModel(n *blockNode) {
 	n.poisoned = true
 	if _, known := c.labels.find(*n.Like); known || c.labelOfUnnamed(*n.Like) {
 		return
@@ -57,7 +57,7 @@ func (c *checker) noModel(n *BlockNode) {
 }
 
 // takeFrom completes a block from the one that it is like.
-func (c *checker) takeFrom(n, model *BlockNode) {
+func (c *checker) takeFrom(n, model *blockNode) {
 	n.Kind, n.poisoned = model.Kind, n.poisoned || model.poisoned
 	if n.Kind == nil {
 		return
@@ -73,7 +73,7 @@ func (c *checker) takeFrom(n, model *BlockNode) {
 		n.Roles = append(n.Roles, r)
 	}
 	for _, r := range model.Roles {
-		if !slices.ContainsFunc(n.Roles, func(o RoleNode) bool { return o.Index == r.Index }) {
+		if !slices.ContainsFunc(n.Roles, func(o roleNode) bool { return o.Index == r.Index }) {
 			n.Roles = append(n.Roles, r)
 		}
 	}

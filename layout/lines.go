@@ -78,12 +78,6 @@ func (s *Source) lineSpan(number int) Span {
 	return s.lines[number-1]
 }
 
-// LineText is the text of a line by its number, without its end.
-func (s *Source) LineText(number int) string {
-	at := s.lineSpan(number)
-	return s.Text[at.Start:at.End]
-}
-
 // Position is the line and the column, from 1, of a byte; columns count characters as a
 // reader sees them.
 func (s *Source) Position(offset int) (line, column int) {

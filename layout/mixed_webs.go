@@ -51,7 +51,7 @@ func (c *checker) endFills(cell int, corner blocks.Corner) []Fill {
 		number[p.Role]++
 		if p.Shape.Description().Gathers == blocks.WebCentre && p.Outline[0] == corner.Point() && len(b.Fills[p.Role]) > 0 {
 			f := b.Fills[p.Role][b.Kind.Roles[p.Role].Value(n, pieceCount(pieces, p.Role), len(b.Fills[p.Role]))]
-			if f.Given() { // what was not found has been reported
+			if f.given() { // what was not found has been reported
 				fills = append(fills, f)
 			}
 		}
@@ -111,7 +111,7 @@ func sameSorts(a, b []Fill) bool {
 		for _, f := range a {
 			found := false
 			for _, g := range b {
-				found = found || f.Same(g)
+				found = found || f.same(g)
 			}
 			if !found {
 				return false
@@ -130,7 +130,7 @@ func (c *checker) mixture(at orient.Corner, known map[endKey][]Fill) string {
 	next:
 		for _, f := range fills {
 			for i := range sorts {
-				if sorts[i].Same(f) {
+				if sorts[i].same(f) {
 					counts[i]++
 					continue next
 				}

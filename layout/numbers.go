@@ -132,25 +132,25 @@ func (c *cursor) skipNumbers() {
 	}
 }
 
-// CountNode is a whole number.
-type CountNode struct {
+// countNode is a whole number.
+type countNode struct {
 	Span
 	Count int
 }
 
 // count takes a whole number.
-func (c *cursor) count(what string) (CountNode, bool) {
+func (c *cursor) count(what string) (countNode, bool) {
 	at := c.here()
 	n, err := measure.ReadCount(c.text(at))
 	switch {
 	case err != nil && !c.done() && strings.Trim(c.text(at), "0123456789") == "":
 		c.fault(at, "write a smaller one", "expected %s, a whole number of %d digits at the most, found %s", what, measure.MaxDigits, c.found())
-		return CountNode{}, false
+		return countNode{}, false
 	case err != nil || c.done():
 		c.fault(at, "", "expected %s, a whole number, found %s", what, c.found())
-		return CountNode{}, false
+		return countNode{}, false
 	}
-	return CountNode{c.take(at), n}, true
+	return countNode{c.take(at), n}, true
 }
 
 func (c *checker) text(nm measure.NM) string { return measure.Text(nm, c.design.Units) }

@@ -13,8 +13,8 @@ func paletteStatements() []Statement {
 	}}
 }
 
-// PaletteNode brings in the fabrics of a palette.
-type PaletteNode struct {
+// paletteNode brings in the fabrics of a palette.
+type paletteNode struct {
 	Span
 	Name NameNode
 }
@@ -29,7 +29,7 @@ func parsePalette(p *parser, c *cursor, keyword Span) {
 		c.fault(c.here(), "palettes are: "+strings.Join(names, ", "), "expected the name of a palette, found the end of the line")
 		return
 	}
-	n := &PaletteNode{Name: c.usedName()}
+	n := &paletteNode{Name: c.usedName()}
 	n.Span = keyword.To(n.Name.Span)
 	if _, ok := palettes.Find(strings.ToLower(n.Name.Text)); !ok {
 		hint := didYouMean(n.Name.Text, names)
@@ -53,7 +53,7 @@ func (c *checker) palettes() {
 	}
 }
 
-func (c *checker) paletteFabric(n *PaletteNode, s palettes.Swatch) {
+func (c *checker) paletteFabric(n *paletteNode, s palettes.Swatch) {
 	name := NameNode{n.Span, s.Name}
 	if e, known := c.names.find(name); known && !e.poisoned() {
 		if !e.palette {

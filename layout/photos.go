@@ -19,7 +19,7 @@ type Photo struct {
 }
 
 // photo takes a fabric's colour from its photo.
-func (c *checker) photo(n *FabricNode, f *Fabric) {
+func (c *checker) photo(n *fabricNode, f *Fabric) {
 	p := &Photo{File: n.Swatch.Text, Across: 6 * measure.Inch}
 	if c.design.Units == measure.Centimetres {
 		p.Across = 15 * measure.Centimetre
@@ -49,7 +49,7 @@ func (c *checker) photoSample(file string) (palettes.PhotoSample, error) {
 
 // photoName says whether a photo's name is one that a layout may have: of a file in its own
 // folder or in one below it, so that a layout from elsewhere reads nothing else.
-func (c *checker) photoName(n *FabricNode) bool {
+func (c *checker) photoName(n *fabricNode) bool {
 	name := n.Swatch.Text
 	switch {
 	case strings.Contains(name, `\`):

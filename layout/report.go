@@ -95,16 +95,16 @@ func writeExcerpt(b *strings.Builder, s *Source, at Span, hint string) {
 	b.WriteByte('\n')
 }
 
-// Excerpted is a source line as a report shows it: control characters made visible, long
+// excerpted is a source line as a report shows it: control characters made visible, long
 // lines cut round the place, tabs as blanks. Indent and Width are terminal columns.
-type Excerpted struct {
+type excerpted struct {
 	Line          int
 	Text          string
 	Indent, Width int
 }
 
 // Excerpt is the line of a span's start, with the place of the span on it.
-func Excerpt(s *Source, at Span) Excerpted {
+func Excerpt(s *Source, at Span) excerpted {
 	number := s.Line(at.Start)
 	line := s.lineSpan(number)
 	start := min(max(at.Start, line.Start), line.End)
@@ -113,7 +113,7 @@ func Excerpt(s *Source, at Span) Excerpted {
 	before = lastColumns(before, widest/2)
 	there = firstColumns(there, widest/2)
 	after = firstColumns(after, widest-uniseg.StringWidth(before)-uniseg.StringWidth(there))
-	return Excerpted{
+	return excerpted{
 		Line: number, Text: strings.TrimRightFunc(before+there+after, unicode.IsSpace),
 		Indent: uniseg.StringWidth(before), Width: max(1, uniseg.StringWidth(there)),
 	}

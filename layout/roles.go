@@ -8,12 +8,12 @@ import (
 	"eighthturn/internal/blocks"
 )
 
-// RoleNode is a role with its values.
-type RoleNode struct {
+// roleNode is a role with its values.
+type roleNode struct {
 	Span
 	Word   NameNode
 	Index  int // into the kind's roles
-	Values []ValueNode
+	Values []valueNode
 }
 
 // roleWords are the names of all roles of the kinds, each once, and of those to come.
@@ -31,9 +31,9 @@ func roleWords(kinds []*blocks.Kind) []string {
 
 // role takes a role and its values. The roles of a block that is like another are looked
 // up when that one is known.
-func (c *cursor) role(b *BlockNode) bool {
+func (c *cursor) role(b *blockNode) bool {
 	at := c.here()
-	r := RoleNode{Word: NameNode{at, c.text(at)}, Index: -1}
+	r := roleNode{Word: NameNode{at, c.text(at)}, Index: -1}
 	if b.Kind != nil {
 		r.Index = b.Kind.Role(strings.ToLower(r.Word.Text))
 	}
@@ -98,7 +98,7 @@ func (s *session) wrongRole(k *blocks.Kind, word NameNode) {
 }
 
 // fills looks up a role's values.
-func (c *checker) fills(n *BlockNode, role *blocks.Role, r RoleNode) []Fill {
+func (c *checker) fills(n *blockNode, role *blocks.Role, r roleNode) []Fill {
 	fills := make([]Fill, 0, len(r.Values))
 	before := len(c.list)
 	for _, v := range r.Values {
@@ -115,7 +115,7 @@ func (c *checker) fills(n *BlockNode, role *blocks.Role, r RoleNode) []Fill {
 
 // misspeltRole cuts a role's values off where one is no name, but nearly another role of the
 // kind, and reports that one.
-func (c *checker) misspeltRole(n *BlockNode, r RoleNode) RoleNode {
+func (c *checker) misspeltRole(n *blockNode, r roleNode) roleNode {
 	var roles []string
 	for _, role := range n.Kind.Roles {
 		roles = append(roles, role.Name)
@@ -135,8 +135,8 @@ func (c *checker) misspeltRole(n *BlockNode, r RoleNode) RoleNode {
 
 // anyUnknown says whether one of the names is nothing's: it was reported, here or where it
 // may have been defined, and the number may come right with it.
-func (c *checker) anyUnknown(values []ValueNode) bool {
-	return slices.ContainsFunc(values, func(v ValueNode) bool {
+func (c *checker) anyUnknown(values []valueNode) bool {
+	return slices.ContainsFunc(values, func(v valueNode) bool {
 		e, known := c.names.find(v.Name)
 		return !known || e.poisoned()
 	})
@@ -168,7 +168,7 @@ func counts(list []int) string {
 }
 
 // missingRoles sees that every role has its fabric, from the block or from the webs.
-func (c *checker) missingRoles(n *BlockNode, b *Block) {
+func (c *checker) missingRoles(n *blockNode, b *Block) {
 	if model := c.model(n); model != nil && model.poisoned {
 		n.poisoned = true
 	}
@@ -187,7 +187,7 @@ func (c *checker) missingRoles(n *BlockNode, b *Block) {
 }
 
 // model is the block that a block is like, nil if there is none.
-func (c *checker) model(n *BlockNode) *BlockNode {
+func (c *checker) model(n *blockNode) *blockNode {
 	if n.Like == nil {
 		return nil
 	}

@@ -14,13 +14,13 @@ func scrapsStatements() []Statement {
 	}}
 }
 
-// ScrapsNode is a pool of fabrics as written.
-type ScrapsNode struct {
+// scrapsNode is a pool of fabrics as written.
+type scrapsNode struct {
 	Span
 	Name    NameNode
 	Fabrics []NameNode
 	By      *WordNode
-	Deal    *CountNode
+	Deal    *countNode
 }
 
 // DealtBy is what of a quilt gets one fabric of a pool.
@@ -48,7 +48,7 @@ func parseScraps(p *parser, c *cursor, keyword Span) {
 		c.dropRest()
 		return
 	}
-	n := &ScrapsNode{Name: name}
+	n := &scrapsNode{Name: name}
 	p.tree.Scraps = append(p.tree.Scraps, n)
 	c.newField()
 	for ok && !c.done() {
@@ -63,7 +63,7 @@ func parseScraps(p *parser, c *cursor, keyword Span) {
 }
 
 // scrap takes one fabric of a pool, or one of its options.
-func (c *cursor) scrap(n *ScrapsNode) bool {
+func (c *cursor) scrap(n *scrapsNode) bool {
 	switch word := strings.ToLower(c.peek()); {
 	case word == "by" && n.By == nil:
 		c.newField()
@@ -104,7 +104,7 @@ func (c *checker) scraps() {
 	}
 }
 
-func (c *checker) fillPool(p *Pool, n *ScrapsNode) {
+func (c *checker) fillPool(p *Pool, n *scrapsNode) {
 	for _, name := range n.Fabrics {
 		if f, ok := c.fabric(name, "a pool is made of fabrics"); ok {
 			if slices.Contains(p.Fabrics, f) {

@@ -104,7 +104,7 @@ func (c *checker) seam() {
 type heightUse struct {
 	height blocks.WedgeHeight
 	block  *Block
-	node   *BlockNode
+	node   *blockNode
 }
 
 // sizes finds the side of a block and the strips that its wedges come from.

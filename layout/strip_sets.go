@@ -18,12 +18,12 @@ func stripSetStatements() []Statement {
 type StripSetNode struct {
 	Span
 	Name     NameNode
-	Bands    []BandNode
+	Bands    []bandNode
 	poisoned bool // does not hold together: no strip is asked to fit it
 }
 
-// BandNode is one band of a strip set; without a length it is the rest.
-type BandNode struct {
+// bandNode is one band of a strip set; without a length it is the rest.
+type bandNode struct {
 	Span
 	Fabric NameNode
 	Cut    *LengthNode
@@ -82,7 +82,7 @@ func (c *cursor) band(s *StripSetNode) bool {
 	if !ok {
 		return false
 	}
-	b := BandNode{Span: name.Span, Fabric: name}
+	b := bandNode{Span: name.Span, Fabric: name}
 	if at, ok := c.accept("rest"); ok {
 		b.Span = b.Span.To(at)
 		s.Bands = append(s.Bands, b)
@@ -123,7 +123,7 @@ func (c *checker) stripSets() {
 }
 
 // bandOf looks up what a band of a strip set is cut from.
-func (c *checker) bandOf(b BandNode) (Band, bool) {
+func (c *checker) bandOf(b bandNode) (Band, bool) {
 	e, ok := c.find(b.Fabric)
 	f := e.fill()
 	if ok && e.is == aStripSet {

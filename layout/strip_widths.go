@@ -117,7 +117,7 @@ func (c *checker) setHint(n *StripSetNode, missing measure.Length) string {
 	return "write " + last.Fabric.Text + " rest, which makes it " + c.text(width)
 }
 
-func (c *checker) bandTooNarrow(b BandNode, rest bool, cut measure.Length, kind string, exact measure.Length) {
+func (c *checker) bandTooNarrow(b bandNode, rest bool, cut measure.Length, kind string, exact measure.Length) {
 	d := &c.design
 	if rest && cut.Sign() <= 0 {
 		c.fault(b.Span, "make the other strips narrower", "the other strips leave nothing of the %s that %s blocks ask for", exact.Text(d.Units), kind)

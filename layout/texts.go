@@ -8,7 +8,7 @@ type textNodes struct {
 	Designer  *TextNode
 	Level     *TextNode
 	Copyright *TextNode
-	Notes     []*NoteNode
+	Notes     []*noteNode
 }
 
 // texts is what the printed pattern says of a quilt, "" for what is not said.
@@ -49,8 +49,8 @@ func textStatements() []Statement {
 	}
 }
 
-// NoteNode is a note for the printed pattern and the place it belongs to, if given.
-type NoteNode struct {
+// noteNode is a note for the printed pattern and the place it belongs to, if given.
+type noteNode struct {
 	Span
 	Place *NameNode
 	Text  TextNode
@@ -67,7 +67,7 @@ func noteParts() []string {
 
 func parseNote(p *parser, c *cursor, keyword Span) {
 	c.newField()
-	n := &NoteNode{}
+	n := &noteNode{}
 	if !c.done() && !c.atQuote() {
 		place := c.usedName()
 		n.Place = &place
@@ -89,7 +89,7 @@ func (c *checker) notes() {
 }
 
 // notePlace is the place that a note names: a block's label or a part of the pattern.
-func (c *checker) notePlace(n *NoteNode) string {
+func (c *checker) notePlace(n *noteNode) string {
 	if n.Place == nil {
 		return ""
 	}

@@ -226,7 +226,7 @@ func (t *tidier) fields(l *Line) []string {
 }
 
 // token is a token's text, with single blanks inside unless it is text in quotes.
-func (t *tidier) token(token Token) string {
+func (t *tidier) token(token token) string {
 	text := t.src[token.Start:token.End]
 	for _, q := range quoteMarks {
 		if strings.HasPrefix(text, q) {

@@ -6,17 +6,17 @@ package layout
 type Tree struct {
 	textNodes
 	sizeNodes
-	Palettes  []*PaletteNode
-	Fabrics   []*FabricNode
+	Palettes  []*paletteNode
+	Fabrics   []*fabricNode
 	StripSets []*StripSetNode
-	Scraps    []*ScrapsNode
-	Webs      *WebsNode
+	Scraps    []*scrapsNode
+	Webs      *websNode
 	TopLeft   *WordNode
-	Blocks    []*BlockNode
+	Blocks    []*blockNode
 	gridNodes
 	edgingNodes
 	finishNodes
-	Contrast *ContrastNode
+	Contrast *contrastNode
 	Lines    []Line
 }
 
@@ -24,7 +24,7 @@ type Tree struct {
 type Line struct {
 	Keyword string  // the statement's word; "" for blank lines, comments and rows
 	Row     bool    // stands under a grid
-	Tokens  []Token // in reading order
+	Tokens  []token // in reading order
 	Comment Span
 }
 

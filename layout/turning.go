@@ -30,7 +30,7 @@ func (c *checker) laid() {
 		return
 	}
 	d := &c.design
-	laid := orient.Lay(c.latticeGrid())
+	laid := orient.Lay(c.orientGrid())
 	d.StarFirst, d.WebCentres, d.StarCentres = laid.StarFirst, laid.Webs, laid.Stars
 	for i, t := range laid.Turns {
 		d.Cells[i].Turns = t
@@ -53,7 +53,7 @@ func (c *checker) laid() {
 	}
 }
 
-func (c *checker) latticeGrid() orient.Grid {
+func (c *checker) orientGrid() orient.Grid {
 	d := &c.design
 	g := orient.Grid{Columns: d.Columns, Rows: d.Rows, Cells: make([]orient.Cell, len(d.Cells))}
 	if n := c.tree.TopLeft; n != nil {

@@ -7,8 +7,8 @@ func valueStepStatements() []Statement {
 	}}
 }
 
-// ContrastNode is the two thresholds of the value study, in steps of CIE L*.
-type ContrastNode struct {
+// contrastNode is the two thresholds of the value study, in steps of CIE L*.
+type contrastNode struct {
 	Span
 	Soft, Clear float64
 }
@@ -18,7 +18,7 @@ type ContrastNode struct {
 type Contrast struct{ Soft, Clear float64 }
 
 func parseContrast(p *parser, c *cursor, keyword Span) {
-	n := &ContrastNode{}
+	n := &contrastNode{}
 	for _, to := range []*float64{&n.Soft, &n.Clear} {
 		c.newField()
 		count, ok := c.count("a step of value from 1 to 99")

@@ -29,7 +29,7 @@ func (c *checker) webTable() {
 }
 
 // webTableRow looks up the values of the centres in one row of corners.
-func (c *checker) webTableRow(y int, row WebRowNode) {
+func (c *checker) webTableRow(y int, row webRowNode) {
 	d := &c.design
 	var corners []int
 	for x := 1; x < d.Columns; x++ {
@@ -46,7 +46,7 @@ func (c *checker) webTableRow(y int, row WebRowNode) {
 			continue
 		}
 		f := c.fill(v.Value, true, "webs")
-		if d.WebTable[corners[i]] = f; !f.Given() {
+		if d.WebTable[corners[i]] = f; !f.given() {
 			c.poison("webs")
 		}
 	}

@@ -22,28 +22,28 @@ func websStatements() []Statement {
 	}}
 }
 
-// WebsNode is the fabric of the webs: one value, two set like a draughtboard, or a table.
-type WebsNode struct {
+// websNode is the fabric of the webs: one value, two set like a draughtboard, or a table.
+type websNode struct {
 	Span
-	Values []ValueNode
-	Rows   []WebRowNode
+	Values []valueNode
+	Rows   []webRowNode
 }
 
-// WebRowNode is one row of the table of webs.
-type WebRowNode struct {
+// webRowNode is one row of the table of webs.
+type webRowNode struct {
 	Span
-	Values []WebNode
+	Values []webNode
 }
 
-// WebNode is one place of the table of webs.
-type WebNode struct {
+// webNode is one place of the table of webs.
+type webNode struct {
 	Span
 	Own   bool // the blocks' own
-	Value ValueNode
+	Value valueNode
 }
 
 func parseWebs(p *parser, c *cursor, keyword Span) {
-	w := &WebsNode{}
+	w := &websNode{}
 	p.tree.Webs = w
 	if c.done() {
 		w.Span, p.rows = keyword, webRows
@@ -82,11 +82,11 @@ func parseWebs(p *parser, c *cursor, keyword Span) {
 // webRow reads one row of the table of webs.
 func (p *parser) webRow(c *cursor) {
 	w := p.tree.Webs
-	row := WebRowNode{Span: Span{c.at, c.end}}
+	row := webRowNode{Span: Span{c.at, c.end}}
 	for !c.done() {
 		c.newField()
 		if at, ok := c.accept("."); ok {
-			row.Values = append(row.Values, WebNode{Span: at, Own: true})
+			row.Values = append(row.Values, webNode{Span: at, Own: true})
 			continue
 		}
 		v, ok := c.value("a fabric, a strip set or .")
@@ -97,7 +97,7 @@ func (p *parser) webRow(c *cursor) {
 			c.dropRest()
 			break
 		}
-		row.Values = append(row.Values, WebNode{Span: v.Span, Value: v})
+		row.Values = append(row.Values, webNode{Span: v.Span, Value: v})
 	}
 	row.Span.End = c.last().End
 	w.Rows = append(w.Rows, row)
@@ -151,7 +151,7 @@ func (d *Design) Web(cell int, p blocks.Piece) (Fill, bool) {
 	}
 	if d.WebTable != nil {
 		f := d.WebTable[y*(d.Columns+1)+x]
-		return f, f.Given()
+		return f, f.given()
 	}
 	if len(d.Webs) == 0 {
 		return Fill{}, false

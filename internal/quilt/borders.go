@@ -5,12 +5,12 @@ import (
 	"eighthturn/layout"
 )
 
-// rim is what the next border is sewn to: the spans on each side, clockwise.
-type rim [4][]span
+// perimeter is what the next border is sewn to: the spans on each side, clockwise.
+type perimeter [4][]span
 
 // borders adds the borders from the inside out: the two sides first, then top and bottom
 // across the whole width.
-func (l *laying) borders(field rim) {
+func (l *builder) borders(field perimeter) {
 	inner, at := field, l.Field
 	for n, b := range l.design.Borders {
 		if b.Corners >= 0 {
@@ -21,8 +21,8 @@ func (l *laying) borders(field rim) {
 	}
 }
 
-// border adds one border round what is there, and returns the new rim and its rectangle.
-func (l *laying) border(n int, b layout.Edging, inner rim, at Rect) (rim, Rect) {
+// border adds one border round what is there, and returns the new perimeter and its rectangle.
+func (l *builder) border(n int, b layout.Edging, inner perimeter, at Rect) (perimeter, Rect) {
 	outer := Rect{Point{at.Min.X - b.Width, at.Min.Y - b.Width}, Point{at.Max.X + b.Width, at.Max.Y + b.Width}}
 	leftStrip := l.borderStrip(n, 1, b, Rect{Point{outer.Min.X, at.Min.Y}, Point{at.Min.X, at.Max.Y}})
 	rightStrip := l.borderStrip(n, 2, b, Rect{Point{at.Max.X, at.Min.Y}, Point{outer.Max.X, at.Max.Y}})
@@ -32,7 +32,7 @@ func (l *laying) border(n int, b layout.Edging, inner rim, at Rect) (rim, Rect) 
 	bottomStrip := l.borderStrip(n, 4, b, Rect{Point{outer.Min.X, at.Max.Y}, outer.Max})
 	l.join(concat(leftStrip[top], inner[top], rightStrip[top]), topStrip[bottom])
 	l.join(concat(rightStrip[bottom], inner[bottom], leftStrip[bottom]), bottomStrip[top])
-	return rim{
+	return perimeter{
 		topStrip[top],
 		concat(topStrip[right], rightStrip[right], bottomStrip[right]),
 		bottomStrip[bottom],
@@ -50,54 +50,54 @@ func concat(lists ...[]span) []span {
 
 // corneredBorder adds a border with a square in each corner: four strips as long as the
 // sides that they are sewn to.
-func (l *laying) corneredBorder(n int, b layout.Edging, inner rim, at Rect) (rim, Rect) {
+func (l *builder) corneredBorder(n int, b layout.Edging, inner perimeter, at Rect) (perimeter, Rect) {
 	outer := Rect{Point{at.Min.X - b.Width, at.Min.Y - b.Width}, Point{at.Max.X + b.Width, at.Max.Y + b.Width}}
-	sides := [4]rim{
+	sides := [4]perimeter{
 		l.borderStrip(n, 1, b, Rect{Point{at.Min.X, outer.Min.Y}, Point{at.Max.X, at.Min.Y}}),
 		l.borderStrip(n, 2, b, Rect{Point{at.Max.X, at.Min.Y}, Point{outer.Max.X, at.Max.Y}}),
 		l.borderStrip(n, 3, b, Rect{Point{at.Min.X, at.Max.Y}, Point{at.Max.X, outer.Max.Y}}),
 		l.borderStrip(n, 4, b, Rect{Point{outer.Min.X, at.Min.Y}, Point{at.Min.X, at.Max.Y}}),
 	}
-	corners := [4]rim{
+	corners := [4]perimeter{
 		l.cornerSquare(n, 5, b, Rect{outer.Min, at.Min}),
 		l.cornerSquare(n, 6, b, Rect{Point{at.Max.X, outer.Min.Y}, Point{outer.Max.X, at.Min.Y}}),
 		l.cornerSquare(n, 7, b, Rect{at.Max, outer.Max}),
 		l.cornerSquare(n, 8, b, Rect{Point{outer.Min.X, at.Max.Y}, Point{at.Min.X, outer.Max.Y}}),
 	}
-	var rim rim
+	var perimeter perimeter
 	for side := range sides {
 		opposite, before, after := (side+2)%4, (side+3)%4, (side+1)%4
 		l.join(inner[side], sides[side][opposite])
 		l.join(corners[side][after], sides[side][before])
 		l.join(sides[side][after], corners[after][before])
-		rim[side] = concat(corners[side][side], sides[side][side], corners[after][side])
+		perimeter[side] = concat(corners[side][side], sides[side][side], corners[after][side])
 	}
-	return rim, outer
+	return perimeter, outer
 }
 
 // borderStrip adds one strip of a border.
-func (l *laying) borderStrip(n, number int, b layout.Edging, at Rect) rim {
+func (l *builder) borderStrip(n, number int, b layout.Edging, at Rect) perimeter {
 	return l.rectangle(Patch{Shape: blocks.EdgingShape(false), Role: l.role("border", "B"), Border: n, Number: number, Place: b.Span}, b.Fabric, at)
 }
 
 // cornerSquare adds one corner square of a border.
-func (l *laying) cornerSquare(n, number int, b layout.Edging, at Rect) rim {
+func (l *builder) cornerSquare(n, number int, b layout.Edging, at Rect) perimeter {
 	return l.rectangle(Patch{Shape: blocks.EdgingShape(true), Role: l.role("corner squares", "Q"), Border: n, Number: number, Place: b.Span}, b.Corners, at)
 }
 
 // rectangle adds a patch of one fabric outside the blocks and returns its spans, a side
 // each.
-func (l *laying) rectangle(p Patch, fabric int, at Rect) rim {
+func (l *builder) rectangle(p Patch, fabric int, at Rect) perimeter {
 	p.Outline = l.outline([]Point{at.Min, {at.Max.X, at.Min.Y}, at.Max, {at.Min.X, at.Max.Y}}, Point{})
 	p.Cell, p.First, p.Count, p.Set = -1, len(l.Faces), 1, -1
 	l.Faces = append(l.Faces, Face{p.Outline, fabric, len(l.Patches)})
 	l.Patches = append(l.Patches, p)
-	return rimOf(int32(p.First), p.Outline)
+	return perimeterOf(int32(p.First), p.Outline)
 }
 
-// rimOf is the spans of a face of four corners, a side each.
-func rimOf(face int32, outline []Point) rim {
-	var r rim
+// perimeterOf is the spans of a face of four corners, a side each.
+func perimeterOf(face int32, outline []Point) perimeter {
+	var r perimeter
 	for i := range r {
 		r[i] = []span{{face, outline[i], outline[(i+1)%4]}}
 	}

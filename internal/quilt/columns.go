@@ -12,19 +12,19 @@ type column struct {
 	first int // its first cell
 	last  int
 	count map[int][2]int // by cell: its first patch and how many
-	rim   rim
+	perimeter   perimeter
 }
 
 // columnCell lays a column at its first cell, and notes for every cell which of the
 // column's pieces lie in it.
-func (l *laying) columnCell(cell int, at Point) {
+func (l *builder) columnCell(cell int, at Point) {
 	c := l.design.Cells[cell]
 	run := l.design.Runs[c.Run]
 	if l.runs[c.Run] == nil {
 		l.runs[c.Run] = l.column(c.Run, at)
 	}
 	col := l.runs[c.Run]
-	place := placed{at: at, first: len(l.Patches), run: col}
+	place := placedCell{at: at, first: len(l.Patches), run: col}
 	place.shows = [4]bool{top: cell == col.first, right: cell == col.first, bottom: cell == col.last, left: cell == col.last}
 	l.cells = append(l.cells, place)
 	b := &l.design.Blocks[run.Block]
@@ -34,7 +34,7 @@ func (l *laying) columnCell(cell int, at Point) {
 
 // column lays the pieces of a column from the top down: an end piece, whole pieces that
 // lean in turn, an end piece. Columns side by side lean opposite ways.
-func (l *laying) column(n int, at Point) *column {
+func (l *builder) column(n int, at Point) *column {
 	run := l.design.Runs[n]
 	side := l.SideFinished
 	cell := run.Y*l.Columns + run.X
@@ -56,12 +56,12 @@ func (l *laying) column(n int, at Point) *column {
 		l.columnPiece(col, run.Block, i, len(slants), outline, cell+l.Columns*int(min(max(middle, 0)/side, measure.NM(run.Cells-1))))
 		leftY, rightY = nextLeft, nextRight
 	}
-	slices.Reverse(col.rim[left]) // which runs upwards
+	slices.Reverse(col.perimeter[left]) // which runs upwards
 	return col
 }
 
 // columnPiece adds piece number i of a column, last being its last.
-func (l *laying) columnPiece(col *column, block, i, last int, outline []Point, cell int) {
+func (l *builder) columnPiece(col *column, block, i, last int, outline []Point, cell int) {
 	b := &l.design.Blocks[block]
 	role := &b.Kind.Roles[0]
 	f := b.Fills[0][i%len(b.Fills[0])]
@@ -74,13 +74,13 @@ func (l *laying) columnPiece(col *column, block, i, last int, outline []Point, c
 	col.count[cell] = here
 	face := int32(len(l.Faces))
 	l.patch(Patch{Outline: outline, Shape: shape, Role: l.role(role.Name, role.Letter), Cell: cell, Border: -1, Number: here[1]}, f, nil, Point{})
-	r := rimOf(face, outline)
+	r := perimeterOf(face, outline)
 	if i > 0 {
 		l.join([]span{{face - 1, outline[1], outline[0]}}, r[top])
 	} else {
-		col.rim[top] = r[top]
+		col.perimeter[top] = r[top]
 	}
-	col.rim[right] = append(col.rim[right], r[right]...)
-	col.rim[left] = append(col.rim[left], r[left]...)
-	col.rim[bottom] = r[bottom]
+	col.perimeter[right] = append(col.perimeter[right], r[right]...)
+	col.perimeter[left] = append(col.perimeter[left], r[left]...)
+	col.perimeter[bottom] = r[bottom]
 }

@@ -42,7 +42,7 @@ type Column struct {
 }
 
 // cutFacts copies from the design what the plans need.
-func (l *laying) cutFacts() {
+func (l *builder) cutFacts() {
 	d := l.design
 	c := &l.CutFacts
 	c.StripGiven, c.StripsCut = d.StripGiven, d.StripsCut
@@ -61,7 +61,7 @@ type setKey struct {
 }
 
 // set is the index of a strip set of the layout among the top's, for wedges of a height.
-func (l *laying) set(n int, height blocks.WedgeHeight) int16 {
+func (l *builder) set(n int, height blocks.WedgeHeight) int16 {
 	key := setKey{n, height}
 	i, ok := l.sets[key]
 	if !ok {
@@ -77,7 +77,7 @@ func (l *laying) set(n int, height blocks.WedgeHeight) int16 {
 }
 
 // unused finds the fabrics that nothing shows, once the scraps are dealt.
-func (l *laying) unused() {
+func (l *builder) unused() {
 	used := make([]bool, len(l.Fabrics))
 	for i := range l.Faces {
 		used[l.Faces[i].Fabric] = true

@@ -9,13 +9,13 @@ import (
 
 // tile is a place of the field: a cell, a part of the sashes, or nothing.
 type tile struct {
-	cell int  // -1 if it is not one
-	rim  *rim // of a part of the sashes, nil if it is not one
+	cell int        // -1 if it is not one
+	perimeter  *perimeter // of a part of the sashes, nil if it is not one
 }
 
 // field sews the blocks and the sashes between them together and returns the field's outer
 // spans.
-func (l *laying) field() rim {
+func (l *builder) field() perimeter {
 	rows := l.tiles()
 	for i, row := range rows {
 		if i > 0 {
@@ -29,7 +29,7 @@ func (l *laying) field() rim {
 	for i, row := range rows {
 		firsts[i], lasts[i] = row[0], row[len(row)-1]
 	}
-	var r rim
+	var r perimeter
 	r[top] = slices.Clone(l.tilesSide(rows[0], top))
 	r[right] = slices.Clone(l.tilesSide(lasts, right))
 	r[bottom] = slices.Clone(l.tilesSide(rows[len(rows)-1], bottom))
@@ -38,7 +38,7 @@ func (l *laying) field() rim {
 }
 
 // tilesSide is the spans on one side of a row or a column of tiles, clockwise.
-func (l *laying) tilesSide(tiles []tile, side int) []span {
+func (l *builder) tilesSide(tiles []tile, side int) []span {
 	list := &l.joins.one
 	if side == top || side == left {
 		list = &l.joins.other
@@ -50,8 +50,8 @@ func (l *laying) tilesSide(tiles []tile, side int) []span {
 			t = tiles[len(tiles)-1-i]
 		}
 		switch {
-		case t.rim != nil:
-			*list = append(*list, t.rim[side]...)
+		case t.perimeter != nil:
+			*list = append(*list, t.perimeter[side]...)
 		case t.cell >= 0:
 			*list = l.side(*list, t.cell, side)
 		}
@@ -61,7 +61,7 @@ func (l *laying) tilesSide(tiles []tile, side int) []span {
 
 // verticalLines is the neighbouring columns of tiles, two and two. A row that is one long
 // strip has no part in them.
-func (l *laying) verticalLines(rows [][]tile) [][2][]tile {
+func (l *builder) verticalLines(rows [][]tile) [][2][]tile {
 	columns := make([][]tile, 0, l.Columns)
 	for _, row := range rows {
 		if len(row) == 1 && row[0].cell < 0 {
@@ -82,8 +82,8 @@ func (l *laying) verticalLines(rows [][]tile) [][2][]tile {
 }
 
 // tiles is the field row by row, the sashes laid between the blocks.
-func (l *laying) tiles() [][]tile {
-	s := &sashing{laying: l}
+func (l *builder) tiles() [][]tile {
+	s := &sashing{builder: l}
 	var rows [][]tile
 	for y := range l.Rows {
 		if l.hasSash(y) {
@@ -99,14 +99,14 @@ func (l *laying) tiles() [][]tile {
 
 // hasSash says whether a sash lies before the row of that number; the number behind the
 // last stands for the outside.
-func (l *laying) hasSash(n int) bool {
+func (l *builder) hasSash(n int) bool {
 	s := l.design.Sash
 	return s != nil && (s.Around || n > 0 && n < l.Rows)
 }
 
 // sashing lays the sashes.
 type sashing struct {
-	*laying
+	*builder
 	number int
 }
 
@@ -168,5 +168,5 @@ func (s *sashing) part(at Rect, post bool) tile {
 		p.Role = s.role("sash", "S")
 	}
 	r := s.rectangle(p, fabric, at)
-	return tile{cell: -1, rim: &r}
+	return tile{cell: -1, perimeter: &r}
 }

@@ -9,7 +9,7 @@ type span struct {
 }
 
 // spans appends the stretches of a placed piece's edge, a face each, in clockwise order.
-func (l *laying) spans(list []span, c *placed, e edge) []span {
+func (l *builder) spans(list []span, c *placedCell, e edge) []span {
 	from, to := c.ends(e)
 	patch := &l.Patches[c.first+e.piece]
 	if patch.Count == 1 {
@@ -52,7 +52,7 @@ func reverse(list []span) {
 }
 
 // bandKey is how a placed piece is filled.
-func (l *laying) bandKey(c *placed, piece int) bandKey {
+func (l *builder) bandKey(c *placedCell, piece int) bandKey {
 	f := l.fill(l.Patches[c.first].Cell, &c.pieces[piece])
 	return bandKey{f.Set, f.Turned}
 }
@@ -63,7 +63,7 @@ type joiner struct{ one, other []span }
 // join adds a seam for every stretch that two lines of spans have in common. Both lie on
 // one straight line; one runs clockwise along it and the other, clockwise round its own
 // patches, the opposite way.
-func (l *laying) join(one, other []span) {
+func (l *builder) join(one, other []span) {
 	if len(one) == 0 || len(other) == 0 {
 		return
 	}
@@ -91,7 +91,7 @@ func (l *laying) join(one, other []span) {
 }
 
 // seamsInBlocks adds the seams within each block and the strip seams within each wedge.
-func (l *laying) seamsInBlocks() {
+func (l *builder) seamsInBlocks() {
 	for i := range l.cells {
 		c := &l.cells[i]
 		if c.template == nil {
@@ -109,7 +109,7 @@ func (l *laying) seamsInBlocks() {
 }
 
 // stripSeams adds the seams between a wedge's bands.
-func (l *laying) stripSeams(p *Patch) {
+func (l *builder) stripSeams(p *Patch) {
 	for n := 1; n < p.Count; n++ {
 		wide := l.Faces[p.First+n-1].Outline
 		l.StripSeams = append(l.StripSeams, Seam{int32(p.First + n - 1), int32(p.First + n), wide[3], wide[0]})
@@ -126,10 +126,10 @@ const (
 
 // side appends the spans on one side of a cell, clockwise. A column's side is appended
 // whole, by the cell of it that comes first on the way round.
-func (l *laying) side(list []span, cell, side int) []span {
+func (l *builder) side(list []span, cell, side int) []span {
 	c := &l.cells[cell]
 	if c.run != nil && c.shows[side] {
-		return append(list, c.run.rim[side]...)
+		return append(list, c.run.perimeter[side]...)
 	}
 	if c.template == nil {
 		return list

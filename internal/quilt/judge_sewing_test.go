@@ -61,7 +61,7 @@ func TestJudgeLeads(t *testing.T) {
 	}
 	ring := octagonTop(t, "strip 4")
 	one, two := finished(ofShape(t, ring, blocks.Wedge)[0]), finished(ofShape(t, ring, blocks.Wedge)[1])
-	about(t, "legs at the rim", beyond(one, 0, 2)-beyond(two, 0, 1), 0, 1e-6)
+	about(t, "legs at the perimeter", beyond(one, 0, 2)-beyond(two, 0, 1), 0, 1e-6)
 	about(t, "legs at the middle", beyond(one, 2, 0)-beyond(two, 1, 0), 0, 1e-6)
 	corner := finished(ofShape(t, ring, blocks.RingCorner)[0])
 	about(t, "corner on an octagon", beyond(corner, 1, 2)-beyond(octagonOf(t, ring), 0, 1), 0.5, 1e-6)

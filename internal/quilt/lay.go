@@ -6,17 +6,17 @@ import (
 	"eighthturn/layout"
 )
 
-// laying is the work on one top.
-type laying struct {
+// builder is the work on one top.
+type builder struct {
 	*Top
 	design    *layout.Design
-	grade     grade
+	grade     scale
 	templates map[templateKey]*template
-	cells     []placed
+	cells     []placedCell
 	runs      []*column
 	points    []Point // what outlines are cut from
 	joins     joiner
-	pools     []pooled
+	pools     []pooledFace
 	sets      map[setKey]int16
 }
 
@@ -25,9 +25,9 @@ type templateKey struct {
 	turns uint8
 }
 
-// placed is a cell's template and place; template is nil where there is nothing and in
+// placedCell is a cell's template and place; template is nil where there is nothing and in
 // columns.
-type placed struct {
+type placedCell struct {
 	*template
 	at    Point
 	first int // patch
@@ -37,11 +37,11 @@ type placed struct {
 
 // Lay lays a design out. Every design that package layout gives can be laid.
 func Lay(d *layout.Design) *Top {
-	l := &laying{Top: &Top{
+	l := &builder{Top: &Top{
 		Title: d.Title, Units: d.Units, Seam: d.Seam, SideFinished: d.SideFinished,
 		Columns: d.Columns, Rows: d.Rows,
 		Credits: Credits{d.Designer, d.Level, d.Copyright, d.Notes, d.Contrast},
-	}, design: d, grade: newGrade(d.SideFinished), templates: map[templateKey]*template{}, sets: map[setKey]int16{}}
+	}, design: d, grade: newScale(d.SideFinished), templates: map[templateKey]*template{}, sets: map[setKey]int16{}}
 	l.frame()
 	l.fabrics()
 	l.cutFacts()
@@ -57,7 +57,7 @@ func Lay(d *layout.Design) *Top {
 }
 
 // frame finds the rectangles of the field and of the whole top.
-func (l *laying) frame() {
+func (l *builder) frame() {
 	edge := measure.NM(0)
 	for _, b := range l.design.Borders {
 		edge += b.Width
@@ -75,7 +75,7 @@ func (l *laying) frame() {
 }
 
 // extent is the finished length of so many blocks in a row, with their sashes.
-func (l *laying) extent(blocks int) measure.NM {
+func (l *builder) extent(blocks int) measure.NM {
 	length := measure.NM(blocks) * l.SideFinished
 	if s := l.design.Sash; s != nil {
 		length += measure.NM(blocks-1) * s.Width
@@ -86,7 +86,7 @@ func (l *laying) extent(blocks int) measure.NM {
 	return length
 }
 
-func (l *laying) fabrics() {
+func (l *builder) fabrics() {
 	for _, f := range l.design.Fabrics {
 		fabric := Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Place: f.Span}
 		if p := f.Photo; p != nil {
@@ -97,7 +97,7 @@ func (l *laying) fabrics() {
 }
 
 // reserve makes room for all patches and faces at once.
-func (l *laying) reserve() {
+func (l *builder) reserve() {
 	patches, faces, points, strips := 0, 0, 0, 0
 	for i := range l.design.Cells {
 		t := l.template(i)
@@ -124,12 +124,12 @@ func (l *laying) reserve() {
 	l.Seams = make([]Seam, 0, 2*faces)
 	l.StripSeams = make([]Seam, 0, strips)
 	l.Cells = make([]Cell, 0, len(l.design.Cells))
-	l.cells = make([]placed, 0, len(l.design.Cells))
+	l.cells = make([]placedCell, 0, len(l.design.Cells))
 	l.runs = make([]*column, len(l.design.Runs))
 }
 
 // template is the template for a cell, nil where there is nothing.
-func (l *laying) template(cell int) *template {
+func (l *builder) template(cell int) *template {
 	c := l.design.Cells[cell]
 	if c.Block < 0 || c.Run >= 0 {
 		return nil
@@ -144,7 +144,7 @@ func (l *laying) template(cell int) *template {
 }
 
 // outline is a block's outline moved to its place.
-func (l *laying) outline(block []Point, at Point) []Point {
+func (l *builder) outline(block []Point, at Point) []Point {
 	start := len(l.points)
 	for _, p := range block {
 		l.points = append(l.points, p.Add(at))
@@ -153,7 +153,7 @@ func (l *laying) outline(block []Point, at Point) []Point {
 }
 
 // cell lays the patches of one cell.
-func (l *laying) cell(i int) {
+func (l *builder) cell(i int) {
 	at := l.CellRect(i).Min
 	c := l.design.Cells[i]
 	if c.Run >= 0 {
@@ -161,7 +161,7 @@ func (l *laying) cell(i int) {
 		return
 	}
 	t := l.template(i)
-	l.cells = append(l.cells, placed{template: t, at: at, first: len(l.Patches)})
+	l.cells = append(l.cells, placedCell{template: t, at: at, first: len(l.Patches)})
 	if t == nil {
 		l.Cells = append(l.Cells, Cell{Place: c.Span, First: len(l.Patches)})
 		return
@@ -178,7 +178,7 @@ func (l *laying) cell(i int) {
 }
 
 // role is the index of a role of the top.
-func (l *laying) role(name, letter string) int {
+func (l *builder) role(name, letter string) int {
 	for i, r := range l.Roles {
 		if r.Name == name && r.Letter == letter {
 			return i
@@ -189,7 +189,7 @@ func (l *laying) role(name, letter string) int {
 }
 
 // fill is what a piece of a cell is cut from.
-func (l *laying) fill(cell int, p *pieceTemplate) layout.Fill {
+func (l *builder) fill(cell int, p *pieceTemplate) layout.Fill {
 	b := &l.design.Blocks[l.design.Cells[cell].Block]
 	n := l.roleOf(cell, p)
 	role := &b.Kind.Roles[n]
@@ -204,7 +204,7 @@ func (l *laying) fill(cell int, p *pieceTemplate) layout.Fill {
 
 // roleOf is the role that gives a piece of a cell its fabric: its own, or the one that
 // takes its place in the pieces that face the outside of the quilt.
-func (l *laying) roleOf(cell int, p *pieceTemplate) int {
+func (l *builder) roleOf(cell int, p *pieceTemplate) int {
 	b := &l.design.Blocks[l.design.Cells[cell].Block]
 	for i := range b.Kind.Roles {
 		r := &b.Kind.Roles[i]
@@ -217,7 +217,7 @@ func (l *laying) roleOf(cell int, p *pieceTemplate) int {
 
 // facesOut says whether a wedge stands on the outside of the quilt with its base, or, in
 // the middle of a corner, between two sides that do.
-func (l *laying) facesOut(cell int, p *pieceTemplate) bool {
+func (l *builder) facesOut(cell int, p *pieceTemplate) bool {
 	x, y := cell%l.Columns, cell/l.Columns
 	from, to := p.Piece.Outline[1], p.Piece.Outline[2]
 	sides := [4]bool{
@@ -233,12 +233,12 @@ func (l *laying) facesOut(cell int, p *pieceTemplate) bool {
 }
 
 // outside says whether the quilt has nothing at a place.
-func (l *laying) outside(x, y int) bool {
+func (l *builder) outside(x, y int) bool {
 	return x < 0 || x >= l.Columns || y < 0 || y >= l.Rows || l.design.Cells[y*l.Columns+x].Block < 0
 }
 
 // patch adds a patch and its faces.
-func (l *laying) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) {
+func (l *builder) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) {
 	p.Place = f.Span
 	p.First, p.Count, p.Set = len(l.Faces), 1, -1
 	n := len(l.Patches)
@@ -260,9 +260,9 @@ func (l *laying) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) {
 }
 
 // face adds a face; one that is to be dealt from a pool is noted.
-func (l *laying) face(outline []Point, patch, fabric, pool int) {
+func (l *builder) face(outline []Point, patch, fabric, pool int) {
 	if pool >= 0 {
-		l.pools = append(l.pools, pooled{len(l.Faces), pool})
+		l.pools = append(l.pools, pooledFace{len(l.Faces), pool})
 	}
 	l.Faces = append(l.Faces, Face{outline, fabric, patch})
 }

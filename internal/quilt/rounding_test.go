@@ -35,7 +35,7 @@ func sizes(random int, f func(side measure.NM)) {
 // TestRoundedOnce: the long division point is the nearest nanometre to k times the side.
 func TestRoundedOnce(t *testing.T) {
 	sizes(20_000, func(side measure.NM) {
-		if got, want := newGrade(side)[blocks.Long], nearestK(side); got != want {
+		if got, want := newScale(side)[blocks.Long], nearestK(side); got != want {
 			t.Fatalf("k times %d is rounded to %d, want %d", side, got, want)
 		}
 	})
@@ -48,7 +48,7 @@ func TestNeighboursAgree(t *testing.T) {
 	rng := rand.New(rand.NewPCG(23, 29))
 	for n := range 300_000 {
 		side := 2 * (1 + measure.NM(rng.Int64N(60*int64(measure.Inch))))
-		g := newGrade(side)
+		g := newScale(side)
 		line := measure.NM(n % 1000)
 		at, next := line*side, (line+1)*side
 		if at+g[blocks.Full] != next || at+g[blocks.Long] != next-g[blocks.Short] || at+g[blocks.Short] != next-g[blocks.Long] || at+g[blocks.Mid] != next-g[blocks.Mid] {
@@ -79,7 +79,7 @@ func TestRoundedApart(t *testing.T) {
 	if apart < tries*30/100 || apart > tries*37/100 {
 		t.Errorf("rounded apart, %d of %d neighbours differ", apart, tries)
 	}
-	if odd := newGrade(101); odd[blocks.Mid] == odd[blocks.Full]-odd[blocks.Mid] {
+	if odd := newScale(101); odd[blocks.Mid] == odd[blocks.Full]-odd[blocks.Mid] {
 		t.Errorf("the middle of an odd side lies in its middle: %v", odd)
 	}
 }

@@ -11,21 +11,21 @@ import (
 	"eighthturn/layout"
 )
 
-// grade is the unit square at one size: a length for each coordinate.
-type grade [blocks.Full + 1]measure.NM
+// scale is the unit square at one size: a length for each coordinate.
+type scale [blocks.Full + 1]measure.NM
 
 // newGrade rounds the division points once: only the nearest whole number of nanometres to
 // k times the side, and what is left of the side, are ever used, so that neighbours share
 // their corners to the last digit whoever computes them. The side must be even.
-func newGrade(side measure.NM) grade {
+func newScale(side measure.NM) scale {
 	// round(side/sqrt 2) = floor(sqrt(2 side^2 / 4 ... )): the whole root of 2 side^2 is
 	// twice the value, from which the nearest is found without a fraction.
 	double := new(big.Int).Mul(big.NewInt(2*int64(side)), big.NewInt(int64(side)))
 	k := measure.NM(double.Sqrt(double).Int64()+1) / 2
-	return grade{0, side - k, side / 2, k, side}
+	return scale{0, side - k, side / 2, k, side}
 }
 
-func (g grade) point(p blocks.Point) Point { return Point{g[p.X], g[p.Y]} }
+func (g scale) point(p blocks.Point) Point { return Point{g[p.X], g[p.Y]} }
 
 // template is a kind in one turn at the size of the grid, in the block's own frame.
 type template struct {
@@ -55,7 +55,7 @@ type templateSeam struct {
 // sideSpan is an edge that lies on the block's side.
 type sideSpan struct{ edge }
 
-func newTemplate(kind *blocks.Kind, turns int, g grade) *template {
+func newTemplate(kind *blocks.Kind, turns int, g scale) *template {
 	t := &template{kind: kind}
 	for _, p := range kind.Turned(turns) {
 		outline := make([]Point, len(p.Outline))

@@ -37,7 +37,7 @@ func (d divided) within(e divided) bool {
 func (d divided) meets(e divided) bool { return d.within(e) || e.within(d) }
 
 // findApart lists the neighbours whose divisions do not meet: across first, then down.
-func (l *laying) findApart() {
+func (l *orienter) findApart() {
 	known := map[apartKey]bool{}
 	for i := range l.Cells {
 		x, y := l.at(i)
@@ -55,7 +55,7 @@ type apartKey struct {
 	vertical bool
 }
 
-func (l *laying) checkPair(known map[apartKey]bool, i, j int, vertical bool) {
+func (l *orienter) checkPair(known map[apartKey]bool, i, j int, vertical bool) {
 	if l.Cells[i].Kind == nil || l.Cells[j].Kind == nil {
 		return
 	}

@@ -4,7 +4,7 @@ import "eighthturn/internal/blocks"
 
 // closable says whether all blocks round corner c of cell i could put their points there:
 // only then is it worth pointing at.
-func (l *laying) closable(i int, c blocks.Corner) bool {
+func (l *orienter) closable(i int, c blocks.Corner) bool {
 	at := l.corner(i, c)
 	for place, j := range l.cells(at) {
 		if j != i && !l.couldClose(j, facing(place), l.isStar(at)) {
@@ -16,7 +16,7 @@ func (l *laying) closable(i int, c blocks.Corner) bool {
 
 // couldClose says whether some turn of a cell's block puts its points on corner c: two
 // wedge tips on a web centre, a kite's square corner on a star centre.
-func (l *laying) couldClose(cell int, c blocks.Corner, star bool) bool {
+func (l *orienter) couldClose(cell int, c blocks.Corner, star bool) bool {
 	k := l.Cells[cell].Kind
 	if !k.Turning.InLattice() || l.Cells[cell].Forced {
 		return k.Turning.InLattice() && gives(l.pieces(cell), c, star)
@@ -41,7 +41,7 @@ func gives(pieces []blocks.Piece, c blocks.Corner, star bool) bool {
 // choosing is the blocks that may point at either of two centres, by how many of their
 // neighbours are sure to put points on the better one.
 type choosing struct {
-	*laying
+	*orienter
 	sure    []bool
 	waiting [4][]int // cells, by that number
 }
@@ -49,8 +49,8 @@ type choosing struct {
 // turnTheRest turns the blocks that have a choice, those first whose neighbours settle it
 // best: each goes where a web or star can still close, then where more of the blocks that
 // are sure already have their points, then to the upper corner, then the left. A block that has been turned is sure for the others.
-func (l *laying) turnTheRest(sure []bool) {
-	c := &choosing{laying: l, sure: sure}
+func (l *orienter) turnTheRest(sure []bool) {
+	c := &choosing{orienter: l, sure: sure}
 	for i := range l.Cells {
 		if !sure[i] {
 			n, _ := c.better(i)
@@ -120,7 +120,7 @@ func (c *choosing) again(i, n int) int {
 
 // findOpen lists the blocks that are to close a web or a star and, inside the quilt, do
 // not, because their neighbours give it too little.
-func (l *laying) findOpen() {
+func (l *orienter) findOpen() {
 	for i, c := range l.Cells {
 		if c.Kind == nil || !c.Kind.Turning.Towards() {
 			continue

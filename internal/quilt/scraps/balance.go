@@ -7,7 +7,7 @@ import "slices"
 // neighbours alike; for every two fabrics the chains are chosen that bring their numbers
 // closest, over and over until nothing gets better. What is still uneven is tried again
 // after a detour.
-func (t *table) balance() {
+func (t *solver) balance() {
 	pools := t.pools()
 	t.settle(pools)
 	for _, pool := range pools {
@@ -18,7 +18,7 @@ func (t *table) balance() {
 }
 
 // settle brings the fabrics of every pool together until no pair comes closer.
-func (t *table) settle(pools []poolOf) {
+func (t *solver) settle(pools []poolOf) {
 	for _, pool := range pools {
 		for range 8 {
 			if !t.balancePool(pool) {
@@ -36,7 +36,7 @@ type poolOf struct {
 }
 
 // pools is every pool, in the order of their first places.
-func (t *table) pools() []poolOf {
+func (t *solver) pools() []poolOf {
 	var pools []poolOf
 	index := map[int]int{}
 	for i := range t.places {
@@ -66,7 +66,7 @@ func (t *table) pools() []poolOf {
 
 // balancePool brings every two fabrics of a pool as close as their chains allow; it says
 // whether anything changed.
-func (t *table) balancePool(pool poolOf) bool {
+func (t *solver) balancePool(pool poolOf) bool {
 	changed := false
 	with := map[int][]int32{}
 	for _, p := range pool.places {
@@ -99,7 +99,7 @@ type chain struct {
 }
 
 // balancePair changes chains of fabrics a and b so that their numbers come closest.
-func (t *table) balancePair(pool, a, b int, places []int32) bool {
+func (t *solver) balancePair(pool, a, b int, places []int32) bool {
 	chains, fixed := t.chains(pool, a, b, places)
 	total := fixed
 	for _, c := range chains {
@@ -119,7 +119,7 @@ const anyPool = -1
 
 // chains finds the chains of two fabrics that can be turned; the surplus of the others is
 // fixed.
-func (t *table) chains(pool, a, b int, places []int32) (chains []chain, fixed int) {
+func (t *solver) chains(pool, a, b int, places []int32) (chains []chain, fixed int) {
 	seen := map[int32]bool{}
 	for _, start := range places {
 		if seen[start] {
@@ -155,12 +155,12 @@ func (t *table) chains(pool, a, b int, places []int32) (chains []chain, fixed in
 }
 
 // mayTurn says whether a place may have either of two fabrics.
-func (t *table) mayTurn(place int32, pool, a, b int) bool {
+func (t *solver) mayTurn(place int32, pool, a, b int) bool {
 	return (pool == anyPool || t.places[place].Pool == pool) && t.may(place, a) && t.may(place, b)
 }
 
 // turn gives the places of a chain the other one of two fabrics.
-func (t *table) turn(places []int32, a, b int) {
+func (t *solver) turn(places []int32, a, b int) {
 	next := make([]int, len(places))
 	for i, p := range places {
 		next[i] = a + b - t.fabric[p]

@@ -10,8 +10,8 @@ type Place struct {
 	Pool       int     // from 0; places of one pool are dealt evenly together
 }
 
-// Dealt is the fabric of every place.
-type Dealt struct {
+// Assignment is the fabric of every place.
+type Assignment struct {
 	Fabrics []int
 	// Proven says that where neighbours are alike no other deal could have avoided all of
 	// that; without it the search was given up after MaxSteps.
@@ -24,8 +24,8 @@ const MaxSteps = 200_000
 
 // Deal gives every place a fabric. The same places and number give the same deal, another
 // number another one.
-func Deal(places []Place, number int) Dealt {
-	t := newTable(places, number)
+func Deal(places []Place, number int) Assignment {
+	t := newSolver(places, number)
 	proven := true
 	for _, group := range t.groups() {
 		found, sure := t.search(group)
@@ -35,22 +35,22 @@ func Deal(places []Place, number int) Dealt {
 		}
 	}
 	t.balance()
-	return Dealt{t.fabric, proven}
+	return Assignment{t.fabric, proven}
 }
 
-// table is the work on one deal.
-type table struct {
+// solver is the work on one deal.
+type solver struct {
 	places []Place
-	seats  []seat // a place each
-	fabric []int  // by place, -1 while there is none
+	seats  []placeState // a place each
+	fabric []int        // by place, -1 while there is none
 	used   [][]int
 	marked []int // by fabric: the number of the list that it was marked for last
 	marks  int   // how many lists were marked
 	number uint64
 }
 
-// seat is what the deal knows of a place.
-type seat struct {
+// placeState is what the deal knows of a place.
+type placeState struct {
 	may    []bool // by fabric: its choices
 	barred []int  // those not to be had after all; none where that would be all of them
 	pool   int    // index into used
@@ -59,7 +59,7 @@ type seat struct {
 	waits  int    // where in the queue, -1 if it does not
 }
 
-func newTable(places []Place, number int) *table {
+func newSolver(places []Place, number int) *solver {
 	fabrics := 0
 	for i := range places {
 		for _, list := range [2][]int{places[i].Choices, places[i].Barred} {
@@ -68,7 +68,7 @@ func newTable(places []Place, number int) *table {
 			}
 		}
 	}
-	t := &table{places: places, seats: make([]seat, len(places)), fabric: make([]int, len(places)), marked: make([]int, fabrics), number: uint64(number)}
+	t := &solver{places: places, seats: make([]placeState, len(places)), fabric: make([]int, len(places)), marked: make([]int, fabrics), number: uint64(number)}
 	sets, pools := sets{fabrics, map[listKey][]bool{}}, map[int]int{}
 	for i := range places {
 		t.fabric[i] = -1
@@ -78,13 +78,13 @@ func newTable(places []Place, number int) *table {
 			pools[places[i].Pool] = pool
 			t.used = append(t.used, make([]int, fabrics))
 		}
-		t.seats[i] = newSeat(&places[i], sets.of(places[i].Choices), pool)
+		t.seats[i] = newPlaceState(&places[i], sets.of(places[i].Choices), pool)
 	}
 	return t
 }
 
-func newSeat(p *Place, may []bool, pool int) seat {
-	s := seat{may: may, barred: p.Barred, pool: pool, free: len(p.Choices), waits: -1}
+func newPlaceState(p *Place, may []bool, pool int) placeState {
+	s := placeState{may: may, barred: p.Barred, pool: pool, free: len(p.Choices), waits: -1}
 	for _, f := range p.Barred {
 		if may[f] {
 			s.free--
@@ -121,7 +121,7 @@ func (s sets) of(list []int) []bool {
 }
 
 // may says whether a place may have a fabric, whatever its neighbours have.
-func (t *table) may(place int32, fabric int) bool {
+func (t *solver) may(place int32, fabric int) bool {
 	s := &t.seats[place]
 	if !s.may[fabric] {
 		return false
@@ -135,7 +135,7 @@ func (t *table) may(place int32, fabric int) bool {
 }
 
 // alike is how many neighbours of a place have a fabric.
-func (t *table) alike(place int32, fabric int) int {
+func (t *solver) alike(place int32, fabric int) int {
 	n := 0
 	for _, p := range t.places[place].Neighbours {
 		if t.fabric[p] == fabric {
@@ -146,7 +146,7 @@ func (t *table) alike(place int32, fabric int) int {
 }
 
 // chance is a number that looks random and depends on the deal and two numbers alone.
-func (t *table) chance(a, b int) uint64 {
+func (t *solver) chance(a, b int) uint64 {
 	x := t.number*0x9e3779b97f4a7c15 + uint64(a)*0xbf58476d1ce4e5b9 + uint64(b)*0x94d049bb133111eb + 0x2545f4914f6cdd1d
 	x ^= x >> 30
 	x *= 0xbf58476d1ce4e5b9
@@ -156,7 +156,7 @@ func (t *table) chance(a, b int) uint64 {
 }
 
 // groups is the places in sets that touch, each in the order of its places.
-func (t *table) groups() [][]int32 {
+func (t *solver) groups() [][]int32 {
 	seen := make([]bool, len(t.places))
 	var groups [][]int32
 	for i := range t.places {
@@ -178,7 +178,7 @@ func (t *table) groups() [][]int32 {
 	return groups
 }
 
-func (t *table) put(place int32, fabric int) {
+func (t *solver) put(place int32, fabric int) {
 	t.fabric[place] = fabric
 	t.used[t.seats[place].pool][fabric]++
 	for _, n := range t.places[place].Neighbours {
@@ -189,7 +189,7 @@ func (t *table) put(place int32, fabric int) {
 	}
 }
 
-func (t *table) take(place int32) {
+func (t *solver) take(place int32) {
 	fabric := t.fabric[place]
 	t.fabric[place] = -1
 	t.used[t.seats[place].pool][fabric]--

@@ -7,7 +7,7 @@ import "slices"
 const detourWork = 100_000
 
 // goRound makes detours as long as they leave a pool that is uneven more even.
-func (t *table) goRound(pools []poolOf, pool poolOf) {
+func (t *solver) goRound(pools []poolOf, pool poolOf) {
 	fabrics := len(t.marked)
 	d := detour{t, pools, t.squares(), detourWork / (len(t.places) + fabrics*fabrics)}
 	for t.uneven(pool) && (d.found(1) || d.found(2)) {
@@ -16,7 +16,7 @@ func (t *table) goRound(pools []poolOf, pool poolOf) {
 }
 
 // uneven says whether two fabrics of a pool are used more than one time apart.
-func (t *table) uneven(pool poolOf) bool {
+func (t *solver) uneven(pool poolOf) bool {
 	used := t.used[t.seats[pool.places[0]].pool]
 	least, most := used[pool.fabrics[0]], used[pool.fabrics[0]]
 	for _, f := range pool.fabrics {
@@ -26,7 +26,7 @@ func (t *table) uneven(pool poolOf) bool {
 }
 
 // squares is the lower, the more evenly the pools are used.
-func (t *table) squares() int {
+func (t *solver) squares() int {
 	sum := 0
 	for _, used := range t.used {
 		for _, n := range used {
@@ -38,7 +38,7 @@ func (t *table) squares() int {
 
 // detour looks for a more even deal of the pools behind one that is no better.
 type detour struct {
-	*table
+	*solver
 	pools  []poolOf
 	before int // what the squares were
 	left   int // how many chains it may still look for or turn
@@ -75,7 +75,7 @@ func (d *detour) found(chains int) bool {
 }
 
 // having is the places that have one of two fabrics.
-func (t *table) having(a, b int) []int32 {
+func (t *solver) having(a, b int) []int32 {
 	var places []int32
 	for p, f := range t.fabric {
 		if f == a || f == b {
@@ -86,7 +86,7 @@ func (t *table) having(a, b int) []int32 {
 }
 
 // restore gives all places the fabrics that they had.
-func (t *table) restore(fabrics []int) {
+func (t *solver) restore(fabrics []int) {
 	for p, f := range fabrics {
 		if t.fabric[p] != f {
 			t.take(int32(p))

@@ -53,7 +53,7 @@ func alike(places []scraps.Place, fabrics []int) [][2]int {
 // check holds the laws of a single deal: every fabric is one of the place's, none that is
 // barred unless all are, and no neighbours are alike unless there is no better deal; and
 // Proven says only what the search through all deals says too.
-func check(places []scraps.Place, d scraps.Dealt, best verdict) error {
+func check(places []scraps.Place, d scraps.Assignment, best verdict) error {
 	if len(d.Fabrics) != len(places) {
 		return fmt.Errorf("%d fabrics for %d places", len(d.Fabrics), len(places))
 	}
@@ -95,7 +95,7 @@ func TestLawsNotice(t *testing.T) {
 	places := []scraps.Place{
 		{Choices: []int{0, 1, 2}, Barred: []int{2}, Neighbours: []int32{1}}, {Choices: []int{0, 1, 2}, Neighbours: []int32{0}},
 	}
-	for what, d := range map[string]scraps.Dealt{
+	for what, d := range map[string]scraps.Assignment{
 		"too few":         {Fabrics: []int{0}, Proven: true},
 		"none":            {Fabrics: []int{0, -1}, Proven: true},
 		"not its own":     {Fabrics: []int{0, 3}, Proven: true},

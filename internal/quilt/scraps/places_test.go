@@ -19,7 +19,7 @@ type shared struct {
 	centre           quilt.Point
 }
 
-// table is the places of a top, and the place of each of its faces.
+// solver is the places of a top, and the place of each of its faces.
 type table struct {
 	top    *quilt.Top
 	places []scraps.Place

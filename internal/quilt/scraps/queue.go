@@ -9,7 +9,7 @@ import (
 // those beside a place that has its fabric the one with the fewest fabrics left, then the
 // one with more neighbours that have theirs, then the first. It is a heap.
 type queue struct {
-	*table
+	*solver
 	waiting []waiter
 }
 
@@ -20,7 +20,7 @@ type waiter struct {
 	free, beside int
 }
 
-func newQueue(t *table, group []int32) *queue {
+func newQueue(t *solver, group []int32) *queue {
 	q := &queue{t, make([]waiter, len(group))}
 	for i, p := range group {
 		q.waiting[i], t.seats[p].waits = q.waiter(p), i

@@ -2,8 +2,8 @@ package scraps
 
 import "cmp"
 
-// try is a place on the way of a search, with the fabrics that were tried there.
-type try struct {
+// attempt is a place on the way of a search, with the fabrics that were tried there.
+type attempt struct {
 	place int32
 	tried []int
 }
@@ -11,11 +11,11 @@ type try struct {
 // search gives every place of a group a fabric so that no neighbours are alike. It always
 // goes on with a place that has the fewest fabrics left, and goes back when one has none.
 // Where it finds no such deal no fabric is given, and sure says that there is none.
-func (t *table) search(group []int32) (found, sure bool) {
+func (t *solver) search(group []int32) (found, sure bool) {
 	queue := newQueue(t, group)
-	way := make([]try, 0, len(group))
+	way := make([]attempt, 0, len(group))
 	for back := 0; queue.Len() > 0; {
-		way = append(way, try{place: queue.take()})
+		way = append(way, attempt{place: queue.take()})
 		for {
 			last := &way[len(way)-1]
 			fabric, ok := t.best(last.place, last.tried)
@@ -41,7 +41,7 @@ func (t *table) search(group []int32) (found, sure bool) {
 }
 
 // giveUp takes back every fabric that a search gave.
-func (t *table) giveUp(way []try) {
+func (t *solver) giveUp(way []attempt) {
 	for _, w := range way {
 		t.take(w.place)
 	}
@@ -49,7 +49,7 @@ func (t *table) giveUp(way []try) {
 
 // best is the fabric that a place may still get and that is used least; of those used alike
 // the deal chooses. It is none of those that were tried.
-func (t *table) best(place int32, tried []int) (int, bool) {
+func (t *solver) best(place int32, tried []int) (int, bool) {
 	t.mark(place, tried)
 	used := t.used[t.seats[place].pool]
 	best, most := -1, uint64(0)
@@ -65,7 +65,7 @@ func (t *table) best(place int32, tried []int) (int, bool) {
 }
 
 // mark marks the fabrics that a place cannot get: those barred, tried or beside it.
-func (t *table) mark(place int32, tried []int) {
+func (t *solver) mark(place int32, tried []int) {
 	t.marks++
 	for _, f := range t.seats[place].barred {
 		t.marked[f] = t.marks
@@ -83,7 +83,7 @@ func (t *table) mark(place int32, tried []int) {
 // compromise gives every place of a group a fabric where neighbours cannot all differ: one
 // by one the fabric that fewest neighbours have, then as long as a change leaves fewer
 // neighbours alike.
-func (t *table) compromise(group []int32) {
+func (t *solver) compromise(group []int32) {
 	for _, p := range group {
 		t.put(p, t.leastBad(p))
 	}
@@ -110,7 +110,7 @@ func (t *table) compromise(group []int32) {
 
 // leastBad is the fabric that fewest neighbours of a place have; of those alike the one
 // used least, then by the deal.
-func (t *table) leastBad(place int32) int {
+func (t *solver) leastBad(place int32) int {
 	used := t.used[t.seats[place].pool]
 	best := -1
 	for _, f := range t.places[place].Choices {

@@ -9,22 +9,22 @@ import (
 	"eighthturn/layout"
 )
 
-// pooled is a face that gets its fabric from a pool.
-type pooled struct{ face, pool int }
+// pooledFace is a face that gets its fabric from a pool.
+type pooledFace struct{ face, pool int }
 
 // dealer deals the pools of one top.
 type dealer struct {
-	*laying
+	*builder
 	places []scraps.Place
 	of     []int32 // by face: its place, -1 if it has its fabric
 }
 
 // deal gives the faces that come from pools their fabrics.
-func (l *laying) deal() {
+func (l *builder) deal() {
 	if len(l.pools) == 0 {
 		return
 	}
-	d := &dealer{laying: l, of: make([]int32, len(l.Faces))}
+	d := &dealer{builder: l, of: make([]int32, len(l.Faces))}
 	for i := range d.of {
 		d.of[i] = -1
 	}
@@ -66,7 +66,7 @@ func (d *dealer) makePlaces() {
 }
 
 // key tells which faces share a fabric.
-func (d *dealer) key(p pooled) placeKey {
+func (d *dealer) key(p pooledFace) placeKey {
 	patch := &d.Patches[d.Faces[p.face].Patch]
 	band := p.face - patch.First
 	switch by := d.design.Pools[p.pool].By; {

@@ -233,14 +233,14 @@ func TestNothingApart(t *testing.T) {
 }
 
 // onLattice sees that every block made of two halves points at a centre of its sort.
-func onLattice(t *testing.T, g Grid, laid Laid) {
+func onLattice(t *testing.T, g Grid, laid Orientation) {
 	t.Helper()
 	for i, c := range g.Cells {
 		if c.Kind == nil || !c.Kind.Turning.InLattice() {
 			continue
 		}
 		corner := blocks.Corner((int(c.Kind.Points) + int(laid.Turns[i])) % 4)
-		l := laying{Grid: g}
+		l := orienter{Grid: g}
 		at := l.corner(i, corner)
 		if star := (at.X+at.Y)%2 == 0 == laid.StarFirst; star != c.Kind.Turning.OnStar() {
 			t.Fatalf("cell %d, %s, points at the corner %v", i, c.Kind.Name, at)

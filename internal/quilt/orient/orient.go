@@ -39,8 +39,8 @@ type Centre struct {
 	Tips, Kites int // wedge tips (eight close a web), square kite corners (four close a star)
 }
 
-// Laid is a grid with every block turned.
-type Laid struct {
+// Orientation is a grid with every block turned.
+type Orientation struct {
 	Turns       []uint8 // quarter turns clockwise, a cell each
 	StarFirst   bool    // a star centre stands at the upper left corner
 	Webs, Stars []Centre
@@ -49,10 +49,10 @@ type Laid struct {
 	Apart       [][2]int // neighbours whose division points on their common side differ
 }
 
-// laying is the work on one grid.
-type laying struct {
+// orienter is the work on one grid.
+type orienter struct {
 	Grid
-	Laid
+	Orientation
 	turned map[turnedKind][]blocks.Piece
 }
 
@@ -62,8 +62,8 @@ type turnedKind struct {
 }
 
 // Lay turns every block of the grid.
-func Lay(g Grid) Laid {
-	l := &laying{Grid: g, turned: map[turnedKind][]blocks.Piece{}}
+func Lay(g Grid) Orientation {
+	l := &orienter{Grid: g, turned: map[turnedKind][]blocks.Piece{}}
 	l.Turns = make([]uint8, len(g.Cells))
 	l.StarFirst = g.Start == WithStar || g.Start == ByKinds && onlyStars(g.Cells)
 	sure := l.turnTheSure()
@@ -71,7 +71,7 @@ func Lay(g Grid) Laid {
 	l.countCentres()
 	l.findOpen()
 	l.findApart()
-	return l.Laid
+	return l.Orientation
 }
 
 // onlyStars says whether there are blocks made of two halves, and all of them show stars.
@@ -89,10 +89,10 @@ func onlyStars(cells []Cell) bool {
 	return found
 }
 
-func (l *laying) at(i int) (x, y int) { return i % l.Columns, i / l.Columns }
+func (l *orienter) at(i int) (x, y int) { return i % l.Columns, i / l.Columns }
 
 // corner is the grid corner at corner c of cell i.
-func (l *laying) corner(i int, c blocks.Corner) Corner {
+func (l *orienter) corner(i int, c blocks.Corner) Corner {
 	x, y := l.at(i)
 	if c == blocks.NE || c == blocks.SE {
 		x++
@@ -105,7 +105,7 @@ func (l *laying) corner(i int, c blocks.Corner) Corner {
 
 // cells are the four cells round a corner, clockwise from the upper left one; -1 where the
 // grid has none or there is nothing.
-func (l *laying) cells(at Corner) [4]int {
+func (l *orienter) cells(at Corner) [4]int {
 	var round [4]int
 	for n, d := range [4][2]int{{-1, -1}, {0, -1}, {0, 0}, {-1, 0}} {
 		x, y := at.X+d[0], at.Y+d[1]
@@ -117,7 +117,7 @@ func (l *laying) cells(at Corner) [4]int {
 	return round
 }
 
-func (l *laying) inside(at Corner) bool {
+func (l *orienter) inside(at Corner) bool {
 	for _, i := range l.cells(at) {
 		if i < 0 {
 			return false
@@ -126,24 +126,24 @@ func (l *laying) inside(at Corner) bool {
 	return true
 }
 
-func (l *laying) isStar(at Corner) bool { return (at.X+at.Y)&1 == 1 != l.StarFirst }
+func (l *orienter) isStar(at Corner) bool { return (at.X+at.Y)&1 == 1 != l.StarFirst }
 
 // candidates are the two corners of cell i that its kind may point at: upper first, then
 // left.
-func (l *laying) candidates(i int) [2]blocks.Corner {
+func (l *orienter) candidates(i int) [2]blocks.Corner {
 	if l.isStar(l.corner(i, blocks.NW)) == l.Cells[i].Kind.Turning.OnStar() {
 		return [2]blocks.Corner{blocks.NW, blocks.SE}
 	}
 	return [2]blocks.Corner{blocks.NE, blocks.SW}
 }
 
-func (l *laying) point(i int, c blocks.Corner) {
+func (l *orienter) point(i int, c blocks.Corner) {
 	l.Turns[i] = uint8(l.Cells[i].Kind.Points.TurnTo(c))
 }
 
 // turnTheSure turns the blocks that have no choice and says which corner each of them
 // points at for certain; the rest wait.
-func (l *laying) turnTheSure() []bool {
+func (l *orienter) turnTheSure() []bool {
 	sure := make([]bool, len(l.Cells))
 	for i, c := range l.Cells {
 		if c.Kind == nil || !c.Kind.Turning.InLattice() {
@@ -188,7 +188,7 @@ func upperOf(c Cell) blocks.Corner {
 }
 
 // certain counts the neighbours of cell i round its corner c that surely put points there.
-func (l *laying) certain(i int, c blocks.Corner, sure []bool) int {
+func (l *orienter) certain(i int, c blocks.Corner, sure []bool) int {
 	at, n := l.corner(i, c), 0
 	for place, j := range l.cells(at) {
 		if j < 0 || j == i || !sure[j] {
@@ -205,11 +205,11 @@ func (l *laying) certain(i int, c blocks.Corner, sure []bool) int {
 // facing is the corner that the cell at a place round a grid corner turns to that corner.
 func facing(place int) blocks.Corner { return blocks.Corner(place+2) & 3 }
 
-func (l *laying) pieces(i int) []blocks.Piece {
+func (l *orienter) pieces(i int) []blocks.Piece {
 	return l.piecesTurned(turnedKind{l.Cells[i].Kind, l.Turns[i]})
 }
 
-func (l *laying) piecesTurned(key turnedKind) []blocks.Piece {
+func (l *orienter) piecesTurned(key turnedKind) []blocks.Piece {
 	p, ok := l.turned[key]
 	if !ok {
 		p = key.kind.Turned(int(key.turns))
@@ -219,7 +219,7 @@ func (l *laying) piecesTurned(key turnedKind) []blocks.Piece {
 }
 
 // countCentres counts what meets at every corner inside the quilt.
-func (l *laying) countCentres() {
+func (l *orienter) countCentres() {
 	for y := 1; y < l.Rows; y++ {
 		for x := 1; x < l.Columns; x++ {
 			at := Corner{x, y}
