@@ -64,15 +64,15 @@ func (l *builder) corneredBorder(n int, b layout.Edging, inner perimeter, at Rec
 		l.cornerSquare(n, 7, b, Rect{at.Max, outer.Max}),
 		l.cornerSquare(n, 8, b, Rect{Point{outer.Min.X, at.Max.Y}, Point{at.Min.X, outer.Max.Y}}),
 	}
-	var perimeter perimeter
+	var around perimeter
 	for side := range sides {
 		opposite, before, after := (side+2)%4, (side+3)%4, (side+1)%4
 		l.join(inner[side], sides[side][opposite])
 		l.join(corners[side][after], sides[side][before])
 		l.join(sides[side][after], corners[after][before])
-		perimeter[side] = concat(corners[side][side], sides[side][side], corners[after][side])
+		around[side] = concat(corners[side][side], sides[side][side], corners[after][side])
 	}
-	return perimeter, outer
+	return around, outer
 }
 
 // borderStrip adds one strip of a border.
