@@ -47,6 +47,9 @@ func TestNamesAgainstColournames(t *testing.T) {
 
 func TestColoursAgainstCulori(t *testing.T) {
 	rows := table(t, "colours.csv")
+	if len(rows) < 96 {
+		t.Fatalf("only %d colours", len(rows))
+	}
 	for i, row := range rows {
 		c, next := parse(t, row[0]), parse(t, rows[(i+1)%len(rows)][0])
 		v := numbers(t, row[1:])
@@ -141,7 +144,11 @@ func TestLinearLight(t *testing.T) {
 
 func TestMunsellValues(t *testing.T) {
 	// NBS renotation, Newhall, Nickerson and Judd 1943; the polynomial was fitted to it.
-	for _, row := range table(t, "munsell.csv") {
+	rows := table(t, "munsell.csv")
+	if len(rows) < 8 {
+		t.Fatalf("only %d values", len(rows))
+	}
+	for _, row := range rows {
 		v := numbers(t, row)
 		near(t, "Y of V "+row[0], 100*LuminanceOfMunsell(v[0]), v[1], 0.04)
 	}
