@@ -29,7 +29,7 @@ func sizeBreaks(p *sewing.Plan, cuts *cutting.Plan) []string {
 			most = max(most, cuts.Lines[cuts.LineOf[patch]].Piece.StandsOut)
 		}
 		for _, s := range b.Steps {
-			said = max(said, s.StandsOut.NM)
+			said = max(said, s.StandsOut)
 		}
 		if said != most {
 			list = append(list, fmt.Sprintf("block %s: %d nm stand out, the pieces are cut larger by %d", b.Label, said, most))
@@ -82,7 +82,7 @@ func TestTrimStepHoldsForSewing(t *testing.T) {
 	for step, want := range map[measure.NM]float64{0: 0.288, measure.Inch: 0.788} {
 		o := cutting.Options{}
 		o.Steps.Trimmed = step
-		said := sewing.Build(top, cutting.Pieces(top, o), sewing.Options{}).Blocks[0].Steps[1].StandsOut.NM
+		said := sewing.Build(top, cutting.Pieces(top, o), sewing.Options{}).Blocks[0].Steps[1].StandsOut
 		if got := float64(said) / float64(measure.Inch); got < want-0.0005 || got > want+0.0005 {
 			t.Errorf("step %d: %.4f in stand out, want %g", step, got, want)
 		}
