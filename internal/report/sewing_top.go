@@ -38,7 +38,7 @@ func (s *sewer) together() document.Section {
 		var list sentences
 		switch stage := &s.Assembly.Stages[i]; stage.Sort {
 		case sewing.LinesStage:
-			text := fmt.Sprintf("Sew the %ss together in their order, each to the one before: %s unfinished in all. Pin at every joint; where seams lie opposite ways they nest.", s.line(), s.size(stage.Size))
+			text := fmt.Sprintf("Sew the %[1]ss together in their order, each to the one before. Pin at every joint; where seams lie opposite ways they nest. The %[1]ss together now measure %[2]s unfinished.", s.line(), s.size(stage.Size))
 			item := list.add(text, document.About{Seams: s.seamsFrom(stage.First, stage.Count)})
 			item.Blocks = append(item.Blocks, s.linesFigure()...)
 			add(SewingLong, list)
@@ -76,11 +76,15 @@ func (s *sewer) linesText() string {
 			size = stage.Size
 		}
 	}
-	if seams == 0 {
+	columns := slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return b.Column })
+	switch {
+	case seams == 0 && columns && rows > 1:
+		return "The columns are whole: their tumblers are sewn one to the next already, with an end piece at each end. Lay them side by side in their order."
+	case seams == 0:
 		return ""
 	}
 	whole := ""
-	if slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return b.Column }) {
+	if columns {
 		whole = " Columns of tumblers are sewn already: where one fills a column of the layout there is nothing to do, and where it fills a part it counts as one block."
 	}
 	return fmt.Sprintf("Lay all blocks out by their places and turns. Sew the blocks of each %s together: %s, a whole one %s unfinished. Pin where seam lines meet, not cut corners.%s",
@@ -107,7 +111,7 @@ func (s *sewer) borderText(stage *sewing.Stage) string {
 	if stage.Count > 4 {
 		how = "sew the strips to the two sides first; sew a square to both ends of the other two, and then those above and below"
 	}
-	return fmt.Sprintf("Border %d: %s; it is %s unfinished then.", stage.Number, how, s.size(stage.Size))
+	return fmt.Sprintf("Border %d: %s. The quilt then measures %s unfinished.", stage.Number, how, s.size(stage.Size))
 }
 
 // looseText is what to do about a part that hangs together with nothing else.

@@ -2,6 +2,7 @@ package booklet
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -9,14 +10,22 @@ import (
 	"eighthturn/internal/report"
 )
 
-// wrongSewing is what the sewing report says and the pattern does not: of blocks that are sewn like one before, their number
+// wrongSewing is what the sewing report says and the pattern does not as often: of blocks that are sewn like one before, their number
 // and fabrics; of others the steps too; pressing, and how all goes together.
 func wrongSewing(d document.Document, r Reports) []string {
 	said := ownTexts(d)
-	var wrong []string
+	wanted := map[string]int{}
 	for _, text := range sewingTexts(r) {
-		if !slices.ContainsFunc(said, func(s string) bool { return strings.Contains(s, text) }) {
-			wrong = append(wrong, fmt.Sprintf("the pattern does not say: %s", text))
+		wanted[text]++
+	}
+	var wrong []string
+	for _, text := range slices.Sorted(maps.Keys(wanted)) {
+		there := 0
+		for _, s := range said {
+			there += strings.Count(s, text)
+		}
+		if there < wanted[text] {
+			wrong = append(wrong, fmt.Sprintf("the pattern says %d times and not %d: %s", there, wanted[text], text))
 		}
 	}
 	return wrong

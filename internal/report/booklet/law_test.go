@@ -134,7 +134,7 @@ func TestTheEditorCatches(t *testing.T) {
 		{"a figure that is not there", `See Figure [0-9]+`, "See Figure 99", "referred to and not there"},
 		{"a figure that nothing refers to", `Figure ([0-9]+) is for pencils`, "This page is for pencils", "nothing refers to"},
 		{"a caption that is gone", `^Figure 3\.`, "Picture.", "follows Figure"},
-		{"a wrong plural", `Make ([0-9]+) units`, "Make $1 unit", "wrong number"},
+		{"a wrong plural", `Make ([0-9]+) blocks`, "Make $1 block", "wrong number"},
 		{"a border strip of another length", `^3 by 56 1/8 in$`, "3 by 56 in", "is sewn on as"},
 		{"a triangle that is said to be square", `^ *short sides.*$`, " about 6 in square.", "of what is said"},
 		{"a word that nobody explains", `^Kite$`, "Cat", "the word kite is used and not explained"},
