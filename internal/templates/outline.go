@@ -5,6 +5,7 @@ import (
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 )
 
@@ -83,39 +84,26 @@ func turnedTo(outline []xy, from, to xy) []xy {
 // that the tips of 45 degrees are and those of 67.5 are not.
 const blunt = 0.6427876096865394
 
-// cutOutline is a finished outline with its seam allowance: every side moved outwards by it,
-// and sharp tips cut off square where they stand out by more than the allowance.
+// cutOutline is a finished outline with its seam allowance, and sharp tips cut off.
 func cutOutline(finished []xy, seam float64) []xy {
-	var list []xy
 	n := len(finished)
+	corners := make([]cutting.Vec, n)
 	for i, p := range finished {
-		in, out := unitOf(finished[(i+n-1)%n], p), unitOf(p, finished[(i+1)%n])
-		turn := float64(in.x*out.y) - float64(in.y*out.x) // sine of the turn, above 0 where the corner stands out
-		cosine := -(float64(in.x*out.x) + float64(in.y*out.y))
-		if turn > 0 && cosine > blunt {
-			list = append(list, bluntTip(p, in, out, seam)...)
-			continue
-		}
-		// The two moved sides meet at p + seam (in - out) / sin of the turn.
-		list = append(list, xy{p.x + seam*(in.x-out.x)/turn, p.y + seam*(in.y-out.y)/turn})
+		corners[i] = cutting.Vec{X: p.x, Y: p.y}
+	}
+	raw := cutting.RawOutline(corners, cutting.Allowances{
+		Sides: func(int) float64 { return seam },
+		Blunt: func(i int) bool {
+			in, out := unitOf(finished[(i+n-1)%n], finished[i]), unitOf(finished[i], finished[(i+1)%n])
+			return -(float64(in.x*out.x) + float64(in.y*out.y)) > blunt
+		},
+		Flat: seam,
+	})
+	list := make([]xy, len(raw))
+	for i, p := range raw {
+		list[i] = xy{p.X, p.Y}
 	}
 	return list
-}
-
-// bluntTip is the two corners of a tip that is cut off square to its middle line, an
-// allowance beyond the finished tip.
-func bluntTip(p, in, out xy, seam float64) []xy {
-	away := unitOf(xy{}, xy{in.x - out.x, in.y - out.y})
-	end := xy{p.x + seam*away.x, p.y + seam*away.y}
-	across := xy{-away.y, away.x}
-	// A side that goes along d lies at the allowance to its left: its outward normal is
-	// (d.y, -d.x). The flat end meets it where (end + t across - p) . normal = seam.
-	meet := func(d xy) xy {
-		normal := xy{d.y, -d.x}
-		t := (seam - seam*(float64(away.x*normal.x)+float64(away.y*normal.y))) / (float64(across.x*normal.x) + float64(across.y*normal.y))
-		return xy{end.x + t*across.x, end.y + t*across.y}
-	}
-	return []xy{meet(in), meet(out)}
 }
 
 // unitOf is the way from one place to another, of length 1.

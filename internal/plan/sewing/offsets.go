@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 )
 
 // Reach is how far a piece's raw corner stands out beyond the end of a seam line, along that
@@ -46,39 +47,23 @@ func (a vec) quarter() vec          { return vec{-a.y, a.x} }                   
 func (a vec) reflected(way vec) vec { return way.times(2 * a.dot(way)).minus(a) } // in the line through the origin along a unit way
 
 // grown is the raw outline of a unit: each side moved out by its own allowance, corners
-// sharp but for those that are blunt, which are cut off flat by the allowance blunt beyond
+// sharp but for those that are blunt, which are cut off flat by the allowance flat beyond
 // the finished corner.
 func grown(o outline, allowance []measure.NM, blunt []bool, flat measure.NM) []vec {
-	n := len(o)
-	var list []vec
-	for i := range o {
-		before, at, after := vecOf(o[(i+n-1)%n]), vecOf(o[i]), vecOf(o[(i+1)%n])
-		in, out := at.minus(before).unit(), after.minus(at).unit()
-		corner := met(at.minus(in.quarter().times(float64(allowance[(i+n-1)%n]))), in, at.minus(out.quarter().times(float64(allowance[i]))), out)
-		if !blunt[i] {
-			list = append(list, corner)
-			continue
-		}
-		over := corner.minus(at)
-		if over.length() <= float64(flat) {
-			list = append(list, corner)
-			continue
-		}
-		middle := over.unit()
-		back := over.length() - float64(flat)
-		list = append(list, corner.minus(in.times(back/in.dot(middle))), corner.plus(out.times(back/-out.dot(middle))))
+	finished := make([]cutting.Vec, len(o))
+	for i, p := range o {
+		finished[i] = cutting.Vec{X: float64(p.X), Y: float64(p.Y)}
+	}
+	raw := cutting.RawOutline(finished, cutting.Allowances{
+		Sides: func(side int) float64 { return float64(allowance[side]) },
+		Blunt: func(corner int) bool { return blunt[corner] },
+		Flat:  float64(flat),
+	})
+	list := make([]vec, len(raw))
+	for i, p := range raw {
+		list[i] = vec{p.X, p.Y}
 	}
 	return list
-}
-
-// met is where two lines meet: through a point along a way each. Of lines that run alike it is
-// the first point.
-func met(a, in, b, out vec) vec {
-	turn := in.cross(out)
-	if math.Abs(turn) < 1e-9 {
-		return a
-	}
-	return a.plus(in.times(b.minus(a).cross(out) / turn))
 }
 
 // extent is how far points reach along a way and across it.
