@@ -7,20 +7,18 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )
 
 // vocabulary is words of the layout language, all of them or some.
-type vocabulary struct {
-	kinds      []*blocks.Kind
-	statements []layout.Statement
-	palettes   []palettes.Palette
-}
+type vocabulary struct{ report.Vocabulary }
 
 // language is every word.
 func language() vocabulary {
-	return vocabulary{kinds: blocks.Kinds(), statements: layout.Statements(), palettes: palettes.All()}
+	return vocabulary{report.Vocabulary{Kinds: blocks.Kinds(), Statements: layout.Statements(), Palettes: palettes.All()}}
 }
 
 // Topics that words has by themselves.
@@ -55,12 +53,12 @@ func wordsCommand(c *console) *cobra.Command {
 			case len(args) == 1:
 				v = v.about(args[0])
 			case !asJSON:
-				return c.print(v.overview())
+				return c.print(render.Text(report.WordList(v.Vocabulary)))
 			}
 			if asJSON {
 				return c.print(prettyJSON(v.json()))
 			}
-			return c.print(v.text())
+			return c.print(render.Text(report.Words(v.Vocabulary)))
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "the same as JSON, for other programs")
@@ -83,25 +81,25 @@ func (v vocabulary) names() []string {
 			list = append(list, name)
 		}
 	}
-	for _, k := range v.kinds {
+	for _, k := range v.Kinds {
 		add(k.Name)
 	}
-	for _, k := range v.kinds {
+	for _, k := range v.Kinds {
 		for _, r := range k.Roles {
 			add(r.Name)
 		}
 	}
-	for _, s := range v.statements {
+	for _, s := range v.Statements {
 		add(s.Word)
 	}
-	for _, p := range v.palettes {
+	for _, p := range v.Palettes {
 		add(p.Name)
 	}
 	return list
 }
 
 func (v vocabulary) empty() bool {
-	return len(v.kinds) == 0 && len(v.statements) == 0 && len(v.palettes) == 0
+	return len(v.Kinds) == 0 && len(v.Statements) == 0 && len(v.Palettes) == 0
 }
 
 // about is the part of the words that a topic or a word has to do with. A word that names none of them may still stand in
@@ -110,11 +108,11 @@ func (v vocabulary) about(word string) vocabulary {
 	word = strings.ToLower(word)
 	switch word {
 	case kindsTopic:
-		return vocabulary{kinds: v.kinds}
+		return vocabulary{report.Vocabulary{Kinds: v.Kinds}}
 	case statementsTopic:
-		return vocabulary{statements: v.statements}
+		return vocabulary{report.Vocabulary{Statements: v.Statements}}
 	case palettesTopic:
-		return vocabulary{palettes: v.palettes}
+		return vocabulary{report.Vocabulary{Palettes: v.Palettes}}
 	}
 	named := v.that(
 		func(k *blocks.Kind) bool { return k.Name == word || k.Role(word) >= 0 },
@@ -133,7 +131,7 @@ func (v vocabulary) about(word string) vocabulary {
 
 // that is the words for which the functions say yes.
 func (v vocabulary) that(kind func(*blocks.Kind) bool, statement func(layout.Statement) bool, palette func(palettes.Palette) bool) vocabulary {
-	return vocabulary{kept(v.kinds, kind), kept(v.statements, statement), kept(v.palettes, palette)}
+	return vocabulary{report.Vocabulary{Kinds: kept(v.Kinds, kind), Statements: kept(v.Statements, statement), Palettes: kept(v.Palettes, palette)}}
 }
 
 func kept[T any](list []T, keep func(T) bool) []T {

@@ -4,22 +4,9 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/render"
-	"eighthturn/layout"
+	"eighthturn/internal/report"
 )
-
-// The line that words shows for a kind is one that the language takes, without fault or warning but those of size.
-func TestExampleOfEveryKind(t *testing.T) {
-	for _, k := range blocks.Kinds() {
-		line := strings.ReplaceAll("block A "+k.Name+" "+exampleRoles(k), "\u00a0", " ")
-		row := "  A A A A\n"
-		text := "side 6\nfabric navy #1f3350\nfabric cream #f3ead8\nfabric rust #b5532a\n" + line + "\ngrid\n" + strings.Repeat(row, 4) + "border 1 navy\nborder 1 cream\nborder 1 rust\n"
-		if _, _, faults := layout.Read(text); len(faults) > 0 {
-			t.Errorf("%q: %v", line, faults[0].Message)
-		}
-	}
-}
 
 // Every word leads to something, in text and for other programs alike, and the text fits a terminal.
 func TestEveryWordIsExplained(t *testing.T) {
@@ -29,10 +16,10 @@ func TestEveryWordIsExplained(t *testing.T) {
 	}
 	for _, word := range append(topics(), v.names()...) {
 		about := v.about(word)
-		if about.empty() || !strings.Contains(about.text(), "\n") {
+		if about.empty() || !strings.Contains(render.Text(report.Words(about.Vocabulary)), "\n") {
 			t.Errorf("%q leads to nothing", word)
 		}
-		for _, line := range strings.Split(about.text(), "\n") {
+		for _, line := range strings.Split(render.Text(report.Words(about.Vocabulary)), "\n") {
 			if render.Columns(line) > pageWidth {
 				t.Errorf("%q: %d columns: %s", word, render.Columns(line), line)
 			}
@@ -41,16 +28,6 @@ func TestEveryWordIsExplained(t *testing.T) {
 	for _, nothing := range []string{"", " ", "…", "[", "nonsense"} {
 		if !v.about(nothing).empty() {
 			t.Errorf("%q leads to something", nothing)
-		}
-	}
-}
-
-func TestHowMany(t *testing.T) {
-	for want, counts := range map[string][]int{
-		"one fabric": {1}, "one or two fabrics": {1, 2}, "one, two, four or eight fabrics": {1, 2, 4, 8}, "one fabric or more": nil, "two or 12 fabrics": {2, 12},
-	} {
-		if got := howMany(counts); got != want {
-			t.Errorf("%v: %q, want %q", counts, got, want)
 		}
 	}
 }

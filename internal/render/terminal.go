@@ -39,7 +39,10 @@ func Wrapped(text, indent string) string {
 
 // Aligned is rows of cells in columns, three blanks between them; the last cell of a row is not padded. Cells are made
 // visible first. A cell that begins with a blank stands at the right of its column.
-func Aligned(rows [][]string, indent string) string {
+func Aligned(rows [][]string, indent string) string { return alignedBy(rows, indent, "   ") }
+
+// alignedBy is Aligned with a gap of one's own.
+func alignedBy(rows [][]string, indent, gap string) string {
 	var widths []int
 	for _, row := range rows {
 		for i, cell := range row {
@@ -54,7 +57,7 @@ func Aligned(rows [][]string, indent string) string {
 		line := indent
 		for i, cell := range row {
 			if i > 0 {
-				line += "   "
+				line += gap
 			}
 			pad := strings.Repeat(" ", widths[i]-Columns(cell))
 			if strings.HasPrefix(cell, " ") {

@@ -2,10 +2,13 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"eighthturn/internal/document"
 	"eighthturn/layout"
+
+	"github.com/rivo/uniseg"
 )
 
 // Text writes a document for a terminal, in lines of at most 80 columns. Pictures are left out; what a document says it says
@@ -119,20 +122,24 @@ func (w *terminal) lines(rows [][]string, last bool) []string {
 	if len(rows) == 0 {
 		return nil
 	}
-	all := strings.SplitAfter(Aligned(rows, w.indent), "\n")
-	column := len(w.indent)
+	const usual, narrow = "   ", "  "
+	all := strings.SplitAfter(alignedBy(rows, w.indent, usual), "\n")
+	column := len(w.indent) // where the last one begins
 	for i := range len(rows[0]) - 1 {
 		wide := 0
 		for _, row := range rows {
 			wide = max(wide, Columns(row[i]))
 		}
-		column += wide + 3
+		column += wide + len(usual)
 	}
 	if !last || column > terminalWidth*3/4 {
+		if slices.ContainsFunc(all, tooWide) {
+			return strings.SplitAfter(alignedBy(rows, w.indent, narrow), "\n")
+		}
 		return all
 	}
 	for i, row := range rows {
-		if Columns(strings.TrimSuffix(all[i], "\n")) <= terminalWidth {
+		if !tooWide(all[i]) {
 			continue
 		}
 		text := row[len(row)-1]
@@ -140,6 +147,11 @@ func (w *terminal) lines(rows [][]string, last bool) []string {
 		all[i] = head + strings.TrimLeft(Wrapped(text, strings.Repeat(" ", column)), " ")
 	}
 	return all
+}
+
+// tooWide says whether a line is wider than a terminal.
+func tooWide(line string) bool {
+	return uniseg.StringWidth(strings.TrimSuffix(line, "\n")) > terminalWidth
 }
 
 func heads(t document.Table) bool {

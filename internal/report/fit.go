@@ -42,12 +42,21 @@ func (f *fitted) mark(nm measure.NM) string {
 	return measure.Number(measure.Nearest(nm, f.Units.Mark()), f.Units)
 }
 
+// hundredths is a length as a whole quilt is measured, to a hundredth of an inch or a millimeter, without its unit.
+func (f *fitted) hundredths(nm measure.NM) string {
+	return measure.Decimal(nm, f.Units, int(f.Units.Usual(2, 1)))
+}
+
 // signed is a difference with its sign.
 func (f *fitted) signed(nm measure.NM) string {
-	if text := f.mark(nm); nm <= 0 || text == "0" {
-		return text
+	text := f.hundredths(nm)
+	switch {
+	case strings.Trim(text, "-0.") == "":
+		return "0"
+	case nm > 0:
+		return "+" + text
 	}
-	return "+" + f.mark(nm)
+	return text
 }
 
 // wish is the size that is wanted.
@@ -158,7 +167,7 @@ func (f *fitted) row(label string, s *fit.Suggestion) document.Row {
 		mark += " !"
 	}
 	r := row(label, f.mark(s.StripCut), f.mark(s.SideFinished), fmt.Sprintf("%d x %d", s.Columns, s.Rows),
-		f.mark(s.Finished.Width)+" x "+f.mark(s.Finished.Height)+mark, f.signed(s.Over.Width), f.signed(s.Over.Height), f.borders(s))
+		f.hundredths(s.Finished.Width)+" x "+f.hundredths(s.Finished.Height)+mark, f.signed(s.Over.Width), f.signed(s.Over.Height), f.borders(s))
 	if !f.ByStrip {
 		r.Cells = append(r.Cells[:1], r.Cells[2:]...)
 	}
@@ -193,9 +202,9 @@ func (f *fitted) nearest() document.Section {
 	for i := range f.Suggestions[:f.LaidOut] {
 		t.Rows = append(t.Rows, f.row(strconv.Itoa(i+1), &f.Suggestions[i]))
 	}
-	s := with(section("nearest", fmt.Sprintf("The nearest, in %s to the nearest %s: strips cut, all else finished", units, f.length(f.Units.Mark())), document.Answer), t)
+	s := with(section("nearest", "The nearest, in "+units+": strips cut, all else finished", document.Answer), t)
 	if !f.ByStrip {
-		s.Title = fmt.Sprintf("The nearest, in %s to the nearest %s, finished", units, f.length(f.Units.Mark()))
+		s.Title = "The nearest, in " + units + ", finished"
 	}
 	return with(s, f.marks()...)
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )
@@ -59,13 +60,13 @@ type jsonSwatch struct {
 func (v vocabulary) json() jsonWords {
 	return jsonWords{
 		Format: formatWords,
-		Kinds: mapped(v.kinds, func(k *blocks.Kind) jsonKind {
-			return jsonKind{k.Name, k.Summary, k.Picture(), turningText(k.Turning), mapped(k.Roles, func(r blocks.Role) jsonRole {
+		Kinds: mapped(v.Kinds, func(k *blocks.Kind) jsonKind {
+			return jsonKind{k.Name, k.Summary, k.Picture(), report.TurningText(k.Turning), mapped(k.Roles, func(r blocks.Role) jsonRole {
 				return jsonRole{r.Name, r.Letter, r.Summary, append([]int{}, r.Counts...), r.Order, r.Banded, r.Outer}
 			})}
 		}),
-		Statements: mapped(v.statements, func(s layout.Statement) jsonStatement { return jsonStatement{s.Word, s.Form, s.Summary, s.Once} }),
-		Palettes: mapped(v.palettes, func(p palettes.Palette) jsonPalette {
+		Statements: mapped(v.Statements, func(s layout.Statement) jsonStatement { return jsonStatement{s.Word, s.Form, s.Summary, s.Once} }),
+		Palettes: mapped(v.Palettes, func(p palettes.Palette) jsonPalette {
 			return jsonPalette{p.Name, p.About, mapped(p.Fabrics, func(s palettes.Swatch) jsonSwatch {
 				return jsonSwatch{s.Name, s.Colour.Hex(), math.Round(s.Colour.Lightness()*100) / 100}
 			})}
