@@ -33,7 +33,7 @@ func mayImport() map[string][]string {
 		"internal/plan/cutting":     {"internal/blocks", "internal/diagram", "internal/measure", "internal/plan/sizes", "internal/plan/supplies", "internal/quilt", "palettes"},
 		"internal/plan/sewing":      {"internal/blocks", "internal/diagram", "internal/measure", "internal/plan/cutting", "internal/quilt", "palettes"},
 		"internal/plan/contrast":    {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "palettes"},
-		"internal/report":           {"internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/quilt"},
+		"internal/report":           {"internal/blocks", "internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/quilt", "layout", "palettes"},
 		"internal/plan/fit":         {"internal/blocks", "internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
 		"internal/render/pdf":       {"internal/diagram", "palettes"},
 		"internal/render/picture":   {"internal/diagram", "internal/measure", "internal/quilt", "internal/render/pdf", "internal/render/pixels", "palettes", "svgout"},
