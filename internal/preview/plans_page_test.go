@@ -50,6 +50,7 @@ func TestSteppingThroughSewing(t *testing.T) {
 		t.Error("a diagram is shown before anybody asked")
 	}
 	eval[bool](p, `(document.querySelector('#report-rows tbody[tabindex="0"]').focus(), true)`)
+	p.key(kb.ArrowDown) // from how many there are to the first step
 	p.key(kb.ArrowDown)
 	p.diagramIs("How to sew block A, step 2: half")
 	p.until(pieces + ` > 20 && document.getElementById('said').textContent.startsWith('2. ')`)

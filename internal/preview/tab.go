@@ -1,6 +1,7 @@
 package preview
 
 import (
+	"fmt"
 	"strings"
 
 	"eighthturn/internal/diagram"
@@ -82,8 +83,12 @@ func (t *tabWriter) block(b document.Block) {
 
 // list is a row an item, what belongs to an item after it.
 func (t *tabWriter) list(l document.List) {
-	for _, item := range l.Items {
-		w := row{Cells: []string{item.Text.String()}, Head: allBold(item.Text), Tone: toneOf(item.Tone)}
+	for i, item := range l.Items {
+		text := item.Text.String()
+		if l.Marker == document.Numbered {
+			text = fmt.Sprintf("%d. %s", max(l.First, 1)+i, text)
+		}
+		w := row{Cells: []string{text}, Head: allBold(item.Text), Tone: toneOf(item.Tone)}
 		rest := t.under(&w, item.Blocks)
 		t.put(w, item.About)
 		t.blocks(rest)
