@@ -6,23 +6,24 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 )
 
 // cutsOptions is what `cuts` was asked for.
 type cutsOptions struct {
-	json, csv, markdown bool
-	strict, force       bool
-	maps                string
-	copies              copiesOption
-	cut                 cutOptions
+	reportForms
+	strict, force bool
+	maps          string
+	copies        copiesOption
+	cut           cutOptions
 }
 
 // Options of cuts whose names are needed twice.
 const (
-	mapsOption   = "maps"
-	copiesName   = "copies"
-	markdownName = "markdown"
+	mapsOption = "maps"
+	copiesName = "copies"
 )
 
 // cutsCommand plans what to cut and what to buy.
@@ -34,8 +35,8 @@ func cutsCommand(c *console) *cobra.Command {
 		GroupID: toCutSew,
 		Long: "Lists, fabric by fabric and in the order to cut, the strips across the cloth and what each is cut into, with every " +
 			"size finished and cut; then how much cloth to buy, and whether what is on hand is enough. Strips are chosen to take " +
-			"little cloth: small pieces lie in rows in the ends of wider strips where that saves some. Beside them stands the least that " +
-			"could do, of plans in which every length of a strip is cut into like pieces. --maps draws each fabric with its strips, to scale.",
+			"little cloth: small pieces lie in rows in the ends of wider strips where that saves some. --why adds exact sizes and the least " +
+			"that could do. --maps draws each fabric with its strips, to scale.",
 		Example: "eighthturn cuts harbour.quilt\n" +
 			"eighthturn cuts harbour.quilt --maps harbour-maps\n  draws a cutting map of each fabric into a folder\n" +
 			"eighthturn cuts harbour.quilt --copies 12 --quarters\n  cloth for a class of twelve, bought by quarters of a yard\n" +
@@ -45,9 +46,7 @@ func cutsCommand(c *console) *cobra.Command {
 		RunE:       func(cmd *cobra.Command, args []string) error { return cuts(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
-	f.BoolVar(&o.csv, "csv", false, "the same as CSV, for a spreadsheet")
-	f.BoolVar(&o.markdown, markdownName, false, "the same as Markdown, for a web page or a document")
+	o.flags(cmd, asJSON, asCSV, asMarkdown)
 	f.StringVar(&o.maps, mapsOption, "", "draw a cutting map of each fabric into the `FOLDER`, which is made if need be")
 	f.BoolVar(&o.force, forceOption, false, "replace maps that are there already")
 	f.Var(&o.copies, copiesName, "plan for so many `QUILTS`, for a class; added up first, rounded once")
@@ -58,8 +57,8 @@ func cutsCommand(c *console) *cobra.Command {
 }
 
 func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
-	if o.json && o.csv || o.csv && o.markdown || o.json && o.markdown {
-		return misuse(cmd.CommandPath(), "a plan is written in one form at a time", "leave all but one of --json, --csv and --markdown out")
+	if err := o.check(cmd); err != nil {
+		return err
 	}
 	if err := namesFolder(cmd, mapsOption, o.maps, "harbour-maps"); err != nil {
 		return err
@@ -73,11 +72,11 @@ func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
 	if err != nil {
 		return err
 	}
-	plan := cutting.Build(top, options)
-	if err := c.cannotCut(s, plan, o.strict); err != nil {
+	plans := &report.Plans{Top: top, Name: s.name, Cutting: options}
+	if err := c.cannotCut(s, plans.Cuts(), o.strict); err != nil {
 		return err
 	}
-	return o.write(c, s, plan)
+	return o.write(c, s, plans)
 }
 
 // cannotCut shows what the plan has to say of the layout, and stops where something cannot be cut.
@@ -101,11 +100,14 @@ func faultsOf(list []cutting.Fault, severity layout.Severity) []layout.Fault {
 	})
 }
 
+// formatCuts changes when what a name in the JSON means does.
+const formatCuts = 2
+
 // write writes the plan in the form asked for, and the maps.
-func (o *cutsOptions) write(c *console, s *source, plan *cutting.Plan) error {
+func (o *cutsOptions) write(c *console, s *source, plans *report.Plans) error {
 	drawn := ""
 	if o.maps != "" {
-		n, err := c.drawMaps(o.maps, plan, o.force)
+		n, err := c.drawMaps(o.maps, plans, o.force)
 		if err != nil {
 			return err
 		}
@@ -113,16 +115,18 @@ func (o *cutsOptions) write(c *console, s *source, plan *cutting.Plan) error {
 	}
 	switch {
 	case o.json:
-		return c.print(cutsJSON(s.name, plan))
+		return c.print(planJSON(plans.Cuts(), formatCuts, s.name, plans.Top.Units))
 	case o.csv:
-		return c.print(cutsTable(plan).String())
-	case o.markdown:
-		return c.print(cutsMarkdown(plan))
+		return c.print(render.CSV(report.CuttingTable(plans)))
 	}
-	if err := c.print(cutsText(layout.Visible(s.name), plan)); err != nil {
+	text, err := o.text(report.Cutting(plans))
+	if err != nil {
 		return err
 	}
-	return c.print(drawn)
+	if o.markdown {
+		drawn = ""
+	}
+	return c.print(text + drawn)
 }
 
 // copiesOption is the value of an option that takes a number of quilts.

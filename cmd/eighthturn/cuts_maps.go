@@ -6,17 +6,17 @@ import (
 	"strings"
 	"unicode"
 
-	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/report"
 )
 
-// drawMaps draws every map of a plan into a folder, and says how many there are.
-func (c *console) drawMaps(folder string, plan *cutting.Plan, force bool) (int, error) {
+// drawMaps draws every cutting map into a folder, and says how many there are.
+func (c *console) drawMaps(folder string, plans *report.Plans, force bool) (int, error) {
 	var list []namedFigure
-	for i, m := range plan.Maps() {
+	for i, m := range report.CuttingMaps(plans) {
 		list = append(list, namedFigure{mapName(i, m.Name), m.Figure})
 	}
 	d := pictureFolder{path: folder, option: "--" + mapsOption, what: "map", force: force, ours: isMap}
-	return len(list), d.draw(c, list, plan.Units)
+	return len(list), d.draw(c, list, plans.Top.Units)
 }
 
 // mapName is a map's file: its number, so that maps stand in the order to cut, and the letters and digits of its name.
@@ -31,4 +31,4 @@ func mapName(i int, name string) string {
 }
 
 // isMap says whether a file is a map of ours, by its title.
-func isMap(head []byte) bool { return bytes.Contains(head, []byte("<title>"+cutting.MapTitle)) }
+func isMap(head []byte) bool { return bytes.Contains(head, []byte("<title>"+report.CuttingMapTitle)) }

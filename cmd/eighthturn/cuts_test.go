@@ -14,6 +14,7 @@ import (
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/layout"
 	"eighthturn/samples"
 )
@@ -58,29 +59,44 @@ func written(t *testing.T, text string) string {
 	return file
 }
 
-func planOf(t *testing.T, text string) *cutting.Plan {
+func plansOf(t *testing.T, text string) *report.Plans {
 	t.Helper()
 	d, _, faults := layout.Read(text)
 	if d == nil {
 		t.Fatal(faults)
 	}
-	return cutting.Build(quilt.Lay(d), cutting.Options{})
+	return &report.Plans{Top: quilt.Lay(d), Name: "x"}
+}
+
+// cutsText is a cutting report as it is asked for.
+func cutsText(t *testing.T, p *report.Plans, forms reportForms) string {
+	t.Helper()
+	text, err := forms.text(report.Cutting(p))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return text
 }
 
 // TestCutsSaysAll: of every sample the text names each fabric with what to buy, says finished and cut, gives the advice and
-// the cautions, and ends no line in a blank.
+// the cautions, and ends no line in a blank; how it was worked out is said when asked for.
 func TestCutsSaysAll(t *testing.T) {
 	for _, s := range samples.All() {
-		p := planOf(t, s.Text)
-		text := cutsText(s.Name, p)
+		p := plansOf(t, s.Text)
+		text := cutsText(t, p, reportForms{})
 		wants := []string{"finished", "cut", "Finished is from seam to seam", "test block", "Rotary cutter: close the guard", "Iron: ", "Square the end"}
-		for i := range p.Fabrics {
-			wants = append(wants, p.Fabrics[i].Name, pageOf(p).Shop(p.Fabrics[i].Purchase.Buy))
+		for i := range p.Cuts().Fabrics {
+			wants = append(wants, p.Cuts().Fabrics[i].Name, p.Top.Units.Shop(p.Cuts().Fabrics[i].Purchase.Buy))
 		}
 		for _, want := range wants {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is not said", s.Name, want)
 			}
+		}
+		const bound = "none takes less"
+		why := strings.Join(strings.Fields(cutsText(t, p, reportForms{why: true})), " ")
+		if strings.Contains(strings.Join(strings.Fields(text), " "), bound) || !strings.Contains(why, bound) {
+			t.Errorf("%s: bounds are not said by --why alone", s.Name)
 		}
 		for _, line := range strings.Split(text, "\n") {
 			if strings.TrimRight(line, " ") != line {
@@ -97,8 +113,8 @@ func TestCutsSaysAll(t *testing.T) {
 // CSV is one that a spreadsheet would reckon with.
 func TestCutsTables(t *testing.T) {
 	for _, s := range samples.All() {
-		p := planOf(t, s.Text)
-		rows, err := csv.NewReader(strings.NewReader(cutsTable(p).String())).ReadAll()
+		p := plansOf(t, s.Text)
+		rows, err := csv.NewReader(strings.NewReader(render.CSV(report.CuttingTable(p)))).ReadAll()
 		if err != nil || len(rows) < 5 {
 			t.Fatalf("%s: %d rows, %v", s.Name, len(rows), err)
 		}
@@ -110,7 +126,7 @@ func TestCutsTables(t *testing.T) {
 			}
 		}
 		cells := 0
-		for _, line := range strings.Split(cutsMarkdown(p), "\n") {
+		for _, line := range strings.Split(cutsText(t, p, reportForms{markdown: true}), "\n") {
 			if n := strings.Count(line, "|"); strings.HasPrefix(line, "|") {
 				if cells != 0 && n != cells {
 					t.Errorf("%s: %q has another number of cells", s.Name, line)
@@ -123,28 +139,49 @@ func TestCutsTables(t *testing.T) {
 	}
 }
 
-// wrongJoined says which strips sewn end to end JSON leaves out, or tells otherwise than the plan.
-func wrongJoined(j *jsonCuts, p *cutting.Plan) string {
+// cutsRead is what the test reads of a plan's JSON.
+type cutsRead struct {
+	Format int
+	Lines  []struct {
+		Line    int
+		Patches []int
+	}
+	StripSets []struct{} `json:"strip_sets"`
+	Fabrics   []struct {
+		Name     string
+		Purchase struct{ Buy measure.JSONLength }
+		Joined   []struct {
+			Times  int
+			Strips []struct{ Strips int }
+			Pieces []struct{ Pieces int }
+			Spare  measure.JSONLength
+		}
+	}
+}
+
+// wrongCutsJSON says what JSON tells otherwise than the plan.
+func wrongCutsJSON(j *cutsRead, p *cutting.Plan) string {
+	patches := 0
+	for _, l := range j.Lines {
+		patches += len(l.Patches)
+	}
+	if len(j.Fabrics) != len(p.Fabrics) || patches != len(p.LineOf) || len(j.StripSets) != len(p.Sets) || j.Format != formatCuts {
+		return "another number of things"
+	}
 	for i, f := range p.Fabrics {
-		if len(j.Fabrics[i].Joined) != len(f.Chains) {
-			return f.Name + ": another number of them"
+		if len(j.Fabrics[i].Joined) != len(f.Chains) || j.Fabrics[i].Name != f.Name || j.Fabrics[i].Purchase.Buy.NM != f.Purchase.Buy {
+			return f.Name + ": another fabric"
 		}
 		for n, c := range f.Chains {
-			strips, pieces := 0, 0
+			off := 0
 			got := j.Fabrics[i].Joined[n]
-			for _, s := range got.Strips {
-				strips += s.Strips
+			for k, s := range c.Strips {
+				off += got.Strips[k].Strips - s.Count
 			}
-			for _, s := range got.Pieces {
-				pieces += s.Pieces
+			for k, s := range c.Pieces {
+				off += got.Pieces[k].Pieces - s.Count
 			}
-			for _, s := range c.Strips {
-				strips -= s.Count
-			}
-			for _, s := range c.Pieces {
-				pieces -= s.Count
-			}
-			if strips != 0 || pieces != 0 || got.Times != c.Times || got.Spare.NM != c.SpareCut || !strings.Contains(cutsText("x", p), strings.Fields(got.Words)[0]) {
+			if off != 0 || got.Times != c.Times || got.Spare.NM != c.SpareCut {
 				return f.Name + ": other strips"
 			}
 		}
@@ -155,30 +192,26 @@ func wrongJoined(j *jsonCuts, p *cutting.Plan) string {
 func TestCutsJSON(t *testing.T) {
 	joined := 0
 	for _, s := range samples.All() {
-		p := planOf(t, s.Text)
-		var j jsonCuts
-		if err := json.Unmarshal([]byte(cutsJSON("x", p)), &j); err != nil {
+		p := plansOf(t, s.Text)
+		var j cutsRead
+		if err := json.Unmarshal([]byte(planJSON(p.Cuts(), formatCuts, "x", p.Top.Units)), &j); err != nil {
 			t.Fatal(err)
 		}
-		patches := 0
-		for _, l := range j.Lines {
-			patches += len(l.Patches)
-		}
-		if len(j.Fabrics) != len(p.Fabrics) || patches != len(p.LineOf) || len(j.StripSets) != len(p.Sets) || j.Format != formatCuts {
-			t.Errorf("%s: %d fabrics, %d patches", s.Name, len(j.Fabrics), patches)
-		}
-		if wrong := wrongJoined(&j, p); wrong != "" {
+		if wrong := wrongCutsJSON(&j, p.Cuts()); wrong != "" {
 			t.Errorf("%s: %s", s.Name, wrong)
 		}
 		for i := range j.Fabrics {
 			if len(j.Fabrics[i].Joined) > 0 {
 				joined++
 				j.Fabrics[i].Joined[0].Strips[0].Strips++
-				if wrongJoined(&j, p) == "" {
+				if wrongCutsJSON(&j, p.Cuts()) == "" {
 					t.Errorf("%s: a strip too many is not noticed", s.Name)
 				}
 			}
 		}
+	}
+	if joined == 0 {
+		t.Error("no sample has strips that are joined")
 	}
 }
 
@@ -193,14 +226,14 @@ func TestCutsMeasurable(t *testing.T) {
 	}
 	metric := 0
 	for i, text := range texts {
-		p := planOf(t, text)
-		if p.Units == measure.Centimetres {
+		p := plansOf(t, text)
+		if p.Top.Units == measure.Centimetres {
 			metric++
 		}
-		if found := unmeasurable.FindString(cutsText("x", p)); found != "" {
+		if found := unmeasurable.FindString(cutsText(t, p, reportForms{})); found != "" {
 			t.Errorf("layout %d: %q", i, found)
 		}
-		for _, m := range p.Maps() {
+		for _, m := range report.CuttingMaps(p) {
 			if found := unmeasurable.FindString(m.Figure.Title + m.Figure.Description); found != "" {
 				t.Errorf("layout %d, %s: %q", i, m.Name, found)
 			}
@@ -216,12 +249,12 @@ func TestCutsMeasurable(t *testing.T) {
 
 // A fabric's name that Markdown or a spreadsheet would take for its own stays a name.
 func TestCutsOddNames(t *testing.T) {
-	p := planOf(t, "side 6\nfabric a #111 \"=1+1 | <b>*bold*\"\nblock A plain piece a\ngrid\n A\n")
-	if text := cutsMarkdown(p); !strings.Contains(text, `=1+1 \| \<b\>\*bold\*`) {
+	p := plansOf(t, "side 6\nfabric a #111 \"=1+1 | <b>*bold*\"\nblock A plain piece a\ngrid\n A\n")
+	if text := cutsText(t, p, reportForms{markdown: true}); !strings.Contains(text, `=1+1 \| \<b\>\*bold\*`) {
 		t.Errorf("%s", text)
 	}
-	p.Fabrics[0].Name = "=1+1"
-	if text := cutsTable(p).String(); !strings.Contains(text, "'=1+1") || strings.Contains(text, ",=1+1") {
+	p.Cuts().Fabrics[0].Name = "=1+1"
+	if text := render.CSV(report.CuttingTable(p)); !strings.Contains(text, "'=1+1") || strings.Contains(text, ",=1+1") {
 		t.Errorf("%s", text)
 	}
 }
@@ -264,7 +297,7 @@ func TestCutsRuns(t *testing.T) {
 		{[]string{written(t, "side 4\n")}, 1, "", "nothing is planned"},
 	} {
 		r := runIn(t, append([]string{"cuts"}, c.args...)...)
-		if r.code != c.code || !strings.Contains(r.out, c.out) || !strings.Contains(r.err, c.err) || c.code != 0 && r.out != "" {
+		if r.code != c.code || !strings.Contains(strings.Join(strings.Fields(r.out), " "), c.out) || !strings.Contains(r.err, c.err) || c.code != 0 && r.out != "" {
 			t.Errorf("%v: code %d\n%.300s\n%s", c.args, r.code, r.out, r.err)
 		}
 	}
@@ -273,7 +306,7 @@ func TestCutsRuns(t *testing.T) {
 // TestMapsReplaceNoOthers: a file that is no map of ours stays.
 func TestMapsReplaceNoOthers(t *testing.T) {
 	good, maps := written(t, samples.All()[0].Text), t.TempDir()
-	letter := filepath.Join(maps, mapName(0, planOf(t, samples.All()[0].Text).Maps()[0].Name))
+	letter := filepath.Join(maps, mapName(0, report.CuttingMaps(plansOf(t, samples.All()[0].Text))[0].Name))
 	if err := os.WriteFile(letter, []byte("<svg>a letter</svg>"), 0o600); err != nil {
 		t.Fatal(err)
 	}

@@ -26,10 +26,10 @@ const (
 	Lengthwise
 )
 
-var methodNames = [...]string{"whole", "cut once on the diagonal", "cut twice on the diagonal", "turned round in turn", "cut in two on the slant", "joined end to end", "cut along the cloth"}
-
-// String is the method in a few words.
-func (m Method) String() string { return methodNames[m] }
+// String is the method's name for other programs.
+func (m Method) String() string {
+	return [...]string{"whole", "once-on-diagonal", "twice-on-diagonal", "nested", "end-pairs", "joined", "lengthwise"}[m]
+}
 
 // PerUnit is how many pieces one cut-off gives.
 func (m Method) PerUnit() int {
@@ -90,21 +90,24 @@ type Sizing struct {
 // CutSize is how a piece is cut. Names carry the frame: Finished is seam to seam, Cut is as it lies on the table, Exact is what
 // geometry asks for before any ruler has its say. Cut is never less than exact.
 type CutSize struct {
-	Method Method
+	Method Method `json:"method"`
 
-	SideFinished   measure.NM // square: side; triangle: short edge; wedge, tumbler: height; kite, stop piece: the block's side; strip: width
-	LengthFinished measure.NM // strip: length; tumbler, end piece: mean length down the column; 0 elsewhere
+	SideFinished   measure.NM `json:"side_finished"`             // square: side; triangle: short edge; wedge, tumbler: height; kite, stop piece: the block's side; strip: width
+	LengthFinished measure.NM `json:"length_finished,omitempty"` // strip: length; tumbler, end piece: mean length down the column; 0 elsewhere
 
 	// What is cut off the strip for one piece, two or four, by Method. Across is measured across the strip, Along along it;
 	// both are the same for squares.
-	AcrossExact, AcrossCut measure.NM
-	AlongExact, AlongCut   measure.NM
-	WideCut, NarrowCut     measure.NM // of a wedge or tumbler: its parallel edges; of an end piece: its longer and shorter edge
-	TrimCut                measure.NM // beyond the exact size, trimmed after sewing; 0 for what must be exact
-	StandsOut              measure.NM // by how much the sides that are trimmed after sewing stand out beyond their seam allowance
-	RuleCut                measure.NM // what the rule of thumb says to cut, where it says otherwise; else 0
-	KitesCut               measure.NM // ring corners: the kite's square, which may be cut instead; else 0
-	Grain                  [2]int     // two corners, from one to the other along the straight grain
+	AcrossExact measure.NM `json:"across_exact"`
+	AcrossCut   measure.NM `json:"across_cut"`
+	AlongExact  measure.NM `json:"along_exact"`
+	AlongCut    measure.NM `json:"along_cut"`
+	NarrowCut   measure.NM `json:"narrow_cut,omitempty"` // of a wedge or tumbler the shorter of its parallel edges, of an end piece its shorter edge
+	WideCut     measure.NM `json:"wide_cut,omitempty"`   // of a wedge or tumbler: its parallel edges; of an end piece: its longer and shorter edge
+	TrimCut     measure.NM `json:"trim_cut"`             // beyond the exact size, trimmed after sewing; 0 for what must be exact
+	StandsOut   measure.NM `json:"stands_out"`           // by how much the sides that are trimmed after sewing stand out beyond their seam allowance
+	RuleCut     measure.NM `json:"rule_cut,omitempty"`   // what the rule of thumb says to cut, where it says otherwise; else 0
+	KitesCut    measure.NM `json:"kites_cut,omitempty"`  // ring corners: the kite's square, which may be cut instead; else 0
+	Grain       [2]int     // two corners, from one to the other along the straight grain
 }
 
 // Exact is a size of a piece that must be exact.

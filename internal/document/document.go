@@ -153,6 +153,7 @@ type Column struct {
 	Title string
 	Kind  Kind
 	Width float64 // relative to the others; 0 for what the texts ask for
+	Aside bool    // where there is little room, its cells stand beneath their rows
 }
 
 // Kind is what the cells of a column hold. Lengths and counts stand at the right.

@@ -7,6 +7,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/report"
 )
 
 // unit is what coordinates on the page are counted in: a ten-thousandth of an inch. The
@@ -115,12 +116,12 @@ func (p *preparing) describe(r run) *template {
 	if p.pieces == nil {
 		p.pieces = cutting.Pieces(p.Top, cutting.Options{})
 	}
-	words := cutting.Words{Plan: p.pieces}
 	made := &template{}
 	for n := r.first; n < r.first+r.count; n++ {
 		patch, line := &p.Patches[n], &p.pieces.Lines[p.pieces.LineOf[n]]
 		role := p.Roles[patch.Role]
-		made.Patches = append(made.Patches, patchInfo{patch.Count, patch.Shape.String(), role.Name, role.Letter, words.FinishedSize(&line.Piece), words.CutSize(line)})
+		finished, cut := report.PieceSizes(p.pieces, line)
+		made.Patches = append(made.Patches, patchInfo{patch.Count, patch.Shape.String(), role.Name, role.Letter, finished, cut})
 		for f := patch.First; f < patch.First+patch.Count; f++ {
 			made.Faces = append(made.Faces, relative(p.Faces[f].Outline, r.origin))
 		}

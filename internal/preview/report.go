@@ -29,7 +29,7 @@ type reporter struct {
 func reporters() []reporter {
 	return []reporter{
 		{"Light and dark", lightAndDark},
-		{"Cutting", cuttingReport},
+		{"Cutting", cuttingTab},
 		{"Sewing", func(p *plans) reportTab { return documentTab("Sewing", report.Sewing(&p.Plans)) }},
 		{"Pattern", patternReport},
 		{"Files", filesReport},

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/report"
 )
 
 // TestSizes: what the page says of a patch that is pointed at is what the cutting plan says of its line.
@@ -20,14 +21,14 @@ func TestSizes(t *testing.T) {
 			t.Fatalf("%s: %v", name, d.faults)
 		}
 		plan := cutting.Build(d.top, cutting.Options{})
-		words := cutting.Words{Plan: plan}
 		said := map[[2]string]bool{}
 		for i := range plan.Lines {
 			p := &plan.Lines[i]
 			if p.Piece.Method == cutting.Joined || p.Piece.Method == cutting.Lengthwise {
 				p.Piece.Method = cutting.Whole // how it is come by is no part of its size
 			}
-			said[[2]string{words.FinishedSize(&p.Piece), words.CutSize(p)}] = true
+			finished, cut := report.PieceSizes(plan, p)
+			said[[2]string{finished, cut}] = true
 		}
 		for shape, p := range saidSizes(t, text) {
 			if !said[[2]string{p.Finished, p.Cut}] {

@@ -131,13 +131,21 @@ func (t *tabWriter) table(v document.Table) {
 		t.put(row{Head: true, Cells: []string{v.Caption.String()}}, document.About{})
 	}
 	for _, c := range v.Columns {
-		t.section.Heads = append(t.section.Heads, column{Head: c.Title, Number: c.Kind.Right()})
+		if !c.Aside {
+			t.section.Heads = append(t.section.Heads, column{Head: c.Title, Number: c.Kind.Right()})
+		}
 	}
 	for _, r := range v.Rows {
 		w := row{Tone: toneOf(r.Tone)}
-		for _, c := range r.Cells {
+		for i, c := range r.Cells {
 			w.Swatches = append(w.Swatches, hexes(c.Swatches)...)
-			w.Cells = append(w.Cells, c.Text.String())
+			text := c.Text.String()
+			switch {
+			case !v.Columns[i].Aside:
+				w.Cells = append(w.Cells, text)
+			case text != "":
+				w.Under = append(w.Under, v.Columns[i].Title+": "+text)
+			}
 		}
 		for _, under := range r.Under {
 			w.Under = append(w.Under, under.String())

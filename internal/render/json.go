@@ -24,7 +24,7 @@ type JSONHead struct {
 }
 
 // JSON writes a plan as JSON for other programs: its exported fields under the names of their tags, lengths as
-// {"nm": ..., "text": ...}, lists that hold nothing as [], behind the head's format, file and units. A field without a tag is
+// {"nm": ..., "text": ...}, lists that hold nothing as [], what has a name by it, behind the head's format, file and units. A field without a tag is
 // not written, nor one that is tagged omitempty and holds nothing; the text of a length that is tagged atleast, atmost or shop is
 // written by that rule of measure. What is embedded without a tag is written in its place.
 // The error says which type cannot be written.
@@ -130,9 +130,6 @@ func (w *jsonWriter) value(v reflect.Value) {
 		case measure.NM:
 			w.plain(w.length(known))
 			return
-		case measure.System:
-			w.plain(known.String())
-			return
 		case encoding.TextMarshaler:
 			if v.Kind() != reflect.Pointer || !v.IsNil() {
 				w.plain(known)
@@ -141,6 +138,12 @@ func (w *jsonWriter) value(v reflect.Value) {
 		}
 	}
 	switch v.Kind() {
+	case reflect.Uint8:
+		if named, ok := v.Interface().(fmt.Stringer); ok {
+			w.plain(named.String())
+			return
+		}
+		w.fail(v)
 	case reflect.Pointer, reflect.Interface:
 		if v.IsNil() {
 			w.out.WriteString("null")
@@ -164,8 +167,6 @@ func (w *jsonWriter) value(v reflect.Value) {
 		w.plain(v.Interface())
 	case reflect.Int, reflect.Int32, reflect.Int64:
 		w.out.WriteString(strconv.FormatInt(v.Int(), 10))
-	case reflect.Uint8, reflect.Uint64:
-		w.out.WriteString(strconv.FormatUint(v.Uint(), 10))
 	default:
 		w.fail(v)
 	}

@@ -188,10 +188,13 @@ func (m *marked) table(t document.Table) {
 
 func (m *marked) cells(list []string) { m.line("| " + strings.Join(list, " | ") + " |") }
 
-// swatched says swatches in words.
+// swatched says swatches in words; those without a letter are said by the words beside them.
 func swatched(list []document.Swatch) string {
 	var text string
 	for _, s := range list {
+		if line(s.Letter) == "" {
+			continue
+		}
 		text += "**" + spelled(s.Letter) + "** (" + s.Colour.Hex() + ") "
 	}
 	return text

@@ -44,6 +44,9 @@ func (b *builder) swatch(s *document.Swatch, x, size float64) []mark {
 	h := size * 1.32
 	y := (size*leading - h) / 2
 	square := panel{rect: rect{x + 0.3, y + 0.3, w - 0.6, h - 0.6}, fill: &s.Colour, line: 0.6, ink: grey()}
+	if line(s.Letter) == "" {
+		return []mark{square}
+	}
 	return []mark{square, text{x + (w-letter.width)/2, y + h/2 + letter.size*0.36, letter}}
 }
 

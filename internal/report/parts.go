@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"eighthturn/internal/document"
@@ -85,3 +86,5 @@ func capital(text string) string {
 	}
 	return strings.ToUpper(text[:1]) + text[1:]
 }
+
+func number(n int) string { return strconv.Itoa(n) }

@@ -23,6 +23,7 @@ type Report struct {
 func Reports() []Report {
 	return []Report{
 		{"values", "Light and dark", Values},
+		{"cuts", "Cutting", Cutting},
 		{"sew", "Sewing", Sewing},
 	}
 }
@@ -35,7 +36,10 @@ type Plans struct {
 	Cutting  cutting.Options
 	Sewing   sewing.Options
 	Contrast contrast.Options
-	Tries    []contrast.Try // other colors to study the top with
+	Tries    []contrast.Try   // other colors to study the top with
+	Exact    bool             // lengths as exactly as programs write them
+	Letters  []string         // of the fabrics, by index of the top's, where fabrics are called by letters; nil where not
+	Line     func(at int) int // the line of the layout that a byte is in, from 1; nil for those who show faults otherwise
 
 	cutting  *cutting.Plan
 	pieces   *cutting.Plan // the pieces of the cutting plan alone
@@ -44,6 +48,9 @@ type Plans struct {
 	before   *contrast.Report // without the colors that are tried; nil if none are
 	faces    [][]int          // by fabric
 }
+
+// Planned are the plans of a top whose cutting plan is made already.
+func Planned(top *quilt.Top, cuts *cutting.Plan) *Plans { return &Plans{Top: top, cutting: cuts} }
 
 // named is a report's title: the layout's name and what the report is.
 func (p *Plans) named(what string) string {
@@ -66,6 +73,15 @@ func (p *Plans) facesByFabric() [][]int {
 		}
 	}
 	return p.faces
+}
+
+// swatch is a fabric's color with its letter, if it has one.
+func (p *Plans) swatch(fabric int) []document.Swatch {
+	s := document.Swatch{Colour: p.Top.Fabrics[fabric].Colour}
+	if p.Letters != nil {
+		s.Letter = p.Letters[fabric]
+	}
+	return []document.Swatch{s}
 }
 
 // Cuts is how the top is cut.

@@ -1,9 +1,7 @@
 package cutting
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"eighthturn/internal/measure"
 )
@@ -11,24 +9,27 @@ import (
 // Chain is strips that are sewn end to end into one long strip, and the long pieces that are cut from it. Strips of one
 // edging may make several chains; sewn into one, they would lose a seam more and come out too short.
 type Chain struct {
-	Times    int        // chains like this one
-	Strips   []Stretch  // in the order in which they are sewn
-	Pieces   []Share    // in the order in which they are cut, from the first strip on
-	LossCut  measure.NM // at each join
-	SpareCut measure.NM // left of the long strip at its end
-	LeastCut measure.NM // the shortest piece of a strip in a long piece that has a join; 0 if none has
-	Scant    bool       // less to spare than one step of rounding
-	Short    bool       // a piece of a strip in a long piece is shorter than it should be
+	Times    int        `json:"times"`                    // chains like this one
+	Strips   []Stretch  `json:"strips"`                   // in the order in which they are sewn
+	Pieces   []Share    `json:"pieces"`                   // in the order in which they are cut, from the first strip on
+	LossCut  measure.NM `json:"lost_at_each_join"`        // at each join
+	SpareCut measure.NM `json:"spare"`                    // left of the long strip at its end
+	LeastCut measure.NM `json:"shortest_piece,omitempty"` // the shortest piece of a strip in a long piece that has a join; 0 if none has
+	Scant    bool       `json:"scant"`                    // less to spare than one step of rounding
+	Short    bool       `json:"short"`                    // a piece of a strip in a long piece is shorter than it should be
 }
 
 // Stretch is strips of one length.
 type Stretch struct {
-	Count     int
-	LengthCut measure.NM
+	Count     int        `json:"strips"`
+	LengthCut measure.NM `json:"length_cut"`
 }
 
 // Share is pieces of one line.
-type Share struct{ Line, Count int }
+type Share struct {
+	Line  int `json:"line"`
+	Count int `json:"pieces"`
+}
 
 // leastInJoin is the shortest piece of a strip that should be sewn into a long piece: below a hand's width, seams lie too
 // close to each other. Common practice with no source.
@@ -155,37 +156,3 @@ func chained(list []Chain, c Chain) []Chain {
 	}
 	return append(list, c)
 }
-
-// ChainWords says which strips are sewn end to end and what is cut from them, in lengths as they are written by text, and
-// what is tight about it.
-func (p *Plan) ChainWords(c *Chain, text func(measure.NM) string) string {
-	var strips, pieces []string
-	for _, s := range c.Strips {
-		strips = append(strips, plural(s.Count, "strip")+" "+text(s.LengthCut)+" long")
-	}
-	for _, s := range c.Pieces {
-		pieces = append(pieces, fmt.Sprintf("%d of %s", s.Count, text(p.Lines[s.Line].Piece.AlongCut)))
-	}
-	order := ""
-	if len(strips)+len(pieces) > 2 {
-		order = " in this order"
-	}
-	words := fmt.Sprintf("%s: sew %s end to end%s, and from that cut %s", p.EdgingName(&p.Lines[c.Pieces[0].Line]), strings.Join(strips, " and "), order, strings.Join(pieces, " and "))
-	if c.Times > 1 {
-		words += fmt.Sprintf("; make %d like this", c.Times)
-	}
-	words += "."
-	switch {
-	case c.Scant && c.SpareCut == 0:
-		words += " Nothing is left over: sew with care, and measure before you cut."
-	case c.Scant:
-		words += " Only " + text(c.SpareCut) + " is left over: sew with care, and measure before you cut."
-	}
-	if c.Short {
-		words += " One piece of strip in them is only " + text(c.LeastCut) + " long, which no other order of these strips makes longer."
-	}
-	return words
-}
-
-// ChainSentence is a chain as a sentence of its own.
-func (w Words) ChainSentence(c *Chain) string { return capital(w.ChainWords(c, w.Length)) }

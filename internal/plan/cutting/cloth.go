@@ -8,25 +8,26 @@ import (
 
 // Fabric is all that is cut from one fabric, in the order to cut: blocks for lengthwise pieces, then strips, widest first.
 type Fabric struct {
-	Index       int // of the top's fabrics
-	Name, Print string
+	Index       int    `json:"layout_fabric"` // of the top's fabrics
+	Name        string `json:"name"`
+	Print       string `json:"print,omitempty"`
 	Colour      palettes.Colour
-	UsableWidth measure.NM // between the selvages
-	Lines       []int      // plan lines cut from it alone
-	Blocks      []Block
-	Strips      []Strip // across the width, widest first; like ones together
-	Chains      []Chain // which strips are sewn end to end
+	UsableWidth measure.NM `json:"usable_width"` // between the selvages
+	Lines       []int      `json:"lines"`        // plan lines cut from it alone
+	Blocks      []Block    `json:"lengthwise"`
+	Strips      []Strip    `json:"strips"` // across the width, widest first; like ones together
+	Chains      []Chain    `json:"joined"` // which strips are sewn end to end
 
-	StripCount  int        // strips, counting like ones
-	StripRows   int        // the same, a strip counted as often as it has rows
-	StripBound  int        // so counted, no plan of strips that takes no more cloth takes fewer, every stretch of strip cut into like pieces
-	LengthCut   measure.NM // of cloth, for blocks and strips
-	LengthBound measure.NM // no plan of such strips takes less
-	BackingCut  measure.NM // of cloth, where the back is made of it too
-	Purchase    supplies.Purchase
-	Precuts     []Precut // what would do instead, if anything would
-	OnHand      *OnHand  // nil if the layout does not say
-	LeftOver    []LeftOver
+	StripCount  int               `json:"strip_count"` // strips, counting like ones
+	StripRows   int               `json:"strip_rows"`  // the same, a strip counted as often as it has rows
+	StripBound  int               `json:"strip_bound"` // so counted, no plan of strips that takes no more cloth takes fewer, every stretch of strip cut into like pieces
+	LengthCut   measure.NM        `json:"cloth_cut"`   // of cloth, for blocks and strips
+	LengthBound measure.NM        `json:"cloth_bound"` // no plan of such strips takes less
+	BackingCut  measure.NM        `json:"backing_cut"` // of cloth, where the back is made of it too
+	Purchase    supplies.Purchase `json:"purchase"`
+	Precuts     []Precut          `json:"precuts"` // what would do instead, if anything would
+	OnHand      *OnHand           `json:"on_hand"` // nil if the layout does not say
+	LeftOver    []LeftOver        `json:"left_over"`
 
 	wanted []demand // of its strips
 	along  []Column // lengthwise pieces
@@ -35,12 +36,12 @@ type Fabric struct {
 
 // Strip is a strip across the cloth, or as many like ones.
 type Strip struct {
-	WidthCut   measure.NM
-	LengthCut  measure.NM // what the cloth gives: its usable width, or what a block leaves of it
-	InBlock    int        // index of the block beside which it lies, -1 for the whole width
-	Times      int        // like strips
-	Cuts       []Cut      // from one end
-	EndLeftCut measure.NM // length left at the other end
+	WidthCut   measure.NM `json:"width_cut"`
+	LengthCut  measure.NM `json:"length_cut"`        // what the cloth gives: its usable width, or what a block leaves of it
+	InBlock    int        `json:"beside_lengthwise"` // index of the block beside which it lies, -1 for the whole width
+	Times      int        `json:"strips"`            // like strips
+	Cuts       []Cut      `json:"cuts"`              // from one end
+	EndLeftCut measure.NM `json:"end_left_cut"`      // length left at the other end
 }
 
 // Rows is in how many rows a strip is cut at the most.
@@ -54,14 +55,22 @@ func (s *Strip) Rows() int {
 
 // Cut is a stretch of a strip that is cut into like pieces side by side, in one row or several.
 type Cut struct {
-	Lines     []int // of the plan, that it supplies: one, or those of a joined border or a strip set
-	Set       int   // strip set that the stretch is a strip of, -1 if none
-	Use       Use
-	Units     int        // cut off it
-	Rows      int        // that they lie in, one above the other; the last length of strip may hold fewer
-	AcrossCut measure.NM // of a unit; less than the strip's width where a wider strip's end is used up
-	AlongCut  measure.NM // of a unit, or of the whole stretch where wedges and tumblers nest
-	Nests     bool       // wedges or tumblers side by side
+	Lines     []int      `json:"lines"`     // of the plan, that it supplies: one, or those of a joined border or a strip set
+	Set       int        `json:"strip_set"` // strip set that the stretch is a strip of, -1 if none
+	Use       Use        `json:"use"`
+	Units     int        `json:"units"`      // cut off it
+	Rows      int        `json:"rows"`       // that they lie in, one above the other; the last length of strip may hold fewer
+	AcrossCut measure.NM `json:"across_cut"` // of a unit; less than the strip's width where a wider strip's end is used up
+	AlongCut  measure.NM `json:"along_cut"`  // of a unit, or of the whole stretch where wedges and tumblers nest
+	Nests     bool       `json:"nests"`      // wedges or tumblers side by side
+}
+
+// Length is how much of a strip a stretch takes.
+func (c *Cut) Length() measure.NM {
+	if c.Nests {
+		return c.AlongCut
+	}
+	return measure.NM(up(c.Units, c.Rows)) * c.AlongCut
 }
 
 // Use is what a stretch of strip is for.
@@ -74,81 +83,84 @@ const (
 	ForBinding
 )
 
+// String is the use's name for other programs.
+func (u Use) String() string { return [...]string{"pieces", "joining", "strip-set", "binding"}[u] }
+
 // Block is a piece of cloth along which lengthwise pieces are cut side by side.
 type Block struct {
-	LengthCut    measure.NM // along the cloth
-	Columns      []Column   // from one selvage on
-	LeftWidthCut measure.NM // beside them, for strips
+	LengthCut    measure.NM `json:"length_cut"`     // along the cloth
+	Columns      []Column   `json:"pieces"`         // from one selvage on
+	LeftWidthCut measure.NM `json:"left_width_cut"` // beside them, for strips
 }
 
 // Column is one lengthwise piece.
 type Column struct {
-	Line      int
-	WidthCut  measure.NM
-	LengthCut measure.NM
+	Line      int        `json:"line"`
+	WidthCut  measure.NM `json:"width_cut"`
+	LengthCut measure.NM `json:"length_cut"`
 }
 
 // LeftOver is cloth that is left in one piece, or as many like ones.
 type LeftOver struct {
-	Times     int
-	AcrossCut measure.NM
-	AlongCut  measure.NM
+	Times     int        `json:"pieces"`
+	AcrossCut measure.NM `json:"across_cut"`
+	AlongCut  measure.NM `json:"along_cut"`
 }
 
 // OnHand is how the cloth that there is compares with what is needed.
 type OnHand struct {
-	HaveCut   measure.NM
-	NeedCut   measure.NM // with squaring up and spare
-	Enough    bool
-	ShortCut  measure.NM // 0 if enough
-	WaysToFit []Way      // each worked out anew with everything else as it is
+	HaveCut   measure.NM `json:"have"`
+	NeedCut   measure.NM `json:"need"` // with squaring up and spare
+	Enough    bool       `json:"enough"`
+	ShortCut  measure.NM `json:"short"`       // 0 if enough
+	WaysToFit []Way      `json:"ways_to_fit"` // each worked out anew with everything else as it is
 }
 
 // Way is a change with which the cloth on hand suffices.
 type Way struct {
-	Border        int        // whose width would change, -1 for the block's side
-	WidthFinished measure.NM // the border's new width
-	SideFinished  measure.NM // the block's new side
-	StripCut      measure.NM // the new strip, where the layout gives the strip
-	NeedCut       measure.NM // of the fabric with it
+	Border        int        `json:"border"`                   // whose width would change, -1 for the block's side
+	WidthFinished measure.NM `json:"width_finished,omitempty"` // the border's new width
+	SideFinished  measure.NM `json:"side_finished,omitempty"`  // the block's new side
+	StripCut      measure.NM `json:"strip_cut,omitempty"`      // the new strip, where the layout gives the strip
+	NeedCut       measure.NM `json:"need"`                     // of the fabric with it
 }
 
 // Precut is how many of a precut would do in place of cloth by the length.
 type Precut struct {
 	supplies.Precut
-	Count int
+	Count int `json:"count"`
 }
 
 // StripSet is a strip set of real fabrics with all wedges that are cut from it, both ways round.
 type StripSet struct {
-	Name        string // in the layout
-	Bands       []Band // from the wide end of the wedges that are not reversed to their tip
-	StripCut    measure.NM
-	WidthCut    measure.NM // to check after sewing: what the wedges are cut from
-	Alike       bool       // reads the same from both sides: wedges of both kinds are one
-	LengthCut   measure.NM // of a whole set
-	PerSet      int        // wedges
+	Name        string     `json:"name"`   // in the layout
+	Bands       []Band     `json:"strips"` // from the wide end of the wedges that are not reversed to their tip
+	StripCut    measure.NM `json:"strip_cut"`
+	WidthCut    measure.NM `json:"width_cut"`      // to check after sewing: what the wedges are cut from
+	Alike       bool       `json:"alike"`          // reads the same from both sides: wedges of both kinds are one
+	LengthCut   measure.NM `json:"length_cut"`     // of a whole set
+	PerSet      int        `json:"wedges_per_set"` // wedges
 	FirstOfSet  int        // of them of the kind cut first
 	SecondOfSet int
-	Runs        []SetRun
-	Lines       [2]int // of wedges as the bands stand, and reversed; -1 for none
-	Wanted      [2]int // wedges
-	Given       [2]int
-	LeftOver    [2]int // wedges of each kind beyond those wanted
+	Runs        []SetRun `json:"sets"`
+	Lines       [2]int   `json:"lines"`  // of wedges as the bands stand, and reversed; -1 for none
+	Wanted      [2]int   `json:"wanted"` // wedges
+	Given       [2]int   `json:"given"`
+	LeftOver    [2]int   `json:"left_over"` // wedges of each kind beyond those wanted
 }
 
 // SetRun is strip sets of one length.
 type SetRun struct {
-	Sets          int
-	LengthCut     measure.NM
-	Wedges        int // from each
-	FirstReversed int // of the sets: those in which a reversed wedge is cut first, where the number of wedges is odd
+	Sets          int        `json:"sets"`
+	LengthCut     measure.NM `json:"length_cut"`
+	Wedges        int        `json:"wedges"`         // from each
+	FirstReversed int        `json:"first_reversed"` // of the sets: those in which a reversed wedge is cut first, where the number of wedges is odd
 }
 
 // Band is one strip of a strip set.
 type Band struct {
-	Fabric        int // index of the plan's fabrics
-	WidthCut      measure.NM
-	WidthFinished measure.NM
-	OnRuler       Ruler
+	Fabric        int        `json:"fabric"` // index of the plan's fabrics
+	WidthCut      measure.NM `json:"width_cut"`
+	WidthFinished measure.NM `json:"width_finished"`
+	OnRuler       Ruler      `json:"exact_size"`
 }

@@ -8,7 +8,7 @@ import (
 	"eighthturn/internal/plan/sizes"
 )
 
-func (p *Plan) text(nm measure.NM) string { return Words{p}.Length(nm) }
+func (p *Plan) text(nm measure.NM) string { return p.Units.Nearest(nm) }
 
 // fault says what cannot be cut.
 func (p *Plan) fault(at Place, hint, format string, args ...any) {

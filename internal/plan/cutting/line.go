@@ -1,6 +1,10 @@
 package cutting
 
-import "eighthturn/internal/blocks"
+import (
+	"slices"
+
+	"eighthturn/internal/blocks"
+)
 
 // Method is how pieces come from what is cut off a strip.
 type Method = blocks.Method
@@ -28,18 +32,18 @@ const (
 
 // Line is one line of the plan: one distinct piece of one fabric, or of one strip set, with all patches that it supplies.
 type Line struct {
-	Number   int
-	Fabric   int // index of the plan's fabrics, -1 for wedges of a strip set
-	Set      int // index of the plan's strip sets, -1 for pieces of one fabric
-	Reversed bool
-	Piece    Piece
-	Border   int   // of the top, from the inside out, -1 elsewhere
-	Patches  []int // of the top, by index, rising; each stands for as many pieces as there are copies
-	Pieces   int   // wanted: patches times copies
-	Left     int   // of them left-hand ones, where hands matter
-	Right    int   // right-hand ones
-	Units    int   // cut off strips: squares, wedges, rectangles; strips to be joined
-	Spare    int   // pieces cut beyond those wanted
+	Number   int   `json:"line"`
+	Fabric   int   `json:"fabric"`    // index of the plan's fabrics, -1 for wedges of a strip set
+	Set      int   `json:"strip_set"` // index of the plan's strip sets, -1 for pieces of one fabric
+	Reversed bool  `json:"reversed"`
+	Piece    Piece `json:"piece"`
+	Border   int   `json:"border"`  // of the top, from the inside out, -1 elsewhere
+	Patches  []int `json:"patches"` // of the top, by index, rising; each stands for as many pieces as there are copies
+	Pieces   int   `json:"pieces"`  // wanted: patches times copies
+	Left     int   `json:"left"`    // of them left-hand ones, where hands matter
+	Right    int   `json:"right"`   // right-hand ones
+	Units    int   `json:"units"`   // cut off strips: squares, wedges, rectangles; strips to be joined
+	Spare    int   `json:"spare"`   // pieces cut beyond those wanted
 	Place    Place // in the layout
 }
 
@@ -48,9 +52,14 @@ func (l *Line) edging() bool { return l.Piece.Shape.Description().Edging }
 
 // Piece is a distinct piece: its shape with its sizes.
 type Piece struct {
-	Shape blocks.Shape
-	Role  string // border, sash, posts and so on as in the top
-	Hand  Hand   // of end pieces, whose rectangles differ by hand
-	blocks.CutSize
-	OnRuler []Ruler // for sizes that must be exact
+	Shape          blocks.Shape `json:"shape"`
+	Role           string       `json:"role"` // border, sash, posts and so on as in the top
+	Hand           Hand         `json:"hand"` // of end pieces, whose rectangles differ by hand
+	blocks.CutSize              // its fields stand beside these
+	OnRuler        []Ruler      `json:"exact_sizes"` // for sizes that must be exact
+}
+
+// Cuts says whether pieces of a shape are cut.
+func (p *Plan) Cuts(shape blocks.Shape) bool {
+	return slices.ContainsFunc(p.Lines, func(l Line) bool { return l.Piece.Shape == shape })
 }

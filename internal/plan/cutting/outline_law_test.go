@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/blocks"
-	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
 
@@ -32,7 +32,7 @@ func points(o []quilt.Point, first int) []xy {
 	return list
 }
 
-func drawn(o []diagram.Point) []xy {
+func drawn(o []measure.Point) []xy {
 	var list []xy
 	for _, p := range o {
 		list = append(list, xy{float64(p.X), float64(p.Y)})
@@ -206,10 +206,10 @@ func TestCutPiecesGiveFinishedOnes(t *testing.T) {
 		}
 	}
 	for _, want := range []string{
-		"wedge, turned round in turn, either", "kite, whole, either", "stop piece, cut once on the diagonal, either", "half-square triangle, cut once on the diagonal, either",
-		"half-square triangle, cut twice on the diagonal, either", "corner triangle, cut once on the diagonal, either", "corner triangle, cut twice on the diagonal, either",
-		"square, whole, either", "tumbler, turned round in turn, either", "end piece, cut in two on the slant, left", "end piece, cut in two on the slant, right", "strip, whole, either",
-		"strip, joined end to end, either", "strip, cut along the cloth, either",
+		"wedge, nested, either", "kite, whole, either", "stop piece, once-on-diagonal, either", "half-square triangle, once-on-diagonal, either",
+		"half-square triangle, twice-on-diagonal, either", "corner triangle, once-on-diagonal, either", "corner triangle, twice-on-diagonal, either",
+		"square, whole, either", "tumbler, nested, either", "end piece, end-pairs, left", "end piece, end-pairs, right", "strip, whole, either",
+		"strip, joined, either", "strip, lengthwise, either",
 	} {
 		if seen[want] < 5 {
 			t.Errorf("%s: only %d lines", want, seen[want])

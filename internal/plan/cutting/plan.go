@@ -18,22 +18,22 @@ import (
 type Plan struct {
 	Title     string
 	Units     measure.System
-	Seam      measure.NM        // allowance
+	Seam      measure.NM        `json:"seam_allowance"` // allowance
 	Steps     blocks.Steps      // what cut sizes were rounded to
-	Copies    int               // how many quilts are planned
-	SquareUp  measure.NM        // added to each fabric for squaring its ends
-	Spare     measure.NM        // added to each fabric for slips
-	Fabrics   []Fabric          // those that something is cut from, in the top's order
-	Sets      []StripSet        // strip sets of the real fabrics, in the order they first appear
-	Lines     []Line            // every distinct piece; a line's number is its index
+	Copies    int               `json:"copies"`     // how many quilts are planned
+	SquareUp  measure.NM        `json:"square_up"`  // added to each fabric for squaring its ends
+	Spare     measure.NM        `json:"spare"`      // added to each fabric for slips
+	Fabrics   []Fabric          `json:"fabrics"`    // those that something is cut from, in the top's order
+	Sets      []StripSet        `json:"strip_sets"` // strip sets of the real fabrics, in the order they first appear
+	Lines     []Line            `json:"lines"`      // every distinct piece; a line's number is its index
 	LineOf    []int             // line that supplies each patch of the top, by the patch's index
 	HandOf    []Hand            // of each patch
-	Wedges    []Wedge           // what each strip that wedges come from gives, widest first
-	Tumblers  []Tumbler         // the same for columns
-	Binding   *supplies.Binding // of one quilt
-	Backing   *supplies.Backing // of one quilt
-	BackingOf int               // fabric, by the top's index, -1 if none
-	Batting   *supplies.Batting // of one quilt
+	Wedges    []Wedge           `json:"wedges"`                // what each strip that wedges come from gives, widest first
+	Tumblers  []Tumbler         `json:"tumblers"`              // the same for columns
+	Binding   *supplies.Binding `json:"binding"`               // of one quilt
+	Backing   *supplies.Backing `json:"backing"`               // of one quilt
+	BackingOf int               `json:"backing_layout_fabric"` // fabric, by the top's index, -1 if none
+	Batting   *supplies.Batting `json:"batting"`               // of one quilt
 	Faults    []Fault           // what cannot be cut; a plan with faults has no strips for those lines
 	Warnings  []Fault           // what should be known before cutting
 }
@@ -49,37 +49,37 @@ type Fault struct {
 
 // Wedge is what one width of wedge strip gives.
 type Wedge struct {
-	StripCut    measure.NM
+	StripCut    measure.NM `json:"strip_cut"`
 	OnRuler     Ruler
-	BaseCut     measure.NM // of a wedge, along the strip's edge
-	TipCut      measure.NM
-	PitchCut    measure.NM // of strip that each wedge takes
-	UsableWidth measure.NM // of the cloth
-	PerStrip    int        // wedges from a strip that long
-	WasteCut    measure.NM // at its ends together: the slants and what is left
+	BaseCut     measure.NM `json:"wide_cut"` // of a wedge, along the strip's edge
+	TipCut      measure.NM `json:"tip_cut"`
+	PitchCut    measure.NM `json:"pitch_cut"`    // of strip that each wedge takes
+	UsableWidth measure.NM `json:"usable_width"` // of the cloth
+	PerStrip    int        `json:"per_strip"`    // wedges from a strip that long
+	WasteCut    measure.NM `json:"waste_cut"`    // at its ends together: the slants and what is left
 }
 
 // Tumbler is what one size of a column's pieces is cut by.
 type Tumbler struct {
-	StripCut  measure.NM
-	LineCut   measure.NM // of a wedge rule, laid on the strip's edge
+	StripCut  measure.NM `json:"strip_cut"`
+	LineCut   measure.NM `json:"line_cut"` // of a wedge rule, laid on the strip's edge
 	OnRuler   Ruler      // for the line
-	WideCut   measure.NM
-	NarrowCut measure.NM
-	Slim      bool // the narrow side finishes below two seam allowances
+	WideCut   measure.NM `json:"wide_cut"`
+	NarrowCut measure.NM `json:"narrow_cut"`
+	Slim      bool       `json:"slim"` // the narrow side finishes below two seam allowances
 }
 
 // Ruler says how a size that must be exact stands to a ruler's marks. The zero value is not used.
 type Ruler struct {
-	What     string // the size: "the strip for wedges"; "" of a strip in a strip set
-	ExactCut measure.NM
-	OnMark   bool       // a line of the ruler shows it
-	BelowCut measure.NM // the mark below; the size itself if on a mark
-	AboveCut measure.NM // the mark above
+	What     string     `json:"what,omitempty"` // the size: "the strip for wedges"; "" of a strip in a strip set
+	ExactCut measure.NM `json:"exact_cut"`
+	OnMark   bool       `json:"on_mark"`   // a line of the ruler shows it
+	BelowCut measure.NM `json:"below_cut"` // the mark below; the size itself if on a mark
+	AboveCut measure.NM `json:"above_cut"` // the mark above
 	// BelowSideFinished and AboveSideFinished are the block's sides that would put the size on these marks, 0 where the
 	// side has no part in it.
-	BelowSideFinished measure.NM
-	AboveSideFinished measure.NM
+	BelowSideFinished measure.NM `json:"below_side_finished,omitempty"`
+	AboveSideFinished measure.NM `json:"above_side_finished,omitempty"`
 }
 
 // Options say how to plan. The zero value is the normal case.

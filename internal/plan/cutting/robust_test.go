@@ -12,7 +12,7 @@ import (
 	"eighthturn/layout"
 )
 
-// TestNothingPanics: whatever reads as a layout is planned, drawn and, where something cannot be cut, faulted.
+// TestNothingPanics: whatever reads as a layout is planned and, where something cannot be cut, faulted.
 func TestNothingPanics(t *testing.T) {
 	count := 0
 	for seed := range uint64(judges.Of(80, 400)) {
@@ -29,7 +29,6 @@ func TestNothingPanics(t *testing.T) {
 		if len(p.Faults) > 0 {
 			continue
 		}
-		p.Maps()
 		if err := unsupplied(top, p); err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}

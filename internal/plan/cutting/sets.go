@@ -3,6 +3,7 @@ package cutting
 import (
 	"encoding/binary"
 	"slices"
+	"strconv"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
@@ -279,3 +280,20 @@ func (s *StripSet) share() {
 
 // up is a/b rounded up.
 func up(a, b int) int { return (a + b - 1) / b }
+
+// SetName is a strip set's name, with a number where several fabrics make sets of one name.
+func (p *Plan) SetName(n int) string {
+	same, at := 0, 0
+	for i := range p.Sets {
+		if p.Sets[i].Name == p.Sets[n].Name {
+			same++
+			if i <= n {
+				at++
+			}
+		}
+	}
+	if same == 1 {
+		return p.Sets[n].Name
+	}
+	return p.Sets[n].Name + " " + strconv.Itoa(at)
+}

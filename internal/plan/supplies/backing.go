@@ -12,9 +12,9 @@ type BackingOptions struct {
 	WidthFinished  measure.NM     // of the top
 	HeightFinished measure.NM     // of the top
 	UsableWidth    measure.NM     // of the cloth between its selvages, wide backing cloth as well; default 40 in, 100 cm
-	Overhang       measure.NM     // beyond the top, on each side; default 4 in, 10 cm
+	Overhang       measure.NM     `json:"overhang"` // beyond the top, on each side; default 4 in, 10 cm
 	NoOverhang     bool           // the size is the backing's own
-	Seam           measure.NM     // allowance of the seams between panels; default 1/2 in, 1.5 cm
+	Seam           measure.NM     `json:"seam_allowance"` // allowance of the seams between panels; default 1/2 in, 1.5 cm
 }
 
 // Direction is which way the seams of a backing run.
@@ -27,36 +27,39 @@ const (
 	Across
 )
 
+// String is the direction's name for other programs.
+func (d Direction) String() string { return [...]string{"up-and-down", "across"}[d] }
+
 // Backing is the two ways to make a backing.
 type Backing struct {
 	BackingOptions            // as they were filled in
-	WidthCut       measure.NM // of the backing
-	HeightCut      measure.NM
-	Ways           [2]Pieced // by Direction
-	Less           Direction // the way that takes less cloth; Across if they take the same
+	WidthCut       measure.NM `json:"width_cut"` // of the backing
+	HeightCut      measure.NM `json:"height_cut"`
+	Ways           [2]Pieced  `json:"ways"` // by Direction
+	Less           Direction  `json:"less"` // the way that takes less cloth; Across if they take the same
 }
 
 // Pieced is a backing whose seams run one way.
 type Pieced struct {
-	Panels    int          // widths of cloth
-	PanelCut  measure.NM   // the length of each
-	AcrossCut measure.NM   // what must be covered across the panels
-	Comes     measure.NM   // what all the panels come to across, sewn together at their whole usable width
-	LengthCut measure.NM   // of cloth in all
+	Panels    int          `json:"panels"`     // widths of cloth
+	PanelCut  measure.NM   `json:"panel_cut"`  // the length of each
+	AcrossCut measure.NM   `json:"across_cut"` // what must be covered across the panels
+	Comes     measure.NM   `json:"comes"`      // what all the panels come to across, sewn together at their whole usable width
+	LengthCut measure.NM   `json:"length_cut"` // of cloth in all
 	Equal     []measure.NM // cut widths of panels that are all alike, on a quarter of an inch or half a centimetre where the cloth allows
 	// Split is the cut widths where one panel is cut in two along its length, the halves outside, so that no seam runs down
 	// the middle. It has one seam more. Nil for an odd number of panels, and where the halves would not reach.
 	Split []measure.NM
-	Cliff Cliff
+	Cliff Cliff `json:"cliff"`
 }
 
 // Cliff is how near the number of panels is to another one.
 type Cliff struct {
-	Step     measure.NM // 1 in, 2.5 cm
+	Step     measure.NM `json:"step"` // 1 in, 2.5 cm
 	Narrower int        // panels, where the cloth is a step narrower; 0 where such cloth leaves nothing
 	Wider    int        // panels, where it is a step wider
-	Costs    bool       // a step less costs a panel, or more than one
-	Saves    bool       // a step more saves one
+	Costs    bool       `json:"costs_a_panel"` // a step less costs a panel, or more than one
+	Saves    bool       `json:"saves_a_panel"` // a step more saves one
 }
 
 // MakeBacking plans a backing both ways. The error says which length is out of bounds.

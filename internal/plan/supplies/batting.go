@@ -11,22 +11,22 @@ type BattingOptions struct {
 	Units          measure.System // what the default below is
 	WidthFinished  measure.NM     // of the top
 	HeightFinished measure.NM     // of the top
-	Overhang       measure.NM     // beyond the top, on each side; default 3 in, 7.5 cm
+	Overhang       measure.NM     `json:"overhang"` // beyond the top, on each side; default 3 in, 7.5 cm
 	NoOverhang     bool           // the size is the batting's own
 }
 
 // Batting is the batting that a top takes.
 type Batting struct {
 	BattingOptions            // as they were filled in
-	WidthCut       measure.NM // the least that will do
-	HeightCut      measure.NM
-	Packages       []Package // those of the lists that hold it, either way round, the smallest first
+	WidthCut       measure.NM `json:"width_cut"` // the least that will do
+	HeightCut      measure.NM `json:"height_cut"`
+	Packages       []Package  `json:"packages"` // those of the lists that hold it, either way round, the smallest first
 }
 
 // Package is a batting as it is sold.
 type Package struct {
-	Name   string
-	Size   Size
+	Name   string `json:"name"`
+	Size   Size   `json:"size"`
 	Source string // address of the list
 }
 

@@ -35,7 +35,7 @@ type BindingOptions struct {
 	Units          measure.System // what the defaults below are
 	WidthFinished  measure.NM     // of the quilt
 	HeightFinished measure.NM     // of the quilt
-	StripCut       measure.NM     // default 2 1/2 in, 6.5 cm
+	StripCut       measure.NM     `json:"strip_cut"` // default 2 1/2 in, 6.5 cm
 	UsableWidth    measure.NM     // default 40 in, 100 cm
 	Join           Join
 	Seam           measure.NM // allowance of straight joins; default 1/4 in, 0.75 cm
@@ -48,12 +48,12 @@ type BindingOptions struct {
 // Binding is strips across the width of the cloth, sewn end to end.
 type Binding struct {
 	BindingOptions            // as they were filled in
-	Perimeter      measure.NM // of the quilt
-	Need           measure.NM // the perimeter with the allowance
-	Strips         int
+	Perimeter      measure.NM `json:"perimeter"` // of the quilt
+	Need           measure.NM `json:"need"`      // the perimeter with the allowance
+	Strips         int        `json:"strips"`
 	Lost           measure.NM // what the joins take
-	Comes          measure.NM // the binding's length, sewn together
-	LengthCut      measure.NM // of cloth
+	Comes          measure.NM `json:"comes_of_whole_strips"` // the binding's length, sewn together
+	LengthCut      measure.NM `json:"cloth_cut"`             // of cloth
 }
 
 // fill puts in the usual lengths.

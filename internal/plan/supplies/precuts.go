@@ -4,8 +4,8 @@ import "eighthturn/internal/measure"
 
 // Precut is cloth that shops sell cut already.
 type Precut struct {
-	Name   string
-	Usable Size   // the least that real pieces measure: reckon with this
+	Name   string `json:"name"`
+	Usable Size   `json:"usable"` // the least that real pieces measure: reckon with this
 	Sold   Size   // as it is sold
 	Source string // address, or how it is known
 	Sort   PrecutSort

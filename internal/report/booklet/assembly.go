@@ -143,7 +143,7 @@ func (b *book) alikeLines() []alike {
 func (b *book) border(number int) {
 	n := number - 1
 	edging := &b.Top.CutFacts.Borders[n]
-	whole := []document.Block{heading(1, capital(b.borderName(n)))}
+	whole := []document.Block{heading(1, capital("border "+numeral(n+1)))}
 	whole = append(whole, para("This border is %s wide finished, of fabric %s. Measure the quilt through its middle before you cut the strips to length: the lengths below are what they should be%s.",
 		b.length(edging.Width), b.letters[edging.Fabric], b.roundedUp(n)))
 	t := document.Table{Columns: []document.Column{{Title: "Pieces"}, {Title: "Cut"}}}

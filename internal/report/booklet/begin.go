@@ -4,7 +4,7 @@ import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/report"
 )
 
 // beginPart is what to know first. It comes last, since it explains the abbreviations that the other parts use.
@@ -52,7 +52,7 @@ func (b *book) usableWidth() (w measure.NM, same bool) {
 // cautions are the usual ones where blades and irons are used.
 func (b *book) cautions() {
 	var items []document.Item
-	for _, c := range cutting.Cautions() {
+	for _, c := range report.Cautions() {
 		items = append(items, item(document.Plain(sentence(c))))
 	}
 	b.add(document.Box{Caution: true, Blocks: []document.Block{document.List{Items: items}}})

@@ -6,7 +6,6 @@
 package booklet
 
 import (
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
@@ -66,40 +65,20 @@ type book struct {
 	Reports
 	Options
 	units   measure.System
-	letters []string                // of the fabrics, by index of the top's
-	maps    map[int]*diagram.Figure // cutting maps by fabric of the plan
-	setMaps map[int]*diagram.Figure // by strip set of the plan
-	sewing  document.Document       // how the top goes together, without the why
+	letters []string          // of the fabrics, by index of the top's
+	cut     document.Document // what is cut, as the report has it
+	sewing  document.Document // how the top goes together, without the why
 	parts   []document.Section
 }
 
 func newBook(r Reports, o Options) *book {
 	b := &book{Reports: r, Options: o, units: r.Top.Units, letters: fabricLetters(r)}
-	b.findMaps()
+	plans := report.Planned(r.Top, r.Cuts)
+	plans.Letters = b.letters
+	b.cut = report.Cutting(plans).Down(document.Detail)
 	b.sewing = report.Sewing(r.Plans).Down(document.Detail)
 	b.nameTemplates()
 	return b
-}
-
-// findMaps sorts the plan's maps, which stand in the order of its fabrics and then of its strip sets.
-func (b *book) findMaps() {
-	b.maps, b.setMaps = map[int]*diagram.Figure{}, map[int]*diagram.Figure{}
-	list := b.Cuts.Maps()
-	next := func(to map[int]*diagram.Figure, n int) {
-		if len(list) > 0 {
-			to[n], list = list[0].Figure, list[1:]
-		}
-	}
-	for i := range b.Cuts.Fabrics {
-		if f := &b.Cuts.Fabrics[i]; f.StripCount > 0 || len(f.Blocks) > 0 {
-			next(b.maps, i)
-		}
-	}
-	for i := range b.Cuts.Sets {
-		if len(b.Cuts.Sets[i].Runs) > 0 {
-			next(b.setMaps, i)
-		}
-	}
 }
 
 // part begins a part; what is added goes into the last one.

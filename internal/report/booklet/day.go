@@ -1,6 +1,8 @@
 package booklet
 
 import (
+	"strings"
+
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/sewing"
 )
@@ -71,7 +73,7 @@ func (b *book) atHome() {
 		list = append(list, count(long, "long seam")+" to sew "+b.laidTogether()+" together, at "+count(forLong, "minute")+" each about "+count(roundHours(long*forLong), "hour"))
 	}
 	if len(list) > 0 {
-		b.add(para("Left to sew at home for the whole top: %s. That is a guess as well.", joinedBy(list, "; and ")))
+		b.add(para("Left to sew at home for the whole top: %s. That is a guess as well.", strings.Join(list, "; and ")))
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 )
 
 // tables are the tables of a part, by the title of their first column.
@@ -43,8 +44,11 @@ func wrongShopping(d document.Document, r Reports) []string {
 	}
 	var wrong []string
 	if k := r.Cuts.Binding; k != nil {
-		said := fmt.Sprint(tables(d, "Fabric requirements", "For finishing"))
-		if !regexp.MustCompile(`\b` + strconv.Itoa(k.Strips) + ` strips? `).MatchString(said) {
+		said := ""
+		for _, b := range under(d, "Fabric requirements")["For finishing"] {
+			said += strings.Join(joinedRuns(b), "\n")
+		}
+		if !regexp.MustCompile(`Binding[a-z, ]*: ` + strconv.Itoa(k.Strips) + ` strips? `).MatchString(said) {
 			wrong = append(wrong, fmt.Sprintf("the binding is not said to take %d strips", k.Strips))
 		}
 	}
@@ -65,9 +69,9 @@ func wrongShopping(d document.Document, r Reports) []string {
 func groupsOf(d document.Document, r Reports) map[string][]int {
 	groups, letters := map[string][]int{}, fabricLetters(r)
 	for _, title := range headings(d, "Cutting") {
-		names, one := strings.CutPrefix(title, "Fabric ")
-		if !one {
-			names = strings.TrimPrefix(title, "Fabrics ")
+		names, several := strings.CutPrefix(title, "Fabrics ")
+		if !several {
+			names, _, _ = strings.Cut(title, ": ")
 		}
 		for i := range r.Cuts.Fabrics {
 			f := &r.Cuts.Fabrics[i]
@@ -128,28 +132,26 @@ func under(d document.Document, part string) map[string][]document.Block {
 	return found
 }
 
-// wrongPieces adds up the numbers of pieces under each fabric, and compares them with the plan's lines.
+// wrongPieces compares the table of pieces with the plan's lines, row by row, and the fabrics of the cutting lists with the plan's.
 func wrongPieces(d document.Document, r Reports) []string {
 	var wrong []string
-	blocks := under(d, "Cutting")
+	list := tables(d, "Cutting", "Line")
+	if len(list) != 1 || len(list[0].Rows) != len(r.Cuts.Lines) {
+		return []string{"there is not a row for each line of the plan"}
+	}
+	for i, row := range list[0].Rows {
+		line, cells := &r.Cuts.Lines[i], row.Cells
+		hands := ""
+		if line.Left+line.Right > 0 && line.Piece.Hand == cutting.Either {
+			hands = fmt.Sprintf("%d left, %d right", line.Left, line.Right)
+		}
+		if cells[0].Text.String() != strconv.Itoa(i+1) || cells[6].Text.String() != strconv.Itoa(line.Pieces) || cells[7].Text.String() != hands {
+			wrong = append(wrong, fmt.Sprintf("line %d: %s pieces, %s; the plan has %d, %s", i+1, cells[6].Text, cells[7].Text, line.Pieces, hands))
+		}
+	}
 	seen := 0
-	for title, group := range groupsOf(d, r) {
+	for _, group := range groupsOf(d, r) {
 		seen += len(group)
-		sum, want := 0, 0
-		for _, b := range blocks[title] {
-			if t, ok := b.(document.Table); ok && t.Columns[0].Title == "Pieces" {
-				for _, row := range t.Rows {
-					n, _ := strconv.Atoi(strings.Split(row.Cells[1].Text.String(), ",")[0])
-					sum += n
-				}
-			}
-		}
-		for _, n := range r.Cuts.Fabrics[group[0]].Lines {
-			want += r.Cuts.Lines[n].Pieces
-		}
-		if sum != want {
-			wrong = append(wrong, fmt.Sprintf("%s: the table has %d pieces, the plan %d", title, sum, want))
-		}
 	}
 	cut := 0
 	for i := range r.Cuts.Fabrics {
@@ -163,29 +165,18 @@ func wrongPieces(d document.Document, r Reports) []string {
 	return wrong
 }
 
-var (
-	stripHead = regexp.MustCompile(`^([0-9]+) strips? `)
-	givesText = regexp.MustCompile(`(?:It gives|Each gives) (.*)$`)
-	numbered1 = regexp.MustCompile(`^([0-9]+) ([a-z-]+(?: [a-z]+)?)`)
-)
+var firstNumber = regexp.MustCompile(`^([0-9]+) `)
 
-// wrongStrips adds up, from the words of each cutting list, the strips and what they give.
+// wrongStrips adds up, from each table of strips, the strips and what they give.
 func wrongStrips(d document.Document, r Reports) []string {
 	var wrong []string
 	blocks := under(d, "Cutting")
 	for title, group := range groupsOf(d, r) {
 		f := &r.Cuts.Fabrics[group[0]]
-		if len(f.Strips)+len(f.Blocks) > mostItems {
-			continue
-		}
 		strips, units := 0, 0
 		for _, b := range blocks[title] {
-			l, ok := b.(document.List)
-			if !ok || l.Marker != document.Numbered {
-				continue
-			}
-			for _, it := range l.Items {
-				s, u := stripsSaid(it.Text.String())
+			if t, ok := b.(document.Table); ok && t.Columns[0].Title == "Strips" {
+				s, u := stripsSaid(t)
 				strips, units = strips+s, units+u
 			}
 		}
@@ -202,21 +193,17 @@ func wrongStrips(d document.Document, r Reports) []string {
 	return wrong
 }
 
-// stripsSaid is how many strips a step names, and how many things they give.
-func stripsSaid(text string) (strips, units int) {
-	m := stripHead.FindStringSubmatch(text)
-	if m == nil {
-		return 0, 0
-	}
-	strips, _ = strconv.Atoi(m[1])
-	gives := givesText.FindStringSubmatch(text)
-	if gives == nil {
-		return strips, strips // whole
-	}
-	for _, part := range strings.Split(gives[1], "; then ") {
-		if n := numbered1.FindStringSubmatch(part); n != nil {
-			count, _ := strconv.Atoi(n[1])
-			units += strips * count
+// stripsSaid is how many strips a table names, and how many things they give.
+func stripsSaid(t document.Table) (strips, units int) {
+	times := 0
+	for _, row := range t.Rows {
+		if n, err := strconv.Atoi(row.Cells[0].Text.String()); err == nil {
+			times = n
+			strips += n
+		}
+		if m := firstNumber.FindStringSubmatch(row.Cells[2].Text.String()); m != nil {
+			count, _ := strconv.Atoi(m[1])
+			units += times * count
 		}
 	}
 	return strips, units

@@ -17,7 +17,9 @@ const numberPattern = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?`
 
 var (
 	lengthPattern = regexp.MustCompile(`(at least |up to |under |exactly |or )?([Aa]bout )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
-	shortSides    = regexp.MustCompile(`(short sides (?:about )?[0-9 ./]+) and `)
+	// what is rounded up though no word says so: the cloth of a fabric, what wedges take of a strip, how long strips and sets are
+	roundedUp  = regexp.MustCompile(`(: |\(|[0-9] (?:strips? (?:for|to be joined for) [^;]*?, |sets? )|(?:the|each) set |cut off )((?:` + numberPattern + `) (?:in|cm)\b)`)
+	shortSides = regexp.MustCompile(`(short sides (?:about )?[0-9 ./]+) and `)
 )
 
 // unitSizes are the units in nanometres.
@@ -53,7 +55,8 @@ type written struct {
 // lengthsIn are the lengths that a text names.
 func lengthsIn(text string) []written {
 	var list []written
-	less := strings.HasPrefix(text, "Left over")
+	less := strings.HasPrefix(text, "Left over") || strings.HasPrefix(text, "Ends worth keeping")
+	text = roundedUp.ReplaceAllString(text, "$1 at least $2")
 	text = shortSides.ReplaceAllString(text, "$1 by ")
 	for _, m := range lengthPattern.FindAllStringSubmatch(text, -1) {
 		about := m[2] != "" || m[1] == "or " && m[5] == "mm" // "about 3/16 in or 5 mm"
@@ -218,6 +221,7 @@ func missingCuts(d document.Document, r Reports) []string {
 			want(r.Cuts.Lines[n].Piece.AcrossCut, "a piece's width")
 		}
 	}
+	const mostSets = 8 // more are told in a table
 	if len(r.Cuts.Sets) <= mostSets {
 		for _, s := range r.Cuts.Sets {
 			want(s.WidthCut, "a strip set's width")

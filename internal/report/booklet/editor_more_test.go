@@ -65,10 +65,10 @@ func wrongBorders(d document.Document, r Reports) []string {
 	}
 	var cut, sewn []string
 	size := regexp.MustCompile(`[0-9][0-9 ./]* by [0-9 ./]+ (?:in|cm)\b`)
-	for _, t := range tables(d, "Cutting", "Pieces") {
+	for _, t := range tables(d, "Cutting", "Line") {
 		for _, row := range t.Rows {
-			if strings.HasPrefix(row.Cells[0].Text.String(), "Strips for") {
-				cut = append(cut, size.FindString(row.Cells[2].Text.String()))
+			if strings.HasPrefix(row.Cells[1].Text.String(), "strip for") {
+				cut = append(cut, size.FindString(row.Cells[4].Text.String()))
 			}
 		}
 	}

@@ -42,6 +42,11 @@ func isNote(b document.Block) bool {
 	return ok && box.Word == "From the designer"
 }
 
+// roundedIn is how sentences begin that round lengths as a column does, "" for one that does not.
+func roundedIn(column string) string {
+	return map[string]string{"Length used": "at least ", "End left": "Left over "}[column]
+}
+
 // joinedRuns are the texts of a block, the runs of each put together.
 func joinedRuns(b document.Block) []string {
 	var list []string
@@ -64,8 +69,8 @@ func joinedRuns(b document.Block) []string {
 			list = append(list, c.Title)
 		}
 		for _, r := range v.Rows {
-			for _, c := range r.Cells {
-				text(c.Text)
+			for i, c := range r.Cells {
+				list = append(list, roundedIn(v.Columns[i].Title)+c.Text.String())
 			}
 		}
 	case document.Figure:

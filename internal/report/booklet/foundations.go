@@ -1,6 +1,8 @@
 package booklet
 
 import (
+	"strings"
+
 	"eighthturn/internal/document"
 	"eighthturn/internal/templates"
 )
@@ -27,7 +29,7 @@ func (b *book) foundationsPart(plates []templates.Plate, large []templates.Large
 		for n, p := range f.Pieces {
 			order = append(order, numeral(n+1)+": "+p.What)
 		}
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(numeral(f.Number))}, cell(numeral(f.Count)), cell(joinedBy(order, "; ")), cell(shownIn(plates, numeral(f.Number), foundationKey))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(numeral(f.Number))}, cell(numeral(f.Count)), cell(strings.Join(order, "; ")), cell(shownIn(plates, numeral(f.Number), foundationKey))}})
 	}
 	b.part("Foundations", true)
 	b.add(para("These are for sewing on paper, in place of the pieces cut by template. They are mirror images: cloth lies on the back of the paper, right side out, and you sew on the printed side along the dashed lines, in the order of the numbers. "+

@@ -130,12 +130,15 @@ func (b *book) notInKit() []string {
 	return append(list, "thread", "tools")
 }
 
+// mostRows is how long a table of a kit may be; what is beyond is said to be left out.
+const mostRows = 150
+
 // kitPiece names a piece of a kit; strips by their size, since they come in several lengths.
 func (b *book) kitPiece(line *cutting.Line) string {
 	if line.Piece.Shape.Description().Edging {
 		return b.pieces(line) + ", " + b.size(line.Piece.AcrossCut, line.Piece.AlongCut)
 	}
-	return b.pieces(line) + handName(line.Piece.Hand)
+	return b.pieces(line)
 }
 
 // kitTable is the pieces of one quilt by fabric.
@@ -154,7 +157,7 @@ func (b *book) kitTable() document.Table {
 		for way, n := range s.Wanted {
 			name := "wedges of strip set " + plan.SetName(i)
 			if way == 1 {
-				name = turnedName(name)
+				name = name + ", turned"
 			}
 			if n > 0 {
 				t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell("strip set"), cell(name), cell(numeral(n))}})

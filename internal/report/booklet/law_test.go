@@ -120,12 +120,12 @@ func TestTheEditorCatches(t *testing.T) {
 	for _, c := range []struct {
 		name, pattern, by, want string
 	}{
-		{"a length that no report has", `3 1/2 in square`, "3 21/64 in square", "no report has"},
+		{"a length that no report has", `squares of 3 1/2 in`, "squares of 3 21/64 in", "no report has"},
 		{"a cut size that is gone", `.*2 1/2.*`, "", "is not in the text"},
 		{"another purchase", `^[0-9/ ]+ yd$`, "7 1/8 yd", "is to be bought as"},
-		{"a piece too many", `^[0-9]+, ([0-9]+) left`, "999, $1 left", "the table has"},
-		{"a strip too many", `^([0-9]+) strips ([0-9/ ]+ in wide,)$`, "9$1 strips $2", "the list has"},
-		{"another binding", `^([0-9]+) strips ([0-9/ ]+ in wide of)`, "9$1 strips $2", "the binding"},
+		{"a piece too many", `^([0-9]+) left, ([0-9]+) right$`, "999 left, $2 right", "the plan has"},
+		{"a thing too many from a strip", `^([0-9]+) squares of ([0-9/ ]+ in)`, "9$1 squares of $2", "the list has"},
+		{"another binding", `^Binding: ([0-9]+) strips`, "Binding: 9$1 strips", "the binding"},
 		{"sizes that do not add up", `1 in wide finished`, "3 in wide finished", "add up"},
 		{"a block of another size", `A block finishes at about [0-9/ ]+ in`, "A block finishes at 4 in", "is said to finish"},
 		{"an abbreviation that nobody knows", `Quilt as you like`, "Quilt 3 pcs as you like", "used and not explained"},

@@ -93,32 +93,33 @@ func different(what string, got, want []string) []string {
 	return []string{fmt.Sprintf("%s: the text has %q, the plan %q", what, got, want)}
 }
 
-// wrongCuttingTables compares every line of the cutting tables with the plan: what it is, how many, left and right.
+// wrongCuttingTables compares every line of the table of pieces with the plan: what it is, of which fabric, how many, left
+// and right.
 func wrongCuttingTables(text string, r Reports) (wrong []string, lines int) {
-	rows := rowsBelow(text, regexp.MustCompile(`^\| Pieces \| Number `))
-	for i := range r.Cuts.Fabrics {
-		f := &r.Cuts.Fabrics[i]
-		var got, want []string
-		title := regexp.MustCompile(`^Fabrics? (?:.*(?:, | and ))?[A-Z]+ ` + regexp.QuoteMeta(norm.NFC.String(f.Name)) + `(?:,| and |$)`)
-		for heading, list := range rows {
-			if title.MatchString(heading) {
-				for _, row := range list {
-					got = append(got, singular(row[0])+": "+row[1])
-				}
-			}
+	var got, want []string
+	for _, list := range rowsBelow(text, regexp.MustCompile(`^\| Line \| Piece \| From `)) {
+		for _, row := range list {
+			cloth := row[2][strings.LastIndex(row[2], ")")+1:] // behind the letter and the color
+			got = append(got, row[0]+strings.TrimRight(cloth, " ")+" "+row[1]+": "+row[6]+" "+row[7])
 		}
-		for _, n := range f.Lines {
-			line := &r.Cuts.Lines[n]
-			number := fmt.Sprint(line.Pieces)
-			if line.Left > 0 && line.Right > 0 {
-				number = fmt.Sprintf("%d, %d left and %d right", line.Pieces, line.Left, line.Right)
-			}
-			want = append(want, lineName(r.Top, line)+": "+number)
-		}
-		lines += len(want)
-		wrong = append(wrong, different(f.Name, got, want)...)
 	}
-	return wrong, lines
+	letters := fabricLetters(r)
+	for i := range r.Cuts.Lines {
+		line := &r.Cuts.Lines[i]
+		cloth := ""
+		if line.Fabric >= 0 {
+			f := &r.Cuts.Fabrics[line.Fabric]
+			cloth = " " + letters[f.Index] + " " + norm.NFC.String(f.Name)
+		} else {
+			cloth = " strip set " + norm.NFC.String(r.Cuts.SetName(line.Set)) + map[bool]string{true: ", turned"}[line.Reversed]
+		}
+		hands := ""
+		if line.Left+line.Right > 0 && line.Piece.Hand == cutting.Either {
+			hands = fmt.Sprintf("%d left, %d right", line.Left, line.Right)
+		}
+		want = append(want, fmt.Sprintf("%d%s %s: %d %s", i+1, cloth, lineName(r.Top, line), line.Pieces, hands))
+	}
+	return different("the table of pieces", got, want), len(want)
 }
 
 // wrongBorderTables compares the pieces of each border, where they are sewn on, with the plan.
@@ -243,13 +244,14 @@ func TestNumbersCatch(t *testing.T) {
 	for what, c := range map[string]struct {
 		layout, pattern, by string
 	}{
-		"a piece too many":        {lanterns, `(\| Kites \| )96`, "${1}97"},
-		"a left one too many":     {lanterns, `(\d+ left and )(\d+)( right)`, "${1}9$2$3"},
-		"another piece":           {lanterns, `\| Kites \|`, "| Squares |"},
-		"a line that is gone":     {lanterns, `\| Kites \|.*\n`, ""},
-		"a border strip too many": {shutters, `(\| Strips for border 1 \| )2`, "${1}3"},
+		"a piece too many":        {lanterns, `(\| kite \|.*\| )96( \|)`, "${1}97$2"},
+		"a left one too many":     {lanterns, `(\d+)( left, \d+ right)`, "9$1$2"},
+		"another piece":           {lanterns, `\| kite \|`, "| square |"},
+		"another fabric's piece":  {lanterns, `(\| kite \|.*\) [A-Z] )\S+`, "${1}another"},
+		"a line that is gone":     {lanterns, `\n.*\| kite \|.*\n`, "\n"},
+		"a border strip too many": {shutters, `(\| strip for border 1 \|.*\| )2( \|)`, "${1}3$2"},
 		"one to be sewn on":       {shutters, `\| 2 (strips for border 1 \|)`, "| 3 $1"},
-		"a sash too many":         {shutters, `(\| Sashes \| )82`, "${1}83"},
+		"a sash too many":         {shutters, `(\| sash \|.*\| )82( \|)`, "${1}83$2"},
 	} {
 		text, r := textOf(t, pattern(t, c.layout)), study(t, c.layout, cutting.Options{})
 		at := regexp.MustCompile(c.pattern).FindStringIndex(text)

@@ -150,7 +150,7 @@ func (b *book) templateTable(list []templates.Template, plates []templates.Plate
 				cloths = append(cloths, "strip set "+b.Top.CutFacts.Sets[c.Set].Name+": "+numeral(c.Count))
 			}
 		}
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(piece.Name())}, cell(piece.Shape.String()), cell(numeral(piece.Count)), cell(joinedBy(cloths, "; ")), cell(shownIn(plates, piece.Name(), templateKey))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(piece.Name())}, cell(piece.Shape.String()), cell(numeral(piece.Count)), cell(strings.Join(cloths, "; ")), cell(shownIn(plates, piece.Name(), templateKey))}})
 	}
 	return t
 }

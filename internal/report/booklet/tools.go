@@ -7,6 +7,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/report"
 )
 
 // cuttingTools are what the quilt's pieces are cut and trimmed with, and nothing that it does not need.
@@ -27,7 +28,7 @@ func (b *book) cuttingTools() []string {
 	for _, s := range b.shapesWith(blocks.OwnTemplate) {
 		list = append(list, "the templates of the "+plural(s.String()))
 	}
-	if len(b.betweenMarks()) > 0 {
+	if _, off := b.cut.Section(report.BetweenMarksID); off {
 		list = append(list, "tape to mark sizes on the ruler")
 	}
 	return list

@@ -1,4 +1,4 @@
-package cutting
+package report
 
 import (
 	"fmt"
@@ -21,7 +21,7 @@ func misread(text string, nm measure.NM, units measure.System, least, most measu
 }
 
 // likeNames says which strip sets cannot be told apart by their names, or have a number that they do not need.
-func likeNames(p *Plan, name func(int) string) error {
+func likeNames(p *cuts, name func(int) string) error {
 	seen := map[string]bool{}
 	of := map[string]int{}
 	for i := range p.Sets {
@@ -35,8 +35,8 @@ func likeNames(p *Plan, name func(int) string) error {
 		seen[n] = true
 	}
 	for i := range p.Lines {
-		if l := &p.Lines[i]; l.Set >= 0 && l.Reversed && (Words{p}).Cloth(l) != "strip set "+name(l.Set)+", turned" {
-			return fmt.Errorf("line %d is cut from %q", i, Words{p}.Cloth(l))
+		if l := &p.Lines[i]; l.Set >= 0 && l.Reversed && p.cloth(l) != "strip set "+name(l.Set)+", turned" {
+			return fmt.Errorf("line %d is cut from %q", i, p.cloth(l))
 		}
 	}
 	return nil
@@ -44,8 +44,8 @@ func likeNames(p *Plan, name func(int) string) error {
 
 func TestSetNames(t *testing.T) {
 	numbered, turned := 0, 0
-	for _, n := range everyTop(150) {
-		p := usual(n)
+	for _, n := range usualPlans() {
+		p := newCuts(n.Plans)
 		if err := likeNames(p, p.SetName); err != nil {
 			t.Errorf("%s: %v", n.name, err)
 		}
@@ -66,5 +66,29 @@ func TestSetNames(t *testing.T) {
 	}
 	if numbered == 0 || turned == 0 {
 		t.Errorf("%d sets with numbers, %d lines of turned wedges", numbered, turned)
+	}
+}
+
+// TestScantChains: the words of a chain say that next to nothing is left where that is so, and nowhere else.
+func TestScantChains(t *testing.T) {
+	scant, spare := 0, 0
+	for _, n := range everyPlan() {
+		c := newCuts(n.Plans)
+		for i := range c.Fabrics {
+			for k := range c.Fabrics[i].Chains {
+				chain := &c.Fabrics[i].Chains[k]
+				if said := strings.Contains(c.chainWords(chain), "left over: sew with care"); said != chain.Scant {
+					t.Errorf("%s: %s", n.name, c.chainWords(chain))
+				}
+				if chain.Scant {
+					scant++
+				} else {
+					spare++
+				}
+			}
+		}
+	}
+	if scant == 0 || spare == 0 {
+		t.Errorf("%d chains with nothing to spare, %d with", scant, spare)
 	}
 }

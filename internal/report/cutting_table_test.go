@@ -1,4 +1,4 @@
-package cutting
+package report
 
 import (
 	"fmt"
@@ -8,7 +8,7 @@ import (
 )
 
 // wrongRows says which row of a plan's table has a length in a column that is not its own, or something else than the plan.
-func wrongRows(p *Plan, rows []TableRow) error {
+func wrongRows(p *cuts, rows []tableRow) error {
 	cloth := []int{clothCut, clothNeed, clothBuy, usableWidth}
 	mayHave := map[string][]int{
 		"buy": cloth, "binding": {acrossCut, alongCut}, "backing": {acrossCut, alongCut, clothCut, usableWidth}, "batting": {acrossCut, alongCut},
@@ -19,24 +19,24 @@ func wrongRows(p *Plan, rows []TableRow) error {
 	bought := map[string]measure.NM{}
 	for i := range rows {
 		r := &rows[i]
-		count[r.Row]++
+		count[r.row]++
 		own := map[int]bool{}
-		for _, at := range mayHave[r.Row] {
+		for _, at := range mayHave[r.row] {
 			own[at] = true
 		}
-		for at, nm := range r.Lengths {
+		for at, nm := range r.lengths {
 			if nm != 0 && !own[at] {
-				return fmt.Errorf("row %d, %s: %s stands under %s", i, r.Row, p.text(nm), TableLengths()[at])
+				return fmt.Errorf("row %d, %s: %s stands under %s", i, r.row, p.length(nm), tableLengths()[at])
 			}
 		}
-		if r.Row == "buy" {
-			bought[r.Fabric] = r.Lengths[clothBuy]
-			if l := r.Lengths; l[clothCut] > l[clothNeed] || l[clothNeed] > l[clothBuy] {
-				return fmt.Errorf("%s: %s cut, %s needed, %s bought", r.Fabric, p.text(l[clothCut]), p.text(l[clothNeed]), p.text(l[clothBuy]))
+		if r.row == "buy" {
+			bought[r.fabric] = r.lengths[clothBuy]
+			if l := r.lengths; l[clothCut] > l[clothNeed] || l[clothNeed] > l[clothBuy] {
+				return fmt.Errorf("%s: %s cut, %s needed, %s bought", r.fabric, p.length(l[clothCut]), p.length(l[clothNeed]), p.length(l[clothBuy]))
 			}
 		}
-		if r.Row == "backing" && r.Lengths[clothCut] > bought[r.Fabric] {
-			return fmt.Errorf("the backing takes %s of %s, of which %s is bought", p.text(r.Lengths[clothCut]), r.Fabric, p.text(bought[r.Fabric]))
+		if r.row == "backing" && r.lengths[clothCut] > bought[r.fabric] {
+			return fmt.Errorf("the backing takes %s of %s, of which %s is bought", p.length(r.lengths[clothCut]), r.fabric, p.length(bought[r.fabric]))
 		}
 	}
 	for row, there := range map[string]bool{"binding": p.Binding != nil, "backing": p.Backing != nil, "batting": p.Batting != nil} {
@@ -54,22 +54,22 @@ func wrongRows(p *Plan, rows []TableRow) error {
 // quilt has them.
 func TestTableColumns(t *testing.T) {
 	edges := 0
-	for _, n := range append(sampleTops(), invented(40)...) {
-		p := planned(n.Top, variants()[2])
-		rows := Words{p}.Table()
+	for _, n := range everyPlan() {
+		p := newCuts(n.Plans)
+		rows := p.table()
 		if err := wrongRows(p, rows); err != nil {
 			t.Errorf("%s: %v", n.name, err)
 			continue
 		}
 		for i := range rows {
-			if r := &rows[i]; r.Row == "binding" {
+			if r := &rows[i]; r.row == "binding" {
 				edges++
-				if r.Fabric == "" || r.Count != 3 || r.Strips != 3*p.Binding.Strips || r.Lengths[alongCut] != p.Binding.Need {
+				if r.fabric == "" || r.count != p.Copies || r.strips != p.Copies*p.Binding.Strips || r.lengths[alongCut] != p.Binding.Need {
 					t.Errorf("%s: %+v", n.name, r)
 				}
 			}
 		}
-		rows[0].Lengths[stripWidthCut] = rows[0].Lengths[usableWidth]
+		rows[0].lengths[stripWidthCut] = rows[0].lengths[usableWidth]
 		if wrongRows(p, rows) == nil {
 			t.Errorf("%s: the cloth's width in the column of strips is not noticed", n.name)
 		}

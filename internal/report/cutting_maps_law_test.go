@@ -1,4 +1,4 @@
-package cutting
+package report
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilttest/judges"
+	"eighthturn/samples"
 )
 
 // The law of maps: pieces lie inside the cloth and do not overlap, as an independent library of geometry sees it
@@ -20,7 +21,7 @@ func polygonOf(o []diagram.Point) geom.Geometry {
 	ring := make([]float64, 0, 2*len(o)+2)
 	for i := range len(o) + 1 {
 		p := o[i%len(o)]
-		ring = append(ring, inches(p.X), inches(p.Y))
+		ring = append(ring, float64(p.X)/float64(measure.Inch), float64(p.Y)/float64(measure.Inch))
 	}
 	return geom.NewPolygon([]geom.LineString{geom.NewLineString(geom.NewSequence(ring, geom.DimXY))}).AsGeometry()
 }
@@ -68,45 +69,10 @@ func badMap(f *diagram.Figure) error {
 	return nil
 }
 
-// badStrips says where strips are cut into more than they hold, or beside a block into more than it leaves.
-func badStrips(f *Fabric) error {
-	beside := make([]measure.NM, len(f.Blocks))
-	for _, s := range f.Strips {
-		used := s.EndLeftCut
-		for _, c := range s.Cuts {
-			used += c.Length()
-			if c.AcrossCut > s.WidthCut {
-				return fmt.Errorf("something is wider than its strip")
-			}
-		}
-		if used != s.LengthCut || s.EndLeftCut < 0 || s.LengthCut > f.UsableWidth || s.Times < 1 {
-			return fmt.Errorf("a strip of %d is cut into %d", s.LengthCut, used)
-		}
-		if s.InBlock >= 0 {
-			beside[s.InBlock] += measure.NM(s.Times) * s.WidthCut
-			if s.LengthCut != f.Blocks[s.InBlock].LeftWidthCut {
-				return fmt.Errorf("a strip beside a block is not as long as what the block leaves")
-			}
-		}
-	}
-	for i, b := range f.Blocks {
-		if beside[i] > b.LengthCut {
-			return fmt.Errorf("more strips lie beside a block than it is long")
-		}
-	}
-	return nil
-}
-
 func TestMaps(t *testing.T) {
 	maps := 0
-	for _, n := range everyTop(60) {
-		p := usual(n)
-		for i := range p.Fabrics {
-			if err := badStrips(&p.Fabrics[i]); err != nil {
-				t.Fatalf("%s, %s: %v", n.name, p.Fabrics[i].Name, err)
-			}
-		}
-		for _, m := range p.Maps() {
+	for _, n := range usualPlans() {
+		for _, m := range CuttingMaps(n.Plans) {
 			maps++
 			if len(m.Figure.Marks) > judges.Of(400, 1500) {
 				continue // the library takes long
@@ -116,15 +82,15 @@ func TestMaps(t *testing.T) {
 			}
 		}
 	}
-	if maps < judges.Of(100, 400) {
+	if maps < judges.Of(100, 300) {
 		t.Errorf("only %d maps", maps)
 	}
 }
 
 // TestMapsCatch: a piece moved by a sixteenth of an inch is found, and one beyond the cloth.
 func TestMapsCatch(t *testing.T) {
-	for _, n := range sampleTops() {
-		for _, m := range usual(n).Maps() {
+	for _, n := range usualPlans()[:len(samples.All())] {
+		for _, m := range CuttingMaps(n.Plans) {
 			if m.Set {
 				continue
 			}
@@ -148,12 +114,6 @@ func TestMapsCatch(t *testing.T) {
 				}
 			}
 		}
-	}
-	p := Build(sampleTops()[0].Top, Options{})
-	f := &p.Fabrics[0]
-	f.Strips[0].Cuts[0].Units++
-	if badStrips(f) == nil {
-		t.Error("a piece too many in a strip was not noticed")
 	}
 }
 

@@ -1,0 +1,172 @@
+package report
+
+import (
+	"slices"
+
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+)
+
+// Ids of the sections of the cutting report. A strip set's is StripSetID with its number from 1 behind it, a fabric's FabricID.
+const (
+	CannotCutID    = "cannot-cut"
+	ToKnowID       = "to-know"
+	BeforeCutID    = "before-you-cut"
+	ToBuyID        = "to-buy"
+	PrecutsID      = "precuts"
+	OnHandID       = "on-hand"
+	ForFinishingID = "for-finishing"
+	PiecesID       = "pieces"
+	HowToCutID     = "how-pieces-are-cut"
+	BetweenMarksID = "between-marks"
+	StripSetsID    = "strip-sets"
+	StripSetID     = "strip-set-"
+	FabricID       = "fabric-"
+	WhyCutID       = "why-cutting"
+	CautionsID     = "rotary-cutting-safety"
+)
+
+// Cutting is what to cut and what to buy.
+func Cutting(p *Plans) document.Document {
+	c := newCuts(p)
+	d := document.Document{Title: p.named("what to cut and what to buy, for " + c.quilts())}
+	for _, s := range slices.Concat(
+		c.faults(),
+		[]document.Section{c.advice(), c.toBuy(), c.waysToFit(), c.forFinishing(), c.precuts(), c.pieces(), c.howTo(), c.betweenMarks()},
+		c.stripSets(),
+		c.fabrics(),
+		[]document.Section{c.why(), cautions()},
+	) {
+		if len(s.Blocks) > 0 {
+			d.Sections = append(d.Sections, s)
+		}
+	}
+	return d
+}
+
+// cuts puts a cutting plan into words.
+type cuts struct {
+	*cutting.Plan
+	plans *Plans
+}
+
+func newCuts(p *Plans) *cuts { return &cuts{p.Cuts(), p} }
+
+// length is a length as people read it.
+func (c *cuts) length(nm measure.NM) string {
+	if c.plans.Exact {
+		return c.Units.Exact(nm)
+	}
+	return c.Units.Nearest(nm)
+}
+
+// size is across by along.
+func (c *cuts) size(across, along measure.NM) string {
+	if c.plans.Exact {
+		return c.Units.ExactNumber(across) + " by " + c.Units.Exact(along)
+	}
+	return c.Units.By(across, along)
+}
+
+// quilts says for how many quilts the plan is.
+func (c *cuts) quilts() string {
+	if c.Copies == 1 {
+		return "one quilt"
+	}
+	return measure.Count(c.Copies, "quilt")
+}
+
+// several is words for a plan of more than one quilt, "" for one.
+func (c *cuts) several(text string) string {
+	if c.Copies == 1 {
+		return ""
+	}
+	return text
+}
+
+// name is a fabric of the plan, with its letter where fabrics have letters.
+func (c *cuts) name(fabric int) string {
+	f := &c.Fabrics[fabric]
+	if c.plans.Letters == nil {
+		return f.Name
+	}
+	return c.plans.Letters[f.Index] + " " + f.Name
+}
+
+// fabricCell is a fabric's name beside its color, which holds its letter.
+func (c *cuts) fabricCell(fabric int) document.Cell {
+	f := &c.Fabrics[fabric]
+	return document.Cell{Swatches: c.plans.swatch(f.Index), Text: document.Plain(f.Name)}
+}
+
+// patches are those of the top that some lines supply.
+func (c *cuts) patches(lines []int) document.About {
+	var list []int
+	for _, n := range lines {
+		list = append(list, c.Lines[n].Patches...)
+	}
+	return document.About{Patches: list}
+}
+
+// supplied are the patches of each line, by its number.
+func (c *cuts) supplied() [][]int {
+	list := make([][]int, len(c.Lines))
+	for i := range c.Lines {
+		list[i] = c.Lines[i].Patches
+	}
+	return list
+}
+
+// faults are what cannot be cut and what is to be known before, with their places in the layout, for those who do not
+// show them otherwise.
+func (c *cuts) faults() []document.Section {
+	if c.plans.Line == nil {
+		return nil
+	}
+	return []document.Section{
+		c.faultSection(CannotCutID, "What cannot be cut", c.Faults, document.Wrong),
+		c.faultSection(ToKnowID, "To know before cutting", c.Warnings, document.Doubtful),
+	}
+}
+
+func (c *cuts) faultSection(id, title string, list []cutting.Fault, tone document.Tone) document.Section {
+	s := document.Section{ID: id, Title: title, Tone: tone}
+	var l document.List
+	for _, f := range list {
+		i := item("Line " + number(c.plans.Line(f.Place.Start)) + ": " + f.Message + ".")
+		i.Tone, i.About.Place = tone, &document.Place{Start: f.Place.Start, End: f.Place.End}
+		if f.Hint != "" {
+			i.Blocks = []document.Block{para("%s", f.Hint)}
+		}
+		l.Items = append(l.Items, i)
+	}
+	if len(list) > 0 {
+		s.Blocks = []document.Block{l}
+	}
+	return s
+}
+
+// advice is what should be done before all cloth is cut.
+func (c *cuts) advice() document.Section {
+	return document.Section{ID: BeforeCutID, Title: "Before you cut", Blocks: bullets(
+		"Cut and sew one test block first, and measure it, before you cut the rest: a seam that is a thread too wide shows itself there, and not in a whole quilt.",
+		"Square the end of the cloth, then cut strips from selvage to selvage, the widest first; the ends of wide strips are used up for smaller pieces.",
+	)}
+}
+
+// Cautions are what is customarily said to those who cut and press. The facts are those of the trade's own cautions (quilt
+// guilds' and shops' pages on rotary cutters, classroom rules for irons); the words are ours.
+func Cautions() []string {
+	return []string{
+		"Rotary cutter: close the guard after every cut, each single time, and never lay the cutter down or hand it on open.",
+		"Stand to cut, with shoes on, at a flat mat; cut away from yourself, and keep the fingers on the ruler well back from its edge.",
+		"Change a dull blade, since it asks for force and slips; wrap old blades in tape before they go into the bin. Do not cut when you are tired, and keep cutters where no child can reach them.",
+		"Iron: stand it on its heel, keep face and fingers out of the steam, and pull the plug before you fill it and when you are done. Keep its cord off the cutting mat, and do not press over pins.",
+		"Starch: let it soak in before you press, air the room, and keep spray cans away from flames and heat.",
+	}
+}
+
+func cautions() document.Section {
+	return document.Section{ID: CautionsID, Title: "Mind your fingers", Blocks: bullets(Cautions()...)}
+}

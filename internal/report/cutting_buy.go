@@ -1,0 +1,265 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/supplies"
+)
+
+// toBuy is the cloth of all fabrics.
+func (c *cuts) toBuy() document.Section {
+	t := document.Table{Named: true, Columns: []document.Column{
+		{Title: "fabric"}, {Title: "buy", Kind: document.Lengths}, {Title: "length used", Kind: document.Lengths}, {Title: "used for", Aside: true}}}
+	hand := slices.ContainsFunc(c.Fabrics, func(f cutting.Fabric) bool { return f.OnHand != nil })
+	if hand {
+		t.Columns = append(t.Columns, document.Column{Title: "on hand", Aside: true})
+	}
+	_, same := c.usableWidth()
+	if !same {
+		t.Columns = append(t.Columns, document.Column{Title: "usable width", Kind: document.Lengths, Aside: true})
+	}
+	for i := range c.Fabrics {
+		f := &c.Fabrics[i]
+		r := document.Row{Cells: append([]document.Cell{c.boughtCell(i)}, cells(c.Units.Shop(f.Purchase.Buy), c.Units.AtLeast(f.Purchase.ExactCut), measure.List(c.uses(i)))...)}
+		if hand {
+			r.Cells = append(r.Cells, cell(c.onHand(f.OnHand)))
+		}
+		if !same {
+			r.Cells = append(r.Cells, cell(c.length(f.UsableWidth)))
+		}
+		if f.OnHand != nil && !f.OnHand.Enough {
+			r.Tone = document.Doubtful
+		}
+		r.About.Faces = c.plans.facesByFabric()[f.Index]
+		t.Rows = append(t.Rows, r)
+	}
+	return document.Section{ID: ToBuyID, Title: "To buy, for " + c.quilts(), Blocks: append([]document.Block{t}, bullets(c.rounding())...)}
+}
+
+// boughtCell is a fabric with its print.
+func (c *cuts) boughtCell(fabric int) document.Cell {
+	cell := c.fabricCell(fabric)
+	if print := c.Fabrics[fabric].Print; print != "" && print != c.Fabrics[fabric].Name {
+		cell.Text = append(cell.Text, document.Run{Text: " (" + print + ")", Small: true})
+	}
+	return cell
+}
+
+// usableWidth is that of the fabrics, and whether all have the same.
+func (c *cuts) usableWidth() (width measure.NM, same bool) {
+	for i := range c.Fabrics {
+		if w := c.Fabrics[i].UsableWidth; i > 0 && w != width {
+			return 0, false
+		} else {
+			width = w
+		}
+	}
+	return width, true
+}
+
+// uses is what a fabric is for, each thing once.
+func (c *cuts) uses(fabric int) []string {
+	f := &c.Fabrics[fabric]
+	var list []string
+	say := func(text string) {
+		if !slices.Contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	for _, n := range f.Lines {
+		say(piecesName(&c.Lines[n]))
+	}
+	if slices.ContainsFunc(c.Sets, func(s cutting.StripSet) bool {
+		return slices.ContainsFunc(s.Bands, func(b cutting.Band) bool { return b.Fabric == fabric })
+	}) {
+		say("strip sets")
+	}
+	if b := c.plans.Top.CutFacts.Binding; b != nil && b.Fabric == f.Index {
+		say("binding")
+	}
+	if c.BackingOf == f.Index {
+		say("backing")
+	}
+	return list
+}
+
+// rounding says what each fabric's length is rounded up to, and what it rests on.
+func (c *cuts) rounding() string {
+	step := (supplies.Buying{Units: c.Units}).Step()
+	for i := range c.Fabrics {
+		if s := c.Fabrics[i].Purchase.Step; s > 0 {
+			step = s
+			break
+		}
+	}
+	text := fmt.Sprintf("Each fabric is added up first%s and rounded once, up to the next %s; a length that is a whole number of these stays as it is.", c.added(), c.Units.Shop(step))
+	if w, same := c.usableWidth(); same {
+		text += " Lengths rest on cloth with " + c.length(w) + " of usable width, between its selvages."
+	}
+	return text
+}
+
+// added says what each fabric's length is reckoned with beside what is cut from it, "" for nothing.
+func (c *cuts) added() string {
+	end, slips := c.length(c.SquareUp)+" for squaring its end", c.length(c.Spare)+" for slips"
+	switch {
+	case c.SquareUp > 0 && c.Spare > 0:
+		return fmt.Sprintf(", with %s more than is cut from it (%s and %s),", c.length(c.SquareUp+c.Spare), end, slips)
+	case c.SquareUp > 0:
+		return ", with " + end + ","
+	case c.Spare > 0:
+		return ", with " + slips + ","
+	}
+	return ""
+}
+
+// onHand says how the cloth that there is compares with what is needed, "" if the layout does not say what there is.
+func (c *cuts) onHand(h *cutting.OnHand) string {
+	switch {
+	case h == nil:
+		return ""
+	case h.Enough:
+		return c.Units.Shop(h.HaveCut) + ", enough"
+	}
+	return c.Units.Shop(h.HaveCut) + ", short by " + c.Units.AtLeast(h.ShortCut)
+}
+
+// waysToFit says what would make cloth on hand suffice that is short.
+func (c *cuts) waysToFit() document.Section {
+	var list []string
+	for i := range c.Fabrics {
+		if f := &c.Fabrics[i]; f.OnHand != nil && !f.OnHand.Enough {
+			list = append(list, c.name(i)+": "+c.wayWords(f.OnHand.WaysToFit)+".")
+		}
+	}
+	return document.Section{ID: OnHandID, Title: "If the cloth on hand is to do", Blocks: bullets(list...)}
+}
+
+func (c *cuts) wayWords(ways []cutting.Way) string {
+	var parts []string
+	for _, y := range ways {
+		switch {
+		case y.Border >= 0:
+			parts = append(parts, fmt.Sprintf("border %d %s wide finished", y.Border+1, c.length(y.WidthFinished)))
+		case y.StripCut > 0:
+			parts = append(parts, fmt.Sprintf("strips of %s cut, for blocks of %s finished", c.length(y.StripCut), c.length(y.SideFinished)))
+		default:
+			parts = append(parts, fmt.Sprintf("blocks of %s finished", c.length(y.SideFinished)))
+		}
+	}
+	if len(parts) == 0 {
+		return "no narrower border and no smaller block of at least half the size makes what is on hand enough"
+	}
+	return "what is on hand would be enough with " + strings.Join(parts, ", or with ") + "; everything else as it is"
+}
+
+// precuts says what would do in place of cloth by the length.
+func (c *cuts) precuts() document.Section {
+	s := document.Section{ID: PrecutsID, Title: "From precuts", Depth: document.Detail}
+	var names []string
+	for i := range c.Fabrics {
+		for _, p := range c.Fabrics[i].Precuts {
+			if p.SoldIn(c.Units) && !slices.Contains(names, p.Name) {
+				names = append(names, p.Name)
+			}
+		}
+	}
+	if len(names) == 0 {
+		return s
+	}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "fabric"}}}
+	for _, name := range names {
+		t.Columns = append(t.Columns, document.Column{Title: measure.Plural(name), Kind: document.Counts})
+	}
+	for i := range c.Fabrics {
+		f := &c.Fabrics[i]
+		if len(f.Precuts) == 0 {
+			continue
+		}
+		r := document.Row{Cells: []document.Cell{c.fabricCell(i)}, About: document.About{Faces: c.plans.facesByFabric()[f.Index]}}
+		for _, name := range names {
+			r.Cells = append(r.Cells, cell(precutCount(f.Precuts, name)))
+		}
+		t.Rows = append(t.Rows, r)
+	}
+	s.Blocks = []document.Block{para("What shops sell cut already would do in place of a length. The table says how many of one sort would be enough."), t}
+	return s
+}
+
+// precutCount is how many of a precut would do, nothing where none would.
+func precutCount(list []cutting.Precut, name string) string {
+	for _, p := range list {
+		if p.Name == name {
+			return number(p.Count)
+		}
+	}
+	return ""
+}
+
+// forFinishing says what binding, backing and batting take. Lengths are those of one quilt; where several are planned the
+// sentences say so, and what all of them take.
+func (c *cuts) forFinishing() document.Section {
+	var list []string
+	if c.Binding != nil {
+		list = append(list, c.bindingTakes(c.Binding))
+	}
+	if c.Backing != nil {
+		list = append(list, c.backingTakes(c.Backing))
+	}
+	if c.Batting != nil {
+		list = append(list, c.battingTakes(c.Batting))
+	}
+	return document.Section{ID: ForFinishingID, Title: "For finishing", Blocks: bullets(list...)}
+}
+
+// forEach names what is for each of several quilts.
+func (c *cuts) forEach(what string) string { return what + c.several(", for each quilt") + ": " }
+
+// forAll says what all of several quilts take.
+func (c *cuts) forAll(takes string) string {
+	return c.several(fmt.Sprintf(" For all %d quilts these are %s.", c.Copies, takes))
+}
+
+func (c *cuts) bindingTakes(b *supplies.Binding) string {
+	return c.forEach("Binding") + fmt.Sprintf("%s of %s cut, joined on the slant to at least %s: the quilt's edge and %s for corners and ends.",
+		measure.Count(b.Strips, "strip"), c.length(b.StripCut), c.Units.AtLeast(b.Need), c.length(b.Need-b.Perimeter)) +
+		c.forAll(measure.Count(b.Strips*c.Copies, "strip"))
+}
+
+func (c *cuts) backingTakes(b *supplies.Backing) string {
+	way, other := &b.Ways[b.Less], &b.Ways[1-b.Less]
+	text := c.forEach("Backing") + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut) + ", "
+	if way.Panels == 1 {
+		text += fmt.Sprintf("one length of at least %s, with no seam.", c.Units.AtLeast(way.PanelCut))
+	} else {
+		text += fmt.Sprintf("%s of at least %s, seams %s, takes at least %s; with seams %s it would take at least %s.", measure.Count(way.Panels, "panel"), c.Units.AtLeast(way.PanelCut),
+			directionWord(b.Less), c.Units.AtLeast(way.LengthCut), directionWord(1-b.Less), c.Units.AtLeast(other.LengthCut))
+	}
+	text += c.forAll(fmt.Sprintf("%s, and at least %s of cloth", measure.Count(way.Panels*c.Copies, "panel"), c.Units.AtLeast(way.LengthCut*measure.NM(c.Copies))))
+	if way.Cliff.Costs {
+		text += fmt.Sprintf(" Measure the cloth first: %s less of usable width costs another panel.", c.length(way.Cliff.Step))
+	}
+	return text
+}
+
+// directionWord is which way the seams of a backing run.
+func directionWord(d supplies.Direction) string {
+	if d == supplies.UpAndDown {
+		return "up and down"
+	}
+	return "across"
+}
+
+func (c *cuts) battingTakes(b *supplies.Batting) string {
+	text := c.forEach("Batting") + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut) + "; "
+	if len(b.Packages) == 0 {
+		return text + "no package of the usual sizes holds it, so take it from the roll."
+	}
+	k := &b.Packages[0]
+	return text + fmt.Sprintf("the smallest package in the lists that holds it is %s, %s.", k.Name, c.size(k.Size.Width, k.Size.Height))
+}

@@ -1,0 +1,236 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+)
+
+// fabrics are all fabrics that something is cut from, each in the order to cut.
+func (c *cuts) fabrics() []document.Section {
+	var list []document.Section
+	for i := range c.Fabrics {
+		if f := &c.Fabrics[i]; f.StripCount > 0 || len(f.Blocks) > 0 {
+			list = append(list, c.fabric(i))
+		}
+	}
+	return list
+}
+
+// fabricTitle is a fabric with its cloth.
+func (c *cuts) fabricTitle(fabric int) string {
+	f := &c.Fabrics[fabric]
+	return fmt.Sprintf("%s: %s of cloth, %s between its selvages", c.name(fabric), c.Units.AtLeast(f.LengthCut), c.length(f.UsableWidth))
+}
+
+// fabric is one fabric in the order to cut: lengthwise pieces, strips, which of them are sewn end to end, what is left.
+func (c *cuts) fabric(fabric int) document.Section {
+	f := &c.Fabrics[fabric]
+	s := document.Section{ID: FabricID + number(fabric+1), Title: c.fabricTitle(fabric), Depth: document.Detail, Swatches: c.plans.swatch(f.Index)}
+	s.About.Faces = c.plans.facesByFabric()[f.Index]
+	s.Blocks = append(s.Blocks, document.Figure{Draw: func() *diagram.Figure { return c.fabricMap(fabric) }, Marks: c.supplied(), About: s.About,
+		Caption: document.Plain("How " + c.name(fabric) + " lies on the cloth. The selvages are at the left and right; numbers without a unit are " + c.unitsName() + ".")})
+	for i := range f.Blocks {
+		p := para("%s", c.blockWords(f, i))
+		p.About = c.patches(columnLines(&f.Blocks[i]))
+		s.Blocks = append(s.Blocks, p)
+	}
+	if t := c.stripTable(f); len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	}
+	s.Blocks = append(s.Blocks, c.chains(f)...)
+	return c.leftOvers(s, f)
+}
+
+// unitsName is what a bare number counts.
+func (c *cuts) unitsName() string {
+	if c.Units == measure.Centimetres {
+		return "centimeters"
+	}
+	return "inches"
+}
+
+func columnLines(b *cutting.Block) []int {
+	var lines []int
+	for _, column := range b.Columns {
+		lines = append(lines, column.Line)
+	}
+	return lines
+}
+
+// blockWords says what is cut lengthwise from a fabric's block number n.
+func (c *cuts) blockWords(f *cutting.Fabric, n int) string {
+	b := &f.Blocks[n]
+	var parts []string
+	for i := 0; i < len(b.Columns); {
+		end := i
+		for end < len(b.Columns) && b.Columns[end] == b.Columns[i] {
+			end++
+		}
+		column := &b.Columns[i]
+		parts = append(parts, fmt.Sprintf("%s of %s (line %d)", countedPieces(end-i, &c.Lines[column.Line]), c.size(column.WidthCut, column.LengthCut), column.Line+1))
+		i = end
+	}
+	text := fmt.Sprintf("First cut off %s of the cloth, and from it lengthwise, side by side: %s.", c.Units.AtLeast(b.LengthCut), measure.List(parts))
+	if slices.ContainsFunc(f.Strips, func(s cutting.Strip) bool { return s.InBlock == n }) {
+		text += fmt.Sprintf(" The strips below that are %s long come from the rest of its width.", c.length(b.LeftWidthCut))
+	}
+	return text
+}
+
+// LinesHead is the head of the column with the lines of the plan that something supplies.
+const LinesHead = "lines"
+
+// stripTable is a fabric's strips, a row for each stretch that is cut into like pieces.
+func (c *cuts) stripTable(f *cutting.Fabric) document.Table {
+	t := document.Table{Columns: []document.Column{{Title: "strips", Kind: document.Counts}, {Title: "wide"}, {Title: "each cut into"}, {Title: LinesHead}, {Title: "end left", Kind: document.Lengths}}}
+	strips := f.AsCut()
+	for i := range strips {
+		s := &strips[i]
+		times, wide, left := number(s.Times), c.length(s.WidthCut), c.endLeft(s)
+		if s.InBlock >= 0 {
+			wide += ", " + c.length(s.LengthCut) + " long"
+		}
+		for n := range s.Cuts {
+			cut := &s.Cuts[n]
+			t.Rows = append(t.Rows, document.Row{Cells: cells(times, wide, c.cutWords(cut, s), lineNumbers(cut.Lines, ", "), left), About: c.patches(cut.Lines)})
+			times, wide, left = "", "", ""
+		}
+	}
+	return t
+}
+
+// endLeft is how much of a strip's length is left at its end, no more than there is; "" for nothing.
+func (c *cuts) endLeft(s *cutting.Strip) string {
+	if s.EndLeftCut == 0 {
+		return ""
+	}
+	return c.Units.AtMost(s.EndLeftCut)
+}
+
+// cutWords says what a stretch of a strip is cut into.
+func (c *cuts) cutWords(cut *cutting.Cut, s *cutting.Strip) string {
+	narrower := ""
+	if cut.AcrossCut < s.WidthCut {
+		narrower = ", cut down to " + c.length(cut.AcrossCut) + " wide"
+	}
+	switch cut.Use {
+	case cutting.ForSet:
+		return c.longStrips(cut, "for "+c.setName(cut.Set, false)) + narrower
+	case cutting.ForBinding:
+		return c.longStrips(cut, "for the binding") + narrower
+	case cutting.ForJoining:
+		return c.longStrips(cut, "to be joined for "+edgingName(&c.Lines[cut.Lines[0]])) + narrower
+	}
+	line := &c.Lines[cut.Lines[0]]
+	switch line.Piece.Method {
+	case cutting.Nested:
+		return countedPieces(cut.Units, line) + " (" + c.Units.AtLeast(cut.AlongCut) + " of strip)" + narrower
+	case cutting.OnceOnDiagonal:
+		return c.squares(cut, "cut once for "+piecesName(line))
+	case cutting.TwiceOnDiagonal:
+		return c.squares(cut, "cut twice for "+piecesName(line))
+	case cutting.EndPairs:
+		return measure.Count(cut.Units, "rectangle") + " of " + c.size(cut.AcrossCut, cut.AlongCut) + singular(cut.Units, ", ", ", each ") + "cut in two for " + piecesName(line) + rowWords(cut)
+	}
+	if cut.AcrossCut == cut.AlongCut {
+		if pieces := piecesName(line); pieces != "squares" {
+			return c.squares(cut, "for "+pieces)
+		}
+		return c.squares(cut, "")
+	}
+	return countedPieces(cut.Units, line) + ", " + c.size(cut.AcrossCut, cut.AlongCut) + rowWords(cut)
+}
+
+// longStrips are strips of one length for something.
+func (c *cuts) longStrips(cut *cutting.Cut, use string) string {
+	return fmt.Sprintf("%s %s, %s long%s", measure.Count(cut.Units, "strip"), use, c.Units.AtLeast(cut.AlongCut), rowWords(cut))
+}
+
+// squares are squares and what is done with each, "" for nothing.
+func (c *cuts) squares(cut *cutting.Cut, then string) string {
+	text := measure.Count(cut.Units, "square") + " of " + c.length(cut.AlongCut)
+	if strings.HasPrefix(then, "cut ") {
+		text += singular(cut.Units, ", ", ", each ") + then
+	} else if then != "" {
+		text += " " + then
+	}
+	return text + rowWords(cut)
+}
+
+// rowWords says that a stretch of strip is cut in several rows.
+func rowWords(cut *cutting.Cut) string {
+	if cut.Rows < 2 {
+		return ""
+	}
+	return fmt.Sprintf(", in %d rows", cut.Rows)
+}
+
+// chains says which strips are sewn end to end, and what is cut from each long strip.
+func (c *cuts) chains(f *cutting.Fabric) []document.Block {
+	var l document.List
+	for i := range f.Chains {
+		chain := &f.Chains[i]
+		var lines []int
+		for _, s := range chain.Pieces {
+			lines = append(lines, s.Line)
+		}
+		it := item(capital(c.chainWords(chain)))
+		it.About = c.patches(lines)
+		l.Items = append(l.Items, it)
+	}
+	if len(l.Items) == 0 {
+		return nil
+	}
+	return []document.Block{para("Sewn end to end, strip by strip as it says here and no others:"), l}
+}
+
+// chainWords says which strips are sewn end to end and what is cut from them, and what is tight about it.
+func (c *cuts) chainWords(chain *cutting.Chain) string {
+	var strips, pieces []string
+	for _, s := range chain.Strips {
+		strips = append(strips, measure.Count(s.Count, "strip")+" "+c.length(s.LengthCut)+" long")
+	}
+	for _, s := range chain.Pieces {
+		pieces = append(pieces, fmt.Sprintf("%d of %s", s.Count, c.length(c.Lines[s.Line].Piece.AlongCut)))
+	}
+	order := ""
+	if len(strips)+len(pieces) > 2 {
+		order = " in this order"
+	}
+	words := fmt.Sprintf("%s: sew %s end to end%s, and from that cut %s", edgingName(&c.Lines[chain.Pieces[0].Line]), strings.Join(strips, " and "), order, strings.Join(pieces, " and "))
+	if chain.Times > 1 {
+		words += fmt.Sprintf("; make %d like this", chain.Times)
+	}
+	words += "."
+	switch {
+	case chain.Scant && chain.SpareCut == 0:
+		words += " Nothing is left over: sew with care, and measure before you cut."
+	case chain.Scant:
+		words += " Only " + c.length(chain.SpareCut) + " is left over: sew with care, and measure before you cut."
+	}
+	if chain.Short {
+		words += " One piece of strip in them is only " + c.length(chain.LeastCut) + " long, which no other order of these strips makes longer."
+	}
+	return words
+}
+
+// leftOvers adds what is worth keeping of a fabric.
+func (c *cuts) leftOvers(s document.Section, f *cutting.Fabric) document.Section {
+	var parts []string
+	for i := range f.LeftOver {
+		parts = append(parts, fmt.Sprintf("%d × %s", f.LeftOver[i].Times, c.leftOver(&f.LeftOver[i])))
+	}
+	if len(parts) > 0 {
+		s.Blocks = append(s.Blocks, para("Ends worth keeping: %s.", strings.Join(parts, ", ")))
+	}
+	return s
+}
+
+// leftOver is the size of an end worth keeping, neither side longer than it is.
+func (c *cuts) leftOver(l *cutting.LeftOver) string { return c.Units.ByAtMost(l.AcrossCut, l.AlongCut) }

@@ -1,0 +1,230 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/palettes"
+)
+
+// CuttingMaps are the cutting maps: one for each fabric of the plan that something is cut from, in its order, then one for
+// each strip set. Cloth lies with its selvages to the left and right; what stands for a line of the plan is marked with its
+// number.
+func CuttingMaps(p *Plans) []CuttingMap {
+	c := newCuts(p)
+	var list []CuttingMap
+	for i := range c.Fabrics {
+		if f := &c.Fabrics[i]; f.StripCount > 0 || len(f.Blocks) > 0 {
+			list = append(list, CuttingMap{f.Name, false, c.fabricMap(i)})
+		}
+	}
+	for _, n := range c.sewn() {
+		list = append(list, CuttingMap{c.SetName(n), true, c.setMap(n)})
+	}
+	return list
+}
+
+// CuttingMapTitle begins the title of every map.
+const CuttingMapTitle = "Cutting map"
+
+// CuttingMap is the map of a fabric, or of a strip set as it is sewn and cut.
+type CuttingMap struct {
+	Name   string
+	Set    bool // of a strip set
+	Figure *diagram.Figure
+}
+
+// clothMap is a map that is being drawn.
+type clothMap struct {
+	*cuts
+	figure *diagram.Figure
+	color  palettes.Colour
+	y      measure.NM // where the next strip begins
+}
+
+// Points of the words in maps.
+const (
+	labelPoints  = 7.5
+	marginPoints = 8
+)
+
+// fabricMap is the map of one fabric.
+func (c *cuts) fabricMap(fabric int) *diagram.Figure {
+	f := &c.Fabrics[fabric]
+	d := &clothMap{cuts: c, color: f.Colour, figure: &diagram.Figure{Title: CuttingMapTitle + ", " + c.fabricTitle(fabric), Description: c.mapWords(f)}}
+	for n := range f.Blocks {
+		d.block(f, n)
+	}
+	for i := range f.Strips {
+		if s := &f.Strips[i]; s.InBlock < 0 {
+			d.strip(s, 0)
+			d.y += s.WidthCut
+		}
+	}
+	d.figure.Max = diagram.Point{X: f.UsableWidth, Y: d.y}
+	return d.figure
+}
+
+// mapWords is a map for those who cannot see it.
+func (c *cuts) mapWords(f *cutting.Fabric) string {
+	var parts []string
+	for _, b := range f.Blocks {
+		parts = append(parts, fmt.Sprintf("a block %s long with %s cut lengthwise", c.length(b.LengthCut), measure.Count(len(b.Columns), "piece")))
+	}
+	for i := range f.Strips {
+		s := &f.Strips[i]
+		var words []string
+		for n := range s.Cuts {
+			words = append(words, c.cutWords(&s.Cuts[n], s))
+		}
+		parts = append(parts, fmt.Sprintf("%s %s wide: %s", measure.Count(s.Times, "strip"), c.length(s.WidthCut), strings.Join(words, ", ")))
+	}
+	return strings.Join(parts, "; ")
+}
+
+func (d *clothMap) mark(m diagram.Mark) { d.figure.Marks = append(d.figure.Marks, m) }
+
+// words adds words on the fabric in the middle of a rectangle, along its longer side.
+func (d *clothMap) words(text string, at diagram.Point, along, across measure.NM, lit []int) {
+	backing := d.color
+	w := &diagram.Words{Text: text, At: diagram.Point{X: at.X + along/2, Y: at.Y + across/2}, Points: labelPoints, Room: along * 9 / 10, Backing: &backing, Halo: true}
+	if across > along {
+		w.Quarters, w.Room = 3, across*9/10
+	}
+	d.mark(diagram.Mark{Lit: lit, Words: w})
+}
+
+// beside adds words in the margin.
+func (d *clothMap) beside(text string, at diagram.Point, anchor diagram.Anchor, lit []int) {
+	d.mark(diagram.Mark{Lit: lit, Words: &diagram.Words{Text: text, At: at, Points: marginPoints, Anchor: anchor}})
+}
+
+// area adds a filled outline.
+func (d *clothMap) area(outline []diagram.Point, lit []int) {
+	d.mark(diagram.Mark{Lit: lit, Area: &diagram.Area{Outline: outline, Fill: d.color, Edge: diagram.Thin}})
+}
+
+// edge adds the outline of cloth of which nothing need be used.
+func (d *clothMap) edge(outline []diagram.Point) {
+	d.mark(diagram.Mark{Area: &diagram.Area{Outline: outline, Clear: true, Edge: diagram.Cut}})
+}
+
+// pieces draws what a strip is cut into.
+func (d *clothMap) pieces(s *cutting.Strip, x measure.NM) {
+	for i := range s.Cuts {
+		d.cut(&s.Cuts[i], x)
+		x += s.Cuts[i].Length()
+	}
+}
+
+// strip draws a strip once, with its words, and how many there are.
+func (d *clothMap) strip(s *cutting.Strip, x measure.NM) {
+	var all []int
+	at := x
+	middle := d.y + s.WidthCut/2
+	d.pieces(s, x)
+	for i := range s.Cuts {
+		c := &s.Cuts[i]
+		d.words(d.label(c), diagram.Point{X: at, Y: d.y}, c.Length(), measure.NM(c.Rows)*c.AcrossCut, c.Lines)
+		all = append(all, c.Lines...)
+		at += c.Length()
+	}
+	d.edge(rectangle(x, d.y, s.LengthCut, s.WidthCut))
+	slices.Sort(all)
+	all = slices.Compact(all)
+	gap := s.LengthCut / 100
+	if x == 0 {
+		d.beside(d.Units.Number(s.WidthCut), diagram.Point{X: -gap, Y: middle}, diagram.End, all)
+	}
+	if s.Times > 1 {
+		d.beside(fmt.Sprintf("× %d", s.Times), diagram.Point{X: x + s.LengthCut + gap, Y: middle}, diagram.Start, all)
+	}
+}
+
+// cut draws a stretch of strip.
+func (d *clothMap) cut(c *cutting.Cut, x measure.NM) {
+	for _, outline := range d.PieceOutlines(c) {
+		d.area(moved(outline, x, d.y), c.Lines)
+	}
+}
+
+// moved is an outline of a piece at its place in a map.
+func moved(outline []measure.Point, x, y measure.NM) []diagram.Point {
+	list := make([]diagram.Point, len(outline))
+	for i, p := range outline {
+		list[i] = diagram.Point{X: p.X + x, Y: p.Y + y}
+	}
+	return list
+}
+
+// block draws lengthwise pieces side by side with the strips beside them.
+func (d *clothMap) block(f *cutting.Fabric, n int) {
+	b := &f.Blocks[n]
+	top, x := d.y, measure.NM(0)
+	for _, c := range b.Columns {
+		lit := []int{c.Line}
+		d.area(rectangle(x, top, c.WidthCut, c.LengthCut), lit)
+		d.words(d.Units.Number(c.WidthCut)+" by "+d.Units.Number(c.LengthCut), diagram.Point{X: x, Y: top}, c.WidthCut, c.LengthCut, lit)
+		x += c.WidthCut
+	}
+	for i := range f.Strips {
+		s := &f.Strips[i]
+		if s.InBlock != n {
+			continue
+		}
+		d.strip(s, x)
+		for n := range s.Times {
+			if n > 0 {
+				d.pieces(s, x)
+				d.edge(rectangle(x, d.y, s.LengthCut, s.WidthCut))
+			}
+			d.y += s.WidthCut
+		}
+	}
+	d.y = top + b.LengthCut
+	d.edge(rectangle(0, top, f.UsableWidth, b.LengthCut))
+	d.beside(d.Units.Number(b.LengthCut), diagram.Point{X: -f.UsableWidth / 100, Y: top + b.LengthCut/2}, diagram.End, nil)
+}
+
+func rectangle(x, y, width, height measure.NM) []diagram.Point {
+	return []diagram.Point{{X: x, Y: y}, {X: x + width, Y: y}, {X: x + width, Y: y + height}, {X: x, Y: y + height}}
+}
+
+// label is a stretch of strip in the fewest words.
+func (c *cuts) label(cut *cutting.Cut) string {
+	size := c.Units.Number(cut.AlongCut)
+	switch cut.Use {
+	case cutting.ForSet:
+		return c.setName(cut.Set, false) + ", " + size
+	case cutting.ForBinding:
+		return "binding, " + size
+	case cutting.ForJoining:
+		return edgingName(&c.Lines[cut.Lines[0]]) + ", to be joined, " + size
+	}
+	line := &c.Lines[cut.Lines[0]]
+	switch {
+	case line.Piece.Method == cutting.Nested:
+		return countedPieces(cut.Units, line)
+	case cut.AcrossCut != cut.AlongCut:
+		size = c.Units.Number(cut.AcrossCut) + " by " + size
+	}
+	if cut.Units == 1 {
+		return size
+	}
+	return measure.Count(cut.Units, unitName(line)) + ", " + size + rowWords(cut)
+}
+
+// unitName is what is cut off a strip for a line, one of it.
+func unitName(line *cutting.Line) string {
+	switch {
+	case line.Piece.Method == cutting.EndPairs:
+		return "rectangle"
+	case line.Piece.AcrossCut != line.Piece.AlongCut:
+		return "strip"
+	}
+	return "square"
+}

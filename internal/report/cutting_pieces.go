@@ -1,0 +1,294 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+)
+
+// PieceNoun is what a line's piece is called, and what stands behind its plural.
+func PieceNoun(line *cutting.Line) (noun, of string) {
+	piece := &line.Piece
+	edging := piece.Shape.Description().Edging
+	switch {
+	case edging && line.Border >= 0:
+		return "strip", " for " + edgingName(line)
+	case line.Border >= 0:
+		return "corner square", " for " + edgingName(line)
+	case edging:
+		return "sash", ""
+	case piece.Role == postsRole:
+		return "post", ""
+	case piece.Hand != cutting.Either:
+		return piece.Shape.String(), ", " + handWord(piece.Hand) + "-hand"
+	}
+	return piece.Shape.String(), ""
+}
+
+// postsRole is the role of the squares where sashes meet, in the top.
+const postsRole = "posts"
+
+// pieceName is one of a line's pieces; piecesName are several, counted so many with their number.
+func pieceName(line *cutting.Line) string {
+	noun, of := PieceNoun(line)
+	return noun + of
+}
+
+func piecesName(line *cutting.Line) string {
+	noun, of := PieceNoun(line)
+	return measure.Plural(noun) + of
+}
+
+func countedPieces(n int, line *cutting.Line) string {
+	noun, of := PieceNoun(line)
+	return measure.Count(n, noun) + of
+}
+
+// edgingName is what a strip is for: "border 2", "sashes".
+func edgingName(line *cutting.Line) string {
+	if line.Border >= 0 {
+		return fmt.Sprintf("border %d", line.Border+1)
+	}
+	return "sashes"
+}
+
+func handWord(h cutting.Hand) string {
+	if h == cutting.Left {
+		return "left"
+	}
+	return "right"
+}
+
+// methodName is how pieces come from what is cut off a strip, in a few words.
+func methodName(m cutting.Method) string {
+	return [...]string{
+		cutting.Whole: "whole", cutting.OnceOnDiagonal: "cut once on the diagonal", cutting.TwiceOnDiagonal: "cut twice on the diagonal",
+		cutting.Nested: "turned round in turn", cutting.EndPairs: "cut in two on the slant", cutting.Joined: "joined end to end", cutting.Lengthwise: "cut along the cloth",
+	}[m]
+}
+
+// cloth is the name of what a line is cut from: a fabric, or a strip set, and whether its wedges are turned.
+func (c *cuts) cloth(line *cutting.Line) string {
+	if line.Fabric >= 0 {
+		return c.name(line.Fabric)
+	}
+	return c.setName(line.Set, line.Reversed)
+}
+
+// colors are those of what a line is cut from.
+func (c *cuts) colors(line *cutting.Line) []document.Swatch {
+	if line.Fabric >= 0 {
+		return c.plans.swatch(c.Fabrics[line.Fabric].Index)
+	}
+	var list []document.Swatch
+	for _, b := range c.Sets[line.Set].Bands {
+		list = append(list, c.plans.swatch(c.Fabrics[b.Fabric].Index)...)
+	}
+	if line.Reversed {
+		slices.Reverse(list)
+	}
+	return list
+}
+
+// PieceSizes are the sizes of a line of a plan, finished and cut, as the table of pieces has them.
+func PieceSizes(plan *cutting.Plan, line *cutting.Line) (finished, cut string) {
+	c := &cuts{plan, &Plans{}}
+	return c.finished(&line.Piece), c.cutSize(&line.Piece)
+}
+
+// finished is a piece's finished size: of wedges and tumblers the height, of triangles the short edges, of kites and stop
+// pieces the block's side.
+func (c *cuts) finished(piece *cutting.Piece) string {
+	if piece.LengthFinished > 0 {
+		return c.size(piece.SideFinished, piece.LengthFinished)
+	}
+	return c.length(piece.SideFinished)
+}
+
+// cutSize is what is cut for a piece.
+func (c *cuts) cutSize(piece *cutting.Piece) string {
+	size, both := c.length(piece.AlongCut), c.size(piece.AcrossCut, piece.AlongCut)
+	switch piece.Method {
+	case cutting.Nested:
+		return "strips of " + c.length(piece.AcrossCut)
+	case cutting.OnceOnDiagonal:
+		return "squares of " + size + ", cut once"
+	case cutting.TwiceOnDiagonal:
+		return "squares of " + size + ", cut twice"
+	case cutting.EndPairs:
+		return both + ", cut in two"
+	case cutting.Joined:
+		return both + ", joined"
+	case cutting.Lengthwise:
+		return both + ", lengthwise"
+	}
+	if piece.AcrossCut == piece.AlongCut {
+		return "squares of " + size
+	}
+	return both
+}
+
+// trim is what is trimmed after sewing, "" for nothing that can be seen.
+func (c *cuts) trim(piece *cutting.Piece) string {
+	if measure.Nearest(piece.TrimCut, c.Units.Mark()) == 0 {
+		return ""
+	}
+	return c.length(piece.TrimCut)
+}
+
+// hands says how many pieces are left-hand ones and right-hand ones, "" where it does not matter.
+func hands(line *cutting.Line) string {
+	if line.Left+line.Right == 0 || line.Piece.Hand != cutting.Either {
+		return ""
+	}
+	return fmt.Sprintf("%d left, %d right", line.Left, line.Right)
+}
+
+// lineNumbers are lines as people count them.
+func lineNumbers(list []int, between string) string {
+	words := make([]string, len(list))
+	for i, n := range list {
+		words[i] = number(n + 1)
+	}
+	return strings.Join(words, between)
+}
+
+// pieces is every distinct piece with its sizes.
+func (c *cuts) pieces() document.Section {
+	t := document.Table{Columns: []document.Column{
+		{Title: "line", Kind: document.Counts}, {Title: "piece"}, {Title: "from", Aside: true}, {Title: "finished"}, {Title: "cut"},
+		{Title: "to trim", Kind: document.Lengths, Aside: true}, {Title: "pieces", Kind: document.Counts}, {Title: "hands", Aside: true}}}
+	for i := range c.Lines {
+		line := &c.Lines[i]
+		r := document.Row{About: document.About{Patches: line.Patches}, Cells: cells(number(i+1), pieceName(line), c.cloth(line), c.finished(&line.Piece),
+			c.cutSize(&line.Piece), c.trim(&line.Piece), number(line.Pieces), hands(line))}
+		r.Cells[2].Swatches = c.colors(line)
+		t.Rows = append(t.Rows, r)
+	}
+	return document.Section{ID: PiecesID, Title: "Pieces, with their sizes finished and cut", Blocks: append([]document.Block{t}, bullets(
+		"Finished is from seam to seam: of wedges and tumblers the height, of triangles the short edges, of kites and stop pieces the side of their block. "+
+			c.Units.AboutMeans()+" Cut is what you cut, with the seam allowances of "+c.length(c.Seam)+" in it. What is cut larger than need be is trimmed after sewing, by what stands beside it.")...)}
+}
+
+// howTo explains each way of cutting that the quilt needs, and no other, and says what strips give.
+func (c *cuts) howTo() document.Section {
+	var l document.List
+	say := func(title, text string) {
+		l.Items = append(l.Items, document.Item{Text: document.Text{{Text: title + ".", Bold: true}, {Text: " " + text}}})
+	}
+	for _, shape := range blocks.Shapes() {
+		if d := shape.Description(); d.CutTitle != "" && c.Cuts(shape) {
+			say(d.CutTitle, d.CutWords)
+		}
+	}
+	for _, way := range waysToCut() {
+		if slices.ContainsFunc(c.Lines, func(l cutting.Line) bool { return l.Piece.Method == way.method }) {
+			say(way.title, way.text)
+		}
+	}
+	s := document.Section{ID: HowToCutID, Title: "How the pieces are cut", Depth: document.Detail}
+	return c.slim(c.tumblerTable(c.wedgeTable(with(s, l))))
+}
+
+// wayToCut is what there is to say of a method whatever the shape.
+type wayToCut struct {
+	method      cutting.Method
+	title, text string
+}
+
+func waysToCut() []wayToCut {
+	return []wayToCut{
+		{cutting.OnceOnDiagonal, "Squares cut once", "Cut the square from corner to corner: two triangles with the straight grain on their short edges. Their long edges are on the bias and stretch, so handle them little."},
+		{cutting.TwiceOnDiagonal, "Squares cut twice", "Cut the square from corner to corner both ways without moving it: four triangles with the straight grain on their long edges, and the bias on their short ones, which lie on the outside of the block."},
+		{cutting.Joined, "Long strips", "Sew strips end to end, press the seams open, and cut the lengths from that."},
+		{cutting.Lengthwise, "Strips along the cloth", "Cut these first, along the selvage, in one piece each."},
+	}
+}
+
+// wedgeTable adds what a strip gives.
+func (c *cuts) wedgeTable(s document.Section) document.Section {
+	t := document.Table{Caption: document.Plain("What one strip gives"), Columns: []document.Column{
+		{Title: "strip, cut", Kind: document.Lengths}, {Title: "wide end", Kind: document.Lengths}, {Title: "blunt tip", Kind: document.Lengths},
+		{Title: "length of strip", Kind: document.Lengths}, {Title: "wedges", Kind: document.Counts}}}
+	for _, w := range c.Wedges {
+		t.Rows = withRow(t.Rows, c.length(w.StripCut), c.length(w.BaseCut), c.length(w.TipCut), c.length(w.UsableWidth), number(w.PerStrip))
+	}
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	}
+	return s
+}
+
+func (c *cuts) tumblerTable(s document.Section) document.Section {
+	t := document.Table{Caption: document.Plain("Tumblers"), Columns: []document.Column{
+		{Title: "strip, cut", Kind: document.Lengths}, {Title: "line of the rule", Kind: document.Lengths}, {Title: "wide side", Kind: document.Lengths}, {Title: "narrow side", Kind: document.Lengths}}}
+	for _, w := range c.Tumblers {
+		t.Rows = withRow(t.Rows, c.length(w.StripCut), c.length(w.LineCut), c.length(w.WideCut), c.length(w.NarrowCut))
+	}
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	}
+	return s
+}
+
+// slim warns of tumblers whose narrow edge all but vanishes.
+func (c *cuts) slim(s document.Section) document.Section {
+	if slices.ContainsFunc(c.Tumblers, func(t cutting.Tumbler) bool { return t.Slim }) {
+		s.Blocks = append(s.Blocks, para("The narrow edge of tumblers finishes below two seam allowances here, and their seams will lie on top of each other."))
+	}
+	return s
+}
+
+// withRow adds a row of texts to those of a table, unless it reads as one of them does.
+func withRow(rows []document.Row, texts ...string) []document.Row {
+	row := document.Row{Cells: cells(texts...)}
+	like := func(a, b document.Cell) bool { return a.Text.String() == b.Text.String() }
+	if slices.ContainsFunc(rows, func(o document.Row) bool { return slices.EqualFunc(o.Cells, row.Cells, like) }) {
+		return rows
+	}
+	return append(rows, row)
+}
+
+// betweenMarks are the sizes that must be exact and that no line of a ruler shows.
+func (c *cuts) betweenMarks() document.Section {
+	s := document.Section{ID: BetweenMarksID, Title: "Sizes between the marks of a ruler", Depth: document.Detail}
+	var list []string
+	c.offMarks(func(what string, r cutting.Ruler) {
+		list = append(list, capital(what)+fmt.Sprintf(", exactly %s cut, lies between the marks for %s and %s.", c.decimal(r.ExactCut, 3), c.length(r.BelowCut), c.length(r.AboveCut)))
+	})
+	if len(list) > 0 {
+		s.Blocks = append([]document.Block{para("These must be exact, so put a strip of tape on the ruler at the size. Where a piece has a template, that will do as well.")}, bullets(list...)...)
+	}
+	return s
+}
+
+// offMarks says each size once that must be exact and is on no line of a ruler.
+func (c *cuts) offMarks(say func(what string, r cutting.Ruler)) {
+	seen := map[measure.NM]bool{}
+	add := func(what string, r cutting.Ruler) {
+		if !r.OnMark && !seen[r.ExactCut] {
+			seen[r.ExactCut] = true
+			say(what, r)
+		}
+	}
+	for i := range c.Lines {
+		for _, r := range c.Lines[i].Piece.OnRuler {
+			add(r.What, r)
+		}
+	}
+	for i := range c.Sets {
+		for _, b := range c.Sets[i].Bands {
+			add(c.name(b.Fabric)+" in "+c.setName(i, false), b.OnRuler)
+		}
+	}
+}
+
+// decimal is a length with so many decimals and its unit.
+func (c *cuts) decimal(nm measure.NM, places int) string {
+	return measure.Decimal(nm, c.Units, places) + " " + c.Units.Short()
+}

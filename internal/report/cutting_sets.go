@@ -1,0 +1,190 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+)
+
+// mostSets is how many strip sets are told one by one; more stand in a table.
+const mostSets = 8
+
+// setName is a strip set, or those of its wedges that are cut with the tip on the other edge.
+func (c *cuts) setName(set int, turned bool) string { return "strip set " + c.wedgesName(set, turned) }
+
+// wedgesName is the name of a strip set's wedges: the set's, and "turned" for those cut with the tip on the other edge.
+func (c *cuts) wedgesName(set int, turned bool) string {
+	if turned {
+		return c.SetName(set) + ", turned"
+	}
+	return c.SetName(set)
+}
+
+// sewn are the strip sets of which something is sewn.
+func (c *cuts) sewn() []int {
+	var list []int
+	for i := range c.Sets {
+		if len(c.Sets[i].Runs) > 0 {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// stripSets are how strips are sewn together before wedges are cut from them.
+func (c *cuts) stripSets() []document.Section {
+	sets := c.sewn()
+	if len(sets) == 0 {
+		return nil
+	}
+	s := document.Section{ID: StripSetsID, Title: "Strip sets", Depth: document.Detail, Blocks: []document.Block{para(
+		"Sew the strips of a set together along their long edges, in the order of its table, with a seam allowance of %s. Press all allowances of a set one way, "+
+			"and sew every other seam from the other end, so that the set stays straight. Measure the set before you cut it: a set that is too narrow or too wide makes wedges that do not fit.", c.length(c.Seam))}}
+	if len(sets) > mostSets {
+		s.Blocks = append(s.Blocks, c.manySets(sets)...)
+		return []document.Section{s}
+	}
+	list := []document.Section{s}
+	for _, n := range sets {
+		list = append(list, c.oneSet(n))
+	}
+	return list
+}
+
+// setLines are the lines that a strip set supplies.
+func (c *cuts) setLines(n int) []int {
+	return slices.DeleteFunc(slices.Clone(c.Sets[n].Lines[:]), func(l int) bool { return l < 0 })
+}
+
+// oneSet is one strip set: what it is sewn of, how long, and what is cut from it.
+func (c *cuts) oneSet(n int) document.Section {
+	set := &c.Sets[n]
+	about := c.patches(c.setLines(n))
+	f := c.setFigure(n)
+	f.Caption, f.About = document.Plain(capital(c.setName(n, false))+" with the wedges that one set gives."), about
+	t := document.Table{Columns: []document.Column{{Title: "from the wide end"}, {Title: "cut", Kind: document.Lengths}, {Title: "finished", Kind: document.Lengths}}}
+	for _, b := range set.Bands {
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{c.fabricCell(b.Fabric), cell(c.length(b.WidthCut)), cell(c.length(b.WidthFinished))},
+			About: document.About{Faces: c.bandFaces(about.Patches, c.Fabrics[b.Fabric].Index)}})
+	}
+	var l document.List
+	for _, text := range c.setNotes(n) {
+		i := item(text)
+		i.About = about
+		l.Items = append(l.Items, i)
+	}
+	return document.Section{ID: StripSetID + number(n+1), Title: capital(c.setName(n, false)), Depth: document.Detail, Blocks: []document.Block{f, t, l}}
+}
+
+// setFigure is the map of a strip set.
+func (c *cuts) setFigure(n int) document.Figure {
+	return document.Figure{Draw: func() *diagram.Figure { return c.setMap(n) }, Marks: c.supplied()}
+}
+
+// bandFaces are the faces of a fabric in some patches.
+func (c *cuts) bandFaces(patches []int, fabric int) []int {
+	top := c.plans.Top
+	var list []int
+	for _, n := range patches {
+		p := &top.Patches[n]
+		for f := p.First; f < p.First+p.Count; f++ {
+			if top.Faces[f].Fabric == fabric {
+				list = append(list, f)
+			}
+		}
+	}
+	return list
+}
+
+// setNotes says of a strip set, a sentence each, how long it is sewn and what is cut from it.
+func (c *cuts) setNotes(n int) []string {
+	set := &c.Sets[n]
+	list := []string{"Sew " + c.runs(set) + ". Sewn together, a set must measure " + c.length(set.WidthCut) + ", from cut edge to cut edge."}
+	if set.Alike {
+		list = append(list, "The set reads the same from both edges, so all its wedges are alike.")
+	} else {
+		list = append(list, fmt.Sprintf("A wedge of %s has its wide end on the first of these strips; a wedge of %s is cut with its tip there. Every other wedge of a set is one.", c.wedgesName(n, false), c.wedgesName(n, true)))
+	}
+	for _, r := range set.Runs {
+		text := fmt.Sprintf("Cut %s from %s %s long", measure.Count(r.Wedges, "wedge"), singular(r.Sets, "the set", "each set"), c.Units.AtLeast(r.LengthCut))
+		if !set.Alike {
+			text += fmt.Sprintf(", %d and %d of the two kinds%s", (r.Wedges+1)/2, r.Wedges/2, c.begun(n, r))
+		}
+		list = append(list, text+".")
+	}
+	if left := set.LeftOver; left[0]+left[1] > 0 {
+		list = append(list, c.setLeft(n))
+	}
+	return list
+}
+
+// runs says how many sets are sewn and how long.
+func (c *cuts) runs(s *cutting.StripSet) string {
+	var list []string
+	for _, r := range s.Runs {
+		list = append(list, measure.Count(r.Sets, "set")+" "+c.Units.AtLeast(r.LengthCut)+" long")
+	}
+	return measure.List(list)
+}
+
+// begun says which wedge is cut first where a set gives one more of that kind than of the other.
+func (c *cuts) begun(n int, r cutting.SetRun) string {
+	switch {
+	case r.Wedges%2 == 0:
+		return ""
+	case r.FirstReversed == 0:
+		return "; begin with a wedge of " + c.wedgesName(n, false)
+	case r.FirstReversed == r.Sets:
+		return "; begin with a wedge of " + c.wedgesName(n, true)
+	}
+	return fmt.Sprintf("; begin %d of the sets with a wedge of %s, and the others with one of %s", r.FirstReversed, c.wedgesName(n, true), c.wedgesName(n, false))
+}
+
+// setLeft says what is left of a strip set and what could be made of it.
+func (c *cuts) setLeft(n int) string {
+	left := c.Sets[n].LeftOver
+	if c.Sets[n].Alike {
+		return fmt.Sprintf("Left over: %s%s.", measure.Count(left[0]+left[1], "wedge"), wholeTurns(left[0]+left[1]))
+	}
+	return fmt.Sprintf("Left over: %s of %s and %d of %s%s.", measure.Count(left[0], "wedge"), c.wedgesName(n, false), left[1], c.wedgesName(n, true), wholeTurns(left[0], left[1]))
+}
+
+// wholeTurns says how many whole turns of eight wedges could be made of some.
+func wholeTurns(counts ...int) string {
+	n := 0
+	for _, c := range counts {
+		n += c / 8
+	}
+	if n == 0 {
+		return ", too few for a whole turn of eight"
+	}
+	return ", enough for " + measure.Count(n, "whole turn") + " of eight"
+}
+
+// manySets is strip sets in a table, as pools of scraps make them.
+func (c *cuts) manySets(sets []int) []document.Block {
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "set"}, {Title: "strips from the wide end, cut"}, {Title: "sew"}, {Title: "wedges", Kind: document.Counts}, {Title: "wedges, turned", Kind: document.Counts}}}
+	for _, n := range sets {
+		s := &c.Sets[n]
+		var bands []string
+		for _, b := range s.Bands {
+			bands = append(bands, c.name(b.Fabric)+" "+c.length(b.WidthCut))
+		}
+		f := c.setFigure(n)
+		t.Rows = append(t.Rows, document.Row{Cells: cells(c.SetName(n), strings.Join(bands, ", "), c.runs(s), number(s.Wanted[0]), number(s.Wanted[1])), Figure: &f, About: c.patches(c.setLines(n))})
+	}
+	return []document.Block{para("Turned wedges have their tip on the other edge of the set; every other wedge of a set is one."), t}
+}
+
+// singular is the form of a word for one thing or for several.
+func singular(n int, one, several string) string {
+	if n == 1 {
+		return one
+	}
+	return several
+}
