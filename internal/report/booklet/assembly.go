@@ -26,13 +26,13 @@ func (b *book) assemblyPart() {
 		}
 	}
 	b.say(b.sewnItems(report.SewingLoose))
-	b.assemblyPictures()
 	for _, id := range []string{report.SewingPressing, report.SewingGrain, report.SewingBulk} {
 		if s := b.sewn(id); len(s.Blocks) > 0 {
 			b.add(heading(1, s.Title))
 			b.add(s.Blocks...)
 		}
 	}
+	b.assemblyPictures()
 }
 
 // say adds the texts of items as paragraphs.
