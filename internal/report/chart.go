@@ -244,5 +244,5 @@ func TumblerTable(made *sizes.TumblerChart) document.Document {
 		l.count(t.Pieces)
 		l.yes(t.Slim)
 	}
-	return l.document("tumblers")
+	return l.document("lines of a wedge ruler")
 }
