@@ -220,7 +220,11 @@ func (w *web) illustration(s shape) {
 	if err != nil && w.err == nil {
 		w.err = err
 	}
-	w.put("<figure>\n<div class=\"plate\">\n")
+	class := "plate"
+	if s.figure.TrueSize {
+		class = "plate true" // on paper it keeps its size
+	}
+	w.put("<figure>\n<div class=\"", class, "\">\n")
 	w.page.Write(picture)
 	w.put("</div>\n")
 	if len(s.caption) > 0 {

@@ -150,8 +150,8 @@ func TestOutsideCatches(t *testing.T) {
 	}
 }
 
-// The square of an inch on a page of templates is 300 pixels wide and high at 300 dots an inch, from the middle of one line
-// to that of the other, as another program draws it.
+// The square of an inch on a page of templates is 300 pixels wide and high at 300 dots an inch, over the outer edges of its
+// lines, as another program draws it.
 func TestTheTestSquareIsTrue(t *testing.T) {
 	t.Parallel()
 	pdftoppm, pdftotext := judges.Program(t, "Debian's poppler-utils", "pdftoppm"), judges.Program(t, "Debian's poppler-utils", "pdftotext")
@@ -199,7 +199,7 @@ func middleOf(boxes, word string) []int {
 	return nil
 }
 
-// squareAround is how far the lines of a square lie apart that surround a place.
+// squareAround is how wide and high a square is that surrounds a place, over the outer edges of its lines.
 func squareAround(t *testing.T, path string, at []int) (w, h float64) {
 	file, err := os.ReadFile(path)
 	if err != nil {
@@ -217,12 +217,12 @@ func squareAround(t *testing.T, path string, at []int) (w, h float64) {
 				for dark(at[0]+end*dx, at[1]+end*dy) {
 					end++
 				}
-				return float64(n+end-1) / 2
+				return float64(end - 1)
 			}
 		}
 		return 1e9
 	}
-	return line(1, 0) + line(-1, 0), line(0, 1) + line(0, -1)
+	return line(1, 0) + line(-1, 0) + 1, line(0, 1) + line(0, -1) + 1
 }
 
 var (

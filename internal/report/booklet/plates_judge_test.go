@@ -1,0 +1,247 @@
+//go:build judges
+
+package booklet
+
+import (
+	"bytes"
+	"encoding/xml"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/render"
+	"eighthturn/internal/templates"
+	"eighthturn/samples"
+)
+
+// mostMeasured is how many pages of a file are measured, from its end.
+const mostMeasured = 3
+
+// squaresOf measures the test squares on the last pages of a PDF that have them, as Poppler draws them at 300 an inch: how
+// many pages were measured, and what is wrong.
+func squaresOf(t *testing.T, path string) (pages int, wrong []string) {
+	t.Helper()
+	pdftoppm, pdftotext := judges.Program(t, "Debian's poppler-utils", "pdftoppm"), judges.Program(t, "Debian's poppler-utils", "pdftotext")
+	for page, boxes := range slices.Backward(strings.Split(output(t, pdftotext, "-bbox", path, "-"), "</page>")) {
+		if pages == mostMeasured {
+			break
+		}
+		if inch := middleOf(boxes, "inch"); inch == nil {
+			continue
+		}
+		pages++
+		n := strconv.Itoa(page + 1)
+		picture := filepath.Join(t.TempDir(), "page")
+		output(t, pdftoppm, "-f", n, "-l", n, "-r", "300", "-png", "-gray", "-singlefile", path, picture)
+		for word, want := range map[string]float64{"inch": 300, "centimetres": 30 / 25.4 * 300} {
+			at := middleOf(boxes, word)
+			if at == nil {
+				wrong = append(wrong, "page "+n+" has no square of "+word)
+				continue
+			}
+			if w, h := squareAround(t, picture+".png", at); math.Abs(w-want) > 1 || math.Abs(h-want) > 1 {
+				wrong = append(wrong, "page "+n+": the square of "+word+" is "+strconv.Itoa(int(w))+" by "+strconv.Itoa(int(h))+" pixels")
+			}
+		}
+	}
+	return pages, wrong
+}
+
+// printedPage is a page for a browser as Chromium prints it on a paper.
+func printedPage(t *testing.T, page []byte, paper string) string {
+	t.Helper()
+	chromium := judges.Program(t, "Debian's chromium", "chromium", "chromium-browser", "google-chrome")
+	dir := t.TempDir()
+	in, out := filepath.Join(dir, "page.html"), filepath.Join(dir, "page.pdf")
+	page = bytes.Replace(page, []byte("</head>"), []byte("<style>@page { size: "+paper+"; }</style></head>"), 1)
+	if err := os.WriteFile(in, page, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	c := exec.Command(chromium, "--headless=new", "--no-sandbox", "--disable-gpu", "--user-data-dir="+filepath.Join(dir, "profile"), "--no-pdf-header-footer", "--print-to-pdf="+out, in)
+	if said, err := c.CombinedOutput(); err != nil {
+		t.Fatalf("%v: %s", err, said)
+	}
+	return out
+}
+
+// Templates are as large on paper from the page for a browser as from the PDF: the test squares are true over their outer
+// edges, printed on Letter and on A4, of patterns laid for either.
+func TestThePageIsPrintedTrue(t *testing.T) {
+	const metric = "units cm\nside 14\nfabric a #ffffff\nfabric b #204050\nblock W web wedges a kites b\nblock P plain piece b\ngrid\n W P\n P W\nborder 3 a\n"
+	for name, text := range map[string]string{"lanterns": sampleText(t, "lanterns"), "metric": metric} {
+		for _, laidFor := range []render.Paper{render.Letter(), render.A4()} {
+			page, err := render.HTML(Pattern(study(t, text, cutting.Options{}), Options{Paper: laidFor}))
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, paper := range []string{"letter", "A4"} {
+				pages, wrong := squaresOf(t, printedPage(t, page, paper))
+				if pages == 0 || len(wrong) > 0 {
+					t.Errorf("%s, laid for %s, on %s: %d pages have squares; %v", name, laidFor.Name, paper, pages, wrong)
+				}
+			}
+			if name != "lanterns" {
+				continue
+			}
+			shrunk := bytes.ReplaceAll(page, []byte(`class="plate true"`), []byte(`class="plate"`))
+			if _, wrong := squaresOf(t, printedPage(t, shrunk, "letter")); len(wrong) == 0 {
+				t.Errorf("laid for %s: templates that are made smaller are not noticed", laidFor.Name)
+			}
+		}
+	}
+}
+
+// bookOf is the templates of a sample by themselves, as a file.
+func bookOf(t *testing.T, text string, paper render.Paper) (path string, book *TemplateBook, list []templates.Template) {
+	t.Helper()
+	top := topOf(t, text)
+	cuts := cutting.Pieces(top, cutting.Options{})
+	book, err := Templates(top, cuts, Options{Name: "Sample", Paper: paper}, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	printed, err := render.PDF(book.Document, render.Options{Paper: paper})
+	if err != nil {
+		t.Fatal(err)
+	}
+	path = filepath.Join(t.TempDir(), "templates.pdf")
+	if err := os.WriteFile(path, printed.File, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path, book, templates.Build(top, cuts)
+}
+
+// The squares on every plate of templates by themselves are true, on both papers, and so are those that are too large for one.
+func TestSquaresOnEveryPlate(t *testing.T) {
+	const huge = "side 40\nfabric a #b5532a\nfabric b #204050\nblock W web wedges a b kites b\nblock F floating wedges a ground b\ngrid\n W F\n F W\n"
+	for _, paper := range []render.Paper{render.Letter(), render.A4()} {
+		for _, text := range []string{sampleText(t, "beacon"), huge} {
+			path, book, _ := bookOf(t, text, paper)
+			pages, wrong := squaresOf(t, path)
+			if pages < 2 || len(wrong) > 0 {
+				t.Errorf("%s, %s: %d pages have squares; %v", book.Title, paper.Name, pages, wrong)
+			}
+			if text == huge && len(book.Tiled) == 0 {
+				t.Error("nothing is in parts")
+			}
+		}
+	}
+}
+
+// A checker finds no fault in the templates of any sample.
+func TestTemplatesAreSound(t *testing.T) {
+	qpdf := judges.Program(t, "Debian's qpdf", "qpdf")
+	for _, s := range samples.All() {
+		path, _, _ := bookOf(t, s.Text, render.Letter())
+		if text := output(t, qpdf, "--check", path); !strings.Contains(text, "No syntax or stream encoding errors") {
+			t.Errorf("%s: %s", s.Name, text)
+		}
+	}
+}
+
+// traced are the closed outlines that MuPDF finds in a file drawn with a line of a width, in points, y upwards.
+func traced(t *testing.T, path, width string) [][]diagram.XY {
+	t.Helper()
+	type place struct {
+		X float64 `xml:"x,attr"`
+		Y float64 `xml:"y,attr"`
+	}
+	out, err := exec.Command(judges.Program(t, "Debian's mupdf-tools", "mutool"), "draw", "-F", "trace", path).Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list [][]diagram.XY
+	reader := xml.NewDecoder(bytes.NewReader(regexp.MustCompile(`unicode="[^"]*"`).ReplaceAll(out, nil)))
+	for {
+		token, err := reader.Token()
+		if err != nil {
+			return list
+		}
+		e, ok := token.(xml.StartElement)
+		if !ok || e.Name.Local != "stroke_path" || attributeOf(e, "linewidth") != width {
+			continue
+		}
+		var path struct {
+			Move place   `xml:"moveto"`
+			Line []place `xml:"lineto"`
+			Ends []place `xml:"closepath"`
+		}
+		if err := reader.DecodeElement(&path, &e); err != nil {
+			t.Fatal(err)
+		}
+		outline := []diagram.XY{{X: path.Move.X, Y: path.Move.Y}}
+		for _, p := range path.Line {
+			outline = append(outline, diagram.XY{X: p.X, Y: p.Y})
+		}
+		if len(path.Ends) == 1 {
+			list = append(list, outline)
+		}
+	}
+}
+
+func attributeOf(e xml.StartElement, name string) string {
+	for _, a := range e.Attr {
+		if a.Name.Local == name {
+			return a.Value
+		}
+	}
+	return ""
+}
+
+// asLarge says whether an outline in points is one in nanometres at true size: all corners as far apart, to a
+// five-thousandth of an inch.
+func asLarge(points []diagram.XY, cut []diagram.Point) bool {
+	if len(points) != len(cut) {
+		return false
+	}
+	for i := range points {
+		for j := range i {
+			got := math.Hypot(points[i].X-points[j].X, points[i].Y-points[j].Y) / 72
+			want := math.Hypot(float64(cut[i].X-cut[j].X), float64(cut[i].Y-cut[j].Y)) / float64(measure.Inch)
+			if math.Abs(got-want) > 0.0002 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// Another program's reading of the pages has every template that fits on one, its corners as far apart as in the template.
+func TestCornersAreWhereTheGeometrySays(t *testing.T) {
+	for _, s := range samples.All() {
+		path, book, list := bookOf(t, s.Text, render.Letter())
+		outlines := traced(t, path, "1.4")
+		for i := range list {
+			tiled := false
+			for _, name := range book.Tiled {
+				tiled = tiled || name == list[i].Name()
+			}
+			found := 0
+			for _, o := range outlines {
+				if asLarge(o, list[i].Cut) {
+					found++
+				}
+			}
+			if found == 0 && !tiled {
+				t.Errorf("%s: template %s is on no page", s.Name, list[i].Name())
+			}
+		}
+		larger := append([]diagram.Point(nil), list[0].Cut...)
+		larger[0].X += measure.Inch / 1000
+		for _, o := range outlines {
+			if asLarge(o, larger) {
+				t.Errorf("%s: a thousandth of an inch is not noticed", s.Name)
+			}
+		}
+	}
+}
