@@ -4,6 +4,7 @@ package booklet
 
 import (
 	"bytes"
+	"image"
 	"image/color"
 	"image/png"
 	"os"
@@ -209,7 +210,9 @@ func squareAround(t *testing.T, path string, at []int) (w, h float64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	dark := func(x, y int) bool { return color.GrayModel.Convert(picture.At(x, y)).(color.Gray).Y < 128 }
+	dark := func(x, y int) bool {
+		return image.Pt(x, y).In(picture.Bounds()) && color.GrayModel.Convert(picture.At(x, y)).(color.Gray).Y < 128
+	}
 	line := func(dx, dy int) float64 {
 		for n := 0; n < 400; n++ {
 			if x, y := at[0]+n*dx, at[1]+n*dy; dark(x, y) {
