@@ -2,7 +2,6 @@ package layout
 
 import (
 	"cmp"
-	"fmt"
 	"strings"
 
 	"eighthturn/internal/measure"
@@ -200,10 +199,7 @@ func (c *checker) cutAway(n *LengthNode, what string) {
 		"%s of %s cut leaves nothing when two seam allowances of %s are taken", what, c.text(length), c.text(c.design.Seam))
 }
 
-// plural writes "1 block", "3 blocks".
+// plural writes "1 block", "3 blocks", "no blocks".
 func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return measure.Count(n, what)
 }

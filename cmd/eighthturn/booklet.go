@@ -55,7 +55,7 @@ func bookletCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.large, largeOption, false, "letters of 18 points, in one column")
 	f.Var(&o.copies, "copies", "cloth and cutting for `N` quilts")
 	f.BoolVar(&o.handout, "handout", false, "a class handout in place of the pattern: what to bring, kits, the plan of the day")
-	f.Var(&o.without, "without", "leave out a `PART`: "+listed(booklet.Parts())+"; may be given again")
+	f.Var(&o.without, "without", "leave out a `PART`: "+measure.List(booklet.Parts())+"; may be given again")
 	f.BoolVar(&o.foundations, "foundations", false, "the halves of blocks for sewing on paper too, behind the templates")
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
@@ -210,7 +210,7 @@ func (o *printedPattern) write(c *console, s *source, d document.Document, paper
 		return &problem{faulty, s.name, err.Error(), ""}
 	}
 	c.complainOf(printed.Warnings)
-	return o.made(c, out, ", "+plural(printed.Pages, "page"), c.write(out, bytesOf(printed.File)))
+	return o.made(c, out, ", "+measure.Count(printed.Pages, "page"), c.write(out, bytesOf(printed.File)))
 }
 
 // complainOf tells of signs that the printed letters lack.

@@ -9,6 +9,7 @@ import (
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/files"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/render"
 	"eighthturn/internal/render/pdf"
 	"eighthturn/layout"
@@ -66,5 +67,5 @@ func (o *printedPattern) folder(c *console, d document.Document, out target) err
 			}
 		}
 	}
-	return c.print(fmt.Sprintf("made: %s, with %s\n", layout.Visible(filepath.Join(out.path, "pattern.md")), plural(len(written)-1, "picture")))
+	return c.print(fmt.Sprintf("made: %s, with %s\n", layout.Visible(filepath.Join(out.path, "pattern.md")), measure.Count(len(written)-1, "picture")))
 }

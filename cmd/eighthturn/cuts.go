@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/render"
 	"eighthturn/internal/report"
@@ -111,7 +112,7 @@ func (o *cutsOptions) write(c *console, s *source, plans *report.Plans) error {
 		if err != nil {
 			return err
 		}
-		drawn = "drawn: " + plural(n, "map") + " in " + layout.Visible(o.maps) + "\n"
+		drawn = "drawn: " + measure.Count(n, "map") + " in " + layout.Visible(o.maps) + "\n"
 	}
 	switch {
 	case o.json:

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
 )
@@ -42,11 +43,11 @@ func counted(list []layout.Fault) string {
 	case errors == 0 && warnings == 0:
 		return "no faults"
 	case warnings == 0:
-		return plural(errors, "error")
+		return measure.Count(errors, "error")
 	case errors == 0:
-		return plural(warnings, "warning")
+		return measure.Count(warnings, "warning")
 	}
-	return plural(errors, "error") + " and " + plural(warnings, "warning")
+	return measure.Count(errors, "error") + " and " + measure.Count(warnings, "warning")
 }
 
 // laidOut is a layout that was read and laid out; design and top are nil where errors stop that.

@@ -25,7 +25,6 @@ func exceptions() []exception {
 		{"internal/plan/contrast", "web", "a sort of figure: the wedges round a web centre, whatever kinds they belong to"},
 		{"internal/plan/contrast", "star", "a sort of figure: the kites round a star centre, whatever kinds they belong to"},
 		{"internal/report", "ring", "a sort of figure: wedges round the middle of a block"},
-		{"internal/report/booklet", "halves", "the plural of half"},
 	}
 }
 

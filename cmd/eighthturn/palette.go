@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/render"
 	"eighthturn/layout"
 	"eighthturn/palettes"
@@ -92,7 +93,7 @@ func makePalette(c *console, cmd *cobra.Command, o *paletting, args []string) er
 	if err := c.write(t, func(w io.Writer) error { return write(w, p) }); err != nil {
 		return err
 	}
-	return c.print("written: " + layout.Visible(o.output) + ", " + plural(len(p.Fabrics), "fabric") + "\n")
+	return c.print("written: " + layout.Visible(o.output) + ", " + measure.Count(len(p.Fabrics), "fabric") + "\n")
 }
 
 // writer is what writes the kind of file that was asked for, nil for lines of a layout.
@@ -154,7 +155,7 @@ func (o *paletting) from(c *console, name string) (palettes.Palette, error) {
 		return p, &problem{faulty, name, err.Error(), ""}
 	}
 	if n := len(p.Fabrics); n < o.number.n {
-		c.complain(name, fmt.Sprintf("%s: note: no more than %s can be told apart in this photo, %d were asked for\n", layout.Visible(name), plural(n, "colour"), o.number.n))
+		c.complain(name, fmt.Sprintf("%s: note: no more than %s can be told apart in this photo, %d were asked for\n", layout.Visible(name), measure.Count(n, "colour"), o.number.n))
 	}
 	return p, nil
 }

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/report"
 	"eighthturn/layout"
@@ -73,7 +74,7 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 		if err != nil {
 			return err
 		}
-		drawn = "\ndrawn: " + plural(n, "picture") + " in " + layout.Visible(o.pictures) + "\n"
+		drawn = "\ndrawn: " + measure.Count(n, "picture") + " in " + layout.Visible(o.pictures) + "\n"
 	}
 	if o.json {
 		return c.print(sewJSON(s.name, p))

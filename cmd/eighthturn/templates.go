@@ -93,7 +93,7 @@ func makeTemplates(c *console, cmd *cobra.Command, o *templating, file string) e
 		if err := c.write(out, func(w io.Writer) error { return templates.DXF(w, top, list) }); err != nil {
 			return err
 		}
-		return c.print(fmt.Sprintf("made: %s, %s\n", layout.Visible(out.path), plural(len(list), "template")))
+		return c.print(fmt.Sprintf("made: %s, %s\n", layout.Visible(out.path), measure.Count(len(list), "template")))
 	}
 	return o.pdf(c, cmd, s, top, out)
 }
@@ -164,9 +164,9 @@ func (o *templating) pdf(c *console, cmd *cobra.Command, s *source, top *quilt.T
 	if err := c.write(out, bytesOf(printed.File)); err != nil || out.path == standard {
 		return err
 	}
-	text := fmt.Sprintf("made: %s, %s on %s", layout.Visible(out.path), plural(book.Templates, "template"), plural(printed.Pages, "page"))
+	text := fmt.Sprintf("made: %s, %s on %s", layout.Visible(out.path), measure.Count(book.Templates, "template"), measure.Count(printed.Pages, "page"))
 	if o.foundations {
-		text += ", " + plural(book.Foundations, "foundation")
+		text += ", " + measure.Count(book.Foundations, "foundation")
 	}
 	text += "; print it at 100 %\n"
 	for _, name := range book.Tiled {
@@ -197,5 +197,5 @@ func (o *templating) svgs(c *console, top *quilt.Top, out target) error {
 			}
 		}
 	}
-	return c.print(fmt.Sprintf("made: %s in %s\n", plural(len(list), "SVG template"), layout.Visible(folder)))
+	return c.print(fmt.Sprintf("made: %s in %s\n", measure.Count(len(list), "SVG template"), layout.Visible(folder)))
 }

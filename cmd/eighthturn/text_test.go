@@ -1,6 +1,7 @@
 package main
 
 import (
+	"eighthturn/internal/measure"
 	"eighthturn/internal/render"
 	"fmt"
 	"path/filepath"
@@ -67,11 +68,11 @@ func TestAligned(t *testing.T) {
 
 func TestPlural(t *testing.T) {
 	for n, want := range map[int]string{0: "no kites", 1: "1 kite", 2: "2 kites"} {
-		if got := plural(n, "kite"); got != want {
+		if got := measure.Count(n, "kite"); got != want {
 			t.Errorf("%d: %q", n, got)
 		}
 	}
-	if got := listed([]string{"A"}) + "; " + listed([]string{"A", "B"}) + "; " + listed([]string{"A", "B", "C"}) + listed(nil); got != "A; A and B; A, B and C" {
+	if got := measure.List([]string{"A"}) + "; " + measure.List([]string{"A", "B"}) + "; " + measure.List([]string{"A", "B", "C"}) + measure.List(nil); got != "A; A and B; A, B and C" {
 		t.Errorf("got %q", got)
 	}
 }

@@ -21,7 +21,7 @@ func Check(title string, s *summary.Summary) document.Document {
 		}
 	}
 	if c.about {
-		d.Sections = append(d.Sections, with(section("about", "", document.Answer), paragraph(c.Units.AboutMeans())))
+		d.Sections = append(d.Sections, with(section("about", "Lengths", document.Answer), paragraph(c.Units.AboutMeans())))
 	}
 	return d
 }

@@ -33,9 +33,9 @@ func rounded(outline []xy) []diagram.Point {
 
 func distance(a, b xy) float64 { return math.Hypot(b.x-a.x, b.y-a.y) }
 
-// sameSize is how far two lengths of one piece may lie apart, in nanometres: corners are
-// rounded to whole ones.
-const sameSize = 10
+// sameSize is how far two lengths of one piece may lie apart, in nanometres: what rounding the corners of both can make, and
+// drawing the piece turned.
+const sameSize = float64(10 * measure.Tolerance)
 
 // congruent says whether one outline is the other, turned and moved but not mirrored, and by
 // how many corners the second begins later.

@@ -27,7 +27,7 @@ func sizingOf(top *quilt.Top, steps blocks.Steps, o *Options) blocks.Sizing {
 func (p *planning) ruler(e blocks.Exact) Ruler {
 	mark := p.Steps.Mark
 	near := measure.Nearest(e.Cut, mark)
-	if d := near - e.Cut; d >= -1 && d <= 1 { // a third of an inch three times over is an inch
+	if d := near - e.Cut; d >= -measure.Tolerance && d <= measure.Tolerance { // a third of an inch three times over is an inch
 		return Ruler{What: e.What, ExactCut: e.Cut, OnMark: true, BelowCut: e.Cut, AboveCut: e.Cut}
 	}
 	above := measure.RoundUp(e.Cut, mark)

@@ -15,7 +15,7 @@ type (
 
 // near is how far a point may lie from a straight line and still count as on it: what two
 // roundings can make.
-const near = 2 // nm
+const near = float64(2 * measure.Tolerance)
 
 // minus is p as seen from q.
 func minus(p, q point) point { return point{X: p.X - q.X, Y: p.Y - q.Y} }

@@ -7,25 +7,14 @@ import (
 	"strings"
 
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
 )
 
 // count writes a number with its noun: "1 wedge", "2 wedges".
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %s", n, plural(noun))
-}
+func count(n int, noun string) string { return measure.Count(n, noun) }
 
-// plural is the plural of a noun, or of several words whose last is the noun.
-func plural(noun string) string {
-	for _, irregular := range [][2]string{{"half", "halves"}, {"copy", "copies"}, {"inch", "inches"}, {"sash", "sashes"}} {
-		if first, ok := strings.CutSuffix(noun, irregular[0]); ok {
-			return first + irregular[1]
-		}
-	}
-	return noun + "s"
-}
+// plural is the plural of a noun.
+func plural(noun string) string { return measure.Plural(noun) }
 
 // verb is the form of a verb for a number of things: "is" for one, "are" for several.
 func verb(n int, one, several string) string {
@@ -36,13 +25,7 @@ func verb(n int, one, several string) string {
 }
 
 // listed joins words as a sentence does: "a", "a and b", "a, b and c".
-func listed(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
-}
+func listed(words []string) string { return measure.List(words) }
 
 // capital is a text with its first letter a capital; small letters of ASCII alone begin our sentences.
 func capital(text string) string {
