@@ -1,3 +1,5 @@
+// Package render writes a document out: as terminal text, Markdown with its pictures, one HTML page, CSV and PDF; and a plan as
+// JSON. It adds no words of its own, and the same document gives the same bytes.
 package render
 
 import (
