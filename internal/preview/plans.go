@@ -5,7 +5,6 @@ import (
 
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/report"
 	"eighthturn/layout"
@@ -39,9 +38,6 @@ func (p *plans) cutting() *cutting.Plan { return p.Cuts() }
 
 // placed says whether the plans name places of the layout, which may move.
 func (p *plans) placed() bool { return p.Cut() && len(p.Cuts().Faults)+len(p.Cuts().Warnings) > 0 }
-
-// sewing is how the top is sewn.
-func (p *plans) sewing() *sewing.Plan { return p.Steps() }
 
 // facesOf are the faces of a fabric.
 func (p *plans) facesOf(fabric int) []int {

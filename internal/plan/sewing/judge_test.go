@@ -42,7 +42,7 @@ func TestJudgeReach(t *testing.T) {
 
 // TestJudgePublishedOffsets: offsets of pieces that others describe; the figures are derived.
 func TestJudgePublishedOffsets(t *testing.T) {
-	lead := func(a, b float64) float64 { return inches(sewing.Lead(a, b, quarter)) }
+	lead := func(a, b float64) float64 { return inches(sewing.Reach(a, quarter) - sewing.Reach(b, quarter)) }
 	// Parallelograms of 45 degrees are matched where the seam line crosses the side, not corner
 	// to corner: https://www.canuckquilter.com/2023/04/ , which gives no figure and no other
 	// angle. With seams of a quarter inch that is half an inch along the edge at 45 degrees,

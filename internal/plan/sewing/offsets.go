@@ -23,13 +23,6 @@ func ReachBlunt(degrees float64, seam measure.NM) measure.NM {
 	return min(Reach(degrees, seam), rounded(float64(seam)*(1-math.Sin(half))/math.Cos(half)))
 }
 
-// Lead is by how much the raw corner of one piece stands out beyond that of another where
-// the two are sewn together and the ends of their seam lines meet: the angles of the two
-// corners in degrees, below 0 where the first stays behind.
-func Lead(one, other float64, seam measure.NM) measure.NM {
-	return Reach(one, seam) - Reach(other, seam)
-}
-
 func rounded(x float64) measure.NM { return measure.NM(math.Round(x)) }
 
 // vec is a place or a way in nanometres, not rounded.

@@ -159,14 +159,6 @@ func stepKey(block, step int) string { return "step " + numeral(block) + " " + n
 
 func blockKey(n int) string { return "block " + numeral(n) }
 
-// forCopies says that numbers are for one quilt of several.
-func (b *book) forCopies() string {
-	if b.Cuts.Copies > 1 {
-		return " for each quilt"
-	}
-	return ""
-}
-
 // mostColourings is how many ways to colour a block are listed; more are told as a scrap block.
 const mostColourings = 12
 
