@@ -259,7 +259,7 @@ func (c *cuts) betweenMarks() document.Section {
 	s := document.Section{ID: BetweenMarksID, Title: "Sizes between the marks of a ruler", Depth: document.Detail}
 	var list []string
 	c.offMarks(func(what string, r cutting.Ruler) {
-		list = append(list, capital(what)+fmt.Sprintf(", exactly %s cut, lies between the marks for %s and %s.", c.decimal(r.ExactCut, 3), c.length(r.BelowCut), c.length(r.AboveCut)))
+		list = append(list, capital(what)+fmt.Sprintf(", exactly %s cut, lies between the marks for %s and %s.", c.Units.Exact(r.ExactCut), c.length(r.BelowCut), c.length(r.AboveCut)))
 	})
 	if len(list) > 0 {
 		s.Blocks = append([]document.Block{para("These must be exact, so put a strip of tape on the ruler at the size. Where a piece has a template, that will do as well.")}, bullets(list...)...)
@@ -286,9 +286,4 @@ func (c *cuts) offMarks(say func(what string, r cutting.Ruler)) {
 			add(c.name(b.Fabric)+" in "+c.setName(i, false), b.OnRuler)
 		}
 	}
-}
-
-// decimal is a length with so many decimals and its unit.
-func (c *cuts) decimal(nm measure.NM, places int) string {
-	return measure.Decimal(nm, c.Units, places) + " " + c.Units.Short()
 }

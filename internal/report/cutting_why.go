@@ -33,9 +33,9 @@ func (c *cuts) exactSizes() document.Table {
 		}
 		trim := ""
 		if line.Piece.TrimCut > 0 {
-			trim = c.decimal(line.Piece.TrimCut, 3)
+			trim = c.Units.Exact(line.Piece.TrimCut)
 		}
-		t.Rows = append(t.Rows, document.Row{Cells: cells(number(i+1), pieceName(line), c.decimal(size, 3), trim), About: document.About{Patches: line.Patches}})
+		t.Rows = append(t.Rows, document.Row{Cells: cells(number(i+1), pieceName(line), c.Units.Exact(size), trim), About: document.About{Patches: line.Patches}})
 	}
 	return t
 }
@@ -56,7 +56,7 @@ func (c *cuts) choices() []string {
 		}
 	}
 	for _, w := range c.Wedges {
-		list = append(list, fmt.Sprintf("Of %s of strip %s wide each wedge takes %s, and %s is lost at the ends.", c.length(w.UsableWidth), c.length(w.StripCut), c.decimal(w.PitchCut, 3), c.decimal(w.WasteCut, 3)))
+		list = append(list, fmt.Sprintf("Of %s of strip %s wide each wedge takes %s, and %s is lost at the ends.", c.length(w.UsableWidth), c.length(w.StripCut), c.Units.Exact(w.PitchCut), c.Units.Exact(w.WasteCut)))
 	}
 	c.offMarks(func(what string, r cutting.Ruler) {
 		if r.BelowSideFinished > 0 {
@@ -76,7 +76,7 @@ func (c *cuts) exactLengths() document.Table {
 		if f.StripCount > 0 || len(f.Blocks) > 0 {
 			bounds = c.bounds(f)
 		}
-		t.Rows = append(t.Rows, document.Row{Cells: append([]document.Cell{c.fabricCell(i)}, cells(c.decimal(f.Purchase.Need, 3), number(f.StripCount), bounds)...)})
+		t.Rows = append(t.Rows, document.Row{Cells: append([]document.Cell{c.fabricCell(i)}, cells(c.Units.Exact(f.Purchase.Need), number(f.StripCount), bounds)...)})
 	}
 	return t
 }
@@ -88,7 +88,7 @@ func (c *cuts) bounds(f *cutting.Fabric) string {
 		strips = fmt.Sprintf("%s if each row counts as one; ", measure.Count(f.StripRows, "strip"))
 	}
 	strips += "of plans in which every length of a strip is cut into like pieces, "
-	cloth := "none takes less than " + c.decimal(f.LengthBound, 3) + " of cloth"
+	cloth := "none takes less than " + c.Units.Exact(f.LengthBound) + " of cloth"
 	switch {
 	case f.LengthBound == f.LengthCut && (f.StripBound == f.StripRows || len(f.Blocks) > 0):
 		return strips + "none takes less cloth"
