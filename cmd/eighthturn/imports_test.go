@@ -41,7 +41,7 @@ func mayImport() map[string][]string {
 		"internal/render":           {"internal/diagram", "internal/document", "internal/measure", "internal/render/pdf", "layout", "palettes"},
 		"internal/templates":        {"internal/blocks", "internal/diagram", "internal/measure", "internal/plan/cutting", "internal/quilt", "palettes"},
 		"internal/report/booklet":   {"internal/blocks", "internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/plan/supplies", "internal/quilt", "internal/render", "internal/render/pixels", "internal/report", "internal/templates", "palettes", "svgout"},
-		"internal/preview":          {"internal/diagram", "internal/document", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/render", "internal/render/picture", "internal/render/pixels", "internal/report", "internal/report/booklet", "layout", "palettes", "svgout"},
+		"internal/preview":          {"internal/diagram", "internal/document", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/quilt", "internal/render", "internal/render/picture", "internal/render/pixels", "internal/report", "internal/report/booklet", "layout", "palettes", "svgout"},
 		"samples":                   {},
 		"samples/starters":          {},
 		"internal/quilttest/alone":  {},

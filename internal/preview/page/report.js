@@ -119,8 +119,14 @@ export class ReportPanel {
 
   section(s) {
     const box = make('section'), table = make('table');
-    if (s.title) box.append(make('h3', s.title));
-    box.append(table);
+    if (s.why) {
+      const folded = make('details'); // how it was judged: for those who ask
+      folded.append(make('summary', s.title || 'Why'), table);
+      box.append(folded);
+    } else {
+      if (s.title) box.append(make('h3', s.title));
+      box.append(table);
+    }
     if (s.heads?.some((h) => h.head)) {
       const head = make('tr');
       for (const h of s.heads) head.append(h.head ? make('th', h.head, { scope: 'col', ...number(h) }) : make('td'));
@@ -226,6 +232,8 @@ export class ReportPanel {
   }
 
   go(row) {
+    const folded = row.body.closest('details');
+    if (folded) folded.open = true;
     for (const { body } of this.rows) body.setAttribute('tabindex', body === row.body ? '0' : '-1');
     row.body.focus();
     if (row.drawn !== this.open) this.openRow(row.drawn);
