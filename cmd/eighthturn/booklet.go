@@ -117,10 +117,10 @@ func (o *printedPattern) check(cmd *cobra.Command, file string) error {
 	if err := wantsName(cmd, o.output, "harbour"+pdfEnding); err != nil {
 		return err
 	}
-	if o.output == standard {
+	if o.output == stdio {
 		return misuse(cmd.CommandPath(), "a pattern is written into a file, not to standard output", "for example -o harbour"+pdfEnding)
 	}
-	if file == standard && o.output == "" {
+	if file == stdio && o.output == "" {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the pattern no name", "name it with -o")
 	}
 	if o.handout && len(o.without.parts) > 0 {

@@ -16,40 +16,40 @@ import (
 	"eighthturn/internal/report"
 )
 
-// charting is what `chart` was asked for.
-type charting struct {
+// chartOptions is what `chart` was asked for.
+type chartOptions struct {
 	reportForms
 	units                                  choice
 	from, to, step, seam, usableWidth, cut measureOption
 }
 
-// sheetOfChart is one sort of chart.
-type sheetOfChart struct {
+// chartKind is one sort of chart.
+type chartKind struct {
 	name, about string
 	without     []string // options that have no part in it
-	make        func(sizes.Options) (chartSheet, error)
+	make        func(sizes.Options) (chartForms, error)
 }
 
-// chartSheet is a chart in the forms that it is written in: for people, for a spreadsheet, as data.
-type chartSheet struct {
+// chartForms is a chart in the forms that it is written in: for people, for a spreadsheet, as data.
+type chartForms struct {
 	text, table func() document.Document
 	data        any
 }
 
 // charts is every sort of chart, the one that needs no name first.
-func charts() []sheetOfChart {
-	return []sheetOfChart{
-		{"strips", "what strips of several widths make", []string{stripOption}, func(o sizes.Options) (chartSheet, error) {
+func charts() []chartKind {
+	return []chartKind{
+		{"strips", "what strips of several widths make", []string{stripOption}, func(o sizes.Options) (chartForms, error) {
 			c, err := sizes.Strips(o)
-			return chartSheet{func() document.Document { return report.StripChart(c) }, func() document.Document { return report.StripTable(c) }, c}, err
+			return chartForms{func() document.Document { return report.StripChart(c) }, func() document.Document { return report.StripTable(c) }, c}, err
 		}},
-		{"sides", "which strips blocks of several sides need", []string{stripOption, usableWidthOption}, func(o sizes.Options) (chartSheet, error) {
+		{"sides", "which strips blocks of several sides need", []string{stripOption, usableWidthOption}, func(o sizes.Options) (chartForms, error) {
 			c, err := sizes.Sides(o)
-			return chartSheet{func() document.Document { return report.SideChart(c) }, func() document.Document { return report.SideTable(c) }, c}, err
+			return chartForms{func() document.Document { return report.SideChart(c) }, func() document.Document { return report.SideTable(c) }, c}, err
 		}},
-		{columnKind(), "which tumblers the lines of a wedge ruler give", nil, func(o sizes.Options) (chartSheet, error) {
+		{columnKind(), "which tumblers the lines of a wedge ruler give", nil, func(o sizes.Options) (chartForms, error) {
 			c, err := sizes.Tumblers(o)
-			return chartSheet{func() document.Document { return report.TumblerChart(c) }, func() document.Document { return report.TumblerTable(c) }, c}, err
+			return chartForms{func() document.Document { return report.TumblerChart(c) }, func() document.Document { return report.TumblerTable(c) }, c}, err
 		}},
 	}
 }
@@ -61,7 +61,7 @@ func columnKind() string {
 }
 
 func chartNames() []string {
-	return mapped(charts(), func(s sheetOfChart) string { return s.name })
+	return mapped(charts(), func(s chartKind) string { return s.name })
 }
 
 // Options of chart whose names are needed twice.
@@ -72,7 +72,7 @@ const (
 
 // chartCommand tells what strips make, without a layout.
 func chartCommand(c *console) *cobra.Command {
-	o := &charting{units: choice{option: "units", words: []string{measure.Inches.String(), measure.Centimetres.String()}}}
+	o := &chartOptions{units: choice{option: "units", words: []string{measure.Inches.String(), measure.Centimetres.String()}}}
 	cmd := &cobra.Command{
 		Use:     "chart [" + strings.Join(chartNames(), "|") + "]",
 		Short:   "what strips make: sides, squares, wedges",
@@ -103,22 +103,22 @@ func chartCommand(c *console) *cobra.Command {
 	return cmd
 }
 
-func (o *charting) length(cmd *cobra.Command, to *measureOption, name, usage string) {
+func (o *chartOptions) length(cmd *cobra.Command, to *measureOption, name, usage string) {
 	to.option = name
 	cmd.Flags().Var(to, name, usage)
 }
 
 // takes sets what each length may be.
-func (o *charting) takes() {
+func (o *chartOptions) takes() {
 	o.from, o.to = measureOption{most: sizes.MaxLength, example: "6 in"}, measureOption{most: sizes.MaxLength, example: "12 in"}
 	o.step, o.seam = measureOption{most: sizes.MaxLength, example: "1/2 in"}, measureOption{most: sizes.MaxSeam, example: "1/4 in"}
 	o.usableWidth, o.cut = measureOption{most: sizes.MaxCloth, example: "42 in"}, measureOption{most: sizes.MaxLength, example: "5 in"}
 }
 
-func showChart(c *console, cmd *cobra.Command, o *charting, args []string) error {
+func showChart(c *console, cmd *cobra.Command, o *chartOptions, args []string) error {
 	sheet := charts()[0]
 	if len(args) == 1 {
-		sheet = charts()[slices.IndexFunc(charts(), func(s sheetOfChart) bool { return strings.EqualFold(s.name, args[0]) })]
+		sheet = charts()[slices.IndexFunc(charts(), func(s chartKind) bool { return strings.EqualFold(s.name, args[0]) })]
 	}
 	if err := o.check(cmd); err != nil {
 		return err
@@ -149,7 +149,7 @@ const formatChart = 2
 
 // hint says what to type: another length in place of one that is too long, or else options with which the chart can be made,
 // those for its rows, and where seams leave nothing of them for seam and strip too.
-func (o *charting) hint(s *sheetOfChart, err error) string {
+func (o *chartOptions) hint(s *chartKind, err error) string {
 	units := measure.System(o.units.index)
 	for _, m := range []*measureOption{&o.from, &o.to, &o.step, &o.seam, &o.usableWidth, &o.cut} {
 		if m.withinMost(units) != nil {
@@ -169,7 +169,7 @@ func (o *charting) hint(s *sheetOfChart, err error) string {
 	return "for example " + rows + seam + strip
 }
 
-func (o *charting) options() sizes.Options {
+func (o *chartOptions) options() sizes.Options {
 	s := measure.System(o.units.index)
 	return sizes.Options{
 		Units: s, From: o.from.in(s), To: o.to.in(s), Step: o.step.in(s),

@@ -7,15 +7,15 @@ import (
 	"eighthturn/internal/report"
 )
 
-// checking is what `check` was asked for.
-type checking struct {
+// checkOptions is what `check` was asked for.
+type checkOptions struct {
 	reportForms
 	strict bool
 }
 
 // checkCommand lists the faults of a layout and what was made of it.
 func checkCommand(c *console) *cobra.Command {
-	o := &checking{}
+	o := &checkOptions{}
 	cmd := &cobra.Command{
 		Use:     "check FILE",
 		Short:   "mistakes in a layout; sizes, counts, fabrics",
@@ -35,7 +35,7 @@ func checkCommand(c *console) *cobra.Command {
 	return cmd
 }
 
-func check(c *console, o *checking, file string) error {
+func check(c *console, o *checkOptions, file string) error {
 	s, err := c.read(file)
 	if err != nil {
 		return err

@@ -90,7 +90,7 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 	if printed(out.path) != "" {
 		return o.print(c, top, out)
 	}
-	if err := c.write(out, o.drawer(top)); err != nil || out.path == standard {
+	if err := c.write(out, o.drawer(top)); err != nil || out.path == stdio {
 		return err
 	}
 	return c.print("drawn: " + layout.Visible(out.path) + "\n")
@@ -131,7 +131,7 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 	if err := wantsName(cmd, o.output, "harbour"+pictureEnding); err != nil {
 		return err
 	}
-	if file == standard && o.output == "" {
+	if file == stdio && o.output == "" {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the picture no name", "name it with -o, or write -o - for standard output")
 	}
 	if name := o.without(); name != "" {

@@ -15,8 +15,8 @@ import (
 	"eighthturn/layout"
 )
 
-// sizing is what `fit` was asked for.
-type sizing struct {
+// fitOptions is what `fit` was asked for.
+type fitOptions struct {
 	reportForms
 	bed                                   bedOption
 	width, height, drop, step, mostBorder measureOption
@@ -25,8 +25,8 @@ type sizing struct {
 }
 
 // newSizing is options that know what they may be.
-func newSizing() *sizing {
-	return &sizing{
+func newSizing() *fitOptions {
+	return &fitOptions{
 		width: measureOption{most: layout.MaxTop, example: "60 in"}, height: measureOption{most: layout.MaxTop, example: "80 in"},
 		drop: measureOption{most: supplies.MaxExtra, example: "12 in"}, step: measureOption{most: layout.MaxStrip, example: "1/2 in"},
 		mostBorder: measureOption{most: layout.MaxSide, example: "12 in"},
@@ -82,7 +82,7 @@ func fitCommand(c *console) *cobra.Command {
 	return cmd
 }
 
-func (o *sizing) length(cmd *cobra.Command, to *measureOption, name, usage string) {
+func (o *fitOptions) length(cmd *cobra.Command, to *measureOption, name, usage string) {
 	to.option = name
 	cmd.Flags().Var(to, name, usage)
 }
@@ -92,7 +92,7 @@ func bedNames() []string {
 }
 
 // check refuses options that do not go together, before a file is read.
-func (o *sizing) check(cmd *cobra.Command) error {
+func (o *fitOptions) check(cmd *cobra.Command) error {
 	const example = "for example --bed queen, or --width 60 --height 80"
 	sized := o.width.text != "" || o.height.text != ""
 	switch {
@@ -112,7 +112,7 @@ func (o *sizing) check(cmd *cobra.Command) error {
 	return nil
 }
 
-func fitLayout(c *console, cmd *cobra.Command, o *sizing, file string) error {
+func fitLayout(c *console, cmd *cobra.Command, o *fitOptions, file string) error {
 	if err := o.check(cmd); err != nil {
 		return err
 	}
@@ -151,7 +151,7 @@ func fitLayout(c *console, cmd *cobra.Command, o *sizing, file string) error {
 const formatFit = 2
 
 // options are what was asked for, in the layout's units.
-func (o *sizing) options(cmd *cobra.Command, d *layout.Design) (fit.Options, error) {
+func (o *fitOptions) options(cmd *cobra.Command, d *layout.Design) (fit.Options, error) {
 	sizes, other := &o.strips, &o.sides
 	wrong, right := "the layout gives the strip, not the side of its blocks", "for example --strips 3..6"
 	if !d.StripGiven {
@@ -174,7 +174,7 @@ func (o *sizing) options(cmd *cobra.Command, d *layout.Design) (fit.Options, err
 }
 
 // withinMost refuses what is more than it may be in the layout's units.
-func (o *sizing) withinMost(cmd *cobra.Command, sizes *rangeOption, s measure.System) error {
+func (o *fitOptions) withinMost(cmd *cobra.Command, sizes *rangeOption, s measure.System) error {
 	if err := sizes.withinMost(s); err != nil {
 		return misuse(cmd.CommandPath(), err.Error(), sizes.wrong("").hint)
 	}
@@ -182,7 +182,7 @@ func (o *sizing) withinMost(cmd *cobra.Command, sizes *rangeOption, s measure.Sy
 }
 
 // hint says what to type in place of options with which nothing can be fitted.
-func (o *sizing) hint(err error, d *layout.Design) string {
+func (o *fitOptions) hint(err error, d *layout.Design) string {
 	sizes, step := []string{"--strips 3..6", "--sides 6..9"}, " --step 1/2"
 	if d.Units == measure.Centimetres {
 		sizes, step = []string{"--strips 8..12", "--sides 15..20"}, " --step 1"
@@ -197,7 +197,7 @@ func (o *sizing) hint(err error, d *layout.Design) string {
 }
 
 // wanted is the size that is wanted; a bare number counts units of the layout.
-func (o *sizing) wanted(s measure.System) fit.Wanted {
+func (o *fitOptions) wanted(s measure.System) fit.Wanted {
 	switch b := o.bed.bed; {
 	case b == nil:
 		return fit.Wanted{Finished: supplies.Size{Width: o.width.in(s), Height: o.height.in(s)}}

@@ -18,7 +18,7 @@ import (
 )
 
 // sized is what `fit` was asked for, with a bed.
-func sized(t *testing.T, bed string) *sizing {
+func sized(t *testing.T, bed string) *fitOptions {
 	t.Helper()
 	o := newSizing()
 	if err := o.bed.Set(bed); err != nil {

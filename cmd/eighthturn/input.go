@@ -19,8 +19,8 @@ import (
 // layoutEnding is how the names of layouts end, by custom; any other will do.
 const layoutEnding = ".quilt"
 
-// standard is the name that stands for standard input and standard output.
-const standard = "-"
+// stdio is the name that stands for standard input and standard output.
+const stdio = "-"
 
 // source is a layout as it was read.
 type source struct {
@@ -34,7 +34,7 @@ type source struct {
 
 // read reads a layout from a file, from a pipe or from standard input.
 func (c *console) read(file string) (*source, error) {
-	if file == standard {
+	if file == stdio {
 		return c.readStandard()
 	}
 	s := &source{path: file, name: file}
@@ -102,12 +102,12 @@ func readAll(r io.Reader) (string, error) {
 	return string(b), err
 }
 
-// patience is how long a pipe may stand without anyone who writes into it.
-const patience = 2 * time.Second
+// pipeTimeout is how long a pipe may stand without anyone who writes into it.
+const pipeTimeout = 2 * time.Second
 
 // readPipe reads a pipe that was opened without waiting: until its writer comes, it looks as if it were at its end.
 func readPipe(f *os.File) (string, error) {
-	for until := time.Now().Add(patience); ; time.Sleep(20 * time.Millisecond) {
+	for until := time.Now().Add(pipeTimeout); ; time.Sleep(20 * time.Millisecond) {
 		text, err := readAll(f)
 		if text != "" || err != nil {
 			return text, err

@@ -76,7 +76,7 @@ func begin(c *console, cmd *cobra.Command, output string, args []string) error {
 // writeNew writes a layout where nothing stands.
 func (c *console) writeNew(path, text string) error {
 	t := target{path: path, what: "layout", example: "harbour" + layoutEnding}
-	if path == standard {
+	if path == stdio {
 		return c.write(t, writer(text))
 	}
 	var refused *files.Refusal

@@ -24,7 +24,7 @@ const (
 
 // target is where a command writes.
 type target struct {
-	path    string // standard for standard output
+	path    string // stdio for standard output
 	options files.Options
 	what    string // it is, for messages: "picture"
 	example string // a name it could have
@@ -58,7 +58,7 @@ func beside(path, ending string) string {
 
 // write writes the target whole or not at all.
 func (c *console) write(t target, write func(io.Writer) error) error {
-	if t.path == standard {
+	if t.path == stdio {
 		return standardOutput(write(c.out))
 	}
 	stop, release := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)

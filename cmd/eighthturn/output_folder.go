@@ -27,7 +27,7 @@ type pictureFolder struct {
 func namesFolder(cmd *cobra.Command, option, path, example string) error {
 	hint := "for example --" + option + " " + example
 	switch {
-	case path == standard:
+	case path == stdio:
 		return misuse(cmd.CommandPath(), "pictures go into a folder, not to standard output", hint)
 	case path == "" && cmd.Flags().Changed(option):
 		return misuse(cmd.CommandPath(), "the name behind --"+option+" is empty", hint)

@@ -86,7 +86,7 @@ func makePalette(c *console, cmd *cobra.Command, o *paletting, args []string) er
 	if o.inOrder {
 		p.Fabrics = palettes.InValueOrder(p.Fabrics)
 	}
-	if o.output == "" || o.output == standard {
+	if o.output == "" || o.output == stdio {
 		return c.print(fabricLines(p))
 	}
 	t := target{path: o.output, what: "palette", example: "stash.gpl", options: files.Options{Force: o.force}}
@@ -98,7 +98,7 @@ func makePalette(c *console, cmd *cobra.Command, o *paletting, args []string) er
 
 // writer is what writes the kind of file that was asked for, nil for lines of a layout.
 func (o *paletting) writer(cmd *cobra.Command) (func(io.Writer, palettes.Palette) error, error) {
-	if err := wantsName(cmd, o.output, "stash.gpl"); err != nil || o.output == "" || o.output == standard {
+	if err := wantsName(cmd, o.output, "stash.gpl"); err != nil || o.output == "" || o.output == stdio {
 		return nil, err
 	}
 	format, ok := palettes.FormatOf(o.output)
@@ -134,7 +134,7 @@ func (o *paletting) from(c *console, name string) (palettes.Palette, error) {
 		return p, nil
 	}
 	ending := strings.ToLower(filepath.Ext(name))
-	if ending == layoutEnding || name == standard {
+	if ending == layoutEnding || name == stdio {
 		return c.fabricsOf(name)
 	}
 	format, isPalette := palettes.FormatOf(name)

@@ -42,7 +42,7 @@ func previewCommand(c *console) *cobra.Command {
 
 // live follows a layout until it is told to end; a second control-C ends the program by itself.
 func live(cmd *cobra.Command, file string, o preview.Options) error {
-	if file == standard {
+	if file == stdio {
 		return misuse(cmd.CommandPath(), "only a file can be followed, not standard input", "save the layout and name its file")
 	}
 	if info, err := os.Stat(file); err == nil && info.IsDir() {

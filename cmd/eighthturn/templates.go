@@ -105,9 +105,9 @@ func (o *templating) check(cmd *cobra.Command, file string) error {
 	}
 	ending := strings.ToLower(filepath.Ext(o.output))
 	switch {
-	case file == standard && o.output == "":
+	case file == stdio && o.output == "":
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the templates no name", "name them with -o, or write -o - for standard output")
-	case o.output == "" || o.output == standard || isFolder(o.output):
+	case o.output == "" || o.output == stdio || isFolder(o.output):
 	case ending == pictureEnding:
 		return misuse(cmd.CommandPath(), "one SVG file does not hold all templates", "name a folder, with / behind it: -o "+shellWord(folderFor(o.output)))
 	case !slices.Contains([]string{pageEnding, drawingEnding}, ending):
@@ -161,7 +161,7 @@ func (o *templating) pdf(c *console, cmd *cobra.Command, s *source, top *quilt.T
 	if err != nil {
 		return &problem{faulty, out.path, err.Error(), ""}
 	}
-	if err := c.write(out, bytesOf(printed.File)); err != nil || out.path == standard {
+	if err := c.write(out, bytesOf(printed.File)); err != nil || out.path == stdio {
 		return err
 	}
 	text := fmt.Sprintf("made: %s, %s on %s", layout.Visible(out.path), measure.Count(book.Templates, "template"), measure.Count(printed.Pages, "page"))

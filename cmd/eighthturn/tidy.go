@@ -51,8 +51,8 @@ func tidy(c *console, cmd *cobra.Command, o *tidying, file string) error {
 		return c.stopped(s, list, "nothing is changed")
 	}
 	switch {
-	case o.output == standard || o.output == "" && file == standard:
-		return c.write(target{path: standard}, writer(text))
+	case o.output == stdio || o.output == "" && file == stdio:
+		return c.write(target{path: stdio}, writer(text))
 	case o.output == "" || s.isAt(o.output):
 		return c.tidyInPlace(cmd, o, s, text)
 	}

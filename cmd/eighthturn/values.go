@@ -12,8 +12,8 @@ import (
 	"eighthturn/internal/report"
 )
 
-// valuing is what `values` was asked for.
-type valuing struct {
+// valuesOptions is what `values` was asked for.
+type valuesOptions struct {
 	strict bool
 	reportForms
 	distance, blur lengthOption
@@ -23,7 +23,7 @@ type valuing struct {
 
 // valuesCommand studies light and dark.
 func valuesCommand(c *console) *cobra.Command {
-	o := &valuing{distance: lengthOption{option: "distance"}, blur: lengthOption{option: "blur"}}
+	o := &valuesOptions{distance: lengthOption{option: "distance"}, blur: lengthOption{option: "blur"}}
 	cmd := &cobra.Command{
 		Use:     "values FILE",
 		Short:   "light and dark: does the figure read?",
@@ -48,7 +48,7 @@ func valuesCommand(c *console) *cobra.Command {
 	return cmd
 }
 
-func study(c *console, cmd *cobra.Command, o *valuing, file string) error {
+func study(c *console, cmd *cobra.Command, o *valuesOptions, file string) error {
 	s, top, err := c.top(file, o.strict, "no study is made")
 	if err != nil {
 		return err

@@ -282,14 +282,14 @@ func (v *values) sight() document.Section {
 // fixes lists what would mend the pairs that vanish or lose a figure.
 func (v *values) fixes() document.Section {
 	s := section("fixes", "Ways out, for pairs that vanish or lose a figure", document.Answer)
-	for i := 0; i < len(v.WaysOut); {
-		pair := v.WaysOut[i].Pair
+	for i := 0; i < len(v.Fixes); {
+		pair := v.Fixes[i].Pair
 		a, b := v.index[pair[0]], v.index[pair[1]]
 		about := document.About{Seams: v.only(*v.between(a, b), func(*contrast.Mark) bool { return true })}
 		of := document.Section{Title: pair[0] + " and " + pair[1], Swatches: v.swatches(a, b), About: about}
 		var list document.List
-		for ; i < len(v.WaysOut) && v.WaysOut[i].Pair == pair; i++ {
-			w := item(v.wayOut(&v.WaysOut[i]))
+		for ; i < len(v.Fixes) && v.Fixes[i].Pair == pair; i++ {
+			w := item(v.fix(&v.Fixes[i]))
 			w.About = about
 			list.Items = append(list.Items, w)
 		}

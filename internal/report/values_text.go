@@ -223,8 +223,8 @@ func counted(what string, list []int) string {
 	return what + " " + strings.Join(parts, ", ")
 }
 
-// wayOut is one way out.
-func (w valuesText) wayOut(out *contrast.WayOut) string {
+// fix is one fix.
+func (w valuesText) fix(out *contrast.Fix) string {
 	way := "darker"
 	if out.Lighter {
 		way = "lighter"

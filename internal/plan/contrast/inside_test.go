@@ -82,7 +82,7 @@ func TestScrapsMayDrawTogether(t *testing.T) {
 	if p := of(r, "pine", "shell"); p.Inside != 0 {
 		t.Errorf("pine and shell: %d inside, but that is the webs' edge", p.Inside)
 	}
-	for _, w := range r.WaysOut {
+	for _, w := range r.Fixes {
 		if w.Pair == [2]string{"pine", "plum"} || w.Pair == [2]string{"plum", "pine"} {
 			t.Errorf("a way out for scraps inside a web: %+v", w)
 		}

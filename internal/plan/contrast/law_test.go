@@ -175,7 +175,7 @@ func TestWaysOutLeadOut(t *testing.T) {
 	for _, name := range everyLayout(t) {
 		top := read(t, name)
 		r := Study(top, Options{Palettes: palettes.All()})
-		for _, w := range r.WaysOut {
+		for _, w := range r.Fixes {
 			offered := []struct {
 				colour string
 				breaks []Break
@@ -197,7 +197,7 @@ func TestWaysOutLeadOut(t *testing.T) {
 	}
 }
 
-func leadsOut(t *testing.T, name string, w *WayOut, before, after *Report, breaks []Break) {
+func leadsOut(t *testing.T, name string, w *Fix, before, after *Report, breaks []Break) {
 	t.Helper()
 	if p := pairOf(after, w.Pair[0], w.Pair[1]); p.Band < Clear {
 		t.Errorf("%s: %s changed to %s leaves %v %s (step %.2f)", name, w.Change, w.Colour, w.Pair, p.Band, p.Step)

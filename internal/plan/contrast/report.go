@@ -22,7 +22,7 @@ type Report struct {
 	Seams      Totals         `json:"seams"`
 	Pairs      []Pair         `json:"pairs"`   // fabrics that meet; what asks most for a look first
 	Figures    []Figure       `json:"figures"` // in the order web, star, wheel, alternation, strips, sashes, border
-	WaysOut    []WayOut       `json:"ways_out"`
+	Fixes    []Fix       `json:"fixes"`
 	Tried      []string       `json:"tried,omitempty"` // other colours that the study was made with, "fabric=#rrggbb"
 	Marks      []Mark         `json:"-"`               // seams that vanish or are soft, in the order of the top
 }
@@ -128,7 +128,7 @@ func Study(t *quilt.Top, o Options) *Report {
 	pairs := s.pairs()
 	r.Pairs = pairs
 	r.Marks = s.marks()
-	r.WaysOut = s.waysOut(pairs, r.Figures)
+	r.Fixes = s.fixes(pairs, r.Figures)
 	return r
 }
 

@@ -11,8 +11,8 @@ import (
 // mostPairs is how many of the pairs that vanish are given ways out, the worst first.
 const mostPairs = 12
 
-// WayOut is other cloth for one of two fabrics whose seams vanish, so that they are clear.
-type WayOut struct {
+// Fix is other cloth for one of two fabrics whose seams vanish, so that they are clear.
+type Fix struct {
 	Pair      [2]string `json:"pair"`
 	Change    string    `json:"change"`    // the fabric that gives way
 	Lighter   bool      `json:"lighter"`   // or darker
@@ -43,11 +43,11 @@ type Instead struct {
 	Breaks    []Break `json:"breaks"`
 }
 
-// waysOut finds ways out for the pairs that vanish.
+// fixes finds fixes for the pairs that vanish.
 //
 // Figures that are lost for edges that are soft, not gone, get ways out too.
-func (s *study) waysOut(pairs []Pair, figures []Figure) []WayOut {
-	var list []WayOut
+func (s *study) fixes(pairs []Pair, figures []Figure) []Fix {
+	var list []Fix
 	found := 0
 	for i := range pairs {
 		if found == mostPairs || pairs[i].Inside == pairs[i].Length || pairs[i].Band != Vanishes && !(pairs[i].Band == Soft && losesFigure(&pairs[i], figures)) {
@@ -57,7 +57,7 @@ func (s *study) waysOut(pairs []Pair, figures []Figure) []WayOut {
 		first := len(list)
 		for _, lighter := range [2]bool{true, false} {
 			for _, change := range [2]int{pairs[i].A, pairs[i].B} {
-				if w, ok := s.wayOut(pairs, &pairs[i], change, lighter); ok {
+				if w, ok := s.fix(pairs, &pairs[i], change, lighter); ok {
 					list = append(list, w)
 				}
 			}
@@ -83,8 +83,8 @@ func losesFigure(p *Pair, figures []Figure) bool {
 	return false
 }
 
-// wayOut changes one fabric of a pair.
-func (s *study) wayOut(pairs []Pair, p *Pair, change int, lighter bool) (WayOut, bool) {
+// fix changes one fabric of a pair.
+func (s *study) fix(pairs []Pair, p *Pair, change int, lighter bool) (Fix, bool) {
 	kept := p.A + p.B - change
 	own, other := s.Fabrics[change].Colour, s.Fabrics[kept].Colour
 	find := palettes.Darker
@@ -94,9 +94,9 @@ func (s *study) wayOut(pairs []Pair, p *Pair, change int, lighter bool) (WayOut,
 	// The rounding to eight bits moves L* a little; what is asked for is met after it.
 	c, ok := find(own, []palettes.Colour{other}, s.clear())
 	if !ok {
-		return WayOut{}, false
+		return Fix{}, false
 	}
-	return WayOut{
+	return Fix{
 		Pair: p.Names, Change: s.Fabrics[change].Name, Lighter: lighter,
 		Colour: c.Hex(), Lightness: c.Lightness(), Away: palettes.Difference(own, c),
 		Breaks: s.breaks(pairs, change, kept, c),
@@ -150,7 +150,7 @@ func (s *study) instead(pairs []Pair, change, kept int, lighter bool) *Instead {
 }
 
 // markBest marks the way out that spoils the least length, and of those the nearest.
-func markBest(list []WayOut) {
+func markBest(list []Fix) {
 	best := -1
 	for i := range list {
 		if best < 0 || better(&list[i], &list[best]) {
@@ -162,7 +162,7 @@ func markBest(list []WayOut) {
 	}
 }
 
-func better(a, b *WayOut) bool {
+func better(a, b *Fix) bool {
 	x, y := spoiled(a.Breaks), spoiled(b.Breaks)
 	if x != y {
 		return x < y
