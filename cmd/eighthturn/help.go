@@ -102,6 +102,3 @@ func writeExamples(b *strings.Builder, cmd *cobra.Command) {
 		b.WriteString(render.Wrapped(strings.TrimSpace(line), "  "+line[:len(line)-len(strings.TrimLeft(line, " "))]))
 	}
 }
-
-// unbroken is text that wrapped keeps on one line.
-func unbroken(text string) string { return strings.ReplaceAll(text, " ", "\u00a0") }

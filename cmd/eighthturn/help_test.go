@@ -179,3 +179,10 @@ func TestNoCommandIsHidden(t *testing.T) {
 		t.Error("help lists what is for shells alone")
 	}
 }
+
+// jsonHead is what stands first in the JSON of a report that a package writes.
+type jsonHead struct {
+	Format int    `json:"format"`
+	File   string `json:"file"`
+	Units  string `json:"units"`
+}

@@ -86,3 +86,6 @@ func TestEmphasised(t *testing.T) {
 		t.Errorf("got\n%q\nwant\n%q", got, want)
 	}
 }
+
+// unbroken is text that wrapped keeps on one line.
+func unbroken(text string) string { return strings.ReplaceAll(text, " ", "\u00a0") }

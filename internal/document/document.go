@@ -107,9 +107,6 @@ func Plain(text string) Text { return Text{{Text: text}} }
 // Bold is text in bold type.
 func Bold(text string) Text { return Text{{Text: text, Bold: true}} }
 
-// Small is text in small type.
-func Small(text string) Text { return Text{{Text: text, Small: true}} }
-
 // Source is lines of a layout, each as it is to be typed.
 type Source struct{ Lines []string }
 

@@ -39,5 +39,3 @@ func (p *plans) paged(what string) document.Document {
 	}
 	return document.Document{Title: title + ": " + what}
 }
-
-func paragraph(text string) document.Block { return document.Paragraph{Text: document.Plain(text)} }

@@ -9,10 +9,10 @@ import (
 
 // column is a run of cells laid as one column of pieces.
 type column struct {
-	first int // its first cell
-	last  int
-	count map[int][2]int // by cell: its first patch and how many
-	perimeter   perimeter
+	first     int // its first cell
+	last      int
+	count     map[int][2]int // by cell: its first patch and how many
+	perimeter perimeter
 }
 
 // columnCell lays a column at its first cell, and notes for every cell which of the

@@ -9,8 +9,8 @@ import (
 
 // tile is a place of the field: a cell, a part of the sashes, or nothing.
 type tile struct {
-	cell int        // -1 if it is not one
-	perimeter  *perimeter // of a part of the sashes, nil if it is not one
+	cell      int        // -1 if it is not one
+	perimeter *perimeter // of a part of the sashes, nil if it is not one
 }
 
 // field sews the blocks and the sashes between them together and returns the field's outer

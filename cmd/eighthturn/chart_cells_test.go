@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/csv"
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -12,39 +11,6 @@ import (
 	"eighthturn/internal/plan/sizes"
 	"eighthturn/internal/render"
 )
-
-// What is written reads back as it was; text that a spreadsheet would take for a formula has a mark before it, numbers do
-// not.
-func TestSpreadsheet(t *testing.T) {
-	texts := []string{"plain", `say "x"`, "a,b", "two\nlines", "=1+1", "+1", "-1", "@x", "\t=1", "  =1", "\r=1", "＝1", "＋1", "é ½", "", "a=b", "1/4 in"}
-	s := &spreadsheet{}
-	s.row()
-	for _, text := range texts {
-		s.text(text)
-	}
-	s.row()
-	s.decimal(-3 * measure.Inch / 2)
-	s.length(measure.Inch / 4)
-	s.number(-2)
-	reader := csv.NewReader(strings.NewReader(s.String()))
-	reader.FieldsPerRecord = -1
-	rows, err := reader.ReadAll()
-	if err != nil || len(rows) != 2 {
-		t.Fatalf("%d rows, %v", len(rows), err)
-	}
-	for i, text := range texts {
-		want := text
-		if slices.Contains([]int{4, 5, 6, 7, 8, 9, 10, 11, 12}, i) {
-			want = "'" + text
-		}
-		if got := rows[0][i]; got != want {
-			t.Errorf("%q: %q, want %q", text, got, want)
-		}
-	}
-	if got, want := fmt.Sprint(rows[1]), "[-1.5000 0.2500 1/4 in -2]"; got != want {
-		t.Errorf("got %s, want %s", got, want)
-	}
-}
 
 // Every cell of a chart is a number, or text that no program takes for a number, a date or a formula.
 func TestChartCells(t *testing.T) {
