@@ -1,6 +1,7 @@
 package svgout
 
 import (
+	"math"
 	"strconv"
 
 	"eighthturn/internal/measure"
@@ -86,9 +87,9 @@ func (p *picture) letters(yield func(Text) bool) {
 			}
 			text, size = (*of)[i-patch.First], min(room*pairInRoom, largest)
 		}
-		at := coarselyAt(x, y+float64(size*capitalHeight/2))
-		letters := max(1, hundredths(measure.NM(size)))
-		if !yield(Text{X: float64(hundredths(at.X)) / 100, Y: float64(hundredths(at.Y)) / 100, Size: float64(letters) / 100, Text: text}) {
+		// A grid of a hundredth of a user unit is fine enough for letters.
+		units := func(nm float64) float64 { return float64(hundredths(measure.NM(nm))) / 100 }
+		if !yield(Text{X: units(math.Round(x)), Y: units(math.Round(y + float64(size*capitalHeight/2))), Size: max(0.01, units(size)), Text: text}) {
 			return
 		}
 	}
