@@ -107,10 +107,7 @@ func (c *checker) setDiffers(n *StripSetNode, kind string, comesTo, exact measur
 func (c *checker) setHint(n *StripSetNode, missing measure.Length) string {
 	last := n.Bands[len(n.Bands)-1]
 	width := last.Cut.In(c.design.Units).Add(missing).NM()
-	finest := measure.Inch / 64
-	if c.design.Units == measure.Centimetres {
-		finest = measure.Millimetre / 10
-	}
+	finest := c.design.Units.Fine()
 	if width <= 2*c.design.Seam || width%finest != 0 {
 		return "write rest for one of the widths"
 	}

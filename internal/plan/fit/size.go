@@ -58,7 +58,7 @@ func (z *resize) line(n *layout.LengthNode) measure.NM {
 // set is a strip set with its widths scaled, to an eighth of an inch or a millimetre; the widest takes what is left, or the
 // one that is the rest.
 func (z *resize) set(n *layout.StripSetNode) edits {
-	seams, mark := 2*z.design.Seam, z.usual(0, measure.Inch/8, measure.Millimetre)
+	seams, mark := 2*z.design.Seam, z.design.Units.CutMark()
 	widest, rest := -1, false
 	widths := make([]measure.NM, len(n.Bands))
 	left := z.size + measure.NM(len(n.Bands)-1)*seams

@@ -10,10 +10,7 @@ import (
 
 // mark is how far apart the marks of a cutter's ruler are, by common practice.
 func mark(s measure.System) measure.NM {
-	if s == measure.Centimetres {
-		return measure.Millimetre
-	}
-	return measure.Inch / 16
+	return s.Mark()
 }
 
 // kindsUsed are the kinds in the grid, in the order of help.

@@ -26,13 +26,10 @@ type Purchase struct {
 
 // Step is what lengths are rounded up to.
 func (b Buying) Step() measure.NM {
-	switch {
-	case b.Units == measure.Centimetres:
-		return measure.Metre / 10
-	case b.Quarters:
+	if b.Quarters && b.Units == measure.Inches {
 		return measure.Yard / 4
 	}
-	return measure.Yard / 8
+	return b.Units.ShopStep()
 }
 
 // Of is what to buy for some lengths of one cloth, each 0 or more: they are added up first, and the total is rounded once.
