@@ -3,8 +3,10 @@
 package main
 
 import (
+	"eighthturn/internal/report"
 	"errors"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -24,7 +26,7 @@ func run(args []string, c *console) int {
 
 // commands is every command, in the order of help.
 func commands(c *console) []*cobra.Command {
-	return []*cobra.Command{
+	list := []*cobra.Command{
 		newCommand(c), paletteCommand(c),
 		wordsCommand(c),
 		previewCommand(c),
@@ -39,6 +41,12 @@ func commands(c *console) []*cobra.Command {
 		chartCommand(c),
 		bookletCommand(c),
 	}
+	for _, r := range report.Reports() {
+		if !slices.ContainsFunc(list, func(cmd *cobra.Command) bool { return cmd.Name() == r.Name }) {
+			list = append(list, reportCommand(c, r))
+		}
+	}
+	return list
 }
 
 // Groups of commands, as help heads them.

@@ -47,13 +47,16 @@ func (o *reportForms) check(cmd *cobra.Command) error {
 	return nil
 }
 
-// text is a report for a terminal, or as Markdown if that was asked for.
+// text is a report for a terminal, or in the form that was asked for: as CSV all of its tables.
 func (o *reportForms) text(d document.Document) (string, error) {
 	depth := document.Detail
 	if o.why {
 		depth = document.Why
 	}
 	d = d.Down(depth)
+	if o.csv {
+		return render.CSV(d), nil
+	}
 	if !o.markdown {
 		return render.Text(d), nil
 	}

@@ -35,7 +35,7 @@ func (c *cuts) toBuy() document.Section {
 		if f.OnHand != nil && !f.OnHand.Enough {
 			r.Tone = document.Doubtful
 		}
-		r.About.Faces = c.plans.facesByFabric()[f.Index]
+		r.About.Faces = c.plans.FacesByFabric()[f.Index]
 		t.Rows = append(t.Rows, r)
 	}
 	return document.Section{ID: ToBuyID, Title: "To buy, for " + c.quilts(), Blocks: append([]document.Block{t}, bullets(c.rounding())...)}
@@ -181,7 +181,7 @@ func (c *cuts) precuts() document.Section {
 		if len(f.Precuts) == 0 {
 			continue
 		}
-		r := document.Row{Cells: []document.Cell{c.fabricCell(i)}, About: document.About{Faces: c.plans.facesByFabric()[f.Index]}}
+		r := document.Row{Cells: []document.Cell{c.fabricCell(i)}, About: document.About{Faces: c.plans.FacesByFabric()[f.Index]}}
 		for _, name := range names {
 			r.Cells = append(r.Cells, cell(precutCount(f.Precuts, name)))
 		}

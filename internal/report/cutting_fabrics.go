@@ -32,7 +32,7 @@ func (c *cuts) fabricTitle(fabric int) string {
 func (c *cuts) fabric(fabric int) document.Section {
 	f := &c.Fabrics[fabric]
 	s := document.Section{ID: FabricID + number(fabric+1), Title: c.fabricTitle(fabric), Depth: document.Detail, Swatches: c.plans.swatch(f.Index)}
-	s.About.Faces = c.plans.facesByFabric()[f.Index]
+	s.About.Faces = c.plans.FacesByFabric()[f.Index]
 	s.Blocks = append(s.Blocks, document.Figure{Draw: func() *diagram.Figure { return c.fabricMap(fabric) }, Marks: c.supplied(), About: s.About,
 		Caption: document.Plain("How " + c.name(fabric) + " lies on the cloth. The selvages are at the left and right; numbers without a unit are " + c.unitsName() + ".")})
 	for i := range f.Blocks {

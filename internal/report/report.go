@@ -1,7 +1,8 @@
 // Package report turns plans into documents. Every sentence, heading and table about a quilt stands here, once: the command
 // prints it, the page shows it, the booklet binds it, files hold it. Plans hold no words, renderers add none.
 //
-// A report is one function from plans to a document and one line in Reports.
+// A report is one function from plans to a document and one line in Reports: a command, a tab of the page, and every form
+// that documents are written in follow.
 package report
 
 import (
@@ -16,15 +17,17 @@ import (
 type Report struct {
 	Name  string // of its command
 	Title string // of its tab on the page
+	Short string // what it tells, for the list of commands
 	Make  func(*Plans) document.Document
+	Plan  func(*Plans) any // its data, which is written as JSON; nil for none
 }
 
 // Reports are all reports that the page shows in tabs, in their order.
 func Reports() []Report {
 	return []Report{
-		{"values", "Light and dark", Values},
-		{"cuts", "Cutting", Cutting},
-		{"sew", "Sewing", Sewing},
+		{"values", "Light and dark", "light and dark: does the figure read?", Values, func(p *Plans) any { return p.Values() }},
+		{"cuts", "Cutting", "what to cut and what to buy", Cutting, func(p *Plans) any { return p.Cuts() }},
+		{"sew", "Sewing", "how it goes together, step by step", Sewing, func(p *Plans) any { return p.Steps() }},
 	}
 }
 
@@ -63,8 +66,8 @@ func (p *Plans) named(what string) string {
 	return "The quilt: " + what
 }
 
-// facesByFabric are the faces of each fabric of the top, by index.
-func (p *Plans) facesByFabric() [][]int {
+// FacesByFabric are the faces of each fabric of the top, by index.
+func (p *Plans) FacesByFabric() [][]int {
 	if p.faces == nil {
 		p.faces = make([][]int, len(p.Top.Fabrics))
 		for i := range p.Top.Faces {

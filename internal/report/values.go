@@ -42,7 +42,7 @@ type values struct {
 func newValues(p *Plans) *values {
 	t := p.Top
 	v := &values{valuesText: valuesText{p.Values()}, plans: p, top: t,
-		index: map[string]int{}, facesOf: p.facesByFabric(),
+		index: map[string]int{}, facesOf: p.FacesByFabric(),
 		meet: make([][]int, len(t.Fabrics)*len(t.Fabrics)), marked: make([]*contrast.Mark, len(t.Seams)+len(t.StripSeams))}
 	for i := range t.Fabrics {
 		v.index[t.Fabrics[i].Name] = i
