@@ -53,18 +53,18 @@ func Nearest(nm, step NM) NM {
 	return RoundUp(nm-(step-1)/2, step)
 }
 
-// RoundUpToMark is the least length to measure out where nm is needed: nm itself where a ruler's mark shows it, and else the
+// upToMark is the least length to measure out where nm is needed: nm itself where a ruler's mark shows it, and else the
 // next CutMark above it.
-func (s System) RoundUpToMark(nm NM) NM {
+func (s System) upToMark(nm NM) NM {
 	if at, on := On(nm, s.Mark()); on {
 		return at
 	}
 	return RoundUp(nm, s.CutMark())
 }
 
-// RoundDownToMark is the greatest length to measure out where there is nm: nm itself where a ruler's mark shows it, and else
+// downToMark is the greatest length to measure out where there is nm: nm itself where a ruler's mark shows it, and else
 // the next CutMark below it.
-func (s System) RoundDownToMark(nm NM) NM {
+func (s System) downToMark(nm NM) NM {
 	if at, on := On(nm, s.Mark()); on {
 		return at
 	}

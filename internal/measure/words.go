@@ -77,18 +77,18 @@ func (s System) WithMillimetres(nm NM) string {
 	return text + " or " + strconv.FormatInt(int64(Nearest(nm, Millimetre)/Millimetre), 10) + " mm"
 }
 
-// AtLeast writes a length of which more does no harm, rounded up to a mark as RoundUpToMark says.
-func (s System) AtLeast(nm NM) string { return Text(s.RoundUpToMark(nm), s) }
+// AtLeast writes a length of which more does no harm, rounded up to a mark as upToMark says.
+func (s System) AtLeast(nm NM) string { return Text(s.upToMark(nm), s) }
 
 // ByAtLeast is a width and a height, each rounded up as by AtLeast.
 func (s System) ByAtLeast(width, height NM) string {
-	return Number(s.RoundUpToMark(width), s) + " by " + s.AtLeast(height)
+	return Number(s.upToMark(width), s) + " by " + s.AtLeast(height)
 }
 
-// AtMost writes a length of which less does no harm, rounded down to a mark as RoundDownToMark says; what is less than a
+// AtMost writes a length of which less does no harm, rounded down to a mark as downToMark says; what is less than a
 // mark is "under 1/8 in".
 func (s System) AtMost(nm NM) string {
-	at := s.RoundDownToMark(nm)
+	at := s.downToMark(nm)
 	if at == 0 && nm > Slack {
 		return "under " + Text(s.CutMark(), s)
 	}
@@ -97,7 +97,7 @@ func (s System) AtMost(nm NM) string {
 
 // ByAtMost is a width and a height, each rounded down as by AtMost.
 func (s System) ByAtMost(width, height NM) string {
-	return Number(s.RoundDownToMark(width), s) + " by " + Text(s.RoundDownToMark(height), s)
+	return Number(s.downToMark(width), s) + " by " + Text(s.downToMark(height), s)
 }
 
 // Shop writes a length of cloth as shops sell it, in yards or metres: by the eighth of a yard or the tenth of a metre, and to

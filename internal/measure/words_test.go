@@ -83,7 +83,7 @@ func TestWriter(t *testing.T) {
 			if err := miswritten(s, nm, s.Nearest(nm), s.AtLeast(nm), s.AtMost(nm)); err != nil {
 				t.Fatal(err)
 			}
-			if s.RoundDownToMark(nm) > s.RoundUpToMark(nm) || s.AtLeast(s.RoundUpToMark(nm)) != s.AtLeast(nm) {
+			if s.downToMark(nm) > s.upToMark(nm) || s.AtLeast(s.upToMark(nm)) != s.AtLeast(nm) {
 				t.Fatalf("%d nm is rounded up to %q and down to %q", nm, s.AtLeast(nm), s.AtMost(nm))
 			}
 			if at, on := On(nm, s.Mark()); on && (s.Nearest(nm) != s.Nearest(at) || at != 0 && s.AtLeast(nm) != s.AtMost(nm)) {
