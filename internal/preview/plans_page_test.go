@@ -98,10 +98,14 @@ func TestCuttingMaps(t *testing.T) {
 	r, p := start(t, seafarers, Options{}), newTab(t)
 	p.load(r.address)
 	p.turnTo(1, "To buy")
-	for _, want := range []string{"Before you cut", "close the guard", "harbour", "1/4 yd", "Pieces, line by line", "squares of", "strips of", "Mind your fingers", "how it lies on the cloth"} {
+	for _, want := range []string{"Before you cut", "close the guard", "harbour", "1/4 yd", "Pieces, with their sizes", "squares of", "strips of", "Mind your fingers", "How harbour lies on the cloth", "How this was worked out"} {
 		if got := p.text("#report-rows"); !strings.Contains(got, want) {
 			t.Errorf("the report is told without %q:\n%s", want, got)
 		}
+	}
+	p.picture("cutting-tab")
+	if eval[bool](p, `[...document.querySelectorAll('#report-rows details')].some((d) => d.open)`) {
+		t.Error("how it was worked out is not folded")
 	}
 	p.click("1\t")
 	p.until(pieces + ` === Number(` + rowNamed("1\t") + `.querySelector('td:last-child').innerText)`)

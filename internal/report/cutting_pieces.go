@@ -168,6 +168,9 @@ func (c *cuts) pieces() document.Section {
 		r := document.Row{About: document.About{Patches: line.Patches}, Cells: cells(number(i+1), pieceName(line), c.cloth(line), c.finished(&line.Piece),
 			c.cutSize(&line.Piece), c.trim(&line.Piece), number(line.Pieces), hands(line))}
 		r.Cells[2].Swatches = c.colors(line)
+		if line.Fabric >= 0 {
+			r.Cells[2].Text = document.Plain(c.Fabrics[line.Fabric].Name) // its letter stands in its color
+		}
 		t.Rows = append(t.Rows, r)
 	}
 	return document.Section{ID: PiecesID, Title: "Pieces, with their sizes finished and cut", Blocks: append([]document.Block{t}, bullets(
