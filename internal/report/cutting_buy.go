@@ -173,8 +173,8 @@ func (c *cuts) precuts() document.Section {
 		return s
 	}
 	t := document.Table{Named: true, Columns: []document.Column{{Title: "fabric"}}}
-	for _, name := range names {
-		t.Columns = append(t.Columns, document.Column{Title: measure.Plural(name), Kind: document.Counts})
+	for n, name := range names {
+		t.Columns = append(t.Columns, document.Column{Title: measure.Plural(name), Kind: document.Counts, Aside: n > 1})
 	}
 	for i := range c.Fabrics {
 		f := &c.Fabrics[i]
@@ -187,7 +187,7 @@ func (c *cuts) precuts() document.Section {
 		}
 		t.Rows = append(t.Rows, r)
 	}
-	s.Blocks = []document.Block{para("What shops sell cut already would do in place of a length. The table says how many of one sort would be enough."), t}
+	s.Blocks = []document.Block{t, para("What shops sell cut already would do in place of a length. The table says how many of one sort would be enough.")}
 	return s
 }
 
