@@ -31,7 +31,7 @@ func mayImport() map[string][]string {
 		"internal/plan/supplies":    {"internal/measure"},
 		"internal/plan/summary":     {"internal/blocks", "internal/measure", "internal/quilt", "internal/quilt/orient", "layout", "palettes"},
 		"internal/plan/cutting":     {"internal/blocks", "internal/measure", "internal/plan/sizes", "internal/plan/supplies", "internal/quilt", "palettes"},
-		"internal/plan/sewing":      {"internal/blocks", "internal/diagram", "internal/measure", "internal/plan/cutting", "internal/quilt", "palettes"},
+		"internal/plan/sewing":      {"internal/blocks", "internal/measure", "internal/plan/cutting", "internal/quilt"},
 		"internal/plan/contrast":    {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "palettes"},
 		"internal/report":           {"internal/blocks", "internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "layout", "palettes"},
 		"internal/plan/fit":         {"internal/blocks", "internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 
-	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/report"
 )
 
@@ -18,4 +17,4 @@ func (c *console) drawSteps(folder string, p *report.Plans, force bool) (int, er
 }
 
 // isStep says whether a file is a picture of a step of ours, by its title.
-func isStep(head []byte) bool { return bytes.Contains(head, []byte("<title>"+sewing.PictureTitle)) }
+func isStep(head []byte) bool { return bytes.Contains(head, []byte("<title>"+report.SewingPictureTitle)) }

@@ -25,7 +25,7 @@ func SewingPictures(p *Plans) []Picture {
 			list = append(list, Picture{fmt.Sprintf("block-%02d-%s-step-%d", b+1, fileName(s.Blocks[b].Label), n+1), f.Diagram()})
 		}
 	}
-	for i, f := range s.AssemblyFigures() {
+	for i, f := range s.drawTop() {
 		list = append(list, Picture{fmt.Sprintf("top-%d", i+1), f})
 	}
 	return list
@@ -51,7 +51,7 @@ func (s *sewer) stepFigure(block, n int) document.Figure {
 	if s.Blocks[block].Column {
 		size = "one above the other"
 	}
-	return document.Figure{Draw: sync.OnceValue(func() *diagram.Figure { return s.StepFigure(block, n, size) })}
+	return document.Figure{Draw: sync.OnceValue(func() *diagram.Figure { return s.drawStep(block, n, size) })}
 }
 
 // linesFigure is the picture of the rows or columns, the first time that it is asked for.
@@ -60,7 +60,7 @@ func (s *sewer) linesFigure() []document.Block {
 		return nil
 	}
 	s.lined = true
-	return []document.Block{document.Figure{Draw: sync.OnceValue(func() *diagram.Figure { return s.AssemblyFigures()[0] })}}
+	return []document.Block{document.Figure{Draw: sync.OnceValue(func() *diagram.Figure { return s.drawTop()[0] })}}
 }
 
 // bordersFigure is the picture of the borders, the first time that it is asked for.
@@ -69,5 +69,5 @@ func (s *sewer) bordersFigure() []document.Block {
 		return nil
 	}
 	s.bordered = true
-	return []document.Block{document.Figure{Draw: sync.OnceValue(func() *diagram.Figure { return s.AssemblyFigures()[1] })}}
+	return []document.Block{document.Figure{Draw: sync.OnceValue(func() *diagram.Figure { return s.drawTop()[1] })}}
 }

@@ -9,7 +9,6 @@ import (
 	"testing"
 
 	"eighthturn/internal/diagram"
-	"eighthturn/internal/plan/sewing"
 )
 
 // TestPicturesAreSound: every picture of every layout can be drawn, has a name of its own that sorts in the order of the
@@ -20,7 +19,7 @@ func TestPicturesAreSound(t *testing.T) {
 		var names []string
 		for _, p := range SewingPictures(&Plans{Top: s.top}) {
 			names = append(names, p.Name)
-			if !strings.HasPrefix(p.Figure.Title, sewing.PictureTitle) || p.Figure.Description == "" {
+			if !strings.HasPrefix(p.Figure.Title, SewingPictureTitle) || p.Figure.Description == "" {
 				t.Errorf("%s: %s has no title or description", name, p.Name)
 			}
 			for _, m := range p.Figure.Marks {

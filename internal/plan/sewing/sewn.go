@@ -173,3 +173,18 @@ func ruler(unit outline) vec {
 	}
 	return best
 }
+
+// about is the point round which a join's allowance turns.
+func (s *sewn) about(j *Join) point {
+	p := s.kind.Recipe.Pressing[j.Choice].About
+	k := measure.NM(0)
+	for _, o := range s.pieces { // the corners of the pieces are at the five coordinates of the unit square
+		for _, q := range o {
+			if q.X > s.side/2 && q.X < s.side {
+				k = max(k, q.X)
+			}
+		}
+	}
+	at := [5]measure.NM{blocks.Zero: 0, blocks.Short: s.side - k, blocks.Mid: s.side / 2, blocks.Long: k, blocks.Full: s.side}
+	return point{X: at[p.X], Y: at[p.Y]}
+}

@@ -1,4 +1,4 @@
-package sewing
+package report
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
 	"eighthturn/palettes"
 )
 
@@ -24,22 +25,25 @@ func panelAt(column, row int) vec {
 // stepDrawing is a step of a block being drawn.
 type stepDrawing struct {
 	sketch
-	kind *sewn
-	step *Step
-	size string // of the unit, in words
-	list []piece
-	join Join  // the join that the picture shows
-	unit []int // pieces of the unit that the step makes
+	shown  *sewing.Shown
+	seam   measure.NM
+	column bool
+	step   *sewing.Step
+	size   string // of the unit, in words
+	list   []sewing.ShownPiece
+	join   sewing.Join // the join that the picture shows
+	unit   []int       // pieces of the unit that the step makes
 }
 
-// StepFigure is the picture of a step: the parts laid out, laid together and sewn, the wrong
+// drawStep is the picture of a step: the parts laid out, laid together and sewn, the wrong
 // side with the pressing, and the unit's right side with its size in words.
-func (p *Plan) StepFigure(block, step int, size string) *diagram.Figure {
-	b := &p.Blocks[block]
-	s := &b.Steps[step]
-	f := &diagram.Figure{Title: fmt.Sprintf("%sblock %s, step %d: %s", PictureTitle, b.Label, step+1, s.Name)}
-	d := &stepDrawing{sketch: sketch{Figure: f, plan: p}, kind: p.kinds[block], step: s, size: size, list: p.shownPieces(block)}
-	if len(s.Joins) == 0 {
+func (s *sewer) drawStep(block, n int, size string) *diagram.Figure {
+	b := &s.Blocks[block]
+	step := &b.Steps[n]
+	f := &diagram.Figure{Title: fmt.Sprintf("%sblock %s, step %d: %s", SewingPictureTitle, b.Label, n+1, step.Name)}
+	shown := s.Shown(block)
+	d := &stepDrawing{sketch: sketch{Figure: f, plan: s.Plan, top: s.top}, shown: shown, seam: s.Seam, column: b.Column, step: step, size: size, list: shown.Pieces}
+	if len(step.Joins) == 0 {
 		f.Description = "A column of one piece: there is nothing to sew."
 		f.Max = diagram.Point{X: measure.NM(panel), Y: measure.NM(panel / 4)}
 		return f
@@ -47,7 +51,7 @@ func (p *Plan) StepFigure(block, step int, size string) *diagram.Figure {
 	d.pick(b)
 	d.laidOut()
 	d.together()
-	d.wrongSide(block)
+	d.wrongSide()
 	d.rightSide()
 	if d.differs() {
 		d.ends()
@@ -58,12 +62,12 @@ func (p *Plan) StepFigure(block, step int, size string) *diagram.Figure {
 		}
 	}
 	f.Max = diagram.Point{X: measure.NM(3*(panel+gap) - gap), Y: measure.NM(2*(panel+header) + gap + 1.2*header)}
-	f.Description = d.described(b, step)
+	f.Description = d.described(b, n)
 	return f
 }
 
 // described is the picture in words.
-func (d *stepDrawing) described(b *Block, step int) string {
+func (d *stepDrawing) described(b *sewing.Block, step int) string {
 	return fmt.Sprintf("Step %d of block %s: the parts of the %s laid out right side up, the two parts laid right sides together with the seam, the wrong side with the way in which the seams are pressed, and the right side with its unfinished size.", step+1, b.Label, d.step.Name)
 }
 
@@ -71,7 +75,7 @@ func (d *stepDrawing) described(b *Block, step int) string {
 const shownOfColumn = 4
 
 // pick chooses what of the step is shown.
-func (d *stepDrawing) pick(b *Block) {
+func (d *stepDrawing) pick(b *sewing.Block) {
 	joins := d.step.Joins
 	if b.Column {
 		n := min(len(d.list), shownOfColumn)
@@ -89,26 +93,11 @@ func (d *stepDrawing) pick(b *Block) {
 			last = j.Number
 		}
 	}
-	d.unit = d.kind.joins[last].all()
+	d.unit = d.shown.Unit(last)
 }
 
 // outer is the raw outline of some pieces together, as it is once they are sewn.
-func (d *stepDrawing) outer(which []int) []vec {
-	if d.kind.kind.Column {
-		return d.columnOuter(which)
-	}
-	return d.kind.rawOutline(which, d.kind.unit(which), true)
-}
-
-// columnOuter is the same of pieces of a column, which follow each other.
-func (d *stepDrawing) columnOuter(which []int) []vec {
-	var list []outline
-	for _, i := range which {
-		list = append(list, d.list[i].outline)
-	}
-	unit := united(list)
-	return grown(unit, slices.Repeat([]measure.NM{d.kind.seam}, len(unit)), make([]bool, len(unit)), 0)
-}
+func (d *stepDrawing) outer(which []int) []vec { return vecs(d.shown.Raw(which, true)) }
 
 // caption writes the line above a panel.
 func (d *sketch) caption(text string, corner vec) {
@@ -118,7 +107,7 @@ func (d *sketch) caption(text string, corner vec) {
 
 // parts is what the step sews together, part by part.
 func (d *stepDrawing) parts() [][]int {
-	if d.kind.kind.Column {
+	if d.column {
 		var list [][]int
 		for _, i := range d.unit {
 			list = append(list, []int{i})
@@ -149,7 +138,7 @@ func (d *stepDrawing) laidOut() {
 			all = append(all, v.plus(by))
 		}
 	}
-	put := fitted(all, corner, panel, same)
+	put := fittedIn(all, corner, panel, same)
 	for _, which := range parts {
 		by := apart(which)
 		d.place = func(v vec) vec { return put(v.plus(by)) }
@@ -187,31 +176,27 @@ func (d *stepDrawing) together() {
 	corner := panelAt(1, 0)
 	d.caption("2  right sides together, and sew", corner)
 	as, a, b := d.sewnTogether()
-	d.place = fitted(append(slices.Clone(a), b...), corner, panel, as)
+	d.place = fittedIn(append(slices.Clone(a), b...), corner, panel, as)
 	d.area(a, d.clothOf(d.join.A), false, diagram.Thin)
 	d.pieces(d.list, d.join.A, false)
 	d.area(b, d.clothOf(d.join.B), true, diagram.Thin)
 	d.seamLine()
 	if d.differs() {
 		for i, at := range [2]vec{vecOf(d.join.From), vecOf(d.join.To)} {
-			d.words([2]string{"a", "b"}[i], at.plus(d.outwards().times(2.2*float64(d.kind.seam))), label{captionPoints, diagram.Middle, 0})
+			d.words([2]string{"a", "b"}[i], at.plus(d.outwards().times(2.2*float64(d.seam))), label{captionPoints, diagram.Middle, 0})
 		}
 	}
 }
 
 // outwards is the way from the seam away from A.
 func (d *stepDrawing) outwards() vec {
-	return vecOf(minus(d.join.To, d.join.From)).unit().quarter()
+	return vecOf(d.join.To).minus(vecOf(d.join.From)).unit().quarter()
 }
 
 // clothOf is the colour by which a part is known: that of its last piece's wide end, which
 // lies at the seam.
 func (d *stepDrawing) clothOf(which []int) palettes.Colour {
-	at := beside(d.kind.pieces, which, stretch{d.join.From, d.join.To})
-	if d.kind.kind.Column {
-		at = which[len(which)-1]
-	}
-	return d.list[at].faces[0].colour
+	return d.top.Fabrics[d.list[d.shown.At(which, &d.join)].Faces[0].Fabric].Colour
 }
 
 // seamLine draws the seam: from raw edge to raw edge, but for ends that are left open.
@@ -237,34 +222,27 @@ func (d *stepDrawing) seamLine() {
 
 // wrongSide draws the unit from behind, with an arrow across each seam of the step by which
 // its allowance is pressed.
-func (d *stepDrawing) wrongSide(block int) {
+func (d *stepDrawing) wrongSide() {
 	corner := panelAt(0, 1)
 	d.caption("3  wrong side: press along the arrows", corner)
-	d.place = fitted(d.outer(d.unit), corner, panel, mirrored)
+	d.place = fittedIn(d.outer(d.unit), corner, panel, mirrored)
 	d.area(d.outer(d.unit), d.clothOf(d.join.A), true, diagram.Frame)
 	d.pieces(d.list, d.unit, true)
 	for _, j := range d.step.Joins {
-		if !d.inUnit(j) {
+		if !d.inUnit(&j) {
 			continue
 		}
-		d.pressArrow(j, d.plan.way(block, j))
+		d.pressArrow(&j, d.shown.ToB(&j))
 	}
 }
 
 // inUnit says whether a join belongs to the unit that is shown.
-func (d *stepDrawing) inUnit(j Join) bool {
+func (d *stepDrawing) inUnit(j *sewing.Join) bool {
 	return slices.Contains(d.unit, j.B[0]) && slices.Contains(d.unit, j.A[len(j.A)-1])
 }
 
-// way is how a join is pressed in the block that pictures show: true for towards B at the
-// arm from From; a seam that turns round a point in its middle lies otherwise on the far side.
-func (p *Plan) way(block int, j Join) bool {
-	cell := p.shownCell(block)
-	return p.Pressing.Choices[p.Pressing.Cells[cell][j.Choice]].Way == 0
-}
-
 // pressArrow draws the arrows of one seam.
-func (d *stepDrawing) pressArrow(j Join, first bool) {
+func (d *stepDrawing) pressArrow(j *sewing.Join, first bool) {
 	from, to := vecOf(j.From), vecOf(j.To)
 	parts := [][2]vec{{from, to}}
 	if j.Round {
@@ -286,12 +264,12 @@ const panelShare = 0.16
 
 // roundArms is the parts of a seam that turns round points of the block, each from its point
 // outwards.
-func (d *stepDrawing) roundArms(j Join) [][2]vec {
-	about := d.kind.about(j)
+func (d *stepDrawing) roundArms(j *sewing.Join) [][2]vec {
+	about := vecOf(d.shown.About(j))
 	from, to := vecOf(j.From), vecOf(j.To)
 	var parts [][2]vec
 	for _, end := range [2]vec{from, to} {
-		if end.minus(about).length() > near {
+		if end != about {
 			parts = append(parts, [2]vec{about, end})
 		}
 	}
@@ -304,32 +282,27 @@ func (d *stepDrawing) rightSide() {
 	d.caption("4  right side", corner)
 	d.words(d.size, corner.plus(vec{panel / 2, panel + 0.75*header}), label{dimPoints, diagram.Middle, measure.NM(panel * 1.5)})
 	outer := d.outer(d.unit)
-	d.place = fitted(d.larger(outer), corner, panel, same)
+	d.place = fittedIn(d.larger(outer), corner, panel, same)
 	d.area(outer, white(), false, diagram.Frame)
 	d.pieces(d.list, d.unit, false)
-	if d.step.Trim != "" && !d.kind.kind.Column {
+	if d.step.Trim != "" && !d.column {
 		d.trimLines()
 	}
 }
 
 // larger is the unit's raw outline before it is trimmed, if it is; else as it is.
 func (d *stepDrawing) larger(outer []vec) []vec {
-	if d.step.Trim == "" || d.kind.kind.Column {
+	if d.step.Trim == "" || d.column {
 		return outer
 	}
-	return d.kind.rawOutline(d.unit, d.kind.unit(d.unit), false)
+	return vecs(d.shown.Raw(d.unit, false))
 }
 
 // trimLines marks the raw sides where larger pieces are cut to size.
 func (d *stepDrawing) trimLines() {
-	unit := d.kind.unit(d.unit)
-	raw := grown(unit, d.kind.allowances(d.unit, unit, true), make([]bool, len(unit)), 0)
-	larger := grown(unit, d.kind.allowances(d.unit, unit, false), make([]bool, len(unit)), 0)
-	for i := range unit {
-		next := (i + 1) % len(unit)
-		if d.kind.spareAlong(d.unit, stretch{unit[i], unit[next]}) > 0 {
-			d.line(diagram.Trim, diagram.Plain, diagram.Plain, raw[i], raw[next])
-			d.line(diagram.Frame, diagram.Plain, diagram.Plain, raw[i], larger[i], larger[next], raw[next])
-		}
+	for _, side := range d.shown.Trims(d.unit) {
+		raw, larger := vecs(side[0][:]), vecs(side[1][:])
+		d.line(diagram.Trim, diagram.Plain, diagram.Plain, raw[0], raw[1])
+		d.line(diagram.Frame, diagram.Plain, diagram.Plain, raw[0], larger[0], larger[1], raw[1])
 	}
 }

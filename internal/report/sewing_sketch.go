@@ -1,15 +1,18 @@
-package sewing
+package report
 
 import (
 	"math"
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
 )
 
-// PictureTitle is how the titles of all pictures begin.
-const PictureTitle = "How to sew "
+// SewingPictureTitle is how the titles of all pictures begin.
+const SewingPictureTitle = "How to sew "
 
 // Sizes of words in pictures, points.
 const (
@@ -17,56 +20,11 @@ const (
 	dimPoints     = 7.5
 )
 
-// piece is one piece as it is drawn: its faces in the block's own frame.
-type piece struct {
-	patch   int
-	outline outline
-	faces   []face
-}
-
-type face struct {
-	outline outline
-	colour  palettes.Colour
-}
-
-// shownCell is the cell whose block pictures show: the first one, but of columns the longest.
-func (p *Plan) shownCell(block int) int {
-	if p.Blocks[block].Column {
-		return p.kinds[block].column
-	}
-	return p.Blocks[block].Variants[0].Cells[0].Cell
-}
-
-// shownPieces is the pieces of the block that pictures show, in the block's own frame.
-func (p *Plan) shownPieces(block int) []piece {
-	cell := p.shownCell(block)
-	c := &p.cells[cell]
-	at := p.top.CellRect(cell).Min
-	own := func(o outline) outline {
-		var list outline
-		for _, q := range o {
-			list = append(list, turned(minus(q, at), p.SideFinished, 4-int(c.turns)))
-		}
-		return list
-	}
-	var list []piece
-	for i := range int(c.count) {
-		n := p.patch(cell, i)
-		patch := &p.top.Patches[n]
-		made := piece{patch: n, outline: own(patch.Outline)}
-		for f := range patch.Count {
-			shown := &p.top.Faces[patch.First+f]
-			made.faces = append(made.faces, face{own(shown.Outline), p.top.Fabrics[shown.Fabric].Colour})
-		}
-		list = append(list, made)
-	}
-	return list
-}
-
 // sketch is a figure in the making.
 type sketch struct {
 	*diagram.Figure
-	plan  *Plan
+	plan  *sewing.Plan
+	top   *quilt.Top
 	place func(vec) vec // from the subject to the figure
 	lit   []int
 }
@@ -84,7 +42,7 @@ func (d *sketch) points(list []vec) []diagram.Point {
 	return out
 }
 
-func vecsOf(o outline) []vec {
+func vecsOf(o []quilt.Point) []vec {
 	list := make([]vec, len(o))
 	for i, p := range o {
 		list[i] = vecOf(p)
@@ -128,11 +86,11 @@ func (d *sketch) wordsOn(text string, at vec, cloth palettes.Colour) {
 }
 
 // pieces draws pieces by their faces: the right side, or the wrong side of the cloth.
-func (d *sketch) pieces(list []piece, which []int, hatch bool) {
+func (d *sketch) pieces(list []sewing.ShownPiece, which []int, hatch bool) {
 	for _, i := range which {
-		d.lit = []int{list[i].patch}
-		for _, f := range list[i].faces {
-			d.area(vecsOf(f.outline), f.colour, hatch, diagram.Thin)
+		d.lit = []int{list[i].Patch}
+		for _, f := range list[i].Faces {
+			d.area(vecsOf(f.Outline), d.top.Fabrics[f.Fabric].Colour, hatch, diagram.Thin)
 		}
 		d.lit = nil
 	}
@@ -147,9 +105,9 @@ func box(points []vec) (least, most vec) {
 	return least, most
 }
 
-// fitted is a place for a subject: scaled and moved so that its box lies in the middle of a
+// fittedIn is a place for a subject: scaled and moved so that its box lies in the middle of a
 // square of a side, whose upper left corner is given.
-func fitted(subject []vec, corner vec, side float64, as func(vec) vec) func(vec) vec {
+func fittedIn(subject []vec, corner vec, side float64, as func(vec) vec) func(vec) vec {
 	moved := make([]vec, len(subject))
 	for i, p := range subject {
 		moved[i] = as(p)
@@ -167,11 +125,49 @@ func mirrored(v vec) vec { return vec{-v.x, v.y} }
 
 // clippedTo is the part of an outline that lies in a square round a point.
 func clippedTo(o []vec, middle vec, half float64) []vec {
-	s := shape(o)
 	for _, way := range []vec{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
-		s = s.clipped(way, middle.dot(way)-half)
+		o = clipped(o, way, middle.dot(way)-half)
 	}
-	return s
+	return o
+}
+
+// clipped is the part of a convex outline that lies at least so far along a way.
+func clipped(o []vec, way vec, least float64) []vec {
+	var out []vec
+	for i, p := range o {
+		q := o[(i+1)%len(o)]
+		a, b := p.dot(way)-least, q.dot(way)-least
+		if a >= 0 {
+			out = append(out, p)
+		}
+		if a < 0 != (b < 0) {
+			out = append(out, p.plus(q.minus(p).times(a/(a-b))))
+		}
+	}
+	return out
 }
 
 func white() palettes.Colour { return palettes.Colour{R: 0xff, G: 0xff, B: 0xff} }
+
+// vec is a place or a way in nanometers, not rounded.
+type vec struct{ x, y float64 }
+
+func vecOf(p quilt.Point) vec       { return vec{float64(p.X), float64(p.Y)} }
+func (a vec) plus(b vec) vec        { return vec{a.x + b.x, a.y + b.y} }
+func (a vec) minus(b vec) vec       { return vec{a.x - b.x, a.y - b.y} }
+func (a vec) times(f float64) vec   { return vec{float64(a.x * f), float64(a.y * f)} }
+func (a vec) dot(b vec) float64     { return float64(a.x*b.x) + float64(a.y*b.y) }
+func (a vec) length() float64       { return math.Hypot(a.x, a.y) }
+func (a vec) unit() vec             { return a.times(1 / a.length()) }
+func (a vec) quarter() vec          { return vec{-a.y, a.x} }                     // turned clockwise on screen
+func (a vec) reflected(way vec) vec { return way.times(2 * a.dot(way)).minus(a) } // in the line through the origin along a unit way
+
+func rounded(x float64) measure.NM { return measure.NM(math.Round(x)) }
+
+func vecs(list []cutting.Vec) []vec {
+	out := make([]vec, len(list))
+	for i, v := range list {
+		out[i] = vec{v.X, v.Y}
+	}
+	return out
+}

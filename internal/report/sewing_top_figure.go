@@ -1,4 +1,4 @@
-package sewing
+package report
 
 import (
 	"fmt"
@@ -7,6 +7,8 @@ import (
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
 )
 
@@ -17,11 +19,11 @@ const (
 	mostLabels = 500
 )
 
-// AssemblyFigures is the pictures of how blocks, sashes and borders are sewn together.
-func (p *Plan) AssemblyFigures() []*diagram.Figure {
-	list := []*diagram.Figure{p.linesFigure()}
-	if len(p.top.CutFacts.Borders) > 0 {
-		list = append(list, p.bordersFigure())
+// drawTop is the pictures of how blocks, sashes and borders are sewn together.
+func (s *sewer) drawTop() []*diagram.Figure {
+	list := []*diagram.Figure{s.drawLines()}
+	if len(s.top.CutFacts.Borders) > 0 {
+		list = append(list, s.drawBorders())
 	}
 	return list
 }
@@ -29,39 +31,40 @@ func (p *Plan) AssemblyFigures() []*diagram.Figure {
 // topDrawing is the top being drawn, its lines a little apart.
 type topDrawing struct {
 	sketch
+	lines  []sewing.Line
 	apart  measure.NM
 	marked bool // some block is marked at its top
 }
 
-// linesFigure is the rows, or columns, a little apart, with what stands in each place, how
+// drawLines is the rows, or columns, a little apart, with what stands in each place, how
 // it is turned, and which way the seams between the blocks are pressed.
-func (p *Plan) linesFigure() *diagram.Figure {
+func (s *sewer) drawLines() *diagram.Figure {
 	what := "rows"
-	if p.Assembly.ByColumns {
+	if s.Assembly.ByColumns {
 		what = "columns"
 	}
 	title := "the blocks in " + what
-	if p.Assembly.ByColumns && !slices.ContainsFunc(p.Blocks, func(b Block) bool { return !b.Column }) {
+	if s.Assembly.ByColumns && !slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return !b.Column }) {
 		title = "the columns together"
 	}
-	f := &diagram.Figure{Title: PictureTitle + title}
+	f := &diagram.Figure{Title: SewingPictureTitle + title}
 	f.Description = "Every block in its place, the " + what + " a little apart. A white triangle in each block points to the top of its picture; bent arrows say which way the seams turn round the middle, straight arrows which way others are pressed."
-	d := &topDrawing{sketch: sketch{Figure: f, plan: p, place: same}, apart: p.SideFinished / 4}
-	for i := range p.lines {
-		d.line(i)
+	d := &topDrawing{sketch: sketch{Figure: f, plan: s.Plan, top: s.top, place: same}, lines: s.Lines(), apart: s.SideFinished / 4}
+	for i := range d.lines {
+		d.row(i)
 	}
 	d.place = same
 	if !d.marked {
 		return d.framed()
 	}
-	d.words("A white triangle points to the top of each block's picture.", vecOf(p.top.Field.Min).plus(vec{0, -0.4 * float64(p.SideFinished)}), label{dimPoints, diagram.Start, 0})
+	d.words("A white triangle points to the top of each block's picture.", vecOf(s.top.Field.Min).plus(vec{0, -0.4 * float64(s.SideFinished)}), label{dimPoints, diagram.Start, 0})
 	return d.framed()
 }
 
 // framed is the figure with its frame.
 func (d *topDrawing) framed() *diagram.Figure {
-	field, half := d.plan.top.Field, d.plan.SideFinished/2
-	wider := measure.NM(len(d.plan.lines)-1) * d.apart
+	field, half := d.top.Field, d.plan.SideFinished/2
+	wider := measure.NM(len(d.lines)-1) * d.apart
 	d.Min, d.Max = diagram.Point{X: field.Min.X - half, Y: field.Min.Y - half}, diagram.Point{X: field.Max.X, Y: field.Max.Y + wider}
 	if d.plan.Assembly.ByColumns {
 		d.Max = diagram.Point{X: field.Max.X + wider, Y: field.Max.Y}
@@ -69,37 +72,37 @@ func (d *topDrawing) framed() *diagram.Figure {
 	return d.Figure
 }
 
-// line draws one line, moved away from the one before it.
-func (d *topDrawing) line(n int) {
+// row draws one line, moved away from the one before it.
+func (d *topDrawing) row(n int) {
 	by := vec{0, float64(measure.NM(n) * d.apart)}
 	if d.plan.Assembly.ByColumns {
 		by = vec{by.y, 0}
 	}
 	d.place = func(v vec) vec { return v.plus(by) }
-	c := &d.plan.lines[n]
-	for i := range c.tiles {
-		d.tile(&c.tiles[i])
+	c := &d.lines[n]
+	for i := range c.Tiles {
+		d.tile(&c.Tiles[i])
 	}
-	for i := range c.tiles {
-		if c.tiles[i].seam < 0 {
+	for i := range c.Tiles {
+		if c.Tiles[i].Seam < 0 {
 			continue
 		}
-		d.pressed(c.tiles[i].seam, 0.5, 0.12*float64(d.plan.SideFinished))
+		d.pressed(c.Tiles[i].Seam, 0.5, 0.12*float64(d.plan.SideFinished))
 		if len(d.plan.Assembly.Parts) > mostLabels {
 			break // the others are pressed the same way
 		}
 	}
-	if c.number > 0 && len(c.tiles) > 0 && len(d.plan.Assembly.Parts) <= mostLabels {
+	if c.Number > 0 && len(c.Tiles) > 0 && len(d.plan.Assembly.Parts) <= mostLabels {
 		d.lineNumber(c)
 	}
 }
 
-func (d *topDrawing) lineNumber(c *line) {
-	at, name := vecOf(c.tiles[0].at.Min), fmt.Sprintf("row %d", c.number)
+func (d *topDrawing) lineNumber(c *sewing.Line) {
+	at, name := vecOf(c.Tiles[0].At.Min), fmt.Sprintf("row %d", c.Number)
 	side := float64(d.plan.SideFinished)
-	at = vec{float64(d.plan.top.Field.Min.X) - 0.08*side, at.y + side/2}
+	at = vec{float64(d.top.Field.Min.X) - 0.08*side, at.y + side/2}
 	if d.plan.Assembly.ByColumns {
-		at, name = vec{vecOf(c.tiles[0].at.Min).x + side/2, float64(d.plan.top.Field.Min.Y) - 0.2*side}, fmt.Sprintf("%d", c.number)
+		at, name = vec{vecOf(c.Tiles[0].At.Min).x + side/2, float64(d.top.Field.Min.Y) - 0.2*side}, fmt.Sprintf("%d", c.Number)
 		d.words(name, at, label{dimPoints, diagram.Middle, measure.NM(side)})
 		return
 	}
@@ -107,33 +110,33 @@ func (d *topDrawing) lineNumber(c *line) {
 }
 
 // tile draws a block or a part of the sashes.
-func (d *topDrawing) tile(t *tile) {
-	part := &d.plan.Assembly.Parts[t.part]
-	if len(d.plan.top.Patches) <= mostFaces {
+func (d *topDrawing) tile(t *sewing.Tile) {
+	part := &d.plan.Assembly.Parts[t.Part]
+	if len(d.top.Patches) <= mostFaces {
 		for i := range part.Patches {
 			d.patch(part.First + i)
 		}
 	} else {
-		d.area(rectOf(t.at), d.plan.clothAt(part.First), false, diagram.Thin)
+		d.area(rectOf(t.At), d.clothAt(part.First), false, diagram.Thin)
 	}
 	if part.Cell >= 0 && len(d.plan.Assembly.Parts) <= mostLabels {
-		d.label(part.Cell, t.at)
+		d.label(part.Cell, t.At)
 	}
 }
 
 // clothAt is the colour of a patch's first face.
-func (p *Plan) clothAt(patch int) palettes.Colour {
-	return p.top.Fabrics[p.top.Faces[p.top.Patches[patch].First].Fabric].Colour
+func (d *sketch) clothAt(patch int) palettes.Colour {
+	return d.top.Fabrics[d.top.Faces[d.top.Patches[patch].First].Fabric].Colour
 }
 
-func rectOf(r rect) []vec {
+func rectOf(r quilt.Rect) []vec {
 	a, b := vecOf(r.Min), vecOf(r.Max)
 	return []vec{a, {b.x, a.y}, b, {a.x, b.y}}
 }
 
 // patch draws a patch by its faces.
 func (d *sketch) patch(n int) {
-	t := d.plan.top
+	t := d.top
 	d.lit = []int{n}
 	for f := range t.Patches[n].Count {
 		face := &t.Faces[t.Patches[n].First+f]
@@ -143,13 +146,12 @@ func (d *sketch) patch(n int) {
 }
 
 // label writes a block's label in its place, and an arrow to the top of its picture.
-func (d *topDrawing) label(cell int, at rect) {
-	c := &d.plan.cells[cell]
-	b := &d.plan.Blocks[c.block]
+func (d *topDrawing) label(cell int, at quilt.Rect) {
+	b := &d.plan.Blocks[d.plan.BlockAt(cell)]
 	middle := vecOf(at.Min).plus(vecOf(at.Max)).times(0.5)
 	side := float64(d.plan.SideFinished)
 	if !b.Column && len(b.Steps) > 0 {
-		d.topMark(middle, int(c.turns), side)
+		d.topMark(middle, d.plan.Turns(cell), side)
 	}
 	d.pressedInside(cell, middle, side)
 	d.words(d.plan.CellName(cell), middle, label{dimPoints, diagram.Middle, measure.NM(0.24 * side)})
@@ -170,31 +172,31 @@ func (d *topDrawing) topMark(middle vec, turns int, side float64) {
 // pressedInside draws how the seams within a block are pressed: a bent arrow the way in which
 // they turn round its middle, straight ones across the others.
 func (d *topDrawing) pressedInside(cell int, middle vec, side float64) {
-	c := &d.plan.cells[cell]
-	k := d.plan.kinds[c.block]
-	for group, choice := range d.plan.Pressing.Cells[cell] {
-		first := d.plan.Pressing.Choices[choice].Way == 0
-		if k.kind.Recipe.Pressing[group].Round {
+	b := &d.plan.Blocks[d.plan.BlockAt(cell)]
+	for group := range b.Pressings {
+		first := d.plan.Way(cell, group) == 0
+		if b.Pressings[group].Round {
 			d.bentArrow(middle, 0.17*side, first)
 			continue
 		}
-		if c.columns {
+		if b.Column {
 			d.arrow(middle.plus(vec{0.3 * side, 0}), vec{0, 0.12 * side}, first)
 			continue
 		}
-		for i := range k.joins {
-			if j := &k.joins[i]; j.Press == group {
-				d.joinArrow(cell, j, side, first)
+		for _, step := range b.Steps {
+			for i := range step.Joins {
+				if j := &step.Joins[i]; j.Choice == group {
+					d.joinArrow(cell, j, first)
+				}
 			}
 		}
 	}
 }
 
 // joinArrow draws the arrow across one seam of a block.
-func (d *topDrawing) joinArrow(cell int, j *joined, side float64, first bool) {
-	at := d.plan.top.CellRect(cell).Min
-	turns := int(d.plan.cells[cell].turns)
-	from, to := vecOf(turned(j.seam.from, d.plan.SideFinished, turns).Add(at)), vecOf(turned(j.seam.to, d.plan.SideFinished, turns).Add(at))
+func (d *topDrawing) joinArrow(cell int, j *sewing.Join, first bool) {
+	side := float64(d.plan.SideFinished)
+	from, to := vecOf(d.plan.InBlock(cell, j.From)), vecOf(d.plan.InBlock(cell, j.To))
 	place := 0.5
 	if to.minus(from).length() > side {
 		place = 0.3 // clear of the middle
@@ -218,7 +220,8 @@ func (d *sketch) bentArrow(middle vec, radius float64, clockwise bool) {
 		if i == 12 {
 			degrees += 35 // the last stretch is long enough for a head
 		}
-		v := wayOf(degrees * math.Pi / 180).times(radius)
+		angle := degrees * math.Pi / 180
+		v := vec{math.Cos(angle), math.Sin(angle)}.times(radius)
 		if !clockwise {
 			v.x = -v.x
 		}
@@ -239,52 +242,34 @@ func (d *sketch) pressed(seam int, along, half float64) {
 	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.minus(side.times(0.4)), at.plus(side))
 }
 
-// bordersFigure is the borders round the field, numbered in the order in which their strips
+// drawBorders is the borders round the field, numbered in the order in which their strips
 // are sewn on.
-func (p *Plan) bordersFigure() *diagram.Figure {
-	f := &diagram.Figure{Title: PictureTitle + "the borders", Description: "The borders round the field of blocks. Their strips are numbered in the order in which they are sewn on; arrows say which way the seams are pressed."}
-	d := &sketch{Figure: f, plan: p, place: same}
-	d.area(rectOf(p.top.Field), white(), false, diagram.Thin)
-	d.words("blocks", vecOf(p.top.Field.Min).plus(vecOf(p.top.Field.Max)).times(0.5), label{captionPoints, diagram.Middle, 0})
+func (s *sewer) drawBorders() *diagram.Figure {
+	f := &diagram.Figure{Title: SewingPictureTitle + "the borders", Description: "The borders round the field of blocks. Their strips are numbered in the order in which they are sewn on; arrows say which way the seams are pressed."}
+	d := &sketch{Figure: f, plan: s.Plan, top: s.top, place: same}
+	d.area(rectOf(s.top.Field), white(), false, diagram.Thin)
+	d.words("blocks", vecOf(s.top.Field.Min).plus(vecOf(s.top.Field.Max)).times(0.5), label{captionPoints, diagram.Middle, 0})
 	number := 0
-	for i := range p.Assembly.Parts {
-		if part := &p.Assembly.Parts[i]; part.Border >= 0 {
+	for i := range s.Assembly.Parts {
+		if part := &s.Assembly.Parts[i]; part.Border >= 0 {
 			d.patch(part.First)
 		}
 	}
-	width := vecOf(p.top.Field.Max).x - vecOf(p.top.Field.Min).x
-	for _, stage := range p.Assembly.Stages {
-		if stage.Sort != BorderStage {
+	width := vecOf(s.top.Field.Max).x - vecOf(s.top.Field.Min).x
+	for _, stage := range s.Assembly.Stages {
+		if stage.Sort != sewing.BorderStage {
 			continue
 		}
-		half := float64(p.top.CutFacts.Borders[stage.Number-1].Width) * 0.4
+		half := float64(s.top.CutFacts.Borders[stage.Number-1].Width) * 0.4
 		for i := stage.First; i < stage.First+stage.Count; i++ {
 			d.pressed(i, 0.5+0.05*float64(stage.Number), max(min(half, width/20), width/40))
 		}
-		for _, n := range p.stripsOf(&stage) {
+		for _, n := range s.BorderStrips(&stage) {
 			number++
-			o := p.top.Patches[n].Outline
-			d.wordsOn(fmt.Sprint(number), vecOf(o[0]).plus(vecOf(o[2])).times(0.5), p.clothAt(n))
+			o := s.top.Patches[n].Outline
+			d.wordsOn(fmt.Sprint(number), vecOf(o[0]).plus(vecOf(o[2])).times(0.5), d.clothAt(n))
 		}
 	}
-	f.Min, f.Max = diagram.Point(p.top.Outer.Min), diagram.Point(p.top.Outer.Max)
+	f.Min, f.Max = diagram.Point(s.top.Outer.Min), diagram.Point(s.top.Outer.Max)
 	return f
-}
-
-// stripsOf is the patches of a border's strips in the order in which they are sewn on.
-func (p *Plan) stripsOf(stage *Stage) []int {
-	var list []int
-	seen := map[int]bool{}
-	for i := stage.First; i < stage.First+stage.Count; i++ {
-		s := &p.Assembly.Seams[i]
-		if p.Pressing.Choices[s.choice].Sort != SeamChoice {
-			continue
-		}
-		n := s.beside[0][1]
-		if first := p.Assembly.Parts[n].First; !seen[first] {
-			seen[first] = true
-			list = append(list, first)
-		}
-	}
-	return list
 }

@@ -1,25 +1,10 @@
-package sewing
+package report
 
 import (
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
 )
-
-// about is the point round which a join's allowance turns.
-func (s *sewn) about(j Join) vec {
-	p := s.kind.Recipe.Pressing[j.Choice].About
-	k := measure.NM(0)
-	for _, o := range s.pieces { // the corners of the pieces are at the five coordinates of the unit square
-		for _, q := range o {
-			if q.X > s.side/2 && q.X < s.side {
-				k = max(k, q.X)
-			}
-		}
-	}
-	at := [5]measure.NM{blocks.Zero: 0, blocks.Short: s.side - k, blocks.Mid: s.side / 2, blocks.Long: k, blocks.Full: s.side}
-	return vec{float64(at[p.X]), float64(at[p.Y])}
-}
 
 // differs says whether one part's raw corner leads the other's at an end of the seam.
 func (d *stepDrawing) differs() bool {
@@ -41,7 +26,7 @@ func (d *stepDrawing) ends() {
 }
 
 // leadText says by how much one part leads.
-func (d *stepDrawing) leadText(e *End) string {
+func (d *stepDrawing) leadText(e *sewing.End) string {
 	lead := e.LeadBlunt
 	if lead == 0 {
 		return "the corners lie on each other"
@@ -54,13 +39,13 @@ func (d *stepDrawing) end(i int, corner vec) {
 	e := &d.join.Ends[i]
 	as, a, b := d.sewnTogether()
 	at := [2]vec{vecOf(d.join.From), vecOf(d.join.To)}[i]
-	half := 1.25 * float64(max(e.Reach[0], e.Reach[1], d.kind.seam*2))
+	half := 1.25 * float64(max(e.Reach[0], e.Reach[1], d.seam*2))
 	window := []vec{{-half, -half}, {half, -half}, {half, half}, {-half, half}}
 	middle := as(at)
 	for n := range window {
 		window[n] = window[n].plus(middle)
 	}
-	put := fitted(window, corner, panel, same)
+	put := fittedIn(window, corner, panel, same)
 	d.place = put
 	turn := func(list []vec) []vec {
 		out := make([]vec, len(list))
@@ -89,8 +74,8 @@ func (d *stepDrawing) endMarks(i int, as func(vec) vec, middle vec, half float64
 		stroke, stop, ending = diagram.Partial, middle, diagram.Dot
 	}
 	d.line(stroke, diagram.Plain, ending, middle.minus(way.times(half)), stop)
-	edge := vec{float64(d.kind.seam), 0} // the raw edges lie a seam allowance to the right
-	a, b := middle.plus(edge).plus(way.times(float64(blunted(e, 0, d.kind.seam)))), middle.plus(edge).plus(way.times(float64(blunted(e, 1, d.kind.seam))))
+	edge := vec{float64(d.seam), 0} // the raw edges lie a seam allowance to the right
+	a, b := middle.plus(edge).plus(way.times(float64(reachOf(e, 0, d.seam)))), middle.plus(edge).plus(way.times(float64(reachOf(e, 1, d.seam))))
 	if a == b {
 		return
 	}
@@ -116,15 +101,15 @@ func (d *stepDrawing) tipLines(i int, as func(vec) vec, lists [2][]vec, middle v
 			}
 		}
 		over := as(tip).minus(middle).unit()
-		at := middle.plus(over.times(float64(d.kind.seam)))
+		at := middle.plus(over.times(float64(d.seam)))
 		d.line(diagram.Trim, diagram.Plain, diagram.Plain, at.minus(over.quarter().times(half*0.45)), at.plus(over.quarter().times(half*0.45)))
 	}
 }
 
-// blunted is how far a part's raw corner stands out once it is trimmed.
-func blunted(e *End, part int, seam measure.NM) measure.NM {
+// reachOf is how far a part's raw corner stands out once it is trimmed.
+func reachOf(e *sewing.End, part int, seam measure.NM) measure.NM {
 	if e.Blunted[part] {
-		return ReachBlunt(e.Degrees[part], seam)
+		return sewing.ReachBlunt(e.Degrees[part], seam)
 	}
 	return e.Reach[part]
 }

@@ -1,0 +1,165 @@
+package sewing
+
+import (
+	"slices"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
+)
+
+// Shown is the block that stands for all of its label in pictures, in its own frame: unturned, its upper left corner is the
+// origin. It is the first one, but of columns the longest.
+type Shown struct {
+	Cell   int // of the top, by index
+	Pieces []ShownPiece
+
+	plan *Plan
+	kind *sewn
+}
+
+// ShownPiece is a piece of the kind, or of the column from the top, finished.
+type ShownPiece struct {
+	Patch   int // of the top, by index
+	Outline []quilt.Point
+	Faces   []ShownFace
+}
+
+// ShownFace is a part of a piece of one fabric.
+type ShownFace struct {
+	Outline []quilt.Point
+	Fabric  int
+}
+
+// Shown is the block that pictures of a label show.
+func (p *Plan) Shown(block int) *Shown {
+	s := &Shown{Cell: p.Blocks[block].Variants[0].Cells[0].Cell, plan: p, kind: p.kinds[block]}
+	if p.Blocks[block].Column {
+		s.Cell = s.kind.column
+	}
+	c := &p.cells[s.Cell]
+	at := p.top.CellRect(s.Cell).Min
+	own := func(o []quilt.Point) []quilt.Point {
+		var list []quilt.Point
+		for _, q := range o {
+			list = append(list, turned(minus(q, at), p.SideFinished, 4-int(c.turns)))
+		}
+		return list
+	}
+	for i := range int(c.count) {
+		n := p.patch(s.Cell, i)
+		patch := &p.top.Patches[n]
+		made := ShownPiece{Patch: n, Outline: own(patch.Outline)}
+		for f := range patch.Count {
+			face := &p.top.Faces[patch.First+f]
+			made.Faces = append(made.Faces, ShownFace{own(face.Outline), face.Fabric})
+		}
+		s.Pieces = append(s.Pieces, made)
+	}
+	return s
+}
+
+// Unit is the pieces of what a join makes, by index.
+func (s *Shown) Unit(join int) []int { return s.kind.joins[join].all() }
+
+// Raw is the raw outline of some pieces sewn together, after trimming or before it. Pieces of a column follow each other.
+func (s *Shown) Raw(pieces []int, trimmed bool) []cutting.Vec {
+	if !s.kind.kind.Column {
+		return exported(s.kind.rawOutline(pieces, s.kind.unit(pieces), trimmed))
+	}
+	var list []outline
+	for _, i := range pieces {
+		list = append(list, s.Pieces[i].Outline)
+	}
+	unit := united(list)
+	return exported(grown(unit, slices.Repeat([]measure.NM{s.kind.seam}, len(unit)), make([]bool, len(unit)), 0))
+}
+
+// Trims is the raw sides along which a unit is cut to size: their two ends, and where these lay before.
+func (s *Shown) Trims(pieces []int) [][2][2]cutting.Vec {
+	unit := s.kind.unit(pieces)
+	sharp := make([]bool, len(unit))
+	raw := exported(grown(unit, s.kind.allowances(pieces, unit, true), sharp, 0))
+	larger := exported(grown(unit, s.kind.allowances(pieces, unit, false), sharp, 0))
+	var list [][2][2]cutting.Vec
+	for i := range unit {
+		next := (i + 1) % len(unit)
+		if s.kind.spareAlong(pieces, stretch{unit[i], unit[next]}) > 0 {
+			list = append(list, [2][2]cutting.Vec{{raw[i], raw[next]}, {larger[i], larger[next]}})
+		}
+	}
+	return list
+}
+
+// At is which of some pieces lies at the beginning of a join's seam.
+func (s *Shown) At(pieces []int, j *Join) int {
+	if s.kind.kind.Column {
+		return pieces[len(pieces)-1]
+	}
+	return beside(s.kind.pieces, pieces, stretch{j.From, j.To})
+}
+
+// About is the point round which the allowances of a join turn.
+func (s *Shown) About(j *Join) quilt.Point { return s.kind.about(j) }
+
+// ToB says whether a join is pressed towards its B, or clockwise where it turns round a point.
+func (s *Shown) ToB(j *Join) bool { return s.plan.Way(s.Cell, j.Choice) == 0 }
+
+func exported(list []vec) []cutting.Vec {
+	out := make([]cutting.Vec, len(list))
+	for i, v := range list {
+		out[i] = cutting.Vec{X: v.x, Y: v.y}
+	}
+	return out
+}
+
+// Line is a row of blocks and sashes, or a column of them, or the sashes between two.
+type Line struct {
+	Number int // of the row or column, from 1; 0 for sashes
+	Tiles  []Tile
+}
+
+// Tile is a part of the assembly at its place.
+type Tile struct {
+	Part int        // of the assembly, by index
+	At   quilt.Rect // on the top
+	Seam int        // of the assembly: that between it and the tile before it in its line, -1 for none
+}
+
+// Lines are the rows or columns that the blocks are sewn into first.
+func (p *Plan) Lines() []Line {
+	list := make([]Line, len(p.lines))
+	for i, l := range p.lines {
+		list[i].Number = l.number
+		for _, t := range l.tiles {
+			list[i].Tiles = append(list[i].Tiles, Tile{t.part, t.at, t.seam})
+		}
+	}
+	return list
+}
+
+// Turns is how many quarters a cell's block is turned clockwise from the way its pictures show it.
+func (p *Plan) Turns(cell int) int { return int(p.cells[cell].turns) }
+
+// BlockAt is the block or column of a cell, by index; -1 for none.
+func (p *Plan) BlockAt(cell int) int { return int(p.cells[cell].block) }
+
+// InBlock is a point of a block's own frame where it lies on the top.
+func (p *Plan) InBlock(cell int, at quilt.Point) quilt.Point {
+	return turned(at, p.SideFinished, p.Turns(cell)).Add(p.top.CellRect(cell).Min)
+}
+
+// BorderStrips is the patches of a border's strips in the order in which they are sewn on.
+func (p *Plan) BorderStrips(stage *Stage) []int {
+	var list []int
+	for i := stage.First; i < stage.First+stage.Count; i++ {
+		s := &p.Assembly.Seams[i]
+		if p.Pressing.Choices[s.choice].Sort != SeamChoice {
+			continue
+		}
+		if first := p.Assembly.Parts[s.beside[0][1]].First; !slices.Contains(list, first) {
+			list = append(list, first)
+		}
+	}
+	return list
+}
