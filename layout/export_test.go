@@ -1,7 +1,5 @@
 package layout
 
-import "eighthturn/internal/blocks"
-
 // What the tests of the language look at from inside.
 var (
 	Windows1252 = windows1252
@@ -12,14 +10,14 @@ var (
 
 // OtherWord is the statement that goes by another word, "" if there is none.
 func OtherWord(word string) string {
-	if s := newLanguage(blocks.Kinds()).elsewhere(word); s != nil {
+	if s := theLanguage().elsewhere(word); s != nil {
 		return s.Word
 	}
 	return ""
 }
 
 // OwnWords are the words that cannot be names.
-func OwnWords() map[string]bool { return newLanguage(blocks.Kinds()).reserved }
+func OwnWords() map[string]bool { return theLanguage().reserved }
 
 // Aliases are the words that a statement goes by elsewhere.
 func (s Statement) Aliases() []string { return s.aliases }

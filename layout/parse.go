@@ -51,7 +51,7 @@ func Parse(source *Source) (*Tree, []Fault) {
 func newParser(source *Source) *parser {
 	kinds := blocks.Kinds()
 	s := &session{
-		faults: &faults{}, src: source.Text, source: source, kinds: kinds, language: newLanguage(kinds), names: newScope(), labels: newScope(),
+		faults: &faults{}, src: source.Text, source: source, kinds: kinds, language: theLanguage(), names: newScope(), labels: newScope(),
 		bad: poison{words: map[string]bool{}, lines: map[int]*poisonedLine{}},
 	}
 	return &parser{session: s, once: map[string]Span{}}

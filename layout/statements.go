@@ -3,6 +3,7 @@ package layout
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
@@ -36,10 +37,13 @@ type Option struct {
 }
 
 // Statements is every statement of the language, in the order that help lists them.
-func Statements() []Statement {
+func Statements() []Statement { return slices.Clone(everyStatement()) }
+
+// everyStatement is made once, and no one changes it.
+var everyStatement = sync.OnceValue(func() []Statement {
 	return slices.Concat(textStatements(), sizeStatements(), paletteStatements(), fabricStatements(), stripSetStatements(), scrapsStatements(),
 		websStatements(), turningStatements(), blockStatements(), gridStatements(), edgingStatements(), finishStatements(), valueStepStatements())
-}
+})
 
 // language is the statements with what is looked up in them.
 type language struct {
@@ -50,14 +54,15 @@ type language struct {
 	reserved   map[string]bool // words that cannot be names
 }
 
-func newLanguage(kinds []*blocks.Kind) *language {
-	l := &language{statements: Statements(), byWord: map[string]int{}, roles: map[string]bool{}, reserved: map[string]bool{}}
+// theLanguage is made once, and no one changes it.
+var theLanguage = sync.OnceValue(func() *language {
+	l := &language{statements: everyStatement(), byWord: map[string]int{}, roles: map[string]bool{}, reserved: map[string]bool{}}
 	for i, s := range l.statements {
 		l.words = append(l.words, s.Word)
 		l.byWord[s.Word] = i
 		l.reserved[s.Word] = true
 	}
-	for _, w := range roleWords(kinds) {
+	for _, w := range roleWords(blocks.Kinds()) {
 		l.roles[w], l.reserved[w] = true, true
 	}
 	for _, list := range [][]string{optionWords(l.statements), measure.UnitWords()} {
@@ -66,12 +71,12 @@ func newLanguage(kinds []*blocks.Kind) *language {
 		}
 	}
 	return l
-}
+})
 
 // OptionWords are the words with which statements go on, in the order of the alphabet,
 // beside roles and units.
 func OptionWords() []string {
-	words := optionWords(Statements())
+	words := optionWords(everyStatement())
 	slices.Sort(words)
 	return slices.Compact(words)
 }

@@ -3,6 +3,7 @@ package layout
 import (
 	"cmp"
 	"strings"
+	"sync"
 
 	"github.com/rivo/uniseg"
 
@@ -198,15 +199,15 @@ func (t *tidier) key(l *Line, field int) columnKey {
 }
 
 // sharedColumns is the statements that share the columns of another.
-func sharedColumns() map[string]string {
+var sharedColumns = sync.OnceValue(func() map[string]string {
 	like := map[string]string{}
-	for _, s := range Statements() {
-		if s.like != "" {
+	for i := range everyStatement() {
+		if s := &everyStatement()[i]; s.like != "" {
 			like[s.Word] = s.like
 		}
 	}
 	return like
-}
+})
 
 // fields is a line's columns, the words of each with one blank between them.
 func (t *tidier) fields(l *Line) []string {

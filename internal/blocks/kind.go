@@ -3,6 +3,11 @@
 // Nothing else in the project names a kind.
 package blocks
 
+import (
+	"slices"
+	"sync"
+)
+
 // Kind describes a block kind. The language, the help, the drawing and the plans all read
 // this one description.
 type Kind struct {
@@ -79,10 +84,13 @@ func (k *Kind) Role(name string) int {
 	return -1
 }
 
-// Kinds is every block kind, in the order that help lists them.
-func Kinds() []*Kind {
+// Kinds is every block kind, in the order that help lists them. They are made once, and no
+// one changes them.
+func Kinds() []*Kind { return slices.Clone(kinds()) }
+
+var kinds = sync.OnceValue(func() []*Kind {
 	return []*Kind{web(), star(), floating(), floatingStar(), ring(), tumblers(), plain(), halves()}
-}
+})
 
 // Find is the kind of that name.
 func Find(kinds []*Kind, name string) (*Kind, bool) {
