@@ -1,0 +1,121 @@
+package main
+
+import (
+	"fmt"
+	"go/ast"
+	"go/token"
+	"io/fs"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// A sentence about the quilt stands in internal/report and nowhere else: the packages below hold no prose. What they may say
+// is why something cannot be: errors, and faults with their places in the layout.
+
+// wordless are the packages that hold data alone. The list grows as packages are cleaned.
+func wordless() []string {
+	return []string{"internal/plan/cutting", "internal/plan/supplies", "internal/plan/sizes", "internal/document"}
+}
+
+// outspoken are files of wordless packages that hold words, and why.
+func outspoken() map[string]string {
+	return map[string]string{
+		"internal/plan/cutting/build.go":       "names of options in errors",
+		"internal/plan/cutting/largest.go":     "parts of faults: what would fit, to be typed into the layout",
+		"internal/plan/supplies/strips.go":     "names of options in errors",
+		"internal/plan/sizes/options.go":       "names of options in errors",
+		"internal/plan/supplies/beds_lists.go": "names of the trade",
+		"internal/plan/supplies/precuts.go":    "names of the trade",
+	}
+}
+
+// prose is three words of small letters in a row.
+var prose = regexp.MustCompile(`\b[a-z]+,? [a-z]+,? [a-z]+\b`)
+
+// sentences are the literals of prose in wordless packages that no error and no fault is made of.
+func sentences(t *testing.T, source fs.FS) (list []string, excused map[string]bool) {
+	excused = map[string]bool{}
+	for _, f := range goFiles(t, source) {
+		if !slices.Contains(wordless(), f.folder) {
+			continue
+		}
+		ast.Inspect(f.File, func(n ast.Node) bool {
+			if complains(n) {
+				return false
+			}
+			lit, ok := n.(*ast.BasicLit)
+			if !ok || lit.Kind != token.STRING {
+				return true
+			}
+			text, err := strconv.Unquote(lit.Value)
+			switch {
+			case err != nil || !prose.MatchString(text) || strings.HasPrefix(text, "json:"):
+			case outspoken()[f.path] != "":
+				excused[f.path] = true
+			default:
+				list = append(list, fmt.Sprintf("%s says %q", f.path, text))
+			}
+			return true
+		})
+	}
+	return list, excused
+}
+
+// complains says whether a part of the program makes an error or a fault, names the bounds of an option, or stops it.
+func complains(n ast.Node) bool {
+	switch v := n.(type) {
+	case *ast.CallExpr:
+		name := ""
+		switch called := v.Fun.(type) {
+		case *ast.SelectorExpr:
+			name = called.Sel.Name
+		case *ast.Ident:
+			name = called.Name
+		}
+		return slices.Contains([]string{"Errorf", "New", "fault", "warn", "panic"}, name)
+	case *ast.CompositeLit:
+		named, ok := v.Type.(*ast.Ident)
+		return ok && named.Name == "bound"
+	}
+	return false
+}
+
+func TestSentencesStandInReports(t *testing.T) {
+	list, excused := sentences(t, project())
+	for _, line := range list {
+		t.Error(line)
+	}
+	for file := range outspoken() {
+		if !excused[file] {
+			t.Errorf("%s holds no words any more: take the exception out", file)
+		}
+	}
+}
+
+func TestSentencesStandInReportsCatches(t *testing.T) {
+	for what, c := range map[string]struct {
+		code  string
+		found int
+	}{
+		"a sentence":            {`const s = "Cut them from one strip."`, 1},
+		"a part of one":         {"func f(n int) string { return fmt.Sprintf(`%d strips of the cloth`, n) }", 1},
+		"a hidden one":          {`func f() error { say("press all the seams"); return fmt.Errorf("it is not so") }`, 1},
+		"an error":              {`var _ = fmt.Errorf("it is not so: %d", 1)`, 0},
+		"a fault":               {`func (p *Plan) f() { p.fault(1, "write it in another way") }`, 0},
+		"a bound":               {`var _ = bound{"the width of it", 1}`, 0},
+		"a name of a shop's":    {`const s = "fat quarter"`, 0},
+		"a name in a structure": {"type t struct { A int `json:\"a,omitempty\"` }", 0},
+	} {
+		source := tree(map[string]string{
+			"internal/plan/cutting/a.go":      "package cutting\n\n" + c.code + "\n",
+			"internal/plan/cutting/a_test.go": "package cutting\n\nconst s = \"words in a test\"\n",
+			"internal/report/a.go":            "package report\n\nconst s = \"words in a report\"\n",
+		})
+		if list, _ := sentences(t, source); len(list) != c.found {
+			t.Errorf("%s: %q is found", what, list)
+		}
+	}
+}
