@@ -17,4 +17,6 @@ func (c *console) drawSteps(folder string, p *report.Plans, force bool) (int, er
 }
 
 // isStep says whether a file is a picture of a step of ours, by its title.
-func isStep(head []byte) bool { return bytes.Contains(head, []byte("<title>"+report.SewingPictureTitle)) }
+func isStep(head []byte) bool {
+	return bytes.Contains(head, []byte("<title>"+report.SewingPictureTitle))
+}

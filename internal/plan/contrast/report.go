@@ -22,7 +22,7 @@ type Report struct {
 	Seams      Totals         `json:"seams"`
 	Pairs      []Pair         `json:"pairs"`   // fabrics that meet; what asks most for a look first
 	Figures    []Figure       `json:"figures"` // in the order web, star, wheel, alternation, strips, sashes, border
-	Fixes    []Fix       `json:"fixes"`
+	Fixes      []Fix          `json:"fixes"`
 	Tried      []string       `json:"tried,omitempty"` // other colours that the study was made with, "fabric=#rrggbb"
 	Marks      []Mark         `json:"-"`               // seams that vanish or are soft, in the order of the top
 }
