@@ -87,8 +87,9 @@ func chartCommand(c *console) *cobra.Command {
 			"eighthturn chart " + columnKind() + " --strip 7-1/2\n  pieces from strips of 7 1/2 inches",
 		SuggestFor: []string{"table", "size", "sizes", "strips", "cutting-chart"},
 		Args:       oneOf("chart", chartNames()),
-		ValidArgs:  chartNames(),
-		RunE:       func(cmd *cobra.Command, args []string) error { return showChart(c, cmd, o, args) },
+
+		ValidArgsFunction: offerOne(chartNames),
+		RunE:              func(cmd *cobra.Command, args []string) error { return showChart(c, cmd, o, args) },
 	}
 	o.takes()
 	f := cmd.Flags()

@@ -102,6 +102,11 @@ func nothingMore(cmd *cobra.Command, args []string) error {
 	return misuse(cmd.CommandPath(), "nothing more is wanted, found "+quoted(strings.Join(args, " ")), seeHelp(cmd.CommandPath()))
 }
 
+// shellAsks says whether it is a shell that runs the program, to learn what could stand next.
+func shellAsks(args []string) bool {
+	return len(args) > 0 && (args[0] == cobra.ShellCompRequestCmd || args[0] == cobra.ShellCompNoDescRequestCmd)
+}
+
 // completeWords gives every command what a shell may offer for it: layouts where one is named, the words of options that
 // take a few, and no files elsewhere. It goes over what the commands say of themselves and changes nothing that they
 // settled.
@@ -111,8 +116,6 @@ func completeWords(cmds []*cobra.Command) {
 			switch {
 			case strings.Contains(" "+cmd.Use+" ", " FILE "):
 				cmd.ValidArgsFunction = offerLayout
-			case len(cmd.ValidArgs) > 0:
-				cmd.ValidArgsFunction = offerOne(cmd.ValidArgs)
 			default:
 				cmd.ValidArgsFunction = cobra.NoFileCompletions
 			}
@@ -136,11 +139,11 @@ func offerLayout(_ *cobra.Command, args []string, _ string) ([]string, cobra.She
 }
 
 // offerOne offers words for the one that is wanted.
-func offerOne(words []string) cobra.CompletionFunc {
+func offerOne(words func() []string) cobra.CompletionFunc {
 	return func(_ *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if len(args) > 0 {
 			return nil, cobra.ShellCompDirectiveNoFileComp
 		}
-		return kept(words, func(w string) bool { return strings.HasPrefix(w, strings.ToLower(begun)) }), cobra.ShellCompDirectiveNoFileComp
+		return kept(words(), func(w string) bool { return strings.HasPrefix(w, strings.ToLower(begun)) }), cobra.ShellCompDirectiveNoFileComp
 	}
 }

@@ -31,7 +31,7 @@ func TestHelpOfQuietCommands(t *testing.T) {
 
 // Wherever a command names a layout in its line, a shell offers layouts; nowhere else does it offer files unasked.
 func TestEveryCommandCompletes(t *testing.T) {
-	for _, cmd := range rootCommand(testConsole(), nil).Commands() {
+	for _, cmd := range rootCommand(testConsole(), []string{cobra.ShellCompRequestCmd}).Commands() {
 		if cmd.Name() == "help" {
 			continue
 		}

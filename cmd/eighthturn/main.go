@@ -93,7 +93,9 @@ func rootCommand(c *console, args []string) *cobra.Command {
 	}
 	root.AddCommand(commands(c)...)
 	root.AddCommand(quietCommands(c)...)
-	completeWords(root.Commands())
+	if shellAsks(args) {
+		completeWords(root.Commands())
+	}
 	root.SetHelpCommand(helpCommand(c))
 	return root
 }

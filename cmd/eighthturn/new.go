@@ -29,8 +29,9 @@ func newCommand(c *console) *cobra.Command {
 			"eighthturn new rings -o -\n  shows the layout here and writes no file",
 		SuggestFor: []string{"start", "init", "create", "begin", "example", "sample", "template"},
 		Args:       oneSort,
-		ValidArgs:  sortNames(),
-		RunE:       func(cmd *cobra.Command, args []string) error { return begin(c, cmd, output, args) },
+
+		ValidArgsFunction: offerOne(sortNames),
+		RunE:              func(cmd *cobra.Command, args []string) error { return begin(c, cmd, output, args) },
 	}
 	cmd.Flags().StringVarP(&output, outputOption, "o", "", "the layout's `NAME`, as in harbour.quilt; - shows it here")
 	return cmd

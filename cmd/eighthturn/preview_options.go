@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 const (
@@ -40,13 +41,16 @@ func (o *hostsOption) Type() string   { return "name" }
 func (o *hostsOption) String() string { return strings.Join(*o, ",") }
 
 // labels are the parts of a host's name between full stops (RFC 1123, section 2.1): letters, digits and hyphens inside.
-var labels = regexp.MustCompile(`^[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?(\.[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?)*\.?$`)
+// It is made when it is first needed, which is seldom and takes a while.
+var labels = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?(\.[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?)*\.?$`)
+})
 
 func (o *hostsOption) Set(text string) error {
 	for name := range strings.SplitSeq(text, ",") {
 		name = strings.TrimSpace(name)
 		address, err := netip.ParseAddr(strings.Trim(name, "[]"))
-		if err != nil && (!labels.MatchString(name) || len(name) > 253) {
+		if err != nil && (!labels().MatchString(name) || len(name) > 253) {
 			return &problem{message: "behind --" + hostName + " stands " + quoted(name) + ", expected a computer's name or number address, without a port", hint: "for example --" + hostName + " sewing-room.local"}
 		}
 		if err == nil && address.Is6() {

@@ -46,7 +46,8 @@ func wordsCommand(c *console) *cobra.Command {
 			"eighthturn words kilnyard\n  lists the fabrics of a palette",
 		SuggestFor: []string{"kinds", "blocks", "palettes", "language", "syntax", "reference", "statements", "explain"},
 		Args:       oneWord,
-		ValidArgs:  append(topics(), language().names()...),
+
+		ValidArgsFunction: offerOne(everyWord),
 		RunE: func(_ *cobra.Command, args []string) error {
 			v := language()
 			switch {
@@ -70,8 +71,11 @@ func oneWord(cmd *cobra.Command, args []string) error {
 	if len(args) == 1 && !language().about(args[0]).empty() {
 		return nil
 	}
-	return oneOf("word of layouts", append(topics(), language().names()...))(cmd, args)
+	return oneOf("word of layouts", everyWord())(cmd, args)
 }
+
+// everyWord is the topics, and every word that has an explanation.
+func everyWord() []string { return append(topics(), language().names()...) }
 
 // names is every word that completion and hints offer, each once.
 func (v vocabulary) names() []string {

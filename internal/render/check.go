@@ -9,7 +9,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"golang.org/x/text/language"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
@@ -58,10 +57,8 @@ func check(d document.Document) error {
 	if line(d.Title) == "" {
 		return errors.New("the document has no title, but one is needed")
 	}
-	if d.Language != "" {
-		if _, err := language.Parse(d.Language); err != nil {
-			return fmt.Errorf("the document's language is %s, but a tag such as \"en\" or \"pt-BR\" is needed", quoted(d.Language))
-		}
+	if d.Language != "" && !isLanguageTag(d.Language) {
+		return fmt.Errorf("the document's language is %s, but a tag such as \"en\" or \"pt-BR\" is needed", quoted(d.Language))
 	}
 	c := &checker{}
 	c.text(d.Author, d.Subject, d.Keywords)
@@ -259,6 +256,21 @@ func quoted(s string) string {
 		s = string([]rune(s)[:most]) + "…"
 	}
 	return strconv.Quote(s)
+}
+
+// isLanguageTag says whether a text has the form that all tags of languages share (BCP 47, RFC 5646, section 2.1): parts of
+// one to eight letters and digits between hyphens, the first of at least two letters. Whether there is such a language, it
+// does not say.
+func isLanguageTag(tag string) bool {
+	parts := strings.Split(tag, "-")
+	for i, part := range parts {
+		digit := strings.ContainsFunc(part, func(r rune) bool { return r >= '0' && r <= '9' })
+		other := strings.ContainsFunc(part, func(r rune) bool { return !(r >= '0' && r <= '9' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z') })
+		if other || len(part) < 1 || len(part) > 8 || i == 0 && (digit || len(part) < 2) {
+			return false
+		}
+	}
+	return true
 }
 
 // languageOf is the tag of a document's language.

@@ -20,6 +20,9 @@ func TestFaults(t *testing.T) {
 	for want, d := range map[string]document.Document{
 		"no title":                       {Title: " \n"},
 		`language is "no such"`:          {Title: "t", Language: "no such"},
+		`language is "x"`:                {Title: "t", Language: "x"},
+		`language is "en-"`:              {Title: "t", Language: "en-"},
+		`language is "englishes-us"`:     {Title: "t", Language: "englishes-us"},
 		"but 1000 is the most":           {Title: strings.Repeat("a", 1001)},
 		"0 columns":                      with(document.Table{}),
 		"2 cells in a table of 1 column": with(document.Table{Columns: make([]document.Column, 1), Rows: []document.Row{{Cells: make([]document.Cell, 2)}}}),

@@ -3,6 +3,7 @@ package render
 import (
 	"regexp"
 	"strings"
+	"sync"
 
 	"github.com/rivo/uniseg"
 
@@ -13,7 +14,7 @@ import (
 const terminalWidth = 80
 
 // mixedNumber is a whole number before a fraction, which stay together.
-var mixedNumber = regexp.MustCompile(`(\d) (\d+/\d)`)
+var mixedNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(\d) (\d+/\d)`) })
 
 // Wrapped is text in lines of at most 80 columns, each indented and ended; a longer word has a line of its own. What blanks
 // that do not break hold together stays on one line, and so do a whole number and its fraction, `-o` and its name.
@@ -21,7 +22,7 @@ func Wrapped(text, indent string) string {
 	var b strings.Builder
 	line, width := indent, len(indent)
 	text = strings.ReplaceAll(text, "-o ", "-o\u00a0")
-	text = mixedNumber.ReplaceAllString(text, "$1\u00a0$2")
+	text = mixedNumber().ReplaceAllString(text, "$1\u00a0$2")
 	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\t' }) {
 		word = strings.ReplaceAll(word, "\u00a0", " ")
 		w := uniseg.StringWidth(word)
