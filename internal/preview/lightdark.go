@@ -5,11 +5,11 @@ import (
 	"eighthturn/internal/report"
 )
 
-// lightAndDark is the study of light and dark, with the seams that the view called vanishing marks.
-func lightAndDark(p *plans) reportTab {
-	r := documentTab("Light and dark", report.Values(&p.Plans))
+// seamMarks are the seams that the view called vanishing marks.
+func seamMarks(p *plans) []mark {
+	var list []mark
 	for _, m := range report.SeamsHardToSee(&p.Plans) {
-		r.Marks = append(r.Marks, mark{Says: m.Says, Heavy: m.Band == contrast.Vanishes, Seams: m.Seams})
+		list = append(list, mark{Says: m.Says, Heavy: m.Band == contrast.Vanishes, Seams: m.Seams})
 	}
-	return r
+	return list
 }

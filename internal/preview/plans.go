@@ -27,9 +27,6 @@ func newPlans(t *quilt.Top, source *layout.Source, name string) *plans {
 	return &plans{Plans: report.Plans{Top: t, Contrast: contrast.Options{Distance: viewedFrom}, Line: line}, top: t, source: source, name: name}
 }
 
-// cuttingTab is what to cut and what to buy.
-func cuttingTab(p *plans) reportTab { return documentTab("Cutting", report.Cutting(&p.Plans)) }
-
 // cutting is how the top is cut.
 func (p *plans) cutting() *cutting.Plan { return p.Cuts() }
 

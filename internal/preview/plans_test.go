@@ -11,7 +11,6 @@ import (
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
-	"eighthturn/internal/report"
 	"eighthturn/layout"
 )
 
@@ -40,7 +39,7 @@ func samePatches(a, b []int) bool {
 // it, and each patch of the top is a line's.
 func TestCuttingRows(t *testing.T) {
 	for name, top := range everyTop(t) {
-		for _, fault := range apartFromCuts(top, cuttingTab(plansOf(top))) {
+		for _, fault := range apartFromCuts(top, reporters()[1].make(plansOf(top))) {
 			t.Errorf("%s: %s", name, fault)
 		}
 	}
@@ -61,7 +60,7 @@ func TestCuttingRowsCatches(t *testing.T) {
 		"a strip that lights nothing": func(r reportTab) { stripRow(r).Patches = nil },
 		"a fabric with another's":     func(r reportTab) { s := titledSection(r, "To buy").Rows; s[0].Faces = s[1].Faces },
 	} {
-		r := cuttingTab(plansOf(top))
+		r := reporters()[1].make(plansOf(top))
 		for i := range r.Sections {
 			r.Sections[i].Rows = slices.Clone(r.Sections[i].Rows)
 			for j := range r.Sections[i].Rows {
@@ -122,12 +121,10 @@ func apartFromCuts(top *quilt.Top, r reportTab) (faults []string) {
 	return faults
 }
 
-func sewingTab(p *plans) reportTab { return documentTab("Sewing", report.Sewing(&p.Plans)) }
-
 // TestSewingRows: every row of the sewing report lights up what the plan sews by it.
 func TestSewingRows(t *testing.T) {
 	for name, top := range everyTop(t) {
-		for _, fault := range apartFromSews(top, sewingTab(plansOf(top))) {
+		for _, fault := range apartFromSews(top, reporters()[2].make(plansOf(top))) {
 			t.Errorf("%s: %s", name, fault)
 		}
 	}
@@ -160,7 +157,7 @@ func TestSewingRowsCatches(t *testing.T) {
 		},
 		"a joint that nests": func(r reportTab) { unnested(r).Patches = unnested(r).Patches[4:] },
 	} {
-		r := sewingTab(plansOf(top))
+		r := reporters()[2].make(plansOf(top))
 		spoil(r)
 		if len(apartFromSews(top, r)) == 0 {
 			t.Errorf("%s goes unnoticed", name)

@@ -27,13 +27,17 @@ type reporter struct {
 
 // reporters make every report, in the order of their tabs.
 func reporters() []reporter {
-	return []reporter{
-		{"Light and dark", lightAndDark},
-		{"Cutting", cuttingTab},
-		{"Sewing", func(p *plans) reportTab { return documentTab("Sewing", report.Sewing(&p.Plans)) }},
-		{"Pattern", patternReport},
-		{"Files", filesReport},
+	var list []reporter
+	for _, r := range report.Reports() {
+		list = append(list, reporter{r.Title, func(p *plans) reportTab {
+			tab := documentTab(r.Title, r.Make(&p.Plans))
+			if r.Name == report.LightAndDark {
+				tab.Marks = seamMarks(p)
+			}
+			return tab
+		}})
 	}
+	return append(list, reporter{"Pattern", patternReport}, reporter{"Files", filesReport})
 }
 
 // tabs are the names of all reports.

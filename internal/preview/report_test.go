@@ -76,7 +76,7 @@ var laid = struct {
 func TestRowsAreTheStudys(t *testing.T) {
 	t.Parallel()
 	for name, top := range everyTop(t) {
-		for _, fault := range apartFromStudy(top, lightAndDark(newPlans(top, nil, ""))) {
+		for _, fault := range apartFromStudy(top, reporters()[0].make(newPlans(top, nil, ""))) {
 			t.Errorf("%s: %s", name, fault)
 		}
 	}
@@ -94,7 +94,7 @@ func TestRowsAreTheStudysCatches(t *testing.T) {
 		"none at all":  func(rows []row) { rows[0].Seams = nil },
 		"of a stretch": func(rows []row) { rows[0].Seams[0] = len(top.Seams) - 1 },
 	} {
-		r := lightAndDark(newPlans(top, nil, ""))
+		r := reporters()[0].make(newPlans(top, nil, ""))
 		rows := slices.Clone(titledSection(r, "Fabrics that meet").Rows)
 		for i := range rows {
 			rows[i].Seams = slices.Clone(rows[i].Seams)

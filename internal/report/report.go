@@ -22,10 +22,13 @@ type Report struct {
 	Plan  func(*Plans) any // its data, which is written as JSON; nil for none
 }
 
+// LightAndDark is the name of the report of light and dark, whose seams the page marks.
+const LightAndDark = "values"
+
 // Reports are all reports that the page shows in tabs, in their order.
 func Reports() []Report {
 	return []Report{
-		{"values", "Light and dark", "light and dark: does the figure read?", Values, func(p *Plans) any { return p.Values() }},
+		{LightAndDark, "Light and dark", "light and dark: does the figure read?", Values, func(p *Plans) any { return p.Values() }},
 		{"cuts", "Cutting", "what to cut and what to buy", Cutting, func(p *Plans) any { return p.Cuts() }},
 		{"sew", "Sewing", "how it goes together, step by step", Sewing, func(p *Plans) any { return p.Steps() }},
 	}
