@@ -86,7 +86,7 @@ func TestNoHintWhereItDoesNotApply(t *testing.T) {
 
 func TestHintsNameTheirBlocks(t *testing.T) {
 	s := of(t, "strip 4", board("R", "Q", 4, 3))
-	if got, want := fmt.Sprint(s.Hints), "[{OddMatchesCorners ring [R Q]}]"; got != want {
+	if got, want := fmt.Sprint(s.Hints), "[{odd-matches-corners ring [R Q]}]"; got != want {
 		t.Errorf("got %s, want %s", got, want)
 	}
 	if _, known := blocks.Find(blocks.Kinds(), s.Hints[0].Kind); !known {
