@@ -3,6 +3,7 @@ package layout_test
 import (
 	"reflect"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
 )
@@ -43,5 +44,5 @@ func clearPlaces(v reflect.Value) {
 }
 
 func mayHoldPlaces(t reflect.Type) bool {
-	return t.Kind() == reflect.Struct && t != reflect.TypeFor[quilt.Point]()
+	return t.Kind() == reflect.Struct && t != reflect.TypeFor[measure.Point]()
 }

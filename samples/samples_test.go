@@ -99,7 +99,7 @@ func uncovered(top *quilt.Top) float64 {
 }
 
 // area is an outline's area in square inches.
-func area(outline []quilt.Point) float64 {
+func area(outline []measure.Point) float64 {
 	sum := 0.0
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]

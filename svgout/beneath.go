@@ -3,6 +3,7 @@ package svgout
 import (
 	"slices"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
 
@@ -61,7 +62,7 @@ func (p *picture) full() bool {
 
 // extent is the outlines of everything that is there: the whole top at once, or piece by
 // piece where places with nothing in them would be covered.
-func (p *picture) extent(yield func([]quilt.Point) bool) {
+func (p *picture) extent(yield func([]measure.Point) bool) {
 	if p.full() {
 		yield(cornersOf(p.Outer))
 		return
@@ -113,9 +114,9 @@ func (u *underlay) seam(i int32) *quilt.Seam {
 
 // shapes are the shapes under seams.
 func (u *underlay) shapes(seams []int32) Outlines {
-	return func(yield func([]quilt.Point) bool) {
+	return func(yield func([]measure.Point) bool) {
 		known := &insets{}
-		var room [6]quilt.Point
+		var room [6]measure.Point
 		for _, i := range seams {
 			if shape := u.shape(room[:0], u.seam(i), known); len(shape) > 0 && !yield(shape) {
 				return
@@ -127,14 +128,14 @@ func (u *underlay) shapes(seams []int32) Outlines {
 // shape is the shape under a seam: up one side of it and down the other, from corner to corner
 // of a grid of a hundredth of a user unit, since it need not be exact. There is none for a seam
 // that is shorter than that.
-func (u *underlay) shape(room []quilt.Point, s *quilt.Seam, known *insets) []quilt.Point {
+func (u *underlay) shape(room []measure.Point, s *quilt.Seam, known *insets) []measure.Point {
 	from, to := coarsely(s.From), coarsely(s.To)
 	if from == to {
 		return nil
 	}
 	a0, a1 := u.insetOf(s.A, known).stretch(s.From, s.To)
 	b1, b0 := u.insetOf(s.B, known).stretch(s.To, s.From)
-	for _, p := range [6]quilt.Point{from, b0, b1, to, a1, a0} {
+	for _, p := range [6]measure.Point{from, b0, b1, to, a1, a0} {
 		if n := len(room); n == 0 || p != room[n-1] {
 			room = append(room, p)
 		}
@@ -153,8 +154,8 @@ func (u *underlay) insetOf(face int32, known *insets) *inset {
 
 // coarse are the outlines of faces on the grid of what need not be exact.
 func (p *picture) coarse(faces []int32) Outlines {
-	return func(yield func([]quilt.Point) bool) {
-		var room []quilt.Point
+	return func(yield func([]measure.Point) bool) {
+		var room []measure.Point
 		for _, i := range faces {
 			room = room[:0]
 			for _, q := range p.Faces[i].Outline {

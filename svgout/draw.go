@@ -186,7 +186,7 @@ func (p *picture) shown() []int {
 
 // outlinesOf are the outlines of faces.
 func (p *picture) outlinesOf(faces []int32) Outlines {
-	return func(yield func([]quilt.Point) bool) {
+	return func(yield func([]measure.Point) bool) {
 		for _, i := range faces {
 			if !yield(p.Faces[i].Outline) {
 				return
@@ -197,11 +197,11 @@ func (p *picture) outlinesOf(faces []int32) Outlines {
 
 // lines are n stretches.
 func lines(n int, seam func(i int) *quilt.Seam) Outlines {
-	return func(yield func([]quilt.Point) bool) {
-		var ends [2]quilt.Point
+	return func(yield func([]measure.Point) bool) {
+		var ends [2]measure.Point
 		for i := range n {
 			s := seam(i)
-			ends = [2]quilt.Point{s.From, s.To}
+			ends = [2]measure.Point{s.From, s.To}
 			if !yield(ends[:]) {
 				return
 			}
@@ -210,6 +210,6 @@ func lines(n int, seam func(i int) *quilt.Seam) Outlines {
 }
 
 // cornersOf is the outline of a rectangle.
-func cornersOf(r quilt.Rect) []quilt.Point {
-	return []quilt.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
+func cornersOf(r quilt.Rect) []measure.Point {
+	return []measure.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
 }

@@ -3,7 +3,7 @@ package svgout
 import (
 	"math"
 
-	"eighthturn/internal/quilt"
+	"eighthturn/internal/measure"
 )
 
 // inset is a convex outline drawn inwards until its first side has shrunk to nothing: each
@@ -26,7 +26,7 @@ type side struct {
 }
 
 // of finds the inset of a clockwise outline, in the room of the last one.
-func (in *inset) of(outline []quilt.Point) {
+func (in *inset) of(outline []measure.Point) {
 	in.sides = in.sides[:0]
 	for i, p := range outline {
 		q := outline[0]
@@ -78,7 +78,7 @@ func (in *inset) middle() (x, y, room float64) {
 }
 
 // stretch is the stretch of the inset that belongs to one of the outline's, clockwise.
-func (in *inset) stretch(from, to quilt.Point) (a, b quilt.Point) {
+func (in *inset) stretch(from, to measure.Point) (a, b measure.Point) {
 	x, y := float64(from.X), float64(from.Y)
 	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
 	best, least := &in.sides[0], math.Inf(1)

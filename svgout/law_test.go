@@ -182,7 +182,7 @@ func lawCorners(top *quilt.Top, svg []byte) error {
 		}
 	}
 	for _, s := range slices.Concat(top.Seams, top.StripSeams) {
-		for _, end := range []quilt.Point{s.From, s.To} {
+		for _, end := range []measure.Point{s.From, s.To} {
 			if text := string(appendPoint(nil, end)); !corners[text] {
 				return fmt.Errorf("a seam ends at %s, where no outline has a corner", text)
 			}

@@ -39,11 +39,11 @@ func (p *picture) rim() []Item {
 		return nil
 	}
 	half := measure.NM(p.stroke / 2 * float64(measure.Inch) / PixelsPerInch)
-	in := quilt.Rect{Min: p.Outer.Min.Add(quilt.Point{X: half, Y: half}), Max: p.Outer.Max.Add(quilt.Point{X: -half, Y: -half})}
-	return []Item{{ID: "rim", Outlines: func(yield func([]quilt.Point) bool) { yield(cornersOf(in)) }}}
+	in := quilt.Rect{Min: p.Outer.Min.Add(measure.Point{X: half, Y: half}), Max: p.Outer.Max.Add(measure.Point{X: -half, Y: -half})}
+	return []Item{{ID: "rim", Outlines: func(yield func([]measure.Point) bool) { yield(cornersOf(in)) }}}
 }
 
-func (p *picture) patchOutlines(yield func([]quilt.Point) bool) {
+func (p *picture) patchOutlines(yield func([]measure.Point) bool) {
 	for i := range p.Patches {
 		if !yield(p.Patches[i].Outline) {
 			return

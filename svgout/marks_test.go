@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
 )
@@ -38,7 +39,7 @@ func TestMarkedSeams(t *testing.T) {
 	}
 	plain, some := drawnMarked(t, marks{}), drawnMarked(t, marks{seams: list})
 	for _, m := range list {
-		stretch := string(appendLine(nil, []quilt.Point{m.From, m.To}, true))
+		stretch := string(appendLine(nil, []measure.Point{m.From, m.To}, true))
 		if n := strings.Count(some, stretch) - strings.Count(plain, stretch); n != 2 {
 			t.Errorf("%s comes %d times, expected 2", stretch, n)
 		}

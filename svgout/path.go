@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"eighthturn/internal/measure"
-	"eighthturn/internal/quilt"
 )
 
 // appendNumber writes a length in user units with four decimals at the most: steps of a
@@ -76,14 +75,14 @@ func rounded(units float64) string {
 	return strconv.FormatFloat(units, 'f', digits, 64)
 }
 
-func appendPoint(b []byte, p quilt.Point) []byte {
+func appendPoint(b []byte, p measure.Point) []byte {
 	b = appendNumber(b, p.X)
 	b = append(b, ' ')
 	return appendNumber(b, p.Y)
 }
 
 // appendOutline writes a closed outline.
-func appendOutline(b []byte, outline []quilt.Point) []byte {
+func appendOutline(b []byte, outline []measure.Point) []byte {
 	command := byte('M')
 	for _, p := range outline {
 		b = append(b, command)
@@ -94,7 +93,7 @@ func appendOutline(b []byte, outline []quilt.Point) []byte {
 }
 
 // appendLine writes an outline, closed or open.
-func appendLine(b []byte, outline []quilt.Point, open bool) []byte {
+func appendLine(b []byte, outline []measure.Point, open bool) []byte {
 	b = appendOutline(b, outline)
 	if open {
 		return b[:len(b)-1]
@@ -107,13 +106,13 @@ func hundredths(nm measure.NM) int32 { return int32((int64(nm)*48 + 63_500) / 12
 
 // coarsely is the nearest point of a grid of a hundredth of a user unit, for what need not be
 // exact: it is written with two decimals at the most.
-func coarsely(p quilt.Point) quilt.Point {
-	return quilt.Point{X: ofHundredths(hundredths(p.X)), Y: ofHundredths(hundredths(p.Y))}
+func coarsely(p measure.Point) measure.Point {
+	return measure.Point{X: ofHundredths(hundredths(p.X)), Y: ofHundredths(hundredths(p.Y))}
 }
 
 func ofHundredths(n int32) measure.NM { return measure.NM((int64(n)*127_000 + 24) / 48) }
 
 // coarselyAt is the same for a place in nanometres.
-func coarselyAt(x, y float64) quilt.Point {
-	return coarsely(quilt.Point{X: measure.NM(math.Round(x)), Y: measure.NM(math.Round(y))})
+func coarselyAt(x, y float64) measure.Point {
+	return coarsely(measure.Point{X: measure.NM(math.Round(x)), Y: measure.NM(math.Round(y))})
 }

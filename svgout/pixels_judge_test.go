@@ -47,7 +47,7 @@ func lawMiddles(top *quilt.Top, view View, m *image.NRGBA, zoom float64) error {
 }
 
 // mean is the mean of an outline's corners in user units.
-func mean(outline []quilt.Point) (x, y float64) {
+func mean(outline []measure.Point) (x, y float64) {
 	for _, p := range outline {
 		x, y = x+userUnits(p.X), y+userUnits(p.Y)
 	}
@@ -56,7 +56,7 @@ func mean(outline []quilt.Point) (x, y float64) {
 
 // away is how far a place lies from the nearest side of an outline, but for sides along a
 // line.
-func away(outline []quilt.Point, x, y float64, but ...quilt.Point) float64 {
+func away(outline []measure.Point, x, y float64, but ...measure.Point) float64 {
 	nearest := math.Inf(1)
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]

@@ -61,7 +61,7 @@ type Item struct {
 }
 
 // Outlines goes through outlines one by one; each is only lent.
-type Outlines iter.Seq[[]quilt.Point]
+type Outlines iter.Seq[[]measure.Point]
 
 // Labels name the outlines of an item.
 type Labels struct {

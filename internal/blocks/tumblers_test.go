@@ -59,7 +59,7 @@ func measured(outline [][2]float64) (p trapezoid, ok bool) {
 }
 
 // inInches is a patch's outline in inches.
-func inInches(outline []quilt.Point) [][2]float64 {
+func inInches(outline []measure.Point) [][2]float64 {
 	var list [][2]float64
 	for _, p := range outline {
 		list = append(list, [2]float64{float64(p.X) / inch, float64(p.Y) / inch})
@@ -217,8 +217,8 @@ func mirrored(top *quilt.Top) error {
 }
 
 // fromLeft is an outline within its column, mirrored or not, as the set of its corners.
-func fromLeft(outline []quilt.Point, left measure.NM, mirror bool, side measure.NM) map[quilt.Point]bool {
-	corners := map[quilt.Point]bool{}
+func fromLeft(outline []measure.Point, left measure.NM, mirror bool, side measure.NM) map[measure.Point]bool {
+	corners := map[measure.Point]bool{}
 	for _, c := range outline {
 		c.X -= left
 		if mirror {
@@ -236,11 +236,11 @@ func TestColumnsMirrorNotices(t *testing.T) {
 	if err := mirrored(laid(t, text)); err != nil {
 		t.Fatal(err)
 	}
-	for what, change := range map[string]func(x int, p *quilt.Point, side measure.NM){
-		"same lean": func(x int, p *quilt.Point, side measure.NM) {
+	for what, change := range map[string]func(x int, p *measure.Point, side measure.NM){
+		"same lean": func(x int, p *measure.Point, side measure.NM) {
 			p.X = measure.NM(x)*side + side - (p.X - measure.NM(x)*side)
 		},
-		"shifted": func(_ int, p *quilt.Point, _ measure.NM) { p.Y++ },
+		"shifted": func(_ int, p *measure.Point, _ measure.NM) { p.Y++ },
 	} {
 		top := laid(t, text)
 		for i := range top.Patches {

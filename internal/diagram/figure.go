@@ -12,16 +12,13 @@ import (
 	"eighthturn/palettes"
 )
 
-// Point is a place in a diagram.
-type Point struct{ X, Y measure.NM }
-
 // Figure is one diagram.
 type Figure struct {
-	Title       string // a few words: the caption
-	Description string // what it shows, for someone who cannot see it
-	Min, Max    Point  // the frame: what is drawn lies in it; words may need the margin that the renderer adds
-	TrueSize    bool   // to be drawn as large as its subject; otherwise it may be scaled to the page
-	Marks       []Mark // drawn in this order
+	Title       string        // a few words: the caption
+	Description string        // what it shows, for someone who cannot see it
+	Min, Max    measure.Point // the frame: what is drawn lies in it; words may need the margin that the renderer adds
+	TrueSize    bool          // to be drawn as large as its subject; otherwise it may be scaled to the page
+	Marks       []Mark        // drawn in this order
 }
 
 // Mark is one thing in a diagram. Of its parts one is set: Area, Line or Words.
@@ -34,7 +31,7 @@ type Mark struct {
 
 // Area is a filled outline.
 type Area struct {
-	Outline []Point // the first corner not repeated
+	Outline []measure.Point // the first corner not repeated
 	Fill    palettes.Colour
 	Hatch   bool // the wrong side of the cloth: the fill, paler, with slanting lines
 	Clear   bool // no fill at all
@@ -43,7 +40,7 @@ type Area struct {
 
 // Line is a line of straight stretches.
 type Line struct {
-	Points []Point
+	Points []measure.Point
 	Stroke Stroke
 	Start  Ending
 	End    Ending
@@ -52,7 +49,7 @@ type Line struct {
 // Words is a line of words.
 type Words struct {
 	Text     string
-	At       Point // the middle of the words' height; across, by Anchor
+	At       measure.Point // the middle of the words' height; across, by Anchor
 	Points   float64
 	Anchor   Anchor
 	Quarters int // quarter turns clockwise

@@ -12,14 +12,14 @@ import (
 func invented(seed uint64) (*Figure, Options) {
 	r := rand.New(rand.NewPCG(seed, 7))
 	wild := r.IntN(4) == 0
-	point := func() Point {
+	point := func() measure.Point {
 		if wild && r.IntN(3) == 0 {
-			return Point{measure.NM(r.Int64()) - 1<<62, measure.NM(r.Int64()) - 1<<62}
+			return measure.Point{X: measure.NM(r.Int64()) - 1<<62, Y: measure.NM(r.Int64()) - 1<<62}
 		}
-		return Point{measure.NM(r.Int64N(int64(40 * measure.Inch))), measure.NM(r.Int64N(int64(30 * measure.Inch)))}
+		return measure.Point{X: measure.NM(r.Int64N(int64(40 * measure.Inch))), Y: measure.NM(r.Int64N(int64(30 * measure.Inch)))}
 	}
-	points := func(most int) []Point {
-		var list []Point
+	points := func(most int) []measure.Point {
+		var list []measure.Point
 		for range r.IntN(most + 1) {
 			list = append(list, point())
 		}
@@ -39,7 +39,7 @@ func invented(seed uint64) (*Figure, Options) {
 	return f, o
 }
 
-func mark(r *rand.Rand, point func() Point, points func(int) []Point) Mark {
+func mark(r *rand.Rand, point func() measure.Point, points func(int) []measure.Point) Mark {
 	m := Mark{Lit: []int{r.IntN(9)}}
 	stroke := func() Stroke { return Stroke(r.IntN(13)) }
 	colour := palettes.Colour{R: uint8(r.IntN(256)), G: uint8(r.IntN(256)), B: uint8(r.IntN(256))}

@@ -18,7 +18,7 @@ import (
 func TestInchIsAnInch(t *testing.T) {
 	convert := judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert")
 	for side, want := range map[measure.NM]int{measure.Inch: 300, 10 * measure.Centimetre: 1181} {
-		square := []Point{{}, {X: side}, {X: side, Y: side}, {Y: side}}
+		square := []measure.Point{{}, {X: side}, {X: side, Y: side}, {Y: side}}
 		f := &Figure{TrueSize: true, Max: square[2], Marks: []Mark{{Area: &Area{Outline: square, Fill: palettes.Colour{}}}, {Words: &Words{Text: "words far beyond the square, which make the picture larger"}}}}
 		for _, units := range []measure.System{measure.Inches, measure.Centimetres} {
 			var svg, out bytes.Buffer

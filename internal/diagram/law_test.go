@@ -66,7 +66,7 @@ func TestEverythingIsOnTheSheet(t *testing.T) {
 
 // TestWhatLiesOutsideIsNoticed: the law catches a mark that was moved after it was placed.
 func TestWhatLiesOutsideIsNoticed(t *testing.T) {
-	f := &Figure{Max: Point{measure.Inch, measure.Inch}, Marks: []Mark{{Words: &Words{Text: "words", At: Point{}}}}}
+	f := &Figure{Max: measure.Point{X: measure.Inch, Y: measure.Inch}, Marks: []Mark{{Words: &Words{Text: "words", At: measure.Point{}}}}}
 	s := Place(f, Options{})
 	s.Items[0].Label.At.X -= 10
 	if len(outside(s, NewLettering())) == 0 {
@@ -130,10 +130,10 @@ func TestMalformedIsNoticed(t *testing.T) {
 // TestTrueSize: an inch of the subject is an inch on the sheet, 72 points, and the SVG's own
 // measures are those of its view box.
 func TestTrueSize(t *testing.T) {
-	f := &Figure{TrueSize: true, Max: Point{2 * measure.Inch, measure.Inch}}
+	f := &Figure{TrueSize: true, Max: measure.Point{X: 2 * measure.Inch, Y: measure.Inch}}
 	for _, units := range []measure.System{measure.Inches, measure.Centimetres} {
 		s := Place(f, Options{})
-		if a, b := s.At(Point{}), s.At(Point{X: measure.Inch}); math.Abs(b.X-a.X-72) > 1e-9 {
+		if a, b := s.At(measure.Point{}), s.At(measure.Point{X: measure.Inch}); math.Abs(b.X-a.X-72) > 1e-9 {
 			t.Errorf("an inch is %g points", b.X-a.X)
 		}
 		var b bytes.Buffer
@@ -154,7 +154,7 @@ func TestTrueSize(t *testing.T) {
 // without need.
 func TestWordsFitTheirRoom(t *testing.T) {
 	for _, room := range []measure.NM{measure.Inch / 100, measure.Inch / 4, measure.Inch, 20 * measure.Inch} {
-		f := &Figure{Max: Point{30 * measure.Inch, 5 * measure.Inch}, Marks: []Mark{{Words: &Words{Text: "a long name of a fabric", At: Point{15 * measure.Inch, measure.Inch}, Points: 9, Room: room}}}}
+		f := &Figure{Max: measure.Point{X: 30 * measure.Inch, Y: 5 * measure.Inch}, Marks: []Mark{{Words: &Words{Text: "a long name of a fabric", At: measure.Point{X: 15 * measure.Inch, Y: measure.Inch}, Points: 9, Room: room}}}}
 		s := Place(f, Options{})
 		l := s.Items[0].Label
 		if long := float64(room) * s.Scale; l.Width > long+1e-9 || l.Size < 9 && l.Width < long-1e-6 {
@@ -216,9 +216,9 @@ func FuzzSVG(f *testing.F) {
 	f.Fuzz(func(t *testing.T, seed uint64, words string, size float64, x, y int64, q uint8) {
 		fig, o := invented(seed)
 		fig.Title = words
-		fig.Marks = append(fig.Marks, Mark{Words: &Words{Text: words, Points: size, At: Point{measure.NM(x), measure.NM(y)}, Quarters: int(q), Halo: true, Room: measure.NM(y)}},
-			Mark{Area: &Area{Outline: []Point{{0, 0}, {measure.NM(x), 0}, {measure.NM(x), measure.NM(y)}}, Hatch: true, Edge: Stroke(q)}},
-			Mark{Line: &Line{Points: []Point{{measure.NM(y), 0}, {measure.NM(x), 5}}, Stroke: Stroke(q), Start: Ending(q), End: Arrow}})
+		fig.Marks = append(fig.Marks, Mark{Words: &Words{Text: words, Points: size, At: measure.Point{X: measure.NM(x), Y: measure.NM(y)}, Quarters: int(q), Halo: true, Room: measure.NM(y)}},
+			Mark{Area: &Area{Outline: []measure.Point{{X: 0, Y: 0}, {X: measure.NM(x), Y: 0}, {X: measure.NM(x), Y: measure.NM(y)}}, Hatch: true, Edge: Stroke(q)}},
+			Mark{Line: &Line{Points: []measure.Point{{X: measure.NM(y), Y: 0}, {X: measure.NM(x), Y: 5}}, Stroke: Stroke(q), Start: Ending(q), End: Arrow}})
 		s := Place(fig, o)
 		if list := outside(s, NewLettering()); len(list) > 0 {
 			t.Fatalf("%v lies beyond the sheet of %g by %g", list, s.Width, s.Height)

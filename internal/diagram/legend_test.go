@@ -1,12 +1,15 @@
 package diagram
 
-import "testing"
+import (
+	"eighthturn/internal/measure"
+	"testing"
+)
 
 // TestLegendOfArrows: an arrow round a point has an entry of its own, beside that of straight
 // arrows where there are any, and none where no arrow is bent.
 func TestLegendOfArrows(t *testing.T) {
-	straight := Mark{Line: &Line{Points: []Point{{}, {X: 1e8}}, Stroke: Pressing, End: Arrow}}
-	bent := Mark{Line: &Line{Points: []Point{{}, {X: 1e8}, {X: 1e8, Y: 1e8}}, Stroke: Pressing, End: Arrow}}
+	straight := Mark{Line: &Line{Points: []measure.Point{{}, {X: 1e8}}, Stroke: Pressing, End: Arrow}}
+	bent := Mark{Line: &Line{Points: []measure.Point{{}, {X: 1e8}, {X: 1e8, Y: 1e8}}, Stroke: Pressing, End: Arrow}}
 	for _, c := range []struct {
 		marks []Mark
 		bent  []bool // by entry

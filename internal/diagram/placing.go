@@ -26,7 +26,7 @@ type words struct {
 
 // reach is a point of the subject and how far, in points, something reaches from it.
 type reach struct {
-	at                    Point
+	at                    measure.Point
 	left, right, up, down float64
 	room                  measure.NM // the length that the words must fit into, 0 for none
 	width                 float64    // of the words
@@ -65,7 +65,7 @@ func (p *placing) measure() {
 func (p *placing) reach(r reach) { p.reaches = append(p.reaches, r) }
 
 // around notes something that reaches equally far in all directions.
-func (p *placing) around(at Point, by float64) {
+func (p *placing) around(at measure.Point, by float64) {
 	p.reach(reach{at: at, left: by, right: by, up: by, down: by})
 }
 

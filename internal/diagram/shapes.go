@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 
@@ -28,7 +29,7 @@ func (e Ending) reach() float64 {
 	return 0
 }
 
-func (s *Sheet) places(points []Point) []XY {
+func (s *Sheet) places(points []measure.Point) []XY {
 	list := make([]XY, len(points))
 	for i, p := range points {
 		list[i] = s.At(p)

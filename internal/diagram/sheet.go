@@ -67,7 +67,7 @@ type Label struct {
 }
 
 // At is where a point of the subject lies on the sheet.
-func (s *Sheet) At(p Point) XY {
+func (s *Sheet) At(p measure.Point) XY {
 	return XY{s.Origin.X + float64(float64(p.X)*s.Scale), s.Origin.Y + float64(float64(p.Y)*s.Scale)}
 }
 

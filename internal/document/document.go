@@ -222,7 +222,7 @@ type Picture struct {
 // so that a hairline of the page shows between neighbours, unless something lies beneath the
 // seams, as it does in a drawing made of a scene of package svgout.
 type Drawing struct {
-	Min, Max diagram.Point // the frame; what lies outside is cut off
+	Min, Max measure.Point // the frame; what lies outside is cut off
 	Ground   []byte        // a PNG file stretched over the frame, beneath the layers; nil for none
 	Layers   []Layer       // in the order in which they are painted
 	Marks    []diagram.Mark
@@ -231,7 +231,7 @@ type Drawing struct {
 // Layer is outlines that look alike.
 type Layer struct {
 	Name  string            // what it is, such as the fabric's name
-	Paths [][]diagram.Point // the first corner not repeated
+	Paths [][]measure.Point // the first corner not repeated
 	Open  bool              // lines, not outlines: never filled, the last point not joined to the first
 	Fill  *palettes.Colour  // nil for none
 	Line  float64           // width of the line in points of the page; 0 for none

@@ -75,7 +75,7 @@ type innerStretch [7]int64
 // run is patches that follow one another in a top, with their origin.
 type run struct {
 	first, count int
-	origin       quilt.Point
+	origin       measure.Point
 }
 
 // templateNumber is the number of the template of a run, made if it is new.
@@ -102,7 +102,7 @@ func (n *numbering) templateNumber(t *quilt.Top, r run) (number int32, isNew boo
 	return number, true
 }
 
-func appendOutlineKey(b []byte, outline []quilt.Point, origin quilt.Point) []byte {
+func appendOutlineKey(b []byte, outline []measure.Point, origin measure.Point) []byte {
 	b = append(b, byte(len(outline)))
 	for _, p := range outline {
 		b = binary.AppendVarint(b, int64(p.X-origin.X))
@@ -129,7 +129,7 @@ func (p *preparing) describe(r run) *template {
 	return made
 }
 
-func relative(outline []quilt.Point, origin quilt.Point) []int64 {
+func relative(outline []measure.Point, origin measure.Point) []int64 {
 	list := make([]int64, 0, 2*len(outline))
 	for _, p := range outline {
 		list = append(list, units(p.X-origin.X), units(p.Y-origin.Y))

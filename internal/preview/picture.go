@@ -120,12 +120,12 @@ func (p *preparing) findRuns() {
 }
 
 // origin is the upper left corner of a cell.
-func (p *preparing) origin(cell int) quilt.Point {
+func (p *preparing) origin(cell int) measure.Point {
 	return p.CellRect(cell).Min
 }
 
 // within says whether all of a cell's patches lie in its square.
-func (p *preparing) within(c *quilt.Cell, at quilt.Point) bool {
+func (p *preparing) within(c *quilt.Cell, at measure.Point) bool {
 	for n := c.First; n < c.First+c.Count; n++ {
 		for _, q := range p.Patches[n].Outline {
 			if q.X < at.X || q.Y < at.Y || q.X > at.X+p.SideFinished || q.Y > at.Y+p.SideFinished {

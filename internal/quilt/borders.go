@@ -2,6 +2,7 @@ package quilt
 
 import (
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/layout"
 )
 
@@ -23,13 +24,13 @@ func (l *builder) borders(field perimeter) {
 
 // border adds one border round what is there, and returns the new perimeter and its rectangle.
 func (l *builder) border(n int, b layout.Edging, inner perimeter, at Rect) (perimeter, Rect) {
-	outer := Rect{Point{at.Min.X - b.Width, at.Min.Y - b.Width}, Point{at.Max.X + b.Width, at.Max.Y + b.Width}}
-	leftStrip := l.borderStrip(n, 1, b, Rect{Point{outer.Min.X, at.Min.Y}, Point{at.Min.X, at.Max.Y}})
-	rightStrip := l.borderStrip(n, 2, b, Rect{Point{at.Max.X, at.Min.Y}, Point{outer.Max.X, at.Max.Y}})
+	outer := Rect{measure.Point{X: at.Min.X - b.Width, Y: at.Min.Y - b.Width}, measure.Point{X: at.Max.X + b.Width, Y: at.Max.Y + b.Width}}
+	leftStrip := l.borderStrip(n, 1, b, Rect{measure.Point{X: outer.Min.X, Y: at.Min.Y}, measure.Point{X: at.Min.X, Y: at.Max.Y}})
+	rightStrip := l.borderStrip(n, 2, b, Rect{measure.Point{X: at.Max.X, Y: at.Min.Y}, measure.Point{X: outer.Max.X, Y: at.Max.Y}})
 	l.join(inner[left], leftStrip[right])
 	l.join(inner[right], rightStrip[left])
-	topStrip := l.borderStrip(n, 3, b, Rect{outer.Min, Point{outer.Max.X, at.Min.Y}})
-	bottomStrip := l.borderStrip(n, 4, b, Rect{Point{outer.Min.X, at.Max.Y}, outer.Max})
+	topStrip := l.borderStrip(n, 3, b, Rect{outer.Min, measure.Point{X: outer.Max.X, Y: at.Min.Y}})
+	bottomStrip := l.borderStrip(n, 4, b, Rect{measure.Point{X: outer.Min.X, Y: at.Max.Y}, outer.Max})
 	l.join(concat(leftStrip[top], inner[top], rightStrip[top]), topStrip[bottom])
 	l.join(concat(rightStrip[bottom], inner[bottom], leftStrip[bottom]), bottomStrip[top])
 	return perimeter{
@@ -51,18 +52,18 @@ func concat(lists ...[]span) []span {
 // corneredBorder adds a border with a square in each corner: four strips as long as the
 // sides that they are sewn to.
 func (l *builder) corneredBorder(n int, b layout.Edging, inner perimeter, at Rect) (perimeter, Rect) {
-	outer := Rect{Point{at.Min.X - b.Width, at.Min.Y - b.Width}, Point{at.Max.X + b.Width, at.Max.Y + b.Width}}
+	outer := Rect{measure.Point{X: at.Min.X - b.Width, Y: at.Min.Y - b.Width}, measure.Point{X: at.Max.X + b.Width, Y: at.Max.Y + b.Width}}
 	sides := [4]perimeter{
-		l.borderStrip(n, 1, b, Rect{Point{at.Min.X, outer.Min.Y}, Point{at.Max.X, at.Min.Y}}),
-		l.borderStrip(n, 2, b, Rect{Point{at.Max.X, at.Min.Y}, Point{outer.Max.X, at.Max.Y}}),
-		l.borderStrip(n, 3, b, Rect{Point{at.Min.X, at.Max.Y}, Point{at.Max.X, outer.Max.Y}}),
-		l.borderStrip(n, 4, b, Rect{Point{outer.Min.X, at.Min.Y}, Point{at.Min.X, at.Max.Y}}),
+		l.borderStrip(n, 1, b, Rect{measure.Point{X: at.Min.X, Y: outer.Min.Y}, measure.Point{X: at.Max.X, Y: at.Min.Y}}),
+		l.borderStrip(n, 2, b, Rect{measure.Point{X: at.Max.X, Y: at.Min.Y}, measure.Point{X: outer.Max.X, Y: at.Max.Y}}),
+		l.borderStrip(n, 3, b, Rect{measure.Point{X: at.Min.X, Y: at.Max.Y}, measure.Point{X: at.Max.X, Y: outer.Max.Y}}),
+		l.borderStrip(n, 4, b, Rect{measure.Point{X: outer.Min.X, Y: at.Min.Y}, measure.Point{X: at.Min.X, Y: at.Max.Y}}),
 	}
 	corners := [4]perimeter{
 		l.cornerSquare(n, 5, b, Rect{outer.Min, at.Min}),
-		l.cornerSquare(n, 6, b, Rect{Point{at.Max.X, outer.Min.Y}, Point{outer.Max.X, at.Min.Y}}),
+		l.cornerSquare(n, 6, b, Rect{measure.Point{X: at.Max.X, Y: outer.Min.Y}, measure.Point{X: outer.Max.X, Y: at.Min.Y}}),
 		l.cornerSquare(n, 7, b, Rect{at.Max, outer.Max}),
-		l.cornerSquare(n, 8, b, Rect{Point{outer.Min.X, at.Max.Y}, Point{at.Min.X, outer.Max.Y}}),
+		l.cornerSquare(n, 8, b, Rect{measure.Point{X: outer.Min.X, Y: at.Max.Y}, measure.Point{X: at.Min.X, Y: outer.Max.Y}}),
 	}
 	var around perimeter
 	for side := range sides {
@@ -88,7 +89,7 @@ func (l *builder) cornerSquare(n, number int, b layout.Edging, at Rect) perimete
 // rectangle adds a patch of one fabric outside the blocks and returns its spans, a side
 // each.
 func (l *builder) rectangle(p Patch, fabric int, at Rect) perimeter {
-	p.Outline = l.outline([]Point{at.Min, {at.Max.X, at.Min.Y}, at.Max, {at.Min.X, at.Max.Y}}, Point{})
+	p.Outline = l.outline([]measure.Point{at.Min, {X: at.Max.X, Y: at.Min.Y}, at.Max, {X: at.Min.X, Y: at.Max.Y}}, measure.Point{})
 	p.Cell, p.First, p.Count, p.Set = -1, len(l.Faces), 1, -1
 	l.Faces = append(l.Faces, Face{p.Outline, fabric, len(l.Patches)})
 	l.Patches = append(l.Patches, p)
@@ -96,7 +97,7 @@ func (l *builder) rectangle(p Patch, fabric int, at Rect) perimeter {
 }
 
 // perimeterOf is the spans of a face of four corners, a side each.
-func perimeterOf(face int32, outline []Point) perimeter {
+func perimeterOf(face int32, outline []measure.Point) perimeter {
 	var r perimeter
 	for i := range r {
 		r[i] = []span{{face, outline[i], outline[(i+1)%4]}}

@@ -17,7 +17,7 @@ type column struct {
 
 // columnCell lays a column at its first cell, and notes for every cell which of the
 // column's pieces lie in it.
-func (l *builder) columnCell(cell int, at Point) {
+func (l *builder) columnCell(cell int, at measure.Point) {
 	c := l.design.Cells[cell]
 	run := l.design.Runs[c.Run]
 	if l.runs[c.Run] == nil {
@@ -34,7 +34,7 @@ func (l *builder) columnCell(cell int, at Point) {
 
 // column lays the pieces of a column from the top down: an end piece, whole pieces that
 // lean in turn, an end piece. Columns side by side lean opposite ways.
-func (l *builder) column(n int, at Point) *column {
+func (l *builder) column(n int, at measure.Point) *column {
 	run := l.design.Runs[n]
 	side := l.SideFinished
 	cell := run.Y*l.Columns + run.X
@@ -52,7 +52,7 @@ func (l *builder) column(n int, at Point) *column {
 			}
 			middle = (nextLeft+nextRight)/2 - measure.NM(run.Divided.Mean/2)
 		}
-		outline := l.outline([]Point{{0, leftY}, {side, rightY}, {side, nextRight}, {0, nextLeft}}, at)
+		outline := l.outline([]measure.Point{{X: 0, Y: leftY}, {X: side, Y: rightY}, {X: side, Y: nextRight}, {X: 0, Y: nextLeft}}, at)
 		l.columnPiece(col, run.Block, i, len(slants), outline, cell+l.Columns*int(min(max(middle, 0)/side, measure.NM(run.Cells-1))))
 		leftY, rightY = nextLeft, nextRight
 	}
@@ -61,7 +61,7 @@ func (l *builder) column(n int, at Point) *column {
 }
 
 // columnPiece adds piece number i of a column, last being its last.
-func (l *builder) columnPiece(col *column, block, i, last int, outline []Point, cell int) {
+func (l *builder) columnPiece(col *column, block, i, last int, outline []measure.Point, cell int) {
 	b := &l.design.Blocks[block]
 	role := &b.Kind.Roles[0]
 	f := b.Fills[0][i%len(b.Fills[0])]
@@ -73,7 +73,7 @@ func (l *builder) columnPiece(col *column, block, i, last int, outline []Point, 
 	here[1]++
 	col.count[cell] = here
 	face := int32(len(l.Faces))
-	l.patch(Patch{Outline: outline, Shape: shape, Role: l.role(role.Name, role.Letter), Cell: cell, Border: -1, Number: here[1]}, f, nil, Point{})
+	l.patch(Patch{Outline: outline, Shape: shape, Role: l.role(role.Name, role.Letter), Cell: cell, Border: -1, Number: here[1]}, f, nil, measure.Point{})
 	r := perimeterOf(face, outline)
 	if i > 0 {
 		l.join([]span{{face - 1, outline[1], outline[0]}}, r[top])

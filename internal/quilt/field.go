@@ -121,7 +121,7 @@ func (s *sashing) blockRow(y int) []tile {
 	for x := range s.Columns + 1 {
 		if s.columnSash(x) {
 			at := s.corner(x, y)
-			row = append(row, s.part(Rect{Point{at.X - s.design.Sash.Width, at.Y}, Point{at.X, at.Y + s.SideFinished}}, false))
+			row = append(row, s.part(Rect{measure.Point{X: at.X - s.design.Sash.Width, Y: at.Y}, measure.Point{X: at.X, Y: at.Y + s.SideFinished}}, false))
 		}
 		if x < s.Columns {
 			row = append(row, tile{cell: y*s.Columns + x})
@@ -136,16 +136,16 @@ func (s *sashing) crossRow(y int) []tile {
 	width := s.design.Sash.Width
 	bottomY := s.corner(0, y).Y
 	if s.design.Sash.Corners < 0 {
-		return []tile{s.part(Rect{Point{s.Field.Min.X, bottomY - width}, Point{s.Field.Max.X, bottomY}}, false)}
+		return []tile{s.part(Rect{measure.Point{X: s.Field.Min.X, Y: bottomY - width}, measure.Point{X: s.Field.Max.X, Y: bottomY}}, false)}
 	}
 	var row []tile
 	for x := range s.Columns + 1 {
 		at := s.corner(x, y)
 		if s.columnSash(x) {
-			row = append(row, s.part(Rect{Point{at.X - width, at.Y - width}, at}, true))
+			row = append(row, s.part(Rect{measure.Point{X: at.X - width, Y: at.Y - width}, at}, true))
 		}
 		if x < s.Columns {
-			row = append(row, s.part(Rect{Point{at.X, at.Y - width}, Point{at.X + s.SideFinished, at.Y}}, false))
+			row = append(row, s.part(Rect{measure.Point{X: at.X, Y: at.Y - width}, measure.Point{X: at.X + s.SideFinished, Y: at.Y}}, false))
 		}
 	}
 	return row
@@ -153,8 +153,8 @@ func (s *sashing) crossRow(y int) []tile {
 
 // corner is the upper left corner of a cell; the cells behind the last row and column are
 // counted too.
-func (s *sashing) corner(x, y int) Point {
-	return s.FirstCell.Add(Point{measure.NM(x) * s.StepFinished, measure.NM(y) * s.StepFinished})
+func (s *sashing) corner(x, y int) measure.Point {
+	return s.FirstCell.Add(measure.Point{X: measure.NM(x) * s.StepFinished, Y: measure.NM(y) * s.StepFinished})
 }
 
 // part lays a strip or a post. Sashes run through beside places with nothing in them too.

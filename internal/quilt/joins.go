@@ -5,7 +5,7 @@ import "eighthturn/internal/measure"
 // span is a stretch of a face's outline, clockwise round its patch.
 type span struct {
 	face     int32
-	from, to Point
+	from, to measure.Point
 }
 
 // spans appends the stretches of a placed piece's edge, a face each, in clockwise order.
@@ -31,7 +31,7 @@ func (l *builder) spans(list []span, c *placedCell, e edge) []span {
 
 // alongLeg appends the stretches of a leg from the tip to the wide end. whole is the leg
 // with the face of its widest band; the narrower ones follow it.
-func alongLeg(list []span, cuts []Point, whole span, at Point) []span {
+func alongLeg(list []span, cuts []measure.Point, whole span, at measure.Point) []span {
 	face := whole.face + int32(len(cuts))
 	from := whole.from
 	for _, cut := range cuts {
@@ -68,7 +68,7 @@ func (l *builder) join(one, other []span) {
 		return
 	}
 	start, end := one[0].from, one[len(one)-1].to
-	at := func(p Point) measure.NM { return along(start, end, p) }
+	at := func(p measure.Point) measure.NM { return along(start, end, p) }
 	j := len(other) - 1
 	for i := 0; i < len(one) && j >= 0; {
 		a, b := &one[i], &other[j]

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
 
@@ -28,7 +29,7 @@ type trapezoid struct {
 	width             float64 // finished, of the column
 }
 
-func measureTrapezoid(outline []quilt.Point, q float64) trapezoid {
+func measureTrapezoid(outline []measure.Point, q float64) trapezoid {
 	o := finished(outline)
 	raw := grown(o, q)
 	return trapezoid{side(o, 3), side(o, 1), side(raw, 3), side(raw, 1), o[1].x - o[0].x}

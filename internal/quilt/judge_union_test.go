@@ -17,7 +17,7 @@ import (
 )
 
 // polygon is an outline for the geometry library, in nanometres, y downwards.
-func polygon(outline []quilt.Point) geom.Geometry {
+func polygon(outline []measure.Point) geom.Geometry {
 	ring := make([]float64, 0, 2*len(outline)+2)
 	for _, p := range append(outline[:len(outline):len(outline)], outline[0]) {
 		ring = append(ring, float64(p.X), float64(p.Y))

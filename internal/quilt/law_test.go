@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/judges"
@@ -178,13 +179,13 @@ border 2 b
 		seen[fmt.Sprint(p.Shape, p.Outline)] = true
 	}
 	for i, p := range top.Patches {
-		turned := make([]quilt.Point, len(p.Outline))
+		turned := make([]measure.Point, len(p.Outline))
 		for j, at := range p.Outline {
-			turned[j] = quilt.Point{X: top.Outer.Max.X - at.X, Y: top.Outer.Max.Y - at.Y}
+			turned[j] = measure.Point{X: top.Outer.Max.X - at.X, Y: top.Outer.Max.Y - at.Y}
 		}
 		found := false
 		for first := range turned { // a strip or a square may begin with any corner
-			found = found || seen[fmt.Sprint(p.Shape, append(append([]quilt.Point{}, turned[first:]...), turned[:first]...))]
+			found = found || seen[fmt.Sprint(p.Shape, append(append([]measure.Point{}, turned[first:]...), turned[:first]...))]
 		}
 		if !found {
 			t.Errorf("patch %d, a %s, has no fellow across the middle: %v", i, p.Shape, p.Outline)

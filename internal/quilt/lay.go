@@ -14,7 +14,7 @@ type builder struct {
 	templates map[templateKey]*template
 	cells     []placedCell
 	runs      []*column
-	points    []Point // what outlines are cut from
+	points    []measure.Point // what outlines are cut from
 	joins     joiner
 	pools     []pooledFace
 	sets      map[setKey]int16
@@ -29,7 +29,7 @@ type templateKey struct {
 // columns.
 type placedCell struct {
 	*template
-	at    Point
+	at    measure.Point
 	first int // patch
 	run   *column
 	shows [4]bool // of its column: the cell that shows each side, for cells of a column
@@ -63,13 +63,13 @@ func (l *builder) frame() {
 		edge += b.Width
 	}
 	width, height := l.extent(l.Columns), l.extent(l.Rows)
-	l.Field = Rect{Point{edge, edge}, Point{edge + width, edge + height}}
-	l.Outer = Rect{Point{}, Point{width + 2*edge, height + 2*edge}}
+	l.Field = Rect{measure.Point{X: edge, Y: edge}, measure.Point{X: edge + width, Y: edge + height}}
+	l.Outer = Rect{measure.Point{}, measure.Point{X: width + 2*edge, Y: height + 2*edge}}
 	l.FirstCell, l.StepFinished = l.Field.Min, l.SideFinished
 	if s := l.design.Sash; s != nil {
 		l.StepFinished += s.Width
 		if s.Around {
-			l.FirstCell = l.FirstCell.Add(Point{s.Width, s.Width})
+			l.FirstCell = l.FirstCell.Add(measure.Point{X: s.Width, Y: s.Width})
 		}
 	}
 }
@@ -120,7 +120,7 @@ func (l *builder) reserve() {
 	edgings := 4 * len(l.design.Borders)
 	l.Patches = make([]Patch, 0, patches+edgings)
 	l.Faces = make([]Face, 0, faces+edgings)
-	l.points = make([]Point, 0, points+4*edgings)
+	l.points = make([]measure.Point, 0, points+4*edgings)
 	l.Seams = make([]Seam, 0, 2*faces)
 	l.StripSeams = make([]Seam, 0, strips)
 	l.Cells = make([]Cell, 0, len(l.design.Cells))
@@ -144,7 +144,7 @@ func (l *builder) template(cell int) *template {
 }
 
 // outline is a block's outline moved to its place.
-func (l *builder) outline(block []Point, at Point) []Point {
+func (l *builder) outline(block []measure.Point, at measure.Point) []measure.Point {
 	start := len(l.points)
 	for _, p := range block {
 		l.points = append(l.points, p.Add(at))
@@ -238,7 +238,7 @@ func (l *builder) outside(x, y int) bool {
 }
 
 // patch adds a patch and its faces.
-func (l *builder) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) {
+func (l *builder) patch(p Patch, f layout.Fill, piece *pieceTemplate, at measure.Point) {
 	p.Place = f.Span
 	p.First, p.Count, p.Set = len(l.Faces), 1, -1
 	n := len(l.Patches)
@@ -260,7 +260,7 @@ func (l *builder) patch(p Patch, f layout.Fill, piece *pieceTemplate, at Point) 
 }
 
 // face adds a face; one that is to be dealt from a pool is noted.
-func (l *builder) face(outline []Point, patch, fabric, pool int) {
+func (l *builder) face(outline []measure.Point, patch, fabric, pool int) {
 	if pool >= 0 {
 		l.pools = append(l.pools, pooledFace{len(l.Faces), pool})
 	}

@@ -20,7 +20,7 @@ func apart(p, q place) float64 { return p.minus(q).length() }
 func inInches(nm measure.NM) float64 { return float64(nm) / float64(measure.Inch) }
 
 // finished is a patch's outline in inches.
-func finished(outline []quilt.Point) []place {
+func finished(outline []measure.Point) []place {
 	list := make([]place, len(outline))
 	for i, p := range outline {
 		list[i] = place{inInches(p.X), inInches(p.Y)}
@@ -72,7 +72,7 @@ type wedge struct {
 }
 
 // measureWedge measures a wedge's outline for a seam allowance.
-func measureWedge(outline []quilt.Point, q float64) wedge {
+func measureWedge(outline []measure.Point, q float64) wedge {
 	w := wedge{finished: finished(outline)}
 	w.raw = grown(w.finished, q)
 	w.height = apart(w.finished[0], middle(w.finished[1], w.finished[2]))
@@ -90,9 +90,9 @@ func (w wedge) fromStrip(length float64) int {
 }
 
 // ofShape is the outlines of a top's patches of one shape, in the order of the list.
-func ofShape(t testing.TB, top *quilt.Top, s blocks.Shape) [][]quilt.Point {
+func ofShape(t testing.TB, top *quilt.Top, s blocks.Shape) [][]measure.Point {
 	t.Helper()
-	var list [][]quilt.Point
+	var list [][]measure.Point
 	for i := range top.Patches {
 		if top.Patches[i].Shape == s {
 			list = append(list, top.Patches[i].Outline)

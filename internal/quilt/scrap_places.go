@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt/scraps"
 	"eighthturn/layout"
 )
@@ -47,7 +48,7 @@ func (l *builder) deal() {
 type placeKey struct {
 	pool, band, role int
 	face, cell       int
-	at               Point
+	at               measure.Point
 }
 
 // makePlaces finds what gets one fabric each.

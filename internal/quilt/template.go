@@ -25,7 +25,7 @@ func newScale(side measure.NM) scale {
 	return scale{0, side - k, side / 2, k, side}
 }
 
-func (g scale) point(p blocks.Point) Point { return Point{g[p.X], g[p.Y]} }
+func (g scale) point(p blocks.Point) measure.Point { return measure.Point{X: g[p.X], Y: g[p.Y]} }
 
 // template is a kind in one turn at the size of the grid, in the block's own frame.
 type template struct {
@@ -37,7 +37,7 @@ type template struct {
 
 type pieceTemplate struct {
 	blocks.Piece
-	outline []Point
+	outline []measure.Point
 	number  int // among the pieces of its role
 	of      int // how many those are
 	banded  map[bandKey]*bands
@@ -58,7 +58,7 @@ type sideSpan struct{ edge }
 func newTemplate(kind *blocks.Kind, turns int, g scale) *template {
 	t := &template{kind: kind}
 	for _, p := range kind.Turned(turns) {
-		outline := make([]Point, len(p.Outline))
+		outline := make([]measure.Point, len(p.Outline))
 		for i, at := range p.Outline {
 			outline[i] = g.point(at)
 		}
@@ -83,7 +83,7 @@ func (t *template) number() {
 	}
 }
 
-func (t *template) ends(e edge) (from, to Point) {
+func (t *template) ends(e edge) (from, to measure.Point) {
 	outline := t.pieces[e.piece].outline
 	return outline[e.edge], outline[(e.edge+1)%len(outline)]
 }
@@ -119,7 +119,7 @@ func (t *template) pair(a, b edge) {
 
 // offLine says whether p lies off the line from a to b, which runs along a side or a
 // diagonal where that can be told exactly; other lines have no corner of a third piece.
-func offLine(a, b, p Point) bool {
+func offLine(a, b, p measure.Point) bool {
 	dx, dy := b.X-a.X, b.Y-a.Y
 	switch {
 	case dx == 0:
@@ -136,7 +136,7 @@ func offLine(a, b, p Point) bool {
 
 // along is how far p lies along the way from a towards b, counted in both directions of
 // the grid together; it grows along every straight line.
-func along(a, b, p Point) measure.NM {
+func along(a, b, p measure.Point) measure.NM {
 	d := p.X - a.X
 	if b.X < a.X {
 		d = -d
@@ -156,7 +156,7 @@ func along(a, b, p Point) measure.NM {
 
 // findSides finds the edges on each side of the block and puts them in order.
 func (t *template) findSides(side measure.NM) {
-	corners := [4]Point{{0, 0}, {side, 0}, {side, side}, {0, side}}
+	corners := [4]measure.Point{{X: 0, Y: 0}, {X: side, Y: 0}, {X: side, Y: side}, {X: 0, Y: side}}
 	for n := range 4 {
 		from, to := corners[n], corners[(n+1)%4]
 		for p := range t.pieces {
@@ -186,8 +186,8 @@ type bands struct {
 	set      int16 // of the top's cloth, -1 until it is asked for
 	fabrics  []int // from the wide end to the tip; -1 for a pool
 	pools    []int // -1 for a fabric
-	outlines [][]Point
-	legs     [2][]Point // where the bands end on the wedge's two legs, from the tip to the wide end
+	outlines [][]measure.Point
+	legs     [2][]measure.Point // where the bands end on the wedge's two legs, from the tip to the wide end
 }
 
 // bandsOf is the bands of a wedge, made once for each way it is filled.
@@ -216,24 +216,24 @@ func (p *pieceTemplate) bandsOf(d *layout.Design, f layout.Fill, h blocks.WedgeH
 }
 
 // lay finds the outlines of bands that end at the given distances from a wedge's tip.
-func (b *bands) lay(wedge []Point, cuts []measure.NM, height measure.NM) {
+func (b *bands) lay(wedge []measure.Point, cuts []measure.NM, height measure.NM) {
 	tip := wedge[0]
 	right, left := wedge[1], wedge[2]
 	for _, c := range cuts {
 		onRight, onLeft := towards(tip, wedge[1], c, height), towards(tip, wedge[2], c, height)
-		b.outlines = append(b.outlines, []Point{onRight, right, left, onLeft})
+		b.outlines = append(b.outlines, []measure.Point{onRight, right, left, onLeft})
 		b.legs[0] = append(b.legs[0], onRight)
 		b.legs[1] = append(b.legs[1], onLeft)
 		right, left = onRight, onLeft
 	}
-	b.outlines = append(b.outlines, []Point{tip, right, left})
+	b.outlines = append(b.outlines, []measure.Point{tip, right, left})
 	slices.Reverse(b.legs[0])
 	slices.Reverse(b.legs[1])
 }
 
 // towards is the point part/whole of the way from a to b.
-func towards(a, b Point, part, whole measure.NM) Point {
-	return Point{a.X + scaled(b.X-a.X, part, whole), a.Y + scaled(b.Y-a.Y, part, whole)}
+func towards(a, b measure.Point, part, whole measure.NM) measure.Point {
+	return measure.Point{X: a.X + scaled(b.X-a.X, part, whole), Y: a.Y + scaled(b.Y-a.Y, part, whole)}
 }
 
 // scaled is n*part/whole, the nearest, halves away from zero; part and whole are positive.

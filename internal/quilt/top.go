@@ -15,17 +15,8 @@ import (
 	"eighthturn/palettes"
 )
 
-// Point is a point of the top.
-type Point struct {
-	X measure.NM `json:"x"`
-	Y measure.NM `json:"y"`
-}
-
-// Add is p moved by q.
-func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
-
 // Rect is a rectangle, Min its upper left corner.
-type Rect struct{ Min, Max Point }
+type Rect struct{ Min, Max measure.Point }
 
 // Width is the rectangle's measure across.
 func (r Rect) Width() measure.NM { return r.Max.X - r.Min.X }
@@ -40,10 +31,10 @@ type Top struct {
 	Seam          measure.NM // allowance
 	SideFinished  measure.NM // of a block
 	Columns, Rows int
-	Outer         Rect       // the whole top
-	Field         Rect       // the blocks and sashes without their borders
-	FirstCell     Point      // the upper left corner of the first cell
-	StepFinished  measure.NM // from one cell to the next: the side, and the sash between
+	Outer         Rect          // the whole top
+	Field         Rect          // the blocks and sashes without their borders
+	FirstCell     measure.Point // the upper left corner of the first cell
+	StepFinished  measure.NM    // from one cell to the next: the side, and the sash between
 	Fabrics       []Fabric
 	Roles         []Role
 	Cells         []Cell // row by row
@@ -94,7 +85,7 @@ type Cell struct {
 
 // Patch is one piece of cloth of the finished top, or one wedge of a strip set.
 type Patch struct {
-	Outline []Point // clockwise on screen, the first corner not repeated; begins where the piece points
+	Outline []measure.Point // clockwise on screen, the first corner not repeated; begins where the piece points
 	Shape   blocks.Shape
 	Turned  bool  // its strip set lies the other way round, the first fabric at the tip
 	Set     int16 // of the cloth's strip sets, by index, -1 where it is cut from one fabric
@@ -109,21 +100,21 @@ type Patch struct {
 
 // Face is a part of the top of one fabric: a patch, or one band of a patch.
 type Face struct {
-	Outline []Point // clockwise on screen, the first corner not repeated
-	Fabric  int     // index
-	Patch   int     // index
+	Outline []measure.Point // clockwise on screen, the first corner not repeated
+	Fabric  int             // index
+	Patch   int             // index
 }
 
 // Seam is a straight stretch along which two faces meet from end to end.
 type Seam struct {
 	A, B     int32 // faces; A lies to the right of the way from From to To
-	From, To Point
+	From, To measure.Point
 }
 
 // CellRect is the place of a cell.
 func (t *Top) CellRect(cell int) Rect {
-	at := t.FirstCell.Add(Point{measure.NM(cell%t.Columns) * t.StepFinished, measure.NM(cell/t.Columns) * t.StepFinished})
-	return Rect{at, at.Add(Point{t.SideFinished, t.SideFinished})}
+	at := t.FirstCell.Add(measure.Point{X: measure.NM(cell%t.Columns) * t.StepFinished, Y: measure.NM(cell/t.Columns) * t.StepFinished})
+	return Rect{at, at.Add(measure.Point{X: t.SideFinished, Y: t.SideFinished})}
 }
 
 // Empty says whether the layout has nothing at a cell.
@@ -145,7 +136,7 @@ func (t *Top) Share() []float64 {
 }
 
 // squareMillimetres is the area of a simple outline that goes clockwise on screen.
-func squareMillimetres(outline []Point) float64 {
+func squareMillimetres(outline []measure.Point) float64 {
 	const mm = float64(measure.Millimetre)
 	sum := 0.0
 	o := outline[0]

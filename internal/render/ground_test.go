@@ -11,7 +11,6 @@ import (
 	"os/exec"
 	"testing"
 
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilttest/judges"
@@ -30,7 +29,7 @@ func grounded(t *testing.T) document.Document {
 	if err := png.Encode(&file, picture); err != nil {
 		t.Fatal(err)
 	}
-	d := document.Drawing{Max: diagram.Point{X: measure.Inch, Y: measure.Inch}, Ground: file.Bytes()}
+	d := document.Drawing{Max: measure.Point{X: measure.Inch, Y: measure.Inch}, Ground: file.Bytes()}
 	return document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{document.Picture{Of: d, Width: 4 * measure.Inch, Alternative: "half of it red"}}}}}
 }
 

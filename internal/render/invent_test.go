@@ -187,11 +187,11 @@ func corners(n int) [4]palettes.Colour {
 }
 
 // quarters are four outlines that fill a frame.
-func quarters(w, h measure.NM) [4][]diagram.Point {
-	var list [4][]diagram.Point
+func quarters(w, h measure.NM) [4][]measure.Point {
+	var list [4][]measure.Point
 	for i := range list {
 		x, y := w/2*measure.NM(i%2), h/2*measure.NM(i/2)
-		list[i] = []diagram.Point{{X: x, Y: y}, {X: x + w/2, Y: y}, {X: x + w/2, Y: y + h/2}, {X: x, Y: y + h/2}}
+		list[i] = []measure.Point{{X: x, Y: y}, {X: x + w/2, Y: y}, {X: x + w/2, Y: y + h/2}, {X: x, Y: y + h/2}}
 	}
 	return list
 }
@@ -204,10 +204,10 @@ func (v *invention) wanted() measure.NM { return measure.Inch * measure.NM(v.Int
 
 func (v *invention) picture() document.Picture {
 	w, h := v.size()
-	p := document.Picture{Of: document.Drawing{Max: diagram.Point{X: w, Y: h}}, Width: v.wanted(), Alternative: "a picture", Caption: v.text()}
+	p := document.Picture{Of: document.Drawing{Max: measure.Point{X: w, Y: h}}, Width: v.wanted(), Alternative: "a picture", Caption: v.text()}
 	for i, outline := range quarters(w, h) {
 		fill := corners(v.figures)[i]
-		p.Of.Layers = append(p.Of.Layers, document.Layer{Fill: &fill, Paths: [][]diagram.Point{outline}})
+		p.Of.Layers = append(p.Of.Layers, document.Layer{Fill: &fill, Paths: [][]measure.Point{outline}})
 	}
 	v.figures++
 	return p
@@ -215,7 +215,7 @@ func (v *invention) picture() document.Picture {
 
 func (v *invention) figure() document.Figure {
 	w, h := v.size()
-	f := document.Figure{Width: v.wanted(), Caption: v.text(), Of: diagram.Figure{Title: v.word(), Description: "a diagram", Max: diagram.Point{X: w, Y: h}}}
+	f := document.Figure{Width: v.wanted(), Caption: v.text(), Of: diagram.Figure{Title: v.word(), Description: "a diagram", Max: measure.Point{X: w, Y: h}}}
 	if len(runs(f.Caption)) > 0 {
 		f.Of.Title = "a title"
 	}

@@ -213,10 +213,10 @@ func TestPDFShowsAllWithinMargins(t *testing.T) {
 }
 
 func TestPDFPicturesCatch(t *testing.T) {
-	one := document.Picture{Of: document.Drawing{Max: diagram.Point{X: measure.Inch, Y: measure.Inch}}, Alternative: "a picture"}
+	one := document.Picture{Of: document.Drawing{Max: measure.Point{X: measure.Inch, Y: measure.Inch}}, Alternative: "a picture"}
 	for i, outline := range quarters(measure.Inch, measure.Inch) {
 		fill := corners(0)[i]
-		one.Of.Layers = append(one.Of.Layers, document.Layer{Fill: &fill, Paths: [][]diagram.Point{outline}})
+		one.Of.Layers = append(one.Of.Layers, document.Layer{Fill: &fill, Paths: [][]measure.Point{outline}})
 	}
 	d := document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{one}}}}
 	printed, err := PDF(d, Options{})
@@ -271,8 +271,8 @@ func TestPDFProperties(t *testing.T) {
 // is 300 by 300 pixels, as another renderer draws it.
 func TestTrueSize(t *testing.T) {
 	fill := palettes.Colour{R: 200, G: 0, B: 100}
-	square := diagram.Figure{Title: "square", Description: "One inch.", TrueSize: true, Max: diagram.Point{X: measure.Inch, Y: measure.Inch}}
-	square.Marks = []diagram.Mark{{Area: &diagram.Area{Outline: []diagram.Point{{}, {X: measure.Inch}, square.Max, {Y: measure.Inch}}, Fill: fill}}}
+	square := diagram.Figure{Title: "square", Description: "One inch.", TrueSize: true, Max: measure.Point{X: measure.Inch, Y: measure.Inch}}
+	square.Marks = []diagram.Mark{{Area: &diagram.Area{Outline: []measure.Point{{}, {X: measure.Inch}, square.Max, {Y: measure.Inch}}, Fill: fill}}}
 	for _, o := range []Options{{Paper: HalfLetter()}, {Paper: HalfLetter(), Large: true}} {
 		printed, err := PDF(document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{document.Figure{Of: square}}}}}, o)
 		if err != nil {

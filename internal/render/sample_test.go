@@ -36,7 +36,7 @@ func inch(n, over int) measure.NM { return measure.NM(n) * measure.Inch / measur
 // top is a picture of blocks of eight wedges with corners, by fabric.
 func top(across, down int, coloured bool) document.Drawing {
 	side := 8 * measure.Inch
-	d := document.Drawing{Max: diagram.Point{X: side * measure.NM(across), Y: side * measure.NM(down)}}
+	d := document.Drawing{Max: measure.Point{X: side * measure.NM(across), Y: side * measure.NM(down)}}
 	for _, f := range cloths() {
 		l := document.Layer{Name: f.name, Line: 0.4, Ink: rgb("#444444")}
 		if coloured {
@@ -55,20 +55,20 @@ func top(across, down int, coloured bool) document.Drawing {
 // octagon adds one block.
 func octagon(d *document.Drawing, x, y int, side measure.NM) {
 	const k = 0.29289
-	at := func(u, v float64) diagram.Point {
-		return diagram.Point{X: side*measure.NM(x) + measure.NM(u*float64(side)), Y: side*measure.NM(y) + measure.NM(v*float64(side))}
+	at := func(u, v float64) measure.Point {
+		return measure.Point{X: side*measure.NM(x) + measure.NM(u*float64(side)), Y: side*measure.NM(y) + measure.NM(v*float64(side))}
 	}
-	rim := []diagram.Point{at(k, 0), at(1-k, 0), at(1, k), at(1, 1-k), at(1-k, 1), at(k, 1), at(0, 1-k), at(0, k)}
+	rim := []measure.Point{at(k, 0), at(1-k, 0), at(1, k), at(1, 1-k), at(1-k, 1), at(k, 1), at(0, 1-k), at(0, k)}
 	for i := range rim {
 		f := (i + x + y) % 2
 		if (x+y)%3 == 0 && f == 1 {
 			f = 2
 		}
-		d.Layers[f].Paths = append(d.Layers[f].Paths, []diagram.Point{at(0.5, 0.5), rim[i], rim[(i+1)%8]})
+		d.Layers[f].Paths = append(d.Layers[f].Paths, []measure.Point{at(0.5, 0.5), rim[i], rim[(i+1)%8]})
 	}
 	for i, c := range [][2]float64{{1, 0}, {1, 1}, {0, 1}, {0, 0}} {
 		f := 3 + (x+y)%2
-		d.Layers[f].Paths = append(d.Layers[f].Paths, []diagram.Point{rim[2*i+1], at(c[0], c[1]), rim[(2*i+2)%8]})
+		d.Layers[f].Paths = append(d.Layers[f].Paths, []measure.Point{rim[2*i+1], at(c[0], c[1]), rim[(2*i+2)%8]})
 	}
 }
 
@@ -76,13 +76,13 @@ func octagon(d *document.Drawing, x, y int, side measure.NM) {
 func strip(n int) diagram.Figure {
 	f := diagram.Figure{
 		Title: fmt.Sprintf("Cutting wedges from a strip, %d of them", n), Description: "A strip 4 1/2 in high, cut into wedges that point up and down by turns.",
-		Max: diagram.Point{X: inch(22*n+19, 10), Y: inch(9, 2)},
+		Max: measure.Point{X: inch(22*n+19, 10), Y: inch(9, 2)},
 	}
 	fill := rgb("#b5552b")
-	f.Marks = append(f.Marks, diagram.Mark{Area: &diagram.Area{Outline: []diagram.Point{{}, {X: f.Max.X}, f.Max, {Y: f.Max.Y}}, Fill: rgb("#f4efe6"), Edge: diagram.Frame}})
+	f.Marks = append(f.Marks, diagram.Mark{Area: &diagram.Area{Outline: []measure.Point{{}, {X: f.Max.X}, f.Max, {Y: f.Max.Y}}, Fill: rgb("#f4efe6"), Edge: diagram.Frame}})
 	for i := range n {
 		x := inch(22*i, 10)
-		w := []diagram.Point{{X: x, Y: f.Max.Y}, {X: x + inch(19, 10), Y: 0}, {X: x + inch(22, 10), Y: 0}, {X: x + inch(41, 10), Y: f.Max.Y}}
+		w := []measure.Point{{X: x, Y: f.Max.Y}, {X: x + inch(19, 10), Y: 0}, {X: x + inch(22, 10), Y: 0}, {X: x + inch(41, 10), Y: f.Max.Y}}
 		if i%2 == 1 {
 			for j := range w {
 				w[j].Y = f.Max.Y - w[j].Y
@@ -90,11 +90,11 @@ func strip(n int) diagram.Figure {
 		}
 		f.Marks = append(f.Marks,
 			diagram.Mark{Area: &diagram.Area{Outline: w, Fill: fill, Edge: diagram.Cut}},
-			diagram.Mark{Words: &diagram.Words{Text: "C", At: diagram.Point{X: x + inch(205, 100), Y: f.Max.Y / 2}, Points: 9, Bold: true, Backing: &fill, Room: inch(2, 1)}})
+			diagram.Mark{Words: &diagram.Words{Text: "C", At: measure.Point{X: x + inch(205, 100), Y: f.Max.Y / 2}, Points: 9, Bold: true, Backing: &fill, Room: inch(2, 1)}})
 	}
 	f.Marks = append(f.Marks,
-		diagram.Mark{Line: &diagram.Line{Points: []diagram.Point{{X: 0, Y: -inch(3, 2)}, {X: f.Max.X, Y: -inch(3, 2)}}, Stroke: diagram.Dimension, Start: diagram.Bar, End: diagram.Bar}},
-		diagram.Mark{Words: &diagram.Words{Text: "40 in", At: diagram.Point{X: f.Max.X / 2, Y: -inch(5, 2)}, Points: 8}})
+		diagram.Mark{Line: &diagram.Line{Points: []measure.Point{{X: 0, Y: -inch(3, 2)}, {X: f.Max.X, Y: -inch(3, 2)}}, Stroke: diagram.Dimension, Start: diagram.Bar, End: diagram.Bar}},
+		diagram.Mark{Words: &diagram.Words{Text: "40 in", At: measure.Point{X: f.Max.X / 2, Y: -inch(5, 2)}, Points: 8}})
 	return f
 }
 
@@ -154,7 +154,7 @@ func shown(d document.Drawing, caption, alternative string) document.Picture {
 func labelled() document.Drawing {
 	d := top(4, 4, true)
 	for i := range 4 {
-		d.Marks = append(d.Marks, diagram.Mark{Words: &diagram.Words{Text: fmt.Sprintf("Row %d", i+1), At: diagram.Point{X: -inch(2, 1), Y: inch(8*i+4, 1)}, Anchor: diagram.End, Points: 9}})
+		d.Marks = append(d.Marks, diagram.Mark{Words: &diagram.Words{Text: fmt.Sprintf("Row %d", i+1), At: measure.Point{X: -inch(2, 1), Y: inch(8*i+4, 1)}, Anchor: diagram.End, Points: 9}})
 	}
 	return d
 }

@@ -65,7 +65,7 @@ func (c *cuts) fabricMap(fabric int) *diagram.Figure {
 			d.y += s.WidthCut
 		}
 	}
-	d.figure.Max = diagram.Point{X: f.UsableWidth, Y: d.y}
+	d.figure.Max = measure.Point{X: f.UsableWidth, Y: d.y}
 	return d.figure
 }
 
@@ -89,9 +89,9 @@ func (c *cuts) mapWords(f *cutting.Fabric) string {
 func (d *clothMap) mark(m diagram.Mark) { d.figure.Marks = append(d.figure.Marks, m) }
 
 // words adds words on the fabric in the middle of a rectangle, along its longer side.
-func (d *clothMap) words(text string, at diagram.Point, along, across measure.NM, lit []int) {
+func (d *clothMap) words(text string, at measure.Point, along, across measure.NM, lit []int) {
 	backing := d.color
-	w := &diagram.Words{Text: text, At: diagram.Point{X: at.X + along/2, Y: at.Y + across/2}, Points: labelPoints, Room: along * 9 / 10, Backing: &backing, Halo: true}
+	w := &diagram.Words{Text: text, At: measure.Point{X: at.X + along/2, Y: at.Y + across/2}, Points: labelPoints, Room: along * 9 / 10, Backing: &backing, Halo: true}
 	if across > along {
 		w.Quarters, w.Room = 3, across*9/10
 	}
@@ -99,17 +99,17 @@ func (d *clothMap) words(text string, at diagram.Point, along, across measure.NM
 }
 
 // beside adds words in the margin.
-func (d *clothMap) beside(text string, at diagram.Point, anchor diagram.Anchor, lit []int) {
+func (d *clothMap) beside(text string, at measure.Point, anchor diagram.Anchor, lit []int) {
 	d.mark(diagram.Mark{Lit: lit, Words: &diagram.Words{Text: text, At: at, Points: marginPoints, Anchor: anchor}})
 }
 
 // area adds a filled outline.
-func (d *clothMap) area(outline []diagram.Point, lit []int) {
+func (d *clothMap) area(outline []measure.Point, lit []int) {
 	d.mark(diagram.Mark{Lit: lit, Area: &diagram.Area{Outline: outline, Fill: d.color, Edge: diagram.Thin}})
 }
 
 // edge adds the outline of cloth of which nothing need be used.
-func (d *clothMap) edge(outline []diagram.Point) {
+func (d *clothMap) edge(outline []measure.Point) {
 	d.mark(diagram.Mark{Area: &diagram.Area{Outline: outline, Clear: true, Edge: diagram.Cut}})
 }
 
@@ -129,7 +129,7 @@ func (d *clothMap) strip(s *cutting.Strip, x measure.NM) {
 	d.pieces(s, x)
 	for i := range s.Cuts {
 		c := &s.Cuts[i]
-		d.words(d.label(c), diagram.Point{X: at, Y: d.y}, c.Length(), measure.NM(c.Rows)*c.AcrossCut, c.Lines)
+		d.words(d.label(c), measure.Point{X: at, Y: d.y}, c.Length(), measure.NM(c.Rows)*c.AcrossCut, c.Lines)
 		all = append(all, c.Lines...)
 		at += c.Length()
 	}
@@ -138,10 +138,10 @@ func (d *clothMap) strip(s *cutting.Strip, x measure.NM) {
 	all = slices.Compact(all)
 	gap := s.LengthCut / 100
 	if x == 0 {
-		d.beside(d.Units.Number(s.WidthCut), diagram.Point{X: -gap, Y: middle}, diagram.End, all)
+		d.beside(d.Units.Number(s.WidthCut), measure.Point{X: -gap, Y: middle}, diagram.End, all)
 	}
 	if s.Times > 1 {
-		d.beside(fmt.Sprintf("× %d", s.Times), diagram.Point{X: x + s.LengthCut + gap, Y: middle}, diagram.Start, all)
+		d.beside(fmt.Sprintf("× %d", s.Times), measure.Point{X: x + s.LengthCut + gap, Y: middle}, diagram.Start, all)
 	}
 }
 
@@ -153,10 +153,10 @@ func (d *clothMap) cut(c *cutting.Cut, x measure.NM) {
 }
 
 // moved is an outline of a piece at its place in a map.
-func moved(outline []measure.Point, x, y measure.NM) []diagram.Point {
-	list := make([]diagram.Point, len(outline))
+func moved(outline []measure.Point, x, y measure.NM) []measure.Point {
+	list := make([]measure.Point, len(outline))
 	for i, p := range outline {
-		list[i] = diagram.Point{X: p.X + x, Y: p.Y + y}
+		list[i] = measure.Point{X: p.X + x, Y: p.Y + y}
 	}
 	return list
 }
@@ -168,7 +168,7 @@ func (d *clothMap) block(f *cutting.Fabric, n int) {
 	for _, c := range b.Columns {
 		lit := []int{c.Line}
 		d.area(rectangle(x, top, c.WidthCut, c.LengthCut), lit)
-		d.words(d.Units.Number(c.WidthCut)+" by "+d.Units.Number(c.LengthCut), diagram.Point{X: x, Y: top}, c.WidthCut, c.LengthCut, lit)
+		d.words(d.Units.Number(c.WidthCut)+" by "+d.Units.Number(c.LengthCut), measure.Point{X: x, Y: top}, c.WidthCut, c.LengthCut, lit)
 		x += c.WidthCut
 	}
 	for i := range f.Strips {
@@ -187,11 +187,11 @@ func (d *clothMap) block(f *cutting.Fabric, n int) {
 	}
 	d.y = top + b.LengthCut
 	d.edge(rectangle(0, top, f.UsableWidth, b.LengthCut))
-	d.beside(d.Units.Number(b.LengthCut), diagram.Point{X: -f.UsableWidth / 100, Y: top + b.LengthCut/2}, diagram.End, nil)
+	d.beside(d.Units.Number(b.LengthCut), measure.Point{X: -f.UsableWidth / 100, Y: top + b.LengthCut/2}, diagram.End, nil)
 }
 
-func rectangle(x, y, width, height measure.NM) []diagram.Point {
-	return []diagram.Point{{X: x, Y: y}, {X: x + width, Y: y}, {X: x + width, Y: y + height}, {X: x, Y: y + height}}
+func rectangle(x, y, width, height measure.NM) []measure.Point {
+	return []measure.Point{{X: x, Y: y}, {X: x + width, Y: y}, {X: x + width, Y: y + height}, {X: x, Y: y + height}}
 }
 
 // label is a stretch of strip in the fewest words.

@@ -17,7 +17,7 @@ import (
 // (github.com/peterstace/simplefeatures). What it is shown is read off the map that people see.
 
 // polygonOf is an outline in inches for the library.
-func polygonOf(o []diagram.Point) geom.Geometry {
+func polygonOf(o []measure.Point) geom.Geometry {
 	ring := make([]float64, 0, 2*len(o)+2)
 	for i := range len(o) + 1 {
 		p := o[i%len(o)]
@@ -35,7 +35,7 @@ func badMap(f *diagram.Figure) error {
 		shape geom.Geometry
 		box   geom.Envelope
 	}
-	cloth := polygonOf([]diagram.Point{f.Min, {X: f.Max.X, Y: f.Min.Y}, f.Max, {X: f.Min.X, Y: f.Max.Y}})
+	cloth := polygonOf([]measure.Point{f.Min, {X: f.Max.X, Y: f.Min.Y}, f.Max, {X: f.Min.X, Y: f.Max.Y}})
 	var list []placed
 	for _, m := range f.Marks {
 		if m.Area == nil || m.Area.Clear {

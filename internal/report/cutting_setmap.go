@@ -16,7 +16,7 @@ func (c *cuts) setMap(n int) *diagram.Figure {
 	f := &diagram.Figure{
 		Title:       fmt.Sprintf("%s, %s: %s wide once it is sewn", CuttingMapTitle, c.setName(n, false), c.length(s.WidthCut)),
 		Description: fmt.Sprintf("%d wedges side by side, every other one turned round, from a strip set of %d strips", run.Wedges, len(s.Bands)),
-		Max:         diagram.Point{X: run.LengthCut, Y: s.WidthCut},
+		Max:         measure.Point{X: run.LengthCut, Y: s.WidthCut},
 	}
 	f.Marks = append(f.Marks, diagram.Mark{Area: &diagram.Area{Outline: rectangle(0, 0, run.LengthCut, s.WidthCut), Clear: true, Edge: diagram.Cut}})
 	outlines := c.Lines[lines[0]].Piece.Row(run.Wedges)
@@ -30,7 +30,7 @@ func (c *cuts) setMap(n int) *diagram.Figure {
 			high = 0
 		}
 		f.Marks = append(f.Marks, diagram.Mark{Words: &diagram.Words{
-			Text: c.Fabrics[b.Fabric].Name + " " + c.Units.Number(b.WidthCut), At: diagram.Point{X: -run.LengthCut / 100, Y: (high + low) / 2}, Points: labelPoints, Anchor: diagram.End,
+			Text: c.Fabrics[b.Fabric].Name + " " + c.Units.Number(b.WidthCut), At: measure.Point{X: -run.LengthCut / 100, Y: (high + low) / 2}, Points: labelPoints, Anchor: diagram.End,
 		}})
 		for _, outline := range outlines {
 			f.Marks = append(f.Marks, diagram.Mark{Lit: lines, Area: &diagram.Area{Outline: moved(slice(outline, high, low), 0, 0), Fill: c.Fabrics[b.Fabric].Colour, Edge: diagram.Thin}})

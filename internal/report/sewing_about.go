@@ -3,6 +3,7 @@ package report
 import (
 	"slices"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
 )
@@ -76,10 +77,10 @@ func (s *sewer) borderPatches(border int) []int {
 }
 
 // patchesAt are the patches that have a corner at one of some points.
-func (s *sewer) patchesAt(points []quilt.Point) []int {
+func (s *sewer) patchesAt(points []measure.Point) []int {
 	var list []int
 	for i := range s.top.Patches {
-		if slices.ContainsFunc(s.top.Patches[i].Outline, func(q quilt.Point) bool { return slices.Contains(points, q) }) {
+		if slices.ContainsFunc(s.top.Patches[i].Outline, func(q measure.Point) bool { return slices.Contains(points, q) }) {
 			list = append(list, i)
 		}
 	}

@@ -7,7 +7,6 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/quilt"
 )
 
 // placed is a text about some cells of the grid.
@@ -133,7 +132,7 @@ func numbered(what string, list []int) string {
 }
 
 // where says where a point of the top lies.
-func (s *sewer) where(at quilt.Point) string {
+func (s *sewer) where(at measure.Point) string {
 	cell := s.CellOf(at)
 	if cell < 0 {
 		return "the borders or sashes"
@@ -142,7 +141,7 @@ func (s *sewer) where(at quilt.Point) string {
 }
 
 // spot says where in a cell a point lies: its middle, one of its corners or sides.
-func (s *sewer) spot(cell int, at quilt.Point) string {
+func (s *sewer) spot(cell int, at measure.Point) string {
 	r := s.top.CellRect(cell)
 	name := map[[2]bool]string{{true, false}: "upper", {false, true}: "lower"}[[2]bool{at.Y == r.Min.Y, at.Y == r.Max.Y}]
 	side := map[[2]bool]string{{true, false}: "left", {false, true}: "right"}[[2]bool{at.X == r.Min.X, at.X == r.Max.X}]

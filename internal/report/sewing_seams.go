@@ -4,7 +4,6 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/quilt"
 )
 
 // seamLines is what is to be known of the seams of a step.
@@ -110,7 +109,7 @@ func (s *sewer) partName(b *sewing.Block, made int, pieces []int) string {
 
 // end is where an end of a seam comes to lie.
 func (s *sewer) end(b *sewing.Block, j *sewing.Join, e int) string {
-	inside := func(at quilt.Point) bool {
+	inside := func(at measure.Point) bool {
 		side := b.Finished.Across
 		return at.X > 0 && at.Y > 0 && at.X < side && at.Y < side
 	}

@@ -29,20 +29,20 @@ type sketch struct {
 	lit   []int
 }
 
-func (d *sketch) at(v vec) diagram.Point {
+func (d *sketch) at(v vec) measure.Point {
 	v = d.place(v)
-	return diagram.Point{X: rounded(v.x), Y: rounded(v.y)}
+	return measure.Point{X: rounded(v.x), Y: rounded(v.y)}
 }
 
-func (d *sketch) points(list []vec) []diagram.Point {
-	out := make([]diagram.Point, len(list))
+func (d *sketch) points(list []vec) []measure.Point {
+	out := make([]measure.Point, len(list))
 	for i, v := range list {
 		out[i] = d.at(v)
 	}
 	return out
 }
 
-func vecsOf(o []quilt.Point) []vec {
+func vecsOf(o []measure.Point) []vec {
 	list := make([]vec, len(o))
 	for i, p := range o {
 		list[i] = vecOf(p)
@@ -152,7 +152,7 @@ func white() palettes.Colour { return palettes.Colour{R: 0xff, G: 0xff, B: 0xff}
 // vec is a place or a way in nanometers, not rounded.
 type vec struct{ x, y float64 }
 
-func vecOf(p quilt.Point) vec       { return vec{float64(p.X), float64(p.Y)} }
+func vecOf(p measure.Point) vec     { return vec{float64(p.X), float64(p.Y)} }
 func (a vec) plus(b vec) vec        { return vec{a.x + b.x, a.y + b.y} }
 func (a vec) minus(b vec) vec       { return vec{a.x - b.x, a.y - b.y} }
 func (a vec) times(f float64) vec   { return vec{float64(a.x * f), float64(a.y * f)} }

@@ -45,7 +45,7 @@ func (s *sewer) drawStep(block, n int, size string) *diagram.Figure {
 	d := &stepDrawing{sketch: sketch{Figure: f, plan: s.Plan, top: s.top}, shown: shown, seam: s.Seam, column: b.Column, step: step, size: size, list: shown.Pieces}
 	if len(step.Joins) == 0 {
 		f.Description = "A column of one piece: there is nothing to sew."
-		f.Max = diagram.Point{X: measure.NM(panel), Y: measure.NM(panel / 4)}
+		f.Max = measure.Point{X: measure.NM(panel), Y: measure.NM(panel / 4)}
 		return f
 	}
 	d.pick(b)
@@ -61,7 +61,7 @@ func (s *sewer) drawStep(block, n int, size string) *diagram.Figure {
 			d.words(line, panelAt(2, 0).plus(vec{panel / 2, panel/2 + float64(i)*header}), label{captionPoints, diagram.Middle, measure.NM(panel)})
 		}
 	}
-	f.Max = diagram.Point{X: measure.NM(3*(panel+gap) - gap), Y: measure.NM(2*(panel+header) + gap + 1.2*header)}
+	f.Max = measure.Point{X: measure.NM(3*(panel+gap) - gap), Y: measure.NM(2*(panel+header) + gap + 1.2*header)}
 	f.Description = d.described(b, n)
 	return f
 }

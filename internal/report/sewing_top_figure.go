@@ -65,9 +65,9 @@ func (s *sewer) drawLines() *diagram.Figure {
 func (d *topDrawing) framed() *diagram.Figure {
 	field, half := d.top.Field, d.plan.SideFinished/2
 	wider := measure.NM(len(d.lines)-1) * d.apart
-	d.Min, d.Max = diagram.Point{X: field.Min.X - half, Y: field.Min.Y - half}, diagram.Point{X: field.Max.X, Y: field.Max.Y + wider}
+	d.Min, d.Max = measure.Point{X: field.Min.X - half, Y: field.Min.Y - half}, measure.Point{X: field.Max.X, Y: field.Max.Y + wider}
 	if d.plan.Assembly.ByColumns {
-		d.Max = diagram.Point{X: field.Max.X + wider, Y: field.Max.Y}
+		d.Max = measure.Point{X: field.Max.X + wider, Y: field.Max.Y}
 	}
 	return d.Figure
 }
@@ -270,6 +270,6 @@ func (s *sewer) drawBorders() *diagram.Figure {
 			d.wordsOn(fmt.Sprint(number), vecOf(o[0]).plus(vecOf(o[2])).times(0.5), d.clothAt(n))
 		}
 	}
-	f.Min, f.Max = diagram.Point(s.top.Outer.Min), diagram.Point(s.top.Outer.Max)
+	f.Min, f.Max = measure.Point(s.top.Outer.Min), measure.Point(s.top.Outer.Max)
 	return f
 }

@@ -6,7 +6,6 @@ import (
 	"io"
 	"strconv"
 
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
@@ -35,7 +34,7 @@ func DXF(w io.Writer, top *quilt.Top, list []Template) error {
 		d.unit, d.code = measure.Millimetre, 4
 	}
 	d.head()
-	at := diagram.Point{}
+	at := measure.Point{}
 	for i := range list {
 		t := &list[i]
 		_, high := bounds(t.Cut)
@@ -99,8 +98,8 @@ func (d *dxf) section(name string) {
 }
 
 // piece writes a template with the lower left corner of its cut outline's bounds at (at.X, 0).
-func (d *dxf) piece(t *Template, at diagram.Point, sewn bool) {
-	place := func(p diagram.Point) diagram.Point { return diagram.Point{X: at.X + p.X, Y: at.Y - p.Y} }
+func (d *dxf) piece(t *Template, at measure.Point, sewn bool) {
+	place := func(p measure.Point) measure.Point { return measure.Point{X: at.X + p.X, Y: at.Y - p.Y} }
 	d.outline(cutLayer, t.Cut, place)
 	if sewn {
 		d.outline(sewLayer, t.Finished, place)
@@ -116,15 +115,15 @@ func (d *dxf) piece(t *Template, at diagram.Point, sewn bool) {
 }
 
 // entity begins an entity at a place.
-func (d *dxf) entity(kind, layer string, at diagram.Point) {
+func (d *dxf) entity(kind, layer string, at measure.Point) {
 	d.pair(0, kind)
 	d.pair(8, layer)
 	d.length(10, at.X)
 	d.length(20, at.Y)
 }
 
-func (d *dxf) outline(layer string, points []diagram.Point, place func(diagram.Point) diagram.Point) {
-	d.entity("POLYLINE", layer, diagram.Point{})
+func (d *dxf) outline(layer string, points []measure.Point, place func(measure.Point) measure.Point) {
+	d.entity("POLYLINE", layer, measure.Point{})
 	d.length(30, 0)
 	d.number(66, 1)
 	d.number(70, 1)

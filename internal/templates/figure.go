@@ -23,10 +23,10 @@ func (t *Template) Figure(top *quilt.Top) *diagram.Figure {
 	add := func(m diagram.Mark) { f.Marks = append(f.Marks, m) }
 	add(diagram.Mark{Area: &diagram.Area{Outline: t.Cut, Clear: true, Edge: diagram.Cut}})
 	if top.Seam > 0 {
-		add(diagram.Mark{Line: &diagram.Line{Points: append(append([]diagram.Point(nil), t.Finished...), t.Finished[0]), Stroke: diagram.Sew}})
+		add(diagram.Mark{Line: &diagram.Line{Points: append(append([]measure.Point(nil), t.Finished...), t.Finished[0]), Stroke: diagram.Sew}})
 	}
 	for _, p := range t.Finished {
-		add(diagram.Mark{Line: &diagram.Line{Points: []diagram.Point{p}, Stroke: diagram.Sew, Start: diagram.Dot}})
+		add(diagram.Mark{Line: &diagram.Line{Points: []measure.Point{p}, Stroke: diagram.Sew, Start: diagram.Dot}})
 	}
 	add(diagram.Mark{Line: &diagram.Line{Points: t.Grain[:], Stroke: diagram.Grain, Start: diagram.Arrow, End: diagram.Arrow}})
 	at, room := t.nameplace()
@@ -36,7 +36,7 @@ func (t *Template) Figure(top *quilt.Top) *diagram.Figure {
 
 // nameplace is where the template's name stands and the room that it has there, in
 // nanometres: beside the middle of the grain's arrow, on its wider side.
-func (t *Template) nameplace() (diagram.Point, float64) {
+func (t *Template) nameplace() (measure.Point, float64) {
 	outline := make([]xy, len(t.Finished))
 	for i, p := range t.Finished {
 		outline[i] = xy{float64(p.X), float64(p.Y)}
@@ -54,7 +54,7 @@ func (t *Template) nameplace() (diagram.Point, float64) {
 			}
 		}
 	}
-	return diagram.Point{X: measure.NM(math.Round(best.x)), Y: measure.NM(math.Round(best.y))}, max(1, 1.6*most)
+	return measure.Point{X: measure.NM(math.Round(best.x)), Y: measure.NM(math.Round(best.y))}, max(1, 1.6*most)
 }
 
 // rayOut is how far it is from a place within an outline to its edge.

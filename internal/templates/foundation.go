@@ -17,15 +17,15 @@ import (
 // Outlines are in nanometres, y downwards; the cut outline begins at 0 across and down.
 type Foundation struct {
 	Number   int             // from 1
-	Finished []diagram.Point // of the half
-	Cut      []diagram.Point
+	Finished []measure.Point // of the half
+	Cut      []measure.Point
 	Pieces   []FoundationPiece // in the order in which they are sewn on
 	Count    int               // halves of the top
 }
 
 // FoundationPiece is a stretch of cloth on a foundation.
 type FoundationPiece struct {
-	Finished []diagram.Point
+	Finished []measure.Point
 	What     string // "kite", "wedge", or with its strip "wedge, strip 2"
 }
 
@@ -74,7 +74,7 @@ func halves(top *quilt.Top, cell *quilt.Cell, at quilt.Rect) [][]int {
 
 // sideOf is the side of a rectangle's diagonal on which an outline lies: 0 above, 1 below, -1
 // for both.
-func sideOf(outline []quilt.Point, at quilt.Rect, falling bool) int {
+func sideOf(outline []measure.Point, at quilt.Rect, falling bool) int {
 	above, below := false, false
 	for _, p := range outline {
 		x, y := float64(p.X-at.Min.X)/float64(at.Width()), float64(p.Y-at.Min.Y)/float64(at.Height())
@@ -192,7 +192,7 @@ func (h *half) foundation(number int, seam float64) Foundation {
 	for _, p := range cut {
 		low = xy{min(low.x, p.x), min(low.y, p.y)}
 	}
-	shift := func(list []xy) []diagram.Point {
+	shift := func(list []xy) []measure.Point {
 		moved := make([]xy, len(list))
 		for i, p := range list {
 			moved[i] = xy{p.x - low.x, p.y - low.y}
@@ -269,14 +269,14 @@ func (f *Foundation) Figure(top *quilt.Top) *diagram.Figure {
 }
 
 // seamsOf are the sides of a piece that lie on sides of pieces before it.
-func (f *Foundation) seamsOf(i int) [][2]diagram.Point {
-	var list [][2]diagram.Point
+func (f *Foundation) seamsOf(i int) [][2]measure.Point {
+	var list [][2]measure.Point
 	outline := f.Pieces[i].Finished
 	for n, p := range outline {
 		q := outline[(n+1)%len(outline)]
 		for _, before := range f.Pieces[:i] {
 			if borders(before.Finished, p, q) {
-				list = append(list, [2]diagram.Point{p, q})
+				list = append(list, [2]measure.Point{p, q})
 				break
 			}
 		}
@@ -285,11 +285,11 @@ func (f *Foundation) seamsOf(i int) [][2]diagram.Point {
 }
 
 // borders says whether a stretch lies along the edge of an outline, in part at least.
-func borders(outline []diagram.Point, p, q diagram.Point) bool {
+func borders(outline []measure.Point, p, q measure.Point) bool {
 	d := unitOf(xy{float64(p.X), float64(p.Y)}, xy{float64(q.X), float64(q.Y)})
 	for n, a := range outline {
 		b := outline[(n+1)%len(outline)]
-		place := func(c diagram.Point) (along, aside float64) {
+		place := func(c measure.Point) (along, aside float64) {
 			x, y := float64(c.X-p.X), float64(c.Y-p.Y)
 			return float64(x*d.x) + float64(y*d.y), float64(x*d.y) - float64(y*d.x)
 		}
@@ -304,12 +304,12 @@ func borders(outline []diagram.Point, p, q diagram.Point) bool {
 }
 
 // inside is the middle of an outline and the room round it, in nanometres.
-func inside(outline []diagram.Point) (diagram.Point, float64) {
+func inside(outline []measure.Point) (measure.Point, float64) {
 	var middle xy
 	list := make([]xy, len(outline))
 	for i, p := range outline {
 		list[i] = xy{float64(p.X), float64(p.Y)}
 		middle = xy{middle.x + list[i].x/float64(len(outline)), middle.y + list[i].y/float64(len(outline))}
 	}
-	return diagram.Point{X: measure.NM(math.Round(middle.x)), Y: measure.NM(math.Round(middle.y))}, roomAt(list, middle, math.Inf(1))
+	return measure.Point{X: measure.NM(math.Round(middle.x)), Y: measure.NM(math.Round(middle.y))}, roomAt(list, middle, math.Inf(1))
 }

@@ -3,10 +3,8 @@ package templates
 import (
 	"math"
 
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/quilt"
 )
 
 // Outlines here are in nanometres, y downwards, clockwise on screen, the first corner not
@@ -15,7 +13,7 @@ import (
 // xy is a place in nanometres.
 type xy struct{ x, y float64 }
 
-func floats(outline []quilt.Point) []xy {
+func floats(outline []measure.Point) []xy {
 	list := make([]xy, len(outline))
 	for i, p := range outline {
 		list[i] = xy{float64(p.X), float64(p.Y)}
@@ -23,10 +21,10 @@ func floats(outline []quilt.Point) []xy {
 	return list
 }
 
-func rounded(outline []xy) []diagram.Point {
-	list := make([]diagram.Point, len(outline))
+func rounded(outline []xy) []measure.Point {
+	list := make([]measure.Point, len(outline))
 	for i, p := range outline {
-		list[i] = diagram.Point{X: measure.NM(math.Round(p.x)), Y: measure.NM(math.Round(p.y))}
+		list[i] = measure.Point{X: measure.NM(math.Round(p.x)), Y: measure.NM(math.Round(p.y))}
 	}
 	return list
 }
@@ -113,11 +111,11 @@ func unitOf(a, b xy) xy {
 }
 
 // bounds are the least and the greatest of an outline.
-func bounds(outline []diagram.Point) (low, high diagram.Point) {
+func bounds(outline []measure.Point) (low, high measure.Point) {
 	low, high = outline[0], outline[0]
 	for _, p := range outline {
-		low = diagram.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
-		high = diagram.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+		low = measure.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
+		high = measure.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
 	}
 	return low, high
 }

@@ -43,8 +43,8 @@ const (
 // Plates lays pieces on pages that have a room of a width and a height: side by side in their
 // order where they fit, turned where they only fit so, alone with the test squares at the side,
 // or in parts to be taped together. Those that take too many plates are left out.
-func Plates(pieces []Piece, room diagram.Point, most Most) (plates []Plate, left []Large) {
-	l := &plating{whole: room, room: diagram.Point{X: room.X, Y: room.Y - squaresHigh}}
+func Plates(pieces []Piece, room measure.Point, most Most) (plates []Plate, left []Large) {
+	l := &plating{whole: room, room: measure.Point{X: room.X, Y: room.Y - squaresHigh}}
 	for _, p := range pieces {
 		aside := Piece{p.Name, turned(p.Figure)}
 		if l.place(p) || l.place(aside) || l.alone(p) || l.alone(aside) {
@@ -67,19 +67,19 @@ func Plates(pieces []Piece, room diagram.Point, most Most) (plates []Plate, left
 
 // plating is the work on the plates.
 type plating struct {
-	whole  diagram.Point // the room of a plate
-	room   diagram.Point // the same for pieces, the squares below
+	whole  measure.Point // the room of a plate
+	room   measure.Point // the same for pieces, the squares below
 	plates []Plate
 	beside map[int]bool // plates that have their squares at the side, not at the foot
 	open   bool         // the last plate takes more
-	at     diagram.Point
+	at     measure.Point
 	shelf  measure.NM
 }
 
 // placed is a piece put on paper, and how large it is there.
-func placed(p Piece) (by diagram.Point, wide, high measure.NM) {
+func placed(p Piece) (by measure.Point, wide, high measure.NM) {
 	s := diagram.Place(p.Figure, diagram.Options{NoLegend: true})
-	return diagram.Point{X: nanometres(s.Origin.X), Y: nanometres(s.Origin.Y)}, nanometres(s.Width), nanometres(s.Height)
+	return measure.Point{X: nanometres(s.Origin.X), Y: nanometres(s.Origin.Y)}, nanometres(s.Width), nanometres(s.Height)
 }
 
 // place puts a piece on the plate that is open or on a new one; false where none is large enough.
@@ -89,13 +89,13 @@ func (l *plating) place(p Piece) bool {
 		return false
 	}
 	if l.open && l.at.X > 0 && l.at.X+w > l.room.X {
-		l.at, l.shelf = diagram.Point{Y: l.at.Y + l.shelf + plateGap}, 0
+		l.at, l.shelf = measure.Point{Y: l.at.Y + l.shelf + plateGap}, 0
 	}
 	if !l.open || l.at.Y+h > l.room.Y {
 		l.plates = append(l.plates, Plate{})
-		l.open, l.at, l.shelf = true, diagram.Point{}, 0
+		l.open, l.at, l.shelf = true, measure.Point{}, 0
 	}
-	l.plates[len(l.plates)-1].add(p, diagram.Point{X: l.at.X + by.X, Y: l.at.Y + by.Y})
+	l.plates[len(l.plates)-1].add(p, measure.Point{X: l.at.X + by.X, Y: l.at.Y + by.Y})
 	l.at.X += w + plateGap
 	l.shelf = max(l.shelf, h)
 	return true
@@ -118,7 +118,7 @@ func (l *plating) alone(p Piece) bool {
 }
 
 // add puts a piece on a plate.
-func (p *Plate) add(piece Piece, by diagram.Point) {
+func (p *Plate) add(piece Piece, by measure.Point) {
 	p.Shows = append(p.Shows, piece.Name)
 	for _, m := range piece.Figure.Marks {
 		p.Figure.Marks = append(p.Figure.Marks, moved(m, by))
@@ -135,42 +135,42 @@ const (
 
 // testSquares are two squares of known size at the foot of a plate, side by side, or at its right side, one above the other.
 // A line along their edges would stand out by half of its breadth; so each is a dark square with a light one within it.
-func testSquares(room diagram.Point, beside bool) []diagram.Mark {
+func testSquares(room measure.Point, beside bool) []diagram.Mark {
 	const gap = measure.Inch / 4
-	first := diagram.Point{X: measure.Inch / 20, Y: room.Y - 5*measure.Inch/4}
-	second := diagram.Point{X: first.X + inchSquare + gap, Y: first.Y}
+	first := measure.Point{X: measure.Inch / 20, Y: room.Y - 5*measure.Inch/4}
+	second := measure.Point{X: first.X + inchSquare + gap, Y: first.Y}
 	if beside {
-		first = diagram.Point{X: room.X - 5*measure.Inch/4, Y: measure.Inch / 20}
-		second = diagram.Point{X: first.X, Y: first.Y + inchSquare + gap}
+		first = measure.Point{X: room.X - 5*measure.Inch/4, Y: measure.Inch / 20}
+		second = measure.Point{X: first.X, Y: first.Y + inchSquare + gap}
 	}
 	return slices.Concat(testSquare(first, inchSquare, "1 inch"), testSquare(second, centimetreSquare, "3 centimetres"))
 }
 
-func testSquare(at diagram.Point, side measure.NM, text string) []diagram.Mark {
+func testSquare(at measure.Point, side measure.NM, text string) []diagram.Mark {
 	square := func(in measure.NM, fill palettes.Colour) diagram.Mark {
-		return diagram.Mark{Area: &diagram.Area{Outline: box(diagram.Point{X: at.X + in, Y: at.Y + in}, diagram.Point{X: at.X + side - in, Y: at.Y + side - in}), Fill: fill}}
+		return diagram.Mark{Area: &diagram.Area{Outline: box(measure.Point{X: at.X + in, Y: at.Y + in}, measure.Point{X: at.X + side - in, Y: at.Y + side - in}), Fill: fill}}
 	}
 	dark, light := palettes.Colour{R: 0x11, G: 0x11, B: 0x11}, palettes.Colour{R: 255, G: 255, B: 255}
-	middle := diagram.Point{X: at.X + side/2, Y: at.Y + side/2}
+	middle := measure.Point{X: at.X + side/2, Y: at.Y + side/2}
 	return []diagram.Mark{square(0, dark), square(squareLine, light),
 		{Words: &diagram.Words{Text: text, At: middle, Points: 8, Room: side * 9 / 10, Colour: dark}}}
 }
 
-func box(low, high diagram.Point) []diagram.Point {
-	return []diagram.Point{low, {X: high.X, Y: low.Y}, high, {X: low.X, Y: high.Y}}
+func box(low, high measure.Point) []measure.Point {
+	return []measure.Point{low, {X: high.X, Y: low.Y}, high, {X: low.X, Y: high.Y}}
 }
 
 // turned is a figure after a quarter turn clockwise; its words stay upright.
 func turned(f *diagram.Figure) *diagram.Figure {
-	turn := func(list []diagram.Point) []diagram.Point {
-		out := make([]diagram.Point, len(list))
+	turn := func(list []measure.Point) []measure.Point {
+		out := make([]measure.Point, len(list))
 		for i, p := range list {
-			out[i] = diagram.Point{X: f.Max.Y - p.Y, Y: p.X}
+			out[i] = measure.Point{X: f.Max.Y - p.Y, Y: p.X}
 		}
 		return out
 	}
 	g := *f
-	g.Max, g.Marks = diagram.Point{X: f.Max.Y, Y: f.Max.X}, nil
+	g.Max, g.Marks = measure.Point{X: f.Max.Y, Y: f.Max.X}, nil
 	for _, m := range f.Marks {
 		g.Marks = append(g.Marks, changed(m, turn))
 	}
@@ -180,18 +180,18 @@ func turned(f *diagram.Figure) *diagram.Figure {
 func nanometres(points float64) measure.NM { return measure.NM(points / diagram.TrueScale) }
 
 // moved is a mark in another place.
-func moved(m diagram.Mark, by diagram.Point) diagram.Mark {
-	return changed(m, func(list []diagram.Point) []diagram.Point {
-		out := make([]diagram.Point, len(list))
+func moved(m diagram.Mark, by measure.Point) diagram.Mark {
+	return changed(m, func(list []measure.Point) []measure.Point {
+		out := make([]measure.Point, len(list))
 		for i, p := range list {
-			out[i] = diagram.Point{X: p.X + by.X, Y: p.Y + by.Y}
+			out[i] = measure.Point{X: p.X + by.X, Y: p.Y + by.Y}
 		}
 		return out
 	})
 }
 
 // changed is a mark whose points are changed.
-func changed(m diagram.Mark, change func([]diagram.Point) []diagram.Point) diagram.Mark {
+func changed(m diagram.Mark, change func([]measure.Point) []measure.Point) diagram.Mark {
 	if m.Area != nil {
 		a := *m.Area
 		a.Outline = change(a.Outline)
@@ -204,7 +204,7 @@ func changed(m diagram.Mark, change func([]diagram.Point) []diagram.Point) diagr
 	}
 	if m.Words != nil {
 		w := *m.Words
-		w.At = change([]diagram.Point{w.At})[0]
+		w.At = change([]measure.Point{w.At})[0]
 		m.Words = &w
 	}
 	return m

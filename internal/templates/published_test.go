@@ -66,9 +66,9 @@ func cutSides(t *testing.T, wide, narrow, height float64) (cutWide, cutNarrow, c
 
 // areaInTop is the area of a trapezoid in square inches, as a top takes it: beside a square inch of another fabric.
 func areaInTop(wide, narrow, height float64) float64 {
-	whole := func(list []xy) (outline []quilt.Point) {
+	whole := func(list []xy) (outline []measure.Point) {
 		for _, p := range list {
-			outline = append(outline, quilt.Point{X: measure.NM(math.Round(p.x)), Y: measure.NM(math.Round(p.y))})
+			outline = append(outline, measure.Point{X: measure.NM(math.Round(p.x)), Y: measure.NM(math.Round(p.y))})
 		}
 		return outline
 	}

@@ -7,7 +7,6 @@ import (
 
 	svg "github.com/ajstarks/svgo/float"
 
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
@@ -65,7 +64,7 @@ func userUnit(nm measure.NM) string {
 	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
 }
 
-func (t *Template) outlineData(points []diagram.Point, closed bool) string {
+func (t *Template) outlineData(points []measure.Point, closed bool) string {
 	var b strings.Builder
 	command := "M"
 	for _, p := range points {

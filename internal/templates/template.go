@@ -9,7 +9,6 @@ import (
 	"strconv"
 
 	"eighthturn/internal/blocks"
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
@@ -22,9 +21,9 @@ type Template struct {
 	Letter   string // T and a number, which two mirror images share
 	Hand     string // "left" or "right" of a piece that has a mirror image, as the cutting plan says it; "" else
 	Shape    blocks.Shape
-	Finished []diagram.Point
-	Cut      []diagram.Point
-	Grain    [2]diagram.Point // the ends of the arrow along the straight grain
+	Finished []measure.Point
+	Cut      []measure.Point
+	Grain    [2]measure.Point // the ends of the arrow along the straight grain
 	Count    int              // pieces of the top
 	Cloths   []ClothCount     // what they are cut from, in the layout's order, fabrics before strip sets
 }
@@ -45,10 +44,10 @@ func (t *Template) Name() string {
 }
 
 // Sizes are how wide and high the piece is, finished and cut, as its template lies.
-func (t *Template) Sizes() (finished, cut diagram.Point) {
+func (t *Template) Sizes() (finished, cut measure.Point) {
 	low, high := bounds(t.Finished)
 	_, cut = bounds(t.Cut)
-	return diagram.Point{X: high.X - low.X, Y: high.Y - low.Y}, cut
+	return measure.Point{X: high.X - low.X, Y: high.Y - low.Y}, cut
 }
 
 // ByRuler says whether a template's pieces are cut with a ruler alone, from their size.
@@ -185,7 +184,7 @@ func (g *gathered) template(letter string, seam float64) Template {
 
 // arrow is the grain's arrow through the middle of a finished outline, two thirds as long
 // as the way through it.
-func (g *gathered) arrow(finished []xy) [2]diagram.Point {
+func (g *gathered) arrow(finished []xy) [2]measure.Point {
 	var middle xy
 	for _, p := range finished {
 		middle = xy{middle.x + p.x/float64(len(finished)), middle.y + p.y/float64(len(finished))}
@@ -205,10 +204,10 @@ func (g *gathered) arrow(finished []xy) [2]diagram.Point {
 			back = min(back, -t)
 		}
 	}
-	end := func(by float64) diagram.Point {
-		return diagram.Point{X: measure.NM(math.Round(middle.x + by*g.grain.x)), Y: measure.NM(math.Round(middle.y + by*g.grain.y))}
+	end := func(by float64) measure.Point {
+		return measure.Point{X: measure.NM(math.Round(middle.x + by*g.grain.x)), Y: measure.NM(math.Round(middle.y + by*g.grain.y))}
 	}
-	return [2]diagram.Point{end(-back * 2 / 3), end(ahead * 2 / 3)}
+	return [2]measure.Point{end(-back * 2 / 3), end(ahead * 2 / 3)}
 }
 
 func bit(b bool) int {

@@ -37,7 +37,7 @@ func inventedTops(t testing.TB, most int) []*quilt.Top {
 	return list
 }
 
-func points(outline []diagram.Point) []xy {
+func points(outline []measure.Point) []xy {
 	list := make([]xy, len(outline))
 	for i, p := range outline {
 		list[i] = xy{float64(p.X), float64(p.Y)}
@@ -91,7 +91,7 @@ func TestAllowance(t *testing.T) {
 			}
 			for i := range p.Cut {
 				before, at, after := p.Cut[(i+len(p.Cut)-1)%len(p.Cut)], p.Cut[i], p.Cut[(i+1)%len(p.Cut)]
-				if in, out := unitOf(points([]diagram.Point{before})[0], points([]diagram.Point{at})[0]), unitOf(points([]diagram.Point{at})[0], points([]diagram.Point{after})[0]); in.x*out.x+in.y*out.y < -0.5 {
+				if in, out := unitOf(points([]measure.Point{before})[0], points([]measure.Point{at})[0]), unitOf(points([]measure.Point{at})[0], points([]measure.Point{after})[0]); in.x*out.x+in.y*out.y < -0.5 {
 					t.Fatalf("layout %d, %s: a corner sharper than 60 degrees is left", n, p.Name())
 				}
 			}
@@ -237,7 +237,7 @@ func TestWorkedSizes(t *testing.T) {
 	}
 }
 
-func hasSide(outline []diagram.Point, inchesLong float64) bool {
+func hasSide(outline []measure.Point, inchesLong float64) bool {
 	list := points(outline)
 	for i, p := range list {
 		if math.Abs(distance(p, list[(i+1)%len(list)])/float64(measure.Inch)-inchesLong) < 6e-5 {
@@ -249,7 +249,7 @@ func hasSide(outline []diagram.Point, inchesLong float64) bool {
 
 // usualRoom is about what a page of Letter paper has for plates, and usualMost what is printed.
 var (
-	usualRoom = diagram.Point{X: 279 * measure.Inch / 40, Y: 8 * measure.Inch}
+	usualRoom = measure.Point{X: 279 * measure.Inch / 40, Y: 8 * measure.Inch}
 	usualMost = Most{OfPiece: 60, InAll: 1000}
 )
 
@@ -263,9 +263,9 @@ func figuresOf(top *quilt.Top) []Piece {
 
 // wrongPlate says what of a plate lies beyond its room, or pieces that lie on one another.
 func wrongPlate(p *Plate) string {
-	var cut [][2]diagram.Point
+	var cut [][2]measure.Point
 	for _, m := range p.Figure.Marks {
-		var list []diagram.Point
+		var list []measure.Point
 		switch {
 		case m.Area != nil:
 			list = m.Area.Outline
@@ -282,7 +282,7 @@ func wrongPlate(p *Plate) string {
 		}
 		low, high := bounds(list)
 		if m.Area.Edge == diagram.Cut || high.X-low.X == inchSquare || high.X-low.X == centimetreSquare {
-			cut = append(cut, [2]diagram.Point{low, high})
+			cut = append(cut, [2]measure.Point{low, high})
 		}
 	}
 	for i, a := range cut {
@@ -300,7 +300,7 @@ func wrongPlate(p *Plate) string {
 func TestPlatesKeepToTheRoom(t *testing.T) {
 	count := 0
 	for _, top := range append(inventedTops(t, 80), laid(t, samples.All()[0].Text), laid(t, hugeLayout)) {
-		for _, room := range []diagram.Point{usualRoom, {X: 9 * measure.Inch / 2, Y: 6 * measure.Inch}} {
+		for _, room := range []measure.Point{usualRoom, {X: 9 * measure.Inch / 2, Y: 6 * measure.Inch}} {
 			plates, _ := Plates(figuresOf(top), room, usualMost)
 			for i := range plates {
 				count++
@@ -315,7 +315,7 @@ func TestPlatesKeepToTheRoom(t *testing.T) {
 	}
 	plates, _ := Plates(figuresOf(laid(t, samples.All()[0].Text)), usualRoom, usualMost)
 	bad := plates[0]
-	bad.Figure.Marks = append(slices.Clone(bad.Figure.Marks), moved(bad.Figure.Marks[0], diagram.Point{X: 1}))
+	bad.Figure.Marks = append(slices.Clone(bad.Figure.Marks), moved(bad.Figure.Marks[0], measure.Point{X: 1}))
 	if wrongPlate(&bad) == "" {
 		t.Error("a piece that lies on itself was not noticed")
 	}
@@ -374,9 +374,9 @@ func TestSquaresAreTrue(t *testing.T) {
 // TestPartsShowTheWholePiece: parts of a piece that is larger than the plate show all of its
 // lines, each at its place.
 func TestPartsShowTheWholePiece(t *testing.T) {
-	outline := []diagram.Point{{}, {X: 11 * measure.Inch}, {X: 7 * measure.Inch, Y: 13 * measure.Inch}, {Y: 4 * measure.Inch}}
-	f := &diagram.Figure{Max: diagram.Point{X: 11 * measure.Inch, Y: 13 * measure.Inch}, Marks: []diagram.Mark{{Area: &diagram.Area{Outline: outline, Edge: diagram.Cut}}}}
-	l := &plating{room: diagram.Point{X: 4 * measure.Inch, Y: 5 * measure.Inch}}
+	outline := []measure.Point{{}, {X: 11 * measure.Inch}, {X: 7 * measure.Inch, Y: 13 * measure.Inch}, {Y: 4 * measure.Inch}}
+	f := &diagram.Figure{Max: measure.Point{X: 11 * measure.Inch, Y: 13 * measure.Inch}, Marks: []diagram.Mark{{Area: &diagram.Area{Outline: outline, Edge: diagram.Cut}}}}
+	l := &plating{room: measure.Point{X: 4 * measure.Inch, Y: 5 * measure.Inch}}
 	parts := l.parts(Piece{"T1", f})
 	if missing := unseenPoints(f, parts, l); missing != 0 {
 		t.Errorf("%d points of the outline are on no plate", missing)
@@ -393,7 +393,7 @@ func unseenPoints(f *diagram.Figure, pages []Plate, l *plating) int {
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]
 		for n := range measure.NM(100) {
-			at := diagram.Point{X: p.X + (q.X-p.X)*n/100, Y: p.Y + (q.Y-p.Y)*n/100}
+			at := measure.Point{X: p.X + (q.X-p.X)*n/100, Y: p.Y + (q.Y-p.Y)*n/100}
 			if !shownAnywhere(at, f, pages, l) {
 				missing++
 			}
@@ -404,11 +404,11 @@ func unseenPoints(f *diagram.Figure, pages []Plate, l *plating) int {
 
 // shownAnywhere says whether a point of a figure lies on a line of one of its pages; which window a page is of is found by
 // trying all.
-func shownAnywhere(at diagram.Point, f *diagram.Figure, list []Plate, l *plating) bool {
+func shownAnywhere(at measure.Point, f *diagram.Figure, list []Plate, l *plating) bool {
 	for row := range measure.NM(8) {
 		for column := range measure.NM(8) {
-			low := diagram.Point{X: column * (l.room.X - overlap), Y: row * (l.room.Y - overlap)}
-			w := window{low, diagram.Point{X: low.X + l.room.X, Y: low.Y + l.room.Y}}
+			low := measure.Point{X: column * (l.room.X - overlap), Y: row * (l.room.Y - overlap)}
+			w := window{low, measure.Point{X: low.X + l.room.X, Y: low.Y + l.room.Y}}
 			if !w.holds(at) {
 				continue
 			}

@@ -8,7 +8,7 @@ import (
 )
 
 // window is a part of a figure.
-type window struct{ min, max diagram.Point }
+type window struct{ min, max measure.Point }
 
 // mostWindows is how many parts of one piece are looked at.
 const mostWindows = 4096
@@ -23,8 +23,8 @@ func (l *plating) parts(p Piece) []Plate {
 	var list []Plate
 	for row := range rows {
 		for column := range columns {
-			low := diagram.Point{X: measure.NM(column) * (l.room.X - overlap), Y: measure.NM(row) * (l.room.Y - overlap)}
-			w := window{low, diagram.Point{X: low.X + l.room.X, Y: low.Y + l.room.Y}}
+			low := measure.Point{X: measure.NM(column) * (l.room.X - overlap), Y: measure.NM(row) * (l.room.Y - overlap)}
+			w := window{low, measure.Point{X: low.X + l.room.X, Y: low.Y + l.room.Y}}
 			marks := w.clipped(f)
 			if len(marks) == 0 {
 				continue
@@ -50,21 +50,21 @@ func tiles(length, room measure.NM) int {
 // register is a page's frame and the dotted lines that its neighbours' frames come to lie on.
 func (l *plating) register(at, of [2]int) []diagram.Mark {
 	x, y := l.room.X, l.room.Y
-	marks := []diagram.Mark{{Area: &diagram.Area{Outline: box(diagram.Point{}, diagram.Point{X: x, Y: y}), Clear: true, Edge: diagram.Frame}}}
-	dotted := func(from, to diagram.Point) {
-		marks = append(marks, diagram.Mark{Line: &diagram.Line{Points: []diagram.Point{from, to}, Stroke: diagram.Fold}})
+	marks := []diagram.Mark{{Area: &diagram.Area{Outline: box(measure.Point{}, measure.Point{X: x, Y: y}), Clear: true, Edge: diagram.Frame}}}
+	dotted := func(from, to measure.Point) {
+		marks = append(marks, diagram.Mark{Line: &diagram.Line{Points: []measure.Point{from, to}, Stroke: diagram.Fold}})
 	}
 	if at[0] > 0 {
-		dotted(diagram.Point{X: overlap}, diagram.Point{X: overlap, Y: y})
+		dotted(measure.Point{X: overlap}, measure.Point{X: overlap, Y: y})
 	}
 	if at[0] < of[0]-1 {
-		dotted(diagram.Point{X: x - overlap}, diagram.Point{X: x - overlap, Y: y})
+		dotted(measure.Point{X: x - overlap}, measure.Point{X: x - overlap, Y: y})
 	}
 	if at[1] > 0 {
-		dotted(diagram.Point{Y: overlap}, diagram.Point{X: x, Y: overlap})
+		dotted(measure.Point{Y: overlap}, measure.Point{X: x, Y: overlap})
 	}
 	if at[1] < of[1]-1 {
-		dotted(diagram.Point{Y: y - overlap}, diagram.Point{X: x, Y: y - overlap})
+		dotted(measure.Point{Y: y - overlap}, measure.Point{X: x, Y: y - overlap})
 	}
 	return marks
 }
@@ -72,9 +72,9 @@ func (l *plating) register(at, of [2]int) []diagram.Mark {
 // clipped is what a window shows of a figure's lines, moved to the page's corner. Outlines become their sides.
 func (w window) clipped(f *diagram.Figure) []diagram.Mark {
 	var marks []diagram.Mark
-	line := func(from, to diagram.Point, like diagram.Line) {
+	line := func(from, to measure.Point, like diagram.Line) {
 		if a, b, ok := w.stretch(from, to); ok {
-			like.Points = []diagram.Point{w.at(a), w.at(b)}
+			like.Points = []measure.Point{w.at(a), w.at(b)}
 			if a != from {
 				like.Start = diagram.Plain
 			}
@@ -92,11 +92,11 @@ func (w window) clipped(f *diagram.Figure) []diagram.Mark {
 			}
 		case m.Line != nil && len(m.Line.Points) == 1:
 			if w.holds(m.Line.Points[0]) {
-				marks = append(marks, moved(m, diagram.Point{X: -w.min.X, Y: -w.min.Y}))
+				marks = append(marks, moved(m, measure.Point{X: -w.min.X, Y: -w.min.Y}))
 			}
 		case m.Words != nil:
 			if w.inner().holds(m.Words.At) {
-				marks = append(marks, moved(m, diagram.Point{X: -w.min.X, Y: -w.min.Y}))
+				marks = append(marks, moved(m, measure.Point{X: -w.min.X, Y: -w.min.Y}))
 			}
 		case m.Line != nil:
 			last := len(m.Line.Points) - 1
@@ -117,20 +117,20 @@ func (w window) clipped(f *diagram.Figure) []diagram.Mark {
 
 // inner is the window without a rim, in which words have room.
 func (w window) inner() window {
-	return window{diagram.Point{X: w.min.X + 2*overlap, Y: w.min.Y + overlap}, diagram.Point{X: w.max.X - 2*overlap, Y: w.max.Y - overlap}}
+	return window{measure.Point{X: w.min.X + 2*overlap, Y: w.min.Y + overlap}, measure.Point{X: w.max.X - 2*overlap, Y: w.max.Y - overlap}}
 }
 
-func (w window) at(p diagram.Point) diagram.Point {
-	return diagram.Point{X: p.X - w.min.X, Y: p.Y - w.min.Y}
+func (w window) at(p measure.Point) measure.Point {
+	return measure.Point{X: p.X - w.min.X, Y: p.Y - w.min.Y}
 }
 
-func (w window) holds(p diagram.Point) bool {
+func (w window) holds(p measure.Point) bool {
 	return w.min.X <= p.X && p.X <= w.max.X && w.min.Y <= p.Y && p.Y <= w.max.Y
 }
 
 // stretch is the part of a line that lies in a window (after Liang and Barsky, A new concept and method for line clipping,
 // 1984); from memory.
-func (w window) stretch(from, to diagram.Point) (a, b diagram.Point, ok bool) {
+func (w window) stretch(from, to measure.Point) (a, b measure.Point, ok bool) {
 	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
 	enter, leave := 0.0, 1.0
 	for _, side := range [4][2]float64{
@@ -148,8 +148,8 @@ func (w window) stretch(from, to diagram.Point) (a, b diagram.Point, ok bool) {
 	if enter >= leave {
 		return a, b, false
 	}
-	on := func(t float64) diagram.Point {
-		return diagram.Point{X: from.X + measure.NM(math.Round(float64(t*dx))), Y: from.Y + measure.NM(math.Round(float64(t*dy)))}
+	on := func(t float64) measure.Point {
+		return measure.Point{X: from.X + measure.NM(math.Round(float64(t*dx))), Y: from.Y + measure.NM(math.Round(float64(t*dy)))}
 	}
 	return on(enter), on(leave), true
 }

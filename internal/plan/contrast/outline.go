@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
 
@@ -77,7 +78,7 @@ func (o *outlineSum) outline() Outline {
 
 // longest is the length of the longest chain of seams that share their ends.
 func (o *outlineSum) longest(seams []int32) float64 {
-	at := map[quilt.Point]int{}
+	at := map[measure.Point]int{}
 	chain := make([]int, len(seams)) // each seam's chain, by the number of one of its seams
 	root := func(n int) int {
 		for chain[n] != n {
@@ -88,7 +89,7 @@ func (o *outlineSum) longest(seams []int32) float64 {
 	for i := range seams {
 		chain[i] = i
 		one := o.seams[seams[i]].at
-		for _, end := range [2]quilt.Point{one.From, one.To} {
+		for _, end := range [2]measure.Point{one.From, one.To} {
 			if n, ok := at[end]; ok {
 				chain[root(i)] = root(n)
 			} else {

@@ -23,16 +23,16 @@ const (
 // squares for the ground.
 func sawtooth(unit measure.NM, colours [3]palettes.Colour) *quilt.Top {
 	t := &quilt.Top{Columns: 1, Rows: 1, SideFinished: 4 * unit}
-	t.Outer = quilt.Rect{Max: quilt.Point{X: 4 * unit, Y: 4 * unit}}
+	t.Outer = quilt.Rect{Max: measure.Point{X: 4 * unit, Y: 4 * unit}}
 	t.Field = t.Outer
 	for i, name := range []string{"ground", "points", "middle"} {
 		t.Fabrics = append(t.Fabrics, quilt.Fabric{Name: name, Colour: colours[i]})
 	}
 	t.Roles = []quilt.Role{{Name: "piece", Letter: "P"}}
 	add := func(fabric int, corners ...[2]measure.NM) {
-		var outline []quilt.Point
+		var outline []measure.Point
 		for _, c := range corners {
-			outline = append(outline, quilt.Point{X: c[0] * unit, Y: c[1] * unit})
+			outline = append(outline, measure.Point{X: c[0] * unit, Y: c[1] * unit})
 		}
 		t.Faces = append(t.Faces, quilt.Face{Outline: outline, Fabric: fabric, Patch: len(t.Patches)})
 		t.Patches = append(t.Patches, quilt.Patch{Outline: outline, Shape: blocks.Square, Border: -1, First: len(t.Faces) - 1, Count: 1})
@@ -78,11 +78,11 @@ func meet(t *quilt.Top, a, b int) {
 }
 
 // overlap is what two stretches on one line, in one direction, have in common.
-func overlap(p, q, r, s quilt.Point) (from, to quilt.Point, ok bool) {
-	cross := func(a, b, c quilt.Point) float64 {
+func overlap(p, q, r, s measure.Point) (from, to measure.Point, ok bool) {
+	cross := func(a, b, c measure.Point) float64 {
 		return float64(b.X-a.X)*float64(c.Y-a.Y) - float64(b.Y-a.Y)*float64(c.X-a.X)
 	}
-	along := func(a quilt.Point) float64 {
+	along := func(a measure.Point) float64 {
 		return float64(q.X-p.X)*float64(a.X-p.X) + float64(q.Y-p.Y)*float64(a.Y-p.Y)
 	}
 	if cross(p, q, r) != 0 || cross(p, q, s) != 0 || along(r) >= along(s) {

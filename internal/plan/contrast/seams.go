@@ -116,7 +116,7 @@ type widths map[[8]measure.NM]float64
 
 // of is the least width of a convex outline, in nanometres: the least distance between two
 // parallel lines that hold it between them, which always runs along one of its sides.
-func (w widths) of(outline []quilt.Point) float64 {
+func (w widths) of(outline []measure.Point) float64 {
 	var key [8]measure.NM
 	for i := 1; i < len(outline) && i <= 4; i++ {
 		key[2*i-2], key[2*i-1] = outline[i].X-outline[0].X, outline[i].Y-outline[0].Y
@@ -134,7 +134,7 @@ func (w widths) of(outline []quilt.Point) float64 {
 }
 
 // farthest is the distance of the outline's farthest corner from the line through p and q.
-func farthest(outline []quilt.Point, p, q quilt.Point) float64 {
+func farthest(outline []measure.Point, p, q measure.Point) float64 {
 	dx, dy := float64(q.X-p.X), float64(q.Y-p.Y)
 	most := 0.0
 	for _, r := range outline {

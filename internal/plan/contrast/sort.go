@@ -2,7 +2,7 @@ package contrast
 
 import (
 	"eighthturn/internal/blocks"
-	"eighthturn/internal/quilt"
+	"eighthturn/internal/measure"
 )
 
 // Sort is a sort of figure that a layout may mean to show.
@@ -59,7 +59,7 @@ func (s *study) shown() []Sort {
 type member struct {
 	faces, against []int32
 	seams          []outlineSeam
-	at             quilt.Point // its centre
+	at             measure.Point // its centre
 }
 
 // outlineSeam is a seam on a figure's outline.
@@ -77,7 +77,7 @@ type gathered struct {
 // gather finds the figures of a sort: the pieces of its shape by the place that they point
 // at, in the order in which the top has them.
 func (s *study) gather(sort Sort, shown []Sort) []gathered {
-	at := map[quilt.Point]int{}
+	at := map[measure.Point]int{}
 	var list []gathered
 	for i := range s.Patches {
 		p := &s.Patches[i]

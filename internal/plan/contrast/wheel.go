@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"eighthturn/internal/quilt"
+	"eighthturn/internal/measure"
 )
 
 // wheel is the figure of the wedges round the middle of a block. Where they are of more
@@ -82,7 +82,7 @@ func (s *study) clockwise(patches []int32) []int32 {
 
 // angle is where the middle of a wedge's base lies from its tip, clockwise from straight up,
 // in eighths of a turn; exact, so that no rounding changes the order.
-func angle(outline []quilt.Point) float64 {
+func angle(outline []measure.Point) float64 {
 	x := float64(outline[1].X+outline[2].X)/2 - float64(outline[0].X)
 	y := float64(outline[1].Y+outline[2].Y)/2 - float64(outline[0].Y)
 	turn := math.Round(math.Atan2(x, -y) / (math.Pi / 4))

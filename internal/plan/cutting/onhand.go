@@ -153,8 +153,8 @@ func isUpright(top *quilt.Top, p *quilt.Patch) bool {
 // edging says whether a patch is a strip of a border or a sash.
 func edging(p *quilt.Patch) bool { return p.Shape.Description().Edging }
 
-func sized(w, h measure.NM) []quilt.Point {
-	return []quilt.Point{{}, {X: w}, {X: w, Y: h}, {Y: h}}
+func sized(w, h measure.NM) []measure.Point {
+	return []measure.Point{{}, {X: w}, {X: w, Y: h}, {Y: h}}
 }
 
 // copied is a top whose patches and cloth may be changed.

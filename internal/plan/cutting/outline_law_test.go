@@ -23,7 +23,7 @@ func hypot(x, y float64) float64 { return math.Sqrt(x*x + y*y) }
 func (p xy) minus(q xy) xy { return xy{p.x - q.x, p.y - q.y} }
 
 // points is an outline of the top, begun at a corner.
-func points(o []quilt.Point, first int) []xy {
+func points(o []measure.Point, first int) []xy {
 	var list []xy
 	for i := range o {
 		p := o[(first+i)%len(o)]

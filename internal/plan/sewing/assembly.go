@@ -1,6 +1,8 @@
 package sewing
 
-import "eighthturn/internal/quilt"
+import (
+	"eighthturn/internal/measure"
+)
 
 // Assembly is how blocks, sashes and borders are sewn together. What is sewn are the parts
 // and what earlier seams made: a number below the number of parts is a part, others are
@@ -42,11 +44,11 @@ type Stage struct {
 
 // Seam is one seam of the assembly, on the top.
 type Seam struct {
-	A     int         `json:"a"` // part or unit
-	B     int         `json:"b"` // B lies to the right of the way from From to To
-	From  quilt.Point `json:"from"`
-	To    quilt.Point `json:"to"`
-	Press bool        `json:"press"` // towards B; else towards A
+	A     int           `json:"a"` // part or unit
+	B     int           `json:"b"` // B lies to the right of the way from From to To
+	From  measure.Point `json:"from"`
+	To    measure.Point `json:"to"`
+	Press bool          `json:"press"` // towards B; else towards A
 
 	choice   int32
 	towardsA bool      // way 0 of the choice presses it towards A

@@ -2,7 +2,6 @@ package sewing
 
 import (
 	"eighthturn/internal/measure"
-	"eighthturn/internal/quilt"
 )
 
 // Grain is where edges lie off the straight grain of the cloth.
@@ -38,13 +37,13 @@ type Bulk struct {
 
 // ThickPoint is points of the top that are alike: as many pieces, as many layers.
 type ThickPoint struct {
-	Pieces int           `json:"pieces"`
-	Layers int           `json:"layers"`
-	Open   int           `json:"open"`  // layers with the last seam pressed open
-	Round  int           `json:"round"` // layers with all allowances turned one way round the point, 0 where they cannot be
-	Count  int           `json:"count"`
-	Inside bool          `json:"inside"` // in the middle of a block
-	At     []quilt.Point `json:"at"`     // the first of them
+	Pieces int             `json:"pieces"`
+	Layers int             `json:"layers"`
+	Open   int             `json:"open"`  // layers with the last seam pressed open
+	Round  int             `json:"round"` // layers with all allowances turned one way round the point, 0 where they cannot be
+	Count  int             `json:"count"`
+	Inside bool            `json:"inside"` // in the middle of a block
+	At     []measure.Point `json:"at"`     // the first of them
 }
 
 // Points is the points of all pieces of one shape: the tips of wedges, the corners that
@@ -58,7 +57,7 @@ type Points struct {
 
 // NearPoint is points that the binding would blunt.
 type NearPoint struct {
-	Distance measure.NM    `json:"distance"` // from the outside of the quilt, finished; 0 on it
-	Count    int           `json:"count"`
-	At       []quilt.Point `json:"at"` // the first of them
+	Distance measure.NM      `json:"distance"` // from the outside of the quilt, finished; 0 on it
+	Count    int             `json:"count"`
+	At       []measure.Point `json:"at"` // the first of them
 }

@@ -246,10 +246,10 @@ func lineOff(from, to geom.XY, by float64) geom.Geometry {
 	return geom.NewLineString(geom.NewSequence([]float64{a.X, a.Y, b.X, b.Y}, geom.DimXY)).AsGeometry()
 }
 
-func xyOf(p quilt.Point) geom.XY { return geom.XY{X: inches(p.X), Y: inches(p.Y)} }
+func xyOf(p measure.Point) geom.XY { return geom.XY{X: inches(p.X), Y: inches(p.Y)} }
 
 // polygonOf is an outline of the library's, in inches.
-func polygonOf(o []quilt.Point) geom.Geometry {
+func polygonOf(o []measure.Point) geom.Geometry {
 	var ring []float64
 	for _, p := range append(o[:len(o):len(o)], o[0]) {
 		ring = append(ring, inches(p.X), inches(p.Y))
@@ -313,7 +313,7 @@ func TestJudgeOffsets(t *testing.T) {
 					from, to := r.onTop(&p.Blocks[0], at, j.From), r.onTop(&p.Blocks[0], at, j.To)
 					for part, pieces := range [2][]int{j.A, j.B} {
 						ring, _ := unionOf(t, top, p.Patches(at.Cell, pieces))
-						for e, ends := range [2][2]quilt.Point{{to, from}, {from, to}} {
+						for e, ends := range [2][2]measure.Point{{to, from}, {from, to}} {
 							got := inches(j.Ends[e].Reach[part])
 							what := fmt.Sprintf("%s: %s, join %d, end %d, part %d", k.Name, s.Name, j.Number, e, part)
 							judgeReach(t, what, top, reaching{ring, xyOf(ends[0]), xyOf(ends[1])}, got)

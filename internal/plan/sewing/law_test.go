@@ -98,7 +98,7 @@ func liesAt(top *quilt.Top, at sewing.Placed, patch *quilt.Patch, piece blocks.P
 	q := piece.Outline[0].Turned(at.Turns)
 	x := [5]measure.NM{blocks.Zero: r.Min.X, blocks.Mid: mid(r.Min.X, r.Max.X), blocks.Full: r.Max.X}
 	y := [5]measure.NM{blocks.Zero: r.Min.Y, blocks.Mid: mid(r.Min.Y, r.Max.Y), blocks.Full: r.Max.Y}
-	return patch.Shape == piece.Shape && patch.Outline[0] == quilt.Point{X: x[q.X], Y: y[q.Y]}
+	return patch.Shape == piece.Shape && patch.Outline[0] == measure.Point{X: x[q.X], Y: y[q.Y]}
 }
 
 // TestLaws holds every law on the samples and on hundreds of invented layouts.

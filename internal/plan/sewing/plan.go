@@ -144,16 +144,16 @@ type Step struct {
 // Join is one seam of a block, in the block's own frame: its upper left corner is the
 // origin, unturned.
 type Join struct {
-	Number int         `json:"number"` // in the kind's recipe, from 0
-	A      []int       `json:"a"`      // pieces of the kind on one side, by index
-	B      []int       `json:"b"`      // and those on the other: B lies to the right of the way from From to To
-	MadeA  int         `json:"made_a"` // the join that made A, -1 where it is a piece
-	MadeB  int         `json:"made_b"`
-	From   quilt.Point `json:"from"` // finished
-	To     quilt.Point `json:"to"`
-	Ends   [2]End      `json:"ends"`   // at From and To
-	Choice int         `json:"choice"` // which of the block's choices of pressing it follows
-	Round  bool        `json:"round"`  // its allowances turn round a point: see Round
+	Number int           `json:"number"` // in the kind's recipe, from 0
+	A      []int         `json:"a"`      // pieces of the kind on one side, by index
+	B      []int         `json:"b"`      // and those on the other: B lies to the right of the way from From to To
+	MadeA  int           `json:"made_a"` // the join that made A, -1 where it is a piece
+	MadeB  int           `json:"made_b"`
+	From   measure.Point `json:"from"` // finished
+	To     measure.Point `json:"to"`
+	Ends   [2]End        `json:"ends"`   // at From and To
+	Choice int           `json:"choice"` // which of the block's choices of pressing it follows
+	Round  bool          `json:"round"`  // its allowances turn round a point: see Round
 }
 
 // End is one end of a seam.
@@ -169,14 +169,14 @@ type End struct {
 
 // Round is a point inside a block where three or more seams meet.
 type Round struct {
-	At      quilt.Point `json:"at"`
-	Pieces  []int       `json:"pieces"`   // of the kind, clockwise
-	Seams   int         `json:"seams"`    // that run to it
-	Turns   bool        `json:"turns"`    // the allowances can all turn one way round it
-	WhyNot  Obstacle    `json:"why_not"`  // "" where they can
-	Layers  int         `json:"layers"`   // the most that lie on each other there, all turned one way; 0 where they cannot be
-	Without int         `json:"without"`  // the same where each seam is pressed whole to one side
-	Last    int         `json:"last"`     // the same with the last seam pressed open
-	Opened  int         `json:"opened"`   // the same with every seam pressed open
-	Partial []int       `json:"partials"` // the joins to be sewn in part
+	At      measure.Point `json:"at"`
+	Pieces  []int         `json:"pieces"`   // of the kind, clockwise
+	Seams   int           `json:"seams"`    // that run to it
+	Turns   bool          `json:"turns"`    // the allowances can all turn one way round it
+	WhyNot  Obstacle      `json:"why_not"`  // "" where they can
+	Layers  int           `json:"layers"`   // the most that lie on each other there, all turned one way; 0 where they cannot be
+	Without int           `json:"without"`  // the same where each seam is pressed whole to one side
+	Last    int           `json:"last"`     // the same with the last seam pressed open
+	Opened  int           `json:"opened"`   // the same with every seam pressed open
+	Partial []int         `json:"partials"` // the joins to be sewn in part
 }

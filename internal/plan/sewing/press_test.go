@@ -8,20 +8,20 @@ import (
 	"testing"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/judges"
 )
 
 // armSeen is a seam of the top that runs from a point.
 type armSeen struct {
 	seam int
-	way  quilt.Point
+	way  measure.Point
 }
 
 // jointSeen is a joint that the checker found by itself.
 type jointSeen struct {
-	at     quilt.Point
+	at     measure.Point
 	inside bool // within a block
 	nests  bool
 }
@@ -30,10 +30,10 @@ type jointSeen struct {
 // sewed them: two seams that end in a point of a later one as mirror images, from its two
 // sides. How each allowance lies is read off what the plan says for whoever sews.
 func (r *replay) jointsSeen(t *testing.T) []jointSeen {
-	arms := map[quilt.Point][]armSeen{}
-	var order []quilt.Point
+	arms := map[measure.Point][]armSeen{}
+	var order []measure.Point
 	for i, s := range r.top.Seams {
-		for _, end := range [2][2]quilt.Point{{s.From, s.To}, {s.To, s.From}} {
+		for _, end := range [2][2]measure.Point{{s.From, s.To}, {s.To, s.From}} {
 			if len(arms[end[0]]) == 0 {
 				order = append(order, end[0])
 			}
@@ -72,8 +72,8 @@ func (r *replay) later(here []armSeen, i, j int) int {
 	return -1
 }
 
-func mirrorImages(a, b, line quilt.Point) bool {
-	angle := func(p quilt.Point) float64 { return math.Atan2(float64(p.Y), float64(p.X)) }
+func mirrorImages(a, b, line measure.Point) bool {
+	angle := func(p measure.Point) float64 { return math.Atan2(float64(p.Y), float64(p.X)) }
 	sum := angle(a) + angle(b) - 2*angle(line)
 	if math.Abs(math.Sin(angle(a)-angle(line))) < 1e-6 {
 		return false // it runs along the line
@@ -101,7 +101,7 @@ func (r *replay) pressedTo(t *testing.T, seam int) int {
 	}
 	s := &r.top.Seams[seam]
 	about := r.onTop(block, at, block.Rounds[0].At)
-	outwards := minus(quilt.Point{X: (s.From.X + s.To.X) / 2, Y: (s.From.Y + s.To.Y) / 2}, about)
+	outwards := minus(measure.Point{X: (s.From.X + s.To.X) / 2, Y: (s.From.Y + s.To.Y) / 2}, about)
 	if d := off(by.from, minus(by.to, by.from), about); d > 3 {
 		t.Fatalf("a seam that turns round %v passes it by", about)
 	}
@@ -150,7 +150,7 @@ func (r *replay) clockwise(t *testing.T, a armSeen) bool {
 // checkPressing compares what the plan says of joints with what the checker finds.
 func checkPressing(t *testing.T, r *replay) error {
 	type key struct {
-		at    quilt.Point
+		at    measure.Point
 		nests bool
 	}
 	counts := map[key]int{}

@@ -1,6 +1,8 @@
 package sewing
 
-import "eighthturn/internal/quilt"
+import (
+	"eighthturn/internal/measure"
+)
 
 // Pressing is which way every allowance lies. What can be chosen are the choices: a
 // direction of turning for each block, one way for the seams of a step that are pressed
@@ -38,10 +40,10 @@ type Choice struct {
 // Joint is a place where two seams butt together from the two sides of a later seam, mirror
 // images in its line. They nest where their allowances turn the same way round the joint.
 type Joint struct {
-	At    quilt.Point `json:"at"`
-	A     Arm         `json:"a"`
-	B     Arm         `json:"b"`
-	Nests bool        `json:"nests"`
+	At    measure.Point `json:"at"`
+	A     Arm           `json:"a"`
+	B     Arm           `json:"b"`
+	Nests bool          `json:"nests"`
 }
 
 // Arm is a seam that runs to a joint.

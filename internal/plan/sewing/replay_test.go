@@ -31,7 +31,7 @@ type sewnBy struct {
 	cell     int // -1 for the assembly
 	join     int // of the cell's block, or seam of the assembly
 	a, b     map[int]bool
-	from, to quilt.Point // the whole seam, on the top
+	from, to measure.Point // the whole seam, on the top
 }
 
 func newReplay(top *quilt.Top, plan *sewing.Plan) *replay {
@@ -92,7 +92,7 @@ func (r *replay) block(b *sewing.Block, at sewing.Placed) error {
 			}
 			from, to := r.onTop(b, at, j.From), r.onTop(b, at, j.To)
 			if b.Column {
-				from, to = quilt.Point{}, quilt.Point{} // those of the longest column
+				from, to = measure.Point{}, measure.Point{} // those of the longest column
 			}
 			unit, err := r.join(one, other, sewnBy{cell: at.Cell, join: j.Number, from: from, to: to})
 			if err != nil {
@@ -105,7 +105,7 @@ func (r *replay) block(b *sewing.Block, at sewing.Placed) error {
 }
 
 // onTop is a point of a block's own frame as the block is turned in its place.
-func (r *replay) onTop(b *sewing.Block, at sewing.Placed, p quilt.Point) quilt.Point {
+func (r *replay) onTop(b *sewing.Block, at sewing.Placed, p measure.Point) measure.Point {
 	for range at.Turns {
 		p.X, p.Y = r.top.SideFinished-p.Y, p.X
 	}
@@ -209,11 +209,11 @@ func (r *replay) straight(seams []int, by *sewnBy) error {
 	ends[0], ends[1] = math.Inf(1), math.Inf(-1)
 	type part struct{ from, to float64 }
 	var parts []part
-	place := map[float64]quilt.Point{}
+	place := map[float64]measure.Point{}
 	for _, s := range seams {
 		from, to := r.top.Seams[s].From, r.top.Seams[s].To
 		var at [2]float64
-		for n, p := range [2]quilt.Point{from, to} {
+		for n, p := range [2]measure.Point{from, to} {
 			if off(start, way, p) > 3 {
 				return fmt.Errorf("the seam has a bend at %v", p)
 			}
@@ -242,10 +242,10 @@ func (r *replay) straight(seams []int, by *sewnBy) error {
 }
 
 // farthest is the end of some seams that lies farthest from a point.
-func (r *replay) farthest(seams []int, from quilt.Point) quilt.Point {
+func (r *replay) farthest(seams []int, from measure.Point) measure.Point {
 	best := from
 	for _, s := range seams {
-		for _, p := range [2]quilt.Point{r.top.Seams[s].From, r.top.Seams[s].To} {
+		for _, p := range [2]measure.Point{r.top.Seams[s].From, r.top.Seams[s].To} {
 			if d, e := minus(p, from), minus(best, from); dot(d, d) > dot(e, e) {
 				best = p
 			}
@@ -267,18 +267,18 @@ func (r *replay) onTheRight(seam int, by *sewnBy) error {
 	return nil
 }
 
-func minus(p, q quilt.Point) quilt.Point { return quilt.Point{X: p.X - q.X, Y: p.Y - q.Y} }
+func minus(p, q measure.Point) measure.Point { return measure.Point{X: p.X - q.X, Y: p.Y - q.Y} }
 
-func dot(p, q quilt.Point) float64 {
+func dot(p, q measure.Point) float64 {
 	return float64(p.X)*float64(q.X) + float64(p.Y)*float64(q.Y)
 }
 
-func off(from, way, p quilt.Point) float64 {
+func off(from, way, p measure.Point) float64 {
 	d := minus(p, from)
 	return math.Abs(float64(way.X)*float64(d.Y)-float64(way.Y)*float64(d.X)) / math.Hypot(float64(way.X), float64(way.Y))
 }
 
-func along(from, way, p quilt.Point) float64 {
+func along(from, way, p measure.Point) float64 {
 	return dot(way, minus(p, from)) / math.Hypot(float64(way.X), float64(way.Y))
 }
 

@@ -5,12 +5,11 @@ import (
 	"slices"
 
 	"eighthturn/internal/measure"
-	"eighthturn/internal/quilt"
 )
 
 type (
-	point   = quilt.Point
-	outline = []quilt.Point // clockwise on screen, the first corner not repeated
+	point   = measure.Point
+	outline = []measure.Point // clockwise on screen, the first corner not repeated
 )
 
 // near is how far a point may lie from a straight line and still count as on it: what two

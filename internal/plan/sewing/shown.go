@@ -21,13 +21,13 @@ type Shown struct {
 // ShownPiece is a piece of the kind, or of the column from the top, finished.
 type ShownPiece struct {
 	Patch   int // of the top, by index
-	Outline []quilt.Point
+	Outline []measure.Point
 	Faces   []ShownFace
 }
 
 // ShownFace is a part of a piece of one fabric.
 type ShownFace struct {
-	Outline []quilt.Point
+	Outline []measure.Point
 	Fabric  int
 }
 
@@ -39,8 +39,8 @@ func (p *Plan) Shown(block int) *Shown {
 	}
 	c := &p.cells[s.Cell]
 	at := p.top.CellRect(s.Cell).Min
-	own := func(o []quilt.Point) []quilt.Point {
-		var list []quilt.Point
+	own := func(o []measure.Point) []measure.Point {
+		var list []measure.Point
 		for _, q := range o {
 			list = append(list, turned(minus(q, at), p.SideFinished, 4-int(c.turns)))
 		}
@@ -100,7 +100,7 @@ func (s *Shown) At(pieces []int, j *Join) int {
 }
 
 // About is the point round which the allowances of a join turn.
-func (s *Shown) About(j *Join) quilt.Point { return s.kind.about(j) }
+func (s *Shown) About(j *Join) measure.Point { return s.kind.about(j) }
 
 // ToB says whether a join is pressed towards its B, or clockwise where it turns round a point.
 func (s *Shown) ToB(j *Join) bool { return s.plan.Way(s.Cell, j.Choice) == 0 }
@@ -145,7 +145,7 @@ func (p *Plan) Turns(cell int) int { return int(p.cells[cell].turns) }
 func (p *Plan) BlockAt(cell int) int { return int(p.cells[cell].block) }
 
 // InBlock is a point of a block's own frame where it lies on the top.
-func (p *Plan) InBlock(cell int, at quilt.Point) quilt.Point {
+func (p *Plan) InBlock(cell int, at measure.Point) measure.Point {
 	return turned(at, p.SideFinished, p.Turns(cell)).Add(p.top.CellRect(cell).Min)
 }
 

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilt/scraps"
 	"eighthturn/layout"
@@ -16,7 +17,7 @@ import (
 type shared struct {
 	pool, role, band int
 	face, cell       int
-	centre           quilt.Point
+	centre           measure.Point
 }
 
 // solver is the places of a top, and the place of each of its faces.

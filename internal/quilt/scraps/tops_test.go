@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilt/scraps"
 )
@@ -186,7 +187,7 @@ func (tb table) groups() [][]int {
 // another; TestTops says so for every top, this one in plain words.
 func TestByWeb(t *testing.T) {
 	top := quilt.Lay(read(t, king("web")))
-	round := map[quilt.Point]map[int]int{}
+	round := map[measure.Point]map[int]int{}
 	for _, p := range top.Patches {
 		if p.Shape == blocks.Wedge {
 			at := p.Outline[0]

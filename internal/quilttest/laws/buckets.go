@@ -15,8 +15,8 @@ func boxOf(o Outline, by measure.NM) quilt.Rect {
 		r.Max.X, r.Max.Y = max(r.Max.X, p.X), max(r.Max.Y, p.Y)
 	}
 	return quilt.Rect{
-		Min: quilt.Point{X: r.Min.X - by, Y: r.Min.Y - by},
-		Max: quilt.Point{X: r.Max.X + by, Y: r.Max.Y + by},
+		Min: measure.Point{X: r.Min.X - by, Y: r.Min.Y - by},
+		Max: measure.Point{X: r.Max.X + by, Y: r.Max.Y + by},
 	}
 }
 
@@ -55,7 +55,7 @@ func newBuckets(boxes []quilt.Rect) *buckets {
 }
 
 // square is the column and row of the square that holds p.
-func (b *buckets) square(p quilt.Point) (x, y int) {
+func (b *buckets) square(p measure.Point) (x, y int) {
 	x = int((p.X - b.whole.Min.X) / b.width)
 	y = int((p.Y - b.whole.Min.Y) / b.height)
 	return min(max(x, 0), b.across-1), min(max(y, 0), b.down-1)
@@ -83,7 +83,7 @@ func (b *buckets) pairs(each func(i, j int) error) error {
 // lies in square n.
 func (b *buckets) meetIn(n, i, j int) bool {
 	r, s := &b.boxes[i], &b.boxes[j]
-	from := quilt.Point{X: max(r.Min.X, s.Min.X), Y: max(r.Min.Y, s.Min.Y)}
+	from := measure.Point{X: max(r.Min.X, s.Min.X), Y: max(r.Min.Y, s.Min.Y)}
 	if from.X > min(r.Max.X, s.Max.X) || from.Y > min(r.Max.Y, s.Max.Y) {
 		return false
 	}
@@ -92,7 +92,7 @@ func (b *buckets) meetIn(n, i, j int) bool {
 }
 
 // around is the boxes that hold p or touch it.
-func (b *buckets) around(p quilt.Point) []int32 {
+func (b *buckets) around(p measure.Point) []int32 {
 	var list []int32
 	x, y := b.square(p)
 	for _, i := range b.held[y*b.across+x] {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
 
@@ -79,7 +80,7 @@ func centreAt(t *quilt.Top, all *buckets, c Centre) Centre {
 // degreesAt is how much of a turn round a point an outline takes: its angle there, half a
 // turn where the point lies on a side, and nothing where it does not meet it. The second
 // number is how far rounding may put it out.
-func degreesAt(o Outline, at quilt.Point) (degrees, slack float64) {
+func degreesAt(o Outline, at measure.Point) (degrees, slack float64) {
 	for i, p := range o {
 		if p == at {
 			return angle(o, i), angleError(o, i)

@@ -46,7 +46,7 @@ func closeIn(t *quilt.Top) measure.NM {
 
 // meets sees that p, if it lies near the outline, lies on it, and if it lies near a corner
 // is that corner.
-func meets(p quilt.Point, o Outline, reach float64) error {
+func meets(p measure.Point, o Outline, reach float64) error {
 	for i, a := range o {
 		if p == a {
 			return nil

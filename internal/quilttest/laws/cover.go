@@ -10,8 +10,8 @@ import (
 
 // CellRect is the place of a cell on the top.
 func CellRect(t *quilt.Top, cell int) quilt.Rect {
-	at := t.FirstCell.Add(quilt.Point{X: measure.NM(cell%t.Columns) * t.StepFinished, Y: measure.NM(cell/t.Columns) * t.StepFinished})
-	return quilt.Rect{Min: at, Max: at.Add(quilt.Point{X: t.SideFinished, Y: t.SideFinished})}
+	at := t.FirstCell.Add(measure.Point{X: measure.NM(cell%t.Columns) * t.StepFinished, Y: measure.NM(cell/t.Columns) * t.StepFinished})
+	return quilt.Rect{Min: at, Max: at.Add(measure.Point{X: t.SideFinished, Y: t.SideFinished})}
 }
 
 // emptyCells is the places where the layout says that nothing is there.
@@ -99,7 +99,7 @@ func parted(a, b Outline) bool {
 }
 
 // outside says whether no corner of o lies to the right of the way from a to b.
-func outside(a, b quilt.Point, o Outline) bool {
+func outside(a, b measure.Point, o Outline) bool {
 	for _, p := range o {
 		if hand(a, b, p) > 0 {
 			return false

@@ -9,9 +9,9 @@ import (
 )
 
 // Outline is corners clockwise on screen, the first not repeated.
-type Outline = []quilt.Point
+type Outline = []measure.Point
 
-func minus(p, q quilt.Point) quilt.Point { return quilt.Point{X: p.X - q.X, Y: p.Y - q.Y} }
+func minus(p, q measure.Point) measure.Point { return measure.Point{X: p.X - q.X, Y: p.Y - q.Y} }
 
 // fits says whether the products of such numbers and their sums fit into 64 bits.
 func fits(list ...measure.NM) bool {
@@ -25,17 +25,17 @@ func fits(list ...measure.NM) bool {
 }
 
 // cross is a.X b.Y - a.Y b.X, exactly: above 0 where b lies to the right of a on screen.
-func cross(a, b quilt.Point) *big.Int {
+func cross(a, b measure.Point) *big.Int {
 	one := new(big.Int).Mul(big.NewInt(int64(a.X)), big.NewInt(int64(b.Y)))
 	other := new(big.Int).Mul(big.NewInt(int64(a.Y)), big.NewInt(int64(b.X)))
 	return one.Sub(one, other)
 }
 
 // dotSign is the sign of a.X b.X + a.Y b.Y, exactly.
-func dotSign(a, b quilt.Point) int { return crossSign(a, quilt.Point{X: -b.Y, Y: b.X}) }
+func dotSign(a, b measure.Point) int { return crossSign(a, measure.Point{X: -b.Y, Y: b.X}) }
 
 // crossSign is the sign of cross.
-func crossSign(a, b quilt.Point) int {
+func crossSign(a, b measure.Point) int {
 	if !fits(a.X, a.Y, b.X, b.Y) {
 		return cross(a, b).Sign()
 	}
@@ -49,7 +49,7 @@ func crossSign(a, b quilt.Point) int {
 }
 
 // hand says where p lies from the way a to b: 1 to the right, -1 to the left, 0 on the line.
-func hand(a, b, p quilt.Point) int { return crossSign(minus(b, a), minus(p, a)) }
+func hand(a, b, p measure.Point) int { return crossSign(minus(b, a), minus(p, a)) }
 
 // doubleArea is twice the area of a simple outline in square nanometres, above 0 where it
 // goes clockwise on screen.
@@ -68,13 +68,13 @@ func outlineOf(r quilt.Rect) Outline {
 
 // straight says whether the line from a to b runs along the grid or a diagonal of it, where
 // whole nanometres can lie on it exactly.
-func straight(a, b quilt.Point) bool {
+func straight(a, b measure.Point) bool {
 	d := minus(b, a)
 	return d.X == 0 || d.Y == 0 || d.X == d.Y || d.X == -d.Y
 }
 
 // offLine is how far p lies from the endless line through a and b, in nanometres.
-func offLine(a, b, p quilt.Point) float64 {
+func offLine(a, b, p measure.Point) float64 {
 	d, e := minus(b, a), minus(p, a)
 	across := float64(d.X)*float64(e.Y) - float64(d.Y)*float64(e.X)
 	return math.Abs(across) / math.Hypot(float64(d.X), float64(d.Y))
@@ -82,7 +82,7 @@ func offLine(a, b, p quilt.Point) float64 {
 
 // onLine says whether p lies on the endless line through a and b: exactly where that can
 // be, within Tolerance elsewhere.
-func onLine(a, b, p quilt.Point) bool {
+func onLine(a, b, p measure.Point) bool {
 	if straight(a, b) {
 		return hand(a, b, p) == 0
 	}
@@ -90,7 +90,7 @@ func onLine(a, b, p quilt.Point) bool {
 }
 
 // onSide says whether p lies on the stretch from a to b, its ends included.
-func onSide(a, b, p quilt.Point) bool {
+func onSide(a, b, p measure.Point) bool {
 	if p == a || p == b {
 		return true
 	}
@@ -98,7 +98,7 @@ func onSide(a, b, p quilt.Point) bool {
 }
 
 // distance is how far p lies from the stretch from a to b, in nanometres.
-func distance(a, b, p quilt.Point) float64 {
+func distance(a, b, p measure.Point) float64 {
 	switch {
 	case dotSign(minus(b, a), minus(p, a)) <= 0:
 		return length(minus(p, a))
@@ -108,7 +108,7 @@ func distance(a, b, p quilt.Point) float64 {
 	return offLine(a, b, p)
 }
 
-func length(p quilt.Point) float64 { return math.Hypot(float64(p.X), float64(p.Y)) }
+func length(p measure.Point) float64 { return math.Hypot(float64(p.X), float64(p.Y)) }
 
 // angle is the angle of an outline at corner i, in degrees, 0 to 360.
 func angle(o Outline, i int) float64 {

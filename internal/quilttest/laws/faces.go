@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/big"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
 
@@ -60,7 +61,7 @@ func same(a, b Outline) bool {
 }
 
 // inOrOn says whether p lies inside a convex outline, on it, or within Tolerance of it.
-func inOrOn(o Outline, p quilt.Point) bool {
+func inOrOn(o Outline, p measure.Point) bool {
 	inside := true
 	for i := range o {
 		a, b := o[i], o[(i+1)%len(o)]

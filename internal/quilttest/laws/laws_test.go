@@ -73,7 +73,7 @@ func TestMovedCorner(t *testing.T) {
 		top := lay(t, text)
 		for i := range top.Patches {
 			for j := range top.Patches[i].Outline {
-				for _, by := range []quilt.Point{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
+				for _, by := range []measure.Point{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
 					broken := copied(top)
 					at := &broken.Patches[i].Outline[j]
 					touched := touchedByOther(top, i, *at)
@@ -91,7 +91,7 @@ func TestMovedCorner(t *testing.T) {
 }
 
 // touchedByOther says whether a patch other than i has a corner at a point.
-func touchedByOther(t *quilt.Top, i int, at quilt.Point) bool {
+func touchedByOther(t *quilt.Top, i int, at measure.Point) bool {
 	for j := range t.Patches {
 		if j != i && slices.Contains(t.Patches[j].Outline, at) {
 			return true
@@ -141,7 +141,7 @@ func seamChanges() map[string]func(list *[]quilt.Seam, i int) {
 		"lengthened": func(list seams, i int) {
 			s := &(*list)[i]
 			d := minus(s.To, s.From)
-			s.To = s.To.Add(quilt.Point{X: d.X / 100, Y: d.Y / 100})
+			s.To = s.To.Add(measure.Point{X: d.X / 100, Y: d.Y / 100})
 		},
 		"given to another face": func(list seams, i int) { (*list)[i].B = ((*list)[i].B + 1) % 3 * 7 },
 		"of a face that is not": func(list seams, i int) { (*list)[i].A = 1 << 20 },
@@ -199,7 +199,7 @@ func breakages() []breakage {
 		{"two corners", Outlines, func(t *quilt.Top) { t.Faces[0].Outline = t.Faces[0].Outline[:2] }},
 		{"an outline that turns back", Outlines, func(t *quilt.Top) {
 			o := t.Patches[0].Outline
-			mid := quilt.Point{X: o[0].X + (o[1].X-o[0].X)/2, Y: o[0].Y + (o[1].Y-o[0].Y)/2}
+			mid := measure.Point{X: o[0].X + (o[1].X-o[0].X)/2, Y: o[0].Y + (o[1].Y-o[0].Y)/2}
 			t.Patches[0].Outline = slices.Insert(o, 1, o[1], mid)[:len(o)+1]
 		}},
 		{"an outline that crosses itself", Outlines, func(t *quilt.Top) {
@@ -216,11 +216,11 @@ func breakages() []breakage {
 			o := t.Patches[0].Outline
 			t.Patches[0].Outline = Outline{o[1], o[2], o[0]}
 		}},
-		{"a face moved", FacesCoverPatches, func(t *quilt.Top) { shift(banded(t)[0].Outline, quilt.Point{X: 5}) }},
+		{"a face moved", FacesCoverPatches, func(t *quilt.Top) { shift(banded(t)[0].Outline, measure.Point{X: 5}) }},
 		{"a face doubled in its patch", FacesCoverPatches, func(t *quilt.Top) { banded(t)[0].Outline = banded(t)[1].Outline }},
 		{"a face that leaves a gap", FacesCoverPatches, func(t *quilt.Top) {
 			o := banded(t)[1].Outline
-			for _, p := range []*quilt.Point{&o[0], &o[3]} {
+			for _, p := range []*measure.Point{&o[0], &o[3]} {
 				p.X, p.Y = (o[1].X+o[2].X)/2+(p.X-(o[1].X+o[2].X)/2)/2, (o[1].Y+o[2].Y)/2+(p.Y-(o[1].Y+o[2].Y)/2)/2
 			}
 		}},
@@ -265,7 +265,7 @@ func banded(t *quilt.Top) []quilt.Face {
 	return nil
 }
 
-func shift(o Outline, by quilt.Point) {
+func shift(o Outline, by measure.Point) {
 	for i := range o {
 		o[i] = o[i].Add(by)
 	}
@@ -330,7 +330,7 @@ func TestConvexParts(t *testing.T) {
 	if overlap(parts, convexParts(inNotch)) {
 		t.Error("a triangle in the notch overlaps the notched outline")
 	}
-	if shift(inNotch, quilt.Point{Y: -13}); !overlap(parts, convexParts(inNotch)) {
+	if shift(inNotch, measure.Point{Y: -13}); !overlap(parts, convexParts(inNotch)) {
 		t.Error("a triangle at the notch's bottom does not overlap the notched outline")
 	}
 	slices.Reverse(notched)
@@ -341,13 +341,13 @@ func TestConvexParts(t *testing.T) {
 
 // TestExactBeyond64Bits: hands are told apart by a nanometre a thousand miles away.
 func TestExactBeyond64Bits(t *testing.T) {
-	far := quilt.Point{X: 1 << 50, Y: 1<<50 - 1}
-	end := quilt.Point{X: 1 << 51, Y: 1<<51 - 2}
-	if hand(quilt.Point{}, end, far) != 0 {
+	far := measure.Point{X: 1 << 50, Y: 1<<50 - 1}
+	end := measure.Point{X: 1 << 51, Y: 1<<51 - 2}
+	if hand(measure.Point{}, end, far) != 0 {
 		t.Error("half way is not on the line")
 	}
 	for _, dy := range []measure.NM{1, -1} {
-		if got := hand(quilt.Point{}, end, quilt.Point{X: far.X, Y: far.Y + dy}); got != int(dy) {
+		if got := hand(measure.Point{}, end, measure.Point{X: far.X, Y: far.Y + dy}); got != int(dy) {
 			t.Errorf("moved by %d the point lies at hand %d", dy, got)
 		}
 	}

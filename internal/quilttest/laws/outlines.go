@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
 
@@ -63,7 +64,7 @@ func touching(o Outline) (int, int) {
 }
 
 // meet says whether the stretches ab and cd have a point in common.
-func meet(a, b, c, d quilt.Point) bool {
+func meet(a, b, c, d measure.Point) bool {
 	h, k, m, n := hand(a, b, c), hand(a, b, d), hand(c, d, a), hand(c, d, b)
 	if h == 0 && k == 0 {
 		return within(a, b, c) || within(a, b, d) || within(c, d, a)
@@ -72,7 +73,7 @@ func meet(a, b, c, d quilt.Point) bool {
 }
 
 // within says whether p, on the line through a and b, lies between them.
-func within(a, b, p quilt.Point) bool { return dotSign(minus(a, p), minus(b, p)) <= 0 }
+func within(a, b, p measure.Point) bool { return dotSign(minus(a, p), minus(b, p)) <= 0 }
 
 // ShapeAngles is the angles that a shape may have, in degrees from the corner that its
 // outline begins with, one way round or the other; none for shapes of which none are known.

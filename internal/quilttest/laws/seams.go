@@ -10,7 +10,7 @@ import (
 )
 
 // stretch is a part of a face's outline that a seam takes, clockwise.
-type stretch struct{ from, to quilt.Point }
+type stretch struct{ from, to measure.Point }
 
 // Seams: each stretch of each face's outline is the edge of the quilt, or lies beside a
 // place where nothing is, or has one seam. Seams begin and end at a corner of one of their
@@ -44,7 +44,7 @@ func takeSeam(t *quilt.Top, taken [][]stretch, s quilt.Seam, strip bool) error {
 	if t.Faces[a].Patch == t.Faces[b].Patch != strip {
 		return fmt.Errorf("it joins patches %d and %d", t.Faces[a].Patch, t.Faces[b].Patch)
 	}
-	for _, p := range [2]quilt.Point{s.From, s.To} {
+	for _, p := range [2]measure.Point{s.From, s.To} {
 		if !slices.Contains(t.Faces[a].Outline, p) && !slices.Contains(t.Faces[b].Outline, p) {
 			return fmt.Errorf("neither face has a corner at %v", p)
 		}
@@ -84,41 +84,41 @@ func sideOf(o Outline, s stretch) int {
 }
 
 // nearSide is onSide, but that a point may lie Tolerance beyond the end of a slanted side.
-func nearSide(a, b, p quilt.Point) bool {
+func nearSide(a, b, p measure.Point) bool {
 	return onSide(a, b, p) || meant(a, b, p, a) || meant(a, b, p, b)
 }
 
 // meant says whether p and q are one point of the side from a to b: exactly, but for
 // rounding along a slanted one.
-func meant(a, b, p, q quilt.Point) bool {
+func meant(a, b, p, q measure.Point) bool {
 	d := minus(p, q)
 	return p == q || !straight(a, b) && max(d.X, -d.X) <= Tolerance && max(d.Y, -d.Y) <= Tolerance
 }
 
 // sideSewn sees that the stretches on the side from a to b follow one another, with gaps
 // only where no cloth lies on its other hand.
-func sideSewn(t *quilt.Top, a, b quilt.Point, list []stretch) error {
+func sideSewn(t *quilt.Top, a, b measure.Point, list []stretch) error {
 	way := minus(b, a)
 	slices.SortFunc(list, func(s, u stretch) int {
 		return cmp.Compare(project(way, minus(s.from, a)), project(way, minus(u.from, a)))
 	})
 	at := a
 	for _, s := range list {
-		if err := follows(t, [2]quilt.Point{a, b}, at, s.from); err != nil {
+		if err := follows(t, [2]measure.Point{a, b}, at, s.from); err != nil {
 			return err
 		}
 		at = s.to
 	}
-	return follows(t, [2]quilt.Point{a, b}, at, b)
+	return follows(t, [2]measure.Point{a, b}, at, b)
 }
 
 // project is how far p lies along a way, in no unit.
-func project(way, p quilt.Point) float64 {
+func project(way, p measure.Point) float64 {
 	return float64(way.X)*float64(p.X) + float64(way.Y)*float64(p.Y)
 }
 
 // follows sees that one stretch of a side may end and the next begin at the given points.
-func follows(t *quilt.Top, side [2]quilt.Point, end, begin quilt.Point) error {
+func follows(t *quilt.Top, side [2]measure.Point, end, begin measure.Point) error {
 	switch {
 	case meant(side[0], side[1], end, begin):
 		return nil
@@ -132,12 +132,12 @@ func follows(t *quilt.Top, side [2]quilt.Point, end, begin quilt.Point) error {
 
 // open says whether nothing lies on the left hand of the way from a to b, which must run
 // along the grid.
-func open(t *quilt.Top, a, b quilt.Point) bool {
+func open(t *quilt.Top, a, b measure.Point) bool {
 	d := minus(b, a)
 	if d.X != 0 && d.Y != 0 {
 		return false
 	}
-	out := quilt.Point{X: sign(d.Y), Y: -sign(d.X)}
+	out := measure.Point{X: sign(d.Y), Y: -sign(d.X)}
 	if !inside(t.Outer, a.Add(out)) {
 		return true
 	}
@@ -146,14 +146,14 @@ func open(t *quilt.Top, a, b quilt.Point) bool {
 
 func sign(n measure.NM) measure.NM { return measure.NM(cmp.Compare(n, 0)) }
 
-func inside(r quilt.Rect, p quilt.Point) bool {
+func inside(r quilt.Rect, p measure.Point) bool {
 	return p.X > r.Min.X && p.Y > r.Min.Y && p.X < r.Max.X && p.Y < r.Max.Y
 }
 
 // emptyBetween says whether the stretch from a to b, which runs along the grid a nanometre
 // off one of its lines, passes through empty cells alone.
-func emptyBetween(t *quilt.Top, a, b quilt.Point) bool {
-	way := quilt.Point{X: sign(b.X - a.X), Y: sign(b.Y - a.Y)}
+func emptyBetween(t *quilt.Top, a, b measure.Point) bool {
+	way := measure.Point{X: sign(b.X - a.X), Y: sign(b.Y - a.Y)}
 	for at := a; at != b; {
 		cell := cellAt(t, at.Add(way))
 		if cell < 0 || t.Cells[cell].Label != "" {
@@ -167,7 +167,7 @@ func emptyBetween(t *quilt.Top, a, b quilt.Point) bool {
 }
 
 // cellAt is the cell that holds a point inside it, -1 where none does.
-func cellAt(t *quilt.Top, p quilt.Point) int {
+func cellAt(t *quilt.Top, p measure.Point) int {
 	d := minus(p, t.FirstCell)
 	x, y := int(d.X/t.StepFinished), int(d.Y/t.StepFinished)
 	if d.X < 0 || d.Y < 0 || x >= t.Columns || y >= t.Rows || !inside(CellRect(t, y*t.Columns+x), p) {

@@ -161,7 +161,7 @@ func TestMarks(t *testing.T) {
 
 // middle is the mean of an outline's corners, and how far from its sides it lies; below 0
 // outside.
-func middle(outline []quilt.Point) (x, y, room float64) {
+func middle(outline []measure.Point) (x, y, room float64) {
 	for _, p := range outline {
 		x, y = x+float64(p.X)/float64(len(outline)), y+float64(p.Y)/float64(len(outline))
 	}

@@ -8,7 +8,7 @@ import (
 	"io"
 	"math"
 
-	"eighthturn/internal/quilt"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/palettes"
 	"eighthturn/svgout"
@@ -179,7 +179,7 @@ func pathsOf(i *svgout.Item) []path {
 	return list
 }
 
-func placed(outline []quilt.Point) []xy {
+func placed(outline []measure.Point) []xy {
 	points := make([]xy, len(outline))
 	for i, q := range outline {
 		points[i] = xy{userUnits(q.X), userUnits(q.Y)}

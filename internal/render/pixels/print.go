@@ -5,6 +5,7 @@ import (
 	"image"
 	"math"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
 )
@@ -66,7 +67,7 @@ func (p *Print) placed() *laidFaces {
 	t := p.Top
 	across := float64(p.Quilt.Dx()*part) / float64(t.Outer.Width())
 	down := float64(p.Quilt.Dy()*part) / float64(t.Outer.Height())
-	place := func(q quilt.Point) spot {
+	place := func(q measure.Point) spot {
 		return spot{
 			int32(math.Round(float64(q.X-t.Outer.Min.X)*across)) + int32(p.Quilt.Min.X*part),
 			int32(math.Round(float64(q.Y-t.Outer.Min.Y)*down)) + int32(p.Quilt.Min.Y*part),

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sync"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
 
@@ -120,7 +121,7 @@ func (sc *scanner) subpixel(x float64) int32 {
 
 // appendCrossings appends where an outline crosses the height y, from left to right. An
 // edge holds its upper end and leaves out its lower one.
-func appendCrossings(list []float64, outline []quilt.Point, y float64) []float64 {
+func appendCrossings(list []float64, outline []measure.Point, y float64) []float64 {
 	p := outline[len(outline)-1]
 	for _, q := range outline {
 		upper, lower := p, q

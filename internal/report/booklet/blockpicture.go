@@ -2,7 +2,6 @@ package booklet
 
 import (
 	"eighthturn/internal/blocks"
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
@@ -20,7 +19,7 @@ const columnHeight = 7 * measure.Inch / 2
 // blockFigure is a finished block in its first colouring, as it lies before it is turned.
 func (b *book) blockFigure(n int) document.Picture {
 	k := &b.Sewing.Blocks[n]
-	d := document.Drawing{Max: diagram.Point{X: b.Top.SideFinished, Y: b.Top.SideFinished}}
+	d := document.Drawing{Max: measure.Point{X: b.Top.SideFinished, Y: b.Top.SideFinished}}
 	text := "Block " + k.Label + ", finished."
 	if hasArrow(k) && b.labelled() {
 		text = "Block " + k.Label + ", finished; its upper side is where the arrows of " + see(layoutKey) + " point."
@@ -51,22 +50,22 @@ func (b *book) blockLayers(d *document.Drawing, at *sewing.Placed) {
 		for _, p := range b.Top.Patches[c.First : c.First+c.Count] {
 			for _, face := range b.Top.Faces[p.First : p.First+p.Count] {
 				fabric := &b.Top.Fabrics[face.Fabric]
-				var outline []diagram.Point
+				var outline []measure.Point
 				for _, q := range face.Outline {
-					point := turnedBack(diagram.Point{X: q.X - corner.X, Y: q.Y - corner.Y}, side, at.Turns)
+					point := turnedBack(measure.Point{X: q.X - corner.X, Y: q.Y - corner.Y}, side, at.Turns)
 					d.Max.Y = max(d.Max.Y, point.Y)
 					outline = append(outline, point)
 				}
-				d.Layers = append(d.Layers, document.Layer{Name: fabric.Name, Paths: [][]diagram.Point{outline}, Fill: &fabric.Colour, Line: seamLine, Ink: ink()})
+				d.Layers = append(d.Layers, document.Layer{Name: fabric.Name, Paths: [][]measure.Point{outline}, Fill: &fabric.Colour, Line: seamLine, Ink: ink()})
 			}
 		}
 	}
 }
 
 // turnedBack is a point of a square after so many quarter turns anticlockwise.
-func turnedBack(p diagram.Point, side measure.NM, quarters int) diagram.Point {
+func turnedBack(p measure.Point, side measure.NM, quarters int) measure.Point {
 	for range quarters {
-		p = diagram.Point{X: p.Y, Y: side - p.X}
+		p = measure.Point{X: p.Y, Y: side - p.X}
 	}
 	return p
 }

@@ -98,10 +98,10 @@ func (b *book) layoutDrawing() document.Drawing {
 		edge = max(edge, (t.Outer.Width()+t.Outer.Height())/50)
 	}
 	for n := every; n <= t.Columns; n += every {
-		d.Marks = append(d.Marks, axis(numeral(n), diagram.Point{X: t.CellRect(n-1).Min.X + t.SideFinished/2, Y: d.Min.Y - edge/2}, edge))
+		d.Marks = append(d.Marks, axis(numeral(n), measure.Point{X: t.CellRect(n-1).Min.X + t.SideFinished/2, Y: d.Min.Y - edge/2}, edge))
 	}
 	for n := every; n <= t.Rows && b.noun() == "block"; n += every {
-		d.Marks = append(d.Marks, axis(numeral(n), diagram.Point{X: d.Min.X - edge/2, Y: t.CellRect((n-1)*t.Columns).Min.Y + t.SideFinished/2}, edge))
+		d.Marks = append(d.Marks, axis(numeral(n), measure.Point{X: d.Min.X - edge/2, Y: t.CellRect((n-1)*t.Columns).Min.Y + t.SideFinished/2}, edge))
 	}
 	d.Min.X -= edge
 	d.Min.Y -= edge
@@ -116,7 +116,7 @@ func (b *book) every() int {
 	return 10
 }
 
-func axis(text string, at diagram.Point, room measure.NM) diagram.Mark {
+func axis(text string, at measure.Point, room measure.NM) diagram.Mark {
 	return diagram.Mark{Words: &diagram.Words{Text: text, At: at, Points: 8, Bold: true, Room: room, Colour: ink()}}
 }
 
@@ -124,7 +124,7 @@ func ink() palettes.Colour { return palettes.Colour{R: 0x22, G: 0x22, B: 0x22} }
 
 // cellOutlines draws the edges of the blocks, or of every ten by ten of them where there are many.
 func (b *book) cellOutlines(d *document.Drawing) {
-	var paths [][]diagram.Point
+	var paths [][]measure.Point
 	every, runs := b.every(), b.runsOfCells()
 	for row := 0; row < b.Top.Rows; row += every {
 		for column := 0; column < b.Top.Columns; column += every {
@@ -134,7 +134,7 @@ func (b *book) cellOutlines(d *document.Drawing) {
 				last = runs[first]
 			}
 			if every > 1 || last >= 0 && !b.Top.Empty(first) {
-				paths = append(paths, box(diagram.Point(b.Top.CellRect(first).Min), diagram.Point(b.Top.CellRect(last).Max)))
+				paths = append(paths, box(measure.Point(b.Top.CellRect(first).Min), measure.Point(b.Top.CellRect(last).Max)))
 			}
 		}
 	}
@@ -145,7 +145,7 @@ func (b *book) cellOutlines(d *document.Drawing) {
 func (b *book) cellMarks(k *sewing.Block, c *sewing.FabricVariant, at *sewing.Placed) []diagram.Mark {
 	r := b.Top.CellRect(at.Cell)
 	side := b.Top.SideFinished
-	middle := diagram.Point{X: r.Min.X + side/2, Y: r.Min.Y + side/2}
+	middle := measure.Point{X: r.Min.X + side/2, Y: r.Min.Y + side/2}
 	text := k.Label
 	if hasNumber(k) {
 		text = k.VariantName(c.Number)
@@ -155,9 +155,9 @@ func (b *book) cellMarks(k *sewing.Block, c *sewing.FabricVariant, at *sewing.Pl
 	if !hasArrow(k) {
 		return marks
 	}
-	way := [4]diagram.Point{{Y: -1}, {X: 1}, {Y: 1}, {X: -1}}[at.Turns&3]
+	way := [4]measure.Point{{Y: -1}, {X: 1}, {Y: 1}, {X: -1}}[at.Turns&3]
 	from, to := side*28/100, side*46/100
-	line := diagram.Line{Stroke: diagram.Thin, End: diagram.Arrow, Points: []diagram.Point{
+	line := diagram.Line{Stroke: diagram.Thin, End: diagram.Arrow, Points: []measure.Point{
 		{X: middle.X + way.X*from, Y: middle.Y + way.Y*from}, {X: middle.X + way.X*to, Y: middle.Y + way.Y*to},
 	}}
 	return append(marks, diagram.Mark{Line: &line})
@@ -197,6 +197,6 @@ func (b *book) layoutInWords() string {
 	return text
 }
 
-func box(low, high diagram.Point) []diagram.Point {
-	return []diagram.Point{low, {X: high.X, Y: low.Y}, high, {X: low.X, Y: high.Y}}
+func box(low, high measure.Point) []measure.Point {
+	return []measure.Point{low, {X: high.X, Y: low.Y}, high, {X: low.X, Y: high.Y}}
 }

@@ -3,8 +3,8 @@ package booklet
 import (
 	"bytes"
 
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/palettes"
@@ -32,7 +32,7 @@ func inPixels(t *quilt.Top, colour func(palettes.Colour) palettes.Colour) []byte
 // picture is the top with each fabric in a colour.
 func (b *book) picture(colour func(palettes.Colour) palettes.Colour) document.Drawing {
 	t := b.Top
-	d := document.Drawing{Min: diagram.Point(t.Outer.Min), Max: diagram.Point(t.Outer.Max)}
+	d := document.Drawing{Min: measure.Point(t.Outer.Min), Max: measure.Point(t.Outer.Max)}
 	if len(t.Faces) > mostFaces {
 		d.Ground = inPixels(t, colour)
 		return d
@@ -56,10 +56,10 @@ func (b *book) picture(colour func(palettes.Colour) palettes.Colour) document.Dr
 	return d
 }
 
-func points(outline []quilt.Point) []diagram.Point {
-	list := make([]diagram.Point, len(outline))
+func points(outline []measure.Point) []measure.Point {
+	list := make([]measure.Point, len(outline))
 	for i, p := range outline {
-		list[i] = diagram.Point(p)
+		list[i] = measure.Point(p)
 	}
 	return list
 }
@@ -69,13 +69,13 @@ func asItIs(c palettes.Colour) palettes.Colour { return c }
 // lineDrawing is the top's outlines, to colour in.
 func (b *book) lineDrawing() document.Drawing {
 	t := b.Top
-	d := document.Drawing{Min: diagram.Point(t.Outer.Min), Max: diagram.Point(t.Outer.Max)}
-	var outlines, bands [][]diagram.Point
+	d := document.Drawing{Min: measure.Point(t.Outer.Min), Max: measure.Point(t.Outer.Max)}
+	var outlines, bands [][]measure.Point
 	for i := range t.Patches {
 		outlines = append(outlines, points(t.Patches[i].Outline))
 	}
 	for _, s := range t.StripSeams {
-		bands = append(bands, []diagram.Point{diagram.Point(s.From), diagram.Point(s.To)})
+		bands = append(bands, []measure.Point{measure.Point(s.From), measure.Point(s.To)})
 	}
 	ink := palettes.Colour{R: 0x22, G: 0x22, B: 0x22}
 	d.Layers = append(d.Layers, document.Layer{Name: "pieces", Paths: outlines, Line: b.hairline(), Ink: ink})

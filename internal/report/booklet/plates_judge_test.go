@@ -198,7 +198,7 @@ func attributeOf(e xml.StartElement, name string) string {
 
 // asLarge says whether an outline in points is one in nanometres at true size: all corners as far apart, to a
 // five-thousandth of an inch.
-func asLarge(points []diagram.XY, cut []diagram.Point) bool {
+func asLarge(points []diagram.XY, cut []measure.Point) bool {
 	if len(points) != len(cut) {
 		return false
 	}
@@ -234,7 +234,7 @@ func TestCornersAreWhereTheGeometrySays(t *testing.T) {
 				t.Errorf("%s: template %s is on no page", s.Name, list[i].Name())
 			}
 		}
-		larger := append([]diagram.Point(nil), list[0].Cut...)
+		larger := append([]measure.Point(nil), list[0].Cut...)
 		larger[0].X += measure.Inch / 1000
 		for _, o := range outlines {
 			if asLarge(o, larger) {

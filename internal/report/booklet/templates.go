@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
@@ -118,12 +117,12 @@ func (b *book) hasStrips() bool {
 }
 
 // plateRoom is the width and height that a page has for templates.
-func (b *book) plateRoom() diagram.Point {
+func (b *book) plateRoom() measure.Point {
 	p, spare := b.paper(), 8*measure.Inch/5
 	if b.Large {
 		spare = 3 * measure.Inch
 	}
-	return diagram.Point{X: p.Width - 2*p.Margin - measure.Inch/8, Y: p.Height - 2*p.Margin - spare}
+	return measure.Point{X: p.Width - 2*p.Margin - measure.Inch/8, Y: p.Height - 2*p.Margin - spare}
 }
 
 // paper is the page.
