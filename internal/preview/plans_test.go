@@ -345,7 +345,7 @@ func TestUncuttable(t *testing.T) {
 		}
 	}
 	told("1", "What cannot be cut")
-	told("1", "Line 10: a wedge from a strip of about 72.36 in cut takes about 60.28 in of the strip, but harbour is 40 in between its selvages.")
+	told("1", "Line 10: a wedge from a strip of about 72 3/8 in cut takes about 60 1/4 in of the strip, but harbour is 40 in between its selvages.")
 	told("2", "Blocks together")
 	told("3", "There is no pattern of what cannot be cut: in line 10,")
 	told("4", "There is no pattern of what cannot be cut: in line 10,")
