@@ -238,7 +238,7 @@ func (c *cuts) backingTakes(b *supplies.Backing) string {
 		text += fmt.Sprintf("one length of at least %s, with no seam.", c.Units.AtLeast(way.PanelCut))
 	} else {
 		text += fmt.Sprintf("%s of at least %s, seams %s, takes at least %s; with seams %s it would take at least %s.", measure.Count(way.Panels, "panel"), c.Units.AtLeast(way.PanelCut),
-			directionWord(b.Less), c.Units.AtLeast(way.LengthCut), directionWord(1-b.Less), c.Units.AtLeast(other.LengthCut))
+			DirectionWord(b.Less), c.Units.AtLeast(way.LengthCut), DirectionWord(1-b.Less), c.Units.AtLeast(other.LengthCut))
 	}
 	text += c.forAll(fmt.Sprintf("%s, and at least %s of cloth", measure.Count(way.Panels*c.Copies, "panel"), c.Units.AtLeast(way.LengthCut*measure.NM(c.Copies))))
 	if way.Cliff.Costs {
@@ -247,8 +247,8 @@ func (c *cuts) backingTakes(b *supplies.Backing) string {
 	return text
 }
 
-// directionWord is which way the seams of a backing run.
-func directionWord(d supplies.Direction) string {
+// DirectionWord is which way the seams of a backing run.
+func DirectionWord(d supplies.Direction) string {
 	if d == supplies.UpAndDown {
 		return "up and down"
 	}

@@ -179,11 +179,11 @@ func TestBackingAsPlanned(t *testing.T) {
 		}
 		pieced++
 		d := Pattern(r, Options{})
-		said := strings.Join(textsOf(document.Document{Sections: []document.Section{{Blocks: partOf(d, "Finishing")}}}), "\n")
-		for _, want := range []string{
-			"so that the seams run " + [2]string{"up and down", "across"}[k.Less] + ";",
-			"This takes at least " + r.Cuts.Units.AtLeast(k.Ways[k.Less].LengthCut) + " of cloth",
+		for part, want := range map[string]string{
+			"Finishing":           "so that the seams run " + [2]string{"up and down", "across"}[k.Less] + ";",
+			"Fabric requirements": "takes at least " + r.Cuts.Units.AtLeast(k.Ways[k.Less].LengthCut) + "; with seams ",
 		} {
+			said := strings.Join(textsOf(document.Document{Sections: []document.Section{{Blocks: partOf(d, part)}}}), "\n")
 			if !strings.Contains(said, want) {
 				t.Errorf("%s: %q is not said of the backing", name, want)
 			}

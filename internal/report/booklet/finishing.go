@@ -4,6 +4,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/supplies"
+	"eighthturn/internal/report"
 )
 
 // finishingPart is backing, batting, quilting and binding.
@@ -25,23 +26,8 @@ func (b *book) backing(above document.Block) {
 		b.keep(above, head, para("Choose a backing that is larger than the top on all sides, so that quilting and trimming have something to spare."))
 		return
 	}
-	way, other := &k.Ways[k.Less], &k.Ways[1-k.Less]
+	way := &k.Ways[k.Less]
 	b.keep(above, head, para("The backing is cut at least %s, which is %s beyond the top on each side. %s", b.sizeAtLeast(k.WidthCut, k.HeightCut), b.length(k.Overhang), b.panels(k, way)))
-	if way.Panels == 1 {
-		return
-	}
-	takes, otherwise := b.atLeast(way.LengthCut), "at least "+b.atLeast(other.LengthCut)
-	if way.LengthCut == other.LengthCut {
-		otherwise = "as much"
-	}
-	b.add(para("This takes at least %s of cloth %s wide. With the seams %s it would take %s.", takes, b.length(k.UsableWidth), seamsWord(1-k.Less), otherwise))
-}
-
-func seamsWord(d supplies.Direction) string {
-	if d == supplies.UpAndDown {
-		return "up and down"
-	}
-	return "across"
 }
 
 // panels says how a backing is pieced.
@@ -51,7 +37,7 @@ func (b *book) panels(k *supplies.Backing, way *supplies.Pieced) string {
 		return "One length of " + panel + " of cloth " + b.length(k.UsableWidth) + " wide is enough, with no seam."
 	}
 	text := "Cut off the selvages and cut " + count(way.Panels, "panel") + " " + panel + " long. Sew them together along the sides where the selvages were, with a seam allowance of " +
-		b.length(k.Seam) + ", so that the seams run " + seamsWord(k.Less) + "; whole widths come to " + b.length(way.Comes) + ", and " + b.noLess(way.AcrossCut) + " is needed."
+		b.length(k.Seam) + ", so that the seams run " + report.DirectionWord(k.Less) + "; whole widths come to " + b.length(way.Comes) + ", and " + b.noLess(way.AcrossCut) + " is needed."
 	if way.Split != nil {
 		text += " So that no seam runs through the middle, cut one panel in two along its length and sew the halves to the outer sides."
 	}
