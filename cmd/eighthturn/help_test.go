@@ -186,3 +186,21 @@ type jsonHead struct {
 	File   string `json:"file"`
 	Units  string `json:"units"`
 }
+
+// A run makes the one command that it is for, by the name in the list.
+func TestEveryCommandIsMadeByItsName(t *testing.T) {
+	for _, m := range makers() {
+		made := m.make(testConsole())
+		if made.Name() != m.name {
+			t.Errorf("%s is made under the name %s", made.Name(), m.name)
+		}
+		if alone := rootCommand(testConsole(), []string{m.name, "--help"}).Commands(); len(alone) != 1 || alone[0].Name() != m.name {
+			t.Errorf("a run of %s makes %d commands", m.name, len(alone))
+		}
+	}
+	for _, args := range [][]string{nil, {"drow"}, {"--help"}, {"help", "draw"}, {"--version", "draw"}, {"manual"}} {
+		if all := rootCommand(testConsole(), args).Commands(); len(all) < len(makers()) {
+			t.Errorf("%v makes %d commands, which are not all", args, len(all))
+		}
+	}
+}

@@ -24,30 +24,58 @@ func run(args []string, c *console) int {
 	return c.conclude(root.Execute())
 }
 
-// commands is every command, in the order of help.
-func commands(c *console) []*cobra.Command {
-	list := []*cobra.Command{
-		newCommand(c), paletteCommand(c),
-		wordsCommand(c),
-		previewCommand(c),
-		drawCommand(c),
-		checkCommand(c),
-		valuesCommand(c),
-		tidyCommand(c),
-		cutsCommand(c),
-		sewCommand(c),
-		templatesCommand(c),
-		fitCommand(c),
-		chartCommand(c),
-		bookletCommand(c),
+// maker makes a command. Its name stands beside it, so that a run need not make all the others.
+type maker struct {
+	name string
+	make func(*console) *cobra.Command
+}
+
+// makers make every command, in the order of help; a report without a command of its own is one too.
+func makers() []maker {
+	list := []maker{
+		{"new", newCommand}, {"palette", paletteCommand},
+		{"words", wordsCommand},
+		{"preview", previewCommand},
+		{"draw", drawCommand},
+		{"check", checkCommand},
+		{"values", valuesCommand},
+		{"tidy", tidyCommand},
+		{"cuts", cutsCommand},
+		{"sew", sewCommand},
+		{"templates", templatesCommand},
+		{"fit", fitCommand},
+		{"chart", chartCommand},
+		{"booklet", bookletCommand},
 	}
 	for _, r := range report.Reports() {
-		if !slices.ContainsFunc(list, func(cmd *cobra.Command) bool { return cmd.Name() == r.Name }) {
-			list = append(list, reportCommand(c, r))
+		if !slices.ContainsFunc(list, func(m maker) bool { return m.name == r.Name }) {
+			list = append(list, maker{r.Name, func(c *console) *cobra.Command { return reportCommand(c, r) }})
 		}
 	}
 	return list
 }
+
+// commands is every command, in the order of help.
+func commands(c *console) []*cobra.Command {
+	return mapped(makers(), func(m maker) *cobra.Command { return m.make(c) })
+}
+
+// wanted is the commands that the arguments may have to do with: the one that they begin with, none for the version, and
+// else all, for help, hints and shells.
+func wanted(c *console, args []string) []*cobra.Command {
+	if len(args) == 1 && args[0] == "--"+versionOption {
+		return nil
+	}
+	for _, m := range makers() {
+		if len(args) > 0 && m.name == args[0] {
+			return []*cobra.Command{m.make(c)}
+		}
+	}
+	return append(commands(c), quietCommands(c)...)
+}
+
+// versionOption is the name of the option that needs no command.
+const versionOption = "version"
 
 // Groups of commands, as help heads them.
 const (
@@ -81,7 +109,7 @@ func rootCommand(c *console, args []string) *cobra.Command {
 			return c.print(helpText(cmd))
 		},
 	}
-	root.Flags().BoolVar(&version, "version", false, "say which version of eighthturn this is")
+	root.Flags().BoolVar(&version, versionOption, false, "say which version of eighthturn this is")
 	root.CompletionOptions.DisableDefaultCmd = true // completionCommand takes its place
 	cobra.EnableCommandSorting = false              // help has an order of its own
 	root.SetOut(c.out)
@@ -91,8 +119,7 @@ func rootCommand(c *console, args []string) *cobra.Command {
 	for _, g := range groups() {
 		root.AddGroup(&cobra.Group{ID: g, Title: g})
 	}
-	root.AddCommand(commands(c)...)
-	root.AddCommand(quietCommands(c)...)
+	root.AddCommand(wanted(c, args)...)
 	if shellAsks(args) {
 		completeWords(root.Commands())
 	}
