@@ -49,49 +49,43 @@ type tableRow struct {
 
 type rowLengths = [rowLength]measure.NM
 
-// CuttingTable is the cutting plan as one table for a spreadsheet, in the order to buy, to cut and to finish. A length takes
-// two columns: a decimal number, which sums can be made of, and the same as text with its unit, which no program takes for a
-// date.
+// CuttingTable is the cutting plan as one table for a spreadsheet, in the order to buy, to cut and to finish.
 func CuttingTable(p *Plans) document.Document {
 	c := newCuts(p)
-	t := document.Table{}
-	for _, name := range []string{"row", "fabric", "line", "what", "count"} {
-		t.Columns = append(t.Columns, document.Column{Title: name})
-	}
-	for _, name := range tableLengths() {
-		t.Columns = append(t.Columns, document.Column{Title: name + "_" + c.Units.Short(), Kind: document.Lengths}, document.Column{Title: name, Kind: document.Lengths})
-	}
-	for _, name := range []string{"strips", "pieces", "note"} {
-		t.Columns = append(t.Columns, document.Column{Title: name})
-	}
+	l := &ledger{units: c.Units}
+	lengths := tableLengths()
+	l.columns("row", "fabric", "line", "what", "count")
+	l.lengthColumns(lengths[:]...)
+	l.columns("strips", "pieces", "note")
 	for _, r := range c.table() {
-		t.Rows = append(t.Rows, document.Row{Cells: c.tableCells(&r)})
+		l.cut(&r)
 	}
-	return document.Document{Title: p.named("what to cut and what to buy, for " + c.quilts()), Sections: []document.Section{{Blocks: []document.Block{t}}}}
+	return l.document(p.named("what to cut and what to buy, for " + c.quilts()))
 }
 
-func (c *cuts) tableCells(r *tableRow) []document.Cell {
-	list := append(cells(r.row, r.fabric, r.lines, r.what), numberCell(r.count))
+// cut adds a row; what is 0 has no part in it.
+func (l *ledger) cut(r *tableRow) {
+	l.row()
+	for _, text := range []string{r.row, r.fabric, r.lines, r.what} {
+		l.text(text)
+	}
+	l.count(r.count)
 	for _, nm := range r.lengths {
 		if nm == 0 {
-			list = append(list, document.Cell{}, document.Cell{})
+			l.text("")
+			l.text("")
 			continue
 		}
-		list = append(list, document.Cell{Number: measure.Decimal(nm, c.Units, 4)}, cell(c.length(nm)))
+		l.lengths(nm)
 	}
-	return append(list, partCell(r.strips), partCell(r.pieces), cell(r.note))
-}
-
-func numberCell(n int) document.Cell {
-	return document.Cell{Text: document.Plain(number(n)), Number: number(n)}
-}
-
-// partCell is a number that has no part in its row if it is 0.
-func partCell(n int) document.Cell {
-	if n == 0 {
-		return document.Cell{}
+	for _, n := range []int{r.strips, r.pieces} {
+		if n == 0 {
+			l.text("")
+			continue
+		}
+		l.count(n)
 	}
-	return numberCell(n)
+	l.text(r.note)
 }
 
 func (c *cuts) table() []tableRow {
