@@ -17,11 +17,11 @@ const (
 	SewingCare     = "care"
 )
 
-// mostListed is how many places, variants or reasons of one sort are listed one by one.
-const mostListed = 12
+// maxListed is how many places, variants or reasons of one sort are listed one by one.
+const maxListed = 12
 
-// mostPlaces is how many groups of places a sentence names.
-const mostPlaces = 24
+// maxPlaces is how many groups of places a sentence names.
+const maxPlaces = 24
 
 // Sewing is how a top goes together: the blocks step by step, how they are joined, pressing, and where fabric stretches or
 // grows thick.

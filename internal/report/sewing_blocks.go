@@ -149,11 +149,11 @@ func lead(bold, format string, args ...any) document.Text {
 // fabrics is what blocks are sewn of, and where they go.
 func (s *sewer) fabrics(b *sewing.Block) []document.Block {
 	var blocks []document.Block
-	if n := len(b.Variants); n > mostListed {
-		blocks = append(blocks, para("They are sewn in %d ways that differ in fabric. Lay the pieces out by the picture of the quilt, or as they come to hand: what matters is that neighbors differ.", n), para("The first %d of them:", mostListed))
+	if n := len(b.Variants); n > maxListed {
+		blocks = append(blocks, para("They are sewn in %d ways that differ in fabric. Lay the pieces out by the picture of the quilt, or as they come to hand: what matters is that neighbors differ.", n), para("The first %d of them:", maxListed))
 	}
 	var list document.List
-	for i := range b.Variants[:min(len(b.Variants), mostListed)] {
+	for i := range b.Variants[:min(len(b.Variants), maxListed)] {
 		list.Items = append(list.Items, s.variant(b, &b.Variants[i]))
 	}
 	return append(blocks, list)

@@ -72,7 +72,7 @@ func (s *sewer) blockPlaces(b *sewing.Block, list []int) string {
 }
 
 // cellPlaces names places of a grid of so many columns, each once: rows with the same columns stand together, as
-// "rows 1 and 3, columns 2 to 5; row 4, column 1". Beyond mostPlaces groups it says how many places are left.
+// "rows 1 and 3, columns 2 to 5; row 4, column 1". Beyond maxPlaces groups it says how many places are left.
 func cellPlaces(list []int, across int) string {
 	type group struct{ rows, columns []int }
 	var groups, merged []group
@@ -95,7 +95,7 @@ func cellPlaces(list []int, across int) string {
 	var names []string
 	left := 0
 	for i, g := range merged {
-		if i >= mostPlaces {
+		if i >= maxPlaces {
 			left += len(g.rows) * len(g.columns)
 			continue
 		}

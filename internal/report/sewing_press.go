@@ -132,11 +132,11 @@ func (s *sewer) pressing() document.Section {
 	if left := len(s.Pressing.Joints) - s.Pressing.Nests; left > 0 {
 		text := fmt.Sprintf("At %s they do not nest: press the later seam open there, or let the seams lie on each other, and pin with care.", measure.Count(left, "place"))
 		list.add(text, document.About{Patches: s.joints(func(j *sewing.Joint) bool { return !j.Nests })}).Tone = document.Doubtful
-		for _, c := range s.Pressing.Cannot[:min(mostListed, len(s.Pressing.Cannot))] {
+		for _, c := range s.Pressing.Cannot[:min(maxListed, len(s.Pressing.Cannot))] {
 			list.add("It does not nest at "+s.where(s.Pressing.Joints[c.Joint].At)+".", document.About{Patches: s.JointPatches(c.Joint)}).Tone = document.Doubtful
 		}
-		if left > mostListed {
-			list.add(fmt.Sprintf("And so at %d more.", left-mostListed), document.About{})
+		if left > maxListed {
+			list.add(fmt.Sprintf("And so at %d more.", left-maxListed), document.About{})
 		}
 	}
 	return document.Section{ID: SewingPressing, Title: "Pressing, so that seams nest", Blocks: list.blocks()}

@@ -232,10 +232,10 @@ func (s *sewer) bulk() document.Section {
 	if len(b.Thick) > 0 {
 		list.add(fmt.Sprintf("More than %d layers lie on each other at these points, as allowances are folded. Trim dog ears there and sew slowly over them; where pressing the last seam open or turning all allowances one way round makes it less, that is said.", b.Limit), document.About{})
 	}
-	for i := range b.Thick[:min(mostListed, len(b.Thick))] {
+	for i := range b.Thick[:min(maxListed, len(b.Thick))] {
 		list.add(s.thick(&b.Thick[i]), document.About{Patches: s.patchesAt(b.Thick[i].At)})
 	}
-	if len(b.Thick) > mostListed {
+	if len(b.Thick) > maxListed {
 		list.add("And others with fewer layers.", document.About{})
 	}
 	for i := range b.Points {

@@ -15,8 +15,8 @@ import (
 // How much of a top its picture shows: up to so many patches their faces, and up to so many
 // parts their labels.
 const (
-	mostFaces  = 6000
-	mostLabels = 500
+	maxFaces  = 6000
+	maxLabels = 500
 )
 
 // drawTop is the pictures of how blocks, sashes and borders are sewn together.
@@ -88,11 +88,11 @@ func (d *topDrawing) row(n int) {
 			continue
 		}
 		d.pressed(c.Tiles[i].Seam, 0.5, 0.12*float64(d.plan.SideFinished))
-		if len(d.plan.Assembly.Parts) > mostLabels {
+		if len(d.plan.Assembly.Parts) > maxLabels {
 			break // the others are pressed the same way
 		}
 	}
-	if c.Number > 0 && len(c.Tiles) > 0 && len(d.plan.Assembly.Parts) <= mostLabels {
+	if c.Number > 0 && len(c.Tiles) > 0 && len(d.plan.Assembly.Parts) <= maxLabels {
 		d.lineNumber(c)
 	}
 }
@@ -112,14 +112,14 @@ func (d *topDrawing) lineNumber(c *sewing.Line) {
 // tile draws a block or a part of the sashes.
 func (d *topDrawing) tile(t *sewing.Tile) {
 	part := &d.plan.Assembly.Parts[t.Part]
-	if len(d.top.Patches) <= mostFaces {
+	if len(d.top.Patches) <= maxFaces {
 		for i := range part.Patches {
 			d.patch(part.First + i)
 		}
 	} else {
 		d.area(rectOf(t.At), d.clothAt(part.First), false, diagram.Thin)
 	}
-	if part.Cell >= 0 && len(d.plan.Assembly.Parts) <= mostLabels {
+	if part.Cell >= 0 && len(d.plan.Assembly.Parts) <= maxLabels {
 		d.label(part.Cell, t.At)
 	}
 }

@@ -18,7 +18,7 @@ func (s *sewer) judged() document.Section {
 	}
 	if s.Pressing.Nests < len(s.Pressing.Joints) {
 		list.add(s.proof(), document.About{})
-		for _, c := range s.Pressing.Cannot[:min(mostListed, len(s.Pressing.Cannot))] {
+		for _, c := range s.Pressing.Cannot[:min(maxListed, len(s.Pressing.Cannot))] {
 			list.add(s.oddCycle(&c), document.About{Patches: s.JointPatches(c.Joint)})
 		}
 	}
@@ -45,21 +45,21 @@ func (s *sewer) proof() string {
 
 // oddCycle says why a joint does not nest; "" where no reason was found.
 func (s *sewer) oddCycle(c *sewing.Cannot) string {
-	if len(c.Ring) == 0 {
+	if len(c.OddCycle) == 0 {
 		return ""
 	}
 	const most = 8
 	var list []string
-	for _, n := range c.Ring[:min(len(c.Ring), most)] {
+	for _, n := range c.OddCycle[:min(len(c.OddCycle), most)] {
 		if at := s.Pressing.Joints[n].At; s.CellOf(at) >= 0 {
 			list = append(list, s.where(at))
 		}
 	}
 	text := strings.Join(slices.Compact(list), "; ")
-	if len(c.Ring) > most {
+	if len(c.OddCycle) > most {
 		text += " and on"
 	}
-	return fmt.Sprintf("At %s: a ring of %s asks for an odd number of changes, so one of them must give way (%s).", s.where(s.Pressing.Joints[c.Joint].At), measure.Count(len(c.Ring), "joint"), text)
+	return fmt.Sprintf("At %s: a ring of %s asks for an odd number of changes, so one of them must give way (%s).", s.where(s.Pressing.Joints[c.Joint].At), measure.Count(len(c.OddCycle), "joint"), text)
 }
 
 // layers says how many layers lie where seams meet, where nothing has to be done about it.

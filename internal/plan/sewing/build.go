@@ -12,8 +12,8 @@ func Build(t *quilt.Top, cuts *cutting.Plan, o Options) *Plan {
 		Title: t.Title, Units: t.Units, Seam: t.Seam, SideFinished: t.SideFinished,
 		Columns: t.Columns, Rows: t.Rows, top: t, cuts: cuts, columnEdges: map[int]*rawEdges{},
 	}
-	if o.MostRings == 0 {
-		o.MostRings = 50
+	if o.MaxOddCycles == 0 {
+		o.MaxOddCycles = 50
 	}
 	p.sort()
 	for i := range p.Blocks {

@@ -224,11 +224,11 @@ func (s *sorting) clothOf(p *quilt.Patch) Cloth {
 	return c
 }
 
-// mostPieces is how many pieces a block may have.
-const mostPieces = 16
+// maxPieces is how many pieces a block may have.
+const maxPieces = 16
 
 // cloths is what the pieces of a block are cut from, by number.
-type cloths [mostPieces]int
+type cloths [maxPieces]int
 
 // knownTurn turns a block of a kind that looks alike when it is turned so that it is the same
 // as the first one of the same cloth, puts its pieces in that order and gives the turn.

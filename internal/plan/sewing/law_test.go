@@ -106,7 +106,7 @@ func TestLaws(t *testing.T) {
 	stubborn := 0
 	for name, text := range layouts() {
 		top := topOf(t, text)
-		p := planOf(top, sewing.Options{MostRings: 1000})
+		p := planOf(top, sewing.Options{MaxOddCycles: 1000})
 		for _, law := range []func(*quilt.Top, *sewing.Plan) error{checkCounts, checkCloths, checkTrimmed} {
 			if err := law(top, p); err != nil {
 				t.Errorf("%s: %v", name, err)

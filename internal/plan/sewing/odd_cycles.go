@@ -71,7 +71,7 @@ func (r *constraintGraph) prove(s *assignment) {
 	look := &search{r: r, ways: s.ways, from: map[int32]int32{}}
 	for _, n := range s.broken {
 		var cycle []int32
-		if len(s.oddCycles) < r.most {
+		if len(s.oddCycles) < r.max {
 			if way := look.way(r.constraints[n].a, r.constraints[n].b, nil); way != nil {
 				cycle = append([]int32{n}, way...)
 			}

@@ -20,7 +20,7 @@ import (
 
 // Options say how a plan is made. The zero value is the normal case.
 type Options struct {
-	MostRings int // how many joints that cannot nest are proved with their odd ring; default 50
+	MaxOddCycles int // how many joints that cannot nest are proved with their odd cycle; default 50
 }
 
 // Plan is how one top is sewn.

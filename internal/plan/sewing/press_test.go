@@ -186,25 +186,25 @@ func checkPressing(t *testing.T, r *replay) error {
 			return fmt.Errorf("at %v %+d joints (nesting: %v) more are found than said", k.at, n, k.nests)
 		}
 	}
-	return checkRings(r.plan)
+	return checkOddCycles(r.plan)
 }
 
-// checkRings checks the proofs: each ring begins with its joint, each joint of it shares a
-// choice with the next all the way round, and the ring asks for an odd number of changes.
-func checkRings(p *sewing.Plan) error {
+// checkOddCycles checks the proofs: each cycle begins with its joint, each joint of it shares a
+// choice with the next all the way round, and the cycle asks for an odd number of changes.
+func checkOddCycles(p *sewing.Plan) error {
 	g := &p.Pressing
 	if len(g.Joints)-g.Nests != len(g.Cannot) || g.AtMost < g.Nests || g.Proved != (g.AtMost == g.Nests) {
 		return fmt.Errorf("%d of %d joints nest, at most %d, but %d are listed", g.Nests, len(g.Joints), g.AtMost, len(g.Cannot))
 	}
 	for _, c := range g.Cannot {
-		if len(c.Ring) == 0 {
+		if len(c.OddCycle) == 0 {
 			continue
 		}
-		if c.Ring[0] != c.Joint || g.Joints[c.Joint].Nests {
+		if c.OddCycle[0] != c.Joint || g.Joints[c.Joint].Nests {
 			return fmt.Errorf("the ring of joint %d does not begin with it", c.Joint)
 		}
 		at, odd := g.Joints[c.Joint].A.Choice, false
-		for _, n := range append(c.Ring[1:len(c.Ring):len(c.Ring)], c.Ring[0]) {
+		for _, n := range append(c.OddCycle[1:len(c.OddCycle):len(c.OddCycle)], c.OddCycle[0]) {
 			j := &g.Joints[n]
 			if j.B.Choice == at {
 				at = j.A.Choice
@@ -236,9 +236,9 @@ func TestPressingCatches(t *testing.T) {
 		"a count that is too large":        func(p *sewing.Plan) { p.Pressing.Nests++ },
 		"a bound that is too low":          func(p *sewing.Plan) { p.Pressing.AtMost = p.Pressing.Nests - 1 },
 		"a joint inside that is forgotten": func(p *sewing.Plan) { p.Pressing.Inside-- },
-		"a ring that is broken":            func(p *sewing.Plan) { c := &p.Pressing.Cannot[0]; c.Ring = c.Ring[:len(c.Ring)-1] },
+		"a ring that is broken":            func(p *sewing.Plan) { c := &p.Pressing.Cannot[0]; c.OddCycle = c.OddCycle[:len(c.OddCycle)-1] },
 		"a ring that proves nothing": func(p *sewing.Plan) {
-			j := &p.Pressing.Joints[p.Pressing.Cannot[0].Ring[1]]
+			j := &p.Pressing.Joints[p.Pressing.Cannot[0].OddCycle[1]]
 			j.A.Turned = !j.A.Turned
 		},
 	} {

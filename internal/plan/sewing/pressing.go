@@ -15,7 +15,7 @@ type Pressing struct {
 	Nests   int       `json:"nests"`  // of Joints
 	Proved  bool      `json:"proved"` // no way of pressing lets more joints nest
 	AtMost  int       `json:"at_most"`
-	Cannot  []Cannot  `json:"cannot"` // what does not nest, the first Options.MostRings of it
+	Cannot  []Cannot  `json:"cannot"` // what does not nest, the first Options.MaxOddCycles of it
 }
 
 // ChoiceSort says what a choice is about.
@@ -53,10 +53,10 @@ type Arm struct {
 	Patches [2]int32 `json:"patches"` // on its two sides: clockwise of it and anticlockwise, as seen from the joint
 }
 
-// Cannot is a joint that does not nest, with the reason: a ring of joints, each of which
+// Cannot is a joint that does not nest, with the reason: a cycle of joints, each of which
 // shares a choice with the next, that ask for an odd number of changes in all. Whichever way
-// the choices go, one joint of the ring does not nest.
+// the choices go, one joint of the cycle does not nest.
 type Cannot struct {
-	Joint int   `json:"joint"` // index
-	Ring  []int `json:"ring"`  // joints, by index, Joint first; nil where none was found
+	Joint    int   `json:"joint"`     // index
+	OddCycle []int `json:"odd_cycle"` // joints, by index, Joint first; nil where none was found
 }

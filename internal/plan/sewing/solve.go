@@ -12,7 +12,7 @@ type constraintGraph struct {
 	choices     int
 	constraints []constraint
 	wants       []float64
-	most        int       // odd cycles to show
+	max         int       // odd cycles to show
 	seen        []bool    // by choice: followed already
 	at          [][]int32 // by choice: its constraints, by index
 }
@@ -188,17 +188,17 @@ func (r *constraintGraph) descend(c component, ways []bool) {
 // Limits of the search part by part.
 const (
 	windowChoices = 90
-	mostWindows   = 150
+	maxWindows    = 150
 )
 
 // byWindows betters ways part by part: round each constraint that is broken, the nearest choices are
 // set as well as can be.
 func (r *constraintGraph) byWindows(c component, ways []bool) {
-	for windows, again := 0, true; again && windows < mostWindows; {
+	for windows, again := 0, true; again && windows < maxWindows; {
 		again = false
 		broken := r.broken(c, ways)
 		for _, n := range broken {
-			if windows == mostWindows || r.constraints[n].kept(ways) {
+			if windows == maxWindows || r.constraints[n].kept(ways) {
 				continue
 			}
 			windows++

@@ -9,7 +9,7 @@ import (
 
 // randomConstraints is choices with constraints between them: a grid's, or any.
 func randomConstraints(v *rand.Rand, choices, constraints int) *constraintGraph {
-	r := &constraintGraph{choices: choices, most: 1000, wants: make([]float64, choices)}
+	r := &constraintGraph{choices: choices, max: 1000, wants: make([]float64, choices)}
 	for range constraints {
 		a, b := int32(v.IntN(choices)), int32(v.IntN(choices))
 		if v.IntN(3) > 0 {
@@ -45,7 +45,7 @@ func leastBroken(r *constraintGraph) int {
 // TestKindsFit: no kind has more pieces than a block's cloths are counted for.
 func TestKindsFit(t *testing.T) {
 	for _, k := range blocks.Kinds() {
-		if len(k.Pieces) > mostPieces {
+		if len(k.Pieces) > maxPieces {
 			t.Errorf("%s has %d pieces", k.Name, len(k.Pieces))
 		}
 	}
@@ -136,7 +136,7 @@ func TestExact(t *testing.T) {
 func TestLargeGraph(t *testing.T) {
 	const side = 60
 	v := rand.New(rand.NewPCG(7, 8))
-	r := &constraintGraph{choices: side * side, most: 10, wants: make([]float64, side*side)}
+	r := &constraintGraph{choices: side * side, max: 10, wants: make([]float64, side*side)}
 	for i := range int32(side * side) {
 		if i%side < side-1 {
 			r.constraints = append(r.constraints, constraint{i, i + 1, v.IntN(5) == 0})
