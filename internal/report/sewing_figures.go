@@ -60,7 +60,7 @@ func (s *sewer) linesFigure() []document.Block {
 		return nil
 	}
 	s.lined = true
-	return []document.Block{document.Figure{Draw: sync.OnceValue(func() *diagram.Figure { return s.drawTop()[0] })}}
+	return []document.Block{document.Figure{Draw: sync.OnceValue(s.drawLines)}}
 }
 
 // bordersFigure is the picture of the borders, the first time that it is asked for.
@@ -69,5 +69,5 @@ func (s *sewer) bordersFigure() []document.Block {
 		return nil
 	}
 	s.bordered = true
-	return []document.Block{document.Figure{Draw: sync.OnceValue(func() *diagram.Figure { return s.drawTop()[1] })}}
+	return []document.Block{document.Figure{Draw: sync.OnceValue(s.drawBorders)}}
 }
