@@ -175,7 +175,7 @@ func (c *cuts) pieces() document.Section {
 	}
 	return document.Section{ID: PiecesID, Title: "Pieces, with their sizes finished and cut", Blocks: append([]document.Block{t}, bullets(
 		"Finished is from seam to seam: of wedges and tumblers the height, of triangles the short edges, of kites and stop pieces the side of their block. "+
-			c.Units.AboutMeans()+" Cut is what you cut, with the seam allowances of "+c.length(c.Seam)+" in it. What is cut larger than need be is trimmed after sewing, by what stands beside it.")...)}
+			c.Units.AboutMeans()+" Cut is what you cut, seam allowances of "+c.length(c.Seam)+" included. What is cut larger than need be is trimmed after sewing, by what stands beside it.")...)}
 }
 
 // howTo explains each way of cutting that the quilt needs, and no other, and says what strips give.

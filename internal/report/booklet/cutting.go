@@ -14,7 +14,7 @@ import (
 // cuttingPart is all that is cut: the pieces, how they are cut, then fabric by fabric.
 func (b *book) cuttingPart() {
 	b.part("Cutting", true)
-	b.add(para("Sizes that are cut have the seam allowance of %s in them. %s Work through each fabric from the top of its list.", b.length(b.Cuts.Seam), b.units.AboutMeans()))
+	b.add(para("Sizes that are cut include the seam allowance of %s. %s Work through each fabric from the top of its list.", b.length(b.Cuts.Seam), b.units.AboutMeans()))
 	b.addNotes("cutting")
 	b.take(report.BeforeCutID, false)
 	b.take(report.PiecesID, true)
