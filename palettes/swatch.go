@@ -113,8 +113,11 @@ func checkPhoto(file []byte) error {
 		return fmt.Errorf("the photo is empty")
 	case size > MaxPhotoBytes:
 		return fmt.Errorf("the photo has %d MB, expected up to %d", size>>20, MaxPhotoBytes>>20)
-	case bytes.HasPrefix(file, []byte("\xff\xd8\xff")):
+	case bytes.HasPrefix(file, []byte(jpegBeginning)):
 		config = jpeg.DecodeConfig
+		if n := scans(file); n > maxScans {
+			return fmt.Errorf("the photo is saved in %d passes, expected up to %d; save it again as an ordinary JPEG", n, maxScans)
+		}
 	case len(file) > 12 && string(file[4:8]) == "ftyp":
 		return fmt.Errorf("this is a HEIC or AVIF photo, expected JPEG or PNG; save it again as one of those")
 	case !bytes.HasPrefix(file, []byte(pngSignature)):
