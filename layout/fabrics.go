@@ -96,7 +96,7 @@ func (c *cursor) swatch(f *fabricNode) bool {
 
 // colourHint is the colour that a word most likely stands for.
 func (c *cursor) colourHint(word string) string {
-	if len(c.list) >= mostGuesses {
+	if len(c.list) >= maxGuesses {
 		return ""
 	}
 	plain, odd := plainLike(word)

@@ -130,7 +130,7 @@ func readAll(text string) {
 	layout.Tidy(text)
 }
 
-func leastOf(times int, count func() uint64) uint64 {
+func minOf(times int, count func() uint64) uint64 {
 	least := count()
 	for range times - 1 {
 		least = min(least, count())
@@ -148,8 +148,8 @@ func TestGrowthIsSeen(t *testing.T) {
 		}
 	}
 	for what, count := range map[string]func(func()) uint64{"bytes": allocated, "work": worked} {
-		a := leastOf(2, func() uint64 { return count(square(1000)) })
-		b := leastOf(2, func() uint64 { return count(square(16000)) })
+		a := minOf(2, func() uint64 { return count(square(1000)) })
+		b := minOf(2, func() uint64 { return count(square(16000)) })
 		if a > 0 && b <= 80*a {
 			t.Errorf("%s: %d and %d", what, a, b)
 		}

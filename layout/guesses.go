@@ -47,13 +47,13 @@ func swapped(a, b []rune) bool {
 	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && slices.Equal(a[i+2:], b[i+2:])
 }
 
-// mostGuesses is how many messages may come with a guess at what was meant: each guess goes
+// maxGuesses is how many messages may come with a guess at what was meant: each guess goes
 // through all names, and nobody reads so many messages.
-const mostGuesses = 200
+const maxGuesses = 200
 
 // guessable is the blocks to guess from, none once there were guesses enough.
 func (s *session) guessable(list []*blockNode) []*blockNode {
-	if len(s.list) >= mostGuesses {
+	if len(s.list) >= maxGuesses {
 		return nil
 	}
 	return list[:min(len(list), MaxDefined)]
@@ -61,7 +61,7 @@ func (s *session) guessable(list []*blockNode) []*blockNode {
 
 // guess is didYouMean for lists that may be long.
 func (s *session) guess(text string, list []string) string {
-	if len(s.list) >= mostGuesses {
+	if len(s.list) >= maxGuesses {
 		return ""
 	}
 	return didYouMean(text, list)

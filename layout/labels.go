@@ -74,7 +74,7 @@ func (c *checker) labelHint(text string, known []string) string {
 	const shown = 12
 	hint := c.guess(text, known)
 	switch {
-	case len(c.list) >= mostGuesses:
+	case len(c.list) >= maxGuesses:
 		return ""
 	case hint != "":
 		return hint

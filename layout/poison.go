@@ -102,7 +102,7 @@ func (p *parser) poisonStatement(s *Statement, line Span) {
 // was to define, and that other lines use rightly.
 func (p *parser) poisonNames(line Span) {
 	const most = 8
-	if len(p.list) > mostGuesses {
+	if len(p.list) > maxGuesses {
 		return
 	}
 	words := p.wordsIn(line)

@@ -20,7 +20,7 @@ const widest = 100
 // carets and the hint. Name is what the file is called.
 func Report(w io.Writer, name string, s *Source, list []Fault) error {
 	var b strings.Builder
-	for _, f := range mostTelling(list) {
+	for _, f := range maxTelling(list) {
 		writeOne(&b, name, s, f)
 	}
 	if left := len(list) - MaxShown; left > 0 {
@@ -30,9 +30,9 @@ func Report(w io.Writer, name string, s *Source, list []Fault) error {
 	return err
 }
 
-// mostTelling is the messages that a report shows: all of them, or of too many the first
+// maxTelling is the messages that a report shows: all of them, or of too many the first
 // errors, and warnings only where errors leave room.
-func mostTelling(list []Fault) []Fault {
+func maxTelling(list []Fault) []Fault {
 	if len(list) <= MaxShown {
 		return list
 	}
@@ -56,7 +56,7 @@ func mostTelling(list []Fault) []Fault {
 // leftOut counts the errors and the warnings that a report leaves out.
 func leftOut(list []Fault) string {
 	errors, warnings := Count(list)
-	shownErrors, shownWarnings := Count(mostTelling(list))
+	shownErrors, shownWarnings := Count(maxTelling(list))
 	errors, warnings = errors-shownErrors, warnings-shownWarnings
 	switch {
 	case errors == 0:

@@ -147,7 +147,7 @@ func (c *checker) nameToWrite(text string) string {
 	if hint == "" {
 		hint = didYouMean(text, []string{"cut", "finished", "rest", "turned"})
 	}
-	if hint != "" || len(c.list) >= mostGuesses {
+	if hint != "" || len(c.list) >= maxGuesses {
 		return hint
 	}
 	_, err := palettes.Parse(text)

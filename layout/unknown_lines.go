@@ -19,14 +19,14 @@ func (p *parser) unknown(c *cursor) {
 	defer c.dropRest()
 	p.bad.any = true
 	var meant *Statement
-	if len(p.list) < mostGuesses {
+	if len(p.list) < maxGuesses {
 		meant = p.meant(word)
 	}
 	if meant != nil || p.rows != gridRows {
 		p.rows = poisonedRows
 	}
 	switch {
-	case len(p.list) >= mostGuesses:
+	case len(p.list) >= maxGuesses:
 		p.fault(at, "", "no statement is called %s", quote(word))
 	case meant != nil:
 		hint := lookAlike(word, p.words)

@@ -154,14 +154,14 @@ func decoded(file []byte) (picture image.Image, err error) {
 	return picture, nil
 }
 
-// mostPoints is how many points of a photo are looked at.
-const mostPoints = 160_000
+// maxPoints is how many points of a photo are looked at.
+const maxPoints = 160_000
 
 // sampled takes points of the inner four fifths of a picture at even distances, row by row,
 // those that are see-through left out.
 func sampled(picture image.Image) []Linear {
 	inner := innerPart(picture.Bounds())
-	step := max(1, int(math.Ceil(math.Sqrt(float64(inner.Dx())*float64(inner.Dy())/mostPoints))))
+	step := max(1, int(math.Ceil(math.Sqrt(float64(inner.Dx())*float64(inner.Dy())/maxPoints))))
 	decode := decoding()
 	var points []Linear
 	for y := inner.Min.Y + step/2; y < inner.Max.Y; y += step {

@@ -44,7 +44,7 @@ func check(c *console, o *checkOptions, file string) error {
 	lines, list := l.lines, l.faults
 	var made *summary.Summary
 	if l.top != nil {
-		made = summary.Of(l.design, l.top)
+		made = summary.Build(l.design, l.top)
 	}
 	if o.json {
 		err = c.print(checkedJSON(s.name, lines, list, made))

@@ -146,18 +146,18 @@ func (o *drawing) drawn(c *console, out target, size string, err error) error {
 	return err
 }
 
-// leastPicture is the shortest picture that is offered in place of one that is too long.
-const leastPicture = measure.Inch
+// minPicture is the shortest picture that is offered in place of one that is too long.
+const minPicture = measure.Inch
 
 // shorter says what to type for the largest page that can be had.
 func (o *drawing) shorter(e *picture.TooLong) string {
-	if e.Longest >= leastPicture {
+	if e.Longest >= minPicture {
 		return "write --longest " + strconv.Quote(measure.Text(e.Longest, e.Units)) + ", or less"
 	}
 	margin, bleed := o.printing.margin.in(e.Units), o.printing.bleed.in(e.Units)
 	page := max(e.Width, e.Height) - 2*(margin+bleed)
-	if fits := (picture.MostPage-page)/2 - bleed; fits >= leastPicture && fits < margin {
-		return "the margin alone is too wide: write --" + marginOption + " " + strconv.Quote(measure.Text(fits-fits%leastPicture, e.Units)) + ", or less"
+	if fits := (picture.MaxPage-page)/2 - bleed; fits >= minPicture && fits < margin {
+		return "the margin alone is too wide: write --" + marginOption + " " + strconv.Quote(measure.Text(fits-fits%minPicture, e.Units)) + ", or less"
 	}
 	return "give it a smaller --" + marginOption + " and --" + bleedOption
 }
@@ -190,13 +190,13 @@ func (d *dpiValue) String() string {
 
 func (d *dpiValue) Type() string { return "number" }
 
-// mostDPI is the most pixels an inch; no printer tells more apart.
-const mostDPI = 4800
+// maxDPI is the most pixels an inch; no printer tells more apart.
+const maxDPI = 4800
 
 func (d *dpiValue) Set(text string) error {
 	v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.ToLower(text), "dpi")), 64)
-	if err != nil || !(v >= 1 && v <= mostDPI) {
-		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected a number from 1 to %d", dpiOption, quoted(text), mostDPI), hint: "for example --dpi 300"}
+	if err != nil || !(v >= 1 && v <= maxDPI) {
+		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected a number from 1 to %d", dpiOption, quoted(text), maxDPI), hint: "for example --dpi 300"}
 	}
 	d.value = v
 	return nil

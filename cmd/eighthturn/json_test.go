@@ -71,7 +71,7 @@ func TestOneDialect(t *testing.T) {
 		for _, r := range report.Reports() {
 			check(s.Name+" "+r.Name, planJSON(r.Plan(p), 1, s.Name, p.Top.Units))
 		}
-		check(s.Name+" check", checkedJSON(s.Name, lines, faults, summary.Of(d, p.Top)))
+		check(s.Name+" check", checkedJSON(s.Name, lines, faults, summary.Build(d, p.Top)))
 	}
 	bed, _ := supplies.FindBed("queen")
 	made, err := fit.Fit(samples.All()[0].Text, fit.Options{Wanted: fit.ForBed(bed)})

@@ -149,7 +149,7 @@ func planned(t *testing.T, text string) (*cutting.Plan, []measure.NM) {
 	top := quilt.Lay(d)
 	cuts := cutting.Build(top, cutting.Options{})
 	found, seen := map[measure.NM]bool{top.Outer.Width(): true, top.Outer.Height(): true}, map[uintptr]bool{}
-	for _, plan := range []any{cuts, sewing.Build(top, cuts, sewing.Options{}), summary.Of(d, top), &top.CutFacts} {
+	for _, plan := range []any{cuts, sewing.Build(top, cuts, sewing.Options{}), summary.Build(d, top), &top.CutFacts} {
 		lengthsOf(reflect.ValueOf(plan), found, seen)
 	}
 	var list []measure.NM

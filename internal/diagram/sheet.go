@@ -74,8 +74,8 @@ func (s *Sheet) At(p measure.Point) XY {
 // edge is what is left free round everything, in points.
 const edge = 2
 
-// leastSide is the least width and height of a sheet that are asked for, in points.
-const leastSide = 36
+// minSide is the least width and height of a sheet that are asked for, in points.
+const minSide = 36
 
 // usualWidth is the width of a drawing where none is asked for.
 const usualWidth = 13 * measure.Inch / 2
@@ -119,9 +119,9 @@ func (o *Options) limit() XY {
 	if width <= 0 {
 		width = usualWidth
 	}
-	limit := XY{max(leastSide, float64(width)*TrueScale), math.Inf(1)}
+	limit := XY{max(minSide, float64(width)*TrueScale), math.Inf(1)}
 	if height > 0 {
-		limit.Y = max(leastSide, float64(height)*TrueScale)
+		limit.Y = max(minSide, float64(height)*TrueScale)
 	}
 	return limit
 }

@@ -37,8 +37,8 @@ type stamp struct {
 	missing bool
 }
 
-// mostPages is how many photos are remembered.
-const mostPages = 500
+// maxPages is how many photos are remembered.
+const maxPages = 500
 
 // In is the album of a folder.
 func In(folder string) *Album { return &Album{folder: folder, pages: map[string]page{}} }
@@ -93,7 +93,7 @@ func (a *Album) Forget(but map[string]bool) {
 }
 
 func (a *Album) keep(name string, p page) {
-	if len(a.pages) >= mostPages {
+	if len(a.pages) >= maxPages {
 		clear(a.pages)
 	}
 	a.pages[name] = p

@@ -114,11 +114,11 @@ func TestOneAtATime(t *testing.T) {
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
 	s.studies.mu.Lock()
-	answers := make(chan int, mostWaiting)
-	for range mostWaiting {
+	answers := make(chan int, maxWaiting)
+	for range maxWaiting {
 		go func() { answers <- ask(s, "/save/cutting.csv", nil).StatusCode }()
 	}
-	for deadline := time.Now().Add(5 * time.Second); s.studies.waiting.Load() < mostWaiting; time.Sleep(time.Millisecond) {
+	for deadline := time.Now().Add(5 * time.Second); s.studies.waiting.Load() < maxWaiting; time.Sleep(time.Millisecond) {
 		if time.Now().After(deadline) {
 			t.Fatal("they do not wait")
 		}
@@ -127,7 +127,7 @@ func TestOneAtATime(t *testing.T) {
 		t.Errorf("one too many: %d", r.StatusCode)
 	}
 	s.studies.mu.Unlock()
-	for range mostWaiting {
+	for range maxWaiting {
 		if got := <-answers; got != 200 {
 			t.Errorf("one that waited: %d", got)
 		}

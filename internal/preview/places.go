@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// mostLinks is how many links are followed before a path is given up.
-const mostLinks = 40
+// maxLinks is how many links are followed before a path is given up.
+const maxLinks = 40
 
 // places are the names whose change may change what a path leads to: the file's own and
 // that of every link on the way, each as its folder, itself free of links, and the name in
@@ -32,7 +32,7 @@ func places(path string) []string {
 			continue
 		}
 		list = append(list, here)
-		if links++; links > mostLinks {
+		if links++; links > maxLinks {
 			return list
 		}
 		if filepath.IsAbs(target) {

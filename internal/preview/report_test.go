@@ -131,7 +131,7 @@ func apartFromStudy(top *quilt.Top, r reportTab) (faults []string) {
 	}
 	check := func(what string, seams []int, count int, length measure.NM) { near(what, seams, count, length, 0) }
 	pairs := titledSection(r, "Fabrics that meet").Rows
-	if len(pairs) != min(report.MostRows, len(study.Pairs)) {
+	if len(pairs) != min(report.MaxRows, len(study.Pairs)) {
 		fault("%d rows of %d pairs", len(pairs), len(study.Pairs))
 	}
 	for i, w := range pairs {

@@ -129,8 +129,8 @@ func reportSafely(p *plans, by reporter) (r reportTab) {
 	return by.make(p)
 }
 
-// mostWaiting is how many requests for studies and files may wait for their turn.
-const mostWaiting = 16
+// maxWaiting is how many requests for studies and files may wait for their turn.
+const maxWaiting = 16
 
 // errNothing says that a request asks for something that a report does not have.
 var errNothing = errors.New("there is no such part")
@@ -151,7 +151,7 @@ var errOvertaken = errors.New("a newer picture is there")
 
 // inTurn works on the newest picture, one request at a time.
 func (s *site) inTurn(w http.ResponseWriter, r *http.Request, work func(p *picture) ([]byte, error)) {
-	if s.studies.waiting.Add(1) > mostWaiting {
+	if s.studies.waiting.Add(1) > maxWaiting {
 		s.studies.waiting.Add(-1)
 		w.Header().Set("Retry-After", "5")
 		http.Error(w, "Too much is being made at once.", http.StatusServiceUnavailable)

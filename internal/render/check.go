@@ -9,7 +9,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 )

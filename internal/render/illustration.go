@@ -88,8 +88,8 @@ const (
 	galleryPart = 0.55
 )
 
-// leastPart is the narrowest width of an illustration as part of the wanted.
-const leastPart = 0.75
+// minPart is the narrowest width of an illustration as part of the wanted.
+const minPart = 0.75
 
 // illustration sets a figure or picture with its caption.
 func (b *builder) illustration(i document.Illustration, c column) {
@@ -147,7 +147,7 @@ func (b *builder) flexible(placed *sheet, s *shape, x float64) slice {
 	if s.figure.TrueSize {
 		return own
 	}
-	least := leastPart
+	least := minPart
 	if s.least > 0 {
 		least = min(1, points(s.least)/placed.width())
 	}

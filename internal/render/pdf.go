@@ -34,8 +34,8 @@ func PDF(d document.Document, o Options) (Printed, error) {
 		return Printed{}, b.err
 	}
 	pages := paginate(list, b.look)
-	if len(pages) > mostPages {
-		return Printed{}, fmt.Errorf("the document comes to %d pages, but %d is the most", len(pages), mostPages)
+	if len(pages) > maxPages {
+		return Printed{}, fmt.Errorf("the document comes to %d pages, but %d is the most", len(pages), maxPages)
 	}
 	decorated := b.decorated(d, pages)
 	warnings := append(b.warnings, b.missingSigns()...)
@@ -44,7 +44,7 @@ func PDF(d document.Document, o Options) (Printed, error) {
 	return Printed{file, len(pages), warnings}, err
 }
 
-const mostPages = 3000
+const maxPages = 3000
 
 // missingSigns warns of the signs that the fonts lack.
 func (b *builder) missingSigns() []Warning {

@@ -196,17 +196,17 @@ func (c *checked) centers() document.Section {
 	return s
 }
 
-// mostOpen is how many incomplete webs are named with their places.
-const mostOpen = 4
+// maxOpen is how many incomplete webs are named with their places.
+const maxOpen = 4
 
 // openWebs names the webs that are not complete; stars are often meant to stay open.
 func (c *checked) openWebs() document.Block {
 	t := table(words(""), words(""), counts(""))
 	t.Caption = document.Plain("incomplete webs")
-	for _, o := range c.Webs.Open[:min(mostOpen, len(c.Webs.Open))] {
+	for _, o := range c.Webs.Open[:min(maxOpen, len(c.Webs.Open))] {
 		t.Rows = append(t.Rows, row(fmt.Sprintf("rows %d and %d", o.Row, o.Row+1), fmt.Sprintf("columns %d and %d", o.Column, o.Column+1), measure.Count(o.Has, "wedge")))
 	}
-	if more := len(c.Webs.Open) - mostOpen; more > 0 {
+	if more := len(c.Webs.Open) - maxOpen; more > 0 {
 		t.More = document.Plain(fmt.Sprintf("and %d more", more))
 	}
 	return t

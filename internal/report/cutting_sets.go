@@ -11,8 +11,8 @@ import (
 	"eighthturn/internal/plan/cutting"
 )
 
-// mostSets is how many strip sets are told one by one; more stand in a table.
-const mostSets = 8
+// maxSets is how many strip sets are told one by one; more stand in a table.
+const maxSets = 8
 
 // setName is a strip set, or those of its wedges that are cut with the tip on the other edge.
 func (c *cuts) setName(set int, turned bool) string { return "strip set " + c.wedgesName(set, turned) }
@@ -45,7 +45,7 @@ func (c *cuts) stripSets() []document.Section {
 	s := document.Section{ID: StripSetsID, Title: "Strip sets", Depth: document.Detail, Blocks: []document.Block{para(
 		"Sew the strips of a set together along their long edges, in the order of its table, with a seam allowance of %s. Press all allowances of a set one way, "+
 			"and sew every other seam from the other end, so that the set stays straight. Measure the set before you cut it: a set that is too narrow or too wide makes wedges that do not fit.", c.length(c.Seam))}}
-	if len(sets) > mostSets {
+	if len(sets) > maxSets {
 		s.Blocks = append(s.Blocks, c.manySets(sets)...)
 		return []document.Section{s}
 	}

@@ -184,22 +184,22 @@ func (v *values) oneFabric() []int {
 	return list
 }
 
-// MostRows is how many rows a table has that may have very many.
-const MostRows = 20
+// MaxRows is how many rows a table has that may have very many.
+const MaxRows = 20
 
 // cut cuts a table that is too long, and says so behind its rows.
 func cut(t document.Table, n int) document.Table {
-	if n <= MostRows {
+	if n <= MaxRows {
 		return t
 	}
-	t.Rows = t.Rows[:MostRows]
-	t.More = document.Plain(fmt.Sprintf("And %d more; eighthturn values --json lists them all.", n-MostRows))
+	t.Rows = t.Rows[:MaxRows]
+	t.More = document.Plain(fmt.Sprintf("And %d more; eighthturn values --json lists them all.", n-MaxRows))
 	return t
 }
 
 func (v *values) pairs() document.Section {
 	t := table(words(""), words("seam"), counts("step L*"), counts("color"), lengths("length"), words(""))
-	for i := range v.Pairs[:min(MostRows, len(v.Pairs))] {
+	for i := range v.Pairs[:min(MaxRows, len(v.Pairs))] {
 		p := &v.Pairs[i]
 		r := row(v.names(p), p.Band.String(), fmt.Sprintf("%.1f", p.Step), fmt.Sprintf("%.0f", p.Colour), v.length(p.Length), pairNote(p))
 		r.Cells[0].Swatches = v.swatches(p.A, p.B)
@@ -233,7 +233,7 @@ func (v *values) vanishing() document.Section {
 	}
 	slices.SortStableFunc(gone, func(a, b *contrast.Pair) int { return -cmp.Compare(a.Gone(), b.Gone()) })
 	t := table(words(""), lengths("length"))
-	for _, p := range gone[:min(MostRows, len(gone))] {
+	for _, p := range gone[:min(MaxRows, len(gone))] {
 		r := row(v.names(p), v.length(p.Gone()))
 		r.Cells[0].Swatches = v.swatches(p.A, p.B)
 		r.Under = append(r.Under, document.Plain(v.cells(p.Cells)))
@@ -265,7 +265,7 @@ func (v *values) sight() document.Section {
 			if sight.Band >= p.Band || sight.Band >= contrast.Clear {
 				continue
 			}
-			if n++; n <= MostRows {
+			if n++; n <= MaxRows {
 				r := row(v.names(p), sight.Deficiency, fmt.Sprintf("%s where it is %s", sight.Band, p.Band), fmt.Sprintf("%.0f", sight.Step))
 				r.Cells[0].Swatches = v.swatches(p.A, p.B)
 				r.About.Seams = *v.between(p.A, p.B)

@@ -136,8 +136,8 @@ func fabricNote(f *contrast.Fabric) string {
 	return ""
 }
 
-// mostRuns is how many groups of cells are named.
-const mostRuns = 6
+// maxRuns is how many groups of cells are named.
+const maxRuns = 6
 
 // goneInside says how much vanishes where no line need show, "" if nothing does.
 func (w valuesText) goneInside() string {
@@ -172,12 +172,12 @@ func (w valuesText) cells(cells []contrast.Place) string {
 		i += len(list)
 	}
 	finish()
-	if more := len(groups) - mostRuns; more > 0 {
+	if more := len(groups) - maxRuns; more > 0 {
 		noun := "groups"
 		if more == 1 {
 			noun = "group"
 		}
-		groups = append(groups[:mostRuns], fmt.Sprintf("%d more %s of cells", more, noun))
+		groups = append(groups[:maxRuns], fmt.Sprintf("%d more %s of cells", more, noun))
 	}
 	return strings.Join(append(groups, edges...), "; ")
 }

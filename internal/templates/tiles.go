@@ -10,15 +10,15 @@ import (
 // window is a part of a figure.
 type window struct{ min, max measure.Point }
 
-// mostWindows is how many parts of one piece are looked at.
-const mostWindows = 4096
+// maxWindows is how many parts of one piece are looked at.
+const maxWindows = 4096
 
 // parts are the plates of a piece that is larger than one; parts that show nothing of it are left out.
 func (l *plating) parts(p Piece) []Plate {
 	f := p.Figure
 	columns, rows := tiles(f.Max.X, l.room.X), tiles(f.Max.Y, l.room.Y)
-	if columns*rows > mostWindows {
-		return make([]Plate, mostWindows) // more than are printed
+	if columns*rows > maxWindows {
+		return make([]Plate, maxWindows) // more than are printed
 	}
 	var list []Plate
 	for row := range rows {
@@ -41,7 +41,7 @@ func (l *plating) parts(p Piece) []Plate {
 // tiles is how many pages a length takes.
 func tiles(length, room measure.NM) int {
 	n := 1
-	for at := room; at < length && n <= mostWindows; at += room - overlap {
+	for at := room; at < length && n <= maxWindows; at += room - overlap {
 		n++
 	}
 	return n

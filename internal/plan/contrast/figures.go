@@ -72,9 +72,9 @@ func verdict(f *Figure) Verdict {
 	return Lost
 }
 
-// mostVariants is how many colourings of one sort are told apart before all are judged
+// maxVariants is how many colourings of one sort are told apart before all are judged
 // together, as in a quilt of scraps.
-const mostVariants = 6
+const maxVariants = 6
 
 // figures judges every figure that the top means to show.
 func (s *study) figures() []Figure {
@@ -112,7 +112,7 @@ func (s *study) judge(sort Sort, members []member, mass *masses) []Figure {
 	for _, v := range variants {
 		list = append(list, s.figure(sort, v, mass))
 	}
-	if len(list) > mostVariants {
+	if len(list) > maxVariants {
 		list = []Figure{pooled(list)}
 	}
 	return list

@@ -8,8 +8,8 @@ import (
 	"eighthturn/palettes"
 )
 
-// mostPairs is how many of the pairs that vanish are given ways out, the worst first.
-const mostPairs = 12
+// maxPairs is how many of the pairs that vanish are given ways out, the worst first.
+const maxPairs = 12
 
 // Fix is other cloth for one of two fabrics whose seams vanish, so that they are clear.
 type Fix struct {
@@ -50,7 +50,7 @@ func (s *study) fixes(pairs []Pair, figures []Figure) []Fix {
 	var list []Fix
 	found := 0
 	for i := range pairs {
-		if found == mostPairs || pairs[i].Inside == pairs[i].Length || pairs[i].Band != Vanishes && !(pairs[i].Band == Soft && losesFigure(&pairs[i], figures)) {
+		if found == maxPairs || pairs[i].Inside == pairs[i].Length || pairs[i].Band != Vanishes && !(pairs[i].Band == Soft && losesFigure(&pairs[i], figures)) {
 			continue
 		}
 		found++

@@ -6,15 +6,15 @@ import (
 	"eighthturn/internal/measure"
 )
 
-// mostSideBySide is up to how many lengthwise pieces side by side are tried.
-const mostSideBySide = 8
+// maxSideBySide is up to how many lengthwise pieces side by side are tried.
+const maxSideBySide = 8
 
 // cutBesideBlocks plans the strips of a fabric of which pieces are cut lengthwise: some from the width that the blocks
 // leave, the rest across the whole cloth. How many pieces lie side by side and what goes beside them is chosen in several
 // ways, and the best is kept.
 func (f *Fabric) cutBesideBlocks(list []demand) {
 	var best Fabric
-	for most := min(len(f.along), len(f.Blocks[0].Columns), mostSideBySide); most > 0; most-- {
+	for most := min(len(f.along), len(f.Blocks[0].Columns), maxSideBySide); most > 0; most-- {
 		for _, choose := range []chooser{widestBeside, dearestBeside} {
 			try := Fabric{UsableWidth: f.UsableWidth, along: f.along}
 			try.layBlocks(most)

@@ -108,13 +108,13 @@ func (p *packing) fewest() int {
 // grain is how near lengths must lie to count as equal: too small a part of a strip to be cut.
 const grain = 1e-12
 
-// mostWays is how many functions of one sort are tried.
-const mostWays = 40
+// maxWays is how many functions of one sort are tried.
+const maxWays = 40
 
 // functions are dual feasible functions that suit the parts.
 func functions(parts []part) []func(float64) float64 {
 	var list []func(float64) float64
-	for k := 1; k <= mostWays; k++ {
+	for k := 1; k <= maxWays; k++ {
 		list = append(list, inSteps(float64(k)))
 	}
 	cuts := cutsOf(parts)
@@ -139,7 +139,7 @@ func cutsOf(parts []part) []float64 {
 			}
 		}
 	}
-	return list[:min(len(list), mostWays)]
+	return list[:min(len(list), maxWays)]
 }
 
 // inSteps counts an item as so many k-ths of a strip as there would be at the least (Fekete and Schepers, u^(k)).

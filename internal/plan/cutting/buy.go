@@ -7,13 +7,13 @@ import (
 	"eighthturn/internal/plan/supplies"
 )
 
-// leastLeft is how wide and long cloth must be to be worth listing as left over.
-const leastLeft = 2 * measure.Inch
+// minLeft is how wide and long cloth must be to be worth listing as left over.
+const minLeft = 2 * measure.Inch
 
 // leftOvers lists the ends of strips that are large enough for something.
 func (f *Fabric) leftOvers() {
 	for _, s := range f.Strips {
-		if s.WidthCut < leastLeft || s.EndLeftCut < leastLeft {
+		if s.WidthCut < minLeft || s.EndLeftCut < minLeft {
 			continue
 		}
 		at := slices.IndexFunc(f.LeftOver, func(l LeftOver) bool { return l.AcrossCut == s.WidthCut && l.AlongCut == s.EndLeftCut })

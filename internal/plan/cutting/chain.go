@@ -31,9 +31,9 @@ type Share struct {
 	Count int `json:"pieces"`
 }
 
-// leastInJoin is the shortest piece of a strip that should be sewn into a long piece: below a hand's width, seams lie too
+// minInJoin is the shortest piece of a strip that should be sewn into a long piece: below a hand's width, seams lie too
 // close to each other. Common practice with no source.
-func leastInJoin(u measure.System) measure.NM {
+func minInJoin(u measure.System) measure.NM {
 	if u == measure.Centimetres {
 		return 10 * measure.Centimetre
 	}
@@ -60,12 +60,12 @@ func (p *planning) chainOf(group []long, strips []demand, loss measure.NM) Chain
 	}
 	p.order(&c)
 	c.Scant = c.SpareCut < p.Steps.Trimmed
-	c.Short = c.LeastCut > 0 && c.LeastCut < leastInJoin(p.Units)
+	c.Short = c.LeastCut > 0 && c.LeastCut < minInJoin(p.Units)
 	return c
 }
 
-// mostOrders is up to how many strips and pieces of a chain every order is tried.
-const mostOrders = 100
+// maxOrders is up to how many strips and pieces of a chain every order is tried.
+const maxOrders = 100
 
 // order puts a chain's strips and pieces into the order that keeps the shortest piece of a strip longest: the one strip that
 // is shorter stands anywhere among the others, and pieces of one line are cut one after another.
@@ -79,7 +79,7 @@ func (p *Plan) order(c *Chain) {
 	for _, s := range c.Pieces {
 		size += s.Count
 	}
-	if size <= mostOrders {
+	if size <= maxOrders {
 		for _, strips := range placings(c.Strips) {
 			for turn := range len(c.Pieces) {
 				try := *c

@@ -40,7 +40,7 @@ func wrongChains(p *Plan, loss func(across measure.NM) measure.NM) error {
 			if long -= measure.NM(joins) * loss(across); long < wanted || long-wanted != c.SpareCut || c.LossCut != loss(across) {
 				return fmt.Errorf("%s: a chain comes to %d, its pieces take %d, and %d is said to be left", f.Name, long, wanted, c.SpareCut)
 			}
-			if least := shortestIn(p, &c); least != c.LeastCut || c.Short != (least > 0 && least < leastInJoin(p.Units)) || c.Scant != (c.SpareCut < p.Steps.Trimmed) {
+			if least := shortestIn(p, &c); least != c.LeastCut || c.Short != (least > 0 && least < minInJoin(p.Units)) || c.Scant != (c.SpareCut < p.Steps.Trimmed) {
 				return fmt.Errorf("%s: the shortest piece in a chain is %d, not %d; or it is not said to be short", f.Name, least, c.LeastCut)
 			}
 		}

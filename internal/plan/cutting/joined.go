@@ -103,8 +103,8 @@ func sameDemand(a, b demand) bool {
 	return a.item == b.item && a.use == b.use && slices.Equal(a.lines, b.lines)
 }
 
-// mostJoined is up to how many long pieces the best groups are looked for; of more, all are cut from one long strip.
-const mostJoined = 60
+// maxJoined is up to how many long pieces the best groups are looked for; of more, all are cut from one long strip.
+const maxJoined = 60
 
 // long is a piece to be cut from joined strips.
 type long struct {
@@ -144,15 +144,15 @@ func (p *planning) join(to *joining, key edgingKey, lines []int, m manner) {
 	}
 }
 
-// mostLong is up to how many long pieces anything but one by one is tried.
-const mostLong = 20_000
+// maxLong is up to how many long pieces anything but one by one is tried.
+const maxLong = 20_000
 
 func (p *planning) tooMany(lines []int) bool {
 	n := 0
 	for _, line := range lines {
 		n += p.Lines[line].Pieces
 	}
-	return n > mostLong
+	return n > maxLong
 }
 
 // oneByOne adds the strips for long pieces that are each cut from one of their own.
@@ -185,7 +185,7 @@ func (p *planning) groups(pieces []long, o supplies.StripOptions, m manner) [][]
 			nth[line]++
 			return (nth[line] - 1) * p.Copies / p.Lines[line].Pieces
 		})
-	case m == inGroups && len(pieces) <= mostJoined:
+	case m == inGroups && len(pieces) <= maxJoined:
 		var lengths []measure.NM
 		for _, l := range pieces {
 			lengths = append(lengths, l.length)
@@ -239,7 +239,7 @@ func (p *planning) group(group []long, usable, loss, across measure.NM, spare bo
 	}
 	last := total + measure.NM(whole)*loss - measure.NM(whole)*usable
 	if spare {
-		last = max(last+p.Steps.Trimmed, leastInJoin(p.Units))
+		last = max(last+p.Steps.Trimmed, minInJoin(p.Units))
 	}
 	list := p.ends(across, whole, last, usable)
 	for i := range list {

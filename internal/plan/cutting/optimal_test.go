@@ -232,7 +232,7 @@ func TestFewestSets(t *testing.T) {
 					whole += r.Sets
 					last = r.Wedges
 				}
-				if n, m := leastSets(per, a, b); n != whole || m != last {
+				if n, m := minSets(per, a, b); n != whole || m != last {
 					t.Fatalf("%d a set, %d and %d wanted: %d sets, the last of %d; %d, the last of %d will do", per, a, b, whole, last, n, m)
 				}
 			}
@@ -240,8 +240,8 @@ func TestFewestSets(t *testing.T) {
 	}
 }
 
-// leastSets tries numbers of sets, and of wedges in the last, until every choice of the kinds cut first gives enough.
-func leastSets(per, a, b int) (sets, last int) {
+// minSets tries numbers of sets, and of wedges in the last, until every choice of the kinds cut first gives enough.
+func minSets(per, a, b int) (sets, last int) {
 	for sets := 1; ; sets++ {
 		for last := 1; last <= per; last++ {
 			for first := 0; first <= sets; first++ { // sets that begin with the first kind; in the last one either

@@ -256,13 +256,13 @@ func (p *packing) firstFilling(left []int, lead int) []int {
 	return counts
 }
 
-// mostFillings is how many ways to fill one strip are looked at.
-const mostFillings = 400
+// maxFillings is how many ways to fill one strip are looked at.
+const maxFillings = 400
 
 // bestFilling is the best way to fill a strip that begins with an item.
 func (p *packing) bestFilling(left []int, lead int, better rule) []int {
 	var best *filling
-	p.fillings(left, lead, mostFillings, func(f filling) bool {
+	p.fillings(left, lead, maxFillings, func(f filling) bool {
 		g := filling{f.counts[lead:], f.used, f.usedBy, f.area}
 		if best == nil || better(&g, best) {
 			g.counts = slices.Clone(g.counts)

@@ -35,14 +35,14 @@ type way struct {
 	counts []int
 }
 
-// mostRows is up to how many rows are told apart; strips of more count as if they had one more.
-const mostRows = 6
+// maxRows is up to how many rows are told apart; strips of more count as if they had one more.
+const maxRows = 6
 
 // rowCounts is up to how many rows there can be in a strip of some width, 1 first.
 func (p *packing) rowCounts(width measure.NM) []int {
 	list := []int{1}
 	for i := range p.items {
-		for rows := p.rows(i, width); len(list) < rows && len(list) <= mostRows; {
+		for rows := p.rows(i, width); len(list) < rows && len(list) <= maxRows; {
 			list = append(list, len(list)+1)
 		}
 	}
@@ -51,14 +51,14 @@ func (p *packing) rowCounts(width measure.NM) []int {
 
 // rowsUpTo is in how many rows an item lies in a strip of some width, if there may be so many.
 func (p *packing) rowsUpTo(i int, width measure.NM, most int) int {
-	if most > mostRows {
+	if most > maxRows {
 		return p.rows(i, width)
 	}
 	return min(most, p.rows(i, width))
 }
 
-// mostPivots is how often a relaxation is improved at the most; its bound holds whenever it ends.
-const mostPivots = 150
+// maxPivots is how often a relaxation is improved at the most; its bound holds whenever it ends.
+const maxPivots = 150
 
 // relaxed solves the relaxation; the bound is what the strips cost at the least.
 func (p *packing) relaxed(need []float64, cost cost) (*relaxation, float64) {
@@ -69,7 +69,7 @@ func (p *packing) relaxed(need []float64, cost cost) (*relaxation, float64) {
 		}
 	}
 	r.begin()
-	for range mostPivots {
+	for range maxPivots {
 		r.price()
 		enter, gain := r.cheapest()
 		if gain <= 1e-9 || !r.pivot(enter) {
@@ -204,8 +204,8 @@ func (r *relaxation) fullest(first, rows int) (counts []int, value, atMost float
 	return k.best, k.value, atMost
 }
 
-// mostWorths is how many ways to fill a strip are weighed.
-const mostWorths = 4000
+// maxWorths is how many ways to fill a strip are weighed.
+const maxWorths = 4000
 
 // knapsack looks for the way to fill a strip that is worth most.
 type knapsack struct {
@@ -238,7 +238,7 @@ func (k *knapsack) search(room measure.NM) float64 {
 		worth = k.prices[k.held]
 	}
 	before := k.value
-	k.value, k.budget = 0, mostWorths
+	k.value, k.budget = 0, maxWorths
 	best := slices.Clone(k.best)
 	k.fill(0, room, worth)
 	atMost := k.value

@@ -6,12 +6,12 @@ import (
 	"eighthturn/internal/measure"
 )
 
-// mostSteps is how many strips a search lays down before it gives up; it is then no longer known to be the best.
-const mostSteps = 1000
+// maxSteps is how many strips a search lays down before it gives up; it is then no longer known to be the best.
+const maxSteps = 1000
 
-// mostSearched is how many strips a search begins with at the most. Of more, the rules' like strips stay as they are, but
+// maxSearched is how many strips a search begins with at the most. Of more, the rules' like strips stay as they are, but
 // for a few of each.
-const mostSearched = 24
+const maxSearched = 24
 
 // searching looks for a better packing by laying down strip after strip in every way.
 type searching struct {
@@ -31,7 +31,7 @@ func (p *packing) improved(s *solution, cloth measure.NM, strips int) *solution 
 	for _, k := range kept {
 		p.add(&rest, k)
 	}
-	f := &searching{packing: p, left: left, now: rest, best: s, steps: mostSteps, cloth: cloth, strips: strips}
+	f := &searching{packing: p, left: left, now: rest, best: s, steps: maxSteps, cloth: cloth, strips: strips}
 	f.lay(0)
 	return f.best
 }
@@ -39,8 +39,8 @@ func (p *packing) improved(s *solution, cloth measure.NM, strips int) *solution 
 // keep says which strips of a solution stay as they are, and what is then left to be cut.
 func (p *packing) keep(s *solution) (kept []pattern, left []int) {
 	left = make([]int, len(p.items))
-	free := max(2, mostSearched/max(1, len(s.patterns)))
-	if s.strips <= mostSearched {
+	free := max(2, maxSearched/max(1, len(s.patterns)))
+	if s.strips <= maxSearched {
 		free = s.strips
 	}
 	for _, t := range s.patterns {
@@ -77,7 +77,7 @@ func (f *searching) lay(lead int) bool {
 	}
 	more := true
 	p := *f.packing
-	p.fillings(f.left, lead, mostSteps, func(g filling) bool {
+	p.fillings(f.left, lead, maxSteps, func(g filling) bool {
 		counts := slices.Clone(g.counts)
 		before := f.now
 		f.now.patterns = append(slices.Clip(f.now.patterns), pattern{p.items[lead].across, counts, 1})

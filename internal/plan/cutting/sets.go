@@ -121,8 +121,8 @@ func (p *planning) wants() ([][]demand, [][]joining) {
 	return p.shorterSets(list, joinings), joinings
 }
 
-// mostQuiltByQuilt is how many strip sets are tried quilt by quilt.
-const mostQuiltByQuilt = 6
+// maxQuiltByQuilt is how many strip sets are tried quilt by quilt.
+const maxQuiltByQuilt = 6
 
 // quiltByQuilt sews the sets for every quilt by itself where that takes less cloth than sewing them together: fewer sets may
 // go together worse with what else is cut.
@@ -130,7 +130,7 @@ func (p *planning) quiltByQuilt(one *planning, list [][]demand, joinings [][]joi
 	if len(p.Faults) > 0 {
 		return list
 	}
-	for i := range min(len(p.Sets), mostQuiltByQuilt) {
+	for i := range min(len(p.Sets), maxQuiltByQuilt) {
 		s, kept := &p.Sets[i], p.Sets[i]
 		before := p.clothOfSet(s, list, joinings)
 		s.Runs = slices.Clone(one.Sets[i].Runs)
@@ -159,14 +159,14 @@ func (p *planning) shorterSets(list [][]demand, joinings [][]joining) [][]demand
 		s := &p.Sets[i]
 		for _, b := range s.Bands {
 			f := &p.Fabrics[b.Fabric]
-			if len(s.Runs) == 0 || s.Runs[0].Sets < 2 || len(f.Blocks) == 0 || f.Blocks[0].LeftWidthCut >= s.LengthCut || tried == mostShorter {
+			if len(s.Runs) == 0 || s.Runs[0].Sets < 2 || len(f.Blocks) == 0 || f.Blocks[0].LeftWidthCut >= s.LengthCut || tried == maxShorter {
 				continue
 			}
 			tried++
 			before, kept := p.clothOfSet(s, list, joinings), *s
 			s.LengthCut = f.Blocks[0].LeftWidthCut
 			p.sewSet(s)
-			if s.PerSet < leastWedges {
+			if s.PerSet < minWedges {
 				*s = kept
 				continue
 			}
@@ -183,11 +183,11 @@ func (p *planning) shorterSets(list [][]demand, joinings [][]joining) [][]demand
 	return list
 }
 
-// mostShorter is how many strip sets are tried shorter.
-const mostShorter = 4
+// maxShorter is how many strip sets are tried shorter.
+const maxShorter = 4
 
-// leastWedges is how many wedges a strip set must give to be worth sewing.
-const leastWedges = 5
+// minWedges is how many wedges a strip set must give to be worth sewing.
+const minWedges = 5
 
 // clothOfSet is what the fabrics of a strip set take.
 func (p *planning) clothOfSet(s *StripSet, list [][]demand, joinings [][]joining) measure.NM {

@@ -37,8 +37,8 @@ func (f *Fabric) boundBlocks(list []demand) {
 	f.LengthBound = max(least, f.Blocks[0].LengthCut)
 }
 
-// mostTurned is up to how many of a fabric's lines every way of laying them is tried.
-const mostTurned = 4
+// maxTurned is up to how many of a fabric's lines every way of laying them is tried.
+const maxTurned = 4
 
 // cutStrips plans a fabric's strips, and says how good the plan is. It gives the binding as it was planned.
 func (f *Fabric) cutStrips(list []demand, joinings []joining) *supplies.Binding {
@@ -162,7 +162,7 @@ func inOneRow(list []demand) []demand {
 func each(list []demand, length measure.NM, try func([]demand)) {
 	var free []int
 	for i := range list {
-		if list[i].turn && list[i].across <= length && list[i].across != list[i].along && len(free) < mostTurned {
+		if list[i].turn && list[i].across <= length && list[i].across != list[i].along && len(free) < maxTurned {
 			free = append(free, i)
 		}
 	}

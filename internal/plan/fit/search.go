@@ -17,8 +17,8 @@ type candidate struct {
 	cost     measure.NM
 }
 
-// mostRead is how many candidates of one size and sort of borders are read before it is given up.
-const mostRead = 4
+// maxRead is how many candidates of one size and sort of borders are read before it is given up.
+const maxRead = 4
 
 // suggest finds what comes nearest for a strip or a side, one for each sort of borders; if there is nothing, the first
 // fault.
@@ -28,7 +28,7 @@ func (f *fitting) suggest(size measure.NM) (list []Suggestion, refused string) {
 			continue
 		}
 		candidates := f.candidates(size, b)
-		for i := range candidates[:min(mostRead, len(candidates))] {
+		for i := range candidates[:min(maxRead, len(candidates))] {
 			c := &candidates[i]
 			fault := f.read(c)
 			if fault == "" {

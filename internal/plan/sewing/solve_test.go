@@ -23,8 +23,8 @@ func randomConstraints(v *rand.Rand, choices, constraints int) *constraintGraph 
 	return r
 }
 
-// leastBroken tries every way.
-func leastBroken(r *constraintGraph) int {
+// minBroken tries every way.
+func minBroken(r *constraintGraph) int {
 	best := len(r.constraints)
 	ways := make([]bool, r.choices)
 	for i := range 1 << r.choices {
@@ -58,7 +58,7 @@ func TestSolveIsBest(t *testing.T) {
 		choices := 2 + v.IntN(11)
 		r := randomConstraints(v, choices, 1+v.IntN(3*choices))
 		s := r.solve()
-		want := leastBroken(r)
+		want := minBroken(r)
 		if len(s.broken) != want || s.least != want {
 			t.Fatalf("%d undone, known to be at least %d, but %d is the least\n%v", len(s.broken), s.least, want, r.constraints)
 		}
@@ -103,7 +103,7 @@ func TestDisjointNeverSaysTooMuch(t *testing.T) {
 				broken = append(broken, int32(i))
 			}
 		}
-		if found, least := r.disjoint(broken, ways), leastBroken(r); found > least {
+		if found, least := r.disjoint(broken, ways), minBroken(r); found > least {
 			t.Fatalf("%d cycles are said to share nothing, but %d undone is enough\n%v", found, least, r.constraints)
 		}
 	}
@@ -125,7 +125,7 @@ func TestExact(t *testing.T) {
 			}
 			count += len(r.broken(c, ways))
 		}
-		if want := leastBroken(r); count != want {
+		if want := minBroken(r); count != want {
 			t.Fatalf("%d undone, but %d is the least\n%v", count, want, r.constraints)
 		}
 	}

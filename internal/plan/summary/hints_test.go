@@ -32,7 +32,7 @@ func TestEvenClosesEdges(t *testing.T) {
 	for across := 2; across <= 7; across++ {
 		for down := 2; down <= 7; down++ {
 			d, top := laid(t, "strip 4", frame("F", across, down))
-			if got, want := hasHint(Of(d, top), EvenClosesEdges), unclosable(d); got != want {
+			if got, want := hasHint(Build(d, top), EvenClosesEdges), unclosable(d); got != want {
 				t.Errorf("%d by %d: hint %v, blocks that cannot close %v", across, down, got, want)
 			}
 		}
@@ -46,7 +46,7 @@ func TestNoHintThatDoesNotHelp(t *testing.T) {
 		if !unclosable(d) {
 			t.Errorf("%v: every block closes; this is no example", size)
 		}
-		if hasHint(Of(d, top), EvenClosesEdges) {
+		if hasHint(Build(d, top), EvenClosesEdges) {
 			t.Errorf("%v: even numbers are advised and do not help", size)
 		}
 	}

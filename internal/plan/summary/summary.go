@@ -97,8 +97,8 @@ type Pieces struct {
 	FromSets int    `json:"from_strip_sets"` // of them, cut from strips that are sewn together
 }
 
-// Of summarises a design and its top, which must be the design's own.
-func Of(d *layout.Design, t *quilt.Top) *Summary {
+// Build summarises a design and its top, which must be the design's own.
+func Build(d *layout.Design, t *quilt.Top) *Summary {
 	s := &Summary{
 		Title: d.Title, Units: d.Units, SeamAllowance: d.Seam, Across: d.Columns, Down: d.Rows,
 		SideFinished: d.SideFinished, StripGiven: d.StripGiven,

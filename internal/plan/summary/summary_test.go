@@ -35,7 +35,7 @@ func laid(t *testing.T, size string, rows []string, rest ...string) (*layout.Des
 
 func of(t *testing.T, size string, rows []string, rest ...string) *Summary {
 	t.Helper()
-	return Of(laid(t, size, rows, rest...))
+	return Build(laid(t, size, rows, rest...))
 }
 
 // frame is a grid of W with a frame of another label.
@@ -145,7 +145,7 @@ func quilts(t *testing.T) map[string]func() (*layout.Design, *quilt.Top) {
 func TestLaws(t *testing.T) {
 	for name, quilt := range quilts(t) {
 		d, top := quilt()
-		for _, law := range amiss(Of(d, top), d, top) {
+		for _, law := range amiss(Build(d, top), d, top) {
 			t.Errorf("%s: not so: %s", name, law)
 		}
 	}
@@ -171,14 +171,14 @@ func TestLawsCatch(t *testing.T) {
 		"a strip as given": func(s *Summary) { s.Strips[0].Nearest = nil },
 	} {
 		d, top := quilts(t)["rings and webs by side"]()
-		s := Of(d, top)
+		s := Build(d, top)
 		spoil(s)
 		if len(amiss(s, d, top)) == 0 {
 			t.Errorf("%s: nothing is found amiss", name)
 		}
 	}
 	d, top := quilts(t)["strip sets"]()
-	s := Of(d, top)
+	s := Build(d, top)
 	s.StripSets[0].Uses[0].Bands[0].WidthCut++
 	if len(amiss(s, d, top)) == 0 {
 		t.Error("a band too wide: nothing is found amiss")

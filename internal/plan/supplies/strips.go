@@ -62,7 +62,7 @@ func Crosswise(o StripOptions, lengthsCut ...measure.NM) (*LongPieces, error) {
 		return nil, err
 	}
 	g := grouping{lengths: lengthsCut, width: o.UsableWidth, loss: loss}
-	if p.Groups = g.inOrder(); len(lengthsCut) <= MostTried {
+	if p.Groups = g.inOrder(); len(lengthsCut) <= MaxTried {
 		p.Groups = g.every()
 	}
 	for _, group := range p.Groups {
@@ -73,8 +73,8 @@ func Crosswise(o StripOptions, lengthsCut ...measure.NM) (*LongPieces, error) {
 	return p, nil
 }
 
-// MostTried is up to how many pieces Crosswise tries every grouping.
-const MostTried = 10
+// MaxTried is up to how many pieces Crosswise tries every grouping.
+const MaxTried = 10
 
 // grouping puts pieces into groups that are each cut from one long strip.
 type grouping struct {

@@ -138,10 +138,10 @@ func fabricsOf(places []scraps.Place, pool int) []int {
 	return list
 }
 
-// leastSpread is how evenly one pool can be dealt at best: the least difference between the
+// minSpread is how evenly one pool can be dealt at best: the least difference between the
 // fabric used most and the one used least, in any deal without neighbours alike in which
 // the other pools keep within limits; -1 if there is no such deal.
-func leastSpread(places []scraps.Place, pool int, others map[int]limit) int {
+func minSpread(places []scraps.Place, pool int, others map[int]limit) int {
 	count := 0
 	for _, p := range places {
 		if p.Pool == pool {

@@ -176,7 +176,7 @@ func uneven(places []scraps.Place, fabrics []int, pool int) int {
 		}
 	}
 	use := useOf(places, fabrics, pool)
-	return use.most - use.least - leastSpread(places, pool, others)
+	return use.most - use.least - minSpread(places, pool, others)
 }
 
 // TestEven: no pool is dealt more than one piece less evenly than it could be.

@@ -11,8 +11,8 @@ import (
 	"eighthturn/svgout"
 )
 
-// MostPage is the greatest side of a page in a PDF: 14,400 points (ISO 32000-1, annex C).
-const MostPage = 200 * measure.Inch
+// MaxPage is the greatest side of a page in a PDF: 14,400 points (ISO 32000-1, annex C).
+const MaxPage = 200 * measure.Inch
 
 // pointsPerInch is the unit of a page.
 const pointsPerInch = 72
@@ -26,7 +26,7 @@ type TooLong struct {
 
 func (e *TooLong) Error() string {
 	return fmt.Sprintf("the page would be %s by %s, and a PDF's is %s long at the most",
-		e.Units.Nearest(e.Width), e.Units.Nearest(e.Height), e.Units.Nearest(MostPage))
+		e.Units.Nearest(e.Width), e.Units.Nearest(e.Height), e.Units.Nearest(MaxPage))
 }
 
 // PDF writes a scene as a PDF of one page, as lines and words and not as pixels. The page is
@@ -71,13 +71,13 @@ func PDF(w io.Writer, scene *svgout.Scene, f Frame) error {
 
 // beyondPage says that a page would be too large, its sides in points; nil if it is not.
 func beyondPage(width, height float64, f *Frame) *TooLong {
-	if max(width, height) <= inches(MostPage)*pointsPerInch {
+	if max(width, height) <= inches(MaxPage)*pointsPerInch {
 		return nil
 	}
 	nm := func(points float64) measure.NM {
 		return measure.NM(math.Round(min(points, 1e9) / pointsPerInch * float64(measure.Inch)))
 	}
-	return &TooLong{Width: nm(width), Height: nm(height), Longest: max(0, MostPage-2*(f.Margin+f.Bleed))}
+	return &TooLong{Width: nm(width), Height: nm(height), Longest: max(0, MaxPage-2*(f.Margin+f.Bleed))}
 }
 
 // page puts a scene on a page.

@@ -73,8 +73,8 @@ func disc(at xy, radius float64) []xy {
 	return list
 }
 
-// mostDashes is the most dashes of one line.
-const mostDashes = 100_000
+// maxDashes is the most dashes of one line.
+const maxDashes = 100_000
 
 // dashed are the stretches of a path that are drawn, with gaps as long as the dashes; a dash of
 // 0 is a solid line. Every stretch begins with a dash.
@@ -100,7 +100,7 @@ func appendDashes(list [][2]xy, a, b xy, dash float64) [][2]xy {
 		part := min(d, long) / long
 		return xy{a.x + float64((b.x-a.x)*part), a.y + float64((b.y-a.y)*part)}
 	}
-	for d, n := 0.0, 0; d < long && n < mostDashes; n++ {
+	for d, n := 0.0, 0; d < long && n < maxDashes; n++ {
 		list = append(list, [2]xy{at(d), at(d + dash)})
 		d += 2 * dash
 	}

@@ -10,7 +10,7 @@ import (
 
 // assemblyPart is how the blocks become the top, as the sewing report says it, with figures, and with what is cut for each
 // border.
-func (b *book) assemblyPart() {
+func (b *patternBuilder) assemblyPart() {
 	b.part("Putting the top together", false)
 	for _, text := range paragraphs(b.sewn(report.SewingTogether).Blocks) { // of a top of one piece
 		b.add(document.Paragraph{Text: text})
@@ -36,14 +36,14 @@ func (b *book) assemblyPart() {
 }
 
 // say adds the texts of items as paragraphs.
-func (b *book) say(items []document.Item) {
+func (b *patternBuilder) say(items []document.Item) {
 	for _, it := range items {
 		b.add(document.Paragraph{Text: it.Text})
 	}
 }
 
 // sewnTop are the pictures of the top as it is sewn together.
-func (b *book) sewnTop() []document.Figure {
+func (b *patternBuilder) sewnTop() []document.Figure {
 	var list []document.Figure
 	for _, block := range b.sewn(report.SewingTogether).Blocks {
 		if s, ok := block.(document.Section); ok {
@@ -56,7 +56,7 @@ func (b *book) sewnTop() []document.Figure {
 }
 
 // topFigures are those pictures with blocks named as the layout names them.
-func (b *book) topFigures() []document.Figure {
+func (b *patternBuilder) topFigures() []document.Figure {
 	list := b.sewnTop()
 	for i := range list {
 		list[i].Of = b.plainly(list[i].Of)
@@ -65,7 +65,7 @@ func (b *book) topFigures() []document.Figure {
 }
 
 // assemblyPictures shows those pictures.
-func (b *book) assemblyPictures() {
+func (b *patternBuilder) assemblyPictures() {
 	list := b.topFigures()
 	var refs []string
 	for i := range list {
@@ -87,7 +87,7 @@ func (b *book) assemblyPictures() {
 func topKey(n int) string { return "top " + numeral(n) }
 
 // line is "row", or "column" where the blocks are sewn into columns first.
-func (b *book) line() string {
+func (b *patternBuilder) line() string {
 	if b.Sewing.Assembly.ByColumns {
 		return "column"
 	}
@@ -95,7 +95,7 @@ func (b *book) line() string {
 }
 
 // lines is the rows, or columns, with the sashes between them, and how large they are.
-func (b *book) lines() {
+func (b *patternBuilder) lines() {
 	items := b.sewnItems(report.SewingLines)
 	if len(items) == 0 {
 		return
@@ -122,7 +122,7 @@ type alike struct {
 }
 
 // alikeLines puts rows or columns together that differ in nothing but their number.
-func (b *book) alikeLines() []alike {
+func (b *patternBuilder) alikeLines() []alike {
 	var list []alike
 	for i := range b.Sewing.Assembly.Stages {
 		s := &b.Sewing.Assembly.Stages[i]
@@ -140,7 +140,7 @@ func (b *book) alikeLines() []alike {
 }
 
 // border is one border, from 1.
-func (b *book) border(number int) {
+func (b *patternBuilder) border(number int) {
 	n := number - 1
 	edging := &b.Top.CutFacts.Borders[n]
 	whole := []document.Block{heading(1, capital("border "+numeral(n+1)))}
@@ -165,7 +165,7 @@ func (b *book) border(number int) {
 }
 
 // roundedUp says that lengths of a border's strips are more than the quilt's, where a ruler has no mark for it.
-func (b *book) roundedUp(border int) string {
+func (b *patternBuilder) roundedUp(border int) string {
 	for i := range b.single().Lines {
 		if l := &b.single().Lines[i]; l.Border == border && l.Piece.TrimCut > 0 {
 			return ", rounded up to what a ruler shows"

@@ -8,7 +8,7 @@ import (
 )
 
 // beginPart is what to know first. It comes last, since it explains the abbreviations that the other parts use.
-func (b *book) beginPart(rest []document.Section) {
+func (b *patternBuilder) beginPart(rest []document.Section) {
 	b.part("Before you begin", true)
 	b.addNotes("")
 	b.add(document.List{Items: b.facts()})
@@ -20,7 +20,7 @@ func (b *book) beginPart(rest []document.Section) {
 }
 
 // facts are what the whole pattern rests on.
-func (b *book) facts() []document.Item {
+func (b *patternBuilder) facts() []document.Item {
 	t := b.Top
 	items := []document.Item{
 		item(lead("Read it all", "before you cut, and sew one test block first.")),
@@ -39,7 +39,7 @@ func (b *book) facts() []document.Item {
 }
 
 // usableWidth is that of the fabrics, and whether all have the same.
-func (b *book) usableWidth() (w measure.NM, same bool) {
+func (b *patternBuilder) usableWidth() (w measure.NM, same bool) {
 	for i, f := range b.Cuts.Fabrics {
 		if i > 0 && f.UsableWidth != w {
 			return 0, false
@@ -50,7 +50,7 @@ func (b *book) usableWidth() (w measure.NM, same bool) {
 }
 
 // cautions are the usual ones where blades and irons are used.
-func (b *book) cautions() {
+func (b *patternBuilder) cautions() {
 	var items []document.Item
 	for _, c := range report.Cautions() {
 		items = append(items, item(document.Plain(sentence(c))))

@@ -17,7 +17,7 @@ const blockWidth = 5 * measure.Inch / 2
 const columnHeight = 7 * measure.Inch / 2
 
 // blockFigure is a finished block in its first colouring, as it lies before it is turned.
-func (b *book) blockFigure(n int) document.Picture {
+func (b *patternBuilder) blockFigure(n int) document.Picture {
 	k := &b.Sewing.Blocks[n]
 	d := document.Drawing{Max: measure.Point{X: b.Top.SideFinished, Y: b.Top.SideFinished}}
 	text := "Block " + k.Label + ", finished."
@@ -42,7 +42,7 @@ func (b *book) blockFigure(n int) document.Picture {
 }
 
 // blockLayers draws the patches of a block, turned back.
-func (b *book) blockLayers(d *document.Drawing, at *sewing.Placed) {
+func (b *patternBuilder) blockLayers(d *document.Drawing, at *sewing.Placed) {
 	corner := b.Top.CellRect(at.Cell).Min
 	side := b.Top.SideFinished
 	for cell, n := at.Cell, 0; n < at.Cells; cell, n = cell+b.Top.Columns, n+1 {

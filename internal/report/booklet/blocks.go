@@ -10,7 +10,7 @@ import (
 )
 
 // blocksPart is how each block is sewn, as the sewing report says it, with figures, and the notes of the layout.
-func (b *book) blocksPart() {
+func (b *patternBuilder) blocksPart() {
 	b.part("The blocks", true)
 	b.add(b.sewn(report.SewingSizes).Blocks...)
 	b.addNotes("sewing")
@@ -21,13 +21,13 @@ func (b *book) blocksPart() {
 }
 
 // sewn is a section of the sewing report; an empty one where there is no such section.
-func (b *book) sewn(id string) document.Section {
+func (b *patternBuilder) sewn(id string) document.Section {
 	s, _ := b.sewing.Section(id)
 	return s
 }
 
 // sewnItems are the items of a section of the sewing report.
-func (b *book) sewnItems(id string) []document.Item {
+func (b *patternBuilder) sewnItems(id string) []document.Item {
 	for _, block := range b.sewn(id).Blocks {
 		if list, ok := block.(document.List); ok {
 			return list.Items
@@ -71,7 +71,7 @@ func seeing(text document.Text, keys ...string) document.Paragraph {
 }
 
 // oneBlock is the block of one label.
-func (b *book) oneBlock(n int) {
+func (b *patternBuilder) oneBlock(n int) {
 	k := &b.Sewing.Blocks[n]
 	s := b.sewn(report.SewingBlock(n, ""))
 	texts := paragraphs(s.Blocks)
@@ -80,7 +80,7 @@ func (b *book) oneBlock(n int) {
 		whole = append(whole, document.Paragraph{Text: text})
 	}
 	cloth := report.WithoutPlaces(b.sewn(report.SewingBlock(n, "fabrics"))).Blocks
-	if len(k.Variants) > mostColourings {
+	if len(k.Variants) > maxColourings {
 		cloth = cloth[:1] // neither the layout nor a list tells so many apart
 	}
 	if !k.Column { // the orders of columns may be longer than a page
@@ -95,7 +95,7 @@ func (b *book) oneBlock(n int) {
 }
 
 // steps is how a block is sewn and pressed.
-func (b *book) steps(n int) {
+func (b *patternBuilder) steps(n int) {
 	k := &b.Sewing.Blocks[n]
 	press := b.sewnItems(report.SewingBlock(n, "pressing"))
 	like := b.sewnLike(n)
@@ -120,7 +120,7 @@ func (b *book) steps(n int) {
 
 // sewnLike is the first block of the same kind, -1 for none before this one. Blocks of a grid have one size, so their steps
 // differ in nothing but how many units they make. Columns may differ in their pieces.
-func (b *book) sewnLike(n int) int {
+func (b *patternBuilder) sewnLike(n int) int {
 	k := &b.Sewing.Blocks[n]
 	for i := range n {
 		if other := &b.Sewing.Blocks[i]; other.Kind == k.Kind && !k.Column && len(other.Steps) == len(k.Steps) {
@@ -131,13 +131,13 @@ func (b *book) sewnLike(n int) int {
 }
 
 // pressedLike says whether a block is pressed as another is, with the same words.
-func (b *book) pressedLike(n, like int) bool {
+func (b *patternBuilder) pressedLike(n, like int) bool {
 	return slices.EqualFunc(b.sewnItems(report.SewingBlock(n, "pressing")), b.sewnItems(report.SewingBlock(like, "pressing")),
 		func(a, b document.Item) bool { return a.Text.String() == b.Text.String() })
 }
 
 // likeSteps is the steps of a block that is sewn like one before it.
-func (b *book) likeSteps(n, like int) {
+func (b *patternBuilder) likeSteps(n, like int) {
 	label := b.Sewing.Blocks[like].Label
 	var items []document.Item
 	for i, step := range b.sewnItems(report.SewingBlock(n, "steps")) {
@@ -159,8 +159,8 @@ func stepKey(block, step int) string { return "step " + numeral(block) + " " + n
 
 func blockKey(n int) string { return "block " + numeral(n) }
 
-// mostColourings is how many ways to colour a block are listed; more are told as a scrap block.
-const mostColourings = 12
+// maxColourings is how many ways to colour a block are listed; more are told as a scrap block.
+const maxColourings = 12
 
 // blockNoun is what blocks of a label are called.
 func blockNoun(k *sewing.Block) string {
@@ -171,7 +171,7 @@ func blockNoun(k *sewing.Block) string {
 }
 
 // oneStep is a step of a block, with what else there is to know.
-func (b *book) oneStep(block, n int, more []document.Item) {
+func (b *patternBuilder) oneStep(block, n int, more []document.Item) {
 	step := b.sewnItems(report.SewingBlock(block, "steps"))[n]
 	texts := paragraphs(step.Blocks)
 	var items []document.Item
@@ -188,7 +188,7 @@ func (b *book) oneStep(block, n int, more []document.Item) {
 }
 
 // stepWidth is how wide pictures of steps are wanted: on small pages and beside large letters as wide as the page.
-func (b *book) stepWidth() measure.NM {
+func (b *patternBuilder) stepWidth() measure.NM {
 	if b.Large || b.paper().Width < 6*measure.Inch {
 		return b.wholeWidth()
 	}

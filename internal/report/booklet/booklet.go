@@ -50,7 +50,7 @@ func Pattern(r Reports, o Options) document.Document {
 	b.colouringPart()
 	b.valuePart()
 	b.templatesPart()
-	b.foundationsPart(b.foundationPlates(templates.Most{OfPiece: mostPlates, InAll: mostPlates}))
+	b.foundationsPart(b.foundationPlates(templates.Most{OfPiece: maxPlates, InAll: maxPlates}))
 	rest := b.parts
 	b.parts = nil
 	b.fabricsPart()
@@ -60,8 +60,8 @@ func Pattern(r Reports, o Options) document.Document {
 	return b.document(append(b.parts, rest...))
 }
 
-// book is a document in the making.
-type book struct {
+// patternBuilder is a document in the making.
+type patternBuilder struct {
 	Reports
 	Options
 	units   measure.System
@@ -71,8 +71,8 @@ type book struct {
 	parts   []document.Section
 }
 
-func newBook(r Reports, o Options) *book {
-	b := &book{Reports: r, Options: o, units: r.Top.Units, letters: fabricLetters(r)}
+func newBook(r Reports, o Options) *patternBuilder {
+	b := &patternBuilder{Reports: r, Options: o, units: r.Top.Units, letters: fabricLetters(r)}
 	plans := report.Planned(r.Top, r.Cuts)
 	plans.Letters = b.letters
 	b.cut = report.Cutting(plans).Down(document.Detail)
@@ -82,20 +82,20 @@ func newBook(r Reports, o Options) *book {
 }
 
 // part begins a part; what is added goes into the last one.
-func (b *book) part(title string, newPage bool) {
+func (b *patternBuilder) part(title string, newPage bool) {
 	b.parts = append(b.parts, document.Section{Title: title, NewPage: newPage})
 }
 
 // keep adds blocks that belong on one page.
-func (b *book) keep(list ...document.Block) { b.add(document.Together{Blocks: list}) }
+func (b *patternBuilder) keep(list ...document.Block) { b.add(document.Together{Blocks: list}) }
 
-func (b *book) add(list ...document.Block) {
+func (b *patternBuilder) add(list ...document.Block) {
 	last := &b.parts[len(b.parts)-1]
 	last.Blocks = append(last.Blocks, list...)
 }
 
 // document puts parts behind the cover and numbers the figures.
-func (b *book) document(parts []document.Section) document.Document {
+func (b *patternBuilder) document(parts []document.Section) document.Document {
 	w := &b.Top.Credits
 	d := document.Document{
 		Title: b.title(), Maker: b.maker(), Author: own(w.Designer), Copyright: own(w.Copyright), Language: "en",
@@ -107,14 +107,14 @@ func (b *book) document(parts []document.Section) document.Document {
 }
 
 // maker says who designed the quilt, "" where the layout does not.
-func (b *book) maker() string {
+func (b *patternBuilder) maker() string {
 	if name := own(b.Top.Credits.Designer); name != "" {
 		return "Designed by " + name
 	}
 	return ""
 }
 
-func (b *book) title() string {
+func (b *patternBuilder) title() string {
 	for _, t := range []string{own(b.Top.Title), own(b.Name)} {
 		if t != "" {
 			return t

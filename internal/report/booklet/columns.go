@@ -8,7 +8,7 @@ import (
 )
 
 // wholeColumns are the numbers of the grid's columns that are tumblers from end to end, from 1.
-func (b *book) wholeColumns() []int {
+func (b *patternBuilder) wholeColumns() []int {
 	var list []int
 	b.eachColumn(func(at *sewing.Placed) {
 		if at.Cells == b.Top.Rows && b.Sewing.Assembly.ByColumns {
@@ -20,7 +20,7 @@ func (b *book) wholeColumns() []int {
 }
 
 // eachColumn hands on every column of tumblers.
-func (b *book) eachColumn(with func(at *sewing.Placed)) {
+func (b *patternBuilder) eachColumn(with func(at *sewing.Placed)) {
 	for i := range b.Sewing.Blocks {
 		k := &b.Sewing.Blocks[i]
 		if !k.Column {
@@ -35,7 +35,7 @@ func (b *book) eachColumn(with func(at *sewing.Placed)) {
 }
 
 // noun is what the top is sewn of: blocks, or columns where all of it is columns of tumblers.
-func (b *book) noun() string {
+func (b *patternBuilder) noun() string {
 	if len(b.wholeColumns()) == b.Top.Columns {
 		return "column"
 	}
@@ -43,7 +43,7 @@ func (b *book) noun() string {
 }
 
 // across says of how many blocks, or columns of tumblers, the top is.
-func (b *book) across() string {
+func (b *patternBuilder) across() string {
 	t, whole := b.Top, len(b.wholeColumns())
 	blocks := count(t.Columns, "block") + " across and " + count(t.Rows, "block") + " down"
 	switch {
@@ -56,7 +56,7 @@ func (b *book) across() string {
 }
 
 // tumblersText says how many tumblers a column has.
-func (b *book) tumblersText() string {
+func (b *patternBuilder) tumblersText() string {
 	least, most := len(b.Top.Patches), 0
 	b.eachColumn(func(at *sewing.Placed) {
 		n := 0
@@ -77,7 +77,7 @@ func (b *book) tumblersText() string {
 }
 
 // layoutCaption says how rows and columns are counted.
-func (b *book) layoutCaption() string {
+func (b *patternBuilder) layoutCaption() string {
 	if b.noun() == "column" {
 		return "Layout of the columns, counted from the left."
 	}
@@ -85,7 +85,7 @@ func (b *book) layoutCaption() string {
 }
 
 // runsOfCells is, for each cell, the last one of the block or column that begins there; -1 for a cell that a column runs over.
-func (b *book) runsOfCells() []int {
+func (b *patternBuilder) runsOfCells() []int {
 	last := make([]int, len(b.Top.Cells))
 	for i := range last {
 		last[i] = i

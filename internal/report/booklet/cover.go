@@ -5,7 +5,7 @@ import (
 )
 
 // cover is the first page.
-func (b *book) cover() *document.Cover {
+func (b *patternBuilder) cover() *document.Cover {
 	t := b.Top
 	picture := document.Picture{Of: b.picture(asItIs), Alternative: b.described("The quilt in its colours")}
 	c := &document.Cover{Subtitle: "Quilt pattern", Picture: &picture}
@@ -21,7 +21,7 @@ func (b *book) cover() *document.Cover {
 }
 
 // described says what a picture of the whole top shows, for someone who cannot see it.
-func (b *book) described(shows string) string {
+func (b *patternBuilder) described(shows string) string {
 	t := b.Top
 	text := shows + ": " + b.across()
 	if n := len(t.CutFacts.Borders); n > 0 {
@@ -31,7 +31,7 @@ func (b *book) described(shows string) string {
 }
 
 // notes are the layout's notes for a place, "" for the pattern as a whole.
-func (b *book) notes(place string) []string {
+func (b *patternBuilder) notes(place string) []string {
 	var list []string
 	for _, n := range b.Top.Credits.Notes {
 		if text := own(n.Text); n.Place == place && text != "" {
@@ -42,7 +42,7 @@ func (b *book) notes(place string) []string {
 }
 
 // addNotes puts the notes for a place into a frame.
-func (b *book) addNotes(place string) {
+func (b *patternBuilder) addNotes(place string) {
 	var list []document.Block
 	for _, text := range b.notes(place) {
 		list = append(list, document.Paragraph{Text: document.Plain(text)})

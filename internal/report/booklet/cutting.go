@@ -12,7 +12,7 @@ import (
 )
 
 // cuttingPart is all that is cut: the pieces, how they are cut, then fabric by fabric.
-func (b *book) cuttingPart() {
+func (b *patternBuilder) cuttingPart() {
 	b.part("Cutting", true)
 	b.add(para("Sizes that are cut include the seam allowance of %s. %s Work through each fabric from the top of its list.", b.length(b.Cuts.Seam), b.units.AboutMeans()))
 	b.addNotes("cutting")
@@ -26,7 +26,7 @@ func (b *book) cuttingPart() {
 }
 
 // setsPart is how strips are sewn together before wedges are cut from them.
-func (b *book) setsPart() {
+func (b *patternBuilder) setsPart() {
 	s, ok := b.cut.Section(report.StripSetsID)
 	if !ok {
 		return
@@ -42,7 +42,7 @@ func (b *book) setsPart() {
 }
 
 // take adds a section of the cutting report, under its title or without one.
-func (b *book) take(id string, titled bool) {
+func (b *patternBuilder) take(id string, titled bool) {
 	s, ok := b.cut.Section(id)
 	if !ok {
 		return
@@ -75,7 +75,7 @@ func printed(list []document.Block) []document.Block {
 }
 
 // mapped are blocks with the map among them behind the others, drawn for the width of the page and numbered by a key.
-func (b *book) mapped(list []document.Block, key string) []document.Block {
+func (b *patternBuilder) mapped(list []document.Block, key string) []document.Block {
 	var rest []document.Block
 	var maps []document.Block
 	for _, block := range list {
@@ -92,7 +92,7 @@ func (b *book) mapped(list []document.Block, key string) []document.Block {
 
 // alikeFabrics puts fabrics together that are cut in the same way, as those of a pool of scraps are. What tells them apart is
 // their name and the numbers of their lines.
-func (b *book) alikeFabrics() [][]int {
+func (b *patternBuilder) alikeFabrics() [][]int {
 	var list [][]int
 	of := map[string]int{}
 	for i := range b.Cuts.Fabrics {
@@ -136,11 +136,11 @@ func unnumbered(list []document.Block) string {
 	return text.String()
 }
 
-// mostTogether is how many rows of strips are kept on one page with the heading above them.
-const mostTogether = 8
+// maxTogether is how many rows of strips are kept on one page with the heading above them.
+const maxTogether = 8
 
 // fabricCutting is one fabric, or several that are cut alike.
-func (b *book) fabricCutting(group []int) {
+func (b *patternBuilder) fabricCutting(group []int) {
 	s, _ := b.cut.Section(report.FabricID + numeral(group[0]+1))
 	f := &b.Cuts.Fabrics[group[0]]
 	title, text := s.Title, "Buy "+b.shop(f.Purchase.Buy)+"."
@@ -156,7 +156,7 @@ func (b *book) fabricCutting(group []int) {
 	blocks := b.mapped(printed(s.Blocks), key)
 	for len(blocks) > 0 {
 		t, ok := blocks[0].(document.Table)
-		if ok && len(t.Rows) > mostTogether {
+		if ok && len(t.Rows) > maxTogether {
 			break
 		}
 		above, blocks = append(above, blocks[0]), blocks[1:]
@@ -168,23 +168,23 @@ func (b *book) fabricCutting(group []int) {
 	b.add(blocks...)
 }
 
-// leastWidth is the narrowest that pictures of cloth and of tops can still be read at, where they are no higher than wide.
-const leastWidth = 3 * measure.Inch
+// minWidth is the narrowest that pictures of cloth and of tops can still be read at, where they are no higher than wide.
+const minWidth = 3 * measure.Inch
 
 // leastMap is the narrowest that a map of cloth may be: where it is no higher than wide, most of the page's width, since its
 // words do not get smaller with it.
-func (b *book) leastMap(m *diagram.Figure) measure.NM {
+func (b *patternBuilder) leastMap(m *diagram.Figure) measure.NM {
 	if m.Max.Y > m.Max.X {
-		return leastOf(m.Max.X, m.Max.Y)
+		return minOf(m.Max.X, m.Max.Y)
 	}
 	return b.wholeWidth() * 7 / 8
 }
 
-// leastOf is the narrowest that a picture can still be read at whose subject has a width and a height.
-func leastOf(width, height measure.NM) measure.NM {
+// minOf is the narrowest that a picture can still be read at whose subject has a width and a height.
+func minOf(width, height measure.NM) measure.NM {
 	const parts = 1000
 	if height > width {
-		return leastWidth / 2 * max(1, parts*width/height) / parts
+		return minWidth / 2 * max(1, parts*width/height) / parts
 	}
-	return leastWidth
+	return minWidth
 }

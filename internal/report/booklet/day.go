@@ -24,7 +24,7 @@ type hour struct {
 }
 
 // day is the plan of the day: one block of each label, step by step.
-func (b *book) day() {
+func (b *patternBuilder) day() {
 	b.part("The plan of the day", true)
 	b.add(para("In class you sew one block of each sort from its first step to its last, so that you can go on at home. "+
 		"The times are guesses, reckoned from the number of steps and units: about %s to show a step and %s for each unit. Nobody has to keep up with them.",
@@ -41,7 +41,7 @@ func (b *book) day() {
 }
 
 // hours is the day's lines.
-func (b *book) hours() []hour {
+func (b *patternBuilder) hours() []hour {
 	list := []hour{{"Finding places, and the cautions", forHello}, {"Cutting the pieces of one block of each sort", forCutting}}
 	if b.kits() {
 		list[1].what = "Opening the kits, and cutting what is still to be cut"
@@ -60,7 +60,7 @@ func (b *book) hours() []hour {
 func unitsOf(s *sewing.Step) int { return max(1, s.PerBlock) }
 
 // atHome is a guess of the time for what is not sewn in class.
-func (b *book) atHome() {
+func (b *patternBuilder) atHome() {
 	units, long := b.unitsLeft(), 0
 	for i := range b.Sewing.Assembly.Stages {
 		long += b.Sewing.Assembly.Stages[i].Count
@@ -78,7 +78,7 @@ func (b *book) atHome() {
 }
 
 // unitsLeft is how many units the top has beside those of one block of each sort.
-func (b *book) unitsLeft() int {
+func (b *patternBuilder) unitsLeft() int {
 	units := 0
 	for i := range b.Sewing.Blocks {
 		for n := range b.Sewing.Blocks[i].Steps {
@@ -90,7 +90,7 @@ func (b *book) unitsLeft() int {
 }
 
 // laidTogether names what long seams join.
-func (b *book) laidTogether() string {
+func (b *patternBuilder) laidTogether() string {
 	var list []string
 	if b.noun() == "block" {
 		list = append(list, "blocks")

@@ -69,7 +69,7 @@ func sewingTexts(r Reports) []string {
 			take(b.sewn(report.SewingBlock(n, "steps")).Blocks)
 			take(b.sewn(report.SewingBlock(n, "pressing")).Blocks)
 		}
-		if len(b.Sewing.Blocks[n].Variants) <= mostColourings {
+		if len(b.Sewing.Blocks[n].Variants) <= maxColourings {
 			take(report.WithoutPlaces(b.sewn(report.SewingBlock(n, "fabrics"))).Blocks)
 		}
 	}

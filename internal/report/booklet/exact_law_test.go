@@ -126,7 +126,7 @@ func TestRowsStandOnce(t *testing.T) {
 }
 
 // twoMeanings are the letters of fabrics, and the signs of templates, that stand for something else too.
-func twoMeanings(b *book) []string {
+func twoMeanings(b *patternBuilder) []string {
 	var wrong []string
 	for i := range b.Sewing.Blocks {
 		if label := b.Sewing.Blocks[i].Label; slices.Contains(b.letters, label) {
@@ -230,7 +230,7 @@ func TestAuthorIsABareName(t *testing.T) {
 }
 
 // hidden are the labels in pictures that name a colouring which the layout does not tell.
-func hidden(b *book, pictures []document.Figure) int {
+func hidden(b *patternBuilder, pictures []document.Figure) int {
 	n, names := 0, b.plainNames()
 	for _, f := range pictures {
 		for _, m := range f.Of.Marks {

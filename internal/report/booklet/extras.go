@@ -11,37 +11,37 @@ import (
 	"eighthturn/palettes"
 )
 
-// mostToColour is how many pieces and strips a page can have that pencils are to colour.
-const mostToColour = 30_000
+// maxToColour is how many pieces and strips a page can have that pencils are to colour.
+const maxToColour = 30_000
 
 // colouringPart is a page of the top in line.
-func (b *book) colouringPart() {
-	if b.left(colouring) || len(b.Top.Patches)+len(b.Top.StripSeams) > mostToColour {
+func (b *patternBuilder) colouringPart() {
+	if b.left(colouring) || len(b.Top.Patches)+len(b.Top.StripSeams) > maxToColour {
 		return
 	}
 	b.part("A page to colour", true)
 	b.add(para("%s is for pencils: copy the page and try your own fabrics before you cut into them.", see("colouring")))
-	b.add(document.Picture{Of: b.lineDrawing(), Caption: caption("colouring", "The quilt in line."), Alternative: b.described("The quilt in line, without colours"), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.add(document.Picture{Of: b.lineDrawing(), Caption: caption("colouring", "The quilt in line."), Alternative: b.described("The quilt in line, without colours"), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }
 
 // left says whether a part is left out.
-func (b *book) left(part string) bool { return slices.Contains(b.Without, part) }
+func (b *patternBuilder) left(part string) bool { return slices.Contains(b.Without, part) }
 
 // wholeWidth is the width between the margins.
-func (b *book) wholeWidth() measure.NM { return b.paper().Width - 2*b.paper().Margin }
+func (b *patternBuilder) wholeWidth() measure.NM { return b.paper().Width - 2*b.paper().Margin }
 
 // valuePart is the top in the greys of its values with what they show.
-func (b *book) valuePart() {
+func (b *patternBuilder) valuePart() {
 	if b.Values == nil || b.left(greys) {
 		return
 	}
 	b.part("Light and dark", true)
 	b.add(para("%s shows the quilt in the greys of its fabrics. %s %s", see("values"), b.shown(), b.unseen()))
-	b.add(document.Picture{Of: b.picture(palettes.Colour.Grey), Caption: caption("values", "The quilt in the greys of its values."), Alternative: b.described("The quilt in greys"), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.add(document.Picture{Of: b.picture(palettes.Colour.Grey), Caption: caption("values", "The quilt in the greys of its values."), Alternative: b.described("The quilt in greys"), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }
 
 // shown is a sentence about the figures that light and dark show.
-func (b *book) shown() string {
+func (b *patternBuilder) shown() string {
 	list := b.figuresWhere(showsInGrey)
 	const most = 4
 	switch {
@@ -56,7 +56,7 @@ func (b *book) shown() string {
 }
 
 // unseen is a sentence about what light and dark do not show.
-func (b *book) unseen() string {
+func (b *patternBuilder) unseen() string {
 	lost := b.figuresWhere(lostInGrey)
 	const most = 3
 	if len(lost) > most {
@@ -80,7 +80,7 @@ func lostInGrey(v contrast.Verdict) bool { return v == contrast.Lost }
 
 // figuresWhere are the names of the figures with a verdict, each once. Where some figures of one name show and others are lost,
 // their names say how many they are and what they stand against.
-func (b *book) figuresWhere(is func(contrast.Verdict) bool) []string {
+func (b *patternBuilder) figuresWhere(is func(contrast.Verdict) bool) []string {
 	var list []string
 	for i := range b.Values.Figures {
 		f := &b.Values.Figures[i]
@@ -93,7 +93,7 @@ func (b *book) figuresWhere(is func(contrast.Verdict) bool) []string {
 }
 
 // figureApart is a figure's name, with as much more as tells those that show from those that are lost.
-func (b *book) figureApart(f *contrast.Figure) string {
+func (b *patternBuilder) figureApart(f *contrast.Figure) string {
 	for _, name := range []func(*contrast.Figure) string{figureName, countedFigure} {
 		if !b.bothWays(f, name) {
 			return name(f)
@@ -103,7 +103,7 @@ func (b *book) figureApart(f *contrast.Figure) string {
 }
 
 // bothWays says whether figures that are named as one is show, and others are lost.
-func (b *book) bothWays(like *contrast.Figure, name func(*contrast.Figure) string) bool {
+func (b *patternBuilder) bothWays(like *contrast.Figure, name func(*contrast.Figure) string) bool {
 	shows, lost := false, false
 	for i := range b.Values.Figures {
 		if f := &b.Values.Figures[i]; name(f) == name(like) {
@@ -134,8 +134,8 @@ func semicoloned(names []string) string {
 	return measure.List(names)
 }
 
-// mostNamed is how many fabrics a figure's name lists.
-const mostNamed = 3
+// maxNamed is how many fabrics a figure's name lists.
+const maxNamed = 3
 
 // figureName is what a figure of the value study is, in words.
 func figureName(f *contrast.Figure) string {
@@ -156,7 +156,7 @@ func figureName(f *contrast.Figure) string {
 }
 
 func fabricsText(names []string) string {
-	if len(names) > mostNamed {
+	if len(names) > maxNamed {
 		return "many fabrics"
 	}
 	return listed(names)

@@ -7,7 +7,7 @@ import (
 )
 
 // fabricsPart is what to buy.
-func (b *book) fabricsPart() {
+func (b *patternBuilder) fabricsPart() {
 	b.part("Fabric requirements", true)
 	if b.Cuts.Copies > 1 {
 		b.add(para("All numbers are for %s.", count(b.Cuts.Copies, "quilt")))
@@ -20,13 +20,13 @@ func (b *book) fabricsPart() {
 }
 
 // fabricTable is what to buy, as a table alone.
-func (b *book) fabricTable() document.Block {
+func (b *patternBuilder) fabricTable() document.Block {
 	s, _ := b.cut.Section(report.ToBuyID)
 	return printed(s.Blocks)[0]
 }
 
 // fabricCell is a fabric's square of colour with its letter and name.
-func (b *book) fabricCell(f *cutting.Fabric) document.Cell {
+func (b *patternBuilder) fabricCell(f *cutting.Fabric) document.Cell {
 	c := document.Cell{Swatches: b.swatch(f.Index), Text: document.Plain(f.Name)}
 	if print := own(f.Print); print != "" && print != f.Name {
 		c.Text = append(c.Text, document.Run{Text: " (" + print + ")", Small: true})
@@ -34,6 +34,6 @@ func (b *book) fabricCell(f *cutting.Fabric) document.Cell {
 	return c
 }
 
-func (b *book) swatch(fabric int) []document.Swatch {
+func (b *patternBuilder) swatch(fabric int) []document.Swatch {
 	return []document.Swatch{{Letter: b.letters[fabric], Colour: b.Top.Fabrics[fabric].Colour}}
 }

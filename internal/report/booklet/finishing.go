@@ -8,7 +8,7 @@ import (
 )
 
 // finishingPart is backing, batting, quilting and binding.
-func (b *book) finishingPart() {
+func (b *patternBuilder) finishingPart() {
 	b.part("Finishing", false)
 	b.addNotes("finishing")
 	b.backing(para("The top finishes at %s, before quilting draws it in.", b.size(b.Top.Outer.Width(), b.Top.Outer.Height())))
@@ -19,7 +19,7 @@ func (b *book) finishingPart() {
 }
 
 // backing is how the backing is pieced, below what stands above it.
-func (b *book) backing(above document.Block) {
+func (b *patternBuilder) backing(above document.Block) {
 	k := b.Cuts.Backing
 	head := heading(1, "Backing")
 	if k == nil {
@@ -31,7 +31,7 @@ func (b *book) backing(above document.Block) {
 }
 
 // panels says how a backing is pieced.
-func (b *book) panels(k *supplies.Backing, way *supplies.Pieced) string {
+func (b *patternBuilder) panels(k *supplies.Backing, way *supplies.Pieced) string {
 	panel := "at least " + b.atLeast(way.PanelCut)
 	if way.Panels == 1 {
 		return "One length of " + panel + " of cloth " + b.length(k.UsableWidth) + " wide is enough, with no seam."
@@ -44,7 +44,7 @@ func (b *book) panels(k *supplies.Backing, way *supplies.Pieced) string {
 	return text + " Press these seams open."
 }
 
-func (b *book) batting() {
+func (b *patternBuilder) batting() {
 	k := b.Cuts.Batting
 	if k == nil {
 		return
@@ -52,7 +52,7 @@ func (b *book) batting() {
 	b.add(heading(1, "Batting"), para("Cut the batting at least %s, which is %s beyond the top on each side.", b.sizeAtLeast(k.WidthCut, k.HeightCut), b.length(k.Overhang)))
 }
 
-func (b *book) binding() {
+func (b *patternBuilder) binding() {
 	k := b.Cuts.Binding
 	b.add(heading(1, "Binding"))
 	if k == nil {
@@ -74,7 +74,7 @@ func (b *book) binding() {
 }
 
 // bindingFor says that a plan for several quilts has a binding for each.
-func (b *book) bindingFor(k *supplies.Binding) {
+func (b *patternBuilder) bindingFor(k *supplies.Binding) {
 	if b.Cuts.Copies > 1 && k.LengthCut > measure.NM(0) {
 		b.add(para("This is the binding of one quilt; the cutting lists have the strips of all."))
 	}

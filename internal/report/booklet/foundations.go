@@ -8,7 +8,7 @@ import (
 )
 
 // foundationPlates are the halves of blocks for those who sew on paper, at true size.
-func (b *book) foundationPlates(most templates.Most) ([]templates.Plate, []templates.Large) {
+func (b *patternBuilder) foundationPlates(most templates.Most) ([]templates.Plate, []templates.Large) {
 	var pieces []templates.Piece
 	for i := range b.Foundations {
 		f := &b.Foundations[i]
@@ -18,7 +18,7 @@ func (b *book) foundationPlates(most templates.Most) ([]templates.Plate, []templ
 }
 
 // foundationsPart is the foundations with what there is to know of them.
-func (b *book) foundationsPart(plates []templates.Plate, large []templates.Large) {
+func (b *patternBuilder) foundationsPart(plates []templates.Plate, large []templates.Large) {
 	if len(b.Foundations) == 0 {
 		return
 	}

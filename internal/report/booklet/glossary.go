@@ -61,7 +61,7 @@ func shortForms() []explained {
 }
 
 // saidIn is all that the parts so far and those to come say.
-func (b *book) saidIn(rest []document.Section) string {
+func (b *patternBuilder) saidIn(rest []document.Section) string {
 	var all strings.Builder
 	d := document.Document{Cover: b.cover(), Sections: append(slices.Clone(b.parts), rest...)}
 	for _, text := range textsOf(d) {
@@ -72,7 +72,7 @@ func (b *book) saidIn(rest []document.Section) string {
 }
 
 // abbreviations explains those that the pattern uses, and no others.
-func (b *book) abbreviations(said string) {
+func (b *patternBuilder) abbreviations(said string) {
 	t := document.Table{Named: true, Columns: []document.Column{{Title: "Short"}, {Title: "What it stands for"}}}
 	for _, a := range shortForms() {
 		if a.used.MatchString(said) {
@@ -84,7 +84,7 @@ func (b *book) abbreviations(said string) {
 }
 
 // lettersUsed is the letters of the fabrics, the first and the last, and which between them name blocks.
-func (b *book) lettersUsed() string {
+func (b *patternBuilder) lettersUsed() string {
 	n := len(b.letters)
 	if n < 3 {
 		return listed(b.letters)

@@ -20,7 +20,7 @@ func Handout(r Reports, o Options) document.Document {
 }
 
 // single is the plan for one quilt.
-func (b *book) single() *cutting.Plan {
+func (b *patternBuilder) single() *cutting.Plan {
 	if b.One != nil {
 		return b.One
 	}
@@ -28,10 +28,10 @@ func (b *book) single() *cutting.Plan {
 }
 
 // kits says whether the cloth of the tops is provided.
-func (b *book) kits() bool { return b.Cuts.Copies > 1 }
+func (b *patternBuilder) kits() bool { return b.Cuts.Copies > 1 }
 
 // bring is what each one brings.
-func (b *book) bring() {
+func (b *patternBuilder) bring() {
 	b.part("What to bring", true)
 	b.addNotes("")
 	list := document.List{Marker: document.Tick}
@@ -52,7 +52,7 @@ func (b *book) bring() {
 }
 
 // bringTable is the cloth for one quilt.
-func (b *book) bringTable() document.Table {
+func (b *patternBuilder) bringTable() document.Table {
 	t := document.Table{Named: true, Columns: []document.Column{{Title: "Fabric"}, {Title: "Bring", Kind: document.Counts}}}
 	plan := b.single()
 	for i := range plan.Fabrics {
@@ -63,7 +63,7 @@ func (b *book) bringTable() document.Table {
 }
 
 // laterNeeds is what is needed at home, and whether its cloth is in a list or a kit already.
-func (b *book) laterNeeds() {
+func (b *patternBuilder) laterNeeds() {
 	where := "; its cloth is in your list of fabrics and can stay at home"
 	if b.kits() {
 		where = "; its cloth is in the kit"
@@ -90,7 +90,7 @@ func (b *book) laterNeeds() {
 }
 
 // provided is what is there already.
-func (b *book) provided() {
+func (b *patternBuilder) provided() {
 	b.part("What is provided", false)
 	list := []document.Item{item(document.Plain("irons and ironing boards, to share")), item(document.Plain("the pattern, and a sewn block to look at"))}
 	if b.kits() {
@@ -106,7 +106,7 @@ func (b *book) provided() {
 }
 
 // kitHolds is what a kit's cloth is for.
-func (b *book) kitHolds() string {
+func (b *patternBuilder) kitHolds() string {
 	list := []string{"top"}
 	if b.single().Binding != nil {
 		list = append(list, "its binding")
@@ -118,7 +118,7 @@ func (b *book) kitHolds() string {
 }
 
 // notInKit is what each one needs beside the kit.
-func (b *book) notInKit() []string {
+func (b *patternBuilder) notInKit() []string {
 	var list []string
 	if b.single().Backing == nil {
 		list = append(list, "backing")
@@ -130,11 +130,11 @@ func (b *book) notInKit() []string {
 	return append(list, "thread", "tools")
 }
 
-// mostRows is how long a table of a kit may be; what is beyond is said to be left out.
-const mostRows = 150
+// maxRows is how long a table of a kit may be; what is beyond is said to be left out.
+const maxRows = 150
 
 // kitPiece names a piece of a kit; strips by their size, since they come in several lengths.
-func (b *book) kitPiece(line *cutting.Line) string {
+func (b *patternBuilder) kitPiece(line *cutting.Line) string {
 	if line.Piece.Shape.Description().Edging {
 		return b.pieces(line) + ", " + b.size(line.Piece.AcrossCut, line.Piece.AlongCut)
 	}
@@ -142,7 +142,7 @@ func (b *book) kitPiece(line *cutting.Line) string {
 }
 
 // kitTable is the pieces of one quilt by fabric.
-func (b *book) kitTable() document.Table {
+func (b *patternBuilder) kitTable() document.Table {
 	t := document.Table{Named: true, Columns: []document.Column{{Title: "Fabric"}, {Title: "Pieces"}, {Title: "Number", Kind: document.Counts}}}
 	plan := b.single()
 	for i := range plan.Fabrics {
@@ -165,14 +165,14 @@ func (b *book) kitTable() document.Table {
 		}
 	}
 	t.Rows = append(t.Rows, b.kitFinishing()...)
-	if over := len(t.Rows) - mostRows; over > 0 {
-		t.Rows = append(t.Rows[:mostRows], document.Row{Cells: []document.Cell{cell("and " + count(over, "more line") + " that the cutting plan has")}})
+	if over := len(t.Rows) - maxRows; over > 0 {
+		t.Rows = append(t.Rows[:maxRows], document.Row{Cells: []document.Cell{cell("and " + count(over, "more line") + " that the cutting plan has")}})
 	}
 	return t
 }
 
 // kitFinishing is the rows of a kit that are for binding and backing.
-func (b *book) kitFinishing() []document.Row {
+func (b *patternBuilder) kitFinishing() []document.Row {
 	plan := b.single()
 	var rows []document.Row
 	row := func(fabric int, what string, number int) {

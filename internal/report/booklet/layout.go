@@ -14,11 +14,11 @@ import (
 // layoutKey is the key of the layout diagram.
 const layoutKey = "layout"
 
-// mostLabelled is how many cells across or down still have room for their labels.
-const mostLabelled = 20
+// maxLabelled is how many cells across or down still have room for their labels.
+const maxLabelled = 20
 
 // layoutPart is where each block goes.
-func (b *book) layoutPart() {
+func (b *patternBuilder) layoutPart() {
 	b.part("Layout", true)
 	b.addNotes("grid")
 	t := b.Top
@@ -36,16 +36,16 @@ func (b *book) layoutPart() {
 	}
 	b.add(para("%s", text))
 	b.add(b.blockTable())
-	b.add(document.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, b.layoutCaption()), Alternative: b.layoutInWords(), Width: b.wholeWidth(), Least: leastOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.add(document.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, b.layoutCaption()), Alternative: b.layoutInWords(), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }
 
 // arrows says whether any block of the layout has an arrow.
-func (b *book) arrows() bool {
+func (b *patternBuilder) arrows() bool {
 	return slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool { return hasArrow(&k) })
 }
 
 // numbered says that a label has the number of the colouring behind it, if any has.
-func (b *book) numbered() string {
+func (b *patternBuilder) numbered() string {
 	if slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool { return hasNumber(&k) }) {
 		return ", the numbers behind them their colourings"
 	}
@@ -54,15 +54,17 @@ func (b *book) numbered() string {
 
 // hasNumber says whether the layout tells the colourings of a block.
 func hasNumber(k *sewing.Block) bool {
-	return len(k.Variants) > 1 && len(k.Variants) <= mostColourings
+	return len(k.Variants) > 1 && len(k.Variants) <= maxColourings
 }
 
 // hasArrow says whether it matters how a block is turned.
 func hasArrow(k *sewing.Block) bool { return len(k.Steps) > 0 && !k.Column }
 
-func (b *book) labelled() bool { return b.Top.Columns <= mostLabelled && b.Top.Rows <= mostLabelled }
+func (b *patternBuilder) labelled() bool {
+	return b.Top.Columns <= maxLabelled && b.Top.Rows <= maxLabelled
+}
 
-func (b *book) blockTable() document.Table {
+func (b *patternBuilder) blockTable() document.Table {
 	t := document.Table{Named: true, Columns: []document.Column{{Title: "Block"}, {Title: "Number", Kind: document.Counts}, {Title: "Finished"}, {Title: "Picture"}}}
 	for i := range b.Sewing.Blocks {
 		k := &b.Sewing.Blocks[i]
@@ -78,7 +80,7 @@ func pale(c palettes.Colour) palettes.Colour {
 }
 
 // layoutDrawing is the top in pale colours with labels.
-func (b *book) layoutDrawing() document.Drawing {
+func (b *patternBuilder) layoutDrawing() document.Drawing {
 	d := b.picture(pale)
 	t := b.Top
 	b.cellOutlines(&d)
@@ -109,7 +111,7 @@ func (b *book) layoutDrawing() document.Drawing {
 }
 
 // every is which rows and columns are numbered.
-func (b *book) every() int {
+func (b *patternBuilder) every() int {
 	if b.labelled() {
 		return 1
 	}
@@ -123,7 +125,7 @@ func axis(text string, at measure.Point, room measure.NM) diagram.Mark {
 func ink() palettes.Colour { return palettes.Colour{R: 0x22, G: 0x22, B: 0x22} }
 
 // cellOutlines draws the edges of the blocks, or of every ten by ten of them where there are many.
-func (b *book) cellOutlines(d *document.Drawing) {
+func (b *patternBuilder) cellOutlines(d *document.Drawing) {
 	var paths [][]measure.Point
 	every, runs := b.every(), b.runsOfCells()
 	for row := 0; row < b.Top.Rows; row += every {
@@ -142,7 +144,7 @@ func (b *book) cellOutlines(d *document.Drawing) {
 }
 
 // cellMarks is a block's label and the arrow to its upper side.
-func (b *book) cellMarks(k *sewing.Block, c *sewing.FabricVariant, at *sewing.Placed) []diagram.Mark {
+func (b *patternBuilder) cellMarks(k *sewing.Block, c *sewing.FabricVariant, at *sewing.Placed) []diagram.Mark {
 	r := b.Top.CellRect(at.Cell)
 	side := b.Top.SideFinished
 	middle := measure.Point{X: r.Min.X + side/2, Y: r.Min.Y + side/2}
@@ -164,7 +166,7 @@ func (b *book) cellMarks(k *sewing.Block, c *sewing.FabricVariant, at *sewing.Pl
 }
 
 // layoutInWords is the layout for someone who cannot see it: row by row where there are few.
-func (b *book) layoutInWords() string {
+func (b *patternBuilder) layoutInWords() string {
 	t := b.Top
 	text := b.described("The layout")
 	if !b.labelled() {

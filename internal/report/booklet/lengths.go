@@ -6,19 +6,19 @@ import (
 )
 
 // length is a length with its unit, as people read it.
-func (b *book) length(nm measure.NM) string { return b.units.Nearest(nm) }
+func (b *patternBuilder) length(nm measure.NM) string { return b.units.Nearest(nm) }
 
 // size is across by down.
-func (b *book) size(across, down measure.NM) string { return b.units.Size(across, down) }
+func (b *patternBuilder) size(across, down measure.NM) string { return b.units.Size(across, down) }
 
 // unitSize is a size as the sewing plan has it.
-func (b *book) unitSize(s sewing.Size) string { return b.size(s.Across, s.Down) }
+func (b *patternBuilder) unitSize(s sewing.Size) string { return b.size(s.Across, s.Down) }
 
 // atLeast is a length of which more does no harm.
-func (b *book) atLeast(nm measure.NM) string { return b.units.AtLeast(nm) }
+func (b *patternBuilder) atLeast(nm measure.NM) string { return b.units.AtLeast(nm) }
 
 // noLess is a length that is cut exactly where a ruler shows it, and of which else more does no harm.
-func (b *book) noLess(nm measure.NM) string {
+func (b *patternBuilder) noLess(nm measure.NM) string {
 	if _, on := measure.On(nm, b.units.Mark()); on {
 		return b.length(nm)
 	}
@@ -26,7 +26,9 @@ func (b *book) noLess(nm measure.NM) string {
 }
 
 // sizeAtLeast is across by down, of which more does no harm.
-func (b *book) sizeAtLeast(across, down measure.NM) string { return b.units.ByAtLeast(across, down) }
+func (b *patternBuilder) sizeAtLeast(across, down measure.NM) string {
+	return b.units.ByAtLeast(across, down)
+}
 
 // shop is a length of cloth in yards or metres.
-func (b *book) shop(nm measure.NM) string { return b.units.Shop(nm) }
+func (b *patternBuilder) shop(nm measure.NM) string { return b.units.Shop(nm) }

@@ -33,7 +33,7 @@ func lettersOf(n int) string {
 }
 
 // nameTemplates puts a letter and a number in place of each template's letter, since letters alone are the fabrics.
-func (b *book) nameTemplates() {
+func (b *patternBuilder) nameTemplates() {
 	b.Templates = slices.Clone(b.Templates)
 	var letters []string
 	for i := range b.Templates {
@@ -48,7 +48,7 @@ func (b *book) nameTemplates() {
 }
 
 // templateSign is the letter before the number of a template: T, or one with which no block's name begins.
-func (b *book) templateSign() string {
+func (b *patternBuilder) templateSign() string {
 	for _, sign := range []string{"T", "P", "Q", "X", "Y", "Z"} {
 		if !b.begins(sign) {
 			return sign
@@ -58,7 +58,7 @@ func (b *book) templateSign() string {
 }
 
 // begins says whether the label of a block begins with a sign.
-func (b *book) begins(sign string) bool {
+func (b *patternBuilder) begins(sign string) bool {
 	for i := range b.Sewing.Blocks {
 		if strings.HasPrefix(b.Sewing.Blocks[i].Label, sign) {
 			return true
@@ -68,7 +68,7 @@ func (b *book) begins(sign string) bool {
 }
 
 // plainly is a figure with blocks named as the layout names them.
-func (b *book) plainly(f diagram.Figure) diagram.Figure {
+func (b *patternBuilder) plainly(f diagram.Figure) diagram.Figure {
 	names := b.plainNames()
 	f.Marks = slices.Clone(f.Marks)
 	for i, m := range f.Marks {
@@ -83,7 +83,7 @@ func (b *book) plainly(f diagram.Figure) diagram.Figure {
 }
 
 // plainNames are the labels of blocks whose colourings are too many to be told apart in the layout, by the colourings' names.
-func (b *book) plainNames() map[string]string {
+func (b *patternBuilder) plainNames() map[string]string {
 	names := map[string]string{}
 	for i := range b.Sewing.Blocks {
 		k := &b.Sewing.Blocks[i]

@@ -11,9 +11,9 @@ import (
 	"eighthturn/svgout"
 )
 
-// mostFaces is how many faces a picture of the top has as outlines; one of more is a picture in pixels, which shows as much of
+// maxFaces is how many faces a picture of the top has as outlines; one of more is a picture in pixels, which shows as much of
 // them on a page and takes a small part of the room.
-const mostFaces = 50_000
+const maxFaces = 50_000
 
 // pixelsAlong is how many pixels the longer side of a picture in pixels has: about 250 an inch of the page.
 const pixelsAlong = 2000
@@ -30,10 +30,10 @@ func inPixels(t *quilt.Top, colour func(palettes.Colour) palettes.Colour) []byte
 }
 
 // picture is the top with each fabric in a colour.
-func (b *book) picture(colour func(palettes.Colour) palettes.Colour) document.Drawing {
+func (b *patternBuilder) picture(colour func(palettes.Colour) palettes.Colour) document.Drawing {
 	t := b.Top
 	d := document.Drawing{Min: measure.Point(t.Outer.Min), Max: measure.Point(t.Outer.Max)}
-	if len(t.Faces) > mostFaces {
+	if len(t.Faces) > maxFaces {
 		d.Ground = inPixels(t, colour)
 		return d
 	}
@@ -67,7 +67,7 @@ func points(outline []measure.Point) []measure.Point {
 func asItIs(c palettes.Colour) palettes.Colour { return c }
 
 // lineDrawing is the top's outlines, to colour in.
-func (b *book) lineDrawing() document.Drawing {
+func (b *patternBuilder) lineDrawing() document.Drawing {
 	t := b.Top
 	d := document.Drawing{Min: measure.Point(t.Outer.Min), Max: measure.Point(t.Outer.Max)}
 	var outlines, bands [][]measure.Point
@@ -86,7 +86,7 @@ func (b *book) lineDrawing() document.Drawing {
 }
 
 // hairline is how broad the lines of a top are that is to be coloured, in points: finer where its pieces are many.
-func (b *book) hairline() float64 {
+func (b *patternBuilder) hairline() float64 {
 	const many, few = 4000, 1000
 	switch n := len(b.Top.Patches); {
 	case n > many:

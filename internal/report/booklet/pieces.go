@@ -6,16 +6,18 @@ import (
 )
 
 // counted is a number of a line's pieces with their name.
-func (b *book) counted(n int, line *cutting.Line) string {
+func (b *patternBuilder) counted(n int, line *cutting.Line) string {
 	noun, of := report.PieceNoun(line)
 	return count(n, noun) + of
 }
 
 // pieces is a line's pieces without a number.
-func (b *book) pieces(line *cutting.Line) string {
+func (b *patternBuilder) pieces(line *cutting.Line) string {
 	noun, of := report.PieceNoun(line)
 	return plural(noun) + of
 }
 
 // fabricName is a fabric of the cutting plan with its letter.
-func (b *book) fabricName(f *cutting.Fabric) string { return b.letters[f.Index] + " " + f.Name }
+func (b *patternBuilder) fabricName(f *cutting.Fabric) string {
+	return b.letters[f.Index] + " " + f.Name
+}

@@ -27,8 +27,8 @@ import (
 // plateWords end the caption of every plate, and stand nowhere else.
 var plateWords = regexp.MustCompile(`>100</word>\s*<word[^>]*>%\.</word>`)
 
-// mostMeasured is how many pages of a file are measured, from its end.
-const mostMeasured = 3
+// maxMeasured is how many pages of a file are measured, from its end.
+const maxMeasured = 3
 
 // squaresOf measures the test squares on the last pages of a PDF that have them, as Poppler draws them at 300 an inch: how
 // many pages were measured, and what is wrong.
@@ -36,7 +36,7 @@ func squaresOf(t *testing.T, path string) (pages int, wrong []string) {
 	t.Helper()
 	pdftoppm, pdftotext := judges.Program(t, "Debian's poppler-utils", "pdftoppm"), judges.Program(t, "Debian's poppler-utils", "pdftotext")
 	for page, boxes := range slices.Backward(strings.Split(output(t, pdftotext, "-bbox", path, "-"), "</page>")) {
-		if pages == mostMeasured {
+		if pages == maxMeasured {
 			break
 		}
 		if !plateWords.MatchString(boxes) {

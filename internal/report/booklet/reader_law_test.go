@@ -18,7 +18,7 @@ import (
 func TestManyFacesAreShownInPixels(t *testing.T) {
 	text := "strip 2\nfabric a #204060\nfabric b #f0e8d8\nblock W web wedges a kites b\ngrid\n W W\n W W\nrepeat across 50 down 50\n"
 	r := study(t, text, cutting.Options{})
-	if len(r.Top.Faces) <= mostFaces {
+	if len(r.Top.Faces) <= maxFaces {
 		t.Fatalf("the top has %d faces", len(r.Top.Faces))
 	}
 	d := Pattern(r, Options{})

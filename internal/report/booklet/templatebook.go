@@ -40,7 +40,7 @@ func (e *TooLarge) Error() string {
 // them, and behind them the halves of blocks for sewing on paper if they are asked for. The
 // plates are laid as those of a pattern. Of the cutting plan its pieces alone are read. The error is a *TooLarge.
 func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*TemplateBook, error) {
-	b := &book{Reports: Reports{Top: t, Templates: templates.Build(t, cuts)}, Options: o, units: t.Units}
+	b := &patternBuilder{Reports: Reports{Top: t, Templates: templates.Build(t, cuts)}, Options: o, units: t.Units}
 	if foundations {
 		b.Foundations = templates.Foundations(t)
 	}
@@ -74,7 +74,7 @@ func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*
 }
 
 // aboutLines is what lines, dots and arrows of templates mean beyond what a pattern says of them.
-func (b *book) aboutLines() []document.Item {
+func (b *patternBuilder) aboutLines() []document.Item {
 	return []document.Item{
 		item(document.Plain(b.units.AboutMeans())),
 		item(lead("Blunt tips:", "sharp tips are cut off an allowance beyond where the seams meet, so that pieces lie edge to edge. Pin dot to dot.")),
@@ -83,7 +83,7 @@ func (b *book) aboutLines() []document.Item {
 }
 
 // sizedTable says how large the pieces are and what is cut by each template.
-func (b *book) sizedTable(plates []templates.Plate) []document.Block {
+func (b *patternBuilder) sizedTable(plates []templates.Plate) []document.Block {
 	strips := para("Borders and sashes are strips: cut them with a ruler, by the cutting plan.")
 	if len(b.Templates) == 0 {
 		return []document.Block{para("This quilt has only strips; a ruler cuts them.")}

@@ -11,11 +11,11 @@ import (
 	"eighthturn/internal/templates"
 )
 
-// mostPlates is how many plates a booklet has.
-const mostPlates = 40
+// maxPlates is how many plates a booklet has.
+const maxPlates = 40
 
 // templatesPart is the templates at true size, but those of pieces that are cut with a ruler.
-func (b *book) templatesPart() {
+func (b *patternBuilder) templatesPart() {
 	if b.left(templatesName) {
 		return
 	}
@@ -25,7 +25,7 @@ func (b *book) templatesPart() {
 			list = append(list, *t)
 		}
 	}
-	plates, large := templates.Plates(piecesOf(list, b.Top), b.plateRoom(), templates.Most{OfPiece: mostPlates, InAll: mostPlates})
+	plates, large := templates.Plates(piecesOf(list, b.Top), b.plateRoom(), templates.Most{OfPiece: maxPlates, InAll: maxPlates})
 	if len(plates) == 0 {
 		return
 	}
@@ -48,7 +48,7 @@ func piecesOf(list []templates.Template, top *quilt.Top) []templates.Piece {
 }
 
 // tooLarge names what the pages have no room for.
-func (b *book) tooLarge(noun string, large []templates.Large) {
+func (b *patternBuilder) tooLarge(noun string, large []templates.Large) {
 	var names []string
 	for _, l := range large {
 		names = append(names, l.Name)
@@ -59,7 +59,7 @@ func (b *book) tooLarge(noun string, large []templates.Large) {
 }
 
 // plates adds pages of figures at true size.
-func (b *book) plates(list []templates.Plate, key string) {
+func (b *patternBuilder) plates(list []templates.Plate, key string) {
 	for i := range list {
 		f := list[i].Figure
 		f.Title = b.plateTitle(&list[i], key)
@@ -69,7 +69,7 @@ func (b *book) plates(list []templates.Plate, key string) {
 }
 
 // plateTitle says what is on a plate.
-func (b *book) plateTitle(p *templates.Plate, key string) string {
+func (b *patternBuilder) plateTitle(p *templates.Plate, key string) string {
 	noun := capital(strings.TrimSpace(key))
 	if p.Parts > 0 {
 		what := noun + " " + p.Shows[0]
@@ -82,7 +82,7 @@ func (b *book) plateTitle(p *templates.Plate, key string) string {
 }
 
 // aboutTemplates is what to know before the templates are used.
-func (b *book) aboutTemplates(plates []templates.Plate) []document.Item {
+func (b *patternBuilder) aboutTemplates(plates []templates.Plate) []document.Item {
 	hands := ""
 	if slices.ContainsFunc(b.Templates, func(t templates.Template) bool { return t.Hand != "" }) {
 		hands = " A piece that has a mirror image has a template for the left one and one for the right one."
@@ -99,7 +99,7 @@ func (b *book) aboutTemplates(plates []templates.Plate) []document.Item {
 }
 
 // ruled names the pieces of the quilt that are cut with a ruler alone.
-func (b *book) ruled() []string {
+func (b *patternBuilder) ruled() []string {
 	var list []string
 	for i := range b.Templates {
 		if t := &b.Templates[i]; t.ByRuler() {
@@ -112,12 +112,12 @@ func (b *book) ruled() []string {
 	return unique(list)
 }
 
-func (b *book) hasStrips() bool {
+func (b *patternBuilder) hasStrips() bool {
 	return slices.ContainsFunc(b.Top.Patches, func(p quilt.Patch) bool { return p.Shape.Description().Edging })
 }
 
 // plateRoom is the width and height that a page has for templates.
-func (b *book) plateRoom() measure.Point {
+func (b *patternBuilder) plateRoom() measure.Point {
 	p, spare := b.paper(), 8*measure.Inch/5
 	if b.Large {
 		spare = 3 * measure.Inch
@@ -126,7 +126,7 @@ func (b *book) plateRoom() measure.Point {
 }
 
 // paper is the page.
-func (b *book) paper() render.Paper {
+func (b *patternBuilder) paper() render.Paper {
 	if b.Paper.Width == 0 {
 		return render.Letter()
 	}
@@ -134,7 +134,7 @@ func (b *book) paper() render.Paper {
 }
 
 // templateTable says what is cut by each template.
-func (b *book) templateTable(list []templates.Template, plates []templates.Plate) document.Table {
+func (b *patternBuilder) templateTable(list []templates.Template, plates []templates.Plate) document.Table {
 	t := document.Table{Named: true, Columns: []document.Column{{Title: "Template"}, {Title: "Piece"}, {Title: "Number", Kind: document.Counts}, {Title: "Cloth"}, {Title: "Shown in"}}}
 	if b.Cuts != nil && b.Cuts.Copies > 1 {
 		t.Columns[2].Title = "Number for a quilt"

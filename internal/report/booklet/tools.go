@@ -11,7 +11,7 @@ import (
 )
 
 // cuttingTools are what the quilt's pieces are cut and trimmed with, and nothing that it does not need.
-func (b *book) cuttingTools() []string {
+func (b *patternBuilder) cuttingTools() []string {
 	list := []string{"rotary cutter with a sharp blade and a closing guard", "cutting mat", "ruler as long as the folded cloth is wide"}
 	square := slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool {
 		return slices.ContainsFunc(k.Steps, func(s sewing.Step) bool { return slices.Contains(s.Tools, blocks.SquareRuler) })
@@ -40,19 +40,19 @@ func sewingTools() []string {
 }
 
 // cutBy says whether any piece is cut in a way.
-func (b *book) cutBy(is func(*cutting.Piece) bool) bool {
+func (b *patternBuilder) cutBy(is func(*cutting.Piece) bool) bool {
 	return slices.ContainsFunc(b.Cuts.Lines, func(l cutting.Line) bool { return is(&l.Piece) })
 }
 
 // shapesWith is the shapes of the quilt that are cut with a tool.
-func (b *book) shapesWith(tool blocks.Tool) []blocks.Shape {
+func (b *patternBuilder) shapesWith(tool blocks.Tool) []blocks.Shape {
 	return slices.DeleteFunc(blocks.Shapes(), func(s blocks.Shape) bool {
 		return !slices.Contains(s.Description().Tools, tool) || !b.Cuts.Cuts(s)
 	})
 }
 
 // tools is the list of tools.
-func (b *book) tools() {
+func (b *patternBuilder) tools() {
 	var items []document.Item
 	for _, text := range slices.Concat(b.cuttingTools(), []string{"sewing machine with a foot for a seam allowance of " + b.length(b.Top.Seam)}, sewingTools()) {
 		items = append(items, item(document.Plain(text)))
