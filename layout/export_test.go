@@ -16,6 +16,9 @@ func OtherWord(word string) string {
 	return ""
 }
 
+// OptionWords are the words with which statements go on.
+func OptionWords() []string { return optionWords(everyStatement()) }
+
 // OwnWords are the words that cannot be names.
 func OwnWords() map[string]bool { return theLanguage().reserved }
 

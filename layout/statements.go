@@ -73,14 +73,7 @@ var theLanguage = sync.OnceValue(func() *language {
 	return l
 })
 
-// OptionWords are the words with which statements go on, in the order of the alphabet,
-// beside roles and units.
-func OptionWords() []string {
-	words := optionWords(everyStatement())
-	slices.Sort(words)
-	return slices.Compact(words)
-}
-
+// optionWords are the words with which statements go on, beside roles and units.
 func optionWords(statements []Statement) []string {
 	words := []string{"cut", "finished", "turned"} // of lengths and of the fabrics of roles, in any statement
 	for i := range statements {

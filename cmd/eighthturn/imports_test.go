@@ -21,7 +21,6 @@ func mayImport() map[string][]string {
 		"internal/files":            {"palettes"},
 		"internal/quilt/orient":     {"internal/blocks"},
 		"layout":                    {"internal/blocks", "internal/measure", "internal/quilt/orient", "palettes"},
-		"layout/grammar":            {"internal/blocks", "internal/measure", "layout"},
 		"internal/quilt/scraps":     {},
 		"internal/quilt":            {"internal/blocks", "internal/measure", "internal/quilt/scraps", "layout", "palettes"},
 		"svgout":                    {"internal/measure", "internal/plan/contrast", "internal/quilt", "internal/render/pixels", "palettes"},

@@ -30,13 +30,6 @@ const (
 	StackedTable                 // a table is set row by row
 )
 
-func (w Warning) String() string {
-	if w.Page > 0 {
-		return fmt.Sprintf("page %d: %s", w.Page, w.Message)
-	}
-	return w.Message
-}
-
 // Limits of a document, checked before anything is laid out.
 const (
 	mostBytes   = 8 << 20 // of all texts

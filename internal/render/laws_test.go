@@ -213,7 +213,7 @@ func TestPagesHoldTogether(t *testing.T) {
 			t.Errorf("seed %d: %s", seed, wrong)
 		}
 		for _, wrong := range overflows(b.decorated(d, pages), b.look) {
-			t.Errorf("seed %d: %s", seed, wrong)
+			t.Errorf("seed %d: %v", seed, wrong)
 		}
 	}
 }

@@ -1,4 +1,4 @@
-package grammar
+package grammar_test
 
 import (
 	"regexp"
@@ -227,12 +227,12 @@ func TestPieces(t *testing.T) {
 
 // The words of options cannot be names, so whatever is coloured as one is one.
 func TestOptionWords(t *testing.T) {
-	for _, w := range layout.OptionWords() {
+	for _, w := range optionWords() {
 		if _, _, faults := layout.Read("fabric " + w + " #123456\n"); !strings.Contains(message(faults), "one of the language's own words") {
 			t.Errorf("%q may be a name", w)
 		}
 	}
-	if len(layout.OptionWords()) < 20 || message(nil) != "" {
+	if len(optionWords()) < 20 || message(nil) != "" {
 		t.Error("there is nothing to compare")
 	}
 }

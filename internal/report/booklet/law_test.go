@@ -178,7 +178,7 @@ func TestNoPageOverflows(t *testing.T) {
 				}
 				for _, w := range printed.Warnings {
 					if w.Kind == render.Overflow || w.Kind == render.TooSmall && !large {
-						t.Errorf("%s, large %v: %s", p.Name, large, w)
+						t.Errorf("%s, large %v: %v", p.Name, large, w)
 					}
 				}
 			}

@@ -1,14 +1,15 @@
-// Package grammar turns the description of the layout language into a highlighting grammar for text editors, in the form
-// that began with TextMate and that many of them read.
+// Package grammar_test turns the description of the layout language into a highlighting grammar for text editors, in the form
+// that began with TextMate and that many of them read, and tries it.
 //
 // Its patterns are regular expressions without looking round, so that every engine takes them: each takes whole words and
 // the blanks behind them, and words that mean nothing by themselves are taken last.
-package grammar
+package grammar_test
 
 import (
 	"bytes"
 	"encoding/json"
 	"regexp"
+	"slices"
 	"strings"
 
 	"eighthturn/internal/blocks"
@@ -97,7 +98,7 @@ func Of() Grammar {
 			"colour":  {Match: `(#(?:[0-9A-Fa-f]{6}|[0-9A-Fa-f]{3}))` + wordEnd, Captures: scopes(Colour)},
 			"length":  {Match: `(` + number + `)(?:(["”″]|''|′′|’’)|[ \t]*((?i)` + either(units()) + `))?` + wordEnd, Captures: scopes(Number, Unit, Unit)},
 			"role":    {Match: `((?i)` + either(roles()) + `)` + wordEnd, Captures: scopes(Role)},
-			"option":  {Match: `((?i)` + either(layout.OptionWords()) + `)` + wordEnd, Captures: scopes(Option)},
+			"option":  {Match: `((?i)` + either(optionWords()) + `)` + wordEnd, Captures: scopes(Option)},
 			"turned":  {Match: `((?i)turned)` + wordEnd, Captures: scopes(Option)},
 			"nothing": {Match: `([./])` + wordEnd, Captures: scopes(Nothing)},
 			"cell":    {Match: `([^\s#:]+)(:(?i:` + either(blocks.CornerNames()) + `))` + wordEnd, Captures: scopes("", Corner)},
@@ -118,6 +119,19 @@ const number = `(?:[0-9]+[ \t-]+)?[0-9]+[/⁄][0-9]+|(?:[0-9]+[ \t]*)?[¼½¾⅐
 func units() []string {
 	words := measure.UnitWords()
 	return append(words, "in.", "yd.")
+}
+
+// optionWords are the words with which statements go on, and those of lengths and of the fabrics of roles, in the order of
+// the alphabet.
+func optionWords() []string {
+	words := []string{"cut", "finished", "turned"}
+	for _, s := range layout.Statements() {
+		for _, o := range s.Options {
+			words = append(words, o.Word)
+		}
+	}
+	slices.Sort(words)
+	return slices.Compact(words)
 }
 
 // roles is every role of every kind, each once.
