@@ -17,7 +17,8 @@ import (
 
 // wordless are the packages that hold data alone. The list grows as packages are cleaned.
 func wordless() []string {
-	return []string{"internal/plan/cutting", "internal/plan/sewing", "internal/plan/supplies", "internal/plan/sizes", "internal/document"}
+	return []string{"internal/plan/cutting", "internal/plan/sewing", "internal/plan/supplies", "internal/plan/sizes", "internal/plan/summary", "internal/plan/contrast", "internal/plan/fit",
+		"internal/quilt", "internal/quilt/orient", "internal/quilt/scraps", "svgout", "internal/document", "internal/render/pixels"}
 }
 
 // outspoken are files of wordless packages that hold words, and why.
@@ -29,6 +30,14 @@ func outspoken() map[string]string {
 		"internal/plan/sizes/options.go":       "names of options in errors",
 		"internal/plan/supplies/beds_lists.go": "names of the trade",
 		"internal/plan/supplies/precuts.go":    "names of the trade",
+		"internal/plan/fit/fit.go":             "errors of options",
+		"internal/plan/fit/search.go":          "why a size is refused",
+		"internal/quilt/scrap_places.go":       "parts of faults: why a deal is not better",
+		"svgout/beneath.go":                    "a name in the file",
+		"svgout/cloth.go":                      "a name in the file",
+		"svgout/draw.go":                       "the picture's own title and description",
+		"svgout/legend.go":                     "the picture's own legend",
+		"svgout/views.go":                      "the picture's own title",
 	}
 }
 
@@ -75,7 +84,7 @@ func complains(n ast.Node) bool {
 		case *ast.Ident:
 			name = called.Name
 		}
-		return slices.Contains([]string{"Errorf", "New", "fault", "warn", "panic"}, name)
+		return slices.Contains([]string{"Errorf", "New", "fault", "warn", "fail", "panic"}, name)
 	case *ast.CompositeLit:
 		named, ok := v.Type.(*ast.Ident)
 		return ok && named.Name == "bound"
@@ -117,5 +126,54 @@ func TestSentencesStandInReportsCatches(t *testing.T) {
 		if list, _ := sentences(t, source); len(list) != c.found {
 			t.Errorf("%s: %q is found", what, list)
 		}
+	}
+}
+
+// tabled are the files of the command that line up columns of their own, and why.
+func tabled() map[string]string {
+	return map[string]string{
+		"cmd/eighthturn/help.go":    "the list of commands and options",
+		"cmd/eighthturn/new.go":     "the list of layouts to start from",
+		"cmd/eighthturn/palette.go": "lines of a layout",
+	}
+}
+
+// tables are the places of the command that line up columns.
+func tables(t *testing.T, source fs.FS) (list []string, excused map[string]bool) {
+	excused = map[string]bool{}
+	for _, f := range goFiles(t, source) {
+		if f.folder != "cmd/eighthturn" {
+			continue
+		}
+		ast.Inspect(f.File, func(n ast.Node) bool {
+			called, ok := n.(*ast.SelectorExpr)
+			if !ok || called.Sel.Name != "Aligned" && called.Sel.Name != "Labeled" {
+				return true
+			}
+			if tabled()[f.path] != "" {
+				excused[f.path] = true
+			} else {
+				list = append(list, f.path+" lines up columns")
+			}
+			return true
+		})
+	}
+	return list, excused
+}
+
+// TestCommandsHoldNoTable: what a command tells of a quilt is a document of internal/report.
+func TestCommandsHoldNoTable(t *testing.T) {
+	list, excused := tables(t, project())
+	for _, line := range list {
+		t.Error(line)
+	}
+	for path := range tabled() {
+		if !excused[path] {
+			t.Errorf("%s lines up no columns any more: take it out", path)
+		}
+	}
+	broken := tree(map[string]string{"cmd/eighthturn/a.go": "package main\n\nvar text = render.Aligned(rows, \"\")\n"})
+	if list, _ := tables(t, broken); len(list) != 1 {
+		t.Errorf("found %q, want one table", list)
 	}
 }

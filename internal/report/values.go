@@ -111,9 +111,9 @@ func (v *values) figures() document.Section {
 	var list document.List
 	for i := range v.Figures {
 		f := &v.Figures[i]
-		text := v.figure(f) + ": " + string(f.Verdict)
+		text := v.figure(f) + ": " + verdictText(f.Verdict)
 		if before := v.plans.before; before != nil && i < len(before.Figures) && before.Figures[i].Verdict != f.Verdict {
-			text += " (as it was: " + string(before.Figures[i].Verdict) + ")"
+			text += " (as it was: " + verdictText(before.Figures[i].Verdict) + ")"
 		}
 		w := item(text)
 		for _, part := range v.parts(f) {

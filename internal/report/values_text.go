@@ -24,6 +24,19 @@ func (w valuesText) length(nm measure.NM) string {
 	return w.Units.Nearest(measure.Nearest(nm, w.Units.Unit()))
 }
 
+// verdictText is whether a figure reads.
+func verdictText(v contrast.Verdict) string {
+	switch v {
+	case contrast.OutlineOnly:
+		return "reads as an outline, not as one mass"
+	case contrast.FromAfarOnly:
+		return "reads from afar, edges soft"
+	case contrast.RunsOn:
+		return "runs on"
+	}
+	return string(v)
+}
+
 // percent is a part of a length in whole percent.
 func percent(part, whole measure.NM) string {
 	if whole == 0 {

@@ -43,10 +43,10 @@ type Verdict string
 
 const (
 	Reads        Verdict = "reads"
-	OutlineOnly  Verdict = "reads as an outline, not as one mass"
-	FromAfarOnly Verdict = "reads from afar, edges soft"
+	OutlineOnly  Verdict = "outline-only"   // its edge holds, its mass does not
+	FromAfarOnly Verdict = "from-afar-only" // its mass holds, its edge does not
 	Lost         Verdict = "lost"
-	RunsOn       Verdict = "runs on" // a border of the cloth that it is sewn to: it is meant not to show
+	RunsOn       Verdict = "runs-on" // a border of the cloth that it is sewn to: it is meant not to show
 )
 
 // readsFrom is the score from which an outline holds, or a mass; our choice.
