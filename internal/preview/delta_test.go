@@ -47,10 +47,10 @@ func TestWhatIsSentAddsUp(t *testing.T) {
 		window.told = (model) => {
 			const list = [];
 			for (let r = 0; r <= model.looseRegion(); r++) {
-				const { cloth, under, seams, strips } = model.seamPaths(r);
-				list.push([cloth, under].map((of) => model.fabrics.map((_, f) => of[f] ?? '')), seams, strips, model.outlinePath(r));
+				const { faces, beneath, seams, strips } = model.seamPaths(r);
+				list.push([faces, beneath].map((of) => model.fabrics.map((_, f) => of[f] ?? '')), seams, strips, model.outlinePath(r));
 			}
-			return JSON.stringify([list, model.ground(), model.fabrics, model.sources, model.sheet]);
+			return JSON.stringify([list, model.ground(), model.fabrics, model.sources, model.quilt]);
 		};
 		window.same = async () => {
 			const message = await (await fetch('/state?instance=an-instance&have=' + kept.revision)).json();

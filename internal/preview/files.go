@@ -15,9 +15,9 @@ import (
 	"eighthturn/svgout"
 )
 
-// file is a kind of file that can be saved: what it is, and how it is made of the plans of the
+// savedFile is a kind of file that can be saved: what it is, and how it is made of the plans of the
 // newest top. It is made when somebody asks for it, and not kept.
-type file struct {
+type savedFile struct {
 	path string // address
 	kind string // content type
 	end  string // of its name, behind the layout's
@@ -26,29 +26,29 @@ type file struct {
 	make func(*plans, io.Writer) error
 }
 
-// files are all kinds of files, in the order in which they are offered.
-func savedFiles() []file {
+// savedFiles are all kinds of files, in the order in which they are offered.
+func savedFiles() []savedFile {
 	const pdf = "application/pdf"
-	return []file{
-		{"/save/picture.svg", "image/svg+xml; charset=utf-8", ".svg", "picture, SVG", "the quilt in lines and colours, of any size", savePicture},
-		{"/save/picture.png", "image/png", ".png", "picture, PNG", "the quilt in pixels, 2,100 on its longer side: for a screen or a show's entry form", savePixels},
-		{"/save/picture.pdf", pdf, "-picture.pdf", "picture, PDF", "the quilt at its true size, to print large", savePage},
-		{"/save/cutting.csv", "text/csv; charset=utf-8", "-cutting.csv", "cutting table, CSV", "what to buy and cut, line by line, for a spreadsheet", saveTable},
-		{"/save/cutting-maps.pdf", pdf, "-cutting-maps.pdf", "cutting maps, PDF", "how everything lies on the cloth, fabric by fabric, to print", saveMaps},
-		{"/save/sewing.pdf", pdf, "-sewing.pdf", "sewing steps, PDF", "each step with its picture, to print", saveSteps},
+	return []savedFile{
+		{"/save/picture.svg", "image/svg+xml; charset=utf-8", ".svg", "picture, SVG", "the quilt in lines and colours, of any size", savePictureSVG},
+		{"/save/picture.png", "image/png", ".png", "picture, PNG", "the quilt in pixels, 2,100 on its longer side: for a screen or a show's entry form", savePNG},
+		{"/save/picture.pdf", pdf, "-picture.pdf", "picture, PDF", "the quilt at its true size, to print large", savePicturePDF},
+		{"/save/cutting.csv", "text/csv; charset=utf-8", "-cutting.csv", "cutting table, CSV", "what to buy and cut, line by line, for a spreadsheet", saveCuttingTable},
+		{"/save/cutting-maps.pdf", pdf, "-cutting-maps.pdf", "cutting maps, PDF", "how everything lies on the cloth, fabric by fabric, to print", saveCuttingMaps},
+		{"/save/sewing.pdf", pdf, "-sewing.pdf", "sewing steps, PDF", "each step with its picture, to print", saveSewing},
 		{"/save/templates.pdf", pdf, "-templates.pdf", "templates, PDF", "each piece at its true size: print at 100 %", saveTemplates},
 		{"/save/pattern.pdf", pdf, "-pattern.pdf", "pattern, PDF", "the printed pattern: print at 100 %", savePatternPDF},
 		{"/save/pattern.html", "text/html; charset=utf-8", "-pattern.html", "pattern, web page", "the same as one page for a browser", savePatternHTML},
 	}
 }
 
-// filesReport lists what can be saved.
-func filesReport(p *plans) reportTab {
-	r := reportTab{Name: "Files", Says: "each is made when you save it, of the picture that you see"}
-	s := section{Title: "To save"}
+// filesTab lists what can be saved.
+func filesTab(p *plans) reportTab {
+	r := reportTab{Name: "Files", Intro: "each is made when you save it, of the picture that you see"}
+	s := tabSection{Title: "To save"}
 	no := p.uncut()
 	for _, f := range savedFiles() {
-		w := row{Cells: []string{f.name}, Under: []string{f.says}, Save: f.path, As: p.name + f.end}
+		w := tabRow{Cells: []string{f.name}, Under: []string{f.says}, Save: f.path, As: p.name + f.end}
 		if no != nil && strings.HasPrefix(f.path, "/save/pattern") {
 			w.Save, w.As, w.Under, w.Tone, r.Placed = "", "", []string{no.Error()}, doubtful, true
 		}
@@ -59,7 +59,7 @@ func filesReport(p *plans) reportTab {
 }
 
 // give makes the file and hands it over as one to save.
-func (f file) give(s *site, w http.ResponseWriter, r *http.Request) {
+func (f savedFile) give(s *site, w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": s.studies.name + f.end}))
 	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; img-src data:; sandbox")
 	s.inTurn(w, r, func(p *picture) ([]byte, error) {
@@ -71,7 +71,7 @@ func (f file) give(s *site, w http.ResponseWriter, r *http.Request) {
 	})
 }
 
-func savePicture(p *plans, w io.Writer) error {
+func savePictureSVG(p *plans, w io.Writer) error {
 	return svgout.Draw(w, p.top, svgout.Options{ByFabric: true})
 }
 
@@ -80,19 +80,19 @@ func (p *plans) scene() (*svgout.Scene, error) {
 	return svgout.NewScene(p.top, svgout.Options{ByFabric: true})
 }
 
-// usualPixels is the longer side of a PNG picture: what juries of shows ask for at the least
+// defaultPixels is the longer side of a PNG picture: what juries of shows ask for at the least
 // (SAQA, digital submission guidelines: 2,100 pixels for the quilt).
-const usualPixels = 2100
+const defaultPixels = 2100
 
-func savePixels(p *plans, w io.Writer) error {
+func savePNG(p *plans, w io.Writer) error {
 	s, err := p.scene()
 	if err != nil {
 		return err
 	}
-	return unlessTooLarge(pictures.PNG(w, s, pictures.Frame{Pixels: usualPixels}))
+	return unlessTooLarge(pictures.PNG(w, s, pictures.Frame{Pixels: defaultPixels}))
 }
 
-func savePage(p *plans, w io.Writer) error {
+func savePicturePDF(p *plans, w io.Writer) error {
 	s, err := p.scene()
 	if err != nil {
 		return err

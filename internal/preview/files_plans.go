@@ -8,8 +8,8 @@ import (
 	"eighthturn/internal/report"
 )
 
-// saveMaps prints the cutting maps, and what is to be minded with a cutter.
-func saveMaps(p *plans, w io.Writer) error {
+// saveCuttingMaps prints the cutting maps, and what is to be minded with a cutter.
+func saveCuttingMaps(p *plans, w io.Writer) error {
 	d := p.paged("cutting maps")
 	for _, m := range report.CuttingMaps(&p.Plans) {
 		d.Sections = append(d.Sections, document.Section{Blocks: []document.Block{document.Figure{Of: *m.Figure}}})
@@ -20,14 +20,14 @@ func saveMaps(p *plans, w io.Writer) error {
 	return p.print(w, d)
 }
 
-// saveTable writes the cutting plan as a table.
-func saveTable(p *plans, w io.Writer) error {
+// saveCuttingTable writes the cutting plan as a table.
+func saveCuttingTable(p *plans, w io.Writer) error {
 	_, err := io.WriteString(w, render.CSV(report.CuttingTable(&p.Plans)))
 	return err
 }
 
-// saveSteps prints the sewing report with its pictures.
-func saveSteps(p *plans, w io.Writer) error {
+// saveSewing prints the sewing report with its pictures.
+func saveSewing(p *plans, w io.Writer) error {
 	return p.print(w, report.Sewing(&p.Plans).Down(document.Detail).Print())
 }
 

@@ -12,7 +12,7 @@ import (
 func TestCuttingTable(t *testing.T) {
 	for name, top := range everyTop(t) {
 		var b bytes.Buffer
-		must(t, saveTable(plansOf(top), &b))
+		must(t, saveCuttingTable(plansOf(top), &b))
 		if want := render.CSV(report.CuttingTable(&report.Plans{Top: top})); b.String() != want {
 			t.Errorf("%s: %.200q is saved, wanted %.200q", name, b.String(), want)
 		}

@@ -155,7 +155,7 @@ func TestPlansLeaveNothingBehind(t *testing.T) {
 	s := aSite(t, Options{})
 	one := func(n int) {
 		publishing(t, s, strings.Replace(strings.Replace(seafarers, "#c04040", fmt.Sprintf("#c0%02x40", n), 1), "strip   4", fmt.Sprintf("strip   %d", 3+n%5), 1))
-		for tab := range reporters() {
+		for tab := range tabSources() {
 			ask(s, "/report", query(fmt.Sprint("tab=", tab)))
 		}
 		ask(s, "/diagram", query("tab=2"))

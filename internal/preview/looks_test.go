@@ -37,13 +37,13 @@ const sampled = `(async () => {
 
 // pageSVG is what the page draws, as a document of its own.
 const pageSVG = `(async () => {
-	const { Model } = await import('/model.js'), { Drawing } = await import('/draw.js');
+	const { Model } = await import('/model.js'), { Drawing } = await import('/drawing.js');
 	const model = new Model(), drawing = new Drawing(model);
 	model.apply(await (await fetch('/state')).json());
 	drawing.show(%q, false);
 	drawing.update({ anew: true, regions: new Set(), colours: [] });
-	drawing.whole(true);
-	for (const e of [drawing.flash, drawing.halo, drawing.mark]) e.remove();
+	drawing.fitForPrint(true);
+	for (const e of [drawing.flash, drawing.outlineHalo, drawing.outline]) e.remove();
 	return new XMLSerializer().serializeToString(drawing.svg).replace('<svg', '<svg width="%d" height="%d"');
 })()`
 

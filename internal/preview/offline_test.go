@@ -32,7 +32,7 @@ func TestAfterASleep(t *testing.T) {
 	p.load(r.address)
 	p.offline(true)
 	eval[bool](p, `(dispatchEvent(new Event('focus')), true)`) // whatever it asks for now gets no answer
-	p.until(`document.documentElement.classList.contains('away')`)
+	p.until(`document.documentElement.classList.contains('disconnected')`)
 	put(t, r.file, titled("missed"))
 	r.next()
 	r.next()
@@ -40,7 +40,7 @@ func TestAfterASleep(t *testing.T) {
 	r.next()
 	p.offline(false)
 	woken := time.Now()
-	p.until(`document.getElementById('title').innerText === 'newest' && document.querySelector('g[fill="#123456"]') && !document.documentElement.classList.contains('away')`)
+	p.until(`document.getElementById('title').innerText === 'newest' && document.querySelector('g[fill="#123456"]') && !document.documentElement.classList.contains('disconnected')`)
 	if took := time.Since(woken); took > 10*time.Second {
 		t.Errorf("it took %v after waking", took)
 	}

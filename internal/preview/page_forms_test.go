@@ -121,11 +121,11 @@ func TestSavePicture(t *testing.T) {
 	p.load(r.address)
 	p.key("v")
 	p.key("s")
-	link := eval[[]string](p, `[document.getElementById('save').href, document.getElementById('save').download]`)
+	link := eval[[]string](p, `[document.getElementById('save-picture').href, document.getElementById('save-picture').download]`)
 	if link[1] != "quilt-value.svg" || !strings.Contains(link[0], "view=value&seams=1") {
 		t.Errorf("the link is %v", link)
 	}
-	svg := eval[string](p, `fetch(document.getElementById('save').href).then((r) => r.text())`)
+	svg := eval[string](p, `fetch(document.getElementById('save-picture').href).then((r) => r.text())`)
 	if !strings.Contains(svg, "#707070") || !strings.HasPrefix(svg, "<?xml") {
 		t.Errorf("the picture begins %.200s", svg)
 	}

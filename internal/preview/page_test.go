@@ -70,7 +70,7 @@ func TestViews(t *testing.T) {
 	}
 	p.until(shows(rust))
 	for n, way := range []func(name, key string){
-		func(name, _ string) { p.do(chromedp.Click(chromedp.CSS(`[data-do=` + name + `]`))) },
+		func(name, _ string) { p.do(chromedp.Click(chromedp.CSS(`[data-action=` + name + `]`))) },
 		func(_, key string) { p.key(key) },
 	} {
 		way("value", "v")
@@ -87,7 +87,7 @@ func TestViews(t *testing.T) {
 		p.until(shows(rust) + ` && ` + shows(grey) + ` && document.querySelectorAll('.pane').length === 2`)
 		if n == 0 {
 			p.mouse(moved, 300, 450)
-			p.until(`document.querySelectorAll('.mark[d^=M]').length === 2`)
+			p.until(`document.querySelectorAll('.outline[d^=M]').length === 2`)
 			p.picture("two")
 			p.key("L")
 			p.until(shows(".letters text"))
@@ -179,7 +179,7 @@ func TestFaultAndRecovery(t *testing.T) {
 	if got := eval[string](p, `document.querySelector('#faults pre').textContent`); got != strings.TrimRight(want[0].Text, "\n") {
 		t.Errorf("the page shows\n%s\nthe terminal\n%s", got, want[0].Text)
 	}
-	if icon := eval[string](p, `document.getElementById('icon').getAttribute('href')`); icon != "/mark-fault.svg" {
+	if icon := eval[string](p, `document.getElementById('icon').getAttribute('href')`); icon != "/icon-fault.svg" {
 		t.Errorf("the icon is %s", icon)
 	}
 	if !eval[bool](p, `!!document.querySelector('g[fill="#b5532a"] path')`) {
@@ -279,14 +279,14 @@ func TestEveryPatchIsFound(t *testing.T) {
 			places = append(places, x, y)
 		}
 		found := eval[[]string](p, fmt.Sprintf(`(async () => {
-			const { Model } = await import('/model.js'), { patchAt, facts } = await import('/point.js');
+			const { Model } = await import('/model.js'), { patchAt, factsOf } = await import('/patch.js');
 			const model = new Model();
 			model.apply(await (await fetch('/state')).json());
 			const at = %s, list = [];
 			for (let i = 0; i < at.length; i += 2) {
 				const patch = patchAt(model, at[i], at[i + 1]);
 				if (!patch) { list.push('nothing'); continue; }
-				const f = facts(model, patch);
+				const f = factsOf(model, patch);
 				list.push([f.shape, f.role, f.line, ...f.fabrics.map((c) => c.name)].join(' '));
 			}
 			return list;
@@ -312,9 +312,9 @@ func TestKeyboardAlone(t *testing.T) {
 	reached := map[string]bool{}
 	for range 40 {
 		p.key("\t")
-		reached[eval[string](p, `(() => { const e = document.activeElement; return e.dataset.do || e.id || e.className || (e.closest('#fabrics') ? 'fabric' : e.tagName); })()`)] = true
+		reached[eval[string](p, `(() => { const e = document.activeElement; return e.dataset.action || e.id || e.className || (e.closest('#fabrics') ? 'fabric' : e.tagName); })()`)] = true
 	}
-	for _, want := range []string{"colour", "value", "line", "seams", "two", "nearer", "farther", "whole", "changes", "save", "keys", "pane", "fabric",
+	for _, want := range []string{"colour", "value", "line", "seams", "two", "nearer", "farther", "whole", "changes", "save-picture", "keys", "pane", "fabric",
 		"squint", "vanishing", "protan", "deutan", "tritan", "report"} {
 		if !reached[want] {
 			t.Errorf("the tab key does not reach %q: %v", want, reached)
@@ -326,13 +326,13 @@ func TestKeyboardAlone(t *testing.T) {
 	places := map[string]bool{}
 	for _, arrow := range []string{kb.ArrowRight, kb.ArrowRight, kb.ArrowDown, kb.ArrowLeft, kb.ArrowUp, kb.ArrowUp} {
 		p.key(arrow)
-		places[p.text("#said")] = true
+		places[p.text("#announcement")] = true
 	}
 	if len(places) < 4 {
 		t.Errorf("the arrows went to %v", places)
 	}
 	p.key("\r")
-	p.until(`document.querySelector('#patch .held') && document.getElementById('said').textContent.startsWith('held')`)
+	p.until(`document.querySelector('#patch .held') && document.getElementById('announcement').textContent.startsWith('held')`)
 	before := p.place()
 	p.key("+")
 	p.until(fmt.Sprintf("document.querySelector('.pane svg g').getAttribute('transform') !== %q", before))

@@ -21,7 +21,7 @@ const patternPage = "/pattern.html"
 // pictures within it, and nothing else. It runs no script.
 const patternPolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox allow-same-origin"
 
-// document is the printed pattern of a top.
+// patternFile is the printed pattern of a top.
 type patternFile struct {
 	document.Document
 	html []byte // nil until asked for
@@ -29,7 +29,7 @@ type patternFile struct {
 
 // uncut is why there is no pattern, nil if there is one: one that leaves pieces out is none.
 func (p *plans) uncut() error {
-	faults := p.cutting().Faults
+	faults := p.Cuts().Faults
 	if len(faults) == 0 {
 		return nil
 	}
@@ -71,13 +71,13 @@ func (p *plans) page() ([]byte, error) {
 	return d.html, nil
 }
 
-// patternReport is the printed pattern beside the picture, as it would be printed now.
-func patternReport(p *plans) reportTab {
-	r := reportTab{Name: "Pattern", Says: "as it would be printed now"}
+// patternTab is the printed pattern beside the picture, as it would be printed now.
+func patternTab(p *plans) reportTab {
+	r := reportTab{Name: "Pattern", Intro: "as it would be printed now"}
 	page, err := p.page()
 	if err != nil {
 		r.Placed = true
-		r.add(section{Title: "No pattern yet", Rows: []row{{Cells: []string{err.Error()}, Tone: wrong}}})
+		r.add(tabSection{Title: "No pattern yet", Rows: []tabRow{{Cells: []string{err.Error()}, Tone: wrong}}})
 		return r
 	}
 	sum := sha256.Sum256(page)
@@ -85,8 +85,8 @@ func patternReport(p *plans) reportTab {
 	return r
 }
 
-// givePattern answers with the pattern's page.
-func (s *site) givePattern(w http.ResponseWriter, r *http.Request) {
+// servePattern answers with the pattern's page.
+func (s *site) servePattern(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Security-Policy", patternPolicy)
 	w.Header().Set("X-Frame-Options", "SAMEORIGIN")
 	s.inTurn(w, r, func(p *picture) ([]byte, error) { return s.studies.planned(p).page() })

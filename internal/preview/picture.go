@@ -22,15 +22,15 @@ type picture struct {
 	epoch                   int
 	templates, looks, joins []json.RawMessage // of the numbering, as far as this picture needs
 	cells                   []int32           // look of each cell, row by row; -1 where there is nothing
-	sheet                   json.RawMessage   // what is true of the whole
+	quilt                   json.RawMessage   // what is true of the whole
 	fabrics                 json.RawMessage
 	grid                    json.RawMessage // grid lines across and down, in units
 	loose                   json.RawMessage // patches that keep to no cell
 	sources                 json.RawMessage // lines of the layout
 }
 
-// sheet is what is true of the whole top.
-type sheet struct {
+// quiltInfo is what is true of the whole top.
+type quiltInfo struct {
 	Title   string `json:"title"`
 	Size    string `json:"size"` // finished, in words
 	Blocks  string `json:"blocks"`
@@ -204,7 +204,7 @@ func (p *preparing) describeWhole() {
 	for i := range p.Cells {
 		holes = holes || p.Empty(i)
 	}
-	p.out.sheet = encoded(sheet{
+	p.out.quilt = encoded(quiltInfo{
 		Title: p.Title, Side: units(p.SideFinished), Width: units(p.Outer.Max.X), Height: units(p.Outer.Max.Y),
 		Size:    inWords(p.Outer, p.Units),
 		Blocks:  strconv.Itoa(p.Columns) + " × " + strconv.Itoa(p.Rows) + " blocks",
@@ -278,7 +278,7 @@ func (p *picture) fill(m *message, base *picture) {
 		}
 		return now
 	}
-	m.Sheet, m.Grid = unless(base.sheet, p.sheet), unless(base.grid, p.grid)
+	m.Quilt, m.Grid = unless(base.quilt, p.quilt), unless(base.grid, p.grid)
 	m.Fabrics, m.Loose, m.Sources = unless(base.fabrics, p.fabrics), unless(base.loose, p.loose), unless(base.sources, p.sources)
 }
 

@@ -2,7 +2,6 @@ package preview
 
 import (
 	"eighthturn/internal/plan/contrast"
-	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/report"
 	"eighthturn/layout"
@@ -26,9 +25,6 @@ func newPlans(t *quilt.Top, source *layout.Source, name string) *plans {
 	}
 	return &plans{Plans: report.Plans{Top: t, Contrast: contrast.Options{Distance: viewedFrom}, Line: line}, top: t, source: source, name: name}
 }
-
-// cutting is how the top is cut.
-func (p *plans) cutting() *cutting.Plan { return p.Cuts() }
 
 // placed says whether the plans name places of the layout, which may move.
 func (p *plans) placed() bool { return p.Cut() && len(p.Cuts().Faults)+len(p.Cuts().Warnings) > 0 }

@@ -26,11 +26,11 @@ func (p *tab) turnTo(n int, holds string) {
 // diagramIs waits for a diagram by the beginning of its title.
 func (p *tab) diagramIs(title string) {
 	p.t.Helper()
-	p.until(fmt.Sprintf(`document.querySelector('#diagram:not(.old):not([hidden]) svg')?.getAttribute('aria-label').startsWith(%q)`, title))
+	p.until(fmt.Sprintf(`document.querySelector('#diagram:not(.stale):not([hidden]) svg')?.getAttribute('aria-label').startsWith(%q)`, title))
 }
 
 // pieces is how many pieces of the quilt are lit up.
-const pieces = `document.querySelector('.veil').getAttribute('d').split('M').length - 2`
+const pieces = `document.querySelector('.dim').getAttribute('d').split('M').length - 2`
 
 // starfish is the sample in which not all seams nest.
 func starfish(t *testing.T) string {
@@ -53,7 +53,7 @@ func TestSteppingThroughSewing(t *testing.T) {
 	p.key(kb.ArrowDown) // from how many there are to the first step
 	p.key(kb.ArrowDown)
 	p.diagramIs("How to sew block A, step 2: half")
-	p.until(pieces + ` > 20 && document.getElementById('said').textContent.startsWith('2. ')`)
+	p.until(pieces + ` > 20 && document.getElementById('announcement').textContent.startsWith('2. ')`)
 	p.key(kb.ArrowUp)
 	p.diagramIs("How to sew block A, step 1")
 	p.key(kb.ArrowDown)
@@ -67,7 +67,7 @@ func TestSteppingThroughSewing(t *testing.T) {
 	}
 	p.picture("sewing-step")
 
-	at := eval[[]float64](p, `(() => { const r = document.querySelector('#diagram-sheet [data-lit]').getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`)
+	at := eval[[]float64](p, `(() => { const r = document.querySelector('#diagram-content [data-lit]').getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`)
 	p.mouse(moved, at[0], at[1]+1)
 	p.mouse(moved, at[0], at[1])
 	p.until(pieces + ` === 1`)
@@ -88,7 +88,7 @@ func TestJointsThatDoNotNest(t *testing.T) {
 	p.picture("sewing-nests")
 	p.click("At 4 places")
 	p.click("Lay all blocks out")
-	p.until(`document.querySelector('.lit path')`)
+	p.until(`document.querySelector('.highlight path')`)
 	p.diagramIs("How to sew the blocks")
 }
 
@@ -112,12 +112,12 @@ func TestCuttingMaps(t *testing.T) {
 	eval[bool](p, `([...document.querySelectorAll('#report-rows section')].find((s) => s.innerText.startsWith('mist')).querySelector('tbody').click(), true)`)
 	p.diagramIs("Cutting map")
 	lit := eval[int](p, pieces)
-	at := eval[[]float64](p, `(() => { const r = document.querySelector('#diagram-sheet path[data-lit]').getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`)
+	at := eval[[]float64](p, `(() => { const r = document.querySelector('#diagram-content path[data-lit]').getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`)
 	p.mouse(moved, at[0], at[1]+1)
 	p.mouse(moved, at[0], at[1])
 	p.until(fmt.Sprintf(`%s > 0 && %s < %d`, pieces, pieces, lit))
 	p.picture("cutting-map")
-	if bad := eval[string](p, `[...document.querySelectorAll('#diagram-sheet *')].filter((e) => !['svg', 'path', 'circle', 'text', 'g', 'tspan'].includes(e.localName) || [...e.attributes].some((a) => /^on|href|style/.test(a.name))).map((e) => e.outerHTML).join()`); bad != "" {
+	if bad := eval[string](p, `[...document.querySelectorAll('#diagram-content *')].filter((e) => !['svg', 'path', 'circle', 'text', 'g', 'tspan'].includes(e.localName) || [...e.attributes].some((a) => /^on|href|style/.test(a.name))).map((e) => e.outerHTML).join()`); bad != "" {
 		t.Errorf("the diagram holds %s", bad)
 	}
 }
@@ -132,7 +132,7 @@ func TestNoStaleDiagram(t *testing.T) {
 
 // TestNoStaleDiagramCatches: a diagram that is not hidden is seen to be stale.
 func TestNoStaleDiagramCatches(t *testing.T) {
-	if faults := staleDiagrams(t, `(() => { const s = new CSSStyleSheet(); s.replaceSync('#diagram.old #diagram-sheet { visibility: visible !important }'); document.adoptedStyleSheets = [s]; return true; })()`); len(faults) == 0 {
+	if faults := staleDiagrams(t, `(() => { const s = new CSSStyleSheet(); s.replaceSync('#diagram.stale #diagram-content { visibility: visible !important }'); document.adoptedStyleSheets = [s]; return true; })()`); len(faults) == 0 {
 		t.Error("a stale diagram goes unnoticed")
 	}
 }
@@ -147,7 +147,7 @@ func staleDiagrams(t *testing.T, spoil string) []string {
 	p.turnTo(2, "Blocks together")
 	eval[bool](p, `([...document.querySelectorAll('#report-rows section')].find((s) => s.innerText.startsWith('B, ')).querySelectorAll('tbody')[2].click(), true)`)
 	p.diagramIs("How to sew block B, step 3")
-	p.until(`document.getElementById('diagram-sheet').innerHTML.includes('#c04040')`)
+	p.until(`document.getElementById('diagram-content').innerHTML.includes('#c04040')`)
 	if spoil != "" {
 		eval[bool](p, spoil)
 	}
@@ -158,7 +158,7 @@ func staleDiagrams(t *testing.T, spoil string) []string {
 		window.frames0 = 0;
 		const look = () => {
 			window.frames0++;
-			const sheet = document.getElementById('diagram-sheet'), red = sheet.innerHTML.match(/#c0[0-9a-f]{2}40/)?.[0];
+			const sheet = document.getElementById('diagram-content'), red = sheet.innerHTML.match(/#c0[0-9a-f]{2}40/)?.[0];
 			const fills = [...document.querySelectorAll('.pane svg g g:nth-of-type(2) > g')].map((g) => g.getAttribute('fill'));
 			if (red && sheet.checkVisibility({ visibilityProperty: true }) && !fills.includes(red)) stale.push(red + ' beside ' + fills);
 			requestAnimationFrame(look);
@@ -174,7 +174,7 @@ func staleDiagrams(t *testing.T, spoil string) []string {
 		}
 	}
 	p.diagramIs("How to sew block B, step 3")
-	p.until(`document.getElementById('diagram-sheet').innerHTML.includes('#c0a540')`)
+	p.until(`document.getElementById('diagram-content').innerHTML.includes('#c0a540')`)
 	if n := eval[int](p, `window.frames0`); n < 20 {
 		t.Errorf("only %d frames were looked at", n)
 	}
@@ -198,12 +198,12 @@ func TestPatternBeside(t *testing.T) {
 		t.Error("the pattern was asked for before anybody wanted it")
 	}
 	p.do(chromedp.Click(chromedp.CSS("#tab-3")))
-	p.until(framed(`.body?.innerText.includes('Seafarers')`) + ` && !document.querySelector('#report.old')`)
+	p.until(framed(`.body?.innerText.includes('Seafarers')`) + ` && !document.querySelector('#report.stale')`)
 	p.picture("pattern")
 	eval[bool](p, `(document.getElementById('report-page').contentWindow.scrollTo(0, 700), true)`)
 	put(t, r.file, strings.Replace(seafarers, "Seafarers", "Homeward", 1))
 	p.revision(2)
-	p.until(framed(`.body?.innerText.includes('Homeward')`) + ` && !document.querySelector('#report.old')`)
+	p.until(framed(`.body?.innerText.includes('Homeward')`) + ` && !document.querySelector('#report.stale')`)
 	p.until(`document.getElementById('report-page').contentWindow.scrollY === 700`)
 	if eval[bool](p, `(() => { const d = document.getElementById('report-page').contentDocument, s = d.createElement('script'); s.textContent = 'window.ran = true'; d.body.append(s); return !!document.getElementById('report-page').contentWindow.ran; })()`) {
 		t.Error("a script runs in the pattern")
@@ -230,7 +230,7 @@ func TestSavingFiles(t *testing.T) {
 	})()`)
 	for _, f := range savedFiles() {
 		eval[bool](p, fmt.Sprintf(`(document.querySelector('#report-rows a[href="%s"]').dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true })), true)`, f.path))
-		p.until(fmt.Sprintf(`window.saved.at(-1) === 'quilt%s' && document.getElementById('said').textContent === 'saved as quilt%s'`, f.end, f.end))
+		p.until(fmt.Sprintf(`window.saved.at(-1) === 'quilt%s' && document.getElementById('announcement').textContent === 'saved as quilt%s'`, f.end, f.end))
 	}
 	p.picture("files-saved")
 	eval[bool](p, `(document.querySelector('#report-rows tbody').focus(), window.saved = [], true)`)
@@ -238,7 +238,7 @@ func TestSavingFiles(t *testing.T) {
 	p.until(`window.saved.join() === 'quilt.svg'`)
 	must(t, r.end())
 	eval[bool](p, `(document.querySelector('#report-rows a').dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true })), true)`)
-	p.until(`document.getElementById('said').textContent === 'The preview does not answer.'`)
+	p.until(`document.getElementById('announcement').textContent === 'The preview does not answer.'`)
 }
 
 // TestPanelFits: on every window the tabs stand in one line, nothing reaches out of the panel,

@@ -39,7 +39,7 @@ func samePatches(a, b []int) bool {
 // it, and each patch of the top is a line's.
 func TestCuttingRows(t *testing.T) {
 	for name, top := range everyTop(t) {
-		for _, fault := range apartFromCuts(top, reporters()[1].make(plansOf(top))) {
+		for _, fault := range apartFromCuts(top, tabSources()[1].make(plansOf(top))) {
 			t.Errorf("%s: %s", name, fault)
 		}
 	}
@@ -60,7 +60,7 @@ func TestCuttingRowsCatches(t *testing.T) {
 		"a strip that lights nothing": func(r reportTab) { stripRow(r).Patches = nil },
 		"a fabric with another's":     func(r reportTab) { s := titledSection(r, "To buy").Rows; s[0].Faces = s[1].Faces },
 	} {
-		r := reporters()[1].make(plansOf(top))
+		r := tabSources()[1].make(plansOf(top))
 		for i := range r.Sections {
 			r.Sections[i].Rows = slices.Clone(r.Sections[i].Rows)
 			for j := range r.Sections[i].Rows {
@@ -75,7 +75,7 @@ func TestCuttingRowsCatches(t *testing.T) {
 }
 
 // stripRow is a row of the strips of a fabric.
-func stripRow(r reportTab) *row { return &titledSection(r, "harbour: ").Rows[1] }
+func stripRow(r reportTab) *tabRow { return &titledSection(r, "harbour: ").Rows[1] }
 
 // apartFromCuts says where a report's rows are not those of a plan made apart from it.
 func apartFromCuts(top *quilt.Top, r reportTab) (faults []string) {
@@ -124,7 +124,7 @@ func apartFromCuts(top *quilt.Top, r reportTab) (faults []string) {
 // TestSewingRows: every row of the sewing report lights up what the plan sews by it.
 func TestSewingRows(t *testing.T) {
 	for name, top := range everyTop(t) {
-		for _, fault := range apartFromSews(top, reporters()[2].make(plansOf(top))) {
+		for _, fault := range apartFromSews(top, tabSources()[2].make(plansOf(top))) {
 			t.Errorf("%s: %s", name, fault)
 		}
 	}
@@ -133,7 +133,7 @@ func TestSewingRows(t *testing.T) {
 // TestSewingRowsCatches: a step, a colouring, a seam or a joint of another place is seen.
 func TestSewingRowsCatches(t *testing.T) {
 	top := everyTop(t)["starfish.quilt"]
-	block := func(r reportTab) []row {
+	block := func(r reportTab) []tabRow {
 		for _, s := range r.Sections {
 			if lastStep(s.Rows) != nil {
 				return s.Rows
@@ -141,7 +141,7 @@ func TestSewingRowsCatches(t *testing.T) {
 		}
 		return nil
 	}
-	last := func(rows []row) *row { return &rows[len(rows)-1] }
+	last := func(rows []tabRow) *tabRow { return &rows[len(rows)-1] }
 	for name, spoil := range map[string]func(r reportTab){
 		"a step without a patch":   func(r reportTab) { p := &lastStep(block(r)).Patches; *p = (*p)[1:] },
 		"a step with another's":    func(r reportTab) { lastStep(block(r)).Patches[0] = len(top.Patches) - 1 },
@@ -157,7 +157,7 @@ func TestSewingRowsCatches(t *testing.T) {
 		},
 		"a joint that nests": func(r reportTab) { unnested(r).Patches = unnested(r).Patches[4:] },
 	} {
-		r := reporters()[2].make(plansOf(top))
+		r := tabSources()[2].make(plansOf(top))
 		spoil(r)
 		if len(apartFromSews(top, r)) == 0 {
 			t.Errorf("%s goes unnoticed", name)
@@ -165,7 +165,7 @@ func TestSewingRowsCatches(t *testing.T) {
 	}
 }
 
-func lastStep(rows []row) *row {
+func lastStep(rows []tabRow) *tabRow {
 	at := -1
 	for i := range rows {
 		if rows[i].Head {
@@ -179,7 +179,7 @@ func lastStep(rows []row) *row {
 }
 
 // unnested is the row of the joints that do not nest, nil if there is none.
-func unnested(r reportTab) *row {
+func unnested(r reportTab) *tabRow {
 	rows := titledSection(r, "Pressing").Rows
 	for i := range rows {
 		if strings.Contains(rows[i].Cells[0], "they do not nest") {
@@ -260,7 +260,7 @@ func columnOf(plan *sewing.Plan) map[int]int {
 
 // apartFromBlock checks the last step, which joins all pieces of a block, and the colourings,
 // which are all blocks of the label, against the cells of the top.
-func apartFromBlock(top *quilt.Top, b *sewing.Block, rows []row) (faults []string) {
+func apartFromBlock(top *quilt.Top, b *sewing.Block, rows []tabRow) (faults []string) {
 	var all []int
 	for i := range top.Patches {
 		if cell := top.Patches[i].Cell; cell >= 0 && top.Cells[cell].Label == b.Label {
@@ -298,7 +298,7 @@ func TestMarksOfDiagrams(t *testing.T) {
 			continue
 		}
 		p := newPicture(top, layout.NewSource(""), newNumbering(1))
-		numbers, of := p.pageNumbers(), plansOf(top).cutting().LineOf
+		numbers, of := p.pageNumbers(), plansOf(top).Cuts().LineOf
 		for tab, means := range map[int]func(key string) []int{
 			1: func(key string) (list []int) {
 				for patch, line := range of {
@@ -316,16 +316,16 @@ func TestMarksOfDiagrams(t *testing.T) {
 				return list
 			},
 		} {
-			r := reporters()[tab].make(plansOf(top))
+			r := tabSources()[tab].make(plansOf(top))
 			for n, draw := range r.diagrams {
-				d, err := sketched(draw(), r.litBy, numbers)
+				d, err := newPageDiagram(draw(), r.patchesAt, numbers)
 				must(t, err)
-				for key, i := range d.By {
+				for key, i := range d.Marks {
 					if !strings.Contains(d.SVG, `data-lit="`+key+`"`) {
 						t.Fatalf("%s: nothing in diagram %d of tab %d stands for %q", name, n, tab, key)
 					}
-					if want := stretches(numbers.facesOf(means(key), nil)); !slices.Equal(d.Lit[i].Faces, want) {
-						t.Fatalf("%s: %q in diagram %d of tab %d lights up %v, wanted %v", name, key, n, tab, d.Lit[i].Faces, want)
+					if want := runLengths(numbers.facesOf(means(key), nil)); !slices.Equal(d.Highlights[i].Faces, want) {
+						t.Fatalf("%s: %q in diagram %d of tab %d lights up %v, wanted %v", name, key, n, tab, d.Highlights[i].Faces, want)
 					}
 				}
 			}
@@ -371,7 +371,7 @@ func TestTextOfPlansIsText(t *testing.T) {
 	s := aSite(t, Options{})
 	bad := strings.NewReplacer(`"Seafarers"`, `"</title><script>alert(1)</script><img src=x onerror=alert(1)>"`, "harbour", "ha\u0635rbour").Replace(seafarers)
 	publishing(t, s, bad)
-	for tab := range reporters() {
+	for tab := range tabSources() {
 		if text := body(ask(s, "/report", query(fmt.Sprint("tab=", tab)))); strings.ContainsAny(text, "<>\x1b\u202e\u2028") {
 			t.Errorf("tab %d holds what could run or steer: %.300s", tab, text)
 		}
@@ -380,7 +380,7 @@ func TestTextOfPlansIsText(t *testing.T) {
 		path, q, _ := strings.Cut(path, "?")
 		text := body(ask(s, path, query(q)))
 		if path == "/diagram" {
-			var d sketch
+			var d pageDiagram
 			must(t, json.Unmarshal([]byte(text), &d))
 			text = d.SVG
 		}

@@ -18,10 +18,10 @@ import (
 )
 
 // reporting waits for the report of the picture that is shown.
-const reporting = `document.querySelector('#report-rows tbody') && document.getElementById('report').checkVisibility() && !document.querySelector('#report.old')`
+const reporting = `document.querySelector('#report-rows tbody') && document.getElementById('report').checkVisibility() && !document.querySelector('#report.stale')`
 
 // lit is what is lit up in the picture: the seams' path and the veil's.
-const litPaths = `[[...document.querySelectorAll('.lit path')].map((e) => e.getAttribute('d')).join(''), document.querySelector('.veil').getAttribute('d')]`
+const litPaths = `[[...document.querySelectorAll('.highlight path')].map((e) => e.getAttribute('d')).join(''), document.querySelector('.dim').getAttribute('d')]`
 
 // rowNamed is the row whose first cell begins with a text.
 func rowNamed(text string) string {
@@ -50,7 +50,7 @@ func TestStudyViews(t *testing.T) {
 	}
 	keys := map[string]string{"squint": "u", "vanishing": "a", "protan": "p", "deutan": "d", "tritan": "t"}
 	for view, key := range keys {
-		p.do(chromedp.Click(chromedp.CSS(`[data-do=` + view + `]`)))
+		p.do(chromedp.Click(chromedp.CSS(`[data-action=` + view + `]`)))
 		p.until(shows(view))
 		p.key("c")
 		p.until(`document.querySelector('g[fill="#c04040"] path') && !document.querySelector('image').hasAttribute('href') && !document.querySelector('.seam-mark')`)
@@ -96,7 +96,7 @@ func TestChoosingAViewRecolours(t *testing.T) {
 func TestReportRowsLight(t *testing.T) {
 	r, p := start(t, seafarers, Options{}), newTab(t)
 	p.load(r.address)
-	p.do(chromedp.Click(chromedp.CSS(`[data-do=report]`)))
+	p.do(chromedp.Click(chromedp.CSS(`[data-action=report]`)))
 	p.until(reporting)
 	for _, want := range []string{"Light and dark", "seen from 10 ft", "Does it read?", "10 webs of harbour", "outline 100 of 100", "Munsell", "51.4 %", "mist, spray", "slate, moss",
 		"row 1: columns 1, 3; row 2: column 4; row 3: columns 1, 3; border 1", "where no line need show", "Ways out", "the least change", "What this rests on", "our choice", "published", "derived"} {
@@ -112,10 +112,10 @@ func TestReportRowsLight(t *testing.T) {
 		p.mouse(moved, at[0], at[1])
 	}
 	over("mist, spray")
-	p.until(`document.querySelector('.lit path')?.getAttribute('d').split('M').length - 1 === 24 && !document.querySelector('.veil').getAttribute('d')`)
+	p.until(`document.querySelector('.highlight path')?.getAttribute('d').split('M').length - 1 === 24 && !document.querySelector('.dim').getAttribute('d')`)
 	over("10 webs")
-	p.until(`!document.querySelector('.lit path') && document.querySelector('.veil').getAttribute('d')`)
-	if n := eval[int](p, `document.querySelector('.veil').getAttribute('d').split('M').length - 2`); n != 48 { // four wedges in each of twelve blocks
+	p.until(`!document.querySelector('.highlight path') && document.querySelector('.dim').getAttribute('d')`)
+	if n := eval[int](p, `document.querySelector('.dim').getAttribute('d').split('M').length - 2`); n != 48 { // four wedges in each of twelve blocks
 		t.Errorf("%d pieces of the webs are lit", n)
 	}
 	p.picture("report-figure")
@@ -126,21 +126,21 @@ func TestReportRowsLight(t *testing.T) {
 	over("mist, spray")
 	p.click("mist, spray")
 	p.mouse(moved, 300, 400)
-	p.until(`document.querySelector('.lit path') && document.querySelector('#report-rows [aria-selected=true]')`)
+	p.until(`document.querySelector('.highlight path') && document.querySelector('#report-rows [aria-selected=true]')`)
 	p.key("\x1b")
 	p.until(none)
 
 	// The keyboard goes from row to row.
 	eval[bool](p, `(document.querySelector('#report-rows tbody[tabindex="0"]').focus(), true)`)
 	p.key(kb.ArrowDown)
-	p.until(`document.querySelector('.veil').getAttribute('d') && document.getElementById('said').textContent.startsWith('border 1')`)
+	p.until(`document.querySelector('.dim').getAttribute('d') && document.getElementById('announcement').textContent.startsWith('border 1')`)
 	p.key(kb.End)
 	p.until(none)
 	p.key(kb.Home)
 	p.key("\r")
 	p.until(`document.querySelector('#report-rows tbody[aria-selected=true]').innerText.startsWith('10 webs')`)
 	p.key("r")
-	p.until(none + ` && document.getElementById('report').hidden && document.querySelector('[data-do=report]').getAttribute('aria-expanded') === 'false'`)
+	p.until(none + ` && document.getElementById('report').hidden && document.querySelector('[data-action=report]').getAttribute('aria-expanded') === 'false'`)
 }
 
 // TestReportByTouch: on a phone the report fits, and a tap holds a row.
@@ -160,10 +160,10 @@ func TestReportByTouch(t *testing.T) {
 	at := eval[[]float64](p, `(() => { const b = `+rowNamed("mist, spray")+`; b.scrollIntoView({ block: 'center' }); const r = b.getBoundingClientRect(); return [r.left + 30, r.top + 10]; })()`)
 	tap := func() { p.do(chromedp.TapXY(at[0], at[1])) }
 	tap()
-	p.until(`document.querySelector('.lit path') && document.querySelector('#report-rows [aria-selected=true]')`)
+	p.until(`document.querySelector('.highlight path') && document.querySelector('#report-rows [aria-selected=true]')`)
 	p.picture("report-phone")
 	tap()
-	p.until(`!document.querySelector('.lit path')`)
+	p.until(`!document.querySelector('.highlight path')`)
 }
 
 // TestPageLightsWhatIsMeant: for every row of every layout, the page finds the very seams and
@@ -178,13 +178,13 @@ func TestPageLightsWhatIsMeant(t *testing.T) {
 		top := first.picture.top
 		p.load(r.address)
 		found := eval[[][][]int64](p, `(async () => {
-			const { Model } = await import('/model.js'), { Lights } = await import('/lights.js');
-			const model = new Model(), lights = new Lights(model), list = [];
+			const { Model } = await import('/model.js'), { Highlight } = await import('/highlight.js');
+			const model = new Model(), paths = new Highlight(model), list = [];
 			model.apply(await (await fetch('/state')).json());
 			const numbers = (d) => (d.match(/-?\d+/g) ?? []).map(Number);
 			for (let tab = 0; tab < 3; tab++) {
 				const { report } = await (await fetch('/report?tab=' + tab)).json();
-				for (const { lit } of [...report.sections.flatMap((s) => s.rows), ...report.marks ?? []]) list.push([numbers(lights.seamPaths(report.lit?.[lit]?.seams).join('')), numbers(lights.facePath(report.lit?.[lit]?.faces))]);
+				for (const { highlight } of [...report.sections.flatMap((s) => s.rows), ...report.marks ?? []]) list.push([numbers(paths.seamPaths(report.highlights?.[highlight]?.seams).join('')), numbers(paths.facePath(report.highlights?.[highlight]?.faces))]);
 			}
 			return list;
 		})()`)
@@ -195,7 +195,7 @@ func TestPageLightsWhatIsMeant(t *testing.T) {
 			}
 			n++
 		}
-		for _, by := range reporters()[:3] {
+		for _, by := range tabSources()[:3] {
 			report := by.make(newPlans(top, first.picture.source, name))
 			for _, s := range report.Sections {
 				for _, w := range s.Rows {
@@ -222,7 +222,7 @@ func TestNoStaleReport(t *testing.T) {
 
 // TestNoStaleReportCatches: a panel that hides nothing is seen to be stale.
 func TestNoStaleReportCatches(t *testing.T) {
-	if faults := staleFrames(t, "a", `(() => { const s = new CSSStyleSheet(); s.replaceSync('#report.old #report-rows { visibility: visible !important }'); document.adoptedStyleSheets = [s]; return true; })()`); len(faults) == 0 {
+	if faults := staleFrames(t, "a", `(() => { const s = new CSSStyleSheet(); s.replaceSync('#report.stale #report-rows { visibility: visible !important }'); document.adoptedStyleSheets = [s]; return true; })()`); len(faults) == 0 {
 		t.Error("a stale report goes unnoticed")
 	}
 }
@@ -251,7 +251,7 @@ func staleFrames(t *testing.T, view, spoil string) []string {
 			const grey = [...document.querySelectorAll('.pane svg g g:nth-of-type(2) > g')].map((g) => g.getAttribute('fill')).join();
 			const row = [...document.querySelectorAll('#report-rows tbody')].find((b) => b.innerText.startsWith('buoy'));
 			if (row?.checkVisibility({ visibilityProperty: true })) {
-				const swatch = row.querySelector('.swatch').style.getPropertyValue('--cloth'), fabric = [...document.querySelectorAll('#fabrics .swatch')].map((s) => s.style.getPropertyValue('--cloth'));
+				const swatch = row.querySelector('.swatch').style.getPropertyValue('--fabric'), fabric = [...document.querySelectorAll('#fabrics .swatch')].map((s) => s.style.getPropertyValue('--fabric'));
 				if (!fabric.includes(swatch)) stale.push('a row of ' + swatch + ' beside ' + fabric);
 			}
 			const href = image.getAttribute('href');
@@ -287,13 +287,13 @@ func TestReportIsKept(t *testing.T) {
 	put(t, r.file, "# a comment\n"+seafarers)
 	p.revision(2)
 	p.until(reporting)
-	if !eval[bool](p, `window.first.isConnected && !!document.querySelector('.lit path')`) {
+	if !eval[bool](p, `window.first.isConnected && !!document.querySelector('.highlight path')`) {
 		t.Error("a comment made the panel anew")
 	}
 	put(t, r.file, strings.Replace(seafarers, "#c04040", "#d04040", 1))
 	p.revision(3)
 	p.until(reporting + ` && !window.first.isConnected`)
-	got := eval[string](p, `[document.querySelector('#report-rows [aria-selected=true]')?.innerText.slice(0, 11), !!document.querySelector('.lit path'), document.getElementById('report-body').scrollTop].join()`)
+	got := eval[string](p, `[document.querySelector('#report-rows [aria-selected=true]')?.innerText.slice(0, 11), !!document.querySelector('.highlight path'), document.getElementById('report-body').scrollTop].join()`)
 	if got != "mist, spray,true,200" {
 		t.Errorf("held, lit and scrolled to: %s", got)
 	}
@@ -311,7 +311,7 @@ func TestTabsOfReports(t *testing.T) {
 	asked := func() string {
 		return eval[string](p, `performance.getEntriesByType('resource').filter((e) => e.name.includes('/report?')).map((e) => e.name.match(/tab=(\d)/)[1]).join()`)
 	}
-	if got := eval[[]string](p, `[...document.querySelectorAll('[role=tab]')].map((e) => e.innerText)`); !slices.Equal(got, tabs()) {
+	if got := eval[[]string](p, `[...document.querySelectorAll('[role=tab]')].map((e) => e.innerText)`); !slices.Equal(got, tabNames()) {
 		t.Errorf("the tabs are %q", got)
 	}
 	if got := asked(); got != "0" {
@@ -368,7 +368,7 @@ func TestReportMemory(t *testing.T) {
 }
 
 // facesOfRow are the faces that a row lights up, each once.
-func facesOfRow(top *quilt.Top, w *row) []int {
+func facesOfRow(top *quilt.Top, w *tabRow) []int {
 	list := slices.Clone(w.Faces)
 	for _, n := range w.Patches {
 		p := &top.Patches[n]

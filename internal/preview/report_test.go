@@ -76,7 +76,7 @@ var laid = struct {
 func TestRowsAreTheStudys(t *testing.T) {
 	t.Parallel()
 	for name, top := range everyTop(t) {
-		for _, fault := range apartFromStudy(top, reporters()[0].make(newPlans(top, nil, ""))) {
+		for _, fault := range apartFromStudy(top, tabSources()[0].make(newPlans(top, nil, ""))) {
 			t.Errorf("%s: %s", name, fault)
 		}
 	}
@@ -86,15 +86,15 @@ func TestRowsAreTheStudys(t *testing.T) {
 func TestRowsAreTheStudysCatches(t *testing.T) {
 	t.Parallel()
 	top := everyTop(t)["seafarers"]
-	for name, spoil := range map[string]func(rows []row){
-		"one too few":  func(rows []row) { rows[0].Seams = rows[0].Seams[1:] },
-		"one twice":    func(rows []row) { rows[0].Seams = append(rows[0].Seams, rows[0].Seams[0]) },
-		"another's":    func(rows []row) { rows[0].Seams[0] = rows[len(rows)-1].Seams[0] },
-		"two swapped":  func(rows []row) { rows[0].Seams, rows[1].Seams = rows[1].Seams, rows[0].Seams },
-		"none at all":  func(rows []row) { rows[0].Seams = nil },
-		"of a stretch": func(rows []row) { rows[0].Seams[0] = len(top.Seams) - 1 },
+	for name, spoil := range map[string]func(rows []tabRow){
+		"one too few":  func(rows []tabRow) { rows[0].Seams = rows[0].Seams[1:] },
+		"one twice":    func(rows []tabRow) { rows[0].Seams = append(rows[0].Seams, rows[0].Seams[0]) },
+		"another's":    func(rows []tabRow) { rows[0].Seams[0] = rows[len(rows)-1].Seams[0] },
+		"two swapped":  func(rows []tabRow) { rows[0].Seams, rows[1].Seams = rows[1].Seams, rows[0].Seams },
+		"none at all":  func(rows []tabRow) { rows[0].Seams = nil },
+		"of a stretch": func(rows []tabRow) { rows[0].Seams[0] = len(top.Seams) - 1 },
 	} {
-		r := reporters()[0].make(newPlans(top, nil, ""))
+		r := tabSources()[0].make(newPlans(top, nil, ""))
 		rows := slices.Clone(titledSection(r, "Fabrics that meet").Rows)
 		for i := range rows {
 			rows[i].Seams = slices.Clone(rows[i].Seams)
@@ -108,13 +108,13 @@ func TestRowsAreTheStudysCatches(t *testing.T) {
 }
 
 // titledSection is a section by the beginning of its title, empty if there is none.
-func titledSection(r reportTab, title string) *section {
+func titledSection(r reportTab, title string) *tabSection {
 	for i := range r.Sections {
 		if strings.HasPrefix(r.Sections[i].Title, title) {
 			return &r.Sections[i]
 		}
 	}
-	return &section{}
+	return &tabSection{}
 }
 
 // apartFromStudy says where a report's rows are not those of a study made apart from it.
@@ -216,7 +216,7 @@ func TestStretches(t *testing.T) {
 	for _, numbers := range [][]int32{{}, {0}, {5}, {0, 1, 2}, {3, 4, 9, 10, 11, 40}, {7, 7, 2, 3, 2}} {
 		var back []int32
 		next := int32(0)
-		list := stretches(slices.Clone(numbers))
+		list := runLengths(slices.Clone(numbers))
 		for i := 0; i < len(list); i += 2 {
 			next += list[i]
 			for range list[i+1] {

@@ -28,20 +28,20 @@ type route struct {
 // routes is every address that there is.
 func routes() []route {
 	list := []route{
-		{"/", "text/html; charset=utf-8", (*site).giveIndex},
-		{"/state", "application/json; charset=utf-8", (*site).giveState},
-		{"/events", "text/event-stream; charset=utf-8", (*site).giveEvents},
-		{"/picture.svg", "image/svg+xml; charset=utf-8", (*site).givePicture},
-		{"/squint.png", "image/png", (*site).giveSquint},
-		{"/report", "application/json; charset=utf-8", (*site).giveReport},
-		{"/diagram", "application/json; charset=utf-8", (*site).giveDiagram},
-		{patternPage, "text/html; charset=utf-8", (*site).givePattern},
+		{"/", "text/html; charset=utf-8", (*site).serveIndex},
+		{"/state", "application/json; charset=utf-8", (*site).serveState},
+		{"/events", "text/event-stream; charset=utf-8", (*site).serveEvents},
+		{"/picture.svg", "image/svg+xml; charset=utf-8", (*site).servePicture},
+		{"/squint.png", "image/png", (*site).serveSquint},
+		{"/report", "application/json; charset=utf-8", (*site).serveReport},
+		{"/diagram", "application/json; charset=utf-8", (*site).serveDiagram},
+		{patternPage, "text/html; charset=utf-8", (*site).servePattern},
 	}
 	for _, f := range savedFiles() {
 		list = append(list, route{f.path, f.kind, f.give})
 	}
 	for _, name := range assets() {
-		list = append(list, route{"/" + name, kindOf(name), giveAsset(name)})
+		list = append(list, route{"/" + name, kindOf(name), serveAsset(name)})
 	}
 	return list
 }
@@ -88,7 +88,7 @@ func kindOf(name string) string {
 	return "image/svg+xml; charset=utf-8"
 }
 
-func giveAsset(name string) func(*site, http.ResponseWriter, *http.Request) {
+func serveAsset(name string) func(*site, http.ResponseWriter, *http.Request) {
 	content := asset(name)
 	return func(_ *site, w http.ResponseWriter, _ *http.Request) { give(w, content) }
 }
@@ -99,8 +99,8 @@ func give(w http.ResponseWriter, content []byte) {
 	_, _ = w.Write(content)
 }
 
-// giveState answers with what the page lacks.
-func (s *site) giveState(w http.ResponseWriter, r *http.Request) {
+// serveState answers with what the page lacks.
+func (s *site) serveState(w http.ResponseWriter, r *http.Request) {
 	q := r.URL.Query()
 	have := 0
 	if q.Get("instance") == s.state.instance {
@@ -109,8 +109,8 @@ func (s *site) giveState(w http.ResponseWriter, r *http.Request) {
 	give(w, s.state.answer(have))
 }
 
-// givePicture answers with the picture as a file of its own.
-func (s *site) givePicture(w http.ResponseWriter, r *http.Request) {
+// servePicture answers with the picture as a file of its own.
+func (s *site) servePicture(w http.ResponseWriter, r *http.Request) {
 	p := s.state.current().picture
 	if p == nil {
 		http.Error(w, "There is no picture yet.", http.StatusNotFound)
@@ -133,12 +133,12 @@ type index struct {
 	Faults      []faultText
 	Problem     string
 	Picture     bool
-	Tabs        []string
+	Tabs        []tabSource
 }
 
-func (s *site) giveIndex(w http.ResponseWriter, _ *http.Request) {
+func (s *site) serveIndex(w http.ResponseWriter, _ *http.Request) {
 	n := s.state.current()
-	data := index{File: s.state.file, Faults: n.faults, Problem: n.problem, Picture: n.picture != nil, Tabs: tabs()}
+	data := index{File: s.state.file, Faults: n.faults, Problem: n.problem, Picture: n.picture != nil, Tabs: tabSources()}
 	if n.picture != nil {
 		data.Title = n.picture.top.Title
 	}

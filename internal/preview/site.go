@@ -22,25 +22,25 @@ const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src
 	"frame-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
 const (
-	headerWithin = 5 * time.Second
-	idleFor      = 60 * time.Second
-	endWithin    = 500 * time.Millisecond
-	mostHeader   = 16 << 10 // bytes
-	mostClients  = 256      // connections at a time
+	headerTimeout   = 5 * time.Second
+	idleTimeout     = 60 * time.Second
+	shutdownTimeout = 500 * time.Millisecond
+	maxHeaderBytes  = 16 << 10 // bytes
+	maxClients      = 256      // connections at a time
 )
 
 // site is the server of one preview.
 type site struct {
-	state    *state
-	studies  studies
-	routes   map[string]route
-	hosts    hosts
-	key      string // "" if none is asked for
-	index    *html.Template
-	streams  atomic.Int32
-	beat     time.Duration
-	patience time.Duration
-	ending   chan struct{}
+	state        *state
+	studies      studies
+	routes       map[string]route
+	hosts        hosts
+	key          string // "" if none is asked for
+	index        *html.Template
+	streams      atomic.Int32
+	beat         time.Duration
+	writeTimeout time.Duration
+	ending       chan struct{}
 }
 
 func newSite(path string, o Options) *site {
@@ -50,7 +50,7 @@ func newSite(path string, o Options) *site {
 		routes: map[string]route{}, hosts: newHosts(o.Hosts),
 		studies: studies{name: stem(path)},
 		index:   html.Must(html.ParseFS(page, "page/index.html")),
-		beat:    beatEvery, patience: writeWithin, ending: make(chan struct{}),
+		beat:    heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
 	}
 	for _, r := range routes() {
 		s.routes[r.path] = r
@@ -79,7 +79,7 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	h.Set("X-Frame-Options", "DENY")
 	h.Set("Content-Security-Policy", policy)
 	c := http.NewResponseController(w)
-	_ = c.SetWriteDeadline(time.Now().Add(s.patience)) // where it cannot be set, nothing is written to a network
+	_ = c.SetWriteDeadline(time.Now().Add(s.writeTimeout)) // where it cannot be set, nothing is written to a network
 	if status, why := s.hosts.refuse(r); status != 0 {
 		if status == http.StatusMethodNotAllowed {
 			h.Set("Allow", "GET, HEAD")
@@ -105,7 +105,7 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 // since a polite shut-down would wait for them.
 func (s *site) serve(ctx context.Context, l net.Listener) error {
 	server := &http.Server{
-		Handler: s, ReadHeaderTimeout: headerWithin, IdleTimeout: idleFor, MaxHeaderBytes: mostHeader, DisableGeneralOptionsHandler: true,
+		Handler: s, ReadHeaderTimeout: headerTimeout, IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeaderBytes, DisableGeneralOptionsHandler: true,
 	}
 	server.ErrorLog = silent()
 	ended := make(chan struct{})
@@ -113,13 +113,13 @@ func (s *site) serve(ctx context.Context, l net.Listener) error {
 		defer close(ended)
 		<-ctx.Done()
 		close(s.ending)
-		within, stop := context.WithTimeout(context.Background(), endWithin)
+		within, stop := context.WithTimeout(context.Background(), shutdownTimeout)
 		defer stop()
 		if server.Shutdown(within) != nil {
 			server.Close()
 		}
 	}()
-	err := server.Serve(limited(l, mostClients))
+	err := server.Serve(limited(l, maxClients))
 	if ctx.Err() == nil {
 		return err
 	}

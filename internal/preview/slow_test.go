@@ -33,7 +33,7 @@ func (u *unbuffered) Addr() net.Addr { return &net.TCPAddr{IP: net.IPv4(127, 0, 
 // servingSlow puts a site with little patience on a network without buffers.
 func servingSlow(t *testing.T) (*site, *unbuffered) {
 	s := aSite(t, Options{})
-	s.patience = 400 * time.Millisecond
+	s.writeTimeout = 400 * time.Millisecond
 	u := &unbuffered{make(chan net.Conn), make(chan struct{})}
 	ctx, cancel := context.WithCancel(context.Background())
 	ended := make(chan error, 1)
@@ -76,7 +76,7 @@ func TestSlowClient(t *testing.T) {
 	must(t, err)
 	l := &listening{lines: bufio.NewScanner(answer.Body)}
 	d := draw(lanterns, drawing{})
-	for began, n := time.Now(), l.next(t); time.Since(began) < 3*s.patience; time.Sleep(s.patience / 5) {
+	for began, n := time.Now(), l.next(t); time.Since(began) < 3*s.writeTimeout; time.Sleep(s.writeTimeout / 5) {
 		s.state.publish(reading{text: lanterns}, d)
 		next := l.next(t)
 		if next <= n {
@@ -87,11 +87,11 @@ func TestSlowClient(t *testing.T) {
 	for range 100 {
 		began := time.Now()
 		s.state.publish(reading{text: lanterns}, d)
-		if took := time.Since(began); took > s.patience/2 {
+		if took := time.Since(began); took > s.writeTimeout/2 {
 			t.Fatalf("a publication took %v", took)
 		}
 	}
-	within(t, 20*s.patience, "one who does not read is dropped", func() bool { return s.streams.Load() == 0 })
+	within(t, 20*s.writeTimeout, "one who does not read is dropped", func() bool { return s.streams.Load() == 0 })
 }
 
 // TestSlowReader: one who asks for the page, or for what it shows, and does not read the answer is dropped after a while.
@@ -100,14 +100,14 @@ func TestSlowReader(t *testing.T) {
 	s, u := servingSlow(t)
 	for _, path := range []string{"/", "/state"} {
 		quick, slow := u.ask(t, path), u.ask(t, path)
-		must(t, slow.SetReadDeadline(time.Now().Add(8*s.patience)))
+		must(t, slow.SetReadDeadline(time.Now().Add(8*s.writeTimeout)))
 		answer, err := http.ReadResponse(bufio.NewReader(quick), nil)
 		must(t, err)
 		whole, err := io.ReadAll(answer.Body)
 		if err != nil || answer.StatusCode != http.StatusOK || len(whole) < 500 {
 			t.Errorf("%s: one who reads gets %d and %d bytes, %v", path, answer.StatusCode, len(whole), err)
 		}
-		time.Sleep(3 * s.patience)
+		time.Sleep(3 * s.writeTimeout)
 		if late, err := io.ReadAll(slow); err != nil || strings.Contains(string(late), string(whole)) {
 			t.Errorf("%s: one who reads late still gets all %d bytes, %v", path, len(late), err)
 		}

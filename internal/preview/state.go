@@ -46,7 +46,7 @@ type message struct {
 	Problem  string      `json:"problem"`
 	Inside   bool        `json:"inside"`
 
-	Sheet     json.RawMessage   `json:"sheet,omitempty"`
+	Quilt     json.RawMessage   `json:"quilt,omitempty"`
 	Fabrics   json.RawMessage   `json:"fabrics,omitempty"`
 	Grid      json.RawMessage   `json:"grid,omitempty"`
 	Templates []json.RawMessage `json:"templates,omitempty"`

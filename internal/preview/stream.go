@@ -7,19 +7,19 @@ import (
 )
 
 const (
-	beatEvery   = 15 * time.Second
-	writeWithin = 8 * time.Second // else the client is dropped
-	mostStreams = 64
+	heartbeatEvery      = 15 * time.Second
+	defaultWriteTimeout = 8 * time.Second // else the client is dropped
+	maxStreams          = 64
 )
 
-// giveEvents tells a page the newest revision: at once, at every publication, and as a beat
+// serveEvents tells a page the newest revision: at once, at every publication, and as a beat
 // in between, by which a page that slept or whose connection died finds out. It carries the
 // instance and the revision and nothing else; a page that misses some loses nothing.
-func (s *site) giveEvents(w http.ResponseWriter, r *http.Request) {
+func (s *site) serveEvents(w http.ResponseWriter, r *http.Request) {
 	if r.Method == http.MethodHead {
 		return
 	}
-	if s.streams.Add(1) > mostStreams {
+	if s.streams.Add(1) > maxStreams {
 		s.streams.Add(-1)
 		w.Header().Set("Retry-After", "5")
 		http.Error(w, "Too many pages are open.", http.StatusServiceUnavailable)
@@ -31,7 +31,7 @@ func (s *site) giveEvents(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("X-Accel-Buffering", "no")
 	beat := time.NewTicker(s.beat)
 	defer beat.Stop()
-	for s.tell(w) == nil {
+	for s.sendEvent(w) == nil {
 		select {
 		case <-r.Context().Done():
 			return
@@ -43,10 +43,10 @@ func (s *site) giveEvents(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
-// tell writes one event. Only the flush tells whether it went out.
-func (s *site) tell(w http.ResponseWriter) error {
+// sendEvent writes one event. Only the flush tells whether it went out.
+func (s *site) sendEvent(w http.ResponseWriter) error {
 	c := http.NewResponseController(w)
-	if err := c.SetWriteDeadline(time.Now().Add(s.patience)); err != nil {
+	if err := c.SetWriteDeadline(time.Now().Add(s.writeTimeout)); err != nil {
 		return err
 	}
 	if _, err := fmt.Fprintf(w, "data: {\"instance\":%q,\"revision\":%d}\n\n", s.state.instance, s.state.current().revision); err != nil {

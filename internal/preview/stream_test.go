@@ -143,7 +143,7 @@ func TestTooManyStreams(t *testing.T) {
 	s := aSite(t, Options{})
 	address, _ := serving(t, s)
 	var open []*listening
-	for range mostStreams {
+	for range maxStreams {
 		l := listenTo(t, address)
 		l.next(t)
 		open = append(open, l)
@@ -183,9 +183,9 @@ func TestDribble(t *testing.T) {
 			time.Sleep(100 * time.Millisecond)
 		}
 	}()
-	_ = c.SetReadDeadline(time.Now().Add(2 * headerWithin)) // a connection of this machine takes deadlines
-	_, _ = bufio.NewReader(c).ReadString(0)                 // whatever it says at the end
-	if took := time.Since(began); took > headerWithin+2*time.Second {
+	_ = c.SetReadDeadline(time.Now().Add(2 * headerTimeout)) // a connection of this machine takes deadlines
+	_, _ = bufio.NewReader(c).ReadString(0)                  // whatever it says at the end
+	if took := time.Since(began); took > headerTimeout+2*time.Second {
 		t.Errorf("it was cut off after %v", took)
 	}
 }

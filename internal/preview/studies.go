@@ -26,24 +26,24 @@ import (
 type studies struct {
 	mu      sync.Mutex
 	waiting atomic.Int32
-	name    string           // of the layout's file, without folder and ending
-	of      *picture         // whose top the rest was made of; nil for none
-	plans   *plans           // of that top; nil until asked for
-	numbers *pageNumbers     // of that picture; nil until asked for
-	reports map[int]*written // by tab, those that were asked for
-	squint  []byte           // a PNG file, nil until asked for
+	name    string             // of the layout's file, without folder and ending
+	of      *picture           // whose top the rest was made of; nil for none
+	plans   *plans             // of that top; nil until asked for
+	numbers *pageNumbers       // of that picture; nil until asked for
+	reports map[int]*cachedTab // by tab, those that were asked for
+	squint  []byte             // a PNG file, nil until asked for
 }
 
-// written is a report as it is sent.
-type written struct {
+// cachedTab is a tab as it is sent.
+type cachedTab struct {
 	reportTab
 	key  string // of its content
 	sent json.RawMessage
 }
 
-// letter is what a page is sent that asks for a report of a picture. Without Report it holds
+// tabMessage is what a page is sent that asks for a report of a picture. Without Report it holds
 // that already.
-type letter struct {
+type tabMessage struct {
 	Instance string          `json:"instance"`
 	Picture  int             `json:"picture"`
 	Key      string          `json:"key"`
@@ -57,10 +57,10 @@ func (s *studies) turnTo(p *picture) {
 	case s.of == p:
 		return
 	case s.of == nil || s.of.epoch != p.epoch || !alike(s.of.top, p.top):
-		s.plans, s.numbers, s.reports, s.squint = nil, nil, map[int]*written{}, nil
+		s.plans, s.numbers, s.reports, s.squint = nil, nil, map[int]*cachedTab{}, nil
 	case s.plans != nil && s.plans.placed():
 		s.plans = nil
-		maps.DeleteFunc(s.reports, func(_ int, w *written) bool { return w.Placed })
+		maps.DeleteFunc(s.reports, func(_ int, w *cachedTab) bool { return w.Placed })
 	}
 	s.of = p
 }
@@ -101,16 +101,16 @@ func (s *studies) planned(p *picture) *plans {
 }
 
 // reported is the report of a tab.
-func (s *studies) reported(p *picture, tab int) *written {
+func (s *studies) reported(p *picture, tab int) *cachedTab {
 	if w := s.reports[tab]; w != nil {
 		return w
 	}
 	if s.numbers == nil {
 		s.numbers = p.pageNumbers()
 	}
-	r := reportSafely(s.planned(p), reporters()[tab])
-	r.light(s.numbers)
-	w := &written{reportTab: r, sent: encoded(&r)}
+	r := reportSafely(s.planned(p), tabSources()[tab])
+	r.fillHighlights(s.numbers)
+	w := &cachedTab{reportTab: r, sent: encoded(&r)}
 	sum := sha256.Sum256(w.sent)
 	w.key = hex.EncodeToString(sum[:8])
 	s.reports[tab] = w
@@ -118,11 +118,11 @@ func (s *studies) reported(p *picture, tab int) *written {
 }
 
 // reportSafely makes a report, or one that tells of the panic.
-func reportSafely(p *plans, by reporter) (r reportTab) {
+func reportSafely(p *plans, by tabSource) (r reportTab) {
 	defer func() {
 		if broke := recover(); broke != nil {
 			says := layoutVisible(fmt.Sprint(broke) + "\n" + ownCalls(string(debug.Stack())))
-			r = reportTab{Name: by.name, Sections: []section{{Title: "Something broke inside eighthturn", Rows: []row{
+			r = reportTab{Name: by.Name, Sections: []tabSection{{Title: "Something broke inside eighthturn", Rows: []tabRow{
 				{Cells: []string{"Please report it with the layout."}, Under: []string{says}, Tone: wrong}}}}}
 		}
 	}()
@@ -159,7 +159,7 @@ func (s *site) inTurn(w http.ResponseWriter, r *http.Request, work func(p *pictu
 	}
 	defer s.studies.waiting.Add(-1)
 	content, status, why := s.worked(r, work)
-	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(s.patience)) // as in ServeHTTP
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(s.writeTimeout)) // as in ServeHTTP
 	if status != http.StatusOK {
 		w.Header().Del("Content-Disposition")
 		http.Error(w, why, status)
@@ -225,21 +225,21 @@ func tabOf(r *http.Request) int {
 		return 0
 	}
 	n, err := strconv.Atoi(text)
-	if err != nil || n < 0 || n >= len(reporters()) {
+	if err != nil || n < 0 || n >= len(tabSources()) {
 		return -1
 	}
 	return n
 }
 
-// giveReport answers with a report of the newest picture.
-func (s *site) giveReport(w http.ResponseWriter, r *http.Request) {
+// serveReport answers with a report of the newest picture.
+func (s *site) serveReport(w http.ResponseWriter, r *http.Request) {
 	s.study(w, r, func(p *picture) ([]byte, error) {
 		tab := tabOf(r)
 		if tab < 0 {
 			return nil, errNothing
 		}
 		made := s.studies.reported(p, tab)
-		l := letter{Instance: s.state.instance, Picture: p.revision, Key: made.key}
+		l := tabMessage{Instance: s.state.instance, Picture: p.revision, Key: made.key}
 		if r.URL.Query().Get("key") != made.key {
 			l.Report = made.sent
 		}
@@ -247,8 +247,8 @@ func (s *site) giveReport(w http.ResponseWriter, r *http.Request) {
 	})
 }
 
-// giveSquint answers with the newest picture as half-shut eyes see it.
-func (s *site) giveSquint(w http.ResponseWriter, r *http.Request) { s.study(w, r, s.studies.squinted) }
+// serveSquint answers with the newest picture as half-shut eyes see it.
+func (s *site) serveSquint(w http.ResponseWriter, r *http.Request) { s.study(w, r, s.studies.squinted) }
 
 // visible makes a list of texts safe to show.
 func visible(list ...string) []string {

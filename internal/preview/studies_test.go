@@ -31,9 +31,9 @@ func publishing(t testing.TB, s *site, text string) {
 	s.state.publish(reading{text: text}, d)
 }
 
-func lettered(t testing.TB, r *http.Response) letter {
+func lettered(t testing.TB, r *http.Response) tabMessage {
 	t.Helper()
-	var l letter
+	var l tabMessage
 	if r.StatusCode != 200 {
 		t.Fatalf("status %d: %s", r.StatusCode, body(r))
 	}
@@ -176,7 +176,7 @@ func TestSavedViews(t *testing.T) {
 			}
 		}
 		drawn[view] = text
-		if !bytes.Contains(asset("index.html"), []byte(`data-do="`+view+`"`)) {
+		if !bytes.Contains(asset("index.html"), []byte(`data-action="`+view+`"`)) {
 			t.Errorf("%s has no button", view)
 		}
 	}
@@ -202,9 +202,9 @@ func TestTextOfReportsIsText(t *testing.T) {
 // preview lives on.
 func TestBrokenReport(t *testing.T) {
 	t.Parallel()
-	r := reportSafely(newPlans(draw(seafarers, drawing{}).top, nil, ""), reporter{"any", func(*plans) reportTab {
+	r := reportSafely(newPlans(draw(seafarers, drawing{}).top, nil, ""), tabSource{Name: "any", make: func(*plans) reportTab {
 		var none []int
-		return reportTab{Says: fmt.Sprint(none[len(r0)])}
+		return reportTab{Intro: fmt.Sprint(none[len(r0)])}
 	}})
 	if text := string(encoded(r)); !strings.Contains(text, "Something broke") || !strings.Contains(text, "index out of range") || strings.Contains(text, ".go") {
 		t.Errorf("told: %s", text)

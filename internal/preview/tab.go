@@ -1,207 +1,168 @@
 package preview
 
 import (
-	"fmt"
-	"strings"
+	"encoding/binary"
+	"slices"
 
 	"eighthturn/internal/diagram"
-	"eighthturn/internal/document"
 	"eighthturn/layout"
 )
 
-// documentTab turns a document into what the page shows in a tab. What a section, row, item or paragraph is about is lit up when
-// it is pointed at; a figure is drawn when the row is chosen that it belongs to.
-func documentTab(name string, d document.Document) reportTab {
-	t := &tabWriter{reportTab: reportTab{Name: name}}
-	for i, s := range d.Sections {
-		if text, ok := introduction(s); ok && i == 0 {
-			t.Says = layout.Visible(text)
+// The page shows a report as sections of rows; a row highlights patches, faces or seams. A tab is made of a document, which
+// names what each part is about in the top's own numbers; the document knows nothing of the page, and the page nothing of what
+// the report is about. A tab is made when a page asks for it, after the picture was sent, again only when the top has changed,
+// and is read row by row with the pointer, the arrow keys or a finger. A row may have a diagram, which is drawn when the row is
+// chosen, or a file, which is made when it is saved.
+
+// reportTab is a report as the page shows it. All text is put into words and numbers already; the page does no sums.
+type reportTab struct {
+	Name       string       `json:"name"` // of its tab
+	Intro      string       `json:"intro,omitempty"`
+	Sections   []tabSection `json:"sections"`
+	Marks      []seamMark   `json:"marks,omitempty"`
+	Highlights []highlight  `json:"highlights,omitempty"` // what rows and marks highlight, each thing once; made of what they are about
+	Page       string       `json:"page,omitempty"`       // address of a page that is shown beneath its sections
+
+	Placed    bool                     `json:"-"` // it names lines of the layout, and is stale when they move
+	diagrams  []func() *diagram.Figure // by tabRow.Diagram
+	patchesAt func(marks []int) []int  // the patches that stand behind the numbers at a diagram's marks
+}
+
+// add appends sections that have rows. Their texts are made safe to show.
+func (r *reportTab) add(list ...tabSection) {
+	for _, s := range list {
+		if len(s.Rows) == 0 {
 			continue
 		}
-		t.section = section{Title: s.Title, Why: s.Depth == document.Why}
-		t.blocks(s.Blocks)
-		t.end()
-	}
-	return t.reportTab
-}
-
-// introduction is what a first section without a title says, if it is one paragraph.
-func introduction(s document.Section) (string, bool) {
-	if s.Title != "" || len(s.Blocks) != 1 {
-		return "", false
-	}
-	p, ok := s.Blocks[0].(document.Paragraph)
-	return p.Text.String(), ok
-}
-
-// tabWriter gathers the rows of a document.
-type tabWriter struct {
-	reportTab
-	section section
-}
-
-// end closes a section.
-func (t *tabWriter) end() {
-	t.add(t.section)
-	t.section = section{}
-}
-
-func (t *tabWriter) blocks(list []document.Block) {
-	for _, b := range list {
-		t.block(b)
-	}
-}
-
-func (t *tabWriter) block(b document.Block) {
-	switch v := b.(type) {
-	case document.Section:
-		if v.Title != "" {
-			t.put(row{Head: true, Cells: []string{v.Title}, Swatches: hexes(v.Swatches), Tone: toneOf(v.Tone)}, v.About)
+		s.Title = layout.Visible(s.Title)
+		for i := range s.Rows {
+			visible(s.Rows[i].Cells...)
+			visible(s.Rows[i].Under...)
 		}
-		t.blocks(v.Blocks)
-	case document.Heading:
-		t.put(row{Head: true, Cells: []string{v.Text}}, document.About{})
-	case document.Paragraph:
-		t.put(row{Cells: []string{v.Text.String()}, Tone: toneOf(v.Tone)}, v.About)
-	case document.List:
-		t.list(v)
-	case document.Source:
-		for _, line := range v.Lines {
-			t.put(row{Cells: []string{line}}, document.About{})
-		}
-	case document.Table:
-		t.table(v)
-	case document.Figure:
-		t.figure(v)
-	case document.Box:
-		t.put(row{Head: true, Cells: []string{v.Head()}}, document.About{})
-		t.blocks(v.Blocks)
-	case document.Together:
-		t.blocks(v.Blocks)
+		r.Sections = append(r.Sections, s)
 	}
 }
 
-// list is a row an item, what belongs to an item after it.
-func (t *tabWriter) list(l document.List) {
-	for i, item := range l.Items {
-		text := item.Text.String()
-		if l.Marker == document.Numbered {
-			text = fmt.Sprintf("%d. %s", max(l.First, 1)+i, text)
-		}
-		w := row{Cells: []string{text}, Head: allBold(item.Text), Tone: toneOf(item.Tone)}
-		rest := t.under(&w, item.Blocks)
-		t.put(w, item.About)
-		t.blocks(rest)
-	}
+// diagram gives a report a diagram, which is drawn when it is asked for.
+func (r *reportTab) diagram(draw func() *diagram.Figure) *int {
+	n := len(r.diagrams)
+	r.diagrams = append(r.diagrams, draw)
+	return &n
 }
 
-// under puts paragraphs beneath a row and a figure beside it, and gives the blocks that are rows of their own.
-func (t *tabWriter) under(w *row, list []document.Block) (rest []document.Block) {
-	for _, b := range list {
-		switch v := b.(type) {
-		case document.Figure:
-			w.Diagram = t.drawing(v)
-		case document.Paragraph:
-			w.Under = append(w.Under, v.Text.String())
-		case document.Together:
-			rest = append(rest, t.under(w, v.Blocks)...)
-		default:
-			rest = append(rest, b)
+// tabSection is rows under one heading.
+type tabSection struct {
+	Title string      `json:"title"`
+	Heads []tabColumn `json:"heads,omitempty"` // of the cells; none for text that runs on
+	Rows  []tabRow    `json:"rows"`
+	More  string      `json:"more,omitempty"` // where the rest is to be read
+	Why   bool        `json:"why,omitempty"`  // how it was judged: folded until it is asked for
+}
+
+// tabColumn is the head of one column of cells.
+type tabColumn struct {
+	Head   string `json:"head,omitempty"`
+	Number bool   `json:"number,omitempty"` // its cells are set flush right
+}
+
+// tabRow is one line of a report and what it is about.
+type tabRow struct {
+	Swatches  []string `json:"swatches,omitempty"` // colours shown before the first cell, #rrggbb
+	Cells     []string `json:"cells"`
+	Under     []string `json:"under,omitempty"` // smaller lines beneath
+	Head      bool     `json:"head,omitempty"`  // it names what the rows after it are about
+	Tone      tone     `json:"tone,omitempty"`
+	Highlight *int     `json:"highlight,omitempty"` // of the tab's; nil for nothing
+	Diagram   *int     `json:"diagram,omitempty"`   // by number; nil for none
+	Save      string   `json:"save,omitempty"`      // address of the file that it offers
+	As        string   `json:"as,omitempty"`        // the file's name
+
+	Patches []int `json:"-"` // by index, of the top
+	Faces   []int `json:"-"`
+	Seams   []int `json:"-"` // those of strip sets behind those between patches
+}
+
+// tone is how much a row asks for a look. It only adds to what the row says in words.
+type tone string
+
+const (
+	wrong    tone = "wrong"
+	doubtful tone = "doubtful"
+)
+
+// seamMark is seams that are marked in the view called vanishing, whether a row is pointed at or
+// not.
+type seamMark struct {
+	Label     string `json:"label"` // for the legend
+	Heavy     bool   `json:"heavy"` // a broad line, and not a thin dashed one
+	Highlight *int   `json:"highlight,omitempty"`
+
+	Seams []int `json:"-"`
+}
+
+// highlight is what may be highlighted, in the numbers that the page counts faces and seams by, run-length encoded: how many to
+// skip, how many to take, and so on.
+type highlight struct {
+	Faces []int32 `json:"faces,omitempty"`
+	Seams []int32 `json:"seams,omitempty"`
+}
+
+// fillHighlights fills in what the page needs to find what the rows and marks are about.
+func (r *reportTab) fillHighlights(n *pageNumbers) {
+	if r.Sections == nil {
+		r.Sections = []tabSection{} // which the page goes through
+	}
+	known := map[string]*int{}
+	for s := range r.Sections {
+		for i := range r.Sections[s].Rows {
+			w := &r.Sections[s].Rows[i]
+			w.Highlight = r.highlight(known, highlight{runLengths(n.facesOf(w.Patches, w.Faces)), runLengths(n.seamsOf(w.Seams))})
 		}
 	}
-	return rest
+	for i := range r.Marks {
+		r.Marks[i].Highlight = r.highlight(known, highlight{Seams: runLengths(n.seamsOf(r.Marks[i].Seams))})
+	}
 }
 
-// allBold says whether a text is all in bold type: it then names what stands beneath it.
-func allBold(text document.Text) bool {
-	for _, r := range text {
-		if !r.Bold {
-			return false
+// highlight is the number of what is to be highlighted, which is added if it is not known yet.
+func (r *reportTab) highlight(known map[string]*int, l highlight) *int {
+	if len(l.Faces)+len(l.Seams) == 0 {
+		return nil
+	}
+	key := string(l.key())
+	if known[key] == nil {
+		number := len(r.Highlights)
+		known[key] = &number
+		r.Highlights = append(r.Highlights, l)
+	}
+	return known[key]
+}
+
+// key is the same for what highlights the same.
+func (l *highlight) key() []byte {
+	b := binary.AppendUvarint(nil, uint64(len(l.Faces)))
+	for _, list := range [2][]int32{l.Faces, l.Seams} {
+		for _, n := range list {
+			b = binary.AppendUvarint(b, uint64(n))
 		}
 	}
-	return len(text) > 0
+	return b
 }
 
-// table is its rows. A section has the heads of its first table; another begins a section of its own.
-func (t *tabWriter) table(v document.Table) {
-	if t.section.Heads != nil {
-		t.end()
+// runLengths writes numbers, in any order, as skip, take, skip, take ….
+func runLengths(numbers []int32) []int32 {
+	if !slices.IsSorted(numbers) {
+		slices.Sort(numbers)
 	}
-	if len(v.Caption) > 0 {
-		t.put(row{Head: true, Cells: []string{v.Caption.String()}}, document.About{})
-	}
-	for _, c := range v.Columns {
-		if !c.Aside {
-			t.section.Heads = append(t.section.Heads, column{Head: c.Title, Number: c.Kind.Right()})
+	var list []int32
+	next := int32(0) // the first number that the list says nothing of
+	for _, n := range slices.Compact(numbers) {
+		if len(list) > 0 && n == next {
+			list[len(list)-1]++
+		} else {
+			list = append(list, n-next, 1)
 		}
+		next = n + 1
 	}
-	for _, r := range v.Rows {
-		w := row{Tone: toneOf(r.Tone)}
-		for i, c := range r.Cells {
-			w.Swatches = append(w.Swatches, hexes(c.Swatches)...)
-			text := c.Text.String()
-			switch {
-			case !v.Columns[i].Aside:
-				w.Cells = append(w.Cells, text)
-			case text != "":
-				w.Under = append(w.Under, v.Columns[i].Title+": "+text)
-			}
-		}
-		for _, under := range r.Under {
-			w.Under = append(w.Under, under.String())
-		}
-		if r.Figure != nil {
-			w.Diagram = t.drawing(*r.Figure)
-		}
-		t.put(w, r.About)
-	}
-	t.section.More = v.More.String()
-}
-
-// figure belongs to the row before it, or is a row of its own.
-func (t *tabWriter) figure(f document.Figure) {
-	if n := len(t.section.Rows); n > 0 && t.section.Rows[n-1].Diagram == nil {
-		t.section.Rows[n-1].Diagram = t.drawing(f)
-		return
-	}
-	t.put(row{Cells: []string{f.Caption.String()}, Diagram: t.drawing(f)}, f.About)
-}
-
-func (t *tabWriter) drawing(f document.Figure) *int {
-	if f.Marks != nil {
-		t.litBy = func(marks []int) []int {
-			var list []int
-			for _, n := range marks {
-				list = append(list, f.Marks[n]...)
-			}
-			return list
-		}
-	}
-	return t.diagram(func() *diagram.Figure { return f.Diagram() })
-}
-
-// put adds a row that is about something.
-func (t *tabWriter) put(w row, about document.About) {
-	w.Patches, w.Faces, w.Seams = about.Patches, about.Faces, about.Seams
-	t.Placed = t.Placed || about.Place != nil
-	t.section.Rows = append(t.section.Rows, w)
-}
-
-// toneOf is how the page marks a tone.
-func toneOf(t document.Tone) tone {
-	switch t {
-	case document.Wrong:
-		return wrong
-	case document.Doubtful:
-		return doubtful
-	}
-	return ""
-}
-
-func hexes(list []document.Swatch) []string {
-	var colors []string
-	for _, s := range list {
-		colors = append(colors, strings.ToLower(s.Colour.Hex()))
-	}
-	return colors
+	return list
 }

@@ -42,7 +42,7 @@ func TestRestarted(t *testing.T) {
 	p.load(r.address)
 	p.watching()
 	must(t, r.end())
-	p.until(`document.documentElement.classList.contains('away') && document.getElementById('link').innerText !== '' && document.title.startsWith('…')`)
+	p.until(`document.documentElement.classList.contains('disconnected') && document.getElementById('connection').innerText !== '' && document.title.startsWith('…')`)
 	if !eval[bool](p, `!!document.querySelector('g[fill="#b5532a"] path')`) {
 		t.Error("the picture is gone")
 	}
@@ -50,13 +50,13 @@ func TestRestarted(t *testing.T) {
 	put(t, r.file, strings.Replace(lanterns, "#b5532a", "#123456", 1))
 	port := portOf(t, r.address)
 	again := startOn(t, r.file, Options{Port: port})
-	p.until(`document.querySelector('g[fill="#123456"] path') && !document.documentElement.classList.contains('away')`)
+	p.until(`document.querySelector('g[fill="#123456"] path') && !document.documentElement.classList.contains('disconnected')`)
 	put(t, r.file, titled("after the restart"))
 	p.until(`document.getElementById('title').innerText === 'after the restart'`)
 	must(t, again.end())
-	p.until(`document.documentElement.classList.contains('away')`)
+	p.until(`document.documentElement.classList.contains('disconnected')`)
 	other := start(t, titled("another quilt"), Options{Port: port})
-	p.until(`document.getElementById('link').innerText.includes('another layout')`)
+	p.until(`document.getElementById('connection').innerText.includes('another layout')`)
 	if got := p.text("#title"); got != "after the restart" {
 		t.Errorf("the page shows %q", got)
 	}

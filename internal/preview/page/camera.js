@@ -1,11 +1,11 @@
 // Where the window stands before the quilt. It is kept in blocks, not in inches: whatever a
 // save changes, the block in the middle of the window stays there at its size on the screen.
 
-const most = 4000; // pixels that a block may grow to
+const maxBlock = 4000; // pixels that a block may grow to
 
 export class Camera {
   constructor() {
-    this.free = false; // the whole quilt, whatever its size
+    this.fitted = true; // the whole quilt, whatever its size
     this.u = 0; // blocks, across
     this.v = 0; // blocks, down
     this.block = 1; // pixels
@@ -13,32 +13,33 @@ export class Camera {
     this.height = 0;
   }
 
-  // fit is what the model is seen through: it is asked before each use.
-  fit(model) {
-    const { x, y } = model.grid, { columns, rows, width, height } = model.sheet;
+  // update reads the model's measures: it is called before each use.
+  update(model) {
+    const { x, y } = model.grid, { columns, rows, width, height } = model.quilt;
     this.sideX = (x[columns] - x[0]) / columns;
     this.sideY = (y[rows] - y[0]) / rows;
     this.x0 = x[0];
     this.y0 = y[0];
-    this.sheetWidth = width;
-    this.sheetHeight = height;
-    this.least = Math.min(this.width / width, this.height / height) * this.sideX * 0.94;
-    if (!this.free) this.whole();
+    this.quiltWidth = width;
+    this.quiltHeight = height;
+    this.fittedBlock = Math.min(this.width / width, this.height / height) * this.sideX * 0.94;
+    if (this.fitted) this.fit();
     this.clamp();
   }
 
-  whole() {
-    this.free = false;
-    this.block = this.least;
-    this.u = (this.sheetWidth / 2 - this.x0) / this.sideX;
-    this.v = (this.sheetHeight / 2 - this.y0) / this.sideY;
+  // fit shows the whole quilt.
+  fit() {
+    this.fitted = true;
+    this.block = this.fittedBlock;
+    this.u = (this.quiltWidth / 2 - this.x0) / this.sideX;
+    this.v = (this.quiltHeight / 2 - this.y0) / this.sideY;
   }
 
   clamp() {
-    this.block = Math.min(most, Math.max(this.least / 2, this.block));
-    const within = (v, from, to) => Math.min(to, Math.max(from, v));
-    this.u = within(this.u, -this.x0 / this.sideX, (this.sheetWidth - this.x0) / this.sideX);
-    this.v = within(this.v, -this.y0 / this.sideY, (this.sheetHeight - this.y0) / this.sideY);
+    this.block = Math.min(maxBlock, Math.max(this.fittedBlock / 2, this.block));
+    const clamped = (v, from, to) => Math.min(to, Math.max(from, v));
+    this.u = clamped(this.u, -this.x0 / this.sideX, (this.quiltWidth - this.x0) / this.sideX);
+    this.v = clamped(this.v, -this.y0 / this.sideY, (this.quiltHeight - this.y0) / this.sideY);
   }
 
   get scale() { return this.block / this.sideX; } // pixels a unit
@@ -60,18 +61,18 @@ export class Camera {
     return [ox + x * this.scale, oy + y * this.scale];
   }
 
-  // nearer zooms by a factor so that the pixel keeps its place on the quilt.
-  nearer(factor, px, py) {
+  // zoom zooms by a factor so that the pixel keeps its place on the quilt.
+  zoom(factor, px, py) {
     const [x, y] = this.toQuilt(px, py);
-    this.free = true;
-    this.block = Math.min(most, Math.max(this.least / 2, this.block * factor));
+    this.fitted = false;
+    this.block = Math.min(maxBlock, Math.max(this.fittedBlock / 2, this.block * factor));
     const [nx, ny] = this.toWindow(x, y);
-    this.move(px - nx, py - ny);
+    this.pan(px - nx, py - ny);
   }
 
-  // move drags the quilt by so many pixels.
-  move(dx, dy) {
-    this.free = true;
+  // pan moves the quilt by so many pixels.
+  pan(dx, dy) {
+    this.fitted = false;
     this.u -= dx / this.block;
     this.v -= dy / (this.scale * this.sideY);
     this.clamp();
@@ -82,13 +83,13 @@ export class Camera {
     const [px, py] = this.toWindow(x, y), margin = Math.min(60, this.width / 4, this.height / 4);
     const by = (p, size) => p < margin ? margin - p : p > size - margin ? size - margin - p : 0;
     const dx = by(px, this.width), dy = by(py, this.height);
-    if (this.free && (dx || dy)) this.move(dx, dy);
+    if (!this.fitted && (dx || dy)) this.pan(dx, dy);
   }
 
-  // kept is what is remembered over a reload of the page.
-  get kept() { return this.free ? { u: this.u, v: this.v, block: this.block } : null; }
-  set kept(k) {
-    if (!k || ![k.u, k.v, k.block].every(Number.isFinite)) return;
-    Object.assign(this, { u: k.u, v: k.v, block: k.block, free: true });
+  // saved is what is remembered over a reload of the page; null for the whole quilt.
+  get saved() { return this.fitted ? null : { u: this.u, v: this.v, block: this.block }; }
+  set saved(s) {
+    if (!s || ![s.u, s.v, s.block].every(Number.isFinite)) return;
+    Object.assign(this, { u: s.u, v: s.v, block: s.block, fitted: false });
   }
 }

@@ -3,9 +3,9 @@
 // face. Path data are made a look at a time and put together a region of blocks at a time, so
 // that a changed block costs its region and no more.
 
-import { closed, middle, roomiest } from './outline.js';
+import { pathData, centroid, inscribedCircle } from './geometry.js';
 
-const byRegion = 100; // blocks in a region, about
+const blocksPerRegion = 100; // about
 
 export class Model {
   constructor() {
@@ -18,9 +18,9 @@ export class Model {
     this.templates = [];
     this.looks = [];
     this.joins = new Map();
-    this.met = new Map();
+    this.joinPaths = new Map();
     this.cells = [];
-    this.sheet = null;
+    this.quilt = null;
     this.fabrics = [];
     this.grid = { x: [0], y: [0] };
     this.loose = { patches: [], seams: [] };
@@ -28,43 +28,43 @@ export class Model {
     this.regions = [];
   }
 
-  get shown() { return this.sheet !== null; }
+  get shown() { return this.quilt !== null; }
 
-  // apply takes a message and says what has changed: "regions" whose paths differ, or all of
-  // them if "anew"; "colours" of fabrics; "faces" that changed hands, as [cell, face].
+  // apply adds a message to the model and says what has changed: "regions" whose paths differ, or
+  // all of them if "anew"; "colours" of fabrics; "cells" with another look, as [cell, old look].
   apply(m) {
     const change = { applied: false, anew: false, regions: new Set(), colours: [], cells: [], fabrics: false };
     if (!m.picture || m.picture === this.revision && m.instance === this.instance) return change;
     if (m.base === 0 || m.base !== this.revision) {
-      if (m.base !== 0) throw new Error('told against a picture that is not here');
+      if (m.base !== 0) throw new Error('the message adds to a picture that is not here');
       const old = this.fabrics;
       this.clear();
       this.fabrics = old;
       change.anew = true;
     }
     change.applied = true;
-    this.take(m, change);
+    this.receive(m, change);
     this.revision = m.picture;
     this.instance = m.instance;
     return change;
   }
 
-  take(m, change) {
-    for (const t of m.templates ?? []) this.templates.push(prepared(t));
+  receive(m, change) {
+    for (const t of m.templates ?? []) this.templates.push(prepareTemplate(t));
     for (const l of m.looks ?? []) this.looks.push({ template: this.templates[l[0]], number: l[0], fabrics: l.slice(1) });
     for (const j of m.joins ?? []) this.joins.set(`${j.a}/${j.b}/${j.below}`, j.stretches);
-    if (m.sheet) this.sheet = m.sheet;
+    if (m.quilt) this.quilt = m.quilt;
     if (m.sources) this.sources = m.sources;
-    if (m.fabrics) this.takeFabrics(m.fabrics, change);
+    if (m.fabrics) this.receiveFabrics(m.fabrics, change);
     if (m.grid) { this.grid = m.grid; change.anew = true; }
-    if (m.cells) this.takeCells(m.cells, change);
+    if (m.cells) this.receiveCells(m.cells, change);
     for (let i = 0; i < (m.changed?.length ?? 0); i += 2) this.setCell(m.changed[i], m.changed[i + 1], change);
     if (m.loose) { this.loose = m.loose; change.regions.add(this.looseRegion()); }
     if (change.anew) this.regions = [];
     for (const r of change.regions) this.regions[r] = undefined;
   }
 
-  takeFabrics(list, change) {
+  receiveFabrics(list, change) {
     const old = this.fabrics;
     list.forEach((f, i) => {
       if (old[i]?.colour !== f.colour) change.colours.push(i);
@@ -74,7 +74,7 @@ export class Model {
     change.fabrics = true;
   }
 
-  takeCells(cells, change) {
+  receiveCells(cells, change) {
     if (change.anew || cells.length !== this.cells.length) {
       this.cells = cells;
       change.anew = true;
@@ -84,7 +84,7 @@ export class Model {
   }
 
   setCell(i, look, change) {
-    const { columns } = this.sheet;
+    const { columns } = this.quilt;
     change.cells.push([i, this.cells[i]]);
     this.cells[i] = look;
     change.regions.add(this.region(i));
@@ -94,23 +94,23 @@ export class Model {
 
   // Regions are squares of blocks; the last one holds what keeps to no block.
   get regionSide() {
-    const { columns, rows } = this.sheet;
-    return Math.max(4, Math.ceil(Math.sqrt(byRegion)), Math.ceil(Math.sqrt(columns * rows / 400)));
+    const { columns, rows } = this.quilt;
+    return Math.max(4, Math.ceil(Math.sqrt(blocksPerRegion)), Math.ceil(Math.sqrt(columns * rows / 400)));
   }
-  get regionsAcross() { return Math.ceil(this.sheet.columns / this.regionSide); }
-  looseRegion() { return this.regionsAcross * Math.ceil(this.sheet.rows / this.regionSide); }
+  get regionsAcross() { return Math.ceil(this.quilt.columns / this.regionSide); }
+  looseRegion() { return this.regionsAcross * Math.ceil(this.quilt.rows / this.regionSide); }
   region(cell) {
-    const side = this.regionSide, { columns } = this.sheet;
+    const side = this.regionSide, { columns } = this.quilt;
     return Math.floor(Math.floor(cell / columns) / side) * this.regionsAcross + Math.floor(cell % columns / side);
   }
 
-  // paths are the path data of a region: by fabric what shows and what lies under the seams.
+  // paths are the path data of a region: by fabric what shows and what lies beneath the seams.
   paths(region) {
     return this.regions[region] ??= region === this.looseRegion() ? this.loosePaths() : this.blockPaths(region);
   }
 
   *cellsOf(region) {
-    const side = this.regionSide, { columns, rows } = this.sheet;
+    const side = this.regionSide, { columns, rows } = this.quilt;
     const x0 = region % this.regionsAcross * side, y0 = Math.floor(region / this.regionsAcross) * side;
     for (let y = y0; y < Math.min(rows, y0 + side); y++) {
       for (let x = x0; x < Math.min(columns, x0 + side); x++) yield y * columns + x;
@@ -118,59 +118,59 @@ export class Model {
   }
 
   blockPaths(region) {
-    const cloth = [], under = [];
-    const { columns, rows } = this.sheet, side = this.regionSide;
+    const faces = [], beneath = [];
+    const { columns, rows } = this.quilt, side = this.regionSide;
     for (const i of this.cellsOf(region)) {
       const look = this.cells[i];
       if (look < 0) continue;
       const cx = i % columns, cy = Math.floor(i / columns), x = this.grid.x[cx], y = this.grid.y[cy];
       const made = this.lookPaths(this.looks[look]);
-      for (const p of made.cloth) put(cloth, p, x, y);
-      for (const p of made.under) put(under, p, x, y);
-      if (cx + 1 < columns) for (const p of this.meeting(look, this.cells[i + 1], 0, (cx + 1) % side === 0)) put(under, p, x, y);
-      if (cy + 1 < rows) for (const p of this.meeting(look, this.cells[i + columns], 1, (cy + 1) % side === 0)) put(under, p, x, y);
+      for (const p of made.faces) appendPath(faces, p, x, y);
+      for (const p of made.beneath) appendPath(beneath, p, x, y);
+      if (cx + 1 < columns) for (const p of this.pathsUnderJoin(look, this.cells[i + 1], 0, (cx + 1) % side === 0)) appendPath(beneath, p, x, y);
+      if (cy + 1 < rows) for (const p of this.pathsUnderJoin(look, this.cells[i + columns], 1, (cy + 1) % side === 0)) appendPath(beneath, p, x, y);
     }
-    return { cloth, under };
+    return { faces, beneath };
   }
 
   // lookPaths are a look's paths from its own corner, made once.
   lookPaths(look) {
-    if (look.made) return look.made;
-    const { template: t, fabrics } = look, cloth = new Path(), under = new Path();
-    t.faces.forEach((face, n) => cloth.add(fabrics[n], face));
+    if (look.paths) return look.paths;
+    const { template: t, fabrics } = look, faces = new Path(), beneath = new Path();
+    t.faces.forEach((face, n) => faces.add(fabrics[n], face));
     for (const [a, b, x1, y1, x2, y2] of t.inner) {
-      if (fabrics[a] !== fabrics[b]) under.add(Math.max(fabrics[a], fabrics[b]), [x1, y1, ...t.middles[b], x2, y2, ...t.middles[a]]);
+      if (fabrics[a] !== fabrics[b]) beneath.add(Math.max(fabrics[a], fabrics[b]), [x1, y1, ...t.centroids[b], x2, y2, ...t.centroids[a]]);
     }
-    return look.made = { cloth: cloth.list(), under: under.list() };
+    return look.paths = { faces: faces.list(), beneath: beneath.list() };
   }
 
-  // meeting is what lies under the seams between two neighbours. At the edge of a region the
+  // pathsUnderJoin is what lies beneath the seams between two neighbors. At the edge of a region the
   // same fabric on both sides is two paths, and needs something beneath as well.
-  meeting(a, b, below, edge) {
+  pathsUnderJoin(a, b, below, edge) {
     if (b < 0) return [];
     const key = `${a}/${b}/${below}/${edge}`;
-    let made = this.met.get(key);
+    let made = this.joinPaths.get(key);
     if (made) return made;
     const one = this.looks[a], other = this.looks[b], path = new Path();
     const dx = below ? 0 : this.side(), dy = below ? this.side() : 0;
     for (const [fa, fb, x1, y1, x2, y2] of this.joins.get(`${one.number}/${other.number}/${below}`) ?? []) {
       const f = one.fabrics[fa], g = other.fabrics[fb];
       if (f === g && !edge) continue;
-      const [mx, my] = other.template.middles[fb];
-      path.add(Math.max(f, g), [x1, y1, mx + dx, my + dy, x2, y2, ...one.template.middles[fa]]);
+      const [mx, my] = other.template.centroids[fb];
+      path.add(Math.max(f, g), [x1, y1, mx + dx, my + dy, x2, y2, ...one.template.centroids[fa]]);
     }
     made = path.list();
-    this.met.set(key, made);
+    this.joinPaths.set(key, made);
     return made;
   }
 
-  side() { return this.sheet.side; }
+  side() { return this.quilt.side; }
 
   loosePaths() {
-    const cloth = [], under = [];
+    const faces = [], beneath = [];
     for (const item of this.looseItems()) {
-      for (const p of this.lookPaths(item.look).cloth) put(cloth, p, item.x, item.y);
-      for (const p of this.lookPaths(item.look).under) put(under, p, item.x, item.y);
+      for (const p of this.lookPaths(item.look).faces) appendPath(faces, p, item.x, item.y);
+      for (const p of this.lookPaths(item.look).beneath) appendPath(beneath, p, item.x, item.y);
     }
     const s = this.loose.seams;
     for (let i = 0; i < s.length; i += 9) {
@@ -178,18 +178,18 @@ export class Model {
       const f = a.look.fabrics[s[i + 1]], g = b.look.fabrics[s[i + 3]];
       if (f === g && Math.min(a.number, b.number) >= this.cells.length) continue; // one path: nothing shows between
       path.add(Math.max(f, g), [ends[0], ends[1], ...this.reach(b, s[i + 3], ends), ends[2], ends[3], ...this.reach(a, s[i + 1], ends)]);
-      for (const p of path.list()) put(under, p, 0, 0);
+      for (const p of path.list()) appendPath(beneath, p, 0, 0);
     }
-    return { cloth, under };
+    return { faces, beneath };
   }
 
   // reach is how far into a face the shape under a seam goes: to the middle of a block's, and
   // straight in from the seam's middle where a face may be a long strip.
   reach(item, face, [x1, y1, x2, y2]) {
-    const t = item.look.template, [mx, my] = t.middles[face];
+    const t = item.look.template, [mx, my] = t.centroids[face];
     if (item.number < this.cells.length) return [item.x + mx, item.y + my];
-    const room = (t.rooms ??= t.faces.map((f) => roomiest(f).room))[face];
-    const x = (x1 + x2) / 2, y = (y1 + y2) / 2, length = Math.hypot(x2 - x1, y2 - y1), by = Math.min(room, length / 2) / length;
+    const radius = (t.radii ??= t.faces.map((f) => inscribedCircle(f).radius))[face];
+    const x = (x1 + x2) / 2, y = (y1 + y2) / 2, length = Math.hypot(x2 - x1, y2 - y1), by = Math.min(radius, length / 2) / length;
     const inwards = Math.sign((x2 - x1) * (item.y + my - y) - (y2 - y1) * (item.x + mx - x));
     return [Math.round(x - inwards * (y2 - y1) * by), Math.round(y + inwards * (x2 - x1) * by)];
   }
@@ -198,7 +198,7 @@ export class Model {
 
   // item is a cell, or, behind the last cell, a patch that stands for itself.
   item(number) {
-    const { columns } = this.sheet, cells = this.cells.length;
+    const { columns } = this.quilt, cells = this.cells.length;
     if (number < cells) {
       const cx = number % columns, cy = Math.floor(number / columns);
       return { number, look: this.looks[this.cells[number]], x: this.grid.x[cx], y: this.grid.y[cy], cell: number, border: -1, line: 0 };
@@ -233,16 +233,16 @@ export class Model {
       if (this.cells[i] < 0) continue;
       const { look, x, y } = this.item(i);
       for (const [, , x1, y1, x2, y2, strip] of look.template.inner) line(strip, x, y, x1, y1, x2, y2);
-      for (const [below, next] of this.neighbours(i)) {
+      for (const [below, next] of this.neighbors(i)) {
         for (const [, , x1, y1, x2, y2] of this.joinOf(look, next, below)) line(0, x, y, x1, y1, x2, y2);
       }
     }
   }
 
-  // neighbours are the blocks to the right of a block and below it: 0 or 1 for below, and the
+  // neighbors are the blocks to the right of a block and below it: 0 or 1 for below, and the
   // cell.
-  neighbours(cell) {
-    const { columns } = this.sheet, list = [];
+  neighbors(cell) {
+    const { columns } = this.quilt, list = [];
     if (cell % columns + 1 < columns && this.cells[cell + 1] >= 0) list.push([0, cell + 1]);
     if (this.cells[cell + columns] >= 0) list.push([1, cell + columns]);
     return list;
@@ -258,8 +258,8 @@ export class Model {
     if (made.outlines !== undefined) return made.outlines;
     const list = [];
     const add = ({ look, x, y }) => {
-      look.template.whole ??= wholePatches(look.template);
-      put(list, look.template.whole, x, y);
+      look.template.outlines ??= outlinesOfPatches(look.template);
+      appendPath(list, look.template.outlines, x, y);
     };
     if (region === this.looseRegion()) for (const item of this.looseItems()) add(item);
     else for (const i of this.cellsOf(region)) if (this.cells[i] >= 0) add(this.item(i));
@@ -269,19 +269,19 @@ export class Model {
   // ground is one shape of everything that is there.
   ground() {
     const rect = (x, y, u, v) => `M${x} ${y}H${u}V${v}H${x}Z`;
-    const { width, height, holes, columns, side } = this.sheet, { x, y } = this.grid;
+    const { width, height, holes, columns, side } = this.quilt, { x, y } = this.grid;
     if (!holes) return rect(0, 0, width, height);
     let d = '';
     this.cells.forEach((look, i) => {
       const cx = i % columns, cy = Math.floor(i / columns);
       if (look >= 0) d += rect(x[cx], y[cy], x[cx] + side, y[cy] + side);
     });
-    for (const item of this.looseItems()) for (const face of item.look.template.faces) d += closed(face, item.x, item.y);
+    for (const item of this.looseItems()) for (const face of item.look.template.faces) d += pathData(face, item.x, item.y);
     return d;
   }
 
-  // mostSeen is the fabric that covers most of the top.
-  mostSeen() {
+  // mainFabric is the fabric that covers most of the top.
+  mainFabric() {
     let best = 0;
     this.fabrics.forEach((f, i) => { if (f.share > this.fabrics[best].share) best = i; });
     return best;
@@ -304,15 +304,15 @@ class Path {
   list() { return [...this.of.values()]; }
 }
 
-function put(list, p, x, y) {
+function appendPath(list, p, x, y) {
   list[p.fabric] = (list[p.fabric] ?? '') + 'M' + (x + p.x) + ' ' + (y + p.y) + p.rest;
 }
 
-// prepared adds to a template what the page works out: middles of faces, and each patch's
+// prepareTemplate adds to a template what the page works out: centroids of faces, and each patch's
 // faces.
-function prepared(t) {
+function prepareTemplate(t) {
   t.inner ??= [];
-  t.middles = t.faces.map(middle);
+  t.centroids = t.faces.map(centroid);
   let first = 0;
   for (const p of t.patches) {
     p.first = first;
@@ -321,8 +321,8 @@ function prepared(t) {
   return t;
 }
 
-// wholePatches is a template's patches without the seams of strip sets.
-function wholePatches(t) {
+// outlinesOfPatches is a template's patches without the seams of strip sets.
+function outlinesOfPatches(t) {
   const path = new Path();
   for (const p of t.patches) path.add(0, patchOutline(t, p));
   return path.list()[0];

@@ -2,29 +2,29 @@
 
 let busy = false; // one at a time
 
-// save fetches a row's file and hands it to the browser under its name; tell says how it goes.
-export async function save({ save: address, as }, tell) {
+// save fetches a row's file and hands it to the browser under its name; onStatus gets how it goes.
+export async function save({ save: address, as: name }, onStatus) {
   if (busy) return;
   busy = true;
-  tell('making it …');
+  onStatus('making it …');
   try {
-    const answer = await fetch(address);
-    if (answer.ok) {
-      hand(await answer.blob(), as);
-      tell(`saved as ${as}`);
+    const response = await fetch(address);
+    if (response.ok) {
+      download(await response.blob(), name);
+      onStatus(`saved as ${name}`);
     } else {
-      tell((await answer.text()).trim());
+      onStatus((await response.text()).trim());
     }
   } catch {
-    tell('The preview does not answer.');
+    onStatus('The preview does not answer.');
   }
   busy = false;
 }
 
-function hand(blob, as) {
+function download(blob, name) {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(blob);
-  link.download = as;
+  link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }

@@ -1,27 +1,30 @@
-// The views, and what is said beneath the picture in each.
+// The views, and the caption of a picture in each.
 
-import { make } from './panel.js';
+import { make } from './dom.js';
 
 // views by name, in the order of their buttons: the letter that chooses it.
 export const views = { colour: 'c', value: 'v', line: 'l', squint: 'u', vanishing: 'a', protan: 'p', deutan: 'd', tritan: 't' };
 
-// legend is what is said of a view: nothing of a plain one that stands alone. Marks are those
-// of the reports, null while they are worked out; away is how far off the squint stands.
-export function legend(view, { sheet, marks, squinted, alone }) {
-  const name = alone ? [] : [make('span', view)];
+// viewName is the name of a view as people read it.
+export const viewName = (view) => view === 'colour' ? 'color' : view;
+
+// captionOf is the caption of a picture: nothing for a plain view that is shown singly. Marks are those
+// of the report, null while they are worked out; away is how far off the squint stands.
+export function captionOf(view, { quilt, marks, hasSquint, single }) {
+  const name = single ? [] : [make('span', viewName(view))];
   switch (view) {
     case 'squint':
-      return [...name, `as from ${sheet?.away ?? ''}, with eyes half shut${squinted ? '' : ' …'}`];
+      return [...name, `as from ${quilt?.away ?? ''}, with eyes half shut${hasSquint ? '' : ' …'}`];
     case 'vanishing':
       return [...name, ...marks ? marks.map(sample) : ['looking for seams that are hard to see …']];
     case 'protan': case 'deutan': case 'tritan':
-      return [alone ? `as ${view} eyes see it` : view];
+      return [single ? `as ${view} eyes see it` : view];
   }
   return name;
 }
 
-function sample({ says, heavy }) {
+function sample({ label, heavy }) {
   const e = make('span', undefined, { class: `sample ${heavy ? 'heavy' : 'thin'}` });
-  e.append(make('i', undefined, { 'aria-hidden': 'true' }), says);
+  e.append(make('i', undefined, { 'aria-hidden': 'true' }), label);
   return e;
 }

@@ -1,26 +1,26 @@
-// Which patch lies at a place, found from the outlines and not from the document.
+// Which patch lies at a place, found from the outlines and not from the document; what is found of it.
 
 import { patchOutline } from './model.js';
-import { closed } from './outline.js';
+import { pathData } from './geometry.js';
 
 // patchAt is the patch at a place of the quilt, in units, or null.
 export function patchAt(model, x, y) {
   if (!model.shown) return null;
-  const { columns, rows } = model.sheet;
-  const cx = slot(model.grid.x, x), cy = slot(model.grid.y, y);
+  const { columns, rows } = model.quilt;
+  const cx = interval(model.grid.x, x), cy = interval(model.grid.y, y);
   if (cx >= 0 && cy >= 0 && cx < columns && cy < rows && model.cells[cy * columns + cx] >= 0) {
     const found = within(model.item(cy * columns + cx), x, y);
     if (found) return found;
   }
   for (const item of model.looseItems()) {
-    const found = within(item, x, y);
+    const found = patchOfItem(item, x, y);
     if (found) return found;
   }
   return null;
 }
 
-// slot is the number of the gap between grid lines that holds v, -1 for none.
-function slot(lines, v) {
+// interval is the number of the gap between grid lines that holds v, -1 for none.
+function interval(lines, v) {
   const last = lines.length - 1;
   if (v < lines[0] || v > lines[last]) return -1;
   const guess = Math.min(last - 1, Math.floor((v - lines[0]) / (lines[last] - lines[0]) * last));
@@ -29,17 +29,17 @@ function slot(lines, v) {
   return guess;
 }
 
-function within(item, x, y) {
+function patchOfItem(item, x, y) {
   const t = item.look.template;
   for (let n = 0; n < t.patches.length; n++) {
-    if (inside(patchOutline(t, t.patches[n]), x - item.x, y - item.y)) return { item: item.number, patch: n };
+    if (contains(patchOutline(t, t.patches[n]), x - item.x, y - item.y)) return { item: item.number, patch: n };
   }
   return null;
 }
 
-// inside says whether a place lies in a convex outline, clockwise on screen, or on its edge;
+// contains says whether a place lies in a convex outline, clockwise on screen, or on its edge;
 // a unit off counts as on it, since outlines are rounded to units.
-function inside(p, x, y) {
+function contains(p, x, y) {
   for (let i = 0; i < p.length; i += 2) {
     const j = (i + 2) % p.length;
     const dx = p[j] - p[i], dy = p[j + 1] - p[i + 1];
@@ -51,11 +51,11 @@ function inside(p, x, y) {
 // outlineOf is the path data of a patch.
 export function outlineOf(model, at) {
   const item = model.item(at.item), t = item.look.template;
-  return closed(patchOutline(t, t.patches[at.patch]), item.x, item.y);
+  return pathData(patchOutline(t, t.patches[at.patch]), item.x, item.y);
 }
 
-// middleOf is a place inside a patch.
-export function middleOf(model, at) {
+// centerOf is a place inside a patch.
+export function centerOf(model, at) {
   const item = model.item(at.item), t = item.look.template, p = patchOutline(t, t.patches[at.patch]);
   let x = 0, y = 0;
   for (let i = 0; i < p.length; i += 2) { x += p[i]; y += p[i + 1]; }
@@ -69,10 +69,10 @@ export function exists(model, at) {
   return at.patch < model.item(at.item).look.template.patches.length;
 }
 
-// step walks from a patch to the next one in a direction.
-export function step(model, at, dx, dy) {
-  const [x, y] = middleOf(model, at), by = model.side() / 40;
-  const reach = Math.hypot(model.sheet.width, model.sheet.height) / by;
+// neighborOf is the next patch in a direction, or the patch itself where there is none.
+export function neighborOf(model, at, dx, dy) {
+  const [x, y] = centerOf(model, at), by = model.side() / 40;
+  const reach = Math.hypot(model.quilt.width, model.quilt.height) / by;
   for (let n = 1; n < reach; n++) {
     const next = patchAt(model, x + dx * by * n, y + dy * by * n);
     if (next && (next.item !== at.item || next.patch !== at.patch)) return next;
@@ -80,20 +80,20 @@ export function step(model, at, dx, dy) {
   return at;
 }
 
-// facts are what can be told of a patch.
-export function facts(model, at) {
+// factsOf is what the page shows of a patch.
+export function factsOf(model, at) {
   const item = model.item(at.item), t = item.look.template, p = t.patches[at.patch];
   const fabrics = item.look.fabrics.slice(p.first, p.first + p.count).map((f) => model.fabrics[f]);
-  const known = { fabrics, shape: p.shape, role: p.role, finished: p.finished, cut: p.cut, line: item.line };
+  const facts = { fabrics, shape: p.shape, role: p.role, finished: p.finished, cut: p.cut, line: item.line };
   if (item.cell >= 0) {
-    const { columns } = model.sheet, row = Math.floor(item.cell / columns);
+    const { columns } = model.quilt, row = Math.floor(item.cell / columns);
     const kind = model.sources.kinds[model.sources.cells[item.cell]];
-    known.place = `row ${row + 1}, column ${item.cell % columns + 1}`;
-    if (kind) known.block = `${kind.label}, ${kind.kind}`;
-    if (item.number < model.cells.length) known.line = kind?.lines[at.patch] ?? 0;
-    known.row = model.sources.rows[row] ?? 0;
+    facts.place = `row ${row + 1}, column ${item.cell % columns + 1}`;
+    if (kind) facts.block = `${kind.label}, ${kind.kind}`;
+    if (item.number < model.cells.length) facts.line = kind?.lines[at.patch] ?? 0;
+    facts.row = model.sources.rows[row] ?? 0;
   } else {
-    known.place = item.border >= 0 ? `border ${item.border + 1}, from the inside out` : 'between the blocks';
+    facts.place = item.border >= 0 ? `border ${item.border + 1}, from the inside out` : 'between the blocks';
   }
-  return known;
+  return facts;
 }

@@ -1,0 +1,16 @@
+// Elements of the page.
+
+export const byId = (id) => document.getElementById(id);
+
+export function make(name, text, attributes = {}) {
+  const e = document.createElement(name);
+  if (text !== undefined) e.textContent = text;
+  for (const [key, value] of Object.entries(attributes)) e.setAttribute(key, value);
+  return e;
+}
+
+export function swatch(colour) {
+  const e = make('span', undefined, { class: 'swatch', 'aria-hidden': 'true' });
+  e.style.setProperty('--fabric', colour);
+  return e;
+}

@@ -1,0 +1,236 @@
+// One drawing of the quilt: the model's paths as SVG, in one of the views. Beneath everything
+// lies the ground in one colour; on it, under each seam, a shape in that one of its two
+// fabrics which is painted first afterwards; then the fabrics, the last of the layout first.
+// So a pixel that a seam crosses mixes the two colours of the seam and never the ground.
+
+const svgNamespace = 'http://www.w3.org/2000/svg';
+
+function element(name, parent, attributes = {}) {
+  const e = document.createElementNS(svgNamespace, name);
+  for (const [key, value] of Object.entries(attributes)) e.setAttribute(key, value);
+  parent?.append(e);
+  return e;
+}
+
+// viewColours are the colours of a fabric by view; those of colour vision are the program's own.
+const gray = (f) => f.grey, own = (f) => f.colour;
+const viewColours = { colour: own, line: own, value: gray, squint: gray, vanishing: gray };
+
+export class Drawing {
+  constructor(model) {
+    this.model = model;
+    this.view = 'colour';
+    this.seams = false;
+    this.svg = element('svg', null, { role: 'img' });
+    this.camera = element('g', this.svg);
+    this.painted = element('g', this.camera);
+    this.ground = element('path', this.painted);
+    this.beneath = element('g', this.painted, { 'shape-rendering': 'crispEdges' }); // quicker, and covered
+    this.faces = element('g', this.painted);
+    this.squint = element('image', this.camera, { preserveAspectRatio: 'none' });
+    this.lines = element('g', this.camera, { class: 'lines' });
+    this.letters = element('g', this.camera, { class: 'letters' });
+    // What comes and goes lies in an overlay, so that the faces are not painted again.
+    this.overlay = element('svg', null, { class: 'overlay', 'aria-hidden': 'true' });
+    this.overlayCamera = element('g', this.overlay);
+    this.marks = element('g', this.overlayCamera, { class: 'marks' });
+    const path = (name) => element('path', this.overlayCamera, { class: name, d: '' });
+    this.dim = path('dim');
+    [this.highlightEdge, this.highlighted] = ['highlight-edge', 'highlight'].map((name) => element('g', this.overlayCamera, { class: name }));
+    [this.flash, this.outlineHalo, this.outline] = ['flash', 'outline-halo', 'outline'].map(path);
+    this.clear();
+  }
+
+  clear() {
+    this.parts = { beneath: [], faces: [] };
+    this.beneath.replaceChildren();
+    this.faces.replaceChildren();
+    this.lines.replaceChildren();
+    this.letters.replaceChildren();
+    this.lineGroups = null;
+    this.linesOf = '';
+  }
+
+  // update draws what changed; see Model.apply.
+  update(change) {
+    const { model } = this;
+    if (!model.shown) return;
+    if (change.anew) this.clear();
+    this.addGroups();
+    this.svg.setAttribute('aria-label', `${model.quilt.title || 'Quilt top'}, ${model.quilt.size}, ${model.quilt.blocks}`);
+    if (change.anew || change.colours.length) this.fillFabrics();
+    const regions = change.anew ? range(model.looseRegion() + 1) : change.regions;
+    for (const r of regions) this.updateRegion(r);
+    if (change.anew) setAttribute(this.ground, 'd', model.ground());
+    if (change.anew) this.linesOf = '';
+    this.showLines(regions);
+  }
+
+  // addGroups keeps a group for each fabric: beneath in the layout's order, above against it.
+  addGroups() {
+    for (let f = this.parts.faces.length; f < this.model.fabrics.length; f++) {
+      this.parts.beneath[f] = { group: element('g', this.beneath), paths: [] };
+      this.parts.faces[f] = { group: element('g', null), paths: [] };
+      this.faces.prepend(this.parts.faces[f].group);
+    }
+  }
+
+  fillFabrics() {
+    this.addGroups();
+    const colourOf = viewColours[this.view] ?? ((f) => f.seen[this.view] ?? f.colour);
+    this.model.fabrics.forEach((f, i) => {
+      const colour = colourOf(f);
+      setAttribute(this.parts.beneath[i].group, 'fill', colour);
+      setAttribute(this.parts.faces[i].group, 'fill', colour);
+    });
+    const main = this.model.fabrics[this.model.mainFabric()];
+    setAttribute(this.ground, 'fill', this.view === 'line' ? '#ffffff' : colourOf(main));
+  }
+
+  updateRegion(r) {
+    if (this.view === 'line') {
+      (this.outdated ??= new Set()).add(r);
+      return;
+    }
+    const { faces, beneath } = this.model.paths(r);
+    for (let f = 0; f < this.model.fabrics.length; f++) {
+      setPath(this.parts.beneath[f], r, beneath[f]);
+      setPath(this.parts.faces[f], r, faces[f]);
+    }
+  }
+
+  show(view, seams) {
+    const recoloured = view !== this.view;
+    this.view = view;
+    this.seams = seams;
+    if (!this.model.shown) return;
+    for (const g of [this.beneath, this.faces]) g.style.display = view === 'line' ? 'none' : '';
+    this.lines.classList.toggle('black', view === 'line');
+    if (view !== 'line') this.letters.replaceChildren();
+    if (recoloured) this.fillFabrics();
+    if (view !== 'line' && this.outdated) {
+      for (const r of this.outdated) this.updateRegion(r);
+      this.outdated = undefined;
+    }
+    this.showLines([]);
+  }
+
+  // showLines draws seams, or in the line view the outlines of patches, where they are wanted.
+  showLines(regions) {
+    const wanted = this.view === 'line' ? 'outlines strips' : this.seams ? 'seams strips' : '';
+    if (wanted !== this.linesOf) {
+      this.lines.replaceChildren();
+      this.lineGroups = {};
+      for (const name of wanted.split(' ').filter(Boolean)) {
+        this.lineGroups[name] = { group: element('g', this.lines, { class: name }), paths: [] };
+      }
+      this.linesOf = wanted;
+      regions = range(this.model.looseRegion() + 1);
+    }
+    for (const r of regions) {
+      for (const [name, part] of Object.entries(this.lineGroups ?? {})) {
+        setPath(part, r, name === 'outlines' ? this.model.outlinePath(r) : this.model.seamPaths(r)[name]);
+      }
+    }
+  }
+
+  place(x, y, scale) {
+    for (const camera of [this.camera, this.overlayCamera]) setAttribute(camera, 'transform', `translate(${x} ${y}) scale(${scale})`);
+    const block = this.model.quilt?.side ?? 0, strokeScale = Math.min(1, Math.max(0.35, block * scale / 40)).toFixed(2); // thinner where blocks are small
+    if (this.strokeScale !== strokeScale) this.overlay.style.setProperty('--stroke-scale', this.strokeScale = strokeScale);
+  }
+
+  // showOutline draws the outline of the patch that is pointed at or held.
+  showOutline(d) {
+    setAttribute(this.outlineHalo, 'd', d);
+    setAttribute(this.outline, 'd', d);
+  }
+
+  // showSquint lays the squint picture over the faces, or takes it away; url is null for none.
+  showSquint(url) {
+    if (!url || this.view !== 'squint') {
+      this.squint.removeAttribute('href');
+      return;
+    }
+    setAttribute(this.squint, 'width', String(this.model.quilt.width));
+    setAttribute(this.squint, 'height', String(this.model.quilt.height));
+    setAttribute(this.squint, 'href', url);
+  }
+
+  // markSeams marks seams: a list of { heavy, paths }, the heavy ones on top.
+  markSeams(list) {
+    this.marks.replaceChildren();
+    for (const { heavy, paths } of list.toSorted((a, b) => a.heavy - b.heavy)) {
+      for (const name of ['seam-edge', 'seam-mark']) setPaths(element('g', this.marks, { class: `${name} ${heavy ? 'heavy' : 'thin'}` }), paths);
+    }
+  }
+
+  // highlight dims all but some faces, '' for none, and draws some seams boldly.
+  highlight(faces, seams) {
+    this.overlay.classList.toggle('highlighting', faces !== '' || seams.length > 0);
+    setAttribute(this.dim, 'd', faces ? this.model.ground() + faces : '');
+    setPaths(this.highlightEdge, seams);
+    setPaths(this.highlighted, seams);
+  }
+
+  // isolate fades every fabric but one; -1 shows all.
+  isolate(fabric) {
+    this.parts.faces.forEach((p, f) => p.group.classList.toggle('faded', fabric >= 0 && f !== fabric));
+    this.beneath.classList.toggle('faded', fabric >= 0);
+    this.squint.style.display = fabric >= 0 ? 'none' : '';
+  }
+
+  // showLetters writes each letter at its places: one text for all of one size.
+  showLetters(bySize) {
+    this.letters.replaceChildren();
+    for (const [size, { letters, x, y }] of bySize) {
+      const t = element('text', this.letters, { 'font-size': size, x: x.join(' '), y: y.join(' ') });
+      t.textContent = letters.join('');
+    }
+  }
+
+  // pulse shows once what has changed.
+  pulse(d, fabrics) {
+    setAttribute(this.flash, 'd', d);
+    const animated = [this.flash, ...fabrics.map((f) => this.parts.faces[f]?.group).filter(Boolean)];
+    for (const e of animated) {
+      e.classList.remove('pulse');
+      e.getBoundingClientRect(); // so that the same class begins anew
+      e.classList.add('pulse');
+    }
+  }
+
+  // fitForPrint lays the drawing out for paper: all of it, whatever the window shows.
+  fitForPrint(on) {
+    const { width, height } = this.model.quilt ?? { width: 1, height: 1 };
+    for (const svg of [this.svg, this.overlay]) {
+      if (on) svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
+      else svg.removeAttribute('viewBox');
+    }
+    if (on) this.place(0, 0, 1);
+  }
+}
+
+function range(n) { return Array.from({ length: n }, (_, i) => i); }
+
+function setPaths(group, paths) {
+  group.replaceChildren();
+  for (const d of paths) element('path', group, { d });
+}
+
+function setAttribute(e, key, value) {
+  if (e.getAttribute(key) !== value) e.setAttribute(key, value);
+}
+
+// setPath gives a part its path for a region, and takes it away where there is none.
+function setPath(part, region, d) {
+  const old = part.paths[region];
+  if (!d) {
+    old?.e.remove();
+    part.paths[region] = undefined;
+  } else if (!old) {
+    part.paths[region] = { d, e: element('path', part.group, { d }) };
+  } else if (old.d !== d) {
+    old.e.setAttribute('d', old.d = d);
+  }
+}

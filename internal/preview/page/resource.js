@@ -1,0 +1,62 @@
+// What the program works out of a picture after it has sent it: reports, diagrams, the squint
+// picture. A resource is loaded when it is to be seen, after the newest picture was painted, and
+// shown only beside the very picture that it was made of.
+
+const timeout = 30_000; // milliseconds
+
+const afterPaint = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+
+export class Resource {
+  // path is an address that a query may be added to, or a function that gives one. wanted says
+  // whether it is in sight; parse turns a response into content; onChange gets the content, or
+  // null as soon as it is of an older picture; discard gets what came too late to be shown.
+  constructor(model, path, { wanted, parse, onChange, discard = () => {} }) {
+    Object.assign(this, { model, path, wanted, parse, onChange, discard });
+    this.key = ''; // of the content that is at hand
+    this.loadedURL = ''; // '' for nothing
+  }
+
+  get url() {
+    const path = typeof this.path === 'function' ? this.path() : this.path;
+    return `${path}${path.includes('?') ? '&' : '?'}instance=${this.model.instance}&picture=${this.model.revision}`;
+  }
+
+  // refresh is called when the picture or what is looked at has changed.
+  refresh() {
+    if (this.loadedURL && this.loadedURL !== this.url) {
+      this.loadedURL = '';
+      this.onChange(null);
+    }
+    if (!this.loadedURL && this.model.revision && this.wanted()) this.load();
+  }
+
+  // load fetches the newest, one request at a time.
+  async load() {
+    if (this.loading) return;
+    this.loading = true;
+    let url;
+    do {
+      await afterPaint();
+      url = this.url;
+      try {
+        await this.fetch(url);
+      } catch (e) {
+        if (!(e instanceof TypeError) && e.name !== 'TimeoutError' && e.name !== 'AbortError') console.error(e);
+      }
+    } while (url !== this.url && this.wanted());
+    this.loading = false;
+  }
+
+  // A response that it is not the newest needs nothing: the newest is on its way, and refreshes.
+  async fetch(url) {
+    const response = await fetch(`${url}&key=${this.key}`, { signal: AbortSignal.timeout(timeout), priority: 'low' });
+    if (!response.ok) return;
+    const content = await this.parse(response);
+    if (url !== this.url) {
+      this.discard(content);
+      return;
+    }
+    this.loadedURL = url;
+    this.onChange(content);
+  }
+}

@@ -1,0 +1,75 @@
+// The words beside the picture: the patch that is pointed at, the fabrics, the keys.
+
+import { byId, make, swatch } from './dom.js';
+
+// showPatch shows the facts of a patch; null clears them.
+export function showPatch(facts, pinned) {
+  const box = byId('patch');
+  box.classList.toggle('pinned', pinned);
+  if (!facts) {
+    box.replaceChildren(make('p', 'Point at a patch to see what it is. A click holds it.', { class: 'hint' }));
+    return;
+  }
+  const list = make('dl');
+  const row = (term, ...content) => {
+    const d = make('dd');
+    d.append(...content);
+    list.append(make('dt', term), d);
+  };
+  const title = make('h2', facts.shape);
+  if (pinned) title.append(make('span', 'held', { class: 'held' }));
+  for (const f of facts.fabrics) {
+    row(facts.fabrics.length > 1 ? 'strip' : 'fabric', swatch(f.colour), f.name + (f.print ? `, ${f.print}` : ''));
+  }
+  row('value', facts.fabrics.map((f) => f.value.toFixed(0)).join(', '));
+  row('role', facts.role);
+  row('finished', facts.finished);
+  row('cut', facts.cut);
+  if (facts.block) row('block', facts.block);
+  row('place', facts.place);
+  row('layout', facts.row && facts.row !== facts.line ? `line ${facts.line}, grid row in line ${facts.row}` : `line ${facts.line}`);
+  box.replaceChildren(title, list);
+}
+
+// spokenFacts is the same in one sentence.
+export function spokenFacts(facts) {
+  const fabrics = facts.fabrics.map((f) => `${f.name}, value ${f.value.toFixed(0)}`).join('; ');
+  return `${facts.shape}, ${fabrics}, ${facts.role}, ${facts.place}, finished ${facts.finished}, line ${facts.line}`;
+}
+
+// showFabrics lists the fabrics from dark to light; onIsolate gets the one that is to be seen by itself.
+export function showFabrics(fabrics, isolated, onIsolate) {
+  const order = fabrics.map((f, i) => ({ ...f, i })).filter((f) => f.share > 0).sort((a, b) => a.value - b.value || a.i - b.i);
+  const rows = order.map((f) => {
+    const item = make('li'), button = make('button', undefined, { 'aria-pressed': String(f.i === isolated), title: `line ${f.line}: show where it is` });
+    const name = make('span', undefined, { class: 'name' });
+    name.append(make('b', f.name));
+    if (f.print) name.append(make('i', f.print));
+    const share = make('span', `${f.share.toFixed(1)} %`, { class: 'share' });
+    const bar = make('span', undefined, { class: 'bar', 'aria-hidden': 'true' });
+    bar.style.width = `${f.share}%`;
+    button.append(swatch(f.colour), name, make('span', f.value.toFixed(0), { class: 'value', title: 'value' }), share, bar);
+    button.addEventListener('click', () => onIsolate(f.i));
+    item.append(button);
+    return item;
+  });
+  byId('fabrics').replaceChildren(...rows);
+}
+
+const keys = [
+  ['c v l', 'color, value, line'], ['u a', 'squint, seams that vanish'], ['p d t', 'as protan, deutan, tritan eyes see it'],
+  ['shift with these', 'the view on the right'], ['s', 'seams'], ['b', 'both views, side by side'],
+  ['r', 'reports; there ↑ ↓ go from row to row, ← → from tab to tab'],
+  ['+ −', 'nearer, farther, at the pointer'], ['w 0', 'whole quilt'], ['arrows', 'from patch to patch'],
+  ['shift with arrows', 'move the quilt'], ['Enter', 'hold the patch, or the row'], ['Esc', 'let go'], ['n', 'flash what the last save changed'],
+  ['f', 'fold the faults away'], ['k', 'these keys'],
+];
+
+export function showKeys(on) {
+  const box = byId('keys');
+  box.hidden = !on;
+  if (!on) return;
+  const list = make('dl');
+  for (const [key, effect] of keys) list.append(make('dt', key), make('dd', effect));
+  box.replaceChildren(list);
+}

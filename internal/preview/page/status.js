@@ -1,0 +1,62 @@
+// How things stand: faults over the picture, the title, the connection.
+
+import { byId, make } from './dom.js';
+
+// showFaults shows faults and problems over the picture, as the terminal does.
+export function showFaults(m, folded) {
+  const list = m.faults.map((f) => faultBox(f));
+  if (m.more) list.push(make('p', `and ${m.more} more`));
+  if (m.problem) list.unshift(make('pre', m.inside ? `Something broke inside eighthturn. Please report it with the layout.\n${m.problem}` : sentence(m.problem)));
+  const box = byId('faults');
+  box.hidden = list.length === 0;
+  box.classList.toggle('blocking', m.errors > 0 || m.problem !== '');
+  const title = byId('faults-title');
+  title.setAttribute('aria-expanded', String(!folded));
+  const since = m.picture && m.picture !== m.revision && (m.errors || m.problem) ? '. The picture is from before' : '';
+  title.textContent = heading(m) + since;
+  byId('faults-list').hidden = folded;
+  byId('faults-list').replaceChildren(...list);
+}
+
+function sentence(text) { return text.charAt(0).toUpperCase() + text.slice(1) + '.'; }
+
+function heading(m) {
+  const count = (n, word) => n === 0 ? '' : n === 1 ? `1 ${word}` : `${n} ${word}s`;
+  if (m.inside) return 'Internal fault';
+  if (m.problem) return 'No layout';
+  return [count(m.errors, 'error'), count(m.warnings, 'warning')].filter(Boolean).join(', ');
+}
+
+// faultBox marks the lines of one fault: what is wrong, the source, the carets with the hint.
+function faultBox(f) {
+  const pre = make('pre', undefined, { class: f.severity });
+  f.text.trimEnd().split('\n').forEach((line, i) => {
+    if (i > 0) pre.append('\n');
+    const kind = /^ *\d+ \| /.test(line) ? 'source' : /^ *\| /.test(line) ? 'carets' : 'message';
+    pre.append(make('span', line, { class: kind }));
+  });
+  return pre;
+}
+
+// showTitle says in the window's title and icon how things stand.
+export function showTitle(m, quilt, status) {
+  const name = quilt?.title ? `${quilt.title} · ${m.file}` : m.file;
+  const blocking = m.errors > 0 || m.problem !== '';
+  const prefix = status !== 'open' ? '… ' : blocking ? `✕ ${heading(m)} · ` : '';
+  document.title = prefix + name;
+  byId('title').textContent = quilt?.title || m.file;
+  byId('facts').textContent = quilt ? [quilt.size, quilt.blocks, `${quilt.patches} patches`, quilt.title ? m.file : ''].filter(Boolean).join(' · ') : '';
+  const icon = status !== 'open' ? '/icon-disconnected.svg' : blocking ? '/icon-fault.svg' : '/icon.svg';
+  if (byId('icon').getAttribute('href') !== icon) byId('icon').setAttribute('href', icon);
+}
+
+const statusTexts = {
+  open: '', lost: 'The preview does not answer. The picture may be old; trying again.',
+  refused: 'The preview asks for its key. Open the address that the terminal shows now.',
+};
+
+// showConnection says whether the program is heard; any other status is the text itself.
+export function showConnection(status) {
+  const text = statusTexts[status] ?? status;
+  if (byId('connection').textContent !== text) byId('connection').textContent = text;
+}
