@@ -9,7 +9,7 @@ export function patchAt(model, x, y) {
   const { columns, rows } = model.quilt;
   const cx = interval(model.grid.x, x), cy = interval(model.grid.y, y);
   if (cx >= 0 && cy >= 0 && cx < columns && cy < rows && model.cells[cy * columns + cx] >= 0) {
-    const found = within(model.item(cy * columns + cx), x, y);
+    const found = patchOfItem(model.item(cy * columns + cx), x, y);
     if (found) return found;
   }
   for (const item of model.looseItems()) {
