@@ -7,8 +7,8 @@ import (
 	"eighthturn/internal/measure"
 )
 
-// Run is a column of cells that are one column of pieces.
-type Run struct {
+// run is a column of cells that are one column of pieces.
+type run struct {
 	Block       int // index
 	X, Y, Cells int // its first cell, and how many it has
 	Divided     blocks.Column
@@ -22,7 +22,7 @@ func (c *checker) runs() {
 		if cell.Block < 0 || d.Blocks[cell.Block].Kind == nil || !d.Blocks[cell.Block].Kind.Column || cell.Run >= 0 {
 			continue
 		}
-		run := Run{Block: cell.Block, X: i % d.Columns, Y: i / d.Columns}
+		run := run{Block: cell.Block, X: i % d.Columns, Y: i / d.Columns}
 		for at := i; at < len(d.Cells) && d.Cells[at].Block == cell.Block && (run.Cells == 0 || d.Sash == nil); at += d.Columns {
 			d.Cells[at].Run = len(d.Runs)
 			run.Cells++
@@ -36,7 +36,7 @@ func (c *checker) runs() {
 }
 
 // divide finds how a column is divided.
-func (c *checker) divide(run Run) (blocks.Column, bool) {
+func (c *checker) divide(run run) (blocks.Column, bool) {
 	d := &c.design
 	b := &d.Blocks[run.Block]
 	n := c.tree.Blocks[run.Block]

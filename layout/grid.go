@@ -16,7 +16,7 @@ type gridNodes struct {
 type grid struct {
 	Columns, Rows int
 	Cells         []Cell // row by row
-	Runs          []Run  // the columns of the grid's column blocks
+	Runs          []run  // the columns of the grid's column blocks
 }
 
 func gridStatements() []Statement {

@@ -23,21 +23,21 @@ const (
 	aseBlockBytes  = 6 // kind and length, before what the block holds
 )
 
-// ReadASE reads an Adobe Swatch Exchange file: RGB and grey colours as sRGB, Lab colours under D50, brought into sRGB with
+// readASE reads an Adobe Swatch Exchange file: RGB and grey colours as sRGB, Lab colours under D50, brought into sRGB with
 // hue and value kept. CMYK colours are refused, since their look depends on the press. The first group's name becomes the
-// palette's. A fault is a *FileError with the number of the block.
-func ReadASE(r io.Reader) (Palette, error) {
+// palette's. A fault is a *fileError with the number of the block.
+func readASE(r io.Reader) (Palette, error) {
 	data, err := readWhole(r)
 	if err != nil {
 		return Palette{}, err
 	}
 	if len(data) < aseHeaderBytes || string(data[:4]) != "ASEF" {
-		return Palette{}, &FileError{Message: "not a Swatch Exchange file, expected ASEF at its beginning"}
+		return Palette{}, &fileError{Message: "not a Swatch Exchange file, expected ASEF at its beginning"}
 	}
 	blocks := binary.BigEndian.Uint32(data[8:])
 	data = data[aseHeaderBytes:]
 	if room := len(data) / aseBlockBytes; uint64(blocks) > uint64(room) {
-		return Palette{}, &FileError{Message: fmt.Sprintf("the file announces %d blocks, but has room for %d at most", blocks, room)}
+		return Palette{}, &fileError{Message: fmt.Sprintf("the file announces %d blocks, but has room for %d at most", blocks, room)}
 	}
 	return readBlocks(data, int(blocks))
 }
@@ -49,15 +49,15 @@ func readBlocks(data []byte, announced int) (Palette, error) {
 		number++
 		rest, err := p.readBlock(data)
 		if err != nil {
-			return Palette{}, &FileError{Block: number, Message: err.Error()}
+			return Palette{}, &fileError{Block: number, Message: err.Error()}
 		}
 		data = rest
 	}
 	if number < announced {
-		return Palette{}, &FileError{Message: fmt.Sprintf("the file announces %d blocks, but ends after %d", announced, number)}
+		return Palette{}, &fileError{Message: fmt.Sprintf("the file announces %d blocks, but ends after %d", announced, number)}
 	}
 	if len(p.Fabrics) == 0 {
-		return Palette{}, &FileError{Message: "the file has no colour in it"}
+		return Palette{}, &fileError{Message: "the file has no colour in it"}
 	}
 	return p, nil
 }
@@ -194,5 +194,5 @@ func aseLab(l, a, b float64) (Colour, error) {
 	white := [3]float64{0.3457 / 0.3585, 1, 0.2958 / 0.3585} // D50 of CSS Color 4
 	x, y, z := colorful.LabToXyzWhiteRef(unit(l), a/100, b/100, white)
 	lr, lg, lb := colorful.XyzD50(x, y, z).LinearRgb()
-	return Linear{lr, lg, lb}.OKLab().OKLCh().Colour(), nil
+	return Linear{lr, lg, lb}.okLab().oklCh().colour(), nil
 }

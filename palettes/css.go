@@ -5,10 +5,10 @@ import (
 	"strings"
 )
 
-// ReadCSS reads the custom properties of a style sheet whose values are colours: #rgb, #rrggbb, a CSS name or rgb(). Other
+// readCSS reads the custom properties of a style sheet whose values are colours: #rgb, #rrggbb, a CSS name or rgb(). Other
 // properties, and custom ones whose value is no colour, are passed over; a colour that is see-through or written in a way
-// that is not read is a fault. A fault is a *FileError.
-func ReadCSS(r io.Reader) (Palette, error) {
+// that is not read is a fault. A fault is a *fileError.
+func readCSS(r io.Reader) (Palette, error) {
 	text, err := readText(r)
 	if err != nil {
 		return Palette{}, err
@@ -45,11 +45,11 @@ func (p *Palette) readProperty(d declaration) error {
 	return p.add(d.line, d.name, c)
 }
 
-// WriteCSS writes one rule of custom properties, each "--name: #rrggbb;". Names become words as InWords makes them.
-func WriteCSS(w io.Writer, p Palette) error {
+// writeCSS writes one rule of custom properties, each "--name: #rrggbb;". Names become words as inWords makes them.
+func writeCSS(w io.Writer, p Palette) error {
 	var b strings.Builder
 	b.WriteString(":root {\n")
-	for _, f := range p.InWords().Fabrics {
+	for _, f := range p.inWords().Fabrics {
 		b.WriteString("  --" + f.Name + ": " + f.Colour.Hex() + ";\n")
 	}
 	b.WriteString("}\n")

@@ -12,13 +12,13 @@ const (
 // SeenBy is the colour as someone with the deficiency sees it, cut off at the gamut. Severity runs from 0, normal sight,
 // to 1, a missing kind of cone, and is cut off there. Greys stay as they are.
 func (c Colour) SeenBy(d Deficiency, severity float64) Colour {
-	return c.Linear().SeenBy(d, severity).Colour()
+	return c.Linear().seenBy(d, severity).Colour()
 }
 
-// SeenBy is the light as someone with the deficiency sees it, after Machado, Oliveira and Fernandes 2009 (A
+// seenBy is the light as someone with the deficiency sees it, after Machado, Oliveira and Fernandes 2009 (A
 // Physiologically-based Model for Simulation of Color Vision Deficiency, DOI 10.1109/TVCG.2009.113), in linear light.
 // Between the published steps of a tenth the matrices are interpolated. Channels may leave 0 to 1.
-func (l Linear) SeenBy(d Deficiency, severity float64) Linear {
+func (l Linear) seenBy(d Deficiency, severity float64) Linear {
 	steps := machado(d)
 	place := unit(severity) * float64(len(steps)-1)
 	below := min(int(place), len(steps)-2)

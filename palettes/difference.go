@@ -4,12 +4,12 @@ import "math"
 
 // Difference is the CIEDE2000 colour difference of two colours, 0 for alike, 100 for black and white.
 func Difference(a, b Colour) float64 {
-	return a.Lab().Difference(b.Lab())
+	return a.Lab().difference(b.Lab())
 }
 
-// Difference is the CIEDE2000 colour difference with all weights 1 (CIE 142-2001; Sharma, Wu and Dalal 2005,
+// difference is the CIEDE2000 colour difference with all weights 1 (CIE 142-2001; Sharma, Wu and Dalal 2005,
 // DOI 10.1002/col.20070).
-func (l Lab) Difference(m Lab) float64 {
+func (l Lab) difference(m Lab) float64 {
 	g := redShift((l.Chroma() + m.Chroma()) / 2)
 	p, q := shifted(l, g), shifted(m, g)
 	turn := hueTurn(p, q)

@@ -18,14 +18,14 @@ const (
 	maxFabrics   = 4096
 )
 
-// FileError is a fault in a palette file.
-type FileError struct {
+// fileError is a fault in a palette file.
+type fileError struct {
 	Line    int    // from 1; 0 where the fault has no line
 	Block   int    // from 1, in files that are made of blocks; otherwise 0
 	Message string // what is there and what was wanted
 }
 
-func (e *FileError) Error() string {
+func (e *fileError) Error() string {
 	switch {
 	case e.Line > 0:
 		return fmt.Sprintf("line %d: %s", e.Line, e.Message)
@@ -36,7 +36,7 @@ func (e *FileError) Error() string {
 }
 
 func atLine(line int, format string, args ...any) error {
-	return &FileError{Line: line, Message: fmt.Sprintf(format, args...)}
+	return &fileError{Line: line, Message: fmt.Sprintf(format, args...)}
 }
 
 // Format is a kind of palette file.
@@ -50,10 +50,10 @@ type Format struct {
 // Formats returns the kinds of palette file, in the order for help.
 func Formats() []Format {
 	return []Format{
-		{"GIMP palette", []string{".gpl"}, ReadGPL, WriteGPL},
-		{"list of hex colours", []string{".hex", ".txt"}, ReadHexList, WriteHexList},
-		{"CSS custom properties", []string{".css"}, ReadCSS, WriteCSS},
-		{"Adobe Swatch Exchange", []string{".ase"}, ReadASE, nil},
+		{"GIMP palette", []string{".gpl"}, readGPL, writeGPL},
+		{"list of hex colours", []string{".hex", ".txt"}, readHexList, writeHexList},
+		{"CSS custom properties", []string{".css"}, readCSS, writeCSS},
+		{"Adobe Swatch Exchange", []string{".ase"}, readASE, nil},
 	}
 }
 
@@ -77,7 +77,7 @@ func readWhole(r io.Reader) ([]byte, error) {
 		return nil, fmt.Errorf("the palette file cannot be read: %w", err)
 	}
 	if len(data) > maxFileBytes {
-		return nil, &FileError{Message: fmt.Sprintf("the file is over %d bytes, far more than a palette needs", maxFileBytes)}
+		return nil, &fileError{Message: fmt.Sprintf("the file is over %d bytes, far more than a palette needs", maxFileBytes)}
 	}
 	return data, nil
 }

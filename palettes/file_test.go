@@ -77,7 +77,7 @@ func TestFormatOf(t *testing.T) {
 }
 
 func TestReadGPL(t *testing.T) {
-	p, err := ReadGPL(strings.NewReader("\uFEFFGIMP Palette\r\nName: Dock  side\r\nColumns: 4\r\n# note\r\n  31  51\t80\tnavy blue\r\n\r\n255 255 255\r\n"))
+	p, err := readGPL(strings.NewReader("\uFEFFGIMP Palette\r\nName: Dock  side\r\nColumns: 4\r\n# note\r\n  31  51\t80\tnavy blue\r\n\r\n255 255 255\r\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -88,7 +88,7 @@ func TestReadGPL(t *testing.T) {
 }
 
 func TestReadHexList(t *testing.T) {
-	p, err := ReadHexList(strings.NewReader("// dock\n; by hand\n#1f3350 navy blue // best\n\n1F3350\n#abc\tgrey; blue ;end\n"))
+	p, err := readHexList(strings.NewReader("// dock\n; by hand\n#1f3350 navy blue // best\n\n1F3350\n#abc\tgrey; blue ;end\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -98,7 +98,7 @@ func TestReadHexList(t *testing.T) {
 }
 
 func TestReadCSS(t *testing.T) {
-	p, err := ReadCSS(strings.NewReader(`@import "x;--no: red;"; /* --no: red; */
+	p, err := readCSS(strings.NewReader(`@import "x;--no: red;"; /* --no: red; */
 :root, a:hover { color: red; --navy: #1F3350; --gap: 4px 2px; --rust : Rust; --gold:GOLD !important;
   --a: rgb(31, 51, 80); --b: rgb(31 51 80 / 100%); --c: RGBA(100%,0%,50%,1);
   --d: rgb(/* r */ 1.4 2.5 3); --shade: linear-gradient(red, blue); --other: var(--navy); --s: "a;b}";
@@ -121,41 +121,41 @@ func TestFaultsOfTextFiles(t *testing.T) {
 		line int
 		want string
 	}{
-		{ReadGPL, "", 1, `"", expected "GIMP Palette"`},
-		{ReadGPL, "JASC-PAL\n", 1, `"JASC-PAL", expected`},
-		{ReadGPL, "GIMP Palette\nName: x\n", 3, "ends without a colour"},
-		{ReadGPL, "GIMP Palette\nColumns: 256\n1 2 3\n", 2, "a number from 0 to 255"},
-		{ReadGPL, "GIMP Palette\n#\n1 2 256 x\n", 3, "three numbers from 0 to 255"},
-		{ReadGPL, "GIMP Palette\n1 2\n", 2, "three numbers"},
-		{ReadGPL, "GIMP Palette\n1 2 -3 x\n", 2, "three numbers"},
-		{ReadGPL, "GIMP Palette\n1 2 3 x\nName: y\n", 3, "three numbers"},
-		{ReadGPL, "GIMP Palette\n1 2 3 " + long + "\n", 2, "a name of 201 bytes"},
-		{ReadGPL, "GIMP Palette\nName: " + long + "\n", 2, "a palette name of 201 bytes"},
-		{ReadGPL, "GIMP Palette\n1 2 3 \xff\n", 2, "not UTF-8"},
-		{ReadGPL, "GIMP Palette\n1 2 3 \x00\n", 2, "a control character"},
-		{ReadGPL, "GIMP Palette\n" + strings.Repeat("x", maxLineBytes+1), 2, "4097 bytes on one line"},
-		{ReadGPL, "GIMP Palette\n" + strings.Repeat("1 2 3\n", maxFabrics+1), maxFabrics + 2, "more than 4096 colours"},
-		{ReadHexList, "// x\nnavy\n", 2, `"navy", expected a colour such as #1f3350`},
-		{ReadHexList, "#fff\n#1234 x\n", 2, "not see-through"},
-		{ReadHexList, "#ffg\n", 1, "only the digits"},
-		{ReadHexList, "\n\n", 3, "ends without a colour"},
-		{ReadCSS, "a {\n--x: #12;\n}", 2, `--x: "#12" has 2 digits`},
-		{ReadCSS, "a {\n--x: transparent }", 2, "not see-through"},
-		{ReadCSS, "--x: rgb(1 2 3 / .5)", 1, "not see-through"},
-		{ReadCSS, "--x: rgb(1 2 3 / 50%)", 1, "not see-through"},
-		{ReadCSS, "--x: rgb(1 2 3 / y)", 1, "expected 1 or none"},
-		{ReadCSS, "--x: rgb(1 2)", 1, "three channels"},
-		{ReadCSS, "--x: rgb(1 2 3", 1, "three channels"},
-		{ReadCSS, "--x: rgb(1 2 256)", 1, `"256" in`},
-		{ReadCSS, "--x: rgb(1 2 nan)", 1, `"nan" in`},
-		{ReadCSS, "\n--x: hsl(1 2% 3%)", 2, "is not read"},
-		{ReadCSS, "--x\\ y: red;", 1, "a name of letters"},
-		{ReadCSS, "a{}\n/* ", 2, "does not end, expected */"},
-		{ReadCSS, "a{\n--x: 'red;\n'}", 2, "does not end on its line"},
-		{ReadCSS, "a { color: red }", 1, "ends without a colour"},
+		{readGPL, "", 1, `"", expected "GIMP Palette"`},
+		{readGPL, "JASC-PAL\n", 1, `"JASC-PAL", expected`},
+		{readGPL, "GIMP Palette\nName: x\n", 3, "ends without a colour"},
+		{readGPL, "GIMP Palette\nColumns: 256\n1 2 3\n", 2, "a number from 0 to 255"},
+		{readGPL, "GIMP Palette\n#\n1 2 256 x\n", 3, "three numbers from 0 to 255"},
+		{readGPL, "GIMP Palette\n1 2\n", 2, "three numbers"},
+		{readGPL, "GIMP Palette\n1 2 -3 x\n", 2, "three numbers"},
+		{readGPL, "GIMP Palette\n1 2 3 x\nName: y\n", 3, "three numbers"},
+		{readGPL, "GIMP Palette\n1 2 3 " + long + "\n", 2, "a name of 201 bytes"},
+		{readGPL, "GIMP Palette\nName: " + long + "\n", 2, "a palette name of 201 bytes"},
+		{readGPL, "GIMP Palette\n1 2 3 \xff\n", 2, "not UTF-8"},
+		{readGPL, "GIMP Palette\n1 2 3 \x00\n", 2, "a control character"},
+		{readGPL, "GIMP Palette\n" + strings.Repeat("x", maxLineBytes+1), 2, "4097 bytes on one line"},
+		{readGPL, "GIMP Palette\n" + strings.Repeat("1 2 3\n", maxFabrics+1), maxFabrics + 2, "more than 4096 colours"},
+		{readHexList, "// x\nnavy\n", 2, `"navy", expected a colour such as #1f3350`},
+		{readHexList, "#fff\n#1234 x\n", 2, "not see-through"},
+		{readHexList, "#ffg\n", 1, "only the digits"},
+		{readHexList, "\n\n", 3, "ends without a colour"},
+		{readCSS, "a {\n--x: #12;\n}", 2, `--x: "#12" has 2 digits`},
+		{readCSS, "a {\n--x: transparent }", 2, "not see-through"},
+		{readCSS, "--x: rgb(1 2 3 / .5)", 1, "not see-through"},
+		{readCSS, "--x: rgb(1 2 3 / 50%)", 1, "not see-through"},
+		{readCSS, "--x: rgb(1 2 3 / y)", 1, "expected 1 or none"},
+		{readCSS, "--x: rgb(1 2)", 1, "three channels"},
+		{readCSS, "--x: rgb(1 2 3", 1, "three channels"},
+		{readCSS, "--x: rgb(1 2 256)", 1, `"256" in`},
+		{readCSS, "--x: rgb(1 2 nan)", 1, `"nan" in`},
+		{readCSS, "\n--x: hsl(1 2% 3%)", 2, "is not read"},
+		{readCSS, "--x\\ y: red;", 1, "a name of letters"},
+		{readCSS, "a{}\n/* ", 2, "does not end, expected */"},
+		{readCSS, "a{\n--x: 'red;\n'}", 2, "does not end on its line"},
+		{readCSS, "a { color: red }", 1, "ends without a colour"},
 	} {
 		_, err := row.read(strings.NewReader(row.text))
-		var fault *FileError
+		var fault *fileError
 		if !errors.As(err, &fault) || fault.Line != row.line || !strings.Contains(fault.Error(), row.want) {
 			t.Errorf("%.40q gives %v, expected line %d: %s", row.text, err, row.line, row.want)
 		}
@@ -234,7 +234,7 @@ func TestReadASE(t *testing.T) {
 		aseBlock(aseColour, aseBody("navy", "RGB ", 31.0/255, 51.0/255, 80.0/255)),
 		aseBlock(aseColour, aseBody("far", "LAB ", 0.5, 120, -120)),
 		aseBlock(aseGroupEnd, nil))
-	p, err := ReadASE(bytes.NewReader(data))
+	p, err := readASE(bytes.NewReader(data))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -275,8 +275,8 @@ func TestFaultsOfASE(t *testing.T) {
 		{aseFile(2, colour, aseBlock(aseColour, aseBody("press", "CMYK", 0, 1, 1, 0))), 2, `colour "press": CMYK`},
 		{aseFile(1, aseBlock(aseColour, aseBody(strings.Repeat("赤", 150), "Gray", 1))), 1, "a name of 450 bytes"},
 	} {
-		_, err := ReadASE(bytes.NewReader(row.data))
-		var fault *FileError
+		_, err := readASE(bytes.NewReader(row.data))
+		var fault *fileError
 		if !errors.As(err, &fault) || fault.Block != row.block || !strings.Contains(fault.Error(), row.want) {
 			t.Errorf("%.60q gives %v, expected block %d: %s", row.data, err, row.block, row.want)
 		}
@@ -287,7 +287,7 @@ func TestInWords(t *testing.T) {
 	in := Palette{Name: "Dock Side 2!", Fabrics: []Swatch{
 		{Name: "Navy  Blue"}, {Name: "navy-blue"}, {Name: ""}, {Name: "10% grey"}, {Name: "été_1"}, {Name: "Navy blue "}, {Name: "- 7 -"},
 	}}
-	out := in.InWords()
+	out := in.inWords()
 	got := out.Name + " " + strings.Join(fabricNames(out), " ")
 	want := "dock-side-2 navy-blue navy-blue-2 colour-3 grey été_1 navy-blue-3 colour-7"
 	if got != want {

@@ -49,13 +49,13 @@ func fuzzText(f *testing.F, format Format, name func(string) string) {
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p, err := format.Read(bytes.NewReader(data))
 		if err != nil {
-			var fault *FileError
+			var fault *fileError
 			if !errors.As(err, &fault) {
 				t.Errorf("a fault without a place: %v", err)
 			}
 			return
 		}
-		for i, s := range p.InWords().Fabrics {
+		for i, s := range p.inWords().Fabrics {
 			if name == nil {
 				p.Fabrics[i].Name = s.Name
 			} else {
@@ -74,9 +74,9 @@ func FuzzReadASE(f *testing.F) {
 	f.Add(aseFile(1, aseBlock(aseColour, aseBody("x", "CMYK", 0, 0, 0, 1))))
 	f.Add(aseFile(1, aseBlock(aseColour, aseBody("grey", "Gray", 0.3))))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		p, err := ReadASE(bytes.NewReader(data))
+		p, err := readASE(bytes.NewReader(data))
 		if err != nil {
-			var fault *FileError
+			var fault *fileError
 			if !errors.As(err, &fault) {
 				t.Errorf("a fault without a place: %v", err)
 			}

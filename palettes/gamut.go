@@ -9,24 +9,24 @@ func (l Linear) inGamut() bool {
 	return l.R >= low && l.G >= low && l.B >= low && l.R <= high && l.G <= high && l.B <= high
 }
 
-// Colour is the nearest eight-bit colour. Where sRGB does not reach, hue and value are kept and chroma gives way.
-func (o OKLCh) Colour() Colour {
-	l := o.OKLab().Linear()
+// colour is the nearest eight-bit colour. Where sRGB does not reach, hue and value are kept and chroma gives way.
+func (o OKLCh) colour() Colour {
+	l := o.okLab().linear()
 	if l.inGamut() {
 		return l.Colour()
 	}
-	return o.AtLightness(LightnessOf(unit(l.Luminance())))
+	return o.atLightness(LightnessOf(unit(l.luminance())))
 }
 
-// AtLightness is the colour of this hue, and of this chroma as far as sRGB has it, whose CIE L* is the given one, cut off
+// atLightness is the colour of this hue, and of this chroma as far as sRGB has it, whose CIE L* is the given one, cut off
 // at 0 and 100. The L of the receiver is not read. Rounding to eight bits moves L* by 0.3 at most.
-func (o OKLCh) AtLightness(lightness float64) Colour {
+func (o OKLCh) atLightness(lightness float64) Colour {
 	return o.linearAt(lightness).Colour()
 }
 
 // AtLightness is the colour with its hue kept, and its chroma as far as sRGB has it, whose CIE L* is the given one.
 func (c Colour) AtLightness(lightness float64) Colour {
-	return c.OKLCh().AtLightness(lightness)
+	return c.OKLCh().atLightness(lightness)
 }
 
 // bisections halve an interval of 1 to below the rounding of a float64 near it.
@@ -61,13 +61,13 @@ func (o OKLCh) withLuminance(chroma, y float64) (Linear, bool) {
 	var l Linear
 	for range bisections {
 		middle := (dark + light) / 2
-		l = OKLCh{middle, chroma, o.Hue}.OKLab().Linear()
-		if l.Luminance() < y {
+		l = OKLCh{middle, chroma, o.Hue}.okLab().linear()
+		if l.luminance() < y {
 			dark = middle
 		} else {
 			light = middle
 		}
 	}
-	miss := l.Luminance() - y
+	miss := l.luminance() - y
 	return l, l.inGamut() && miss < luminanceSlack && miss > -luminanceSlack
 }

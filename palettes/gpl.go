@@ -10,9 +10,9 @@ import (
 // gplHeader is the first line of every GIMP palette.
 const gplHeader = "GIMP Palette"
 
-// ReadGPL reads a GIMP palette: the header, "Name:" and "Columns:" if they are there, # comments, and one "R G B name" a
-// line with channels of 0 to 255 (https://developer.gimp.org/core/standards/gpl). A fault is a *FileError.
-func ReadGPL(r io.Reader) (Palette, error) {
+// readGPL reads a GIMP palette: the header, "Name:" and "Columns:" if they are there, # comments, and one "R G B name" a
+// line with channels of 0 to 255 (https://developer.gimp.org/core/standards/gpl). A fault is a *fileError.
+func readGPL(r io.Reader) (Palette, error) {
 	text, err := readText(r)
 	if err != nil {
 		return Palette{}, err
@@ -82,8 +82,8 @@ func firstWord(text string) string {
 	return text
 }
 
-// WriteGPL writes a GIMP palette that ReadGPL reads back with the same names and colours, but for blanks drawn together.
-func WriteGPL(w io.Writer, p Palette) error {
+// writeGPL writes a GIMP palette that readGPL reads back with the same names and colours, but for blanks drawn together.
+func writeGPL(w io.Writer, p Palette) error {
 	var b strings.Builder
 	b.WriteString(gplHeader + "\n")
 	if name := tidyName(p.Name); name != "" {

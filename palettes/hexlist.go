@@ -5,9 +5,9 @@ import (
 	"strings"
 )
 
-// ReadHexList reads one colour a line, "#1f3350 navy" or "1f3350 navy", the name left out or not. Text after // or ; at the
-// start of a line, or after a blank, is a comment. A fault is a *FileError.
-func ReadHexList(r io.Reader) (Palette, error) {
+// readHexList reads one colour a line, "#1f3350 navy" or "1f3350 navy", the name left out or not. Text after // or ; at the
+// start of a line, or after a blank, is a comment. A fault is a *fileError.
+func readHexList(r io.Reader) (Palette, error) {
 	text, err := readText(r)
 	if err != nil {
 		return Palette{}, err
@@ -58,9 +58,9 @@ func withoutComment(line string) string {
 	return line
 }
 
-// WriteHexList writes a list that ReadHexList reads back with the same colours, and the same names but for blanks drawn
+// writeHexList writes a list that readHexList reads back with the same colours, and the same names but for blanks drawn
 // together and for what would start a comment. The palette's own name stands in a comment.
-func WriteHexList(w io.Writer, p Palette) error {
+func writeHexList(w io.Writer, p Palette) error {
 	var b strings.Builder
 	if name := tidyName(p.Name); name != "" {
 		b.WriteString("// " + name + "\n")

@@ -22,8 +22,8 @@ func TestSharmaPairs(t *testing.T) {
 	for _, row := range rows {
 		v := numbers(t, row)
 		a, b, want := Lab{v[1], v[2], v[3]}, Lab{v[4], v[5], v[6]}, v[7]
-		near(t, "pair "+row[0], a.Difference(b), want, 5.1e-5)
-		near(t, "pair "+row[0]+" turned round", b.Difference(a), want, 5.1e-5)
+		near(t, "pair "+row[0], a.difference(b), want, 5.1e-5)
+		near(t, "pair "+row[0]+" turned round", b.difference(a), want, 5.1e-5)
 	}
 }
 
@@ -53,7 +53,7 @@ func TestColoursAgainstCulori(t *testing.T) {
 	for i, row := range rows {
 		c, next := parse(t, row[0]), parse(t, rows[(i+1)%len(rows)][0])
 		v := numbers(t, row[1:])
-		lab, ok := c.Lab(), c.OKLab()
+		lab, ok := c.Lab(), c.okLab()
 		near(t, row[0]+" L*", c.Lightness(), v[0], 2e-6)
 		near(t, row[0]+" L", lab.L, v[0], 2e-6)
 		near(t, row[0]+" a*", lab.A, v[1], 2e-6)
@@ -150,18 +150,18 @@ func TestMunsellValues(t *testing.T) {
 	}
 	for _, row := range rows {
 		v := numbers(t, row)
-		near(t, "Y of V "+row[0], 100*LuminanceOfMunsell(v[0]), v[1], 0.04)
+		near(t, "Y of V "+row[0], 100*luminanceOfMunsell(v[0]), v[1], 0.04)
 	}
 	// colour-science, documentation of munsell_value_ASTMD1535.
 	near(t, "V of Y 12.23634268", MunsellValue(0.1223634268), 4.0824437, 1e-6)
 	// munsellinterpol, documentation of MunsellValueToLuminanceFactor.
-	near(t, "Y of V 5", 100*LuminanceOfMunsell(5), 19.27184, 1e-5)
-	near(t, "L* of V 5", LightnessOf(LuminanceOfMunsell(5)), 51.0037, fourDigits)
+	near(t, "Y of V 5", 100*luminanceOfMunsell(5), 19.27184, 1e-5)
+	near(t, "L* of V 5", LightnessOf(luminanceOfMunsell(5)), 51.0037, fourDigits)
 	// npm munsell 1.1.6, after ASTM D1535.
 	near(t, "V of #808080", MunsellValue(parse(t, "#808080").Luminance()), 5.2547, fourDigits)
 	// Munsell values 4.5 and 6.5 are the borders of the ISCC-NBS medium grey.
-	near(t, "L* of V 4.5", LightnessOf(LuminanceOfMunsell(4.5)), MediumFrom, 0.15)
-	near(t, "L* of V 6.5", LightnessOf(LuminanceOfMunsell(6.5)), LightFrom, 0.15)
+	near(t, "L* of V 4.5", LightnessOf(luminanceOfMunsell(4.5)), MediumFrom, 0.15)
+	near(t, "L* of V 6.5", LightnessOf(luminanceOfMunsell(6.5)), LightFrom, 0.15)
 }
 
 func TestDeficiencyCheckPoints(t *testing.T) {
@@ -187,7 +187,7 @@ func TestDeficiencyCheckPoints(t *testing.T) {
 	near(t, "L* of red to deutans", red.SeenBy(Deutan, 1).Lightness(), 59.6, 0.1)
 	// Between two published steps: colorspacious 1.1.2, gold_values.py, protanomaly at 95 per cent.
 	r, g, b := colorful.Color{R: 0.9, G: 0.5, B: 0.3}.LinearRgb()
-	l := Linear{r, g, b}.SeenBy(Protan, 0.95)
+	l := Linear{r, g, b}.seenBy(Protan, 0.95)
 	seen := colorful.LinearRgb(l.R, l.G, l.B)
 	near(t, "red", seen.R, 0.62151883, 1e-7)
 	near(t, "green", seen.G, 0.55237436, 1e-7)
@@ -247,7 +247,7 @@ func TestReadASEOfAnotherProgram(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	p, err := ReadASE(f)
+	p, err := readASE(f)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -16,13 +16,13 @@ const (
 
 // Lab is the colour in CIELAB.
 func (c Colour) Lab() Lab {
-	return c.Linear().Lab()
+	return c.Linear().lab()
 }
 
-// Lab is the light in CIELAB.
-func (l Linear) Lab() Lab {
+// lab is the light in CIELAB.
+func (l Linear) lab() Lab {
 	x := labCurve((redX*l.R + greenX*l.G + blueX*l.B) / whiteX)
-	y := labCurve(l.Luminance())
+	y := labCurve(l.luminance())
 	z := labCurve((redZ*l.R + greenZ*l.G + blueZ*l.B) / whiteZ)
 	return Lab{116*y - 16, 500 * (x - y), 200 * (y - z)}
 }
@@ -35,8 +35,8 @@ func (l Lab) Chroma() float64 {
 // greyChroma is the chroma below which a colour is a grey and its hue means nothing.
 const greyChroma = 1e-6
 
-// Hue is the angle round the greys in degrees, from 0 (red) up to 360; 0 for a grey.
-func (l Lab) Hue() float64 {
+// hue is the angle round the greys in degrees, from 0 (red) up to 360; 0 for a grey.
+func (l Lab) hue() float64 {
 	if l.Chroma() < greyChroma {
 		return 0
 	}

@@ -124,7 +124,7 @@ func (l Ladder) farthest(hues []float64, lightness float64, below []Swatch) (hue
 	chroma := l.chromaAt(lightness)
 	most := -1.0
 	for _, h := range hues {
-		candidate := OKLCh{Chroma: chroma, Hue: h}.AtLightness(lightness)
+		candidate := OKLCh{Chroma: chroma, Hue: h}.atLightness(lightness)
 		nearest := math.Inf(1)
 		for _, s := range below {
 			nearest = min(nearest, Difference(candidate, s.Colour))

@@ -49,7 +49,7 @@ func greysAreNeutral(lab func(Colour) Lab) error {
 func TestGreysAreNeutral(t *testing.T) {
 	holds(t, greysAreNeutral(Colour.Lab))
 	holds(t, greysAreNeutral(func(c Colour) Lab {
-		o := c.OKLab()
+		o := c.okLab()
 		return Lab{o.L, o.A, o.B}
 	}))
 	catches(t, "a white that is not the matrix's", greysAreNeutral(func(c Colour) Lab {
@@ -69,8 +69,8 @@ func comesBack(way func(Colour) Colour, colours []Colour) error {
 
 func TestColoursComeBack(t *testing.T) {
 	grid := cube(16)
-	holds(t, comesBack(func(c Colour) Colour { return c.OKLab().Linear().Colour() }, grid))
-	holds(t, comesBack(func(c Colour) Colour { return c.OKLCh().Colour() }, grid))
+	holds(t, comesBack(func(c Colour) Colour { return c.okLab().linear().Colour() }, grid))
+	holds(t, comesBack(func(c Colour) Colour { return c.OKLCh().colour() }, grid))
 	holds(t, comesBack(func(c Colour) Colour { return c.Linear().Colour() }, grid))
 	holds(t, comesBack(func(c Colour) Colour {
 		got, _ := Parse(strings.ToUpper(c.Hex()))
@@ -97,9 +97,9 @@ func greysStay(see func(Linear, Deficiency, float64) Linear) error {
 }
 
 func TestGreysStayUnderDeficiency(t *testing.T) {
-	holds(t, greysStay(Linear.SeenBy))
+	holds(t, greysStay(Linear.seenBy))
 	catches(t, "a tint", greysStay(func(l Linear, d Deficiency, s float64) Linear {
-		l = l.SeenBy(d, s)
+		l = l.seenBy(d, s)
 		l.B *= 1.001
 		return l
 	}))
@@ -115,10 +115,10 @@ func TestGreysStayUnderDeficiency(t *testing.T) {
 func TestSeverityIsContinuous(t *testing.T) {
 	l := Colour{0xcd, 0x85, 0x3f}.Linear()
 	for _, kind := range []Deficiency{Protan, Deutan, Tritan} {
-		a, b, mid := l.SeenBy(kind, 0.3), l.SeenBy(kind, 0.4), l.SeenBy(kind, 0.35)
+		a, b, mid := l.seenBy(kind, 0.3), l.seenBy(kind, 0.4), l.seenBy(kind, 0.35)
 		near(t, "half-way", mid.R, (a.R+b.R)/2, 1e-12)
-		near(t, "above 1", l.SeenBy(kind, 7).G, l.SeenBy(kind, 1).G, 0)
-		near(t, "below 0", l.SeenBy(kind, -1).G, l.G, 0)
+		near(t, "above 1", l.seenBy(kind, 7).G, l.seenBy(kind, 1).G, 0)
+		near(t, "below 0", l.seenBy(kind, -1).G, l.G, 0)
 	}
 }
 
@@ -141,7 +141,7 @@ func differenceIsFair(diff func(a, b Lab) float64) error {
 }
 
 func TestDifferenceIsFair(t *testing.T) {
-	holds(t, differenceIsFair(Lab.Difference))
+	holds(t, differenceIsFair(Lab.difference))
 	catches(t, "a measure that leans on its first colour", differenceIsFair(func(a, b Lab) float64 {
 		return math.Hypot(a.L-b.L, (a.Chroma()-b.Chroma())/(1+0.045*a.Chroma()))
 	}))
@@ -154,10 +154,10 @@ func keepsHueAndValue(at func(OKLCh, float64) Linear) error {
 	for hue := 0.0; hue < 360; hue += 15 {
 		for lightness := 4.0; lightness < 100; lightness += 8 {
 			l := at(OKLCh{Chroma: 0.3, Hue: hue}, lightness)
-			got := l.OKLab().OKLCh()
+			got := l.okLab().oklCh()
 			turn := math.Abs(math.Remainder(got.Hue-hue, 360))
-			if !l.inGamut() || got.Chroma > 0.001 && turn > 0.1 || math.Abs(l.Lab().L-lightness) > 0.05 {
-				return fmt.Errorf("hue %g at L* %g comes out as hue %g, chroma %g, L* %g", hue, lightness, got.Hue, got.Chroma, l.Lab().L)
+			if !l.inGamut() || got.Chroma > 0.001 && turn > 0.1 || math.Abs(l.lab().L-lightness) > 0.05 {
+				return fmt.Errorf("hue %g at L* %g comes out as hue %g, chroma %g, L* %g", hue, lightness, got.Hue, got.Chroma, l.lab().L)
 			}
 			if got.Chroma < 0.01 {
 				return fmt.Errorf("hue %g at L* %g comes out grey", hue, lightness)
@@ -170,7 +170,7 @@ func keepsHueAndValue(at func(OKLCh, float64) Linear) error {
 func TestAtLightnessKeepsHueAndValue(t *testing.T) {
 	holds(t, keepsHueAndValue(OKLCh.linearAt))
 	catches(t, "channels cut off one by one", keepsHueAndValue(func(o OKLCh, lightness float64) Linear {
-		l := OKLCh{lightness / 100, o.Chroma, o.Hue}.OKLab().Linear()
+		l := OKLCh{lightness / 100, o.Chroma, o.Hue}.okLab().linear()
 		return Linear{unit(l.R), unit(l.G), unit(l.B)}
 	}))
 	catches(t, "greys", keepsHueAndValue(func(_ OKLCh, lightness float64) Linear {
@@ -178,17 +178,17 @@ func TestAtLightnessKeepsHueAndValue(t *testing.T) {
 		return Linear{y, y, y}
 	}))
 	for lightness := 0.0; lightness <= 100; lightness += 2.5 {
-		near(t, "rounded L*", OKLCh{Chroma: 0.2, Hue: 3 * lightness}.AtLightness(lightness).Lightness(), lightness, 0.3)
+		near(t, "rounded L*", OKLCh{Chroma: 0.2, Hue: 3 * lightness}.atLightness(lightness).Lightness(), lightness, 0.3)
 	}
 }
 
 func TestAtLightnessOfOddNumbers(t *testing.T) {
 	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -5, 250} {
-		if c := (OKLCh{Chroma: 0.1, Hue: 20}).AtLightness(v); c != (Colour{}) && c != (Colour{255, 255, 255}) {
+		if c := (OKLCh{Chroma: 0.1, Hue: 20}).atLightness(v); c != (Colour{}) && c != (Colour{255, 255, 255}) {
 			t.Errorf("L* %g gives %s, expected black or white", v, c.Hex())
 		}
-		OKLCh{0.5, v, v}.AtLightness(50)
-		OKLCh{v, v, v}.Colour()
+		OKLCh{0.5, v, v}.atLightness(50)
+		OKLCh{v, v, v}.colour()
 	}
 }
 
@@ -196,7 +196,7 @@ func TestScalesHaveInverses(t *testing.T) {
 	for i := range 1001 {
 		v := float64(i) / 1000
 		near(t, "L* and back", LuminanceOf(LightnessOf(v)), v, 1e-12)
-		near(t, "Munsell value and back", LuminanceOfMunsell(MunsellValue(v)), v, 1e-12)
+		near(t, "Munsell value and back", luminanceOfMunsell(MunsellValue(v)), v, 1e-12)
 		// L*/10 exceeds the Munsell value by 0.106 at most.
 		if d := LightnessOf(v)/10 - MunsellValue(v); d < -1e-9 || d > 0.107 {
 			t.Errorf("at Y %g L*/10 exceeds the Munsell value by %g", v, d)
@@ -335,7 +335,7 @@ func TestHuesStayBelowAFullTurn(t *testing.T) {
 	// The yellow and blue axis and the diagonal, where a quotient of the axes is at a loss.
 	for hue := range 8 {
 		want := 45 * float64(hue)
-		near(t, "hue", Lab{50, 40 * cosDeg(want), 40 * sinDeg(want)}.Hue(), want, 1e-9)
+		near(t, "hue", Lab{50, 40 * cosDeg(want), 40 * sinDeg(want)}.hue(), want, 1e-9)
 	}
 }
 

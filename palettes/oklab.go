@@ -58,13 +58,13 @@ func conesOfLab() matrix {
 	}
 }
 
-// OKLab is the colour in OKLab.
-func (c Colour) OKLab() OKLab {
-	return c.Linear().OKLab()
+// okLab is the colour in OKLab.
+func (c Colour) okLab() OKLab {
+	return c.Linear().okLab()
 }
 
-// OKLab is the light in OKLab.
-func (l Linear) OKLab() OKLab {
+// okLab is the light in OKLab.
+func (l Linear) okLab() OKLab {
 	cones := conesOfLinear().times(vector{l.R, l.G, l.B})
 	for i := range cones {
 		cones[i] = math.Cbrt(cones[i])
@@ -73,8 +73,8 @@ func (l Linear) OKLab() OKLab {
 	return OKLab{lab[0], lab[1], lab[2]}
 }
 
-// Linear is the light of the colour; its channels leave 0 to 1 where sRGB does not reach.
-func (o OKLab) Linear() Linear {
+// linear is the light of the colour; its channels leave 0 to 1 where sRGB does not reach.
+func (o OKLab) linear() Linear {
 	cones := conesOfLab().times(vector{o.L, o.A, o.B})
 	for i, c := range cones {
 		cones[i] = c * c * c
@@ -85,11 +85,11 @@ func (o OKLab) Linear() Linear {
 
 // OKLCh is the colour as lightness, chroma and hue of OKLab.
 func (c Colour) OKLCh() OKLCh {
-	return c.OKLab().OKLCh()
+	return c.okLab().oklCh()
 }
 
-// OKLCh is the same colour by chroma and hue; the hue of a grey is 0.
-func (o OKLab) OKLCh() OKLCh {
+// oklCh is the same colour by chroma and hue; the hue of a grey is 0.
+func (o OKLab) oklCh() OKLCh {
 	chroma := math.Hypot(o.A, o.B)
 	if chroma < greyChroma {
 		return OKLCh{L: o.L}
@@ -97,7 +97,7 @@ func (o OKLab) OKLCh() OKLCh {
 	return OKLCh{o.L, chroma, hueAngle(o.A, o.B)}
 }
 
-// OKLab is the same colour by its two axes.
-func (o OKLCh) OKLab() OKLab {
+// okLab is the same colour by its two axes.
+func (o OKLCh) okLab() OKLab {
 	return OKLab{o.L, o.Chroma * cosDeg(o.Hue), o.Chroma * sinDeg(o.Hue)}
 }

@@ -17,7 +17,7 @@ func compareValue(a, b Swatch) int {
 	l, m := a.Colour.Lab(), b.Colour.Lab()
 	return cmp.Or(
 		cmp.Compare(millionths(l.L), millionths(m.L)),
-		cmp.Compare(millionths(l.Hue()), millionths(m.Hue())),
+		cmp.Compare(millionths(l.hue()), millionths(m.hue())),
 		cmp.Compare(a.Name, b.Name),
 	)
 }

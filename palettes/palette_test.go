@@ -128,7 +128,7 @@ func TestLadderRisesEvenly(t *testing.T) {
 			if names := fabricNames(p); len(slices.Compact(slices.Sorted(slices.Values(names)))) != 6 {
 				t.Errorf("a fabric's name comes twice in %v", names)
 			}
-			holds(t, sameFabrics(p.InWords().Fabrics, p.Fabrics))
+			holds(t, sameFabrics(p.inWords().Fabrics, p.Fabrics))
 		}
 	}
 	catches(t, "uneven steps", risesEvenly(tidewater(), 17, 94))
@@ -202,7 +202,7 @@ func standsOff(c Colour, neighbours []Colour, step float64) error {
 
 func TestReplacementStandsOff(t *testing.T) {
 	crimson := Colour{0xdc, 0x14, 0x3c}
-	beside := []Colour{{0x2e, 0x8b, 0x57}, OKLCh{Chroma: 0.08, Hue: 90}.AtLightness(59.2)}
+	beside := []Colour{{0x2e, 0x8b, 0x57}, OKLCh{Chroma: 0.08, Hue: 90}.atLightness(59.2)}
 	dark, okDark := Darker(crimson, beside, 20)
 	light, okLight := Lighter(crimson, beside, 20)
 	if !okDark || !okLight {

@@ -49,7 +49,7 @@ func replacement(c Colour, stride float64, good func(lightness float64) bool) (C
 		if !good(l) {
 			continue
 		}
-		if r := hue.AtLightness(l); good(r.Lightness()) {
+		if r := hue.atLightness(l); good(r.Lightness()) {
 			return r, true
 		}
 	}

@@ -15,7 +15,7 @@ import (
 // The largest photo that is read.
 const (
 	MaxPhotoBytes  = 64 << 20
-	MaxPhotoPixels = 40_000_000
+	maxPhotoPixels = 40_000_000
 )
 
 // PhotoSample is what a photo tells of a fabric. Its values are estimates: what a camera and the
@@ -28,7 +28,7 @@ type PhotoSample struct {
 	Darkest   float64     // CIE L* that 5 of 100 points lie below
 	Lightest  float64     // CIE L* that 5 of 100 points lie above
 	Colours   []Part      // one to four, the largest first
-	Tile      *image.RGBA // the photo without its outer tenth on each side, up to MaxTilePixels long and wide, opaque
+	Tile      *image.RGBA // the photo without its outer tenth on each side, up to maxTilePixels long and wide, opaque
 }
 
 // Part is a colour of a print with its part of the cloth, 0 to 1.
@@ -129,8 +129,8 @@ func checkPhoto(file []byte) error {
 		return fmt.Errorf("the photo's header cannot be read, expected a whole JPEG or PNG file")
 	case c.Width < 1 || c.Height < 1:
 		return fmt.Errorf("the photo is %d by %d pixels, expected at least one", c.Width, c.Height)
-	case c.Width > MaxPhotoPixels/c.Height:
-		return fmt.Errorf("the photo is %d by %d pixels, expected up to %d million in all; make it smaller first", c.Width, c.Height, MaxPhotoPixels/1_000_000)
+	case c.Width > maxPhotoPixels/c.Height:
+		return fmt.Errorf("the photo is %d by %d pixels, expected up to %d million in all; make it smaller first", c.Width, c.Height, maxPhotoPixels/1_000_000)
 	}
 	return nil
 }
@@ -205,7 +205,7 @@ func clothOnly(points []Linear) []Linear {
 	values := sortedLightness(points)
 	low, high := quantile(values, tail)-outOfTheWay, quantile(values, 1-tail)+outOfTheWay
 	return slices.DeleteFunc(slices.Clone(points), func(p Linear) bool {
-		l := LightnessOf(p.Luminance())
+		l := LightnessOf(p.luminance())
 		return l < low || l > high
 	})
 }
@@ -213,7 +213,7 @@ func clothOnly(points []Linear) []Linear {
 func sortedLightness(points []Linear) []float64 {
 	values := make([]float64, len(points))
 	for i, p := range points {
-		values[i] = LightnessOf(p.Luminance())
+		values[i] = LightnessOf(p.luminance())
 	}
 	slices.Sort(values)
 	return values
@@ -229,7 +229,7 @@ func sampleOf(points []Linear) PhotoSample {
 	mean := meanOf(points)
 	values := sortedLightness(points)
 	c := PhotoSample{
-		Colour: mean.Colour(), Lightness: LightnessOf(mean.Luminance()), Spread: deviation(values),
+		Colour: mean.Colour(), Lightness: LightnessOf(mean.luminance()), Spread: deviation(values),
 		Darkest: quantile(values, tail), Lightest: quantile(values, 1-tail),
 	}
 	for k := 1; k <= mostParts; k++ {

@@ -23,9 +23,9 @@ func parts(points []Linear, most int) []Part {
 	points = thinned(points, partPoints)
 	at := make([]OKLab, len(points))
 	for i, p := range points {
-		at[i] = p.OKLab()
+		at[i] = p.okLab()
 	}
-	centres := begun(at, meanOf(points).OKLab(), most)
+	centres := begun(at, meanOf(points).okLab(), most)
 	of := make([]int, len(points))
 	for range mostRounds {
 		if !settle(of, at, centres) {
@@ -148,10 +148,10 @@ func meanDistance(points []Linear, list []Part) float64 {
 	}
 	sum := 0.0
 	for _, p := range points {
-		own := p.Lab()
-		best := own.Difference(labs[0])
+		own := p.lab()
+		best := own.difference(labs[0])
 		for _, l := range labs[1:] {
-			best = min(best, own.Difference(l))
+			best = min(best, own.difference(l))
 		}
 		sum += best
 	}

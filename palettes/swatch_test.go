@@ -123,7 +123,7 @@ func TestGlareAndCreasesAreLeftOut(t *testing.T) {
 	}
 	a, b := Colour{205, 133, 63}.Linear(), Colour{139, 60, 40}.Linear()
 	truth := Linear{(2*a.R + b.R) / 3, (2*a.G + b.G) / 3, (2*a.B + b.B) / 3}
-	if d := c.Colour.Lab().Difference(truth.Lab()); d > 1 {
+	if d := c.Colour.Lab().difference(truth.lab()); d > 1 {
 		t.Errorf("the mean is %s, %.2f from the truth %s", c.Colour.Hex(), d, truth.Colour().Hex())
 	}
 	if len(c.Colours) != 2 {
@@ -180,7 +180,7 @@ func TestPaletteOfAPhoto(t *testing.T) {
 			t.Errorf("fabric %d is %v", i, f)
 		}
 	}
-	if w := p.InWords(); w.Fabrics[0].Name != p.Fabrics[0].Name {
+	if w := p.inWords(); w.Fabrics[0].Name != p.Fabrics[0].Name {
 		t.Errorf("%q is not a name for a layout", p.Fabrics[0].Name)
 	}
 }
@@ -360,7 +360,7 @@ func FuzzReadSwatch(f *testing.F) {
 		if len(file) > 1<<16 {
 			t.Skip()
 		}
-		if w, h, ok := claimed(file); ok && w*h > 1<<20 && w*h <= MaxPhotoPixels {
+		if w, h, ok := claimed(file); ok && w*h > 1<<20 && w*h <= maxPhotoPixels {
 			t.Skip() // takes its time, and is no other case
 		}
 		c, err := ReadSwatch(file)

@@ -6,8 +6,8 @@ import (
 	"math"
 )
 
-// MaxTilePixels is how many pixels a tile has on its longer side at the most.
-const MaxTilePixels = 240
+// maxTilePixels is how many pixels a tile has on its longer side at the most.
+const maxTilePixels = 240
 
 // tilePoints is how many points of the photo, across and down, make one pixel of a tile.
 const tilePoints = 3
@@ -17,7 +17,7 @@ const tilePoints = 3
 func tile(picture image.Image) *image.RGBA {
 	inner := innerPart(picture.Bounds())
 	longer := max(inner.Dx(), inner.Dy())
-	scale := max(1, float64(longer)/MaxTilePixels)
+	scale := max(1, float64(longer)/maxTilePixels)
 	width, height := max(1, int(float64(inner.Dx())/scale)), max(1, int(float64(inner.Dy())/scale))
 	out := image.NewRGBA(image.Rect(0, 0, width, height))
 	decode := decoding()

@@ -6,10 +6,10 @@ import (
 	"unicode"
 )
 
-// InWords returns the palette with names that a layout can use: its own and each fabric's a single word of small letters,
+// inWords returns the palette with names that a layout can use: its own and each fabric's a single word of small letters,
 // digits, - and _ that begins with a letter, and no fabric's twice. A fabric without letters in its name is called after
 // its place, as in colour-3.
-func (p Palette) InWords() Palette {
+func (p Palette) inWords() Palette {
 	out := Palette{Name: word(p.Name), About: p.About, Fabrics: make([]Swatch, len(p.Fabrics))}
 	if out.Name == "" {
 		out.Name = "palette"

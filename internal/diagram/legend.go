@@ -36,9 +36,9 @@ type legendEntry struct {
 func newLegend(letters *Lettering, f *Figure) legend {
 	key := legend{letters: letters, size: legendSize}
 	used, hatched := usedStrokes(f)
-	for _, stroke := range Strokes() {
+	for _, stroke := range strokes() {
 		if line, ok := used[stroke]; ok {
-			key.entries = append(key.entries, legendEntry{stroke: stroke, start: line.Start, end: line.End, text: stroke.Words()})
+			key.entries = append(key.entries, legendEntry{stroke: stroke, start: line.Start, end: line.End, text: stroke.words()})
 		}
 	}
 	if line, ok := bentArrow(f); ok {

@@ -24,7 +24,7 @@ func shown() *Figure {
 	area(Area{Fill: cream, Edge: Cut}, 11)
 	area(Area{Fill: navy, Hatch: true, Edge: Thin}, 21)
 	area(Area{Clear: true, Edge: Trim}, 31)
-	for i, s := range Strokes() {
+	for i, s := range strokes() {
 		x := 1 + 3.8*float64(i)
 		f.Marks = append(f.Marks, Mark{Line: &Line{Points: []measure.Point{in(x, 5), in(x+3, 9)}, Stroke: s, End: Ending(i % 4), Start: Ending(i / 3 % 4)}})
 	}

@@ -10,13 +10,13 @@ type Pen struct {
 	Colour palettes.Colour
 }
 
-// Strokes are all styles of lines, in the order of a legend.
-func Strokes() []Stroke {
+// strokes are all styles of lines, in the order of a legend.
+func strokes() []Stroke {
 	return []Stroke{Cut, Sew, Partial, Thin, Trim, Fold, Grain, Pressing, Dimension, Frame}
 }
 
-// Words say what a line of the style is, for a legend.
-func (s Stroke) Words() string {
+// words say what a line of the style is, for a legend.
+func (s Stroke) words() string {
 	switch s {
 	case Cut:
 		return "cut"

@@ -14,14 +14,14 @@ import (
 	"slices"
 )
 
-// HeadBytes is how much of a file that is there Options.Ours is shown.
-const HeadBytes = 1000
+// headBytes is how much of a file that is there Options.Ours is shown.
+const headBytes = 1000
 
 // Options say what may be replaced. The zero value replaces nothing.
 type Options struct {
 	// Force replaces any regular file, whoever wrote it, but Never.
 	Force bool
-	// Ours says of a file that is there, by its first HeadBytes bytes, whether it may be replaced; nil replaces none.
+	// Ours says of a file that is there, by its first headBytes bytes, whether it may be replaced; nil replaces none.
 	Ours func(head []byte) bool
 	// Never are files that are not replaced under any of their names.
 	Never []os.FileInfo
@@ -94,7 +94,7 @@ func head(path string) []byte {
 		return nil
 	}
 	defer f.Close()
-	b := make([]byte, HeadBytes)
+	b := make([]byte, headBytes)
 	n, _ := io.ReadFull(f, b) // fewer bytes are a shorter file
 	return b[:n]
 }

@@ -106,8 +106,8 @@ func TestOursByItsHeadAlone(t *testing.T) {
 		force, want   bool
 	}{
 		{"at the start", "made here", false, true},
-		{"just within the head", strings.Repeat("x", HeadBytes-len("made here")) + "made here", false, true},
-		{"just beyond it", strings.Repeat("x", HeadBytes-len("made here")+1) + "made here", false, false},
+		{"just within the head", strings.Repeat("x", headBytes-len("made here")) + "made here", false, true},
+		{"just beyond it", strings.Repeat("x", headBytes-len("made here")+1) + "made here", false, false},
 		{"empty", "", false, false},
 		{"someone's letter", "Dear Ottoline", false, false},
 		{"someone's letter, forced", "Dear Ottoline", true, true},

@@ -38,8 +38,8 @@ func (p *Problem) Error() string { return p.Message }
 // MaxDigits is the most digits that a whole number, or the decimals behind one, may have.
 const MaxDigits = 6
 
-// MaxDenominator is the largest number below a fraction's line.
-const MaxDenominator = 1000
+// maxDenominator is the largest number below a fraction's line.
+const maxDenominator = 1000
 
 // IsSpace says whether r parts words: the blanks that keyboards and web pages give.
 func IsSpace(r rune) bool {
@@ -217,8 +217,8 @@ func (r *reader) overLine(upper *big.Rat, start int) (*big.Rat, error) {
 	switch over := upper.Num().Int64(); {
 	case lower.Sign() == 0:
 		return nil, &Problem{start, end, fmt.Sprintf("the fraction %q has 0 below its line", r.text[start:end]), ""}
-	case lower.Num().Int64() > MaxDenominator:
-		return nil, &Problem{start, end, fmt.Sprintf("the number below a fraction's line may be %d at the most", MaxDenominator), ""}
+	case lower.Num().Int64() > maxDenominator:
+		return nil, &Problem{start, end, fmt.Sprintf("the number below a fraction's line may be %d at the most", maxDenominator), ""}
 	case upper.Cmp(lower) >= 0:
 		return nil, &Problem{start, end, fmt.Sprintf("the fraction %q is not below one", r.text[start:end]), mixedHint(r.text[:start], over, lower.Num().Int64())}
 	}

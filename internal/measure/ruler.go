@@ -45,8 +45,8 @@ func RoundUp(nm, step NM) NM {
 	return n * step
 }
 
-// RoundDown is the next whole number of steps at or below nm; step must be above 0.
-func RoundDown(nm, step NM) NM { return -RoundUp(-nm, step) }
+// roundDown is the next whole number of steps at or below nm; step must be above 0.
+func roundDown(nm, step NM) NM { return -RoundUp(-nm, step) }
 
 // Nearest is the whole number of steps nearest to nm, halves up; step must be above 0.
 func Nearest(nm, step NM) NM {
@@ -68,5 +68,5 @@ func (s System) downToMark(nm NM) NM {
 	if at, on := On(nm, s.Mark()); on {
 		return at
 	}
-	return RoundDown(nm, s.CutMark())
+	return roundDown(nm, s.CutMark())
 }

@@ -21,7 +21,7 @@ import (
 // half a mark is "under 1/16 in".
 func (s System) Nearest(nm NM) string {
 	text, about := s.nearest(nm)
-	return about + text + " " + s.Short()
+	return about + text + " " + s.short()
 }
 
 // By writes a width and a height, the unit once: "2 by 14 in", "about 5 1/16 by 7 in".
@@ -30,7 +30,7 @@ func (s System) By(width, height NM) string {
 	if also, alsoAbout := s.nearest(height); also != "" {
 		text, about = text+" by "+also, max(about, alsoAbout)
 	}
-	return about + text + " " + s.Short()
+	return about + text + " " + s.short()
 }
 
 // Size is By of a rectangle, and "7 in square" of a square.
@@ -123,7 +123,7 @@ func (s System) Distance(nm NM) string {
 
 // Exact writes nm with its unit: a mixed fraction where sixty-fourths of an inch show it, and up to three decimals where not.
 // It stands under the word "exactly" and nowhere else.
-func (s System) Exact(nm NM) string { return s.ExactNumber(nm) + " " + s.Short() }
+func (s System) Exact(nm NM) string { return s.ExactNumber(nm) + " " + s.short() }
 
 // ExactNumber is Exact without the unit.
 func (s System) ExactNumber(nm NM) string {
@@ -136,8 +136,8 @@ func (s System) ExactNumber(nm NM) string {
 // AboutMeans tells the reader of the nearest mark.
 func (s System) AboutMeans() string { return "About is to the nearest " + Text(s.Mark(), s) + "." }
 
-// Short is the unit as it stands behind a number: "in" or "cm".
-func (s System) Short() string {
+// short is the unit as it stands behind a number: "in" or "cm".
+func (s System) short() string {
 	if s == Centimetres {
 		return "cm"
 	}

@@ -136,5 +136,5 @@ func (d *dxf) outline(layer string, points []measure.Point, place func(measure.P
 
 // IsOurs says whether a file begins as the DXF and SVG files of this package do.
 func IsOurs(head []byte) bool {
-	return bytes.HasPrefix(head, []byte("999\r\n"+dxfMarker)) || bytes.Contains(head, []byte(Marker))
+	return bytes.HasPrefix(head, []byte("999\r\n"+dxfMarker)) || bytes.Contains(head, []byte(marker))
 }

@@ -11,8 +11,8 @@ import (
 	"eighthturn/internal/quilt"
 )
 
-// Marker stands near the beginning of every SVG template.
-const Marker = "<!-- template by eighthturn -->"
+// marker stands near the beginning of every SVG template.
+const marker = "<!-- template by eighthturn -->"
 
 // svgMargin is left free round an SVG template, in nanometres.
 const svgMargin = measure.Inch / 8
@@ -33,7 +33,7 @@ func (t *Template) SVG(w io.Writer, top *quilt.Top) error {
 	}
 	canvas.Startunit(float64(width)/float64(unit), float64(height)/float64(unit), name,
 		`viewBox="0 0 `+userUnit(width)+" "+userUnit(height)+`"`)
-	_, _ = io.WriteString(out, Marker+"\n")
+	_, _ = io.WriteString(out, marker+"\n")
 	canvas.Title(t.Name() + ", " + t.Shape.String() + ". Cut " + t.cloths(top))
 	canvas.Path(t.outlineData(t.Cut, true), `id="cut"`, `fill="none"`, `stroke="#000000"`, `stroke-width="0.5"`, `stroke-linejoin="round"`)
 	blue := []string{`fill="none"`, `stroke="#0000ff"`, `stroke-width="0.5"`, `stroke-linejoin="round"`}

@@ -34,15 +34,15 @@ type Print struct {
 
 // The thresholds of the house, in CIE L*.
 const (
-	// ClearStep is about where lettering is just legible (NASA Ames, Color Usage, on
+	// clearStep is about where lettering is just legible (NASA Ames, Color Usage, on
 	// luminance contrast); using it for seams is our choice.
-	ClearStep = 20
-	// StrongStep makes a luminance ratio of 3 to 1, as WCAG 2.1 asks of graphics, at any
+	clearStep = 20
+	// strongStep makes a luminance ratio of 3 to 1, as WCAG 2.1 asks of graphics, at any
 	// lightness.
-	StrongStep = 40
-	// ScreamStep is the CIEDE2000 difference from which colour alone holds a seam whose
+	strongStep = 40
+	// screamStep is the CIEDE2000 difference from which colour alone holds a seam whose
 	// values vanish; our choice.
-	ScreamStep = 20
+	screamStep = 20
 	// nearStep is how near to a threshold a step is in doubt, since neighbours shift how
 	// light a colour looks; our choice.
 	nearStep = 3
@@ -90,11 +90,11 @@ func (o *Options) clear() float64 {
 	if o.Contrast != nil {
 		return o.Contrast.Clear
 	}
-	return ClearStep
+	return clearStep
 }
 
 // strong is the step that counts as strong.
-func (o *Options) strong() float64 { return max(StrongStep, o.clear()) }
+func (o *Options) strong() float64 { return max(strongStep, o.clear()) }
 
 // Check says what is wrong with the options, nil if nothing is.
 func (o *Options) Check() error {

@@ -88,7 +88,7 @@ func (s *study) apart(a, b int) bool {
 	known := &s.scream[a*len(s.Fabrics)+b]
 	if *known == 0 {
 		*known = 1
-		if palettes.Difference(s.Fabrics[a].Colour, s.Fabrics[b].Colour) >= ScreamStep {
+		if palettes.Difference(s.Fabrics[a].Colour, s.Fabrics[b].Colour) >= screamStep {
 			*known = 2
 		}
 	}
@@ -187,7 +187,7 @@ func (s *study) pair(p *pairSum) Pair {
 			one.Band = band
 		}
 	}
-	one.ColourOnly = one.Band == Vanishes && one.Colour >= ScreamStep
+	one.ColourOnly = one.Band == Vanishes && one.Colour >= screamStep
 	one.Doubtful = s.doubtful(one.Step, one.Soft)
 	one.BreaksUp = s.breaksUp(p.a, p.b)
 	one.Sight = s.sights(a, b, one.Soft)

@@ -134,7 +134,7 @@ func Study(t *quilt.Top, o Options) *Report {
 
 func (s *study) thresholds() Thresholds {
 	th := Thresholds{
-		Own: s.Contrast != nil, Clear: s.clear(), Strong: s.strong(), ColourOnly: ScreamStep, Reads: readsFrom,
+		Own: s.Contrast != nil, Clear: s.clear(), Strong: s.strong(), ColourOnly: screamStep, Reads: readsFrom,
 		Distance: s.distance(), Blur: s.squint().Sigma(), MediumFrom: palettes.MediumFrom, LightFrom: palettes.LightFrom,
 		NearThreshold: nearStep,
 	}

@@ -30,9 +30,9 @@ import (
 
 // Limits, checked before anything is tried.
 const (
-	MaxSizes   = 100    // strips or sides in a range
+	maxSizes   = 100    // strips or sides in a range
 	MaxNearest = 50     // suggestions that are laid out
-	MaxBlocks  = 20_000 // of a suggestion: more than a king's quilt of one-inch blocks
+	maxBlocks  = 20_000 // of a suggestion: more than a king's quilt of one-inch blocks
 )
 
 // Options say what is wanted.
@@ -120,15 +120,15 @@ const (
 	LeftOut   Borders = "left out"
 )
 
-// ErrFaulty says that the layout itself cannot be read.
-var ErrFaulty = errors.New("the layout has errors")
+// errFaulty says that the layout itself cannot be read.
+var errFaulty = errors.New("the layout has errors")
 
 // SizesError says that From, To and Step ask for no sizes, or for some that cannot be.
 type SizesError struct{ error }
 
 func sizesError(format string, args ...any) error { return SizesError{fmt.Errorf(format, args...)} }
 
-// Fit finds the layouts that come nearest. Of a layout with errors the error is ErrFaulty; every other error is about the
+// Fit finds the layouts that come nearest. Of a layout with errors the error is errFaulty; every other error is about the
 // options, and the report is nil.
 func Fit(text string, o Options) (*Report, error) {
 	f, err := newFitting(text, o.Read)
@@ -208,8 +208,8 @@ func (f *fitting) check(o *Options) error {
 		return sizesError("sizes from %s to %s are none", text(o.From), text(o.To))
 	case o.To > layout.MaxStrip:
 		return sizesError("sizes up to %s are asked for, %s is the most", text(o.To), text(layout.MaxStrip))
-	case o.Step <= 0 || (o.To-o.From)/o.Step >= MaxSizes:
-		return sizesError("from %s to %s by %s are more than %d sizes", text(o.From), text(o.To), text(o.Step), MaxSizes)
+	case o.Step <= 0 || (o.To-o.From)/o.Step >= maxSizes:
+		return sizesError("from %s to %s by %s are more than %d sizes", text(o.From), text(o.To), text(o.Step), maxSizes)
 	case o.MaxBorder < 0 || o.MaxBorder > layout.MaxSide:
 		return fmt.Errorf("borders of up to %s are asked for, %s is the most", text(o.MaxBorder), text(layout.MaxSide))
 	case o.Nearest < 0 || o.Nearest > MaxNearest:

@@ -38,7 +38,7 @@ func newFitting(text string, read func(string) (*layout.Design, *layout.Source, 
 	}
 	design, source, faults := read(text)
 	if design == nil {
-		return nil, ErrFaulty
+		return nil, errFaulty
 	}
 	tree, _ := layout.Parse(source)
 	f := &fitting{text: text, tree: tree, design: design}

@@ -209,7 +209,7 @@ func TestSameReport(t *testing.T) {
 
 // Faults of a layout and of options are errors, and none of them panics.
 func TestRefused(t *testing.T) {
-	if _, err := Fit("strip 4", Options{Wanted: inches(60, 80)}); !errors.Is(err, ErrFaulty) {
+	if _, err := Fit("strip 4", Options{Wanted: inches(60, 80)}); !errors.Is(err, errFaulty) {
 		t.Errorf("a layout without a grid: %v", err)
 	}
 	text := sample(t, "nets")

@@ -66,7 +66,7 @@ func (f *fitting) probe(which, periods int) int {
 
 // warningsOf is how many warnings a grid of so many blocks brings, with everything else as it is.
 func (f *fitting) warningsOf(counts [2]int) int {
-	if counts[across]*counts[down] > MaxBlocks {
+	if counts[across]*counts[down] > maxBlocks {
 		return noWay
 	}
 	if counts == [2]int{len(f.axes[across].ids), len(f.axes[down].ids)} {

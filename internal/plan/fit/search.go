@@ -41,7 +41,7 @@ func (f *fitting) suggest(size measure.NM) (list []Suggestion, refused string) {
 		}
 	}
 	if refused == "" {
-		refused = fmt.Sprintf("a top of the wanted size takes more blocks of %s than the %d that are tried", f.design.Units.Nearest(f.side(size)), MaxBlocks)
+		refused = fmt.Sprintf("a top of the wanted size takes more blocks of %s than the %d that are tried", f.design.Units.Nearest(f.side(size)), maxBlocks)
 	}
 	return list, refused
 }
@@ -75,7 +75,7 @@ func (f *fitting) candidates(size measure.NM, b Borders) []candidate {
 	columns, rows := f.counts(across, side, b), f.counts(down, side, b)
 	for _, x := range columns {
 		for _, y := range rows {
-			if x*y > MaxBlocks {
+			if x*y > maxBlocks {
 				continue
 			}
 			c := candidate{size: size, warnings: f.parities[x%2][y%2]}
@@ -110,7 +110,7 @@ func (f *fitting) counts(which int, side measure.NM, b Borders) []int {
 	var list []int
 	step := 2 * max(a.way.period, 1)
 	first := f.blocksIn(least, side) - step
-	last := min(f.blocksIn(most, side)+1+step, MaxBlocks)
+	last := min(f.blocksIn(most, side)+1+step, maxBlocks)
 	for n := max(1, first); n <= last; n++ {
 		if a.allows(n) {
 			list = append(list, n)

@@ -20,7 +20,7 @@ type Options struct {
 
 // Limits, checked before rows are made.
 const (
-	MaxRows   = 500
+	maxRows   = 500
 	MaxSeam   = measure.Inch
 	MaxLength = blocks.MaxCut // of strips, sides and lines
 	MaxCloth  = 400 * measure.Inch
@@ -59,8 +59,8 @@ func (o Options) filled(what string, own rows) (Options, error) {
 	switch {
 	case o.To < o.From:
 		return o, RowsError{fmt.Errorf("the last %s, %s, is less than the first, %s", what, o.text(o.To), o.text(o.From))}
-	case (o.To-o.From)/o.Step >= MaxRows:
-		return o, RowsError{fmt.Errorf("the step from %s to %s is so small that it makes %d rows, %d is the most", o.text(o.From), o.text(o.To), (o.To-o.From)/o.Step+1, MaxRows)}
+	case (o.To-o.From)/o.Step >= maxRows:
+		return o, RowsError{fmt.Errorf("the step from %s to %s is so small that it makes %d rows, %d is the most", o.text(o.From), o.text(o.To), (o.To-o.From)/o.Step+1, maxRows)}
 	}
 	return o, nil
 }

@@ -86,11 +86,11 @@ func MakeBacking(o BackingOptions) (*Backing, error) {
 
 func (o *BackingOptions) check() error {
 	err := within(o.Units,
-		bound{"the width of the top", o.WidthFinished, 1, MaxTop},
-		bound{"the height of the top", o.HeightFinished, 1, MaxTop},
-		bound{"the usable width", o.UsableWidth, measure.Inch, MaxCloth},
+		bound{"the width of the top", o.WidthFinished, 1, maxTop},
+		bound{"the height of the top", o.HeightFinished, 1, maxTop},
+		bound{"the usable width", o.UsableWidth, measure.Inch, maxCloth},
 		bound{"the overhang", o.Overhang, 0, MaxExtra},
-		bound{"the seam allowance of the backing", o.Seam, 1, MaxSeam})
+		bound{"the seam allowance of the backing", o.Seam, 1, maxSeam})
 	if err != nil {
 		return err
 	}
@@ -98,8 +98,8 @@ func (o *BackingOptions) check() error {
 		return fmt.Errorf("cloth of %s leaves nothing between two seam allowances of %s", measure.Text(o.UsableWidth, o.Units), measure.Text(o.Seam, o.Units))
 	}
 	longest := max(o.WidthFinished, o.HeightFinished) + 2*o.Overhang
-	if n := perPiece(longest, o.UsableWidth, 2*o.Seam); n > MaxPanels {
-		return fmt.Errorf("the backing takes %d panels, %d is the most", n, MaxPanels)
+	if n := perPiece(longest, o.UsableWidth, 2*o.Seam); n > maxPanels {
+		return fmt.Errorf("the backing takes %d panels, %d is the most", n, maxPanels)
 	}
 	return nil
 }

@@ -30,8 +30,8 @@ type Package struct {
 	Source string // address of the list
 }
 
-// Holds says whether a package holds a size, one way round or the other.
-func (p *Package) Holds(width, height measure.NM) bool {
+// holds says whether a package holds a size, one way round or the other.
+func (p *Package) holds(width, height measure.NM) bool {
 	return p.Size.Width >= width && p.Size.Height >= height || p.Size.Width >= height && p.Size.Height >= width
 }
 
@@ -41,15 +41,15 @@ func MakeBatting(o BattingOptions) (*Batting, error) {
 		o.Overhang = 0
 	}
 	err := within(o.Units,
-		bound{"the width of the top", o.WidthFinished, 1, MaxTop},
-		bound{"the height of the top", o.HeightFinished, 1, MaxTop},
+		bound{"the width of the top", o.WidthFinished, 1, maxTop},
+		bound{"the height of the top", o.HeightFinished, 1, maxTop},
 		bound{"the overhang", o.Overhang, 0, MaxExtra})
 	if err != nil {
 		return nil, err
 	}
 	b := &Batting{BattingOptions: o, WidthCut: o.WidthFinished + 2*o.Overhang, HeightCut: o.HeightFinished + 2*o.Overhang}
-	for _, p := range Packages() {
-		if p.Holds(b.WidthCut, b.HeightCut) {
+	for _, p := range packages() {
+		if p.holds(b.WidthCut, b.HeightCut) {
 			b.Packages = append(b.Packages, p)
 		}
 	}
@@ -57,9 +57,9 @@ func MakeBatting(o BattingOptions) (*Batting, error) {
 	return b, nil
 }
 
-// Packages is the sizes in which batting is sold, as published lists have them. The lists disagree, and so both sizes
+// packages is the sizes in which batting is sold, as published lists have them. The lists disagree, and so both sizes
 // stand where they do.
-func Packages() []Package {
+func packages() []Package {
 	list := []Package{}
 	for _, l := range []struct {
 		source string

@@ -22,8 +22,8 @@ type Published struct {
 	Source string `json:"source"` // address of the list
 }
 
-// Middle is the size half-way between the two ends.
-func (p Published) Middle() Size {
+// middle is the size half-way between the two ends.
+func (p Published) middle() Size {
 	return Size{(p.Least.Width + p.Most.Width) / 2, (p.Least.Height + p.Most.Height) / 2}
 }
 
@@ -87,7 +87,7 @@ func spread(list []Published) (least, most Size) {
 func middle(list []Published) Size {
 	var widths, heights []measure.NM
 	for _, p := range list {
-		m := p.Middle()
+		m := p.middle()
 		widths, heights = append(widths, m.Width), append(heights, m.Height)
 	}
 	slices.Sort(widths)

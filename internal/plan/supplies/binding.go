@@ -73,11 +73,11 @@ func usualSeam(nm measure.NM, s measure.System) measure.NM {
 // check is an error for the first length that is out of bounds.
 func (o *BindingOptions) check() error {
 	return within(o.Units,
-		bound{"the width of the quilt", o.WidthFinished, 1, MaxTop},
-		bound{"the height of the quilt", o.HeightFinished, 1, MaxTop},
-		bound{"the cut width of the binding", o.StripCut, MinStrip, MaxExtra},
-		bound{"the usable width", o.UsableWidth, measure.Inch, MaxCloth},
-		bound{"the seam allowance", o.Seam, 1, MaxSeam},
+		bound{"the width of the quilt", o.WidthFinished, 1, maxTop},
+		bound{"the height of the quilt", o.HeightFinished, 1, maxTop},
+		bound{"the cut width of the binding", o.StripCut, minStrip, MaxExtra},
+		bound{"the usable width", o.UsableWidth, measure.Inch, maxCloth},
+		bound{"the seam allowance", o.Seam, 1, maxSeam},
 		bound{"the allowance", o.Allowance, 0, MaxExtra})
 }
 
@@ -106,8 +106,8 @@ func countStrips(s measure.System, need, width, loss measure.NM) (int, error) {
 		return 0, fmt.Errorf("cloth of %s is used up by the joins, which take %s each", measure.Text(width, s), measure.Text(loss, s))
 	}
 	n := perPiece(need, width, loss)
-	if n > MaxStrips {
-		return 0, fmt.Errorf("%d strips are wanted, %d is the most", n, MaxStrips)
+	if n > maxStrips {
+		return 0, fmt.Errorf("%d strips are wanted, %d is the most", n, maxStrips)
 	}
 	return n, nil
 }

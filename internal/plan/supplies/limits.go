@@ -8,13 +8,13 @@ import (
 
 // Limits of what may be asked for, checked before anything is made.
 const (
-	MaxTop    = 10_000 * measure.Inch // a finished side
-	MaxCloth  = 400 * measure.Inch    // a usable width
+	maxTop    = 10_000 * measure.Inch // a finished side
+	maxCloth  = 400 * measure.Inch    // a usable width
 	MaxExtra  = 100 * measure.Inch    // an overhang, an allowance, a cut width, a drop
-	MaxSeam   = 2 * measure.Inch      // an allowance at a seam
-	MinStrip  = measure.Inch / 4      // a binding's cut width
-	MaxPanels = 1000                  // of a backing
-	MaxStrips = 100_000               // of a binding or of borders
+	maxSeam   = 2 * measure.Inch      // an allowance at a seam
+	minStrip  = measure.Inch / 4      // a binding's cut width
+	maxPanels = 1000                  // of a backing
+	maxStrips = 100_000               // of a binding or of borders
 )
 
 // bound is a length with what it may be.

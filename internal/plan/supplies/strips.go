@@ -32,11 +32,11 @@ func (o *StripOptions) fill(lengthsCut []measure.NM) error {
 	o.Seam = usualSeam(o.Seam, o.Units)
 	list := []bound{
 		{"the cut width of the strips", o.StripCut, 1, MaxExtra},
-		{"the usable width", o.UsableWidth, measure.Inch, MaxCloth},
-		{"the seam allowance", o.Seam, 1, MaxSeam},
+		{"the usable width", o.UsableWidth, measure.Inch, maxCloth},
+		{"the seam allowance", o.Seam, 1, maxSeam},
 	}
 	for _, length := range lengthsCut {
-		list = append(list, bound{"the cut length of a piece", length, 1, MaxTop + MaxExtra})
+		list = append(list, bound{"the cut length of a piece", length, 1, maxTop + MaxExtra})
 	}
 	return within(o.Units, list...)
 }
@@ -62,7 +62,7 @@ func Crosswise(o StripOptions, lengthsCut ...measure.NM) (*LongPieces, error) {
 		return nil, err
 	}
 	g := grouping{lengths: lengthsCut, width: o.UsableWidth, loss: loss}
-	if p.Groups = g.inOrder(); len(lengthsCut) <= MaxTried {
+	if p.Groups = g.inOrder(); len(lengthsCut) <= maxTried {
 		p.Groups = g.every()
 	}
 	for _, group := range p.Groups {
@@ -73,8 +73,8 @@ func Crosswise(o StripOptions, lengthsCut ...measure.NM) (*LongPieces, error) {
 	return p, nil
 }
 
-// MaxTried is up to how many pieces Crosswise tries every grouping.
-const MaxTried = 10
+// maxTried is up to how many pieces Crosswise tries every grouping.
+const maxTried = 10
 
 // grouping puts pieces into groups that are each cut from one long strip.
 type grouping struct {

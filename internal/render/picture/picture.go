@@ -26,8 +26,8 @@ type Frame struct {
 	Clear      bool             // no background: a PNG is see-through beside the cloth, a PDF has none
 }
 
-// UsualPerInch is the pixels an inch of what is printed at its best.
-const UsualPerInch = 300
+// usualPerInch is the pixels an inch of what is printed at its best.
+const usualPerInch = 300
 
 // TooLarge says that a picture would have more pixels than can be had, and what can.
 type TooLarge struct {
@@ -72,7 +72,7 @@ func (f *Frame) perInch(s sides) float64 {
 	case f.Pixels > 0:
 		return float64(f.Pixels) / s.longest()
 	}
-	return UsualPerInch
+	return usualPerInch
 }
 
 // scale is how many pixels a user unit of the picture has.

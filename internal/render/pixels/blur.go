@@ -6,11 +6,11 @@ import (
 	"sync"
 )
 
-// Blurred is the plane seen through a Gaussian with a standard deviation of sigma pixels,
+// blurred is the plane seen through a Gaussian with a standard deviation of sigma pixels,
 // cut off at three of them. What lies beyond the edge, or in a place where nothing is, adds
 // nothing: every pixel is the mean of the cloth about it. A sigma of 0 leaves the plane as
 // it is.
-func (p *Plane) Blurred(sigma float64) *Plane {
+func (p *Plane) blurred(sigma float64) *Plane {
 	kernel := gaussian(sigma)
 	if len(kernel) == 1 {
 		return p

@@ -67,7 +67,7 @@ func TestLeaksAreNoticed(t *testing.T) {
 func TestEveryFabricHasItsShare(t *testing.T) {
 	top := laid(t, webs(5, 4))
 	for f, share := range top.Share() {
-		p := Luminance(top, sized(t, top, 700), func(g int) palettes.Colour {
+		p := luminance(top, sized(t, top, 700), func(g int) palettes.Colour {
 			if g == f {
 				return palettes.Colour{R: 255, G: 255, B: 255}
 			}
@@ -97,7 +97,7 @@ func TestEmptyPlacesAreSeeThrough(t *testing.T) {
 	if c := m.NRGBAAt(5, 5); c.R != 0xb5 || c.A != 255 {
 		t.Errorf("the cloth is %v", c)
 	}
-	blurred := Luminance(top, Size{40, 40}, own(top)).Blurred(4)
+	blurred := luminance(top, Size{40, 40}, own(top)).blurred(4)
 	want := top.Fabrics[0].Colour.Luminance()
 	for y := range 20 {
 		for x := range 40 {
@@ -155,7 +155,7 @@ func TestBlurKeepsWhatIsEven(t *testing.T) {
 			for i := range p.Luminance {
 				p.Luminance[i] = v
 			}
-			for i, got := range p.Blurred(sigma).Luminance {
+			for i, got := range p.blurred(sigma).Luminance {
 				if math.Abs(float64(got-v)) > 2e-6 {
 					t.Fatalf("sigma %g: %g at %d became %g", sigma, v, i, got)
 				}
@@ -171,7 +171,7 @@ func TestBlurSpreadsAPointAndLosesNothing(t *testing.T) {
 		const side, at = 101, 50
 		p := &Plane{Size: Size{side, side}, Luminance: make([]float32, side*side)}
 		p.Luminance[at*side+at] = 1
-		b := p.Blurred(sigma)
+		b := p.blurred(sigma)
 		sum, across, variance := 0.0, 0.0, 0.0
 		for i, v := range b.Luminance {
 			x := float64(i%side - at)
@@ -237,12 +237,12 @@ func risesWithLight(t *testing.T, p *Plane, out *Squinted) {
 func TestCoarserGridShowsTheSame(t *testing.T) {
 	top := laid(t, webs(4, 4))
 	s := sized(t, top, 1200)
-	sigma := measure.NM(12 * float64(measure.Inch) / first(s.PerInch(top)))
+	sigma := measure.NM(12 * float64(measure.Inch) / first(s.perInch(top)))
 	coarse := Blurred(top, s, sigma, own(top))
 	if coarse.Size == s {
 		t.Fatal("no coarser grid was taken")
 	}
-	fineOne, got := Luminance(top, s, own(top)).Blurred(12), coarse.stretched(s)
+	fineOne, got := luminance(top, s, own(top)).blurred(12), coarse.stretched(s)
 	worst := 0.0
 	for i := range got.Luminance {
 		worst = max(worst, math.Abs(palettes.LightnessOf(float64(got.Luminance[i]))-palettes.LightnessOf(float64(fineOne.Luminance[i]))))
@@ -321,7 +321,7 @@ func TestPNGSaysHowLargeTheTopIs(t *testing.T) {
 
 func TestSizesAndSquintsThatAreRefused(t *testing.T) {
 	top := laid(t, webs(2, 2))
-	for _, side := range []int{0, -5, MostASide + 1, 20_000} {
+	for _, side := range []int{0, -5, mostASide + 1, 20_000} {
 		if s, err := SizeOf(top, side); err == nil {
 			t.Errorf("%d pixels a side gave %v", side, s)
 		}

@@ -17,9 +17,9 @@ type Plane struct {
 	Covered   []float32 // the part of each pixel that cloth covers, 0 to 1; nil where all is covered
 }
 
-// Luminance is the relative luminance of the top with each fabric in the colour that is
+// luminance is the relative luminance of the top with each fabric in the colour that is
 // asked for.
-func Luminance(t *quilt.Top, s Size, colour func(fabric int) palettes.Colour) *Plane {
+func luminance(t *quilt.Top, s Size, colour func(fabric int) palettes.Colour) *Plane {
 	light := make([]uint32, len(t.Fabrics))
 	for f := range light {
 		light[f] = uint32(math.Round(colour(f).Luminance() * full))

@@ -40,7 +40,7 @@ func WritePNG(w io.Writer, t *quilt.Top, picture image.Image) error {
 // physicalSize is the pHYs block: length, name, pixels a metre across and down, the unit
 // metre, and the check sum (PNG Specification, third edition, section 11.3.4.3).
 func physicalSize(t *quilt.Top, s Size) []byte {
-	across, down := s.PerInch(t)
+	across, down := s.perInch(t)
 	block := binary.BigEndian.AppendUint32(nil, 9)
 	block = append(block, "pHYs"...)
 	block = binary.BigEndian.AppendUint32(block, uint32(math.Round(across/metresAnInch)))

@@ -13,8 +13,8 @@ import (
 
 // The greatest picture that is made.
 const (
-	MostASide = 30_000      // pixels
-	MostInAll = 120_000_000 // pixels
+	mostASide = 30_000      // pixels
+	mostInAll = 120_000_000 // pixels
 )
 
 // Size is a picture's measure in pixels. The picture covers the whole top, so that its
@@ -24,22 +24,22 @@ type Size struct{ Width, Height int }
 // SizeOf is the size of a picture of the top whose longer side has so many pixels. A fault
 // is a number of pixels below 1 or beyond the limits.
 func SizeOf(t *quilt.Top, longerSide int) (Size, error) {
-	if longerSide < 1 || longerSide > MostASide {
-		return Size{}, fmt.Errorf("a picture of %d pixels a side, where 1 to %d can be had", longerSide, MostASide)
+	if longerSide < 1 || longerSide > mostASide {
+		return Size{}, fmt.Errorf("a picture of %d pixels a side, where 1 to %d can be had", longerSide, mostASide)
 	}
 	width, height := float64(t.Outer.Width()), float64(t.Outer.Height())
 	scale := float64(longerSide) / max(width, height)
 	s := Size{atLeastOne(width * scale), atLeastOne(height * scale)}
-	if s.Width*s.Height > MostInAll {
-		return Size{}, fmt.Errorf("a picture of %d by %d pixels, where %d million in all can be had", s.Width, s.Height, MostInAll/1_000_000)
+	if s.Width*s.Height > mostInAll {
+		return Size{}, fmt.Errorf("a picture of %d by %d pixels, where %d million in all can be had", s.Width, s.Height, mostInAll/1_000_000)
 	}
 	return s, nil
 }
 
 func atLeastOne(pixels float64) int { return max(1, int(math.Round(pixels))) }
 
-// PerInch is how many pixels an inch of the finished top has, across and down.
-func (s Size) PerInch(t *quilt.Top) (across, down float64) {
+// perInch is how many pixels an inch of the finished top has, across and down.
+func (s Size) perInch(t *quilt.Top) (across, down float64) {
 	return float64(s.Width) / inches(t.Outer.Width()), float64(s.Height) / inches(t.Outer.Height())
 }
 

@@ -88,14 +88,14 @@ const fineSigma = 8
 // Blurred is a top's luminance seen through a Gaussian with the standard deviation sigma on
 // the quilt, at the size asked for or, where the blur makes that needless, at a coarser one.
 func Blurred(t *quilt.Top, s Size, sigma measure.NM, colour func(int) palettes.Colour) *Plane {
-	across, _ := s.PerInch(t)
+	across, _ := s.perInch(t)
 	pixels := inches(sigma) * across
 	if coarser := int(pixels / (fineSigma / 2)); pixels > fineSigma {
 		s = Size{max(1, s.Width/coarser), max(1, s.Height/coarser)}
-		across, _ = s.PerInch(t)
+		across, _ = s.perInch(t)
 		pixels = inches(sigma) * across
 	}
-	return Luminance(t, s, colour).Blurred(belowPixels(pixels))
+	return luminance(t, s, colour).blurred(belowPixels(pixels))
 }
 
 // belowPixels is the sigma that is left to do: a pixel is itself a mean over a square with
