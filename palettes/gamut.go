@@ -24,11 +24,6 @@ func (o OKLCh) atLightness(lightness float64) Colour {
 	return o.linearAt(lightness).Colour()
 }
 
-// AtLightness is the colour with its hue kept, and its chroma as far as sRGB has it, whose CIE L* is the given one.
-func (c Colour) AtLightness(lightness float64) Colour {
-	return c.OKLCh().atLightness(lightness)
-}
-
 // bisections halve an interval of 1 to below the rounding of a float64 near it.
 const bisections = 48
 

@@ -85,7 +85,7 @@ func TestCollectionLawCatches(t *testing.T) {
 	catches(t, "a missing light", broken(func(p *Palette) { p.Fabrics = p.Fabrics[:6] }))
 	catches(t, "too few", broken(func(p *Palette) { p.Fabrics = p.Fabrics[:5] }))
 	catches(t, "two words", broken(func(p *Palette) { p.Fabrics[1].Name = "wet slate" }))
-	catches(t, "close neighbours", broken(func(p *Palette) { p.Fabrics[2].Colour = p.Fabrics[1].Colour.AtLightness(35) }))
+	catches(t, "close neighbours", broken(func(p *Palette) { p.Fabrics[2].Colour = p.Fabrics[1].Colour.OKLCh().atLightness(35) }))
 	catches(t, "wrong order", broken(func(p *Palette) { slices.Reverse(p.Fabrics[2:5]) }))
 	catches(t, "no description", broken(func(p *Palette) { p.About = "" }))
 	catches(t, "a name twice", namesDiffer(append(All(), tidewater())))

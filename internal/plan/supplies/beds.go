@@ -61,13 +61,6 @@ func (b *Bed) Mattress() Size {
 	return middle(b.Mattresses)
 }
 
-// Disagree says whether the lists give more than one size for quilts, and how far they lie apart, across and down.
-func (b *Bed) Disagree() (apart Size, disagree bool) {
-	least, most := b.Spread()
-	apart = Size{most.Width - least.Width, most.Height - least.Height}
-	return apart, apart != Size{}
-}
-
 // Covered is the size of a quilt that hangs down by a drop at both sides and the foot of a mattress, with a tuck under the
 // pillows at the head, 0 for none.
 func (b *Bed) Covered(drop, tuck measure.NM) Size {

@@ -50,8 +50,8 @@ func TestBedLaws(t *testing.T) {
 		t.Error("a bed that no list has is found")
 	}
 	queen, _ := FindBed("queen")
-	if apart, disagree := queen.Disagree(); !disagree || apart != (Size{in(10, 0), in(18, 0)}) {
-		t.Errorf("the lists for queen lie apart by %v", apart)
+	if least, most := queen.Spread(); most.Width-least.Width != in(10, 0) || most.Height-least.Height != in(18, 0) {
+		t.Errorf("the lists for queen give %v to %v", least, most)
 	}
 }
 

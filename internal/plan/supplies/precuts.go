@@ -51,22 +51,3 @@ func Precuts() []Precut {
 		{"5 in square", inches(5, 5), inches(5, 5), guide, OtherPrecut},
 	}
 }
-
-// Pieces is how many rectangles a piece of cloth gives, all lying one way: whichever gives more. Sides are cut and above 0.
-func (s Size) Pieces(widthCut, heightCut measure.NM) int {
-	if widthCut <= 0 || heightCut <= 0 {
-		return 0
-	}
-	count := func(width, height measure.NM) int {
-		return int(max(0, s.Width/width)) * int(max(0, s.Height/height))
-	}
-	return max(count(widthCut, heightCut), count(heightCut, widthCut))
-}
-
-// Strips is how many strips of a cut width a piece of cloth gives along its longer side, and how long each one is.
-func (s Size) Strips(stripCut measure.NM) (count int, length measure.NM) {
-	if stripCut <= 0 {
-		return 0, 0
-	}
-	return int(max(0, min(s.Width, s.Height)) / stripCut), max(s.Width, s.Height)
-}
