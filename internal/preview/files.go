@@ -11,34 +11,48 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/render"
 	pictures "eighthturn/internal/render/picture"
+	"eighthturn/internal/report"
 	"eighthturn/internal/report/booklet"
 	"eighthturn/svgout"
 )
 
-// savedFile is a kind of file that can be saved: what it is, and how it is made of the plans of the
-// newest top. It is made when somebody asks for it, and not kept.
+// savedFile is a kind of file that can be saved: what it is, and how it is written of the plans of the newest top. It is made
+// when somebody asks for it, and not kept.
 type savedFile struct {
-	path string // address
-	kind string // content type
-	end  string // of its name, behind the layout's
-	name string
-	says string
-	make func(*plans, io.Writer) error
+	path        string // address
+	contentType string
+	suffix      string // of its name, behind the layout's
+	name        string
+	about       string
+	write       func(*plans, io.Writer) error
 }
 
 // savedFiles are all kinds of files, in the order in which they are offered.
 func savedFiles() []savedFile {
 	const pdf = "application/pdf"
 	return []savedFile{
-		{"/save/picture.svg", "image/svg+xml; charset=utf-8", ".svg", "picture, SVG", "the quilt in lines and colours, of any size", savePictureSVG},
+		{"/save/picture.svg", "image/svg+xml; charset=utf-8", ".svg", "picture, SVG", "the quilt in lines and colors, of any size", savePictureSVG},
 		{"/save/picture.png", "image/png", ".png", "picture, PNG", "the quilt in pixels, 2,100 on its longer side: for a screen or a show's entry form", savePNG},
 		{"/save/picture.pdf", pdf, "-picture.pdf", "picture, PDF", "the quilt at its true size, to print large", savePicturePDF},
-		{"/save/cutting.csv", "text/csv; charset=utf-8", "-cutting.csv", "cutting table, CSV", "what to buy and cut, line by line, for a spreadsheet", saveCuttingTable},
-		{"/save/cutting-maps.pdf", pdf, "-cutting-maps.pdf", "cutting maps, PDF", "how everything lies on the cloth, fabric by fabric, to print", saveCuttingMaps},
-		{"/save/sewing.pdf", pdf, "-sewing.pdf", "sewing steps, PDF", "each step with its picture, to print", saveSewing},
+		{"/save/cutting.csv", "text/csv; charset=utf-8", "-cutting.csv", "cutting table, CSV", "what to buy and cut, line by line, for a spreadsheet", asCSV(report.CuttingTable)},
+		{"/save/cutting-maps.pdf", pdf, "-cutting-maps.pdf", "cutting maps, PDF", "how everything lies on the cloth, fabric by fabric, to print", asPDF(report.CuttingMapBook)},
+		{"/save/sewing.pdf", pdf, "-sewing.pdf", "sewing steps, PDF", "each step with its picture, to print", asPDF(report.Sewing)},
 		{"/save/templates.pdf", pdf, "-templates.pdf", "templates, PDF", "each piece at its true size: print at 100 %", saveTemplates},
 		{"/save/pattern.pdf", pdf, "-pattern.pdf", "pattern, PDF", "the printed pattern: print at 100 %", savePatternPDF},
 		{"/save/pattern.html", "text/html; charset=utf-8", "-pattern.html", "pattern, web page", "the same as one page for a browser", savePatternHTML},
+	}
+}
+
+// asPDF writes a report as pages, as far as the one who cuts or sews needs it.
+func asPDF(of func(*report.Plans) document.Document) func(*plans, io.Writer) error {
+	return func(p *plans, w io.Writer) error { return p.print(w, of(&p.Plans).Down(document.Detail).Print()) }
+}
+
+// asCSV writes a report's tables for a spreadsheet.
+func asCSV(of func(*report.Plans) document.Document) func(*plans, io.Writer) error {
+	return func(p *plans, w io.Writer) error {
+		_, err := io.WriteString(w, render.CSV(of(&p.Plans)))
+		return err
 	}
 }
 
@@ -48,7 +62,7 @@ func filesTab(p *plans) reportTab {
 	s := tabSection{Title: "To save"}
 	no := p.uncut()
 	for _, f := range savedFiles() {
-		w := tabRow{Cells: []string{f.name}, Under: []string{f.says}, Save: f.path, As: p.name + f.end}
+		w := tabRow{Cells: []string{f.name}, Under: []string{f.about}, Save: f.path, As: p.name + f.suffix}
 		if no != nil && strings.HasPrefix(f.path, "/save/pattern") {
 			w.Save, w.As, w.Under, w.Tone, r.Placed = "", "", []string{no.Error()}, doubtful, true
 		}
@@ -58,13 +72,13 @@ func filesTab(p *plans) reportTab {
 	return r
 }
 
-// give makes the file and hands it over as one to save.
-func (f savedFile) give(s *site, w http.ResponseWriter, r *http.Request) {
-	w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": s.studies.name + f.end}))
+// serve makes the file and hands it over as one to save.
+func (f savedFile) serve(s *site, w http.ResponseWriter, r *http.Request) {
+	w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": s.studies.name + f.suffix}))
 	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; img-src data:; sandbox")
 	s.inTurn(w, r, func(p *picture) ([]byte, error) {
 		var b bytes.Buffer
-		if err := f.make(s.studies.planned(p), &b); err != nil {
+		if err := f.write(s.studies.planned(p), &b); err != nil {
 			return nil, err
 		}
 		return b.Bytes(), nil

@@ -21,17 +21,17 @@ func TestFiles(t *testing.T) {
 	report := body(ask(s, "/report", query("tab=4")))
 	for _, f := range savedFiles() {
 		r := ask(s, f.path, nil)
-		text, end := body(r), filepath.Ext(f.end)
+		text, end := body(r), filepath.Ext(f.suffix)
 		if r.StatusCode != 200 || begins[end] == "" || !strings.HasPrefix(strings.ToLower(text), strings.ToLower(begins[end])) {
 			t.Errorf("%s: %d, %.80q", f.path, r.StatusCode, text)
 		}
-		if got, want := r.Header.Get("Content-Disposition"), "attachment; filename=quilt"+f.end; got != want {
+		if got, want := r.Header.Get("Content-Disposition"), "attachment; filename=quilt"+f.suffix; got != want {
 			t.Errorf("%s is handed over as %q", f.path, got)
 		}
 		if !strings.Contains(r.Header.Get("Content-Security-Policy"), "sandbox") {
 			t.Errorf("%s may do more than be saved", f.path)
 		}
-		if !strings.Contains(report, `"save":"`+f.path+`","as":"quilt`+f.end+`"`) {
+		if !strings.Contains(report, `"save":"`+f.path+`","as":"quilt`+f.suffix+`"`) {
 			t.Errorf("%s is not offered", f.path)
 		}
 		if body(ask(s, f.path, nil)) != text {

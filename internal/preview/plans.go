@@ -23,7 +23,11 @@ func newPlans(t *quilt.Top, source *layout.Source, name string) *plans {
 		n, _ := source.Position(at)
 		return n
 	}
-	return &plans{Plans: report.Plans{Top: t, Contrast: contrast.Options{Distance: viewedFrom}, Line: line}, top: t, source: source, name: name}
+	of := report.Plans{Top: t, Contrast: contrast.Options{Distance: viewedFrom}, Line: line}
+	if t.Title == "" {
+		of.Name = name
+	}
+	return &plans{Plans: of, top: t, source: source, name: name}
 }
 
 // placed says whether the plans name places of the layout, which may move.

@@ -145,7 +145,7 @@ func staleDiagrams(t *testing.T, spoil string) []string {
 	p.load(r.address)
 	p.watching()
 	p.turnTo(2, "Blocks together")
-	eval[bool](p, `([...document.querySelectorAll('#report-rows section')].find((s) => s.innerText.startsWith('B, ')).querySelectorAll('tbody')[2].click(), true)`)
+	eval[bool](p, `([...document.querySelectorAll('#report-rows section')].find((s) => s.innerText.startsWith('Block B')).querySelectorAll('tbody')[3].click(), true)`)
 	p.diagramIs("How to sew block B, step 3")
 	p.until(`document.getElementById('diagram-content').innerHTML.includes('#c04040')`)
 	if spoil != "" {
@@ -230,7 +230,7 @@ func TestSavingFiles(t *testing.T) {
 	})()`)
 	for _, f := range savedFiles() {
 		eval[bool](p, fmt.Sprintf(`(document.querySelector('#report-rows a[href="%s"]').dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true })), true)`, f.path))
-		p.until(fmt.Sprintf(`window.saved.at(-1) === 'quilt%s' && document.getElementById('announcement').textContent === 'saved as quilt%s'`, f.end, f.end))
+		p.until(fmt.Sprintf(`window.saved.at(-1) === 'quilt%s' && document.getElementById('announcement').textContent === 'saved as quilt%s'`, f.suffix, f.suffix))
 	}
 	p.picture("files-saved")
 	eval[bool](p, `(document.querySelector('#report-rows tbody').focus(), window.saved = [], true)`)

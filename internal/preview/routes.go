@@ -20,9 +20,9 @@ var page embed.FS
 
 // route is one address of the preview.
 type route struct {
-	path string // exactly
-	kind string // content type
-	give func(*site, http.ResponseWriter, *http.Request)
+	path        string // exactly
+	contentType string
+	serve       func(*site, http.ResponseWriter, *http.Request)
 }
 
 // routes is every address that there is.
@@ -38,10 +38,10 @@ func routes() []route {
 		{patternPage, "text/html; charset=utf-8", (*site).servePattern},
 	}
 	for _, f := range savedFiles() {
-		list = append(list, route{f.path, f.kind, f.give})
+		list = append(list, route{f.path, f.contentType, f.serve})
 	}
 	for _, name := range assets() {
-		list = append(list, route{"/" + name, kindOf(name), serveAsset(name)})
+		list = append(list, route{"/" + name, contentTypeOf(name), serveAsset(name)})
 	}
 	return list
 }
@@ -78,7 +78,7 @@ func assetsKey() string {
 	return hex.EncodeToString(sum.Sum(nil)[:8])
 }
 
-func kindOf(name string) string {
+func contentTypeOf(name string) string {
 	switch {
 	case strings.HasSuffix(name, ".js"):
 		return "text/javascript; charset=utf-8"
@@ -90,11 +90,11 @@ func kindOf(name string) string {
 
 func serveAsset(name string) func(*site, http.ResponseWriter, *http.Request) {
 	content := asset(name)
-	return func(_ *site, w http.ResponseWriter, _ *http.Request) { give(w, content) }
+	return func(_ *site, w http.ResponseWriter, _ *http.Request) { respond(w, content) }
 }
 
-// give answers with content; a client that went away is no concern of ours.
-func give(w http.ResponseWriter, content []byte) {
+// respond answers with content; a client that went away is no concern of ours.
+func respond(w http.ResponseWriter, content []byte) {
 	w.Header().Set("Content-Length", strconv.Itoa(len(content)))
 	_, _ = w.Write(content)
 }
@@ -106,7 +106,7 @@ func (s *site) serveState(w http.ResponseWriter, r *http.Request) {
 	if q.Get("instance") == s.state.instance {
 		have, _ = strconv.Atoi(q.Get("have")) // what is no number has no picture
 	}
-	give(w, s.state.answer(have))
+	respond(w, s.state.answer(have))
 }
 
 // servePicture answers with the picture as a file of its own.
@@ -124,7 +124,7 @@ func (s *site) servePicture(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; sandbox")
-	give(w, b.Bytes())
+	respond(w, b.Bytes())
 }
 
 // index is what the page's template is filled with, for those who read it without scripts.

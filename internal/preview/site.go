@@ -97,8 +97,8 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, "There is nothing here.", http.StatusNotFound)
 		return
 	}
-	h.Set("Content-Type", route.kind)
-	route.give(s, w, r)
+	h.Set("Content-Type", route.contentType)
+	route.serve(s, w, r)
 }
 
 // serve answers until the context ends, and then ends at once: open streams are told first,

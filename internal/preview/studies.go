@@ -165,7 +165,7 @@ func (s *site) inTurn(w http.ResponseWriter, r *http.Request, work func(p *pictu
 		http.Error(w, why, status)
 		return
 	}
-	give(w, content)
+	respond(w, content)
 }
 
 // worked is what work makes of the newest picture, or a status and a sentence.

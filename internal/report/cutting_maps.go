@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/palettes"
@@ -26,6 +27,18 @@ func CuttingMaps(p *Plans) []CuttingMap {
 		list = append(list, CuttingMap{c.SetName(n), true, c.setMap(n)})
 	}
 	return list
+}
+
+// CuttingMapBook is the cutting maps to be printed, with what is to be minded with a cutter.
+func CuttingMapBook(p *Plans) document.Document {
+	d := document.Document{Title: p.named("cutting maps")}
+	for _, m := range CuttingMaps(p) {
+		d.Sections = append(d.Sections, document.Section{Blocks: []document.Block{document.Figure{Of: *m.Figure}}})
+	}
+	cautions, _ := Cutting(p).Section(CautionsID)
+	cautions.Blocks = []document.Block{document.Box{Caution: true, Blocks: cautions.Blocks}}
+	d.Sections = append(d.Sections, cautions)
+	return d
 }
 
 // CuttingMapTitle begins the title of every map.
