@@ -15,6 +15,7 @@ import (
 // house is to be said first.
 func mayImport() map[string][]string {
 	return map[string][]string{
+		"layout/grammar":            {},
 		"internal/measure":          {},
 		"palettes":                  {},
 		"internal/blocks":           {"internal/measure"},
@@ -34,7 +35,7 @@ func mayImport() map[string][]string {
 		"internal/plan/contrast":    {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "palettes"},
 		"internal/report":           {"internal/blocks", "internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "layout", "palettes"},
 		"internal/plan/fit":         {"internal/blocks", "internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
-		"internal/render/pdf":       {"internal/diagram", "palettes"},
+		"internal/render/pdf":       {"internal/diagram", "internal/measure", "palettes"},
 		"internal/render/picture":   {"internal/diagram", "internal/measure", "internal/quilt", "internal/render/pdf", "internal/render/pixels", "palettes", "svgout"},
 		"internal/render/pixels":    {"internal/measure", "internal/quilt", "palettes"},
 		"internal/render":           {"internal/diagram", "internal/document", "internal/measure", "internal/render/pdf", "layout", "palettes"},

@@ -16,9 +16,9 @@ import (
 )
 
 // outside are the corners of what is on a sheet that lie beyond its edges.
-func outside(s *Sheet, letters *Lettering) []XY {
-	var list []XY
-	look := func(at XY, by float64) {
+func outside(s *Sheet, letters *Lettering) []measure.Vec {
+	var list []measure.Vec
+	look := func(at measure.Vec, by float64) {
 		if !(at.X-by >= -1e-6*(1+s.Width) && at.Y-by >= -1e-6*(1+s.Height) && at.X+by <= s.Width*(1+1e-6)+1e-6 && at.Y+by <= s.Height*(1+1e-6)+1e-6) {
 			list = append(list, at)
 		}
@@ -33,7 +33,7 @@ func outside(s *Sheet, letters *Lettering) []XY {
 		wide, high := letters.Width(i.Label.Text, i.Label.Size, i.Label.Bold), capital*i.Label.Size
 		cos, sin := [4]float64{1, 0, -1, 0}[i.Label.Quarters], [4]float64{0, 1, 0, -1}[i.Label.Quarters]
 		look(i.Label.At, 0)
-		look(XY{i.Label.At.X + wide*cos + high*sin, i.Label.At.Y + wide*sin - high*cos}, 0)
+		look(measure.Vec{X: i.Label.At.X + wide*cos + high*sin, Y: i.Label.At.Y + wide*sin - high*cos}, 0)
 	}
 	return list
 }

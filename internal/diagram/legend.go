@@ -3,6 +3,7 @@ package diagram
 import (
 	"math"
 
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 
@@ -30,7 +31,7 @@ type legendEntry struct {
 	hatch      bool
 	bent       bool // the line runs round something
 	text       string
-	at         XY // its left end and middle, from the legend's upper left corner
+	at         measure.Vec // its left end and middle, from the legend's upper left corner
 }
 
 func newLegend(letters *Lettering, f *Figure) legend {
@@ -113,7 +114,7 @@ func (k *legend) flow(width, most float64) float64 {
 		if x > 0 && x+wide > width {
 			x, y = 0, y+f*legendRow
 		}
-		k.entries[i].at = XY{x, y}
+		k.entries[i].at = measure.Vec{X: x, Y: y}
 		k.width = max(k.width, x+wide)
 		x += wide + f*legendApart
 	}
@@ -125,33 +126,33 @@ func (k *legend) draw(s *Sheet) {
 	f := k.factor()
 	grey := palettes.Colour{R: 0x33, G: 0x33, B: 0x33}
 	for _, e := range k.entries {
-		at := XY{edge + e.at.X, s.Height - edge + e.at.Y}
-		to := XY{at.X + f*legendSample, at.Y}
-		k.sample(s, e, [2]XY{at, to})
+		at := measure.Vec{X: edge + e.at.X, Y: s.Height - edge + e.at.Y}
+		to := measure.Vec{X: at.X + f*legendSample, Y: at.Y}
+		k.sample(s, e, [2]measure.Vec{at, to})
 		s.Items = append(s.Items, Item{Label: &Label{
-			Text: e.text, At: XY{to.X + f*legendGap, at.Y + capital/2*k.size}, Size: k.size,
+			Text: e.text, At: measure.Vec{X: to.X + f*legendGap, Y: at.Y + capital/2*k.size}, Size: k.size,
 			Width: k.letters.Width(e.text, k.size, false), Colour: grey,
 		}})
 	}
 }
 
 // sample draws a short line in the entry's style, or a piece of cloth.
-func (k *legend) sample(s *Sheet, e legendEntry, ends [2]XY) {
+func (k *legend) sample(s *Sheet, e legendEntry, ends [2]measure.Vec) {
 	if e.hatch {
 		half := k.factor() * legendRow * 0.36
-		outline := []XY{{ends[0].X, ends[0].Y - half}, {ends[1].X, ends[0].Y - half}, {ends[1].X, ends[0].Y + half}, {ends[0].X, ends[0].Y + half}}
+		outline := []measure.Vec{{X: ends[0].X, Y: ends[0].Y - half}, {X: ends[1].X, Y: ends[0].Y - half}, {X: ends[1].X, Y: ends[0].Y + half}, {X: ends[0].X, Y: ends[0].Y + half}}
 		fill := mixed(palettes.Colour{R: 0x80, G: 0x80, B: 0x80}, page(), 0.55)
 		s.shape(nil, Shape{Points: outline, Closed: true, Filled: true, Fill: fill})
 		s.hatch(outline, Pen{Width: 0.5, Colour: hatchColour(fill)}, nil)
 		return
 	}
 	pen := e.stroke.Pen()
-	line := []XY{{ends[0].X + barLong/2, ends[0].Y}, {ends[1].X - barLong/2, ends[1].Y}}
+	line := []measure.Vec{{X: ends[0].X + barLong/2, Y: ends[0].Y}, {X: ends[1].X - barLong/2, Y: ends[1].Y}}
 	if e.bent {
 		line = k.arc(ends)
 	}
 	heads := [2]ending{headOf(line, e.start, pen), headOf(reversed(line), e.end, pen)}
-	stem := append([]XY{heads[0].stem()}, line[1:len(line)-1]...)
+	stem := append([]measure.Vec{heads[0].stem()}, line[1:len(line)-1]...)
 	s.shape(nil, Shape{Points: append(stem, heads[1].stem()), Pen: pen})
 	s.ending(nil, heads[0])
 	s.ending(nil, heads[1])
@@ -159,13 +160,13 @@ func (k *legend) sample(s *Sheet, e legendEntry, ends [2]XY) {
 
 // arc is a bow over the middle between two ends, as high as a row allows; its last stretch is
 // long enough for a head.
-func (k *legend) arc(ends [2]XY) []XY {
-	middle := XY{(ends[0].X + ends[1].X) / 2, ends[0].Y + k.factor()*legendRow*0.3}
+func (k *legend) arc(ends [2]measure.Vec) []measure.Vec {
+	middle := measure.Vec{X: (ends[0].X + ends[1].X) / 2, Y: ends[0].Y + k.factor()*legendRow*0.3}
 	radius := k.factor() * legendRow * 0.62
-	var points []XY
+	var points []measure.Vec
 	for _, degrees := range []float64{190, 210, 230, 250, 270, 290, 360} {
 		a := degrees * math.Pi / 180
-		points = append(points, XY{middle.X + float64(radius*math.Cos(a)), middle.Y + float64(radius*math.Sin(a))})
+		points = append(points, measure.Vec{X: middle.X + float64(radius*math.Cos(a)), Y: middle.Y + float64(radius*math.Sin(a))})
 	}
 	return points
 }

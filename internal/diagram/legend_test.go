@@ -26,7 +26,7 @@ func TestLegendOfArrows(t *testing.T) {
 			if e.bent != c.bent[i] {
 				t.Errorf("entry %d, %q: bent %v", i, e.text, e.bent)
 			}
-			if line := key.arc([2]XY{{}, {legendSample, 0}}); e.bent && headOf(reversed(line), e.end, e.stroke.Pen()).size < 0.5 {
+			if line := key.arc([2]measure.Vec{{}, {X: legendSample, Y: 0}}); e.bent && headOf(reversed(line), e.end, e.stroke.Pen()).size < 0.5 {
 				t.Error("the head of the bow is too small to be seen")
 			}
 		}

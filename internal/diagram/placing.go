@@ -34,7 +34,7 @@ type reach struct {
 }
 
 // box is a rectangle in points.
-type box struct{ min, max XY }
+type box struct{ min, max measure.Vec }
 
 // Sizes of words in points: where none that can be drawn is asked for, and the greatest.
 const (
@@ -143,15 +143,15 @@ func (p *placing) factor(room measure.NM, width, scale float64) float64 {
 
 // box is how far everything reaches at a scale, from the subject's point (0, 0).
 func (p *placing) box(scale float64) box {
-	b := box{XY{math.Inf(1), math.Inf(1)}, XY{math.Inf(-1), math.Inf(-1)}}
+	b := box{measure.Vec{X: math.Inf(1), Y: math.Inf(1)}, measure.Vec{X: math.Inf(-1), Y: math.Inf(-1)}}
 	for i := range p.reaches {
 		r, factor := &p.reaches[i], 1.0
 		if r.letters {
 			factor = p.factor(r.room, r.width, scale)
 		}
 		x, y := float64(float64(r.at.X)*scale), float64(float64(r.at.Y)*scale)
-		b.min = XY{min(b.min.X, x-float64(r.left*factor)), min(b.min.Y, y-float64(r.up*factor))}
-		b.max = XY{max(b.max.X, x+float64(r.right*factor)), max(b.max.Y, y+float64(r.down*factor))}
+		b.min = measure.Vec{X: min(b.min.X, x-float64(r.left*factor)), Y: min(b.min.Y, y-float64(r.up*factor))}
+		b.max = measure.Vec{X: max(b.max.X, x+float64(r.right*factor)), Y: max(b.max.Y, y+float64(r.down*factor))}
 	}
 	return b
 }
@@ -202,11 +202,11 @@ func (p *placing) greatest(width, height float64) float64 {
 
 // extent is the rectangle of all points, in nanometres.
 func (p *placing) extent() box {
-	b := box{XY{math.Inf(1), math.Inf(1)}, XY{math.Inf(-1), math.Inf(-1)}}
+	b := box{measure.Vec{X: math.Inf(1), Y: math.Inf(1)}, measure.Vec{X: math.Inf(-1), Y: math.Inf(-1)}}
 	for i := range p.reaches {
 		x, y := float64(p.reaches[i].at.X), float64(p.reaches[i].at.Y)
-		b.min = XY{min(b.min.X, x), min(b.min.Y, y)}
-		b.max = XY{max(b.max.X, x), max(b.max.Y, y)}
+		b.min = measure.Vec{X: min(b.min.X, x), Y: min(b.min.Y, y)}
+		b.max = measure.Vec{X: max(b.max.X, x), Y: max(b.max.Y, y)}
 	}
 	return b
 }
@@ -242,7 +242,7 @@ func (p *placing) drawWords(s *Sheet, i int) {
 	at, q := s.At(m.Words.At), quarter(m.Words.Quarters)
 	across := capital / 2 * size
 	cos, sin := [4]float64{1, 0, -1, 0}[q], [4]float64{0, 1, 0, -1}[q]
-	at = XY{at.X + along*cos - across*sin, at.Y + along*sin + across*cos}
+	at = measure.Vec{X: at.X + along*cos - across*sin, Y: at.Y + along*sin + across*cos}
 	colour, halo := m.Words.ink()
 	s.Items = append(s.Items, Item{Lit: m.Lit, Label: &Label{w.text, at, size, width, m.Words.Bold, q, colour, halo}})
 }

@@ -29,8 +29,8 @@ func (e Ending) reach() float64 {
 	return 0
 }
 
-func (s *Sheet) places(points []measure.Point) []XY {
-	list := make([]XY, len(points))
+func (s *Sheet) places(points []measure.Point) []measure.Vec {
+	list := make([]measure.Vec, len(points))
 	for i, p := range points {
 		list[i] = s.At(p)
 	}
@@ -78,7 +78,7 @@ const (
 
 // hatch draws slanting lines within an outline. They lie on one grid for the whole sheet,
 // so that neighbours' lines run on.
-func (s *Sheet) hatch(outline []XY, pen Pen, lit []int) {
+func (s *Sheet) hatch(outline []measure.Vec, pen Pen, lit []int) {
 	if len(outline) < 3 {
 		return
 	}
@@ -95,14 +95,14 @@ func (s *Sheet) hatch(outline []XY, pen Pen, lit []int) {
 		ends = hatchEnds(ends[:0], outline, n*step)
 		for i := 0; i+1 < len(ends); i += 2 {
 			if ends[i+1]-ends[i] > 0.05 {
-				s.shape(lit, Shape{Points: []XY{{ends[i], n*step - ends[i]}, {ends[i+1], n*step - ends[i+1]}}, Pen: pen})
+				s.shape(lit, Shape{Points: []measure.Vec{{X: ends[i], Y: n*step - ends[i]}, {X: ends[i+1], Y: n*step - ends[i+1]}}, Pen: pen})
 			}
 		}
 	}
 }
 
 // hatchEnds appends where the line x + y = sum crosses an outline, by x.
-func hatchEnds(ends []float64, outline []XY, sum float64) []float64 {
+func hatchEnds(ends []float64, outline []measure.Vec, sum float64) []float64 {
 	p := outline[len(outline)-1]
 	for _, q := range outline {
 		a, b := p.X+p.Y, q.X+q.Y
@@ -135,7 +135,7 @@ func (s *Sheet) line(l *Line, lit []int) {
 	s.ending(lit, heads[1])
 }
 
-func reversed(points []XY) []XY {
+func reversed(points []measure.Vec) []measure.Vec {
 	list := slices.Clone(points)
 	slices.Reverse(list)
 	return list
@@ -144,23 +144,23 @@ func reversed(points []XY) []XY {
 // ending is what stands at one end of a line.
 type ending struct {
 	kind Ending
-	at   XY
-	into XY      // along the line, away from its end, of length 1
-	size float64 // 1, or less at the end of a line that is too short for it
+	at   measure.Vec
+	into measure.Vec // along the line, away from its end, of length 1
+	size float64     // 1, or less at the end of a line that is too short for it
 	pen  Pen
 }
 
 // headOf is what stands at the first of a line's points. An arrow takes no more than half
 // of the line's first stretch.
-func headOf(points []XY, kind Ending, pen Pen) ending {
-	e := ending{kind: kind, at: points[0], into: XY{1, 0}, pen: pen}
+func headOf(points []measure.Vec, kind Ending, pen Pen) ending {
+	e := ending{kind: kind, at: points[0], into: measure.Vec{X: 1, Y: 0}, pen: pen}
 	if kind != Arrow {
 		e.size = 1
 	}
 	for _, p := range points[1:] {
 		x, y := p.X-points[0].X, p.Y-points[0].Y
 		if long := math.Hypot(x, y); long > 1e-6 {
-			e.into, e.size = XY{x / long, y / long}, 1
+			e.into, e.size = measure.Vec{X: x / long, Y: y / long}, 1
 			if kind == Arrow {
 				e.size = min(1, long/2/arrowLong)
 			}
@@ -171,7 +171,7 @@ func headOf(points []XY, kind Ending, pen Pen) ending {
 }
 
 // stem is where the line itself ends: within an arrow's head, so that the tip stays sharp.
-func (e ending) stem() XY {
+func (e ending) stem() measure.Vec {
 	if e.kind != Arrow {
 		return e.at
 	}
@@ -179,9 +179,9 @@ func (e ending) stem() XY {
 }
 
 // along is a place on the line and aside of it.
-func (e ending) along(by, aside float64) XY {
+func (e ending) along(by, aside float64) measure.Vec {
 	by, aside = by*e.size, aside*e.size
-	return XY{e.at.X + e.into.X*by - e.into.Y*aside, e.at.Y + e.into.Y*by + e.into.X*aside}
+	return measure.Vec{X: e.at.X + e.into.X*by - e.into.Y*aside, Y: e.at.Y + e.into.Y*by + e.into.X*aside}
 }
 
 func (s *Sheet) ending(lit []int, e ending) {
@@ -189,11 +189,11 @@ func (s *Sheet) ending(lit []int, e ending) {
 	var shape Shape
 	switch e.kind {
 	case Arrow:
-		shape = Shape{Points: []XY{e.at, e.along(arrowLong, arrowWide), e.along(arrowLong, -arrowWide)}, Closed: true, Filled: true, Fill: e.pen.Colour}
+		shape = Shape{Points: []measure.Vec{e.at, e.along(arrowLong, arrowWide), e.along(arrowLong, -arrowWide)}, Closed: true, Filled: true, Fill: e.pen.Colour}
 	case Dot:
-		shape = Shape{Points: []XY{e.at}, Round: true, Radius: dotRadius, Filled: true, Fill: e.pen.Colour}
+		shape = Shape{Points: []measure.Vec{e.at}, Round: true, Radius: dotRadius, Filled: true, Fill: e.pen.Colour}
 	case Bar:
-		shape = Shape{Points: []XY{e.along(0, barLong), e.along(0, -barLong)}, Pen: solid}
+		shape = Shape{Points: []measure.Vec{e.along(0, barLong), e.along(0, -barLong)}, Pen: solid}
 	default:
 		return
 	}

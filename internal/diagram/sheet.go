@@ -23,17 +23,14 @@ const pointsPerInch = 72
 // TrueScale is the scale of a figure that is as large as its subject, in points a nanometre.
 const TrueScale = pointsPerInch / float64(measure.Inch)
 
-// XY is a place on the page in points from its upper left corner, y downwards.
-type XY struct{ X, Y float64 }
-
 // Sheet is a figure put on paper: everything is in points, and all of it lies between (0, 0)
 // and (Width, Height).
 type Sheet struct {
 	Title, Description string
 	Width, Height      float64
-	Scale              float64 // points a nanometre of the subject
-	Origin             XY      // where the subject's point (0, 0) lies
-	Items              []Item  // drawn in this order
+	Scale              float64     // points a nanometre of the subject
+	Origin             measure.Vec // where the subject's point (0, 0) lies
+	Items              []Item      // drawn in this order
 }
 
 // Item is one thing on the sheet: a shape, or words.
@@ -45,7 +42,7 @@ type Item struct {
 
 // Shape is an outline or a line.
 type Shape struct {
-	Points []XY
+	Points []measure.Vec
 	Closed bool
 	Filled bool
 	Fill   palettes.Colour
@@ -57,7 +54,7 @@ type Shape struct {
 // Label is words on the sheet.
 type Label struct {
 	Text     string
-	At       XY // where the line on which the letters stand begins
+	At       measure.Vec // where the line on which the letters stand begins
 	Size     float64
 	Width    float64 // by the Go fonts
 	Bold     bool
@@ -67,8 +64,8 @@ type Label struct {
 }
 
 // At is where a point of the subject lies on the sheet.
-func (s *Sheet) At(p measure.Point) XY {
-	return XY{s.Origin.X + float64(float64(p.X)*s.Scale), s.Origin.Y + float64(float64(p.Y)*s.Scale)}
+func (s *Sheet) At(p measure.Point) measure.Vec {
+	return measure.Vec{X: s.Origin.X + float64(float64(p.X)*s.Scale), Y: s.Origin.Y + float64(float64(p.Y)*s.Scale)}
 }
 
 // edge is what is left free round everything, in points.
@@ -87,7 +84,7 @@ func Place(f *Figure, o Options) *Sheet {
 	p := &placing{figure: f, letters: NewLettering(), shrink: 1}
 	p.measure()
 	s := &Sheet{Title: f.Title, Description: f.Description, Scale: TrueScale}
-	limit := XY{math.Inf(1), math.Inf(1)}
+	limit := measure.Vec{X: math.Inf(1), Y: math.Inf(1)}
 	if !f.TrueSize {
 		limit = o.limit()
 	}
@@ -101,7 +98,7 @@ func Place(f *Figure, o Options) *Sheet {
 			s.Scale = p.fit(limit.X-2*edge, max(limit.Y/4, limit.Y-2*edge-below))
 		}
 		box := p.box(s.Scale)
-		s.Origin = XY{edge - box.min.X, edge - box.min.Y}
+		s.Origin = measure.Vec{X: edge - box.min.X, Y: edge - box.min.Y}
 		s.Width, s.Height = box.max.X-box.min.X+2*edge, box.max.Y-box.min.Y+2*edge
 		below = key.flow(min(limit.X-2*edge, s.Width-2*edge), limit.X-2*edge)
 	}
@@ -114,12 +111,12 @@ func Place(f *Figure, o Options) *Sheet {
 }
 
 // limit is the greatest size of the sheet in points; no less than half an inch.
-func (o *Options) limit() XY {
+func (o *Options) limit() measure.Vec {
 	width, height := o.Width, o.Height
 	if width <= 0 {
 		width = usualWidth
 	}
-	limit := XY{max(minSide, float64(width)*TrueScale), math.Inf(1)}
+	limit := measure.Vec{X: max(minSide, float64(width)*TrueScale), Y: math.Inf(1)}
 	if height > 0 {
 		limit.Y = max(minSide, float64(height)*TrueScale)
 	}

@@ -6,13 +6,14 @@ import (
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/render/pdf"
 	"eighthturn/palettes"
 )
 
 // paint draws an illustration: the layers within their frame, then the figure's own sheet.
 func (a art) paint(p *painter, x, y float64) {
-	origin := diagram.XY{X: x + a.x, Y: y + a.y}
+	origin := measure.Vec{X: x + a.x, Y: y + a.y}
 	p.layers(a.sheet, origin)
 	for i := range a.Items {
 		item := &a.Items[i]
@@ -25,12 +26,12 @@ func (a art) paint(p *painter, x, y float64) {
 }
 
 // on is where a point of the sheet lies on the page.
-func (s *sheet) on(origin, at diagram.XY) diagram.XY {
-	return diagram.XY{X: origin.X + at.X*s.zoom, Y: origin.Y + at.Y*s.zoom}
+func (s *sheet) on(origin, at measure.Vec) measure.Vec {
+	return measure.Vec{X: origin.X + at.X*s.zoom, Y: origin.Y + at.Y*s.zoom}
 }
 
 // layers draws the outlines of a picture, cut off at its frame.
-func (p *painter) layers(s *sheet, origin diagram.XY) {
+func (p *painter) layers(s *sheet, origin measure.Vec) {
 	if len(s.shape.layers) == 0 && s.shape.ground == nil {
 		return
 	}
@@ -47,7 +48,7 @@ func (p *painter) layers(s *sheet, origin diagram.XY) {
 	p.Operator("Q")
 }
 
-func (p *painter) layer(l *document.Layer, s *sheet, origin diagram.XY) {
+func (p *painter) layer(l *document.Layer, s *sheet, origin measure.Vec) {
 	op := operator(l)
 	if op == "" {
 		return
@@ -60,7 +61,7 @@ func (p *painter) layer(l *document.Layer, s *sheet, origin diagram.XY) {
 		p.Numbers(l.Line)
 		p.Operator("w")
 	}
-	var room []diagram.XY
+	var room []measure.Vec
 	for _, path := range l.Paths {
 		room = room[:0]
 		for _, point := range path {
@@ -82,7 +83,7 @@ func operator(l *document.Layer) string {
 }
 
 // outlines draws a shape of a figure's sheet.
-func (p *painter) outlines(s *diagram.Shape, on *sheet, origin diagram.XY) {
+func (p *painter) outlines(s *diagram.Shape, on *sheet, origin measure.Vec) {
 	op := pdf.Painting(s.Filled, s.Pen.Width > 0)
 	if op == "" || len(s.Points) == 0 {
 		return
@@ -94,7 +95,7 @@ func (p *painter) outlines(s *diagram.Shape, on *sheet, origin diagram.XY) {
 	if s.Pen.Width > 0 {
 		p.Pen(zoomed(s.Pen, on.zoom), true, false)
 	}
-	points := make([]diagram.XY, len(s.Points))
+	points := make([]measure.Vec, len(s.Points))
 	for i, point := range s.Points {
 		points[i] = on.on(origin, point)
 	}
@@ -117,7 +118,7 @@ func zoomed(pen diagram.Pen, zoom float64) diagram.Pen {
 
 // label writes words of a figure, turned by quarters, on a rim of the page's colour where
 // they have one. The rim says nothing when the page is searched.
-func (p *painter) label(l *diagram.Label, on *sheet, origin diagram.XY) {
+func (p *painter) label(l *diagram.Label, on *sheet, origin measure.Vec) {
 	t := p.piece(l.Text, typed(l.Size*on.zoom, l.Bold, l.Colour))
 	p.Set(t.face()) // outside, since what follows is undone
 	at := p.Turn(on.on(origin, l.At), l.Quarters)
@@ -131,7 +132,7 @@ func (p *painter) label(l *diagram.Label, on *sheet, origin diagram.XY) {
 // rimWidth is how wide the rim's line is, half of it outside the letters, in points.
 const rimWidth = 2.2
 
-func (p *painter) rim(t piece, at diagram.XY, zoom float64) {
+func (p *painter) rim(t piece, at measure.Vec, zoom float64) {
 	p.Operator("q 1 Tr")
 	p.Pen(diagram.Pen{Width: rimWidth * zoom, Colour: palettes.Colour{R: 255, G: 255, B: 255}}, true, false)
 	p.Instead("")

@@ -5,6 +5,7 @@ import (
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/render/pdf"
 )
 
@@ -49,7 +50,7 @@ func (p *painter) write(t piece, x, y float64) {
 		defer p.Done()
 	}
 	_, right, lower := t.set()
-	p.Text(t.shown, diagram.XY{X: x + right, Y: y + lower})
+	p.Text(t.shown, measure.Vec{X: x + right, Y: y + lower})
 }
 
 // face is how text of a style is set.
@@ -66,7 +67,7 @@ func (b panel) paint(p *painter, x, y float64) {
 	if b.line > 0 {
 		p.Pen(diagram.Pen{Width: b.line, Colour: b.ink}, false, false)
 	}
-	p.Rectangle(diagram.XY{X: x + b.x, Y: y + b.y}, b.w, b.h)
+	p.Rectangle(measure.Vec{X: x + b.x, Y: y + b.y}, b.w, b.h)
 	op := pdf.Painting(b.fill != nil, b.line > 0)
 	if op == "" {
 		op = "n"

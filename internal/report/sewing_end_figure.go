@@ -35,20 +35,20 @@ func (d *stepDrawing) leadText(e *sewing.End) string {
 }
 
 // end draws one end of the seam.
-func (d *stepDrawing) end(i int, corner vec) {
+func (d *stepDrawing) end(i int, corner measure.Vec) {
 	e := &d.join.Ends[i]
 	as, a, b := d.sewnTogether()
-	at := [2]vec{vecOf(d.join.From), vecOf(d.join.To)}[i]
+	at := [2]measure.Vec{vecOf(d.join.From), vecOf(d.join.To)}[i]
 	half := 1.25 * float64(max(e.Reach[0], e.Reach[1], d.seam*2))
-	window := []vec{{-half, -half}, {half, -half}, {half, half}, {-half, half}}
+	window := []measure.Vec{{X: -half, Y: -half}, {X: half, Y: -half}, {X: half, Y: half}, {X: -half, Y: half}}
 	middle := as(at)
 	for n := range window {
-		window[n] = window[n].plus(middle)
+		window[n] = window[n].Plus(middle)
 	}
 	put := fittedIn(window, corner, panel, same)
 	d.place = put
-	turn := func(list []vec) []vec {
-		out := make([]vec, len(list))
+	turn := func(list []measure.Vec) []measure.Vec {
+		out := make([]measure.Vec, len(list))
 		for n, v := range list {
 			out[n] = as(v)
 		}
@@ -57,52 +57,52 @@ func (d *stepDrawing) end(i int, corner vec) {
 	d.area(turn(a), d.clothOf(d.join.A), false, diagram.Thin)
 	d.area(turn(b), d.clothOf(d.join.B), true, diagram.Thin)
 	d.hollow(window, diagram.Frame)
-	d.tipLines(i, as, [2][]vec{a, b}, middle, half)
+	d.tipLines(i, as, [2][]measure.Vec{a, b}, middle, half)
 	d.endMarks(i, as, middle, half)
 }
 
 // endMarks draws the seam line and the measure between the raw corners.
-func (d *stepDrawing) endMarks(i int, as func(vec) vec, middle vec, half float64) {
+func (d *stepDrawing) endMarks(i int, as func(measure.Vec) measure.Vec, middle measure.Vec, half float64) {
 	e := &d.join.Ends[i]
-	way := as(vecOf(d.join.To)).minus(as(vecOf(d.join.From))).unit()
+	way := as(vecOf(d.join.To)).Minus(as(vecOf(d.join.From))).Unit()
 	if i == 0 {
-		way = way.times(-1)
+		way = way.Times(-1)
 	}
-	stroke, stop := diagram.Sew, middle.plus(way.times(half*0.8))
+	stroke, stop := diagram.Sew, middle.Plus(way.Times(half*0.8))
 	ending := diagram.Plain
 	if e.Partial {
 		stroke, stop, ending = diagram.Partial, middle, diagram.Dot
 	}
-	d.line(stroke, diagram.Plain, ending, middle.minus(way.times(half)), stop)
-	edge := vec{float64(d.seam), 0} // the raw edges lie a seam allowance to the right
-	a, b := middle.plus(edge).plus(way.times(float64(reachOf(e, 0, d.seam)))), middle.plus(edge).plus(way.times(float64(reachOf(e, 1, d.seam))))
+	d.line(stroke, diagram.Plain, ending, middle.Minus(way.Times(half)), stop)
+	edge := measure.Vec{X: float64(d.seam), Y: 0} // the raw edges lie a seam allowance to the right
+	a, b := middle.Plus(edge).Plus(way.Times(float64(reachOf(e, 0, d.seam)))), middle.Plus(edge).Plus(way.Times(float64(reachOf(e, 1, d.seam))))
 	if a == b {
 		return
 	}
-	out := vec{half * 0.13, 0}
-	d.line(diagram.Dimension, diagram.Bar, diagram.Bar, a.plus(out), b.plus(out))
-	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, a, a.plus(out.times(1.3)))
-	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, b, b.plus(out.times(1.3)))
+	out := measure.Vec{X: half * 0.13, Y: 0}
+	d.line(diagram.Dimension, diagram.Bar, diagram.Bar, a.Plus(out), b.Plus(out))
+	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, a, a.Plus(out.Times(1.3)))
+	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, b, b.Plus(out.Times(1.3)))
 	text := d.plan.Units.Nearest(max(e.LeadBlunt, -e.LeadBlunt))
-	d.words(text, a.plus(b).times(0.5).plus(out.times(1.5)), label{dimPoints, diagram.Start, measure.NM(panel * 0.34)})
+	d.words(text, a.Plus(b).Times(0.5).Plus(out.Times(1.5)), label{dimPoints, diagram.Start, measure.NM(panel * 0.34)})
 }
 
 // tipLines marks where sharp corners are cut off before they are sewn: flat, a seam allowance
 // beyond the finished point.
-func (d *stepDrawing) tipLines(i int, as func(vec) vec, lists [2][]vec, middle vec, half float64) {
+func (d *stepDrawing) tipLines(i int, as func(measure.Vec) measure.Vec, lists [2][]measure.Vec, middle measure.Vec, half float64) {
 	for part, list := range lists {
 		if !d.join.Ends[i].Blunted[part] {
 			continue
 		}
 		tip := list[0]
 		for _, v := range list { // the raw corner that belongs to this end of the seam
-			if as(v).minus(middle).length() < as(tip).minus(middle).length() {
+			if as(v).Minus(middle).Length() < as(tip).Minus(middle).Length() {
 				tip = v
 			}
 		}
-		over := as(tip).minus(middle).unit()
-		at := middle.plus(over.times(float64(d.seam)))
-		d.line(diagram.Trim, diagram.Plain, diagram.Plain, at.minus(over.quarter().times(half*0.45)), at.plus(over.quarter().times(half*0.45)))
+		over := as(tip).Minus(middle).Unit()
+		at := middle.Plus(over.Times(float64(d.seam)))
+		d.line(diagram.Trim, diagram.Plain, diagram.Plain, at.Minus(over.Quarter().Times(half*0.45)), at.Plus(over.Quarter().Times(half*0.45)))
 	}
 }
 

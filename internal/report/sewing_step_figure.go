@@ -18,8 +18,8 @@ const (
 )
 
 // panelAt is the upper left corner of a panel.
-func panelAt(column, row int) vec {
-	return vec{float64(column) * (panel + gap), header + float64(row)*(panel+gap+header)}
+func panelAt(column, row int) measure.Vec {
+	return measure.Vec{X: float64(column) * (panel + gap), Y: header + float64(row)*(panel+gap+header)}
 }
 
 // stepDrawing is a step of a block being drawn.
@@ -58,7 +58,7 @@ func (s *sewer) drawStep(block, n int, size string) *diagram.Figure {
 	} else {
 		d.place = same
 		for i, line := range []string{"no offset: the cut corners", "lie on each other at both ends"} {
-			d.words(line, panelAt(2, 0).plus(vec{panel / 2, panel/2 + float64(i)*header}), label{captionPoints, diagram.Middle, measure.NM(panel)})
+			d.words(line, panelAt(2, 0).Plus(measure.Vec{X: panel / 2, Y: panel/2 + float64(i)*header}), label{captionPoints, diagram.Middle, measure.NM(panel)})
 		}
 	}
 	f.Max = measure.Point{X: measure.NM(3*(panel+gap) - gap), Y: measure.NM(2*(panel+header) + gap + 1.2*header)}
@@ -97,12 +97,12 @@ func (d *stepDrawing) pick(b *sewing.Block) {
 }
 
 // outer is the raw outline of some pieces together, as it is once they are sewn.
-func (d *stepDrawing) outer(which []int) []vec { return vecs(d.shown.Raw(which, true)) }
+func (d *stepDrawing) outer(which []int) []measure.Vec { return vecs(d.shown.Raw(which, true)) }
 
 // caption writes the line above a panel.
-func (d *sketch) caption(text string, corner vec) {
+func (d *sketch) caption(text string, corner measure.Vec) {
 	d.place = same
-	d.words(text, vec{corner.x + panel/2, corner.y - header/2}, label{captionPoints, diagram.Middle, measure.NM(panel * 1.12)})
+	d.words(text, measure.Vec{X: corner.X + panel/2, Y: corner.Y - header/2}, label{captionPoints, diagram.Middle, measure.NM(panel * 1.12)})
 }
 
 // parts is what the step sews together, part by part.
@@ -130,43 +130,43 @@ func (d *stepDrawing) laidOut() {
 	d.caption("1  lay out, right side up", corner)
 	middle := centre(d.outer(d.unit))
 	parts := d.parts()
-	apart := func(which []int) vec { return centre(d.outer(which)).minus(middle).times(0.28) }
-	var all []vec
+	apart := func(which []int) measure.Vec { return centre(d.outer(which)).Minus(middle).Times(0.28) }
+	var all []measure.Vec
 	for _, which := range parts {
 		by := apart(which)
 		for _, v := range d.outer(which) {
-			all = append(all, v.plus(by))
+			all = append(all, v.Plus(by))
 		}
 	}
 	put := fittedIn(all, corner, panel, same)
 	for _, which := range parts {
 		by := apart(which)
-		d.place = func(v vec) vec { return put(v.plus(by)) }
+		d.place = func(v measure.Vec) measure.Vec { return put(v.Plus(by)) }
 		d.area(d.outer(which), white(), false, diagram.Frame)
 		d.pieces(d.list, which, false)
 	}
 }
 
-func centre(list []vec) vec {
+func centre(list []measure.Vec) measure.Vec {
 	least, most := box(list)
-	return least.plus(most).times(0.5)
+	return least.Plus(most).Times(0.5)
 }
 
 // sewnTogether is how the two parts of the shown join lie when they are sewn: turned so that
 // the seam runs down the right, A beneath and B folded over on it.
-func (d *stepDrawing) sewnTogether() (as func(vec) vec, a, b []vec) {
+func (d *stepDrawing) sewnTogether() (as func(measure.Vec) measure.Vec, a, b []measure.Vec) {
 	from, to := vecOf(d.join.From), vecOf(d.join.To)
-	way := to.minus(from).unit()
-	over := func(v vec) vec { return v.minus(from).reflected(way).plus(from) }
+	way := to.Minus(from).Unit()
+	over := func(v measure.Vec) measure.Vec { return v.Minus(from).Reflected(way).Plus(from) }
 	a = d.outer(d.join.A)
 	for _, v := range d.outer(d.join.B) {
 		b = append(b, over(v))
 	}
 	// The seam goes downwards on the right: what lies to the left of its way is on the page's
 	// right, so the way is turned upwards where A lies to its left.
-	as = func(v vec) vec {
-		v = v.minus(from)
-		return vec{v.dot(way.quarter()), -v.dot(way)}
+	as = func(v measure.Vec) measure.Vec {
+		v = v.Minus(from)
+		return measure.Vec{X: v.Dot(way.Quarter()), Y: -v.Dot(way)}
 	}
 	return as, a, b
 }
@@ -182,15 +182,15 @@ func (d *stepDrawing) together() {
 	d.area(b, d.clothOf(d.join.B), true, diagram.Thin)
 	d.seamLine()
 	if d.differs() {
-		for i, at := range [2]vec{vecOf(d.join.From), vecOf(d.join.To)} {
-			d.words([2]string{"a", "b"}[i], at.plus(d.outwards().times(2.2*float64(d.seam))), label{captionPoints, diagram.Middle, 0})
+		for i, at := range [2]measure.Vec{vecOf(d.join.From), vecOf(d.join.To)} {
+			d.words([2]string{"a", "b"}[i], at.Plus(d.outwards().Times(2.2*float64(d.seam))), label{captionPoints, diagram.Middle, 0})
 		}
 	}
 }
 
 // outwards is the way from the seam away from A.
-func (d *stepDrawing) outwards() vec {
-	return vecOf(d.join.To).minus(vecOf(d.join.From)).unit().quarter()
+func (d *stepDrawing) outwards() measure.Vec {
+	return vecOf(d.join.To).Minus(vecOf(d.join.From)).Unit().Quarter()
 }
 
 // clothOf is the colour by which a part is known: that of its last piece's wide end, which
@@ -202,20 +202,20 @@ func (d *stepDrawing) clothOf(which []int) palettes.Colour {
 // seamLine draws the seam: from raw edge to raw edge, but for ends that are left open.
 func (d *stepDrawing) seamLine() {
 	from, to := vecOf(d.join.From), vecOf(d.join.To)
-	way := to.minus(from).unit()
+	way := to.Minus(from).Unit()
 	stroke := diagram.Sew
-	ends := [2]vec{from, to}
+	ends := [2]measure.Vec{from, to}
 	marks := [2]diagram.Ending{}
 	for i, e := range d.join.Ends {
 		if e.Partial {
 			stroke, marks[i] = diagram.Partial, diagram.Dot
 			continue
 		}
-		beyond := way.times(float64(max(e.Reach[0], e.Reach[1])))
+		beyond := way.Times(float64(max(e.Reach[0], e.Reach[1])))
 		if i == 0 {
-			beyond = beyond.times(-1)
+			beyond = beyond.Times(-1)
 		}
-		ends[i] = ends[i].plus(beyond.times(0.6))
+		ends[i] = ends[i].Plus(beyond.Times(0.6))
 	}
 	d.line(stroke, marks[0], marks[1], ends[0], ends[1])
 }
@@ -244,18 +244,18 @@ func (d *stepDrawing) inUnit(j *sewing.Join) bool {
 // pressArrow draws the arrows of one seam.
 func (d *stepDrawing) pressArrow(j *sewing.Join, first bool) {
 	from, to := vecOf(j.From), vecOf(j.To)
-	parts := [][2]vec{{from, to}}
+	parts := [][2]measure.Vec{{from, to}}
 	if j.Round {
 		parts = d.roundArms(j)
 	}
 	for _, part := range parts {
-		way := part[1].minus(part[0])
-		at := part[0].plus(way.times(0.55))
-		side := way.unit().quarter().times(panelShare * way.length())
+		way := part[1].Minus(part[0])
+		at := part[0].Plus(way.Times(0.55))
+		side := way.Unit().Quarter().Times(panelShare * way.Length())
 		if !first {
-			side = side.times(-1)
+			side = side.Times(-1)
 		}
-		d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.minus(side.times(0.35)), at.plus(side))
+		d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.Minus(side.Times(0.35)), at.Plus(side))
 	}
 }
 
@@ -264,13 +264,13 @@ const panelShare = 0.16
 
 // roundArms is the parts of a seam that turns round points of the block, each from its point
 // outwards.
-func (d *stepDrawing) roundArms(j *sewing.Join) [][2]vec {
+func (d *stepDrawing) roundArms(j *sewing.Join) [][2]measure.Vec {
 	about := vecOf(d.shown.About(j))
 	from, to := vecOf(j.From), vecOf(j.To)
-	var parts [][2]vec
-	for _, end := range [2]vec{from, to} {
+	var parts [][2]measure.Vec
+	for _, end := range [2]measure.Vec{from, to} {
 		if end != about {
-			parts = append(parts, [2]vec{about, end})
+			parts = append(parts, [2]measure.Vec{about, end})
 		}
 	}
 	return parts
@@ -280,7 +280,7 @@ func (d *stepDrawing) roundArms(j *sewing.Join) [][2]vec {
 func (d *stepDrawing) rightSide() {
 	corner := panelAt(1, 1)
 	d.caption("4  right side", corner)
-	d.words(d.size, corner.plus(vec{panel / 2, panel + 0.75*header}), label{dimPoints, diagram.Middle, measure.NM(panel * 1.5)})
+	d.words(d.size, corner.Plus(measure.Vec{X: panel / 2, Y: panel + 0.75*header}), label{dimPoints, diagram.Middle, measure.NM(panel * 1.5)})
 	outer := d.outer(d.unit)
 	d.place = fittedIn(d.larger(outer), corner, panel, same)
 	d.area(outer, white(), false, diagram.Frame)
@@ -291,7 +291,7 @@ func (d *stepDrawing) rightSide() {
 }
 
 // larger is the unit's raw outline before it is trimmed, if it is; else as it is.
-func (d *stepDrawing) larger(outer []vec) []vec {
+func (d *stepDrawing) larger(outer []measure.Vec) []measure.Vec {
 	if d.step.Trim == "" || d.column {
 		return outer
 	}

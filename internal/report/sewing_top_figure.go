@@ -57,7 +57,7 @@ func (s *sewer) drawLines() *diagram.Figure {
 	if !d.marked {
 		return d.framed()
 	}
-	d.words("A white triangle points to the top of each block's picture.", vecOf(s.top.Field.Min).plus(vec{0, -0.4 * float64(s.SideFinished)}), label{dimPoints, diagram.Start, 0})
+	d.words("A white triangle points to the top of each block's picture.", vecOf(s.top.Field.Min).Plus(measure.Vec{X: 0, Y: -0.4 * float64(s.SideFinished)}), label{dimPoints, diagram.Start, 0})
 	return d.framed()
 }
 
@@ -74,11 +74,11 @@ func (d *topDrawing) framed() *diagram.Figure {
 
 // row draws one line, moved away from the one before it.
 func (d *topDrawing) row(n int) {
-	by := vec{0, float64(measure.NM(n) * d.apart)}
+	by := measure.Vec{X: 0, Y: float64(measure.NM(n) * d.apart)}
 	if d.plan.Assembly.ByColumns {
-		by = vec{by.y, 0}
+		by = measure.Vec{X: by.Y, Y: 0}
 	}
-	d.place = func(v vec) vec { return v.plus(by) }
+	d.place = func(v measure.Vec) measure.Vec { return v.Plus(by) }
 	c := &d.lines[n]
 	for i := range c.Tiles {
 		d.tile(&c.Tiles[i])
@@ -100,9 +100,9 @@ func (d *topDrawing) row(n int) {
 func (d *topDrawing) lineNumber(c *sewing.Line) {
 	at, name := vecOf(c.Tiles[0].At.Min), fmt.Sprintf("row %d", c.Number)
 	side := float64(d.plan.SideFinished)
-	at = vec{float64(d.top.Field.Min.X) - 0.08*side, at.y + side/2}
+	at = measure.Vec{X: float64(d.top.Field.Min.X) - 0.08*side, Y: at.Y + side/2}
 	if d.plan.Assembly.ByColumns {
-		at, name = vec{vecOf(c.Tiles[0].At.Min).x + side/2, float64(d.top.Field.Min.Y) - 0.2*side}, fmt.Sprintf("%d", c.Number)
+		at, name = measure.Vec{X: vecOf(c.Tiles[0].At.Min).X + side/2, Y: float64(d.top.Field.Min.Y) - 0.2*side}, fmt.Sprintf("%d", c.Number)
 		d.words(name, at, label{dimPoints, diagram.Middle, measure.NM(side)})
 		return
 	}
@@ -129,9 +129,9 @@ func (d *sketch) clothAt(patch int) palettes.Colour {
 	return d.top.Fabrics[d.top.Faces[d.top.Patches[patch].First].Fabric].Colour
 }
 
-func rectOf(r quilt.Rect) []vec {
+func rectOf(r quilt.Rect) []measure.Vec {
 	a, b := vecOf(r.Min), vecOf(r.Max)
-	return []vec{a, {b.x, a.y}, b, {a.x, b.y}}
+	return []measure.Vec{a, {X: b.X, Y: a.Y}, b, {X: a.X, Y: b.Y}}
 }
 
 // patch draws a patch by its faces.
@@ -148,7 +148,7 @@ func (d *sketch) patch(n int) {
 // label writes a block's label in its place, and an arrow to the top of its picture.
 func (d *topDrawing) label(cell int, at quilt.Rect) {
 	b := &d.plan.Blocks[d.plan.BlockAt(cell)]
-	middle := vecOf(at.Min).plus(vecOf(at.Max)).times(0.5)
+	middle := vecOf(at.Min).Plus(vecOf(at.Max)).Times(0.5)
 	side := float64(d.plan.SideFinished)
 	if !b.Column && len(b.Steps) > 0 {
 		d.topMark(middle, d.plan.Turns(cell), side)
@@ -158,20 +158,20 @@ func (d *topDrawing) label(cell int, at quilt.Rect) {
 }
 
 // topMark is a small triangle that points to the top of a block's picture.
-func (d *topDrawing) topMark(middle vec, turns int, side float64) {
-	up := vec{0, -1}
+func (d *topDrawing) topMark(middle measure.Vec, turns int, side float64) {
+	up := measure.Vec{X: 0, Y: -1}
 	for range turns {
-		up = up.quarter()
+		up = up.Quarter()
 	}
-	tip, foot := middle.plus(up.times(0.35*side)), middle.plus(up.times(0.24*side))
-	across := up.quarter().times(0.07 * side)
+	tip, foot := middle.Plus(up.Times(0.35*side)), middle.Plus(up.Times(0.24*side))
+	across := up.Quarter().Times(0.07 * side)
 	d.marked = true
-	d.area([]vec{tip, foot.plus(across), foot.minus(across)}, white(), false, diagram.Thin)
+	d.area([]measure.Vec{tip, foot.Plus(across), foot.Minus(across)}, white(), false, diagram.Thin)
 }
 
 // pressedInside draws how the seams within a block are pressed: a bent arrow the way in which
 // they turn round its middle, straight ones across the others.
-func (d *topDrawing) pressedInside(cell int, middle vec, side float64) {
+func (d *topDrawing) pressedInside(cell int, middle measure.Vec, side float64) {
 	b := &d.plan.Blocks[d.plan.BlockAt(cell)]
 	for group := range b.Pressings {
 		first := d.plan.Way(cell, group) == 0
@@ -180,7 +180,7 @@ func (d *topDrawing) pressedInside(cell int, middle vec, side float64) {
 			continue
 		}
 		if b.Column {
-			d.arrow(middle.plus(vec{0.3 * side, 0}), vec{0, 0.12 * side}, first)
+			d.arrow(middle.Plus(measure.Vec{X: 0.3 * side, Y: 0}), measure.Vec{X: 0, Y: 0.12 * side}, first)
 			continue
 		}
 		for _, step := range b.Steps {
@@ -198,34 +198,34 @@ func (d *topDrawing) joinArrow(cell int, j *sewing.Join, first bool) {
 	side := float64(d.plan.SideFinished)
 	from, to := vecOf(d.plan.InBlock(cell, j.From)), vecOf(d.plan.InBlock(cell, j.To))
 	place := 0.5
-	if to.minus(from).length() > side {
+	if to.Minus(from).Length() > side {
 		place = 0.3 // clear of the middle
 	}
-	d.arrow(from.plus(to.minus(from).times(place)), to.minus(from).unit().quarter().times(0.09*side), first)
+	d.arrow(from.Plus(to.Minus(from).Times(place)), to.Minus(from).Unit().Quarter().Times(0.09*side), first)
 }
 
 // arrow draws a short arrow along a way, or against it.
-func (d *sketch) arrow(at, way vec, along bool) {
+func (d *sketch) arrow(at, way measure.Vec, along bool) {
 	if !along {
-		way = way.times(-1)
+		way = way.Times(-1)
 	}
-	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.minus(way), at.plus(way))
+	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.Minus(way), at.Plus(way))
 }
 
 // bentArrow draws an arrow most of the way round a point.
-func (d *sketch) bentArrow(middle vec, radius float64, clockwise bool) {
-	var points []vec
+func (d *sketch) bentArrow(middle measure.Vec, radius float64, clockwise bool) {
+	var points []measure.Vec
 	for i := range 13 {
 		degrees := float64(i)*20 - 60
 		if i == 12 {
 			degrees += 35 // the last stretch is long enough for a head
 		}
 		angle := degrees * math.Pi / 180
-		v := vec{math.Cos(angle), math.Sin(angle)}.times(radius)
+		v := measure.Vec{X: math.Cos(angle), Y: math.Sin(angle)}.Times(radius)
 		if !clockwise {
-			v.x = -v.x
+			v.X = -v.X
 		}
-		points = append(points, middle.plus(v))
+		points = append(points, middle.Plus(v))
 	}
 	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, points...)
 }
@@ -234,12 +234,12 @@ func (d *sketch) bentArrow(middle vec, radius float64, clockwise bool) {
 func (d *sketch) pressed(seam int, along, half float64) {
 	s := &d.plan.Assembly.Seams[seam]
 	from, to := vecOf(s.From), vecOf(s.To)
-	at := from.plus(to.minus(from).times(along))
-	side := to.minus(from).unit().quarter().times(half)
+	at := from.Plus(to.Minus(from).Times(along))
+	side := to.Minus(from).Unit().Quarter().Times(half)
 	if !s.Press {
-		side = side.times(-1)
+		side = side.Times(-1)
 	}
-	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.minus(side.times(0.4)), at.plus(side))
+	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.Minus(side.Times(0.4)), at.Plus(side))
 }
 
 // drawBorders is the borders round the field, numbered in the order in which their strips
@@ -248,14 +248,14 @@ func (s *sewer) drawBorders() *diagram.Figure {
 	f := &diagram.Figure{Title: SewingPictureTitle + "the borders", Description: "The borders round the field of blocks. Their strips are numbered in the order in which they are sewn on; arrows say which way the seams are pressed."}
 	d := &sketch{Figure: f, plan: s.Plan, top: s.top, place: same}
 	d.area(rectOf(s.top.Field), white(), false, diagram.Thin)
-	d.words("blocks", vecOf(s.top.Field.Min).plus(vecOf(s.top.Field.Max)).times(0.5), label{captionPoints, diagram.Middle, 0})
+	d.words("blocks", vecOf(s.top.Field.Min).Plus(vecOf(s.top.Field.Max)).Times(0.5), label{captionPoints, diagram.Middle, 0})
 	number := 0
 	for i := range s.Assembly.Parts {
 		if part := &s.Assembly.Parts[i]; part.Border >= 0 {
 			d.patch(part.First)
 		}
 	}
-	width := vecOf(s.top.Field.Max).x - vecOf(s.top.Field.Min).x
+	width := vecOf(s.top.Field.Max).X - vecOf(s.top.Field.Min).X
 	for _, stage := range s.Assembly.Stages {
 		if stage.Sort != sewing.BorderStage {
 			continue
@@ -267,7 +267,7 @@ func (s *sewer) drawBorders() *diagram.Figure {
 		for _, n := range s.BorderStrips(&stage) {
 			number++
 			o := s.top.Patches[n].Outline
-			d.wordsOn(fmt.Sprint(number), vecOf(o[0]).plus(vecOf(o[2])).times(0.5), d.clothAt(n))
+			d.wordsOn(fmt.Sprint(number), vecOf(o[0]).Plus(vecOf(o[2])).Times(0.5), d.clothAt(n))
 		}
 	}
 	f.Min, f.Max = measure.Point(s.top.Outer.Min), measure.Point(s.top.Outer.Max)

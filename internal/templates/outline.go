@@ -85,9 +85,9 @@ const blunt = 0.6427876096865394
 // cutOutline is a finished outline with its seam allowance, and sharp tips cut off.
 func cutOutline(finished []xy, seam float64) []xy {
 	n := len(finished)
-	corners := make([]cutting.Vec, n)
+	corners := make([]measure.Vec, n)
 	for i, p := range finished {
-		corners[i] = cutting.Vec{X: p.x, Y: p.y}
+		corners[i] = measure.Vec{X: p.x, Y: p.y}
 	}
 	raw := cutting.RawOutline(corners, cutting.Allowances{
 		Sides: func(int) float64 { return seam },

@@ -11,16 +11,16 @@ import (
 type rect = quilt.Rect
 
 // grainOf is the way along which a piece lies on the straight grain, as it is cut.
-func grainOf(cut *cutting.Piece, o outline) vec {
+func grainOf(cut *cutting.Piece, o outline) measure.Vec {
 	return vecOf(minus(o[cut.Grain[1]], o[cut.Grain[0]]))
 }
 
 // addGrain adds a stretch of an edge to what lies straight, off the grain or on the bias.
-func (e *EdgeGrain) addGrain(along, grain vec) {
-	off := math.Mod(math.Abs(math.Atan2(along.cross(grain), along.dot(grain))), math.Pi/2) * 180 / math.Pi
+func (e *EdgeGrain) addGrain(along, grain measure.Vec) {
+	off := math.Mod(math.Abs(math.Atan2(along.Cross(grain), along.Dot(grain))), math.Pi/2) * 180 / math.Pi
 	off = math.Round(min(off, 90-off)*100) / 100
 	e.Degrees = max(e.Degrees, off)
-	switch l := rounded(along.length()); {
+	switch l := rounded(along.Length()); {
 	case off < 0.01:
 		e.Straight += l
 	case off > 44.99:

@@ -230,13 +230,13 @@ func (s *sewn) isOf(line *joined, part, n int) bool {
 
 // mirrored says whether two joins end in one point of a line as mirror images.
 func (s *sewn) mirrored(a, b, line *joined) bool {
-	way := vecOf(minus(line.seam.to, line.seam.from)).unit()
+	way := vecOf(minus(line.seam.to, line.seam.from)).Unit()
 	for _, e := range [2]stretch{a.seam, {a.seam.to, a.seam.from}} {
 		for _, f := range [2]stretch{b.seam, {b.seam.to, b.seam.from}} {
 			if _, on := onStretch(line.seam.from, line.seam.to, e.from); !on || length(minus(e.from, f.from)) > near {
 				continue
 			}
-			if u, v := vecOf(minus(e.to, e.from)).unit(), vecOf(minus(f.to, f.from)).unit(); u.minus(v.reflected(way)).length() < 1e-6 {
+			if u, v := vecOf(minus(e.to, e.from)).Unit(), vecOf(minus(f.to, f.from)).Unit(); u.Minus(v.Reflected(way)).Length() < 1e-6 {
 				return true
 			}
 		}

@@ -2,6 +2,7 @@ package sewing
 
 import (
 	"cmp"
+	"eighthturn/internal/measure"
 	"math"
 	"slices"
 )
@@ -96,16 +97,16 @@ func (g *junction) fold(stacks [][]shape, m pressMode) {
 // side is one side of a line through the point: the clockwise one of a way along it, or the
 // other.
 type side struct {
-	way       vec
+	way       measure.Vec
 	clockwise bool
 }
 
 // inwards is the way from the line into the side.
-func (s side) inwards() vec {
+func (s side) inwards() measure.Vec {
 	if s.clockwise {
-		return s.way.quarter()
+		return s.way.Quarter()
 	}
-	return s.way.quarter().times(-1)
+	return s.way.Quarter().Times(-1)
 }
 
 // sew sews a unit, which lies on one side of a seam, along it: dog ears are trimmed off, and if
@@ -145,10 +146,10 @@ func (g *junction) inOrder() []int {
 	return list
 }
 
-func wayOf(angle float64) vec { return vec{math.Cos(angle), math.Sin(angle)} }
+func wayOf(angle float64) measure.Vec { return measure.Vec{X: math.Cos(angle), Y: math.Sin(angle)} }
 
 // shape is a convex flat piece of cloth.
-type shape []vec
+type shape []measure.Vec
 
 // reachOf is how far from the point shapes are followed, in seam allowances: farther than
 // any allowance reaches.
@@ -156,10 +157,10 @@ const reachOf = 8
 
 // grownCorner is a piece round its corner with its allowance.
 func grownCorner(c corner) shape {
-	s := shape{{-reachOf, -reachOf}, {reachOf, -reachOf}, {reachOf, reachOf}, {-reachOf, reachOf}}
+	s := shape{{X: -reachOf, Y: -reachOf}, {X: reachOf, Y: -reachOf}, {X: reachOf, Y: reachOf}, {X: -reachOf, Y: reachOf}}
 	first, last := wayOf(c.from), wayOf(c.from+c.angle)
-	s = s.clipped(first.quarter(), -1)
-	s = s.clipped(last.quarter().times(-1), -1)
+	s = s.clipped(first.Quarter(), -1)
+	s = s.clipped(last.Quarter().Times(-1), -1)
 	if c.blunt {
 		s = s.clipped(wayOf(c.from+c.angle/2), -1)
 	}
@@ -167,16 +168,16 @@ func grownCorner(c corner) shape {
 }
 
 // clipped is the part of a shape that reaches at least so far along a way.
-func (s shape) clipped(way vec, least float64) shape {
+func (s shape) clipped(way measure.Vec, least float64) shape {
 	var out shape
 	for i, p := range s {
 		q := s[(i+1)%len(s)]
-		a, b := p.dot(way)-least, q.dot(way)-least
+		a, b := p.Dot(way)-least, q.Dot(way)-least
 		if a >= 0 {
 			out = append(out, p)
 		}
 		if a < 0 != (b < 0) {
-			out = append(out, p.plus(q.minus(p).times(a/(a-b))))
+			out = append(out, p.Plus(q.Minus(p).Times(a/(a-b))))
 		}
 	}
 	return out
@@ -189,10 +190,10 @@ func (s side) foldedBack(stack []shape) []shape {
 		if stays := layer.clipped(s.inwards(), 0); len(stays) > 2 {
 			list = append(list, stays)
 		}
-		if over := layer.clipped(s.inwards().times(-1), 0); len(over) > 2 {
+		if over := layer.clipped(s.inwards().Times(-1), 0); len(over) > 2 {
 			mirror := make(shape, len(over))
 			for i, p := range over {
-				mirror[len(over)-1-i] = p.reflected(s.way)
+				mirror[len(over)-1-i] = p.Reflected(s.way)
 			}
 			list = append(list, mirror)
 		}
@@ -234,10 +235,10 @@ func (s shape) span(y float64) (from, to float64, ok bool) {
 	from, to = math.Inf(1), math.Inf(-1)
 	for i, p := range s {
 		q := s[(i+1)%len(s)]
-		if (p.y < y) == (q.y < y) {
+		if (p.Y < y) == (q.Y < y) {
 			continue
 		}
-		x := p.x + (q.x-p.x)*((y-p.y)/(q.y-p.y))
+		x := p.X + (q.X-p.X)*((y-p.Y)/(q.Y-p.Y))
 		from, to = min(from, x), max(to, x)
 	}
 	return from, to, from < to

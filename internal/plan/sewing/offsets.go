@@ -25,45 +25,34 @@ func ReachBlunt(degrees float64, seam measure.NM) measure.NM {
 
 func rounded(x float64) measure.NM { return measure.NM(math.Round(x)) }
 
-// vec is a place or a way in nanometres, not rounded.
-type vec struct{ x, y float64 }
-
-func vecOf(p point) vec             { return vec{float64(p.X), float64(p.Y)} }
-func (a vec) plus(b vec) vec        { return vec{a.x + b.x, a.y + b.y} }
-func (a vec) minus(b vec) vec       { return vec{a.x - b.x, a.y - b.y} }
-func (a vec) times(f float64) vec   { return vec{float64(a.x * f), float64(a.y * f)} }
-func (a vec) dot(b vec) float64     { return float64(a.x*b.x) + float64(a.y*b.y) }
-func (a vec) cross(b vec) float64   { return float64(a.x*b.y) - float64(a.y*b.x) }
-func (a vec) length() float64       { return math.Hypot(a.x, a.y) }
-func (a vec) unit() vec             { return a.times(1 / a.length()) }
-func (a vec) quarter() vec          { return vec{-a.y, a.x} }                     // turned clockwise on screen
-func (a vec) reflected(way vec) vec { return way.times(2 * a.dot(way)).minus(a) } // in the line through the origin along a unit way
+// vecOf is a point as a vector in nanometers.
+func vecOf(p point) measure.Vec { return measure.Vec{X: float64(p.X), Y: float64(p.Y)} }
 
 // grown is the raw outline of a unit: each side moved out by its own allowance, corners
 // sharp but for those that are blunt, which are cut off flat by the allowance flat beyond
 // the finished corner.
-func grown(o outline, allowance []measure.NM, blunt []bool, flat measure.NM) []vec {
-	finished := make([]cutting.Vec, len(o))
+func grown(o outline, allowance []measure.NM, blunt []bool, flat measure.NM) []measure.Vec {
+	finished := make([]measure.Vec, len(o))
 	for i, p := range o {
-		finished[i] = cutting.Vec{X: float64(p.X), Y: float64(p.Y)}
+		finished[i] = measure.Vec{X: float64(p.X), Y: float64(p.Y)}
 	}
 	raw := cutting.RawOutline(finished, cutting.Allowances{
 		Sides: func(side int) float64 { return float64(allowance[side]) },
 		Blunt: func(corner int) bool { return blunt[corner] },
 		Flat:  float64(flat),
 	})
-	list := make([]vec, len(raw))
+	list := make([]measure.Vec, len(raw))
 	for i, p := range raw {
-		list[i] = vec{p.X, p.Y}
+		list[i] = measure.Vec{X: p.X, Y: p.Y}
 	}
 	return list
 }
 
 // extent is how far points reach along a way and across it.
-func extent(points []vec, way vec) (along, across float64) {
+func extent(points []measure.Vec, way measure.Vec) (along, across float64) {
 	least, most := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
 	for _, p := range points {
-		for i, x := range [2]float64{p.dot(way), p.dot(way.quarter())} {
+		for i, x := range [2]float64{p.Dot(way), p.Dot(way.Quarter())} {
 			least[i], most[i] = min(least[i], x), max(most[i], x)
 		}
 	}

@@ -24,13 +24,13 @@ type rawEdges struct {
 
 // edgeArm is a seam within a block that ends on its raw edge.
 type edgeArm struct {
-	at      measure.NM // along the side from its upper or left end
-	way     vec        // inwards from there
-	group   int        // which of the block's choices it follows
-	turned  bool       // way 0 of it turns the allowance anticlockwise round that end
-	patches [2]int     // pieces clockwise and anticlockwise of it, seen from that end
-	join    int        // whose seam it is; 0 in columns
-	slope   int64      // of way, as it is compared: along the side by depth into the block, in millionths
+	at      measure.NM  // along the side from its upper or left end
+	way     measure.Vec // inwards from there
+	group   int         // which of the block's choices it follows
+	turned  bool        // way 0 of it turns the allowance anticlockwise round that end
+	patches [2]int      // pieces clockwise and anticlockwise of it, seen from that end
+	join    int         // whose seam it is; 0 in columns
+	slope   int64       // of way, as it is compared: along the side by depth into the block, in millionths
 }
 
 // rawEdgesOf is the rawEdges of a kind after so many quarter turns.
@@ -58,7 +58,7 @@ func (s *sewn) addArms(r *rawEdges, pieces []outline, n, quarters int) {
 	from, to := turned(j.seam.from, s.side, quarters), turned(j.seam.to, s.side, quarters)
 	round := s.kind.Recipe.Pressing[j.Press].Round
 	for end, e := range [2]stretch{{from, to}, {to, from}} {
-		a := edgeArm{way: vecOf(minus(e.to, e.from)).unit(), group: j.Press, turned: round || end == 1, join: n}
+		a := edgeArm{way: vecOf(minus(e.to, e.from)).Unit(), group: j.Press, turned: round || end == 1, join: n}
 		b, other := beside(pieces, j.pieces[1], e), beside(pieces, j.pieces[0], e)
 		if end == 0 {
 			a.patches = [2]int{b, other}
@@ -73,10 +73,10 @@ func (s *sewn) addArms(r *rawEdges, pieces []outline, n, quarters int) {
 func (r *rawEdges) add(a edgeArm, at point, across, down measure.NM) {
 	for side := range 4 {
 		depth := [4]measure.NM{at.Y, across - at.X, down - at.Y, at.X}[side]
-		along, inwards := a.way.x, a.way.y
+		along, inwards := a.way.X, a.way.Y
 		a.at = at.X
 		if side == left || side == right {
-			a.at, along, inwards = at.Y, a.way.y, a.way.x
+			a.at, along, inwards = at.Y, a.way.Y, a.way.X
 		}
 		if a.slope = int64(math.Round(along / math.Abs(inwards) * 1e6)); depth == 0 && math.Abs(inwards) > 1e-9 {
 			r.arms[side] = append(r.arms[side], a)
@@ -146,9 +146,9 @@ func (p *Plan) rawEdgesOfColumn(cell int) *rawEdges {
 	down := measure.NM(c.down) * p.SideFinished
 	for i := 1; i < len(pieces); i++ {
 		l, rt := pieces[i][0], pieces[i][1] // the seam above piece i
-		way := vecOf(minus(rt, l)).unit()
+		way := vecOf(minus(rt, l)).Unit()
 		r.add(edgeArm{way: way, patches: [2]int{i, i - 1}}, l, p.SideFinished, down)
-		r.add(edgeArm{way: way.times(-1), turned: true, patches: [2]int{i - 1, i}}, rt, p.SideFinished, down)
+		r.add(edgeArm{way: way.Times(-1), turned: true, patches: [2]int{i - 1, i}}, rt, p.SideFinished, down)
 	}
 	r.finish(pieces, p.SideFinished, down)
 	return r

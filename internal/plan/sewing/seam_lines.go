@@ -91,7 +91,7 @@ func (p *Plan) armsAlong(tiles []tile, above, before bool) []lineArm {
 		}
 		for i := range p.rawEdges(cell).arms[side] {
 			a := &p.rawEdges(cell).arms[side][i]
-			made := arm{bearing(a.way.distant()), a.join, (p.Pressing.Choices[p.Pressing.Cells[cell][a.group]].Way == 0) != a.turned}
+			made := arm{bearing(distant(a.way)), a.join, (p.Pressing.Choices[p.Pressing.Cells[cell][a.group]].Way == 0) != a.turned}
 			list = append(list, lineArm{start + a.at, made, number})
 		}
 	}
@@ -112,7 +112,7 @@ func facingSide(above, before bool) int {
 }
 
 // distant is a way as a point far away, fit for its bearing.
-func (a vec) distant() point { return point{X: rounded(a.x * 1e9), Y: rounded(a.y * 1e9)} }
+func distant(a measure.Vec) point { return point{X: rounded(a.X * 1e9), Y: rounded(a.Y * 1e9)} }
 
 // betweenArm is the seam between two tiles of a line, from a line that it ends on.
 func (p *Plan) betweenArm(seam int, above, before bool) arm {

@@ -68,7 +68,7 @@ func (s *sewn) join(j blocks.Join) {
 	s.joins = append(s.joins, made)
 }
 
-// unit is the outline of some pieces together.
+// Unit is the outline of some pieces together.
 func (s *sewn) unit(pieces []int) outline {
 	if len(pieces) == 1 {
 		return s.pieces[pieces[0]]
@@ -150,7 +150,7 @@ func (s *sewn) spareAlong(pieces []int, along stretch) measure.NM {
 }
 
 // rawOutline is the raw outline of a unit.
-func (s *sewn) rawOutline(pieces []int, unit outline, trimmed bool) []vec {
+func (s *sewn) rawOutline(pieces []int, unit outline, trimmed bool) []measure.Vec {
 	blunt := make([]bool, len(unit))
 	for i := range unit {
 		blunt[i] = s.tip(pieces, unit[i])
@@ -160,15 +160,15 @@ func (s *sewn) rawOutline(pieces []int, unit outline, trimmed bool) []vec {
 
 // ruler is the way along which a unit is measured: a side of its square corner or, without
 // one, its longest side.
-func ruler(unit outline) vec {
-	best, most := vec{1, 0}, 0.0
+func ruler(unit outline) measure.Vec {
+	best, most := measure.Vec{X: 1, Y: 0}, 0.0
 	for i := range unit {
-		way := vecOf(unit[(i+1)%len(unit)]).minus(vecOf(unit[i]))
+		way := vecOf(unit[(i+1)%len(unit)]).Minus(vecOf(unit[i]))
 		if math.Abs(angleAt(unit, i)-90) < 0.01 {
-			return way.unit()
+			return way.Unit()
 		}
-		if way.length() > most+near {
-			best, most = way.unit(), way.length()
+		if way.Length() > most+near {
+			best, most = way.Unit(), way.Length()
 		}
 	}
 	return best

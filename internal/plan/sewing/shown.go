@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 )
 
@@ -63,7 +62,7 @@ func (p *Plan) Shown(block int) *Shown {
 func (s *Shown) Unit(join int) []int { return s.kind.joins[join].all() }
 
 // Raw is the raw outline of some pieces sewn together, after trimming or before it. Pieces of a column follow each other.
-func (s *Shown) Raw(pieces []int, trimmed bool) []cutting.Vec {
+func (s *Shown) Raw(pieces []int, trimmed bool) []measure.Vec {
 	if !s.kind.kind.Column {
 		return exported(s.kind.rawOutline(pieces, s.kind.unit(pieces), trimmed))
 	}
@@ -76,16 +75,16 @@ func (s *Shown) Raw(pieces []int, trimmed bool) []cutting.Vec {
 }
 
 // Trims is the raw sides along which a unit is cut to size: their two ends, and where these lay before.
-func (s *Shown) Trims(pieces []int) [][2][2]cutting.Vec {
+func (s *Shown) Trims(pieces []int) [][2][2]measure.Vec {
 	unit := s.kind.unit(pieces)
 	sharp := make([]bool, len(unit))
 	raw := exported(grown(unit, s.kind.allowances(pieces, unit, true), sharp, 0))
 	larger := exported(grown(unit, s.kind.allowances(pieces, unit, false), sharp, 0))
-	var list [][2][2]cutting.Vec
+	var list [][2][2]measure.Vec
 	for i := range unit {
 		next := (i + 1) % len(unit)
 		if s.kind.spareAlong(pieces, stretch{unit[i], unit[next]}) > 0 {
-			list = append(list, [2][2]cutting.Vec{{raw[i], raw[next]}, {larger[i], larger[next]}})
+			list = append(list, [2][2]measure.Vec{{raw[i], raw[next]}, {larger[i], larger[next]}})
 		}
 	}
 	return list
@@ -105,10 +104,10 @@ func (s *Shown) About(j *Join) measure.Point { return s.kind.about(j) }
 // ToB says whether a join is pressed towards its B, or clockwise where it turns round a point.
 func (s *Shown) ToB(j *Join) bool { return s.plan.Way(s.Cell, j.Choice) == 0 }
 
-func exported(list []vec) []cutting.Vec {
-	out := make([]cutting.Vec, len(list))
+func exported(list []measure.Vec) []measure.Vec {
+	out := make([]measure.Vec, len(list))
 	for i, v := range list {
-		out[i] = cutting.Vec{X: v.x, Y: v.y}
+		out[i] = measure.Vec{X: v.X, Y: v.Y}
 	}
 	return out
 }

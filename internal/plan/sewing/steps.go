@@ -9,7 +9,7 @@ import (
 func sizeOf(across, down float64) Size { return Size{rounded(across), rounded(down)} }
 
 // unitSize is the size of a unit, its longer measure first: it has no way up.
-func unitSize(points []vec, way vec) Size {
+func unitSize(points []measure.Vec, way measure.Vec) Size {
 	along, across := extent(points, way)
 	return sizeOf(max(along, across), min(along, across))
 }

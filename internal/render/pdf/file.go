@@ -16,6 +16,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 
@@ -115,7 +116,7 @@ func (f *File) Opacity(part float64) {
 }
 
 // Outline writes a path, without painting it.
-func (f *File) Outline(points []diagram.XY, closed bool) {
+func (f *File) Outline(points []measure.Vec, closed bool) {
 	for i, p := range points {
 		f.At(p.X, p.Y)
 		if i == 0 {
@@ -133,7 +134,7 @@ func (f *File) Outline(points []diagram.XY, closed bool) {
 }
 
 // Rectangle writes a rectangle, without painting it.
-func (f *File) Rectangle(at diagram.XY, width, height float64) {
+func (f *File) Rectangle(at measure.Vec, width, height float64) {
 	f.At(at.X, at.Y+height)
 	f.Numbers(width, height)
 	f.Operator("re")
@@ -143,7 +144,7 @@ func (f *File) Rectangle(at diagram.XY, width, height float64) {
 const handle = 0.5522847
 
 // Circle writes a circle, without painting it.
-func (f *File) Circle(c diagram.XY, r float64) {
+func (f *File) Circle(c measure.Vec, r float64) {
 	f.At(c.X+r, c.Y)
 	f.Operator("m")
 	for _, q := range [][2]float64{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {
@@ -188,7 +189,7 @@ func Painting(fill, line bool) string {
 }
 
 // Image stretches a PNG file over a rectangle; it is kept in the PDF once under its name.
-func (f *File) Image(name string, file []byte, at diagram.XY, width, height float64) {
+func (f *File) Image(name string, file []byte, at measure.Vec, width, height float64) {
 	f.flush()
 	options := fpdf.ImageOptions{ImageType: "PNG"}
 	f.library.RegisterImageOptionsReader(name, options, bytes.NewReader(file))

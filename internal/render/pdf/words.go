@@ -7,6 +7,7 @@ import (
 	"unicode/utf16"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 
@@ -34,21 +35,21 @@ func (f *File) Set(face Face) {
 
 // Text writes words in the page's face; their line of letters begins at a place. Signs that
 // the fonts lack must not be among them.
-func (f *File) Text(text string, at diagram.XY) {
+func (f *File) Text(text string, at measure.Vec) {
 	f.flush()
 	f.library.Text(at.X, at.Y, text)
 }
 
 // Turn turns the page by quarters clockwise about a place, until the operator Q; words that are
 // to begin there are then written at the place that it returns.
-func (f *File) Turn(at diagram.XY, quarters int) diagram.XY {
+func (f *File) Turn(at measure.Vec, quarters int) measure.Vec {
 	q := (quarters%4 + 4) % 4
 	cos, sin := [4]float64{1, 0, -1, 0}[q], [4]float64{0, -1, 0, 1}[q]
 	f.Operator("q")
 	f.Numbers(cos, sin, -sin, cos)
 	f.At(at.X, at.Y)
 	f.Operator("cm")
-	return diagram.XY{Y: f.height}
+	return measure.Vec{Y: f.height}
 }
 
 // Instead opens a span that stands for another text when the page is searched or copied; Done

@@ -55,7 +55,7 @@ func PDF(w io.Writer, scene *svgout.Scene, f Frame) error {
 	}
 	if !f.Clear {
 		p.Colour(f.background(), "rg")
-		p.Rectangle(diagram.XY{}, width, height)
+		p.Rectangle(measure.Vec{}, width, height)
 		p.Operator("f")
 	}
 	for i := range scene.Layers {
@@ -92,8 +92,8 @@ type page struct {
 	letters *diagram.Lettering
 }
 
-func (p *page) at(q xy) diagram.XY {
-	return diagram.XY{X: p.origin.x + float64(q.x*p.scale), Y: p.origin.y + float64(q.y*p.scale)}
+func (p *page) at(q xy) measure.Vec {
+	return measure.Vec{X: p.origin.x + float64(q.x*p.scale), Y: p.origin.y + float64(q.y*p.scale)}
 }
 
 func (p *page) item(i *svgout.Item, s svgout.Style, part svgout.Part) error {
@@ -158,7 +158,7 @@ func (p *page) lines(list []path, s svgout.Style) {
 }
 
 func (p *page) trace(list []path) {
-	var room []diagram.XY
+	var room []measure.Vec
 	for _, l := range list {
 		room = room[:0]
 		for _, q := range l.points {

@@ -15,7 +15,6 @@ import (
 	"strings"
 	"testing"
 
-	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilttest/judges"
@@ -148,7 +147,7 @@ func TestTemplatesAreSound(t *testing.T) {
 }
 
 // traced are the closed outlines that MuPDF finds in a file drawn with a line of a width, in points, y upwards.
-func traced(t *testing.T, path, width string) [][]diagram.XY {
+func traced(t *testing.T, path, width string) [][]measure.Vec {
 	t.Helper()
 	type place struct {
 		X float64 `xml:"x,attr"`
@@ -158,7 +157,7 @@ func traced(t *testing.T, path, width string) [][]diagram.XY {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var list [][]diagram.XY
+	var list [][]measure.Vec
 	reader := xml.NewDecoder(bytes.NewReader(regexp.MustCompile(`unicode="[^"]*"`).ReplaceAll(out, nil)))
 	for {
 		token, err := reader.Token()
@@ -177,9 +176,9 @@ func traced(t *testing.T, path, width string) [][]diagram.XY {
 		if err := reader.DecodeElement(&path, &e); err != nil {
 			t.Fatal(err)
 		}
-		outline := []diagram.XY{{X: path.Move.X, Y: path.Move.Y}}
+		outline := []measure.Vec{{X: path.Move.X, Y: path.Move.Y}}
 		for _, p := range path.Line {
-			outline = append(outline, diagram.XY{X: p.X, Y: p.Y})
+			outline = append(outline, measure.Vec{X: p.X, Y: p.Y})
 		}
 		if len(path.Ends) == 1 {
 			list = append(list, outline)
@@ -198,7 +197,7 @@ func attributeOf(e xml.StartElement, name string) string {
 
 // asLarge says whether an outline in points is one in nanometres at true size: all corners as far apart, to a
 // five-thousandth of an inch.
-func asLarge(points []diagram.XY, cut []measure.Point) bool {
+func asLarge(points []measure.Vec, cut []measure.Point) bool {
 	if len(points) != len(cut) {
 		return false
 	}
