@@ -13,7 +13,7 @@ const (
 	hostName = "allow-host"
 )
 
-// portOption is the value of an option that takes a port; 0 is any free one.
+// portOption is the value of an option that takes a port; 0, any free one, is what stands where it is left out.
 type portOption int
 
 func (o *portOption) Type() string { return "port" }
@@ -27,7 +27,7 @@ func (o *portOption) String() string {
 
 func (o *portOption) Set(text string) error {
 	n, err := strconv.ParseUint(text, 10, 16)
-	if err != nil {
+	if err != nil || n == 0 {
 		return &problem{message: "behind --" + portName + " stands " + quoted(text) + ", expected a number from 1 to 65535", hint: "leave --" + portName + " out to take any free one"}
 	}
 	*o = portOption(n)

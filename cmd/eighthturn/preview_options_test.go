@@ -3,7 +3,7 @@ package main
 import "testing"
 
 func TestPortAndHostValues(t *testing.T) {
-	for text, good := range map[string]bool{"0": true, "8080": true, "65535": true, "65536": false, "-1": false, "abc": false, "": false, "1e3": false} {
+	for text, good := range map[string]bool{"0": false, "1": true, "8080": true, "65535": true, "65536": false, "-1": false, "abc": false, "": false, "1e3": false} {
 		if err := new(portOption).Set(text); (err == nil) != good {
 			t.Errorf("port %q: %v", text, err)
 		}
