@@ -182,7 +182,7 @@ func bytesCases() []testCase {
 			says("this file is a document of another program, a layout is a plain text", "save it as plain text, in UTF-8"),
 		},
 		{
-			"zeros", "⟦⟧strip 4\n\x00\x00\n", refused,
+			"zeros", "strip 4\n⟦\x00⟧\x00\n", refused,
 			says("this file is not a text", "give the name of the file that holds the layout"),
 		},
 		{

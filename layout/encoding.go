@@ -22,7 +22,8 @@ func (p *parser) readable() bool {
 	case looksLikeUTF16(src):
 		p.fault(Span{}, "save it as UTF-8", "this file looks like UTF-16, a layout is a text in UTF-8")
 	case strings.Contains(src[:min(len(src), 4000)], "\x00"):
-		p.fault(Span{}, "give the name of the file that holds the layout", "this file is not a text")
+		at := strings.IndexByte(p.src, 0)
+		p.fault(Span{at, at + 1}, "give the name of the file that holds the layout", "this file is not a text")
 	case strings.TrimSpace(src) == "":
 		p.fault(Span{}, "a layout needs a strip or a side, fabrics, blocks and a grid", "this layout is empty")
 	case !utf8.ValidString(src):
