@@ -112,11 +112,19 @@ func (t target) elsewhere() string {
 	return "name a file in another folder with -o"
 }
 
+// isStream says whether a link is one of the system's names for what a program has open, as /dev/stdout.
+func isStream(link string) bool {
+	path, err := filepath.Abs(link)
+	return err == nil && (strings.HasPrefix(path, "/dev/") || strings.HasPrefix(path, "/proc/"))
+}
+
 // refusal puts a refusal into words.
 func (t target) refusal(r *files.Refusal) (message, hint string) {
 	switch r.Reason {
 	case files.IsLink:
-		if to, err := os.Readlink(r.Path); err == nil {
+		if to, err := os.Readlink(r.Path); t.option == "" && isStream(r.Path) {
+			hint = "-o - writes to standard output"
+		} else if err == nil {
 			hint = "name the file itself: it leads to " + to
 		}
 		return "this is a link to another file, and nothing is written through it", hint
@@ -132,6 +140,10 @@ func (t target) refusal(r *files.Refusal) (message, hint string) {
 		return "this is " + what + ", and no " + t.what + " takes its place", "give the " + t.what + " another name with -o"
 	case files.IsReadOnly:
 		return "this file may only be read", t.another() + ", or add --force to replace it"
+	case files.IsOthers:
+		return "this file belongs to somebody else, and in this folder only they may replace it", t.another()
+	case files.NotFileName:
+		return "Windows takes this name for a device or for a part of a file", t.another() + ", without colons and other than CON, NUL or COM1"
 	case files.NotOurs:
 		message = "a file of this name is there already"
 		if t.options.Ours != nil {

@@ -11,7 +11,9 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
+	"strings"
 )
 
 // headBytes is how much of a file that is there Options.Ours is shown.
@@ -46,6 +48,9 @@ func Check(path string, o Options) error {
 
 // allowed sees that the file at path may be written, and gives the file that is there, nil for none.
 func (o Options) allowed(path string) (os.FileInfo, error) {
+	if runtime.GOOS == "windows" && !isFileName(strings.TrimPrefix(path, filepath.VolumeName(path))) {
+		return nil, &Refusal{path, NotFileName}
+	}
 	if path != "" && os.IsPathSeparator(path[len(path)-1]) {
 		if there, err := os.Stat(path); err != nil || !there.IsDir() {
 			return nil, &Refusal{path, NoFolder}

@@ -4,15 +4,17 @@ package files
 type Reason uint8
 
 const (
-	None       Reason = iota
-	IsLink            // a symbolic link stands there
-	IsFolder          // a folder stands there
-	IsDevice          // a device, a pipe or a socket stands there
-	IsSource          // it is among Options.Never
-	IsReadOnly        // its owner may not write it
-	NotOurs           // a file stands there that may not be replaced
-	NoFolder          // the folder is not there
-	NotFolder         // what should be the folder is a file
+	None        Reason = iota
+	IsLink             // a symbolic link stands there
+	IsFolder           // a folder stands there
+	IsDevice           // a device, a pipe or a socket stands there
+	IsSource           // it is among Options.Never
+	IsReadOnly         // its owner may not write it
+	NotOurs            // a file stands there that may not be replaced
+	NoFolder           // the folder is not there
+	NotFolder          // what should be the folder is a file
+	IsOthers           // another user's file in a folder where only its owner may replace it (sticky)
+	NotFileName        // it names a device or a stream on Windows
 )
 
 var sentences = [...]string{
@@ -25,6 +27,8 @@ var sentences = [...]string{
 	"a file that was not made here has this name already",
 	"there is no such folder",
 	"it is a file, not a folder",
+	"it belongs to another user",
+	"it names a device or a stream",
 }
 
 // String says the reason in a few words.

@@ -37,11 +37,23 @@ func replace(path string, there os.FileInfo, write func(io.Writer) error) (err e
 		return err
 	}
 	if err := os.Rename(f.Name(), path); err != nil {
-		return err
+		return notRenamed(path, there, err)
 	}
 	done = true
 	syncFolder(filepath.Dir(path))
 	return nil
+}
+
+// notRenamed says why a file did not take the place of the one that is there.
+func notRenamed(path string, there os.FileInfo, err error) error {
+	if there == nil || !errors.Is(err, fs.ErrPermission) {
+		return err
+	}
+	folder, statErr := os.Stat(filepath.Dir(path))
+	if statErr != nil || folder.Mode()&fs.ModeSticky == 0 {
+		return err
+	}
+	return &Refusal{path, IsOthers}
 }
 
 // newFileMode is what a new file may be, before the umask takes its part.
