@@ -145,6 +145,9 @@ func TestWebHoldsTheText(t *testing.T) {
 		if n := len(titled.FindAll(page, -1)); n != v.figures {
 			t.Errorf("seed %d: %d pictures have a name and a description, want %d", seed, n, v.figures)
 		}
+		if !bytes.Contains(page, []byte(`<meta http-equiv="Content-Security-Policy" content="default-src 'none';`)) {
+			t.Errorf("seed %d: the page does not forbid scripts", seed)
+		}
 		for _, wrong := range alone.Requests(page) {
 			t.Errorf("seed %d: the page does not stand alone: %s", seed, wrong)
 		}

@@ -57,7 +57,7 @@ func ofElement(e xml.StartElement) []string {
 		own := strings.HasPrefix(value, "#") || strings.HasPrefix(value, "data:image/")
 		switch name {
 		case "src", "href", "srcset", "imagesrcset", "poster", "data", "action", "formaction", "background", "cite", "ping", "longdesc", "manifest", "srcdoc", "http-equiv":
-			if !own {
+			if !own && !(name == "http-equiv" && strict(e)) {
 				list = append(list, fmt.Sprintf("%s %s=%.80q", e.Name.Local, name, value))
 			}
 		default:
@@ -68,6 +68,20 @@ func ofElement(e xml.StartElement) []string {
 		}
 	}
 	return list
+}
+
+// strict says whether an element is a policy that forbids to load anything, but what stands within the page, and reports nothing.
+func strict(e xml.StartElement) bool {
+	var kind, content string
+	for _, a := range e.Attr {
+		switch strings.ToLower(a.Name.Local) {
+		case "http-equiv":
+			kind = strings.ToLower(strings.TrimSpace(a.Value))
+		case "content":
+			content = a.Value
+		}
+	}
+	return kind == "content-security-policy" && strings.HasPrefix(content, "default-src 'none';") && !strings.Contains(content, "report") && !strings.Contains(content, "//")
 }
 
 var fetching = regexp.MustCompile(`(?i)@import|\b(?:url|image-set|src)\(\s*["']?\s*([^"')]*)|\\[0-9a-f]`)

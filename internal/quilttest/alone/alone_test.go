@@ -3,7 +3,7 @@ package alone
 import "testing"
 
 const alone = `<!DOCTYPE html>
-<html lang="en"><head><meta charset="utf-8"><title>A &amp; B</title><style>p { color: #123; }</style></head>
+<html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:"><title>A &amp; B</title><style>p { color: #123; }</style></head>
 <body><p><a href="#part-1">there</a>, and https://example.org as mere words &mdash; url(x)<br></p>
 <img src="data:image/png;base64,AAAA" alt="x">
 <svg xmlns="http://www.w3.org/2000/svg"><use href="#a"/><path fill="url(#dots)" d="M0 0"/></svg></body></html>`
@@ -19,6 +19,8 @@ func TestRequests(t *testing.T) {
 		`<style>@import "a.css";</style>`, `<style>p { background: URL(a.png) }</style>`, `<style>p { background: u\72l(a.png) }</style>`, `<iframe></iframe>`,
 		`<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"><image xlink:href="http://example.org/a.png"/></svg>`,
 		`<svg><path fill="url(http://example.org/a#b)"/></svg>`, `<img srcset="a.png 2x">`, `<meta http-equiv="refresh" content="0">`, `<img src="data:text/html,x">`,
+		`<meta http-equiv="Content-Security-Policy" content="default-src *">`,
+		`<meta http-equiv="Content-Security-Policy" content="default-src 'none'; report-uri /seen">`,
 	} {
 		if len(Requests([]byte(alone[:len(alone)-len("</body></html>")]+more+"</body></html>"))) == 0 {
 			t.Errorf("%s goes unseen", more)
