@@ -9,7 +9,6 @@ import (
 	"net/http"
 	"regexp"
 	"strconv"
-	"sync"
 	"syscall"
 	"time"
 )
@@ -80,48 +79,3 @@ func plainAddress(address string) bool {
 }
 
 func silent() *log.Logger { return log.New(io.Discard, "", 0) }
-
-// limited is a listener with so many connections at a time; further ones wait.
-func limited(l net.Listener, most int) net.Listener {
-	return &limitedListener{l, make(chan struct{}, most), make(chan struct{}), sync.Once{}}
-}
-
-type limitedListener struct {
-	net.Listener
-	places chan struct{}
-	closed chan struct{}
-	once   sync.Once
-}
-
-// Accept waits for a place and then for a connection.
-func (l *limitedListener) Accept() (net.Conn, error) {
-	select {
-	case l.places <- struct{}{}:
-	case <-l.closed:
-		return nil, net.ErrClosed
-	}
-	c, err := l.Listener.Accept()
-	if err != nil {
-		<-l.places
-		return nil, err
-	}
-	return &limitedConn{Conn: c, places: l.places}, nil
-}
-
-// Close ends those who wait for a place, too.
-func (l *limitedListener) Close() error {
-	l.once.Do(func() { close(l.closed) })
-	return l.Listener.Close()
-}
-
-type limitedConn struct {
-	net.Conn
-	places chan struct{}
-	once   sync.Once
-}
-
-// Close gives the place back, once.
-func (c *limitedConn) Close() error {
-	c.once.Do(func() { <-c.places })
-	return c.Conn.Close()
-}

@@ -104,8 +104,9 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 // serve answers until the context ends, and then ends at once: open streams are told first,
 // since a polite shut-down would wait for them.
 func (s *site) serve(ctx context.Context, l net.Listener) error {
+	bounded := limited(l, maxClients)
 	server := &http.Server{
-		Handler: s, ReadHeaderTimeout: headerTimeout, IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeaderBytes, DisableGeneralOptionsHandler: true,
+		Handler: s, ConnState: bounded.follow, ReadHeaderTimeout: headerTimeout, IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeaderBytes, DisableGeneralOptionsHandler: true,
 	}
 	server.ErrorLog = silent()
 	ended := make(chan struct{})
@@ -119,7 +120,7 @@ func (s *site) serve(ctx context.Context, l net.Listener) error {
 			server.Close()
 		}
 	}()
-	err := server.Serve(limited(l, maxClients))
+	err := server.Serve(bounded)
 	if ctx.Err() == nil {
 		return err
 	}

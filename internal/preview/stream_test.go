@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"net"
 	"net/http"
 	"regexp"
@@ -280,5 +281,38 @@ func TestMessageSizes(t *testing.T) {
 	}
 	if len(s.answer(-5)) < 10_000 || len(s.answer(0)) < 10_000 {
 		t.Error("a page with nothing is not sent everything")
+	}
+}
+
+// TestIdleConnectionGivesWay: where kept-alive connections that ask for nothing take all places, a new request is answered
+// at once and the one that has been idle longest is closed.
+func TestIdleConnectionGivesWay(t *testing.T) {
+	t.Parallel()
+	l, err := listen(0)
+	must(t, err)
+	bounded := limited(l, 3)
+	server := &http.Server{ConnState: bounded.follow, ReadHeaderTimeout: headerTimeout, Handler: http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) {
+		_, _ = io.WriteString(w, "here")
+	})}
+	defer server.Close()
+	go func() { _ = server.Serve(bounded) }()
+	ask := func(c net.Conn) error {
+		_ = c.SetDeadline(time.Now().Add(2 * time.Second)) // a connection of this machine takes deadlines
+		if _, err := io.WriteString(c, "GET / HTTP/1.1\r\nHost: a\r\n\r\n"); err != nil {
+			return err
+		}
+		r, err := http.ReadResponse(bufio.NewReader(c), nil)
+		if err != nil {
+			return err
+		}
+		defer r.Body.Close()
+		_, err = io.Copy(io.Discard, r.Body)
+		return err
+	}
+	for range 8 { // each is kept
+		c, err := net.Dial("tcp", l.Addr().String())
+		must(t, err)
+		defer c.Close()
+		must(t, ask(c))
 	}
 }
