@@ -20,10 +20,10 @@ func tile(picture image.Image) *image.RGBA {
 	scale := max(1, float64(longer)/maxTilePixels)
 	width, height := max(1, int(float64(inner.Dx())/scale)), max(1, int(float64(inner.Dy())/scale))
 	out := image.NewRGBA(image.Rect(0, 0, width, height))
-	decode := decoding()
+	t := tiler{picture: picture, part: inner, size: image.Pt(width, height), decode: decoding()}
 	for y := range height {
 		for x := range width {
-			out.SetRGBA(x, y, pixelOf(picture, inner, image.Pt(x, y), image.Pt(width, height), &decode))
+			out.SetRGBA(x, y, t.pixel(x, y))
 		}
 	}
 	return out
@@ -34,14 +34,23 @@ func innerPart(b image.Rectangle) image.Rectangle {
 	return image.Rect(b.Min.X+b.Dx()/10, b.Min.Y+b.Dy()/10, b.Max.X-b.Dx()/10, b.Max.Y-b.Dy()/10)
 }
 
-// pixelOf is the mean colour of the part of a picture that pixel at of a tile of a size shows.
-func pixelOf(picture image.Image, part image.Rectangle, at, size image.Point, decode *[256]float64) color.RGBA {
+// tiler makes a tile of a size, in pixels, of a part of a picture.
+type tiler struct {
+	picture image.Image
+	part    image.Rectangle
+	size    image.Point
+	decode  [256]float64 // sRGB bytes to linear light
+}
+
+// pixel is the mean colour of what a pixel of the tile shows.
+func (t *tiler) pixel(atX, atY int) color.RGBA {
+	part, size, decode := t.part, t.size, &t.decode
 	var sum Linear
 	for j := range tilePoints {
-		y := part.Min.Y + int((float64(at.Y)+(float64(j)+0.5)/tilePoints)*float64(part.Dy())/float64(size.Y))
+		y := part.Min.Y + int((float64(atY)+(float64(j)+0.5)/tilePoints)*float64(part.Dy())/float64(size.Y))
 		for i := range tilePoints {
-			x := part.Min.X + int((float64(at.X)+(float64(i)+0.5)/tilePoints)*float64(part.Dx())/float64(size.X))
-			r, g, b, a := picture.At(x, y).RGBA()
+			x := part.Min.X + int((float64(atX)+(float64(i)+0.5)/tilePoints)*float64(part.Dx())/float64(size.X))
+			r, g, b, a := t.picture.At(x, y).RGBA()
 			if a < 0xff00 {
 				r, g, b = 0xffff, 0xffff, 0xffff
 			}

@@ -53,19 +53,28 @@ func (l *builder) column(n int, at measure.Point) *column {
 			middle = (nextLeft+nextRight)/2 - measure.NM(run.Divided.Mean/2)
 		}
 		outline := l.outline([]measure.Point{{X: 0, Y: leftY}, {X: side, Y: rightY}, {X: side, Y: nextRight}, {X: 0, Y: nextLeft}}, at)
-		l.columnPiece(col, run.Block, i, len(slants), outline, cell+l.Columns*int(min(max(middle, 0)/side, measure.NM(run.Cells-1))))
+		cell := cell + l.Columns*int(min(max(middle, 0)/side, measure.NM(run.Cells-1)))
+		l.columnPiece(col, pieceOfColumn{block: run.Block, number: i, last: len(slants), cell: cell, outline: outline})
 		leftY, rightY = nextLeft, nextRight
 	}
 	slices.Reverse(col.perimeter[left]) // which runs upwards
 	return col
 }
 
-// columnPiece adds piece number i of a column, last being its last.
-func (l *builder) columnPiece(col *column, block, i, last int, outline []measure.Point, cell int) {
-	b := &l.design.Blocks[block]
+// pieceOfColumn is a piece of a column, by its number from the top, 0 to the number of the last.
+type pieceOfColumn struct {
+	block, number, last int
+	cell                int // that its middle lies in
+	outline             []measure.Point
+}
+
+// columnPiece adds a piece to a column.
+func (l *builder) columnPiece(col *column, p pieceOfColumn) {
+	i, outline, cell := p.number, p.outline, p.cell
+	b := &l.design.Blocks[p.block]
 	role := &b.Kind.Roles[0]
 	f := b.Fills[0][i%len(b.Fills[0])]
-	shape := blocks.ColumnShape(i == 0 || i == last)
+	shape := blocks.ColumnShape(i == 0 || i == p.last)
 	here := col.count[cell]
 	if here[1] == 0 {
 		here[0] = len(l.Patches)

@@ -73,15 +73,8 @@ func (l *plating) register(at, of [2]int) []diagram.Mark {
 func (w window) clipped(f *diagram.Figure) []diagram.Mark {
 	var marks []diagram.Mark
 	line := func(from, to measure.Point, like diagram.Line) {
-		if a, b, ok := w.stretch(from, to); ok {
-			like.Points = []measure.Point{w.at(a), w.at(b)}
-			if a != from {
-				like.Start = diagram.Plain
-			}
-			if b != to {
-				like.End = diagram.Plain
-			}
-			marks = append(marks, diagram.Mark{Line: &like})
+		if seen := w.line(from, to, like); seen != nil {
+			marks = append(marks, diagram.Mark{Line: seen})
 		}
 	}
 	for _, m := range f.Marks {
@@ -113,6 +106,22 @@ func (w window) clipped(f *diagram.Figure) []diagram.Mark {
 		}
 	}
 	return marks
+}
+
+// line is what a window shows of a line, moved to the page's corner: plain where it is cut off; nil for nothing.
+func (w window) line(from, to measure.Point, like diagram.Line) *diagram.Line {
+	a, b, ok := w.stretch(from, to)
+	if !ok {
+		return nil
+	}
+	like.Points = []measure.Point{w.at(a), w.at(b)}
+	if a != from {
+		like.Start = diagram.Plain
+	}
+	if b != to {
+		like.End = diagram.Plain
+	}
+	return &like
 }
 
 // inner is the window without a rim, in which words have room.

@@ -90,6 +90,17 @@ func (s *study) frames() []Figure {
 	return list
 }
 
+// facesIn are the faces of a zone.
+func (s *study) facesIn(zone int) []int32 {
+	var list []int32
+	for i := range s.Faces {
+		if s.zone(int32(i)) == zone {
+			list = append(list, int32(i))
+		}
+	}
+	return list
+}
+
 func (s *study) frame(zone int) Figure {
 	f := Figure{Sort: Sashes, Count: 1}
 	if zone >= 0 {
@@ -121,11 +132,7 @@ func (s *study) frame(zone int) Figure {
 	sum.add(&m)
 	sum.doubtful = sum.near > sum.length/2
 	f.Of, f.Edge, f.Against = s.names(distinct(of)), s.names(distinct(edge)), s.names(distinct(against))
-	for i := range s.Faces {
-		if s.zone(int32(i)) == zone {
-			f.Faces = append(f.Faces, int32(i))
-		}
-	}
+	f.Faces = s.facesIn(zone)
 	f.Outline, f.Doubtful = sum.outline(), sum.doubtful
 	f.Weak = f.Outline.Score
 	f.Verdict = verdict(&f)

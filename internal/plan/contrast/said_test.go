@@ -54,6 +54,8 @@ func short(v Verdict) string {
 		return "outline"
 	case FromAfarOnly:
 		return "afar"
+	case RunsOn:
+		return "runs on"
 	}
 	return string(v)
 }
