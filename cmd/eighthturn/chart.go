@@ -100,7 +100,7 @@ func chartCommand(c *console) *cobra.Command {
 	o.length(cmd, &o.usableWidth, usableWidthOption, "of the cloth, a `LENGTH`; 40 in or 100 cm if left out")
 	o.length(cmd, &o.cut, stripOption, "the strip that "+columnKind()+" are cut from, a `LENGTH`; 5 in or 12 cm if left out")
 	f.Var(&o.units, o.units.option, "`UNITS`: inches or cm")
-	o.flags(cmd, asJSON, asCSV, asMarkdown)
+	o.flags(cmd)
 	return cmd
 }
 
@@ -121,7 +121,7 @@ func showChart(c *console, cmd *cobra.Command, o *chartOptions, args []string) e
 	if len(args) == 1 {
 		sheet = charts()[slices.IndexFunc(charts(), func(s chartKind) bool { return strings.EqualFold(s.name, args[0]) })]
 	}
-	if err := o.check(cmd); err != nil {
+	if err := o.oneForm(cmd); err != nil {
 		return err
 	}
 	for _, name := range sheet.without {
@@ -135,7 +135,7 @@ func showChart(c *console, cmd *cobra.Command, o *chartOptions, args []string) e
 		return misuse(cmd.CommandPath(), err.Error(), o.hint(&sheet, err))
 	case o.json:
 		return c.print(planJSON(made.data, formatChart, "", measure.System(o.units.index)))
-	case o.csv:
+	case o.is(render.CSVForm):
 		return c.print(render.CSV(made.table()))
 	}
 	text, err := o.text(made.text())

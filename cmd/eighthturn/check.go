@@ -28,10 +28,15 @@ func checkCommand(c *console) *cobra.Command {
 			"eighthturn check harbour.quilt --strict\n  counts warnings as mistakes too",
 		SuggestFor: []string{"test", "verify", "validate", "lint", "info", "list"},
 		Args:       oneLayout,
-		RunE:       func(_ *cobra.Command, args []string) error { return check(c, o, args[0]) },
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := o.oneForm(cmd); err != nil {
+				return err
+			}
+			return check(c, o, args[0])
+		},
 	}
 	cmd.Flags().BoolVar(&o.strict, strictOption, false, "take warnings for mistakes: exit code 1")
-	o.flags(cmd, asJSON)
+	o.flags(cmd)
 	return cmd
 }
 

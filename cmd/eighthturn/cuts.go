@@ -47,7 +47,7 @@ func cutsCommand(c *console) *cobra.Command {
 		RunE:       func(cmd *cobra.Command, args []string) error { return cuts(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	o.flags(cmd, asJSON, asCSV, asMarkdown)
+	o.flags(cmd)
 	f.StringVar(&o.maps, mapsOption, "", "draw a cutting map of each fabric into the `FOLDER`, which is made if need be")
 	f.BoolVar(&o.force, forceOption, false, "replace maps that are there already")
 	f.Var(&o.copies, copiesName, "plan for so many `QUILTS`, for a class; added up first, rounded once")
@@ -58,7 +58,7 @@ func cutsCommand(c *console) *cobra.Command {
 }
 
 func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
-	if err := o.check(cmd); err != nil {
+	if err := o.oneForm(cmd); err != nil {
 		return err
 	}
 	if err := namesFolder(cmd, mapsOption, o.maps, "harbour-maps"); err != nil {
@@ -117,14 +117,14 @@ func (o *cutsOptions) write(c *console, s *source, plans *report.Plans) error {
 	switch {
 	case o.json:
 		return c.print(planJSON(plans.Cuts(), formatCuts, s.name, plans.Top.Units))
-	case o.csv:
+	case o.is(render.CSVForm):
 		return c.print(render.CSV(report.CuttingTable(plans)))
 	}
 	text, err := o.text(report.Cutting(plans))
 	if err != nil {
 		return err
 	}
-	if o.markdown {
+	if len(o.names()) > 0 {
 		drawn = ""
 	}
 	return c.print(text + drawn)

@@ -17,6 +17,8 @@ import (
 	"eighthturn/internal/report"
 	"eighthturn/layout"
 	"eighthturn/samples"
+
+	"github.com/spf13/cobra"
 )
 
 // ran is what a run of the program said.
@@ -69,6 +71,16 @@ func plansOf(t *testing.T, text string) *report.Plans {
 }
 
 // cutsText is a cutting report as it is asked for.
+// inForm asks for a form of text.
+func inForm(name string) reportForms {
+	o := reportForms{}
+	o.flags(&cobra.Command{})
+	for i, form := range render.Forms() {
+		*o.asked[i] = form.Name == name
+	}
+	return o
+}
+
 func cutsText(t *testing.T, p *report.Plans, forms reportForms) string {
 	t.Helper()
 	text, err := forms.text(report.Cutting(p))
@@ -126,7 +138,7 @@ func TestCutsTables(t *testing.T) {
 			}
 		}
 		cells := 0
-		for _, line := range strings.Split(cutsText(t, p, reportForms{markdown: true}), "\n") {
+		for _, line := range strings.Split(cutsText(t, p, inForm(render.MarkdownForm)), "\n") {
 			if n := strings.Count(line, "|"); strings.HasPrefix(line, "|") {
 				if cells != 0 && n != cells {
 					t.Errorf("%s: %q has another number of cells", s.Name, line)
@@ -250,7 +262,7 @@ func TestCutsMeasurable(t *testing.T) {
 // A fabric's name that Markdown or a spreadsheet would take for its own stays a name.
 func TestCutsOddNames(t *testing.T) {
 	p := plansOf(t, "side 6\nfabric a #111 \"=1+1 | <b>*bold*\"\nblock A plain piece a\ngrid\n A\n")
-	if text := cutsText(t, p, reportForms{markdown: true}); !strings.Contains(text, `=1+1 \| \<b\>\*bold\*`) {
+	if text := cutsText(t, p, inForm(render.MarkdownForm)); !strings.Contains(text, `=1+1 \| \<b\>\*bold\*`) {
 		t.Errorf("%s", text)
 	}
 	p.Cuts().Fabrics[0].Name = "=1+1"

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -75,7 +76,7 @@ func fitCommand(c *console) *cobra.Command {
 	o.length(cmd, &o.step, "step", "from one strip or side to the next, a `LENGTH`; 1/4 in or 0.5 cm for strips, twice that for sides if left out")
 	o.length(cmd, &o.mostBorder, "max-border", "how wide all borders of one side may be together, a `LENGTH`; 12 in or 30 cm if left out")
 	f.Var(&o.number, "number", "say what to write for this `NUMBER` of the nearest; 1 if left out")
-	o.flags(cmd, asJSON, asMarkdown)
+	o.flags(cmd)
 	_ = cmd.RegisterFlagCompletionFunc(bedName, func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return bedNames(), cobra.ShellCompDirectiveNoFileComp
 	})
@@ -113,7 +114,7 @@ func (o *fitOptions) check(cmd *cobra.Command) error {
 }
 
 func fitLayout(c *console, cmd *cobra.Command, o *fitOptions, file string) error {
-	if err := o.check(cmd); err != nil {
+	if err := cmp.Or(o.oneForm(cmd), o.check(cmd)); err != nil {
 		return err
 	}
 	s, err := c.read(file)

@@ -20,7 +20,7 @@ func reportCommand(c *console, r report.Report) *cobra.Command {
 		Example: "eighthturn " + r.Name + " harbour.quilt",
 		Args:    oneLayout,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := o.check(cmd); err != nil {
+			if err := o.oneForm(cmd); err != nil {
 				return err
 			}
 			s, top, err := c.top(args[0], false, "nothing is told")
@@ -30,11 +30,7 @@ func reportCommand(c *console, r report.Report) *cobra.Command {
 			return c.printReport(r, o, &report.Plans{Top: top, Name: s.name})
 		},
 	}
-	forms := []string{asCSV, asMarkdown}
-	if r.Plan != nil {
-		forms = append(forms, asJSON)
-	}
-	o.flags(cmd, forms...)
+	o.flags(cmd)
 	return cmd
 }
 

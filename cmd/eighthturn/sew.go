@@ -44,7 +44,7 @@ func sewCommand(c *console) *cobra.Command {
 		RunE:       func(cmd *cobra.Command, args []string) error { return sew(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	o.flags(cmd, asJSON, asMarkdown)
+	o.flags(cmd)
 	f.StringVar(&o.pictures, picturesOption, "", "draw a picture of each step into the `FOLDER`, which is made if need be")
 	f.BoolVar(&o.force, forceOption, false, "replace pictures that are there already")
 	o.cut.addPieces(cmd)
@@ -56,7 +56,7 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 	if err := namesFolder(cmd, picturesOption, o.pictures, "harbour-steps"); err != nil {
 		return err
 	}
-	if err := o.check(cmd); err != nil {
+	if err := o.oneForm(cmd); err != nil {
 		return err
 	}
 	s, top, err := c.top(file, o.strict, "nothing is planned")
@@ -83,7 +83,7 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 	if err != nil {
 		return err
 	}
-	if o.markdown {
+	if len(o.names()) > 0 {
 		drawn = ""
 	}
 	return c.print(text + drawn)

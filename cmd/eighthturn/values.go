@@ -44,11 +44,14 @@ func valuesCommand(c *console) *cobra.Command {
 	f.Var(&o.blur, "blur", "how much squinting blurs, a `LENGTH` on the quilt (one standard deviation)")
 	f.Var(&o.contrast, "contrast", "the `STEPS` in L* that count as soft and as clear, as in \"8 20\"")
 	f.BoolVar(&o.strict, strictOption, false, "take warnings and figures that are lost for mistakes: exit code 1")
-	o.flags(cmd, asJSON)
+	o.flags(cmd)
 	return cmd
 }
 
 func study(c *console, cmd *cobra.Command, o *valuesOptions, file string) error {
+	if err := o.oneForm(cmd); err != nil {
+		return err
+	}
 	s, top, err := c.top(file, o.strict, "no study is made")
 	if err != nil {
 		return err
