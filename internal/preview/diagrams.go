@@ -24,7 +24,7 @@ const diagramWidth = 4 * measure.Inch
 
 // serveDiagram answers with one diagram of a report.
 func (s *site) serveDiagram(w http.ResponseWriter, r *http.Request) {
-	s.study(w, r, func(p *picture) ([]byte, error) {
+	s.serveOf(w, r, func(p *picture) ([]byte, error) {
 		tab, n := tabOf(r), 0
 		if text := r.URL.Query().Get("number"); text != "" {
 			var err error
@@ -35,11 +35,11 @@ func (s *site) serveDiagram(w http.ResponseWriter, r *http.Request) {
 		if tab < 0 {
 			return nil, errNothing
 		}
-		made := s.studies.reported(p, tab)
+		made := s.resources.tab(p, tab)
 		if n < 0 || n >= len(made.diagrams) {
 			return nil, errNothing
 		}
-		d, err := newPageDiagram(made.diagrams[n](), made.patchesAt, s.studies.numbers)
+		d, err := newPageDiagram(made.diagrams[n](), made.patchesAt, s.resources.numbers)
 		if err != nil {
 			return nil, err
 		}

@@ -74,11 +74,11 @@ func filesTab(p *plans) reportTab {
 
 // serve makes the file and hands it over as one to save.
 func (f savedFile) serve(s *site, w http.ResponseWriter, r *http.Request) {
-	w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": s.studies.name + f.suffix}))
+	w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": s.resources.name + f.suffix}))
 	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; img-src data:; sandbox")
 	s.inTurn(w, r, func(p *picture) ([]byte, error) {
 		var b bytes.Buffer
-		if err := f.write(s.studies.planned(p), &b); err != nil {
+		if err := f.write(s.resources.planned(p), &b); err != nil {
 			return nil, err
 		}
 		return b.Bytes(), nil
@@ -86,12 +86,12 @@ func (f savedFile) serve(s *site, w http.ResponseWriter, r *http.Request) {
 }
 
 func savePictureSVG(p *plans, w io.Writer) error {
-	return svgout.Draw(w, p.top, svgout.Options{ByFabric: true})
+	return svgout.Draw(w, p.Top, svgout.Options{ByFabric: true})
 }
 
 // scene is the picture as it is printed.
 func (p *plans) scene() (*svgout.Scene, error) {
-	return svgout.NewScene(p.top, svgout.Options{ByFabric: true})
+	return svgout.NewScene(p.Top, svgout.Options{ByFabric: true})
 }
 
 // defaultPixels is the longer side of a PNG picture: what juries of shows ask for at the least
@@ -123,7 +123,7 @@ func unlessTooLarge(err error) error {
 }
 
 func saveTemplates(p *plans, w io.Writer) error {
-	book, err := booklet.Templates(p.top, p.Pieces(), booklet.Options{Name: p.name, Paper: p.paper()}, false)
+	book, err := booklet.Templates(p.Top, p.Pieces(), booklet.Options{Name: p.name, Paper: p.paper()}, false)
 	if err != nil {
 		return unlessTooLarge(err)
 	}

@@ -82,27 +82,27 @@ func TestPlannedOnlyIfTheTopChanged(t *testing.T) {
 	t.Parallel()
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
-	if s.studies.plans != nil {
+	if s.resources.plans != nil {
 		t.Error("something was planned before anybody asked")
 	}
 	ask(s, "/report", query("tab=1"))
-	if !s.studies.plans.Cut() {
+	if !s.resources.plans.Cut() {
 		t.Error("nothing was planned that was asked for")
 	}
-	cuts := s.studies.plans.Cuts()
-	if s.studies.plans.Sewn() || s.studies.plans.pattern != nil {
+	cuts := s.resources.plans.Cuts()
+	if s.resources.plans.Sewn() || s.resources.plans.pattern != nil {
 		t.Error("more was planned than was asked for, or less")
 	}
 	ask(s, "/report", query("tab=2"))
 	publishing(t, s, "# a comment\n"+seafarers)
 	ask(s, "/report", query("tab=2"))
 	ask(s, "/save/cutting.csv", nil)
-	if s.studies.plans.Cuts() != cuts {
+	if s.resources.plans.Cuts() != cuts {
 		t.Error("a comment made the plan anew")
 	}
 	publishing(t, s, strings.Replace(seafarers, "strip   4", "strip   5", 1))
 	ask(s, "/save/cutting.csv", nil)
-	if s.studies.plans.Cuts() == cuts || s.studies.reports[2] != nil {
+	if s.resources.plans.Cuts() == cuts || s.resources.reports[2] != nil {
 		t.Error("other strips left the plan as it was")
 	}
 }
@@ -113,12 +113,12 @@ func TestOneAtATime(t *testing.T) {
 	t.Parallel()
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
-	s.studies.mu.Lock()
+	s.resources.mu.Lock()
 	answers := make(chan int, maxWaiting)
 	for range maxWaiting {
 		go func() { answers <- ask(s, "/save/cutting.csv", nil).StatusCode }()
 	}
-	for deadline := time.Now().Add(5 * time.Second); s.studies.waiting.Load() < maxWaiting; time.Sleep(time.Millisecond) {
+	for deadline := time.Now().Add(5 * time.Second); s.resources.waiting.Load() < maxWaiting; time.Sleep(time.Millisecond) {
 		if time.Now().After(deadline) {
 			t.Fatal("they do not wait")
 		}
@@ -126,7 +126,7 @@ func TestOneAtATime(t *testing.T) {
 	if r := ask(s, "/save/cutting.csv", nil); r.StatusCode != http.StatusServiceUnavailable || r.Header.Get("Retry-After") == "" {
 		t.Errorf("one too many: %d", r.StatusCode)
 	}
-	s.studies.mu.Unlock()
+	s.resources.mu.Unlock()
 	for range maxWaiting {
 		if got := <-answers; got != 200 {
 			t.Errorf("one that waited: %d", got)

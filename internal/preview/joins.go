@@ -20,7 +20,7 @@ type looseParts struct {
 	Seams []int64 `json:"seams"`
 }
 
-func (l *looseParts) add(p *preparing, r run, look int32) {
+func (l *looseParts) add(p *pictureBuilder, r run, look int32) {
 	patch := &p.Patches[r.first]
 	l.Patches = append(l.Patches, units(r.origin.X), units(r.origin.Y), int64(look),
 		int64(patch.Cell), int64(patch.Border), int64(p.line(patch.Place.Start)))
@@ -28,7 +28,7 @@ func (l *looseParts) add(p *preparing, r run, look int32) {
 
 // seams sorts every seam: within a new template, between two templates that have not met
 // before, or beside a single patch.
-func (p *preparing) seams() {
+func (p *pictureBuilder) seams() {
 	for i := range p.Seams {
 		p.seam(&p.Seams[i], 0)
 	}
@@ -37,7 +37,7 @@ func (p *preparing) seams() {
 	}
 }
 
-func (p *preparing) seam(s *quilt.Seam, strip int64) {
+func (p *pictureBuilder) seam(s *quilt.Seam, strip int64) {
 	a, b := p.itemOf[s.A], p.itemOf[s.B]
 	cells := int32(len(p.Cells))
 	switch {
@@ -55,7 +55,7 @@ func (p *preparing) seam(s *quilt.Seam, strip int64) {
 }
 
 // innerSeam adds a seam to a new template, read off the first run that has it.
-func (p *preparing) innerSeam(s *quilt.Seam, item int32, strip int64) {
+func (p *pictureBuilder) innerSeam(s *quilt.Seam, item int32, strip int64) {
 	number := p.items[item]
 	made := p.fresh[number]
 	if made == nil || p.owners[joinKey{a: number, b: -1}][0] != item {
@@ -69,7 +69,7 @@ func (p *preparing) innerSeam(s *quilt.Seam, item int32, strip int64) {
 }
 
 // crossSeam adds a seam to a new join, read off the first two cells that meet so.
-func (p *preparing) crossSeam(s *quilt.Seam, a, b int32, swapped bool) {
+func (p *pictureBuilder) crossSeam(s *quilt.Seam, a, b int32, swapped bool) {
 	key := joinKey{p.items[a], p.items[b], b != a+1}
 	if p.Columns == 1 {
 		key.below = true
@@ -99,7 +99,7 @@ func (p *preparing) crossSeam(s *quilt.Seam, a, b int32, swapped bool) {
 	})
 }
 
-func (p *preparing) looseSeam(s *quilt.Seam, strip int64) {
+func (p *pictureBuilder) looseSeam(s *quilt.Seam, strip int64) {
 	a, b := p.itemOf[s.A], p.itemOf[s.B]
 	p.loose.Seams = append(p.loose.Seams, int64(a), int64(s.A-p.firstFace[a]), int64(b), int64(s.B-p.firstFace[b]),
 		units(s.From.X), units(s.From.Y), units(s.To.X), units(s.To.Y), strip)

@@ -112,7 +112,7 @@ func appendOutlineKey(b []byte, outline []measure.Point, origin measure.Point) [
 }
 
 // describe makes a template, without its inner seams. What its patches measure is what the cutting plan says of them.
-func (p *preparing) describe(r run) *template {
+func (p *pictureBuilder) describe(r run) *template {
 	if p.pieces == nil {
 		p.pieces = cutting.Pieces(p.Top, cutting.Options{})
 	}

@@ -105,7 +105,7 @@ func (c *counting) match() {
 
 // read takes apart what the page was sent.
 func (c *counting) read() {
-	again := &preparing{Top: c.top}
+	again := &pictureBuilder{Top: c.top}
 	again.findRuns()
 	c.runs = again.runs
 	for _, raw := range c.p.looks {

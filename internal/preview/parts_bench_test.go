@@ -49,12 +49,12 @@ func BenchmarkParts(b *testing.B) {
 	})
 	b.Run("reports", func(b *testing.B) {
 		for b.Loop() {
-			b.ReportMetric(float64(len((&studies{reports: map[int]*cachedTab{}}).reported(base, 0).sent)), "sent-bytes")
+			b.ReportMetric(float64(len((&resources{reports: map[int]*cachedTab{}}).tab(base, 0).sent)), "sent-bytes")
 		}
 	})
 	b.Run("squint", func(b *testing.B) {
 		for b.Loop() {
-			png, err := (&studies{}).squinted(base)
+			png, err := (&resources{}).squintPNG(base)
 			must(b, err)
 			b.ReportMetric(float64(len(png)), "sent-bytes")
 		}

@@ -43,7 +43,7 @@ func (p *plans) printed() (*patternFile, error) {
 		return nil, err
 	}
 	if p.pattern == nil {
-		r := booklet.Study(p.top, cutting.Options{})
+		r := booklet.Study(p.Top, cutting.Options{})
 		p.pattern = &patternFile{Document: booklet.Pattern(r, booklet.Options{Name: p.name, Paper: p.paper()})}
 	}
 	return p.pattern, nil
@@ -51,7 +51,7 @@ func (p *plans) printed() (*patternFile, error) {
 
 // paper is the usual size of page for the layout's units.
 func (p *plans) paper() render.Paper {
-	if p.top.Units == measure.Centimetres {
+	if p.Top.Units == measure.Centimetres {
 		return render.A4()
 	}
 	return render.Letter()
@@ -89,5 +89,5 @@ func patternTab(p *plans) reportTab {
 func (s *site) servePattern(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Security-Policy", patternPolicy)
 	w.Header().Set("X-Frame-Options", "SAMEORIGIN")
-	s.inTurn(w, r, func(p *picture) ([]byte, error) { return s.studies.planned(p).page() })
+	s.inTurn(w, r, func(p *picture) ([]byte, error) { return s.resources.planned(p).page() })
 }

@@ -63,8 +63,8 @@ type grid struct {
 	Y []int64 `json:"y"`
 }
 
-// preparing is the work on one picture.
-type preparing struct {
+// pictureBuilder makes one picture.
+type pictureBuilder struct {
 	*quilt.Top
 	numbers   *numbering
 	source    *layout.Source
@@ -84,7 +84,7 @@ type preparing struct {
 
 // newPicture makes a top ready. It must not be called twice at a time with one numbering.
 func newPicture(t *quilt.Top, source *layout.Source, n *numbering) *picture {
-	p := &preparing{Top: t, numbers: n, source: source, out: &picture{top: t, source: source, epoch: n.epoch},
+	p := &pictureBuilder{Top: t, numbers: n, source: source, out: &picture{top: t, source: source, epoch: n.epoch},
 		fresh: map[int32]*template{}, owners: map[joinKey][2]int32{}, joins: map[joinKey]*join{}, lines: map[int]int{}}
 	p.findRuns()
 	p.number()
@@ -96,7 +96,7 @@ func newPicture(t *quilt.Top, source *layout.Source, n *numbering) *picture {
 }
 
 // findRuns tells the cells, whose patches lie within them, from single patches.
-func (p *preparing) findRuns() {
+func (p *pictureBuilder) findRuns() {
 	p.runs = make([]run, len(p.Cells), len(p.Cells)+16)
 	p.loose = looseParts{Patches: []int64{}, Seams: []int64{}}
 	for i := range p.Cells {
@@ -120,12 +120,12 @@ func (p *preparing) findRuns() {
 }
 
 // origin is the upper left corner of a cell.
-func (p *preparing) origin(cell int) measure.Point {
+func (p *pictureBuilder) origin(cell int) measure.Point {
 	return p.CellRect(cell).Min
 }
 
 // within says whether all of a cell's patches lie in its square.
-func (p *preparing) within(c *quilt.Cell, at measure.Point) bool {
+func (p *pictureBuilder) within(c *quilt.Cell, at measure.Point) bool {
 	for n := c.First; n < c.First+c.Count; n++ {
 		for _, q := range p.Patches[n].Outline {
 			if q.X < at.X || q.Y < at.Y || q.X > at.X+p.SideFinished || q.Y > at.Y+p.SideFinished {
@@ -137,7 +137,7 @@ func (p *preparing) within(c *quilt.Cell, at measure.Point) bool {
 }
 
 // single adds a patch that stands for itself.
-func (p *preparing) single(n int) {
+func (p *pictureBuilder) single(n int) {
 	outline := p.Patches[n].Outline
 	at := outline[0]
 	for _, q := range outline {
@@ -147,7 +147,7 @@ func (p *preparing) single(n int) {
 }
 
 // number finds the template and the look of every run.
-func (p *preparing) number() {
+func (p *pictureBuilder) number() {
 	p.items = make([]int32, len(p.runs))
 	p.firstFace = make([]int32, len(p.runs))
 	p.itemOf = make([]int32, len(p.Faces))
@@ -178,7 +178,7 @@ func (p *preparing) number() {
 }
 
 // store appends what is new to the numbering.
-func (p *preparing) store() {
+func (p *pictureBuilder) store() {
 	for n := len(p.numbers.templates); n < len(p.numbers.templateOf); n++ {
 		p.numbers.templates = append(p.numbers.templates, encoded(p.fresh[int32(n)]))
 	}
@@ -189,7 +189,7 @@ func (p *preparing) store() {
 }
 
 // line is the line of the layout that a byte stands on.
-func (p *preparing) line(offset int) int {
+func (p *pictureBuilder) line(offset int) int {
 	n, ok := p.lines[offset]
 	if !ok {
 		n = p.source.Line(offset)
@@ -199,7 +199,7 @@ func (p *preparing) line(offset int) int {
 }
 
 // describeWhole makes what is true of the whole.
-func (p *preparing) describeWhole() {
+func (p *pictureBuilder) describeWhole() {
 	holes := false
 	for i := range p.Cells {
 		holes = holes || p.Empty(i)
@@ -228,7 +228,7 @@ func inWords(r quilt.Rect, u measure.System) string {
 	return strings.Replace(u.By(r.Width(), r.Height()), " by ", " × ", 1)
 }
 
-func (p *preparing) listFabrics() []fabric {
+func (p *pictureBuilder) listFabrics() []fabric {
 	list := make([]fabric, len(p.Fabrics))
 	share := p.Share()
 	for i, f := range p.Fabrics {
@@ -250,7 +250,7 @@ func tenths(v float64) float64 { return float64(int(v*10+0.5)) / 10 }
 func (p *picture) recoloured(t *quilt.Top, source *layout.Source, revision int) *picture {
 	now := *p
 	now.top, now.source, now.revision = t, source, revision
-	again := &preparing{Top: t, source: source, lines: map[int]int{}}
+	again := &pictureBuilder{Top: t, source: source, lines: map[int]int{}}
 	now.fabrics = encoded(again.listFabrics())
 	return &now
 }

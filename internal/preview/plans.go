@@ -11,7 +11,6 @@ import (
 // asked for.
 type plans struct {
 	report.Plans
-	top     *quilt.Top
 	source  *layout.Source // for the lines of faults
 	name    string         // of the layout's file, without folder and ending
 	pattern *patternFile   // nil until asked for
@@ -27,7 +26,7 @@ func newPlans(t *quilt.Top, source *layout.Source, name string) *plans {
 	if t.Title == "" {
 		of.Name = name
 	}
-	return &plans{Plans: of, top: t, source: source, name: name}
+	return &plans{Plans: of, source: source, name: name}
 }
 
 // placed says whether the plans name places of the layout, which may move.

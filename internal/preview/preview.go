@@ -7,11 +7,10 @@
 // only if the file still says the same; a publication is a snapshot with a revision number;
 // open pages are told the number and nothing else, and fetch what they lack.
 //
-// What is studied of a picture comes after it: a page that has shown one asks for the report
-// and the squint of that very picture, if they are in sight. A report is sections of rows; a
-// row lights up patches or seams, and may have a diagram. How to add one is said in report.go.
-// Plans of cutting and sewing, the pattern's pages and files to save are made when somebody
-// asks for them, one at a time, and no save waits for them.
+// Resources of a picture (resources.go) come after it: a page that has shown one asks for the tabs and the squint of that very
+// picture, if they are in sight. A tab (tab.go, tabs.go) is a document of package report as sections of rows; a row highlights
+// patches or seams, and may have a diagram. Plans of cutting and sewing, the pattern's pages and files to save are made when
+// somebody asks for them, one at a time, and no save waits for them.
 package preview
 
 import (

@@ -32,7 +32,7 @@ const (
 // site is the server of one preview.
 type site struct {
 	state        *state
-	studies      studies
+	resources    resources
 	routes       map[string]route
 	hosts        hosts
 	key          string // "" if none is asked for
@@ -48,9 +48,9 @@ func newSite(path string, o Options) *site {
 	s := &site{
 		state:  newState(random(), layout.Visible(filepath.Base(path)), hex.EncodeToString(sum[:8])),
 		routes: map[string]route{}, hosts: newHosts(o.Hosts),
-		studies: studies{name: stem(path)},
-		index:   html.Must(html.ParseFS(page, "page/index.html")),
-		beat:    heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
+		resources: resources{name: stem(path)},
+		index:     html.Must(html.ParseFS(page, "page/index.html")),
+		beat:      heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
 	}
 	for _, r := range routes() {
 		s.routes[r.path] = r

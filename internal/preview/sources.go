@@ -17,7 +17,7 @@ type kindInfo struct {
 	Lines []int  `json:"lines"` // for each patch, the line that gives its fabric
 }
 
-func (p *preparing) listSources() sources {
+func (p *pictureBuilder) listSources() sources {
 	s := sources{Rows: make([]int, p.Rows), Cells: make([]int32, len(p.Cells)), Kinds: []kindInfo{}}
 	for y := range p.Rows {
 		s.Rows[y] = p.line(p.Cells[y*p.Columns].Place.Start)
@@ -46,7 +46,7 @@ func (p *preparing) listSources() sources {
 	return s
 }
 
-func (p *preparing) kindInfo(cell int) kindInfo {
+func (p *pictureBuilder) kindInfo(cell int) kindInfo {
 	c := &p.Cells[cell]
 	info := kindInfo{Label: c.Label, Kind: c.Kind}
 	for n := c.First; n < c.First+c.Count; n++ {

@@ -85,23 +85,23 @@ func TestStudiedOnlyIfTheTopChanged(t *testing.T) {
 	publishing(t, s, seafarers)
 	first := lettered(t, ask(s, "/report", nil))
 	ask(s, "/squint.png", nil)
-	made, squint := s.studies.reports[0], s.studies.squint
+	made, squint := s.resources.reports[0], s.resources.squint
 	publishing(t, s, "# a comment\n"+seafarers)
 	again := lettered(t, ask(s, "/report", query("picture=3&key="+first.Key)))
 	ask(s, "/squint.png", nil)
-	if s.studies.reports[0] != made || &s.studies.squint[0] != &squint[0] {
-		t.Error("a comment made the studies anew")
+	if s.resources.reports[0] != made || &s.resources.squint[0] != &squint[0] {
+		t.Error("a comment made the resources anew")
 	}
 	if again.Picture != 3 || again.Key != first.Key || again.Report != nil {
 		t.Errorf("after a comment the page is sent %.200s", encoded(again))
 	}
 	publishing(t, s, strings.Replace(seafarers, "#c04040", "#f0c0c0", 1))
 	other := lettered(t, ask(s, "/report", query("picture=4&key="+first.Key)))
-	if s.studies.reports[0] == made || other.Key == first.Key || other.Report == nil {
+	if s.resources.reports[0] == made || other.Key == first.Key || other.Report == nil {
 		t.Error("another colour left the study as it was")
 	}
 	ask(s, "/squint.png", nil)
-	if bytes.Equal(s.studies.squint, squint) {
+	if bytes.Equal(s.resources.squint, squint) {
 		t.Error("another colour left the squint as it was")
 	}
 }
@@ -112,7 +112,7 @@ func TestSaveDoesNotWait(t *testing.T) {
 	t.Parallel()
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
-	s.studies.mu.Lock() // a study is under way
+	s.resources.mu.Lock() // a study is under way
 	answer := make(chan *http.Response)
 	go func() { answer <- ask(s, "/report", query("picture=2")) }()
 	published := make(chan bool)
@@ -126,7 +126,7 @@ func TestSaveDoesNotWait(t *testing.T) {
 	case <-time.After(5 * time.Second):
 		t.Fatal("a save waits for a study")
 	}
-	s.studies.mu.Unlock()
+	s.resources.mu.Unlock()
 	if r := <-answer; r.StatusCode != 409 {
 		t.Errorf("the study of an older picture is answered with %d", r.StatusCode)
 	}
@@ -202,7 +202,7 @@ func TestTextOfReportsIsText(t *testing.T) {
 // preview lives on.
 func TestBrokenReport(t *testing.T) {
 	t.Parallel()
-	r := reportSafely(newPlans(draw(seafarers, drawing{}).top, nil, ""), tabSource{Name: "any", make: func(*plans) reportTab {
+	r := makeTabSafely(newPlans(draw(seafarers, drawing{}).top, nil, ""), tabSource{Name: "any", make: func(*plans) reportTab {
 		var none []int
 		return reportTab{Intro: fmt.Sprint(none[len(r0)])}
 	}})

@@ -20,10 +20,10 @@ import (
 	"eighthturn/layout"
 )
 
-// studies are what is worked out of the newest picture when a page asks for it, which it
+// resources are what is worked out of the newest picture when a page asks for it, which it
 // does after it has shown the picture. They are kept until the top changes, one at a time is
 // worked on, and no save waits for them.
-type studies struct {
+type resources struct {
 	mu      sync.Mutex
 	waiting atomic.Int32
 	name    string             // of the layout's file, without folder and ending
@@ -50,9 +50,9 @@ type tabMessage struct {
 	Report   json.RawMessage `json:"report,omitempty"`
 }
 
-// turnTo makes room for the studies of a picture. What was made of the same top, counted the
+// setPicture makes room for the resources of a picture. What was made of the same top, counted the
 // same way, stays, unless it names lines of the layout.
-func (s *studies) turnTo(p *picture) {
+func (s *resources) setPicture(p *picture) {
 	switch {
 	case s.of == p:
 		return
@@ -72,7 +72,7 @@ const squintPixels = 1200
 // viewedFrom is how far away the quilt is squinted at and studied from.
 const viewedFrom = 10 * 12 * measure.Inch
 
-func (s *studies) squinted(p *picture) ([]byte, error) {
+func (s *resources) squintPNG(p *picture) ([]byte, error) {
 	if s.squint != nil {
 		return s.squint, nil
 	}
@@ -92,23 +92,23 @@ func (s *studies) squinted(p *picture) ([]byte, error) {
 	return s.squint, nil
 }
 
-// planned are the plans of the picture that the studies are of.
-func (s *studies) planned(p *picture) *plans {
+// planned are the plans of the picture that the resources are of.
+func (s *resources) planned(p *picture) *plans {
 	if s.plans == nil {
 		s.plans = newPlans(p.top, p.source, s.name)
 	}
 	return s.plans
 }
 
-// reported is the report of a tab.
-func (s *studies) reported(p *picture, tab int) *cachedTab {
+// tab is a tab with its report.
+func (s *resources) tab(p *picture, tab int) *cachedTab {
 	if w := s.reports[tab]; w != nil {
 		return w
 	}
 	if s.numbers == nil {
 		s.numbers = p.pageNumbers()
 	}
-	r := reportSafely(s.planned(p), tabSources()[tab])
+	r := makeTabSafely(s.planned(p), tabSources()[tab])
 	r.fillHighlights(s.numbers)
 	w := &cachedTab{reportTab: r, sent: encoded(&r)}
 	sum := sha256.Sum256(w.sent)
@@ -117,8 +117,8 @@ func (s *studies) reported(p *picture, tab int) *cachedTab {
 	return w
 }
 
-// reportSafely makes a report, or one that tells of the panic.
-func reportSafely(p *plans, by tabSource) (r reportTab) {
+// makeTabSafely makes a report, or one that tells of the panic.
+func makeTabSafely(p *plans, by tabSource) (r reportTab) {
 	defer func() {
 		if broke := recover(); broke != nil {
 			says := layoutVisible(fmt.Sprint(broke) + "\n" + ownCalls(string(debug.Stack())))
@@ -129,15 +129,15 @@ func reportSafely(p *plans, by tabSource) (r reportTab) {
 	return by.make(p)
 }
 
-// maxWaiting is how many requests for studies and files may wait for their turn.
+// maxWaiting is how many requests for resources and files may wait for their turn.
 const maxWaiting = 16
 
 // errNothing says that a request asks for something that a report does not have.
 var errNothing = errors.New("there is no such part")
 
-// study works on the newest picture, if a page asks for that one. Whoever asks for another,
+// serveOf works on the newest picture, if a page asks for that one. Whoever asks for another,
 // or whose picture is overtaken meanwhile, is told so and will hear of the newer one.
-func (s *site) study(w http.ResponseWriter, r *http.Request, work func(p *picture) ([]byte, error)) {
+func (s *site) serveOf(w http.ResponseWriter, r *http.Request, work func(p *picture) ([]byte, error)) {
 	s.inTurn(w, r, func(p *picture) ([]byte, error) {
 		content, err := work(p)
 		if err == nil && s.state.current().picture != p {
@@ -151,13 +151,13 @@ var errOvertaken = errors.New("a newer picture is there")
 
 // inTurn works on the newest picture, one request at a time.
 func (s *site) inTurn(w http.ResponseWriter, r *http.Request, work func(p *picture) ([]byte, error)) {
-	if s.studies.waiting.Add(1) > maxWaiting {
-		s.studies.waiting.Add(-1)
+	if s.resources.waiting.Add(1) > maxWaiting {
+		s.resources.waiting.Add(-1)
 		w.Header().Set("Retry-After", "5")
 		http.Error(w, "Too much is being made at once.", http.StatusServiceUnavailable)
 		return
 	}
-	defer s.studies.waiting.Add(-1)
+	defer s.resources.waiting.Add(-1)
 	content, status, why := s.worked(r, work)
 	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(s.writeTimeout)) // as in ServeHTTP
 	if status != http.StatusOK {
@@ -170,8 +170,8 @@ func (s *site) inTurn(w http.ResponseWriter, r *http.Request, work func(p *pictu
 
 // worked is what work makes of the newest picture, or a status and a sentence.
 func (s *site) worked(r *http.Request, work func(p *picture) ([]byte, error)) (content []byte, status int, why string) {
-	s.studies.mu.Lock()
-	defer s.studies.mu.Unlock()
+	s.resources.mu.Lock()
+	defer s.resources.mu.Unlock()
 	p := s.state.current().picture
 	switch {
 	case p == nil:
@@ -179,8 +179,8 @@ func (s *site) worked(r *http.Request, work func(p *picture) ([]byte, error)) (c
 	case !s.asksFor(p, r):
 		return nil, http.StatusConflict, "That picture is not the newest."
 	}
-	s.studies.turnTo(p)
-	content, err := worksSafely(p, work)
+	s.resources.setPicture(p)
+	content, err := workSafely(p, work)
 	var cannot *cannotBeMade
 	switch {
 	case err == nil:
@@ -200,8 +200,8 @@ type cannotBeMade struct{ why string }
 
 func (e *cannotBeMade) Error() string { return e.why }
 
-// worksSafely turns a panic into an error.
-func worksSafely(p *picture, work func(p *picture) ([]byte, error)) (content []byte, err error) {
+// workSafely turns a panic into an error.
+func workSafely(p *picture, work func(p *picture) ([]byte, error)) (content []byte, err error) {
 	defer func() {
 		if broke := recover(); broke != nil {
 			err = fmt.Errorf("something broke: %v", broke)
@@ -233,12 +233,12 @@ func tabOf(r *http.Request) int {
 
 // serveReport answers with a report of the newest picture.
 func (s *site) serveReport(w http.ResponseWriter, r *http.Request) {
-	s.study(w, r, func(p *picture) ([]byte, error) {
+	s.serveOf(w, r, func(p *picture) ([]byte, error) {
 		tab := tabOf(r)
 		if tab < 0 {
 			return nil, errNothing
 		}
-		made := s.studies.reported(p, tab)
+		made := s.resources.tab(p, tab)
 		l := tabMessage{Instance: s.state.instance, Picture: p.revision, Key: made.key}
 		if r.URL.Query().Get("key") != made.key {
 			l.Report = made.sent
@@ -248,7 +248,9 @@ func (s *site) serveReport(w http.ResponseWriter, r *http.Request) {
 }
 
 // serveSquint answers with the newest picture as half-shut eyes see it.
-func (s *site) serveSquint(w http.ResponseWriter, r *http.Request) { s.study(w, r, s.studies.squinted) }
+func (s *site) serveSquint(w http.ResponseWriter, r *http.Request) {
+	s.serveOf(w, r, s.resources.squintPNG)
+}
 
 // visible makes a list of texts safe to show.
 func visible(list ...string) []string {
