@@ -12,7 +12,7 @@ import (
 // fractions, and nothing that a file could not hold. A blank at either end stays.
 func clean(text string) string {
 	if plainASCII(text) {
-		return Fractions(text)
+		return fractions(text)
 	}
 	text = norm.NFC.String(strings.ToValidUTF8(text, "\uFFFD"))
 	var b strings.Builder
@@ -32,7 +32,7 @@ func clean(text string) string {
 		b.WriteRune(r)
 		blank = false
 	}
-	return Fractions(b.String())
+	return fractions(b.String())
 }
 
 // plainASCII says whether there is nothing to clean but fractions.

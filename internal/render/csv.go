@@ -39,7 +39,7 @@ func tableRecords(t document.Table) [][]string {
 		row := make([]string, len(t.Columns))
 		for i, c := range r.Cells {
 			if row[i] = c.Number; c.Number == "" {
-				row[i] = Disarmed(layout.Visible(c.Text.String()))
+				row[i] = disarmed(layout.Visible(c.Text.String()))
 			}
 		}
 		records = append(records, row)
@@ -47,9 +47,9 @@ func tableRecords(t document.Table) [][]string {
 	return records
 }
 
-// Disarmed is text that no spreadsheet takes for a formula: an apostrophe keeps what begins like one from it, as spreadsheets
+// disarmed is text that no spreadsheet takes for a formula: an apostrophe keeps what begins like one from it, as spreadsheets
 // themselves write it.
-func Disarmed(text string) string {
+func disarmed(text string) string {
 	if strings.IndexAny(strings.TrimLeft(text, " \t\r\n"), "=+-@＝＋－＠") == 0 || strings.HasPrefix(text, "\t") || strings.HasPrefix(text, "\r") {
 		return "'" + text
 	}

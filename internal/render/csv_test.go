@@ -20,8 +20,8 @@ func armed() map[string]bool {
 // TestDisarmed: what a spreadsheet would reckon with gets a mark before it, and nothing else.
 func TestDisarmed(t *testing.T) {
 	for text, dangerous := range armed() {
-		if want := map[bool]string{true: "'" + text, false: text}[dangerous]; Disarmed(text) != want {
-			t.Errorf("%q becomes %q, want %q", text, Disarmed(text), want)
+		if want := map[bool]string{true: "'" + text, false: text}[dangerous]; disarmed(text) != want {
+			t.Errorf("%q becomes %q, want %q", text, disarmed(text), want)
 		}
 	}
 }

@@ -10,8 +10,8 @@ import (
 
 // Ids of the sections of the cutting report. A strip set's is StripSetID with its number from 1 behind it, a fabric's FabricID.
 const (
-	CannotCutID    = "cannot-cut"
-	ToKnowID       = "to-know"
+	cannotCutID    = "cannot-cut"
+	toKnowID       = "to-know"
 	BeforeCutID    = "before-you-cut"
 	ToBuyID        = "to-buy"
 	PrecutsID      = "precuts"
@@ -23,8 +23,8 @@ const (
 	StripSetsID    = "strip-sets"
 	StripSetID     = "strip-set-"
 	FabricID       = "fabric-"
-	WhyCutID       = "why-cutting"
-	CautionsID     = "rotary-cutting-safety"
+	whyCutID       = "why-cutting"
+	cautionsID     = "rotary-cutting-safety"
 )
 
 // Cutting is what to cut and what to buy.
@@ -125,8 +125,8 @@ func (c *cuts) faults() []document.Section {
 		return nil
 	}
 	return []document.Section{
-		c.faultSection(CannotCutID, "What cannot be cut", c.Faults, document.Wrong),
-		c.faultSection(ToKnowID, "To know before cutting", c.Warnings, document.Doubtful),
+		c.faultSection(cannotCutID, "What cannot be cut", c.Faults, document.Wrong),
+		c.faultSection(toKnowID, "To know before cutting", c.Warnings, document.Doubtful),
 	}
 }
 
@@ -168,5 +168,5 @@ func Cautions() []string {
 }
 
 func cautions() document.Section {
-	return document.Section{ID: CautionsID, Title: "Mind your fingers", Blocks: bullets(Cautions()...)}
+	return document.Section{ID: cautionsID, Title: "Mind your fingers", Blocks: bullets(Cautions()...)}
 }

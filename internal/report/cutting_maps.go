@@ -35,7 +35,7 @@ func CuttingMapBook(p *Plans) document.Document {
 	for _, m := range CuttingMaps(p) {
 		d.Sections = append(d.Sections, document.Section{Blocks: []document.Block{document.Figure{Of: *m.Figure}}})
 	}
-	cautions, _ := Cutting(p).Section(CautionsID)
+	cautions, _ := Cutting(p).Section(cautionsID)
 	cautions.Blocks = []document.Block{document.Box{Caution: true, Blocks: cautions.Blocks}}
 	d.Sections = append(d.Sections, cautions)
 	return d

@@ -10,7 +10,7 @@ import (
 
 // why is how the plan was worked out: exact sizes, what custom says otherwise, what rows of wedges take, bounds.
 func (c *cuts) why() document.Section {
-	s := document.Section{ID: WhyCutID, Title: "How this was worked out", Depth: document.Why}
+	s := document.Section{ID: whyCutID, Title: "How this was worked out", Depth: document.Why}
 	if len(c.Lines) > 0 {
 		s.Blocks = append(s.Blocks, c.exactSizes())
 	}

@@ -44,8 +44,8 @@ type Strip struct {
 	EndLeftCut measure.NM `json:"end_left_cut,atmost"` // length left at the other end
 }
 
-// Rows is in how many rows a strip is cut at the most.
-func (s *Strip) Rows() int {
+// rows is in how many rows a strip is cut at the most.
+func (s *Strip) rows() int {
 	most := 1
 	for i := range s.Cuts {
 		most = max(most, s.Cuts[i].Rows)

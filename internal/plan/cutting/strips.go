@@ -92,7 +92,7 @@ func (f *Fabric) count() int {
 func (f *Fabric) rows() int {
 	n := 0
 	for i := range f.Strips {
-		n += f.Strips[i].Times * f.Strips[i].Rows()
+		n += f.Strips[i].Times * f.Strips[i].rows()
 	}
 	return n
 }

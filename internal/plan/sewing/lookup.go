@@ -37,8 +37,8 @@ func (b *Block) VariantName(number int) string {
 	return fmt.Sprintf("%s%d", b.Label, number)
 }
 
-// Down is how many cells the block or column at a cell takes.
-func (p *Plan) Down(cell int) int { return max(1, int(p.cells[cell].down)) }
+// down is how many cells the block or column at a cell takes.
+func (p *Plan) down(cell int) int { return max(1, int(p.cells[cell].down)) }
 
 // LooseCells are the cells of a part that hangs together with nothing else, by its number in Assembly.Loose; none if it is of
 // sashes or borders.
@@ -54,7 +54,7 @@ func (p *Plan) LooseCells(n int) []int {
 			continue
 		}
 		if cell := a.Parts[unit].Cell; cell >= 0 {
-			for down := range p.Down(cell) {
+			for down := range p.down(cell) {
 				cells = append(cells, cell+down*p.Columns)
 			}
 		}

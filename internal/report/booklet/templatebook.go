@@ -17,8 +17,8 @@ type TemplateBook struct {
 	Tiled                  []string // pieces that take several plates each
 }
 
-// TooLarge says that a template, or all of them, would need more plates than are printed.
-type TooLarge struct {
+// tooLarge says that a template, or all of them, would need more plates than are printed.
+type tooLarge struct {
 	Name   string // "template T1"
 	Plates int
 }
@@ -29,7 +29,7 @@ const (
 	mostOfAll   = 1000
 )
 
-func (e *TooLarge) Error() string {
+func (e *tooLarge) Error() string {
 	if e.Plates <= mostOfPiece {
 		return fmt.Sprintf("the templates would take more than %d sheets of paper, and that is the most that are printed", mostOfAll)
 	}
@@ -48,7 +48,7 @@ func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*
 	most := templates.Most{OfPiece: mostOfPiece, InAll: mostOfAll}
 	plates, large := templates.Plates(piecesOf(b.Templates, t), b.plateRoom(), most)
 	if len(large) > 0 {
-		return nil, &TooLarge{"template " + large[0].Name, large[0].Plates}
+		return nil, &tooLarge{"template " + large[0].Name, large[0].Plates}
 	}
 	b.part("How to use them", false)
 	b.add(document.List{Items: append(b.aboutTemplates(plates), b.aboutLines()...)})
@@ -58,7 +58,7 @@ func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*
 	b.plates(plates, templateKey)
 	halves, large := b.foundationPlates(most)
 	if len(large) > 0 {
-		return nil, &TooLarge{"foundation " + large[0].Name, large[0].Plates}
+		return nil, &tooLarge{"foundation " + large[0].Name, large[0].Plates}
 	}
 	b.foundationsPart(halves, nil)
 	for _, p := range slices.Concat(plates, halves) {
