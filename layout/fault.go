@@ -39,8 +39,6 @@ type Fault struct {
 	Message  string
 	Hint     string
 	Notes    []Note
-
-	noSuchName bool // says that nothing has a name
 }
 
 // Note is a second place that a fault speaks of.

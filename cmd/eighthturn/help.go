@@ -1,16 +1,14 @@
 package main
 
 import (
-	"eighthturn/internal/render"
 	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
-)
 
-// pageWidth is how many columns of a terminal help and lists take.
-const pageWidth = 80
+	"eighthturn/internal/render"
+)
 
 // helpText is the help of the program or of a command.
 func helpText(cmd *cobra.Command) string {

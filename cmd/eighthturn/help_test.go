@@ -12,9 +12,13 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/render"
 )
+
+// pageWidth is how many columns of a terminal help, lists and sentences take.
+const pageWidth = 80
 
 func testConsole() *console { return &console{in: os.Stdin, out: os.Stdout, err: os.Stderr} }
 
@@ -112,7 +116,7 @@ func jsonNames(at string, typ reflect.Type) []string {
 	case reflect.Slice, reflect.Array:
 		return jsonNames(at+"[]", typ.Elem())
 	case reflect.Struct:
-		if typ == reflect.TypeFor[jsonLength]() || typ.Implements(reflect.TypeFor[encoding.TextMarshaler]()) {
+		if typ == reflect.TypeFor[measure.JSONLength]() || typ.Implements(reflect.TypeFor[encoding.TextMarshaler]()) {
 			return []string{at}
 		}
 		var names []string

@@ -3,7 +3,6 @@ package main
 import (
 	"encoding/json"
 
-	"eighthturn/internal/measure"
 	"eighthturn/internal/render"
 )
 
@@ -15,6 +14,3 @@ func prettyJSON(value any) string {
 	}
 	return render.Harmless(string(b)) + "\n"
 }
-
-// jsonLength is a length in the one dialect.
-type jsonLength = measure.JSONLength

@@ -93,17 +93,17 @@ func (w *jsonWriter) fields(v reflect.Value) {
 	}
 	for i := range v.NumField() {
 		f := v.Type().Field(i)
-		name, rest, _ := strings.Cut(f.Tag.Get("json"), ",")
+		name, option, _ := strings.Cut(f.Tag.Get("json"), ",")
 		switch {
 		case name == "-", !f.IsExported() && !f.Anonymous:
 		case f.Anonymous && name == "":
 			if inner := reflect.Indirect(v.Field(i)); inner.IsValid() {
 				w.fields(inner)
 			}
-		case name == "", rest == "omitempty" && v.Field(i).IsZero():
+		case name == "", option == "omitempty" && v.Field(i).IsZero():
 		default:
 			before := w.rule
-			w.rule = rest
+			w.rule = f.Tag.Get("length")
 			w.field(name, v.Field(i))
 			w.rule = before
 		}

@@ -53,9 +53,9 @@ func TestJSON(t *testing.T) {
 // TestJSONRules: the text of a length goes up, down or to a shop's step where its tag says so, its nanometres never.
 func TestJSONRules(t *testing.T) {
 	text, err := JSON(struct {
-		Up   [1]measure.NM `json:"up,atleast"`
-		Down measure.NM    `json:"down,atmost"`
-		Buy  measure.NM    `json:"buy,shop"`
+		Up   [1]measure.NM `json:"up" length:"atleast"`
+		Down measure.NM    `json:"down" length:"atmost"`
+		Buy  measure.NM    `json:"buy" length:"shop"`
 	}{[1]measure.NM{measure.Inch / 3}, measure.Inch / 3, measure.Yard / 2}, JSONHead{})
 	for _, want := range []string{`"text": "3/8 in"`, `"text": "1/4 in"`, `"text": "1/2 yd"`} {
 		if err != nil || !strings.Contains(text, want) || strings.Count(text, `"nm": 8466`) != 2 {

@@ -18,12 +18,12 @@ type Fabric struct {
 	Strips      []Strip    `json:"strips"` // across the width, widest first; like ones together
 	Chains      []Chain    `json:"joined"` // which strips are sewn end to end
 
-	StripCount  int               `json:"strip_count"`         // strips, counting like ones
-	StripRows   int               `json:"strip_rows"`          // the same, a strip counted as often as it has rows
-	StripBound  int               `json:"strip_bound"`         // so counted, no plan of strips that takes no more cloth takes fewer, every stretch of strip cut into like pieces
-	LengthCut   measure.NM        `json:"cloth_cut,atleast"`   // of cloth, for blocks and strips
-	LengthBound measure.NM        `json:"cloth_bound,atleast"` // no plan of such strips takes less
-	BackingCut  measure.NM        `json:"backing_cut,atleast"` // of cloth, where the back is made of it too
+	StripCount  int               `json:"strip_count"`                  // strips, counting like ones
+	StripRows   int               `json:"strip_rows"`                   // the same, a strip counted as often as it has rows
+	StripBound  int               `json:"strip_bound"`                  // so counted, no plan of strips that takes no more cloth takes fewer, every stretch of strip cut into like pieces
+	LengthCut   measure.NM        `json:"cloth_cut" length:"atleast"`   // of cloth, for blocks and strips
+	LengthBound measure.NM        `json:"cloth_bound" length:"atleast"` // no plan of such strips takes less
+	BackingCut  measure.NM        `json:"backing_cut" length:"atleast"` // of cloth, where the back is made of it too
 	Purchase    supplies.Purchase `json:"purchase"`
 	Precuts     []Precut          `json:"precuts"` // what would do instead, if anything would
 	OnHand      *OnHand           `json:"on_hand"` // nil if the layout does not say
@@ -37,11 +37,11 @@ type Fabric struct {
 // Strip is a strip across the cloth, or as many like ones.
 type Strip struct {
 	WidthCut   measure.NM `json:"width_cut"`
-	LengthCut  measure.NM `json:"length_cut"`          // what the cloth gives: its usable width, or what a block leaves of it
-	InBlock    int        `json:"beside_lengthwise"`   // index of the block beside which it lies, -1 for the whole width
-	Times      int        `json:"strips"`              // like strips
-	Cuts       []Cut      `json:"cuts"`                // from one end
-	EndLeftCut measure.NM `json:"end_left_cut,atmost"` // length left at the other end
+	LengthCut  measure.NM `json:"length_cut"`                   // what the cloth gives: its usable width, or what a block leaves of it
+	InBlock    int        `json:"beside_lengthwise"`            // index of the block beside which it lies, -1 for the whole width
+	Times      int        `json:"strips"`                       // like strips
+	Cuts       []Cut      `json:"cuts"`                         // from one end
+	EndLeftCut measure.NM `json:"end_left_cut" length:"atmost"` // length left at the other end
 }
 
 // rows is in how many rows a strip is cut at the most.
@@ -88,9 +88,9 @@ func (u Use) String() string { return [...]string{"pieces", "joining", "strip-se
 
 // Block is a piece of cloth along which lengthwise pieces are cut side by side.
 type Block struct {
-	LengthCut    measure.NM `json:"length_cut,atleast"` // along the cloth
-	Columns      []Column   `json:"pieces"`             // from one selvage on
-	LeftWidthCut measure.NM `json:"left_width_cut"`     // beside them, for strips
+	LengthCut    measure.NM `json:"length_cut" length:"atleast"` // along the cloth
+	Columns      []Column   `json:"pieces"`                      // from one selvage on
+	LeftWidthCut measure.NM `json:"left_width_cut"`              // beside them, for strips
 }
 
 // Column is one lengthwise piece.
@@ -103,17 +103,17 @@ type Column struct {
 // LeftOver is cloth that is left in one piece, or as many like ones.
 type LeftOver struct {
 	Times     int        `json:"pieces"`
-	AcrossCut measure.NM `json:"across_cut,atmost"`
-	AlongCut  measure.NM `json:"along_cut,atmost"`
+	AcrossCut measure.NM `json:"across_cut" length:"atmost"`
+	AlongCut  measure.NM `json:"along_cut" length:"atmost"`
 }
 
 // OnHand is how the cloth that there is compares with what is needed.
 type OnHand struct {
-	HaveCut   measure.NM `json:"have,shop"`
-	NeedCut   measure.NM `json:"need,atleast"` // with squaring up and spare
+	HaveCut   measure.NM `json:"have" length:"shop"`
+	NeedCut   measure.NM `json:"need" length:"atleast"` // with squaring up and spare
 	Enough    bool       `json:"enough"`
-	ShortCut  measure.NM `json:"short,atleast"` // 0 if enough
-	WaysToFit []Way      `json:"ways_to_fit"`   // each worked out anew with everything else as it is
+	ShortCut  measure.NM `json:"short" length:"atleast"` // 0 if enough
+	WaysToFit []Way      `json:"ways_to_fit"`            // each worked out anew with everything else as it is
 }
 
 // Way is a change with which the cloth on hand suffices.
@@ -122,7 +122,7 @@ type Way struct {
 	WidthFinished measure.NM `json:"width_finished,omitempty"` // the border's new width
 	SideFinished  measure.NM `json:"side_finished,omitempty"`  // the block's new side
 	StripCut      measure.NM `json:"strip_cut,omitempty"`      // the new strip, where the layout gives the strip
-	NeedCut       measure.NM `json:"need,atleast"`             // of the fabric with it
+	NeedCut       measure.NM `json:"need" length:"atleast"`    // of the fabric with it
 }
 
 // Precut is how many of a precut would do in place of cloth by the length.
@@ -152,7 +152,7 @@ type StripSet struct {
 // SetRun is strip sets of one length.
 type SetRun struct {
 	Sets          int        `json:"sets"`
-	LengthCut     measure.NM `json:"length_cut,atleast"`
+	LengthCut     measure.NM `json:"length_cut" length:"atleast"`
 	Wedges        int        `json:"wedges"`         // from each
 	FirstReversed int        `json:"first_reversed"` // of the sets: those in which a reversed wedge is cut first, where the number of wedges is odd
 }

@@ -309,12 +309,9 @@ func (s *sorting) add(n, cell int) {
 	if !ok {
 		at = len(b.Variants)
 		s.variant[n][string(key)] = at
-		made := FabricVariant{Number: at + 1, Leans: leans}
+		made := FabricVariant{Number: at + 1, Leans: leans, Cloths: numbers}
 		if c.columns {
 			made.Longer = s.longer(c)
-		}
-		for _, i := range numbers {
-			made.Cloths = append(made.Cloths, i)
 		}
 		b.Variants = append(b.Variants, made)
 	}

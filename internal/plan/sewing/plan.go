@@ -137,8 +137,8 @@ type Step struct {
 	Finished   Size       `json:"finished"`
 	Unfinished Size       `json:"unfinished"` // after trimming
 	Before     *Size      `json:"before,omitempty"`
-	StandsOut  measure.NM `json:"stands_out,atleast"` // by how much at most, beyond where it is trimmed; 0 where nothing is
-	Joins      []Join     `json:"joins"`              // in the order of sewing
+	StandsOut  measure.NM `json:"stands_out" length:"atleast"` // by how much at most, beyond where it is trimmed; 0 where nothing is
+	Joins      []Join     `json:"joins"`                       // in the order of sewing
 }
 
 // Join is one seam of a block, in the block's own frame: its upper left corner is the
@@ -158,13 +158,13 @@ type Join struct {
 
 // End is one end of a seam.
 type End struct {
-	Degrees   [2]float64    `json:"degrees"`       // the angle of A's corner and of B's
-	Reach     [2]measure.NM `json:"reach"`         // how far A's raw corner and B's stand out beyond the end of the seam line, as they are cut
-	Lead      measure.NM    `json:"lead"`          // by how much B's corner leads A's; below 0, A's leads
-	Blunted   [2]bool       `json:"blunted"`       // that corner is to be trimmed before sewing, flat and a seam allowance beyond the finished point
-	LeadBlunt measure.NM    `json:"lead_blunt"`    // the same as Lead once that is done
-	Spare     [2]measure.NM `json:"spare,atleast"` // how much further it may stand out, since the piece is cut larger and trimmed later; 0 where the corner is exact
-	Partial   bool          `json:"partial"`       // stop here a seam allowance before the raw edge, and sew a stitch back
+	Degrees   [2]float64    `json:"degrees"`                // the angle of A's corner and of B's
+	Reach     [2]measure.NM `json:"reach"`                  // how far A's raw corner and B's stand out beyond the end of the seam line, as they are cut
+	Lead      measure.NM    `json:"lead"`                   // by how much B's corner leads A's; below 0, A's leads
+	Blunted   [2]bool       `json:"blunted"`                // that corner is to be trimmed before sewing, flat and a seam allowance beyond the finished point
+	LeadBlunt measure.NM    `json:"lead_blunt"`             // the same as Lead once that is done
+	Spare     [2]measure.NM `json:"spare" length:"atleast"` // how much further it may stand out, since the piece is cut larger and trimmed later; 0 where the corner is exact
+	Partial   bool          `json:"partial"`                // stop here a seam allowance before the raw edge, and sew a stitch back
 }
 
 // Round is a point inside a block where three or more seams meet.

@@ -33,19 +33,19 @@ func (d Direction) String() string { return [...]string{"up-and-down", "across"}
 // Backing is the two ways to make a backing.
 type Backing struct {
 	BackingOptions            // as they were filled in
-	WidthCut       measure.NM `json:"width_cut,atleast"` // of the backing
-	HeightCut      measure.NM `json:"height_cut,atleast"`
+	WidthCut       measure.NM `json:"width_cut" length:"atleast"` // of the backing
+	HeightCut      measure.NM `json:"height_cut" length:"atleast"`
 	Ways           [2]Pieced  `json:"ways"` // by Direction
 	Less           Direction  `json:"less"` // the way that takes less cloth; Across if they take the same
 }
 
 // Pieced is a backing whose seams run one way.
 type Pieced struct {
-	Panels    int          `json:"panels"`             // widths of cloth
-	PanelCut  measure.NM   `json:"panel_cut,atleast"`  // the length of each
-	AcrossCut measure.NM   `json:"across_cut,atleast"` // what must be covered across the panels
-	Comes     measure.NM   `json:"comes"`              // what all the panels come to across, sewn together at their whole usable width
-	LengthCut measure.NM   `json:"length_cut,atleast"` // of cloth in all
+	Panels    int          `json:"panels"`                      // widths of cloth
+	PanelCut  measure.NM   `json:"panel_cut" length:"atleast"`  // the length of each
+	AcrossCut measure.NM   `json:"across_cut" length:"atleast"` // what must be covered across the panels
+	Comes     measure.NM   `json:"comes"`                       // what all the panels come to across, sewn together at their whole usable width
+	LengthCut measure.NM   `json:"length_cut" length:"atleast"` // of cloth in all
 	Equal     []measure.NM // cut widths of panels that are all alike, on a quarter of an inch or half a centimetre where the cloth allows
 	// Split is the cut widths where one panel is cut in two along its length, the halves outside, so that no seam runs down
 	// the middle. It has one seam more. Nil for an odd number of panels, and where the halves would not reach.

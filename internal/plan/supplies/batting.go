@@ -18,8 +18,8 @@ type BattingOptions struct {
 // Batting is the batting that a top takes.
 type Batting struct {
 	BattingOptions            // as they were filled in
-	WidthCut       measure.NM `json:"width_cut,atleast"` // the least that will do
-	HeightCut      measure.NM `json:"height_cut,atleast"`
+	WidthCut       measure.NM `json:"width_cut" length:"atleast"` // the least that will do
+	HeightCut      measure.NM `json:"height_cut" length:"atleast"`
 	Packages       []Package  `json:"packages"` // those of the lists that hold it, either way round, the smallest first
 }
 

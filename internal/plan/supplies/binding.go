@@ -48,8 +48,8 @@ type BindingOptions struct {
 // Binding is strips across the width of the cloth, sewn end to end.
 type Binding struct {
 	BindingOptions            // as they were filled in
-	Perimeter      measure.NM `json:"perimeter"`    // of the quilt
-	Need           measure.NM `json:"need,atleast"` // the perimeter with the allowance
+	Perimeter      measure.NM `json:"perimeter"`             // of the quilt
+	Need           measure.NM `json:"need" length:"atleast"` // the perimeter with the allowance
 	Strips         int        `json:"strips"`
 	Lost           measure.NM // what the joins take
 	Comes          measure.NM `json:"comes_of_whole_strips"` // the binding's length, sewn together

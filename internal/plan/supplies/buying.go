@@ -18,10 +18,10 @@ type Buying struct {
 
 // Purchase is a length of cloth to buy.
 type Purchase struct {
-	ExactCut measure.NM `json:"exact_cut,atleast"` // as it was asked for
-	Need     measure.NM `json:"need,atleast"`      // with squaring up and the spare length
-	Buy      measure.NM `json:"buy,shop"`          // a whole number of steps, Need or more
-	Step     measure.NM `json:"step,shop"`         // what a shop cuts by
+	ExactCut measure.NM `json:"exact_cut" length:"atleast"` // as it was asked for
+	Need     measure.NM `json:"need" length:"atleast"`      // with squaring up and the spare length
+	Buy      measure.NM `json:"buy" length:"shop"`          // a whole number of steps, Need or more
+	Step     measure.NM `json:"step" length:"shop"`         // what a shop cuts by
 }
 
 // Step is what lengths are rounded up to.
