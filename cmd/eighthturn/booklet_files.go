@@ -44,28 +44,17 @@ func (o *printedPattern) folder(c *console, d document.Document, out target) err
 	if err != nil {
 		return &problem{faulty, out.path, err.Error(), ""}
 	}
-	if err := (pictureFolder{path: filepath.Clean(out.path), option: "-o"}).make(); err != nil {
-		return err
-	}
 	names := make([]string, 0, len(written))
 	for name := range written {
 		names = append(names, name)
 	}
 	sort.Strings(names)
-	for _, check := range []bool{true, false} { // nothing is written if one of them would be refused
-		for _, name := range names {
-			one := out
-			one.path = filepath.Join(out.path, name)
-			if check {
-				if err := files.Check(one.path, one.options); err != nil {
-					return one.problem(err)
-				}
-				continue
-			}
-			if err := c.write(one, bytesOf(marked(written[name]))); err != nil {
-				return err
-			}
-		}
+	list := make([]files.File, len(names))
+	for i, name := range names {
+		list[i] = files.File{Name: name, Write: bytesOf(marked(written[name]))}
+	}
+	if err := c.writeSet(out, "-o", list); err != nil {
+		return err
 	}
 	return c.print(fmt.Sprintf("made: %s, with %s\n", layout.Visible(filepath.Join(out.path, "pattern.md")), measure.Count(len(written)-1, "picture")))
 }

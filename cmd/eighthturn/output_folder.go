@@ -1,11 +1,14 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"io"
 	"io/fs"
 	"os"
+	"os/signal"
 	"path/filepath"
+	"syscall"
 
 	"github.com/spf13/cobra"
 
@@ -41,50 +44,63 @@ type namedFigure struct {
 	figure *diagram.Figure
 }
 
-// draw draws pictures into the folder, which is made where it is not there. Nothing is drawn if one of them would be refused.
+// draw draws pictures into the folder, which is made where it is not there: all of them or none.
 func (d pictureFolder) draw(c *console, pictures []namedFigure, units measure.System) error {
-	if err := d.make(); err != nil {
-		return err
+	list := make([]files.File, len(pictures))
+	for i, p := range pictures {
+		list[i] = files.File{Name: p.file, Write: func(w io.Writer) error { return diagram.SVG(w, p.figure, diagram.Options{Units: units}) }}
 	}
-	for _, check := range []bool{true, false} {
-		for _, p := range pictures {
-			out := d.target(p.file)
-			if check {
-				if err := files.Check(out.path, out.options); err != nil {
-					return out.problem(err)
-				}
-				continue
-			}
-			err := c.write(out, func(w io.Writer) error { return diagram.SVG(w, p.figure, diagram.Options{Units: units}) })
-			if err != nil {
+	return c.writeSet(target{
+		path: d.path, what: d.what, example: d.what + pictureEnding, option: d.option,
+		options: files.Options{Force: d.force, Ours: d.ours},
+	}, d.option, list)
+}
+
+// writeSet writes files into a folder, the target, all of them or none. The option is the one that names the folder.
+func (c *console) writeSet(t target, option string, list []files.File) error {
+	stop, release := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer release()
+	stoppables := make([]files.File, len(list))
+	for i, f := range list {
+		stoppables[i] = files.File{Name: f.Name, Write: func(w io.Writer) error {
+			if err := f.Write(&stoppable{stop, w}); err != nil {
 				return err
 			}
-		}
+			return stop.Err()
+		}}
 	}
-	return nil
-}
-
-// make makes the folder, unless it is there.
-func (d pictureFolder) make() error {
-	err := os.Mkdir(d.path, 0o777)
-	info, statErr := os.Stat(d.path)
+	folder := filepath.Clean(t.path)
+	_, before := os.Stat(folder)
+	err := files.WriteSet(folder, t.options, stoppables)
+	var failed *files.NotWritten
 	switch {
-	case err == nil || statErr == nil && info.IsDir():
+	case err == nil:
 		return nil
-	case statErr == nil:
-		return &problem{faulty, d.path, "this is a file, not a folder", "name a folder behind " + d.option}
-	case errors.Is(err, fs.ErrNotExist):
-		return &problem{faulty, filepath.Dir(d.path), "there is no such folder", "make it first, or name another behind " + d.option}
-	case errors.Is(err, fs.ErrPermission):
-		return &problem{faulty, d.path, "this folder cannot be made where it is wanted", "name one in another place behind " + d.option}
+	case stop.Err() != nil:
+		return &problem{faulty, t.path, "stopped before it was written", ""}
+	case !errors.As(err, &failed):
+		return &problem{faulty, folder, systemText(err), ""}
+	case failed.Path == folder:
+		return folderProblem(folder, option, before, failed.Err)
 	}
-	return &problem{faulty, d.path, "this folder cannot be made: " + systemText(err), "name another behind " + d.option}
+	t.path = failed.Path
+	return t.problem(failed.Err)
 }
 
-// target is one of the folder's files.
-func (d pictureFolder) target(file string) target {
-	return target{
-		path: filepath.Join(d.path, file), what: d.what, example: d.what + pictureEnding, option: d.option,
-		options: files.Options{Force: d.force, Ours: d.ours},
+// folderProblem says why a folder takes no files. Before is what stood against it before it was made, nil if it was there.
+func folderProblem(folder, option string, before, err error) *problem {
+	var refused *files.Refusal
+	switch {
+	case errors.As(err, &refused):
+		return &problem{faulty, folder, "this is a file, not a folder", "name a folder behind " + option}
+	case errors.Is(err, fs.ErrNotExist):
+		return &problem{faulty, filepath.Dir(folder), "there is no such folder", "make it first, or name another behind " + option}
+	case errors.Is(err, fs.ErrPermission) && before != nil:
+		return &problem{faulty, folder, "this folder cannot be made where it is wanted", "name one in another place behind " + option}
+	case errors.Is(err, fs.ErrPermission):
+		return &problem{faulty, folder, "no file may be made in this folder", "name another folder behind " + option}
+	case before != nil:
+		return &problem{faulty, folder, "this folder cannot be made: " + systemText(err), "name another behind " + option}
 	}
+	return &problem{faulty, folder, systemText(err), ""}
 }

@@ -178,24 +178,13 @@ func (o *templating) pdf(c *console, cmd *cobra.Command, s *source, top *quilt.T
 
 // svgs writes each template into a folder.
 func (o *templating) svgs(c *console, top *quilt.Top, out target) error {
-	folder := out.path
-	if err := (pictureFolder{path: filepath.Clean(folder), option: "-o"}).make(); err != nil {
+	list := templates.Build(top, o.cuts)
+	set := make([]files.File, len(list))
+	for i := range list {
+		set[i] = files.File{Name: list[i].FileName() + pictureEnding, Write: func(w io.Writer) error { return list[i].SVG(w, top) }}
+	}
+	if err := c.writeSet(out, "-o", set); err != nil {
 		return err
 	}
-	list := templates.Build(top, o.cuts)
-	for _, check := range []bool{true, false} { // nothing is written if one of them would be refused
-		for i := range list {
-			out.path = filepath.Join(folder, list[i].FileName()+pictureEnding)
-			if check {
-				if err := files.Check(out.path, out.options); err != nil {
-					return out.problem(err)
-				}
-				continue
-			}
-			if err := c.write(out, func(w io.Writer) error { return list[i].SVG(w, top) }); err != nil {
-				return err
-			}
-		}
-	}
-	return c.print(fmt.Sprintf("made: %s in %s\n", measure.Count(len(list), "SVG template"), layout.Visible(folder)))
+	return c.print(fmt.Sprintf("made: %s in %s\n", measure.Count(len(list), "SVG template"), layout.Visible(out.path)))
 }

@@ -78,3 +78,25 @@ func TestDiskThatMayOnlyBeRead(t *testing.T) {
 		t.Errorf("got %v, want a disk that may only be read", err)
 	}
 }
+
+// A disk that is too small for a new set keeps the old one whole, and no new folder is there.
+func TestFullDiskKeepsTheOldSet(t *testing.T) {
+	if !mayMount(t) {
+		return
+	}
+	disk := mounted(t, 0)
+	old, large := setOf("old", "a.svg", "b.svg"), setOf(strings.Repeat("new", 20_000), "a.svg", "b.svg")
+	folder := filepath.Join(disk, "maps")
+	if err := WriteSet(folder, Options{}, old); err != nil {
+		t.Fatal(err)
+	}
+	for _, into := range []string{folder, filepath.Join(disk, "others")} {
+		if err := WriteSet(into, Options{Ours: ours}, large); !errors.Is(err, syscall.ENOSPC) {
+			t.Errorf("got %v, want no space left", err)
+		}
+	}
+	wantSet(t, folder, "old", "a.svg", "b.svg")
+	if list, _ := os.ReadDir(disk); len(list) != 1 {
+		t.Errorf("%d things are on the disk, want the old folder alone", len(list))
+	}
+}

@@ -25,6 +25,10 @@ func TestMain(m *testing.M) {
 		child(path)
 		return
 	}
+	if folder := os.Getenv(childSet); folder != "" {
+		writeSets(folder)
+		return
+	}
 	os.Exit(m.Run())
 }
 

@@ -3,7 +3,7 @@
 // A file that is replaced is never opened for writing: what is new goes into a file of its own in the same folder, is on
 // the disk before it takes the name, and until then the old file is as it was. Stopped at any moment, even without
 // warning, there is either the old file or the new one; a stop without warning may leave the unfinished one beside it,
-// whose name begins with ".eighthturn-".
+// whose name begins with ".eighthturn-", and which the next run in that folder removes.
 package files
 
 import (

@@ -1,8 +1,6 @@
 package files
 
 import (
-	"crypto/rand"
-	"encoding/hex"
 	"errors"
 	"io"
 	"io/fs"
@@ -23,6 +21,7 @@ type file interface {
 
 // replace writes a new file beside path and gives it path's name. There is the file that stands there, nil for none.
 func replace(path string, there os.FileInfo, write func(io.Writer) error) (err error) {
+	sweep(filepath.Dir(path))
 	f, err := create(filepath.Dir(path))
 	if err != nil {
 		return err
@@ -59,13 +58,8 @@ func notRenamed(path string, there os.FileInfo, err error) error {
 // newFileMode is what a new file may be, before the umask takes its part.
 const newFileMode fs.FileMode = 0o666
 
-// create makes a file with a name that nobody can foresee.
-func create(folder string) (*os.File, error) {
-	random := make([]byte, 8)
-	_, _ = rand.Read(random) // it never fails
-	name := filepath.Join(folder, unfinished+hex.EncodeToString(random))
-	return os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, newFileMode)
-}
+// newFolderMode is the same of a new folder.
+const newFolderMode fs.FileMode = 0o777
 
 // fill writes a file and sees it safely on the disk; it takes over the permissions of the one that is there. It is closed
 // in any case.
