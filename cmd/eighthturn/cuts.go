@@ -16,6 +16,7 @@ import (
 type cutsOptions struct {
 	reportForms
 	strict, force bool
+	exactly       bool
 	maps          string
 	copies        copiesOption
 	cut           cutOptions
@@ -53,6 +54,7 @@ func cutsCommand(c *console) *cobra.Command {
 	f.Var(&o.copies, copiesName, "plan for so many `QUILTS`, for a class; added up first, rounded once")
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
+	f.BoolVar(&o.exactly, "exact", false, "say lengths exactly, with decimals where no mark of a ruler shows them")
 	f.BoolVar(&o.strict, strictOption, false, "plan nothing if there are warnings")
 	return cmd
 }
@@ -73,7 +75,7 @@ func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
 	if err != nil {
 		return err
 	}
-	plans := &report.Plans{Top: top, Name: s.name, Cutting: options}
+	plans := &report.Plans{Top: top, Name: s.name, Cutting: options, Exact: o.exactly}
 	if err := c.cannotCut(s, plans.Cuts(), o.strict); err != nil {
 		return err
 	}
