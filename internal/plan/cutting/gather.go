@@ -124,7 +124,7 @@ func (l *Line) count(hand Hand, copies int) {
 	switch hand {
 	case Left:
 		l.Left += copies
-	case right:
+	case Right:
 		l.Right += copies
 	}
 }

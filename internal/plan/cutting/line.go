@@ -27,7 +27,7 @@ type Hand = blocks.Hand
 const (
 	Either = blocks.Either
 	Left   = blocks.Left
-	right  = blocks.Right
+	Right  = blocks.Right
 )
 
 // Line is one line of the plan: one distinct piece of one fabric, or of one strip set, with all patches that it supplies.

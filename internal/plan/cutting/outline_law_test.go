@@ -231,7 +231,7 @@ func TestCutPiecesCatches(t *testing.T) {
 		{"a wedge a sixteenth narrower", blocks.Wedge, func(p *Piece, q, _ float64) { p.WideCut -= inch(1. / 16) }},
 		{"a kite's square without its tip", blocks.Kite, func(p *Piece, q, _ float64) { p.AlongExact -= inch(0.167) }},
 		{"a tumbler wider than it should be", blocks.Tumbler, func(p *Piece, q, _ float64) { p.WideCut += inch(0.1) }},
-		{"an end piece of the other hand", blocks.HalfTumbler, func(p *Piece, q, _ float64) { p.Hand = Left + right - p.Hand }},
+		{"an end piece of the other hand", blocks.HalfTumbler, func(p *Piece, q, _ float64) { p.Hand = Left + Right - p.Hand }},
 		{"an end piece half of a whole one", blocks.HalfTumbler, func(p *Piece, q, _ float64) { p.WideCut -= inch(q); p.NarrowCut -= inch(q) }},
 		{"a border with one seam", blocks.Strip, func(p *Piece, q, _ float64) { p.AcrossCut -= inch(q) }},
 	} {

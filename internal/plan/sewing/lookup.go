@@ -104,15 +104,3 @@ func (p *Plan) Shape(b *Block, piece int) blocks.Shape {
 
 // Sashed says whether sashes lie between the blocks.
 func (p *Plan) Sashed() bool { return p.top.CutFacts.Sash != nil }
-
-// Round says whether a block's choice is the way in which allowances turn round a point.
-func (b *Block) Round(group int) bool {
-	for _, s := range b.Steps {
-		for _, j := range s.Joins {
-			if j.Choice == group {
-				return j.Round
-			}
-		}
-	}
-	return false
-}

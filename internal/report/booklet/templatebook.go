@@ -38,7 +38,7 @@ func (e *tooLarge) Error() string {
 
 // Templates are the templates of a top as a document, those of pieces that a ruler cuts among
 // them, and behind them the halves of blocks for sewing on paper if they are asked for. The
-// plates are laid as those of a pattern. Of the cutting plan its pieces alone are read. The error is a *TooLarge.
+// plates are laid as those of a pattern. Of the cutting plan its pieces alone are read. The error is a *tooLarge.
 func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*TemplateBook, error) {
 	b := &patternBuilder{Reports: Reports{Top: t, Templates: templates.Build(t, cuts)}, Options: o, units: t.Units}
 	if foundations {
