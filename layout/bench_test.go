@@ -8,11 +8,11 @@ import (
 	"eighthturn/layout"
 )
 
-// harbour is a quilt of so many blocks across and down: a field of webs cut from a strip set
+// harbor is a quilt of so many blocks across and down: a field of webs cut from a strip set
 // within a frame of floating blocks, and two borders.
-func harbour(side int) string {
+func harbor(side int) string {
 	var b strings.Builder
-	b.WriteString(`title "Harbour lanterns"
+	b.WriteString(`title "Harbor lanterns"
 strip 4
 fabric cream #f4ead7 "cream crackle"
 fabric navy #1f3350
@@ -54,7 +54,7 @@ var sides = []int{8, 24, 72, 200}
 // BenchmarkRead measures reading by the number of blocks; the nanoseconds of a block must
 // not grow with it. Those of work are the thread's own, whatever else the machine does.
 func BenchmarkRead(b *testing.B) {
-	for name, make := range map[string]func(int) string{"webs": harbour, "mixed": draughtboard} {
+	for name, make := range map[string]func(int) string{"webs": harbor, "mixed": draughtboard} {
 		for _, side := range sides {
 			b.Run(fmt.Sprintf("%s/%dx%d", name, side, side), func(b *testing.B) {
 				text := make(side)
@@ -77,7 +77,7 @@ func BenchmarkRead(b *testing.B) {
 func BenchmarkTidy(b *testing.B) {
 	for _, side := range sides {
 		b.Run(fmt.Sprintf("%dx%d", side, side), func(b *testing.B) {
-			text := harbour(side)
+			text := harbor(side)
 			b.ReportAllocs()
 			for b.Loop() {
 				layout.Tidy(text)

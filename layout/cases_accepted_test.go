@@ -42,7 +42,7 @@ func acceptedCases() []testCase {
 		with("usable width", "strip 4", "strip 4\nusable-width 42"),
 
 		with("title with inch marks", "strip 4", "title \"108\" wide\"\nstrip 4"),
-		with("title with curly quotes", "strip 4", "title “Harbour «lights»”\nstrip 4"),
+		with("title with curly quotes", "strip 4", "title “Harbor «lights»”\nstrip 4"),
 		with("title with # in it", "strip 4", "title \"a # b\" # c\nstrip 4"),
 		with("title with nothing", "strip 4", "title \"\"\nstrip 4"),
 		with("title in other scripts", "strip 4", "title \"赤い é 👩\u200d🌾 ½\"\nstrip 4"),
@@ -50,7 +50,7 @@ func acceptedCases() []testCase {
 		with("options of a fabric", "fabric navy #1f3350", `fabric navy navy usable-width 44 "plain" on-hand 3 yd`),
 		with("short colour", "#1f3350", "#135"),
 		with("colour by name", "fabric navy #1f3350", "fabric night RebeccaPurple", "cream #f4ead7", "cream #F4EAD7", "wedges navy", "wedges night"),
-		with("fabric called as its colour", "fabric navy #1f3350", "fabric navy navy"),
+		with("fabric called as its color", "fabric navy #1f3350", "fabric navy navy"),
 		with("fabric of a word and a colour", "fabric navy #1f3350\nblock W web wedges navy", "fabric sea blue\nblock W web wedges sea"),
 		with("names of other scripts", "fabric navy #1f3350\nblock W web wedges navy", "fabric bleu-marine_2 #1f3350\nfabric 赤 #a00\nblock W web wedges bleu-marine_2 赤"),
 		with("accents in one piece and apart", "fabric navy #1f3350\nblock W web wedges navy", "fabric caf\u00e9 #1f3350\nblock W web wedges cafe\u0301"),

@@ -131,7 +131,7 @@ func blockCases() []testCase {
 		},
 		{
 			"like a block at fault", swap(small, "piece cream\n", "piece ⟦creme⟧\nblock Q like P\n", "P W\n", "P Q\n"), refused,
-			says(`no fabric, pool or strip set is called "creme"`, "define it: fabric creme and its colour"),
+			says(`no fabric, pool or strip set is called "creme"`, "define it: fabric creme and its color"),
 		},
 		{
 			"like a block that is broken", swap(small, "plain piece cream\n", "⟦plian⟧ piece cream\nblock Q like P\n", "P W\n", "P Q\n"), refused,

@@ -7,27 +7,27 @@ func fabricCases() []testCase {
 	return []testCase{
 		{
 			"a name of two words", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦light blue⟧ #9ab\nblock W web wedges light kites cream\n"), refused,
-			says(`a fabric's name is one word, found "light blue" before the colour #9ab`, "write light-blue #9ab"),
+			says(`a fabric's name is one word, found "light blue" before the color #9ab`, "write light-blue #9ab"),
 		},
 		{
 			"a name of three words", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦deep sea  blue⟧ #9ab \"print\" on-hand 3\nblock W web wedges deep kites cream\n"), refused,
-			says(`a fabric's name is one word, found "deep sea  blue" before the colour #9ab`, "write deep-sea-blue #9ab"),
+			says(`a fabric's name is one word, found "deep sea  blue" before the color #9ab`, "write deep-sea-blue #9ab"),
 		},
 		{
 			"a name of two words with a colour by name", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦old rose⟧ pink\nblock W web wedges old kites cream\n"), refused,
-			says(`a fabric's name is one word, found "old rose" before the colour pink`, "write old-rose pink"),
+			says(`a fabric's name is one word, found "old rose" before the color pink`, "write old-rose pink"),
 		},
 		{
 			"a name of two words, used as two", "strip 4\nfabric cream #f4ead7\nfabric ⟦light blue⟧ #9ab\nblock W web wedges cream kites cream\nblock P plain piece light blue\ngrid\n  W W P\n  W P W\n  W W W\n", refused,
-			says(`a fabric's name is one word, found "light blue" before the colour #9ab`, "write light-blue #9ab"),
+			says(`a fabric's name is one word, found "light blue" before the color #9ab`, "write light-blue #9ab"),
 		},
 		{
 			"a colour of two words", swap(small, "navy #1f3350\n", "⟦navy⟧ blue\n"), warned,
-			says(`warning: the fabric "navy" is drawn in blue, #0000ff`, "if navy blue is one name, write navy-blue and then its colour"),
+			says(`warning: the fabric "navy" is drawn in blue, #0000ff`, "if navy blue is one name, write navy-blue and then its color"),
 		},
 		{
 			"a colour of two words that CSS has as one", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦light⟧ Blue\nblock W web wedges light kites cream\n"), warned,
-			says(`warning: the fabric "light" is drawn in blue, #0000ff`, "if light Blue is one name, write light-Blue and then its colour"),
+			says(`warning: the fabric "light" is drawn in blue, #0000ff`, "if light Blue is one name, write light-Blue and then its color"),
 		},
 		{
 			"no name", swap(small, "fabric navy #1f3350\nblock W web wedges navy kites cream\n", "fabric⟦⟧\nblock W web wedges cream kites cream\n"), refused,
@@ -35,15 +35,15 @@ func fabricCases() []testCase {
 		},
 		{
 			"no colour", swap(small, "navy #1f3350\n", "navy⟦⟧\n"), refused,
-			says(`expected the colour of "navy", found the end of the line`, "for example fabric navy #1f3350"),
+			says(`expected the color of "navy", found the end of the line`, "for example fabric navy #1f3350"),
 		},
 		{
 			"a colour misspelt", swap(small, "#1f3350", "⟦nayv⟧"), refused,
-			says(`"nayv" is not a colour; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, `did you mean "navy"?`),
+			says(`"nayv" is not a colour; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, `did you mean "navy"?`),
 		},
 		{
 			"a colour that is none", swap(small, "#1f3350", "⟦wibble⟧"), refused,
-			says(`"wibble" is not a colour; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, "write # and six digits, or a name such as navy"),
+			says(`"wibble" is not a colour; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"a colour without its #", swap(small, "#1f3350", "⟦1f3350⟧"), refused,
@@ -66,8 +66,8 @@ func fabricCases() []testCase {
 			says(`"transparent" gives a see-through colour, but a fabric is not see-through; expected #rgb or #rrggbb`, "write # and six digits, or a name such as navy"),
 		},
 		{
-			"the colour of the page", swap(small, "#1f3350", "⟦currentColor⟧"), refused,
-			says(`"currentColor" takes its colour from a web page; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, "write # and six digits, or a name such as navy"),
+			"the color of the page", swap(small, "#1f3350", "⟦currentColor⟧"), refused,
+			says(`"currentColor" takes its color from a web page; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"a colour with a semicolon", swap(small, "#1f3350", "⟦#1f3350;⟧"), refused,
@@ -143,19 +143,19 @@ func fabricCases() []testCase {
 		},
 		{
 			"a fabric too narrow", swap(small, "#1f3350", "#1f3350 usable-width ⟦1/2⟧"), refused,
-			says("the width of the cloth is 1/2 in, but must be 1 in or more", ""),
+			says("the usable width of fabric is 1/2 in, but must be 1 in or more", ""),
 		},
 		{
 			"a fabric too wide", swap(small, "#1f3350", "#1f3350 usable-width ⟦500⟧"), refused,
-			says("the width of the cloth is 500 in, but must be 400 in or less", ""),
+			says("the usable width of fabric is 500 in, but must be 400 in or less", ""),
 		},
 		{
 			"a fabric with a width finished", swap(small, "#1f3350", "#1f3350 usable-width ⟦42 finished⟧"), refused,
-			says("the width of the cloth is neither cut nor finished", "leave out finished"),
+			says("the usable width of fabric is neither cut nor finished", "leave out finished"),
 		},
 		{
 			"a photo where none can be read", swap(small, "#1f3350", `swatch ⟦"navy.png"⟧`), refused,
-			says(`"navy.png": no photo can be read here`, "or give a colour, as in #1f3350"),
+			says(`"navy.png": no photo can be read here`, "or give a color, as in #1f3350"),
 		},
 		{
 			"a photo without its name", swap(small, "#1f3350", "swatch⟦⟧"), refused,
@@ -179,7 +179,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a photo of no cloth", swap(small, "#1f3350", `swatch ⟦"navy.png"⟧ across ⟦1/8⟧`), refused,
-			[]message{say(`"navy.png": no photo can be read here`, "or give a colour, as in #1f3350"), say("how much cloth the photo shows across is 1/8 in, but must be 1/4 in or more", "")},
+			[]message{say(`"navy.png": no photo can be read here`, "or give a color, as in #1f3350"), say("how much fabric the photo shows across is 1/8 in, but must be 1/4 in or more", "")},
 		},
 		{
 			"a colour across", swap(small, "#1f3350", `#1f3350 ⟦across⟧ 3`), refused,
@@ -195,7 +195,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a fabric that is not there", swap(small, "navy kites cream\n", "⟦moss⟧ kites cream\n"), refused,
-			says(`no fabric, pool or strip set is called "moss"`, "define it: fabric moss and its colour"),
+			says(`no fabric, pool or strip set is called "moss"`, "define it: fabric moss and its color"),
 		},
 		{
 			"a colour used as a fabric", swap(small, "navy kites cream\n", "⟦teal⟧ kites cream\n"), refused,
@@ -203,7 +203,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a colour in digits used as a fabric", swap(small, "navy kites cream\n", "⟦#1f3350⟧ kites cream\n"), refused,
-			says(`no fabric, pool or strip set is called "#1f3350"`, "define a fabric of this colour, as in fabric cream #1f3350, and write its name here"),
+			says(`no fabric, pool or strip set is called "#1f3350"`, "define a fabric of this color, as in fabric cream #1f3350, and write its name here"),
 		},
 		{
 			"a fabric that is not there and cannot be", swap(small, "navy kites cream\n", "⟦na+vy⟧ kites cream\n"), refused,

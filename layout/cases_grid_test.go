@@ -141,11 +141,11 @@ func gridCases() []testCase {
 		},
 		{
 			"a table of webs with rows missing", swap(small, "wedges navy kites cream\n", "kites cream\n", "piece cream\n", "piece cream\n⟦webs⟧\n  navy\n"), refused,
-			says("the table of webs has 1 row, but the quilt has 2 rows of web centres inside it", "write one row for each row of web centres inside the quilt"),
+			says("the table of webs has 1 row, but the quilt has 2 rows of web centers inside it", "write one row for each row of web centers inside the quilt"),
 		},
 		{
 			"a table of webs with a value too many", swap(small, "wedges navy kites cream\n", "kites cream\n", "piece cream\n", "piece cream\nwebs\n  ⟦navy navy⟧\n  navy\n"), refused,
-			says("this row of the table of webs has 2 values for 1 web centre between rows 1 and 2 of the quilt", "write one value for each, or . for the blocks' own"),
+			says("this row of the table of webs has 2 values for 1 web center between rows 1 and 2 of the quilt", "write one value for each, or . for the blocks' own"),
 		},
 		{
 			"a table of webs with a gap", swap(small, "W web wedges navy kites cream\n", "⟦W⟧ web kites cream\n", "piece cream\n", "piece cream\nwebs\n  .\n  navy\n"), refused,

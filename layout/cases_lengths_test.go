@@ -213,19 +213,19 @@ func lengthCases() []testCase {
 		},
 		{
 			"cloth too narrow", swap(small, "strip 4\n", "usable-width ⟦1/2⟧\nstrip 4\n"), refused,
-			says("the width of the cloth is 1/2 in, but must be 1 in or more", ""),
+			says("the usable width of fabric is 1/2 in, but must be 1 in or more", ""),
 		},
 		{
 			"cloth too wide", swap(small, "strip 4\n", "usable-width ⟦12 yd⟧\nstrip 4\n"), refused,
-			says("the width of the cloth is 432 in, but must be 400 in or less", ""),
+			says("the usable width of fabric is 432 in, but must be 400 in or less", ""),
 		},
 		{
 			"cloth cut", swap(small, "strip 4\n", "usable-width ⟦42 cut⟧\nstrip 4\n"), refused,
-			says("the width of the cloth is neither cut nor finished", "leave out cut"),
+			says("the usable width of fabric is neither cut nor finished", "leave out cut"),
 		},
 		{
 			"upper left of another sort", swap(small, "strip 4\n", "top-left ⟦kite⟧\nstrip 4\n"), refused,
-			says(`expected the centre at the upper left, web or star, found "kite"`, "for example top-left star"),
+			says(`expected the center at the upper left, web or star, found "kite"`, "for example top-left star"),
 		},
 		{
 			"no length before a comment", swap(small, "strip 4\n", "strip⟦⟧   # four\n"), refused,
@@ -257,7 +257,7 @@ func lengthCases() []testCase {
 		},
 		{
 			"a word of cloth", swap(small, "strip 4\n", "usable-width ⟦wide⟧\nstrip 4\n"), refused,
-			says(`expected the width of the cloth between its selvages, found "wide"`, "for example usable-width 42"),
+			says(`expected the usable width of fabric, found "wide"`, "for example usable-width 42"),
 		},
 	}
 }

@@ -36,7 +36,7 @@ func lineCases() []testCase {
 			says(`no statement is called "wbes"`, `did you mean "webs"?`),
 		},
 		{
-			"text alone", swap(small, "strip 4\n", "⟦\"Harbour⟧ lanterns\"\nstrip 4\n"), refused,
+			"text alone", swap(small, "strip 4\n", "⟦\"Harbor⟧ lanterns\"\nstrip 4\n"), refused,
 			says("expected a statement, found text in quotes", "put the word title or note before it"),
 		},
 		{

@@ -6,11 +6,11 @@ import "strings"
 func textCases() []testCase {
 	return []testCase{
 		{
-			"a title without quotes", swap(small, "strip 4\n", "title ⟦Harbour⟧ lanterns\nstrip 4\n"), refused,
-			says(`expected the quilt's title in quotes, found "Harbour"`, `write "Harbour lanterns"`),
+			"a title without quotes", swap(small, "strip 4\n", "title ⟦Harbor⟧ lanterns\nstrip 4\n"), refused,
+			says(`expected the quilt's title in quotes, found "Harbor"`, `write "Harbor lanterns"`),
 		},
 		{
-			"a title without its end", swap(small, "strip 4\n", "title ⟦\"Harbour lanterns⟧\nstrip 4\n"), refused,
+			"a title without its end", swap(small, "strip 4\n", "title ⟦\"Harbor lanterns⟧\nstrip 4\n"), refused,
 			says("the text that begins here has no quotation mark at its end", `end it with "`),
 		},
 		{
@@ -22,24 +22,24 @@ func textCases() []testCase {
 			says("expected the quilt's title in quotes, found the end of the line", `put the text in quotes: "…"`),
 		},
 		{
-			"a title and more", swap(small, "strip 4\n", "title \"Harbour\" ⟦lanterns⟧\nstrip 4\n"), refused,
-			says(`nothing more belongs on this line, found "lanterns"`, `for example title "Harbour lanterns"`),
+			"a title and more", swap(small, "strip 4\n", "title \"Harbor\" ⟦lanterns⟧\nstrip 4\n"), refused,
+			says(`nothing more belongs on this line, found "lanterns"`, `for example title "Harbor lanterns"`),
 		},
 		{
 			"a title too long", swap(small, "strip 4\n", "title ⟦\""+strings.Repeat("a", 1001)+"\"⟧\nstrip 4\n"), refused,
 			says("this text has 1001 characters, 1000 is the most", ""),
 		},
 		{
-			"a title with a control character", swap(small, "strip 4\n", "title ⟦\"Harbour\x1b[2J\"⟧\nstrip 4\n"), refused,
-			says("this text holds a control character: Harbour<U+001B>[2J", "type the text anew"),
+			"a title with a control character", swap(small, "strip 4\n", "title ⟦\"Harbor\x1b[2J\"⟧\nstrip 4\n"), refused,
+			says("this text holds a control character: Harbor<U+001B>[2J", "type the text anew"),
 		},
 		{
-			"a title that changes direction", swap(small, "strip 4\n", "title ⟦\"Harbour\u202elanterns\"⟧\nstrip 4\n"), warned,
-			says("warning: this text holds marks that change the order in which it is read: Harbour<U+202E>lanterns", "type the text anew if they are not meant"),
+			"a title that changes direction", swap(small, "strip 4\n", "title ⟦\"Harbor\u202elanterns\"⟧\nstrip 4\n"), warned,
+			says("warning: this text holds marks that change the order in which it is read: Harbor<U+202E>lanterns", "type the text anew if they are not meant"),
 		},
 		{
-			"a title in single quotes", swap(small, "strip 4\n", "title ⟦'Harbour'⟧\nstrip 4\n"), refused,
-			says(`expected the quilt's title in quotes, found "'Harbour'"`, `write "Harbour"`),
+			"a title in single quotes", swap(small, "strip 4\n", "title ⟦'Harbor'⟧\nstrip 4\n"), refused,
+			says(`expected the quilt's title in quotes, found "'Harbor'"`, `write "Harbor"`),
 		},
 		{
 			"a designer without quotes", swap(small, "strip 4\n", "designer ⟦Ines⟧\nstrip 4\n"), refused,
@@ -141,11 +141,11 @@ func lookAlikeCases() []testCase {
 		},
 		{
 			"a full-width colour", swap(small, "#1f3350", "⟦＃1f3350⟧"), refused,
-			says(`"＃1f3350" is not a colour; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, `write #1f3350: the "＃" here is a full-width character`),
+			says(`"＃1f3350" is not a colour; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, `write #1f3350: the "＃" here is a full-width character`),
 		},
 		{
 			"a Cyrillic letter in a colour", swap(small, "#1f3350", "⟦nаvy⟧"), refused,
-			says(`"nаvy" is not a colour; expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy`, `write navy: the "а" here is a Cyrillic character`),
+			says(`"nаvy" is not a colour; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, `write navy: the "а" here is a Cyrillic character`),
 		},
 		{
 			"an accent on a statement", swap(small, "strip 4\n", "⟦stríp⟧ 4\n"), refused,
@@ -202,7 +202,7 @@ func bytesCases() []testCase {
 			says(`this file is not a text in UTF-8: it may be in Windows-1252, where this byte is "½"`, "save it as UTF-8"),
 		},
 		{
-			"quotes in Windows-1252", "title ⟦\x93⟧Harbour\x94\nstrip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nblock W web wedges navy kites cream\nblock P plain piece cream\ngrid\n  W W P\n  W P W\n  W W W\n", refused,
+			"quotes in Windows-1252", "title ⟦\x93⟧Harbor\x94\nstrip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nblock W web wedges navy kites cream\nblock P plain piece cream\ngrid\n  W W P\n  W P W\n  W W W\n", refused,
 			says(`this file is not a text in UTF-8: it may be in Windows-1252, where this byte is "“"`, "save it as UTF-8"),
 		},
 		{

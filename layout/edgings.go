@@ -23,7 +23,7 @@ func edgingStatements() []Statement {
 	return []Statement{
 		{
 			Word: "sash", Form: "sash width fabric [posts fabric] [around]", Once: true, Example: "sash 1 1/2 navy",
-			Summary: "strips between the blocks, with squares where they cross, and round the outside",
+			Summary: "sashing between the blocks, with posts where strips cross, and around the outside",
 			Options: []Option{{Word: "posts"}, {Word: "around"}}, aliases: []string{"sashing", "sashes"}, next: `"posts" or "around"`, like: "border",
 			parse: func(p *parser, c *cursor, keyword Span) { p.tree.Sash = c.edging(keyword, "sash") },
 			check: (*checker).sash, after: []string{"webs"},

@@ -10,8 +10,8 @@ import (
 
 func fabricStatements() []Statement {
 	return []Statement{{
-		Word: "fabric", Form: `fabric name (colour | swatch "photo" [across length]) ["print"] [on-hand length] [usable-width length]`,
-		Summary: "a fabric and its colour, or a photo of it", Example: `fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`,
+		Word: "fabric", Form: `fabric name (color | swatch "photo" [across length]) ["print"] [on-hand length] [usable-width length]`,
+		Summary: "a fabric and its color, or a photo of it", Example: `fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`,
 		Options: []Option{{Word: "swatch"}, {"across", "across 6 in"}, {"on-hand", "on-hand 1 1/2 yd"}, {"usable-width", "usable-width 42"}},
 		aliases: []string{"colour", "color", "cloth", "material"}, next: `a print name in quotes, "on-hand" or "usable-width"`, defines: true,
 		parse: parseFabric, check: (*checker).fabrics, after: []string{"units", "seam", "usable-width"},
@@ -71,7 +71,7 @@ func (c *cursor) fabricColour(f *fabricNode) bool {
 	colour, err := palettes.Parse(word)
 	switch {
 	case c.done():
-		c.fault(at, "for example fabric "+f.Name.Text+" #1f3350", "expected the colour of %s, found the end of the line", quote(f.Name.Text))
+		c.fault(at, "for example fabric "+f.Name.Text+" #1f3350", "expected the color of %s, found the end of the line", quote(f.Name.Text))
 		return false
 	case c.longName(f.Name):
 		return false
@@ -135,7 +135,7 @@ func (c *cursor) longName(first NameNode) bool {
 	}
 	name := first.To(words[colour-1])
 	c.fault(name, "write "+strings.Join(strings.FieldsFunc(c.text(name), measure.IsSpace), "-")+" "+c.text(words[colour]),
-		"a fabric's name is one word, found %s before the colour %s", quote(c.text(name)), c.text(words[colour]))
+		"a fabric's name is one word, found %s before the color %s", quote(c.text(name)), c.text(words[colour]))
 	return true
 }
 
@@ -151,11 +151,11 @@ func (c *cursor) fabricOptions(f *fabricNode) {
 			}
 			f.Print = &t
 		case word == "across" && f.Swatch != nil && f.Across == nil:
-			f.Across = c.lengthOption("how much cloth the photo shows across")
+			f.Across = c.lengthOption("how much fabric the photo shows across")
 		case word == "on-hand" && f.OnHand == nil:
 			f.OnHand = c.lengthOption("the length on hand")
 		case word == "usable-width" && f.UsableWidth == nil:
-			f.UsableWidth = c.lengthOption("the width of the cloth")
+			f.UsableWidth = c.lengthOption("the usable width of fabric")
 		default:
 			return
 		}
@@ -180,7 +180,7 @@ func (c *checker) fabrics() {
 			c.warnInchesOnHand(n)
 		}
 		if n.UsableWidth != nil {
-			f.UsableWidth = c.within(n.UsableWidth, measure.Inch, MaxCloth, "the width of the cloth")
+			f.UsableWidth = c.within(n.UsableWidth, measure.Inch, MaxCloth, "the usable width of fabric")
 		}
 		c.design.Fabrics = append(c.design.Fabrics, f)
 	}
@@ -197,7 +197,7 @@ func (c *checker) warnTwoColours(f *fabricNode) {
 	if err == nil && named == f.Colour || err != nil && joined != nil {
 		return
 	}
-	c.warn(f.Name.Span, "if "+f.Name.Text+" "+f.colourWord+" is one name, write "+f.Name.Text+"-"+f.colourWord+" and then its colour",
+	c.warn(f.Name.Span, "if "+f.Name.Text+" "+f.colourWord+" is one name, write "+f.Name.Text+"-"+f.colourWord+" and then its color",
 		"the fabric %s is drawn in %s, %s", quote(f.Name.Text), strings.ToLower(f.colourWord), f.Colour.Hex())
 }
 

@@ -22,12 +22,12 @@ type grid struct {
 func gridStatements() []Statement {
 	return []Statement{
 		{
-			Word: "grid", Form: "grid, and under it indented rows of labels", Summary: "the quilt as it looks; . for nothing there; :nw :ne :se :sw turn a block",
+			Word: "grid", Form: "grid, and under it indented rows of labels", Summary: "the quilt as it looks; . leaves a place empty; :nw :ne :se :sw turn a block",
 			Once: true, Example: "grid", hint: "put the labels on the lines below, with blanks before them", aliases: []string{"rows", "layout"},
 			next: "the rows on lines of their own below", parse: parseGrid, check: (*checker).grid, after: []string{"block", "webs", "sash"},
 		},
 		{
-			Word: "repeat", Form: "repeat across number down number", Summary: "the grid's rows are a tile, laid so many times", Once: true,
+			Word: "repeat", Form: "repeat across number down number", Summary: "the grid's rows are a tile, repeated this many times", Once: true,
 			Example: "repeat across 3 down 4", Options: []Option{{Word: "across"}, {Word: "down"}}, parse: parseRepeat, // checked with the grid
 		},
 	}

@@ -69,7 +69,7 @@ func heaviest(bytes int) map[string]string {
 		"borders":                   head + "grid\n  P\n" + lines("border 1 navy"),
 		"words behind the end":      head + lines("strip 4 4 4 4 4 4 4 4"),
 		"a chequered quilt of webs": draughtboard(side(bytes)),
-		"a quilt":                   harbour(side(bytes)),
+		"a quilt":                   harbor(side(bytes)),
 	}
 }
 

@@ -25,7 +25,7 @@ func (c *checker) photo(n *fabricNode, f *Fabric) {
 		p.Across = 15 * measure.Centimetre
 	}
 	if n.Across != nil {
-		p.Across = c.within(n.Across, measure.Inch/4, MaxCloth, "how much cloth the photo shows across")
+		p.Across = c.within(n.Across, measure.Inch/4, MaxCloth, "how much fabric the photo shows across")
 	}
 	f.Photo = p
 	if !c.photoName(n) {
@@ -33,7 +33,7 @@ func (c *checker) photo(n *fabricNode, f *Fabric) {
 	}
 	sample, err := c.photoSample(p.File)
 	if err != nil {
-		c.fault(n.Swatch.Span, "or give a colour, as in #1f3350", "%s: %s", quote(p.File), err.Error())
+		c.fault(n.Swatch.Span, "or give a color, as in #1f3350", "%s: %s", quote(p.File), err.Error())
 		return
 	}
 	p.PhotoSample, f.Colour = sample, sample.Colour

@@ -54,17 +54,17 @@ a.quilt:4:20: error: no fabric, pool or strip set is called "navy"
 		{"wide letters at fault", swap(small, "wedges navy", "wedges 赤い"), `
 a.quilt:4:20: error: no fabric, pool or strip set is called "赤い"
     4 | block W web wedges 赤い kites cream
-      |                    ^^^^ define it: fabric 赤い and its colour
+      |                    ^^^^ define it: fabric 赤い and its color
 `},
 		{"an accent apart", swap(small, "wedges navy", "wedges cafe\u0301"), "\na.quilt:4:20: error: no fabric, pool or strip set is called \"cafe\u0301\"\n" +
 			"    4 | block W web wedges cafe\u0301 kites cream\n" +
-			"      |                    ^^^^ define it: fabric cafe\u0301 and its colour\n"},
+			"      |                    ^^^^ define it: fabric cafe\u0301 and its color\n"},
 		{"an accent apart before it", swap(small, "navy #1f3350", "cafe\u0301 #12", "wedges navy", "wedges cream"), "\na.quilt:3:13: error: \"#12\" has 2 digits after #, expected 3 or 6, as in #1f3350\n" +
 			"    3 | fabric cafe\u0301 #12\n" +
 			"      |             ^^^ write # and six digits, or a name such as navy\n"},
 		{"a family before it", swap(small, "strip 4", "title \"👩\u200d👩\u200d👧\" 4\nstrip 4"), "\na.quilt:1:11: error: nothing more belongs on this line, found \"4\"\n" +
 			"    1 | title \"👩<U+200D>👩<U+200D>👧\" 4\n" +
-			"      |                                ^ for example title \"Harbour lanterns\"\n"},
+			"      |                                ^ for example title \"Harbor lanterns\"\n"},
 		{"a control character", swap(small, "strip 4", "title \"a\x1b[2J\x07\"\nstrip 4"), `
 a.quilt:1:7: error: this text holds a control character: a<U+001B>[2J<U+0007>
     1 | title "a<U+001B>[2J<U+0007>"

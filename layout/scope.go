@@ -153,7 +153,7 @@ func (c *checker) nameToWrite(text string) string {
 	_, err := palettes.Parse(text)
 	switch {
 	case err != nil && isName(text) && !c.isReserved(text):
-		return "define it: fabric " + text + " and its colour"
+		return "define it: fabric " + text + " and its color"
 	case err != nil && len(c.names.order) > 0:
 		const shown = 12
 		return "names are: " + strings.Join(c.names.order[:min(len(c.names.order), shown)], ", ")
@@ -162,7 +162,7 @@ func (c *checker) nameToWrite(text string) string {
 	case isName(text) && !c.isReserved(text):
 		return "define it: fabric " + text + " " + text
 	}
-	return "define a fabric of this colour, as in fabric cream " + text + ", and write its name here"
+	return "define a fabric of this color, as in fabric cream " + text + ", and write its name here"
 }
 
 // fabric looks a fabric up; why says what needs one.

@@ -8,7 +8,7 @@ import (
 func scrapsStatements() []Statement {
 	return []Statement{{
 		Word: "scraps", Form: "scraps name fabric fabric … [by piece | block | web] [deal number]",
-		Summary: "a pool of fabrics, dealt as evenly as can be so that neighbours differ", Example: "scraps blues navy teal sky by block",
+		Summary: "a pool of fabrics, dealt evenly so that neighbors differ", Example: "scraps blues navy teal sky by block",
 		Options: []Option{{Word: "by"}, {Word: "piece"}, {Word: "deal"}}, next: "a fabric", defines: true,
 		parse: parseScraps, check: (*checker).scraps, after: []string{"palette"},
 	}}

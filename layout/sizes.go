@@ -36,27 +36,27 @@ func sizeStatements() []Statement {
 			check: (*checker).units,
 		},
 		{
-			Word: "seam", Form: "seam length", Summary: "the seam allowance, 1/4 in or 0.75 cm if not given", Once: true,
+			Word: "seam", Form: "seam length", Summary: "the seam allowance; 1/4 in or 0.75 cm if omitted", Once: true,
 			Example: "seam 1/4 in", aliases: []string{"allowance", "seam-allowance"},
 			parse: func(p *parser, c *cursor, _ Span) { p.tree.Seam = c.onlyLength("the seam allowance") },
 			check: (*checker).seam, after: []string{"units"},
 		},
 		{
-			Word: "strip", Form: "strip length", Summary: "the cut strip that wedges come from; the block's side follows", Once: true, Example: "strip 4",
+			Word: "strip", Form: "strip length", Summary: "the width of the cut strip for wedges; the block's side follows from it", Once: true, Example: "strip 4",
 			parse: func(p *parser, c *cursor, _ Span) { p.tree.Strip = c.onlyLength("the width of the cut strip") },
 			// checked with the side
 		},
 		{
-			Word: "side", Form: "side length", Summary: "the finished side of a block; the strips follow", Once: true,
+			Word: "side", Form: "side length", Summary: "the finished side of a block; the strip widths follow from it", Once: true,
 			Example: "side 7", aliases: []string{"size", "block-size"},
 			parse: func(p *parser, c *cursor, _ Span) { p.tree.Side = c.onlyLength("the finished side of a block") },
 			check: (*checker).sizes, after: []string{"seam", "grid"},
 		},
 		{
-			Word: "usable-width", Form: "usable-width length", Summary: "of the cloth between its selvages, 40 in or 100 cm if not given", Once: true,
+			Word: "usable-width", Form: "usable-width length", Summary: "the usable width of fabric (WOF); 40 in or 100 cm if omitted", Once: true,
 			Example: "usable-width 42", aliases: []string{"wof"},
 			parse: func(p *parser, c *cursor, _ Span) {
-				p.tree.UsableWidth = c.onlyLength("the width of the cloth between its selvages")
+				p.tree.UsableWidth = c.onlyLength("the usable width of fabric")
 			},
 			check: (*checker).usableWidth, after: []string{"units"},
 		},
@@ -72,8 +72,8 @@ func (c *checker) units() {
 }
 
 func (c *checker) usableWidth() {
-	if n := c.tree.UsableWidth; n != nil && c.noFrame(n, "the width of the cloth") {
-		c.design.UsableWidth = c.within(n, measure.Inch, MaxCloth, "the width of the cloth")
+	if n := c.tree.UsableWidth; n != nil && c.noFrame(n, "the usable width of fabric") {
+		c.design.UsableWidth = c.within(n, measure.Inch, MaxCloth, "the usable width of fabric")
 	}
 }
 

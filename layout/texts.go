@@ -23,7 +23,7 @@ type texts struct {
 func textStatements() []Statement {
 	return []Statement{
 		{
-			Word: "title", Form: `title "…"`, Summary: "the quilt's name", Once: true, Example: `title "Harbour lanterns"`, aliases: []string{"name"},
+			Word: "title", Form: `title "…"`, Summary: "the quilt's name", Once: true, Example: `title "Harbor lanterns"`, aliases: []string{"name"},
 			parse: func(p *parser, c *cursor, _ Span) { p.tree.Title = c.onlyText("the quilt's title") },
 			check: func(c *checker) { c.design.Title = c.tree.Title.text() },
 		},
@@ -33,17 +33,17 @@ func textStatements() []Statement {
 			check: func(c *checker) { c.design.Designer = c.tree.Designer.text() },
 		},
 		{
-			Word: "level", Form: `level "…"`, Summary: "for whom it is written", Once: true, Example: `level "for beginners"`,
+			Word: "level", Form: `level "…"`, Summary: "the skill level", Once: true, Example: `level "confident beginner"`,
 			parse: func(p *parser, c *cursor, _ Span) { p.tree.Level = c.onlyText("the level") },
 			check: func(c *checker) { c.design.Level = c.tree.Level.text() },
 		},
 		{
-			Word: "copyright", Form: `copyright "…"`, Summary: "whose it is", Once: true, Example: `copyright "2026 Anna Miller"`,
+			Word: "copyright", Form: `copyright "…"`, Summary: "the copyright notice", Once: true, Example: `copyright "2026 Anna Miller"`,
 			parse: func(p *parser, c *cursor, _ Span) { p.tree.Copyright = c.onlyText("the copyright notice") },
 			check: func(c *checker) { c.design.Copyright = c.tree.Copyright.text() },
 		},
 		{
-			Word: "note", Form: `note [place] "…"`, Summary: "what the printed pattern says, of a block or a part of it",
+			Word: "note", Form: `note [place] "…"`, Summary: "a remark for the printed pattern, about a block or a part",
 			Example: `note cutting "leave the kites large"`, parse: parseNote, check: (*checker).notes, after: []string{"binding"},
 		},
 	}

@@ -15,10 +15,10 @@ type turning struct {
 
 func turningStatements() []Statement {
 	return []Statement{{
-		Word: "top-left", Form: "top-left web | star", Summary: "which centre stands at the upper left corner", Once: true, Example: "top-left star",
+		Word: "top-left", Form: "top-left web | star", Summary: "which center is at the upper left corner", Once: true, Example: "top-left star",
 		parse: func(p *parser, c *cursor, _ Span) {
 			c.newField()
-			p.tree.TopLeft = c.oneOf("the centre at the upper left", "web", "star")
+			p.tree.TopLeft = c.oneOf("the center at the upper left", "web", "star")
 		},
 		check: (*checker).laid, after: []string{"side"},
 	}}
@@ -90,7 +90,7 @@ func (c *checker) warnUnclosable(cells []int) {
 	}
 	hint := "even numbers of blocks across and down avoid it, or a plain block there"
 	if onStar != d.StarFirst || d.Columns%2 == 0 && d.Rows%2 == 0 {
-		hint = "put a plain block there, or begin with the other centre: top-left"
+		hint = "put a plain block there, or begin with the other center: top-left"
 	}
 	if len(cells) == 1 {
 		c.warn(d.Cells[first].Span, hint, "the %s at %s cannot close, since both its ends lie on the quilt's edge", what, c.place(first))

@@ -2,7 +2,7 @@ package layout
 
 func valueStepStatements() []Statement {
 	return []Statement{{
-		Word: "contrast", Form: "contrast number number", Summary: "the two steps of value that the value study judges by", Once: true,
+		Word: "contrast", Form: "contrast number number", Summary: "the two steps of value that the value study uses", Once: true,
 		Example: "contrast 10 25", parse: parseContrast, check: (*checker).contrast,
 	}}
 }

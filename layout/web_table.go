@@ -12,7 +12,7 @@ func (c *checker) webTable() {
 		d.WebTable[i] = noFill
 	}
 	if len(w.Rows) != d.Rows-1 {
-		c.fault(w.Span.firstBytes(len("webs")), "write one row for each row of web centres inside the quilt", "the table of webs has %s, but the quilt has %s of web centres inside it", plural(len(w.Rows), "row"), plural(d.Rows-1, "row"))
+		c.fault(w.Span.firstBytes(len("webs")), "write one row for each row of web centers inside the quilt", "the table of webs has %s, but the quilt has %s of web centers inside it", plural(len(w.Rows), "row"), plural(d.Rows-1, "row"))
 		return
 	}
 	before := len(c.list)
@@ -38,7 +38,7 @@ func (c *checker) webTableRow(y int, row webRowNode) {
 		}
 	}
 	if len(corners) != len(row.Values) {
-		c.fault(row.Span, "write one value for each, or . for the blocks' own", "this row of the table of webs has %s for %s between rows %d and %d of the quilt", plural(len(row.Values), "value"), plural(len(corners), "web centre"), y, y+1)
+		c.fault(row.Span, "write one value for each, or . for the blocks' own", "this row of the table of webs has %s for %s between rows %d and %d of the quilt", plural(len(row.Values), "value"), plural(len(corners), "web center"), y, y+1)
 		return
 	}
 	for i, v := range row.Values {

@@ -16,7 +16,7 @@ type webs struct {
 func websStatements() []Statement {
 	return []Statement{{
 		Word: "webs", Form: "webs value [/ value], or webs and under it indented rows of values",
-		Summary: "the wedges round each web centre: all alike, two sorts set like a draughtboard, or web by web", Once: true,
+		Summary: "the wedges around each web center: all alike, two kinds set like a checkerboard on point, or web by web", Once: true,
 		Example: "webs navy / teal", next: `"/" and a second value`,
 		parse: parseWebs, check: (*checker).webs, after: []string{"block"},
 	}}

@@ -16,7 +16,7 @@ func cssColour(value string) (c Colour, ok bool, err error) {
 	case isCall && (name == "rgb" || name == "rgba"):
 		c, err = parseRGB(value, inside)
 	case isCall && isColourFunction(name):
-		err = fmt.Errorf("%s is not read, expected #rgb, #rrggbb, a CSS colour name or rgb()", quoted(value))
+		err = fmt.Errorf("%s is not read, expected #rgb, #rrggbb, a CSS color name or rgb()", quoted(value))
 	case isCall:
 		return Colour{}, false, nil
 	default:

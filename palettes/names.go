@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// Names returns the 148 CSS colour names in the order of the alphabet
+// Names returns the 148 CSS color names in the order of the alphabet
 // (https://www.w3.org/TR/css-color-4/#named-colors).
 func Names() []string {
 	list := named()

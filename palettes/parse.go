@@ -27,14 +27,14 @@ func Parse(text string) (Colour, error) {
 	case word == "transparent":
 		return Colour{}, seeThrough(text)
 	case word == "currentcolor":
-		return Colour{}, fmt.Errorf("%q takes its colour from a web page; %s", text, wanted)
+		return Colour{}, fmt.Errorf("%q takes its color from a web page; %s", text, wanted)
 	case isHexDigits(text) && (len(text) == 3 || len(text) == 6):
 		return Colour{}, fmt.Errorf("%q has no # before it, expected #%s", text, text)
 	}
 	return Colour{}, notAColour(text)
 }
 
-const wanted = "expected #rgb, #rrggbb or a CSS colour name, as in #1f3350 or navy"
+const wanted = "expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy"
 
 func parseHex(text string) (Colour, error) {
 	digits := text[1:]

@@ -37,26 +37,26 @@ func bookletCommand(c *console) *cobra.Command {
 		Use:     "booklet FILE [-o OUT]",
 		Short:   "the printed pattern, or a class handout",
 		GroupID: toCutSew,
-		Long: "Makes the pattern that leaves the house: a cover, what to know first, fabric requirements, cutting in order, the blocks step " +
-			"by step, the layout, borders, finishing, a page to colour and templates. A name that ends in .pdf gives pages to print at 100 %, " +
-			"one that ends in .html a single page for a browser, and a folder's name, with / behind it, gives Markdown to edit with its pictures beside it. Without -o " +
-			"the pattern is a PDF beside the layout.",
-		Example: "eighthturn booklet harbour.quilt\n  makes harbour.pdf\n" +
-			"eighthturn booklet harbour.quilt --paper half -o pattern.pdf\n  pages of half a Letter sheet, to fold and staple\n" +
-			"eighthturn booklet harbour.quilt -o pattern/\n  Markdown and SVG files, to go on with\n" +
-			"eighthturn booklet harbour.quilt --handout --copies 12 -o class.pdf\n  for a class of twelve",
+		Long: "Makes the printed pattern: cover, general instructions, fabric requirements, cutting, blocks step by " +
+			"step, layout, borders, finishing, a coloring page and templates. A name ending in .pdf gives pages to " +
+			"print at 100%; .html gives one page for a browser; a folder name ending in / gives Markdown to edit, " +
+			"with its pictures. Without -o, the pattern is a PDF beside the layout.",
+		Example: "eighthturn booklet harbor.quilt\n  makes harbor.pdf\n" +
+			"eighthturn booklet harbor.quilt --paper half -o pattern.pdf\n  half-letter pages, to fold and staple\n" +
+			"eighthturn booklet harbor.quilt -o pattern/\n  Markdown and SVG files to edit\n" +
+			"eighthturn booklet harbor.quilt --handout --copies 12 -o class.pdf\n  for a class of twelve",
 		SuggestFor: []string{"pattern", "print", "book", "handout", "pdf"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return o.run(c, cmd, args[0]) },
 	}
 	f := cmd.Flags()
-	f.StringVarP(&o.output, outputOption, "o", "", "the pattern's `NAME`: .pdf, .html, or a folder with / behind it")
-	f.Var(&o.paper, o.paper.option, "`SIZE` of the pages: letter, a4 or half (of a Letter sheet); letter if left out, a4 for layouts in centimetres")
-	f.BoolVar(&o.large, largeOption, false, "letters of 18 points, in one column")
-	f.Var(&o.copies, "copies", "cloth and cutting for `N` quilts")
-	f.BoolVar(&o.handout, "handout", false, "a class handout in place of the pattern: what to bring, kits, the plan of the day")
-	f.Var(&o.without, "without", "leave out a `PART`: "+measure.List(booklet.Parts())+"; may be given again")
-	f.BoolVar(&o.foundations, "foundations", false, "the halves of blocks for sewing on paper too, behind the templates")
+	f.StringVarP(&o.output, outputOption, "o", "", "the pattern's `NAME`: .pdf, .html, or a folder name ending in /")
+	f.Var(&o.paper, o.paper.option, "the page `SIZE`: letter, a4 or half (of a Letter sheet); if omitted, letter, or a4 for layouts in centimeters")
+	f.BoolVar(&o.large, largeOption, false, "18-point type, in one column")
+	f.Var(&o.copies, "copies", "yardage and cutting for `N` quilts")
+	f.BoolVar(&o.handout, "handout", false, "a class handout instead of the pattern: supply list, kits, class schedule")
+	f.Var(&o.without, "without", "leave out a `PART`: "+measure.List(mapped(booklet.Parts(), inUSSpelling))+"; may be repeated")
+	f.BoolVar(&o.foundations, "foundations", false, "add half-block foundations for paper piecing, after the templates")
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not make")
@@ -114,11 +114,11 @@ func (o *printedPattern) page(asked bool, units measure.System) render.Paper {
 
 // check sees that names and numbers make sense before anything is read.
 func (o *printedPattern) check(cmd *cobra.Command, file string) error {
-	if err := wantsName(cmd, o.output, "harbour"+pdfEnding); err != nil {
+	if err := wantsName(cmd, o.output, "harbor"+pdfEnding); err != nil {
 		return err
 	}
 	if o.output == stdio {
-		return misuse(cmd.CommandPath(), "a pattern is written into a file, not to standard output", "for example -o harbour"+pdfEnding)
+		return misuse(cmd.CommandPath(), "a pattern is written into a file, not to standard output", "for example -o harbor"+pdfEnding)
 	}
 	if file == stdio && o.output == "" {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the pattern no name", "name it with -o")
@@ -148,15 +148,15 @@ func (w *withoutValue) Type() string   { return "part" }
 
 func (w *withoutValue) Set(text string) error {
 	for _, p := range booklet.Parts() {
-		if strings.EqualFold(p, text) {
+		if inUSSpelling(p) == inUSSpelling(text) {
 			if !slices.Contains(w.parts, p) {
 				w.parts = append(w.parts, p)
 			}
 			return nil
 		}
 	}
-	list := choice{words: booklet.Parts()}
-	return &problem{message: fmt.Sprintf("behind --without stands %s, expected %s", quoted(text), list.list())}
+	list := choice{words: mapped(booklet.Parts(), inUSSpelling)}
+	return &problem{message: fmt.Sprintf("after --without: found %s, expected %s", quoted(text), list.list())}
 }
 
 // largeOption is the name of the option for large letters.

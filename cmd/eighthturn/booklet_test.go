@@ -33,11 +33,11 @@ func askedFor(t *testing.T, arguments ...string) (code int, out, complaints stri
 	return code, said(files[0]), said(files[1])
 }
 
-// harbourIn is a folder with a layout in it.
-func harbourIn(t *testing.T, text string) (folder, file string) {
+// harborIn is a folder with a layout in it.
+func harborIn(t *testing.T, text string) (folder, file string) {
 	t.Helper()
 	folder = t.TempDir()
-	file = filepath.Join(folder, "harbour.quilt")
+	file = filepath.Join(folder, "harbor.quilt")
 	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -54,9 +54,9 @@ func sampleCalled(name string) string {
 }
 
 func TestBookletForms(t *testing.T) {
-	folder, file := harbourIn(t, sampleCalled("nets"))
+	folder, file := harborIn(t, sampleCalled("nets"))
 	for _, c := range []struct{ name, made, begins string }{
-		{"", "harbour.pdf", "%PDF-"}, {"page.html", "page.html", "<!DOCTYPE html>"}, {"words/", "words/pattern.md", madeMark + "# "},
+		{"", "harbor.pdf", "%PDF-"}, {"page.html", "page.html", "<!DOCTYPE html>"}, {"words/", "words/pattern.md", madeMark + "# "},
 	} {
 		arguments := []string{"booklet", file}
 		if c.name != "" {
@@ -77,7 +77,7 @@ func TestBookletForms(t *testing.T) {
 }
 
 func TestBookletReplacesNothingElse(t *testing.T) {
-	folder, file := harbourIn(t, sampleCalled("nets"))
+	folder, file := harborIn(t, sampleCalled("nets"))
 	for name, content := range map[string]string{"theirs.pdf": "%PDF-1.7\nsomeone's own\n", "theirs.html": "<!DOCTYPE html>\n<p>someone's own"} {
 		path := filepath.Join(folder, name)
 		if err := os.WriteFile(path, []byte(content), 0o600); err != nil {
@@ -96,8 +96,8 @@ func TestBookletReplacesNothingElse(t *testing.T) {
 }
 
 func TestBookletRefusals(t *testing.T) {
-	_, file := harbourIn(t, sampleCalled("nets"))
-	_, large := harbourIn(t, "side 60\nfabric a #204060\nblock A plain piece a\ngrid\n A\n")
+	_, file := harborIn(t, sampleCalled("nets"))
+	_, large := harborIn(t, "side 60\nfabric a #204060\nblock A plain piece a\ngrid\n A\n")
 	for _, c := range []struct {
 		arguments []string
 		code      int
@@ -109,7 +109,7 @@ func TestBookletRefusals(t *testing.T) {
 		{[]string{"-"}, misusing, "no name"},
 		{[]string{file, "--copies", "0"}, misusing, "expected a number from 1 to"},
 		{[]string{file, "--paper", "legal"}, misusing, "letter, a4 or half"},
-		{[]string{file, "--without", "cover"}, misusing, "templates, colouring or values"},
+		{[]string{file, "--without", "cover"}, misusing, "templates, coloring or values"},
 		{[]string{file, "--handout", "--without", "templates"}, misusing, "a handout has none"},
 		{[]string{large}, faulty, "nothing is planned"},
 	} {

@@ -75,15 +75,17 @@ func chartCommand(c *console) *cobra.Command {
 	o := &chartOptions{units: choice{option: "units", words: []string{measure.Inches.String(), measure.Centimetres.String()}}}
 	cmd := &cobra.Command{
 		Use:     "chart [" + strings.Join(chartNames(), "|") + "]",
-		Short:   "what strips make: sides, squares, wedges",
+		Short:   "what strips make: block sizes, squares, wedges",
 		GroupID: toCutSew,
-		Long: "Lists, for strips of several widths, how large their blocks finish, which squares kites, stop pieces and " +
-			"ring corners are cut from, and how many wedges a strip gives. chart sides goes the other way, from the block to " +
-			"the strip, and shows which sides suit rings and webs alike. chart " + columnKind() + " lists the pieces that each line of a " +
-			"wedge ruler gives. None of them needs a layout. Lengths are written as in a layout; where one has a blank, put quotes round it.",
+		Long: "Lists, for strips of several widths, how large the blocks finish, which squares to cut for kites, " +
+			"background pieces and ring corners, and how many wedges a strip yields. chart sides goes from block size " +
+			"to strip width, and shows which sizes suit both rings and webs. chart " +
+			columnKind() +
+			" lists the pieces that each line of a wedge ruler gives. No layout is needed. Write lengths as in a " +
+			"layout; if one has a blank, put quotes around it.",
 		Example: "eighthturn chart\n  strips of 1 1/2 to 8 inches\n" +
-			"eighthturn chart --from 3 --to 5 --step 1/8 --usable-width 42\n  a closer look, for cloth 42 inches wide\n" +
-			"eighthturn chart sides --units cm --csv\n  blocks of 10 to 40 centimetres, for a spreadsheet\n" +
+			"eighthturn chart --from 3 --to 5 --step 1/8 --usable-width 42\n  a closer look, for fabric 42 inches wide\n" +
+			"eighthturn chart sides --units cm --csv\n  blocks of 10 to 40 centimeters, for a spreadsheet\n" +
 			"eighthturn chart " + columnKind() + " --strip 7-1/2\n  pieces from strips of 7 1/2 inches",
 		SuggestFor: []string{"table", "size", "sizes", "strips", "cutting-chart"},
 		Args:       oneOf("chart", chartNames()),
@@ -93,12 +95,12 @@ func chartCommand(c *console) *cobra.Command {
 	}
 	o.takes()
 	f := cmd.Flags()
-	o.length(cmd, &o.from, "from", "begin at this `LENGTH`: a strip, a side or a line")
+	o.length(cmd, &o.from, "from", "start at this `LENGTH`: a strip, a side or a line")
 	o.length(cmd, &o.to, "to", "end at this `LENGTH`")
-	o.length(cmd, &o.step, "step", "go on by this `LENGTH`")
-	o.length(cmd, &o.seam, "seam", "seam allowance, a `LENGTH`; 1/4 in or 0.75 cm if left out")
-	o.length(cmd, &o.usableWidth, usableWidthOption, "of the cloth, a `LENGTH`; 40 in or 100 cm if left out")
-	o.length(cmd, &o.cut, stripOption, "the strip that "+columnKind()+" are cut from, a `LENGTH`; 5 in or 12 cm if left out")
+	o.length(cmd, &o.step, "step", "increase by this `LENGTH`")
+	o.length(cmd, &o.seam, "seam", "seam allowance, a `LENGTH`; 1/4 in or 0.75 cm if omitted")
+	o.length(cmd, &o.usableWidth, usableWidthOption, "usable width of fabric, a `LENGTH`; 40 in or 100 cm if omitted")
+	o.length(cmd, &o.cut, stripOption, "the strip that "+columnKind()+" are cut from, a `LENGTH`; 5 in or 12 cm if omitted")
 	f.Var(&o.units, o.units.option, "`UNITS`: inches or cm")
 	o.flags(cmd)
 	return cmd
@@ -183,7 +185,7 @@ func oneOf(what string, list []string) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
 		switch {
 		case len(args) > 1:
-			return misuse(cmd.CommandPath(), fmt.Sprintf("one word is wanted, %d stand there: %s", len(args), quoted(strings.Join(args, " "))), "run it once for each")
+			return misuse(cmd.CommandPath(), fmt.Sprintf("expected one word, found %d: %s", len(args), quoted(strings.Join(args, " "))), "run it once for each")
 		case len(args) == 0 || slices.ContainsFunc(list, func(w string) bool { return strings.EqualFold(w, args[0]) }):
 			return nil
 		}

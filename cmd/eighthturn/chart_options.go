@@ -52,7 +52,7 @@ func (m *measureOption) tooLong(r measure.Reading, s measure.System) bool {
 }
 
 func (m *measureOption) wrong(text string) *problem {
-	return &problem{message: fmt.Sprintf("behind --%s stands %s, expected a length above 0 and up to %s", m.option, quoted(text), m.limit()), hint: m.hint()}
+	return &problem{message: fmt.Sprintf("after --%s: found %s, expected a length above 0 and up to %s", m.option, quoted(text), m.limit()), hint: m.hint()}
 }
 
 // limit is the most that the option takes, in either system.
@@ -109,7 +109,7 @@ func (o *numberOption) String() string {
 func (o *numberOption) Set(text string) error {
 	n, err := measure.ReadCount(strings.TrimSpace(text))
 	if err != nil || n < o.least || n > o.most {
-		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected %s", o.option, quoted(text), o.expected()), hint: fmt.Sprintf("for example --%s %d", o.option, o.example)}
+		return &problem{message: fmt.Sprintf("after --%s: found %s, expected %s", o.option, quoted(text), o.expected()), hint: fmt.Sprintf("for example --%s %d", o.option, o.example)}
 	}
 	o.n = n
 	return nil

@@ -18,14 +18,13 @@ func checkCommand(c *console) *cobra.Command {
 	o := &checkOptions{}
 	cmd := &cobra.Command{
 		Use:     "check FILE",
-		Short:   "mistakes in a layout; sizes, counts, fabrics",
+		Short:   "errors in a layout; sizes, counts, fabrics",
 		GroupID: toAmend,
-		Long: "Lists every mistake with its place in the layout and what to type instead. If there is none that stops it, it " +
-			"goes on to what the layout makes: the strips that wedges are cut from, the size of the top, borders, blocks, " +
-			"pieces, which webs close, and the fabrics from dark to light. Finished is from seam to seam; cut is with the " +
-			"seam allowances.",
-		Example: "eighthturn check harbour.quilt\n  lists mistakes, then what the layout makes\n" +
-			"eighthturn check harbour.quilt --strict\n  counts warnings as mistakes too",
+		Long: "Lists every error with its place in the layout and what to type instead. If no error stops it, it then " +
+			"shows what the layout makes: strip widths, the size of the top, borders, blocks, pieces, complete webs, " +
+			"and the fabrics from dark to light. Finished sizes exclude seam allowances; cut sizes include them.",
+		Example: "eighthturn check harbor.quilt\n  lists errors, then what the layout makes\n" +
+			"eighthturn check harbor.quilt --strict\n  treats warnings as errors",
 		SuggestFor: []string{"test", "verify", "validate", "lint", "info", "list"},
 		Args:       oneLayout,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -35,7 +34,7 @@ func checkCommand(c *console) *cobra.Command {
 			return check(c, o, args[0])
 		},
 	}
-	cmd.Flags().BoolVar(&o.strict, strictOption, false, "take warnings for mistakes: exit code 1")
+	cmd.Flags().BoolVar(&o.strict, strictOption, false, "treat warnings as errors: exit code 1")
 	o.flags(cmd)
 	return cmd
 }
@@ -70,5 +69,5 @@ func check(c *console, o *checkOptions, file string) error {
 	case o.json || made != nil:
 		return &reported{faulty}
 	}
-	return c.stopped(s, list, "sizes and counts follow once the errors are mended")
+	return c.stopped(s, list, "sizes and counts follow once the errors are fixed")
 }

@@ -52,10 +52,10 @@ func completionCommand(c *console) *cobra.Command {
 		Use:    "completion SHELL",
 		Short:  "let the Tab key finish what you type",
 		Hidden: true,
-		Long: "Writes a script that teaches a shell, the program that reads what you type in a terminal, to finish commands, " +
-			"options, the names of layouts and the words of the language when you press the Tab key. " +
-			"The help of each shell says where the script goes.",
-		Example: "eighthturn completion bash --help\n  says where bash wants it\neighthturn completion fish > eighthturn.fish\n  writes the script for fish",
+		Long: "Writes a script for your shell, the program that reads what you type in a terminal, so that the Tab key " +
+			"finishes commands, options, the names of layouts and the words of the language. The help of each shell " +
+			"says where the script goes.",
+		Example: "eighthturn completion bash --help\n  says where the script for bash goes\neighthturn completion fish > eighthturn.fish\n  writes the script for fish",
 		Args:    knownShell,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			return misuse(cmd.CommandPath(), "no shell is named", "shells are: "+strings.Join(mapped(shells(), func(s shell) string { return s.name }), ", "))

@@ -25,24 +25,24 @@ const quartersName = "quarters"
 func (o *cutOptions) addCloth(cmd *cobra.Command) {
 	o.squareUp, o.spare = measureOption{most: cutting.MaxExtra, example: "1 in"}, measureOption{most: cutting.MaxExtra, example: "1/4 yd"}
 	f := cmd.Flags()
-	f.BoolVar(&o.quarters, quartersName, false, "buy by quarters of a yard, not eighths")
-	length(cmd, &o.squareUp, "square-up", "add this `LENGTH` to each fabric for squaring its end")
-	length(cmd, &o.spare, "spare", "add this `LENGTH` to each fabric for slips")
-	f.BoolVar(&o.diagonalBorders, "diagonal-borders", false, "join border strips on the slant, not edge to edge")
+	f.BoolVar(&o.quarters, quartersName, false, "round yardage up to quarter yards, not eighths")
+	length(cmd, &o.squareUp, "square-up", "add this `LENGTH` to each fabric for squaring up")
+	length(cmd, &o.spare, "spare", "add this `LENGTH` to each fabric as insurance against cutting errors")
+	f.BoolVar(&o.diagonalBorders, "diagonal-borders", false, "join border strips with diagonal seams, not straight seams")
 }
 
 // addPieces adds the options that say how pieces are cut.
 func (o *cutOptions) addPieces(cmd *cobra.Command) {
 	o.trimmed, o.exact = measureOption{most: cutting.MaxStep, example: "1/2 in"}, measureOption{most: cutting.MaxStep, example: "1/4 in"}
-	length(cmd, &o.trimmed, "trim-step", "cut pieces that are trimmed after sewing to whole numbers of this `LENGTH`; 1/4 in or 0.5 cm if left out")
-	length(cmd, &o.exact, "exact-step", "and triangles that are not trimmed to whole numbers of this `LENGTH`; 1/8 in or 0.1 cm if left out")
-	cmd.Flags().BoolVar(&o.cornersByCustom, "corners-by-custom", false, "cut corner triangles from squares as large as kites would take, with more to trim")
+	length(cmd, &o.trimmed, "trim-step", "round oversize pieces (trimmed after sewing) up to a multiple of this `LENGTH`; 1/4 in or 0.5 cm if omitted")
+	length(cmd, &o.exact, "exact-step", "round triangles that are not trimmed up to a multiple of this `LENGTH`; 1/8 in or 0.1 cm if omitted")
+	cmd.Flags().BoolVar(&o.cornersByCustom, "corners-by-custom", false, "cut corner triangles from generous squares (the kite squares), with more to trim")
 	o.addGrain(cmd)
 }
 
 // addGrain adds the option that says how pieces lie on the cloth, which is all that templates ask.
 func (o *cutOptions) addGrain(cmd *cobra.Command) {
-	cmd.Flags().BoolVar(&o.straightLongEdges, "straight-long-edges", false, "cut triangles from squares cut twice, with the long edge on the straight grain")
+	cmd.Flags().BoolVar(&o.straightLongEdges, "straight-long-edges", false, "cut triangles from squares cut twice on the diagonal, with the long edge on the straight grain")
 }
 
 func length(cmd *cobra.Command, to *measureOption, name, usage string) {
@@ -55,7 +55,7 @@ func length(cmd *cobra.Command, to *measureOption, name, usage string) {
 func (o *cutOptions) of(cmd *cobra.Command, top *quilt.Top) (cutting.Options, error) {
 	u := top.Units
 	if o.quarters && u == measure.Centimetres {
-		return cutting.Options{}, misuse(cmd.CommandPath(), "--"+quartersName+" rounds yards, but the layout counts centimetres, and cloth is bought by tenths of a metre", "leave --"+quartersName+" out")
+		return cutting.Options{}, misuse(cmd.CommandPath(), "--"+quartersName+" rounds yards, but the layout is in centimeters, and fabric is bought by tenths of a meter", "leave --"+quartersName+" out")
 	}
 	if err := withinMost(cmd, u, &o.squareUp, &o.spare, &o.trimmed, &o.exact); err != nil {
 		return cutting.Options{}, err

@@ -35,23 +35,23 @@ func cutsCommand(c *console) *cobra.Command {
 		Use:     "cuts FILE",
 		Short:   "what to cut and what to buy",
 		GroupID: toCutSew,
-		Long: "Lists, fabric by fabric and in the order to cut, the strips across the cloth and what each is cut into, with every " +
-			"size finished and cut; then how much cloth to buy, and whether what is on hand is enough. Strips are chosen to take " +
-			"little cloth: small pieces lie in rows in the ends of wider strips where that saves some. --why adds exact sizes and the least " +
-			"that could do. --maps draws each fabric with its strips, to scale.",
-		Example: "eighthturn cuts harbour.quilt\n" +
-			"eighthturn cuts harbour.quilt --maps harbour-maps\n  draws a cutting map of each fabric into a folder\n" +
-			"eighthturn cuts harbour.quilt --copies 12 --quarters\n  cloth for a class of twelve, bought by quarters of a yard\n" +
-			"eighthturn cuts harbour.quilt --csv > harbour.csv\n  the same for a spreadsheet",
+		Long: "Lists, fabric by fabric and in cutting order, the strips to cut across the width of fabric and what to " +
+			"subcut from each, with every size finished and cut; then the yardage to buy, and whether the fabric on " +
+			"hand is enough. Strips are chosen to save fabric: small pieces fill the ends of wider strips where that " +
+			"helps. --why adds exact sizes and the minimum. --maps draws each fabric with its strips, to scale.",
+		Example: "eighthturn cuts harbor.quilt\n" +
+			"eighthturn cuts harbor.quilt --maps harbor-maps\n  draws a cutting map of each fabric into a folder\n" +
+			"eighthturn cuts harbor.quilt --copies 12 --quarters\n  fabric for a class of twelve, in quarter yards\n" +
+			"eighthturn cuts harbor.quilt --csv > harbor.csv\n  the same for a spreadsheet",
 		SuggestFor: []string{"cut", "cutting", "yardage", "buy", "shopping", "strips", "fabric"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return cuts(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
 	o.flags(cmd)
-	f.StringVar(&o.maps, mapsOption, "", "draw a cutting map of each fabric into the `FOLDER`, which is made if need be")
-	f.BoolVar(&o.force, forceOption, false, "replace maps that are there already")
-	f.Var(&o.copies, copiesName, "plan for so many `QUILTS`, for a class; added up first, rounded once")
+	f.StringVar(&o.maps, mapsOption, "", "draw a cutting map of each fabric into the `FOLDER`, made if needed")
+	f.BoolVar(&o.force, forceOption, false, "replace existing maps")
+	f.Var(&o.copies, copiesName, "plan for this number of `QUILTS`, for a class; totaled first, then rounded up once")
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
 	f.BoolVar(&o.exactly, "exact", false, "say lengths exactly, with decimals where no mark of a ruler shows them")
@@ -63,7 +63,7 @@ func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
 	if err := o.oneForm(cmd); err != nil {
 		return err
 	}
-	if err := namesFolder(cmd, mapsOption, o.maps, "harbour-maps"); err != nil {
+	if err := namesFolder(cmd, mapsOption, o.maps, "harbor-maps"); err != nil {
 		return err
 	}
 	s, top, err := c.top(file, o.strict, "nothing is planned")
@@ -147,7 +147,7 @@ func (o *copiesOption) String() string {
 func (o *copiesOption) Set(text string) error {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 1 || n > cutting.MaxCopies {
-		return &problem{message: "behind --copies stands " + quoted(text) + ", expected a number from 1 to " + strconv.Itoa(cutting.MaxCopies), hint: "for example --copies 12"}
+		return &problem{message: "after --copies: found " + quoted(text) + ", expected a number from 1 to " + strconv.Itoa(cutting.MaxCopies), hint: "for example --copies 12"}
 	}
 	o.count = n
 	return nil

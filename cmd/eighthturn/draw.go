@@ -38,31 +38,31 @@ type drawing struct {
 
 // drawCommand draws a layout into a picture file.
 func drawCommand(c *console) *cobra.Command {
-	o := &drawing{view: choice{option: "view", words: svgout.Views()}}
+	o := &drawing{view: choice{option: "view", words: mapped(svgout.Views(), inUSSpelling)}}
 	cmd := &cobra.Command{
 		Use:     "draw FILE [-o OUT]",
 		Short:   "a picture of the quilt",
 		GroupID: toSee,
-		Long: "Draws the quilt of a layout true to size, as an SVG picture that web browsers and drawing programs open and " +
-			"that stays sharp however large it is printed. Without -o the picture stands beside the layout and has its name. " +
-			"A name that ends in .png gives a picture in pixels, with its size on paper in it; one that ends in .pdf gives a page " +
-			"that is as large as the picture. Print a PDF at 100 %.",
-		Example: "eighthturn draw harbour.quilt\n  makes harbour.svg\n" +
-			"eighthturn draw harbour.quilt --view value -o harbour-greys.svg\n  shows each fabric in the grey of its value, to see whether the figure reads\n" +
-			"eighthturn draw harbour.quilt --view line --longest 10in -o colouring-page.pdf\n  draws outlines to be coloured by hand, on a page to print\n" +
-			"eighthturn draw harbour.quilt --longest 2100px --margin 2in -o show.png\n  2100 pixels along the quilt's longer side, with a white margin\n" +
-			"eighthturn draw harbour.quilt --longest 10in --bleed 1/8in -o cover.png\n  a cover for a printer, the cloth running on to be trimmed",
+		Long: "Draws the quilt at true size, as an SVG picture that web browsers and drawing programs open and that " +
+			"stays sharp at any size. Without -o, the picture goes beside the layout and takes its name. A name " +
+			"ending in .png gives a picture in pixels that includes its printed size; .pdf gives a page as large as " +
+			"the picture. Print a PDF at 100%.",
+		Example: "eighthturn draw harbor.quilt\n  makes harbor.svg\n" +
+			"eighthturn draw harbor.quilt --view value -o harbor-gray.svg\n  shows each fabric in the gray of its value, to see whether the design reads\n" +
+			"eighthturn draw harbor.quilt --view line --longest 10in -o coloring-page.pdf\n  draws a coloring page to print\n" +
+			"eighthturn draw harbor.quilt --longest 2100px --margin 2in -o show.png\n  2100 pixels on the quilt's longer side, with a white margin\n" +
+			"eighthturn draw harbor.quilt --longest 10in --bleed 1/8in -o cover.png\n  a cover for a printer, with a bleed to trim",
 		SuggestFor: []string{"picture", "paint", "render", "svg", "show"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return draw(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	f.StringVarP(&o.output, outputOption, "o", "", "the picture's `NAME`; - hands it on to another program")
+	f.StringVarP(&o.output, outputOption, "o", "", "the picture's `NAME`; - for standard output")
 	f.Var(&o.view, o.view.option, viewHelp())
 	f.BoolVar(&o.picture.SeamLines, seamsName, false, "draw the seams too")
 	f.BoolVar(&o.picture.Legend, legendName, false, "list the fabrics below the quilt")
-	f.BoolVar(&o.picture.Prints, printsOption, false, "show fabrics that have a photo by it, in the colour view")
-	f.BoolVar(&o.picture.ByFabric, byFabricName, false, "all of a fabric in one piece: a smaller file, but no names on single pieces")
+	f.BoolVar(&o.picture.Prints, printsOption, false, "show the photo of fabrics that have one, in the color view")
+	f.BoolVar(&o.picture.ByFabric, byFabricName, false, "draw each fabric in one piece: a smaller file, but single pieces have no names")
 	f.Var(&o.prefix, prefixOption, "begin all ids in the file with `TEXT`, for two pictures on one web page")
 	o.printing.flags(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not draw")
@@ -128,7 +128,7 @@ func (o *drawing) without() string {
 
 // check sees that the names of files make sense before anything is read.
 func (o *drawing) check(cmd *cobra.Command, file string) error {
-	if err := wantsName(cmd, o.output, "harbour"+pictureEnding); err != nil {
+	if err := wantsName(cmd, o.output, "harbor"+pictureEnding); err != nil {
 		return err
 	}
 	if file == stdio && o.output == "" {
@@ -138,7 +138,7 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 		return misuse(cmd.CommandPath(), "--"+name+" has no part in the "+o.view.words[o.view.index]+" view", "leave it out, or choose another --view")
 	}
 	if o.picture.Prints && svgout.View(o.view.index) != svgout.Colour {
-		return misuse(cmd.CommandPath(), "photos of fabrics are shown in the colour view alone", "leave out --"+printsOption)
+		return misuse(cmd.CommandPath(), "photos of fabrics are shown in the color view only", "leave out --"+printsOption)
 	}
 	if err := o.printing.check(cmd, printed(o.output)); err != nil {
 		return err

@@ -45,12 +45,12 @@ type printing struct {
 // flags adds the options to a command.
 func (p *printing) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.Var(&p.dpi, dpiOption, "for PNG: so many `PIXELS` an inch of paper; 300 if left out, or what --longest in pixels makes of the quilt's true size")
-	f.Var(&p.longest, longestOption, "for PNG and PDF: the picture's longer side, a `LENGTH` or pixels like 2100px; true size if left out, for a PNG 2100px")
+	f.Var(&p.dpi, dpiOption, "for PNG: `PIXELS` per inch of paper; 300 if omitted, or as --longest in pixels makes it at true size")
+	f.Var(&p.longest, longestOption, "for PNG and PDF: the picture's longer side, a `LENGTH` or pixels like 2100px; if omitted, true size for a PDF and 2100px for a PNG")
 	p.margin.option, p.bleed.option = marginOption, bleedOption
-	f.Var(&p.margin, marginOption, "for PNG and PDF: a `LENGTH` of background on every side, beyond --longest")
-	f.Var(&p.bleed, bleedOption, "for PNG and PDF: a `LENGTH` beyond that on every side for the printer to trim off; without a margin the cloth runs on into it")
-	f.Var(&p.background, backgroundOption, "for PNG and PDF: the `COLOUR` beside the cloth, or none; white if left out")
+	f.Var(&p.margin, marginOption, "for PNG and PDF: a margin of this `LENGTH` on every side, in addition to --longest")
+	f.Var(&p.bleed, bleedOption, "for PNG and PDF: this extra `LENGTH` on every side for the printer to trim; without a margin the quilt extends into it")
+	f.Var(&p.background, backgroundOption, "for PNG and PDF: the `COLOR` around the quilt, or none; white if omitted")
 }
 
 // usualPixels is the longer side of a PNG picture where nothing is said of its size: what juries of shows ask for at the
@@ -75,7 +75,7 @@ func (p *printing) check(cmd *cobra.Command, ending string) error {
 	if ending != pixelsEnding && ending != pageEnding {
 		for _, name := range []string{dpiOption, longestOption, marginOption, bleedOption, backgroundOption} {
 			if changed(name) {
-				return misuse(cmd.CommandPath(), "an SVG picture is as large as the quilt and has no --"+name, "name a PNG or a PDF: -o harbour"+pixelsEnding+" or -o harbour"+pageEnding)
+				return misuse(cmd.CommandPath(), "an SVG picture is as large as the quilt and has no --"+name, "name a PNG or a PDF: -o harbor"+pixelsEnding+" or -o harbor"+pageEnding)
 			}
 		}
 		return nil
@@ -196,7 +196,7 @@ const maxDPI = 4800
 func (d *dpiValue) Set(text string) error {
 	v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.ToLower(text), "dpi")), 64)
 	if err != nil || !(v >= 1 && v <= maxDPI) {
-		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected a number from 1 to %d", dpiOption, quoted(text), maxDPI), hint: "for example --dpi 300"}
+		return &problem{message: fmt.Sprintf("after --%s: found %s, expected a number from 1 to %d", dpiOption, quoted(text), maxDPI), hint: "for example --dpi 300"}
 	}
 	d.value = v
 	return nil
@@ -214,7 +214,7 @@ func (l *longestValue) Type() string   { return "length" }
 
 func (l *longestValue) Set(text string) error {
 	fault := &problem{
-		message: fmt.Sprintf("behind --%s stands %s, expected a length or a number of pixels", longestOption, quoted(text)),
+		message: fmt.Sprintf("after --%s: found %s, expected a length or a number of pixels", longestOption, quoted(text)),
 		hint:    fmt.Sprintf("for example --%s 10in, --%s 25cm or --%s 2100px", longestOption, longestOption, longestOption),
 	}
 	number, inPixels := strings.CutSuffix(strings.ToLower(strings.TrimSpace(text)), "px")
@@ -241,7 +241,7 @@ type backgroundValue struct {
 }
 
 func (b *backgroundValue) String() string { return b.text }
-func (b *backgroundValue) Type() string   { return "colour" }
+func (b *backgroundValue) Type() string   { return "color" }
 
 func (b *backgroundValue) Set(text string) error {
 	*b = backgroundValue{text: text, none: strings.EqualFold(text, "none")}
@@ -250,7 +250,7 @@ func (b *backgroundValue) Set(text string) error {
 	}
 	c, err := palettes.Parse(text)
 	if err != nil {
-		return &problem{message: fmt.Sprintf("behind --%s stands %s, expected a colour or none", backgroundOption, quoted(text)), hint: fmt.Sprintf(`for example --%s white or --%s "#f4ead7"`, backgroundOption, backgroundOption)}
+		return &problem{message: fmt.Sprintf("after --%s: found %s, expected a color or none", backgroundOption, quoted(text)), hint: fmt.Sprintf(`for example --%s white or --%s "#f4ead7"`, backgroundOption, backgroundOption)}
 	}
 	b.colour = &c
 	return nil

@@ -41,7 +41,7 @@ func counted(list []layout.Fault) string {
 	errors, warnings := layout.Count(list)
 	switch {
 	case errors == 0 && warnings == 0:
-		return "no faults"
+		return "no errors"
 	case warnings == 0:
 		return measure.Count(errors, "error")
 	case errors == 0:

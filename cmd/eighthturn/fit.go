@@ -53,29 +53,29 @@ func fitCommand(c *console) *cobra.Command {
 	o := newSizing()
 	cmd := &cobra.Command{
 		Use:     "fit FILE",
-		Short:   "how many blocks make it fit a bed or a size",
+		Short:   "how many blocks fit a bed or a size",
 		GroupID: toAmend,
-		Long: "Tries the layout with other strips, numbers of blocks and borders, and lists what comes nearest to the size of a bed " +
-			"or to a width and a height, as finished sizes. Every suggestion is read and checked as a layout of its own; those that " +
-			"bring warnings, such as webs that cannot close, are passed over where others bring fewer. It says what to write, and " +
-			"changes nothing. Lengths are written as in a layout; where one has a blank, put quotes round it.",
-		Example: "eighthturn fit harbour.quilt --bed queen\n  as lists of quilts for a queen bed have it\n" +
-			"eighthturn fit harbour.quilt --bed twin --drop 12\n  over the mattress, with a drop of 12 inches on three sides\n" +
-			"eighthturn fit harbour.quilt --width 60 --height 80 --strips 3..5\n  60 by 80, from strips of 3 to 5 inches",
+		Long: "Tries the layout with other strip widths, numbers of blocks and borders, and lists what comes nearest to " +
+			"a bed size or to a width and a height, as finished sizes. Every suggestion is read and checked as a " +
+			"layout; those with warnings, such as incomplete webs, come after those with fewer. It says what to " +
+			"write, and changes nothing. Write lengths as in a layout; if one has a blank, put quotes around it.",
+		Example: "eighthturn fit harbor.quilt --bed queen\n  sizes published for queen quilts\n" +
+			"eighthturn fit harbor.quilt --bed twin --drop 12\n  covers the mattress, with a 12-inch drop on three sides\n" +
+			"eighthturn fit harbor.quilt --width 60 --height 80 --strips 3..5\n  60 by 80, from strips of 3 to 5 inches",
 		SuggestFor: []string{"resize", "enlarge", "scale", "grow", "beds", "bed"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return fitLayout(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
 	f.Var(&o.bed, bedName, "the `BED`: "+strings.Join(bedNames(), ", "))
-	o.length(cmd, &o.drop, dropName, "with --bed: how far it hangs down at both sides and the foot, a `LENGTH`; lists of quilts decide if left out")
-	o.length(cmd, &o.width, widthName, "the width that is wanted, a `LENGTH`")
-	o.length(cmd, &o.height, heightName, "the height that is wanted, a `LENGTH`")
-	f.Var(&o.strips, stripsName, "the cut strips to try, a `RANGE` such as 3..6; round the layout's own if left out")
-	f.Var(&o.sides, sidesName, "where the layout gives the side of its blocks: the sides to try, a `RANGE`")
-	o.length(cmd, &o.step, "step", "from one strip or side to the next, a `LENGTH`; 1/4 in or 0.5 cm for strips, twice that for sides if left out")
-	o.length(cmd, &o.mostBorder, "max-border", "how wide all borders of one side may be together, a `LENGTH`; 12 in or 30 cm if left out")
-	f.Var(&o.number, "number", "say what to write for this `NUMBER` of the nearest; 1 if left out")
+	o.length(cmd, &o.drop, dropName, "with --bed: the drop at both sides and the foot, a `LENGTH`; if omitted, published quilt sizes are used")
+	o.length(cmd, &o.width, widthName, "the target width, a `LENGTH`")
+	o.length(cmd, &o.height, heightName, "the target height, a `LENGTH`")
+	f.Var(&o.strips, stripsName, "the cut strip widths to try, a `RANGE` such as 3..6; if omitted, widths near the layout's")
+	f.Var(&o.sides, sidesName, "if the layout gives the side of its blocks: the sides to try, a `RANGE`")
+	o.length(cmd, &o.step, "step", "the step from one strip or side to the next, a `LENGTH`; if omitted, 1/4 in or 0.5 cm for strips, twice that for sides")
+	o.length(cmd, &o.mostBorder, "max-border", "the maximum total width of the borders on one side, a `LENGTH`; 12 in or 30 cm if omitted")
+	f.Var(&o.number, "number", "say what to write for this `NUMBER` of the list; 1 if omitted")
 	o.flags(cmd)
 	_ = cmd.RegisterFlagCompletionFunc(bedName, func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return bedNames(), cobra.ShellCompDirectiveNoFileComp
@@ -98,17 +98,17 @@ func (o *fitOptions) check(cmd *cobra.Command) error {
 	sized := o.width.text != "" || o.height.text != ""
 	switch {
 	case o.bed.bed == nil && !sized:
-		return misuse(cmd.CommandPath(), "no size is wanted", example)
+		return misuse(cmd.CommandPath(), "no bed and no size is given", example)
 	case o.bed.bed != nil && sized:
-		return misuse(cmd.CommandPath(), "a bed and a size are wanted, but one of them says it", example)
+		return misuse(cmd.CommandPath(), "a bed and a size are given; use only one", example)
 	case sized && (o.width.text == "" || o.height.text == ""):
-		return misuse(cmd.CommandPath(), "the width and the height are wanted, one of them is missing", sizeExample)
+		return misuse(cmd.CommandPath(), "both the width and the height are needed", sizeExample)
 	case o.drop.text != "" && o.bed.bed == nil:
 		return misuse(cmd.CommandPath(), "--drop hangs over a bed, and none is named", "for example --bed queen --drop 12")
 	case o.drop.text != "" && o.bed.bed.Mattress() == supplies.Size{}:
 		return misuse(cmd.CommandPath(), o.bed.bed.Name+" has no mattress that a drop could hang over", "leave --drop out")
 	case o.strips.given && o.sides.given:
-		return misuse(cmd.CommandPath(), "strips and sides are to be tried, but each follows from the other", "leave out --strips or --sides")
+		return misuse(cmd.CommandPath(), "use --strips or --sides, not both: each follows from the other", "leave out --strips or --sides")
 	}
 	return nil
 }
@@ -166,7 +166,7 @@ func (o *fitOptions) options(cmd *cobra.Command, d *layout.Design) (fit.Options,
 		return fit.Options{}, err
 	}
 	if from, to := sizes.in(d.Units); sizes.given && from > to {
-		return fit.Options{}, misuse(cmd.CommandPath(), fmt.Sprintf("the range behind --%s ends before it begins", sizes.option), right)
+		return fit.Options{}, misuse(cmd.CommandPath(), fmt.Sprintf("the range after --%s ends before it begins", sizes.option), right)
 	}
 	f := fit.Options{Wanted: o.wanted(d.Units), Step: o.step.in(d.Units), MaxBorder: o.mostBorder.in(d.Units)}
 	f.From, f.To = sizes.in(d.Units)
@@ -267,7 +267,7 @@ func (o *rangeOption) Set(text string) error {
 
 func (o *rangeOption) wrong(text string) *problem {
 	return &problem{
-		message: fmt.Sprintf("behind --%s stands %s, expected two lengths above 0 and up to %s with two full stops between them", o.option, quoted(text), o.from.limit()),
+		message: fmt.Sprintf("after --%s: found %s, expected two lengths above 0 and up to %s with two full stops between them", o.option, quoted(text), o.from.limit()),
 		hint:    fmt.Sprintf(`for example --%s 3..6 or --%s "2 1/2 in..4 in"`, o.option, o.option),
 	}
 }

@@ -89,7 +89,7 @@ func openLayout(file string) (*os.File, error) {
 	}
 	if info, err := f.Stat(); err != nil || !readable(info.Mode()) { // it was changed in the meantime
 		f.Close()
-		return nil, &problem{faulty, file, "this is no file any more", ""}
+		return nil, &problem{faulty, file, "this file is gone", ""}
 	}
 	return f, nil
 }

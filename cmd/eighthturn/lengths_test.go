@@ -31,7 +31,7 @@ const smallLayout = "side 7\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric r
 // outputs are all texts of a layout, by name, with plain fractions and one blank between words.
 func outputs(t *testing.T, text string) map[string]string {
 	t.Helper()
-	folder, file := harbourIn(t, text)
+	folder, file := harborIn(t, text)
 	list := map[string]string{}
 	for _, arguments := range [][]string{{"check"}, {"check", "--json"}, {"cuts"}, {"cuts", "--json"}, {"sew"}, {"sew", "--json"}} {
 		code, out, complaints := askedFor(t, append([]string{arguments[0], file}, arguments[1:]...)...)

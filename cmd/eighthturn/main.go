@@ -93,11 +93,11 @@ func rootCommand(c *console, args []string) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "eighthturn",
 		Short: "quilts from one wedge, an eighth of a turn",
-		Long: "You write a quilt as a short text, its layout: the strip that the wedges are cut from, the fabrics, the blocks, " +
-			"and the grid as the quilt looks. eighthturn reads it, tells you what is amiss and draws the quilt. " +
-			"Write layouts in any plain text editor and give them names like harbour.quilt.",
-		Example: "eighthturn draw harbour.quilt\n  makes harbour.svg, a picture of the quilt\n" +
-			"eighthturn check harbour.quilt\n  lists mistakes, then sizes, counts and fabrics\n" +
+		Long: "You write a quilt as a short text, its layout: the strip that the wedges are cut from, the fabrics, the " +
+			"blocks, and the grid as the quilt looks. eighthturn reads it, tells you what is wrong and draws the " +
+			"quilt. Write layouts in any plain text editor and give them names like harbor.quilt.",
+		Example: "eighthturn draw harbor.quilt\n  makes harbor.svg, a picture of the quilt\n" +
+			"eighthturn check harbor.quilt\n  lists errors, then sizes, counts and fabrics\n" +
 			"eighthturn draw --help\n  says what a command can do",
 		SilenceErrors: true,
 		SilenceUsage:  true,
@@ -109,7 +109,7 @@ func rootCommand(c *console, args []string) *cobra.Command {
 			return c.print(helpText(cmd))
 		},
 	}
-	root.Flags().BoolVar(&version, versionOption, false, "say which version of eighthturn this is")
+	root.Flags().BoolVar(&version, versionOption, false, "show the version of eighthturn")
 	root.CompletionOptions.DisableDefaultCmd = true // completionCommand takes its place
 	cobra.EnableCommandSorting = false              // help has an order of its own
 	root.SetOut(c.out)

@@ -13,8 +13,8 @@ func manualCommand(c *console) *cobra.Command {
 		Use:    "manual",
 		Short:  "the manual page that man shows",
 		Hidden: true,
-		Long: "Writes the manual page for the program man, made from the same words as --help. " +
-			"Packages put it where man finds it; you can look at it without that.",
+		Long: "Writes the manual page for the program man, made from the same words as --help. Packages put it where " +
+			"man finds it; you can view it without that.",
 		Example: "eighthturn manual > eighthturn.1\n  then: man ./eighthturn.1\neighthturn manual | man -l -\n  shows it at once",
 		Args:    nothingMore,
 		RunE:    func(cmd *cobra.Command, _ []string) error { return c.print(manualPage(cmd.Root())) },
@@ -52,7 +52,7 @@ func manualPage(root *cobra.Command) string {
 	}
 	p.section("EXIT STATUS")
 	p.tagged("0", "All went well.")
-	p.tagged("1", "A layout has mistakes, or a file could not be read or written.")
+	p.tagged("1", "A layout has errors, or a file could not be read or written.")
 	p.tagged("2", "What was typed is not understood: a command, an option or a value.")
 	p.section("ENVIRONMENT")
 	p.tagged("NO_COLOR", "If it is set, nothing is written in bold.")

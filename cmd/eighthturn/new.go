@@ -19,13 +19,13 @@ func newCommand(c *console) *cobra.Command {
 	var output string
 	cmd := &cobra.Command{
 		Use:     "new [SORT] [-o NAME]",
-		Short:   "a first layout to change into your own",
+		Short:   "a first layout to make your own",
 		GroupID: toBegin,
-		Long: "Writes a small layout of the sort of quilt that you name, with every line explained. Open it in a text " +
-			"editor, change a colour or a row of the grid, save it and draw it. Without a sort, lists what there is. " +
-			"No file that is there already is ever replaced.",
-		Example: "eighthturn new\n  lists the sorts of quilt\n" +
-			"eighthturn new floating-webs -o harbour.quilt\n  makes harbour.quilt; then draw it: eighthturn draw harbour.quilt\n" +
+		Long: "Writes a small layout of the kind of quilt that you name, with every line explained. Open it in a text " +
+			"editor, change a color or a row of the grid, save it and draw it. Without a kind, lists what there is. " +
+			"It never replaces a file.",
+		Example: "eighthturn new\n  lists the kinds of quilt\n" +
+			"eighthturn new floating-webs -o harbor.quilt\n  makes harbor.quilt; then draw it: eighthturn draw harbor.quilt\n" +
 			"eighthturn new rings -o -\n  shows the layout here and writes no file",
 		SuggestFor: []string{"start", "init", "create", "begin", "example", "sample", "template"},
 		Args:       oneSort,
@@ -33,7 +33,7 @@ func newCommand(c *console) *cobra.Command {
 		ValidArgsFunction: offerOne(sortNames),
 		RunE:              func(cmd *cobra.Command, args []string) error { return begin(c, cmd, output, args) },
 	}
-	cmd.Flags().StringVarP(&output, outputOption, "o", "", "the layout's `NAME`, as in harbour.quilt; - shows it here")
+	cmd.Flags().StringVarP(&output, outputOption, "o", "", "the layout's `NAME`, as in harbor.quilt; - shows it here")
 	return cmd
 }
 
@@ -46,20 +46,20 @@ func oneSort(cmd *cobra.Command, args []string) error {
 	for i, a := range args {
 		if strings.EqualFold(filepath.Ext(a), layoutEnding) {
 			sorts := append(slices.Delete(slices.Clone(args), i, i+1), sortNames()...)
-			return misuse(cmd.CommandPath(), quoted(a)+" is a name for a file, and a sort of quilt comes first",
-				"the file's name stands behind -o: "+cmd.CommandPath()+" "+sorts[0]+" -o "+shellWord(a))
+			return misuse(cmd.CommandPath(), quoted(a)+" is a file name, but the kind of quilt comes first",
+				"write the file's name after -o: "+cmd.CommandPath()+" "+sorts[0]+" -o "+shellWord(a))
 		}
 	}
-	return oneOf("sort of quilt", sortNames())(cmd, args)
+	return oneOf("kind of quilt", sortNames())(cmd, args)
 }
 
 func begin(c *console, cmd *cobra.Command, output string, args []string) error {
-	if err := wantsName(cmd, output, "harbour"+layoutEnding); err != nil {
+	if err := wantsName(cmd, output, "harbor"+layoutEnding); err != nil {
 		return err
 	}
 	if len(args) == 0 {
 		if output != "" {
-			return misuse(cmd.CommandPath(), "no sort of quilt is named", "for example "+cmd.CommandPath()+" "+sortNames()[0]+" -o "+shellWord(output))
+			return misuse(cmd.CommandPath(), "no kind of quilt is named", "for example "+cmd.CommandPath()+" "+sortNames()[0]+" -o "+shellWord(output))
 		}
 		return c.print(sortsText(cmd))
 	}
@@ -76,13 +76,13 @@ func begin(c *console, cmd *cobra.Command, output string, args []string) error {
 
 // writeNew writes a layout where nothing stands.
 func (c *console) writeNew(path, text string) error {
-	t := target{path: path, what: "layout", example: "harbour" + layoutEnding}
+	t := target{path: path, what: "layout", example: "harbor" + layoutEnding}
 	if path == stdio {
 		return c.write(t, writer(text))
 	}
 	var refused *files.Refusal
 	if err := files.Check(path, files.Options{}); errors.As(err, &refused) && (refused.Reason == files.NotOurs || refused.Reason == files.IsReadOnly) {
-		return &problem{faulty, path, "a file of this name is there already, and stays as it is", "give the layout another name with -o"}
+		return &problem{faulty, path, "a file of this name already exists, and stays as it is", "give the layout another name with -o"}
 	}
 	if err := c.write(t, writer(text)); err != nil {
 		return err
@@ -91,9 +91,9 @@ func (c *console) writeNew(path, text string) error {
 	return c.print("written: " + layout.Visible(path) + "\n" + "Change it in a text editor. To see it: eighthturn draw " + name + "\n")
 }
 
-// sortsText lists the sorts of quilt.
+// sortsText lists the kinds of quilt.
 func sortsText(cmd *cobra.Command) string {
 	rows := mapped(starters.All(), func(s starters.Starter) [2]string { return [2]string{s.Name, s.About} })
 	return "Layouts to start from\n" + render.Labeled(rows, "  ") +
-		"\nTo write one: " + cmd.CommandPath() + " " + rows[0][0] + " -o harbour" + layoutEnding + "\n"
+		"\nTo write one: " + cmd.CommandPath() + " " + rows[0][0] + " -o harbor" + layoutEnding + "\n"
 }

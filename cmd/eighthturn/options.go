@@ -7,7 +7,12 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// choice is the value of an option that takes one of a few words; it holds the word's index.
+// inUSSpelling is a word as help spells it; options take the British spelling too.
+func inUSSpelling(word string) string {
+	return strings.NewReplacer("colour", "color", "grey", "gray", "neighbour", "neighbor").Replace(strings.ToLower(word))
+}
+
+// choice is the value of an option that takes one of a few words in US spelling, or in British; it holds the word's index.
 type choice struct {
 	option string
 	words  []string
@@ -25,7 +30,7 @@ func (c *choice) Type() string { return "word" }
 
 func (c *choice) Set(text string) error {
 	for i, w := range c.words {
-		if strings.EqualFold(w, text) {
+		if strings.EqualFold(w, inUSSpelling(text)) {
 			c.index = i
 			return nil
 		}
@@ -35,7 +40,7 @@ func (c *choice) Set(text string) error {
 	if near := nearest(text, c.words); near != "" {
 		hint = didYouMean(near)
 	}
-	return &problem{message: fmt.Sprintf("behind --%s stands %s, expected %s", c.option, quoted(text), list), hint: hint}
+	return &problem{message: fmt.Sprintf("after --%s: found %s, expected %s", c.option, quoted(text), list), hint: hint}
 }
 
 // list is the words as a sentence has them.
@@ -64,13 +69,13 @@ func (p *idPrefix) Type() string   { return "text" }
 func (p *idPrefix) Set(text string) error {
 	switch {
 	case text == "":
-		return &problem{message: "the text behind --id-prefix is empty", hint: "for example --id-prefix harbour-"}
+		return &problem{message: "the text after --id-prefix is empty", hint: "for example --id-prefix harbor-"}
 	case strings.ContainsFunc(text, func(r rune) bool { return !inID(r) }):
-		return &problem{message: quoted(text) + " cannot begin an id: letters a to z, digits, - and _ may stand in it", hint: "for example --id-prefix harbour-"}
+		return &problem{message: quoted(text) + " cannot begin an id: letters a to z, digits, - and _ may stand in it", hint: "for example --id-prefix harbor-"}
 	case !isLetter(rune(text[0])):
 		return &problem{message: fmt.Sprintf("%s cannot begin an id: a letter comes first", quoted(text)), hint: "for example --id-prefix a" + text}
 	case len(text) > maxPrefix:
-		return &problem{message: fmt.Sprintf("the text behind --id-prefix has %d letters, %d is the most", len(text), maxPrefix)}
+		return &problem{message: fmt.Sprintf("the text after --id-prefix has %d letters, %d is the most", len(text), maxPrefix)}
 	}
 	p.text = text
 	return nil

@@ -34,7 +34,7 @@ type target struct {
 // another says how to write somewhere else.
 func (t target) another() string {
 	if t.option != "" {
-		return "name another folder behind " + t.option
+		return "name another folder after " + t.option
 	}
 	return "give another name with -o"
 }
@@ -42,7 +42,7 @@ func (t target) another() string {
 // wantsName refuses an option for the output that names nothing.
 func wantsName(cmd *cobra.Command, out, example string) error {
 	if cmd.Flags().Changed(outputOption) && out == "" {
-		return misuse(cmd.CommandPath(), "the name behind -o is empty", "for example -o "+example)
+		return misuse(cmd.CommandPath(), "the name after -o is empty", "for example -o "+example)
 	}
 	return nil
 }
@@ -99,7 +99,7 @@ func (t target) problem(err error) *problem {
 		message, hint := t.refusal(refused)
 		return &problem{faulty, refused.Path, message, hint}
 	case errors.Is(err, fs.ErrPermission):
-		return &problem{faulty, t.path, "no file may be made in this folder", t.elsewhere()}
+		return &problem{faulty, t.path, "you may not make files in this folder", t.elsewhere()}
 	}
 	return &problem{faulty, t.path, systemText(err), ""}
 }
@@ -145,7 +145,7 @@ func (t target) refusal(r *files.Refusal) (message, hint string) {
 	case files.NotFileName:
 		return "Windows takes this name for a device or for a part of a file", t.another() + ", without colons and other than CON, NUL or COM1"
 	case files.NotOurs:
-		message = "a file of this name is there already"
+		message = "a file of this name already exists"
 		if t.options.Ours != nil {
 			message += ", and no " + t.what + " of eighthturn's"
 		}

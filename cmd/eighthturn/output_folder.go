@@ -33,7 +33,7 @@ func namesFolder(cmd *cobra.Command, option, path, example string) error {
 	case path == stdio:
 		return misuse(cmd.CommandPath(), "pictures go into a folder, not to standard output", hint)
 	case path == "" && cmd.Flags().Changed(option):
-		return misuse(cmd.CommandPath(), "the name behind --"+option+" is empty", hint)
+		return misuse(cmd.CommandPath(), "the name after --"+option+" is empty", hint)
 	}
 	return nil
 }

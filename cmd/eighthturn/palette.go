@@ -33,7 +33,7 @@ type paletting struct {
 const numberName = "number"
 
 // schemes are the words for which hues a new palette may use beside its own, in the order of package palettes.
-func schemes() []string { return []string{"one", "neighbours", "opposite", "thirds", "greys"} }
+func schemes() []string { return []string{"one", "neighbors", "opposite", "thirds", "grays"} }
 
 // paletteCommand makes a palette, or turns one into another kind of file.
 func paletteCommand(c *console) *cobra.Command {
@@ -42,25 +42,28 @@ func paletteCommand(c *console) *cobra.Command {
 		Use:     "palette [FROM] [-o OUT]",
 		Short:   "fabrics from a hue, a photo or a palette file",
 		GroupID: toBegin,
-		Long: "Writes fabrics as lines for a layout, the darkest first. FROM is a palette of ours, a layout whose fabrics are wanted, a " +
-			"palette file (" + readEndings() + "), or a photo of several cloths side by side (.jpg, .png), whose colours are estimates. " +
-			"Without FROM, --hue makes a new palette in equal steps of value. Behind -o stands the name of a palette file to write: " +
-			writtenEndings() + ".",
+		Long: "Writes fabrics as lines for a layout, darkest first. FROM is a built-in palette, a layout, a palette " +
+			"file (" +
+			readEndings() +
+			"), or a photo of several fabrics side by side (.jpg, .png), whose colors are estimates. Without FROM, " +
+			"--hue makes a new palette in equal steps of value. Use -o to write a palette file: " +
+			writtenEndings() +
+			".",
 		Example: "eighthturn palette --hue teal\n  seven teals from dark to light, as lines for a layout\n" +
-			"eighthturn palette --hue #b5532a --hues opposite --number 9\n  nine fabrics of that rust and its opposite\n" +
-			"eighthturn palette stash.jpg --number 8\n  eight colours of a photo, in value order\n" +
-			"eighthturn palette tidewater -o tidewater.gpl\n  a palette of ours for a drawing program",
+			"eighthturn palette --hue #b5532a --hues opposite --number 9\n  nine fabrics in that rust and its opposite\n" +
+			"eighthturn palette stash.jpg --number 8\n  eight colors from a photo, in value order\n" +
+			"eighthturn palette tidewater -o tidewater.gpl\n  a built-in palette for a drawing program",
 		SuggestFor: []string{"palettes", "colours", "colors", "swatch"},
 		Args:       cobra.MaximumNArgs(1),
 		RunE:       func(cmd *cobra.Command, args []string) error { return makePalette(c, cmd, o, args) },
 	}
 	f := cmd.Flags()
-	f.StringVarP(&o.output, outputOption, "o", "", "the palette file's `NAME`; - or left out for lines for a layout")
-	f.Var(&o.hue, "hue", "make a new palette of this `HUE`: a colour, or degrees from 0 to 360")
+	f.StringVarP(&o.output, outputOption, "o", "", "the palette file's `NAME`; if omitted or -, lines for a layout")
+	f.Var(&o.hue, "hue", "make a new palette of this `HUE`: a color, or degrees from 0 to 360")
 	f.Var(&o.scheme, o.scheme.option, "which `HUES` a new palette has: "+strings.Join(schemes(), ", "))
-	f.Var(&o.number, numberName, "how many fabrics a new palette has, or are taken from a photo, a `NUMBER` from 2 to 24; 7 if left out")
-	f.BoolVar(&o.inOrder, "by-value", false, "put the fabrics of FROM into value order")
-	f.BoolVar(&o.force, forceOption, false, "replace a file that is there already")
+	f.Var(&o.number, numberName, "how many fabrics to make, or to take from a photo: a `NUMBER` from 2 to 24; 7 if omitted")
+	f.BoolVar(&o.inOrder, "by-value", false, "sort the fabrics of FROM by value")
+	f.BoolVar(&o.force, forceOption, false, "replace an existing file")
 	return cmd
 }
 
@@ -118,7 +121,7 @@ func (o *paletting) palette(c *console, cmd *cobra.Command, args []string) (pale
 		return palettes.Palette{}, misuse(cmd.CommandPath(), "--"+numberName+" is for new palettes and photos, but "+quoted(args[0])+" has fabrics of its own", "leave --"+numberName+" out")
 	case len(args) == 1:
 		return o.from(c, args[0])
-	case changed("hue") || schemes()[o.scheme.index] == "greys":
+	case changed("hue") || schemes()[o.scheme.index] == "grays":
 		p, err := palettes.Ladder{Hue: o.hue.degrees, Scheme: palettes.Scheme(o.scheme.index), Rungs: o.number.n}.Palette()
 		if err != nil {
 			return p, misuse(cmd.CommandPath(), err.Error(), "for example "+cmd.CommandPath()+" --hue teal --number 9")
@@ -155,7 +158,7 @@ func (o *paletting) from(c *console, name string) (palettes.Palette, error) {
 		return p, &problem{faulty, name, err.Error(), ""}
 	}
 	if n := len(p.Fabrics); n < o.number.n {
-		c.complain(name, fmt.Sprintf("%s: note: no more than %s can be told apart in this photo, %d were asked for\n", layout.Visible(name), measure.Count(n, "colour"), o.number.n))
+		c.complain(name, fmt.Sprintf("%s: note: no more than %s can be told apart in this photo, %d were asked for\n", layout.Visible(name), measure.Count(n, "color"), o.number.n))
 	}
 	return p, nil
 }
@@ -240,7 +243,7 @@ func (h *hueValue) Set(text string) error {
 	}
 	c, err := palettes.Parse(text)
 	if err != nil {
-		return &problem{message: fmt.Sprintf("behind --hue stands %s, expected a colour or degrees from 0 to 360", quoted(text)), hint: "for example --hue teal, --hue #b5532a or --hue 200"}
+		return &problem{message: fmt.Sprintf("after --hue: found %s, expected a color or degrees from 0 to 360", quoted(text)), hint: "for example --hue teal, --hue #b5532a or --hue 200"}
 	}
 	h.text, h.degrees = text, c.OKLCh().Hue
 	return nil

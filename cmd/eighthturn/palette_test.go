@@ -44,14 +44,14 @@ func TestPaletteNumber(t *testing.T) {
 	}{
 		{[]string{"--hue", "teal", "--number", "3"}, done, 3, "", ""},
 		{[]string{"--hue", "teal"}, done, 7, "", ""},
-		{[]string{"--hue", "teal", "--number", "1"}, misusing, 0, `behind --number stands "1", expected 2 to 24 fabrics`, "for example --number 9"},
-		{[]string{"--hue", "teal", "--number", "many"}, misusing, 0, `behind --number stands "many"`, "for example --number 9"},
+		{[]string{"--hue", "teal", "--number", "1"}, misusing, 0, `after --number: found "1", expected 2 to 24 fabrics`, "for example --number 9"},
+		{[]string{"--hue", "teal", "--number", "many"}, misusing, 0, `after --number: found "many"`, "for example --number 9"},
 		{[]string{"tidewater"}, done, 8, "", ""},
 		{[]string{"tidewater", "--number", "3"}, misusing, 0, `"tidewater" has fabrics of its own`, "leave --number out"},
 		{[]string{layout, "--number", "3"}, misusing, 0, "has fabrics of its own", "leave --number out"},
 		{[]string{photo, "--number", "2"}, done, 2, "", ""},
 		{[]string{photo}, done, 2, "", ""},
-		{[]string{photo, "--number", "5"}, done, 2, "note: no more than 2 colours can be told apart in this photo, 5 were asked for", ""},
+		{[]string{photo, "--number", "5"}, done, 2, "note: no more than 2 colors can be told apart in this photo, 5 were asked for", ""},
 	} {
 		r := runIn(t, append([]string{"palette"}, c.args...)...)
 		if r.code != c.code || strings.Count(r.out, "\n") != c.lines || !strings.Contains(r.err, c.err) || !strings.Contains(r.err, c.hint) || c.err == "" && r.err != "" {

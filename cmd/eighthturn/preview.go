@@ -19,11 +19,11 @@ func previewCommand(c *console) *cobra.Command {
 		Use:     "preview FILE",
 		Short:   "the quilt in your browser, at every save",
 		GroupID: toSee,
-		Long: "Opens a page in your browser that shows the quilt and follows the layout: every save in your text editor shows at " +
-			"once, mistakes stand over the last good picture until they are mended, and the place that you are looking at " +
-			"stays where it is. Nobody but this computer can open the page. Press control and C to end it.",
-		Example: "eighthturn preview harbour.quilt\n  opens the page; leave it beside your text editor\n" +
-			"eighthturn preview harbour.quilt --no-open\n  says the page's address and leaves opening it to you",
+		Long: "Opens a page in your browser that shows the quilt and follows the layout: every save in your text editor " +
+			"shows at once, errors appear over the last good picture until they are fixed, and your place in the " +
+			"picture stays the same. Only this computer can open the page. Press Control-C to stop.",
+		Example: "eighthturn preview harbor.quilt\n  opens the page; leave it beside your text editor\n" +
+			"eighthturn preview harbor.quilt --no-open\n  shows the page's address; you open it yourself",
 		SuggestFor: []string{"watch", "serve", "live", "show", "open"},
 		Args:       oneLayout,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -32,11 +32,11 @@ func previewCommand(c *console) *cobra.Command {
 		},
 	}
 	f := cmd.Flags()
-	f.Var((*portOption)(&o.Port), portName, "the page's `PORT` on this computer; any free one if left out")
-	f.BoolVar(&o.NoOpen, "no-open", false, "say the page's address and do not open it")
+	f.Var((*portOption)(&o.Port), portName, "the page's `PORT` on this computer; any free one if omitted")
+	f.BoolVar(&o.NoOpen, "no-open", false, "show the page's address without opening it")
 	f.BoolVar(&o.Quiet, "quiet", false, "say nothing at each save")
-	f.BoolVar(&o.Secret, "key", false, "let in only the page that was opened, for a computer that several people use at once")
-	f.Var((*hostsOption)(&o.Hosts), hostName, "a further `NAME` that the browser may call this computer by, where a port is forwarded")
+	f.BoolVar(&o.Secret, "key", false, "admit only the page that was opened, on a computer that several people share")
+	f.Var((*hostsOption)(&o.Hosts), hostName, "another `NAME` that the browser may use for this computer, if a port is forwarded")
 	return cmd
 }
 

@@ -28,7 +28,7 @@ func (o *portOption) String() string {
 func (o *portOption) Set(text string) error {
 	n, err := strconv.ParseUint(text, 10, 16)
 	if err != nil || n == 0 {
-		return &problem{message: "behind --" + portName + " stands " + quoted(text) + ", expected a number from 1 to 65535", hint: "leave --" + portName + " out to take any free one"}
+		return &problem{message: "after --" + portName + ": found " + quoted(text) + ", expected a number from 1 to 65535", hint: "leave --" + portName + " out to take any free one"}
 	}
 	*o = portOption(n)
 	return nil
@@ -51,7 +51,7 @@ func (o *hostsOption) Set(text string) error {
 		name = strings.TrimSpace(name)
 		address, err := netip.ParseAddr(strings.Trim(name, "[]"))
 		if err != nil && (!labels().MatchString(name) || len(name) > 253) {
-			return &problem{message: "behind --" + hostName + " stands " + quoted(name) + ", expected a computer's name or number address, without a port", hint: "for example --" + hostName + " sewing-room.local"}
+			return &problem{message: "after --" + hostName + ": found " + quoted(name) + ", expected a computer's name or number address, without a port", hint: "for example --" + hostName + " sewing-room.local"}
 		}
 		if err == nil && address.Is6() {
 			name = "[" + address.String() + "]"

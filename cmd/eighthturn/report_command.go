@@ -17,7 +17,7 @@ func reportCommand(c *console, r report.Report) *cobra.Command {
 		Short:   r.Short,
 		GroupID: toCutSew,
 		Long:    "Tells of a layout: " + r.Short + ".",
-		Example: "eighthturn " + r.Name + " harbour.quilt",
+		Example: "eighthturn " + r.Name + " harbor.quilt",
 		Args:    oneLayout,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := o.oneForm(cmd); err != nil {

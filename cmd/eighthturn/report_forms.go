@@ -23,7 +23,7 @@ func (o *reportForms) flags(cmd *cobra.Command) {
 	for _, form := range render.Forms() {
 		o.asked = append(o.asked, f.Bool(form.Name, false, form.Usage))
 	}
-	f.BoolVar(&o.why, "why", false, "say as well how it was worked out: bounds, exact decimals, how it was judged")
+	f.BoolVar(&o.why, "why", false, "also say how it was worked out: bounds, exact decimals, how it was judged")
 }
 
 // names are the options of forms that are given.

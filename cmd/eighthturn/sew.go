@@ -30,30 +30,30 @@ func sewCommand(c *console) *cobra.Command {
 	o := &sewOptions{}
 	cmd := &cobra.Command{
 		Use:     "sew FILE",
-		Short:   "how it goes together, step by step",
+		Short:   "sewing instructions, step by step",
 		GroupID: toCutSew,
-		Long: "Tells block by block which pieces are sewn first, by how much cut corners stick out so that the seam lines meet, what to " +
-			"trim and check, and how large each part should be; then how the blocks go together, with their places and turns; which " +
-			"way every seam is pressed so that seams that meet lie opposite ways; and where cloth stretches or grows thick. " +
-			"Options that say how pieces are cut are those of cuts, and mean the same. --pictures draws each step.",
-		Example: "eighthturn sew harbour.quilt\n" +
-			"eighthturn sew harbour.quilt --pictures harbour-steps\n  draws each step into a folder\n" +
-			"eighthturn sew harbour.quilt --json > harbour.json\n  the same for another program",
+		Long: "Shows block by block which pieces to sew first, how far to offset corners so that the seam lines meet, " +
+			"what to trim and check, and how large each unit should be; then how to join the blocks, with their " +
+			"places and turns; which way to press every seam so that the seams nest; and where to watch for bias " +
+			"edges and bulk. Options for cutting are the same as for cuts. --pictures draws each step.",
+		Example: "eighthturn sew harbor.quilt\n" +
+			"eighthturn sew harbor.quilt --pictures harbor-steps\n  draws each step into a folder\n" +
+			"eighthturn sew harbor.quilt --json > harbor.json\n  the same for another program",
 		SuggestFor: []string{"sewing", "piece", "piecing", "press", "pressing", "assemble", "steps"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return sew(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
 	o.flags(cmd)
-	f.StringVar(&o.pictures, picturesOption, "", "draw a picture of each step into the `FOLDER`, which is made if need be")
-	f.BoolVar(&o.force, forceOption, false, "replace pictures that are there already")
+	f.StringVar(&o.pictures, picturesOption, "", "draw a picture of each step into the `FOLDER`, made if needed")
+	f.BoolVar(&o.force, forceOption, false, "replace existing pictures")
 	o.cut.addPieces(cmd)
 	f.BoolVar(&o.strict, strictOption, false, "plan nothing if there are warnings")
 	return cmd
 }
 
 func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
-	if err := namesFolder(cmd, picturesOption, o.pictures, "harbour-steps"); err != nil {
+	if err := namesFolder(cmd, picturesOption, o.pictures, "harbor-steps"); err != nil {
 		return err
 	}
 	if err := o.oneForm(cmd); err != nil {

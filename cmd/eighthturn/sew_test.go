@@ -151,7 +151,7 @@ func TestSew(t *testing.T) {
 	if err := os.WriteFile(first, []byte("mine"), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	if code, _, errors := sewn(t, file, "--pictures", steps); code != faulty || !strings.Contains(errors, "a file of this name is there already") {
+	if code, _, errors := sewn(t, file, "--pictures", steps); code != faulty || !strings.Contains(errors, "a file of this name already exists") {
 		t.Errorf("a file of somebody else's: code %d\n%s", code, errors)
 	}
 	if code, _, _ := sewn(t, file, "--pictures", steps, "--force"); code != done {

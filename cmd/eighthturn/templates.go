@@ -39,25 +39,26 @@ func templatesCommand(c *console) *cobra.Command {
 	o := &templating{paper: choice{option: "paper", words: []string{"letter", "a4"}}}
 	cmd := &cobra.Command{
 		Use:     "templates FILE [-o OUT]",
-		Short:   "the pieces at true size, to print and cut round",
+		Short:   "the pieces at true size, to print and cut out",
 		GroupID: toCutSew,
-		Long: "Makes a PDF with each piece of the quilt at true size, once: cut line, seam line, blunt tips, dots to match, the straight " +
-			"grain, and how many to cut of which fabric. Print it at 100 %, with no scaling, and measure the inch and centimetre squares " +
-			"on each page. Pieces larger than the paper come on several sheets to be taped together. A name that ends in .dxf gives a " +
-			"drawing for other programs, and a folder takes an SVG file for each piece, for machines that cut. " +
-			"Strips of borders and sashes have no template: a ruler cuts them.",
-		Example: "eighthturn templates harbour.quilt\n  makes harbour-templates.pdf\n" +
-			"eighthturn templates harbour.quilt --paper a4 --foundations -o pieces.pdf\n  on A4 paper, with the halves of blocks for sewing on paper\n" +
-			"eighthturn templates harbour.quilt -o pieces/\n  makes an SVG file for each piece in the folder pieces\n" +
-			"eighthturn templates harbour.quilt -o harbour.dxf\n  makes a drawing for other programs",
+		Long: "Makes a PDF with each piece of the quilt at true size, once: cutting line, seam line, blunt tips, " +
+			"matching dots, straight grain, and how many to cut of which fabric. Print it at 100%, with no scaling, " +
+			"and measure the inch and centimeter squares on each page. Pieces larger than the paper come on several " +
+			"sheets to tape together. A name ending in .dxf gives a drawing for other programs, and a folder gets an " +
+			"SVG file for each piece, for cutting machines. Border and sashing strips have no template: cut them with " +
+			"a ruler.",
+		Example: "eighthturn templates harbor.quilt\n  makes harbor-templates.pdf\n" +
+			"eighthturn templates harbor.quilt --paper a4 --foundations -o pieces.pdf\n  on A4 paper, with half-block foundations for paper piecing\n" +
+			"eighthturn templates harbor.quilt -o pieces/\n  makes an SVG file for each piece in the folder pieces\n" +
+			"eighthturn templates harbor.quilt -o harbor.dxf\n  makes a drawing for other programs",
 		SuggestFor: []string{"template", "pieces", "dxf", "foundation", "foundations"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return makeTemplates(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	f.StringVarP(&o.output, outputOption, "o", "", "the `NAME` of a PDF or DXF file, or of a folder for SVG files; - hands a PDF on to another program")
-	f.Var(&o.paper, o.paper.option, "the `PAPER`: letter or a4; if left out, letter for a layout in inches and a4 for one in centimetres")
-	f.BoolVar(&o.foundations, "foundations", false, "in a PDF: the halves of blocks for sewing on paper too")
+	f.StringVarP(&o.output, outputOption, "o", "", "the `NAME` of a PDF or DXF file, or of a folder for SVG files; - for a PDF on standard output")
+	f.Var(&o.paper, o.paper.option, "the `PAPER`: letter or a4; if omitted, letter for layouts in inches and a4 for layouts in centimeters")
+	f.BoolVar(&o.foundations, "foundations", false, "in a PDF: add half-block foundations for paper piecing")
 	o.cut.addGrain(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
 	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
@@ -100,7 +101,7 @@ func makeTemplates(c *console, cmd *cobra.Command, o *templating, file string) e
 
 // check sees that the names of files make sense before anything is read.
 func (o *templating) check(cmd *cobra.Command, file string) error {
-	if err := wantsName(cmd, o.output, "harbour-templates"+pageEnding); err != nil {
+	if err := wantsName(cmd, o.output, "harbor-templates"+pageEnding); err != nil {
 		return err
 	}
 	ending := strings.ToLower(filepath.Ext(o.output))
@@ -109,7 +110,7 @@ func (o *templating) check(cmd *cobra.Command, file string) error {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the templates no name", "name them with -o, or write -o - for standard output")
 	case o.output == "" || o.output == stdio || isFolder(o.output):
 	case ending == pictureEnding:
-		return misuse(cmd.CommandPath(), "one SVG file does not hold all templates", "name a folder, with / behind it: -o "+shellWord(folderFor(o.output)))
+		return misuse(cmd.CommandPath(), "one SVG file does not hold all templates", "name a folder, ending in /: -o "+shellWord(folderFor(o.output)))
 	case !slices.Contains([]string{pageEnding, drawingEnding}, ending):
 		return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for a PDF or DXF file", "for example -o "+shellWord(beside(o.output, pageEnding))+", or -o pieces/ for a folder of SVG files")
 	}
@@ -117,7 +118,7 @@ func (o *templating) check(cmd *cobra.Command, file string) error {
 		return misuse(cmd.CommandPath(), "only a PDF has pages, and a use for --"+o.paper.option, "leave it out, or name a PDF with -o")
 	}
 	if o.foundations && (isFolder(o.output) || ending == drawingEnding) {
-		return misuse(cmd.CommandPath(), "foundations are printed on paper alone", "name a PDF with -o, or leave out --foundations")
+		return misuse(cmd.CommandPath(), "foundations are for printing only", "name a PDF with -o, or leave out --foundations")
 	}
 	return nil
 }

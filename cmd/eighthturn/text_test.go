@@ -23,7 +23,7 @@ func TestNearest(t *testing.T) {
 
 func TestBeside(t *testing.T) {
 	for name, want := range map[string]string{
-		"harbour.quilt": "harbour.svg", "harbour": "harbour.svg", "a.b.quilt": "a.b.svg", ".quilt": ".quilt.svg",
+		"harbor.quilt": "harbor.svg", "harbor": "harbor.svg", "a.b.quilt": "a.b.svg", ".quilt": ".quilt.svg",
 		filepath.Join("sub", ".quilt"): filepath.Join("sub", ".quilt.svg"), filepath.Join("a.b", "c"): filepath.Join("a.b", "c.svg"),
 	} {
 		if got := beside(name, ".svg"); got != want {

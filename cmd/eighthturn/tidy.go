@@ -23,11 +23,12 @@ func tidyCommand(c *console) *cobra.Command {
 		Use:     "tidy FILE [-o OUT]",
 		Short:   "line up the columns of a layout",
 		GroupID: toAmend,
-		Long: "Rewrites a layout so that it is easy to read: columns in line, rows of the grid under each other. What it says " +
-			"stays the same, and so do your comments. A layout with mistakes is left as it is, and the mistakes are listed.",
-		Example: "eighthturn tidy harbour.quilt\n  rewrites harbour.quilt in its place\n" +
-			"eighthturn tidy harbour.quilt -o -\n  shows what it would look like and changes nothing\n" +
-			"eighthturn tidy harbour.quilt -o harbour-tidy.quilt\n  writes the tidy layout to another file",
+		Long: "Rewrites a layout so that it is easy to read: columns lined up, rows of the grid under each other. Its " +
+			"meaning and your comments stay the same. A layout with errors is left as it is, and the errors are " +
+			"listed.",
+		Example: "eighthturn tidy harbor.quilt\n  rewrites harbor.quilt in its place\n" +
+			"eighthturn tidy harbor.quilt -o -\n  shows the result and changes nothing\n" +
+			"eighthturn tidy harbor.quilt -o harbor-tidy.quilt\n  writes the tidy layout to another file",
 		SuggestFor: []string{"format", "fmt", "align", "clean"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return tidy(c, cmd, o, args[0]) },
@@ -38,7 +39,7 @@ func tidyCommand(c *console) *cobra.Command {
 }
 
 func tidy(c *console, cmd *cobra.Command, o *tidying, file string) error {
-	if err := wantsName(cmd, o.output, "harbour-tidy"+layoutEnding); err != nil {
+	if err := wantsName(cmd, o.output, "harbor-tidy"+layoutEnding); err != nil {
 		return err
 	}
 	s, err := c.read(file)
@@ -56,7 +57,7 @@ func tidy(c *console, cmd *cobra.Command, o *tidying, file string) error {
 	case o.output == "" || s.isAt(o.output):
 		return c.tidyInPlace(cmd, o, s, text)
 	}
-	t := target{path: o.output, what: "layout", example: "harbour" + layoutEnding, options: files.Options{Force: o.force, Never: s.madeFrom}}
+	t := target{path: o.output, what: "layout", example: "harbor" + layoutEnding, options: files.Options{Force: o.force, Never: s.madeFrom}}
 	if err := c.write(t, writer(text)); err != nil {
 		return err
 	}

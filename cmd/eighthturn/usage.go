@@ -75,7 +75,7 @@ func didYouMean(word string) string { return `did you mean "` + word + `"?` }
 
 // oneLayout wants the name of one layout file and nothing more.
 func oneLayout(cmd *cobra.Command, args []string) error {
-	example := "for example " + cmd.CommandPath() + " harbour" + layoutEnding
+	example := "for example " + cmd.CommandPath() + " harbor" + layoutEnding
 	switch {
 	case len(args) == 0:
 		return misuse(cmd.CommandPath(), "no layout is named", example)
@@ -84,18 +84,18 @@ func oneLayout(cmd *cobra.Command, args []string) error {
 	case len(args) == 1:
 		return nil
 	}
-	return misuse(cmd.CommandPath(), fmt.Sprintf("one layout is wanted, %d are named: %s", len(args), quoted(strings.Join(args, " "))), tooManyHint(cmd, args))
+	return misuse(cmd.CommandPath(), fmt.Sprintf("expected one layout, found %d: %s", len(args), quoted(strings.Join(args, " "))), tooManyHint(cmd, args))
 }
 
 // tooManyHint guesses what was meant by several names.
 func tooManyHint(cmd *cobra.Command, args []string) string {
 	whole := strings.Join(args, " ")
 	if _, err := os.Stat(whole); err == nil || strings.Count(whole, layoutEnding) == 1 && strings.HasSuffix(whole, layoutEnding) {
-		return `a name with blanks wants quotes: ` + cmd.CommandPath() + ` "` + whole + `"`
+		return `put a name with blanks in quotes: ` + cmd.CommandPath() + ` "` + whole + `"`
 	}
 	out := args[len(args)-1]
 	if another := isFile(out) || strings.EqualFold(filepath.Ext(out), layoutEnding); len(args) == 2 && !another && cmd.Flags().Lookup(outputOption) != nil {
-		return "where to write stands behind -o: " + cmd.CommandPath() + " " + shellWord(args[0]) + " -o " + shellWord(out)
+		return "write the output's name after -o: " + cmd.CommandPath() + " " + shellWord(args[0]) + " -o " + shellWord(out)
 	}
 	return "run it once for each"
 }
@@ -118,7 +118,7 @@ func flagProblem(cmd *cobra.Command, args []string, err error) error {
 		return unknownOption(cmd, unknown)
 	case errors.As(err, &empty):
 		f := empty.GetFlag()
-		return misuse(cmd.CommandPath(), "nothing stands behind the option "+typed(f), "for example "+typed(f)+" "+exampleValue(f))
+		return misuse(cmd.CommandPath(), "a value is missing after the option "+typed(f), "for example "+typed(f)+" "+exampleValue(f))
 	case errors.As(err, &bad):
 		return badValue(cmd, bad)
 	case errors.As(err, &syntax):

@@ -26,24 +26,24 @@ func valuesCommand(c *console) *cobra.Command {
 	o := &valuesOptions{distance: lengthOption{option: "distance"}, blur: lengthOption{option: "blur"}}
 	cmd := &cobra.Command{
 		Use:     "values FILE",
-		Short:   "light and dark: does the figure read?",
+		Short:   "light and dark: does the design read?",
 		GroupID: toSee,
-		Long: "Tells how light each fabric is, which seams vanish because both sides are equally light, whether the figures that " +
-			"the layout means to show are seen, and which other colour would help. Colour plays no part in it, but where it " +
-			"alone holds a seam that is said. Every verdict stands with the figures that it rests on.",
-		Example: "eighthturn values harbour.quilt\n" +
-			"eighthturn values harbour.quilt --try rust=#7a2f16\n  as if the rust were darker; the layout stays as it is\n" +
-			"eighthturn values harbour.quilt --distance 6ft --contrast 8,20\n  from six feet, with thresholds of your own",
+		Long: "Shows how light each fabric is, which seams vanish because both sides are equally light, whether the " +
+			"webs, stars and rings can be seen, and which other color would help. Only lightness is judged; seams " +
+			"that depend on color alone are reported. Every verdict is given with its numbers.",
+		Example: "eighthturn values harbor.quilt\n" +
+			"eighthturn values harbor.quilt --try rust=#7a2f16\n  tries a darker rust; the layout is not changed\n" +
+			"eighthturn values harbor.quilt --distance 6ft --contrast 8,20\n  from six feet, with your own thresholds",
 		SuggestFor: []string{"value", "contrast", "squint", "tone", "grey"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return study(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	f.StringArrayVar(&o.tries, "try", nil, "judge with another colour, `FABRIC=COLOUR`; may be given again")
-	f.Var(&o.distance, "distance", "how far away the quilt is seen from, a `LENGTH`; 10 ft if left out")
+	f.StringArrayVar(&o.tries, "try", nil, "try another color, `FABRIC=COLOR`; may be repeated")
+	f.Var(&o.distance, "distance", "viewing distance, a `LENGTH`; 10 ft if omitted")
 	f.Var(&o.blur, "blur", "how much squinting blurs, a `LENGTH` on the quilt (one standard deviation)")
 	f.Var(&o.contrast, "contrast", "the `STEPS` in L* that count as soft and as clear, as in \"8 20\"")
-	f.BoolVar(&o.strict, strictOption, false, "take warnings and figures that are lost for mistakes: exit code 1")
+	f.BoolVar(&o.strict, strictOption, false, "treat warnings, and webs, stars or rings that do not show, as errors: exit code 1")
 	o.flags(cmd)
 	return cmd
 }
@@ -114,7 +114,7 @@ func (l *lengthOption) Set(text string) error {
 			break
 		}
 	}
-	wrong := &problem{message: fmt.Sprintf("behind --%s stands %s, expected a length with its unit", l.option, quoted(text)), hint: fmt.Sprintf(`for example --%s "6 ft" or --%s "0.3 in"`, l.option, l.option)}
+	wrong := &problem{message: fmt.Sprintf("after --%s: found %s, expected a length with its unit", l.option, quoted(text)), hint: fmt.Sprintf(`for example --%s "6 ft" or --%s "0.3 in"`, l.option, l.option)}
 	r, err := measure.Read(number)
 	if err != nil || !r.HasUnit() || strings.TrimSpace(number[r.Bytes:]) != "" {
 		return wrong
@@ -150,5 +150,5 @@ func (o *contrastOption) Set(text string) error {
 			return nil
 		}
 	}
-	return &problem{message: fmt.Sprintf("behind --contrast stands %s, expected two steps in L*, the soft one and the larger clear one", quoted(text)), hint: `for example --contrast "8 20"`}
+	return &problem{message: fmt.Sprintf("after --contrast: found %s, expected two steps in L*, the soft one and the larger clear one", quoted(text)), hint: `for example --contrast "8 20"`}
 }

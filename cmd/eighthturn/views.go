@@ -2,6 +2,6 @@ package main
 
 // viewHelp says what the views are.
 func viewHelp() string {
-	return "the `VIEW`: colour, value (greys by value), line (outlines to colour in), squint (as seen with eyes half shut), " +
-		"vanishing (seams that vanish and should not are marked), or as eyes see it that lack one sort of colour sense: protan, deutan, tritan"
+	return "the `VIEW`: color, value (grays by value), line (outlines to color in), squint (as seen with half-closed eyes), " +
+		"vanishing (marks seams that vanish and should not), or a color-blind viewer's: protan, deutan, tritan"
 }

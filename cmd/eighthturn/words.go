@@ -37,9 +37,9 @@ func wordsCommand(c *console) *cobra.Command {
 		Use:     "words [" + strings.Join(topics(), "|") + "|WORD]",
 		Short:   "the words that layouts are written with",
 		GroupID: toBegin,
-		Long: "Explains the words of layouts: the kinds of block with a drawing of each and the fabrics that it asks for, the " +
-			"statements that lines begin with, and the palettes with their fabrics from dark to light. With one word, says " +
-			"what that word means.",
+		Long: "Explains the words of layouts: the kinds of block, each with a drawing and the fabrics it needs; the " +
+			"statements that lines begin with; and the palettes with their fabrics from dark to light. With one word, " +
+			"says what that word means.",
 		Example: "eighthturn words\n  lists them all, a line for each\n" +
 			"eighthturn words kinds\n  draws every kind of block\n" +
 			"eighthturn words strip-set\n  says how that statement is written\n" +
