@@ -39,11 +39,11 @@ func fabricCases() []testCase {
 		},
 		{
 			"a colour misspelt", swap(small, "#1f3350", "⟦nayv⟧"), refused,
-			says(`"nayv" is not a colour; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, `did you mean "navy"?`),
+			says(`"nayv" is not a color; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, `did you mean "navy"?`),
 		},
 		{
 			"a colour that is none", swap(small, "#1f3350", "⟦wibble⟧"), refused,
-			says(`"wibble" is not a colour; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, "write # and six digits, or a name such as navy"),
+			says(`"wibble" is not a color; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"a colour without its #", swap(small, "#1f3350", "⟦1f3350⟧"), refused,
@@ -55,7 +55,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a colour with a letter too far", swap(small, "#1f3350", "⟦#1g3350⟧"), refused,
-			says(`"#1g3350" is not a colour: after # come only the digits 0 to 9 and a to f, 3 or 6 of them, as in #1f3350`, "write # and six digits, or a name such as navy"),
+			says(`"#1g3350" is not a color: after # come only the digits 0 to 9 and a to f, 3 or 6 of them, as in #1f3350`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"a colour that is see-through", swap(small, "#1f3350", "⟦#1f335080⟧"), refused,
@@ -71,7 +71,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a colour with a semicolon", swap(small, "#1f3350", "⟦#1f3350;⟧"), refused,
-			says(`"#1f3350;" is not a colour: after # come only the digits 0 to 9 and a to f, 3 or 6 of them, as in #1f3350`, "write #1f3350"),
+			says(`"#1f3350;" is not a color: after # come only the digits 0 to 9 and a to f, 3 or 6 of them, as in #1f3350`, "write #1f3350"),
 		},
 		{
 			"a name in quotes", swap(small, "navy #1f3350\n", "⟦\"navy\"⟧ #1f3350\n"), refused,

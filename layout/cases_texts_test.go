@@ -141,11 +141,11 @@ func lookAlikeCases() []testCase {
 		},
 		{
 			"a full-width colour", swap(small, "#1f3350", "⟦＃1f3350⟧"), refused,
-			says(`"＃1f3350" is not a colour; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, `write #1f3350: the "＃" here is a full-width character`),
+			says(`"＃1f3350" is not a color; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, `write #1f3350: the "＃" here is a full-width character`),
 		},
 		{
 			"a Cyrillic letter in a colour", swap(small, "#1f3350", "⟦nаvy⟧"), refused,
-			says(`"nаvy" is not a colour; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, `write navy: the "а" here is a Cyrillic character`),
+			says(`"nаvy" is not a color; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, `write navy: the "а" here is a Cyrillic character`),
 		},
 		{
 			"an accent on a statement", swap(small, "strip 4\n", "⟦stríp⟧ 4\n"), refused,

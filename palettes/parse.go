@@ -40,7 +40,7 @@ func parseHex(text string) (Colour, error) {
 	digits := text[1:]
 	switch {
 	case !isHexDigits(digits):
-		return Colour{}, fmt.Errorf("%s is not a colour: after # come only the digits 0 to 9 and a to f, 3 or 6 of them, as in #1f3350", quoted(text))
+		return Colour{}, fmt.Errorf("%s is not a color: after # come only the digits 0 to 9 and a to f, 3 or 6 of them, as in #1f3350", quoted(text))
 	case len(digits) == 4 || len(digits) == 8:
 		return Colour{}, seeThrough(text)
 	case len(digits) != 3 && len(digits) != 6:
@@ -55,7 +55,7 @@ func parseHex(text string) (Colour, error) {
 }
 
 func notAColour(text string) error {
-	return fmt.Errorf("%s is not a colour; %s", quoted(text), wanted)
+	return fmt.Errorf("%s is not a color; %s", quoted(text), wanted)
 }
 
 func seeThrough(text string) error {

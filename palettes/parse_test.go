@@ -18,22 +18,22 @@ func TestParse(t *testing.T) {
 
 func TestParseRefuses(t *testing.T) {
 	for _, row := range []struct{ text, want string }{
-		{"", `"" is not a colour; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`},
+		{"", `"" is not a color; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`},
 		{"#", "only the digits 0 to 9 and a to f"},
 		{"#12", `"#12" has 2 digits after #, expected 3 or 6`},
 		{"#12345", "has 5 digits"},
 		{"#1234567890", "has 10 digits"},
 		{"#fffg", "only the digits"},
 		{"#1f3350 ", "only the digits"},
-		{" #fff", "is not a colour"},
+		{" #fff", "is not a color"},
 		{"#fff8", "a fabric is not see-through"},
 		{"#1f3350ff", "a fabric is not see-through"},
 		{"Transparent", "a fabric is not see-through"},
 		{"currentColor", "takes its color from a web page"},
 		{"1f3350", "has no # before it, expected #1f3350"},
-		{"nayv", "is not a colour"},
-		{"blac\u212a", "is not a colour"}, // the Kelvin sign is no k
-		{strings.Repeat("é", 1000), `" ... is not a colour`},
+		{"nayv", "is not a color"},
+		{"blac\u212a", "is not a color"}, // the Kelvin sign is no k
+		{strings.Repeat("é", 1000), `" ... is not a color`},
 		{"#" + strings.Repeat("f", 1000), "has 1000 digits"},
 	} {
 		_, err := Parse(row.text)
