@@ -92,15 +92,15 @@ func folderProblem(folder, option string, before, err error) *problem {
 	var refused *files.Refusal
 	switch {
 	case errors.As(err, &refused):
-		return &problem{faulty, folder, "this is a file, not a folder", "name a folder behind " + option}
+		return &problem{faulty, folder, "this is a file, not a folder", "name a folder after " + option}
 	case errors.Is(err, fs.ErrNotExist):
-		return &problem{faulty, filepath.Dir(folder), "there is no such folder", "make it first, or name another behind " + option}
+		return &problem{faulty, filepath.Dir(folder), "there is no such folder", "make it first, or name another after " + option}
 	case errors.Is(err, fs.ErrPermission) && before != nil:
-		return &problem{faulty, folder, "this folder cannot be made where it is wanted", "name one in another place behind " + option}
+		return &problem{faulty, folder, "this folder cannot be made where it is wanted", "name one in another place after " + option}
 	case errors.Is(err, fs.ErrPermission):
-		return &problem{faulty, folder, "no file may be made in this folder", "name another folder behind " + option}
+		return &problem{faulty, folder, "you may not make files in this folder", "name another folder after " + option}
 	case before != nil:
-		return &problem{faulty, folder, "this folder cannot be made: " + systemText(err), "name another behind " + option}
+		return &problem{faulty, folder, "this folder cannot be made: " + systemText(err), "name another after " + option}
 	}
 	return &problem{faulty, folder, systemText(err), ""}
 }
