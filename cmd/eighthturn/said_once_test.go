@@ -50,9 +50,9 @@ func TestCuttingIsSaidOnce(t *testing.T) {
 			t.Errorf("%s does not say once: %s", output, wrong)
 		}
 	}
-	kites := "Lay a wedge rule of 45 degrees with its middle line on it"
+	kites := "Align the center line of the wedge ruler (a 45-degree ruler) with it"
 	for what, text := range map[string]string{
-		"other words for kites": strings.Replace(said["cuts"], "with its middle line on it", "along its middle", 1),
+		"other words for kites": strings.Replace(said["cuts"], "Draw a diagonal line", "Draw a line", 1),
 		"kites told twice":      said["cuts"] + said["cuts"],
 	} {
 		if wrong := unlikeCutting(text, d); !slices.ContainsFunc(wrong, func(s string) bool { return strings.Contains(s, kites) }) {

@@ -139,7 +139,7 @@ func TestSew(t *testing.T) {
 	steps := filepath.Join(folder, "steps")
 	for range 2 { // the second time pictures of ours are replaced
 		code, out, errors := sewn(t, file, "--pictures", steps)
-		if code != done || !strings.Contains(out, "Take care") || !strings.Contains(out, "pictures in ") {
+		if code != done || !strings.Contains(out, "Safety") || !strings.Contains(out, "pictures in ") {
 			t.Fatalf("code %d\n%s\n%s", code, out, errors)
 		}
 	}

@@ -22,7 +22,7 @@ const (
 	EndPairs
 	// Joined: strips are sewn end to end, and the pieces cut from that.
 	Joined
-	// Lengthwise: cut along the cloth, whole.
+	// Lengthwise: cut along the length of fabric, whole.
 	Lengthwise
 )
 

@@ -5,7 +5,7 @@ package blocks
 func floatingStar() *Kind {
 	return &Kind{
 		Name:    "floating-star",
-		Summary: "one kite with its two wedges, and plain ground for the other half; four blocks make a star that floats",
+		Summary: "one kite with its two wedges, and plain background for the other half; four blocks make a star that floats",
 		Drawing: `
 o----------+----*
 |'.   W   /  K  |
@@ -45,28 +45,28 @@ func fullAndPlain() Recipe {
 		Steps: []Step{
 			{
 				Name:  "kite with its first wedge",
-				Do:    "Lay a wedge on a kite, right sides together, the wide end of the wedge along the side of the kite that runs to its sharp tip: that on the left as you look from the square corner to the tip.",
-				Check: "the long sides of wedge and kite make one straight line",
+				Do:    "Place a wedge on a kite, right sides together, and sew the wide end of the wedge to a long side of the kite. Always start with the same side: with the kite's square corner toward you, the left-hand side.",
+				Check: "the wedge and the kite form a straight line along the long edge",
 				Joins: []Join{{A: kite, B: leftWedge}},
 			},
 			{
 				Name:  "half",
-				Do:    "Sew the second wedge to the other side of the kite in the same way.",
-				Trim:  "Lay a ruler along the two wedges and cut off what stands out of the kite at its square corner, on both of its sides.",
-				Check: "the long side is straight where the three pieces meet, and the kite's tip lies a seam allowance inside it",
+				Do:    "Sew the second wedge to the other long side of the kite in the same way.",
+				Trim:  "Align the ruler with the raw edges of the two wedges and trim the kite even on both sides of its square corner.",
+				Check: "the three pieces form a straight line along the long edge, and the kite's tip is one seam allowance inside it",
 				Joins: []Join{{A: Made(0), B: rightWedge}},
 			},
 			{
 				Name:  "block",
-				Do:    "Sew the half to a triangle of ground along the long sides, the half on top so that you see the kite's tip and sew just past it.",
-				Check: "every edge is half the unfinished block from the middle, and the kite keeps its tip",
+				Do:    "Sew the half to a background triangle along the long edges. Keep the half on top so that you can see the kite's tip and sew just past it.",
+				Check: "each raw edge is half the unfinished block size from the center, and the kite keeps its point",
 				Joins: []Join{{A: Made(1), B: ground, Press: 1}},
-				Trim:  "Lay a ruler along the half and cut off what stands out of the triangle.",
+				Trim:  "Align the ruler with the raw edges of the half and trim the triangle even.",
 			},
 		},
 		Pressing: []Pressing{
 			{Round: true, About: Point{Mid, Mid}, Ways: turningRound().Ways},
-			{Ways: [2]string{"towards the plain triangle", "away from the plain triangle, towards the half that has the kite"}},
+			{Ways: [2]string{"toward the plain triangle", "toward the half with the kite"}},
 		},
 	}
 }

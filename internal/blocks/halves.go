@@ -29,13 +29,13 @@ func halves() *Kind {
 		Recipe: Recipe{
 			Steps: []Step{{
 				Name:  "block",
-				Do:    "Sew two triangles along their long sides. These are on the bias: pin them and let the machine feed them, without pulling.",
-				Trim:  "Lay a square ruler with its diagonal on the seam and cut the block to size.",
+				Do:    "Sew two triangles together along the long edges. These are bias edges: pin them and let the machine feed them without pulling.",
+				Trim:  "Align the diagonal line of a square ruler with the seam and square up the block.",
 				Tools: []Tool{SquareRuler},
-				Check: "the seam runs from corner to corner, and every edge is half the unfinished block from its middle",
+				Check: "the seam runs from corner to corner, and each raw edge is half the unfinished block size from the center",
 				Joins: []Join{{A: 0, B: 1}},
 			}},
-			Pressing: []Pressing{{Ways: [2]string{"towards the triangle that its picture shows at the lower right", "towards the triangle that its picture shows at the upper left"}}},
+			Pressing: []Pressing{{Ways: [2]string{"toward the triangle at the lower right of its picture", "toward the triangle at the upper left of its picture"}}},
 		},
 	}
 }

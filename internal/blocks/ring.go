@@ -4,7 +4,7 @@ package blocks
 func ring() *Kind {
 	return &Kind{
 		Name:    "ring",
-		Summary: "eight wedges round the middle and four corner triangles",
+		Summary: "eight wedges around the center and four corner triangles",
 		Drawing: `
 +----+-----+----+
 | C.' \ W / '.C |
@@ -17,7 +17,7 @@ func ring() *Kind {
 +----+-----+----+`,
 		Roles: []Role{
 			{
-				Name: "wedges", Letter: "W", Summary: "the eight wedges round the middle", Counts: []int{1, 2, 4, 8},
+				Name: "wedges", Letter: "W", Summary: "the eight wedges around the center", Counts: []int{1, 2, 4, 8},
 				Order: "clockwise from the top one, over and over", Dealing: InTurn, Banded: true,
 			},
 			{
@@ -43,37 +43,37 @@ func eightAndFour() Recipe {
 		Steps: []Step{
 			{
 				Name: "pair",
-				Do: "Lay two wedges right sides together, tips on each other, and sew one long side from the wide end to the tip. " +
-					"In every pair the wedge that stands first clockwise lies on the same side.",
-				Check: "the two wide ends make an even bend and the two tips one square corner",
+				Do: "Place two wedges right sides together, tips matching, and sew one long edge from the wide end to the tip. " +
+					"Right side up with the tips pointing down, the wedge that comes first clockwise is always on the left.",
+				Check: "the wide ends make an even bend and the tips form a 90-degree corner",
 				Joins: []Join{{A: 0, B: 1}, {A: 2, B: 3}, {A: 4, B: 5}, {A: 6, B: 7}},
 			},
 			{
 				Name:  "half octagon",
-				Do:    "Sew two pairs together, the second clockwise behind the first.",
-				Check: "the long side is straight, and the seams end in one point a seam allowance inside it",
+				Do:    "Right side up with the tips pointing down, sew the second pair to the right of the first.",
+				Check: "the long edge is straight, and the seams meet in one point, one seam allowance inside it",
 				Joins: []Join{{A: Made(0), B: Made(1)}, {A: Made(2), B: Made(3)}},
 			},
 			{
 				Name:  "octagon",
-				Do:    "Sew the two halves together. Pin the middle first, where the seam lines cross, then the two ends.",
-				Check: "the octagon measures the same across each pair of sides, and eight tips meet in one point",
+				Do:    "Sew the two halves together. Pin at the center first, where the seam lines cross, then at the ends.",
+				Check: "the octagon measures the same across each pair of opposite sides, and all eight tips meet in one point",
 				Joins: []Join{{A: Made(4), B: Made(5)}},
 			},
 			{
 				Name: "block",
-				Do: "Sew the long side of a corner triangle to the wide end of the second wedge of each pair, two opposite corners first, then the other two. " +
-					"The triangle sticks out by the same at both ends.",
-				Trim:  "Lay a square ruler on the block, its middle on the middle of the ring, and cut the corners to size.",
+				Do: "Sew the long edge of a corner triangle to the wide end of the second wedge of each pair: two opposite corners first, then the other two. " +
+					"Center the triangle: it extends by the same amount at each end.",
+				Trim:  "Center a square ruler on the ring and square up the block.",
 				Tools: []Tool{SquareRuler},
-				Check: "every edge is half the unfinished block from the middle, and the wedges beside a corner keep a seam allowance of cloth beyond their points",
+				Check: "each raw edge is half the unfinished block size from the center, and the wedges beside a corner keep one seam allowance beyond their points",
 				Joins: []Join{
 					{A: Made(6), B: corner, Press: 1}, {A: Made(7), B: corner + 2, Press: 1},
 					{A: Made(8), B: corner + 1, Press: 1}, {A: Made(9), B: corner + 3, Press: 1},
 				},
 			},
 		},
-		Pressing: []Pressing{turningRound(), {Ways: [2]string{"towards the corners", "towards the octagon"}}},
+		Pressing: []Pressing{turningRound(), {Ways: [2]string{"toward the corners", "toward the octagon"}}},
 	}
 }
 

@@ -8,7 +8,7 @@ func halfTumblerShape() *Description {
 	return &Description{
 		Name: "end piece", Angles: [][]float64{{90, 90, 67.5, 112.5}, {90, 90, 112.5, 67.5}, {67.5, 112.5, 90, 90}, {112.5, 67.5, 90, 90}}, Sized: ByColumn, Point: -1, Blunt: -1, Grain: [2]int{1, 2},
 		CutTitle: "End pieces",
-		CutWords: "Cut the rectangle, then cut it in two on the slant, from the longer edge of one piece to the shorter edge of the other. Left and right ones are mirror images: cut each sort with the right side up.",
+		CutWords: "Cut the rectangle, then cut it in two at an angle, from the longer edge of one piece to the shorter edge of the other. Left and right end pieces are mirror images: cut all of them with the fabric right side up.",
 		Lies: func(o []Place) (from, to int) { // its square end up
 			if o[0].Y == o[1].Y {
 				return 0, 1

@@ -7,8 +7,8 @@ func kiteShape() *Description {
 	return &Description{
 		Name: "kite", Angles: [][]float64{{90, 112.5, 45, 112.5}}, Gathers: StarCentre, Point: 2, Blunt: -1, Grain: [2]int{1, 0}, Trimmed: []int{0, 3}, Tools: []Tool{WedgeRule},
 		Shaped: true, CutTitle: "Kites",
-		CutWords: "Draw a line from corner to corner of the square. Lay a wedge rule of 45 degrees with its middle line on it and the point where its sides meet in a corner of the square, and cut along both sides. " +
-			"The kite stays a little large at its square corner and is trimmed after sewing. Or lay the square corner of the template in a corner of the square, and cut round it.",
+		CutWords: "Draw a diagonal line on the square. Align the center line of the wedge ruler (a 45-degree ruler) with it, the point where the ruler's sides meet at a corner of the square, and cut along both sides. " +
+			"The kite is slightly oversize at its square corner and is trimmed after sewing. Or align the square corner of the template with a corner of the square, and cut around the template.",
 		Lies: func([]Place) (from, to int) { return 3, 1 }, // its square corner up
 		Cut:  cutKite,
 	}

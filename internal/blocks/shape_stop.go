@@ -7,10 +7,10 @@ func stopShape() *Description {
 	return &Description{
 		Name: "stop piece", Angles: [][]float64{{90, 45, 112.5, 112.5}}, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 3}, Tools: []Tool{OwnTemplate},
 		Shaped: true, CutTitle: "Stop pieces",
-		CutWords: "A square cut once gives two triangles, and each of them has one sharp corner too many; each serves as a left or a right stop piece. " +
-			"Lay the template for the left or the right hand on it, the cloth right side up, long edge on long edge, and cut along the slanted side of the template only. " +
-			"The short edges stay large and are trimmed after sewing.",
-		ByCustom: "by custom stop pieces are cut from squares twice as large as those for kites, here %s, with more to trim; squares of %s would do",
+		CutWords: "Cut each square once on the diagonal; either triangle makes a left or a right stop piece. " +
+			"Align the left (or right) template with the long edge, fabric right side up, and trim the slanted edge only. " +
+			"The short edges are oversize and are trimmed after sewing.",
+		ByCustom: "these squares are generous (twice the kite square): %s; %s is the minimum",
 		Lies:     rightAngle,
 		Hand: func(o []Place) Hand { // from its square corner clockwise: the next corner lies to the right
 			return handed(apart(o[0], o[1]) > apart(o[0], o[3]))

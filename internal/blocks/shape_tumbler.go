@@ -7,7 +7,7 @@ func tumblerShape() *Description {
 	return &Description{
 		Name: "tumbler", Angles: [][]float64{{67.5, 112.5, 112.5, 67.5}, {112.5, 67.5, 67.5, 112.5}}, Sized: ByColumn, Point: -1, Blunt: -1, Grain: [2]int{1, 2}, Tools: []Tool{WedgeRule},
 		CutTitle: "Tumblers",
-		CutWords: "Square the end of the strip. Lay the line of the wedge rule that the table names on the edge of the strip, or use the template, and cut both sides. Turn the rule half round for the next.",
+		CutWords: "Square up the end of the strip. Align the wedge ruler (a 45-degree ruler) line given in the table with the edge of the strip, or use the template, and cut both sides. Rotate the ruler 180 degrees after each cut.",
 		Lies: func(o []Place) (from, to int) { // from its upper left corner clockwise: its parallel sides run down; the wide one down
 			if o[2].distance(o[1]) > o[0].distance(o[3]) {
 				return 2, 1
@@ -34,5 +34,5 @@ func cutTumbler(z *Sizing) (CutSize, []Exact, bool) {
 	c := CutSize{Method: Nested, SideFinished: z.SideFinished, LengthFinished: nearest(z.Divided.Mean), AcrossExact: cut, AcrossCut: cut, Grain: [2]int{1, 2}}
 	c.WideCut, c.NarrowCut = TumblerCut(line, cut, z.Seam)
 	c.AlongExact, c.AlongCut = c.WideCut, c.WideCut
-	return c, []Exact{{"the strip for tumblers", cut, z.sideOfSquare}, {"the line of a wedge rule for tumblers", line, nil}}, true
+	return c, []Exact{{"the strip for tumblers", cut, z.sideOfSquare}, {"the line of a wedge ruler for tumblers", line, nil}}, true
 }

@@ -8,8 +8,8 @@ func wedgeShape() *Description {
 	return &Description{
 		Name: "wedge", Angles: [][]float64{{45, 67.5, 67.5}}, Sized: ByStrip, Gathers: WebCentre, Point: 0, Blunt: 0, Grain: [2]int{2, 1}, Tools: []Tool{WedgeRule},
 		CutTitle: "Wedges",
-		CutWords: "Square the end of the strip. Lay a wedge rule of 45 degrees, or the template, across the strip from edge to edge and cut both sides. " +
-			"For the next wedge turn the rule half round, so that its wide end lies where the tip was: each cut makes a side of two wedges. The tips are blunt, as wide as the strip makes them.",
+		CutWords: "Square up the end of the strip. Place the wedge ruler (a 45-degree ruler) or the template across the strip from edge to edge and cut both sides. " +
+			"Rotate the ruler 180 degrees after each cut, so that its wide end is where the tip was: each cut is shared by two wedges. The tips are blunt, as wide as the strip makes them.",
 		Lies: func([]Place) (from, to int) { return 2, 1 }, // its tip up
 		Cut:  cutWedge,
 	}

@@ -11,7 +11,7 @@ import (
 func tumblers() *Kind {
 	return &Kind{
 		Name:    "tumblers",
-		Summary: "columns of trapezoids; cells under one another are one column, neighbouring columns lean opposite ways",
+		Summary: "columns of trapezoids; cells under one another are one column, neighboring columns lean opposite ways",
 		Drawing: `
 +---------------+
 |  T        _.-'|
@@ -42,11 +42,11 @@ func downTheColumn() Recipe {
 	return Recipe{
 		Steps: []Step{{
 			Name: "column",
-			Do: "Lay the pieces of one column out in their order, down the column: an end piece with its square end at the top, the tumblers with their wide sides left and right in turn, and an end piece with its square end at the bottom. " +
-				"Sew each to the next along the slanted sides, right sides together.",
-			Check: "both long edges of the column are straight, and it is as long as its neighbours",
+			Do: "Lay out the pieces of one column in order from the top: an end piece with its square end at the top, the tumblers with their wide sides alternately left and right, and an end piece with its square end at the bottom. " +
+				"Sew each to the next along the slanted edges, right sides together.",
+			Check: "both long edges of the column are straight, and it is as long as its neighbors",
 		}},
-		Pressing: []Pressing{{Ways: [2]string{"downwards", "upwards"}}},
+		Pressing: []Pressing{{Ways: [2]string{"toward the bottom", "toward the top"}}},
 	}
 }
 

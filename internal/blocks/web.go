@@ -27,12 +27,12 @@ o----------+----*
 // halfWedges is the role of the wedges in a kind whose halves put them at so many ends.
 func halfWedges(ends int) Role {
 	r := Role{
-		Name: "wedges", Letter: "W", Summary: "the wedges round the web centres",
-		Counts: []int{1, 2, 4}, Order: "two: upper end, lower end; four: clockwise round the upper end's centre, then the lower's",
+		Name: "wedges", Letter: "W", Summary: "the wedges around the web centers",
+		Counts: []int{1, 2, 4}, Order: "two: upper end, lower end; four: clockwise around the upper end's center, then the lower's",
 		Banded: true, OfWebs: true,
 	}
 	if ends == 1 {
-		r.Counts, r.Order = []int{1, 2}, "two: clockwise round the centre"
+		r.Counts, r.Order = []int{1, 2}, "two: clockwise around the center"
 	}
 	return r
 }
@@ -87,22 +87,22 @@ func twoHalves() Recipe {
 		Steps: []Step{
 			{
 				Name: "kite with its first wedge",
-				Do: "Lay a wedge on a kite, right sides together, the wide end of the wedge along the side of the kite that runs to its sharp tip. " +
-					"On every kite it is the same side: that on the left as you look from the square corner to the tip.",
-				Check: "the long sides of wedge and kite make one straight line",
+				Do: "Place a wedge on a kite, right sides together, and sew the wide end of the wedge to a long side of the kite. " +
+					"Always start with the same side: with the kite's square corner toward you, the left-hand side.",
+				Check: "the wedge and the kite form a straight line along the long edge",
 				Joins: []Join{{A: upperRight, B: 3}, {A: lowerLeft, B: 1}},
 			},
 			{
 				Name:  "half",
-				Do:    "Sew the second wedge to the other side of the kite in the same way.",
-				Trim:  "Lay a ruler along the two wedges and cut off what stands out of the kite at its square corner, on both of its sides.",
-				Check: "the long side is straight where the three pieces meet, and the kite's tip lies a seam allowance inside it",
+				Do:    "Sew the second wedge to the other long side of the kite in the same way.",
+				Trim:  "Align the ruler with the raw edges of the two wedges and trim the kite even on both sides of its square corner.",
+				Check: "the three pieces form a straight line along the long edge, and the kite's tip is one seam allowance inside it",
 				Joins: []Join{{A: Made(0), B: 0}, {A: Made(1), B: 2}},
 			},
 			{
 				Name:  "block",
-				Do:    "Turn one half round and sew the two along their long sides. Pin where the seam lines cross in the middle, then the two ends.",
-				Check: "every edge is half the unfinished block from the middle, and a seam ends in each of them where the neighbour's will",
+				Do:    "Rotate one half 180 degrees and sew the halves together along the long edges. Pin at the center, where the seam lines cross, then at the ends.",
+				Check: "each raw edge is half the unfinished block size from the center, and the seam at each edge will line up with the next block's",
 				Joins: []Join{{A: Made(2), B: Made(3)}},
 			},
 		},
@@ -113,5 +113,5 @@ func twoHalves() Recipe {
 // turningRound is the pressing of seams that meet in the block's middle and can all turn one
 // way round it.
 func turningRound() Pressing {
-	return Pressing{Round: true, About: Point{Mid, Mid}, Ways: [2]string{"clockwise round the middle", "anticlockwise round the middle"}}
+	return Pressing{Round: true, About: Point{Mid, Mid}, Ways: [2]string{"clockwise around the center", "counterclockwise around the center"}}
 }

@@ -18,7 +18,7 @@ func TestPrintedFiles(t *testing.T) {
 	publishing(t, s, seafarers)
 	for path, holds := range map[string][]string{
 		"/save/picture.pdf": {""}, "/save/templates.pdf": {"harbour"}, "/save/pattern.pdf": {"Seafarers", "harbour"},
-		"/save/cutting-maps.pdf": {"Cutting map", "harbour", "Mind your fingers"}, "/save/sewing.pdf": {"Block A: web", "Offset", "Take care"},
+		"/save/cutting-maps.pdf": {"Cutting map", "harbour", "Rotary-cutting safety"}, "/save/sewing.pdf": {"Block A: web", "Offset", "Safety"},
 	} {
 		name := filepath.Join(t.TempDir(), "a.pdf")
 		put(t, name, body(ask(s, path, nil)))

@@ -45,7 +45,7 @@ func starfish(t *testing.T) string {
 func TestSteppingThroughSewing(t *testing.T) {
 	r, p := start(t, seafarers, Options{}), newTab(t)
 	p.load(r.address)
-	p.turnTo(2, "Blocks together")
+	p.turnTo(2, "Joining the blocks")
 	if !eval[bool](p, `document.getElementById('diagram').hidden`) {
 		t.Error("a diagram is shown before anybody asked")
 	}
@@ -98,7 +98,7 @@ func TestCuttingMaps(t *testing.T) {
 	r, p := start(t, seafarers, Options{}), newTab(t)
 	p.load(r.address)
 	p.turnTo(1, "To buy")
-	for _, want := range []string{"Before you cut", "close the guard", "harbour", "1/4 yd", "Pieces, with their sizes", "squares of", "strips of", "Mind your fingers", "How harbour lies on the cloth", "How this was worked out"} {
+	for _, want := range []string{"Before you cut", "close the guard", "harbour", "1/4 yd", "Pieces, with their sizes", "squares of", "strips of", "Rotary-cutting safety", "How harbour lies on the cloth", "How this was worked out"} {
 		if got := p.text("#report-rows"); !strings.Contains(got, want) {
 			t.Errorf("the report is told without %q:\n%s", want, got)
 		}
@@ -144,7 +144,7 @@ func staleDiagrams(t *testing.T, spoil string) []string {
 	r, p := start(t, seafarers, Options{}), newTab(t)
 	p.load(r.address)
 	p.watching()
-	p.turnTo(2, "Blocks together")
+	p.turnTo(2, "Joining the blocks")
 	eval[bool](p, `([...document.querySelectorAll('#report-rows section')].find((s) => s.innerText.startsWith('Block B')).querySelectorAll('tbody')[3].click(), true)`)
 	p.diagramIs("How to sew block B, step 3")
 	p.until(`document.getElementById('diagram-content').innerHTML.includes('#c04040')`)
@@ -248,7 +248,7 @@ func TestPanelFits(t *testing.T) {
 	for _, size := range [][2]int64{{1400, 900}, {1000, 700}, {390, 844}} {
 		p.do(chromedp.EmulateViewport(size[0], size[1]))
 		p.load(r.address)
-		for n, holds := range []string{"Does it read", "To buy", "Blocks together", "", "To save"} {
+		for n, holds := range []string{"Does it read", "To buy", "Joining the blocks", "", "To save"} {
 			if n == 3 {
 				p.do(chromedp.Click(chromedp.CSS("#tab-3")))
 				p.until(`!document.getElementById('report-page').hidden`)

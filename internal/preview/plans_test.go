@@ -146,9 +146,9 @@ func TestSewingRowsCatches(t *testing.T) {
 		"a step without a patch":   func(r reportTab) { p := &lastStep(block(r)).Patches; *p = (*p)[1:] },
 		"a step with another's":    func(r reportTab) { lastStep(block(r)).Patches[0] = len(top.Patches) - 1 },
 		"a colouring with another": func(r reportTab) { last(block(r)).Patches[0] = len(top.Patches) - 1 },
-		"a seam left out":          func(r reportTab) { s := &titledSection(r, "Blocks together").Rows[0].Seams; *s = (*s)[1:] },
+		"a seam left out":          func(r reportTab) { s := &titledSection(r, "Joining the blocks").Rows[0].Seams; *s = (*s)[1:] },
 		"a seam sewn twice": func(r reportTab) {
-			s := titledSection(r, "Blocks together").Rows
+			s := titledSection(r, "Joining the blocks").Rows
 			s[1].Seams = append(s[1].Seams, s[0].Seams[0])
 		},
 		"a seam pressed twice": func(r reportTab) {
@@ -197,7 +197,7 @@ func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 		faults = append(faults, apartFromBlock(top, &plan.Blocks[i], r.Sections[i].Rows)...)
 	}
 	sewn := map[int]int{}
-	for _, w := range titledSection(r, "Blocks together").Rows {
+	for _, w := range titledSection(r, "Joining the blocks").Rows {
 		for _, n := range w.Seams {
 			sewn[n]++
 		}
@@ -215,7 +215,7 @@ func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 			break
 		}
 	}
-	if pressed, joined := pressedSeams(r, "Press the seams between"), titledSection(r, "Blocks together").Rows; len(joined) > 0 && strings.HasPrefix(joined[0].Cells[0], "Lay") && !samePatches(pressed, joined[0].Seams) {
+	if pressed, joined := pressedSeams(r, "Press the seams between"), titledSection(r, "Joining the blocks").Rows; len(joined) > 0 && strings.HasPrefix(joined[0].Cells[0], "Lay") && !samePatches(pressed, joined[0].Seams) {
 		fault("%d seams between blocks are pressed, %d are sewn", len(pressed), len(joined[0].Seams))
 	}
 	var wanted []int
@@ -346,7 +346,7 @@ func TestUncuttable(t *testing.T) {
 	}
 	told("1", "What cannot be cut")
 	told("1", "Line 10: a wedge from a strip of about 72 3/8 in cut takes about 60 1/4 in of the strip, but harbour is 40 in between its selvages.")
-	told("2", "Blocks together")
+	told("2", "Joining the blocks")
 	told("3", "There is no pattern of what cannot be cut: in line 10,")
 	told("4", "There is no pattern of what cannot be cut: in line 10,")
 	for path, want := range map[string]int{"/save/pattern.pdf": 422, patternPage: 422, "/save/cutting.csv": 200, "/save/picture.svg": 200} {

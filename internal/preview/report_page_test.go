@@ -333,12 +333,12 @@ func TestTabsOfReports(t *testing.T) {
 	p.key(kb.ArrowLeft)
 	p.until(reporting + ` && document.getElementById('report-rows').innerText.includes('Does it read')`)
 	p.do(chromedp.Click(chromedp.CSS(`#tab-2`)))
-	p.until(reporting + ` && document.getElementById('report-rows').innerText.includes('Blocks together')`)
+	p.until(reporting + ` && document.getElementById('report-rows').innerText.includes('Joining the blocks')`)
 	if got := asked(); got != "0,1,2" {
 		t.Errorf("asked for the tabs %s", got)
 	}
 	p.do(chromedp.Reload())
-	p.until(reporting + ` && document.getElementById('report-rows').innerText.includes('Blocks together')`)
+	p.until(reporting + ` && document.getElementById('report-rows').innerText.includes('Joining the blocks')`)
 }
 
 // TestReportMemory: a hundred saves with the report, marks and squint in sight leave the page

@@ -126,7 +126,7 @@ func (c *cuts) faults() []document.Section {
 	}
 	return []document.Section{
 		c.faultSection(cannotCutID, "What cannot be cut", c.Faults, document.Wrong),
-		c.faultSection(toKnowID, "To know before cutting", c.Warnings, document.Doubtful),
+		c.faultSection(toKnowID, "Check before cutting", c.Warnings, document.Doubtful),
 	}
 }
 
@@ -150,8 +150,8 @@ func (c *cuts) faultSection(id, title string, list []cutting.Fault, tone documen
 // advice is what should be done before all cloth is cut.
 func (c *cuts) advice() document.Section {
 	return document.Section{ID: BeforeCutID, Title: "Before you cut", Blocks: bullets(
-		"Cut and sew one test block first, and measure it, before you cut the rest: a seam that is a thread too wide shows itself there, and not in a whole quilt.",
-		"Square the end of the cloth, then cut strips from selvage to selvage, the widest first; the ends of wide strips are used up for smaller pieces.",
+		"Cut, sew and measure one test block before you cut the rest: a seam that is even a thread too wide will show up in one block instead of in the whole quilt.",
+		"Square up the fabric, then cut strips across the width of fabric (WOF), widest first; use the leftover strip ends for smaller pieces.",
 	)}
 }
 
@@ -159,14 +159,14 @@ func (c *cuts) advice() document.Section {
 // guilds' and shops' pages on rotary cutters, classroom rules for irons); the words are ours.
 func Cautions() []string {
 	return []string{
-		"Rotary cutter: close the guard after every cut, each single time, and never lay the cutter down or hand it on open.",
-		"Stand to cut, with shoes on, at a flat mat; cut away from yourself, and keep the fingers on the ruler well back from its edge.",
-		"Change a dull blade, since it asks for force and slips; wrap old blades in tape before they go into the bin. Do not cut when you are tired, and keep cutters where no child can reach them.",
-		"Iron: stand it on its heel, keep face and fingers out of the steam, and pull the plug before you fill it and when you are done. Keep its cord off the cutting mat, and do not press over pins.",
+		"Rotary cutter: close the guard after every cut; never put the cutter down or hand it to someone with the blade exposed.",
+		"Stand to cut, wear shoes and use a flat mat. Cut away from yourself; keep your fingers on the ruler, well back from its edge.",
+		"Replace a dull blade: it needs more pressure and is more likely to slip. Wrap old blades in tape before you throw them away. Do not cut when you are tired. Keep cutters out of the reach of children.",
+		"Iron: stand it on its heel, keep your face and fingers out of the steam, and unplug it before filling and when you finish. Keep the cord off the cutting mat. Do not press over pins.",
 		"Starch: let it soak in before you press, air the room, and keep spray cans away from flames and heat.",
 	}
 }
 
 func cautions() document.Section {
-	return document.Section{ID: cautionsID, Title: "Mind your fingers", Blocks: bullets(Cautions()...)}
+	return document.Section{ID: cautionsID, Title: "Rotary-cutting safety", Blocks: bullets(Cautions()...)}
 }

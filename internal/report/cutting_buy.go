@@ -97,23 +97,23 @@ func (c *cuts) rounding() string {
 			break
 		}
 	}
-	text := fmt.Sprintf("Each fabric is added up first%s and rounded once, up to the next %s; a length that is a whole number of these stays as it is.", c.added(), c.Units.Shop(step))
+	text := fmt.Sprintf("Yardage is totaled for each fabric%s, then rounded up once to the next %s.", c.added(), c.Units.Shop(step))
 	if w, same := c.usableWidth(); same {
-		text += " Lengths rest on cloth with " + c.length(w) + " of usable width, between its selvages."
+		text += " It is based on " + c.length(w) + " usable width of fabric (WOF), selvages removed."
 	}
 	return text
 }
 
 // added says what each fabric's length is reckoned with beside what is cut from it, "" for nothing.
 func (c *cuts) added() string {
-	end, slips := c.length(c.SquareUp)+" for squaring its end", c.length(c.Spare)+" for slips"
+	end, slips := c.length(c.SquareUp)+" for squaring up", c.length(c.Spare)+" as insurance against cutting mistakes"
 	switch {
 	case c.SquareUp > 0 && c.Spare > 0:
-		return fmt.Sprintf(", with %s more than is cut from it (%s and %s),", c.length(c.SquareUp+c.Spare), end, slips)
+		return fmt.Sprintf(", plus %s (%s and %s)", c.length(c.SquareUp+c.Spare), end, slips)
 	case c.SquareUp > 0:
-		return ", with " + end + ","
+		return ", plus " + end
 	case c.Spare > 0:
-		return ", with " + slips + ","
+		return ", plus " + slips
 	}
 	return ""
 }
@@ -137,7 +137,7 @@ func (c *cuts) waysToFit() document.Section {
 			list = append(list, c.name(i)+": "+c.wayWords(f.OnHand.WaysToFit)+".")
 		}
 	}
-	return document.Section{ID: OnHandID, Title: "If the cloth on hand is to do", Blocks: bullets(list...)}
+	return document.Section{ID: OnHandID, Title: "To use the fabric on hand", Blocks: bullets(list...)}
 }
 
 func (c *cuts) wayWords(ways []cutting.Way) string {
@@ -145,17 +145,17 @@ func (c *cuts) wayWords(ways []cutting.Way) string {
 	for _, y := range ways {
 		switch {
 		case y.Border >= 0:
-			parts = append(parts, fmt.Sprintf("border %d %s wide finished", y.Border+1, c.length(y.WidthFinished)))
+			parts = append(parts, fmt.Sprintf("border %d finished %s wide", y.Border+1, c.length(y.WidthFinished)))
 		case y.StripCut > 0:
-			parts = append(parts, fmt.Sprintf("strips of %s cut, for blocks of %s finished", c.length(y.StripCut), c.length(y.SideFinished)))
+			parts = append(parts, fmt.Sprintf("strips cut %s, for %s finished blocks", c.length(y.StripCut), c.length(y.SideFinished)))
 		default:
-			parts = append(parts, fmt.Sprintf("blocks of %s finished", c.length(y.SideFinished)))
+			parts = append(parts, fmt.Sprintf("%s finished blocks", c.length(y.SideFinished)))
 		}
 	}
 	if len(parts) == 0 {
-		return "no narrower border and no smaller block of at least half the size makes what is on hand enough"
+		return "the fabric on hand is not enough, even with narrower borders or blocks half the size"
 	}
-	return "what is on hand would be enough with " + strings.Join(parts, ", or with ") + "; everything else as it is"
+	return "the fabric on hand is enough with " + strings.Join(parts, ", or with ") + "; change nothing else"
 }
 
 // precuts says what would do in place of cloth by the length.
@@ -187,7 +187,7 @@ func (c *cuts) precuts() document.Section {
 		}
 		t.Rows = append(t.Rows, r)
 	}
-	s.Blocks = []document.Block{t, para("What shops sell cut already would do in place of a length. The table says how many of one sort would be enough.")}
+	s.Blocks = []document.Block{t, para("Precuts may be used instead of yardage: choose one kind per fabric. The table gives the number to buy.")}
 	return s
 }
 
@@ -222,11 +222,11 @@ func (c *cuts) forEach(what string) string { return what + c.several(", for each
 
 // forAll says what all of several quilts take.
 func (c *cuts) forAll(takes string) string {
-	return c.several(fmt.Sprintf(" For all %d quilts these are %s.", c.Copies, takes))
+	return c.several(fmt.Sprintf(" For all %d quilts: %s.", c.Copies, takes))
 }
 
 func (c *cuts) bindingTakes(b *supplies.Binding) string {
-	return c.forEach("Binding") + fmt.Sprintf("%s of %s cut, joined on the slant to at least %s: the quilt's edge and %s for corners and ends.",
+	return c.forEach("Binding") + fmt.Sprintf("%s cut %s wide, joined with diagonal seams to at least %s: the perimeter plus %s for corners and joining the ends.",
 		measure.Count(b.Strips, "strip"), c.length(b.StripCut), c.Units.AtLeast(b.Need), c.length(b.Need-b.Perimeter)) +
 		c.forAll(measure.Count(b.Strips*c.Copies, "strip"))
 }
@@ -235,14 +235,14 @@ func (c *cuts) backingTakes(b *supplies.Backing) string {
 	way, other := &b.Ways[b.Less], &b.Ways[1-b.Less]
 	text := c.forEach("Backing") + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut) + ", "
 	if way.Panels == 1 {
-		text += fmt.Sprintf("one length of at least %s, with no seam.", c.Units.AtLeast(way.PanelCut))
+		text += fmt.Sprintf("one length of at least %s, no seam.", c.Units.AtLeast(way.PanelCut))
 	} else {
-		text += fmt.Sprintf("%s of at least %s, seams %s, takes at least %s; with seams %s it would take at least %s.", measure.Count(way.Panels, "panel"), c.Units.AtLeast(way.PanelCut),
+		text += fmt.Sprintf("%s at least %s long with %s seams: at least %s; with %s seams: at least %s.", measure.Count(way.Panels, "panel"), c.Units.AtLeast(way.PanelCut),
 			DirectionWord(b.Less), c.Units.AtLeast(way.LengthCut), DirectionWord(1-b.Less), c.Units.AtLeast(other.LengthCut))
 	}
-	text += c.forAll(fmt.Sprintf("%s, and at least %s of cloth", measure.Count(way.Panels*c.Copies, "panel"), c.Units.AtLeast(way.LengthCut*measure.NM(c.Copies))))
+	text += c.forAll(fmt.Sprintf("%s, total length at least %s", measure.Count(way.Panels*c.Copies, "panel"), c.Units.AtLeast(way.LengthCut*measure.NM(c.Copies))))
 	if way.Cliff.Costs {
-		text += fmt.Sprintf(" Measure the cloth first: %s less of usable width costs another panel.", c.length(way.Cliff.Step))
+		text += fmt.Sprintf(" Measure your fabric first: if the usable WOF is %s less, you need another panel.", c.length(way.Cliff.Step))
 	}
 	return text
 }
@@ -250,16 +250,16 @@ func (c *cuts) backingTakes(b *supplies.Backing) string {
 // DirectionWord is which way the seams of a backing run.
 func DirectionWord(d supplies.Direction) string {
 	if d == supplies.UpAndDown {
-		return "up and down"
+		return "vertical"
 	}
-	return "across"
+	return "horizontal"
 }
 
 func (c *cuts) battingTakes(b *supplies.Batting) string {
 	text := c.forEach("Batting") + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut) + "; "
 	if len(b.Packages) == 0 {
-		return text + "no package of the usual sizes holds it, so take it from the roll."
+		return text + "no standard package is big enough, so buy it off the roll."
 	}
 	k := &b.Packages[0]
-	return text + fmt.Sprintf("the smallest package in the lists that holds it is %s, %s.", k.Name, c.size(k.Size.Width, k.Size.Height))
+	return text + fmt.Sprintf("a %s package (%s) is the smallest that is big enough.", k.Name, c.size(k.Size.Width, k.Size.Height))
 }

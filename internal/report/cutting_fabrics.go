@@ -25,7 +25,7 @@ func (c *cuts) fabrics() []document.Section {
 // fabricTitle is a fabric with its cloth.
 func (c *cuts) fabricTitle(fabric int) string {
 	f := &c.Fabrics[fabric]
-	return fmt.Sprintf("%s: %s of cloth, %s between its selvages", c.name(fabric), c.Units.AtLeast(f.LengthCut), c.length(f.UsableWidth))
+	return fmt.Sprintf("%s: length used %s, usable WOF %s", c.name(fabric), c.Units.AtLeast(f.LengthCut), c.length(f.UsableWidth))
 }
 
 // fabric is one fabric in the order to cut: lengthwise pieces, strips, which of them are sewn end to end, what is left.
@@ -34,7 +34,7 @@ func (c *cuts) fabric(fabric int) document.Section {
 	s := document.Section{ID: FabricID + number(fabric+1), Title: c.fabricTitle(fabric), Depth: document.Detail, Swatches: c.plans.swatch(f.Index)}
 	s.About.Faces = c.plans.FacesByFabric()[f.Index]
 	s.Blocks = append(s.Blocks, document.Figure{Draw: func() *diagram.Figure { return c.fabricMap(fabric) }, Marks: c.supplied(), About: s.About,
-		Caption: document.Plain("How " + c.name(fabric) + " lies on the cloth. The selvages are at the left and right; numbers without a unit are " + c.unitsName() + ".")})
+		Caption: document.Plain("How " + c.name(fabric) + " is cut. Selvages are at the left and right; numbers without a unit are " + c.unitsName() + ".")})
 	for i := range f.Blocks {
 		p := para("%s", c.blockWords(f, i))
 		p.About = c.patches(columnLines(&f.Blocks[i]))
@@ -76,9 +76,9 @@ func (c *cuts) blockWords(f *cutting.Fabric, n int) string {
 		parts = append(parts, fmt.Sprintf("%s of %s (line %d)", countedPieces(end-i, &c.Lines[column.Line]), c.size(column.WidthCut, column.LengthCut), column.Line+1))
 		i = end
 	}
-	text := fmt.Sprintf("First cut off %s of the cloth, and from it lengthwise, side by side: %s.", c.Units.AtLeast(b.LengthCut), measure.List(parts))
+	text := fmt.Sprintf("First cut a length of %s. From it cut, side by side along the length of fabric: %s.", c.Units.AtLeast(b.LengthCut), measure.List(parts))
 	if slices.ContainsFunc(f.Strips, func(s cutting.Strip) bool { return s.InBlock == n }) {
-		text += fmt.Sprintf(" The strips below that are %s long come from the rest of its width.", c.length(b.LeftWidthCut))
+		text += fmt.Sprintf(" Cut the %s strips below from the rest of its width.", c.length(b.LeftWidthCut))
 	}
 	return text
 }
@@ -88,7 +88,7 @@ const LinesHead = "lines"
 
 // stripTable is a fabric's strips, a row for each stretch that is cut into like pieces.
 func (c *cuts) stripTable(f *cutting.Fabric) document.Table {
-	t := document.Table{Columns: []document.Column{{Title: "strips", Kind: document.Counts}, {Title: "wide"}, {Title: "each cut into"}, {Title: LinesHead}, {Title: "end left", Kind: document.Lengths}}}
+	t := document.Table{Columns: []document.Column{{Title: "strips", Kind: document.Counts}, {Title: "wide"}, {Title: "subcut each into"}, {Title: LinesHead}, {Title: "leftover", Kind: document.Lengths}}}
 	strips := f.AsCut()
 	for i := range strips {
 		s := &strips[i]
@@ -117,7 +117,7 @@ func (c *cuts) endLeft(s *cutting.Strip) string {
 func (c *cuts) cutWords(cut *cutting.Cut, s *cutting.Strip) string {
 	narrower := ""
 	if cut.AcrossCut < s.WidthCut {
-		narrower = ", cut down to " + c.length(cut.AcrossCut) + " wide"
+		narrower = ", trimmed to " + c.length(cut.AcrossCut) + " wide"
 	}
 	switch cut.Use {
 	case cutting.ForSet:
@@ -132,9 +132,9 @@ func (c *cuts) cutWords(cut *cutting.Cut, s *cutting.Strip) string {
 	case cutting.Nested:
 		return countedPieces(cut.Units, line) + " (" + c.Units.AtLeast(cut.AlongCut) + " of strip)" + narrower
 	case cutting.OnceOnDiagonal:
-		return c.squares(cut, "cut once for "+piecesName(line))
+		return c.squares(cut, "cut once on the diagonal for "+piecesName(line))
 	case cutting.TwiceOnDiagonal:
-		return c.squares(cut, "cut twice for "+piecesName(line))
+		return c.squares(cut, "cut twice on the diagonal for "+piecesName(line))
 	case cutting.EndPairs:
 		return measure.Count(cut.Units, "rectangle") + " of " + c.size(cut.AcrossCut, cut.AlongCut) + singular(cut.Units, ", ", ", each ") + "cut in two for " + piecesName(line) + rowWords(cut)
 	}
@@ -187,7 +187,7 @@ func (c *cuts) chains(f *cutting.Fabric) []document.Block {
 	if len(l.Items) == 0 {
 		return nil
 	}
-	return []document.Block{para("Sewn end to end, strip by strip as it says here and no others:"), l}
+	return []document.Block{para("Join the strips as follows:"), l}
 }
 
 // chainWords says which strips are sewn end to end and what is cut from them, and what is tight about it.
@@ -203,19 +203,19 @@ func (c *cuts) chainWords(chain *cutting.Chain) string {
 	if len(strips)+len(pieces) > 2 {
 		order = " in this order"
 	}
-	words := fmt.Sprintf("%s: sew %s end to end%s, and from that cut %s", edgingName(&c.Lines[chain.Pieces[0].Line]), strings.Join(strips, " and "), order, strings.Join(pieces, " and "))
+	words := fmt.Sprintf("%s: join %s end to end%s; from the long strip cut %s", edgingName(&c.Lines[chain.Pieces[0].Line]), strings.Join(strips, " and "), order, strings.Join(pieces, " and "))
 	if chain.Times > 1 {
-		words += fmt.Sprintf("; make %d like this", chain.Times)
+		words += fmt.Sprintf("; make %d", chain.Times)
 	}
 	words += "."
 	switch {
 	case chain.Scant && chain.SpareCut == 0:
-		words += " Nothing is left over: sew with care, and measure before you cut."
+		words += " There is no leftover: sew accurately, and measure before you cut."
 	case chain.Scant:
-		words += " Only " + c.length(chain.SpareCut) + " is left over: sew with care, and measure before you cut."
+		words += " Only " + c.length(chain.SpareCut) + " is left: sew accurately, and measure before you cut."
 	}
 	if chain.Short {
-		words += " One piece of strip in them is only " + c.length(chain.LeastCut) + " long, which no other order of these strips makes longer."
+		words += " One length in them is only " + c.length(chain.LeastCut) + " long; no other order of these strips makes it longer."
 	}
 	return words
 }
@@ -227,7 +227,7 @@ func (c *cuts) leftOvers(s document.Section, f *cutting.Fabric) document.Section
 		parts = append(parts, fmt.Sprintf("%d × %s", f.LeftOver[i].Times, c.leftOver(&f.LeftOver[i])))
 	}
 	if len(parts) > 0 {
-		s.Blocks = append(s.Blocks, para("Ends worth keeping: %s.", strings.Join(parts, ", ")))
+		s.Blocks = append(s.Blocks, para("Usable leftovers: %s.", strings.Join(parts, ", ")))
 	}
 	return s
 }

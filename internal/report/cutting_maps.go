@@ -86,7 +86,7 @@ func (c *cuts) fabricMap(fabric int) *diagram.Figure {
 func (c *cuts) mapWords(f *cutting.Fabric) string {
 	var parts []string
 	for _, b := range f.Blocks {
-		parts = append(parts, fmt.Sprintf("a block %s long with %s cut lengthwise", c.length(b.LengthCut), measure.Count(len(b.Columns), "piece")))
+		parts = append(parts, fmt.Sprintf("a length of %s with %s cut along the length of fabric", c.length(b.LengthCut), measure.Count(len(b.Columns), "piece")))
 	}
 	for i := range f.Strips {
 		s := &f.Strips[i]

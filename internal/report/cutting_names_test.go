@@ -35,7 +35,7 @@ func likeNames(p *cuts, name func(int) string) error {
 		seen[n] = true
 	}
 	for i := range p.Lines {
-		if l := &p.Lines[i]; l.Set >= 0 && l.Reversed && p.cloth(l) != "strip set "+name(l.Set)+", turned" {
+		if l := &p.Lines[i]; l.Set >= 0 && l.Reversed && p.cloth(l) != "strip set "+name(l.Set)+" reversed" {
 			return fmt.Errorf("line %d is cut from %q", i, p.cloth(l))
 		}
 	}
@@ -77,7 +77,7 @@ func TestScantChains(t *testing.T) {
 		for i := range c.Fabrics {
 			for k := range c.Fabrics[i].Chains {
 				chain := &c.Fabrics[i].Chains[k]
-				if said := strings.Contains(c.chainWords(chain), "left over: sew with care"); said != chain.Scant {
+				if said := strings.Contains(c.chainWords(chain), ": sew accurately, and measure"); said != chain.Scant {
 					t.Errorf("%s: %s", n.name, c.chainWords(chain))
 				}
 				if chain.Scant {

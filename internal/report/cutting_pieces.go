@@ -68,7 +68,7 @@ func handWord(h cutting.Hand) string {
 func methodName(m cutting.Method) string {
 	return [...]string{
 		cutting.Whole: "whole", cutting.OnceOnDiagonal: "cut once on the diagonal", cutting.TwiceOnDiagonal: "cut twice on the diagonal",
-		cutting.Nested: "turned round in turn", cutting.EndPairs: "cut in two on the slant", cutting.Joined: "joined end to end", cutting.Lengthwise: "cut along the cloth",
+		cutting.Nested: "ruler rotated 180 degrees after each cut", cutting.EndPairs: "cut in two at an angle", cutting.Joined: "joined end to end", cutting.Lengthwise: "cut along the length of fabric",
 	}[m]
 }
 
@@ -117,9 +117,9 @@ func (c *cuts) cutSize(piece *cutting.Piece) string {
 	case cutting.Nested:
 		return "strips of " + c.length(piece.AcrossCut)
 	case cutting.OnceOnDiagonal:
-		return "squares of " + size + ", cut once"
+		return "squares of " + size + ", cut once on the diagonal"
 	case cutting.TwiceOnDiagonal:
-		return "squares of " + size + ", cut twice"
+		return "squares of " + size + ", cut twice on the diagonal"
 	case cutting.EndPairs:
 		return both + ", cut in two"
 	case cutting.Joined:
@@ -173,9 +173,9 @@ func (c *cuts) pieces() document.Section {
 		}
 		t.Rows = append(t.Rows, r)
 	}
-	return document.Section{ID: PiecesID, Title: "Pieces, with their sizes finished and cut", Blocks: append([]document.Block{t}, bullets(
-		"Finished is from seam to seam: of wedges and tumblers the height, of triangles the short edges, of kites and stop pieces the side of their block. "+
-			c.Units.AboutMeans()+" Cut is what you cut, seam allowances of "+c.length(c.Seam)+" included. What is cut larger than need be is trimmed after sewing, by what stands beside it.")...)}
+	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Blocks: append([]document.Block{t}, bullets(
+		"Finished size excludes seam allowances. Wedges and tumblers: height. Triangles: short sides. Kites and stop pieces: the size of their block. "+
+			c.Units.AboutMeans()+" Cut size includes "+c.length(c.Seam)+" seam allowances. Oversize pieces are trimmed after sewing; the next column says how much.")...)}
 }
 
 // howTo explains each way of cutting that the quilt needs, and no other, and says what strips give.
@@ -194,7 +194,7 @@ func (c *cuts) howTo() document.Section {
 			say(way.title, way.text)
 		}
 	}
-	s := document.Section{ID: HowToCutID, Title: "How the pieces are cut", Depth: document.Detail}
+	s := document.Section{ID: HowToCutID, Title: "How to cut the pieces", Depth: document.Detail}
 	return c.slim(c.tumblerTable(c.wedgeTable(with(s, l))))
 }
 
@@ -206,16 +206,16 @@ type wayToCut struct {
 
 func waysToCut() []wayToCut {
 	return []wayToCut{
-		{cutting.OnceOnDiagonal, "Squares cut once", "Cut the square from corner to corner: two triangles with the straight grain on their short edges. Their long edges are on the bias and stretch, so handle them little."},
-		{cutting.TwiceOnDiagonal, "Squares cut twice", "Cut the square from corner to corner both ways without moving it: four triangles with the straight grain on their long edges, and the bias on their short ones, which lie on the outside of the block."},
-		{cutting.Joined, "Long strips", "Sew strips end to end, press the seams open, and cut the lengths from that."},
-		{cutting.Lengthwise, "Strips along the cloth", "Cut these first, along the selvage, in one piece each."},
+		{cutting.OnceOnDiagonal, "Squares cut once on the diagonal", "Cut each square from corner to corner to make two triangles with the straight grain on the short edges. The long edges are bias edges: handle them gently."},
+		{cutting.TwiceOnDiagonal, "Squares cut twice on the diagonal", "Cut each square from corner to corner both ways, without moving it, to make four triangles with the straight grain on the long edges. The short edges are bias edges and lie on the outside of the block."},
+		{cutting.Joined, "Long strips", "Join strips end to end, press the seams open, and cut the lengths from the long strip."},
+		{cutting.Lengthwise, "Strips along the length of fabric", "Cut these first, each in one piece, parallel to the selvage."},
 	}
 }
 
 // wedgeTable adds what a strip gives.
 func (c *cuts) wedgeTable(s document.Section) document.Section {
-	t := document.Table{Caption: document.Plain("What one strip gives"), Columns: []document.Column{
+	t := document.Table{Caption: document.Plain("Wedges from one strip"), Columns: []document.Column{
 		{Title: "strip, cut", Kind: document.Lengths}, {Title: "wide end", Kind: document.Lengths}, {Title: "blunt tip", Kind: document.Lengths},
 		{Title: "length of strip", Kind: document.Lengths}, {Title: "wedges", Kind: document.Counts}}}
 	for _, w := range c.Wedges {
@@ -229,7 +229,7 @@ func (c *cuts) wedgeTable(s document.Section) document.Section {
 
 func (c *cuts) tumblerTable(s document.Section) document.Section {
 	t := document.Table{Caption: document.Plain("Tumblers"), Columns: []document.Column{
-		{Title: "strip, cut", Kind: document.Lengths}, {Title: "line of the rule", Kind: document.Lengths}, {Title: "wide side", Kind: document.Lengths}, {Title: "narrow side", Kind: document.Lengths}}}
+		{Title: "strip, cut", Kind: document.Lengths}, {Title: "ruler line", Kind: document.Lengths}, {Title: "wide side", Kind: document.Lengths}, {Title: "narrow side", Kind: document.Lengths}}}
 	for _, w := range c.Tumblers {
 		t.Rows = withRow(t.Rows, c.length(w.StripCut), c.length(w.LineCut), c.length(w.WideCut), c.length(w.NarrowCut))
 	}
@@ -242,7 +242,7 @@ func (c *cuts) tumblerTable(s document.Section) document.Section {
 // slim warns of tumblers whose narrow edge all but vanishes.
 func (c *cuts) slim(s document.Section) document.Section {
 	if slices.ContainsFunc(c.Tumblers, func(t cutting.Tumbler) bool { return t.Slim }) {
-		s.Blocks = append(s.Blocks, para("The narrow edge of tumblers finishes below two seam allowances here, and their seams will lie on top of each other."))
+		s.Blocks = append(s.Blocks, para("The narrow edge of these tumblers finishes at less than two seam allowances, so their seams overlap."))
 	}
 	return s
 }
@@ -259,13 +259,13 @@ func withRow(rows []document.Row, texts ...string) []document.Row {
 
 // betweenMarks are the sizes that must be exact and that no line of a ruler shows.
 func (c *cuts) betweenMarks() document.Section {
-	s := document.Section{ID: BetweenMarksID, Title: "Sizes between the marks of a ruler", Depth: document.Detail}
+	s := document.Section{ID: BetweenMarksID, Title: "Sizes between ruler marks", Depth: document.Detail}
 	var list []string
 	c.offMarks(func(what string, r cutting.Ruler) {
-		list = append(list, capital(what)+fmt.Sprintf(", exactly %s cut, lies between the marks for %s and %s.", c.Units.Exact(r.ExactCut), c.length(r.BelowCut), c.length(r.AboveCut)))
+		list = append(list, capital(what)+fmt.Sprintf(", exactly %s cut, falls between the %s and %s marks.", c.Units.Exact(r.ExactCut), c.length(r.BelowCut), c.length(r.AboveCut)))
 	})
 	if len(list) > 0 {
-		s.Blocks = append([]document.Block{para("These must be exact, so put a strip of tape on the ruler at the size. Where a piece has a template, that will do as well.")}, bullets(list...)...)
+		s.Blocks = append([]document.Block{para("Cut these sizes exactly: mark them on the ruler with tape, or use the template if there is one.")}, bullets(list...)...)
 	}
 	return s
 }

@@ -14,8 +14,8 @@ func (c *cuts) setMap(n int) *diagram.Figure {
 	run := s.Runs[0]
 	lines := c.setLines(n)
 	f := &diagram.Figure{
-		Title:       fmt.Sprintf("%s, %s: %s wide once it is sewn", CuttingMapTitle, c.setName(n, false), c.length(s.WidthCut)),
-		Description: fmt.Sprintf("%d wedges side by side, every other one turned round, from a strip set of %d strips", run.Wedges, len(s.Bands)),
+		Title:       fmt.Sprintf("%s, %s: %s wide, sewn", CuttingMapTitle, c.setName(n, false), c.length(s.WidthCut)),
+		Description: fmt.Sprintf("%d wedges side by side, alternate wedges reversed, from a strip set of %d strips", run.Wedges, len(s.Bands)),
 		Max:         measure.Point{X: run.LengthCut, Y: s.WidthCut},
 	}
 	f.Marks = append(f.Marks, diagram.Mark{Area: &diagram.Area{Outline: rectangle(0, 0, run.LengthCut, s.WidthCut), Clear: true, Edge: diagram.Cut}})

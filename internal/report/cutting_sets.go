@@ -17,10 +17,10 @@ const maxSets = 8
 // setName is a strip set, or those of its wedges that are cut with the tip on the other edge.
 func (c *cuts) setName(set int, turned bool) string { return "strip set " + c.wedgesName(set, turned) }
 
-// wedgesName is the name of a strip set's wedges: the set's, and "turned" for those cut with the tip on the other edge.
+// wedgesName is the name of a strip set's wedges: the set's, and "reversed" for those cut with the tip on the other edge.
 func (c *cuts) wedgesName(set int, turned bool) string {
 	if turned {
-		return c.SetName(set) + ", turned"
+		return c.SetName(set) + " reversed"
 	}
 	return c.SetName(set)
 }
@@ -43,8 +43,8 @@ func (c *cuts) stripSets() []document.Section {
 		return nil
 	}
 	s := document.Section{ID: StripSetsID, Title: "Strip sets", Depth: document.Detail, Blocks: []document.Block{para(
-		"Sew the strips of a set together along their long edges, in the order of its table, with a seam allowance of %s. Press all allowances of a set one way, "+
-			"and sew every other seam from the other end, so that the set stays straight. Measure the set before you cut it: a set that is too narrow or too wide makes wedges that do not fit.", c.length(c.Seam))}}
+		"Sew the strips of each set together along their long edges, in the order of its table, with a %s seam allowance. Press all allowances of a set in one direction, "+
+			"and sew alternate seams in opposite directions to prevent bowing. Measure the set before you cut it: wedges from a set that is too narrow or too wide will not fit.", c.length(c.Seam))}}
 	if len(sets) > maxSets {
 		s.Blocks = append(s.Blocks, c.manySets(sets)...)
 		return []document.Section{s}
@@ -66,7 +66,7 @@ func (c *cuts) oneSet(n int) document.Section {
 	set := &c.Sets[n]
 	about := c.patches(c.setLines(n))
 	f := c.setFigure(n)
-	f.Caption, f.About = document.Plain(capital(c.setName(n, false))+" with the wedges that one set gives."), about
+	f.Caption, f.About = document.Plain(capital(c.setName(n, false))+" with the wedges cut from one set."), about
 	t := document.Table{Columns: []document.Column{{Title: "from the wide end"}, {Title: "cut", Kind: document.Lengths}, {Title: "finished", Kind: document.Lengths}}}
 	for _, b := range set.Bands {
 		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{c.fabricCell(b.Fabric), cell(c.length(b.WidthCut)), cell(c.length(b.WidthFinished))},
@@ -104,16 +104,16 @@ func (c *cuts) bandFaces(patches []int, fabric int) []int {
 // setNotes says of a strip set, a sentence each, how long it is sewn and what is cut from it.
 func (c *cuts) setNotes(n int) []string {
 	set := &c.Sets[n]
-	list := []string{"Sew " + c.runs(set) + ". Sewn together, a set must measure " + c.length(set.WidthCut) + ", from cut edge to cut edge."}
+	list := []string{"Make " + c.runs(set) + ". The strip set should measure " + c.length(set.WidthCut) + ", raw edge to raw edge."}
 	if set.Alike {
-		list = append(list, "The set reads the same from both edges, so all its wedges are alike.")
+		list = append(list, "The strip set is the same from both edges, so all its wedges are alike.")
 	} else {
-		list = append(list, fmt.Sprintf("A wedge of %s has its wide end on the first of these strips; a wedge of %s is cut with its tip there. Every other wedge of a set is one.", c.wedgesName(n, false), c.wedgesName(n, true)))
+		list = append(list, fmt.Sprintf("The first of these strips is at the wide end of a %s wedge and at the tip of a %s wedge; the two alternate along the set.", c.wedgesName(n, false), c.wedgesName(n, true)))
 	}
 	for _, r := range set.Runs {
 		text := fmt.Sprintf("Cut %s from %s %s long", measure.Count(r.Wedges, "wedge"), singular(r.Sets, "the set", "each set"), c.Units.AtLeast(r.LengthCut))
 		if !set.Alike {
-			text += fmt.Sprintf(", %d and %d of the two kinds%s", (r.Wedges+1)/2, r.Wedges/2, c.begun(n, r))
+			text += " " + c.bothKinds(n, r)
 		}
 		list = append(list, text+".")
 	}
@@ -132,26 +132,28 @@ func (c *cuts) runs(s *cutting.StripSet) string {
 	return measure.List(list)
 }
 
-// begun says which wedge is cut first where a set gives one more of that kind than of the other.
-func (c *cuts) begun(n int, r cutting.SetRun) string {
+// bothKinds says how many wedges of each kind a set gives, and which is cut first where it gives one more of that kind.
+func (c *cuts) bothKinds(n int, r cutting.SetRun) string {
+	more, less := (r.Wedges+1)/2, r.Wedges/2
+	wedge, reversed := c.wedgesName(n, false), c.wedgesName(n, true)
 	switch {
-	case r.Wedges%2 == 0:
-		return ""
+	case more == less:
+		return fmt.Sprintf("(%d %s, %d %s)", more, wedge, less, reversed)
 	case r.FirstReversed == 0:
-		return "; begin with a wedge of " + c.wedgesName(n, false)
+		return fmt.Sprintf("(%d %s, %d %s), starting with a %s wedge", more, wedge, less, reversed, wedge)
 	case r.FirstReversed == r.Sets:
-		return "; begin with a wedge of " + c.wedgesName(n, true)
+		return fmt.Sprintf("(%d %s, %d %s), starting with a %s wedge", less, wedge, more, reversed, reversed)
 	}
-	return fmt.Sprintf("; begin %d of the sets with a wedge of %s, and the others with one of %s", r.FirstReversed, c.wedgesName(n, true), c.wedgesName(n, false))
+	return fmt.Sprintf("(%d of one kind, %d of the other), starting %d of the sets with a %s wedge and the others with a %s wedge", more, less, r.FirstReversed, reversed, wedge)
 }
 
 // setLeft says what is left of a strip set and what could be made of it.
 func (c *cuts) setLeft(n int) string {
 	left := c.Sets[n].LeftOver
 	if c.Sets[n].Alike {
-		return fmt.Sprintf("Left over: %s%s.", measure.Count(left[0]+left[1], "wedge"), wholeTurns(left[0]+left[1]))
+		return fmt.Sprintf("Leftover: %s%s.", measure.Count(left[0]+left[1], "wedge"), wholeTurns(left[0]+left[1]))
 	}
-	return fmt.Sprintf("Left over: %s of %s and %d of %s%s.", measure.Count(left[0], "wedge"), c.wedgesName(n, false), left[1], c.wedgesName(n, true), wholeTurns(left[0], left[1]))
+	return fmt.Sprintf("Leftover: %s of %s and %d of %s%s.", measure.Count(left[0], "wedge"), c.wedgesName(n, false), left[1], c.wedgesName(n, true), wholeTurns(left[0], left[1]))
 }
 
 // wholeTurns says how many whole turns of eight wedges could be made of some.
@@ -161,14 +163,14 @@ func wholeTurns(counts ...int) string {
 		n += c / 8
 	}
 	if n == 0 {
-		return ", too few for a whole turn of eight"
+		return ", too few for a complete circle of eight"
 	}
-	return ", enough for " + measure.Count(n, "whole turn") + " of eight"
+	return ", enough for " + measure.Count(n, "complete circle") + " of eight"
 }
 
 // manySets is strip sets in a table, as pools of scraps make them.
 func (c *cuts) manySets(sets []int) []document.Block {
-	t := document.Table{Named: true, Columns: []document.Column{{Title: "set"}, {Title: "strips from the wide end, cut"}, {Title: "sew"}, {Title: "wedges", Kind: document.Counts}, {Title: "wedges, turned", Kind: document.Counts}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "set"}, {Title: "strips from the wide end, cut"}, {Title: "sew"}, {Title: "wedges", Kind: document.Counts}, {Title: "reversed wedges", Kind: document.Counts}}}
 	for _, n := range sets {
 		s := &c.Sets[n]
 		var bands []string
@@ -178,7 +180,7 @@ func (c *cuts) manySets(sets []int) []document.Block {
 		f := c.setFigure(n)
 		t.Rows = append(t.Rows, document.Row{Cells: cells(c.SetName(n), strings.Join(bands, ", "), c.runs(s), number(s.Wanted[0]), number(s.Wanted[1])), Figure: &f, About: c.patches(c.setLines(n))})
 	}
-	return []document.Block{para("Turned wedges have their tip on the other edge of the set; every other wedge of a set is one."), t}
+	return []document.Block{para("Reversed wedges have their tip on the other edge of the set; alternate wedges of a set are reversed."), t}
 }
 
 // singular is the form of a word for one thing or for several.

@@ -118,7 +118,7 @@ func (c *cuts) edgeRows() []tableRow {
 	var list []tableRow
 	note := c.several("sizes are for each quilt")
 	if b := c.Binding; b != nil {
-		list = append(list, tableRow{row: "binding", fabric: c.bindingFabric(), what: "strips joined on the slant", count: c.Copies,
+		list = append(list, tableRow{row: "binding", fabric: c.bindingFabric(), what: "strips joined with diagonal seams", count: c.Copies,
 			lengths: rowLengths{acrossCut: b.StripCut, alongCut: b.Need}, strips: b.Strips * c.Copies, note: note})
 	}
 	if b := c.Backing; b != nil {

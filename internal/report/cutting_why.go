@@ -23,7 +23,7 @@ func (c *cuts) why() document.Section {
 
 // exactSizes is the cut size of each piece as geometry asks for it.
 func (c *cuts) exactSizes() document.Table {
-	t := document.Table{Caption: document.Plain("Cut sizes as geometry asks for them"), Columns: []document.Column{
+	t := document.Table{Caption: document.Plain("Exact cut sizes"), Columns: []document.Column{
 		{Title: "line", Kind: document.Counts}, {Title: "piece"}, {Title: "exactly", Kind: document.Lengths}, {Title: "to trim", Kind: document.Lengths}}}
 	for i := range c.Lines {
 		line := &c.Lines[i]
@@ -46,21 +46,21 @@ func (c *cuts) choices() []string {
 	for i := range c.Lines {
 		piece := &c.Lines[i].Piece
 		if piece.RuleCut > 0 {
-			list = append(list, fmt.Sprintf("Line %d: the rule of thumb says squares of %s.", i+1, c.length(piece.RuleCut)))
+			list = append(list, fmt.Sprintf("Line %d: the rule of thumb gives %s squares.", i+1, c.length(piece.RuleCut)))
 		}
 		if piece.KitesCut > 0 && piece.KitesCut != piece.AlongCut {
-			list = append(list, fmt.Sprintf("Line %d: by custom corners are cut from squares of %s, as kites are, with more to trim.", i+1, c.length(piece.KitesCut)))
+			list = append(list, fmt.Sprintf("Line %d: corners are usually cut from %s squares, as kites are, with more to trim.", i+1, c.length(piece.KitesCut)))
 		}
 		if d := piece.Shape.Description(); d.ByCustom != "" && piece.AlongCut > piece.AlongExact {
 			list = append(list, fmt.Sprintf("Line %d: "+d.ByCustom+".", i+1, c.length(piece.AlongCut), c.Units.AtLeast(piece.AlongExact)))
 		}
 	}
 	for _, w := range c.Wedges {
-		list = append(list, fmt.Sprintf("Of %s of strip %s wide each wedge takes %s, and %s is lost at the ends.", c.length(w.UsableWidth), c.length(w.StripCut), c.Units.Exact(w.PitchCut), c.Units.Exact(w.WasteCut)))
+		list = append(list, fmt.Sprintf("From %s of a strip %s wide each wedge takes %s; %s is waste.", c.length(w.UsableWidth), c.length(w.StripCut), c.Units.Exact(w.PitchCut), c.Units.Exact(w.WasteCut)))
 	}
 	c.offMarks(func(what string, r cutting.Ruler) {
 		if r.BelowSideFinished > 0 {
-			list = append(list, fmt.Sprintf("%s would lie on a mark with blocks of %s or %s finished.", capital(what), c.length(r.BelowSideFinished), c.length(r.AboveSideFinished)))
+			list = append(list, fmt.Sprintf("%s would fall on a mark with %s or %s finished blocks.", capital(what), c.length(r.BelowSideFinished), c.length(r.AboveSideFinished)))
 		}
 	})
 	return list
@@ -68,8 +68,8 @@ func (c *cuts) choices() []string {
 
 // exactLengths is what each fabric takes exactly, and how near that is to the best there is.
 func (c *cuts) exactLengths() document.Table {
-	t := document.Table{Named: true, Caption: document.Plain("How much cloth is needed"), Columns: []document.Column{
-		{Title: "fabric"}, {Title: "exactly", Kind: document.Lengths}, {Title: "of which strips", Kind: document.Counts}, {Title: "how near to the least"}}}
+	t := document.Table{Named: true, Caption: document.Plain("Fabric needed"), Columns: []document.Column{
+		{Title: "fabric"}, {Title: "exactly", Kind: document.Lengths}, {Title: "of which strips", Kind: document.Counts}, {Title: "compared with the least"}}}
 	for i := range c.Fabrics {
 		f := &c.Fabrics[i]
 		bounds := ""
@@ -87,15 +87,15 @@ func (c *cuts) bounds(f *cutting.Fabric) string {
 	if f.StripRows > f.StripCount {
 		strips = fmt.Sprintf("%s if each row counts as one; ", measure.Count(f.StripRows, "strip"))
 	}
-	strips += "of plans in which every length of a strip is cut into like pieces, "
-	cloth := "none takes less than " + c.Units.Exact(f.LengthBound) + " of cloth"
+	strips += "of plans that cut each length of strip into like pieces, "
+	cloth := "none takes less than " + c.Units.Exact(f.LengthBound) + " of fabric"
 	switch {
 	case f.LengthBound == f.LengthCut && (f.StripBound == f.StripRows || len(f.Blocks) > 0):
-		return strips + "none takes less cloth"
+		return strips + "none takes less fabric"
 	case len(f.Blocks) > 0:
 		return strips + cloth
 	case f.StripBound == f.StripRows:
-		return strips + "none with as little cloth takes fewer strips, and " + cloth
+		return strips + "none with as little fabric takes fewer strips, and " + cloth
 	}
-	return strips + fmt.Sprintf("none with as little cloth takes fewer than %s, each row counted, and ", measure.Count(f.StripBound, "strip")) + cloth
+	return strips + fmt.Sprintf("none with as little fabric takes fewer than %s, each row counted, and ", measure.Count(f.StripBound, "strip")) + cloth
 }

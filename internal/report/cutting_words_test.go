@@ -33,8 +33,8 @@ func TestAddedLengths(t *testing.T) {
 		squareUp, spare measure.NM
 		want            string
 	}{
-		{measure.Inch, 2 * measure.Inch, "with 3 in more than is cut from it (1 in for squaring its end and 2 in for slips)"},
-		{measure.Inch, 0, "first, with 1 in for squaring its end, and"}, {0, 2 * measure.Inch, "first, with 2 in for slips, and"}, {0, 0, "first and rounded once"},
+		{measure.Inch, 2 * measure.Inch, "plus 3 in (1 in for squaring up and 2 in as insurance against cutting mistakes), then"},
+		{measure.Inch, 0, "fabric, plus 1 in for squaring up, then"}, {0, 2 * measure.Inch, "fabric, plus 2 in as insurance against cutting mistakes, then"}, {0, 0, "fabric, then rounded up once"},
 	} {
 		c := cutsOf(t, "side 4\nfabric a #111\nblock A plain piece a\ngrid\n A A\n", cutting.Options{SquareUp: w.squareUp, Spare: w.spare})
 		if note := c.rounding(); !strings.Contains(note, w.want) {
@@ -48,7 +48,7 @@ func TestAddedLengths(t *testing.T) {
 
 var (
 	eachOf = regexp.MustCompile(`, for each quilt: .*?(?:(\d+) (?:strip|panel)|one length)`)
-	allOf  = regexp.MustCompile(` For all (\d+) quilts these are (\d+) (?:strip|panel)s?`)
+	allOf  = regexp.MustCompile(` For all (\d+) quilts: (\d+) (?:strip|panel)s?`)
 )
 
 // wrongEdges says what the sentences on binding and backing have otherwise than the plan of several quilts.
@@ -188,13 +188,13 @@ func TestHowToCut(t *testing.T) {
 		for i := range c.Lines {
 			piece := &c.Lines[i].Piece
 			has[piece.Shape] = 1
-			if want := piece.Shape == blocks.StopGround && piece.TrimCut > 0; want != strings.Contains(said, fmt.Sprintf("Line %d: by custom stop", i+1)) {
+			if want := piece.Shape == blocks.StopGround && piece.TrimCut > 0; want != strings.Contains(said, fmt.Sprintf("Line %d: these squares are generous", i+1)) {
 				t.Errorf("%s: line %d", n.name, i+1)
 			} else if want {
 				large++
 			}
 		}
-		if strings.Count(said, "Draw a line from corner to corner of the square") != has[blocks.Kite] || strings.Count(said, "as a left or a right stop piece") != has[blocks.StopGround] {
+		if strings.Count(said, "Draw a diagonal line on the square") != has[blocks.Kite] || strings.Count(said, "a left or a right stop piece") != has[blocks.StopGround] {
 			t.Errorf("%s: %q", n.name, said)
 		}
 		kites, stops = kites+has[blocks.Kite], stops+has[blocks.StopGround]

@@ -29,9 +29,9 @@ func Sewing(p *Plans) document.Document {
 	s := newSewer(p)
 	d := document.Document{Title: p.named("how it goes together")}
 	d.Sections = append(d.Sections, document.Section{ID: SewingSizes, Blocks: []document.Block{
-		para("Sew with a seam allowance of %s throughout. Sizes are unfinished, from cut edge to cut edge with the seam allowances, to the nearest %s. "+
-			"After each step measure one unit before you sew the others. Rows are counted from the top, columns from the left. "+
-			"Clockwise is as the right side shows it; on the wrong side, where you press, it looks anticlockwise, as the arrows in the pictures show it.", s.units.Nearest(s.Seam), s.units.Nearest(s.units.Mark())),
+		para("Use a %s seam allowance throughout. Sizes are unfinished, raw edge to raw edge, to the nearest %s. "+
+			"After each step, measure one unit before you sew the rest. Count rows from the top and columns from the left. "+
+			"Clockwise as seen from the right side; on the wrong side, where you press, it is counterclockwise, as the arrows in the pictures show.", s.units.Nearest(s.Seam), s.units.Nearest(s.units.Mark())),
 	}})
 	for i := range s.Blocks {
 		d.Sections = append(d.Sections, s.block(i))
@@ -70,7 +70,7 @@ func (s *sewer) forEach() string {
 
 // care is what is usually said where irons, machines and pins are at work.
 func (s *sewer) care() document.Section {
-	box := document.Box{Caution: true, Word: "Take care"}
+	box := document.Box{Caution: true, Word: "Safety"}
 	box.Blocks = bullets(SewingCautions()...)
 	return document.Section{ID: SewingCare, Blocks: []document.Block{box}}
 }
@@ -78,12 +78,12 @@ func (s *sewer) care() document.Section {
 // SewingCautions are the usual cautions where irons, machines and pins are at work.
 func SewingCautions() []string {
 	return []string{
-		"A hot iron burns: take it by its handle alone, keep face and fingers out of the steam, and stand it on its heel whenever you let go of it.",
-		"Lay the iron's cord where nobody pulls it down, and away from the cutter and its mat; fill the iron only when it is off, unplugged and cool.",
-		"One at a time at the ironing board; keep children and animals away from it, and pull the plug before you leave the room.",
-		"Never press over pins. Take them out before the needle reaches them, and count them back into their box.",
-		"Stop the machine before you reach near its needle, and take your foot off the pedal when you thread it.",
-		"Spray starch only away from flame and from anything that glows, let it soak in before you press, and open a window.",
+		"A hot iron burns: hold it by the handle only, keep your face and fingers out of the steam, and stand it on its heel whenever you let go of it.",
+		"Keep the iron's cord where nobody can pull it down, and away from the cutter and mat. Fill the iron only when it is off, unplugged and cool.",
+		"One person at a time at the ironing board. Keep children and pets away, and unplug the iron before you leave the room.",
+		"Never press over pins. Remove pins before the needle reaches them; put them back in the box and count them.",
+		"Keep fingers clear of the needle: stop the machine first. Take your foot off the pedal before threading.",
+		"Spray starch only away from flames and heat, let it soak in before you press, and open a window.",
 	}
 }
 

@@ -27,7 +27,7 @@ func (s *sewer) block(n int) document.Section {
 	made := document.Paragraph{Text: document.Plain(s.makes(b)), About: document.About{Patches: whole}}
 	out := document.Section{ID: SewingBlock(n, ""), Title: "Block " + b.Label + ": " + b.Kind, Blocks: []document.Block{made}}
 	if len(b.Steps) == 0 {
-		out.Blocks = append(out.Blocks, para("This block is one piece: there is nothing to sew."))
+		out.Blocks = append(out.Blocks, para("This block is a single piece; no sewing is needed."))
 	}
 	add := func(part string, blocks []document.Block) {
 		if len(blocks) > 0 {
@@ -44,9 +44,9 @@ func (s *sewer) block(n int) document.Section {
 func (s *sewer) makes(b *sewing.Block) string {
 	finished, raw := s.units.Size(b.Finished.Across, b.Finished.Down), s.units.Size(b.Unfinished.Across, b.Unfinished.Down)
 	if b.Column {
-		return fmt.Sprintf("Make %s%s. The longest finishes at %s; unfinished it is %s.", measure.Count(b.Count, noun(b)), s.forEach(), finished, raw)
+		return fmt.Sprintf("Make %s%s. The longest finishes at %s, %s unfinished.", measure.Count(b.Count, noun(b)), s.forEach(), finished, raw)
 	}
-	return fmt.Sprintf("Make %s%s. A block finishes at %s; unfinished, with its seam allowances, it is %s.", measure.Count(b.Count, noun(b)), s.forEach(), finished, raw)
+	return fmt.Sprintf("Make %s%s. Each block finishes at %s, %s unfinished.", measure.Count(b.Count, noun(b)), s.forEach(), finished, raw)
 }
 
 // noun is what blocks of a label are called.
@@ -97,10 +97,10 @@ func (s *sewer) stepLines(b *sewing.Block, step *sewing.Step) []document.Text {
 		}
 	}
 	if step.Before != nil {
-		list = append(list, lead("Trim:", "%s It may stand out by up to %s.", step.Trim, s.units.AtLeast(step.StandsOut)))
+		list = append(list, lead("Trim:", "%s You will trim up to %s.", step.Trim, s.units.AtLeast(step.StandsOut)))
 	}
 	if !b.Column && len(step.Joins) > 0 {
-		list = append(list, lead("Size unfinished:", "%s.", s.unfinished(step)))
+		list = append(list, lead("Unfinished size:", "%s.", s.unfinished(step)))
 	}
 	return append(list, lead("Check:", "%s.", step.Check))
 }
@@ -128,9 +128,9 @@ func (s *sewer) unitSize(f sewing.Form, size sewing.Size) string {
 	case f == sewing.Rectangle:
 		return s.size(size)
 	case square:
-		return "fits in a square of " + across
+		return "fits a square of " + across
 	}
-	return "fits in a rectangle of " + s.size(size)
+	return "fits a rectangle of " + s.size(size)
 }
 
 // size is across by down of something with four square corners.
@@ -150,7 +150,7 @@ func lead(bold, format string, args ...any) document.Text {
 func (s *sewer) fabrics(b *sewing.Block) []document.Block {
 	var blocks []document.Block
 	if n := len(b.Variants); n > maxListed {
-		blocks = append(blocks, para("They are sewn in %d ways that differ in fabric. Lay the pieces out by the picture of the quilt, or as they come to hand: what matters is that neighbors differ.", n), para("The first %d of them:", maxListed))
+		blocks = append(blocks, para("There are %d different fabric placements. Arrange the fabrics to match the picture of the quilt or at random; just keep like fabrics apart.", n), para("The first %d:", maxListed))
 	}
 	var list document.List
 	for i := range b.Variants[:min(len(b.Variants), maxListed)] {
@@ -205,7 +205,7 @@ func (s *sewer) pieces(b *sewing.Block, v *sewing.FabricVariant) string {
 	case !b.Column:
 		return many + clothCounts(names)
 	case len(v.Longer) < 2:
-		return many + "one piece of " + names[0]
+		return many + "1 piece of " + names[0]
 	}
 	if whole := len(v.Cloths) - 2; whole > 0 {
 		many += measure.Count(whole, "tumbler") + " and "
@@ -224,7 +224,7 @@ func (s *sewer) clothNames(cloths []int) []string {
 			names[i] += " of " + measure.List(c.Bands)
 		}
 		if c.Turned {
-			names[i] += ", turned"
+			names[i] += " reversed"
 		}
 	}
 	return names

@@ -29,7 +29,7 @@ func (d *stepDrawing) ends() {
 func (d *stepDrawing) leadText(e *sewing.End) string {
 	lead := e.LeadBlunt
 	if lead == 0 {
-		return "the corners lie on each other"
+		return "the corners match"
 	}
 	return "offset " + d.plan.Units.Nearest(max(lead, -lead))
 }

@@ -153,7 +153,7 @@ func (s *sewer) spot(cell int, at measure.Point) string {
 	case side != "":
 		return "the " + side + " side"
 	}
-	return "the middle"
+	return "the center"
 }
 
 // turn says how a block of a variant is turned, by what one sees of it: a piece that lies at one of its corners or sides and
@@ -178,7 +178,7 @@ func (s *sewer) turn(b *sewing.Block, v *sewing.FabricVariant, turns int) string
 
 // byPicture is the turns of a block by its step pictures, where nothing of it tells them.
 func byPicture(turns int) string {
-	return [4]string{"as in the picture of its last step", "a quarter clockwise from the picture of its last step", "upside down from the picture of its last step", "a quarter anticlockwise from the picture of its last step"}[turns&3]
+	return [4]string{"as in the picture of its last step", "rotated 90 degrees clockwise from the picture of its last step", "rotated 180 degrees from the picture of its last step", "rotated 90 degrees counterclockwise from the picture of its last step"}[turns&3]
 }
 
 // pieceNames are pieces by their cloth and shape, each name once; one that is there several times as its plural.
@@ -212,7 +212,7 @@ func (s *sewer) pieceName(b *sewing.Block, v *sewing.FabricVariant, piece int) s
 		name += " of " + measure.List(c.Bands)
 	}
 	if c.Turned {
-		name = "turned " + name
+		name += " reversed"
 	}
 	return name + " " + s.Shape(b, piece).String()
 }

@@ -21,7 +21,7 @@ func (s *sewer) pressed(b *sewing.Block) []document.Block {
 		}
 	}
 	if differ {
-		list.add("Pressed so, the allowances of neighbors lie opposite ways and nest.", document.About{})
+		list.add("Pressed this way, the seams of neighboring blocks nest.", document.About{})
 	}
 	for i := range b.Rounds {
 		r := &b.Rounds[i]
@@ -71,7 +71,7 @@ func (s *sewer) wayWords(b *sewing.Block, v *sewing.FabricVariant, group int) [2
 				return own
 			default:
 				names := s.clothNames([]int{v.Cloths[j.B[0]], v.Cloths[j.A[0]]})
-				return [2]string{"towards " + names[0], "towards " + names[1]}
+				return [2]string{"toward " + names[0], "toward " + names[1]}
 			}
 		}
 	}
@@ -95,17 +95,17 @@ func pressedSeams(b *sewing.Block, group int) string {
 // round is what happens where pieces of a block meet.
 func (s *sewer) round(r *sewing.Round) string {
 	if !r.Turns {
-		return fmt.Sprintf("In the middle %d pieces meet. The seams cannot all turn round it, since %s. Pressed to one side %d layers lie there at most%s.", len(r.Pieces), obstacle(r.WhyNot), r.Without, lastOpen(r))
+		return fmt.Sprintf("At the center %d pieces meet. The seams cannot be spun, because %s. Pressed to one side: no more than %d layers%s.", len(r.Pieces), obstacle(r.WhyNot), r.Without, lastOpen(r))
 	}
-	return fmt.Sprintf("In the middle %d pieces meet. Turn all allowances one way round it: %d layers lie there at most. To turn them, open the stitches of the last seam within its allowances, and press all flat.", len(r.Pieces), r.Layers)
+	return fmt.Sprintf("At the center %d pieces meet. Spin the seams so all allowances go the same way: no more than %d layers. To spin them, remove the few stitches of the last seam that lie in the seam allowance, swirl the seams and press flat.", len(r.Pieces), r.Layers)
 }
 
 // obstacle is why allowances cannot turn one way round a point.
 func obstacle(o sewing.Obstacle) string {
 	if o == sewing.RunsThrough {
-		return "one piece has no corner here, and its allowance runs past the point and lies one way"
+		return "one piece has no corner here, and its allowance runs straight past the point"
 	}
-	return "not all seams here are pressed round the point"
+	return "not all seams here are pressed around the point"
 }
 
 // lastOpen is how many layers there are with the last seam pressed open, where that makes it less.
@@ -113,7 +113,7 @@ func lastOpen(r *sewing.Round) string {
 	if r.Last >= r.Without {
 		return ""
 	}
-	return fmt.Sprintf("; with the last seam pressed open %d", r.Last)
+	return fmt.Sprintf("; %d with the last seam pressed open", r.Last)
 }
 
 // pressing is which way the seams between blocks are pressed, and which joints nest.
@@ -130,13 +130,13 @@ func (s *sewer) pressing() document.Section {
 	list.add(s.turnedSeams(inwards), document.About{Seams: s.seamsOf(inwards)})
 	list.add(s.nesting(), document.About{Patches: s.joints(func(j *sewing.Joint) bool { return j.Nests })})
 	if left := len(s.Pressing.Joints) - s.Pressing.Nests; left > 0 {
-		text := fmt.Sprintf("At %s they do not nest: press the later seam open there, or let the seams lie on each other, and pin with care.", measure.Count(left, "place"))
+		text := fmt.Sprintf("Seams do not nest at %s: press the later seam open there, or overlap the seams, and pin carefully.", measure.Count(left, "place"))
 		list.add(text, document.About{Patches: s.joints(func(j *sewing.Joint) bool { return !j.Nests })}).Tone = document.Doubtful
 		for _, c := range s.Pressing.Cannot[:min(maxListed, len(s.Pressing.Cannot))] {
-			list.add("It does not nest at "+s.where(s.Pressing.Joints[c.Joint].At)+".", document.About{Patches: s.JointPatches(c.Joint)}).Tone = document.Doubtful
+			list.add("Seams do not nest at "+s.where(s.Pressing.Joints[c.Joint].At)+".", document.About{Patches: s.JointPatches(c.Joint)}).Tone = document.Doubtful
 		}
 		if left > maxListed {
-			list.add(fmt.Sprintf("And so at %d more.", left-maxListed), document.About{})
+			list.add(fmt.Sprintf("They also do not nest at %d more.", left-maxListed), document.About{})
 		}
 	}
 	return document.Section{ID: SewingPressing, Title: "Pressing, so that seams nest", Blocks: list.blocks()}
@@ -159,17 +159,17 @@ func (s *sewer) lineWays() []lineWay {
 		way := s.Pressing.Choices[s.Choice(stage.First)].Way
 		if stage.Number == 0 {
 			posts[way].stages = append(posts[way].stages, i)
-			posts[way].text = "Press the seams between sashes and posts " + [2]string{"towards the sashes.", "towards the posts."}[way]
+			posts[way].text = "Press the seams between sashes and posts " + [2]string{"toward the sashes.", "toward the posts."}[way]
 			continue
 		}
 		to[way].stages, numbers[way] = append(to[way].stages, i), append(numbers[way], stage.Number)
 	}
 	ways := [2]string{"to the right", "to the left"}
 	if s.Assembly.ByColumns {
-		ways = [2]string{"downwards", "upwards"}
+		ways = [2]string{"toward the bottom", "toward the top"}
 	}
 	if s.Sashed() {
-		ways = [2]string{"towards the sashes", "towards the blocks"}
+		ways = [2]string{"toward the sashes", "toward the blocks"}
 	}
 	for way, list := range numbers {
 		if len(list) > 0 {
@@ -191,11 +191,11 @@ func (s *sewer) line() string {
 func (s *sewer) longWay() string {
 	switch lines, borders := s.has(sewing.LinesStage), s.has(sewing.BorderStage); {
 	case lines && borders:
-		return fmt.Sprintf("Press long seams towards the later %s, and those of borders outwards.", s.line())
+		return fmt.Sprintf("Press long seams toward the later %s and border seams outward.", s.line())
 	case lines:
-		return fmt.Sprintf("Press long seams towards the later %s.", s.line())
+		return fmt.Sprintf("Press long seams toward the later %s.", s.line())
 	case borders:
-		return "Press the seams of borders outwards."
+		return "Press border seams outward."
 	}
 	return ""
 }
@@ -224,7 +224,7 @@ func (s *sewer) turnedSeams(inwards []int) string {
 	if len(names) == 0 {
 		return ""
 	}
-	return "But press " + measure.Count(len(inwards), "seam") + " the other way: of " + measure.List(names) + "."
+	return "Exception: press " + measure.Count(len(inwards), "seam") + " the other way: " + measure.List(names) + "."
 }
 
 // nesting is at how many places seams nest; "" where none butt together.
@@ -234,8 +234,10 @@ func (s *sewer) nesting() string {
 	case total == 0:
 		return ""
 	case g.Nests < total:
-		return fmt.Sprintf("Seams butt together at %s where blocks meet: at %d of them their allowances lie opposite ways and nest.", measure.Count(total, "place"), g.Nests)
+		return fmt.Sprintf("Blocks meet at %s; %d of them nest.", measure.Count(total, "seam intersection"), g.Nests)
+	case total == 1:
+		return "The one seam intersection between blocks nests."
 	default:
-		return fmt.Sprintf("Seams butt together at %s where blocks meet, and at all of them their allowances lie opposite ways and nest.", measure.Count(total, "place"))
+		return fmt.Sprintf("All %d seam intersections between blocks nest.", total)
 	}
 }

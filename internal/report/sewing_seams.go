@@ -36,7 +36,7 @@ func (s *sewer) columnSeam(step *sewing.Step) []document.Text {
 		}
 		return "the upper piece"
 	}
-	return []document.Text{lead("Offset,", "at every slanted seam, those of the end pieces too: where the seam ends higher up the column, the corner of %s sticks out by %s; where it ends lower down, that of %s by %s.",
+	return []document.Text{lead("Offset,", "at every slanted seam, including those of the end pieces: at the end higher up the column, the corner of %s extends %s; at the lower end, the corner of %s extends %s.",
 		who(upper), s.offset(upper), who(lower), s.offset(lower))}
 }
 
@@ -50,7 +50,7 @@ func (s *sewer) seam(b *sewing.Block, j *sewing.Join) []document.Text {
 	for e := range j.Ends {
 		for part, blunt := range j.Ends[e].Blunted {
 			if blunt {
-				list = append(list, lead("Before sewing:", "cut the sharp corner of the %s off flat, %s beyond its finished point, %s.", names[part], s.units.Nearest(s.Seam), s.end(b, j, e)))
+				list = append(list, lead("Before sewing:", "blunt the tip of the %s %s beyond the seam point, %s.", names[part], s.units.Nearest(s.Seam), s.end(b, j, e)))
 			}
 		}
 	}
@@ -58,13 +58,13 @@ func (s *sewer) seam(b *sewing.Block, j *sewing.Join) []document.Text {
 	for e := range j.Ends {
 		for part, spare := range j.Ends[e].Spare {
 			if spare > 0 && j.Ends[1-e].Spare == [2]measure.NM{} && len([2][]int{j.A, j.B}[part]) == 1 {
-				list = append(list, lead("The "+names[part]+" is cut larger:", "set the corners by that offset %s, and let it stand out %s by up to %s more.", s.end(b, j, 1-e), s.end(b, j, e), s.units.AtLeast(spare)))
+				list = append(list, lead("The "+names[part]+" is oversize:", "match the offset only %s; %s let the excess (up to %s) hang over.", s.end(b, j, 1-e), s.end(b, j, e), s.units.AtLeast(spare)))
 			}
 		}
 	}
 	for e := range j.Ends {
 		if j.Ends[e].Partial {
-			list = append(list, lead("Sewn in part:", "stop %s before the cut edge %s, where the seam line ends, and sew one stitch back.", s.units.Nearest(s.Seam), s.end(b, j, e)))
+			list = append(list, lead("Partial seam:", "stop %s from the raw edge %s, where the seam line ends, and backstitch.", s.units.Nearest(s.Seam), s.end(b, j, e)))
 		}
 	}
 	return list
@@ -78,11 +78,11 @@ func (s *sewer) offsets(b *sewing.Block, j *sewing.Join, names [2]string) []docu
 		if l < 0 {
 			leading = names[0]
 		}
-		return lead("Offset:", "the corner of the %s sticks out by %s %s.", leading, s.offset(l), where)
+		return lead("Offset:", "the corner of the %s extends %s %s.", leading, s.offset(l), where)
 	}
 	switch {
 	case from == 0 && to == 0:
-		return []document.Text{lead("Offset:", "none, the cut corners lie on each other at both ends.")}
+		return []document.Text{lead("Offset:", "none; match the trimmed corners at both ends.")}
 	case from == to:
 		return []document.Text{says(from, "at both ends")}
 	}
@@ -117,7 +117,7 @@ func (s *sewer) end(b *sewing.Block, j *sewing.Join, e int) string {
 	case from == to:
 		return "at both ends"
 	case from == (e == 0):
-		return "at the end that comes to lie in the middle of the block"
+		return "at the center end"
 	}
-	return "at the end that comes to lie on the block's edge"
+	return "at the outer end"
 }

@@ -44,7 +44,7 @@ func (s *sewer) drawStep(block, n int, size string) *diagram.Figure {
 	shown := s.Shown(block)
 	d := &stepDrawing{sketch: sketch{Figure: f, plan: s.Plan, top: s.top}, shown: shown, seam: s.Seam, column: b.Column, step: step, size: size, list: shown.Pieces}
 	if len(step.Joins) == 0 {
-		f.Description = "A column of one piece: there is nothing to sew."
+		f.Description = "This column is a single piece; no sewing is needed."
 		f.Max = measure.Point{X: measure.NM(panel), Y: measure.NM(panel / 4)}
 		return f
 	}
@@ -57,7 +57,7 @@ func (s *sewer) drawStep(block, n int, size string) *diagram.Figure {
 		d.ends()
 	} else {
 		d.place = same
-		for i, line := range []string{"no offset: the cut corners", "lie on each other at both ends"} {
+		for i, line := range []string{"no offset: match the", "trimmed corners at both ends"} {
 			d.words(line, panelAt(2, 0).Plus(measure.Vec{X: panel / 2, Y: panel/2 + float64(i)*header}), label{captionPoints, diagram.Middle, measure.NM(panel)})
 		}
 	}
@@ -68,7 +68,7 @@ func (s *sewer) drawStep(block, n int, size string) *diagram.Figure {
 
 // described is the picture in words.
 func (d *stepDrawing) described(b *sewing.Block, step int) string {
-	return fmt.Sprintf("Step %d of block %s: the parts of the %s laid out right side up, the two parts laid right sides together with the seam, the wrong side with the way in which the seams are pressed, and the right side with its unfinished size.", step+1, b.Label, d.step.Name)
+	return fmt.Sprintf("Step %d of block %s: the parts of the %s laid out right side up, the two parts laid right sides together with the seam, the wrong side with the pressing direction, and the right side with its unfinished size.", step+1, b.Label, d.step.Name)
 }
 
 // shownOfColumn is how many pieces of a column are drawn.
@@ -174,7 +174,7 @@ func (d *stepDrawing) sewnTogether() (as func(measure.Vec) measure.Vec, a, b []m
 // together draws the parts laid right sides together, with the seam.
 func (d *stepDrawing) together() {
 	corner := panelAt(1, 0)
-	d.caption("2  right sides together, and sew", corner)
+	d.caption("2  right sides together; sew", corner)
 	as, a, b := d.sewnTogether()
 	d.place = fittedIn(append(slices.Clone(a), b...), corner, panel, as)
 	d.area(a, d.clothOf(d.join.A), false, diagram.Thin)

@@ -203,7 +203,7 @@ func TestColumnSeams(t *testing.T) {
 	if j.To.Y < j.From.Y {
 		upper = j.Ends[1].LeadBlunt
 	}
-	if upper <= 0 || !strings.Contains(text, "ends higher up the column, the corner of the lower piece sticks out by about 3/16 in or 5 mm") || !strings.Contains(text, "lower down, that of the upper piece by about 3/16 in or 5 mm") {
+	if upper <= 0 || !strings.Contains(text, "at the end higher up the column, the corner of the lower piece extends about 3/16 in or 5 mm") || !strings.Contains(text, "at the lower end, the corner of the upper piece extends about 3/16 in or 5 mm") {
 		t.Errorf("the upper end leads by %d: %s", upper, text)
 	}
 }

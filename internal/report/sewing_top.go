@@ -21,7 +21,7 @@ func SewingBorder(number int) string { return fmt.Sprintf("border-%d", number) }
 
 // together is how blocks, sashes and borders go together.
 func (s *sewer) together() document.Section {
-	out := document.Section{ID: SewingTogether, Title: "Blocks together"}
+	out := document.Section{ID: SewingTogether, Title: "Joining the blocks"}
 	add := func(id string, list sentences) {
 		if len(list.Items) > 0 {
 			out.Blocks = append(out.Blocks, document.Section{ID: id, Blocks: list.blocks()})
@@ -38,7 +38,7 @@ func (s *sewer) together() document.Section {
 		var list sentences
 		switch stage := &s.Assembly.Stages[i]; stage.Sort {
 		case sewing.LinesStage:
-			text := fmt.Sprintf("Sew the %[1]ss together in their order, each to the one before. Pin at every joint; where seams lie opposite ways they nest. The %[1]ss together now measure %[2]s unfinished.", s.line(), s.size(stage.Size))
+			text := fmt.Sprintf("Sew the %[1]ss together in order. Pin at every intersection, nesting the seams. The quilt center should measure %[2]s unfinished.", s.line(), s.size(stage.Size))
 			item := list.add(text, document.About{Seams: s.seamsFrom(stage.First, stage.Count)})
 			item.Blocks = append(item.Blocks, s.linesFigure()...)
 			add(SewingLong, list)
@@ -54,7 +54,7 @@ func (s *sewer) together() document.Section {
 	}
 	add(SewingLoose, loose)
 	if len(out.Blocks) == 0 {
-		out.Blocks = []document.Block{para("The top is one piece: there is nothing to sew together.")}
+		out.Blocks = []document.Block{para("The top is a single piece; no sewing is needed.")}
 	}
 	return out
 }
@@ -79,15 +79,15 @@ func (s *sewer) linesText() string {
 	columns := slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return b.Column })
 	switch {
 	case seams == 0 && columns && rows > 1:
-		return "The columns are whole: their tumblers are sewn one to the next already, with an end piece at each end. Lay them side by side in their order."
+		return "The columns are complete: their tumblers and end pieces are already sewn. Lay them side by side in order."
 	case seams == 0:
 		return ""
 	}
 	whole := ""
 	if columns {
-		whole = " Columns of tumblers are sewn already: where one fills a column of the layout there is nothing to do, and where it fills a part it counts as one block."
+		whole = " Columns of tumblers are already sewn: one that fills a column of the layout is complete; one that fills part of it counts as one block."
 	}
-	return fmt.Sprintf("Lay all blocks out by their places and turns. Sew the blocks of each %s together: %s, a whole one %s unfinished. Pin where seam lines meet, not cut corners.%s",
+	return fmt.Sprintf("Lay out all blocks, each in its place and rotated as shown. Sew the blocks of each %s together: %s; each complete one is %s unfinished. Pin where seam lines meet, not at trimmed corners.%s",
 		s.line(), measure.Count(rows, s.line()), s.size(size), whole)
 }
 
@@ -102,30 +102,30 @@ func (s *sewer) sashesText() string {
 	if sashes == 0 {
 		return ""
 	}
-	return fmt.Sprintf("Between them lie %s of sashes; sew those of several pieces together in the same way.", measure.Count(sashes, s.line()))
+	return fmt.Sprintf("Between them are %s of sashing; join those of several pieces in the same way.", measure.Count(sashes, s.line()))
 }
 
 // borderText is how a border is sewn on.
 func (s *sewer) borderText(stage *sewing.Stage) string {
-	how := "sew the strips to the two sides first, then those above and below across the whole width"
+	how := "sew the side borders on first, then the top and bottom across the full width"
 	if stage.Count > 4 {
-		how = "sew the strips to the two sides first; sew a square to both ends of the other two, and then those above and below"
+		how = "sew the side borders on first; sew a square to each end of the other two, then sew on the top and bottom"
 	}
-	return fmt.Sprintf("Border %d: %s. The quilt then measures %s unfinished.", stage.Number, how, s.size(stage.Size))
+	return fmt.Sprintf("Border %d: %s. The quilt should measure %s unfinished.", stage.Number, how, s.size(stage.Size))
 }
 
 // looseText is what to do about a part that hangs together with nothing else.
 func (s *sewer) looseText(n int) string {
 	list := s.LooseCells(n)
 	if len(list) == 0 {
-		return "A strip of sashes is joined to nothing: fill the places beside it, or leave it out."
+		return "A strip of sashing is joined to nothing: fill the places beside it, or omit it."
 	}
 	what, verb := "The block in ", " is"
 	if len(list) > 1 {
 		what, verb = "The blocks in ", " are"
 	}
 	return what + cellPlaces(list, s.Columns) + verb +
-		" joined to no other part of the top, since the places beside are empty: put blocks of plain cloth into them, or finish this part by itself."
+		" not joined to the rest of the top, because the places around are empty: fill them with plain blocks, or finish this part by itself."
 }
 
 // grain is which edges lie off the straight grain.
@@ -136,12 +136,12 @@ func (s *sewer) grain() document.Section {
 		list.add(s.edges(b), document.About{Patches: s.wholeBlock(b)})
 	}
 	if len(list.Items) == 0 {
-		list.add("All edges of blocks lie on the straight grain.", document.About{})
+		list.add("All block edges are on the straight grain.", document.About{})
 	}
 	for _, side := range s.outside() {
 		list.add(side.text, document.About{Patches: s.cellPatches(side.cells)})
 	}
-	return document.Section{ID: SewingGrain, Title: "Edges that stretch", Depth: document.Detail, Blocks: list.blocks()}
+	return document.Section{ID: SewingGrain, Title: "Bias edges", Depth: document.Detail, Blocks: list.blocks()}
 }
 
 // edges says how the edges of a block lie off the straight grain; "" where they do not.
@@ -158,9 +158,9 @@ func (s *sewer) edges(b *sewing.Block) string {
 		return ""
 	}
 	off := edge.OffGrain + edge.Bias
-	part := "all along their length"
+	part := "along their full length"
 	if edge.Straight > 0 {
-		part = fmt.Sprintf("for %.0f %% of their length and straight for the rest", 100*float64(off)/float64(off+edge.Straight))
+		part = fmt.Sprintf("for %.0f%% of their length and on the straight grain for the rest", 100*float64(off)/float64(off+edge.Straight))
 	}
 	what := "edges are"
 	if len(sides) == 1 {
@@ -205,9 +205,9 @@ func (s *sewer) outside() []placed {
 	for _, o := range s.Grain.Outside {
 		sides[o.Side] = append(sides[o.Side], o.Cells...)
 	}
-	what := "Until the border is on, do not pull at these edges of the field, and sew them without stretching"
+	what := "Do not pull or stretch these edges of the quilt center until the border is on"
 	if s.Grain.AtEdge {
-		what = "These are edges of the top itself: sew a line just inside the seam allowance before you handle it, and do not pull"
+		what = "These are the outer edges of the top: staystitch just inside the seam allowance before you handle it, and do not pull"
 	}
 	var list []placed
 	for _, side := range []string{"top", "right", "bottom", "left", "inside"} {
@@ -220,7 +220,7 @@ func (s *sewer) outside() []placed {
 			where = "edges beside empty places in "
 		}
 		list = append(list, placed{fmt.Sprintf("%s: %s%s.", what, where, cellPlaces(found, s.Columns)), found})
-		what = "So too"
+		what = "The same for"
 	}
 	return list
 }
@@ -230,13 +230,13 @@ func (s *sewer) bulk() document.Section {
 	b := &s.Bulk
 	var list sentences
 	if len(b.Thick) > 0 {
-		list.add(fmt.Sprintf("More than %d layers lie on each other at these points, as allowances are folded. Trim dog ears there and sew slowly over them; where pressing the last seam open or turning all allowances one way round makes it less, that is said.", b.Limit), document.About{})
+		list.add(fmt.Sprintf("Counting folded allowances, there are more than %d layers at these points. Trim dog ears there and sew slowly. The list says where pressing the last seam open or spinning the seams reduces the bulk.", b.Limit), document.About{})
 	}
 	for i := range b.Thick[:min(maxListed, len(b.Thick))] {
 		list.add(s.thick(&b.Thick[i]), document.About{Patches: s.patchesAt(b.Thick[i].At)})
 	}
 	if len(b.Thick) > maxListed {
-		list.add("And others with fewer layers.", document.About{})
+		list.add("Other points have fewer layers.", document.About{})
 	}
 	for i := range b.Points {
 		if p := &b.Points[i]; p.Keep < p.Count {
@@ -246,7 +246,7 @@ func (s *sewer) bulk() document.Section {
 	for i := range b.Blunted {
 		list.add(s.blunted(&b.Blunted[i]), document.About{Patches: s.patchesAt(b.Blunted[i].At)})
 	}
-	return document.Section{ID: SewingBulk, Title: "Thick places and points", Depth: document.Detail, Blocks: list.blocks()}
+	return document.Section{ID: SewingBulk, Title: "Bulk and points", Depth: document.Detail, Blocks: list.blocks()}
 }
 
 // thick is one sort of thick points.
@@ -255,22 +255,22 @@ func (s *sewer) thick(t *sewing.ThickPoint) string {
 	switch {
 	case t.Inside:
 	case t.Open < t.Layers && t.Round < t.Layers:
-		text += fmt.Sprintf("; %d with the last seam pressed open, %d with all turned round", t.Open, t.Round)
+		text += fmt.Sprintf("; %d with the last seam pressed open, %d with the seams spun", t.Open, t.Round)
 	case t.Open < t.Layers:
 		text += fmt.Sprintf("; %d with the last seam pressed open", t.Open)
 	case t.Round < t.Layers:
-		text += fmt.Sprintf("; %d with all turned round", t.Round)
+		text += fmt.Sprintf("; %d with the seams spun", t.Round)
 	default:
-		text += "; neither pressing open nor turning round makes it less"
+		text += "; neither pressing open nor spinning reduces it"
 	}
 	return text + "."
 }
 
 // points says how many points of one shape keep their seam allowance.
 func points(p *sewing.Points) string {
-	text := fmt.Sprintf("Points of %s: %d of %d keep a seam allowance of cloth all round", measure.Plural(p.Shape), p.Keep, p.Count)
+	text := fmt.Sprintf("Points of %s: %d of %d keep a seam allowance all around", measure.Plural(p.Shape), p.Keep, p.Count)
 	if p.AtEdge > 0 {
-		text += fmt.Sprintf("; %d lie on the quilt's outside, right in the binding's seam", p.AtEdge)
+		text += fmt.Sprintf("; %d lie on the quilt's finished edge, right in the binding seam", p.AtEdge)
 	}
 	return text + "."
 }
@@ -284,5 +284,5 @@ func (s *sewer) blunted(n *sewing.NearPoint) string {
 	if n.Count == 1 {
 		lie = " lies"
 	}
-	return fmt.Sprintf("%s%s only %s from the quilt's outside, less than a seam allowance: the binding may blunt them, first at %s.", measure.Count(n.Count, "point"), lie, s.units.Nearest(n.Distance), s.where(n.At[0]))
+	return fmt.Sprintf("%s%s only %s from the quilt's finished edge, less than a seam allowance: the binding may blunt them, first at %s.", measure.Count(n.Count, "point"), lie, s.units.Nearest(n.Distance), s.where(n.At[0]))
 }

@@ -48,7 +48,7 @@ func (s *sewer) drawLines() *diagram.Figure {
 		title = "the columns together"
 	}
 	f := &diagram.Figure{Title: SewingPictureTitle + title}
-	f.Description = "Every block in its place, the " + what + " a little apart. A white triangle in each block points to the top of its picture; bent arrows say which way the seams turn round the middle, straight arrows which way others are pressed."
+	f.Description = "All blocks in place, the " + what + " slightly apart. The white triangle in each block points to the top of its picture; curved arrows show which way to spin the seams at the center, straight arrows which way to press the others."
 	d := &topDrawing{sketch: sketch{Figure: f, plan: s.Plan, top: s.top, place: same}, lines: s.Lines(), apart: s.SideFinished / 4}
 	for i := range d.lines {
 		d.row(i)
@@ -57,7 +57,7 @@ func (s *sewer) drawLines() *diagram.Figure {
 	if !d.marked {
 		return d.framed()
 	}
-	d.words("A white triangle points to the top of each block's picture.", vecOf(s.top.Field.Min).Plus(measure.Vec{X: 0, Y: -0.4 * float64(s.SideFinished)}), label{dimPoints, diagram.Start, 0})
+	d.words("The white triangle points to the top of each block's picture.", vecOf(s.top.Field.Min).Plus(measure.Vec{X: 0, Y: -0.4 * float64(s.SideFinished)}), label{dimPoints, diagram.Start, 0})
 	return d.framed()
 }
 
@@ -245,7 +245,7 @@ func (d *sketch) pressed(seam int, along, half float64) {
 // drawBorders is the borders round the field, numbered in the order in which their strips
 // are sewn on.
 func (s *sewer) drawBorders() *diagram.Figure {
-	f := &diagram.Figure{Title: SewingPictureTitle + "the borders", Description: "The borders round the field of blocks. Their strips are numbered in the order in which they are sewn on; arrows say which way the seams are pressed."}
+	f := &diagram.Figure{Title: SewingPictureTitle + "the borders", Description: "The borders around the quilt center. Sew the strips on in the order numbered; arrows show the pressing direction."}
 	d := &sketch{Figure: f, plan: s.Plan, top: s.top, place: same}
 	d.area(rectOf(s.top.Field), white(), false, diagram.Thin)
 	d.words("blocks", vecOf(s.top.Field.Min).Plus(vecOf(s.top.Field.Max)).Times(0.5), label{captionPoints, diagram.Middle, 0})

@@ -14,7 +14,7 @@ import (
 func (s *sewer) judged() document.Section {
 	var list sentences
 	if n := s.Pressing.Inside; n > 0 {
-		list.add(fmt.Sprintf("Within blocks seams butt together at %s, and all of them nest.", measure.Count(n, "place")), document.About{})
+		list.add(fmt.Sprintf("Within blocks, seams meet at %s, and all of them nest.", measure.Count(n, "place")), document.About{})
 	}
 	if s.Pressing.Nests < len(s.Pressing.Joints) {
 		list.add(s.proof(), document.About{})
@@ -28,7 +28,7 @@ func (s *sewer) judged() document.Section {
 			list.add(points(p), document.About{})
 		}
 	}
-	out := document.Section{ID: "judged", Title: "How it was judged", Depth: document.Why, Blocks: list.blocks()}
+	out := document.Section{ID: "judged", Title: "How this was worked out", Depth: document.Why, Blocks: list.blocks()}
 	if t := s.exact(); len(t.Rows) > 0 {
 		out.Blocks = append(out.Blocks, t)
 	}
@@ -38,9 +38,9 @@ func (s *sewer) judged() document.Section {
 // proof says whether more joints could nest.
 func (s *sewer) proof() string {
 	if s.Pressing.Proved {
-		return "No other way of pressing lets more of them nest: that is proved."
+		return "No other pressing plan makes more of them nest; this is proved."
 	}
-	return fmt.Sprintf("No way of pressing can let more than %d of them nest: that is proved. A better one than this may exist, but the quilt is too large to try them all.", s.Pressing.AtMost)
+	return fmt.Sprintf("No pressing plan can make more than %d of them nest; this is proved. A better plan than this one may exist, but the quilt is too large to try them all.", s.Pressing.AtMost)
 }
 
 // oddCycle says why a joint does not nest; "" where no reason was found.
@@ -59,7 +59,7 @@ func (s *sewer) oddCycle(c *sewing.Cannot) string {
 	if len(c.OddCycle) > most {
 		text += " and on"
 	}
-	return fmt.Sprintf("At %s: a ring of %s asks for an odd number of changes, so one of them must give way (%s).", s.where(s.Pressing.Joints[c.Joint].At), measure.Count(len(c.OddCycle), "joint"), text)
+	return fmt.Sprintf("At %s: a ring of %s needs an odd number of changes, so one of them must give way (%s).", s.where(s.Pressing.Joints[c.Joint].At), measure.Count(len(c.OddCycle), "joint"), text)
 }
 
 // layers says how many layers lie where seams meet, where nothing has to be done about it.
@@ -68,17 +68,17 @@ func (s *sewer) layers(list *sentences) {
 		b := &s.Blocks[i]
 		for n := range b.Rounds {
 			if r := &b.Rounds[n]; r.Turns {
-				list.add(fmt.Sprintf("In the middle of %s: sewn whole and pressed to one side, %d layers would lie there%s.", b.Label, r.Without, lastOpen(r)), document.About{Patches: s.patchesOf(b, r.Pieces)})
+				list.add(fmt.Sprintf("At the center of %s: sewn in full and pressed to one side, there would be %d layers%s.", b.Label, r.Without, lastOpen(r)), document.About{Patches: s.patchesOf(b, r.Pieces)})
 			}
 		}
 	}
 	switch b := &s.Bulk; {
 	case b.Most == 0:
-		list.add(fmt.Sprintf("Nowhere do more than %d layers lie on each other.", b.Limit), document.About{})
+		list.add(fmt.Sprintf("There are never more than %d layers.", b.Limit), document.About{})
 	case len(b.Thick) == 0:
-		list.add(fmt.Sprintf("Nowhere do more than %d layers lie on each other; the most is %d.", b.Limit, b.Most), document.About{})
+		list.add(fmt.Sprintf("There are never more than %d layers; the most is %d.", b.Limit, b.Most), document.About{})
 	default:
-		list.add("Layers are counted as allowances are folded, to within one.", document.About{})
+		list.add("Layers count folded allowances, to within one.", document.About{})
 	}
 }
 

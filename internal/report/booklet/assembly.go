@@ -144,7 +144,7 @@ func (b *patternBuilder) border(number int) {
 	n := number - 1
 	edging := &b.Top.CutFacts.Borders[n]
 	whole := []document.Block{heading(1, capital("border "+numeral(n+1)))}
-	whole = append(whole, para("This border is %s wide finished, of fabric %s. Measure the quilt through its middle before you cut the strips to length: the lengths below are what they should be%s.",
+	whole = append(whole, para("This border finishes %s wide, of fabric %s. Measure the quilt through the center before you cut the strips to length; the lengths below are the mathematical ones%s.",
 		b.length(edging.Width), b.letters[edging.Fabric], b.roundedUp(n)))
 	t := document.Table{Columns: []document.Column{{Title: "Pieces"}, {Title: "Cut"}}}
 	plan := b.single()
@@ -168,7 +168,7 @@ func (b *patternBuilder) border(number int) {
 func (b *patternBuilder) roundedUp(border int) string {
 	for i := range b.single().Lines {
 		if l := &b.single().Lines[i]; l.Border == border && l.Piece.TrimCut > 0 {
-			return ", rounded up to what a ruler shows"
+			return ", rounded up to the next ruler mark"
 		}
 	}
 	return ""

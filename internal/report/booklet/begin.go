@@ -15,7 +15,7 @@ func (b *patternBuilder) beginPart(rest []document.Section) {
 	b.cautions()
 	b.tools()
 	said := b.saidIn(rest)
-	b.add(heading(1, "Words"), document.List{Items: glossary(said)})
+	b.add(heading(1, "Terms"), document.List{Items: glossary(said)})
 	b.abbreviations(said)
 }
 
@@ -23,19 +23,19 @@ func (b *patternBuilder) beginPart(rest []document.Section) {
 func (b *patternBuilder) facts() []document.Item {
 	t := b.Top
 	items := []document.Item{
-		item(lead("Read it all", "before you cut, and sew one test block first.")),
+		item(lead("Read all instructions", "before cutting, and sew one test block first.")),
 		item(lead("Finished size:", "%s.", b.size(t.Outer.Width(), t.Outer.Height()))),
-		item(lead("Seam allowance:", "%s throughout, but where another one is named. It is in all cut sizes.", b.length(t.Seam))),
+		item(lead("Seam allowance:", "use %s unless otherwise noted; it is included in all cut sizes.", b.length(t.Seam))),
 	}
 	if w, same := b.usableWidth(); same {
-		items = append(items, item(lead("Usable width:", "%s of every fabric, between the selvages.", b.length(w))))
+		items = append(items, item(lead("Usable width:", "%s for every fabric, selvages removed.", b.length(w))))
 	} else {
-		items = append(items, item(lead("Usable width:", "it differs; the table of fabrics names it for each one.")))
+		items = append(items, item(lead("Usable width:", "it differs; see the fabric table.")))
 	}
 	if t.CutFacts.StripGiven {
 		return items
 	}
-	return append(items, item(lead("Blocks:", "%s finished. The strips that wedges are cut from follow from that, so keep to the exact widths.", b.size(t.SideFinished, t.SideFinished))))
+	return append(items, item(lead("Blocks:", "%s finished. The strip widths for wedges are worked out from this size, so cut them exactly.", b.size(t.SideFinished, t.SideFinished))))
 }
 
 // usableWidth is that of the fabrics, and whether all have the same.

@@ -20,18 +20,18 @@ const columnHeight = 7 * measure.Inch / 2
 func (b *patternBuilder) blockFigure(n int) document.Picture {
 	k := &b.Sewing.Blocks[n]
 	d := document.Drawing{Max: measure.Point{X: b.Top.SideFinished, Y: b.Top.SideFinished}}
-	text := "Block " + k.Label + ", finished."
+	text := "Finished block " + k.Label + "."
 	if hasArrow(k) && b.labelled() {
-		text = "Block " + k.Label + ", finished; its upper side is where the arrows of " + see(layoutKey) + " point."
+		text = "Finished block " + k.Label + ". In " + see(layoutKey) + " the arrow points to this block's top edge."
 	}
 	if k.Column {
-		text = "The column of block " + k.Label + ", finished."
+		text = "Finished column of block " + k.Label + "."
 	}
 	switch {
 	case hasNumber(k):
-		text += " This is colouring " + k.Label + numeral(k.Variants[0].Number) + "."
+		text += " " + k.Label + numeral(k.Variants[0].Number) + " is shown."
 	case len(k.Variants) > 1:
-		text += " This is one of its " + count(len(k.Variants), "colouring") + "."
+		text += " One of its " + count(len(k.Variants), "fabric placement") + " is shown."
 	}
 	b.blockLayers(&d, &k.Variants[0].Cells[0])
 	width := blockWidth

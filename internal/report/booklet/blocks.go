@@ -145,9 +145,9 @@ func (b *patternBuilder) likeSteps(n, like int) {
 		items = append(items, item(seeing(text, stepKey(like, i)).Text))
 	}
 	if b.pressedLike(n, like) {
-		items = append(items, item(lead("Press", "it like block %s.", label)))
+		items = append(items, item(lead("Press", "as for block %s.", label)))
 	}
-	b.keep(para("It is sewn like block %s, with its own cloth:", label), document.List{Items: items})
+	b.keep(para("Sew it like block %s, in its own fabrics:", label), document.List{Items: items})
 }
 
 // stepHead names a step by its number and what it makes.

@@ -7,11 +7,11 @@ import (
 // cover is the first page.
 func (b *patternBuilder) cover() *document.Cover {
 	t := b.Top
-	picture := document.Picture{Of: b.picture(asItIs), Alternative: b.described("The quilt in its colours")}
+	picture := document.Picture{Of: b.picture(asItIs), Alternative: b.described("The quilt in color")}
 	c := &document.Cover{Subtitle: "Quilt pattern", Picture: &picture}
 	c.Lines = append(c.Lines, lead("Finished size:", "%s", b.size(t.Outer.Width(), t.Outer.Height())))
 	if level := own(t.Credits.Level); level != "" {
-		c.Lines = append(c.Lines, lead("For:", "%s", level))
+		c.Lines = append(c.Lines, lead("Skill level:", "%s", level))
 	}
 	c.Lines = append(c.Lines, lead("Pieces:", "%d", len(t.Patches)))
 	for _, text := range b.notes("cover") {

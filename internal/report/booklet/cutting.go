@@ -14,7 +14,7 @@ import (
 // cuttingPart is all that is cut: the pieces, how they are cut, then fabric by fabric.
 func (b *patternBuilder) cuttingPart() {
 	b.part("Cutting", true)
-	b.add(para("Sizes that are cut include the seam allowance of %s. %s Work through each fabric from the top of its list.", b.length(b.Cuts.Seam), b.units.AboutMeans()))
+	b.add(para("Cut sizes include a %s seam allowance. %s For each fabric, cut in the order listed.", b.length(b.Cuts.Seam), b.units.AboutMeans()))
 	b.addNotes("cutting")
 	b.take(report.BeforeCutID, false)
 	b.take(report.PiecesID, true)
@@ -36,7 +36,7 @@ func (b *patternBuilder) setsPart() {
 	for i := range b.Cuts.Sets {
 		if s, ok := b.cut.Section(report.StripSetID + numeral(i+1)); ok {
 			key := "set " + numeral(i)
-			b.keep(append([]document.Block{heading(1, s.Title), para("%s shows the wedges on a set.", see(key))}, b.mapped(printed(s.Blocks), key)...)...)
+			b.keep(append([]document.Block{heading(1, s.Title), para("%s shows how to cut the wedges from a set.", see(key))}, b.mapped(printed(s.Blocks), key)...)...)
 		}
 	}
 }
@@ -149,10 +149,10 @@ func (b *patternBuilder) fabricCutting(group []int) {
 		for _, i := range group {
 			names = append(names, b.fabricName(&b.Cuts.Fabrics[i]))
 		}
-		title, text = "Fabrics "+listed(names), "These are cut alike; all of this is for each of them. "+text
+		title, text = "Fabrics "+listed(names), "These fabrics are cut alike; repeat for each of them. "+text
 	}
 	key := "map " + numeral(group[0])
-	above := []document.Block{heading(1, title), para("%s %s shows how the pieces lie on the cloth.", text, see(key))}
+	above := []document.Block{heading(1, title), para("%s See %s for the cutting map.", text, see(key))}
 	blocks := b.mapped(printed(s.Blocks), key)
 	for len(blocks) > 0 {
 		t, ok := blocks[0].(document.Table)

@@ -25,26 +25,26 @@ type hour struct {
 
 // day is the plan of the day: one block of each label, step by step.
 func (b *patternBuilder) day() {
-	b.part("The plan of the day", true)
-	b.add(para("In class you sew one block of each sort from its first step to its last, so that you can go on at home. "+
-		"The times are guesses, reckoned from the number of steps and units: about %s to show a step and %s for each unit. Nobody has to keep up with them.",
+	b.part("Class schedule", true)
+	b.add(para("In class, sew one block of each kind from start to finish, so that you can continue at home. "+
+		"Times are approximate, based on the number of steps and units: about %s to demonstrate a step and %s to sew each unit. Work at your own pace.",
 		count(forShow, "minute"), count(forUnit, "minute")))
-	t := document.Table{Named: true, Columns: []document.Column{{Title: "From the start", Kind: document.Counts}, {Title: "What"}, {Title: "Guess", Kind: document.Counts}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Start", Kind: document.Counts}, {Title: "Activity"}, {Title: "Approx. time", Kind: document.Counts}}}
 	at := 0
 	for _, h := range b.hours() {
 		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(clock(at)), cell(h.what), cell(count(h.minutes, "minute"))}})
 		at += h.minutes
 	}
-	t.Rows = append(t.Rows, document.Row{Total: true, Cells: []document.Cell{cell(clock(at)), cell("The end, without breaks"), cell("")}})
+	t.Rows = append(t.Rows, document.Row{Total: true, Cells: []document.Cell{cell(clock(at)), cell("Finish (breaks not included)"), cell("")}})
 	b.add(t)
 	b.atHome()
 }
 
 // hours is the day's lines.
 func (b *patternBuilder) hours() []hour {
-	list := []hour{{"Finding places, and the cautions", forHello}, {"Cutting the pieces of one block of each sort", forCutting}}
+	list := []hour{{"Welcome and safety", forHello}, {"Cutting the pieces for one block of each kind", forCutting}}
 	if b.kits() {
-		list[1].what = "Opening the kits, and cutting what is still to be cut"
+		list[1].what = "Opening the kits and cutting the remaining pieces"
 	}
 	for i := range b.Sewing.Blocks {
 		k := &b.Sewing.Blocks[i]
@@ -53,7 +53,7 @@ func (b *patternBuilder) hours() []hour {
 			list = append(list, hour{"Block " + k.Label + ", step " + numeral(n+1) + ": " + s.Name, forShow + forUnit*unitsOf(s)})
 		}
 	}
-	return append(list, hour{"Laying blocks out together, questions, what to do at home", forLook})
+	return append(list, hour{"Laying out blocks, questions, what to do at home", forLook})
 }
 
 // unitsOf is how many units a step makes for one block.
@@ -67,13 +67,13 @@ func (b *patternBuilder) atHome() {
 	}
 	list := []string{}
 	if units > 0 {
-		list = append(list, count(units, "unit")+", beside those sewn in class, at "+count(forUnit, "minute")+" each about "+count(roundHours(units*forUnit), "hour"))
+		list = append(list, count(units, "more unit")+", not counting those sewn in class, at "+count(forUnit, "minute")+" each about "+count(roundHours(units*forUnit), "hour"))
 	}
 	if long > 0 {
 		list = append(list, count(long, "long seam")+" to sew "+b.laidTogether()+" together, at "+count(forLong, "minute")+" each about "+count(roundHours(long*forLong), "hour"))
 	}
 	if len(list) > 0 {
-		b.add(para("Left to sew at home for the whole top: %s. That is a guess as well.", strings.Join(list, "; and ")))
+		b.add(para("To finish the top at home: %s. These times are also approximate.", strings.Join(list, "; and ")))
 	}
 }
 

@@ -210,9 +210,9 @@ func stripsSaid(t document.Table) (strips, units int) {
 }
 
 var (
-	finishesAt = regexp.MustCompile(`A block finishes at ((?:about )?[^;]*); unfinished`)
-	measures   = regexp.MustCompile(`(?:now measure|then measures) ((?:about )?.*) unfinished`)
-	wideBorder = regexp.MustCompile(`This border is (.*) wide finished`)
+	finishesAt = regexp.MustCompile(`Each block finishes at ((?:about )?[^,]*), `)
+	measures   = regexp.MustCompile(`should measure ((?:about )?.*) unfinished`)
+	wideBorder = regexp.MustCompile(`This border finishes (.*) wide`)
 )
 
 // sides are the width and height that a text names.

@@ -18,7 +18,7 @@ const numberPattern = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?`
 var (
 	lengthPattern = regexp.MustCompile(`(at least |up to |under |exactly |or )?([Aa]bout )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
 	// what is rounded up though no word says so: the cloth of a fabric, what wedges take of a strip, how long strips and sets are
-	roundedUp  = regexp.MustCompile(`(: |\(|[0-9] (?:strips? (?:for|to be joined for) [^;]*?, |sets? )|(?:the|each) set |cut off )((?:` + numberPattern + `) (?:in|cm)\b)`)
+	roundedUp  = regexp.MustCompile(`(: |\(|[0-9] (?:strips? (?:for|to be joined for) [^;]*?, |sets? )|(?:the|each) set |length of |length used )((?:` + numberPattern + `) (?:in|cm)\b)`)
 	shortSides = regexp.MustCompile(`(short sides (?:about )?[0-9 ./]+) and `)
 )
 
@@ -55,7 +55,7 @@ type written struct {
 // lengthsIn are the lengths that a text names.
 func lengthsIn(text string) []written {
 	var list []written
-	less := strings.HasPrefix(text, "Left over") || strings.HasPrefix(text, "Ends worth keeping")
+	less := strings.HasPrefix(text, "Leftover") || strings.HasPrefix(text, "Usable leftovers")
 	text = roundedUp.ReplaceAllString(text, "$1 at least $2")
 	text = shortSides.ReplaceAllString(text, "$1 by ")
 	for _, m := range lengthPattern.FindAllStringSubmatch(text, -1) {

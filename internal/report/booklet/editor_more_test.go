@@ -13,7 +13,7 @@ import (
 // list of its own.
 func wrongWords(d document.Document, _ Reports) []string {
 	explained := map[string]bool{}
-	for _, b := range under(d, "Before you begin")["Words"] {
+	for _, b := range under(d, "Before you begin")["Terms"] {
 		if l, ok := b.(document.List); ok {
 			for _, it := range l.Items {
 				explained[strings.ToLower(it.Text[0].Text)] = true
@@ -34,12 +34,12 @@ func wrongWords(d document.Document, _ Reports) []string {
 			wrong = append(wrong, "the word "+word+" is explained and not used")
 		}
 	}
-	for _, word := range []string{"wedge rule", "kite", "stop piece", "tumbler", "end piece", "strip set", "dog ear", "unfinished"} {
+	for _, word := range []string{"wedge ruler", "kite", "stop piece", "tumbler", "end piece", "strip set", "dog ear", "unfinished"} {
 		if strings.Contains(said, word) && !explained[word] {
 			wrong = append(wrong, "the word "+word+" is used and not explained")
 		}
 	}
-	for _, word := range []string{"ground piece", "reversed", "the other way round", "raw edge", "raw corner"} {
+	for _, word := range []string{"ground piece", "turned wedge", "the other way round", "cut edge", "cut corner", "wedge rule "} {
 		if strings.Contains(said, word) {
 			wrong = append(wrong, "another word is used here for "+word)
 		}
@@ -51,7 +51,7 @@ func wrongWords(d document.Document, _ Reports) []string {
 // beforeWords are the blocks of a part that stand before the list of words.
 func beforeWords(list []document.Block) []document.Block {
 	for i, b := range list {
-		if h, ok := b.(document.Heading); ok && h.Text == "Words" {
+		if h, ok := b.(document.Heading); ok && h.Text == "Terms" {
 			return list[:i]
 		}
 	}
@@ -92,7 +92,7 @@ func wrongBorders(d document.Document, r Reports) []string {
 func wrongForms(d document.Document, r Reports) []string {
 	var said []string
 	for _, text := range ownTexts(d) {
-		if strings.HasPrefix(text, "Size unfinished: ") {
+		if strings.HasPrefix(text, "Unfinished size: ") {
 			said = append(said, text)
 		}
 	}
@@ -116,7 +116,7 @@ func wrongForms(d document.Document, r Reports) []string {
 				full += areaOf(r, int(k.Variants[0].Cells[0].Patches[piece]))
 			}
 			whole := float64(s.Finished.Across) * float64(s.Finished.Down)
-			plain := !strings.Contains(said[0], "short sides") && !strings.Contains(said[0], "fits in")
+			plain := !strings.Contains(said[0], "short sides") && !strings.Contains(said[0], "fits a ")
 			if plain != (full > 0.999*whole) {
 				wrong = append(wrong, fmt.Sprintf("block %s, step %d covers %.2f of what is said: %s", k.Label, n+1, full/whole, said[0]))
 			}

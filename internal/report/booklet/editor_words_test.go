@@ -25,7 +25,7 @@ func english() []string {
 // wrongAbbreviations are those that are used and not explained, or explained and not used.
 func wrongAbbreviations(d document.Document, r Reports) []string {
 	used, explained := map[string]bool{}, map[string]bool{}
-	for _, t := range tables(d, "Before you begin", "Short") {
+	for _, t := range tables(d, "Before you begin", "Abbreviation") {
 		for _, row := range t.Rows {
 			explained[row.Cells[0].Text.String()] = true
 		}
@@ -49,7 +49,10 @@ func wrongAbbreviations(d document.Document, r Reports) []string {
 			}
 		}
 		for _, c := range capitals.FindAllString(text, -1) {
-			if !named[c] && !strings.Contains(r.Top.Title, c) && !labelled(r, c) {
+			if explained[c] {
+				used[c] = true
+			}
+			if !explained[c] && !named[c] && !strings.Contains(r.Top.Title, c) && !labelled(r, c) {
 				wrong = append(wrong, "the abbreviation "+c+" is not explained: "+text)
 			}
 		}
@@ -154,12 +157,12 @@ func wrongFigures(d document.Document, _ Reports) []string {
 	return wrong
 }
 
-var countedNoun = regexp.MustCompile(`(?:^|[^0-9./⁄ ] ?)\b([0-9]+) ((?:long |more |fat |corner |stop |end |strip )?)([a-z-]+)\b`)
+var countedNoun = regexp.MustCompile(`(?:^|[^0-9./⁄ ] ?)\b([0-9]+) ((?:long |more |seam |fat |corner |stop |end |strip )?)([a-z-]+)\b`)
 
 // nouns are what a pattern counts, one and several.
 func nouns() map[string]string {
 	list := map[string]string{}
-	for _, n := range strings.Fields("wedge kite triangle square tumbler strip block column row unit set piece layer seam border quilt kit panel rectangle post place minute hour colouring step group line") {
+	for _, n := range strings.Fields("wedge kite triangle square tumbler strip block column row unit set piece layer seam border quilt kit panel rectangle post place minute hour placement intersection step group line") {
 		list[n] = n + "s"
 	}
 	list["sash"], list["half"], list["inch"] = "sashes", "halves", "inches"

@@ -31,14 +31,14 @@ func everyReport(t *testing.T, invented uint64, with func(name string, r Reports
 // wrongExact are sizes between the marks that lie further from each exact size of the plan than half of their last decimal.
 func wrongExact(d document.Document, r Reports) (wrong []string, told int) {
 	half := big.NewRat(int64(r.Cuts.Units.Unit()/2000), 1)
-	for _, b := range under(d, "Cutting")["Sizes between the marks of a ruler"] {
+	for _, b := range under(d, "Cutting")["Sizes between ruler marks"] {
 		list, ok := b.(document.List)
 		if !ok {
 			continue
 		}
 		for _, it := range list.Items {
 			told++
-			before, _, _ := strings.Cut(it.Text.String(), " cut, lies between")
+			before, _, _ := strings.Cut(it.Text.String(), " cut, falls between")
 			named := lengthsIn(before)
 			said := named[len(named)-1]
 			near := func(o cutting.Ruler) bool {
@@ -180,8 +180,8 @@ func TestBackingAsPlanned(t *testing.T) {
 		pieced++
 		d := Pattern(r, Options{})
 		for part, want := range map[string]string{
-			"Finishing":           "so that the seams run " + [2]string{"up and down", "across"}[k.Less] + ";",
-			"Fabric requirements": "takes at least " + r.Cuts.Units.AtLeast(k.Ways[k.Less].LengthCut) + "; with seams ",
+			"Finishing":           "to make " + [2]string{"vertical", "horizontal"}[k.Less] + " seams;",
+			"Fabric requirements": " seams: at least " + r.Cuts.Units.AtLeast(k.Ways[k.Less].LengthCut) + "; with ",
 		} {
 			said := strings.Join(textsOf(document.Document{Sections: []document.Section{{Blocks: partOf(d, part)}}}), "\n")
 			if !strings.Contains(said, want) {

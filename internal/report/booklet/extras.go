@@ -19,9 +19,9 @@ func (b *patternBuilder) colouringPart() {
 	if b.left(colouring) || len(b.Top.Patches)+len(b.Top.StripSeams) > maxToColour {
 		return
 	}
-	b.part("A page to colour", true)
-	b.add(para("%s is for pencils: copy the page and try your own fabrics before you cut into them.", see("colouring")))
-	b.add(document.Picture{Of: b.lineDrawing(), Caption: caption("colouring", "The quilt in line."), Alternative: b.described("The quilt in line, without colours"), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.part("Coloring page", true)
+	b.add(para("Copy %s and color it to try out your own fabrics before you cut.", see("colouring")))
+	b.add(document.Picture{Of: b.lineDrawing(), Caption: caption("colouring", "Coloring page."), Alternative: b.described("The quilt as a line drawing, without color"), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }
 
 // left says whether a part is left out.
@@ -35,9 +35,9 @@ func (b *patternBuilder) valuePart() {
 	if b.Values == nil || b.left(greys) {
 		return
 	}
-	b.part("Light and dark", true)
-	b.add(para("%s shows the quilt in the greys of its fabrics. %s %s", see("values"), b.shown(), b.unseen()))
-	b.add(document.Picture{Of: b.picture(palettes.Colour.Grey), Caption: caption("values", "The quilt in the greys of its values."), Alternative: b.described("The quilt in greys"), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.part("Value study", true)
+	b.add(para("%s shows the quilt in grayscale. %s %s", see("values"), b.shown(), b.unseen()))
+	b.add(document.Picture{Of: b.picture(palettes.Colour.Grey), Caption: caption("values", "The quilt in grayscale."), Alternative: b.described("The quilt in grayscale"), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }
 
 // shown is a sentence about the figures that light and dark show.
@@ -46,13 +46,13 @@ func (b *patternBuilder) shown() string {
 	const most = 4
 	switch {
 	case len(b.Values.Figures) == 0:
-		return "The layout has no webs, stars or rings that light and dark would have to show."
+		return "The layout has no webs, stars or rings to check."
 	case len(list) == 0:
-		return "Light and dark alone show none of its figures, so it lives by its colours."
+		return "In grayscale none of its figures show; the design depends on color."
 	case len(list) > most:
-		list = append(list[:most:most], "more besides")
+		list = append(list[:most:most], "and more")
 	}
-	return "Light and dark alone show " + semicoloned(list) + "."
+	return "Still showing in grayscale: " + semicoloned(list) + "."
 }
 
 // unseen is a sentence about what light and dark do not show.
@@ -60,15 +60,15 @@ func (b *patternBuilder) unseen() string {
 	lost := b.figuresWhere(lostInGrey)
 	const most = 3
 	if len(lost) > most {
-		lost = append(lost[:most:most], "more besides")
+		lost = append(lost[:most:most], "and more")
 	}
 	if len(lost) > 0 {
-		return "What they lose is " + semicoloned(lost) + ": if you change a fabric, look there first."
+		return "Lost in grayscale: " + semicoloned(lost) + ". If you change a fabric, look there first."
 	}
 	if n := b.Values.Seams.CountBand[contrast.Vanishes.String()] - b.Values.Seams.CountInside[contrast.Vanishes.String()]; n > 0 {
-		return "At " + count(n, "seam") + " where a line should show the two fabrics are so alike in value that the seam is hard to see."
+		return "At " + count(n, "seam") + " where a line should show, the two fabrics are so close in value that the seam is hard to see."
 	}
-	return "No seam between two fabrics is lost in it."
+	return "Every seam between two fabrics still shows."
 }
 
 // showsInGrey says whether a figure shows in light and dark alone.
@@ -146,7 +146,7 @@ func figureName(f *contrast.Figure) string {
 	case contrast.Sashes:
 		return "the sashes " + of
 	case contrast.Alternation:
-		return "the rings " + of + " by turns with " + fabricsText(f.Against)
+		return "the rings " + of + " alternating with " + fabricsText(f.Against)
 	case contrast.Strips:
 		return "the strips " + of
 	case contrast.Wheel:

@@ -32,8 +32,8 @@ func (b *patternBuilder) foundationsPart(plates []templates.Plate, large []templ
 		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(numeral(f.Number))}, cell(numeral(f.Count)), cell(strings.Join(order, "; ")), cell(shownIn(plates, numeral(f.Number), foundationKey))}})
 	}
 	b.part("Foundations", true)
-	b.add(para("These are for sewing on paper, in place of the pieces cut by template. They are mirror images: cloth lies on the back of the paper, right side out, and you sew on the printed side along the dashed lines, in the order of the numbers. "+
-		"The outermost dashed line is the finished edge of the half block; trim on the solid line. Print at 100 %%, and measure both test squares."), t)
+	b.add(para("Use these for foundation paper piecing, in place of the template pieces. They are mirror images: place the fabric on the back of the paper, right side out, and sew on the printed side along the dashed lines, in numerical order. "+
+		"The outermost dashed line is the finished edge of the half block; trim on the solid line. Print at 100%% (Actual size), and measure both test squares."), t)
 	b.tooLarge("foundation", large)
 	b.plates(plates, foundationKey)
 }

@@ -20,21 +20,21 @@ func tradeWords() []explained {
 		return explained{word, meaning, regexp.MustCompile(`(?i)\b` + pattern + `\b`)}
 	}
 	return []explained{
-		word(`finish(?:ed|es)`, "Finished", "is the size from seam to seam, once everything is sewn."),
-		word(`unfinished`, "Unfinished", "is the size of a sewn unit with the seam allowances that are still open."),
-		word(`cut`, "Cut", "is the size as it lies on the cutting mat."),
-		word(`usable width`, "Usable width", "is what is left of the cloth's width without its selvages, the firm woven edges."),
-		word(`wedges?`, "Wedge", "is a piece of 45 degrees, an eighth of a turn: it has a wide end and two long sides, and its tip is cut off blunt."),
-		word(`wedge rule`, "Wedge rule", "is a ruler in the shape of a wedge, with sides at 45 degrees and lines across it."),
-		word(`kites?`, "Kite", "is a piece of four sides: two long ones that meet in a sharp tip, and two short ones that meet in a square corner."),
-		word(`stop pieces?`, "Stop piece", "is a triangle of ground less one wedge, with a slanted side on which a wedge ends."),
-		word(`tumblers?`, "Tumbler", "is a piece with two even sides and two slanted ones, so that one end is wide and the other narrow."),
-		word(`end pieces?`, "End piece", "is what makes the end of a column of tumblers straight."),
-		word(`strip sets?`, "Strip set", "is strips of several fabrics sewn together along their long edges before pieces are cut from them."),
+		word(`finish(?:ed|es)`, "Finished", "is the size after sewing, without seam allowances."),
+		word(`unfinished`, "Unfinished", "is the size of a sewn unit including its outer seam allowances."),
+		word(`cut`, "Cut", "is the size to cut, including seam allowances."),
+		word(`usable width`, "Usable width", "is the width of fabric without the selvages, its tightly woven edges."),
+		word(`wedges?`, "Wedge", "is a 45-degree triangle with a blunt tip; eight make a full circle."),
+		word(`wedge rulers?`, "Wedge ruler", "is a 45-degree ruler in the shape of a wedge, with lines across it."),
+		word(`kites?`, "Kite", "is a four-sided piece: two long sides meet in a sharp tip, two short sides in a square corner."),
+		word(`stop pieces?`, "Stop piece", "is the background piece that fills the rest of the half-block."),
+		word(`tumblers?`, "Tumbler", "is a piece with two parallel sides, one wide and one narrow, and two slanted sides."),
+		word(`end pieces?`, "End piece", "is the piece that squares off the end of a column of tumblers."),
+		word(`strip sets?`, "Strip set", "is several strips sewn together along their long edges and then subcut into pieces."),
 		word(`posts?`, "Post", "is the square where sashes meet."),
-		word(`nests?`, "Nest", "is what seams do whose allowances lie opposite ways: laid on each other they lock, and their joint is exact."),
-		word(`dog ears?`, "Dog ear", "is a tip of a seam allowance that stands out at the end of a seam; it is cut off."),
-		word(`bias`, "On the bias", "means at a slant to the threads of the cloth. Such edges stretch, so press them, do not push."),
+		word(`nests?`, "Nest", "means that seams pressed in opposite directions lock together at the intersection."),
+		word(`dog ears?`, "Dog ear", "is the tip of a seam allowance that extends past the end of a seam; trim it off."),
+		word(`bias`, "On the bias", "means diagonal to the threads of the fabric. Bias edges stretch: press them, do not push the iron."),
 	}
 }
 
@@ -55,8 +55,9 @@ func shortForms() []explained {
 		return explained{short, long, regexp.MustCompile(`[0-9] ` + short + `\b`)}
 	}
 	return []explained{
-		unit("in", "inch or inches"), unit("yd", "yard or yards, of 36 inches each"), unit("mm", "millimetre or millimetres"),
-		unit("cm", "centimetre or centimetres"), unit("m", "metre or metres, of 100 centimetres each"),
+		unit("in", "inch or inches"), unit("yd", "yard or yards, of 36 inches each"), unit("mm", "millimeter or millimeters"),
+		{"WOF", "width of fabric, without the selvages", regexp.MustCompile(`\bWOF\b`)},
+		unit("cm", "centimeter or centimeters"), unit("m", "meter or meters, of 100 centimeters each"),
 	}
 }
 
@@ -73,13 +74,13 @@ func (b *patternBuilder) saidIn(rest []document.Section) string {
 
 // abbreviations explains those that the pattern uses, and no others.
 func (b *patternBuilder) abbreviations(said string) {
-	t := document.Table{Named: true, Columns: []document.Column{{Title: "Short"}, {Title: "What it stands for"}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Abbreviation"}, {Title: "Meaning"}}}
 	for _, a := range shortForms() {
 		if a.used.MatchString(said) {
 			t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(a.word)}, cell(a.meaning)}})
 		}
 	}
-	t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(b.lettersUsed())}, cell("the fabrics, as the table of fabrics names them")}})
+	t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(b.lettersUsed())}, cell("the fabrics, as in the fabric table")}})
 	b.keep(heading(1, "Abbreviations"), t)
 }
 

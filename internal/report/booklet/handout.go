@@ -15,7 +15,7 @@ func Handout(r Reports, o Options) document.Document {
 	b.abbreviations(b.saidIn(nil))
 	d := b.document(b.parts)
 	d.Cover.Subtitle = "Class handout"
-	d.Subject = "A class handout: what to bring, what is provided, the plan of the day."
+	d.Subject = "A class handout: what to bring, what is provided, the class schedule."
 	return d
 }
 
@@ -36,7 +36,7 @@ func (b *patternBuilder) bring() {
 	b.addNotes("")
 	list := document.List{Marker: document.Tick}
 	tick := func(format string, args ...any) { list.Items = append(list.Items, item(para(format, args...).Text)) }
-	tick("sewing machine with its cord, its pedal and a foot for a seam allowance of %s", b.length(b.Top.Seam))
+	tick("sewing machine with power cord, foot pedal and a presser foot for a %s seam allowance", b.length(b.Top.Seam))
 	tick("new needle, thread, thread scissors and a seam ripper")
 	for _, tool := range b.cuttingTools() {
 		tick("%s", tool)
@@ -45,7 +45,7 @@ func (b *patternBuilder) bring() {
 	tick("pencil and paper")
 	b.add(list)
 	if !b.kits() {
-		b.add(heading(1, "Your fabrics"), para("Wash and press them, or do neither with any of them."), b.bringTable())
+		b.add(heading(1, "Your fabrics"), para("Prewash and press all of them, or none."), b.bringTable())
 	}
 	b.laterNeeds()
 	b.cautions()
@@ -64,9 +64,9 @@ func (b *patternBuilder) bringTable() document.Table {
 
 // laterNeeds is what is needed at home, and whether its cloth is in a list or a kit already.
 func (b *patternBuilder) laterNeeds() {
-	where := "; its cloth is in your list of fabrics and can stay at home"
+	where := "; its fabric is included in your list and can stay at home"
 	if b.kits() {
-		where = "; its cloth is in the kit"
+		where = "; its fabric is in the kit"
 	}
 	plan := b.single()
 	items := []document.Item{item(lead("Backing:", "of your choice, larger than the top on all sides; the top finishes at %s.", b.size(b.Top.Outer.Width(), b.Top.Outer.Height())))}
@@ -86,7 +86,7 @@ func (b *patternBuilder) laterNeeds() {
 	} else {
 		items = append(items, item(lead("Binding:", "of your choice.")))
 	}
-	b.add(heading(1, "At home, later"), document.List{Items: items})
+	b.add(heading(1, "For later, at home"), document.List{Items: items})
 }
 
 // provided is what is there already.
@@ -94,15 +94,15 @@ func (b *patternBuilder) provided() {
 	b.part("What is provided", false)
 	list := []document.Item{item(document.Plain("irons and ironing boards, to share")), item(document.Plain("the pattern, and a sewn block to look at"))}
 	if b.kits() {
-		list = append(list, item(document.Plain("a kit with the cloth of one "+b.kitHolds()+" for each of you, "+count(b.Cuts.Copies, "kit")+" altogether")))
+		list = append(list, item(document.Plain("a kit with the fabric for one "+b.kitHolds()+" for each student, "+count(b.Cuts.Copies, "kit")+" in all")))
 	}
 	b.keep(document.List{Items: list})
 	if !b.kits() {
 		return
 	}
 	b.add(heading(1, "In each kit"), b.kitTable(), para("Not in the kit: %s.", listed(b.notInKit())))
-	b.keep(heading(1, "For the teacher: cloth for "+count(b.Cuts.Copies, "kit")),
-		para("Cut for all kits at once, strips of all kits together: that takes less cloth than each kit by itself."), b.fabricTable())
+	b.keep(heading(1, "For the teacher: fabric for "+count(b.Cuts.Copies, "kit")),
+		para("Cut all kits at once, combining their strips: this takes less fabric than cutting each kit separately."), b.fabricTable())
 }
 
 // kitHolds is what a kit's cloth is for.
@@ -157,7 +157,7 @@ func (b *patternBuilder) kitTable() document.Table {
 		for way, n := range s.Wanted {
 			name := "wedges of strip set " + plan.SetName(i)
 			if way == 1 {
-				name = name + ", turned"
+				name += " reversed"
 			}
 			if n > 0 {
 				t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell("strip set"), cell(name), cell(numeral(n))}})
@@ -166,7 +166,7 @@ func (b *patternBuilder) kitTable() document.Table {
 	}
 	t.Rows = append(t.Rows, b.kitFinishing()...)
 	if over := len(t.Rows) - maxRows; over > 0 {
-		t.Rows = append(t.Rows[:maxRows], document.Row{Cells: []document.Cell{cell("and " + count(over, "more line") + " that the cutting plan has")}})
+		t.Rows = append(t.Rows[:maxRows], document.Row{Cells: []document.Cell{cell("and " + count(over, "more line") + " in the cutting plan")}})
 	}
 	return t
 }
@@ -186,7 +186,7 @@ func (b *patternBuilder) kitFinishing() []document.Row {
 		row(b.Top.CutFacts.Binding.Fabric, "strips for the binding, "+b.length(k.StripCut)+" wide", k.Strips)
 	}
 	if k := plan.Backing; k != nil {
-		row(plan.BackingOf, "cloth for the backing, at least "+b.sizeAtLeast(k.WidthCut, k.HeightCut), 1)
+		row(plan.BackingOf, "fabric for the backing, at least "+b.sizeAtLeast(k.WidthCut, k.HeightCut), 1)
 	}
 	return rows
 }

@@ -26,13 +26,13 @@ func (b *patternBuilder) layoutPart() {
 	if b.labelled() {
 		text += "The letters name the " + plural(b.noun()) + b.numbered() + ". "
 		if b.arrows() {
-			text += "Each arrow points to the side of the block that is its upper side in the pictures above: turn the block until it does. "
+			text += "Each arrow points to the block's top edge as pictured above: rotate each block to match. "
 		}
 	} else {
-		text += "There are too many " + plural(b.noun()) + " to name each one in the picture, so the numbers at the edges count every tenth row and column: follow the colours. "
+		text += "There are too many " + plural(b.noun()) + " to label each one in the picture, so the numbers at the edges count every tenth row and column: follow the colors. "
 	}
 	if len(t.Cells) > 1 {
-		text += "Lay all " + plural(b.noun()) + " out before you sew them together, and look at them from a distance."
+		text += "Lay all " + plural(b.noun()) + " out before you sew them together, and view them from a distance."
 	}
 	b.add(para("%s", text))
 	b.add(b.blockTable())
@@ -47,7 +47,7 @@ func (b *patternBuilder) arrows() bool {
 // numbered says that a label has the number of the colouring behind it, if any has.
 func (b *patternBuilder) numbered() string {
 	if slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool { return hasNumber(&k) }) {
-		return ", the numbers behind them their colourings"
+		return ", the numbers after them the fabric placements"
 	}
 	return ""
 }

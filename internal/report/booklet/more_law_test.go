@@ -33,10 +33,10 @@ func TestAnEditorFindsNothingInHandouts(t *testing.T) {
 				}
 			}
 			text := strings.Join(ownTexts(d), "\n")
-			if !strings.Contains(text, "The times are guesses") || !strings.Contains(text, "That is a guess as well") {
-				t.Errorf("%s: nothing says that times are guesses", s.Name)
+			if !strings.Contains(text, "Times are approximate") || !strings.Contains(text, "These times are also approximate") {
+				t.Errorf("%s: nothing says that times are approximate", s.Name)
 			}
-			if kits := strings.Contains(text, "12 kits altogether"); kits != (copies > 1) {
+			if kits := strings.Contains(text, "12 kits in all"); kits != (copies > 1) {
 				t.Errorf("%s for %d: kits are said to be provided: %v", s.Name, copies, kits)
 			}
 		}

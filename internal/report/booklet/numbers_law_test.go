@@ -110,7 +110,7 @@ func wrongCuttingTables(text string, r Reports) (wrong []string, lines int) {
 			f := &r.Cuts.Fabrics[line.Fabric]
 			cloth = " " + norm.NFC.String(f.Name)
 		} else {
-			cloth = " strip set " + norm.NFC.String(r.Cuts.SetName(line.Set)) + map[bool]string{true: ", turned"}[line.Reversed]
+			cloth = " strip set " + norm.NFC.String(r.Cuts.SetName(line.Set)) + map[bool]string{true: " reversed"}[line.Reversed]
 		}
 		hands := ""
 		if line.Left+line.Right > 0 && line.Piece.Hand == cutting.Either {
@@ -159,7 +159,7 @@ func wrongKits(text string, one *cutting.Plan, top *quilt.Top) (wrong []string, 
 		switch {
 		case strings.HasPrefix(row[1], "strips for the binding"):
 			row[1] = "binding"
-		case strings.HasPrefix(row[1], "cloth for the backing"):
+		case strings.HasPrefix(row[1], "fabric for the backing"):
 			row[1] = "backing"
 		}
 		name := singular(row[1])
@@ -187,7 +187,7 @@ func wrongKits(text string, one *cutting.Plan, top *quilt.Top) (wrong []string, 
 	}
 	for i := range one.Sets {
 		for way, n := range one.Sets[i].Wanted {
-			add("set", "wedges of strip set "+one.SetName(i)+[]string{"", ", turned"}[way], n)
+			add("set", "wedges of strip set "+one.SetName(i)+[]string{"", " reversed"}[way], n)
 		}
 	}
 	return different("a kit", got, want), len(want)

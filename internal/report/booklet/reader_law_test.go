@@ -22,7 +22,7 @@ func TestManyFacesAreShownInPixels(t *testing.T) {
 		t.Fatalf("the top has %d faces", len(r.Top.Faces))
 	}
 	d := Pattern(r, Options{})
-	if n := len(partOf(d, "A page to colour")); n > 0 {
+	if n := len(partOf(d, "Coloring page")); n > 0 {
 		t.Error("a page to colour is made of a top with too many pieces for pencils")
 	}
 	ground := d.Cover.Picture.Of.Ground
@@ -32,7 +32,7 @@ func TestManyFacesAreShownInPixels(t *testing.T) {
 	}
 	for _, s := range []string{"lanterns", "jetty"} {
 		d := pattern(t, sampleText(t, s))
-		if d.Cover.Picture.Of.Ground != nil || len(partOf(d, "A page to colour")) == 0 {
+		if d.Cover.Picture.Of.Ground != nil || len(partOf(d, "Coloring page")) == 0 {
 			t.Errorf("%s is shown in pixels, or has no page to colour", s)
 		}
 	}
@@ -70,7 +70,7 @@ func TestColumnsOfTumblers(t *testing.T) {
 	r := study(t, sampleText(t, "jetty"), cutting.Options{})
 	d := Pattern(r, Options{})
 	text := strings.Join(ownTexts(d), "\n")
-	for _, want := range []string{"9 columns of 15 tumblers", "Make 5 columns", "The columns together now measure", "The columns are whole"} {
+	for _, want := range []string{"9 columns of 15 tumblers", "Make 5 columns", "The quilt center should measure", "The columns are complete"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the pattern does not say %q", want)
 		}
@@ -98,7 +98,7 @@ func TestKitsHoldWhatTheySay(t *testing.T) {
 			more += "backing b\n"
 		}
 		said := strings.Join(ownTexts(Handout(study(t, more, cutting.Options{Copies: 3}), Options{})), "\n")
-		inKit, inTable, not := strings.Contains(said, "its binding and its backing"), strings.Contains(said, "cloth for the backing, "), strings.Contains(said, "Not in the kit: backing,")
+		inKit, inTable, not := strings.Contains(said, "its binding and its backing"), strings.Contains(said, "fabric for the backing, "), strings.Contains(said, "Not in the kit: backing,")
 		if inKit != backing || inTable != backing || not == backing || strings.Contains(said, "Backing: of your choice") == backing {
 			t.Errorf("with backing %v: in the kit %v, in its table %v, not in it %v", backing, inKit, inTable, not)
 		}

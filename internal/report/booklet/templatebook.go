@@ -31,9 +31,9 @@ const (
 
 func (e *tooLarge) Error() string {
 	if e.Plates <= mostOfPiece {
-		return fmt.Sprintf("the templates would take more than %d sheets of paper, and that is the most that are printed", mostOfAll)
+		return fmt.Sprintf("the templates would take more than %d sheets of paper, the most that are printed", mostOfAll)
 	}
-	return fmt.Sprintf("%s would take %d sheets of paper, and %d are printed at the most", e.Name, e.Plates, mostOfPiece)
+	return fmt.Sprintf("%s would take %d sheets of paper; the limit is %d", e.Name, e.Plates, mostOfPiece)
 }
 
 // Templates are the templates of a top as a document, those of pieces that a ruler cuts among
@@ -77,16 +77,16 @@ func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*
 func (b *patternBuilder) aboutLines() []document.Item {
 	return []document.Item{
 		item(document.Plain(b.units.AboutMeans())),
-		item(lead("Blunt tips:", "sharp tips are cut off an allowance beyond where the seams meet, so that pieces lie edge to edge. Pin dot to dot.")),
-		item(lead("Grain:", "the arrow lies along the straight grain, as pieces cut with a ruler have it: up the middle of a wedge, whose base then lies across the grain; along a side of the square corner of kites and triangles; and across a tumbler, from one of its even sides to the other.")),
+		item(lead("Blunt tips:", "sharp tips are trimmed one seam allowance beyond the seam point, so that raw edges align. Pin dot to dot.")),
+		item(lead("Grain:", "align the arrow with the straight grain, as in pieces cut with a ruler: up the center of a wedge, with its base across the grain; along one side of the square corner of kites and triangles; and across a tumbler, from one parallel side to the other.")),
 	}
 }
 
 // sizedTable says how large the pieces are and what is cut by each template.
 func (b *patternBuilder) sizedTable(plates []templates.Plate) []document.Block {
-	strips := para("Borders and sashes are strips: cut them with a ruler, by the cutting plan.")
+	strips := para("Borders and sashes are strips: cut them with a ruler, following the cutting plan.")
 	if len(b.Templates) == 0 {
-		return []document.Block{para("This quilt has only strips; a ruler cuts them.")}
+		return []document.Block{para("This quilt has only strips; cut them with a ruler.")}
 	}
 	t := b.templateTable(b.Templates, plates)
 	t.Columns = slices.Insert(t.Columns, 2, document.Column{Title: "Finished"}, document.Column{Title: "Template"})

@@ -32,7 +32,7 @@ func (b *patternBuilder) templatesPart() {
 	b.part("Templates", true)
 	items := b.aboutTemplates(plates)
 	if ruled := b.ruled(); len(ruled) > 0 {
-		items = append(items, item(lead(capital(listed(ruled)), "are cut with a ruler and have no templates here.")))
+		items = append(items, item(lead(capital(listed(ruled)), "are cut with a ruler and need no templates.")))
 	}
 	b.add(document.List{Items: items}, b.templateTable(list, plates))
 	b.tooLarge("template", large)
@@ -54,7 +54,7 @@ func (b *patternBuilder) tooLarge(noun string, large []templates.Large) {
 		names = append(names, l.Name)
 	}
 	if len(names) > 0 {
-		b.add(para("Too large for these pages %s %s %s: cut from the sizes in the cutting lists.", verb(len(names), "is", "are"), noun, listed(names)))
+		b.add(para("Too large for these pages %s %s %s: use the sizes in the cutting lists.", verb(len(names), "is", "are"), noun, listed(names)))
 	}
 }
 
@@ -63,8 +63,8 @@ func (b *patternBuilder) plates(list []templates.Plate, key string) {
 	for i := range list {
 		f := list[i].Figure
 		f.Title = b.plateTitle(&list[i], key)
-		f.Description = "At true size: " + f.Title + " With it are a square of 1 inch and one of 3 centimetres to measure."
-		b.add(document.PageBreak{}, document.Figure{Of: f, Caption: caption(key+numeral(i), f.Title+" Print at 100 %.")})
+		f.Description = "At true size: " + f.Title + " Test squares of 1 inch and 3 centimeters are included."
+		b.add(document.PageBreak{}, document.Figure{Of: f, Caption: caption(key+numeral(i), f.Title+" Print at 100%.")})
 	}
 }
 
@@ -85,15 +85,15 @@ func (b *patternBuilder) plateTitle(p *templates.Plate, key string) string {
 func (b *patternBuilder) aboutTemplates(plates []templates.Plate) []document.Item {
 	hands := ""
 	if slices.ContainsFunc(b.Templates, func(t templates.Template) bool { return t.Hand != "" }) {
-		hands = " A piece that has a mirror image has a template for the left one and one for the right one."
+		hands = " Mirror-image pieces have a left template and a right template."
 	}
 	items := []document.Item{
-		item(lead("Print at 100 %,", "without fitting the page to the paper, and measure both test squares on every page before you use it.")),
-		item(lead("Right side up:", "the templates show the right side of the cloth.%s", hands)),
-		item(lead("Seams:", "the solid line is cut and has the seam allowance of %s in it; the dashed line is sewn; dots mark where seams begin and end.", b.length(b.Top.Seam))),
+		item(lead("Print at 100% (Actual size);", "turn off 'Fit to page'. Measure both test squares on every page before you use it.")),
+		item(lead("Right side up:", "templates show the right side of the fabric.%s", hands)),
+		item(lead("Seams:", "cut on the solid line, which includes a %s seam allowance; sew on the dashed line; dots mark where seams begin and end.", b.length(b.Top.Seam))),
 	}
 	if slices.ContainsFunc(plates, func(p templates.Plate) bool { return p.Parts > 0 }) {
-		items = append(items, item(lead("Parts:", "a template that is larger than the page comes in parts. Cut them off at their frames and tape them together, each frame on the dotted line of its neighbour.")))
+		items = append(items, item(lead("Parts:", "a template larger than the page comes in parts. Trim them on their frames and tape them together, each frame on the dotted line of the next part.")))
 	}
 	return items
 }
@@ -135,9 +135,9 @@ func (b *patternBuilder) paper() render.Paper {
 
 // templateTable says what is cut by each template.
 func (b *patternBuilder) templateTable(list []templates.Template, plates []templates.Plate) document.Table {
-	t := document.Table{Named: true, Columns: []document.Column{{Title: "Template"}, {Title: "Piece"}, {Title: "Number", Kind: document.Counts}, {Title: "Cloth"}, {Title: "Shown in"}}}
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Template"}, {Title: "Piece"}, {Title: "Number", Kind: document.Counts}, {Title: "Fabric"}, {Title: "Shown in"}}}
 	if b.Cuts != nil && b.Cuts.Copies > 1 {
-		t.Columns[2].Title = "Number for a quilt"
+		t.Columns[2].Title = "Number per quilt"
 	}
 	for i := range list {
 		piece := &list[i]

@@ -12,18 +12,18 @@ import (
 
 // cuttingTools are what the quilt's pieces are cut and trimmed with, and nothing that it does not need.
 func (b *patternBuilder) cuttingTools() []string {
-	list := []string{"rotary cutter with a sharp blade and a closing guard", "cutting mat", "ruler as long as the folded cloth is wide"}
+	list := []string{"rotary cutter with a sharp blade and a safety guard", "cutting mat", "acrylic ruler, as long as the folded fabric is wide"}
 	square := slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool {
 		return slices.ContainsFunc(k.Steps, func(s sewing.Step) bool { return slices.Contains(s.Tools, blocks.SquareRuler) })
 	})
 	switch {
 	case square && b.cutBy(func(p *cutting.Piece) bool { return p.Method == cutting.OnceOnDiagonal }):
-		list = append(list, "square ruler with a line of 45 degrees from corner to corner")
+		list = append(list, "square ruler with a 45-degree line from corner to corner")
 	case square:
 		list = append(list, "square ruler")
 	}
 	if len(b.shapesWith(blocks.WedgeRule)) > 0 {
-		list = append(list, "wedge rule of 45 degrees, or the templates of the pattern")
+		list = append(list, "wedge ruler (a 45-degree ruler), or the templates in the pattern")
 	}
 	for _, s := range b.shapesWith(blocks.OwnTemplate) {
 		list = append(list, "the templates of the "+plural(s.String()))
@@ -54,7 +54,7 @@ func (b *patternBuilder) shapesWith(tool blocks.Tool) []blocks.Shape {
 // tools is the list of tools.
 func (b *patternBuilder) tools() {
 	var items []document.Item
-	for _, text := range slices.Concat(b.cuttingTools(), []string{"sewing machine with a foot for a seam allowance of " + b.length(b.Top.Seam)}, sewingTools()) {
+	for _, text := range slices.Concat(b.cuttingTools(), []string{"sewing machine with a presser foot for a seam allowance of " + b.length(b.Top.Seam)}, sewingTools()) {
 		items = append(items, item(document.Plain(text)))
 	}
 	b.add(heading(1, "Tools"), document.List{Items: items})
