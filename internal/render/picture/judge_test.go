@@ -17,6 +17,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/judges"
 	"eighthturn/palettes"
 	"eighthturn/samples"
@@ -59,14 +60,14 @@ func pageAt(t testing.TB, pdf []byte, page int, perInch float64) image.Image {
 	return decoded(t, file)
 }
 
-func svgAt(t testing.TB, s *svgout.Scene, width, height int) image.Image {
+func svgAt(t testing.TB, top *quilt.Top, o svgout.Options, size image.Point) image.Image {
 	t.Helper()
 	convert := judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert")
 	var svg, out bytes.Buffer
-	if err := s.SVG(&svg); err != nil {
+	if err := svgout.Draw(&svg, top, o); err != nil {
 		t.Fatal(err)
 	}
-	c := exec.Command(convert, "-w", strconv.Itoa(width), "-h", strconv.Itoa(height))
+	c := exec.Command(convert, "-w", strconv.Itoa(size.X), "-h", strconv.Itoa(size.Y))
 	c.Stdin, c.Stdout = &svg, &out
 	if err := c.Run(); err != nil {
 		t.Fatal(err)
@@ -84,11 +85,12 @@ func TestMiddlesAlike(t *testing.T) {
 			views = views[:1]
 		}
 		for _, view := range views {
-			p := scened(t, top, svgout.Options{View: view})
+			o := svgout.Options{View: view}
+			p := scened(t, top, o)
 			colour := func(f int) palettes.Colour { return p.Paints[f].Colour }
 			drawn := decoded(t, pngOf(t, p, Frame{Pixels: 800}))
 			for kind, m := range map[string]image.Image{
-				"PNG": drawn, "PDF": pageAt(t, pdfOf(t, p, Frame{}), 1, perInch), "SVG": svgAt(t, p, drawn.Bounds().Dx(), drawn.Bounds().Dy()),
+				"PNG": drawn, "PDF": pageAt(t, pdfOf(t, p, Frame{}), 1, perInch), "SVG": svgAt(t, top, o, drawn.Bounds().Size()),
 			} {
 				wrong, looked := wrongMiddles(top, m, colour)
 				if wrong > 0 || looked < len(top.Faces)*9/10 {
@@ -214,14 +216,14 @@ func TestLinesAlike(t *testing.T) {
 	for _, o := range []svgout.Options{{SeamLines: true}, {View: svgout.Line}} {
 		p := scened(t, top, o)
 		ours := decoded(t, pngOf(t, p, Frame{Pixels: 900}))
-		theirs := svgAt(t, p, ours.Bounds().Dx(), ours.Bounds().Dy())
+		theirs := svgAt(t, top, o, ours.Bounds().Size())
 		page := pageAt(t, pdfOf(t, p, Frame{}), 1, 900/inches(max(top.Outer.Width(), top.Outer.Height())))
 		for name, m := range map[string]image.Image{"PNG": ours, "PDF": page} {
 			if mean := meanDifference(m, theirs); mean > 3 {
 				t.Errorf("view %d, %s: the pictures differ by %.2f in the mean", o.View, name, mean)
 			}
 		}
-		if other := scened(t, top, svgout.Options{View: svgout.Value - o.View/2}); meanDifference(ours, svgAt(t, other, ours.Bounds().Dx(), ours.Bounds().Dy())) < 3 {
+		if other := (svgout.Options{View: svgout.Value - o.View/2}); meanDifference(ours, svgAt(t, top, other, ours.Bounds().Size())) < 3 {
 			t.Errorf("view %d: another view was not noticed", o.View)
 		}
 	}

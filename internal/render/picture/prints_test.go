@@ -62,7 +62,8 @@ func TestPrintsAlike(t *testing.T) {
 		t.Fatal(faults)
 	}
 	top := quilt.Lay(design)
-	p := scened(t, top, svgout.Options{Prints: true})
+	o := svgout.Options{Prints: true}
+	p := scened(t, top, o)
 	const pixels = 900 // 50 an inch
 	draw := func() (fromPNG, fromPDF image.Image) {
 		var file, page bytes.Buffer
@@ -75,7 +76,7 @@ func TestPrintsAlike(t *testing.T) {
 		return decoded(t, file.Bytes()), pageAt(t, page.Bytes(), 1, 50)
 	}
 	fromPNG, fromPDF := draw()
-	fromSVG := svgAt(t, p, pixels, 600)
+	fromSVG := svgAt(t, top, o, image.Pt(pixels, 600))
 	var places []image.Point
 	for y := 8; y < 592; y += 9 {
 		for x := 8; x < 892; x += 9 {

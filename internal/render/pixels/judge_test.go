@@ -98,7 +98,7 @@ func TestSquintAgainstAnotherBlur(t *testing.T) {
 	s := sized(t, top, 500)
 	for _, sigma := range []float64{2, 5, 11} {
 		theirs := blurredElsewhere(t, magick, top, s, sigma)
-		ours := Luminance(top, s, own(top)).Blurred(sigma)
+		ours := luminance(top, s, own(top)).blurred(sigma)
 		var differences []float64
 		edge := int(3*sigma) + 1
 		for y := edge; y < s.Height-edge; y++ {
@@ -134,7 +134,7 @@ func blurredElsewhere(t *testing.T, magick string, top *quilt.Top, s Size, sigma
 	list := make([]float64, s.Width*s.Height)
 	for i := range list {
 		channel := func(n int) float64 { return decoded(float64(binary.BigEndian.Uint16(raw[6*i+2*n:])) / 65535) }
-		list[i] = palettes.Linear{R: channel(0), G: channel(1), B: channel(2)}.Luminance()
+		list[i] = 0.2126*channel(0) + 0.7152*channel(1) + 0.0722*channel(2) // the weights of IEC 61966-2-1
 	}
 	return list
 }

@@ -17,6 +17,8 @@ import (
 	"testing"
 	"unicode"
 
+	"golang.org/x/text/unicode/norm"
+
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilttest/judges"
@@ -57,16 +59,16 @@ func unspaced(text string) string {
 	}, text)
 }
 
-// spoken are the lengths and numbers of a cutting plan as the page has them.
+// spoken are the lengths and numbers of a cutting plan as the page has them, with true fractions, as Unicode spells those out.
 func spoken(r Reports) []string {
 	b := newBook(r, Options{})
 	var list []string
-	say := func(text string) { list = append(list, render.Fractions(text)) }
+	say := func(text string) { list = append(list, strings.ReplaceAll(text, "/", "⁄")) }
 	for i := range r.Cuts.Fabrics {
 		f := &r.Cuts.Fabrics[i]
 		say(b.shop(f.Purchase.Buy))
 		for _, s := range f.AsCut() {
-			say(count(s.Times, "strip") + " " + b.length(s.WidthCut))
+			say(strconv.Itoa(s.Times) + " " + b.length(s.WidthCut)) // a row of the table of strips
 		}
 		for _, n := range f.Lines {
 			say(strconv.Itoa(r.Cuts.Lines[n].Pieces))
@@ -108,9 +110,9 @@ func TestTheFileIsSound(t *testing.T) {
 					t.Errorf("%s, %s: a font is not embedded: %s", s.Name, f.name, line)
 				}
 			}
-			text := unspaced(output(t, pdftotext, "-raw", "-enc", "UTF-8", path, "-"))
+			text := unspaced(norm.NFKC.String(output(t, pdftotext, "-raw", "-enc", "UTF-8", path, "-")))
 			for _, want := range spoken(r) {
-				if !strings.Contains(text, unspaced(want)) {
+				if !strings.Contains(text, unspaced(norm.NFKC.String(want))) {
 					t.Errorf("%s, %s: %q is not found in the file", s.Name, f.name, want)
 				}
 			}
