@@ -31,14 +31,14 @@ type savedFile struct {
 func savedFiles() []savedFile {
 	const pdf = "application/pdf"
 	return []savedFile{
-		{"/save/picture.svg", "image/svg+xml; charset=utf-8", ".svg", "picture, SVG", "the quilt in lines and colors, of any size", savePictureSVG},
+		{"/save/picture.svg", "image/svg+xml; charset=utf-8", ".svg", "picture, SVG", "the quilt as a drawing that is sharp at any size", savePictureSVG},
 		{"/save/picture.png", "image/png", ".png", "picture, PNG", "the quilt in pixels, 2,100 on its longer side: for a screen or a show's entry form", savePNG},
-		{"/save/picture.pdf", pdf, "-picture.pdf", "picture, PDF", "the quilt at its true size, to print large", savePicturePDF},
+		{"/save/picture.pdf", pdf, "-picture.pdf", "picture, PDF", "the quilt at true size, to print large", savePicturePDF},
 		{"/save/cutting.csv", "text/csv; charset=utf-8", "-cutting.csv", "cutting table, CSV", "what to buy and cut, line by line, for a spreadsheet", asCSV(report.CuttingTable)},
-		{"/save/cutting-maps.pdf", pdf, "-cutting-maps.pdf", "cutting maps, PDF", "how everything lies on the cloth, fabric by fabric, to print", asPDF(report.CuttingMapBook)},
+		{"/save/cutting-maps.pdf", pdf, "-cutting-maps.pdf", "cutting maps, PDF", "how to lay out the cuts on each fabric, to print", asPDF(report.CuttingMapBook)},
 		{"/save/sewing.pdf", pdf, "-sewing.pdf", "sewing steps, PDF", "each step with its picture, to print", asPDF(report.Sewing)},
-		{"/save/templates.pdf", pdf, "-templates.pdf", "templates, PDF", "each piece at its true size: print at 100 %", saveTemplates},
-		{"/save/pattern.pdf", pdf, "-pattern.pdf", "pattern, PDF", "the printed pattern: print at 100 %", savePatternPDF},
+		{"/save/templates.pdf", pdf, "-templates.pdf", "templates, PDF", "each piece at true size: print at 100%", saveTemplates},
+		{"/save/pattern.pdf", pdf, "-pattern.pdf", "pattern, PDF", "the printed pattern: print at 100%", savePatternPDF},
 		{"/save/pattern.html", "text/html; charset=utf-8", "-pattern.html", "pattern, web page", "the same as one page for a browser", savePatternHTML},
 	}
 }
@@ -58,7 +58,7 @@ func asCSV(of func(*report.Plans) document.Document) func(*plans, io.Writer) err
 
 // filesTab lists what can be saved.
 func filesTab(p *plans) reportTab {
-	r := reportTab{Name: "Files", Intro: "each is made when you save it, of the picture that you see"}
+	r := reportTab{Name: "Files", Intro: "each file is made when you save it, from the picture you see"}
 	s := tabSection{Title: "To save"}
 	no := p.uncut()
 	for _, f := range savedFiles() {

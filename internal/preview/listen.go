@@ -52,7 +52,7 @@ func (s *site) announce(host string, o Options) {
 		o.opened(address)
 	}
 	if !s.answers(host) {
-		fmt.Fprintln(o.Output, "warning: something else answers at this address; end it, or give another --port")
+		fmt.Fprintln(o.Output, "warning: something else answers at this address; stop it, or give another --port")
 	}
 	if o.NoOpen {
 		return

@@ -34,7 +34,7 @@ func (p *plans) uncut() error {
 		return nil
 	}
 	line, _ := p.source.Position(faults[0].Place.Start)
-	return &cannotBeMade{fmt.Sprintf("There is no pattern of what cannot be cut: in line %d, %s.", line, layout.Visible(faults[0].Message))}
+	return &cannotBeMade{fmt.Sprintf("The pattern cannot be made yet: in line %d, %s.", line, layout.Visible(faults[0].Message))}
 }
 
 // printed is the pattern as a document.
@@ -73,7 +73,7 @@ func (p *plans) page() ([]byte, error) {
 
 // patternTab is the printed pattern beside the picture, as it would be printed now.
 func patternTab(p *plans) reportTab {
-	r := reportTab{Name: "Pattern", Intro: "as it would be printed now"}
+	r := reportTab{Name: "Pattern", Intro: "as it prints now"}
 	page, err := p.page()
 	if err != nil {
 		r.Placed = true

@@ -347,11 +347,11 @@ func TestUncuttable(t *testing.T) {
 	told("1", "What cannot be cut")
 	told("1", "Line 10: a wedge from a strip of about 72 3/8 in cut takes about 60 1/4 in of the strip, but harbour is 40 in between its selvages.")
 	told("2", "Joining the blocks")
-	told("3", "There is no pattern of what cannot be cut: in line 10,")
-	told("4", "There is no pattern of what cannot be cut: in line 10,")
+	told("3", "The pattern cannot be made yet: in line 10,")
+	told("4", "The pattern cannot be made yet: in line 10,")
 	for path, want := range map[string]int{"/save/pattern.pdf": 422, patternPage: 422, "/save/cutting.csv": 200, "/save/picture.svg": 200} {
 		r := ask(s, path, nil)
-		if text := body(r); r.StatusCode != want || want == 422 && (!strings.HasPrefix(text, "There is no pattern") || r.Header.Get("Content-Disposition") != "") {
+		if text := body(r); r.StatusCode != want || want == 422 && (!strings.HasPrefix(text, "The pattern cannot be made") || r.Header.Get("Content-Disposition") != "") {
 			t.Errorf("%s: %d, %.200s", path, r.StatusCode, text)
 		}
 	}

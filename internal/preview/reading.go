@@ -70,17 +70,17 @@ func unfit(info fs.FileInfo) string {
 	case !info.Mode().IsRegular():
 		return "this is not an ordinary file"
 	case info.Size() > layout.MaxBytes:
-		return fmt.Sprintf("this file has %d bytes, a layout may have %d at the most", info.Size(), layout.MaxBytes)
+		return fmt.Sprintf("this file has %d bytes, a layout may have at most %d", info.Size(), layout.MaxBytes)
 	}
 	return ""
 }
 
 func unreadable(err error) reading {
 	if errors.Is(err, fs.ErrNotExist) {
-		return reading{problem: "the file is not there; waiting for it", missing: true}
+		return reading{problem: "the file does not exist yet; waiting for it", missing: true}
 	}
 	if errors.Is(err, syscall.ELOOP) {
-		return reading{problem: "the file is a link that leads round in a circle"}
+		return reading{problem: "the file is a link that leads back to itself"}
 	}
 	var path *fs.PathError
 	if errors.As(err, &path) {

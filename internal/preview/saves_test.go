@@ -258,7 +258,7 @@ func TestDeletedAndBack(t *testing.T) {
 		first := r.next()
 		must(t, os.Remove(r.file))
 		gone := r.next()
-		if !strings.Contains(gone.problem, "not there") || gone.picture != first.picture {
+		if !strings.Contains(gone.problem, "does not exist") || gone.picture != first.picture {
 			t.Fatalf("after the file went: %s", gone.line(gone.timings))
 		}
 		put(t, r.file, strings.Replace(lanterns, "cream", "craem", 1))

@@ -6,7 +6,7 @@ let busy = false; // one at a time
 export async function save({ save: address, as: name }, onStatus) {
   if (busy) return;
   busy = true;
-  onStatus('making it …');
+  onStatus('making the file …');
   try {
     const response = await fetch(address);
     if (response.ok) {

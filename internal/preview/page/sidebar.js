@@ -57,12 +57,12 @@ export function showFabrics(fabrics, isolated, onIsolate) {
 }
 
 const keys = [
-  ['c v l', 'color, value, line'], ['u a', 'squint, seams that vanish'], ['p d t', 'as protan, deutan, tritan eyes see it'],
+  ['c v l', 'color, value, line'], ['u a', 'squint, seams that vanish'], ['p d t', 'as color-blind viewers see it: protan, deutan, tritan'],
   ['shift with these', 'the view on the right'], ['s', 'seams'], ['b', 'both views, side by side'],
   ['r', 'reports; there ↑ ↓ go from row to row, ← → from tab to tab'],
-  ['+ −', 'nearer, farther, at the pointer'], ['w 0', 'whole quilt'], ['arrows', 'from patch to patch'],
+  ['+ −', 'zoom in, zoom out, at the pointer'], ['w 0', 'whole quilt'], ['arrows', 'from patch to patch'],
   ['shift with arrows', 'move the quilt'], ['Enter', 'hold the patch, or the row'], ['Esc', 'let go'], ['n', 'flash what the last save changed'],
-  ['f', 'fold the faults away'], ['k', 'these keys'],
+  ['f', 'hide errors and warnings'], ['k', 'these keys'],
 ];
 
 export function showKeys(on) {

@@ -12,7 +12,7 @@ export function showFaults(m, folded) {
   box.classList.toggle('blocking', m.errors > 0 || m.problem !== '');
   const title = byId('faults-title');
   title.setAttribute('aria-expanded', String(!folded));
-  const since = m.picture && m.picture !== m.revision && (m.errors || m.problem) ? '. The picture is from before' : '';
+  const since = m.picture && m.picture !== m.revision && (m.errors || m.problem) ? '. This is the last good picture' : '';
   title.textContent = heading(m) + since;
   byId('faults-list').hidden = folded;
   byId('faults-list').replaceChildren(...list);
@@ -22,7 +22,7 @@ function sentence(text) { return text.charAt(0).toUpperCase() + text.slice(1) + 
 
 function heading(m) {
   const count = (n, word) => n === 0 ? '' : n === 1 ? `1 ${word}` : `${n} ${word}s`;
-  if (m.inside) return 'Internal fault';
+  if (m.inside) return 'Internal error';
   if (m.problem) return 'No layout';
   return [count(m.errors, 'error'), count(m.warnings, 'warning')].filter(Boolean).join(', ');
 }
@@ -51,7 +51,7 @@ export function showTitle(m, quilt, status) {
 }
 
 const statusTexts = {
-  open: '', lost: 'The preview does not answer. The picture may be old; trying again.',
+  open: '', lost: 'The preview does not answer. The picture may be out of date; trying again.',
   refused: 'The preview asks for its key. Open the address that the terminal shows now.',
 };
 

@@ -14,11 +14,11 @@ export function captionOf(view, { quilt, marks, hasSquint, single }) {
   const name = single ? [] : [make('span', viewName(view))];
   switch (view) {
     case 'squint':
-      return [...name, `as from ${quilt?.away ?? ''}, with eyes half shut${hasSquint ? '' : ' …'}`];
+      return [...name, `as from ${quilt?.away ?? ''}, with half-closed eyes${hasSquint ? '' : ' …'}`];
     case 'vanishing':
       return [...name, ...marks ? marks.map(sample) : ['looking for seams that are hard to see …']];
     case 'protan': case 'deutan': case 'tritan':
-      return [single ? `as ${view} eyes see it` : view];
+      return [single ? `as seen with ${view} vision` : view];
   }
   return name;
 }
