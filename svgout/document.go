@@ -52,9 +52,9 @@ func (s *sink) flush() {
 	s.bytes = s.bytes[:0]
 }
 
-// svg writes the scene as an SVG picture; the error is the first of w. The same scene gives
+// SVG writes the scene as an SVG picture; the error is the first of w. The same scene gives
 // the same bytes.
-func (s *Scene) svg(w io.Writer) error {
+func (s *Scene) SVG(w io.Writer) error {
 	out := &sink{to: w, bytes: make([]byte, 0, sinkBytes+sinkBytes/8)}
 	d := &document{Scene: s, canvas: svg.New(out), out: out}
 	d.canvas.Decimals = 4

@@ -38,7 +38,7 @@ func Draw(w io.Writer, t *quilt.Top, o Options) error {
 	if err != nil {
 		return err
 	}
-	return s.svg(w)
+	return s.SVG(w)
 }
 
 // NewScene is the picture of a top. An error is options that name no view or no ids.

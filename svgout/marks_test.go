@@ -57,7 +57,7 @@ func TestPixelsInSVG(t *testing.T) {
 	top := markedTop(t)
 	picture := bytes.Repeat([]byte("\x89PNG and so on \x00\xff"), 9000)
 	var b bytes.Buffer
-	if err := inPixels(top, Options{}, picture, "as half-shut eyes see it").svg(&b); err != nil {
+	if err := inPixels(top, Options{}, picture, "as half-shut eyes see it").SVG(&b); err != nil {
 		t.Fatal(err)
 	}
 	wellFormed(t, b.String())
@@ -81,7 +81,7 @@ func drawnMarked(t *testing.T, m marks) string {
 	}
 	m.View = Protan
 	var b bytes.Buffer
-	if err := marked(markedTop(t), m).svg(&b); err != nil {
+	if err := marked(markedTop(t), m).SVG(&b); err != nil {
 		t.Fatal(err)
 	}
 	wellFormed(t, b.String())

@@ -12,7 +12,7 @@ import (
 // fractions, and nothing that a file could not hold. A blank at either end stays.
 func clean(text string) string {
 	if plainASCII(text) {
-		return fractions(text)
+		return Fractions(text)
 	}
 	text = norm.NFC.String(strings.ToValidUTF8(text, "\uFFFD"))
 	var b strings.Builder
@@ -32,7 +32,7 @@ func clean(text string) string {
 		b.WriteRune(r)
 		blank = false
 	}
-	return fractions(b.String())
+	return Fractions(b.String())
 }
 
 // plainASCII says whether there is nothing to clean but fractions.

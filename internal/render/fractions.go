@@ -8,10 +8,10 @@ import (
 
 const fractionSlash = '⁄'
 
-// fractions sets each fraction that is written with a slash as a true one: `3 1/2 in` as `3½
+// Fractions sets each fraction that is written with a slash as a true one: `3 1/2 in` as `3½
 // in`, `5/16` as `⁵⁄₁₆`. It touches proper fractions in lowest terms by 2, 3, 4, 8, 16, 32 and
 // 64 that stand alone, and so no dates or names of roads.
-func fractions(text string) string {
+func Fractions(text string) string {
 	if !strings.Contains(text, "/") {
 		return text
 	}

@@ -35,7 +35,7 @@ func TestFractions(t *testing.T) {
 		"3  1/2":            "3  ½",
 		"":                  "",
 	} {
-		if got := fractions(text); got != want {
+		if got := Fractions(text); got != want {
 			t.Errorf("Fractions(%q) is %q, want %q", text, got, want)
 		}
 	}
@@ -46,7 +46,7 @@ func TestFractions(t *testing.T) {
 func TestFractionsOfLengths(t *testing.T) {
 	for n := range measure.NM(64 * 3) {
 		length := n * measure.Inch / 64
-		set := fractions(measure.Text(length, measure.Inches))
+		set := Fractions(measure.Text(length, measure.Inches))
 		for _, r := range set {
 			if r == '/' {
 				t.Errorf("%q is not set as a fraction", set)
