@@ -81,8 +81,16 @@ func (c *cuts) exactLengths() document.Table {
 	return t
 }
 
-// bounds says how near a fabric's strips are to what no plan of their kind beats.
+// bounds says how near a fabric's strips are to what no plan of their kind beats, and whether all was tried.
 func (c *cuts) bounds(f *cutting.Fabric) string {
+	if f.SearchEnded {
+		return c.proved(f) + "; there is more to try than is tried, so this is the best plan so far"
+	}
+	return c.proved(f)
+}
+
+// proved is what is known of all plans of a fabric's strips.
+func (c *cuts) proved(f *cutting.Fabric) string {
 	strips := ""
 	if f.StripRows > f.StripCount {
 		strips = fmt.Sprintf("%s if each row counts as one; ", measure.Count(f.StripRows, "strip"))

@@ -32,7 +32,7 @@ func (f *Fabric) cutBeside(list []demand, choose chooser) {
 	left := slices.Clone(list)
 	beside := f.beside(left, choose)
 	left = slices.DeleteFunc(left, func(d demand) bool { return d.count == 0 })
-	s, laid := turnings(left, f.UsableWidth)
+	s, laid := turnings(left, f.UsableWidth, f.budget)
 	f.Strips = append(beside, laid.strips(s.patterns, -1)...)
 	f.LengthCut = s.cloth
 	for _, b := range f.Blocks {
@@ -51,13 +51,13 @@ func (f *Fabric) beside(list []demand, choose chooser) []Strip {
 	for n := range f.Blocks {
 		b := &f.Blocks[n]
 		for room := b.LengthCut; ; {
-			here := together(slices.DeleteFunc(slices.Clone(list), func(d demand) bool {
+			here := within(f.budget, slices.DeleteFunc(slices.Clone(list), func(d demand) bool {
 				return d.count == 0 || d.across > room || d.along+d.extra > b.LeftWidthCut
 			}), b.LeftWidthCut)
 			if len(here.items) == 0 {
 				break
 			}
-			all := together(slices.DeleteFunc(slices.Clone(list), func(d demand) bool { return d.count == 0 }), f.UsableWidth)
+			all := f.together(slices.DeleteFunc(slices.Clone(list), func(d demand) bool { return d.count == 0 }))
 			width, counts := choose(here, &all.packing, room)
 			times := min(repeats(here.counts(), counts), int(room/width))
 			made := here.strips([]pattern{{width, counts, times}}, n)

@@ -46,7 +46,7 @@ func (p *packing) leastCloth(fewest func(*packing) int) measure.NM {
 		if !last {
 			next = p.items[i+1].across
 		}
-		strips = max(strips, fewest(&packing{p.items[:i+1], p.length}))
+		strips = max(strips, fewest(&packing{p.items[:i+1], p.length, p.budget}))
 		cloth += measure.NM(strips) * (p.items[i].across - next)
 	}
 	return cloth
@@ -54,6 +54,9 @@ func (p *packing) leastCloth(fewest func(*packing) int) measure.NM {
 
 // fewestRelaxed is the fewest strips by a relaxation.
 func (p *packing) fewestRelaxed() int {
+	if p.budget.spent() {
+		return 0
+	}
 	_, least := p.relaxed(p.needs(), byStrips)
 	return int(math.Ceil(least - 1e-6))
 }
@@ -95,7 +98,13 @@ func (p *packing) fewest() int {
 		parts = append(parts, part{(float64(t.along)/float64(rows) + float64(t.extra)/float64(most)) / whole, float64(t.count), most})
 	}
 	best := max(alone, int((total+p.length-1)/p.length))
+	if p.budget.spent() {
+		return best
+	}
 	for _, f := range functions(parts) {
+		if !p.budget.spend(len(parts)) {
+			break
+		}
 		sum := 0.0
 		for i := range parts {
 			sum += f(parts[i].length) * parts[i].count

@@ -43,11 +43,14 @@ func limitText(nm measure.NM, units measure.System) string {
 func Build(top *quilt.Top, o Options) *Plan {
 	p := plan(top, o)
 	demands, joinings := p.wants()
+	steps := maxPlanSteps
 	for i := range p.Fabrics {
 		f := &p.Fabrics[i]
+		f.budget = newBudget(max(0, steps) / (len(p.Fabrics) - i)) // what one leaves goes to the others
 		if binding := f.cutStrips(demands[i], joinings[i]); binding != nil {
 			p.Binding = binding
 		}
+		steps -= f.budget.used()
 		f.leftOvers()
 	}
 	p.tables()

@@ -29,6 +29,9 @@ type Fabric struct {
 	OnHand      *OnHand           `json:"on_hand"` // nil if the layout does not say
 	LeftOver    []LeftOver        `json:"left_over"`
 
+	SearchEnded bool `json:"search_ended"` // before all was tried, its steps used up: a plan with less cloth or fewer strips may be there
+
+	budget *budget
 	wanted []demand // of its strips
 	along  []Column // lengthwise pieces
 	laid   *alike   // what is wanted of its strips, as it was laid

@@ -28,6 +28,7 @@ type pattern struct {
 type packing struct {
 	items  []item
 	length measure.NM
+	budget *budget
 }
 
 // rows is in how many rows an item lies in a strip of some width.
@@ -120,7 +121,7 @@ func (p *packing) pack() *solution {
 	counts := p.counts()
 	cloth, strips := p.bound()
 	best := p.byRules(counts, cloth, strips)
-	if best.cloth <= cloth && best.strips <= strips {
+	if best.cloth <= cloth && best.strips <= strips || p.budget.spent() {
 		return best
 	}
 	r, least := p.relaxed(p.needs(), byCloth)
@@ -159,7 +160,7 @@ func (p *packing) byRules(counts []int, cloth measure.NM, strips int) *solution 
 		if best == nil || s.better(best) {
 			best = s
 		}
-		if best.cloth <= cloth && best.strips <= strips {
+		if best.cloth <= cloth && best.strips <= strips || p.budget.spent() {
 			break
 		}
 	}
@@ -174,7 +175,7 @@ func byStrips(measure.NM, int) float64 { return 1 }
 
 // inOneRow is the packing with nothing in rows.
 func (p *packing) inOneRow() *packing {
-	flat := &packing{slices.Clone(p.items), p.length}
+	flat := &packing{slices.Clone(p.items), p.length, p.budget}
 	for i := range flat.items {
 		flat.items[i].stacks = false
 	}
@@ -270,6 +271,9 @@ func (p *packing) bestFilling(left []int, lead int, better rule) []int {
 		}
 		return true
 	})
+	if best == nil { // the budget was spent before there was one
+		return p.firstFilling(left, lead)
+	}
 	return append(make([]int, lead), best.counts...)
 }
 
@@ -301,6 +305,9 @@ type filler struct {
 
 // from fills the room that is left with items from one on. It is false when it is to end.
 func (f *filler) from(i int, room, usedBy measure.NM) bool {
+	if !f.packing.budget.spend(1) {
+		return false
+	}
 	if i == len(f.left) {
 		if !f.full(room) {
 			return true

@@ -70,6 +70,9 @@ func (p *packing) relaxed(need []float64, cost cost) (*relaxation, float64) {
 	}
 	r.begin()
 	for range maxPivots {
+		if !p.budget.spend(len(p.items)) {
+			return r, 0
+		}
 		r.price()
 		enter, gain := r.cheapest()
 		if gain <= 1e-9 || !r.pivot(enter) {
@@ -241,6 +244,9 @@ func (k *knapsack) search(room measure.NM) float64 {
 	k.value, k.budget = 0, maxWorths
 	best := slices.Clone(k.best)
 	k.fill(0, room, worth)
+	if !k.packing.budget.spend(maxWorths - k.budget + len(k.order)) {
+		k.budget = -1 // what it could be worth is not known
+	}
 	atMost := k.value
 	if k.budget < 0 && len(k.order) > 0 {
 		atMost = worth + k.density(k.order[0])*float64(room)

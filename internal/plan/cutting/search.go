@@ -69,7 +69,7 @@ func (f *searching) lay(lead int) bool {
 		}
 		return f.best.cloth > f.cloth || f.best.strips > f.strips
 	}
-	if f.steps--; f.steps < 0 {
+	if f.steps--; f.steps < 0 || !f.budget.spend(len(f.left)) {
 		return false
 	}
 	if cloth, strips := f.least(lead); f.now.cloth+cloth > f.best.cloth || f.now.cloth+cloth == f.best.cloth && f.now.strips+strips >= f.best.strips {

@@ -14,7 +14,7 @@ import (
 func (f *Fabric) boundBlocks(list []demand) {
 	least := measure.NM(0)
 	each(list, f.UsableWidth, func(way []demand) {
-		items := together(way, f.UsableWidth).items
+		items := f.together(way).items
 		for _, b := range f.Blocks {
 			for _, c := range b.Columns {
 				like := func(i item) bool { return i.across == c.LengthCut && i.along == c.WidthCut && i.extra == 0 }
@@ -29,7 +29,7 @@ func (f *Fabric) boundBlocks(list []demand) {
 		for i := range items {
 			needs[i] = float64(items[i].across) * float64(items[i].count)
 		}
-		_, cloth := (&packing{items: items, length: f.UsableWidth}).relaxed(needs, byStrips)
+		_, cloth := (&packing{items: items, length: f.UsableWidth, budget: f.budget}).relaxed(needs, byStrips)
 		if c := upTo(cloth); least == 0 || c < least {
 			least = c
 		}
@@ -51,14 +51,25 @@ func (f *Fabric) cutStrips(list []demand, joinings []joining) *supplies.Binding 
 		f.boundBlocks(f.wanted)
 		f.StripBound = f.StripRows
 		each(f.wanted, f.UsableWidth, func(way []demand) {
-			_, strips := together(way, f.UsableWidth).bound()
+			_, strips := f.together(way).bound()
 			f.StripBound = min(f.StripBound, strips)
 		})
 	} else {
 		f.bounds(f.wanted)
 	}
 	f.LengthBound = min(f.LengthBound, f.LengthCut)
+	f.SearchEnded = f.budget.spent()
 	return binding
+}
+
+// together puts demands of one size together, to be packed within the fabric's budget.
+func (f *Fabric) together(list []demand) *alike { return within(f.budget, list, f.UsableWidth) }
+
+// within is together within a budget.
+func within(b *budget, list []demand, length measure.NM) *alike {
+	a := together(list, length)
+	a.budget = b
+	return a
 }
 
 // layBest plans a fabric's strips with every manner of joining, and keeps the plan that takes the least cloth, the fewest
@@ -107,29 +118,29 @@ func (f *Fabric) lay(list []demand) {
 		f.cutBesideBlocks(list)
 		return
 	}
-	best, laid := turnings(list, f.UsableWidth)
+	best, laid := turnings(list, f.UsableWidth, f.budget)
 	all := laid.all()
 	for i := range all {
 		all[i].stacks = list[all[i].number].stacks // its bound is one of plans with rows, whether it has some or not
 	}
-	f.laid = together(all, f.UsableWidth)
+	f.laid = f.together(all)
 	f.Strips = laid.strips(best.patterns, -1)
 	f.LengthCut = best.cloth
 }
 
 // turnings packs with every way of laying what may be turned, all pieces of a line one way, and gives the best.
-func turnings(list []demand, length measure.NM) (*solution, *alike) {
+func turnings(list []demand, length measure.NM, b *budget) (*solution, *alike) {
 	best, laid := &solution{}, together(nil, length)
 	first := true
 	try := func(way []demand) {
-		a := together(way, length)
+		a := within(b, way, length)
 		if s := a.pack(); first || s.better(best) {
 			best, laid, first = s, a, false
 		}
 	}
 	each(list, length, func(way []demand) {
 		try(inOneRow(way))
-		if rowsMaySave(together(way, length), best) {
+		if rowsMaySave(within(b, way, length), best) {
 			try(way)
 		}
 	})
@@ -182,7 +193,7 @@ func each(list []demand, length measure.NM, try func([]demand)) {
 func (f *Fabric) bounds(list []demand) {
 	f.LengthBound = f.LengthCut
 	each(list, f.UsableWidth, func(way []demand) {
-		a := together(way, f.UsableWidth)
+		a := f.together(way)
 		cloth, _ := a.bound()
 		if cloth < f.LengthBound {
 			cloth, _ = a.sharpBound()

@@ -1,0 +1,26 @@
+package cutting
+
+// maxPlanSteps is how many steps the planning of all fabrics together may take: a step is a small piece of work, such as one
+// more item tried in a strip. They are counted, and no clock is asked, so that a plan is the same everywhere.
+const maxPlanSteps = 80_000_000
+
+// budget is how many steps the planning of one fabric may still take; nil is without end. Once it is spent no search goes
+// on: the best plan so far stands, and bounds are those that are known without a search, which hold all the same.
+type budget struct{ given, left int }
+
+func newBudget(steps int) *budget { return &budget{steps, steps} }
+
+// spend takes steps away and says whether there were as many.
+func (b *budget) spend(steps int) bool {
+	if b == nil {
+		return true
+	}
+	b.left -= steps
+	return b.left >= 0
+}
+
+// used is how many steps were taken.
+func (b *budget) used() int { return b.given - b.left }
+
+// spent says whether nothing is left.
+func (b *budget) spent() bool { return b != nil && b.left < 0 }
