@@ -311,6 +311,15 @@ func TestReportIsKept(t *testing.T) {
 	p.until(reporting)
 }
 
+// tabNames are the names of all tabs.
+func tabNames() []string {
+	var list []string
+	for _, t := range tabSources() {
+		list = append(list, t.Name)
+	}
+	return list
+}
+
 // TestTabsOfReports: each report has a tab, which is chosen by click or arrow, is asked for
 // then and not before, and stays chosen over a reload.
 func TestTabsOfReports(t *testing.T) {

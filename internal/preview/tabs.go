@@ -37,12 +37,3 @@ func seamMarks(p *plans) []seamMark {
 	}
 	return list
 }
-
-// tabNames are the names of all tabs.
-func tabNames() []string {
-	var list []string
-	for _, t := range tabSources() {
-		list = append(list, t.Name)
-	}
-	return list
-}
