@@ -160,11 +160,11 @@ func TestFitHints(t *testing.T) {
 // One block is not said as 1 by 1.
 func TestFitOneBlock(t *testing.T) {
 	one := runIn(t, "fit", written(t, "side 6\nfabric a navy\nblock P plain piece a\ngrid\n  P\n"), "--bed", "crib")
-	if !strings.Contains(one.out, "The layout now: 1 block of 6 in finished") || strings.Contains(one.out, "1 by 1 ") {
+	if !strings.Contains(one.out, "Current layout: 1 block (6 in finished)") || strings.Contains(one.out, "1 by 1 ") {
 		t.Errorf("%s", one.out)
 	}
 	row := runIn(t, "fit", written(t, "side 6\nfabric a navy\nblock P plain piece a\ngrid\n  P P\n"), "--bed", "crib")
-	if !strings.Contains(row.out, "The layout now: 2 by 1 blocks of 6 in finished") {
+	if !strings.Contains(row.out, "Current layout: 2 by 1 blocks (6 in finished)") {
 		t.Errorf("%s", row.out)
 	}
 }

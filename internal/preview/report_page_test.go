@@ -103,8 +103,8 @@ func TestReportRowsLight(t *testing.T) {
 	}
 	fold := func() { eval[bool](p, `(document.querySelector('#report-rows summary').click(), true)`) }
 	fold()
-	for _, want := range []string{"Light and dark", "Seen from 10 ft", "Does it read?", "10 webs of harbour", "outline 100 of 100", "Munsell", "51.4 %", "mist, spray", "slate, moss",
-		"row 1: columns 1, 3; row 2: column 4; row 3: columns 1, 3; border 1", "where no line need show", "Ways out", "the least change", "What this rests on", "our choice", "published", "derived"} {
+	for _, want := range []string{"Value study", "Seen from 10 ft", "Does it read?", "10 webs of harbour", "outline: 100/100", "Munsell", "51.4 %", "mist, spray", "slate, moss",
+		"row 1: columns 1, 3; row 2: column 4; row 3: columns 1, 3; border 1", "where no line need show", "Ways out", "the least change", "How values are judged", "our choice", "published", "derived"} {
 		if got := p.text("#report"); !strings.Contains(got, want) {
 			t.Errorf("the report is told without %q:\n%s", want, got)
 		}
@@ -141,7 +141,7 @@ func TestReportRowsLight(t *testing.T) {
 	p.until(`document.querySelector('.dim').getAttribute('d') && document.getElementById('announcement').textContent.startsWith('border 1')`)
 	fold()
 	p.key(kb.End)
-	p.until(none + ` && document.activeElement.innerText === 'What this rests on'`)
+	p.until(none + ` && document.activeElement.innerText === 'How values are judged'`)
 	p.key("\r")
 	p.until(`document.querySelector('#report-rows details').open`)
 	p.key(kb.End)

@@ -64,7 +64,7 @@ func alsoOf(list []sizes.Height) string {
 	var said []string
 	for _, h := range list {
 		if len(h.Kinds) > 1 {
-			said = append(said, "What is said of "+h.Kinds[0]+" blocks goes for "+measure.List(h.Kinds[1:])+" blocks too.")
+			said = append(said, "Notes on "+h.Kinds[0]+" blocks also apply to "+measure.List(h.Kinds[1:])+" blocks.")
 		}
 	}
 	return strings.Join(said, " ")
@@ -73,21 +73,21 @@ func alsoOf(list []sizes.Height) string {
 // StripChart is what strips of several widths make.
 func StripChart(made *sizes.StripChart) document.Document {
 	c := chart{made.Options}
-	d := document.Document{Title: c.title("What strips make")}
+	d := document.Document{Title: c.title("Sizes from strip widths")}
 	eighth := "1 mm"
 	if c.Units == measure.Inches {
 		eighth = "1/8 in"
 	}
 	rule := ""
 	if ruled(made) {
-		rule = " Where the rule of thumb, the finished leg and 7/8, asks for more, it stands under \"rule\"."
+		rule = " Where the rule of thumb (finished leg plus 7/8) gives more, it is under \"rule\"."
 	}
 	d.Sections = []document.Section{
 		{ID: "blocks", Blocks: []document.Block{c.blocks(made)}},
 		{ID: "squares", Blocks: []document.Block{c.squares(made)}},
-		notes("Kites: one from a square, the right angle in its corner; there is some to trim after sewing. Stop pieces: a square, cut once on the diagonal, gives a left and a right one. "+
-			"Ring corners: a square, cut once on the diagonal, gives two; cut it as it stands here, the next "+eighth+" above the exact need, or "+eighth+" larger and trim."+rule,
-			"Wedges stand side by side in the strip, the ruler rotated 180 degrees after each cut; all are counted that fit into "+c.usable()+" of it, the ends squared up within that.",
+		notes("Kites: cut one from each square, its right angle in a corner; trim after sewing. Stop pieces: cut each square once on the diagonal for a left and a right one. "+
+			"Ring corners: cut each square once on the diagonal for two; cut it as listed, the next "+eighth+" above the exact need, or "+eighth+" larger and trim."+rule,
+			"Wedges are cut side by side, rotating the ruler 180 degrees after each cut; the count is how many fit in "+c.usable()+" of strip, including squaring up the ends.",
 			alsoOf(made.Heights)),
 	}
 	return d
@@ -163,10 +163,10 @@ func SideChart(made *sizes.SideChart) document.Document {
 		}
 		t.Rows = append(t.Rows, row(texts...))
 	}
-	return document.Document{Title: c.title("Which strips blocks need"), Sections: []document.Section{
+	return document.Document{Title: c.title("Strip widths for each block size"), Sections: []document.Section{
 		{ID: "strips", Blocks: []document.Block{t}},
-		notes("Strips are cut. Mark is the nearest mark of a ruler, and beside it stands how much larger or smaller a block finishes when its strip is cut there; over a row of blocks that adds up.",
-			"* suits all of them: no side is off by more than "+c.length(measure.Nearest(sizes.Near, c.Units.Fine()))+".", alsoOf(made.Heights)),
+		notes("Strips: cut widths. Mark: the nearest ruler mark. Off by: how much larger or smaller a block finishes when its strip is cut there; this adds up over a row of blocks.",
+			"* works for all of them: no side is off by more than "+c.length(measure.Nearest(sizes.Near, c.Units.Fine()))+".", alsoOf(made.Heights)),
 	}}
 }
 
@@ -180,7 +180,7 @@ func TumblerChart(made *sizes.TumblerChart) document.Document {
 		r := row(c.mark(made.LineCut), c.exact(made.WideCut), c.exact(made.WideFinished), c.exact(made.NarrowCut), c.exact(made.NarrowFinished), c.exact(made.MeanFinished), fmt.Sprint(made.Pieces))
 		if made.Slim {
 			r.Cells = append(r.Cells, cell("slim"))
-			slim = "Slim: the narrow side finishes below two seam allowances, and the seams lie on top of each other."
+			slim = "Slim: the narrow side finishes at less than two seam allowances, so the seams overlap."
 		}
 		t.Rows = append(t.Rows, r)
 	}

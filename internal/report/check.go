@@ -251,8 +251,8 @@ func (c *checked) hint(h summary.Hint) string {
 	here := fmt.Sprintf("here they are %d and %d", c.Across, c.Down)
 	switch h.About {
 	case summary.OddMatchesCorners:
-		return fmt.Sprintf("The %s blocks %s take turns, and the quilt's corners are not all alike; odd numbers of blocks across and down make them so (%s).", h.Kind, measure.List(h.Labels), here)
+		return fmt.Sprintf("The %s blocks %s alternate, and the quilt's corners are not all alike; use an odd number of blocks across and down to match them (%s).", h.Kind, measure.List(h.Labels), here)
 	default:
-		return fmt.Sprintf("%s blocks turn inward from the quilt's edge; even numbers of blocks across and down let those in all four corners close too (%s).", capital(h.Kind), here)
+		return fmt.Sprintf("%s blocks face in from the quilt's edge; use an even number of blocks across and down to complete the webs in all four corners too (%s).", capital(h.Kind), here)
 	}
 }

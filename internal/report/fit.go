@@ -14,7 +14,7 @@ import (
 
 // drawsIn is what sizes of tops leave out: tops that were measured before quilting and after it lost 2.2 to 3.6 in a hundred,
 // https://melgeecrafts.com/needlework/your-question-how-much-does-fabric-shrink-when-you-quilt-it.html
-const drawsIn = "Sizes are those of the finished top. Quilting draws it in, often by 2 to 4 in a hundred, and the first wash by more."
+const drawsIn = "Sizes are for the finished top. Quilting often shrinks it by 2 to 4%, and the first wash by more."
 
 // Fit is what comes nearest to a wanted size, and what to write for one of the suggestions, counted from 1.
 func Fit(name string, r *fit.Report, number int) document.Document {
@@ -84,7 +84,7 @@ func (f *fitted) lists() document.Section {
 	}
 	s := with(section("lists", "Published sizes", document.Why), t)
 	if len(t.Rows) > 0 {
-		s.Blocks = append(s.Blocks, paragraph("Whole addresses stand in --json."))
+		s.Blocks = append(s.Blocks, paragraph("Full addresses are in --json."))
 	}
 	return s
 }
@@ -105,7 +105,7 @@ func (f *fitted) now() document.Section {
 	if n.Columns*n.Rows == 1 {
 		count = "1 block"
 	}
-	text := fmt.Sprintf("The layout now: %s of %s finished", count, f.length(n.SideFinished))
+	text := fmt.Sprintf("Current layout: %s (%s finished)", count, f.length(n.SideFinished))
 	if len(n.BordersFinished) > 0 {
 		var widths []string
 		for _, nm := range n.BordersFinished {
@@ -122,11 +122,11 @@ func (f *fitted) preferred() string {
 	even := func(g fit.Growth) bool { return g.Parity == fit.Even }
 	switch {
 	case even(f.Across) && !f.Across.Corners || even(f.Down) && !f.Down.Corners:
-		return "Even numbers of blocks are preferred, since odd ones bring warnings here: webs or stars that cannot close."
+		return "Even numbers of blocks are preferred: odd numbers cause warnings here, for webs or stars that cannot be completed."
 	case f.Across.Parity == fit.Odd || f.Down.Parity == fit.Odd:
-		return "Odd numbers of blocks are preferred, since even ones bring warnings here."
+		return "Odd numbers of blocks are preferred: even numbers cause warnings here."
 	case f.Across.Corners || f.Down.Corners:
-		return "Even numbers of blocks are preferred, since they keep the four corners of the quilt alike."
+		return "Even numbers of blocks are preferred: they keep the quilt's four corners alike."
 	}
 	return ""
 }
@@ -178,7 +178,7 @@ func (f *fitted) row(label string, s *fit.Suggestion) document.Row {
 func (f *fitted) borders(s *fit.Suggestion) string {
 	switch {
 	case s.Borders == fit.LeftOut:
-		return "left out"
+		return "omitted"
 	case len(s.BordersFinished) == 0:
 		return "none"
 	}
@@ -202,9 +202,9 @@ func (f *fitted) nearest() document.Section {
 	for i := range f.Suggestions[:f.LaidOut] {
 		t.Rows = append(t.Rows, f.row(strconv.Itoa(i+1), &f.Suggestions[i]))
 	}
-	s := with(section("nearest", "The nearest, in "+units+": strips cut, all else finished", document.Answer), t)
+	s := with(section("nearest", "Closest sizes, in "+units+": strips cut, all else finished", document.Answer), t)
 	if !f.ByStrip {
-		s.Title = "The nearest, in " + units + ", finished"
+		s.Title = "Closest sizes, in " + units + ", finished"
 	}
 	return with(s, f.marks()...)
 }
@@ -236,7 +236,7 @@ func (f *fitted) bySize() document.Section {
 		}
 		t.Rows = append(t.Rows, f.row(label, &f.Suggestions[best[side]]))
 	}
-	return with(section("by-size", "The best for each "+what, document.Detail), t)
+	return with(section("by-size", "Best fit for each "+what, document.Detail), t)
 }
 
 // marks explains what stands beside sizes, if anything does.
@@ -247,10 +247,10 @@ func (f *fitted) marks() []document.Block {
 	}
 	var list []document.Block
 	if within {
-		list = append(list, paragraph("* lies between the sizes that the lists give"))
+		list = append(list, paragraph("* is between published sizes"))
 	}
 	if warned {
-		list = append(list, paragraph("! brings more warnings than the layout has now"))
+		list = append(list, paragraph("! causes more warnings than the current layout"))
 	}
 	return list
 }
@@ -264,9 +264,9 @@ func (f *fitted) toWrite(number int) document.Section {
 		return with(section("to-write", "", document.Answer), para("There is no number %d.", number))
 	}
 	chosen := &f.Suggestions[number-1]
-	s := section("to-write", fmt.Sprintf("To write for number %d, the lines as they are numbered now", number), document.Answer)
+	s := section("to-write", fmt.Sprintf("Changes for number %d, with the current line numbers", number), document.Answer)
 	if len(chosen.Changes) == 0 {
-		s.Blocks = append(s.Blocks, paragraph("Nothing: the layout is so already."))
+		s.Blocks = append(s.Blocks, paragraph("No changes: the layout is already like this."))
 	}
 	for _, c := range chosen.Changes {
 		s.Blocks = append(s.Blocks, change(c)...)
@@ -284,7 +284,7 @@ func change(c fit.Change) []document.Block {
 		where = fmt.Sprintf("lines %d to %d", c.First, c.Last)
 	}
 	if c.Write == "" {
-		return []document.Block{paragraph(where + ": leave out " + strings.TrimSpace(c.Was))}
+		return []document.Block{paragraph(where + ": delete " + strings.TrimSpace(c.Was))}
 	}
 	lines := strings.FieldsFunc(c.Write, func(r rune) bool { return r == '\n' || r == '\r' })
 	return []document.Block{paragraph(where + ":"), document.Source{Lines: lines}}
@@ -296,5 +296,5 @@ func (f *fitted) refused() document.Section {
 	for _, r := range f.Refused {
 		list = append(list, f.length(r.Size)+": "+r.Message)
 	}
-	return with(section("refused", "Not to be had", document.Detail), bullets(list...)...)
+	return with(section("refused", "Not possible", document.Detail), bullets(list...)...)
 }

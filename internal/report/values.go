@@ -16,7 +16,7 @@ import (
 // would help.
 func Values(p *Plans) document.Document {
 	v := newValues(p)
-	d := document.Document{Title: p.named("light and dark")}
+	d := document.Document{Title: p.named("value study")}
 	d.Sections = append(d.Sections, document.Section{Blocks: []document.Block{paragraph("Seen from " + v.away() + ".")}})
 	for _, s := range []document.Section{
 		v.figures(), v.fabrics(), v.vanishing(), v.fixes(), v.totals(), v.pairs(), v.sight(), v.basis(),
@@ -130,7 +130,7 @@ func (v *values) figures() document.Section {
 	}
 	s := section("figures", "Does it read?", document.Answer)
 	if len(v.Tried) > 0 {
-		s.Blocks = append(s.Blocks, paragraph("Tried, and not written into the layout: "+strings.Join(v.Tried, ", ")+"."))
+		s.Blocks = append(s.Blocks, paragraph("Tried, not saved in the layout: "+strings.Join(v.Tried, ", ")+"."))
 	}
 	return with(s, list)
 }
@@ -209,7 +209,7 @@ func (v *values) pairs() document.Section {
 		}
 		t.Rows = append(t.Rows, r)
 	}
-	return with(section("pairs", "Fabrics that meet, what asks for a look first", document.Detail), cut(t, len(v.Pairs)))
+	return with(section("pairs", "Fabrics that meet, weakest contrast first", document.Detail), cut(t, len(v.Pairs)))
 }
 
 func (v *values) names(p *contrast.Pair) string { return p.Names[0] + ", " + p.Names[1] }
@@ -281,7 +281,7 @@ func (v *values) sight() document.Section {
 
 // fixes lists what would mend the pairs that vanish or lose a figure.
 func (v *values) fixes() document.Section {
-	s := section("fixes", "Ways out, for pairs that vanish or lose a figure", document.Answer)
+	s := section("fixes", "Suggested fixes, for pairs that vanish or lose a figure", document.Answer)
 	for i := 0; i < len(v.Fixes); {
 		pair := v.Fixes[i].Pair
 		a, b := v.index[pair[0]], v.index[pair[1]]
@@ -301,5 +301,5 @@ func (v *values) fixes() document.Section {
 
 // basis says what the study rests on, and what of it is published, derived or our choice.
 func (v *values) basis() document.Section {
-	return with(section("basis", "What this rests on", document.Why), bullets(v.grounds()...)...)
+	return with(section("basis", "How values are judged", document.Why), bullets(v.grounds()...)...)
 }

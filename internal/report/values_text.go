@@ -28,9 +28,9 @@ func (w valuesText) length(nm measure.NM) string {
 func verdictText(v contrast.Verdict) string {
 	switch v {
 	case contrast.OutlineOnly:
-		return "reads as an outline, not as one mass"
+		return "reads as an outline, not as a solid shape"
 	case contrast.FromAfarOnly:
-		return "reads from afar, edges soft"
+		return "reads from a distance, with soft edges"
 	case contrast.RunsOn:
 		return "runs on"
 	}
@@ -55,17 +55,17 @@ func (w valuesText) figure(f *contrast.Figure) string {
 		return "sashes of " + of + " against " + against
 	case contrast.Alternation:
 		if sameNames(f.Of, f.Against) {
-			return measure.Count(f.Count, "ring") + " of " + of + ", one wedge against the next"
+			return measure.Count(f.Count, "ring") + " of " + of + ", each wedge against the next"
 		}
-		return measure.Count(f.Count, "ring") + ", " + of + " by turns with " + against
+		return measure.Count(f.Count, "ring") + ", " + of + " alternating with " + against
 	case contrast.Strips:
-		return "strips of " + of + ", one against the next"
+		return "strips of " + of + ", each against the next"
 	case contrast.Wheel:
 		return measure.Count(f.Count, "ring") + " of " + of + " against " + against
 	}
 	name := measure.Count(f.Count, string(f.Sort)) + " of " + of
 	if len(f.Edge) > 0 && len(f.Edge) < len(f.Of) {
-		name += ", " + measure.List(f.Edge) + " at the rim,"
+		name += ", " + measure.List(f.Edge) + " at the outer edge,"
 	}
 	return name + " against " + against
 }
@@ -81,33 +81,33 @@ func sameNames(a, b []string) bool {
 // parts are the lines that a verdict rests on.
 func (w valuesText) parts(f *contrast.Figure) []string {
 	if f.Verdict == contrast.RunsOn {
-		return []string{"sewn to its own cloth all round"}
+		return []string{"sewn to its own fabric all around"}
 	}
 	lines := []string{w.outline(f)}
 	if m := f.Mass; m != nil {
-		mass := fmt.Sprintf("mass %.0f of 100: parts from its ground %.2f, step %.2f", m.Score, m.Massing, m.Step)
+		mass := fmt.Sprintf("figure against background: %.0f/100, separation %.2f, step %.2f", m.Score, m.Massing, m.Step)
 		if m.Figure != 0 || m.AgainstMid != 0 {
 			mass += fmt.Sprintf(" (middle L* %.0f against %.0f)", m.Figure, m.AgainstMid)
 		}
 		lines = append(lines, mass)
 	}
 	if f.Lost > 0 && f.Lost < f.Count {
-		lines = append(lines, fmt.Sprintf("by themselves %d of %d do not hold; the weakest lies in %s", f.Lost, f.Count, PlaceText(f.Weakest)))
+		lines = append(lines, fmt.Sprintf("taken singly, %d of %d do not hold; the weakest is in %s", f.Lost, f.Count, PlaceText(f.Weakest)))
 	}
 	if f.Doubtful {
-		lines = append(lines, "most of its edge lies close to a threshold: lay the cloths side by side before you trust this")
+		lines = append(lines, "most of its edge is close to a threshold: compare the fabrics side by side before you rely on this")
 	}
 	return lines
 }
 
 func (w valuesText) outline(f *contrast.Figure) string {
 	o := &f.Outline
-	text := fmt.Sprintf("outline %.0f of 100: edge %.2f", o.Score, o.Edge)
+	text := fmt.Sprintf("outline: %.0f/100, edge %.2f", o.Score, o.Edge)
 	if f.Sort != contrast.Border && f.Sort != contrast.Sashes && f.Sort != contrast.Strips {
-		text += fmt.Sprintf(", one side the lighter %.2f", o.Polarity)
+		text += fmt.Sprintf(", same side lighter %.2f", o.Polarity)
 	}
 	if o.Broken > 0 {
-		text += fmt.Sprintf("; %s of it vanishes, %s at a stretch", percent(o.Broken, o.Length), w.length(o.LongestGap))
+		text += fmt.Sprintf("; %s of it vanishes, the longest stretch %s", percent(o.Broken, o.Length), w.length(o.LongestGap))
 	}
 	return text
 }
@@ -157,7 +157,7 @@ func (w valuesText) goneInside() string {
 	if w.Seams.CountInside[contrast.Vanishes.String()] == 0 {
 		return ""
 	}
-	return w.length(w.Seams.Inside[contrast.Vanishes.String()]) + " of seams that vanish lie inside one figure or its ground, where no line need show: cloth of one value draws together there"
+	return w.length(w.Seams.Inside[contrast.Vanishes.String()]) + " of seams that vanish are inside one figure or its background, where no line needs to show: fabrics of the same value blend together there"
 }
 
 // cells names cells, as "rows 1-4: columns 1-4; row 5: columns 2, 4; border 1". They stand in
@@ -251,39 +251,39 @@ func (w valuesText) fix(out *contrast.Fix) string {
 		text += fmt.Sprintf("; or %s %s (L* %.0f)%s", o.Name, from, o.Lightness, breakWords(o.Breaks))
 	}
 	if out.Best {
-		text = "the least change: " + text
+		text = "smallest change: " + text
 	}
 	return text
 }
 
 func breakWords(list []contrast.Break) string {
 	if len(list) == 0 {
-		return ", and nothing else suffers"
+		return ", with no other seam weakened"
 	}
 	var parts []string
 	for _, b := range list {
 		parts = append(parts, fmt.Sprintf("%s (%s, was %s)", b.Meets, b.To, b.From))
 	}
-	return ", at the cost of its seams with " + measure.List(parts)
+	return ", but weakens its seams with " + measure.List(parts)
 }
 
 // grounds are what the study rests on.
 func (w valuesText) grounds() []string {
 	t := &w.Thresholds
-	soft := fmt.Sprintf("a seam vanishes below a step of %s L*, what half of all viewers notice between patches of that size from there (published), more for prints", span(t.SoftLeast, t.SoftMost))
-	clear := fmt.Sprintf("it is clear from %g, about where lettering is just legible (published for lettering, our choice for seams)", t.Clear)
+	soft := fmt.Sprintf("a seam vanishes below a step of %s L*: half of all viewers notice that step between patches of this size from this distance (published); prints need more", span(t.SoftLeast, t.SoftMost))
+	clear := fmt.Sprintf("it is clear at or above %g, about where lettering is just legible (published for lettering, our choice for seams)", t.Clear)
 	if t.Own {
-		soft = fmt.Sprintf("a seam vanishes below a step of %g L*, as it was set", t.SoftLeast)
-		clear = fmt.Sprintf("it is clear from %g, as it was set", t.Clear)
+		soft = fmt.Sprintf("a seam vanishes below a step of %g L*, as set", t.SoftLeast)
+		clear = fmt.Sprintf("it is clear at or above %g, as set", t.Clear)
 	}
 	return []string{
 		soft,
-		clear + fmt.Sprintf(", and strong from %g, three times the light (derived)", t.Strong),
-		fmt.Sprintf("medium begins at L* %g and light at %g (published limits, drawn together to three by us)", t.MediumFrom, t.LightFrom),
-		"outline: edge is how much of it shows, 1 where every seam round the figure is clear; \"one side the lighter\" is 1 where the figure is darker all along, or lighter",
-		"mass: the figure and its ground as half-shut eyes see them; the first number is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their middles",
-		fmt.Sprintf("an outline or a mass holds from %g of 100; the squint blurs by %s (our choices)", t.Reads, w.Units.Nearest(t.Blur)),
-		"neighbors, sheen and the light in the room shift how light cloth looks, and a screen is not cloth: within 3 L* of a threshold look at the cloth itself; vivid colors look lighter than their L*",
+		clear + fmt.Sprintf(", and strong at or above %g, three times the light (derived)", t.Strong),
+		fmt.Sprintf("medium begins at L* %g and light at %g (published limits, combined into three groups by us)", t.MediumFrom, t.LightFrom),
+		"outline: edge is how much of it shows, 1 where every seam around the figure is clear; \"same side lighter\" is 1 where the figure is darker all around, or lighter all around",
+		"figure against background: both as seen when you squint; separation is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their medians",
+		fmt.Sprintf("an outline, or a figure against its background, holds at or above %g/100; the squint blurs by %s (our choices)", t.Reads, w.Units.Nearest(t.Blur)),
+		"neighboring fabrics, sheen and room light change how light a fabric looks, and a screen is not fabric: within 3 L* of a threshold, look at the fabric itself; vivid colors look lighter than their L*",
 	}
 }
 

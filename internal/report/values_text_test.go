@@ -39,11 +39,11 @@ func TestAwayInWords(t *testing.T) {
 func TestRingsOfOnePool(t *testing.T) {
 	w := valuesText{&contrast.Report{}}
 	f := &contrast.Figure{Sort: contrast.Alternation, Count: 2, Of: []string{"oat", "pine"}, Against: []string{"pine", "oat"}}
-	if got, want := w.figure(f), "2 rings of oat and pine, one wedge against the next"; got != want {
+	if got, want := w.figure(f), "2 rings of oat and pine, each wedge against the next"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	f.Against = []string{"plum"}
-	if got, want := w.figure(f), "2 rings, oat and pine by turns with plum"; got != want {
+	if got, want := w.figure(f), "2 rings, oat and pine alternating with plum"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }

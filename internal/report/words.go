@@ -29,18 +29,18 @@ func WordList(v Vocabulary) document.Document {
 	for _, p := range v.Palettes {
 		sets.Rows = append(sets.Rows, row(p.Name, p.About))
 	}
-	return document.Document{Title: "The words that layouts are written with", Sections: []document.Section{
+	return document.Document{Title: "The words of the layout language", Sections: []document.Section{
 		with(section("kinds", "Kinds of block", document.Answer), kinds),
 		with(section("statements", "Statements, the first words of lines", document.Answer), statements),
 		with(section("palettes", "Palettes", document.Answer), sets),
 		with(section("more", "", document.Answer), paragraph("\"eighthturn words kinds\" draws the blocks; \"eighthturn words statements\" shows how lines are written; "+
-			"\"eighthturn words palettes\" lists the fabrics; \"eighthturn words border\", or any other word, tells about that word.")),
+			"\"eighthturn words palettes\" lists the fabrics; \"eighthturn words border\", or any other word, explains that word.")),
 	}}
 }
 
 // Words is what there is to say of some words.
 func Words(v Vocabulary) document.Document {
-	d := document.Document{Title: "The words that layouts are written with"}
+	d := document.Document{Title: "The words of the layout language"}
 	for _, k := range v.Kinds {
 		d.Sections = append(d.Sections, kindSection(k))
 	}
@@ -92,7 +92,7 @@ func roleText(r *blocks.Role) string {
 		text += "; " + r.Order
 	}
 	if r.Outer {
-		text += "; may be left out"
+		text += "; may be omitted"
 	}
 	return text
 }
@@ -125,17 +125,17 @@ func numberWord(n int) string {
 func TurningText(t blocks.Turning) string {
 	switch t {
 	case blocks.AsWritten:
-		return "Turned only where its label says so, as with :ne."
+		return "Rotated only where its label says so, as with :ne."
 	case blocks.OnWebCentres:
-		return "Turns by itself so that the middles of webs meet."
+		return "Rotates automatically so that the centers of webs meet."
 	case blocks.OnStarCentres:
-		return "Turns by itself so that the points of stars meet."
+		return "Rotates automatically so that the points of stars meet."
 	case blocks.ToWebCentre:
-		return "Turns by itself, its wedges toward a whole web; :nw and the like overrule it."
+		return "Rotates automatically, its wedges toward a complete web; :nw and the like override it."
 	case blocks.ToStarCentre:
-		return "Turns by itself, its point toward a whole star; :nw and the like overrule it."
+		return "Rotates automatically, its point toward a complete star; :nw and the like override it."
 	}
-	return "Never turned."
+	return "Never rotated."
 }
 
 // exampleRoles is what stands behind the kind in a block's line.
@@ -160,8 +160,8 @@ func kindsLegend(kinds []*blocks.Kind) string {
 		is   rune
 		says string
 	}{
-		{blocks.WebMark, "is the middle of a web, where eight wedges meet"},
-		{blocks.StarMark, "is the middle of a star, where four kites meet"},
+		{blocks.WebMark, "is the center of a web, where eight wedges meet"},
+		{blocks.StarMark, "is the center of a star, where four kites meet"},
 	} {
 		for _, k := range kinds {
 			if strings.ContainsRune(k.Drawing, mark.is) {
