@@ -22,7 +22,7 @@ type blockNode struct {
 	Kind     *blocks.Kind // nil if it was not one, or is another block's
 	Like     *NameNode    // the block whose kind and roles it takes
 	Roles    []roleNode
-	Line     *LengthNode // of a wedge rule, for pieces of a column
+	Line     *LengthNode // of a wedge ruler, for pieces of a column
 	About    *LengthNode // mean length of a piece along its column
 	poisoned bool        // neither what it lacks nor what is like it is asked
 }
@@ -113,7 +113,7 @@ func (c *cursor) roleOrOption(b *blockNode) bool {
 	column := b.Kind == nil || b.Kind.Column
 	switch word := strings.ToLower(c.peek()); {
 	case column && word == "line" && b.Line == nil:
-		b.Line = c.lengthOption("the line of the wedge rule")
+		b.Line = c.lengthOption("the line of the wedge ruler")
 		return b.Line != nil
 	case column && word == "about" && b.About == nil:
 		b.About = c.lengthOption("the mean length of a piece")

@@ -139,7 +139,7 @@ func blockCases() []testCase {
 		},
 		{
 			"tumblers without line or about", swap(small, "strip 4\n", "side 7\n", "P plain piece cream\n", "⟦P⟧ tumblers pieces cream\n"), refused,
-			says(`block "P" says neither the line of the wedge rule nor about how long its pieces are`, "for example about 5 1/2"),
+			says(`block "P" says neither the line of the wedge ruler nor about how long its pieces are`, "for example about 5 1/2"),
 		},
 		{
 			"tumblers with line and about", swap(small, "strip 4\n", "side 7\n", "plain piece cream\n", "tumblers pieces cream line ⟨10⟩ about ⟦4⟧\n"), refused,
@@ -167,15 +167,15 @@ func blockCases() []testCase {
 		},
 		{
 			"tumblers without a length", swap(small, "strip 4\n", "side 7\n", "plain piece cream\n", "tumblers pieces cream line⟦⟧\n"), refused,
-			says("expected the line of the wedge rule, found the end of the line", "for example line 10"),
+			says("expected the line of the wedge ruler, found the end of the line", "for example line 10"),
 		},
 		{
 			"tumblers of a line finished", swap(small, "strip 4\n", "side 7\n", "plain piece cream\n", "tumblers pieces cream line ⟦10 finished⟧\n"), refused,
-			says("the line of the wedge rule is neither cut nor finished", "leave out finished"),
+			says("the line of the wedge ruler is neither cut nor finished", "leave out finished"),
 		},
 		{
 			"tumblers of a line cut", swap(small, "strip 4\n", "side 7\n", "plain piece cream\n", "tumblers pieces cream line ⟦10 cut⟧\n"), refused,
-			says("the line of the wedge rule is neither cut nor finished", "leave out cut"),
+			says("the line of the wedge ruler is neither cut nor finished", "leave out cut"),
 		},
 		{
 			"line for a square", swap(small, "piece cream\n", "piece cream ⟦line⟧ 10\n"), refused,

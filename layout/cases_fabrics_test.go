@@ -59,11 +59,11 @@ func fabricCases() []testCase {
 		},
 		{
 			"a colour that is see-through", swap(small, "#1f3350", "⟦#1f335080⟧"), refused,
-			says(`"#1f335080" gives a see-through colour, but a fabric is not see-through; expected #rgb or #rrggbb`, "write # and six digits, or a name such as navy"),
+			says(`"#1f335080" gives a see-through color, but a fabric is not see-through; expected #rgb or #rrggbb`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"no colour at all", swap(small, "#1f3350", "⟦transparent⟧"), refused,
-			says(`"transparent" gives a see-through colour, but a fabric is not see-through; expected #rgb or #rrggbb`, "write # and six digits, or a name such as navy"),
+			says(`"transparent" gives a see-through color, but a fabric is not see-through; expected #rgb or #rrggbb`, "write # and six digits, or a name such as navy"),
 		},
 		{
 			"the color of the page", swap(small, "#1f3350", "⟦currentColor⟧"), refused,

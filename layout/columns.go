@@ -47,7 +47,7 @@ func (c *checker) divide(run run) (blocks.Column, bool) {
 		c.fault(b.about.Span, "keep one of the two", "line and about cannot both be given, since each follows from the other").note(b.line.Span, "the other one")
 		return blocks.Column{}, false
 	case b.line == nil && b.about == nil:
-		c.fault(n.Label.Span, "for example about "+measure.Number(measure.Nearest(3*d.SideFinished/4, d.Units.Unit()/2), d.Units), "block %s says neither the line of the wedge rule nor about how long its pieces are", quote(b.Label))
+		c.fault(n.Label.Span, "for example about "+measure.Number(measure.Nearest(3*d.SideFinished/4, d.Units.Unit()/2), d.Units), "block %s says neither the line of the wedge ruler nor about how long its pieces are", quote(b.Label))
 		return blocks.Column{}, false
 	case b.line != nil:
 		line := b.line.In(d.Units).NM()

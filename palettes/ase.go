@@ -57,7 +57,7 @@ func readBlocks(data []byte, announced int) (Palette, error) {
 		return Palette{}, &fileError{Message: fmt.Sprintf("the file announces %d blocks, but ends after %d", announced, number)}
 	}
 	if len(p.Fabrics) == 0 {
-		return Palette{}, &fileError{Message: "the file has no colour in it"}
+		return Palette{}, &fileError{Message: "the file has no color in it"}
 	}
 	return p, nil
 }
@@ -81,7 +81,7 @@ func (p *Palette) readBlock(data []byte) (rest []byte, err error) {
 	case aseGroupEnd:
 		return rest, nil
 	}
-	return nil, fmt.Errorf("its kind is 0x%04x, expected a colour (0x0001) or a group (0xc001, 0xc002)", kind)
+	return nil, fmt.Errorf("its kind is 0x%04x, expected a color (0x0001) or a group (0xc001, 0xc002)", kind)
 }
 
 func (p *Palette) readASEGroup(body []byte) error {
@@ -98,14 +98,14 @@ func (p *Palette) readASEColour(body []byte) error {
 		return err
 	}
 	if len(p.Fabrics) == maxFabrics {
-		return fmt.Errorf("more than %d colours, far more than a palette needs", maxFabrics)
+		return fmt.Errorf("more than %d colors, far more than a palette needs", maxFabrics)
 	}
 	if len(body) < 4 {
-		return fmt.Errorf("colour %q ends before its model, expected RGB, LAB or Gray", name)
+		return fmt.Errorf("color %q ends before its model, expected RGB, LAB or Gray", name)
 	}
 	c, err := aseModel(string(body[:4]), body[4:])
 	if err != nil {
-		return fmt.Errorf("colour %q: %w", name, err)
+		return fmt.Errorf("color %q: %w", name, err)
 	}
 	p.Fabrics = append(p.Fabrics, Swatch{name, c})
 	return nil

@@ -55,7 +55,7 @@ func duskmere() Palette {
 }
 
 func frostgate() Palette {
-	return Palette{"frostgate", "Winter greys and ice, and one red berry", []Swatch{
+	return Palette{"frostgate", "Winter grays and ice, and one red berry", []Swatch{
 		{"ironwork", Colour{0x23, 0x2b, 0x33}},
 		{"pewter", Colour{0x3c, 0x48, 0x53}},
 		{"haw", Colour{0xa5, 0x3f, 0x41}},
@@ -107,7 +107,7 @@ func quincecourt() Palette {
 }
 
 func strawloft() Palette {
-	return Palette{"strawloft", "Barn blues, hay and sun-bleached cloth", []Swatch{
+	return Palette{"strawloft", "Barn blues, hay and sun-bleached fabric", []Swatch{
 		{"workcoat", Colour{0x19, 0x2d, 0x54}},
 		{"dungaree", Colour{0x29, 0x4c, 0x79}},
 		{"smock", Colour{0x45, 0x71, 0x95}},
@@ -120,7 +120,7 @@ func strawloft() Palette {
 }
 
 func tidewater() Palette {
-	return Palette{"tidewater", "Grey-green sea, wet sand and one warm stretch of rope", []Swatch{
+	return Palette{"tidewater", "Gray-green sea, wet sand and one warm stretch of rope", []Swatch{
 		{"undertow", Colour{0x14, 0x2b, 0x44}},
 		{"slate", Colour{0x35, 0x4c, 0x5c}},
 		{"kelp", Colour{0x2f, 0x6f, 0x72}},

@@ -28,7 +28,7 @@ func readCSS(r io.Reader) (Palette, error) {
 		}
 	}
 	if len(p.Fabrics) == 0 {
-		return Palette{}, atLine(s.line, "the file ends without a colour, expected lines such as \"--navy: #1f3350;\"")
+		return Palette{}, atLine(s.line, "the file ends without a color, expected lines such as \"--navy: #1f3350;\"")
 	}
 	return p, nil
 }

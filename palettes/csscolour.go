@@ -77,7 +77,7 @@ func wantOpaque(value, alpha string) error {
 	case !ok:
 		return fmt.Errorf("alpha %s in %s, expected 1 or none", quoted(alpha), quoted(value))
 	case percent && v < 100, !percent && v < 1:
-		return fmt.Errorf("%s gives a see-through colour, but a fabric is not see-through; expected alpha 1 or none", quoted(value))
+		return fmt.Errorf("%s gives a see-through color, but a fabric is not see-through; expected alpha 1 or none", quoted(value))
 	}
 	return nil
 }

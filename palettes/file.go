@@ -51,7 +51,7 @@ type Format struct {
 func Formats() []Format {
 	return []Format{
 		{"GIMP palette", []string{".gpl"}, readGPL, writeGPL},
-		{"list of hex colours", []string{".hex", ".txt"}, readHexList, writeHexList},
+		{"list of hex colors", []string{".hex", ".txt"}, readHexList, writeHexList},
 		{"CSS custom properties", []string{".css"}, readCSS, writeCSS},
 		{"Adobe Swatch Exchange", []string{".ase"}, readASE, nil},
 	}
@@ -124,7 +124,7 @@ func (p *Palette) add(line int, name string, c Colour) error {
 	case len(name) > maxNameBytes:
 		return atLine(line, "a name of %d bytes, expected at most %d", len(name), maxNameBytes)
 	case len(p.Fabrics) == maxFabrics:
-		return atLine(line, "more than %d colours, far more than a palette needs", maxFabrics)
+		return atLine(line, "more than %d colors, far more than a palette needs", maxFabrics)
 	}
 	p.Fabrics = append(p.Fabrics, Swatch{name, c})
 	return nil

@@ -67,7 +67,7 @@ func TestFormatsReadBack(t *testing.T) {
 
 func TestFormatOf(t *testing.T) {
 	for name, want := range map[string]string{
-		"a.gpl": "GIMP palette", "my/B.ASE": "Adobe Swatch Exchange", "c.css": "CSS custom properties", "d.hex": "list of hex colours",
+		"a.gpl": "GIMP palette", "my/B.ASE": "Adobe Swatch Exchange", "c.css": "CSS custom properties", "d.hex": "list of hex colors",
 		"e.jpg": "", "gpl": "",
 	} {
 		if f, ok := FormatOf(name); f.Name != want || ok != (want != "") {
@@ -123,7 +123,7 @@ func TestFaultsOfTextFiles(t *testing.T) {
 	}{
 		{readGPL, "", 1, `"", expected "GIMP Palette"`},
 		{readGPL, "JASC-PAL\n", 1, `"JASC-PAL", expected`},
-		{readGPL, "GIMP Palette\nName: x\n", 3, "ends without a colour"},
+		{readGPL, "GIMP Palette\nName: x\n", 3, "ends without a color"},
 		{readGPL, "GIMP Palette\nColumns: 256\n1 2 3\n", 2, "a number from 0 to 255"},
 		{readGPL, "GIMP Palette\n#\n1 2 256 x\n", 3, "three numbers from 0 to 255"},
 		{readGPL, "GIMP Palette\n1 2\n", 2, "three numbers"},
@@ -134,11 +134,11 @@ func TestFaultsOfTextFiles(t *testing.T) {
 		{readGPL, "GIMP Palette\n1 2 3 \xff\n", 2, "not UTF-8"},
 		{readGPL, "GIMP Palette\n1 2 3 \x00\n", 2, "a control character"},
 		{readGPL, "GIMP Palette\n" + strings.Repeat("x", maxLineBytes+1), 2, "4097 bytes on one line"},
-		{readGPL, "GIMP Palette\n" + strings.Repeat("1 2 3\n", maxFabrics+1), maxFabrics + 2, "more than 4096 colours"},
-		{readHexList, "// x\nnavy\n", 2, `"navy", expected a colour such as #1f3350`},
+		{readGPL, "GIMP Palette\n" + strings.Repeat("1 2 3\n", maxFabrics+1), maxFabrics + 2, "more than 4096 colors"},
+		{readHexList, "// x\nnavy\n", 2, `"navy", expected a color such as #1f3350`},
 		{readHexList, "#fff\n#1234 x\n", 2, "not see-through"},
 		{readHexList, "#ffg\n", 1, "only the digits"},
-		{readHexList, "\n\n", 3, "ends without a colour"},
+		{readHexList, "\n\n", 3, "ends without a color"},
 		{readCSS, "a {\n--x: #12;\n}", 2, `--x: "#12" has 2 digits`},
 		{readCSS, "a {\n--x: transparent }", 2, "not see-through"},
 		{readCSS, "--x: rgb(1 2 3 / .5)", 1, "not see-through"},
@@ -152,7 +152,7 @@ func TestFaultsOfTextFiles(t *testing.T) {
 		{readCSS, "--x\\ y: red;", 1, "a name of letters"},
 		{readCSS, "a{}\n/* ", 2, "does not end, expected */"},
 		{readCSS, "a{\n--x: 'red;\n'}", 2, "does not end on its line"},
-		{readCSS, "a { color: red }", 1, "ends without a colour"},
+		{readCSS, "a { color: red }", 1, "ends without a color"},
 	} {
 		_, err := row.read(strings.NewReader(row.text))
 		var fault *fileError
@@ -257,7 +257,7 @@ func TestFaultsOfASE(t *testing.T) {
 	}{
 		{[]byte("ASE"), 0, "expected ASEF"},
 		{[]byte("GIMP Palette\n1 2 3"), 0, "expected ASEF"},
-		{aseFile(0), 0, "no colour in it"},
+		{aseFile(0), 0, "no color in it"},
 		{aseFile(math.MaxUint32, colour), 0, "has room for"},
 		{aseFile(3, colour), 0, "ends after 1"},
 		{aseFile(1, colour, []byte{0, 1}), 2, "2 bytes are left"},
@@ -272,7 +272,7 @@ func TestFaultsOfASE(t *testing.T) {
 		{aseFile(1, aseBlock(aseColour, aseBody("x", "RGB ", 1, 2, 0))), 1, "expected 0 to 1"},
 		{aseFile(1, aseBlock(aseColour, aseBody("x", "Gray", float32(math.NaN())))), 1, "expected 0 to 1"},
 		{aseFile(1, aseBlock(aseColour, aseBody("x", "LAB ", 50, 0, 0))), 1, "expected 0 to 1"},
-		{aseFile(2, colour, aseBlock(aseColour, aseBody("press", "CMYK", 0, 1, 1, 0))), 2, `colour "press": CMYK`},
+		{aseFile(2, colour, aseBlock(aseColour, aseBody("press", "CMYK", 0, 1, 1, 0))), 2, `color "press": CMYK`},
 		{aseFile(1, aseBlock(aseColour, aseBody(strings.Repeat("赤", 150), "Gray", 1))), 1, "a name of 450 bytes"},
 	} {
 		_, err := readASE(bytes.NewReader(row.data))

@@ -28,7 +28,7 @@ func readGPL(r io.Reader) (Palette, error) {
 		}
 	}
 	if len(p.Fabrics) == 0 {
-		return Palette{}, atLine(len(lines), "the file ends without a colour, expected lines such as \"31 51 80 navy\"")
+		return Palette{}, atLine(len(lines), "the file ends without a color, expected lines such as \"31 51 80 navy\"")
 	}
 	return p, nil
 }

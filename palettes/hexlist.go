@@ -21,7 +21,7 @@ func readHexList(r io.Reader) (Palette, error) {
 		}
 	}
 	if len(p.Fabrics) == 0 {
-		return Palette{}, atLine(number, "the file ends without a colour, expected lines such as \"#1f3350 navy\"")
+		return Palette{}, atLine(number, "the file ends without a color, expected lines such as \"#1f3350 navy\"")
 	}
 	return p, nil
 }
@@ -34,7 +34,7 @@ func (p *Palette) readHexLine(number int, line string) error {
 	name := line[len(word):]
 	if !strings.HasPrefix(word, "#") {
 		if len(word) != 6 || !isHexDigits(word) {
-			return atLine(number, "%s, expected a colour such as #1f3350 at the start of the line", quoted(line))
+			return atLine(number, "%s, expected a color such as #1f3350 at the start of the line", quoted(line))
 		}
 		word = "#" + word
 	}

@@ -59,7 +59,7 @@ func notAColour(text string) error {
 }
 
 func seeThrough(text string) error {
-	return fmt.Errorf("%q gives a see-through colour, but a fabric is not see-through; expected #rgb or #rrggbb", text)
+	return fmt.Errorf("%q gives a see-through color, but a fabric is not see-through; expected #rgb or #rrggbb", text)
 }
 
 // smallLetters writes A to Z small, and leaves other scripts alone.

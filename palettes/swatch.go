@@ -55,7 +55,7 @@ func ReadSwatch(file []byte) (PhotoSample, error) {
 // so many of them, 2 to 24, in value order: fewer where the photo does not hold so many.
 func ReadSwatches(file []byte, name string, most int) (Palette, error) {
 	if most < 2 || most > maxRungs {
-		return Palette{}, fmt.Errorf("a palette of %d colours from a photo, expected 2 to %d", most, maxRungs)
+		return Palette{}, fmt.Errorf("a palette of %d colors from a photo, expected 2 to %d", most, maxRungs)
 	}
 	_, points, err := readPoints(file)
 	if err != nil {
