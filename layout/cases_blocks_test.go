@@ -91,7 +91,7 @@ func blockCases() []testCase {
 		},
 		{
 			"three wedges", swap(small, "navy kites cream\n", "⟦navy cream navy⟧ kites cream\n"), refused,
-			says("the wedges of a web block take one, two or four fabrics, found 3", "two: upper end, lower end; four: clockwise round the upper end's centre, then the lower's"),
+			says("the wedges of a web block take one, two or four fabrics, found 3", "two: upper end, lower end; four: clockwise around the upper end's center, then the lower's"),
 		},
 		{
 			"nine wedges", swap(small, "strip 4\n", "side 7\n", "plain piece cream\n", "ring wedges ⟦navy cream navy cream navy cream navy cream navy⟧ corners cream\n"), refused,
