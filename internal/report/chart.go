@@ -186,7 +186,7 @@ func TumblerChart(made *sizes.TumblerChart) document.Document {
 	}
 	return document.Document{Title: c.title(fmt.Sprintf("Pieces from strips of %s by the line of a wedge ruler", c.length(c.StripCut))), Sections: []document.Section{
 		{ID: "pieces", Blocks: []document.Block{t}},
-		notes("Line: the ruler liner that lies on the strip's edge, marked with the width of the strip that it measures. Mean: what a piece adds to its column. Pieces stand side by side in the strip, the ruler rotated 180 degrees after each cut.", slim),
+		notes("Line: the ruler line to align with the strip's edge, marked with the strip width that it measures. Mean: what a piece adds to its column. Cut pieces side by side, rotating the ruler 180 degrees after each cut.", slim),
 	}}
 }
 

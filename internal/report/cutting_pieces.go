@@ -175,7 +175,7 @@ func (c *cuts) pieces() document.Section {
 	}
 	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Blocks: append([]document.Block{t}, bullets(
 		"Finished size excludes seam allowances. Wedges and tumblers: height. Triangles: short sides. Kites and stop pieces: the size of their block. "+
-			c.Units.AboutMeans()+" Cut size includes "+c.length(c.Seam)+" seam allowances. Oversize pieces are trimmed after sewing; the next column says how much.")...)}
+			c.Units.AboutMeans()+" Cut size includes "+c.length(c.Seam)+" seam allowances. Oversize pieces are trimmed after sewing; the table says how much.")...)}
 }
 
 // howTo explains each way of cutting that the quilt needs, and no other, and says what strips give.
