@@ -182,7 +182,7 @@ func lastStep(rows []tabRow) *tabRow {
 func unnested(r reportTab) *tabRow {
 	rows := titledSection(r, "Pressing").Rows
 	for i := range rows {
-		if strings.Contains(rows[i].Cells[0], "they do not nest") {
+		if strings.Contains(rows[i].Cells[0], "Seams do not nest at") {
 			return &rows[i]
 		}
 	}
