@@ -87,7 +87,7 @@ func TestJointsThatDoNotNest(t *testing.T) {
 	p.until(pieces + ` > 3 && ` + pieces + ` <= 24`)
 	p.picture("sewing-nests")
 	p.click("Seams do not nest at 4 places")
-	p.click("Lay all blocks out")
+	p.click("Lay out all blocks")
 	p.until(`document.querySelector('.highlight path')`)
 	p.diagramIs("How to sew the blocks")
 }
@@ -98,7 +98,7 @@ func TestCuttingMaps(t *testing.T) {
 	r, p := start(t, seafarers, Options{}), newTab(t)
 	p.load(r.address)
 	p.turnTo(1, "To buy")
-	for _, want := range []string{"Before you cut", "close the guard", "harbour", "1/4 yd", "Pieces, with their sizes", "squares of", "strips of", "Rotary-cutting safety", "How harbour lies on the cloth", "How this was worked out"} {
+	for _, want := range []string{"Before you cut", "close the guard", "harbour", "1/4 yd", "Pieces, finished and cut sizes", "squares of", "strips of", "Rotary-cutting safety", "How harbour is cut", "How this was worked out"} {
 		if got := p.text("#report-rows"); !strings.Contains(got, want) {
 			t.Errorf("the report is told without %q:\n%s", want, got)
 		}
@@ -210,7 +210,7 @@ func TestPatternBeside(t *testing.T) {
 	}
 	put(t, r.file, huge)
 	p.revision(3)
-	p.until(reporting + ` && document.getElementById('report-page').hidden && document.getElementById('report-rows').innerText.includes('There is no pattern of what cannot be cut')`)
+	p.until(reporting + ` && document.getElementById('report-page').hidden && document.getElementById('report-rows').innerText.includes('The pattern cannot be made yet')`)
 	put(t, r.file, seafarers)
 	p.revision(4)
 	p.until(framed(`.body?.innerText.includes('Seafarers')`) + ` && !document.getElementById('report-page').hidden`)
