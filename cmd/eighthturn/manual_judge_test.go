@@ -19,7 +19,7 @@ func TestManualByGroff(t *testing.T) {
 	if said != "" {
 		t.Errorf("groff says:\n%s", said)
 	}
-	for _, words := range []string{"--usable-width LENGTH", "-o, --output NAME", "eighthturn values harbor.quilt --try rust=#7a2f16", "FABRIC=COLOUR"} {
+	for _, words := range []string{"--usable-width LENGTH", "-o, --output NAME", "eighthturn values harbor.quilt --try rust=#7a2f16", "FABRIC=COLOR"} {
 		if !strings.Contains(strings.Join(strings.Fields(shown), " "), words) {
 			t.Errorf("%q is not shown", words)
 		}
