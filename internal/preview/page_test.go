@@ -148,7 +148,7 @@ func TestPlaceIsKept(t *testing.T) {
 	time.Sleep(100 * time.Millisecond)
 	under = p.text("#patch")
 	put(t, r.file, strings.Replace(titled("another"), "border  4      cream", "border 4 cream\nborder 3 navy", 1))
-	p.until(`document.getElementById('facts').innerText.includes('38.43')`)
+	p.until(`document.getElementById('facts').innerText.includes('38 7/16')`)
 	p.mouse(moved, c[0]+1, c[1])
 	p.mouse(moved, c[0], c[1])
 	time.Sleep(100 * time.Millisecond)
@@ -205,7 +205,7 @@ func TestFaultAndRecovery(t *testing.T) {
 		t.Errorf("the page had %d elements and has %d", good, got)
 	}
 	must(t, os.Remove(r.file))
-	p.until(`document.getElementById('faults').innerText.includes('not there')`)
+	p.until(`document.getElementById('faults').innerText.includes('does not exist')`)
 	put(t, r.file, lanterns)
 	p.until(`document.getElementById('faults').hidden`)
 }
@@ -232,7 +232,7 @@ func TestPointing(t *testing.T) {
 	b := eval[[]float64](p, `(() => { const b = document.querySelector('.pane').getBoundingClientRect(); return [b.left + b.width / 2, b.top + b.height / 2]; })()`)
 	p.mouse(moved, b[0]+6, b[1]+14)
 	p.until(`document.querySelector('#patch dl')`)
-	for _, want := range []string{"wedge", "teal", "cream", "rust", "3 1/2 in high", "from a strip of 4 in", "W, web", "row 3, column 3", "line 9"} {
+	for _, want := range []string{"wedge", "teal", "cream", "rust", "3 1/2 in", "strips of 4 in", "W, web", "row 3, column 3", "line 9"} {
 		if got := p.text("#patch"); !strings.Contains(got, want) {
 			t.Errorf("the patch is told without %q:\n%s", want, got)
 		}

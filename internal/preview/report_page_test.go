@@ -104,7 +104,7 @@ func TestReportRowsLight(t *testing.T) {
 	fold := func() { eval[bool](p, `(document.querySelector('#report-rows summary').click(), true)`) }
 	fold()
 	for _, want := range []string{"Value study", "Seen from 10 ft", "Does it read?", "10 webs of harbour", "outline: 100/100", "Munsell", "51.4 %", "mist, spray", "slate, moss",
-		"row 1: columns 1, 3; row 2: column 4; row 3: columns 1, 3; border 1", "where no line need show", "Ways out", "the least change", "How values are judged", "our choice", "published", "derived"} {
+		"row 1: columns 1, 3; row 2: column 4; row 3: columns 1, 3; border 1", "where no line needs to show", "Suggested fixes", "smallest change", "How values are judged", "our choice", "published", "derived"} {
 		if got := p.text("#report"); !strings.Contains(got, want) {
 			t.Errorf("the report is told without %q:\n%s", want, got)
 		}
@@ -145,7 +145,7 @@ func TestReportRowsLight(t *testing.T) {
 	p.key("\r")
 	p.until(`document.querySelector('#report-rows details').open`)
 	p.key(kb.End)
-	p.until(none + ` && document.activeElement.closest('details') && document.getElementById('announcement').textContent.startsWith('neighbors')`)
+	p.until(none + ` && document.activeElement.closest('details') && document.getElementById('announcement').textContent.startsWith('neighboring')`)
 	p.key(kb.Home)
 	p.key("\r")
 	p.until(`document.querySelector('#report-rows tbody[aria-selected=true]').innerText.startsWith('10 webs')`)
