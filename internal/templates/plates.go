@@ -143,7 +143,7 @@ func testSquares(room measure.Point, beside bool) []diagram.Mark {
 		first = measure.Point{X: room.X - 5*measure.Inch/4, Y: measure.Inch / 20}
 		second = measure.Point{X: first.X, Y: first.Y + inchSquare + gap}
 	}
-	return slices.Concat(testSquare(first, inchSquare, "1 inch"), testSquare(second, centimetreSquare, "3 centimetres"))
+	return slices.Concat(testSquare(first, inchSquare, "1 inch"), testSquare(second, centimetreSquare, "3 centimeters"))
 }
 
 func testSquare(at measure.Point, side measure.NM, text string) []diagram.Mark {

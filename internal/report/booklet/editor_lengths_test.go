@@ -18,9 +18,12 @@ const numberPattern = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?`
 var (
 	lengthPattern = regexp.MustCompile(`(at least |up to |under |exactly |or )?([Aa]bout )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
 	// what is rounded up though no word says so: the cloth of a fabric, what wedges take of a strip, how long strips and sets are
-	roundedUp  = regexp.MustCompile(`(: |\(|[0-9] (?:strips? (?:for|to be joined for) [^;]*?, |sets? )|(?:the|each) set |length of |length used )((?:` + numberPattern + `) (?:in|cm)\b)`)
+	roundedUp  = regexp.MustCompile(`(: |\(|short by |[0-9] (?:strips? (?:for|to be joined for) [^;]*?, |sets? )|(?:the|each) set |length of |length used )((?:` + numberPattern + `) (?:in|cm)\b)`)
 	shortSides = regexp.MustCompile(`(short sides (?:about )?[0-9 ./]+) and `)
 )
+
+// numberedName is a name of a fabric that ends in a number, which is no length and no count.
+var numberedName = regexp.MustCompile(`\pL+[-_][0-9]+`)
 
 // unitSizes are the units in nanometres.
 func unitSize(unit string) *big.Rat {
@@ -56,7 +59,7 @@ type written struct {
 func lengthsIn(text string) []written {
 	var list []written
 	less := strings.HasPrefix(text, "Leftover") || strings.HasPrefix(text, "Usable leftovers")
-	text = roundedUp.ReplaceAllString(text, "$1 at least $2")
+	text = roundedUp.ReplaceAllString(numberedName.ReplaceAllString(text, "a fabric"), "$1 at least $2")
 	text = shortSides.ReplaceAllString(text, "$1 by ")
 	for _, m := range lengthPattern.FindAllStringSubmatch(text, -1) {
 		about := m[2] != "" || m[1] == "or " && m[5] == "mm" // "about 3/16 in or 5 mm"

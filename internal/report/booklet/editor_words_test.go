@@ -170,14 +170,19 @@ func nouns() map[string]string {
 }
 
 // wrongPlurals are numbers whose noun has the wrong form.
-func wrongPlurals(d document.Document, _ Reports) []string {
+func wrongPlurals(d document.Document, r Reports) []string {
 	var wrong []string
+	var sets []string // "shore 2" is the second set of that name
+	for i := range r.Cuts.Sets {
+		sets = append(sets, regexp.QuoteMeta(r.Cuts.Sets[i].Name))
+	}
+	numberedSet := regexp.MustCompile(`(?:` + strings.Join(append(sets, `\z.`), "|") + `) [0-9]+`)
 	one, several := nouns(), map[string]bool{}
 	for _, n := range one {
 		several[n] = true
 	}
 	for _, text := range ownTexts(d) {
-		text = figureNumber.ReplaceAllString(text, "the figure")
+		text = numberedSet.ReplaceAllString(numberedName.ReplaceAllString(figureNumber.ReplaceAllString(text, "the figure"), "a fabric"), "a set")
 		for _, m := range countedNoun.FindAllStringSubmatch(text, -1) {
 			noun := m[3]
 			if _, single := one[noun]; single && m[1] != "1" || several[noun] && m[1] == "1" {
