@@ -30,7 +30,7 @@ type Properties struct {
 
 // File is a PDF on which is drawn page by page. The same calls give the same bytes.
 type File struct {
-	library *fpdf.Fpdf
+	engine *fpdf.Fpdf
 	Properties
 	width, height float64 // of the page
 	bytes         []byte  // of the page's contents, not handed on yet
@@ -50,7 +50,7 @@ func New(p Properties) (*File, error) {
 	for i, file := range [][]byte{goregular.TTF, gobold.TTF} {
 		library.AddUTF8FontFromBytes(fontName, []string{"", "B"}[i], bytes.Clone(file))
 	}
-	return &File{library: library, Properties: p}, wrapped(library.Error())
+	return &File{engine: library, Properties: p}, wrapped(library.Error())
 }
 
 func wrapped(err error) error {
@@ -64,18 +64,18 @@ func wrapped(err error) error {
 func (f *File) Page(width, height float64) {
 	f.flush()
 	f.width, f.height, f.face = width, height, Face{}
-	f.library.AddPageFormat("P", fpdf.SizeType{Wd: width, Ht: height})
+	f.engine.AddPageFormat("P", fpdf.SizeType{Wd: width, Ht: height})
 }
 
 // Trim says that the page is cut off so far within its edges (ISO 32000-1, 14.11.2).
 func (f *File) Trim(by float64) {
-	f.library.SetPageBox("trim", by, by, f.width-2*by, f.height-2*by)
+	f.engine.SetPageBox("trim", by, by, f.width-2*by, f.height-2*by)
 }
 
 // flush hands the page's operators on.
 func (f *File) flush() {
 	if len(f.bytes) > 0 {
-		f.library.RawWriteStr(string(f.bytes))
+		f.engine.RawWriteStr(string(f.bytes))
 		f.bytes = f.bytes[:0]
 	}
 }
@@ -112,7 +112,7 @@ func (f *File) Colour(c palettes.Colour, operator string) {
 // Opacity sets how opaque fills and lines are from here on, 0 to 1.
 func (f *File) Opacity(part float64) {
 	f.flush()
-	f.library.SetAlpha(part, "Normal")
+	f.engine.SetAlpha(part, "Normal")
 }
 
 // Outline writes a path, without painting it.
@@ -192,15 +192,15 @@ func Painting(fill, line bool) string {
 func (f *File) Image(name string, file []byte, at measure.Vec, width, height float64) {
 	f.flush()
 	options := fpdf.ImageOptions{ImageType: "PNG"}
-	f.library.RegisterImageOptionsReader(name, options, bytes.NewReader(file))
-	f.library.ImageOptions(name, at.X, at.Y, width, height, false, options, 0, "")
+	f.engine.RegisterImageOptionsReader(name, options, bytes.NewReader(file))
+	f.engine.ImageOptions(name, at.X, at.Y, width, height, false, options, 0, "")
 }
 
 // End writes the file.
 func (f *File) End(w io.Writer) error {
 	f.flush()
 	var b bytes.Buffer
-	if err := f.library.Output(&b); err != nil {
+	if err := f.engine.Output(&b); err != nil {
 		return wrapped(err)
 	}
 	file, err := f.updated(b.Bytes())
@@ -212,4 +212,4 @@ func (f *File) End(w io.Writer) error {
 }
 
 // Err is the first fault, nil for none.
-func (f *File) Err() error { return wrapped(f.library.Error()) }
+func (f *File) Err() error { return wrapped(f.engine.Error()) }

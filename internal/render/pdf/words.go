@@ -28,8 +28,8 @@ func (f *File) Set(face Face) {
 	if face.Bold {
 		name = "B"
 	}
-	f.library.SetFont(fontName, name, face.Size)
-	f.library.SetTextColor(int(face.Colour.R), int(face.Colour.G), int(face.Colour.B))
+	f.engine.SetFont(fontName, name, face.Size)
+	f.engine.SetTextColor(int(face.Colour.R), int(face.Colour.G), int(face.Colour.B))
 	f.face = face
 }
 
@@ -37,7 +37,7 @@ func (f *File) Set(face Face) {
 // the fonts lack must not be among them.
 func (f *File) Text(text string, at measure.Vec) {
 	f.flush()
-	f.library.Text(at.X, at.Y, text)
+	f.engine.Text(at.X, at.Y, text)
 }
 
 // Turn turns the page by quarters clockwise about a place, until the operator Q; words that are
@@ -67,7 +67,7 @@ func (f *File) Bookmark(text string, level int, y float64) {
 	if f.face == (Face{}) {
 		f.Set(Face{Size: 10}) // so that the library takes the title for Unicode
 	}
-	f.library.Bookmark(strings.Map(func(r rune) rune {
+	f.engine.Bookmark(strings.Map(func(r rune) rune {
 		if r > 0xFFFF {
 			return Stand
 		}
