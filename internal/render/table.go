@@ -38,7 +38,7 @@ func (b *builder) table(t document.Table, c column) {
 // measured gives each column its width; not ok where the longest words do not fit.
 func (b *builder) measured(t *document.Table, c column, size float64) (grid, bool) {
 	n := len(t.Columns)
-	least, whole := make([]float64, n), make([]float64, n)
+	least, whole, beside := make([]float64, n), make([]float64, n), make([]float64, n)
 	for i, head := range t.Columns {
 		b.widen(document.Plain(head.Title), 0, fixed(size, true, ink()), [2]*float64{&least[i], &whole[i]})
 	}
@@ -48,12 +48,14 @@ func (b *builder) measured(t *document.Table, c column, size float64) (grid, boo
 		}
 		for i := range min(n, len(r.Cells)) {
 			cell := r.Cells[i]
-			b.widen(cell.Text, b.swatchWidth(cell.Swatches, size), cellStyle(size, r.Total), [2]*float64{&least[i], &whole[i]})
+			swatches := b.swatchWidth(cell.Swatches, size)
+			beside[i] = max(beside[i], swatches)
+			b.widen(cell.Text, swatches, cellStyle(size, r.Total), [2]*float64{&least[i], &whole[i]})
 		}
 	}
 	for i := range least {
 		if n > 1 {
-			least[i] = min(least[i], 9*size)
+			least[i] = min(least[i], 9*size+beside[i])
 		}
 		least[i] = min(least[i], c.w)
 	}

@@ -32,7 +32,7 @@ func (b *patternBuilder) layoutPart() {
 		text += "There are too many " + plural(b.noun()) + " to label each one in the picture, so the numbers at the edges count every tenth row and column: follow the colors. "
 	}
 	if len(t.Cells) > 1 {
-		text += "Lay all " + plural(b.noun()) + " out before you sew them together, and view them from a distance."
+		text += "Lay out all " + plural(b.noun()) + " before you sew them together, and view them from a distance."
 	}
 	b.add(para("%s", text))
 	b.add(b.blockTable())
