@@ -137,7 +137,7 @@ func gridCases() []testCase {
 		},
 		{
 			"laid too often", swap(small, "piece cream\n", "piece cream\n⟦repeat across 999999 down 999999⟧\n"), refused,
-			says("the grid has 8999982000009 places, 100000 is the most", ""),
+			says("the grid has 8999982000009 places, 40000 is the most", ""),
 		},
 		{
 			"a table of webs with rows missing", swap(small, "wedges navy kites cream\n", "kites cream\n", "piece cream\n", "piece cream\n⟦webs⟧\n  navy\n"), refused,

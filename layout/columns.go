@@ -53,7 +53,7 @@ func (c *checker) divide(run run) (blocks.Column, bool) {
 		line := b.line.In(d.Units).NM()
 		mean := blocks.MeanByLine(line, strip, d.Seam)
 		col, err := blocks.ByLine(length, d.SideFinished, mean)
-		return col, c.divided(b.line.Span, err, strip)
+		return col, c.divided(b.line.Span, err, strip) && c.columnLimit(b.line.Span, &col)
 	}
 	about := b.about.In(d.Units).NM()
 	if b.about.Cut {
@@ -64,7 +64,16 @@ func (c *checker) divide(run run) (blocks.Column, bool) {
 		return blocks.Column{}, false
 	}
 	col, err := blocks.ByLength(length, d.SideFinished, about)
-	return col, c.divided(b.about.Span, err, strip)
+	return col, c.divided(b.about.Span, err, strip) && c.columnLimit(b.about.Span, &col)
+}
+
+// columnLimit refuses a column of more pieces than it may have.
+func (c *checker) columnLimit(at Span, col *blocks.Column) bool {
+	n := col.Whole + 2
+	if n > MaxColumn {
+		c.fault(at, "let the pieces be longer, or give the lower blocks another label", "this column has %d pieces, %d is the most", n, MaxColumn)
+	}
+	return n <= MaxColumn
 }
 
 // divided reports why a column could not be divided.

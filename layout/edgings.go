@@ -133,7 +133,11 @@ func (c *checker) sash() {
 }
 
 func (c *checker) borders() {
-	for _, n := range c.tree.Borders {
+	for i, n := range c.tree.Borders {
+		if i == MaxBorders {
+			c.fault(n.Span, "", "a layout may have %d borders at the most", MaxBorders)
+			break
+		}
 		c.design.Borders = append(c.design.Borders, c.checkEdging(n, "a border"))
 	}
 	c.topLimit()

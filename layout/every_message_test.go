@@ -25,6 +25,8 @@ func unheard() map[string]string {
 		"a layout may define %d names at the most":                            "see TestLimits",
 		"a layout may define %d blocks at the most":                           "see TestLimits",
 		"a strip set may have %d strips at the most":                          "see TestLimits",
+		"a layout may have %d borders at the most":                            "see TestLimits",
+		"this column has %d pieces, %d is the most":                           "see TestLimits",
 		"this quilt has up to %d pieces, %d is the most":                      "see TestLimits",
 		"a column of %s is too short for such a piece and its two end pieces": "a column is never shorter than its block is wide, which is long enough; kept for a block kind with other columns",
 		"write %d":       "a hint, not a message",

@@ -7,8 +7,10 @@ const (
 	MaxBytes     = 4 << 20 // of a layout
 	MaxLineBytes = 1 << 16 // of one line
 	MaxLines     = 100_000
-	MaxCells     = 100_000 // columns times rows, with what repeats
-	MaxPatches   = 1_000_000
+	MaxCells     = 40_000 // columns times rows, with what repeats
+	MaxPatches   = 250_000
+	MaxColumn    = 400 // pieces of a column of tumblers
+	MaxBorders   = 200
 	MaxNameChars = 60
 	MaxTextChars = 1000
 	MaxBands     = 40 // in a strip set

@@ -64,6 +64,10 @@ func bounds() []bound {
 	rings := func(columns, rows int) string {
 		return "side 6\nfabric navy #1f3350\nblock R ring wedges navy corners navy\n" + gridOf(columns, rows, "R")
 	}
+	columns := func(rows int) string {
+		return "side 4\nfabric navy #1f3350\nblock T tumblers pieces navy about 4\n" + gridOf(1, rows, "T")
+	}
+	borders := func(n int) string { return one + grid + strings.Repeat("border 1 navy\n", n) }
 	long := func(bytes int) string { return one + grid + "# " + strings.Repeat("a", bytes-2) + "\n" }
 	lines := func(n int) string { return one + grid + strings.Repeat("\n", n-5) }
 	names := func(n int) string { return one + numbered(n-1, "fabric f%d #123\n") + grid }
@@ -75,9 +79,11 @@ func bounds() []bound {
 		{"bytes", filled(one+grid, layout.MaxBytes), filled(one+grid, layout.MaxBytes+1), "this file has 4194305 bytes, a layout may have 4194304 at the most"},
 		{"bytes of a line", long(layout.MaxLineBytes), long(layout.MaxLineBytes + 1), "this line has 65537 bytes, 65536 is the most"},
 		{"lines", lines(layout.MaxLines), lines(layout.MaxLines + 1), "a layout may have 100000 lines at the most"},
-		{"cells", one + gridOf(1000, 100, "P"), one + gridOf(1000, 101, "P"), "the grid has 101000 places, 100000 is the most"},
-		{"cells that repeat", one + "repeat across 500 down 100\n" + grid, one + "repeat across 999999 down 999999\n" + grid, "the grid has 1999996000002 places, 100000 is the most"},
-		{"patches", rings(1000, 83), rings(1000, 84), "this quilt has up to 1008000 pieces, 1000000 is the most"},
+		{"cells", one + gridOf(400, 100, "P"), one + gridOf(400, 101, "P"), "the grid has 40400 places, 40000 is the most"},
+		{"cells that repeat", one + "repeat across 200 down 100\n" + grid, one + "repeat across 999999 down 999999\n" + grid, "the grid has 1999996000002 places, 40000 is the most"},
+		{"patches", rings(248, 84), rings(248, 85), "this quilt has up to 252960 pieces, 250000 is the most"},
+		{"pieces in a column", columns(399), columns(400), "this column has 401 pieces, 400 is the most"},
+		{"borders", borders(layout.MaxBorders), borders(layout.MaxBorders + 2), "a layout may have 200 borders at the most"},
 		{"letters of a name", named(layout.MaxNameChars), named(layout.MaxNameChars + 1), "this name has 61 characters, 60 is the most"},
 		{"letters of a text", title(layout.MaxTextChars), title(layout.MaxTextChars + 1), "this text has 1001 characters, 1000 is the most"},
 		{"bands", bands(layout.MaxBands), bands(layout.MaxBands + 1), "a strip set may have 40 strips at the most"},

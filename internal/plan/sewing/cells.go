@@ -33,6 +33,7 @@ type sorting struct {
 	first   map[clothKey]cloths // how the first block of each variant lies
 	variant []map[string]int    // by block: index by the cloths of the pieces
 	pooled  []bool              // by strip set: its bands differ from wedge to wedge
+	longest map[int]columnAt    // by block: the first of its columns with the most pieces
 	key     []byte
 }
 
@@ -43,7 +44,7 @@ type orderKey struct {
 
 // sort finds the distinct blocks.
 func (p *Plan) sort() {
-	s := &sorting{Plan: p, kinds: map[string]*blocks.Kind{}, labels: map[string]int{}, orders: map[orderKey][]int{}, cloths: map[string]int{}, first: map[clothKey]cloths{}}
+	s := &sorting{Plan: p, kinds: map[string]*blocks.Kind{}, labels: map[string]int{}, orders: map[orderKey][]int{}, cloths: map[string]int{}, first: map[clothKey]cloths{}, longest: map[int]columnAt{}}
 	for _, k := range blocks.Kinds() {
 		s.kinds[k.Name] = k
 	}
@@ -64,6 +65,9 @@ func (p *Plan) sort() {
 			s.column(cell, columns[cell])
 		}
 	}
+	for i, c := range s.longest {
+		s.Plan.kinds[i] = s.newColumn(c.cell, c.found)
+	}
 	for i := range p.Blocks {
 		s.finish(i)
 	}
@@ -71,6 +75,12 @@ func (p *Plan) sort() {
 
 // columnFound is a column's patches and how many cells it has.
 type columnFound struct{ first, count, down int }
+
+// columnAt is a column and its upper cell.
+type columnAt struct {
+	cell  int
+	found columnFound
+}
 
 // columns is the columns of a top by their upper cell. The pieces of one follow each other in
 // the list of patches, whichever cell each of them is counted in.
@@ -328,8 +338,8 @@ func (s *sorting) column(cell int, found columnFound) {
 	for i := range found.count {
 		s.index = append(s.index, int32(found.first+i))
 	}
-	if k := s.Plan.kinds[n]; k == nil || len(k.pieces) < found.count {
-		s.Plan.kinds[n] = s.newColumn(cell, found)
+	if found.count > s.longest[n].found.count {
+		s.longest[n] = columnAt{cell, found}
 	}
 	s.cells[cell] = cellSewn{block: int32(n), first: int32(first), count: int32(found.count), down: int32(found.down), columns: true}
 	s.add(n, cell)

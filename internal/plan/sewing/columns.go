@@ -9,7 +9,9 @@ import (
 func (s *sorting) newColumn(cell int, found columnFound) *sewn {
 	k := &sewn{kind: s.kinds[s.top.Cells[cell].Kind], column: cell, seam: s.Seam, side: s.SideFinished}
 	at := s.top.CellRect(cell).Min
+	all := make([]int, found.count) // the pieces above each are the first of these
 	for i := range found.count {
+		all[i] = i
 		var o outline
 		for _, p := range s.top.Patches[found.first+i].Outline {
 			o = append(o, minus(p, at))
@@ -17,7 +19,7 @@ func (s *sorting) newColumn(cell int, found columnFound) *sewn {
 		k.pieces = append(k.pieces, o)
 		k.cuts = append(k.cuts, s.cutOf(found.first+i))
 		if i > 0 {
-			k.joins = append(k.joins, k.below(i))
+			k.joins = append(k.joins, k.below(i, all[:i:i]))
 			k.steps = append(k.steps, 0)
 		}
 	}
@@ -26,14 +28,12 @@ func (s *sorting) newColumn(cell int, found columnFound) *sewn {
 
 // below is the join of a column's piece number i to those above it, of which the last alone
 // has corners at the seam.
-func (s *sewn) below(i int) joined {
-	j := joined{Join: blocks.Join{A: blocks.Made(i - 2), B: blocks.Part(i)}, pieces: [2][]int{nil, {i}}, parts: [2]outline{s.pieces[i-1], s.pieces[i]}, unit: s.pieces[i]}
+func (s *sewn) below(i int, above []int) joined {
+	j := joined{Join: blocks.Join{A: blocks.Made(i - 2), B: blocks.Part(i)}, pieces: [2][]int{above, {i}}, parts: [2]outline{s.pieces[i-1], s.pieces[i]}, unit: s.pieces[i]}
 	if i == 1 {
 		j.A = 0
 	}
-	for n := range i {
-		j.pieces[0] = append(j.pieces[0], n)
-	}
+	j.near = [2][]int{above[i-1:], j.pieces[1]}
 	j.seam, _ = shared(j.parts[1], j.parts[0])
 	return j
 }

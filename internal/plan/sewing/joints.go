@@ -186,16 +186,17 @@ func (p *Plan) patchAt(s *Seam, end, side int) int32 {
 }
 
 // inside counts the joints within blocks: two seams of one direction of turning that end on
-// a later one from its two sides.
+// a later one from its two sides. A column has none: each of its pieces is joined to all those above.
 func (p *Plan) inside() {
 	for i, k := range p.kinds {
+		if p.Blocks[i].Column {
+			continue
+		}
 		count := 0
 		for n := range k.joins {
 			count += k.jointsOn(n)
 		}
-		if !p.Blocks[i].Column {
-			p.Pressing.Inside += count * p.Blocks[i].Count
-		}
+		p.Pressing.Inside += count * p.Blocks[i].Count
 	}
 }
 

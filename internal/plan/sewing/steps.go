@@ -99,7 +99,7 @@ func (p *Plan) endOf(s *sewn, made *joined, at point) End {
 		reach := Reach(e.Degrees[i], s.seam)
 		blunt[i] = reach
 		switch {
-		case s.tip(made.pieces[i], at):
+		case s.tip(made.near[i], at):
 			reach = ReachBlunt(e.Degrees[i], s.seam)
 			blunt[i] = reach
 		case e.Degrees[i] < sharpest:
@@ -148,7 +148,7 @@ func (s *sewn) spareAt(made *joined, part int, at point) measure.NM {
 		if _, along := common(stretch{made.seam.to, made.seam.from}, stretch{from, to}); along {
 			continue
 		}
-		if out := s.spareAlong(made.pieces[part], stretch{from, to}); out > 0 {
+		if out := s.spareAlong(made.near[part], stretch{from, to}); out > 0 {
 			return rounded(float64(out) / math.Sin(angleAt(o, i)*math.Pi/180))
 		}
 	}
