@@ -9,7 +9,7 @@ func (c *checker) countPatches() {
 		widest = max(widest, len(s.Bands))
 	}
 	counted := make([]int, len(c.design.Blocks))
-	total := 0
+	total := c.sashPatches()
 	for i := range c.design.Cells {
 		b := c.design.Cells[i].Block
 		if b < 0 || c.design.Blocks[b].Kind == nil {
@@ -23,6 +23,18 @@ func (c *checker) countPatches() {
 	if total > MaxPatches {
 		c.fault(c.tree.Grid.Rows[0].Span, "", "this quilt has up to %d pieces, %d is the most", total, MaxPatches)
 	}
+}
+
+// sashPatches is the most strips and posts that sashes can have.
+func (c *checker) sashPatches() int {
+	if c.design.Sash == nil {
+		return 0
+	}
+	across, down := c.design.Columns+1, c.design.Rows+1
+	if c.design.Sash.Corners < 0 {
+		return across*down + down
+	}
+	return 3 * across * down
 }
 
 // blockPatches is the most pieces, strips of sets counted, that a block can have.

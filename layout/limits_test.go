@@ -82,6 +82,7 @@ func bounds() []bound {
 		{"cells", one + gridOf(400, 100, "P"), one + gridOf(400, 101, "P"), "the grid has 40400 places, 40000 is the most"},
 		{"cells that repeat", one + "repeat across 200 down 100\n" + grid, one + "repeat across 999999 down 999999\n" + grid, "the grid has 1999996000002 places, 40000 is the most"},
 		{"patches", rings(248, 84), rings(248, 85), "this quilt has up to 252960 pieces, 250000 is the most"},
+		{"patches of sashes", rings(130, 130) + "sash 1 navy\n", rings(130, 130) + "sash 1 navy posts navy\n", "this quilt has up to 254283 pieces, 250000 is the most"},
 		{"pieces in a column", columns(399), columns(400), "this column has 401 pieces, 400 is the most"},
 		{"borders", borders(layout.MaxBorders), borders(layout.MaxBorders + 2), "a layout may have 200 borders at the most"},
 		{"letters of a name", named(layout.MaxNameChars), named(layout.MaxNameChars + 1), "this name has 61 characters, 60 is the most"},

@@ -136,7 +136,7 @@ func showChart(c *console, cmd *cobra.Command, o *chartOptions, args []string) e
 	case err != nil:
 		return misuse(cmd.CommandPath(), err.Error(), o.hint(&sheet, err))
 	case o.json:
-		return c.print(planJSON(made.data, formatChart, "", measure.System(o.units.index)))
+		return c.printJSON(planJSON(made.data, formatChart, "", measure.System(o.units.index)))
 	case o.is(render.CSVForm):
 		return c.print(render.CSV(made.table()))
 	}

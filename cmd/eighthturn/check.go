@@ -51,7 +51,7 @@ func check(c *console, o *checkOptions, file string) error {
 		made = summary.Build(l.design, l.top)
 	}
 	if o.json {
-		err = c.print(checkedJSON(s.name, lines, list, made))
+		err = c.printJSON(checkedJSON(s.name, lines, list, made))
 	} else {
 		c.report(s, lines, list)
 		if made != nil {

@@ -42,7 +42,7 @@ type placeJSON struct {
 }
 
 // checkedJSON is what `check` found. Made is nil where the layout cannot be drawn.
-func checkedJSON(name string, lines *layout.Source, list []layout.Fault, made *summary.Summary) string {
+func checkedJSON(name string, lines *layout.Source, list []layout.Fault, made *summary.Summary) jsonPlan {
 	c := checkJSON{Faults: make([]faultJSON, 0, len(list)), Quilt: made}
 	c.Errors, c.Warnings = layout.Count(list)
 	for _, f := range list {

@@ -118,7 +118,7 @@ func (o *cutsOptions) write(c *console, s *source, plans *report.Plans) error {
 	}
 	switch {
 	case o.json:
-		return c.print(planJSON(plans.Cuts(), formatCuts, s.name, plans.Top.Units))
+		return c.printJSON(planJSON(plans.Cuts(), formatCuts, s.name, plans.Top.Units))
 	case o.is(render.CSVForm):
 		return c.print(render.CSV(report.CuttingTable(plans)))
 	}

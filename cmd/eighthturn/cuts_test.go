@@ -206,7 +206,7 @@ func TestCutsJSON(t *testing.T) {
 	for _, s := range samples.All() {
 		p := plansOf(t, s.Text)
 		var j cutsRead
-		if err := json.Unmarshal([]byte(planJSON(p.Cuts(), formatCuts, "x", p.Top.Units)), &j); err != nil {
+		if err := json.Unmarshal([]byte(textOf(t, planJSON(p.Cuts(), formatCuts, "x", p.Top.Units))), &j); err != nil {
 			t.Fatal(err)
 		}
 		if wrong := wrongCutsJSON(&j, p.Cuts()); wrong != "" {

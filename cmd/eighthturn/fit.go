@@ -139,7 +139,7 @@ func fitLayout(c *console, cmd *cobra.Command, o *fitOptions, file string) error
 		return misuse(cmd.CommandPath(), err.Error(), o.hint(err, l.design))
 	}
 	if o.json {
-		return c.print(planJSON(r, formatFit, s.name, r.Units))
+		return c.printJSON(planJSON(r, formatFit, s.name, r.Units))
 	}
 	text, err := o.text(report.Fit(s.name, r, max(o.number.n, 1)))
 	if err != nil {

@@ -56,7 +56,7 @@ func TestFitsFitThePage(t *testing.T) {
 					Top struct{ Width measure.JSONLength } `json:"top_finished"`
 				}
 			}
-			if err := json.Unmarshal([]byte(planJSON(r, formatFit, s.Name, r.Units)), &j); err != nil {
+			if err := json.Unmarshal([]byte(textOf(t, planJSON(r, formatFit, s.Name, r.Units))), &j); err != nil {
 				t.Fatal(err)
 			}
 			if len(j.Suggestions) != len(r.Suggestions) || len(j.Wanted.Lists) != len(o.bed.bed.Quilts) || j.File != s.Name || j.Suggestions[0].Top.Width.NM != r.Suggestions[0].Finished.Width {

@@ -12,6 +12,7 @@ import (
 	"eighthturn/internal/plan/summary"
 	"eighthturn/internal/plan/supplies"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/render"
 	"eighthturn/internal/report"
 	"eighthturn/layout"
 	"eighthturn/samples"
@@ -55,9 +56,20 @@ func strays(text string) []string {
 	return wrong
 }
 
+// textOf is a plan's JSON.
+func textOf(t *testing.T, p jsonPlan) string {
+	t.Helper()
+	var b strings.Builder
+	if err := render.JSON(&b, p.plan, p.head); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
 // TestOneDialect: the JSON of every plan is of one dialect.
 func TestOneDialect(t *testing.T) {
-	check := func(name, text string) {
+	check := func(name string, p jsonPlan) {
+		text := textOf(t, p)
 		if list := strays(text); len(list) > 0 {
 			t.Errorf("%s: %d strays, the first: %s", name, len(list), list[0])
 		}

@@ -37,7 +37,7 @@ func reportCommand(c *console, r report.Report) *cobra.Command {
 // printReport prints a report in the form that was asked for.
 func (c *console) printReport(r report.Report, o *reportForms, p *report.Plans) error {
 	if o.json {
-		return c.print(planJSON(r.Plan(p), formatReport, p.Name, p.Top.Units))
+		return c.printJSON(planJSON(r.Plan(p), formatReport, p.Name, p.Top.Units))
 	}
 	text, err := o.text(r.Make(p))
 	if err != nil {

@@ -66,11 +66,17 @@ func (o *reportForms) text(d document.Document) (string, error) {
 	return render.Text(d), nil
 }
 
-// planJSON is a plan for other programs. Its fields are known to be ones that can be written.
-func planJSON(plan any, format int, file string, units measure.System) string {
-	text, err := render.JSON(plan, render.JSONHead{Format: format, File: file, Units: units})
-	if err != nil {
-		panic(err)
-	}
-	return text
+// jsonPlan is a plan for other programs.
+type jsonPlan struct {
+	plan any
+	head render.JSONHead
+}
+
+func planJSON(plan any, format int, file string, units measure.System) jsonPlan {
+	return jsonPlan{plan, render.JSONHead{Format: format, File: file, Units: units}}
+}
+
+// printJSON writes a plan to standard output as it is gone through.
+func (c *console) printJSON(p jsonPlan) error {
+	return standardOutput(render.JSON(c.out, p.plan, p.head))
 }

@@ -77,7 +77,7 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 		drawn = "\ndrawn: " + measure.Count(n, "picture") + " in " + layout.Visible(o.pictures) + "\n"
 	}
 	if o.json {
-		return c.print(sewJSON(s.name, p))
+		return c.printJSON(sewJSON(s.name, p))
 	}
 	text, err := o.text(report.Sewing(p))
 	if err != nil {
@@ -90,7 +90,7 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 }
 
 // sewJSON is a plan for other programs, with the cautions that belong to it.
-func sewJSON(name string, p *report.Plans) string {
+func sewJSON(name string, p *report.Plans) jsonPlan {
 	plan := p.Steps()
 	return planJSON(struct {
 		*sewing.Plan

@@ -83,7 +83,7 @@ func TestSewingJSON(t *testing.T) {
 			Pressing struct{ Joints []struct{ Nests bool } }
 			Cautions []string
 		}
-		if err := json.Unmarshal([]byte(sewJSON(name, p)), &j); err != nil {
+		if err := json.Unmarshal([]byte(textOf(t, sewJSON(name, p))), &j); err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
 		if j.Format != formatSew || j.File != name || j.Units != plan.Units.String() || j.Seam.NM != plan.Seam || j.Seam.Text == "" || len(j.Blocks) != len(plan.Blocks) || len(j.Pressing.Joints) != len(plan.Pressing.Joints) || len(j.Cautions) == 0 {

@@ -69,11 +69,10 @@ func study(c *console, cmd *cobra.Command, o *valuesOptions, file string) error 
 	}
 	text := ""
 	if o.json {
-		text = planJSON(p.Values(), formatValues, s.name, top.Units)
-	} else if text, err = o.text(report.Values(p)); err != nil {
-		return err
+		err = c.printJSON(planJSON(p.Values(), formatValues, s.name, top.Units))
+	} else if text, err = o.text(report.Values(p)); err == nil {
+		err = c.print(text)
 	}
-	err = c.print(text)
 	if err == nil && o.strict && lost(p.Values()) {
 		return &reported{faulty}
 	}

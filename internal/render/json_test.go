@@ -16,6 +16,12 @@ type hand uint8
 
 func (h hand) String() string { return []string{"left", "right"}[h] }
 
+func jsonText(plan any, head JSONHead) (string, error) {
+	var b strings.Builder
+	err := JSON(&b, plan, head)
+	return b.String(), err
+}
+
 // TestJSON: tagged fields are written in their order, lengths in the one dialect, empty lists as [], and nothing steers a
 // terminal.
 func TestJSON(t *testing.T) {
@@ -32,7 +38,7 @@ func TestJSON(t *testing.T) {
 		Secret string       `json:"-"`
 		Bare   func() error // without a tag: not written
 	}{Inner: inner{measure.Inch / 2}, List: []inner{{measure.Inch}}, Hand: 1, Name: "a\x1b[2J\u202e", Secret: "x"}
-	text, err := JSON(plan, JSONHead{2, "f", measure.Inches})
+	text, err := jsonText(plan, JSONHead{2, "f", measure.Inches})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,7 +49,7 @@ func TestJSON(t *testing.T) {
 	if strings.ContainsAny(text, "\x1b\u202e") || !json.Valid([]byte(text)) {
 		t.Errorf("%q", text)
 	}
-	if _, err := JSON(struct {
+	if _, err := jsonText(struct {
 		F func() `json:"f"`
 	}{}, JSONHead{}); err == nil {
 		t.Error("a function is written")
@@ -52,7 +58,7 @@ func TestJSON(t *testing.T) {
 
 // TestJSONRules: the text of a length goes up, down or to a shop's step where its tag says so, its nanometres never.
 func TestJSONRules(t *testing.T) {
-	text, err := JSON(struct {
+	text, err := jsonText(struct {
 		Up   [1]measure.NM `json:"up" length:"atleast"`
 		Down measure.NM    `json:"down" length:"atmost"`
 		Buy  measure.NM    `json:"buy" length:"shop"`
