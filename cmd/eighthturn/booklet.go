@@ -23,7 +23,7 @@ import (
 type printedPattern struct {
 	output                        string
 	force, strict, large, handout bool
-	foundations                   bool
+	foundations, valueStudy       bool
 	paper                         choice
 	without                       withoutValue
 	copies                        copiesOption
@@ -56,6 +56,7 @@ func bookletCommand(c *console) *cobra.Command {
 	f.Var(&o.copies, "copies", "yardage and cutting for `N` quilts")
 	f.BoolVar(&o.handout, "handout", false, "a class handout instead of the pattern: supply list, kits, class schedule")
 	f.Var(&o.without, "without", "leave out a `PART`: "+measure.List(mapped(booklet.Parts(), inUSSpelling))+"; may be repeated")
+	f.BoolVar(&o.valueStudy, valueStudyOption, false, "add the designer's value study")
 	f.BoolVar(&o.foundations, "foundations", false, "add half-block foundations for paper piecing, after the templates")
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
@@ -97,7 +98,7 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 
 // document is the pattern or the handout.
 func (o *printedPattern) document(r booklet.Reports, name string, paper render.Paper) document.Document {
-	options := booklet.Options{Name: name, Paper: paper, Large: o.large, Without: o.without.parts}
+	options := booklet.Options{Name: name, Paper: paper, Large: o.large, Without: o.without.parts, ValueStudy: o.valueStudy}
 	if o.handout {
 		return booklet.Handout(r, options)
 	}
@@ -129,6 +130,9 @@ func (o *printedPattern) check(cmd *cobra.Command, file string) error {
 	if o.handout && o.foundations {
 		return misuse(cmd.CommandPath(), "a handout has no foundations", "leave out --foundations, or --handout")
 	}
+	if o.handout && o.valueStudy {
+		return misuse(cmd.CommandPath(), "a handout has no value study", "leave out --"+valueStudyOption+", or --handout")
+	}
 	for _, name := range []string{o.paper.option, largeOption} {
 		if form := bookletForm(o.output); cmd.Flags().Changed(name) && (form == htmlForm || form == markdownForm) {
 			return misuse(cmd.CommandPath(), "only a PDF has pages, and a use for --"+name, "leave it out, or name a PDF with -o")
@@ -139,6 +143,9 @@ func (o *printedPattern) check(cmd *cobra.Command, file string) error {
 	}
 	return nil
 }
+
+// valueStudyOption is the name of the option for the study of light and dark.
+const valueStudyOption = "value-study"
 
 // withoutValue is the value of the option that leaves parts out.
 type withoutValue struct{ parts []string }

@@ -109,7 +109,7 @@ func TestBookletRefusals(t *testing.T) {
 		{[]string{"-"}, misusing, "no name"},
 		{[]string{file, "--copies", "0"}, misusing, "expected a number from 1 to"},
 		{[]string{file, "--paper", "legal"}, misusing, "letter, a4 or half"},
-		{[]string{file, "--without", "cover"}, misusing, "templates, coloring or values"},
+		{[]string{file, "--without", "cover"}, misusing, "templates or coloring"},
 		{[]string{file, "--handout", "--without", "templates"}, misusing, "a handout has none"},
 		{[]string{large}, faulty, "nothing is planned"},
 	} {

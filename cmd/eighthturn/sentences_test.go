@@ -18,7 +18,7 @@ import (
 // wordless are the packages that hold data alone. The list grows as packages are cleaned.
 func wordless() []string {
 	return []string{"internal/plan/cutting", "internal/plan/sewing", "internal/plan/supplies", "internal/plan/sizes", "internal/plan/summary", "internal/plan/contrast", "internal/plan/fit",
-		"internal/quilt", "internal/quilt/orient", "internal/quilt/scraps", "svgout", "internal/document", "internal/render/pixels"}
+		"internal/quilt", "internal/quilt/orient", "internal/quilt/scraps", "internal/report/booklet", "svgout", "internal/document", "internal/render/pixels"}
 }
 
 // outspoken are files of wordless packages that hold words, and why.
@@ -32,6 +32,9 @@ func outspoken() map[string]string {
 		"internal/plan/supplies/precuts.go":    "names of the trade",
 		"internal/plan/fit/fit.go":             "errors of options",
 		"internal/plan/fit/search.go":          "why a size is refused",
+		"internal/report/booklet/day.go":       "the class schedule",
+		"internal/report/booklet/booklet.go":   "the file's own properties",
+		"internal/report/booklet/handout.go":   "the file's own properties",
 		"internal/quilt/scrap_places.go":       "parts of faults: why a deal is not better",
 		"svgout/beneath.go":                    "a name in the file",
 		"svgout/cloth.go":                      "a name in the file",

@@ -43,10 +43,10 @@ func newLegend(letters *Lettering, f *Figure) legend {
 		}
 	}
 	if line, ok := bentArrow(f); ok {
-		key.entries = append(key.entries, legendEntry{stroke: line.Stroke, end: Arrow, bent: true, text: "press all seams this way round"})
+		key.entries = append(key.entries, legendEntry{stroke: line.Stroke, end: Arrow, bent: true, text: "spin all seams this way"})
 	}
 	if hatched {
-		key.entries = append(key.entries, legendEntry{hatch: true, text: "wrong side of the cloth"})
+		key.entries = append(key.entries, legendEntry{hatch: true, text: "wrong side of the fabric"})
 	}
 	return key
 }

@@ -23,7 +23,7 @@ func (s Stroke) words() string {
 	case Sew:
 		return "sew"
 	case Partial:
-		return "sewn in part"
+		return "partial seam"
 	case Thin:
 		return "edge of a piece, or a sewn seam"
 	case Trim:
@@ -37,7 +37,7 @@ func (s Stroke) words() string {
 	case Dimension:
 		return "measure"
 	case Frame:
-		return "edge of the cloth"
+		return "edge of the fabric"
 	}
 	return ""
 }

@@ -146,9 +146,9 @@ func TestSewingRowsCatches(t *testing.T) {
 		"a step without a patch":   func(r reportTab) { p := &lastStep(block(r)).Patches; *p = (*p)[1:] },
 		"a step with another's":    func(r reportTab) { lastStep(block(r)).Patches[0] = len(top.Patches) - 1 },
 		"a colouring with another": func(r reportTab) { last(block(r)).Patches[0] = len(top.Patches) - 1 },
-		"a seam left out":          func(r reportTab) { s := &titledSection(r, "Joining the blocks").Rows[0].Seams; *s = (*s)[1:] },
+		"a seam left out":          func(r reportTab) { s := &joiningRows(r)[0].Seams; *s = (*s)[1:] },
 		"a seam sewn twice": func(r reportTab) {
-			s := titledSection(r, "Joining the blocks").Rows
+			s := joiningRows(r)
 			s[1].Seams = append(s[1].Seams, s[0].Seams[0])
 		},
 		"a seam pressed twice": func(r reportTab) {
@@ -197,7 +197,7 @@ func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 		faults = append(faults, apartFromBlock(top, &plan.Blocks[i], r.Sections[i].Rows)...)
 	}
 	sewn := map[int]int{}
-	for _, w := range titledSection(r, "Joining the blocks").Rows {
+	for _, w := range joiningRows(r) {
 		for _, n := range w.Seams {
 			sewn[n]++
 		}
@@ -215,7 +215,7 @@ func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 			break
 		}
 	}
-	if pressed, joined := pressedSeams(r, "Press the seams between"), titledSection(r, "Joining the blocks").Rows; len(joined) > 0 && strings.HasPrefix(joined[0].Cells[0], "Lay") && !samePatches(pressed, joined[0].Seams) {
+	if pressed, joined := pressedSeams(r, "Press the seams between"), joiningRows(r); len(joined) > 0 && strings.HasPrefix(joined[0].Cells[0], "Sew the blocks of each") && !samePatches(pressed, joined[0].Seams) {
 		fault("%d seams between blocks are pressed, %d are sewn", len(pressed), len(joined[0].Seams))
 	}
 	var wanted []int
@@ -228,6 +228,23 @@ func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 		fault("other joints than those that do not nest are lit up")
 	}
 	return faults
+}
+
+// joiningRows are the rows that sew the blocks together: those with seams, from their section to that of pressing.
+func joiningRows(r reportTab) (list []*tabRow) {
+	within := false
+	for i := range r.Sections {
+		s := &r.Sections[i]
+		if s.Title != "" {
+			within = s.Title == "Joining the blocks"
+		}
+		for n := range s.Rows {
+			if within && len(s.Rows[n].Seams) > 0 {
+				list = append(list, &s.Rows[n])
+			}
+		}
+	}
+	return list
 }
 
 // pressedSeams are the seams of the rows of pressing that begin with some words.

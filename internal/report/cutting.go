@@ -87,11 +87,7 @@ func (c *cuts) several(text string) string {
 
 // name is a fabric of the plan, with its letter where fabrics have letters.
 func (c *cuts) name(fabric int) string {
-	f := &c.Fabrics[fabric]
-	if c.plans.Letters == nil {
-		return f.Name
-	}
-	return c.plans.Letters[f.Index] + " " + f.Name
+	return c.plans.called(c.Fabrics[fabric].Index)
 }
 
 // fabricCell is a fabric's name beside its color, which holds its letter.

@@ -48,6 +48,7 @@ type Plans struct {
 	Line     func(at int) int // the line of the layout that a byte is in, from 1; nil for those who show faults otherwise
 
 	cutting  *cutting.Plan
+	one      *cutting.Plan // for one quilt, where the cutting plan is for several
 	pieces   *cutting.Plan // the pieces of the cutting plan alone
 	sewing   *sewing.Plan
 	contrast *contrast.Report
@@ -90,12 +91,33 @@ func (p *Plans) swatch(fabric int) []document.Swatch {
 	return []document.Swatch{s}
 }
 
+// called is a fabric's name, with its letter where fabrics have letters.
+func (p *Plans) called(fabric int) string {
+	if p.Letters == nil {
+		return p.Top.Fabrics[fabric].Name
+	}
+	return p.Letters[fabric] + " " + p.Top.Fabrics[fabric].Name
+}
+
 // Cuts is how the top is cut.
 func (p *Plans) Cuts() *cutting.Plan {
 	if p.cutting == nil {
 		p.cutting = cutting.Build(p.Top, p.Cutting)
 	}
 	return p.cutting
+}
+
+// One is how the top is cut for one quilt, where the cutting plan may be for several.
+func (p *Plans) One() *cutting.Plan {
+	if p.Cuts().Copies == 1 {
+		return p.Cuts()
+	}
+	if p.one == nil {
+		o := p.Cutting
+		o.Copies = 1
+		p.one = cutting.Build(p.Top, o)
+	}
+	return p.one
 }
 
 // Pieces is how the pieces are cut: the plan, or if that has not been worked out its pieces alone.

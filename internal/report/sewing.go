@@ -9,12 +9,14 @@ import (
 
 // Sections of Sewing; SewingBlock and BorderSection name those of one block or border.
 const (
-	SewingSizes    = "sizes"
-	SewingTogether = "together"
-	SewingPressing = "pressing"
-	SewingGrain    = "grain"
-	SewingBulk     = "bulk"
-	SewingCare     = "care"
+	SewingSizes     = "sizes"
+	SewingTogether  = "together"
+	SewingPressing  = "pressing"
+	SewingGrain     = "grain"
+	SewingBulk      = "bulk"
+	SewingCare      = "care"
+	SewingLayout    = "layout"
+	SewingFinishing = "finishing"
 )
 
 // maxListed is how many places, variants or reasons of one sort are listed one by one.
@@ -36,7 +38,7 @@ func Sewing(p *Plans) document.Document {
 	for i := range s.Blocks {
 		d.Sections = append(d.Sections, s.block(i))
 	}
-	for _, section := range []document.Section{s.together(), s.pressing(), s.grain(), s.bulk(), s.care(), s.judged()} {
+	for _, section := range []document.Section{s.layout(), s.together(), s.pressing(), s.grain(), s.bulk(), s.finishing(), s.care(), s.judged()} {
 		if len(section.Blocks) > 0 {
 			d.Sections = append(d.Sections, section)
 		}
@@ -47,6 +49,7 @@ func Sewing(p *Plans) document.Document {
 // sewer words a sewing plan.
 type sewer struct {
 	*sewing.Plan
+	plans    *Plans
 	top      *quilt.Top
 	units    measure.System
 	several  bool    // of quilts that are made: numbers are those of one
@@ -57,7 +60,7 @@ type sewer struct {
 
 func newSewer(p *Plans) *sewer {
 	plan := p.Steps()
-	return &sewer{Plan: plan, top: p.Top, units: plan.Units, several: p.Cutting.Copies > 1, sewnBy: sewnBy(p.Top, plan)}
+	return &sewer{Plan: plan, plans: p, top: p.Top, units: plan.Units, several: p.Cutting.Copies > 1, sewnBy: sewnBy(p.Top, plan)}
 }
 
 // forEach says that numbers are for one quilt, where several are made.

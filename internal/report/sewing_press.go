@@ -180,12 +180,7 @@ func (s *sewer) lineWays() []lineWay {
 }
 
 // line is what blocks are sewn into first.
-func (s *sewer) line() string {
-	if s.Assembly.ByColumns {
-		return "column"
-	}
-	return "row"
-}
+func (s *sewer) line() string { return Grid{s.top, s.Plan}.Line() }
 
 // longWay is which way long seams are pressed, but for those that are pressed the other way; "" if there are none.
 func (s *sewer) longWay() string {

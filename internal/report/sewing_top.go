@@ -22,9 +22,9 @@ func SewingBorder(number int) string { return fmt.Sprintf("border-%d", number) }
 // together is how blocks, sashes and borders go together.
 func (s *sewer) together() document.Section {
 	out := document.Section{ID: SewingTogether, Title: "Joining the blocks"}
-	add := func(id string, list sentences) {
+	add := func(id, title string, list sentences) {
 		if len(list.Items) > 0 {
-			out.Blocks = append(out.Blocks, document.Section{ID: id, Blocks: list.blocks()})
+			out.Blocks = append(out.Blocks, document.Section{ID: id, Title: title, Blocks: list.blocks()})
 		}
 	}
 	var lines, loose sentences
@@ -33,7 +33,9 @@ func (s *sewer) together() document.Section {
 		item.Blocks = append(item.Blocks, s.linesFigure()...)
 	}
 	lines.add(s.sashesText(), document.About{})
-	add(SewingLines, lines)
+	if len(lines.Items) > 0 {
+		out.Blocks = append(out.Blocks, document.Section{ID: SewingLines, Title: capital(measure.Plural(s.line())), Blocks: append(lines.blocks(), s.linesTable()...)})
+	}
 	for i := range s.Assembly.Stages {
 		var list sentences
 		switch stage := &s.Assembly.Stages[i]; stage.Sort {
@@ -41,18 +43,15 @@ func (s *sewer) together() document.Section {
 			text := fmt.Sprintf("Sew the %[1]ss together in order. Pin at every intersection, nesting the seams. The quilt center should measure %[2]s unfinished.", s.line(), s.size(stage.Size))
 			item := list.add(text, document.About{Seams: s.seamsFrom(stage.First, stage.Count)})
 			item.Blocks = append(item.Blocks, s.linesFigure()...)
-			add(SewingLong, list)
+			add(SewingLong, "Joining the "+measure.Plural(s.line()), list)
 		case sewing.BorderStage:
-			about := document.About{Seams: s.seamsFrom(stage.First, stage.Count), Patches: s.borderPatches(stage.Number - 1)}
-			item := list.add(s.borderText(stage), about)
-			item.Blocks = append(item.Blocks, s.bordersFigure()...)
-			add(SewingBorder(stage.Number), list)
+			out.Blocks = append(out.Blocks, s.border(stage))
 		}
 	}
 	for n := range s.Assembly.Loose {
 		loose.add(s.looseText(n), document.About{Patches: s.cellPatches(s.LooseCells(n))}).Tone = document.Doubtful
 	}
-	add(SewingLoose, loose)
+	add(SewingLoose, "", loose)
 	if len(out.Blocks) == 0 {
 		out.Blocks = []document.Block{para("The top is a single piece; no sewing is needed.")}
 	}
@@ -87,7 +86,7 @@ func (s *sewer) linesText() string {
 	if columns {
 		whole = " Columns of tumblers are already sewn: one that fills a column of the layout is complete; one that fills part of it counts as one block."
 	}
-	return fmt.Sprintf("Lay out all blocks, each in its place and rotated as shown. Sew the blocks of each %s together: %s; each complete one is %s unfinished. Pin where seam lines meet, not at trimmed corners.%s",
+	return fmt.Sprintf("Sew the blocks of each %s together: %s; each complete one is %s unfinished. Pin where seam lines meet, not at trimmed corners.%s",
 		s.line(), measure.Count(rows, s.line()), s.size(size), whole)
 }
 
@@ -107,11 +106,11 @@ func (s *sewer) sashesText() string {
 
 // borderText is how a border is sewn on.
 func (s *sewer) borderText(stage *sewing.Stage) string {
-	how := "sew the side borders on first, then the top and bottom across the full width"
+	how := "Sew the side borders on first, then the top and bottom across the full width"
 	if stage.Count > 4 {
-		how = "sew the side borders on first; sew a square to each end of the other two, then sew on the top and bottom"
+		how = "Sew the side borders on first; sew a square to each end of the other two, then sew on the top and bottom"
 	}
-	return fmt.Sprintf("Border %d: %s. The quilt should measure %s unfinished.", stage.Number, how, s.size(stage.Size))
+	return fmt.Sprintf("%s. The quilt should measure %s unfinished.", how, s.size(stage.Size))
 }
 
 // looseText is what to do about a part that hangs together with nothing else.

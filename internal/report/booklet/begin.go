@@ -3,57 +3,43 @@ package booklet
 import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
-	"eighthturn/internal/measure"
 	"eighthturn/internal/report"
+	"slices"
+	"strings"
 )
 
 // beginPart is what to know first. It comes last, since it explains the abbreviations that the other parts use.
 func (b *patternBuilder) beginPart(rest []document.Section) {
 	b.part("Before you begin", true)
 	b.addNotes("")
-	b.add(document.List{Items: b.facts()})
+	d := report.Beginning(b.plans)
+	facts, _ := d.Section(report.BeginFacts)
+	tools, _ := d.Section(report.BeginTools)
+	b.add(facts.Blocks...)
 	b.cautions()
-	b.tools()
+	b.titled(tools)
 	said := b.saidIn(rest)
-	b.add(heading(1, "Terms"), document.List{Items: glossary(said)})
-	b.abbreviations(said)
+	b.titled(report.Terms(said))
+	b.titled(report.Abbreviations(b.plans, said))
 }
 
-// facts are what the whole pattern rests on.
-func (b *patternBuilder) facts() []document.Item {
-	t := b.Top
-	items := []document.Item{
-		item(lead("Read all instructions", "before cutting, and sew one test block first.")),
-		item(lead("Finished size:", "%s.", b.size(t.Outer.Width(), t.Outer.Height()))),
-		item(lead("Seam allowance:", "use %s unless otherwise noted; it is included in all cut sizes.", b.length(t.Seam))),
-	}
-	if w, same := b.usableWidth(); same {
-		items = append(items, item(lead("Usable width:", "%s for every fabric, selvages removed.", b.length(w))))
-	} else {
-		items = append(items, item(lead("Usable width:", "it differs; see the fabric table.")))
-	}
-	if t.CutFacts.StripGiven {
-		return items
-	}
-	return append(items, item(lead("Blocks:", "%s finished. The strip widths for wedges are worked out from this size, so cut them exactly.", b.size(t.SideFinished, t.SideFinished))))
+// titled adds a section under its title.
+func (b *patternBuilder) titled(s document.Section) {
+	b.add(heading(1, s.Title))
+	b.add(s.Blocks...)
 }
 
-// usableWidth is that of the fabrics, and whether all have the same.
-func (b *patternBuilder) usableWidth() (w measure.NM, same bool) {
-	for i, f := range b.Cuts.Fabrics {
-		if i > 0 && f.UsableWidth != w {
-			return 0, false
-		}
-		w = f.UsableWidth
-	}
-	return w, true
+// saidIn is all that the parts so far and those to come say.
+func (b *patternBuilder) saidIn(rest []document.Section) string {
+	d := document.Document{Cover: b.cover(), Sections: append(slices.Clone(b.parts), rest...)}
+	return strings.Join(textsOf(d), "\n")
 }
 
 // cautions are the usual ones where blades and irons are used.
 func (b *patternBuilder) cautions() {
 	var items []document.Item
 	for _, c := range report.Cautions() {
-		items = append(items, item(document.Plain(sentence(c))))
+		items = append(items, item(document.Plain(c)))
 	}
 	b.add(document.Box{Caution: true, Blocks: []document.Block{document.List{Items: items}}})
 }

@@ -1,10 +1,10 @@
 package booklet
 
 import (
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/report"
 )
 
 // seamLine is how broad the seams of a block are drawn, in points.
@@ -20,25 +20,16 @@ const columnHeight = 7 * measure.Inch / 2
 func (b *patternBuilder) blockFigure(n int) document.Picture {
 	k := &b.Sewing.Blocks[n]
 	d := document.Drawing{Max: measure.Point{X: b.Top.SideFinished, Y: b.Top.SideFinished}}
-	text := "Finished block " + k.Label + "."
-	if hasArrow(k) && b.labelled() {
-		text = "Finished block " + k.Label + ". In " + see(layoutKey) + " the arrow points to this block's top edge."
-	}
-	if k.Column {
-		text = "Finished column of block " + k.Label + "."
-	}
-	switch {
-	case hasNumber(k):
-		text += " " + k.Label + numeral(k.Variants[0].Number) + " is shown."
-	case len(k.Variants) > 1:
-		text += " One of its " + count(len(k.Variants), "fabric placement") + " is shown."
+	turned := ""
+	if report.HasArrow(k) && b.labelled() {
+		turned = see(layoutKey)
 	}
 	b.blockLayers(&d, &k.Variants[0].Cells[0])
 	width := blockWidth
 	if d.Max.Y > d.Max.X { // a column
 		width = columnHeight / (d.Max.Y / d.Max.X)
 	}
-	return document.Picture{Of: d, Width: width, Caption: caption(blockKey(n), text), Alternative: "Block " + k.Label + ", finished, with its seams: " + kindText(k.Kind) + "."}
+	return document.Picture{Of: d, Width: width, Caption: caption(blockKey(n), report.BlockShown(k, turned)), Alternative: report.BlockInWords(k)}
 }
 
 // blockLayers draws the patches of a block, turned back.
@@ -68,12 +59,4 @@ func turnedBack(p measure.Point, side measure.NM, quarters int) measure.Point {
 		p = measure.Point{X: p.Y, Y: side - p.X}
 	}
 	return p
-}
-
-// kindText is what a kind of block is, as its description says.
-func kindText(name string) string {
-	if k, ok := blocks.Find(blocks.Kinds(), name); ok {
-		return k.Summary
-	}
-	return name
 }

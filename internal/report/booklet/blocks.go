@@ -5,7 +5,6 @@ import (
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/report"
 )
 
@@ -65,7 +64,7 @@ func seeing(text document.Text, keys ...string) document.Paragraph {
 		refs[i] = see(key)
 	}
 	if len(keys) > 0 {
-		text = append(slices.Clone(text), document.Run{Text: " See " + listed(refs) + "."})
+		text = append(slices.Clone(text), document.Run{Text: " " + report.See(refs)})
 	}
 	return document.Paragraph{Text: text}
 }
@@ -80,7 +79,7 @@ func (b *patternBuilder) oneBlock(n int) {
 		whole = append(whole, document.Paragraph{Text: text})
 	}
 	cloth := report.WithoutPlaces(b.sewn(report.SewingBlock(n, "fabrics"))).Blocks
-	if len(k.Variants) > maxColourings {
+	if len(k.Variants) > report.MaxPlacements {
 		cloth = cloth[:1] // neither the layout nor a list tells so many apart
 	}
 	if !k.Column { // the orders of columns may be longer than a page
@@ -145,9 +144,9 @@ func (b *patternBuilder) likeSteps(n, like int) {
 		items = append(items, item(seeing(text, stepKey(like, i)).Text))
 	}
 	if b.pressedLike(n, like) {
-		items = append(items, item(lead("Press", "as for block %s.", label)))
+		items = append(items, item(report.PressedLike(label)))
 	}
-	b.keep(para("Sew it like block %s, in its own fabrics:", label), document.List{Items: items})
+	b.keep(paragraph(report.SewnLike(label)), document.List{Items: items})
 }
 
 // stepHead names a step by its number and what it makes.
@@ -158,17 +157,6 @@ func stepHead(n int, step document.Item) document.Text {
 func stepKey(block, step int) string { return "step " + numeral(block) + " " + numeral(step) }
 
 func blockKey(n int) string { return "block " + numeral(n) }
-
-// maxColourings is how many ways to colour a block are listed; more are told as a scrap block.
-const maxColourings = 12
-
-// blockNoun is what blocks of a label are called.
-func blockNoun(k *sewing.Block) string {
-	if k.Column {
-		return "column"
-	}
-	return "block"
-}
 
 // oneStep is a step of a block, with what else there is to know.
 func (b *patternBuilder) oneStep(block, n int, more []document.Item) {

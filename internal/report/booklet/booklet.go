@@ -8,7 +8,6 @@ package booklet
 import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
@@ -17,14 +16,12 @@ import (
 	"eighthturn/internal/templates"
 )
 
-// Reports are what a booklet says. All are of the same top; Values and Templates may be missing.
+// Reports are what a booklet says. All are of the same top; Templates may be missing.
 type Reports struct {
 	Top       *quilt.Top
 	Plans     *report.Plans // what the sewing chapters are made from
 	Cuts      *cutting.Plan
-	One       *cutting.Plan // for one quilt, where Cuts is for several
 	Sewing    *sewing.Plan
-	Values    *contrast.Report
 	Templates []templates.Template
 
 	Foundations []templates.Foundation // to be printed behind the templates; nil for none
@@ -32,10 +29,11 @@ type Reports struct {
 
 // Options choose what is printed. The zero value is the whole pattern.
 type Options struct {
-	Name    string       // for a layout without a title; "" for "Untitled quilt"
-	Paper   render.Paper // that the document will be printed on; default Letter
-	Large   bool         // it will be printed large
-	Without []string     // of Parts: what is left out
+	Name       string       // for a layout without a title; "" for "Untitled quilt"
+	Paper      render.Paper // that the document will be printed on; default Letter
+	Large      bool         // it will be printed large
+	Without    []string     // of Parts: what is left out
+	ValueStudy bool         // the study of light and dark is printed
 }
 
 // Pattern is the printed pattern.
@@ -66,6 +64,7 @@ type patternBuilder struct {
 	Options
 	units   measure.System
 	letters []string          // of the fabrics, by index of the top's
+	plans   *report.Plans     // with letters for the fabrics
 	cut     document.Document // what is cut, as the report has it
 	sewing  document.Document // how the top goes together, without the why
 	parts   []document.Section
@@ -73,10 +72,11 @@ type patternBuilder struct {
 
 func newBook(r Reports, o Options) *patternBuilder {
 	b := &patternBuilder{Reports: r, Options: o, units: r.Top.Units, letters: fabricLetters(r)}
-	plans := report.Planned(r.Top, r.Cuts)
+	plans := *r.Plans
 	plans.Letters = b.letters
-	b.cut = report.Cutting(plans).Down(document.Detail)
-	b.sewing = report.Sewing(r.Plans).Down(document.Detail)
+	b.plans = &plans
+	b.cut = report.Cutting(b.plans).Down(document.Detail)
+	b.sewing = report.Sewing(b.plans).Down(document.Detail)
 	b.nameTemplates()
 	return b
 }

@@ -2,12 +2,13 @@ package booklet
 
 import (
 	"eighthturn/internal/document"
+	"eighthturn/internal/report"
 )
 
 // cover is the first page.
 func (b *patternBuilder) cover() *document.Cover {
 	t := b.Top
-	picture := document.Picture{Of: b.picture(asItIs), Alternative: b.described("The quilt in color")}
+	picture := document.Picture{Of: b.picture(asItIs), Alternative: b.described(report.InColor)}
 	c := &document.Cover{Subtitle: "Quilt pattern", Picture: &picture}
 	c.Lines = append(c.Lines, lead("Finished size:", "%s", b.size(t.Outer.Width(), t.Outer.Height())))
 	if level := own(t.Credits.Level); level != "" {
@@ -21,14 +22,7 @@ func (b *patternBuilder) cover() *document.Cover {
 }
 
 // described says what a picture of the whole top shows, for someone who cannot see it.
-func (b *patternBuilder) described(shows string) string {
-	t := b.Top
-	text := shows + ": " + b.across()
-	if n := len(t.CutFacts.Borders); n > 0 {
-		text += ", with " + count(n, "border")
-	}
-	return text + ", " + b.size(t.Outer.Width(), t.Outer.Height()) + " finished."
-}
+func (b *patternBuilder) described(shows string) string { return b.grid().Described(shows) }
 
 // notes are the layout's notes for a place, "" for the pattern as a whole.
 func (b *patternBuilder) notes(place string) []string {

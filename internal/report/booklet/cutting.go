@@ -14,7 +14,7 @@ import (
 // cuttingPart is all that is cut: the pieces, how they are cut, then fabric by fabric.
 func (b *patternBuilder) cuttingPart() {
 	b.part("Cutting", true)
-	b.add(para("Cut sizes include a %s seam allowance. %s For each fabric, cut in the order listed.", b.length(b.Cuts.Seam), b.units.AboutMeans()))
+	b.add(paragraph(report.CutSizes(b.plans)))
 	b.addNotes("cutting")
 	b.take(report.BeforeCutID, false)
 	b.take(report.PiecesID, true)
@@ -36,7 +36,7 @@ func (b *patternBuilder) setsPart() {
 	for i := range b.Cuts.Sets {
 		if s, ok := b.cut.Section(report.StripSetID + numeral(i+1)); ok {
 			key := "set " + numeral(i)
-			b.keep(append([]document.Block{heading(1, s.Title), para("%s shows how to cut the wedges from a set.", see(key))}, b.mapped(printed(s.Blocks), key)...)...)
+			b.keep(append([]document.Block{heading(1, s.Title), paragraph(report.SetShown(see(key)))}, b.mapped(printed(s.Blocks), key)...)...)
 		}
 	}
 }
@@ -142,17 +142,12 @@ const maxTogether = 8
 // fabricCutting is one fabric, or several that are cut alike.
 func (b *patternBuilder) fabricCutting(group []int) {
 	s, _ := b.cut.Section(report.FabricID + numeral(group[0]+1))
-	f := &b.Cuts.Fabrics[group[0]]
-	title, text := s.Title, "Buy "+b.shop(f.Purchase.Buy)+"."
+	title := s.Title
 	if len(group) > 1 {
-		var names []string
-		for _, i := range group {
-			names = append(names, b.fabricName(&b.Cuts.Fabrics[i]))
-		}
-		title, text = "Fabrics "+listed(names), "These fabrics are cut alike; repeat for each of them. "+text
+		title = report.CutAlike(b.plans, group)
 	}
 	key := "map " + numeral(group[0])
-	above := []document.Block{heading(1, title), para("%s See %s for the cutting map.", text, see(key))}
+	above := []document.Block{heading(1, title), paragraph(report.FabricCut(b.plans, group, see(key)))}
 	blocks := b.mapped(printed(s.Blocks), key)
 	for len(blocks) > 0 {
 		t, ok := blocks[0].(document.Table)

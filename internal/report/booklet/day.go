@@ -95,7 +95,7 @@ func (b *patternBuilder) laidTogether() string {
 	if b.noun() == "block" {
 		list = append(list, "blocks")
 	}
-	list = append(list, plural(b.line()))
+	list = append(list, plural(b.grid().Line()))
 	if len(b.Top.CutFacts.Borders) > 0 {
 		list = append(list, "borders")
 	}

@@ -246,7 +246,7 @@ func wrongSums(d document.Document, r Reports) []string {
 		}
 	}
 	w, h := new(big.Rat).SetInt64(int64(t.Field.Width()+2*t.Seam)), new(big.Rat).SetInt64(int64(t.Field.Height()+2*t.Seam))
-	for _, b := range flat(partOf(d, "Putting the top together")) {
+	for _, b := range flat(partOf(d, "Joining the blocks")) {
 		p, ok := b.(document.Paragraph)
 		if !ok {
 			continue

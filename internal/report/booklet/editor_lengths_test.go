@@ -90,9 +90,7 @@ func reported(r Reports) map[measure.NM]bool {
 	}
 	seen := map[uintptr]bool{}
 	walk(reflect.ValueOf(*r.Cuts), found, seen)
-	if r.One != nil {
-		walk(reflect.ValueOf(*r.One), found, seen)
-	}
+	walk(reflect.ValueOf(*r.Plans.One()), found, seen)
 	for i := range r.Sewing.Blocks {
 		walk(reflect.ValueOf(r.Sewing.Blocks[i]), found, seen)
 	}

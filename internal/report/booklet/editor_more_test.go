@@ -72,7 +72,7 @@ func wrongBorders(d document.Document, r Reports) []string {
 			}
 		}
 	}
-	for _, t := range tables(d, "Putting the top together", "Pieces") {
+	for _, t := range tables(d, "Joining the blocks", "Pieces") {
 		for _, row := range t.Rows {
 			if strings.Contains(row.Cells[0].Text.String(), "strip") {
 				sewn = append(sewn, row.Cells[1].Text.String())

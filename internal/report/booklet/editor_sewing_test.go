@@ -69,7 +69,7 @@ func sewingTexts(r Reports) []string {
 			take(b.sewn(report.SewingBlock(n, "steps")).Blocks)
 			take(b.sewn(report.SewingBlock(n, "pressing")).Blocks)
 		}
-		if len(b.Sewing.Blocks[n].Variants) <= maxColourings {
+		if len(b.Sewing.Blocks[n].Variants) <= report.MaxPlacements {
 			take(report.WithoutPlaces(b.sewn(report.SewingBlock(n, "fabrics"))).Blocks)
 		}
 	}

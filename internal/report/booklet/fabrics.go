@@ -10,7 +10,7 @@ import (
 func (b *patternBuilder) fabricsPart() {
 	b.part("Fabric requirements", true)
 	if b.Cuts.Copies > 1 {
-		b.add(para("All amounts are for %s.", count(b.Cuts.Copies, "quilt")))
+		b.add(paragraph(report.AmountsFor(b.Cuts.Copies)))
 	}
 	b.addNotes("fabric")
 	b.take(report.ToBuyID, false)

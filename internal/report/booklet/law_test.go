@@ -205,8 +205,8 @@ func TestNotesStandAtTheirPlaces(t *testing.T) {
 	text := strings.Replace(sampleText(t, "starfish"), "grid\n", "note \"on the whole\"\nnote cover \"on the cover\"\nnote fabric \"on fabric\"\nnote cutting \"on cutting\"\nnote sewing \"on sewing\"\nnote grid \"on the grid\"\nnote border \"on the border\"\nnote finishing \"on finishing\"\nnote F \"on block F\"\n\ngrid\n", 1)
 	d := pattern(t, text)
 	for part, note := range map[string]string{
-		"Before you begin": "on the whole", "Fabric requirements": "on fabric", "Cutting": "on cutting", "The blocks": "on sewing", "Layout": "on the grid",
-		"Putting the top together": "on the border", "Finishing": "on finishing",
+		"Before you begin": "on the whole", "Fabric requirements": "on fabric", "Cutting": "on cutting", "The blocks": "on sewing", "Laying out the blocks": "on the grid",
+		"Joining the blocks": "on the border", "Finishing": "on finishing",
 	} {
 		if !hasNote(partOf(d, part), note) {
 			t.Errorf("%s has not the note %q", part, note)

@@ -1,76 +1,36 @@
 package booklet
 
 import (
-	"slices"
-	"strings"
-
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/report"
 	"eighthturn/palettes"
 )
 
 // layoutKey is the key of the layout diagram.
 const layoutKey = "layout"
 
-// maxLabelled is how many cells across or down still have room for their labels.
-const maxLabelled = 20
-
-// layoutPart is where each block goes.
+// layoutPart is where each block goes, as the sewing report says it, with a picture.
 func (b *patternBuilder) layoutPart() {
-	b.part("Layout", true)
+	s := b.sewn(report.SewingLayout)
+	b.part(s.Title, true)
 	b.addNotes("grid")
-	t := b.Top
-	text := "The quilt is " + b.across() + ". " + see(layoutKey) + " shows where each one goes. "
-	if b.labelled() {
-		text += "The letters name the " + plural(b.noun()) + b.numbered() + ". "
-		if b.arrows() {
-			text += "Each arrow points to the block's top edge as pictured above: rotate each block to match. "
+	shown := para("%s", b.grid().LayoutShown(see(layoutKey)))
+	for _, block := range printed(s.Blocks) {
+		t, ok := block.(document.Table)
+		if !ok {
+			b.add(block)
+			continue
 		}
-	} else {
-		text += "There are too many " + plural(b.noun()) + " to label each one in the picture, so the numbers at the edges count every tenth row and column: follow the colors. "
+		t.Columns = append(t.Columns, document.Column{Title: "Picture"})
+		for i := range t.Rows {
+			t.Rows[i].Cells = append(t.Rows[i].Cells, cell(see(blockKey(i))))
+		}
+		b.add(t)
 	}
-	if len(t.Cells) > 1 {
-		text += "Lay out all " + plural(b.noun()) + " before you sew them together, and view them from a distance."
-	}
-	b.add(para("%s", text))
-	b.add(b.blockTable())
-	b.add(document.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, b.layoutCaption()), Alternative: b.layoutInWords(), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
-}
-
-// arrows says whether any block of the layout has an arrow.
-func (b *patternBuilder) arrows() bool {
-	return slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool { return hasArrow(&k) })
-}
-
-// numbered says that a label has the number of the colouring behind it, if any has.
-func (b *patternBuilder) numbered() string {
-	if slices.ContainsFunc(b.Sewing.Blocks, func(k sewing.Block) bool { return hasNumber(&k) }) {
-		return ", the numbers after them the fabric placements"
-	}
-	return ""
-}
-
-// hasNumber says whether the layout tells the colourings of a block.
-func hasNumber(k *sewing.Block) bool {
-	return len(k.Variants) > 1 && len(k.Variants) <= maxColourings
-}
-
-// hasArrow says whether it matters how a block is turned.
-func hasArrow(k *sewing.Block) bool { return len(k.Steps) > 0 && !k.Column }
-
-func (b *patternBuilder) labelled() bool {
-	return b.Top.Columns <= maxLabelled && b.Top.Rows <= maxLabelled
-}
-
-func (b *patternBuilder) blockTable() document.Table {
-	t := document.Table{Named: true, Columns: []document.Column{{Title: "Block"}, {Title: "Number", Kind: document.Counts}, {Title: "Finished"}, {Title: "Picture"}}}
-	for i := range b.Sewing.Blocks {
-		k := &b.Sewing.Blocks[i]
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(k.Label)}, cell(count(k.Count, blockNoun(k))), cell(b.unitSize(k.Finished)), cell(see(blockKey(i)))}})
-	}
-	return t
+	b.add(shown, document.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, b.grid().LayoutCaption()), Alternative: b.grid().LayoutInWords(), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }
 
 // pale is a colour on which letters are read.
@@ -149,12 +109,12 @@ func (b *patternBuilder) cellMarks(k *sewing.Block, c *sewing.FabricVariant, at 
 	side := b.Top.SideFinished
 	middle := measure.Point{X: r.Min.X + side/2, Y: r.Min.Y + side/2}
 	text := k.Label
-	if hasNumber(k) {
+	if report.HasNumber(k) {
 		text = k.VariantName(c.Number)
 	}
 	words := diagram.Words{Text: text, At: middle, Points: 9, Bold: true, Room: side * 6 / 10, Colour: ink(), Halo: true}
 	marks := []diagram.Mark{{Words: &words}}
-	if !hasArrow(k) {
+	if !report.HasArrow(k) {
 		return marks
 	}
 	way := [4]measure.Point{{Y: -1}, {X: 1}, {Y: 1}, {X: -1}}[at.Turns&3]
@@ -163,40 +123,6 @@ func (b *patternBuilder) cellMarks(k *sewing.Block, c *sewing.FabricVariant, at 
 		{X: middle.X + way.X*from, Y: middle.Y + way.Y*from}, {X: middle.X + way.X*to, Y: middle.Y + way.Y*to},
 	}}
 	return append(marks, diagram.Mark{Line: &line})
-}
-
-// layoutInWords is the layout for someone who cannot see it: row by row where there are few.
-func (b *patternBuilder) layoutInWords() string {
-	t := b.Top
-	text := b.described("The layout")
-	if !b.labelled() {
-		return text
-	}
-	ways := [4]string{"up", "right", "down", "left"}
-	names := make([]string, len(t.Cells))
-	for i := range b.Sewing.Blocks {
-		for _, c := range b.Sewing.Blocks[i].Variants {
-			for _, at := range c.Cells {
-				names[at.Cell] = b.Sewing.Blocks[i].Label
-				if hasArrow(&b.Sewing.Blocks[i]) {
-					names[at.Cell] += " " + ways[at.Turns&3]
-				}
-			}
-		}
-	}
-	if b.noun() == "column" {
-		return text + " From left to right: " + strings.Join(slices.DeleteFunc(names, func(n string) bool { return n == "" }), ", ") + "."
-	}
-	for row := range t.Rows {
-		var list []string
-		for column := range t.Columns {
-			if name := names[row*t.Columns+column]; name != "" {
-				list = append(list, name)
-			}
-		}
-		text += " Row " + numeral(row+1) + ": " + strings.Join(list, ", ") + "."
-	}
-	return text
 }
 
 func box(low, high measure.Point) []measure.Point {

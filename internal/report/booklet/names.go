@@ -5,19 +5,14 @@ import (
 	"strings"
 
 	"eighthturn/internal/diagram"
+	"eighthturn/internal/report"
 )
 
-// fabricLetters are the letters that stand for the fabrics, by index of the top's: in their order, without those that name blocks.
+// fabricLetters are the letters that stand for the fabrics, by index of the top's, in their order.
 func fabricLetters(r Reports) []string {
-	blocks := map[string]bool{}
-	for i := range r.Sewing.Blocks {
-		blocks[r.Sewing.Blocks[i].Label] = true
-	}
-	var list []string
-	for n := 0; len(list) < len(r.Top.Fabrics); n++ {
-		if letter := lettersOf(n); !blocks[letter] {
-			list = append(list, letter)
-		}
+	list := make([]string, len(r.Top.Fabrics))
+	for i := range list {
+		list[i] = lettersOf(i)
 	}
 	return list
 }
@@ -87,7 +82,7 @@ func (b *patternBuilder) plainNames() map[string]string {
 	names := map[string]string{}
 	for i := range b.Sewing.Blocks {
 		k := &b.Sewing.Blocks[i]
-		if hasNumber(k) {
+		if report.HasNumber(k) {
 			continue
 		}
 		for n := range k.Variants {

@@ -152,10 +152,7 @@ func wrongBorderTables(text string, r Reports) (wrong []string, lines int) {
 func wrongKits(text string, one *cutting.Plan, top *quilt.Top) (wrong []string, lines int) {
 	var got, want []string
 	for _, row := range rowsBelow(text, regexp.MustCompile(`^\| Fabric \| Pieces \| Number \|`))["In each kit"] {
-		fabric := "set"
-		if words := strings.Fields(row[0]); row[0] != "strip set" {
-			fabric = words[2] // behind the letter and the colour
-		}
+		fabric := strings.Fields(row[0])[2] // behind the letter and the colour
 		switch {
 		case strings.HasPrefix(row[1], "strips for the binding"):
 			row[1] = "binding"
@@ -163,8 +160,8 @@ func wrongKits(text string, one *cutting.Plan, top *quilt.Top) (wrong []string, 
 			row[1] = "backing"
 		}
 		name := singular(row[1])
-		if fabric == "set" {
-			name = row[1]
+		if of, ok := strings.CutPrefix(row[1], "strips for strip set "); ok {
+			name, _, _ = strings.Cut(of, ",")
 		}
 		got = append(got, fabric+" "+name+": "+row[2])
 	}
@@ -185,9 +182,11 @@ func wrongKits(text string, one *cutting.Plan, top *quilt.Top) (wrong []string, 
 			add(f.Name, "backing", 1)
 		}
 	}
-	for i := range one.Sets {
-		for way, n := range one.Sets[i].Wanted {
-			add("set", "wedges of strip set "+one.SetName(i)+[]string{"", " reversed"}[way], n)
+	for i := range one.Sets { // sewn in class, of strips
+		for _, band := range one.Sets[i].Bands {
+			for _, run := range one.Sets[i].Runs {
+				add(one.Fabrics[band.Fabric].Name, one.SetName(i), run.Sets)
+			}
 		}
 	}
 	return different("a kit", got, want), len(want)

@@ -80,7 +80,7 @@ func TestColumnsOfTumblers(t *testing.T) {
 			t.Errorf("the pattern says %q", wrong)
 		}
 	}
-	for _, b := range partOf(d, "Layout") {
+	for _, b := range partOf(d, "Laying out the columns") {
 		if p, ok := b.(document.Picture); ok {
 			if lines := p.Of.Layers[len(p.Of.Layers)-1]; len(lines.Paths) != r.Top.Columns {
 				t.Errorf("the layout has %d outlines for %d columns", len(lines.Paths), r.Top.Columns)

@@ -1,12 +1,12 @@
 package booklet
 
 import (
-	"fmt"
 	"slices"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/report"
 	"eighthturn/internal/templates"
 )
 
@@ -30,10 +30,7 @@ const (
 )
 
 func (e *tooLarge) Error() string {
-	if e.Plates <= mostOfPiece {
-		return fmt.Sprintf("the templates would take more than %d sheets of paper, the most that are printed", mostOfAll)
-	}
-	return fmt.Sprintf("%s would take %d sheets of paper; the limit is %d", e.Name, e.Plates, mostOfPiece)
+	return report.PlatesLimit(e.Name, e.Plates, mostOfPiece, mostOfAll)
 }
 
 // Templates are the templates of a top as a document, those of pieces that a ruler cuts among
@@ -50,10 +47,14 @@ func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*
 	if len(large) > 0 {
 		return nil, &tooLarge{"template " + large[0].Name, large[0].Plates}
 	}
-	b.part("How to use them", false)
-	b.add(document.List{Items: append(b.aboutTemplates(plates), b.aboutLines()...)})
-	b.part("The pieces", false)
-	b.add(b.sizedTable(plates)...)
+	b.part(report.TemplatesUse, false)
+	says := b.templateBook(plates)
+	b.add(document.List{Items: append(says.About(), says.Lines()...)})
+	b.part(report.TemplatesPieces, false)
+	if len(b.Templates) > 0 {
+		b.add(says.Table(b.Templates, shownIn(plates, templateKey), true))
+	}
+	b.add(says.Strips()...)
 	b.cautions()
 	b.plates(plates, templateKey)
 	halves, large := b.foundationPlates(most)
@@ -68,35 +69,7 @@ func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*
 	}
 	made.Document = numbered(document.Document{
 		Title: b.title() + ", templates", Maker: b.maker(), Author: own(t.Credits.Designer), Copyright: own(t.Credits.Copyright), Language: "en",
-		Subject: "The pieces of a quilt at true size.", Sections: b.parts,
+		Subject: report.TemplatesSubject, Sections: b.parts,
 	})
 	return made, nil
-}
-
-// aboutLines is what lines, dots and arrows of templates mean beyond what a pattern says of them.
-func (b *patternBuilder) aboutLines() []document.Item {
-	return []document.Item{
-		item(document.Plain(b.units.AboutMeans())),
-		item(lead("Blunt tips:", "sharp tips are trimmed one seam allowance beyond the seam point, so that raw edges align. Pin dot to dot.")),
-		item(lead("Grain:", "align the arrow with the straight grain, as in pieces cut with a ruler: up the center of a wedge, with its base across the grain; along one side of the square corner of kites and triangles; and across a tumbler, from one parallel side to the other.")),
-	}
-}
-
-// sizedTable says how large the pieces are and what is cut by each template.
-func (b *patternBuilder) sizedTable(plates []templates.Plate) []document.Block {
-	strips := para("Borders and sashes are strips: cut them with a ruler, following the cutting plan.")
-	if len(b.Templates) == 0 {
-		return []document.Block{para("This quilt has only strips; cut them with a ruler.")}
-	}
-	t := b.templateTable(b.Templates, plates)
-	t.Columns = slices.Insert(t.Columns, 2, document.Column{Title: "Finished"}, document.Column{Title: "Template"})
-	t.Columns[0].Title = "Name"
-	for i := range t.Rows {
-		finished, cut := b.Templates[i].Sizes()
-		t.Rows[i].Cells = slices.Insert(t.Rows[i].Cells, 2, cell(b.units.By(finished.X, finished.Y)), cell(b.units.By(cut.X, cut.Y)))
-	}
-	if !b.hasStrips() {
-		return []document.Block{t}
-	}
-	return []document.Block{t, strips}
 }

@@ -48,6 +48,8 @@ func para(format string, args ...any) document.Paragraph {
 	return document.Paragraph{Text: document.Plain(fmt.Sprintf(format, args...))}
 }
 
+func paragraph(text string) document.Paragraph { return document.Paragraph{Text: document.Plain(text)} }
+
 // lead is a text that begins with words in bold type.
 func lead(bold, format string, args ...any) document.Text {
 	return document.Text{{Text: bold, Bold: true}, {Text: " " + fmt.Sprintf(format, args...)}}

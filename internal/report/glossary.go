@@ -1,11 +1,10 @@
-package booklet
+package report
 
 import (
 	"regexp"
-	"slices"
-	"strings"
 
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
 )
 
 // explained is a word of the trade, or a short form, with what it means.
@@ -38,15 +37,15 @@ func tradeWords() []explained {
 	}
 }
 
-// glossary explains the words of the trade that the rest of the pattern uses, and no others.
-func glossary(text string) []document.Item {
-	var items []document.Item
+// Terms explains the words of the trade that a text uses, and no others.
+func Terms(text string) document.Section {
+	var list document.List
 	for _, w := range tradeWords() {
 		if w.used.MatchString(text) {
-			items = append(items, item(lead(w.word, "%s", w.meaning)))
+			list.Items = append(list.Items, document.Item{Text: lead(w.word, "%s", w.meaning)})
 		}
 	}
-	return items
+	return document.Section{ID: "terms", Title: "Terms", Blocks: []document.Block{list}}
 }
 
 // shortForms are all short forms that a pattern may use.
@@ -61,46 +60,22 @@ func shortForms() []explained {
 	}
 }
 
-// saidIn is all that the parts so far and those to come say.
-func (b *patternBuilder) saidIn(rest []document.Section) string {
-	var all strings.Builder
-	d := document.Document{Cover: b.cover(), Sections: append(slices.Clone(b.parts), rest...)}
-	for _, text := range textsOf(d) {
-		all.WriteString(text)
-		all.WriteString("\n")
+// Abbreviations explains those that a text uses, and no others, and the letters that fabrics have.
+func Abbreviations(p *Plans, text string) document.Section {
+	t := table(words("Abbreviation"), words("Meaning"))
+	t.Named = true
+	add := func(short, long string) {
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(short)}, cell(long)}})
 	}
-	return all.String()
-}
-
-// abbreviations explains those that the pattern uses, and no others.
-func (b *patternBuilder) abbreviations(said string) {
-	t := document.Table{Named: true, Columns: []document.Column{{Title: "Abbreviation"}, {Title: "Meaning"}}}
 	for _, a := range shortForms() {
-		if a.used.MatchString(said) {
-			t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(a.word)}, cell(a.meaning)}})
+		if a.used.MatchString(text) {
+			add(a.word, a.meaning)
 		}
 	}
-	t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{{Text: document.Bold(b.lettersUsed())}, cell("the fabrics, as in the fabric table")}})
-	b.keep(heading(1, "Abbreviations"), t)
-}
-
-// lettersUsed is the letters of the fabrics, the first and the last, and which between them name blocks.
-func (b *patternBuilder) lettersUsed() string {
-	n := len(b.letters)
-	if n < 3 {
-		return listed(b.letters)
+	if n := len(p.Letters); n > 2 {
+		add(p.Letters[0]+" to "+p.Letters[n-1], "the fabrics, as in the fabric table")
+	} else {
+		add(measure.List(p.Letters), "the fabrics, as in the fabric table")
 	}
-	var not []string
-	begun := false
-	for i := 0; lettersOf(i) != b.letters[n-1]; i++ {
-		is := slices.Contains(b.letters, lettersOf(i))
-		if begun = begun || is; begun && !is {
-			not = append(not, lettersOf(i))
-		}
-	}
-	text := b.letters[0] + " to " + b.letters[n-1]
-	if len(not) > 0 {
-		text += ", but not " + listed(not)
-	}
-	return text
+	return document.Section{ID: "abbreviations", Title: "Abbreviations", Blocks: []document.Block{t}}
 }

@@ -1,0 +1,42 @@
+package report
+
+import (
+	"eighthturn/internal/document"
+)
+
+// Sections of Beginning.
+const (
+	BeginFacts = "facts"
+	BeginTools = "tools"
+)
+
+// Beginning is what to know before anything is cut: what the whole pattern rests on, and the tools.
+func Beginning(p *Plans) document.Document {
+	c := newCuts(p)
+	return document.Document{Title: p.named("before you begin"), Sections: []document.Section{
+		{ID: BeginFacts, Blocks: []document.Block{document.List{Items: c.facts()}}},
+		{ID: BeginTools, Title: "Tools", Blocks: bullets(Tools(p)...)},
+	}}
+}
+
+// facts are what the whole pattern rests on.
+func (c *cuts) facts() []document.Item {
+	t := c.plans.Top
+	led := func(bold, format string, args ...any) document.Item {
+		return document.Item{Text: lead(bold, format, args...)}
+	}
+	items := []document.Item{
+		led("Read all instructions", "before cutting, and sew one test block first."),
+		led("Finished size:", "%s.", c.Units.Size(t.Outer.Width(), t.Outer.Height())),
+		led("Seam allowance:", "use %s unless otherwise noted; it is included in all cut sizes.", c.Units.Nearest(t.Seam)),
+	}
+	if w, same := c.usableWidth(); same {
+		items = append(items, led("Usable width:", "%s for every fabric, selvages removed.", c.Units.Nearest(w)))
+	} else {
+		items = append(items, led("Usable width:", "it differs; see the fabric table."))
+	}
+	if t.CutFacts.StripGiven {
+		return items
+	}
+	return append(items, led("Blocks:", "%s finished. The strip widths for wedges are worked out from this size, so cut them exactly.", c.Units.Size(t.SideFinished, t.SideFinished)))
+}

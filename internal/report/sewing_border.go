@@ -1,0 +1,112 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/sewing"
+)
+
+// border is the section of one border: what it is cut as, and how it is sewn on.
+func (s *sewer) border(stage *sewing.Stage) document.Section {
+	n := stage.Number - 1
+	edging := &s.top.CutFacts.Borders[n]
+	out := document.Section{ID: SewingBorder(stage.Number), Title: "Border " + number(stage.Number)}
+	out.Blocks = append(out.Blocks, para("This border finishes %s wide, of fabric %s. Measure the quilt through the center before you cut the strips to length; the lengths below are the mathematical ones%s.",
+		s.units.Nearest(edging.Width), s.plans.called(edging.Fabric), s.roundedUp(n)))
+	t := table(words("pieces"), words("cut"))
+	s.borderLines(n, func(line *cutting.Line) {
+		r := row(countedPieces(line.Pieces, line), s.units.Size(line.Piece.AcrossCut, line.Piece.AlongCut))
+		r.About.Patches = line.Patches
+		t.Rows = append(t.Rows, r)
+	})
+	about := document.About{Seams: s.seamsFrom(stage.First, stage.Count), Patches: s.borderPatches(n)}
+	var list sentences
+	item := list.add(s.borderText(stage), about)
+	item.Blocks = append(item.Blocks, s.bordersFigure()...)
+	out.Blocks = append(append(out.Blocks, t), list.blocks()...)
+	return out
+}
+
+// borderLines hands on the lines of one quilt's cutting plan that are for a border.
+func (s *sewer) borderLines(border int, with func(*cutting.Line)) {
+	plan := s.plans.One()
+	for i := range plan.Lines {
+		if plan.Lines[i].Border == border {
+			with(&plan.Lines[i])
+		}
+	}
+}
+
+// roundedUp says that lengths of a border's strips are more than the quilt's, where a ruler has no mark for it.
+func (s *sewer) roundedUp(border int) string {
+	text := ""
+	s.borderLines(border, func(line *cutting.Line) {
+		if line.Piece.TrimCut > 0 {
+			text = ", rounded up to the next ruler mark"
+		}
+	})
+	return text
+}
+
+// lineSize is rows or columns that have the same size, and sashes between them.
+type lineSize struct {
+	numbers []int // none for sashes
+	count   int
+	size    sewing.Size
+}
+
+// lineSizes puts rows or columns together that differ in nothing but their number.
+func (s *sewer) lineSizes() []lineSize {
+	var list []lineSize
+	for i := range s.Assembly.Stages {
+		stage := &s.Assembly.Stages[i]
+		if stage.Sort != sewing.LineStage {
+			continue
+		}
+		at := slices.IndexFunc(list, func(l lineSize) bool { return l.size == stage.Size && (len(l.numbers) > 0) == (stage.Number > 0) })
+		if at < 0 {
+			at = len(list)
+			list = append(list, lineSize{size: stage.Size})
+		}
+		list[at].count++
+		if stage.Number > 0 {
+			list[at].numbers = append(list[at].numbers, stage.Number)
+		}
+	}
+	return list
+}
+
+// linesTable is how large the rows or columns are, and the sashes between them, where they are not all alike.
+func (s *sewer) linesTable() []document.Block {
+	t := table(words(measure.Plural(s.line())), words("unfinished"))
+	t.Named = true
+	for _, l := range s.lineSizes() {
+		name := measure.Count(l.count, "sash")
+		if len(l.numbers) > 0 {
+			name = everyOther(s.line(), l.numbers)
+		}
+		t.Rows = append(t.Rows, row(capital(name), s.size(l.size)))
+	}
+	if len(t.Rows) < 2 {
+		return nil
+	}
+	return []document.Block{t}
+}
+
+// everyOther names numbers that rise, of many that are every other one the first two and the last.
+func everyOther(what string, list []int) string {
+	last := len(list) - 1
+	if last < 3 {
+		return numbered(what, list)
+	}
+	for i := range last {
+		if list[i+1]-list[i] != 2 {
+			return numbered(what, list)
+		}
+	}
+	return fmt.Sprintf("%s %d, %d and so on to %d", measure.Plural(what), list[0], list[1], list[last])
+}

@@ -1,0 +1,112 @@
+package report
+
+import (
+	"strings"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
+)
+
+// What a pattern says of its figures, by their names, and of what is like something before it.
+
+// See refers to figures.
+func See(figures []string) string { return "See " + measure.List(figures) + "." }
+
+// SewnLike heads the steps of a block that is sewn like one before it.
+func SewnLike(label string) string {
+	return "Sew it like block " + label + ", in its own fabrics:"
+}
+
+// PressedLike says that a block is pressed like one before it.
+func PressedLike(label string) document.Text { return lead("Press", "as for block %s.", label) }
+
+// BlockShown is the caption of a block's picture; by a picture of the layout its arrow is explained, "" for none.
+func BlockShown(b *sewing.Block, layout string) string {
+	text := "Finished block " + b.Label + "."
+	if layout != "" {
+		text += " In " + layout + " the arrow points to this block's top edge."
+	}
+	if b.Column {
+		text = "Finished column of block " + b.Label + "."
+	}
+	switch {
+	case HasNumber(b):
+		text += " " + b.Label + number(b.Variants[0].Number) + " is shown."
+	case len(b.Variants) > 1:
+		text += " One of its " + measure.Count(len(b.Variants), "fabric placement") + " is shown."
+	}
+	return text
+}
+
+// BlockInWords says what a block's picture shows, for someone who cannot see it.
+func BlockInWords(b *sewing.Block) string {
+	kind := b.Kind
+	if k, ok := blocks.Find(blocks.Kinds(), kind); ok {
+		kind = k.Summary
+	}
+	return "Block " + b.Label + ", finished, with its seams: " + kind + "."
+}
+
+// OrderShown says which figures show how the top goes together.
+func OrderShown(figures []string) string {
+	show := " show the order."
+	if len(figures) == 1 {
+		show = " shows the order."
+	}
+	return measure.List(figures) + show
+}
+
+// CutSizes is what is true of all sizes to cut.
+func CutSizes(p *Plans) string {
+	return "Cut sizes include a " + p.Top.Units.Nearest(p.Top.Seam) + " seam allowance. " + p.Top.Units.AboutMeans() + " For each fabric, cut in the order listed."
+}
+
+// SetShown says which figure shows how a strip set is cut.
+func SetShown(figure string) string { return figure + " shows how to cut the wedges from a set." }
+
+// CutAlike names several fabrics of the cutting plan that are cut alike.
+func CutAlike(p *Plans, fabrics []int) string {
+	c := newCuts(p)
+	names := make([]string, len(fabrics))
+	for i, f := range fabrics {
+		names[i] = c.name(f)
+	}
+	return "Fabrics " + measure.List(names)
+}
+
+// FabricCut is what to buy of a fabric of the cutting plan, or of each of several that are cut alike, and which figure is its
+// cutting map.
+func FabricCut(p *Plans, fabrics []int, figure string) string {
+	var text strings.Builder
+	if len(fabrics) > 1 {
+		text.WriteString("These fabrics are cut alike; repeat for each of them. ")
+	}
+	text.WriteString("Buy " + p.Top.Units.Shop(p.Cuts().Fabrics[fabrics[0]].Purchase.Buy) + ". See " + figure + " for the cutting map.")
+	return text.String()
+}
+
+// AmountsFor says for how many quilts amounts are.
+func AmountsFor(quilts int) string {
+	return "All amounts are for " + measure.Count(quilts, "quilt") + "."
+}
+
+// ColoringUse says what a coloring page is for.
+func ColoringUse(figure string) string {
+	return "Copy " + figure + " and color it to try out your own fabrics before you cut."
+}
+
+// What pictures of the whole top show beside its colors, for Grid.Described.
+const (
+	InColor     = "The quilt in color"
+	InLine      = "The quilt as a line drawing, without color"
+	InGrayscale = "The quilt in grayscale"
+)
+
+// Titles of a book of templates by themselves.
+const (
+	TemplatesUse     = "How to use them"
+	TemplatesPieces  = "The pieces"
+	TemplatesSubject = "The pieces of a quilt at true size."
+)

@@ -1,0 +1,52 @@
+package report
+
+import (
+	"slices"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/sewing"
+)
+
+// Tools are what the quilt is cut, sewn and pressed with, and nothing that it does not need.
+func Tools(p *Plans) []string {
+	return slices.Concat(CuttingTools(p), []string{"sewing machine with a presser foot for a seam allowance of " + p.Top.Units.Nearest(p.Top.Seam), "pins", "iron and ironing board"})
+}
+
+// CuttingTools are what the quilt's pieces are cut and trimmed with.
+func CuttingTools(p *Plans) []string {
+	c := newCuts(p)
+	list := []string{"rotary cutter with a sharp blade and a safety guard", "cutting mat", "acrylic ruler, as long as the folded fabric is wide"}
+	square := slices.ContainsFunc(p.Steps().Blocks, func(k sewing.Block) bool {
+		return slices.ContainsFunc(k.Steps, func(s sewing.Step) bool { return slices.Contains(s.Tools, blocks.SquareRuler) })
+	})
+	switch {
+	case square && c.cutBy(func(p *cutting.Piece) bool { return p.Method == cutting.OnceOnDiagonal }):
+		list = append(list, "square ruler with a 45-degree line from corner to corner")
+	case square:
+		list = append(list, "square ruler")
+	}
+	if len(c.shapesWith(blocks.WedgeRule)) > 0 {
+		list = append(list, "wedge ruler (a 45-degree ruler), or the templates in the pattern")
+	}
+	for _, s := range c.shapesWith(blocks.OwnTemplate) {
+		list = append(list, "the templates of the "+measure.Plural(s.String()))
+	}
+	if len(c.betweenMarks().Blocks) > 0 {
+		list = append(list, "tape to mark sizes on the ruler")
+	}
+	return list
+}
+
+// cutBy says whether any piece is cut in a way.
+func (c *cuts) cutBy(is func(*cutting.Piece) bool) bool {
+	return slices.ContainsFunc(c.Lines, func(l cutting.Line) bool { return is(&l.Piece) })
+}
+
+// shapesWith is the shapes of the quilt that are cut with a tool.
+func (c *cuts) shapesWith(tool blocks.Tool) []blocks.Shape {
+	return slices.DeleteFunc(blocks.Shapes(), func(s blocks.Shape) bool {
+		return !slices.Contains(s.Description().Tools, tool) || !c.Cuts(s)
+	})
+}
