@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/plan/summary"
@@ -28,7 +29,8 @@ import (
 // smallLayout has a strip of 5.073 in, and takes 15.146 in of one cloth.
 const smallLayout = "side 7\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nblock W web wedges navy kites cream\ngrid\n W W\n W W\nborder 2 rust\nbinding 2 1/2 navy\n"
 
-// outputs are all texts of a layout, by name, with plain fractions and one blank between words.
+// outputs are all texts of a layout, those of the page with "page" before their names, with plain fractions and one blank between
+// words.
 func outputs(t *testing.T, text string) map[string]string {
 	t.Helper()
 	folder, file := harborIn(t, text)
@@ -56,6 +58,9 @@ func outputs(t *testing.T, text string) map[string]string {
 			list[made] += " " + plainText(string(data))
 		}
 	}
+	for name, text := range served(t, file) {
+		list["page "+name] = plainText(text)
+	}
 	return list
 }
 
@@ -81,11 +86,13 @@ const writtenNumber = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+\.[0-9]+|[0-9]+`
 
 var writtenLength = regexp.MustCompile(`(exactly |[Aa]bout |under )?(?:(` + writtenNumber + `) by )?(` + writtenNumber + `) (in|cm)\b`)
 
-// misread are the lengths of a text that lie on no mark of a ruler and are no length of the plan as it is to be written.
-func misread(text string, lengths []measure.NM, s measure.System) []string {
+// misread are the lengths of a text that lie on no mark of a ruler and are no length of the plan as it is to be written. Where it
+// says why, exact decimals need no word before them.
+func misread(text string, lengths []measure.NM, s measure.System, why bool) []string {
 	known := map[string]bool{"under " + measure.Number(s.Mark(), s): true, "under " + measure.Number(s.CutMark(), s): true}
 	for _, nm := range lengths {
 		known[s.Number(nm)], known[s.Number(-nm)], known["exactly "+s.ExactNumber(nm)] = true, true, true
+		known[s.ExactNumber(nm)] = known[s.ExactNumber(nm)] || why
 	}
 	var wrong []string
 	for _, m := range writtenLength.FindAllStringSubmatch(text, -1) {
@@ -149,7 +156,7 @@ func planned(t *testing.T, text string) (*cutting.Plan, []measure.NM) {
 	top := quilt.Lay(d)
 	cuts := cutting.Build(top, cutting.Options{})
 	found, seen := map[measure.NM]bool{top.Outer.Width(): true, top.Outer.Height(): true}, map[uintptr]bool{}
-	for _, plan := range []any{cuts, sewing.Build(top, cuts, sewing.Options{}), summary.Build(d, top), &top.CutFacts} {
+	for _, plan := range []any{cuts, sewing.Build(top, cuts, sewing.Options{}), summary.Build(d, top), contrast.Study(top, contrast.Options{}), &top.CutFacts} {
 		lengthsOf(reflect.ValueOf(plan), found, seen)
 	}
 	var list []measure.NM
@@ -180,10 +187,10 @@ func unsaid(text string, cuts *cutting.Plan) []string {
 // TestLengthsReadTheSame: on samples and invented layouts in both units.
 func TestLengthsReadTheSame(t *testing.T) {
 	layouts := map[string]string{"small": smallLayout}
-	for _, s := range judges.Some(samples.All(), 2) {
+	for _, s := range judges.Some(samples.All(), 3) {
 		layouts[s.Name] = s.Text
 	}
-	for seed := range uint64(judges.Of(4, 40)) {
+	for seed := range uint64(judges.Of(8, 40)) {
 		layouts[fmt.Sprint("invented ", seed)] = invent.Layout(seed)
 	}
 	checked := map[measure.System]int{}
@@ -193,10 +200,10 @@ func TestLengthsReadTheSame(t *testing.T) {
 			continue
 		}
 		for output, said := range outputs(t, text) {
-			for _, wrong := range misread(said, lengths, cuts.Units) {
+			for _, wrong := range misread(said, lengths, cuts.Units, strings.HasSuffix(output, ", why")) {
 				t.Errorf("%s, %s: %q is no length as it is written", name, output, wrong)
 			}
-			if output == "cuts" || output == "booklet" {
+			if output == "cuts" || output == "booklet" || output == "page Cutting" {
 				for _, wrong := range unsaid(said, cuts) {
 					t.Errorf("%s, %s: %s", name, output, wrong)
 				}
@@ -213,12 +220,27 @@ func TestLengthsReadTheSame(t *testing.T) {
 func TestLengthsNotices(t *testing.T) {
 	cuts, lengths := planned(t, smallLayout)
 	right := "strips of about 5 1/16 in, exactly 5.073 in; 15 1/4 in of cloth, 4 1/2 in, 5 in, 2 1/2 in"
-	if wrong := append(misread(right, lengths, cuts.Units), unsaid(right, cuts)...); len(wrong) > 0 {
+	if wrong := append(misread(right, lengths, cuts.Units, false), unsaid(right, cuts)...); len(wrong) > 0 {
 		t.Errorf("what is right is refused: %q", wrong)
 	}
 	for _, broken := range []string{"5.073 in", "about 5.07 in", "about 5 5/64 in", "about 5 1/8 in", "exactly 5.07 in", "about 2 by 5.073 in"} {
-		if len(misread(broken, lengths, cuts.Units)) == 0 {
+		if len(misread(broken, lengths, cuts.Units, false)) == 0 {
 			t.Errorf("%q passes", broken)
+		}
+	}
+	for name, read := range map[string]func(length string) string{
+		"a cell of a tab": func(length string) string {
+			return tabTexts(t, []byte(`{"report": {"name": "Cutting", "sections": [{"rows": [{"cells": ["rust", "`+length+`"]}]}]}}`))["Cutting"]
+		},
+		"a line beneath a row": func(length string) string {
+			return tabTexts(t, []byte(`{"report": {"name": "Cutting", "sections": [{"rows": [{"cells": ["rust"], "under": ["strips of `+length+`"]}]}]}}`))["Cutting"]
+		},
+		"the patch that is pointed at": func(length string) string {
+			return hoverText(t, []byte(`{"templates": [{"patches": [{"cut": "`+length+` by 5 in"}]}]}`))
+		},
+	} {
+		if len(misread(plainText(read("about 5 1/16 in")), lengths, cuts.Units, false)) > 0 || len(misread(plainText(read("5.073 in")), lengths, cuts.Units, false)) != 1 {
+			t.Errorf("a length in %s is not read", name)
 		}
 	}
 	if len(unsaid(strings.Replace(right, "15 1/4", "15 1/8", 1), cuts)) == 0 {
@@ -229,12 +251,12 @@ func TestLengthsNotices(t *testing.T) {
 // TestOneLengthOneText: the strip of 5.073 in, and the cloth that is needed, as all that write them do.
 func TestOneLengthOneText(t *testing.T) {
 	said := outputs(t, smallLayout)
-	for _, output := range []string{"check", "check --json", "cuts", "cuts --json", "booklet"} {
+	for _, output := range []string{"check", "check --json", "cuts", "cuts --json", "booklet", "page Cutting"} {
 		if !strings.Contains(said[output], "about 5 1/16") {
 			t.Errorf("%s does not say about 5 1/16", output)
 		}
 	}
-	for _, output := range []string{"cuts", "booklet"} {
+	for _, output := range []string{"cuts", "booklet", "page Cutting"} {
 		if !strings.Contains(said[output], "15 1/4 in") || strings.Contains(said[output], "15 1/8 in") {
 			t.Errorf("%s does not say that 15 1/4 in of navy are needed", output)
 		}

@@ -122,10 +122,12 @@ func allBold(text document.Text) bool {
 	return len(text) > 0
 }
 
-// table is its rows. A section has the heads of its first table; another begins a section of its own.
+// table is its rows. A section has the heads of its first table; another begins a section of its own, as deep.
 func (t *tabWriter) table(v document.Table) {
 	if t.section.Heads != nil {
+		why := t.section.Why
 		t.end()
+		t.section.Why = why
 	}
 	if len(v.Caption) > 0 {
 		t.put(tabRow{Head: true, Cells: []string{v.Caption.String()}}, document.About{})
