@@ -54,6 +54,18 @@ func textCases() []testCase {
 			says(`expected the copyright notice in quotes, found "2026"`, `write "2026"`),
 		},
 		{
+			"a pattern's number without quotes", swap(small, "strip 4\n", "pattern-number ⟦7⟧\nstrip 4\n"), refused,
+			says(`expected the pattern's number in quotes, found "7"`, `write "7"`),
+		},
+		{
+			"a pattern's version without quotes", swap(small, "strip 4\n", "pattern-version ⟦1.1⟧\nstrip 4\n"), refused,
+			says(`expected the pattern's version in quotes, found "1.1"`, `write "1.1"`),
+		},
+		{
+			"a pattern's date without quotes", swap(small, "strip 4\n", "pattern-date ⟦March⟧\nstrip 4\n"), refused,
+			says(`expected the pattern's date in quotes, found "March"`, `write "March"`),
+		},
+		{
 			"an invisible character", swap(small, "strip 4\n", "strip⟦\u200b⟧4\n"), refused,
 			says("an invisible character stands here: U+200B", "delete it, or type the line anew"),
 		},

@@ -8,6 +8,9 @@ type textNodes struct {
 	Designer  *TextNode
 	Level     *TextNode
 	Copyright *TextNode
+	Number    *TextNode // of the pattern
+	Version   *TextNode // of the pattern
+	Date      *TextNode // of the pattern
 	Notes     []*noteNode
 }
 
@@ -17,6 +20,9 @@ type texts struct {
 	Designer  string
 	Level     string
 	Copyright string
+	Number    string // of the pattern
+	Version   string // of the pattern
+	Date      string // of the pattern, as it is to be printed
 	Notes     []NoteText
 }
 
@@ -41,6 +47,21 @@ func textStatements() []Statement {
 			Word: "copyright", Form: `copyright "…"`, Summary: "the copyright notice", Once: true, Example: `copyright "2026 Anna Miller"`,
 			parse: func(p *parser, c *cursor, _ Span) { p.tree.Copyright = c.onlyText("the copyright notice") },
 			check: func(c *checker) { c.design.Copyright = c.tree.Copyright.text() },
+		},
+		{
+			Word: "pattern-number", Form: `pattern-number "…"`, Summary: "the pattern's number, for its back cover", Once: true, Example: `pattern-number "HL-7"`,
+			parse: func(p *parser, c *cursor, _ Span) { p.tree.Number = c.onlyText("the pattern's number") },
+			check: func(c *checker) { c.design.Number = c.tree.Number.text() },
+		},
+		{
+			Word: "pattern-version", Form: `pattern-version "…"`, Summary: "the pattern's version, for its back cover", Once: true, Example: `pattern-version "1.1"`,
+			parse: func(p *parser, c *cursor, _ Span) { p.tree.Version = c.onlyText("the pattern's version") },
+			check: func(c *checker) { c.design.Version = c.tree.Version.text() },
+		},
+		{
+			Word: "pattern-date", Form: `pattern-date "…"`, Summary: "the pattern's date, for its back cover", Once: true, Example: `pattern-date "March 2027"`,
+			parse: func(p *parser, c *cursor, _ Span) { p.tree.Date = c.onlyText("the pattern's date") },
+			check: func(c *checker) { c.design.Date = c.tree.Date.text() },
 		},
 		{
 			Word: "note", Form: `note [place] "…"`, Summary: "a remark for the printed pattern, about a block or a part",

@@ -51,6 +51,7 @@ type Top struct {
 // Credits is what of the design only the reports need.
 type Credits struct {
 	Designer, Level, Copyright string
+	Number, Version, Date      string // of the pattern
 	Notes                      []layout.NoteText
 	Contrast                   *layout.Contrast // nil if not said
 }
