@@ -15,6 +15,7 @@ import (
 // house is to be said first.
 func mayImport() map[string][]string {
 	return map[string][]string{
+		"internal/stop":             {},
 		"layout/grammar":            {},
 		"internal/measure":          {},
 		"palettes":                  {},
@@ -30,10 +31,10 @@ func mayImport() map[string][]string {
 		"internal/plan/sizes":       {"internal/blocks", "internal/measure"},
 		"internal/plan/supplies":    {"internal/measure"},
 		"internal/plan/summary":     {"internal/blocks", "internal/measure", "internal/quilt", "internal/quilt/orient", "layout", "palettes"},
-		"internal/plan/cutting":     {"internal/blocks", "internal/measure", "internal/plan/sizes", "internal/plan/supplies", "internal/quilt", "palettes"},
-		"internal/plan/sewing":      {"internal/blocks", "internal/measure", "internal/plan/cutting", "internal/quilt"},
-		"internal/plan/contrast":    {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "palettes"},
-		"internal/report":           {"internal/blocks", "internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/templates", "layout", "palettes"},
+		"internal/plan/cutting":     {"internal/blocks", "internal/measure", "internal/plan/sizes", "internal/plan/supplies", "internal/quilt", "internal/stop", "palettes"},
+		"internal/plan/sewing":      {"internal/blocks", "internal/measure", "internal/plan/cutting", "internal/quilt", "internal/stop"},
+		"internal/plan/contrast":    {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "internal/stop", "palettes"},
+		"internal/report":           {"internal/blocks", "internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
 		"internal/plan/fit":         {"internal/blocks", "internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
 		"internal/render/pdf":       {"internal/diagram", "internal/measure", "palettes"},
 		"internal/render/picture":   {"internal/diagram", "internal/measure", "internal/quilt", "internal/render/pdf", "internal/render/pixels", "palettes", "svgout"},

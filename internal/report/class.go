@@ -22,9 +22,7 @@ type classroom struct {
 
 // Class is what to bring to a class and what is provided there.
 func Class(p *Plans) document.Document {
-	single := *p
-	single.cutting = p.One()
-	c := &classroom{newCuts(p), newCuts(&single)}
+	c := &classroom{newCuts(p), newCuts(p.as(p.One()))}
 	return document.Document{Title: p.named("class handout"), Sections: []document.Section{c.bring(), c.provided()}}
 }
 

@@ -11,6 +11,7 @@ import (
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 )
 
 // Report is one report of a top.
@@ -34,8 +35,8 @@ func Reports() []Report {
 	}
 }
 
-// Plans are what reports are made from: a top, and the plans of it, each worked out when it is first asked for. They are not
-// to be used by two at a time.
+// Plans are what reports are made from: a top, and the plans of it, each worked out when it is first asked for. A copy made
+// by Until shares them, so that several reports may be made at a time, each in a copy of its own.
 type Plans struct {
 	Top      *quilt.Top
 	Name     string // what titles call the layout; "" for its title
@@ -47,17 +48,54 @@ type Plans struct {
 	Letters  []string         // of the fabrics, by index of the top's, where fabrics are called by letters; nil where not
 	Line     func(at int) int // the line of the layout that a byte is in, from 1; nil for those who show faults otherwise
 
-	cutting  *cutting.Plan
-	one      *cutting.Plan // for one quilt, where the cutting plan is for several
-	pieces   *cutting.Plan // the pieces of the cutting plan alone
-	sewing   *sewing.Plan
-	contrast *contrast.Report
-	before   *contrast.Report // without the colors that are tried; nil if none are
-	faces    [][]int          // by fabric
+	sign *stop.Sign // ends the work; nil for never
+	made *made      // nil before the first is asked for
 }
 
+// made is the plans that were made.
+type made struct {
+	cutting  stop.Once[*cutting.Plan]
+	one      stop.Once[*cutting.Plan] // for one quilt, where the cutting plan is for several
+	pieces   stop.Once[*cutting.Plan] // the pieces of the cutting plan alone
+	sewing   stop.Once[*sewing.Plan]
+	contrast stop.Once[studies]
+	faces    stop.Once[[][]int] // by fabric
+}
+
+// studies are how light and dark read.
+type studies struct {
+	now    *contrast.Report
+	before *contrast.Report // without the colors that are tried; nil if none are
+}
+
+// Until is a copy of the plans whose work ends by a sign. What it works out, the others have too.
+func (p *Plans) Until(sign *stop.Sign) *Plans {
+	shared := *p
+	shared.made, shared.sign = p.all(), sign
+	return &shared
+}
+
+// all is the plans that were made.
+func (p *Plans) all() *made {
+	if p.made == nil {
+		p.made = &made{}
+	}
+	return p.made
+}
+
+// Sign ends the work of those who make reports; nil for never.
+func (p *Plans) Sign() *stop.Sign { return p.sign }
+
 // Planned are the plans of a top whose cutting plan is made already.
-func Planned(top *quilt.Top, cuts *cutting.Plan) *Plans { return &Plans{Top: top, cutting: cuts} }
+func Planned(top *quilt.Top, cuts *cutting.Plan) *Plans { return (&Plans{Top: top}).as(cuts) }
+
+// as is the same but for the cutting plan, and with no other plan made.
+func (p *Plans) as(cuts *cutting.Plan) *Plans {
+	other := *p
+	other.made = &made{}
+	other.made.cutting.Get(nil, func() *cutting.Plan { return cuts })
+	return &other
+}
 
 // named is a report's title: the layout's name and what the report is.
 func (p *Plans) named(what string) string {
@@ -72,14 +110,14 @@ func (p *Plans) named(what string) string {
 
 // FacesByFabric are the faces of each fabric of the top, by index.
 func (p *Plans) FacesByFabric() [][]int {
-	if p.faces == nil {
-		p.faces = make([][]int, len(p.Top.Fabrics))
+	return p.all().faces.Get(p.sign, func() [][]int {
+		faces := make([][]int, len(p.Top.Fabrics))
 		for i := range p.Top.Faces {
 			f := p.Top.Faces[i].Fabric
-			p.faces[f] = append(p.faces[f], i)
+			faces[f] = append(faces[f], i)
 		}
-	}
-	return p.faces
+		return faces
+	})
 }
 
 // swatch is a fabric's color with its letter, if it has one.
@@ -101,10 +139,7 @@ func (p *Plans) called(fabric int) string {
 
 // Cuts is how the top is cut.
 func (p *Plans) Cuts() *cutting.Plan {
-	if p.cutting == nil {
-		p.cutting = cutting.Build(p.Top, p.Cutting)
-	}
-	return p.cutting
+	return p.all().cutting.Get(p.sign, func() *cutting.Plan { return cutting.BuildUntil(p.sign, p.Top, p.Cutting) })
 }
 
 // One is how the top is cut for one quilt, where the cutting plan may be for several.
@@ -112,49 +147,50 @@ func (p *Plans) One() *cutting.Plan {
 	if p.Cuts().Copies == 1 {
 		return p.Cuts()
 	}
-	if p.one == nil {
+	return p.all().one.Get(p.sign, func() *cutting.Plan {
 		o := p.Cutting
 		o.Copies = 1
-		p.one = cutting.Build(p.Top, o)
-	}
-	return p.one
+		return cutting.BuildUntil(p.sign, p.Top, o)
+	})
 }
 
 // Pieces is how the pieces are cut: the plan, or if that has not been worked out its pieces alone.
 func (p *Plans) Pieces() *cutting.Plan {
-	if p.cutting != nil {
-		return p.cutting
+	if plan, made := p.all().cutting.Made(); made {
+		return plan
 	}
-	if p.pieces == nil {
-		p.pieces = cutting.Pieces(p.Top, p.Cutting)
-	}
-	return p.pieces
+	return p.all().pieces.Get(p.sign, func() *cutting.Plan { return cutting.Pieces(p.Top, p.Cutting) })
 }
 
 // Cut says whether the cutting plan has been worked out.
-func (p *Plans) Cut() bool { return p.cutting != nil }
+func (p *Plans) Cut() bool {
+	_, made := p.all().cutting.Made()
+	return made
+}
 
 // Sewn says whether the sewing plan has been worked out.
-func (p *Plans) Sewn() bool { return p.sewing != nil }
+func (p *Plans) Sewn() bool {
+	_, made := p.all().sewing.Made()
+	return made
+}
 
 // Steps is how the top is sewn.
 func (p *Plans) Steps() *sewing.Plan {
-	if p.sewing == nil {
-		p.sewing = sewing.Build(p.Top, p.Pieces(), p.Sewing)
-	}
-	return p.sewing
+	return p.all().sewing.Get(p.sign, func() *sewing.Plan { return sewing.BuildUntil(p.sign, p.Top, p.Pieces(), p.Sewing) })
 }
 
 // Values is how the top's light and dark read, with the colors that are tried.
-func (p *Plans) Values() *contrast.Report {
-	if p.contrast == nil {
-		p.contrast = contrast.Study(contrast.Tried(p.Top, p.Tries), p.Contrast)
+func (p *Plans) Values() *contrast.Report { return p.studies().now }
+
+func (p *Plans) studies() studies {
+	return p.all().contrast.Get(p.sign, func() studies {
+		s := studies{now: contrast.StudyUntil(p.sign, contrast.Tried(p.Top, p.Tries), p.Contrast)}
 		if len(p.Tries) > 0 {
-			p.before = contrast.Study(p.Top, p.Contrast)
+			s.before = contrast.StudyUntil(p.sign, p.Top, p.Contrast)
 			for _, try := range p.Tries {
-				p.contrast.Tried = append(p.contrast.Tried, p.Top.Fabrics[try.Fabric].Name+"="+try.Colour.Hex())
+				s.now.Tried = append(s.now.Tried, p.Top.Fabrics[try.Fabric].Name+"="+try.Colour.Hex())
 			}
 		}
-	}
-	return p.contrast
+		return s
+	})
 }

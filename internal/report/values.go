@@ -112,7 +112,7 @@ func (v *values) figures() document.Section {
 	for i := range v.Figures {
 		f := &v.Figures[i]
 		text := v.figure(f) + ": " + verdictText(f.Verdict)
-		if before := v.plans.before; before != nil && i < len(before.Figures) && before.Figures[i].Verdict != f.Verdict {
+		if before := v.plans.studies().before; before != nil && i < len(before.Figures) && before.Figures[i].Verdict != f.Verdict {
 			text += " (as it was: " + verdictText(before.Figures[i].Verdict) + ")"
 		}
 		w := item(text)

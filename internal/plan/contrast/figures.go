@@ -84,6 +84,7 @@ func (s *study) figures() []Figure {
 	for _, sort := range [3]Sort{Web, Star, Wheel} {
 		var whole, turns []member
 		for _, g := range s.gather(sort, shown) {
+			s.sign.Look()
 			switch {
 			case !g.meant:
 			case sort == Wheel:
@@ -123,6 +124,7 @@ func (s *study) variants(members []member) [][]member {
 	at := map[string]int{}
 	var list [][]member
 	for _, m := range members {
+		s.sign.Look()
 		edge, of, against := s.colouring(&m)
 		key := fmt.Sprint(edge, of, against)
 		n, ok := at[key]
@@ -179,6 +181,7 @@ func (s *study) figure(sort Sort, members []member, mass *masses) Figure {
 	sum := outlineSum{study: s}
 	f.Weak = math.Inf(1)
 	for i := range members {
+		s.sign.Look()
 		one := outlineSum{study: s, both: sort == Strips}
 		one.add(&members[i])
 		score := one.outline().Score

@@ -54,6 +54,7 @@ func (s *study) fixes(pairs []Pair, figures []Figure) []Fix {
 			continue
 		}
 		found++
+		s.sign.Look()
 		first := len(list)
 		for _, lighter := range [2]bool{true, false} {
 			for _, change := range [2]int{pairs[i].A, pairs[i].B} {

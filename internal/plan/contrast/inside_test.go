@@ -17,7 +17,7 @@ func TestOutlinesAreNeverInside(t *testing.T) {
 	some := false
 	for name, text := range texts {
 		top := laid(t, text)
-		s := newStudy(top, Options{})
+		s := newStudy(nil, top, Options{})
 		figures := s.figures()
 		r := Study(top, Options{})
 		for _, f := range figures {

@@ -9,6 +9,7 @@ package contrast
 import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 	"eighthturn/palettes"
 )
 
@@ -114,16 +115,20 @@ type Mark struct {
 
 // Study studies a top. The options must have passed Check. Thresholds that they leave out
 // are the layout's, where it has any.
-func Study(t *quilt.Top, o Options) *Report {
+func Study(t *quilt.Top, o Options) *Report { return StudyUntil(nil, t, o) }
+
+// StudyUntil is Study until a sign ends it.
+func StudyUntil(sign *stop.Sign, t *quilt.Top, o Options) *Report {
 	if own := t.Credits.Contrast; o.Contrast == nil && own != nil {
 		o.Contrast = &Contrast{Soft: own.Soft, Clear: own.Clear}
 	}
 	if o.Prints == nil {
 		o.Prints = photographed(t)
 	}
-	s := newStudy(t, o)
+	s := newStudy(sign, t, o)
 	r := &Report{Title: t.Title, Units: t.Units, Thresholds: s.thresholds(), Fabrics: s.fabrics()}
 	r.Figures = s.figures()
+	s.sign.Look()
 	r.Seams = s.totals()
 	pairs := s.pairs()
 	r.Pairs = pairs

@@ -119,7 +119,7 @@ func starMember(s *study) member {
 }
 
 func judged(top *quilt.Top, o Options) Figure {
-	s := newStudy(top, o)
+	s := newStudy(nil, top, o)
 	return s.figure(Star, []member{starMember(s)}, s.newMasses())
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 	"eighthturn/palettes"
 )
 
@@ -12,12 +13,13 @@ import (
 type study struct {
 	*quilt.Top
 	Options
-	lightness []float64 // CIE L* by fabric
-	narrowest []float64 // least width by face, nanometres
-	seams     []seam    // all of them, those between patches first
-	of        [][]int32 // by face, indices into seams
-	sides     sides     // known once the figures are judged
-	scream    []uint8   // by two fabrics: 0 not known yet, 1 alike, 2 apart by colour
+	sign      *stop.Sign // ends the work; nil for never
+	lightness []float64  // CIE L* by fabric
+	narrowest []float64  // least width by face, nanometres
+	seams     []seam     // all of them, those between patches first
+	of        [][]int32  // by face, indices into seams
+	sides     sides      // known once the figures are judged
+	scream    []uint8    // by two fabrics: 0 not known yet, 1 alike, 2 apart by colour
 }
 
 // seam is a seam of the top with what the eye makes of it.
@@ -40,8 +42,8 @@ func (s *seam) other(face int32) int32 {
 	return s.a
 }
 
-func newStudy(t *quilt.Top, o Options) *study {
-	s := &study{Top: t, Options: o, lightness: make([]float64, len(t.Fabrics))}
+func newStudy(sign *stop.Sign, t *quilt.Top, o Options) *study {
+	s := &study{Top: t, Options: o, sign: sign, lightness: make([]float64, len(t.Fabrics))}
 	s.scream = make([]uint8, len(t.Fabrics)*len(t.Fabrics))
 	for f := range t.Fabrics {
 		s.lightness[f] = t.Fabrics[f].Colour.Lightness()
@@ -49,6 +51,7 @@ func newStudy(t *quilt.Top, o Options) *study {
 	s.narrowest = make([]float64, len(t.Faces))
 	widths := widths{}
 	for i := range t.Faces {
+		s.sign.Step(1)
 		s.narrowest[i] = widths.of(t.Faces[i].Outline)
 	}
 	s.seams = make([]seam, 0, len(t.Seams)+len(t.StripSeams))
@@ -66,6 +69,7 @@ func newStudy(t *quilt.Top, o Options) *study {
 // seam judges one seam.
 func (s *study) seam(at quilt.Seam, strip bool) seam {
 	a, b := s.Faces[at.A].Fabric, s.Faces[at.B].Fabric
+	s.sign.Step(1)
 	one := seam{a: at.A, b: at.B, strip: strip, at: at, length: lengthOf(at), sameOne: a == b}
 	one.step = s.lightness[a] - s.lightness[b]
 	one.soft = s.softStep(min(s.narrowest[at.A], s.narrowest[at.B]), a, b)

@@ -1,20 +1,26 @@
 package cutting
 
+import "eighthturn/internal/stop"
+
 // maxPlanSteps is how many steps the planning of all fabrics together may take: a step is a small piece of work, such as one
 // more item tried in a strip. They are counted, and no clock is asked, so that a plan is the same everywhere.
 const maxPlanSteps = 80_000_000
 
 // budget is how many steps the planning of one fabric may still take; nil is without end. Once it is spent no search goes
 // on: the best plan so far stands, and bounds are those that are known without a search, which hold all the same.
-type budget struct{ given, left int }
+type budget struct {
+	given, left int
+	sign        *stop.Sign // ends the whole work; nil for never
+}
 
-func newBudget(steps int) *budget { return &budget{steps, steps} }
+func newBudget(steps int, sign *stop.Sign) *budget { return &budget{steps, steps, sign} }
 
 // spend takes steps away and says whether there were as many.
 func (b *budget) spend(steps int) bool {
 	if b == nil {
 		return true
 	}
+	b.sign.Step(steps)
 	b.left -= steps
 	return b.left >= 0
 }

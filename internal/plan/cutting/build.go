@@ -7,6 +7,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/supplies"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 )
 
 // Check says in a sentence which option is out of bounds.
@@ -40,13 +41,16 @@ func limitText(nm measure.NM, units measure.System) string {
 
 // Build plans a top. Every top can be planned; what cannot be cut is among the plan's faults. The options are within their
 // limits, as Check says.
-func Build(top *quilt.Top, o Options) *Plan {
-	p := plan(top, o)
+func Build(top *quilt.Top, o Options) *Plan { return BuildUntil(nil, top, o) }
+
+// BuildUntil is Build until a sign ends it.
+func BuildUntil(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
+	p := plan(sign, top, o)
 	demands, joinings := p.wants()
 	steps := maxPlanSteps
 	for i := range p.Fabrics {
 		f := &p.Fabrics[i]
-		f.budget = newBudget(max(0, steps) / (len(p.Fabrics) - i)) // what one leaves goes to the others
+		f.budget = newBudget(max(0, steps)/(len(p.Fabrics)-i), sign) // what one leaves goes to the others
 		if binding := f.cutStrips(demands[i], joinings[i]); binding != nil {
 			p.Binding = binding
 		}
@@ -64,8 +68,9 @@ func Build(top *quilt.Top, o Options) *Plan {
 }
 
 // plan is all of a plan but its strips and what is bought.
-func plan(top *quilt.Top, o Options) *planning {
+func plan(sign *stop.Sign, top *quilt.Top, o Options) *planning {
 	p := unfilled(top, o)
+	p.sign = sign
 	p.gather()
 	p.edgings()
 	p.inOrder()

@@ -7,12 +7,14 @@ import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 )
 
 // planning is the work on one plan.
 type planning struct {
 	*Plan
 	top     *quilt.Top
+	sign    *stop.Sign // ends the work; nil for never
 	options Options
 	sizing  blocks.Sizing
 	heights map[string]blocks.WedgeHeight // of wedges, by the kind's name
@@ -49,6 +51,7 @@ func (p *planning) gather() {
 	p.lines, p.sets = map[lineKey]int{}, map[string]setAt{}
 	p.LineOf, p.HandOf = make([]int, len(p.top.Patches)), make([]Hand, len(p.top.Patches))
 	for i := range p.top.Patches {
+		p.sign.Step(1)
 		p.HandOf[i] = handOf(&p.top.Patches[i])
 		key := p.key(i)
 		n, ok := p.lines[key]

@@ -93,7 +93,7 @@ func needWith(top *quilt.Top, w Way, fabric int, o Options) measure.NM {
 	if w.Border >= 0 {
 		changed = narrowed(top, w.Border, w.WidthFinished)
 	}
-	p := plan(changed, o)
+	p := plan(nil, changed, o)
 	list, joinings := p.wants()
 	n := p.fabrics[fabric]
 	if n < 0 || len(p.Faults) > 0 {

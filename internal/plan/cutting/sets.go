@@ -103,7 +103,7 @@ func (p *planning) wants() ([][]demand, [][]joining) {
 	if p.Copies > 1 {
 		o := p.options
 		o.Copies = 1
-		one := plan(p.top, o)
+		one := plan(p.sign, p.top, o)
 		list := one.demands()
 		one.shorterSets(list, one.joinings())
 		for i := range p.Sets {

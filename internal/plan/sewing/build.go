@@ -3,12 +3,17 @@ package sewing
 import (
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 )
 
 // Build plans how a top is sewn whose pieces are cut as a cutting plan of it says; of that it reads the pieces alone. The plan
 // keeps both, which must not be changed.
-func Build(t *quilt.Top, cuts *cutting.Plan, o Options) *Plan {
+func Build(t *quilt.Top, cuts *cutting.Plan, o Options) *Plan { return BuildUntil(nil, t, cuts, o) }
+
+// BuildUntil is Build until a sign ends it.
+func BuildUntil(sign *stop.Sign, t *quilt.Top, cuts *cutting.Plan, o Options) *Plan {
 	p := &Plan{
+		sign:  sign,
 		Title: t.Title, Units: t.Units, Seam: t.Seam, SideFinished: t.SideFinished,
 		Columns: t.Columns, Rows: t.Rows, top: t, cuts: cuts, columnEdges: map[int]*rawEdges{},
 	}
@@ -17,15 +22,15 @@ func Build(t *quilt.Top, cuts *cutting.Plan, o Options) *Plan {
 	}
 	p.sort()
 	for i := range p.Blocks {
+		p.sign.Look()
 		p.rounds(&p.Blocks[i], p.kinds[i])
 	}
 	p.chooseInBlocks()
-	p.assemble()
-	p.joints()
-	p.press(o)
-	p.bulk()
-	p.points()
-	p.grain()
+	for _, part := range []func(){p.assemble, p.joints, func() { p.press(o) }, p.bulk, p.points, p.grain} {
+		p.sign.Look()
+		part()
+	}
+	p.sign = nil
 	return p
 }
 

@@ -56,6 +56,7 @@ func (p *Plan) sort() {
 	}
 	columns := s.columns()
 	for cell := range p.top.Cells {
+		p.sign.Look()
 		c := &p.top.Cells[cell]
 		switch {
 		case p.top.Empty(cell):
@@ -69,6 +70,7 @@ func (p *Plan) sort() {
 		s.Plan.kinds[i] = s.newColumn(c.cell, c.found)
 	}
 	for i := range p.Blocks {
+		p.sign.Look()
 		s.finish(i)
 	}
 }

@@ -8,9 +8,11 @@ import (
 // border's corner squares meet its strips.
 func (p *Plan) joints() {
 	for i := range p.lines {
+		p.sign.Look()
 		p.jointsWithin(i)
 	}
 	for i := 1; i < len(p.lines); i++ {
+		p.sign.Look()
 		p.jointsBetween(p.lines[i-1].tiles, p.lines[i].tiles)
 	}
 	p.crossings()

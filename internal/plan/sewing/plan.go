@@ -16,6 +16,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 )
 
 // Options say how a plan is made. The zero value is the normal case.
@@ -38,6 +39,7 @@ type Plan struct {
 	Grain        Grain          `json:"grain"`
 	Bulk         Bulk           `json:"bulk"`
 
+	sign  *stop.Sign // ends the work on it; nil for never, and once it is made
 	top   *quilt.Top
 	cuts  *cutting.Plan // how the top's pieces are cut
 	kinds []*sewn       // by Block

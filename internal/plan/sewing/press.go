@@ -2,7 +2,7 @@ package sewing
 
 // press chooses which way every allowance lies.
 func (p *Plan) press(o Options) {
-	r := &constraintGraph{choices: len(p.Pressing.Choices), max: o.MaxOddCycles, wants: p.customs()}
+	r := &constraintGraph{choices: len(p.Pressing.Choices), max: o.MaxOddCycles, wants: p.customs(), sign: p.sign}
 	for i := range p.Pressing.Joints {
 		j := &p.Pressing.Joints[i]
 		r.constraints = append(r.constraints, constraint{j.A.Choice, j.B.Choice, j.A.Turned != j.B.Turned})

@@ -1,5 +1,7 @@
 package sewing
 
+import "eighthturn/internal/stop"
+
 // constraint is what a joint asks of two choices: that they go the same way, or opposite ways.
 type constraint struct {
 	a, b     int32
@@ -12,9 +14,10 @@ type constraintGraph struct {
 	choices     int
 	constraints []constraint
 	wants       []float64
-	max         int       // odd cycles to show
-	seen        []bool    // by choice: followed already
-	at          [][]int32 // by choice: its constraints, by index
+	sign        *stop.Sign // ends the work; nil for never
+	max         int        // odd cycles to show
+	seen        []bool     // by choice: followed already
+	at          [][]int32  // by choice: its constraints, by index
 }
 
 // assignment is a way for every choice, and what is known of it.
@@ -38,6 +41,7 @@ func (r *constraintGraph) solve() *assignment {
 	r.seen = make([]bool, r.choices)
 	s := &assignment{ways: make([]bool, r.choices)}
 	for _, c := range r.components() {
+		r.sign.Look()
 		r.solveComponent(c, s)
 		r.byCustom(c, s)
 	}

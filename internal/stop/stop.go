@@ -1,0 +1,86 @@
+// Package stop turns the end of a context into the end of the work that was done for it, wherever that work stands.
+//
+// Plans, reports and pictures are worked out by functions deep within one another, and a plan that is half made is none.
+// So nobody hands an error up: whoever starts long work runs it in Do, which gives it a Sign; outer loops look at the
+// sign, and once its context has ended the next look ends the work, and Do gives the context's error. The work must not
+// leave anything half made where others find it, as for a panic.
+package stop
+
+import (
+	"context"
+	"io"
+)
+
+// looksEvery is how many counted steps pass between two looks at the context: a step is a small piece of work, below a
+// microsecond mostly.
+const looksEvery = 4096
+
+// Sign says whether work is to end. A nil sign never does. A sign belongs to the goroutine that runs the work.
+type Sign struct {
+	ctx   context.Context // nil once the work is done
+	steps int             // since the last look
+}
+
+// ended is what a look ends the work with.
+type ended struct{ sign *Sign }
+
+// Do does work, which ends early if the context does: then the error is the context's, else nil. What is left of the
+// work after Do, such as a picture that is drawn later, looks at its sign in vain.
+func Do(ctx context.Context, work func(*Sign)) (err error) {
+	s := &Sign{ctx: ctx}
+	defer func() {
+		s.ctx = nil
+		switch broke := recover(); broke {
+		case nil:
+		case ended{s}:
+			err = ctx.Err()
+		default:
+			panic(broke)
+		}
+	}()
+	s.Look()
+	work(s)
+	return nil
+}
+
+// Look ends the work if its context has ended.
+func (s *Sign) Look() {
+	if s == nil || s.ctx == nil {
+		return
+	}
+	s.steps = 0
+	if s.ctx.Err() != nil {
+		panic(ended{s})
+	}
+}
+
+// Step counts steps of the work, and looks at the context every few thousand.
+func (s *Sign) Step(steps int) {
+	if s == nil || s.ctx == nil {
+		return
+	}
+	if s.steps += steps; s.steps >= looksEvery {
+		s.Look()
+	}
+}
+
+// Done is closed when the work is to end; nil, for ever open, for work that never is.
+func (s *Sign) Done() <-chan struct{} {
+	if s == nil || s.ctx == nil {
+		return nil
+	}
+	return s.ctx.Done()
+}
+
+// Writer is a writer that looks at the sign whenever something is written.
+func (s *Sign) Writer(w io.Writer) io.Writer { return &writer{s, w} }
+
+type writer struct {
+	sign *Sign
+	w    io.Writer
+}
+
+func (w *writer) Write(p []byte) (int, error) {
+	w.sign.Look()
+	return w.w.Write(p)
+}
