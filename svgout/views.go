@@ -45,7 +45,7 @@ type mark struct {
 // marksOf is a view that changes colours or marks seams.
 func marksOf(t *quilt.Top, o Options) marks {
 	if o.View == Vanishing {
-		return marks{o, palettes.Colour.Grey, "in the greys of its values, with the seams marked that are hard to see", hardToSee(t)}
+		return marks{o, palettes.Colour.Grey, "in the grays of its values, with the seams marked that are hard to see", hardToSee(t)}
 	}
 	eyes := palettes.Deficiency(o.View - Protan)
 	return marks{o, func(c palettes.Colour) palettes.Colour { return c.SeenBy(eyes, 1) }, "as " + Views()[o.View] + " eyes see it", nil}

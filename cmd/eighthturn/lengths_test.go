@@ -42,8 +42,8 @@ func outputs(t *testing.T, text string) map[string]string {
 		}
 		list[strings.Join(arguments, " ")] = plainText(out)
 	}
-	for _, made := range []string{"booklet", "templates"} {
-		if code, _, complaints := askedFor(t, made, file, "-o", filepath.Join(folder, made)+"/"); code != done {
+	for made, arguments := range map[string][]string{"booklet": {"booklet"}, "handout": {"booklet", "--handout"}, "templates": {"templates"}} {
+		if code, _, complaints := askedFor(t, append(arguments, file, "-o", filepath.Join(folder, made)+"/")...); code != done {
 			t.Fatalf("%s: code %d, %s", made, code, complaints)
 		}
 		files, err := os.ReadDir(filepath.Join(folder, made))
@@ -55,7 +55,7 @@ func outputs(t *testing.T, text string) map[string]string {
 			if err != nil {
 				t.Fatal(err)
 			}
-			list[made] += " " + plainText(string(data))
+			list[made] += " | " + plainText(string(data))
 		}
 	}
 	for name, text := range served(t, file) {
@@ -75,8 +75,9 @@ var (
 		"₀", "0", "₁", "1", "₂", "2", "₃", "3", "₄", "4", "₅", "5", "₆", "6", "₇", "7", "₈", "8", "₉", "9")
 )
 
-// plainText is a text without tags and with plain fractions.
+// plainText is a text without tags and with plain fractions; texts of a picture stay apart.
 func plainText(text string) string {
+	text = strings.ReplaceAll(text, "</text>", " | ")
 	text = stacked.ReplaceAllStringFunc(vulgar.Replace(text), func(f string) string { return " " + unraised.Replace(f) })
 	text = columns.ReplaceAllString(lines.ReplaceAllString(tags.ReplaceAllString(text, " "), "\n"), " | ")
 	return blanks.ReplaceAllString(text, " ")

@@ -2,114 +2,129 @@ package main
 
 import (
 	"fmt"
-	"go/ast"
-	"go/token"
-	"io/fs"
+	"maps"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
-	"testing/fstest"
+
+	"eighthturn/internal/quilttest/judges"
+	"eighthturn/samples"
 )
 
-// spoken are the folders whose texts keep to the glossary. The list grows as folders are reworded.
-func spoken() []string {
-	return []string{"internal/report", "internal/report/booklet", "internal/blocks", "internal/diagram", "internal/templates"}
-}
+// The law of words: whatever is printed says the words of published patterns, spelled as the United States do. This is the one
+// list of the words that are not said; what is read for them is gathered in printed_test.go.
 
-// glossaryTerms are words that are not printed, each with the word of the trade that is. Common practice, no source.
-func glossaryTerms() map[string]string {
+// unsaidWords are patterns of words that are not printed, each with what is said instead. Common practice, no source.
+func unsaidWords() map[string]string {
 	return map[string]string{
-		`wedge rules?\b`: "wedge ruler", `cut edges?\b`: "raw edge", `selvage to selvage`: "width of fabric (WOF)", `cut into\b`: "subcut",
-		`on the slant`: "diagonal seam, at an angle", `turned round`: "rotated 180 degrees, reversed", `half round`: "rotate 180 degrees", `sewn in part`: "partial seam", `one way round`: "spin the seams",
-		`stands? out by`: "trim, extend", `sticks? out`: "extend", `cut off what`: "trim even", `worth keeping`: "usable leftovers", `left over\b`: "leftover", `edges that stretch`: "bias edges",
+		`wedge rules?`: "wedge ruler", `rule of 45 degrees`: "wedge ruler (a 45-degree ruler)", `cut edges?`: "raw edge", `selvage to selvage`: "width of fabric (WOF)", `cut into`: "subcut",
+		`on the slant`: "diagonal seam, at an angle", `turned round`: "rotated 180 degrees, reversed", `(turned? )?half round`: "rotate 180 degrees", `sewn in part`: "partial seam", `one way round`: "spin the seams",
+		`stands? out by`: "trim, extend", `sticks? out`: "extend", `cut off what`: "trim even", `worth keeping`: "usable leftovers", `left over`: "leftover", `edges that stretch`: "bias edges",
 		`thick places`: "bulk", `cupboard`: "stash", `draughtboard`: "checkerboard", `what shops sell`: "precuts, yardage", `in the shop`: "yardage", `patient beginner`: "skill level", `mind your fingers`: "rotary-cutting safety",
-		`pull the plug`: "unplug", `not to be had`: "not possible", `for slips`: "insurance against cutting mistakes", `of cloth`: "of fabric", `the cloth`: "the fabric", `plain ground`: "background",
-		`rule of 45 degrees`: "wedge ruler (a 45-degree ruler)", `by custom`: "usually", `left out`: "omitted", `faults?`: "error",
+		`pull the plug`: "unplug", `not to be had`: "not possible", `for slips`: "insurance against cutting mistakes", `cloths?`: "fabric", `plain ground`: "background",
+		`by custom`: "usually", `left out`: "omitted", `if need be`: "if needed", `faults?`: "error", `mistakes?`: "error",
+
+		`(un)?colou?rings`: "fabric placements", `colour\w*`: "color", `grey\w*`: "gray", `\w*metres?`: "meter", `centre\w*`: "center", `neighbour\w*`: "neighbor", `harbour\w*`: "harbor", `\w+wards`: "toward, outward, down, up",
+		`anticlockwise`: "counterclockwise", `mitred`: "mitered", `favourite\w*`: "favorite", `labelled`: "labeled", `ploughs?`: "plow", `whilst`: "while", `spelt`: "spelled", `licence`: "license",
 	}
 }
 
-// british are spellings that are not printed, each with the one of the United States.
-func british() map[string]string {
-	return map[string]string{
-		`colour\w*`: "color", `grey\w*`: "gray", `\w*metres?`: "meter", `centre\w*`: "center", `neighbour\w*`: "neighbor", `\w+wards`: "toward, outward, down, up",
-		`anticlockwise`: "counterclockwise", `mitred`: "mitered", `favourite\w*`: "favorite", `labelled`: "labeled", `grey-?scale`: "grayscale", `metre\w*`: "meter", `ploughs?`: "plow", `whilst`: "while",
-	}
-}
+// notSaid finds any of them.
+var notSaid = regexp.MustCompile(`(?i)\b(` + strings.Join(slices.Sorted(maps.Keys(unsaidWords())), "|") + `)\b`)
 
-// untold are literals of those folders that are keys or names and are never printed as sentences, by folder and text.
-func untold() []string {
-	return []string{
-		"colouring", // the key of a part of the pattern, as --without names it
-	}
-}
-
-// badWords are the words of texts of the named folders that the glossary or the spelling has otherwise.
-func badWords(t *testing.T, source fs.FS) (list []string, read int) {
-	bad := map[*regexp.Regexp]string{}
-	for _, words := range []map[string]string{glossaryTerms(), british()} {
-		for pattern, say := range words {
-			bad[regexp.MustCompile(`(?i)\b`+pattern)] = say
-		}
-	}
-	for _, f := range goFiles(t, source) {
-		if !slices.Contains(spoken(), f.folder) {
-			continue
-		}
-		ast.Inspect(f.File, func(n ast.Node) bool {
-			switch v := n.(type) {
-			case *ast.ImportSpec:
-				return false
-			case *ast.Field: // a tag is no text
-				return v.Tag == nil
-			case *ast.BasicLit:
-				text, err := strconv.Unquote(v.Value)
-				if v.Kind != token.STRING || err != nil || slices.Contains(untold(), text) {
-					return true
-				}
-				read++
-				for pattern, say := range bad {
-					if word := pattern.FindString(text); word != "" {
-						list = append(list, fmt.Sprintf("%s says %q in %q: say %s", f.path, word, text, say))
-					}
-				}
+// ill are the words of a text that are not said, with what is said instead.
+func ill(text string) (list []string) {
+	for _, word := range notSaid.FindAllString(text, -1) {
+		for pattern, say := range unsaidWords() {
+			if regexp.MustCompile(`(?i)^(` + pattern + `)$`).MatchString(word) {
+				list = append(list, fmt.Sprintf("%q: say %s", word, say))
 			}
-			return true
-		})
+		}
 	}
 	slices.Sort(list)
-	return list, read
+	return slices.Compact(list)
 }
 
-// TestWording: texts say the words of the trade, and spell them as the United States do.
+// TestWording: the texts of the program, the page, the documents and the samples.
 func TestWording(t *testing.T) {
-	list, read := badWords(t, project())
-	for _, wrong := range list {
-		t.Error(wrong)
-	}
-	if read < 1000 {
-		t.Errorf("only %d texts were read", read)
-	}
-	for text, want := range map[string]string{
-		"Lay a wedge rule on the strip":   "wedge ruler",
-		"From cut edge to cut edge":       "raw edge",
-		"Joined on the slant":             "diagonal",
-		"Press its seams anticlockwise":   "counterclockwise",
-		"the quilt in its colours":        "color",
-		"Press towards the sashes":        "toward",
-		"each neighbour, in the centre":   "center",
-		"Ends worth keeping":              "usable leftovers",
-		"For: a patient beginner":         "skill level",
-		"a width from selvage to selvage": "WOF",
-	} {
-		tree := fstest.MapFS{"internal/report/x.go": {Data: []byte("package report\n\nconst text = " + strconv.Quote(text) + "\n")}}
-		if list, _ := badWords(t, tree); !strings.Contains(strings.Join(list, "\n"), want) {
-			t.Errorf("%q passes: %q", text, list)
+	read := 0
+	for _, p := range readTexts(t, project()) {
+		read++
+		for _, wrong := range ill(p.text) {
+			t.Errorf("%s says %s, in %.200q", p.where, wrong, p.text)
 		}
 	}
-	quiet := fstest.MapFS{"internal/report/x.go": {Data: []byte("package report\n\n// A wedge rule of any colour.\ntype t struct {\n\tx int `json:\"colour\"`\n}\n\nconst text = \"the wedge ruler, raw edges, centers, gray, afterward\"\n")}}
-	if list, _ := badWords(t, quiet); len(list) > 0 {
-		t.Errorf("comments, tags and good words are refused: %q", list)
+	if read < 4000 {
+		t.Errorf("only %d texts were read", read)
 	}
+}
+
+// TestWordingOfOutputs: what is put together of those texts, of the samples, on paper, in the terminal and on the page.
+func TestWordingOfOutputs(t *testing.T) {
+	for _, s := range judges.Some(samples.All(), 3) {
+		for output, said := range outputs(t, s.Text) {
+			if strings.HasSuffix(output, "--json") {
+				continue
+			}
+			for _, wrong := range ill(said) {
+				t.Errorf("%s, %s says %s, in %s", s.Name, output, wrong, around(said, wrong))
+			}
+		}
+	}
+}
+
+// TestWordingNotices: each kind of text is read, every sort of word is found, and what is no text is passed by.
+func TestWordingNotices(t *testing.T) {
+	goText := func(text string) string { return "package x\n\nconst text = " + strconv.Quote(text) + "\n" }
+	for name, text := range map[string]string{
+		"layout/a.go":                      goText("write a colour here"),
+		"cmd/eighthturn/a.go":              "package main\nconst a = `16 in if left out`\n",
+		"internal/report/a.go":             goText("Lay a wedge rule on the strip"),
+		"internal/report/b.go":             goText("colour"),
+		"internal/report/booklet/a.go":     goText("Ends worth keeping"),
+		"internal/diagram/a.go":            goText("turned half round"),
+		"internal/plan/cutting/a.go":       goText("from cut edge to cut edge"),
+		"svgout/a.go":                      goText("Towards the sashes"),
+		"internal/preview/page/a.js":       "// The colour of a thing.\nsay('Point at a neighbour.');\n",
+		"internal/preview/page/b.js":       "const a = `${n} colours`; // the colour\n",
+		"internal/preview/page/index.html": "<p title=\"in its colours\">color</p>\n",
+		"README.md":                        "Four webs and one mistake.\n",
+		"CHANGELOG.md":                     "For a patient beginner.\n",
+		"layout/LANGUAGE.md":               "from selvage to selvage\n",
+		"samples/README.md":                "joined on the slant\n",
+		"samples/a.quilt":                  "# a table of greys\n",
+		"samples/starters/a.quilt":         "note \"each neighbour\"\n",
+	} {
+		list := readTexts(t, tree(map[string]string{name: text}))
+		found := 0
+		for _, p := range list {
+			found += len(ill(p.text))
+		}
+		if found != 1 {
+			t.Errorf("%s: %d words are found in %q", name, found, list)
+		}
+	}
+	for name, text := range map[string]string{
+		"layout/a.go":                      "package layout\n\n// A colour.\nconst a = \"colour\"\n\ntype t struct {\n\tx int `json:\"the colour\"`\n}\n",
+		"layout/a_test.go":                 "package layout\n\nconst a = \"a colour\"\n",
+		"internal/report/a.go":             goText("the wedge ruler, raw edges, centers, gray, afterward, diagonal"),
+		"internal/preview/page/a.js":       "// Its colour isn't known.\nif (a === 'colour') f(`${colour}`); // a 'colour of it'\n",
+		"internal/preview/page/index.html": "<button data-action=\"colour\">color</button>\n",
+		"README.md":                        "Write `--view colour`.\n```\nthe colour\n```\n",
+	} {
+		for _, p := range readTexts(t, tree(map[string]string{name: text})) {
+			if wrong := ill(p.text); len(wrong) > 0 {
+				t.Errorf("%s: found %q", name, wrong)
+			}
+		}
+	}
+}
+
+// around is what stands about a word of a text.
+func around(text, found string) string {
+	word, _, _ := strings.Cut(strings.TrimPrefix(found, `"`), `"`)
+	at := strings.Index(text, word)
+	return text[max(0, at-80):min(len(text), at+80)]
 }

@@ -106,7 +106,7 @@ func (c *cuts) rounding() string {
 
 // added says what each fabric's length is reckoned with beside what is cut from it, "" for nothing.
 func (c *cuts) added() string {
-	end, slips := c.length(c.SquareUp)+" for squaring up", c.length(c.Spare)+" as insurance against cutting mistakes"
+	end, slips := c.length(c.SquareUp)+" for squaring up", c.length(c.Spare)+" as insurance against cutting errors"
 	switch {
 	case c.SquareUp > 0 && c.Spare > 0:
 		return fmt.Sprintf(", plus %s (%s and %s)", c.length(c.SquareUp+c.Spare), end, slips)

@@ -33,8 +33,8 @@ func TestAddedLengths(t *testing.T) {
 		squareUp, spare measure.NM
 		want            string
 	}{
-		{measure.Inch, 2 * measure.Inch, "plus 3 in (1 in for squaring up and 2 in as insurance against cutting mistakes), then"},
-		{measure.Inch, 0, "fabric, plus 1 in for squaring up, then"}, {0, 2 * measure.Inch, "fabric, plus 2 in as insurance against cutting mistakes, then"}, {0, 0, "fabric, then rounded up once"},
+		{measure.Inch, 2 * measure.Inch, "plus 3 in (1 in for squaring up and 2 in as insurance against cutting errors), then"},
+		{measure.Inch, 0, "fabric, plus 1 in for squaring up, then"}, {0, 2 * measure.Inch, "fabric, plus 2 in as insurance against cutting errors, then"}, {0, 0, "fabric, then rounded up once"},
 	} {
 		c := cutsOf(t, "side 4\nfabric a #111\nblock A plain piece a\ngrid\n A A\n", cutting.Options{SquareUp: w.squareUp, Spare: w.spare})
 		if note := c.rounding(); !strings.Contains(note, w.want) {

@@ -119,7 +119,7 @@ type Try struct {
 func ParseTry(t *quilt.Top, text string) (Try, error) {
 	name, colour, ok := strings.Cut(text, "=")
 	if !ok {
-		return Try{}, fmt.Errorf("%q: expected a fabric, an equals sign and a colour, as in navy=#1f3350", text)
+		return Try{}, fmt.Errorf("%q: expected a fabric, an equals sign and a color, as in navy=#1f3350", text)
 	}
 	for f := range t.Fabrics {
 		if strings.EqualFold(t.Fabrics[f].Name, strings.TrimSpace(name)) {

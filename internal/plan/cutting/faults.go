@@ -18,7 +18,7 @@ func (p *Plan) fault(at Place, hint, format string, args ...any) {
 // noSize says that a line's piece cannot be cut from its strip in any way that a chart knows.
 func (p *planning) noSize(line *Line) {
 	if line.Piece.Shape.Description().Sized == blocks.ByColumn {
-		p.fault(line.Place, "write line "+measure.Number(p.leastLine(), p.Units)+", or more", "no wedge rule cuts tumblers of this size from strips of %s: their narrow edge vanishes, or they are longer than %s",
+		p.fault(line.Place, "write line "+measure.Number(p.leastLine(), p.Units)+", or more", "no wedge ruler cuts tumblers of this size from strips of %s: their narrow edge vanishes, or they are longer than %s",
 			p.text(p.top.SideFinished+2*p.Seam), p.text(sizes.MaxLength))
 		return
 	}

@@ -45,7 +45,7 @@ func (p *planning) largest(line *Line, usable measure.NM) string {
 	n := sort.Search(most, func(n int) bool { return p.alongAt(line, measure.NM(n+1)*mark) > usable })
 	side := measure.NM(n) * mark
 	if side <= 0 {
-		return "take wider cloth"
+		return "use wider fabric"
 	}
 	hint := "a block's side of " + p.text(side) + " would fit"
 	if p.top.CutFacts.StripGiven {

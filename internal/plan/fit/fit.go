@@ -117,7 +117,7 @@ type Borders string
 const (
 	AsWritten Borders = "as written" // kept, or there are none
 	Scaled    Borders = "scaled"
-	LeftOut   Borders = "left out"
+	LeftOut   Borders = "omitted"
 )
 
 // errFaulty says that the layout itself cannot be read.

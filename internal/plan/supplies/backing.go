@@ -95,7 +95,7 @@ func (o *BackingOptions) check() error {
 		return err
 	}
 	if o.UsableWidth <= 2*o.Seam {
-		return fmt.Errorf("cloth of %s leaves nothing between two seam allowances of %s", measure.Text(o.UsableWidth, o.Units), measure.Text(o.Seam, o.Units))
+		return fmt.Errorf("fabric of %s leaves nothing between two seam allowances of %s", measure.Text(o.UsableWidth, o.Units), measure.Text(o.Seam, o.Units))
 	}
 	longest := max(o.WidthFinished, o.HeightFinished) + 2*o.Overhang
 	if n := perPiece(longest, o.UsableWidth, 2*o.Seam); n > maxPanels {

@@ -103,7 +103,7 @@ func MakeBinding(o BindingOptions) (*Binding, error) {
 // countStrips is how many strips give a length, sewn end to end.
 func countStrips(s measure.System, need, width, loss measure.NM) (int, error) {
 	if width <= loss {
-		return 0, fmt.Errorf("cloth of %s is used up by the joins, which take %s each", measure.Text(width, s), measure.Text(loss, s))
+		return 0, fmt.Errorf("fabric of %s is used up by the joins, which take %s each", measure.Text(width, s), measure.Text(loss, s))
 	}
 	n := perPiece(need, width, loss)
 	if n > maxStrips {
