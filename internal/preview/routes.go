@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"embed"
 	"encoding/hex"
-	"io"
 	"net/http"
 	"strconv"
 	"strings"
@@ -46,7 +45,7 @@ func routes() []route {
 	return list
 }
 
-// assets are the names of the page's files but for the page itself, which is a template.
+// assets are the names of the page's files but for the page itself, which is filled in.
 func assets() []string {
 	entries, err := page.ReadDir("page")
 	if err != nil {
@@ -125,27 +124,4 @@ func (s *site) servePicture(w http.ResponseWriter, r *http.Request) {
 	}
 	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; sandbox")
 	respond(w, b.Bytes())
-}
-
-// index is what the page's template is filled with, for those who read it without scripts.
-type index struct {
-	File, Title string
-	Faults      []faultText
-	Problem     string
-	Picture     bool
-	Tabs        []tabSource
-}
-
-func (s *site) serveIndex(w http.ResponseWriter, _ *http.Request) {
-	n := s.state.current()
-	data := index{File: s.state.file, Faults: n.faults, Problem: n.problem, Picture: n.picture != nil, Tabs: tabSources()}
-	if n.picture != nil {
-		data.Title = n.picture.top.Title
-	}
-	var b bytes.Buffer
-	if err := s.index.Execute(&b, data); err != nil {
-		http.Error(w, "The page cannot be made.", http.StatusInternalServerError)
-		return
-	}
-	_, _ = io.Copy(w, &b)
 }

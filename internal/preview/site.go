@@ -5,7 +5,6 @@ import (
 	"crypto/rand"
 	"crypto/sha256"
 	"encoding/hex"
-	html "html/template"
 	"net"
 	"net/http"
 	"path/filepath"
@@ -36,7 +35,6 @@ type site struct {
 	routes       map[string]route
 	hosts        hosts
 	key          string // "" if none is asked for
-	index        *html.Template
 	streams      atomic.Int32
 	beat         time.Duration
 	writeTimeout time.Duration
@@ -49,7 +47,6 @@ func newSite(path string, o Options) *site {
 		state:  newState(random(), layout.Visible(filepath.Base(path)), hex.EncodeToString(sum[:8])),
 		routes: map[string]route{}, hosts: newHosts(o.Hosts),
 		resources: resources{name: stem(path)},
-		index:     html.Must(html.ParseFS(page, "page/index.html")),
 		beat:      heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
 	}
 	for _, r := range routes() {

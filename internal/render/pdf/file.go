@@ -1,19 +1,18 @@
 // Package pdf turns outlines, lines, words and pixels on pages into a PDF file. It is the one
 // place that knows the PDF library. Places are in points from a page's upper left corner, y
-// downwards. Paths are written here, since the library rounds them to a hundredth of a point;
-// fonts, images and the file itself are the library's.
+// downwards. Paths and the order of a file are written here; objects, fonts and images are the
+// library's.
 package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
 	"fmt"
-	"io"
 	"strconv"
-	"time"
 
-	"codeberg.org/go-pdf/fpdf"
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/gofont/goregular"
+	"github.com/carlos7ags/folio/core"
+	"github.com/carlos7ags/folio/font"
+	"github.com/carlos7ags/folio/image"
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
@@ -30,27 +29,33 @@ type Properties struct {
 
 // File is a PDF on which is drawn page by page. The same calls give the same bytes.
 type File struct {
-	engine *fpdf.Fpdf
 	Properties
-	width, height float64 // of the page
-	bytes         []byte  // of the page's contents, not handed on yet
-	face          Face    // as the page has it
-}
+	objects   objects
+	fonts     [2]*font.EmbeddedFont // regular, bold
+	used      [2]bool               // of the fonts
+	pages     []*core.PdfIndirectReference
+	bookmarks []bookmark
+	pictures  map[string]*core.PdfIndirectReference
+	resources resources
+	err       error // the first
 
-const fontName = "Go"
+	page          *core.PdfDictionary // that is drawn on, nil before the first
+	width, height float64             // of the page
+	bytes         []byte              // of the page's contents, not packed yet
+	packed        *bytes.Buffer       // the page's contents, packed
+	packer        *zlib.Writer        // into packed
+	face          Face                // as the page has it
+}
 
 // New begins a file with the Go fonts in it.
 func New(p Properties) (*File, error) {
-	library := fpdf.NewCustom(&fpdf.InitType{UnitStr: "pt", Size: fpdf.SizeType{Wd: 612, Ht: 792}})
-	library.SetCatalogSort(true)
-	library.SetCreationDate(time.Unix(0, 0).UTC()) // End takes the dates out
-	library.SetModificationDate(time.Unix(0, 0).UTC())
-	library.SetAutoPageBreak(false, 0)
-	library.SetMargins(0, 0, 0)
-	for i, file := range [][]byte{goregular.TTF, gobold.TTF} {
-		library.AddUTF8FontFromBytes(fontName, []string{"", "B"}[i], bytes.Clone(file))
+	fonts, err := goFonts()
+	if err != nil {
+		return nil, wrapped(err)
 	}
-	return &File{engine: library, Properties: p}, wrapped(library.Error())
+	f := &File{Properties: p, fonts: fonts, pictures: map[string]*core.PdfIndirectReference{}, resources: newResources(), packer: zlib.NewWriter(nil)}
+	f.objects.reserve()
+	return f, nil
 }
 
 func wrapped(err error) error {
@@ -60,24 +65,49 @@ func wrapped(err error) error {
 	return nil
 }
 
+// failed keeps the first fault.
+func (f *File) failed(err error) {
+	if f.err == nil {
+		f.err = err
+	}
+}
+
 // Page begins a page of a size.
 func (f *File) Page(width, height float64) {
-	f.flush()
+	f.endPage()
 	f.width, f.height, f.face = width, height, Face{}
-	f.engine.AddPageFormat("P", fpdf.SizeType{Wd: width, Ht: height})
+	f.page = dictionary("Type", name("Page"), "Parent", at(pagesNumber), "Resources", at(resourcesNumber), "MediaBox", numbers(0, 0, width, height))
+	f.pages = append(f.pages, f.objects.add(f.page))
+	f.packed = &bytes.Buffer{}
+	f.packer.Reset(f.packed)
+}
+
+// endPage hands the page's contents on.
+func (f *File) endPage() {
+	if f.page == nil {
+		return
+	}
+	f.flush()
+	if err := f.packer.Close(); err != nil {
+		f.failed(err)
+	}
+	stream := core.NewPdfStream(f.packed.Bytes())
+	stream.Dict.Set("Filter", name("FlateDecode"))
+	f.page.Set("Contents", f.objects.add(stream))
+	f.page = nil
 }
 
 // Trim says that the page is cut off so far within its edges (ISO 32000-1, 14.11.2).
 func (f *File) Trim(by float64) {
-	f.engine.SetPageBox("trim", by, by, f.width-2*by, f.height-2*by)
+	f.page.Set("TrimBox", numbers(by, by, f.width-by, f.height-by))
 }
 
-// flush hands the page's operators on.
+// flush packs the page's operators.
 func (f *File) flush() {
-	if len(f.bytes) > 0 {
-		f.engine.RawWriteStr(string(f.bytes))
-		f.bytes = f.bytes[:0]
+	if _, err := f.packer.Write(f.bytes); err != nil {
+		f.failed(err)
 	}
+	f.bytes = f.bytes[:0]
 }
 
 // Operator writes an operator, or several.
@@ -111,8 +141,7 @@ func (f *File) Colour(c palettes.Colour, operator string) {
 
 // Opacity sets how opaque fills and lines are from here on, 0 to 1.
 func (f *File) Opacity(part float64) {
-	f.flush()
-	f.engine.SetAlpha(part, "Normal")
+	f.Operator(f.resources.opacity(part) + " gs")
 }
 
 // Outline writes a path, without painting it.
@@ -189,27 +218,20 @@ func Painting(fill, line bool) string {
 }
 
 // Image stretches a PNG file over a rectangle; it is kept in the PDF once under its name.
-func (f *File) Image(name string, file []byte, at measure.Vec, width, height float64) {
-	f.flush()
-	options := fpdf.ImageOptions{ImageType: "PNG"}
-	f.engine.RegisterImageOptionsReader(name, options, bytes.NewReader(file))
-	f.engine.ImageOptions(name, at.X, at.Y, width, height, false, options, 0, "")
-}
-
-// End writes the file.
-func (f *File) End(w io.Writer) error {
-	f.flush()
-	var b bytes.Buffer
-	if err := f.engine.Output(&b); err != nil {
-		return wrapped(err)
+func (f *File) Image(label string, file []byte, at measure.Vec, width, height float64) {
+	if f.pictures[label] == nil {
+		picture, err := image.NewPNG(file)
+		if err != nil {
+			f.failed(err)
+			return
+		}
+		f.pictures[label], _ = picture.BuildXObject(f.objects.add)
 	}
-	file, err := f.updated(b.Bytes())
-	if err != nil {
-		return err
-	}
-	_, err = w.Write(file)
-	return err
+	f.Operator("q")
+	f.Numbers(width, 0, 0, height)
+	f.At(at.X, at.Y+height)
+	f.Operator("cm " + f.resources.picture(f.pictures[label]) + " Do Q")
 }
 
 // Err is the first fault, nil for none.
-func (f *File) Err() error { return wrapped(f.engine.Error()) }
+func (f *File) Err() error { return wrapped(f.err) }

@@ -4,7 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
-	"unicode/utf16"
+
+	"github.com/carlos7ags/folio/core"
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
@@ -18,26 +19,26 @@ type Face struct {
 	Colour palettes.Colour
 }
 
-// Set makes a face the page's, until another is.
-func (f *File) Set(face Face) {
-	if face == f.face {
-		return
-	}
-	f.flush()
-	name := ""
-	if face.Bold {
-		name = "B"
-	}
-	f.engine.SetFont(fontName, name, face.Size)
-	f.engine.SetTextColor(int(face.Colour.R), int(face.Colour.G), int(face.Colour.B))
-	f.face = face
-}
+// Set makes a face that of the text from here on.
+func (f *File) Set(face Face) { f.face = face }
 
-// Text writes words in the page's face; their line of letters begins at a place. Signs that
+// Text writes words in the face that is set; their line of letters begins at a place. Signs that
 // the fonts lack must not be among them.
 func (f *File) Text(text string, at measure.Vec) {
-	f.flush()
-	f.engine.Text(at.X, at.Y, text)
+	i := 0
+	if f.face.Bold {
+		i = 1
+	}
+	f.used[i] = true
+	f.bytes = append(append(append(f.bytes, '/'), fontNames()[i]...), ' ')
+	f.Numbers(f.face.Size)
+	f.Operator("Tf q") // the face outlasts the words: it is part of what a span around them stands for
+	f.Colour(f.face.Colour, "rg")
+	f.Operator("BT")
+	f.At(at.X, at.Y)
+	f.Operator("Td")
+	f.bytes = fmt.Appendf(f.bytes, "<%X> ", f.fonts[i].EncodeString(text))
+	f.Operator("Tj ET Q")
 }
 
 // Turn turns the page by quarters clockwise about a place, until the operator Q; words that are
@@ -55,24 +56,16 @@ func (f *File) Turn(at measure.Vec, quarters int) measure.Vec {
 // Instead opens a span that stands for another text when the page is searched or copied; Done
 // ends it (ISO 32000-1, 14.9.4).
 func (f *File) Instead(meant string) {
-	f.Operator("/Span <</ActualText " + textString(meant) + ">> BDC")
+	f.Operator("/Span <</ActualText <" + fmt.Sprintf("%X", core.EncodeTextStringUTF16BE(meant)) + ">>> BDC")
 }
 
 // Done ends a span.
 func (f *File) Done() { f.Operator("EMC") }
 
 // Bookmark is an entry of the outline that viewers show, for a place on the page; 0 is the
-// outermost level. Signs beyond those of two bytes become marks.
+// outermost level.
 func (f *File) Bookmark(text string, level int, y float64) {
-	if f.face == (Face{}) {
-		f.Set(Face{Size: 10}) // so that the library takes the title for Unicode
-	}
-	f.engine.Bookmark(strings.Map(func(r rune) rune {
-		if r > 0xFFFF {
-			return Stand
-		}
-		return r
-	}, text), level, y)
+	f.bookmarks = append(f.bookmarks, bookmark{text, level, f.pages[len(f.pages)-1], f.height - y})
 }
 
 // Stand is what a page shows for a sign that the fonts lack.
@@ -101,13 +94,4 @@ func Shown(letters *diagram.Lettering, text string, bold bool, lacks func(rune))
 		lacks(r)
 		return Stand
 	}, text)
-}
-
-// textString is a text as a PDF holds it, in UTF-16 (ISO 32000-1, 7.9.2.2).
-func textString(text string) string {
-	out := []byte("<FEFF")
-	for _, unit := range utf16.Encode([]rune(text)) {
-		out = fmt.Appendf(out, "%04X", unit)
-	}
-	return string(append(out, '>'))
 }

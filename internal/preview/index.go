@@ -1,0 +1,56 @@
+package preview
+
+import (
+	"fmt"
+	"html"
+	"net/http"
+	"strings"
+)
+
+// serveIndex answers with the page, filled in for those who read it without scripts.
+func (s *site) serveIndex(w http.ResponseWriter, _ *http.Request) {
+	respond(w, []byte(filledIn(string(asset("index.html")), s.state.file, s.state.current(), tabSources())))
+}
+
+// filledIn is the page with the layout's name, what is known of it now, and the tabs. Whatever comes from the layout is
+// escaped for text and for attributes alike.
+func filledIn(page, file string, n *snapshot, tabs []tabSource) string {
+	name, title := file, file
+	if n.picture != nil && n.picture.top.Title != "" {
+		title = n.picture.top.Title
+		name = title + " · " + file
+	}
+	return strings.NewReplacer(
+		"{{name}}", html.EscapeString(name), "{{title}}", html.EscapeString(title),
+		"{{unscripted}}", unscripted(n), "{{tabs}}", tabButtons(tabs),
+	).Replace(page)
+}
+
+// unscripted is what stands in place of the picture that scripts draw: what is wrong, and the last picture.
+func unscripted(n *snapshot) string {
+	var b strings.Builder
+	if n.problem != "" {
+		b.WriteString("<p>" + html.EscapeString(n.problem) + "</p>\n")
+	}
+	for _, f := range n.faults {
+		b.WriteString("<pre>" + html.EscapeString(f.Text) + "</pre>\n")
+	}
+	if n.picture != nil {
+		b.WriteString(`<img src="/picture.svg?view=colour" alt="` + html.EscapeString(n.picture.top.Title) + `">`)
+	}
+	return b.String()
+}
+
+// tabButtons are the buttons that choose a report.
+func tabButtons(tabs []tabSource) string {
+	var b strings.Builder
+	for i, t := range tabs {
+		marks := ""
+		if t.HasMarks {
+			marks = " data-marks"
+		}
+		fmt.Fprintf(&b, `<button role="tab" id="tab-%d" aria-controls="report-body" aria-selected="false" tabindex="-1"%s>%s</button>`,
+			i, marks, html.EscapeString(t.Name))
+	}
+	return b.String()
+}
