@@ -19,9 +19,9 @@ fabric navy #1f3350
 fabric rust #b5532a
 fabric teal #2f7d83 on-hand 1 1/2 yd
 strip-set shore rust 1 3/4 cream 1 1/2 teal 1 3/4
-webs shore / turned shore
+webs shore / reversed shore
 block W web kites cream
-block F floating ground cream
+block F floating background cream
 grid
 `)
 	edge := "  " + strings.Repeat("F ", side) + "\n"

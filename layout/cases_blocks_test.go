@@ -102,8 +102,8 @@ func blockCases() []testCase {
 			says("the corners of a ring block take one, two or four fabrics, found 3", "clockwise from the upper left one, over and over"),
 		},
 		{
-			"two grounds", swap(small, "plain piece cream\n", "floating wedges navy ground ⟦cream navy⟧\n", "W W P\n  W P W\n  W W W\n", "P P\n  P P\n"), refused,
-			says("the ground of a floating block takes one fabric, found 2", "leave out all but one"),
+			"two backgrounds", swap(small, "plain piece cream\n", "floating wedges navy background ⟦cream navy⟧\n", "W W P\n  W P W\n  W W W\n", "P P\n  P P\n"), refused,
+			says("the background of a floating block takes one fabric, found 2", "leave out all but one"),
 		},
 		{
 			"like nothing", swap(small, "piece cream\n", "piece cream\nblock Q like⟦⟧\n", "P W\n", "P Q\n"), refused,

@@ -96,7 +96,7 @@ func edgingCases() []testCase {
 			says("warning: sashes part every web: its pieces no longer meet", "leave the sashes out where webs should close"),
 		},
 		{
-			"sashes part stars", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nblock S floating-star wedges navy kites cream ground navy\n⟦sash 1 cream⟧\ngrid\n  S S\n  S S\n", warned,
+			"sashes part stars", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nblock S floating-star wedges navy kites cream background navy\n⟦sash 1 cream⟧\ngrid\n  S S\n  S S\n", warned,
 			says("warning: sashes part every star: its pieces no longer meet", "leave the sashes out where webs should close"),
 		},
 		{
@@ -170,8 +170,8 @@ func poolCases() []testCase {
 			says(`"navy" is already defined as a fabric`, "give this one another name", "first defined here"),
 		},
 		{
-			"scraps turned", swap(small, "navy kites cream\n", "⟦turned blues⟧ kites cream\n", "piece cream\n", "piece cream\nscraps ⟨blues⟩ navy cream\n"), refused,
-			says(`only strip sets can be turned, and "blues" is a pool of scraps`, "leave out turned", "defined here"),
+			"scraps reversed", swap(small, "navy kites cream\n", "⟦reversed blues⟧ kites cream\n", "piece cream\n", "piece cream\nscraps ⟨blues⟩ navy cream\n"), refused,
+			says(`only strip sets can be reversed, and "blues" is a pool of scraps`, "leave out reversed", "defined here"),
 		},
 		{
 			"scraps for a border", swap(small, "piece cream\n", "piece cream\nscraps ⟨blues⟩ navy cream\n", "W W\n", "W W\nborder 2 ⟦blues⟧\n"), refused,

@@ -88,15 +88,15 @@ func gridCases() []testCase {
 			says("warning: the quilt has a hole at row 2, column 2, and what lies round it cannot be sewn row by row", "write a block there: a plain one will do"),
 		},
 		{
-			"a web that cannot close", swap(small, "P plain piece cream\n", "F floating wedges navy ground cream\n", "W W P\n  W P W\n  W W W\n", "F F ⟦F⟧\n  F W F\n"), warned,
+			"a web that cannot close", swap(small, "P plain piece cream\n", "F floating wedges navy background cream\n", "W W P\n  W P W\n  W W W\n", "F F ⟦F⟧\n  F W F\n"), warned,
 			says("warning: the webs at row 1, column 3 and 1 more place cannot close, since both their ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
 		},
 		{
-			"webs that cannot close", swap(small, "P plain piece cream\n", "F floating wedges navy ground cream\n", "W W P\n  W P W\n  W W W\n", "F F F F ⟦F⟧\n  F W W W F\n  F F F F F\n"), warned,
+			"webs that cannot close", swap(small, "P plain piece cream\n", "F floating wedges navy background cream\n", "W W P\n  W P W\n  W W W\n", "F F F F ⟦F⟧\n  F W W W F\n  F F F F F\n"), warned,
 			says("warning: the webs at row 1, column 5 and 1 more place cannot close, since both their ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
 		},
 		{
-			"a star that cannot close", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nblock S floating-star wedges navy kites cream ground navy\ngrid\n  ⟦S⟧ S\n", warned,
+			"a star that cannot close", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nblock S floating-star wedges navy kites cream background navy\ngrid\n  ⟦S⟧ S\n", warned,
 			says("warning: the stars at row 1, column 1 and 1 more place cannot close, since both their ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
 		},
 		{
@@ -164,7 +164,7 @@ func gridCases() []testCase {
 			says(`no statement is called "WPW"`, allStatements()),
 		},
 		{
-			"one web that cannot close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy ground cream\n", "W W P\n  W P W\n  W W W\n", "F F ⟦F⟧\n  F W F\n  P F F\n"), warned,
+			"one web that cannot close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy background cream\n", "W W P\n  W P W\n  W W W\n", "F F ⟦F⟧\n  F W F\n  P F F\n"), warned,
 			says("warning: the web at row 1, column 3 cannot close, since both its ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
 		},
 		{
@@ -180,15 +180,15 @@ func gridCases() []testCase {
 			says("row 1 has 2 blocks, but row 2 has 3", "rows have one length: write . where nothing stands", "row 2"),
 		},
 		{
-			"a web that does not close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy ground cream\n", "W P\n  W P W\n  W W W\n", "P P\n  P ⟦F⟧ P\n  P P W\n"), warned,
+			"a web that does not close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy background cream\n", "W P\n  W P W\n  W W W\n", "P P\n  P ⟦F⟧ P\n  P P W\n"), warned,
 			says("warning: the web that the floating block at row 2, column 2 points at does not close: the blocks beside it give it too few wedges", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
 		},
 		{
-			"webs that do not close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy ground cream\n", "W P\n  W P W\n  W W W\n", "P P P\n  P ⟦F⟧ P P\n  P P F P\n  P P P P\n"), warned,
+			"webs that do not close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy background cream\n", "W P\n  W P W\n  W W W\n", "P P P\n  P ⟦F⟧ P P\n  P P F P\n  P P P P\n"), warned,
 			says("warning: the webs that the floating block at row 2, column 2 and 1 more block point at do not close: the blocks beside them give them too few wedges", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
 		},
 		{
-			"a star that does not close", swap(small, "piece cream\n", "piece cream\nblock F floating-star wedges navy kites cream ground cream\n", "W P\n  W P W\n  W W W\n", "P P\n  P ⟦F⟧ P\n  P P W\n"), warned,
+			"a star that does not close", swap(small, "piece cream\n", "piece cream\nblock F floating-star wedges navy kites cream background cream\n", "W P\n  W P W\n  W W W\n", "P P\n  P ⟦F⟧ P\n  P P W\n"), warned,
 			says("warning: the star that the floating-star block at row 2, column 2 points at does not close: the blocks beside it give it too few kites", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
 		},
 	}

@@ -88,19 +88,19 @@ func setCases() []testCase {
 			says(`the kites are cut from fabric, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
 		},
 		{
-			"a set for the ground", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nstrip-set ⟨shore⟩ rust 1 3/4 cream 1 1/2 navy 1 3/4\nblock W web wedges shore kites cream\nblock F floating wedges shore ground ⟦shore⟧\ngrid\n  F W\n  W W\nborder 1 rust\n", refused,
-			says(`the ground is cut from fabric, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
+			"a set for the background", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nstrip-set ⟨shore⟩ rust 1 3/4 cream 1 1/2 navy 1 3/4\nblock W web wedges shore kites cream\nblock F floating wedges shore background ⟦shore⟧\ngrid\n  F W\n  W W\nborder 1 rust\n", refused,
+			says(`the background is cut from fabric, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
 		},
 		{
 			"a set for a border", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟨shore⟩ rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "rust\n", "⟦shore⟧\n"), refused,
 			says(`a border is cut from one fabric, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
 		},
 		{
-			"a fabric turned", swap(banded, "navy #1f3350\n", "⟨navy⟩ #1f3350\n", "shore kites cream\n", "⟦turned navy⟧ shore kites cream\n"), refused,
-			says(`only strip sets can be turned, and "navy" is a fabric`, "leave out turned", "defined here"),
+			"a fabric reversed", swap(banded, "navy #1f3350\n", "⟨navy⟩ #1f3350\n", "shore kites cream\n", "⟦reversed navy⟧ shore kites cream\n"), refused,
+			says(`only strip sets can be reversed, and "navy" is a fabric`, "leave out reversed", "defined here"),
 		},
 		{
-			"turned and nothing", swap(banded, "shore kites cream\n", "turned ⟦kites⟧ cream\n"), refused,
+			"reversed and nothing", swap(banded, "shore kites cream\n", "reversed ⟦kites⟧ cream\n"), refused,
 			says(`expected a fabric for the wedges, found "kites"`, "for example wedges navy"),
 		},
 		{
@@ -128,12 +128,12 @@ func setCases() []testCase {
 			says("warning: these wedges are not used: webs gives every web its fabric", "leave them out here, or leave out webs"),
 		},
 		{
-			"webs and wedges of two kinds", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nstrip-set shore rust 1 3/4 cream 1 1/2 navy 1 3/4\nblock W web ⟦wedges shore⟧ kites cream\nblock F floating ⟨wedges navy rust⟩ ground cream\nwebs shore\ngrid\n  W W\n  W F\nborder 1 rust\n", warned,
+			"webs and wedges of two kinds", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nstrip-set shore rust 1 3/4 cream 1 1/2 navy 1 3/4\nblock W web ⟦wedges shore⟧ kites cream\nblock F floating ⟨wedges navy rust⟩ background cream\nwebs shore\ngrid\n  W W\n  W F\nborder 1 rust\n", warned,
 			says("warning: these wedges are not used: webs gives every web its fabric", "leave them out here, or leave out webs", "nor are these"),
 		},
 		{
-			"a web of two sets", swap(banded, "3/4\n", "3/4\nblock V web wedges turned shore kites cream\n", "W W\n  W W\n", "⟦V⟧ W\n  W V\n"), warned,
-			says("warning: the web between rows 1 and 2, columns 1 and 2 mixes 4 wedges of turned shore and 4 of shore", "webs gives every web its fabric, in place of the blocks: for example webs navy"),
+			"a web of two sets", swap(banded, "3/4\n", "3/4\nblock V web wedges reversed shore kites cream\n", "W W\n  W W\n", "⟦V⟧ W\n  W V\n"), warned,
+			says("warning: the web between rows 1 and 2, columns 1 and 2 mixes 4 wedges of reversed shore and 4 of shore", "webs gives every web its fabric, in place of the blocks: for example webs navy"),
 		},
 		{
 			"a web of a pool and a fabric", swap(small, "piece cream\n", "piece cream\nscraps blues navy cream\nblock V web wedges blues kites cream\n", "W W P\n  W P W\n  W W W\n", "⟦V⟧ W P\n  W V P\n"), warned,
@@ -144,8 +144,8 @@ func setCases() []testCase {
 			says(`expected a fabric's name, found "1"`, "the set's name comes first, then each fabric with its width"),
 		},
 		{
-			"turned misspelt", swap(banded, "wedges shore kites cream\n", "kites cream\nwebs shore / ⟦trned⟧ shore\n"), refused,
-			says(`no fabric, pool or strip set is called "trned"`, `did you mean "turned"?`),
+			"reversed misspelt", swap(banded, "wedges shore kites cream\n", "kites cream\nwebs shore / ⟦reversd⟧ shore\n"), refused,
+			says(`no fabric, pool or strip set is called "reversd"`, `did you mean "reversed"?`),
 		},
 	}
 }

@@ -141,6 +141,18 @@ func (c *cursor) accept(word string) (Span, bool) {
 	return c.word(), true
 }
 
+// acceptNow takes the next word if it is the one given or the one that older layouts have for it.
+func (c *cursor) acceptNow(word, former string) (Span, bool) {
+	if at, ok := c.accept(word); ok {
+		return at, true
+	}
+	at, ok := c.accept(former)
+	if ok {
+		c.former[at.Start] = word
+	}
+	return at, ok
+}
+
 // oneOf takes one of a few words.
 func (c *cursor) oneOf(what string, words ...string) *WordNode {
 	word := c.peek()

@@ -3,15 +3,15 @@ package layout
 // valueNode is what a role is given.
 type valueNode struct {
 	Span
-	Name   NameNode
-	Turned Span // the word `turned`, empty if it was not there
+	Name     NameNode
+	Reversed Span // the word `reversed`, empty if it was not there
 }
 
 // Fill is what a piece is cut from: a fabric, a pool of scraps, or a strip set one way or
 // the other. Of the three indexes two are -1; where all are, nothing was said.
 type Fill struct {
 	Fabric, Set, Pool int
-	Turned            bool
+	Reversed          bool
 	Span              Span
 }
 
@@ -23,15 +23,15 @@ func (f Fill) given() bool { return f.Fabric >= 0 || f.Set >= 0 || f.Pool >= 0 }
 
 // same says whether two fills look alike.
 func (f Fill) same(g Fill) bool {
-	return f.Fabric == g.Fabric && f.Set == g.Set && f.Pool == g.Pool && f.Turned == g.Turned
+	return f.Fabric == g.Fabric && f.Set == g.Set && f.Pool == g.Pool && f.Reversed == g.Reversed
 }
 
-// value takes a role's value: a name, with `turned` before it or not.
+// value takes a role's value: a name, with `reversed` before it or not.
 func (c *cursor) value(what string) (valueNode, bool) {
 	v := valueNode{}
 	start := c.here()
-	if at, ok := c.accept("turned"); ok {
-		v.Turned = at
+	if at, ok := c.acceptNow(Reversed, "turned"); ok {
+		v.Reversed = at
 	}
 	name, ok := c.nameOf(what)
 	if ok {
@@ -44,13 +44,13 @@ func (c *cursor) value(what string) (valueNode, bool) {
 func (c *checker) fill(v valueNode, banded bool, role string) Fill {
 	e, ok := c.find(v.Name)
 	f := e.fill()
-	f.Turned, f.Span = !v.Turned.Empty(), v.Span
+	f.Reversed, f.Span = !v.Reversed.Empty(), v.Span
 	switch {
 	case !ok:
 	case e.is == aStripSet && !banded:
 		c.fault(v.Span, "write a fabric, for example "+c.someFabric(0), "the %s %s cut from fabric, and %s is a strip set", role, verb(role, "is", "are"), quote(v.Name.Text)).note(e.span, "defined here")
-	case e.is != aStripSet && f.Turned:
-		c.fault(v.Span, "leave out turned", "only strip sets can be turned, and %s is a %s", quote(v.Name.Text), e.is).note(e.span, "defined here")
+	case e.is != aStripSet && f.Reversed:
+		c.fault(v.Span, "leave out reversed", "only strip sets can be reversed, and %s is a %s", quote(v.Name.Text), e.is).note(e.span, "defined here")
 	}
 	return f
 }
@@ -65,8 +65,8 @@ func (c *checker) fillName(f Fill) string {
 	case f.Pool >= 0:
 		name = c.design.Pools[f.Pool].Name
 	}
-	if f.Turned {
-		return "turned " + name
+	if f.Reversed {
+		return Reversed + " " + name
 	}
 	return name
 }

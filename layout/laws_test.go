@@ -205,7 +205,7 @@ func (w *treeWalk) length(n layout.LengthNode, there, path string) {
 
 // TestStrayNodesAreSeen moves places in a tree, one at a time, and wants each noticed.
 func TestStrayNodesAreSeen(t *testing.T) {
-	text := "title \"108\" wide\"\nunits cm\nstrip 10 1/2\nfabric navy #1f3350 on-hand 1 1/2 yd\nborder 2 cut navy\nborder 3 navy\nblock W web wedges turned navy\ngrid\n  W W:nw\n"
+	text := "title \"108\" wide\"\nunits cm\nstrip 10 1/2\nfabric navy #1f3350 on-hand 1 1/2 yd\nborder 2 cut navy\nborder 3 navy\nblock W web wedges reversed navy\ngrid\n  W W:nw\n"
 	parse := func() *layout.Tree {
 		tree, _ := layout.Parse(layout.NewSource(text))
 		return tree

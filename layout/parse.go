@@ -16,8 +16,9 @@ type session struct {
 	source *Source
 	kinds  []*blocks.Kind
 	*language
-	names  scope // of fabrics, strip sets and pools
-	labels scope // of blocks
+	names  scope          // of fabrics, strip sets and pools
+	labels scope          // of blocks
+	former map[int]string // by where it begins, what a word of older layouts is called today
 	bad    poison
 }
 
@@ -51,7 +52,7 @@ func Parse(source *Source) (*Tree, []Fault) {
 func newParser(source *Source) *parser {
 	kinds := blocks.Kinds()
 	s := &session{
-		faults: &faults{}, src: source.Text, source: source, kinds: kinds, language: theLanguage(), names: newScope(), labels: newScope(),
+		faults: &faults{}, src: source.Text, source: source, kinds: kinds, language: theLanguage(), names: newScope(), labels: newScope(), former: map[int]string{},
 		bad: poison{words: map[string]bool{}, lines: map[int]*poisonedLine{}},
 	}
 	return &parser{session: s, once: map[string]Span{}}
@@ -66,6 +67,7 @@ func (p *parser) parse() {
 		p.line(line)
 	}
 	p.poisonLines()
+	p.tree.former = p.former
 }
 
 // readLabels reads ahead which labels blocks have.

@@ -29,11 +29,39 @@ func roleWords(kinds []*blocks.Kind) []string {
 	return words
 }
 
+// formerRoles are the names that roles of the kinds have in older layouts.
+func formerRoles(kinds []*blocks.Kind) []string {
+	var words []string
+	for _, k := range kinds {
+		for _, r := range k.Roles {
+			if r.Former != "" {
+				words = append(words, r.Former)
+			}
+		}
+	}
+	return words
+}
+
+// roleToday is a role's name as a layout writes it today.
+func (s *session) roleToday(word string) string {
+	for _, k := range s.kinds {
+		for _, r := range k.Roles {
+			if r.Former != "" && strings.EqualFold(r.Former, word) {
+				return r.Name
+			}
+		}
+	}
+	return word
+}
+
 // role takes a role and its values. The roles of a block that is like another are looked
 // up when that one is known.
 func (c *cursor) role(b *blockNode) bool {
 	at := c.here()
-	r := roleNode{Word: NameNode{at, c.text(at)}, Index: -1}
+	r := roleNode{Word: NameNode{at, c.roleToday(c.text(at))}, Index: -1}
+	if r.Word.Text != c.text(at) {
+		c.former[at.Start] = r.Word.Text
+	}
 	if b.Kind != nil {
 		r.Index = b.Kind.Role(strings.ToLower(r.Word.Text))
 	}

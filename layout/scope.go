@@ -145,7 +145,7 @@ func (c *checker) noSuchName(n NameNode, e *entry) {
 func (c *checker) nameToWrite(text string) string {
 	hint := c.guess(text, c.names.order)
 	if hint == "" {
-		hint = didYouMean(text, []string{"cut", "finished", "rest", "turned"})
+		hint = didYouMean(text, []string{"cut", "finished", "rest", Reversed})
 	}
 	if hint != "" || len(c.list) >= maxGuesses {
 		return hint

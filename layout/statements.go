@@ -62,10 +62,10 @@ var theLanguage = sync.OnceValue(func() *language {
 		l.byWord[s.Word] = i
 		l.reserved[s.Word] = true
 	}
-	for _, w := range roleWords(blocks.Kinds()) {
+	for _, w := range slices.Concat(roleWords(blocks.Kinds()), formerRoles(blocks.Kinds())) {
 		l.roles[w], l.reserved[w] = true, true
 	}
-	for _, list := range [][]string{optionWords(l.statements), measure.UnitWords()} {
+	for _, list := range [][]string{optionWords(l.statements), measure.UnitWords(), {"turned"}} {
 		for _, w := range list {
 			l.reserved[w] = true
 		}
@@ -73,9 +73,12 @@ var theLanguage = sync.OnceValue(func() *language {
 	return l
 })
 
+// Reversed is the word for a strip set with its first fabric at the tip.
+const Reversed = "reversed"
+
 // optionWords are the words with which statements go on, beside roles and units.
 func optionWords(statements []Statement) []string {
-	words := []string{"cut", "finished", "turned"} // of lengths and of the fabrics of roles, in any statement
+	words := []string{"cut", "finished", Reversed} // of lengths and of the fabrics of roles, in any statement
 	for i := range statements {
 		for _, o := range statements[i].Options {
 			words = append(words, o.Word)

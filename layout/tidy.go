@@ -14,13 +14,21 @@ import (
 // Tidy writes a layout with its columns in line. Comments, the order of lines and the
 // writer's own spelling of lengths are kept; runs of blank lines become one. A layout with
 // errors comes back as it was, with its faults.
-func Tidy(text string) (string, []Fault) {
+func Tidy(text string) (string, []Fault) { return tidied(text, false) }
+
+// Modernize is Tidy with today's words in place of those of older layouts.
+func Modernize(text string) (string, []Fault) { return tidied(text, true) }
+
+func tidied(text string, modern bool) (string, []Fault) {
 	_, source, list := ReadWith(text, unseen)
 	if errors, _ := Count(list); errors > 0 {
 		return text, list
 	}
 	tree, _ := Parse(source)
-	t := tidier{src: text, lines: tree.Lines, end: "\n", like: sharedColumns()}
+	t := tidier{src: text, today: tree.former, lines: tree.Lines, end: "\n", like: sharedColumns()}
+	if !modern {
+		t.today = nil
+	}
 	t.findRows()
 	if i := strings.IndexAny(text, "\r\n"); i >= 0 && strings.HasPrefix(text[i:], "\r\n") {
 		t.end = "\r\n"
@@ -34,6 +42,7 @@ func unseen(string) (palettes.PhotoSample, error) { return palettes.PhotoSample{
 // tidier writes the lines of one layout.
 type tidier struct {
 	src   string
+	today map[int]string // what to write in place of the word that begins there
 	lines []Line
 	end   string            // of a line
 	like  map[string]string // statements that share the columns of another
@@ -228,6 +237,9 @@ func (t *tidier) fields(l *Line) []string {
 
 // token is a token's text, with single blanks inside unless it is text in quotes.
 func (t *tidier) token(token token) string {
+	if now, ok := t.today[token.Start]; ok {
+		return now
+	}
 	text := t.src[token.Start:token.End]
 	for _, q := range quoteMarks {
 		if strings.HasPrefix(text, q) {

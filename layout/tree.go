@@ -18,6 +18,7 @@ type Tree struct {
 	finishNodes
 	Contrast *contrastNode
 	Lines    []Line
+	former   map[int]string // as in session
 }
 
 // Line is one line of the source for the tidy printer.

@@ -69,8 +69,8 @@ func parseWebs(p *parser, c *cursor, keyword Span) {
 	}
 	if !c.done() {
 		hint := "write webs " + w.Values[0].Name.Text + " / " + c.peek()
-		if strings.EqualFold(c.peek(), "turned") {
-			hint = "turned stands before its strip set: turned " + w.Values[len(w.Values)-1].Name.Text
+		if word := c.peek(); strings.EqualFold(word, Reversed) || strings.EqualFold(word, "turned") {
+			hint = "reversed stands before its strip set: reversed " + w.Values[len(w.Values)-1].Name.Text
 		}
 		c.fault(c.here(), hint, "expected / and a second value, found %s", c.found())
 		c.dropRest()

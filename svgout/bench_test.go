@@ -19,7 +19,7 @@ import (
 // field is the layout of so many web blocks a side whose wedges have three bands each.
 func field(side int) string {
 	row := strings.TrimSpace(strings.Repeat("W ", side))
-	return fabrics + "webs shore / turned shore\nblock W web kites cream\n" + grid(slices.Repeat([]string{row}, side)...)
+	return fabrics + "webs shore / reversed shore\nblock W web kites cream\n" + grid(slices.Repeat([]string{row}, side)...)
 }
 
 func sides() []int { return []int{8, 24, 72, 200} }

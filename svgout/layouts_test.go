@@ -23,20 +23,20 @@ strip-set shore rust 1 3/4 cream 1 1/2 teal 1 3/4
 
 // layouts are small tops of every odd form.
 func layouts() map[string]string {
-	webs := fabrics + "webs shore / turned shore\nblock W web kites cream\n"
+	webs := fabrics + "webs shore / reversed shore\nblock W web kites cream\n"
 	return map[string]string{
-		"lap": `title "Harbour lanterns"` + "\n" + webs + "block F floating ground navy\n" +
+		"lap": `title "Harbour lanterns"` + "\n" + webs + "block F floating background navy\n" +
 			grid("F F F F", "F W W F", "F W W F", "F F F F") + "border 1 1/2 rust\nborder 4 cream\n",
 		"one":  fabrics + "block R ring wedges navy cream corners rust\n" + grid("R"),
 		"wide": webs + grid(strings.Repeat("W ", 20)),
 		"tall": webs + grid(slices.Repeat([]string{"W"}, 20)...),
 		"holes": webs + "block P plain piece navy\n" +
 			grid("W W . W", "W P W W", ". W W .") + "border 2 rust\n",
-		"sashed": strings.Replace(fabrics, "strip 4", "side 5 1/2", 1) + "strip-set reef navy 2 teal rest\nblock W web wedges turned reef kites cream\nblock T tumblers pieces navy rust about 3 1/2\nblock H halves pieces teal cream\n" +
+		"sashed": strings.Replace(fabrics, "strip 4", "side 5 1/2", 1) + "strip-set reef navy 2 teal rest\nblock W web wedges reversed reef kites cream\nblock T tumblers pieces navy rust about 3 1/2\nblock H halves pieces teal cream\n" +
 			grid("W T . H", ". T W H") + "sash 3/4 cream posts rust around\nborder 1 rust corners teal\n",
 		"mixed": strings.Replace(fabrics, "strip 4", "units cm\nside 16.3 cm", 1) +
 			"strip-set reef navy 6 teal rest\nwebs reef\nblock W web kites cream\nblock R ring wedges rust navy corners cream teal\n" +
-			"block S floating-star kites rust wedges teal ground navy\nblock P plain piece rust\n" +
+			"block S floating-star kites rust wedges teal background navy\nblock P plain piece rust\n" +
 			grid("W R W P", "R S W R") + "border 3.7 cm teal\n",
 	}
 }

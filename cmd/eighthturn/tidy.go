@@ -12,20 +12,20 @@ import (
 
 // tidying is what `tidy` was asked for.
 type tidying struct {
-	output string
-	force  bool
+	output        string
+	force, modern bool
 }
 
 // tidyCommand rewrites a layout in its tidy form.
 func tidyCommand(c *console) *cobra.Command {
 	o := &tidying{}
 	cmd := &cobra.Command{
-		Use:     "tidy FILE [-o OUT]",
+		Use:     "tidy FILE [--modern] [-o OUT]",
 		Short:   "line up the columns of a layout",
 		GroupID: toAmend,
 		Long: "Rewrites a layout so that it is easy to read: columns lined up, rows of the grid under each other. Its " +
 			"meaning and your comments stay the same. A layout with errors is left as it is, and the errors are " +
-			"listed.",
+			"listed. With --modern, words of older layouts become today's: turned becomes reversed, ground becomes background.",
 		Example: "eighthturn tidy harbor.quilt\n  rewrites harbor.quilt in its place\n" +
 			"eighthturn tidy harbor.quilt -o -\n  shows the result and changes nothing\n" +
 			"eighthturn tidy harbor.quilt -o harbor-tidy.quilt\n  writes the tidy layout to another file",
@@ -34,6 +34,7 @@ func tidyCommand(c *console) *cobra.Command {
 		RunE:       func(cmd *cobra.Command, args []string) error { return tidy(c, cmd, o, args[0]) },
 	}
 	cmd.Flags().StringVarP(&o.output, outputOption, "o", "", "write to `NAME` and leave FILE alone; - shows it here")
+	cmd.Flags().BoolVar(&o.modern, "modern", false, "write today's words for those of older layouts: reversed for turned, background for ground")
 	cmd.Flags().BoolVar(&o.force, forceOption, false, "replace another file of that name")
 	return cmd
 }
@@ -46,7 +47,11 @@ func tidy(c *console, cmd *cobra.Command, o *tidying, file string) error {
 	if err != nil {
 		return err
 	}
-	text, list := layout.Tidy(s.text)
+	rewrite := layout.Tidy
+	if o.modern {
+		rewrite = layout.Modernize
+	}
+	text, list := rewrite(s.text)
 	c.report(s, layout.NewSource(s.text), list)
 	if stops(list, false) {
 		return c.stopped(s, list, "nothing is changed")

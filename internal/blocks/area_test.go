@@ -88,7 +88,7 @@ func TestFillNotices(t *testing.T) {
 // half: a wedge has legs of k and an angle of 45 degrees, hence k k sin 45 / 2 = 0.176777; a
 // half is 1/2; the kite is what two wedges leave of it.
 func TestAreas(t *testing.T) {
-	want := map[Shape]float64{Wedge: 0.176777, Kite: 0.146447, StopGround: 0.5 - 0.176777, HalfSquare: 0.5, Square: 1}
+	want := map[Shape]float64{Wedge: 0.176777, Kite: 0.146447, Background: 0.5 - 0.176777, HalfSquare: 0.5, Square: 1}
 	seen := map[Shape]bool{}
 	for _, k := range Kinds() {
 		for _, p := range k.Pieces {

@@ -92,7 +92,7 @@ type Sizing struct {
 type CutSize struct {
 	Method Method `json:"method"`
 
-	SideFinished   measure.NM `json:"side_finished"`             // square: side; triangle: short edge; wedge, tumbler: height; kite, stop piece: the block's side; strip: width
+	SideFinished   measure.NM `json:"side_finished"`             // square: side; triangle: short edge; wedge, tumbler: height; kite, background piece: the block's side; strip: width
 	LengthFinished measure.NM `json:"length_finished,omitempty"` // strip: length; tumbler, end piece: mean length down the column; 0 elsewhere
 
 	// What is cut off the strip for one piece, two or four, by Method. Across is measured across the strip, Along along it;

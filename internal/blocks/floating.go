@@ -1,6 +1,6 @@
 package blocks
 
-// floating: two stop halves; the web at one end only, plain ground at the other, so that a
+// floating: two halves of wedge and background; the web at one end only, plain background at the other, so that a
 // web stops before the border.
 func floating() *Kind {
 	return &Kind{
@@ -10,41 +10,41 @@ func floating() *Kind {
 o----------+----+
 |'.   W   /     |
 |  '.    /      |
-|    '. /   G   |
+|    '. /   B   |
 | W    'X       |
 |  _.-'  '.     |
-+.'   G    '.   |
++.'   B    '.   |
 |            '. |
 +--------------'+`,
 		Roles: []Role{
 			halfWedges(1),
-			{Name: "ground", Letter: "G", Summary: "the plain background beyond the web", Counts: []int{1}},
+			{Name: "background", Former: "ground", Letter: "B", Summary: "the plain background beyond the web", Counts: []int{1}},
 		},
 		Turning: ToWebCentre,
 		Points:  NW,
 		Height:  AlongDiagonal,
 		Pieces: slicesOf(upperWedges(), []Piece{
-			{StopGround, 1, []Point{{Full, Zero}, {Full, Full}, {Mid, Mid}, {Long, Zero}}},
-			{StopGround, 1, []Point{{Zero, Full}, {Zero, Long}, {Mid, Mid}, {Full, Full}}},
+			{Background, 1, []Point{{Full, Zero}, {Full, Full}, {Mid, Mid}, {Long, Zero}}},
+			{Background, 1, []Point{{Zero, Full}, {Zero, Long}, {Mid, Mid}, {Full, Full}}},
 		}),
-		Recipe: twoStops(),
+		Recipe: twoBackgrounds(),
 	}
 }
 
-// twoStops is how two stop halves are sewn. They are mirror images.
-func twoStops() Recipe {
-	const leftWedge, rightWedge, leftGround, rightGround = 0, 1, 2, 3
-	half := "Sew the wide end of a wedge to the slanted edge of a %s stop piece, right sides together."
-	trim := "Align the ruler with the wedge's raw edges and trim the stop piece even on all three sides."
-	check := "the wedge and the stop piece form a straight line along the long edge"
+// twoBackgrounds is how two halves of wedge and background are sewn. They are mirror images.
+func twoBackgrounds() Recipe {
+	const leftWedge, rightWedge, leftBackground, rightBackground = 0, 1, 2, 3
+	half := "Sew the wide end of a wedge to the slanted edge of a %s background piece, right sides together."
+	trim := "Align the ruler with the wedge's raw edges and trim the background piece even on all three sides."
+	check := "the wedge and the background piece form a straight line along the long edge"
 	return Recipe{
 		Steps: []Step{
 			{
-				Name: "left half", Do: worded(half, "left"), Trim: trim, Joins: []Join{{A: leftGround, B: leftWedge}},
+				Name: "left half", Do: worded(half, "left"), Trim: trim, Joins: []Join{{A: leftBackground, B: leftWedge}},
 				Check: check + "; right side up with the wedge's tip toward you, the long edge is on the right",
 			},
 			{
-				Name: "right half", Do: worded(half, "right"), Trim: trim, Joins: []Join{{A: rightGround, B: rightWedge}},
+				Name: "right half", Do: worded(half, "right"), Trim: trim, Joins: []Join{{A: rightBackground, B: rightWedge}},
 				Check: check + "; right side up with the wedge's tip toward you, the long edge is on the left",
 			},
 			{

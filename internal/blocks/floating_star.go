@@ -1,7 +1,7 @@
 package blocks
 
 // floating-star: a full half and a plain half; four make a four-pointed star that floats on
-// plain ground.
+// plain background.
 func floatingStar() *Kind {
 	return &Kind{
 		Name:    "floating-star",
@@ -13,7 +13,7 @@ o----------+----*
 |    '. / _.-'  |
 |      'X'   W  |
 |        '.     |
-|    G     '.   |
+|    B     '.   |
 |            '. |
 +--------------'o`,
 		Roles: []Role{
@@ -22,7 +22,7 @@ o----------+----*
 				Name: "wedges", Letter: "W", Summary: "the wedges beside each point", Counts: []int{1, 2},
 				Order: "two: upper wedge, lower wedge", Banded: true, OfWebs: true,
 			},
-			{Name: "ground", Letter: "G", Summary: "the plain half", Counts: []int{1}},
+			{Name: "background", Former: "ground", Letter: "B", Summary: "the plain half", Counts: []int{1}},
 		},
 		Turning: ToStarCentre,
 		Points:  NE,
@@ -40,7 +40,7 @@ o----------+----*
 // fullAndPlain is how a full half and a triangle are sewn. The triangle has no corner in the
 // middle, so the long seam cannot turn there.
 func fullAndPlain() Recipe {
-	const kite, rightWedge, leftWedge, ground = 0, 1, 2, 3
+	const kite, rightWedge, leftWedge, background = 0, 1, 2, 3
 	return Recipe{
 		Steps: []Step{
 			{
@@ -60,7 +60,7 @@ func fullAndPlain() Recipe {
 				Name:  "block",
 				Do:    "Sew the half to a background triangle along the long edges. Keep the half on top so that you can see the kite's tip and sew just past it.",
 				Check: "each raw edge is half the unfinished block size from the center, and the kite keeps its point",
-				Joins: []Join{{A: Made(1), B: ground, Press: 1}},
+				Joins: []Join{{A: Made(1), B: background, Press: 1}},
 				Trim:  "Align the ruler with the raw edges of the half and trim the triangle even.",
 			},
 		},

@@ -26,6 +26,7 @@ type Kind struct {
 // Role is a place for fabric in a kind.
 type Role struct {
 	Name    string // as written in a layout
+	Former  string // as older layouts have it, "" for the same
 	Letter  string // in the line view
 	Summary string // one line for help
 	Counts  []int  // how many values it may take; nil for one or more
@@ -74,10 +75,10 @@ func (t Turning) OnStar() bool { return t == OnStarCentres || t == ToStarCentre 
 // Towards says whether half a turn makes a difference to the kind's outlines.
 func (t Turning) Towards() bool { return t == ToWebCentre || t == ToStarCentre }
 
-// Role is the index of the role of that name, -1 if the kind has none.
+// Role is the index of the role of that name, the one it has or had, -1 if the kind has none.
 func (k *Kind) Role(name string) int {
 	for i := range k.Roles {
-		if k.Roles[i].Name == name {
+		if k.Roles[i].Name == name || name != "" && k.Roles[i].Former == name {
 			return i
 		}
 	}

@@ -30,7 +30,7 @@ func (p Point) Turned(quarters int) Point {
 
 // Piece is one patch of a block. Its outline goes clockwise on screen, the first corner
 // not repeated, and begins with the corner that the piece points with: the tip of a wedge,
-// the square corner of a kite, stop piece or triangle.
+// the square corner of a kite, background piece or triangle.
 type Piece struct {
 	Shape   Shape
 	Role    int // index into the kind's roles

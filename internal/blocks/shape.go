@@ -14,7 +14,7 @@ type Shape uint8
 const (
 	Wedge Shape = iota
 	Kite
-	StopGround
+	Background
 	HalfSquare
 	RingCorner
 	Square
@@ -26,7 +26,7 @@ const (
 // descriptions is every shape's, made when it is first asked for.
 var descriptions = sync.OnceValue(func() []*Description {
 	return []*Description{
-		Wedge: wedgeShape(), Kite: kiteShape(), StopGround: stopShape(), HalfSquare: halfSquareShape(), RingCorner: ringCornerShape(),
+		Wedge: wedgeShape(), Kite: kiteShape(), Background: backgroundShape(), HalfSquare: halfSquareShape(), RingCorner: ringCornerShape(),
 		Square: squareShape(), Tumbler: tumblerShape(), HalfTumbler: halfTumblerShape(), Strip: stripShape(),
 	}
 })
@@ -125,7 +125,7 @@ func ColumnShape(end bool) Shape {
 	return Tumbler
 }
 
-// Hand is which of two mirror images a piece is, its right side up. A stop piece is left where its blunt end lies to the
+// Hand is which of two mirror images a piece is, its right side up. A background piece is left where its blunt end lies to the
 // left, its square corner away from you; an end piece where its longer edge does, its square end away from you.
 type Hand uint8
 

@@ -17,7 +17,7 @@ func randomQuilt(r *rand.Rand, blocks []byte) string {
 	if r.IntN(6) == 0 {
 		b.WriteString("fabric f4 #ffffff\n")
 	}
-	b.WriteString("block A web wedges f0 f1 kites f2\nblock B web wedges f3 kites f0 f1\nblock C floating wedges f1 ground f2\nblock D plain piece f3\ngrid\n")
+	b.WriteString("block A web wedges f0 f1 kites f2\nblock B web wedges f3 kites f0 f1\nblock C floating wedges f1 background f2\nblock D plain piece f3\ngrid\n")
 	columns := 14
 	for i, c := range blocks {
 		if i%columns == 0 {

@@ -291,7 +291,7 @@ func TestSavesLeaveNothingBehind(t *testing.T) {
 		case 1:
 			text = strings.Replace(text, "kites navy", fmt.Sprintf("kitez %d", n), 1)
 		case 2: // sizes that never come again
-			text = strings.Replace(strings.Replace(text, "shore / turned shore", "rust / teal", 1), "strip   4", fmt.Sprintf("side %d.%d", 4+n%3, n), 1)
+			text = strings.Replace(strings.Replace(text, "shore / reversed shore", "rust / teal", 1), "strip   4", fmt.Sprintf("side %d.%d", 4+n%3, n), 1)
 		}
 		r := reading{text: text}
 		d, _ := f.drawn(r)

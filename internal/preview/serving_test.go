@@ -20,10 +20,10 @@ fabric  rust   #b5532a
 fabric  teal   #2f7d83
 
 strip-set  shore  rust 1 3/4  cream 1 1/2  teal 1 3/4
-webs       shore / turned shore
+webs       shore / reversed shore
 
 block  W  web       kites navy
-block  F  floating  ground cream
+block  F  floating  background cream
 
 grid
   F F F F

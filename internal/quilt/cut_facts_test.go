@@ -28,7 +28,7 @@ func TestCutFacts(t *testing.T) {
 				continue
 			}
 			banded++
-			if p.Turned {
+			if p.Reversed {
 				turned++
 			}
 			set := top.CutFacts.Sets[p.Set]

@@ -54,7 +54,7 @@ func reverse(list []span) {
 // bandKey is how a placed piece is filled.
 func (l *builder) bandKey(c *placedCell, piece int) bandKey {
 	f := l.fill(l.Patches[c.first].Cell, &c.pieces[piece])
-	return bandKey{f.Set, f.Turned}
+	return bandKey{f.Set, f.Reversed}
 }
 
 // joiner keeps the lists that a join needs, so that they are made once.

@@ -45,15 +45,15 @@ strip 4
 fabric a #123
 fabric b #dde
 strip-set s a 1 3/4 b 1 1/2 a 1 3/4
-webs s / turned s
-block F floating ground b
+webs s / reversed s
+block F floating background b
 block W web kites a
 grid
  F F F F
  F W W F
  F W W F
  F F F F
-`, count{map[blocks.Shape]int{blocks.Wedge: 40, blocks.StopGround: 24, blocks.Kite: 8}, 152, 80, 72}},
+`, count{map[blocks.Shape]int{blocks.Wedge: 40, blocks.Background: 24, blocks.Kite: 8}, 152, 80, 72}},
 
 		// Rings at the 5 places of a draughtboard of 3 x 3, each 8 wedges and 4 corners: 40
 		// and 20. Plain squares at 3 places; the ninth is empty. One border: 4 strips.
@@ -79,7 +79,7 @@ border 2 a
 side 10 cm
 fabric a #123
 fabric b #dde
-block T floating-star kites a wedges b ground b
+block T floating-star kites a wedges b background b
 block S star wedges b kites a
 grid
  T T S

@@ -170,7 +170,7 @@ func nests(t *testing.T, cut geom.Geometry, h, pitch float64) {
 }
 
 // TestJudgeGeosCuts holds the formulas of the other pieces against what GEOS grows: kite
-// q + s/2 + k q/S, stop ground s + (2 + sqrt 2) q, half-square triangle and ring corner its
+// q + s/2 + k q/S, background pieces s + (2 + sqrt 2) q, half-square triangle and ring corner its
 // leg + (2 + sqrt 2) q.
 func TestJudgeGeosCuts(t *testing.T) {
 	const q = 0.25
@@ -185,7 +185,7 @@ func TestJudgeGeosCuts(t *testing.T) {
 			want float64
 		}{
 			{top, blocks.Kite, squareFor, q + s/2 + k*q/sin},
-			{turningTop(t, size, blocks.ToWebCentre, " A"), blocks.StopGround, triangleFor, s + (2+math.Sqrt2)*q},
+			{turningTop(t, size, blocks.ToWebCentre, " A"), blocks.Background, triangleFor, s + (2+math.Sqrt2)*q},
 			{turningTop(t, size, blocks.ToStarCentre, " A"), blocks.HalfSquare, triangleFor, s + (2+math.Sqrt2)*q},
 			{octagonTop(t, size), blocks.RingCorner, squareFor, (1-k)*s + (2+math.Sqrt2)*q},
 		} {

@@ -71,21 +71,21 @@ func TestJudgeKite(t *testing.T) {
 	about(t, "corner for 5 1/2", squareFor(grown(corner, 0.25)), 3.7825, 5e-5)
 }
 
-// TestJudgeStopGround: beside kites from squares of 3 1/2, stop grounds come from a square
+// TestJudgeBackgroundPiece: beside kites from squares of 3 1/2, background pieces come from a square
 // of 7 cut once on the diagonal (common practice, no source); the exact need is 6.2111. With
 // kites cut to the next quarter that leaves a sixteenth, the custom leaves 0.69 to 1.20 to
 // spare for strips of 1 1/2 to 10, and the kite's square is never too small for the ring's
 // corner from the same strip, with up to 1.87 to trim (both derived: twice the kite's need is
 // 0.5703 more than the ground's, and twice 1/16 to 5/16 comes to that).
-func TestJudgeStopGround(t *testing.T) {
+func TestJudgeBackgroundPiece(t *testing.T) {
 	top := turningTop(t, "strip 4", blocks.ToWebCentre, " A")
-	for _, o := range ofShape(t, top, blocks.StopGround) {
+	for _, o := range ofShape(t, top, blocks.Background) {
 		about(t, "ground", triangleFor(grown(finished(o), 0.25)), 6.2111, 5e-5)
 	}
 	for sixteenths := 24; sixteenths <= 160; sixteenths++ {
 		strip := fmt.Sprintf("strip %g", float64(sixteenths)/16)
 		kite := squareFor(grown(finished(ofShape(t, turningTop(t, strip, blocks.OnWebCentres, " A"), blocks.Kite)[0]), 0.25))
-		need := triangleFor(grown(finished(ofShape(t, turningTop(t, strip, blocks.ToWebCentre, " A"), blocks.StopGround)[0]), 0.25))
+		need := triangleFor(grown(finished(ofShape(t, turningTop(t, strip, blocks.ToWebCentre, " A"), blocks.Background)[0]), 0.25))
 		cut := math.Ceil((kite+1.0/16)*4) / 4
 		if spare := 2*cut - need; spare < 0.69 || spare > 1.20 {
 			t.Errorf("%s: %.4f to spare", strip, spare)

@@ -51,7 +51,7 @@ func TestJudgeLeads(t *testing.T) {
 	for _, c := range []struct {
 		how   blocks.Turning
 		other blocks.Shape
-	}{{blocks.OnWebCentres, blocks.Kite}, {blocks.ToWebCentre, blocks.StopGround}} {
+	}{{blocks.OnWebCentres, blocks.Kite}, {blocks.ToWebCentre, blocks.Background}} {
 		top := turningTop(t, "strip 4", c.how, " A")
 		for _, pair := range alongBases(t, top, c.other) {
 			w, o := pair.wedge, pair.other

@@ -96,8 +96,8 @@ fabric b #dde
 strip-set s a 1.3 mm b rest a 1.6 mm b 1.2 mm
 block W web wedges s turned s kites b
 block S star wedges a b kites b
-block F floating wedges s ground b
-block T floating-star wedges turned s kites a ground b
+block F floating wedges s background b
+block T floating-star wedges reversed s kites a background b
 block R ring wedges s turned s corners a
 block P plain piece b
 block H halves pieces a b

@@ -252,7 +252,7 @@ func (l *builder) patch(p Patch, f layout.Fill, piece *pieceTemplate, at measure
 	if b.set < 0 {
 		b.set = l.set(f.Set, kind.Height)
 	}
-	p.Count, p.Set, p.Turned = len(b.outlines), b.set, f.Turned
+	p.Count, p.Set, p.Reversed = len(b.outlines), b.set, f.Reversed
 	for i, o := range b.outlines {
 		l.face(l.outline(o, at), n, b.fabrics[i], b.pools[i])
 	}

@@ -192,7 +192,7 @@ type bands struct {
 
 // bandsOf is the bands of a wedge, made once for each way it is filled.
 func (p *pieceTemplate) bandsOf(d *layout.Design, f layout.Fill, h blocks.WedgeHeight) *bands {
-	key := bandKey{f.Set, f.Turned}
+	key := bandKey{f.Set, f.Reversed}
 	if b, ok := p.banded[key]; ok {
 		return b
 	}
@@ -203,7 +203,7 @@ func (p *pieceTemplate) bandsOf(d *layout.Design, f layout.Fill, h blocks.WedgeH
 	var cuts []measure.NM // distances from the tip, the wide end's first
 	for i := range set {
 		band := set[i]
-		if f.Turned {
+		if f.Reversed {
 			band = set[len(set)-1-i]
 		}
 		b.fabrics, b.pools = append(b.fabrics, band.Fabric), append(b.pools, band.Pool)

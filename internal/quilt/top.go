@@ -86,17 +86,17 @@ type Cell struct {
 
 // Patch is one piece of cloth of the finished top, or one wedge of a strip set.
 type Patch struct {
-	Outline []measure.Point // clockwise on screen, the first corner not repeated; begins where the piece points
-	Shape   blocks.Shape
-	Turned  bool  // its strip set lies the other way round, the first fabric at the tip
-	Set     int16 // of the cloth's strip sets, by index, -1 where it is cut from one fabric
-	Role    int   // index
-	Cell    int   // index, -1 in a border or a sash
-	Border  int   // from the inside out, -1 elsewhere
-	Number  int   // in its cell, its border or among the sashes, from 1
-	First   int   // index of its first face
-	Count   int   // how many faces it has: the bands of a strip set from the wide end to the tip, or 1
-	Place   layout.Span
+	Outline  []measure.Point // clockwise on screen, the first corner not repeated; begins where the piece points
+	Shape    blocks.Shape
+	Reversed bool  // its strip set lies the other way round, the first fabric at the tip
+	Set      int16 // of the cloth's strip sets, by index, -1 where it is cut from one fabric
+	Role     int   // index
+	Cell     int   // index, -1 in a border or a sash
+	Border   int   // from the inside out, -1 elsewhere
+	Number   int   // in its cell, its border or among the sashes, from 1
+	First    int   // index of its first face
+	Count    int   // how many faces it has: the bands of a strip set from the wide end to the tip, or 1
+	Place    layout.Span
 }
 
 // Face is a part of the top of one fabric: a patch, or one band of a patch.

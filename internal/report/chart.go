@@ -85,7 +85,7 @@ func StripChart(made *sizes.StripChart) document.Document {
 	d.Sections = []document.Section{
 		{ID: "blocks", Blocks: []document.Block{c.blocks(made)}},
 		{ID: "squares", Blocks: []document.Block{c.squares(made)}},
-		notes("Kites: cut one from each square, its right angle in a corner; trim after sewing. Stop pieces: cut each square once on the diagonal for a left and a right one. "+
+		notes("Kites: cut one from each square, its right angle in a corner; trim after sewing. Background pieces: cut each square once on the diagonal for a left and a right one. "+
 			"Ring corners: cut each square once on the diagonal for two; cut it as listed, the next "+eighth+" above the exact need, or "+eighth+" larger and trim."+rule,
 			"Wedges are cut side by side, rotating the ruler 180 degrees after each cut; the count is how many fit in "+c.usable()+" of strip, including squaring up the ends.",
 			alsoOf(made.Heights)),
@@ -115,7 +115,7 @@ func (c chart) blocks(made *sizes.StripChart) document.Table {
 
 // squares is the squares to cut.
 func (c chart) squares(made *sizes.StripChart) document.Table {
-	t := table(words("strip"), lengths("kite"), words(""), lengths("stop"), words(""), lengths("corner"), words(""))
+	t := table(words("strip"), lengths("kite"), words(""), lengths("background"), words(""), lengths("corner"), words(""))
 	under := []string{"cut", "need", "cut", "need", "cut", "need", "cut"}
 	if ruled(made) {
 		t.Columns = append(t.Columns, words(""))
@@ -197,7 +197,7 @@ func StripTable(made *sizes.StripChart) document.Document {
 	for _, h := range made.Heights {
 		l.lengthColumns(h.Kinds[0] + "_side_finished")
 	}
-	l.lengthColumns("kite_need", "kite_cut", "stop_need", "stop_cut", "corner_need", "corner_cut", "wedge_base_cut", "wedge_tip_cut", "pitch_cut")
+	l.lengthColumns("kite_need", "kite_cut", "background_need", "background_cut", "corner_need", "corner_cut", "wedge_base_cut", "wedge_tip_cut", "pitch_cut")
 	l.columns("wedges")
 	for _, s := range made.Strips {
 		l.row()

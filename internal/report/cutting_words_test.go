@@ -177,7 +177,7 @@ func TestLeftOversAreThere(t *testing.T) {
 	}
 }
 
-// TestHowToCut: how kites and stop pieces are cut is told where there are some, once in the whole document; a square for stop
+// TestHowToCut: how kites and background pieces are cut is told where there are some, once in the whole document; a square for stop
 // pieces that is larger than need be is explained.
 func TestHowToCut(t *testing.T) {
 	kites, stops, large := 0, 0, 0
@@ -188,19 +188,19 @@ func TestHowToCut(t *testing.T) {
 		for i := range c.Lines {
 			piece := &c.Lines[i].Piece
 			has[piece.Shape] = 1
-			if want := piece.Shape == blocks.StopGround && piece.TrimCut > 0; want != strings.Contains(said, fmt.Sprintf("Line %d: these squares are generous", i+1)) {
+			if want := piece.Shape == blocks.Background && piece.TrimCut > 0; want != strings.Contains(said, fmt.Sprintf("Line %d: these squares are generous", i+1)) {
 				t.Errorf("%s: line %d", n.name, i+1)
 			} else if want {
 				large++
 			}
 		}
-		if strings.Count(said, "Draw a diagonal line on the square") != has[blocks.Kite] || strings.Count(said, "a left or a right stop piece") != has[blocks.StopGround] {
+		if strings.Count(said, "Draw a diagonal line on the square") != has[blocks.Kite] || strings.Count(said, "a left or a right background piece") != has[blocks.Background] {
 			t.Errorf("%s: %q", n.name, said)
 		}
-		kites, stops = kites+has[blocks.Kite], stops+has[blocks.StopGround]
+		kites, stops = kites+has[blocks.Kite], stops+has[blocks.Background]
 	}
 	if kites == 0 || stops == 0 || large == 0 {
-		t.Errorf("%d plans with kites, %d with stop pieces, %d larger squares", kites, stops, large)
+		t.Errorf("%d plans with kites, %d with background pieces, %d larger squares", kites, stops, large)
 	}
 }
 

@@ -223,7 +223,7 @@ func (s *sewer) clothNames(cloths []int) []string {
 		if len(c.Bands) > 0 {
 			names[i] += " of " + measure.List(c.Bands)
 		}
-		if c.Turned {
+		if c.Reversed {
 			names[i] += " reversed"
 		}
 	}

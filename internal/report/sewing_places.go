@@ -211,7 +211,7 @@ func (s *sewer) pieceName(b *sewing.Block, v *sewing.FabricVariant, piece int) s
 	if len(c.Bands) > 0 {
 		name += " of " + measure.List(c.Bands)
 	}
-	if c.Turned {
+	if c.Reversed {
 		name += " reversed"
 	}
 	return name + " " + s.Shape(b, piece).String()

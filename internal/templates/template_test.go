@@ -436,7 +436,7 @@ func sameLines(page, lines []diagram.Mark) bool {
 	return true
 }
 
-const hugeLayout = "side 40\nfabric a #b5532a\nfabric b #204050\nblock W web wedges a b kites b\nblock F floating wedges a ground b\ngrid\n W F\n F W\n"
+const hugeLayout = "side 40\nfabric a #b5532a\nfabric b #204050\nblock W web wedges a b kites b\nblock F floating wedges a background b\ngrid\n W F\n F W\n"
 
 // TestHugePiecesAreLeftOut and named, tiny ones are printed.
 func TestHugePiecesAreLeftOut(t *testing.T) {

@@ -91,18 +91,18 @@ func Of() Grammar {
 				Begin: `^\x{FEFF}?[ \t]*((?i)` + either(statements) + `)` + wordEnd, End: `$`,
 				BeginCaptures: scopes(Statement), Patterns: includes("comment", "text", "colour", "length", "nothing", "option", "other"),
 			},
-			"rows":    {Begin: `^[ \t]+`, End: `$`, Patterns: includes("comment", "nothing", "cell", "turned", "other")},
+			"rows":    {Begin: `^[ \t]+`, End: `$`, Patterns: includes("comment", "nothing", "cell", "reversed", "other")},
 			"comment": {Match: `(#(?:[ \t].*)?)$`, Captures: scopes(Comment)},
 			"text": {Match: `([` + quotes + `].*?[` + quotes + `])(?:[ \t]*(#(?:[ \t].*)?)?$|[ \t]+((?i)on-hand|usable-width)` + wordEnd + `)`,
 				Captures: scopes(Text, Comment, Option)},
-			"colour":  {Match: `(#(?:[0-9A-Fa-f]{6}|[0-9A-Fa-f]{3}))` + wordEnd, Captures: scopes(Colour)},
-			"length":  {Match: `(` + number + `)(?:(["”″]|''|′′|’’)|[ \t]*((?i)` + either(units()) + `))?` + wordEnd, Captures: scopes(Number, Unit, Unit)},
-			"role":    {Match: `((?i)` + either(roles()) + `)` + wordEnd, Captures: scopes(Role)},
-			"option":  {Match: `((?i)` + either(optionWords()) + `)` + wordEnd, Captures: scopes(Option)},
-			"turned":  {Match: `((?i)turned)` + wordEnd, Captures: scopes(Option)},
-			"nothing": {Match: `([./])` + wordEnd, Captures: scopes(Nothing)},
-			"cell":    {Match: `([^\s#:]+)(:(?i:` + either(blocks.CornerNames()) + `))` + wordEnd, Captures: scopes("", Corner)},
-			"other":   {Match: `(?:[^\s#]|#[^\s])+`},
+			"colour":   {Match: `(#(?:[0-9A-Fa-f]{6}|[0-9A-Fa-f]{3}))` + wordEnd, Captures: scopes(Colour)},
+			"length":   {Match: `(` + number + `)(?:(["”″]|''|′′|’’)|[ \t]*((?i)` + either(units()) + `))?` + wordEnd, Captures: scopes(Number, Unit, Unit)},
+			"role":     {Match: `((?i)` + either(roles()) + `)` + wordEnd, Captures: scopes(Role)},
+			"option":   {Match: `((?i)` + either(optionWords()) + `)` + wordEnd, Captures: scopes(Option)},
+			"reversed": {Match: `((?i)reversed|turned)` + wordEnd, Captures: scopes(Option)},
+			"nothing":  {Match: `([./])` + wordEnd, Captures: scopes(Nothing)},
+			"cell":     {Match: `([^\s#:]+)(:(?i:` + either(blocks.CornerNames()) + `))` + wordEnd, Captures: scopes("", Corner)},
+			"other":    {Match: `(?:[^\s#]|#[^\s])+`},
 		},
 	}
 }
@@ -124,7 +124,7 @@ func units() []string {
 // optionWords are the words with which statements go on, and those of lengths and of the fabrics of roles, in the order of
 // the alphabet.
 func optionWords() []string {
-	words := []string{"cut", "finished", "turned"}
+	words := []string{"cut", "finished", "reversed", "turned"}
 	for _, s := range layout.Statements() {
 		for _, o := range s.Options {
 			words = append(words, o.Word)
@@ -140,9 +140,11 @@ func roles() []string {
 	seen := map[string]bool{}
 	for _, k := range blocks.Kinds() {
 		for _, r := range k.Roles {
-			if !seen[r.Name] {
-				seen[r.Name] = true
-				list = append(list, r.Name)
+			for _, word := range []string{r.Name, r.Former} { // older layouts are colored too
+				if word != "" && !seen[word] {
+					seen[word] = true
+					list = append(list, word)
+				}
 			}
 		}
 	}

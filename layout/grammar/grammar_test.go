@@ -201,14 +201,14 @@ func TestSamplesCatches(t *testing.T) {
 // One line of every sort, piece by piece.
 func TestPieces(t *testing.T) {
 	for line, want := range map[string]string{
-		"block S floating-star kites lamp  wedges turned halo  # x": "block=keyword.control floating-star=entity.name.type kites=variable.parameter wedges=variable.parameter turned=keyword.other # x=comment.line",
-		"block A2 like A kites web-blue":                            "block=keyword.control like=keyword.other kites=variable.parameter",
-		"fabric navy #1f3350 \"night # sky\" on-hand 1 1/2 yd":      "fabric=keyword.control #1f3350=constant.other.color \"night # sky\"=string.quoted on-hand=keyword.other 1 1/2=constant.numeric yd=keyword.other.unit",
-		"  S:se . S:SW F":         ":se=storage.modifier .=punctuation.separator :SW=storage.modifier",
-		"webs navy / turned glow": "webs=keyword.control /=punctuation.separator turned=keyword.other",
-		"strip 3½\"":              "strip=keyword.control 3½=constant.numeric \"=keyword.other.unit",
-		"units cm":                "units=keyword.control cm=keyword.other",
-		"stripes 4":               "",
+		"block S floating-star kites lamp  wedges reversed halo  # x": "block=keyword.control floating-star=entity.name.type kites=variable.parameter wedges=variable.parameter reversed=keyword.other # x=comment.line",
+		"block A2 like A kites web-blue":                              "block=keyword.control like=keyword.other kites=variable.parameter",
+		"fabric navy #1f3350 \"night # sky\" on-hand 1 1/2 yd":        "fabric=keyword.control #1f3350=constant.other.color \"night # sky\"=string.quoted on-hand=keyword.other 1 1/2=constant.numeric yd=keyword.other.unit",
+		"  S:se . S:SW F":           ":se=storage.modifier .=punctuation.separator :SW=storage.modifier",
+		"webs navy / reversed glow": "webs=keyword.control /=punctuation.separator reversed=keyword.other",
+		"strip 3½\"":                "strip=keyword.control 3½=constant.numeric \"=keyword.other.unit",
+		"units cm":                  "units=keyword.control cm=keyword.other",
+		"stripes 4":                 "",
 	} {
 		e := &engine{Of(), map[string]*regexp.Regexp{}}
 		parts := e.line(line)

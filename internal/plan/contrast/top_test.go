@@ -34,7 +34,7 @@ func read(t testing.TB, name string) *quilt.Top {
 func kingSize() string {
 	var b strings.Builder
 	fmt.Fprintln(&b, "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nfabric teal #2f7d83")
-	fmt.Fprintln(&b, "strip-set shore rust 1 3/4 cream 1 1/2 teal 1 3/4\nwebs shore / turned shore")
+	fmt.Fprintln(&b, "strip-set shore rust 1 3/4 cream 1 1/2 teal 1 3/4\nwebs shore / reversed shore")
 	fmt.Fprintln(&b, "block W web kites cream\ngrid")
 	for range 24 {
 		fmt.Fprintln(&b, " "+strings.Repeat(" W", 24))

@@ -35,7 +35,7 @@ func polygonOf(o []measure.Point) geom.Geometry {
 }
 
 // TestJudgeGeosCutPieces: finished outlines, grown by the seam by GEOS with sharp corners, lie on what is cut; and what must
-// be exact is nothing larger. Sharp tips that a strip's edge cuts off are cut off first, and those of kites and stop pieces
+// be exact is nothing larger. Sharp tips that a strip's edge cuts off are cut off first, and those of kites and background pieces
 // lie within their squares.
 func TestJudgeGeosCutPieces(t *testing.T) {
 	judged := map[blocks.Shape]int{}

@@ -24,7 +24,7 @@ func readPlan(text string) (*Plan, error) {
 	return p, nil
 }
 
-// Facts of the trade for wedges: squares for kites and stop pieces by custom (common practice, no source); the exact sizes
+// Facts of the trade for wedges: squares for kites and background pieces by custom (common practice, no source); the exact sizes
 // and the wedges of a strip were worked out from outlines grown with mitred corners.
 func TestTradeFacts(t *testing.T) {
 	for _, row := range []struct {
@@ -32,7 +32,7 @@ func TestTradeFacts(t *testing.T) {
 		strip      string
 		exact, cut float64
 	}{
-		{blocks.Kite, "4", 3.3907, 3.5}, {blocks.Kite, "5 1/2", 4.5388, 4.75}, {blocks.StopGround, "4", 6.2111, 7},
+		{blocks.Kite, "4", 3.3907, 3.5}, {blocks.Kite, "5 1/2", 4.5388, 4.75}, {blocks.Background, "4", 6.2111, 7},
 	} {
 		_, line := single(t, row.shape, "strip "+row.strip, Options{})
 		near(t, row.shape.String()+" "+row.strip+", exact", inches(line.Piece.AlongExact), row.exact, 4)
@@ -42,9 +42,9 @@ func TestTradeFacts(t *testing.T) {
 	_, corner := single(t, blocks.RingCorner, "strip 5 1/2", Options{CornersByCustom: true})
 	near(t, "a corner by custom", inches(corner.Piece.AlongCut), 4.75, 4)
 	near(t, "a corner's need", inches(corner.Piece.AlongExact), 3.7825, 4)
-	_, stop := single(t, blocks.StopGround, "strip 4", Options{})
+	_, stop := single(t, blocks.Background, "strip 4", Options{})
 	if stop.Left != 1 || stop.Right != 1 || stop.Units != 1 || stop.Spare != 0 {
-		t.Errorf("one block has %d left and %d right stop pieces from %d squares", stop.Left, stop.Right, stop.Units)
+		t.Errorf("one block has %d left and %d right background pieces from %d squares", stop.Left, stop.Right, stop.Units)
 	}
 	for strip, want := range map[string]int{"2": 33, "3": 24, "4": 19, "5": 15, "6": 13, "8": 10} {
 		p, _ := single(t, blocks.Kite, "strip "+strip, Options{})
@@ -58,11 +58,11 @@ func TestTradeFacts(t *testing.T) {
 	near(t, "pitch", inches(p.Wedges[0].PitchCut), 1.9909, 4)
 }
 
-// A square of twice the kite's leaves stop pieces 2 (k / sin 22.5 - k) seams beyond what the kite's own steps leave: from 0.69
+// A square of twice the kite's leaves background pieces 2 (k / sin 22.5 - k) seams beyond what the kite's own steps leave: from 0.69
 // to 1.20 for strips of 1 1/2 to 10 (derived).
 func TestStopSpare(t *testing.T) {
 	for strip := 1.5; strip <= 10; strip += 0.125 {
-		_, line := single(t, blocks.StopGround, fmt.Sprintf("strip %g", strip), Options{})
+		_, line := single(t, blocks.Background, fmt.Sprintf("strip %g", strip), Options{})
 		if spare := inches(line.Piece.TrimCut); spare < 0.69 || spare > 1.20 {
 			t.Errorf("strip %g: %.3f to spare", strip, spare)
 		}

@@ -78,7 +78,7 @@ func (p *Piece) divided(at measure.NM, c *Cut) [][]measure.Point {
 }
 
 // PieceOutline is the outline of one piece as it is cut, right side up, clockwise on screen. A kite comes as its square, a
-// stop piece as its triangle, since both are trimmed after sewing; of a wedge the tip points up.
+// background piece as its triangle, since both are trimmed after sewing; of a wedge the tip points up.
 func (p *Piece) PieceOutline() []measure.Point {
 	w, l := p.AcrossCut, p.AlongCut
 	switch {

@@ -144,7 +144,7 @@ func illCut(top *quilt.Top, line *Line, patch int, seam float64) error {
 		}
 	}
 	slack := slackOf(cut, on, seam)
-	if want := float64(piece.TrimCut); slack > want+tolerance && t.Shape != blocks.Kite && t.Shape != blocks.StopGround {
+	if want := float64(piece.TrimCut); slack > want+tolerance && t.Shape != blocks.Kite && t.Shape != blocks.Background {
 		return fmt.Errorf("a %s is cut %.0f nanometres too large, %.0f are said", t.Shape, slack, want)
 	}
 	return exactly(piece, points(t.Outline, 0), seam)
@@ -166,10 +166,10 @@ func slackOf(cut, on []xy, seam float64) float64 {
 	return most
 }
 
-// exactly says where the exact size of a kite's square or a stop piece's triangle is not the least that holds the grown
+// exactly says where the exact size of a kite's square or a background piece's triangle is not the least that holds the grown
 // piece with sharp corners.
 func exactly(piece *Piece, finished []xy, seam float64) error {
-	if piece.Shape != blocks.Kite && piece.Shape != blocks.StopGround {
+	if piece.Shape != blocks.Kite && piece.Shape != blocks.Background {
 		return nil
 	}
 	need := 0.0
@@ -206,7 +206,7 @@ func TestCutPiecesGiveFinishedOnes(t *testing.T) {
 		}
 	}
 	for _, want := range []string{
-		"wedge, nested, either", "kite, whole, either", "stop piece, once-on-diagonal, either", "half-square triangle, once-on-diagonal, either",
+		"wedge, nested, either", "kite, whole, either", "background piece, once-on-diagonal, either", "half-square triangle, once-on-diagonal, either",
 		"half-square triangle, twice-on-diagonal, either", "corner triangle, once-on-diagonal, either", "corner triangle, twice-on-diagonal, either",
 		"square, whole, either", "tumbler, nested, either", "end piece, end-pairs, left", "end piece, end-pairs, right", "strip, whole, either",
 		"strip, joined, either", "strip, lengthwise, either",

@@ -23,7 +23,7 @@ func (p *planning) setOf(patch int) (set int, reversed bool) {
 	forth, back := p.keys[0][:0], p.keys[1][:0]
 	band := func(list []byte, i int) []byte {
 		at := i
-		if t.Turned {
+		if t.Reversed {
 			at = t.Count - 1 - i
 		}
 		list = binary.BigEndian.AppendUint32(list, uint32(p.top.Faces[t.First+i].Fabric))
@@ -54,7 +54,7 @@ func (p *planning) newSet(patch int, alike bool) int {
 	q := p.top.Seam
 	for i := range t.Count {
 		at := i
-		if t.Turned {
+		if t.Reversed {
 			at = t.Count - 1 - i
 		}
 		cut := given.BandsCut[at]

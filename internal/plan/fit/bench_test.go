@@ -9,7 +9,7 @@ import (
 // lanterns of a size: floating blocks round webs, every row written.
 func lanterns(columns, rows int) string {
 	var b strings.Builder
-	b.WriteString("strip 2\nfabric chalk #f4ecdc\nfabric plum #452a40\nfabric honey #e3b060\nstrip-set glow plum 1 1/4 honey 1 1/4\nwebs glow / turned glow\nblock W web kites chalk\nblock F floating ground chalk\ngrid\n")
+	b.WriteString("strip 2\nfabric chalk #f4ecdc\nfabric plum #452a40\nfabric honey #e3b060\nstrip-set glow plum 1 1/4 honey 1 1/4\nwebs glow / reversed glow\nblock W web kites chalk\nblock F floating background chalk\ngrid\n")
 	for y := range rows {
 		for x := range columns {
 			label := " W"

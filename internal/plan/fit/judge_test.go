@@ -69,8 +69,8 @@ func TestPublishedTops(t *testing.T) {
 // 35 blocks, 5 by 7, of a motif that wants groups of four: http://quilt-o-mania.blogspot.com/2006/07/how-to-square-it-off.html
 func TestGroupsOfFour(t *testing.T) {
 	for _, text := range []string{
-		"strip 4\nfabric a navy\nfabric b white\nblock S floating-star kites a wedges b ground b\ngrid\n  S S\n  S S\n",
-		"strip 4\nfabric a navy\nfabric b white\nblock F floating wedges a ground b\ngrid\n  F F F F\n  F F F F\n  F F F F\n  F F F F\n",
+		"strip 4\nfabric a navy\nfabric b white\nblock S floating-star kites a wedges b background b\ngrid\n  S S\n  S S\n",
+		"strip 4\nfabric a navy\nfabric b white\nblock F floating wedges a background b\ngrid\n  F F F F\n  F F F F\n  F F F F\n  F F F F\n",
 	} {
 		r, err := Fit(text, Options{Wanted: inches(27, 37), From: 4 * measure.Inch, To: 4 * measure.Inch}) // 5 and 7 blocks of 5.3576 in
 		if err != nil {

@@ -28,7 +28,7 @@ func topOf(t testing.TB, text string) *quilt.Top {
 
 // BenchmarkPlan plans fields of one block. 18 by 20 is a king-size quilt of 5 1/2 inch blocks.
 func BenchmarkPlan(b *testing.B) {
-	for _, block := range []string{"block A web kites b wedges s", "block A ring wedges s b corners c", "block A floating-star kites b wedges s ground c"} {
+	for _, block := range []string{"block A web kites b wedges s", "block A ring wedges s b corners c", "block A floating-star kites b wedges s background c"} {
 		kind := strings.Fields(block)[2]
 		for _, size := range [][2]int{{18, 20}, {50, 50}, {100, 100}, {200, 200}} {
 			b.Run(fmt.Sprintf("%s/%dx%d", kind, size[0], size[1]), func(b *testing.B) {

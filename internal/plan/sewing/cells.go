@@ -132,7 +132,7 @@ func (s *sorting) bands(p *quilt.Patch) []int {
 	list := make([]int, p.Count)
 	for n := range list {
 		at := n
-		if p.Turned {
+		if p.Reversed {
 			at = p.Count - 1 - n
 		}
 		list[at] = s.top.Faces[p.First+n].Fabric
@@ -203,7 +203,7 @@ func (s *sorting) unturned(cell, first, count int) []outline {
 func (s *sorting) cloth(patch int32) int {
 	p := &s.top.Patches[patch]
 	s.key = appendNumber(s.key[:0], int(p.Set)+1)
-	if p.Set >= 0 && p.Turned {
+	if p.Set >= 0 && p.Reversed {
 		s.key = append(s.key, 't')
 	}
 	for n := range p.Count {
@@ -227,7 +227,7 @@ func (s *sorting) clothOf(p *quilt.Patch) Cloth {
 	if p.Set < 0 {
 		return Cloth{Name: s.top.Fabrics[s.top.Faces[p.First].Fabric].Name}
 	}
-	c := Cloth{Name: s.top.CutFacts.Sets[p.Set].Name, Turned: p.Turned}
+	c := Cloth{Name: s.top.CutFacts.Sets[p.Set].Name, Reversed: p.Reversed}
 	if s.pooled[p.Set] {
 		for _, fabric := range s.bands(p) {
 			c.Bands = append(c.Bands, s.top.Fabrics[fabric].Name)

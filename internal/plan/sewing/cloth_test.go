@@ -9,10 +9,10 @@ import (
 	"eighthturn/internal/plan/sewing"
 )
 
-// TestTurnedWedges: a wedge whose tip lies on the other edge of its strip set is a cloth of its own, and nothing else is.
-func TestTurnedWedges(t *testing.T) {
-	p := planOf(topOf(t, "strip 4\nfabric a #112233\nfabric b #eeeeee\nstrip-set shore a 1 3/4 b rest\nblock W web wedges turned shore kites b\nwebs shore / turned shore\ngrid\n W W\n W W\n"), sewing.Options{})
-	want := []sewing.Cloth{{Name: "shore", Turned: true}, {Name: "shore"}, {Name: "b"}}
+// TestReversedWedges: a wedge whose tip lies on the other edge of its strip set is a cloth of its own, and nothing else is.
+func TestReversedWedges(t *testing.T) {
+	p := planOf(topOf(t, "strip 4\nfabric a #112233\nfabric b #eeeeee\nstrip-set shore a 1 3/4 b rest\nblock W web wedges reversed shore kites b\nwebs shore / reversed shore\ngrid\n W W\n W W\n"), sewing.Options{})
+	want := []sewing.Cloth{{Name: "shore", Reversed: true}, {Name: "shore"}, {Name: "b"}}
 	for _, c := range want {
 		if !slices.ContainsFunc(p.Cloths, func(d sewing.Cloth) bool { return reflect.DeepEqual(c, d) }) {
 			t.Errorf("%v is not among %v", c, p.Cloths)

@@ -77,7 +77,7 @@ func checkCloths(top *quilt.Top, p *sewing.Plan) error {
 					cloth := p.Cloths[n]
 					patch := &top.Patches[p.Patches(at.Cell, []int{piece})[0]]
 					fabric := top.Fabrics[top.Faces[patch.First].Fabric].Name
-					if patch.Set < 0 && cloth.Name != fabric || patch.Set >= 0 && (cloth.Name != top.CutFacts.Sets[patch.Set].Name || cloth.Turned != patch.Turned) {
+					if patch.Set < 0 && cloth.Name != fabric || patch.Set >= 0 && (cloth.Name != top.CutFacts.Sets[patch.Set].Name || cloth.Reversed != patch.Reversed) {
 						return fmt.Errorf("cell %d, piece %d: %v is said, %s is there", at.Cell, piece, cloth, fabric)
 					}
 					if !k.Column && !liesAt(top, at, patch, k.Pieces[piece]) {
@@ -184,7 +184,7 @@ func trimmedBy(k *blocks.Kind, s *sewing.Step, spare map[blocks.Shape]measure.NM
 	want := measure.NM(0)
 	for _, piece := range slices.Concat(last.A, last.B) {
 		switch shape := k.Pieces[piece].Shape; shape {
-		case blocks.Kite, blocks.StopGround:
+		case blocks.Kite, blocks.Background:
 			want = max(want, spare[shape])
 		case blocks.HalfSquare, blocks.RingCorner:
 			want = max(want, spare[shape]/2)

@@ -85,9 +85,9 @@ type Block struct {
 
 // Cloth is what a piece is cut from.
 type Cloth struct {
-	Name   string   `json:"name"`             // of the fabric, or of the strip set
-	Bands  []string `json:"bands,omitempty"`  // the fabrics of a strip set whose wedges differ, from the wide end to the tip; nil for others
-	Turned bool     `json:"turned,omitempty"` // a wedge whose tip lies on the other edge of its strip set
+	Name     string   `json:"name"`               // of the fabric, or of the strip set
+	Bands    []string `json:"bands,omitempty"`    // the fabrics of a strip set whose wedges differ, from the wide end to the tip; nil for others
+	Reversed bool     `json:"reversed,omitempty"` // a wedge whose tip lies on the other edge of its strip set
 }
 
 // Obstacle is why allowances cannot all turn one way round a point.

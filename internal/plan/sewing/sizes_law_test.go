@@ -64,7 +64,7 @@ func TestSizesOnce(t *testing.T) {
 func sizedTops(t *testing.T) map[string]*quilt.Top {
 	t.Helper()
 	list := map[string]*quilt.Top{}
-	for _, block := range []string{"web wedges a kites b", "ring wedges a corners b", "halves pieces a b", "floating wedges a ground b", "floating-star kites a wedges b ground a"} {
+	for _, block := range []string{"web wedges a kites b", "ring wedges a corners b", "halves pieces a b", "floating wedges a background b", "floating-star kites a wedges b background a"} {
 		for _, size := range []string{"strip 4", "strip 3 1/4", "strip 11 cm"} {
 			if block[:6] == "halves" {
 				size = "side " + size[len("strip "):]

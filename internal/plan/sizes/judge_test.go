@@ -46,7 +46,7 @@ func (c *StripChart) sideOf(s Strip, kind string) measure.NM {
 	return 0
 }
 
-// Strips of 3 1/2, 4 and 5 1/2 inches. Rings, kite squares and stop squares: common practice, no source. Webs, the wedge's
+// Strips of 3 1/2, 4 and 5 1/2 inches. Rings, kite squares and background squares: common practice, no source. Webs, the wedge's
 // base, its tip and pitch: worked out from the outlines, grown with mitred corners.
 func TestKnownStrips(t *testing.T) {
 	c, err := Strips(Options{From: inch(3.5), To: inch(5.5), Step: inch(0.5)})

@@ -48,7 +48,7 @@ func stripBreaks(c *StripChart, s *Strip) []string {
 		law(diff(h.Finished(s.SidesFinished[i]), s.WedgeFinished) <= 2, "a block's side gives its wedge back")
 	}
 	law(s.Kite.Cut >= s.Kite.Need+steps.Spare && s.Kite.Cut < s.Kite.Need+steps.Spare+steps.Trimmed && s.Kite.Cut%steps.Trimmed == 0, "a kite's square is the next step that leaves something to trim")
-	law(s.Stop.Cut >= s.Stop.Need && s.Stop.Cut == 2*s.Kite.Cut, "two stop pieces fit a square of twice the kite's")
+	law(s.Stop.Cut >= s.Stop.Need && s.Stop.Cut == 2*s.Kite.Cut, "two background pieces fit a square of twice the kite's")
 	law(s.Corner.Cut >= s.Corner.Need && s.Corner.Cut < s.Corner.Need+steps.Exact && s.Corner.Cut%steps.Exact == 0, "a corner's square is the next step")
 	law(s.Corner.KitesCut == 0 || s.Corner.KitesCut >= s.Corner.Need, "a kite's square serves only where it is large enough")
 	law(s.Corner.RuleCut == 0 || s.Corner.RuleCut >= s.Corner.Cut, "the rule of thumb never asks for less")
@@ -86,7 +86,7 @@ func TestStripLawsCatch(t *testing.T) {
 		"sides in the wrong columns":        func(s *Strip) { s.SidesFinished = []measure.NM{s.SidesFinished[1], s.SidesFinished[0]} },
 		"a kite's square rounded down":      func(s *Strip) { s.Kite.Cut -= measure.Inch / 4 },
 		"a kite's square a step too large":  func(s *Strip) { s.Kite.Cut += measure.Inch / 4 },
-		"a stop square of the kite's size":  func(s *Strip) { s.Stop.Cut = s.Kite.Cut },
+		"a background square of the kite's size":  func(s *Strip) { s.Stop.Cut = s.Kite.Cut },
 		"a corner's square rounded down":    func(s *Strip) { s.Corner.Cut -= measure.Inch / 8 },
 		"a kite's square that is too small": func(s *Strip) { s.Corner.KitesCut = s.Corner.Need - 1 },
 		"a rule below the need":             func(s *Strip) { s.Corner.RuleCut = s.Corner.Cut - measure.Inch/8 },

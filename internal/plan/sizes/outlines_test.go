@@ -91,7 +91,7 @@ func compare(t *testing.T, s Strip, q float64) {
 		}
 	}
 	if room := inches(s.Stop.Cut) - stopSquare(h, q); room < 0 {
-		t.Errorf("strip %g, seam %g: stop pieces do not fit, by %g", inches(s.StripCut), q, room)
+		t.Errorf("strip %g, seam %g: background pieces do not fit, by %g", inches(s.StripCut), q, room)
 	}
 }
 
@@ -113,7 +113,7 @@ func kiteSquare(h, q float64) float64 {
 	return max(wide, high)
 }
 
-// stopSquare is the square of which a stop piece takes half: its long sides are a side of the block and half a diagonal.
+// stopSquare is the square of which a background piece takes half: its long sides are a side of the block and half a diagonal.
 func stopSquare(h, q float64) float64 {
 	side := leg(h) * math.Sqrt2
 	wide, high := box(grown([]point{{0, 0}, {0, side}, {side, 0}}, q))
@@ -137,8 +137,8 @@ func TestOutlinesCatches(t *testing.T) {
 		"a kite without its sharp tip":                 func(s *Strip) { s.Kite.Need -= inch(0.1670) },
 		"a corner by half a rule":                      func(s *Strip) { s.Corner.Need += measure.Inch / 8 },
 		"a finished base for a cut one":                func(s *Strip) { s.WedgeBaseCut = s.WedgeBaseFinished },
-		"a stop piece with a square's sum":             func(s *Strip) { s.Stop.Need -= inch(0.3536) },
-		"a stop square as large as needed for nothing": func(s *Strip) { s.Stop.Cut = s.Kite.Cut },
+		"a background piece with a square's sum":             func(s *Strip) { s.Stop.Need -= inch(0.3536) },
+		"a background square as large as needed for nothing": func(s *Strip) { s.Stop.Cut = s.Kite.Cut },
 	} {
 		spoilt := honest
 		spoil(&spoilt)

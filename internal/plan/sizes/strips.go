@@ -30,7 +30,7 @@ type Strip struct {
 	WedgeFinished     measure.NM   `json:"wedge_finished"`      // height of the wedges: the strip less two seam allowances
 	SidesFinished     []measure.NM `json:"sides_finished"`      // of a block, one for each of the chart's heights
 	Kite              Square       `json:"kite_square"`         // for one kite: its right angle lies in a corner of the square
-	Stop              Square       `json:"stop_square"`         // for the two stop pieces of a block, one left and one right: cut once on the diagonal
+	Stop              Square       `json:"background_square"`   // for the two background pieces of a block, one left and one right: cut once on the diagonal
 	Corner            Corner       `json:"corner_square"`       // for two corners of a ring: cut once on the diagonal
 	WedgeBaseFinished measure.NM   `json:"wedge_base_finished"` // the wedge's wide end; the side of a ring's octagon
 	WedgeBaseCut      measure.NM   `json:"wedge_base_cut"`
@@ -115,7 +115,7 @@ func (c *StripChart) strip(cut measure.NM) Strip {
 // piece's twice that, by custom, a corner's up to the next step.
 func (s *Strip) squares(c *StripChart) {
 	steps := blocks.StepsOf(c.Units)
-	kite, stop := blocks.KiteExact(s.StripCut, c.Seam), blocks.StopExact(s.StripCut, c.Seam)
+	kite, stop := blocks.KiteExact(s.StripCut, c.Seam), blocks.BackgroundExact(s.StripCut, c.Seam)
 	s.Kite = Square{kite, steps.Square(kite)}
 	s.Stop = Square{stop, 2 * s.Kite.Cut}
 	edge := blocks.RingCornerFinished(s.StripCut, c.Seam)

@@ -13,8 +13,8 @@ import (
 const cloth = "fabric cream #f4ead7 \"crackle\"\nfabric navy #1f3350\nfabric rust #b5532a\n"
 
 const blocksOf = `block W web wedges rust kites cream
-block F floating wedges rust ground cream
-block S floating-star kites navy wedges rust ground cream
+block F floating wedges rust background cream
+block S floating-star kites navy wedges rust background cream
 block R ring wedges rust corners cream
 block Q ring wedges navy corners cream
 block P plain piece navy
@@ -189,7 +189,7 @@ func TestLawsCatch(t *testing.T) {
 func TestKnownQuilt(t *testing.T) {
 	s := of(t, "strip 4", frame("F", 4, 4), "border 1 1/2 rust", "border 4 cream", "binding 2 1/2 navy")
 	got := fmt.Sprintf("%v %v %v, stars %d %d, %v", s.Blocks, s.Pieces, s.Webs, s.Stars.Closed, len(s.Stars.Open), s.Hints)
-	want := "[{W web 4} {F floating 12}] [{wedge 40 0} {kite 8 0} {stop piece 24 0} {strip 8 0}] {8 5 []}, stars 0 4, []"
+	want := "[{W web 4} {F floating 12}] [{wedge 40 0} {kite 8 0} {background piece 24 0} {strip 8 0}] {8 5 []}, stars 0 4, []"
 	if got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}

@@ -72,7 +72,7 @@ func poolsAt(d *layout.Design) map[layout.Span][]int {
 			for _, b := range d.StripSets[f.Set].Bands {
 				pools = append(pools, b.Pool)
 			}
-			if f.Turned {
+			if f.Reversed {
 				slices.Reverse(pools)
 			}
 			at[f.Span] = pools

@@ -32,8 +32,8 @@ func topOf(seed uint64) string {
 	cloth := func() string { return []string{"one", "two", "one", "two", "f0"}[rng.IntN(5)] }
 	wedge := func() string { return []string{"s", "turned s", cloth(), cloth(), cloth()}[rng.IntN(5)] }
 	labels := []string{"W", "S", "F", "T", "R", "U", "P", "H"}
-	fmt.Fprintf(&b, "block W web wedges %s kites %s\nblock S star wedges %s kites %s\nblock F floating wedges %s ground %s\n", wedge(), cloth(), wedge(), cloth(), wedge(), cloth())
-	fmt.Fprintf(&b, "block T floating-star wedges %s kites %s ground %s\nblock R ring wedges %s %s corners %s edge %s\n", wedge(), cloth(), cloth(), wedge(), wedge(), cloth(), wedge())
+	fmt.Fprintf(&b, "block W web wedges %s kites %s\nblock S star wedges %s kites %s\nblock F floating wedges %s background %s\n", wedge(), cloth(), wedge(), cloth(), wedge(), cloth())
+	fmt.Fprintf(&b, "block T floating-star wedges %s kites %s background %s\nblock R ring wedges %s %s corners %s edge %s\n", wedge(), cloth(), cloth(), wedge(), wedge(), cloth(), wedge())
 	fmt.Fprintf(&b, "block U tumblers pieces %s %s about 4\nblock P plain piece %s\nblock H halves pieces %s %s\n", cloth(), cloth(), cloth(), cloth(), cloth())
 	b.WriteString("grid\n")
 	few := 1 + rng.IntN(len(labels))

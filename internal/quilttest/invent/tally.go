@@ -97,8 +97,8 @@ func (t *Tally) fills(d *layout.Design, fills []layout.Fill) {
 		}
 		t.see(rest, "strip set with a rest")
 		t.see(!rest, "strip set without a rest")
-		t.see(f.Turned, "strip set turned")
-		t.see(!f.Turned, "strip set as written")
+		t.see(f.Reversed, "strip set turned")
+		t.see(!f.Reversed, "strip set as written")
 		t.see(len(d.StripSets[f.Set].Bands) == 1, "strip set of one strip")
 		t.see(len(d.StripSets[f.Set].Bands) > 2, "strip set of three strips or more")
 	}

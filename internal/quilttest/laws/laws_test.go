@@ -20,10 +20,10 @@ fabric  c  #aa3322
 func small() []string {
 	return []string{
 		"strip 4\nstrip-set s a 1 3/4 b 1 1/2 c 1 3/4" + cloth +
-			"webs s / turned s\nblock W web kites b\nblock F floating ground b\ngrid\n F F F F\n F W W F\n F F F F\nborder 1 a\nborder 2 cut b\n",
+			"webs s / reversed s\nblock W web kites b\nblock F floating background b\ngrid\n F F F F\n F W W F\n F F F F\nborder 1 a\nborder 2 cut b\n",
 		"side 7\nstrip-set s a 1 1/4 b rest c 1" + cloth +
 			"block R ring wedges s a turned s b corners c\nblock W web wedges s b kites c\nblock P plain piece a\ngrid\n R W .\n P R P\n . W R\nborder 3 b\n",
-		"side 5 1/4\n" + cloth + "block S star wedges a b kites c\nblock T floating-star kites c wedges a b ground b\ngrid\n T T\n T S\n",
+		"side 5 1/4\n" + cloth + "block S star wedges a b kites c\nblock T floating-star kites c wedges a b background b\ngrid\n T T\n T S\n",
 		"side 4\nscraps pool a b\nstrip-set s pool 1 a rest c 1" + cloth + "block R ring wedges pool s corners c\nblock C tumblers pieces a pool line 6\nblock H halves pieces a b\ngrid\n R C .\n . C H:se\nsash 1 c posts b around\nborder 2 a corners b\n",
 		"side 4\nstrip-set s a rest b 1 c 0.9" + cloth + "block R ring wedges s corners c\nblock C tumblers pieces a b c about 3\nblock D like C about 2 1/2\nblock W web wedges s kites a\ngrid\n R C W C C\n C C W D .\n C R W D C\nborder 1 b\n",
 	}

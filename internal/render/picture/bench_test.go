@@ -20,7 +20,7 @@ import (
 func manyPatches() string {
 	var b strings.Builder
 	fmt.Fprintln(&b, "side 1.5\nseam 1/8\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nfabric teal #2f7d83")
-	fmt.Fprintln(&b, "strip-set shore rust 3/4 teal rest\nwebs shore / turned shore\nblock W web kites cream\ngrid")
+	fmt.Fprintln(&b, "strip-set shore rust 3/4 teal rest\nwebs shore / reversed shore\nblock W web kites cream\ngrid")
 	for range 53 {
 		fmt.Fprintln(&b, strings.Repeat(" W", 40))
 	}

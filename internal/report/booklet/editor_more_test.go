@@ -34,7 +34,7 @@ func wrongWords(d document.Document, _ Reports) []string {
 			wrong = append(wrong, "the word "+word+" is explained and not used")
 		}
 	}
-	for _, word := range []string{"wedge ruler", "kite", "stop piece", "tumbler", "end piece", "strip set", "dog ear", "unfinished"} {
+	for _, word := range []string{"wedge ruler", "kite", "background piece", "tumbler", "end piece", "strip set", "dog ear", "unfinished"} {
 		if strings.Contains(said, word) && !explained[word] {
 			wrong = append(wrong, "the word "+word+" is used and not explained")
 		}

@@ -103,7 +103,7 @@ func TestPlurals(t *testing.T) {
 		n    int
 		noun string
 		want string
-	}{{1, "wedge", "1 wedge"}, {2, "wedge", "2 wedges"}, {0, "seam", "no seams"}, {3, "sash", "3 sashes"}, {2, "half", "2 halves"}, {2, "stop piece", "2 stop pieces"}} {
+	}{{1, "wedge", "1 wedge"}, {2, "wedge", "2 wedges"}, {0, "seam", "no seams"}, {3, "sash", "3 sashes"}, {2, "half", "2 halves"}, {2, "background piece", "2 background pieces"}} {
 		if got := count(c.n, c.noun); got != c.want {
 			t.Errorf("count is %q, want %q", got, c.want)
 		}

@@ -120,7 +120,7 @@ func bookOf(t *testing.T, text string, paper render.Paper) (path string, book *T
 
 // The squares on every plate of templates by themselves are true, on both papers, and so are those that are too large for one.
 func TestSquaresOnEveryPlate(t *testing.T) {
-	const huge = "side 40\nfabric a #b5532a\nfabric b #204050\nblock W web wedges a b kites b\nblock F floating wedges a ground b\ngrid\n W F\n F W\n"
+	const huge = "side 40\nfabric a #b5532a\nfabric b #204050\nblock W web wedges a b kites b\nblock F floating wedges a background b\ngrid\n W F\n F W\n"
 	for _, paper := range []render.Paper{render.Letter(), render.A4()} {
 		for _, text := range []string{sampleText(t, "beacon"), huge} {
 			path, book, _ := bookOf(t, text, paper)

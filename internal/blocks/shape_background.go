@@ -2,12 +2,12 @@ package blocks
 
 import "eighthturn/internal/measure"
 
-// stopShape: a half-square triangle less one wedge. A square cut once gives two, each of either hand.
-func stopShape() *Description {
+// backgroundShape: a half-square triangle less one wedge. A square cut once gives two, each of either hand.
+func backgroundShape() *Description {
 	return &Description{
-		Name: "stop piece", Angles: [][]float64{{90, 45, 112.5, 112.5}}, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 3}, Tools: []Tool{OwnTemplate},
-		Shaped: true, CutTitle: "Stop pieces",
-		CutWords: "Cut each square once on the diagonal; either triangle makes a left or a right stop piece. " +
+		Name: "background piece", Angles: [][]float64{{90, 45, 112.5, 112.5}}, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 3}, Tools: []Tool{OwnTemplate},
+		Shaped: true, CutTitle: "Background pieces",
+		CutWords: "Cut each square once on the diagonal; either triangle makes a left or a right background piece. " +
 			"Align the left (or right) template with the long edge, fabric right side up, and trim the slanted edge only. " +
 			"The short edges are oversize and are trimmed after sewing.",
 		ByCustom: "these squares are generous (twice the kite square): %s; %s is the minimum",
@@ -15,23 +15,23 @@ func stopShape() *Description {
 		Hand: func(o []Place) Hand { // from its square corner clockwise: the next corner lies to the right
 			return handed(apart(o[0], o[1]) > apart(o[0], o[3]))
 		},
-		Cut: cutStop,
+		Cut: cutBackground,
 	}
 }
 
-// StopExact is the least square for two stop pieces beside wedges from a strip of a cut width.
-func StopExact(stripCut, seam measure.NM) measure.NM {
+// BackgroundExact is the least square for two background pieces beside wedges from a strip of a cut width.
+func BackgroundExact(stripCut, seam measure.NM) measure.NM {
 	return HalfSquareExact(AlongDiagonal.Side(measure.Of(stripCut-2*seam)), seam)
 }
 
-// cutStop is twice the kite's square, by custom.
-func cutStop(z *Sizing) (CutSize, []Exact, bool) {
+// cutBackground is twice the kite's square, by custom.
+func cutBackground(z *Sizing) (CutSize, []Exact, bool) {
 	strip := z.StripsCut[AlongDiagonal]
 	if !z.gives(strip) {
 		return CutSize{}, nil, false
 	}
 	c := CutSize{Method: OnceOnDiagonal, SideFinished: z.SideFinished, Grain: [2]int{0, 1}}
-	exact := StopExact(strip, z.Seam)
+	exact := BackgroundExact(strip, z.Seam)
 	c.trimmed(exact, max(2*z.Steps.Square(KiteExact(strip, z.Seam)), exact))
 	c.StandsOut = c.TrimCut
 	return c, nil, true
