@@ -39,7 +39,7 @@ func wrongWords(d document.Document, _ Reports) []string {
 			wrong = append(wrong, "the word "+word+" is used and not explained")
 		}
 	}
-	for _, word := range []string{"ground piece", "turned wedge", "the other way round", "cut edge", "cut corner", "wedge rule "} {
+	for _, word := range []string{"stop piece", "turned wedge", "the other way round", "cut edge", "cut corner", "wedge rule "} {
 		if strings.Contains(said, word) {
 			wrong = append(wrong, "another word is used here for "+word)
 		}

@@ -139,7 +139,7 @@ func TestTheEditorCatches(t *testing.T) {
 		{"a triangle that is said to be square", `^ *short sides.*$`, " about 6 in square.", "of what is said"},
 		{"a word that nobody explains", `^Kite$`, "Cat", "the word kite is used and not explained"},
 		{"a word that is explained and not used", `^Kite$`, "Pinwheel", "the word pinwheel is explained and not used"},
-		{"another word for the same piece", `[Ss]top pieces`, "ground pieces", "another word is used here"},
+		{"another word for the same piece", `[Bb]ackground pieces`, "stop pieces", "another word is used here"},
 		{"an offset of another size", `extends about 3/16 in`, "extends about 1/4 in", "and not 4: Offset"},
 		{"a seam that is pressed another way", `Press its seams clockwise`, "Press its seams counterclockwise", "and not 2: Press its"},
 		{"a row that is pressed another way", `to the right in rows`, "to the left in rows", "and not 1: Press the seams between"},

@@ -78,7 +78,7 @@ func (b *patternBuilder) templateBook(plates []templates.Plate) report.TemplateB
 func (b *patternBuilder) plateRoom() measure.Point {
 	p, spare := b.paper(), 8*measure.Inch/5
 	if b.Large {
-		spare = 3 * measure.Inch
+		spare = 25 * measure.Inch / 8 // a long caption takes three lines
 	}
 	return measure.Point{X: p.Width - 2*p.Margin - measure.Inch/8, Y: p.Height - 2*p.Margin - spare}
 }
