@@ -134,15 +134,15 @@ func (c *cuts) waysToFit() document.Section {
 	var list []string
 	for i := range c.Fabrics {
 		if f := &c.Fabrics[i]; f.OnHand != nil && !f.OnHand.Enough {
-			list = append(list, c.name(i)+": "+c.wayWords(f.OnHand.WaysToFit)+".")
+			list = append(list, c.name(i)+": "+c.wayWords(f.OnHand)+".")
 		}
 	}
 	return document.Section{ID: OnHandID, Title: "To use the fabric on hand", Blocks: bullets(list...)}
 }
 
-func (c *cuts) wayWords(ways []cutting.Way) string {
+func (c *cuts) wayWords(h *cutting.OnHand) string {
 	var parts []string
-	for _, y := range ways {
+	for _, y := range h.WaysToFit {
 		switch {
 		case y.Border >= 0:
 			parts = append(parts, fmt.Sprintf("border %d finished %s wide", y.Border+1, c.length(y.WidthFinished)))
@@ -152,10 +152,17 @@ func (c *cuts) wayWords(ways []cutting.Way) string {
 			parts = append(parts, fmt.Sprintf("%s finished blocks", c.length(y.SideFinished)))
 		}
 	}
-	if len(parts) == 0 {
+	switch {
+	case len(parts) == 0 && h.SearchEnded:
+		return "the fabric on hand is not enough; there was too much to try for a way out"
+	case len(parts) == 0:
 		return "the fabric on hand is not enough, even with narrower borders or blocks half the size"
 	}
-	return "the fabric on hand is enough with " + strings.Join(parts, ", or with ") + "; change nothing else"
+	enough := "the fabric on hand is enough with " + strings.Join(parts, ", or with ") + "; change nothing else"
+	if h.SearchEnded {
+		return enough + ", and there may be other ways"
+	}
+	return enough
 }
 
 // precuts says what would do in place of cloth by the length.

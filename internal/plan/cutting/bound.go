@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -101,7 +102,7 @@ func (p *packing) fewest() int {
 	if p.budget.spent() {
 		return best
 	}
-	for _, f := range functions(parts) {
+	for f := range functions(parts) {
 		if !p.budget.spend(len(parts)) {
 			break
 		}
@@ -121,34 +122,40 @@ const grain = 1e-12
 const maxWays = 40
 
 // functions are dual feasible functions that suit the parts.
-func functions(parts []part) []func(float64) float64 {
-	var list []func(float64) float64
-	for k := 1; k <= maxWays; k++ {
-		list = append(list, inSteps(float64(k)))
-	}
-	cuts := cutsOf(parts)
-	for _, e := range cuts {
-		list = append(list, withoutSmall(e), inUnits(e))
-	}
-	for _, e := range cuts {
-		for _, q := range parts {
-			list = append(list, composed(inSteps(float64(q.most)), withoutSmall(e)))
+func functions(parts []part) iter.Seq[func(float64) float64] {
+	return func(yield func(func(float64) float64) bool) {
+		for k := 1; k <= maxWays; k++ {
+			if !yield(inSteps(float64(k))) {
+				return
+			}
+		}
+		cuts := cutsOf(parts)
+		for _, e := range cuts {
+			if !yield(withoutSmall(e)) || !yield(inUnits(e)) {
+				return
+			}
+		}
+		for _, e := range cuts {
+			for _, q := range parts {
+				if !yield(composed(inSteps(float64(q.most)), withoutSmall(e))) {
+					return
+				}
+			}
 		}
 	}
-	return list
 }
 
-// cutsOf are the lengths up to a half at which functions may jump: the items' own, and what is left beside one.
+// cutsOf are the first lengths up to a half at which functions may jump: the items' own, and what is left beside one.
 func cutsOf(parts []part) []float64 {
 	var list []float64
 	for _, q := range parts {
 		for _, e := range []float64{q.length, 1 - q.length} {
-			if e > grain && e <= 0.5 && !slices.Contains(list, e) {
+			if e > grain && e <= 0.5 && len(list) < maxWays && !slices.Contains(list, e) {
 				list = append(list, e)
 			}
 		}
 	}
-	return list[:min(len(list), maxWays)]
+	return list
 }
 
 // inSteps counts an item as so many k-ths of a strip as there would be at the least (Fekete and Schepers, u^(k)).

@@ -6,6 +6,24 @@ import "eighthturn/internal/stop"
 // more item tried in a strip. They are counted, and no clock is asked, so that a plan is the same everywhere.
 const maxPlanSteps = 80_000_000
 
+// maxPrecutSteps and maxWaySteps are the same for what precuts would do, and for what makes cloth on hand suffice.
+const (
+	maxPrecutSteps = 20_000_000
+	maxWaySteps    = 80_000_000
+)
+
+// purse is steps that are shared out: what one leaves goes to those after it.
+type purse struct {
+	left, sharers int
+	sign          *stop.Sign
+}
+
+// share is the budget of the next one.
+func (p *purse) share() *budget { return newBudget(max(0, p.left)/max(1, p.sharers), p.sign) }
+
+// back takes what a share left.
+func (p *purse) back(b *budget) { p.left, p.sharers = p.left-b.used(), p.sharers-1 }
+
 // budget is how many steps the planning of one fabric may still take; nil is without end. Once it is spent no search goes
 // on: the best plan so far stands, and bounds are those that are known without a search, which hold all the same.
 type budget struct {

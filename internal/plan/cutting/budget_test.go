@@ -51,7 +51,7 @@ func TestStepsOfGrowingFamilies(t *testing.T) {
 			for i := range p.Fabrics {
 				f := &p.Fabrics[i]
 				whole = whole && !f.SearchEnded
-				if f.SearchEnded != (f.budget.left < 0) || f.LengthBound <= 0 || f.StripBound <= 0 {
+				if f.budget.left < 0 && !f.SearchEnded || f.LengthBound <= 0 || f.StripBound <= 0 {
 					t.Errorf("%d borders of %d fabrics: %s ended %v, bounds %d and %d", borders, fabrics, f.Name, f.SearchEnded, f.LengthBound, f.StripBound)
 				}
 			}

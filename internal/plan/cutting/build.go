@@ -47,21 +47,23 @@ func Build(top *quilt.Top, o Options) *Plan { return BuildUntil(nil, top, o) }
 func BuildUntil(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
 	p := plan(sign, top, o)
 	demands, joinings := p.wants()
-	steps := maxPlanSteps
+	plans, precuts := purse{maxPlanSteps, len(p.Fabrics), sign}, purse{maxPrecutSteps, len(p.Fabrics), sign}
 	for i := range p.Fabrics {
 		f := &p.Fabrics[i]
-		f.budget = newBudget(max(0, steps)/(len(p.Fabrics)-i), sign) // what one leaves goes to the others
+		f.budget = plans.share()
 		if binding := f.cutStrips(demands[i], joinings[i]); binding != nil {
 			p.Binding = binding
 		}
-		steps -= f.budget.used()
+		plans.back(f.budget)
 		f.leftOvers()
 	}
 	p.tables()
 	p.finish()
 	for i := range p.Fabrics {
 		p.purchase(&p.Fabrics[i])
-		p.Fabrics[i].precuts()
+		b := precuts.share()
+		p.Fabrics[i].precuts(b)
+		precuts.back(b)
 	}
 	p.compare()
 	return p.Plan

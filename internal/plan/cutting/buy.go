@@ -26,20 +26,21 @@ func (f *Fabric) leftOvers() {
 }
 
 // precuts says which precuts would do instead of cloth by the length: those of which every strip of the plan can be cut
-// anew, shorter as they are.
-func (f *Fabric) precuts() {
+// anew, shorter as they are. Once the steps are used up they are counted by the first rule alone, and may be too many.
+func (f *Fabric) precuts(b *budget) {
 	if len(f.Blocks) > 0 || f.BackingCut > 0 || f.StripCount == 0 {
 		return
 	}
 	for _, c := range supplies.Precuts() {
-		if n := f.fromPrecut(c.Usable); n > 0 {
+		if n := f.fromPrecut(c.Usable, b); n > 0 {
 			f.Precuts = append(f.Precuts, Precut{c, n})
 		}
 	}
+	f.SearchEnded = f.SearchEnded || b.spent()
 }
 
 // fromPrecut is how many pieces of cloth of a size give everything that the fabric's strips give; 0 where they cannot.
-func (f *Fabric) fromPrecut(size supplies.Size) int {
+func (f *Fabric) fromPrecut(size supplies.Size, b *budget) int {
 	length, width := max(size.Width, size.Height), min(size.Width, size.Height)
 	list := slices.Clone(f.wanted)
 	for i := range list {
@@ -47,7 +48,7 @@ func (f *Fabric) fromPrecut(size supplies.Size) int {
 			return 0
 		}
 	}
-	a := together(list, length)
+	a := within(b, list, length)
 	s := a.byRules(a.counts(), 0, 0)
 	var strips []item
 	for _, t := range s.patterns {

@@ -29,7 +29,7 @@ type Fabric struct {
 	OnHand      *OnHand           `json:"on_hand"` // nil if the layout does not say
 	LeftOver    []LeftOver        `json:"left_over"`
 
-	SearchEnded bool `json:"search_ended"` // before all was tried, its steps used up: a plan with less cloth or fewer strips may be there
+	SearchEnded bool `json:"search_ended"` // before all was tried, its steps used up: a plan with less cloth, fewer strips or fewer precuts may be there
 
 	budget *budget
 	wanted []demand // of its strips
@@ -117,6 +117,8 @@ type OnHand struct {
 	Enough    bool       `json:"enough"`
 	ShortCut  measure.NM `json:"short" length:"atleast"` // 0 if enough
 	WaysToFit []Way      `json:"ways_to_fit"`            // each worked out anew with everything else as it is
+
+	SearchEnded bool `json:"search_ended,omitempty"` // before all ways were tried, the steps used up: there may be others
 }
 
 // Way is a change with which the cloth on hand suffices.

@@ -311,7 +311,7 @@ func TestPublishedFatQuarters(t *testing.T) {
 	}{{2, 99, 99}, {2.5, 56, 55}, {3, 42, 42}, {3.5, 30, 30}, {4, 20, 20}, {4.5, 16, 16}, {5, 12, 15}, {5.5, 12, 12}, {6, 9, 9}, {6.5, 6, 6}} {
 		need := func(count int) int {
 			f := &Fabric{wanted: []demand{{item: item{across: inch(row.side), along: inch(row.side), count: count}, set: -1}}}
-			return f.fromPrecut(quarter)
+			return f.fromPrecut(quarter, nil)
 		}
 		holds := 1
 		for need(holds+1) == 1 {
@@ -326,7 +326,7 @@ func TestPublishedFatQuarters(t *testing.T) {
 	}
 	// quiltingboard.com, t222332: 80 strips of 2 1/2, half the cloth's width, take 12 fat quarters.
 	f := &Fabric{wanted: []demand{{item: item{across: inch(2.5), along: inch(20), count: 80}, set: -1}}}
-	if n := f.fromPrecut(quarter); n != 12 {
+	if n := f.fromPrecut(quarter, nil); n != 12 {
 		t.Errorf("%d fat quarters for 80 strips, want 12", n)
 	}
 }

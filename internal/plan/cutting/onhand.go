@@ -10,6 +10,12 @@ import (
 
 // compare compares what is on hand with what is needed.
 func (p *planning) compare() {
+	ways := purse{maxWaySteps, 0, p.sign}
+	for i := range p.Fabrics {
+		if f := &p.Fabrics[i]; f.Purchase.Need > p.top.CutFacts.Fabrics[f.Index].OnHand {
+			ways.sharers++
+		}
+	}
 	for i := range p.Fabrics {
 		f := &p.Fabrics[i]
 		have := p.top.CutFacts.Fabrics[f.Index].OnHand
@@ -20,27 +26,37 @@ func (p *planning) compare() {
 		h.Enough = h.NeedCut <= have
 		if !h.Enough {
 			h.ShortCut = h.NeedCut - have
-			h.WaysToFit = p.waysToFit(f.Index, have)
+			b := ways.share()
+			h.WaysToFit = p.waysToFit(f.Index, have, b)
+			h.SearchEnded = b.spent()
+			ways.back(b)
 		}
 		f.OnHand = h
 	}
 }
 
 // waysToFit are the changes with which a length of a fabric suffices, each the least of its sort: a narrower border of that
-// fabric, and smaller blocks.
-func (p *planning) waysToFit(fabric int, have measure.NM) []Way {
+// fabric, and smaller blocks. What there are no steps for is not among them.
+func (p *planning) waysToFit(fabric int, have measure.NM, b *budget) []Way {
 	var ways []Way
-	for n, b := range p.top.CutFacts.Borders {
-		if b.Fabric != fabric && b.Corners != fabric {
+	for n, border := range p.top.CutFacts.Borders {
+		if border.Fabric != fabric && border.Corners != fabric {
 			continue
 		}
 		step := p.Steps.Trimmed
 		change := func(less int) Way {
-			return Way{Border: n, WidthFinished: b.Width - b.Width%step - measure.NM(less)*step + step*boolNM(b.Width%step > 0)}
+			return Way{Border: n, WidthFinished: border.Width - border.Width%step - measure.NM(less)*step + step*boolNM(border.Width%step > 0)}
 		}
-		ways = append(ways, p.least(int((b.Width-1)/step), change, fabric, have)...)
+		ways = append(ways, p.least(int((border.Width-1)/step), change, wanting{fabric, have, b})...)
 	}
-	return append(ways, p.smaller(fabric, have)...)
+	return append(ways, p.smaller(wanting{fabric, have, b})...)
+}
+
+// wanting is a fabric of which there is only some length, and the steps that looking for a way may take.
+type wanting struct {
+	fabric int
+	have   measure.NM
+	budget *budget
 }
 
 func boolNM(yes bool) measure.NM {
@@ -51,27 +67,27 @@ func boolNM(yes bool) measure.NM {
 }
 
 // least tries a change in more and more steps for the first with which the cloth suffices.
-func (p *planning) least(most int, change func(int) Way, fabric int, have measure.NM) []Way {
-	need := func(steps int) measure.NM { return needWith(p.top, change(steps), fabric, p.options) }
-	n := 1 + sort.Search(most-1, func(n int) bool { return need(n+1) <= have })
+func (p *planning) least(most int, change func(int) Way, w wanting) []Way {
+	need := func(steps int) measure.NM { return needWith(p.top, change(steps), w, p.options) }
+	n := 1 + sort.Search(most-1, func(n int) bool { return need(n+1) <= w.have })
 	if n > most || most < 1 {
 		return nil
 	}
-	w := change(n)
-	if w.NeedCut = need(n); w.NeedCut > have {
+	way := change(n)
+	if way.NeedCut = need(n); way.NeedCut > w.have {
 		return nil
 	}
-	return []Way{w}
+	return []Way{way}
 }
 
 // smaller is the largest block with which the cloth suffices: by its strip where the layout gives that, else by its side.
-func (p *planning) smaller(fabric int, have measure.NM) []Way {
+func (p *planning) smaller(w wanting) []Way {
 	mark, side := p.Steps.Mark, p.top.SideFinished
 	if !p.top.CutFacts.StripGiven {
 		most := int(side / 2 / mark)
 		return p.least(most, func(less int) Way {
 			return Way{Border: -1, SideFinished: (side+mark-1)/mark*mark - measure.NM(less)*mark}
-		}, fabric, have)
+		}, w)
 	}
 	for h, cut := range p.top.CutFacts.StripsCut {
 		height := blocks.WedgeHeight(h)
@@ -82,24 +98,32 @@ func (p *planning) smaller(fabric int, have measure.NM) []Way {
 		return p.least(most, func(less int) Way {
 			strip := (cut+mark-1)/mark*mark - measure.NM(less)*mark
 			return Way{Border: -1, StripCut: strip, SideFinished: height.Side(measure.Of(strip - 2*p.Seam))}
-		}, fabric, have)
+		}, w)
 	}
 	return nil
 }
 
-// needWith is how much of a fabric is needed with a change.
-func needWith(top *quilt.Top, w Way, fabric int, o Options) measure.NM {
-	changed := resized(top, w.SideFinished)
-	if w.Border >= 0 {
-		changed = narrowed(top, w.Border, w.WidthFinished)
+// patchSteps is how many steps it takes to plan one patch anew.
+const patchSteps = 4
+
+// needWith is how much of a fabric is needed with a change; too much where there are no steps left to tell.
+func needWith(top *quilt.Top, change Way, w wanting, o Options) measure.NM {
+	const tooMuch = 1 << 62
+	if w.budget.spent() || !w.budget.spend(patchSteps*len(top.Patches)) {
+		return tooMuch
 	}
-	p := plan(nil, changed, o)
+	changed := resized(top, change.SideFinished)
+	if change.Border >= 0 {
+		changed = narrowed(top, change.Border, change.WidthFinished)
+	}
+	p := plan(w.budget.sign, changed, o)
 	list, joinings := p.wants()
-	n := p.fabrics[fabric]
+	n := p.fabrics[w.fabric]
 	if n < 0 || len(p.Faults) > 0 {
-		return 1 << 62
+		return tooMuch
 	}
 	f := &p.Fabrics[n]
+	f.budget = w.budget
 	f.layBest(list[n], joinings[n])
 	p.finish()
 	p.purchase(f)

@@ -309,6 +309,7 @@ func (f *filler) from(i int, room, usedBy measure.NM) bool {
 		return false
 	}
 	if i == len(f.left) {
+		f.packing.budget.spend((len(f.left) - f.lead) / 4)
 		if !f.full(room) {
 			return true
 		}

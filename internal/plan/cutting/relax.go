@@ -68,9 +68,13 @@ func (p *packing) relaxed(need []float64, cost cost) (*relaxation, float64) {
 			r.widths, r.first = append(r.widths, p.items[i].across), append(r.first, i)
 		}
 	}
+	if steps := len(p.items) * len(p.items) / 8; !p.budget.spend(steps) {
+		r.prices = make([]float64, len(p.items))
+		return r, 0
+	}
 	r.begin()
 	for range maxPivots {
-		if !p.budget.spend(len(p.items)) {
+		if !p.budget.spend(len(p.items) + len(p.items)*len(p.items)/8) {
 			return r, 0
 		}
 		r.price()
