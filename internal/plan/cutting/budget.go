@@ -6,8 +6,9 @@ import "eighthturn/internal/stop"
 // more item tried in a strip. They are counted, and no clock is asked, so that a plan is the same everywhere.
 const maxPlanSteps = 80_000_000
 
-// maxPrecutSteps and maxWaySteps are the same for what precuts would do, and for what makes cloth on hand suffice.
+// The same for how long strip sets are best, for what precuts would do, and for what makes cloth on hand suffice.
 const (
+	maxTrialSteps  = 20_000_000
 	maxPrecutSteps = 20_000_000
 	maxWaySteps    = 80_000_000
 )

@@ -46,6 +46,7 @@ func Build(top *quilt.Top, o Options) *Plan { return BuildUntil(nil, top, o) }
 // BuildUntil is Build until a sign ends it.
 func BuildUntil(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
 	p := plan(sign, top, o)
+	p.trials = newBudget(maxTrialSteps, sign)
 	demands, joinings := p.wants()
 	plans, precuts := purse{maxPlanSteps, len(p.Fabrics), sign}, purse{maxPrecutSteps, len(p.Fabrics), sign}
 	for i := range p.Fabrics {
@@ -54,6 +55,7 @@ func BuildUntil(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
 		if binding := f.cutStrips(demands[i], joinings[i]); binding != nil {
 			p.Binding = binding
 		}
+		f.SearchEnded = f.SearchEnded || p.trials.spent()
 		plans.back(f.budget)
 		f.leftOvers()
 	}

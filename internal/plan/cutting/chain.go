@@ -69,7 +69,7 @@ const maxOrders = 100
 
 // order puts a chain's strips and pieces into the order that keeps the shortest piece of a strip longest: the one strip that
 // is shorter stands anywhere among the others, and pieces of one line are cut one after another.
-func (p *Plan) order(c *Chain) {
+func (p *planning) order(c *Chain) {
 	best := *c
 	best.LeastCut = p.leastIn(c)
 	size := 0
@@ -79,9 +79,10 @@ func (p *Plan) order(c *Chain) {
 	for _, s := range c.Pieces {
 		size += s.Count
 	}
-	if size <= maxOrders {
+	if size <= maxOrders && !p.trials.spent() {
 		for _, strips := range placings(c.Strips) {
 			for turn := range len(c.Pieces) {
+				p.trials.spend(size)
 				try := *c
 				try.Strips, try.Pieces = strips, slices.Concat(c.Pieces[turn:], c.Pieces[:turn])
 				if try.LeastCut = p.leastIn(&try); try.LeastCut > best.LeastCut {

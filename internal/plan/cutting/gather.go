@@ -23,6 +23,7 @@ type planning struct {
 	sets    map[string]setAt
 	fabrics []int     // the plan's fabric of each of the top's, -1 for none
 	keys    [2][]byte // room for setOf
+	trials  *budget   // of what is laid to see how long strip sets and their strips are best
 }
 
 // lineKey is what makes a piece distinct.

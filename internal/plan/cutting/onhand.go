@@ -117,6 +117,7 @@ func needWith(top *quilt.Top, change Way, w wanting, o Options) measure.NM {
 		changed = narrowed(top, change.Border, change.WidthFinished)
 	}
 	p := plan(w.budget.sign, changed, o)
+	p.trials = w.budget
 	list, joinings := p.wants()
 	n := p.fabrics[w.fabric]
 	if n < 0 || len(p.Faults) > 0 {

@@ -195,6 +195,7 @@ func (p *planning) clothOfSet(s *StripSet, list [][]demand, joinings [][]joining
 	for i := range p.Fabrics {
 		if slices.ContainsFunc(s.Bands, func(b Band) bool { return b.Fabric == i }) {
 			f := p.Fabrics[i]
+			f.budget = p.trials
 			f.layBest(list[i], joinings[i])
 			cloth += f.LengthCut
 		}
