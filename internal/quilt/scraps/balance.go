@@ -50,18 +50,37 @@ func (t *solver) pools() []poolOf {
 		pools[at].places = append(pools[at].places, int32(i))
 	}
 	for i := range pools {
-		seen := map[int]bool{}
-		for _, p := range pools[i].places {
-			for _, f := range t.places[p].Choices {
-				if !seen[f] && t.may(p, f) {
-					seen[f] = true
-					pools[i].fabrics = append(pools[i].fabrics, f)
-				}
-			}
-		}
-		slices.Sort(pools[i].fabrics)
+		pools[i].fabrics = t.fabricsOf(pools[i].places)
 	}
 	return pools
+}
+
+// fabricsOf is the fabrics that one of some places may get, each once, in order.
+func (t *solver) fabricsOf(places []int32) []int {
+	t.marks++
+	var list []int
+	whole := map[listKey]bool{} // choices all of which are in the list
+	for _, p := range places {
+		choices := t.places[p].Choices
+		key := listKey{&choices[0], len(choices)}
+		if whole[key] {
+			continue
+		}
+		missing := false
+		for _, f := range choices {
+			switch {
+			case t.marked[f] == t.marks:
+			case t.may(p, f):
+				t.marked[f] = t.marks
+				list = append(list, f)
+			default:
+				missing = true
+			}
+		}
+		whole[key] = !missing
+	}
+	slices.Sort(list)
+	return list
 }
 
 // balancePool brings every two fabrics of a pool as close as their chains allow; it says
@@ -72,11 +91,20 @@ func (t *solver) balancePool(pool poolOf) bool {
 	for _, p := range pool.places {
 		with[t.fabric[p]] = append(with[t.fabric[p]], p)
 	}
+	if !t.uneven(pool) {
+		return false
+	}
 	for i, a := range pool.fabrics {
+		if t.even -= i / 4; t.even < 0 {
+			break
+		}
 		for _, b := range pool.fabrics[:i] {
 			surplus := len(with[a]) - len(with[b])
 			if surplus > -2 && surplus < 2 {
 				continue
+			}
+			if t.even -= len(with[a]) + len(with[b]); t.even < 0 {
+				return changed
 			}
 			if !t.balancePair(pool.number, a, b, append(slices.Clone(with[a]), with[b]...)) {
 				continue
@@ -138,6 +166,7 @@ func (t *solver) chains(pool, a, b int, places []int32) (chains []chain, fixed i
 			default:
 				c.surplus--
 			}
+			t.even--
 			for _, n := range t.places[p].Neighbours {
 				if (t.fabric[n] == a || t.fabric[n] == b) && !seen[n] {
 					seen[n] = true

@@ -22,6 +22,13 @@ type Assignment struct {
 // before it gives up and lets some neighbours be alike.
 const MaxSteps = 200_000
 
+// The steps of all searches together, and of evening out: after them the deal stands as it is. A step is a small piece of work,
+// such as a fabric looked at for a place. They are counted, and no clock is asked, so that a deal is the same everywhere.
+const (
+	maxSearchSteps = 100_000_000
+	maxEvenSteps   = 50_000_000
+)
+
 // Deal gives every place a fabric. The same places and number give the same deal, another
 // number another one.
 func Deal(places []Place, number int) Assignment {
@@ -47,6 +54,8 @@ type solver struct {
 	marked []int // by fabric: the number of the list that it was marked for last
 	marks  int   // how many lists were marked
 	number uint64
+	left   int // steps that the searches of all groups may still take
+	even   int // steps that evening out may still take
 }
 
 // placeState is what the deal knows of a place.
@@ -68,7 +77,7 @@ func newSolver(places []Place, number int) *solver {
 			}
 		}
 	}
-	t := &solver{places: places, seats: make([]placeState, len(places)), fabric: make([]int, len(places)), marked: make([]int, fabrics), number: uint64(number)}
+	t := &solver{places: places, seats: make([]placeState, len(places)), fabric: make([]int, len(places)), marked: make([]int, fabrics), number: uint64(number), left: maxSearchSteps, even: maxEvenSteps}
 	sets, pools := sets{fabrics, map[listKey][]bool{}}, map[int]int{}
 	for i := range places {
 		t.fabric[i] = -1

@@ -51,12 +51,14 @@ func (d *detour) found(chains int) bool {
 	fabrics := slices.Clone(d.fabric)
 	for a := range d.marked {
 		for b := range a {
-			if d.left--; d.left < 0 {
+			d.even -= len(d.places) + len(d.used)*len(d.marked)/8
+			if d.left--; d.left < 0 || d.even < 0 {
 				return false
 			}
 			list, _ := d.chains(anyPool, a, b, d.having(a, b))
 			for _, c := range list {
-				if d.left--; d.left < 0 {
+				d.even -= len(d.places) + len(d.used)*len(d.marked)/8
+				if d.left--; d.left < 0 || d.even < 0 {
 					return false
 				}
 				d.turn(c.places, a, b)

@@ -10,7 +10,8 @@ type attempt struct {
 
 // search gives every place of a group a fabric so that no neighbours are alike. It always
 // goes on with a place that has the fewest fabrics left, and goes back when one has none.
-// Where it finds no such deal no fabric is given, and sure says that there is none.
+// Where it finds no such deal no fabric is given, and sure says that there is none. Steps are counted once it goes back:
+// on the first way through every place is looked at once.
 func (t *solver) search(group []int32) (found, sure bool) {
 	queue := newQueue(t, group)
 	way := make([]attempt, 0, len(group))
@@ -31,7 +32,8 @@ func (t *solver) search(group []int32) (found, sure bool) {
 			}
 			t.take(way[len(way)-1].place)
 			queue.around(way[len(way)-1].place)
-			if back++; back > MaxSteps {
+			t.left -= 20 + len(t.places[way[len(way)-1].place].Choices)/4
+			if back++; back > MaxSteps || t.left < 0 {
 				t.giveUp(way[:len(way)-1])
 				return false, false
 			}
@@ -112,13 +114,21 @@ func (t *solver) compromise(group []int32) {
 // used least, then by the deal.
 func (t *solver) leastBad(place int32) int {
 	used := t.used[t.seats[place].pool]
-	best := -1
+	best, least, most := -1, 0, uint64(0)
+	t.mark(place, nil) // a fabric that is not marked is no neighbor's
 	for _, f := range t.places[place].Choices {
-		if t.may(place, f) && (best < 0 || cmp.Or(
-			cmp.Compare(t.alike(place, f), t.alike(place, best)),
-			cmp.Compare(used[f], used[best]),
-			cmp.Compare(t.chance(int(place), f), t.chance(int(place), best))) < 0) {
-			best = f
+		alike := 0
+		if t.marked[f] == t.marks {
+			if !t.may(place, f) {
+				continue
+			}
+			alike = t.alike(place, f)
+		}
+		if best >= 0 && cmp.Or(cmp.Compare(alike, least), cmp.Compare(used[f], used[best])) > 0 {
+			continue
+		}
+		if chance := t.chance(int(place), f); best < 0 || alike < least || used[f] < used[best] || chance < most {
+			best, least, most = f, alike, chance
 		}
 	}
 	return best
