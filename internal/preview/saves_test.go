@@ -11,8 +11,9 @@ import (
 
 // saveStyle is a way in which editors and tools put new text into a file.
 type saveStyle struct {
-	name string
-	save func(t testing.TB, file, text string)
+	name  string
+	save  func(t testing.TB, file, text string)
+	takes time.Duration // with its pauses, where it has any
 	// prepare makes the file what the style needs before the first save, if that is more
 	// than an ordinary file.
 	prepare func(t testing.TB, file, text string)
@@ -31,7 +32,7 @@ func saveStyles() []saveStyle {
 			must(t, os.Rename(file+"___new___", file))
 			must(t, os.Remove(file+"___old___"))
 		}},
-		{name: "backup dance", save: backupDance},
+		{name: "backup dance", takes: 6 * time.Millisecond, save: backupDance},
 		{name: "lock link and backup copy", save: lockAndBackup},
 		{name: "swap file beside it", save: func(t testing.TB, file, text string) {
 			swap := filepath.Join(filepath.Dir(file), "."+filepath.Base(file)+".swp")
@@ -46,13 +47,13 @@ func saveStyles() []saveStyle {
 			put(t, file, text)
 			must(t, os.Remove(file+".bck"))
 		}},
-		{name: "deleted and written anew", save: func(t testing.TB, file, text string) {
+		{name: "deleted and written anew", takes: 101 * time.Millisecond, save: func(t testing.TB, file, text string) {
 			must(t, os.Remove(file))
 			time.Sleep(100 * time.Millisecond)
 			put(t, file, text)
 		}},
-		{name: "in pieces", save: inPieces},
-		{name: "half, a pause, the rest", save: func(t testing.TB, file, text string) {
+		{name: "in pieces", takes: time.Duration(len(lanterns)/64+1) * 1200 * time.Microsecond, save: inPieces},
+		{name: "half, a pause, the rest", takes: 101 * time.Millisecond, save: func(t testing.TB, file, text string) {
 			f, err := os.Create(file)
 			must(t, err)
 			_, err = f.WriteString(text[:len(text)/2])
@@ -182,8 +183,8 @@ func swapFolder(t testing.TB, file, text string) {
 	}
 }
 
-// TestEverySaveStyle saves three times in each style, with events and without: each save is
-// one revision, and it is shown within a second.
+// TestEverySaveStyle saves three times in each style, with events and without: each save is one revision, and it is shown within a
+// second. Where the machine held up the save itself, what stood in the file meanwhile may be shown before, and nothing is timed.
 func TestEverySaveStyle(t *testing.T) {
 	for _, deaf := range []bool{false, true} {
 		for _, s := range saveStyles() {
@@ -203,11 +204,15 @@ func TestEverySaveStyle(t *testing.T) {
 					began := time.Now()
 					s.save(t, file, titled(title))
 					saved := time.Now()
+					heldUp := saved.Sub(began) > s.takes+heldUpFrom
 					got := r.next()
-					if got.titleShown() != title || got.problem != "" || got.errors > 0 {
-						t.Fatalf("save %d (begun %v ago) shows %q: %s", n+1, time.Since(began), got.titleShown(), got.line(got.timings))
+					for heldUp && !got.shows(titled(title)) {
+						got = r.next()
 					}
-					if late := time.Since(saved); late > time.Second+slack {
+					if !got.shows(titled(title)) {
+						t.Fatalf("save %d (begun %v ago, done in %v) shows %q: %s", n+1, time.Since(began), saved.Sub(began), got.titleShown(), got.line(got.timings))
+					}
+					if late := time.Since(saved); late > time.Second+slack && !heldUp {
 						t.Errorf("save %d was shown %v after it", n+1, late)
 					}
 				}
@@ -219,6 +224,10 @@ func TestEverySaveStyle(t *testing.T) {
 
 // slack is what a busy machine may take longer.
 const slack = time.Second
+
+// heldUpFrom is how much longer a save takes where the machine held it up: as long as the preview waits for more of a text that
+// reads well.
+const heldUpFrom = quietGood
 
 // TestFalseAlarms changes everything about a file but its text: nothing new is shown.
 func TestFalseAlarms(t *testing.T) {

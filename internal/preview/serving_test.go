@@ -92,8 +92,8 @@ func startOn(t *testing.T, file string, o Options) *running {
 		select {
 		case err := <-result:
 			return err
-		case <-time.After(5 * time.Second):
-			t.Error("the preview did not end within 5 seconds")
+		case <-time.After(time.Minute):
+			t.Error("the preview did not end within a minute")
 			return nil
 		}
 	})
@@ -104,8 +104,8 @@ func startOn(t *testing.T, file string, o Options) *running {
 	case err := <-result:
 		result <- err
 		t.Fatalf("the preview did not begin: %v", err)
-	case <-time.After(5 * time.Second):
-		t.Fatal("the preview did not begin within 5 seconds")
+	case <-time.After(time.Minute):
+		t.Fatal("the preview did not begin within a minute")
 	}
 	return r
 }
@@ -116,8 +116,8 @@ func (r *running) next() shown {
 	select {
 	case s := <-r.shows:
 		return s
-	case <-time.After(5 * time.Second):
-		r.t.Fatal("nothing was shown for 5 seconds")
+	case <-time.After(time.Minute):
+		r.t.Fatal("nothing was shown for a minute")
 		return shown{}
 	}
 }
@@ -150,6 +150,11 @@ func must(t testing.TB, err error) {
 // titled is the small layout under another title.
 func titled(title string) string {
 	return strings.Replace(lanterns, "Harbour lanterns", title, 1)
+}
+
+// shows says whether just this text is shown, without a fault.
+func (s shown) shows(text string) bool {
+	return s.picture != nil && s.picture.source.Text == text && s.problem == "" && s.errors == 0
 }
 
 // titleShown is the title of what is shown.

@@ -101,7 +101,7 @@ func straight(p *Plan) func(measure.NM) measure.NM {
 func TestChains(t *testing.T) {
 	chains := 0
 	for _, n := range everyTop(100) {
-		for _, o := range variants() {
+		for _, o := range n.variants {
 			p := planned(n.Top, o)
 			for _, f := range p.Fabrics {
 				chains += len(f.Chains)

@@ -189,7 +189,7 @@ func exactly(piece *Piece, finished []xy, seam float64) error {
 func TestCutPiecesGiveFinishedOnes(t *testing.T) {
 	seen := map[string]int{}
 	for _, n := range everyTop(150) {
-		for _, o := range variants() {
+		for _, o := range n.variants {
 			p := planned(n.Top, o)
 			for i := range p.Lines {
 				line := &p.Lines[i]

@@ -57,7 +57,7 @@ func wrongSums(p *Plan) error {
 func TestSums(t *testing.T) {
 	backed := 0
 	for _, n := range everyTop(150) {
-		for _, o := range variants() {
+		for _, o := range n.variants {
 			p := planned(n.Top, o)
 			if err := wrongSums(p); err != nil {
 				t.Fatalf("%s: %v", n.name, err)

@@ -37,24 +37,29 @@ func layText(text string) (*quilt.Top, error) {
 	return quilt.Lay(d), nil
 }
 
-// named is a top with its name, for messages.
+// named is a top with its name, for messages, and the options that laws are tried with.
 type named struct {
-	name string
+	name     string
+	variants []Options
 	*quilt.Top
 }
 
 // tops are the samples, the hundred layouts that were written down before the planner was, and invented ones, those with
 // many thousand patches left out. They are laid out once.
 var tops = sync.OnceValue(func() (list struct{ samples, hundred, invented []named }) {
+	turn := 0
 	lay := func(name, text string) named {
 		top, err := layText(text)
 		if err != nil {
 			panic(err)
 		}
-		return named{name, top}
+		turn++
+		return named{name, []Options{variants()[0], variants()[1+turn%2]}, top}
 	}
 	for _, s := range samples.All() {
-		list.samples = append(list.samples, lay(s.Name, s.Text))
+		n := lay(s.Name, s.Text)
+		n.variants = variants()
+		list.samples = append(list.samples, n)
 	}
 	a, err := txtar.ParseFile("../../../testdata/cutting/hundred.txtar")
 	if err != nil || len(a.Files) != 100 {
@@ -82,7 +87,8 @@ func everyTop(most int) []named {
 // invented is up to so many invented ones.
 func invented(most int) []named { return tops().invented[:min(most, len(tops().invented))] }
 
-// variants are the options that laws are tried with, the usual ones first.
+// variants are the options that laws are tried with, the usual ones first: all of them on samples, on other tops the usual ones
+// and one of the others in turn.
 func variants() []Options {
 	return []Options{
 		{},

@@ -94,7 +94,7 @@ func TestTheFileIsSound(t *testing.T) {
 			if f.Large && i%3 != 0 {
 				continue
 			}
-			printed, err := render.PDF(Pattern(r, Options{Paper: f.Paper, Large: f.Large}), f.Options)
+			printed, err := typeset(t, s.Text, f.Options)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -158,9 +158,9 @@ func TestOutsideCatches(t *testing.T) {
 func TestTheTestSquareIsTrue(t *testing.T) {
 	t.Parallel()
 	pdftoppm, pdftotext := judges.Program(t, "Debian's poppler-utils", "pdftoppm"), judges.Program(t, "Debian's poppler-utils", "pdftotext")
-	r := study(t, sampleText(t, "lanterns"), cutting.Options{})
+	lanterns := sampleText(t, "lanterns")
 	for _, f := range forms() {
-		printed, err := render.PDF(Pattern(r, Options{Paper: f.Paper, Large: f.Large}), f.Options)
+		printed, err := typeset(t, lanterns, f.Options)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -72,28 +72,29 @@ func printedPage(t *testing.T, page []byte, paper string) string {
 }
 
 // Templates are as large on paper from the page for a browser as from the PDF: the test squares are true over their outer
-// edges, printed on Letter and on A4, of patterns laid for either.
+// edges, printed on Letter and on A4, of one pattern in inches that is laid for the one and one in centimeters laid for the other.
 func TestThePageIsPrintedTrue(t *testing.T) {
 	const metric = "units cm\nside 14\nfabric a #ffffff\nfabric b #204050\nblock W web wedges a kites b\nblock P plain piece b\ngrid\n W P\n P W\nborder 3 a\n"
-	for name, text := range map[string]string{"lanterns": sampleText(t, "lanterns"), "metric": metric} {
-		for _, laidFor := range []render.Paper{render.Letter(), render.A4()} {
-			page, err := render.HTML(Pattern(study(t, text, cutting.Options{}), Options{Paper: laidFor}))
-			if err != nil {
-				t.Fatal(err)
+	for name, c := range map[string]struct {
+		text    string
+		laidFor render.Paper
+	}{"lanterns": {sampleText(t, "lanterns"), render.Letter()}, "metric": {metric, render.A4()}} {
+		page, err := render.HTML(Pattern(study(t, c.text, cutting.Options{}), Options{Paper: c.laidFor}))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, paper := range []string{"letter", "A4"} {
+			pages, wrong := squaresOf(t, printedPage(t, page, paper))
+			if pages == 0 || len(wrong) > 0 {
+				t.Errorf("%s, laid for %s, on %s: %d pages have squares; %v", name, c.laidFor.Name, paper, pages, wrong)
 			}
-			for _, paper := range []string{"letter", "A4"} {
-				pages, wrong := squaresOf(t, printedPage(t, page, paper))
-				if pages == 0 || len(wrong) > 0 {
-					t.Errorf("%s, laid for %s, on %s: %d pages have squares; %v", name, laidFor.Name, paper, pages, wrong)
-				}
-			}
-			if name != "lanterns" {
-				continue
-			}
-			shrunk := bytes.ReplaceAll(page, []byte(`class="plate true"`), []byte(`class="plate"`))
-			if _, wrong := squaresOf(t, printedPage(t, shrunk, "letter")); len(wrong) == 0 {
-				t.Errorf("laid for %s: templates that are made smaller are not noticed", laidFor.Name)
-			}
+		}
+		if name != "lanterns" {
+			continue
+		}
+		shrunk := bytes.ReplaceAll(page, []byte(`class="plate true"`), []byte(`class="plate"`))
+		if _, wrong := squaresOf(t, printedPage(t, shrunk, "letter")); len(wrong) == 0 {
+			t.Error("templates that are made smaller are not noticed")
 		}
 	}
 }

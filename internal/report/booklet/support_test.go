@@ -6,14 +6,22 @@ import (
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/render"
 )
 
-// made holds what tests share and nobody changes: the reports of a layout, and the pattern made of them.
+// made holds what tests share and nobody changes: the reports of a layout, the pattern made of them, and that as a file.
 var made = struct {
 	sync.Mutex
 	reports  map[layoutCut]Reports
 	patterns map[string]document.Document
-}{reports: map[layoutCut]Reports{}, patterns: map[string]document.Document{}}
+	files    map[layoutTypeset]func() (render.Printed, error)
+}{reports: map[layoutCut]Reports{}, patterns: map[string]document.Document{}, files: map[layoutTypeset]func() (render.Printed, error){}}
+
+// layoutTypeset is a layout and how it is typeset.
+type layoutTypeset struct {
+	text, paper string
+	large       bool
+}
 
 // layoutCut is a layout and how it is cut.
 type layoutCut struct {
@@ -32,6 +40,23 @@ func study(t testing.TB, text string, o cutting.Options) Reports {
 		made.reports[layoutCut{text, o}] = r
 	}
 	return r
+}
+
+// typeset is the pattern of a layout as a PDF, typeset once for each paper and size of letters.
+func typeset(t testing.TB, text string, o render.Options) (render.Printed, error) {
+	t.Helper()
+	r := study(t, text, cutting.Options{})
+	key := layoutTypeset{text, o.Paper.Name, o.Large}
+	made.Lock()
+	once := made.files[key]
+	if once == nil {
+		once = sync.OnceValues(func() (render.Printed, error) {
+			return render.PDF(Pattern(r, Options{Paper: o.Paper, Large: o.Large}), o)
+		})
+		made.files[key] = once
+	}
+	made.Unlock()
+	return once()
 }
 
 // pattern is the pattern of a layout without options, made once.
