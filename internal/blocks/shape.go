@@ -1,6 +1,7 @@
 package blocks
 
 import (
+	"slices"
 	"sync"
 
 	"eighthturn/internal/measure"
@@ -76,6 +77,20 @@ type Description struct {
 	// Cut is the cut size, the sizes in it that must be exact, and false where no strip gives such a piece.
 	Cut func(z *Sizing) (CutSize, []Exact, bool)
 }
+
+// Tip is the largest angle that counts as a tip, in degrees: the sharpest that a shape has, and one for rounding. The tips of
+// templates are blunt, and those of sewn units are trimmed before they are sewn on.
+func Tip() float64 { return sharpest() + 1 }
+
+var sharpest = sync.OnceValue(func() float64 {
+	least := 180.0
+	for _, d := range descriptions() {
+		for _, angles := range d.Angles {
+			least = min(least, slices.Min(angles))
+		}
+	}
+	return least
+})
 
 // Place is a place in nanometres, y downwards.
 type Place struct{ X, Y measure.NM }

@@ -3,6 +3,7 @@ package templates
 import (
 	"math"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 )
@@ -78,13 +79,9 @@ func turnedTo(outline []xy, from, to xy) []xy {
 	return list
 }
 
-// blunt is the cosine of the angle below which a corner's tip is cut off: 50 degrees, so
-// that the tips of 45 degrees are and those of 67.5 are not.
-const blunt = 0.6427876096865394
-
-// cutOutline is a finished outline with its seam allowance, and sharp tips cut off.
+// cutOutline is a finished outline with its seam allowance, and tips cut off.
 func cutOutline(finished []xy, seam float64) []xy {
-	n := len(finished)
+	n, blunt := len(finished), math.Cos(blocks.Tip()*math.Pi/180)
 	corners := make([]measure.Vec, n)
 	for i, p := range finished {
 		corners[i] = measure.Vec{X: p.x, Y: p.y}

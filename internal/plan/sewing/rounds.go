@@ -2,6 +2,7 @@ package sewing
 
 import (
 	"cmp"
+	"eighthturn/internal/blocks"
 	"math"
 	"slices"
 )
@@ -95,7 +96,7 @@ func (s *sewn) junction(at point) *junction {
 	for _, i := range pieces {
 		from, angle, _ := sector(s.pieces[i], at)
 		c := corner{from: from, angle: angle}
-		c.blunt = angle < sharpest*math.Pi/180
+		c.blunt = angle < blocks.Tip()*math.Pi/180
 		g.corners = append(g.corners, c)
 	}
 	for i := range g.corners {

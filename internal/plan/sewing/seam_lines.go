@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
 
@@ -182,7 +183,7 @@ func junctionOf(arms []arm) *junction {
 		if angle <= 0 {
 			angle += 2 * math.Pi
 		}
-		g.corners = append(g.corners, corner{arms[i].from, angle, angle < sharpest*math.Pi/180})
+		g.corners = append(g.corners, corner{arms[i].from, angle, angle < blocks.Tip()*math.Pi/180})
 	}
 	return g
 }

@@ -114,10 +114,6 @@ func (s *sewn) tip(pieces []int, at point) bool {
 	return count == 1 && blunt
 }
 
-// sharpest is the largest angle that counts as a sharp corner, one that is worth trimming
-// before it is sewn; degrees.
-const sharpest = 46
-
 // trimmedSide says whether a side of a piece is cut to size only after it is sewn.
 func (s *sewn) trimmedSide(piece, side int) bool {
 	c := s.cuts[piece]

@@ -3,6 +3,7 @@ package sewing
 import (
 	"math"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
 
@@ -102,7 +103,7 @@ func (p *Plan) endOf(s *sewn, made *joined, at point) End {
 		case s.tip(made.near[i], at):
 			reach = ReachBlunt(e.Degrees[i], s.seam)
 			blunt[i] = reach
-		case e.Degrees[i] < sharpest:
+		case e.Degrees[i] < blocks.Tip():
 			e.Blunted[i] = true
 			blunt[i] = ReachBlunt(e.Degrees[i], s.seam)
 		}

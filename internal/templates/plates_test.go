@@ -1,0 +1,219 @@
+package templates
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+	"eighthturn/palettes"
+	"eighthturn/samples"
+	"slices"
+)
+
+// usualRoom is about what a page of Letter paper has for plates, and usualMost what is printed.
+var (
+	usualRoom = measure.Point{X: 279 * measure.Inch / 40, Y: 8 * measure.Inch}
+	usualMost = Most{OfPiece: 60, InAll: 1000}
+)
+
+func figuresOf(top *quilt.Top) []Piece {
+	var list []Piece
+	for _, p := range usual(top) {
+		list = append(list, Piece{p.Name(), p.Figure(top)})
+	}
+	return list
+}
+
+// wrongPlate says what of a plate lies beyond its room, or pieces that lie on one another.
+func wrongPlate(p *Plate) string {
+	var cut [][2]measure.Point
+	for _, m := range p.Figure.Marks {
+		var list []measure.Point
+		switch {
+		case m.Area != nil:
+			list = m.Area.Outline
+		case m.Line != nil:
+			list = m.Line.Points
+		}
+		for _, q := range list {
+			if q.X < 0 || q.Y < 0 || q.X > p.Figure.Max.X || q.Y > p.Figure.Max.Y {
+				return fmt.Sprintf("a place lies at %v, the room is %v", q, p.Figure.Max)
+			}
+		}
+		if m.Area == nil || m.Area.Edge != diagram.Cut && m.Area.Fill == (palettes.Colour{}) {
+			continue
+		}
+		low, high := bounds(list)
+		if m.Area.Edge == diagram.Cut || high.X-low.X == inchSquare || high.X-low.X == centimetreSquare {
+			cut = append(cut, [2]measure.Point{low, high})
+		}
+	}
+	for i, a := range cut {
+		for _, b := range cut[:i] {
+			if a[0].X < b[1].X && b[0].X < a[1].X && a[0].Y < b[1].Y && b[0].Y < a[1].Y {
+				return "two outlines lie on one another"
+			}
+		}
+	}
+	return ""
+}
+
+// TestPlatesKeepToTheRoom: what is on a plate lies in its room, and neither pieces nor test
+// squares on one another.
+func TestPlatesKeepToTheRoom(t *testing.T) {
+	count := 0
+	for _, top := range append(inventedTops(t, 80), laid(t, samples.All()[0].Text), laid(t, hugeLayout)) {
+		for _, room := range []measure.Point{usualRoom, {X: 9 * measure.Inch / 2, Y: 6 * measure.Inch}} {
+			plates, _ := Plates(figuresOf(top), room, usualMost)
+			for i := range plates {
+				count++
+				if wrong := wrongPlate(&plates[i]); wrong != "" {
+					t.Fatalf("plate %d of %q: %s", i+1, top.Title, wrong)
+				}
+			}
+		}
+	}
+	if count < 100 {
+		t.Errorf("only %d plates were looked at", count)
+	}
+	plates, _ := Plates(figuresOf(laid(t, samples.All()[0].Text)), usualRoom, usualMost)
+	bad := plates[0]
+	bad.Figure.Marks = append(slices.Clone(bad.Figure.Marks), moved(bad.Figure.Marks[0], measure.Point{X: 1}))
+	if wrongPlate(&bad) == "" {
+		t.Error("a piece that lies on itself was not noticed")
+	}
+	bad = plates[0]
+	bad.Figure.Max.X = measure.Inch
+	if wrongPlate(&bad) == "" {
+		t.Error("a piece beyond the room was not noticed")
+	}
+}
+
+// wrongSquares says which test square of a plate is missing or not true over its outer edges,
+// the line along them included.
+func wrongSquares(p *Plate) string {
+	for _, side := range []measure.NM{inchSquare, centimetreSquare} {
+		found := 0
+		for _, m := range p.Figure.Marks {
+			if m.Area == nil || len(m.Area.Outline) != 4 || m.Area.Fill.R > 100 || m.Area.Clear {
+				continue
+			}
+			low, high := bounds(m.Area.Outline)
+			pen := measure.NM(m.Area.Edge.Pen().Width / diagram.TrueScale)
+			if high.X-low.X+pen == side && high.Y-low.Y+pen == side {
+				found++
+			}
+		}
+		if found != 1 {
+			return fmt.Sprintf("%d squares are %d nm wide over their outer edges", found, side)
+		}
+	}
+	return ""
+}
+
+// TestSquaresAreTrue: every plate has both test squares, true over their outer edges.
+func TestSquaresAreTrue(t *testing.T) {
+	plates, _ := Plates(figuresOf(laid(t, hugeLayout)), usualRoom, usualMost)
+	more, _ := Plates(figuresOf(laid(t, samples.All()[0].Text)), usualRoom, usualMost)
+	for _, p := range append(plates, more...) {
+		if wrong := wrongSquares(&p); wrong != "" {
+			t.Error(wrong)
+		}
+	}
+	bad := more[0]
+	bad.Figure.Marks = slices.Clone(bad.Figure.Marks)
+	for i, m := range bad.Figure.Marks {
+		if m.Area != nil && m.Area.Edge == diagram.NoStroke {
+			area := *m.Area
+			area.Edge = diagram.Cut // stands out by half of its breadth
+			bad.Figure.Marks[i].Area = &area
+		}
+	}
+	if wrongSquares(&bad) == "" {
+		t.Error("a square that its line makes larger was not noticed")
+	}
+}
+
+// TestPartsShowTheWholePiece: parts of a piece that is larger than the plate show all of its
+// lines, each at its place.
+func TestPartsShowTheWholePiece(t *testing.T) {
+	outline := []measure.Point{{}, {X: 11 * measure.Inch}, {X: 7 * measure.Inch, Y: 13 * measure.Inch}, {Y: 4 * measure.Inch}}
+	f := &diagram.Figure{Max: measure.Point{X: 11 * measure.Inch, Y: 13 * measure.Inch}, Marks: []diagram.Mark{{Area: &diagram.Area{Outline: outline, Edge: diagram.Cut}}}}
+	l := &plating{room: measure.Point{X: 4 * measure.Inch, Y: 5 * measure.Inch}}
+	parts := l.parts(Piece{"T1", f})
+	if missing := unseenPoints(f, parts, l); missing != 0 {
+		t.Errorf("%d points of the outline are on no plate", missing)
+	}
+	if missing := unseenPoints(f, parts[1:], l); missing == 0 {
+		t.Error("a plate that is missing is not noticed")
+	}
+}
+
+// unseenPoints is how many of some points along a figure's outline no page shows.
+func unseenPoints(f *diagram.Figure, pages []Plate, l *plating) int {
+	outline := f.Marks[0].Area.Outline
+	missing := 0
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
+		for n := range measure.NM(100) {
+			at := measure.Point{X: p.X + (q.X-p.X)*n/100, Y: p.Y + (q.Y-p.Y)*n/100}
+			if !shownAnywhere(at, f, pages, l) {
+				missing++
+			}
+		}
+	}
+	return missing
+}
+
+// shownAnywhere says whether a point of a figure lies on a line of one of its pages; which window a page is of is found by
+// trying all.
+func shownAnywhere(at measure.Point, f *diagram.Figure, list []Plate, l *plating) bool {
+	for row := range measure.NM(8) {
+		for column := range measure.NM(8) {
+			low := measure.Point{X: column * (l.room.X - overlap), Y: row * (l.room.Y - overlap)}
+			w := window{low, measure.Point{X: low.X + l.room.X, Y: low.Y + l.room.Y}}
+			if !w.holds(at) {
+				continue
+			}
+			marks := w.clipped(f)
+			for _, s := range list {
+				if sameLines(s.Figure.Marks, marks) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// sameLines says whether a page begins with the lines of a window.
+func sameLines(page, lines []diagram.Mark) bool {
+	if len(lines) == 0 || len(page) < len(lines) {
+		return false
+	}
+	for i, m := range lines {
+		if page[i].Line == nil || page[i].Line.Points[0] != m.Line.Points[0] || page[i].Line.Points[1] != m.Line.Points[1] {
+			return false
+		}
+	}
+	return true
+}
+
+const hugeLayout = "side 40\nfabric a #b5532a\nfabric b #204050\nblock W web wedges a b kites b\nblock F floating wedges a background b\ngrid\n W F\n F W\n"
+
+// TestHugePiecesAreLeftOut and named, tiny ones are printed.
+func TestHugePiecesAreLeftOut(t *testing.T) {
+	if _, large := Plates(figuresOf(laid(t, strings.Replace(hugeLayout, "40", "120", 1))), usualRoom, usualMost); len(large) == 0 || large[0].Plates <= usualMost.OfPiece {
+		t.Errorf("left out are %v", large)
+	}
+	for _, text := range []string{
+		strings.Replace(hugeLayout, "side 40", "side 1\nseam 1/16", 1), strings.Replace(hugeLayout, "side 40", "units cm\nside 3\nseam 0.1", 1),
+	} {
+		if plates, large := Plates(figuresOf(laid(t, text)), usualRoom, usualMost); len(plates) == 0 || len(large) > 0 {
+			t.Errorf("%d plates, left out are %v", len(plates), large)
+		}
+	}
+}
