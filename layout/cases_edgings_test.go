@@ -155,7 +155,23 @@ func poolCases() []testCase {
 		},
 		{
 			"scraps named behind the deal", swap(small, "navy kites cream\n", "blues kites cream\n", "piece cream\n", "piece cream\nscraps blues navy deal 3 ⟦cream⟧\n"), refused,
-			says(`expected by, deal or the end of the line, found "cream"`, "name all fabrics before by and deal"),
+			says(`expected by, deal, from, to or the end of the line, found "cream"`, "name all fabrics before by, deal, from and to"),
+		},
+		{
+			"a pool held to a value beyond white", swap(small, "navy kites cream\n", "blues kites cream\n", "piece cream\n", "piece cream\nscraps blues navy cream from ⟦180⟧\n"), refused,
+			says(`a value is a number from 0 (black) to 100 (white), found 180`, "for example scraps blues navy teal sky by block"),
+		},
+		{
+			"a pool held to no value", swap(small, "navy kites cream\n", "blues kites cream\n", "piece cream\n", "piece cream\n⟦scraps blues navy cream from 80 to 45⟧\n"), refused,
+			says(`no fabric is as light as 80 and as dark as 45`, "the darker value behind from, the lighter one behind to"),
+		},
+		{
+			"a dark among the lights", swap(small, "navy kites cream\n", "lights kites cream\n", "piece cream\n", "piece cream\nscraps lights ⟦navy⟧ cream from 80\n"), warned,
+			says(`warning: "navy" is too dark for "lights": its value is L* 21, and the pool begins at 80`, "take it out of lights"),
+		},
+		{
+			"a light among the darks", swap(small, "navy kites cream\n", "darks kites cream\n", "piece cream\n", "piece cream\nscraps darks navy ⟦cream⟧ to 45\n"), warned,
+			says(`warning: "cream" is too light for "darks": its value is L* 93, and the pool ends at 45`, "take it out of darks"),
 		},
 		{
 			"a scrap twice", swap(small, "navy kites cream\n", "blues kites cream\n", "piece cream\n", "piece cream\nscraps blues navy cream ⟦navy⟧\n"), warned,

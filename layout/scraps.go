@@ -7,9 +7,9 @@ import (
 
 func scrapsStatements() []Statement {
 	return []Statement{{
-		Word: "scraps", Form: "scraps name fabric fabric … [by piece | block | web] [deal number]",
+		Word: "scraps", Form: "scraps name fabric fabric … [by piece | block | web] [deal number] [from value] [to value]",
 		Summary: "a pool of fabrics, dealt evenly so that neighbors differ", Example: "scraps blues navy teal sky by block",
-		Options: []Option{{Word: "by"}, {Word: "piece"}, {Word: "deal"}}, next: "a fabric", defines: true,
+		Options: []Option{{Word: "by"}, {Word: "piece"}, {Word: "deal"}, {Word: "from"}, {Word: "to"}}, next: "a fabric", defines: true,
 		parse: parseScraps, check: (*checker).scraps, after: []string{"palette"},
 	}}
 }
@@ -21,6 +21,8 @@ type scrapsNode struct {
 	Fabrics []NameNode
 	By      *WordNode
 	Deal    *countNode
+	From    *countNode
+	To      *countNode
 }
 
 // DealtBy is what of a quilt gets one fabric of a pool.
@@ -38,6 +40,8 @@ type Pool struct {
 	Fabrics []int // each once
 	By      DealtBy
 	Deal    int // another number gives another deal
+	From    int // CIE L* that every fabric should have at least
+	To      int // and at most
 	Span    Span
 }
 
@@ -76,10 +80,14 @@ func (c *cursor) scrap(n *scrapsNode) bool {
 		count, ok := c.count("the number of the deal")
 		n.Deal = &count
 		return ok
+	case word == "from" && n.From == nil:
+		return c.lightness(&n.From)
+	case word == "to" && n.To == nil:
+		return c.lightness(&n.To)
 	case c.twice():
 		return false
-	case n.By != nil || n.Deal != nil:
-		c.fault(c.here(), "name all fabrics before by and deal", "expected by, deal or the end of the line, found %s", c.found())
+	case n.By != nil || n.Deal != nil || n.From != nil || n.To != nil:
+		c.fault(c.here(), "name all fabrics before by, deal, from and to", "expected by, deal, from, to or the end of the line, found %s", c.found())
 		return false
 	}
 	name, ok := c.nameOf("a fabric's name")
@@ -88,6 +96,24 @@ func (c *cursor) scrap(n *scrapsNode) bool {
 	}
 	return ok
 }
+
+// lightness takes the value that a pool is held to.
+func (c *cursor) lightness(to **countNode) bool {
+	c.newField()
+	c.word()
+	count, ok := c.count("a value from 0 (black) to 100 (white)")
+	if ok && count.Count > lightestValue {
+		c.fault(count.Span, "", "a value is a number from 0 (black) to %d (white), found %d", lightestValue, count.Count)
+		ok = false
+	}
+	if ok {
+		*to = &count
+	}
+	return ok
+}
+
+// lightestValue is the CIE L* of white.
+const lightestValue = 100
 
 // scraps makes the pools; a name that was a pool's already adds to it.
 func (c *checker) scraps() {
@@ -98,9 +124,34 @@ func (c *checker) scraps() {
 		} else if !c.define(n.Name, aPool, at) {
 			continue
 		} else {
-			c.design.Pools = append(c.design.Pools, Pool{Name: n.Name.Text, Span: n.Span})
+			c.design.Pools = append(c.design.Pools, Pool{Name: n.Name.Text, To: lightestValue, Span: n.Span})
 		}
 		c.fillPool(&c.design.Pools[at], n)
+	}
+	for _, n := range c.tree.Scraps {
+		if e, known := c.names.find(n.Name); known && e.is == aPool {
+			c.holdValues(&c.design.Pools[e.index], n)
+		}
+	}
+}
+
+// holdValues warns of fabrics that are darker or lighter than their pool is held to.
+func (c *checker) holdValues(p *Pool, n *scrapsNode) {
+	for _, name := range n.Fabrics {
+		e, known := c.names.find(name)
+		if !known || e.is != aFabric {
+			continue
+		}
+		f := &c.design.Fabrics[e.index]
+		if f.Photo != nil && len(f.Photo.Colours) == 0 {
+			continue // its photo was not read
+		}
+		switch l := f.Colour.Lightness(); {
+		case l < float64(p.From):
+			c.warn(name.Span, "take it out of "+p.Name, "%s is too dark for %s: its value is L* %.0f, and the pool begins at %d", quote(name.Text), quote(p.Name), l, p.From)
+		case l > float64(p.To):
+			c.warn(name.Span, "take it out of "+p.Name, "%s is too light for %s: its value is L* %.0f, and the pool ends at %d", quote(name.Text), quote(p.Name), l, p.To)
+		}
 	}
 }
 
@@ -119,5 +170,15 @@ func (c *checker) fillPool(p *Pool, n *scrapsNode) {
 	}
 	if n.Deal != nil {
 		p.Deal = n.Deal.Count
+	}
+	if n.From != nil {
+		p.From = n.From.Count
+	}
+	if n.To != nil {
+		p.To = n.To.Count
+	}
+	if (n.From != nil || n.To != nil) && p.From >= p.To {
+		c.fault(n.Span, "the darker value behind from, the lighter one behind to", "no fabric is as light as %d and as dark as %d", p.From, p.To)
+		p.From, p.To = 0, lightestValue
 	}
 }

@@ -200,39 +200,20 @@ func standsOff(c Colour, neighbours []Colour, step float64) error {
 	return nil
 }
 
-func TestReplacementStandsOff(t *testing.T) {
-	crimson := Colour{0xdc, 0x14, 0x3c}
-	beside := []Colour{{0x2e, 0x8b, 0x57}, OKLCh{Chroma: 0.08, Hue: 90}.atLightness(59.2)}
-	dark, okDark := Darker(crimson, beside, 20)
-	light, okLight := Lighter(crimson, beside, 20)
-	if !okDark || !okLight {
-		t.Fatal("no replacement for crimson")
-	}
-	for _, c := range []Colour{dark, light} {
-		holds(t, standsOff(c, beside, 20))
-		near(t, "hue", c.OKLCh().Hue, crimson.OKLCh().Hue, 1.5)
-		if c.OKLCh().Chroma > crimson.OKLCh().Chroma+0.002 {
-			t.Errorf("%s has more chroma than crimson", c.Hex())
+// TestAtLightness: another value of the same hue, with no more chroma, to within what eight bits allow.
+func TestAtLightness(t *testing.T) {
+	for _, c := range []Colour{{0xdc, 0x14, 0x3c}, {0x80, 0x60, 0x40}, {0x1f, 0x33, 0x50}, {0xf4, 0xea, 0xd7}} {
+		for l := 0.0; l <= 100; l += 2.5 {
+			got := AtLightness(c, l)
+			near(t, c.Hex()+": L*", got.Lightness(), l, 0.35)
+			if got.OKLCh().Chroma > c.OKLCh().Chroma+0.003 {
+				t.Errorf("%s at L* %g has more chroma", c.Hex(), l)
+			}
+			if l > 20 && l < 90 && got.OKLCh().Chroma > 0.02 {
+				near(t, c.Hex()+": hue", got.OKLCh().Hue, c.OKLCh().Hue, 4)
+			}
 		}
 	}
-	catches(t, "the colour itself", standsOff(crimson, beside, 20))
-	near(t, "nearest darker", dark.Lightness(), beside[0].Lightness()-20, 0.5)
-	near(t, "nearest lighter", light.Lightness(), beside[1].Lightness()+20, 0.5)
-}
-
-func TestReplacementAtItsEdges(t *testing.T) {
-	c := Colour{0x80, 0x60, 0x40}
-	if got, ok := Darker(c, nil, 20); !ok || got != c {
-		t.Errorf("without neighbours %s becomes %s", c.Hex(), got.Hex())
-	}
-	black, white := Colour{}, Colour{255, 255, 255}
-	if got, ok := Darker(c, []Colour{black, c}, 30); ok {
-		t.Errorf("%s stands 30 off from black and from L* 43 below it", got.Hex())
-	}
-	if got, ok := Lighter(c, []Colour{white, c}, 40); ok {
-		t.Errorf("%s stands 40 off from white and from L* 43 above it", got.Hex())
-	}
-	if _, ok := Lighter(c, []Colour{c}, math.NaN()); ok {
-		t.Error("a step that is no number is reached")
-	}
+	near(t, "below black", AtLightness(Colour{200, 100, 50}, -5).Lightness(), 0, 1e-9)
+	near(t, "above white", AtLightness(Colour{200, 100, 50}, 105).Lightness(), 100, 1e-9)
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
 	"eighthturn/svgout"
@@ -34,6 +35,7 @@ type drawing struct {
 	prefix        idPrefix
 	picture       svgout.Options // but view and prefix
 	printing      printing
+	tries         tries
 }
 
 // drawCommand draws a layout into a picture file.
@@ -51,6 +53,7 @@ func drawCommand(c *console) *cobra.Command {
 			"eighthturn draw harbor.quilt --view value -o harbor-gray.svg\n  shows each fabric in the gray of its value, to see whether the design reads\n" +
 			"eighthturn draw harbor.quilt --view line --longest 10in -o coloring-page.pdf\n  draws a coloring page to print\n" +
 			"eighthturn draw harbor.quilt --longest 2100px --margin 2in -o show.png\n  2100 pixels on the quilt's longer side, with a white margin\n" +
+			"eighthturn draw harbor.quilt --try rust=#7a2f16 -o darker.svg\n  draws the rust fabric darker; the layout is not changed\n" +
 			"eighthturn draw harbor.quilt --longest 10in --bleed 1/8in -o cover.png\n  a cover for a printer, with a bleed to trim",
 		SuggestFor: []string{"picture", "paint", "render", "svg", "show"},
 		Args:       oneLayout,
@@ -65,6 +68,7 @@ func drawCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.picture.ByFabric, byFabricName, false, "draw each fabric in one piece: a smaller file, but single pieces have no names")
 	f.Var(&o.prefix, prefixOption, "begin all ids in the file with `TEXT`, for two pictures on one web page")
 	o.printing.flags(cmd)
+	o.tries.flags(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not draw")
 	f.BoolVar(&o.strict, strictOption, false, "draw nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.view.option, o.view.complete) // fails only for an option that is not there
@@ -79,6 +83,11 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 	if err != nil {
 		return err
 	}
+	tried, err := o.tries.on(cmd, top)
+	if err != nil {
+		return err
+	}
+	top = contrast.Tried(top, tried)
 	out := target{path: o.output, what: "picture", example: "quilt" + pictureEnding, options: files.Options{Force: o.force, Ours: pictureOfOurs, Never: s.madeFrom}}
 	if out.path == "" {
 		if s.info == nil || !s.info.Mode().IsRegular() {

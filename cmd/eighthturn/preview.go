@@ -9,12 +9,14 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/preview"
 )
 
 // previewCommand shows a layout in the browser for as long as it is being worked on.
 func previewCommand(c *console) *cobra.Command {
 	var o preview.Options
+	var t tries
 	cmd := &cobra.Command{
 		Use:     "preview FILE",
 		Short:   "the quilt in your browser, at every save",
@@ -27,7 +29,12 @@ func previewCommand(c *console) *cobra.Command {
 		SuggestFor: []string{"watch", "serve", "live", "show", "open"},
 		Args:       oneLayout,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			o.Output = c.out
+			o.Output, o.Tries = c.out, t
+			for _, text := range t {
+				if _, _, err := contrast.ReadTry(text); err != nil {
+					return misuse(cmd.CommandPath(), err.Error(), "for example --"+tryOption+" navy=#3a4f66")
+				}
+			}
 			return live(cmd, args[0], o)
 		},
 	}
@@ -37,6 +44,7 @@ func previewCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.Quiet, "quiet", false, "say nothing at each save")
 	f.BoolVar(&o.Secret, "key", false, "admit only the page that was opened, on a computer that several people share")
 	f.Var((*hostsOption)(&o.Hosts), hostName, "another `NAME` that the browser may use for this computer, if a port is forwarded")
+	t.flags(cmd)
 	return cmd
 }
 

@@ -18,7 +18,7 @@ type valuesOptions struct {
 	reportForms
 	distance, blur lengthOption
 	contrast       contrastOption
-	tries          []string
+	tries          tries
 }
 
 // valuesCommand studies light and dark.
@@ -39,7 +39,7 @@ func valuesCommand(c *console) *cobra.Command {
 		RunE:       func(cmd *cobra.Command, args []string) error { return study(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	f.StringArrayVar(&o.tries, "try", nil, "try another color, `FABRIC=COLOR`; may be repeated")
+	o.tries.flags(cmd)
 	f.Var(&o.distance, "distance", "viewing distance, a `LENGTH`; 10 ft if omitted")
 	f.Var(&o.blur, "blur", "how much squinting blurs, a `LENGTH` on the quilt (one standard deviation)")
 	f.Var(&o.contrast, "contrast", "the `STEPS` in L* that count as soft and as clear, as in \"8 20\"")
@@ -60,12 +60,8 @@ func study(c *console, cmd *cobra.Command, o *valuesOptions, file string) error 
 	if err := p.Contrast.Check(); err != nil {
 		return misuse(cmd.CommandPath(), err.Error(), "")
 	}
-	for _, text := range o.tries {
-		try, err := contrast.ParseTry(top, text)
-		if err != nil {
-			return misuse(cmd.CommandPath(), err.Error(), "for example --try "+top.Fabrics[0].Name+"=#3a4f66")
-		}
-		p.Tries = append(p.Tries, try)
+	if p.Tries, err = o.tries.on(cmd, top); err != nil {
+		return err
 	}
 	text := ""
 	if o.json {
@@ -82,7 +78,7 @@ func study(c *console, cmd *cobra.Command, o *valuesOptions, file string) error 
 // lost says whether a figure does not read in any way.
 func lost(r *contrast.Report) bool {
 	for i := range r.Figures {
-		if r.Figures[i].Verdict == contrast.Lost {
+		if !r.Figures[i].Verdict.Shows() {
 			return true
 		}
 	}
@@ -90,7 +86,7 @@ func lost(r *contrast.Report) bool {
 }
 
 // formatValues changes when what a name in the JSON means does.
-const formatValues = 2
+const formatValues = 3
 
 // lengthOption is the value of an option that takes a length with its unit.
 type lengthOption struct {

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
 	"eighthturn/palettes"
@@ -31,10 +32,41 @@ type drawer func(text string, before drawing) drawing
 // drawWith runs a text through the stream, with the photos that it names. A panic on the way
 // is the program's own fault, and is told as that. What differs from the drawing before in
 // colours alone is not laid again.
-func drawWith(album *files.Album) drawer {
+//
+// The fabrics that other colors are tried for are shown in those.
+func drawWith(album *files.Album, tries ...string) drawer {
 	return func(text string, before drawing) drawing {
-		return safely(text, func() drawing { return drawn(text, before, album) })
+		return safely(text, func() drawing {
+			d := drawn(text, before, album)
+			if d.top != nil && len(tries) > 0 {
+				d.try(tries)
+			}
+			d.sortFaults()
+			return d
+		})
 	}
+}
+
+// try shows fabrics in other colors and says so.
+func (d *drawing) try(tries []string) {
+	var list []contrast.Try
+	for _, text := range tries {
+		try, err := contrast.ParseTry(d.top, text)
+		if err != nil {
+			d.faults = append(slices.Clone(d.faults), layout.Fault{Severity: layout.Warning, Message: "tried color " + err.Error()})
+			continue
+		}
+		f := &d.top.Fabrics[try.Fabric]
+		list = append(list, try)
+		d.faults = append(slices.Clone(d.faults), layout.Fault{Severity: layout.Warning, Span: f.Place,
+			Message: fmt.Sprintf("%s is tried in %s, which is not saved", f.Name, try.Colour.Hex())})
+	}
+	d.top = contrast.Tried(d.top, list)
+}
+
+// sortFaults puts the faults of the text and those of the top in one order.
+func (d *drawing) sortFaults() {
+	slices.SortStableFunc(d.faults, func(a, b layout.Fault) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
 }
 
 // safely makes a drawing, or one that tells of the panic.
@@ -67,7 +99,6 @@ func drawn(text string, before drawing, album *files.Album) drawing {
 	}
 	if d.top != nil && len(d.top.Warnings) > 0 {
 		d.faults = slices.Concat(d.faults, d.top.Warnings)
-		slices.SortStableFunc(d.faults, func(a, b layout.Fault) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
 	}
 	return d
 }

@@ -30,6 +30,7 @@ import (
 type Options struct {
 	Port      int                               // 1 to 65535; 0 takes any free one
 	Hosts     []string                          // further host names that a browser may ask for, besides this machine's own
+	Tries     []string                          // "fabric=color": other colors that fabrics are shown in; nothing of it is saved
 	Secret    bool                              // ask for a key that only the opened address holds
 	Quiet     bool                              // no line a save
 	NoOpen    bool                              // print the address without opening it
@@ -53,7 +54,7 @@ func Run(ctx context.Context, file string, o Options) error {
 	}
 	album := files.Beside(path)
 	if o.draw == nil {
-		o.draw = drawWith(album)
+		o.draw = drawWith(album, o.Tries...)
 	}
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()

@@ -40,7 +40,7 @@ func Lay(d *layout.Design) *Top {
 	l := &builder{Top: &Top{
 		Title: d.Title, Units: d.Units, Seam: d.Seam, SideFinished: d.SideFinished,
 		Columns: d.Columns, Rows: d.Rows,
-		Credits: Credits{d.Designer, d.Level, d.Copyright, d.Number, d.Version, d.Date, d.Notes, d.Contrast},
+		Credits: Credits{d.Designer, d.Level, d.Copyright, d.Number, d.Version, d.Date, d.Notes, d.Contrast, d.Pools},
 	}, design: d, grade: newScale(d.SideFinished), templates: map[templateKey]*template{}, sets: map[setKey]int16{}}
 	l.frame()
 	l.fabrics()

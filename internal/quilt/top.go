@@ -54,6 +54,7 @@ type Credits struct {
 	Number, Version, Date      string // of the pattern
 	Notes                      []layout.NoteText
 	Contrast                   *layout.Contrast // nil if not said
+	Pools                      []layout.Pool    // of scraps, as written: what is dealt already
 }
 
 // Fabric is a fabric of the top.
@@ -126,7 +127,7 @@ func (t *Top) Share() []float64 {
 	areas := make([]float64, len(t.Fabrics))
 	total := 0.0
 	for i := range t.Faces {
-		a := squareMillimetres(t.Faces[i].Outline)
+		a := Area(t.Faces[i].Outline)
 		areas[t.Faces[i].Fabric] += a
 		total += a
 	}
@@ -136,8 +137,8 @@ func (t *Top) Share() []float64 {
 	return areas
 }
 
-// squareMillimetres is the area of a simple outline that goes clockwise on screen.
-func squareMillimetres(outline []measure.Point) float64 {
+// Area is the area, in square millimetres, of a simple outline that goes clockwise on screen.
+func Area(outline []measure.Point) float64 {
 	const mm = float64(measure.Millimetre)
 	sum := 0.0
 	o := outline[0]

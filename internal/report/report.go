@@ -12,6 +12,7 @@ import (
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/stop"
+	"eighthturn/palettes"
 )
 
 // Report is one report of a top.
@@ -184,7 +185,11 @@ func (p *Plans) Values() *contrast.Report { return p.studies().now }
 
 func (p *Plans) studies() studies {
 	return p.all().contrast.Get(p.sign, func() studies {
-		s := studies{now: contrast.StudyUntil(p.sign, contrast.Tried(p.Top, p.Tries), p.Contrast)}
+		o := p.Contrast
+		if o.Palettes == nil {
+			o.Palettes = palettes.All()
+		}
+		s := studies{now: contrast.StudyUntil(p.sign, contrast.Tried(p.Top, p.Tries), o)}
 		if len(p.Tries) > 0 {
 			s.before = contrast.StudyUntil(p.sign, p.Top, p.Contrast)
 			for _, try := range p.Tries {

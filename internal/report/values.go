@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
@@ -17,9 +16,8 @@ import (
 func Values(p *Plans) document.Document {
 	v := newValues(p)
 	d := document.Document{Title: p.named("value study")}
-	d.Sections = append(d.Sections, document.Section{Blocks: []document.Block{paragraph("Seen from " + v.away() + ".")}})
 	for _, s := range []document.Section{
-		v.figures(), v.fabrics(), v.vanishing(), v.fixes(), v.totals(), v.pairs(), v.sight(), v.basis(),
+		v.headline(), v.figures(), v.fabrics(), v.changes(), v.vanishing(), v.totals(), v.pairs(), v.sight(), v.scores(), v.basis(),
 	} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
@@ -111,28 +109,45 @@ func (v *values) figures() document.Section {
 	var list document.List
 	for i := range v.Figures {
 		f := &v.Figures[i]
-		text := v.figure(f) + ": " + verdictText(f.Verdict)
+		text := v.figure(f) + ": " + verdictOf(f)
 		if before := v.plans.studies().before; before != nil && i < len(before.Figures) && before.Figures[i].Verdict != f.Verdict {
 			text += " (as it was: " + verdictText(before.Figures[i].Verdict) + ")"
 		}
 		w := item(text)
-		for _, part := range v.parts(f) {
+		for _, part := range v.beside(f) {
 			w.Blocks = append(w.Blocks, paragraph(part))
 		}
 		w.About.Faces = indices(f.Faces)
 		switch {
-		case f.Verdict == contrast.Lost:
+		case !f.Verdict.Shows() && f.Sort != contrast.Strips:
 			w.Tone = document.Wrong
 		case f.Verdict != contrast.Reads && f.Verdict != contrast.RunsOn, f.Doubtful:
 			w.Tone = document.Doubtful
 		}
 		list.Items = append(list.Items, w)
 	}
-	s := section("figures", "Does it read?", document.Answer)
-	if len(v.Tried) > 0 {
-		s.Blocks = append(s.Blocks, paragraph("Tried, not saved in the layout: "+strings.Join(v.Tried, ", ")+"."))
+	if len(list.Items) == 0 {
+		return document.Section{}
 	}
-	return with(s, list)
+	return with(section("figures", "Figures", document.Answer), list)
+}
+
+// scores are the numbers that each verdict rests on.
+func (v *values) scores() document.Section {
+	var list document.List
+	for i := range v.Figures {
+		f := &v.Figures[i]
+		w := item(v.figure(f))
+		for _, part := range v.parts(f) {
+			w.Blocks = append(w.Blocks, paragraph(part))
+		}
+		w.About.Faces = indices(f.Faces)
+		list.Items = append(list.Items, w)
+	}
+	if len(list.Items) == 0 {
+		return document.Section{}
+	}
+	return with(section("scores", "Scores", document.Why), list)
 }
 
 func indices(list []int32) []int {
@@ -243,7 +258,7 @@ func (v *values) vanishing() document.Section {
 		r.About.Seams = v.only(*v.between(p.A, p.B), func(m *contrast.Mark) bool { return m.Band == contrast.Vanishes && !m.Inside })
 		t.Rows = append(t.Rows, r)
 	}
-	s := section("vanishing", "Seams that vanish", document.Answer)
+	s := section("vanishing", "Seams that vanish", document.Detail)
 	if len(gone) > 0 {
 		s.Blocks = append(s.Blocks, cut(t, len(gone)))
 	}
@@ -277,26 +292,6 @@ func (v *values) sight() document.Section {
 		return document.Section{}
 	}
 	return with(section("sight", "For color-blind viewers", document.Detail), cut(t, n))
-}
-
-// fixes lists what would mend the pairs that vanish or lose a figure.
-func (v *values) fixes() document.Section {
-	s := section("fixes", "Suggested fixes, for pairs that vanish or lose a figure", document.Answer)
-	for i := 0; i < len(v.Fixes); {
-		pair := v.Fixes[i].Pair
-		a, b := v.index[pair[0]], v.index[pair[1]]
-		about := document.About{Seams: v.only(*v.between(a, b), func(*contrast.Mark) bool { return true })}
-		of := document.Section{Title: pair[0] + " and " + pair[1], Swatches: v.swatches(a, b), About: about}
-		var list document.List
-		for ; i < len(v.Fixes) && v.Fixes[i].Pair == pair; i++ {
-			w := item(v.fix(&v.Fixes[i]))
-			w.About = about
-			list.Items = append(list.Items, w)
-		}
-		of.Blocks = append(of.Blocks, list)
-		s.Blocks = append(s.Blocks, of)
-	}
-	return s
 }
 
 // basis says what the study rests on, and what of it is published, derived or our choice.

@@ -24,6 +24,14 @@ func (w valuesText) length(nm measure.NM) string {
 	return w.Units.Nearest(measure.Nearest(nm, w.Units.Unit()))
 }
 
+// verdictOf is whether a figure reads; strips that do not are a soft pattern inside their wedge, and no loss.
+func verdictOf(f *contrast.Figure) string {
+	if f.Sort == contrast.Strips && !f.Verdict.Shows() {
+		return "blend softly into each other"
+	}
+	return verdictText(f.Verdict)
+}
+
 // verdictText is whether a figure reads.
 func verdictText(v contrast.Verdict) string {
 	switch v {
@@ -31,6 +39,8 @@ func verdictText(v contrast.Verdict) string {
 		return "reads as an outline, not as a solid shape"
 	case contrast.FromAfarOnly:
 		return "reads from a distance, with soft edges"
+	case contrast.Faint:
+		return "shows only faintly"
 	case contrast.RunsOn:
 		return "runs on"
 	}
@@ -51,6 +61,16 @@ func (w valuesText) figure(f *contrast.Figure) string {
 	switch f.Sort {
 	case contrast.Border:
 		return fmt.Sprintf("border %d of %s against %s", f.Border, of, against)
+	case contrast.ByTurns:
+		return of + " and " + against + " by turns"
+	case contrast.DownColumns:
+		return "down the columns: " + of + ", each piece against the next"
+	case contrast.BetweenColumns:
+		return "from column to column: " + of
+	case contrast.InBlocks:
+		return "in each block: " + of + ", one against the other"
+	case contrast.Squares:
+		return "plain blocks of " + of + ", each against the next"
 	case contrast.Sashes:
 		return "sashes of " + of + " against " + against
 	case contrast.Alternation:
@@ -83,9 +103,12 @@ func (w valuesText) parts(f *contrast.Figure) []string {
 	if f.Verdict == contrast.RunsOn {
 		return []string{"sewn to its own fabric all around"}
 	}
-	lines := []string{w.outline(f)}
+	var lines []string
+	if f.Outline.Length > 0 {
+		lines = append(lines, w.outline(f))
+	}
 	if m := f.Mass; m != nil {
-		mass := fmt.Sprintf("figure against background: %.0f/100, separation %.2f, step %.2f", m.Score, m.Massing, m.Step)
+		mass := fmt.Sprintf("figure against background: %.0f/100, separation %.2f, step %.2f, which holds %.2f", m.Score, m.Massing, m.Step, m.Hold)
 		if m.Figure != 0 || m.AgainstMid != 0 {
 			mass += fmt.Sprintf(" (middle L* %.0f against %.0f)", m.Figure, m.AgainstMid)
 		}
@@ -100,10 +123,15 @@ func (w valuesText) parts(f *contrast.Figure) []string {
 	return lines
 }
 
+// oneSided says whether it matters for a sort of figure that one side of its outline is lighter all around.
+func oneSided(s contrast.Sort) bool {
+	return s == contrast.Web || s == contrast.Star || s == contrast.Wheel || s == contrast.Alternation
+}
+
 func (w valuesText) outline(f *contrast.Figure) string {
 	o := &f.Outline
 	text := fmt.Sprintf("outline: %.0f/100, edge %.2f", o.Score, o.Edge)
-	if f.Sort != contrast.Border && f.Sort != contrast.Sashes && f.Sort != contrast.Strips {
+	if oneSided(f.Sort) {
 		text += fmt.Sprintf(", same side lighter %.2f", o.Polarity)
 	}
 	if o.Broken > 0 {
@@ -236,37 +264,6 @@ func counted(what string, list []int) string {
 	return what + " " + strings.Join(parts, ", ")
 }
 
-// fix is one fix.
-func (w valuesText) fix(out *contrast.Fix) string {
-	way := "darker"
-	if out.Lighter {
-		way = "lighter"
-	}
-	text := fmt.Sprintf("a %s %s: %s (L* %.0f)%s", way, out.Change, out.Colour, out.Lightness, breakWords(out.Breaks))
-	if o := out.Other; o != nil {
-		from := "of this layout"
-		if o.Palette != "" {
-			from = "of the palette " + o.Palette
-		}
-		text += fmt.Sprintf("; or %s %s (L* %.0f)%s", o.Name, from, o.Lightness, breakWords(o.Breaks))
-	}
-	if out.Best {
-		text = "smallest change: " + text
-	}
-	return text
-}
-
-func breakWords(list []contrast.Break) string {
-	if len(list) == 0 {
-		return ", with no other seam weakened"
-	}
-	var parts []string
-	for _, b := range list {
-		parts = append(parts, fmt.Sprintf("%s (%s, was %s)", b.Meets, b.To, b.From))
-	}
-	return ", but weakens its seams with " + measure.List(parts)
-}
-
 // grounds are what the study rests on.
 func (w valuesText) grounds() []string {
 	t := &w.Thresholds
@@ -281,7 +278,9 @@ func (w valuesText) grounds() []string {
 		clear + fmt.Sprintf(", and strong at or above %g, three times the light (derived)", t.Strong),
 		fmt.Sprintf("medium begins at L* %g and light at %g (published limits, combined into three groups by us)", t.MediumFrom, t.LightFrom),
 		"outline: edge is how much of it shows, 1 where every seam around the figure is clear; \"same side lighter\" is 1 where the figure is darker all around, or lighter all around",
-		"figure against background: both as seen when you squint; separation is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their medians",
+		"an edge that is clear almost all around holds by itself, whichever side is lighter; a figure that lacks some of its pieces is judged only where none is complete (our choices)",
+		"figure against background: both as seen when you squint; separation is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their medians, which holds as a seam of that step would",
+		"a figure is faint, not lost, where half of its edge or more can still be seen from near (our choice)",
 		fmt.Sprintf("an outline, or a figure against its background, holds at or above %g/100; the squint blurs by %s (our choices)", t.Reads, w.Units.Nearest(t.Blur)),
 		"neighboring fabrics, sheen and room light change how light a fabric looks, and a screen is not fabric: within 3 L* of a threshold, look at the fabric itself; vivid colors look lighter than their L*",
 	}

@@ -3,6 +3,8 @@ package contrast
 import (
 	"fmt"
 	"slices"
+
+	"eighthturn/palettes"
 )
 
 // stripSets are the wedges of strips, as figures whose outline is the seams between their
@@ -20,7 +22,7 @@ func (s *study) stripSets() []member {
 		if !ok {
 			n = len(list)
 			at[key] = n
-			list = append(list, member{at: p.Outline[0]})
+			list = append(list, member{at: p.Outline[0], closed: true})
 		}
 		for f := p.First; f < p.First+p.Count; f++ {
 			list[n].faces = append(list[n].faces, int32(f))
@@ -48,7 +50,7 @@ func (s *study) addStripSeams(m *member) {
 	for _, f := range m.faces {
 		for _, i := range s.of[f] {
 			if one := &s.seams[i]; one.strip && one.a == f {
-				m.seams = append(m.seams, outlineSeam{i, one.step})
+				m.seams = append(m.seams, outlineSeam{i, 1})
 			}
 		}
 	}
@@ -101,13 +103,22 @@ func (s *study) facesIn(zone int) []int32 {
 	return list
 }
 
+// alikeStep is the CIEDE2000 difference below which a border is meant to go on where the ground ends; our choice.
+const alikeStep = 10
+
+// continues says whether a border goes on where the ground ends, in a cloth of the ground's family.
+func (s *study) continues(one *seam, own, inner int32) bool {
+	return s.zone(own) >= 0 && s.sides.figure[inner] == 0 && one.band < Clear &&
+		palettes.Difference(s.Fabrics[s.Faces[own].Fabric].Colour, s.Fabrics[s.Faces[inner].Fabric].Colour) < alikeStep
+}
+
 func (s *study) frame(zone int) Figure {
-	f := Figure{Sort: Sashes, Count: 1}
+	f := Figure{Sort: Sashes, Count: 1, Closed: 1}
 	if zone >= 0 {
 		f.Sort, f.Border, f.Weakest = Border, zone+1, Place{Border: zone + 1}
 	}
 	sum := outlineSum{study: s, both: true}
-	var m member
+	var m, figures member // seams against the ground, and against figures, which their rims judge
 	var of, edge, against []int
 	for i := range s.seams {
 		one := &s.seams[i]
@@ -121,22 +132,29 @@ func (s *study) frame(zone int) Figure {
 		}
 		of = append(of, s.Faces[own].Fabric)
 		against = append(against, s.Faces[inner].Fabric)
-		if one.sameOne {
+		if one.sameOne || s.continues(one, own, inner) {
 			sum.runsOn += one.length
 			continue
 		}
 		edge = append(edge, s.Faces[own].Fabric)
-		m.seams = append(m.seams, outlineSeam{int32(i), s.stepFrom(one, own)})
+		where := &m
+		if s.sides.figure[inner] != 0 {
+			where = &figures
+		}
+		where.seams = append(where.seams, outlineSeam{int32(i), sideOf(one, own)})
+	}
+	if len(m.seams) == 0 && sum.runsOn == 0 {
+		m = figures
 	}
 	s.sides.mark([]member{m}, false)
 	sum.add(&m)
 	sum.doubtful = sum.near > sum.length/2
 	f.Of, f.Edge, f.Against = s.names(distinct(of)), s.names(distinct(edge)), s.names(distinct(against))
 	f.Faces = s.facesIn(zone)
-	f.Outline, f.Doubtful = sum.outline(), sum.doubtful
+	f.Outline, f.Doubtful, f.Lacks = sum.outline(), sum.doubtful, s.lacking(m.seams)
 	f.Weak = f.Outline.Score
 	f.Verdict = verdict(&f)
-	if f.Verdict == Lost {
+	if !f.Verdict.Shows() {
 		f.Lost = 1
 	}
 	return f

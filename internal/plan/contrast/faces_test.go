@@ -43,7 +43,7 @@ func TestFacesNotice(t *testing.T) {
 // facesApart says what is wrong with the faces of a figure.
 func facesApart(top *quilt.Top, f *Figure) string {
 	want := slices.Clone(f.Of)
-	if f.Sort == Alternation {
+	if f.Sort == Alternation || f.Sort == ByTurns {
 		want = union(want, f.Against)
 	}
 	var got []string

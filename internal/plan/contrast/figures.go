@@ -11,20 +11,26 @@ import (
 
 // Figure is one sort of figure in one colouring.
 type Figure struct {
-	Sort     Sort     `json:"sort"`
-	Of       []string `json:"of"`      // the fabrics that it is made of
-	Edge     []string `json:"edge"`    // those of them that stand at its outline
-	Against  []string `json:"against"` // the fabrics that it stands against
-	Border   int      `json:"border,omitempty"`
-	Count    int      `json:"count"` // how many there are, halves at the quilt's edge too
-	Outline  Outline  `json:"outline"`
-	Mass     *Mass    `json:"mass,omitempty"` // nil where the sort is not meant as one mass, or is too thin for one
-	Verdict  Verdict  `json:"verdict"`
-	Lost     int      `json:"lost"`    // how many of them have an outline that does not hold by itself
-	Weakest  Place    `json:"weakest"` // where the outline is weakest: the cell, or the one above and to the left of the centre
-	Weak     float64  `json:"weak"`    // the outline's score there
-	Doubtful bool     `json:"doubtful"`
-	Faces    []int32  `json:"-"` // of the top, by index: what it is made of, both sides of an alternation, all strips of a set
+	Sort       Sort        `json:"sort"`
+	Of         []string    `json:"of"`      // the fabrics that it is made of
+	Edge       []string    `json:"edge"`    // those of them that stand at its outline
+	Against    []string    `json:"against"` // the fabrics that it stands against
+	Border     int         `json:"border,omitempty"`
+	Count      int         `json:"count"`              // how many there are, halves at the quilt's edge too
+	Closed     int         `json:"closed"`             // how many of them have all their pieces; what is judged where there are any
+	Reversed   bool        `json:"reversed,omitempty"` // made of a strip set that lies the other way round
+	Outline    Outline     `json:"outline"`
+	Mass       *Mass       `json:"mass,omitempty"` // nil where the sort is not meant as one mass, or is too thin for one
+	Rim        *Rim        `json:"rim,omitempty"`  // nil where it does not reach a border
+	Complement *Complement `json:"complement,omitempty"`
+	Alternates float64     `json:"alternates,omitempty"` // 0 to 1: of the pieces in a column, how many are darker than both neighbors or lighter than both
+	Verdict    Verdict     `json:"verdict"`
+	Lost       int         `json:"lost"`    // how many of them have an outline that does not hold by itself
+	Weakest    Place       `json:"weakest"` // where the outline is weakest: the cell, or the one above and to the left of the centre
+	Weak       float64     `json:"weak"`    // the outline's score there
+	Doubtful   bool        `json:"doubtful"`
+	Faces      []int32     `json:"-"`     // of the top, by index: what it is made of, both sides of an alternation, all strips of a set
+	Lacks      []Lack      `json:"lacks"` // the fabrics that should stand apart and do not, those of the longest seams first
 }
 
 // Outline is how well the edge of a figure holds.
@@ -38,49 +44,21 @@ type Outline struct {
 	RunsOn     measure.NM `json:"runs_on"`     // seams of a border with one fabric on both sides, beside the length
 }
 
-// Verdict is whether a figure reads.
-type Verdict string
-
-const (
-	Reads        Verdict = "reads"
-	OutlineOnly  Verdict = "outline-only"   // its edge holds, its mass does not
-	FromAfarOnly Verdict = "from-afar-only" // its mass holds, its edge does not
-	Lost         Verdict = "lost"
-	RunsOn       Verdict = "runs-on" // a border of the cloth that it is sewn to: it is meant not to show
-)
-
-// readsFrom is the score from which an outline holds, or a mass; our choice.
-const readsFrom = 70
-
-// verdict draws both scores together.
-func verdict(f *Figure) Verdict {
-	outline := f.Outline.Score >= readsFrom
-	switch {
-	case f.Outline.Length == 0 && f.Outline.RunsOn > 0:
-		return RunsOn
-	case f.Mass == nil && outline:
-		return Reads
-	case f.Mass == nil:
-		return Lost
-	case outline && f.Mass.Score >= readsFrom:
-		return Reads
-	case outline:
-		return OutlineOnly
-	case f.Mass.Score >= readsFrom:
-		return FromAfarOnly
-	}
-	return Lost
-}
-
 // maxVariants is how many colourings of one sort are told apart before all are judged
 // together, as in a quilt of scraps.
 const maxVariants = 6
 
-// figures judges every figure that the top means to show.
-func (s *study) figures() []Figure {
+// group is the figures of one sort in all colourings, found once for all colours that a top may take.
+type group struct {
+	sort     Sort
+	variants [][]member // by colouring
+	between  []member   // the figures that the pieces between them make, which are not meant to be seen as such
+}
+
+// groups finds every figure that the top means to show, but for frames.
+func (s *study) groups() []group {
 	shown := s.shown()
-	var list []Figure
-	mass := s.newMasses()
+	var list []group
 	for _, sort := range [3]Sort{Web, Star, Wheel} {
 		var whole, turns []member
 		for _, g := range s.gather(sort, shown) {
@@ -98,20 +76,46 @@ func (s *study) figures() []Figure {
 				whole = append(whole, s.centred(g.patches))
 			}
 		}
-		list = append(list, s.judge(sort, whole, mass)...)
-		list = append(list, s.judge(Alternation, turns, mass)...)
+		figures := s.group(sort, whole)
+		figures.between = s.complement(sort, shown)
+		list = append(list, figures, s.group(Alternation, turns))
 	}
-	list = append(list, s.judge(Strips, s.stripSets(), mass)...)
+	list = append(list, s.group(Strips, s.stripSets()))
+	for _, g := range s.neighbors() {
+		list = append(list, s.group(g.sort, g.members))
+	}
+	return list
+}
+
+// group sorts figures of one sort by their colouring and notes where they lie.
+func (s *study) group(sort Sort, members []member) group {
+	s.sides.mark(members, sort.parted())
+	return group{sort: sort, variants: s.variants(members)}
+}
+
+// figures judges every figure that the top means to show.
+func (s *study) figures() []Figure {
+	var list []Figure
+	mass := s.newMasses()
+	for _, g := range s.found {
+		list = append(list, s.judge(g, mass)...)
+	}
 	return append(list, s.frames()...)
 }
 
-// judge sorts figures of one sort by their colouring and judges each colouring.
-func (s *study) judge(sort Sort, members []member, mass *masses) []Figure {
-	s.sides.mark(members, sort != Strips && sort != Alternation)
+// judge judges each colouring of a sort, and where there are just two that share no fabric, one against the other.
+func (s *study) judge(g group, mass *masses) []Figure {
 	var list []Figure
-	variants := s.variants(members)
-	for _, v := range variants {
-		list = append(list, s.figure(sort, v, mass))
+	for _, v := range g.variants {
+		list = append(list, s.figure(g.sort, v, mass))
+	}
+	if len(list) > 0 && len(g.between) > 0 {
+		s.setOff(list, g, mass)
+	}
+	if g.sort.inTurns() && len(list) == 2 {
+		if f, ok := s.byTurns(g, mass); ok {
+			list = append(list, f)
+		}
 	}
 	if len(list) > maxVariants {
 		list = []Figure{pooled(list)}
@@ -174,36 +178,79 @@ func (s *study) names(fabrics []int) []string {
 	return names
 }
 
-// figure judges one colouring.
+// figure judges one colouring: those figures that have all their pieces, where there are any.
 func (s *study) figure(sort Sort, members []member, mass *masses) Figure {
 	edge, of, against := s.colouring(&members[0])
 	f := Figure{Sort: sort, Of: s.names(of), Edge: s.names(edge), Against: s.names(against), Count: len(members)}
-	sum := outlineSum{study: s}
 	f.Weak = math.Inf(1)
 	for i := range members {
+		m := &members[i]
+		if m.closed {
+			f.Closed++
+		}
+		f.Faces = append(f.Faces, m.faces...)
+		if sort == Alternation {
+			f.Faces = append(f.Faces, m.against...)
+		}
+	}
+	f.Reversed = s.reversed(members)
+	sum := outlineSum{study: s}
+	for _, m := range whole(members) {
 		s.sign.Look()
-		one := outlineSum{study: s, both: sort == Strips}
-		one.add(&members[i])
-		score := one.outline().Score
+		one := outlineSum{study: s, both: sort.bothWays()}
+		one.add(m)
+		score := one.outline().Held()
 		if score < readsFrom {
 			f.Lost++
 		}
 		if score < f.Weak {
-			f.Weak, f.Weakest = score, s.placeOf(&members[i])
+			f.Weak, f.Weakest = score, s.placeOf(m)
 		}
 		sum.join(&one)
-		f.Faces = append(f.Faces, members[i].faces...)
-		if sort == Alternation {
-			f.Faces = append(f.Faces, members[i].against...)
-		}
 	}
 	f.Outline = sum.outline()
 	f.Doubtful = sum.doubtful
 	if sort.massed() {
-		f.Mass = mass.judge(members)
+		f.Mass = mass.judge(whole(members), sum.meanSoft())
 	}
-	f.Verdict = verdict(&f)
+	if sort.centred() {
+		f.Rim = s.rim(members)
+	}
+	if sort == DownColumns {
+		f.Alternates = s.alternates(members)
+	}
+	f.Verdict, f.Lacks = verdict(&f), []Lack{}
+	if f.Verdict != Reads {
+		f.Lacks = s.lacking(outlines(members))
+	}
 	return f
+}
+
+// whole are the figures that have all their pieces, or all of them where none has.
+func whole(members []member) []*member {
+	var all, closed []*member
+	for i := range members {
+		all = append(all, &members[i])
+		if members[i].closed {
+			closed = append(closed, &members[i])
+		}
+	}
+	if len(closed) > 0 {
+		return closed
+	}
+	return all
+}
+
+// reversed says whether figures are made of strip sets that all lie the other way round.
+func (s *study) reversed(members []member) bool {
+	for i := range members {
+		for _, f := range members[i].faces {
+			if p := &s.Patches[s.Faces[f].Patch]; p.Count > 1 && !p.Reversed {
+				return false
+			}
+		}
+	}
+	return s.Patches[s.Faces[members[0].faces[0]].Patch].Count > 1
 }
 
 // placeOf is where a figure lies: the cell of its first piece.
@@ -221,9 +268,15 @@ func (s *study) placeOf(m *member) Place {
 // pooled draws many colourings together, each weighted by how many figures have it.
 func pooled(list []Figure) Figure {
 	out := Figure{Sort: list[0].Sort, Weak: math.Inf(1)}
-	var edge, polarity, massing, step, length, massed float64
+	var edge, polarity, massing, step, hold, length, massed float64
 	for _, f := range list {
 		out.Count += f.Count
+		out.Closed += f.Closed
+		out.Lacks = joinLacks(out.Lacks, f.Lacks)
+		out.Rim = out.Rim.with(f.Rim)
+		if out.Complement == nil {
+			out.Complement = f.Complement
+		}
 		out.Lost += f.Lost
 		out.Faces = append(out.Faces, f.Faces...)
 		if f.Weak < out.Weak {
@@ -241,6 +294,7 @@ func pooled(list []Figure) Figure {
 			massed += n
 			massing += float64(n * f.Mass.Massing)
 			step += float64(n * f.Mass.Step)
+			hold += float64(n * f.Mass.Hold)
 		}
 		out.Of, out.Edge, out.Against = union(out.Of, f.Of), union(out.Edge, f.Edge), union(out.Against, f.Against)
 		out.Doubtful = out.Doubtful || f.Doubtful
@@ -250,7 +304,7 @@ func pooled(list []Figure) Figure {
 	}
 	out.Outline.Score = score(out.Outline.Edge, out.Outline.Polarity)
 	if massed > 0 {
-		out.Mass = &Mass{Score: score(massing/massed, step/massed), Massing: massing / massed, Step: step / massed}
+		out.Mass = &Mass{Score: score(massing/massed, hold/massed), Massing: massing / massed, Step: step / massed, Hold: hold / massed}
 	}
 	out.Verdict = verdict(&out)
 	return out

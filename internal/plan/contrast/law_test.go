@@ -169,58 +169,6 @@ func TestRedOnBlackFallsForProtan(t *testing.T) {
 	}
 }
 
-// TestWaysOutLeadOut: every colour and every fabric that is offered makes its pair clear,
-// and those marked to break nothing break nothing when they are tried.
-func TestWaysOutLeadOut(t *testing.T) {
-	for _, name := range everyLayout(t) {
-		top := read(t, name)
-		r := Study(top, Options{Palettes: palettes.All()})
-		for _, w := range r.Fixes {
-			offered := []struct {
-				colour string
-				breaks []Break
-			}{{w.Colour, w.Breaks}}
-			if w.Other != nil {
-				offered = append(offered, struct {
-					colour string
-					breaks []Break
-				}{w.Other.Colour, w.Other.Breaks})
-			}
-			for _, o := range offered {
-				try, err := ParseTry(top, w.Change+"="+o.colour)
-				if err != nil {
-					t.Fatal(err)
-				}
-				leadsOut(t, name, &w, r, Study(Tried(top, []Try{try}), Options{}), o.breaks)
-			}
-		}
-	}
-}
-
-func leadsOut(t *testing.T, name string, w *Fix, before, after *Report, breaks []Break) {
-	t.Helper()
-	if p := pairOf(after, w.Pair[0], w.Pair[1]); p.Band < Clear {
-		t.Errorf("%s: %s changed to %s leaves %v %s (step %.2f)", name, w.Change, w.Colour, w.Pair, p.Band, p.Step)
-	}
-	told := map[string]bool{}
-	for _, b := range breaks {
-		told[b.Meets] = true
-	}
-	for _, p := range before.Pairs {
-		if p.Names[0] != w.Change && p.Names[1] != w.Change {
-			continue
-		}
-		other := p.Names[0]
-		if other == w.Change {
-			other = p.Names[1]
-		}
-		now := pairOf(after, p.Names[0], p.Names[1])
-		if worse := now.Band < p.Band && now.Band < Clear; worse != told[other] {
-			t.Errorf("%s: %s changed: %s falls from %s to %s, and was told of: %v", name, w.Change, other, p.Band, now.Band, told[other])
-		}
-	}
-}
-
 func pairOf(r *Report, a, b string) Pair {
 	for _, p := range r.Pairs {
 		if p.Names == [2]string{a, b} || p.Names == [2]string{b, a} {

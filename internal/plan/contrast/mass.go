@@ -9,9 +9,10 @@ import (
 
 // Mass is whether a figure reads as one mass to half-shut eyes.
 type Mass struct {
-	Score      float64 `json:"score"`   // 0 to 100: 100 sqrt(Massing Step)
+	Score      float64 `json:"score"`   // 0 to 100: 100 sqrt(Massing Hold)
 	Massing    float64 `json:"massing"` // 0 to 1: how often a point of the figure lies on the same side of a point of the ground; |2 AUC - 1| of a rank test
 	Step       float64 `json:"step"`    // 0 to 1: how much of a clear step lies between their middles
+	Hold       float64 `json:"hold"`    // 0 to 1: how much that step holds, by the same scale as a seam: 0 where it vanishes, 1 where it is clear
 	Figure     float64 `json:"figure"`  // median CIE L* of the figure, blurred; 0 where many colourings were drawn together
 	AgainstMid float64 `json:"against"` // median CIE L* of what it stands against
 }
@@ -79,27 +80,42 @@ func lightnessTable() []uint16 {
 
 // judge judges figures of one colouring, each face counted once. It gives nil where the
 // pieces are thinner than two standard deviations of the blur, so that nothing of them is
-// left to be a mass, and where a side has no pixels.
-func (m *masses) judge(members []member) *Mass {
-	figure, against := make([]int, valueSteps+1), make([]int, valueSteps+1)
-	m.count++
+// left to be a mass, and where a side has no pixels. soft is the step below which their seams vanish.
+func (m *masses) judge(members []*member, soft float64) *Mass {
 	widest := 0.0
-	for i := range members {
-		for _, f := range members[i].faces {
-			m.tally(figure, f)
+	var figure, against [][]int32
+	for _, one := range members {
+		for _, f := range one.faces {
 			widest = max(widest, m.widthOfPatch(f))
 		}
-	}
-	m.count++
-	for i := range members {
-		for _, f := range members[i].against {
-			m.tally(against, f)
-		}
+		figure, against = append(figure, one.faces), append(against, one.against)
 	}
 	if widest < 2*m.sigma {
 		return nil
 	}
-	return massOf(figure, against, m.clear())
+	return m.apart(figure, against, soft)
+}
+
+// apart judges faces against other faces, each counted once.
+func (m *masses) apart(figure, against [][]int32, soft float64) *Mass {
+	mass := massOf(m.tallied(figure), m.tallied(against), m.clear())
+	if mass != nil {
+		mass.Hold = m.weight(math.Abs(mass.Figure-mass.AgainstMid), soft)
+		mass.Score = score(mass.Massing, mass.Hold)
+	}
+	return mass
+}
+
+// tallied counts the pixels of faces by their value, each face once.
+func (m *masses) tallied(lists [][]int32) []int {
+	counts := make([]int, valueSteps+1)
+	m.count++
+	for _, list := range lists {
+		for _, f := range list {
+			m.tally(counts, f)
+		}
+	}
+	return counts
 }
 
 // widthOfPatch is the least width of the patch that a face is part of, nanometres.
@@ -137,7 +153,6 @@ func massOf(figure, against []int, clear float64) *Mass {
 	share := lighter / (float64(nf) * float64(na))
 	m := &Mass{Massing: min(1, math.Abs(2*share-1)), Figure: median(figure, nf), AgainstMid: median(against, na)}
 	m.Step = min(1, math.Abs(m.Figure-m.AgainstMid)/clear)
-	m.Score = score(m.Massing, m.Step)
 	return m
 }
 

@@ -115,19 +115,28 @@ type Try struct {
 	Colour palettes.Colour
 }
 
+// ReadTry reads "fabric=colour" without a top: the fabric's name and the colour.
+func ReadTry(text string) (name string, colour palettes.Colour, err error) {
+	name, written, ok := strings.Cut(text, "=")
+	if !ok {
+		return "", palettes.Colour{}, fmt.Errorf("%q: expected a fabric, an equals sign and a color, as in navy=#1f3350", text)
+	}
+	colour, err = palettes.Parse(strings.TrimSpace(written))
+	return strings.TrimSpace(name), colour, err
+}
+
 // ParseTry reads "fabric=colour". A fault says which of the two is not known.
 func ParseTry(t *quilt.Top, text string) (Try, error) {
-	name, colour, ok := strings.Cut(text, "=")
-	if !ok {
-		return Try{}, fmt.Errorf("%q: expected a fabric, an equals sign and a color, as in navy=#1f3350", text)
+	name, colour, err := ReadTry(text)
+	if err != nil {
+		return Try{}, err
 	}
 	for f := range t.Fabrics {
-		if strings.EqualFold(t.Fabrics[f].Name, strings.TrimSpace(name)) {
-			c, err := palettes.Parse(strings.TrimSpace(colour))
-			return Try{f, c}, err
+		if strings.EqualFold(t.Fabrics[f].Name, name) {
+			return Try{f, colour}, nil
 		}
 	}
-	return Try{}, fmt.Errorf("%q: no fabric of the layout is called %q", text, strings.TrimSpace(name))
+	return Try{}, fmt.Errorf("%q: no fabric of the layout is called %q", text, name)
 }
 
 // Tried is the top with other colours, everything else the same. The top itself stays as it

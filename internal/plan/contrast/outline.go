@@ -22,6 +22,15 @@ type outlineSum struct {
 	runsOn   float64
 	doubtful bool // most of its length lies near a threshold
 	near     float64
+	soft     float64 // length by the step below which it vanishes
+}
+
+// meanSoft is the step below which the outline vanishes, in the mean.
+func (o *outlineSum) meanSoft() float64 {
+	if o.length == 0 {
+		return 0
+	}
+	return o.soft / o.length
 }
 
 // add adds the outline of one figure.
@@ -29,8 +38,9 @@ func (o *outlineSum) add(m *member) {
 	var gone []int32
 	for _, edge := range m.seams {
 		one := &o.seams[edge.seam]
-		step := math.Abs(edge.step)
+		step := math.Abs(one.step)
 		o.length += one.length
+		o.soft += float64(one.length * one.soft)
 		o.held += float64(one.length * o.weight(step, one.soft))
 		if o.study.doubtful(step, one.soft) {
 			o.near += one.length
@@ -41,7 +51,7 @@ func (o *outlineSum) add(m *member) {
 			continue
 		}
 		o.seen += one.length
-		o.signed += math.Copysign(one.length, edge.step)
+		o.signed += edge.side * math.Copysign(one.length, one.step)
 	}
 	o.signed = math.Abs(o.signed)
 	if o.both {
@@ -59,6 +69,7 @@ func (o *outlineSum) join(p *outlineSum) {
 	o.broken += p.broken
 	o.runsOn += p.runsOn
 	o.near += p.near
+	o.soft += p.soft
 	o.gap = max(o.gap, p.gap)
 	o.doubtful = o.near > o.length/2
 }
@@ -116,7 +127,7 @@ func (s *study) centred(patches []int32) member {
 		inside[f] = true
 	}
 	melted := s.melt(patches, inside)
-	m := member{at: s.Patches[patches[0]].Outline[0]}
+	m := member{at: s.Patches[patches[0]].Outline[0], closed: len(patches) == s.fullTurn(patches)}
 	for _, f := range faces {
 		if inside[f] {
 			m.faces = append(m.faces, f)
@@ -182,10 +193,14 @@ func (s *study) surround(m *member, inside map[int32]bool) {
 		for _, i := range s.of[f] {
 			one := &s.seams[i]
 			g := one.other(f)
-			if inside[g] || s.inBorder(g) {
+			if inside[g] {
 				continue
 			}
-			m.seams = append(m.seams, outlineSeam{i, s.stepFrom(one, f)})
+			if s.inBorder(g) {
+				m.rim = append(m.rim, outlineSeam{i, sideOf(one, f)})
+				continue
+			}
+			m.seams = append(m.seams, outlineSeam{i, sideOf(one, f)})
 			m.against = append(m.against, g)
 		}
 	}
@@ -194,10 +209,10 @@ func (s *study) surround(m *member, inside map[int32]bool) {
 	m.against = slices.Compact(m.against)
 }
 
-// stepFrom is how much lighter a face is than the one across a seam.
-func (s *study) stepFrom(one *seam, face int32) float64 {
+// sideOf is which side of a seam a face is: 1 for the first, -1 for the second.
+func sideOf(one *seam, face int32) float64 {
 	if one.a == face {
-		return one.step
+		return 1
 	}
-	return -one.step
+	return -1
 }

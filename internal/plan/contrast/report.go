@@ -21,9 +21,11 @@ type Report struct {
 	Thresholds Thresholds     `json:"thresholds"`
 	Fabrics    []Fabric       `json:"fabrics"` // those that the top shows, the darkest first
 	Seams      Totals         `json:"seams"`
-	Pairs      []Pair         `json:"pairs"`   // fabrics that meet; what asks most for a look first
-	Figures    []Figure       `json:"figures"` // in the order web, star, wheel, alternation, strips, sashes, border
-	Fixes      []Fix          `json:"fixes"`
+	Pairs      []Pair         `json:"pairs"`           // fabrics that meet; what asks most for a look first
+	Figures    []Figure       `json:"figures"`         // in the order web, star, wheel, alternation, strips, sashes, border
+	Stray      []Stray        `json:"stray"`           // scraps that look like what their pool stands against
+	Losses     []Loss         `json:"losses"`          // what does not show, the most important first; empty where all does
+	Changes    []Change       `json:"changes"`         // what would help, the best first
 	Tried      []string       `json:"tried,omitempty"` // other colours that the study was made with, "fabric=#rrggbb"
 	Marks      []Mark         `json:"-"`               // seams that vanish or are soft, in the order of the top
 }
@@ -128,12 +130,14 @@ func StudyUntil(sign *stop.Sign, t *quilt.Top, o Options) *Report {
 	s := newStudy(sign, t, o)
 	r := &Report{Title: t.Title, Units: t.Units, Thresholds: s.thresholds(), Fabrics: s.fabrics()}
 	r.Figures = s.figures()
+	r.Stray = s.stray()
+	r.Losses = losses(r.Figures, r.Stray)
 	s.sign.Look()
 	r.Seams = s.totals()
 	pairs := s.pairs()
 	r.Pairs = pairs
 	r.Marks = s.marks()
-	r.Fixes = s.fixes(pairs, r.Figures)
+	r.Changes = s.changes(r)
 	return r
 }
 

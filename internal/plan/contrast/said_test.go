@@ -56,6 +56,8 @@ func short(v Verdict) string {
 		return "afar"
 	case RunsOn:
 		return "runs on"
+	case Faint: // the sayings know no more than sent back
+		return "lost"
 	}
 	return string(v)
 }

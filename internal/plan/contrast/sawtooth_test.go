@@ -158,7 +158,7 @@ func TestFourStars(t *testing.T) {
 		near(t, c.name+": step", step, c.step, 0.06)
 		near(t, c.name+": outline", f.Outline.Score, c.outline, 1)
 		near(t, c.name+": edge", f.Outline.Edge, c.edge, 0.01)
-		near(t, c.name+": mass", f.Mass.Score, c.mass, c.massTolerance)
+		near(t, c.name+": mass", score(f.Mass.Massing, f.Mass.Step), c.mass, c.massTolerance)
 		near(t, c.name+": massing", f.Mass.Massing, c.massing, 0.03)
 		near(t, c.name+": step of masses", f.Mass.Step, c.stepPart, 0.1)
 		if f.Verdict != c.verdict {

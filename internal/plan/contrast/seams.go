@@ -19,6 +19,7 @@ type study struct {
 	seams     []seam     // all of them, those between patches first
 	of        [][]int32  // by face, indices into seams
 	sides     sides      // known once the figures are judged
+	found     []group    // the figures, whatever their colours
 	scream    []uint8    // by two fabrics: 0 not known yet, 1 alike, 2 apart by colour
 }
 
@@ -63,7 +64,27 @@ func newStudy(sign *stop.Sign, t *quilt.Top, o Options) *study {
 	}
 	s.index()
 	s.sides = s.newSides()
+	s.found = s.groups()
 	return s
+}
+
+// recoloured is the study of the same top in other colours: what lies where stays as it is.
+func (s *study) recoloured(t *quilt.Top) *study {
+	n := *s
+	n.Top = t
+	n.lightness = make([]float64, len(t.Fabrics))
+	for f := range t.Fabrics {
+		n.lightness[f] = t.Fabrics[f].Colour.Lightness()
+	}
+	n.scream = make([]uint8, len(s.scream))
+	n.seams = make([]seam, len(s.seams))
+	for i := range s.seams {
+		one := s.seams[i]
+		one.step = n.lightness[t.Faces[one.a].Fabric] - n.lightness[t.Faces[one.b].Fabric]
+		one.band = n.band(math.Abs(one.step), one.soft)
+		n.seams[i] = one
+	}
+	return &n
 }
 
 // seam judges one seam.

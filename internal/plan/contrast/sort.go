@@ -16,10 +16,43 @@ const (
 	Strips      Sort = "strips"      // the strips of one wedge, each against the next
 	Sashes      Sort = "sashes"      // the sashes against the blocks
 	Border      Sort = "border"      // a border against what lies inside it
+
+	ByTurns        Sort = "by-turns"        // figures of one sort in two colourings that take turns, one against the other
+	DownColumns    Sort = "down-columns"    // the pieces of a column, each against the next
+	BetweenColumns Sort = "between-columns" // a column against the next
+	InBlocks       Sort = "in-blocks"       // the pieces of one block, each against the next
+	Squares        Sort = "squares"         // blocks of one piece, each against the next
 )
 
 // massed says whether a sort of figure is meant to read as one mass.
-func (s Sort) massed() bool { return s == Web || s == Star || s == Wheel || s == Alternation }
+func (s Sort) massed() bool { return s.centred() || s == Alternation }
+
+// centred says whether a sort's figures are pieces round a place, against what they meet.
+func (s Sort) centred() bool { return s == Web || s == Star || s == Wheel }
+
+// parted says whether a sort's figures have an inside and a ground where no line need show.
+func (s Sort) parted() bool { return s.centred() }
+
+// inTurns says whether two colourings of a sort are meant to be told apart.
+func (s Sort) inTurns() bool { return s.centred() }
+
+// bothWays says whether it does not matter which side of a sort's seams is darker.
+func (s Sort) bothWays() bool {
+	return s == Strips || s == DownColumns || s == BetweenColumns || s == InBlocks || s == Squares
+}
+
+// fullTurn is how many patches like these make one whole turn round the place that they point at.
+func (s *study) fullTurn(patches []int32) int {
+	if s.Patches[patches[0]].Shape == Star.shape() {
+		return kitesRound
+	}
+	return wedgesRound
+}
+
+const (
+	wedgesRound = 8
+	kitesRound  = 4
+)
 
 // shows is the sort of figure that a kind means to show, "" for none: what it turns to, or
 // wedges that meet in its middle.
@@ -59,13 +92,15 @@ func (s *study) shown() []Sort {
 type member struct {
 	faces, against []int32
 	seams          []outlineSeam
+	rim            []outlineSeam // where it meets a border
+	closed         bool          // it has all its pieces
 	at             measure.Point // its centre
 }
 
 // outlineSeam is a seam on a figure's outline.
 type outlineSeam struct {
 	seam int32
-	step float64 // lightness of the figure less that of what it meets, CIE L*
+	side float64 // 1 where the figure is the first of its faces, -1 where it is the second
 }
 
 // gathered are the patches that point at one place.

@@ -49,3 +49,32 @@ func BenchmarkStudyOfKingSize(b *testing.B) {
 		Study(top, Options{})
 	}
 }
+
+// fortyFabrics is a field of 24 by 24 web blocks from two pools of twenty scraps each, with a border that clashes.
+func fortyFabrics() string {
+	var b strings.Builder
+	b.WriteString("strip 4\n")
+	pools := [2]string{"scraps darks", "scraps lights"}
+	for n := range 20 {
+		fmt.Fprintf(&b, "fabric d%d #%02x%02x%02x\nfabric l%d #%02x%02x%02x\n", n, 20+3*n, 30+n, 60-2*n, n, 225+n, 215+2*n, 235-n)
+		pools[0] += fmt.Sprintf(" d%d", n)
+		pools[1] += fmt.Sprintf(" l%d", n)
+	}
+	b.WriteString(pools[0] + "\n" + pools[1] + "\nblock W web wedges darks kites lights\ngrid\n")
+	for range 24 {
+		fmt.Fprintln(&b, " "+strings.Repeat(" W", 24))
+	}
+	b.WriteString("border 4 d3\n")
+	return b.String()
+}
+
+// BenchmarkStudyOfFortyFabrics: with losses, and so with ways out tried.
+func BenchmarkStudyOfFortyFabrics(b *testing.B) {
+	top := laid(b, fortyFabrics())
+	if r := Study(top, Options{}); len(r.Losses) == 0 {
+		b.Fatal("nothing is lost")
+	}
+	for b.Loop() {
+		Study(top, Options{})
+	}
+}

@@ -19,7 +19,7 @@ func (s *study) wheel(patches []int32) (m member, alternates bool) {
 	if sides == nil {
 		return s.alikeWheel(patches), false
 	}
-	m.at = s.Patches[patches[0]].Outline[0]
+	m.at, m.closed = s.Patches[patches[0]].Outline[0], len(patches) == s.fullTurn(patches)
 	side := map[int32]int{}
 	for n, i := range round {
 		for _, f := range s.facesOf([]int32{i}) {
@@ -48,7 +48,7 @@ func (s *study) between(m *member, side map[int32]int, round []int32, runs []int
 			if _, ok := side[g]; !ok || f > g || run[s.Faces[f].Patch] == run[s.Faces[g].Patch] {
 				continue
 			}
-			step := s.stepFrom(one, f)
+			step := sideOf(one, f)
 			if side[f] == 1 {
 				step = -step
 			}

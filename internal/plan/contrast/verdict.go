@@ -1,0 +1,53 @@
+package contrast
+
+// Verdict is whether a figure reads.
+type Verdict string
+
+const (
+	Reads        Verdict = "reads"
+	OutlineOnly  Verdict = "outline-only"   // its edge holds, its mass does not
+	FromAfarOnly Verdict = "from-afar-only" // its mass holds, its edge does not
+	Faint        Verdict = "faint"          // neither holds, though most of its edge can be seen from near
+	Lost         Verdict = "lost"
+	RunsOn       Verdict = "runs-on" // a border of the cloth that it is sewn to, or of a cloth like the ground's: it is meant not to show
+)
+
+// Shows says whether a figure can be seen in light and dark alone.
+func (v Verdict) Shows() bool { return v != Faint && v != Lost }
+
+const (
+	// readsFrom is the score from which an outline holds, or a mass; our choice.
+	readsFrom = 70
+	// allRound is the part of an edge that must be clear for it to hold by itself, whichever side is lighter; our choice.
+	allRound = 0.9
+	// goneFrom is the part of an edge that must vanish for a figure to be lost, not faint; our choice.
+	goneFrom = 0.5
+)
+
+// Held is the score by which an outline holds: one that is clear all round holds even where one side is not the lighter
+// all along.
+func (o Outline) Held() float64 {
+	if o.Edge >= allRound {
+		return 100 * o.Edge
+	}
+	return o.Score
+}
+
+// verdict draws both scores together.
+func verdict(f *Figure) Verdict {
+	outline := f.Outline.Length > 0 && f.Outline.Held() >= readsFrom
+	mass := f.Mass != nil && f.Mass.Score >= readsFrom
+	switch {
+	case f.Outline.Length == 0 && f.Outline.RunsOn > 0:
+		return RunsOn
+	case outline && (mass || f.Mass == nil), f.Outline.Length == 0 && mass:
+		return Reads
+	case outline:
+		return OutlineOnly
+	case mass:
+		return FromAfarOnly
+	case f.Outline.Length > 0 && float64(f.Outline.Broken) < goneFrom*float64(f.Outline.Length), f.Outline.Length == 0 && f.Mass != nil && f.Mass.Hold > 0:
+		return Faint
+	}
+	return Lost
+}

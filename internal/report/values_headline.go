@@ -1,0 +1,365 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/contrast"
+)
+
+// headline is what a teacher would say first: whether the design reads, what is lost, and the one thing to change.
+func (v *values) headline() document.Section {
+	s := section("headline", "Does it read?", document.Answer)
+	if len(v.Tried) > 0 {
+		s.Blocks = append(s.Blocks, paragraph("Tried, not saved in the layout: "+strings.Join(v.Tried, ", ")+"."))
+	}
+	text := v.answer()
+	told := v.toTell()
+	for _, l := range told[:min(mostLosses, len(told))] {
+		text += " " + capital(v.loss(l)) + "."
+	}
+	if more := len(told) - mostLosses; more > 0 {
+		text += fmt.Sprintf(" %d more below.", more)
+	}
+	s.Blocks = append(s.Blocks, paragraph(text))
+	if advice := v.advice(); advice != "" {
+		s.Blocks = append(s.Blocks, paragraph(advice))
+	}
+	s.Blocks = append(s.Blocks, paragraph("Judged from "+v.away()+" away."))
+	return s
+}
+
+// mostLosses is how many losses the headline tells.
+const mostLosses = 2
+
+// toTell are the losses, but for frames that are lost for two fabrics of which another loss tells.
+func (v *values) toTell() []*contrast.Loss {
+	var list []*contrast.Loss
+	known := map[[2]string]bool{}
+	for i := range v.Losses {
+		l := &v.Losses[i]
+		lacks := v.lacksOf(l)
+		if l.Of == contrast.LossOfFrame && len(lacks) > 0 && known[lacks[0].Names] {
+			continue
+		}
+		if len(lacks) > 0 {
+			known[lacks[0].Names] = true
+		}
+		list = append(list, l)
+	}
+	return list
+}
+
+// lacksOf are the fabrics that cost a loss.
+func (v *values) lacksOf(l *contrast.Loss) []contrast.Lack {
+	switch {
+	case l.Figure < 0:
+		return nil
+	case l.Of == contrast.LossOfRim:
+		return v.Figures[l.Figure].Rim.Lacks
+	}
+	return v.Figures[l.Figure].Lacks
+}
+
+// answer is the first word or sentence.
+func (v *values) answer() string {
+	if len(v.Losses) == 0 {
+		return v.nothingLost()
+	}
+	lost, faint := 0.0, true
+	shown := false
+	for i := range v.Losses {
+		l := &v.Losses[i]
+		if l.Of == contrast.LossOfFigure {
+			lost += l.Part
+			faint = faint && l.Verdict == contrast.Faint
+		}
+	}
+	for i := range v.Figures {
+		f := &v.Figures[i]
+		shown = shown || f.Verdict.Shows() && f.Sort != contrast.Border && f.Sort != contrast.Sashes && f.Sort != contrast.Strips
+	}
+	switch {
+	case lost == 0 || shown && lost <= 0.5:
+		return "Nearly."
+	case faint:
+		return "Only faintly."
+	case shown:
+		return "Only in part."
+	}
+	return "No."
+}
+
+// nothingLost is the answer where all that is meant to show does.
+func (v *values) nothingLost() string {
+	var names []string
+	soft := false
+	for i := range v.Figures {
+		f := &v.Figures[i]
+		if f.Sort == contrast.Border || f.Sort == contrast.Sashes || f.Sort == contrast.Strips || f.Sort == contrast.ByTurns {
+			continue
+		}
+		if name := v.plural(f); len(names) == 0 || names[len(names)-1] != name {
+			names = append(names, name)
+		}
+		soft = soft || f.Verdict != contrast.Reads
+	}
+	switch {
+	case len(v.Figures) == 0:
+		return "There is no figure to judge: no two fabrics are set against each other."
+	case len(names) == 0:
+		return "Yes."
+	case soft:
+		return "Yes, softly: " + measure.List(names) + " can be seen."
+	}
+	return "Yes: " + measure.List(names) + " read clearly."
+}
+
+// plural is what a sort of figure is called, all of them together.
+func (v *values) plural(f *contrast.Figure) string {
+	switch f.Sort {
+	case contrast.Web:
+		return "the webs"
+	case contrast.Star:
+		return "the stars"
+	case contrast.Wheel, contrast.Alternation:
+		return "the rings"
+	case contrast.DownColumns, contrast.BetweenColumns:
+		return "the tumblers"
+	case contrast.InBlocks:
+		return "the halves"
+	case contrast.Squares:
+		return "the plain blocks"
+	case contrast.Sashes:
+		return "the sashes"
+	}
+	return fmt.Sprintf("border %d", f.Border)
+}
+
+// loss is one loss as a sentence, without its first capital and its full stop.
+func (v *values) loss(l *contrast.Loss) string {
+	if l.Of == contrast.LossOfScrap {
+		return v.scrap(&v.Stray[l.Scrap])
+	}
+	f := &v.Figures[l.Figure]
+	switch l.Of {
+	case contrast.LossOfTurns:
+		return v.because(fmt.Sprintf("the two sorts, %s and %s, look alike in gray", measure.List(f.Of), measure.List(f.Against)), f.Lacks)
+	case contrast.LossOfRim:
+		return v.because(fmt.Sprintf("%s lose their outer edge in the border of %s", v.some(f, f.Rim.Count), measure.List(f.Rim.Against)), f.Rim.Lacks)
+	}
+	if l.Verdict == contrast.Faint {
+		return v.because(v.named(f)+" "+v.verb(f, "shows", "show")+" only faintly", f.Lacks)
+	}
+	return v.because(v.named(f)+" "+v.verb(f, "is", "are")+" lost", f.Lacks)
+}
+
+// scrap is what a scrap does that fell out of its pool.
+func (v *values) scrap(s *contrast.Stray) string {
+	than := "light"
+	if s.Darker {
+		than = "dark"
+	}
+	return fmt.Sprintf("the scrap %s is as %s as %s: it makes holes in %s at %s", s.Fabric, than, measure.List(s.Like), s.Pool, measure.Count(s.Pieces, "piece"))
+}
+
+// named is a figure, as the subject of a sentence.
+func (v *values) named(f *contrast.Figure) string {
+	switch f.Sort {
+	case contrast.Border, contrast.Sashes:
+		return v.plural(f) + " of " + measure.List(f.Of)
+	case contrast.DownColumns:
+		return "the tumblers down the columns"
+	case contrast.BetweenColumns:
+		return "the columns of tumblers"
+	case contrast.InBlocks, contrast.Squares:
+		return v.plural(f)
+	case contrast.Alternation:
+		return "the " + measure.Count(f.Count, "ring") + " of " + measure.List(union(f.Of, f.Against))
+	}
+	return v.some(f, f.Count)
+}
+
+// some are so many of a figure.
+func (v *values) some(f *contrast.Figure, n int) string {
+	kind := strings.TrimSuffix(strings.TrimPrefix(v.plural(f), "the "), "s")
+	if f.Reversed {
+		kind = "reversed " + kind
+	}
+	text := "the " + measure.Count(n, kind)
+	if !f.Reversed {
+		text += " of " + measure.List(f.Of)
+	}
+	return text
+}
+
+// verb is a verb for a figure.
+func (v *values) verb(f *contrast.Figure, one, many string) string {
+	if f.Sort == contrast.Border || f.Count == 1 && oneSided(f.Sort) {
+		return one
+	}
+	return many
+}
+
+// because adds which fabrics cost it.
+func (v *values) because(text string, lacks []contrast.Lack) string {
+	if len(lacks) == 0 {
+		return text
+	}
+	l := &lacks[0]
+	if l.Band == contrast.Vanishes {
+		return text + ": " + measure.List(l.Names[:]) + " are one value"
+	}
+	return text + fmt.Sprintf(": %s are close in value, only %.0f apart where %.0f would be clear", measure.List(l.Names[:]), l.Step, v.Thresholds.Clear)
+}
+
+// advice is the one thing to change, "" where nothing is lost.
+func (v *values) advice() string {
+	if len(v.Losses) == 0 {
+		return ""
+	}
+	switch {
+	case len(v.Changes) > 0:
+	case v.rimLost() != nil:
+		return "Set a narrow border between, or choose another fabric for the border."
+	case len(v.top.Credits.Pools) > 1:
+		return "Sort the scraps by value, not by color: the lights in one pool, the darks in the other."
+	default:
+		return "No other value for one or two of these fabrics mends this without spoiling something else: try other fabrics."
+	}
+	text := v.change(&v.Changes[0])
+	if second := v.alternative(); second != nil {
+		text += ", or " + v.change(second)
+	}
+	text = capital(text) + "." + v.spoils(&v.Changes[0])
+	if v.rimLost() != nil {
+		text += " A narrow border between would do as well."
+	}
+	return text
+}
+
+// alternative is the next change of another sort that does as much as the first, nil if there is none.
+func (v *values) alternative() *contrast.Change {
+	for i := range v.Changes[1:] {
+		c := &v.Changes[i+1]
+		if c.Whole() == v.Changes[0].Whole() && len(c.Leaves) == len(v.Changes[0].Leaves) && len(c.Steps) <= 1 {
+			return c
+		}
+	}
+	return nil
+}
+
+// change is what to do.
+func (v *values) change(c *contrast.Change) string {
+	switch c.Of {
+	case contrast.TakeOut:
+		return fmt.Sprintf("take %s out of %s", v.Stray[c.Scrap].Fabric, v.Stray[c.Scrap].Pool)
+	case contrast.Unreversed:
+		return "leave out \"reversed\""
+	case contrast.SwapTwo:
+		return "swap " + measure.List(c.Swap)
+	}
+	var parts []string
+	for i := range c.Steps {
+		parts = append(parts, v.step(&c.Steps[i]))
+	}
+	return "make " + measure.List(parts)
+}
+
+// step is another value for one fabric.
+func (v *values) step(s *contrast.Step) string {
+	way := "darker"
+	if s.Lighter {
+		way = "lighter"
+	}
+	if s.Print {
+		return fmt.Sprintf("%s a %s print of about L* %.0f", s.Fabric, way, s.Lightness)
+	}
+	return fmt.Sprintf("%s %s (for example %s)", s.Fabric, way, s.Colour)
+}
+
+// spoils is what a change leaves or spoils, "" for nothing.
+func (v *values) spoils(c *contrast.Change) string {
+	text := ""
+	if len(c.Leaves) > 0 {
+		text += fmt.Sprintf(" That mends %d of %d.", len(c.Clears), len(v.Losses))
+	}
+	if len(c.Breaks) > 0 {
+		b := &c.Breaks[0]
+		text += " But then " + v.named(&v.Figures[b.Figure]) + ": " + verdictText(b.To) + "."
+	}
+	return text
+}
+
+// changes lists everything that would help, with a fabric of a palette where one would do.
+func (v *values) changes() document.Section {
+	var list document.List
+	for i := range v.Changes {
+		c := &v.Changes[i]
+		w := item(capital(v.change(c)) + "." + v.spoils(c))
+		for n := range c.Steps {
+			if o := c.Steps[n].Other; o != nil {
+				p := document.Paragraph{Text: document.Plain(fmt.Sprintf("In place of %s, %s of the palette %s (%s, L* %.0f) would do as well.", c.Steps[n].Fabric, o.Name, o.Palette, o.Colour, o.Lightness))}
+				w.Blocks = append(w.Blocks, p)
+			}
+			w.About.Faces = append(w.About.Faces, v.facesOf[v.index[c.Steps[n].Fabric]]...)
+		}
+		list.Items = append(list.Items, w)
+	}
+	if f := v.rimLost(); f != nil {
+		list.Items = append(list.Items, item(fmt.Sprintf("Set a narrow border between, of a fabric that stands apart from both %s and %s.", measure.List(f.Edge), measure.List(f.Rim.Against))))
+	}
+	if len(list.Items) == 0 {
+		return document.Section{}
+	}
+	return with(section("fixes", "What would help", document.Answer), list)
+}
+
+// rimLost is the first figure that loses its outer edge in a border, nil where none does.
+func (v *values) rimLost() *contrast.Figure {
+	for i := range v.Losses {
+		if l := &v.Losses[i]; l.Of == contrast.LossOfRim {
+			return &v.Figures[l.Figure]
+		}
+	}
+	return nil
+}
+
+// union is the names of both lists, each once.
+func union(a, b []string) []string {
+	list := slices.Clone(a)
+	for _, name := range b {
+		if !slices.Contains(list, name) {
+			list = append(list, name)
+		}
+	}
+	return list
+}
+
+// beside is what is to be said of a figure beside its verdict.
+func (v *values) beside(f *contrast.Figure) []string {
+	var lines []string
+	if oneSided(f.Sort) && f.Closed > 0 && f.Closed < f.Count {
+		lines = append(lines, fmt.Sprintf("%d complete, %d in part at the edge", f.Closed, f.Count-f.Closed))
+	}
+	if r := f.Rim; r != nil && !r.Verdict.Shows() && f.Verdict.Shows() {
+		lines = append(lines, fmt.Sprintf("%s of the outer edge of %d of them is lost in the border of %s", v.length(r.Lost), r.Count, measure.List(r.Against)))
+	}
+	if c := f.Complement; c != nil {
+		how := "show as strongly"
+		if c.Stronger {
+			how = "show more strongly"
+		}
+		lines = append(lines, fmt.Sprintf("the %s of %s between them %s", measure.Count(c.Count, string(c.Sort)), measure.List(c.Of), how))
+	}
+	if f.Sort == contrast.DownColumns && f.Verdict.Shows() && f.Alternates >= mostlyAlternate {
+		lines = append(lines, "light and dark alternate")
+	}
+	return lines
+}
+
+// mostlyAlternate is the part of the pieces from which a column is said to alternate.
+const mostlyAlternate = 0.9
