@@ -29,12 +29,19 @@ import (
 // smallLayout has a strip of 5.073 in, and takes 15.146 in of one cloth.
 const smallLayout = "side 7\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nblock W web wedges navy kites cream\ngrid\n W W\n W W\nborder 2 rust\nbinding 2 1/2 navy\n"
 
+// made are the outputs of layouts, which the laws of lengths and of words read and nobody changes.
+var made = map[string]map[string]string{}
+
 // outputs are all texts of a layout, those of the page with "page" before their names, with plain fractions and one blank between
 // words.
 func outputs(t *testing.T, text string) map[string]string {
 	t.Helper()
+	if made[text] != nil {
+		return made[text]
+	}
 	folder, file := harborIn(t, text)
 	list := map[string]string{}
+	made[text] = list
 	for _, arguments := range [][]string{{"check"}, {"check", "--json"}, {"cuts"}, {"cuts", "--json"}, {"sew"}, {"sew", "--json"}} {
 		code, out, complaints := askedFor(t, append([]string{arguments[0], file}, arguments[1:]...)...)
 		if code != done {
@@ -201,6 +208,9 @@ func TestLengthsReadTheSame(t *testing.T) {
 			continue
 		}
 		for output, said := range outputs(t, text) {
+			for _, w := range cuts.Warnings { // what is said of the layout has lengths that no plan has
+				said = strings.ReplaceAll(said, plainText(w.Message), "")
+			}
 			for _, wrong := range misread(said, lengths, cuts.Units, strings.HasSuffix(output, ", why")) {
 				t.Errorf("%s, %s: %q is no length as it is written", name, output, wrong)
 			}

@@ -70,6 +70,7 @@ func printedLiterals(t *testing.T, tree fs.FS) (list []printedText) {
 				return v.Tag == nil
 			case *ast.BasicLit:
 				text, err := strconv.Unquote(v.Value)
+				text = tag.ReplaceAllString(text, "")
 				if v.Kind == token.STRING && err == nil && (alone && !slices.Contains(keys(), text) || isSaid(text)) {
 					list = append(list, printedText{f.path, text})
 				}
@@ -87,7 +88,7 @@ func isSaid(text string) bool {
 
 var (
 	shownCode  = regexp.MustCompile("(?s)```.*?```|`[^`\n]*`")
-	tag        = regexp.MustCompile(`(?s)<[^>]*>`)
+	tag        = regexp.MustCompile(`(?s)<[a-zA-Z/!?][^<>]*(?:>|$)`)
 	attribute  = regexp.MustCompile(`(?:title|alt|aria-label|placeholder)="([^"]*)"`)
 	comment    = regexp.MustCompile(`(?m)(^|\s)//.*$`)
 	scriptText = regexp.MustCompile("'((?:[^'\\\\\n]|\\\\.)*)'|`((?:[^`\\\\]|\\\\.)*)`")

@@ -23,7 +23,7 @@ func unsaidWords() map[string]string {
 		`on the slant`: "diagonal seam, at an angle", `turned round`: "rotated 180 degrees, reversed", `(turned? )?half round`: "rotate 180 degrees", `sewn in part`: "partial seam", `one way round`: "spin the seams",
 		`stands? out by`: "trim, extend", `sticks? out`: "extend", `cut off what`: "trim even", `worth keeping`: "usable leftovers", `left over`: "leftover", `edges that stretch`: "bias edges",
 		`thick places`: "bulk", `cupboard`: "stash", `draughtboard`: "checkerboard", `what shops sell`: "precuts, yardage", `in the shop`: "yardage", `patient beginner`: "skill level", `mind your fingers`: "rotary-cutting safety",
-		`pull the plug`: "unplug", `not to be had`: "not possible", `for slips`: "insurance against cutting mistakes", `cloths?`: "fabric", `plain ground`: "background",
+		`pull the plug`: "unplug", `not to be had`: "not possible", `for slips`: "insurance against cutting mistakes", `cloths?`: "fabric", `plain ground`: "background", `stop pieces?`: "background piece",
 		`by custom`: "usually", `left out`: "omitted", `if need be`: "if needed", `faults?`: "error", `mistakes?`: "error",
 
 		`(un)?colou?rings`: "fabric placements", `colour\w*`: "color", `grey\w*`: "gray", `\w*metres?`: "meter", `centre\w*`: "center", `neighbour\w*`: "neighbor", `harbour\w*`: "harbor", `\w+wards`: "toward, outward, down, up",

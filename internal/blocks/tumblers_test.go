@@ -1,6 +1,7 @@
 package blocks_test
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -14,16 +15,6 @@ import (
 )
 
 const inch = float64(measure.Inch)
-
-// laid is a layout laid out; it must be valid.
-func laid(t *testing.T, text string) *quilt.Top {
-	t.Helper()
-	d, _, faults := layout.Read(text)
-	if d == nil {
-		t.Fatalf("%+v in\n%s", faults, text)
-	}
-	return quilt.Lay(d)
-}
 
 // tumblers is a layout of so many columns and cells, divided as the words say.
 func tumblers(size, divided string, columns, cells int) string {
@@ -95,7 +86,7 @@ func near(a, b, slack float64) bool { return math.Abs(a-b) <= slack }
 // across; finished they are 4.9706 long in the mean. (Derived: cut wide = 2T(n - q + q/S),
 // cut narrow = 2T(n - w - q + q/S), mean = T(2n - w - 2q), with T = tan 22.5, S = sin 22.5.)
 func TestJudgeCutByLine(t *testing.T) {
-	top := laid(t, tumblers("strip 7 1/2", "line 10", 2, 5))
+	top := lay.Top(t, tumblers("strip 7 1/2", "line 10", 2, 5))
 	whole := 0
 	for i, p := range top.Patches {
 		finished, ok := measured(inInches(p.Outline))
@@ -233,7 +224,7 @@ func fromLeft(outline []measure.Point, left measure.NM, mirror bool, side measur
 // are found.
 func TestColumnsMirrorNotices(t *testing.T) {
 	text := tumblers("side 6", "about 4", 3, 4)
-	if err := mirrored(laid(t, text)); err != nil {
+	if err := mirrored(lay.Top(t, text)); err != nil {
 		t.Fatal(err)
 	}
 	for what, change := range map[string]func(x int, p *measure.Point, side measure.NM){
@@ -242,7 +233,7 @@ func TestColumnsMirrorNotices(t *testing.T) {
 		},
 		"shifted": func(_ int, p *measure.Point, _ measure.NM) { p.Y++ },
 	} {
-		top := laid(t, text)
+		top := lay.Top(t, text)
 		for i := range top.Patches {
 			if x := top.Patches[i].Cell % top.Columns; x == 1 {
 				for j := range top.Patches[i].Outline {
@@ -262,7 +253,7 @@ func TestAboutIsNearest(t *testing.T) {
 	rng := rand.New(rand.NewPCG(103, 107))
 	for range 200 {
 		about, cells := 2+float64(rng.IntN(600))/100, 1+rng.IntN(8)
-		top := laid(t, tumblers("side 4", fmt.Sprintf("about %.2f", about), 1, cells))
+		top := lay.Top(t, tumblers("side 4", fmt.Sprintf("about %.2f", about), 1, cells))
 		pieces := float64(len(top.Patches) - 1) // two ends are one
 		length := float64(4 * cells)
 		for other := 1.0; other < 40; other++ {
@@ -290,7 +281,7 @@ func TestFaultsSayWhatFits(t *testing.T) {
 					continue
 				}
 				offered++
-				for _, p := range laid(t, tumblers(size, words, 2, 5)).Patches {
+				for _, p := range lay.Top(t, tumblers(size, words, 2, 5)).Patches {
 					if m, ok := measured(inInches(p.Outline)); !ok || m.narrow() <= 0 {
 						t.Errorf("%s, %s: %s was offered, and a piece is %+v", size, divided, words, m)
 					}

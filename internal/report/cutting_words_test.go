@@ -1,6 +1,7 @@
 package report
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"regexp"
 	"strconv"
@@ -16,7 +17,7 @@ import (
 // cutsOf are the words of a layout's plan.
 func cutsOf(t *testing.T, text string, o cutting.Options) *cuts {
 	t.Helper()
-	return newCuts(&Plans{Top: topOf(t, text), Cutting: o})
+	return newCuts(&Plans{Top: lay.Top(t, text), Cutting: o})
 }
 
 // TestOnHand: cloth on hand is written as it was.

@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"math"
 	"testing"
@@ -70,7 +71,7 @@ func TestAllowance(t *testing.T) {
 }
 
 func TestWrongAllowanceIsNoticed(t *testing.T) {
-	top := laid(t, samples.All()[0].Text)
+	top := lay.Top(t, samples.All()[0].Text)
 	p := usual(top)[0]
 	cut := points(p.Cut)
 	cut[1].x += 100

@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"testing"
 
@@ -53,7 +54,7 @@ func TestEveryPieceHasItsTemplate(t *testing.T) {
 }
 
 func TestMissingTemplateIsNoticed(t *testing.T) {
-	top := laid(t, samples.All()[0].Text)
+	top := lay.Top(t, samples.All()[0].Text)
 	list := usual(top)
 	if uncounted(top, list[1:]) == "" || uncounted(top, append(list, list[0])) == "" {
 		t.Error("a template too few or too many was not noticed")

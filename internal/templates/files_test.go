@@ -2,6 +2,7 @@ package templates
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"encoding/xml"
 	"errors"
 	"io"
@@ -13,7 +14,7 @@ import (
 
 // TestTemplateFilesAreTheSameEachTime, and are marked as ours.
 func TestTemplateFilesAreTheSameEachTime(t *testing.T) {
-	top := laid(t, samples.All()[0].Text)
+	top := lay.Top(t, samples.All()[0].Text)
 	list := usual(top)
 	for name, write := range map[string]func(io.Writer) error{
 		"dxf": func(w io.Writer) error { return DXF(w, top, list) },
@@ -38,7 +39,7 @@ func (failing) Write([]byte) (int, error) { return 0, io.ErrClosedPipe }
 
 // TestTemplateSVGIsPlain: nothing but a title and paths, each of straight lines.
 func TestTemplateSVGIsPlain(t *testing.T) {
-	top := laid(t, samples.All()[0].Text)
+	top := lay.Top(t, samples.All()[0].Text)
 	for _, p := range usual(top) {
 		var b bytes.Buffer
 		if err := p.SVG(&b, top); err != nil {

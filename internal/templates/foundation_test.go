@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"math"
 	"testing"
@@ -32,7 +33,7 @@ func wrongFoundation(f *Foundation) string {
 // TestFoundations: each is filled by its pieces, in an order that can be sewn, and every
 // half with a seam in it is counted.
 func TestFoundations(t *testing.T) {
-	for n, top := range append(inventedTops(t, 150), laid(t, samples.All()[0].Text)) {
+	for n, top := range append(inventedTops(t, 150), lay.Top(t, samples.All()[0].Text)) {
 		counted, want := 0, 0
 		for _, f := range Foundations(top) {
 			counted += f.Count
@@ -72,7 +73,7 @@ func hasKite(k *blocks.Kind) bool {
 }
 
 func TestWrongFoundationIsNoticed(t *testing.T) {
-	f := Foundations(laid(t, hugeLayout))[0]
+	f := Foundations(lay.Top(t, hugeLayout))[0]
 	pieces := f.Pieces
 	f.Pieces = pieces[1:]
 	if wrongFoundation(&f) == "" {

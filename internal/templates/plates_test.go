@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"strings"
 	"testing"
@@ -65,7 +66,7 @@ func wrongPlate(p *Plate) string {
 // squares on one another.
 func TestPlatesKeepToTheRoom(t *testing.T) {
 	count := 0
-	for _, top := range append(inventedTops(t, 80), laid(t, samples.All()[0].Text), laid(t, hugeLayout)) {
+	for _, top := range append(inventedTops(t, 80), lay.Top(t, samples.All()[0].Text), lay.Top(t, hugeLayout)) {
 		for _, room := range []measure.Point{usualRoom, {X: 9 * measure.Inch / 2, Y: 6 * measure.Inch}} {
 			plates, _ := Plates(figuresOf(top), room, usualMost)
 			for i := range plates {
@@ -79,7 +80,7 @@ func TestPlatesKeepToTheRoom(t *testing.T) {
 	if count < 100 {
 		t.Errorf("only %d plates were looked at", count)
 	}
-	plates, _ := Plates(figuresOf(laid(t, samples.All()[0].Text)), usualRoom, usualMost)
+	plates, _ := Plates(figuresOf(lay.Top(t, samples.All()[0].Text)), usualRoom, usualMost)
 	bad := plates[0]
 	bad.Figure.Marks = append(slices.Clone(bad.Figure.Marks), moved(bad.Figure.Marks[0], measure.Point{X: 1}))
 	if wrongPlate(&bad) == "" {
@@ -116,8 +117,8 @@ func wrongSquares(p *Plate) string {
 
 // TestSquaresAreTrue: every plate has both test squares, true over their outer edges.
 func TestSquaresAreTrue(t *testing.T) {
-	plates, _ := Plates(figuresOf(laid(t, hugeLayout)), usualRoom, usualMost)
-	more, _ := Plates(figuresOf(laid(t, samples.All()[0].Text)), usualRoom, usualMost)
+	plates, _ := Plates(figuresOf(lay.Top(t, hugeLayout)), usualRoom, usualMost)
+	more, _ := Plates(figuresOf(lay.Top(t, samples.All()[0].Text)), usualRoom, usualMost)
 	for _, p := range append(plates, more...) {
 		if wrong := wrongSquares(&p); wrong != "" {
 			t.Error(wrong)
@@ -206,13 +207,13 @@ const hugeLayout = "side 40\nfabric a #b5532a\nfabric b #204050\nblock W web wed
 
 // TestHugePiecesAreLeftOut and named, tiny ones are printed.
 func TestHugePiecesAreLeftOut(t *testing.T) {
-	if _, large := Plates(figuresOf(laid(t, strings.Replace(hugeLayout, "40", "120", 1))), usualRoom, usualMost); len(large) == 0 || large[0].Plates <= usualMost.OfPiece {
+	if _, large := Plates(figuresOf(lay.Top(t, strings.Replace(hugeLayout, "40", "120", 1))), usualRoom, usualMost); len(large) == 0 || large[0].Plates <= usualMost.OfPiece {
 		t.Errorf("left out are %v", large)
 	}
 	for _, text := range []string{
 		strings.Replace(hugeLayout, "side 40", "side 1\nseam 1/16", 1), strings.Replace(hugeLayout, "side 40", "units cm\nside 3\nseam 0.1", 1),
 	} {
-		if plates, large := Plates(figuresOf(laid(t, text)), usualRoom, usualMost); len(plates) == 0 || len(large) > 0 {
+		if plates, large := Plates(figuresOf(lay.Top(t, text)), usualRoom, usualMost); len(plates) == 0 || len(large) > 0 {
 			t.Errorf("%d plates, left out are %v", len(plates), large)
 		}
 	}

@@ -4,6 +4,7 @@ package templates
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"encoding/json"
 	"image"
 	"math"
@@ -21,7 +22,7 @@ import (
 func TestTemplateSVGIsAsLarge(t *testing.T) {
 	convert := program(t, "rsvg-convert", "Debian's librsvg2-bin")
 	for _, text := range []string{samples.All()[0].Text, "units cm\nside 10\nfabric a #fff\nfabric b #000\nblock W web wedges a kites b\ngrid\n W\n"} {
-		top := laid(t, text)
+		top := lay.Top(t, text)
 		for _, p := range usual(top) {
 			var svg, out bytes.Buffer
 			if err := p.SVG(&svg, top); err != nil {
@@ -90,7 +91,7 @@ func TestDXFAgainstAnotherReader(t *testing.T) {
 	for _, top := range tops(t) {
 		list = append(list, top)
 	}
-	list = append(list, laid(t, "units cm\nside 10\nfabric a #fff\nfabric b #000\nblock W web wedges a kites b\ngrid\n W\n"))
+	list = append(list, lay.Top(t, "units cm\nside 10\nfabric a #fff\nfabric b #000\nblock W web wedges a kites b\ngrid\n W\n"))
 	arguments := []string{saved(t, "read.py", []byte(readDXF))}
 	for _, top := range list {
 		var b bytes.Buffer

@@ -2,6 +2,7 @@ package templates
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"image"
 	"image/png"
 	"testing"
@@ -9,18 +10,8 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
-	"eighthturn/layout"
 	"eighthturn/samples"
 )
-
-func laid(t testing.TB, text string) *quilt.Top {
-	t.Helper()
-	d, _, faults := layout.Read(text)
-	if d == nil {
-		t.Fatalf("the layout has faults: %v", faults)
-	}
-	return quilt.Lay(d)
-}
 
 // piecesOf is how a top's pieces are cut in the usual way.
 func piecesOf(top *quilt.Top) *cutting.Plan { return cutting.Pieces(top, cutting.Options{}) }
@@ -32,7 +23,7 @@ func tops(t testing.TB) map[string]*quilt.Top {
 	t.Helper()
 	list := map[string]*quilt.Top{}
 	for _, s := range samples.All() {
-		list[s.Name] = laid(t, s.Text)
+		list[s.Name] = lay.Top(t, s.Text)
 	}
 	return list
 }

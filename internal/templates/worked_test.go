@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"math"
 	"testing"
 
@@ -23,7 +24,7 @@ func TestWorkedSizes(t *testing.T) {
 		{ring, blocks.Wedge, []float64{3.6478, 0.3341}},
 		{tumblers, blocks.Tumbler, []float64{8.6184, 2.4052}},
 	} {
-		for _, p := range usual(laid(t, c.text)) {
+		for _, p := range usual(lay.Top(t, c.text)) {
 			if p.Shape != c.shape {
 				continue
 			}

@@ -1,6 +1,7 @@
 package contrast
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -29,7 +30,7 @@ func TestFacesAreTheFigures(t *testing.T) {
 }
 
 func TestFacesNotice(t *testing.T) {
-	top := laid(t, kingSize())
+	top := lay.Top(t, kingSize())
 	f := Study(top, Options{}).Figures[0]
 	for name, faces := range map[string][]int32{"none": nil, "one twice": append(slices.Clone(f.Faces), f.Faces[0]), "one of the ground": {int32(len(top.Faces) - 1)}} {
 		spoilt := f

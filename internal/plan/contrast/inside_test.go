@@ -1,6 +1,7 @@
 package contrast
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"strings"
 	"testing"
 
@@ -16,7 +17,7 @@ func TestOutlinesAreNeverInside(t *testing.T) {
 	}
 	some := false
 	for name, text := range texts {
-		top := laid(t, text)
+		top := lay.Top(t, text)
 		s := newStudy(nil, top, Options{})
 		figures := s.figures()
 		r := Study(top, Options{})
@@ -72,7 +73,7 @@ func TestScrapsMayDrawTogether(t *testing.T) {
 		t.Fatalf("%s and %s do not meet", a, b)
 		return nil
 	}
-	r := Study(laid(t, scrapWebs), Options{})
+	r := Study(lay.Top(t, scrapWebs), Options{})
 	if p := of(r, "pine", "plum"); p.Inside != p.Length {
 		t.Errorf("pine and plum: %d of %d inside", p.Inside, p.Length)
 	}
@@ -91,7 +92,7 @@ func TestScrapsMayDrawTogether(t *testing.T) {
 		t.Errorf("what asks least for a look is %+v", last)
 	}
 	// The same darks as one web against the next are told apart: there it matters.
-	r = Study(laid(t, strings.Replace(scrapWebs, "wedges darks", "wedges pine", 1)), Options{})
+	r = Study(lay.Top(t, strings.Replace(scrapWebs, "wedges darks", "wedges pine", 1)), Options{})
 	if p := of(r, "pine", "shell"); p.Inside != 0 {
 		t.Errorf("plain webs: %d inside", p.Inside)
 	}

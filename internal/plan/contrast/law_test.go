@@ -1,6 +1,7 @@
 package contrast
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"math"
 	"os"
 	"path/filepath"
@@ -274,7 +275,7 @@ func TestOddTops(t *testing.T) {
 		"sashes":      fabrics + "block W web wedges a kites b\nsash 1 1/2 c posts b around\ngrid\n W W\n W W",
 		"own melting": fabrics + "strip-set s a 2 a rest\nblock W web wedges s kites a\ngrid\n W W\n W W",
 	} {
-		top := laid(t, text)
+		top := lay.Top(t, text)
 		for _, o := range []Options{{}, {Distance: 1}, {Distance: 1 << 55}, {Blur: 1}, {Blur: 1 << 45}, {Contrast: &Contrast{1, 100}}} {
 			r := Study(top, o)
 			if !lengthsAgree(top, r) {

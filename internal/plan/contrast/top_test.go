@@ -1,24 +1,14 @@
 package contrast
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"os"
 	"strings"
 	"testing"
 
 	"eighthturn/internal/quilt"
-	"eighthturn/layout"
 )
-
-// laid lays a layout out, which must be without fault.
-func laid(t testing.TB, text string) *quilt.Top {
-	t.Helper()
-	d, _, faults := layout.Read(text)
-	if d == nil {
-		t.Fatalf("the layout has faults: %v", faults)
-	}
-	return quilt.Lay(d)
-}
 
 // read lays out one of the layouts in testdata.
 func read(t testing.TB, name string) *quilt.Top {
@@ -27,7 +17,7 @@ func read(t testing.TB, name string) *quilt.Top {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return laid(t, string(text))
+	return lay.Top(t, string(text))
 }
 
 // kingSize is a field of 24 by 24 web blocks in wedges of three bands, with two borders.
@@ -44,7 +34,7 @@ func kingSize() string {
 }
 
 func BenchmarkStudyOfKingSize(b *testing.B) {
-	top := laid(b, kingSize())
+	top := lay.Top(b, kingSize())
 	for b.Loop() {
 		Study(top, Options{})
 	}

@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"testing"
 
 	"eighthturn/samples"
@@ -10,7 +11,7 @@ import (
 func TestAsCut(t *testing.T) {
 	fewer := 0
 	for _, s := range samples.All() {
-		plan := Build(topOf(t, s.Text), Options{})
+		plan := Build(lay.Top(t, s.Text), Options{})
 		for f := range plan.Fabrics {
 			strips, asCut := plan.Fabrics[f].Strips, plan.Fabrics[f].AsCut()
 			if a, b := counted(strips), counted(asCut); a != b {

@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"strings"
 	"testing"
@@ -32,7 +33,7 @@ func scrapQuilt(t testing.TB, across, down, fabrics int) *quilt.Top {
 	}
 	fmt.Fprintf(&b, "scraps darks %s\nscraps lights %s\nblock A %s %s\ngrid\n A\nrepeat across %d down %d\n", strings.Join(pools[0], " "), strings.Join(pools[1], " "), name, roles, across, down)
 	b.WriteString("border 1 1/2 f0\nborder 6 f1\nbinding 2 1/2 f2\nbacking f3\nbatting\n")
-	return topOf(t, b.String())
+	return lay.Top(t, b.String())
 }
 
 // BenchmarkKingSize plans a king-size scrap quilt of 40 fabrics, 107 by 107 inches.

@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"math"
 	"strings"
@@ -40,7 +41,7 @@ func kindWith(t *testing.T, shape blocks.Shape, webs bool) (name, roles string) 
 func single(t *testing.T, shape blocks.Shape, head string, o Options) (*Plan, *Line) {
 	t.Helper()
 	name, roles := kindWith(t, shape, shape != blocks.RingCorner && !strings.Contains(head, "# round"))
-	p := Build(topOf(t, head+"\nfabric a #111\nfabric b #888\nfabric c #eee\nblock A "+name+" "+roles+"\ngrid\n A\n"), o)
+	p := Build(lay.Top(t, head+"\nfabric a #111\nfabric b #888\nfabric c #eee\nblock A "+name+" "+roles+"\ngrid\n A\n"), o)
 	for i := range p.Lines {
 		if p.Lines[i].Piece.Shape == shape {
 			return p, &p.Lines[i]
@@ -191,11 +192,11 @@ func TestPublishedRings(t *testing.T) {
 	name, roles := kindWith(t, blocks.RingCorner, false)
 	rows := "fabric a #111\nfabric b #888\nfabric c #eee\nblock A " + name + " " + roles + "\ngrid\n A\n"
 	// rebeccagracequilting.com, 2021/03: 11 in blocks, 7 by 9, are 77 by 99.
-	top := topOf(t, "strip 6\n"+rows+"repeat across 7 down 9\n")
+	top := lay.Top(t, "strip 6\n"+rows+"repeat across 7 down 9\n")
 	near(t, "77", inches(top.Outer.Width()), 77, 6)
 	near(t, "99", inches(top.Outer.Height()), 99, 6)
 	// quilterdesign lessons, kaleidoscope: 6 in blocks 5 by 5 and border strips cut 2 1/2: 34 1/2 raw, not 35.
-	top = topOf(t, "strip 3 1/2\n"+rows+"repeat across 5 down 5\nborder 2 1/2 cut b\n")
+	top = lay.Top(t, "strip 3 1/2\n"+rows+"repeat across 5 down 5\nborder 2 1/2 cut b\n")
 	near(t, "34 1/2", inches(top.Outer.Width())+0.5, 34.5, 6)
 }
 
@@ -281,12 +282,12 @@ func TestPublishedYardage(t *testing.T) {
 	}
 	plain, role := kindWith(t, blocks.Square, true)
 	// crazymomquilts.blogspot.com, 2009/12: 280 squares of 5 for a twin, 14 by 20.
-	p := Build(topOf(t, "side 4 1/2\nfabric a #111\nblock A "+plain+" "+role+"\ngrid\n A\nrepeat across 14 down 20\n"), Options{})
+	p := Build(lay.Top(t, "side 4 1/2\nfabric a #111\nblock A "+plain+" "+role+"\ngrid\n A\nrepeat across 14 down 20\n"), Options{})
 	if p.Lines[0].Units != 280 || inches(p.Lines[0].Piece.AlongCut) != 5 {
 		t.Errorf("%d squares of %g", p.Lines[0].Units, inches(p.Lines[0].Piece.AlongCut))
 	}
 	// sherriquiltsalot.com, 2020/04/15: 20 blocks of 9, 4 by 5, sashes 3 5/8 all round: 54 1/8 by 66 3/4 (in print, slip: 55 3/8).
-	top := topOf(t, "side 9\nfabric a #111\nfabric b #888\nblock A "+plain+" "+role+"\ngrid\n A\nrepeat across 4 down 5\nsash 3 5/8 b around\n")
+	top := lay.Top(t, "side 9\nfabric a #111\nfabric b #888\nblock A "+plain+" "+role+"\ngrid\n A\nrepeat across 4 down 5\nsash 3 5/8 b around\n")
 	near(t, "sashed, across", inches(top.Outer.Width()), 54.125, 6)
 	near(t, "sashed, down", inches(top.Outer.Height()), 66.75, 6)
 }
@@ -294,7 +295,7 @@ func TestPublishedYardage(t *testing.T) {
 // Four quilts at a quarter of a yard each: a yard bought, four inches used (klulessincalifornia.blogspot.com, 2011/10).
 func TestPublishedCopies(t *testing.T) {
 	plain, role := kindWith(t, blocks.Square, true)
-	top := topOf(t, "side 1/2\nfabric a #111\nblock A "+plain+" "+role+"\ngrid\n A A A A A A A A A A\n")
+	top := lay.Top(t, "side 1/2\nfabric a #111\nblock A "+plain+" "+role+"\ngrid\n A A A A A A A A A A\n")
 	p := Build(top, Options{Copies: 4, Quarters: true})
 	if f := p.Fabrics[0]; f.LengthCut != measure.Inch || f.Purchase.Buy != measure.Yard/4 {
 		t.Errorf("%s cut, %s bought", p.text(f.LengthCut), p.text(f.Purchase.Buy))

@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"strings"
 	"testing"
@@ -114,7 +115,7 @@ func TestWhatCannotBeCut(t *testing.T) {
 		{"a square wider than the cloth", "side 40\nfabric a #111\nblock A " + plain + " " + plainRole + "\ngrid\n A\n", "40 1/2 in long", "a block's side of 39 1/2 in", "a"},
 		{"a lengthwise border wider than the cloth", "side 6\nfabric a #111\nblock A " + plain + " " + plainRole + "\ngrid\n A\nborder 41 a lengthwise\n", "cut 41 1/2 in", "39 1/2 in", "border 41 a lengthwise"},
 	} {
-		top := topOf(t, c.text)
+		top := lay.Top(t, c.text)
 		p := Build(top, Options{})
 		if len(p.Faults) == 0 {
 			t.Errorf("%s: no fault", c.name)
@@ -132,7 +133,7 @@ func TestWhatCannotBeCut(t *testing.T) {
 	}
 	// a strip set that does not come to its strip, which no layout gives
 	ring, _ := kindWith(t, blocks.RingCorner, false)
-	top := topOf(t, "strip 4\nfabric a #111\nfabric b #888\nstrip-set s a 2 b rest\nblock A "+ring+" wedges s corners b\ngrid\n A\n")
+	top := lay.Top(t, "strip 4\nfabric a #111\nfabric b #888\nstrip-set s a 2 b rest\nblock A "+ring+" wedges s corners b\ngrid\n A\n")
 	top.CutFacts.Sets[0].BandsCut[0] -= measure.Inch / 8
 	if p := Build(top, Options{}); len(p.Faults) != 1 || !strings.Contains(p.Faults[0].Message, "3 7/8 in") {
 		t.Errorf("a strip set that is too narrow: %v", p.Faults)
@@ -147,7 +148,7 @@ func TestWhatFitsFits(t *testing.T) {
 		{"side %s\nfabric a #111\nblock A " + plain + " " + plainRole + "\ngrid\n A\n", "a block's side of "},
 		{"strip %s\nfabric a #111\nfabric b #888\nblock A " + web + " " + webRoles + "\ngrid\n A\n", "write strip "},
 	} {
-		p := Build(topOf(t, fmt.Sprintf(c[0], "60")), Options{})
+		p := Build(lay.Top(t, fmt.Sprintf(c[0], "60")), Options{})
 		if len(p.Faults) == 0 {
 			t.Fatal("60 is not too large")
 		}
@@ -164,7 +165,7 @@ func TestWhatFitsFits(t *testing.T) {
 			}
 			fits := r.In(measure.Inches).NM()
 			for more, want := range map[measure.NM]bool{0: true, measure.Inch / 8: false} {
-				q := Build(topOf(t, fmt.Sprintf(c[0], measure.Number(fits+more, measure.Inches))), Options{})
+				q := Build(lay.Top(t, fmt.Sprintf(c[0], measure.Number(fits+more, measure.Inches))), Options{})
 				ok := true
 				for _, g := range q.Faults {
 					ok = ok && strings.Fields(g.Message)[1] != strings.Fields(f.Message)[1]
@@ -187,7 +188,7 @@ func TestSlimTumblers(t *testing.T) {
 		}
 	}
 	plan := func(line string) *Plan {
-		return Build(topOf(t, "strip 5\nfabric a #111\nblock A "+name+" "+role+" a line "+line+"\ngrid\n A\n A\n A\n"), Options{})
+		return Build(lay.Top(t, "strip 5\nfabric a #111\nblock A "+name+" "+role+" a line "+line+"\ngrid\n A\n A\n A\n"), Options{})
 	}
 	p := plan("5 1/4")
 	if len(p.Warnings) != 1 || !p.Tumblers[0].Slim || !strings.Contains(p.Warnings[0].Message, "about 3/16 in") || !strings.Contains(p.Warnings[0].Hint, "line 5 5/8") {

@@ -1,41 +1,16 @@
 package cutting
 
 import (
-	"fmt"
+	"eighthturn/internal/quilttest/lay"
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 	"sync"
 	"testing"
 
-	"golang.org/x/tools/txtar"
-
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
-	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/judges"
-	"eighthturn/layout"
-	"eighthturn/samples"
 )
-
-// topOf lays out a layout without faults.
-func topOf(t testing.TB, text string) *quilt.Top {
-	t.Helper()
-	top, err := layText(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return top
-}
-
-func layText(text string) (*quilt.Top, error) {
-	d, _, faults := layout.Read(text)
-	if errors, _ := layout.Count(faults); errors > 0 || d == nil {
-		return nil, fmt.Errorf("%v\n%s", faults, text)
-	}
-	return quilt.Lay(d), nil
-}
 
 // named is a top with its name, for messages, and the options that laws are tried with.
 type named struct {
@@ -48,32 +23,20 @@ type named struct {
 // many thousand patches left out. They are laid out once.
 var tops = sync.OnceValue(func() (list struct{ samples, hundred, invented []named }) {
 	turn := 0
-	lay := func(name, text string) named {
-		top, err := layText(text)
-		if err != nil {
-			panic(err)
+	with := func(tops []lay.Named, all bool) (list []named) {
+		for _, top := range tops {
+			turn++
+			n := named{top.Name, []Options{variants()[0], variants()[1+turn%2]}, top.Top}
+			if all {
+				n.variants = variants()
+			}
+			list = append(list, n)
 		}
-		turn++
-		return named{name, []Options{variants()[0], variants()[1+turn%2]}, top}
+		return list
 	}
-	for _, s := range samples.All() {
-		n := lay(s.Name, s.Text)
-		n.variants = variants()
-		list.samples = append(list.samples, n)
-	}
-	a, err := txtar.ParseFile("../../../testdata/cutting/hundred.txtar")
-	if err != nil || len(a.Files) != 100 {
-		panic(fmt.Sprintf("%d layouts: %v", len(a.Files), err))
-	}
-	for _, f := range judges.Some(a.Files, 25) {
-		list.hundred = append(list.hundred, lay(strings.TrimSuffix(f.Name, ".quilt"), string(f.Data)))
-	}
-	for seed := uint64(5000); len(list.invented) < judges.Of(30, 150); seed++ {
-		n := lay("invented "+strconv.FormatUint(seed, 10), invent.Layout(seed))
-		if len(n.Patches) < judges.Of(400, 2000) {
-			list.invented = append(list.invented, n)
-		}
-	}
+	list.samples = with(lay.Samples(), true)
+	list.hundred = with(judges.Some(lay.Hundred(), 25), false)
+	list.invented = with(lay.Invented(5000, judges.Of(30, 150), judges.Of(400, 2000)), false)
 	return list
 })
 

@@ -1,6 +1,7 @@
 package sewing_test
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"strings"
 	"testing"
@@ -8,7 +9,6 @@ import (
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
-	"eighthturn/layout"
 )
 
 // gridText is a layout of one block, so many across and down, with a border.
@@ -17,22 +17,13 @@ func gridText(block string, across, down int) string {
 		"\ngrid\n  A\nrepeat across " + fmt.Sprint(across) + " down " + fmt.Sprint(down) + "\nborder 2 a\n"
 }
 
-func topOf(t testing.TB, text string) *quilt.Top {
-	t.Helper()
-	d, _, faults := layout.Read(text)
-	if errors, _ := layout.Count(faults); errors > 0 {
-		t.Fatalf("%v\n%s", faults, text)
-	}
-	return quilt.Lay(d)
-}
-
 // BenchmarkPlan plans fields of one block. 18 by 20 is a king-size quilt of 5 1/2 inch blocks.
 func BenchmarkPlan(b *testing.B) {
 	for _, block := range []string{"block A web kites b wedges s", "block A ring wedges s b corners c", "block A floating-star kites b wedges s background c"} {
 		kind := strings.Fields(block)[2]
 		for _, size := range [][2]int{{18, 20}, {50, 50}, {100, 100}, {200, 200}} {
 			b.Run(fmt.Sprintf("%s/%dx%d", kind, size[0], size[1]), func(b *testing.B) {
-				top := topOf(b, gridText(block, size[0], size[1]))
+				top := lay.Top(b, gridText(block, size[0], size[1]))
 				for b.Loop() {
 					planOf(top, sewing.Options{})
 				}

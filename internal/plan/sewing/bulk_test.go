@@ -1,6 +1,7 @@
 package sewing_test
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"testing"
 
 	"eighthturn/internal/measure"
@@ -26,7 +27,7 @@ func TestPointsAtTheEdge(t *testing.T) {
 		{"border 1/4 a\n", 16, 0, 0, 0},
 		{"border 2 a\n", 16, 0, 0, 0},
 	} {
-		b := planOf(topOf(t, webs(c.more)), sewing.Options{}).Bulk
+		b := planOf(lay.Top(t, webs(c.more)), sewing.Options{}).Bulk
 		if w := b.Points[0]; w.Count != 16 || w.Keep != c.keep || w.AtEdge != c.atEdge {
 			t.Errorf("%q: of %d tips %d keep their allowance and %d lie on the edge, want 16, %d, %d", c.more, w.Count, w.Keep, w.AtEdge, c.keep, c.atEdge)
 		}
@@ -42,7 +43,7 @@ func TestPointsAtTheEdge(t *testing.T) {
 // TestPointsBesideHoles: a place with nothing in it is outside too.
 func TestPointsBesideHoles(t *testing.T) {
 	text := "strip 4\nfabric a #112233\nfabric b #eeeeee\nblock A web kites b wedges a\ngrid\n A A\n A .\nborder 2 a\n"
-	b := planOf(topOf(t, text), sewing.Options{}).Bulk
+	b := planOf(lay.Top(t, text), sewing.Options{}).Bulk
 	if w := b.Points[0]; w.Count != 12 || w.AtEdge != 6 || w.Keep != 6 {
 		t.Errorf("%+v, want 12 tips, 6 of them at the corners of the hole where the border keeps the others", w)
 	}
@@ -51,7 +52,7 @@ func TestPointsBesideHoles(t *testing.T) {
 // TestThickPoints: the web centre in the middle of two by two webs has eight tips and is
 // thick; a star centre of four kites is not; nor is anything in plain squares.
 func TestThickPoints(t *testing.T) {
-	p := planOf(topOf(t, webs("border 2 a\n")), sewing.Options{})
+	p := planOf(lay.Top(t, webs("border 2 a\n")), sewing.Options{})
 	if n := p.Bulk.Thick; len(n) == 0 || n[0].Pieces != 8 || n[0].Count != 1 || n[0].Inside || n[0].Round != 8 {
 		t.Errorf("%+v", n)
 	}
@@ -61,14 +62,14 @@ func TestThickPoints(t *testing.T) {
 		}
 	}
 	plain := "side 6\nfabric a #112233\nblock P plain piece a\ngrid\n P P\n P P\n"
-	if b := planOf(topOf(t, plain), sewing.Options{}).Bulk; len(b.Thick) != 0 || b.Most < 4 || b.Most > 8 {
+	if b := planOf(lay.Top(t, plain), sewing.Options{}).Bulk; len(b.Thick) != 0 || b.Most < 4 || b.Most > 8 {
 		t.Errorf("plain squares: %+v", b)
 	}
 }
 
 // TestCellOf: a point at the corner of four cells lies in the first, one of the border in none.
 func TestCellOf(t *testing.T) {
-	top := topOf(t, webs("border 2 a\n"))
+	top := lay.Top(t, webs("border 2 a\n"))
 	p := planOf(top, sewing.Options{})
 	at := p.Bulk.Thick[0].At[0]
 	if cell := p.CellOf(at); cell != 0 {

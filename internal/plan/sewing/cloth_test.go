@@ -1,6 +1,7 @@
 package sewing_test
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"math"
 	"reflect"
 	"slices"
@@ -11,7 +12,7 @@ import (
 
 // TestReversedWedges: a wedge whose tip lies on the other edge of its strip set is a cloth of its own, and nothing else is.
 func TestReversedWedges(t *testing.T) {
-	p := planOf(topOf(t, "strip 4\nfabric a #112233\nfabric b #eeeeee\nstrip-set shore a 1 3/4 b rest\nblock W web wedges reversed shore kites b\nwebs shore / reversed shore\ngrid\n W W\n W W\n"), sewing.Options{})
+	p := planOf(lay.Top(t, "strip 4\nfabric a #112233\nfabric b #eeeeee\nstrip-set shore a 1 3/4 b rest\nblock W web wedges reversed shore kites b\nwebs shore / reversed shore\ngrid\n W W\n W W\n"), sewing.Options{})
 	want := []sewing.Cloth{{Name: "shore", Reversed: true}, {Name: "shore"}, {Name: "b"}}
 	for _, c := range want {
 		if !slices.ContainsFunc(p.Cloths, func(d sewing.Cloth) bool { return reflect.DeepEqual(c, d) }) {
@@ -29,7 +30,7 @@ func TestReversedWedges(t *testing.T) {
 func TestJudgeForms(t *testing.T) {
 	seen := map[sewing.Form]int{}
 	for name, text := range layouts() {
-		top := topOf(t, text)
+		top := lay.Top(t, text)
 		p := planOf(top, sewing.Options{})
 		for _, b := range p.Blocks {
 			for _, s := range b.Steps {

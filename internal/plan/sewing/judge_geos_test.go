@@ -3,6 +3,7 @@
 package sewing_test
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"math"
 	"slices"
@@ -38,7 +39,7 @@ func grownBy(t *testing.T, top *quilt.Top, patches []int, q float64) geom.Geomet
 func TestJudgeGeosOffsets(t *testing.T) {
 	for _, k := range blocks.Kinds() {
 		for _, seam := range []string{"", "seam 3/8\n"} {
-			top := topOf(t, seam+oneBlock(k.Name, "strip 4", map[bool]string{true: "line 6"}[k.Column]))
+			top := lay.Top(t, seam+oneBlock(k.Name, "strip 4", map[bool]string{true: "line 6"}[k.Column]))
 			p := planOf(top, sewing.Options{})
 			at := p.Blocks[0].Variants[0].Cells[0]
 			r := newReplay(top, p)
@@ -113,7 +114,7 @@ func TestJudgeGeosSizes(t *testing.T) {
 		if k.Column {
 			continue
 		}
-		top := topOf(t, oneBlock(k.Name, "strip 4", ""))
+		top := lay.Top(t, oneBlock(k.Name, "strip 4", ""))
 		p := planOf(top, sewing.Options{})
 		cell := p.Blocks[0].Variants[0].Cells[0].Cell
 		for _, s := range p.Blocks[0].Steps {
@@ -148,7 +149,7 @@ func columnEnd(t *testing.T, top *quilt.Top, upper, lower int, seam [2]geom.XY) 
 // in columns of both hands, GEOS's cut outlines lead each other by what the step says: the
 // lower piece's where the seam ends higher up, the upper piece's where it ends lower down.
 func TestJudgeGeosColumnSeams(t *testing.T) {
-	top := topOf(t, "side 5\nfabric a #112233\nfabric b #eeeeee\nblock T tumblers pieces a b about 4\ngrid\n T T\n T T\n T T\n")
+	top := lay.Top(t, "side 5\nfabric a #112233\nfabric b #eeeeee\nblock T tumblers pieces a b about 4\ngrid\n T T\n T T\n T T\n")
 	p := planOf(top, sewing.Options{})
 	b := &p.Blocks[0]
 	end := &b.Steps[0].Joins[0].Ends
@@ -181,7 +182,7 @@ func TestJudgeGeosColumnSeams(t *testing.T) {
 func TestJudgeGeosEndPieces(t *testing.T) {
 	seen := map[string]int{}
 	for name, text := range layouts() {
-		top := topOf(t, text)
+		top := lay.Top(t, text)
 		p := planOf(top, sewing.Options{})
 		for _, b := range p.Blocks {
 			for _, c := range b.Variants {

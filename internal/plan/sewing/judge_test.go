@@ -1,6 +1,7 @@
 package sewing_test
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"math"
 	"slices"
@@ -72,7 +73,7 @@ func TestJudgePublishedOffsets(t *testing.T) {
 // endsOf is every end of every seam of a kind's blocks, with the names of its two parts.
 func endsOf(t *testing.T, kind, extra string) map[string][]sewing.End {
 	t.Helper()
-	p := planOf(topOf(t, oneBlock(kind, "strip 4", extra)), sewing.Options{})
+	p := planOf(lay.Top(t, oneBlock(kind, "strip 4", extra)), sewing.Options{})
 	ends := map[string][]sewing.End{}
 	for _, s := range p.Blocks[0].Steps {
 		for _, j := range s.Joins {
@@ -145,7 +146,7 @@ func TestJudgeMeeting(t *testing.T) {
 		if k.Height != blocks.ToMiddle && (k.Height != blocks.AlongDiagonal || k.Turning.Towards()) {
 			continue
 		}
-		p := planOf(topOf(t, oneBlock(k.Name, "strip 4", "")), sewing.Options{})
+		p := planOf(lay.Top(t, oneBlock(k.Name, "strip 4", "")), sewing.Options{})
 		r := p.Blocks[0].Rounds[0]
 		if k.Height == blocks.ToMiddle {
 			about(t, k.Name+": pieces", float64(len(r.Pieces)), 8, 0)
@@ -169,7 +170,7 @@ func TestJudgeMeeting(t *testing.T) {
 // since its long side has the bias.
 func TestJudgeGrain(t *testing.T) {
 	for _, k := range blocks.Kinds() {
-		p := planOf(topOf(t, oneBlock(k.Name, "strip 4", map[bool]string{true: "line 6"}[k.Column])), sewing.Options{})
+		p := planOf(lay.Top(t, oneBlock(k.Name, "strip 4", map[bool]string{true: "line 6"}[k.Column])), sewing.Options{})
 		straight := 0
 		for _, e := range p.Blocks[0].Edges {
 			whole := float64(e.Straight + e.OffGrain + e.Bias)
@@ -195,7 +196,7 @@ func TestJudgeGrain(t *testing.T) {
 // of (https://quilterb-bethsblog.blogspot.com/2018/12/first-20-blocks-completed.html).
 func TestJudgeChirality(t *testing.T) {
 	text := "strip 4\nfabric a #112233\nfabric b #eeeeee\nblock A ring wedges a b corners a\ngrid\n A A\n A A\n"
-	p := planOf(topOf(t, text), sewing.Options{})
+	p := planOf(lay.Top(t, text), sewing.Options{})
 	if n := len(p.Blocks[0].Variants); n != 1 {
 		t.Fatalf("%d variants", n)
 	}
@@ -219,7 +220,7 @@ func TestJudgeCutter(t *testing.T) {
 			if k.Height != blocks.AlongDiagonal && k.Height != blocks.ToMiddle {
 				continue
 			}
-			p := planOf(topOf(t, oneBlock(k.Name, "strip "+measure.Text(strip, measure.Inches), "")), sewing.Options{})
+			p := planOf(lay.Top(t, oneBlock(k.Name, "strip "+measure.Text(strip, measure.Inches), "")), sewing.Options{})
 			for _, step := range p.Blocks[0].Steps {
 				want := s.Kite.Cut - s.Kite.Need
 				switch {
@@ -304,7 +305,7 @@ func corner(ring []geom.XY, at geom.XY) int {
 func TestJudgeOffsets(t *testing.T) {
 	for _, k := range blocks.Kinds() {
 		for _, seam := range []string{"", "seam 3/8\n", "seam 1/8\n"} {
-			top := topOf(t, seam+oneBlock(k.Name, "strip 4", map[bool]string{true: "line 6"}[k.Column]))
+			top := lay.Top(t, seam+oneBlock(k.Name, "strip 4", map[bool]string{true: "line 6"}[k.Column]))
 			p := planOf(top, sewing.Options{})
 			at := p.Blocks[0].Variants[0].Cells[0]
 			r := newReplay(top, p)
@@ -374,7 +375,7 @@ func TestJudgeUnits(t *testing.T) {
 		if k.Column {
 			continue
 		}
-		top := topOf(t, oneBlock(k.Name, "strip 4", ""))
+		top := lay.Top(t, oneBlock(k.Name, "strip 4", ""))
 		p := planOf(top, sewing.Options{})
 		cell := p.Blocks[0].Variants[0].Cells[0].Cell
 		for _, s := range p.Blocks[0].Steps {

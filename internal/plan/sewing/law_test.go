@@ -2,6 +2,7 @@ package sewing_test
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"encoding/json"
 	"fmt"
 	"slices"
@@ -105,7 +106,7 @@ func liesAt(top *quilt.Top, at sewing.Placed, patch *quilt.Patch, piece blocks.P
 func TestLaws(t *testing.T) {
 	stubborn := 0
 	for name, text := range layouts() {
-		top := topOf(t, text)
+		top := lay.Top(t, text)
 		p := planOf(top, sewing.Options{MaxOddCycles: 1000})
 		for _, law := range []func(*quilt.Top, *sewing.Plan) error{checkCounts, checkCloths, checkTrimmed} {
 			if err := law(top, p); err != nil {
@@ -140,7 +141,7 @@ func TestLawsCatch(t *testing.T) {
 		"a block that is turned":           func(p *sewing.Plan) { c := p.Blocks[1].Variants[0].Cells; c[0].Turns = c[0].Turns + 1 },
 		"cloths that are swapped":          func(p *sewing.Plan) { c := p.Blocks[1].Variants[0].Cloths; c[0], c[1] = c[1], c[0] },
 	} {
-		top := topOf(t, text)
+		top := lay.Top(t, text)
 		p := planOf(top, sewing.Options{})
 		if checkCounts(top, p) != nil || checkCloths(top, p) != nil {
 			t.Fatal("broken before")
@@ -207,7 +208,7 @@ func TestTrimmingCatches(t *testing.T) {
 		"no size before":     func(s *sewing.Step) { s.Before = nil },
 		"the same size then": func(s *sewing.Step) { s.Before = &s.Unfinished },
 	} {
-		top := topOf(t, text)
+		top := lay.Top(t, text)
 		p := planOf(top, sewing.Options{})
 		if err := checkTrimmed(top, p); err != nil {
 			t.Fatal(err)
@@ -226,11 +227,11 @@ func TestSameBytes(t *testing.T) {
 		if n++; n > 30 {
 			break
 		}
-		first, err := json.Marshal(planOf(topOf(t, text), sewing.Options{}))
+		first, err := json.Marshal(planOf(lay.Top(t, text), sewing.Options{}))
 		if err != nil {
 			t.Fatal(err)
 		}
-		second, _ := json.Marshal(planOf(topOf(t, text), sewing.Options{}))
+		second, _ := json.Marshal(planOf(lay.Top(t, text), sewing.Options{}))
 		if !bytes.Equal(first, second) {
 			t.Errorf("%s: two plans differ", name)
 		}

@@ -1,6 +1,7 @@
 package sewing_test
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -223,7 +224,7 @@ func checkOddCycles(p *sewing.Plan) error {
 }
 
 func TestPressingCatches(t *testing.T) {
-	top := topOf(t, hardText(t))
+	top := lay.Top(t, hardText(t))
 	for name, broken := range map[string]func(p *sewing.Plan){
 		"a block that turns the other way": func(p *sewing.Plan) { p.Pressing.Choices[blockChoice(p)].Way ^= 1 },
 		"a row that is pressed the other way": func(p *sewing.Plan) {
@@ -274,7 +275,7 @@ func hardText(t *testing.T) string {
 	t.Helper()
 	for seed := range uint64(200) {
 		text := mixedText(seed, 4, 4)
-		if p := planOf(topOf(t, text), sewing.Options{}); len(p.Pressing.Cannot) > 0 {
+		if p := planOf(lay.Top(t, text), sewing.Options{}); len(p.Pressing.Cannot) > 0 {
 			return text
 		}
 	}
@@ -398,7 +399,7 @@ func bestOf(g *sewing.Pressing, list []int, next [][]int) int {
 func TestBestOfAll(t *testing.T) {
 	tried, stubborn := 0, 0
 	try := func(text string) {
-		p := planOf(topOf(t, text), sewing.Options{})
+		p := planOf(lay.Top(t, text), sewing.Options{})
 		want := best(p, 20)
 		if want < 0 {
 			return

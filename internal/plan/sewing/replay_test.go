@@ -2,6 +2,7 @@ package sewing_test
 
 import (
 	"cmp"
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"math"
 	"slices"
@@ -285,7 +286,7 @@ func along(from, way, p measure.Point) float64 {
 // TestReplayCatches breaks plans, each in one way that the replay must notice.
 func TestReplayCatches(t *testing.T) {
 	text := "strip 4\nfabric a #112233\nfabric b #eeeeee\nblock A web kites b wedges a\nblock R plain piece a\ngrid\n  A A A\n  A R A\nborder 2 a corners b\n"
-	top := topOf(t, text)
+	top := lay.Top(t, text)
 	for name, broken := range map[string]func(p *sewing.Plan){
 		"a join that is left out":              func(p *sewing.Plan) { p.Blocks[0].Steps[0].Joins = p.Blocks[0].Steps[0].Joins[1:] },
 		"a join that comes twice":              func(p *sewing.Plan) { s := &p.Blocks[0].Steps[0]; s.Joins = append(s.Joins, s.Joins[0]) },

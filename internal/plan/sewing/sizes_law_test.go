@@ -1,6 +1,7 @@
 package sewing_test
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"testing"
 
@@ -69,7 +70,7 @@ func sizedTops(t *testing.T) map[string]*quilt.Top {
 			if block[:6] == "halves" {
 				size = "side " + size[len("strip "):]
 			}
-			list[block+", "+size] = topOf(t, size+"\nfabric a #112233\nfabric b #eeeeee\nblock A "+block+"\ngrid\n A A\n A A\n")
+			list[block+", "+size] = lay.Top(t, size+"\nfabric a #112233\nfabric b #eeeeee\nblock A "+block+"\ngrid\n A A\n A A\n")
 		}
 	}
 	return list
@@ -78,7 +79,7 @@ func sizedTops(t *testing.T) map[string]*quilt.Top {
 // Kites of a block of 7 in: cut from squares of whole inches they have 0.788 in to trim, usually 0.288 (5 and 4 1/2 less the
 // exact 4.212 in, q + side/2 + q / (sqrt 2 sin 22.5), worked out from the outline).
 func TestTrimStepHoldsForSewing(t *testing.T) {
-	top := topOf(t, "side 7\nfabric a #112233\nfabric b #eeeeee\nblock A web wedges a kites b\ngrid\n A A\n A A\n")
+	top := lay.Top(t, "side 7\nfabric a #112233\nfabric b #eeeeee\nblock A web wedges a kites b\ngrid\n A A\n A A\n")
 	for step, want := range map[measure.NM]float64{0: 0.288, measure.Inch: 0.788} {
 		o := cutting.Options{}
 		o.Steps.Trimmed = step

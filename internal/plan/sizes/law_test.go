@@ -82,18 +82,18 @@ func TestStripLawsCatch(t *testing.T) {
 		t.Fatal(err)
 	}
 	for what, spoil := range map[string]func(*Strip){
-		"a wedge that keeps a seam":         func(s *Strip) { s.WedgeFinished += c.Seam },
-		"sides in the wrong columns":        func(s *Strip) { s.SidesFinished = []measure.NM{s.SidesFinished[1], s.SidesFinished[0]} },
-		"a kite's square rounded down":      func(s *Strip) { s.Kite.Cut -= measure.Inch / 4 },
-		"a kite's square a step too large":  func(s *Strip) { s.Kite.Cut += measure.Inch / 4 },
-		"a background square of the kite's size":  func(s *Strip) { s.Stop.Cut = s.Kite.Cut },
-		"a corner's square rounded down":    func(s *Strip) { s.Corner.Cut -= measure.Inch / 8 },
-		"a kite's square that is too small": func(s *Strip) { s.Corner.KitesCut = s.Corner.Need - 1 },
-		"a rule below the need":             func(s *Strip) { s.Corner.RuleCut = s.Corner.Cut - measure.Inch/8 },
-		"a finished base for the cut one":   func(s *Strip) { s.WedgeBaseCut = s.WedgeBaseFinished },
-		"one wedge too many":                func(s *Strip) { s.Wedges++ },
-		"one wedge too few":                 func(s *Strip) { s.Wedges-- },
-		"no wedges":                         func(s *Strip) { s.Wedges = 0 },
+		"a wedge that keeps a seam":              func(s *Strip) { s.WedgeFinished += c.Seam },
+		"sides in the wrong columns":             func(s *Strip) { s.SidesFinished = []measure.NM{s.SidesFinished[1], s.SidesFinished[0]} },
+		"a kite's square rounded down":           func(s *Strip) { s.Kite.Cut -= measure.Inch / 4 },
+		"a kite's square a step too large":       func(s *Strip) { s.Kite.Cut += measure.Inch / 4 },
+		"a background square of the kite's size": func(s *Strip) { s.Stop.Cut = s.Kite.Cut },
+		"a corner's square rounded down":         func(s *Strip) { s.Corner.Cut -= measure.Inch / 8 },
+		"a kite's square that is too small":      func(s *Strip) { s.Corner.KitesCut = s.Corner.Need - 1 },
+		"a rule below the need":                  func(s *Strip) { s.Corner.RuleCut = s.Corner.Cut - measure.Inch/8 },
+		"a finished base for the cut one":        func(s *Strip) { s.WedgeBaseCut = s.WedgeBaseFinished },
+		"one wedge too many":                     func(s *Strip) { s.Wedges++ },
+		"one wedge too few":                      func(s *Strip) { s.Wedges-- },
+		"no wedges":                              func(s *Strip) { s.Wedges = 0 },
 	} {
 		s := c.Strips[0]
 		spoil(&s)

@@ -134,9 +134,9 @@ func cornerSquare(h, q float64) float64 {
 func TestOutlinesCatches(t *testing.T) {
 	honest := stripOf(t, Options{}, 4*measure.Inch)
 	for what, spoil := range map[string]func(*Strip){
-		"a kite without its sharp tip":                 func(s *Strip) { s.Kite.Need -= inch(0.1670) },
-		"a corner by half a rule":                      func(s *Strip) { s.Corner.Need += measure.Inch / 8 },
-		"a finished base for a cut one":                func(s *Strip) { s.WedgeBaseCut = s.WedgeBaseFinished },
+		"a kite without its sharp tip":                       func(s *Strip) { s.Kite.Need -= inch(0.1670) },
+		"a corner by half a rule":                            func(s *Strip) { s.Corner.Need += measure.Inch / 8 },
+		"a finished base for a cut one":                      func(s *Strip) { s.WedgeBaseCut = s.WedgeBaseFinished },
 		"a background piece with a square's sum":             func(s *Strip) { s.Stop.Need -= inch(0.3536) },
 		"a background square as large as needed for nothing": func(s *Strip) { s.Stop.Cut = s.Kite.Cut },
 	} {

@@ -4,6 +4,7 @@ package picture
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"image"
 	"math"
@@ -104,7 +105,7 @@ func TestMiddlesAlike(t *testing.T) {
 // TestPDFWithoutFault: a checker finds nothing wrong with any kind of picture, its fonts are
 // in the file, and the page is not to be scaled.
 func TestPDFWithoutFault(t *testing.T) {
-	top := laid(t, samples.All()[0].Text)
+	top := lay.Top(t, samples.All()[0].Text)
 	file := saved(t, "a.pdf", pdfOf(t, scened(t, top, svgout.Options{}), Frame{}))
 	if text := output(t, judges.Program(t, "Debian's qpdf", "qpdf"), "--json", "--json-key=qpdf", file); !strings.Contains(text, `"/PrintScaling": "/None"`) {
 		t.Error("viewers may scale the page")
@@ -129,7 +130,7 @@ func TestPDFWithoutFault(t *testing.T) {
 // of the quilt is as many pixels.
 func TestRecordedResolution(t *testing.T) {
 	identify := judges.Program(t, "Debian's imagemagick", "identify")
-	top := laid(t, "side 1\nfabric red #b5532a\nfabric sea #204050\nblock P plain piece red\nblock Q plain piece sea\ngrid\n P Q\n Q P\n")
+	top := lay.Top(t, "side 1\nfabric red #b5532a\nfabric sea #204050\nblock P plain piece red\nblock Q plain piece sea\ngrid\n P Q\n Q P\n")
 	for _, dpi := range []float64{72, 150, 300, 600, 1200} {
 		file := saved(t, "a.png", pngOf(t, scened(t, top, svgout.Options{}), Frame{PerInch: dpi}))
 		var width, height int
@@ -155,7 +156,7 @@ func alike(m image.Image, x, y, u, v int) bool { return m.At(x, y) == m.At(u, v)
 // TestInchOfPDF: an inch of the quilt is 300 pixels where MuPDF draws 300 an inch, to within
 // one, and the page is as large as picture, margin and bleed, with the trim where it belongs.
 func TestInchOfPDF(t *testing.T) {
-	top := laid(t, "side 1\nfabric red #b5532a\nfabric sea #204050\nblock P plain piece red\nblock Q plain piece sea\ngrid\n P Q P\n")
+	top := lay.Top(t, "side 1\nfabric red #b5532a\nfabric sea #204050\nblock P plain piece red\nblock Q plain piece sea\ngrid\n P Q P\n")
 	pdf := pdfOf(t, scened(t, top, svgout.Options{}), Frame{Margin: measure.Inch / 2, Bleed: measure.Inch / 4})
 	m := pageAt(t, pdf, 1, 300)
 	if b := m.Bounds(); b.Dx() != 1350 || b.Dy() != 750 {
@@ -186,7 +187,7 @@ func TestInchOfPDF(t *testing.T) {
 
 // TestRunsOnAlike: cloth that runs on into the bleed does so in the PDF as in the PNG.
 func TestRunsOnAlike(t *testing.T) {
-	top := laid(t, samples.All()[0].Text)
+	top := lay.Top(t, samples.All()[0].Text)
 	p := scened(t, top, svgout.Options{})
 	f := Frame{Longest: 10 * measure.Inch, PerInch: 60, Bleed: measure.Inch}
 	a, b := decoded(t, pngOf(t, p, f)), pageAt(t, pdfOf(t, p, f), 1, 60)
@@ -212,7 +213,7 @@ func far(a, b uint32) bool { return int(a>>8)-int(b>>8) > 60 || int(b>>8)-int(a>
 // they are in the SVG; letters are of other faces, and edges mixed in another way, so that
 // the two differ a little in the mean and nowhere over a broad place.
 func TestLinesAlike(t *testing.T) {
-	top := laid(t, samples.All()[0].Text)
+	top := lay.Top(t, samples.All()[0].Text)
 	for _, o := range []svgout.Options{{SeamLines: true}, {View: svgout.Line}} {
 		p := scened(t, top, o)
 		ours := decoded(t, pngOf(t, p, Frame{Pixels: 900}))
@@ -264,7 +265,7 @@ func TestNothingShowsAtSeams(t *testing.T) {
 		}
 		return most
 	}
-	top := laid(t, samples.All()[0].Text)
+	top := lay.Top(t, samples.All()[0].Text)
 	for _, perInch := range []float64{4, 7.3, 12} {
 		if got := lightest(scened(t, top, svgout.Options{ByFabric: true}), perInch); got > 10 {
 			t.Errorf("at %g an inch a pixel is as light as %d of 255", perInch, got)

@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"image"
 	"testing"
 
@@ -46,7 +47,7 @@ func TestMiddlesOfPixels(t *testing.T) {
 
 // TestWrongMiddlesAreNoticed: the judge sees two fabrics changed about.
 func TestWrongMiddlesAreNoticed(t *testing.T) {
-	top := laid(t, samples.All()[0].Text)
+	top := lay.Top(t, samples.All()[0].Text)
 	m := decoded(t, pngOf(t, scened(t, top, svgout.Options{}), Frame{Pixels: 800}))
 	if wrong, looked := wrongMiddles(top, m, func(f int) palettes.Colour { return top.Fabrics[(f+1)%len(top.Fabrics)].Colour }); wrong < looked/2 {
 		t.Errorf("only %d of %d were noticed", wrong, looked)

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"errors"
 	"image"
 	"image/png"
@@ -13,26 +14,16 @@ import (
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render/pdf"
 	"eighthturn/internal/render/pixels"
-	"eighthturn/layout"
 	"eighthturn/samples"
 	"eighthturn/svgout"
 )
-
-func laid(t testing.TB, text string) *quilt.Top {
-	t.Helper()
-	d, _, faults := layout.Read(text)
-	if d == nil {
-		t.Fatalf("the layout has faults: %v", faults)
-	}
-	return quilt.Lay(d)
-}
 
 // tops are the samples laid out.
 func tops(t testing.TB) map[string]*quilt.Top {
 	t.Helper()
 	list := map[string]*quilt.Top{}
 	for _, s := range samples.All() {
-		list[s.Name] = laid(t, s.Text)
+		list[s.Name] = lay.Top(t, s.Text)
 	}
 	return list
 }
@@ -76,7 +67,7 @@ func pdfOf(t testing.TB, s *svgout.Scene, f Frame) []byte {
 
 // TestSameBytes: pictures are written alike every time.
 func TestSameBytes(t *testing.T) {
-	p := scened(t, laid(t, samples.All()[0].Text), svgout.Options{Legend: true, SeamLines: true})
+	p := scened(t, lay.Top(t, samples.All()[0].Text), svgout.Options{Legend: true, SeamLines: true})
 	f := Frame{Pixels: 500, Margin: measure.Inch}
 	if !bytes.Equal(pngOf(t, p, f), pngOf(t, p, f)) {
 		t.Error("two PNG pictures differ")
@@ -92,7 +83,7 @@ func TestSameBytes(t *testing.T) {
 
 // TestSizes: worked figures for a quilt of 10 by 20 in.
 func TestSizes(t *testing.T) {
-	top := laid(t, "side 10\nfabric red #b5532a\nblock P plain piece red\ngrid\n P\n P\n")
+	top := lay.Top(t, "side 10\nfabric red #b5532a\nblock P plain piece red\ngrid\n P\n P\n")
 	for _, c := range []struct {
 		frame         Frame
 		width, height int
@@ -119,7 +110,7 @@ func TestSizes(t *testing.T) {
 
 // TestTooLarge: what is refused names what can be had, and that can be had.
 func TestTooLarge(t *testing.T) {
-	top := laid(t, samples.All()[0].Text)
+	top := lay.Top(t, samples.All()[0].Text)
 	p := scened(t, top, svgout.Options{})
 	for _, f := range []Frame{{PerInch: 4800}, {Pixels: 1_000_000}, {Longest: 400 * measure.Yard, PerInch: 4800}, {PerInch: 1200, Margin: 40 * measure.Inch}} {
 		var large *TooLarge
@@ -147,7 +138,7 @@ func TestTooLarge(t *testing.T) {
 
 // TestMarks: both files say near their beginning whose they are.
 func TestMarks(t *testing.T) {
-	p := scened(t, laid(t, samples.All()[0].Text), svgout.Options{})
+	p := scened(t, lay.Top(t, samples.All()[0].Text), svgout.Options{})
 	if file := pngOf(t, p, Frame{Pixels: 50}); !IsOurs(file[:200]) {
 		t.Error("the PNG is not marked")
 	}

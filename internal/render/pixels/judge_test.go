@@ -4,6 +4,7 @@ package pixels
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"encoding/binary"
 	"fmt"
 	"image/png"
@@ -60,7 +61,7 @@ func drawn(t *testing.T, top *quilt.Top, s Size) []byte {
 
 // TestPaintAgainstAnotherRenderer: well inside a face both give the very same bytes.
 func TestPaintAgainstAnotherRenderer(t *testing.T) {
-	top := laid(t, webs(4, 3))
+	top := lay.Top(t, webs(4, 3))
 	s := sized(t, top, 640)
 	other, err := png.Decode(bytes.NewReader(drawn(t, top, s)))
 	if err != nil {
@@ -94,7 +95,7 @@ func TestPaintAgainstAnotherRenderer(t *testing.T) {
 // the edge is left out and a small difference allowed.
 func TestSquintAgainstAnotherBlur(t *testing.T) {
 	magick := program(t, "convert", "-version", "ImageMagick")
-	top := laid(t, webs(4, 3))
+	top := lay.Top(t, webs(4, 3))
 	s := sized(t, top, 500)
 	for _, sigma := range []float64{2, 5, 11} {
 		theirs := blurredElsewhere(t, magick, top, s, sigma)

@@ -2,6 +2,7 @@ package pixels
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"encoding/binary"
 	"image"
 	"image/png"
@@ -41,7 +42,7 @@ func spots(m *image.NRGBA, c palettes.Colour) int {
 // TestNothingLeaks: a top whose fabrics are all of one colour is that colour in every pixel,
 // whatever seams run through it and however large the pixels are.
 func TestNothingLeaks(t *testing.T) {
-	top := laid(t, webs(5, 4))
+	top := lay.Top(t, webs(5, 4))
 	for _, side := range []int{1, 7, 33, 250, 1001} {
 		for _, c := range []palettes.Colour{{R: 181, G: 83, B: 42}, {R: 1, G: 2, B: 3}, {R: 255, G: 255, B: 255}} {
 			m := Paint(top, sized(t, top, side), func(int) palettes.Colour { return c })
@@ -54,7 +55,7 @@ func TestNothingLeaks(t *testing.T) {
 
 // TestLeaksAreNoticed: the law above catches a face that is not there.
 func TestLeaksAreNoticed(t *testing.T) {
-	top := laid(t, webs(2, 2))
+	top := lay.Top(t, webs(2, 2))
 	top.Faces = top.Faces[1:]
 	if spots(Paint(top, sized(t, top, 250), func(int) palettes.Colour { return palettes.Colour{R: 9} }), palettes.Colour{R: 9}) == 0 {
 		t.Error("a hole was not noticed")
@@ -65,7 +66,7 @@ func TestLeaksAreNoticed(t *testing.T) {
 // has of the top, to within the eighth of a pixel to which four lines a row know the upper
 // and lower edges of the borders.
 func TestEveryFabricHasItsShare(t *testing.T) {
-	top := laid(t, webs(5, 4))
+	top := lay.Top(t, webs(5, 4))
 	for f, share := range top.Share() {
 		p := luminance(top, sized(t, top, 700), func(g int) palettes.Colour {
 			if g == f {
@@ -89,7 +90,7 @@ func mean(list []float32) float64 {
 
 // TestEmptyPlacesAreSeeThrough, and what lies beside them is not darkened by them.
 func TestEmptyPlacesAreSeeThrough(t *testing.T) {
-	top := laid(t, "side 5\nfabric red #b5532a\nblock P plain piece red\ngrid\n P P\n P .")
+	top := lay.Top(t, "side 5\nfabric red #b5532a\nblock P plain piece red\ngrid\n P P\n P .")
 	m := Paint(top, Size{40, 40}, own(top))
 	if _, _, _, a := m.At(35, 35).RGBA(); a != 0 {
 		t.Error("the empty place is painted")
@@ -115,7 +116,7 @@ func TestEmptyPlacesAreSeeThrough(t *testing.T) {
 // TestFaceAtIsWhatIsPainted: the face under a pixel's middle has the colour of the pixel,
 // wherever no other face comes near.
 func TestFaceAtIsWhatIsPainted(t *testing.T) {
-	top := laid(t, webs(3, 3))
+	top := lay.Top(t, webs(3, 3))
 	s := sized(t, top, 300)
 	faces, m := FaceAt(top, s), Paint(top, s, own(top))
 	for y := 1; y < s.Height-1; y++ {
@@ -191,7 +192,7 @@ func TestBlurSpreadsAPointAndLosesNothing(t *testing.T) {
 // TestStepsRise: in a squint picture what has more light is never drawn darker, and each
 // step's grey lies between its cuts.
 func TestStepsRise(t *testing.T) {
-	top := laid(t, webs(6, 4))
+	top := lay.Top(t, webs(6, 4))
 	s := sized(t, top, 400)
 	for steps := 2; steps <= 5; steps++ {
 		for _, relative := range []bool{false, true} {
@@ -235,7 +236,7 @@ func risesWithLight(t *testing.T, p *Plane, out *Squinted) {
 // TestCoarserGridShowsTheSame: a blurred picture made on a coarse grid is that made on the
 // fine one, to within a small part of a step of value.
 func TestCoarserGridShowsTheSame(t *testing.T) {
-	top := laid(t, webs(4, 4))
+	top := lay.Top(t, webs(4, 4))
 	s := sized(t, top, 1200)
 	sigma := measure.NM(12 * float64(measure.Inch) / first(s.perInch(top)))
 	coarse := Blurred(top, s, sigma, own(top))
@@ -257,7 +258,7 @@ func first(a, _ float64) float64 { return a }
 // TestGreysStayForAllEyes: a top in greys looks the same to those whose sight for colours
 // differs.
 func TestGreysStayForAllEyes(t *testing.T) {
-	top := laid(t, webs(2, 2))
+	top := lay.Top(t, webs(2, 2))
 	grey := func(f int) palettes.Colour { return top.Fabrics[f].Colour.Grey() }
 	s := sized(t, top, 120)
 	plain := Paint(top, s, grey)
@@ -273,7 +274,7 @@ func TestGreysStayForAllEyes(t *testing.T) {
 
 // TestTheSameEveryTime: pictures do not depend on how rows are shared out.
 func TestTheSameEveryTime(t *testing.T) {
-	top := laid(t, webs(3, 3))
+	top := lay.Top(t, webs(3, 3))
 	s := sized(t, top, 500)
 	write := func() []byte {
 		out, err := Squinting(top, s, Squint{})
@@ -299,7 +300,7 @@ func TestTheSameEveryTime(t *testing.T) {
 
 // TestPNGSaysHowLargeTheTopIs: the pHYs block times the pixels is the top's own size.
 func TestPNGSaysHowLargeTheTopIs(t *testing.T) {
-	top := laid(t, webs(3, 2))
+	top := lay.Top(t, webs(3, 2))
 	s := sized(t, top, 900)
 	var b bytes.Buffer
 	if err := WritePNG(&b, top, Paint(top, s, own(top))); err != nil {
@@ -320,7 +321,7 @@ func TestPNGSaysHowLargeTheTopIs(t *testing.T) {
 }
 
 func TestSizesAndSquintsThatAreRefused(t *testing.T) {
-	top := laid(t, webs(2, 2))
+	top := lay.Top(t, webs(2, 2))
 	for _, side := range []int{0, -5, mostASide + 1, 20_000} {
 		if s, err := SizeOf(top, side); err == nil {
 			t.Errorf("%d pixels a side gave %v", side, s)

@@ -2,6 +2,7 @@ package pixels
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"encoding/binary"
 	"image"
 	"image/png"
@@ -34,7 +35,7 @@ func pngOf(t testing.TB, p *Print) (image.Image, []byte) {
 }
 
 func BenchmarkPrint(b *testing.B) {
-	top := laid(b, webs(40, 50))
+	top := lay.Top(b, webs(40, 50))
 	for _, size := range []Size{{2400, 3000}, {6000, 8000}} {
 		b.Run("", func(b *testing.B) {
 			b.ReportAllocs()
@@ -50,7 +51,7 @@ func BenchmarkPrint(b *testing.B) {
 // TestPrintedAsPainted: a print differs from the picture that scan lines give by what those
 // lines do not know of the edges.
 func TestPrintedAsPainted(t *testing.T) {
-	for _, top := range []*quilt.Top{laid(t, webs(3, 2)), laid(t, webs(7, 5))} {
+	for _, top := range []*quilt.Top{lay.Top(t, webs(3, 2)), lay.Top(t, webs(7, 5))} {
 		s := sized(t, top, 700)
 		want := Paint(top, s, own(top))
 		got, _ := pngOf(t, printed(top, s.Width, s.Height))
@@ -76,7 +77,7 @@ func TestPrintedAsPainted(t *testing.T) {
 func TestPrintLeaksNothing(t *testing.T) {
 	red := palettes.Colour{R: 181, G: 83, B: 42}
 	for _, text := range []string{webs(5, 4), "strip 4\nfabric a #fff\nfabric b #000\nblock R ring wedges a b corners a\nblock P plain piece b\ngrid\n R P R\n P R P\nborder 1/3 a\n"} {
-		top := laid(t, text)
+		top := lay.Top(t, text)
 		for _, s := range []Size{{1, 1}, {7, 5}, {33, 71}, {250, 200}, {1001, 977}} {
 			p := printed(top, s.Width, s.Height)
 			p.Colour = func(int) palettes.Colour { return red }
@@ -105,7 +106,7 @@ func unlike(m image.Image, in image.Rectangle, c palettes.Colour) int {
 
 // TestPrintLeaksAreNoticed: the law above catches a face that is missing.
 func TestPrintLeaksAreNoticed(t *testing.T) {
-	top := laid(t, webs(2, 2))
+	top := lay.Top(t, webs(2, 2))
 	top.Faces[0].Outline = top.Faces[0].Outline[:1]
 	p := printed(top, 250, 250)
 	p.Colour = func(int) palettes.Colour { return palettes.Colour{R: 9} }
@@ -116,7 +117,7 @@ func TestPrintLeaksAreNoticed(t *testing.T) {
 
 // TestPrintSameOnAnyMachine: the bytes do not depend on how many processors share the work.
 func TestPrintSameOnAnyMachine(t *testing.T) {
-	p := printed(laid(t, webs(4, 3)), 3000, 2300)
+	p := printed(lay.Top(t, webs(4, 3)), 3000, 2300)
 	p.Over = []Layer{{Outlines: [][]Place{{{10, 10}, {900.5, 20}, {40, 2200.25}}}, Colour: palettes.Colour{G: 200}, Opacity: 0.5}}
 	_, want := pngOf(t, p)
 	for _, n := range []int{1, 3, 8} {
@@ -132,7 +133,7 @@ func TestPrintSameOnAnyMachine(t *testing.T) {
 // TestPrintRunsOn: beyond the quilt's edge the cloth goes on straight, corners too; the rest
 // is background.
 func TestPrintRunsOn(t *testing.T) {
-	top := laid(t, webs(3, 2))
+	top := lay.Top(t, webs(3, 2))
 	inner := printed(top, 300, 240)
 	want, _ := pngOf(t, inner)
 	p := printed(top, 360, 300)
@@ -156,7 +157,7 @@ func TestPrintRunsOn(t *testing.T) {
 
 // TestPrintHoles: where the layout has nothing the background is seen, or nothing at all.
 func TestPrintHoles(t *testing.T) {
-	top := laid(t, "side 5\nfabric red #b5532a\nblock P plain piece red\ngrid\n P P\n P .")
+	top := lay.Top(t, "side 5\nfabric red #b5532a\nblock P plain piece red\ngrid\n P P\n P .")
 	p := printed(top, 40, 40)
 	p.Background = palettes.Colour{G: 255}
 	if m, _ := pngOf(t, p); unlike(m, image.Rect(20, 20, 40, 40), p.Background) > 0 || unlike(m, image.Rect(0, 0, 20, 40), top.Fabrics[0].Colour) > 0 {
@@ -217,7 +218,7 @@ func covered(t *testing.T, outline []spot, side int) (sum int64, count int) {
 }
 
 func TestPrintsThatAreRefused(t *testing.T) {
-	top := laid(t, webs(2, 2))
+	top := lay.Top(t, webs(2, 2))
 	for _, s := range []Size{{0, 5}, {MostPrintedASide + 1, 5}, {50_000, 50_000}, {-1, -1}} {
 		p := printed(top, s.Width, s.Height)
 		if err := p.WritePNG(io.Discard); err == nil {
@@ -238,7 +239,7 @@ func (f *failing) Write(b []byte) (int, error) {
 // TestPrintStopsWhereNothingCanBeWritten: an error of the writer ends the work and comes back.
 func TestPrintStopsWhereNothingCanBeWritten(t *testing.T) {
 	for _, left := range []int{0, 20, 100, 5000} {
-		if err := printed(laid(t, webs(4, 3)), 2000, 3000).WritePNG(&failing{left}); err == nil {
+		if err := printed(lay.Top(t, webs(4, 3)), 2000, 3000).WritePNG(&failing{left}); err == nil {
 			t.Errorf("%d bytes were enough", left)
 		}
 	}
@@ -246,7 +247,7 @@ func TestPrintStopsWhereNothingCanBeWritten(t *testing.T) {
 
 // TestPrintSaysItsResolution: 300 an inch is 11,811 a metre.
 func TestPrintSaysItsResolution(t *testing.T) {
-	_, file := pngOf(t, printed(laid(t, webs(2, 2)), 50, 50))
+	_, file := pngOf(t, printed(lay.Top(t, webs(2, 2)), 50, 50))
 	at := bytes.Index(file, []byte("pHYs"))
 	if at < 0 || binary.BigEndian.Uint32(file[at+4:]) != 11811 || binary.BigEndian.Uint32(file[at+8:]) != 11811 || file[at+12] != 1 {
 		t.Errorf("the pHYs block is %x", file[max(at, 0):at+20])

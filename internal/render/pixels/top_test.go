@@ -1,23 +1,11 @@
 package pixels
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"strings"
 	"testing"
-
-	"eighthturn/internal/quilt"
-	"eighthturn/layout"
 )
-
-// laid lays a layout out, which must be without fault.
-func laid(t testing.TB, text string) *quilt.Top {
-	t.Helper()
-	d, _, faults := layout.Read(text)
-	if d == nil {
-		t.Fatalf("the layout has faults: %v", faults)
-	}
-	return quilt.Lay(d)
-}
 
 // webs is a field of web blocks in wedges of three bands, with two borders.
 func webs(columns, rows int) string {
@@ -33,7 +21,7 @@ func webs(columns, rows int) string {
 }
 
 func BenchmarkSquintOfKingSize(b *testing.B) {
-	top := laid(b, webs(24, 24))
+	top := lay.Top(b, webs(24, 24))
 	size, err := SizeOf(top, 1600)
 	if err != nil {
 		b.Fatal(err)
@@ -46,7 +34,7 @@ func BenchmarkSquintOfKingSize(b *testing.B) {
 }
 
 func BenchmarkSquintOfLapQuilt(b *testing.B) {
-	top := laid(b, webs(6, 6))
+	top := lay.Top(b, webs(6, 6))
 	size, err := SizeOf(top, 1600)
 	if err != nil {
 		b.Fatal(err)
@@ -59,7 +47,7 @@ func BenchmarkSquintOfLapQuilt(b *testing.B) {
 }
 
 func BenchmarkPaintOfKingSize(b *testing.B) {
-	top := laid(b, webs(24, 24))
+	top := lay.Top(b, webs(24, 24))
 	size, err := SizeOf(top, 1600)
 	if err != nil {
 		b.Fatal(err)

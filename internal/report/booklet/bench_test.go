@@ -1,6 +1,7 @@
 package booklet
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"testing"
 
 	"eighthturn/internal/plan/cutting"
@@ -9,7 +10,7 @@ import (
 
 // The whole pattern of a lap quilt: studies, document, pages.
 func BenchmarkLapQuilt(b *testing.B) {
-	top := topOf(b, sampleText(b, "lanterns"))
+	top := lay.Top(b, sampleText(b, "lanterns"))
 	for b.Loop() {
 		r := Study(top, cutting.Options{})
 		if _, err := render.PDF(Pattern(r, Options{}), render.Options{}); err != nil {
@@ -20,7 +21,7 @@ func BenchmarkLapQuilt(b *testing.B) {
 
 // The same without the studies.
 func BenchmarkDocument(b *testing.B) {
-	r := Study(topOf(b, sampleText(b, "lanterns")), cutting.Options{})
+	r := Study(lay.Top(b, sampleText(b, "lanterns")), cutting.Options{})
 	for b.Loop() {
 		Pattern(r, Options{})
 	}

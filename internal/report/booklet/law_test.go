@@ -2,31 +2,18 @@ package booklet
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"regexp"
 	"strings"
 	"testing"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/render"
-	"eighthturn/layout"
 	"eighthturn/samples"
 )
-
-// topOf lays a layout out.
-func topOf(t testing.TB, text string) *quilt.Top {
-	t.Helper()
-	design, _, faults := layout.Read(text)
-	for _, f := range faults {
-		if f.Severity == layout.Error {
-			t.Fatalf("%s", f.Message)
-		}
-	}
-	return quilt.Lay(design)
-}
 
 func sampleText(t testing.TB, name string) string {
 	for _, s := range samples.All() {
@@ -194,7 +181,7 @@ func TestTheSameBytes(t *testing.T) {
 	text := sampleText(t, "flotsam")
 	var last []byte
 	for range 2 {
-		printed, err := render.PDF(Pattern(Study(topOf(t, text), cutting.Options{}), Options{}), render.Options{})
+		printed, err := render.PDF(Pattern(Study(lay.Top(t, text), cutting.Options{}), Options{}), render.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}

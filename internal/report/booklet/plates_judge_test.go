@@ -4,6 +4,7 @@ package booklet
 
 import (
 	"bytes"
+	"eighthturn/internal/quilttest/lay"
 	"encoding/xml"
 	"math"
 	"os"
@@ -102,7 +103,7 @@ func TestThePageIsPrintedTrue(t *testing.T) {
 // bookOf is the templates of a sample by themselves, as a file.
 func bookOf(t *testing.T, text string, paper render.Paper) (path string, book *TemplateBook, list []templates.Template) {
 	t.Helper()
-	top := topOf(t, text)
+	top := lay.Top(t, text)
 	cuts := cutting.Pieces(top, cutting.Options{})
 	book, err := Templates(top, cuts, Options{Name: "Sample", Paper: paper}, true)
 	if err != nil {

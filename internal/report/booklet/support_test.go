@@ -1,6 +1,7 @@
 package booklet
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"sync"
 	"testing"
 
@@ -36,7 +37,7 @@ func study(t testing.TB, text string, o cutting.Options) Reports {
 	defer made.Unlock()
 	r, known := made.reports[layoutCut{text, o}]
 	if !known {
-		r = Study(topOf(t, text), o)
+		r = Study(lay.Top(t, text), o)
 		made.reports[layoutCut{text, o}] = r
 	}
 	return r
