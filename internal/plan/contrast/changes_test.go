@@ -1,6 +1,7 @@
 package contrast
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -118,7 +119,7 @@ func TestScrapsTakenOut(t *testing.T) {
 		"b5":  {"webs s / reversed s", "webs s"},
 	} {
 		text := judgedText(t, file)
-		before, after := Study(laid(t, text), Options{}), Study(laid(t, strings.Replace(text, change[0], change[1], 1)), Options{})
+		before, after := Study(lay.Top(t, text), Options{}), Study(lay.Top(t, strings.Replace(text, change[0], change[1], 1)), Options{})
 		first := before.Losses[before.Changes[0].Clears[0]].Of
 		if slices.ContainsFunc(after.Losses, func(l Loss) bool { return l.Of == first }) {
 			t.Errorf("%s: what was offered leaves a loss of a %s", file, first)
@@ -188,7 +189,7 @@ func TestLighterLightsNeverHarm(t *testing.T) {
 			t.Errorf("%s: %s", name, fault)
 		}
 	}
-	top := laid(t, judgedText(t, "g1"))
+	top := lay.Top(t, judgedText(t, "g1"))
 	g1 := studiedTop{top, Study(top, Options{})}
 	if lighter(-60)(g1) == "" {
 		t.Error("a light made dark goes unnoticed")

@@ -1,6 +1,7 @@
 package contrast
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"encoding/csv"
 	"os"
 	"path/filepath"
@@ -65,7 +66,7 @@ func judgedText(t *testing.T, name string) string {
 func TestWhatATeacherSays(t *testing.T) {
 	list := judgements(t)
 	for _, j := range list {
-		if fault := judgedApart(j, Study(laid(t, judgedText(t, j.file)), Options{Palettes: palettes.All()})); fault != "" {
+		if fault := judgedApart(j, Study(lay.Top(t, judgedText(t, j.file)), Options{Palettes: palettes.All()})); fault != "" {
 			t.Errorf("%s: %s (%s)", j.file, fault, j.why)
 		}
 	}
@@ -143,7 +144,7 @@ func TestTeacherNotices(t *testing.T) {
 			continue
 		}
 		text := strings.Replace(judgedText(t, j.file), change[0], change[1], 1)
-		if judgedApart(j, Study(laid(t, text), Options{})) == "" {
+		if judgedApart(j, Study(lay.Top(t, text), Options{})) == "" {
 			t.Errorf("%s in other colors goes unnoticed", j.file)
 		}
 	}

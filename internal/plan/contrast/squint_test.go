@@ -1,6 +1,7 @@
 package contrast
 
 import (
+	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"math"
 	"testing"
@@ -68,7 +69,7 @@ func squintDisagrees(f *Figure, members []member, lightness []float64, at []int3
 func TestTheSquintPictureAgrees(t *testing.T) {
 	tried, noticed := 0, 0
 	for _, j := range judges.Some(judgements(t), 16) {
-		top := laid(t, judgedText(t, j.file))
+		top := lay.Top(t, judgedText(t, j.file))
 		s := newStudy(nil, top, Options{})
 		lightness, at := greys(t, top)
 		mass := s.newMasses()

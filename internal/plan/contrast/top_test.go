@@ -60,7 +60,7 @@ func fortyFabrics() string {
 
 // BenchmarkStudyOfFortyFabrics: with losses, and so with ways out tried.
 func BenchmarkStudyOfFortyFabrics(b *testing.B) {
-	top := laid(b, fortyFabrics())
+	top := lay.Top(b, fortyFabrics())
 	if r := Study(top, Options{}); len(r.Losses) == 0 {
 		b.Fatal("nothing is lost")
 	}
