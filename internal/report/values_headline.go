@@ -236,7 +236,7 @@ func (v *values) advice() string {
 	}
 	text = capital(text) + "." + v.spoils(&v.Changes[0])
 	if v.rimLost() != nil {
-		text += " A narrow border between would do as well."
+		text += " A narrow border between mends the outer edge."
 	}
 	return text
 }
@@ -310,7 +310,7 @@ func (v *values) changes() document.Section {
 		list.Items = append(list.Items, w)
 	}
 	if f := v.rimLost(); f != nil {
-		list.Items = append(list.Items, item(fmt.Sprintf("Set a narrow border between, of a fabric that stands apart from both %s and %s.", measure.List(f.Edge), measure.List(f.Rim.Against))))
+		list.Items = append(list.Items, item("Set a narrow border between, of a fabric that stands apart from " + measure.List(union(f.Edge, f.Rim.Against)) + "."))
 	}
 	if len(list.Items) == 0 {
 		return document.Section{}
