@@ -275,6 +275,9 @@ func (v *values) step(s *contrast.Step) string {
 	if s.Lighter {
 		way = "lighter"
 	}
+	if s.Quieter {
+		way = "quieter, " + way
+	}
 	if s.Print {
 		return fmt.Sprintf("%s a %s print of about L* %.0f", s.Fabric, way, s.Lightness)
 	}

@@ -41,6 +41,7 @@ type Step struct {
 	Fabric    string   `json:"fabric"`
 	Lighter   bool     `json:"lighter"` // or darker
 	Print     bool     `json:"print"`   // it is a print: another print of that value, and no plain color, will do
+	Quieter   bool     `json:"quieter"` // the print is so busy that its seams want a larger step: a quieter one serves best
 	Colour    string   `json:"colour"`  // #rrggbb
 	Lightness float64  `json:"lightness"`
 	Away      float64  `json:"ciede2000"` // from the fabric as it is
@@ -316,7 +317,7 @@ func (w *ways) recoloring(asked *steps, values []float64) Change {
 		own := w.Fabrics[f].Colour
 		colour := palettes.AtLightness(own, l)
 		step := Step{
-			Fabric: w.Fabrics[f].Name, Lighter: l > asked.own[f], Print: w.isPrint(f),
+			Fabric: w.Fabrics[f].Name, Lighter: l > asked.own[f], Print: w.isPrint(f), Quieter: palettes.TextureFactor(w.print(f).Spread) > 1,
 			Colour: colour.Hex(), Lightness: colour.Lightness(), Away: palettes.Difference(own, colour),
 		}
 		if !step.Print {
