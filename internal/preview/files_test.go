@@ -149,7 +149,7 @@ func TestPanicInAFile(t *testing.T) {
 	}
 }
 
-// TestPlansLeaveNothingBehind: a hundred saves, each planned, printed and saved in every way,
+// TestPlansLeaveNothingBehind: many saves, each planned, printed and saved in every way,
 // leave the memory as it was.
 func TestPlansLeaveNothingBehind(t *testing.T) {
 	s := aSite(t, Options{})
@@ -171,11 +171,11 @@ func TestPlansLeaveNothingBehind(t *testing.T) {
 		runtime.ReadMemStats(&m)
 		return m.HeapAlloc
 	}
-	for n := range judges.Of(11, 31) {
+	for n := range judges.Of(11, 21) {
 		one(n)
 	}
 	before := heap()
-	for n := range judges.Of(20, 100) {
+	for n := range judges.Of(20, 50) {
 		one(n + 31)
 	}
 	after := heap()

@@ -308,7 +308,7 @@ func TestSavesLeaveNothingBehind(t *testing.T) {
 		one(n)
 	}
 	before := heap()
-	for n := range judges.Of(400, 2000) {
+	for n := range judges.Of(400, 1000) {
 		one(n)
 	}
 	after := heap()

@@ -76,7 +76,7 @@ var laid = struct {
 func TestRowsAreTheStudys(t *testing.T) {
 	t.Parallel()
 	for name, top := range everyTop(t) {
-		for _, fault := range apartFromStudy(top, tabSources()[0].make(newPlans(top, nil, ""))) {
+		for _, fault := range apartFromStudy(top, tabSources()[0].make(plansOf(top))) {
 			t.Errorf("%s: %s", name, fault)
 		}
 	}
@@ -94,7 +94,7 @@ func TestRowsAreTheStudysCatches(t *testing.T) {
 		"none at all":  func(rows []tabRow) { rows[0].Seams = nil },
 		"of a stretch": func(rows []tabRow) { rows[0].Seams[0] = len(top.Seams) - 1 },
 	} {
-		r := tabSources()[0].make(newPlans(top, nil, ""))
+		r := tabSources()[0].make(plansOf(top))
 		rows := slices.Clone(titledSection(r, "Fabrics that meet").Rows)
 		for i := range rows {
 			rows[i].Seams = slices.Clone(rows[i].Seams)

@@ -232,11 +232,11 @@ func TestStudiesLeaveNothingBehind(t *testing.T) {
 		runtime.ReadMemStats(&m)
 		return m.HeapAlloc
 	}
-	for n := range judges.Of(10, 30) {
+	for n := range judges.Of(10, 20) {
 		one(n)
 	}
 	before := heap()
-	for n := range judges.Of(20, 100) {
+	for n := range judges.Of(20, 50) {
 		one(n + 30)
 	}
 	after := heap()

@@ -29,9 +29,8 @@ func TestReversedWedges(t *testing.T) {
 // library measures areas.
 func TestJudgeForms(t *testing.T) {
 	seen := map[sewing.Form]int{}
-	for name, text := range layouts() {
-		top := lay.Top(t, text)
-		p := planOf(top, sewing.Options{})
+	for _, n := range everyPlan() {
+		name, top, p := n.name, n.Top, n.plan
 		for _, b := range p.Blocks {
 			for _, s := range b.Steps {
 				if b.Column || len(s.Joins) == 0 {

@@ -181,9 +181,8 @@ func TestJudgeGeosColumnSeams(t *testing.T) {
 // of the piece cut in two down its middle, the half with more cloth.
 func TestJudgeGeosEndPieces(t *testing.T) {
 	seen := map[string]int{}
-	for name, text := range layouts() {
-		top := lay.Top(t, text)
-		p := planOf(top, sewing.Options{})
+	for _, n := range everyPlan() {
+		name, top, p := n.name, n.Top, n.plan
 		for _, b := range p.Blocks {
 			for _, c := range b.Variants {
 				if len(c.Longer) == 0 {

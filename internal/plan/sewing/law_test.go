@@ -105,9 +105,8 @@ func liesAt(top *quilt.Top, at sewing.Placed, patch *quilt.Patch, piece blocks.P
 // TestLaws holds every law on the samples and on hundreds of invented layouts.
 func TestLaws(t *testing.T) {
 	stubborn := 0
-	for name, text := range layouts() {
-		top := lay.Top(t, text)
-		p := planOf(top, sewing.Options{MaxOddCycles: 1000})
+	for _, n := range everyPlan() {
+		name, top, p := n.name, n.Top, n.plan
 		for _, law := range []func(*quilt.Top, *sewing.Plan) error{checkCounts, checkCloths, checkTrimmed} {
 			if err := law(top, p); err != nil {
 				t.Errorf("%s: %v", name, err)
@@ -222,18 +221,14 @@ func TestTrimmingCatches(t *testing.T) {
 
 // TestSameBytes: the same top gives the same plan.
 func TestSameBytes(t *testing.T) {
-	n := 0
-	for name, text := range layouts() {
-		if n++; n > 30 {
-			break
-		}
-		first, err := json.Marshal(planOf(lay.Top(t, text), sewing.Options{}))
+	for _, n := range everyPlan()[:30] {
+		first, err := json.Marshal(n.plan)
 		if err != nil {
 			t.Fatal(err)
 		}
-		second, _ := json.Marshal(planOf(lay.Top(t, text), sewing.Options{}))
+		second, _ := json.Marshal(planOf(n.Top, planOptions))
 		if !bytes.Equal(first, second) {
-			t.Errorf("%s: two plans differ", name)
+			t.Errorf("%s: two plans differ", n.name)
 		}
 	}
 }

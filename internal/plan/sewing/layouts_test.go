@@ -1,26 +1,28 @@
 package sewing_test
 
 import (
-	"fmt"
-	"iter"
+	"sync"
 
-	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/judges"
-	"eighthturn/samples"
+	"eighthturn/internal/quilttest/lay"
 )
 
-// layouts is the samples and many invented layouts, by name.
-func layouts() iter.Seq2[string, string] {
-	return func(yield func(string, string) bool) {
-		for _, s := range samples.All() {
-			if !yield(s.Name, s.Text) {
-				return
-			}
-		}
-		for seed := range uint64(judges.Of(60, 300)) {
-			if !yield(fmt.Sprint("invented ", seed), invent.Layout(seed)) {
-				return
-			}
-		}
-	}
+// planned is a top and how it is sewn, which tests share and nobody changes.
+type planned struct {
+	name string
+	*quilt.Top
+	plan *sewing.Plan
 }
+
+// planOptions are those of the shared plans.
+var planOptions = sewing.Options{MaxOddCycles: 1000}
+
+// everyPlan is the samples and many invented layouts, laid out and planned once.
+var everyPlan = sync.OnceValue(func() (list []planned) {
+	for _, top := range append(lay.Samples(), lay.Invented(0, judges.Of(60, 300), 1<<20)...) {
+		list = append(list, planned{top.Name, top.Top, planOf(top.Top, planOptions)})
+	}
+	return list
+})
