@@ -1,11 +1,14 @@
 package contrast
 
-import "testing"
+import (
+	"eighthturn/internal/quilttest/lay"
+	"testing"
+)
 
 // TestPrintsAskForPrints: for a print another print is asked for, a quieter one where it is busy, and no plain fabric is
 // offered in its place.
 func TestPrintsAskForPrints(t *testing.T) {
-	top := laid(t, judgedText(t, "n02"))
+	top := lay.Top(t, judgedText(t, "n02"))
 	for _, c := range []struct {
 		spread  float64
 		quieter bool
