@@ -10,6 +10,8 @@ import (
 	"slices"
 
 	"github.com/kovidgoyal/imaging"
+
+	"eighthturn/internal/stop"
 )
 
 // The largest photo that is read.
@@ -41,8 +43,11 @@ type Part struct {
 // held it and brought from its colour profile to sRGB; the outer tenth on each side, glare
 // and creases are left out. Photos beyond the limits are refused before they are decoded. A
 // fault is one sentence that says what is there and what was wanted.
-func ReadSwatch(file []byte) (PhotoSample, error) {
-	picture, points, err := readPoints(file)
+func ReadSwatch(file []byte) (PhotoSample, error) { return ReadSwatchUntil(nil, file) }
+
+// ReadSwatchUntil is ReadSwatch until a sign ends it.
+func ReadSwatchUntil(sign *stop.Sign, file []byte) (PhotoSample, error) {
+	picture, points, err := readPoints(sign, file)
 	if err != nil {
 		return PhotoSample{}, err
 	}
@@ -57,7 +62,7 @@ func ReadSwatches(file []byte, name string, most int) (Palette, error) {
 	if most < 2 || most > maxRungs {
 		return Palette{}, fmt.Errorf("a palette of %d colors from a photo, expected 2 to %d", most, maxRungs)
 	}
-	_, points, err := readPoints(file)
+	_, points, err := readPoints(nil, file)
 	if err != nil {
 		return Palette{}, err
 	}
@@ -90,11 +95,11 @@ func byHueAndValue(fabrics []Swatch) []Swatch {
 const plainChroma = 6
 
 // readPoints decodes a photo and takes the points of it that are cloth.
-func readPoints(file []byte) (image.Image, []Linear, error) {
+func readPoints(sign *stop.Sign, file []byte) (image.Image, []Linear, error) {
 	if err := checkPhoto(file); err != nil {
 		return nil, nil, err
 	}
-	picture, err := decoded(file)
+	picture, err := decoded(sign, file)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -136,9 +141,13 @@ func checkPhoto(file []byte) error {
 }
 
 // decoded decodes a photo whose header was checked. No other program is ever run for it.
-func decoded(file []byte) (picture image.Image, err error) {
+func decoded(sign *stop.Sign, file []byte) (picture image.Image, err error) {
 	defer func() {
-		if r := recover(); r != nil { // the decoder is another's, the file a stranger's
+		switch r := recover(); {
+		case r == nil:
+		case stop.Ended(r):
+			panic(r)
+		default: // the decoder is another's, the file a stranger's
 			picture, err = nil, fmt.Errorf("the photo cannot be read: it is damaged")
 		}
 	}()
@@ -147,7 +156,7 @@ func decoded(file []byte) (picture image.Image, err error) {
 			return nil, err
 		}
 	}
-	picture, err = imaging.Decode(bytes.NewReader(file), imaging.Backends(imaging.GO_IMAGE))
+	picture, err = imaging.Decode(sign.Reader(bytes.NewReader(file)), imaging.Backends(imaging.GO_IMAGE))
 	if err != nil || picture == nil {
 		return nil, fmt.Errorf("the photo cannot be read: it is damaged, or saved in a way that is not known here; save it again as JPEG or PNG")
 	}

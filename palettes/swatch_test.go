@@ -336,7 +336,7 @@ func TestOrientationIsHonoured(t *testing.T) {
 	note := []byte("Exif\x00\x00MM\x00\x2a\x00\x00\x00\x08\x00\x01\x01\x12\x00\x03\x00\x00\x00\x01\x00\x06\x00\x00\x00\x00\x00\x00")
 	segment := append([]byte{0xff, 0xe1, 0, byte(len(note) + 2)}, note...)
 	file := bytes.Join([][]byte{b.Bytes()[:2], segment, b.Bytes()[2:]}, nil)
-	turned, err := decoded(file)
+	turned, err := decoded(nil, file)
 	if err != nil {
 		t.Fatal(err)
 	}

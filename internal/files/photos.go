@@ -13,6 +13,7 @@ import (
 	"syscall"
 	"time"
 
+	"eighthturn/internal/stop"
 	"eighthturn/palettes"
 )
 
@@ -47,22 +48,31 @@ func In(folder string) *Album { return &Album{folder: folder, pages: map[string]
 func Beside(layoutFile string) *Album { return In(filepath.Dir(layoutFile)) }
 
 // Cloth reads a photo by its name in the layout, folders parted by /. A fault is one sentence.
-func (a *Album) Cloth(name string) (palettes.PhotoSample, error) {
-	a.mutex.Lock()
-	defer a.mutex.Unlock()
+func (a *Album) Cloth(name string) (palettes.PhotoSample, error) { return a.ClothUntil(nil, name) }
+
+// ClothUntil is Cloth until a sign ends it.
+func (a *Album) ClothUntil(sign *stop.Sign, name string) (palettes.PhotoSample, error) {
 	file, now, err := a.open(name)
 	if err != nil {
 		a.keep(name, page{stamp: now, fault: err})
 		return palettes.PhotoSample{}, err
 	}
 	defer file.Close()
-	if p, ok := a.pages[name]; ok && p.stamp == now {
+	if p, ok := a.page(name); ok && p.stamp == now {
 		return p.cloth, p.fault
 	}
 	p := page{stamp: now}
-	p.cloth, p.fault = read(file)
+	p.cloth, p.fault = read(sign, file)
 	a.keep(name, p)
 	return p.cloth, p.fault
+}
+
+// page is what is remembered of a photo.
+func (a *Album) page(name string) (page, bool) {
+	a.mutex.Lock()
+	defer a.mutex.Unlock()
+	p, ok := a.pages[name]
+	return p, ok
 }
 
 // Changed says whether a photo that was asked for is no longer as it was read.
@@ -93,6 +103,8 @@ func (a *Album) Forget(but map[string]bool) {
 }
 
 func (a *Album) keep(name string, p page) {
+	a.mutex.Lock()
+	defer a.mutex.Unlock()
 	if len(a.pages) >= maxPages {
 		clear(a.pages)
 	}
@@ -163,10 +175,10 @@ func explained(err error) error {
 	return errors.New("the photo cannot be read; put it into the layout's folder, not a link that leads elsewhere")
 }
 
-func read(file *os.File) (palettes.PhotoSample, error) {
+func read(sign *stop.Sign, file *os.File) (palettes.PhotoSample, error) {
 	bytes, err := io.ReadAll(io.LimitReader(file, palettes.MaxPhotoBytes+1))
 	if err != nil {
 		return palettes.PhotoSample{}, explained(err)
 	}
-	return palettes.ReadSwatch(bytes)
+	return palettes.ReadSwatchUntil(sign, bytes)
 }

@@ -8,6 +8,7 @@ import (
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/stop"
 )
 
 // pageDiagram is a diagram as the page is sent it: an SVG picture, and what each of its marks highlights, by the numbers that
@@ -24,7 +25,7 @@ const diagramWidth = 4 * measure.Inch
 
 // serveDiagram answers with one diagram of a report.
 func (s *site) serveDiagram(w http.ResponseWriter, r *http.Request) {
-	s.serveOf(w, r, func(p *picture) ([]byte, error) {
+	s.serveOf(w, r, func(of *study, sign *stop.Sign) ([]byte, error) {
 		tab, n := tabOf(r), 0
 		if text := r.URL.Query().Get("number"); text != "" {
 			var err error
@@ -35,11 +36,12 @@ func (s *site) serveDiagram(w http.ResponseWriter, r *http.Request) {
 		if tab < 0 {
 			return nil, errNothing
 		}
-		made := s.resources.tab(p, tab)
+		made := of.tab(sign, tab)
 		if n < 0 || n >= len(made.diagrams) {
 			return nil, errNothing
 		}
-		d, err := newPageDiagram(made.diagrams[n](), made.patchesAt, s.resources.numbers)
+		sign.Look()
+		d, err := newPageDiagram(made.diagrams[n](), made.patchesAt, of.pageNumbers(sign))
 		if err != nil {
 			return nil, err
 		}

@@ -2,6 +2,7 @@ package preview
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"reflect"
 	"runtime/debug"
@@ -11,6 +12,7 @@ import (
 	"eighthturn/internal/files"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )
@@ -26,8 +28,8 @@ type drawing struct {
 	broke  string          // what went wrong inside the program, "" if nothing did
 }
 
-// drawer makes a drawing of a text; the one before spares it work.
-type drawer func(text string, before drawing) drawing
+// drawer makes a drawing of a text; the one before spares it work. The error is the context's, if it ends before.
+type drawer func(ctx context.Context, text string, before drawing) (drawing, error)
 
 // drawWith runs a text through the stream, with the photos that it names. A panic on the way
 // is the program's own fault, and is told as that. What differs from the drawing before in
@@ -35,15 +37,18 @@ type drawer func(text string, before drawing) drawing
 //
 // The fabrics that other colors are tried for are shown in those.
 func drawWith(album *files.Album, tries ...string) drawer {
-	return func(text string, before drawing) drawing {
-		return safely(text, func() drawing {
-			d := drawn(text, before, album)
-			if d.top != nil && len(tries) > 0 {
-				d.try(tries)
-			}
-			d.sortFaults()
+	return func(ctx context.Context, text string, before drawing) (d drawing, err error) {
+		d = safely(text, func() (d drawing) {
+			err = stop.Do(ctx, func(sign *stop.Sign) {
+				d = drawText(sign, text, before, album)
+				if d.top != nil && len(tries) > 0 {
+					d.try(tries)
+				}
+				d.sortFaults()
+			})
 			return d
 		})
+		return d, err
 	}
 }
 
@@ -79,23 +84,24 @@ func safely(text string, make func() drawing) (d drawing) {
 	return make()
 }
 
-func drawn(text string, before drawing, album *files.Album) drawing {
+func drawText(sign *stop.Sign, text string, before drawing, album *files.Album) drawing {
 	d := drawing{photos: map[string]bool{}}
 	var look func(string) (palettes.PhotoSample, error)
 	if album != nil {
 		look = func(name string) (palettes.PhotoSample, error) {
 			d.photos[name] = true
-			return album.Cloth(name)
+			return album.ClothUntil(sign, name)
 		}
 	}
 	design, source, faults := layout.ReadWith(text, look)
+	sign.Look()
 	d.design, d.source, d.faults = design, source, faults
 	switch {
 	case design == nil:
 	case before.top != nil && onlyRecoloured(before.design, design):
 		d.top, d.like = recoloured(before.top, design), before.top
 	default:
-		d.top = quilt.Lay(design)
+		d.top = quilt.LayUntil(sign, design)
 	}
 	if d.top != nil && len(d.top.Warnings) > 0 {
 		d.faults = slices.Concat(d.faults, d.top.Warnings)

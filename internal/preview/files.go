@@ -13,6 +13,7 @@ import (
 	pictures "eighthturn/internal/render/picture"
 	"eighthturn/internal/report"
 	"eighthturn/internal/report/booklet"
+	"eighthturn/internal/stop"
 	"eighthturn/svgout"
 )
 
@@ -45,13 +46,13 @@ func savedFiles() []savedFile {
 
 // asPDF writes a report as pages, as far as the one who cuts or sews needs it.
 func asPDF(of func(*report.Plans) document.Document) func(*plans, io.Writer) error {
-	return func(p *plans, w io.Writer) error { return p.print(w, of(&p.Plans).Down(document.Detail).Print()) }
+	return func(p *plans, w io.Writer) error { return p.print(w, of(p.Plans).Down(document.Detail).Print()) }
 }
 
 // asCSV writes a report's tables for a spreadsheet.
 func asCSV(of func(*report.Plans) document.Document) func(*plans, io.Writer) error {
 	return func(p *plans, w io.Writer) error {
-		_, err := io.WriteString(w, render.CSV(of(&p.Plans)))
+		_, err := io.WriteString(w, render.CSV(of(p.Plans)))
 		return err
 	}
 }
@@ -74,11 +75,11 @@ func filesTab(p *plans) reportTab {
 
 // serve makes the file and hands it over as one to save.
 func (f savedFile) serve(s *site, w http.ResponseWriter, r *http.Request) {
-	w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": s.resources.name + f.suffix}))
+	w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": s.studies.name + f.suffix}))
 	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; img-src data:; sandbox")
-	s.inTurn(w, r, func(p *picture) ([]byte, error) {
+	s.serveFile(w, r, func(of *study, sign *stop.Sign) ([]byte, error) {
 		var b bytes.Buffer
-		if err := f.write(s.resources.planned(p), &b); err != nil {
+		if err := f.write(of.plans.until(sign), sign.Writer(&b)); err != nil {
 			return nil, err
 		}
 		return b.Bytes(), nil
@@ -135,7 +136,7 @@ func savePatternPDF(p *plans, w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return p.print(w, d.Document)
+	return p.print(w, d)
 }
 
 func savePatternHTML(p *plans, w io.Writer) error {

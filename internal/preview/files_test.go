@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/stop"
 )
 
 // TestFiles: every kind of file is what its ending says, bears the layout's name, is offered
@@ -82,52 +83,61 @@ func TestPlannedOnlyIfTheTopChanged(t *testing.T) {
 	t.Parallel()
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
-	if s.resources.plans != nil {
+	plans := func() *plans { return s.studies.now.plans }
+	if plans().Cut() || plans().Sewn() {
 		t.Error("something was planned before anybody asked")
 	}
 	ask(s, "/report", query("tab=1"))
-	if !s.resources.plans.Cut() {
+	if !plans().Cut() {
 		t.Error("nothing was planned that was asked for")
 	}
-	cuts := s.resources.plans.Cuts()
-	if s.resources.plans.Sewn() || s.resources.plans.pattern != nil {
+	cuts := plans().Cuts()
+	if _, printed := plans().document.Made(); plans().Sewn() || printed {
 		t.Error("more was planned than was asked for, or less")
 	}
 	ask(s, "/report", query("tab=2"))
 	publishing(t, s, "# a comment\n"+seafarers)
 	ask(s, "/report", query("tab=2"))
 	ask(s, "/save/cutting.csv", nil)
-	if s.resources.plans.Cuts() != cuts {
+	if plans().Cuts() != cuts {
 		t.Error("a comment made the plan anew")
 	}
 	publishing(t, s, strings.Replace(seafarers, "strip   4", "strip   5", 1))
 	ask(s, "/save/cutting.csv", nil)
-	if s.resources.plans.Cuts() == cuts || s.resources.reports[2] != nil {
+	if _, made := s.studies.now.tabs[2].Made(); plans().Cuts() == cuts || made {
 		t.Error("other strips left the plan as it was")
 	}
 }
 
-// TestOneAtATime: requests for reports and files wait for each other, and no more of them than
-// a few.
-func TestOneAtATime(t *testing.T) {
+// TestFewAtATime: files wait for their turn, no more of them than a few, and no report waits for a file.
+func TestFewAtATime(t *testing.T) {
 	t.Parallel()
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
-	s.resources.mu.Lock()
+	for range maxMaking { // as many files are being made as may be
+		s.desk.making <- struct{}{}
+	}
 	answers := make(chan int, maxWaiting)
-	for range maxWaiting {
+	for range maxWaiting - 1 {
 		go func() { answers <- ask(s, "/save/cutting.csv", nil).StatusCode }()
 	}
-	for deadline := time.Now().Add(5 * time.Second); s.resources.waiting.Load() < maxWaiting; time.Sleep(time.Millisecond) {
+	for deadline := time.Now().Add(5 * time.Second); s.desk.asked.Load() < maxWaiting-1; time.Sleep(time.Millisecond) {
 		if time.Now().After(deadline) {
 			t.Fatal("they do not wait")
 		}
 	}
+	if r := ask(s, "/report", query("tab=1")); r.StatusCode != http.StatusOK {
+		t.Errorf("a report: %d", r.StatusCode)
+	}
+	s.desk.asked.Add(1)
 	if r := ask(s, "/save/cutting.csv", nil); r.StatusCode != http.StatusServiceUnavailable || r.Header.Get("Retry-After") == "" {
 		t.Errorf("one too many: %d", r.StatusCode)
 	}
-	s.resources.mu.Unlock()
-	for range maxWaiting {
+	s.desk.asked.Add(-1)
+	for range maxMaking {
+		<-s.desk.making
+	}
+	for range maxWaiting - 1 {
 		if got := <-answers; got != 200 {
 			t.Errorf("one that waited: %d", got)
 		}
@@ -139,7 +149,7 @@ func TestPanicInAFile(t *testing.T) {
 	t.Parallel()
 	s := aSite(t, Options{})
 	s.routes["/x"] = route{"/x", "text/plain; charset=utf-8", func(s *site, w http.ResponseWriter, r *http.Request) {
-		s.inTurn(w, r, func(*picture) ([]byte, error) { panic("broken") })
+		s.serveOf(w, r, func(*study, *stop.Sign) ([]byte, error) { panic("broken") })
 	}}
 	if r := ask(s, "/x", nil); r.StatusCode != 500 {
 		t.Errorf("a panic: %d", r.StatusCode)

@@ -80,12 +80,12 @@ func TestEveryKeystroke(t *testing.T) {
 func overtaken(t *testing.T) (shown string, drawings int32, held time.Duration) {
 	var drawn atomic.Int32
 	busy, done := make(chan bool, 100), make(chan bool)
-	o := Options{draw: func(text string, before drawing) drawing {
+	o := Options{draw: heedless(func(text string, before drawing) drawing {
 		drawn.Add(1)
 		busy <- true
 		<-done
 		return draw(text, before)
-	}}
+	})}
 	r := start(t, titled("save 0"), o)
 	<-busy
 	done <- true
@@ -126,10 +126,10 @@ func TestOvertakenIsDropped(t *testing.T) {
 // TestNotStarved: saves that never stop still show something now and then.
 func TestNotStarved(t *testing.T) {
 	t.Parallel()
-	o := Options{draw: func(text string, before drawing) drawing {
+	o := Options{draw: heedless(func(text string, before drawing) drawing {
 		time.Sleep(60 * time.Millisecond)
 		return draw(text, before)
-	}}
+	})}
 	r := start(t, titled("save 0"), o)
 	r.next()
 	seen := 0
@@ -210,7 +210,7 @@ func TestBrokenInside(t *testing.T) {
 			return draw(text, before)
 		})
 	}
-	r := start(t, lanterns, Options{draw: broken})
+	r := start(t, lanterns, Options{draw: heedless(broken)})
 	first := r.next()
 	for range 3 {
 		put(t, r.file, titled("breaks"))
@@ -282,7 +282,7 @@ func TestRecolouredIsTheSame(t *testing.T) {
 // TestSavesLeaveNothingBehind: many hundred saves leave the memory as it was.
 func TestSavesLeaveNothingBehind(t *testing.T) {
 	s := newState("i", "a.quilt", "l")
-	f := &follower{draw: draw, album: files.In(t.TempDir()), publish: func(r reading, d drawing, _ timings) { s.publish(r, d) }}
+	f := &follower{draw: heedless(draw), hints: newHints(nil), album: files.In(t.TempDir()), publish: func(r reading, d drawing, _ timings) { s.publish(r, d) }}
 	one := func(n int) {
 		text := titled(fmt.Sprintf("save %d", n))
 		switch n % 4 {
@@ -294,7 +294,7 @@ func TestSavesLeaveNothingBehind(t *testing.T) {
 			text = strings.Replace(strings.Replace(text, "shore / reversed shore", "rust / teal", 1), "strip   4", fmt.Sprintf("side %d.%d", 4+n%3, n), 1)
 		}
 		r := reading{text: text}
-		d, _ := f.drawn(r)
+		d, _, _ := f.drawn(t.Context(), r, true)
 		f.show(r, d, timings{})
 		s.answer(n - 3)
 	}

@@ -21,6 +21,8 @@ const (
 	lookSpared = 7               // polls in a row that a large file whose dates stand still is not read
 	largeFile  = 256 << 10       // bytes
 	tooLate    = 1 * time.Second // a picture may be behind so long under never-ending saves
+
+	maxOvertaken = 2 // drawings in a row that saves may end; the next one is made to its end
 )
 
 // timings are how long the parts of one publication took.
@@ -82,14 +84,15 @@ func (f *follower) look() (reading, bool) {
 func (f *follower) settle(ctx context.Context, r reading) {
 	first := time.Now()
 	since := first
-	d, took := f.drawn(r)
+	overtaken := 0
+	d, took, made := f.drawn(ctx, r, true)
 	for {
-		if !f.wait(ctx, f.quiet(r, d)-time.Since(since)) {
+		if made && !f.wait(ctx, f.quiet(r, d)-time.Since(since)) || ctx.Err() != nil {
 			return
 		}
 		now := read(f.path)
 		switch {
-		case now.same(&r):
+		case made && now.same(&r):
 			if time.Since(since) >= f.quiet(r, d) {
 				f.show(r, d, timings{since, took, time.Since(first)})
 				return
@@ -97,12 +100,15 @@ func (f *follower) settle(ctx context.Context, r reading) {
 			continue
 		case f.begun && now.same(&f.shown) && !f.named: // a photo may have been read anew meanwhile
 			return
-		case time.Since(first) > tooLate && d.top != nil && !f.broken(r):
+		case made && time.Since(first) > tooLate && d.top != nil && !f.broken(r):
 			f.show(r, d, timings{since, took, time.Since(first)})
 			first = time.Now()
 		}
+		if overtaken++; made {
+			overtaken = 0
+		}
 		r, since = now, time.Now()
-		d, took = f.drawn(r)
+		d, took, made = f.drawn(ctx, r, overtaken < maxOvertaken)
 	}
 }
 
@@ -115,13 +121,43 @@ func (f *follower) show(r reading, d drawing, t timings) {
 	}
 }
 
-func (f *follower) drawn(r reading) (drawing, time.Duration) {
+// drawn is what a drawer gives.
+type drawn struct {
+	drawing
+	err error
+}
+
+// drawn draws what was read, and says how long that took. It is not made where the context ends, or the file says something
+// else meanwhile and the drawing gives way to that.
+func (f *follower) drawn(ctx context.Context, r reading, givesWay bool) (d drawing, took time.Duration, made bool) {
 	start := time.Now()
 	if r.problem != "" {
-		return drawing{}, 0
+		return drawing{}, 0, true
 	}
-	d := f.draw(r.text, f.last)
-	return d, time.Since(start)
+	ctx, end := context.WithCancel(ctx)
+	defer end()
+	ended := make(chan drawn, 1)
+	go func(before drawing) {
+		d, err := f.draw(ctx, r.text, before)
+		ended <- drawn{d, err}
+	}(f.last)
+	clock := time.NewTicker(pollEvery)
+	defer clock.Stop()
+	for {
+		select {
+		case made := <-ended:
+			return made.drawing, time.Since(start), made.err == nil
+		case <-ctx.Done(): // the program ends, and waits for nothing
+			return drawing{}, 0, false
+		case <-f.hints.C:
+		case <-clock.C:
+		}
+		if now := read(f.path); givesWay && !now.same(&r) {
+			end()
+			<-ended
+			return drawing{}, 0, false
+		}
+	}
 }
 
 // wait waits for so long, or for a hint. It says whether to go on.

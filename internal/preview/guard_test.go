@@ -29,7 +29,10 @@ func ask(s *site, path string, change func(*http.Request)) *http.Response {
 	if change != nil {
 		change(r)
 	}
-	cancel()
+	if r.URL.Path == "/events" {
+		cancel()
+	}
+	defer cancel()
 	w := httptest.NewRecorder()
 	s.ServeHTTP(w, r)
 	return w.Result()

@@ -218,7 +218,7 @@ func TestFaultAtFirst(t *testing.T) {
 	p.until(`document.getElementById('faults').innerText.includes('error')`)
 	put(t, r.file, lanterns)
 	p.until(`document.querySelector('g[fill="#b5532a"] path')`)
-	breaking := Options{draw: func(string, drawing) drawing { return drawing{source: nil, broke: "no place for it"} }}
+	breaking := Options{draw: heedless(func(string, drawing) drawing { return drawing{source: nil, broke: "no place for it"} })}
 	s := start(t, lanterns, breaking)
 	p.load(s.address)
 	p.until(`document.getElementById('faults').innerText.includes('no place for it')`)

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 )
 
 // pageNumbers tell how the page counts the faces and seams of a picture. It holds no top, but
@@ -73,17 +74,20 @@ type counting struct {
 }
 
 // pageNumbers counts the faces and seams of a picture.
-func (p *picture) pageNumbers() *pageNumbers {
+func (p *picture) pageNumbers(sign *stop.Sign) *pageNumbers {
 	c := &counting{pageNumbers: &pageNumbers{top: p.top, face: make([]int32, len(p.top.Faces))}, p: p}
 	c.read()
+	sign.Look()
 	c.faces()
 	for i := range c.runs {
+		sign.Step(10)
 		c.item(int32(i))
 	}
 	for i := 0; i < len(c.loose.Seams); i += 9 {
 		s := c.loose.Seams[i:]
 		c.add(c.firstFace[s[0]]+int32(s[1]), c.firstFace[s[2]]+int32(s[3]))
 	}
+	sign.Look()
 	c.match()
 	return c.pageNumbers
 }

@@ -44,17 +44,17 @@ func BenchmarkParts(b *testing.B) {
 	})
 	b.Run("page-numbers", func(b *testing.B) {
 		for b.Loop() {
-			base.pageNumbers()
+			base.pageNumbers(nil)
 		}
 	})
 	b.Run("reports", func(b *testing.B) {
 		for b.Loop() {
-			b.ReportMetric(float64(len((&resources{reports: map[int]*cachedTab{}}).tab(base, 0).sent)), "sent-bytes")
+			b.ReportMetric(float64(len(newStudy(base, "").tab(nil, 0).sent)), "sent-bytes")
 		}
 	})
 	b.Run("squint", func(b *testing.B) {
 		for b.Loop() {
-			png, err := (&resources{}).squintPNG(base)
+			png, err := base.squint(nil)
 			must(b, err)
 			b.ReportMetric(float64(len(png)), "sent-bytes")
 		}

@@ -8,9 +8,9 @@ import (
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/render"
 	"eighthturn/internal/report/booklet"
+	"eighthturn/internal/stop"
 	"eighthturn/layout"
 )
 
@@ -21,10 +21,16 @@ const patternPage = "/pattern.html"
 // pictures within it, and nothing else. It runs no script.
 const patternPolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox allow-same-origin"
 
-// patternFile is the printed pattern of a top.
-type patternFile struct {
-	document.Document
-	html []byte // nil until asked for
+// patterns are the printed pattern of a top, as far as it was asked for.
+type patterns struct {
+	document stop.Once[document.Document]
+	html     stop.Once[patternHTML]
+}
+
+// patternHTML is the pattern as one page, or why there is none.
+type patternHTML struct {
+	page []byte
+	err  error
 }
 
 // uncut is why there is no pattern, nil if there is one: one that leaves pieces out is none.
@@ -38,15 +44,15 @@ func (p *plans) uncut() error {
 }
 
 // printed is the pattern as a document.
-func (p *plans) printed() (*patternFile, error) {
+func (p *plans) printed() (document.Document, error) {
 	if err := p.uncut(); err != nil {
-		return nil, err
+		return document.Document{}, err
 	}
-	if p.pattern == nil {
-		r := booklet.Study(p.Top, cutting.Options{})
-		p.pattern = &patternFile{Document: booklet.Pattern(r, booklet.Options{Name: p.name, Paper: p.paper()})}
-	}
-	return p.pattern, nil
+	return p.document.Get(p.Sign(), func() document.Document {
+		of := p.Plans.Until(p.Sign())
+		of.Name, of.Line = "", nil
+		return booklet.Pattern(booklet.Of(of), booklet.Options{Name: p.name, Paper: p.paper()})
+	}), nil
 }
 
 // paper is the usual size of page for the layout's units.
@@ -63,12 +69,15 @@ func (p *plans) page() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if d.html == nil {
-		if d.html, err = render.HTML(d.Document); err != nil {
-			return nil, &cannotBeMade{fmt.Sprintf("The pattern cannot be set: %v.", err)}
+	made := p.html.Get(p.Sign(), func() patternHTML {
+		p.Sign().Look()
+		page, err := render.HTML(d)
+		if err != nil {
+			err = &cannotBeMade{fmt.Sprintf("The pattern cannot be set: %v.", err)}
 		}
-	}
-	return d.html, nil
+		return patternHTML{page, err}
+	})
+	return made.page, made.err
 }
 
 // patternTab is the printed pattern beside the picture, as it would be printed now.
@@ -89,5 +98,5 @@ func patternTab(p *plans) reportTab {
 func (s *site) servePattern(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Security-Policy", patternPolicy)
 	w.Header().Set("X-Frame-Options", "SAMEORIGIN")
-	s.inTurn(w, r, func(p *picture) ([]byte, error) { return s.resources.planned(p).page() })
+	s.serveOf(w, r, func(of *study, sign *stop.Sign) ([]byte, error) { return of.plans.until(sign).page() })
 }

@@ -255,6 +255,13 @@ func (p *picture) recoloured(t *quilt.Top, source *layout.Source, revision int) 
 	return &now
 }
 
+// sent is what pages were sent of a picture: it holds no top.
+func (p *picture) sent() *picture {
+	now := *p
+	now.top, now.source = nil, nil
+	return &now
+}
+
 // fill writes into m what a page lacks that shows base, nil if it shows nothing of use.
 func (p *picture) fill(m *message, base *picture) {
 	m.Picture = p.revision

@@ -4,16 +4,17 @@ import (
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/report"
+	"eighthturn/internal/stop"
 	"eighthturn/layout"
 )
 
 // plans are what several reports and files of one top read. Each is made when it is first
 // asked for.
 type plans struct {
-	report.Plans
-	source  *layout.Source // for the lines of faults
-	name    string         // of the layout's file, without folder and ending
-	pattern *patternFile   // nil until asked for
+	*report.Plans
+	source *layout.Source // for the lines of faults
+	name   string         // of the layout's file, without folder and ending
+	*patterns
 }
 
 // newPlans are the plans of a top.
@@ -22,11 +23,18 @@ func newPlans(t *quilt.Top, source *layout.Source, name string) *plans {
 		n, _ := source.Position(at)
 		return n
 	}
-	of := report.Plans{Top: t, Contrast: contrast.Options{Distance: viewedFrom}, Line: line}
+	of := &report.Plans{Top: t, Contrast: contrast.Options{Distance: viewedFrom}, Line: line}
 	if t.Title == "" {
 		of.Name = name
 	}
-	return &plans{Plans: of, source: source, name: name}
+	return &plans{Plans: of.Until(nil), source: source, name: name, patterns: &patterns{}}
+}
+
+// until is the plans for one whose work ends by a sign. What it works out, the others have too.
+func (p *plans) until(sign *stop.Sign) *plans {
+	shared := *p
+	shared.Plans = p.Plans.Until(sign)
+	return &shared
 }
 
 // placed says whether the plans name places of the layout, which may move.

@@ -315,7 +315,7 @@ func TestMarksOfDiagrams(t *testing.T) {
 			continue
 		}
 		p := newPicture(top, layout.NewSource(""), newNumbering(1))
-		numbers, of := p.pageNumbers(), plansOf(top).Cuts().LineOf
+		numbers, of := p.pageNumbers(nil), plansOf(top).Cuts().LineOf
 		for tab, means := range map[int]func(key string) []int{
 			1: func(key string) (list []int) {
 				for patch, line := range of {

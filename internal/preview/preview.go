@@ -10,7 +10,7 @@
 // Resources of a picture (resources.go) come after it: a page that has shown one asks for the tabs and the squint of that very
 // picture, if they are in sight. A tab (tab.go, tabs.go) is a document of package report as sections of rows; a row highlights
 // patches or seams, and may have a diagram. Plans of cutting and sewing, the pattern's pages and files to save are made when
-// somebody asks for them, one at a time, and no save waits for them.
+// somebody asks for them (study.go), each once; all work ends when it is overtaken, and no save waits for it.
 package preview
 
 import (
@@ -74,7 +74,10 @@ func Run(ctx context.Context, file string, o Options) error {
 	}()
 	err = <-served
 	stop()
-	<-followed
+	select {
+	case <-followed:
+	case <-time.After(shutdownTimeout): // what it draws ends with the program
+	}
 	return err
 }
 

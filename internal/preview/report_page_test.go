@@ -399,7 +399,7 @@ func facesOfRow(top *quilt.Top, w *tabRow) []int {
 // elsewhere says where what the page found is not what lies at some faces and seams of a
 // picture. Both stand in the order of the page's numbers.
 func elsewhere(p *picture, found [][]int64, faces, seams []int) string {
-	n, top := p.pageNumbers(), p.top
+	n, top := p.pageNumbers(nil), p.top
 	seams, faces = slices.Clone(seams), slices.Clone(faces)
 	slices.SortFunc(seams, func(a, b int) int { return cmp.Compare(n.seamsOf([]int{a})[0], n.seamsOf([]int{b})[0]) })
 	slices.SortFunc(faces, func(a, b int) int { return cmp.Compare(n.face[a], n.face[b]) })

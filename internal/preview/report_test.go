@@ -198,7 +198,7 @@ func TestNumbersOfThePage(t *testing.T) {
 	t.Parallel()
 	for name, top := range everyTop(t) {
 		p := newPicture(top, layout.NewSource(""), newNumbering(1))
-		n := p.pageNumbers()
+		n := p.pageNumbers(nil)
 		faces := slices.Sorted(slices.Values(n.face))
 		if len(faces) > 0 && (faces[0] != 0 || int(faces[len(faces)-1]) != len(faces)-1 || len(slices.Compact(faces)) != len(top.Faces)) {
 			t.Errorf("%s: %d faces are numbered from %d to %d", name, len(top.Faces), faces[0], faces[len(faces)-1])

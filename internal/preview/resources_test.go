@@ -9,7 +9,6 @@ import (
 	"runtime"
 	"strings"
 	"testing"
-	"time"
 
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilttest/judges"
@@ -85,11 +84,11 @@ func TestStudiedOnlyIfTheTopChanged(t *testing.T) {
 	publishing(t, s, seafarers)
 	first := lettered(t, ask(s, "/report", nil))
 	ask(s, "/squint.png", nil)
-	made, squint := s.resources.reports[0], s.resources.squint
+	made, squint := s.studies.now.tab(nil, 0), squintOf(t, s)
 	publishing(t, s, "# a comment\n"+seafarers)
 	again := lettered(t, ask(s, "/report", query("picture=3&key="+first.Key)))
 	ask(s, "/squint.png", nil)
-	if s.resources.reports[0] != made || &s.resources.squint[0] != &squint[0] {
+	if s.studies.now.tab(nil, 0) != made || &squintOf(t, s)[0] != &squint[0] {
 		t.Error("a comment made the resources anew")
 	}
 	if again.Picture != 3 || again.Key != first.Key || again.Report != nil {
@@ -97,39 +96,23 @@ func TestStudiedOnlyIfTheTopChanged(t *testing.T) {
 	}
 	publishing(t, s, strings.Replace(seafarers, "#c04040", "#f0c0c0", 1))
 	other := lettered(t, ask(s, "/report", query("picture=4&key="+first.Key)))
-	if s.resources.reports[0] == made || other.Key == first.Key || other.Report == nil {
+	if s.studies.now.tab(nil, 0) == made || other.Key == first.Key || other.Report == nil {
 		t.Error("another colour left the study as it was")
 	}
 	ask(s, "/squint.png", nil)
-	if bytes.Equal(s.resources.squint, squint) {
+	if bytes.Equal(squintOf(t, s), squint) {
 		t.Error("another colour left the squint as it was")
 	}
 }
 
-// TestSaveDoesNotWait: while a study is worked on, a save is published; the study's page is
-// told that its picture is no longer the newest.
-func TestSaveDoesNotWait(t *testing.T) {
-	t.Parallel()
-	s := aSite(t, Options{})
-	publishing(t, s, seafarers)
-	s.resources.mu.Lock() // a study is under way
-	answer := make(chan *http.Response)
-	go func() { answer <- ask(s, "/report", query("picture=2")) }()
-	published := make(chan bool)
-	go func() {
-		publishing(t, s, strings.Replace(seafarers, "#c04040", "#f0c0c0", 1))
-		s.state.answer(0)
-		close(published)
-	}()
-	select {
-	case <-published:
-	case <-time.After(5 * time.Second):
-		t.Fatal("a save waits for a study")
+// squintOf is the squint picture that a site has made already.
+func squintOf(t testing.TB, s *site) []byte {
+	t.Helper()
+	made, ok := s.studies.now.squint.Made()
+	if !ok {
+		t.Fatal("nothing was squinted at")
 	}
-	s.resources.mu.Unlock()
-	if r := <-answer; r.StatusCode != 409 {
-		t.Errorf("the study of an older picture is answered with %d", r.StatusCode)
-	}
+	return made.png
 }
 
 // TestSquintIsThePictures: the PNG is what package pixels makes of the newest top, of whole

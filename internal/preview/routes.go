@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"eighthturn/internal/stop"
 	"eighthturn/svgout"
 )
 
@@ -110,18 +111,12 @@ func (s *site) serveState(w http.ResponseWriter, r *http.Request) {
 
 // servePicture answers with the picture as a file of its own.
 func (s *site) servePicture(w http.ResponseWriter, r *http.Request) {
-	p := s.state.current().picture
-	if p == nil {
-		http.Error(w, "There is no picture yet.", http.StatusNotFound)
-		return
-	}
 	q := r.URL.Query()
 	o := svgout.Options{ByFabric: q.Get("patches") == "", SeamLines: q.Get("seams") != "", Legend: q.Get("legend") != ""}
-	var b bytes.Buffer
-	if err := drawView(&b, p.top, q.Get("view"), o); err != nil {
-		http.Error(w, "The picture cannot be drawn.", http.StatusInternalServerError)
-		return
-	}
 	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; sandbox")
-	respond(w, b.Bytes())
+	s.serveFile(w, r, func(of *study, sign *stop.Sign) ([]byte, error) {
+		var b bytes.Buffer
+		err := drawView(sign.Writer(&b), of.plans.Top, q.Get("view"), o)
+		return b.Bytes(), err
+	})
 }

@@ -23,7 +23,7 @@ const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src
 const (
 	headerTimeout   = 5 * time.Second
 	idleTimeout     = 60 * time.Second
-	shutdownTimeout = 500 * time.Millisecond
+	shutdownTimeout = 200 * time.Millisecond
 	maxHeaderBytes  = 16 << 10 // bytes
 	maxClients      = 256      // connections at a time
 )
@@ -31,7 +31,8 @@ const (
 // site is the server of one preview.
 type site struct {
 	state        *state
-	resources    resources
+	studies      *studies
+	desk         desk
 	routes       map[string]route
 	hosts        hosts
 	key          string // "" if none is asked for
@@ -46,9 +47,10 @@ func newSite(path string, o Options) *site {
 	s := &site{
 		state:  newState(random(), layout.Visible(filepath.Base(path)), hex.EncodeToString(sum[:8])),
 		routes: map[string]route{}, hosts: newHosts(o.Hosts),
-		resources: resources{name: stem(path)},
-		beat:      heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
+		studies: &studies{name: stem(path)}, desk: newDesk(),
+		beat: heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
 	}
+	s.state.beforeShown = s.studies.follow
 	for _, r := range routes() {
 		s.routes[r.path] = r
 	}
@@ -103,7 +105,8 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 func (s *site) serve(ctx context.Context, l net.Listener) error {
 	bounded := limited(l, maxClients)
 	server := &http.Server{
-		Handler: s, ConnState: bounded.follow, ReadHeaderTimeout: headerTimeout, IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeaderBytes, DisableGeneralOptionsHandler: true,
+		Handler: s, ConnState: bounded.follow, ReadHeaderTimeout: headerTimeout, IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeaderBytes,
+		BaseContext: func(net.Listener) context.Context { return ctx }, DisableGeneralOptionsHandler: true,
 	}
 	server.ErrorLog = silent()
 	ended := make(chan struct{})

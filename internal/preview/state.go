@@ -69,10 +69,12 @@ type state struct {
 	file     string
 	layout   string
 	now      *snapshot
-	recent   []*picture // newest last
+	recent   []*picture // newest last; of the others only what pages were sent
 	numbers  *numbering
 	waiting  map[chan struct{}]bool
 	answers  map[int][]byte // to pages, by the picture that they have; for `now` alone
+
+	beforeShown func(*picture) // is told of a new picture; nil for nobody
 }
 
 func newState(instance, file, layout string) *state {
@@ -93,9 +95,15 @@ func (s *state) publish(r reading, d drawing) *snapshot {
 	}
 	snap.errors, snap.warnings = layout.Count(d.faults)
 	snap.faults, snap.more = faultTexts(s.file, d)
+	if d.top != nil && s.beforeShown != nil {
+		s.beforeShown(snap.picture)
+	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if snap.picture != s.now.picture {
+		if last := len(s.recent) - 1; last >= 0 {
+			s.recent[last] = s.recent[last].sent()
+		}
 		s.recent = append(s.recent, snap.picture)
 		s.recent = s.recent[max(0, len(s.recent)-kept):]
 	}

@@ -18,7 +18,7 @@ func tabSources() []tabSource {
 	for _, r := range report.Reports() {
 		t := tabSource{Name: r.Title, HasMarks: r.Name == report.LightAndDark}
 		t.make = func(p *plans) reportTab {
-			tab := documentTab(r.Title, r.Make(&p.Plans))
+			tab := documentTab(r.Title, r.Make(p.Plans))
 			if t.HasMarks {
 				tab.Marks = seamMarks(p)
 			}
@@ -32,7 +32,7 @@ func tabSources() []tabSource {
 // seamMarks are the seams that the view called vanishing marks.
 func seamMarks(p *plans) []seamMark {
 	var list []seamMark
-	for _, m := range report.SeamsHardToSee(&p.Plans) {
+	for _, m := range report.SeamsHardToSee(p.Plans) {
 		list = append(list, seamMark{Label: m.Says, Heavy: m.Band == contrast.Vanishes, Seams: m.Seams})
 	}
 	return list

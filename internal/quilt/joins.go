@@ -93,6 +93,7 @@ func (l *builder) join(one, other []span) {
 // seamsInBlocks adds the seams within each block and the strip seams within each wedge.
 func (l *builder) seamsInBlocks() {
 	for i := range l.cells {
+		l.sign.Step(10)
 		c := &l.cells[i]
 		if c.template == nil {
 			continue

@@ -3,12 +3,14 @@ package quilt
 import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/stop"
 	"eighthturn/layout"
 )
 
 // builder is the work on one top.
 type builder struct {
 	*Top
+	sign      *stop.Sign // ends the work; nil for never
 	design    *layout.Design
 	grade     scale
 	templates map[templateKey]*template
@@ -36,8 +38,11 @@ type placedCell struct {
 }
 
 // Lay lays a design out. Every design that package layout gives can be laid.
-func Lay(d *layout.Design) *Top {
-	l := &builder{Top: &Top{
+func Lay(d *layout.Design) *Top { return LayUntil(nil, d) }
+
+// LayUntil is Lay until a sign ends it.
+func LayUntil(sign *stop.Sign, d *layout.Design) *Top {
+	l := &builder{sign: sign, Top: &Top{
 		Title: d.Title, Units: d.Units, Seam: d.Seam, SideFinished: d.SideFinished,
 		Columns: d.Columns, Rows: d.Rows,
 		Credits: Credits{d.Designer, d.Level, d.Copyright, d.Number, d.Version, d.Date, d.Notes, d.Contrast, d.Pools},
@@ -47,6 +52,7 @@ func Lay(d *layout.Design) *Top {
 	l.cutFacts()
 	l.reserve()
 	for i := range d.Cells {
+		l.sign.Step(10)
 		l.cell(i)
 	}
 	l.seamsInBlocks()

@@ -36,7 +36,7 @@ func (l *builder) deal() {
 	for _, p := range l.design.Pools {
 		number = number*31 + p.Deal
 	}
-	dealt := scraps.Deal(d.places, number)
+	dealt := scraps.DealUntil(l.sign, d.places, number)
 	for _, p := range l.pools {
 		l.Faces[p.face].Fabric = dealt.Fabrics[d.of[p.face]]
 	}
@@ -55,6 +55,7 @@ type placeKey struct {
 func (d *dealer) makePlaces() {
 	known := map[placeKey]int32{}
 	for _, p := range d.pools {
+		d.sign.Step(1)
 		key := d.key(p)
 		place, ok := known[key]
 		if !ok {

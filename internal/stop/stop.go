@@ -24,6 +24,12 @@ type Sign struct {
 // ended is what a look ends the work with.
 type ended struct{ sign *Sign }
 
+// Ended says whether what was recovered is a look that ended the work; whoever recovers from panics hands it on.
+func Ended(recovered any) bool {
+	_, ok := recovered.(ended)
+	return ok
+}
+
 // Do does work, which ends early if the context does: then the error is the context's, else nil. What is left of the
 // work after Do, such as a picture that is drawn later, looks at its sign in vain.
 func Do(ctx context.Context, work func(*Sign)) (err error) {
@@ -74,6 +80,19 @@ func (s *Sign) Done() <-chan struct{} {
 
 // Writer is a writer that looks at the sign whenever something is written.
 func (s *Sign) Writer(w io.Writer) io.Writer { return &writer{s, w} }
+
+// Reader is a reader that looks at the sign whenever something is read.
+func (s *Sign) Reader(r io.Reader) io.Reader { return &reader{s, r} }
+
+type reader struct {
+	sign *Sign
+	r    io.Reader
+}
+
+func (r *reader) Read(p []byte) (int, error) {
+	r.sign.Look()
+	return r.r.Read(p)
+}
 
 type writer struct {
 	sign *Sign

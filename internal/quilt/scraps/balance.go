@@ -128,6 +128,7 @@ type chain struct {
 
 // balancePair changes chains of fabrics a and b so that their numbers come closest.
 func (t *solver) balancePair(pool, a, b int, places []int32) bool {
+	t.sign.Step(1 + len(places))
 	chains, fixed := t.chains(pool, a, b, places)
 	total := fixed
 	for _, c := range chains {

@@ -2,6 +2,8 @@
 // differ where that is possible, and the fabrics of a pool are used as evenly as can be.
 package scraps
 
+import "eighthturn/internal/stop"
+
 // Place is what gets one fabric. Fabrics are numbers from 0 that places share.
 type Place struct {
 	Choices    []int   // the fabrics of its pool, each once, one at least; best the same slice for all places that share them
@@ -31,8 +33,12 @@ const (
 
 // Deal gives every place a fabric. The same places and number give the same deal, another
 // number another one.
-func Deal(places []Place, number int) Assignment {
+func Deal(places []Place, number int) Assignment { return DealUntil(nil, places, number) }
+
+// DealUntil is Deal until a sign ends it.
+func DealUntil(sign *stop.Sign, places []Place, number int) Assignment {
 	t := newSolver(places, number)
+	t.sign = sign
 	proven := true
 	for _, group := range t.groups() {
 		found, sure := t.search(group)
@@ -47,6 +53,7 @@ func Deal(places []Place, number int) Assignment {
 
 // solver is the work on one deal.
 type solver struct {
+	sign   *stop.Sign // ends the work; nil for never
 	places []Place
 	seats  []placeState // a place each
 	fabric []int        // by place, -1 while there is none

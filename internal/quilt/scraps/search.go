@@ -68,6 +68,7 @@ func (t *solver) best(place int32, tried []int) (int, bool) {
 
 // mark marks the fabrics that a place cannot get: those barred, tried or beside it.
 func (t *solver) mark(place int32, tried []int) {
+	t.sign.Step(4)
 	t.marks++
 	for _, f := range t.seats[place].barred {
 		t.marked[f] = t.marks
@@ -92,6 +93,7 @@ func (t *solver) compromise(group []int32) {
 	for range 50 {
 		changed := false
 		for _, p := range group {
+			t.sign.Step(4)
 			was := t.fabric[p]
 			if t.alike(p, was) == 0 {
 				continue

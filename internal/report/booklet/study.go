@@ -8,9 +8,11 @@ import (
 )
 
 // Study makes every report that a booklet says. The options have passed their Check.
-func Study(t *quilt.Top, o cutting.Options) Reports {
-	p := &report.Plans{Top: t, Cutting: o}
-	return Reports{Top: t, Plans: p, Cuts: p.Cuts(), Sewing: p.Steps(), Templates: templates.Build(t, p.Cuts())}
+func Study(t *quilt.Top, o cutting.Options) Reports { return Of(&report.Plans{Top: t, Cutting: o}) }
+
+// Of is the same of plans of a top; the booklet gives letters to the fabrics in them.
+func Of(p *report.Plans) Reports {
+	return Reports{Top: p.Top, Plans: p, Cuts: p.Cuts(), Sewing: p.Steps(), Templates: templates.Build(p.Top, p.Cuts())}
 }
 
 // Names of the parts that may be left out.
