@@ -7,9 +7,14 @@ import (
 )
 
 // draw runs a text that names no photos through the stream.
-func draw(text string, before drawing) drawing {
-	d, _ := drawWith(nil)(context.Background(), text, before) // which never ends
-	return d
+func draw(text string, before drawing) drawing { return toItsEnd(drawWith(nil))(text, before) }
+
+// toItsEnd is a drawer that is never told to end.
+func toItsEnd(draw drawer) func(string, drawing) drawing {
+	return func(text string, before drawing) drawing {
+		d, _ := draw(context.Background(), text, before)
+		return d
+	}
 }
 
 // heedless is a drawer that heeds no context.
