@@ -35,13 +35,30 @@ func (v *values) headline() document.Section {
 // mostLosses is how many losses the headline tells.
 const mostLosses = 2
 
+// mostNames is how many fabrics a sentence names.
+const mostNames = 4
+
+// few are names of fabrics, the first of them where they are many.
+func few(names []string) string {
+	if more := len(names) - mostNames; more > 1 {
+		names = append(slices.Clone(names[:mostNames]), fmt.Sprintf("%d more", more))
+	}
+	return measure.List(names)
+}
+
 // toTell are the losses, but for frames that are lost for two fabrics of which another loss tells.
 func (v *values) toTell() []*contrast.Loss {
 	var list []*contrast.Loss
 	known := map[[2]string]bool{}
+	scraps := 0
 	for i := range v.Losses {
 		l := &v.Losses[i]
 		lacks := v.lacksOf(l)
+		if l.Of == contrast.LossOfScrap {
+			if scraps++; scraps > 1 {
+				continue
+			}
+		}
 		if l.Of == contrast.LossOfFrame && len(lacks) > 0 && known[lacks[0].Names] {
 			continue
 		}
@@ -142,19 +159,49 @@ func (v *values) plural(f *contrast.Figure) string {
 // loss is one loss as a sentence, without its first capital and its full stop.
 func (v *values) loss(l *contrast.Loss) string {
 	if l.Of == contrast.LossOfScrap {
-		return v.scrap(&v.Stray[l.Scrap])
+		text := v.scrap(&v.Stray[l.Scrap])
+		if more := len(v.Stray) - 1; more > 0 {
+			text += fmt.Sprintf("; so %s %s", isOrAre(more), measure.Count(more, "other scrap"))
+		}
+		return text
 	}
 	f := &v.Figures[l.Figure]
 	switch l.Of {
 	case contrast.LossOfTurns:
-		return v.because(fmt.Sprintf("the two sorts, %s and %s, look alike in gray", measure.List(f.Of), measure.List(f.Against)), f.Lacks)
+		return v.because(fmt.Sprintf("the two sorts, %s and %s, look alike in gray", few(f.Of), few(f.Against)), f.Lacks)
 	case contrast.LossOfRim:
-		return v.because(fmt.Sprintf("%s lose their outer edge in the border of %s", v.some(f, f.Rim.Count), measure.List(f.Rim.Against)), f.Rim.Lacks)
+		return v.because(fmt.Sprintf("%s lose their outer edge in the border of %s", v.some(f, f.Rim.Count), few(f.Rim.Against)), f.Rim.Lacks)
 	}
 	if l.Verdict == contrast.Faint {
 		return v.because(v.named(f)+" "+v.verb(f, "shows", "show")+" only faintly", f.Lacks)
 	}
 	return v.because(v.named(f)+" "+v.verb(f, "is", "are")+" lost", f.Lacks)
+}
+
+// isOrAre is the verb for so many.
+func isOrAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}
+
+// strays are the scraps that leave their pools, pool by pool.
+func (v *values) strays() string {
+	var pools []string
+	of := map[string][]string{}
+	for i := range v.Stray {
+		s := &v.Stray[i]
+		if of[s.Pool] == nil {
+			pools = append(pools, s.Pool)
+		}
+		of[s.Pool] = append(of[s.Pool], s.Fabric)
+	}
+	var parts []string
+	for _, p := range pools {
+		parts = append(parts, few(of[p])+" out of "+p)
+	}
+	return measure.List(parts)
 }
 
 // scrap is what a scrap does that fell out of its pool.
@@ -163,14 +210,18 @@ func (v *values) scrap(s *contrast.Stray) string {
 	if s.Darker {
 		than = "dark"
 	}
-	return fmt.Sprintf("the scrap %s is as %s as %s: it makes holes in %s at %s", s.Fabric, than, measure.List(s.Like), s.Pool, measure.Count(s.Pieces, "piece"))
+	like := few(s.Like)
+	if s.LikePool != "" {
+		like = "your " + s.LikePool
+	}
+	return fmt.Sprintf("the scrap %s is as %s as %s: it makes holes in %s at %s", s.Fabric, than, like, s.Pool, measure.Count(s.Pieces, "piece"))
 }
 
 // named is a figure, as the subject of a sentence.
 func (v *values) named(f *contrast.Figure) string {
 	switch f.Sort {
 	case contrast.Border, contrast.Sashes:
-		return v.plural(f) + " of " + measure.List(f.Of)
+		return v.plural(f) + " of " + few(f.Of)
 	case contrast.DownColumns:
 		return "the tumblers down the columns"
 	case contrast.BetweenColumns:
@@ -178,7 +229,7 @@ func (v *values) named(f *contrast.Figure) string {
 	case contrast.InBlocks, contrast.Squares:
 		return v.plural(f)
 	case contrast.Alternation:
-		return "the " + measure.Count(f.Count, "ring") + " of " + measure.List(union(f.Of, f.Against))
+		return "the " + measure.Count(f.Count, "ring") + " of " + few(union(f.Of, f.Against))
 	}
 	return v.some(f, f.Count)
 }
@@ -191,7 +242,7 @@ func (v *values) some(f *contrast.Figure, n int) string {
 	}
 	text := "the " + measure.Count(n, kind)
 	if !f.Reversed {
-		text += " of " + measure.List(f.Of)
+		text += " of " + few(f.Of)
 	}
 	return text
 }
@@ -256,7 +307,7 @@ func (v *values) alternative() *contrast.Change {
 func (v *values) change(c *contrast.Change) string {
 	switch c.Of {
 	case contrast.TakeOut:
-		return fmt.Sprintf("take %s out of %s", v.Stray[c.Scrap].Fabric, v.Stray[c.Scrap].Pool)
+		return "take " + v.strays()
 	case contrast.Unreversed:
 		return "leave out \"reversed\""
 	case contrast.SwapTwo:
@@ -313,7 +364,7 @@ func (v *values) changes() document.Section {
 		list.Items = append(list.Items, w)
 	}
 	if f := v.rimLost(); f != nil {
-		list.Items = append(list.Items, item("Set a narrow border between, of a fabric that stands apart from " + measure.List(union(f.Edge, f.Rim.Against)) + "."))
+		list.Items = append(list.Items, item("Set a narrow border between, of a fabric that stands apart from "+few(union(f.Edge, f.Rim.Against))+"."))
 	}
 	if len(list.Items) == 0 {
 		return document.Section{}
@@ -349,14 +400,14 @@ func (v *values) beside(f *contrast.Figure) []string {
 		lines = append(lines, fmt.Sprintf("%d complete, %d in part at the edge", f.Closed, f.Count-f.Closed))
 	}
 	if r := f.Rim; r != nil && !r.Verdict.Shows() && f.Verdict.Shows() {
-		lines = append(lines, fmt.Sprintf("%s of the outer edge of %d of them is lost in the border of %s", v.length(r.Lost), r.Count, measure.List(r.Against)))
+		lines = append(lines, fmt.Sprintf("%s of the outer edge of %d of them is lost in the border of %s", v.length(r.Lost), r.Count, few(r.Against)))
 	}
 	if c := f.Complement; c != nil {
 		how := "show as strongly"
 		if c.Stronger {
 			how = "show more strongly"
 		}
-		lines = append(lines, fmt.Sprintf("the %s of %s between them %s", measure.Count(c.Count, string(c.Sort)), measure.List(c.Of), how))
+		lines = append(lines, fmt.Sprintf("the %s of %s between them %s", measure.Count(c.Count, string(c.Sort)), few(c.Of), how))
 	}
 	if f.Sort == contrast.DownColumns && f.Verdict.Shows() && f.Alternates >= mostlyAlternate {
 		lines = append(lines, "light and dark alternate")

@@ -57,7 +57,7 @@ func percent(part, whole measure.NM) string {
 
 // figure is what a figure is.
 func (w valuesText) figure(f *contrast.Figure) string {
-	of, against := measure.List(f.Of), measure.List(f.Against)
+	of, against := few(f.Of), few(f.Against)
 	switch f.Sort {
 	case contrast.Border:
 		return fmt.Sprintf("border %d of %s against %s", f.Border, of, against)
@@ -85,7 +85,7 @@ func (w valuesText) figure(f *contrast.Figure) string {
 	}
 	name := measure.Count(f.Count, string(f.Sort)) + " of " + of
 	if len(f.Edge) > 0 && len(f.Edge) < len(f.Of) {
-		name += ", " + measure.List(f.Edge) + " at the outer edge,"
+		name += ", " + few(f.Edge) + " at the outer edge,"
 	}
 	return name + " against " + against
 }

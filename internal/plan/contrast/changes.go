@@ -25,7 +25,7 @@ type Change struct {
 	Of     ChangeOf `json:"of"`
 	Steps  []Step   `json:"steps,omitempty"`  // of a recoloring, the fabric that moves most first
 	Swap   []string `json:"swap,omitempty"`   // two fabrics
-	Scrap  int      `json:"scrap"`            // index in the report's stray scraps, -1 for none
+	Scraps []int    `json:"scraps,omitempty"` // of the report's stray scraps, by index: those that leave their pools
 	Figure int      `json:"figure"`           // index of the figure that is made of the reversed set, -1 for none
 	Clears []int    `json:"clears"`           // of the report's losses, by index
 	Leaves []int    `json:"leaves,omitempty"` // those of them that it leaves
@@ -66,9 +66,10 @@ type Broken struct {
 
 // The most that is tried and told.
 const (
-	mostTried = 3 // changes of one sort for which the whole study is made again
-	mostTold  = 2 // recolorings
-	mostSteps = 2 // fabrics that one recoloring changes
+	mostTried = 3  // changes of one sort for which the whole study is made again
+	mostTold  = 2  // recolorings
+	mostSteps = 2  // fabrics that one recoloring changes
+	mostMoved = 80 // fabrics of a layout in which changes of color are looked for; what one of so many does is a matter of sorting
 )
 
 // changes finds what would help, the best first.
@@ -79,6 +80,9 @@ func (s *study) changes(r *Report) []Change {
 	}
 	w := &ways{study: s, report: r}
 	list = append(list, w.takeOut()...)
+	if len(s.Fabrics) > mostMoved {
+		return list
+	}
 	list = append(list, w.unreversed()...)
 	recolored := w.recolored()
 	list = append(list, recolored...)
@@ -168,14 +172,16 @@ func (w *ways) named(name string) int {
 	return slices.IndexFunc(w.Fabrics, func(f quilt.Fabric) bool { return f.Name == name })
 }
 
-// takeOut takes each scrap that makes holes out of its pool.
+// takeOut takes the scraps that make holes out of their pools, all of them at once.
 func (w *ways) takeOut() []Change {
-	var list []Change
-	for i := range w.report.Stray {
-		f, colour := w.inItsPlace(&w.report.Stray[i])
-		list = append(list, w.tried(Change{Of: TakeOut, Scrap: i, Figure: -1}, map[int]palettes.Colour{f: colour}))
+	if len(w.report.Stray) == 0 {
+		return nil
 	}
-	return list
+	c := Change{Of: TakeOut, Figure: -1}
+	for i := range w.report.Stray {
+		c.Scraps = append(c.Scraps, i)
+	}
+	return []Change{w.tried(c, w.calmed())}
 }
 
 // unreversed leaves out the reversed strip set where the same figure reads with the set as it is.
@@ -189,7 +195,7 @@ func (w *ways) unreversed() []Change {
 		if slices.ContainsFunc(w.report.Figures, func(g Figure) bool {
 			return g.Sort == f.Sort && !g.Reversed && g.Verdict == Reads && slices.Equal(g.Of, f.Of)
 		}) {
-			list = append(list, Change{Of: Unreversed, Scrap: -1, Figure: loss.Figure, Clears: []int{n}, Leaves: others(len(w.report.Losses), n)})
+			list = append(list, Change{Of: Unreversed, Figure: loss.Figure, Clears: []int{n}, Leaves: others(len(w.report.Losses), n)})
 		}
 	}
 	return list
@@ -309,7 +315,7 @@ func (w *ways) recolored() []Change {
 
 // recoloring is the fabrics that values move, with the colors that they get.
 func (w *ways) recoloring(asked *steps, values []float64) Change {
-	c := Change{Of: Recolor, Scrap: -1, Figure: -1}
+	c := Change{Of: Recolor, Figure: -1}
 	for f, l := range values {
 		if l == asked.own[f] {
 			continue
@@ -384,7 +390,7 @@ func (w *ways) swapped() []Change {
 			}
 			colours := w.calmed()
 			colours[a], colours[b] = w.Fabrics[b].Colour, w.Fabrics[a].Colour
-			c := w.tried(Change{Of: SwapTwo, Scrap: -1, Figure: -1, Swap: []string{w.Fabrics[a].Name, w.Fabrics[b].Name}}, colours)
+			c := w.tried(Change{Of: SwapTwo, Figure: -1, Swap: []string{w.Fabrics[a].Name, w.Fabrics[b].Name}}, colours)
 			if c.Whole() {
 				return []Change{c}
 			}

@@ -1,7 +1,6 @@
 package contrast
 
 import (
-	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -13,6 +12,7 @@ import (
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/quilttest/lay"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 	"eighthturn/samples"

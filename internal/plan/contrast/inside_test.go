@@ -1,9 +1,10 @@
 package contrast
 
 import (
-	"eighthturn/internal/quilttest/lay"
 	"strings"
 	"testing"
+
+	"eighthturn/internal/quilttest/lay"
 
 	"eighthturn/samples"
 )

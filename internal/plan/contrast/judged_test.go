@@ -1,7 +1,6 @@
 package contrast
 
 import (
-	"eighthturn/internal/quilttest/lay"
 	"encoding/csv"
 	"os"
 	"path/filepath"
@@ -9,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/quilttest/lay"
 	"eighthturn/palettes"
 )
 

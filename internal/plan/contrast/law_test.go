@@ -1,13 +1,14 @@
 package contrast
 
 import (
-	"eighthturn/internal/quilttest/lay"
 	"math"
 	"os"
 	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
+
+	"eighthturn/internal/quilttest/lay"
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"

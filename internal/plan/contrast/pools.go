@@ -12,8 +12,9 @@ import (
 type Stray struct {
 	Fabric    string   `json:"fabric"`
 	Pool      string   `json:"pool"`
-	Like      []string `json:"like"`   // the fabrics across the outlines that it looks like
-	Darker    bool     `json:"darker"` // than its pool, or lighter
+	Like      []string `json:"like"`                // the fabrics across the outlines that it looks like
+	LikePool  string   `json:"like_pool,omitempty"` // the pool that all of them belong to, "" for none
+	Darker    bool     `json:"darker"`              // than its pool, or lighter
 	Pieces    int      `json:"pieces"`
 	Lightness float64  `json:"lightness"`
 	Faces     []int32  `json:"-"` // of the top, by index
@@ -83,6 +84,13 @@ func (s *study) strayed(pool *layout.Pool, f int, across []int, own float64) Str
 	for _, g := range across {
 		if math.Abs(s.lightness[g]-s.lightness[f]) < s.clear() {
 			one.Like = append(one.Like, s.Fabrics[g].Name)
+		}
+	}
+	for i := range s.Credits.Pools {
+		if p := &s.Credits.Pools[i]; !slices.ContainsFunc(one.Like, func(name string) bool {
+			return !slices.ContainsFunc(p.Fabrics, func(g int) bool { return s.Fabrics[g].Name == name })
+		}) {
+			one.LikePool = p.Name
 		}
 	}
 	for i := range s.Faces {

@@ -1,8 +1,9 @@
 package contrast
 
 import (
-	"eighthturn/internal/quilttest/lay"
 	"testing"
+
+	"eighthturn/internal/quilttest/lay"
 )
 
 // TestPrintsAskForPrints: for a print another print is asked for, a quieter one where it is busy, and no plain fabric is

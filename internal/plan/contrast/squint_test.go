@@ -1,13 +1,13 @@
 package contrast
 
 import (
-	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"math"
 	"testing"
 
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/quilttest/lay"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/palettes"
 )

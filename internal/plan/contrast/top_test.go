@@ -1,11 +1,12 @@
 package contrast
 
 import (
-	"eighthturn/internal/quilttest/lay"
 	"fmt"
 	"os"
 	"strings"
 	"testing"
+
+	"eighthturn/internal/quilttest/lay"
 
 	"eighthturn/internal/quilt"
 )
