@@ -14,6 +14,9 @@ import (
 
 func main() {
 	c := &console{in: os.Stdin, out: os.Stdout, err: os.Stderr}
+	if home, err := os.UserHomeDir(); err == nil && doubleClicked() {
+		os.Exit(c.opened(os.Args[1:], home, run))
+	}
 	os.Exit(run(os.Args[1:], c))
 }
 
@@ -112,6 +115,7 @@ func rootCommand(c *console, args []string) *cobra.Command {
 	root.Flags().BoolVar(&version, versionOption, false, "show the version of eighthturn")
 	root.CompletionOptions.DisableDefaultCmd = true // completionCommand takes its place
 	cobra.EnableCommandSorting = false              // help has an order of its own
+	cobra.MousetrapHelpText = ""                    // opened takes its place
 	root.SetOut(c.out)
 	root.SetErr(c.err)
 	root.SetHelpFunc(func(cmd *cobra.Command, args []string) { c.failed = c.help(cmd, args) })
