@@ -47,7 +47,9 @@ type Section struct {
 	ID      string // stable, of small letters and hyphens, such as "to-buy"; "" for none
 	Title   string // "" for a section without a heading
 	Depth   Depth
-	NewPage bool // begins on a page of its own; read of chapters alone
+	NewPage bool // begins on a new page, unless the one before it is less than half full; read of chapters alone
+	Back    bool // the back cover: the last page, with no head and foot; read of the last chapter alone
+	Alone   bool // has pages to itself, to be copied, cut or handed on; read of chapters alone
 	Blocks  []Block
 
 	Swatches []Swatch // of what it is about, beside its title on the page
@@ -75,7 +77,7 @@ const (
 	Wrong
 )
 
-// Block is one of Section, Paragraph, Source, List, Table, Figure, Picture, Gallery, Box, PageBreak and Together.
+// Block is one of Section, Ruled, Paragraph, Source, List, Table, Figure, Picture, Gallery, Box, PageBreak and Together.
 type Block interface{ block() }
 
 // Heading is a heading within a part.
@@ -251,6 +253,9 @@ type Box struct {
 	Blocks  []Block
 }
 
+// Ruled is lines to write on, on what is left of the page; elsewhere than on paper it is nothing.
+type Ruled struct{}
+
 // PageBreak begins a new page.
 type PageBreak struct{}
 
@@ -267,6 +272,7 @@ func (Figure) block()    {}
 func (Picture) block()   {}
 func (Gallery) block()   {}
 func (Box) block()       {}
+func (Ruled) block()     {}
 func (PageBreak) block() {}
 func (Together) block()  {}
 

@@ -17,6 +17,7 @@ type builder struct {
 	hold     int     // depth of blocks that are to be kept together
 	fresh    bool    // the next slice is the first of what is kept together
 	newPage  bool
+	opens    bool
 	frames   []*frame
 	part     int
 	level    int // of the last bookmark
@@ -46,15 +47,16 @@ func (b *builder) space(points float64) { b.gap = max(b.gap, points) }
 // add puts a slice below the others.
 func (b *builder) add(s slice) {
 	s.above, s.tie, s.newPage, s.part = b.gap, max(s.tie, b.next), b.newPage, b.part
+	s.opens, s.order = b.opens, len(b.list)
 	if b.hold > 0 && !b.fresh {
 		s.tie = max(s.tie, kept)
 	}
-	if s.newPage {
+	if s.newPage || s.opens {
 		s.tie = free
 	}
 	s.frames = append([]*frame(nil), b.frames...)
 	b.list = append(b.list, s)
-	b.gap, b.next, b.newPage, b.fresh = 0, free, false, false
+	b.gap, b.next, b.newPage, b.opens, b.fresh = 0, free, false, false, false
 }
 
 // together keeps what is built on one page where it fits.
@@ -96,6 +98,8 @@ func (b *builder) block(block document.Block, c column) {
 		b.gallery(v, c)
 	case document.Box:
 		b.box(v, c)
+	case document.Ruled:
+		b.ruled(c)
 	case document.PageBreak:
 		b.newPage = b.next != bound // a heading stays with what follows
 	case document.Together:

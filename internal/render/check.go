@@ -28,6 +28,7 @@ const (
 	Overflow                     // something reaches beyond the margins: never but for a fault of this package
 	TooSmall                     // an illustration is smaller than the least that was asked for
 	StackedTable                 // a table is set row by row
+	ShortPage                    // a page is less than half full, and no chapter ends there
 )
 
 // Limits of a document, checked before anything is laid out.
@@ -151,7 +152,7 @@ func (c *checker) block(b document.Block, depth int) {
 		c.illustration(shapeOf(v))
 	case document.Picture:
 		c.illustration(shapeOf(v))
-	case document.PageBreak:
+	case document.PageBreak, document.Ruled:
 	default:
 		c.fail("a block is a %T, which is none of the kinds of block", b)
 	}

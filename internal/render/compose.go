@@ -23,14 +23,16 @@ func (b *builder) document(d document.Document) []slice {
 	}
 	for i, p := range d.Sections {
 		b.part = i
-		if p.NewPage {
-			b.newPage = true
-		}
+		b.opens = b.opens || p.NewPage
+		b.newPage = b.newPage || p.Alone || p.Back || i > 0 && d.Sections[i-1].Alone
 		b.partHead(p, c)
 		b.blocks(p.Blocks, c)
 	}
 	return b.list
 }
+
+// back says whether the last chapter is the back cover.
+func back(d document.Document) bool { return len(d.Sections) > 0 && d.Sections[len(d.Sections)-1].Back }
 
 // partHead sets the heading of a part with a short heavy rule below.
 func (b *builder) partHead(p document.Section, c column) {
@@ -125,7 +127,7 @@ func (b *builder) decorated(d document.Document, pages []page) []sheetOfPaper {
 				list[i] = append(list[i], p.rowFrom(k, b.margin)...)
 			}
 		}
-		if d.Cover != nil && i == 0 {
+		if d.Cover != nil && i == 0 || back(d) && i == len(pages)-1 {
 			continue
 		}
 		for _, m := range b.running(d, p, [2]int{i + 1, len(pages)}) {

@@ -19,7 +19,7 @@ func FuzzText(f *testing.F) {
 			t.Skip()
 		}
 		d := fuzzed(s, 1+int(n%8))
-		printed, err := PDF(d, Options{Large: n%2 == 0, Paper: Paper{"", measure.Inch * measure.NM(3+n%5), 4 * measure.Inch, measure.Inch / 4}})
+		printed, err := PDF(d, Options{Large: n%2 == 0, Paper: Paper{"", measure.Inch * measure.NM(3+n%5), 4 * measure.Inch, measure.Inch / 4, n%3 == 0}})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -116,7 +116,7 @@ func (w *web) contents(d document.Document) {
 func (w *web) part(p document.Section, i int) {
 	number := strconv.Itoa(i + 1)
 	class := ""
-	if p.NewPage {
+	if p.NewPage || p.Alone {
 		class = " class=\"new\""
 	}
 	w.level = 1

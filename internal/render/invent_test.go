@@ -233,7 +233,7 @@ func (v *invention) paperFor() Options {
 	if n := v.IntN(len(papers) + 2); n < len(papers) {
 		o.Paper = papers[n]
 	} else {
-		o.Paper = Paper{"small", measure.Inch * measure.NM(3+v.IntN(4)), measure.Inch * measure.NM(3+v.IntN(4)), measure.Inch / 4}
+		o.Paper = Paper{"small", measure.Inch * measure.NM(3+v.IntN(4)), measure.Inch * measure.NM(3+v.IntN(4)), measure.Inch / 4, false}
 	}
 	return o
 }

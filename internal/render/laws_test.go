@@ -231,7 +231,7 @@ func parted(pages []page, list []slice, room float64) []string {
 		starts[len(all)] = n
 		for _, s := range p.placed {
 			if !s.again {
-				s.above, s.tie = list[len(all)].above, list[len(all)].tie
+				s.above, s.tie = list[s.order].above, list[s.order].tie
 				all = append(all, s.slice)
 			}
 		}
@@ -240,10 +240,10 @@ func parted(pages []page, list []slice, room float64) []string {
 		if n == 0 || i >= len(all) {
 			continue
 		}
-		if list[i].tie == bound && around(all, i) <= room {
+		if o := all[i].order; list[o].tie == bound && around(list, o) <= room {
 			wrong = append(wrong, fmt.Sprintf("page %d begins within what is held together", n+1))
 		}
-		if !all[i].newPage && filled(pages[n-1])+filled(pages[n])+list[i].above < room-1 {
+		if !all[i].newPage && !all[i].opens && pages[n-1].filled()+pages[n].filled()+all[i].above < room-1 {
 			wrong = append(wrong, fmt.Sprintf("page %d and the next are nearly empty", n))
 		}
 	}
@@ -270,14 +270,6 @@ func around(all []slice, i int) float64 {
 		}
 	}
 	return height
-}
-
-func filled(p page) float64 {
-	if len(p.placed) == 0 {
-		return 0
-	}
-	last := p.placed[len(p.placed)-1]
-	return last.y + last.height - p.placed[0].y
 }
 
 func TestPartedCatches(t *testing.T) {

@@ -1,5 +1,10 @@
 package render
 
+import (
+	"fmt"
+	"slices"
+)
+
 // page is what stands on one page between head and foot.
 type page struct {
 	placed []placed
@@ -17,6 +22,8 @@ type pager struct {
 	top, bottom float64
 	pages       []page
 	y           float64
+	fresh       bool      // nothing stands on the page but illustrations from the one before
+	later       [][]slice // illustrations that wait for the next page
 }
 
 // paginate puts slices on pages.
@@ -24,6 +31,9 @@ func paginate(list []slice, l look) []page {
 	p := &pager{top: l.top, bottom: l.bottom}
 	p.turn()
 	p.flow(list, free)
+	if len(p.later) > 0 {
+		p.turn()
+	}
 	if n := len(p.pages); n > 1 && p.empty() {
 		p.pages = p.pages[:n-1]
 	}
@@ -32,7 +42,16 @@ func paginate(list []slice, l look) []page {
 
 func (p *pager) turn() {
 	p.pages = append(p.pages, page{part: -1})
-	p.y = p.top
+	p.y, p.fresh = p.top, true
+	waiting := p.later
+	p.later = nil
+	for _, list := range waiting {
+		if !p.put(list) {
+			p.pages, p.y = append(p.pages, page{part: -1}), p.top
+			p.set(list)
+		}
+		p.fresh = true
+	}
 }
 
 func (p *pager) empty() bool { return len(p.pages[len(p.pages)-1].placed) == 0 }
@@ -44,7 +63,10 @@ func (p *pager) flow(list []slice, held tie) {
 		for n < len(list) && list[n].tie > held {
 			n++
 		}
-		if list[0].newPage && !p.empty() {
+		if len(p.later) > 0 && (list[0].newPage || list[0].opens) {
+			p.turn()
+		}
+		if !p.empty() && (list[0].newPage || list[0].opens && !p.short()) {
 			p.turn()
 		}
 		p.unit(list[:n], held)
@@ -55,23 +77,69 @@ func (p *pager) flow(list []slice, held tie) {
 // unit places slices on this page or the next; where they do not fit on any they are parted
 // where they are held least.
 func (p *pager) unit(list []slice, held tie) {
+	if len(p.later) > 0 && slices.ContainsFunc(list, func(s slice) bool { return s.flex != nil }) {
+		if p.waits(list) {
+			p.later = append(p.later, list)
+			return
+		}
+		if held+1 < bound {
+			p.flow(list, held+1)
+			return
+		}
+	}
 	if p.put(list) {
 		return
 	}
+	if !p.empty() && p.short() && p.waits(list) {
+		p.later = append(p.later, list)
+		return
+	}
+	if !p.empty() && p.short() && p.begins(list, held) {
+		p.flow(list, held+1)
+		return
+	}
 	if over := p.tall(list, true) - (p.bottom - p.top); !p.empty() && (over <= 0 || shrunk(list, over) != nil) {
-		p.turn()
-		if p.put(list) {
-			return
+		for !p.empty() { // twice where illustrations had waited
+			p.turn()
+			if p.put(list) {
+				return
+			}
 		}
 	}
 	if len(list) > 1 {
 		p.flow(list, held+1)
 		return
 	}
-	if !p.empty() {
+	for !p.empty() {
 		p.turn()
 	}
 	p.set(list) // higher than a page: as much of it as there is will be found by the check
+}
+
+// least is how full a page is at the least that no chapter ends on.
+const least = 0.5
+
+// short says whether the page is less than half full.
+func (p *pager) short() bool { return p.y-p.top < least*(p.bottom-p.top) }
+
+// begins says whether slices that are wanted together, and are too high for what is left of the page, can be parted so that
+// the page takes some of them.
+func (p *pager) begins(list []slice, held tie) bool {
+	if held+1 >= bound {
+		return false
+	}
+	n := 1
+	for n < len(list) && list[n].tie > held+1 {
+		n++
+	}
+	return n < len(list) && p.y+p.tall(list[:n], false) <= p.bottom
+}
+
+// waits says whether slices are an illustration with its caption that may stand on the next page, the text behind it going on
+// before it.
+func (p *pager) waits(list []slice) bool {
+	alone := !slices.ContainsFunc(list[1:], func(s slice) bool { return s.tie != bound || s.flex != nil })
+	return alone && list[0].flex != nil && len(list[0].frames) == 0 && p.tall(list, true) <= p.bottom-p.top
 }
 
 // tall is the height of slices, at the head of a page or below what is on it.
@@ -84,9 +152,16 @@ func (p *pager) tall(list []slice, head bool) float64 {
 		height += s.height
 	}
 	if head {
-		for _, s := range p.repeated(list[0]) {
-			height += s.height
-		}
+		height += p.headsOf(list[0])
+	}
+	return height
+}
+
+// headsOf is the height of the heads that are printed again above a slice.
+func (p *pager) headsOf(first slice) float64 {
+	height := 0.0
+	for _, s := range p.repeated(first) {
+		height += s.height
 	}
 	return height
 }
@@ -107,6 +182,9 @@ func (p *pager) repeated(first slice) []slice {
 // put places slices on this page if they fit, one of them made smaller if it may be.
 func (p *pager) put(list []slice) bool {
 	over := p.y + p.tall(list, p.empty()) - p.bottom
+	if p.fresh && !p.empty() {
+		over += p.headsOf(list[0])
+	}
 	if over > 1e-9 {
 		list = shrunk(list, over)
 	}
@@ -132,14 +210,19 @@ func shrunk(list []slice, by float64) []slice {
 }
 
 func (p *pager) set(list []slice) {
-	if p.empty() {
-		for _, s := range p.repeated(list[0]) {
-			s.again = true
+	if p.fresh {
+		for i, s := range p.repeated(list[0]) {
+			if s.again = true; i == 0 && !p.empty() {
+				s.above = list[0].above
+			}
 			p.drop(s)
 		}
+	}
+	if p.empty() || len(p.repeated(list[0])) > 0 && p.fresh {
 		list = append([]slice(nil), list...)
 		list[0].above = 0
 	}
+	p.fresh = false
 	for _, s := range list {
 		p.drop(s)
 	}
@@ -151,6 +234,31 @@ func (p *pager) drop(s slice) {
 		now.part = s.part
 	}
 	p.y += s.above
+	if s.fill != nil {
+		s.height = max(s.height, p.bottom-p.y)
+		s.marks = s.fill(s.height)
+	}
 	now.placed = append(now.placed, placed{s, p.y})
 	p.y += s.height
+}
+
+// shortPages are the pages that are less than half full, though neither a chapter nor a page asked for begins behind them.
+func shortPages(pages []page, l look) []Warning {
+	var list []Warning
+	for i, p := range pages[:max(0, len(pages)-1)] {
+		next := pages[i+1].placed[0]
+		if used := p.filled() / l.room(); used < least && !next.newPage && !next.opens && next.part == p.placed[len(p.placed)-1].part {
+			list = append(list, Warning{ShortPage, i + 1, fmt.Sprintf("the page is filled to %.0f %%", 100*used)})
+		}
+	}
+	return list
+}
+
+// filled is how much of a page's height is used.
+func (p page) filled() float64 {
+	if len(p.placed) == 0 {
+		return 0
+	}
+	last := p.placed[len(p.placed)-1]
+	return last.y + last.height - p.placed[0].y
 }

@@ -7,22 +7,23 @@ type Paper struct {
 	Name          string
 	Width, Height measure.NM
 	Margin        measure.NM // on all four sides
+	Fold          bool       // sheets are folded and stapled: pages come in fours
 }
 
 // Letter is 8 1/2 by 11 in (ANSI/ASME Y14.1, size A).
 func Letter() Paper {
-	return Paper{"Letter", 17 * measure.Inch / 2, 11 * measure.Inch, 7 * measure.Inch / 10}
+	return Paper{"Letter", 17 * measure.Inch / 2, 11 * measure.Inch, 7 * measure.Inch / 10, false}
 }
 
 // A4 is 210 by 297 mm (ISO 216).
 func A4() Paper {
-	return Paper{"A4", 210 * measure.Millimetre, 297 * measure.Millimetre, 18 * measure.Millimetre}
+	return Paper{"A4", 210 * measure.Millimetre, 297 * measure.Millimetre, 18 * measure.Millimetre, false}
 }
 
 // HalfLetter is 5 1/2 by 8 1/2 in, a Letter sheet folded: what pattern booklets are printed on
 // by common practice.
 func HalfLetter() Paper {
-	return Paper{"Half-letter", 11 * measure.Inch / 2, 17 * measure.Inch / 2, measure.Inch / 2}
+	return Paper{"Half-letter", 11 * measure.Inch / 2, 17 * measure.Inch / 2, measure.Inch / 2, true}
 }
 
 // Papers are the sizes of page, in the order for help.

@@ -34,12 +34,16 @@ func PDF(d document.Document, o Options) (Printed, error) {
 		return Printed{}, b.err
 	}
 	pages := paginate(list, b.look)
+	if o.paper().Fold {
+		pages = b.fours(pages, back(d))
+	}
 	if len(pages) > maxPages {
 		return Printed{}, fmt.Errorf("the document comes to %d pages, but %d is the most", len(pages), maxPages)
 	}
 	decorated := b.decorated(d, pages)
 	warnings := append(b.warnings, b.missingSigns()...)
 	warnings = append(warnings, overflows(decorated, b.look)...)
+	warnings = append(warnings, shortPages(pages, b.look)...)
 	file, err := paint(d, decorated, b.look, o.Marker)
 	return Printed{file, len(pages), warnings}, err
 }

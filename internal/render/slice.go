@@ -17,15 +17,18 @@ type slice struct {
 	above   float64 // space above, but at the head of a page
 	height  float64
 	tie     tie
-	newPage bool
-	marks   []mark   // from the left edge of the text and the slice's own top
-	cells   [][]mark // of a row of a table, by column: the row's lines are read cell by cell
-	row     int      // which row, from 1; 0 for none
-	frames  []*frame // that it lies in, the outermost first
-	heads   []slice  // of its table, to be printed again where a page begins with it
-	again   bool     // a head that is printed again
-	flex    *flex    // nil for what has one size
+	newPage bool                        // on a new page in any case
+	opens   bool                        // a chapter, on a new page where the one before is half full
+	marks   []mark                      // from the left edge of the text and the slice's own top
+	cells   [][]mark                    // of a row of a table, by column: the row's lines are read cell by cell
+	row     int                         // which row, from 1; 0 for none
+	frames  []*frame                    // that it lies in, the outermost first
+	heads   []slice                     // of its table, to be printed again where a page begins with it
+	again   bool                        // a head that is printed again
+	fill    func(height float64) []mark // the slice's marks where it is to fill the page; nil for what does not
+	flex    *flex                       // nil for what has one size
 	mark    *bookmark
+	order   int // of the slice in the document
 	part    int // the index of the document's part, -1 before the first
 }
 

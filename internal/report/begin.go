@@ -2,12 +2,14 @@ package report
 
 import (
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
 )
 
 // Sections of Beginning.
 const (
 	BeginFacts = "facts"
 	BeginTools = "tools"
+	BeginScant = "seam-test"
 )
 
 // Beginning is what to know before anything is cut: what the whole pattern rests on, and the tools.
@@ -16,7 +18,23 @@ func Beginning(p *Plans) document.Document {
 	return document.Document{Title: p.named("before you begin"), Sections: []document.Section{
 		{ID: BeginFacts, Blocks: []document.Block{document.List{Items: c.facts()}}},
 		{ID: BeginTools, Title: "Tools", Blocks: bullets(Tools(p)...)},
+		seamTest(p),
 	}}
+}
+
+// seamTest is how to see whether seams take just their allowance. Three strips sewn together show it: the middle one has
+// lost two allowances. Common practice, no source.
+func seamTest(p *Plans) document.Section {
+	u, seam := p.Top.Units, p.Top.Seam
+	middle := measure.Inch
+	if u == measure.Centimetres {
+		middle = 3 * measure.Centimetre
+	}
+	strip, whole := middle+2*seam, 3*middle+2*seam
+	return document.Section{ID: BeginScant, Title: "Test your seam allowance", Blocks: []document.Block{para(
+		"Cut three strips %s. Sew them together along their long edges and press. The center strip should measure %s and the whole %s. "+
+			"If they measure less, sew a thread narrower (a scant seam allowance); if more, a thread wider. Repeat until they measure exactly.",
+		u.By(strip, whole), u.Nearest(middle), u.Size(whole, whole))}}
 }
 
 // facts are what the whole pattern rests on.

@@ -163,6 +163,12 @@ func Cautions() []string {
 	}
 }
 
+// PatternCautions are all cautions of a pattern, each once: those for cutters, and those for irons, machines and pins.
+func PatternCautions() []string {
+	const ofCutters = 3 // of Cautions; the rest are in other words among those of sewing
+	return slices.Concat(Cautions()[:ofCutters], SewingCautions())
+}
+
 func cautions() document.Section {
 	return document.Section{ID: cautionsID, Title: "Rotary-cutting safety", Blocks: bullets(Cautions()...)}
 }

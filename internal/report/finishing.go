@@ -15,6 +15,8 @@ const (
 	FinishingBatting  = "batting"
 	FinishingQuilting = "quilting"
 	FinishingBinding  = "binding"
+	FinishingLabel    = "label"
+	FinishingWashing  = "washing"
 )
 
 // finishing words what comes after the top: backing, batting, quilting and binding.
@@ -28,7 +30,7 @@ type finishing struct {
 func (s *sewer) finishing() document.Section {
 	f := &finishing{s.plans.Cuts(), s.top, s.units}
 	out := document.Section{ID: SewingFinishing, Title: "Finishing", Depth: document.Detail}
-	for _, part := range []document.Section{f.finished(), f.backing(), f.batting(), f.quilting(), f.binding()} {
+	for _, part := range []document.Section{f.finished(), f.backing(), f.batting(), f.quilting(), f.binding(), f.label(), f.washing()} {
 		if len(part.Blocks) > 0 {
 			out.Blocks = append(out.Blocks, part)
 		}
@@ -92,7 +94,7 @@ func (f *finishing) binding() document.Section {
 	out := document.Section{ID: FinishingBinding, Title: "Binding"}
 	k := f.Binding
 	if k == nil {
-		out.Blocks = []document.Block{para("Bind as desired; fabric for binding is not included in this pattern.")}
+		out.Blocks = []document.Block{para("Bind as desired; fabric for binding is not included in this pattern. Binding: %s", blank)}
 		return out
 	}
 	out.Blocks = []document.Block{document.List{Marker: document.Numbered, Items: []document.Item{
@@ -106,6 +108,15 @@ func (f *finishing) binding() document.Section {
 		out.Blocks = append(out.Blocks, para("This binding is for one quilt; the cutting lists include the strips for all."))
 	}
 	return out
+}
+
+// label and washing are hints of the trade: common practice, no source.
+func (f *finishing) label() document.Section {
+	return document.Section{ID: FinishingLabel, Title: "Label", Blocks: []document.Block{paragraph("Sew a label to the back with the quilt's name, your name, the place and the date.")}}
+}
+
+func (f *finishing) washing() document.Section {
+	return document.Section{ID: FinishingWashing, Title: "Washing", Blocks: []document.Block{paragraph("Wash in cold water on a gentle cycle with mild detergent; a color catcher in the first wash takes up loose dye. Dry flat, or tumble on low heat.")}}
 }
 
 // joinWords says how strips of a binding are joined.

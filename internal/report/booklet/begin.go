@@ -16,8 +16,10 @@ func (b *patternBuilder) beginPart(rest []document.Section) {
 	facts, _ := d.Section(report.BeginFacts)
 	tools, _ := d.Section(report.BeginTools)
 	b.add(facts.Blocks...)
-	b.cautions()
+	b.cautions(report.PatternCautions())
 	b.titled(tools)
+	scant, _ := d.Section(report.BeginScant)
+	b.titled(scant)
 	said := b.saidIn(rest)
 	b.titled(report.Terms(said))
 	b.titled(report.Abbreviations(b.plans, said))
@@ -35,10 +37,10 @@ func (b *patternBuilder) saidIn(rest []document.Section) string {
 	return strings.Join(textsOf(d), "\n")
 }
 
-// cautions are the usual ones where blades and irons are used.
-func (b *patternBuilder) cautions() {
+// cautions are the usual ones where blades and irons are used, in the one box of a pattern.
+func (b *patternBuilder) cautions(list []string) {
 	var items []document.Item
-	for _, c := range report.Cautions() {
+	for _, c := range list {
 		items = append(items, item(document.Plain(c)))
 	}
 	b.add(document.Box{Caution: true, Blocks: []document.Block{document.List{Items: items}}})

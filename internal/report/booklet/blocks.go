@@ -13,7 +13,6 @@ func (b *patternBuilder) blocksPart() {
 	b.part("The blocks", true)
 	b.add(b.sewn(report.SewingSizes).Blocks...)
 	b.addNotes("sewing")
-	b.add(b.sewn(report.SewingCare).Blocks...)
 	for i := range b.Sewing.Blocks {
 		b.oneBlock(i)
 	}

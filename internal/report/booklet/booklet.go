@@ -45,9 +45,11 @@ func Pattern(r Reports, o Options) document.Document {
 	b.layoutPart()
 	b.assemblyPart()
 	b.finishingPart()
-	b.colouringPart()
 	b.valuePart()
-	b.templatesPart()
+	plates := b.templatesPart()
+	b.notesPart()
+	plates()
+	b.colouringPart()
 	b.foundationsPart(b.foundationPlates(templates.Most{OfPiece: maxPlates, InAll: maxPlates}))
 	rest := b.parts
 	b.parts = nil
@@ -55,7 +57,12 @@ func Pattern(r Reports, o Options) document.Document {
 	rest = append(b.parts, rest...)
 	b.parts = nil
 	b.beginPart(rest)
-	return b.document(append(b.parts, rest...))
+	head := append(b.parts, rest...)
+	b.parts = nil
+	b.backCover()
+	d := b.document(append(head, b.parts...))
+	d.Maker = report.Designed(own(r.Top.Credits.Designer))
+	return d
 }
 
 // patternBuilder is a document in the making.
@@ -109,7 +116,7 @@ func (b *patternBuilder) document(parts []document.Section) document.Document {
 // maker says who designed the quilt, "" where the layout does not.
 func (b *patternBuilder) maker() string {
 	if name := own(b.Top.Credits.Designer); name != "" {
-		return "Designed by " + name
+		return report.Designed(name)
 	}
 	return ""
 }

@@ -2,19 +2,16 @@ package booklet
 
 import (
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/report"
+	"slices"
 )
 
 // cover is the first page.
 func (b *patternBuilder) cover() *document.Cover {
-	t := b.Top
 	picture := document.Picture{Of: b.picture(asItIs), Alternative: b.described(report.InColor)}
-	c := &document.Cover{Subtitle: "Quilt pattern", Picture: &picture}
-	c.Lines = append(c.Lines, lead("Finished size:", "%s", b.size(t.Outer.Width(), t.Outer.Height())))
-	if level := own(t.Credits.Level); level != "" {
-		c.Lines = append(c.Lines, lead("Skill level:", "%s", level))
-	}
-	c.Lines = append(c.Lines, lead("Pieces:", "%d", len(t.Patches)))
+	c := &document.Cover{Subtitle: "Quilt pattern", Picture: &picture, Lines: report.CoverLines(b.plans)}
 	for _, text := range b.notes("cover") {
 		c.Lines = append(c.Lines, document.Plain(text))
 	}
@@ -44,4 +41,35 @@ func (b *patternBuilder) addNotes(place string) {
 	if len(list) > 0 {
 		b.add(document.Box{Word: "From the designer", Blocks: list})
 	}
+}
+
+// backCover is the last page: the title, a block, what to buy and what to know.
+func (b *patternBuilder) backCover() {
+	s := report.BackCover(b.plans)
+	b.part("", false)
+	b.parts[len(b.parts)-1].Back = true
+	whole := []document.Block{heading(1, b.title()), s.Blocks[0], b.backPicture()}
+	for _, block := range s.Blocks[1:] {
+		if inner, ok := block.(document.Section); ok {
+			whole = append(append(whole, heading(1, inner.Title)), inner.Blocks...)
+		} else {
+			whole = append(whole, block)
+		}
+	}
+	b.keep(whole...)
+}
+
+// backPicture is the first block that has seams, without a number.
+func (b *patternBuilder) backPicture() document.Picture {
+	n := max(0, slices.IndexFunc(b.Sewing.Blocks, func(k sewing.Block) bool { return len(k.Steps) > 0 }))
+	p := b.blockFigure(n)
+	p.Least = measure.Inch
+	p.Caption = document.Plain(report.BlockShown(&b.Sewing.Blocks[n], ""))
+	return p
+}
+
+// notesPart is room to write.
+func (b *patternBuilder) notesPart() {
+	b.part("Notes", false)
+	b.add(document.Ruled{})
 }

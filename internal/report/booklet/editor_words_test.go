@@ -102,7 +102,7 @@ func labelled(r Reports, c string) bool {
 			return true
 		}
 	}
-	return strings.Contains(r.Top.Credits.Level+r.Top.Credits.Designer, c) || slices.ContainsFunc(notesOf(r), func(n string) bool { return strings.Contains(n, c) })
+	return strings.Contains(r.Top.Credits.Level+r.Top.Credits.Designer+r.Top.Credits.Number+r.Top.Credits.Version+r.Top.Credits.Date+r.Top.Credits.Copyright, c) || slices.ContainsFunc(notesOf(r), func(n string) bool { return strings.Contains(n, c) })
 }
 
 func notesOf(r Reports) []string {

@@ -18,6 +18,7 @@ func (b *patternBuilder) colouringPart() {
 		return
 	}
 	b.part("Coloring page", true)
+	b.parts[len(b.parts)-1].Alone = true
 	b.add(paragraph(report.ColoringUse(see("colouring"))))
 	b.add(document.Picture{Of: b.lineDrawing(), Caption: caption("colouring", "Coloring page."), Alternative: b.described(report.InLine), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 }

@@ -17,7 +17,7 @@ func Handout(r Reports, o Options) document.Document {
 		}
 		b.bind(s)
 		if i == 0 {
-			b.cautions()
+			b.cautions(report.PatternCautions())
 		}
 	}
 	b.day()

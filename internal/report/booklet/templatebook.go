@@ -55,7 +55,7 @@ func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*
 		b.add(says.Table(b.Templates, shownIn(plates, templateKey), true))
 	}
 	b.add(says.Strips()...)
-	b.cautions()
+	b.cautions(report.Cautions())
 	b.plates(plates, templateKey)
 	halves, large := b.foundationPlates(most)
 	if len(large) > 0 {

@@ -15,10 +15,12 @@ import (
 // maxPlates is how many plates a booklet has.
 const maxPlates = 40
 
-// templatesPart is the templates at true size, but those of pieces that are cut with a ruler.
-func (b *patternBuilder) templatesPart() {
+// templatesPart is what to know of the templates, but those of pieces that are cut with a ruler; their plates follow where the
+// returned function is called.
+func (b *patternBuilder) templatesPart() (pages func()) {
+	none := func() {}
 	if b.left(templatesName) {
-		return
+		return none
 	}
 	var list []templates.Template
 	for i := range b.Templates {
@@ -28,13 +30,17 @@ func (b *patternBuilder) templatesPart() {
 	}
 	plates, large := templates.Plates(piecesOf(list, b.Top), b.plateRoom(), templates.Most{OfPiece: maxPlates, InAll: maxPlates})
 	if len(plates) == 0 {
-		return
+		return none
 	}
-	b.part("Templates", true)
+	b.part("Templates", false)
 	says := b.templateBook(plates)
 	b.add(document.List{Items: append(says.About(), says.ByRuler()...)}, says.Table(list, shownIn(plates, templateKey), false))
 	b.add(report.TooLarge("template", large)...)
-	b.plates(plates, templateKey)
+	return func() {
+		b.part("", false)
+		b.parts[len(b.parts)-1].Alone = true
+		b.plates(plates, templateKey)
+	}
 }
 
 func piecesOf(list []templates.Template, top *quilt.Top) []templates.Piece {

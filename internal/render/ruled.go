@@ -1,0 +1,41 @@
+package render
+
+// ruledLine is how far lines to write on are apart, as a multiple of the size of type.
+const ruledLine = 2.4
+
+// ruled is lines to write on, at least three, as far down as the page goes.
+func (b *builder) ruled(c column) {
+	apart := b.body * ruledLine
+	b.space(b.body)
+	at := len(b.list)
+	b.add(slice{height: 3 * apart, marks: linesToWrite(c, apart, 3*apart)})
+	b.list[at].fill = func(height float64) []mark { return linesToWrite(c, apart, height) }
+}
+
+// linesToWrite are level lines across a column, one under the other.
+func linesToWrite(c column, apart, height float64) []mark {
+	var list []mark
+	for y := apart; y <= height; y += apart {
+		list = append(list, rule(c.x, y-0.5, c.w, 0.5, grey()))
+	}
+	return list
+}
+
+// fours fills a document that is folded up to whole sheets of four pages, with pages to write on before its back cover.
+func (b *builder) fours(pages []page, back bool) []page {
+	at := len(pages)
+	if back {
+		at--
+	}
+	rest := append([]page(nil), pages[at:]...)
+	pages = pages[:at:at]
+	for (len(pages)+len(rest))%4 != 0 {
+		height := b.bottom - b.top
+		part := -1
+		if at > 0 {
+			part = pages[at-1].part
+		}
+		pages = append(pages, page{part: part, placed: []placed{{slice{height: height, newPage: true, marks: linesToWrite(column{0, b.text()}, b.body*ruledLine, height)}, b.top}}})
+	}
+	return append(pages, rest...)
+}
