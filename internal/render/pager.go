@@ -31,9 +31,7 @@ func paginate(list []slice, l look) []page {
 	p := &pager{top: l.top, bottom: l.bottom}
 	p.turn()
 	p.flow(list, free)
-	if len(p.later) > 0 {
-		p.turn()
-	}
+	p.catchUp()
 	if n := len(p.pages); n > 1 && p.empty() {
 		p.pages = p.pages[:n-1]
 	}
@@ -54,6 +52,27 @@ func (p *pager) turn() {
 	}
 }
 
+// tight is how much smaller than its least an illustration may be where a chapter ends with it, and it would leave a page
+// nearly empty.
+const tight = 0.55
+
+// catchUp places the illustrations that wait where nothing comes that could stand before them: on this page if they can be
+// made small enough, or on the next.
+func (p *pager) catchUp() {
+	for len(p.later) > 0 {
+		list := slices.Clone(p.later[0])
+		if flex := *list[0].flex; p.short() {
+			flex.least *= tight
+			list[0].flex = &flex
+		}
+		if !p.put(list) {
+			p.turn()
+			return
+		}
+		p.later = p.later[1:]
+	}
+}
+
 func (p *pager) empty() bool { return len(p.pages[len(p.pages)-1].placed) == 0 }
 
 // flow places slices in units that are held together by more than a tie.
@@ -63,8 +82,8 @@ func (p *pager) flow(list []slice, held tie) {
 		for n < len(list) && list[n].tie > held {
 			n++
 		}
-		if len(p.later) > 0 && (list[0].newPage || list[0].opens) {
-			p.turn()
+		if list[0].newPage || list[0].opens {
+			p.catchUp()
 		}
 		if !p.empty() && (list[0].newPage || list[0].opens && !p.short()) {
 			p.turn()

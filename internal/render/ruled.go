@@ -16,7 +16,7 @@ func (b *builder) ruled(c column) {
 func linesToWrite(c column, apart, height float64) []mark {
 	var list []mark
 	for y := apart; y <= height; y += apart {
-		list = append(list, rule(c.x, y-0.5, c.w, 0.5, grey()))
+		list = append(list, rule(c.x, y-0.5, c.w, 0.6, hair()))
 	}
 	return list
 }

@@ -47,7 +47,7 @@ func (c *cuts) backTable() document.Block {
 	if len(c.Fabrics) > maxOnBack {
 		list := make([]string, len(c.Fabrics))
 		for i := range c.Fabrics {
-			list[i] = c.name(i) + " " + c.Units.Shop(c.Fabrics[i].Purchase.Buy)
+			list[i] = c.name(i) + ": " + c.Units.Shop(c.Fabrics[i].Purchase.Buy)
 		}
 		return paragraph(strings.Join(list, "; ") + ".")
 	}

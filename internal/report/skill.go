@@ -62,7 +62,7 @@ func SkillLevel(p *Plans) string {
 	if s.pieces > manyPieces {
 		steps++
 	}
-	level := []string{"beginner", "confident beginner", "intermediate", "experienced"}[min(steps, 3)]
+	level := []string{"beginner", "confident beginner", "intermediate", "intermediate", "advanced"}[min(steps, 4)]
 	if own := p.Top.Credits.Level; own != "" {
 		level = own
 	}

@@ -3,9 +3,7 @@ package booklet
 import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/report"
-	"slices"
 )
 
 // cover is the first page.
@@ -59,9 +57,17 @@ func (b *patternBuilder) backCover() {
 	b.keep(whole...)
 }
 
-// backPicture is the first block that has seams, without a number.
+// backPicture is the block with the most pieces, without a number; the whole quilt where it has no blocks.
 func (b *patternBuilder) backPicture() document.Picture {
-	n := max(0, slices.IndexFunc(b.Sewing.Blocks, func(k sewing.Block) bool { return len(k.Steps) > 0 }))
+	n, most := 0, 0
+	for i := range b.Sewing.Blocks {
+		if k := &b.Sewing.Blocks[i]; !k.Column && len(k.Variants[0].Cells[0].Patches) > most {
+			n, most = i, len(k.Variants[0].Cells[0].Patches)
+		}
+	}
+	if most == 0 { // columns alone, which are as high as the quilt
+		return document.Picture{Of: b.picture(asItIs), Width: blockWidth, Least: measure.Inch / 2, Alternative: b.described(report.InColor)}
+	}
 	p := b.blockFigure(n)
 	p.Least = measure.Inch
 	p.Caption = document.Plain(report.BlockShown(&b.Sewing.Blocks[n], ""))

@@ -37,16 +37,22 @@ func (b *patternBuilder) picture(colour func(palettes.Colour) palettes.Colour) d
 		d.Ground = inPixels(t, colour)
 		return d
 	}
-	scene, err := svgout.NewScene(t, svgout.Options{ByFabric: true})
+	scene, err := svgout.NewScene(t, svgout.Options{ByFabric: true, SeamLines: true})
 	if err != nil {
 		panic(err) // there is such a view
 	}
 	for i := range scene.Layers {
 		l := &scene.Layers[i]
 		for n := range l.Items {
-			fill, _ := scene.Colour(l.Styled(&l.Items[n]).Fill)
-			fill = colour(fill)
-			layer := document.Layer{Name: l.Name, Fill: &fill}
+			layer := document.Layer{Name: l.Name, Open: l.Items[n].Open}
+			style := l.Styled(&l.Items[n])
+			if fill, ok := scene.Colour(style.Fill); ok {
+				fill = colour(fill)
+				layer.Fill = &fill
+			}
+			if style.Line != nil {
+				layer.Line, layer.Ink = b.seamline(), softened(*style.Line)
+			}
 			for outline := range l.Items[n].Outlines {
 				layer.Paths = append(layer.Paths, points(outline))
 			}
@@ -55,6 +61,18 @@ func (b *patternBuilder) picture(colour func(palettes.Colour) palettes.Colour) d
 	}
 	return d
 }
+
+// softened is the ink of a seam, a little nearer to the cloth than black and white are.
+func softened(c palettes.Colour) palettes.Colour {
+	const soft = 0x48
+	if c == (palettes.Colour{}) {
+		return palettes.Colour{R: soft, G: soft, B: soft}
+	}
+	return palettes.Colour{R: 255 - soft, G: 255 - soft, B: 255 - soft}
+}
+
+// seamline is how broad the seams of a whole top are drawn, in points: finer where they are many.
+func (b *patternBuilder) seamline() float64 { return b.hairline() * 0.6 }
 
 func points(outline []measure.Point) []measure.Point {
 	list := make([]measure.Point, len(outline))
