@@ -204,9 +204,9 @@ func (s *sewer) outside() []placed {
 	for _, o := range s.Grain.Outside {
 		sides[o.Side] = append(sides[o.Side], o.Cells...)
 	}
-	what := "Staystitch these edges of the quilt center " + s.units.Nearest(s.Seam/2) + " from the raw edge, and do not stretch them until the border is on"
+	what := "Staystitch these edges of the quilt center within the seam allowance, and do not stretch them until the border is on"
 	if s.Grain.AtEdge {
-		what = "These are the outer edges of the top: staystitch them " + s.units.Nearest(s.Seam/2) + " from the raw edge before you handle it, and do not stretch them"
+		what = "These are the outer edges of the top: staystitch them within the seam allowance before you handle it, and do not stretch them"
 	}
 	var list []placed
 	for _, side := range []string{"top", "right", "bottom", "left", "inside"} {

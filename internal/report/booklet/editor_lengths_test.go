@@ -86,7 +86,7 @@ func reported(r Reports) map[measure.NM]bool {
 		found[l] = true
 	}
 	middle := map[measure.System]measure.NM{measure.Inches: measure.Inch, measure.Centimetres: 3 * measure.Centimetre}[t.Units]
-	for _, l := range []measure.NM{middle, middle + 2*t.Seam, 3*(middle+2*t.Seam) - 4*t.Seam, t.Seam / 2} { // three strips sewn together, and staystitching
+	for _, l := range []measure.NM{middle, middle + 2*t.Seam, 3*(middle+2*t.Seam) - 4*t.Seam} { // three strips sewn together
 		found[l] = true
 	}
 	for _, b := range t.CutFacts.Borders {
