@@ -1,10 +1,12 @@
 package samples_test
 
 import (
+	"bytes"
 	"fmt"
 	"image"
 	"image/color"
 	"image/draw"
+	"image/png"
 	"math"
 	"regexp"
 	"testing"
@@ -16,10 +18,11 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/golden"
+	"eighthturn/internal/render/picture"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/layout"
-	"eighthturn/palettes"
 	"eighthturn/samples"
+	"eighthturn/svgout"
 )
 
 // Sizes of the sheet in pixels: each sample has a cell with its two pictures and two lines
@@ -67,12 +70,9 @@ func cell(t *testing.T, sheet *image.RGBA, at image.Point, s samples.Sample) {
 	top := quilt.Lay(design)
 	size, stacked := fitted(float64(top.Outer.Width()), float64(top.Outer.Height()))
 	corner := at.Add(image.Pt(0, textHeight))
-	for _, colour := range []func(int) palettes.Colour{
-		func(f int) palettes.Colour { return top.Fabrics[f].Colour },
-		func(f int) palettes.Colour { return top.Fabrics[f].Colour.Grey() },
-	} {
-		picture := pixels.Paint(top, size, colour)
-		draw.Draw(sheet, picture.Rect.Add(corner), picture, image.Point{}, draw.Over)
+	for _, view := range []svgout.View{svgout.Colour, svgout.Value} {
+		shown := pictured(t, top, view, size)
+		draw.Draw(sheet, image.Rectangle{Max: image.Pt(size.Width, size.Height)}.Add(corner), shown, image.Point{}, draw.Over)
 		if stacked {
 			corner.Y += size.Height + cellGap
 		} else {
@@ -82,6 +82,23 @@ func cell(t *testing.T, sheet *image.RGBA, at image.Point, s samples.Sample) {
 	label(sheet, inconsolata.Bold8x16, at.Add(image.Pt(0, 20)), color.Gray{0x22}, s.Name)
 	label(sheet, inconsolata.Regular8x16, at.Add(image.Pt(0, 42)), color.Gray{0x55}, fmt.Sprintf("%s, %s by %s",
 		design.Title, rounded(top.Outer.Width(), design.Units), rounded(top.Outer.Height(), design.Units)))
+}
+
+// pictured is a view of a top as a picture of a size.
+func pictured(t *testing.T, top *quilt.Top, view svgout.View, size pixels.Size) image.Image {
+	scene, err := svgout.NewScene(top, svgout.Options{View: view, ByFabric: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var file bytes.Buffer
+	if err := picture.PNG(&file, scene, picture.Frame{Pixels: max(size.Width, size.Height), Clear: true}); err != nil {
+		t.Fatal(err)
+	}
+	shown, err := png.Decode(&file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return shown
 }
 
 func label(sheet draw.Image, face font.Face, at image.Point, ink color.Color, text string) {

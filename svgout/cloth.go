@@ -38,11 +38,11 @@ func (p *picture) faceLabels(f int) *Labels {
 	}
 }
 
-// Seam lines are black, but white where the cloth on both sides is darker than this.
-const darkCloth = 32 // CIE L*
+// darkCloth is the CIE L* below which the seams of a fabric are drawn lighter than it, and else darker.
+const darkCloth = 42
 
-// seamOpacity is that of seam lines.
-const seamOpacity = 0.55
+// seamPart is how much of black or white there is in the ink of a seam; the rest is the fabric's colour.
+const seamPart = 0.45
 
 // stripStroke is the width of the lines within a strip set, as part of that of the others.
 const stripStroke = 0.6
@@ -50,28 +50,40 @@ const stripStroke = 0.6
 func black() *palettes.Colour { return &palettes.Colour{} }
 func white() *palettes.Colour { return &palettes.Colour{R: 255, G: 255, B: 255} }
 
+// SeamInk is the colour of seam lines on a fabric of a colour: the fabric's own, darker, or on dark fabrics lighter.
+func SeamInk(fabric palettes.Colour) palettes.Colour {
+	to := black()
+	if fabric.Lightness() < darkCloth {
+		to = white()
+	}
+	mixed := func(a, b uint8) uint8 { return uint8(float64(a) + float64((float64(b)-float64(a))*seamPart) + 0.5) }
+	return palettes.Colour{R: mixed(fabric.R, to.R), G: mixed(fabric.G, to.G), B: mixed(fabric.B, to.B)}
+}
+
 // seamLines draws every seam as a thin line.
 func (p *picture) seamLines() {
-	p.layer(Layer{ID: "seams", Name: "seam lines", Style: Style{Fill: Fill{Kind: Unfilled}, Opacity: seamOpacity, Caps: true},
+	p.layer(Layer{ID: "seams", Name: "seam lines", Style: Style{Fill: Fill{Kind: Unfilled}, Caps: true},
 		Items: append(p.seamsOf("piece-seams", p.Seams, p.stroke), p.seamsOf("strip-seams", p.StripSeams, p.stroke*stripStroke)...)})
 }
 
-// seamsOf draws seams as one path of dark and one of light lines.
+// seamsOf draws seams by the lighter of their two fabrics, each fabric's in one path and in the ink that suits it.
 func (p *picture) seamsOf(id string, seams []quilt.Seam, width float64) []Item {
-	dark := make([]bool, len(p.Fabrics))
-	for f := range p.Fabrics {
-		dark[f] = p.Fabrics[f].Colour.Lightness() < darkCloth
+	light := make([]float64, len(p.Fabrics))
+	for f := range light {
+		light[f] = p.scene.Paints[f].Colour.Lightness()
 	}
-	byCloth := sorted(2, len(seams), func(i int) int {
-		if dark[p.Faces[seams[i].A].Fabric] && dark[p.Faces[seams[i].B].Fabric] {
-			return 1
+	byFabric := sorted(len(p.Fabrics), len(seams), func(i int) int {
+		a, b := p.Faces[seams[i].A].Fabric, p.Faces[seams[i].B].Fabric
+		if light[b] > light[a] || light[b] == light[a] && b < a {
+			return b
 		}
-		return 0
+		return a
 	})
 	var items []Item
-	for i, ink := range []*palettes.Colour{black(), white()} {
-		if list := byCloth[i]; len(list) > 0 {
-			items = append(items, Item{ID: fmt.Sprintf("%s-%d", id, i+1), Style: Style{Line: ink, Width: width}, Open: true,
+	for f, list := range byFabric {
+		if len(list) > 0 {
+			ink := SeamInk(p.scene.Paints[f].Colour)
+			items = append(items, Item{ID: fmt.Sprintf("%s-%d", id, f+1), Style: Style{Line: &ink, Width: width}, Open: true,
 				Outlines: lines(len(list), func(n int) *quilt.Seam { return &seams[list[n]] })})
 		}
 	}

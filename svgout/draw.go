@@ -15,12 +15,24 @@ import (
 // Options choose a picture; the zero value is the plain colour view.
 type Options struct {
 	View      View
-	SeamLines bool   // draw seam lines; the line view always does, and views that mark seams or are in pixels never
+	SeamLines Seams  // whether seams are drawn as thin lines; the line view always has them, and views that mark seams or are in pixels never
 	Legend    bool   // list the fabrics, below the top or beside one that is much higher than wide
 	Prints    bool   // fabrics that have a photo are painted with it; in the colour view alone
 	ByFabric  bool   // one path a fabric: smaller and quicker, without titles on patches
 	Prefix    string // of all ids; letters, digits, - and _ of ASCII, a letter first
 }
+
+// Seams say whether a picture has its seams as thin lines.
+type Seams uint8
+
+const (
+	SeamsByView  Seams = iota // in the color view; the view of values shows what light and dark tell by themselves
+	SeamsDrawn                // in the view of values too
+	SeamsLeftOut              // nowhere
+)
+
+// drawn says whether a view of colors or values has its seams drawn.
+func (s Seams) drawn(v View) bool { return s == SeamsDrawn || s == SeamsByView && v == Colour }
 
 // Marker stands near the beginning of every SVG file that this package writes.
 const Marker = "<!-- drawn by eighthturn -->"
@@ -58,7 +70,7 @@ func NewScene(t *quilt.Top, o Options) (*Scene, error) {
 		p.linework()
 	} else {
 		p.cloth()
-		if o.SeamLines {
+		if o.SeamLines.drawn(o.View) {
 			p.seamLines()
 		}
 	}

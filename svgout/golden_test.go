@@ -23,7 +23,7 @@ type look struct {
 func looks() map[string]look {
 	return map[string]look{
 		"lap-colour":  {"lap", Options{Legend: true}},
-		"lap-seams":   {"lap", Options{Legend: true, SeamLines: true, ByFabric: true}},
+		"lap-bare":    {"lap", Options{Legend: true, SeamLines: SeamsLeftOut, ByFabric: true}},
 		"lap-line":    {"lap", Options{View: Line, Legend: true}},
 		"holes-value": {"holes", Options{View: Value, Legend: true}},
 		"mixed-line":  {"mixed", Options{View: Line, Legend: true, ByFabric: true}},

@@ -158,7 +158,7 @@ func numbersIn(n *node, name string) []string {
 
 func TestNumbersArePlain(t *testing.T) {
 	onTops(t, func(_ *quilt.Top, _ Options, svg []byte) error { return lawNumbers(svg) })
-	svg := drawn(t, lapTop(t), Options{Legend: true, SeamLines: true})
+	svg := drawn(t, lapTop(t), Options{Legend: true, SeamLines: SeamsDrawn})
 	for _, bad := range []string{"NaN", "+Inf", "-0", "1e-07", "1,5", "+1", "0x1p2", "1.", ".5", "01", "1.23456", "1_000"} {
 		broken(t, lawNumbers, svg, `(cloth|p1" d="M)[\d.]+`, "${1}"+bad)
 		broken(t, lawNumbers, svg, `<text x="[\d.]+`, `<text x="`+bad)
@@ -350,7 +350,7 @@ func lawBytes(draw func() []byte) error {
 
 func TestTheSameBytesEveryTime(t *testing.T) {
 	for _, text := range layouts() {
-		for _, o := range []Options{{Legend: true, SeamLines: true}, {View: Line, Legend: true}, {View: Value, ByFabric: true}} {
+		for _, o := range []Options{{Legend: true, SeamLines: SeamsDrawn}, {View: Line, Legend: true}, {View: Value, ByFabric: true}} {
 			if err := lawBytes(func() []byte { return drawn(t, lay(t, text), o) }); err != nil {
 				t.Error(err)
 			}

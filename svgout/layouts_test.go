@@ -93,8 +93,11 @@ func allOptions() []Options {
 	var list []Options
 	for view := range Line + 1 {
 		for n := range 4 {
-			more := n&1 > 0
-			list = append(list, Options{View: view, ByFabric: n&2 > 0, SeamLines: more, Legend: more})
+			more, seams := n&1 > 0, SeamsLeftOut
+			if more {
+				seams = SeamsDrawn
+			}
+			list = append(list, Options{View: view, ByFabric: n&2 > 0, SeamLines: seams, Legend: more})
 		}
 	}
 	return list

@@ -20,6 +20,7 @@ import (
 const (
 	printsOption = "prints" // shows fabrics by their photos
 	seamsName    = "seams"
+	noSeamsName  = "no-seams"
 	legendName   = "legend"
 	byFabricName = "by-fabric"
 )
@@ -33,7 +34,9 @@ type drawing struct {
 	force, strict bool
 	view          choice
 	prefix        idPrefix
-	picture       svgout.Options // but view and prefix
+	picture       svgout.Options // but view, seams and prefix
+	seams         bool
+	noSeams       bool
 	printing      printing
 	tries         tries
 }
@@ -62,7 +65,8 @@ func drawCommand(c *console) *cobra.Command {
 	f := cmd.Flags()
 	f.StringVarP(&o.output, outputOption, "o", "", "the picture's `NAME`; - for standard output")
 	f.Var(&o.view, o.view.option, viewHelp())
-	f.BoolVar(&o.picture.SeamLines, seamsName, false, "draw the seams too")
+	f.BoolVar(&o.noSeams, noSeamsName, false, "leave out the thin lines along the seams")
+	f.BoolVar(&o.seams, seamsName, false, "draw the seams in the value view too")
 	f.BoolVar(&o.picture.Legend, legendName, false, "list the fabrics below the quilt")
 	f.BoolVar(&o.picture.Prints, printsOption, false, "show the photo of fabrics that have one, in the color view")
 	f.BoolVar(&o.picture.ByFabric, byFabricName, false, "draw each fabric in one piece: a smaller file, but single pieces have no names")
@@ -114,6 +118,12 @@ func (o *drawing) drawer(top *quilt.Top) func(io.Writer) error {
 func (o *drawing) options() svgout.Options {
 	options := o.picture
 	options.View = svgout.View(o.view.index)
+	switch {
+	case o.noSeams:
+		options.SeamLines = svgout.SeamsLeftOut
+	case o.seams:
+		options.SeamLines = svgout.SeamsDrawn
+	}
 	return options
 }
 
@@ -125,8 +135,10 @@ func (o *drawing) without() string {
 	view := svgout.View(o.view.index)
 	squint := view == svgout.Squint
 	switch {
-	case view > svgout.Line && o.picture.SeamLines:
+	case view > svgout.Line && o.seams:
 		return seamsName
+	case view != svgout.Colour && o.noSeams:
+		return noSeamsName
 	case squint && o.picture.Legend:
 		return legendName
 	case squint && o.picture.ByFabric:
@@ -145,6 +157,9 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 	}
 	if name := o.without(); name != "" {
 		return misuse(cmd.CommandPath(), "--"+name+" has no part in the "+o.view.words[o.view.index]+" view", "leave it out, or choose another --view")
+	}
+	if o.seams && o.noSeams {
+		return misuse(cmd.CommandPath(), "--"+seamsName+" and --"+noSeamsName+" contradict each other", "leave out one of them")
 	}
 	if o.picture.Prints && svgout.View(o.view.index) != svgout.Colour {
 		return misuse(cmd.CommandPath(), "photos of fabrics are shown in the color view only", "leave out --"+printsOption)

@@ -79,10 +79,11 @@ func TestViews(t *testing.T) {
 		p.until(shows(".lines.black .outlines path") + ` && ` + shows(".letters text") + ` && !` + shows(grey))
 		way("colour", "c")
 		p.until(shows(rust) + ` && !` + shows(".letters text"))
-		way("seams", "s")
 		p.until(shows(".lines .seams path"))
 		way("seams", "s")
 		p.until(`!` + shows(".lines path"))
+		way("seams", "s")
+		p.until(shows(".lines .seams path"))
 		way("two", "b")
 		p.until(shows(rust) + ` && ` + shows(grey) + ` && document.querySelectorAll('.pane').length === 2`)
 		if n == 0 {

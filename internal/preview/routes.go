@@ -112,7 +112,10 @@ func (s *site) serveState(w http.ResponseWriter, r *http.Request) {
 // servePicture answers with the picture as a file of its own.
 func (s *site) servePicture(w http.ResponseWriter, r *http.Request) {
 	q := r.URL.Query()
-	o := svgout.Options{ByFabric: q.Get("patches") == "", SeamLines: q.Get("seams") != "", Legend: q.Get("legend") != ""}
+	o := svgout.Options{ByFabric: q.Get("patches") == "", SeamLines: svgout.SeamsLeftOut, Legend: q.Get("legend") != ""}
+	if q.Get("seams") != "" {
+		o.SeamLines = svgout.SeamsDrawn
+	}
 	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; sandbox")
 	s.serveFile(w, r, func(of *study, sign *stop.Sign) ([]byte, error) {
 		var b bytes.Buffer

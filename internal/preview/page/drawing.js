@@ -16,11 +16,18 @@ function element(name, parent, attributes = {}) {
 const gray = (f) => f.grey, own = (f) => f.colour;
 const viewColours = { colour: own, line: own, value: gray, squint: gray, vanishing: gray };
 
+// lineClasses are the classes of groups of lines that are not called as they are.
+const lineClasses = { darkSeams: 'seams on-dark', darkStrips: 'strips on-dark' };
+
+// smallestBlock is how many pixels a block takes at the least where its seams are drawn.
+const smallestBlock = 12;
+
 export class Drawing {
   constructor(model) {
     this.model = model;
     this.view = 'colour';
     this.seams = false;
+    this.far = true; // too far away to tell seams apart
     this.svg = element('svg', null, { role: 'img' });
     this.camera = element('g', this.svg);
     this.painted = element('g', this.camera);
@@ -63,7 +70,7 @@ export class Drawing {
     for (const r of regions) this.updateRegion(r);
     if (change.anew) setAttribute(this.ground, 'd', model.ground());
     if (change.anew) this.linesOf = '';
-    this.showLines(regions);
+    this.showLines(change.colours.length ? range(model.looseRegion() + 1) : regions);
   }
 
   // addGroups keeps a group for each fabric: beneath in the layout's order, above against it.
@@ -117,12 +124,12 @@ export class Drawing {
 
   // showLines draws seams, or in the line view the outlines of patches, where they are wanted.
   showLines(regions) {
-    const wanted = this.view === 'line' ? 'outlines strips' : this.seams ? 'seams strips' : '';
+    const wanted = this.view === 'line' ? 'outlines strips' : this.seams && !this.far ? 'seams strips darkSeams darkStrips' : '';
     if (wanted !== this.linesOf) {
       this.lines.replaceChildren();
       this.lineGroups = {};
       for (const name of wanted.split(' ').filter(Boolean)) {
-        this.lineGroups[name] = { group: element('g', this.lines, { class: name }), paths: [] };
+        this.lineGroups[name] = { group: element('g', this.lines, { class: lineClasses[name] ?? name }), paths: [] };
       }
       this.linesOf = wanted;
       regions = range(this.model.looseRegion() + 1);
@@ -137,6 +144,11 @@ export class Drawing {
   place(x, y, scale) {
     for (const camera of [this.camera, this.overlayCamera]) setAttribute(camera, 'transform', `translate(${x} ${y}) scale(${scale})`);
     const block = this.model.quilt?.side ?? 0, strokeScale = Math.min(1, Math.max(0.35, block * scale / 40)).toFixed(2); // thinner where blocks are small
+    const far = block * scale < smallestBlock;
+    if (this.far !== far) {
+      this.far = far;
+      if (this.model.shown) this.showLines([]);
+    }
     if (this.strokeScale !== strokeScale) this.overlay.style.setProperty('--stroke-scale', this.strokeScale = strokeScale);
   }
 

@@ -18,7 +18,7 @@ import { ReportPanel } from './report.js';
 const model = new Model();
 const tabs = [...byId('report-tabs').children];
 const camera = new Camera();
-const settings = { view: 'colour', secondView: 'value', seams: false, two: false, faultsFolded: false, keys: false, report: false, tab: 0, isolated: -1 };
+const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], two: false, faultsFolded: false, keys: false, report: false, tab: 0, isolated: -1 };
 let panes = [];
 let message = null; // the newest
 let status = 'open'; // of the connection
@@ -29,16 +29,17 @@ let lastChange = { d: '', fabrics: [] }; // what the last save changed
 // remembered over a reload of this tab
 const storageKey = 'eighthturn';
 function remember() {
-  const { view, secondView, seams, two, report, tab } = settings;
+  const { view, secondView, seamsIn, two, report, tab } = settings;
   try {
-    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seams, two, report, tab, camera: camera.saved }));
+    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, two, report, tab, camera: camera.saved }));
   } catch { /* a browser may keep nothing */ }
 }
 function restore() {
   try {
     const saved = JSON.parse(sessionStorage.getItem(storageKey)) ?? {};
     for (const key of ['view', 'secondView']) if (Object.hasOwn(views, saved[key])) settings[key] = saved[key];
-    for (const key of ['seams', 'two', 'report']) settings[key] = saved[key] === true;
+    if (Array.isArray(saved.seamsIn)) settings.seamsIn = saved.seamsIn.filter((view) => Object.hasOwn(views, view));
+    for (const key of ['two', 'report']) settings[key] = saved[key] === true;
     if (saved.tab in tabs) settings.tab = saved.tab;
     camera.saved = saved.camera;
   } catch { /* nothing is remembered, then */ }
@@ -67,16 +68,16 @@ function updatePanes() {
   }
   panes.forEach(({ drawing, box, caption }, i) => {
     const view = i === 0 ? settings.view : settings.secondView;
-    drawing.show(view, settings.seams);
+    drawing.show(view, settings.seamsIn.includes(view));
     drawing.isolate(settings.isolated);
     box.setAttribute('aria-label', `Quilt in ${viewName(view)}. Arrow keys go from patch to patch.`);
   });
   for (const button of document.querySelectorAll('[data-action]')) {
     const name = button.dataset.action;
-    const on = Object.hasOwn(views, name) ? settings.view === name : { seams: settings.seams, two: settings.two }[name];
+    const on = Object.hasOwn(views, name) ? settings.view === name : { seams: seamsShown(), two: settings.two }[name];
     if (on !== undefined) button.setAttribute('aria-pressed', String(on));
   }
-  byId('save-picture').href = `/picture.svg?view=${settings.view}${settings.seams ? '&seams=1' : ''}`;
+  byId('save-picture').href = `/picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}`;
   byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}-${viewName(settings.view)}.svg`;
   showResources();
   refreshResources();
@@ -253,11 +254,17 @@ function showReport() {
 
 // ---- what buttons and keys do
 
+// seamsShown says whether the first view has its seams drawn; each view has its own choice.
+function seamsShown() { return settings.seamsIn.includes(settings.view); }
+function toggleSeams() {
+  settings.seamsIn = seamsShown() ? settings.seamsIn.filter((view) => view !== settings.view) : [...settings.seamsIn, settings.view];
+}
+
 const zoomStep = 1.25;
 const actions = {
   ...Object.fromEntries(Object.keys(views).map((view) => [view, () => { settings.view = view; updatePanes(); }])),
   report: () => { settings.report = !settings.report; showReport(); },
-  seams: () => { settings.seams = !settings.seams; updatePanes(); },
+  seams: () => { toggleSeams(); updatePanes(); },
   two: () => { settings.two = !settings.two; updatePanes(); },
   nearer: () => zoom(zoomStep),
   farther: () => zoom(1 / zoomStep),

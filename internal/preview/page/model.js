@@ -6,6 +6,7 @@
 import { pathData, centroid, inscribedCircle } from './geometry.js';
 
 const blocksPerRegion = 100; // about
+const darkFabric = 0x63; // the gray below which seams are drawn light
 
 export class Model {
   constructor() {
@@ -71,6 +72,7 @@ export class Model {
     });
     if (old.length !== list.length) change.anew = true;
     this.fabrics = list;
+    if (change.colours.length) for (const made of this.regions ?? []) if (made) made.lines = undefined;
     change.fabrics = true;
   }
 
@@ -211,30 +213,39 @@ export class Model {
     for (let i = 0; i < this.looseCount(); i++) yield this.item(this.cells.length + i);
   }
 
-  // seamPaths are all seams as lines, those of strip sets apart; made when they are asked for.
+  // seamPaths are all seams as lines, those of strip sets apart, and of both apart those between
+  // two dark fabrics; made when they are asked for, and anew for other colors.
   seamPaths(region) {
     const made = this.paths(region);
-    if (made.seams !== undefined) return made;
-    const lines = ['', ''];
-    const line = (strip, x, y, x1, y1, x2, y2) => { lines[strip] += `M${x + x1} ${y + y1}L${x + x2} ${y + y2}`; };
+    if (made.lines !== undefined) return made.lines;
+    const lines = ['', '', '', ''], dark = this.fabrics.map((f) => parseInt(f.grey.slice(1, 3), 16) < darkFabric);
+    const line = (strip, f, g, x, y, x1, y1, x2, y2) => { lines[strip + (dark[f] && dark[g] ? 2 : 0)] += `M${x + x1} ${y + y1}L${x + x2} ${y + y2}`; };
     if (region === this.looseRegion()) {
       const s = this.loose.seams;
-      for (let i = 0; i < s.length; i += 9) line(s[i + 8], 0, 0, s[i + 4], s[i + 5], s[i + 6], s[i + 7]);
-      for (const { look, x, y } of this.looseItems()) for (const [, , x1, y1, x2, y2, strip] of look.template.inner) line(strip, x, y, x1, y1, x2, y2);
+      for (let i = 0; i < s.length; i += 9) {
+        const f = this.item(s[i]).look.fabrics[s[i + 1]], g = this.item(s[i + 2]).look.fabrics[s[i + 3]];
+        line(s[i + 8], f, g, 0, 0, s[i + 4], s[i + 5], s[i + 6], s[i + 7]);
+      }
+      for (const item of this.looseItems()) this.innerSeams(item, line);
     } else {
       this.blockSeams(region, line);
     }
-    [made.seams, made.strips] = lines;
-    return made;
+    const [seams, strips, darkSeams, darkStrips] = lines;
+    return made.lines = { seams, strips, darkSeams, darkStrips };
+  }
+
+  innerSeams({ look, x, y }, line) {
+    for (const [a, b, x1, y1, x2, y2, strip] of look.template.inner) line(strip, look.fabrics[a], look.fabrics[b], x, y, x1, y1, x2, y2);
   }
 
   blockSeams(region, line) {
     for (const i of this.cellsOf(region)) {
       if (this.cells[i] < 0) continue;
-      const { look, x, y } = this.item(i);
-      for (const [, , x1, y1, x2, y2, strip] of look.template.inner) line(strip, x, y, x1, y1, x2, y2);
+      const item = this.item(i), { look, x, y } = item;
+      this.innerSeams(item, line);
       for (const [below, next] of this.neighbors(i)) {
-        for (const [, , x1, y1, x2, y2] of this.joinOf(look, next, below)) line(0, x, y, x1, y1, x2, y2);
+        const other = this.looks[this.cells[next]];
+        for (const [a, b, x1, y1, x2, y2] of this.joinOf(look, next, below)) line(0, look.fabrics[a], other.fabrics[b], x, y, x1, y1, x2, y2);
       }
     }
   }

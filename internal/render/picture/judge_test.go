@@ -112,7 +112,7 @@ func TestPDFWithoutFault(t *testing.T) {
 	}
 	qpdf, fonts := judges.Program(t, "Debian's qpdf", "qpdf"), judges.Program(t, "Debian's poppler-utils", "pdffonts")
 	for name, top := range tops(t) {
-		for _, o := range []svgout.Options{{Legend: true, SeamLines: true}, {View: svgout.Line, Legend: true}} {
+		for _, o := range []svgout.Options{{Legend: true, SeamLines: svgout.SeamsDrawn}, {View: svgout.Line, Legend: true}} {
 			file := saved(t, "a.pdf", pdfOf(t, scened(t, top, o), Frame{Longest: 10 * measure.Inch, Bleed: measure.Inch / 8}))
 			if text := output(t, qpdf, "--check", file); !strings.Contains(text, "No syntax or stream encoding errors") {
 				t.Errorf("%s: %s", name, text)
@@ -214,7 +214,7 @@ func far(a, b uint32) bool { return int(a>>8)-int(b>>8) > 60 || int(b>>8)-int(a>
 // the two differ a little in the mean and nowhere over a broad place.
 func TestLinesAlike(t *testing.T) {
 	top := lay.Top(t, samples.All()[0].Text)
-	for _, o := range []svgout.Options{{SeamLines: true}, {View: svgout.Line}} {
+	for _, o := range []svgout.Options{{SeamLines: svgout.SeamsDrawn}, {View: svgout.Line}} {
 		p := scened(t, top, o)
 		ours := decoded(t, pngOf(t, p, Frame{Pixels: 900}))
 		theirs := svgAt(t, top, o, ours.Bounds().Size())

@@ -67,7 +67,7 @@ func pdfOf(t testing.TB, s *svgout.Scene, f Frame) []byte {
 
 // TestSameBytes: pictures are written alike every time.
 func TestSameBytes(t *testing.T) {
-	p := scened(t, lay.Top(t, samples.All()[0].Text), svgout.Options{Legend: true, SeamLines: true})
+	p := scened(t, lay.Top(t, samples.All()[0].Text), svgout.Options{Legend: true, SeamLines: svgout.SeamsDrawn})
 	f := Frame{Pixels: 500, Margin: measure.Inch}
 	if !bytes.Equal(pngOf(t, p, f), pngOf(t, p, f)) {
 		t.Error("two PNG pictures differ")

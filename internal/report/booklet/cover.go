@@ -4,11 +4,12 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/report"
+	"eighthturn/svgout"
 )
 
 // cover is the first page.
 func (b *patternBuilder) cover() *document.Cover {
-	picture := document.Picture{Of: b.picture(asItIs), Alternative: b.described(report.InColor)}
+	picture := document.Picture{Of: b.picture(asItIs, svgout.SeamsByView), Alternative: b.described(report.InColor)}
 	c := &document.Cover{Subtitle: "Quilt pattern", Picture: &picture, Lines: report.CoverLines(b.plans)}
 	for _, text := range b.notes("cover") {
 		c.Lines = append(c.Lines, document.Plain(text))
@@ -66,7 +67,7 @@ func (b *patternBuilder) backPicture() document.Picture {
 		}
 	}
 	if most == 0 { // columns alone, which are as high as the quilt
-		return document.Picture{Of: b.picture(asItIs), Width: blockWidth, Least: measure.Inch / 2, Alternative: b.described(report.InColor)}
+		return document.Picture{Of: b.picture(asItIs, svgout.SeamsByView), Width: blockWidth, Least: measure.Inch / 2, Alternative: b.described(report.InColor)}
 	}
 	p := b.blockFigure(n)
 	p.Least = measure.Inch

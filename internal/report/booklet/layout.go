@@ -7,6 +7,7 @@ import (
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/report"
 	"eighthturn/palettes"
+	"eighthturn/svgout"
 )
 
 // layoutKey is the key of the layout diagram.
@@ -41,7 +42,7 @@ func pale(c palettes.Colour) palettes.Colour {
 
 // layoutDrawing is the top in pale colours with labels.
 func (b *patternBuilder) layoutDrawing() document.Drawing {
-	d := b.picture(pale)
+	d := b.picture(pale, svgout.SeamsLeftOut)
 	t := b.Top
 	b.cellOutlines(&d)
 	if b.labelled() {

@@ -29,29 +29,29 @@ func inPixels(t *quilt.Top, colour func(palettes.Colour) palettes.Colour) []byte
 	return file.Bytes()
 }
 
-// picture is the top with each fabric in a colour.
-func (b *patternBuilder) picture(colour func(palettes.Colour) palettes.Colour) document.Drawing {
+// picture is the top with each fabric in a colour, and with its seams where they are wanted.
+func (b *patternBuilder) picture(colour func(palettes.Colour) palettes.Colour, seams svgout.Seams) document.Drawing {
 	t := b.Top
 	d := document.Drawing{Min: measure.Point(t.Outer.Min), Max: measure.Point(t.Outer.Max)}
 	if len(t.Faces) > maxFaces {
 		d.Ground = inPixels(t, colour)
 		return d
 	}
-	scene, err := svgout.NewScene(t, svgout.Options{ByFabric: true, SeamLines: true})
+	scene, err := svgout.NewScene(t, svgout.Options{ByFabric: true, SeamLines: seams})
 	if err != nil {
 		panic(err) // there is such a view
 	}
 	for i := range scene.Layers {
 		l := &scene.Layers[i]
 		for n := range l.Items {
-			layer := document.Layer{Name: l.Name, Open: l.Items[n].Open}
 			style := l.Styled(&l.Items[n])
-			if fill, ok := scene.Colour(style.Fill); ok {
+			layer := document.Layer{Name: l.Name}
+			if style.Line != nil {
+				layer.Open, layer.Ink, layer.Line = true, colour(*style.Line), b.hairline()*seamShare
+			} else {
+				fill, _ := scene.Colour(style.Fill)
 				fill = colour(fill)
 				layer.Fill = &fill
-			}
-			if style.Line != nil {
-				layer.Line, layer.Ink = b.seamline(), softened(*style.Line)
 			}
 			for outline := range l.Items[n].Outlines {
 				layer.Paths = append(layer.Paths, points(outline))
@@ -62,17 +62,8 @@ func (b *patternBuilder) picture(colour func(palettes.Colour) palettes.Colour) d
 	return d
 }
 
-// softened is the ink of a seam, a little nearer to the cloth than black and white are.
-func softened(c palettes.Colour) palettes.Colour {
-	const soft = 0x48
-	if c == (palettes.Colour{}) {
-		return palettes.Colour{R: soft, G: soft, B: soft}
-	}
-	return palettes.Colour{R: 255 - soft, G: 255 - soft, B: 255 - soft}
-}
-
-// seamline is how broad the seams of a whole top are drawn, in points: finer where they are many.
-func (b *patternBuilder) seamline() float64 { return b.hairline() * 0.6 }
+// seamShare is how broad seams are drawn on a picture in colour, as part of a line to colour in.
+const seamShare = 0.6
 
 func points(outline []measure.Point) []measure.Point {
 	list := make([]measure.Point, len(outline))

@@ -1,0 +1,80 @@
+package svgout
+
+import (
+	"testing"
+
+	"eighthturn/palettes"
+)
+
+// leastSeamContrast is the ratio of luminance by WCAG 2.1 (relative luminance, contrast ratio) that a seam has
+// to the fabric that it lies on, at the least: it is to be seen beside its fabric, and not louder than the fabrics
+// beside each other. No source names a ratio for such lines; 1.8 is our own measure.
+const leastSeamContrast = 1.8
+
+// faint are the colours on which an ink for seams is seen too little.
+func faint(ink func(palettes.Colour) palettes.Colour) []palettes.Colour {
+	var list []palettes.Colour
+	for r := 0; r < 256; r += 15 {
+		for g := 0; g < 256; g += 15 {
+			for b := 0; b < 256; b += 15 {
+				c := palettes.Colour{R: uint8(r), G: uint8(g), B: uint8(b)}
+				if palettes.ContrastRatio(ink(c), c) < leastSeamContrast {
+					list = append(list, c)
+				}
+			}
+		}
+	}
+	return list
+}
+
+// TestSeamsAreSeen: on a fabric of any colour its seams are seen; one ink for all, dark or light, would not do.
+func TestSeamsAreSeen(t *testing.T) {
+	if list := faint(SeamInk); len(list) > 0 {
+		t.Errorf("seams are too faint on %d colors, such as %s", len(list), list[0].Hex())
+	}
+	for _, one := range []palettes.Colour{*black(), *white(), {R: 0x80, G: 0x80, B: 0x80}} {
+		if len(faint(func(palettes.Colour) palettes.Colour { return one })) == 0 {
+			t.Errorf("%s on any color passes", one.Hex())
+		}
+	}
+}
+
+// TestSeamsByView: every seam is one line in the colour view, none where they are left out, and the view of values has
+// them where they are asked for.
+func TestSeamsByView(t *testing.T) {
+	for name, text := range layouts() {
+		top := lay(t, text)
+		for _, c := range []struct {
+			Options
+			want bool
+		}{{Options{}, true}, {Options{SeamLines: SeamsLeftOut}, false}, {Options{View: Value}, false}, {Options{View: Value, SeamLines: SeamsDrawn}, true}} {
+			scene, err := NewScene(top, c.Options)
+			if err != nil {
+				t.Fatal(err)
+			}
+			want, got := 0, seamsIn(scene)
+			if c.want {
+				want = len(top.Seams) + len(top.StripSeams)
+			}
+			if got != want {
+				t.Errorf("%s, view %d: %d seams are drawn, expected %d", name, c.View, got, want)
+			}
+		}
+	}
+}
+
+// seamsIn counts the lines of the layer of seams.
+func seamsIn(s *Scene) int {
+	n := 0
+	for i := range s.Layers {
+		if s.Layers[i].ID != "seams" {
+			continue
+		}
+		for _, item := range s.Layers[i].Items {
+			for range item.Outlines {
+				n++
+			}
+		}
+	}
+	return n
+}
