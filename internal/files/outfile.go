@@ -27,6 +27,8 @@ type Options struct {
 	Ours func(head []byte) bool
 	// Never are files that are not replaced under any of their names.
 	Never []os.FileInfo
+	// Unfinished notes what is being written; nil for nowhere.
+	Unfinished *Unfinished
 }
 
 // Write makes the file at path from what write writes, or replaces it. A file that is there keeps its permissions, a new
@@ -37,7 +39,7 @@ func Write(path string, o Options, write func(io.Writer) error) error {
 	if err != nil {
 		return err
 	}
-	return replace(path, there, write)
+	return o.replace(path, there, write)
 }
 
 // Check says whether Write would be refused, without writing anything: nil or the error.

@@ -20,22 +20,22 @@ type file interface {
 }
 
 // replace writes a new file beside path and gives it path's name. There is the file that stands there, nil for none.
-func replace(path string, there os.FileInfo, write func(io.Writer) error) (err error) {
+func (o Options) replace(path string, there os.FileInfo, write func(io.Writer) error) (err error) {
 	sweep(filepath.Dir(path))
-	f, err := create(filepath.Dir(path))
+	f, err := o.Unfinished.begin(func() (*os.File, error) { return create(filepath.Dir(path)) })
 	if err != nil {
 		return err
 	}
 	done := false
 	defer func() {
 		if !done { // also where write panics
-			err = errors.Join(err, os.Remove(f.Name()))
+			err = errors.Join(err, o.Unfinished.remove(f.Name(), os.Remove))
 		}
 	}()
 	if err := fill(f, there, write); err != nil {
 		return err
 	}
-	if err := os.Rename(f.Name(), path); err != nil {
+	if err := o.Unfinished.finish(f.Name(), func() error { return os.Rename(f.Name(), path) }); err != nil {
 		return notRenamed(path, there, err)
 	}
 	done = true

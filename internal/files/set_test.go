@@ -1,14 +1,19 @@
 package files
 
 import (
+	"bufio"
 	"errors"
+	"fmt"
 	"io"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
 	"time"
+
+	"eighthturn/internal/quilttest/judges"
 )
 
 // setOf is files of one content.
@@ -142,15 +147,115 @@ func TestSweep(t *testing.T) {
 	}
 }
 
+// halfPlaced is a folder with an old set in which a run was killed when it had given the first of its files its name.
+func halfPlaced(t *testing.T, names ...string) (folder string, s *set) {
+	folder = filepath.Join(t.TempDir(), "maps")
+	if err := WriteSet(folder, Options{}, setOf("old", names[1:]...)); err != nil {
+		t.Fatal(err)
+	}
+	beside, err := createFolder(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s = &set{folder: folder, beside: beside.Name(), list: setOf("new", names...), there: make([]os.FileInfo, len(names))}
+	for i := range names {
+		if err := s.fill(i); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := s.begin(); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Rename(filepath.Join(s.beside, names[0]), filepath.Join(folder, names[0])); err != nil {
+		t.Fatal(err)
+	}
+	_ = beside.Close() // it is killed
+	return folder, s
+}
+
+// A run that was killed while its files took their names is completed by the next one in that folder, whatever that writes; a file that
+// somebody has changed since then stays.
+func TestKilledSetIsCompleted(t *testing.T) {
+	names := []string{"a.svg", "b.svg", "c.svg"}
+	next := func(folder string) {
+		if err := Write(filepath.Join(folder, "other.svg"), Options{Ours: ours}, text("made here other")); err != nil {
+			t.Fatal(err)
+		}
+	}
+	folder, _ := halfPlaced(t, names...)
+	next(folder)
+	wantSet(t, folder, "new", names...)
+
+	folder, s := halfPlaced(t, names...)
+	if err := os.Remove(s.journal()); err != nil { // killed before
+		t.Fatal(err)
+	}
+	next(folder)
+	wantSet(t, folder, "old", names[1:]...)
+
+	folder, _ = halfPlaced(t, names...)
+	changed := put(t, folder, "b.svg", "Dear Ottoline")
+	later := time.Now().Add(time.Second)
+	if err := os.Chtimes(changed, later, later); err != nil {
+		t.Fatal(err)
+	}
+	next(folder)
+	wantContent(t, changed, "Dear Ottoline")
+	wantSet(t, folder, "new", "a.svg", "c.svg")
+}
+
+// A program that is told to end removes what it has begun, and finishes nothing any more.
+func TestAbandoned(t *testing.T) {
+	for _, isNew := range []bool{false, true} {
+		folder := t.TempDir()
+		into := folder
+		if isNew {
+			into = filepath.Join(folder, "maps")
+		}
+		for name, write := range map[string]func(Options, func(io.Writer) error) error{
+			"a file": func(o Options, w func(io.Writer) error) error { return Write(filepath.Join(folder, "a.svg"), o, w) },
+			"a set":  func(o Options, w func(io.Writer) error) error { return WriteSet(into, o, []File{{"b.svg", w}}) },
+		} {
+			u := &Unfinished{}
+			begun, goOn, ended := make(chan bool), make(chan bool), make(chan bool)
+			go func() {
+				_ = write(Options{Unfinished: u}, func(w io.Writer) error {
+					close(begun)
+					<-goOn
+					return nil
+				})
+				close(ended)
+			}()
+			<-begun
+			u.Abandon()
+			close(goOn)
+			select {
+			case <-ended:
+				t.Errorf("%s went on to its end", name)
+			case <-time.After(20 * time.Millisecond):
+			}
+			if list, _ := os.ReadDir(folder); len(list) != 0 {
+				t.Errorf("%s: %d files are there, want none: %v", name, len(list), list)
+			}
+		}
+	}
+}
+
 // childSet tells a copy of the test program to write sets into the folder of that name.
 const childSet = "OUTFILE_SET"
 
 func writeSets(folder string) {
 	for {
-		for _, content := range []string{"one", "two"} {
+		for _, content := range setContents() {
 			var list []File
 			for _, name := range setNames() {
-				list = append(list, File{name, text("made here " + strings.Repeat(content, 10_000))})
+				list = append(list, File{name, text("made here " + strings.Repeat(content, 100))})
+			}
+			last := &list[len(list)-1]
+			write := last.Write
+			last.Write = func(w io.Writer) error {
+				fmt.Println("the last file")
+				return write(w)
 			}
 			if err := WriteSet(folder, Options{Ours: ours}, list); err != nil {
 				panic(err)
@@ -159,33 +264,81 @@ func writeSets(folder string) {
 	}
 }
 
-func setNames() []string { return []string{"a.svg", "b.svg", "c.svg", "d.svg"} }
+func setContents() []string { return []string{"one", "two"} }
 
-// Whenever the writer is killed, every file is whole, and after the next run nothing is left beside them.
-func TestSetKilledAtAnyMoment(t *testing.T) {
+func setNames() []string {
+	var list []string
+	for n := range 40 {
+		list = append(list, string(rune('a'+n%26))+string(rune('0'+n/26))+".svg")
+	}
+	return list
+}
+
+// parts are how many files of the set have each content.
+func parts(t *testing.T, folder string) map[string]int {
+	found := map[string]int{}
+	for _, name := range setNames() {
+		content, err := os.ReadFile(filepath.Join(folder, name))
+		if err != nil {
+			found["none"]++
+			continue
+		}
+		whole := false
+		for _, c := range setContents() {
+			if string(content) == "made here "+strings.Repeat(c, 100) {
+				found[c]++
+				whole = true
+			}
+		}
+		if !whole {
+			t.Fatalf("%s is torn", name)
+		}
+	}
+	return found
+}
+
+// killWriters kills so many writers of sets at random moments. Every file is whole then; and after the next run in that folder
+// no set is mixed and nothing is left beside it. It says how many were caught while files took their names.
+func killWriters(t *testing.T, kills int) (caught int) {
 	self, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
 	}
 	folder := filepath.Join(t.TempDir(), "maps")
-	for n := range 20 {
+	random := rand.New(rand.NewPCG(1, 2))
+	for range kills {
 		child := exec.Command(self)
 		child.Env = append(os.Environ(), childSet+"="+folder)
-		if err := child.Start(); err != nil {
+		out, err := child.StdoutPipe()
+		if err != nil || child.Start() != nil {
 			t.Fatal(err)
 		}
-		time.Sleep(time.Duration(3+n%7) * time.Millisecond)
+		lines := bufio.NewScanner(out)
+		for range 2 + random.IntN(2) {
+			lines.Scan()
+		}
+		time.Sleep(time.Duration(random.IntN(4000)) * time.Microsecond)
 		_ = child.Process.Kill()
 		_ = child.Wait()
-		for _, name := range setNames() {
-			content, err := os.ReadFile(filepath.Join(folder, name))
-			if err == nil && len(content) != len("made here ")+30_000 {
-				t.Errorf("%s has %d bytes", name, len(content))
-			}
+		if _, err := os.Stat(folder); err != nil {
+			continue
 		}
+		if len(parts(t, folder)) > 1 {
+			caught++
+		}
+		if err := WriteSet(folder, Options{}, nil); err != nil { // the next run
+			t.Fatal(err)
+		}
+		if found := parts(t, folder); len(found) > 1 {
+			t.Fatalf("the set is mixed: %v", found)
+		}
+		wantNothingUnfinished(t, folder)
+		wantNothingUnfinished(t, filepath.Dir(folder))
 	}
-	if err := WriteSet(folder, Options{Ours: ours}, setOf("three", setNames()...)); err != nil {
-		t.Fatal(err)
-	}
-	wantSet(t, folder, "three", setNames()...)
+	return caught
+}
+
+func TestSetKilledAtAnyMoment(t *testing.T) {
+	kills := judges.Of(8, 25)
+	t.Logf("%d kills, %d of them while files took their names", kills, killWriters(t, kills))
 }

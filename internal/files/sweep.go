@@ -56,6 +56,7 @@ func sweepOne(path string) {
 	switch {
 	case !abandoned(f):
 	case info.IsDir():
+		complete(path)
 		_ = removeFolder(path)
 	default:
 		_ = os.Remove(path)
