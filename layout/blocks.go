@@ -132,10 +132,10 @@ func (c *checker) blocks() {
 		switch {
 		case known && !first.poisoned():
 			c.fault(n.Label.Span, "give this one another label", "block %s is already defined", quote(n.Label.Text)).note(first.span, "first defined here")
-		case len(c.labels.order) == MaxDefined:
+		case len(c.labels.order) == MaxBlocks:
 			c.labels.poison(n.Label.key())
 			if c.labels.beyond++; c.labels.beyond == 1 {
-				c.fault(n.Label.Span, "", "a layout may define %d blocks at the most", MaxDefined)
+				c.fault(n.Label.Span, "", "a layout may define %d blocks at the most", MaxBlocks)
 				c.poison("grid")
 			}
 		default:

@@ -13,8 +13,9 @@ const (
 	MaxBorders   = 200
 	MaxNameChars = 60
 	MaxTextChars = 1000
-	MaxBands     = 40 // in a strip set
-	MaxDefined   = 2000
+	MaxBands     = 40   // in a strip set
+	MaxDefined   = 1000 // names of fabrics, pools and strip sets
+	MaxBlocks    = 500  // labels
 )
 
 // Limits of lengths, finished or cut as the statement says.

@@ -376,6 +376,38 @@ func unillustrated(list []Block) []Block {
 	return kept
 }
 
+// Indexed is a document whose sections are found at once.
+type Indexed struct {
+	Document
+	byID map[string]Section
+}
+
+// Index is a document with its sections by their ids; of like ids the first.
+func (d Document) Index() Indexed {
+	found := Indexed{d, map[string]Section{}}
+	found.add(d.Sections)
+	return found
+}
+
+func (d Indexed) add(list []Section) {
+	for _, s := range list {
+		if _, known := d.byID[s.ID]; !known {
+			d.byID[s.ID] = s
+		}
+		for _, b := range s.Blocks {
+			if v, ok := b.(Section); ok {
+				d.add([]Section{v})
+			}
+		}
+	}
+}
+
+// Section is the section of an id, with those within it; false if there is none.
+func (d Indexed) Section(id string) (Section, bool) {
+	s, ok := d.byID[id]
+	return s, ok
+}
+
 // Section is the section of an id, with those within it; false if there is none.
 func (d Document) Section(id string) (Section, bool) { return sectionOf(d.Sections, id) }
 

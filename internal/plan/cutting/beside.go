@@ -16,7 +16,10 @@ func (f *Fabric) cutBesideBlocks(list []demand) {
 	var best Fabric
 	for most := min(len(f.along), len(f.Blocks[0].Columns), maxSideBySide); most > 0; most-- {
 		for _, choose := range []chooser{widestBeside, dearestBeside} {
-			try := Fabric{UsableWidth: f.UsableWidth, along: f.along}
+			try := Fabric{UsableWidth: f.UsableWidth, along: f.along, budget: f.budget}
+			if best.Blocks != nil && f.budget.spent() {
+				break
+			}
 			try.layBlocks(most)
 			try.cutBeside(list, choose)
 			if best.Blocks == nil || try.LengthCut < best.LengthCut {
@@ -81,6 +84,9 @@ func widestBeside(here *alike, _ *packing, _ measure.NM) (measure.NM, []int) {
 // dearestBeside is the strip that saves most cloth elsewhere for each length of the block: items are worth what cloth they
 // would take if strips could be cut in fractions.
 func dearestBeside(here *alike, all *packing, _ measure.NM) (measure.NM, []int) {
+	if here.budget.spent() {
+		return widestBeside(here, all, 0)
+	}
 	r, _ := all.relaxed(all.needs(), byCloth)
 	q := &relaxation{packing: &here.packing, prices: make([]float64, len(here.items))}
 	for i, t := range here.items {

@@ -247,6 +247,9 @@ func (k *knapsack) search(room measure.NM) float64 {
 	before := k.value
 	k.value, k.budget = 0, maxWorths
 	best := slices.Clone(k.best)
+	if k.packing.budget.spent() {
+		k.budget = 0
+	}
 	k.fill(0, room, worth)
 	if !k.packing.budget.spend(maxWorths - k.budget + len(k.order)) {
 		k.budget = -1 // what it could be worth is not known

@@ -70,10 +70,10 @@ type patternBuilder struct {
 	Reports
 	Options
 	units   measure.System
-	letters []string          // of the fabrics, by index of the top's
-	plans   *report.Plans     // with letters for the fabrics
-	cut     document.Document // what is cut, as the report has it
-	sewing  document.Document // how the top goes together, without the why
+	letters []string         // of the fabrics, by index of the top's
+	plans   *report.Plans    // with letters for the fabrics
+	cut     document.Indexed // what is cut, as the report has it
+	sewing  document.Indexed // how the top goes together, without the why
 	parts   []document.Section
 }
 
@@ -82,8 +82,8 @@ func newBook(r Reports, o Options) *patternBuilder {
 	plans := *r.Plans
 	plans.Letters = b.letters
 	b.plans = &plans
-	b.cut = report.Cutting(b.plans).Down(document.Detail)
-	b.sewing = report.Sewing(b.plans).Down(document.Detail)
+	b.cut = report.Cutting(b.plans).Down(document.Detail).Index()
+	b.sewing = report.Sewing(b.plans).Down(document.Detail).Index()
 	b.nameTemplates()
 	return b
 }
