@@ -7,8 +7,10 @@ import (
 	"io/fs"
 	"os"
 	"strings"
+	"sync/atomic"
 	"syscall"
 
+	"eighthturn/internal/files"
 	"eighthturn/layout"
 )
 
@@ -16,6 +18,9 @@ import (
 type console struct {
 	in, out, err *os.File
 	failed       error // of help, which cannot return one
+
+	unfinished files.Unfinished // what is being written
+	endsItself atomic.Bool      // once, when somebody asks the program to end
 }
 
 // Exit codes.

@@ -3,13 +3,14 @@
 package main
 
 import (
-	"eighthturn/internal/report"
 	"errors"
 	"os"
 	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"eighthturn/internal/report"
 )
 
 func main() {
@@ -17,7 +18,7 @@ func main() {
 	if home, err := os.UserHomeDir(); err == nil && doubleClicked() {
 		os.Exit(c.opened(os.Args[1:], home, run))
 	}
-	os.Exit(run(os.Args[1:], c))
+	os.Exit(c.untilTold(func() int { return run(os.Args[1:], c) }))
 }
 
 // run does what the arguments ask for and gives the exit code.

@@ -54,6 +54,7 @@ func manualPage(root *cobra.Command) string {
 	p.tagged("0", "All went well.")
 	p.tagged("1", "A layout has errors, or a file could not be read or written.")
 	p.tagged("2", "What was typed is not understood: a command, an option or a value.")
+	p.tagged("130", "It was stopped with Control-C; nothing is left half-written.")
 	p.section("ENVIRONMENT")
 	p.tagged("NO_COLOR", "If it is set, nothing is written in bold.")
 	p.section("EXAMPLES")

@@ -1,15 +1,12 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"io"
 	"io/fs"
 	"os"
-	"os/signal"
 	"path/filepath"
 	"strings"
-	"syscall"
 
 	"github.com/spf13/cobra"
 
@@ -61,34 +58,11 @@ func (c *console) write(t target, write func(io.Writer) error) error {
 	if t.path == stdio {
 		return standardOutput(write(c.out))
 	}
-	stop, release := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer release()
-	err := files.Write(t.path, t.options, func(w io.Writer) error {
-		if err := write(&stoppable{stop, w}); err != nil {
-			return err
-		}
-		return stop.Err()
-	})
-	switch {
-	case err == nil:
-		return nil
-	case stop.Err() != nil:
-		return &problem{faulty, t.path, "stopped before it was written", ""}
+	t.options.Unfinished = &c.unfinished
+	if err := files.Write(t.path, t.options, write); err != nil {
+		return t.problem(err)
 	}
-	return t.problem(err)
-}
-
-// stoppable is a writer that fails once the program is asked to stop, so that nothing unfinished is left.
-type stoppable struct {
-	context.Context
-	w io.Writer
-}
-
-func (s *stoppable) Write(p []byte) (int, error) {
-	if err := s.Err(); err != nil {
-		return 0, err
-	}
-	return s.w.Write(p)
+	return nil
 }
 
 // problem says why a file was not written and what to do.

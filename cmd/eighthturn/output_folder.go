@@ -1,14 +1,11 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"io"
 	"io/fs"
 	"os"
-	"os/signal"
 	"path/filepath"
-	"syscall"
 
 	"github.com/spf13/cobra"
 
@@ -58,26 +55,14 @@ func (d pictureFolder) draw(c *console, pictures []namedFigure, units measure.Sy
 
 // writeSet writes files into a folder, the target, all of them or none. The option is the one that names the folder.
 func (c *console) writeSet(t target, option string, list []files.File) error {
-	stop, release := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer release()
-	stoppables := make([]files.File, len(list))
-	for i, f := range list {
-		stoppables[i] = files.File{Name: f.Name, Write: func(w io.Writer) error {
-			if err := f.Write(&stoppable{stop, w}); err != nil {
-				return err
-			}
-			return stop.Err()
-		}}
-	}
+	t.options.Unfinished = &c.unfinished
 	folder := filepath.Clean(t.path)
 	_, before := os.Stat(folder)
-	err := files.WriteSet(folder, t.options, stoppables)
+	err := files.WriteSet(folder, t.options, list)
 	var failed *files.NotWritten
 	switch {
 	case err == nil:
 		return nil
-	case stop.Err() != nil:
-		return &problem{faulty, t.path, "stopped before it was written", ""}
 	case !errors.As(err, &failed):
 		return &problem{faulty, folder, systemText(err), ""}
 	case failed.Path == folder:

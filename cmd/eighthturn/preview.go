@@ -1,11 +1,8 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"os"
-	"os/signal"
-	"syscall"
 
 	"github.com/spf13/cobra"
 
@@ -35,7 +32,7 @@ func previewCommand(c *console) *cobra.Command {
 					return misuse(cmd.CommandPath(), err.Error(), "for example --"+tryOption+" navy=#3a4f66")
 				}
 			}
-			return live(cmd, args[0], o)
+			return c.live(cmd, args[0], o)
 		},
 	}
 	f := cmd.Flags()
@@ -49,16 +46,15 @@ func previewCommand(c *console) *cobra.Command {
 }
 
 // live follows a layout until it is told to end; a second control-C ends the program by itself.
-func live(cmd *cobra.Command, file string, o preview.Options) error {
+func (c *console) live(cmd *cobra.Command, file string, o preview.Options) error {
 	if file == stdio {
 		return misuse(cmd.CommandPath(), "only a file can be followed, not standard input", "save the layout and name its file")
 	}
 	if info, err := os.Stat(file); err == nil && info.IsDir() {
 		return &problem{faulty, file, "this is a folder, not a layout", layoutsIn(file)}
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP)
+	ctx, stop := c.endingItself()
 	defer stop()
-	context.AfterFunc(ctx, stop)
 	err := preview.Run(ctx, file, o)
 	var port *preview.PortError
 	if errors.As(err, &port) {
