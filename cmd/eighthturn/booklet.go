@@ -14,6 +14,7 @@ import (
 	"eighthturn/internal/files"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/internal/report/booklet"
 	"eighthturn/internal/templates"
 	"eighthturn/layout"
@@ -26,6 +27,8 @@ type printedPattern struct {
 	foundations, valueStudy       bool
 	paper                         choice
 	without                       withoutValue
+	times                         timesValue
+	sessions                      sessionsValue
 	copies                        copiesOption
 	cut                           cutOptions
 }
@@ -54,7 +57,7 @@ func bookletCommand(c *console) *cobra.Command {
 	f.Var(&o.paper, o.paper.option, "the page `SIZE`: letter, a4 or half (of a Letter sheet); if omitted, letter, or a4 for layouts in centimeters")
 	f.BoolVar(&o.large, largeOption, false, "18-point type, in one column")
 	f.Var(&o.copies, "copies", "yardage and cutting for `N` quilts")
-	f.BoolVar(&o.handout, "handout", false, "a class handout instead of the pattern: supply list, kits, class schedule")
+	o.addClass(cmd)
 	f.Var(&o.without, "without", "leave out a `PART`: "+measure.List(mapped(booklet.Parts(), inUSSpelling))+"; may be repeated")
 	f.BoolVar(&o.valueStudy, valueStudyOption, false, "add the designer's value study")
 	f.BoolVar(&o.foundations, "foundations", false, "add half-block foundations for paper piecing, after the templates")
@@ -92,13 +95,17 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 	if err := c.cannotCut(s, reports.Cuts, o.strict); err != nil {
 		return err
 	}
+	if !o.handout {
+		c.toFillIn(s, reports)
+	}
 	page := o.page(cmd.Flags().Changed(o.paper.option), top.Units)
 	return o.write(c, s, o.document(reports, filepath.Base(beside(s.name, "")), page), page)
 }
 
 // document is the pattern or the handout.
 func (o *printedPattern) document(r booklet.Reports, name string, paper render.Paper) document.Document {
-	options := booklet.Options{Name: name, Paper: paper, Large: o.large, Without: o.without.parts, ValueStudy: o.valueStudy}
+	options := booklet.Options{Name: name, Paper: paper, Large: o.large, Without: o.without.parts, ValueStudy: o.valueStudy,
+		Schedule: booklet.Schedule{Times: o.times.times, Sessions: o.sessions.minutes}}
 	if o.handout {
 		return booklet.Handout(r, options)
 	}
@@ -123,6 +130,9 @@ func (o *printedPattern) check(cmd *cobra.Command, file string) error {
 	}
 	if file == stdio && o.output == "" {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the pattern no name", "name it with -o")
+	}
+	if err := o.checkClass(cmd); err != nil {
+		return err
 	}
 	if o.handout && len(o.without.parts) > 0 {
 		return misuse(cmd.CommandPath(), "a handout has none of the parts that --without leaves out", "leave out --without, or --handout")
@@ -226,6 +236,13 @@ func (c *console) complainOf(list []render.Warning) {
 		if w.Kind == render.MissingSign {
 			c.complain("", "note: "+layout.Visible(w.Message)+"\n")
 		}
+	}
+}
+
+// toFillIn names once what the pattern leaves room for, since the layout does not say it.
+func (c *console) toFillIn(s *source, r booklet.Reports) {
+	if list := report.ToFillIn(r.Plans); len(list) > 0 {
+		c.complain(s.name, "note: the layout has no "+strings.Join(list, " and no ")+"; the pattern leaves a place to fill in\n")
 	}
 }
 

@@ -111,11 +111,45 @@ func TestBookletRefusals(t *testing.T) {
 		{[]string{file, "--paper", "legal"}, misusing, "letter, a4 or half"},
 		{[]string{file, "--without", "cover"}, misusing, "templates or coloring"},
 		{[]string{file, "--handout", "--without", "templates"}, misusing, "a handout has none"},
+		{[]string{file, "--handout", "--value-study"}, misusing, "a handout has no value study"},
+		{[]string{file, "--time", "unit=6"}, misusing, "only a class handout has a schedule"},
+		{[]string{file, "--session", "90"}, misusing, "only a class handout has a schedule"},
+		{[]string{file, "--handout", "--time", "lunch=60"}, misusing, "expected one of welcome, cutting"},
+		{[]string{file, "--handout", "--time", "unit=0"}, misusing, "1 to 600"},
+		{[]string{file, "--handout", "--session", "10"}, misusing, "minutes from 30 to 600"},
 		{[]string{large}, faulty, "nothing is planned"},
 	} {
 		code, _, complaints := askedFor(t, append([]string{"booklet"}, c.arguments...)...)
 		if code != c.code || !strings.Contains(complaints, c.says) {
 			t.Errorf("%q: code %d, %q", c.arguments[1:], code, complaints)
+		}
+	}
+}
+
+// TestBookletNamesWhatIsMissing: a layout that lacks something the pattern needs is printed, and what is to be filled in is named
+// once.
+func TestBookletNamesWhatIsMissing(t *testing.T) {
+	blocks := "side 4\nfabric a #204060\nblock A plain piece a\ngrid\n A A\n"
+	for text, want := range map[string]string{
+		blocks: "no designer and no binding; the pattern leaves a place to fill in",
+		"designer \"Lotte Ambros\"\n" + blocks:                            "no binding; the pattern leaves a place to fill in",
+		"designer \"Lotte Ambros\"\n" + blocks + "binding 2 1/2 cut a\n": "",
+	} {
+		folder, file := harborIn(t, text)
+		out := filepath.Join(folder, "words") + "/"
+		code, _, complaints := askedFor(t, "booklet", file, "-o", out)
+		if code != done || want == "" && complaints != "" || strings.Count(complaints, want) != 1 && want != "" {
+			t.Errorf("code %d, %q, want %q", code, complaints, want)
+		}
+		printed, err := os.ReadFile(filepath.Join(out, "pattern.md"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if room := strings.Count(strings.ReplaceAll(string(printed), `\`, ""), "________"); (room > 0) != (want != "") {
+			t.Errorf("%d places to fill in, and %q is said", room, want)
+		}
+		if code, _, complaints := askedFor(t, "booklet", file, "--handout", "-o", filepath.Join(folder, "class.pdf")); code != done || complaints != "" {
+			t.Errorf("the handout: code %d, %q", code, complaints)
 		}
 	}
 }

@@ -90,3 +90,56 @@ func TestOneGuardAgainstFormulas(t *testing.T) {
 		t.Error("another guard is not found")
 	}
 }
+
+// unlikeSewing says which sentences of the chapters on layout, borders and finishing a text does not have.
+func unlikeSewing(text string, d document.Document) []string {
+	var wrong []string
+	text = bare(text)
+	var look func(blocks []document.Block)
+	say := func(t document.Text) {
+		if said := bare(t.String()); !strings.Contains(text, said) {
+			wrong = append(wrong, t.String())
+		}
+	}
+	look = func(blocks []document.Block) {
+		for _, b := range blocks {
+			switch v := b.(type) {
+			case document.Section:
+				look(v.Blocks)
+			case document.Paragraph:
+				say(v.Text)
+			case document.List:
+				for _, it := range v.Items {
+					say(it.Text)
+				}
+			}
+		}
+	}
+	for _, id := range []string{report.SewingLayout, report.SewingBorder(1), report.SewingFinishing} {
+		s, _ := d.Section(id)
+		look(s.Blocks)
+	}
+	return wrong
+}
+
+// TestFinishingIsSaidAlike: what is laid out, bordered and finished stands in the sewing report, and command and pattern say it.
+func TestFinishingIsSaidAlike(t *testing.T) {
+	said := outputs(t, smallLayout)
+	d := report.Sewing(plansOf(t, smallLayout))
+	for _, output := range []string{"sew", "booklet", "page Sewing"} {
+		if said[output] == "" {
+			t.Errorf("there is no %s", output)
+		}
+		for _, wrong := range unlikeSewing(said[output], d) {
+			if output == "booklet" && strings.HasPrefix(wrong, "This border finishes") { // it has letters for fabrics
+				continue
+			}
+			t.Errorf("%s does not say: %s", output, wrong)
+		}
+	}
+	for what, words := range map[string]string{"quilting in other words": "Quilt as desired", "layout in other words": "Lay out all"} {
+		if len(unlikeSewing(strings.ReplaceAll(said["sew"], words, "Do it"), d)) == 0 {
+			t.Errorf("%s goes unseen", what)
+		}
+	}
+}

@@ -108,6 +108,10 @@ func TestSentencesStandInReports(t *testing.T) {
 }
 
 func TestSentencesStandInReportsCatches(t *testing.T) {
+	own := tree(map[string]string{"internal/report/booklet/a.go": "package booklet\n\nconst s = \"Baste from the center outward.\"\n"})
+	if list, _ := sentences(t, own); len(list) != 1 {
+		t.Errorf("a sentence of the pattern's own: %q is found", list)
+	}
 	for what, c := range map[string]struct {
 		code  string
 		found int

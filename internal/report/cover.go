@@ -68,7 +68,7 @@ func ToFillIn(p *Plans) []string {
 	for _, m := range []struct {
 		missing bool
 		name    string
-	}{{p.Top.Title == "", "title"}, {p.Top.Credits.Designer == "", "designer"}, {p.Top.CutFacts.Binding == nil, "binding"}} {
+	}{{p.Top.Credits.Designer == "", "designer"}, {p.Top.CutFacts.Binding == nil, "binding"}} {
 		if m.missing {
 			list = append(list, m.name)
 		}

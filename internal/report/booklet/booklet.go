@@ -33,6 +33,7 @@ type Options struct {
 	Paper      render.Paper // that the document will be printed on; default Letter
 	Large      bool         // it will be printed large
 	Without    []string     // of Parts: what is left out
+	Schedule   Schedule     // of a handout
 	ValueStudy bool         // the study of light and dark is printed
 }
 

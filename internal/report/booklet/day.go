@@ -1,59 +1,177 @@
 package booklet
 
 import (
+	"slices"
 	"strings"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/sewing"
 )
 
-// Minutes that are reckoned for a class: guesses of ours, and said to be guesses where they are printed.
+// Minutes that are reckoned for a class where the teacher gives none: guesses of ours, and said to be guesses where they are
+// printed.
 const (
 	forHello   = 15 // places, cautions
 	forShow    = 10 // to show a step before it is sewn
 	forUnit    = 5  // to pin, sew, press and measure a unit
 	forCutting = 30 // the pieces of one block
+	forSets    = 25 // a strip set: sewn, pressed and cut
 	forLook    = 20 // blocks laid out together at the end
 	forLong    = 8  // a seam of rows, columns or borders
 )
 
-// hour is one line of the plan of the day.
+// Schedule is the teacher's own times of a class, in minutes; what is 0 is guessed.
+type Schedule struct {
+	Times    map[string]int // by Activities
+	Sessions []int          // the length of each; more than there are last as long as the last one; nil for one session
+}
+
+// Bounds of a teacher's times, in minutes.
+const (
+	MinSession = 30
+	MaxSession = 600
+	MaxMinutes = 600 // of an activity
+)
+
+// Activities are the names of what takes time in a class.
+func Activities() []string {
+	return []string{"welcome", "cutting", "strip-set", "show", "unit", "layout"}
+}
+
+// guesses are the minutes of activities where the teacher gives none.
+func guesses() map[string]int {
+	return map[string]int{"welcome": forHello, "cutting": forCutting, "strip-set": forSets, "show": forShow, "unit": forUnit, "layout": forLook}
+}
+
+// takes is the minutes of an activity, and whether they are a guess.
+func (s *Schedule) takes(activity string) (minutes int, guess bool) {
+	if own := s.Times[activity]; own > 0 {
+		return own, false
+	}
+	return guesses()[activity], true
+}
+
+// hour is one line of the schedule.
 type hour struct {
 	what    string
 	minutes int
+	guess   bool
 }
 
-// day is the plan of the day: one block of each label, step by step.
+func (h hour) text() string {
+	if h.guess {
+		return "about " + count(h.minutes, "minute")
+	}
+	return count(h.minutes, "minute")
+}
+
+// day is the class schedule: one block of each label, step by step.
 func (b *patternBuilder) day() {
 	b.part("Class schedule", true)
-	b.add(para("In class, sew one block of each kind from start to finish, so that you can continue at home. "+
-		"Times are approximate, based on the number of steps and units: about %s to demonstrate a step and %s to sew each unit. Work at your own pace.",
-		count(forShow, "minute"), count(forUnit, "minute")))
-	t := document.Table{Named: true, Columns: []document.Column{{Title: "Start", Kind: document.Counts}, {Title: "Activity"}, {Title: "Approx. time", Kind: document.Counts}}}
-	at := 0
-	for _, h := range b.hours() {
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(clock(at)), cell(h.what), cell(count(h.minutes, "minute"))}})
-		at += h.minutes
+	hours := b.hours()
+	text := "In class, sew one block of each kind from start to finish, so that you can continue at home."
+	if slices.ContainsFunc(hours, func(h hour) bool { return h.guess }) {
+		text += b.guessed()
 	}
-	t.Rows = append(t.Rows, document.Row{Total: true, Cells: []document.Cell{cell(clock(at)), cell("Finish (breaks not included)"), cell("")}})
-	b.add(t)
+	sessions := b.Schedule.sessions(hours)
+	if len(sessions) > 1 {
+		text += " The class runs over " + count(len(sessions), "session") + "."
+	}
+	b.add(para("%s", text))
+	for i, list := range sessions {
+		whole := []document.Block{sessionTable(list)}
+		if len(sessions) > 1 {
+			whole = append([]document.Block{heading(1, "Session "+numeral(i+1))}, whole...)
+		}
+		b.add(whole...)
+	}
 	b.atHome()
 }
 
-// hours is the day's lines.
+// guessed says what guesses rest on.
+func (b *patternBuilder) guessed() string {
+	text := " Times are approximate where it says about"
+	show, guess := b.Schedule.takes("show")
+	if unit, guessed := b.Schedule.takes("unit"); guess || guessed {
+		text += ", based on the number of steps and units: " + count(show, "minute") + " to demonstrate a step and " + count(unit, "minute") + " to sew each unit"
+	}
+	return text + ". Work at your own pace."
+}
+
+// sessionTable is the lines of one session.
+func sessionTable(list []hour) document.Table {
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "Start", Kind: document.Counts}, {Title: "Activity"}, {Title: "Time", Kind: document.Counts}}}
+	at := 0
+	for _, h := range list {
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cell(clock(at)), cell(h.what), cell(h.text())}})
+		at += h.minutes
+	}
+	t.Rows = append(t.Rows, document.Row{Total: true, Cells: []document.Cell{cell(clock(at)), cell("Finish (breaks not included)"), cell("")}})
+	return t
+}
+
+// sessions divides the lines of a class over its sessions: a line that does not fit into what is left of one begins the next,
+// and one that is longer than a session goes on in the next.
+func (s *Schedule) sessions(hours []hour) [][]hour {
+	if len(s.Sessions) == 0 {
+		return [][]hour{hours}
+	}
+	list, left := [][]hour{nil}, s.Sessions[0]
+	next := func() {
+		left = s.Sessions[min(len(list), len(s.Sessions)-1)]
+		list = append(list, nil)
+	}
+	add := func(h hour) {
+		list[len(list)-1] = append(list[len(list)-1], h)
+		left -= h.minutes
+	}
+	for _, h := range hours {
+		if h.minutes > left && len(list[len(list)-1]) > 0 {
+			next()
+		}
+		for h.minutes > left {
+			part := h
+			part.minutes = left
+			add(part)
+			if h.minutes -= part.minutes; !strings.HasSuffix(h.what, " (continued)") {
+				h.what += " (continued)"
+			}
+			next()
+		}
+		add(h)
+	}
+	return list
+}
+
+// hours are the schedule's lines. They fit what kits hold: pieces that are cut, and strips for the strip sets.
 func (b *patternBuilder) hours() []hour {
-	list := []hour{{"Welcome and safety", forHello}, {"Cutting the pieces for one block of each kind", forCutting}}
+	var list []hour
+	add := func(what, activity string, times int) {
+		minutes, guess := b.Schedule.takes(activity)
+		list = append(list, hour{what, minutes * times, guess})
+	}
+	add("Welcome and safety", "welcome", 1)
 	if b.kits() {
-		list[1].what = "Opening the kits and cutting the remaining pieces"
+		add("Opening the kits and sorting the pieces", "cutting", 1)
+	} else {
+		add("Cutting the pieces for one block of each kind", "cutting", 1)
+	}
+	for i := range b.Cuts.Sets {
+		if len(b.Cuts.Sets[i].Runs) > 0 {
+			add("Sewing one strip set "+b.Cuts.SetName(i)+" and cutting its wedges", "strip-set", 1)
+		}
 	}
 	for i := range b.Sewing.Blocks {
 		k := &b.Sewing.Blocks[i]
 		for n := range k.Steps {
 			s := &k.Steps[n]
-			list = append(list, hour{"Block " + k.Label + ", step " + numeral(n+1) + ": " + s.Name, forShow + forUnit*unitsOf(s)})
+			show, guess := b.Schedule.takes("show")
+			unit, guessed := b.Schedule.takes("unit")
+			list = append(list, hour{"Block " + k.Label + ", step " + numeral(n+1) + ": " + s.Name, show + unit*unitsOf(s), guess || guessed})
 		}
 	}
-	return append(list, hour{"Laying out blocks, questions, what to do at home", forLook})
+	add("Laying out blocks, questions, what to do at home", "layout", 1)
+	return list
 }
 
 // unitsOf is how many units a step makes for one block.
@@ -65,9 +183,10 @@ func (b *patternBuilder) atHome() {
 	for i := range b.Sewing.Assembly.Stages {
 		long += b.Sewing.Assembly.Stages[i].Count
 	}
+	unit, _ := b.Schedule.takes("unit")
 	list := []string{}
 	if units > 0 {
-		list = append(list, count(units, "more unit")+", not counting those sewn in class, at "+count(forUnit, "minute")+" each about "+count(roundHours(units*forUnit), "hour"))
+		list = append(list, count(units, "more unit")+", not counting those sewn in class, at "+count(unit, "minute")+" each about "+count(roundHours(units*unit), "hour"))
 	}
 	if long > 0 {
 		list = append(list, count(long, "long seam")+" to sew "+b.laidTogether()+" together, at "+count(forLong, "minute")+" each about "+count(roundHours(long*forLong), "hour"))
