@@ -85,11 +85,11 @@ func zoomForAll(top *quilt.Top) float64 {
 }
 
 func TestEveryFaceHasItsColour(t *testing.T) {
-	options := []Options{{}, {View: Value}, {ByFabric: true}, {ByFabric: true, View: Value}}
+	pairs := [2][]Options{{{}, {ByFabric: true, View: Value}}, {{View: Value}, {ByFabric: true}}} // in turn
 	for _, r := range renderers() {
 		t.Run(r.name, func(t *testing.T) {
-			for _, top := range tops(t) {
-				zoom := zoomForAll(top.Top)
+			for n, top := range tops(t) {
+				options, zoom := pairs[n%2], zoomForAll(top.Top)
 				var jobs []job
 				for _, o := range options {
 					jobs = append(jobs, job{drawn(t, top.Top, o), zoom, "#ffffff"})
