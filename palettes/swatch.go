@@ -42,11 +42,8 @@ type Part struct {
 // ReadSwatch reads a photo of one fabric, a JPEG or PNG file. It is turned as its camera
 // held it and brought from its colour profile to sRGB; the outer tenth on each side, glare
 // and creases are left out. Photos beyond the limits are refused before they are decoded. A
-// fault is one sentence that says what is there and what was wanted.
-func ReadSwatch(file []byte) (PhotoSample, error) { return ReadSwatchUntil(nil, file) }
-
-// ReadSwatchUntil is ReadSwatch until a sign ends it.
-func ReadSwatchUntil(sign *stop.Sign, file []byte) (PhotoSample, error) {
+// fault is one sentence that says what is there and what was wanted. A sign ends the work; nil for none.
+func ReadSwatch(sign *stop.Sign, file []byte) (PhotoSample, error) {
 	picture, points, err := readPoints(sign, file)
 	if err != nil {
 		return PhotoSample{}, err

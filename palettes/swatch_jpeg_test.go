@@ -34,7 +34,7 @@ func TestPhotosInManyPasses(t *testing.T) {
 		"passes inside a segment": progressive(2, small),
 		"passes behind the end":   append(progressive(2, nil), bytes.Repeat([]byte(scan), 200)...),
 	} {
-		if c, err := palettes.ReadSwatch(file); err != nil || c.Colour != (palettes.Colour{R: 128, G: 128, B: 128}) {
+		if c, err := palettes.ReadSwatch(nil, file); err != nil || c.Colour != (palettes.Colour{R: 128, G: 128, B: 128}) {
 			t.Errorf("%s: %v, %v", name, c.Colour, err)
 		}
 	}
@@ -43,7 +43,7 @@ func TestPhotosInManyPasses(t *testing.T) {
 		"saved in 9000 passes": progressive(9000, nil),
 		"saved in 150 passes":  bytes.ReplaceAll(progressive(150, nil), []byte("\xff\xda"), []byte("\xff\xff\xda")),
 	} {
-		if _, err := palettes.ReadSwatch(file); err == nil || !strings.Contains(err.Error(), name) {
+		if _, err := palettes.ReadSwatch(nil, file); err == nil || !strings.Contains(err.Error(), name) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

@@ -65,7 +65,7 @@ func noise(x, y int) float64 {
 
 func TestPlainClothIsItself(t *testing.T) {
 	for _, want := range []Colour{{31, 51, 80}, {244, 234, 215}, {0, 0, 0}, {255, 255, 255}, {181, 83, 42}} {
-		c, err := ReadSwatch(painted(t, 60, 40, func(int, int) Colour { return want }))
+		c, err := ReadSwatch(nil, painted(t, 60, 40, func(int, int) Colour { return want }))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -84,7 +84,7 @@ func TestCheckedClothMixesLight(t *testing.T) {
 		}
 		return Colour{}
 	}
-	c, err := ReadSwatch(painted(t, 200, 200, squares))
+	c, err := ReadSwatch(nil, painted(t, 200, 200, squares))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -117,7 +117,7 @@ func twoTone(x, y int) Colour {
 }
 
 func TestGlareAndCreasesAreLeftOut(t *testing.T) {
-	c, err := ReadSwatch(painted(t, 400, 300, twoTone))
+	c, err := ReadSwatch(nil, painted(t, 400, 300, twoTone))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -133,7 +133,7 @@ func TestGlareAndCreasesAreLeftOut(t *testing.T) {
 
 // TestRareLightMotifIsKept: one square in ten is as white as glare; it is part of the print.
 func TestRareMotifIsKept(t *testing.T) {
-	c, err := ReadSwatch(painted(t, 300, 300, func(x, y int) Colour {
+	c, err := ReadSwatch(nil, painted(t, 300, 300, func(x, y int) Colour {
 		if x/10%5 == 0 && y/10%2 == 0 {
 			return Colour{245, 245, 245}
 		}
@@ -150,12 +150,12 @@ func TestRareMotifIsKept(t *testing.T) {
 // TestSwatchIsTheSameEveryTime: nothing in it is left to chance.
 func TestSwatchIsTheSameEveryTime(t *testing.T) {
 	file := painted(t, 120, 90, twoTone)
-	first, err := ReadSwatch(file)
+	first, err := ReadSwatch(nil, file)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for range 100 {
-		c, _ := ReadSwatch(file)
+		c, _ := ReadSwatch(nil, file)
 		if c.Colour != first.Colour || c.Spread != first.Spread || len(c.Colours) != len(first.Colours) {
 			t.Fatalf("%+v, then %+v", first, c)
 		}
@@ -222,7 +222,7 @@ func TestPhotosThatAreRefused(t *testing.T) {
 	} {
 		var before, after runtime.MemStats
 		runtime.ReadMemStats(&before)
-		_, err := ReadSwatch(c.file)
+		_, err := ReadSwatch(nil, c.file)
 		runtime.ReadMemStats(&after)
 		if err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: %v, expected something about %q", c.name, err, c.says)
@@ -239,7 +239,7 @@ func TestProfileThatUnpacksWithoutEnd(t *testing.T) {
 	bomb := withBlock(file, "iCCP", profileBlock(make([]byte, 64<<20)))
 	var before, after runtime.MemStats
 	runtime.ReadMemStats(&before)
-	c, err := ReadSwatch(bomb)
+	c, err := ReadSwatch(nil, bomb)
 	runtime.ReadMemStats(&after)
 	if err != nil || c.Colour != (Colour{10, 120, 60}) {
 		t.Errorf("%v, %v", c.Colour, err)
@@ -252,7 +252,7 @@ func TestProfileThatUnpacksWithoutEnd(t *testing.T) {
 // TestShortColourSpaceBlock: the decoder reads four bytes of it without looking.
 func TestShortColourSpaceBlock(t *testing.T) {
 	file := painted(t, 40, 40, func(int, int) Colour { return Colour{10, 120, 60} })
-	if c, err := ReadSwatch(withBlock(file, "cICP", []byte{1})); err != nil || c.Colour != (Colour{10, 120, 60}) {
+	if c, err := ReadSwatch(nil, withBlock(file, "cICP", []byte{1})); err != nil || c.Colour != (Colour{10, 120, 60}) {
 		t.Errorf("%v, %v", c.Colour, err)
 	}
 }
@@ -315,7 +315,7 @@ func TestColourProfileIsHonoured(t *testing.T) {
 			0.05563007969699366*x - 0.20397695888897652*y + 1.0569715142428786*z,
 		}.Colour()
 		file := withBlock(painted(t, 40, 40, func(int, int) Colour { return p3 }), "iCCP", profileBlock(displayP3()))
-		c, err := ReadSwatch(file)
+		c, err := ReadSwatch(nil, file)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -363,7 +363,7 @@ func FuzzReadSwatch(f *testing.F) {
 		if w, h, ok := claimed(file); ok && w*h > 1<<20 && w*h <= maxPhotoPixels {
 			t.Skip() // takes its time, and is no other case
 		}
-		c, err := ReadSwatch(file)
+		c, err := ReadSwatch(nil, file)
 		if err == nil && (len(c.Colours) == 0 || math.IsNaN(c.Lightness) || c.Darkest > c.Lightest) {
 			t.Errorf("%+v", c)
 		}

@@ -162,9 +162,9 @@ func planned(t *testing.T, text string) (*cutting.Plan, []measure.NM) {
 		t.Fatal(faults)
 	}
 	top := quilt.Lay(d)
-	cuts := cutting.Build(top, cutting.Options{})
+	cuts := cutting.Build(nil, top, cutting.Options{})
 	found, seen := map[measure.NM]bool{top.Outer.Width(): true, top.Outer.Height(): true}, map[uintptr]bool{}
-	for _, plan := range []any{cuts, sewing.Build(top, cuts, sewing.Options{}), summary.Build(d, top), contrast.Study(top, contrast.Options{}), &top.CutFacts} {
+	for _, plan := range []any{cuts, sewing.Build(nil, top, cuts, sewing.Options{}), summary.Build(d, top), contrast.Study(top, contrast.Options{}), &top.CutFacts} {
 		lengthsOf(reflect.ValueOf(plan), found, seen)
 	}
 	var list []measure.NM

@@ -180,5 +180,5 @@ func read(sign *stop.Sign, file *os.File) (palettes.PhotoSample, error) {
 	if err != nil {
 		return palettes.PhotoSample{}, explained(err)
 	}
-	return palettes.ReadSwatchUntil(sign, bytes)
+	return palettes.ReadSwatch(sign, bytes)
 }

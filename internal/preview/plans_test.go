@@ -79,7 +79,7 @@ func stripRow(r reportTab) *tabRow { return &titledSection(r, "harbour: ").Rows[
 
 // apartFromCuts says where a report's rows are not those of a plan made apart from it.
 func apartFromCuts(top *quilt.Top, r reportTab) (faults []string) {
-	plan := cutting.Build(top, cutting.Options{})
+	plan := cutting.Build(nil, top, cutting.Options{})
 	fault := func(format string, a ...any) { faults = append(faults, fmt.Sprintf(format, a...)) }
 	of := map[int][]int{} // patches by line, read off the patches
 	for patch, line := range plan.LineOf {
@@ -192,7 +192,7 @@ func unnested(r reportTab) *tabRow {
 // apartFromSews says where a report's rows are not those of the top, and of a plan made apart.
 func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 	fault := func(format string, a ...any) { faults = append(faults, fmt.Sprintf(format, a...)) }
-	plan := sewing.Build(top, cutting.Pieces(top, cutting.Options{}), sewing.Options{})
+	plan := sewing.Build(nil, top, cutting.Pieces(top, cutting.Options{}), sewing.Options{})
 	for i := range plan.Blocks {
 		faults = append(faults, apartFromBlock(top, &plan.Blocks[i], r.Sections[i].Rows)...)
 	}

@@ -20,7 +20,7 @@ func TestSizes(t *testing.T) {
 		if d.top == nil {
 			t.Fatalf("%s: %v", name, d.faults)
 		}
-		plan := cutting.Build(d.top, cutting.Options{})
+		plan := cutting.Build(nil, d.top, cutting.Options{})
 		said := map[[2]string]bool{}
 		for i := range plan.Lines {
 			p := &plan.Lines[i]

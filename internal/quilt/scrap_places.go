@@ -36,7 +36,7 @@ func (l *builder) deal() {
 	for _, p := range l.design.Pools {
 		number = number*31 + p.Deal
 	}
-	dealt := scraps.DealUntil(l.sign, d.places, number)
+	dealt := scraps.Deal(l.sign, d.places, number)
 	for _, p := range l.pools {
 		l.Faces[p.face].Fabric = dealt.Fabrics[d.of[p.face]]
 	}

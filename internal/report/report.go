@@ -87,9 +87,6 @@ func (p *Plans) all() *made {
 // Sign ends the work of those who make reports; nil for never.
 func (p *Plans) Sign() *stop.Sign { return p.sign }
 
-// Planned are the plans of a top whose cutting plan is made already.
-func Planned(top *quilt.Top, cuts *cutting.Plan) *Plans { return (&Plans{Top: top}).as(cuts) }
-
 // as is the same but for the cutting plan, and with no other plan made.
 func (p *Plans) as(cuts *cutting.Plan) *Plans {
 	other := *p
@@ -140,7 +137,7 @@ func (p *Plans) called(fabric int) string {
 
 // Cuts is how the top is cut.
 func (p *Plans) Cuts() *cutting.Plan {
-	return p.all().cutting.Get(p.sign, func() *cutting.Plan { return cutting.BuildUntil(p.sign, p.Top, p.Cutting) })
+	return p.all().cutting.Get(p.sign, func() *cutting.Plan { return cutting.Build(p.sign, p.Top, p.Cutting) })
 }
 
 // One is how the top is cut for one quilt, where the cutting plan may be for several.
@@ -151,7 +148,7 @@ func (p *Plans) One() *cutting.Plan {
 	return p.all().one.Get(p.sign, func() *cutting.Plan {
 		o := p.Cutting
 		o.Copies = 1
-		return cutting.BuildUntil(p.sign, p.Top, o)
+		return cutting.Build(p.sign, p.Top, o)
 	})
 }
 
@@ -177,7 +174,7 @@ func (p *Plans) Sewn() bool {
 
 // Steps is how the top is sewn.
 func (p *Plans) Steps() *sewing.Plan {
-	return p.all().sewing.Get(p.sign, func() *sewing.Plan { return sewing.BuildUntil(p.sign, p.Top, p.Pieces(), p.Sewing) })
+	return p.all().sewing.Get(p.sign, func() *sewing.Plan { return sewing.Build(p.sign, p.Top, p.Pieces(), p.Sewing) })
 }
 
 // Values is how the top's light and dark read, with the colors that are tried.

@@ -70,7 +70,7 @@ func TestMissingTemplateIsNoticed(t *testing.T) {
 func TestCountsAreThoseOfTheCuttingPlan(t *testing.T) {
 	for name, top := range tops(t) {
 		want, got := map[string]int{}, map[string]int{}
-		plan := cutting.Build(top, cutting.Options{})
+		plan := cutting.Build(nil, top, cutting.Options{})
 		for i := range plan.Lines {
 			l := &plan.Lines[i]
 			if l.Piece.Shape == blocks.Strip {

@@ -11,7 +11,7 @@ import (
 func TestAsCut(t *testing.T) {
 	fewer := 0
 	for _, s := range samples.All() {
-		plan := Build(lay.Top(t, s.Text), Options{})
+		plan := Build(nil, lay.Top(t, s.Text), Options{})
 		for f := range plan.Fabrics {
 			strips, asCut := plan.Fabrics[f].Strips, plan.Fabrics[f].AsCut()
 			if a, b := counted(strips), counted(asCut); a != b {

@@ -40,7 +40,7 @@ func scrapQuilt(t testing.TB, across, down, fabrics int) *quilt.Top {
 func BenchmarkKingSize(b *testing.B) {
 	top := scrapQuilt(b, 18, 18, 40)
 	for b.Loop() {
-		Build(top, Options{})
+		Build(nil, top, Options{})
 	}
 	b.ReportMetric(float64(len(top.Patches)), "patches")
 }
@@ -49,7 +49,7 @@ func BenchmarkKingSize(b *testing.B) {
 func BenchmarkKingSizeForAClass(b *testing.B) {
 	top := scrapQuilt(b, 18, 18, 40)
 	for b.Loop() {
-		Build(top, Options{Copies: 12})
+		Build(nil, top, Options{Copies: 12})
 	}
 }
 
@@ -60,7 +60,7 @@ func BenchmarkGrowth(b *testing.B) {
 		top := scrapQuilt(b, n, n, 40)
 		b.Run(fmt.Sprintf("plan/%d", n), func(b *testing.B) {
 			for b.Loop() {
-				Build(top, Options{})
+				Build(nil, top, Options{})
 			}
 		})
 		b.Run(fmt.Sprintf("walk/%d", n), func(b *testing.B) {

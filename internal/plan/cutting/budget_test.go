@@ -46,7 +46,7 @@ func TestStepsOfGrowingFamilies(t *testing.T) {
 	for _, fabrics := range []int{4, 1, 16}[:judges.Of(1, 3)] {
 		for _, borders := range []int{10, 40, 180} {
 			top := bordered(t, borders, fabrics)
-			p := Build(top, Options{})
+			p := Build(nil, top, Options{})
 			steps, whole := stepsOf(p), true
 			for i := range p.Fabrics {
 				f := &p.Fabrics[i]

@@ -39,12 +39,9 @@ func limitText(nm measure.NM, units measure.System) string {
 	return units.Nearest(nm) + " (" + units.Shop(nm) + ")"
 }
 
-// Build plans a top. Every top can be planned; what cannot be cut is among the plan's faults. The options are within their
-// limits, as Check says.
-func Build(top *quilt.Top, o Options) *Plan { return BuildUntil(nil, top, o) }
-
-// BuildUntil is Build until a sign ends it.
-func BuildUntil(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
+// Build plans a top, unless a sign ends it; nil for none. Every top can be planned; what cannot be cut is among the plan's faults.
+// The options are within their limits, as Check says.
+func Build(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
 	p := plan(sign, top, o)
 	p.trials = newBudget(maxTrialSteps, sign)
 	demands, joinings := p.wants()

@@ -40,7 +40,7 @@ func polygonOf(o []measure.Point) geom.Geometry {
 func TestJudgeGeosCutPieces(t *testing.T) {
 	judged := map[blocks.Shape]int{}
 	for _, n := range everyTop(120) {
-		p := Build(n.Top, Options{})
+		p := Build(nil, n.Top, Options{})
 		q := inches(p.Seam)
 		for i := range p.Lines {
 			line := &p.Lines[i]
@@ -83,7 +83,7 @@ func TestJudgeGeosCutPieces(t *testing.T) {
 // TestJudgeGeosCatches: a wedge cut a thirty-second narrower is found.
 func TestJudgeGeosCatches(t *testing.T) {
 	top := sampleTops()[1].Top
-	p := Build(top, Options{})
+	p := Build(nil, top, Options{})
 	for i := range p.Lines {
 		line := &p.Lines[i]
 		if line.Piece.Shape != blocks.Wedge {

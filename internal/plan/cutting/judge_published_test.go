@@ -41,7 +41,7 @@ func kindWith(t *testing.T, shape blocks.Shape, webs bool) (name, roles string) 
 func single(t *testing.T, shape blocks.Shape, head string, o Options) (*Plan, *Line) {
 	t.Helper()
 	name, roles := kindWith(t, shape, shape != blocks.RingCorner && !strings.Contains(head, "# round"))
-	p := Build(lay.Top(t, head+"\nfabric a #111\nfabric b #888\nfabric c #eee\nblock A "+name+" "+roles+"\ngrid\n A\n"), o)
+	p := Build(nil, lay.Top(t, head+"\nfabric a #111\nfabric b #888\nfabric c #eee\nblock A "+name+" "+roles+"\ngrid\n A\n"), o)
 	for i := range p.Lines {
 		if p.Lines[i].Piece.Shape == shape {
 			return p, &p.Lines[i]
@@ -282,7 +282,7 @@ func TestPublishedYardage(t *testing.T) {
 	}
 	plain, role := kindWith(t, blocks.Square, true)
 	// crazymomquilts.blogspot.com, 2009/12: 280 squares of 5 for a twin, 14 by 20.
-	p := Build(lay.Top(t, "side 4 1/2\nfabric a #111\nblock A "+plain+" "+role+"\ngrid\n A\nrepeat across 14 down 20\n"), Options{})
+	p := Build(nil, lay.Top(t, "side 4 1/2\nfabric a #111\nblock A "+plain+" "+role+"\ngrid\n A\nrepeat across 14 down 20\n"), Options{})
 	if p.Lines[0].Units != 280 || inches(p.Lines[0].Piece.AlongCut) != 5 {
 		t.Errorf("%d squares of %g", p.Lines[0].Units, inches(p.Lines[0].Piece.AlongCut))
 	}
@@ -296,7 +296,7 @@ func TestPublishedYardage(t *testing.T) {
 func TestPublishedCopies(t *testing.T) {
 	plain, role := kindWith(t, blocks.Square, true)
 	top := lay.Top(t, "side 1/2\nfabric a #111\nblock A "+plain+" "+role+"\ngrid\n A A A A A A A A A A\n")
-	p := Build(top, Options{Copies: 4, Quarters: true})
+	p := Build(nil, top, Options{Copies: 4, Quarters: true})
 	if f := p.Fabrics[0]; f.LengthCut != measure.Inch || f.Purchase.Buy != measure.Yard/4 {
 		t.Errorf("%s cut, %s bought", p.text(f.LengthCut), p.text(f.Purchase.Buy))
 	}

@@ -18,7 +18,7 @@ func readPlan(text string) (*Plan, error) {
 	if errors, _ := layout.Count(faults); errors > 0 || d == nil {
 		return nil, fmt.Errorf("%v", faults)
 	}
-	p := Build(quilt.Lay(d), Options{})
+	p := Build(nil, quilt.Lay(d), Options{})
 	if len(p.Faults) > 0 {
 		return p, fmt.Errorf("%s; %s", p.Faults[0].Message, p.Faults[0].Hint)
 	}
@@ -116,7 +116,7 @@ func TestWhatCannotBeCut(t *testing.T) {
 		{"a lengthwise border wider than the cloth", "side 6\nfabric a #111\nblock A " + plain + " " + plainRole + "\ngrid\n A\nborder 41 a lengthwise\n", "cut 41 1/2 in", "39 1/2 in", "border 41 a lengthwise"},
 	} {
 		top := lay.Top(t, c.text)
-		p := Build(top, Options{})
+		p := Build(nil, top, Options{})
 		if len(p.Faults) == 0 {
 			t.Errorf("%s: no fault", c.name)
 			continue
@@ -135,7 +135,7 @@ func TestWhatCannotBeCut(t *testing.T) {
 	ring, _ := kindWith(t, blocks.RingCorner, false)
 	top := lay.Top(t, "strip 4\nfabric a #111\nfabric b #888\nstrip-set s a 2 b rest\nblock A "+ring+" wedges s corners b\ngrid\n A\n")
 	top.CutFacts.Sets[0].BandsCut[0] -= measure.Inch / 8
-	if p := Build(top, Options{}); len(p.Faults) != 1 || !strings.Contains(p.Faults[0].Message, "3 7/8 in") {
+	if p := Build(nil, top, Options{}); len(p.Faults) != 1 || !strings.Contains(p.Faults[0].Message, "3 7/8 in") {
 		t.Errorf("a strip set that is too narrow: %v", p.Faults)
 	}
 }
@@ -148,7 +148,7 @@ func TestWhatFitsFits(t *testing.T) {
 		{"side %s\nfabric a #111\nblock A " + plain + " " + plainRole + "\ngrid\n A\n", "a block's side of "},
 		{"strip %s\nfabric a #111\nfabric b #888\nblock A " + web + " " + webRoles + "\ngrid\n A\n", "write strip "},
 	} {
-		p := Build(lay.Top(t, fmt.Sprintf(c[0], "60")), Options{})
+		p := Build(nil, lay.Top(t, fmt.Sprintf(c[0], "60")), Options{})
 		if len(p.Faults) == 0 {
 			t.Fatal("60 is not too large")
 		}
@@ -165,7 +165,7 @@ func TestWhatFitsFits(t *testing.T) {
 			}
 			fits := r.In(measure.Inches).NM()
 			for more, want := range map[measure.NM]bool{0: true, measure.Inch / 8: false} {
-				q := Build(lay.Top(t, fmt.Sprintf(c[0], measure.Number(fits+more, measure.Inches))), Options{})
+				q := Build(nil, lay.Top(t, fmt.Sprintf(c[0], measure.Number(fits+more, measure.Inches))), Options{})
 				ok := true
 				for _, g := range q.Faults {
 					ok = ok && strings.Fields(g.Message)[1] != strings.Fields(f.Message)[1]
@@ -188,7 +188,7 @@ func TestSlimTumblers(t *testing.T) {
 		}
 	}
 	plan := func(line string) *Plan {
-		return Build(lay.Top(t, "strip 5\nfabric a #111\nblock A "+name+" "+role+" a line "+line+"\ngrid\n A\n A\n A\n"), Options{})
+		return Build(nil, lay.Top(t, "strip 5\nfabric a #111\nblock A "+name+" "+role+" a line "+line+"\ngrid\n A\n A\n A\n"), Options{})
 	}
 	p := plan("5 1/4")
 	if len(p.Warnings) != 1 || !p.Tumblers[0].Slim || !strings.Contains(p.Warnings[0].Message, "about 3/16 in") || !strings.Contains(p.Warnings[0].Hint, "line 5 5/8") {

@@ -39,7 +39,7 @@ func TestWaysToFit(t *testing.T) {
 				return c.size + measure.Number(size, measure.Inches) + "\n" + head + rest
 			}
 			size, borders := 5*measure.Inch, [2]measure.NM{2 * measure.Inch, 5 * measure.Inch}
-			p := Build(lay.Top(t, text(size, borders)), Options{})
+			p := Build(nil, lay.Top(t, text(size, borders)), Options{})
 			for _, f := range p.Fabrics {
 				for _, w := range f.OnHand.WaysToFit {
 					changed, sizes, what := size, borders, "border"
@@ -51,7 +51,7 @@ func TestWaysToFit(t *testing.T) {
 					default:
 						changed, what = w.SideFinished, "side"
 					}
-					q := Build(lay.Top(t, text(changed, sizes)), Options{})
+					q := Build(nil, lay.Top(t, text(changed, sizes)), Options{})
 					for _, g := range q.Fabrics {
 						if off := g.Purchase.Need - w.NeedCut; g.Index == f.Index && (off > 50 || off < -50 || !g.OnHand.Enough) { // sides are rounded to even nanometres
 							t.Errorf("layout %d, %s, %s on hand: with %+v it is said to need %s, and needs %s", n, f.Name, have, w, p.text(w.NeedCut), p.text(g.Purchase.Need))

@@ -25,7 +25,7 @@ func TestNothingPanics(t *testing.T) {
 			continue
 		}
 		count++
-		p := Build(top, Options{Copies: 1 + int(seed%4)/3*7, DiagonalBorders: seed%2 == 0, LongEdgesStraight: seed%5 == 0})
+		p := Build(nil, top, Options{Copies: 1 + int(seed%4)/3*7, DiagonalBorders: seed%2 == 0, LongEdgesStraight: seed%5 == 0})
 		if len(p.Faults) > 0 {
 			continue
 		}
@@ -48,7 +48,7 @@ func TestSameAgain(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if b, _ := json.Marshal(Build(n.Top, Options{})); !bytes.Equal(a, b) {
+		if b, _ := json.Marshal(Build(nil, n.Top, Options{})); !bytes.Equal(a, b) {
 			t.Fatalf("%s: two plans", n.name)
 		}
 	}
@@ -58,7 +58,7 @@ func TestSameAgain(t *testing.T) {
 func TestClassesAreQuick(t *testing.T) {
 	for _, n := range sampleTops() {
 		start := time.Now()
-		p := Build(n.Top, Options{Copies: MaxCopies})
+		p := Build(nil, n.Top, Options{Copies: MaxCopies})
 		if err := unsupplied(n.Top, p); err != nil {
 			t.Errorf("%s: %v", n.name, err)
 		}

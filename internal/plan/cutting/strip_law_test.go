@@ -46,7 +46,7 @@ func TestStrips(t *testing.T) {
 			}
 		}
 	}
-	p := Build(sampleTops()[0].Top, Options{})
+	p := Build(nil, sampleTops()[0].Top, Options{})
 	f := &p.Fabrics[0]
 	f.Strips[0].Cuts[0].Units++
 	if badStrips(f) == nil {

@@ -86,7 +86,7 @@ func TestSumsCatch(t *testing.T) {
 		},
 		"a bound too high": func(p *Plan) { p.Fabrics[0].LengthBound = p.Fabrics[0].LengthCut + 1 },
 	} {
-		p := Build(sampleTops()[0].Top, Options{})
+		p := Build(nil, sampleTops()[0].Top, Options{})
 		harm(p)
 		if wrongSums(p) == nil {
 			t.Errorf("%s was not noticed", name)
@@ -115,7 +115,7 @@ func TestCopies(t *testing.T) {
 		}
 		few := one
 		for _, copies := range []int{2, 12} {
-			many := Build(n.Top, Options{Copies: copies})
+			many := Build(nil, n.Top, Options{Copies: copies})
 			if err := less(few, many); err != nil {
 				t.Errorf("%s: %v", n.name, err)
 			}
@@ -132,7 +132,7 @@ func TestCopies(t *testing.T) {
 }
 
 func TestCopiesCatch(t *testing.T) {
-	one, two := Build(sampleTops()[0].Top, Options{}), Build(sampleTops()[0].Top, Options{Copies: 2})
+	one, two := Build(nil, sampleTops()[0].Top, Options{}), Build(nil, sampleTops()[0].Top, Options{Copies: 2})
 	if less(two, one) == nil {
 		t.Error("one quilt takes less than two, and that was not noticed")
 	}
@@ -189,7 +189,7 @@ func unlikeFinished(p *Plan) error {
 
 func TestNoSeam(t *testing.T) {
 	for _, n := range judges.Some(everyTop(150), 30) {
-		if err := unlikeFinished(Build(seamless(n.Top), Options{})); err != nil {
+		if err := unlikeFinished(Build(nil, seamless(n.Top), Options{})); err != nil {
 			t.Fatalf("%s: %v", n.name, err)
 		}
 		if n.Seam > inch(0.01) && unlikeFinished(usual(n)) == nil {

@@ -235,7 +235,7 @@ func TestSupplyCatches(t *testing.T) {
 			if n.name != c.sample {
 				continue
 			}
-			p := Build(n.Top, Options{})
+			p := Build(nil, n.Top, Options{})
 			c.harm(p)
 			if unsupplied(n.Top, p) == nil {
 				t.Errorf("%s was not noticed", c.name)

@@ -74,7 +74,7 @@ func planned(top *quilt.Top, o Options) *Plan {
 		made.plans[top] = map[Options]*Plan{}
 	}
 	if made.plans[top][o] == nil {
-		made.plans[top][o] = Build(top, o)
+		made.plans[top][o] = Build(nil, top, o)
 	}
 	return made.plans[top][o]
 }

@@ -34,5 +34,5 @@ func BenchmarkPlan(b *testing.B) {
 
 // planOf is how a top is sewn that is cut in the usual way.
 func planOf(top *quilt.Top, o sewing.Options) *sewing.Plan {
-	return sewing.Build(top, cutting.Pieces(top, cutting.Options{}), o)
+	return sewing.Build(nil, top, cutting.Pieces(top, cutting.Options{}), o)
 }

@@ -6,12 +6,9 @@ import (
 	"eighthturn/internal/stop"
 )
 
-// Build plans how a top is sewn whose pieces are cut as a cutting plan of it says; of that it reads the pieces alone. The plan
-// keeps both, which must not be changed.
-func Build(t *quilt.Top, cuts *cutting.Plan, o Options) *Plan { return BuildUntil(nil, t, cuts, o) }
-
-// BuildUntil is Build until a sign ends it.
-func BuildUntil(sign *stop.Sign, t *quilt.Top, cuts *cutting.Plan, o Options) *Plan {
+// Build plans how a top is sewn whose pieces are cut as a cutting plan of it says, unless a sign ends it; nil for none. Of the
+// cutting plan it reads the pieces alone. The plan keeps both, which must not be changed.
+func Build(sign *stop.Sign, t *quilt.Top, cuts *cutting.Plan, o Options) *Plan {
 	p := &Plan{
 		sign:  sign,
 		Title: t.Title, Units: t.Units, Seam: t.Seam, SideFinished: t.SideFinished,

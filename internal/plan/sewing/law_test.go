@@ -157,7 +157,7 @@ func TestLawsCatch(t *testing.T) {
 // trimmed, and is trimmed to its exact size.
 func checkTrimmed(top *quilt.Top, p *sewing.Plan) error {
 	spare := map[blocks.Shape]measure.NM{}
-	for _, l := range cutting.Build(top, cutting.Options{}).Lines {
+	for _, l := range cutting.Build(nil, top, cutting.Options{}).Lines {
 		spare[l.Piece.Shape] = l.Piece.AcrossCut - l.Piece.AcrossExact
 	}
 	for i := range p.Blocks {

@@ -45,7 +45,7 @@ func TestSizesOnce(t *testing.T) {
 		usual := cutting.Pieces(top, cutting.Options{})
 		for way, o := range cutWays() {
 			cuts := cutting.Pieces(top, o)
-			p := sewing.Build(top, cuts, sewing.Options{})
+			p := sewing.Build(nil, top, cuts, sewing.Options{})
 			for _, broken := range sizeBreaks(p, cuts) {
 				t.Errorf("%s, %s: %s", name, way, broken)
 			}
@@ -83,7 +83,7 @@ func TestTrimStepHoldsForSewing(t *testing.T) {
 	for step, want := range map[measure.NM]float64{0: 0.288, measure.Inch: 0.788} {
 		o := cutting.Options{}
 		o.Steps.Trimmed = step
-		said := sewing.Build(top, cutting.Pieces(top, o), sewing.Options{}).Blocks[0].Steps[1].StandsOut
+		said := sewing.Build(nil, top, cutting.Pieces(top, o), sewing.Options{}).Blocks[0].Steps[1].StandsOut
 		if got := float64(said) / float64(measure.Inch); got < want-0.0005 || got > want+0.0005 {
 			t.Errorf("step %d: %.4f in stand out, want %g", step, got, want)
 		}

@@ -35,7 +35,7 @@ func BenchmarkKing(b *testing.B) {
 			places := placesOf(b, read(b, king(by)))
 			b.ReportMetric(float64(len(places)), "places")
 			for b.Loop() {
-				scraps.Deal(places, 0)
+				scraps.Deal(nil, places, 0)
 			}
 		})
 	}

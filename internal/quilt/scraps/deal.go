@@ -31,12 +31,9 @@ const (
 	maxEvenSteps   = 50_000_000
 )
 
-// Deal gives every place a fabric. The same places and number give the same deal, another
+// Deal gives every place a fabric, unless a sign ends it; nil for none. The same places and number give the same deal, another
 // number another one.
-func Deal(places []Place, number int) Assignment { return DealUntil(nil, places, number) }
-
-// DealUntil is Deal until a sign ends it.
-func DealUntil(sign *stop.Sign, places []Place, number int) Assignment {
+func Deal(sign *stop.Sign, places []Place, number int) Assignment {
 	t := newSolver(places, number)
 	t.sign = sign
 	proven := true

@@ -45,7 +45,7 @@ func TestEvenByDetours(t *testing.T) {
 			continue
 		}
 		tried++
-		if off := uneven(places, scraps.Deal(places, 0).Fabrics, 0); off != 0 {
+		if off := uneven(places, scraps.Deal(nil, places, 0).Fabrics, 0); off != 0 {
 			t.Errorf("seed %d is dealt %d further apart than need be", seed, off)
 		}
 	}
@@ -70,7 +70,7 @@ func TestEvenWithoutDetours(t *testing.T) {
 				beside(places, i, i-1)
 			}
 		}
-		if use := useOf(places, scraps.Deal(places, 0).Fabrics, 0); use.most-use.least > 1 {
+		if use := useOf(places, scraps.Deal(nil, places, 0).Fabrics, 0); use.most-use.least > 1 {
 			t.Errorf("of %d fabrics the one used most is used %d times, the one used least %d", fabrics, use.most, use.least)
 		}
 	}

@@ -81,7 +81,7 @@ func TestLaws(t *testing.T) {
 		places := patches(seed)
 		best := exists(places, nil, 1<<40)
 		counts[best]++
-		if err := check(places, scraps.Deal(places, int(seed%5)), best); err != nil {
+		if err := check(places, scraps.Deal(nil, places, int(seed%5)), best); err != nil {
 			t.Fatalf("seed %d: %v in %+v", seed, err, places)
 		}
 	}
@@ -121,14 +121,14 @@ func TestLawsNotice(t *testing.T) {
 func TestProven(t *testing.T) {
 	for seed := range uint64(5000) {
 		places := patches(seed)
-		if d := scraps.Deal(places, 0); !d.Proven {
+		if d := scraps.Deal(nil, places, 0); !d.Proven {
 			t.Fatalf("seed %d: a dozen places were too many", seed)
 		}
 	}
-	if d := scraps.Deal(pigeons(11), 0); d.Proven || len(alike(pigeons(11), d.Fabrics)) == 0 {
+	if d := scraps.Deal(nil, pigeons(11), 0); d.Proven || len(alike(pigeons(11), d.Fabrics)) == 0 {
 		t.Error("eleven places that all touch cannot be dealt ten fabrics; to prove it takes longer than the search may")
 	}
-	if d := scraps.Deal(pigeons(6), 0); !d.Proven || len(alike(pigeons(6), d.Fabrics)) != 1 {
+	if d := scraps.Deal(nil, pigeons(6), 0); !d.Proven || len(alike(pigeons(6), d.Fabrics)) != 1 {
 		t.Error("six places that all touch are dealt five fabrics, with one pair alike")
 	}
 }
@@ -145,7 +145,7 @@ func TestLargeGroup(t *testing.T) {
 			places[i-1].Neighbours = append(places[i-1].Neighbours, int32(i))
 		}
 	}
-	if d := scraps.Deal(places, 0); !d.Proven || len(alike(places, d.Fabrics)) > 0 {
+	if d := scraps.Deal(nil, places, 0); !d.Proven || len(alike(places, d.Fabrics)) > 0 {
 		t.Errorf("%d neighbours are alike in a long row, proven: %v", len(alike(places, d.Fabrics)), d.Proven)
 	}
 }
@@ -187,7 +187,7 @@ func TestEven(t *testing.T) {
 		if exists(places, nil, 1<<40) != some {
 			continue
 		}
-		d := scraps.Deal(places, 0)
+		d := scraps.Deal(nil, places, 0)
 		for pool := range 2 {
 			if len(fabricsOf(places, pool)) == 0 {
 				continue
@@ -211,7 +211,7 @@ func TestEven(t *testing.T) {
 // less evenly than it could be. A better search takes it off the list.
 func TestEvenFallsShort(t *testing.T) {
 	places := patches(2686)
-	if off := uneven(places, scraps.Deal(places, 0).Fabrics, 0); off != 2 {
+	if off := uneven(places, scraps.Deal(nil, places, 0).Fabrics, 0); off != 2 {
 		t.Errorf("it is %d off now: say so here", off)
 	}
 }
@@ -239,7 +239,7 @@ func TestFewAlike(t *testing.T) {
 		if exists(places, nil, 1<<40) != none {
 			continue
 		}
-		more := len(alike(places, scraps.Deal(places, 0).Fabrics)) - fewestAlike(places)
+		more := len(alike(places, scraps.Deal(nil, places, 0).Fabrics)) - fewestAlike(places)
 		if tried++; more == 0 {
 			best++
 		}
@@ -263,7 +263,7 @@ func TestAnotherDeal(t *testing.T) {
 		}
 		seen := map[string]bool{}
 		for number := range 40 {
-			seen[fmt.Sprint(scraps.Deal(places, number))] = true
+			seen[fmt.Sprint(scraps.Deal(nil, places, number))] = true
 		}
 		if choice && len(seen) < 2 {
 			t.Errorf("seed %d: forty numbers give one deal of %+v", seed, places)
@@ -302,9 +302,9 @@ func onlyOne(places []scraps.Place) bool {
 func TestSameDeal(t *testing.T) {
 	for seed := range uint64(30) {
 		places := patches(seed)
-		first := fmt.Sprint(scraps.Deal(places, 7))
+		first := fmt.Sprint(scraps.Deal(nil, places, 7))
 		for range 100 {
-			if again := fmt.Sprint(scraps.Deal(places, 7)); again != first {
+			if again := fmt.Sprint(scraps.Deal(nil, places, 7)); again != first {
 				t.Fatalf("seed %d: %s, then %s", seed, first, again)
 			}
 		}
@@ -315,7 +315,7 @@ func TestSameDeal(t *testing.T) {
 func TestPlacesAreLeft(t *testing.T) {
 	for seed := range uint64(300) {
 		places := patches(seed)
-		scraps.Deal(places, 1)
+		scraps.Deal(nil, places, 1)
 		if fmt.Sprint(places) != fmt.Sprint(patches(seed)) {
 			t.Fatalf("seed %d: the places were changed", seed)
 		}

@@ -30,7 +30,7 @@ func waves(t *testing.T) palettes.PhotoSample {
 	if err := png.Encode(&file, picture); err != nil {
 		t.Fatal(err)
 	}
-	cloth, err := palettes.ReadSwatch(file.Bytes())
+	cloth, err := palettes.ReadSwatch(nil, file.Bytes())
 	if err != nil {
 		t.Fatal(err)
 	}

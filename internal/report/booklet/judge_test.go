@@ -61,14 +61,13 @@ func unspaced(text string) string {
 
 // spoken are the lengths and numbers of a cutting plan as the page has them, with true fractions, as Unicode spells those out.
 func spoken(r Reports) []string {
-	b := newBook(r, Options{})
 	var list []string
 	say := func(text string) { list = append(list, strings.ReplaceAll(text, "/", "⁄")) }
 	for i := range r.Cuts.Fabrics {
 		f := &r.Cuts.Fabrics[i]
-		say(b.shop(f.Purchase.Buy))
+		say(r.Cuts.Units.Shop(f.Purchase.Buy))
 		for _, s := range f.AsCut() {
-			say(strconv.Itoa(s.Times) + " " + b.length(s.WidthCut)) // a row of the table of strips
+			say(strconv.Itoa(s.Times) + " " + r.Cuts.Units.Nearest(s.WidthCut)) // a row of the table of strips
 		}
 		for _, n := range f.Lines {
 			say(strconv.Itoa(r.Cuts.Lines[n].Pieces))
@@ -77,7 +76,7 @@ func spoken(r Reports) []string {
 	}
 	for i := range r.Cuts.Sets {
 		for _, band := range r.Cuts.Sets[i].Bands {
-			say(b.length(band.WidthCut))
+			say(r.Cuts.Units.Nearest(band.WidthCut))
 		}
 	}
 	return list

@@ -2,7 +2,6 @@ package booklet
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -65,14 +64,3 @@ func heading(level int, text string) document.Heading {
 
 // numeral is a number in digits.
 func numeral(n int) string { return strconv.Itoa(n) }
-
-// unique is words in their order, each once.
-func unique(list []string) []string {
-	var out []string
-	for _, s := range list {
-		if !slices.Contains(out, s) {
-			out = append(out, s)
-		}
-	}
-	return out
-}
