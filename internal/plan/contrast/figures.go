@@ -269,11 +269,15 @@ func (s *study) placeOf(m *member) Place {
 func pooled(list []Figure) Figure {
 	out := Figure{Sort: list[0].Sort, Weak: math.Inf(1)}
 	var edge, polarity, massing, step, hold, length, massed float64
+	var lacks lackSum
+	rims := lackSum{list: []Lack{}}
 	for _, f := range list {
 		out.Count += f.Count
 		out.Closed += f.Closed
-		out.Lacks = joinLacks(out.Lacks, f.Lacks)
-		out.Rim = out.Rim.with(f.Rim)
+		lacks.add(f.Lacks)
+		if out.Rim = out.Rim.with(f.Rim); f.Rim != nil {
+			rims.add(f.Rim.Lacks)
+		}
 		if out.Complement == nil {
 			out.Complement = f.Complement
 		}
@@ -298,6 +302,12 @@ func pooled(list []Figure) Figure {
 		}
 		out.Of, out.Edge, out.Against = union(out.Of, f.Of), union(out.Edge, f.Edge), union(out.Against, f.Against)
 		out.Doubtful = out.Doubtful || f.Doubtful
+	}
+	out.Lacks = lacks.sum()
+	if out.Rim != nil {
+		rim := *out.Rim
+		rim.Lacks = rims.sum()
+		out.Rim = &rim
 	}
 	if length > 0 {
 		out.Outline.Edge, out.Outline.Polarity = edge/length, polarity/length

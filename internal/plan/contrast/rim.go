@@ -68,7 +68,7 @@ func (s *study) outerFace(one *seam) int32 {
 	return one.b
 }
 
-// with adds another colouring's rim; either may be nil.
+// with adds another colouring's rim but for what it lacks; either may be nil.
 func (r *Rim) with(o *Rim) *Rim {
 	if r == nil || o == nil {
 		if r == nil {
@@ -79,7 +79,6 @@ func (r *Rim) with(o *Rim) *Rim {
 	sum := *r
 	sum.Against = union(append([]string(nil), r.Against...), o.Against)
 	sum.Length, sum.Lost, sum.Count = r.Length+o.Length, r.Lost+o.Lost, r.Count+o.Count
-	sum.Lacks = joinLacks(r.Lacks, o.Lacks)
 	if rank(o.Verdict) > rank(r.Verdict) {
 		sum.Verdict = o.Verdict
 	}
@@ -168,17 +167,29 @@ func sortLacks(list []Lack) {
 	})
 }
 
-// joinLacks is both lists, each two fabrics once.
-func joinLacks(a, b []Lack) []Lack {
-	sum := slices.Clone(a)
-	for _, l := range b {
-		if i := slices.IndexFunc(sum, func(k Lack) bool { return k.a == l.a && k.b == l.b }); i >= 0 {
-			sum[i].Length += l.Length
-			sum[i].Band = min(sum[i].Band, l.Band)
+// lackSum is several lists together, each two fabrics once.
+type lackSum struct {
+	list []Lack
+	at   map[[2]int]int // by the two fabrics: where they stand
+}
+
+func (s *lackSum) add(list []Lack) {
+	if s.at == nil {
+		s.at = map[[2]int]int{}
+	}
+	for _, l := range list {
+		if i, known := s.at[[2]int{l.a, l.b}]; known {
+			s.list[i].Length += l.Length
+			s.list[i].Band = min(s.list[i].Band, l.Band)
 		} else {
-			sum = append(sum, l)
+			s.at[[2]int{l.a, l.b}] = len(s.list)
+			s.list = append(s.list, l)
 		}
 	}
-	sortLacks(sum)
-	return sum
+}
+
+// sum is the whole list.
+func (s *lackSum) sum() []Lack {
+	sortLacks(s.list)
+	return s.list
 }
