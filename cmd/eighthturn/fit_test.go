@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -44,10 +45,10 @@ func TestFitsFitThePage(t *testing.T) {
 					t.Errorf("%s: %q", s.Name, line)
 				}
 			}
-			for _, source := range o.bed.bed.Quilts {
-				if host := strings.TrimPrefix(strings.Split(source.Source, "/")[2], "www."); !strings.Contains(text, host) || strings.Contains(text, "://") {
-					t.Errorf("%s: the text does not name %s", s.Name, source.Source)
-				}
+			least, most := o.bed.bed.Spread()
+			between := fmt.Sprintf("%d published lists: a %s quilt is between %s and %s.", len(o.bed.bed.Quilts), bed, r.Units.By(least.Width, least.Height), r.Units.By(most.Width, most.Height))
+			if !strings.Contains(strings.Join(strings.Fields(text), " "), between) {
+				t.Errorf("%s: it is not said that %s", s.Name, between)
 			}
 			var j struct {
 				File        string

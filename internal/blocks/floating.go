@@ -50,7 +50,7 @@ func twoBackgrounds() Recipe {
 			{
 				Name:  "block",
 				Do:    "Sew a left half and a right half together along the long edges, both wedge tips at the same end. Pin at the center, where the seam lines cross, then at the ends.",
-				Check: "each raw edge is half the unfinished block size from the center, and the two wedges end in one point",
+				Check: "each raw edge is " + HalfBlock + ", and the two wedges end in one point",
 				Joins: []Join{{A: Made(0), B: Made(1)}},
 			},
 		},

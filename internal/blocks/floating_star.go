@@ -59,7 +59,7 @@ func fullAndPlain() Recipe {
 			{
 				Name:  "block",
 				Do:    "Sew the half to a background triangle along the long edges. Keep the half on top so that you can see the kite's tip and sew just past it.",
-				Check: "each raw edge is half the unfinished block size from the center, and the kite keeps its point",
+				Check: "each raw edge is " + HalfBlock + ", and the kite keeps its point",
 				Joins: []Join{{A: Made(1), B: background, Press: 1}},
 				Trim:  "Align the ruler with the raw edges of the half and trim the triangle even.",
 			},

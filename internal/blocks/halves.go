@@ -32,7 +32,7 @@ func halves() *Kind {
 				Do:    "Sew two triangles together along the long edges. These are bias edges: pin them and let the machine feed them without pulling.",
 				Trim:  "Align the diagonal line of a square ruler with the seam and square up the block.",
 				Tools: []Tool{SquareRuler},
-				Check: "the seam runs from corner to corner, and each raw edge is half the unfinished block size from the center",
+				Check: "the seam runs from corner to corner, and each raw edge is " + HalfBlock,
 				Joins: []Join{{A: 0, B: 1}},
 			}},
 			Pressing: []Pressing{{Ways: [2]string{"toward the triangle at the lower right of its picture", "toward the triangle at the upper left of its picture"}}},

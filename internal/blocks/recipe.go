@@ -17,8 +17,21 @@ type Step struct {
 	Trim  string `json:"trim,omitempty"` // what to cut off afterwards, "" for nothing
 	Check string `json:"check"`          // what to look at afterwards
 
-	Tools []Tool `json:"-"` // what it takes beside cutter, mat and ruler
-	Joins []Join `json:"-"` // a unit each, but a step that goes on with its own unit makes only the last
+	Named []Named `json:"-"` // what of Do can be said by the name of a fabric
+	Tools []Tool  `json:"-"` // what it takes beside cutter, mat and ruler
+	Joins []Join  `json:"-"` // a unit each, but a step that goes on with its own unit makes only the last
+}
+
+// HalfBlock is where the raw edges of a finished block lie, for those who do not know how large it is.
+const HalfBlock = "half the unfinished block size from the center"
+
+// Named is words of a step for some pieces, and what to say instead where all of these are of one fabric and no other piece
+// of theirs is.
+type Named struct {
+	Words  string // in the step's text
+	By     string // with the fabric's name for %s
+	Pieces []int
+	Others []int
 }
 
 // Join is one seam.

@@ -39,12 +39,14 @@ func ring() *Kind {
 // eightAndFour is how a ring is sewn: pairs, halves, the octagon, then its corners.
 func eightAndFour() Recipe {
 	const corner = 8 // the first of them
+	first, second := []int{0, 2, 4, 6}, []int{1, 3, 5, 7}
 	return Recipe{
 		Steps: []Step{
 			{
 				Name: "pair",
 				Do: "Place two wedges right sides together, tips matching, and sew one long edge from the wide end to the tip. " +
 					"Right side up with the tips pointing down, the wedge that comes first clockwise is always on the left.",
+				Named: []Named{{Words: "the wedge that comes first clockwise", By: "the %s wedge", Pieces: first, Others: second}},
 				Check: "the wide ends make an even bend and the tips form a 90-degree corner",
 				Joins: []Join{{A: 0, B: 1}, {A: 2, B: 3}, {A: 4, B: 5}, {A: 6, B: 7}},
 			},
@@ -64,9 +66,10 @@ func eightAndFour() Recipe {
 				Name: "block",
 				Do: "Sew the long edge of a corner triangle to the wide end of the second wedge of each pair: two opposite corners first, then the other two. " +
 					"Center the triangle: it extends by the same amount at each end.",
+				Named: []Named{{Words: "the second wedge of each pair", By: "each %s wedge", Pieces: second, Others: first}},
 				Trim:  "Center a square ruler on the ring and square up the block.",
 				Tools: []Tool{SquareRuler},
-				Check: "each raw edge is half the unfinished block size from the center, and the wedges beside a corner keep one seam allowance beyond their points",
+				Check: "each raw edge is " + HalfBlock + ", and the wedges beside a corner keep one seam allowance beyond their points",
 				Joins: []Join{
 					{A: Made(6), B: corner, Press: 1}, {A: Made(7), B: corner + 2, Press: 1},
 					{A: Made(8), B: corner + 1, Press: 1}, {A: Made(9), B: corner + 3, Press: 1},

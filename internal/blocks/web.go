@@ -102,7 +102,7 @@ func twoHalves() Recipe {
 			{
 				Name:  "block",
 				Do:    "Rotate one half 180 degrees and sew the halves together along the long edges. Pin at the center, where the seam lines cross, then at the ends.",
-				Check: "each raw edge is half the unfinished block size from the center, and the seam at each edge will line up with the next block's",
+				Check: "each raw edge is " + HalfBlock + ", and the seam at each edge will line up with the next block's",
 				Joins: []Join{{A: Made(2), B: Made(3)}},
 			},
 		},

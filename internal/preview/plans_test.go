@@ -194,7 +194,7 @@ func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 	fault := func(format string, a ...any) { faults = append(faults, fmt.Sprintf(format, a...)) }
 	plan := sewing.Build(nil, top, cutting.Pieces(top, cutting.Options{}), sewing.Options{})
 	for i := range plan.Blocks {
-		faults = append(faults, apartFromBlock(top, &plan.Blocks[i], r.Sections[i].Rows)...)
+		faults = append(faults, apartFromBlock(top, &plan.Blocks[i], titledSection(r, "Block "+plan.Blocks[i].Label+": ").Rows)...)
 	}
 	sewn := map[int]int{}
 	for _, w := range joiningRows(r) {

@@ -14,14 +14,14 @@ func Check(title string, s *summary.Summary) document.Document {
 	c := &checked{Summary: s}
 	d := document.Document{Title: title}
 	for _, s := range []document.Section{
-		c.sizes(), c.strips(), c.stripSets(), c.sashes(), c.borders(), c.binding(), c.blocks(), c.pieces(), c.centers(), c.fabrics(), c.hints(),
+		c.sizes(), c.blocks(), c.centers(), c.hints(), c.strips(), c.stripSets(), c.sashes(), c.borders(), c.binding(), c.fabrics(), c.marks(),
 	} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
 		}
 	}
 	if c.about {
-		d.Sections = append(d.Sections, with(section("about", "Lengths", document.Answer), paragraph(c.Units.AboutMeans())))
+		d.Sections = append(d.Sections, with(section("about", "Lengths", document.Why), paragraph(c.Units.AboutMeans())))
 	}
 	return d
 }
@@ -54,9 +54,11 @@ func (c *checked) sizes() document.Section {
 	t.Rows = []document.Row{
 		row("grid", fmt.Sprintf("%s across, %d down", measure.Count(c.Across, "block"), c.Down)),
 		row("block", c.finished(c.SideFinished)),
-		row("field", c.size(c.FieldFinished)+" finished, without borders"),
-		row("top", c.size(c.TopFinished)+" finished"),
+		row("quilt top", c.size(c.TopFinished)+" finished"),
 		row("", c.size(c.TopUnfinished)+" unfinished, with "+c.length(c.SeamAllowance)+" seams"),
+	}
+	if len(c.Borders) > 0 {
+		t.Rows = append(t.Rows, row("center", c.size(c.FieldFinished)+" finished, inside the borders"))
 	}
 	return with(section("sizes", title, document.Answer), t)
 }
@@ -65,12 +67,20 @@ func (c *checked) strips() document.Section {
 	t := table(words(""), words(""))
 	for _, s := range c.Strips {
 		t.Rows = append(t.Rows, row(strings.Join(s.Kinds, ", "), c.cut(s.WidthCut)+", "+c.finished(s.WidthFinished)))
+	}
+	return with(section("strips", "Strips for wedges", document.Answer), t)
+}
+
+// marks is what comes of strips that are cut to the nearest mark of a ruler.
+func (c *checked) marks() document.Section {
+	var list []string
+	for _, s := range c.Strips {
 		if n := s.Nearest; n != nil && n.WidthCut != s.WidthCut {
-			t.Rows = append(t.Rows, row("", fmt.Sprintf("to the nearest %s: %s; a row of %s then finishes %s",
-				c.length(n.Mark), c.cut(n.WidthCut), measure.Count(c.Across, "block"), c.off(n.RowErrorFinished))))
+			list = append(list, fmt.Sprintf("Strips for %s cut to the nearest %s: %s; a row of %s then finishes %s.",
+				measure.List(s.Kinds), c.length(n.Mark), c.length(n.WidthCut), measure.Count(c.Across, "block"), c.off(n.RowErrorFinished)))
 		}
 	}
-	return with(section("strips", "Strips", document.Answer), t)
+	return with(section("ruler-marks", "To the nearest mark", document.Why), bullets(list...)...)
 }
 
 // off is how much a length is off.
@@ -99,11 +109,11 @@ func (c *checked) stripSets() document.Section {
 			}
 		}
 	}
-	return with(section("strip-sets", "Strip sets, from the wide end of the wedge to its tip", document.Answer), t)
+	return with(section("strip-sets", "Strip sets, from the wide end of the wedge to its tip", document.Detail), t)
 }
 
 func (c *checked) sashes() document.Section {
-	s := section("sashes", "Sashes", document.Answer)
+	s := section("sashes", "Sashes", document.Detail)
 	e := c.Sash
 	if e == nil {
 		return s
@@ -129,7 +139,7 @@ func (c *checked) borders() document.Section {
 		}
 		t.Rows = append(t.Rows, row(b.Fabric, c.finished(b.WidthFinished), c.cut(b.WidthCut), corners))
 	}
-	return with(section("borders", "Borders, from the inside out", document.Answer), t)
+	return with(section("borders", "Borders, from the inside out", document.Detail), t)
 }
 
 func (c *checked) binding() document.Section {
@@ -140,7 +150,7 @@ func (c *checked) binding() document.Section {
 	if c.Backing != "" {
 		t.Rows = append(t.Rows, row("backing", c.Backing, ""))
 	}
-	return with(section("binding", "Binding and backing", document.Answer), t)
+	return with(section("binding", "Binding and backing", document.Detail), t)
 }
 
 func (c *checked) blocks() document.Section {
@@ -151,10 +161,11 @@ func (c *checked) blocks() document.Section {
 	if c.EmptyPlaces > 0 {
 		t.Rows = append(t.Rows, row(".", "nothing", fmt.Sprint(c.EmptyPlaces)))
 	}
-	return with(section("blocks", "Blocks", document.Answer), t)
+	return with(section("blocks", "Blocks", document.Answer), t, c.pieces())
 }
 
-func (c *checked) pieces() document.Section {
+// pieces is how many pieces there are of each shape.
+func (c *checked) pieces() document.Block {
 	total := 0
 	var list []string
 	for _, s := range c.Pieces {
@@ -168,7 +179,7 @@ func (c *checked) pieces() document.Section {
 		}
 		list = append(list, together(text))
 	}
-	return with(section("pieces", fmt.Sprintf("Pieces, %d in all", total), document.Answer), paragraph(strings.Join(list, ", ")))
+	return para("%s: %s", together(measure.Count(total, "piece")), strings.Join(list, ", "))
 }
 
 // together is text that is not broken between lines.
@@ -177,9 +188,9 @@ func together(text string) string { return strings.ReplaceAll(text, " ", "\u00a0
 func (c *checked) centers() document.Section {
 	t := table(words(""), counts(""), counts(""))
 	for _, of := range []struct {
-		name, pieces string
+		name string
 		*summary.Centres
-	}{{"webs", "wedges", &c.Webs}, {"stars", "kites", &c.Stars}} {
+	}{{"webs", &c.Webs}, {"stars", &c.Stars}} {
 		if of.Inside() == 0 {
 			continue
 		}
@@ -187,7 +198,7 @@ func (c *checked) centers() document.Section {
 		if n := len(of.Open); n > 0 {
 			open = fmt.Sprintf("%d incomplete", n)
 		}
-		t.Rows = append(t.Rows, row(fmt.Sprintf("%s, %d of %d %s", of.name, of.Whole, of.Whole, of.pieces), fmt.Sprintf("%d complete", of.Closed), open))
+		t.Rows = append(t.Rows, row(of.name, fmt.Sprintf("%d complete", of.Closed), open))
 	}
 	s := with(section("centers", "Centers inside the quilt", document.Answer), t)
 	if len(t.Rows) > 0 && len(c.Webs.Open) > 0 {
@@ -220,14 +231,14 @@ func (c *checked) fabrics() document.Section {
 		r.Cells[0].Swatches = []document.Swatch{{Colour: f.Colour}}
 		t.Rows = append(t.Rows, r)
 	}
-	return with(section("fabrics", "Fabrics from dark to light", document.Answer), t)
+	return with(section("fabrics", "Fabrics from dark to light", document.Detail), t)
 }
 
 // part is how much of the top a fabric makes, or what else it is for.
 func part(f *summary.Fabric) string {
 	switch {
 	case f.Share > 0:
-		return fmt.Sprintf("%.1f %%", 100*f.Share)
+		return share(f.Share)
 	case f.Binds && f.Backs:
 		return "binding, backing"
 	case f.Binds:

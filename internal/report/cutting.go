@@ -33,10 +33,10 @@ func Cutting(p *Plans) document.Document {
 	d := document.Document{Title: p.named("what to cut and what to buy, for " + c.quilts())}
 	for _, s := range slices.Concat(
 		c.faults(),
-		[]document.Section{c.advice(), c.toBuy(), c.waysToFit(), c.forFinishing(), c.precuts(), c.pieces(), c.howTo(), c.betweenMarks()},
+		[]document.Section{c.toBuy(), c.waysToFit(), c.forFinishing(), c.toCut(), c.advice(), c.precuts(), c.pieces(), c.howTo(), c.betweenMarks()},
 		c.stripSets(),
 		c.fabrics(),
-		[]document.Section{c.why(), cautions()},
+		[]document.Section{cautions(), c.why()},
 	) {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
@@ -145,7 +145,7 @@ func (c *cuts) faultSection(id, title string, list []cutting.Fault, tone documen
 
 // advice is what should be done before all cloth is cut.
 func (c *cuts) advice() document.Section {
-	return document.Section{ID: BeforeCutID, Title: "Before you cut", Blocks: bullets(
+	return document.Section{ID: BeforeCutID, Title: "Before you cut", Depth: document.Detail, Blocks: bullets(
 		"Cut, sew and measure one test block before you cut the rest: a seam that is even a thread too wide will show up in one block instead of in the whole quilt.",
 		"Square up the fabric, then cut strips across the width of fabric (WOF), widest first; use the leftover strip ends for smaller pieces.",
 	)}
@@ -170,5 +170,5 @@ func PatternCautions() []string {
 }
 
 func cautions() document.Section {
-	return document.Section{ID: cautionsID, Title: "Rotary-cutting safety", Blocks: bullets(Cautions()...)}
+	return document.Section{ID: cautionsID, Title: "Rotary-cutting safety", Depth: document.Detail, Blocks: bullets(Cautions()...)}
 }

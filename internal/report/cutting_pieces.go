@@ -173,7 +173,7 @@ func (c *cuts) pieces() document.Section {
 		}
 		t.Rows = append(t.Rows, r)
 	}
-	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Blocks: append([]document.Block{t}, bullets(
+	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Depth: document.Detail, Blocks: append([]document.Block{t}, bullets(
 		"Finished size excludes seam allowances. Wedges and tumblers: height. Triangles: short sides. Kites and background pieces: the size of their block. "+
 			c.Units.AboutMeans()+" Cut size includes "+c.length(c.Seam)+" seam allowances. Oversize pieces are trimmed after sewing; the table says how much.")...)}
 }

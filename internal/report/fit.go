@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"net/url"
 	"slices"
 	"strconv"
 	"strings"
@@ -21,7 +20,7 @@ func Fit(name string, r *fit.Report, number int) document.Document {
 	f := &fitted{r}
 	d := document.Document{Title: name + ": " + f.wish()}
 	for _, s := range []document.Section{
-		f.lists(), f.now(), f.nearest(), f.bySize(), f.toWrite(number), f.refused(), {ID: "draws-in", Blocks: []document.Block{paragraph(drawsIn)}},
+		f.now(), f.nearest(), f.toWrite(number), f.grows(), f.lists(), {ID: "draws-in", Depth: document.Detail, Blocks: []document.Block{paragraph(drawsIn)}}, f.bySize(), f.refused(),
 	} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
@@ -42,21 +41,24 @@ func (f *fitted) mark(nm measure.NM) string {
 	return measure.Number(measure.Nearest(nm, f.Units.Mark()), f.Units)
 }
 
-// hundredths is a length as a whole quilt is measured, to a hundredth of an inch or a millimeter, without its unit.
-func (f *fitted) hundredths(nm measure.NM) string {
-	return measure.Decimal(nm, f.Units, int(f.Units.Usual(2, 1)))
+// eighth is a length as a whole quilt is measured, to 1/8 in or a millimeter, without its unit.
+func (f *fitted) eighth(nm measure.NM) string {
+	return f.mark(measure.Nearest(nm, f.eighths()))
 }
 
-// signed is a difference with its sign.
+func (f *fitted) eighths() measure.NM {
+	return f.Units.Usual(measure.Inch/8, measure.Millimetre)
+}
+
+// signed is a difference with its sign, without its unit.
 func (f *fitted) signed(nm measure.NM) string {
-	text := f.hundredths(nm)
-	switch {
-	case strings.Trim(text, "-0.") == "":
-		return "0"
-	case nm > 0:
-		return "+" + text
+	switch near := measure.Nearest(nm, f.eighths()); {
+	case near < 0:
+		return "-" + f.eighth(-near)
+	case near > 0:
+		return "+" + f.eighth(near)
 	}
-	return text
+	return "0"
 }
 
 // wish is the size that is wanted.
@@ -69,33 +71,29 @@ func (f *fitted) wish() string {
 	case w.Drop != 0:
 		return fmt.Sprintf("target size for a %s mattress with a drop of %s at both sides and the foot: %s", w.Bed, f.length(w.Drop), size)
 	}
-	return fmt.Sprintf("target size for a %s: %s (published sizes vary)", w.Bed, size)
+	return fmt.Sprintf("target size for a %s quilt, %s", w.Bed, size)
 }
 
-// lists are the lists that a bed's size comes from.
+// lists says how many published lists the size of a bed rests on, and between what they put it.
 func (f *fitted) lists() document.Section {
-	t := table(words(""), words(""))
-	for _, l := range f.Wanted.Lists {
-		text := f.size(l.Least.Width, l.Least.Height)
-		if l.Most != l.Least {
-			text += " to " + f.size(l.Most.Width, l.Most.Height)
-		}
-		t.Rows = append(t.Rows, row(text, site(l.Source)))
+	w := &f.Wanted
+	if len(w.Lists) == 0 {
+		return document.Section{}
 	}
-	s := with(section("lists", "Published sizes", document.Why), t)
-	if len(t.Rows) > 0 {
-		s.Blocks = append(s.Blocks, paragraph("Full addresses are in --json."))
+	least, most := w.Lists[0].Least, w.Lists[0].Most
+	for _, l := range w.Lists {
+		least.Width, least.Height = min(least.Width, l.Least.Width), min(least.Height, l.Least.Height)
+		most.Width, most.Height = max(most.Width, l.Most.Width), max(most.Height, l.Most.Height)
 	}
-	return s
-}
-
-// site is the name of the site that an address leads to.
-func site(address string) string {
-	u, err := url.Parse(address)
-	if err != nil || u.Host == "" {
-		return address
+	what := w.Bed + " quilt"
+	if w.Drop != 0 {
+		what = w.Bed + " mattress"
 	}
-	return strings.TrimPrefix(u.Hostname(), "www.")
+	text := fmt.Sprintf("%s: a %s is between %s and %s.", measure.Count(len(w.Lists), "published list"), what, f.size(least.Width, least.Height), f.size(most.Width, most.Height))
+	if least == most {
+		text = fmt.Sprintf("%s agree: a %s is %s.", measure.Count(len(w.Lists), "published list"), what, f.size(least.Width, least.Height))
+	}
+	return with(section("lists", "", document.Detail), paragraph(text))
 }
 
 // now is the layout's own size, and how it grows.
@@ -114,7 +112,12 @@ func (f *fitted) now() document.Section {
 		text += ", borders of " + measure.List(widths)
 	}
 	text += "; the top finishes " + f.size(n.Finished.Width, n.Finished.Height) + "."
-	return with(section("now", "", document.Answer), paragraph(text), paragraph(strings.TrimSpace(f.steps()+" "+f.preferred())))
+	return with(section("now", "", document.Answer), paragraph(text))
+}
+
+// grows is how the layout grows, and to which counts best.
+func (f *fitted) grows() document.Section {
+	return with(section("grows", "About these sizes", document.Detail), paragraph(strings.TrimSpace(f.steps()+" "+f.preferred())))
 }
 
 // preferred says which counts are better, "" where none are.
@@ -167,7 +170,7 @@ func (f *fitted) row(label string, s *fit.Suggestion) document.Row {
 		mark += " !"
 	}
 	r := row(label, f.mark(s.StripCut), f.mark(s.SideFinished), fmt.Sprintf("%d x %d", s.Columns, s.Rows),
-		f.hundredths(s.Finished.Width)+" x "+f.hundredths(s.Finished.Height)+mark, f.signed(s.Over.Width), f.signed(s.Over.Height), f.borders(s))
+		f.eighth(s.Finished.Width)+" x "+f.eighth(s.Finished.Height)+mark, f.signed(s.Over.Width), f.signed(s.Over.Height), f.borders(s))
 	if !f.ByStrip {
 		r.Cells = append(r.Cells[:1], r.Cells[2:]...)
 	}
@@ -247,10 +250,10 @@ func (f *fitted) marks() []document.Block {
 	}
 	var list []document.Block
 	if within {
-		list = append(list, paragraph("* is between published sizes"))
+		list = append(list, paragraph("* within published sizes"))
 	}
 	if warned {
-		list = append(list, paragraph("! causes more warnings than the current layout"))
+		list = append(list, paragraph("! more warnings than the current layout"))
 	}
 	return list
 }
@@ -264,7 +267,7 @@ func (f *fitted) toWrite(number int) document.Section {
 		return with(section("to-write", "", document.Answer), para("There is no number %d.", number))
 	}
 	chosen := &f.Suggestions[number-1]
-	s := section("to-write", fmt.Sprintf("Changes for number %d, with the current line numbers", number), document.Answer)
+	s := section("to-write", fmt.Sprintf("Changes for number %d, with the current line numbers", number), document.Detail)
 	if len(chosen.Changes) == 0 {
 		s.Blocks = append(s.Blocks, paragraph("No changes: the layout is already like this."))
 	}

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
@@ -30,11 +32,7 @@ const maxPlaces = 24
 func Sewing(p *Plans) document.Document {
 	s := newSewer(p)
 	d := document.Document{Title: p.named("how it goes together")}
-	d.Sections = append(d.Sections, document.Section{ID: SewingSizes, Blocks: []document.Block{
-		para("Use a %s seam allowance throughout. Sizes are unfinished, raw edge to raw edge, to the nearest %s. "+
-			"After each step, measure one unit before you sew the rest. Count rows from the top and columns from the left. "+
-			"Clockwise as seen from the right side; on the wrong side, where you press, it is counterclockwise, as the arrows in the pictures show.", s.units.Nearest(s.Seam), s.units.Nearest(s.units.Mark())),
-	}})
+	d.Sections = append(d.Sections, s.glance(), s.sizes())
 	for i := range s.Blocks {
 		d.Sections = append(d.Sections, s.block(i))
 	}
@@ -44,6 +42,21 @@ func Sewing(p *Plans) document.Document {
 		}
 	}
 	return d
+}
+
+// sizes is what to know before the steps: how sizes are measured, how places are counted, how seams are spun.
+func (s *sewer) sizes() document.Section {
+	out := document.Section{ID: SewingSizes, Title: "Before you sew", Depth: document.Detail, Blocks: []document.Block{
+		para("Use a %s seam allowance throughout. Sizes are unfinished, raw edge to raw edge, to the nearest %s. "+
+			"After each step, measure one unit before you sew the rest. Count rows from the top and columns from the left. "+
+			"Clockwise as seen from the right side; on the wrong side, where you press, it is counterclockwise, as the arrows in the pictures show.", s.units.Nearest(s.Seam), s.units.Nearest(s.units.Mark())),
+	}}
+	if slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool {
+		return slices.ContainsFunc(b.Rounds, func(r sewing.Round) bool { return r.Turns })
+	}) {
+		out.Blocks = append(out.Blocks, para("To spin seams, remove the few stitches of the last seam that lie in the seam allowance, swirl the seams and press flat."))
+	}
+	return out
 }
 
 // sewer words a sewing plan.
@@ -75,7 +88,7 @@ func (s *sewer) forEach() string {
 func (s *sewer) care() document.Section {
 	box := document.Box{Caution: true, Word: "Safety"}
 	box.Blocks = bullets(SewingCautions()...)
-	return document.Section{ID: SewingCare, Blocks: []document.Block{box}}
+	return document.Section{ID: SewingCare, Depth: document.Detail, Blocks: []document.Block{box}}
 }
 
 // SewingCautions are the usual cautions where irons, machines and pins are at work.

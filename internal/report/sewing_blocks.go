@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
@@ -25,7 +26,7 @@ func (s *sewer) block(n int) document.Section {
 	b := &s.Blocks[n]
 	whole := s.wholeBlock(b)
 	made := document.Paragraph{Text: document.Plain(s.makes(b)), About: document.About{Patches: whole}}
-	out := document.Section{ID: SewingBlock(n, ""), Title: "Block " + b.Label + ": " + b.Kind, Blocks: []document.Block{made}}
+	out := document.Section{ID: SewingBlock(n, ""), Title: "Block " + b.Label + ": " + b.Kind, Depth: document.Detail, Blocks: []document.Block{made}}
 	if len(b.Steps) == 0 {
 		out.Blocks = append(out.Blocks, para("This block is a single piece; no sewing is needed."))
 	}
@@ -88,7 +89,7 @@ func (s *sewer) stepHead(b *sewing.Block, step *sewing.Step) string {
 // stepLines is what is to be known of a step, line by line: what to do, the ends of its seams, trimming, size and check. What
 // is true of several seams is said once.
 func (s *sewer) stepLines(b *sewing.Block, step *sewing.Step) []document.Text {
-	list := []document.Text{document.Plain(step.Do)}
+	list := []document.Text{document.Plain(s.named(b, step))}
 	said := map[string]bool{}
 	for _, text := range s.seamLines(b, step) {
 		if !said[text.String()] {
@@ -102,7 +103,31 @@ func (s *sewer) stepLines(b *sewing.Block, step *sewing.Step) []document.Text {
 	if !b.Column && len(step.Joins) > 0 {
 		list = append(list, lead("Unfinished size:", "%s.", s.unfinished(step)))
 	}
-	return append(list, lead("Check:", "%s.", step.Check))
+	half := s.units.Nearest(step.Unfinished.Across/2) + " from the center"
+	return append(list, lead("Check:", "%s.", strings.ReplaceAll(step.Check, blocks.HalfBlock, half)))
+}
+
+// named is what to do in a step, with fabrics by name where that tells pieces apart in all blocks of the label.
+func (s *sewer) named(b *sewing.Block, step *sewing.Step) string {
+	text := step.Do
+	for _, n := range step.Named {
+		if fabric := s.onlyCloth(b, n.Pieces, n.Others); fabric != "" {
+			text = strings.Replace(text, n.Words, fmt.Sprintf(n.By, fabric), 1)
+		}
+	}
+	return text
+}
+
+// onlyCloth is what some pieces of a block are all cut from, in whatever variant, and others are not; "" if there is none.
+func (s *sewer) onlyCloth(b *sewing.Block, pieces, others []int) string {
+	cloth := b.Variants[0].Cloths[pieces[0]]
+	for i := range b.Variants {
+		of := b.Variants[i].Cloths
+		if slices.ContainsFunc(pieces, func(n int) bool { return of[n] != cloth }) || slices.ContainsFunc(others, func(n int) bool { return of[n] == cloth }) {
+			return ""
+		}
+	}
+	return s.clothNames([]int{cloth})[0]
 }
 
 // unfinished is the size of a step's unit, also before it is trimmed.
@@ -210,8 +235,11 @@ func (s *sewer) pieces(b *sewing.Block, v *sewing.FabricVariant) string {
 	if whole := len(v.Cloths) - 2; whole > 0 {
 		many += measure.Count(whole, "tumbler") + " and "
 	}
-	return many + fmt.Sprintf("2 end pieces; the longer side of the end piece at the top lies on the %s, of that at the bottom on the %s. From the top: %s",
-		v.Longer[0], v.Longer[1], measure.List(names))
+	ends := "both end pieces have their longer edge on the " + v.Longer[0]
+	if v.Longer[0] != v.Longer[1] {
+		ends = fmt.Sprintf("the longer edge is on the %s of the top end piece and on the %s of the bottom one", v.Longer[0], v.Longer[1])
+	}
+	return many + fmt.Sprintf("2 end pieces; %s. From the top: %s", ends, measure.List(names))
 }
 
 // clothNames are cloths by name.

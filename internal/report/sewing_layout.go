@@ -8,7 +8,7 @@ import (
 // layout is where the blocks go before they are joined: how many there are, and how large each is.
 func (s *sewer) layout() document.Section {
 	g := Grid{s.top, s.Plan}
-	out := document.Section{ID: SewingLayout, Title: "Laying out the " + measure.Plural(g.Noun())}
+	out := document.Section{ID: SewingLayout, Title: "Laying out the " + measure.Plural(g.Noun()), Depth: document.Detail}
 	text := "The quilt is " + g.Across() + "."
 	if len(s.top.Cells) > 1 {
 		text += " Lay out all " + measure.Plural(g.Noun()) + ", each in its place and rotated as shown, and view them from a distance before you sew them together."

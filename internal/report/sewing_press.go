@@ -95,9 +95,13 @@ func pressedSeams(b *sewing.Block, group int) string {
 // round is what happens where pieces of a block meet.
 func (s *sewer) round(r *sewing.Round) string {
 	if !r.Turns {
-		return fmt.Sprintf("At the center %d pieces meet. The seams cannot be spun, because %s. Pressed to one side: no more than %d layers%s.", len(r.Pieces), obstacle(r.WhyNot), r.Without, lastOpen(r))
+		how := "Press them to one side"
+		if r.Last < r.Without {
+			how += ", the last seam open"
+		}
+		return fmt.Sprintf("At the center %d pieces meet. The seams cannot be spun, because %s. %s.", len(r.Pieces), obstacle(r.WhyNot), how)
 	}
-	return fmt.Sprintf("At the center %d pieces meet. Spin the seams so all allowances go the same way: no more than %d layers. To spin them, remove the few stitches of the last seam that lie in the seam allowance, swirl the seams and press flat.", len(r.Pieces), r.Layers)
+	return fmt.Sprintf("At the center %d pieces meet. Spin the seams so all allowances go the same way.", len(r.Pieces))
 }
 
 // obstacle is why allowances cannot turn one way round a point.
@@ -139,7 +143,7 @@ func (s *sewer) pressing() document.Section {
 			list.add(fmt.Sprintf("They also do not nest at %d more.", left-maxListed), document.About{})
 		}
 	}
-	return document.Section{ID: SewingPressing, Title: "Pressing, so that seams nest", Blocks: list.blocks()}
+	return document.Section{ID: SewingPressing, Title: "Pressing, so that seams nest", Depth: document.Detail, Blocks: list.blocks()}
 }
 
 // lineWay is which way the seams within some rows or columns are pressed.

@@ -21,7 +21,7 @@ func SewingBorder(number int) string { return fmt.Sprintf("border-%d", number) }
 
 // together is how blocks, sashes and borders go together.
 func (s *sewer) together() document.Section {
-	out := document.Section{ID: SewingTogether, Title: "Joining the blocks"}
+	out := document.Section{ID: SewingTogether, Title: "Joining the blocks", Depth: document.Detail}
 	add := func(id, title string, list sentences) {
 		if len(list.Items) > 0 {
 			out.Blocks = append(out.Blocks, document.Section{ID: id, Title: title, Blocks: list.blocks()})
@@ -143,8 +143,11 @@ func (s *sewer) grain() document.Section {
 	return document.Section{ID: SewingGrain, Title: "Bias edges", Depth: document.Detail, Blocks: list.blocks()}
 }
 
-// edges says how the edges of a block lie off the straight grain; "" where they do not.
-func (s *sewer) edges(b *sewing.Block) string {
+// edges says which edges of a block lie off the straight grain; "" where none do.
+func (s *sewer) edges(b *sewing.Block) string { return s.edgeWords(b, false) }
+
+// edgeWords says which edges of a block lie off the straight grain, or how far off exactly; "" where none do.
+func (s *sewer) edgeWords(b *sewing.Block, exactly bool) string {
 	names := [4]string{"top", "right", "bottom", "left"}
 	var sides []string
 	var edge sewing.EdgeGrain
@@ -156,20 +159,24 @@ func (s *sewer) edges(b *sewing.Block) string {
 	if len(sides) == 0 {
 		return ""
 	}
-	off := edge.OffGrain + edge.Bias
-	part := "along their full length"
-	if edge.Straight > 0 {
-		part = fmt.Sprintf("for %.0f%% of their length and on the straight grain for the rest", 100*float64(off)/float64(off+edge.Straight))
-	}
-	what := "edges are"
-	if len(sides) == 1 {
+	which, what := "the "+measure.List(sides), "edges are"
+	switch {
+	case len(sides) == len(names):
+		which = "all"
+	case len(sides) == 1:
 		what = "edge is"
 	}
-	which := "the " + measure.List(sides)
-	if len(sides) == len(names) {
-		which = "all"
+	text := fmt.Sprintf("%s%s: %s %s ", b.Label, s.upright(b, len(sides)), which, what)
+	if !exactly && edge.Straight > 0 {
+		return text + "partly off the straight grain."
+	} else if !exactly {
+		return text + "off the straight grain."
 	}
-	return fmt.Sprintf("%s%s: %s %s %s %s.", b.Label, s.upright(b, len(sides)), which, what, offGrain(edge.Degrees), part)
+	part := "along their full length"
+	if off := edge.OffGrain + edge.Bias; edge.Straight > 0 {
+		part = fmt.Sprintf("for %.0f%% of their length and on the straight grain for the rest", 100*float64(off)/float64(off+edge.Straight))
+	}
+	return text + offGrain(edge.Degrees) + " " + part + "."
 }
 
 // upright says how a block is held so that its sides can be named, unless all are alike.
@@ -198,30 +205,46 @@ func offGrain(degrees float64) string {
 	return fmt.Sprintf("%.3g degrees off the grain", degrees)
 }
 
-// outside is which edges off the grain lie on the outside of the field, and how to handle them.
+// outside is how to handle the outer edges of the field that lie off the grain, and where they are; nothing where none do.
 func (s *sewer) outside() []placed {
-	sides := map[string][]int{}
-	for _, o := range s.Grain.Outside {
-		sides[o.Side] = append(sides[o.Side], o.Cells...)
-	}
-	what := "Staystitch these edges of the quilt center within the seam allowance, and do not stretch them until the border is on"
-	if s.Grain.AtEdge {
-		what = "These are the outer edges of the top: staystitch them within the seam allowance before you handle it, and do not stretch them"
-	}
-	var list []placed
+	var sides []string
+	var cells []int
+	beside := false
 	for _, side := range []string{"top", "right", "bottom", "left", "inside"} {
-		found := slices.Compact(slices.Sorted(slices.Values(sides[side])))
-		if len(found) == 0 {
-			continue
+		found := false
+		for _, o := range s.Grain.Outside {
+			if o.Side == side {
+				found, cells = true, append(cells, o.Cells...)
+			}
 		}
-		where := "the " + side + " edges in "
-		if side == "inside" {
-			where = "edges beside empty places in "
+		switch {
+		case found && side == "inside":
+			beside = true
+		case found:
+			sides = append(sides, side)
 		}
-		list = append(list, placed{fmt.Sprintf("%s: %s%s.", what, where, cellPlaces(found, s.Columns)), found})
-		what = "The same for"
 	}
-	return list
+	if len(cells) == 0 {
+		return nil
+	}
+	of := "quilt center"
+	if s.Grain.AtEdge {
+		of = "quilt"
+	}
+	which := "All four outer edges of the " + of + " are"
+	switch len(sides) {
+	case 0:
+		which = "The edges beside empty places are"
+	case 1:
+		which = "The " + sides[0] + " edge of the " + of + " is"
+	case 2, 3:
+		which = "The " + measure.List(sides) + " edges of the " + of + " are"
+	}
+	if beside && len(sides) > 0 {
+		which += ", like those beside empty places,"
+	}
+	text := fmt.Sprintf("%s at least partly on the bias: do not stretch them; staystitch %s from the raw edge.", which, s.units.Nearest(measure.Nearest(s.Seam/2, s.units.Mark())))
+	return []placed{{text, slices.Compact(slices.Sorted(slices.Values(cells)))}}
 }
 
 // bulk is where fabric grows thick, and what becomes of points: what asks for something.
@@ -229,13 +252,13 @@ func (s *sewer) bulk() document.Section {
 	b := &s.Bulk
 	var list sentences
 	if len(b.Thick) > 0 {
-		list.add(fmt.Sprintf("Counting folded allowances, there are more than %d layers at these points. Trim dog ears there and sew slowly. The list says where pressing the last seam open or spinning the seams reduces the bulk.", b.Limit), document.About{})
+		list.add("Seams are bulky at the points below: trim the dog ears there and sew slowly.", document.About{})
 	}
 	for i := range b.Thick[:min(maxListed, len(b.Thick))] {
 		list.add(s.thick(&b.Thick[i]), document.About{Patches: s.patchesAt(b.Thick[i].At)})
 	}
 	if len(b.Thick) > maxListed {
-		list.add("Other points have fewer layers.", document.About{})
+		list.add("Other points are less bulky.", document.About{})
 	}
 	for i := range b.Points {
 		if p := &b.Points[i]; p.Keep < p.Count {
@@ -248,22 +271,33 @@ func (s *sewer) bulk() document.Section {
 	return document.Section{ID: SewingBulk, Title: "Bulk and points", Depth: document.Detail, Blocks: list.blocks()}
 }
 
-// thick is one sort of thick points.
+// thick is one sort of thick points, and what makes them flatter.
 func (s *sewer) thick(t *sewing.ThickPoint) string {
-	text := fmt.Sprintf("%d layers where %d pieces meet, at %s, first at %s", t.Layers, t.Pieces, measure.Count(t.Count, "point"), s.where(t.At[0]))
+	text := fmt.Sprintf("Where %d pieces meet, at %s, first at %s", t.Pieces, measure.Count(t.Count, "point"), s.where(t.At[0]))
 	switch {
-	case t.Inside:
-	case t.Open < t.Layers && t.Round < t.Layers:
-		text += fmt.Sprintf("; %d with the last seam pressed open, %d with the seams spun", t.Open, t.Round)
-	case t.Open < t.Layers:
-		text += fmt.Sprintf("; %d with the last seam pressed open", t.Open)
-	case t.Round < t.Layers:
-		text += fmt.Sprintf("; %d with the seams spun", t.Round)
+	case t.Inside || t.Open >= t.Layers && !spins(t):
+	case spins(t) && t.Round <= t.Open:
+		text += ": spin the seams to reduce bulk"
 	default:
-		text += "; neither pressing open nor spinning reduces it"
+		text += ": press the last seam open to reduce bulk"
 	}
 	return text + "."
 }
+
+// thickLayers is how many layers lie at one sort of thick points.
+func (s *sewer) thickLayers(t *sewing.ThickPoint) string {
+	text := fmt.Sprintf("%d layers where %d pieces meet, first at %s", t.Layers, t.Pieces, s.where(t.At[0]))
+	if !t.Inside && t.Open < t.Layers {
+		text += fmt.Sprintf("; %d with the last seam pressed open", t.Open)
+	}
+	if !t.Inside && spins(t) {
+		text += fmt.Sprintf("; %d with the seams spun", t.Round)
+	}
+	return text + "."
+}
+
+// spins says whether spinning its seams makes a point flatter.
+func spins(t *sewing.ThickPoint) bool { return t.Round > 0 && t.Round < t.Layers }
 
 // points says how many points of one shape keep their seam allowance.
 func points(p *sewing.Points) string {

@@ -23,6 +23,9 @@ func (s *sewer) judged() document.Section {
 		}
 	}
 	s.layers(&list)
+	for i := range s.Blocks {
+		list.add(s.edgeWords(&s.Blocks[i], true), document.About{Patches: s.wholeBlock(&s.Blocks[i])})
+	}
 	for i := range s.Bulk.Points {
 		if p := &s.Bulk.Points[i]; p.Keep == p.Count {
 			list.add(points(p), document.About{})
@@ -68,7 +71,9 @@ func (s *sewer) layers(list *sentences) {
 		b := &s.Blocks[i]
 		for n := range b.Rounds {
 			if r := &b.Rounds[n]; r.Turns {
-				list.add(fmt.Sprintf("At the center of %s: sewn in full and pressed to one side, there would be %d layers%s.", b.Label, r.Without, lastOpen(r)), document.About{Patches: s.patchesOf(b, r.Pieces)})
+				list.add(fmt.Sprintf("At the center of %s: no more than %d layers with the seams spun; sewn in full and pressed to one side, there would be %d%s.", b.Label, r.Layers, r.Without, lastOpen(r)), document.About{Patches: s.patchesOf(b, r.Pieces)})
+			} else {
+				list.add(fmt.Sprintf("At the center of %s: no more than %d layers pressed to one side%s.", b.Label, r.Without, lastOpen(r)), document.About{Patches: s.patchesOf(b, r.Pieces)})
 			}
 		}
 	}
@@ -78,7 +83,10 @@ func (s *sewer) layers(list *sentences) {
 	case len(b.Thick) == 0:
 		list.add(fmt.Sprintf("There are never more than %d layers; the most is %d.", b.Limit, b.Most), document.About{})
 	default:
-		list.add("Layers count folded allowances, to within one.", document.About{})
+		list.add(fmt.Sprintf("Points are called bulky above %d layers, counting folded allowances, to within one.", b.Limit), document.About{})
+		for i := range b.Thick[:min(maxListed, len(b.Thick))] {
+			list.add(s.thickLayers(&b.Thick[i]), document.About{Patches: s.patchesAt(b.Thick[i].At)})
+		}
 	}
 }
 

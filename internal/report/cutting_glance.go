@@ -1,0 +1,49 @@
+package report
+
+import (
+	"strings"
+
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+)
+
+// ToCutID is the id of the section that tells at a glance what is cut.
+const ToCutID = "to-cut"
+
+// toCut is the strips of each fabric, widest first, without what becomes of them.
+func (c *cuts) toCut() document.Section {
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "fabric"}, {Title: "cut across the width of fabric (WOF)"}}}
+	for i := range c.Fabrics {
+		if words := c.stripsAtOnce(i); words != "" {
+			r := document.Row{Cells: []document.Cell{c.fabricCell(i), cell(words)}}
+			r.About.Faces = c.plans.FacesByFabric()[c.Fabrics[i].Index]
+			t.Rows = append(t.Rows, r)
+		}
+	}
+	return with(section(ToCutID, "Strips to cut", document.Answer), t)
+}
+
+// stripsAtOnce is a fabric's strips, those of one width together: "7 strips 7 in, 6 strips 3 1/2 in".
+func (c *cuts) stripsAtOnce(fabric int) string {
+	f := &c.Fabrics[fabric]
+	var widths []measure.NM
+	times := map[measure.NM]int{}
+	for i := range f.Strips {
+		s := &f.Strips[i]
+		if s.InBlock >= 0 {
+			continue
+		}
+		if times[s.WidthCut] == 0 {
+			widths = append(widths, s.WidthCut)
+		}
+		times[s.WidthCut] += s.Times
+	}
+	var list []string
+	for i := range f.Blocks {
+		list = append(list, together(c.Units.AtLeast(f.Blocks[i].LengthCut)+" for lengthwise pieces"))
+	}
+	for _, w := range widths {
+		list = append(list, together(measure.Count(times[w], "strip")+" "+c.length(w)))
+	}
+	return strings.Join(list, ", ")
+}
