@@ -298,7 +298,7 @@ func TestCutsRuns(t *testing.T) {
 		{[]string{good, "--exact-step", "3"}, 2, "", `for example --exact-step "1/4 in"`},
 		{[]string{good, "--spare", "500 yd"}, 2, "", `after --spare: found "500 yd", expected a length above 0 and up to 100 in (254 cm)`},
 		{[]string{good, "--square-up", "101"}, 2, "", `for example --square-up "1 in"`},
-		{[]string{metric, "--spare", "254"}, 0, "254 cm as insurance against cutting mistakes", ""},
+		{[]string{metric, "--spare", "254"}, 0, "254 cm as insurance against cutting errors", ""},
 		{[]string{metric, "--spare", "255"}, 2, "", `for example --spare "1/4 yd"`},
 		{[]string{metric, "--quarters"}, 2, "", "leave --quarters out"},
 		{[]string{good, "--maps", ""}, 2, "", "is empty"},

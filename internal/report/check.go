@@ -267,3 +267,11 @@ func (c *checked) hint(h summary.Hint) string {
 		return fmt.Sprintf("%s blocks face in from the quilt's edge; use an even number of blocks across and down to complete the webs in all four corners too (%s).", capital(h.Kind), here)
 	}
 }
+
+// share is a part of the top in whole percent.
+func share(part float64) string {
+	if text := fmt.Sprintf("%.0f%%", 100*part); text != "0%" {
+		return text
+	}
+	return "under 1%"
+}

@@ -103,7 +103,7 @@ func (s *sewer) stepLines(b *sewing.Block, step *sewing.Step) []document.Text {
 	if !b.Column && len(step.Joins) > 0 {
 		list = append(list, lead("Unfinished size:", "%s.", s.unfinished(step)))
 	}
-	half := s.units.Nearest(step.Unfinished.Across/2) + " from the center"
+	half := s.units.Nearest(b.FromCenter) + " from the center"
 	return append(list, lead("Check:", "%s.", strings.ReplaceAll(step.Check, blocks.HalfBlock, half)))
 }
 

@@ -13,7 +13,7 @@ const SewingGlance = "at-a-glance"
 
 // glance is the blocks, the lines and the borders in the order in which they are sewn, each with its unfinished size.
 func (s *sewer) glance() document.Section {
-	t := document.Table{Named: true, Columns: []document.Column{words("make"), words("unfinished")}}
+	t := document.Table{Named: true, Columns: []document.Column{words("make"), words("unfinished, with " + s.units.Nearest(s.Seam) + " seams")}}
 	add := func(what, size string, about document.About) {
 		r := row(number(len(t.Rows)+1)+". "+what, size)
 		r.About = about
@@ -21,11 +21,11 @@ func (s *sewer) glance() document.Section {
 	}
 	for i := range s.Blocks[:min(len(s.Blocks), maxListed)] {
 		b := &s.Blocks[i]
-		size, kind := s.units.Size(b.Unfinished.Across, b.Unfinished.Down), b.Kind
+		size := s.units.Size(b.Unfinished.Across, b.Unfinished.Down)
 		if b.Column {
-			size, kind = "up to "+size, "tumblers"
+			size = "up to " + size
 		}
-		add(fmt.Sprintf("%s %s (%s)", measure.Count(b.Count, noun(b)), b.Label, kind), size, document.About{Patches: s.wholeBlock(b)})
+		add(fmt.Sprintf("%s %s (%s)", measure.Count(b.Count, noun(b)), b.Label, b.Kind), size, document.About{Patches: s.wholeBlock(b)})
 	}
 	if more := len(s.Blocks) - maxListed; more > 0 {
 		add(fmt.Sprintf("%d more sorts of block", more), "", document.About{})
@@ -48,11 +48,5 @@ func (s *sewer) glance() document.Section {
 	}
 	out := section(SewingGlance, "At a glance"+s.forEach(), document.Answer)
 	out.Blocks = []document.Block{t}
-	for _, way := range s.lineWays() {
-		p := paragraph(way.text)
-		p.About = document.About{Seams: s.stageSeams(way.stages)}
-		out.Blocks = append(out.Blocks, p)
-	}
-	out.Blocks = append(out.Blocks, para("Use a %s seam allowance throughout. Measure one unit of each step before you sew the rest.", s.units.Nearest(s.Seam)))
 	return out
 }

@@ -243,7 +243,11 @@ func (s *sewer) outside() []placed {
 	if beside && len(sides) > 0 {
 		which += ", like those beside empty places,"
 	}
-	text := fmt.Sprintf("%s at least partly on the bias: do not stretch them; staystitch %s from the raw edge.", which, s.units.Nearest(measure.Nearest(s.Seam/2, s.units.Mark())))
+	where := "just inside the seam allowance"
+	if near := s.Grain.Staystitch; near > 0 && near < s.Seam {
+		where = s.units.Nearest(near) + " from the raw edge"
+	}
+	text := fmt.Sprintf("%s at least partly on the bias: do not stretch them; staystitch %s.", which, where)
 	return []placed{{text, slices.Compact(slices.Sorted(slices.Values(cells)))}}
 }
 

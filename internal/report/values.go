@@ -17,7 +17,7 @@ func Values(p *Plans) document.Document {
 	v := newValues(p)
 	d := document.Document{Title: p.named("value study")}
 	for _, s := range []document.Section{
-		v.headline(), v.figures(), v.fabrics(), v.changes(), v.vanishing(), v.totals(), v.pairs(), v.sight(), v.scores(), v.basis(),
+		v.headline(), v.figures(), v.changes(), v.fabrics(), v.vanishing(), v.totals(), v.pairs(), v.sight(), v.scores(), v.measures(), v.basis(),
 	} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
@@ -159,15 +159,28 @@ func indices(list []int32) []int {
 }
 
 func (v *values) fabrics() document.Section {
-	t := table(words(""), counts("L*"), counts("Munsell"), words("by itself"), words("here"), counts("of the top"), words(""))
+	t := table(words(""), counts("value L*"), words("here"), counts("of the top"), words(""))
 	for i := range v.Report.Fabrics {
 		f := &v.Report.Fabrics[i]
-		r := row(f.Name, fmt.Sprintf("%.0f", f.Lightness), fmt.Sprintf("%.1f", f.Munsell), f.Family, f.Here, fmt.Sprintf("%.1f %%", 100*f.Share), fabricNote(f))
+		r := row(f.Name, fmt.Sprintf("%.0f", f.Lightness), f.Here, share(f.Share), fabricNote(f))
 		r.Cells[0].Swatches = v.swatches(f.Index)
 		r.About.Faces = v.facesOf[f.Index]
 		t.Rows = append(t.Rows, r)
 	}
-	return with(section("fabrics", "Fabrics from dark to light", document.Answer), t)
+	return with(section("fabrics", "Fabrics from dark to light", document.Detail), t)
+}
+
+// measures are the fabrics' values as they were measured.
+func (v *values) measures() document.Section {
+	t := table(words(""), counts("L*"), counts("Munsell"), words("by itself"), counts("of the top"))
+	for i := range v.Report.Fabrics {
+		f := &v.Report.Fabrics[i]
+		r := row(f.Name, fmt.Sprintf("%.1f", f.Lightness), fmt.Sprintf("%.1f", f.Munsell), f.Family, fmt.Sprintf("%.1f%%", 100*f.Share))
+		r.Cells[0].Swatches = v.swatches(f.Index)
+		r.About.Faces = v.facesOf[f.Index]
+		t.Rows = append(t.Rows, r)
+	}
+	return with(section("measures", "Fabrics as measured", document.Why), t)
 }
 
 // totals adds up all seams. Of those that are clear or strong a study does not say which.
@@ -213,10 +226,10 @@ func cut(t document.Table, n int) document.Table {
 }
 
 func (v *values) pairs() document.Section {
-	t := table(words(""), words("seam"), counts("step L*"), counts("color"), lengths("length"), words(""))
+	t := table(words(""), words("seam"), counts("contrast L*"), lengths("length"), words(""))
 	for i := range v.Pairs[:min(MaxRows, len(v.Pairs))] {
 		p := &v.Pairs[i]
-		r := row(v.names(p), p.Band.String(), fmt.Sprintf("%.1f", p.Step), fmt.Sprintf("%.0f", p.Colour), v.length(p.Length), pairNote(p))
+		r := row(v.names(p), p.Band.String(), fmt.Sprintf("%.0f", p.Step), v.length(p.Length), pairNote(p))
 		r.Cells[0].Swatches = v.swatches(p.A, p.B)
 		r.About.Seams = *v.between(p.A, p.B)
 		if p.Band == contrast.Vanishes && p.Inside < p.Length {

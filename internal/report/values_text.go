@@ -50,9 +50,9 @@ func verdictText(v contrast.Verdict) string {
 // percent is a part of a length in whole percent.
 func percent(part, whole measure.NM) string {
 	if whole == 0 {
-		return "0 %"
+		return "0%"
 	}
-	return fmt.Sprintf("%.0f %%", 100*float64(part)/float64(whole))
+	return fmt.Sprintf("%.0f%%", 100*float64(part)/float64(whole))
 }
 
 // figure is what a figure is.

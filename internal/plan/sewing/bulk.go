@@ -6,8 +6,9 @@ import (
 
 // Grain is where edges lie off the straight grain of the cloth.
 type Grain struct {
-	Outside []OutsideGrain `json:"outside"` // edges of blocks on the outside of the field of blocks
-	AtEdge  bool           `json:"at_edge"` // there is no border, so that these are the edges of the top
+	Outside    []OutsideGrain `json:"outside"`    // edges of blocks on the outside of the field of blocks
+	AtEdge     bool           `json:"at_edge"`    // there is no border, so that these are the edges of the top
+	Staystitch measure.NM     `json:"staystitch"` // from the raw edge: half the seam allowance, on a ruler's mark; 0 where none is that small
 }
 
 // EdgeGrain is how one side of a block lies on the cloth, lengths finished.

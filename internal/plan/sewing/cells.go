@@ -359,6 +359,7 @@ func (s *sorting) finish(n int) {
 	}
 	b.Finished = sizeOf(float64(s.SideFinished), float64(down*s.SideFinished))
 	b.Unfinished = sizeOf(float64(s.SideFinished+2*s.Seam), float64(down*s.SideFinished+2*s.Seam))
+	b.FromCenter = b.Unfinished.Across / 2
 	b.Pressings = kind.kind.Recipe.Pressing
 	b.Steps = s.stepsOf(kind, b.Count)
 	if b.Column {

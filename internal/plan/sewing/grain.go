@@ -60,6 +60,7 @@ func (p *Plan) grain() {
 		p.Blocks[i].Edges = p.kinds[i].edgesOf()
 	}
 	p.Grain.AtEdge = len(p.top.CutFacts.Borders) == 0 && (p.top.CutFacts.Sash == nil || !p.top.CutFacts.Sash.Around)
+	p.Grain.Staystitch = measure.Nearest(p.Seam/2, p.Units.Mark())
 	found := map[grainKey]int{}
 	for side := range 4 {
 		for cell := range p.cells {

@@ -76,6 +76,7 @@ type Block struct {
 	Count      int               `json:"count"`            // blocks of the label in the top, or columns
 	Finished   Size              `json:"finished"`         // of the block; of a column, the longest one
 	Unfinished Size              `json:"unfinished"`
+	FromCenter measure.NM        `json:"center_to_raw_edge"` // of a square block, half its unfinished size
 	Variants   []FabricVariant   `json:"variants"`
 	Steps      []Step            `json:"steps"` // empty where there is nothing to sew
 	Rounds     []Round           `json:"rounds"`

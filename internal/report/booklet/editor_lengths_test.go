@@ -98,6 +98,7 @@ func reported(r Reports) map[measure.NM]bool {
 	for i := range r.Sewing.Blocks {
 		walk(reflect.ValueOf(r.Sewing.Blocks[i]), found, seen)
 	}
+	found[r.Sewing.Grain.Staystitch] = true
 	for _, s := range r.Sewing.Assembly.Stages {
 		walk(reflect.ValueOf(s), found, seen)
 	}
