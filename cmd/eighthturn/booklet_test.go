@@ -131,8 +131,8 @@ func TestBookletRefusals(t *testing.T) {
 func TestBookletNamesWhatIsMissing(t *testing.T) {
 	blocks := "side 4\nfabric a #204060\nblock A plain piece a\ngrid\n A A\n"
 	for text, want := range map[string]string{
-		blocks: "no designer and no binding; the pattern leaves a place to fill in",
-		"designer \"Lotte Ambros\"\n" + blocks:                            "no binding; the pattern leaves a place to fill in",
+		blocks:                                 "no designer and no binding; the pattern leaves a place to fill in",
+		"designer \"Lotte Ambros\"\n" + blocks: "no binding; the pattern leaves a place to fill in",
 		"designer \"Lotte Ambros\"\n" + blocks + "binding 2 1/2 cut a\n": "",
 	} {
 		folder, file := harborIn(t, text)
