@@ -101,7 +101,7 @@ func TestReportRowsLight(t *testing.T) {
 	if strings.Contains(p.text("#report"), "our choice") {
 		t.Error("how it was judged is not folded")
 	}
-	fold := func() { eval[bool](p, `(document.querySelector('#report-rows summary').click(), true)`) }
+	fold := func() { eval[bool](p, `(document.querySelectorAll('#report-rows summary').forEach((s) => s.click()), true)`) }
 	fold()
 	for _, want := range []string{"Value study", "Seen from 10 ft", "Does it read?", "10 webs of harbour", "outline: 100/100", "Munsell", "51.4 %", "mist, spray", "slate, moss",
 		"row 1: columns 1, 3; row 2: column 4; row 3: columns 1, 3; border 1", "where no line needs to show", "Suggested fixes", "smallest change", "How values are judged", "our choice", "published", "derived"} {
