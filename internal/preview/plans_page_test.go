@@ -87,7 +87,7 @@ func TestJointsThatDoNotNest(t *testing.T) {
 	p.until(pieces + ` > 3 && ` + pieces + ` <= 24`)
 	p.picture("sewing-nests")
 	p.click("Seams do not nest at 4 places")
-	p.click("Lay out all blocks")
+	p.click("Sew the blocks of each row together")
 	p.until(`document.querySelector('.highlight path')`)
 	p.diagramIs("How to sew the blocks")
 }
