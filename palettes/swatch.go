@@ -2,14 +2,13 @@ package palettes
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"image"
 	"image/jpeg"
 	"image/png"
 	"math"
 	"slices"
-
-	"github.com/kovidgoyal/imaging"
 
 	"eighthturn/internal/stop"
 )
@@ -43,7 +42,8 @@ type Part struct {
 // held it and brought from its colour profile to sRGB; the outer tenth on each side, glare
 // and creases are left out. Photos beyond the limits are refused before they are decoded. A
 // fault is one sentence that says what is there and what was wanted. A sign ends the work; nil for none.
-func ReadSwatch(sign *stop.Sign, file []byte) (PhotoSample, error) {
+func ReadSwatch(sign *stop.Sign, file []byte) (sample PhotoSample, err error) {
+	defer damaged(&err)
 	picture, points, err := readPoints(sign, file)
 	if err != nil {
 		return PhotoSample{}, err
@@ -55,7 +55,8 @@ func ReadSwatch(sign *stop.Sign, file []byte) (PhotoSample, error) {
 
 // ReadSwatches reads a photo of several fabrics side by side and gives their colours, up to
 // so many of them, 2 to 24, in value order: fewer where the photo does not hold so many.
-func ReadSwatches(file []byte, name string, most int) (Palette, error) {
+func ReadSwatches(file []byte, name string, most int) (p Palette, err error) {
+	defer damaged(&err)
 	if most < 2 || most > maxRungs {
 		return Palette{}, fmt.Errorf("a palette of %d colors from a photo, expected 2 to %d", most, maxRungs)
 	}
@@ -137,25 +138,36 @@ func checkPhoto(file []byte) error {
 	return nil
 }
 
-// decoded decodes a photo whose header was checked. No other program is ever run for it.
+// damaged turns a panic behind a stranger's file into a fault: the decoders are others'.
+func damaged(err *error) {
+	switch r := recover(); {
+	case r == nil:
+	case stop.Ended(r):
+		panic(r)
+	default:
+		*err = errors.New("the photo cannot be read: it is damaged")
+	}
+}
+
+// decoded decodes a photo whose header was checked, upright and in sRGB. No other program is ever run for it.
 func decoded(sign *stop.Sign, file []byte) (picture image.Image, err error) {
-	defer func() {
-		switch r := recover(); {
-		case r == nil:
-		case stop.Ended(r):
-			panic(r)
-		default: // the decoder is another's, the file a stranger's
-			picture, err = nil, fmt.Errorf("the photo cannot be read: it is damaged")
-		}
-	}()
+	decode, note := jpeg.Decode, jpegCamera
 	if bytes.HasPrefix(file, []byte(pngSignature)) {
+		decode, note = png.Decode, pngCamera
 		if file, err = onlyPicture(file); err != nil {
 			return nil, err
 		}
 	}
-	picture, err = imaging.Decode(sign.Reader(bytes.NewReader(file)), imaging.Backends(imaging.GO_IMAGE))
-	if err != nil || picture == nil {
-		return nil, fmt.Errorf("the photo cannot be read: it is damaged, or saved in a way that is not known here; save it again as JPEG or PNG")
+	unknown := errors.New("the photo cannot be read: it is damaged, or saved in a way that is not known here; save it again as JPEG or PNG")
+	c, err := note(file)
+	if err != nil {
+		return nil, unknown
+	}
+	if picture, err = decode(sign.Reader(bytes.NewReader(file))); err != nil {
+		return nil, unknown
+	}
+	if picture, err = seen(picture, c); err != nil {
+		return nil, unknown
 	}
 	return picture, nil
 }

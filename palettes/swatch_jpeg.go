@@ -1,7 +1,5 @@
 package palettes
 
-import "encoding/binary"
-
 const jpegBeginning = "\xff\xd8\xff"
 
 // maxScans is how many passes over its picture a JPEG file may take. Ordinary programs write ten or so; each takes the time
@@ -22,18 +20,10 @@ const (
 // such as small pictures that a camera adds, or behind the end of the picture, does not count.
 func scans(file []byte) int {
 	n := 0
-	for at := 2; at+4 <= len(file); {
-		marker := file[at+1]
-		switch {
-		case file[at] != 0xff, marker == markerStuffed, marker == markerFill, marker >= markerRestart && marker < markerRestart+markersRestart:
-			at++
-			continue
-		case marker == markerEnd:
-			return n
-		case marker == markerScan:
+	for marker := range segments(file) {
+		if marker == markerScan {
 			n++
 		}
-		at += 2 + int(binary.BigEndian.Uint16(file[at+2:]))
 	}
 	return n
 }

@@ -314,13 +314,21 @@ func TestColourProfileIsHonoured(t *testing.T) {
 			-0.9692436362808796*x + 1.8759675015077202*y + 0.04155505740717559*z,
 			0.05563007969699366*x - 0.20397695888897652*y + 1.0569715142428786*z,
 		}.Colour()
-		file := withBlock(painted(t, 40, 40, func(int, int) Colour { return p3 }), "iCCP", profileBlock(displayP3()))
-		c, err := ReadSwatch(nil, file)
-		if err != nil {
-			t.Fatal(err)
+		plain := painted(t, 40, 40, func(int, int) Colour { return p3 })
+		for _, file := range [][]byte{withBlock(plain, "iCCP", profileBlock(displayP3())), withBlock(plain, "cICP", []byte{12, 13, 0, 1})} {
+			c, err := ReadSwatch(nil, file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if d := Difference(c.Colour, want); d > 0.8 {
+				t.Errorf("%s in Display P3 is read as %s, expected %s (%.2f off)", p3.Hex(), c.Colour.Hex(), want.Hex(), d)
+			}
 		}
-		if d := Difference(c.Colour, want); d > 0.8 {
-			t.Errorf("%s in Display P3 is read as %s, expected %s (%.2f off)", p3.Hex(), c.Colour.Hex(), want.Hex(), d)
+		if c, err := ReadSwatch(nil, withBlock(plain, "cICP", []byte{1, 13, 0, 1})); err != nil || c.Colour != p3 {
+			t.Errorf("%s said to be sRGB is read as %s, %v", p3.Hex(), c.Colour.Hex(), err)
+		}
+		if _, err := ReadSwatch(nil, withBlock(plain, "cICP", []byte{9, 16, 0, 1})); err == nil {
+			t.Error("a photo of a high dynamic range is taken for an ordinary one")
 		}
 	}
 }
