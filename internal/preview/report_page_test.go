@@ -101,9 +101,11 @@ func TestReportRowsLight(t *testing.T) {
 	if strings.Contains(p.text("#report"), "our choice") {
 		t.Error("how it was judged is not folded")
 	}
-	fold := func() { eval[bool](p, `(document.querySelectorAll('#report-rows summary').forEach((s) => s.click()), true)`) }
+	fold := func() {
+		eval[bool](p, `(document.querySelectorAll('#report-rows summary').forEach((s) => s.click()), true)`)
+	}
 	fold()
-	for _, want := range []string{"Value study", "Judged from 10 ft away", "Does it read?", "10 webs of harbour", "outline: 100/100", "Munsell", "51.4 %", "mist, spray", "slate, moss",
+	for _, want := range []string{"Value study", "Judged from 10 ft away", "Does it read?", "10 webs of harbour", "outline: 100/100", "Munsell", "51.4%", "mist, spray", "slate, moss",
 		"row 1: columns 1, 3; row 2: column 4; row 3: columns 1, 3; border 1", "where no line needs to show", "How values are judged", "our choice", "published", "derived"} {
 		if got := p.text("#report"); !strings.Contains(got, want) {
 			t.Errorf("the report is told without %q:\n%s", want, got)
@@ -149,8 +151,10 @@ func TestReportRowsLight(t *testing.T) {
 	p.key(kb.End)
 	p.until(none + ` && document.activeElement.closest('details') && document.getElementById('announcement').textContent.startsWith('neighboring')`)
 	p.key(kb.Home)
+	p.key(kb.ArrowDown)
+	p.key(kb.ArrowDown)
 	p.key("\r")
-	p.until(`document.querySelector('#report-rows tbody[aria-selected=true]').innerText.startsWith('Yes: the webs read')`)
+	p.until(`document.querySelector('#report-rows tbody[aria-selected=true]').innerText.startsWith('10 webs')`)
 	p.key("r")
 	p.until(none + ` && document.getElementById('report').hidden && document.querySelector('[data-action=report]').getAttribute('aria-expanded') === 'false'`)
 }
