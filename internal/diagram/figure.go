@@ -19,6 +19,9 @@ type Figure struct {
 	Min, Max    measure.Point // the frame: what is drawn lies in it; words may need the margin that the renderer adds
 	TrueSize    bool          // to be drawn as large as its subject; otherwise it may be scaled to the page
 	Marks       []Mark        // drawn in this order
+	Panels      []Panel       // parts that stand by themselves, which together hold all marks; nil for one drawing
+	Across      int           // panels in a row; 0 for as many as there is room for
+	key         []Mark        // what the legend lists; nil for Marks
 }
 
 // Mark is one thing in a diagram. Of its parts one is set: Area, Line or Words.

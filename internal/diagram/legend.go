@@ -9,7 +9,7 @@ import (
 
 // Measures of a legend, in points.
 const (
-	legendSize   = 7.5
+	legendSize   = 8.0
 	legendRow    = 13.0
 	legendSample = 26.0
 	legendGap    = 5.0  // between a sample and its words
@@ -56,8 +56,8 @@ func (l *Line) bent() bool { return l.Stroke == Pressing && l.End == Arrow && le
 
 // bentArrow is the first such arrow of a figure.
 func bentArrow(f *Figure) (*Line, bool) {
-	for i := range f.Marks {
-		if l := f.Marks[i].Line; l != nil && l.bent() {
+	for _, m := range f.keyed() {
+		if l := m.Line; l != nil && l.bent() {
 			return l, true
 		}
 	}
@@ -68,8 +68,8 @@ func bentArrow(f *Figure) (*Line, bool) {
 // the wrong side of cloth. Arrows round a point are left out.
 func usedStrokes(f *Figure) (used map[Stroke]Line, hatched bool) {
 	used = map[Stroke]Line{}
-	for i := range f.Marks {
-		switch m := &f.Marks[i]; {
+	for _, m := range f.keyed() {
+		switch {
 		case m.Area != nil:
 			hatched = hatched || m.Area.Hatch
 			if _, ok := used[m.Area.Edge]; !ok {

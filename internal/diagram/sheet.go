@@ -81,6 +81,9 @@ const usualWidth = 13 * measure.Inch / 2
 // with room for all of its words and lines, and its legend below. It never fails: words that
 // are too wide for the paper are made smaller.
 func Place(f *Figure, o Options) *Sheet {
+	if len(f.Panels) > 0 {
+		return panelSheet(f, o)
+	}
 	p := &placing{figure: f, letters: NewLettering(), shrink: 1}
 	p.measure()
 	s := &Sheet{Title: f.Title, Description: f.Description, Scale: TrueScale}

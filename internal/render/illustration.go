@@ -91,6 +91,9 @@ const (
 // minPart is the narrowest width of an illustration as part of the wanted.
 const minPart = 0.75
 
+// minRow is the least height of a row of panels as part of the wanted; its words stay as large as they are.
+const minRow = 0.8
+
 // illustration sets a figure or picture with its caption.
 func (b *builder) illustration(i document.Illustration, c column) {
 	s := shapeOf(i)
@@ -104,6 +107,12 @@ func (b *builder) illustration(i document.Illustration, c column) {
 	if s.width <= 0 {
 		w, h = c.w, most*usualPart
 	}
+	if len(s.figure.Panels) > 0 {
+		b.panels(&s, c, most)
+		b.captionLines(caption, c.x)
+		b.space(b.body * 0.9)
+		return
+	}
 	placed := s.place(w, h, b.zoom)
 	if !b.fits(placed, &s, rect{w: c.w, h: most}) {
 		return
@@ -112,6 +121,17 @@ func (b *builder) illustration(i document.Illustration, c column) {
 	b.add(b.flexible(placed, &s, c.x))
 	b.captionLines(caption, c.x)
 	b.space(b.body * 0.9)
+}
+
+// panels sets a figure of panels over the whole width, row by row.
+func (b *builder) panels(s *shape, c column, most float64) {
+	for _, f := range diagram.Rows(&s.figure, diagram.Options{Width: nanometres(c.w / b.zoom)}) {
+		part := *s
+		part.figure = *f
+		placed := part.place(c.w, most, b.zoom)
+		b.space(b.body * 0.9)
+		b.add(b.flexible(placed, &part, c.x))
+	}
 }
 
 // frameRoom is the height that the edges of the boxes around take.
@@ -148,7 +168,10 @@ func (b *builder) flexible(placed *sheet, s *shape, x float64) slice {
 		return own
 	}
 	least := minPart
-	if s.least > 0 {
+	switch {
+	case len(s.figure.Panels) > 0:
+		least = minRow
+	case s.least > 0:
 		least = min(1, points(s.least)/placed.width())
 	}
 	w, zoom := placed.width(), b.zoom

@@ -57,6 +57,9 @@ type look struct {
 	large       bool
 }
 
+// largeZoom makes the least words of a diagram, 8 points, as large as the text of large print, 18.
+const largeZoom = 2.25
+
 // leading is the height of a line as a multiple of the size of its type.
 const leading = 1.42
 
@@ -68,7 +71,7 @@ func (o Options) look() look {
 	switch {
 	case o.Large:
 		l.body, l.small, l.title = 18, 18, 34
-		l.headings, l.zoom = [4]float64{28, 24, 21, 18}, min(2, max(1.4, l.text()/230))
+		l.headings, l.zoom = [4]float64{28, 24, 21, 18}, largeZoom
 	case l.wide < 450:
 		l.body, l.small, l.title = 9, 8, 25
 		l.headings = [4]float64{17, 12, 10, 9}

@@ -61,7 +61,7 @@ type clothMap struct {
 
 // Points of the words in maps.
 const (
-	labelPoints  = 7.5
+	labelPoints  = 8
 	marginPoints = 8
 )
 

@@ -103,7 +103,7 @@ func (f *finishing) binding() document.Section {
 		item("Fold the binding in half lengthwise, wrong sides together, and press."),
 		item("Sew the binding to the front, raw edges aligned, leaving a tail at the start. At each corner stop one seam allowance from the edge, fold the binding up at 45 degrees, then down even with the next edge, and start again at the edge."),
 		item("Trim and join the tails to fit, then finish the seam. Fold the binding around to the back and sew it down by hand or machine."),
-	}}}
+	}}, f.bindingFigures(k.Join == supplies.Diagonal)}
 	if f.Copies > 1 && k.LengthCut > 0 {
 		out.Blocks = append(out.Blocks, para("This binding is for one quilt; the cutting lists include the strips for all."))
 	}

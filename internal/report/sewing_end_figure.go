@@ -20,7 +20,7 @@ func (d *stepDrawing) differs() bool {
 func (d *stepDrawing) ends() {
 	for i := range d.join.Ends {
 		corner := panelAt(2, i)
-		d.caption([2]string{"a", "b"}[i]+", enlarged: "+d.leadText(&d.join.Ends[i]), corner)
+		d.panel([2]string{"End a", "End b"}[i]+", enlarged: "+d.leadText(&d.join.Ends[i]), corner)
 		d.end(i, corner)
 	}
 }
@@ -61,7 +61,7 @@ func (d *stepDrawing) end(i int, corner measure.Vec) {
 	d.endMarks(i, as, middle, half)
 }
 
-// endMarks draws the seam line and the measure between the raw corners.
+// endMarks draws the seam line and the measure between the raw corners; how much it is stands above the panel.
 func (d *stepDrawing) endMarks(i int, as func(measure.Vec) measure.Vec, middle measure.Vec, half float64) {
 	e := &d.join.Ends[i]
 	way := as(vecOf(d.join.To)).Minus(as(vecOf(d.join.From))).Unit()
@@ -83,8 +83,6 @@ func (d *stepDrawing) endMarks(i int, as func(measure.Vec) measure.Vec, middle m
 	d.line(diagram.Dimension, diagram.Bar, diagram.Bar, a.Plus(out), b.Plus(out))
 	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, a, a.Plus(out.Times(1.3)))
 	d.line(diagram.Dimension, diagram.Plain, diagram.Plain, b, b.Plus(out.Times(1.3)))
-	text := d.plan.Units.Nearest(max(e.LeadBlunt, -e.LeadBlunt))
-	d.words(text, a.Plus(b).Times(0.5).Plus(out.Times(1.5)), label{dimPoints, diagram.Start, measure.NM(panel * 0.34)})
 }
 
 // tipLines marks where sharp corners are cut off before they are sewn: flat, a seam allowance

@@ -16,7 +16,7 @@ const SewingPictureTitle = "How to sew "
 // Sizes of words in pictures, points.
 const (
 	captionPoints = 8.5
-	dimPoints     = 7.5
+	dimPoints     = 8
 )
 
 // sketch is a figure in the making.

@@ -56,11 +56,9 @@ func (s *sewer) drawStep(block, n int, size string) *diagram.Figure {
 	if d.differs() {
 		d.ends()
 	} else {
-		d.place = same
-		for i, line := range []string{"no offset: match the", "trimmed corners at both ends"} {
-			d.words(line, panelAt(2, 0).Plus(measure.Vec{X: panel / 2, Y: panel/2 + float64(i)*header}), label{captionPoints, diagram.Middle, measure.NM(panel)})
-		}
+		d.Panels[1].Note = "No offset: match the trimmed corners at both ends."
 	}
+	d.framed()
 	f.Max = measure.Point{X: measure.NM(3*(panel+gap) - gap), Y: measure.NM(2*(panel+header) + gap + 1.2*header)}
 	f.Description = d.described(b, n)
 	return f
@@ -99,10 +97,41 @@ func (d *stepDrawing) pick(b *sewing.Block) {
 // outer is the raw outline of some pieces together, as it is once they are sewn.
 func (d *stepDrawing) outer(which []int) []measure.Vec { return vecs(d.shown.Raw(which, true)) }
 
-// caption writes the line above a panel.
-func (d *sketch) caption(text string, corner measure.Vec) {
+// panel begins a panel of the step: what is drawn from here on belongs to it.
+func (d *stepDrawing) panel(caption string, corner measure.Vec) {
+	side := measure.Vec{X: panel, Y: panel}
 	d.place = same
-	d.words(text, measure.Vec{X: corner.X + panel/2, Y: corner.Y - header/2}, label{captionPoints, diagram.Middle, measure.NM(panel * 1.12)})
+	d.Panels = append(d.Panels, diagram.Panel{Caption: caption, First: len(d.Marks), Min: d.at(corner), Max: d.at(corner.Plus(side))})
+}
+
+// framed ends the figure: each panel has the marks up to the next, and a frame as high as what it shows.
+func (d *stepDrawing) framed() {
+	for i := range d.Panels {
+		p, end := &d.Panels[i], len(d.Marks)
+		if i+1 < len(d.Panels) {
+			end = d.Panels[i+1].First
+		}
+		p.Count = end - p.First
+		p.Min, p.Max = extentOf(d.Marks[p.First:end], p.Min, p.Max)
+	}
+}
+
+// extentOf is the frame of marks: the corners of their areas and lines; as it was where there are none.
+func extentOf(marks []diagram.Mark, low, high measure.Point) (least, most measure.Point) {
+	var list []measure.Vec
+	for _, m := range marks {
+		switch {
+		case m.Area != nil:
+			list = append(list, vecsOf(m.Area.Outline)...)
+		case m.Line != nil:
+			list = append(list, vecsOf(m.Line.Points)...)
+		}
+	}
+	if len(list) == 0 {
+		return low, high
+	}
+	a, b := box(list)
+	return measure.Point{X: rounded(a.X), Y: rounded(a.Y)}, measure.Point{X: rounded(b.X), Y: rounded(b.Y)}
 }
 
 // parts is what the step sews together, part by part.
@@ -127,7 +156,7 @@ func (d *stepDrawing) parts() [][]int {
 // laidOut draws the parts a little apart, right side up, with their allowances.
 func (d *stepDrawing) laidOut() {
 	corner := panelAt(0, 0)
-	d.caption("1  lay out, right side up", corner)
+	d.panel("1  Lay out, right side up", corner)
 	middle := centre(d.outer(d.unit))
 	parts := d.parts()
 	apart := func(which []int) measure.Vec { return centre(d.outer(which)).Minus(middle).Times(0.28) }
@@ -174,7 +203,7 @@ func (d *stepDrawing) sewnTogether() (as func(measure.Vec) measure.Vec, a, b []m
 // together draws the parts laid right sides together, with the seam.
 func (d *stepDrawing) together() {
 	corner := panelAt(1, 0)
-	d.caption("2  right sides together; sew", corner)
+	d.panel("2  Right sides together; sew", corner)
 	as, a, b := d.sewnTogether()
 	d.place = fittedIn(append(slices.Clone(a), b...), corner, panel, as)
 	d.area(a, d.clothOf(d.join.A), false, diagram.Thin)
@@ -224,7 +253,7 @@ func (d *stepDrawing) seamLine() {
 // its allowance is pressed.
 func (d *stepDrawing) wrongSide() {
 	corner := panelAt(0, 1)
-	d.caption("3  wrong side: press along the arrows", corner)
+	d.panel("3  Wrong side: press along the arrows", corner)
 	d.place = fittedIn(d.outer(d.unit), corner, panel, mirrored)
 	d.area(d.outer(d.unit), d.clothOf(d.join.A), true, diagram.Frame)
 	d.pieces(d.list, d.unit, true)
@@ -279,8 +308,8 @@ func (d *stepDrawing) roundArms(j *sewing.Join) [][2]measure.Vec {
 // rightSide draws the unit with its size.
 func (d *stepDrawing) rightSide() {
 	corner := panelAt(1, 1)
-	d.caption("4  right side", corner)
-	d.words(d.size, corner.Plus(measure.Vec{X: panel / 2, Y: panel + 0.75*header}), label{dimPoints, diagram.Middle, measure.NM(panel * 1.5)})
+	d.panel("4  Right side", corner)
+	d.Panels[len(d.Panels)-1].Note = d.size
 	outer := d.outer(d.unit)
 	d.place = fittedIn(d.larger(outer), corner, panel, same)
 	d.area(outer, white(), false, diagram.Frame)

@@ -92,11 +92,7 @@ func (b TemplateBook) Table(list []templates.Template, shown func(name string) s
 		piece := &list[i]
 		var fabrics []string
 		for _, c := range piece.Cloths {
-			if c.Fabric >= 0 {
-				fabrics = append(fabrics, b.Top.Fabrics[c.Fabric].Name+": "+number(c.Count))
-			} else {
-				fabrics = append(fabrics, "strip set "+b.Top.CutFacts.Sets[c.Set].Name+": "+number(c.Count))
-			}
+			fabrics = append(fabrics, b.cloth(c)+": "+number(c.Count))
 		}
 		r := row(piece.Name(), piece.Shape.String(), number(piece.Count), strings.Join(fabrics, "; "), shown(piece.Name()))
 		r.Cells[0].Text = document.Bold(piece.Name())
@@ -108,6 +104,54 @@ func (b TemplateBook) Table(list []templates.Template, shown func(name string) s
 	}
 	return t
 }
+
+// PlateFacts says of the templates on a page what piece each is, how many to cut and from which fabric, in no more letters
+// than there is room for: where there are many fabrics, the table of templates tells them.
+func (b TemplateBook) PlateFacts(names []string, room int) string {
+	for _, detail := range []func(c templates.ClothCount) string{
+		func(c templates.ClothCount) string { return b.cloth(c) + " " + number(c.Count) }, b.cloth, nil,
+	} {
+		text := ""
+		for i := range b.Templates {
+			t := &b.Templates[i]
+			if !slices.Contains(names, t.Name()) {
+				continue
+			}
+			text += " " + t.Name() + ", " + t.Shape.String() + ": cut " + number(t.Count)
+			if b.Several {
+				text += " for each quilt"
+			}
+			text += fromFabrics(t.Cloths, detail) + "."
+		}
+		if len(text) <= room || detail == nil {
+			return strings.TrimSpace(text)
+		}
+	}
+	return ""
+}
+
+// fromFabrics says what pieces are cut from, each fabric in a few words; nil for how many fabrics there are.
+func fromFabrics(list []templates.ClothCount, words func(c templates.ClothCount) string) string {
+	if words == nil {
+		return " from " + measure.Count(len(list), "fabric")
+	}
+	var named []string
+	for _, c := range list {
+		named = append(named, words(c))
+	}
+	return " (" + strings.Join(named, ", ") + ")"
+}
+
+// cloth names a fabric or a strip set.
+func (b TemplateBook) cloth(c templates.ClothCount) string {
+	if c.Fabric >= 0 {
+		return b.Top.Fabrics[c.Fabric].Name
+	}
+	return "strip set " + b.Top.CutFacts.Sets[c.Set].Name
+}
+
+// OnGrain says how a template lies on the fabric.
+const OnGrain = "Align the arrow with the straight grain."
 
 // PlateText is what stands at a page of templates: its caption, and what it shows for someone who cannot see it.
 func PlateText(title string) (caption, description string) {

@@ -25,6 +25,14 @@ func (b *patternBuilder) bind(s document.Section) {
 		if inner.Title != "" {
 			whole = append(whole, heading(1, inner.Title))
 		}
-		b.keep(append(whole, printed(inner.Blocks)...)...)
+		for _, inside := range printed(inner.Blocks) {
+			if f, ok := inside.(document.Figure); ok {
+				f.Caption = caption(inner.ID, sentence(f.Of.Title))
+				whole = append(whole, paragraph(report.See([]string{see(inner.ID)})))
+				inside = f
+			}
+			whole = append(whole, inside)
+		}
+		b.keep(whole...)
 	}
 }

@@ -58,6 +58,9 @@ func (b *patternBuilder) plates(list []templates.Plate, key string) {
 		f.Title = b.plateTitle(&list[i], key)
 		text, description := report.PlateText(f.Title)
 		f.Description = description
+		if key == templateKey {
+			text += " " + b.templateBook(list).PlateFacts(list[i].Shows, b.factsRoom()) + " " + report.OnGrain
+		}
 		b.add(document.PageBreak{}, document.Figure{Of: f, Caption: caption(key+numeral(i), text)})
 	}
 }
@@ -82,11 +85,19 @@ func (b *patternBuilder) templateBook(plates []templates.Plate) report.TemplateB
 
 // plateRoom is the width and height that a page has for templates.
 func (b *patternBuilder) plateRoom() measure.Point {
-	p, spare := b.paper(), 8*measure.Inch/5
+	p, spare := b.paper(), 2*measure.Inch // a long caption takes three lines
 	if b.Large {
-		spare = 25 * measure.Inch / 8 // a long caption takes three lines
+		spare = 31 * measure.Inch / 8 // five lines
 	}
 	return measure.Point{X: p.Width - 2*p.Margin - measure.Inch/8, Y: p.Height - 2*p.Margin - spare}
+}
+
+// factsRoom is how many letters a page of templates has to say what is cut.
+func (b *patternBuilder) factsRoom() int {
+	if b.Large || b.paper().Width < 6*measure.Inch {
+		return 70
+	}
+	return 160
 }
 
 // paper is the page.
