@@ -61,10 +61,19 @@ func (d *dealer) makePlaces() {
 		if !ok {
 			place = int32(len(d.places))
 			known[key] = place
-			d.places = append(d.places, scraps.Place{Choices: d.design.Pools[p.pool].Fabrics, Pool: p.pool})
+			d.places = append(d.places, scraps.Place{Choices: d.design.Pools[p.pool].Fabrics, Pool: p.pool, Line: d.line(p.face)})
 		}
 		d.of[p.face] = place
 	}
+}
+
+// line is the column of cells that a face belongs to, from 1; 0 where its block is no column.
+func (d *dealer) line(face int) int {
+	patch := &d.Patches[d.Faces[face].Patch]
+	if patch.Cell < 0 {
+		return 0
+	}
+	return d.design.Cells[patch.Cell].Run + 1
 }
 
 // key tells which faces share a fabric.

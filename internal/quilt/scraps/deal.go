@@ -10,6 +10,7 @@ type Place struct {
 	Barred     []int   // fabrics that lie beside it already, each once
 	Neighbours []int32 // places beside it, each once; each of two neighbours names the other
 	Pool       int     // from 0; places of one pool are dealt evenly together
+	Line       int     // from 1: places that follow each other in a line, along which fabrics lie apart; 0 for none
 }
 
 // Assignment is the fabric of every place.
@@ -45,6 +46,7 @@ func Deal(sign *stop.Sign, places []Place, number int) Assignment {
 		}
 	}
 	t.balance()
+	t.spread()
 	return Assignment{t.fabric, proven}
 }
 

@@ -1,0 +1,94 @@
+package scraps
+
+// maxSpreadSteps is how much work spreading may be, all in all: a step is a place of a line that is looked at.
+const maxSpreadSteps = 30_000_000
+
+// spread lets fabrics of one pool change places where those of a line then lie further apart, over and over until nothing
+// gets better. How often each is used stays as it is, and no more neighbours are alike.
+func (t *solver) spread() {
+	s := spreading{solver: t, at: make([]int, len(t.places)), left: maxSpreadSteps}
+	for i := range t.places {
+		if n := t.places[i].Line; n > 0 {
+			for len(s.lines) <= n {
+				s.lines = append(s.lines, nil)
+			}
+			s.at[i] = len(s.lines[n])
+			s.lines[n] = append(s.lines[n], int32(i))
+			s.placed = append(s.placed, int32(i))
+		}
+	}
+	for s.sweep() {
+	}
+}
+
+// spreading is the places of all lines.
+type spreading struct {
+	*solver
+	lines  [][]int32 // by Place.Line, in their order
+	placed []int32   // those that are in a line
+	at     []int     // by place: where in its line
+	left   int       // steps
+}
+
+// sweep changes every two places about that then lie better; it says whether any did.
+func (s *spreading) sweep() bool {
+	better := false
+	for n, p := range s.placed {
+		s.sign.Step(1)
+		for _, q := range s.placed[:n] {
+			if s.places[p].Pool != s.places[q].Pool || s.fabric[p] == s.fabric[q] {
+				continue
+			}
+			if s.left < 0 {
+				return false
+			}
+			if s.gains(p, q) && s.allows(p, q) {
+				a, b := s.fabric[p], s.fabric[q]
+				s.take(p)
+				s.take(q)
+				s.put(p, b)
+				s.put(q, a)
+				better = true
+			}
+		}
+	}
+	return better
+}
+
+// allows says whether two places may have each other's fabric, with no more neighbours alike than now.
+func (s *spreading) allows(p, q int32) bool {
+	a, b := s.fabric[p], s.fabric[q]
+	return s.may(p, b) && s.may(q, a) && s.beside(p, b, q)+s.beside(q, a, p) <= s.beside(p, a, q)+s.beside(q, b, p)
+}
+
+// beside is how many neighbours of a place have a fabric, one of them left out.
+func (s *spreading) beside(place int32, fabric int, without int32) int {
+	n := 0
+	for _, other := range s.places[place].Neighbours {
+		if other != without && s.fabric[other] == fabric {
+			n++
+		}
+	}
+	return n
+}
+
+// gains says whether the fabrics of two places lie further apart in their lines once they are changed about.
+func (s *spreading) gains(p, q int32) bool {
+	a, b := s.fabric[p], s.fabric[q]
+	return s.crowd(p, b, q)+s.crowd(q, a, p) < s.crowd(p, a, q)+s.crowd(q, b, p)
+}
+
+// crowd is the more, the nearer a fabric lies to a place in its line: the sum of the inverse squares of the distances, one
+// place left out. It is a whole number, so that a deal is the same on every machine.
+func (s *spreading) crowd(place int32, fabric int, without int32) int {
+	const unit = 1 << 20
+	sum, at := 0, s.at[place]
+	line := s.lines[s.places[place].Line]
+	s.left -= len(line)
+	for n, other := range line {
+		if d := n - at; d != 0 && other != without && s.fabric[other] == fabric {
+			sum += unit / (d * d)
+		}
+	}
+	return sum
+}
