@@ -150,7 +150,7 @@ func savePatternHTML(p *plans, w io.Writer) error {
 
 // print writes a document as pages.
 func (p *plans) print(w io.Writer, d document.Document) error {
-	made, err := render.PDF(d, render.Options{Paper: p.paper()})
+	made, err := render.PDF(d, render.Options{Paper: p.paper(), Sign: p.Sign()})
 	if err != nil {
 		return unlessTooLarge(err)
 	}

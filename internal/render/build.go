@@ -4,11 +4,13 @@ import (
 	"fmt"
 
 	"eighthturn/internal/document"
+	"eighthturn/internal/stop"
 	"eighthturn/palettes"
 )
 
 // builder turns blocks into slices.
 type builder struct {
+	sign *stop.Sign // ends the work; nil for never
 	look
 	setter
 	list     []slice
@@ -76,6 +78,7 @@ func (b *builder) blocks(list []document.Block, c column) {
 }
 
 func (b *builder) block(block document.Block, c column) {
+	b.sign.Look()
 	switch v := block.(type) {
 	case document.Heading:
 		b.heading(v, c)

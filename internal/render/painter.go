@@ -16,14 +16,15 @@ type painter struct {
 }
 
 // paint writes the pages.
-func paint(d document.Document, pages []sheetOfPaper, l look, marker string) ([]byte, error) {
-	file, err := pdf.New(pdf.Properties{Title: line(d.Title), Author: line(d.Author), Subject: line(d.Subject), Keywords: line(d.Keywords), Language: languageOf(d), Marker: marker})
+func paint(d document.Document, pages []sheetOfPaper, l look, o Options) ([]byte, error) {
+	file, err := pdf.New(pdf.Properties{Title: line(d.Title), Author: line(d.Author), Subject: line(d.Subject), Keywords: line(d.Keywords), Language: languageOf(d), Marker: o.Marker})
 	if err != nil {
 		return nil, err
 	}
 	p := &painter{File: file}
 	p.letters = diagram.NewLettering()
 	for _, page := range pages {
+		o.Sign.Look()
 		p.Page(l.wide, l.high)
 		for _, m := range page {
 			m.paint(p, m.x, m.y)

@@ -1,6 +1,9 @@
 package render
 
-import "eighthturn/internal/measure"
+import (
+	"eighthturn/internal/measure"
+	"eighthturn/internal/stop"
+)
 
 // Paper is a size of page. Nothing is printed outside its margin.
 type Paper struct {
@@ -34,7 +37,8 @@ type Options struct {
 	Paper Paper // Letter if not given
 	Large bool  // large print: no type below 18 pt
 
-	Marker string // a line of comment near the beginning of the file, by which it can be told; "" for none
+	Sign   *stop.Sign // ends the work; nil for never
+	Marker string     // a line of comment near the beginning of the file, by which it can be told; "" for none
 }
 
 func (o Options) paper() Paper {

@@ -29,6 +29,7 @@ func PDF(d document.Document, o Options) (Printed, error) {
 		return Printed{}, err
 	}
 	b := newBuilder(o.look())
+	b.sign = o.Sign
 	list := b.document(d)
 	if b.err != nil {
 		return Printed{}, b.err
@@ -44,7 +45,7 @@ func PDF(d document.Document, o Options) (Printed, error) {
 	warnings := append(b.warnings, b.missingSigns()...)
 	warnings = append(warnings, overflows(decorated, b.look)...)
 	warnings = append(warnings, shortPages(pages, b.look)...)
-	file, err := paint(d, decorated, b.look, o.Marker)
+	file, err := paint(d, decorated, b.look, o)
 	return Printed{file, len(pages), warnings}, err
 }
 

@@ -40,13 +40,10 @@ type Options struct {
 // Pattern is the printed pattern.
 func Pattern(r Reports, o Options) document.Document {
 	b := newBook(r, o)
-	b.cuttingPart()
-	b.setsPart()
-	b.blocksPart()
-	b.layoutPart()
-	b.assemblyPart()
-	b.finishingPart()
-	b.valuePart()
+	for _, part := range []func(){b.cuttingPart, b.setsPart, b.blocksPart, b.layoutPart, b.assemblyPart, b.finishingPart, b.valuePart} {
+		r.Plans.Sign().Look()
+		part()
+	}
 	plates := b.templatesPart()
 	b.notesPart()
 	plates()

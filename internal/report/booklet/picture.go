@@ -7,6 +7,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render/pixels"
+	"eighthturn/internal/stop"
 	"eighthturn/palettes"
 	"eighthturn/svgout"
 )
@@ -19,22 +20,23 @@ const maxFaces = 50_000
 const pixelsAlong = 2000
 
 // inPixels is the top with each fabric in a colour, as a PNG file.
-func inPixels(t *quilt.Top, colour func(palettes.Colour) palettes.Colour) []byte {
+func inPixels(sign *stop.Sign, t *quilt.Top, colour func(palettes.Colour) palettes.Colour) []byte {
 	size, err := pixels.SizeOf(t, pixelsAlong)
 	if err != nil {
 		panic(err) // the number is within the limits
 	}
 	var file bytes.Buffer
-	_ = pixels.WritePNG(&file, t, pixels.Paint(t, size, func(f int) palettes.Colour { return colour(t.Fabrics[f].Colour) })) // a buffer takes all
+	_ = pixels.WritePNG(sign.Writer(&file), t, pixels.Paint(t, size, func(f int) palettes.Colour { return colour(t.Fabrics[f].Colour) })) // a buffer takes all
 	return file.Bytes()
 }
 
 // picture is the top with each fabric in a colour, and with its seams where they are wanted.
 func (b *patternBuilder) picture(colour func(palettes.Colour) palettes.Colour, seams svgout.Seams) document.Drawing {
+	b.plans.Sign().Look()
 	t := b.Top
 	d := document.Drawing{Min: measure.Point(t.Outer.Min), Max: measure.Point(t.Outer.Max)}
 	if len(t.Faces) > maxFaces {
-		d.Ground = inPixels(t, colour)
+		d.Ground = inPixels(b.plans.Sign(), t, colour)
 		return d
 	}
 	scene, err := svgout.NewScene(t, svgout.Options{ByFabric: true, SeamLines: seams})
