@@ -49,11 +49,6 @@ func para(format string, args ...any) document.Paragraph {
 
 func paragraph(text string) document.Paragraph { return document.Paragraph{Text: document.Plain(text)} }
 
-// lead is a text that begins with words in bold type.
-func lead(bold, format string, args ...any) document.Text {
-	return document.Text{{Text: bold, Bold: true}, {Text: " " + fmt.Sprintf(format, args...)}}
-}
-
 func item(text document.Text) document.Item { return document.Item{Text: text} }
 
 func cell(text string) document.Cell { return document.Cell{Text: document.Plain(text)} }
