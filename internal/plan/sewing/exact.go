@@ -36,7 +36,7 @@ type taking struct {
 // exact finds ways for some choices that leave the least broken while all others stay as they
 // are. False if its tables would grow too large; then nothing is changed.
 func (r *constraintGraph) exact(c component, ways []bool) bool {
-	if len(c.choices) > mostChoices {
+	if len(c.choices) > mostChoices || r.left <= 0 {
 		return false
 	}
 	t := &taking{r: r, tables: map[int32][]*table{}, left: map[int32]bool{}}
@@ -133,6 +133,7 @@ func (t *taking) narrowest(choices []int32) int32 {
 func (t *taking) takeOut(at int32) bool {
 	over := t.neighbours(at)
 	t.entries += 1 << len(over)
+	t.r.left -= 1<<len(over) + 8*len(t.left)
 	if len(over) > widestTable || t.entries > mostEntries {
 		return false
 	}

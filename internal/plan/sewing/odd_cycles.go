@@ -15,6 +15,10 @@ type search struct {
 
 // way is the constraints from one choice to another, nil if none was found; used ones are passed by.
 func (s *search) way(from, to int32, used map[int32]bool) []int32 {
+	if s.r.left <= 0 {
+		return nil
+	}
+	defer func() { s.r.left -= 4 * len(s.queue) }()
 	clear(s.from)
 	s.queue = append(s.queue[:0], from)
 	s.from[from] = -1

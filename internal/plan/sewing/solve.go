@@ -18,6 +18,7 @@ type constraintGraph struct {
 	max         int        // odd cycles to show
 	seen        []bool     // by choice: followed already
 	at          [][]int32  // by choice: its constraints, by index
+	left        int        // steps that searches may still take; after them what was found stands, and less is known to be the best
 }
 
 // assignment is a way for every choice, and what is known of it.
@@ -38,6 +39,7 @@ type assignment struct {
 // for one small part after the other, and only the bound is known.
 func (r *constraintGraph) solve() *assignment {
 	r.index()
+	r.left = maxSolveSteps
 	r.seen = make([]bool, r.choices)
 	s := &assignment{ways: make([]bool, r.choices)}
 	for _, c := range r.components() {
@@ -178,8 +180,9 @@ func (r *constraintGraph) gain(at int32, ways []bool) int {
 
 // descend turns choices round one by one as long as that leaves less broken.
 func (r *constraintGraph) descend(c component, ways []bool) {
-	for again := true; again; {
+	for again := true; again && r.left > 0; {
 		again = false
+		r.left -= len(c.choices)
 		for _, at := range c.choices {
 			if r.gain(at, ways) > 0 {
 				ways[at] = !ways[at]
@@ -188,6 +191,9 @@ func (r *constraintGraph) descend(c component, ways []bool) {
 		}
 	}
 }
+
+// maxSolveSteps is how many steps all searches of one plan may take: a step is a choice looked at, or an entry of a table.
+const maxSolveSteps = 30_000_000
 
 // Limits of the search part by part.
 const (
@@ -198,11 +204,11 @@ const (
 // byWindows betters ways part by part: round each constraint that is broken, the nearest choices are
 // set as well as can be.
 func (r *constraintGraph) byWindows(c component, ways []bool) {
-	for windows, again := 0, true; again && windows < maxWindows; {
+	for windows, again := 0, true; again && windows < maxWindows && r.left > 0; {
 		again = false
 		broken := r.broken(c, ways)
 		for _, n := range broken {
-			if windows == maxWindows || r.constraints[n].kept(ways) {
+			if windows == maxWindows || r.left <= 0 || r.constraints[n].kept(ways) {
 				continue
 			}
 			windows++
