@@ -8,7 +8,7 @@ const (
 	MaxLineBytes = 1 << 16 // of one line
 	MaxLines     = 100_000
 	MaxCells     = 40_000 // columns times rows, with what repeats
-	MaxPatches   = 250_000
+	MaxPatches   = 150_000
 	MaxColumn    = 400 // pieces of a column of tumblers
 	MaxBorders   = 200
 	MaxNameChars = 60

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"io"
 	"path/filepath"
 	"slices"
@@ -10,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
@@ -103,10 +105,29 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 	if printed(out.path) != "" {
 		return o.print(c, top, out)
 	}
+	if note := o.sizeNote(top); note != "" {
+		c.complain(s.name, note)
+	}
 	if err := c.write(out, o.drawer(top)); err != nil || out.path == stdio {
 		return err
 	}
 	return c.print("drawn: " + layout.Visible(out.path) + "\n")
+}
+
+// A picture of more megabytes than this is said to be large before it is written; a piece, or a band of a strip set, takes so many bytes.
+const (
+	largePicture  = 15
+	bytesForPiece = 340
+)
+
+// sizeNote says how large a large picture will be, and what makes it smaller; "" for others.
+func (o *drawing) sizeNote(top *quilt.Top) string {
+	size := len(top.Faces) * bytesForPiece / 1_000_000
+	if size < largePicture || o.picture.ByFabric {
+		return ""
+	}
+	return fmt.Sprintf("note: a picture of %s takes about %d MB; --%s makes it smaller, and a name ending in .png draws it in pixels\n",
+		measure.Count(len(top.Faces), "piece"), size, byFabricName)
 }
 
 // drawer is what writes the picture of a top.

@@ -34,6 +34,7 @@ func mayImport() map[string][]string {
 		"internal/plan/cutting":     {"internal/blocks", "internal/measure", "internal/plan/sizes", "internal/plan/supplies", "internal/quilt", "internal/stop", "palettes"},
 		"internal/plan/sewing":      {"internal/blocks", "internal/measure", "internal/plan/cutting", "internal/quilt", "internal/stop"},
 		"internal/plan/contrast":    {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "internal/stop", "layout", "palettes"},
+		"internal/quilttest/costs":  {"internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/stop", "layout"},
 		"internal/report":           {"internal/blocks", "internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
 		"internal/plan/fit":         {"internal/blocks", "internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
 		"internal/render/pdf":       {"internal/diagram", "internal/measure", "palettes"},

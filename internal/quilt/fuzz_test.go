@@ -50,7 +50,7 @@ func BenchmarkLay(b *testing.B) {
 			break
 		}
 	}
-	for _, n := range []int{8, 24, 72, 200} {
+	for _, n := range []int{8, 24, 72, 100} {
 		b.Run(fmt.Sprintf("%dx%d", n, n), func(b *testing.B) {
 			row := " " + strings.Repeat(" A", n) + "\n"
 			d, _, faults := layout.Read("strip 4\nfabric a #123\nfabric b #dde\nstrip-set s a 1 3/4 b 1 1/2 a 1 3/4\nwebs s / reversed s\nblock A " + kind + " kites b\ngrid\n" + strings.Repeat(row, n) + "border 2 a\n")

@@ -19,6 +19,7 @@ const looksEvery = 4096
 type Sign struct {
 	ctx   context.Context // nil once the work is done
 	steps int             // since the last look
+	total int             // steps in all
 }
 
 // ended is what a look ends the work with.
@@ -49,6 +50,13 @@ func Do(ctx context.Context, work func(*Sign)) (err error) {
 	return nil
 }
 
+// Count is how many steps work counts.
+func Count(work func(*Sign)) int {
+	s := &Sign{ctx: context.Background()}
+	work(s)
+	return s.total
+}
+
 // Look ends the work if its context has ended.
 func (s *Sign) Look() {
 	if s == nil || s.ctx == nil {
@@ -65,6 +73,7 @@ func (s *Sign) Step(steps int) {
 	if s == nil || s.ctx == nil {
 		return
 	}
+	s.total += steps
 	if s.steps += steps; s.steps >= looksEvery {
 		s.Look()
 	}

@@ -48,6 +48,7 @@ func (r *constraintGraph) solve() *assignment {
 		r.byCustom(c, s)
 	}
 	r.prove(s)
+	r.sign.Step(len(r.constraints) + maxSolveSteps - r.left)
 	return s
 }
 

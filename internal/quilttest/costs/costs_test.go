@@ -1,0 +1,166 @@
+package costs
+
+import (
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"eighthturn/internal/quilttest/judges"
+)
+
+// TestStepsOfFamilies: however a layout grows, its plans cost no more than the curve; what has no searches in it grows in
+// line with the pieces.
+func TestStepsOfFamilies(t *testing.T) {
+	for _, f := range Families() {
+		for _, n := range []int{4, 12, 36}[:judges.Of(2, 3)] {
+			s, ok := Of(f.Text(n), 100_000)
+			if !ok {
+				t.Fatalf("%s, %d: the layout is refused", f.Name, n)
+			}
+			t.Logf("%-24s %3d: size %6d, laid %8d, study %8d, cutting %9d, sewing %8d", f.Name, n, s.Size, s.Lay, s.Study, s.Cutting, s.Sewing)
+			if line := s.Lay + s.Study + s.Sewing; line > Line(s.Size) || s.All() > Curve(s.Size) {
+				t.Errorf("%s, %d: %d steps without cutting, the most are %d; %d in all, the most are %d", f.Name, n, line, Line(s.Size), s.All(), Curve(s.Size))
+			}
+		}
+	}
+}
+
+// TestCurveCatches: work that grows with the square of the pieces is above the curve before a quilt is as large as it may be.
+func TestCurveCatches(t *testing.T) {
+	if n := 150_000; n*n < Curve(n) || n*n/400 < Line(n) {
+		t.Errorf("the curve is at %d for %d pieces", Curve(n), n)
+	}
+}
+
+// kept are the layouts that cost most for their length, as a search found them.
+func kept(t testing.TB) []string {
+	names, err := filepath.Glob("testdata/*.quilt")
+	if err != nil || len(names) == 0 {
+		t.Fatal("no layouts are kept", err)
+	}
+	var list []string
+	for _, name := range names {
+		b, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		list = append(list, string(b))
+	}
+	return list
+}
+
+// FuzzSteps: no layout costs more than the curve. It begins with the families and with what a search found to cost most.
+func FuzzSteps(f *testing.F) {
+	for _, family := range Families() {
+		f.Add(family.Text(6))
+	}
+	for _, text := range kept(f) {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		if s, ok := Of(text, 20_000); ok && s.All() > Curve(s.Size) {
+			t.Errorf("%d steps for %d bytes, the most are %d", s.All(), len(text), Curve(s.Size))
+		}
+	})
+}
+
+// TestClimb looks for the layouts that cost most for their length by changing those that cost much, for as long as
+// EIGHTHTURN_CLIMB says, a moment otherwise, and keeps what it found in testdata if it was told how long.
+func TestClimb(t *testing.T) {
+	long, err := time.ParseDuration(os.Getenv("EIGHTHTURN_CLIMB"))
+	tries := 10
+	if err == nil {
+		tries = 1 << 30
+	}
+	c := &climb{Rand: rand.New(rand.NewPCG(uint64(long), 1))}
+	for _, f := range Families() {
+		c.try(t, f.Text(3))
+	}
+	for end := time.Now().Add(long); tries > 0 && (err != nil || time.Now().Before(end)); tries-- {
+		c.try(t, c.changed(c.best[c.IntN(len(c.best))].text))
+	}
+	if len(c.best) < 5 {
+		t.Errorf("only %d layouts were planned", len(c.best))
+	}
+	for i := range c.best {
+		if err == nil {
+			name := filepath.Join("testdata", "climb-"+strconv.Itoa(i)+".quilt")
+			if err := os.WriteFile(name, []byte(c.best[i].text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			t.Logf("%s: %d bytes, %d steps", name, len(c.best[i].text), c.best[i].steps)
+		}
+	}
+}
+
+// found is a layout and what it costs.
+type found struct {
+	text  string
+	steps int
+}
+
+// cost is steps by bytes.
+func (f *found) cost() float64 { return float64(f.steps) / float64(len(f.text)+100) }
+
+// climb is a search for what costs most.
+type climb struct {
+	*rand.Rand
+	best []found // at the most 20, the dearest first
+}
+
+// try plans a layout and keeps it if it is among the dearest.
+func (c *climb) try(t *testing.T, text string) {
+	s, ok := Of(text, 20_000)
+	if !ok || slices.ContainsFunc(c.best, func(f found) bool { return f.text == text }) {
+		return
+	}
+	if s.All() > Curve(s.Size) {
+		t.Errorf("%d steps, the most are %d:\n%s", s.All(), Curve(s.Size), text)
+	}
+	c.best = append(c.best, found{text, s.All()})
+	slices.SortStableFunc(c.best, func(a, b found) int {
+		if a.cost() > b.cost() {
+			return -1
+		}
+		return 1
+	})
+	c.best = c.best[:min(20, len(c.best))]
+}
+
+// changed is a layout with a few lines or numbers changed.
+func (c *climb) changed(text string) string {
+	lines := strings.Split(text, "\n")
+	for range 1 + c.IntN(4) {
+		at := c.IntN(len(lines))
+		switch c.IntN(4) {
+		case 0:
+			lines = slices.Insert(lines, at, c.numbers(lines[at]))
+		case 1:
+			lines = slices.Delete(lines, at, at+1)
+			lines = append(lines, "")
+		default:
+			lines[at] = c.numbers(lines[at])
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// numbers changes the numbers that are words of a line.
+func (c *climb) numbers(line string) string {
+	words := strings.Split(line, " ")
+	for i, w := range words {
+		if x, err := strconv.ParseFloat(w, 64); err == nil && c.IntN(2) == 0 {
+			if x == float64(int(x)) {
+				words[i] = strconv.Itoa(max(1, int(x)+c.IntN(7)-3))
+			} else {
+				words[i] = strconv.FormatFloat(max(0.05, x+0.37*(c.Float64()-0.5)), 'f', 3, 64)
+			}
+		}
+	}
+	return strings.Join(words, " ")
+}
