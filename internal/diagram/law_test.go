@@ -179,11 +179,12 @@ func TestSameBytes(t *testing.T) {
 func TestWordsAreReadOnTheirBacking(t *testing.T) {
 	for grey := range 256 {
 		c := palettes.Colour{R: uint8(grey), G: uint8(grey), B: uint8(grey)}
-		ink, halo := (&Words{Backing: &c, Halo: true}).ink()
-		if ratio := palettes.ContrastRatio(ink, c); ratio < 4.3 {
+		words := &Words{Backing: &c, Halo: true}
+		ink, halo := words.ink()
+		if ratio := palettes.ContrastRatio(ink, c); ratio < 4.5 {
 			t.Errorf("on %s the words have a contrast of %.2f", c.Hex(), ratio)
 		}
-		if halo && ink == page() {
+		if halo && ink == words.rim() {
 			t.Errorf("on %s words and rim are of one colour", c.Hex())
 		}
 	}

@@ -141,6 +141,18 @@ func (p *placing) factor(room measure.NM, width, scale float64) float64 {
 	return factor
 }
 
+// leastPoints is the size of the least words that can be read.
+const leastPoints = 8
+
+// crowded says whether optional words have too little room at a scale.
+func (p *placing) crowded(w *Words, set words, scale float64) bool {
+	if !w.Optional {
+		return false
+	}
+	across := float64(w.Across) * scale
+	return set.size*p.factor(w.Room, set.width, scale) < leastPoints-1e-9 || w.Across > 0 && across < capital*leastPoints
+}
+
 // box is how far everything reaches at a scale, from the subject's point (0, 0).
 func (p *placing) box(scale float64) box {
 	b := box{measure.Vec{X: math.Inf(1), Y: math.Inf(1)}, measure.Vec{X: math.Inf(-1), Y: math.Inf(-1)}}
@@ -229,7 +241,7 @@ func (p *placing) drawWords(s *Sheet, i int) {
 	m, w := &p.figure.Marks[i], p.words[i]
 	factor := p.factor(m.Words.Room, w.width, s.Scale)
 	size, width := w.size*factor, w.width*factor
-	if strings.TrimSpace(w.text) == "" || size <= 0 {
+	if strings.TrimSpace(w.text) == "" || size <= 0 || p.crowded(m.Words, w, s.Scale) {
 		return
 	}
 	along := -width / 2
@@ -244,18 +256,26 @@ func (p *placing) drawWords(s *Sheet, i int) {
 	cos, sin := [4]float64{1, 0, -1, 0}[q], [4]float64{0, 1, 0, -1}[q]
 	at = measure.Vec{X: at.X + along*cos - across*sin, Y: at.Y + along*sin + across*cos}
 	colour, halo := m.Words.ink()
-	s.Items = append(s.Items, Item{Lit: m.Lit, Label: &Label{w.text, at, size, width, m.Words.Bold, q, colour, halo}})
+	s.Items = append(s.Items, Item{Lit: m.Lit, Label: &Label{w.text, at, size, width, m.Words.Bold, q, colour, halo, m.Words.rim()}})
+}
+
+// rim is the colour of the rim of words: that of their backing, else the page's.
+func (w *Words) rim() palettes.Colour {
+	if w.Backing != nil {
+		return *w.Backing
+	}
+	return page()
 }
 
 // ink is the colour of words, and whether they get a rim: on a backing they are dark or
-// light, whichever is read more easily, and light ones have none.
+// light, whichever is read more easily.
 func (w *Words) ink() (palettes.Colour, bool) {
 	if w.Backing == nil {
 		return w.Colour, w.Halo
 	}
-	dark := palettes.Colour{R: 0x11, G: 0x11, B: 0x11}
+	dark := palettes.Colour{} // with white, one of the two has a ratio of 4.58 at least to any colour
 	if palettes.ContrastRatio(*w.Backing, dark) >= palettes.ContrastRatio(*w.Backing, page()) {
 		return dark, w.Halo
 	}
-	return page(), false
+	return page(), w.Halo
 }

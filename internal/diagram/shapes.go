@@ -129,6 +129,8 @@ func (s *Sheet) line(l *Line, lit []int) {
 	}
 	if l.Stroke.rimmed() {
 		s.shape(lit, Shape{Points: stem, Pen: Pen{Width: pen.Width + 2*rim, Colour: page()}})
+		s.headRim(lit, heads[0])
+		s.headRim(lit, heads[1])
 	}
 	s.shape(lit, Shape{Points: stem, Pen: pen})
 	s.ending(lit, heads[0])
@@ -184,12 +186,27 @@ func (e ending) along(by, aside float64) measure.Vec {
 	return measure.Vec{X: e.at.X + e.into.X*by - e.into.Y*aside, Y: e.at.Y + e.into.Y*by + e.into.X*aside}
 }
 
+// headRim draws the rim of what stands at one end of a line.
+func (s *Sheet) headRim(lit []int, e ending) {
+	switch e.kind {
+	case Arrow:
+		s.shape(lit, Shape{Points: e.head(), Closed: true, Filled: true, Fill: page(), Pen: Pen{Width: 2 * rim, Colour: page()}})
+	case Dot:
+		s.shape(lit, Shape{Points: []measure.Vec{e.at}, Round: true, Radius: dotRadius + rim, Filled: true, Fill: page()})
+	}
+}
+
+// head is the outline of an arrow's head.
+func (e ending) head() []measure.Vec {
+	return []measure.Vec{e.at, e.along(arrowLong, arrowWide), e.along(arrowLong, -arrowWide)}
+}
+
 func (s *Sheet) ending(lit []int, e ending) {
 	solid := Pen{Width: e.pen.Width, Colour: e.pen.Colour}
 	var shape Shape
 	switch e.kind {
 	case Arrow:
-		shape = Shape{Points: []measure.Vec{e.at, e.along(arrowLong, arrowWide), e.along(arrowLong, -arrowWide)}, Closed: true, Filled: true, Fill: e.pen.Colour}
+		shape = Shape{Points: e.head(), Closed: true, Filled: true, Fill: e.pen.Colour}
 	case Dot:
 		shape = Shape{Points: []measure.Vec{e.at}, Round: true, Radius: dotRadius, Filled: true, Fill: e.pen.Colour}
 	case Bar:

@@ -61,6 +61,7 @@ type Label struct {
 	Quarters int // turned about At, quarter turns clockwise, 0 to 3
 	Colour   palettes.Colour
 	Halo     bool
+	Rim      palettes.Colour // of the halo
 }
 
 // At is where a point of the subject lies on the sheet.

@@ -25,7 +25,7 @@ func (s Stroke) words() string {
 	case Partial:
 		return "partial seam"
 	case Thin:
-		return "edge of a piece, or a sewn seam"
+		return "edge, or sewn seam"
 	case Trim:
 		return "trim after sewing"
 	case Fold:

@@ -136,7 +136,7 @@ func (d *drawing) label(l *Label, attributes []string) {
 		attributes = append(attributes, `transform="rotate(`+strconv.Itoa(90*l.Quarters)+" "+number(l.At.X)+" "+number(l.At.Y)+`)"`)
 	}
 	if l.Halo {
-		under := append([]string{`aria-hidden="true"`, `fill="none"`, `stroke="` + page().Hex() + `"`, `stroke-width="` + number(2*rim) + `"`, `stroke-linejoin="round"`}, attributes...)
+		under := append([]string{`aria-hidden="true"`, `fill="none"`, `stroke="` + l.Rim.Hex() + `"`, `stroke-width="` + number(2*rim) + `"`, `stroke-linejoin="round"`}, attributes...)
 		d.canvas.Text(l.At.X, l.At.Y, l.Text, under...)
 	}
 	d.canvas.Text(l.At.X, l.At.Y, l.Text, append(attributes, `fill="`+l.Colour.Hex()+`"`)...)

@@ -8,7 +8,6 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/render/pdf"
-	"eighthturn/palettes"
 )
 
 // paint draws an illustration: the layers within their frame, then the figure's own sheet.
@@ -123,7 +122,7 @@ func (p *painter) label(l *diagram.Label, on *sheet, origin measure.Vec) {
 	p.Set(t.face()) // outside, since what follows is undone
 	at := p.Turn(on.on(origin, l.At), l.Quarters)
 	if l.Halo {
-		p.rim(t, at, on.zoom)
+		p.rim(t, at, diagram.Pen{Width: rimWidth * on.zoom, Colour: l.Rim})
 	}
 	p.write(t, at.X, at.Y)
 	p.Operator("Q")
@@ -132,9 +131,9 @@ func (p *painter) label(l *diagram.Label, on *sheet, origin measure.Vec) {
 // rimWidth is how wide the rim's line is, half of it outside the letters, in points.
 const rimWidth = 2.2
 
-func (p *painter) rim(t piece, at measure.Vec, zoom float64) {
+func (p *painter) rim(t piece, at measure.Vec, pen diagram.Pen) {
 	p.Operator("q 1 Tr")
-	p.Pen(diagram.Pen{Width: rimWidth * zoom, Colour: palettes.Colour{R: 255, G: 255, B: 255}}, true, false)
+	p.Pen(pen, true, false)
 	p.Instead("")
 	t.meant = ""
 	p.write(t, at.X, at.Y)

@@ -104,16 +104,24 @@ func (d *clothMap) mark(m diagram.Mark) { d.figure.Marks = append(d.figure.Marks
 // words adds words on the fabric in the middle of a rectangle, along its longer side.
 func (d *clothMap) words(text string, at measure.Point, along, across measure.NM, lit []int) {
 	backing := d.color
-	w := &diagram.Words{Text: text, At: measure.Point{X: at.X + along/2, Y: at.Y + across/2}, Points: labelPoints, Room: along * 9 / 10, Backing: &backing, Halo: true}
+	w := &diagram.Words{Text: text, At: measure.Point{X: at.X + along/2, Y: at.Y + across/2}, Points: labelPoints, Room: along * 9 / 10, Across: across, Optional: true, Backing: &backing, Halo: true}
 	if across > along {
-		w.Quarters, w.Room = 3, across*9/10
+		w.Quarters, w.Room, w.Across = 3, across*9/10, along
 	}
 	d.mark(diagram.Mark{Lit: lit, Words: w})
 }
 
+// marginal is where words in the margin stand, the height that they have there, and the lines that they are about.
+type marginal struct {
+	at     measure.Point
+	anchor diagram.Anchor
+	high   measure.NM
+	lit    []int
+}
+
 // beside adds words in the margin.
-func (d *clothMap) beside(text string, at measure.Point, anchor diagram.Anchor, lit []int) {
-	d.mark(diagram.Mark{Lit: lit, Words: &diagram.Words{Text: text, At: at, Points: marginPoints, Anchor: anchor}})
+func (d *clothMap) beside(text string, beside marginal) {
+	d.mark(diagram.Mark{Lit: beside.lit, Words: &diagram.Words{Text: text, At: beside.at, Points: marginPoints, Anchor: beside.anchor, Across: beside.high, Optional: true}})
 }
 
 // area adds a filled outline.
@@ -151,10 +159,10 @@ func (d *clothMap) strip(s *cutting.Strip, x measure.NM) {
 	all = slices.Compact(all)
 	gap := s.LengthCut / 100
 	if x == 0 {
-		d.beside(d.Units.Number(s.WidthCut), measure.Point{X: -gap, Y: middle}, diagram.End, all)
+		d.beside(d.Units.Number(s.WidthCut), marginal{measure.Point{X: -gap, Y: middle}, diagram.End, s.WidthCut, all})
 	}
 	if s.Times > 1 {
-		d.beside(fmt.Sprintf("× %d", s.Times), measure.Point{X: x + s.LengthCut + gap, Y: middle}, diagram.Start, all)
+		d.beside(fmt.Sprintf("× %d", s.Times), marginal{measure.Point{X: x + s.LengthCut + gap, Y: middle}, diagram.Start, s.WidthCut, all})
 	}
 }
 
@@ -200,7 +208,7 @@ func (d *clothMap) block(f *cutting.Fabric, n int) {
 	}
 	d.y = top + b.LengthCut
 	d.edge(rectangle(0, top, f.UsableWidth, b.LengthCut))
-	d.beside(d.Units.Number(b.LengthCut), measure.Point{X: -f.UsableWidth / 100, Y: top + b.LengthCut/2}, diagram.End, nil)
+	d.beside(d.Units.Number(b.LengthCut), marginal{measure.Point{X: -f.UsableWidth / 100, Y: top + b.LengthCut/2}, diagram.End, b.LengthCut, nil})
 }
 
 func rectangle(x, y, width, height measure.NM) []measure.Point {

@@ -30,7 +30,7 @@ func (c *cuts) setMap(n int) *diagram.Figure {
 			high = 0
 		}
 		f.Marks = append(f.Marks, diagram.Mark{Words: &diagram.Words{
-			Text: c.Fabrics[b.Fabric].Name + " " + c.Units.Number(b.WidthCut), At: measure.Point{X: -run.LengthCut / 100, Y: (high + low) / 2}, Points: labelPoints, Anchor: diagram.End,
+			Text: c.Fabrics[b.Fabric].Name + " " + c.Units.Number(b.WidthCut), At: measure.Point{X: -run.LengthCut / 100, Y: (high + low) / 2}, Points: labelPoints, Anchor: diagram.End, Across: low - high, Optional: true,
 		}})
 		for _, outline := range outlines {
 			f.Marks = append(f.Marks, diagram.Mark{Lit: lines, Area: &diagram.Area{Outline: moved(slice(outline, high, low), 0, 0), Fill: c.Fabrics[b.Fabric].Colour, Edge: diagram.Thin}})

@@ -81,7 +81,7 @@ func (d *sketch) words(text string, at measure.Vec, l label) {
 
 // wordsOn writes words on cloth, dark or light as it asks for.
 func (d *sketch) wordsOn(text string, at measure.Vec, cloth palettes.Colour) {
-	d.Marks = append(d.Marks, diagram.Mark{Words: &diagram.Words{Text: text, At: d.at(at), Points: captionPoints, Anchor: diagram.Middle, Backing: &cloth}})
+	d.Marks = append(d.Marks, diagram.Mark{Words: &diagram.Words{Text: text, At: d.at(at), Points: captionPoints, Anchor: diagram.Middle, Halo: true, Backing: &cloth}})
 }
 
 // pieces draws pieces by their faces: the right side, or the wrong side of the cloth.

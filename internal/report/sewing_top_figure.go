@@ -57,7 +57,7 @@ func (s *sewer) drawLines() *diagram.Figure {
 	if !d.marked {
 		return d.framed()
 	}
-	d.words("The white triangle points to the top of each block's picture.", vecOf(s.top.Field.Min).Plus(measure.Vec{X: 0, Y: -0.4 * float64(s.SideFinished)}), label{dimPoints, diagram.Start, 0})
+	f.Title += "; white triangles point to the top of each block's picture"
 	return d.framed()
 }
 
@@ -103,10 +103,11 @@ func (d *topDrawing) lineNumber(c *sewing.Line) {
 	at = measure.Vec{X: float64(d.top.Field.Min.X) - 0.08*side, Y: at.Y + side/2}
 	if d.plan.Assembly.ByColumns {
 		at, name = measure.Vec{X: vecOf(c.Tiles[0].At.Min).X + side/2, Y: float64(d.top.Field.Min.Y) - 0.2*side}, fmt.Sprintf("%d", c.Number)
-		d.words(name, at, label{dimPoints, diagram.Middle, measure.NM(side)})
+		d.optional(name, at, label{dimPoints, diagram.Middle, measure.NM(side)})
 		return
 	}
-	d.words(name, at, label{dimPoints, diagram.End, measure.NM(side * 0.6)})
+	d.optional(name, at, label{dimPoints, diagram.End, 0})
+	d.Marks[len(d.Marks)-1].Words.Across = measure.NM(side)
 }
 
 // tile draws a block or a part of the sashes.
@@ -154,7 +155,13 @@ func (d *topDrawing) label(cell int, at quilt.Rect) {
 		d.topMark(middle, d.plan.Turns(cell), side)
 	}
 	d.pressedInside(cell, middle, side)
-	d.words(d.plan.CellName(cell), middle, label{dimPoints, diagram.Middle, measure.NM(0.24 * side)})
+	d.optional(d.plan.CellName(cell), middle.Plus(measure.Vec{X: -0.31 * side, Y: 0.34 * side}), label{dimPoints, diagram.Middle, measure.NM(0.32 * side)})
+}
+
+// optional writes words that are left out where they have too little room.
+func (d *topDrawing) optional(text string, at measure.Vec, l label) {
+	d.words(text, at, l)
+	d.Marks[len(d.Marks)-1].Words.Optional = true
 }
 
 // topMark is a small triangle that points to the top of a block's picture.
@@ -242,6 +249,15 @@ func (d *sketch) pressed(seam int, along, half float64) {
 	d.line(diagram.Pressing, diagram.Plain, diagram.Arrow, at.Minus(side.Times(0.4)), at.Plus(side))
 }
 
+// asideIn is a place in a strip between two corners, a quarter of its length from one end: clear of the arrows near its middle.
+func asideIn(a, b measure.Vec) measure.Vec {
+	at, wide, high := a.Plus(b).Times(0.5), math.Abs(b.X-a.X), math.Abs(b.Y-a.Y)
+	if wide > high {
+		return measure.Vec{X: at.X - wide/4, Y: at.Y}
+	}
+	return measure.Vec{X: at.X, Y: at.Y - high/4}
+}
+
 // drawBorders is the borders round the field, numbered in the order in which their strips
 // are sewn on.
 func (s *sewer) drawBorders() *diagram.Figure {
@@ -267,7 +283,9 @@ func (s *sewer) drawBorders() *diagram.Figure {
 		for _, n := range s.BorderStrips(&stage) {
 			number++
 			o := s.top.Patches[n].Outline
-			d.wordsOn(fmt.Sprint(number), vecOf(o[0]).Plus(vecOf(o[2])).Times(0.5), d.clothAt(n))
+			d.wordsOn(fmt.Sprint(number), asideIn(vecOf(o[0]), vecOf(o[2])), d.clothAt(n))
+			words := d.Marks[len(d.Marks)-1].Words // the text tells the order too
+			words.Optional, words.Across = true, measure.NM(min(math.Abs(vecOf(o[2]).X-vecOf(o[0]).X), math.Abs(vecOf(o[2]).Y-vecOf(o[0]).Y)))
 		}
 	}
 	f.Min, f.Max = measure.Point(s.top.Outer.Min), measure.Point(s.top.Outer.Max)

@@ -1,0 +1,141 @@
+package booklet
+
+import (
+	"strings"
+	"testing"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/render"
+	"eighthturn/palettes"
+)
+
+// Least sizes of letters on a page, points.
+const (
+	leastLetters = 8
+	largeLetters = 18
+)
+
+// illegible are the words of a document's figures that cannot be read on paper of a size.
+func illegible(d document.Document, p render.Paper, large bool) []string {
+	zoom, least := 1.0, float64(leastLetters)
+	if large {
+		zoom, least = float64(largeLetters)/leastLetters, largeLetters
+	}
+	width := measure.NM(float64(p.Width-2*p.Margin) / zoom)
+	high := measure.NM(float64(p.Height-2*p.Margin-measure.Inch) / zoom)
+	var wrong []string
+	for _, f := range figuresIn(d.Print().Sections) {
+		if f.Of.TrueSize {
+			continue // as large as it is
+		}
+		o := diagram.Options{Width: width, Height: high}
+		if f.Width > 0 && len(f.Of.Panels) == 0 {
+			o.Width = min(width, measure.NM(float64(f.Width)/zoom))
+		}
+		parts := []*diagram.Figure{&f.Of}
+		if len(f.Of.Panels) > 0 {
+			parts = diagram.Rows(&f.Of, o)
+		}
+		for _, part := range parts {
+			sheet := diagram.Place(part, o)
+			if limit := float64(high) * diagram.TrueScale; sheet.Height > limit {
+				wrong = append(wrong, f.Of.Title+": is higher than the page")
+			}
+			for _, text := range sheet.Illegible(zoom, least) {
+				wrong = append(wrong, f.Of.Title+": "+text)
+			}
+		}
+	}
+	return wrong
+}
+
+// figuresIn are the figures of sections.
+func figuresIn(list []document.Section) []document.Figure {
+	var found []document.Figure
+	var look func(blocks []document.Block)
+	look = func(blocks []document.Block) {
+		for _, b := range blocks {
+			switch v := b.(type) {
+			case document.Figure:
+				found = append(found, v)
+			case document.Section:
+				look(v.Blocks)
+			case document.Box:
+				look(v.Blocks)
+			case document.Together:
+				look(v.Blocks)
+			case document.List:
+				for _, i := range v.Items {
+					look(i.Blocks)
+				}
+			case document.Gallery:
+				for _, i := range v.Pictures {
+					look([]document.Block{i})
+				}
+			}
+		}
+	}
+	for _, s := range list {
+		look(s.Blocks)
+	}
+	return found
+}
+
+// TestWordsOfFiguresAreRead: on every page size, and in large print, the words of every figure are large enough, stand off
+// from what lies beneath, and are not struck through, cut off or over one another.
+func TestWordsOfFiguresAreRead(t *testing.T) {
+	turn := 0
+	judgedDocuments(t, func(t *testing.T, r Reports, d document.Document) {
+		for _, p := range render.Papers() {
+			for _, large := range []bool{false, true} {
+				if turn++; !judges.On && turn%5 != 0 {
+					continue
+				}
+				for i, wrong := range illegible(d, p, large) {
+					if i < 3 {
+						t.Errorf("%s, large %v: %s", p.Name, large, wrong)
+					}
+				}
+			}
+		}
+	})
+}
+
+// TestWordsOfFiguresCatches: each thing that the law is about is noticed.
+func TestWordsOfFiguresCatches(t *testing.T) {
+	inch := measure.Inch
+	square := func(fill palettes.Colour) diagram.Mark {
+		return diagram.Mark{Area: &diagram.Area{Outline: []measure.Point{{}, {X: inch}, {X: inch, Y: inch}, {Y: inch}}, Fill: fill}}
+	}
+	words := func(w diagram.Words) diagram.Mark {
+		w.Text, w.At = "words", measure.Point{X: inch / 2, Y: inch / 2}
+		return diagram.Mark{Words: &w}
+	}
+	line := diagram.Mark{Line: &diagram.Line{Points: []measure.Point{{Y: inch / 2}, {X: inch, Y: inch / 2}}, Stroke: diagram.Cut}}
+	pale, dark := palettes.Colour{R: 250, G: 250, B: 250}, palettes.Colour{R: 20, G: 20, B: 60}
+	for want, marks := range map[string][]diagram.Mark{
+		"is set in 5.0 points": {square(pale), words(diagram.Words{Points: 5})},
+		"is set in 4":          {square(pale), words(diagram.Words{Points: 9, Room: inch / 6})},
+		"stands over":          {square(pale), words(diagram.Words{Points: 9}), words(diagram.Words{Points: 12})},
+		"has a contrast of 1":  {square(dark), words(diagram.Words{Points: 9})},
+		"is struck through":    {square(pale), words(diagram.Words{Points: 9}), line},
+		"is struck ":           {square(pale), line, words(diagram.Words{Points: 9})},
+		"":                     {square(dark), line, words(diagram.Words{Points: 9, Backing: &dark, Halo: true})},
+	} {
+		f := document.Figure{Of: diagram.Figure{Max: measure.Point{X: inch, Y: inch}, Marks: marks}, Width: inch}
+		list := illegible(document.Document{Sections: []document.Section{{Blocks: []document.Block{f}}}}, render.Letter(), false)
+		if (want == "") != (len(list) == 0) || want != "" && !strings.Contains(strings.Join(list, "; "), want) {
+			t.Errorf("expected %q, found %q", want, list)
+		}
+	}
+	cut := diagram.Place(&diagram.Figure{Max: measure.Point{X: inch, Y: inch}, Marks: []diagram.Mark{words(diagram.Words{})}}, diagram.Options{})
+	for i := range cut.Items {
+		cut.Items[i].Label.At.X -= cut.Width
+	}
+	if list := cut.Illegible(1, 8); len(list) != 1 || !strings.Contains(list[0], "cut off") {
+		t.Errorf("words beyond the sheet are told as %q", list)
+	}
+}
