@@ -103,7 +103,7 @@ func (b *builder) coverPicture(p *document.Picture, c column, room float64) floa
 	}
 	caption := b.lines(s.caption, c.w, fixed(b.small, false, grey()))
 	room -= float64(len(caption)) * b.small * leading
-	placed := s.place(w, max(room-b.body*1.5, b.room()/4), b.zoom)
+	placed := s.place(w, max(room-b.body*2.1, b.room()/8), b.zoom)
 	spare := max(0, room-placed.height())
 	b.space(max(b.body, spare/3))
 	b.add(slice{height: placed.height(), marks: []mark{art{c.x + (c.w-placed.width())/2, 0, placed}}})

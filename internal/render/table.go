@@ -308,9 +308,7 @@ func (b *builder) stacked(t document.Table, c column) {
 		}
 		b.space(b.body * 0.5)
 		b.together(func() {
-			for i := range cells {
-				b.stackedCell(t, r, i, c)
-			}
+			b.stackedCells(t, r, cells, c)
 		})
 		b.add(slice{height: b.body * 0.4, tie: bound, marks: []mark{rule(c.x, b.body*0.4-0.25, min(c.w, b.measure), 0.5, hair())}})
 		if cells == 1 && len(t.Columns) > 1 {
@@ -319,7 +317,33 @@ func (b *builder) stacked(t document.Table, c column) {
 	}
 }
 
-func (b *builder) stackedCell(t document.Table, r document.Row, i int, c column) {
+// stackedCells sets the cells of a row: those beside swatches on lines of their own, others behind each other. Empty ones are
+// left out.
+func (b *builder) stackedCells(t document.Table, r document.Row, cells int, c column) {
+	var flow document.Text
+	end := func() {
+		if len(flow) > 0 {
+			b.paragraph(flow, c)
+		}
+		flow = nil
+	}
+	for i := range min(cells, len(r.Cells)) {
+		switch cell := &r.Cells[i]; {
+		case len(cell.Swatches) > 0:
+			end()
+			b.stackedCell(t, r, i, c)
+		case line(cell.Text.String()) != "":
+			if len(flow) > 0 {
+				flow = append(flow, document.Run{Text: ";  "})
+			}
+			flow = append(flow, stackedText(t, r, i)...)
+		}
+	}
+	end()
+}
+
+// stackedText is a cell behind its head.
+func stackedText(t document.Table, r document.Row, i int) document.Text {
 	var cell document.Cell
 	if i < len(r.Cells) {
 		cell = r.Cells[i]
@@ -332,6 +356,15 @@ func (b *builder) stackedCell(t document.Table, r document.Row, i int, c column)
 		run.Bold = run.Bold || r.Total || across(r, len(t.Columns))
 		said = append(said, run)
 	}
+	return said
+}
+
+func (b *builder) stackedCell(t document.Table, r document.Row, i int, c column) {
+	var cell document.Cell
+	if i < len(r.Cells) {
+		cell = r.Cells[i]
+	}
+	said := stackedText(t, r, i)
 	beside := b.swatchWidth(cell.Swatches, b.body)
 	at := len(b.list)
 	b.paragraph(said, c.inset(beside, 0))

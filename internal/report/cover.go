@@ -40,7 +40,7 @@ func BackCover(p *Plans) document.Section {
 }
 
 // maxOnBack is how many fabrics the back cover lists in a table.
-const maxOnBack = 8
+const maxOnBack = 6
 
 // backTable is what to buy, in short.
 func (c *cuts) backTable() document.Block {

@@ -86,9 +86,9 @@ func (b *patternBuilder) assemblyPictures() {
 		b.add(paragraph(report.OrderShown(refs)))
 	}
 	for i, f := range list {
-		f.Width = b.stepWidth()
-		if i == 0 { // with every block and its label
-			f.Width = b.wholeWidth()
+		f.Width = b.wholeWidth()
+		if i > 0 { // frames round a center that is not shown
+			f.Width = b.wholeWidth() * 3 / 5
 		}
 		f.Caption = caption(topKey(i), sentence(f.Of.Title))
 		b.add(f)

@@ -47,7 +47,10 @@ func (b *patternBuilder) backCover() {
 	s := report.BackCover(b.plans)
 	b.part("", false)
 	b.parts[len(b.parts)-1].Back = true
-	whole := []document.Block{heading(1, b.title()), s.Blocks[0], b.backPicture()}
+	whole := []document.Block{heading(1, b.title()), s.Blocks[0]}
+	if !b.Large { // whose letters take the page
+		whole = append(whole, b.backPicture())
+	}
 	for _, block := range s.Blocks[1:] {
 		if inner, ok := block.(document.Section); ok {
 			whole = append(append(whole, heading(1, inner.Title)), inner.Blocks...)

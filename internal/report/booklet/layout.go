@@ -31,7 +31,21 @@ func (b *patternBuilder) layoutPart() {
 		}
 		b.add(t)
 	}
-	b.add(shown, document.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, b.grid().LayoutCaption()), Alternative: b.grid().LayoutInWords(), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.add(shown, document.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, b.grid().LayoutCaption()), Alternative: b.grid().LayoutInWords(), Width: b.wholeWidth(), Least: b.leastLayout()})
+}
+
+// leastLayout is the narrowest that a layout may be: so that a label fits into each block, where the page is as wide as that.
+func (b *patternBuilder) leastLayout() measure.NM {
+	least := minOf(b.Top.Outer.Width(), b.Top.Outer.Height())
+	if !b.labelled() {
+		return least
+	}
+	block := measure.Inch * 22 / 72 // a label of two or three letters
+	if b.Large {
+		block *= 2
+	}
+	wide := b.Top.Outer.Width() / 1000 * (block / 1000) / (b.Top.SideFinished / 1_000_000)
+	return min(max(least, wide), b.wholeWidth()*3/4)
 }
 
 // pale is a colour on which letters are read.
