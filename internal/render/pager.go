@@ -54,7 +54,7 @@ func (p *pager) turn() {
 
 // tight is how much smaller than its least an illustration may be where a chapter ends with it, and it would leave a page
 // nearly empty.
-const tight = 0.7
+const tight = 0.6
 
 // catchUp places the illustrations that wait where nothing comes that could stand before them: on this page if they can be
 // made small enough, or on the next.

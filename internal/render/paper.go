@@ -75,6 +75,9 @@ func (o Options) look() look {
 	switch {
 	case o.Large:
 		l.body, l.small, l.title = 18, 18, 34
+		if l.wide < 450 {
+			l.title = 26
+		}
 		l.headings, l.zoom = [4]float64{28, 24, 21, 18}, largeZoom
 	case l.wide < 450:
 		l.body, l.small, l.title = 9, 8, 25

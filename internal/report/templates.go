@@ -94,7 +94,7 @@ func (b TemplateBook) Table(list []templates.Template, shown func(name string) s
 		for _, c := range piece.Cloths {
 			fabrics = append(fabrics, b.cloth(c)+": "+number(c.Count))
 		}
-		r := row(piece.Name(), piece.Shape.String(), number(piece.Count), strings.Join(fabrics, "; "), shown(piece.Name()))
+		r := row(piece.Name(), piece.Shape.String(), number(piece.Count), fewFabrics(fabrics), shown(piece.Name()))
 		r.Cells[0].Text = document.Bold(piece.Name())
 		if sizes {
 			finished, cut := piece.Sizes()
@@ -196,4 +196,15 @@ func Foundations(list []templates.Foundation, shown func(name string) string) []
 	}
 	return []document.Block{para("Use these for foundation paper piecing, in place of the template pieces. They are mirror images: place the fabric on the back of the paper, right side out, and sew on the printed side along the dashed lines, in numerical order. " +
 		"The outermost dashed line is the finished edge of the half block; trim on the solid line. Print at 100%% (Actual size), and measure both test squares."), t}
+}
+
+// maxCloths is how many fabrics of one template a table lists one by one.
+const maxCloths = 8
+
+// fewFabrics are fabrics with their numbers; of many, how many there are.
+func fewFabrics(list []string) string {
+	if len(list) > maxCloths {
+		return measure.Count(len(list), "fabric")
+	}
+	return strings.Join(list, "; ")
 }
