@@ -61,7 +61,7 @@ func gridCases() []testCase {
 		},
 		{
 			"a square turned", swap(small, "P W\n", "P⟦:nw⟧ W\n"), refused,
-			says("plain blocks are not turned", "leave it out"),
+			says("plain blocks are not rotated", "leave it out"),
 		},
 		{
 			"nothing turned", swap(small, "P W\n", ".⟦:nw⟧ W\n"), refused,

@@ -22,7 +22,7 @@ type grid struct {
 func gridStatements() []Statement {
 	return []Statement{
 		{
-			Word: "grid", Form: "grid, and under it indented rows of labels", Summary: "the quilt as it looks; . leaves a place empty; :nw :ne :se :sw turn a block",
+			Word: "grid", Form: "grid, and under it indented rows of labels", Summary: "the quilt as it looks; . leaves a place empty; :nw :ne :se :sw rotate a block",
 			Once: true, Example: "grid", hint: "put the labels on the lines below, with blanks before them", aliases: []string{"rows", "layout"},
 			next: "the rows on lines of their own below", parse: parseGrid, check: (*checker).grid, after: []string{"block", "webs", "sash"},
 		},
@@ -263,7 +263,7 @@ func (c *checker) cell(n *cellNode) (Cell, bool) {
 	b := &c.design.Blocks[i]
 	cell.Block, b.used = i, true
 	if b.Kind != nil && !n.Turn.Empty() && b.Kind.Turning == blocks.Fixed {
-		c.fault(n.Turn, "leave it out", "%s blocks are not turned", b.Kind.Name)
+		c.fault(n.Turn, "leave it out", "%s blocks are not rotated", b.Kind.Name)
 	}
 	return cell, b.Kind != nil
 }

@@ -47,7 +47,7 @@ func eightAndFour() Recipe {
 				Do: "Place two wedges right sides together, tips matching, and sew one long edge from the wide end to the tip. " +
 					"Right side up with the tips pointing down, the wedge that comes first clockwise is always on the left.",
 				Named: []Named{{Words: "the wedge that comes first clockwise", By: "the %s wedge", Pieces: first, Others: second}},
-				Check: "the wide ends make an even bend and the tips form a 90-degree corner",
+				Check: "the tips form a 90-degree corner",
 				Joins: []Join{{A: 0, B: 1}, {A: 2, B: 3}, {A: 4, B: 5}, {A: 6, B: 7}},
 			},
 			{
