@@ -49,7 +49,7 @@ func draughtboard(side int) string {
 	return b.String()
 }
 
-var sides = []int{8, 24, 72, 200}
+var sides = []int{8, 24, 72, 150}
 
 // BenchmarkRead measures reading by the number of blocks; the nanoseconds of a block must
 // not grow with it. Those of work are the thread's own, whatever else the machine does.

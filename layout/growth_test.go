@@ -74,7 +74,7 @@ func heaviest(bytes int) map[string]string {
 }
 
 // side is the number of blocks across of a square quilt whose text has about so many bytes.
-func side(bytes int) int { return int(math.Sqrt(float64(min(bytes/2, layout.MaxCells)))) }
+func side(bytes int) int { return int(math.Sqrt(float64(min(bytes/2, layout.MaxPatches/8)))) }
 
 // likes is blocks that are each like the one before.
 func likes(count int) string {

@@ -21,7 +21,7 @@ func gridText(block string, across, down int) string {
 func BenchmarkPlan(b *testing.B) {
 	for _, block := range []string{"block A web kites b wedges s", "block A ring wedges s b corners c", "block A floating-star kites b wedges s background c"} {
 		kind := strings.Fields(block)[2]
-		for _, size := range [][2]int{{18, 20}, {50, 50}, {100, 100}, {200, 200}} {
+		for _, size := range [][2]int{{18, 20}, {50, 50}, {100, 100}, {150, 150}} {
 			b.Run(fmt.Sprintf("%s/%dx%d", kind, size[0], size[1]), func(b *testing.B) {
 				top := lay.Top(b, gridText(block, size[0], size[1]))
 				for b.Loop() {
