@@ -108,6 +108,18 @@ func edgingCases() []testCase {
 			says("expected the fabric of the posts, found the end of the line", "for example sash 1 1/2 navy"),
 		},
 		{
+			"a spare length of a word", swap(small, "piece cream\n", "piece cream\nspare ⟦lots⟧\n"), refused,
+			says(`expected the spare length, found "lots"`, "for example spare 4 1/2"),
+		},
+		{
+			"a spare length finished", swap(small, "piece cream\n", "piece cream\nspare ⟦9 finished⟧\n"), refused,
+			says("the spare length is neither cut nor finished", "leave out finished"),
+		},
+		{
+			"too much for squaring up", swap(small, "piece cream\n", "piece cream\nsquare-up ⟦101⟧\n"), refused,
+			says("the length for squaring up is 101 in, but must be 100 in or less", ""),
+		},
+		{
 			"a step of value of nothing", swap(small, "piece cream\n", "piece cream\ncontrast ⟦0⟧ 20\n"), refused,
 			says("a step of value is a number from 1 to 99, found 0", "for example contrast 10 25"),
 		},

@@ -232,7 +232,7 @@ func limits() map[string]string {
 		"MaxTextChars": thousands(layout.MaxTextChars), "MaxBands": thousands(layout.MaxBands), "MaxDefined": thousands(layout.MaxDefined),
 		"MaxBlocks": thousands(layout.MaxBlocks), "MaxColumn": thousands(layout.MaxColumn), "MaxBorders": thousands(layout.MaxBorders),
 		"MaxSeam": inches(layout.MaxSeam), "MinSide": inches(layout.MinSide), "MinFinished": measure.Text(layout.MinFinished, measure.Centimetres),
-		"MaxSide": inches(layout.MaxSide), "MaxStrip": inches(layout.MaxStrip), "MaxCloth": inches(layout.MaxCloth), "MaxTop": thousands(int(layout.MaxTop/measure.Inch)) + " in",
+		"MaxSide": inches(layout.MaxSide), "MaxStrip": inches(layout.MaxStrip), "MaxCloth": inches(layout.MaxCloth), "MaxExtraCloth": inches(layout.MaxExtraCloth), "MaxTop": thousands(int(layout.MaxTop/measure.Inch)) + " in",
 	}
 }
 

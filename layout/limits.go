@@ -27,5 +27,7 @@ const (
 	MaxSide     = 120 * measure.Inch
 	MaxStrip    = 120 * measure.Inch
 	MaxCloth    = 400 * measure.Inch
-	MaxTop      = 10_000 * measure.Inch // a side of the finished top
+
+	MaxExtraCloth = 100 * measure.Inch    // for squaring up, and for slips
+	MaxTop        = 10_000 * measure.Inch // a side of the finished top
 )

@@ -15,6 +15,8 @@ type measureOption struct {
 	option, text string
 	most         measure.NM // what the option takes at the most; 0 for longest
 	example      string     // a length with its unit for the hint; "" for one that most options take
+	orNone       bool       // the option takes the word none too
+	none         bool       // and was given it
 	reading      measure.Reading
 }
 
@@ -27,6 +29,10 @@ const longest = 1000 * measure.Yard
 // Set refuses what is no length, and what is too long whichever units a bare number counts; withinMost refuses the rest.
 func (m *measureOption) Set(text string) error {
 	written := strings.TrimSpace(text)
+	if m.none = m.orNone && strings.EqualFold(written, "none"); m.none {
+		m.text, m.reading = "", measure.Reading{}
+		return nil
+	}
 	r, err := measure.Read(written)
 	if err != nil || strings.TrimSpace(written[r.Bytes:]) != "" || r.In(measure.Inches).Sign() <= 0 || m.tooLong(r, measure.Centimetres) {
 		return m.wrong(text)
@@ -52,7 +58,15 @@ func (m *measureOption) tooLong(r measure.Reading, s measure.System) bool {
 }
 
 func (m *measureOption) wrong(text string) *problem {
-	return &problem{message: fmt.Sprintf("after --%s: found %s, expected a length above 0 and up to %s", m.option, quoted(text), m.limit()), hint: m.hint()}
+	return &problem{message: fmt.Sprintf("after --%s: found %s, expected a length above 0 and up to %s%s", m.option, quoted(text), m.limit(), m.orWord()), hint: m.hint()}
+}
+
+// orWord names the word that the option takes beside lengths, "" if it takes none.
+func (m *measureOption) orWord() string {
+	if m.orNone {
+		return ", or none"
+	}
+	return ""
 }
 
 // limit is the most that the option takes, in either system.

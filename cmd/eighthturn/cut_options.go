@@ -16,6 +16,7 @@ type cutOptions struct {
 	trimmed, exact    measureOption
 	cornersByCustom   bool
 	straightLongEdges bool
+	leastCloth        bool
 	diagonalBorders   bool
 }
 
@@ -23,11 +24,12 @@ const quartersName = "quarters"
 
 // addCloth adds the options that say how cloth is bought and joined.
 func (o *cutOptions) addCloth(cmd *cobra.Command) {
-	o.squareUp, o.spare = measureOption{most: cutting.MaxExtra, example: "1 in"}, measureOption{most: cutting.MaxExtra, example: "1/4 yd"}
+	o.squareUp, o.spare = measureOption{most: cutting.MaxExtra, example: "1 in", orNone: true}, measureOption{most: cutting.MaxExtra, example: "1/4 yd", orNone: true}
 	f := cmd.Flags()
 	f.BoolVar(&o.quarters, quartersName, false, "round yardage up to quarter yards, not eighths")
-	length(cmd, &o.squareUp, "square-up", "add this `LENGTH` to each fabric for squaring up")
-	length(cmd, &o.spare, "spare", "add this `LENGTH` to each fabric as insurance against cutting errors")
+	length(cmd, &o.squareUp, "square-up", "add this `LENGTH` to each fabric for squaring up, or none; if omitted, what the layout says, or 2 in or 5 cm")
+	length(cmd, &o.spare, "spare", "add this `LENGTH` to each fabric as insurance against cutting errors, or none; if omitted, what the layout says, or one more of its widest strip, up to 9 in or 25 cm")
+	f.BoolVar(&o.leastCloth, "least-cloth", false, "save fabric: piece borders and binding from strip ends, not whole strips, with nothing extra to measure by")
 	f.BoolVar(&o.diagonalBorders, "diagonal-borders", false, "join border strips with diagonal seams, not straight seams")
 }
 
@@ -62,6 +64,7 @@ func (o *cutOptions) of(cmd *cobra.Command, top *quilt.Top) (cutting.Options, er
 	}
 	options := cutting.Options{
 		Copies: o.copies, Quarters: o.quarters, SquareUp: o.squareUp.in(u), Spare: o.spare.in(u),
+		NoSquareUp: o.squareUp.none, NoSpare: o.spare.none, LeastCloth: o.leastCloth,
 		CornersByCustom: o.cornersByCustom, LongEdgesStraight: o.straightLongEdges, DiagonalBorders: o.diagonalBorders,
 	}
 	options.Steps.Trimmed, options.Steps.Exact = o.trimmed.in(u), o.exact.in(u)

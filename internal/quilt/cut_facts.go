@@ -19,6 +19,7 @@ type CutFacts struct {
 	Binding    *layout.Edging  // nil if not said; its width cut
 	Backing    int             // fabric, by index, -1 if not said
 	Batting    bool            // asked for
+	Extra      layout.Extra    // cloth beyond what is cut, as far as it is said
 	Unused     []int           // fabrics, by index, that no patch, binding or backing shows, the least first
 }
 
@@ -47,6 +48,7 @@ func (l *builder) cutFacts() {
 	c := &l.CutFacts
 	c.StripGiven, c.StripsCut = d.StripGiven, d.StripsCut
 	c.Sash, c.Borders, c.Binding, c.Backing, c.Batting = d.Sash, d.Borders, d.Binding, d.Backing, d.Batting
+	c.Extra = d.Extra
 	for _, f := range d.Fabrics {
 		c.Fabrics = append(c.Fabrics, FabricStock{f.OnHand, f.UsableWidth})
 	}

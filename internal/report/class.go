@@ -70,7 +70,10 @@ func (c *classroom) later() document.List {
 		return document.Item{Text: lead(bold, format, args...)}
 	}
 	items := []document.Item{led("Backing:", "of your choice, larger than the top on all sides; the top finishes at %s.", c.Units.Size(outer.Width(), outer.Height()))}
-	if k := c.one.Backing; k != nil {
+	switch k := c.one.Backing; {
+	case k != nil && c.one.BackingOf < 0:
+		items[0] = led("Backing:", "of your choice, at least %s: %s of fabric %s wide.", c.Units.ByAtLeast(k.WidthCut, k.HeightCut), c.Units.Shop(c.one.BackingBuy.Buy), c.Units.Nearest(k.UsableWidth))
+	case k != nil:
 		items[0] = led("Backing:", "at least %s%s.", c.Units.ByAtLeast(k.WidthCut, k.HeightCut), where)
 	}
 	batting := "a little larger than the top"
@@ -110,7 +113,7 @@ func (c *classroom) kitHolds() string {
 	if c.one.Binding != nil {
 		list = append(list, "its binding")
 	}
-	if c.one.Backing != nil {
+	if c.one.BackingOf >= 0 {
 		list = append(list, "its backing")
 	}
 	return measure.List(list)
@@ -119,7 +122,7 @@ func (c *classroom) kitHolds() string {
 // notInKit is what each one needs beside the kit.
 func (c *classroom) notInKit() []string {
 	var list []string
-	if c.one.Backing == nil {
+	if c.one.BackingOf < 0 {
 		list = append(list, "backing")
 	}
 	list = append(list, "batting")

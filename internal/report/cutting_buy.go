@@ -14,7 +14,11 @@ import (
 // toBuy is the cloth of all fabrics.
 func (c *cuts) toBuy() document.Section {
 	t := document.Table{Named: true, Columns: []document.Column{
-		{Title: "fabric"}, {Title: "buy", Kind: document.Lengths}, {Title: "length used", Kind: document.Lengths}, {Title: "used for", Aside: true}}}
+		{Title: "fabric"}, {Title: "buy", Kind: document.Lengths}, {Title: "length used", Kind: document.Lengths}}}
+	if c.allows() {
+		t.Columns = append(t.Columns, document.Column{Title: "with allowance", Kind: document.Lengths})
+	}
+	t.Columns = append(t.Columns, document.Column{Title: "used for", Aside: true})
 	hand := slices.ContainsFunc(c.Fabrics, func(f cutting.Fabric) bool { return f.OnHand != nil })
 	if hand {
 		t.Columns = append(t.Columns, document.Column{Title: "on hand", Aside: true})
@@ -25,7 +29,8 @@ func (c *cuts) toBuy() document.Section {
 	}
 	for i := range c.Fabrics {
 		f := &c.Fabrics[i]
-		r := document.Row{Cells: append([]document.Cell{c.boughtCell(i)}, cells(c.Units.Shop(f.Purchase.Buy), c.Units.AtLeast(f.Purchase.ExactCut), measure.List(c.uses(i)))...)}
+		r := document.Row{Cells: append([]document.Cell{c.boughtCell(i)}, c.lengths(&f.Purchase)...)}
+		r.Cells = append(r.Cells, cell(measure.List(c.uses(i))))
 		if hand {
 			r.Cells = append(r.Cells, cell(c.onHand(f.OnHand)))
 		}
@@ -38,8 +43,33 @@ func (c *cuts) toBuy() document.Section {
 		r.About.Faces = c.plans.FacesByFabric()[f.Index]
 		t.Rows = append(t.Rows, r)
 	}
+	if c.BackingBuy.Buy > 0 {
+		r := document.Row{Cells: append(append(cells(chosenBacking), c.lengths(&c.BackingBuy)...), cell("backing"))}
+		for len(r.Cells) < len(t.Columns) {
+			r.Cells = append(r.Cells, document.Cell{})
+		}
+		if !same {
+			r.Cells[len(r.Cells)-1] = cell(c.length(c.Backing.UsableWidth))
+		}
+		t.Rows = append(t.Rows, r)
+	}
 	return document.Section{ID: ToBuyID, Title: "To buy, for " + c.quilts(), Blocks: append([]document.Block{t}, bullets(c.rounding())...)}
 }
+
+// allows says whether anything is bought beyond what is cut.
+func (c *cuts) allows() bool { return c.Allowance.SquareUp+c.Allowance.Spare > 0 }
+
+// lengths are what is bought and what is cut of it, and between them what that takes with the allowances, where there are any.
+func (c *cuts) lengths(p *supplies.Purchase) []document.Cell {
+	list := cells(c.Units.Shop(p.Buy), c.Units.AtLeast(p.ExactCut))
+	if c.allows() {
+		list = append(list, cell(c.Units.AtLeast(p.Need)))
+	}
+	return list
+}
+
+// chosenBacking is the fabric of a backing that the layout does not name.
+const chosenBacking = "your choice of backing"
 
 // boughtCell is a fabric with its print.
 func (c *cuts) boughtCell(fabric int) document.Cell {
@@ -106,16 +136,21 @@ func (c *cuts) rounding() string {
 
 // added says what each fabric's length is reckoned with beside what is cut from it, "" for nothing.
 func (c *cuts) added() string {
-	end, slips := c.length(c.SquareUp)+" for squaring up", c.length(c.Spare)+" as insurance against cutting errors"
+	a := c.Allowance
+	end, slips := c.length(a.SquareUp)+" for squaring up", c.length(a.Spare)
+	if a.OneStrip {
+		slips = "one more of its widest strip (no more than " + c.length(a.Spare) + ")"
+	}
+	slips += " as insurance against cutting errors"
 	switch {
-	case c.SquareUp > 0 && c.Spare > 0:
-		return fmt.Sprintf(", plus %s (%s and %s)", c.length(c.SquareUp+c.Spare), end, slips)
-	case c.SquareUp > 0:
+	case a.SquareUp > 0 && a.Spare > 0:
+		return fmt.Sprintf(", plus %s and %s", end, slips)
+	case a.SquareUp > 0:
 		return ", plus " + end
-	case c.Spare > 0:
+	case a.Spare > 0:
 		return ", plus " + slips
 	}
-	return ""
+	return ", with nothing added for squaring up or for cutting errors"
 }
 
 // onHand says how the cloth that there is compares with what is needed, "" if the layout does not say what there is.
@@ -123,6 +158,8 @@ func (c *cuts) onHand(h *cutting.OnHand) string {
 	switch {
 	case h == nil:
 		return ""
+	case h.NoSpare:
+		return c.Units.Shop(h.HaveCut) + ", enough if nothing is cut wrong"
 	case h.Enough:
 		return c.Units.Shop(h.HaveCut) + ", enough"
 	}
@@ -217,6 +254,9 @@ func (c *cuts) forFinishing() document.Section {
 	}
 	if c.Backing != nil {
 		list = append(list, c.backingTakes(c.Backing))
+		if left := c.Backing.Ways[c.Backing.Less].Left; left.Width >= minBackingLeft {
+			list = append(list, fmt.Sprintf("Leftover of the backing: %s %s wide, %s long.", measure.Count(c.Copies, "piece"), c.Units.AtMost(left.Width), c.Units.AtMost(left.Height)))
+		}
 	}
 	if c.Batting != nil {
 		list = append(list, c.battingTakes(c.Batting))
@@ -240,7 +280,11 @@ func (c *cuts) bindingTakes(b *supplies.Binding) string {
 
 func (c *cuts) backingTakes(b *supplies.Backing) string {
 	way, other := &b.Ways[b.Less], &b.Ways[1-b.Less]
-	text := c.forEach("Backing") + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut) + ", "
+	what := "Backing"
+	if c.BackingOf < 0 {
+		what = fmt.Sprintf("Backing (your choice, %s of fabric %s wide)", c.Units.Shop(c.BackingBuy.Buy), c.length(b.UsableWidth))
+	}
+	text := c.forEach(what) + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut) + ", "
 	if way.Panels == 1 {
 		text += fmt.Sprintf("one length of at least %s, no seam.", c.Units.AtLeast(way.PanelCut))
 	} else {
@@ -248,10 +292,18 @@ func (c *cuts) backingTakes(b *supplies.Backing) string {
 			DirectionWord(b.Less), c.Units.AtLeast(way.LengthCut), DirectionWord(1-b.Less), c.Units.AtLeast(other.LengthCut))
 	}
 	text += c.forAll(fmt.Sprintf("%s, total length at least %s", measure.Count(way.Panels*c.Copies, "panel"), c.Units.AtLeast(way.LengthCut*measure.NM(c.Copies))))
-	if way.Cliff.Costs {
-		text += fmt.Sprintf(" Measure your fabric first: if the usable WOF is %s less, you need another panel.", c.length(way.Cliff.Step))
+	return text + panelCliff(way, c.Units)
+}
+
+// minBackingLeft is how wide what is left of a backing must be to be told of.
+const minBackingLeft = 4 * measure.Inch
+
+// panelCliff warns where a backing of cloth that is a little narrower takes another panel, "" where it does not.
+func panelCliff(way *supplies.Pieced, units measure.System) string {
+	if !way.Cliff.Costs {
+		return ""
 	}
-	return text
+	return fmt.Sprintf(" Measure your fabric first: if the usable WOF is %s less, you need another panel.", units.Nearest(way.Cliff.Step))
 }
 
 // DirectionWord is which way the seams of a backing run.

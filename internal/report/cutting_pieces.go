@@ -173,9 +173,18 @@ func (c *cuts) pieces() document.Section {
 		}
 		t.Rows = append(t.Rows, r)
 	}
-	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Depth: document.Detail, Blocks: append([]document.Block{t}, bullets(
-		"Finished size excludes seam allowances. Wedges and tumblers: height. Triangles: short sides. Kites and background pieces: the size of their block. "+
-			c.Units.AboutMeans()+" Cut size includes "+c.length(c.Seam)+" seam allowances. Oversize pieces are trimmed after sewing; the table says how much.")...)}
+	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Depth: document.Detail, Blocks: append([]document.Block{t}, bullets(slices.DeleteFunc([]string{
+		"Finished size excludes seam allowances. Wedges and tumblers: height. Triangles: short sides. Kites and background pieces: the size of their block. " +
+			c.Units.AboutMeans() + " Cut size includes " + c.length(c.Seam) + " seam allowances. Oversize pieces are trimmed after sewing; the table says how much.", c.measuredFirst(),
+	}, func(s string) bool { return s == "" })...)...)}
+}
+
+// measuredFirst says how much longer than in the table a border's strips are cut, "" where they are not.
+func (c *cuts) measuredFirst() string {
+	if c.Longer == 0 || !slices.ContainsFunc(c.Lines, func(l cutting.Line) bool { return l.Border >= 0 && l.Piece.Shape.Description().Edging }) {
+		return ""
+	}
+	return "Border strips: the table has their calculated lengths. Each is cut " + c.length(c.Longer) + " or more longer; cut it to length when you have measured your quilt."
 }
 
 // howTo explains each way of cutting that the quilt needs, and no other, and says what strips give.
@@ -208,7 +217,7 @@ func waysToCut() []wayToCut {
 	return []wayToCut{
 		{cutting.OnceOnDiagonal, "Squares cut once on the diagonal", "Cut each square from corner to corner to make two triangles with the straight grain on the short edges. The long edges are bias edges: handle them gently."},
 		{cutting.TwiceOnDiagonal, "Squares cut twice on the diagonal", "Cut each square from corner to corner both ways, without moving it, to make four triangles with the straight grain on the long edges. The short edges are bias edges and lie on the outside of the block."},
-		{cutting.Joined, "Long strips", "Join strips end to end, press the seams open, and cut the lengths from the long strip."},
+		{cutting.Joined, "Long strips", "Join the strips end to end, press the seams open, and cut the lengths from the long strip."},
 		{cutting.Lengthwise, "Strips along the length of fabric", "Cut these first, each in one piece, parallel to the selvage."},
 	}
 }

@@ -96,6 +96,10 @@ func (c *cuts) table() []tableRow {
 			lengths: rowLengths{clothCut: f.Purchase.ExactCut, clothNeed: f.Purchase.Need, clothBuy: f.Purchase.Buy, usableWidth: f.UsableWidth},
 			strips:  f.StripCount, note: c.onHand(f.OnHand)})
 	}
+	if b := c.BackingBuy; b.Buy > 0 {
+		list = append(list, tableRow{row: "buy", fabric: chosenBacking, what: c.Units.Shop(b.Buy), count: 1,
+			lengths: rowLengths{clothCut: b.ExactCut, clothNeed: b.Need, clothBuy: b.Buy, usableWidth: c.Backing.UsableWidth}})
+	}
 	for i := range c.Lines {
 		l := &c.Lines[i]
 		p := &l.Piece
@@ -123,9 +127,12 @@ func (c *cuts) edgeRows() []tableRow {
 	}
 	if b := c.Backing; b != nil {
 		way := &b.Ways[b.Less]
-		f := &c.Fabrics[slices.IndexFunc(c.Fabrics, func(f cutting.Fabric) bool { return f.Index == c.BackingOf })]
-		list = append(list, tableRow{row: "backing", fabric: f.Name, what: measure.Count(way.Panels, "panel") + " of " + c.Units.AtLeast(way.PanelCut), count: c.Copies,
-			lengths: rowLengths{acrossCut: b.WidthCut, alongCut: b.HeightCut, clothCut: way.LengthCut * measure.NM(c.Copies), usableWidth: f.UsableWidth},
+		name := chosenBacking
+		if at := slices.IndexFunc(c.Fabrics, func(f cutting.Fabric) bool { return f.Index == c.BackingOf }); at >= 0 {
+			name = c.Fabrics[at].Name
+		}
+		list = append(list, tableRow{row: "backing", fabric: name, what: measure.Count(way.Panels, "panel") + " of " + c.Units.AtLeast(way.PanelCut), count: c.Copies,
+			lengths: rowLengths{acrossCut: b.WidthCut, alongCut: b.HeightCut, clothCut: way.LengthCut * measure.NM(c.Copies), usableWidth: b.UsableWidth},
 			pieces:  way.Panels * c.Copies, note: note})
 	}
 	if b := c.Batting; b != nil {

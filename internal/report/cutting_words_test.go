@@ -30,19 +30,24 @@ func TestOnHand(t *testing.T) {
 
 // TestAddedLengths: what is added to each fabric is named beside the lengths that it is in.
 func TestAddedLengths(t *testing.T) {
+	const slips = "as insurance against cutting errors, then"
 	for _, w := range []struct {
-		squareUp, spare measure.NM
-		want            string
+		cutting.Options
+		want  string
+		added measure.NM
 	}{
-		{measure.Inch, 2 * measure.Inch, "plus 3 in (1 in for squaring up and 2 in as insurance against cutting errors), then"},
-		{measure.Inch, 0, "fabric, plus 1 in for squaring up, then"}, {0, 2 * measure.Inch, "fabric, plus 2 in as insurance against cutting errors, then"}, {0, 0, "fabric, then rounded up once"},
+		{cutting.Options{}, "fabric, plus 2 in for squaring up and one more of its widest strip (no more than 9 in) " + slips, 13 * measure.Inch / 2},
+		{cutting.Options{SquareUp: measure.Inch, Spare: 2 * measure.Inch}, "plus 1 in for squaring up and 2 in " + slips, 3 * measure.Inch},
+		{cutting.Options{SquareUp: measure.Inch, NoSpare: true}, "fabric, plus 1 in for squaring up, then", measure.Inch},
+		{cutting.Options{NoSquareUp: true, Spare: 2 * measure.Inch}, "fabric, plus 2 in " + slips, 2 * measure.Inch},
+		{cutting.Options{NoSquareUp: true, NoSpare: true}, "fabric, with nothing added for squaring up or for cutting errors, then", 0},
 	} {
-		c := cutsOf(t, "side 4\nfabric a #111\nblock A plain piece a\ngrid\n A A\n", cutting.Options{SquareUp: w.squareUp, Spare: w.spare})
+		c := cutsOf(t, "side 4\nfabric a #111\nblock A plain piece a\ngrid\n A A\n", w.Options)
 		if note := c.rounding(); !strings.Contains(note, w.want) {
 			t.Errorf("%q, want %q in it", note, w.want)
 		}
-		if f := c.Fabrics[0].Purchase; f.Need-f.ExactCut != c.SquareUp+c.Spare {
-			t.Errorf("%s more is needed than is cut, the plan names %s", c.length(f.Need-f.ExactCut), c.length(c.SquareUp+c.Spare))
+		if f := c.Fabrics[0].Purchase; f.Need-f.ExactCut != w.added || f.SquareUp+f.Spare != w.added {
+			t.Errorf("%s more is needed than is cut, expected %s", c.length(f.Need-f.ExactCut), c.length(w.added))
 		}
 	}
 }

@@ -50,7 +50,11 @@ func (f *finishing) backing() document.Section {
 		out.Blocks = []document.Block{para("Choose a backing that is larger than the top on all sides, to allow for quilting and trimming.")}
 		return out
 	}
-	out.Blocks = []document.Block{para("Cut the backing at least %s, which is %s beyond the top on each side. %s", f.units.ByAtLeast(k.WidthCut, k.HeightCut), f.units.Nearest(k.Overhang), f.panels(k))}
+	chosen := ""
+	if f.BackingOf < 0 {
+		chosen = "Choose a backing: " + f.units.Shop(f.BackingBuy.Buy) + " of fabric " + f.units.Nearest(k.UsableWidth) + " wide. "
+	}
+	out.Blocks = []document.Block{para(chosen+"Cut the backing at least %s, which is %s beyond the top on each side. %s", f.units.ByAtLeast(k.WidthCut, k.HeightCut), f.units.Nearest(k.Overhang), f.panels(k))}
 	return out
 }
 
@@ -66,7 +70,7 @@ func (f *finishing) panels(k *supplies.Backing) string {
 	if way.Split != nil {
 		text += " To avoid a seam through the center, cut one panel in half lengthwise and sew the halves to the outer sides."
 	}
-	return text + " Press these seams open."
+	return text + panelCliff(way, f.units) + " Press these seams open."
 }
 
 // noLess is a length that is cut exactly where a ruler shows it, and of which else more does no harm.
@@ -99,7 +103,7 @@ func (f *finishing) binding() document.Section {
 	}
 	out.Blocks = []document.Block{document.List{Marker: document.Numbered, Items: []document.Item{
 		item("Join the " + measure.Count(k.Strips, "strip") + ", " + f.units.Nearest(k.StripCut) + " wide, end to end " + joinWords(k.Join) + ". Press the seams open. The perimeter is " + f.units.Nearest(k.Perimeter) +
-			"; the binding takes at least " + f.units.AtLeast(k.Need) + ", including corners and joining the ends. The strips in the cutting lists are little longer than that."),
+			"; the binding takes at least " + f.units.AtLeast(k.Need) + ", including corners and joining the ends."),
 		item("Fold the binding in half lengthwise, wrong sides together, and press."),
 		item("Sew the binding to the front, raw edges aligned, leaving a tail at the start. At each corner stop one seam allowance from the edge, fold the binding up at 45 degrees, then down even with the next edge, and start again at the edge."),
 		item("Trim and join the tails to fit, then finish the seam. Fold the binding around to the back and sew it down by hand or machine."),

@@ -54,7 +54,7 @@ func Build(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
 		}
 		f.SearchEnded = f.SearchEnded || p.trials.spent()
 		plans.back(f.budget)
-		f.leftOvers()
+		p.leftOvers(f)
 	}
 	p.tables()
 	p.finish()
@@ -93,9 +93,13 @@ func Pieces(top *quilt.Top, o Options) *Plan {
 func unfilled(top *quilt.Top, o Options) *planning {
 	steps := o.Steps.Filled(top.Units)
 	p := &planning{
-		Plan: &Plan{Title: top.Title, Units: top.Units, Seam: top.Seam, Steps: steps, Copies: max(1, o.Copies), SquareUp: o.SquareUp, Spare: o.Spare, BackingOf: -1},
+		Plan: &Plan{Title: top.Title, Units: top.Units, Seam: top.Seam, Steps: steps, Copies: max(1, o.Copies), BackingOf: -1},
 		top:  top, options: o,
 		sizing: sizingOf(top, steps, &o),
+	}
+	p.Allowance = p.allowance()
+	if !o.LeastCloth {
+		p.Longer = usualLonger(top.Units)
 	}
 	p.fabrics = make([]int, len(top.Fabrics))
 	for i := range p.fabrics {
@@ -116,35 +120,52 @@ func (p *planning) edgings() {
 
 // purchase adds up a fabric and rounds once.
 func (p *planning) purchase(f *Fabric) {
-	buying := supplies.Buying{Units: p.Units, Quarters: p.options.Quarters, SquaringUp: p.options.SquareUp, Spare: p.options.Spare}
-	f.Purchase = buying.Of(f.LengthCut, f.BackingCut)
+	f.Purchase = p.buying(p.Allowance.SpareOf(f)).Of(f.LengthCut, f.BackingCut)
+}
+
+// buying says how lengths are bought, with so much for slips.
+func (p *planning) buying(spare measure.NM) supplies.Buying {
+	return supplies.Buying{Units: p.Units, Quarters: p.options.Quarters, SquaringUp: p.Allowance.SquareUp, Spare: spare}
 }
 
 // finish plans backing and batting.
 func (p *planning) finish() {
+	p.backing()
 	c, outer := &p.top.CutFacts, p.top.Outer
-	if c.Backing >= 0 {
-		f := &p.Fabrics[p.fabrics[c.Backing]]
-		made, err := supplies.MakeBacking(supplies.BackingOptions{
-			Units: p.Units, WidthFinished: outer.Width(), HeightFinished: outer.Height(), UsableWidth: f.UsableWidth, Overhang: p.options.BackingOverhang,
-		})
-		if err != nil {
-			p.warn(Place(p.top.Fabrics[c.Backing].Place), "", "the backing cannot be planned: %s", err)
-		} else {
-			p.Backing, p.BackingOf = made, c.Backing
-			f.BackingCut = made.Ways[made.Less].LengthCut * measure.NM(p.Copies)
-		}
+	made, err := supplies.MakeBatting(supplies.BattingOptions{
+		Units: p.Units, WidthFinished: outer.Width(), HeightFinished: outer.Height(), Overhang: p.options.BattingOverhang,
+	})
+	switch {
+	case err == nil:
+		p.Batting = made
+	case c.Batting:
+		p.warn(Place{}, "", "the batting cannot be planned: %s", err)
 	}
-	if c.Batting {
-		made, err := supplies.MakeBatting(supplies.BattingOptions{
-			Units: p.Units, WidthFinished: outer.Width(), HeightFinished: outer.Height(), Overhang: p.options.BattingOverhang,
-		})
-		if err != nil {
-			p.warn(Place{}, "", "the batting cannot be planned: %s", err)
-		} else {
-			p.Batting = made
-		}
+}
+
+// backing plans the backing, of the layout's fabric or of one of your choice.
+func (p *planning) backing() {
+	of, outer := p.top.CutFacts.Backing, p.top.Outer
+	o := supplies.BackingOptions{Units: p.Units, WidthFinished: outer.Width(), HeightFinished: outer.Height(), Overhang: p.options.BackingOverhang}
+	if of >= 0 {
+		o.UsableWidth = p.Fabrics[p.fabrics[of]].UsableWidth
 	}
+	made, err := supplies.MakeBacking(o)
+	switch {
+	case err != nil && of >= 0:
+		p.warn(Place(p.top.Fabrics[of].Place), "", "the backing cannot be planned: %s", err)
+		return
+	case err != nil:
+		return
+	}
+	p.Backing, p.BackingOf = made, of
+	length := made.Ways[made.Less].LengthCut * measure.NM(p.Copies)
+	if of >= 0 {
+		p.Fabrics[p.fabrics[of]].BackingCut = length
+		return
+	}
+	var alone Fabric
+	p.BackingBuy = p.buying(p.Allowance.SpareOf(&alone)).Of(length)
 }
 
 // tables lists what strips of wedges and tumblers give.

@@ -7,24 +7,6 @@ import (
 	"eighthturn/internal/plan/supplies"
 )
 
-// minLeft is how wide and long cloth must be to be worth listing as left over.
-const minLeft = 2 * measure.Inch
-
-// leftOvers lists the ends of strips that are large enough for something.
-func (f *Fabric) leftOvers() {
-	for _, s := range f.Strips {
-		if s.WidthCut < minLeft || s.EndLeftCut < minLeft {
-			continue
-		}
-		at := slices.IndexFunc(f.LeftOver, func(l LeftOver) bool { return l.AcrossCut == s.WidthCut && l.AlongCut == s.EndLeftCut })
-		if at < 0 {
-			at = len(f.LeftOver)
-			f.LeftOver = append(f.LeftOver, LeftOver{AcrossCut: s.WidthCut, AlongCut: s.EndLeftCut})
-		}
-		f.LeftOver[at].Times += s.Times
-	}
-}
-
 // precuts says which precuts would do instead of cloth by the length: those of which every strip of the plan can be cut
 // anew, shorter as they are. Once the steps are used up they are counted by the first rule alone, and may be too many.
 func (f *Fabric) precuts(b *budget) {

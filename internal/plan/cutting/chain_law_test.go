@@ -12,7 +12,7 @@ import (
 // Law of strips sewn end to end: the strips of a chain, less a seam at every join, are as long as the pieces cut from it;
 // the chains take up the very strips that are cut to be joined, and give every long piece.
 
-func wrongChains(p *Plan, loss func(across measure.NM) measure.NM) error {
+func wrongChains(p *Plan, lossOf func(f *Fabric) func(across measure.NM) measure.NM) error {
 	pieces := map[int]int{}
 	for i := range p.Fabrics {
 		f := &p.Fabrics[i]
@@ -24,6 +24,7 @@ func wrongChains(p *Plan, loss func(across measure.NM) measure.NM) error {
 				}
 			}
 		}
+		loss := lossOf(f)
 		for _, c := range f.Chains {
 			across := p.Lines[c.Pieces[0].Line].Piece.AcrossCut
 			var long, wanted measure.NM
@@ -98,17 +99,33 @@ func straight(p *Plan) func(measure.NM) measure.NM {
 	return func(measure.NM) measure.NM { return 2 * p.Seam }
 }
 
+// eitherSeam is what a join of whole strips takes, so that straight and diagonal seams are both possible: the strip's width for
+// a diagonal one, where that is no more than half the cloth.
+func eitherSeam(p *Plan, usable measure.NM) func(measure.NM) measure.NM {
+	return func(across measure.NM) measure.NM {
+		if across > usable/2 {
+			return 2 * p.Seam
+		}
+		return max(across, 2*p.Seam)
+	}
+}
+
 func TestChains(t *testing.T) {
 	chains := 0
 	for _, n := range everyTop(100) {
-		for _, o := range n.variants {
+		for _, o := range append(n.variants, Options{LeastCloth: true}) {
 			p := planned(n.Top, o)
 			for _, f := range p.Fabrics {
 				chains += len(f.Chains)
 			}
-			loss := straight(p)
-			if o.DiagonalBorders {
-				loss = func(across measure.NM) measure.NM { return across }
+			loss := func(f *Fabric) func(measure.NM) measure.NM { return straight(p) }
+			switch {
+			case !o.LeastCloth:
+				loss = func(f *Fabric) func(measure.NM) measure.NM { return eitherSeam(p, f.UsableWidth) }
+			case o.DiagonalBorders:
+				loss = func(*Fabric) func(measure.NM) measure.NM {
+					return func(across measure.NM) measure.NM { return across }
+				}
 			}
 			if err := wrongChains(p, loss); err != nil {
 				t.Fatalf("%s, %+v: %v", n.name, o, err)
@@ -124,7 +141,7 @@ func TestChains(t *testing.T) {
 func TestChainsSpare(t *testing.T) {
 	chains, scant, short := 0, 0, 0
 	for _, n := range everyTop(100) {
-		p := usual(n)
+		p := least(n)
 		for _, f := range p.Fabrics {
 			for _, c := range f.Chains {
 				chains++
@@ -198,13 +215,13 @@ func withOwnChains(shared *Plan, fabric int) *Plan {
 func chainHarmed(t *testing.T, name string, harm func(f *Fabric) bool) bool {
 	harmed, caught := 0, 0
 	for _, n := range everyTop(0) {
-		for i := range usual(n).Fabrics {
-			p := withOwnChains(usual(n), i)
+		for i := range least(n).Fabrics {
+			p := withOwnChains(least(n), i)
 			if f := &p.Fabrics[i]; len(f.Chains) == 0 || !harm(f) {
 				continue
 			}
 			harmed++
-			if wrongChains(p, straight(p)) != nil {
+			if wrongChains(p, func(*Fabric) func(measure.NM) measure.NM { return straight(p) }) != nil {
 				caught++
 			}
 		}

@@ -14,11 +14,11 @@ func TestScantChains(t *testing.T) {
 		side  string
 		scant bool
 	}{{"5 9/10", true}, {"5 8/10", false}} {
-		p, err := readPlan("side " + c.side + "\nfabric a #111\nfabric b #888\nblock A " + plain + " " + role + "\ngrid\n A\nrepeat across 10 down 10\nborder 3 b corners a\n")
+		top, err := layText("side " + c.side + "\nfabric a #111\nfabric b #888\nblock A " + plain + " " + role + "\ngrid\n A\nrepeat across 10 down 10\nborder 3 b corners a\n")
 		if err != nil {
 			t.Fatal(err)
 		}
-		f := &p.Fabrics[1]
+		f := &Build(top, Options{LeastCloth: true}).Fabrics[1]
 		if len(f.Chains) == 0 || f.StripCount != 6 {
 			t.Fatalf("%d strips, %v", f.StripCount, f.Chains)
 		}

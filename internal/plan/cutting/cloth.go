@@ -113,8 +113,9 @@ type LeftOver struct {
 // OnHand is how the cloth that there is compares with what is needed.
 type OnHand struct {
 	HaveCut   measure.NM `json:"have" length:"shop"`
-	NeedCut   measure.NM `json:"need" length:"atleast"` // with squaring up and spare
+	NeedCut   measure.NM `json:"need" length:"atleast"` // with squaring up; what is bought for slips one can do without
 	Enough    bool       `json:"enough"`
+	NoSpare   bool       `json:"enough_without_spare"`   // enough, but not for all that is bought for slips
 	ShortCut  measure.NM `json:"short" length:"atleast"` // 0 if enough
 	WaysToFit []Way      `json:"ways_to_fit"`            // each worked out anew with everything else as it is
 

@@ -32,12 +32,14 @@ func (p *planning) demands() [][]demand {
 		switch {
 		case line.edging() && p.lengthwise(line):
 			continue // laid out in blocks of cloth
-		case line.edging() && line.Piece.AlongCut > fabric.UsableWidth:
+		case line.edging() && line.Piece.AlongCut+p.longer(line) > fabric.UsableWidth:
 			line.Piece.Method = Joined // with the others of its edging
 		case p.tooLong(line, fabric.UsableWidth):
 			continue
 		default:
-			list[line.Fabric] = append(list[line.Fabric], lineDemand(line))
+			d := lineDemand(line)
+			d.along += p.longer(line)
+			list[line.Fabric] = append(list[line.Fabric], d)
 		}
 	}
 	p.setStrips(list)
@@ -129,6 +131,9 @@ func (p *planning) bindingStrips(made []joining, m manner) {
 	}
 	to := &made[p.fabrics[b.Fabric]]
 	usable := p.lengthFor(p.fabrics[b.Fabric], m)
+	if !p.options.LeastCloth {
+		usable = p.Fabrics[p.fabrics[b.Fabric]].UsableWidth
+	}
 	binding, err := supplies.MakeBinding(supplies.BindingOptions{
 		Units: p.Units, WidthFinished: p.top.Outer.Width(), HeightFinished: p.top.Outer.Height(), StripCut: b.Width,
 		UsableWidth: usable, Seam: p.Seam, Allowance: p.options.BindingAllowance,
@@ -140,6 +145,10 @@ func (p *planning) bindingStrips(made []joining, m manner) {
 		return
 	}
 	to.binding = binding
+	if !p.options.LeastCloth {
+		to.list = added(to.list, p.wholeBinding(b.Width, usable, binding.Strips)[0])
+		return
+	}
 	for _, d := range p.ends(b.Width, binding.Strips-1, usable-(binding.Comes-binding.Need), usable) {
 		d.use = ForBinding
 		d.count *= p.Copies

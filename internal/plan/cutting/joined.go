@@ -53,6 +53,9 @@ func (p *planning) joinings() [][]joining {
 		}
 		of[key] = append(of[key], i)
 	}
+	if !p.options.LeastCloth {
+		return p.wholeJoinings(order, of)
+	}
 	all := make([][]joining, len(p.Fabrics))
 	for m := range lastManner {
 		made := make([]joining, len(p.Fabrics))
@@ -129,19 +132,34 @@ func (p *planning) join(to *joining, key edgingKey, lines []int, m manner) {
 		p.oneByOne(to, lines, o.UsableWidth, loss)
 		return
 	}
-	var pieces []long
-	for _, n := range lines {
-		for range p.Lines[n].Pieces {
-			pieces = append(pieces, long{n, p.Lines[n].Piece.AlongCut})
-		}
-	}
-	for _, group := range p.groups(pieces, o, m) {
+	for _, group := range p.groups(p.longPieces(lines), o, m) {
 		strips := p.group(group, o.UsableWidth, loss, key.across, m < nothingOver)
 		to.chains = chained(to.chains, p.chainOf(group, strips, loss))
 		for _, d := range strips {
 			to.list = added(to.list, d)
 		}
 	}
+}
+
+// longPieces are the pieces of some lines, one by one.
+func (p *planning) longPieces(lines []int) []long {
+	var pieces []long
+	for _, n := range lines {
+		for range p.Lines[n].Pieces {
+			pieces = append(pieces, long{n, p.Lines[n].Piece.AlongCut})
+		}
+	}
+	return pieces
+}
+
+// linesOf are the lines of pieces, each once.
+func linesOf(group []long) []int {
+	var lines []int
+	for _, l := range group {
+		lines = append(lines, l.line)
+	}
+	slices.Sort(lines)
+	return slices.Compact(lines)
 }
 
 // maxLong is up to how many long pieces anything but one by one is tried.
@@ -225,14 +243,14 @@ func parted(pieces []long, by func(int) int) [][]long {
 // group is the strips for pieces that are cut from one long strip: whole ones, and the last only as long as it need be, or
 // with something to spare.
 func (p *planning) group(group []long, usable, loss, across measure.NM, spare bool) []demand {
+	if !p.options.LeastCloth {
+		return p.wholeStrips(group, across, usable, loss)
+	}
 	var total measure.NM
-	var lines []int
 	for _, l := range group {
 		total += l.length
-		lines = append(lines, l.line)
 	}
-	slices.Sort(lines)
-	lines = slices.Compact(lines)
+	lines := linesOf(group)
 	whole := 0
 	if total > usable {
 		whole = int((total-loss+usable-loss-1)/(usable-loss)) - 1

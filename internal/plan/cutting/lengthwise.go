@@ -27,7 +27,7 @@ func (p *planning) layBlocks() {
 				continue
 			}
 			for range line.Pieces {
-				list = append(list, Column{n, line.Piece.AcrossCut, line.Piece.AlongCut})
+				list = append(list, Column{n, line.Piece.AcrossCut, line.Piece.AlongCut + p.longer(line)})
 			}
 		}
 		f.along = list

@@ -22,8 +22,9 @@ func (p *planning) compare() {
 		if have == 0 {
 			continue
 		}
-		h := &OnHand{HaveCut: have, NeedCut: f.Purchase.Need}
+		h := &OnHand{HaveCut: have, NeedCut: f.Purchase.Need - f.Purchase.Spare}
 		h.Enough = h.NeedCut <= have
+		h.NoSpare = h.Enough && f.Purchase.Need > have
 		if !h.Enough {
 			h.ShortCut = h.NeedCut - have
 			b := ways.share()
@@ -82,6 +83,9 @@ func (p *planning) least(most int, change func(int) Way, w wanting) []Way {
 
 // smaller is the largest block with which the cloth suffices: by its strip where the layout gives that, else by its side.
 func (p *planning) smaller(w wanting) []Way {
+	if len(p.top.CutFacts.Columns) > 0 {
+		return nil // into how many pieces columns of another side are divided, only the layout's words say
+	}
 	mark, side := p.Steps.Mark, p.top.SideFinished
 	if !p.top.CutFacts.StripGiven {
 		most := int(side / 2 / mark)
@@ -128,7 +132,7 @@ func needWith(top *quilt.Top, change Way, w wanting, o Options) measure.NM {
 	f.layBest(list[n], joinings[n])
 	p.finish()
 	p.purchase(f)
-	return f.Purchase.Need
+	return f.Purchase.Need - f.Purchase.Spare
 }
 
 // narrowed is a top with another width of a border, as far as a plan reads it: of patches outside the blocks the sizes, not

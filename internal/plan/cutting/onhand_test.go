@@ -53,7 +53,7 @@ func TestWaysToFit(t *testing.T) {
 					}
 					q := Build(nil, lay.Top(t, text(changed, sizes)), Options{})
 					for _, g := range q.Fabrics {
-						if off := g.Purchase.Need - w.NeedCut; g.Index == f.Index && (off > 50 || off < -50 || !g.OnHand.Enough) { // sides are rounded to even nanometres
+						if off := g.Purchase.Need - g.Purchase.Spare - w.NeedCut; g.Index == f.Index && (off > 50 || off < -50 || !g.OnHand.Enough) { // sides are rounded to even nanometres
 							t.Errorf("layout %d, %s, %s on hand: with %+v it is said to need %s, and needs %s", n, f.Name, have, w, p.text(w.NeedCut), p.text(g.Purchase.Need))
 						}
 					}

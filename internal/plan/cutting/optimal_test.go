@@ -277,7 +277,7 @@ func TestDistanceToBounds(t *testing.T) {
 		var strips, cloth, lengthwise, oneRow []float64
 		at, inRows := 0, 0
 		for _, n := range set.tops {
-			for _, f := range usual(n).Fabrics {
+			for _, f := range least(n).Fabrics {
 				if f.LengthCut == 0 {
 					continue
 				}

@@ -21,8 +21,8 @@ type Plan struct {
 	Seam      measure.NM        `json:"seam_allowance"` // allowance
 	Steps     blocks.Steps      // what cut sizes were rounded to
 	Copies    int               `json:"copies"`     // how many quilts are planned
-	SquareUp  measure.NM        `json:"square_up"`  // added to each fabric for squaring its ends
-	Spare     measure.NM        `json:"spare"`      // added to each fabric for slips
+	Allowance Allowance         `json:"allowance"`  // added to each fabric
+	Longer    measure.NM        `json:"longer"`     // strips of a border are cut so much longer than reckoned, to be cut to the quilt as measured; 0 for least cloth
 	Fabrics   []Fabric          `json:"fabrics"`    // those that something is cut from, in the top's order
 	Sets      []StripSet        `json:"strip_sets"` // strip sets of the real fabrics, in the order they first appear
 	Lines     []Line            `json:"lines"`      // every distinct piece; a line's number is its index
@@ -31,11 +31,13 @@ type Plan struct {
 	Wedges    []Wedge           `json:"wedges"`                // what each strip that wedges come from gives, widest first
 	Tumblers  []Tumbler         `json:"tumblers"`              // the same for columns
 	Binding   *supplies.Binding `json:"binding"`               // of one quilt
-	Backing   *supplies.Backing `json:"backing"`               // of one quilt
-	BackingOf int               `json:"backing_layout_fabric"` // fabric, by the top's index, -1 if none
-	Batting   *supplies.Batting `json:"batting"`               // of one quilt
-	Faults    []Fault           // what cannot be cut; a plan with faults has no strips for those lines
-	Warnings  []Fault           // what should be known before cutting
+	Backing   *supplies.Backing `json:"backing"`               // of one quilt; nil where there can be none
+	BackingOf int               `json:"backing_layout_fabric"` // fabric, by the top's index, -1 for one of your choice
+	// BackingBuy is what to buy for the backings of all quilts where they are of a fabric of your choice, and zero else.
+	BackingBuy supplies.Purchase `json:"backing_to_buy"`
+	Batting    *supplies.Batting `json:"batting"` // of one quilt
+	Faults     []Fault           // what cannot be cut; a plan with faults has no strips for those lines
+	Warnings   []Fault           // what should be known before cutting
 }
 
 // Place is a stretch of the source in bytes, the end not included, as in a layout's spans.
@@ -86,12 +88,15 @@ type Ruler struct {
 type Options struct {
 	Copies            int          // of the whole quilt; default 1
 	Quarters          bool         // buy by quarters of a yard in place of eighths; has no part in metres
-	SquareUp          measure.NM   // added to each fabric for squaring its ends; default none
-	Spare             measure.NM   // added to each fabric for slips; default none
+	SquareUp          measure.NM   // added to each fabric for squaring its ends; default what the layout says, else 2 in, 5 cm
+	NoSquareUp        bool         // nothing is added for that, whatever the layout says
+	Spare             measure.NM   // added to each fabric for slips; default what the layout says, else one more of its widest strip
+	NoSpare           bool         // nothing is added for that, whatever the layout says
+	LeastCloth        bool         // strips to be joined are cut as short as will do, and from the ends of others, in place of whole ones
 	Steps             blocks.Steps // what cut sizes are rounded to; each one that is 0 is the units' own
 	CornersByCustom   bool         // ring corners from the kite's square where it is large enough, in place of their exact one
 	LongEdgesStraight bool         // triangles from squares cut twice, their long edge on the straight grain
-	DiagonalBorders   bool         // border strips joined on the slant, in place of edge to edge
+	DiagonalBorders   bool         // border strips joined with diagonal seams, in place of straight ones; whole strips suffice for either
 	BindingAllowance  measure.NM   // beyond the perimeter; default 10 in, 25 cm
 	BackingOverhang   measure.NM   // on each side; default 4 in, 10 cm
 	BattingOverhang   measure.NM   // on each side; default 3 in, 7.5 cm

@@ -55,7 +55,7 @@ func invented(most int) []named { return tops().invented[:min(most, len(tops().i
 func variants() []Options {
 	return []Options{
 		{},
-		{Copies: 3, LongEdgesStraight: true, DiagonalBorders: true},
+		{Copies: 3, LongEdgesStraight: true, DiagonalBorders: true, LeastCloth: true},
 		{Copies: 3, CornersByCustom: true, Quarters: true, SquareUp: measure.Inch, Spare: 4 * measure.Inch},
 	}
 }
@@ -81,6 +81,9 @@ func planned(top *quilt.Top, o Options) *Plan {
 
 // usual is a top's plan without options.
 func usual(n named) *Plan { return planned(n.Top, Options{}) }
+
+// least is a top's plan that takes the least cloth.
+func least(n named) *Plan { return planned(n.Top, Options{LeastCloth: true}) }
 
 // inch is a length of so many inches; inches a length in them.
 func inch(n float64) measure.NM { return measure.NM(math.Round(n * float64(measure.Inch))) }

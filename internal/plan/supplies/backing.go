@@ -51,6 +51,7 @@ type Pieced struct {
 	// the middle. It has one seam more. Nil for an odd number of panels, and where the halves would not reach.
 	Split []measure.NM
 	Cliff Cliff `json:"cliff"`
+	Left  Size  `json:"left_over" length:"atmost"` // one piece, where the panels cover more than they must: its width and length, cut
 }
 
 // Cliff is how near the number of panels is to another one.
@@ -112,6 +113,9 @@ func (o *BackingOptions) pieced(across, along measure.NM) Pieced {
 	}
 	p.Equal, p.Split = o.equal(n, across), o.split(n, across)
 	p.Cliff = o.cliff(n, across)
+	if spare := p.Comes - across; spare > 0 {
+		p.Left = Size{spare, along}
+	}
 	return p
 }
 

@@ -19,6 +19,8 @@ type Buying struct {
 // Purchase is a length of cloth to buy.
 type Purchase struct {
 	ExactCut measure.NM `json:"exact_cut" length:"atleast"` // as it was asked for
+	SquareUp measure.NM `json:"square_up"`                  // of what is needed: for squaring up
+	Spare    measure.NM `json:"spare"`                      // of what is needed: for slips
 	Need     measure.NM `json:"need" length:"atleast"`      // with squaring up and the spare length
 	Buy      measure.NM `json:"buy" length:"shop"`          // a whole number of steps, Need or more
 	Step     measure.NM `json:"step" length:"shop"`         // what a shop cuts by
@@ -42,6 +44,7 @@ func (b Buying) Of(lengthsCut ...measure.NM) Purchase {
 	if p.ExactCut <= 0 {
 		return p
 	}
+	p.SquareUp, p.Spare = b.SquaringUp, b.Spare
 	p.Need = p.ExactCut + b.SquaringUp + b.Spare
 	p.Buy = measure.RoundUp(p.Need, p.Step)
 	return p

@@ -67,11 +67,11 @@ func TestBuyingLaws(t *testing.T) {
 func TestBuyingLawsCatch(t *testing.T) {
 	good := Buying{}.Of(in(18, 0))
 	for name, p := range map[string]Purchase{
-		"rounded down":          {good.ExactCut, good.Need, good.Buy - eighths(1), good.Step},
-		"a step too much":       {good.ExactCut, good.Need, good.Buy + eighths(1), good.Step},
-		"between steps":         {good.ExactCut, good.Need, good.Buy + 1, good.Step},
-		"need below exact":      {good.ExactCut, good.ExactCut - 1, good.Buy, good.Step},
-		"something for nothing": {0, 0, eighths(1), good.Step},
+		"rounded down":          {ExactCut: good.ExactCut, Need: good.Need, Buy: good.Buy - eighths(1), Step: good.Step},
+		"a step too much":       {ExactCut: good.ExactCut, Need: good.Need, Buy: good.Buy + eighths(1), Step: good.Step},
+		"between steps":         {ExactCut: good.ExactCut, Need: good.Need, Buy: good.Buy + 1, Step: good.Step},
+		"need below exact":      {ExactCut: good.ExactCut, Need: good.ExactCut - 1, Buy: good.Buy, Step: good.Step},
+		"something for nothing": {ExactCut: 0, Need: 0, Buy: eighths(1), Step: good.Step},
 	} {
 		if len(purchaseBreaks(Buying{}, p)) == 0 {
 			t.Errorf("%s goes through", name)

@@ -39,10 +39,20 @@ func tables(d document.Document, part, first string) []document.Table {
 // wrongShopping compares the fabric table with the plan, row by row.
 func wrongShopping(d document.Document, r Reports) []string {
 	list := tables(d, "Fabric requirements", "Fabric")
-	if len(list) == 0 || len(list[0].Rows) != len(r.Cuts.Fabrics) {
+	chosen := 0 // rows for a backing that the layout does not name
+	if r.Cuts.BackingOf < 0 && r.Cuts.Backing != nil {
+		chosen = 1
+	}
+	if len(list) == 0 || len(list[0].Rows) != len(r.Cuts.Fabrics)+chosen {
 		return []string{"the fabric table has not a row for each fabric"}
 	}
 	var wrong []string
+	if chosen > 0 {
+		cells := list[0].Rows[len(r.Cuts.Fabrics)].Cells
+		if buy := lengthsIn(cells[1].Text.String()); len(buy) != 1 || buy[0].nm.Cmp(new(big.Rat).SetInt64(int64(r.Cuts.BackingBuy.Buy))) != 0 {
+			wrong = append(wrong, "a backing of your choice is to be bought as "+cells[1].Text.String())
+		}
+	}
 	if k := r.Cuts.Binding; k != nil {
 		said := ""
 		for _, b := range under(d, "Fabric requirements")["For finishing"] {
@@ -52,7 +62,7 @@ func wrongShopping(d document.Document, r Reports) []string {
 			wrong = append(wrong, fmt.Sprintf("the binding is not said to take %d strips", k.Strips))
 		}
 	}
-	for i, row := range list[0].Rows {
+	for i, row := range list[0].Rows[:len(r.Cuts.Fabrics)] {
 		f := &r.Cuts.Fabrics[i]
 		if !strings.HasPrefix(row.Cells[0].Text.String(), f.Name) {
 			wrong = append(wrong, "the row of "+f.Name+" names another fabric")

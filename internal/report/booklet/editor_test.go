@@ -44,7 +44,7 @@ func isNote(b document.Block) bool {
 
 // roundedIn is how sentences begin that round lengths as a column does, "" for one that does not.
 func roundedIn(column string) string {
-	return map[string]string{"Length used": "at least ", "Leftover": "Leftover "}[column]
+	return map[string]string{"Length used": "at least ", "With allowance": "at least ", "Leftover": "Leftover "}[column]
 }
 
 // joinedRuns are the texts of a block, the runs of each put together.
