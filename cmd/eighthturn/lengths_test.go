@@ -232,7 +232,7 @@ func TestLengthsReadTheSame(t *testing.T) {
 // TestLengthsNotices: one length in the four ways in which it was once written, and cloth that is rounded down.
 func TestLengthsNotices(t *testing.T) {
 	cuts, lengths := planned(t, smallLayout)
-	right := "strips of about 5 1/16 in, exactly 5.073 in; 15 1/4 in of cloth, 4 1/2 in, 5 in, 2 1/2 in"
+	right := "strips of about 5 1/16 in, exactly 5.073 in; 24 3/4 in of cloth, 11 in, 9 1/2 in, 4 1/2 in, 5 in, 2 1/2 in"
 	if wrong := append(misread(right, lengths, cuts.Units, false), unsaid(right, cuts)...); len(wrong) > 0 {
 		t.Errorf("what is right is refused: %q", wrong)
 	}
@@ -256,7 +256,7 @@ func TestLengthsNotices(t *testing.T) {
 			t.Errorf("a length in %s is not read", name)
 		}
 	}
-	if len(unsaid(strings.Replace(right, "15 1/4", "15 1/8", 1), cuts)) == 0 {
+	if len(unsaid(strings.Replace(right, "24 3/4", "24 5/8", 1), cuts)) == 0 {
 		t.Error("cloth that is rounded down passes")
 	}
 }
@@ -270,8 +270,8 @@ func TestOneLengthOneText(t *testing.T) {
 		}
 	}
 	for _, output := range []string{"cuts", "booklet", "page Cutting"} {
-		if !strings.Contains(said[output], "15 1/4 in") || strings.Contains(said[output], "15 1/8 in") {
-			t.Errorf("%s does not say that 15 1/4 in of navy are needed", output)
+		if !strings.Contains(said[output], "24 3/4 in") || strings.Contains(said[output], "24 5/8 in") {
+			t.Errorf("%s does not say that 24 3/4 in of navy are needed", output)
 		}
 	}
 }

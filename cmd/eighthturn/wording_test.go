@@ -36,6 +36,7 @@ var notSaid = regexp.MustCompile(`(?i)\b(` + strings.Join(slices.Sorted(maps.Key
 
 // ill are the words of a text that are not said, with what is said instead.
 func ill(text string) (list []string) {
+	text = strings.NewReplacer("--least-cloth", "", `\-\-least\-cloth`, "", `\\-\\-least\\-cloth`, "").Replace(text) // the option's name
 	for _, word := range notSaid.FindAllString(text, -1) {
 		for pattern, say := range unsaidWords() {
 			if regexp.MustCompile(`(?i)^(` + pattern + `)$`).MatchString(word) {

@@ -23,7 +23,7 @@ type planned struct {
 var everyPlan = sync.OnceValue(func() (list []planned) {
 	tops := slices.Concat(lay.Samples(), judges.Some(lay.Hundred(), 25), lay.Invented(5000, judges.Of(30, 100), judges.Of(400, 2000)))
 	for i, n := range tops {
-		for _, o := range []cutting.Options{{}, {Copies: 3, CornersByCustom: true, SquareUp: measure.Inch, Spare: 4 * measure.Inch}} {
+		for _, o := range []cutting.Options{{}, {Copies: 3, CornersByCustom: true, SquareUp: measure.Inch, Spare: 4 * measure.Inch, LeastCloth: true}} {
 			if o.Copies > 1 && i >= len(samples.All()) && i%3 != 0 {
 				continue
 			}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/quilttest/lay"
 )
 
 // TestScantChains: four pieces of 59 1/2 in are six strips of 40 in to the last thread, each pair three of them less two seams of
@@ -14,10 +15,7 @@ func TestScantChains(t *testing.T) {
 		side  string
 		scant bool
 	}{{"5 9/10", true}, {"5 8/10", false}} {
-		top, err := layText("side " + c.side + "\nfabric a #111\nfabric b #888\nblock A " + plain + " " + role + "\ngrid\n A\nrepeat across 10 down 10\nborder 3 b corners a\n")
-		if err != nil {
-			t.Fatal(err)
-		}
+		top := lay.Top(t, "side "+c.side+"\nfabric a #111\nfabric b #888\nblock A "+plain+" "+role+"\ngrid\n A\nrepeat across 10 down 10\nborder 3 b corners a\n")
 		f := &Build(top, Options{LeastCloth: true}).Fabrics[1]
 		if len(f.Chains) == 0 || f.StripCount != 6 {
 			t.Fatalf("%d strips, %v", f.StripCount, f.Chains)

@@ -8,6 +8,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/quilttest/lay"
 )
 
 // Laws of cloth that suffices: what is bought holds what is cut and the allowances; the strips of a border are whole ones and
@@ -248,7 +249,7 @@ func TestLeftOver(t *testing.T) {
 	if unaccounted(p) == nil {
 		t.Error("more is left over than there is, and that was not noticed")
 	}
-	wide := Build(topOf(t, "side 6\nfabric a #111\nfabric b #888\nblock A plain piece a\ngrid\n A\nrepeat across 8 down 10\nborder 5 b lengthwise\n"), Options{})
+	wide := Build(lay.Top(t, "side 6\nfabric a #111\nfabric b #888\nblock A plain piece a\ngrid\n A\nrepeat across 8 down 10\nborder 5 b lengthwise\n"), Options{})
 	if f := &wide.Fabrics[1]; !slices.ContainsFunc(f.LeftOver, func(l LeftOver) bool { return l.AcrossCut > 50*measure.Inch && l.AlongCut > 15*measure.Inch }) {
 		t.Errorf("beside 4 strips of 5 1/2 in there are 18 in of cloth left, and of it nothing is said: %v", f.LeftOver)
 	}

@@ -32,7 +32,7 @@ func TestWaysToFit(t *testing.T) {
 		{"side ", "block A " + plain + " " + plainRole + "\ngrid\n A A A A A A\nrepeat down 8\nborder {0} a\nborder {1} b corners a\nbinding 2 1/4 b\n"},
 		{"side ", "block A " + column + " " + columnRole + " a b about 3\ngrid\n A A A A A A\nrepeat down 8\nborder {0} a\nborder {1} c\n"},
 	} {
-		for _, have := range judges.Some([]string{"1/2 yd", "1 yd", "1 1/2 yd", "2 yd"}, 2) {
+		for _, have := range judges.Some([]string{"1/2 yd", "1 yd", "1 1/2 yd", "2 yd"}, 3) {
 			head := fmt.Sprintf(fabrics, have, have, have)
 			text := func(size measure.NM, borders [2]measure.NM) string {
 				rest := strings.NewReplacer("{0}", measure.Number(borders[0], measure.Inches), "{1}", measure.Number(borders[1], measure.Inches)).Replace(c.rest)
