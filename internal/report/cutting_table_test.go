@@ -44,7 +44,11 @@ func wrongRows(p *cuts, rows []tableRow) error {
 			return fmt.Errorf("%d rows of %s", count[row], row)
 		}
 	}
-	if count["buy"] != len(p.Fabrics) || count["piece"] != len(p.Lines) {
+	buy := len(p.Fabrics)
+	if p.BackingBuy.Buy > 0 {
+		buy++ // the backing of your choice
+	}
+	if count["buy"] != buy || count["piece"] != len(p.Lines) {
 		return fmt.Errorf("%d fabrics to buy, %d pieces", count["buy"], count["piece"])
 	}
 	return nil
