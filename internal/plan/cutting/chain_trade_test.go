@@ -16,7 +16,7 @@ func TestScantChains(t *testing.T) {
 		scant bool
 	}{{"5 9/10", true}, {"5 8/10", false}} {
 		top := lay.Top(t, "side "+c.side+"\nfabric a #111\nfabric b #888\nblock A "+plain+" "+role+"\ngrid\n A\nrepeat across 10 down 10\nborder 3 b corners a\n")
-		f := &Build(top, Options{LeastCloth: true}).Fabrics[1]
+		f := &Build(nil, top, Options{LeastCloth: true}).Fabrics[1]
 		if len(f.Chains) == 0 || f.StripCount != 6 {
 			t.Fatalf("%d strips, %v", f.StripCount, f.Chains)
 		}

@@ -150,7 +150,7 @@ func TestClothSufficesCatches(t *testing.T) {
 			}
 		},
 	} {
-		p := Build(topNamed("lanterns"), Options{})
+		p := Build(nil, topNamed("lanterns"), Options{})
 		squareUp, most, over := usualRules(p.Units)
 		harm(p)
 		if tooLittle(p, squareUp, most) == nil && uncovered(p, over) == nil {
@@ -244,12 +244,12 @@ func TestLeftOver(t *testing.T) {
 			}
 		}
 	}
-	p := Build(topNamed("lanterns"), Options{})
+	p := Build(nil, topNamed("lanterns"), Options{})
 	p.Fabrics[0].LeftOver = append(p.Fabrics[0].LeftOver, LeftOver{Times: 4, AcrossCut: 20 * measure.Inch, AlongCut: 40 * measure.Inch})
 	if unaccounted(p) == nil {
 		t.Error("more is left over than there is, and that was not noticed")
 	}
-	wide := Build(lay.Top(t, "side 6\nfabric a #111\nfabric b #888\nblock A plain piece a\ngrid\n A\nrepeat across 8 down 10\nborder 5 b lengthwise\n"), Options{})
+	wide := Build(nil, lay.Top(t, "side 6\nfabric a #111\nfabric b #888\nblock A plain piece a\ngrid\n A\nrepeat across 8 down 10\nborder 5 b lengthwise\n"), Options{})
 	if f := &wide.Fabrics[1]; !slices.ContainsFunc(f.LeftOver, func(l LeftOver) bool { return l.AcrossCut > 50*measure.Inch && l.AlongCut > 15*measure.Inch }) {
 		t.Errorf("beside 4 strips of 5 1/2 in there are 18 in of cloth left, and of it nothing is said: %v", f.LeftOver)
 	}
