@@ -19,7 +19,7 @@ type Panel struct {
 
 // Measures of panels, in points.
 const (
-	leastPanel  = 104.0 // the narrowest
+	leastPanel  = 96.0 // the narrowest
 	panelGap    = 14.0
 	captionSize = 8.5
 	noteSize    = 8.0

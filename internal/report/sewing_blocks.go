@@ -35,6 +35,7 @@ func (s *sewer) block(n int) document.Section {
 			out.Blocks = append(out.Blocks, document.Section{ID: SewingBlock(n, part), Blocks: blocks})
 		}
 	}
+	add("units", s.overview(n))
 	add("steps", s.steps(n))
 	add("pressing", s.pressed(b))
 	add("fabrics", s.fabrics(b))
