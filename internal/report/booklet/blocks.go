@@ -110,7 +110,7 @@ func (b *patternBuilder) steps(n int) {
 		units, key := b.sewn(report.SewingBlock(n, "units")).Blocks, "units "+numeral(n)
 		for _, f := range figures(units) {
 			f.Caption = caption(key, sentence(f.Of.Title))
-			b.keep(seeing(paragraphs(units)[0], key), f)
+			b.add(seeing(paragraphs(units)[0], key), f)
 		}
 		for i := range k.Steps {
 			b.oneStep(n, i, nil)
