@@ -23,7 +23,7 @@ const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src
 const (
 	headerTimeout   = 5 * time.Second
 	idleTimeout     = 60 * time.Second
-	shutdownTimeout = 200 * time.Millisecond
+	shutdownTimeout = 100 * time.Millisecond
 	maxHeaderBytes  = 16 << 10 // bytes
 	maxClients      = 256      // connections at a time
 )
