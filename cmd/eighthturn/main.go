@@ -15,8 +15,10 @@ import (
 
 func main() {
 	c := &console{in: os.Stdin, out: os.Stdout, err: os.Stderr}
-	if home, err := os.UserHomeDir(); err == nil && doubleClicked() {
-		os.Exit(c.opened(os.Args[1:], home, run))
+	if doubleClicked() {
+		if home, err := os.UserHomeDir(); err == nil {
+			os.Exit(c.opened(os.Args[1:], home, run))
+		}
 	}
 	os.Exit(c.untilTold(func() int { return run(os.Args[1:], c) }))
 }

@@ -9,7 +9,10 @@ import (
 
 // doubleClicked says whether the program was begun from the desktop and not in a terminal.
 func doubleClicked() bool {
+	if runtime.GOOS != "darwin" {
+		return false
+	}
 	folder, err := os.Getwd()
 	home, none := os.UserHomeDir()
-	return runtime.GOOS == "darwin" && err == nil && none == nil && openedByFinder(os.Args[0], folder, home, os.Getenv)
+	return err == nil && none == nil && openedByFinder(os.Args[0], folder, home, os.Getenv)
 }
