@@ -20,6 +20,7 @@ type console struct {
 	failed       error // of help, which cannot return one
 
 	unfinished files.Unfinished // what is being written
+	ends       bool             // with the program, when somebody asks for that
 	endsItself atomic.Bool      // once, when somebody asks the program to end
 }
 

@@ -14,13 +14,13 @@ import (
 )
 
 func main() {
-	c := &console{in: os.Stdin, out: os.Stdout, err: os.Stderr}
+	c := &console{in: os.Stdin, out: os.Stdout, err: os.Stderr, ends: true}
 	if doubleClicked() {
 		if home, err := os.UserHomeDir(); err == nil {
 			os.Exit(c.opened(os.Args[1:], home, run))
 		}
 	}
-	os.Exit(c.untilTold(func() int { return run(os.Args[1:], c) }))
+	os.Exit(run(os.Args[1:], c))
 }
 
 // run does what the arguments ask for and gives the exit code.
@@ -114,6 +114,11 @@ func rootCommand(c *console, args []string) *cobra.Command {
 			}
 			return c.print(helpText(cmd))
 		},
+	}
+	root.PersistentPreRun = func(cmd *cobra.Command, _ []string) {
+		if c.ends && cmd.HasParent() {
+			c.untilTold()
+		}
 	}
 	root.Flags().BoolVar(&version, versionOption, false, "show the version of eighthturn")
 	root.CompletionOptions.DisableDefaultCmd = true // completionCommand takes its place

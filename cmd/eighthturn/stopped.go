@@ -16,27 +16,22 @@ func endingSignals() []os.Signal {
 	return slices.DeleteFunc([]os.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP}, signal.Ignored)
 }
 
-// untilTold does what run does, until somebody asks the program to end, as with control-C: then whatever is worked out is
-// left as it is, what is being written is removed, or takes its name if it is just about to, and the exit code says so.
-func (c *console) untilTold(run func() int) int {
+// untilTold ends the program once somebody asks it to, as with control-C: whatever is worked out is left as it is, what is
+// being written is removed, or takes its name if it is just about to, and the exit code says so. A command asks for it as it
+// begins; what needs no command, as the version, is said without.
+func (c *console) untilTold() {
 	told := make(chan os.Signal, 1)
 	signal.Notify(told, endingSignals()...)
-	defer signal.Stop(told)
-	code := make(chan int, 1)
-	go func() { code <- run() }()
-	for {
-		select {
-		case code := <-code:
-			return code
-		case s := <-told:
+	go func() {
+		for s := range told {
 			if c.endsItself.CompareAndSwap(true, false) {
 				continue // a second one ends the program
 			}
 			c.unfinished.Abandon()
 			number, _ := s.(syscall.Signal)
-			return signalled + int(number)
+			os.Exit(signalled + int(number))
 		}
-	}
+	}()
 }
 
 // endingItself is a context that ends when somebody asks the program to end, for a command that then comes to its end by

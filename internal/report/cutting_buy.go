@@ -127,30 +127,30 @@ func (c *cuts) rounding() string {
 			break
 		}
 	}
-	text := fmt.Sprintf("Yardage is totaled for each fabric%s, then rounded up once to the next %s.", c.added(), c.Units.Shop(step))
+	text := fmt.Sprintf("Yardage includes %s, rounded up to the next %s.", c.added(), c.Units.Shop(step))
 	if w, same := c.usableWidth(); same {
 		text += " It is based on " + c.length(w) + " usable width of fabric (WOF), selvages removed."
 	}
 	return text
 }
 
-// added says what each fabric's length is reckoned with beside what is cut from it, "" for nothing.
+// added says what each fabric's length includes beside what is cut from it.
 func (c *cuts) added() string {
 	a := c.Allowance
 	end, slips := c.length(a.SquareUp)+" for squaring up", c.length(a.Spare)
 	if a.OneStrip {
-		slips = "one more of its widest strip (no more than " + c.length(a.Spare) + ")"
+		slips = "one extra widest strip (" + c.length(a.Spare) + " at most)"
 	}
 	slips += " as insurance against cutting errors"
 	switch {
 	case a.SquareUp > 0 && a.Spare > 0:
-		return fmt.Sprintf(", plus %s and %s", end, slips)
+		return end + " and " + slips
 	case a.SquareUp > 0:
-		return ", plus " + end
+		return end
 	case a.Spare > 0:
-		return ", plus " + slips
+		return slips
 	}
-	return ", with nothing added for squaring up or for cutting errors"
+	return "nothing for squaring up or for cutting errors"
 }
 
 // onHand says how the cloth that there is compares with what is needed, "" if the layout does not say what there is.
@@ -253,10 +253,11 @@ func (c *cuts) forFinishing() document.Section {
 		list = append(list, c.bindingTakes(c.Binding))
 	}
 	if c.Backing != nil {
-		list = append(list, c.backingTakes(c.Backing))
+		text := c.backingTakes(c.Backing)
 		if left := c.Backing.Ways[c.Backing.Less].Left; left.Width >= minBackingLeft {
-			list = append(list, fmt.Sprintf("Leftover of the backing: %s %s wide, %s long.", measure.Count(c.Copies, "piece"), c.Units.AtMost(left.Width), c.Units.AtMost(left.Height)))
+			text += fmt.Sprintf(" Leftover: %s %s wide, %s long.", measure.Count(c.Copies, "piece"), c.Units.AtMost(left.Width), c.Units.AtMost(left.Height))
 		}
+		list = append(list, text)
 	}
 	if c.Batting != nil {
 		list = append(list, c.battingTakes(c.Batting))
@@ -315,10 +316,10 @@ func DirectionWord(d supplies.Direction) string {
 }
 
 func (c *cuts) battingTakes(b *supplies.Batting) string {
-	text := c.forEach("Batting") + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut) + "; "
+	text := c.forEach("Batting") + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut)
 	if len(b.Packages) == 0 {
-		return text + "no standard package is big enough, so buy it off the roll."
+		return text + "; no standard package is big enough, so buy it off the roll."
 	}
 	k := &b.Packages[0]
-	return text + fmt.Sprintf("a %s package (%s) is the smallest that is big enough.", k.Name, c.size(k.Size.Width, k.Size.Height))
+	return text + fmt.Sprintf(", a %s (%s) or larger.", k.Name, c.size(k.Size.Width, k.Size.Height))
 }

@@ -31,17 +31,17 @@ func TestOnHand(t *testing.T) {
 
 // TestAddedLengths: what is added to each fabric is named beside the lengths that it is in.
 func TestAddedLengths(t *testing.T) {
-	const slips = "as insurance against cutting errors, then"
+	const slips = "as insurance against cutting errors, rounded"
 	for _, w := range []struct {
 		cutting.Options
 		want  string
 		added measure.NM
 	}{
-		{cutting.Options{}, "fabric, plus 2 in for squaring up and one more of its widest strip (no more than 9 in) " + slips, 13 * measure.Inch / 2},
-		{cutting.Options{SquareUp: measure.Inch, Spare: 2 * measure.Inch}, "plus 1 in for squaring up and 2 in " + slips, 3 * measure.Inch},
-		{cutting.Options{SquareUp: measure.Inch, NoSpare: true}, "fabric, plus 1 in for squaring up, then", measure.Inch},
-		{cutting.Options{NoSquareUp: true, Spare: 2 * measure.Inch}, "fabric, plus 2 in " + slips, 2 * measure.Inch},
-		{cutting.Options{NoSquareUp: true, NoSpare: true}, "fabric, with nothing added for squaring up or for cutting errors, then", 0},
+		{cutting.Options{}, "includes 2 in for squaring up and one extra widest strip (9 in at most) " + slips, 13 * measure.Inch / 2},
+		{cutting.Options{SquareUp: measure.Inch, Spare: 2 * measure.Inch}, "includes 1 in for squaring up and 2 in " + slips, 3 * measure.Inch},
+		{cutting.Options{SquareUp: measure.Inch, NoSpare: true}, "includes 1 in for squaring up, rounded", measure.Inch},
+		{cutting.Options{NoSquareUp: true, Spare: 2 * measure.Inch}, "includes 2 in " + slips, 2 * measure.Inch},
+		{cutting.Options{NoSquareUp: true, NoSpare: true}, "includes nothing for squaring up or for cutting errors, rounded", 0},
 	} {
 		c := cutsOf(t, "side 4\nfabric a #111\nblock A plain piece a\ngrid\n A A\n", w.Options)
 		if note := c.rounding(); !strings.Contains(note, w.want) {
