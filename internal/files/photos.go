@@ -3,6 +3,7 @@
 package files
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -47,8 +48,23 @@ func In(folder string) *Album { return &Album{folder: folder, pages: map[string]
 // Beside is the album of the folder that holds a layout.
 func Beside(layoutFile string) *Album { return In(filepath.Dir(layoutFile)) }
 
+// photoTime is how long reading one photo may take: the largest that are taken need a small part of it.
+const photoTime = 8 * time.Second
+
 // Cloth reads a photo by its name in the layout, folders parted by /. A fault is one sentence.
-func (a *Album) Cloth(name string) (palettes.PhotoSample, error) { return a.ClothUntil(nil, name) }
+func (a *Album) Cloth(name string) (palettes.PhotoSample, error) {
+	return a.clothWithin(photoTime, name)
+}
+
+// clothWithin is Cloth within some time.
+func (a *Album) clothWithin(most time.Duration, name string) (cloth palettes.PhotoSample, err error) {
+	ctx, release := context.WithTimeout(context.Background(), most)
+	defer release()
+	if stop.Do(ctx, func(sign *stop.Sign) { cloth, err = a.ClothUntil(sign, name) }) != nil {
+		return palettes.PhotoSample{}, errors.New("this photo takes too long to read: save it again, smaller")
+	}
+	return cloth, err
+}
 
 // ClothUntil is Cloth until a sign ends it.
 func (a *Album) ClothUntil(sign *stop.Sign, name string) (palettes.PhotoSample, error) {
