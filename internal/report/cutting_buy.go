@@ -253,11 +253,10 @@ func (c *cuts) forFinishing() document.Section {
 		list = append(list, c.bindingTakes(c.Binding))
 	}
 	if c.Backing != nil {
-		text := c.backingTakes(c.Backing)
+		list = append(list, c.backingTakes(c.Backing))
 		if left := c.Backing.Ways[c.Backing.Less].Left; left.Width >= minBackingLeft {
-			text += fmt.Sprintf(" Leftover: %s %s wide, %s long.", measure.Count(c.Copies, "piece"), c.Units.AtMost(left.Width), c.Units.AtMost(left.Height))
+			list = append(list, fmt.Sprintf("Leftover of the backing: %s %s wide, %s long.", measure.Count(c.Copies, "piece"), c.Units.AtMost(left.Width), c.Units.AtMost(left.Height)))
 		}
-		list = append(list, text)
 	}
 	if c.Batting != nil {
 		list = append(list, c.battingTakes(c.Batting))
@@ -289,7 +288,7 @@ func (c *cuts) backingTakes(b *supplies.Backing) string {
 	if way.Panels == 1 {
 		text += fmt.Sprintf("one length of at least %s, no seam.", c.Units.AtLeast(way.PanelCut))
 	} else {
-		text += fmt.Sprintf("%s at least %s long with %s seams: at least %s; with %s seams: at least %s.", measure.Count(way.Panels, "panel"), c.Units.AtLeast(way.PanelCut),
+		text += fmt.Sprintf("%s at least %s long with %s seams: %s; with %s seams: %s.", measure.Count(way.Panels, "panel"), c.Units.AtLeast(way.PanelCut),
 			DirectionWord(b.Less), c.Units.AtLeast(way.LengthCut), DirectionWord(1-b.Less), c.Units.AtLeast(other.LengthCut))
 	}
 	text += c.forAll(fmt.Sprintf("%s, total length at least %s", measure.Count(way.Panels*c.Copies, "panel"), c.Units.AtLeast(way.LengthCut*measure.NM(c.Copies))))

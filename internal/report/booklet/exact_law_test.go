@@ -181,7 +181,7 @@ func TestBackingAsPlanned(t *testing.T) {
 		d := Pattern(r, Options{})
 		for part, want := range map[string]string{
 			"Finishing":           "to make " + [2]string{"vertical", "horizontal"}[k.Less] + " seams;",
-			"Fabric requirements": " seams: at least " + r.Cuts.Units.AtLeast(k.Ways[k.Less].LengthCut) + "; with ",
+			"Fabric requirements": " seams: " + r.Cuts.Units.AtLeast(k.Ways[k.Less].LengthCut) + "; with ",
 		} {
 			said := strings.Join(textsOf(document.Document{Sections: []document.Section{{Blocks: partOf(d, part)}}}), "\n")
 			if !strings.Contains(said, want) {
