@@ -86,6 +86,7 @@ var (
 func plainText(text string) string {
 	text = strings.ReplaceAll(text, "</text>", " | ")
 	text = stacked.ReplaceAllStringFunc(vulgar.Replace(text), func(f string) string { return " " + unraised.Replace(f) })
+	text = strings.ReplaceAll(text, "bout  ", "bout ") // a fraction alone behind its word is no new column
 	text = columns.ReplaceAllString(lines.ReplaceAllString(tags.ReplaceAllString(text, " "), "\n"), " | ")
 	return blanks.ReplaceAllString(text, " ")
 }
