@@ -171,7 +171,7 @@ func TestLeftOversAreThere(t *testing.T) {
 				case left == 0 && said != "":
 					t.Errorf("%s: nothing is left, and it says %q", n.name, said)
 				case left > 0 && strings.HasPrefix(said, "under "):
-					if left >= p.Units.Mark() {
+					if left >= p.Units.CutMark() {
 						t.Errorf("%s: %q, and %d is left", n.name, said, left)
 					}
 				case left > 0:

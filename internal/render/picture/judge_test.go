@@ -132,7 +132,7 @@ func TestRecordedResolution(t *testing.T) {
 	identify := judges.Program(t, "Debian's imagemagick", "identify")
 	top := lay.Top(t, "side 1\nfabric red #b5532a\nfabric sea #204050\nblock P plain piece red\nblock Q plain piece sea\ngrid\n P Q\n Q P\n")
 	for _, dpi := range []float64{72, 150, 300, 600, 1200} {
-		file := saved(t, "a.png", pngOf(t, scened(t, top, svgout.Options{}), Frame{PerInch: dpi}))
+		file := saved(t, "a.png", pngOf(t, scened(t, top, svgout.Options{SeamLines: svgout.SeamsLeftOut}), Frame{PerInch: dpi}))
 		var width, height int
 		var x float64
 		text := output(t, identify, "-units", "PixelsPerInch", "-format", "%w %h %x", file)
@@ -157,7 +157,7 @@ func alike(m image.Image, x, y, u, v int) bool { return m.At(x, y) == m.At(u, v)
 // one, and the page is as large as picture, margin and bleed, with the trim where it belongs.
 func TestInchOfPDF(t *testing.T) {
 	top := lay.Top(t, "side 1\nfabric red #b5532a\nfabric sea #204050\nblock P plain piece red\nblock Q plain piece sea\ngrid\n P Q P\n")
-	pdf := pdfOf(t, scened(t, top, svgout.Options{}), Frame{Margin: measure.Inch / 2, Bleed: measure.Inch / 4})
+	pdf := pdfOf(t, scened(t, top, svgout.Options{SeamLines: svgout.SeamsLeftOut}), Frame{Margin: measure.Inch / 2, Bleed: measure.Inch / 4})
 	m := pageAt(t, pdf, 1, 300)
 	if b := m.Bounds(); b.Dx() != 1350 || b.Dy() != 750 {
 		t.Errorf("the page is %v", b)
@@ -267,10 +267,10 @@ func TestNothingShowsAtSeams(t *testing.T) {
 	}
 	top := lay.Top(t, samples.All()[0].Text)
 	for _, perInch := range []float64{4, 7.3, 12} {
-		if got := lightest(scened(t, top, svgout.Options{ByFabric: true}), perInch); got > 10 {
+		if got := lightest(scened(t, top, svgout.Options{ByFabric: true, SeamLines: svgout.SeamsLeftOut}), perInch); got > 10 {
 			t.Errorf("at %g an inch a pixel is as light as %d of 255", perInch, got)
 		}
-		bare := scened(t, top, svgout.Options{ByFabric: true})
+		bare := scened(t, top, svgout.Options{ByFabric: true, SeamLines: svgout.SeamsLeftOut})
 		bare.Layers = slices.DeleteFunc(bare.Layers, func(l svgout.Layer) bool { return l.Part == svgout.Beneath })
 		if got := lightest(bare, perInch); got < 40 {
 			t.Errorf("at %g an inch the lightest pixel is %d of 255 without anything beneath, so this judge sees nothing", perInch, got)
