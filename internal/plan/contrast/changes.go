@@ -298,6 +298,9 @@ func (w *ways) recolored() []Change {
 	})
 	var whole, part []Change
 	for i := range list[:min(mostTried, len(list))] {
+		if len(whole) == mostTold || len(whole) > 0 && len(list[i].Steps) > len(whole[0].Steps) {
+			break // no more fabrics change than must
+		}
 		c := w.tried(list[i], w.coloursOf(&list[i]))
 		c.Leaves = slices.DeleteFunc(c.Leaves, func(n int) bool { return w.report.Losses[n].Of == LossOfScrap })
 		switch {
