@@ -277,15 +277,18 @@ func (s *sewer) drawBorders() *diagram.Figure {
 			continue
 		}
 		half := float64(s.top.CutFacts.Borders[stage.Number-1].Width) * 0.4
+		drift := 0.05 * float64((stage.Number-1)%3+1) // of the strip's length: no arrow meets that of the next border
 		for i := stage.First; i < stage.First+stage.Count; i++ {
-			d.pressed(i, 0.5+0.05*float64(stage.Number), max(min(half, width/20), width/40))
+			d.pressed(i, 0.5+drift, max(min(half, width/20), width/40))
 		}
 		for _, n := range s.BorderStrips(&stage) {
 			number++
 			o := s.top.Patches[n].Outline
 			d.wordsOn(fmt.Sprint(number), asideIn(vecOf(o[0]), vecOf(o[2])), d.clothAt(n))
 			words := d.Marks[len(d.Marks)-1].Words // the text tells the order too
-			words.Optional, words.Across = true, measure.NM(min(math.Abs(vecOf(o[2]).X-vecOf(o[0]).X), math.Abs(vecOf(o[2]).Y-vecOf(o[0]).Y)))
+			wide, high := math.Abs(vecOf(o[2]).X-vecOf(o[0]).X), math.Abs(vecOf(o[2]).Y-vecOf(o[0]).Y)
+			apart := (0.25 - drift) * max(wide, high) // from the arrow
+			words.Optional, words.Across = true, measure.NM(min(wide, high, apart))
 		}
 	}
 	f.Min, f.Max = measure.Point(s.top.Outer.Min), measure.Point(s.top.Outer.Max)
