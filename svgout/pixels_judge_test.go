@@ -21,6 +21,9 @@ import (
 	"eighthturn/palettes"
 )
 
+// bare is a picture without the lines of its seams, which would lie over what is judged here.
+var bare = Options{SeamLines: SeamsLeftOut}
+
 // colourAt is a pixel's colour.
 func colourAt(m *image.NRGBA, x, y int) palettes.Colour {
 	c := m.NRGBAAt(x, y)
@@ -85,7 +88,7 @@ func zoomForAll(top *quilt.Top) float64 {
 }
 
 func TestEveryFaceHasItsColour(t *testing.T) {
-	pairs := [2][]Options{{{}, {ByFabric: true, View: Value}}, {{View: Value}, {ByFabric: true}}} // in turn
+	pairs := [2][]Options{{bare, {ByFabric: true, View: Value}}, {{View: Value}, {ByFabric: true, SeamLines: SeamsLeftOut}}} // in turn
 	for _, r := range renderers() {
 		t.Run(r.name, func(t *testing.T) {
 			for n, top := range tops(t) {
@@ -105,7 +108,7 @@ func TestEveryFaceHasItsColour(t *testing.T) {
 			law := func(bad []byte) error {
 				return lawMiddles(top, Colour, r.render(t, []job{{bad, zoom, "#ffffff"}})[0], zoom)
 			}
-			svg := drawn(t, top, Options{})
+			svg := drawn(t, top, bare)
 			broken(t, law, svg, `(id="fabric-2"[^>]*fill="#b55)3`, "${1}4")
 			broken(t, law, svg, `(<path id="r2c2p3b2" )d="[^"]*"`, "${1}d=\"M0 0L3000 0L3000 3000Z\"")
 		})
@@ -247,12 +250,12 @@ func TestNothingShowsBetweenPatches(t *testing.T) {
 			same := func(svg []byte) []byte { return svg }
 			for _, top := range tops(t) {
 				for _, byFabric := range []bool{false, true} {
-					if err := gaps(t, r, top, same, Options{ByFabric: byFabric}); err != nil {
+					if err := gaps(t, r, top, same, Options{ByFabric: byFabric, SeamLines: SeamsLeftOut}); err != nil {
 						t.Errorf("%s: %v", top.name, err)
 					}
 				}
 			}
-			if err := gaps(t, r, named{"", lapTop(t)}, withoutBeneath, Options{}); err == nil || strings.Count(err.Error(), "\n") != 2 {
+			if err := gaps(t, r, named{"", lapTop(t)}, withoutBeneath, bare); err == nil || strings.Count(err.Error(), "\n") != 2 {
 				t.Errorf("patches with nothing beneath them were not caught by all three laws: %v", err)
 			}
 		})
@@ -292,7 +295,7 @@ func TestASeamShowsItsTwoFabricsOnly(t *testing.T) {
 				top.Top = recoloured(top.Top, colours...)
 				var jobs []job
 				for _, zoom := range zooms {
-					jobs = append(jobs, job{drawn(t, top.Top, Options{}), zoom, "#ff00ff"}, job{drawn(t, top.Top, Options{ByFabric: true}), zoom, "#ff00ff"})
+					jobs = append(jobs, job{drawn(t, top.Top, bare), zoom, "#ff00ff"}, job{drawn(t, top.Top, Options{ByFabric: true, SeamLines: SeamsLeftOut}), zoom, "#ff00ff"})
 				}
 				for i, m := range r.render(t, jobs) {
 					tried, err := lawTwoAtASeam(top.Top, m, jobs[i].zoom)
@@ -305,7 +308,7 @@ func TestASeamShowsItsTwoFabricsOnly(t *testing.T) {
 			t.Logf("%d pixels tried", total)
 			top := recoloured(lapTop(t), colours...)
 			zoom := (&named{"lap", top}).zooms()[4]
-			bad := regexp.MustCompile(`(?s)(<g id="beneath"[^>]*>\n<path [^>]*>\n).*?</g>\n`).ReplaceAll(drawn(t, top, Options{}), []byte("$1</g>\n"))
+			bad := regexp.MustCompile(`(?s)(<g id="beneath"[^>]*>\n<path [^>]*>\n).*?</g>\n`).ReplaceAll(drawn(t, top, bare), []byte("$1</g>\n"))
 			if _, err := lawTwoAtASeam(top, r.render(t, []job{{bad, zoom, "#ff00ff"}})[0], zoom); err == nil {
 				t.Error("seams with one colour beneath all of them were not caught")
 			}
@@ -339,7 +342,7 @@ func TestPhysicalSize(t *testing.T) {
 	}
 	for _, name := range []string{"one", "mixed"} {
 		top := lay(t, layouts()[name])
-		svg := drawn(t, top, Options{ByFabric: true})
+		svg := drawn(t, top, Options{ByFabric: true, SeamLines: SeamsLeftOut})
 		if err := law(top, svg); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
@@ -350,7 +353,7 @@ func TestPhysicalSize(t *testing.T) {
 // TestPrintsAsRendered is judged by librsvg: a stripe is an inch wide where ten inches of
 // cloth lie across 200 pixels, and the patch of the other fabric shows none of it.
 func TestPrintsAsRendered(t *testing.T) {
-	picture := withLibrsvg(t, []job{{drawn(t, printed(t), Options{Prints: true}), 1, "#808080"}})[0]
+	picture := withLibrsvg(t, []job{{drawn(t, printed(t), Options{Prints: true, SeamLines: SeamsLeftOut}), 1, "#808080"}})[0]
 	const y = 96 * 3
 	changes := 0
 	for x := 12; x < 96*6-12; x++ {
