@@ -47,8 +47,8 @@ func TestWhatIsSentAddsUp(t *testing.T) {
 		window.told = (model) => {
 			const list = [];
 			for (let r = 0; r <= model.looseRegion(); r++) {
-				const { faces, beneath, seams, strips } = model.seamPaths(r);
-				list.push([faces, beneath].map((of) => model.fabrics.map((_, f) => of[f] ?? '')), seams, strips, model.outlinePath(r));
+				const { faces, beneath } = model.paths(r), lines = model.seamPaths(r);
+				list.push([faces, beneath].map((of) => model.fabrics.map((_, f) => of[f] ?? '')), lines, model.outlinePath(r));
 			}
 			return JSON.stringify([list, model.ground(), model.fabrics, model.sources, model.quilt]);
 		};
