@@ -105,6 +105,7 @@ type CutSize struct {
 	WideCut     measure.NM `json:"wide_cut,omitempty"`   // of a wedge or tumbler: its parallel edges; of an end piece: its longer and shorter edge
 	TrimCut     measure.NM `json:"trim_cut"`             // beyond the exact size, trimmed after sewing; 0 for what must be exact
 	StandsOut   measure.NM `json:"stands_out"`           // by how much the sides that are trimmed after sewing stand out beyond their seam allowance
+	OutShared   bool       `json:"stands_out_shared"`    // that is of all such sides together: as much as the piece lies further out at one of them, it lies further in at the others
 	RuleCut     measure.NM `json:"rule_cut,omitempty"`   // what the rule of thumb says to cut, where it says otherwise; else 0
 	KitesCut    measure.NM `json:"kites_cut,omitempty"`  // ring corners: the kite's square, which may be cut instead; else 0
 	Grain       [2]int     // two corners, from one to the other along the straight grain
@@ -120,6 +121,14 @@ type Exact struct {
 
 // PitchCut is how much strip each of a row of wedges or tumblers takes.
 func (c *CutSize) PitchCut() measure.NM { return (c.WideCut + c.NarrowCut) / 2 }
+
+// OutEach is by how much each of the sides that are trimmed stands out where the piece lies with as much over on either.
+func (c *CutSize) OutEach() measure.NM {
+	if c.OutShared {
+		return c.StandsOut / 2
+	}
+	return c.StandsOut
+}
 
 // Angles of an eighth of a turn: cosine and sine of 22.5 degrees, 1 / sqrt 2. The tangent is tan22.
 const (

@@ -33,7 +33,7 @@ func cutBackground(z *Sizing) (CutSize, []Exact, bool) {
 	c := CutSize{Method: OnceOnDiagonal, SideFinished: z.SideFinished, Grain: [2]int{0, 1}}
 	exact := BackgroundExact(strip, z.Seam)
 	c.trimmed(exact, max(2*z.Steps.Square(KiteExact(strip, z.Seam)), exact))
-	c.StandsOut = c.TrimCut
+	c.StandsOut, c.OutShared = c.TrimCut, true // its long edge is exact, so that its legs come to the square's side together
 	return c, nil, true
 }
 

@@ -133,30 +133,52 @@ func (s *sewer) onlyCloth(b *sewing.Block, pieces, others []int) string {
 
 // unfinished is the size of a step's unit, also before it is trimmed.
 func (s *sewer) unfinished(step *sewing.Step) string {
-	text := s.unitSize(step.Form, step.Unfinished)
-	if step.Before != nil {
-		if before := s.unitSize(step.Form, *step.Before); before != text {
-			text += "; before trimming " + before
-		}
+	text := s.unitSize(step)
+	if step.Before == nil {
+		return text
 	}
-	return text
+	before := s.units.Nearest(step.CheckBefore)
+	switch square := s.units.Nearest(step.Before.Across) == s.units.Nearest(step.Before.Down); {
+	case before == s.units.Nearest(step.CheckSizes[0].Length):
+		return text
+	case step.Form == sewing.Rectangle:
+		before = s.size(*step.Before)
+	case square:
+		before = "short sides " + before
+	default:
+		before += " along the longer of them"
+	}
+	return text + "; before trimming " + before
 }
 
-// unitSize is the size of a unit of a form: of a triangle its short sides, and of what is no rectangle the rectangle into
-// which it fits.
-func (s *sewer) unitSize(f sewing.Form, size sewing.Size) string {
-	across, down := s.units.Nearest(size.Across), s.units.Nearest(size.Down)
-	switch square := across == down; {
-	case f == sewing.Triangle && square:
-		return "short sides " + across
-	case f == sewing.Triangle:
-		return "short sides " + across + " and " + down
-	case f == sewing.Rectangle:
-		return s.size(size)
-	case square:
-		return "fits a square of " + across
+// unitSize is what a ruler measures of a step's unit: of a triangle the raw edges of its short sides, of a square corner its
+// two raw edges, of what has none a raw edge and what lies between opposite ones.
+func (s *sewer) unitSize(step *sewing.Step) string {
+	if step.Form == sewing.Rectangle {
+		return s.size(step.Unfinished)
 	}
-	return "fits a rectangle of " + s.size(size)
+	first, second := step.CheckSizes[0], step.CheckSizes[1]
+	longer, shorter := s.units.Nearest(first.Length), s.units.Nearest(second.Length)
+	same := longer == shorter
+	switch {
+	case step.Form == sewing.Triangle && same:
+		return "short sides " + longer
+	case step.Form == sewing.Triangle:
+		return "short sides " + longer + " and " + shorter
+	case second.Length == 0:
+		return "longest raw edge " + longer
+	case first.Opposite && second.Opposite && same:
+		return longer + " between opposite raw edges"
+	case first.Opposite && second.Opposite:
+		return longer + " and " + shorter + " between opposite raw edges"
+	case first.Opposite:
+		return "raw edge " + shorter + ", and " + longer + " between opposite raw edges"
+	case second.Opposite:
+		return "raw edge " + longer + ", and " + shorter + " from it to the opposite one"
+	case same:
+		return "raw edges " + longer + " beside its square corner"
+	}
+	return "raw edges " + longer + " and " + shorter + " beside its square corner"
 }
 
 // size is across by down of something with four square corners.

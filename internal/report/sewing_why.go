@@ -114,9 +114,17 @@ func (s *sewer) exact() document.Table {
 			if step.StandsOut > 0 {
 				trim = decimal(step.StandsOut)
 			}
-			t.Rows = append(t.Rows, document.Row{Cells: cells(fmt.Sprintf("%s, step %d", b.Label, n+1), strings.Join(offsets, " and "), trim, decimal(step.Unfinished.Across)+" by "+decimal(step.Unfinished.Down)),
+			t.Rows = append(t.Rows, document.Row{Cells: cells(fmt.Sprintf("%s, step %d", b.Label, n+1), strings.Join(offsets, " and "), trim, exactSize(step, decimal)),
 				About: document.About{Patches: s.stepPatches(b, step)}})
 		}
 	}
 	return t
+}
+
+// exactSize is what a ruler measures of a step's unit, with its decimals.
+func exactSize(step *sewing.Step, decimal func(measure.NM) string) string {
+	if step.CheckSizes[1].Length == 0 {
+		return decimal(step.CheckSizes[0].Length)
+	}
+	return decimal(step.CheckSizes[0].Length) + " by " + decimal(step.CheckSizes[1].Length)
 }

@@ -162,6 +162,7 @@ func checkTrimmed(top *quilt.Top, p *sewing.Plan) error {
 	}
 	for i := range p.Blocks {
 		k, _ := blocks.Find(blocks.Kinds(), p.Blocks[i].Kind)
+		trimmed := map[int]bool{}
 		for _, s := range p.Blocks[i].Steps {
 			if (s.Trim == "") != (s.Before == nil) || s.Trim == "" && s.StandsOut != 0 {
 				return fmt.Errorf("step %s: trimmed or not?", s.Name)
@@ -169,7 +170,7 @@ func checkTrimmed(top *quilt.Top, p *sewing.Plan) error {
 			if s.Trim == "" {
 				continue
 			}
-			if err := trimmedBy(k, &s, spare); err != nil {
+			if err := trimmedBy(k, &s, spare, trimmed); err != nil {
 				return fmt.Errorf("block %s, step %s: %w", p.Blocks[i].Label, s.Name, err)
 			}
 		}
@@ -178,11 +179,17 @@ func checkTrimmed(top *quilt.Top, p *sewing.Plan) error {
 }
 
 // trimmedBy checks one step: of pieces that keep one corner in place all of the spare stands
-// out on either side, of those that are centred half of it.
-func trimmedBy(k *blocks.Kind, s *sewing.Step, spare map[blocks.Shape]measure.NM) error {
+// out on either side, of those that are centred half of it; what a step trimmed is exact from then on.
+func trimmedBy(k *blocks.Kind, s *sewing.Step, spare map[blocks.Shape]measure.NM, trimmed map[int]bool) error {
 	last := s.Joins[len(s.Joins)-1]
 	want := measure.NM(0)
+	shared := false // the longer side has it all
 	for _, piece := range slices.Concat(last.A, last.B) {
+		if trimmed[piece] {
+			continue
+		}
+		trimmed[piece] = true
+		shared = shared || k.Pieces[piece].Shape == blocks.Background
 		switch shape := k.Pieces[piece].Shape; shape {
 		case blocks.Kite, blocks.Background:
 			want = max(want, spare[shape])
@@ -193,7 +200,7 @@ func trimmedBy(k *blocks.Kind, s *sewing.Step, spare map[blocks.Shape]measure.NM
 	if d := s.StandsOut - want; d < -4 || d > 4 {
 		return fmt.Errorf("%d nm are said to stand out, the cutting plan leaves %d", s.StandsOut, want)
 	}
-	if s.StandsOut > 4 && (s.Before.Across < s.Unfinished.Across+s.StandsOut || s.Before.Down < s.Unfinished.Down+s.StandsOut) {
+	if s.StandsOut > 4 && (s.Before.Across < s.Unfinished.Across+s.StandsOut-4 || !shared && s.Before.Down < s.Unfinished.Down+s.StandsOut-4) {
 		return fmt.Errorf("the unit is not as much larger before it is trimmed")
 	}
 	return nil

@@ -20,6 +20,7 @@ type sewn struct {
 	cuts      []*cutting.Piece // by piece: how it is cut
 	joins     []joined
 	steps     []int        // by join
+	trims     [][]int      // the pieces of every unit that is trimmed
 	symmetric [][]int      // by quarter turns: where each piece comes to lie, nil where the kind then looks otherwise
 	turns     [4]*rawEdges // by quarter turns, made when they are asked for
 }
@@ -48,6 +49,7 @@ func (p *Plan) newSewn(kind *blocks.Kind, pieces []outline, patches []int32) *se
 	for _, j := range joins {
 		s.join(j)
 	}
+	s.trims = s.trimUnits()
 	for quarters := range 4 {
 		s.symmetric = append(s.symmetric, s.symmetry(quarters))
 	}
@@ -120,23 +122,14 @@ func (s *sewn) trimmedSide(piece, side int) bool {
 	return c.StandsOut > 0 && slices.Contains(c.Shape.Description().Trimmed, side)
 }
 
-// allowances is by how much each side of a unit is to be moved out for its raw edge: a seam
-// allowance, and where larger pieces are not trimmed yet, their spare.
-func (s *sewn) allowances(pieces []int, unit outline, trimmed bool) []measure.NM {
-	list := make([]measure.NM, len(unit))
-	for i := range unit {
-		list[i] = s.seam
-		if !trimmed {
-			list[i] += s.spareAlong(pieces, stretch{unit[i], unit[(i+1)%len(unit)]})
-		}
-	}
-	return list
-}
-
-// spareAlong is the most by which a piece stands out along a side of a unit.
-func (s *sewn) spareAlong(pieces []int, along stretch) measure.NM {
+// spareAlong is the most by which a piece that is still to be trimmed stands out along a side of a unit: once that unit was
+// trimmed itself, or before.
+func (s *sewn) spareAlong(pieces []int, along stretch, after bool) measure.NM {
 	most := measure.NM(0)
 	for _, p := range pieces {
+		if s.trimmedEarlier(p, pieces) || after && slices.ContainsFunc(s.trims, func(unit []int) bool { return len(unit) == len(pieces) && within(unit, pieces) }) {
+			continue
+		}
 		o := s.pieces[p]
 		for i := range o {
 			if _, on := common(along, stretch{o[i], o[(i+1)%len(o)]}); on && s.trimmedSide(p, i) {
@@ -147,13 +140,13 @@ func (s *sewn) spareAlong(pieces []int, along stretch) measure.NM {
 	return most
 }
 
-// rawOutline is the raw outline of a unit.
-func (s *sewn) rawOutline(pieces []int, unit outline, trimmed bool) []measure.Vec {
-	blunt := make([]bool, len(unit))
+// rawOutline is the raw outline of a unit whose pieces are all trimmed.
+func (s *sewn) rawOutline(pieces []int, unit outline) []measure.Vec {
+	blunt, seams := make([]bool, len(unit)), make([]measure.NM, len(unit))
 	for i := range unit {
-		blunt[i] = s.tip(pieces, unit[i])
+		blunt[i], seams[i] = s.tip(pieces, unit[i]), s.seam
 	}
-	return grown(unit, s.allowances(pieces, unit, trimmed), blunt, s.seam)
+	return grown(unit, seams, blunt, s.seam)
 }
 
 // ruler is the way along which a unit is measured: a side of its square corner or, without

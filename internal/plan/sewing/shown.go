@@ -64,7 +64,10 @@ func (s *Shown) Unit(join int) []int { return s.kind.joins[join].all() }
 // Raw is the raw outline of some pieces sewn together, after trimming or before it. Pieces of a column follow each other.
 func (s *Shown) Raw(pieces []int, trimmed bool) []measure.Vec {
 	if !s.kind.kind.Column {
-		return exported(s.kind.rawOutline(pieces, s.kind.unit(pieces), trimmed))
+		if !trimmed {
+			return exported(s.kind.untrimmed(pieces, s.kind.unit(pieces)))
+		}
+		return exported(s.kind.rawOutline(pieces, s.kind.unit(pieces)))
 	}
 	var list []outline
 	for _, i := range pieces {
@@ -76,18 +79,7 @@ func (s *Shown) Raw(pieces []int, trimmed bool) []measure.Vec {
 
 // Trims is the raw sides along which a unit is cut to size: their two ends, and where these lay before.
 func (s *Shown) Trims(pieces []int) [][2][2]measure.Vec {
-	unit := s.kind.unit(pieces)
-	sharp := make([]bool, len(unit))
-	raw := exported(grown(unit, s.kind.allowances(pieces, unit, true), sharp, 0))
-	larger := exported(grown(unit, s.kind.allowances(pieces, unit, false), sharp, 0))
-	var list [][2][2]measure.Vec
-	for i := range unit {
-		next := (i + 1) % len(unit)
-		if s.kind.spareAlong(pieces, stretch{unit[i], unit[next]}) > 0 {
-			list = append(list, [2][2]measure.Vec{{raw[i], raw[next]}, {larger[i], larger[next]}})
-		}
-	}
-	return list
+	return s.kind.trimLines(pieces, s.kind.unit(pieces))
 }
 
 // At is which of some pieces lies at the beginning of a join's seam.

@@ -45,14 +45,19 @@ func (p *Plan) measureStep(s *sewn, step *Step) {
 	way := ruler(made.unit)
 	step.Form = formOf(made.unit)
 	step.Finished = unitSize(grown(made.unit, make([]measure.NM, len(made.unit)), make([]bool, len(made.unit)), 0), way)
-	step.Unfinished = unitSize(s.rawOutline(made.all(), made.unit, true), way)
+	raw := s.rawOutline(made.all(), made.unit)
+	step.Unfinished, step.CheckSizes = unitSize(raw, way), checkSizes(raw, way)
+	if exact, larger := s.exactWay(made.all(), made.unit); larger {
+		step.CheckSizes = [2]CheckSize{checkSize(raw, exact)}
+	}
 	if step.Trim == "" {
 		return
 	}
-	before := unitSize(s.rawOutline(made.all(), made.unit, false), way)
+	before := unitSize(s.untrimmed(made.all(), made.unit), way)
 	step.Before = &before
+	step.CheckBefore = step.CheckSizes[0].Length + before.Across - step.Unfinished.Across
 	for i := range made.unit {
-		out := s.spareAlong(made.all(), stretch{made.unit[i], made.unit[(i+1)%len(made.unit)]})
+		out := s.spareAlong(made.all(), stretch{made.unit[i], made.unit[(i+1)%len(made.unit)]}, false)
 		step.StandsOut = max(step.StandsOut, out)
 	}
 }
@@ -149,7 +154,7 @@ func (s *sewn) spareAt(made *joined, part int, at point) measure.NM {
 		if _, along := common(stretch{made.seam.to, made.seam.from}, stretch{from, to}); along {
 			continue
 		}
-		if out := s.spareAlong(made.near[part], stretch{from, to}); out > 0 {
+		if out := s.spareAlong(made.near[part], stretch{from, to}, true); out > 0 {
 			return rounded(float64(out) / math.Sin(angleAt(o, i)*math.Pi/180))
 		}
 	}

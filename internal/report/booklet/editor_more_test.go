@@ -116,7 +116,7 @@ func wrongForms(d document.Document, r Reports) []string {
 				full += areaOf(r, int(k.Variants[0].Cells[0].Patches[piece]))
 			}
 			whole := float64(s.Finished.Across) * float64(s.Finished.Down)
-			plain := !strings.Contains(said[0], "short sides") && !strings.Contains(said[0], "fits a ")
+			plain := !strings.Contains(said[0], "short sides") && !strings.Contains(said[0], "raw edge")
 			if plain != (full > 0.999*whole) {
 				wrong = append(wrong, fmt.Sprintf("block %s, step %d covers %.2f of what is said: %s", k.Label, n+1, full/whole, said[0]))
 			}

@@ -1,0 +1,73 @@
+package sewing
+
+import (
+	"math"
+	"slices"
+
+	"eighthturn/internal/measure"
+)
+
+// CheckSize is what a ruler measures of a unit one way: along a raw edge, from one end of it to the other, or from one
+// raw edge across to its opposite. The zero value is for what can be measured neither way.
+type CheckSize struct {
+	Length   measure.NM `json:"length"`
+	Opposite bool       `json:"between_opposite_edges"`
+}
+
+// checkSizes are what a ruler measures of a unit along a way and across it, the longer first; not the extent to a corner that
+// is cut off flat, where a ruler finds no edge.
+func checkSizes(raw []measure.Vec, way measure.Vec) [2]CheckSize {
+	sizes := [2]CheckSize{checkSize(raw, way), checkSize(raw, way.Quarter())}
+	if sizes[1].Length > sizes[0].Length {
+		sizes[0], sizes[1] = sizes[1], sizes[0]
+	}
+	return sizes
+}
+
+// checkSize is what a ruler measures of a raw outline along a way.
+func checkSize(raw []measure.Vec, way measure.Vec) CheckSize {
+	across := way.Quarter()
+	longest, least, most := 0.0, math.Inf(1), math.Inf(-1)
+	for i, p := range raw {
+		side := raw[(i+1)%len(raw)].Minus(p)
+		if math.Abs(side.Dot(across)) <= near {
+			longest = max(longest, math.Abs(side.Dot(way)))
+		}
+		least, most = min(least, p.Dot(way)), max(most, p.Dot(way))
+	}
+	flat := func(at float64) bool {
+		for i, p := range raw {
+			if q := raw[(i+1)%len(raw)]; math.Abs(p.Dot(way)-at) <= near && math.Abs(q.Dot(way)-at) <= near {
+				return true
+			}
+		}
+		return false
+	}
+	if flat(least) && flat(most) {
+		return CheckSize{rounded(most - least), true}
+	}
+	return CheckSize{Length: rounded(longest)}
+}
+
+// exactWay is the way of a unit's longest side that is exact from end to end, where pieces of the unit are still to be trimmed
+// in a later step. False where nothing is, or where there is no such side.
+func (s *sewn) exactWay(pieces []int, unit outline) (measure.Vec, bool) {
+	if slices.ContainsFunc(s.trims, func(u []int) bool { return len(u) == len(pieces) && within(u, pieces) }) {
+		return measure.Vec{}, false
+	}
+	sides, larger := s.sideParts(pieces, unit), false
+	best, most := measure.Vec{}, 0.0
+	for i, parts := range sides {
+		side := vecOf(unit[(i+1)%len(unit)]).Minus(vecOf(unit[i]))
+		before, next := sides[(i+len(unit)-1)%len(unit)], sides[(i+1)%len(unit)]
+		out := before[len(before)-1].out + next[0].out
+		for _, p := range parts {
+			out += p.out
+			larger = larger || p.out > 0
+		}
+		if out == 0 && side.Length() > most {
+			best, most = side.Unit(), side.Length()
+		}
+	}
+	return best, larger && most > 0
+}
