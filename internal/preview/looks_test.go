@@ -73,7 +73,7 @@ func compare(t *testing.T, p *tab, top *quilt.Top, view svgout.View) []float64 {
 	const width = 700
 	height := int(math.Round(width * float64(top.Outer.Height()) / float64(top.Outer.Width())))
 	var file bytes.Buffer
-	must(t, svgout.Draw(&file, top, svgout.Options{View: view, ByFabric: true}))
+	must(t, svgout.Draw(&file, top, svgout.Options{View: view, ByFabric: true, SeamLines: svgout.SeamsLeftOut}))
 	page := eval[string](p, fmt.Sprintf(pageSVG, svgout.Views()[view], width, height))
 	return eval[[]float64](p, fmt.Sprintf(sampled, encoded(map[string]any{"width": width, "height": height, "page": page, "file": file.String()})))
 }

@@ -49,7 +49,7 @@ func TestSteppingThroughSewing(t *testing.T) {
 	if !eval[bool](p, `document.getElementById('diagram').hidden`) {
 		t.Error("a diagram is shown before anybody asked")
 	}
-	eval[bool](p, `([...document.querySelectorAll('#report-rows tbody[tabindex]')].find(row => row.innerText.startsWith('Make ')).focus(), true)`)
+	eval[bool](p, `([...document.querySelectorAll('#report-rows tbody[tabindex]')].find(row => row.innerText.startsWith('Make the units')).focus(), true)`)
 	p.key(kb.ArrowDown) // from how many there are to the first step
 	p.key(kb.ArrowDown)
 	p.diagramIs("How to sew block A, step 2: half")
@@ -145,7 +145,7 @@ func staleDiagrams(t *testing.T, spoil string) []string {
 	p.load(r.address)
 	p.watching()
 	p.turnTo(2, "Joining the blocks")
-	eval[bool](p, `([...document.querySelectorAll('#report-rows section')].find((s) => s.innerText.startsWith('Block B')).querySelectorAll('tbody')[3].click(), true)`)
+	eval[bool](p, `([...document.querySelectorAll('#report-rows section')].find((s) => s.innerText.startsWith('Block B')).querySelectorAll('tbody')[4].click(), true)`)
 	p.diagramIs("How to sew block B, step 3")
 	p.until(`document.getElementById('diagram-content').innerHTML.includes('#c04040')`)
 	if spoil != "" {
