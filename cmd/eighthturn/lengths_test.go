@@ -101,6 +101,9 @@ func misread(text string, lengths []measure.NM, s measure.System, why bool) []st
 	known := map[string]bool{"under " + measure.Number(s.Mark(), s): true, "under " + measure.Number(s.CutMark(), s): true}
 	for _, nm := range lengths {
 		known[s.Number(nm)], known[s.Number(-nm)], known["exactly "+s.ExactNumber(nm)] = true, true, true
+		if _, on := measure.On(nm, s.SlantMark()); on { // where a slanted cut begins and ends
+			known[measure.Number(nm, s)] = true
+		}
 		known[s.ExactNumber(nm)] = known[s.ExactNumber(nm)] || why
 	}
 	var wrong []string

@@ -103,6 +103,7 @@ type CutSize struct {
 	AlongCut    measure.NM `json:"along_cut"`
 	NarrowCut   measure.NM `json:"narrow_cut,omitempty"` // of a wedge or tumbler the shorter of its parallel edges, of an end piece its shorter edge
 	WideCut     measure.NM `json:"wide_cut,omitempty"`   // of a wedge or tumbler: its parallel edges; of an end piece: its longer and shorter edge
+	Slanted     *SlantCut  `json:"slant,omitempty"`      // of end pieces: how the rectangle is cut in two; nil elsewhere
 	TrimCut     measure.NM `json:"trim_cut"`             // beyond the exact size, trimmed after sewing; 0 for what must be exact
 	StandsOut   measure.NM `json:"stands_out"`           // by how much the sides that are trimmed after sewing stand out beyond their seam allowance
 	OutShared   bool       `json:"stands_out_shared"`    // that is of all such sides together: as much as the piece lies further out at one of them, it lies further in at the others

@@ -59,6 +59,7 @@ type Description struct {
 	Blunt    int         // the corner that the way of cutting leaves flat, a seam allowance beyond the finished one; -1 for none
 	Grain    [2]int      // two corners, from one to the other along the straight grain as it is usually cut; see CutSize.Grain
 	Trimmed  []int       // sides that are cut to size only after sewing, where it is cut larger
+	Edges    []int       // sides whose finished lengths its size is given by; nil where that is its CutSize's
 	ByRuler  bool        // a ruler alone cuts it, from its size; what has a template beside that comes last
 	Tools    []Tool      // what it is cut with, beside cutter, mat and ruler
 	Shaped   bool        // its size does not tell how it is cut, so that words must

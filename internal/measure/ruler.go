@@ -19,6 +19,9 @@ func (s System) Mark() NM { return s.Usual(Inch/16, Millimetre) }
 // CutMark is what lengths go up or down to of which more or less does no harm: an eighth of an inch, a millimetre.
 func (s System) CutMark() NM { return s.Usual(Inch/8, Millimetre) }
 
+// SlantMark is what the ends of a slanted cut are marked by: half of a mark in inches, which some rulers show.
+func (s System) SlantMark() NM { return s.Usual(Inch/32, Millimetre) }
+
 // ShopStep is what shops cut cloth by: an eighth of a yard, a tenth of a metre.
 func (s System) ShopStep() NM { return s.Usual(Yard/8, Metre/10) }
 

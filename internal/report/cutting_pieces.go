@@ -101,10 +101,15 @@ func PieceSizes(plan *cutting.Plan, line *cutting.Line) (finished, cut string) {
 	return c.finished(&line.Piece), c.cutSize(&line.Piece)
 }
 
-// finished is a piece's finished size: of wedges and tumblers the height, of triangles the short edges, of kites and stop
-// pieces the block's side.
+// finished is a piece's finished size: of wedges and tumblers the height, of triangles the short edges, of kites the long edges,
+// of background pieces the edges of the square corner.
 func (c *cuts) finished(piece *cutting.Piece) string {
-	if piece.LengthFinished > 0 {
+	switch edges := piece.EdgesFinished; {
+	case len(edges) > 1:
+		return c.size(edges[0], edges[1])
+	case len(edges) > 0:
+		return c.length(edges[0])
+	case piece.LengthFinished > 0:
 		return c.size(piece.SideFinished, piece.LengthFinished)
 	}
 	return c.length(piece.SideFinished)
@@ -174,7 +179,7 @@ func (c *cuts) pieces() document.Section {
 		t.Rows = append(t.Rows, r)
 	}
 	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Depth: document.Detail, Blocks: append([]document.Block{t}, bullets(slices.DeleteFunc([]string{
-		"Finished size excludes seam allowances. Wedges and tumblers: height. Triangles: short sides. Kites and background pieces: the size of their block. " +
+		"Finished size excludes seam allowances. Wedges and tumblers: height. Triangles: short sides. Kites: long sides. Background pieces: the two sides of the square corner. " +
 			c.Units.AboutMeans() + " Cut size includes " + c.length(c.Seam) + " seam allowances. Oversize pieces are trimmed after sewing; the table says how much.", c.measuredFirst(),
 	}, func(s string) bool { return s == "" })...)...)}
 }
@@ -204,7 +209,7 @@ func (c *cuts) howTo() document.Section {
 		}
 	}
 	s := document.Section{ID: HowToCutID, Title: "How to cut the pieces", Depth: document.Detail}
-	return c.slim(c.tumblerTable(c.wedgeTable(with(s, l))))
+	return c.slim(c.endTable(c.tumblerTable(c.wedgeTable(with(s, l)))))
 }
 
 // wayToCut is what there is to say of a method whatever the shape.
@@ -241,6 +246,21 @@ func (c *cuts) tumblerTable(s document.Section) document.Section {
 		{Title: "strip, cut", Kind: document.Lengths}, {Title: "ruler line", Kind: document.Lengths}, {Title: "wide side", Kind: document.Lengths}, {Title: "narrow side", Kind: document.Lengths}}}
 	for _, w := range c.Tumblers {
 		t.Rows = withRow(t.Rows, c.length(w.StripCut), c.length(w.LineCut), c.length(w.WideCut), c.length(w.NarrowCut))
+	}
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	}
+	return s
+}
+
+// endTable adds where the rectangles of end pieces are cut in two.
+func (c *cuts) endTable(s document.Section) document.Section {
+	t := document.Table{Caption: document.Plain("End pieces"), Columns: []document.Column{
+		{Title: "rectangle, cut"}, {Title: "first mark", Kind: document.Lengths}, {Title: "second mark", Kind: document.Lengths}, {Title: "ruler line", Kind: document.Lengths}}}
+	for i := range c.Lines {
+		if p := &c.Lines[i].Piece; p.Slanted != nil {
+			t.Rows = withRow(t.Rows, c.size(p.AcrossCut, p.AlongCut), c.Units.Slant(p.Slanted.WideMark), c.Units.Slant(p.Slanted.NarrowMark), c.length(p.Slanted.RulerLine))
+		}
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)

@@ -104,7 +104,7 @@ func (c *cuts) table() []tableRow {
 		l := &c.Lines[i]
 		p := &l.Piece
 		list = append(list, tableRow{row: "piece", fabric: c.cloth(l), lines: lineNumbers([]int{i}, " "), what: pieceName(l), count: l.Units,
-			lengths: rowLengths{p.SideFinished, p.LengthFinished, p.AcrossCut, p.AlongCut, p.AlongExact, p.TrimCut}, pieces: l.Pieces,
+			lengths: rowLengths{finishedAcross(p), finishedAlong(p), p.AcrossCut, p.AlongCut, p.AlongExact, p.TrimCut}, pieces: l.Pieces,
 			note: strings.TrimSuffix(methodName(p.Method)+"; "+hands(l), "; ")})
 	}
 	for i := range c.Sets {
@@ -182,4 +182,20 @@ func (c *cuts) stripRows(f *cutting.Fabric) []tableRow {
 		}
 	}
 	return list
+}
+
+// finishedAcross is a piece's finished size across, or of one that is known by its edges the first of them.
+func finishedAcross(p *cutting.Piece) measure.NM {
+	if len(p.EdgesFinished) > 0 {
+		return p.EdgesFinished[0]
+	}
+	return p.SideFinished
+}
+
+// finishedAlong is the same along, 0 where there is none.
+func finishedAlong(p *cutting.Piece) measure.NM {
+	if len(p.EdgesFinished) > 1 {
+		return p.EdgesFinished[1]
+	}
+	return p.LengthFinished
 }

@@ -100,3 +100,59 @@ func TestJudgeGeosCatches(t *testing.T) {
 		}
 	}
 }
+
+// TestJudgeGeosEndPieces: both halves of a rectangle that is cut between its marks, and by the ruler's line, hold an end piece
+// as GEOS grows it by the seam; and of a rectangle 4 in long the marks are those that were worked out.
+func TestJudgeGeosEndPieces(t *testing.T) {
+	judged := 0
+	for _, n := range everyTop(120) {
+		p := planned(n.Top, Options{})
+		for i := range p.Lines {
+			line := &p.Lines[i]
+			piece := &line.Piece
+			if piece.Slanted == nil || len(p.Faults) > 0 {
+				continue
+			}
+			judged++
+			grown, err := geos.Buffer(polygonOf(n.Patches[line.Patches[0]].Outline), inches(p.Seam), geos.BufferJoinStyleMitre(10))
+			if err != nil {
+				t.Fatal(err)
+			}
+			wide, narrow := parallelEdges(grown)
+			if off := wide - inches(piece.WideCut-piece.TrimCut); math.Abs(off) > 1e-5 {
+				t.Errorf("%s: the longer edge needs %.4f in, the plan reckons with %.4f", n.name, wide, wide-off)
+			}
+			mark, other := inches(piece.Slanted.WideMark), inches(piece.Slanted.NarrowMark)
+			along, high := inches(piece.AlongCut), inches(piece.AcrossCut)
+			fromPoint := inches(piece.Slanted.RulerLine) - inches(p.Seam) + inches(p.Seam)/math.Sin(math.Pi/8) // from where the ruler's sides would meet
+			for name, cut := range map[string][2]float64{"marks": {mark, other}, "ruler": {fromPoint * math.Tan(math.Pi/8), (fromPoint - high) * math.Tan(math.Pi/8)}} {
+				for half, edges := range [2][2]float64{cut, {along - cut[1], along - cut[0]}} {
+					if edges[0] < wide-1e-5 || edges[1] < narrow-1e-5 {
+						t.Errorf("%s, %s, half %d: cut %.4f and %.4f, needs %.4f and %.4f", n.name, name, half, edges[0], edges[1], wide, narrow)
+					}
+				}
+			}
+			if n.name == "jetty" {
+				for what, c := range map[string][2]float64{"needs, wide": {wide, 3.007}, "needs, narrow": {narrow, 0.936}, "split, wide": {inches(piece.WideCut), 3.036}, "split, narrow": {inches(piece.NarrowCut), 0.964}, "first mark": {mark, 3.03125}, "second mark": {other, 0.96875}} {
+					near(t, "jetty, "+what, c[0], c[1], 3)
+				}
+			}
+		}
+	}
+	if judged == 0 {
+		t.Error("no end pieces")
+	}
+}
+
+// parallelEdges are the longer and the shorter edge of a half tumbler between its square end and its slanted side.
+func parallelEdges(g geom.Geometry) (wide, narrow float64) {
+	seq := g.MustAsPolygon().ExteriorRing().Coordinates()
+	narrow = math.Inf(1)
+	for i := range seq.Length() - 1 {
+		d := seq.GetXY(i + 1).Sub(seq.GetXY(i))
+		if upright := math.Abs(d.X) < 1e-6; upright { // columns run down, so do the parallel edges
+			wide, narrow = math.Max(wide, math.Abs(d.Y)), math.Min(narrow, math.Abs(d.Y))
+		}
+	}
+	return wide, narrow
+}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 )
 
 // Method is how pieces come from what is cut off a strip.
@@ -56,7 +57,8 @@ type Piece struct {
 	Role           string       `json:"role"` // border, sash, posts and so on as in the top
 	Hand           Hand         `json:"hand"` // of end pieces, whose rectangles differ by hand
 	blocks.CutSize              // its fields stand beside these
-	OnRuler        []Ruler      `json:"exact_sizes"` // for sizes that must be exact
+	OnRuler        []Ruler      `json:"exact_sizes"`              // for sizes that must be exact
+	EdgesFinished  []measure.NM `json:"edges_finished,omitempty"` // of shapes that are known by some of their edges: the longest first
 }
 
 // Cuts says whether pieces of a shape are cut.

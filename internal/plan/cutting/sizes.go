@@ -1,7 +1,9 @@
 package cutting
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
@@ -52,6 +54,11 @@ func (p *planning) size(line *Line, k lineKey, t *quilt.Patch) bool {
 		size.Grain = k.shape.Description().Grain
 	}
 	piece.CutSize = size
+	for _, side := range k.shape.Description().Edges {
+		from, to := t.Outline[side], t.Outline[(side+1)%len(t.Outline)]
+		piece.EdgesFinished = append(piece.EdgesFinished, measure.NM(math.Round(math.Hypot(float64(to.X-from.X), float64(to.Y-from.Y)))))
+	}
+	slices.SortFunc(piece.EdgesFinished, func(a, b measure.NM) int { return cmp.Compare(b, a) })
 	for _, e := range exact {
 		piece.OnRuler = append(piece.OnRuler, p.ruler(e))
 	}
