@@ -39,11 +39,6 @@ func (o *cutOptions) addPieces(cmd *cobra.Command) {
 	length(cmd, &o.trimmed, "trim-step", "round oversize pieces (trimmed after sewing) up to a multiple of this `LENGTH`; 1/4 in or 0.5 cm if omitted")
 	length(cmd, &o.exact, "exact-step", "round triangles that are not trimmed up to a multiple of this `LENGTH`; 1/8 in or 0.1 cm if omitted")
 	cmd.Flags().BoolVar(&o.cornersByCustom, "corners-by-custom", false, "cut corner triangles from generous squares (the kite squares), with more to trim")
-	o.addGrain(cmd)
-}
-
-// addGrain adds the option that says how pieces lie on the cloth, which is all that templates ask.
-func (o *cutOptions) addGrain(cmd *cobra.Command) {
 	cmd.Flags().BoolVar(&o.straightLongEdges, "straight-long-edges", false, "cut triangles from squares cut twice on the diagonal, with the long edge on the straight grain")
 }
 

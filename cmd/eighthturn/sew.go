@@ -47,6 +47,7 @@ func sewCommand(c *console) *cobra.Command {
 	o.flags(cmd)
 	f.StringVar(&o.pictures, picturesOption, "", "draw a picture of each step into the `FOLDER`, made if needed")
 	f.BoolVar(&o.force, forceOption, false, "replace existing pictures")
+	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
 	f.BoolVar(&o.strict, strictOption, false, "plan nothing if there are warnings")
 	return cmd

@@ -59,7 +59,7 @@ func templatesCommand(c *console) *cobra.Command {
 	f.StringVarP(&o.output, outputOption, "o", "", "the `NAME` of a PDF or DXF file, or of a folder for SVG files; - for a PDF on standard output")
 	f.Var(&o.paper, o.paper.option, "the `PAPER`: letter or a4; if omitted, letter for layouts in inches and a4 for layouts in centimeters")
 	f.BoolVar(&o.foundations, "foundations", false, "in a PDF: add half-block foundations for paper piecing")
-	o.cut.addGrain(cmd)
+	o.cut.addPieces(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
 	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.paper.option, o.paper.complete) // fails only for an option that is not there

@@ -205,7 +205,11 @@ func (c *cuts) howTo() document.Section {
 	}
 	for _, way := range waysToCut() {
 		if slices.ContainsFunc(c.Lines, func(l cutting.Line) bool { return l.Piece.Method == way.method }) {
-			say(way.title, way.text)
+			text := way.text
+			if way.method == cutting.Joined && c.Longer > 0 {
+				text = "Join whole strips end to end with diagonal or straight seams (there is enough fabric for either) and press the seams open. Cut the lengths from the long strip when you have measured your quilt."
+			}
+			say(way.title, text)
 		}
 	}
 	s := document.Section{ID: HowToCutID, Title: "How to cut the pieces", Depth: document.Detail}
