@@ -68,3 +68,13 @@ func (o *cutOptions) of(cmd *cobra.Command, top *quilt.Top) (cutting.Options, er
 	}
 	return options, nil
 }
+
+// onPage is the options for a top that may be another at the next save: where they do not go with its units, those that do.
+func (o cutOptions) onPage(cmd *cobra.Command, top *quilt.Top) cutting.Options {
+	o.quarters = o.quarters && top.Units == measure.Inches
+	options, err := o.of(cmd, top)
+	if err != nil {
+		return cutting.Options{}
+	}
+	return options
+}

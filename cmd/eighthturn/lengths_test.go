@@ -198,6 +198,37 @@ func unsaid(text string, cuts *cutting.Plan) []string {
 	return wrong
 }
 
+// unbought are the yardages of a plan that a text does not have, the backing's too.
+func unbought(text string, cuts *cutting.Plan) []string {
+	var wrong []string
+	want := func(nm measure.NM, what string) {
+		if length := cuts.Units.Shop(nm); nm > 0 && !strings.Contains(text, length) {
+			wrong = append(wrong, what+" is bought: "+length)
+		}
+	}
+	for i := range cuts.Fabrics {
+		want(cuts.Fabrics[i].Purchase.Buy, cuts.Fabrics[i].Name)
+	}
+	want(cuts.BackingBuy.Buy, "the backing")
+	return wrong
+}
+
+// TestYardageIsNoticed: another yardage than the plan's is seen in each output, the backing's too.
+func TestYardageIsNoticed(t *testing.T) {
+	cuts, _ := planned(t, smallLayout)
+	for _, output := range []string{"cuts", "cuts --json", "booklet", "page Cutting"} {
+		said := outputs(t, smallLayout)[output]
+		if wrong := unbought(said, cuts); len(wrong) > 0 {
+			t.Errorf("%s: %v", output, wrong)
+		}
+		for name, length := range map[string]measure.NM{"navy": cuts.Fabrics[1].Purchase.Buy, "the backing": cuts.BackingBuy.Buy} {
+			if len(unbought(strings.ReplaceAll(said, cuts.Units.Shop(length), "9 yd"), cuts)) == 0 {
+				t.Errorf("%s: %s bought otherwise passes", output, name)
+			}
+		}
+	}
+}
+
 // TestLengthsReadTheSame: on samples and invented layouts in both units.
 func TestLengthsReadTheSame(t *testing.T) {
 	layouts := map[string]string{"small": smallLayout}
@@ -222,6 +253,11 @@ func TestLengthsReadTheSame(t *testing.T) {
 			}
 			if output == "cuts" || output == "booklet" || output == "page Cutting" {
 				for _, wrong := range unsaid(said, cuts) {
+					t.Errorf("%s, %s: %s", name, output, wrong)
+				}
+			}
+			if output == "cuts" || output == "cuts --json" || output == "booklet" || output == "page Cutting" {
+				for _, wrong := range unbought(said, cuts) {
 					t.Errorf("%s, %s: %s", name, output, wrong)
 				}
 			}

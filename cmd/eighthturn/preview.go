@@ -7,12 +7,15 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/preview"
+	"eighthturn/internal/quilt"
 )
 
 // previewCommand shows a layout in the browser for as long as it is being worked on.
 func previewCommand(c *console) *cobra.Command {
 	var o preview.Options
+	var cut cutOptions
 	var t tries
 	cmd := &cobra.Command{
 		Use:     "preview FILE",
@@ -32,6 +35,7 @@ func previewCommand(c *console) *cobra.Command {
 					return misuse(cmd.CommandPath(), err.Error(), "for example --"+tryOption+" navy=#3a4f66")
 				}
 			}
+			o.Cutting = func(top *quilt.Top) cutting.Options { return cut.onPage(cmd, top) }
 			return c.live(cmd, args[0], o)
 		},
 	}
@@ -42,6 +46,8 @@ func previewCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.Secret, "key", false, "admit only the page that was opened, on a computer that several people share")
 	f.Var((*hostsOption)(&o.Hosts), hostName, "another `NAME` that the browser may use for this computer, if a port is forwarded")
 	t.flags(cmd)
+	cut.addCloth(cmd)
+	cut.addPieces(cmd)
 	return cmd
 }
 

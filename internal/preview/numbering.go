@@ -35,6 +35,7 @@ type numbering struct {
 	templateOf map[string]int32
 	lookOf     map[string]int32
 	joinOf     map[joinKey]bool
+	cutting    func(*quilt.Top) cutting.Options // how the pieces are cut; nil for the usual way
 	scratch    []byte
 }
 
@@ -114,7 +115,7 @@ func appendOutlineKey(b []byte, outline []measure.Point, origin measure.Point) [
 // describe makes a template, without its inner seams. What its patches measure is what the cutting plan says of them.
 func (p *pictureBuilder) describe(r run) *template {
 	if p.pieces == nil {
-		p.pieces = cutting.Pieces(p.Top, cutting.Options{})
+		p.pieces = cutting.Pieces(p.Top, cutBy(p.numbers.cutting, p.Top))
 	}
 	made := &template{}
 	for n := r.first; n < r.first+r.count; n++ {
@@ -167,4 +168,12 @@ func encoded(v any) json.RawMessage {
 		panic("preview: " + err.Error())
 	}
 	return b
+}
+
+// cutBy is how a top is cut and bought.
+func cutBy(cut func(*quilt.Top) cutting.Options, t *quilt.Top) cutting.Options {
+	if cut == nil {
+		return cutting.Options{}
+	}
+	return cut(t)
 }

@@ -49,7 +49,7 @@ func BenchmarkParts(b *testing.B) {
 	})
 	b.Run("reports", func(b *testing.B) {
 		for b.Loop() {
-			b.ReportMetric(float64(len(newStudy(base, "").tab(nil, 0).sent)), "sent-bytes")
+			b.ReportMetric(float64(len(newStudy(base, &studies{}).tab(nil, 0).sent)), "sent-bytes")
 		}
 	})
 	b.Run("squint", func(b *testing.B) {

@@ -23,6 +23,8 @@ import (
 	"github.com/fsnotify/fsnotify"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
 )
 
@@ -31,6 +33,7 @@ type Options struct {
 	Port      int                               // 1 to 65535; 0 takes any free one
 	Hosts     []string                          // further host names that a browser may ask for, besides this machine's own
 	Tries     []string                          // "fabric=color": other colors that fabrics are shown in; nothing of it is saved
+	Cutting   func(*quilt.Top) cutting.Options  // how quilts are cut and bought; nil for the usual way
 	Secret    bool                              // ask for a key that only the opened address holds
 	Quiet     bool                              // no line a save
 	NoOpen    bool                              // print the address without opening it

@@ -47,10 +47,11 @@ func newSite(path string, o Options) *site {
 	s := &site{
 		state:  newState(random(), layout.Visible(filepath.Base(path)), hex.EncodeToString(sum[:8])),
 		routes: map[string]route{}, hosts: newHosts(o.Hosts),
-		studies: &studies{name: stem(path)}, desk: newDesk(),
+		studies: &studies{name: stem(path), cutting: o.Cutting}, desk: newDesk(),
 		beat: heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
 	}
 	s.state.beforeShown = s.studies.follow
+	s.state.numbers.cutting = o.Cutting
 	for _, r := range routes() {
 		s.routes[r.path] = r
 	}

@@ -125,7 +125,9 @@ func (s *state) prepare(d drawing, revision int) *picture {
 	}
 	p := newPicture(d.top, d.source, s.numbers)
 	if used := distinct(p.cells); s.numbers.spent(used) {
+		cut := s.numbers.cutting
 		s.numbers = newNumbering(s.numbers.epoch + 1)
+		s.numbers.cutting = cut
 		p = newPicture(d.top, d.source, s.numbers)
 	}
 	p.revision = revision

@@ -9,6 +9,8 @@ import (
 	"sync"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/internal/stop"
 )
@@ -38,22 +40,23 @@ type squinted struct {
 	err error
 }
 
-func newStudy(p *picture, name string) *study {
-	s := &study{picture: p, plans: newPlans(p.top, p.source, name), tabs: make([]stop.Once[*cachedTab], len(tabSources()))}
+func newStudy(p *picture, of *studies) *study {
+	s := &study{picture: p, plans: newPlans(p.top, p.source, of.name), tabs: make([]stop.Once[*cachedTab], len(tabSources()))}
+	s.plans.Cutting = cutBy(of.cutting, p.top)
 	s.Context, s.end = context.WithCancel(context.Background())
 	return s
 }
 
 // after is the study of a picture that is shown now: the same one if the top is the same and counted the same way, unless
 // plans of it name lines of the layout, which may have moved. Then only what names none is taken over.
-func (s *study) after(p *picture, name string) *study {
+func (s *study) after(p *picture, of *studies) *study {
 	if s.picture.epoch != p.epoch || !alike(s.picture.top, p.top) {
-		return newStudy(p, name)
+		return newStudy(p, of)
 	}
 	if s.plans.Cut() && !s.plans.placed() {
 		return s
 	}
-	next := newStudy(p, name)
+	next := newStudy(p, of)
 	handOn(&s.numbers, &next.numbers)
 	handOn(&s.squint, &next.squint)
 	for i := range s.tabs {
@@ -122,10 +125,11 @@ func (p *picture) squint(sign *stop.Sign) ([]byte, error) {
 
 // studies gives out the study of the newest picture.
 type studies struct {
-	name string     // of the layout's file, without folder and ending
-	lock sync.Mutex // held for a moment
-	of   *picture   // the newest; nil before there is one
-	now  *study     // of a top like it
+	name    string                           // of the layout's file, without folder and ending
+	cutting func(*quilt.Top) cutting.Options // how quilts are cut and bought; nil for the usual way
+	lock    sync.Mutex                       // held for a moment
+	of      *picture                         // the newest; nil before there is one
+	now     *study                           // of a top like it
 }
 
 // follow makes room for the study of a picture that is about to be shown, and ends that of another top. It must not be
@@ -134,8 +138,8 @@ func (s *studies) follow(p *picture) {
 	before := s.now
 	var now *study
 	if before == nil {
-		now = newStudy(p, s.name)
-	} else if now = before.after(p, s.name); now != before {
+		now = newStudy(p, s)
+	} else if now = before.after(p, s); now != before {
 		defer before.end()
 	}
 	s.lock.Lock()
