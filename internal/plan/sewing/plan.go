@@ -134,18 +134,18 @@ type Make struct {
 type Step struct {
 	*blocks.Step // the kind's own recipe: what to do, trim and check
 
-	PerBlock   int        `json:"per_block"`      // how many units
-	Make       int        `json:"make"`           // how many units in the whole top
-	Form       Form       `json:"form,omitempty"` // of the unit; "" of a column
-	Finished   Size       `json:"finished"`
-	Unfinished Size       `json:"unfinished"` // after trimming
-	Before     *Size      `json:"before,omitempty"` // as it lies with as much over on all sides that are trimmed
+	PerBlock   int   `json:"per_block"`      // how many units
+	Make       int   `json:"make"`           // how many units in the whole top
+	Form       Form  `json:"form,omitempty"` // of the unit; "" of a column
+	Finished   Size  `json:"finished"`
+	Unfinished Size  `json:"unfinished"`       // after trimming
+	Before     *Size `json:"before,omitempty"` // as it lies with as much over on all sides that are trimmed
 	// CheckSizes are what a ruler measures of it after trimming, the longer first. Of a unit with pieces that only a later
 	// step trims there is one, along a raw edge that is exact from end to end.
 	CheckSizes  [2]CheckSize `json:"check_sizes"`
-	CheckBefore measure.NM   `json:"check_before,omitempty"` // the longer of them before trimming
-	StandsOut  measure.NM `json:"stands_out" length:"atleast"` // by how much at most, beyond where it is trimmed; 0 where nothing is
-	Joins      []Join     `json:"joins"`                       // in the order of sewing
+	CheckBefore measure.NM   `json:"check_before,omitempty"`      // the longer of them before trimming
+	StandsOut   measure.NM   `json:"stands_out" length:"atleast"` // by how much at most, beyond where it is trimmed; 0 where nothing is
+	Joins       []Join       `json:"joins"`                       // in the order of sewing
 }
 
 // Join is one seam of a block, in the block's own frame: its upper left corner is the
