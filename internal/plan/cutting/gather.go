@@ -201,4 +201,5 @@ func (p *planning) inOrder() {
 			p.Sets[i].Bands[b].Fabric = to[p.Sets[i].Bands[b].Fabric]
 		}
 	}
+	p.numberSets()
 }

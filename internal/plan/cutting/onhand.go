@@ -108,7 +108,7 @@ func (p *planning) smaller(w wanting) []Way {
 }
 
 // patchSteps is how many steps it takes to plan one patch anew.
-const patchSteps = 4
+const patchSteps = 8
 
 // needWith is how much of a fabric is needed with a change; too much where there are no steps left to tell.
 func needWith(top *quilt.Top, change Way, w wanting, o Options) measure.NM {

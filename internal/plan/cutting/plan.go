@@ -38,6 +38,8 @@ type Plan struct {
 	Batting    *supplies.Batting `json:"batting"` // of one quilt
 	Faults     []Fault           // what cannot be cut; a plan with faults has no strips for those lines
 	Warnings   []Fault           // what should be known before cutting
+
+	setNumbers []int // of the strip sets among those of their name, from 1; 0 where there is one of the name
 }
 
 // Place is a stretch of the source in bytes, the end not included, as in a layout's spans.

@@ -46,6 +46,9 @@ func (p *planning) setOf(patch int) (set int, reversed bool) {
 	return at.set, false
 }
 
+// maxSets is how many different strip sets a plan may have: pools of scraps in their strips can make one for every wedge.
+const maxSets = 500
+
 // newSet begins a strip set for a patch's bands.
 func (p *planning) newSet(patch int, alike bool) int {
 	t := &p.top.Patches[patch]
@@ -67,6 +70,10 @@ func (p *planning) newSet(patch int, alike bool) int {
 	if off := s.WidthCut - s.StripCut; off > measure.NM(t.Count) || -off > measure.NM(t.Count) {
 		p.fault(Place(t.Place), "let one of its strips be the rest", "sewn together, %q comes to %s, but wedges are cut from strips of %s",
 			s.Name, p.text(s.WidthCut), p.text(s.StripCut))
+	}
+	if len(p.Sets) == maxSets {
+		p.fault(Place(t.Place), "name one fabric for some of its strips, or take a smaller pool",
+			"the pools of %q make more than %d different strip sets, the most that are planned", s.Name, maxSets)
 	}
 	p.Sets = append(p.Sets, s)
 	return len(p.Sets) - 1
@@ -284,17 +291,23 @@ func up(a, b int) int { return (a + b - 1) / b }
 
 // SetName is a strip set's name, with a number where several fabrics make sets of one name.
 func (p *Plan) SetName(n int) string {
-	same, at := 0, 0
+	if at := p.setNumbers[n]; at > 0 {
+		return p.Sets[n].Name + " " + strconv.Itoa(at)
+	}
+	return p.Sets[n].Name
+}
+
+// numberSets numbers the sets of each name, those that are not alone with it.
+func (p *Plan) numberSets() {
+	count, at := map[string]int{}, map[string]int{}
 	for i := range p.Sets {
-		if p.Sets[i].Name == p.Sets[n].Name {
-			same++
-			if i <= n {
-				at++
-			}
+		count[p.Sets[i].Name]++
+	}
+	p.setNumbers = make([]int, len(p.Sets))
+	for i := range p.Sets {
+		if name := p.Sets[i].Name; count[name] > 1 {
+			at[name]++
+			p.setNumbers[i] = at[name]
 		}
 	}
-	if same == 1 {
-		return p.Sets[n].Name
-	}
-	return p.Sets[n].Name + " " + strconv.Itoa(at)
 }

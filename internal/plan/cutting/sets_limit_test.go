@@ -1,0 +1,57 @@
+package cutting
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/quilt"
+	"eighthturn/layout"
+)
+
+// pooledSets is webs from a strip set whose two strips come from a pool of so many fabrics.
+func pooledSets(t *testing.T, fabrics int) *quilt.Top {
+	t.Helper()
+	var b strings.Builder
+	b.WriteString("side 4\n")
+	pool := "scraps p"
+	for i := range fabrics {
+		fmt.Fprintf(&b, "fabric f%d #%06x\n", i, i*0x3457)
+		pool += fmt.Sprintf(" f%d", i)
+	}
+	design, _, faults := layout.Read(b.String() + pool + "\nstrip-set s p 1.5 p rest\nblock W web wedges s kites f0\ngrid\n W\nrepeat across 24 down 24\n")
+	if design == nil {
+		t.Fatal(faults)
+	}
+	return quilt.Lay(design)
+}
+
+// TestMaxSets: a plan of more different strip sets than are planned is refused once, in a sentence; one of fewer is not.
+func TestMaxSets(t *testing.T) {
+	refused := func(fabrics int) int {
+		n := 0
+		for _, f := range Build(nil, pooledSets(t, fabrics), Options{}).Faults {
+			if strings.Contains(f.Message, "more than 500 different strip sets") {
+				n++
+			}
+		}
+		return n
+	}
+	if n := refused(12); n != 0 {
+		t.Errorf("twelve fabrics are refused %d times", n)
+	}
+	if n := refused(80); n != 1 {
+		t.Errorf("eighty fabrics are refused %d times", n)
+	}
+}
+
+// TestSetNames: sets of one name are numbered, the only one of a name is not.
+func TestSetNames(t *testing.T) {
+	p := Build(nil, pooledSets(t, 3), Options{})
+	if len(p.Sets) < 2 || p.SetName(0) != "s 1" || p.SetName(len(p.Sets)-1) != fmt.Sprintf("s %d", len(p.Sets)) {
+		t.Errorf("%d sets, the first is %s", len(p.Sets), p.SetName(0))
+	}
+	if p := Build(nil, pooledSets(t, 1), Options{}); len(p.Sets) != 1 || p.SetName(0) != "s" {
+		t.Errorf("%d sets, the first is %s", len(p.Sets), p.SetName(0))
+	}
+}
