@@ -34,17 +34,20 @@ o----------+----+
 // twoBackgrounds is how two halves of wedge and background are sewn. They are mirror images.
 func twoBackgrounds() Recipe {
 	const leftWedge, rightWedge, leftBackground, rightBackground = 0, 1, 2, 3
-	half := "Sew the wide end of a wedge to the slanted edge of a %s background piece, right sides together."
-	trim := "Align the ruler with the wedge's raw edges and trim the background piece even on all three sides."
+	const aWedge, oneNamed = "a wedge", "one %s wedge"
+	half := "Sew the wide end of " + aWedge + " to the slanted edge of a %s background piece, right sides together."
+	trim := "Align the ruler with the wedge's raw edges and trim the background piece even on both short sides."
 	check := "the wedge and the background piece form a straight line along the long edge"
 	return Recipe{
 		Steps: []Step{
 			{
 				Name: "left half", Do: worded(half, "left"), Trim: trim, Joins: []Join{{A: leftBackground, B: leftWedge}},
+				Named: []Named{{Words: aWedge, By: oneNamed, Pieces: []int{leftWedge}, Others: []int{rightWedge}}},
 				Check: check + "; right side up with the wedge's tip toward you, the long edge is on the right",
 			},
 			{
 				Name: "right half", Do: worded(half, "right"), Trim: trim, Joins: []Join{{A: rightBackground, B: rightWedge}},
+				Named: []Named{{Words: aWedge, By: oneNamed, Pieces: []int{rightWedge}, Others: []int{leftWedge}}},
 				Check: check + "; right side up with the wedge's tip toward you, the long edge is on the left",
 			},
 			{

@@ -46,27 +46,29 @@ func fullAndPlain() Recipe {
 			{
 				Name:  "kite with its first wedge",
 				Do:    "Place a wedge on a kite, right sides together, and sew the wide end of the wedge to a long side of the kite. Always start with the same side: with the kite's square corner toward you, the left-hand side.",
-				Check: "the wedge and the kite form a straight line along the long edge",
+				Named: []Named{{Words: "a wedge on a kite", By: "one %s wedge on a kite", Pieces: []int{leftWedge}, Others: []int{rightWedge}}},
+				Check: "on the straight side the kite lies even with the wedge or extends past it, and nowhere stops short of it",
 				Joins: []Join{{A: kite, B: leftWedge}},
 			},
 			{
 				Name:  "half",
 				Do:    "Sew the second wedge to the other long side of the kite in the same way.",
+				Named: []Named{{Words: "the second wedge", By: "one %s wedge", Pieces: []int{rightWedge}, Others: []int{leftWedge}}},
 				Trim:  "Align the ruler with the raw edges of the two wedges and trim the kite even on both sides of its square corner.",
 				Check: "the three pieces form a straight line along the long edge, and the kite's tip is one seam allowance inside it",
 				Joins: []Join{{A: Made(0), B: rightWedge}},
 			},
 			{
 				Name:  "block",
-				Do:    "Sew the half to a background triangle along the long edges. Keep the half on top so that you can see the kite's tip and sew just past it.",
+				Do:    "Sew the half to a half-square triangle along the long edges. Keep the half on top so that you can see the kite's tip and sew just past it.",
 				Check: "each raw edge is " + HalfBlock + ", and the kite keeps its point",
 				Joins: []Join{{A: Made(1), B: background, Press: 1}},
-				Trim:  "Align the ruler with the raw edges of the half and trim the triangle even.",
+				Trim:  "Align the ruler with the raw edges of the half and trim the half-square triangle even.",
 			},
 		},
 		Pressing: []Pressing{
 			{Round: true, About: Point{Mid, Mid}, Ways: turningRound().Ways},
-			{Ways: [2]string{"toward the plain triangle", "toward the half with the kite"}},
+			{Ways: [2]string{"toward the half-square triangle", "toward the half with the kite"}},
 		},
 	}
 }

@@ -89,19 +89,21 @@ func twoHalves() Recipe {
 				Name: "kite with its first wedge",
 				Do: "Place a wedge on a kite, right sides together, and sew the wide end of the wedge to a long side of the kite. " +
 					"Always start with the same side: with the kite's square corner toward you, the left-hand side.",
-				Check: "the wedge and the kite form a straight line along the long edge",
+				Named: []Named{{Words: "a wedge on a kite", By: "one %s wedge on a kite", Pieces: []int{3, 1}, Others: []int{0, 2}}},
+				Check: "on the straight side the kite lies even with the wedge or extends past it, and nowhere stops short of it",
 				Joins: []Join{{A: upperRight, B: 3}, {A: lowerLeft, B: 1}},
 			},
 			{
 				Name:  "half",
 				Do:    "Sew the second wedge to the other long side of the kite in the same way.",
+				Named: []Named{{Words: "the second wedge", By: "one %s wedge", Pieces: []int{0, 2}, Others: []int{3, 1}}},
 				Trim:  "Align the ruler with the raw edges of the two wedges and trim the kite even on both sides of its square corner.",
 				Check: "the three pieces form a straight line along the long edge, and the kite's tip is one seam allowance inside it",
 				Joins: []Join{{A: Made(0), B: 0}, {A: Made(1), B: 2}},
 			},
 			{
 				Name:  "block",
-				Do:    "Rotate one half 180 degrees and sew the halves together along the long edges. Pin at the center, where the seam lines cross, then at the ends.",
+				Do:    "Take two halves, turn one of them around, and sew them together along the long edges. Pin at the center, where the seam lines cross, then at the ends.",
 				Check: "each raw edge is " + HalfBlock + ", and the seam at each edge will line up with the next block's",
 				Joins: []Join{{A: Made(2), B: Made(3)}},
 			},

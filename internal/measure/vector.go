@@ -30,5 +30,21 @@ func (a Vec) Unit() Vec { return a.Times(1 / a.Length()) }
 // Quarter is a turned by a quarter, clockwise on screen.
 func (a Vec) Quarter() Vec { return Vec{-a.Y, a.X} }
 
+// Clipped is the part of a convex outline that lies at least so far along a way.
+func Clipped(o []Vec, way Vec, least float64) []Vec {
+	var out []Vec
+	for i, p := range o {
+		q := o[(i+1)%len(o)]
+		a, b := p.Dot(way)-least, q.Dot(way)-least
+		if a >= 0 {
+			out = append(out, p)
+		}
+		if a < 0 != (b < 0) {
+			out = append(out, p.Plus(q.Minus(p).Times(a/(a-b))))
+		}
+	}
+	return out
+}
+
 // Reflected is a reflected in the line through the origin along a unit way.
 func (a Vec) Reflected(way Vec) Vec { return way.Times(2 * a.Dot(way)).Minus(a) }

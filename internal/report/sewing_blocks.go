@@ -91,6 +91,14 @@ func (s *sewer) stepHead(b *sewing.Block, step *sewing.Step) string {
 // is true of several seams is said once.
 func (s *sewer) stepLines(b *sewing.Block, step *sewing.Step) []document.Text {
 	list := []document.Text{document.Plain(s.named(b, step))}
+	if len(b.Variants) == 1 {
+		if made := s.made(b, &b.Variants[0], step); made != "" {
+			list = append(list, document.Plain("Make "+made+"."))
+		}
+	}
+	if s.unlikeHalves(b, step) {
+		list = append(list, document.Plain("Use one of each kind."))
+	}
 	said := map[string]bool{}
 	for _, text := range s.seamLines(b, step) {
 		if !said[text.String()] {
@@ -99,10 +107,10 @@ func (s *sewer) stepLines(b *sewing.Block, step *sewing.Step) []document.Text {
 		}
 	}
 	if step.Before != nil {
-		list = append(list, lead("Trim:", "%s You will trim up to %s.", step.Trim, s.units.AtLeast(step.StandsOut)))
+		list = append(list, lead("Trim:", "%s You will trim %s.", step.Trim, atMost(s.units.Nearest(step.StandsOut))))
 	}
 	if !b.Column && len(step.Joins) > 0 {
-		list = append(list, lead("Unfinished size:", "%s.", s.unfinished(step)))
+		list = append(list, lead("Unfinished size:", "%s.", s.unfinished(b, step)))
 	}
 	half := s.units.Nearest(b.FromCenter) + " from the center"
 	return append(list, lead("Check:", "%s.", strings.ReplaceAll(step.Check, blocks.HalfBlock, half)))
@@ -132,14 +140,14 @@ func (s *sewer) onlyCloth(b *sewing.Block, pieces, others []int) string {
 }
 
 // unfinished is the size of a step's unit, also before it is trimmed.
-func (s *sewer) unfinished(step *sewing.Step) string {
-	text := s.unitSize(step)
+func (s *sewer) unfinished(b *sewing.Block, step *sewing.Step) string {
+	text := s.unitSize(b, step)
 	if step.Before == nil {
 		return text
 	}
 	before := s.units.Nearest(step.CheckBefore)
 	switch square := s.units.Nearest(step.Before.Across) == s.units.Nearest(step.Before.Down); {
-	case before == s.units.Nearest(step.CheckSizes[0].Length):
+	case strings.TrimPrefix(before, "about ") == strings.TrimPrefix(s.units.Nearest(step.CheckSizes[0].Length), "about "):
 		return text
 	case step.Form == sewing.Rectangle:
 		before = s.size(*step.Before)
@@ -153,7 +161,7 @@ func (s *sewer) unfinished(step *sewing.Step) string {
 
 // unitSize is what a ruler measures of a step's unit: of a triangle the raw edges of its short sides, of a square corner its
 // two raw edges, of what has none a raw edge and what lies between opposite ones.
-func (s *sewer) unitSize(step *sewing.Step) string {
+func (s *sewer) unitSize(b *sewing.Block, step *sewing.Step) string {
 	if step.Form == sewing.Rectangle {
 		return s.size(step.Unfinished)
 	}
@@ -165,6 +173,8 @@ func (s *sewer) unitSize(step *sewing.Step) string {
 		return "short sides " + longer
 	case step.Form == sewing.Triangle:
 		return "short sides " + longer + " and " + shorter
+	case len(first.Of) == 1:
+		return "free raw edge of the " + s.Shape(b, first.Of[0]).String() + " " + longer
 	case second.Length == 0:
 		return "longest raw edge " + longer
 	case first.Opposite && second.Opposite && same:
@@ -176,9 +186,9 @@ func (s *sewer) unitSize(step *sewing.Step) string {
 	case second.Opposite:
 		return "raw edge " + longer + ", and " + shorter + " from it to the opposite one"
 	case same:
-		return "raw edges " + longer + " beside its square corner"
+		return "straight raw edges " + longer
 	}
-	return "raw edges " + longer + " and " + shorter + " beside its square corner"
+	return "straight raw edges " + longer + " and " + shorter
 }
 
 // size is across by down of something with four square corners.
@@ -187,6 +197,14 @@ func (s *sewer) size(size sewing.Size) string {
 		size.Down = size.Across
 	}
 	return s.units.Size(size.Across, size.Down)
+}
+
+// atMost is a length that may be less; "under 1/16 in" says so itself.
+func atMost(length string) string {
+	if strings.HasPrefix(length, "under ") {
+		return length
+	}
+	return "up to " + length
 }
 
 // lead is a text that begins with words in bold type.
@@ -210,9 +228,11 @@ func (s *sewer) fabrics(b *sewing.Block) []document.Block {
 // variant is blocks of one variant: their pieces, units that are made in several orders, and their places.
 func (s *sewer) variant(b *sewing.Block, v *sewing.FabricVariant) document.Item {
 	item := document.Item{Text: document.Text{{Text: b.VariantName(v.Number) + ":", Bold: true}, {Text: " " + s.pieces(b, v) + "."}}, About: document.About{Patches: placedPatches(v.Cells)}}
-	for _, m := range v.Makes {
-		if m.Mirror {
-			item.Blocks = append(item.Blocks, document.Paragraph{Text: lead(fmt.Sprintf("Step %d, %s:", m.Step+1, b.Steps[m.Step].Name), "make %d, in this order: %s.", m.Count, strings.Join(s.clothNames(m.Cloths), "; "))})
+	if n := len(b.Variants); n > 1 && n <= maxListed {
+		for i := range b.Steps {
+			if made := s.made(b, v, &b.Steps[i]); made != "" {
+				item.Blocks = append(item.Blocks, document.Paragraph{Text: lead(fmt.Sprintf("Step %d, %s:", i+1, b.Steps[i].Name), "make %s.", made)})
+			}
 		}
 	}
 	var places document.Together
@@ -249,9 +269,9 @@ func (s *sewer) pieces(b *sewing.Block, v *sewing.FabricVariant) string {
 	names := s.clothNames(v.Cloths)
 	switch {
 	case !b.Column && len(v.Cells) > 1:
-		return many + clothCounts(names) + " each"
+		return many + s.pieceCounts(b, v) + " each"
 	case !b.Column:
-		return many + clothCounts(names)
+		return many + s.pieceCounts(b, v)
 	case len(v.Longer) < 2:
 		return many + "1 piece of " + names[0]
 	}
@@ -279,19 +299,4 @@ func (s *sewer) clothNames(cloths []int) []string {
 		}
 	}
 	return names
-}
-
-// clothCounts is names with how often each of them stands there: "2 navy and 2 cream".
-func clothCounts(names []string) string {
-	var order, list []string
-	counts := map[string]int{}
-	for _, name := range names {
-		if counts[name]++; counts[name] == 1 {
-			order = append(order, name)
-		}
-	}
-	for _, name := range order {
-		list = append(list, fmt.Sprintf("%d %s", counts[name], name))
-	}
-	return measure.List(list)
 }

@@ -47,7 +47,7 @@ func fileName(label string) string {
 // stepFigure is the picture of a step.
 func (s *sewer) stepFigure(block, n int) document.Figure {
 	step := &s.Blocks[block].Steps[n]
-	size := s.unitSize(step) + ", unfinished"
+	size := s.unitSize(&s.Blocks[block], step) + ", unfinished"
 	if s.Blocks[block].Column {
 		size = "one above the other"
 	}

@@ -81,7 +81,7 @@ func (s *sewer) wayWords(b *sewing.Block, v *sewing.FabricVariant, group int) [2
 // pressedSeams is which seams of a block follow one choice.
 func pressedSeams(b *sewing.Block, group int) string {
 	if len(b.Pressings) == 1 {
-		return "its seams"
+		return "the seams of the block"
 	}
 	var steps []int
 	for i, step := range b.Steps {

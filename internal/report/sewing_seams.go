@@ -1,6 +1,8 @@
 package report
 
 import (
+	"fmt"
+
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
@@ -50,18 +52,11 @@ func (s *sewer) seam(b *sewing.Block, j *sewing.Join) []document.Text {
 	for e := range j.Ends {
 		for part, blunt := range j.Ends[e].Blunted {
 			if blunt {
-				list = append(list, lead("Before sewing:", "blunt the tip of the %s %s beyond the seam point, %s.", names[part], s.units.Nearest(s.Seam), s.end(b, j, e)))
+				list = append(list, lead("Before sewing:", "%s, cut the tip of the %s off square, %s from its point (%s beyond the seam point).", s.end(b, j, e), names[part], s.units.Nearest(j.Ends[e].Off[part]), s.units.Nearest(s.Seam)))
 			}
 		}
 	}
 	list = append(list, s.offsets(b, j, names)...)
-	for e := range j.Ends {
-		for part, spare := range j.Ends[e].Spare {
-			if spare > 0 && j.Ends[1-e].Spare == [2]measure.NM{} && len([2][]int{j.A, j.B}[part]) == 1 {
-				list = append(list, lead("The "+names[part]+" is oversize:", "match the offset only %s; %s let the excess (up to %s) hang over.", s.end(b, j, 1-e), s.end(b, j, e), s.units.AtLeast(spare)))
-			}
-		}
-	}
 	for e := range j.Ends {
 		if j.Ends[e].Partial {
 			list = append(list, lead("Partial seam:", "stop %s from the raw edge %s, where the seam line ends, and backstitch.", s.units.Nearest(s.Seam), s.end(b, j, e)))
@@ -70,19 +65,31 @@ func (s *sewer) seam(b *sewing.Block, j *sewing.Join) []document.Text {
 	return list
 }
 
-// offsets is by how much cut corners stick out at the ends of a seam.
+// offsets is by how much cut corners stick out at the ends of a seam. At an end where one piece is oversize and its corner is
+// not, it is matched at the other end only.
 func (s *sewer) offsets(b *sewing.Block, j *sewing.Join, names [2]string) []document.Text {
 	from, to := j.Ends[0].LeadBlunt, j.Ends[1].LeadBlunt
 	says := func(l measure.NM, where string) document.Text {
+		if l == 0 {
+			return lead("Offset:", "none %s.", where)
+		}
 		leading := names[1]
 		if l < 0 {
 			leading = names[0]
 		}
 		return lead("Offset:", "the corner of the %s extends %s %s.", leading, s.offset(l), where)
 	}
+	for e := range j.Ends {
+		for part, spare := range j.Ends[e].Spare {
+			if spare > 0 && j.Ends[1-e].Spare == [2]measure.NM{} && len([2][]int{j.A, j.B}[part]) == 1 {
+				over := fmt.Sprintf(" %s the %s is oversize: let the excess, %s, hang over.", capital(s.end(b, j, e)), names[part], atMost(s.units.Nearest(spare)))
+				return []document.Text{append(says(j.Ends[1-e].LeadBlunt, s.end(b, j, 1-e)), document.Run{Text: over})}
+			}
+		}
+	}
 	switch {
 	case from == 0 && to == 0:
-		return []document.Text{lead("Offset:", "none; match the trimmed corners at both ends.")}
+		return []document.Text{lead("Offset:", "none; the corners match at both ends.")}
 	case from == to:
 		return []document.Text{says(from, "at both ends")}
 	}

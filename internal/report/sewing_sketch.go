@@ -125,25 +125,9 @@ func mirrored(v measure.Vec) measure.Vec { return measure.Vec{X: -v.X, Y: v.Y} }
 // clippedTo is the part of an outline that lies in a square round a point.
 func clippedTo(o []measure.Vec, middle measure.Vec, half float64) []measure.Vec {
 	for _, way := range []measure.Vec{{X: 1, Y: 0}, {X: -1, Y: 0}, {X: 0, Y: 1}, {X: 0, Y: -1}} {
-		o = clipped(o, way, middle.Dot(way)-half)
+		o = measure.Clipped(o, way, middle.Dot(way)-half)
 	}
 	return o
-}
-
-// clipped is the part of a convex outline that lies at least so far along a way.
-func clipped(o []measure.Vec, way measure.Vec, least float64) []measure.Vec {
-	var out []measure.Vec
-	for i, p := range o {
-		q := o[(i+1)%len(o)]
-		a, b := p.Dot(way)-least, q.Dot(way)-least
-		if a >= 0 {
-			out = append(out, p)
-		}
-		if a < 0 != (b < 0) {
-			out = append(out, p.Plus(q.Minus(p).Times(a/(a-b))))
-		}
-	}
-	return out
 }
 
 func white() palettes.Colour { return palettes.Colour{R: 0xff, G: 0xff, B: 0xff} }

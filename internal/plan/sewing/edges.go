@@ -8,10 +8,11 @@ import (
 )
 
 // CheckSize is what a ruler measures of a unit one way: along a raw edge, from one end of it to the other, or from one
-// raw edge across to its opposite. The zero value is for what can be measured neither way.
+// raw edge across to its opposite. Without a length it can be measured neither way.
 type CheckSize struct {
 	Length   measure.NM `json:"length"`
 	Opposite bool       `json:"between_opposite_edges"`
+	Of       []int      `json:"of,omitempty"` // the piece of the kind that has the whole edge, where it is measured before the unit is trimmed
 }
 
 // checkSizes are what a ruler measures of a unit along a way and across it, the longer first; not the extent to a corner that
@@ -44,16 +45,16 @@ func checkSize(raw []measure.Vec, way measure.Vec) CheckSize {
 		return false
 	}
 	if flat(least) && flat(most) {
-		return CheckSize{rounded(most - least), true}
+		return CheckSize{Length: rounded(most - least), Opposite: true}
 	}
 	return CheckSize{Length: rounded(longest)}
 }
 
 // exactWay is the way of a unit's longest side that is exact from end to end, where pieces of the unit are still to be trimmed
-// in a later step. False where nothing is, or where there is no such side.
-func (s *sewn) exactWay(pieces []int, unit outline) (measure.Vec, bool) {
+// in a later step, and the piece that alone has it, if one has. False where nothing is, or where there is no such side.
+func (s *sewn) exactWay(pieces []int, unit outline) (way measure.Vec, of []int, is bool) {
 	if slices.ContainsFunc(s.trims, func(u []int) bool { return len(u) == len(pieces) && within(u, pieces) }) {
-		return measure.Vec{}, false
+		return measure.Vec{}, nil, false
 	}
 	sides, larger := s.sideParts(pieces, unit), false
 	best, most := measure.Vec{}, 0.0
@@ -66,8 +67,11 @@ func (s *sewn) exactWay(pieces []int, unit outline) (measure.Vec, bool) {
 			larger = larger || p.out > 0
 		}
 		if out == 0 && side.Length() > most {
-			best, most = side.Unit(), side.Length()
+			best, most, of = side.Unit(), side.Length(), nil
+			if len(parts) == 1 {
+				of = []int{parts[0].piece}
+			}
 		}
 	}
-	return best, larger && most > 0
+	return best, of, larger && most > 0
 }

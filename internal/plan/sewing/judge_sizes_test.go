@@ -193,3 +193,22 @@ func TestJudgeGeosRawEdges(t *testing.T) {
 		t.Error("the two cannot be told apart")
 	}
 }
+
+// TestJudgeGeosPair: a pair of wedges is measured along the raw edges that are there, as long as the strip over the cosine of half
+// a wedge, not to the corner that the two flat tips leave out.
+func TestJudgeGeosPair(t *testing.T) {
+	top := lay.Top(t, oneBlock("ring", "strip 4", ""))
+	p := planOf(top, sewing.Options{})
+	cuts := cutting.Pieces(top, cutting.Options{})
+	cell, s := p.Blocks[0].Variants[0].Cells[0].Cell, p.Blocks[0].Steps[0]
+	ring := ringOf(sewnCloth(t, top, p.Patches(cell, slices.Concat(s.Joins[0].A, s.Joins[0].B)), cuts))
+	var edges []float64
+	for i, a := range ring {
+		edges = append(edges, ring[(i+1)%len(ring)].Sub(a).Length())
+	}
+	slices.Sort(edges)
+	for i, size := range s.CheckSizes {
+		about(t, "raw edge", inches(size.Length), edges[len(edges)-1-i], 1e-6)
+	}
+	about(t, "raw edge, worked out", edges[len(edges)-1], 4/math.Cos(math.Pi/8), 1e-6)
+}

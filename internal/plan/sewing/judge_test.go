@@ -201,7 +201,7 @@ func TestJudgeChirality(t *testing.T) {
 		t.Fatalf("%d variants", n)
 	}
 	for _, m := range p.Blocks[0].Variants[0].Makes {
-		if m.Mirror || m.Count != 4*p.Blocks[0].Steps[m.Step].PerBlock {
+		if m.Count != 4*p.Blocks[0].Steps[m.Step].PerBlock {
 			t.Errorf("%s: %d like %v", p.Blocks[0].Steps[m.Step].Name, m.Count, m.Cloths)
 		}
 	}

@@ -9,10 +9,9 @@ func (s *sorting) makes(n int, c *FabricVariant) {
 		from := len(c.Makes)
 		for _, j := range step.Joins {
 			if !s.Blocks[n].Column && !goesOn(step.Joins, j.Number) {
-				s.make(c, from, Make{Step: at, Join: j.Number, Cloths: clothsOf(c, kind.joins[j.Number].all())})
+				s.make(c, from, Make{Step: at, Join: j.Number, Pieces: kind.joins[j.Number].all(), Cloths: clothsOf(c, kind.joins[j.Number].all())})
 			}
 		}
-		tellMirrored(c.Makes[from:])
 	}
 }
 
@@ -45,15 +44,4 @@ func clothsOf(c *FabricVariant, pieces []int) []int {
 		cloths[i] = c.Cloths[p]
 	}
 	return cloths
-}
-
-// tellMirrored marks units that have the same cloths in another order.
-func tellMirrored(makes []Make) {
-	for i := range makes {
-		for j := range makes {
-			if i != j && slices.Equal(slices.Sorted(slices.Values(makes[i].Cloths)), slices.Sorted(slices.Values(makes[j].Cloths))) {
-				makes[i].Mirror = true
-			}
-		}
-	}
 }

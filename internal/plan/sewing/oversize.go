@@ -48,7 +48,8 @@ func (s *sewn) trimmedEarlier(piece int, pieces []int) bool {
 // sidePart is a part of a unit's side: what one piece has of it.
 type sidePart struct {
 	stretch
-	out measure.NM // by how much the piece stands out there, as it lies with as much over on either trimmed side; 0 if it does not
+	piece int
+	out   measure.NM // by how much the piece stands out there, as it lies with as much over on either trimmed side; 0 if it does not
 }
 
 // partsOf is the parts of a unit's side, in the order in which they lie on it.
@@ -61,7 +62,7 @@ func (s *sewn) partsOf(pieces []int, side stretch) []sidePart {
 			if !on {
 				continue
 			}
-			part := sidePart{stretch: both}
+			part := sidePart{stretch: both, piece: p}
 			if s.trimmedSide(p, i) && !s.trimmedEarlier(p, pieces) {
 				part.out = s.cuts[p].OutEach()
 			}

@@ -126,8 +126,8 @@ type Make struct {
 	Step   int   `json:"step"` // index
 	Join   int   `json:"join"` // the first join that makes one, by the kind's recipe
 	Count  int   `json:"count"`
-	Cloths []int `json:"cloths"` // by piece, in the order of sewing, of Plan.Cloths
-	Mirror bool  `json:"mirror"` // another unit of this step has the same cloths in another order
+	Pieces []int `json:"pieces"` // of the kind, in the order of sewing, of the first of them
+	Cloths []int `json:"cloths"` // of these, of Plan.Cloths
 }
 
 // Step is one step of the work on a block.
@@ -143,9 +143,9 @@ type Step struct {
 	// CheckSizes are what a ruler measures of it after trimming, the longer first. Of a unit with pieces that only a later
 	// step trims there is one, along a raw edge that is exact from end to end.
 	CheckSizes  [2]CheckSize `json:"check_sizes"`
-	CheckBefore measure.NM   `json:"check_before,omitempty"`      // the longer of them before trimming
-	StandsOut   measure.NM   `json:"stands_out" length:"atleast"` // by how much at most, beyond where it is trimmed; 0 where nothing is
-	Joins       []Join       `json:"joins"`                       // in the order of sewing
+	CheckBefore measure.NM   `json:"check_before,omitempty"` // the longer of them before trimming
+	StandsOut   measure.NM   `json:"stands_out"`             // by how much at most, beyond where it is trimmed; 0 where nothing is
+	Joins       []Join       `json:"joins"`                  // in the order of sewing
 }
 
 // Join is one seam of a block, in the block's own frame: its upper left corner is the
@@ -165,13 +165,14 @@ type Join struct {
 
 // End is one end of a seam.
 type End struct {
-	Degrees   [2]float64    `json:"degrees"`                // the angle of A's corner and of B's
-	Reach     [2]measure.NM `json:"reach"`                  // how far A's raw corner and B's stand out beyond the end of the seam line, as they are cut
-	Lead      measure.NM    `json:"lead"`                   // by how much B's corner leads A's; below 0, A's leads
-	Blunted   [2]bool       `json:"blunted"`                // that corner is to be trimmed before sewing, flat and a seam allowance beyond the finished point
-	LeadBlunt measure.NM    `json:"lead_blunt"`             // the same as Lead once that is done
-	Spare     [2]measure.NM `json:"spare" length:"atleast"` // how much further it may stand out, since the piece is cut larger and trimmed later; 0 where the corner is exact
-	Partial   bool          `json:"partial"`                // stop here a seam allowance before the raw edge, and sew a stitch back
+	Degrees   [2]float64    `json:"degrees"`    // the angle of A's corner and of B's
+	Reach     [2]measure.NM `json:"reach"`      // how far A's raw corner and B's stand out beyond the end of the seam line, as they are cut
+	Lead      measure.NM    `json:"lead"`       // by how much B's corner leads A's; below 0, A's leads
+	Blunted   [2]bool       `json:"blunted"`    // that corner is to be trimmed before sewing, flat and a seam allowance beyond the finished point
+	Off       [2]measure.NM `json:"cut_off"`    // how much of its point that takes off, along the middle of the corner
+	LeadBlunt measure.NM    `json:"lead_blunt"` // the same as Lead once that is done
+	Spare     [2]measure.NM `json:"spare"`      // how much further it may stand out, since the piece is cut larger and trimmed later; 0 where the corner is exact
+	Partial   bool          `json:"partial"`    // stop here a seam allowance before the raw edge, and sew a stitch back
 }
 
 // Round is a point inside a block where three or more seams meet.

@@ -146,7 +146,57 @@ func (s *sewn) rawOutline(pieces []int, unit outline) []measure.Vec {
 	for i := range unit {
 		blunt[i], seams[i] = s.tip(pieces, unit[i]), s.seam
 	}
-	return grown(unit, seams, blunt, s.seam)
+	raw, extra := grown(unit, seams, blunt, s.seam), 0
+	for i := range unit {
+		if tips := s.tipsAt(pieces, unit, i); tips != nil {
+			raw = slices.Replace(raw, i+extra, i+extra+1, s.flatTips(tips, unit, i)...)
+			extra += 2
+		} else if blunt[i] {
+			extra++
+		}
+	}
+	return raw
+}
+
+// tipsAt is the two pieces whose blunt tips make a corner of a unit, that before the corner first; nil if it is another corner.
+func (s *sewn) tipsAt(pieces []int, unit outline, corner int) []int {
+	var tips []int
+	for _, p := range pieces {
+		i := cornerAt(s.pieces[p], unit[corner])
+		if i >= 0 && i == s.cuts[p].Shape.Description().Blunt {
+			tips = append(tips, p)
+		} else if i >= 0 {
+			return nil
+		}
+	}
+	if len(tips) != 2 || angleAt(unit, corner) > 90.01 {
+		return nil
+	}
+	before := stretch{unit[(corner+len(unit)-1)%len(unit)], unit[corner]}
+	if len(s.partsOf(tips[:1], before)) == 0 {
+		tips[0], tips[1] = tips[1], tips[0]
+	}
+	return tips
+}
+
+// flatTips is the raw corner of a unit that two blunt tips make: each is flat across its own middle, a seam allowance beyond the
+// finished corner, so that the corner has two points on its sides and one on the seam between them.
+func (s *sewn) flatTips(tips []int, unit outline, corner int) []measure.Vec {
+	n, at := len(unit), vecOf(unit[corner])
+	sides := [2]measure.Vec{vecOf(unit[corner]).Minus(vecOf(unit[(corner+n-1)%n])).Unit(), vecOf(unit[(corner+1)%n]).Minus(at).Unit()}
+	var middles [2]measure.Vec // the way into each tip
+	for i, p := range tips {
+		o := s.pieces[p]
+		m := cornerAt(o, unit[corner])
+		middles[i] = vecOf(o[(m+len(o)-1)%len(o)]).Minus(at).Unit().Plus(vecOf(o[(m+1)%len(o)]).Minus(at).Unit()).Unit()
+	}
+	seam := float64(s.seam)
+	onSide := func(i int) measure.Vec { // where the flat tip meets its raw side
+		start := at.Minus(sides[i].Quarter().Times(seam))
+		return start.Plus(sides[i].Times((-seam - start.Minus(at).Dot(middles[i])) / sides[i].Dot(middles[i])))
+	}
+	between := middles[0].Plus(middles[1]).Unit()
+	return []measure.Vec{onSide(0), at.Minus(between.Times(seam / between.Dot(middles[0]))), onSide(1)}
 }
 
 // ruler is the way along which a unit is measured: a side of its square corner or, without

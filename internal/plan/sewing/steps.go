@@ -47,8 +47,9 @@ func (p *Plan) measureStep(s *sewn, step *Step) {
 	step.Finished = unitSize(grown(made.unit, make([]measure.NM, len(made.unit)), make([]bool, len(made.unit)), 0), way)
 	raw := s.rawOutline(made.all(), made.unit)
 	step.Unfinished, step.CheckSizes = unitSize(raw, way), checkSizes(raw, way)
-	if exact, larger := s.exactWay(made.all(), made.unit); larger {
+	if exact, of, larger := s.exactWay(made.all(), made.unit); larger {
 		step.CheckSizes = [2]CheckSize{checkSize(raw, exact)}
+		step.CheckSizes[0].Of = of
 	}
 	if step.Trim == "" {
 		return
@@ -110,13 +111,14 @@ func (p *Plan) endOf(s *sewn, made *joined, at point) End {
 			blunt[i] = reach
 		case e.Degrees[i] < blocks.Tip():
 			e.Blunted[i] = true
+			e.Off[i] = rounded(float64(s.seam) * (1/math.Sin(e.Degrees[i]*math.Pi/360) - 1))
 			blunt[i] = ReachBlunt(e.Degrees[i], s.seam)
 		}
 		e.Reach[i] = reach
 		e.Spare[i] = s.spareAt(made, i, at)
 	}
 	if e.Degrees[0] == e.Degrees[1] && e.Blunted == [2]bool{true, true} { // equal corners need no trimming to match
-		e.Blunted, blunt = [2]bool{}, [2]measure.NM{e.Reach[0], e.Reach[1]}
+		e.Blunted, e.Off, blunt = [2]bool{}, [2]measure.NM{}, [2]measure.NM{e.Reach[0], e.Reach[1]}
 	}
 	e.Lead = e.Reach[1] - e.Reach[0]
 	e.LeadBlunt = blunt[1] - blunt[0]

@@ -1,0 +1,104 @@
+package report
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
+)
+
+// mostListed is the most pieces that a unit has to be told by their names; larger ones are told by their picture.
+const mostListed = 3
+
+// made is the units of a step for blocks of one variant, by their pieces; "" where the names of the pieces say it all: where all
+// units are alike and their pieces of one shape of one cloth, and of the block itself.
+func (s *sewer) made(b *sewing.Block, v *sewing.FabricVariant, step *sewing.Step) string {
+	if b.Column || step == &b.Steps[len(b.Steps)-1] {
+		return ""
+	}
+	var list []string
+	plain, ordered, pairs := true, false, true
+	for i := range v.Makes {
+		m := &v.Makes[i]
+		if &b.Steps[m.Step] != step || len(m.Pieces) > mostListed {
+			continue
+		}
+		plain = plain && !s.mixed(b, m)
+		ordered = ordered || len(m.Pieces) > 2
+		names := make([]string, len(m.Pieces))
+		for i, p := range m.Pieces {
+			names[i] = s.pieceName(b, v, p)
+		}
+		named := measure.List(names)
+		if pair := len(names) == 2 && s.Shape(b, m.Pieces[0]) == s.Shape(b, m.Pieces[1]); !pair {
+			pairs = false
+		} else if names[0] == names[1] {
+			named = measure.Count(2, names[0])
+		}
+		list = append(list, strconv.Itoa(m.Count)+" of "+named)
+	}
+	if plain && len(list) < 2 {
+		return ""
+	}
+	text := strings.Join(list, "; ")
+	switch {
+	case pairs && !plain:
+		text += "; the first named lies on the left"
+	case ordered:
+		text += ", sewn in this order"
+	}
+	return text
+}
+
+// mixed says whether a unit has pieces of one shape in several cloths.
+func (s *sewer) mixed(b *sewing.Block, m *sewing.Make) bool {
+	for i, p := range m.Pieces {
+		for n, q := range m.Pieces[:i] {
+			if s.Shape(b, p) == s.Shape(b, q) && m.Cloths[i] != m.Cloths[n] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// unlikeHalves says whether a step joins two units of one step that are not alike, in all blocks of the label.
+func (s *sewer) unlikeHalves(b *sewing.Block, step *sewing.Step) bool {
+	if b.Column || len(step.Joins) != 1 {
+		return false
+	}
+	j := &step.Joins[0]
+	from := func(number int) int {
+		return slices.IndexFunc(b.Steps, func(s sewing.Step) bool {
+			return slices.ContainsFunc(s.Joins, func(k sewing.Join) bool { return k.Number == number })
+		})
+	}
+	if j.MadeA < 0 || j.MadeB < 0 || from(j.MadeA) != from(j.MadeB) {
+		return false
+	}
+	for i := range b.Variants {
+		v := &b.Variants[i]
+		if slices.EqualFunc(j.A, j.B, func(p, q int) bool { return v.Cloths[p] == v.Cloths[q] }) {
+			return false
+		}
+	}
+	return true
+}
+
+// pieceCounts is the pieces of a block of a variant, counted: "2 navy wedges and 2 cream kites".
+func (s *sewer) pieceCounts(b *sewing.Block, v *sewing.FabricVariant) string {
+	var order, list []string
+	counts := map[string]int{}
+	for piece := range v.Cloths {
+		name := s.pieceName(b, v, piece)
+		if counts[name]++; counts[name] == 1 {
+			order = append(order, name)
+		}
+	}
+	for _, name := range order {
+		list = append(list, measure.Count(counts[name], name))
+	}
+	return measure.List(list)
+}
