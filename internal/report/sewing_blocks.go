@@ -26,7 +26,7 @@ func (s *sewer) block(n int) document.Section {
 	b := &s.Blocks[n]
 	whole := s.wholeBlock(b)
 	made := document.Paragraph{Text: document.Plain(s.makes(b)), About: document.About{Patches: whole}}
-	out := document.Section{ID: SewingBlock(n, ""), Title: "Block " + b.Label + ": " + b.Kind, Depth: document.Detail, Blocks: []document.Block{made}}
+	out := document.Section{ID: SewingBlock(n, ""), Title: "Block " + b.Label + ": " + strings.ReplaceAll(b.Kind, "-", " "), Depth: document.Detail, Blocks: []document.Block{made}}
 	if len(b.Steps) == 0 {
 		out.Blocks = append(out.Blocks, para("This block is a single piece; no sewing is needed."))
 	}
@@ -45,10 +45,11 @@ func (s *sewer) block(n int) document.Section {
 // makes is how many blocks there are, and how large they are.
 func (s *sewer) makes(b *sewing.Block) string {
 	finished, raw := s.units.Size(b.Finished.Across, b.Finished.Down), s.units.Size(b.Unfinished.Across, b.Unfinished.Down)
-	if b.Column {
-		return fmt.Sprintf("Make %s%s. The longest finishes at %s, %s unfinished.", measure.Count(b.Count, noun(b)), s.forEach(), finished, raw)
+	what := "Each " + noun(b)
+	if b.Column && !s.sameLength(b) {
+		what = "The longest"
 	}
-	return fmt.Sprintf("Make %s%s. Each block finishes at %s, %s unfinished.", measure.Count(b.Count, noun(b)), s.forEach(), finished, raw)
+	return fmt.Sprintf("Make %s%s. %s finishes at %s, %s unfinished.", measure.Count(b.Count, noun(b)), s.forEach(), what, finished, raw)
 }
 
 // noun is what blocks of a label are called.
@@ -91,6 +92,9 @@ func (s *sewer) stepHead(b *sewing.Block, step *sewing.Step) string {
 // is true of several seams is said once.
 func (s *sewer) stepLines(b *sewing.Block, step *sewing.Step) []document.Text {
 	list := []document.Text{document.Plain(s.named(b, step))}
+	if b.Column && alikeEnds(b) {
+		list = append(list, document.Plain(capital(columnPieces(&b.Variants[0]))+"."))
+	}
 	if len(b.Variants) == 1 {
 		if made := s.made(b, &b.Variants[0], step); made != "" {
 			list = append(list, document.Plain("Make "+made+"."))
@@ -261,28 +265,6 @@ func WithoutPlaces(fabrics document.Section) document.Section {
 		fabrics.Blocks[i] = list
 	}
 	return fabrics
-}
-
-// pieces is what blocks of a variant are sewn of; of a column, in which order.
-func (s *sewer) pieces(b *sewing.Block, v *sewing.FabricVariant) string {
-	many := measure.Count(len(v.Cells), noun(b)) + " of "
-	names := s.clothNames(v.Cloths)
-	switch {
-	case !b.Column && len(v.Cells) > 1:
-		return many + s.pieceCounts(b, v) + " each"
-	case !b.Column:
-		return many + s.pieceCounts(b, v)
-	case len(v.Longer) < 2:
-		return many + "1 piece of " + names[0]
-	}
-	if whole := len(v.Cloths) - 2; whole > 0 {
-		many += measure.Count(whole, "tumbler") + " and "
-	}
-	ends := "both end pieces have their longer edge on the " + v.Longer[0]
-	if v.Longer[0] != v.Longer[1] {
-		ends = fmt.Sprintf("the longer edge is on the %s of the top end piece and on the %s of the bottom one", v.Longer[0], v.Longer[1])
-	}
-	return many + fmt.Sprintf("2 end pieces; %s. From the top: %s", ends, measure.List(names))
 }
 
 // clothNames are cloths by name.

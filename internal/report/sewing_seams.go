@@ -26,20 +26,8 @@ func (s *sewer) columnSeam(step *sewing.Step) []document.Text {
 	if len(step.Joins) == 0 {
 		return nil
 	}
-	j := &step.Joins[0]
-	high := 0 // the end that lies higher
-	if j.To.Y < j.From.Y {
-		high = 1
-	}
-	upper, lower := j.Ends[high].LeadBlunt, j.Ends[1-high].LeadBlunt
-	who := func(l measure.NM) string { // B lies below A
-		if l > 0 {
-			return "the lower piece"
-		}
-		return "the upper piece"
-	}
-	return []document.Text{lead("Offset,", "at every slanted seam, including those of the end pieces: at the end higher up the column, the corner of %s extends %s; at the lower end, the corner of %s extends %s.",
-		who(upper), s.offset(upper), who(lower), s.offset(lower))}
+	far := step.Joins[0].Ends[0].LeadBlunt // at the other end it is as much the other way
+	return []document.Text{lead("Offset:", "at both ends of every slanted seam, let the sharp corner of one piece extend %s past the blunt corner of the other.", s.offset(far))}
 }
 
 // offset is by how much one corner leads another.

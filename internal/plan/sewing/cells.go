@@ -324,6 +324,10 @@ func (s *sorting) add(n, cell int) {
 		made := FabricVariant{Number: at + 1, Leans: leans, Cloths: numbers}
 		if c.columns {
 			made.Longer = s.longer(c)
+			if made.Longer != nil {
+				first, last := s.index[c.first], s.index[c.first+c.count-1]
+				made.Hands = []string{s.cuts.HandOf[first].String(), s.cuts.HandOf[last].String()}
+			}
 		}
 		b.Variants = append(b.Variants, made)
 	}

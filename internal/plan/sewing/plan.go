@@ -108,6 +108,7 @@ type FabricVariant struct {
 	Makes  []Make   `json:"makes"`                  // of each step, the units that are alike
 	Leans  string   `json:"leans,omitempty"`        // of a column: the side to which its first slanted seam falls, "left" or "right"
 	Longer []string `json:"longer_sides,omitempty"` // of a column's end pieces, above and below: on which side their longer side lies, "left" or "right", as the right side shows it
+	Hands  []string `json:"hands,omitempty"`        // of these: "left" or "right" as they are cut
 }
 
 // Placed is a cell that takes a block, and how the block is turned there.
