@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -19,6 +18,11 @@ import (
 	"eighthturn/internal/templates"
 	"eighthturn/layout"
 )
+
+// patternNames are the names that `booklet` writes under.
+func patternNames() outputNames {
+	return outputNames{what: "pattern", endings: []string{pdfEnding, htmlEnding}, folder: "Markdown with its pictures", example: "harbor"}
+}
 
 // printedPattern is what `booklet` was asked for.
 type printedPattern struct {
@@ -53,7 +57,7 @@ func bookletCommand(c *console) *cobra.Command {
 		RunE:       func(cmd *cobra.Command, args []string) error { return o.run(c, cmd, args[0]) },
 	}
 	f := cmd.Flags()
-	f.StringVarP(&o.output, outputOption, "o", "", "the pattern's `NAME`: .pdf, .html, or a folder name ending in /")
+	patternNames().flag(cmd, &o.output, "the pattern's `NAME`: .pdf, .html, or a folder name ending in /")
 	f.Var(&o.paper, o.paper.option, "the page `SIZE`: letter, a4 or half (of a Letter sheet); if omitted, letter, or a4 for layouts in centimeters")
 	f.BoolVar(&o.large, largeOption, false, "18-point type, in one column")
 	f.Var(&o.copies, "copies", "yardage and cutting for `N` quilts")
@@ -122,7 +126,7 @@ func (o *printedPattern) page(asked bool, units measure.System) render.Paper {
 
 // check sees that names and numbers make sense before anything is read.
 func (o *printedPattern) check(cmd *cobra.Command, file string) error {
-	if err := wantsName(cmd, o.output, "harbor"+pdfEnding); err != nil {
+	if err := patternNames().check(cmd, o.output); err != nil {
 		return err
 	}
 	if o.output == stdio {
@@ -144,12 +148,9 @@ func (o *printedPattern) check(cmd *cobra.Command, file string) error {
 		return misuse(cmd.CommandPath(), "a handout has no value study", "leave out --"+valueStudyOption+", or --handout")
 	}
 	for _, name := range []string{o.paper.option, largeOption} {
-		if form := bookletForm(o.output); cmd.Flags().Changed(name) && (form == htmlForm || form == markdownForm) {
+		if form := ending(o.output); cmd.Flags().Changed(name) && (form == htmlEnding || form == folderEnding) {
 			return misuse(cmd.CommandPath(), "only a PDF has pages, and a use for --"+name, "leave it out, or name a PDF with -o")
 		}
-	}
-	if o.output != "" && bookletForm(o.output) == noForm {
-		return misuse(cmd.CommandPath(), quoted(o.output)+" is no name for a pattern", "a pattern's name ends in .pdf or .html, a folder's in /: for example -o "+shellWord(beside(o.output, pdfEnding)))
 	}
 	return nil
 }
@@ -179,43 +180,19 @@ func (w *withoutValue) Set(text string) error {
 // largeOption is the name of the option for large letters.
 const largeOption = "large-print"
 
-// Forms of a pattern.
-const (
-	noForm = iota
-	pdfForm
-	htmlForm
-	markdownForm
-)
-
+// Endings of the names of patterns.
 const (
 	pdfEnding  = ".pdf"
 	htmlEnding = ".html"
 )
 
-// bookletForm is the form that a name asks for.
-func bookletForm(name string) int {
-	if name == "" {
-		return pdfForm
-	}
-	if info, err := os.Stat(name); os.IsPathSeparator(name[len(name)-1]) || err == nil && info.IsDir() {
-		return markdownForm
-	}
-	switch strings.ToLower(filepath.Ext(name)) {
-	case pdfEnding:
-		return pdfForm
-	case htmlEnding, ".htm":
-		return htmlForm
-	}
-	return noForm
-}
-
 // write writes the document in the form that its name asks for.
 func (o *printedPattern) write(c *console, s *source, d document.Document, paper render.Paper) error {
 	out := target{path: o.output, what: "pattern", example: "pattern" + pdfEnding, options: files.Options{Force: o.force, Never: s.madeFrom, Ours: patternOfOurs}}
-	switch bookletForm(o.output) {
-	case markdownForm:
+	switch ending(o.output) {
+	case folderEnding:
 		return o.folder(c, d, out)
-	case htmlForm:
+	case htmlEnding:
 		page, err := render.HTML(d)
 		if err != nil {
 			return &problem{faulty, s.name, err.Error(), ""}

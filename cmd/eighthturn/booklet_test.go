@@ -103,7 +103,7 @@ func TestBookletRefusals(t *testing.T) {
 		code      int
 		says      string
 	}{
-		{[]string{file, "-o", "pattern.doc"}, misusing, "no name for a pattern"},
+		{[]string{file, "-o", "pattern.doc"}, misusing, "not a name for a pattern"},
 		{[]string{file, "-o", "-"}, misusing, "into a file"},
 		{[]string{file, "-o", ""}, misusing, "empty"},
 		{[]string{"-"}, misusing, "no name"},

@@ -4,9 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"path/filepath"
-	"slices"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -29,6 +26,11 @@ const (
 
 // pictureEnding is how the names of pictures end.
 const pictureEnding = ".svg"
+
+// pictureNames are the names that `draw` writes under.
+func pictureNames() outputNames {
+	return outputNames{what: "picture", endings: []string{pictureEnding, pixelsEnding, pageEnding}, example: "harbor"}
+}
 
 // drawing is what `draw` was asked for.
 type drawing struct {
@@ -65,7 +67,7 @@ func drawCommand(c *console) *cobra.Command {
 		RunE:       func(cmd *cobra.Command, args []string) error { return draw(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	f.StringVarP(&o.output, outputOption, "o", "", "the picture's `NAME`; - for standard output")
+	pictureNames().flag(cmd, &o.output, "the picture's `NAME`; - for standard output")
 	f.Var(&o.view, o.view.option, viewHelp())
 	f.BoolVar(&o.noSeams, noSeamsName, false, "leave out the thin lines along the seams")
 	f.BoolVar(&o.seams, seamsName, false, "draw the seams in the value view too")
@@ -170,7 +172,7 @@ func (o *drawing) without() string {
 
 // check sees that the names of files make sense before anything is read.
 func (o *drawing) check(cmd *cobra.Command, file string) error {
-	if err := wantsName(cmd, o.output, "harbor"+pictureEnding); err != nil {
+	if err := pictureNames().check(cmd, o.output); err != nil {
 		return err
 	}
 	if file == stdio && o.output == "" {
@@ -185,17 +187,5 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 	if o.picture.Prints && svgout.View(o.view.index) != svgout.Colour {
 		return misuse(cmd.CommandPath(), "photos of fabrics are shown in the color view only", "leave out --"+printsOption)
 	}
-	if err := o.printing.check(cmd, printed(o.output)); err != nil {
-		return err
-	}
-	ending := strings.ToLower(filepath.Ext(o.output))
-	if slices.Contains(otherEndings(), ending) {
-		return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for an SVG, PNG or PDF picture", "for example -o "+shellWord(beside(o.output, pictureEnding)))
-	}
-	return nil
-}
-
-// otherEndings are endings of names that promise something else than draw makes.
-func otherEndings() []string {
-	return []string{layoutEnding, ".jpg", ".jpeg", ".gif", ".webp", ".tif", ".tiff", ".bmp", ".eps", ".ps", ".svgz"}
+	return o.printing.check(cmd, printed(o.output))
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"path/filepath"
 	"strconv"
 	"strings"
 
@@ -23,6 +22,7 @@ import (
 const (
 	pixelsEnding = ".png"
 	pageEnding   = ".pdf"
+	jpegEnding   = ".jpg"
 )
 
 // Options of pictures that are printed.
@@ -91,8 +91,8 @@ func (p *printing) check(cmd *cobra.Command, ending string) error {
 
 // printed is the ending of a picture that is printed, "" for an SVG.
 func printed(output string) string {
-	if ending := strings.ToLower(filepath.Ext(output)); ending == pixelsEnding || ending == pageEnding {
-		return ending
+	if e := ending(output); e == pixelsEnding || e == pageEnding {
+		return e
 	}
 	return ""
 }

@@ -16,8 +16,13 @@ import (
 	"eighthturn/svgout"
 )
 
-// layoutEnding is how the names of layouts end, by custom; any other will do.
+// layoutEnding is how the names of layouts end, by custom; any other will do to read one.
 const layoutEnding = ".quilt"
+
+// layoutNames are the names that layouts are written under: their own, and that of any text.
+func layoutNames() outputNames {
+	return outputNames{what: "layout", endings: []string{layoutEnding, ".txt"}, example: "harbor"}
+}
 
 // stdio is the name that stands for standard input and standard output.
 const stdio = "-"

@@ -33,7 +33,7 @@ func newCommand(c *console) *cobra.Command {
 		ValidArgsFunction: offerOne(sortNames),
 		RunE:              func(cmd *cobra.Command, args []string) error { return begin(c, cmd, output, args) },
 	}
-	cmd.Flags().StringVarP(&output, outputOption, "o", "", "the layout's `NAME`, as in harbor.quilt; - shows it here")
+	layoutNames().flag(cmd, &output, "the layout's `NAME`, as in harbor.quilt; - shows it here")
 	return cmd
 }
 
@@ -54,7 +54,7 @@ func oneSort(cmd *cobra.Command, args []string) error {
 }
 
 func begin(c *console, cmd *cobra.Command, output string, args []string) error {
-	if err := wantsName(cmd, output, "harbor"+layoutEnding); err != nil {
+	if err := layoutNames().check(cmd, output); err != nil {
 		return err
 	}
 	if len(args) == 0 {
@@ -67,9 +67,6 @@ func begin(c *console, cmd *cobra.Command, output string, args []string) error {
 	s := list[slices.IndexFunc(list, func(s starters.Starter) bool { return strings.EqualFold(s.Name, args[0]) })]
 	if output == "" {
 		output = s.Name + layoutEnding
-	}
-	if ending := strings.ToLower(filepath.Ext(output)); ending == pictureEnding || ending != layoutEnding && slices.Contains(otherEndings(), ending) {
-		return misuse(cmd.CommandPath(), quoted(output)+" is not a name for a layout", "for example -o "+shellWord(beside(output, layoutEnding)))
 	}
 	return c.writeNew(output, s.Text)
 }

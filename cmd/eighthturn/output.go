@@ -8,8 +8,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"eighthturn/internal/files"
 )
 
@@ -34,14 +32,6 @@ func (t target) another() string {
 		return "name another folder after " + t.option
 	}
 	return "give another name with -o"
-}
-
-// wantsName refuses an option for the output that names nothing.
-func wantsName(cmd *cobra.Command, out, example string) error {
-	if cmd.Flags().Changed(outputOption) && out == "" {
-		return misuse(cmd.CommandPath(), "the name after -o is empty", "for example -o "+example)
-	}
-	return nil
 }
 
 // beside is a layout's name with another ending.

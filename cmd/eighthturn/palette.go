@@ -29,6 +29,11 @@ type paletting struct {
 	number  numberOption
 }
 
+// paletteNames are the names that `palette` writes under.
+func paletteNames() outputNames {
+	return outputNames{what: "palette file", endings: slices.Concat(mapped(writtenFormats(), func(f palettes.Format) []string { return f.Extensions })...), example: "stash"}
+}
+
 // numberName is needed twice.
 const numberName = "number"
 
@@ -47,7 +52,7 @@ func paletteCommand(c *console) *cobra.Command {
 			readEndings() +
 			"), or a photo of several fabrics side by side (.jpg, .png), whose colors are estimates. Without FROM, " +
 			"--hue makes a new palette in equal steps of value. Use -o to write a palette file: " +
-			writtenEndings() +
+			strings.Join(endings(writtenFormats()), ", ") +
 			".",
 		Example: "eighthturn palette --hue teal\n  seven teals from dark to light, as lines for a layout\n" +
 			"eighthturn palette --hue #b5532a --hues opposite --number 9\n  nine fabrics in that rust and its opposite\n" +
@@ -58,7 +63,7 @@ func paletteCommand(c *console) *cobra.Command {
 		RunE:       func(cmd *cobra.Command, args []string) error { return makePalette(c, cmd, o, args) },
 	}
 	f := cmd.Flags()
-	f.StringVarP(&o.output, outputOption, "o", "", "the palette file's `NAME`; if omitted or -, lines for a layout")
+	paletteNames().flag(cmd, &o.output, "the palette file's `NAME`; if omitted or -, lines for a layout")
 	f.Var(&o.hue, "hue", "make a new palette of this `HUE`: a color, or degrees from 0 to 360")
 	f.Var(&o.scheme, o.scheme.option, "which `HUES` a new palette has: "+strings.Join(schemes(), ", "))
 	f.Var(&o.number, numberName, "how many fabrics to make, or to take from a photo: a `NUMBER` from 2 to 24; 7 if omitted")
@@ -67,14 +72,14 @@ func paletteCommand(c *console) *cobra.Command {
 	return cmd
 }
 
-func endings(list []palettes.Format) string {
-	return strings.Join(mapped(list, func(f palettes.Format) string { return f.Extensions[0] }), ", ")
+func endings(list []palettes.Format) []string {
+	return mapped(list, func(f palettes.Format) string { return f.Extensions[0] })
 }
 
-func readEndings() string { return endings(palettes.Formats()) }
+func readEndings() string { return strings.Join(endings(palettes.Formats()), ", ") }
 
-func writtenEndings() string {
-	return endings(slices.DeleteFunc(palettes.Formats(), func(f palettes.Format) bool { return f.Write == nil }))
+func writtenFormats() []palettes.Format {
+	return slices.DeleteFunc(palettes.Formats(), func(f palettes.Format) bool { return f.Write == nil })
 }
 
 func makePalette(c *console, cmd *cobra.Command, o *paletting, args []string) error {
@@ -101,14 +106,11 @@ func makePalette(c *console, cmd *cobra.Command, o *paletting, args []string) er
 
 // writer is what writes the kind of file that was asked for, nil for lines of a layout.
 func (o *paletting) writer(cmd *cobra.Command) (func(io.Writer, palettes.Palette) error, error) {
-	if err := wantsName(cmd, o.output, "stash.gpl"); err != nil || o.output == "" || o.output == stdio {
+	if err := paletteNames().check(cmd, o.output); err != nil || o.output == "" || o.output == stdio {
 		return nil, err
 	}
-	format, ok := palettes.FormatOf(o.output)
-	if !ok || format.Write == nil {
-		return nil, misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for a palette file that can be written", "names end in "+writtenEndings())
-	}
-	return format.Write, nil
+	format, _ := palettes.FormatOf(o.output)
+	return format.Write, nil // nil for a folder, which is refused when it comes to writing
 }
 
 // palette is the palette that was asked for.

@@ -3,9 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -23,6 +21,11 @@ import (
 
 // drawingEnding is how the names of drawings for other programs end.
 const drawingEnding = ".dxf"
+
+// templateNames are the names that `templates` writes under.
+func templateNames() outputNames {
+	return outputNames{what: "PDF or DXF file of templates", endings: []string{pageEnding, drawingEnding}, folder: "SVG files", example: "harbor-templates"}
+}
 
 // templating is what `templates` was asked for.
 type templating struct {
@@ -56,7 +59,7 @@ func templatesCommand(c *console) *cobra.Command {
 		RunE:       func(cmd *cobra.Command, args []string) error { return makeTemplates(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	f.StringVarP(&o.output, outputOption, "o", "", "the `NAME` of a PDF or DXF file, or of a folder for SVG files; - for a PDF on standard output")
+	templateNames().flag(cmd, &o.output, "the `NAME` of a PDF or DXF file, or of a folder for SVG files; - for a PDF on standard output")
 	f.Var(&o.paper, o.paper.option, "the `PAPER`: letter or a4; if omitted, letter for layouts in inches and a4 for layouts in centimeters")
 	f.BoolVar(&o.foundations, "foundations", false, "in a PDF: add half-block foundations for paper piecing")
 	o.cut.addPieces(cmd)
@@ -89,7 +92,7 @@ func makeTemplates(c *console, cmd *cobra.Command, o *templating, file string) e
 	switch {
 	case isFolder(out.path):
 		return o.svgs(c, top, out)
-	case strings.EqualFold(filepath.Ext(out.path), drawingEnding):
+	case ending(out.path) == drawingEnding:
 		list := templates.Build(top, o.cuts)
 		if err := c.write(out, func(w io.Writer) error { return templates.DXF(w, top, list) }); err != nil {
 			return err
@@ -101,23 +104,20 @@ func makeTemplates(c *console, cmd *cobra.Command, o *templating, file string) e
 
 // check sees that the names of files make sense before anything is read.
 func (o *templating) check(cmd *cobra.Command, file string) error {
-	if err := wantsName(cmd, o.output, "harbor-templates"+pageEnding); err != nil {
+	form := ending(o.output)
+	if form == pictureEnding {
+		return misuse(cmd.CommandPath(), "one SVG file does not hold all templates", templateNames().list()+": for example -o "+shellWord(folderFor(o.output)))
+	}
+	if err := templateNames().check(cmd, o.output); err != nil {
 		return err
 	}
-	ending := strings.ToLower(filepath.Ext(o.output))
-	switch {
-	case file == stdio && o.output == "":
+	if file == stdio && o.output == "" {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the templates no name", "name them with -o, or write -o - for standard output")
-	case o.output == "" || o.output == stdio || isFolder(o.output):
-	case ending == pictureEnding:
-		return misuse(cmd.CommandPath(), "one SVG file does not hold all templates", "name a folder, ending in /: -o "+shellWord(folderFor(o.output)))
-	case !slices.Contains([]string{pageEnding, drawingEnding}, ending):
-		return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for a PDF or DXF file", "for example -o "+shellWord(beside(o.output, pageEnding))+", or -o pieces/ for a folder of SVG files")
 	}
-	if cmd.Flags().Changed(o.paper.option) && o.output != "" && (isFolder(o.output) || ending == drawingEnding) {
+	if cmd.Flags().Changed(o.paper.option) && (form == folderEnding || form == drawingEnding) {
 		return misuse(cmd.CommandPath(), "only a PDF has pages, and a use for --"+o.paper.option, "leave it out, or name a PDF with -o")
 	}
-	if o.foundations && (isFolder(o.output) || ending == drawingEnding) {
+	if o.foundations && (form == folderEnding || form == drawingEnding) {
 		return misuse(cmd.CommandPath(), "foundations are for printing only", "name a PDF with -o, or leave out --foundations")
 	}
 	return nil
@@ -129,15 +129,6 @@ func folderFor(file string) string {
 		return filepath.Join(filepath.Dir(file), "pieces") + "/"
 	}
 	return strings.TrimSuffix(file, filepath.Ext(file)) + "/"
-}
-
-// isFolder says whether a name is a folder's: one that is there, or one with / behind it.
-func isFolder(path string) bool {
-	if path != "" && os.IsPathSeparator(path[len(path)-1]) {
-		return true
-	}
-	info, err := os.Stat(path)
-	return err == nil && info.IsDir()
 }
 
 // templatesMarker stands near the beginning of every PDF of templates.

@@ -33,14 +33,14 @@ func tidyCommand(c *console) *cobra.Command {
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return tidy(c, cmd, o, args[0]) },
 	}
-	cmd.Flags().StringVarP(&o.output, outputOption, "o", "", "write to `NAME` and leave FILE alone; - shows it here")
+	layoutNames().flag(cmd, &o.output, "write to `NAME` and leave FILE alone; - shows it here")
 	cmd.Flags().BoolVar(&o.modern, "modern", false, "write today's words for those of older layouts: reversed for turned, background for ground")
 	cmd.Flags().BoolVar(&o.force, forceOption, false, "replace another file of that name")
 	return cmd
 }
 
 func tidy(c *console, cmd *cobra.Command, o *tidying, file string) error {
-	if err := wantsName(cmd, o.output, "harbor-tidy"+layoutEnding); err != nil {
+	if err := layoutNames().check(cmd, o.output); err != nil {
 		return err
 	}
 	s, err := c.read(file)
