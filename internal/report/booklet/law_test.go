@@ -130,8 +130,8 @@ func TestTheEditorCatches(t *testing.T) {
 		{"a word that nobody explains", `^Kite$`, "Cat", "the word kite is used and not explained"},
 		{"a word that is explained and not used", `^Kite$`, "Pinwheel", "the word pinwheel is explained and not used"},
 		{"another word for the same piece", `[Bb]ackground pieces`, "stop pieces", "another word is used here"},
-		{"an offset of another size", `extends about 3/16 in`, "extends about 1/4 in", "and not 4: Offset"},
-		{"a seam that is pressed another way", `Press its seams clockwise`, "Press its seams counterclockwise", "and not 2: Press its"},
+		{"an offset of another size", `extends about 3/16 in`, "extends about 1/4 in", "and not 2: Offset"},
+		{"a seam that is pressed another way", `Press the seams of the block clockwise`, "Press the seams of the block counterclockwise", "and not 2: Press the seams of the block"},
 		{"a row that is pressed another way", `to the right in rows`, "to the left in rows", "and not 1: Press the seams between"},
 		{"one of several", `([0-9]+) blocks across`, "1 blocks across", "wrong number"},
 	} {
