@@ -1,6 +1,7 @@
 package main
 
 import (
+	"io"
 	"strconv"
 
 	"github.com/spf13/cobra"
@@ -15,11 +16,12 @@ import (
 // cutsOptions is what `cuts` was asked for.
 type cutsOptions struct {
 	reportForms
-	strict, force bool
-	exactly       bool
-	maps          string
-	copies        copiesOption
-	cut           cutOptions
+	reportFile
+	strict  bool
+	exactly bool
+	maps    string
+	copies  copiesOption
+	cut     cutOptions
 }
 
 // Options of cuts whose names are needed twice.
@@ -42,15 +44,16 @@ func cutsCommand(c *console) *cobra.Command {
 		Example: "eighthturn cuts harbor.quilt\n" +
 			"eighthturn cuts harbor.quilt --maps harbor-maps\n  draws a cutting map of each fabric into a folder\n" +
 			"eighthturn cuts harbor.quilt --copies 12 --quarters\n  fabric for a class of twelve, in quarter yards\n" +
-			"eighthturn cuts harbor.quilt --csv > harbor.csv\n  the same for a spreadsheet",
+			"eighthturn cuts harbor.quilt -o harbor-plan.xlsx\n  a workbook: what to buy, what to cut, the pieces, and kits\n" +
+			"eighthturn cuts harbor.quilt -o harbor-plan.csv --locale de\n  one table, for a spreadsheet with the decimal comma",
 		SuggestFor: []string{"cut", "cutting", "yardage", "buy", "shopping", "strips", "fabric"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return cuts(c, cmd, o, args[0]) },
 	}
 	f := cmd.Flags()
-	o.flags(cmd)
+	o.reportForms.flags(cmd)
+	o.reportFile.flags(cmd)
 	f.StringVar(&o.maps, mapsOption, "", "draw a cutting map of each fabric into the `FOLDER`, made if needed")
-	f.BoolVar(&o.force, forceOption, false, "replace existing maps")
 	f.Var(&o.copies, copiesName, "plan for this number of `QUILTS`, for a class; totaled first, then rounded up once")
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
@@ -60,7 +63,7 @@ func cutsCommand(c *console) *cobra.Command {
 }
 
 func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
-	if err := o.oneForm(cmd); err != nil {
+	if err := o.named(cmd, &o.reportForms); err != nil {
 		return err
 	}
 	if err := namesFolder(cmd, mapsOption, o.maps, "harbor-maps"); err != nil {
@@ -108,28 +111,42 @@ const formatCuts = 2
 
 // write writes the plan in the form asked for, and the maps.
 func (o *cutsOptions) write(c *console, s *source, plans *report.Plans) error {
-	drawn := ""
+	made := ""
 	if o.maps != "" {
 		n, err := c.drawMaps(o.maps, plans, o.force)
 		if err != nil {
 			return err
 		}
-		drawn = "drawn: " + measure.Count(n, "map") + " in " + layout.Visible(o.maps) + "\n"
+		made = "drawn: " + measure.Count(n, "map") + " in " + layout.Visible(o.maps) + "\n"
 	}
-	switch {
-	case o.json:
-		return c.printJSON(planJSON(plans.Cuts(), formatCuts, s.name, plans.Top.Units))
-	case o.is(render.CSVForm):
-		return c.print(render.CSV(report.CuttingTable(plans)))
-	}
-	text, err := o.text(report.Cutting(plans))
-	if err != nil {
+	out := o.target(s)
+	err := c.write(out, func(w io.Writer) error { return o.writeTo(w, s, plans, made) })
+	if err != nil || !o.toFile() {
 		return err
 	}
-	if len(o.names()) > 0 {
-		drawn = ""
+	return c.print("made: " + layout.Visible(out.path) + "\n" + made)
+}
+
+// writeTo writes the plan; for people at a terminal with what else was made.
+func (o *cutsOptions) writeTo(w io.Writer, s *source, plans *report.Plans, made string) error {
+	if o.json {
+		return render.JSON(w, plans.Cuts(), render.JSONHead{Format: formatCuts, File: s.name, Units: plans.Top.Units})
 	}
-	return c.print(text + drawn)
+	of := report.Cutting
+	switch {
+	case o.is(render.CSVForm):
+		of = report.CuttingTable
+	case o.is(render.XLSXForm):
+		of = report.CuttingSheets
+	}
+	text, err := o.text(of(plans))
+	if err == nil && len(o.names()) == 0 && !o.toFile() {
+		text += made
+	}
+	if err == nil {
+		_, err = io.WriteString(w, text)
+	}
+	return err
 }
 
 // copiesOption is the value of an option that takes a number of quilts.

@@ -126,7 +126,7 @@ func TestCutsSaysAll(t *testing.T) {
 func TestCutsTables(t *testing.T) {
 	for _, s := range samples.All() {
 		p := plansOf(t, s.Text)
-		rows, err := csv.NewReader(strings.NewReader(render.CSV(report.CuttingTable(p)))).ReadAll()
+		rows, err := csv.NewReader(strings.NewReader(strings.TrimPrefix(render.CSV(report.CuttingTable(p)), "\ufeff"))).ReadAll()
 		if err != nil || len(rows) < 5 {
 			t.Fatalf("%s: %d rows, %v", s.Name, len(rows), err)
 		}
@@ -274,7 +274,7 @@ func TestCutsOddNames(t *testing.T) {
 func TestCutsRuns(t *testing.T) {
 	good := written(t, samples.All()[0].Text)
 	metric := written(t, "units cm\nside 10\nfabric a #111\nblock A plain piece a\ngrid\n A\n")
-	maps := filepath.Join(t.TempDir(), "maps")
+	maps, plan := filepath.Join(t.TempDir(), "maps"), filepath.Join(t.TempDir(), "plan")
 	for _, c := range []struct {
 		args     []string
 		code     int
@@ -283,7 +283,22 @@ func TestCutsRuns(t *testing.T) {
 		{[]string{good}, 0, "what to cut and what to buy, for one quilt", ""},
 		{[]string{good, "--copies", "12"}, 0, "for 12 quilts", ""},
 		{[]string{good, "--json"}, 0, `"strip_bound"`, ""},
-		{[]string{good, "--csv"}, 0, "row,fabric,line", ""},
+		{[]string{good, "--csv"}, 0, "row,fabric,lines", ""},
+		{[]string{good, "--csv", "--locale", "de_AT"}, 0, "row;fabric;lines", ""},
+		{[]string{good, "-o", "-", "--csv"}, 0, "row,fabric,lines", ""},
+		{[]string{good, "-o", plan + ".xlsx"}, 0, "made: " + plan + ".xlsx", ""},
+		{[]string{good, "-o", plan + ".xlsx", "--maps", maps}, 0, "drawn: 5 maps", ""}, // a workbook of ours is replaced
+		{[]string{good, "-o", plan + ".CSV", "--locale", "fr-CA"}, 0, "made: ", ""},
+		{[]string{good, "-o", plan + ".CSV"}, 1, "", "add --force to replace it"},
+		{[]string{good, "-o", plan + ".json"}, 0, "made: ", ""},
+		{[]string{good, "-o", plan + ".md"}, 0, "made: ", ""},
+		{[]string{good, "-o", plan + ".txt"}, 0, "made: ", ""},
+		{[]string{good, "-o", plan + ".doc"}, 2, "", "it can end in .csv, .json, .md, .txt or .xlsx"},
+		{[]string{good, "-o", plan}, 2, "", ".xlsx"},
+		{[]string{good, "-o", plan + ".csv", "--csv"}, 2, "", "leave out --csv"},
+		{[]string{good, "-o", ""}, 2, "", "for example -o harbor-plan.xlsx"},
+		{[]string{good, "-o", plan + "2.xlsx", "--locale", "de"}, 2, "", "only CSV is written as in a locale"},
+		{[]string{good, "--csv", "--locale", "de-XX"}, 2, "", "de, fr-CA, en-US"},
 		{[]string{good, "--markdown"}, 0, "## To buy", ""},
 		{[]string{good, "--quarters", "--spare", "1/4 yd", "--square-up", "1"}, 0, "1/4 yd", ""},
 		{[]string{good, "--straight-long-edges"}, 0, "cut twice", ""},

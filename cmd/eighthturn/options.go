@@ -35,7 +35,7 @@ func (c *choice) Set(text string) error {
 			return nil
 		}
 	}
-	list := c.list()
+	list := choices(c.words)
 	hint := ""
 	if near := nearest(text, c.words); near != "" {
 		hint = didYouMean(near)
@@ -43,10 +43,10 @@ func (c *choice) Set(text string) error {
 	return &problem{message: fmt.Sprintf("after --%s: found %s, expected %s", c.option, quoted(text), list), hint: hint}
 }
 
-// list is the words as a sentence has them.
-func (c *choice) list() string {
-	last := len(c.words) - 1
-	return strings.Join(c.words[:last], ", ") + " or " + c.words[last]
+// choices are words as a sentence offers them.
+func choices(list []string) string {
+	last := len(list) - 1
+	return strings.Join(list[:last], ", ") + " or " + list[last]
 }
 
 // complete offers the words to a shell.

@@ -14,6 +14,7 @@ import (
 type reportForms struct {
 	json, why bool
 	asked     []*bool // by render.Forms; nil where no flags were offered
+	locale    render.Locale
 }
 
 // flags adds the options that every report has.
@@ -21,7 +22,11 @@ func (o *reportForms) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
 	for _, form := range render.Forms() {
-		o.asked = append(o.asked, f.Bool(form.Name, false, form.Usage))
+		asked := new(bool)
+		if !form.File {
+			f.BoolVar(asked, form.Name, false, form.Usage)
+		}
+		o.asked = append(o.asked, asked)
 	}
 	f.BoolVar(&o.why, "why", false, "also say how it was worked out: bounds, exact decimals, how it was judged")
 }
@@ -60,7 +65,7 @@ func (o *reportForms) text(d document.Document) (string, error) {
 	d = d.Down(depth)
 	for i, form := range render.Forms() {
 		if i < len(o.asked) && *o.asked[i] {
-			return form.Write(d)
+			return form.Write(d, o.locale)
 		}
 	}
 	return render.Text(d), nil

@@ -153,6 +153,9 @@ type Column struct {
 	Kind  Kind
 	Width float64 // relative to the others; 0 for what the texts ask for
 	Aside bool    // where there is little room, its cells stand beneath their rows
+
+	Sum     bool     // a workbook adds up its numbers beneath the table
+	Factors []string // titles of the columns of which each number in it is the product, which a workbook reckons anew; nil for none
 }
 
 // Kind is what the cells of a column hold. Lengths and counts stand at the right.

@@ -36,6 +36,7 @@ func savedFiles() []savedFile {
 		{"/save/picture.png", "image/png", ".png", "picture, PNG", "the quilt in pixels, 2,100 on its longer side: for a screen or a show's entry form", savePNG},
 		{"/save/picture.pdf", pdf, "-picture.pdf", "picture, PDF", "the quilt at true size, to print large", savePicturePDF},
 		{"/save/cutting.csv", "text/csv; charset=utf-8", "-cutting.csv", "cutting table, CSV", "what to buy and cut, line by line, for a spreadsheet", asCSV(report.CuttingTable)},
+		{"/save/cutting.xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "-cutting.xlsx", "cutting workbook, XLSX", "what to buy and cut, the pieces and kits, with sums, for a spreadsheet", asXLSX(report.CuttingSheets)},
 		{"/save/cutting-maps.pdf", pdf, "-cutting-maps.pdf", "cutting maps, PDF", "how to lay out the cuts on each fabric, to print", asPDF(report.CuttingMapBook)},
 		{"/save/sewing.pdf", pdf, "-sewing.pdf", "sewing steps, PDF", "each step with its picture, to print", asPDF(report.Sewing)},
 		{"/save/templates.pdf", pdf, "-templates.pdf", "templates, PDF", "each piece at true size: print at 100%", saveTemplates},
@@ -53,6 +54,18 @@ func asPDF(of func(*report.Plans) document.Document) func(*plans, io.Writer) err
 func asCSV(of func(*report.Plans) document.Document) func(*plans, io.Writer) error {
 	return func(p *plans, w io.Writer) error {
 		_, err := io.WriteString(w, render.CSV(of(p.Plans)))
+		return err
+	}
+}
+
+// asXLSX writes a report's tables as a workbook.
+func asXLSX(of func(*report.Plans) document.Document) func(*plans, io.Writer) error {
+	return func(p *plans, w io.Writer) error {
+		made, err := render.XLSX(of(p.Plans))
+		if err != nil {
+			return unlessTooLarge(err)
+		}
+		_, err = w.Write(made)
 		return err
 	}
 }

@@ -2,9 +2,7 @@ package report
 
 import (
 	"slices"
-	"strings"
 
-	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 )
@@ -13,15 +11,19 @@ import (
 const (
 	acrossFinished = iota
 	alongFinished
-	acrossCut // of a binding the width of its strips, of a backing and a batting the width
-	alongCut  // of a binding the least length, sewn together
+	acrossCut // of one unit; of a backing and a batting the width
+	alongCut  // of one unit; of a backing and a batting the length
 	exactCut  // along, as geometry asks for it
 	trimCut
-	stripWidthCut
+	stretchCut    // of strip, that the units take together
+	joinedCut     // of a binding, sewn together, at the least
+	stripWidthCut // of the strip or of the strip set that units are cut from
 	stripLengthCut
-	clothCut    // of the cloth's length, what is cut from it
+	panelCut    // of each panel of a backing, at the least
+	blockCut    // of the cloth's length, from which lengthwise pieces are cut side by side
+	backingCut  // of the cloth's length, for all panels
+	clothCut    // of the cloth's length, all that is cut from it
 	clothNeed   // the same with what is added for its end and for slips
-	clothBuy    // rounded up to what shops sell
 	usableWidth // of the cloth
 	rowLength
 )
@@ -30,82 +32,77 @@ const (
 func tableLengths() [rowLength]string {
 	return [rowLength]string{
 		acrossFinished: "across_finished", alongFinished: "along_finished", acrossCut: "across_cut", alongCut: "along_cut", exactCut: "exact_cut", trimCut: "trim_cut",
-		stripWidthCut: "strip_width_cut", stripLengthCut: "strip_length_cut", clothCut: "cloth_cut", clothNeed: "need", clothBuy: "buy", usableWidth: "usable_width",
+		stretchCut: "stretch_cut", joinedCut: "joined_cut", stripWidthCut: "strip_width_cut", stripLengthCut: "strip_length_cut", panelCut: "panel_cut",
+		blockCut: "block_cut", backingCut: "backing_cut", clothCut: "cloth_cut", clothNeed: "need", usableWidth: "usable_width",
 	}
 }
 
-// tableRow is a row of a plan as a table: a fabric to buy, a binding, backing or batting, a piece, a strip of a strip set, a
-// lengthwise piece, or a stretch of a strip.
+// The counts of a row by their places.
+const (
+	quilts    = iota // that the row is for
+	perQuilt         // pieces
+	pieces           // of all quilts
+	left             // of them left-hand ones
+	right            // right-hand ones
+	newStrips        // to cut across the cloth; where a strip is cut into several things its first row has them
+	fromStrips
+	fromEach     // units
+	units        // squares, wedges, rectangles or strips that are cut from strips or along the cloth
+	lineUnits    // the same, all of one line together
+	sets         // strip sets
+	fromSet      // wedges from each
+	wedges       // from all of them
+	band         // place of a strip in its set, from the wide end
+	joinedStrips // sewn end to end
+	panels       // of a backing
+	rowCount
+)
+
+// tableCounts are the headings of a table's counts, in the order of a row's.
+func tableCounts() [rowCount]string {
+	return [rowCount]string{
+		quilts: "quilts", perQuilt: "per_quilt", pieces: "pieces", left: "left", right: "right", newStrips: "new_strips", fromStrips: "from_strips", fromEach: "from_each",
+		units: "units", lineUnits: "line_units", sets: "strip_sets", fromSet: "from_set", wedges: "wedges", band: "band", joinedStrips: "joined_strips", panels: "panels",
+	}
+}
+
+// tableRow is a row of a plan as a table: a fabric to buy or for one kit, a binding, backing or batting, a piece, a strip set or
+// a strip of one, a lengthwise piece, or a stretch of a strip.
 type tableRow struct {
 	row, fabric string
 	lines       string // as people count them, with blanks between; "" for none
 	what        string
-	count       int
-	lengths     [rowLength]measure.NM // 0 has no part in the row
-	strips      int                   // 0 has no part, and so of pieces
-	pieces      int
+	counts      rowCounts  // 0 has no part in the row
+	lengths     rowLengths // 0 has no part in the row
+	buy         amount
+	kit, kits   amount // for one, and for all
 	note        string
 }
 
-type rowLengths = [rowLength]measure.NM
+type (
+	rowLengths = [rowLength]measure.NM
+	rowCounts  = [rowCount]int
+)
 
-// CuttingTable is the cutting plan as one table for a spreadsheet, in the order to buy, to cut and to finish.
-func CuttingTable(p *Plans) document.Document {
-	c := newCuts(p)
-	l := &ledger{units: c.Units}
-	lengths := tableLengths()
-	l.columns("row", "fabric", "line", "what", "count")
-	l.lengthColumns(lengths[:]...)
-	l.columns("strips", "pieces", "note")
-	for _, r := range c.table() {
-		l.cut(&r)
+// amount is a length of cloth as shops sell it, in each of the units that they sell by.
+type amount struct{ yards, metres measure.NM }
+
+// amount is what to buy of a purchase: as the plan has it, and what is needed rounded up as shops do that sell by the other unit.
+func (c *cuts) amount(buy, need measure.NM) amount {
+	if c.Units == measure.Centimetres {
+		return amount{measure.RoundUp(need, measure.Inches.ShopStep()), buy}
 	}
-	return l.document(p.named("what to cut and what to buy, for " + c.quilts()))
+	return amount{buy, measure.RoundUp(need, measure.Centimetres.ShopStep())}
 }
 
-// cut adds a row; what is 0 has no part in it.
-func (l *ledger) cut(r *tableRow) {
-	l.row()
-	for _, text := range []string{r.row, r.fabric, r.lines, r.what} {
-		l.text(text)
-	}
-	l.count(r.count)
-	for _, nm := range r.lengths {
-		if nm == 0 {
-			l.text("")
-			l.text("")
-			continue
-		}
-		l.lengths(nm)
-	}
-	for _, n := range []int{r.strips, r.pieces} {
-		if n == 0 {
-			l.text("")
-			continue
-		}
-		l.count(n)
-	}
-	l.text(r.note)
-}
+// times is the amount for a number of quilts.
+func (a amount) times(n int) amount { return amount{a.yards * measure.NM(n), a.metres * measure.NM(n)} }
 
+// table is the plan's rows in the order to buy, to cut and to finish, and what one kit holds.
 func (c *cuts) table() []tableRow {
-	var list []tableRow
-	for i := range c.Fabrics {
-		f := &c.Fabrics[i]
-		list = append(list, tableRow{row: "buy", fabric: f.Name, what: c.Units.Shop(f.Purchase.Buy), count: 1,
-			lengths: rowLengths{clothCut: f.Purchase.ExactCut, clothNeed: f.Purchase.Need, clothBuy: f.Purchase.Buy, usableWidth: f.UsableWidth},
-			strips:  f.StripCount, note: c.onHand(f.OnHand)})
-	}
-	if b := c.BackingBuy; b.Buy > 0 {
-		list = append(list, tableRow{row: "buy", fabric: chosenBacking, what: c.Units.Shop(b.Buy), count: 1,
-			lengths: rowLengths{clothCut: b.ExactCut, clothNeed: b.Need, clothBuy: b.Buy, usableWidth: c.Backing.UsableWidth}})
-	}
+	list := c.buyRows()
 	for i := range c.Lines {
-		l := &c.Lines[i]
-		p := &l.Piece
-		list = append(list, tableRow{row: "piece", fabric: c.cloth(l), lines: lineNumbers([]int{i}, " "), what: pieceName(l), count: l.Units,
-			lengths: rowLengths{finishedAcross(p), finishedAlong(p), p.AcrossCut, p.AlongCut, p.AlongExact, p.TrimCut}, pieces: l.Pieces,
-			note: strings.TrimSuffix(methodName(p.Method)+"; "+hands(l), "; ")})
+		list = append(list, c.pieceRow(i))
 	}
 	for i := range c.Sets {
 		list = append(list, c.setRows(i)...)
@@ -113,17 +110,42 @@ func (c *cuts) table() []tableRow {
 	for i := range c.Fabrics {
 		list = append(list, c.stripRows(&c.Fabrics[i])...)
 	}
-	return append(list, c.edgeRows()...)
+	return slices.Concat(list, c.edgeRows(), c.kitRows())
 }
 
-// edgeRows are the binding, the backing and the batting: of each the size for one quilt, and how many quilts take it. Strips
-// of a binding, panels of a backing and the cloth that they take are those of all quilts.
+func (c *cuts) buyRows() []tableRow {
+	var list []tableRow
+	for i := range c.Fabrics {
+		f := &c.Fabrics[i]
+		list = append(list, tableRow{row: "buy", fabric: f.Name, what: c.Units.Shop(f.Purchase.Buy), buy: c.amount(f.Purchase.Buy, f.Purchase.Need),
+			lengths: rowLengths{clothCut: f.Purchase.ExactCut, clothNeed: f.Purchase.Need, usableWidth: f.UsableWidth}, note: c.onHand(f.OnHand)})
+	}
+	if b := c.BackingBuy; b.Buy > 0 {
+		list = append(list, tableRow{row: "buy", fabric: chosenBacking, what: c.Units.Shop(b.Buy), buy: c.amount(b.Buy, b.Need),
+			lengths: rowLengths{clothCut: b.ExactCut, clothNeed: b.Need, usableWidth: c.Backing.UsableWidth}})
+	}
+	return list
+}
+
+func (c *cuts) pieceRow(n int) tableRow {
+	l := &c.Lines[n]
+	p := &l.Piece
+	r := tableRow{row: "piece", fabric: c.cloth(l), lines: lineNumbers([]int{n}, " "), what: pieceName(l), note: methodName(p.Method),
+		counts:  rowCounts{quilts: c.Copies, perQuilt: len(l.Patches), pieces: l.Pieces, lineUnits: l.Units},
+		lengths: rowLengths{finishedAcross(p), finishedAlong(p), p.AcrossCut, p.AlongCut, p.AlongExact, p.TrimCut}}
+	if hands(l) != "" {
+		r.counts[left], r.counts[right] = l.Left, l.Right
+	}
+	return r
+}
+
+// edgeRows are the binding, the backing and the batting: of each the size for one quilt; strips, panels and cloth are those of all quilts.
 func (c *cuts) edgeRows() []tableRow {
 	var list []tableRow
 	note := c.several("sizes are for each quilt")
 	if b := c.Binding; b != nil {
-		list = append(list, tableRow{row: "binding", fabric: c.bindingFabric(), what: "strips joined with diagonal seams", count: c.Copies,
-			lengths: rowLengths{acrossCut: b.StripCut, alongCut: b.Need}, strips: b.Strips * c.Copies, note: note})
+		list = append(list, tableRow{row: "binding", fabric: c.bindingFabric(), what: "strips joined with diagonal seams", note: note,
+			counts: rowCounts{quilts: c.Copies, joinedStrips: b.Strips * c.Copies}, lengths: rowLengths{joinedCut: b.Need, stripWidthCut: b.StripCut}})
 	}
 	if b := c.Backing; b != nil {
 		way := &b.Ways[b.Less]
@@ -131,12 +153,12 @@ func (c *cuts) edgeRows() []tableRow {
 		if at := slices.IndexFunc(c.Fabrics, func(f cutting.Fabric) bool { return f.Index == c.BackingOf }); at >= 0 {
 			name = c.Fabrics[at].Name
 		}
-		list = append(list, tableRow{row: "backing", fabric: name, what: measure.Count(way.Panels, "panel") + " of " + c.Units.AtLeast(way.PanelCut), count: c.Copies,
-			lengths: rowLengths{acrossCut: b.WidthCut, alongCut: b.HeightCut, clothCut: way.LengthCut * measure.NM(c.Copies), usableWidth: b.UsableWidth},
-			pieces:  way.Panels * c.Copies, note: note})
+		list = append(list, tableRow{row: "backing", fabric: name, what: measure.Count(way.Panels, "panel") + " of " + c.Units.AtLeast(way.PanelCut), note: note,
+			counts:  rowCounts{quilts: c.Copies, panels: way.Panels * c.Copies},
+			lengths: rowLengths{acrossCut: b.WidthCut, alongCut: b.HeightCut, panelCut: way.PanelCut, backingCut: way.LengthCut * measure.NM(c.Copies), usableWidth: b.UsableWidth}})
 	}
 	if b := c.Batting; b != nil {
-		list = append(list, tableRow{row: "batting", what: "batting", count: c.Copies, lengths: rowLengths{acrossCut: b.WidthCut, alongCut: b.HeightCut}, note: note})
+		list = append(list, tableRow{row: "batting", what: "batting", counts: rowCounts{quilts: c.Copies}, lengths: rowLengths{acrossCut: b.WidthCut, alongCut: b.HeightCut}, note: note})
 	}
 	return list
 }
@@ -153,33 +175,68 @@ func (c *cuts) bindingFabric() string {
 	return ""
 }
 
+// setRows are the sets of a strip set, those of one length together, and then its strips.
 func (c *cuts) setRows(n int) []tableRow {
 	var list []tableRow
 	set := &c.Sets[n]
 	for _, r := range set.Runs {
-		for _, b := range set.Bands {
-			list = append(list, tableRow{row: "strip set", fabric: c.Fabrics[b.Fabric].Name, what: c.SetName(n), count: r.Sets,
-				lengths: rowLengths{acrossFinished: b.WidthFinished, acrossCut: b.WidthCut, alongCut: r.LengthCut, stripWidthCut: set.WidthCut, stripLengthCut: r.LengthCut}, pieces: r.Wedges})
-		}
+		list = append(list, tableRow{row: "strip set", lines: setLines(set), what: c.SetName(n),
+			counts: rowCounts{sets: r.Sets, fromSet: r.Wedges, wedges: r.Sets * r.Wedges}, lengths: rowLengths{stripWidthCut: set.WidthCut, stripLengthCut: r.LengthCut}})
+	}
+	for i, b := range set.Bands {
+		list = append(list, tableRow{row: "strip of set", fabric: c.Fabrics[b.Fabric].Name, lines: setLines(set), what: c.SetName(n),
+			counts: rowCounts{band: i + 1}, lengths: rowLengths{acrossFinished: b.WidthFinished, acrossCut: b.WidthCut}})
 	}
 	return list
+}
+
+// setLines are the lines of a strip set's wedges.
+func setLines(set *cutting.StripSet) string {
+	var list []int
+	for _, n := range set.Lines {
+		if n >= 0 {
+			list = append(list, n)
+		}
+	}
+	return lineNumbers(list, " ")
 }
 
 func (c *cuts) stripRows(f *cutting.Fabric) []tableRow {
 	var list []tableRow
 	for _, b := range f.Blocks {
 		for _, column := range b.Columns {
-			list = append(list, tableRow{row: "lengthwise", fabric: f.Name, lines: lineNumbers([]int{column.Line}, " "), what: edgingName(&c.Lines[column.Line]), count: 1,
-				lengths: rowLengths{acrossCut: column.WidthCut, alongCut: column.LengthCut, clothCut: b.LengthCut, usableWidth: f.UsableWidth}})
+			list = append(list, tableRow{row: "lengthwise", fabric: f.Name, lines: lineNumbers([]int{column.Line}, " "), what: edgingName(&c.Lines[column.Line]),
+				counts: rowCounts{units: 1}, lengths: rowLengths{acrossCut: column.WidthCut, alongCut: column.LengthCut, blockCut: b.LengthCut, usableWidth: f.UsableWidth}})
 		}
 	}
 	for i := range f.Strips {
 		s := &f.Strips[i]
 		for j := range s.Cuts {
 			k := &s.Cuts[j]
-			list = append(list, tableRow{row: "cut", fabric: f.Name, lines: lineNumbers(k.Lines, " "), what: c.cutWords(k, s), count: k.Units,
-				lengths: rowLengths{acrossCut: k.AcrossCut, alongCut: k.AlongCut, stripWidthCut: s.WidthCut, stripLengthCut: s.LengthCut}, strips: s.Times})
+			r := tableRow{row: "cut", fabric: f.Name, lines: lineNumbers(k.Lines, " "), what: c.cutWords(k, s),
+				counts:  rowCounts{fromStrips: s.Times, fromEach: k.Units, units: s.Times * k.Units},
+				lengths: rowLengths{acrossCut: k.AcrossCut, alongCut: k.AlongCut, stretchCut: k.Length(), stripWidthCut: s.WidthCut, stripLengthCut: s.LengthCut}}
+			if k.Nests {
+				r.lengths[alongCut] = 0
+			}
+			if j == 0 {
+				r.counts[newStrips] = s.Times
+			}
+			list = append(list, r)
 		}
+	}
+	return list
+}
+
+// kitRows are what one kit holds of each fabric: what is bought for one quilt by itself.
+func (c *cuts) kitRows() []tableRow {
+	one := newCuts(c.plans.as(c.plans.One()))
+	list := one.buyRows()
+	for i := range list {
+		r := &list[i]
+		r.row, r.counts[quilts], r.note = "kit", c.Copies, ""
+		r.lengths[clothCut], r.lengths[clothNeed] = 0, 0 // those of one quilt, where they are those of all elsewhere
+		r.kit, r.kits, r.buy = r.buy, r.buy.times(c.Copies), amount{}
 	}
 	return list
 }

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"math/big"
 	"strconv"
 	"strings"
 
@@ -19,6 +20,11 @@ func (l *ledger) columns(names ...string) {
 	for _, name := range names {
 		l.Columns = append(l.Columns, words(strings.ReplaceAll(name, "-", "_")))
 	}
+}
+
+// numberColumn is the heading of numbers, and whether they may be added up.
+func (l *ledger) numberColumn(name string, kind document.Kind, sum bool) {
+	l.Columns = append(l.Columns, document.Column{Title: name, Kind: kind, Sum: sum, Factors: products()[name]})
 }
 
 // lengthColumns are the headings of lengths: the number's, with the unit, and the text's.
@@ -50,6 +56,15 @@ func (l *ledger) count(n int) { l.put(document.Cell{Number: strconv.Itoa(n)}) }
 // number is a length as a number alone, which may be below 0.
 func (l *ledger) number(nm measure.NM) {
 	l.put(document.Cell{Number: measure.Decimal(nm, l.units, 4)})
+}
+
+// shop is a length of cloth in a unit that shops sell by, nothing where there is none.
+func (l *ledger) shop(nm, unit measure.NM) {
+	if nm == 0 {
+		l.text("")
+		return
+	}
+	l.put(document.Cell{Number: big.NewRat(int64(nm), int64(unit)).FloatString(4)})
 }
 
 // lengths are lengths, each as a number and as text.
