@@ -174,7 +174,7 @@ func (w *withoutValue) Set(text string) error {
 		}
 	}
 	list := choice{words: mapped(booklet.Parts(), inUSSpelling)}
-	return &problem{message: fmt.Sprintf("after --without: found %s, expected %s", quoted(text), choices(list.words))}
+	return &problem{message: fmt.Sprintf("after --without: found %s, expected %s", quoted(text), oneOfThese(list.words))}
 }
 
 // largeOption is the name of the option for large letters.

@@ -293,7 +293,7 @@ func TestCutsRuns(t *testing.T) {
 		{[]string{good, "-o", plan + ".json"}, 0, "made: ", ""},
 		{[]string{good, "-o", plan + ".md"}, 0, "made: ", ""},
 		{[]string{good, "-o", plan + ".txt"}, 0, "made: ", ""},
-		{[]string{good, "-o", plan + ".doc"}, 2, "", "it can end in .csv, .json, .md, .txt or .xlsx"},
+		{[]string{good, "-o", plan + ".doc"}, 2, "", "names end in .xlsx, .md, .csv, .json or .txt"},
 		{[]string{good, "-o", plan}, 2, "", ".xlsx"},
 		{[]string{good, "-o", plan + ".csv", "--csv"}, 2, "", "leave out --csv"},
 		{[]string{good, "-o", ""}, 2, "", "for example -o harbor-plan.xlsx"},

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"encoding/json"
 	"os"
 	"path/filepath"
 	"slices"
@@ -35,7 +36,9 @@ func isOfKind(ending string, file []byte) bool {
 		return bytes.HasPrefix(file, []byte("ASEF"))
 	case ".css":
 		return bytes.Contains(file, []byte("{")) && bytes.Contains(file, []byte("--"))
-	case ".quilt", ".txt", ".hex", ".csv":
+	case ".json":
+		return json.Valid(file)
+	case ".quilt", ".txt", ".hex", ".csv", ".md":
 		return utf8.Valid(file) && !bytes.Contains(file, []byte{0})
 	}
 	return false

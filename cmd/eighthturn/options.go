@@ -35,18 +35,12 @@ func (c *choice) Set(text string) error {
 			return nil
 		}
 	}
-	list := choices(c.words)
+	list := oneOfThese(c.words)
 	hint := ""
 	if near := nearest(text, c.words); near != "" {
 		hint = didYouMean(near)
 	}
 	return &problem{message: fmt.Sprintf("after --%s: found %s, expected %s", c.option, quoted(text), list), hint: hint}
-}
-
-// choices are words as a sentence offers them.
-func choices(list []string) string {
-	last := len(list) - 1
-	return strings.Join(list[:last], ", ") + " or " + list[last]
 }
 
 // complete offers the words to a shell.

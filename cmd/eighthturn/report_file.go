@@ -3,9 +3,7 @@ package main
 import (
 	"bytes"
 	"cmp"
-	"path/filepath"
 	"slices"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -26,40 +24,37 @@ const (
 	jsonEnding = ".json"
 )
 
-func reportEndings() []string {
-	list := []string{textEnding, jsonEnding}
+// planNames are the names that a plan is written under.
+func planNames() outputNames {
+	n := outputNames{what: "plan", endings: []string{textEnding, jsonEnding}, example: "harbor-plan"}
 	for _, form := range render.Forms() {
-		list = append(list, form.Ending)
+		n.endings = append(n.endings, form.Ending)
 	}
-	slices.Sort(list)
-	return list
+	slices.Reverse(n.endings)
+	return n
 }
 
 const localeName = "locale"
 
 func (o *reportFile) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.StringVarP(&o.output, outputOption, "o", "", "the `NAME` of a file, whose ending says its form: "+strings.Join(reportEndings(), ", "))
+	planNames().flag(cmd, &o.output, "the `NAME` of a file, whose ending says its form: "+oneOfThese(planNames().endings))
 	f.Var(&o.locale, localeName, "for a CSV file: write numbers as in this `LOCALE`, such as de or fr-CA; with a decimal comma, semicolons part the cells")
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
 }
 
 // named sees that the name of the file is one for a report, and asks for the form that it means.
 func (o *reportFile) named(cmd *cobra.Command, forms *reportForms) error {
-	if err := cmp.Or(wantsName(cmd, o.output, "harbor-plan.xlsx"), forms.oneForm(cmd)); err != nil {
+	if err := cmp.Or(planNames().check(cmd, o.output), forms.oneForm(cmd)); err != nil {
 		return err
 	}
 	if o.output != "" && o.output != stdio {
 		if names := forms.names(); len(names) > 0 {
 			return misuse(cmd.CommandPath(), "the name after -o says which form is written, and so does "+names[0], "leave out "+names[0])
 		}
-		ending := strings.ToLower(filepath.Ext(o.output))
-		if !slices.Contains(reportEndings(), ending) {
-			return misuse(cmd.CommandPath(), quoted(o.output)+" is not a name for a plan: it can end in "+choices(reportEndings()), "for example -o "+shellWord(beside(o.output, ".xlsx")))
-		}
-		forms.json = ending == jsonEnding
+		forms.json = ending(o.output) == jsonEnding
 		for i, form := range render.Forms() {
-			*forms.asked[i] = form.Ending == ending
+			*forms.asked[i] = form.Ending == ending(o.output)
 		}
 	}
 	if o.locale.name != "" && !forms.is(render.CSVForm) {
