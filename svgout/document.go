@@ -81,6 +81,9 @@ func (d *document) begin() {
 	fmt.Fprintln(d.out, Marker)
 	d.canvas.Title(d.Title)
 	d.canvas.Desc(d.Description)
+	if d.Credits.Said() { // SVG 1.1, chapter 21
+		fmt.Fprintln(d.out, "<metadata>"+d.Credits.RDF()+"</metadata>")
+	}
 }
 
 // layer draws a layer as a group that vector editors show as one.

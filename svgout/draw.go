@@ -7,6 +7,7 @@ import (
 	"io"
 	"strings"
 
+	"eighthturn/internal/credits"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
@@ -102,7 +103,8 @@ type picture struct {
 
 func newPicture(t *quilt.Top, o Options) *picture {
 	p := &picture{Top: t, Options: o}
-	p.scene = Scene{Top: t, Title: t.Title, Width: t.Outer.Width(), Height: t.Outer.Height(), prefix: o.Prefix}
+	p.scene = Scene{Top: t, Title: t.Title, Width: t.Outer.Width(), Height: t.Outer.Height(), prefix: o.Prefix,
+		Credits: credits.Credits{Title: t.Title, Author: t.Credits.Designer, Copyright: t.Credits.Copyright}}
 	if t.Title == "" {
 		p.scene.Title = "Quilt top"
 	}

@@ -298,6 +298,8 @@ func lawNames(svg []byte) error {
 	allowed := map[string]string{
 		"svg":   "width height viewBox xmlns xmlns:xlink xmlns:inkscape",
 		"title": "", "desc": "",
+		"metadata": "", "rdf:RDF": "xmlns:rdf", "rdf:Description": "rdf:about xmlns:dc xmlns:xmp",
+		"dc:title": "", "dc:creator": "", "dc:rights": "", "rdf:Alt": "", "rdf:Seq": "", "rdf:li": "xml:lang", "xmp:CreatorTool": "",
 		"g": "id inkscape:groupmode inkscape:label fill stroke stroke-width stroke-opacity stroke-linecap stroke-linejoin " +
 			"font-family text-anchor",
 		"path": "id d fill stroke stroke-width",

@@ -3,6 +3,7 @@ package svgout
 import (
 	"iter"
 
+	"eighthturn/internal/credits"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
@@ -16,9 +17,10 @@ import (
 type Scene struct {
 	Top           *quilt.Top
 	Title         string
-	Description   string     // what it shows, for someone who cannot see it
-	Width, Height measure.NM // of the whole picture, with its legend; its upper left corner is the top's
-	Paints        []Paint    // by fabric
+	Credits       credits.Credits // what the layout says of them, for the file's metadata
+	Description   string          // what it shows, for someone who cannot see it
+	Width, Height measure.NM      // of the whole picture, with its legend; its upper left corner is the top's
+	Paints        []Paint         // by fabric
 	Layers        []Layer
 	prefix        string // of all ids
 }

@@ -44,7 +44,7 @@ func held(text string) string {
 // texted is a top whose every text is the one given.
 func texted(t *testing.T, text string) *quilt.Top {
 	top := lay(t, layouts()["one"])
-	top.Title = text
+	top.Title, top.Credits.Designer, top.Credits.Copyright = text, text, text
 	for i := range top.Fabrics {
 		top.Fabrics[i].Name, top.Fabrics[i].Print = text, text
 	}
@@ -52,7 +52,7 @@ func texted(t *testing.T, text string) *quilt.Top {
 }
 
 // lawText says that a picture is well-formed and that a text stands in it as it was: as
-// the title, as the name of each fabric's layer and, cut short or not, in the legend.
+// the title, in the metadata, as the name of each fabric's layer and, cut short or not, in the legend.
 func lawText(text string, o Options, svg []byte) error {
 	root, err := parse(svg)
 	if err != nil {
@@ -66,7 +66,7 @@ func lawText(text string, o Options, svg []byte) error {
 	if got := root.children[0]; got.name != "title" || got.text != title {
 		return fmt.Errorf("the title is %q, expected %q", got.text, title)
 	}
-	labels, titles, lines := 0, 0, 0
+	labels, titles, lines, credits := 0, 0, 0, 0
 	for n := range root.all() {
 		switch {
 		case strings.HasPrefix(n.attr("id"), "fabric-"):
@@ -74,11 +74,16 @@ func lawText(text string, o Options, svg []byte) error {
 				return fmt.Errorf("the layer is called %q, expected %q", got, want)
 			}
 			labels++
+		case n.name == "rdf:li" && n.text == want:
+			credits++
 		case n.name == "path" && len(n.children) > 0 && strings.HasPrefix(n.children[0].text, want+", "):
 			titles++
 		case n.name == "text" && (n.text == want || strings.HasPrefix(want, strings.TrimSuffix(n.text, "…"))):
 			lines++
 		}
+	}
+	if text != "" && credits != 3 {
+		return fmt.Errorf("%d of title, author and rights are in the metadata", credits)
 	}
 	if o.View != Line && labels == 0 || !o.ByFabric && titles == 0 || o.Legend && o.View != Line && lines == 0 {
 		return fmt.Errorf("%q names %d layers, %d patches and %d lines of the legend", want, labels, titles, lines)

@@ -29,7 +29,7 @@ const pictureEnding = ".svg"
 
 // pictureNames are the names that `draw` writes under.
 func pictureNames() outputNames {
-	return outputNames{what: "picture", endings: []string{pictureEnding, pixelsEnding, pageEnding}, example: "harbor"}
+	return outputNames{what: "picture", endings: []string{pictureEnding, pixelsEnding, jpegEnding, pageEnding}, example: "harbor"}
 }
 
 // drawing is what `draw` was asked for.
@@ -54,8 +54,8 @@ func drawCommand(c *console) *cobra.Command {
 		GroupID: toSee,
 		Long: "Draws the quilt at true size, as an SVG picture that web browsers and drawing programs open and that " +
 			"stays sharp at any size. Without -o, the picture goes beside the layout and takes its name. A name " +
-			"ending in .png gives a picture in pixels that includes its printed size; .pdf gives a page as large as " +
-			"the picture. Print a PDF at 100%.",
+			"ending in .png or .jpg gives a picture in pixels that includes its printed size; .pdf gives a page as large as " +
+			"the picture. Print a PDF at 100%. The layout's title, designer and copyright go into every file.",
 		Example: "eighthturn draw harbor.quilt\n  makes harbor.svg\n" +
 			"eighthturn draw harbor.quilt --view value -o harbor-gray.svg\n  shows each fabric in the gray of its value, to see whether the design reads\n" +
 			"eighthturn draw harbor.quilt --view line --longest 10in -o coloring-page.pdf\n  draws a coloring page to print\n" +

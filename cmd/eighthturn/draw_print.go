@@ -32,6 +32,8 @@ const (
 	marginOption     = "margin"
 	bleedOption      = "bleed"
 	backgroundOption = "background"
+	qualityOption    = "quality"
+	trueColorOption  = "true-color"
 )
 
 // printing is what `draw` was asked for about a picture's size on paper and what is round it.
@@ -40,17 +42,22 @@ type printing struct {
 	longest       longestValue
 	margin, bleed measureOption
 	background    backgroundValue
+	quality       numberOption
+	trueColor     bool
 }
 
 // flags adds the options to a command.
 func (p *printing) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.Var(&p.dpi, dpiOption, "for PNG: `PIXELS` per inch of paper; 300 if omitted, or as --longest in pixels makes it at true size")
-	f.Var(&p.longest, longestOption, "for PNG and PDF: the picture's longer side, a `LENGTH` or pixels like 2100px; if omitted, true size for a PDF and 2100px for a PNG")
+	f.Var(&p.dpi, dpiOption, "for PNG and JPEG: `PIXELS` per inch of paper; 300 if omitted, or as --longest in pixels makes it at true size")
+	f.Var(&p.longest, longestOption, "for PNG, JPEG and PDF: the picture's longer side, a `LENGTH` or pixels like 2100px; if omitted, true size for a PDF and 2100px for the others")
 	p.margin.option, p.bleed.option = marginOption, bleedOption
-	f.Var(&p.margin, marginOption, "for PNG and PDF: a margin of this `LENGTH` on every side, in addition to --longest")
-	f.Var(&p.bleed, bleedOption, "for PNG and PDF: this extra `LENGTH` on every side for the printer to trim; without a margin the quilt extends into it")
-	f.Var(&p.background, backgroundOption, "for PNG and PDF: the `COLOR` around the quilt, or none; white if omitted")
+	f.Var(&p.margin, marginOption, "for PNG, JPEG and PDF: a margin of this `LENGTH` on every side, in addition to --longest")
+	f.Var(&p.bleed, bleedOption, "for PNG, JPEG and PDF: this extra `LENGTH` on every side for the printer to trim; without a margin the quilt extends into it")
+	f.Var(&p.background, backgroundOption, "for PNG, JPEG and PDF: the `COLOR` around the quilt, or none; white if omitted")
+	p.quality = numberOption{option: qualityOption, least: 1, most: 100, example: 85}
+	f.Var(&p.quality, qualityOption, "for JPEG: a `NUMBER` from 1, small, to 100, fine; 92 if omitted")
+	f.BoolVar(&p.trueColor, trueColorOption, false, "for PNG: each pixel in full color, for programs that take colors by number (indexed) badly")
 }
 
 // usualPixels is the longer side of a PNG picture where nothing is said of its size: what juries of shows ask for at the
@@ -62,8 +69,9 @@ func (p *printing) frame(units measure.System, ending string) picture.Frame {
 	f := picture.Frame{
 		PerInch: p.dpi.value, Pixels: p.longest.pixels, Longest: p.longest.length.in(units),
 		Margin: p.margin.in(units), Bleed: p.bleed.in(units), Background: p.background.colour, Clear: p.background.none,
+		TrueColour: p.trueColor, Quality: p.quality.n,
 	}
-	if ending == pixelsEnding && f.PerInch == 0 && f.Pixels == 0 && f.Longest == 0 {
+	if ending != pageEnding && f.PerInch == 0 && f.Pixels == 0 && f.Longest == 0 {
 		f.Pixels = usualPixels
 	}
 	return f
@@ -72,10 +80,17 @@ func (p *printing) frame(units measure.System, ending string) picture.Frame {
 // check refuses options that a picture of that ending has no use for.
 func (p *printing) check(cmd *cobra.Command, ending string) error {
 	changed := func(name string) bool { return cmd.Flags().Changed(name) }
-	if ending != pixelsEnding && ending != pageEnding {
+	switch {
+	case changed(qualityOption) && ending != jpegEnding:
+		return misuse(cmd.CommandPath(), "only a JPEG picture has a --"+qualityOption, "leave it out, or name a JPEG: -o harbor"+jpegEnding)
+	case changed(trueColorOption) && ending != pixelsEnding:
+		return misuse(cmd.CommandPath(), "only a PNG picture has a use for --"+trueColorOption, "leave it out, or name a PNG: -o harbor"+pixelsEnding)
+	case p.background.none && ending == jpegEnding:
+		return misuse(cmd.CommandPath(), "a JPEG picture has a color everywhere, and no use for --"+backgroundOption+" none", "leave it out, or name a PNG: -o harbor"+pixelsEnding)
+	case ending == "":
 		for _, name := range []string{dpiOption, longestOption, marginOption, bleedOption, backgroundOption} {
 			if changed(name) {
-				return misuse(cmd.CommandPath(), "an SVG picture is as large as the quilt and has no --"+name, "name a PNG or a PDF: -o harbor"+pixelsEnding+" or -o harbor"+pageEnding)
+				return misuse(cmd.CommandPath(), "an SVG picture is as large as the quilt and has no --"+name, "name a PNG, a JPEG or a PDF: -o harbor"+pixelsEnding+", -o harbor"+jpegEnding+" or -o harbor"+pageEnding)
 			}
 		}
 		return nil
@@ -91,7 +106,7 @@ func (p *printing) check(cmd *cobra.Command, ending string) error {
 
 // printed is the ending of a picture that is printed, "" for an SVG.
 func printed(output string) string {
-	if e := ending(output); e == pixelsEnding || e == pageEnding {
+	if e := ending(output); e == pixelsEnding || e == jpegEnding || e == pageEnding {
 		return e
 	}
 	return ""
@@ -104,7 +119,7 @@ func (o *drawing) scene(top *quilt.Top) (*svgout.Scene, error) {
 	return svgout.NewScene(top, options)
 }
 
-// print writes the picture as a PNG or a PDF.
+// print writes the picture as a PNG, a JPEG or a PDF.
 func (o *drawing) print(c *console, top *quilt.Top, out target) error {
 	ending := printed(out.path)
 	scene, err := o.scene(top)
@@ -126,9 +141,27 @@ func (o *drawing) print(c *console, top *quilt.Top, out target) error {
 	}
 	size, perInch, err := picture.PNGSize(scene, frame)
 	if err == nil {
-		err = c.write(out, func(w io.Writer) error { return picture.PNG(w, scene, frame) })
+		err = o.pixels(c, scene, frame, out)
 	}
 	return o.drawn(c, out, fmt.Sprintf(", %d by %d pixels, %s an inch", size.Width, size.Height, strconv.FormatFloat(math.Round(perInch*100)/100, 'f', -1, 64)), err)
+}
+
+// pixels writes the picture in pixels.
+func (o *drawing) pixels(c *console, scene *svgout.Scene, frame picture.Frame, out target) error {
+	write := picture.PNG
+	if ending(out.path) == jpegEnding {
+		write = picture.JPEG
+	}
+	var large *picture.TooLarge
+	err := c.write(out, func(w io.Writer) error {
+		err := write(w, scene, frame)
+		_ = errors.As(err, &large)
+		return err
+	})
+	if large != nil {
+		return large
+	}
+	return err
 }
 
 // drawn says what was drawn, or why nothing was.

@@ -91,7 +91,14 @@ func TestDrawPrintedRefusals(t *testing.T) {
 		"-o a.svg --dpi 300":              ".png",
 		"-o a.svg --bleed 1/8in":          ".pdf",
 		"--margin 1in":                    ".png",
-		"-o a.jpg":                        "a.svg",
+		"-o a.heic":                       "a.svg",
+		"-o a.jpg --longest 20000px":      "px, or less",
+		"-o a.jpg --quality 0":            "--quality 85",
+		"-o a.jpg --background none":      "name a PNG",
+		"-o a.png --quality 80":           "name a JPEG",
+		"-o a.jpg --true-color":           "name a PNG",
+		"-o a.svg --true-color":           "name a PNG",
+		"-o - --quality 80":               "name a JPEG",
 		"-o a.png --view squint --legend": "has no part in the",
 		"-o a.pdf --view protan --seams":  "has no part in the",
 	} {
@@ -106,9 +113,9 @@ func TestDrawPrintedRefusals(t *testing.T) {
 	}
 }
 
-// TestForeignPicturesStay: a PNG or PDF of another's is not replaced.
+// TestForeignPicturesStay: a PNG, a JPEG or a PDF of another's is not replaced.
 func TestForeignPicturesStay(t *testing.T) {
-	for name, head := range map[string]string{"a.png": "\x89PNG\r\n\x1a\n", "a.pdf": "%PDF-1.7\n", "small-templates.pdf": "%PDF-1.7\n"} {
+	for name, head := range map[string]string{"a.png": "\x89PNG\r\n\x1a\n", "a.jpg": "\xff\xd8\xff\xe0", "a.pdf": "%PDF-1.7\n", "small-templates.pdf": "%PDF-1.7\n"} {
 		folder := t.TempDir()
 		if err := os.WriteFile(filepath.Join(folder, name), []byte(head), 0o600); err != nil {
 			t.Fatal(err)

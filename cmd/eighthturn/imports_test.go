@@ -15,6 +15,7 @@ import (
 // house is to be said first.
 func mayImport() map[string][]string {
 	return map[string][]string{
+		"internal/credits":          {},
 		"internal/stop":             {},
 		"layout/grammar":            {},
 		"internal/measure":          {},
@@ -25,7 +26,7 @@ func mayImport() map[string][]string {
 		"layout":                    {"internal/blocks", "internal/measure", "internal/quilt/orient", "palettes"},
 		"internal/quilt/scraps":     {"internal/stop"},
 		"internal/quilt":            {"internal/blocks", "internal/measure", "internal/quilt/scraps", "internal/stop", "layout", "palettes"},
-		"svgout":                    {"internal/measure", "internal/plan/contrast", "internal/quilt", "internal/render/pixels", "palettes"},
+		"svgout":                    {"internal/credits", "internal/measure", "internal/plan/contrast", "internal/quilt", "internal/render/pixels", "palettes"},
 		"internal/diagram":          {"internal/measure", "palettes"},
 		"internal/document":         {"internal/diagram", "internal/measure", "palettes"},
 		"internal/plan/sizes":       {"internal/blocks", "internal/measure"},
@@ -37,9 +38,9 @@ func mayImport() map[string][]string {
 		"internal/quilttest/costs":  {"internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/stop", "layout"},
 		"internal/report":           {"internal/blocks", "internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
 		"internal/plan/fit":         {"internal/blocks", "internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
-		"internal/render/pdf":       {"internal/diagram", "internal/measure", "palettes"},
+		"internal/render/pdf":       {"internal/credits", "internal/diagram", "internal/measure", "palettes"},
 		"internal/render/picture":   {"internal/diagram", "internal/measure", "internal/quilt", "internal/render/pdf", "internal/render/pixels", "palettes", "svgout"},
-		"internal/render/pixels":    {"internal/measure", "internal/quilt", "palettes"},
+		"internal/render/pixels":    {"internal/credits", "internal/measure", "internal/quilt", "palettes"},
 		"internal/render":           {"internal/diagram", "internal/document", "internal/measure", "internal/render/pdf", "internal/stop", "layout", "palettes"},
 		"internal/templates":        {"internal/blocks", "internal/diagram", "internal/measure", "internal/plan/cutting", "internal/quilt", "palettes"},
 		"internal/report/booklet":   {"internal/diagram", "internal/document", "internal/measure", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/render", "internal/render/pixels", "internal/report", "internal/stop", "internal/templates", "palettes", "svgout"},

@@ -34,6 +34,7 @@ func savedFiles() []savedFile {
 	return []savedFile{
 		{"/save/picture.svg", "image/svg+xml; charset=utf-8", ".svg", "picture, SVG", "the quilt as a drawing that is sharp at any size", savePictureSVG},
 		{"/save/picture.png", "image/png", ".png", "picture, PNG", "the quilt in pixels, 2,100 on its longer side: for a screen or a show's entry form", savePNG},
+		{"/save/picture.jpg", "image/jpeg", ".jpg", "picture, JPEG", "the same for mail and for shops that take no PNG", saveJPEG},
 		{"/save/picture.pdf", pdf, "-picture.pdf", "picture, PDF", "the quilt at true size, to print large", savePicturePDF},
 		{"/save/cutting.csv", "text/csv; charset=utf-8", "-cutting.csv", "cutting table, CSV", "what to buy and cut, line by line, for a spreadsheet", asCSV(report.CuttingTable)},
 		{"/save/cutting.xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "-cutting.xlsx", "cutting workbook, XLSX", "what to buy and cut, the pieces and kits, with sums, for a spreadsheet", asXLSX(report.CuttingSheets)},
@@ -108,7 +109,7 @@ func (p *plans) scene() (*svgout.Scene, error) {
 	return svgout.NewScene(p.Top, svgout.Options{ByFabric: true})
 }
 
-// defaultPixels is the longer side of a PNG picture: what juries of shows ask for at the least
+// defaultPixels is the longer side of a picture in pixels: what juries of shows ask for at the least
 // (SAQA, digital submission guidelines: 2,100 pixels for the quilt).
 const defaultPixels = 2100
 
@@ -118,6 +119,14 @@ func savePNG(p *plans, w io.Writer) error {
 		return err
 	}
 	return unlessTooLarge(pictures.PNG(w, s, pictures.Frame{Pixels: defaultPixels}))
+}
+
+func saveJPEG(p *plans, w io.Writer) error {
+	s, err := p.scene()
+	if err != nil {
+		return err
+	}
+	return unlessTooLarge(pictures.JPEG(w, s, pictures.Frame{Pixels: defaultPixels}))
 }
 
 func savePicturePDF(p *plans, w io.Writer) error {

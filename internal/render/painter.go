@@ -17,7 +17,7 @@ type painter struct {
 
 // paint writes the pages.
 func paint(d document.Document, pages []sheetOfPaper, l look, o Options) ([]byte, error) {
-	file, err := pdf.New(pdf.Properties{Title: line(d.Title), Author: line(d.Author), Subject: line(d.Subject), Keywords: line(d.Keywords), Language: languageOf(d), Marker: o.Marker})
+	file, err := pdf.New(pdf.Properties{Title: line(d.Title), Author: line(d.Author), Copyright: line(d.Copyright), Subject: line(d.Subject), Keywords: line(d.Keywords), Language: languageOf(d), Marker: o.Marker})
 	if err != nil {
 		return nil, err
 	}

@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"bytes"
+	"eighthturn/internal/credits"
 	"io"
 
 	"github.com/carlos7ags/folio/core"
@@ -40,6 +41,12 @@ func (f *File) catalog() *core.PdfDictionary {
 	if f.Language != "" {
 		c.Set("Lang", core.NewPdfTextString(f.Language))
 	}
+	if said := (credits.Credits{Title: f.Title, Author: f.Author, Copyright: f.Copyright}); said.Said() {
+		xmp := core.NewPdfStream(said.Packet()) // not packed, so that any program finds it (ISO 32000-1, 14.3.2)
+		xmp.Dict.Set("Type", name("Metadata"))
+		xmp.Dict.Set("Subtype", name("XML"))
+		c.Set("Metadata", f.objects.add(xmp))
+	}
 	if len(f.bookmarks) > 0 {
 		c.Set("Outlines", outline(f.bookmarks, &f.objects))
 		c.Set("PageMode", name("UseOutlines"))
@@ -51,7 +58,7 @@ func (f *File) catalog() *core.PdfDictionary {
 func (f *File) info() *core.PdfDictionary {
 	d := dictionary()
 	for _, entry := range [][2]string{
-		{"Title", f.Title}, {"Author", f.Author}, {"Subject", f.Subject}, {"Keywords", f.Keywords}, {"Creator", "eighthturn"},
+		{"Title", f.Title}, {"Author", f.Author}, {"Subject", f.Subject}, {"Keywords", f.Keywords}, {"Creator", credits.Tool},
 	} {
 		if entry[1] != "" {
 			d.Set(entry[0], core.NewPdfTextString(entry[1]))

@@ -23,6 +23,7 @@ import (
 // was made.
 type Properties struct {
 	Title, Author, Subject, Keywords string
+	Copyright                        string
 	Language                         string // of the text, as in BCP 47
 	Marker                           string // a line of comment near the beginning, without its %
 }

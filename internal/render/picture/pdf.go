@@ -44,7 +44,7 @@ func PDF(w io.Writer, scene *svgout.Scene, f Frame) error {
 		e.Units = scene.Top.Units
 		return e
 	}
-	file, err := pdf.New(pdf.Properties{Title: scene.Title, Marker: marker})
+	file, err := pdf.New(pdf.Properties{Title: scene.Title, Author: scene.Credits.Author, Copyright: scene.Credits.Copyright, Marker: marker})
 	if err != nil {
 		return err
 	}

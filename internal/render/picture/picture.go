@@ -23,8 +23,13 @@ type Frame struct {
 	Margin     measure.NM       // of background on every side, on paper; 0 for none
 	Bleed      measure.NM       // beyond that on every side, to be trimmed off: background, or where there is no margin the cloth running on; 0 for none
 	Background *palettes.Colour // nil for white
-	Clear      bool             // no background: a PNG is see-through beside the cloth, a PDF has none
+	Clear      bool             // no background: a PNG is see-through beside the cloth, a PDF has none, a JPEG has it all the same
+	TrueColour bool             // every pixel of a PNG says its color itself, not by a number in a palette
+	Quality    int              // of a JPEG, 1 to 100; 0 for UsualQuality
 }
+
+// UsualQuality is the quality of a JPEG of which nothing else is said: edges of cloth show no stains at reading distance.
+const UsualQuality = 92
 
 // usualPerInch is the pixels an inch of what is printed at its best.
 const usualPerInch = 300
@@ -101,9 +106,10 @@ func whole(pixels float64) int { return int(max(1, math.Round(min(pixels, 1e8)))
 // marker stands near the beginning of every PDF that this package writes.
 const marker = "eighthturn picture"
 
-// IsOurs says whether a file begins as the PDF and PNG pictures of this package do.
+// IsOurs says whether a file begins as the PDF, PNG and JPEG pictures of this package do.
 func IsOurs(head []byte) bool {
-	return pdf.Marked(head, marker) || bytes.HasPrefix(head, []byte("\x89PNG")) && bytes.Contains(head, []byte(pixels.Marker))
+	return pdf.Marked(head, marker) || bytes.HasPrefix(head, []byte("\x89PNG")) && bytes.Contains(head, []byte(pixels.Marker)) ||
+		bytes.HasPrefix(head, []byte("\xff\xd8\xff")) && bytes.Contains(head, []byte(pixels.JPEGMarker))
 }
 
 // xy is a place in user units.

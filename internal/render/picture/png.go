@@ -27,7 +27,23 @@ func PNG(w io.Writer, s *svgout.Scene, f Frame) error {
 	return job.WritePNG(w)
 }
 
-// PNGSize is how large PNG makes a picture: its pixels, and how many an inch has.
+// JPEG writes a scene as a JPEG file like PNG does.
+func JPEG(w io.Writer, s *svgout.Scene, f Frame) error {
+	job, err := printOf(s, f)
+	if err != nil {
+		return err
+	}
+	if err := job.CheckJPEG(); err != nil {
+		return tooLarge(job.Size, f, sidesOf(s), pixels.MostJPEGASide, pixels.MostJPEGInAll)
+	}
+	quality := f.Quality
+	if quality == 0 {
+		quality = UsualQuality
+	}
+	return job.WriteJPEG(w, quality)
+}
+
+// PNGSize is how large PNG and JPEG make a picture: its pixels, and how many an inch has.
 func PNGSize(s *svgout.Scene, f Frame) (size pixels.Size, perInch float64, err error) {
 	job, err := sized(s, f)
 	if err != nil {
@@ -44,6 +60,7 @@ func sized(scene *svgout.Scene, f Frame) (*pixels.Print, error) {
 	round := margin + bleed
 	job := &pixels.Print{
 		Top: scene.Top, Colour: func(f int) palettes.Colour { return scene.Paints[f].Colour }, PerInch: perInch, Background: f.background(), Clear: f.Clear,
+		TrueColour: f.TrueColour, Credits: scene.Credits,
 		Size:  pixels.Size{Width: whole(s.across.whole*scale) + 2*round, Height: whole(s.down.whole*scale) + 2*round},
 		Quilt: image.Rect(round, round, round+whole(s.across.quilt*scale), round+whole(s.down.quilt*scale)),
 	}
@@ -52,7 +69,7 @@ func sized(scene *svgout.Scene, f Frame) (*pixels.Print, error) {
 	}
 	job.Tiles = tiles(scene, float64(job.Quilt.Dx())/s.across.quilt, float64(job.Quilt.Dy())/s.down.quilt)
 	if err := job.Check(); err != nil {
-		return nil, tooLarge(job.Size, f, s)
+		return nil, tooLarge(job.Size, f, s, pixels.MostPrintedASide, pixels.MostPrintedInAll)
 	}
 	return job, nil
 }
@@ -61,9 +78,9 @@ func framing(pixels float64) int { return int(math.Round(min(max(pixels, 0), 1e8
 
 // tooLarge says what can be had instead: the pixels an inch, or in all, by which the picture
 // with its margins keeps to the limits.
-func tooLarge(size pixels.Size, f Frame, s sides) *TooLarge {
+func tooLarge(size pixels.Size, f Frame, s sides, aSide, inAll float64) *TooLarge {
 	width, height := float64(size.Width), float64(size.Height)
-	part := min(1, pixels.MostPrintedASide/max(width, height), math.Sqrt(pixels.MostPrintedInAll/(width*height)))
+	part := min(1, aSide/max(width, height), math.Sqrt(inAll/(width*height)))
 	return &TooLarge{
 		Width: size.Width, Height: size.Height, Reason: "more than can be made",
 		PerInch: int(part * f.perInch(s) * 0.999), Longest: int(part * f.scale(s) * s.longest() * unitsPerInch * 0.999),

@@ -48,6 +48,10 @@ func newPainting(p *Print) *painting {
 // chosen is the least depth that holds the picture.
 func (g *painting) chosen() depth {
 	switch {
+	case g.TrueColour && !g.Clear:
+		return colour
+	case g.TrueColour:
+		return opacity
 	case g.inks.table != nil && g.Image == nil:
 		return numbered
 	case g.Clear:

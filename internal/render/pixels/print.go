@@ -5,6 +5,7 @@ import (
 	"image"
 	"math"
 
+	"eighthturn/internal/credits"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
@@ -30,7 +31,9 @@ type Print struct {
 	RunOn      int                              // by how many pixels the cloth at the quilt's edges runs on beyond them
 	Background palettes.Colour
 	Clear      bool    // the background is see-through
-	PerInch    float64 // pixels an inch of the print, for the file's pHYs block
+	PerInch    float64 // pixels an inch of the print, for the file
+	TrueColour bool    // every pixel of a PNG file says its colour itself, not by a number in a palette
+	Credits    credits.Credits
 	Over       []Layer // drawn over the cloth, in this order
 }
 

@@ -64,6 +64,7 @@ func (f *pngFile) begin(g *painting) {
 	kind := map[depth]byte{numbered: 3, grey: 0, colour: 2, opacity: 6}[g.depth]
 	f.block("IHDR", append(header, 8, kind, 0, 0, 0))
 	f.block("tEXt", []byte(Marker))
+	f.credits(g.Credits)
 	f.block("sRGB", []byte{0})
 	perMetre := binary.BigEndian.AppendUint32(nil, uint32(math.Round(g.PerInch/metresAnInch)))
 	f.block("pHYs", append(append(perMetre, perMetre...), 1))
