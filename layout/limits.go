@@ -14,6 +14,7 @@ const (
 	MaxNameChars = 60
 	MaxTextChars = 1000
 	MaxBands     = 40   // in a strip set
+	MaxSetStrips = 5000 // in all strip sets together
 	MaxDefined   = 1000 // names of fabrics, pools and strip sets
 	MaxBlocks    = 500  // labels
 )

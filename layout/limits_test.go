@@ -71,6 +71,9 @@ func bounds() []bound {
 	long := func(bytes int) string { return one + grid + "# " + strings.Repeat("a", bytes-2) + "\n" }
 	lines := func(n int) string { return one + grid + strings.Repeat("\n", n-5) }
 	names := func(n int) string { return one + numbered(n-1, "fabric f%d #123\n") + grid }
+	setsOf := func(n int) string {
+		return one + grid + numbered(n, "strip-set s%d navy rest"+strings.Repeat(" navy 0.6", layout.MaxBands-1)+"\n")
+	}
 	labels := func(n int) string { return one + numbered(n-1, "block b%d plain piece navy\n") + grid }
 	wide := func(borders int, last string) string {
 		return one + grid + strings.Repeat("border 100 navy\n", borders) + "border " + last + " navy\n"
@@ -88,6 +91,7 @@ func bounds() []bound {
 		{"letters of a name", named(layout.MaxNameChars), named(layout.MaxNameChars + 1), "this name has 61 characters, 60 is the most"},
 		{"letters of a text", title(layout.MaxTextChars), title(layout.MaxTextChars + 1), "this text has 1001 characters, 1000 is the most"},
 		{"bands", bands(layout.MaxBands), bands(layout.MaxBands + 1), "a strip set may have 40 strips at the most"},
+		{"bands of all sets", setsOf(125), setsOf(126), "the strip sets of a layout may have 5000 strips in all at the most"},
 		{"names", names(layout.MaxDefined), names(layout.MaxDefined + 3), "a layout may define 1000 names at the most"},
 		{"blocks", labels(layout.MaxBlocks), labels(layout.MaxBlocks + 3), "a layout may define 500 blocks at the most"},
 		{"seam", seams("1"), seams("1 1/64"), "a seam allowance of 1 1/64 in is too wide, 1 in is the most"},

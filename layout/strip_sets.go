@@ -98,7 +98,13 @@ func (c *cursor) band(s *StripSetNode) bool {
 }
 
 func (c *checker) stripSets() {
+	strips := 0
 	for _, n := range c.tree.StripSets {
+		if before := strips; before <= MaxSetStrips {
+			if strips += len(n.Bands); strips > MaxSetStrips {
+				c.fault(n.Span, "", "the strip sets of a layout may have %d strips in all at the most", MaxSetStrips)
+			}
+		}
 		if !c.define(n.Name, aStripSet, len(c.design.StripSets)) {
 			continue
 		}

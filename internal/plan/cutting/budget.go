@@ -4,13 +4,13 @@ import "eighthturn/internal/stop"
 
 // maxPlanSteps is how many steps the planning of all fabrics together may take: a step is a small piece of work, such as one
 // more item tried in a strip. They are counted, and no clock is asked, so that a plan is the same everywhere.
-const maxPlanSteps = 80_000_000
+const maxPlanSteps = 30_000_000
 
 // The same for how long strip sets are best, for what precuts would do, and for what makes cloth on hand suffice.
 const (
-	maxTrialSteps  = 20_000_000
-	maxPrecutSteps = 20_000_000
-	maxWaySteps    = 80_000_000
+	maxTrialSteps  = 10_000_000
+	maxPrecutSteps = 10_000_000
+	maxWaySteps    = 40_000_000
 )
 
 // purse is steps that are shared out: what one leaves goes to those after it.

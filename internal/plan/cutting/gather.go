@@ -13,17 +13,18 @@ import (
 // planning is the work on one plan.
 type planning struct {
 	*Plan
-	top     *quilt.Top
-	sign    *stop.Sign // ends the work; nil for never
-	options Options
-	sizing  blocks.Sizing
-	heights map[string]blocks.WedgeHeight // of wedges, by the kind's name
-	columns map[int]int                   // the column that a cell belongs to
-	lines   map[lineKey]int
-	sets    map[string]setAt
-	fabrics []int     // the plan's fabric of each of the top's, -1 for none
-	keys    [2][]byte // room for setOf
-	trials  *budget   // of what is laid to see how long strip sets and their strips are best
+	top          *quilt.Top
+	sign         *stop.Sign // ends the work; nil for never
+	options      Options
+	sizing       blocks.Sizing
+	heights      map[string]blocks.WedgeHeight // of wedges, by the kind's name
+	columns      map[int]int                   // the column that a cell belongs to
+	lines        map[lineKey]int
+	sets         map[string]setAt
+	stripsOfSets int       // in all strip sets together
+	fabrics      []int     // the plan's fabric of each of the top's, -1 for none
+	keys         [2][]byte // room for setOf
+	trials       *budget   // of what is laid to see how long strip sets and their strips are best
 }
 
 // lineKey is what makes a piece distinct.

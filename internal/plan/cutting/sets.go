@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"encoding/binary"
+	"fmt"
 	"slices"
 	"strconv"
 
@@ -46,8 +47,30 @@ func (p *planning) setOf(patch int) (set int, reversed bool) {
 	return at.set, false
 }
 
-// maxSets is how many different strip sets a plan may have: pools of scraps in their strips can make one for every wedge.
-const maxSets = 500
+// How many different strip sets a plan may have, and how many strips they may have in all: pools of scraps in their strips can
+// make a set for every wedge.
+const (
+	maxSets      = 500
+	maxSetStrips = 5000
+)
+
+// tooManySets says so at the first set that is one too many.
+func (p *planning) tooManySets(s *StripSet, at Place) {
+	before := p.stripsOfSets
+	p.stripsOfSets += len(s.Bands)
+	much := ""
+	switch {
+	case before > maxSetStrips || len(p.Sets) > maxSets:
+		return
+	case p.stripsOfSets > maxSetStrips:
+		much = fmt.Sprintf("different strip sets of more than %d strips in all", maxSetStrips)
+	case len(p.Sets) == maxSets:
+		much = fmt.Sprintf("more than %d different strip sets", maxSets)
+	default:
+		return
+	}
+	p.fault(at, "name one fabric for some of its strips, or take a smaller pool", "the pools of %q make %s, the most that are planned", s.Name, much)
+}
 
 // newSet begins a strip set for a patch's bands.
 func (p *planning) newSet(patch int, alike bool) int {
@@ -71,10 +94,7 @@ func (p *planning) newSet(patch int, alike bool) int {
 		p.fault(Place(t.Place), "let one of its strips be the rest", "sewn together, %q comes to %s, but wedges are cut from strips of %s",
 			s.Name, p.text(s.WidthCut), p.text(s.StripCut))
 	}
-	if len(p.Sets) == maxSets {
-		p.fault(Place(t.Place), "name one fabric for some of its strips, or take a smaller pool",
-			"the pools of %q make more than %d different strip sets, the most that are planned", s.Name, maxSets)
-	}
+	p.tooManySets(&s, Place(t.Place))
 	p.Sets = append(p.Sets, s)
 	return len(p.Sets) - 1
 }

@@ -33,7 +33,7 @@ func (b *patternBuilder) titled(s document.Section) {
 
 // saidIn is all that the parts so far and those to come say.
 func (b *patternBuilder) saidIn(rest []document.Section) string {
-	d := document.Document{Cover: b.cover(), Sections: append(slices.Clone(b.parts), rest...)}
+	d := document.Document{Cover: b.front, Sections: append(slices.Clone(b.parts), rest...)}
 	return strings.Join(textsOf(d), "\n")
 }
 

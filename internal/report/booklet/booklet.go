@@ -72,6 +72,7 @@ type patternBuilder struct {
 	plans   *report.Plans    // with letters for the fabrics
 	cut     document.Indexed // what is cut, as the report has it
 	sewing  document.Indexed // how the top goes together, without the why
+	front   *document.Cover
 	parts   []document.Section
 }
 
@@ -83,6 +84,7 @@ func newBook(r Reports, o Options) *patternBuilder {
 	b.cut = report.Cutting(b.plans).Down(document.Detail).Index()
 	b.sewing = report.Sewing(b.plans).Down(document.Detail).Index()
 	b.nameTemplates()
+	b.front = b.cover()
 	return b
 }
 
@@ -106,7 +108,7 @@ func (b *patternBuilder) document(parts []document.Section) document.Document {
 		Title: b.title(), Maker: b.maker(), Author: own(w.Designer), Copyright: own(w.Copyright), Language: "en",
 		Subject:  "A quilt pattern: fabric, cutting, sewing and finishing.",
 		Keywords: "quilt, patchwork, pattern",
-		Cover:    b.cover(), Sections: parts,
+		Cover:    b.front, Sections: parts,
 	}
 	return numbered(d)
 }

@@ -70,7 +70,7 @@ func (b *patternBuilder) backPicture() document.Picture {
 		}
 	}
 	if most == 0 { // columns alone, which are as high as the quilt
-		return document.Picture{Of: b.picture(asItIs, svgout.SeamsByView), Width: blockWidth, Least: measure.Inch / 2, Alternative: b.described(report.InColor)}
+		return document.Picture{Of: b.front.Picture.Of, Width: blockWidth, Least: measure.Inch / 2, Alternative: b.described(report.InColor)}
 	}
 	p := b.blockFigure(n)
 	p.Least = measure.Inch

@@ -16,6 +16,9 @@ const (
 
 // own is a text that someone wrote, without the signs that stand for figures.
 func own(text string) string {
+	if !strings.ContainsAny(text, opens+defines+closes) {
+		return strings.TrimSpace(text)
+	}
 	return strings.TrimSpace(strings.NewReplacer(opens, "", defines, "", closes, "").Replace(text))
 }
 
