@@ -19,7 +19,7 @@ func pooledSets(t *testing.T, fabrics, strips int) *quilt.Top {
 		fmt.Fprintf(&b, "fabric f%d #%06x\n", i, i*0x3457)
 		pool += fmt.Sprintf(" f%d", i)
 	}
-	design, _, faults := layout.Read(b.String() + pool + "\nseam 0.02\nstrip-set s"+strings.Repeat(" p 0.1", strips-1)+" p rest\nblock W web wedges s kites f0\ngrid\n W\nrepeat across 24 down 24\n")
+	design, _, faults := layout.Read(b.String() + pool + "\nseam 0.02\nstrip-set s" + strings.Repeat(" p 0.1", strips-1) + " p rest\nblock W web wedges s kites f0\ngrid\n W\nrepeat across 24 down 24\n")
 	if design == nil {
 		t.Fatal(faults)
 	}
