@@ -34,6 +34,13 @@ func TestTemplatesRefusals(t *testing.T) {
 		"-o a.dxf --foundations":   "name a PDF",
 		"-o pieces/ --foundations": "name a PDF",
 		"-o a.pdf --paper a3":      "a4",
+		"-o a.dxf --mat 12x24":     "-o mats/",
+		"--mat 12x24":              "-o mats/",
+		"-o m/ --mat 12":           "--mat 12x24",
+		"-o m/ --mat 12x":          "--mat 12x24",
+		"-o m/ --mat 0x24":         "--mat 12x24",
+		"-o m/ --mat 12x2400":      "--mat 12x24",
+		"-o m/ --mat 12in":         "--mat 12x24",
 	} {
 		folder := t.TempDir()
 		code, out, complaints := asked(t, folder, append([]string{"templates", "small.quilt"}, strings.Fields(arguments)...)...)
@@ -42,6 +49,25 @@ func TestTemplatesRefusals(t *testing.T) {
 		}
 		if list, _ := os.ReadDir(folder); len(list) != 1 {
 			t.Errorf("%s: a file was left", arguments)
+		}
+	}
+}
+
+// TestMats: the pieces on mats of any way to write a size; a mat smaller than a piece is refused with one that would do.
+func TestMats(t *testing.T) {
+	for _, size := range []string{"12x24", "12 in x 24 in", "12X24in", "30.48 x 60.96 cm", "30.48cmx60.96cm"} {
+		folder := t.TempDir()
+		code, out, complaints := asked(t, folder, "templates", "small.quilt", "--mat", size, "-o", "mats/")
+		list, _ := os.ReadDir(folder + "/mats")
+		if code != done || len(list) == 0 || !strings.HasPrefix(out, "made: ") || !strings.Contains(out, "in mats/\n") || !strings.Contains(out, "mat 1 of 1: cut 1 time, ") {
+			t.Errorf("%s: code %d, %q, %s", size, code, out, complaints)
+		}
+	}
+	for size, says := range map[string]string{"3x3": "use a larger mat, such as --mat 6x6", "3x100": "more than a mat of 3 by 100 in"} {
+		folder := t.TempDir()
+		code, out, complaints := asked(t, folder, "templates", "small.quilt", "--mat", size, "-o", "mats/")
+		if list, _ := os.ReadDir(folder); code != faulty || out != "" || !strings.Contains(complaints, says) || len(list) != 1 {
+			t.Errorf("%s: code %d, %q, %q", size, code, out, complaints)
 		}
 	}
 }

@@ -1,11 +1,10 @@
 package templates
 
 import (
-	"bufio"
 	"bytes"
 	"io"
-	"strconv"
 
+	"eighthturn/internal/dxf"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
@@ -16,122 +15,61 @@ const dxfMarker = "templates by eighthturn"
 // dxfGap is left free between pieces.
 const dxfGap = measure.Inch / 2
 
-// Layers of a DXF file, with their colours by number (1 red, 5 blue, 7 black or white).
+// Layers of a DXF file.
 const (
 	cutLayer   = "CUT"
 	sewLayer   = "SEW"
 	grainLayer = "GRAIN"
-	nameLayer  = "NAME"
+	markLayer  = "MARKS"
+	notchLayer = "NOTCHES"
+	labelLayer = "LABELS"
 )
 
-// DXF writes templates as a drawing in the oldest form of DXF that is in common use
-// (Release 12, AC1009), which every program reads: each piece's cut outline a closed
-// polyline on the layer CUT, its seam line on SEW, its grain on GRAIN, its letter on NAME. A
-// unit is an inch, or a millimetre where the layout is in centimetres; y goes upwards.
+// dotRadius is that of a matching dot.
+const dotRadius = measure.Inch / 32
+
+// DXF writes templates as a drawing: of each piece the cut outline as a closed polyline on the layer CUT, its seam line on SEW, the dots
+// where seams begin and end on MARKS, short lines inwards where seam lines meet the raw edge on NOTCHES, its grain on GRAIN, and
+// within it its name and how many are cut on LABELS. A unit is an inch, or a millimetre where the layout is in centimetres.
 func DXF(w io.Writer, top *quilt.Top, list []Template) error {
-	d := &dxf{w: bufio.NewWriter(w), unit: measure.Inch, code: 1}
-	if top.Units == measure.Centimetres {
-		d.unit, d.code = measure.Millimetre, 4
-	}
-	d.head()
+	d := &dxf.Drawing{Comment: dxfMarker, Units: top.Units, Layers: []dxf.Layer{{Name: cutLayer, Colour: 7}, {Name: sewLayer, Colour: 5},
+		{Name: grainLayer, Colour: 3}, {Name: markLayer, Colour: 6}, {Name: notchLayer, Colour: 4}, {Name: labelLayer, Colour: 1}}}
 	at := measure.Point{}
 	for i := range list {
 		t := &list[i]
 		_, high := bounds(t.Cut)
-		at.Y = high.Y // the lower edges of all pieces stand on one line
-		d.piece(t, at, top.Seam > 0)
+		at.Y = -high.Y // the lower edges of all pieces stand on one line
+		t.draw(d, at, top.Seam > 0)
 		at.X += high.X + dxfGap
 	}
-	d.pair(0, "ENDSEC")
-	d.pair(0, "EOF")
-	return d.w.Flush()
+	return d.Write(w)
 }
 
-// dxf writes pairs of a group code and a value (Autodesk's DXF reference: group codes).
-type dxf struct {
-	w    *bufio.Writer // it remembers errors
-	unit measure.NM
-	code int // of the unit: 1 inches, 4 millimetres
-}
-
-func (d *dxf) pair(code int, value string) {
-	_, _ = d.w.WriteString(strconv.Itoa(code) + "\r\n" + value + "\r\n")
-}
-
-func (d *dxf) number(code, value int) { d.pair(code, strconv.Itoa(value)) }
-
-func (d *dxf) length(code int, nm measure.NM) {
-	d.pair(code, strconv.FormatFloat(float64(nm)/float64(d.unit), 'f', 6, 64))
-}
-
-func (d *dxf) head() {
-	d.pair(999, dxfMarker)
-	d.section("HEADER")
-	d.pair(9, "$ACADVER")
-	d.pair(1, "AC1009")
-	d.pair(9, "$INSUNITS")
-	d.number(70, d.code)
-	d.pair(0, "ENDSEC")
-	d.section("TABLES")
-	d.pair(0, "TABLE")
-	d.pair(2, "LAYER")
-	layers := []struct {
-		name   string
-		colour int
-	}{{cutLayer, 7}, {sewLayer, 5}, {grainLayer, 5}, {nameLayer, 1}}
-	d.number(70, len(layers))
-	for _, l := range layers {
-		d.pair(0, "LAYER")
-		d.pair(2, l.name)
-		d.number(70, 0)
-		d.number(62, l.colour)
-		d.pair(6, "CONTINUOUS")
-	}
-	d.pair(0, "ENDTAB")
-	d.pair(0, "ENDSEC")
-	d.section("ENTITIES")
-}
-
-func (d *dxf) section(name string) {
-	d.pair(0, "SECTION")
-	d.pair(2, name)
-}
-
-// piece writes a template with the lower left corner of its cut outline's bounds at (at.X, 0).
-func (d *dxf) piece(t *Template, at measure.Point, sewn bool) {
-	place := func(p measure.Point) measure.Point { return measure.Point{X: at.X + p.X, Y: at.Y - p.Y} }
-	d.outline(cutLayer, t.Cut, place)
+// draw draws a template with the upper left corner of its cut outline's bounds at a place.
+func (t *Template) draw(d *dxf.Drawing, at measure.Point, sewn bool) {
+	d.Outline(cutLayer, shifted(t.Cut, at))
 	if sewn {
-		d.outline(sewLayer, t.Finished, place)
+		d.Outline(sewLayer, shifted(t.Finished, at))
+		for _, p := range t.Finished {
+			d.Circle(markLayer, p.Add(at), dotRadius)
+		}
+		for _, n := range t.notches() {
+			d.Line(notchLayer, n[0].Add(at), n[1].Add(at))
+		}
 	}
-	from, to := place(t.Grain[0]), place(t.Grain[1])
-	d.entity("LINE", grainLayer, from)
-	d.length(11, to.X)
-	d.length(21, to.Y)
-	named, room := t.nameplace()
-	d.entity("TEXT", nameLayer, place(named))
-	d.length(40, max(1, measure.NM(room/2)))
-	d.pair(1, t.Name())
+	d.Line(grainLayer, t.Grain[0].Add(at), t.Grain[1].Add(at))
+	for _, l := range t.labels() {
+		d.Text(labelLayer, l.middle.Add(at), l.height, l.text)
+	}
 }
 
-// entity begins an entity at a place.
-func (d *dxf) entity(kind, layer string, at measure.Point) {
-	d.pair(0, kind)
-	d.pair(8, layer)
-	d.length(10, at.X)
-	d.length(20, at.Y)
-}
-
-func (d *dxf) outline(layer string, points []measure.Point, place func(measure.Point) measure.Point) {
-	d.entity("POLYLINE", layer, measure.Point{})
-	d.length(30, 0)
-	d.number(66, 1)
-	d.number(70, 1)
-	for _, p := range points {
-		d.entity("VERTEX", layer, place(p))
+// shifted is an outline elsewhere.
+func shifted(outline []measure.Point, by measure.Point) []measure.Point {
+	list := make([]measure.Point, len(outline))
+	for i, p := range outline {
+		list[i] = p.Add(by)
 	}
-	d.pair(0, "SEQEND")
-	d.pair(8, layer)
+	return list
 }
 
 // IsOurs says whether a file begins as the DXF and SVG files of this package do.

@@ -12,6 +12,9 @@ import (
 // largestName is the greatest size of a template's name on it, in points.
 const largestName = 26.0
 
+// nameRoom is how wide a name may be, by the distance of its middle to the nearest side.
+const nameRoom = 1.6
+
 // Figure is the template as a diagram of true size: cut line, seam line, dots where seams
 // begin and end, the arrow along the grain, and its name.
 func (t *Template) Figure(top *quilt.Top) *diagram.Figure {
@@ -54,7 +57,7 @@ func (t *Template) nameplace() (measure.Point, float64) {
 			}
 		}
 	}
-	return measure.Point{X: measure.NM(math.Round(best.x)), Y: measure.NM(math.Round(best.y))}, max(1, 1.6*most)
+	return measure.Point{X: measure.NM(math.Round(best.x)), Y: measure.NM(math.Round(best.y))}, max(1, nameRoom*most)
 }
 
 // rayOut is how far it is from a place within an outline to its edge.

@@ -37,7 +37,7 @@ type failing struct{}
 
 func (failing) Write([]byte) (int, error) { return 0, io.ErrClosedPipe }
 
-// TestTemplateSVGIsPlain: nothing but a title and paths, each of straight lines.
+// TestTemplateSVGIsPlain: nothing but a title, a note, layers, labels, dots, and paths, each of straight lines.
 func TestTemplateSVGIsPlain(t *testing.T) {
 	top := lay.Top(t, samples.All()[0].Text)
 	for _, p := range usual(top) {
@@ -54,7 +54,7 @@ func TestTemplateSVGIsPlain(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if e, ok := token.(xml.StartElement); ok && !strings.Contains("svg title path", e.Name.Local) {
+			if e, ok := token.(xml.StartElement); ok && !strings.Contains("svg title desc g text circle path", e.Name.Local) {
 				t.Errorf("an element %s", e.Name.Local)
 			}
 		}

@@ -17,32 +17,118 @@ const marker = "<!-- template by eighthturn -->"
 // svgMargin is left free round an SVG template, in nanometres.
 const svgMargin = measure.Inch / 8
 
-// SVG writes the template as plain paths of true size, for a machine that cuts or draws: the
-// cut line in black, and in blue what may be drawn, the seam line, its corners and the
-// grain. The width and height are given in inches or millimetres; a user unit is a 96th of
-// an inch, for programs which take no notice of them.
+// Inks of the layers of an SVG template: one each, so that a machine can be told by color what to cut and what to draw.
+const (
+	cutInk   = "#000000"
+	sewInk   = "#0000ff"
+	grainInk = "#008000"
+	markInk  = "#c000c0"
+	labelInk = "#d00000"
+)
+
+// LayersNote explains the layers of an SVG template.
+const LayersNote = "Cut the black lines only. The other layers are for a pen, or to be hidden: seam line blue, matching dots purple, grain green, labels red."
+
+// SVG writes the template at true size in layers, for a machine that cuts or draws: the cut line in black, and in other colors what
+// may be drawn, the seam line, the dots at its corners, the grain, and its name with how many are cut. The width and height are given
+// in inches or millimetres; a user unit is a 96th of an inch, for programs which take no notice of them.
 func (t *Template) SVG(w io.Writer, top *quilt.Top) error {
-	out := &remembering{w: w}
-	canvas := svg.New(out)
-	canvas.Decimals = 4
 	_, high := bounds(t.Cut)
-	width, height := high.X+2*svgMargin, high.Y+2*svgMargin
+	s := newSheet(w, high.Add(measure.Point{X: 2 * svgMargin, Y: 2 * svgMargin}), top.Units)
+	s.canvas.Title(t.Name() + ", " + t.Shape.String() + ". Cut " + t.cloths(top))
+	s.canvas.Desc(LayersNote)
+	s.draw([]laidPiece{{t, measure.Point{X: svgMargin, Y: svgMargin}, false}}, top.Seam > 0)
+	s.canvas.End()
+	return s.out.err
+}
+
+// Letters of labels: their size by the height that capitals may have, and how far their middle is above the line, by their size.
+const (
+	letterSize = 1.3
+	middleUp   = 0.36
+)
+
+// laidPiece is a template with the upper left corner of its cut outline's bounds at a place, as it is or half turned.
+type laidPiece struct {
+	*Template
+	at     measure.Point
+	turned bool
+}
+
+// point is where a point of the template lies.
+func (p laidPiece) point(q measure.Point) measure.Point {
+	if p.turned {
+		_, high := bounds(p.Cut)
+		q = measure.Point{X: high.X - q.X, Y: high.Y - q.Y}
+	}
+	return q.Add(p.at)
+}
+
+func (p laidPiece) points(list []measure.Point) []measure.Point {
+	moved := make([]measure.Point, len(list))
+	for i, q := range list {
+		moved[i] = p.point(q)
+	}
+	return moved
+}
+
+// svgSheet is an SVG file of templates.
+type svgSheet struct {
+	out    *remembering
+	canvas *svg.SVG
+}
+
+func newSheet(w io.Writer, size measure.Point, units measure.System) *svgSheet {
+	s := &svgSheet{out: &remembering{w: w}}
+	s.canvas = svg.New(s.out)
+	s.canvas.Decimals = 4
 	unit, name := measure.Inch, "in"
-	if top.Units == measure.Centimetres {
+	if units == measure.Centimetres {
 		unit, name = measure.Millimetre, "mm"
 	}
-	canvas.Startunit(float64(width)/float64(unit), float64(height)/float64(unit), name,
-		`viewBox="0 0 `+userUnit(width)+" "+userUnit(height)+`"`)
-	_, _ = io.WriteString(out, marker+"\n")
-	canvas.Title(t.Name() + ", " + t.Shape.String() + ". Cut " + t.cloths(top))
-	canvas.Path(t.outlineData(t.Cut, true), `id="cut"`, `fill="none"`, `stroke="#000000"`, `stroke-width="0.5"`, `stroke-linejoin="round"`)
-	blue := []string{`fill="none"`, `stroke="#0000ff"`, `stroke-width="0.5"`, `stroke-linejoin="round"`}
-	if top.Seam > 0 {
-		canvas.Path(t.outlineData(t.Finished, true), append([]string{`id="sew"`}, blue...)...)
+	s.canvas.Startunit(float64(size.X)/float64(unit), float64(size.Y)/float64(unit), name,
+		`viewBox="0 0 `+userUnit(size.X)+" "+userUnit(size.Y)+`" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape"`)
+	_, _ = io.WriteString(s.out, marker+"\n")
+	return s
+}
+
+// draw draws pieces layer by layer.
+func (s *svgSheet) draw(list []laidPiece, sewn bool) {
+	s.layer("cut", cutInk, list, func(p laidPiece) { s.path(p.points(p.Cut), true) })
+	if sewn {
+		s.layer("sew", sewInk, list, func(p laidPiece) { s.path(p.points(p.Finished), true) })
+		s.layer("marks", markInk, list, func(p laidPiece) {
+			for _, q := range p.points(p.Finished) {
+				s.canvas.Circle(float64(q.X)*96/float64(measure.Inch), float64(q.Y)*96/float64(measure.Inch), float64(dotRadius)*96/float64(measure.Inch))
+			}
+		})
 	}
-	canvas.Path(t.outlineData(t.Grain[:], false), append([]string{`id="grain"`}, blue...)...)
-	canvas.End()
-	return out.err
+	s.layer("grain", grainInk, list, func(p laidPiece) { s.path(p.points(p.Grain[:]), false) })
+	s.canvas.Group(`id="labels"`, layerName("labels"), `fill="`+labelInk+`"`, `text-anchor="middle"`, `font-family="sans-serif"`)
+	for _, p := range list {
+		for _, l := range p.labels() {
+			at, size := l.middle.Add(p.at), float64(l.height)*96/float64(measure.Inch)*letterSize
+			if p.turned {
+				_, high := bounds(p.Cut)
+				at = measure.Point{X: high.X - l.middle.X, Y: high.Y - (2*p.labelMiddle().Y - l.middle.Y)}.Add(p.at)
+			}
+			s.canvas.Text(float64(at.X)*96/float64(measure.Inch), float64(at.Y)*96/float64(measure.Inch)+size*middleUp, l.text, `font-size="`+strconv.FormatFloat(size, 'f', 2, 64)+`"`)
+		}
+	}
+	s.canvas.Gend()
+}
+
+// layer is a group that drawing programs show as a layer.
+func (s *svgSheet) layer(name, ink string, list []laidPiece, draw func(laidPiece)) {
+	s.canvas.Group(`id="`+name+`"`, layerName(name), `fill="none"`, `stroke="`+ink+`"`, `stroke-width="0.5"`, `stroke-linejoin="round"`)
+	for _, p := range list {
+		draw(p)
+	}
+	s.canvas.Gend()
+}
+
+func layerName(name string) string {
+	return `inkscape:groupmode="layer" inkscape:label="` + name + `"`
 }
 
 // remembering keeps the first error of a writer, since the library drops them.
@@ -64,17 +150,17 @@ func userUnit(nm measure.NM) string {
 	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
 }
 
-func (t *Template) outlineData(points []measure.Point, closed bool) string {
+func (s *svgSheet) path(points []measure.Point, closed bool) {
 	var b strings.Builder
 	command := "M"
 	for _, p := range points {
-		b.WriteString(command + userUnit(p.X+svgMargin) + " " + userUnit(p.Y+svgMargin))
+		b.WriteString(command + userUnit(p.X) + " " + userUnit(p.Y))
 		command = "L"
 	}
 	if closed {
 		b.WriteString("Z")
 	}
-	return b.String()
+	s.canvas.Path(b.String())
 }
 
 // FileName is a name for the template's own file, without an ending.

@@ -9,6 +9,8 @@ import (
 	"image"
 	"math"
 	"os/exec"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -58,24 +60,48 @@ func darkBounds(m image.Image) (low, high image.Point) {
 	return low, high
 }
 
-// readDXF is a program for Python with ezdxf: of each file the outlines on the layer CUT, and
-// what its auditor complains of.
+// readDXF is a program for Python with ezdxf: of each file the outlines on the layer CUT with their areas, how far all that is drawn
+// reaches, what the header says of that, the layers' colors, and what its auditor complains of.
 const readDXF = `import ezdxf, json, sys
+from ezdxf import bbox
+from ezdxf.math import area
 def read(path):
   doc = ezdxf.readfile(path)
   audit = doc.audit()
-  cut = [[[p.dxf.location.x, p.dxf.location.y] for p in e.vertices] for e in doc.modelspace().query('POLYLINE[layer=="CUT"]') if e.is_closed]
-  return {"version": doc.dxfversion, "units": doc.header.get("$INSUNITS"), "faults": len(audit.errors) + len(audit.fixes), "cut": cut,
-    "sew": len(doc.modelspace().query('POLYLINE[layer=="SEW"]')), "names": [e.dxf.text for e in doc.modelspace().query('TEXT')]}
+  m, h = doc.modelspace(), doc.header
+  cut = [[[p.dxf.location.x, p.dxf.location.y] for p in e.vertices] for e in m.query('POLYLINE[layer=="CUT"]') if e.is_closed]
+  box = bbox.extents(e for e in m if e.dxftype() != 'TEXT')
+  return {"version": doc.dxfversion, "units": h.get("$INSUNITS"), "faults": len(audit.errors) + len(audit.fixes), "cut": cut, "areas": [abs(area(o)) for o in cut],
+    "sew": len(m.query('POLYLINE[layer=="SEW"]')), "notches": len(m.query('LINE[layer=="NOTCHES"]')), "marks": len(m.query('CIRCLE[layer=="MARKS"]')),
+    "names": [e.dxf.text for e in m.query('TEXT[layer=="LABELS"]')], "colors": [l.dxf.color for l in doc.layers if l.dxf.name not in ('0', 'Defpoints')],
+    "drawn": [box.extmin.x, box.extmin.y, box.extmax.x, box.extmax.y], "extents": [*h["$EXTMIN"][:2], *h["$EXTMAX"][:2]], "limits": [*h["$PLIMMIN"][:2], *h["$PLIMMAX"][:2]]}
 print(json.dumps([read(path) for path in sys.argv[1:]]))
 `
 
 // dxfRead is what another reader finds in a drawing.
 type dxfRead struct {
-	Version            string
-	Units, Faults, Sew int
-	Cut                [][][2]float64
-	Names              []string
+	Version                            string
+	Units, Faults, Sew, Notches, Marks int
+	Cut                                [][][2]float64
+	Areas                              []float64
+	Names                              []string
+	Colors                             []int
+	Drawn, Extents, Limits             [4]float64
+}
+
+// wrongExtents says what of a header is not as it is drawn, and which layers look alike.
+func (r *dxfRead) wrongExtents() string {
+	for i, at := range r.Drawn {
+		if math.Abs(at-r.Extents[i]) > 1e-4 || math.Abs(at-r.Limits[i]) > 1e-4 {
+			return "the header says that it reaches elsewhere than it does"
+		}
+	}
+	for i, c := range r.Colors {
+		if slices.Contains(r.Colors[:i], c) {
+			return "two layers have one color"
+		}
+	}
+	return ""
 }
 
 // TestDXFAgainstAnotherReader: ezdxf (Debian's python3-ezdxf) reads the drawing without a
@@ -108,6 +134,13 @@ func TestDXFAgainstAnotherReader(t *testing.T) {
 	for i, top := range list {
 		compareDXF(t, top, &read[i])
 	}
+	for _, broken := range []func(r *dxfRead){func(r *dxfRead) { r.Extents[2]++ }, func(r *dxfRead) { r.Limits[1]-- }, func(r *dxfRead) { r.Colors[0] = r.Colors[1] }} {
+		wrong := read[0]
+		wrong.Colors = slices.Clone(wrong.Colors)
+		if broken(&wrong); wrong.wrongExtents() == "" {
+			t.Error("a wrong header is not noticed")
+		}
+	}
 }
 
 func compareDXF(t *testing.T, top *quilt.Top, read *dxfRead) {
@@ -117,7 +150,15 @@ func compareDXF(t *testing.T, top *quilt.Top, read *dxfRead) {
 	if top.Units == measure.Centimetres {
 		unit, code = measure.Millimetre, 4
 	}
-	if read.Version != "AC1009" || read.Units != code || read.Faults != 0 || read.Sew != len(templates) || len(read.Cut) != len(templates) || len(read.Names) != len(templates) {
+	if wrong := read.wrongExtents(); wrong != "" || len(read.Colors) != 6 {
+		t.Errorf("%s: %s, colors %v", top.Title, wrong, read.Colors)
+	}
+	corners := 0
+	for i := range templates {
+		corners += len(templates[i].Finished)
+	}
+	if read.Version != "AC1009" || read.Units != code || read.Faults != 0 || read.Sew != len(templates) || len(read.Cut) != len(templates) ||
+		len(read.Names) != 2*len(templates) || read.Marks != corners || read.Notches != 2*corners {
 		t.Errorf("%s: %+v", top.Title, read)
 		return
 	}
@@ -126,7 +167,8 @@ func compareDXF(t *testing.T, top *quilt.Top, read *dxfRead) {
 		for n, q := range read.Cut[i] {
 			outline[n] = xy{q[0] * float64(unit), -q[1] * float64(unit)}
 		}
-		if !closeTo(outline, points(p.Cut), 60) || read.Names[i] != p.Name() {
+		raw := quilt.Area(p.Cut) * 1e12 / float64(unit) / float64(unit)
+		if !closeTo(outline, points(p.Cut), 60) || read.Names[2*i] != p.Name() || read.Names[2*i+1] != "cut "+strconv.Itoa(p.Count) || math.Abs(read.Areas[i]-raw) > 1e-4*raw {
 			t.Errorf("%s: template %s has another outline: %v", top.Title, p.Name(), outline)
 		}
 	}
