@@ -67,6 +67,9 @@ const largeZoom = 2.25
 // leading is the height of a line as a multiple of the size of its type.
 const leading = 1.42
 
+// Zoom is by how much words and lines of illustrations are larger than in usual print.
+func (o Options) Zoom() float64 { return o.look().zoom }
+
 func points(nm measure.NM) float64 { return float64(nm) * 72 / float64(measure.Inch) }
 
 func (o Options) look() look {

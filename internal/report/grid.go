@@ -54,6 +54,11 @@ func (g Grid) Columns(with func(at *sewing.Placed)) {
 	}
 }
 
+// SomeColumns says whether some of the top is columns of tumblers.
+func (g Grid) SomeColumns() bool {
+	return slices.ContainsFunc(g.Plan.Blocks, func(b sewing.Block) bool { return b.Column })
+}
+
 // wholeColumns is how many columns of the grid are tumblers from end to end.
 func (g Grid) wholeColumns() int {
 	n := 0
@@ -132,11 +137,15 @@ func (g Grid) LayoutCaption() string {
 	return "Layout of the blocks; rows are counted from the top, columns from the left."
 }
 
-// LayoutShown says what a picture of the layout shows, by the picture's name.
-func (g Grid) LayoutShown(picture string) string {
+// LayoutShown says what a picture of the layout shows, by the picture's name; where it only shows the parts, by the name of the
+// picture of the first part too, "" for none.
+func (g Grid) LayoutShown(picture, part string) string {
 	text, nouns := picture+" shows where each one goes. ", measure.Plural(g.Noun())
+	if part != "" {
+		text = picture + " divides the quilt into parts. From " + part + " on, each part is shown large, with the numbers of its rows and columns at the edges. "
+	}
 	if !g.Labeled() {
-		return text + "There are too many " + nouns + " to label each one in the picture, so the numbers at the edges count every tenth row and column: follow the colors."
+		return text + "There are too many " + nouns + " to label each one in the picture, so the numbers at the edges count every " + every(max(g.Top.Columns, g.Top.Rows)) + " row and column: follow the colors."
 	}
 	text += "The letters name the " + nouns
 	if slices.ContainsFunc(g.Plan.Blocks, func(k sewing.Block) bool { return HasNumber(&k) }) {
@@ -148,6 +157,47 @@ func (g Grid) LayoutShown(picture string) string {
 	}
 	return text
 }
+
+// Every is which rows and columns of a picture are numbered that has no room for all of so many: every tenth, or twentieth, or
+// fiftieth, and so on.
+func Every(lines int) int {
+	const most = 6 // numbers along an edge
+	for tenth := 10; ; tenth *= 10 {
+		for _, step := range [3]int{1, 2, 5} {
+			if step*tenth*most >= lines {
+				return step * tenth
+			}
+		}
+	}
+}
+
+func every(lines int) string {
+	if n := Every(lines); n > 10 {
+		return strconv.Itoa(n) + "th"
+	}
+	return "tenth"
+}
+
+// Window is a part of the grid: rows and columns from 0, the ends not included.
+type Window struct{ FirstRow, EndRow, FirstColumn, EndColumn int }
+
+// String names the rows and columns as they are counted.
+func (w Window) String() string {
+	return stretch("row", w.FirstRow, w.EndRow) + ", " + stretch("column", w.FirstColumn, w.EndColumn)
+}
+
+func stretch(what string, first, end int) string {
+	if end == first+1 {
+		return what + " " + strconv.Itoa(end)
+	}
+	return what + "s " + strconv.Itoa(first+1) + " to " + strconv.Itoa(end)
+}
+
+// DividedCaption is the caption of a picture of the whole layout with the parts in which it is shown.
+const DividedCaption = "The parts of the layout."
+
+// PartCaption is the caption of a part of the layout.
+func PartCaption(number int, w Window) string { return "Part " + strconv.Itoa(number) + ": " + w.String() + "." }
 
 // LayoutInWords is the layout for someone who cannot see it: row by row where there are few.
 func (g Grid) LayoutInWords() string {

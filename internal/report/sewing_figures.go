@@ -60,7 +60,7 @@ func (s *sewer) linesFigure() []document.Block {
 		return nil
 	}
 	s.lined = true
-	return []document.Block{document.Figure{Draw: sync.OnceValue(s.drawLines)}}
+	return []document.Block{document.Figure{Draw: sync.OnceValue(func() *diagram.Figure { return s.drawLines(s.wholeGrid()) })}}
 }
 
 // bordersFigure is the picture of the borders, the first time that it is asked for.

@@ -21,7 +21,7 @@ const (
 
 // drawTop is the pictures of how blocks, sashes and borders are sewn together.
 func (s *sewer) drawTop() []*diagram.Figure {
-	list := []*diagram.Figure{s.drawLines()}
+	list := []*diagram.Figure{s.drawLines(s.wholeGrid())}
 	if len(s.top.CutFacts.Borders) > 0 {
 		list = append(list, s.drawBorders())
 	}
@@ -33,12 +33,14 @@ type topDrawing struct {
 	sketch
 	lines  []sewing.Line
 	apart  measure.NM
-	marked bool // some block is marked at its top
+	marked bool   // some block is marked at its top
+	part   Window // of the grid that is shown
+	whole  bool   // it is all of the grid
 }
 
-// drawLines is the rows, or columns, a little apart, with what stands in each place, how
+// drawLines is the rows, or columns, of a part of the grid, a little apart, with what stands in each place, how
 // it is turned, and which way the seams between the blocks are pressed.
-func (s *sewer) drawLines() *diagram.Figure {
+func (s *sewer) drawLines(part Window) *diagram.Figure {
 	what := "rows"
 	if s.Assembly.ByColumns {
 		what = "columns"
@@ -49,11 +51,20 @@ func (s *sewer) drawLines() *diagram.Figure {
 	}
 	f := &diagram.Figure{Title: SewingPictureTitle + title}
 	f.Description = "All blocks in place, the " + what + " slightly apart. The white triangle in each block points to the top of its picture; curved arrows show which way to spin the seams at the center, straight arrows which way to press the others."
-	d := &topDrawing{sketch: sketch{Figure: f, plan: s.Plan, top: s.top, place: same}, lines: s.Lines(), apart: s.SideFinished / 4}
+	d := &topDrawing{sketch: sketch{Figure: f, plan: s.Plan, top: s.top, place: same}, lines: s.Lines(), apart: s.apart(), part: part, whole: part == s.wholeGrid()}
+	if !d.whole {
+		d.keepPart()
+		f.Title += ": " + part.String()
+	}
 	for i := range d.lines {
 		d.row(i)
 	}
 	d.place = same
+	if !d.whole {
+		d.columnNumbers()
+		d.around()
+		return f
+	}
 	if !d.marked {
 		return d.framed()
 	}
@@ -99,6 +110,10 @@ func (d *topDrawing) row(n int) {
 
 func (d *topDrawing) lineNumber(c *sewing.Line) {
 	at, name := vecOf(c.Tiles[0].At.Min), fmt.Sprintf("row %d", c.Number)
+	if !d.whole {
+		d.partLineNumber(c)
+		return
+	}
 	side := float64(d.plan.SideFinished)
 	at = measure.Vec{X: float64(d.top.Field.Min.X) - 0.08*side, Y: at.Y + side/2}
 	if d.plan.Assembly.ByColumns {
@@ -155,7 +170,11 @@ func (d *topDrawing) label(cell int, at quilt.Rect) {
 		d.topMark(middle, d.plan.Turns(cell), side)
 	}
 	d.pressedInside(cell, middle, side)
-	d.optional(d.plan.CellName(cell), middle.Plus(measure.Vec{X: -0.31 * side, Y: 0.34 * side}), label{dimPoints, diagram.Middle, measure.NM(0.32 * side)})
+	name := d.plan.CellName(cell)
+	if !d.whole {
+		name = b.Label // what it is made of is told by the layout
+	}
+	d.optional(name, middle.Plus(measure.Vec{X: -0.31 * side, Y: 0.34 * side}), label{dimPoints, diagram.Middle, measure.NM(RowsLabelShare * side)})
 }
 
 // optional writes words that are left out where they have too little room.

@@ -22,6 +22,9 @@ func SewnLike(label string) string {
 // PressedLike says that a block is pressed like one before it.
 func PressedLike(label string) document.Text { return lead("Press", "as for block %s.", label) }
 
+// TheLayout is a picture of the layout that stands in parts.
+const TheLayout = "the layout"
+
 // BlockShown is the caption of a block's picture; by a picture of the layout its arrow is explained, "" for none.
 func BlockShown(b *sewing.Block, layout string) string {
 	text := "Finished block " + b.Label + "."
@@ -47,6 +50,11 @@ func BlockInWords(b *sewing.Block) string {
 		kind = k.Summary
 	}
 	return "Block " + b.Label + ", finished, with its seams: " + kind + "."
+}
+
+// RowsDivided says what the pictures of parts of the rows, or columns, show, by the name of the first.
+func RowsDivided(first, line string) string {
+	return "From " + first + " on, the " + line + "s are shown part by part, with the numbers of rows and columns at the edges. White triangles point to the top of each block's picture."
 }
 
 // OrderShown says which figures show how the top goes together.

@@ -1,7 +1,9 @@
 package booklet
 
 import (
+	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/report"
 )
 
@@ -66,28 +68,86 @@ func (b *patternBuilder) sewnTop() []document.Figure {
 	return list
 }
 
-// topFigures are those pictures with blocks named as the layout names them.
+// topFigures are those pictures with blocks named as the layout names them; that of the rows in parts where it is divided.
 func (b *patternBuilder) topFigures() []document.Figure {
 	list := b.sewnTop()
 	for i := range list {
 		list[i].Of = b.plainly(list[i].Of)
 	}
-	return list
+	parts := b.rowParts()
+	if len(parts) == 0 || len(list) == 0 {
+		return list
+	}
+	var divided []document.Figure
+	for _, f := range report.RowsInParts(b.plans, parts) {
+		divided = append(divided, document.Figure{Of: *f, Least: b.leastRows(f)})
+	}
+	return append(divided, list[1:]...)
+}
+
+// rowParts are the parts of the picture of the rows where it is divided, so that arrows and labels can be read; nil where it is
+// shown whole.
+func (b *patternBuilder) rowParts() []report.Window {
+	if !b.labelled() || b.noun() == "column" {
+		return nil
+	}
+	whole, step := b.grid().RowsSize()
+	room := b.mapRoom()
+	if b.grid().SomeColumns() { // which are not divided
+		whole[1], step[1] = 0, 1
+	}
+	room.Y -= rowsLegend
+	if b.Large {
+		room.Y -= 2 * rowsLegend // line by line
+	}
+	parts := b.partsOf(room, b.leastRowSide(), whole, step)
+	if len(parts) < 2 {
+		return nil
+	}
+	return parts
+}
+
+// rowsLegend is the height of a line of the legend below a picture of the rows, in points of usual print.
+const rowsLegend = 13
+
+// The least and the greatest side, in points of usual print, that a block in a picture of the rows is wanted to have for its arrows
+// and its label.
+const (
+	leastRowBlock = 26
+	mostRowBlock  = 40
+)
+
+// leastRowSide is how large a block is at the least in a picture of the rows, in points of usual print.
+func (b *patternBuilder) leastRowSide() float64 {
+	letters, widest := diagram.NewLettering(), 0.0
+	for i := range b.Sewing.Blocks {
+		widest = max(widest, letters.Width(b.Sewing.Blocks[i].Label, leastWords, false))
+	}
+	return min(max(leastRowBlock, widest/report.RowsLabelShare), mostRowBlock)
+}
+
+// leastRows is how wide a part of the rows is at the least in which labels can be read.
+func (b *patternBuilder) leastRows(f *diagram.Figure) measure.NM {
+	wide := float64(f.Max.X-f.Min.X)*b.leastRowSide()/float64(b.Top.SideFinished) + axisRoom
+	return min(measure.NM(wide*b.zoom()/diagram.TrueScale), b.wholeWidth())
 }
 
 // assemblyPictures shows those pictures.
 func (b *patternBuilder) assemblyPictures() {
-	list := b.topFigures()
+	list, parts := b.topFigures(), len(b.rowParts())
 	var refs []string
-	for i := range list {
+	for i := parts; i < len(list); i++ {
 		refs = append(refs, see(topKey(i)))
+	}
+	if parts > 0 {
+		b.add(paragraph(report.RowsDivided(see(topKey(0)), b.grid().Line())))
 	}
 	if len(refs) > 0 {
 		b.add(paragraph(report.OrderShown(refs)))
 	}
 	for i, f := range list {
 		f.Width = b.wholeWidth()
-		if i > 0 { // frames round a center that is not shown
+		if i > 0 && i >= parts && !b.Large { // frames round a center that is not shown
 			f.Width = b.wholeWidth() * 3 / 5
 		}
 		f.Caption = caption(topKey(i), sentence(f.Of.Title))

@@ -22,7 +22,9 @@ func (b *patternBuilder) blockFigure(n int) document.Picture {
 	d := document.Drawing{Max: measure.Point{X: b.Top.SideFinished, Y: b.Top.SideFinished}}
 	turned := ""
 	if report.HasArrow(k) && b.labelled() {
-		turned = see(layoutKey)
+		if turned = see(layoutKey); len(b.layoutParts()) > 1 {
+			turned = report.TheLayout
+		}
 	}
 	b.blockLayers(&d, &k.Variants[0].Cells[0])
 	width := blockWidth

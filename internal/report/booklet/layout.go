@@ -5,6 +5,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/report"
 	"eighthturn/palettes"
 	"eighthturn/svgout"
@@ -18,7 +19,11 @@ func (b *patternBuilder) layoutPart() {
 	s := b.sewn(report.SewingLayout)
 	b.part(s.Title, true)
 	b.addNotes("grid")
-	shown := para("%s", b.grid().LayoutShown(see(layoutKey)))
+	parts, first := b.layoutParts(), ""
+	if len(parts) > 1 {
+		first = see(layoutPartKey(0))
+	}
+	shown := para("%s", b.grid().LayoutShown(see(layoutKey), first))
 	for _, block := range printed(s.Blocks) {
 		t, ok := block.(document.Table)
 		if !ok {
@@ -31,22 +36,37 @@ func (b *patternBuilder) layoutPart() {
 		}
 		b.add(t)
 	}
-	b.add(shown, document.Picture{Of: b.layoutDrawing(), Caption: caption(layoutKey, b.grid().LayoutCaption()), Alternative: b.grid().LayoutInWords(), Width: b.wholeWidth(), Least: b.leastLayout()})
+	b.add(shown)
+	b.layoutPictures(parts)
 }
 
-// leastLayout is the narrowest that a layout may be: so that a label fits into each block, where the page is as wide as that.
-func (b *patternBuilder) leastLayout() measure.NM {
-	least := minOf(b.Top.Outer.Width(), b.Top.Outer.Height())
-	if !b.labelled() {
-		return least
+// layoutPictures is the layout on one page, or the quilt divided into parts, part by part, where the labels would be too small.
+func (b *patternBuilder) layoutPictures(parts []report.Window) {
+	whole := document.Picture{Caption: caption(layoutKey, b.grid().LayoutCaption()), Alternative: b.grid().LayoutInWords(), Width: b.wholeWidth()}
+	if len(parts) < 2 {
+		frame := b.Top.Outer
+		if len(parts) == 1 { // the borders alone are too wide
+			frame = b.frame(parts[0])
+		}
+		whole.Of, whole.Least = b.layoutDrawing(b.wholeGrid(), frame), b.leastWide(frame)
+		b.add(whole)
+		return
 	}
-	block := measure.Inch * 22 / 72 // a label of two or three letters
+	whole.Of, whole.Width, whole.Least = b.dividedDrawing(parts), b.wholeWidth()*3/5, b.wholeWidth()*2/5
 	if b.Large {
-		block *= 2
+		whole.Width = b.wholeWidth()
 	}
-	wide := b.Top.Outer.Width() / 1000 * (block / 1000) / (b.Top.SideFinished / 1_000_000)
-	return min(max(least, wide), b.wholeWidth()*3/4)
+	whole.Caption = caption(layoutKey, report.DividedCaption)
+	b.add(whole)
+	for i, w := range parts {
+		frame, name := b.frame(w), report.PartCaption(i+1, w)
+		b.add(document.Picture{
+			Of: b.layoutDrawing(w, frame), Caption: caption(layoutPartKey(i), name), Alternative: name, Width: b.wholeWidth(), Least: b.leastWide(frame),
+		})
+	}
 }
+
+func layoutPartKey(n int) string { return layoutKey + " part " + numeral(n) }
 
 // pale is a colour on which letters are read.
 func pale(c palettes.Colour) palettes.Colour {
@@ -54,34 +74,43 @@ func pale(c palettes.Colour) palettes.Colour {
 	return palettes.Colour{R: mix(c.R), G: mix(c.G), B: mix(c.B)}
 }
 
-// layoutDrawing is the top in pale colours with labels.
-func (b *patternBuilder) layoutDrawing() document.Drawing {
-	d := b.picture(pale, svgout.SeamsLeftOut)
-	t := b.Top
+// layoutDrawing is a part of the top in pale colours with labels, in its frame.
+func (b *patternBuilder) layoutDrawing(w report.Window, frame quilt.Rect) document.Drawing {
+	d := framed(b.picture(pale, svgout.SeamsLeftOut), frame)
 	b.cellOutlines(&d)
 	if b.labelled() {
 		for i := range b.Sewing.Blocks {
 			k := &b.Sewing.Blocks[i]
 			for _, c := range k.Variants {
-				for _, at := range c.Cells {
-					d.Marks = append(d.Marks, b.cellMarks(k, &c, &at)...)
+				for n := range c.Cells {
+					if cell, ok := b.shownAt(&c.Cells[n], w); ok {
+						d.Marks = append(d.Marks, b.cellMarks(k, b.cellName(k, c.Number), cell, c.Cells[n].Turns)...)
+					}
 				}
 			}
 		}
 	}
-	every := b.every()
-	edge := t.StepFinished * 6 / 10
-	if every > 1 {
-		edge = max(edge, (t.Outer.Width()+t.Outer.Height())/50)
+	return b.axes(d, w)
+}
+
+// axisGap is how far from the frame the middle of the numbers above it stands, in points of usual print.
+const axisGap = 7
+
+// axes numbers the rows and columns of a drawing, beyond its frame.
+func (b *patternBuilder) axes(d document.Drawing, w report.Window) document.Drawing {
+	t, every := b.Top, b.every()
+	room := b.mapRoom()
+	gap := measure.NM(axisGap * max(float64(d.Max.X-d.Min.X)/room.X, float64(d.Max.Y-d.Min.Y)/room.Y))
+	for n := w.FirstColumn + 1; n <= w.EndColumn; n++ {
+		if n%every == 0 {
+			d.Marks = append(d.Marks, axis(numeral(n), measure.Point{X: t.CellRect(n-1).Min.X + t.SideFinished/2, Y: d.Min.Y - gap}, diagram.Middle))
+		}
 	}
-	for n := every; n <= t.Columns; n += every {
-		d.Marks = append(d.Marks, axis(numeral(n), measure.Point{X: t.CellRect(n-1).Min.X + t.SideFinished/2, Y: d.Min.Y - edge/2}, edge))
+	for n := w.FirstRow + 1; n <= w.EndRow && b.noun() == "block"; n++ {
+		if n%every == 0 {
+			d.Marks = append(d.Marks, axis(numeral(n), measure.Point{X: d.Min.X - gap/2, Y: t.CellRect((n-1)*t.Columns).Min.Y + t.SideFinished/2}, diagram.End))
+		}
 	}
-	for n := every; n <= t.Rows && b.noun() == "block"; n += every {
-		d.Marks = append(d.Marks, axis(numeral(n), measure.Point{X: d.Min.X - edge/2, Y: t.CellRect((n-1)*t.Columns).Min.Y + t.SideFinished/2}, edge))
-	}
-	d.Min.X -= edge
-	d.Min.Y -= edge
 	return d
 }
 
@@ -90,11 +119,12 @@ func (b *patternBuilder) every() int {
 	if b.labelled() {
 		return 1
 	}
-	return 10
+	return report.Every(max(b.Top.Columns, b.Top.Rows))
 }
 
-func axis(text string, at measure.Point, room measure.NM) diagram.Mark {
-	return diagram.Mark{Words: &diagram.Words{Text: text, At: at, Points: 8, Bold: true, Room: room, Colour: ink()}}
+// axis is a number of a row or column.
+func axis(text string, at measure.Point, anchor diagram.Anchor) diagram.Mark {
+	return diagram.Mark{Words: &diagram.Words{Text: text, At: at, Points: 8, Bold: true, Anchor: anchor, Colour: ink()}}
 }
 
 func ink() palettes.Colour { return palettes.Colour{R: 0x22, G: 0x22, B: 0x22} }
@@ -118,22 +148,26 @@ func (b *patternBuilder) cellOutlines(d *document.Drawing) {
 	d.Layers = append(d.Layers, document.Layer{Name: "blocks", Paths: paths, Line: b.hairline(), Ink: ink()})
 }
 
+// cellName is what the layout calls a block in a cell.
+func (b *patternBuilder) cellName(k *sewing.Block, variant int) string {
+	if report.HasNumber(k) {
+		return k.VariantName(variant)
+	}
+	return k.Label
+}
+
 // cellMarks is a block's label and the arrow to its upper side.
-func (b *patternBuilder) cellMarks(k *sewing.Block, c *sewing.FabricVariant, at *sewing.Placed) []diagram.Mark {
-	r := b.Top.CellRect(at.Cell)
+func (b *patternBuilder) cellMarks(k *sewing.Block, name string, cell, turns int) []diagram.Mark {
+	r := b.Top.CellRect(cell)
 	side := b.Top.SideFinished
 	middle := measure.Point{X: r.Min.X + side/2, Y: r.Min.Y + side/2}
-	text := k.Label
-	if report.HasNumber(k) {
-		text = k.VariantName(c.Number)
-	}
-	words := diagram.Words{Text: text, At: middle, Points: 9, Bold: true, Room: side * 6 / 10, Colour: ink(), Halo: true}
+	words := diagram.Words{Text: name, At: middle, Points: 9, Bold: true, Room: measure.NM(labelShare * float64(side)), Colour: ink(), Halo: true}
 	marks := []diagram.Mark{{Words: &words}}
 	if !report.HasArrow(k) {
 		return marks
 	}
-	way := [4]measure.Point{{Y: -1}, {X: 1}, {Y: 1}, {X: -1}}[at.Turns&3]
-	from, to := side*28/100, side*46/100
+	way := [4]measure.Point{{Y: -1}, {X: 1}, {Y: 1}, {X: -1}}[turns&3]
+	from, to := side*30/100, side*47/100
 	line := diagram.Line{Stroke: diagram.Thin, End: diagram.Arrow, Points: []measure.Point{
 		{X: middle.X + way.X*from, Y: middle.Y + way.Y*from}, {X: middle.X + way.X*to, Y: middle.Y + way.Y*to},
 	}}

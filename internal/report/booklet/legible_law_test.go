@@ -7,8 +7,10 @@ import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/palettes"
 )
 
@@ -31,7 +33,7 @@ func illegible(d document.Document, p render.Paper, large bool) []string {
 		if f.Of.TrueSize {
 			continue // as large as it is
 		}
-		o := diagram.Options{Width: width, Height: high}
+		o := diagram.Options{Width: width, Height: high, NoLegend: f.Alternative == pictureDrawn}
 		if f.Width > 0 && len(f.Of.Panels) == 0 {
 			o.Width = min(width, measure.NM(float64(f.Width)/zoom))
 		}
@@ -61,6 +63,8 @@ func figuresIn(list []document.Section) []document.Figure {
 			switch v := b.(type) {
 			case document.Figure:
 				found = append(found, v)
+			case document.Picture:
+				found = append(found, drawnAs(v))
 			case document.Section:
 				look(v.Blocks)
 			case document.Box:
@@ -84,17 +88,103 @@ func figuresIn(list []document.Section) []document.Figure {
 	return found
 }
 
+// drawnAs is a picture as a figure: its layers are what lies beneath its words.
+func drawnAs(p document.Picture) document.Figure {
+	f := diagram.Figure{Title: p.Caption.String(), Min: p.Of.Min, Max: p.Of.Max}
+	for _, l := range p.Of.Layers {
+		for _, path := range l.Paths {
+			path = within(path, p.Of.Min, p.Of.Max)
+			switch {
+			case len(p.Of.Marks) == 0 || len(path) == 0:
+			case l.Open:
+				f.Marks = append(f.Marks, diagram.Mark{Line: &diagram.Line{Points: path, Stroke: diagram.Thin}})
+			default:
+				area := diagram.Area{Outline: path, Clear: l.Fill == nil}
+				if l.Fill != nil {
+					area.Fill = *l.Fill
+				}
+				if l.Line > 0 {
+					area.Edge = diagram.Thin
+				}
+				f.Marks = append(f.Marks, diagram.Mark{Area: &area})
+			}
+		}
+	}
+	f.Marks = append(f.Marks, p.Of.Marks...)
+	return document.Figure{Of: f, Width: p.Width, Alternative: pictureDrawn}
+}
+
+// pictureDrawn marks a figure that is a picture, which has no legend.
+const pictureDrawn = "a picture"
+
+// within is an outline moved into a frame: what lies outside is cut off.
+func within(path []measure.Point, low, high measure.Point) []measure.Point {
+	list := make([]measure.Point, len(path))
+	for i, p := range path {
+		list[i] = measure.Point{X: min(max(p.X, low.X), high.X), Y: min(max(p.Y, low.Y), high.Y)}
+	}
+	return list
+}
+
+// TestLayoutNamesEveryBlock: on every page size the layout, whole or in parts, has a label for each block where any has one.
+func TestLayoutNamesEveryBlock(t *testing.T) {
+	divided := 0
+	judgedLayouts(t, func(t *testing.T, text string) {
+		r := study(t, text, cutting.Options{})
+		for _, p := range render.Papers() {
+			for _, large := range []bool{false, true} {
+				b := newBook(r, Options{Paper: p, Large: large})
+				parts := b.layoutParts()
+				if divided += min(len(parts), 1); len(parts) == 0 {
+					parts = []report.Window{b.wholeGrid()}
+				}
+				if wrong := unnamed(b, parts); wrong > 0 && b.labelled() {
+					t.Errorf("%s, large %v: %d blocks have no label, or two", p.Name, large, wrong)
+				}
+				if len(parts) > 1 && !b.grid().SomeColumns() && unnamed(b, parts[1:]) == 0 {
+					t.Errorf("%s, large %v: a part that is left out is not missed", p.Name, large)
+				}
+			}
+		}
+	})
+	if divided == 0 {
+		t.Error("no layout was divided")
+	}
+}
+
+// unnamed counts the cells that begin a block, or column, and have not one label in the parts.
+func unnamed(b *patternBuilder, parts []report.Window) int {
+	wrong := 0
+	for i := range b.Sewing.Blocks {
+		for _, c := range b.Sewing.Blocks[i].Variants {
+			for n := range c.Cells {
+				seen := 0
+				for _, w := range parts {
+					if _, ok := b.shownAt(&c.Cells[n], w); ok {
+						seen++
+					}
+				}
+				if seen == 0 || seen > 1 && c.Cells[n].Cells == 1 {
+					wrong++
+				}
+			}
+		}
+	}
+	return wrong
+}
+
 // TestWordsOfFiguresAreRead: on every page size, and in large print, the words of every figure are large enough, stand off
 // from what lies beneath, and are not struck through, cut off or over one another.
 func TestWordsOfFiguresAreRead(t *testing.T) {
 	turn := 0
-	judgedDocuments(t, func(t *testing.T, r Reports, d document.Document) {
+	judgedLayouts(t, func(t *testing.T, text string) {
+		r := study(t, text, cutting.Options{})
 		for _, p := range render.Papers() {
 			for _, large := range []bool{false, true} {
 				if turn++; !judges.On && turn%5 != 0 {
 					continue
 				}
-				for i, wrong := range illegible(d, p, large) {
+				for i, wrong := range illegible(Pattern(r, Options{Paper: p, Large: large}), p, large) {
 					if i < 3 {
 						t.Errorf("%s, large %v: %s", p.Name, large, wrong)
 					}
