@@ -59,6 +59,7 @@ type Words struct {
 	Bold     bool
 	Colour   palettes.Colour
 	Halo     bool             // a rim of the page's colour, so that they are read on any fabric
+	Plate    bool             // on a plate of the backing's colour, or the page's, that hides what lies beneath
 	Optional bool             // left out where they have no room at the size of the least words, 8 points; others tell the same
 	Across   measure.NM       // the height that they have in the subject, read of optional words; 0 for as high as they are
 	Room     measure.NM       // they must fit into this length of the subject, else they are made smaller; 0 for as long as they are

@@ -13,7 +13,7 @@ const LeastContrast = 4.5
 
 // Illegible says what of a sheet's words cannot be read where it is enlarged by a factor: letters under a size in points,
 // words over one another, beyond the sheet, struck through by a line that is drawn over them or, without a rim, beneath
-// them, or with too little contrast to what lies beneath.
+// them, or one beneath them along most of their length, or with too little contrast to what lies beneath.
 func (s *Sheet) Illegible(zoom, least float64) []string {
 	var wrong []string
 	add := func(l *Label, format string, values ...any) {
@@ -90,12 +90,13 @@ func within(outline []measure.Vec, at measure.Vec) bool {
 	return in
 }
 
-// struck says whether a line runs through a label: one that is drawn over it, or beneath it where it has no rim.
+// struck says whether a line runs through a label: one that is drawn over it, or beneath it where it has no rim, or beneath it
+// along most of its length, which a rim does not hide.
 func (s *Sheet) struck(label int, b box) bool {
 	inner := box{measure.Vec{X: b.min.X + touching, Y: b.min.Y + touching}, measure.Vec{X: b.max.X - touching, Y: b.max.Y - touching}}
 	for i := range s.Items {
 		shape := s.Items[i].Shape
-		if shape == nil || i < label && (s.Items[label].Label.Halo || shape.Pen.Width <= 0) {
+		if shape == nil || i < label && shape.Pen.Width <= 0 {
 			continue
 		}
 		if i > label && shape.Filled && within(shape.Points, measure.Vec{X: (b.min.X + b.max.X) / 2, Y: (b.min.Y + b.max.Y) / 2}) {
@@ -105,7 +106,12 @@ func (s *Sheet) struck(label int, b box) bool {
 			if n+1 == len(shape.Points) && !shape.Closed {
 				break
 			}
-			if inner.crossed(shape.Points[n], shape.Points[(n+1)%len(shape.Points)]) && !s.covered(i, label, inner) {
+			p, q := shape.Points[n], shape.Points[(n+1)%len(shape.Points)]
+			part := inner.crossed(p, q)
+			if i < label && s.Items[label].Label.Halo {
+				part = max(0, part-struckShare*inner.long(p, q, s.Items[label].Label.Quarters))
+			}
+			if part > 0 && !s.covered(i, label, inner) {
 				return true
 			}
 		}
@@ -131,19 +137,34 @@ func (s *Sheet) covered(shape, label int, b box) bool {
 	return false
 }
 
-// crossed says whether a stretch runs through a box.
-func (b box) crossed(p, q measure.Vec) bool {
+// struckShare is the part of a label's length along which a line may run beneath its rim.
+const struckShare = 0.6
+
+// long is which part of a stretch is as long as a box, along the words in it; more than all where it runs across them.
+func (b box) long(p, q measure.Vec, quarters int) float64 {
+	way, wide := math.Abs(q.X-p.X), b.max.X-b.min.X
+	if quarters%2 == 1 {
+		way, wide = math.Abs(q.Y-p.Y), b.max.Y-b.min.Y
+	}
+	if way < 1e-9 {
+		return math.Inf(1)
+	}
+	return wide / way
+}
+
+// crossed is which part of a stretch runs through a box, 0 for none.
+func (b box) crossed(p, q measure.Vec) float64 {
 	low, high := 0.0, 1.0
 	for _, axis := range [2][4]float64{{p.X, q.X, b.min.X, b.max.X}, {p.Y, q.Y, b.min.Y, b.max.Y}} {
 		from, way := axis[0], axis[1]-axis[0]
 		if math.Abs(way) < 1e-12 {
 			if from < axis[2] || from > axis[3] {
-				return false
+				return 0
 			}
 			continue
 		}
 		a, z := (axis[2]-from)/way, (axis[3]-from)/way
 		low, high = max(low, min(a, z)), min(high, max(a, z))
 	}
-	return low < high
+	return max(0, high-low)
 }

@@ -256,7 +256,29 @@ func (p *placing) drawWords(s *Sheet, i int) {
 	cos, sin := [4]float64{1, 0, -1, 0}[q], [4]float64{0, 1, 0, -1}[q]
 	at = measure.Vec{X: at.X + along*cos - across*sin, Y: at.Y + along*sin + across*cos}
 	colour, halo := m.Words.ink()
-	s.Items = append(s.Items, Item{Lit: m.Lit, Label: &Label{w.text, at, size, width, m.Words.Bold, q, colour, halo, m.Words.rim()}})
+	label := &Label{w.text, at, size, width, m.Words.Bold, q, colour, halo, m.Words.rim()}
+	if m.Words.Plate {
+		s.plate(m, label)
+	}
+	s.Items = append(s.Items, Item{Lit: m.Lit, Label: label})
+}
+
+// plateRim is how far a plate reaches beyond its words, in points, where it has as much room.
+const plateRim = 1.6
+
+// plate draws a plate for words.
+func (s *Sheet) plate(m *Mark, l *Label) {
+	b, along, across := l.box(), plateRim, plateRim
+	if m.Words.Across > 0 {
+		across = min(across, max(0, float64(m.Words.Across)*s.Scale-capital*l.Size)/2)
+	}
+	if l.Quarters%2 == 1 {
+		along, across = across, along
+	}
+	low, high := measure.Vec{X: b.min.X - along, Y: b.min.Y - across}, measure.Vec{X: b.max.X + along, Y: b.max.Y + across}
+	s.Items = append(s.Items, Item{Lit: m.Lit, Shape: &Shape{
+		Points: []measure.Vec{low, {X: high.X, Y: low.Y}, high, {X: low.X, Y: high.Y}}, Closed: true, Filled: true, Fill: m.Words.rim(),
+	}})
 }
 
 // rim is the colour of the rim of words: that of their backing, else the page's.

@@ -104,7 +104,7 @@ func (d *clothMap) mark(m diagram.Mark) { d.figure.Marks = append(d.figure.Marks
 // words adds words on the fabric in the middle of a rectangle, along its longer side.
 func (d *clothMap) words(text string, at measure.Point, along, across measure.NM, lit []int) {
 	backing := d.color
-	w := &diagram.Words{Text: text, At: measure.Point{X: at.X + along/2, Y: at.Y + across/2}, Points: labelPoints, Room: along * 9 / 10, Across: across, Optional: true, Backing: &backing, Halo: true}
+	w := &diagram.Words{Text: text, At: measure.Point{X: at.X + along/2, Y: at.Y + across/2}, Points: labelPoints, Room: along * 9 / 10, Across: across, Optional: true, Backing: &backing, Plate: true}
 	if across > along {
 		w.Quarters, w.Room, w.Across = 3, across*9/10, along
 	}

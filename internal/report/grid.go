@@ -197,7 +197,9 @@ func stretch(what string, first, end int) string {
 const DividedCaption = "The parts of the layout."
 
 // PartCaption is the caption of a part of the layout.
-func PartCaption(number int, w Window) string { return "Part " + strconv.Itoa(number) + ": " + w.String() + "." }
+func PartCaption(number int, w Window) string {
+	return "Part " + strconv.Itoa(number) + ": " + w.String() + "."
+}
 
 // LayoutInWords is the layout for someone who cannot see it: row by row where there are few.
 func (g Grid) LayoutInWords() string {

@@ -61,8 +61,8 @@ func (s *sewer) drawLines(part Window) *diagram.Figure {
 	}
 	d.place = same
 	if !d.whole {
-		d.columnNumbers()
 		d.around()
+		d.columnNumbers()
 		return f
 	}
 	if !d.marked {
@@ -180,7 +180,8 @@ func (d *topDrawing) label(cell int, at quilt.Rect) {
 // optional writes words that are left out where they have too little room.
 func (d *topDrawing) optional(text string, at measure.Vec, l label) {
 	d.words(text, at, l)
-	d.Marks[len(d.Marks)-1].Words.Optional = true
+	words := d.Marks[len(d.Marks)-1].Words
+	words.Optional, words.Plate, words.Halo = true, true, false
 }
 
 // topMark is a small triangle that points to the top of a block's picture.
@@ -307,7 +308,7 @@ func (s *sewer) drawBorders() *diagram.Figure {
 			words := d.Marks[len(d.Marks)-1].Words // the text tells the order too
 			wide, high := math.Abs(vecOf(o[2]).X-vecOf(o[0]).X), math.Abs(vecOf(o[2]).Y-vecOf(o[0]).Y)
 			apart := (0.25 - drift) * max(wide, high) // from the arrow
-			words.Optional, words.Across = true, measure.NM(min(wide, high, apart))
+			words.Plate, words.Halo, words.Optional, words.Across = true, false, true, measure.NM(min(wide, high, apart))
 		}
 	}
 	f.Min, f.Max = measure.Point(s.top.Outer.Min), measure.Point(s.top.Outer.Max)

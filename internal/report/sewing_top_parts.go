@@ -110,28 +110,35 @@ func (d *topDrawing) partLineNumber(c *sewing.Line) {
 		first := vecOf(c.Tiles[0].At.Min)
 		at, anchor := measure.Vec{X: first.X - 0.08*side, Y: vecOf(t.At.Min).Y + side/2}, diagram.End
 		if d.plan.Assembly.ByColumns {
-			at, anchor = measure.Vec{X: vecOf(t.At.Min).X + side/2, Y: first.Y - numberGap*side}, diagram.Middle
+			at, anchor = measure.Vec{X: vecOf(t.At.Min).X + side/2, Y: first.Y - aboveColumn*side}, diagram.Middle
 		}
 		d.words(strconv.Itoa(c.Number), at, label{dimPoints, anchor, 0})
 		return
 	}
 }
 
-// numberGap is how far above a part the middle of its numbers is, as part of a block's side.
-const numberGap = 0.3
+// aboveColumn is how far above a column the middle of its number is, as part of a block's side.
+const aboveColumn = 0.3
 
-// columnNumbers numbers the columns above the first row, or the rows at the left of the first column.
+// numberGap is how far above a part the middle of its numbers is: a part of a block's side, or of all the part's height where
+// that is much, so that the numbers stand clear of it.
+func (d *topDrawing) numberGap() float64 {
+	const ofSide, ofHeight = 0.3, 0.035
+	return max(ofSide*float64(d.plan.SideFinished), ofHeight*float64(d.Max.Y-d.Min.Y))
+}
+
+// columnNumbers numbers the columns above the first row, or the rows at the left of the first column, once the frame is known.
 func (d *topDrawing) columnNumbers() {
 	t, r, side := d.top, d.region(), float64(d.plan.SideFinished)
 	if d.plan.Assembly.ByColumns {
 		for n := d.part.FirstRow; n < d.part.EndRow && !(Grid{t, d.plan}).SomeColumns(); n++ {
-			at := measure.Vec{X: vecOf(r.Min).X - 0.08*side, Y: vecOf(t.CellRect(n * t.Columns).Min).Y + side/2}
+			at := measure.Vec{X: vecOf(r.Min).X - 0.08*side, Y: vecOf(t.CellRect(n*t.Columns).Min).Y + side/2}
 			d.words(strconv.Itoa(n+1), at, label{dimPoints, diagram.End, 0})
 		}
 		return
 	}
 	for n := d.part.FirstColumn; n < d.part.EndColumn; n++ {
-		at := measure.Vec{X: vecOf(t.CellRect(n).Min).X + side/2, Y: vecOf(r.Min).Y - numberGap*side}
+		at := measure.Vec{X: vecOf(t.CellRect(n).Min).X + side/2, Y: float64(d.Min.Y) - d.numberGap()}
 		d.words(strconv.Itoa(n+1), at, label{dimPoints, diagram.Middle, 0})
 	}
 }

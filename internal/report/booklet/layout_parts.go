@@ -90,7 +90,9 @@ func (b *patternBuilder) mapRoom() measure.Vec {
 }
 
 // zoom is by how much the words of figures are larger than in usual print.
-func (b *patternBuilder) zoom() float64 { return render.Options{Paper: b.paper(), Large: b.Large}.Zoom() }
+func (b *patternBuilder) zoom() float64 {
+	return render.Options{Paper: b.paper(), Large: b.Large}.Zoom()
+}
 
 // leastSide is how large a block is at the least whose label can be read, in points of usual print.
 func (b *patternBuilder) leastSide() float64 {

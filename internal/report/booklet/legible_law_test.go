@@ -206,6 +206,7 @@ func TestWordsOfFiguresCatches(t *testing.T) {
 	}
 	line := diagram.Mark{Line: &diagram.Line{Points: []measure.Point{{Y: inch / 2}, {X: inch, Y: inch / 2}}, Stroke: diagram.Cut}}
 	pale, dark := palettes.Colour{R: 250, G: 250, B: 250}, palettes.Colour{R: 20, G: 20, B: 60}
+	plated := words(diagram.Words{Points: 9, Backing: &dark, Plate: true})
 	for want, marks := range map[string][]diagram.Mark{
 		"is set in 5.0 points": {square(pale), words(diagram.Words{Points: 5})},
 		"is set in 4":          {square(pale), words(diagram.Words{Points: 9, Room: inch / 6})},
@@ -213,7 +214,9 @@ func TestWordsOfFiguresCatches(t *testing.T) {
 		"has a contrast of 1":  {square(dark), words(diagram.Words{Points: 9})},
 		"is struck through":    {square(pale), words(diagram.Words{Points: 9}), line},
 		"is struck ":           {square(pale), line, words(diagram.Words{Points: 9})},
-		"":                     {square(dark), line, words(diagram.Words{Points: 9, Backing: &dark, Halo: true})},
+		"is str":               {square(dark), line, words(diagram.Words{Points: 9, Backing: &dark, Halo: true})},
+		"is s":                 {square(dark), plated, line},
+		"":                     {square(dark), line, plated},
 	} {
 		f := document.Figure{Of: diagram.Figure{Max: measure.Point{X: inch, Y: inch}, Marks: marks}, Width: inch}
 		list := illegible(document.Document{Sections: []document.Section{{Blocks: []document.Block{f}}}}, render.Letter(), false)
