@@ -128,11 +128,14 @@ func (d *topDrawing) lineNumber(c *sewing.Line) {
 // tile draws a block or a part of the sashes.
 func (d *topDrawing) tile(t *sewing.Tile) {
 	part := &d.plan.Assembly.Parts[t.Part]
-	if len(d.top.Patches) <= maxFaces {
+	switch {
+	case !d.whole && part.Cell < 0:
+		d.areaInPart(t)
+	case len(d.top.Patches) <= maxFaces:
 		for i := range part.Patches {
 			d.patch(part.First + i)
 		}
-	} else {
+	default:
 		d.area(rectOf(t.At), d.clothAt(part.First), false, diagram.Thin)
 	}
 	if part.Cell >= 0 && len(d.plan.Assembly.Parts) <= maxLabels {

@@ -99,6 +99,22 @@ func (d *topDrawing) region() quilt.Rect {
 	return r
 }
 
+// areaInPart draws as much of a sash as lies in the part: some run over the whole quilt.
+func (d *topDrawing) areaInPart(t *sewing.Tile) {
+	part, r := &d.plan.Assembly.Parts[t.Part], d.region()
+	for i := range part.Patches {
+		p := &d.top.Patches[part.First+i]
+		for _, face := range d.top.Faces[p.First : p.First+p.Count] {
+			o := vecsOf(face.Outline)
+			o = clipped(o, measure.Vec{X: 1}, vecOf(r.Min).X)
+			o = clipped(o, measure.Vec{X: -1}, -vecOf(r.Max).X)
+			o = clipped(o, measure.Vec{Y: 1}, vecOf(r.Min).Y)
+			o = clipped(o, measure.Vec{Y: -1}, -vecOf(r.Max).Y)
+			d.area(o, d.top.Fabrics[face.Fabric].Colour, false, diagram.Thin)
+		}
+	}
+}
+
 // partLineNumber numbers a row at its left, or a column above it.
 func (d *topDrawing) partLineNumber(c *sewing.Line) {
 	side := float64(d.plan.SideFinished)
