@@ -106,10 +106,10 @@ func (d *topDrawing) areaInPart(t *sewing.Tile) {
 		p := &d.top.Patches[part.First+i]
 		for _, face := range d.top.Faces[p.First : p.First+p.Count] {
 			o := vecsOf(face.Outline)
-			o = clipped(o, measure.Vec{X: 1}, vecOf(r.Min).X)
-			o = clipped(o, measure.Vec{X: -1}, -vecOf(r.Max).X)
-			o = clipped(o, measure.Vec{Y: 1}, vecOf(r.Min).Y)
-			o = clipped(o, measure.Vec{Y: -1}, -vecOf(r.Max).Y)
+			o = measure.Clipped(o, measure.Vec{X: 1}, vecOf(r.Min).X)
+			o = measure.Clipped(o, measure.Vec{X: -1}, -vecOf(r.Max).X)
+			o = measure.Clipped(o, measure.Vec{Y: 1}, vecOf(r.Min).Y)
+			o = measure.Clipped(o, measure.Vec{Y: -1}, -vecOf(r.Max).Y)
 			d.area(o, d.top.Fabrics[face.Fabric].Colour, false, diagram.Thin)
 		}
 	}
