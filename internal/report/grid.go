@@ -137,12 +137,12 @@ func (g Grid) LayoutCaption() string {
 	return "Layout of the blocks; rows are counted from the top, columns from the left."
 }
 
-// LayoutShown says what a picture of the layout shows, by the picture's name; where it only shows the parts, by the name of the
-// picture of the first part too, "" for none.
-func (g Grid) LayoutShown(picture, part string) string {
+// LayoutShown says what a picture of the layout shows, by the picture's name; where it only shows the parts, by the names of
+// their pictures too, nil for none.
+func (g Grid) LayoutShown(picture string, parts []string) string {
 	text, nouns := picture+" shows where each one goes. ", measure.Plural(g.Noun())
-	if part != "" {
-		text = picture + " divides the quilt into parts. From " + part + " on, each part is shown large, with the numbers of its rows and columns at the edges. "
+	if len(parts) > 0 {
+		text = picture + " divides the quilt into parts. " + through(parts) + " show them large, with the numbers of their rows and columns at the edges. "
 	}
 	if !g.Labeled() {
 		return text + "There are too many " + nouns + " to label each one in the picture, so the numbers at the edges count every " + every(max(g.Top.Columns, g.Top.Rows)) + " row and column: follow the colors."

@@ -52,9 +52,19 @@ func BlockInWords(b *sewing.Block) string {
 	return "Block " + b.Label + ", finished, with its seams: " + kind + "."
 }
 
-// RowsDivided says what the pictures of parts of the rows, or columns, show, by the name of the first.
-func RowsDivided(first, line string) string {
-	return "From " + first + " on, the " + line + "s are shown part by part, with the numbers of rows and columns at the edges. White triangles point to the top of each block's picture."
+// RowsDivided says what the pictures of parts of the rows, or columns, show, by the names of them all.
+func RowsDivided(figures []string, line string) string {
+	return through(figures) + " show the " + line + "s part by part, with the numbers of rows and columns at the edges. White triangles point to the top of each block's picture."
+}
+
+// through is the first and the last of names that follow one another.
+func through(names []string) string {
+	switch n := len(names); n {
+	case 1, 2:
+		return measure.List(names)
+	default:
+		return names[0] + " to " + names[n-1]
+	}
 }
 
 // OrderShown says which figures show how the top goes together.

@@ -136,11 +136,12 @@ func (b *patternBuilder) leastRows(f *diagram.Figure) measure.NM {
 func (b *patternBuilder) assemblyPictures() {
 	list, parts := b.topFigures(), len(b.rowParts())
 	var refs []string
-	for i := parts; i < len(list); i++ {
+	for i := range list {
 		refs = append(refs, see(topKey(i)))
 	}
 	if parts > 0 {
-		b.add(paragraph(report.RowsDivided(see(topKey(0)), b.grid().Line())))
+		b.add(paragraph(report.RowsDivided(refs[:parts], b.grid().Line())))
+		refs = refs[parts:]
 	}
 	if len(refs) > 0 {
 		b.add(paragraph(report.OrderShown(refs)))

@@ -115,6 +115,7 @@ func notesOf(r Reports) []string {
 
 var (
 	figureCaption = regexp.MustCompile(`^Figure ([0-9]+)\.`)
+	figuresOn     = regexp.MustCompile(`Figure ([0-9]+) to Figure ([0-9]+)`)
 	figureNumber  = regexp.MustCompile(`Figure ([0-9]+)`)
 )
 
@@ -136,6 +137,13 @@ func wrongFigures(d document.Document, _ Reports) []string {
 				last = n
 			}
 			there[own] = true
+		}
+		for _, m := range figuresOn.FindAllStringSubmatch(text, -1) {
+			from, _ := strconv.Atoi(m[1])
+			to, _ := strconv.Atoi(m[2])
+			for n := from; n <= to; n++ {
+				referred[strconv.Itoa(n)] = true
+			}
 		}
 		for i, m := range figureNumber.FindAllStringSubmatch(text, -1) {
 			if i > 0 || own == "" {

@@ -19,11 +19,14 @@ func (b *patternBuilder) layoutPart() {
 	s := b.sewn(report.SewingLayout)
 	b.part(s.Title, true)
 	b.addNotes("grid")
-	parts, first := b.layoutParts(), ""
-	if len(parts) > 1 {
-		first = see(layoutPartKey(0))
+	parts := b.layoutParts()
+	var refs []string
+	for i := range parts {
+		if len(parts) > 1 {
+			refs = append(refs, see(layoutPartKey(i)))
+		}
 	}
-	shown := para("%s", b.grid().LayoutShown(see(layoutKey), first))
+	shown := para("%s", b.grid().LayoutShown(see(layoutKey), refs))
 	for _, block := range printed(s.Blocks) {
 		t, ok := block.(document.Table)
 		if !ok {
