@@ -1,11 +1,15 @@
 package palettes
 
 import (
+	"bytes"
 	"encoding/binary"
+	"errors"
 	"fmt"
 	"io"
 	"math"
+	"strings"
 	"unicode/utf16"
+	"unicode/utf8"
 
 	"github.com/lucasb-eyer/go-colorful"
 )
@@ -24,8 +28,8 @@ const (
 )
 
 // readASE reads an Adobe Swatch Exchange file: RGB and grey colours as sRGB, Lab colours under D50, brought into sRGB with
-// hue and value kept. CMYK colours are refused, since their look depends on the press. The first group's name becomes the
-// palette's. A fault is a *fileError with the number of the block.
+// hue and value kept. CMYK colours, whose look depends on the press, and those of models that are not known are omitted. The first
+// group's name becomes the palette's. A fault is a *fileError with the number of the block; a file of which all is omitted is one.
 func readASE(r io.Reader) (Palette, error) {
 	data, err := readWhole(r)
 	if err != nil {
@@ -56,7 +60,10 @@ func readBlocks(data []byte, announced int) (Palette, error) {
 	if number < announced {
 		return Palette{}, &fileError{Message: fmt.Sprintf("the file announces %d blocks, but ends after %d", announced, number)}
 	}
-	if len(p.Fabrics) == 0 {
+	switch {
+	case len(p.Fabrics) == 0 && len(p.Omitted) > 0:
+		return Palette{}, &fileError{Message: "the file has no color that can be shown; " + p.Omitted[0] + "; save the swatches as RGB or Lab"}
+	case len(p.Fabrics) == 0:
 		return Palette{}, &fileError{Message: "the file has no color in it"}
 	}
 	return p, nil
@@ -97,13 +104,18 @@ func (p *Palette) readASEColour(body []byte) error {
 	if err != nil {
 		return err
 	}
-	if len(p.Fabrics) == maxFabrics {
+	if len(p.Fabrics)+len(p.Omitted) == maxFabrics {
 		return fmt.Errorf("more than %d colors, far more than a palette needs", maxFabrics)
 	}
 	if len(body) < 4 {
 		return fmt.Errorf("color %q ends before its model, expected RGB, LAB or Gray", name)
 	}
 	c, err := aseModel(string(body[:4]), body[4:])
+	var other otherModel
+	if errors.As(err, &other) {
+		p.Omitted = append(p.Omitted, fmt.Sprintf("%q: %v", name, other))
+		return nil
+	}
 	if err != nil {
 		return fmt.Errorf("color %q: %w", name, err)
 	}
@@ -135,6 +147,12 @@ func aseName(body []byte) (name string, rest []byte, err error) {
 	return name, body[2*units:], nil
 }
 
+// otherModel is a colour of a model that cannot be shown: why.
+type otherModel string
+
+func (m otherModel) Error() string { return string(m) }
+
+// aseModel is a colour of a model. An error is an otherModel, or what is wrong with its numbers.
 func aseModel(model string, body []byte) (Colour, error) {
 	switch model {
 	case "RGB ":
@@ -156,9 +174,9 @@ func aseModel(model string, body []byte) (Colour, error) {
 		}
 		return aseLab(v[0], v[1], v[2])
 	case "CMYK":
-		return Colour{}, fmt.Errorf("CMYK, whose look depends on the press; save the swatches as RGB or Lab")
+		return Colour{}, otherModel("CMYK, whose look depends on the press")
 	}
-	return Colour{}, fmt.Errorf("its model is %q, expected RGB, LAB or Gray", model)
+	return Colour{}, otherModel(fmt.Sprintf("its model is %q, not RGB, LAB or Gray", model))
 }
 
 func aseNumbers(body []byte, count int) ([]float64, error) {
@@ -195,4 +213,48 @@ func aseLab(l, a, b float64) (Colour, error) {
 	x, y, z := colorful.LabToXyzWhiteRef(unit(l), a/100, b/100, white)
 	lr, lg, lb := colorful.XyzD50(x, y, z).LinearRgb()
 	return Linear{lr, lg, lb}.okLab().oklCh().colour(), nil
+}
+
+// writeASE writes a file that readASE reads back with the same colours, and the same names but for blanks drawn together and for the
+// ends of very long ones: one group under the palette's name, if it has one, and each fabric as RGB.
+func writeASE(w io.Writer, p Palette) error {
+	var blocks [][]byte
+	if name := tidyName(p.Name); name != "" {
+		blocks = append(blocks, aseBlockOf(aseGroupStart, aseNameOf(name)))
+	}
+	for _, f := range p.Fabrics {
+		body := append(aseNameOf(f.Name), "RGB "...)
+		for _, channel := range []uint8{f.Colour.R, f.Colour.G, f.Colour.B} {
+			body = binary.BigEndian.AppendUint32(body, math.Float32bits(float32(channel)/255))
+		}
+		const normal = 2 // neither global nor a spot colour
+		blocks = append(blocks, aseBlockOf(aseColour, binary.BigEndian.AppendUint16(body, normal)))
+	}
+	if tidyName(p.Name) != "" {
+		blocks = append(blocks, aseBlockOf(aseGroupEnd, nil))
+	}
+	file := binary.BigEndian.AppendUint32([]byte("ASEF\x00\x01\x00\x00"), uint32(len(blocks)))
+	return writeText(w, string(append(file, bytes.Join(blocks, nil)...)))
+}
+
+// aseBlockOf is a block: its kind, its length and what it holds.
+func aseBlockOf(kind uint16, body []byte) []byte {
+	b := binary.BigEndian.AppendUint16(nil, kind)
+	return append(binary.BigEndian.AppendUint32(b, uint32(len(body))), body...)
+}
+
+// aseNameOf is a name as aseName reads it.
+func aseNameOf(name string) []byte {
+	name = tidyName(name)
+	units := append(utf16.Encode([]rune(name)), 0)
+	for len(name) > maxNameBytes || len(units) > maxNameBytes {
+		_, last := utf8.DecodeLastRuneInString(name)
+		name = strings.TrimRight(name[:len(name)-last], " ")
+		units = append(utf16.Encode([]rune(name)), 0)
+	}
+	b := binary.BigEndian.AppendUint16(nil, uint16(len(units)))
+	for _, u := range units {
+		b = binary.BigEndian.AppendUint16(b, u)
+	}
+	return b
 }

@@ -29,7 +29,7 @@ func Find(name string) (Palette, bool) {
 }
 
 func cellarglass() Palette {
-	return Palette{"cellarglass", "Bottle green and port by candlelight, with smoke between them", []Swatch{
+	return Palette{Name: "cellarglass", About: "Bottle green and port by candlelight, with smoke between them", Fabrics: []Swatch{
 		{"bottle", Colour{0x07, 0x2e, 0x20}},
 		{"port", Colour{0x69, 0x27, 0x33}},
 		{"vine", Colour{0x46, 0x60, 0x40}},
@@ -42,7 +42,7 @@ func cellarglass() Palette {
 }
 
 func duskmere() Palette {
-	return Palette{"duskmere", "The sky over still water just after sunset", []Swatch{
+	return Palette{Name: "duskmere", About: "The sky over still water just after sunset", Fabrics: []Swatch{
 		{"midnight", Colour{0x26, 0x22, 0x4c}},
 		{"damson", Colour{0x59, 0x34, 0x61}},
 		{"mulberry", Colour{0x8b, 0x44, 0x68}},
@@ -55,7 +55,7 @@ func duskmere() Palette {
 }
 
 func frostgate() Palette {
-	return Palette{"frostgate", "Winter grays and ice, and one red berry", []Swatch{
+	return Palette{Name: "frostgate", About: "Winter grays and ice, and one red berry", Fabrics: []Swatch{
 		{"ironwork", Colour{0x23, 0x2b, 0x33}},
 		{"pewter", Colour{0x3c, 0x48, 0x53}},
 		{"haw", Colour{0xa5, 0x3f, 0x41}},
@@ -68,7 +68,7 @@ func frostgate() Palette {
 }
 
 func kilnyard() Palette {
-	return Palette{"kilnyard", "Brick, ochre and biscuit ware against cold soot", []Swatch{
+	return Palette{Name: "kilnyard", About: "Brick, ochre and biscuit ware against cold soot", Fabrics: []Swatch{
 		{"soot", Colour{0x20, 0x2e, 0x37}},
 		{"oxblood", Colour{0x74, 0x2e, 0x2b}},
 		{"brick", Colour{0x9d, 0x47, 0x30}},
@@ -81,7 +81,7 @@ func kilnyard() Palette {
 }
 
 func nettlewick() Palette {
-	return Palette{"nettlewick", "Hedge greens with bramble and a pale petal", []Swatch{
+	return Palette{Name: "nettlewick", About: "Hedge greens with bramble and a pale petal", Fabrics: []Swatch{
 		{"bramble", Colour{0x48, 0x21, 0x35}},
 		{"thicket", Colour{0x2d, 0x48, 0x33}},
 		{"nettle", Colour{0x43, 0x67, 0x3f}},
@@ -94,7 +94,7 @@ func nettlewick() Palette {
 }
 
 func quincecourt() Palette {
-	return Palette{"quincecourt", "An old garden wall: fig, a teal door, rose brick and ripe quince", []Swatch{
+	return Palette{Name: "quincecourt", About: "An old garden wall: fig, a teal door, rose brick and ripe quince", Fabrics: []Swatch{
 		{"fig", Colour{0x3d, 0x23, 0x3b}},
 		{"doorpaint", Colour{0x04, 0x4f, 0x55}},
 		{"wallrose", Colour{0x9e, 0x48, 0x56}},
@@ -107,7 +107,7 @@ func quincecourt() Palette {
 }
 
 func strawloft() Palette {
-	return Palette{"strawloft", "Barn blues, hay and sun-bleached fabric", []Swatch{
+	return Palette{Name: "strawloft", About: "Barn blues, hay and sun-bleached fabric", Fabrics: []Swatch{
 		{"workcoat", Colour{0x19, 0x2d, 0x54}},
 		{"dungaree", Colour{0x29, 0x4c, 0x79}},
 		{"smock", Colour{0x45, 0x71, 0x95}},
@@ -120,7 +120,7 @@ func strawloft() Palette {
 }
 
 func tidewater() Palette {
-	return Palette{"tidewater", "Gray-green sea, wet sand and one warm stretch of rope", []Swatch{
+	return Palette{Name: "tidewater", About: "Gray-green sea, wet sand and one warm stretch of rope", Fabrics: []Swatch{
 		{"undertow", Colour{0x14, 0x2b, 0x44}},
 		{"slate", Colour{0x35, 0x4c, 0x5c}},
 		{"kelp", Colour{0x2f, 0x6f, 0x72}},
@@ -133,7 +133,7 @@ func tidewater() Palette {
 }
 
 func washline() Palette {
-	return Palette{"washline", "Faded cottons in a light wind, pegged out against deep blue", []Swatch{
+	return Palette{Name: "washline", About: "Faded cottons in a light wind, pegged out against deep blue", Fabrics: []Swatch{
 		{"bluebag", Colour{0x1f, 0x2e, 0x5c}},
 		{"pinafore", Colour{0x2d, 0x50, 0x75}},
 		{"geranium", Colour{0xb1, 0x4d, 0x54}},

@@ -51,9 +51,10 @@ type Format struct {
 func Formats() []Format {
 	return []Format{
 		{"GIMP palette", []string{".gpl"}, readGPL, writeGPL},
-		{"list of hex colors", []string{".hex", ".txt"}, readHexList, writeHexList},
+		{"bare list of hex colors", []string{".hex"}, readHexList, writeBareHex},
+		{"list of hex colors with names", []string{".txt"}, readHexList, writeHexList},
 		{"CSS custom properties", []string{".css"}, readCSS, writeCSS},
-		{"Adobe Swatch Exchange", []string{".ase"}, readASE, nil},
+		{"Adobe Swatch Exchange", []string{".ase"}, readASE, writeASE},
 	}
 }
 

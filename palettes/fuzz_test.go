@@ -3,6 +3,7 @@ package palettes
 import (
 	"bytes"
 	"errors"
+	"strings"
 	"testing"
 )
 
@@ -34,13 +35,15 @@ func FuzzReadGPL(f *testing.F) {
 func FuzzReadHexList(f *testing.F) {
 	f.Add([]byte("// dock\n#1f3350 navy blue ; best\n1f3350\n#fff\n"))
 	f.Add([]byte("#fff x//y ///z ;;w\n"))
-	fuzzText(f, Formats()[1], hexListName)
+	named, _ := FormatOf("x.txt")
+	fuzzText(f, named, hexListName)
 }
 
 func FuzzReadCSS(f *testing.F) {
 	f.Add([]byte(":root { --navy: #1f3350; --a: rgb(1 2 3 / 100%); --b: RED!important }"))
 	f.Add([]byte("/* x */ a:hover{--x:\"}\";--y:{};--z:rgba(1%,2%,3%,1)"))
-	fuzzText(f, Formats()[2], nil)
+	css, _ := FormatOf("x.css")
+	fuzzText(f, css, nil)
 }
 
 // fuzzText reads anything without a panic, refuses it with a fault that has a place, or writes it and reads the same back
@@ -72,6 +75,7 @@ func FuzzReadASE(f *testing.F) {
 	f.Add(aseFile(1, aseBlock(aseColour, aseBody("navy", "RGB ", 0, 0.25, 0.5))))
 	f.Add(aseFile(3, aseBlock(aseGroupStart, aseBody("g", "")), aseBlock(aseColour, aseBody("x", "LAB ", 0.9, 100, 100)), aseBlock(aseGroupEnd, nil)))
 	f.Add(aseFile(1, aseBlock(aseColour, aseBody("x", "CMYK", 0, 0, 0, 1))))
+	f.Add(aseFile(1, aseBlock(aseColour, aseBody(strings.Repeat("é", 100), "Gray", 0.3))))
 	f.Add(aseFile(1, aseBlock(aseColour, aseBody("grey", "Gray", 0.3))))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p, err := readASE(bytes.NewReader(data))
@@ -82,8 +86,11 @@ func FuzzReadASE(f *testing.F) {
 			}
 			return
 		}
-		if err := readsBack(Formats()[0], p); err != nil {
-			t.Error(err)
+		ase, _ := FormatOf("x.ase")
+		for _, format := range []Format{Formats()[0], ase} {
+			if err := readsBack(format, p); err != nil {
+				t.Error(err)
+			}
 		}
 	})
 }

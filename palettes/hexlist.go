@@ -72,6 +72,15 @@ func writeHexList(w io.Writer, p Palette) error {
 	return writeText(w, b.String())
 }
 
+// writeBareHex writes six digits a line and nothing else, as most programs that read such lists want them; names are lost.
+func writeBareHex(w io.Writer, p Palette) error {
+	var b strings.Builder
+	for _, f := range p.Fabrics {
+		b.WriteString(strings.TrimPrefix(f.Colour.Hex(), "#") + "\n")
+	}
+	return writeText(w, b.String())
+}
+
 // hexListName takes the comment marks off the front of each word.
 func hexListName(name string) string {
 	words := strings.Fields(tidyName(name))

@@ -1,6 +1,7 @@
 package palettes
 
 import (
+	"bytes"
 	"math"
 	"os"
 	"strconv"
@@ -257,6 +258,20 @@ func TestReadASEOfAnotherProgram(t *testing.T) {
 	}
 	if err := sameFabrics(p.Fabrics, want); err != nil {
 		t.Error(err)
+	}
+}
+
+// What is written of a color is byte for byte what that other program writes of it.
+func TestWriteASELikeAnotherProgram(t *testing.T) {
+	theirs, err := os.ReadFile("testdata/six.ase")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range []Swatch{{"Wet slate", Colour{0x35, 0x4c, 0x5c}}, {"foam", Colour{0xe3, 0xf1, 0xef}}, {"rope – été", Colour{0xbc, 0x97, 0x6a}}} {
+		var ours bytes.Buffer
+		if err := writeASE(&ours, Palette{Fabrics: []Swatch{s}}); err != nil || !bytes.Contains(theirs, ours.Bytes()[aseHeaderBytes:]) {
+			t.Errorf("%s: % x, %v", s.Name, ours.Bytes(), err)
+		}
 	}
 }
 

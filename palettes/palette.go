@@ -12,4 +12,5 @@ type Palette struct {
 	Name    string
 	About   string // a few words for lists and help, without full stop; "" where nothing is known
 	Fabrics []Swatch
+	Omitted []string // what of a file is not among the fabrics, and why: its name in quotes, a colon, and the reason
 }

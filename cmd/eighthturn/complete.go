@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"eighthturn/palettes"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -121,6 +122,7 @@ func completeWords(cmds []*cobra.Command) {
 			}
 		}
 		cmd.Flags().VisitAll(func(f *pflag.Flag) {
+			_, f.Usage = pflag.UnquoteUsage(f) // help alone knows what the quotes in it are for
 			if words, ok := f.Value.(*choice); ok {
 				_ = cmd.RegisterFlagCompletionFunc(f.Name, words.complete) // fails where a command has settled it
 			} else if f.Value.Type() != "string" && f.NoOptDefVal == "" {
@@ -136,6 +138,20 @@ func offerLayout(_ *cobra.Command, args []string, _ string) ([]string, cobra.She
 		return nil, cobra.ShellCompDirectiveNoFileComp
 	}
 	return []string{layoutEnding[1:]}, cobra.ShellCompDirectiveFilterFileExt
+}
+
+// offerPalette offers our palettes with a few words each, and files where no palette begins so.
+func offerPalette(_ *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
+	if len(args) > 0 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	var list []string
+	for _, p := range palettes.All() {
+		if strings.HasPrefix(p.Name, strings.ToLower(begun)) {
+			list = append(list, cobra.CompletionWithDesc(p.Name, p.About))
+		}
+	}
+	return list, cobra.ShellCompDirectiveDefault
 }
 
 // offerOne offers words for the one that is wanted.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"eighthturn/internal/render"
+	"eighthturn/palettes"
 	"strings"
 	"testing"
 
@@ -47,5 +48,47 @@ func TestEveryCommandCompletes(t *testing.T) {
 		if _, how := cmd.ValidArgsFunction(cmd, []string{"a", "b", "c"}, ""); how != cobra.ShellCompDirectiveNoFileComp {
 			t.Errorf("%s offers more after what it takes", cmd.Name())
 		}
+	}
+}
+
+// offered is what the program tells a shell that could stand next, a line each.
+func offered(t *testing.T, words ...string) string {
+	t.Helper()
+	r := runIn(t, append([]string{cobra.ShellCompRequestCmd}, words...)...)
+	if r.code != 0 {
+		t.Fatalf("%q: code %d, %s", words, r.code, r.err)
+	}
+	return r.out
+}
+
+// No description that a shell shows has the quotes that mark an option's value for help, whatever the command; and each shows some.
+func TestShellsShowNoQuotes(t *testing.T) {
+	for _, cmd := range commands(testConsole()) {
+		list := offered(t, cmd.Name(), "--")
+		if strings.Contains(list, "`") || !strings.Contains(list, "--help\thelp for "+cmd.Name()) {
+			t.Errorf("%s: %s", cmd.Name(), list)
+		}
+	}
+	if list := offered(t, "draw", "--"); !strings.Contains(list, "--margin\tfor PNG, JPEG and PDF: a margin of this LENGTH") {
+		t.Errorf("the value's name is lost: %s", list)
+	}
+}
+
+// Palettes are offered by name with a few words, and files where no palette begins so.
+func TestPalettesAreOffered(t *testing.T) {
+	list := offered(t, "palette", "")
+	for _, p := range palettes.All() {
+		if !strings.Contains(list, p.Name+"\t"+p.About+"\n") {
+			t.Errorf("%s is not offered: %s", p.Name, list)
+		}
+	}
+	if list := offered(t, "palette", "Tide"); !strings.HasPrefix(list, "tidewater\t") || strings.Count(list, "\n") != 2 || !strings.Contains(list, ":0\n") {
+		t.Errorf("%q", list)
+	}
+	if list := offered(t, "palette", "tidewater", ""); list != ":4\n" {
+		t.Errorf("%q", list)
+	}
+	if list := offered(t, "draw", "harbor.quilt", "-o", ""); !strings.HasPrefix(list, "svg\npng\njpg\njpeg\npdf\n:8") {
+		t.Errorf("%q", list)
 	}
 }

@@ -60,7 +60,10 @@ func paletteCommand(c *console) *cobra.Command {
 			"eighthturn palette tidewater -o tidewater.gpl\n  a built-in palette for a drawing program",
 		SuggestFor: []string{"palettes", "colours", "colors", "swatch"},
 		Args:       cobra.MaximumNArgs(1),
-		RunE:       func(cmd *cobra.Command, args []string) error { return makePalette(c, cmd, o, args) },
+
+		ValidArgsFunction: offerPalette,
+
+		RunE: func(cmd *cobra.Command, args []string) error { return makePalette(c, cmd, o, args) },
 	}
 	f := cmd.Flags()
 	paletteNames().flag(cmd, &o.output, "the palette file's `NAME`; if omitted or -, lines for a layout")
@@ -158,6 +161,14 @@ func (o *paletting) from(c *console, name string) (palettes.Palette, error) {
 	p, err := o.read(file, format, isPhoto(name), name)
 	if err != nil {
 		return p, &problem{faulty, name, err.Error(), ""}
+	}
+	if n := len(p.Omitted); n > 0 {
+		const most = 3 // of them are named
+		text := strings.Join(p.Omitted[:min(n, most)], "; ")
+		if n > most {
+			text += fmt.Sprintf("; and %d more", n-most)
+		}
+		c.complain(name, layout.Visible(name)+": note: "+measure.Count(n, "color")+" omitted: "+layout.Visible(text)+"\n")
 	}
 	if n := len(p.Fabrics); n < o.number.n {
 		c.complain(name, fmt.Sprintf("%s: note: no more than %s can be told apart in this photo, %d were asked for\n", layout.Visible(name), measure.Count(n, "color"), o.number.n))
