@@ -24,6 +24,7 @@ func unheard() map[string]string {
 		"a layout may have %d lines at the most":                              "see TestLimits",
 		"a layout may define %d names at the most":                            "see TestLimits",
 		"a layout may define %d blocks at the most":                           "see TestLimits",
+		"the pools of a layout may have %d fabrics in all at the most":        "see TestLimits",
 		"the strip sets of a layout may have %d strips in all at the most":    "see TestLimits",
 		"a strip set may have %d strips at the most":                          "see TestLimits",
 		"a layout may have %d borders at the most":                            "see TestLimits",

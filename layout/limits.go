@@ -15,6 +15,7 @@ const (
 	MaxTextChars = 1000
 	MaxBands     = 40   // in a strip set
 	MaxSetStrips = 5000 // in all strip sets together
+	MaxPooled    = 5000 // fabrics in all pools together
 	MaxDefined   = 1000 // names of fabrics, pools and strip sets
 	MaxBlocks    = 500  // labels
 )

@@ -74,6 +74,13 @@ func bounds() []bound {
 	setsOf := func(n int) string {
 		return one + grid + numbered(n, "strip-set s%d navy rest"+strings.Repeat(" navy 0.6", layout.MaxBands-1)+"\n")
 	}
+	pools := func(n int) string {
+		var fabrics strings.Builder
+		for i := range 400 {
+			fmt.Fprintf(&fabrics, " f%d", i)
+		}
+		return one + grid + numbered(400, "fabric f%d #123\n") + numbered(n, "scraps p%d"+fabrics.String()+"\n")
+	}
 	labels := func(n int) string { return one + numbered(n-1, "block b%d plain piece navy\n") + grid }
 	wide := func(borders int, last string) string {
 		return one + grid + strings.Repeat("border 100 navy\n", borders) + "border " + last + " navy\n"
@@ -91,6 +98,7 @@ func bounds() []bound {
 		{"letters of a name", named(layout.MaxNameChars), named(layout.MaxNameChars + 1), "this name has 61 characters, 60 is the most"},
 		{"letters of a text", title(layout.MaxTextChars), title(layout.MaxTextChars + 1), "this text has 1001 characters, 1000 is the most"},
 		{"bands", bands(layout.MaxBands), bands(layout.MaxBands + 1), "a strip set may have 40 strips at the most"},
+		{"fabrics of all pools", pools(12), pools(13), "the pools of a layout may have 5000 fabrics in all at the most"},
 		{"bands of all sets", setsOf(125), setsOf(126), "the strip sets of a layout may have 5000 strips in all at the most"},
 		{"names", names(layout.MaxDefined), names(layout.MaxDefined + 3), "a layout may define 1000 names at the most"},
 		{"blocks", labels(layout.MaxBlocks), labels(layout.MaxBlocks + 3), "a layout may define 500 blocks at the most"},

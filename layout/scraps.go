@@ -117,7 +117,15 @@ const lightestValue = 100
 
 // scraps makes the pools; a name that was a pool's already adds to it.
 func (c *checker) scraps() {
+	pooled := 0
 	for _, n := range c.tree.Scraps {
+		before := pooled
+		if pooled += len(n.Fabrics); pooled > MaxPooled {
+			if before <= MaxPooled {
+				c.fault(n.Span, "", "the pools of a layout may have %d fabrics in all at the most", MaxPooled)
+			}
+			n.Fabrics = nil
+		}
 		at := len(c.design.Pools)
 		if e, known := c.names.find(n.Name); known && e.is == aPool {
 			at = e.index

@@ -108,12 +108,13 @@ func (w *ways) tried(c Change, colours map[int]palettes.Colour) Change {
 	for f, colour := range colours {
 		t.Fabrics[f].Colour = colour
 	}
-	w.sign.Look()
+	w.sign.Step(len(w.seams))
 	n := w.recoloured(&t)
 	figures := n.figures()
-	left := losses(figures, n.stray())
+	stray := n.stray()
+	left := losses(figures, stray)
 	for i, loss := range w.report.Losses {
-		if slices.ContainsFunc(left, func(l Loss) bool { return l.Of == loss.Of && l.Figure == loss.Figure && w.sameScrap(l, loss, n) }) {
+		if slices.ContainsFunc(left, func(l Loss) bool { return l.Of == loss.Of && l.Figure == loss.Figure && w.sameScrap(l, loss, stray) }) {
 			c.Leaves = append(c.Leaves, i)
 		} else {
 			c.Clears = append(c.Clears, i)
@@ -131,11 +132,12 @@ func (w *ways) tried(c Change, colours map[int]palettes.Colour) Change {
 }
 
 // sameScrap says whether two losses are of one scrap, or of none.
-func (w *ways) sameScrap(now, before Loss, n *study) bool {
+func (w *ways) sameScrap(now, before Loss, stray []Stray) bool {
+	w.sign.Step(1)
 	if before.Of != LossOfScrap {
 		return true
 	}
-	return n.stray()[now.Scrap].Fabric == w.report.Stray[before.Scrap].Fabric
+	return stray[now.Scrap].Fabric == w.report.Stray[before.Scrap].Fabric
 }
 
 // calmed is the colors of the scraps that fall out of their pools, as if others of the pool stood in their place.

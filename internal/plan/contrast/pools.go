@@ -35,10 +35,10 @@ func (s *study) stray() []Stray {
 		if len(across) == 0 {
 			continue
 		}
-		other := s.medianOf(across)
+		other, sorted := s.medianOf(across), s.sorted(pool.Fabrics)
 		for _, f := range pool.Fabrics {
-			rest := slices.DeleteFunc(slices.Clone(pool.Fabrics), func(g int) bool { return g == f })
-			own, l := s.medianOf(rest), s.lightness[f]
+			s.sign.Step(1)
+			own, l := medianWithout(sorted, s.lightness[f]), s.lightness[f]
 			if math.Abs(own-other) >= s.clear() && math.Abs(l-other) < min(s.clear(), math.Abs(l-own)) {
 				list = append(list, s.strayed(pool, f, across, own))
 			}
@@ -47,57 +47,113 @@ func (s *study) stray() []Stray {
 	return list
 }
 
+// scraps is what is known of the pools' fabrics whatever their colors.
+type scraps struct {
+	opposite [][]int   // by fabric: the fabrics that it meets at the outlines of figures, each once
+	shown    [][]int32 // by fabric: its faces within blocks, by index of the top's
+	inPool   [][]bool  // by pool and fabric
+}
+
+// newScraps looks through the top once; for a top without pools there is nothing to know.
+func (s *study) newScraps() scraps {
+	n := len(s.Fabrics)
+	k := scraps{make([][]int, n), make([][]int32, n), nil}
+	if len(s.Credits.Pools) == 0 {
+		return k
+	}
+	for i := range s.seams {
+		s.sign.Step(1)
+		if a, b := s.Faces[s.seams[i].a].Fabric, s.Faces[s.seams[i].b].Fabric; s.sides.outline[i] {
+			k.opposite[a], k.opposite[b] = append(k.opposite[a], b), append(k.opposite[b], a)
+		}
+	}
+	for f := range k.opposite {
+		k.opposite[f] = distinct(k.opposite[f])
+	}
+	for i := range s.Faces {
+		s.sign.Step(1)
+		if f := s.Faces[i].Fabric; s.Patches[s.Faces[i].Patch].Cell >= 0 {
+			k.shown[f] = append(k.shown[f], int32(i))
+		}
+	}
+	for p := range s.Credits.Pools {
+		s.sign.Step(n)
+		in := make([]bool, n)
+		for _, f := range s.Credits.Pools[p].Fabrics {
+			in[f] = true
+		}
+		k.inPool = append(k.inPool, in)
+	}
+	return k
+}
+
 // across are the fabrics that a pool's meet at the outlines of figures, each once.
 func (s *study) across(pool *layout.Pool) []int {
+	in := make([]bool, len(s.Fabrics))
+	for _, f := range pool.Fabrics {
+		in[f] = true
+	}
 	var list []int
-	for i := range s.seams {
-		if !s.sides.outline[i] {
-			continue
-		}
-		one := &s.seams[i]
-		a, b := s.Faces[one.a].Fabric, s.Faces[one.b].Fabric
-		in, out := slices.Contains(pool.Fabrics, a), slices.Contains(pool.Fabrics, b)
-		switch {
-		case in && !out:
-			list = append(list, b)
-		case out && !in:
-			list = append(list, a)
+	for _, f := range pool.Fabrics {
+		for _, g := range s.scraps.opposite[f] {
+			s.sign.Step(1)
+			if !in[g] {
+				in[g] = true
+				list = append(list, g)
+			}
 		}
 	}
 	return distinct(list)
 }
 
-// medianOf is the middle lightness of fabrics.
-func (s *study) medianOf(fabrics []int) float64 {
+// sorted is the lightness of fabrics, the least first.
+func (s *study) sorted(fabrics []int) []float64 {
 	l := make([]float64, len(fabrics))
 	for i, f := range fabrics {
 		l[i] = s.lightness[f]
 	}
 	slices.SortFunc(l, cmp.Compare[float64])
+	return l
+}
+
+// medianOf is the middle lightness of fabrics.
+func (s *study) medianOf(fabrics []int) float64 {
+	l := s.sorted(fabrics)
 	n := len(l)
 	return (l[(n-1)/2] + l[n/2]) / 2
+}
+
+// medianWithout is the middle of sorted numbers, one of which is left out.
+func medianWithout(sorted []float64, out float64) float64 {
+	gone, _ := slices.BinarySearch(sorted, out)
+	at := func(i int) float64 {
+		if i >= gone {
+			i++
+		}
+		return sorted[i]
+	}
+	n := len(sorted) - 1
+	return (at((n-1)/2) + at(n/2)) / 2
 }
 
 // strayed tells of one scrap.
 func (s *study) strayed(pool *layout.Pool, f int, across []int, own float64) Stray {
 	one := Stray{Fabric: s.Fabrics[f].Name, Pool: pool.Name, Darker: s.lightness[f] < own, Lightness: s.lightness[f]}
+	var like []int
 	for _, g := range across {
+		s.sign.Step(1)
 		if math.Abs(s.lightness[g]-s.lightness[f]) < s.clear() {
+			like = append(like, g)
 			one.Like = append(one.Like, s.Fabrics[g].Name)
 		}
 	}
-	for i := range s.Credits.Pools {
-		if p := &s.Credits.Pools[i]; !slices.ContainsFunc(one.Like, func(name string) bool {
-			return !slices.ContainsFunc(p.Fabrics, func(g int) bool { return s.Fabrics[g].Name == name })
-		}) {
-			one.LikePool = p.Name
+	for i, in := range s.scraps.inPool {
+		s.sign.Step(1)
+		if !slices.ContainsFunc(like, func(g int) bool { return !in[g] }) {
+			one.LikePool = s.Credits.Pools[i].Name
 		}
 	}
-	for i := range s.Faces {
-		if s.Faces[i].Fabric == f && s.Patches[s.Faces[i].Patch].Cell >= 0 {
-			one.Pieces++
-			one.Faces = append(one.Faces, int32(i))
-		}
-	}
+	one.Faces = s.scraps.shown[f]
+	one.Pieces = len(one.Faces)
 	return one
 }

@@ -18,9 +18,10 @@ type study struct {
 	narrowest []float64  // least width by face, nanometres
 	seams     []seam     // all of them, those between patches first
 	of        [][]int32  // by face, indices into seams
-	sides     sides      // known once the figures are judged
-	found     []group    // the figures, whatever their colours
-	scream    []uint8    // by two fabrics: 0 not known yet, 1 alike, 2 apart by colour
+	scraps    scraps
+	sides     sides   // known once the figures are judged
+	found     []group // the figures, whatever their colours
+	scream    []uint8 // by two fabrics: 0 not known yet, 1 alike, 2 apart by colour
 }
 
 // seam is a seam of the top with what the eye makes of it.
@@ -65,6 +66,7 @@ func newStudy(sign *stop.Sign, t *quilt.Top, o Options) *study {
 	s.index()
 	s.sides = s.newSides()
 	s.found = s.groups()
+	s.scraps = s.newScraps()
 	return s
 }
 
