@@ -20,9 +20,10 @@ const docType = `<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://www.w3.o
 
 // forTheDefinition is a picture as SVG 1.1 knows it: the definition has no place for names
 // of other vocabularies, so the attributes that make layers of groups are left out, and
-// their namespace.
+// their namespace, and what the metadata hold.
 func forTheDefinition(svg []byte) []byte {
 	svg = regexp.MustCompile(` inkscape:[a-z]+="[^"]*"|\s+xmlns:inkscape="[^"]*"`).ReplaceAll(svg, nil)
+	svg = regexp.MustCompile(`<metadata>.*</metadata>`).ReplaceAll(svg, []byte("<metadata></metadata>"))
 	return bytes.Replace(svg, []byte("?>\n"), []byte("?>\n"+docType+"\n"), 1)
 }
 

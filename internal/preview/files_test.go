@@ -18,7 +18,7 @@ import (
 func TestFiles(t *testing.T) {
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
-	begins := map[string]string{".svg": "<?xml", ".png": "\x89PNG", ".pdf": "%PDF-", ".csv": "row,fabric", ".xlsx": "PK\x03\x04", ".html": "<!DOCTYPE html>"}
+	begins := map[string]string{".svg": "<?xml", ".png": "\x89PNG", ".jpg": "\xff\xd8\xff", ".pdf": "%PDF-", ".csv": "row,fabric", ".xlsx": "PK\x03\x04", ".html": "<!DOCTYPE html>"}
 	report := body(ask(s, "/report", query("tab=4")))
 	for _, f := range savedFiles() {
 		r := ask(s, f.path, nil)
