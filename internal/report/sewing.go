@@ -13,7 +13,6 @@ import (
 const (
 	SewingSizes     = "sizes"
 	SewingTogether  = "together"
-	SewingPressing  = "pressing"
 	SewingGrain     = "grain"
 	SewingBulk      = "bulk"
 	SewingCare      = "care"
@@ -36,7 +35,7 @@ func Sewing(p *Plans) document.Document {
 	for i := range s.Blocks {
 		d.Sections = append(d.Sections, s.block(i))
 	}
-	for _, section := range []document.Section{s.layout(), s.together(), s.pressing(), s.grain(), s.bulk(), s.finishing(), s.care(), s.judged()} {
+	for _, section := range []document.Section{s.layout(), s.together(), s.finishing(), s.care(), s.judged()} {
 		if len(section.Blocks) > 0 {
 			d.Sections = append(d.Sections, section)
 		}
@@ -51,9 +50,7 @@ func (s *sewer) sizes() document.Section {
 			"After each step, measure one unit before you sew the rest. Count rows from the top and columns from the left. "+
 			"Clockwise as seen from the right side; on the wrong side, where you press, it is counterclockwise, as the arrows in the pictures show.", s.units.Nearest(s.Seam), s.units.Nearest(s.units.Mark())),
 	}}
-	if slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool {
-		return slices.ContainsFunc(b.Rounds, func(r sewing.Round) bool { return r.Turns })
-	}) {
+	if slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return b.Spins() }) {
 		out.Blocks = append(out.Blocks, para("To spin seams, remove the few stitches of the last seam that lie in the seam allowance, swirl the seams and press flat."))
 	}
 	return out

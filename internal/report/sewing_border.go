@@ -27,6 +27,7 @@ func (s *sewer) border(stage *sewing.Stage) document.Section {
 	var list sentences
 	item := list.add(s.borderText(stage), about)
 	item.Blocks = append(item.Blocks, s.bordersFigure()...)
+	s.borderPress(&list, stage)
 	out.Blocks = append(append(out.Blocks, t), list.blocks()...)
 	return out
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
@@ -12,48 +13,100 @@ import (
 // pressed is which way the seams of a block are pressed, and what happens where they meet.
 func (s *sewer) pressed(b *sewing.Block) []document.Block {
 	var list sentences
-	differ := false
 	for group := range b.Pressings {
 		ways := s.pressWays(b, group)
-		differ = differ || len(ways) > 1
 		for _, way := range ways {
 			list.add(way.text, document.About{Patches: s.cellPatches(way.cells)})
 		}
-	}
-	if differ {
-		list.add("Pressed this way, the seams of neighboring blocks nest.", document.About{})
+		list.add(s.pressedPlaces(b, ways), document.About{Patches: s.wholeBlock(b)})
 	}
 	for i := range b.Rounds {
 		r := &b.Rounds[i]
-		list.add(s.round(r), document.About{Patches: s.patchesOf(b, r.Pieces)})
+		list.add(s.round(b, r), document.About{Patches: s.patchesOf(b, r.Pieces)})
 	}
 	return list.blocks()
 }
 
-// pressWays is how the seams of a block that follow one choice are pressed, way by way; it names the places where a block's
-// places differ.
-func (s *sewer) pressWays(b *sewing.Block, group int) []placed {
-	var ways []placed
+// pressWay is blocks of a label whose seams are pressed one way.
+type pressWay struct {
+	placed
+	words string      // which way
+	count map[int]int // blocks, by variant
+}
+
+// pressWays is how the seams of a block that follow one choice are pressed, way by way, and in how many of the blocks where
+// they are not all pressed alike.
+func (s *sewer) pressWays(b *sewing.Block, group int) []pressWay {
+	var ways []pressWay
 	for i := range b.Variants {
 		words := s.wayWords(b, &b.Variants[i], group)
 		for _, at := range b.Variants[i].Cells {
-			text := words[s.Way(at.Cell, group)]
-			n := slices.IndexFunc(ways, func(p placed) bool { return p.text == text })
+			n := slices.IndexFunc(ways, func(w pressWay) bool { return w.words == words[s.Way(at.Cell, group)] })
 			if n < 0 {
 				n = len(ways)
-				ways = append(ways, placed{text: text})
+				ways = append(ways, pressWay{words: words[s.Way(at.Cell, group)], count: map[int]int{}})
 			}
 			ways[n].cells = append(ways[n].cells, s.cellsOf(at)...)
+			ways[n].count[i]++
 		}
 	}
+	seams := pressedSeams(b, group)
 	for i := range ways {
-		where := ""
-		if len(ways) > 1 {
-			where = ": " + s.blockPlaces(b, ways[i].cells)
+		w := &ways[i]
+		if i > 0 {
+			seams = "them"
 		}
-		ways[i].text = "Press " + pressedSeams(b, group) + " " + ways[i].text + where + "."
+		w.text = "Press " + seams + " " + w.words
+		if len(ways) > 1 {
+			w.text += " in " + s.countedBlocks(b, w.count)
+		}
+		w.text += "."
 	}
 	return ways
+}
+
+// countedBlocks is a number of blocks, with that of each variant where the layout tells these apart.
+func (s *sewer) countedBlocks(b *sewing.Block, count map[int]int) string {
+	sum := 0
+	var list []string
+	for i := range b.Variants {
+		if n := count[i]; n > 0 {
+			sum += n
+			list = append(list, fmt.Sprintf("%d %s", n, b.VariantName(b.Variants[i].Number)))
+		}
+	}
+	text := measure.Count(sum, noun(b))
+	if HasNumber(b) && len(list) <= MaxPlacements {
+		text += " (" + measure.List(list) + ")"
+	}
+	return text
+}
+
+// pressedPlaces says where blocks of a label go that are pressed in several ways; "" where all are pressed alike.
+func (s *sewer) pressedPlaces(b *sewing.Block, ways []pressWay) string {
+	if len(ways) < 2 {
+		return ""
+	}
+	if len(ways) == 2 && s.alternate(ways) {
+		first := ways[0]
+		if slices.Min(ways[1].cells) < slices.Min(first.cells) {
+			first = ways[1]
+		}
+		return fmt.Sprintf("Lay these %ss out in checkerboard order, the one in %s pressed %s: then the seams of neighbors nest.", noun(b), cellPlaces([]int{slices.Min(first.cells)}, s.Columns), first.words)
+	}
+	var list []string
+	for _, w := range ways[:len(ways)-1] {
+		list = append(list, w.words+" in "+s.blockPlaces(b, w.cells))
+	}
+	return "Lay these " + noun(b) + "s out pressed " + strings.Join(list, "; ") + "; " + ways[len(ways)-1].words + " in all other places. Then the seams of neighbors nest."
+}
+
+// alternate says whether two ways alternate like the squares of a checkerboard wherever the blocks lie.
+func (s *sewer) alternate(ways []pressWay) bool {
+	odd := func(cell int) int { return (cell/s.Columns + cell%s.Columns) & 1 }
+	first := odd(ways[0].cells[0])
+	return !slices.ContainsFunc(ways[0].cells, func(cell int) bool { return odd(cell) != first }) &&
+		!slices.ContainsFunc(ways[1].cells, func(cell int) bool { return odd(cell) == first })
 }
 
 // wayWords is the two ways of a block's choice: by the cloth where a seam joins two pieces of different cloth, and else as the
@@ -81,7 +134,7 @@ func (s *sewer) wayWords(b *sewing.Block, v *sewing.FabricVariant, group int) [2
 // pressedSeams is which seams of a block follow one choice.
 func pressedSeams(b *sewing.Block, group int) string {
 	if len(b.Pressings) == 1 {
-		return "the seams of the block"
+		return "the seams of the " + noun(b)
 	}
 	var steps []int
 	for i, step := range b.Steps {
@@ -93,23 +146,15 @@ func pressedSeams(b *sewing.Block, group int) string {
 }
 
 // round is what happens where pieces of a block meet.
-func (s *sewer) round(r *sewing.Round) string {
-	if !r.Turns {
-		how := "Press them to one side"
-		if r.Last < r.Without {
-			how += ", the last seam open"
-		}
-		return fmt.Sprintf("At the center %d pieces meet. The seams cannot be spun, because %s. %s.", len(r.Pieces), obstacle(r.WhyNot), how)
+func (s *sewer) round(b *sewing.Block, r *sewing.Round) string {
+	if r.Turns {
+		return fmt.Sprintf("At the center %d pieces meet. Spin the seams so all allowances go the same way.", len(r.Pieces))
 	}
-	return fmt.Sprintf("At the center %d pieces meet. Spin the seams so all allowances go the same way.", len(r.Pieces))
-}
-
-// obstacle is why allowances cannot turn one way round a point.
-func obstacle(o sewing.Obstacle) string {
-	if o == sewing.RunsThrough {
-		return "one piece has no corner here, and its allowance runs straight past the point"
+	why := ""
+	if r.WhyNot == sewing.RunsThrough {
+		why = ", because the " + s.partName(b, -1, []int{r.Through}) + " has no corner there"
 	}
-	return "not all seams here are pressed around the point"
+	return "Do not spin this center" + why + "; press the seams as told above."
 }
 
 // lastOpen is how many layers there are with the last seam pressed open, where that makes it less.
@@ -118,32 +163,6 @@ func lastOpen(r *sewing.Round) string {
 		return ""
 	}
 	return fmt.Sprintf("; %d with the last seam pressed open", r.Last)
-}
-
-// pressing is which way the seams between blocks are pressed, and which joints nest.
-func (s *sewer) pressing() document.Section {
-	if len(s.Assembly.Seams) == 0 {
-		return document.Section{}
-	}
-	var list sentences
-	for _, way := range s.lineWays() {
-		list.add(way.text, document.About{Seams: s.stageSeams(way.stages)})
-	}
-	inwards := s.Inwards()
-	list.add(s.longWay(), document.About{Seams: s.longSeams(inwards)})
-	list.add(s.turnedSeams(inwards), document.About{Seams: s.seamsOf(inwards)})
-	list.add(s.nesting(), document.About{Patches: s.joints(func(j *sewing.Joint) bool { return j.Nests })})
-	if left := len(s.Pressing.Joints) - s.Pressing.Nests; left > 0 {
-		text := fmt.Sprintf("Seams do not nest at %s: press the later seam open there, or overlap the seams, and pin carefully.", measure.Count(left, "place"))
-		list.add(text, document.About{Patches: s.joints(func(j *sewing.Joint) bool { return !j.Nests })}).Tone = document.Doubtful
-		for _, c := range s.Pressing.Cannot[:min(maxListed, len(s.Pressing.Cannot))] {
-			list.add("Seams do not nest at "+s.where(s.Pressing.Joints[c.Joint].At)+".", document.About{Patches: s.JointPatches(c.Joint)}).Tone = document.Doubtful
-		}
-		if left > maxListed {
-			list.add(fmt.Sprintf("They also do not nest at %d more.", left-maxListed), document.About{})
-		}
-	}
-	return document.Section{ID: SewingPressing, Title: "Pressing, so that seams nest", Depth: document.Detail, Blocks: list.blocks()}
 }
 
 // lineWay is which way the seams within some rows or columns are pressed.
@@ -168,16 +187,20 @@ func (s *sewer) lineWays() []lineWay {
 		}
 		to[way].stages, numbers[way] = append(to[way].stages, i), append(numbers[way], stage.Number)
 	}
-	ways := [2]string{"to the right", "to the left"}
+	ways, between := [2]string{"to the right", "to the left"}, "blocks"
 	if s.Assembly.ByColumns {
 		ways = [2]string{"toward the bottom", "toward the top"}
 	}
 	if s.Sashed() {
-		ways = [2]string{"toward the sashes", "toward the blocks"}
+		ways, between = [2]string{"toward the sashes", "toward the blocks"}, "blocks and sashes"
 	}
 	for way, list := range numbers {
-		if len(list) > 0 {
-			to[way].text = fmt.Sprintf("Press the seams between blocks %s in %s.", ways[way], numbered(s.line(), list))
+		switch {
+		case len(list) == 0:
+		case len(numbers[1-way]) == 0:
+			to[way].text = fmt.Sprintf("Press the seams between %s %s.", between, ways[way])
+		default:
+			to[way].text = fmt.Sprintf("Press the seams between %s %s in %s.", between, ways[way], everyOther(s.line(), list))
 		}
 	}
 	return slices.DeleteFunc(slices.Concat(to[:], posts[:]), func(w lineWay) bool { return w.text == "" })
@@ -186,57 +209,138 @@ func (s *sewer) lineWays() []lineWay {
 // line is what blocks are sewn into first.
 func (s *sewer) line() string { return Grid{s.top, s.Plan}.Line() }
 
-// longWay is which way long seams are pressed, but for those that are pressed the other way; "" if there are none.
-func (s *sewer) longWay() string {
-	switch lines, borders := s.has(sewing.LinesStage), s.has(sewing.BorderStage); {
-	case lines && borders:
-		return fmt.Sprintf("Press long seams toward the later %s and border seams outward.", s.line())
-	case lines:
-		return fmt.Sprintf("Press long seams toward the later %s.", s.line())
-	case borders:
-		return "Press border seams outward."
+// longPress says which way the seams between rows or columns are pressed.
+func (s *sewer) longPress(list *sentences, stage *sewing.Stage) {
+	way := "down"
+	if s.Assembly.ByColumns {
+		way = "to the right"
 	}
-	return ""
-}
-
-func (s *sewer) has(sort sewing.StageSort) bool {
-	return slices.ContainsFunc(s.Assembly.Stages, func(stage sewing.Stage) bool { return stage.Sort == sort })
-}
-
-// turnedSeams names the long seams that are pressed the other way; "" if there are none.
-func (s *sewer) turnedSeams(inwards []int) string {
+	between := measure.Plural(s.line())
+	if s.Sashed() {
+		way, between = "toward the sashes", between+" and sashes"
+	}
+	var as, other []int
 	var names []string
-	for _, stage := range s.Assembly.Stages {
-		for i := stage.First; i < stage.First+stage.Count; i++ {
-			if !slices.Contains(inwards, i) {
-				continue
-			}
-			name := fmt.Sprintf("long seam %d between the %ss", i-stage.First+1, s.line())
-			if stage.Sort == sewing.BorderStage {
-				name = fmt.Sprintf("border %d", stage.Number)
-			}
-			if !slices.Contains(names, name) {
-				names = append(names, name)
-			}
+	for i := stage.First; i < stage.First+stage.Count; i++ {
+		if s.Pressing.Choices[s.Choice(i)].Way == 0 {
+			as = append(as, i)
+			continue
+		}
+		other = append(other, i)
+		if name := s.lineBeside(i); !slices.Contains(names, name) {
+			names = append(names, name)
 		}
 	}
-	if len(names) == 0 {
-		return ""
+	if len(as) > 0 {
+		list.add(fmt.Sprintf("Press the seams between %s %s.", between, way), document.About{Seams: s.seamsOf(as)})
 	}
-	return "Exception: press " + measure.Count(len(inwards), "seam") + " the other way: " + measure.List(names) + "."
+	if len(other) > 0 {
+		list.add(fmt.Sprintf("Press the other way: the seam %s.", measure.List(names)), document.About{Seams: s.seamsOf(other)})
+	}
+	list.add(s.nesting(), document.About{Patches: s.joints(func(j *sewing.Joint) bool { return j.Nests })})
+	s.notNesting(list)
 }
 
-// nesting is at how many places seams nest; "" where none butt together.
+// lineBeside is where a long seam lies: below which row, or to the right of which column.
+func (s *sewer) lineBeside(seam int) string {
+	at := s.Assembly.Seams[seam].From
+	if s.Assembly.ByColumns {
+		for n := range s.Columns {
+			if s.top.CellRect(n).Max.X == at.X {
+				return fmt.Sprintf("to the right of column %d", n+1)
+			}
+		}
+		return "to the left of column 1"
+	}
+	for n := range s.Rows {
+		switch r := s.top.CellRect(n * s.Columns); at.Y {
+		case r.Min.Y:
+			return fmt.Sprintf("above row %d", n+1)
+		case r.Max.Y:
+			return fmt.Sprintf("below row %d", n+1)
+		}
+	}
+	return "beside the sashes"
+}
+
+// borderPress says which way the seams of a border are pressed, those of its corner squares first.
+func (s *sewer) borderPress(list *sentences, stage *sewing.Stage) {
+	var squares, strips [2][]int // by way: seams
+	for i := stage.First; i < stage.First+stage.Count; i++ {
+		c := &s.Pressing.Choices[s.Choice(i)]
+		if c.Sort == sewing.LineChoice {
+			squares[c.Way] = append(squares[c.Way], i)
+		} else {
+			strips[c.Way] = append(strips[c.Way], i)
+		}
+	}
+	s.bothWays(list, squares, "Press the seams between corner squares and strips ", [2]string{"toward the strips", "toward the squares"})
+	s.bothWays(list, strips, "Press the border's seams ", [2]string{"toward the border", "toward the quilt center"})
+}
+
+// bothWays says of seams of a border which way they are pressed, with the sides where they are not all pressed alike.
+func (s *sewer) bothWays(list *sentences, seams [2][]int, text string, ways [2]string) {
+	for way, some := range seams {
+		if len(some) == 0 {
+			continue
+		}
+		where := ""
+		if len(seams[1-way]) > 0 {
+			var sides []string
+			for _, n := range some {
+				if side := s.sideOf(n); !slices.Contains(sides, side) {
+					sides = append(sides, side)
+				}
+			}
+			where = " at the " + measure.List(sides)
+		}
+		list.add(text+ways[way]+where+".", document.About{Seams: s.seamsOf(some)})
+	}
+}
+
+// sideOf is the side of the quilt at which a seam of a border lies.
+func (s *sewer) sideOf(seam int) string {
+	a, b, o := s.Assembly.Seams[seam].From, s.Assembly.Seams[seam].To, s.top.Outer
+	corner := s.Pressing.Choices[s.Choice(seam)].Sort == sewing.LineChoice // it runs up, in a strip at the top or the bottom
+	switch x, y := a.X+b.X-o.Min.X-o.Max.X, a.Y+b.Y-o.Min.Y-o.Max.Y; {
+	case (a.Y == b.Y || corner) && y < 0:
+		return "top"
+	case a.Y == b.Y || corner:
+		return "bottom"
+	case x < 0:
+		return "left"
+	}
+	return "right"
+}
+
+// nesting says that seams nest; "" where none butt together.
 func (s *sewer) nesting() string {
-	g := &s.Pressing
-	switch total := len(g.Joints); {
-	case total == 0:
+	switch g := &s.Pressing; {
+	case g.Nests == 0:
 		return ""
-	case g.Nests < total:
-		return fmt.Sprintf("Blocks meet at %s; %d of them nest.", measure.Count(total, "seam intersection"), g.Nests)
-	case total == 1:
-		return "The one seam intersection between blocks nests."
-	default:
-		return fmt.Sprintf("All %d seam intersections between blocks nest.", total)
+	case g.Nests < len(g.Joints):
+		return "Pressed this way, the seams nest at most places."
+	}
+	return "Pressed this way, the seams nest."
+}
+
+// notNesting says where seams do not nest, and what to do there.
+func (s *sewer) notNesting(list *sentences) {
+	left := len(s.Pressing.Joints) - s.Pressing.Nests
+	if left == 0 {
+		return
+	}
+	list.add(fmt.Sprintf("Seams do not nest at %s: press the later seam open there, or overlap the seams, and pin carefully.", measure.Count(left, "place")),
+		document.About{Patches: s.joints(func(j *sewing.Joint) bool { return !j.Nests })}).Tone = document.Doubtful
+	shown := s.Pressing.Cannot[:min(maxListed, len(s.Pressing.Cannot))]
+	var said []string
+	for _, c := range shown {
+		if text := "Seams do not nest at " + s.where(s.Pressing.Joints[c.Joint].At) + "."; !slices.Contains(said, text) {
+			said = append(said, text)
+			list.add(text, document.About{Patches: s.JointPatches(c.Joint)}).Tone = document.Doubtful
+		}
+	}
+	if left > maxListed {
+		list.add(fmt.Sprintf("They also do not nest at %d more.", left-maxListed), document.About{})
 	}
 }

@@ -19,43 +19,74 @@ const (
 // SewingBorder is the id of the section of a border, from 1.
 func SewingBorder(number int) string { return fmt.Sprintf("border-%d", number) }
 
-// together is how blocks, sashes and borders go together.
+// together is how blocks, sashes and borders go together, and how they are pressed, in the order of the work.
 func (s *sewer) together() document.Section {
 	out := document.Section{ID: SewingTogether, Title: "Joining the blocks", Depth: document.Detail}
-	add := func(id, title string, list sentences) {
-		if len(list.Items) > 0 {
-			out.Blocks = append(out.Blocks, document.Section{ID: id, Title: title, Blocks: list.blocks()})
+	add := func(part document.Section) {
+		if len(part.Blocks) > 0 {
+			out.Blocks = append(out.Blocks, part)
 		}
 	}
-	var lines, loose sentences
-	if text := s.linesText(); text != "" {
-		item := lines.add(text, document.About{Seams: s.lineSeams()})
-		item.Blocks = append(item.Blocks, s.linesFigure()...)
-	}
-	lines.add(s.sashesText(), document.About{})
-	if len(lines.Items) > 0 {
-		out.Blocks = append(out.Blocks, document.Section{ID: SewingLines, Title: capital(measure.Plural(s.line())), Blocks: append(lines.blocks(), s.linesTable()...)})
+	add(s.inLines())
+	before := []document.Section{s.bulk(), s.grain()} // what is to be known of the center before borders cover its edges
+	if len(s.Assembly.Seams) == 0 {
+		before = nil
 	}
 	for i := range s.Assembly.Stages {
-		var list sentences
 		switch stage := &s.Assembly.Stages[i]; stage.Sort {
 		case sewing.LinesStage:
-			text := fmt.Sprintf("Sew the %[1]ss together in order. Pin at every intersection, nesting the seams. The quilt center should measure %[2]s unfinished.", s.line(), s.size(stage.Size))
-			item := list.add(text, document.About{Seams: s.seamsFrom(stage.First, stage.Count)})
-			item.Blocks = append(item.Blocks, s.linesFigure()...)
-			add(SewingLong, "Joining the "+measure.Plural(s.line()), list)
+			add(s.joined(stage))
 		case sewing.BorderStage:
+			for _, part := range before {
+				add(part)
+			}
+			before = nil
 			out.Blocks = append(out.Blocks, s.border(stage))
 		}
 	}
+	for _, part := range before {
+		add(part)
+	}
+	var loose sentences
 	for n := range s.Assembly.Loose {
 		loose.add(s.looseText(n), document.About{Patches: s.cellPatches(s.LooseCells(n))}).Tone = document.Doubtful
 	}
-	add(SewingLoose, "", loose)
+	add(document.Section{ID: SewingLoose, Blocks: loose.blocks()})
 	if len(out.Blocks) == 0 {
 		out.Blocks = []document.Block{para("The top is a single piece; no sewing is needed.")}
 	}
 	return out
+}
+
+// inLines is how the blocks and sashes of each row or column go together.
+func (s *sewer) inLines() document.Section {
+	var list sentences
+	if text := s.linesText(); text != "" {
+		item := list.add(text, document.About{Seams: s.lineSeams()})
+		item.Blocks = append(item.Blocks, s.linesFigure()...)
+	}
+	list.add(s.sashesText(), document.About{})
+	for _, way := range s.lineWays() {
+		list.add(way.text, document.About{Seams: s.stageSeams(way.stages)})
+	}
+	if len(list.Items) == 0 {
+		return document.Section{}
+	}
+	return document.Section{ID: SewingLines, Title: capital(measure.Plural(s.line())), Blocks: append(list.blocks(), s.linesTable()...)}
+}
+
+// joined is how the rows or columns are sewn together.
+func (s *sewer) joined(stage *sewing.Stage) document.Section {
+	var list sentences
+	what := measure.Plural(s.line()) + " together in order"
+	if s.Sashed() {
+		what = "rows of blocks and of sashes together in turn"
+	}
+	text := fmt.Sprintf("Sew the %s. Pin at every intersection, nesting the seams. The quilt center should measure %s unfinished.", what, s.size(stage.Size))
+	item := list.add(text, document.About{Seams: s.seamsFrom(stage.First, stage.Count)})
+	item.Blocks = append(item.Blocks, s.linesFigure()...)
+	s.longPress(&list, stage)
+	return document.Section{ID: SewingLong, Title: "Joining the " + measure.Plural(s.line()), Blocks: list.blocks()}
 }
 
 // linesText is how the blocks of each row or column go together; "" where there is no seam between blocks of one.
@@ -90,18 +121,33 @@ func (s *sewer) linesText() string {
 		s.line(), measure.Count(rows, s.line()), s.size(size), whole)
 }
 
-// sashesText is how the sashes between rows or columns go together; "" where there are none.
+// sashesText is how the sashes between rows go together; "" where there are none.
 func (s *sewer) sashesText() string {
-	sashes := 0
-	for _, stage := range s.Assembly.Stages {
-		if stage.Sort == sewing.LineStage && stage.Number == 0 {
-			sashes++
+	rows, posts, sashes, first := 0, 0, 0, "sash"
+	for _, line := range s.Lines() {
+		if line.Number > 0 || len(line.Tiles) == 0 {
+			continue
+		}
+		rows++
+		posts, sashes = 0, 0
+		for i, t := range line.Tiles {
+			if t.Post {
+				posts++
+			} else {
+				sashes++
+			}
+			if i == 0 && posts > 0 {
+				first = "post"
+			}
 		}
 	}
-	if sashes == 0 {
+	switch {
+	case rows == 0:
 		return ""
+	case posts == 0:
+		return fmt.Sprintf("Between the rows %s; each is one long strip.", singular(rows, "lies 1 sash", "lie "+number(rows)+" sashes"))
 	}
-	return fmt.Sprintf("Between them are %s of sashing; join those of several pieces in the same way.", measure.Count(sashes, s.line()))
+	return fmt.Sprintf("Make %s of %s and %s, starting with a %s.", measure.Count(rows, "sashing row"), measure.Count(sashes, "sash"), measure.Count(posts, "post"), first)
 }
 
 // borderText is how a border is sewn on.
@@ -249,77 +295,4 @@ func (s *sewer) outside() []placed {
 	}
 	text := fmt.Sprintf("%s at least partly on the bias: do not stretch them; staystitch %s.", which, where)
 	return []placed{{text, slices.Compact(slices.Sorted(slices.Values(cells)))}}
-}
-
-// bulk is where fabric grows thick, and what becomes of points: what asks for something.
-func (s *sewer) bulk() document.Section {
-	b := &s.Bulk
-	var list sentences
-	if len(b.Thick) > 0 {
-		list.add("Seams are bulky at the points below: trim the dog ears there and sew slowly.", document.About{})
-	}
-	for i := range b.Thick[:min(maxListed, len(b.Thick))] {
-		list.add(s.thick(&b.Thick[i]), document.About{Patches: s.patchesAt(b.Thick[i].At)})
-	}
-	if len(b.Thick) > maxListed {
-		list.add("Other points are less bulky.", document.About{})
-	}
-	for i := range b.Points {
-		if p := &b.Points[i]; p.Keep < p.Count {
-			list.add(points(p), document.About{})
-		}
-	}
-	for i := range b.Blunted {
-		list.add(s.blunted(&b.Blunted[i]), document.About{Patches: s.patchesAt(b.Blunted[i].At)})
-	}
-	return document.Section{ID: SewingBulk, Title: "Bulk and points", Depth: document.Detail, Blocks: list.blocks()}
-}
-
-// thick is one sort of thick points, and what makes them flatter.
-func (s *sewer) thick(t *sewing.ThickPoint) string {
-	text := fmt.Sprintf("Where %d pieces meet, at %s, first at %s", t.Pieces, measure.Count(t.Count, "point"), s.where(t.At[0]))
-	switch {
-	case t.Inside || t.Open >= t.Layers && !spins(t):
-	case spins(t) && t.Round <= t.Open:
-		text += ": spin the seams to reduce bulk"
-	default:
-		text += ": press the last seam open to reduce bulk"
-	}
-	return text + "."
-}
-
-// thickLayers is how many layers lie at one sort of thick points.
-func (s *sewer) thickLayers(t *sewing.ThickPoint) string {
-	text := fmt.Sprintf("%d layers where %d pieces meet, first at %s", t.Layers, t.Pieces, s.where(t.At[0]))
-	if !t.Inside && t.Open < t.Layers {
-		text += fmt.Sprintf("; %d with the last seam pressed open", t.Open)
-	}
-	if !t.Inside && spins(t) {
-		text += fmt.Sprintf("; %d with the seams spun", t.Round)
-	}
-	return text + "."
-}
-
-// spins says whether spinning its seams makes a point flatter.
-func spins(t *sewing.ThickPoint) bool { return t.Round > 0 && t.Round < t.Layers }
-
-// points says how many points of one shape keep their seam allowance.
-func points(p *sewing.Points) string {
-	text := fmt.Sprintf("Points of %s: %d of %d keep a seam allowance all around", measure.Plural(p.Shape), p.Keep, p.Count)
-	if p.AtEdge > 0 {
-		text += fmt.Sprintf("; %d lie on the quilt's finished edge, right in the binding seam", p.AtEdge)
-	}
-	return text + "."
-}
-
-// blunted is points that the binding may blunt; "" for those on the outside itself.
-func (s *sewer) blunted(n *sewing.NearPoint) string {
-	if n.Distance == 0 {
-		return ""
-	}
-	lie := " lie"
-	if n.Count == 1 {
-		lie = " lies"
-	}
-	return fmt.Sprintf("%s%s only %s from the quilt's finished edge, less than a seam allowance: the binding may blunt them, first at %s.", measure.Count(n.Count, "point"), lie, s.units.Nearest(n.Distance), s.where(n.At[0]))
 }

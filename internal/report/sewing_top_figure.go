@@ -199,13 +199,13 @@ func (d *topDrawing) topMark(middle measure.Vec, turns int, side float64) {
 	d.area([]measure.Vec{tip, foot.Plus(across), foot.Minus(across)}, white(), false, diagram.Thin)
 }
 
-// pressedInside draws how the seams within a block are pressed: a bent arrow the way in which
-// they turn round its middle, straight ones across the others.
+// pressedInside draws how the seams within a block are pressed: a bent arrow the way in which they are spun at its center,
+// straight ones across the others.
 func (d *topDrawing) pressedInside(cell int, middle measure.Vec, side float64) {
 	b := &d.plan.Blocks[d.plan.BlockAt(cell)]
 	for group := range b.Pressings {
 		first := d.plan.Way(cell, group) == 0
-		if b.Pressings[group].Round {
+		if b.Pressings[group].Round && b.Spins() {
 			d.bentArrow(middle, 0.17*side, first)
 			continue
 		}
@@ -216,22 +216,25 @@ func (d *topDrawing) pressedInside(cell int, middle measure.Vec, side float64) {
 		for _, step := range b.Steps {
 			for i := range step.Joins {
 				if j := &step.Joins[i]; j.Choice == group {
-					d.joinArrow(cell, j, first)
+					d.joinArrow(cell, b, j)
 				}
 			}
 		}
 	}
 }
 
-// joinArrow draws the arrow across one seam of a block.
-func (d *topDrawing) joinArrow(cell int, j *sewing.Join, first bool) {
+// joinArrow draws the arrow across one seam of a block. Seams that turn round a point are pressed clockwise as they run from it.
+func (d *topDrawing) joinArrow(cell int, b *sewing.Block, j *sewing.Join) {
 	side := float64(d.plan.SideFinished)
 	from, to := vecOf(d.plan.InBlock(cell, j.From)), vecOf(d.plan.InBlock(cell, j.To))
+	if j.Round && slices.ContainsFunc(b.Rounds, func(r sewing.Round) bool { return r.At == j.To }) {
+		from, to = to, from
+	}
 	place := 0.5
 	if to.Minus(from).Length() > side {
 		place = 0.3 // clear of the middle
 	}
-	d.arrow(from.Plus(to.Minus(from).Times(place)), to.Minus(from).Unit().Quarter().Times(0.09*side), first)
+	d.arrow(from.Plus(to.Minus(from).Times(place)), to.Minus(from).Unit().Quarter().Times(0.09*side), d.plan.Way(cell, j.Choice) == 0)
 }
 
 // arrow draws a short arrow along a way, or against it.

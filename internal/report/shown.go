@@ -67,15 +67,6 @@ func through(names []string) string {
 	}
 }
 
-// OrderShown says which figures show how the top goes together.
-func OrderShown(figures []string) string {
-	show := " show the order."
-	if len(figures) == 1 {
-		show = " shows the order."
-	}
-	return measure.List(figures) + show
-}
-
 // CutSizes is what is true of all sizes to cut.
 func CutSizes(p *Plans) string {
 	return "Cut sizes include a " + p.Top.Units.Nearest(p.Top.Seam) + " seam allowance. " + p.Top.Units.AboutMeans() + " For each fabric, cut in the order listed."

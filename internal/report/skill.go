@@ -24,7 +24,7 @@ func skillsOf(p *Plans) skills {
 	for i := range p.Steps().Blocks {
 		b := &p.Steps().Blocks[i]
 		s.columns = s.columns || b.Column
-		s.round = s.round || len(b.Rounds) > 0
+		s.round = s.round || b.Spins()
 		s.bias = s.bias || slices.ContainsFunc(b.Edges[:], func(e sewing.EdgeGrain) bool { return e.OffGrain+e.Bias > 0 })
 		for n := range b.Steps {
 			step := &b.Steps[n]

@@ -55,7 +55,7 @@ func (a *assembling) borders() {
 			a.corneredBorder(tiles)
 		} else {
 			for i, side := range [4]int{left, right, top, bottom} {
-				a.strip(tiles[i], side, tiles[:i])
+				a.strip(tiles[i:i+1], side, tiles[:i])
 			}
 		}
 		a.outer = quilt.Rect{
@@ -69,8 +69,8 @@ func (a *assembling) borders() {
 // corneredBorder sews the strips at the two sides on first, then those above and below with
 // a square at either end.
 func (a *assembling) corneredBorder(tiles []tile) {
-	a.strip(tiles[left], left, nil)
-	a.strip(tiles[right], right, nil)
+	a.strip(tiles[left:left+1], left, nil)
+	a.strip(tiles[right:right+1], right, nil)
 	for _, side := range [2]int{top, bottom} {
 		ends := [2]tile{tiles[4], tiles[5]}
 		if side == bottom {
@@ -84,15 +84,16 @@ func (a *assembling) corneredBorder(tiles []tile) {
 			s.choice, s.towardsA = choice, i == 1
 			s.beside = [2][2]int{{pair[0].part, pair[1].part}, {pair[0].part, pair[1].part}}
 		}
-		a.strip(strip, side, []tile{tiles[left], tiles[right]})
+		a.strip([]tile{ends[0], strip, ends[1]}, side, []tile{tiles[left], tiles[right]})
 	}
 }
 
-// strip sews a strip of a border, or what it is part of, to all that lies along it: to one
-// side of what is there, and to the ends of strips that were sewn on before.
-func (a *assembling) strip(t tile, side int, before []tile) {
+// strip sews a strip of a border, alone or between two corner squares, to all that lies along it: to one side of what is there,
+// and to the ends of strips that were sewn on before.
+func (a *assembling) strip(sewn []tile, side int, before []tile) {
+	t := sewn[len(sewn)/2]
 	along := a.along(side, before)
-	inner, outer := along, []tile{t}
+	inner, outer := along, sewn
 	if side == top || side == left {
 		inner, outer = outer, inner
 	}

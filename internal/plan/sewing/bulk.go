@@ -29,22 +29,42 @@ type OutsideGrain struct {
 
 // Bulk is where many layers lie on each other, and where points are in danger.
 type Bulk struct {
-	Most    int          `json:"most"`    // layers at the thickest point
-	Limit   int          `json:"limit"`   // what counts as thick: more than this
-	Thick   []ThickPoint `json:"thick"`   // points with more layers, the thickest first
-	Points  []Points     `json:"points"`  // whether points keep their seam allowance, by shape
-	Blunted []NearPoint  `json:"blunted"` // points nearer than a seam allowance to the outside of the quilt
+	Most    int             `json:"most"`    // layers at the thickest point
+	Limit   int             `json:"limit"`   // what counts as thick: more than this
+	Meeting []MeetingPoints `json:"meeting"` // all points at which seams meet, by sort and by pieces
+	Thick   []ThickPoint    `json:"thick"`   // points with more layers, by pieces, the most first; those inside blocks last
+	Points  []Points        `json:"points"`  // whether points keep their seam allowance, by shape
+	Blunted []NearPoint     `json:"blunted"` // points nearer than a seam allowance to the outside of the quilt
 }
 
-// ThickPoint is points of the top that are alike: as many pieces, as many layers.
+// PointSort says where on a top a point lies at which seams meet.
+type PointSort string
+
+const (
+	AtCorners PointSort = "block corner" // on a seam between blocks, at a corner of one of them
+	AtEdges   PointSort = "block edge"   // on a seam between blocks, elsewhere
+	AtSashes  PointSort = "sash"         // on a seam of a sash
+	AtBorders PointSort = "border"       // on a seam of a border
+	InBlocks  PointSort = "inside"       // inside a block
+)
+
+// MeetingPoints is how many points there are of one sort at which so many pieces meet, thick or not.
+type MeetingPoints struct {
+	Sort   PointSort `json:"sort"`
+	Pieces int       `json:"pieces"`
+	Count  int       `json:"count"`
+}
+
+// ThickPoint is points of the top at which as many pieces meet, and which have more layers than Bulk.Limit, or would have them
+// if the seams there were pressed as at others of the same shape.
 type ThickPoint struct {
 	Pieces int             `json:"pieces"`
-	Layers int             `json:"layers"`
-	Open   int             `json:"open"`  // layers with the last seam pressed open
-	Round  int             `json:"round"` // layers with all allowances turned one way round the point, 0 where they cannot be
+	Inside bool            `json:"inside"` // inside blocks
+	Layers int             `json:"layers"` // at the thickest of them, pressed as the plan presses
+	Open   int             `json:"open"`   // layers there with the last seam pressed open
 	Count  int             `json:"count"`
-	Inside bool            `json:"inside"` // in the middle of a block
-	At     []measure.Point `json:"at"`     // the first of them
+	Sorts  []MeetingPoints `json:"sorts"` // where they lie
+	At     []measure.Point `json:"at"`    // the first of them
 }
 
 // Points is the points of all pieces of one shape: the tips of wedges, the corners that

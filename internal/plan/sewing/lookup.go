@@ -2,6 +2,7 @@ package sewing
 
 import (
 	"fmt"
+	"slices"
 
 	"eighthturn/internal/blocks"
 )
@@ -21,6 +22,11 @@ func (p *Plan) Patches(cell int, pieces []int) []int {
 // Way is which way a block's choice of pressing was made at a cell: 0 or 1, by Block.Pressings.
 func (p *Plan) Way(cell, group int) int {
 	return p.Pressing.Choices[p.Pressing.Cells[cell][group]].Way
+}
+
+// Spins says whether the seams of a block are spun: all allowances turn one way round each point where seams meet in it.
+func (b *Block) Spins() bool {
+	return len(b.Rounds) > 0 && !slices.ContainsFunc(b.Rounds, func(r Round) bool { return !r.Turns })
 }
 
 // CellName is a block's label and, where blocks of that label differ in cloth, the number of

@@ -183,6 +183,7 @@ type Round struct {
 	Seams   int           `json:"seams"`    // that run to it
 	Turns   bool          `json:"turns"`    // the allowances can all turn one way round it
 	WhyNot  Obstacle      `json:"why_not"`  // "" where they can
+	Through int           `json:"through"`  // which piece runs past the point, -1 for none
 	Layers  int           `json:"layers"`   // the most that lie on each other there, all turned one way; 0 where they cannot be
 	Without int           `json:"without"`  // the same where each seam is pressed whole to one side
 	Last    int           `json:"last"`     // the same with the last seam pressed open

@@ -21,6 +21,9 @@ func (p *Plan) rounds(b *Block, s *sewn) {
 			continue
 		}
 		r.Turns, r.WhyNot = s.canTurn(at, g)
+		if r.Through = -1; r.WhyNot == RunsThrough {
+			r.Through = r.Pieces[slices.IndexFunc(g.corners, func(c corner) bool { return c.angle > math.Pi-1e-6 })]
+		}
 		r.Without = g.layers(whole)
 		r.Last = g.layers(lastOpen)
 		r.Opened = g.layers(opened)

@@ -116,15 +116,15 @@ func facingSide(above, before bool) int {
 // distant is a way as a point far away, fit for its bearing.
 func distant(a measure.Vec) point { return point{X: rounded(a.X * 1e9), Y: rounded(a.Y * 1e9)} }
 
-// betweenArm is the seam between two tiles of a line, from a line that it ends on.
+// betweenArm is the seam between two tiles side by side, from a line that it ends on.
 func (p *Plan) betweenArm(seam int, above, before bool) arm {
-	press := p.Assembly.Seams[seam].Press
+	press := p.toLater(seam)
 	switch {
-	case above && before: // it goes up; towards B is clockwise
+	case above && before: // it goes up; towards the later tile is clockwise
 		return arm{3 * math.Pi / 2, betweenTiles, press}
 	case above:
 		return arm{math.Pi / 2, betweenTiles, !press}
-	case before: // it goes to the left, and B lies below it
+	case before: // it goes to the left, and the later tile lies below it
 		return arm{math.Pi, betweenTiles, !press}
 	}
 	return arm{0, betweenTiles, press}
@@ -132,15 +132,55 @@ func (p *Plan) betweenArm(seam int, above, before bool) arm {
 
 // lineArms is the two arms of a line itself.
 func (p *Plan) lineArms(l *seamLine) []arm {
-	press := true
-	if l.seam >= 0 {
-		s := &p.Assembly.Seams[l.seam]
-		press = s.Press == (s.From.X < s.To.X || s.From.Y > s.To.Y) // towards what lies below it or to its right
-	}
+	press := l.seam < 0 || p.toLater(l.seam)
 	if l.above {
 		return []arm{{0, longLine, press}, {math.Pi, longLine, !press}}
 	}
 	return []arm{{3 * math.Pi / 2, longLine, press}, {math.Pi / 2, longLine, !press}}
+}
+
+// toLater says whether a seam of the assembly is pressed towards what lies below it or to its right.
+func (p *Plan) toLater(seam int) bool {
+	s := &p.Assembly.Seams[seam]
+	return s.Press == (s.From.X < s.To.X || s.From.Y > s.To.Y)
+}
+
+// sideBySide finds for the tiles along each long seam line the seam between each and the one before it: within a row, between
+// two rows where the line runs along their ends, or between a row and a strip of a border.
+func (p *Plan) sideBySide() {
+	parts := len(p.Assembly.Parts)
+	above := make([]int, parts+len(p.Assembly.Seams)) // the unit that a unit is sewn into, 0 for none
+	for i := range p.Assembly.Seams {
+		above[p.Assembly.Seams[i].A], above[p.Assembly.Seams[i].B] = parts+i, parts+i
+	}
+	for i := range p.seamLines {
+		p.sign.Look()
+		l := &p.seamLines[i]
+		l.one, l.other = joinedBy(l.one, l.above, above, parts), joinedBy(l.other, l.above, above, parts)
+	}
+}
+
+// joinedBy is tiles along a line, each with the seam of the assembly between it and the one before it.
+func joinedBy(tiles []tile, across bool, above []int, parts int) []tile {
+	list := slices.Clone(tiles)
+	for i := range list {
+		list[i].seam = -1
+		if i == 0 || across && list[i-1].at.Max.X != list[i].at.Min.X || !across && list[i-1].at.Max.Y != list[i].at.Min.Y {
+			continue
+		}
+		one, other := list[i-1].part, list[i].part
+		for one != other && min(one, other) >= 0 { // what is made later has the higher number
+			if one, other = max(one, other), min(one, other); above[other] == 0 {
+				other = -1
+			} else {
+				other = above[other]
+			}
+		}
+		if one == other && one >= parts {
+			list[i].seam = one - parts
+		}
+	}
+	return list
 }
 
 // surrounded says whether there is cloth on both sides of a line right before and right

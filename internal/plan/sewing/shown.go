@@ -115,6 +115,7 @@ type Tile struct {
 	Part int        // of the assembly, by index
 	At   quilt.Rect // on the top
 	Seam int        // of the assembly: that between it and the tile before it in its line, -1 for none
+	Post bool       // it is a square where sashes meet
 }
 
 // Lines are the rows or columns that the blocks are sewn into first.
@@ -123,7 +124,7 @@ func (p *Plan) Lines() []Line {
 	for i, l := range p.lines {
 		list[i].Number = l.number
 		for _, t := range l.tiles {
-			list[i].Tiles = append(list[i].Tiles, Tile{t.part, t.at, t.seam})
+			list[i].Tiles = append(list[i].Tiles, Tile{t.part, t.at, t.seam, t.post})
 		}
 	}
 	return list

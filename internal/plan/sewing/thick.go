@@ -2,6 +2,8 @@ package sewing
 
 import (
 	"cmp"
+	"maps"
+	"math"
 	"slices"
 
 	"eighthturn/internal/measure"
@@ -16,39 +18,120 @@ const shownPoints = 12
 // counting is the work of counting layers all over a top.
 type counting struct {
 	*Plan
-	known map[string]stacked
-	found map[thickSort]*ThickPoint
-	key   []byte
+	known  map[string]stacked
+	points map[pointKey]*alikePoints
+	key    []byte
 }
 
-// thickSort is what makes thick points alike.
-type thickSort struct {
-	pieces, layers int
-	inside         bool
+// alikePoints is points that are told apart by nothing but how the seams there are pressed.
+type alikePoints struct {
+	count int
+	most  stacked // the most of each
+	at    []point // the first of them
 }
 
-// stacked is how many layers lie at a point: with every seam pressed to one side, with the last
-// one open, and with all of them turned round the point.
-type stacked struct{ pressed, open, round int }
+// pointKey is what is told apart of points at which seams meet.
+type pointKey struct {
+	sort   PointSort
+	pieces int
+	shape  string // the angles of the pieces' corners, as they follow each other either way
+}
 
-// bulk finds the points where many layers lie on each other.
+// stacked is how many layers lie at a point, with every seam pressed to one side and with the last one open, and its shape.
+type stacked struct {
+	pressed, open int
+	shape         string
+}
+
+// bulk finds the points where many layers lie on each other. Which of them are thick may hang on how seams are pressed: all
+// that are alike but for that count as thick if one of them is.
 func (p *Plan) bulk() {
-	c := &counting{Plan: p, known: map[string]stacked{}, found: map[thickSort]*ThickPoint{}}
+	c := &counting{Plan: p, known: map[string]stacked{}, points: map[pointKey]*alikePoints{}}
 	p.Bulk.Limit = thickFrom
+	p.sideBySide()
 	for i := range p.seamLines {
-		l := &p.seamLines[i]
-		p.junctions(l, func(at measure.NM, g *junction) { c.add(g, c.pointOn(l, at)) })
+		c.along(&p.seamLines[i])
 	}
 	for i := range p.lines {
 		c.within(p.lines[i].tiles)
 	}
 	c.insideBlocks()
-	for _, t := range c.found {
-		p.Bulk.Thick = append(p.Bulk.Thick, *t)
-	}
-	slices.SortFunc(p.Bulk.Thick, func(a, b ThickPoint) int {
-		return cmp.Or(cmp.Compare(b.Layers, a.Layers), cmp.Compare(b.Pieces, a.Pieces), cmp.Compare(b.Count, a.Count))
+	keys := slices.SortedFunc(maps.Keys(c.points), func(a, b pointKey) int {
+		order := []PointSort{AtCorners, AtEdges, AtSashes, AtBorders, InBlocks}
+		return cmp.Or(cmp.Compare(slices.Index(order, a.sort), slices.Index(order, b.sort)), cmp.Compare(b.pieces, a.pieces), cmp.Compare(a.shape, b.shape))
 	})
+	for _, key := range keys {
+		p.Bulk.Meeting = counted(p.Bulk.Meeting, key, c.points[key].count)
+		p.Bulk.Most = max(p.Bulk.Most, c.points[key].most.pressed)
+		if c.points[key].most.pressed > thickFrom {
+			p.Bulk.thicken(key, c.points[key])
+		}
+	}
+	slices.SortStableFunc(p.Bulk.Thick, func(a, b ThickPoint) int {
+		if a.Inside != b.Inside {
+			if a.Inside {
+				return 1
+			}
+			return -1
+		}
+		return cmp.Compare(b.Pieces, a.Pieces)
+	})
+}
+
+// counted adds points to those of the same sort and as many pieces.
+func counted(list []MeetingPoints, key pointKey, count int) []MeetingPoints {
+	for i := range list {
+		if list[i].Sort == key.sort && list[i].Pieces == key.pieces {
+			list[i].Count += count
+			return list
+		}
+	}
+	return append(list, MeetingPoints{key.sort, key.pieces, count})
+}
+
+// thicken adds thick points to those at which as many pieces meet.
+func (b *Bulk) thicken(key pointKey, points *alikePoints) {
+	inside := key.sort == InBlocks
+	n := slices.IndexFunc(b.Thick, func(t ThickPoint) bool { return t.Pieces == key.pieces && t.Inside == inside })
+	if n < 0 {
+		n = len(b.Thick)
+		b.Thick = append(b.Thick, ThickPoint{Pieces: key.pieces, Inside: inside})
+	}
+	t := &b.Thick[n]
+	t.Count += points.count
+	t.Layers, t.Open = max(t.Layers, points.most.pressed), max(t.Open, points.most.open)
+	t.Sorts = counted(t.Sorts, key, points.count)
+	t.At = append(t.At, points.at[:min(len(points.at), shownPoints-len(t.At))]...)
+}
+
+// along counts along a line.
+func (c *counting) along(l *seamLine) {
+	c.junctions(l, func(at measure.NM, g *junction) { c.add(g, c.pointOn(l, at), c.sortOn(l, at)) })
+}
+
+// sortOn is where a point of a line lies.
+func (c *counting) sortOn(l *seamLine, along measure.NM) PointSort {
+	sort := AtEdges
+	for _, tiles := range [2][]tile{l.one, l.other} {
+		switch part := &c.Assembly.Parts[tiles[0].part]; {
+		case part.Border >= 0:
+			return AtBorders
+		case slices.ContainsFunc(tiles[:min(2, len(tiles))], func(t tile) bool { return t.sash || t.post }):
+			sort = AtSashes
+		}
+	}
+	if sort == AtEdges && c.corner(c.pointOn(l, along)) {
+		sort = AtCorners
+	}
+	return sort
+}
+
+// corner says whether a point is a corner of some place of the grid.
+func (p *Plan) corner(at point) bool {
+	on := func(at measure.NM) bool {
+		return at%p.top.StepFinished == 0 || (at-p.SideFinished)%p.top.StepFinished == 0
+	}
+	return on(at.X-p.top.FirstCell.X) && on(at.Y-p.top.FirstCell.Y)
 }
 
 // pointOn is a point of a line.
@@ -68,40 +151,53 @@ func (c *counting) within(tiles []tile) {
 		}
 		one, other := tiles[i-1], tiles[i]
 		one.seam, other.seam = -1, -1
-		l := seamLine{[]tile{one}, []tile{other}, above, tiles[i].seam}
-		c.junctions(&l, func(at measure.NM, g *junction) { c.add(g, c.pointOn(&l, at)) })
+		c.along(&seamLine{[]tile{one}, []tile{other}, above, tiles[i].seam})
 	}
 }
 
 // add counts the layers at a point.
-func (c *counting) add(g *junction, at point) {
+func (c *counting) add(g *junction, at point, sort PointSort) {
 	c.key = g.key(c.key[:0])
 	n, ok := c.known[string(c.key)]
 	if !ok {
-		n = stacked{g.layers(whole), 0, 0}
+		n = stacked{pressed: g.layers(whole), shape: g.shape()}
 		if n.pressed > thickFrom {
-			n.open, n.round = g.layers(lastOpen), g.layers(round)
+			n.open = g.layers(lastOpen)
 		}
 		c.known[string(c.key)] = n
 	}
-	c.note(thickSort{len(g.corners), n.pressed, false}, at, n)
+	c.note(pointKey{sort, len(g.corners), n.shape}, at, n)
 }
 
-func (c *counting) note(kind thickSort, at point, n stacked) {
-	c.Bulk.Most = max(c.Bulk.Most, kind.layers)
-	if kind.layers <= thickFrom {
-		return
+func (c *counting) note(key pointKey, at point, n stacked) {
+	p := c.points[key]
+	if p == nil {
+		p = &alikePoints{}
+		c.points[key] = p
 	}
-	t := c.found[kind]
-	if t == nil {
-		t = &ThickPoint{Pieces: kind.pieces, Layers: kind.layers, Inside: kind.inside}
-		c.found[kind] = t
+	p.count++
+	p.most.pressed, p.most.open = max(p.most.pressed, n.pressed), max(p.most.open, n.open)
+	if len(p.at) < shownPoints {
+		p.at = append(p.at, at)
 	}
-	t.Count++
-	t.Open, t.Round = max(t.Open, n.open), max(t.Round, n.round)
-	if len(t.At) < shownPoints {
-		t.At = append(t.At, at)
+}
+
+// shape tells junctions apart by the angles of their corners, wherever these begin and whichever way they are gone through.
+func (g *junction) shape() string {
+	least := ""
+	for first := range g.corners {
+		for _, step := range [2]int{1, len(g.corners) - 1} {
+			var angles []byte
+			for i := range g.corners {
+				angle := int(math.Round(g.corners[(first+i*step)%len(g.corners)].angle * 1e3))
+				angles = append(angles, byte(angle>>8), byte(angle))
+			}
+			if text := string(angles); least == "" || text < least {
+				least = text
+			}
+		}
 	}
+	return least
 }
 
 // insideBlocks counts the points inside blocks.
@@ -117,7 +213,7 @@ func (c *counting) insideBlocks() {
 				layers = r.Without
 			}
 			at := c.top.CellRect(cell).Min.Add(turned(r.At, c.SideFinished, int(s.turns)))
-			c.note(thickSort{len(r.Pieces), layers, true}, at, stacked{layers, r.Last, r.Layers})
+			c.note(pointKey{sort: InBlocks, pieces: len(r.Pieces)}, at, stacked{pressed: layers, open: min(layers, r.Last)})
 		}
 	}
 }

@@ -15,26 +15,28 @@ func (b *patternBuilder) assemblyPart() {
 	for _, text := range paragraphs(together.Blocks) { // of a top of one piece
 		b.add(document.Paragraph{Text: text})
 	}
+	pictures := &assemblyFigures{b.topFigures(), len(b.rowParts())}
 	for _, block := range together.Blocks {
 		if s, ok := block.(document.Section); ok {
-			b.joined(s)
+			b.joined(s, pictures)
 		}
 	}
-	for _, id := range []string{report.SewingPressing, report.SewingGrain, report.SewingBulk} {
-		if s := b.sewn(id); len(s.Blocks) > 0 {
-			b.add(heading(1, s.Title))
-			b.add(s.Blocks...)
-		}
-	}
-	b.assemblyPictures()
 }
 
-// joined is one part of how the top goes together, its pictures left out, which stand together behind all.
-func (b *patternBuilder) joined(s document.Section) {
+// assemblyFigures are the pictures of the top as it is sewn together; that of the rows comes first, in parts where it is divided.
+type assemblyFigures struct {
+	list  []document.Figure
+	parts int // of the rows, 0 where these are shown whole
+}
+
+// joined is one part of how the top goes together, its pictures behind it.
+func (b *patternBuilder) joined(s document.Section, a *assemblyFigures) {
 	var whole []document.Block
 	if s.Title != "" {
 		whole = append(whole, heading(1, s.Title))
 	}
+	shown := b.shownWith(s, a)
+	divided := a.parts > 0 && len(shown) > 0 && shown[0] == 0
 	for _, block := range printed(s.Blocks) {
 		l, ok := block.(document.List)
 		if !ok {
@@ -42,17 +44,51 @@ func (b *patternBuilder) joined(s document.Section) {
 			continue
 		}
 		for i, it := range l.Items {
-			if s.ID == report.SewingLines && i == 0 {
-				whole = append(whole, seeing(it.Text, layoutKey))
-			} else {
-				whole = append(whole, document.Paragraph{Text: it.Text})
+			var keys []string
+			if i == 0 && s.ID == report.SewingLines {
+				keys = append(keys, layoutKey)
 			}
+			for n := 0; i == 0 && !divided && n < len(shown); n++ {
+				keys = append(keys, topKey(shown[n]))
+			}
+			whole = append(whole, seeing(it.Text, keys...))
 		}
 	}
+	if divided {
+		var refs []string
+		for _, n := range shown {
+			refs = append(refs, see(topKey(n)))
+		}
+		whole = append(whole, paragraph(report.RowsDivided(refs, b.grid().Line())))
+	}
 	b.keep(whole...)
+	b.assemblyPictures(a, shown)
 	if s.ID == report.SewingBorder(1) {
 		b.addNotes("border")
 	}
+}
+
+// shownWith is which of the pictures of the top a part of it has, by index.
+func (b *patternBuilder) shownWith(s document.Section, a *assemblyFigures) []int {
+	var list []int
+	n := 0
+	for _, block := range b.sewn(report.SewingTogether).Blocks {
+		other, ok := block.(document.Section)
+		if !ok {
+			continue
+		}
+		for _, it := range b.sewnItems(other.ID) {
+			for range figures(it.Blocks) {
+				for range max(1, a.parts*max(0, 1-n)) { // the first may be divided
+					if other.ID == s.ID {
+						list = append(list, n)
+					}
+					n++
+				}
+			}
+		}
+	}
+	return list
 }
 
 // sewnTop are the pictures of the top as it is sewn together.
@@ -132,23 +168,12 @@ func (b *patternBuilder) leastRows(f *diagram.Figure) measure.NM {
 	return min(measure.NM(wide*b.zoom()/diagram.TrueScale), b.wholeWidth())
 }
 
-// assemblyPictures shows those pictures.
-func (b *patternBuilder) assemblyPictures() {
-	list, parts := b.topFigures(), len(b.rowParts())
-	var refs []string
-	for i := range list {
-		refs = append(refs, see(topKey(i)))
-	}
-	if parts > 0 {
-		b.add(paragraph(report.RowsDivided(refs[:parts], b.grid().Line())))
-		refs = refs[parts:]
-	}
-	if len(refs) > 0 {
-		b.add(paragraph(report.OrderShown(refs)))
-	}
-	for i, f := range list {
+// assemblyPictures shows some of those pictures, by index.
+func (b *patternBuilder) assemblyPictures(a *assemblyFigures, shown []int) {
+	for _, i := range shown {
+		f := a.list[i]
 		f.Width = b.wholeWidth()
-		if i > 0 && i >= parts && !b.Large { // frames round a center that is not shown
+		if i > 0 && i >= a.parts && !b.Large { // frames round a center that is not shown
 			f.Width = b.wholeWidth() * 3 / 5
 		}
 		f.Caption = caption(topKey(i), sentence(f.Of.Title))
