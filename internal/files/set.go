@@ -110,7 +110,9 @@ func (s *set) write() error {
 
 // fill writes one file beside its place.
 func (s *set) fill(i int) error {
-	f, err := os.OpenFile(filepath.Join(s.beside, s.list[i].Name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, newFileMode)
+	f, err := s.unfinished.within(func() (*os.File, error) {
+		return os.OpenFile(filepath.Join(s.beside, s.list[i].Name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, newFileMode)
+	})
 	if err != nil {
 		return err
 	}

@@ -44,6 +44,16 @@ func (u *Unfinished) begin(make func() (*os.File, error)) (*os.File, error) {
 	return f, err
 }
 
+// within makes a file in a folder that is unfinished, which Abandon empties: none is begun there afterwards.
+func (u *Unfinished) within(make func() (*os.File, error)) (*os.File, error) {
+	if u == nil {
+		return make()
+	}
+	u.lock.Lock()
+	defer u.lock.Unlock()
+	return make()
+}
+
 // finish gives what is unfinished its names, all at once as far as Abandon sees.
 func (u *Unfinished) finish(path string, rename func() error) error {
 	if u == nil {
