@@ -14,6 +14,7 @@ type perimeter [4][]span
 func (l *builder) borders(field perimeter) {
 	inner, at := field, l.Field
 	for n, b := range l.design.Borders {
+		l.sign.Step(len(inner[top]) + len(inner[right]) + len(inner[bottom]) + len(inner[left]))
 		if b.Corners >= 0 {
 			inner, at = l.corneredBorder(n, b, inner, at)
 		} else {

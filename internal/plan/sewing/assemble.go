@@ -103,6 +103,7 @@ type touch struct {
 func (a *assembling) touches(one, other []tile) []touch {
 	var list []touch
 	for i, j := 0, 0; i < len(one) && j < len(other); {
+		a.sign.Step(1)
 		from, to := max(a.begin(&one[i]), a.begin(&other[j])), min(a.end(&one[i]), a.end(&other[j]))
 		if from < to {
 			list = append(list, touch{i, j, from, to})
@@ -131,6 +132,7 @@ func (a *assembling) joinLines() {
 				continue
 			}
 			to := t.to
+			a.sign.Step(len(touches) - n)
 			for _, u := range touches[n+1:] {
 				if a.root(one[u.one].part) == upper && a.root(other[u.other].part) == lower {
 					to = u.to

@@ -56,8 +56,8 @@ func (p *Plan) sort() {
 	}
 	columns := s.columns()
 	for cell := range p.top.Cells {
-		p.sign.Look()
 		c := &p.top.Cells[cell]
+		p.sign.Step(c.Count)
 		switch {
 		case p.top.Empty(cell):
 		case !s.kinds[c.Kind].Column:

@@ -64,6 +64,7 @@ func (p *Plan) grain() {
 	found := map[grainKey]int{}
 	for side := range 4 {
 		for cell := range p.cells {
+			p.sign.Step(1)
 			p.outsideGrain(found, cell, side)
 		}
 	}

@@ -8,11 +8,10 @@ import (
 // border's corner squares meet its strips.
 func (p *Plan) joints() {
 	for i := range p.lines {
-		p.sign.Look()
+		p.sign.Step(len(p.lines[i].tiles))
 		p.jointsWithin(i)
 	}
 	for i := 1; i < len(p.lines); i++ {
-		p.sign.Look()
 		p.jointsBetween(p.lines[i-1].tiles, p.lines[i].tiles)
 	}
 	p.crossings()
@@ -52,6 +51,7 @@ func (p *Plan) facing(one, other *tile, above bool) {
 	}
 	arms, nextArms := p.rawEdges(cell).arms[side], p.rawEdges(next).arms[opposite]
 	for i, j := 0, 0; i < len(arms) && j < len(nextArms); {
+		p.sign.Step(1)
 		a, b := &arms[i], &nextArms[j]
 		from, to := start+a.at, nextStart+b.at
 		switch {
@@ -119,6 +119,7 @@ func (p *Plan) crossings() {
 	for _, at := range order {
 		list := ends[at]
 		for i := range list {
+			p.sign.Step(len(list))
 			for j := i + 1; j < len(list); j++ {
 				if list[i].way^list[j].way == 2 { // opposite
 					p.joint(at, list[i].arm, list[j].arm)

@@ -15,6 +15,7 @@ func (p *Plan) points() {
 	near := map[measure.NM]*NearPoint{}
 	seen := map[point]bool{}
 	for i := range p.top.Patches {
+		p.sign.Step(1)
 		patch := &p.top.Patches[i]
 		corner := patch.Shape.Description().Point
 		if corner < 0 {

@@ -38,11 +38,11 @@ func (p *Plan) junctions(l *seamLine, found func(at measure.NM, g *junction)) {
 	list = append(list, p.armsAlong(l.other, l.above, false)...)
 	slices.SortStableFunc(list, func(a, b lineArm) int { return cmp.Compare(a.at, b.at) })
 	for i := 0; i < len(list); {
-		p.sign.Look()
 		j := i
 		for j < len(list) && list[j].at == list[i].at {
 			j++
 		}
+		p.sign.Step(j - i)
 		if at := list[i].at; p.surrounded(l, at) {
 			found(at, junctionOf(append(p.lineArms(l), armsOf(list[i:j])...)))
 		}

@@ -53,11 +53,25 @@ func Line(size int) int {
 	return int(PerPiece * n * math.Log2(n))
 }
 
-// Budget is what the searches of all plans may take together, whatever the layout.
-const Budget = 400_000_000
+// budgets are what the searches of each plan may take beside the line, whatever the layout: those of the packages, and a little
+// for what was begun when one ended.
+func budgets() Steps { return Steps{Lay: 190_000_000, Cutting: 95_000_000, Sewing: 31_000_000} }
 
-// Curve is what a layout of some size may cost: the line, and the searches' budget.
-func Curve(size int) int { return Line(size) + Budget }
+// Over says which plan costs more than it may, "" for none: more than the line and the budget of its searches.
+func (s *Steps) Over() string {
+	line, most := Line(s.Size), budgets()
+	switch {
+	case s.Lay > line+most.Lay:
+		return "laying"
+	case s.Study > line+most.Study:
+		return "the study"
+	case s.Cutting > line+most.Cutting:
+		return "cutting"
+	case s.Sewing > line+most.Sewing:
+		return "sewing"
+	}
+	return ""
+}
 
 // Family is layouts that grow in one respect.
 type Family struct {
@@ -77,6 +91,7 @@ func Families() []Family {
 		{"rings", func(n int) string { return field(n, "R", "block R ring wedges f0 f1 corners f2\n") }},
 		{"pools", func(n int) string { return pool(n) + field(10, "R", "block R ring wedges p corners p\n") }},
 		{"scant pools", func(n int) string { return "scraps p f0 f1 f2\n" + field(n, "W", "block W web wedges p p kites p\n") }},
+		{"many pools", pools},
 		{"strip sets", sets},
 		{"bands", bands},
 	}
@@ -130,6 +145,17 @@ func pool(n int) string {
 		fmt.Fprintf(&b, " g%d", i)
 	}
 	return strings.ReplaceAll(fabrics(n, ""), "fabric f", "fabric g") + b.String() + "\n"
+}
+
+// pools are light pools with a dark fabric each that stands against dark ones: scraps that fall out of their pools.
+func pools(n int) string {
+	var b, row strings.Builder
+	b.WriteString("side 4\nfabric f0 #eee\nfabric f1 #ddd\nfabric f2 #fff\nfabric g0 #111\nfabric g1 #222\nfabric g2 #333\n")
+	for i := range n {
+		fmt.Fprintf(&b, "fabric d%d #2%x1\nscraps p%d f0 f1 f2 d%d\nscraps q%d g0 g1 g2\nblock R%d ring wedges p%d corners q%d\n", i, i%16, i, i, i, i, i, i)
+		fmt.Fprintf(&row, " R%d", i)
+	}
+	return b.String() + "grid\n" + strings.Repeat(row.String()+"\n", 4)
 }
 
 func sets(n int) string {

@@ -23,8 +23,11 @@ func TestStepsOfFamilies(t *testing.T) {
 				t.Fatalf("%s, %d: the layout is refused", f.Name, n)
 			}
 			t.Logf("%-24s %3d: size %6d, laid %8d, study %8d, cutting %9d, sewing %8d", f.Name, n, s.Size, s.Lay, s.Study, s.Cutting, s.Sewing)
-			if line := s.Lay + s.Study + s.Sewing; line > Line(s.Size) || s.All() > Curve(s.Size) {
-				t.Errorf("%s, %d: %d steps without cutting, the most are %d; %d in all, the most are %d", f.Name, n, line, Line(s.Size), s.All(), Curve(s.Size))
+			if most := Line(s.Size); s.Lay > most || s.Study > most || s.Sewing > most {
+				t.Errorf("%s, %d: above %d steps", f.Name, n, most)
+			}
+			if plan := s.Over(); plan != "" {
+				t.Errorf("%s, %d: %s takes more than its budget", f.Name, n, plan)
 			}
 		}
 	}
@@ -32,8 +35,14 @@ func TestStepsOfFamilies(t *testing.T) {
 
 // TestCurveCatches: work that grows with the square of the pieces is above the curve before a quilt is as large as it may be.
 func TestCurveCatches(t *testing.T) {
-	if n := 150_000; n*n < Curve(n) || n*n/400 < Line(n) {
-		t.Errorf("the curve is at %d for %d pieces", Curve(n), n)
+	const n = 150_000
+	for _, s := range []Steps{{Size: n, Lay: n * n}, {Size: n, Study: n * n / 400}, {Size: n, Cutting: n * n}, {Size: n, Sewing: n * n}} {
+		if s.Over() == "" {
+			t.Errorf("%+v is within the curve", s)
+		}
+	}
+	if s := (Steps{Size: n, Lay: Line(n), Study: Line(n), Cutting: Line(n), Sewing: Line(n)}); s.Over() != "" {
+		t.Errorf("%+v is above the curve", s)
 	}
 }
 
@@ -63,8 +72,8 @@ func FuzzSteps(f *testing.F) {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		if s, ok := Of(text, 20_000); ok && s.All() > Curve(s.Size) {
-			t.Errorf("%d steps for %d bytes, the most are %d", s.All(), len(text), Curve(s.Size))
+		if s, ok := Of(text, 20_000); ok && s.Over() != "" {
+			t.Errorf("%s takes more than its budget: %+v for %d bytes", s.Over(), s, len(text))
 		}
 	})
 }
@@ -119,8 +128,8 @@ func (c *climb) try(t *testing.T, text string) {
 	if !ok || slices.ContainsFunc(c.best, func(f found) bool { return f.text == text }) {
 		return
 	}
-	if s.All() > Curve(s.Size) {
-		t.Errorf("%d steps, the most are %d:\n%s", s.All(), Curve(s.Size), text)
+	if plan := s.Over(); plan != "" {
+		t.Errorf("%s takes more than its budget, %+v:\n%s", plan, s, text)
 	}
 	c.best = append(c.best, found{text, s.All()})
 	slices.SortStableFunc(c.best, func(a, b found) int {
