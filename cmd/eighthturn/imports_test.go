@@ -27,6 +27,7 @@ func mayImport() map[string][]string {
 		"layout":                    {"internal/blocks", "internal/measure", "internal/quilt/orient", "palettes"},
 		"internal/quilt/scraps":     {"internal/stop"},
 		"internal/quilt":            {"internal/blocks", "internal/measure", "internal/quilt/scraps", "internal/stop", "layout", "palettes"},
+		"internal/longarm":          {"internal/dxf", "internal/measure", "internal/quilt"},
 		"svgout":                    {"internal/credits", "internal/measure", "internal/plan/contrast", "internal/quilt", "internal/render/pixels", "palettes"},
 		"internal/diagram":          {"internal/measure", "palettes"},
 		"internal/document":         {"internal/diagram", "internal/measure", "palettes"},
@@ -37,7 +38,7 @@ func mayImport() map[string][]string {
 		"internal/plan/sewing":      {"internal/blocks", "internal/measure", "internal/plan/cutting", "internal/quilt", "internal/stop"},
 		"internal/plan/contrast":    {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "internal/stop", "layout", "palettes"},
 		"internal/quilttest/costs":  {"internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/stop", "layout"},
-		"internal/report":           {"internal/blocks", "internal/diagram", "internal/document", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
+		"internal/report":           {"internal/blocks", "internal/diagram", "internal/document", "internal/longarm", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
 		"internal/plan/fit":         {"internal/blocks", "internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
 		"internal/render/pdf":       {"internal/credits", "internal/diagram", "internal/measure", "palettes"},
 		"internal/render/picture":   {"internal/diagram", "internal/measure", "internal/quilt", "internal/render/pdf", "internal/render/pixels", "palettes", "svgout"},
@@ -54,7 +55,7 @@ func mayImport() map[string][]string {
 		"internal/quilttest/lay":    {"internal/quilt", "internal/quilttest/invent", "layout", "samples"},
 		"internal/quilttest/judges": {},
 		"internal/quilttest/laws":   {"internal/blocks", "internal/measure", "internal/quilt"},
-		"cmd/eighthturn":            {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
+		"cmd/eighthturn":            {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/longarm", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
 	}
 }
 

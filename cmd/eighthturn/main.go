@@ -49,6 +49,7 @@ func makers() []maker {
 		{"cuts", cutsCommand},
 		{"sew", sewCommand},
 		{"templates", templatesCommand},
+		{"quilting", quiltingCommand},
 		{"fit", fitCommand},
 		{"chart", chartCommand},
 		{"booklet", bookletCommand},
