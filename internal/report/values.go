@@ -110,8 +110,10 @@ func (v *values) figures() document.Section {
 	for i := range v.Figures {
 		f := &v.Figures[i]
 		text := v.figure(f) + ": " + verdictOf(f)
-		if before := v.plans.studies().before; before != nil && i < len(before.Figures) && before.Figures[i].Verdict != f.Verdict {
-			text += " (as it was: " + verdictText(before.Figures[i].Verdict) + ")"
+		if before := v.plans.studies().before; before != nil {
+			if was := before.Twin(f); was != nil && was.Verdict != f.Verdict {
+				text += " (as it was: " + verdictText(was.Verdict) + ")"
+			}
 		}
 		w := item(text)
 		for _, part := range v.beside(f) {

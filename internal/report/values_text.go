@@ -278,10 +278,10 @@ func (w valuesText) grounds() []string {
 		clear + fmt.Sprintf(", and strong at or above %g, three times the light (derived)", t.Strong),
 		fmt.Sprintf("medium begins at L* %g and light at %g (published limits, combined into three groups by us)", t.MediumFrom, t.LightFrom),
 		"outline: edge is how much of it shows, 1 where every seam around the figure is clear; \"same side lighter\" is 1 where the figure is darker all around, or lighter all around",
-		"an edge that is clear almost all around holds by itself, whichever side is lighter; a figure that lacks some of its pieces is judged only where none is complete (our choices)",
-		"figure against background: both as seen when you squint; separation is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their medians, which holds as a seam of that step would",
+		"where a figure is darker than some of what it meets and lighter than the rest, the shorter part of its edge counts half; a figure that lacks some of its pieces is judged only where none is complete (our choices)",
+		"figure against background: how much the steps hold from every spot of one to every spot of the other, seen when you squint, on the side that is mostly lighter; separation is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their medians, which holds as a seam of that step would",
 		"a figure is faint, not lost, where half of its edge or more can still be seen from near (our choice)",
-		fmt.Sprintf("an outline, or a figure against its background, holds at or above %g/100; the squint blurs by %s (our choices)", t.Reads, w.Units.Nearest(t.Blur)),
+		fmt.Sprintf("an outline, or a figure against its background, holds at or above %g/100, and from %g/100 a figure whose outline holds, since the squint softens every edge; the squint blurs by %s (our choices)", t.Reads, t.BesideEdge, w.Units.Nearest(t.Blur)),
 		"neighboring fabrics, sheen and room light change how light a fabric looks, and a screen is not fabric: within 3 L* of a threshold, look at the fabric itself; vivid colors look lighter than their L*",
 	}
 }

@@ -2,7 +2,6 @@ package contrast
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -31,10 +30,11 @@ type Change struct {
 	Leaves []int    `json:"leaves,omitempty"` // those of them that it leaves
 	Breaks []Broken `json:"breaks,omitempty"` // what it would spoil
 	Moved  float64  `json:"moved"`            // CIEDE2000 of all fabrics that change, added up
+	spoils bool     `json:"-"`                // something would be lost that is not judged as things are
 }
 
 // Whole says whether a change clears everything and spoils nothing.
-func (c *Change) Whole() bool { return len(c.Leaves) == 0 && len(c.Breaks) == 0 }
+func (c *Change) Whole() bool { return len(c.Leaves) == 0 && len(c.Breaks) == 0 && !c.spoils }
 
 // Step is other cloth for one fabric: the nearest color of the same hue that will do.
 type Step struct {
@@ -101,8 +101,9 @@ type ways struct {
 	report *Report
 }
 
-// tried makes the study again in other colors and fills in what of it a change clears, leaves and breaks.
-func (w *ways) tried(c Change, colours map[int]palettes.Colour) Change {
+// tried makes the study again in other colors and fills in what of it a change clears, leaves and breaks. hoping takes every
+// figure to hold as a mass: what then is not whole never is.
+func (w *ways) tried(c Change, colours map[int]palettes.Colour, hoping bool) Change {
 	t := *w.Top
 	t.Fabrics = slices.Clone(w.Fabrics)
 	for f, colour := range colours {
@@ -110,34 +111,44 @@ func (w *ways) tried(c Change, colours map[int]palettes.Colour) Change {
 	}
 	w.sign.Step(len(w.seams))
 	n := w.recoloured(&t)
-	figures := n.figures()
-	stray := n.stray()
-	left := losses(figures, stray)
+	mass := &masses{study: n}
+	if !hoping {
+		mass = n.newMasses()
+	}
+	after := &Report{Figures: n.figuresBy(mass), Stray: n.stray()}
+	after.Losses = losses(after.Figures, after.Stray)
 	for i, loss := range w.report.Losses {
-		if slices.ContainsFunc(left, func(l Loss) bool { return l.Of == loss.Of && l.Figure == loss.Figure && w.sameScrap(l, loss, stray) }) {
+		if slices.ContainsFunc(after.Losses, func(l Loss) bool { return w.sameLoss(&loss, &l, after) }) {
 			c.Leaves = append(c.Leaves, i)
 		} else {
 			c.Clears = append(c.Clears, i)
 		}
 	}
-	for i := range figures {
-		was, is := w.report.Figures[i].Verdict, figures[i].Verdict
-		if rank(is) > rank(was) {
-			c.Breaks = append(c.Breaks, Broken{i, was, is})
-		} else if a, b := w.report.Figures[i].Rim, figures[i].Rim; a != nil && b != nil && rank(b.Verdict) > rank(a.Verdict) {
-			c.Breaks = append(c.Breaks, Broken{i, a.Verdict, b.Verdict})
+	for i := range w.report.Figures {
+		f := &w.report.Figures[i]
+		g := after.Twin(f)
+		switch {
+		case g == nil:
+		case rank(g.Verdict) > rank(f.Verdict):
+			c.Breaks = append(c.Breaks, Broken{i, f.Verdict, g.Verdict})
+		case f.Rim != nil && g.Rim != nil && rank(g.Rim.Verdict) > rank(f.Rim.Verdict):
+			c.Breaks = append(c.Breaks, Broken{i, f.Rim.Verdict, g.Rim.Verdict})
 		}
 	}
+	c.spoils = slices.ContainsFunc(after.Losses, func(l Loss) bool { return l.Figure >= 0 && w.report.Twin(&after.Figures[l.Figure]) == nil })
 	return c
 }
 
-// sameScrap says whether two losses are of one scrap, or of none.
-func (w *ways) sameScrap(now, before Loss, stray []Stray) bool {
+// sameLoss says whether a loss of another study is one of the report's: of one figure, or of one scrap.
+func (w *ways) sameLoss(before, now *Loss, after *Report) bool {
 	w.sign.Step(1)
-	if before.Of != LossOfScrap {
-		return true
+	switch {
+	case before.Of != now.Of:
+		return false
+	case before.Of == LossOfScrap:
+		return after.Stray[now.Scrap].Fabric == w.report.Stray[before.Scrap].Fabric
 	}
-	return stray[now.Scrap].Fabric == w.report.Stray[before.Scrap].Fabric
+	return w.report.Figures[before.Figure].place == after.Figures[now.Figure].place
 }
 
 // calmed is the colors of the scraps that fall out of their pools, as if others of the pool stood in their place.
@@ -183,7 +194,7 @@ func (w *ways) takeOut() []Change {
 	for i := range w.report.Stray {
 		c.Scraps = append(c.Scraps, i)
 	}
-	return []Change{w.tried(c, w.calmed())}
+	return []Change{w.tried(c, w.calmed(), false)}
 }
 
 // unreversed leaves out the reversed strip set where the same figure reads with the set as it is.
@@ -288,34 +299,54 @@ func (w *ways) recolored() []Change {
 	var known []string
 	for _, order := range orders(asked.own, share) {
 		values, ok := asked.solve(order)
-		if key := fmt.Sprint(values); ok && !slices.Contains(known, key) {
-			known = append(known, key)
-			if c := w.recoloring(asked, values); len(c.Steps) <= mostSteps {
-				list = append(list, c)
-			}
+		if !ok {
+			continue
+		}
+		c := w.recoloring(asked, values)
+		key := ""
+		for i := range c.Steps {
+			key += c.Steps[i].Fabric + c.Steps[i].Colour
+		}
+		if len(c.Steps) <= mostSteps && !slices.Contains(known, key) {
+			known, list = append(known, key), append(list, c)
 		}
 	}
 	slices.SortStableFunc(list, func(a, b Change) int {
 		return cmp.Or(cmp.Compare(len(a.Steps), len(b.Steps)), cmp.Compare(a.Moved, b.Moved))
 	})
+	return w.best(list[:min(mostTried, len(list))])
+}
+
+// best tries recolorings, the one that changes least first, and keeps those that mend everything, or where none does the first
+// that mends something.
+func (w *ways) best(list []Change) []Change {
 	var whole, part []Change
-	for i := range list[:min(mostTried, len(list))] {
-		if len(whole) == mostTold || len(whole) > 0 && len(list[i].Steps) > len(whole[0].Steps) {
+	try := func(c Change, hoping bool) Change {
+		c = w.tried(c, w.coloursOf(&c), hoping)
+		c.Leaves = slices.DeleteFunc(c.Leaves, func(n int) bool { return w.report.Losses[n].Of == LossOfScrap })
+		return c
+	}
+	for _, c := range list {
+		if len(whole) == mostTold || len(whole) > 0 && len(c.Steps) > len(whole[0].Steps) {
 			break // no more fabrics change than must
 		}
-		c := w.tried(list[i], w.coloursOf(&list[i]))
-		c.Leaves = slices.DeleteFunc(c.Leaves, func(n int) bool { return w.report.Losses[n].Of == LossOfScrap })
-		switch {
-		case c.Whole():
-			whole = append(whole, c)
-		case len(c.Clears) > 0:
+		hoped := try(c, true)
+		if hoped.Whole() {
+			if c := try(c, false); c.Whole() {
+				whole = append(whole, c)
+				continue
+			}
+		}
+		if len(hoped.Clears) > 0 && !hoped.spoils {
 			part = append(part, c)
 		}
 	}
-	if len(whole) == 0 {
-		whole = part[:min(1, len(part))]
+	for i := 0; len(whole) == 0 && i < len(part); i++ {
+		if c := try(part[i], false); len(c.Clears) > 0 && !c.spoils {
+			whole = append(whole, c)
+		}
 	}
-	return whole[:min(mostTold, len(whole))]
+	return whole
 }
 
 // recoloring is the fabrics that values move, with the colors that they get.
@@ -395,8 +426,11 @@ func (w *ways) swapped() []Change {
 			}
 			colours := w.calmed()
 			colours[a], colours[b] = w.Fabrics[b].Colour, w.Fabrics[a].Colour
-			c := w.tried(Change{Of: SwapTwo, Figure: -1, Swap: []string{w.Fabrics[a].Name, w.Fabrics[b].Name}}, colours)
-			if c.Whole() {
+			swap := Change{Of: SwapTwo, Figure: -1, Swap: []string{w.Fabrics[a].Name, w.Fabrics[b].Name}}
+			if hoped := w.tried(swap, colours, true); !hoped.Whole() {
+				continue
+			}
+			if c := w.tried(swap, colours, false); c.Whole() {
 				return []Change{c}
 			}
 		}

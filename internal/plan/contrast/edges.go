@@ -106,10 +106,13 @@ func (s *study) facesIn(zone int) []int32 {
 // alikeStep is the CIEDE2000 difference below which a border is meant to go on where the ground ends; our choice.
 const alikeStep = 10
 
-// continues says whether a border goes on where the ground ends, in a cloth of the ground's family.
+// continues says whether a border goes on where the ground ends: in a cloth that looks like the ground's, or is one of its scraps.
 func (s *study) continues(one *seam, own, inner int32) bool {
-	return s.zone(own) >= 0 && s.sides.figure[inner] == 0 && one.band < Clear &&
-		palettes.Difference(s.Fabrics[s.Faces[own].Fabric].Colour, s.Fabrics[s.Faces[inner].Fabric].Colour) < alikeStep
+	if s.zone(own) < 0 || s.sides.figure[inner] != 0 || one.band >= Clear {
+		return false
+	}
+	a, b := s.Faces[own].Fabric, s.Faces[inner].Fabric
+	return s.onePool(a, b) || palettes.Difference(s.Fabrics[a].Colour, s.Fabrics[b].Colour) < alikeStep
 }
 
 func (s *study) frame(zone int) Figure {
@@ -146,11 +149,13 @@ func (s *study) frame(zone int) Figure {
 	if len(m.seams) == 0 && sum.runsOn == 0 {
 		m = figures
 	}
-	s.sides.mark([]member{m}, false)
 	sum.add(&m)
 	sum.doubtful = sum.near > sum.length/2
-	f.Of, f.Edge, f.Against = s.names(distinct(of)), s.names(distinct(edge)), s.names(distinct(against))
-	f.Faces = s.facesIn(zone)
+	if !s.quick {
+		s.sides.mark([]member{m}, false)
+		f.Of, f.Edge, f.Against = s.names(distinct(of)), s.names(distinct(edge)), s.names(distinct(against))
+		f.Faces = s.facesIn(zone)
+	}
 	f.Outline, f.Doubtful, f.Lacks = sum.outline(), sum.doubtful, s.lacking(m.seams)
 	f.Weak = f.Outline.Score
 	f.Verdict = verdict(&f)

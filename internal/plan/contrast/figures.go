@@ -31,11 +31,12 @@ type Figure struct {
 	Doubtful   bool        `json:"doubtful"`
 	Faces      []int32     `json:"-"`     // of the top, by index: what it is made of, both sides of an alternation, all strips of a set
 	Lacks      []Lack      `json:"lacks"` // the fabrics that should stand apart and do not, those of the longest seams first
+	place      [2]int      `json:"-"`     // what stays the same in other colors: its group, or that of frames, and its number in it
 }
 
 // Outline is how well the edge of a figure holds.
 type Outline struct {
-	Score      float64    `json:"score"`    // 0 to 100: 100 sqrt(Edge Polarity)
+	Score      float64    `json:"score"`    // 0 to 100: 100 Edge, less half of what the figure is darker than where it is mostly lighter, or lighter than where it is mostly darker
 	Edge       float64    `json:"edge"`     // 0 to 1: each seam by how much it holds, 0 where it vanishes to 1 where it is clear, by length
 	Polarity   float64    `json:"polarity"` // 0 to 1: 1 where the figure is the darker side all along, or the lighter one
 	Length     measure.NM `json:"length"`
@@ -52,6 +53,7 @@ const maxVariants = 6
 type group struct {
 	sort     Sort
 	variants [][]member // by colouring
+	turns    [2][]int   // the fabrics of two sorts that take turns, nil where there are not just two
 	between  []member   // the figures that the pieces between them make, which are not meant to be seen as such
 }
 
@@ -90,35 +92,62 @@ func (s *study) groups() []group {
 // group sorts figures of one sort by their colouring and notes where they lie.
 func (s *study) group(sort Sort, members []member) group {
 	s.sides.mark(members, sort.parted())
-	return group{sort: sort, variants: s.variants(members)}
+	g := group{sort: sort, variants: s.variants(members)}
+	if sort.inTurns() {
+		g.turns = s.twoSorts(g.variants)
+	}
+	return g
 }
 
 // figures judges every figure that the top means to show.
-func (s *study) figures() []Figure {
+func (s *study) figures() []Figure { return s.figuresBy(s.newMasses()) }
+
+// figuresBy judges every figure, with masses that are known.
+func (s *study) figuresBy(mass *masses) []Figure {
 	var list []Figure
-	mass := s.newMasses()
-	for _, g := range s.found {
-		list = append(list, s.judge(g, mass)...)
+	for n, g := range s.found {
+		list = append(list, numbered(n, s.judge(g, mass))...)
 	}
-	return append(list, s.frames()...)
+	return append(list, numbered(len(s.found), s.frames())...)
 }
 
-// judge judges each colouring of a sort, and where there are just two that share no fabric, one against the other.
+// numbered notes where figures stand.
+func numbered(group int, list []Figure) []Figure {
+	for i := range list {
+		list[i].place = [2]int{group, i}
+	}
+	return list
+}
+
+// Twin is the same figure in the study of the same top in other colors, nil where that does not judge it: whether two sorts that
+// take turns are judged against each other depends on their colors.
+func (r *Report) Twin(f *Figure) *Figure {
+	if i := r.twin(f); i >= 0 {
+		return &r.Figures[i]
+	}
+	return nil
+}
+
+func (r *Report) twin(f *Figure) int {
+	return slices.IndexFunc(r.Figures, func(g Figure) bool { return g.place == f.place })
+}
+
+// judge judges each colouring of a sort, and where two sorts take turns, one against the other.
 func (s *study) judge(g group, mass *masses) []Figure {
 	var list []Figure
 	for _, v := range g.variants {
 		list = append(list, s.figure(g.sort, v, mass))
 	}
-	if len(list) > 0 && len(g.between) > 0 {
+	if len(list) > 0 && len(g.between) > 0 && !s.quick {
 		s.setOff(list, g, mass)
-	}
-	if g.sort.inTurns() && len(list) == 2 {
-		if f, ok := s.byTurns(g, mass); ok {
-			list = append(list, f)
-		}
 	}
 	if len(list) > maxVariants {
 		list = []Figure{pooled(list)}
+	}
+	if g.sort.inTurns() {
+		if f, ok := s.byTurns(g, mass); ok {
+			list = append(list, f)
+		}
 	}
 	return list
 }
@@ -180,30 +209,20 @@ func (s *study) names(fabrics []int) []string {
 
 // figure judges one colouring: those figures that have all their pieces, where there are any.
 func (s *study) figure(sort Sort, members []member, mass *masses) Figure {
-	edge, of, against := s.colouring(&members[0])
-	f := Figure{Sort: sort, Of: s.names(of), Edge: s.names(edge), Against: s.names(against), Count: len(members)}
-	f.Weak = math.Inf(1)
-	for i := range members {
-		m := &members[i]
-		if m.closed {
-			f.Closed++
-		}
-		f.Faces = append(f.Faces, m.faces...)
-		if sort == Alternation {
-			f.Faces = append(f.Faces, m.against...)
-		}
+	f := Figure{Sort: sort, Count: len(members), Weak: math.Inf(1)}
+	if !s.quick {
+		s.describe(&f, members)
 	}
-	f.Reversed = s.reversed(members)
 	sum := outlineSum{study: s}
 	for _, m := range whole(members) {
 		s.sign.Look()
 		one := outlineSum{study: s, both: sort.bothWays()}
 		one.add(m)
-		score := one.outline().Held()
+		score := one.outline().Score
 		if score < readsFrom {
 			f.Lost++
 		}
-		if score < f.Weak {
+		if score < f.Weak && !s.quick {
 			f.Weak, f.Weakest = score, s.placeOf(m)
 		}
 		sum.join(&one)
@@ -216,7 +235,7 @@ func (s *study) figure(sort Sort, members []member, mass *masses) Figure {
 	if sort.centred() {
 		f.Rim = s.rim(members)
 	}
-	if sort == DownColumns {
+	if sort == DownColumns && !s.quick {
 		f.Alternates = s.alternates(members)
 	}
 	f.Verdict, f.Lacks = verdict(&f), []Lack{}
@@ -224,6 +243,23 @@ func (s *study) figure(sort Sort, members []member, mass *masses) Figure {
 		f.Lacks = s.lacking(outlines(members))
 	}
 	return f
+}
+
+// describe says what figures of one colouring are, whatever their verdict.
+func (s *study) describe(f *Figure, members []member) {
+	edge, of, against := s.colouring(&members[0])
+	f.Of, f.Edge, f.Against = s.names(of), s.names(edge), s.names(against)
+	for i := range members {
+		m := &members[i]
+		if m.closed {
+			f.Closed++
+		}
+		f.Faces = append(f.Faces, m.faces...)
+		if f.Sort == Alternation {
+			f.Faces = append(f.Faces, m.against...)
+		}
+	}
+	f.Reversed = s.reversed(members)
 }
 
 // whole are the figures that have all their pieces, or all of them where none has.
@@ -268,7 +304,8 @@ func (s *study) placeOf(m *member) Place {
 // pooled draws many colourings together, each weighted by how many figures have it.
 func pooled(list []Figure) Figure {
 	out := Figure{Sort: list[0].Sort, Weak: math.Inf(1)}
-	var edge, polarity, massing, step, hold, length, massed float64
+	var edge, polarity, length, massed float64
+	var mass Mass
 	var lacks lackSum
 	rims := lackSum{list: []Lack{}}
 	for _, f := range list {
@@ -290,15 +327,17 @@ func pooled(list []Figure) Figure {
 		length += l
 		edge += float64(l * f.Outline.Edge)
 		polarity += float64(l * f.Outline.Polarity)
+		out.Outline.Score += float64(l * f.Outline.Score)
 		out.Outline.Broken += f.Outline.Broken
 		out.Outline.Length += f.Outline.Length
 		out.Outline.LongestGap = max(out.Outline.LongestGap, f.Outline.LongestGap)
 		if f.Mass != nil {
 			n := float64(f.Count)
 			massed += n
-			massing += float64(n * f.Mass.Massing)
-			step += float64(n * f.Mass.Step)
-			hold += float64(n * f.Mass.Hold)
+			mass.Score += float64(n * f.Mass.Score)
+			mass.Massing += float64(n * f.Mass.Massing)
+			mass.Step += float64(n * f.Mass.Step)
+			mass.Hold += float64(n * f.Mass.Hold)
 		}
 		out.Of, out.Edge, out.Against = union(out.Of, f.Of), union(out.Edge, f.Edge), union(out.Against, f.Against)
 		out.Doubtful = out.Doubtful || f.Doubtful
@@ -310,11 +349,10 @@ func pooled(list []Figure) Figure {
 		out.Rim = &rim
 	}
 	if length > 0 {
-		out.Outline.Edge, out.Outline.Polarity = edge/length, polarity/length
+		out.Outline.Edge, out.Outline.Polarity, out.Outline.Score = edge/length, polarity/length, out.Outline.Score/length
 	}
-	out.Outline.Score = score(out.Outline.Edge, out.Outline.Polarity)
 	if massed > 0 {
-		out.Mass = &Mass{Score: score(massing/massed, hold/massed), Massing: massing / massed, Step: step / massed, Hold: hold / massed}
+		out.Mass = &Mass{Score: mass.Score / massed, Massing: mass.Massing / massed, Step: mass.Step / massed, Hold: mass.Hold / massed}
 	}
 	out.Verdict = verdict(&out)
 	return out
@@ -329,6 +367,3 @@ func union(a, b []string) []string {
 	}
 	return a
 }
-
-// score is 100 times the geometric mean of two parts of 0 to 1.
-func score(a, b float64) float64 { return 100 * math.Sqrt(a*b) }

@@ -2,6 +2,7 @@ package contrast
 
 import (
 	"math"
+	"slices"
 
 	"eighthturn/internal/render/pixels"
 	"eighthturn/palettes"
@@ -9,7 +10,7 @@ import (
 
 // Mass is whether a figure reads as one mass to half-shut eyes.
 type Mass struct {
-	Score      float64 `json:"score"`   // 0 to 100: 100 sqrt(Massing Hold)
+	Score      float64 `json:"score"`   // 0 to 100: of each point of the figure and each of the ground how much their step holds, where the figure is the lighter, or where it is the darker, whichever is more
 	Massing    float64 `json:"massing"` // 0 to 1: how often a point of the figure lies on the same side of a point of the ground; |2 AUC - 1| of a rank test
 	Step       float64 `json:"step"`    // 0 to 1: how much of a clear step lies between their middles
 	Hold       float64 `json:"hold"`    // 0 to 1: how much that step holds, by the same scale as a seam: 0 where it vanishes, 1 where it is clear
@@ -22,51 +23,77 @@ const (
 	pixelsASigma = 1.25 // pixels that the blur's standard deviation measures
 	fewestPixels = 400  // on the longer side
 	mostPixels   = 900
-	valueSteps   = 2000 // steps in which CIE L* of 0 to 100 is counted
+	valueSteps   = 1000 // steps in which CIE L* of 0 to 100 is counted
 )
 
-// masses is the blurred top, face by face.
+// canvas is where the pixels of a top lie, whatever its colors.
+type canvas struct {
+	*pixels.Mosaic
+	slot  []int32  // by pixel: where its value stands among all values, face by face; -1 where no face is
+	first []int32  // by face: where its values begin; one more for the end
+	steps []uint16 // of CIE L*, for every 16,384th of luminance
+}
+
+// masses is the blurred top, face by face. Without a canvas every figure is taken to hold as a mass.
 type masses struct {
 	*study
-	sigma float64    // of the blur, nanometres
-	of    [][]uint16 // by face, the values of its pixels in steps of 100 / valueSteps L*
-	stamp []int32    // by face, the number of the last judgement that counted it
-	count int32
+	canvas *canvas
+	values []uint16 // of the pixels, in steps of 100 / valueSteps L*, face by face
+	stamp  []int32  // by face, the number of the last judgement that counted it
+	count  int32
+}
+
+// newCanvas finds where the pixels lie.
+func (s *study) newCanvas() *canvas {
+	longer := float64(max(s.Outer.Width(), s.Outer.Height()))
+	side := min(max(longer/float64(s.squint().Sigma())*pixelsASigma, fewestPixels), mostPixels)
+	size, err := pixels.SizeOf(s.Top, int(side))
+	if err != nil {
+		return &canvas{first: make([]int32, len(s.Faces)+1)} // cannot be: the side lies within the limits
+	}
+	c := &canvas{Mosaic: pixels.NewMosaic(s.Top, size, s.squint().Sigma()), steps: lightnessTable()}
+	c.sortByFace(pixels.FaceAt(s.Top, c.Size), len(s.Faces))
+	return c
+}
+
+// sortByFace notes where the values of each face's pixels stand.
+func (c *canvas) sortByFace(faces []int32, count int) {
+	c.first = make([]int32, count+1)
+	for _, f := range faces {
+		if f >= 0 {
+			c.first[f+1]++
+		}
+	}
+	for f := range count {
+		c.first[f+1] += c.first[f]
+	}
+	next := slices.Clone(c.first)
+	c.slot = make([]int32, len(faces))
+	for i, f := range faces {
+		if c.slot[i] = -1; f >= 0 {
+			c.slot[i] = next[f]
+			next[f]++
+		}
+	}
 }
 
 // newMasses blurs the top.
 func (s *study) newMasses() *masses {
-	m := &masses{study: s, sigma: float64(s.squint().Sigma()), stamp: make([]int32, len(s.Faces))}
-	longer := float64(max(s.Outer.Width(), s.Outer.Height()))
-	side := min(max(longer/m.sigma*pixelsASigma, fewestPixels), mostPixels)
-	size, err := pixels.SizeOf(s.Top, int(side))
-	if err != nil {
-		return m // cannot be: the side lies within the limits
+	if s.canvas == nil {
+		s.canvas = s.newCanvas()
 	}
-	plane := pixels.Blurred(s.Top, size, s.squint().Sigma(), func(f int) palettes.Colour { return s.Fabrics[f].Colour })
-	m.sortByFace(pixels.FaceAt(s.Top, plane.Size), plane.Luminance)
+	m := &masses{study: s, canvas: s.canvas, stamp: make([]int32, len(s.Faces))}
+	if m.canvas.Mosaic == nil {
+		return m
+	}
+	plane := m.canvas.Blurred(func(f int) palettes.Colour { return s.Fabrics[f].Colour })
+	m.values = make([]uint16, m.canvas.first[len(s.Faces)])
+	for i, slot := range m.canvas.slot {
+		if slot >= 0 {
+			m.values[slot] = m.canvas.steps[int(min(max(plane.Luminance[i], 0), 1)*(1<<14)+0.5)]
+		}
+	}
 	return m
-}
-
-// sortByFace lists the pixels of each face.
-func (m *masses) sortByFace(faces []int32, luminance []float32) {
-	count := make([]int32, len(m.Faces))
-	for _, f := range faces {
-		if f >= 0 {
-			count[f]++
-		}
-	}
-	all := make([]uint16, len(faces))
-	m.of = make([][]uint16, len(m.Faces))
-	for f, n := range count {
-		m.of[f], all = all[:0:n], all[n:]
-	}
-	steps := lightnessTable()
-	for i, f := range faces {
-		if f >= 0 {
-			m.of[f] = append(m.of[f], steps[int(min(max(luminance[i], 0), 1)*(1<<14)+0.5)])
-		}
-	}
 }
 
 // lightnessTable is the step of CIE L* for every 16,384th of luminance.
@@ -90,7 +117,7 @@ func (m *masses) judge(members []*member, soft float64) *Mass {
 		}
 		figure, against = append(figure, one.faces), append(against, one.against)
 	}
-	if widest < 2*m.sigma {
+	if widest < 2*float64(m.squint().Sigma()) {
 		return nil
 	}
 	return m.apart(figure, against, soft)
@@ -98,24 +125,71 @@ func (m *masses) judge(members []*member, soft float64) *Mass {
 
 // apart judges faces against other faces, each counted once.
 func (m *masses) apart(figure, against [][]int32, soft float64) *Mass {
-	mass := massOf(m.tallied(figure), m.tallied(against), m.clear())
+	if m.canvas == nil {
+		return &Mass{Score: 100, Massing: 1, Step: 1, Hold: 1}
+	}
+	own, other := m.tallied(figure), m.tallied(against)
+	mass := massOf(own, other, m.clear())
 	if mass != nil {
 		mass.Hold = m.weight(math.Abs(mass.Figure-mass.AgainstMid), soft)
-		mass.Score = score(mass.Massing, mass.Hold)
+		mass.Score = 100 * max(m.lighter(own, other, soft), m.lighter(other, own, soft))
 	}
 	return mass
 }
 
+// tally is pixels counted by their value.
+type tally struct {
+	counts []int
+	total  int
+}
+
+// lighter is how much points are lighter than others: of each point and each of the others how much their step holds, 0 where the
+// one is not the lighter.
+func (m *masses) lighter(points, others tally, soft float64) float64 {
+	const perStep = valueSteps / 100.0
+	whole, none := int(math.Ceil(m.clear()*perStep)), int(math.Ceil(soft*perStep))
+	vanishes, ramp := float64(soft*perStep), (m.clear()-soft)*perStep
+	sum, below, near, values := 0.0, 0, 0, 0 // of the others: those a clear step below; those less than that below, and their values added up
+	for v := none; v <= valueSteps; v++ {
+		n := others.counts[v-none]
+		near += n
+		values += n * (v - none)
+		if v >= whole {
+			n = others.counts[v-whole]
+			below += n
+			near -= n
+			values -= n * (v - whole)
+		}
+		if points.counts[v] == 0 {
+			continue
+		}
+		held := float64(below)
+		if near > 0 {
+			held += (float64(float64(near)*(float64(v)-vanishes)) - float64(values)) / ramp
+		}
+		sum += float64(float64(points.counts[v]) * held)
+	}
+	return sum / (float64(points.total) * float64(others.total))
+}
+
 // tallied counts the pixels of faces by their value, each face once.
-func (m *masses) tallied(lists [][]int32) []int {
-	counts := make([]int, valueSteps+1)
+func (m *masses) tallied(lists [][]int32) tally {
+	t := tally{counts: make([]int, valueSteps+1)}
 	m.count++
 	for _, list := range lists {
 		for _, f := range list {
-			m.tally(counts, f)
+			if m.stamp[f] == m.count {
+				continue
+			}
+			m.stamp[f] = m.count
+			values := m.values[m.canvas.first[f]:m.canvas.first[f+1]]
+			t.total += len(values)
+			for _, v := range values {
+				t.counts[v]++
+			}
 		}
 	}
-	return counts
+	return t
 }
 
 // widthOfPatch is the least width of the patch that a face is part of, nanometres.
@@ -124,51 +198,31 @@ func (m *masses) widthOfPatch(face int32) float64 {
 	if p.Count == 1 {
 		return m.narrowest[face]
 	}
-	return widths{}.of(p.Outline)
-}
-
-// tally counts the pixels of a face, once in a judgement.
-func (m *masses) tally(counts []int, face int32) {
-	if m.stamp[face] == m.count {
-		return
-	}
-	m.stamp[face] = m.count
-	for _, v := range m.of[face] {
-		counts[v]++
-	}
+	return m.patches[m.Faces[face].Patch]
 }
 
 // massOf compares the values of two groups of pixels, counted by steps of value; nil where
 // a group is empty. clear is the step that counts as whole, CIE L*.
-func massOf(figure, against []int, clear float64) *Mass {
-	nf, na := total(figure), total(against)
-	if nf == 0 || na == 0 {
+func massOf(figure, against tally, clear float64) *Mass {
+	if figure.total == 0 || against.total == 0 {
 		return nil
 	}
 	below, lighter := 0, 0.0
-	for v := range figure {
-		lighter += float64(float64(figure[v]) * (float64(below) + float64(against[v])/2))
-		below += against[v]
+	for v, n := range figure.counts {
+		lighter += float64(float64(n) * (float64(below) + float64(against.counts[v])/2))
+		below += against.counts[v]
 	}
-	share := lighter / (float64(nf) * float64(na))
-	m := &Mass{Massing: min(1, math.Abs(2*share-1)), Figure: median(figure, nf), AgainstMid: median(against, na)}
+	share := lighter / (float64(figure.total) * float64(against.total))
+	m := &Mass{Massing: min(1, math.Abs(2*share-1)), Figure: figure.median(), AgainstMid: against.median()}
 	m.Step = min(1, math.Abs(m.Figure-m.AgainstMid)/clear)
 	return m
 }
 
-func total(counts []int) int {
-	sum := 0
-	for _, n := range counts {
-		sum += n
-	}
-	return sum
-}
-
 // median is the CIE L* that half of the pixels reach.
-func median(counts []int, of int) float64 {
+func (t tally) median() float64 {
 	sum := 0
-	for v, n := range counts {
-		if sum += n; 2*sum >= of {
+	for v, n := range t.counts {
+		if sum += n; 2*sum >= t.total {
 			return float64(v) * 100 / valueSteps
 		}
 	}

@@ -15,6 +15,7 @@ type outlineSum struct {
 	both     bool // neither side is the figure, so that it does not matter which is darker
 	length   float64
 	held     float64 // length by weight
+	turned   float64 // of that, the lesser of what is darker and what is lighter
 	signed   float64 // of what does not vanish, what is lighter less what is darker
 	seen     float64 // what does not vanish
 	broken   float64
@@ -36,34 +37,47 @@ func (o *outlineSum) meanSoft() float64 {
 // add adds the outline of one figure.
 func (o *outlineSum) add(m *member) {
 	var gone []int32
+	var darker, lighter float64
 	for _, edge := range m.seams {
 		one := &o.seams[edge.seam]
 		step := math.Abs(one.step)
 		o.length += one.length
 		o.soft += float64(one.length * one.soft)
-		o.held += float64(one.length * o.weight(step, one.soft))
+		held := float64(one.length * o.weight(step, one.soft))
+		o.held += held
+		if float64(edge.side*one.step) > 0 {
+			lighter += held
+		} else {
+			darker += held
+		}
 		if o.study.doubtful(step, one.soft) {
 			o.near += one.length
 		}
 		if step < one.soft {
 			o.broken += one.length
-			gone = append(gone, edge.seam)
+			if !o.quick {
+				gone = append(gone, edge.seam)
+			}
 			continue
 		}
 		o.seen += one.length
 		o.signed += edge.side * math.Copysign(one.length, one.step)
 	}
 	o.signed = math.Abs(o.signed)
+	o.turned += min(darker, lighter)
 	if o.both {
-		o.signed = o.seen
+		o.signed, o.turned = o.seen, 0
 	}
-	o.gap = o.longest(gone)
+	if len(gone) > 0 {
+		o.gap = o.longest(gone)
+	}
 }
 
 // join adds another figure's sums; each figure may be darker or lighter by itself.
 func (o *outlineSum) join(p *outlineSum) {
 	o.length += p.length
 	o.held += p.held
+	o.turned += p.turned
 	o.signed += p.signed
 	o.seen += p.seen
 	o.broken += p.broken
@@ -79,11 +93,11 @@ func (o *outlineSum) outline() Outline {
 	out := Outline{Polarity: 1, Length: nearest(o.length), Broken: nearest(o.broken), LongestGap: nearest(o.gap), RunsOn: nearest(o.runsOn)}
 	if o.length > 0 {
 		out.Edge = min(1, o.held/o.length)
+		out.Score = min(100, 100*(o.held-o.turned/2)/o.length)
 	}
 	if o.seen > 0 {
 		out.Polarity = min(1, o.signed/o.seen)
 	}
-	out.Score = score(out.Edge, out.Polarity)
 	return out
 }
 

@@ -190,7 +190,7 @@ func (s *study) pair(p *pairSum) Pair {
 	one.ColourOnly = one.Band == Vanishes && one.Colour >= screamStep
 	one.Doubtful = s.doubtful(one.Step, one.Soft)
 	one.BreaksUp = s.breaksUp(p.a, p.b)
-	one.Sight = s.sights(a, b, one.Soft)
+	one.Sight = s.sights(p.a, p.b, one.Soft)
 	for place := range p.cells {
 		one.Cells = append(one.Cells, place)
 	}
@@ -214,13 +214,25 @@ func (s *study) breaksUp(darker, lighter int) bool {
 
 // sights is the pair in the eyes of those whose sight for colours differs, each without one
 // kind of cone.
-func (s *study) sights(a, b palettes.Colour, soft float64) []Sight {
+func (s *study) sights(a, b int, soft float64) []Sight {
 	var list []Sight
-	for _, d := range Deficiencies() {
-		step := math.Abs(a.SeenBy(d.Kind, 1).Lightness() - b.SeenBy(d.Kind, 1).Lightness())
+	for n, d := range Deficiencies() {
+		step := math.Abs(s.seenBy(n, d.Kind, a) - s.seenBy(n, d.Kind, b))
 		list = append(list, Sight{d.Name, step, s.band(step, soft)})
 	}
 	return list
+}
+
+// seenBy is how light a fabric is to the eyes of the nth kind. It is worked out once for each fabric.
+func (s *study) seenBy(n int, kind palettes.Deficiency, fabric int) float64 {
+	for len(s.seen) <= n {
+		s.seen = append(s.seen, make([]float64, len(s.Fabrics)))
+	}
+	known := &s.seen[n][fabric]
+	if *known == 0 {
+		*known = 1 + s.Fabrics[fabric].Colour.SeenBy(kind, 1).Lightness()
+	}
+	return *known - 1
 }
 
 // Deficiency is a kind of sight with its name for messages, JSON and views.

@@ -106,6 +106,14 @@ func (s *study) across(pool *layout.Pool) []int {
 	return distinct(list)
 }
 
+// onePool says whether one pool has all of some fabrics, so that they are meant to draw together.
+func (s *study) onePool(fabrics ...int) bool {
+	return slices.ContainsFunc(s.scraps.inPool, func(in []bool) bool {
+		s.sign.Step(1)
+		return !slices.ContainsFunc(fabrics, func(f int) bool { return !in[f] })
+	})
+}
+
 // sorted is the lightness of fabrics, the least first.
 func (s *study) sorted(fabrics []int) []float64 {
 	l := make([]float64, len(fabrics))

@@ -38,7 +38,8 @@ type Thresholds struct {
 	Clear         float64    `json:"clear"`
 	Strong        float64    `json:"strong"`
 	ColourOnly    float64    `json:"colour_only_ciede2000"`
-	Reads         float64    `json:"reads_from"` // score, 0 to 100, from which an outline or a mass counts as holding
+	Reads         float64    `json:"reads_from"`             // score, 0 to 100, from which an outline or a mass counts as holding
+	BesideEdge    float64    `json:"reads_beside_edge_from"` // score from which a mass counts as holding whose outline holds
 	Distance      measure.NM `json:"distance"`
 	Blur          measure.NM `json:"blur"` // standard deviation of the squint's blur on the quilt
 	MediumFrom    float64    `json:"medium_from"`
@@ -143,7 +144,7 @@ func StudyUntil(sign *stop.Sign, t *quilt.Top, o Options) *Report {
 
 func (s *study) thresholds() Thresholds {
 	th := Thresholds{
-		Own: s.Contrast != nil, Clear: s.clear(), Strong: s.strong(), ColourOnly: screamStep, Reads: readsFrom,
+		Own: s.Contrast != nil, Clear: s.clear(), Strong: s.strong(), ColourOnly: screamStep, Reads: readsFrom, BesideEdge: besideEdge,
 		Distance: s.distance(), Blur: s.squint().Sigma(), MediumFrom: palettes.MediumFrom, LightFrom: palettes.LightFrom,
 		NearThreshold: nearStep,
 	}

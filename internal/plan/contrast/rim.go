@@ -33,9 +33,10 @@ func (s *study) rim(members []member) *Rim {
 		weak := 0.0
 		for _, edge := range m.rim {
 			one := &s.seams[edge.seam]
-			outer := s.outerFace(one)
-			against = append(against, s.Faces[outer].Fabric)
-			if held := s.weight(math.Abs(one.step), one.soft); score(held, 1) < readsFrom {
+			if !s.quick {
+				against = append(against, s.Faces[s.outerFace(one)].Fabric)
+			}
+			if held := s.weight(math.Abs(one.step), one.soft); 100*held < readsFrom {
 				weak += one.length
 			}
 		}
@@ -136,6 +137,9 @@ func (s *study) lack(a, b int, band Band) Lack {
 // lacking are the fabrics on both sides of seams that are not clear, those of the longest seams first.
 func (s *study) lacking(seams []outlineSeam) []Lack {
 	list := []Lack{}
+	if s.quick {
+		return list
+	}
 	at := map[[2]int]int{}
 	var lengths []float64
 	for _, edge := range seams {

@@ -13,15 +13,19 @@ import (
 type study struct {
 	*quilt.Top
 	Options
-	sign      *stop.Sign // ends the work; nil for never
-	lightness []float64  // CIE L* by fabric
-	narrowest []float64  // least width by face, nanometres
-	seams     []seam     // all of them, those between patches first
-	of        [][]int32  // by face, indices into seams
-	scraps    scraps
-	sides     sides   // known once the figures are judged
-	found     []group // the figures, whatever their colours
-	scream    []uint8 // by two fabrics: 0 not known yet, 1 alike, 2 apart by colour
+	sign      *stop.Sign  // ends the work; nil for never
+	lightness []float64   // CIE L* by fabric
+	narrowest []float64   // least width by face, nanometres
+	patches   []float64   // least width of patches of several faces, nanometres
+	seams     []seam      // all of them, those between patches first
+	of        [][]int32   // by face, indices into seams
+	sides     sides       // known once the figures are judged
+	found     []group     // the figures, whatever their colours
+	scream    []uint8     // by two fabrics: 0 not known yet, 1 alike, 2 apart by colour
+	seen      [][]float64 // by kind of sight and fabric, 1 more than CIE L*; 0 where not known yet
+	canvas    *canvas     // known once masses are judged
+	scraps    scraps      // known once the figures are found
+	quick     bool        // verdicts alone are wanted, and nothing of what they are told with
 }
 
 // seam is a seam of the top with what the eye makes of it.
@@ -56,6 +60,12 @@ func newStudy(sign *stop.Sign, t *quilt.Top, o Options) *study {
 		s.sign.Step(1)
 		s.narrowest[i] = widths.of(t.Faces[i].Outline)
 	}
+	s.patches = make([]float64, len(t.Patches))
+	for i := range t.Patches {
+		if t.Patches[i].Count > 1 {
+			s.patches[i] = widths.of(t.Patches[i].Outline)
+		}
+	}
 	s.seams = make([]seam, 0, len(t.Seams)+len(t.StripSeams))
 	for i := range t.Seams {
 		s.seams = append(s.seams, s.seam(t.Seams[i], false))
@@ -78,7 +88,7 @@ func (s *study) recoloured(t *quilt.Top) *study {
 	for f := range t.Fabrics {
 		n.lightness[f] = t.Fabrics[f].Colour.Lightness()
 	}
-	n.scream = make([]uint8, len(s.scream))
+	n.scream, n.quick = make([]uint8, len(s.scream)), true
 	n.seams = make([]seam, len(s.seams))
 	for i := range s.seams {
 		one := s.seams[i]

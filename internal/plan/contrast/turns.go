@@ -54,7 +54,7 @@ func (s *study) setOff(figures []Figure, g group, mass *masses) {
 	}
 	stronger := meant.Verdict != Reads || meant.Rim != nil && !meant.Rim.Verdict.Shows() && (f.Rim == nil || f.Rim.Verdict.Shows())
 	smaller := s.areaOf(g.between) < s.areaOf(g.variants[most])
-	if !stronger && (!smaller || massScore(&f) < massScore(meant) || f.Outline.Held() < meant.Outline.Held()) {
+	if !stronger && (!smaller || massScore(&f) < massScore(meant) || f.Outline.Score < meant.Outline.Score) {
 		return
 	}
 	var of []int
@@ -97,15 +97,22 @@ func (s *study) areaOf(members []member) float64 {
 	return sum / float64(n)
 }
 
-// byTurns judges two colourings of one sort against each other, wherever they stand. Those that share a fabric, and those that
-// are light and dark in themselves, are not meant to be told apart by value alone.
+// byTurns judges two sorts of figures against each other, wherever they stand. Those that are light and dark in themselves, and
+// scraps of one pool, are not meant to be told apart by value alone.
 func (s *study) byTurns(g group, mass *masses) (Figure, bool) {
-	var of [2][]int
 	var faces [2][][]int32
 	f := Figure{Sort: ByTurns}
-	for side, v := range g.variants {
-		_, of[side], _ = s.colouring(&v[0])
+	of := g.turns
+	if of[0] == nil || s.onePool(slices.Concat(of[0], of[1])...) || !s.oneValue(of[0]) || !s.oneValue(of[1]) {
+		return f, false
+	}
+	for _, v := range g.variants {
+		_, fabrics, _ := s.colouring(&v[0])
+		side := slices.IndexFunc(of[:], func(list []int) bool { return slices.Equal(list, fabrics) })
 		for i := range v {
+			if side < 0 {
+				break
+			}
 			faces[side] = append(faces[side], v[i].faces)
 			f.Faces = append(f.Faces, v[i].faces...)
 			f.Count++
@@ -113,9 +120,6 @@ func (s *study) byTurns(g group, mass *masses) (Figure, bool) {
 				f.Closed++
 			}
 		}
-	}
-	if !s.oneValue(of[0]) || !s.oneValue(of[1]) || slices.ContainsFunc(of[0], func(a int) bool { return slices.Contains(of[1], a) }) {
-		return f, false
 	}
 	f.Of, f.Against = s.names(of[0]), s.names(of[1])
 	f.Mass = mass.apart(faces[0], faces[1], s.wideSoft())
@@ -132,6 +136,40 @@ func (s *study) byTurns(g group, mass *masses) (Figure, bool) {
 		f.Lacks = append(f.Lacks, s.lack(of[0][0], of[1][0], band))
 	}
 	return f, true
+}
+
+// twoSorts finds the two sorts of figures that take turns, by their fabrics: they share none, and all others are made of both.
+// Both are nil where there are not just two.
+func (s *study) twoSorts(variants [][]member) (of [2][]int) {
+	var sets [][]int
+	for _, v := range variants {
+		_, fabrics, _ := s.colouring(&v[0])
+		if !slices.ContainsFunc(sets, func(other []int) bool { return slices.Equal(other, fabrics) }) {
+			sets = append(sets, fabrics)
+		}
+		if len(sets) > maxVariants {
+			return of
+		}
+	}
+	for i := range sets {
+		for j := i + 1; j < len(sets); j++ {
+			if !shareOne(sets[i], sets[j]) && !slices.ContainsFunc(sets, func(list []int) bool { return !mixes(list, sets[i], sets[j]) }) {
+				return [2][]int{sets[i], sets[j]}
+			}
+		}
+	}
+	return of
+}
+
+// mixes says whether a list is one of two others, or is made of both.
+func mixes(list, a, b []int) bool {
+	return slices.Equal(list, a) || slices.Equal(list, b) || shareOne(list, a) && shareOne(list, b) &&
+		!slices.ContainsFunc(list, func(f int) bool { return !slices.Contains(a, f) && !slices.Contains(b, f) })
+}
+
+// shareOne says whether two lists have something in common.
+func shareOne(a, b []int) bool {
+	return slices.ContainsFunc(a, func(f int) bool { return slices.Contains(b, f) })
 }
 
 // oneValue says whether no clear step lies between any two of some fabrics.

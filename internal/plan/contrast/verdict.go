@@ -16,27 +16,18 @@ const (
 func (v Verdict) Shows() bool { return v != Faint && v != Lost }
 
 const (
-	// readsFrom is the score from which an outline holds, or a mass; our choice.
+	// readsFrom is the score from which an outline holds, or a mass by itself: of a clear step seven tenths; our choice.
 	readsFrom = 70
-	// allRound is the part of an edge that must be clear for it to hold by itself, whichever side is lighter; our choice.
-	allRound = 0.9
+	// besideEdge is the score from which a mass holds whose outline holds: the blur takes some of it at the edge; our choice.
+	besideEdge = 55
 	// goneFrom is the part of an edge that must vanish for a figure to be lost, not faint; our choice.
 	goneFrom = 0.5
 )
 
-// Held is the score by which an outline holds: one that is clear all round holds even where one side is not the lighter
-// all along.
-func (o Outline) Held() float64 {
-	if o.Edge >= allRound {
-		return 100 * o.Edge
-	}
-	return o.Score
-}
-
 // verdict draws both scores together.
 func verdict(f *Figure) Verdict {
-	outline := f.Outline.Length > 0 && f.Outline.Held() >= readsFrom
-	mass := f.Mass != nil && f.Mass.Score >= readsFrom
+	outline := f.Outline.Length > 0 && f.Outline.Score >= readsFrom
+	mass := f.Mass != nil && (f.Mass.Score >= readsFrom || outline && f.Mass.Score >= besideEdge)
 	switch {
 	case f.Outline.Length == 0 && f.Outline.RunsOn > 0:
 		return RunsOn

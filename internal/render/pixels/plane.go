@@ -29,19 +29,24 @@ func luminance(t *quilt.Top, s Size, colour func(fabric int) palettes.Colour) *P
 		p.Covered = make([]float32, s.Width*s.Height)
 	}
 	mix(mixing{t, s, planeLines, [][]uint32{light}}, func(row int, sums [][]uint32, covered []uint32) {
-		line := p.Luminance[row*s.Width:][:s.Width]
-		for x, weight := range covered {
-			if weight > 0 {
-				line[x] = float32(sums[0][x]) / float32(weight*full)
-			}
-		}
-		if p.Covered != nil {
-			for x, weight := range covered {
-				p.Covered[row*s.Width+x] = float32(min(weight, subpixels*planeLines)) / (subpixels * planeLines)
-			}
-		}
+		p.fill(row, sums[0], covered)
 	})
 	return p
+}
+
+// fill fills a row with the light of its pixels, added up over their subpixels, and how many of them are covered.
+func (p *Plane) fill(row int, sums, covered []uint32) {
+	line := p.Luminance[row*p.Width:][:p.Width]
+	for x, weight := range covered {
+		if weight > 0 {
+			line[x] = float32(sums[x]) / float32(weight*full)
+		}
+	}
+	if p.Covered != nil {
+		for x, weight := range covered {
+			p.Covered[row*p.Width+x] = float32(min(weight, subpixels*planeLines)) / (subpixels * planeLines)
+		}
+	}
 }
 
 // hasHoles says whether the layout leaves places empty.

@@ -88,6 +88,12 @@ const fineSigma = 8
 // Blurred is a top's luminance seen through a Gaussian with the standard deviation sigma on
 // the quilt, at the size asked for or, where the blur makes that needless, at a coarser one.
 func Blurred(t *quilt.Top, s Size, sigma measure.NM, colour func(int) palettes.Colour) *Plane {
+	s, pixels := blurredSize(t, s, sigma)
+	return luminance(t, s, colour).blurred(belowPixels(pixels))
+}
+
+// blurredSize is the size at which a blurred top is made, and the blur's standard deviation in its pixels.
+func blurredSize(t *quilt.Top, s Size, sigma measure.NM) (Size, float64) {
 	across, _ := s.perInch(t)
 	pixels := inches(sigma) * across
 	if coarser := int(pixels / (fineSigma / 2)); pixels > fineSigma {
@@ -95,7 +101,7 @@ func Blurred(t *quilt.Top, s Size, sigma measure.NM, colour func(int) palettes.C
 		across, _ = s.perInch(t)
 		pixels = inches(sigma) * across
 	}
-	return luminance(t, s, colour).blurred(belowPixels(pixels))
+	return s, pixels
 }
 
 // belowPixels is the sigma that is left to do: a pixel is itself a mean over a square with
