@@ -12,7 +12,6 @@ import (
 	"eighthturn/palettes"
 )
 
-
 // part is what a fabric plays in a figure.
 type part string
 
