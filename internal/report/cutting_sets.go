@@ -9,6 +9,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/sewing"
 )
 
 // maxSets is how many strip sets are told one by one; more stand in a table.
@@ -42,16 +43,21 @@ func (c *cuts) stripSets() []document.Section {
 	if len(sets) == 0 {
 		return nil
 	}
+	alternately := ""
+	if slices.ContainsFunc(sets, func(n int) bool { return len(c.Sets[n].Bands) > 2 }) {
+		alternately = " Sew alternate seams in opposite directions to prevent bowing."
+	}
 	s := document.Section{ID: StripSetsID, Title: "Strip sets", Depth: document.Detail, Blocks: []document.Block{para(
-		"Sew the strips of each set together along their long edges, in the order of its table, with a %s seam allowance. Press all allowances of a set in one direction, "+
-			"and sew alternate seams in opposite directions to prevent bowing. Measure the set before you cut it: wedges from a set that is too narrow or too wide will not fit.", c.length(c.Seam))}}
+		"Sew the strips of each set together along their long edges, in the order of its table, with a %s seam allowance.%s Press as told for each set, so that the seams nest where wedges meet. "+
+			"Measure the set before you cut it: wedges from a set that is too narrow or too wide will not fit.", c.length(c.Seam), alternately)}}
+	press := c.pressSets()
 	if len(sets) > maxSets {
-		s.Blocks = append(s.Blocks, c.manySets(sets)...)
+		s.Blocks = append(s.Blocks, c.manySets(press, sets)...)
 		return []document.Section{s}
 	}
 	list := []document.Section{s}
 	for _, n := range sets {
-		list = append(list, c.oneSet(n))
+		list = append(list, c.oneSet(press, n))
 	}
 	return list
 }
@@ -62,7 +68,7 @@ func (c *cuts) setLines(n int) []int {
 }
 
 // oneSet is one strip set: what it is sewn of, how long, and what is cut from it.
-func (c *cuts) oneSet(n int) document.Section {
+func (c *cuts) oneSet(press *sewing.StripSets, n int) document.Section {
 	set := &c.Sets[n]
 	about := c.patches(c.setLines(n))
 	f := c.setFigure(n)
@@ -73,7 +79,7 @@ func (c *cuts) oneSet(n int) document.Section {
 			About: document.About{Faces: c.bandFaces(about.Patches, c.Fabrics[b.Fabric].Index)}})
 	}
 	var l document.List
-	for _, text := range c.setNotes(n) {
+	for _, text := range c.setNotes(press, n) {
 		i := item(text)
 		i.About = about
 		l.Items = append(l.Items, i)
@@ -102,9 +108,12 @@ func (c *cuts) bandFaces(patches []int, fabric int) []int {
 }
 
 // setNotes says of a strip set, a sentence each, how long it is sewn and what is cut from it.
-func (c *cuts) setNotes(n int) []string {
+func (c *cuts) setNotes(press *sewing.StripSets, n int) []string {
 	set := &c.Sets[n]
 	list := []string{"Make " + c.runs(set) + ". The strip set should measure " + c.length(set.WidthCut) + ", raw edge to raw edge."}
+	if text := c.setPressed(press, n); text != "" {
+		list = append(list, text)
+	}
 	if set.Alike {
 		list = append(list, "The strip set is the same from both edges, so all its wedges are alike.")
 	} else {
@@ -169,8 +178,8 @@ func wholeTurns(counts ...int) string {
 }
 
 // manySets is strip sets in a table, as pools of scraps make them.
-func (c *cuts) manySets(sets []int) []document.Block {
-	t := document.Table{Named: true, Columns: []document.Column{{Title: "set"}, {Title: "strips from the wide end, cut"}, {Title: "sew"}, {Title: "wedges", Kind: document.Counts}, {Title: "reversed wedges", Kind: document.Counts}}}
+func (c *cuts) manySets(press *sewing.StripSets, sets []int) []document.Block {
+	t := document.Table{Named: true, Columns: []document.Column{{Title: "set"}, {Title: "strips from the wide end, cut"}, {Title: "sew"}, {Title: "press toward"}, {Title: "wedges", Kind: document.Counts}, {Title: "reversed wedges", Kind: document.Counts}}}
 	for _, n := range sets {
 		s := &c.Sets[n]
 		var bands []string
@@ -178,7 +187,7 @@ func (c *cuts) manySets(sets []int) []document.Block {
 			bands = append(bands, c.name(b.Fabric)+" "+c.length(b.WidthCut))
 		}
 		f := c.setFigure(n)
-		t.Rows = append(t.Rows, document.Row{Cells: cells(c.SetName(n), strings.Join(bands, ", "), c.runs(s), number(s.Wanted[0]), number(s.Wanted[1])), Figure: &f, About: c.patches(c.setLines(n))})
+		t.Rows = append(t.Rows, document.Row{Cells: cells(c.SetName(n), strings.Join(bands, ", "), c.runs(s), c.setPressedShort(press, n), number(s.Wanted[0]), number(s.Wanted[1])), Figure: &f, About: c.patches(c.setLines(n))})
 	}
 	return []document.Block{para("Reversed wedges have their tip on the other edge of the set; alternate wedges of a set are reversed."), t}
 }

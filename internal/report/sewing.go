@@ -64,8 +64,9 @@ type sewer struct {
 	units    measure.System
 	several  bool    // of quilts that are made: numbers are those of one
 	sewnBy   [][]int // seams of the top by seam of the assembly
-	lined    bool    // a picture of the rows or columns was placed
-	bordered bool    // a picture of the borders was placed
+	sets     *sewing.StripSets
+	lined    bool // a picture of the rows or columns was placed
+	bordered bool // a picture of the borders was placed
 }
 
 func newSewer(p *Plans) *sewer {

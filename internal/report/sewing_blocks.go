@@ -30,6 +30,7 @@ func (s *sewer) block(n int) document.Section {
 	if len(b.Steps) == 0 {
 		out.Blocks = append(out.Blocks, para("This block is a single piece; no sewing is needed."))
 	}
+	out.Blocks = append(out.Blocks, s.stripWays(b)...)
 	add := func(part string, blocks []document.Block) {
 		if len(blocks) > 0 {
 			out.Blocks = append(out.Blocks, document.Section{ID: SewingBlock(n, part), Blocks: blocks})

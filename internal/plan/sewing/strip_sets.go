@@ -16,6 +16,7 @@ type StripSets struct {
 	Joints int           // places where such seams butt together
 	Nests  int           // of them
 	ways   []int8        // by patch of the top
+	sets   []setWedge    // the same
 }
 
 // SetPressing is how one strip set is pressed.
@@ -38,6 +39,12 @@ const (
 // Way is which way the strip seams of a patch are pressed.
 func (s *StripSets) Way(patch int) int8 { return s.ways[patch] }
 
+// Alternate says whether a sewer puts a patch in its place by how its strip seams are pressed.
+func (s *StripSets) Alternate(patch int) bool {
+	set := s.sets[patch].set
+	return set >= 0 && s.Sets[set].Alternate
+}
+
 // bandJoint is where strip seams of two wedges butt together.
 type bandJoint struct{ a, b int }
 
@@ -51,7 +58,8 @@ type setWedge struct {
 // which a wedge points, for then any two that lie side by side differ.
 func PressSets(top *quilt.Top, cuts *cutting.Plan) *StripSets {
 	s := &StripSets{Sets: make([]SetPressing, len(cuts.Sets)), ways: make([]int8, len(top.Patches))}
-	wedges := setWedges(top, cuts)
+	s.sets = setWedges(top, cuts)
+	wedges := s.sets
 	joints := bandJoints(top)
 	sets := newSetGraph(cuts)
 	for _, j := range joints {

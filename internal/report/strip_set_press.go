@@ -1,0 +1,166 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/sewing"
+)
+
+// pressSets is how the strip sets are pressed.
+func (c *cuts) pressSets() *sewing.StripSets { return sewing.PressSets(c.plans.Top, c.Plan) }
+
+// setPressed says which way the seams of a strip set are pressed.
+func (c *cuts) setPressed(p *sewing.StripSets, n int) string {
+	set, press := &c.Sets[n], &p.Sets[n]
+	if len(set.Bands) < 2 {
+		return ""
+	}
+	seams := "its seam"
+	if len(set.Bands) > 2 {
+		seams = "its seams"
+	}
+	toward := c.setEnds(set)
+	switch {
+	case set.Alike && press.Alternate:
+		return "Press " + seams + " in one direction: half of the wedges are then pressed toward the wide end and half toward the tip. Keep these apart."
+	case set.Alike:
+		return "Press " + seams + " in one direction."
+	case !press.Alternate && press.Wedges[1] > 0:
+		return "Press " + seams + " toward " + toward[1] + "."
+	case !press.Alternate:
+		return "Press " + seams + " toward " + toward[0] + "."
+	}
+	sets := 0
+	for _, r := range set.Runs {
+		sets += r.Sets
+	}
+	how := fmt.Sprintf("Press %s toward %s in half of the sets and toward %s in the other half", seams, toward[0], toward[1])
+	switch {
+	case sets == 1:
+		how = fmt.Sprintf("Press %s toward %s in one half of the set and toward %s in the other", seams, toward[0], toward[1])
+	case sets%2 == 1:
+		how = fmt.Sprintf("Press %s toward %s in %d of the sets, toward %s in %d, and half each way in one", seams, toward[0], sets/2, toward[1], sets/2)
+	}
+	return how + ": " + c.neededWays(n, press, toward) + " Keep these apart."
+}
+
+// neededWays says how many wedges of a set are needed that are pressed one way, and how many the other.
+func (c *cuts) neededWays(n int, press *sewing.SetPressing, toward [2]string) string {
+	wedge := c.wedgesName(n, false) + " wedge"
+	if min(c.Sets[n].Wanted[0], c.Sets[n].Wanted[1]) > 0 {
+		wedge = "wedge" // of both kinds
+	}
+	each := max(1, c.Copies)
+	if press.Wedges[0] == press.Wedges[1] {
+		return fmt.Sprintf("%s of each are needed.", measure.Count(each*press.Wedges[0], wedge))
+	}
+	return fmt.Sprintf("%s toward %s and %d toward %s are needed; press single wedges again where one way falls short.",
+		measure.Count(each*press.Wedges[0], wedge), toward[0], each*press.Wedges[1], toward[1])
+}
+
+// setEnds is what the first and the last strip of a set are called.
+func (c *cuts) setEnds(set *cutting.StripSet) [2]string {
+	first, last := c.name(set.Bands[0].Fabric), c.name(set.Bands[len(set.Bands)-1].Fabric)
+	if first == last {
+		return [2]string{"the first strip", "the last strip"}
+	}
+	return [2]string{first, last}
+}
+
+// setPressedShort is the same in a table.
+func (c *cuts) setPressedShort(p *sewing.StripSets, n int) string {
+	set, press := &c.Sets[n], &p.Sets[n]
+	toward := c.setEnds(set)
+	switch {
+	case len(set.Bands) < 2:
+		return ""
+	case set.Alike:
+		return "one way"
+	case press.Alternate:
+		return fmt.Sprintf("%s for %d wedges, %s for %d", toward[0], max(1, c.Copies)*press.Wedges[0], toward[1], max(1, c.Copies)*press.Wedges[1])
+	case press.Wedges[1] > 0:
+		return toward[1]
+	}
+	return toward[0]
+}
+
+// stripWays says which wedges of strip sets a block takes where, by how they are pressed; nil where that makes no difference.
+func (s *sewer) stripWays(b *sewing.Block) []document.Block {
+	if b.Column || len(s.top.CutFacts.Sets) == 0 {
+		return nil
+	}
+	ways, asked := s.pieceWays(b)
+	if !asked {
+		return nil
+	}
+	text := "Where two wedges lie side by side, press the strip seam of one toward its wide end and that of the other toward its tip, so that they nest"
+	var steps []string
+	for i := range b.Steps {
+		if step := s.stripStep(b, &b.Steps[i], ways); step != "" {
+			steps = append(steps, fmt.Sprintf("%s in step %d", step, i+1))
+		}
+	}
+	if len(steps) > 0 {
+		text += ": use " + measure.List(steps)
+	}
+	return []document.Block{para("%s.", text)}
+}
+
+// pieceWays is how the strip seams of a block's pieces are pressed, where they are pressed alike in all blocks of the label, and
+// whether the sewer has to put any of them in their places by that.
+func (s *sewer) pieceWays(b *sewing.Block) (ways []int8, asked bool) {
+	const unknown = sewing.NoStripSeams - 1
+	ways = slices.Repeat([]int8{unknown}, len(b.Variants[0].Cloths))
+	for i := range b.Variants {
+		for _, at := range b.Variants[i].Cells {
+			for piece, patch := range at.Patches {
+				way := s.stripSets().Way(int(patch))
+				asked = asked || s.stripSets().Alternate(int(patch))
+				switch {
+				case way == sewing.NoStripSeams || ways[piece] == way:
+				case ways[piece] == unknown:
+					ways[piece] = way
+				default:
+					ways[piece] = sewing.NoStripSeams
+				}
+			}
+		}
+	}
+	return ways, asked
+}
+
+// stripStep says which wedges a step takes, by how their strip seams are pressed; "" where it takes none, or not always the same.
+func (s *sewer) stripStep(b *sewing.Block, step *sewing.Step, ways []int8) string {
+	toward := [2]string{"toward the wide end", "toward the tip"}
+	var sides [2][]int8 // of wedges that are sewn on by themselves, A's and B's
+	for _, j := range step.Joins {
+		for side, pieces := range [2][]int{j.A, j.B} {
+			if len(pieces) == 1 && ways[pieces[0]] >= 0 {
+				sides[side] = append(sides[side], ways[pieces[0]])
+			} else if len(pieces) == 1 && s.Shape(b, pieces[0]) == blocks.Wedge {
+				return ""
+			}
+		}
+	}
+	a, other := slices.Compact(sides[0]), slices.Compact(sides[1])
+	switch {
+	case len(a) == 1 && len(other) == 1 && a[0] != other[0]:
+		return "tips down, a wedge pressed " + toward[a[0]] + " on the left and one pressed " + toward[other[0]] + " on the right"
+	case len(a)+len(other) == 1:
+		return "wedges pressed " + toward[slices.Concat(a, other)[0]]
+	}
+	return ""
+}
+
+// stripSets is how the strip sets are pressed.
+func (s *sewer) stripSets() *sewing.StripSets {
+	if s.sets == nil {
+		s.sets = sewing.PressSets(s.top, s.plans.Pieces())
+	}
+	return s.sets
+}
