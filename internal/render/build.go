@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"eighthturn/internal/document"
+	"eighthturn/internal/render/pdf"
 	"eighthturn/internal/stop"
 	"eighthturn/palettes"
 )
@@ -22,8 +23,10 @@ type builder struct {
 	opens    bool
 	frames   []*frame
 	part     int
-	level    int // of the last bookmark
-	rowsSet  int // of tables, so far
+	level    int          // of the last bookmark
+	element  *pdf.Element // that what is built is in
+	headed   int          // the level of the last heading in the structure
+	rowsSet  int          // of tables, so far
 	warnings []Warning
 	err      error
 }
@@ -57,6 +60,7 @@ func (b *builder) add(s slice) {
 		s.tie = free
 	}
 	s.frames = append([]*frame(nil), b.frames...)
+	s.marks = owned(s.marks, b.element)
 	b.list = append(b.list, s)
 	b.gap, b.next, b.newPage, b.opens, b.fresh = 0, free, false, false, false
 }
@@ -138,7 +142,7 @@ func set(l lineOf, x, y float64) []mark {
 	base := y + height*0.5 + height/leading*0.36
 	var list []mark
 	for _, p := range l.pieces {
-		list = append(list, text{x, base, p})
+		list = append(list, text{x: x, base: base, piece: p})
 		x += p.width
 	}
 	return list
@@ -151,27 +155,35 @@ func (b *builder) paragraph(t document.Text, c column) {
 // flowing sets lines of text; neither the first nor the last of three or more stands alone.
 func (b *builder) flowing(t document.Text, width, x float64, of func(document.Run) style) {
 	lines := b.lines(runs(t), width, of)
-	for i, l := range lines {
-		s := slice{height: lineHeight(l), marks: set(l, x, 0)}
-		if i > 0 && (i == 1 || i == len(lines)-1) {
-			s.tie = bound
+	b.within("P", func() {
+		for i, l := range lines {
+			s := slice{height: lineHeight(l), marks: set(l, x, 0)}
+			if i > 0 && (i == 1 || i == len(lines)-1) {
+				s.tie = bound
+			}
+			b.add(s)
 		}
-		b.add(s)
-	}
+	})
 }
 
 // heads sets a heading whose lines stay together, and with what follows.
 func (b *builder) heads(t string, c column, st style, level int) {
 	lines := b.lines(runs(document.Plain(t)), c.w, fixed(st.size, st.bold, st.ink))
-	for i, l := range lines {
-		s := slice{height: lineHeight(l) * 0.92, marks: set(l, c.x, -lineHeight(l)*0.04)}
-		if i == 0 && level >= 0 {
-			s.mark = &bookmark{line(t), level}
-		} else if i > 0 {
-			s.tie = bound
-		}
-		b.add(s)
+	kind := "P"
+	if level >= 0 {
+		kind = b.headingKind(level)
 	}
+	b.within(kind, func() {
+		for i, l := range lines {
+			s := slice{height: lineHeight(l) * 0.92, marks: set(l, c.x, -lineHeight(l)*0.04)}
+			if i == 0 && level >= 0 {
+				s.mark = &bookmark{line(t), level}
+			} else if i > 0 {
+				s.tie = bound
+			}
+			b.add(s)
+		}
+	})
 	if len(lines) > 0 {
 		b.next = bound
 	}
@@ -191,8 +203,13 @@ func (b *builder) heading(h document.Heading, c column) {
 
 // bullets sets a list, its markers hanging at the left. The last item is held to the one above it.
 func (b *builder) bullets(l document.List, c column) {
+	list := b.within("L", func() { b.items(l, c) })
+	list.Numbering = numbering(l.Marker)
+}
+
+func (b *builder) items(l document.List, c column) {
 	hang := b.hang(l)
-	for i, item := range l.Items {
+	for i := range l.Items {
 		gap := 0.22
 		if i == 0 || l.Marker == document.Numbered {
 			gap = 0.5
@@ -201,19 +218,26 @@ func (b *builder) bullets(l document.List, c column) {
 		if i > 0 && i == len(l.Items)-1 {
 			b.next = max(b.next, kept)
 		}
-		at := len(b.list)
-		inner := c.inset(hang, 0)
+		b.within("LI", func() { b.item(l, i, column{c.x, hang}, c.inset(hang, 0)) })
+	}
+}
+
+// item sets an item, its marker in a column of its own.
+func (b *builder) item(l document.List, i int, left, inner column) {
+	item, at := l.Items[i], len(b.list)
+	sign := b.within("Lbl", func() {})
+	b.within("LBody", func() {
 		if lines := len(runs(item.Text)); lines > 0 {
 			b.paragraph(item.Text, inner)
 		} else {
 			b.add(slice{height: b.body * leading})
 		}
-		b.list[at].marks = append(b.marker(l, i, c.x), b.list[at].marks...)
+		b.list[at].marks = append(owned(b.marker(l, i, left.x), sign), b.list[at].marks...)
 		if len(item.Blocks) > 0 {
 			b.next = kept
 			b.blocks(item.Blocks, inner)
 		}
-	}
+	})
 }
 
 // hang is how far the texts of a list stand in.
@@ -261,8 +285,10 @@ func (b *builder) box(v document.Box, c column) {
 		b.frames = append(b.frames, f)
 		b.add(slice{height: pad})
 		b.next = bound
-		b.heads(v.Head(), inner, typed(b.body, true, ink()), -1)
-		b.blocks(v.Blocks, inner)
+		b.within("Div", func() {
+			b.heads(v.Head(), inner, typed(b.body, true, ink()), -1)
+			b.blocks(v.Blocks, inner)
+		})
 		b.gap, b.next, b.newPage = 0, bound, false
 		b.add(slice{height: pad})
 		b.frames = b.frames[:len(b.frames)-1]

@@ -269,7 +269,7 @@ func isLanguageTag(tag string) bool {
 // languageOf is the tag of a document's language.
 func languageOf(d document.Document) string {
 	if d.Language == "" {
-		return "en"
+		return "en-US"
 	}
 	return d.Language
 }

@@ -2,14 +2,16 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
+	"eighthturn/internal/render/pdf"
 )
 
 func newBuilder(l look) *builder {
-	return &builder{look: l, setter: setter{letters: diagram.NewLettering()}, part: -1, level: -1}
+	return &builder{look: l, setter: setter{letters: diagram.NewLettering()}, part: -1, level: -1, element: &pdf.Element{Kind: "Document"}}
 }
 
 // document turns the whole document into slices.
@@ -25,8 +27,10 @@ func (b *builder) document(d document.Document) []slice {
 		b.part = i
 		b.opens = b.opens || p.NewPage
 		b.newPage = b.newPage || p.Alone || p.Back || i > 0 && d.Sections[i-1].Alone
-		b.partHead(p, c)
-		b.blocks(p.Blocks, c)
+		b.within("Sect", func() {
+			b.partHead(p, c)
+			b.blocks(p.Blocks, c)
+		})
 	}
 	return b.list
 }
@@ -69,24 +73,30 @@ func (b *builder) cover(d document.Document, c column) {
 	b.add(slice{height: b.small})
 	b.titles(d, d.Cover.Subtitle, c)
 	b.add(slice{height: b.body * 0.6, marks: []mark{rule(c.x, b.body*0.3, c.w, 1.2, accent())}})
-	var foot []lineOf
+	var foot [][]lineOf
 	for _, t := range d.Cover.Lines {
-		foot = append(foot, b.lines(runs(t), c.w, b.plain)...)
+		foot = append(foot, b.lines(runs(t), c.w, b.plain))
 	}
-	foot = append(foot, b.lines(runs(document.Plain(d.Copyright)), c.w, fixed(b.small, false, grey()))...)
+	foot = append(foot, b.lines(runs(document.Plain(d.Copyright)), c.w, fixed(b.small, false, grey())))
 	used := b.body
 	for _, s := range b.list {
 		used += s.above + s.height
 	}
-	for _, l := range foot {
-		used += lineHeight(l)
+	for _, lines := range foot {
+		for _, l := range lines {
+			used += lineHeight(l)
+		}
 	}
 	spare := b.coverPicture(d.Cover.Picture, c, b.room()-used)
-	for i, l := range foot {
-		if i == 0 {
-			b.space(max(b.body, spare))
-		}
-		b.add(slice{height: lineHeight(l), marks: set(l, c.x, 0)})
+	if slices.ContainsFunc(foot, func(lines []lineOf) bool { return len(lines) > 0 }) {
+		b.space(max(b.body, spare))
+	}
+	for _, lines := range foot {
+		b.within("P", func() {
+			for _, l := range lines {
+				b.add(slice{height: lineHeight(l), marks: set(l, c.x, 0)})
+			}
+		})
 	}
 	b.newPage = true
 }
@@ -106,7 +116,7 @@ func (b *builder) coverPicture(p *document.Picture, c column, room float64) floa
 	placed := s.place(w, max(room-b.body*2.1, b.room()/8), b.zoom)
 	spare := max(0, room-placed.height())
 	b.space(max(b.body, spare/3))
-	b.add(slice{height: placed.height(), marks: []mark{art{c.x + (c.w-placed.width())/2, 0, placed}}})
+	b.add(slice{height: placed.height(), marks: []mark{art{c.x + (c.w-placed.width())/2, 0, placed, figureElement(b.element, s.alternative)}}})
 	b.captionLines(caption, c.x)
 	return spare - max(b.body, spare/3)
 }
@@ -117,6 +127,9 @@ func (b *builder) decorated(d document.Document, pages []page) []sheetOfPaper {
 	for i, p := range pages {
 		list[i] = p.framed(b.margin)
 		for k, s := range p.placed {
+			if s.again {
+				s.marks = unread(s.marks)
+			}
 			for _, m := range s.marks {
 				list[i] = append(list[i], spot{m, b.margin, s.y})
 			}
@@ -143,7 +156,11 @@ func (p page) rowFrom(k int, left float64) sheetOfPaper {
 	var list sheetOfPaper
 	for column := range p.placed[k].cells {
 		for n := k; n < len(p.placed) && p.placed[n].row == p.placed[k].row; n++ {
-			for _, m := range p.placed[n].cells[column] {
+			cell := p.placed[n].cells[column]
+			if p.placed[n].again {
+				cell = unread(cell)
+			}
+			for _, m := range cell {
 				list = append(list, spot{m, left, p.placed[n].y})
 			}
 		}

@@ -107,30 +107,31 @@ func (b *builder) illustration(i document.Illustration, c column) {
 	if s.width <= 0 {
 		w, h = c.w, most*usualPart
 	}
-	if len(s.figure.Panels) > 0 {
-		b.panels(&s, c, most)
+	b.within("Div", func() {
+		if len(s.figure.Panels) > 0 {
+			b.panels(&s, c, most)
+		} else {
+			placed := s.place(w, h, b.zoom)
+			if !b.fits(placed, &s, rect{w: c.w, h: most}) {
+				return
+			}
+			b.space(b.body * 0.9)
+			b.add(b.flexible(placed, &s, art{x: c.x, of: figureElement(b.element, s.alternative)}))
+		}
 		b.captionLines(caption, c.x)
 		b.space(b.body * 0.9)
-		return
-	}
-	placed := s.place(w, h, b.zoom)
-	if !b.fits(placed, &s, rect{w: c.w, h: most}) {
-		return
-	}
-	b.space(b.body * 0.9)
-	b.add(b.flexible(placed, &s, c.x))
-	b.captionLines(caption, c.x)
-	b.space(b.body * 0.9)
+	})
 }
 
 // panels sets a figure of panels over the whole width, row by row.
 func (b *builder) panels(s *shape, c column, most float64) {
+	of := figureElement(b.element, s.alternative)
 	for _, f := range diagram.Rows(&s.figure, diagram.Options{Width: nanometres(c.w / b.zoom)}) {
 		part := *s
 		part.figure = *f
 		placed := part.place(c.w, most, b.zoom)
 		b.space(b.body * 0.9)
-		b.add(b.flexible(placed, &part, c.x))
+		b.add(b.flexible(placed, &part, art{x: c.x, of: of}))
 	}
 }
 
@@ -139,13 +140,15 @@ func (b *builder) frameRoom() float64 { return float64(len(b.frames)) * b.body *
 
 // captionLines sets the lines of a caption, held to what is above.
 func (b *builder) captionLines(caption []lineOf, x float64) {
-	for i, l := range caption {
-		b.next = bound
-		if i == 0 {
-			b.space(b.small * 0.4)
+	b.within("Caption", func() {
+		for i, l := range caption {
+			b.next = bound
+			if i == 0 {
+				b.space(b.small * 0.4)
+			}
+			b.add(slice{height: lineHeight(l), marks: set(l, x, 0)})
 		}
-		b.add(slice{height: lineHeight(l), marks: set(l, x, 0)})
-	}
+	})
 }
 
 // fits says whether an illustration of true size fits on the page, and warns where another
@@ -162,8 +165,10 @@ func (b *builder) fits(placed *sheet, s *shape, room rect) bool {
 	return true
 }
 
-func (b *builder) flexible(placed *sheet, s *shape, x float64) slice {
-	own := slice{height: placed.height(), marks: []mark{art{x, 0, placed}}}
+// flexible is an illustration at its place, that may be made smaller.
+func (b *builder) flexible(placed *sheet, s *shape, at art) slice {
+	at.sheet = placed
+	own := slice{height: placed.height(), marks: []mark{at}}
 	if s.figure.TrueSize {
 		return own
 	}
@@ -176,7 +181,8 @@ func (b *builder) flexible(placed *sheet, s *shape, x float64) slice {
 	}
 	w, zoom := placed.width(), b.zoom
 	own.flex = &flex{least: placed.height() * least, at: func(height float64) []mark {
-		return []mark{art{x, 0, s.place(w, height, zoom)}}
+		at.sheet = s.place(w, height, zoom)
+		return []mark{at}
 	}}
 	return own
 }
@@ -218,15 +224,18 @@ func (b *builder) side(list []document.Illustration, x, w, gap float64) bool {
 		if s.width > 0 {
 			wanted = min(w, points(s.width))
 		}
-		arts[i] = art{x + float64(i)*(w+gap), 0, s.place(wanted, b.room()*galleryPart, b.zoom)}
+		arts[i] = art{x: x + float64(i)*(w+gap), sheet: s.place(wanted, b.room()*galleryPart, b.zoom)}
 		row.height = max(row.height, arts[i].height())
 	}
 	top := row.height + b.small*0.4
 	for i, lines := range captions {
+		pair := b.element.Add("Div")
+		arts[i].of = figureElement(pair, arts[i].shape.alternative)
 		row.marks = append(row.marks, arts[i])
+		caption := pair.Add("Caption")
 		y := top
 		for _, l := range lines {
-			row.marks = append(row.marks, set(l, arts[i].x, y)...)
+			row.marks = append(row.marks, owned(set(l, arts[i].x, y), caption)...)
 			y += lineHeight(l)
 			row.height = max(row.height, y)
 		}

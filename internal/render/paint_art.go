@@ -13,6 +13,9 @@ import (
 // paint draws an illustration: the layers within their frame, then the figure's own sheet.
 func (a art) paint(p *painter, x, y float64) {
 	origin := measure.Vec{X: x + a.x, Y: y + a.y}
+	if a.of != nil {
+		p.Frame(a.of, origin, a.width(), a.height())
+	}
 	p.layers(a.sheet, origin)
 	for i := range a.Items {
 		item := &a.Items[i]
@@ -124,6 +127,7 @@ func (p *painter) label(l *diagram.Label, on *sheet, origin measure.Vec) {
 	if l.Halo {
 		p.rim(t, at, diagram.Pen{Width: rimWidth * on.zoom, Colour: l.Rim})
 	}
+	t.more = true
 	p.write(t, at.X, at.Y)
 	p.Operator("Q")
 }
@@ -132,6 +136,8 @@ func (p *painter) label(l *diagram.Label, on *sheet, origin measure.Vec) {
 const rimWidth = 2.2
 
 func (p *painter) rim(t piece, at measure.Vec, pen diagram.Pen) {
+	of := p.Inside()
+	p.Within(nil)
 	p.Operator("q 1 Tr")
 	p.Pen(pen, true, false)
 	p.Instead("")
@@ -139,4 +145,5 @@ func (p *painter) rim(t piece, at measure.Vec, pen diagram.Pen) {
 	p.write(t, at.X, at.Y)
 	p.Done()
 	p.Operator("Q")
+	p.Within(of)
 }

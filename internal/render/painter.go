@@ -16,17 +16,22 @@ type painter struct {
 }
 
 // paint writes the pages.
-func paint(d document.Document, pages []sheetOfPaper, l look, o Options) ([]byte, error) {
+func paint(d document.Document, pages []sheetOfPaper, b *builder, o Options) ([]byte, error) {
+	l, whole := b.look, b.element
 	file, err := pdf.New(pdf.Properties{Title: line(d.Title), Author: line(d.Author), Copyright: line(d.Copyright), Subject: line(d.Subject), Keywords: line(d.Keywords), Language: languageOf(d), Marker: o.Marker})
 	if err != nil {
 		return nil, err
 	}
 	p := &painter{File: file}
 	p.letters = diagram.NewLettering()
+	p.Whole(whole)
 	for _, page := range pages {
 		o.Sign.Look()
 		p.Page(l.wide, l.high)
 		for _, m := range page {
+			if _, seen := m.mark.(outline); !seen {
+				p.Within(elementOf(m.mark))
+			}
 			m.paint(p, m.x, m.y)
 		}
 		if err := p.Err(); err != nil {
@@ -46,7 +51,13 @@ func (p *painter) write(t piece, x, y float64) {
 		return
 	}
 	p.Set(t.face())
+	if t.more {
+		t.shown += " "
+	}
 	if t.meant != "" {
+		if t.more {
+			t.meant += " "
+		}
 		p.Instead(t.meant) // searching and copying find the sign that the fonts lack
 		defer p.Done()
 	}

@@ -45,7 +45,7 @@ func PDF(d document.Document, o Options) (Printed, error) {
 	warnings := append(b.warnings, b.missingSigns()...)
 	warnings = append(warnings, overflows(decorated, b.look)...)
 	warnings = append(warnings, shortPages(pages, b.look)...)
-	file, err := paint(d, decorated, b.look, o)
+	file, err := paint(d, decorated, b, o)
 	return Printed{file, len(pages), warnings}, err
 }
 

@@ -31,7 +31,8 @@ func typed(size float64, bold bool, colour palettes.Colour) style {
 type piece struct {
 	style
 	shown, meant string
-	width        float64
+	width        float64 // without the blank behind it
+	more         bool    // a blank parts it from what is read next
 }
 
 // setter breaks text into lines and keeps count of the signs that the fonts lack.
@@ -157,6 +158,7 @@ func (s *setter) lines(t document.Text, width float64, of func(document.Run) sty
 	for _, w := range s.words(t, of) {
 		for _, part := range s.fitting(w, width) {
 			if len(now.pieces) > 0 && now.width+blank.width+part.width > width {
+				now.pieces[len(now.pieces)-1].more = blank.shown != ""
 				list, now, blank = append(list, now), lineOf{}, piece{}
 			}
 			now.add(blank)

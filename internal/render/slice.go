@@ -1,6 +1,9 @@
 package render
 
-import "eighthturn/palettes"
+import (
+	"eighthturn/internal/render/pdf"
+	"eighthturn/palettes"
+)
 
 // tie is how strongly a slice is held to the one above it.
 type tie uint8
@@ -57,6 +60,7 @@ type mark interface {
 type text struct {
 	x, base float64
 	piece
+	of *pdf.Element // nil for what is not read
 }
 
 // Heights of the Go fonts' letters above and below the line as parts of their size.
@@ -86,6 +90,7 @@ func (b panel) extent() rect {
 type art struct {
 	x, y float64
 	*sheet
+	of *pdf.Element // nil for what is not read
 }
 
 func (a art) extent() rect { return rect{a.x, a.y, a.width(), a.height()} }

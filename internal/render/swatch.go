@@ -47,7 +47,8 @@ func (b *builder) swatch(s *document.Swatch, x, size float64) []mark {
 	if line(s.Letter) == "" {
 		return []mark{square}
 	}
-	return []mark{square, text{x + (w-letter.width)/2, y + h/2 + letter.size*0.36, letter}}
+	letter.more = true
+	return []mark{square, text{x: x + (w-letter.width)/2, base: y + h/2 + letter.size*0.36, piece: letter}}
 }
 
 // onCloth is the colour of letters on a colour: dark or light, whichever is read more easily.

@@ -1,6 +1,9 @@
 package render
 
-import "eighthturn/internal/document"
+import (
+	"eighthturn/internal/document"
+	"eighthturn/internal/render/pdf"
+)
 
 // grid is a table with its columns measured.
 type grid struct {
@@ -10,6 +13,8 @@ type grid struct {
 	lefts  []float64 // of the columns
 	widths []float64
 	pad    float64 // above and below the text of a row
+	heads  bool    // the row in hand is that of the heads
+	span   int     // how many columns the cells of the row in hand go across, 0 for 1
 }
 
 // gutter is the space between columns as a multiple of the size of the type.
@@ -18,21 +23,31 @@ const gutter = 1.2
 // table sets a table, in smaller type where it must and may, and row by row where even that
 // is too wide.
 func (b *builder) table(t document.Table, c column) {
+	stacked := false
+	own := b.within("Table", func() { stacked = b.tabled(t, c) })
+	if stacked {
+		own.Kind = "Div"
+	}
+}
+
+// tabled sets a table within its element, and says whether it is set row by row.
+func (b *builder) tabled(t document.Table, c column) (stacked bool) {
 	b.space(b.body * 0.8)
 	if len(runs(t.Caption)) > 0 {
-		b.heads(textLine(t.Caption), c, typed(b.body, true, ink()), -1)
+		b.within("Caption", func() { b.heads(textLine(t.Caption), c, typed(b.body, true, ink()), -1) })
 		b.space(b.body * 0.2)
 	}
 	for _, size := range []float64{b.body, b.small} {
 		if g, ok := b.measured(&t, c, size); ok {
 			b.rows(g)
 			b.space(b.body * 0.8)
-			return
+			return false
 		}
 	}
 	b.warn(Warning{Kind: StackedTable, Message: "a table of " + counted(len(t.Columns), "column") + " is too wide for the page, and is set row by row"})
 	b.stacked(t, c)
 	b.space(b.body * 0.8)
+	return true
 }
 
 // measured gives each column its width; not ok where the longest words do not fit.
@@ -201,6 +216,7 @@ func (b *builder) headRow(g grid) []slice {
 	if !any {
 		return nil
 	}
+	g.heads = true
 	list := b.rowLines(g, cells, fixed(g.size, true, accent()))
 	for i := range list {
 		list[i].tie = bound
@@ -217,6 +233,7 @@ func (b *builder) row(g grid, r document.Row, heads []slice) {
 	if across(r, len(g.Columns)) {
 		one := g
 		one.Table = &document.Table{Columns: []document.Column{{}}}
+		one.span = len(g.Columns)
 		one.lefts, one.widths = []float64{g.x}, []float64{g.w}
 		list = b.rowLines(one, r.Cells, fixed(g.size, true, ink()))
 		if len(b.list) > 0 && b.next != bound {
@@ -270,20 +287,39 @@ func (b *builder) rowLines(g grid, cells []document.Cell, of func(document.Run) 
 	b.rowsSet++
 	list := []slice{b.rowLine(g)}
 	list[0].height = g.size * leading
-	for i := range min(len(cells), len(g.widths)) {
+	row := b.element.Add("TR")
+	for i := range g.widths {
+		own := g.cell(row, i)
+		if i >= len(cells) {
+			continue
+		}
 		beside := b.swatchWidth(cells[i].Swatches, g.size)
 		lines := b.lines(runs(cells[i].Text), max(1, g.widths[i]-beside), of)
-		list[0].cells[i] = b.swatches(cells[i].Swatches, g.lefts[i], g.size)
+		list[0].cells[i] = owned(b.swatches(cells[i].Swatches, g.lefts[i], g.size), own)
 		for k, l := range lines {
 			if k == len(list) {
 				list = append(list, b.rowLine(g))
 			}
 			list[k].height = max(list[k].height, lineHeight(l))
 			spare := g.widths[i] - beside - l.width
-			list[k].cells[i] = append(list[k].cells[i], set(l, g.lefts[i]+beside+spare*before(g.Columns[i].Kind), 0)...)
+			list[k].cells[i] = append(list[k].cells[i], owned(set(l, g.lefts[i]+beside+spare*before(g.Columns[i].Kind), 0), own)...)
 		}
 	}
 	return list
+}
+
+// cell is the i-th cell of a row in the structure: the head of its column, that of its row, of the rows that follow, or neither.
+func (g *grid) cell(row *pdf.Element, i int) *pdf.Element {
+	kind, scope := "TD", ""
+	switch {
+	case g.heads || g.span > 1:
+		kind, scope = "TH", "Column"
+	case g.Named && i == 0:
+		kind, scope = "TH", "Row"
+	}
+	e := row.Add(kind)
+	e.Scope, e.Span = scope, g.span
+	return e
 }
 
 func (b *builder) rowLine(g grid) slice {

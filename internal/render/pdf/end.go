@@ -26,10 +26,10 @@ func (f *File) End(w io.Writer) error {
 	for _, page := range f.pages {
 		pages.Add(page)
 	}
-	f.objects[pagesNumber-1] = dictionary("Type", name("Pages"), "Count", core.NewPdfInteger(len(f.pages)), "Kids", pages)
-	f.objects[resourcesNumber-1] = f.resources.object()
-	f.objects[infoNumber-1] = f.info()
-	f.objects[catalogNumber-1] = f.catalog()
+	f.objects.list[pagesNumber-1] = dictionary("Type", name("Pages"), "Count", core.NewPdfInteger(len(f.pages)), "Kids", pages)
+	f.objects.list[resourcesNumber-1] = f.resources.object()
+	f.objects.list[infoNumber-1] = f.info()
+	f.objects.list[catalogNumber-1] = f.catalog()
 	return wrapped(f.objects.write(w, f.Marker))
 }
 
@@ -38,6 +38,10 @@ func (f *File) End(w io.Writer) error {
 func (f *File) catalog() *core.PdfDictionary {
 	c := dictionary("Type", name("Catalog"), "Pages", at(pagesNumber),
 		"ViewerPreferences", dictionary("PrintScaling", name("None"), "DisplayDocTitle", core.NewPdfBoolean(true)))
+	if f.whole != nil {
+		c.Set("StructTreeRoot", f.structure())
+		c.Set("MarkInfo", dictionary("Marked", core.NewPdfBoolean(true)))
+	}
 	if f.Language != "" {
 		c.Set("Lang", core.NewPdfTextString(f.Language))
 	}

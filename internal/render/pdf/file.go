@@ -46,6 +46,14 @@ type File struct {
 	packed        *bytes.Buffer       // the page's contents, packed
 	packer        *zlib.Writer        // into packed
 	face          Face                // as the page has it
+
+	whole      *Element                                // nil for a file without structure
+	owners     [][]*Element                            // of the stretches of each page, by its key in the table of them
+	pageKey    int                                     // of the page that is drawn on
+	inside     bool                                    // an element is open, or what is not read
+	element    *Element                                // that is open
+	around     *Element                                // that the span lies in
+	references map[*Element]*core.PdfIndirectReference // once they are written
 }
 
 // New begins a file with the Go fonts in it.
@@ -79,6 +87,12 @@ func (f *File) Page(width, height float64) {
 	f.width, f.height, f.face = width, height, Face{}
 	f.page = dictionary("Type", name("Page"), "Parent", at(pagesNumber), "Resources", at(resourcesNumber), "MediaBox", numbers(0, 0, width, height))
 	f.pages = append(f.pages, f.objects.add(f.page))
+	if f.whole != nil {
+		f.pageKey = len(f.owners)
+		f.owners = append(f.owners, nil)
+		f.page.Set("StructParents", core.NewPdfInteger(f.pageKey))
+		f.page.Set("Tabs", name("S"))
+	}
 	f.packed = &bytes.Buffer{}
 	f.packer.Reset(f.packed)
 }
@@ -88,6 +102,7 @@ func (f *File) endPage() {
 	if f.page == nil {
 		return
 	}
+	f.outside()
 	f.flush()
 	if err := f.packer.Close(); err != nil {
 		f.failed(err)

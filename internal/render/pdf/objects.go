@@ -10,7 +10,10 @@ import (
 )
 
 // objects are those of a file, numbered from 1 on.
-type objects []core.PdfObject
+type objects struct {
+	list     []core.PdfObject
+	from, to int // those by index that are packed together, as none of them is a stream
+}
 
 // What every file has stands at fixed numbers, so that it can be referred to before it is known.
 const (
@@ -21,18 +24,25 @@ const (
 )
 
 // reserve makes room for what every file has.
-func (o *objects) reserve() { *o = make(objects, infoNumber) }
+func (o *objects) reserve() { o.list = make([]core.PdfObject, infoNumber) }
+
+// pack and packed stand round adding what is packed together.
+func (o *objects) pack()   { o.from = len(o.list) }
+func (o *objects) packed() { o.to = len(o.list) }
 
 func at(number int) *core.PdfIndirectReference { return core.NewPdfIndirectReference(number, 0) }
 
 // add gives an object the next number.
 func (o *objects) add(object core.PdfObject) *core.PdfIndirectReference {
-	*o = append(*o, object)
-	return at(len(*o))
+	o.list = append(o.list, object)
+	return at(len(o.list))
 }
 
+// together is how many objects are packed in one stream.
+const together = 400
+
 // write writes a file of the objects: a comment that names its marker, one of bytes beyond ASCII (ISO 32000-1, 7.5.2), the
-// objects, the table of their places and the trailer.
+// objects, and a stream of their places that is the trailer too (7.5.7 and 7.5.8).
 func (o objects) write(w io.Writer, marker string) error {
 	buffered := bufio.NewWriter(w)
 	c := &counter{w: buffered}
@@ -41,25 +51,52 @@ func (o objects) write(w io.Writer, marker string) error {
 		c.put("%" + marker + "\n")
 	}
 	c.put("%\xe2\xe3\xcf\xd3\n")
-	places := make([]int64, len(o))
-	for i, object := range o {
-		places[i] = c.written
-		c.put(strconv.Itoa(i+1) + " 0 obj\n")
+	places := make([]core.XRefStreamEntry, len(o.list)+1)
+	places[0] = core.XRefStreamEntry{Type: core.XRefEntryFree, Field3: 65535}
+	put := func(number int, object core.PdfObject) {
+		places[number] = core.XRefStreamEntry{Type: core.XRefEntryInUse, Field2: uint64(c.written)}
+		c.put(strconv.Itoa(number) + " 0 obj\n")
 		if c.err == nil {
 			_, c.err = object.WriteTo(c)
 		}
 		c.put("\nendobj\n")
 	}
-	table := c.written
-	c.put(fmt.Sprintf("xref\n0 %d\n%010d 65535 f \n", len(o)+1, 0))
-	for _, place := range places {
-		c.put(fmt.Sprintf("%010d 00000 n \n", place))
+	for i, object := range o.list {
+		if i < o.from || i >= o.to {
+			put(i+1, object)
+		}
 	}
-	c.put(fmt.Sprintf("trailer\n<< /Size %d /Root %d 0 R /Info %d 0 R >>\nstartxref\n%d\n%%%%EOF\n", len(o)+1, catalogNumber, infoNumber, table))
+	for from := o.from; from < o.to; from += together {
+		stream, err := o.stream(places, from, min(from+together, o.to))
+		if err != nil {
+			return err
+		}
+		places = append(places, core.XRefStreamEntry{})
+		put(len(places)-1, stream)
+	}
+	table := c.written
+	number := len(places)
+	places = append(places, core.XRefStreamEntry{Type: core.XRefEntryInUse, Field2: uint64(table)})
+	trailer, err := core.BuildXRefStream([]core.XRefStreamSubsection{{Entries: places}}, len(places), dictionary("Root", at(catalogNumber), "Info", at(infoNumber)))
+	if err != nil {
+		return err
+	}
+	put(number, trailer)
+	c.put(fmt.Sprintf("startxref\n%d\n%%%%EOF\n", table))
 	if c.err != nil {
 		return c.err
 	}
 	return buffered.Flush()
+}
+
+// stream packs objects that are no streams into one, which will have the next number, and notes their places.
+func (o objects) stream(places []core.XRefStreamEntry, from, to int) (*core.PdfStream, error) {
+	list := make([]core.ObjStmEntry, 0, to-from)
+	for i := from; i < to; i++ {
+		places[i+1] = core.XRefStreamEntry{Type: core.XRefEntryCompressed, Field2: uint64(len(places)), Field3: uint64(i - from)}
+		list = append(list, core.ObjStmEntry{ObjectNumber: i + 1, Object: o.list[i]})
+	}
+	return core.BuildObjStm(list)
 }
 
 // counter counts what is written, and writes nothing behind a fault.

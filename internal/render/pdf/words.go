@@ -53,14 +53,28 @@ func (f *File) Turn(at measure.Vec, quarters int) measure.Vec {
 	return measure.Vec{Y: f.height}
 }
 
-// Instead opens a span that stands for another text when the page is searched or copied; Done
-// ends it (ISO 32000-1, 14.9.4).
+// Instead opens a span that stands for another text when the page is searched, copied or read out; Done ends it (ISO 32000-1,
+// 14.9.4). In an element it is a stretch of its own, since readers lose count where stretches lie in each other.
 func (f *File) Instead(meant string) {
-	f.Operator("/Span <</ActualText <" + fmt.Sprintf("%X", core.EncodeTextStringUTF16BE(meant)) + ">>> BDC")
+	f.around = f.element
+	text := "/ActualText <" + fmt.Sprintf("%X", core.EncodeTextStringUTF16BE(meant)) + ">"
+	if f.around == nil {
+		f.Operator("/Span <<" + text + ">> BDC")
+		return
+	}
+	f.outside()
+	f.stretch(f.around, "Span", text)
 }
 
 // Done ends a span.
-func (f *File) Done() { f.Operator("EMC") }
+func (f *File) Done() {
+	if f.around == nil {
+		f.Operator("EMC")
+		return
+	}
+	f.outside()
+	f.Within(f.around)
+}
 
 // Bookmark is an entry of the outline that viewers show, for a place on the page; 0 is the
 // outermost level.

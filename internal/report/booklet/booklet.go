@@ -105,7 +105,7 @@ func (b *patternBuilder) add(list ...document.Block) {
 func (b *patternBuilder) document(parts []document.Section) document.Document {
 	w := &b.Top.Credits
 	d := document.Document{
-		Title: b.title(), Maker: b.maker(), Author: own(w.Designer), Copyright: own(w.Copyright), Language: "en",
+		Title: b.title(), Maker: b.maker(), Author: own(w.Designer), Copyright: own(w.Copyright), Language: "en-US",
 		Subject:  "A quilt pattern: fabric, cutting, sewing and finishing.",
 		Keywords: "quilt, patchwork, pattern",
 		Cover:    b.front, Sections: parts,

@@ -68,7 +68,7 @@ func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*
 		}
 	}
 	made.Document = numbered(document.Document{
-		Title: b.title() + ", templates", Maker: b.maker(), Author: own(t.Credits.Designer), Copyright: own(t.Credits.Copyright), Language: "en",
+		Title: b.title() + ", templates", Maker: b.maker(), Author: own(t.Credits.Designer), Copyright: own(t.Credits.Copyright), Language: "en-US",
 		Subject: report.TemplatesSubject, Sections: b.parts,
 	})
 	return made, nil
