@@ -45,8 +45,12 @@ func TestWine(t *testing.T) {
 			t.Errorf("%v says or makes something else under Wine", args)
 		}
 	}
-	if out, err := w.command("draw", "lanterns.quilt", "-o", "con.svg").CombinedOutput(); err == nil {
-		t.Errorf("the name of a device is taken: %s", out)
+	for _, name := range []string{"CON", "con.svg", "NUL.png", "x.svg:y", "x:y.svg"} { // of a device, and of a part of a file
+		out, err := w.command("draw", "lanterns.quilt", "-o", name).CombinedOutput()
+		if err == nil {
+			t.Errorf("%s is taken: %s", name, out)
+		}
+		t.Logf("%s: %s", name, out)
 	}
 	w.follow(t, layout)
 }
