@@ -191,7 +191,7 @@ func (o *printedPattern) write(c *console, s *source, d document.Document, paper
 	out := target{path: o.output, what: "pattern", example: "pattern" + pdfEnding, options: files.Options{Force: o.force, Never: s.madeFrom, Ours: patternOfOurs}}
 	switch ending(o.output) {
 	case folderEnding:
-		return o.folder(c, d, out)
+		return o.folder(c, d, out, paper)
 	case htmlEnding:
 		page, err := render.HTML(d)
 		if err != nil {

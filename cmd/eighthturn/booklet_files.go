@@ -39,8 +39,8 @@ func patternOfOurs(head []byte) bool {
 }
 
 // folder writes Markdown and its pictures into a folder, which is made if it is not there.
-func (o *printedPattern) folder(c *console, d document.Document, out target) error {
-	written, err := render.Markdown(d, "pattern")
+func (o *printedPattern) folder(c *console, d document.Document, out target, paper render.Paper) error {
+	written, err := render.Markdown(d, "pattern", render.Options{Paper: paper, Large: o.large, Marker: patternMarker})
 	if err != nil {
 		return &problem{faulty, out.path, err.Error(), ""}
 	}
@@ -51,10 +51,18 @@ func (o *printedPattern) folder(c *console, d document.Document, out target) err
 	sort.Strings(names)
 	list := make([]files.File, len(names))
 	for i, name := range names {
-		list[i] = files.File{Name: name, Write: bytesOf(marked(written[name]))}
+		content := written[name]
+		if name != render.TrueSizeFile {
+			content = marked(content)
+		}
+		list[i] = files.File{Name: name, Write: bytesOf(content)}
 	}
 	if err := c.writeSet(out, "-o", list); err != nil {
 		return err
 	}
-	return c.print(fmt.Sprintf("made: %s, with %s\n", layout.Visible(filepath.Join(out.path, "pattern.md")), measure.Count(len(written)-1, "picture")))
+	with := measure.Count(len(written)-1, "picture")
+	if written[render.TrueSizeFile] != nil {
+		with = measure.Count(len(written)-2, "picture") + " and " + render.TrueSizeFile + " to print at 100%"
+	}
+	return c.print(fmt.Sprintf("made: %s, with %s\n", layout.Visible(filepath.Join(out.path, "pattern.md")), with))
 }

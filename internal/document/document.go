@@ -57,6 +57,10 @@ type Section struct {
 	Tone     Tone
 }
 
+// AboutTrueSize is the id of the chapter that says how figures of true size are used: where these are a file of their own, it
+// stands there too.
+const AboutTrueSize = "true-size"
+
 // About is what a part of a document is about. The zero value is nothing in particular.
 type About struct {
 	Patches []int  // of the top, by index

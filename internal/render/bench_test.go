@@ -44,7 +44,7 @@ func BenchmarkHTML(b *testing.B) {
 func BenchmarkMarkdown(b *testing.B) {
 	d := long()
 	for b.Loop() {
-		if _, err := Markdown(d, "long"); err != nil {
+		if _, err := Markdown(d, "long", Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}

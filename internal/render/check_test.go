@@ -36,7 +36,7 @@ func TestFaults(t *testing.T) {
 	} {
 		_, err := PDF(d, Options{})
 		_, web := HTML(d)
-		_, marked := Markdown(d, "t")
+		_, marked := Markdown(d, "t", Options{})
 		for _, err := range []error{err, web, marked} {
 			if err == nil || !strings.Contains(err.Error(), want) {
 				t.Errorf("the fault is %v, want %q", err, want)
@@ -44,7 +44,7 @@ func TestFaults(t *testing.T) {
 		}
 	}
 	for _, name := range []string{"", "..", "a/b", `a\b`, "c:"} {
-		if _, err := Markdown(sample(), name); err == nil {
+		if _, err := Markdown(sample(), name, Options{}); err == nil {
 			t.Errorf("files named %q are written", name)
 		}
 	}

@@ -35,7 +35,7 @@ func FuzzText(f *testing.F) {
 		if got, want := blanks.ReplaceAllString(webText(page), ""), blanks.ReplaceAllString(line(s), ""); strings.Count(got, want) < 5 {
 			t.Errorf("the page holds %q fewer than 5 times", want)
 		}
-		if _, err := Markdown(d, "fuzz"); err != nil {
+		if _, err := Markdown(d, "fuzz", Options{}); err != nil {
 			t.Fatal(err)
 		}
 	})

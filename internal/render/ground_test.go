@@ -67,7 +67,7 @@ func TestGroundFillsTheFrame(t *testing.T) {
 	if got, want := reddish(page), 8/(8.5*11); got < want*0.97 || got > want*1.03 {
 		t.Errorf("%.4f of the page is red, want %.4f", got, want)
 	}
-	files, err := Markdown(grounded(t), "law")
+	files, err := Markdown(grounded(t), "law", Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

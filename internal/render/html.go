@@ -16,7 +16,7 @@ var stylesheet string
 // HTML writes a document as one page that asks for nothing else: its style and its pictures
 // are within. Words of the document are escaped; the same document gives the same bytes.
 func HTML(d document.Document) ([]byte, error) {
-	d = d.Print()
+	d = withoutRuled(d.Print())
 	if err := check(d); err != nil {
 		return nil, err
 	}

@@ -45,7 +45,7 @@ func whole(t *testing.T, svg []byte, n int) bool {
 func TestSVGShowsAll(t *testing.T) {
 	for seed := range uint64(3) {
 		d, v := invent(seed)
-		files, err := Markdown(d, "law")
+		files, err := Markdown(d, "law", Options{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -330,7 +330,7 @@ func TestPicturesAreWellFormed(t *testing.T) {
 	xmllint := judges.Program(t, "Debian's libxml2-utils", "xmllint")
 	d := sample()
 	d.Title, d.Cover.Picture.Alternative = "<&]]>", "a \"picture\" <b> & ]]> 赤\x00\uFFFF"
-	files, err := Markdown(d, "law")
+	files, err := Markdown(d, "law", Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

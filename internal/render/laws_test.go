@@ -175,7 +175,7 @@ func TestWebTextCatches(t *testing.T) {
 func TestMarkdownHoldsTheText(t *testing.T) {
 	for seed := range uint64(60) {
 		d, v := invent(seed)
-		files, err := Markdown(d, "law")
+		files, err := Markdown(d, "law", Options{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -11,9 +11,10 @@ import (
 )
 
 // Markdown writes a document for editing: the text as name.md, and each illustration as an SVG
-// file beside it, name-1.svg and so on. The map holds each file's content by its name.
-func Markdown(d document.Document, name string) (map[string][]byte, error) {
-	d = d.Print()
+// file beside it, name-1.svg and so on. What is of true size stands in TrueSizeFile, a PDF put on paper by the options, and the
+// text refers to it. The map holds each file's content by its name.
+func Markdown(d document.Document, name string, o Options) (map[string][]byte, error) {
+	d = withoutRuled(d.Print())
 	if err := check(d); err != nil {
 		return nil, err
 	}
@@ -22,6 +23,13 @@ func Markdown(d document.Document, name string) (map[string][]byte, error) {
 	}
 	m := &marked{name: name, files: map[string][]byte{}}
 	m.document(d)
+	if plates, ok := trueSize(d); ok && m.err == nil {
+		printed, err := PDF(plates, o)
+		if err != nil {
+			return nil, err
+		}
+		m.files[TrueSizeFile] = printed.File
+	}
 	m.files[name+".md"] = append(bytes.TrimRight(m.out.Bytes(), "\n"), '\n')
 	return m.files, m.err
 }
@@ -201,6 +209,10 @@ func swatched(list []document.Swatch) string {
 }
 
 func (m *marked) illustration(s shape) {
+	if s.figure.TrueSize {
+		m.paragraph("[" + spelled(textLine(s.caption)) + "](<" + TrueSizeFile + ">)")
+		return
+	}
 	picture, err := s.svg(false)
 	if err != nil && m.err == nil {
 		m.err = err

@@ -17,7 +17,7 @@ func TestAmpersandsStayAsTheyAre(t *testing.T) {
 			document.Paragraph{Text: document.Text{{Text: name, Bold: true}}},
 		}},
 	}}
-	files, err := Markdown(d, "law")
+	files, err := Markdown(d, "law", Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

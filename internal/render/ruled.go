@@ -1,5 +1,11 @@
 package render
 
+import (
+	"slices"
+
+	"eighthturn/internal/document"
+)
+
 // ruledLine is how far lines to write on are apart, as a multiple of the size of type.
 const ruledLine = 2.4
 
@@ -38,4 +44,15 @@ func (b *builder) fours(pages []page, back bool) []page {
 		pages = append(pages, page{part: part, placed: []placed{{slice{height: height, newPage: true, marks: linesToWrite(column{0, b.text()}, b.body*ruledLine, height)}, b.top}}})
 	}
 	return append(pages, rest...)
+}
+
+// withoutRuled is a document without the chapters that are nothing but lines to write on, for what is no paper.
+func withoutRuled(d document.Document) document.Document {
+	d.Sections = slices.DeleteFunc(slices.Clone(d.Sections), func(s document.Section) bool {
+		return len(s.Blocks) > 0 && !slices.ContainsFunc(s.Blocks, func(b document.Block) bool {
+			_, ruled := b.(document.Ruled)
+			return !ruled
+		})
+	})
+	return d
 }

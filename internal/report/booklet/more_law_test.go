@@ -70,7 +70,7 @@ var markdownPicture = regexp.MustCompile(`!\[([^\]]*)\]\(<([^>]+)>\)`)
 func TestMarkdownHasItsPictures(t *testing.T) {
 	t.Parallel()
 	for _, s := range samples.All() {
-		files, err := render.Markdown(pattern(t, s.Text), "pattern")
+		files, err := render.Markdown(pattern(t, s.Text), "pattern", render.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -84,8 +84,17 @@ func TestMarkdownHasItsPictures(t *testing.T) {
 			}
 			shown[string(m[2])] = true
 		}
-		if len(shown) != len(files)-1 || len(shown) < 8 {
-			t.Errorf("%s: %d pictures are shown and %d are there", s.Name, len(shown), len(files)-1)
+		plates := 0
+		for _, f := range figuresIn(pattern(t, s.Text).Print().Sections) {
+			if f.Of.TrueSize {
+				plates++
+			}
+		}
+		if links := bytes.Count(files["pattern.md"], []byte("](<"+render.TrueSizeFile+">)")); links != plates || (plates > 0) != (files[render.TrueSizeFile] != nil) {
+			t.Errorf("%s: %d figures are of true size, and %d are referred to; they have %d bytes", s.Name, plates, links, len(files[render.TrueSizeFile]))
+		}
+		if beside := min(plates, 1) + 1; len(shown) != len(files)-beside || len(shown) < 8 {
+			t.Errorf("%s: %d pictures are shown and %d are there", s.Name, len(shown), len(files)-beside)
 		}
 	}
 }

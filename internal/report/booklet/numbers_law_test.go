@@ -24,7 +24,7 @@ import (
 // textOf is a document as its Markdown, unescaped.
 func textOf(t *testing.T, d document.Document) string {
 	t.Helper()
-	files, err := render.Markdown(d, "pattern")
+	files, err := render.Markdown(d, "pattern", render.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -16,6 +16,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilttest/judges"
@@ -80,12 +81,17 @@ func TestThePageIsPrintedTrue(t *testing.T) {
 		text    string
 		laidFor render.Paper
 	}{"lanterns": {sampleText(t, "lanterns"), render.Letter()}, "metric": {metric, render.A4()}} {
-		page, err := render.HTML(Pattern(study(t, c.text, cutting.Options{}), Options{Paper: c.laidFor}))
+		d := Pattern(study(t, c.text, cutting.Options{}), Options{Paper: c.laidFor})
+		page, err := render.HTML(d)
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, paper := range []string{"letter", "A4"} {
-			pages, wrong := squaresOf(t, printedPage(t, page, paper))
+			printed := printedPage(t, page, paper)
+			for _, heading := range parted(t, d, printed) {
+				t.Errorf("%s on %s: the heading %q is the last line of a page", name, paper, heading)
+			}
+			pages, wrong := squaresOf(t, printed)
 			if pages == 0 || len(wrong) > 0 {
 				t.Errorf("%s, laid for %s, on %s: %d pages have squares; %v", name, c.laidFor.Name, paper, pages, wrong)
 			}
@@ -94,10 +100,54 @@ func TestThePageIsPrintedTrue(t *testing.T) {
 			continue
 		}
 		shrunk := bytes.ReplaceAll(page, []byte(`class="plate true"`), []byte(`class="plate"`))
-		if _, wrong := squaresOf(t, printedPage(t, shrunk, "letter")); len(wrong) == 0 {
+		shrunk = bytes.ReplaceAll(shrunk, []byte("</h3>"), []byte(`</h3><div style="break-before: page"></div>`))
+		printed := printedPage(t, shrunk, "letter")
+		if _, wrong := squaresOf(t, printed); len(wrong) == 0 {
 			t.Error("templates that are made smaller are not noticed")
 		}
+		if len(parted(t, d, printed)) == 0 {
+			t.Error("headings that are parted from what follows are not noticed")
+		}
 	}
+}
+
+// Templates of a pattern as Markdown are pages at true size beside the text.
+func TestTemplatesOfMarkdownAreTrue(t *testing.T) {
+	for _, paper := range render.Papers() {
+		files, err := render.Markdown(Pattern(study(t, sampleText(t, "lanterns"), cutting.Options{}), Options{Paper: paper}), "pattern", render.Options{Paper: paper})
+		if err != nil {
+			t.Fatal(err)
+		}
+		path := filepath.Join(t.TempDir(), render.TrueSizeFile)
+		if err := os.WriteFile(path, files[render.TrueSizeFile], 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if pages, wrong := squaresOf(t, path); pages != maxMeasured || len(wrong) > 0 {
+			t.Errorf("%s: %d pages have squares; %v", paper.Name, pages, wrong)
+		}
+	}
+}
+
+// parted are the headings of a document that end a page of a file, as Poppler reads it.
+func parted(t *testing.T, d document.Document, path string) []string {
+	t.Helper()
+	headings := map[string]bool{}
+	for _, s := range d.Print().Sections {
+		headings[s.Title] = true
+		for _, b := range s.Blocks {
+			if h, ok := b.(document.Heading); ok {
+				headings[h.Text] = true
+			}
+		}
+	}
+	var list []string
+	for _, page := range strings.Split(output(t, judges.Program(t, "Debian's poppler-utils", "pdftotext"), "-layout", path, "-"), "\f") {
+		lines := strings.Split(strings.TrimSpace(page), "\n")
+		if last := strings.TrimSpace(lines[len(lines)-1]); last != "" && headings[last] {
+			list = append(list, last)
+		}
+	}
+	return list
 }
 
 // bookOf is the templates of a sample by themselves, as a file.

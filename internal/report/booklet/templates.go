@@ -33,6 +33,7 @@ func (b *patternBuilder) templatesPart() (pages func()) {
 		return none
 	}
 	b.part("Templates", false)
+	b.parts[len(b.parts)-1].ID = document.AboutTrueSize
 	says := b.templateBook(plates)
 	b.add(document.List{Items: append(says.About(), says.ByRuler()...)}, says.Table(list, shownIn(plates, templateKey), false))
 	b.add(report.TooLarge("template", large)...)
