@@ -12,6 +12,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/files"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/render"
 	"eighthturn/internal/report"
 	"eighthturn/internal/report/booklet"
@@ -92,6 +93,9 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 	if err != nil {
 		return err
 	}
+	if note := o.costNote(top); note != "" {
+		c.complain(s.name, note)
+	}
 	reports := booklet.Study(top, options)
 	if o.foundations {
 		reports.Foundations = templates.Foundations(top)
@@ -105,6 +109,22 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 	page := o.page(cmd.Flags().Changed(o.paper.option), top.Units)
 	return o.write(c, s, o.document(reports, filepath.Base(beside(s.name, "")), page), page)
 }
+
+// costNote says beforehand what a pattern takes that takes long, "" for others.
+func (o *printedPattern) costNote(top *quilt.Top) string {
+	cost := booklet.CostOf(top)
+	if o.handout || !cost.Long() {
+		return ""
+	}
+	if form := ending(o.output); form == htmlEnding || form == folderEnding {
+		cost.Megabytes *= webPattern
+	}
+	return fmt.Sprintf("note: a pattern of %s and %s takes about %d seconds, and up to %d MB\n",
+		measure.Count(len(top.Faces), "piece"), measure.Count(cost.Blocks, "labeled block"), cost.Seconds, max(1, cost.Megabytes))
+}
+
+// webPattern is how many times as large as a PDF a pattern of text and SVG is.
+const webPattern = 3
 
 // document is the pattern or the handout.
 func (o *printedPattern) document(r booklet.Reports, name string, paper render.Paper) document.Document {
