@@ -34,7 +34,9 @@ func JPEG(w io.Writer, s *svgout.Scene, f Frame) error {
 		return err
 	}
 	if err := job.CheckJPEG(); err != nil {
-		return tooLarge(job.Size, f, sidesOf(s), pixels.MostJPEGASide, pixels.MostJPEGInAll)
+		large := tooLarge(job.Size, f, sidesOf(s), pixels.MostJPEGASide, pixels.MostJPEGInAll)
+		large.Reason = "more than are made as a JPEG; a PNG may be larger"
+		return large
 	}
 	quality := f.Quality
 	if quality == 0 {
