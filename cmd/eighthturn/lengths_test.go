@@ -93,7 +93,7 @@ func plainText(text string) string {
 
 const writtenNumber = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+\.[0-9]+|[0-9]+`
 
-var writtenLength = regexp.MustCompile(`(exactly |[Aa]bout |under )?(?:(` + writtenNumber + `) by )?(` + writtenNumber + `) (in|cm)\b`)
+var writtenLength = regexp.MustCompile(`(exactly |[Aa]bout |under |generous |scant )?(?:(` + writtenNumber + `) by )?(` + writtenNumber + `) (in|cm)\b`)
 
 // misread are the lengths of a text that lie on no mark of a ruler and are no length of the plan as it is to be written. Where it
 // says why, exact decimals need no word before them.
@@ -103,6 +103,9 @@ func misread(text string, lengths []measure.NM, s measure.System, why bool) []st
 		known[s.Number(nm)], known[s.Number(-nm)], known["exactly "+s.ExactNumber(nm)] = true, true, true
 		if _, on := measure.On(nm, s.SlantMark()); on { // where a slanted cut begins and ends
 			known[measure.Number(nm, s)] = true
+		}
+		if said, ok := strings.CutPrefix(s.Offset(nm), "a "); ok { // "generous 3/16 in"
+			known[strings.TrimSuffix(said, " in")] = true
 		}
 		known[s.ExactNumber(nm)] = known[s.ExactNumber(nm)] || why
 	}
@@ -276,7 +279,7 @@ func TestLengthsNotices(t *testing.T) {
 	if wrong := append(misread(right, lengths, cuts.Units, false), unsaid(right, cuts)...); len(wrong) > 0 {
 		t.Errorf("what is right is refused: %q", wrong)
 	}
-	for _, broken := range []string{"5.073 in", "about 5.07 in", "about 5 5/64 in", "about 5 1/8 in", "exactly 5.07 in", "about 2 by 5.073 in"} {
+	for _, broken := range []string{"5.073 in", "about 5.07 in", "about 5 5/64 in", "about 5 1/8 in", "exactly 5.07 in", "about 2 by 5.073 in", "a scant 5 1/16 in"} {
 		if len(misread(broken, lengths, cuts.Units, false)) == 0 {
 			t.Errorf("%q passes", broken)
 		}

@@ -45,8 +45,8 @@ func eightAndFour() Recipe {
 			{
 				Name: "pair",
 				Do: "Place two wedges right sides together, tips matching, and sew one long edge from the wide end to the tip. " +
-					"Right side up with the tips pointing down, the wedge that comes first clockwise is always on the left.",
-				Named: []Named{{Words: "the wedge that comes first clockwise", By: "the %s wedge", Pieces: first, Others: second}},
+					"Right side up with the tips pointing down, the wedge that comes first going clockwise around the block is always on the left.",
+				Named: []Named{{Words: "the wedge that comes first going clockwise around the block", By: "the %s wedge", Pieces: first, Others: second}},
 				Check: "the tips form a 90-degree corner",
 				Joins: []Join{{A: 0, B: 1}, {A: 2, B: 3}, {A: 4, B: 5}, {A: 6, B: 7}},
 			},

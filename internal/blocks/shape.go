@@ -50,22 +50,23 @@ func (s Shape) String() string { return s.Description().Name }
 // Description describes a piece shape: how it lies, how it is cut and from what, what is trimmed, which corners are blunt.
 // Corners and sides are counted from 0 in the order of a piece's outline; side n begins at corner n.
 type Description struct {
-	Name     string      // of one piece, as the trade has it
-	Angles   [][]float64 // the angles that it may have, in degrees from its first corner on, one way round or the other
-	Sized    Sized       // what its size follows from
-	Gathers  Centre      // the centre at which its first corner meets those of its like
-	Edging   bool        // a strip as long as need be: it may be joined, and has no template
-	Point    int         // the corner that is its point, which no seam should cut off; -1 for none
-	Blunt    int         // the corner that the way of cutting leaves flat, a seam allowance beyond the finished one; -1 for none
-	Grain    [2]int      // two corners, from one to the other along the straight grain as it is usually cut; see CutSize.Grain
-	Trimmed  []int       // sides that are cut to size only after sewing, where it is cut larger
-	Edges    []int       // sides whose finished lengths its size is given by; nil where that is its CutSize's
-	ByRuler  bool        // a ruler alone cuts it, from its size; what has a template beside that comes last
-	Tools    []Tool      // what it is cut with, beside cutter, mat and ruler
-	Shaped   bool        // its size does not tell how it is cut, so that words must
-	CutTitle string      // how it is cut, in a word and in sentences; "" where its size tells
-	CutWords string
-	ByCustom string // why it is cut larger than need be, %s by %s: cut, least; "" where there is no such custom
+	Name       string      // of one piece, as the trade has it
+	Angles     [][]float64 // the angles that it may have, in degrees from its first corner on, one way round or the other
+	Sized      Sized       // what its size follows from
+	Gathers    Centre      // the centre at which its first corner meets those of its like
+	Edging     bool        // a strip as long as need be: it may be joined, and has no template
+	Point      int         // the corner that is its point, which no seam should cut off; -1 for none
+	Blunt      int         // the corner that the way of cutting leaves flat, a seam allowance beyond the finished one; -1 for none
+	Grain      [2]int      // two corners, from one to the other along the straight grain as it is usually cut; see CutSize.Grain
+	Trimmed    []int       // sides that are cut to size only after sewing, where it is cut larger
+	Edges      []int       // sides whose finished lengths its size is given by; nil where that is its CutSize's
+	ByRuler    bool        // a ruler alone cuts it, from its size; what has a template beside that comes last
+	Tools      []Tool      // what it is cut with, beside cutter, mat and ruler
+	Shaped     bool        // its size does not tell how it is cut, so that words must
+	FinishedAs string      // which of its measures its finished size is, in words; "" for width and length
+	CutTitle   string      // how it is cut, in a word and in sentences; "" where its size tells
+	CutWords   string
+	ByCustom   string // why it is cut larger than need be, %s by %s: cut, least; "" where there is no such custom
 
 	// Lies is the two corners from which to which a template's lower or upper edge runs to the right.
 	Lies func(outline []Place) (from, to int)

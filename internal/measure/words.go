@@ -1,7 +1,6 @@
 package measure
 
 import (
-	"strconv"
 	"strings"
 )
 
@@ -68,13 +67,20 @@ func (s System) nearest(nm NM) (text, about string) {
 	return Number(at, s), "about "
 }
 
-// WithMillimetres is Nearest, and in inches the millimetres beside it where it lies on no mark: "about 3/16 in or 5 mm".
-func (s System) WithMillimetres(nm NM) string {
+// Offset is Nearest as quilters say it of a small length in inches that lies on no mark: "a generous 3/16 in" for a little more than
+// the mark, "a scant 3/16 in" for a little less; "about" is left for what no eye sees, half of 1/64 in. Common practice, no source.
+func (s System) Offset(nm NM) string {
 	text := s.Nearest(nm)
-	if s == Centimetres || !strings.HasPrefix(text, "about ") {
+	short, about := strings.CutPrefix(text, "about ")
+	switch at := Nearest(nm, s.Mark()); {
+	case s == Centimetres || !about:
 		return text
+	case nm-at > Inch/128:
+		return "a generous " + short
+	case at-nm > Inch/128:
+		return "a scant " + short
 	}
-	return text + " or " + strconv.FormatInt(int64(Nearest(nm, Millimetre)/Millimetre), 10) + " mm"
+	return text
 }
 
 // AtLeast writes a length of which more does no harm, rounded up to a mark as upToMark says.

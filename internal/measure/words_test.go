@@ -134,7 +134,8 @@ func TestHowLengthsRead(t *testing.T) {
 		{Inches.By(2*Inch, 14*Inch), "2 by 14 in"}, {Inches.By(strip, 14*Inch), "about 5 1/16 by 14 in"}, {Inches.Size(strip, strip+1), "about 5 1/16 in square"}, {Centimetres.Size(9*Centimetre, 8*Centimetre), "9 by 8 cm"},
 		{Inches.ByAtLeast(strip, 14*Inch), "5 1/8 by 14 in"}, {Inches.ByAtMost(strip, 14*Inch), "5 by 14 in"},
 		{Inches.Shop(3 * Yard / 8), "3/8 yd"}, {Inches.Shop(2 * Yard), "2 yd"}, {Inches.Shop(30 * Inch), "0.83 yd"}, {Centimetres.Shop(12 * Metre / 10), "1.2 m"}, {Centimetres.Shop(125 * Centimetre), "1.25 m"}, {Centimetres.Shop(Yard / 8), "0.11 m"},
-		{Inches.WithMillimetres(5_257_800), "about 3/16 in or 5 mm"}, {Inches.WithMillimetres(Inch / 4), "1/4 in"}, {Centimetres.WithMillimetres(5_257_800), "about 0.5 cm"},
+		{Inches.Offset(5_257_800), "a generous 3/16 in"}, {Inches.Offset(Inch/4 - Inch/50), "0.23 in"}, {Inches.Offset(Inch/4 - Inch/53), "a scant 1/4 in"}, {Inches.Offset(Inch / 4), "1/4 in"}, {Centimetres.Offset(5_257_800), "about 0.5 cm"},
+		{Inches.Offset(Inch/4 + Inch/130), "about 1/4 in"}, {Inches.Offset(Inch/4 + Inch/126), "a generous 1/4 in"},
 		{Inches.Distance(6 * 12 * Inch), "6 ft"}, {Inches.Distance(79 * Inch), "6.6 ft"}, {Centimetres.Distance(2 * Metre), "2.00 m"},
 	} {
 		if c.got != c.want {

@@ -44,14 +44,14 @@ func (c *cuts) facts() []document.Item {
 		return document.Item{Text: lead(bold, format, args...)}
 	}
 	items := []document.Item{
-		led("Read all instructions", "before cutting, and sew one test block first."),
+		led("Read all instructions", "before cutting."),
 		led("Finished size:", "%s.", c.Units.Size(t.Outer.Width(), t.Outer.Height())),
 		led("Seam allowance:", "use %s unless otherwise noted; it is included in all cut sizes.", c.Units.Nearest(t.Seam)),
 	}
 	if w, same := c.usableWidth(); same {
 		items = append(items, led("Usable width:", "%s for every fabric, selvages removed.", c.Units.Nearest(w)))
 	} else {
-		items = append(items, led("Usable width:", "it differs; see the fabric table."))
+		items = append(items, led("Usable width:", "see the fabric table; it is not the same for all fabrics."))
 	}
 	if t.CutFacts.StripGiven {
 		return items

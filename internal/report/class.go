@@ -100,8 +100,12 @@ func (c *classroom) provided() document.Section {
 	}
 	kits := measure.Count(c.Copies, "kit")
 	list = append(list, "a kit for each student, "+kits+" in all: the pieces of one "+c.kitHolds()+", already cut")
+	buy := c.toBuy().Blocks[0].(document.Table)
+	if c.BackingBuy.Buy > 0 { // which is not in the kits
+		buy.Rows = buy.Rows[:len(buy.Rows)-1]
+	}
 	to := document.Section{ID: "for-the-teacher", Title: "For the teacher: fabric for " + kits,
-		Blocks: []document.Block{para("Cut all kits at once, combining their strips: this takes less fabric than cutting each kit separately."), c.toBuy().Blocks[0]}}
+		Blocks: []document.Block{para("Cut all kits at once, combining their strips: this takes less fabric than cutting each kit separately."), buy}}
 	out.Blocks = append(bullets(list...),
 		document.Section{ID: "in-each-kit", Title: "In each kit", Blocks: []document.Block{c.kitTable(), para("Not in the kit: %s.", measure.List(c.notInKit()))}}, to)
 	return out
@@ -163,6 +167,9 @@ func (c *classroom) kitTable() document.Table {
 
 // kitPiece names a piece of a kit; strips by their size, since they come in several lengths.
 func (c *classroom) kitPiece(line *cutting.Line) string {
+	if line.Border >= 0 && c.one.Longer > 0 && line.Piece.Shape.Description().Edging {
+		return fmt.Sprintf("%s, %s by at least %s", piecesName(line), c.Units.Nearest(line.Piece.AcrossCut), c.Units.AtLeast(line.Piece.AlongCut+c.one.Longer))
+	}
 	if line.Piece.Shape.Description().Edging {
 		return piecesName(line) + ", " + c.Units.Size(line.Piece.AcrossCut, line.Piece.AlongCut)
 	}

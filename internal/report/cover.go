@@ -49,12 +49,18 @@ func (c *cuts) backTable() document.Block {
 		for i := range c.Fabrics {
 			list[i] = c.name(i) + ": " + c.Units.Shop(c.Fabrics[i].Purchase.Buy)
 		}
+		if c.BackingBuy.Buy > 0 {
+			list = append(list, chosenBacking+": "+c.Units.Shop(c.BackingBuy.Buy))
+		}
 		return paragraph(strings.Join(list, "; ") + ".")
 	}
 	t := table(words("Fabric"), lengths("Buy"))
 	t.Named = true
 	for i := range c.Fabrics {
 		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{c.fabricCell(i), cell(c.Units.Shop(c.Fabrics[i].Purchase.Buy))}})
+	}
+	if c.BackingBuy.Buy > 0 {
+		t.Rows = append(t.Rows, row(chosenBacking, c.Units.Shop(c.BackingBuy.Buy)))
 	}
 	return t
 }

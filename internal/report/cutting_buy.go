@@ -139,10 +139,13 @@ func (c *cuts) added() string {
 	a := c.Allowance
 	end, slips := c.length(a.SquareUp)+" for squaring up", c.length(a.Spare)
 	if a.OneStrip {
-		slips = "one extra widest strip (" + c.length(a.Spare) + " at most)"
+		slips = "a spare strip of the widest cut (up to " + c.length(a.Spare) + ")"
+	} else {
+		slips += " as insurance against cutting errors"
 	}
-	slips += " as insurance against cutting errors"
-	switch {
+	switch backing := c.Backing != nil; {
+	case a.SquareUp > 0 && a.Spare > 0 && backing:
+		return end + " and, except for the backing, " + slips
 	case a.SquareUp > 0 && a.Spare > 0:
 		return end + " and " + slips
 	case a.SquareUp > 0:
@@ -320,5 +323,5 @@ func (c *cuts) battingTakes(b *supplies.Batting) string {
 		return text + "; no standard package is big enough, so buy it off the roll."
 	}
 	k := &b.Packages[0]
-	return text + fmt.Sprintf(", a %s (%s) or larger.", k.Name, c.size(k.Size.Width, k.Size.Height))
+	return text + fmt.Sprintf(", a %s package (%s).", k.Name, measure.Inches.Size(k.Size.Width, k.Size.Height)) // in whole inches everywhere
 }

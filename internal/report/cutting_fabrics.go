@@ -215,7 +215,7 @@ func (c *cuts) chainWords(chain *cutting.Chain) string {
 		words += " Only " + c.length(chain.SpareCut) + " is left: sew accurately, and measure before you cut."
 	}
 	if chain.Short {
-		words += " One length in them is only " + c.length(chain.LeastCut) + " long; no other order of these strips makes it longer."
+		words += " One of these lengths includes a piece only " + c.length(chain.LeastCut) + " long; no other order of the strips makes it longer."
 	}
 	return words
 }

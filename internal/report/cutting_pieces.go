@@ -25,7 +25,7 @@ func PieceNoun(line *cutting.Line) (noun, of string) {
 	case piece.Role == postsRole:
 		return "post", ""
 	case piece.Hand != cutting.Either:
-		return piece.Shape.String(), ", " + handWord(piece.Hand) + "-hand"
+		return handWord(piece.Hand) + " " + piece.Shape.String(), ""
 	}
 	return piece.Shape.String(), ""
 }
@@ -179,9 +179,37 @@ func (c *cuts) pieces() document.Section {
 		t.Rows = append(t.Rows, r)
 	}
 	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Depth: document.Detail, Blocks: append([]document.Block{t}, bullets(slices.DeleteFunc([]string{
-		"Finished size excludes seam allowances. Wedges and tumblers: height. Triangles: short sides. Kites: long sides. Background pieces: the two sides of the square corner. " +
-			c.Units.AboutMeans() + " Cut size includes " + c.length(c.Seam) + " seam allowances. Oversize pieces are trimmed after sewing; the table says how much.", c.measuredFirst(),
+		"Finished size excludes seam allowances. " + c.measuredAs() + c.Units.AboutMeans() + " Cut size includes " + c.length(c.Seam) + " seam allowances." + c.trimmedAfter(), c.measuredFirst(),
 	}, func(s string) bool { return s == "" })...)...)}
+}
+
+// measuredAs says which measures the finished sizes of the quilt's shapes are.
+func (c *cuts) measuredAs() string {
+	var order []string
+	names := map[string][]string{}
+	for _, shape := range blocks.Shapes() {
+		d := shape.Description()
+		if d.FinishedAs == "" || !c.Cuts(shape) {
+			continue
+		}
+		if names[d.FinishedAs] == nil {
+			order = append(order, d.FinishedAs)
+		}
+		names[d.FinishedAs] = append(names[d.FinishedAs], measure.Plural(shape.String()))
+	}
+	text := ""
+	for _, measured := range order {
+		text += capital(measure.List(names[measured])) + ": " + measured + ". "
+	}
+	return text
+}
+
+// trimmedAfter says where the table tells how much is trimmed, "" where nothing is.
+func (c *cuts) trimmedAfter() string {
+	if !slices.ContainsFunc(c.Lines, func(l cutting.Line) bool { return c.trim(&l.Piece) != "" }) {
+		return ""
+	}
+	return " Oversize pieces are trimmed after sewing; the table says how much."
 }
 
 // measuredFirst says how much longer than in the table a border's strips are cut, "" where they are not.
@@ -195,7 +223,12 @@ func (c *cuts) measuredFirst() string {
 // howTo explains each way of cutting that the quilt needs, and no other, and says what strips give.
 func (c *cuts) howTo() document.Section {
 	var l document.List
+	said := ""
 	say := func(title, text string) {
+		if strings.Contains(said, rulerMeans) { // explained where it is named first
+			text = strings.ReplaceAll(text, rulerMeans, "")
+		}
+		said += text
 		l.Items = append(l.Items, document.Item{Text: document.Text{{Text: title + ".", Bold: true}, {Text: " " + text}}})
 	}
 	for _, shape := range blocks.Shapes() {
@@ -215,6 +248,9 @@ func (c *cuts) howTo() document.Section {
 	s := document.Section{ID: HowToCutID, Title: "How to cut the pieces", Depth: document.Detail}
 	return c.slim(c.endTable(c.tumblerTable(c.wedgeTable(with(s, l)))))
 }
+
+// rulerMeans explains a wedge ruler behind its name.
+const rulerMeans = " (a 45-degree ruler)"
 
 // wayToCut is what there is to say of a method whatever the shape.
 type wayToCut struct {

@@ -162,7 +162,13 @@ func (c *cuts) setLeft(n int) string {
 	if c.Sets[n].Alike {
 		return fmt.Sprintf("Leftover: %s%s.", measure.Count(left[0]+left[1], "wedge"), wholeTurns(left[0]+left[1]))
 	}
-	return fmt.Sprintf("Leftover: %s of %s and %d of %s%s.", measure.Count(left[0], "wedge"), c.wedgesName(n, false), left[1], c.wedgesName(n, true), wholeTurns(left[0], left[1]))
+	var list []string
+	for i, n2 := range left {
+		if n2 > 0 {
+			list = append(list, measure.Count(n2, c.wedgesName(n, i > 0)+" wedge"))
+		}
+	}
+	return fmt.Sprintf("Leftover: %s%s.", measure.List(list), wholeTurns(left[0], left[1]))
 }
 
 // wholeTurns says how many whole turns of eight wedges could be made of some.
@@ -172,9 +178,9 @@ func wholeTurns(counts ...int) string {
 		n += c / 8
 	}
 	if n == 0 {
-		return ", too few for a complete circle of eight"
+		return ", too few for a circle of eight"
 	}
-	return ", enough for " + measure.Count(n, "complete circle") + " of eight"
+	return ", enough for " + measure.Count(n, "circle") + " of eight"
 }
 
 // manySets is strip sets in a table, as pools of scraps make them.

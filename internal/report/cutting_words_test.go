@@ -37,8 +37,8 @@ func TestAddedLengths(t *testing.T) {
 		want  string
 		added measure.NM
 	}{
-		{cutting.Options{}, "includes 2 in for squaring up and one extra widest strip (9 in at most) " + slips, 13 * measure.Inch / 2},
-		{cutting.Options{SquareUp: measure.Inch, Spare: 2 * measure.Inch}, "includes 1 in for squaring up and 2 in " + slips, 3 * measure.Inch},
+		{cutting.Options{}, "includes 2 in for squaring up and, except for the backing, a spare strip of the widest cut (up to 9 in), rounded", 13 * measure.Inch / 2},
+		{cutting.Options{SquareUp: measure.Inch, Spare: 2 * measure.Inch}, "includes 1 in for squaring up and, except for the backing, 2 in " + slips, 3 * measure.Inch},
 		{cutting.Options{SquareUp: measure.Inch, NoSpare: true}, "includes 1 in for squaring up, rounded", measure.Inch},
 		{cutting.Options{NoSquareUp: true, Spare: 2 * measure.Inch}, "includes 2 in " + slips, 2 * measure.Inch},
 		{cutting.Options{NoSquareUp: true, NoSpare: true}, "includes nothing for squaring up or for cutting errors, rounded", 0},

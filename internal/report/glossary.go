@@ -27,12 +27,14 @@ func tradeWords() []explained {
 		word(`wedge rulers?`, "Wedge ruler", "is a 45-degree ruler in the shape of a wedge, with lines across it."),
 		word(`kites?`, "Kite", "is a four-sided piece: two long sides meet in a sharp tip, two short sides in a square corner."),
 		word(`background pieces?`, "Background piece", "is the piece that fills the rest of the half-block."),
+		word(`half-square triangles?`, "Half-square triangle", "is half of a square that is cut once on the diagonal."),
 		word(`tumblers?`, "Tumbler", "is a piece with two parallel sides, one wide and one narrow, and two slanted sides."),
 		word(`end pieces?`, "End piece", "is the piece that squares off the end of a column of tumblers."),
 		word(`strip sets?`, "Strip set", "is several strips sewn together along their long edges and then subcut into pieces."),
 		word(`posts?`, "Post", "is the square where sashes meet."),
 		word(`nests?`, "Nest", "means that seams pressed in opposite directions lock together at the intersection."),
 		word(`dog ears?`, "Dog ear", "is the tip of a seam allowance that extends past the end of a seam; trim it off."),
+		word(`staystitch`, "Staystitch", "means to sew a line inside the seam allowance, through one layer, so that the edge does not stretch."),
 		word(`bias`, "On the bias", "means diagonal to the threads of the fabric. Bias edges stretch: press them, do not push the iron."),
 	}
 }

@@ -151,9 +151,12 @@ func (s *sewer) unfinished(b *sewing.Block, step *sewing.Step) string {
 		return text
 	}
 	before := s.units.Nearest(step.CheckBefore)
+	sameSquare := measure.Nearest(step.Before.Across, s.units.Mark()) == measure.Nearest(step.Unfinished.Across, s.units.Mark())
 	switch square := s.units.Nearest(step.Before.Across) == s.units.Nearest(step.Before.Down); {
 	case strings.TrimPrefix(before, "about ") == strings.TrimPrefix(s.units.Nearest(step.CheckSizes[0].Length), "about "):
 		return text
+	case step.Form == sewing.Rectangle && sameSquare:
+		return text // a ruler shows no difference
 	case step.Form == sewing.Rectangle:
 		before = s.size(*step.Before)
 	case square:
@@ -221,7 +224,11 @@ func lead(bold, format string, args ...any) document.Text {
 func (s *sewer) fabrics(b *sewing.Block) []document.Block {
 	var blocks []document.Block
 	if n := len(b.Variants); n > maxListed {
-		blocks = append(blocks, para("There are %d different fabric placements. Arrange the fabrics to match the picture of the quilt or at random; just keep like fabrics apart.", n), para("The first %d:", maxListed))
+		many := fmt.Sprintf("There are %d fabric placements.", n)
+		if n == b.Count {
+			many = "No two " + measure.Plural(noun(b)) + " are alike."
+		}
+		blocks = append(blocks, para("%s Arrange the fabrics to match the picture of the quilt or at random; just keep like fabrics apart.", many), para("The first %d:", maxListed))
 	}
 	var list document.List
 	for i := range b.Variants[:min(len(b.Variants), maxListed)] {
@@ -232,7 +239,11 @@ func (s *sewer) fabrics(b *sewing.Block) []document.Block {
 
 // variant is blocks of one variant: their pieces, units that are made in several orders, and their places.
 func (s *sewer) variant(b *sewing.Block, v *sewing.FabricVariant) document.Item {
-	item := document.Item{Text: document.Text{{Text: b.VariantName(v.Number) + ":", Bold: true}, {Text: " " + s.pieces(b, v) + "."}}, About: document.About{Patches: placedPatches(v.Cells)}}
+	name, pieces := b.VariantName(v.Number)+":", s.pieces(b, v)
+	if len(b.Variants) == 1 && !b.Column {
+		name, pieces = "For each block:", s.pieceCounts(b, v)
+	}
+	item := document.Item{Text: document.Text{{Text: name, Bold: true}, {Text: " " + pieces + "."}}, About: document.About{Patches: placedPatches(v.Cells)}}
 	if n := len(b.Variants); n > 1 && n <= maxListed {
 		for i := range b.Steps {
 			if made := s.made(b, v, &b.Steps[i]); made != "" {

@@ -15,11 +15,11 @@ func (s *sewer) border(stage *sewing.Stage) document.Section {
 	n := stage.Number - 1
 	edging := &s.top.CutFacts.Borders[n]
 	out := document.Section{ID: SewingBorder(stage.Number), Title: "Border " + number(stage.Number)}
-	out.Blocks = append(out.Blocks, para("This border finishes %s wide, of fabric %s. Measure the quilt through the center before you cut the strips to length; the lengths below are the mathematical ones%s.",
+	out.Blocks = append(out.Blocks, para("This border finishes %s wide, of fabric %s. Measure the quilt through the center before you cut the strips to length; the lengths below are calculated%s.",
 		s.units.Nearest(edging.Width), s.plans.called(edging.Fabric), s.roundedUp(n)))
 	t := table(words("pieces"), words("cut"))
 	s.borderLines(n, func(line *cutting.Line) {
-		r := row(countedPieces(line.Pieces, line), s.units.Size(line.Piece.AcrossCut, line.Piece.AlongCut))
+		r := row(s.borderPieces(line), s.units.Size(line.Piece.AcrossCut, line.Piece.AlongCut))
 		r.About.Patches = line.Patches
 		t.Rows = append(t.Rows, r)
 	})
@@ -30,6 +30,29 @@ func (s *sewer) border(stage *sewing.Stage) document.Section {
 	s.borderPress(&list, stage)
 	out.Blocks = append(append(out.Blocks, t), list.blocks()...)
 	return out
+}
+
+// borderPieces counts the pieces of a line of a border, strips by the sides that they are for.
+func (s *sewer) borderPieces(line *cutting.Line) string {
+	if !line.Piece.Shape.Description().Edging {
+		return countedPieces(line.Pieces, line)
+	}
+	tall, wide := 0, 0
+	for _, n := range line.Patches {
+		if a, b := s.top.Patches[n].Outline[0], s.top.Patches[n].Outline[2]; max(a.Y-b.Y, b.Y-a.Y) > max(a.X-b.X, b.X-a.X) { // opposite corners
+			tall++
+		} else {
+			wide++
+		}
+	}
+	noun := "strip"
+	switch {
+	case wide == 0:
+		noun = "side strip"
+	case tall == 0:
+		noun = "top and bottom strip"
+	}
+	return measure.Count(line.Pieces, noun)
 }
 
 // borderLines hands on the lines of one quilt's cutting plan that are for a border.
@@ -47,7 +70,7 @@ func (s *sewer) roundedUp(border int) string {
 	text := ""
 	s.borderLines(border, func(line *cutting.Line) {
 		if line.Piece.TrimCut > 0 {
-			text = ", rounded up to the next ruler mark"
+			text = " and rounded up to the next ruler mark"
 		}
 	})
 	return text

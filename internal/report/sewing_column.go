@@ -14,7 +14,7 @@ func (s *sewer) pieces(b *sewing.Block, v *sewing.FabricVariant) string {
 	names := s.clothNames(v.Cloths)
 	switch {
 	case !b.Column && len(v.Cells) > 1:
-		return many + " of " + s.pieceCounts(b, v) + " each"
+		return many + ", each of " + s.pieceCounts(b, v)
 	case !b.Column:
 		return many + " of " + s.pieceCounts(b, v)
 	case len(v.Longer) < 2:
@@ -29,7 +29,7 @@ func (s *sewer) pieces(b *sewing.Block, v *sewing.FabricVariant) string {
 // columnPieces is the pieces of a column but for their fabrics: how many, of which hand the end pieces are, and how it begins.
 func columnPieces(v *sewing.FabricVariant) string {
 	end := func(n int) string {
-		return fmt.Sprintf("a %s-hand end piece, its longer edge on the %s", v.Hands[n], v.Longer[n])
+		return fmt.Sprintf("a %s end piece, its longer edge on the %s", v.Hands[n], v.Longer[n])
 	}
 	whole := len(v.Cloths) - 2
 	if whole < 1 {

@@ -31,7 +31,7 @@ func (d *stepDrawing) leadText(e *sewing.End) string {
 	if lead == 0 {
 		return "the corners match"
 	}
-	return "offset " + d.plan.Units.Nearest(max(lead, -lead))
+	return "offset " + d.plan.Units.Offset(max(lead, -lead))
 }
 
 // end draws one end of the seam.

@@ -1,9 +1,20 @@
 package report
 
 import (
+	"slices"
+
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/sewing"
 )
+
+// asShown says that blocks are rotated, where some may be.
+func (s *sewer) asShown() string {
+	if slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return !b.Column && len(b.Steps) > 0 }) {
+		return " and rotated as shown"
+	}
+	return ""
+}
 
 // layout is where the blocks go before they are joined: how many there are, and how large each is.
 func (s *sewer) layout() document.Section {
@@ -11,7 +22,7 @@ func (s *sewer) layout() document.Section {
 	out := document.Section{ID: SewingLayout, Title: "Laying out the " + measure.Plural(g.Noun()), Depth: document.Detail}
 	text := "The quilt is " + g.Across() + "."
 	if len(s.top.Cells) > 1 {
-		text += " Lay out all " + measure.Plural(g.Noun()) + ", each in its place and rotated as shown, and view them from a distance before you sew them together."
+		text += " Lay out all " + measure.Plural(g.Noun()) + ", each in its place" + s.asShown() + ", and view them from a distance before you sew them together."
 	}
 	t := document.Table{Named: true, Columns: []document.Column{words("block"), counts("number"), words("finished")}}
 	for i := range s.Blocks {

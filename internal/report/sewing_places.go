@@ -149,9 +149,9 @@ func (s *sewer) spot(cell int, at measure.Point) string {
 	case name != "" && side != "":
 		return "the " + name + " " + side + " corner"
 	case name != "":
-		return "the " + name + " side"
+		return "the " + map[string]string{"upper": "top", "lower": "bottom"}[name] + " edge"
 	case side != "":
-		return "the " + side + " side"
+		return "the " + side + " edge"
 	}
 	return "the center"
 }

@@ -31,7 +31,7 @@ func (s *sewer) columnSeam(step *sewing.Step) []document.Text {
 }
 
 // offset is by how much one corner leads another.
-func (s *sewer) offset(l measure.NM) string { return s.units.WithMillimetres(max(l, -l)) }
+func (s *sewer) offset(l measure.NM) string { return s.units.Offset(max(l, -l)) }
 
 // seam is what is to be known of one seam.
 func (s *sewer) seam(b *sewing.Block, j *sewing.Join) []document.Text {
@@ -65,7 +65,7 @@ func (s *sewer) offsets(b *sewing.Block, j *sewing.Join, names [2]string) []docu
 		if l < 0 {
 			leading = names[0]
 		}
-		return lead("Offset:", "the corner of the %s extends %s %s.", leading, s.offset(l), where)
+		return lead("Offset:", "let the corner of the %s extend %s beyond the edge %s.", leading, s.offset(l), where)
 	}
 	for e := range j.Ends {
 		for part, spare := range j.Ends[e].Spare {

@@ -205,7 +205,7 @@ func TestColumnSeams(t *testing.T) {
 			}
 		}
 	}
-	if !strings.Contains(text, "about 3/16 in or 5 mm") {
+	if !strings.Contains(text, "a generous 3/16 in") {
 		t.Error(text)
 	}
 }

@@ -69,7 +69,7 @@ func through(names []string) string {
 
 // CutSizes is what is true of all sizes to cut.
 func CutSizes(p *Plans) string {
-	return "Cut sizes include a " + p.Top.Units.Nearest(p.Top.Seam) + " seam allowance. " + p.Top.Units.AboutMeans() + " For each fabric, cut in the order listed."
+	return "For each fabric, cut in the order listed."
 }
 
 // SetShown says which figure shows how a strip set is cut.

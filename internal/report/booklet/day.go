@@ -90,10 +90,10 @@ func (b *patternBuilder) day() {
 
 // guessed says what guesses rest on.
 func (b *patternBuilder) guessed() string {
-	text := " Times are approximate where it says about"
+	text := " Times given as \"about\" are estimates"
 	show, guess := b.Schedule.takes("show")
 	if unit, guessed := b.Schedule.takes("unit"); guess || guessed {
-		text += ", based on the number of steps and units: " + count(show, "minute") + " to demonstrate a step and " + count(unit, "minute") + " to sew each unit"
+		text += ": " + count(show, "minute") + " to demonstrate a step and " + count(unit, "minute") + " to sew each unit"
 	}
 	return text + ". Work at your own pace."
 }
@@ -158,7 +158,7 @@ func (b *patternBuilder) hours() []hour {
 	}
 	for i := range b.Cuts.Sets {
 		if len(b.Cuts.Sets[i].Runs) > 0 {
-			add("Sewing one strip set "+b.Cuts.SetName(i)+" and cutting its wedges", "strip-set", 1)
+			add("Sewing one "+b.Cuts.SetName(i)+" strip set and cutting its wedges", "strip-set", 1)
 		}
 	}
 	for i := range b.Sewing.Blocks {
@@ -186,13 +186,13 @@ func (b *patternBuilder) atHome() {
 	unit, _ := b.Schedule.takes("unit")
 	list := []string{}
 	if units > 0 {
-		list = append(list, count(units, "more unit")+", not counting those sewn in class, at "+count(unit, "minute")+" each about "+count(roundHours(units*unit), "hour"))
+		list = append(list, count(units, "more unit")+", not counting those sewn in class (about "+count(roundHours(units*unit), "hour")+" at "+count(unit, "minute")+" each)")
 	}
 	if long > 0 {
-		list = append(list, count(long, "long seam")+" to sew "+b.laidTogether()+" together, at "+count(forLong, "minute")+" each about "+count(roundHours(long*forLong), "hour"))
+		list = append(list, count(long, "long seam")+" to join "+b.laidTogether()+" (about "+count(roundHours(long*forLong), "hour")+" at "+count(forLong, "minute")+" each)")
 	}
 	if len(list) > 0 {
-		b.add(para("To finish the top at home: %s. These times are also approximate.", strings.Join(list, "; and ")))
+		b.add(para("To finish the top at home: %s. These times are also approximate.", strings.Join(list, " and ")))
 	}
 }
 

@@ -16,7 +16,7 @@ import (
 const numberPattern = `[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?`
 
 var (
-	lengthPattern = regexp.MustCompile(`(at least |up to |under |exactly |or )?([Aa]bout )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
+	lengthPattern = regexp.MustCompile(`(at least |up to |under |exactly )?([Aa]bout |generous |scant )?(?:(` + numberPattern + `) by )?(` + numberPattern + `) (in|cm|mm|m|yd)\b`)
 	// what is rounded up though no word says so: the cloth of a fabric, what wedges take of a strip, how long strips and sets are
 	roundedUp  = regexp.MustCompile(`(: |\(|short by |[0-9] (?:strips? (?:for|to be joined for) [^;]*?, |sets? )|(?:the|each) set |length of |length used )((?:` + numberPattern + `) (?:in|cm)\b)`)
 	shortSides = regexp.MustCompile(`(short sides (?:about )?[0-9 ./]+) and `)
@@ -47,12 +47,13 @@ func value(text string) *big.Rat {
 
 // written is a length that a text names.
 type written struct {
-	text       string
-	nm         *big.Rat
-	about      bool
-	yards      bool
-	more, less bool  // as words round: it may be up to an eighth of an inch above, or below
-	rounded    int64 // half of its last decimal in nanometres, where it is exact or of cloth and rounded; else 0
+	text         string
+	nm           *big.Rat
+	about        bool
+	yards        bool
+	above, below bool  // scant: it stands above what it is, or generous: below
+	more, less   bool  // as words round: it may be up to an eighth of an inch above, or below
+	rounded      int64 // half of its last decimal in nanometres, where it is exact or of cloth and rounded; else 0
 }
 
 // lengthsIn are the lengths that a text names.
@@ -62,12 +63,12 @@ func lengthsIn(text string) []written {
 	text = roundedUp.ReplaceAllString(numberedName.ReplaceAllString(text, "a fabric"), "$1 at least $2")
 	text = shortSides.ReplaceAllString(text, "$1 by ")
 	for _, m := range lengthPattern.FindAllStringSubmatch(text, -1) {
-		about := m[2] != "" || m[1] == "or " && m[5] == "mm" // "about 3/16 in or 5 mm"
+		about := m[2] != ""
 		for _, number := range m[3:5] {
 			if number == "" {
 				continue
 			}
-			l := written{text: m[0], nm: new(big.Rat).Mul(value(number), unitSize(m[5])), about: about, yards: m[5] == "yd" || m[5] == "m", more: m[1] == "at least " || m[1] == "up to " || m[1] == "under ", less: less}
+			l := written{text: m[0], nm: new(big.Rat).Mul(value(number), unitSize(m[5])), about: about, yards: m[5] == "yd" || m[5] == "m", more: m[1] == "at least " || m[1] == "up to " || m[1] == "under ", less: less, above: m[2] == "scant ", below: m[2] == "generous "}
 			if _, decimals, _ := strings.Cut(number, "."); decimals != "" && (m[1] == "exactly " || l.yards) {
 				half, _ := new(big.Rat).Quo(unitSize(m[5]), big.NewRat(2*int64(math.Pow10(len(decimals))), 1)).Float64()
 				l.rounded = int64(half) + 1
@@ -91,6 +92,9 @@ func reported(r Reports) map[measure.NM]bool {
 	}
 	for _, b := range t.CutFacts.Borders {
 		found[b.Width] = true
+	}
+	for one, i := r.Plans.One(), 0; i < len(one.Lines); i++ { // strips in kits are longer, to be cut to the quilt's measure
+		found[one.Lines[i].Piece.AlongCut+one.Longer] = true
 	}
 	seen := map[uintptr]bool{}
 	walk(reflect.ValueOf(*r.Cuts), found, seen)
@@ -166,6 +170,9 @@ func prints(l written, nm measure.NM, slack int64, units measure.System) bool {
 	round := int64(measure.Inch/8) - 1
 	if units == measure.Centimetres {
 		round = int64(measure.Millimetre) - 1
+	}
+	if l.above && off.Sign() <= 0 || l.below && off.Sign() >= 0 {
+		return false
 	}
 	if l.more && off.Sign() > 0 || l.less && off.Sign() < 0 {
 		slack = round

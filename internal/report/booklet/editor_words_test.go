@@ -19,7 +19,7 @@ var (
 
 // english are short words that may stand behind a number and are no abbreviations.
 func english() []string {
-	return []string{"by", "of", "to", "and", "are", "is", "on", "or", "at", "the", "for", "its", "no", "so", "had", "has", "set", "row", "kit", "end", "web", "lie"}
+	return []string{"by", "of", "to", "and", "are", "is", "on", "or", "at", "the", "for", "its", "no", "so", "had", "has", "set", "row", "kit", "end", "web", "lie", "top"}
 }
 
 // wrongAbbreviations are those that are used and not explained, or explained and not used.

@@ -33,7 +33,7 @@ func TestAnEditorFindsNothingInHandouts(t *testing.T) {
 				}
 			}
 			text := strings.Join(ownTexts(d), "\n")
-			if !strings.Contains(text, "Times are approximate") || !strings.Contains(text, "These times are also approximate") {
+			if !strings.Contains(text, `Times given as "about" are estimates`) || !strings.Contains(text, "These times are also approximate") {
 				t.Errorf("%s: nothing says that times are approximate", s.Name)
 			}
 			if kits := strings.Contains(text, "12 kits in all"); kits != (copies > 1) {

@@ -11,6 +11,7 @@ import (
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
@@ -67,12 +68,12 @@ func lineName(top *quilt.Top, line *cutting.Line) string {
 	case edging:
 		return "sash"
 	case line.Piece.Hand != cutting.Either:
-		return line.Piece.Shape.String() + ", " + line.Piece.Hand.String() + "-hand"
+		return line.Piece.Hand.String() + " " + line.Piece.Shape.String()
 	}
 	return line.Piece.Shape.String()
 }
 
-var pluralWords = regexp.MustCompile(`^(?:\d+ )?(.*?)(es|s)?( for border \d+)?(, (?:left|right)-hand)?(?:, \d.*)?$`)
+var pluralWords = regexp.MustCompile(`^(?:\d+ )?(.*?)(es|s)?( for border \d+)?(?:, \d.*)?$`)
 
 // singular is a name in a row, as lineName has it.
 func singular(cell string) string {
@@ -80,7 +81,7 @@ func singular(cell string) string {
 	if m[2] == "es" && !strings.HasSuffix(m[1], "ash") {
 		m[1] += "e"
 	}
-	return m[1] + m[3] + m[4]
+	return m[1] + m[3]
 }
 
 // different says how two lists differ, "" where they hold the same in any order.
@@ -128,7 +129,7 @@ func wrongBorderTables(text string, r Reports) (wrong []string, lines int) {
 	for i := range r.Cuts.Lines {
 		if line := &r.Cuts.Lines[i]; line.Border >= 0 {
 			title := fmt.Sprintf("Border %d", line.Border+1)
-			want[title] = append(want[title], fmt.Sprintf("%d %s", line.Pieces, lineName(r.Top, line)))
+			want[title] = append(want[title], fmt.Sprintf("%d %s", line.Pieces, borderName(r.Top, line)))
 			lines++
 		}
 	}
@@ -146,6 +147,28 @@ func wrongBorderTables(text string, r Reports) (wrong []string, lines int) {
 		wrong = append(wrong, fmt.Sprintf("borders are sewn on that the plan has not: %q", got))
 	}
 	return wrong, lines
+}
+
+// borderName is what the pieces of a border are called where they are sewn on: strips by their sides.
+func borderName(top *quilt.Top, line *cutting.Line) string {
+	if line.Piece.Shape == blocks.Square {
+		return lineName(top, line)
+	}
+	beside := map[bool]int{}
+	for _, n := range line.Patches {
+		var x, y []measure.NM
+		for _, p := range top.Patches[n].Outline {
+			x, y = append(x, p.X), append(y, p.Y)
+		}
+		beside[slices.Max(x) <= top.Field.Min.X || slices.Min(x) >= top.Field.Max.X && slices.Max(y)-slices.Min(y) >= slices.Max(x)-slices.Min(x)]++
+	}
+	switch len(line.Patches) {
+	case beside[true]:
+		return "side strip"
+	case beside[false]:
+		return "top and bottom strip"
+	}
+	return "strip"
 }
 
 // wrongKits compares every line of a kit with the plan of one quilt.
@@ -248,7 +271,8 @@ func TestNumbersCatch(t *testing.T) {
 		"another fabric's piece":  {lanterns, `(\| kite \|.*\) )\S+`, "${1}another"},
 		"a line that is gone":     {lanterns, `\n.*\| kite \|.*\n`, "\n"},
 		"a border strip too many": {shutters, `(\| strip for border 1 \|.*\| )2( \|)`, "${1}3$2"},
-		"one to be sewn on":       {shutters, `\| 2 (strips for border 1 \|)`, "| 3 $1"},
+		"one to be sewn on":       {shutters, `\| 2 (side strips \|)`, "| 3 $1"},
+		"strips for other sides":  {shutters, `\| 2 side strips \|`, "| 2 top and bottom strips |"},
 		"a sash too many":         {shutters, `(\| sash \|.*\| )82( \|)`, "${1}83$2"},
 	} {
 		text, r := textOf(t, pattern(t, c.layout)), study(t, c.layout, cutting.Options{})

@@ -87,7 +87,7 @@ func TestTeachersTimes(t *testing.T) {
 	}
 	delete(own, "welcome")
 	said = strings.Join(ownTexts(Handout(r, Options{Schedule: Schedule{Times: own}})), "\n")
-	if !strings.Contains(said, "about 15 minutes") || !strings.Contains(said, "Times are approximate where it says about. Work") {
+	if !strings.Contains(said, "about 15 minutes") || !strings.Contains(said, "Times given as \"about\" are estimates. Work") {
 		t.Error("a guess beside own times is not said to be one")
 	}
 }
