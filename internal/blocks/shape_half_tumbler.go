@@ -11,7 +11,7 @@ import (
 func halfTumblerShape() *Description {
 	return &Description{
 		Name: "end piece", FinishedAs: "height by width at the middle", Angles: [][]float64{{90, 90, 67.5, 112.5}, {90, 90, 112.5, 67.5}, {67.5, 112.5, 90, 90}, {112.5, 67.5, 90, 90}}, Sized: ByColumn, Point: -1, Blunt: -1, Grain: [2]int{1, 2},
-		CutTitle: "End pieces",
+		Marked: true, CutTitle: "End pieces",
 		CutWords: "Cut the rectangle. Fabric right side up, measure from its left end: the first mark in the table goes on one edge of the strip (the top edge for right end pieces, the bottom edge for left end pieces), the second mark on the opposite edge. " +
 			"Cut between the marks: each half is an end piece. To cut left and right at once, fold the strip right sides together and cut through both layers. " +
 			"Or use the wedge ruler: mark the ruler line in the table with tape, align the tape with the edge of the strip and the ruler's center line with the square end, and cut along the slanted side.",

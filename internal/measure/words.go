@@ -148,7 +148,7 @@ func (s System) ExactNumber(nm NM) string {
 }
 
 // AboutMeans tells the reader of the nearest mark.
-func (s System) AboutMeans() string { return "About is to the nearest " + Text(s.Mark(), s) + "." }
+func (s System) AboutMeans() string { return "About means to the nearest " + Text(s.Mark(), s) + "." }
 
 // short is the unit as it stands behind a number: "in" or "cm".
 func (s System) short() string {

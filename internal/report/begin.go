@@ -49,7 +49,11 @@ func (c *cuts) facts() []document.Item {
 		led("Seam allowance:", "use %s unless otherwise noted; it is included in all cut sizes.", c.Units.Nearest(t.Seam)),
 	}
 	if w, same := c.usableWidth(); same {
-		items = append(items, led("Usable width:", "%s for every fabric, selvages removed.", c.Units.Nearest(w)))
+		backing := ""
+		if c.Backing != nil && c.BackingOf < 0 && c.Backing.UsableWidth != w {
+			backing = "; for the backing " + c.Units.Nearest(c.Backing.UsableWidth)
+		}
+		items = append(items, led("Usable width:", "%s for every fabric, selvages removed%s.", c.Units.Nearest(w), backing))
 	} else {
 		items = append(items, led("Usable width:", "see the fabric table; it is not the same for all fabrics."))
 	}

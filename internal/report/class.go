@@ -38,7 +38,7 @@ func (c *classroom) bring() document.Section {
 			list.Items = append(list.Items, item(text))
 		}
 	}
-	add("sewing machine with power cord, foot pedal and a presser foot for a "+c.Units.Nearest(c.plans.Top.Seam)+" seam allowance", "new needle, thread, thread scissors and a seam ripper")
+	add("sewing machine with power cord, foot pedal and a "+c.Units.Nearest(c.plans.Top.Seam)+" presser foot", "new needle, thread, thread scissors and a seam ripper")
 	add(CuttingTools(c.plans)...)
 	add("fine pins", "pencil and paper")
 	out.Blocks = append(out.Blocks, list)

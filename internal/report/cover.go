@@ -49,8 +49,8 @@ func (c *cuts) backTable() document.Block {
 		for i := range c.Fabrics {
 			list[i] = c.name(i) + ": " + c.Units.Shop(c.Fabrics[i].Purchase.Buy)
 		}
-		if c.BackingBuy.Buy > 0 {
-			list = append(list, chosenBacking+": "+c.Units.Shop(c.BackingBuy.Buy))
+		for _, more := range c.besideFabrics() {
+			list = append(list, more[0]+": "+more[1])
 		}
 		return paragraph(strings.Join(list, "; ") + ".")
 	}
@@ -59,10 +59,22 @@ func (c *cuts) backTable() document.Block {
 	for i := range c.Fabrics {
 		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{c.fabricCell(i), cell(c.Units.Shop(c.Fabrics[i].Purchase.Buy))}})
 	}
-	if c.BackingBuy.Buy > 0 {
-		t.Rows = append(t.Rows, row(chosenBacking, c.Units.Shop(c.BackingBuy.Buy)))
+	for _, more := range c.besideFabrics() {
+		t.Rows = append(t.Rows, row(more[0], more[1]))
 	}
 	return t
+}
+
+// besideFabrics are what is bought beside the fabrics of the layout, each with its length or size.
+func (c *cuts) besideFabrics() [][2]string {
+	var list [][2]string
+	if c.BackingBuy.Buy > 0 {
+		list = append(list, [2]string{chosenBacking, c.Units.Shop(c.BackingBuy.Buy)})
+	}
+	if c.Batting != nil {
+		list = append(list, [2]string{"batting", "at least " + c.Units.ByAtLeast(c.Batting.WidthCut, c.Batting.HeightCut)})
+	}
+	return list
 }
 
 // blank is a place to fill in by hand.

@@ -143,7 +143,7 @@ func (c *cuts) added() string {
 	} else {
 		slips += " as insurance against cutting errors"
 	}
-	switch backing := c.Backing != nil; {
+	switch backing := c.Backing != nil && a.OneStrip; {
 	case a.SquareUp > 0 && a.Spare > 0 && backing:
 		return end + " and, except for the backing, " + slips
 	case a.SquareUp > 0 && a.Spare > 0:
@@ -234,8 +234,26 @@ func (c *cuts) precuts() document.Section {
 		}
 		t.Rows = append(t.Rows, r)
 	}
-	s.Blocks = []document.Block{t, para("Precuts may be used instead of yardage: choose one kind per fabric. The table gives the number to buy.")}
+	s.Blocks = []document.Block{t, para("Precuts may be used instead of yardage: choose one kind per fabric, and trim them to the sizes in the cutting lists. The table gives the number to buy.%s", c.precutSizes(names))}
 	return s
+}
+
+// precutSizes says as how large precuts are taken whose name does not tell; "" for none.
+func (c *cuts) precutSizes(names []string) string {
+	var sizes []string
+	for _, p := range supplies.Precuts() {
+		if slices.Contains(names, p.Name) && !strings.Contains(p.Name, " in ") {
+			units := measure.Inches
+			if p.Sort == supplies.MetricFatQuarter {
+				units = measure.Centimetres
+			}
+			sizes = append(sizes, p.Name+" "+units.By(p.Usable.Height, p.Usable.Width))
+		}
+	}
+	if len(sizes) == 0 {
+		return ""
+	}
+	return " Usable sizes: " + strings.Join(sizes, "; ") + "."
 }
 
 // precutCount is how many of a precut would do, nothing where none would.
@@ -258,7 +276,7 @@ func (c *cuts) forFinishing() document.Section {
 	if c.Backing != nil {
 		list = append(list, c.backingTakes(c.Backing))
 		if left := c.Backing.Ways[c.Backing.Less].Left; left.Width >= minBackingLeft {
-			list = append(list, fmt.Sprintf("Leftover of the backing: %s %s wide, %s long.", measure.Count(c.Copies, "piece"), c.Units.AtMost(left.Width), c.Units.AtMost(left.Height)))
+			list = append(list, fmt.Sprintf("Leftover backing: %s %s wide, as long as a panel.", measure.Count(c.Copies, "piece"), c.Units.AtMost(left.Width)))
 		}
 	}
 	if c.Batting != nil {
@@ -285,14 +303,14 @@ func (c *cuts) backingTakes(b *supplies.Backing) string {
 	way, other := &b.Ways[b.Less], &b.Ways[1-b.Less]
 	what := "Backing"
 	if c.BackingOf < 0 {
-		what = fmt.Sprintf("Backing (your choice, %s of fabric %s wide)", c.Units.Shop(c.BackingBuy.Buy), c.length(b.UsableWidth))
+		what = fmt.Sprintf("Backing (your choice, %s of fabric with %s usable WOF)", c.Units.Shop(c.BackingBuy.Buy), c.length(b.UsableWidth))
 	}
 	text := c.forEach(what) + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut) + ", "
 	if way.Panels == 1 {
 		text += fmt.Sprintf("one length of at least %s, no seam.", c.Units.AtLeast(way.PanelCut))
 	} else {
-		text += fmt.Sprintf("%s at least %s long with %s seams: %s; with %s seams: %s.", measure.Count(way.Panels, "panel"), c.Units.AtLeast(way.PanelCut),
-			DirectionWord(b.Less), c.Units.AtLeast(way.LengthCut), DirectionWord(1-b.Less), c.Units.AtLeast(other.LengthCut))
+		text += fmt.Sprintf("%s at least %s long with %s: %s; with %s: %s.", measure.Count(way.Panels, "panel"), c.Units.AtLeast(way.PanelCut),
+			BackingSeams(b, b.Less), c.Units.AtLeast(way.LengthCut), BackingSeams(b, 1-b.Less), c.Units.AtLeast(other.LengthCut))
 	}
 	text += c.forAll(fmt.Sprintf("%s, total length at least %s", measure.Count(way.Panels*c.Copies, "panel"), c.Units.AtLeast(way.LengthCut*measure.NM(c.Copies))))
 	return text + panelCliff(way, c.Units)
@@ -307,6 +325,15 @@ func panelCliff(way *supplies.Pieced, units measure.System) string {
 		return ""
 	}
 	return fmt.Sprintf(" Measure your fabric first: if the usable WOF is %s less, you need another panel.", units.Nearest(way.Cliff.Step))
+}
+
+// BackingSeams names the seams of a backing whose seams run one way: "1 horizontal seam", "no seam".
+func BackingSeams(b *supplies.Backing, d supplies.Direction) string {
+	n := b.Ways[d].Panels - 1
+	if n == 0 {
+		return "no seam"
+	}
+	return measure.Count(n, DirectionWord(d)+" seam")
 }
 
 // DirectionWord is which way the seams of a backing run.

@@ -197,13 +197,16 @@ func (c *cuts) chainWords(chain *cutting.Chain) string {
 		strips = append(strips, measure.Count(s.Count, "strip")+" "+c.length(s.LengthCut)+" long")
 	}
 	for _, s := range chain.Pieces {
-		pieces = append(pieces, fmt.Sprintf("%d of %s", s.Count, c.length(c.Lines[s.Line].Piece.AlongCut)))
+		pieces = append(pieces, fmt.Sprintf("%d of %s", s.Count, c.chainLength(&c.Lines[s.Line])))
 	}
-	order := ""
-	if len(strips)+len(pieces) > 2 {
-		order = " in this order"
+	sewn, cut := "", ""
+	if len(strips) > 1 {
+		sewn = " in this order"
 	}
-	words := fmt.Sprintf("%s: join %s end to end%s; from the long strip cut %s", edgingName(&c.Lines[chain.Pieces[0].Line]), strings.Join(strips, " and "), order, strings.Join(pieces, " and "))
+	if len(pieces) > 1 {
+		cut = " in this order"
+	}
+	words := fmt.Sprintf("%s: join %s end to end%s; from the long strip cut%s %s", c.chainTitle(chain), strings.Join(strips, " and "), sewn, cut, strings.Join(pieces, " and "))
 	if chain.Times > 1 {
 		words += fmt.Sprintf("; make %d", chain.Times)
 	}
@@ -220,17 +223,39 @@ func (c *cuts) chainWords(chain *cutting.Chain) string {
 	return words
 }
 
+// chainTitle is what a chain is for: a border, by its sides where the chain is for some of them alone.
+func (c *cuts) chainTitle(chain *cutting.Chain) string {
+	title := edgingName(&c.Lines[chain.Pieces[0].Line])
+	if sides := borderSides(c.plans.Top, &c.Lines[chain.Pieces[0].Line]); len(chain.Pieces) == 1 && sides != "" {
+		title += ", " + sides
+	}
+	return title
+}
+
+// chainLength is how long a piece is cut from a long strip: a border's longer than it needs, to be cut by the quilt's measure.
+func (c *cuts) chainLength(line *cutting.Line) string {
+	if c.Longer > 0 && line.Border >= 0 {
+		return "at least " + c.Units.AtLeast(line.Piece.AlongCut+c.Longer)
+	}
+	return c.length(line.Piece.AlongCut)
+}
+
 // leftOvers adds what is worth keeping of a fabric.
 func (c *cuts) leftOvers(s document.Section, f *cutting.Fabric) document.Section {
 	var parts []string
 	for i := range f.LeftOver {
-		parts = append(parts, fmt.Sprintf("%d × %s", f.LeftOver[i].Times, c.leftOver(&f.LeftOver[i])))
+		parts = append(parts, c.leftOver(&f.LeftOver[i]))
 	}
 	if len(parts) > 0 {
-		s.Blocks = append(s.Blocks, para("Usable leftovers: %s.", strings.Join(parts, ", ")))
+		s.Blocks = append(s.Blocks, para("Usable leftovers: %s.", strings.Join(parts, "; ")))
 	}
 	return s
 }
 
 // leftOver is the size of an end worth keeping, neither side longer than it is.
-func (c *cuts) leftOver(l *cutting.LeftOver) string { return c.Units.ByAtMost(l.AcrossCut, l.AlongCut) }
+func (c *cuts) leftOver(l *cutting.LeftOver) string {
+	if across, along := c.Units.AtMost(l.AcrossCut), c.Units.AtMost(l.AlongCut); across == along {
+		return measure.Count(l.Times, "square") + " of " + across
+	}
+	return measure.Count(l.Times, "piece") + " of " + c.Units.ByAtMost(l.AcrossCut, l.AlongCut)
+}

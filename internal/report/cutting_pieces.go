@@ -140,7 +140,7 @@ func (c *cuts) cutSize(piece *cutting.Piece) string {
 
 // trim is what is trimmed after sewing, "" for nothing that can be seen.
 func (c *cuts) trim(piece *cutting.Piece) string {
-	if measure.Nearest(piece.TrimCut, c.Units.Mark()) == 0 {
+	if measure.Nearest(piece.TrimCut, c.Units.Mark()) == 0 || c.Longer > 0 && piece.Shape.Description().Edging { // which is cut to measure
 		return ""
 	}
 	return c.length(piece.TrimCut)
@@ -167,7 +167,7 @@ func lineNumbers(list []int, between string) string {
 func (c *cuts) pieces() document.Section {
 	t := document.Table{Columns: []document.Column{
 		{Title: "line", Kind: document.Counts}, {Title: "piece"}, {Title: "from", Aside: true}, {Title: "finished"}, {Title: "cut"},
-		{Title: "to trim", Kind: document.Lengths, Aside: true}, {Title: "pieces", Kind: document.Counts}, {Title: "hands", Aside: true}}}
+		{Title: "to trim", Kind: document.Lengths, Aside: true}, {Title: "pieces", Kind: document.Counts}, {Title: "left/right", Aside: true}}}
 	for i := range c.Lines {
 		line := &c.Lines[i]
 		r := document.Row{About: document.About{Patches: line.Patches}, Cells: cells(number(i+1), pieceName(line), c.cloth(line), c.finished(&line.Piece),
@@ -179,7 +179,7 @@ func (c *cuts) pieces() document.Section {
 		t.Rows = append(t.Rows, r)
 	}
 	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Depth: document.Detail, Blocks: append([]document.Block{t}, bullets(slices.DeleteFunc([]string{
-		"Finished size excludes seam allowances. " + c.measuredAs() + c.Units.AboutMeans() + " Cut size includes " + c.length(c.Seam) + " seam allowances." + c.trimmedAfter(), c.measuredFirst(),
+		"Finished size excludes seam allowances. " + c.measuredAs() + c.Units.AboutMeans() + " Cut size includes " + c.length(c.Seam) + " seam allowances." + c.trimmedAfter() + " The cutting lists refer to the line numbers.", c.measuredFirst(),
 	}, func(s string) bool { return s == "" })...)...)}
 }
 
@@ -237,7 +237,9 @@ func (c *cuts) howTo() document.Section {
 		}
 	}
 	for _, way := range waysToCut() {
-		if slices.ContainsFunc(c.Lines, func(l cutting.Line) bool { return l.Piece.Method == way.method }) {
+		if slices.ContainsFunc(c.Lines, func(l cutting.Line) bool {
+			return l.Piece.Method == way.method && l.Piece.Shape.Description().CutTitle == ""
+		}) {
 			text := way.text
 			if way.method == cutting.Joined && c.Longer > 0 {
 				text = "Join whole strips end to end with diagonal or straight seams (there is enough fabric for either) and press the seams open. Cut the lengths from the long strip when you have measured your quilt."
@@ -329,22 +331,43 @@ func withRow(rows []document.Row, texts ...string) []document.Row {
 // betweenMarks are the sizes that must be exact and that no line of a ruler shows.
 func (c *cuts) betweenMarks() document.Section {
 	s := document.Section{ID: BetweenMarksID, Title: "Sizes between ruler marks", Depth: document.Detail}
-	var list []string
+	var order []cutting.Ruler
+	names := map[measure.NM][]string{}
 	c.offMarks(func(what string, r cutting.Ruler) {
-		list = append(list, capital(what)+fmt.Sprintf(", exactly %s cut, falls between the %s and %s marks.", c.Units.Exact(r.ExactCut), c.length(r.BelowCut), c.length(r.AboveCut)))
+		if names[r.ExactCut] == nil {
+			order = append(order, r)
+		}
+		if !slices.Contains(names[r.ExactCut], what) {
+			names[r.ExactCut] = append(names[r.ExactCut], what)
+		}
 	})
+	var list []string
+	for _, r := range order {
+		list = append(list, capital(measure.List(names[r.ExactCut]))+c.besideMark(r))
+	}
 	if len(list) > 0 {
 		s.Blocks = append([]document.Block{para("Cut these sizes exactly: mark them on the ruler with tape, or use the template if there is one.")}, bullets(list...)...)
 	}
 	return s
 }
 
-// offMarks says each size once that must be exact and is on no line of a ruler.
+// besideMark says where a size that must be exact lies on a ruler.
+func (c *cuts) besideMark(r cutting.Ruler) string {
+	exact := ": exactly " + c.Units.Exact(r.ExactCut) + " cut, "
+	near := c.Units.Mark() / 8 // nearer than a line is thick
+	switch {
+	case r.AboveCut-r.ExactCut <= near:
+		return exact + "a thread under the " + c.length(r.AboveCut) + " mark."
+	case r.ExactCut-r.BelowCut <= near:
+		return exact + "a thread over the " + c.length(r.BelowCut) + " mark."
+	}
+	return exact + "between the " + c.length(r.BelowCut) + " and " + c.length(r.AboveCut) + " marks."
+}
+
+// offMarks hands on each use of a size that must be exact and is on no line of a ruler.
 func (c *cuts) offMarks(say func(what string, r cutting.Ruler)) {
-	seen := map[measure.NM]bool{}
 	add := func(what string, r cutting.Ruler) {
-		if !r.OnMark && !seen[r.ExactCut] {
-			seen[r.ExactCut] = true
+		if !r.OnMark {
 			say(what, r)
 		}
 	}

@@ -117,7 +117,7 @@ func (c *cuts) setNotes(press *sewing.StripSets, n int) []string {
 	if set.Alike {
 		list = append(list, "The strip set is the same from both edges, so all its wedges are alike.")
 	} else {
-		list = append(list, fmt.Sprintf("The first of these strips is at the wide end of a %s wedge and at the tip of a %s wedge; the two alternate along the set.", c.wedgesName(n, false), c.wedgesName(n, true)))
+		list = append(list, c.endsOf(n))
 	}
 	for _, r := range set.Runs {
 		text := fmt.Sprintf("Cut %s from %s %s long", measure.Count(r.Wedges, "wedge"), singular(r.Sets, "the set", "each set"), c.Units.AtLeast(r.LengthCut))
@@ -130,6 +130,22 @@ func (c *cuts) setNotes(press *sewing.StripSets, n int) []string {
 		list = append(list, c.setLeft(n))
 	}
 	return list
+}
+
+// endsOf says which fabric is at the wide end of each kind of wedge, and which kind is not used.
+func (c *cuts) endsOf(n int) string {
+	set := &c.Sets[n]
+	first, last := c.name(set.Bands[0].Fabric), c.name(set.Bands[len(set.Bands)-1].Fabric)
+	text := capital(measure.Plural(c.wedgesName(n, false)+" wedge")) + " have " + first + " at the wide end, " + measure.Plural(c.wedgesName(n, true)+" wedge") + " have " + last + " there; they alternate along the set."
+	if first == last { // at both ends, in different widths or with other fabrics between
+		text = capital(measure.Plural(c.wedgesName(n, false)+" wedge")) + " have the first of these strips at the wide end, " + measure.Plural(c.wedgesName(n, true)+" wedge") + " the last; they alternate along the set."
+	}
+	for i, wanted := range set.Wanted {
+		if wanted == 0 {
+			text += " This quilt uses no " + measure.Plural(c.wedgesName(n, i > 0)+" wedge") + "; set them aside."
+		}
+	}
+	return text
 }
 
 // runs says how many sets are sewn and how long.
@@ -149,11 +165,11 @@ func (c *cuts) bothKinds(n int, r cutting.SetRun) string {
 	case more == less:
 		return fmt.Sprintf("(%d %s, %d %s)", more, wedge, less, reversed)
 	case r.FirstReversed == 0:
-		return fmt.Sprintf("(%d %s, %d %s), starting with a %s wedge", more, wedge, less, reversed, wedge)
+		return fmt.Sprintf("(%d %s, %d %s), starting with %s", more, wedge, less, reversed, withArticle(wedge+" wedge"))
 	case r.FirstReversed == r.Sets:
-		return fmt.Sprintf("(%d %s, %d %s), starting with a %s wedge", less, wedge, more, reversed, reversed)
+		return fmt.Sprintf("(%d %s, %d %s), starting with %s", less, wedge, more, reversed, withArticle(reversed+" wedge"))
 	}
-	return fmt.Sprintf("(%d of one kind, %d of the other), starting %d of the sets with a %s wedge and the others with a %s wedge", more, less, r.FirstReversed, reversed, wedge)
+	return fmt.Sprintf("(%d of one kind, %d of the other), starting %d of the sets with %s and the others with %s", more, less, r.FirstReversed, withArticle(reversed+" wedge"), withArticle(wedge+" wedge"))
 }
 
 // setLeft says what is left of a strip set and what could be made of it.
@@ -196,6 +212,14 @@ func (c *cuts) manySets(press *sewing.StripSets, sets []int) []document.Block {
 		t.Rows = append(t.Rows, document.Row{Cells: cells(c.SetName(n), strings.Join(bands, ", "), c.runs(s), c.setPressedShort(press, n), number(s.Wanted[0]), number(s.Wanted[1])), Figure: &f, About: c.patches(c.setLines(n))})
 	}
 	return []document.Block{para("Reversed wedges have their tip on the other edge of the set; alternate wedges of a set are reversed."), t}
+}
+
+// withArticle is a noun with a or an before it, by its first letter.
+func withArticle(noun string) string {
+	if noun != "" && strings.Contains("aeiouAEIOU", noun[:1]) {
+		return "an " + noun
+	}
+	return "a " + noun
 }
 
 // singular is the form of a word for one thing or for several.

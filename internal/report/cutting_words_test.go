@@ -38,7 +38,7 @@ func TestAddedLengths(t *testing.T) {
 		added measure.NM
 	}{
 		{cutting.Options{}, "includes 2 in for squaring up and, except for the backing, a spare strip of the widest cut (up to 9 in), rounded", 13 * measure.Inch / 2},
-		{cutting.Options{SquareUp: measure.Inch, Spare: 2 * measure.Inch}, "includes 1 in for squaring up and, except for the backing, 2 in " + slips, 3 * measure.Inch},
+		{cutting.Options{SquareUp: measure.Inch, Spare: 2 * measure.Inch}, "includes 1 in for squaring up and 2 in " + slips, 3 * measure.Inch},
 		{cutting.Options{SquareUp: measure.Inch, NoSpare: true}, "includes 1 in for squaring up, rounded", measure.Inch},
 		{cutting.Options{NoSquareUp: true, Spare: 2 * measure.Inch}, "includes 2 in " + slips, 2 * measure.Inch},
 		{cutting.Options{NoSquareUp: true, NoSpare: true}, "includes nothing for squaring up or for cutting errors, rounded", 0},
@@ -139,9 +139,14 @@ func TestEdgesOfSeveralQuilts(t *testing.T) {
 
 // longer says which side of an end's words is longer than the end is.
 func longer(text string, l *cutting.LeftOver, units measure.System) error {
-	across, along, ok := strings.Cut(text, " by ")
+	_, size, ok := strings.Cut(text, " of ")
 	if !ok {
 		return fmt.Errorf("%q is no size", text)
+	}
+	across, along, ok := strings.Cut(size, " by ")
+	if !ok { // a square
+		along = across
+		across = strings.TrimSuffix(strings.TrimSuffix(across, " in"), " cm")
 	}
 	if err := misread(across, l.AcrossCut, units, -measure.Inch/8, measure.Slack); err != nil {
 		return err

@@ -52,9 +52,9 @@ func (f *finishing) backing() document.Section {
 	}
 	chosen := ""
 	if f.BackingOf < 0 {
-		chosen = "Choose a backing: " + f.units.Shop(f.BackingBuy.Buy) + " of fabric " + f.units.Nearest(k.UsableWidth) + " wide. "
+		chosen = "Choose a backing: " + f.units.Shop(f.BackingBuy.Buy) + " of fabric with " + f.units.Nearest(k.UsableWidth) + " usable WOF. "
 	}
-	out.Blocks = []document.Block{para(chosen+"Cut the backing at least %s, which is %s beyond the top on each side. %s", f.units.ByAtLeast(k.WidthCut, k.HeightCut), f.units.Nearest(k.Overhang), f.panels(k))}
+	out.Blocks = []document.Block{para(chosen+"Make the backing at least %s, which is %s beyond the top on each side. %s", f.units.ByAtLeast(k.WidthCut, k.HeightCut), f.units.Nearest(k.Overhang), f.panels(k))}
 	return out
 }
 
@@ -65,12 +65,13 @@ func (f *finishing) panels(k *supplies.Backing) string {
 	if way.Panels == 1 {
 		return "One length of " + panel + " of fabric " + f.units.Nearest(k.UsableWidth) + " wide is enough, with no seam."
 	}
-	text := "Cut off the selvages and cut " + measure.Count(way.Panels, "panel") + " " + panel + " long. Sew them together along the selvage sides, with a seam allowance of " +
-		f.units.Nearest(k.Seam) + ", to make " + DirectionWord(k.Less) + " seams; full widths measure " + f.units.Nearest(way.Comes) + ", and " + f.noLess(way.AcrossCut) + " is needed."
+	text := "Cut off the selvages and cut " + measure.Count(way.Panels, "panel") + " " + panel + " long. "
 	if way.Split != nil {
-		text += " To avoid a seam through the center, cut one panel in half lengthwise and sew the halves to the outer sides."
+		text += "To avoid a seam through the center, cut one panel in half lengthwise and sew the halves to the outer sides. "
 	}
-	return text + panelCliff(way, f.units) + " Press these seams open."
+	text += "Sew the panels together along the selvage sides, with a seam allowance of " + f.units.Nearest(k.Seam) + ", to make " + BackingSeams(k, k.Less) +
+		"; full widths measure " + f.units.Nearest(way.Comes) + ", and " + f.noLess(way.AcrossCut) + " is needed."
+	return text + panelCliff(way, f.units) + " Press " + singular(way.Panels-1, "the seam", "the seams") + " open."
 }
 
 // noLess is a length that is cut exactly where a ruler shows it, and of which else more does no harm.

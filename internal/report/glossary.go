@@ -26,7 +26,7 @@ func tradeWords() []explained {
 		word(`wedges?`, "Wedge", "is a 45-degree triangle with a blunt tip; eight make a full circle."),
 		word(`wedge rulers?`, "Wedge ruler", "is a 45-degree ruler in the shape of a wedge, with lines across it."),
 		word(`kites?`, "Kite", "is a four-sided piece: two long sides meet in a sharp tip, two short sides in a square corner."),
-		word(`background pieces?`, "Background piece", "is the piece that fills the rest of the half-block."),
+		word(`background pieces?`, "Background piece", "is background fabric that squares off a wedge to make half a block."),
 		word(`half-square triangles?`, "Half-square triangle", "is half of a square that is cut once on the diagonal."),
 		word(`tumblers?`, "Tumbler", "is a piece with two parallel sides, one wide and one narrow, and two slanted sides."),
 		word(`end pieces?`, "End piece", "is the piece that squares off the end of a column of tumblers."),

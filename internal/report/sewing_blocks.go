@@ -239,11 +239,7 @@ func (s *sewer) fabrics(b *sewing.Block) []document.Block {
 
 // variant is blocks of one variant: their pieces, units that are made in several orders, and their places.
 func (s *sewer) variant(b *sewing.Block, v *sewing.FabricVariant) document.Item {
-	name, pieces := b.VariantName(v.Number)+":", s.pieces(b, v)
-	if len(b.Variants) == 1 && !b.Column {
-		name, pieces = "For each block:", s.pieceCounts(b, v)
-	}
-	item := document.Item{Text: document.Text{{Text: name, Bold: true}, {Text: " " + pieces + "."}}, About: document.About{Patches: placedPatches(v.Cells)}}
+	item := document.Item{Text: document.Text{{Text: b.VariantName(v.Number) + ":", Bold: true}, {Text: " " + s.pieces(b, v) + "."}}, About: document.About{Patches: placedPatches(v.Cells)}}
 	if n := len(b.Variants); n > 1 && n <= maxListed {
 		for i := range b.Steps {
 			if made := s.made(b, v, &b.Steps[i]); made != "" {

@@ -3,11 +3,13 @@ package report
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilt"
 )
 
 // border is the section of one border: what it is cut as, and how it is sewn on.
@@ -37,22 +39,24 @@ func (s *sewer) borderPieces(line *cutting.Line) string {
 	if !line.Piece.Shape.Description().Edging {
 		return countedPieces(line.Pieces, line)
 	}
-	tall, wide := 0, 0
+	return measure.Count(line.Pieces, strings.TrimSpace(strings.TrimSuffix(borderSides(s.top, line), "s")+" strip"))
+}
+
+// borderSides is which sides of the quilt a line of a border's strips is for: "sides", "top and bottom", or "" for all of them.
+func borderSides(top *quilt.Top, line *cutting.Line) string {
+	tall := 0
 	for _, n := range line.Patches {
-		if a, b := s.top.Patches[n].Outline[0], s.top.Patches[n].Outline[2]; max(a.Y-b.Y, b.Y-a.Y) > max(a.X-b.X, b.X-a.X) { // opposite corners
+		if a, b := top.Patches[n].Outline[0], top.Patches[n].Outline[2]; max(a.Y-b.Y, b.Y-a.Y) > max(a.X-b.X, b.X-a.X) { // opposite corners
 			tall++
-		} else {
-			wide++
 		}
 	}
-	noun := "strip"
 	switch {
-	case wide == 0:
-		noun = "side strip"
-	case tall == 0:
-		noun = "top and bottom strip"
+	case line.Border < 0 || tall > 0 && tall < len(line.Patches):
+		return ""
+	case tall > 0:
+		return "sides"
 	}
-	return measure.Count(line.Pieces, noun)
+	return "top and bottom"
 }
 
 // borderLines hands on the lines of one quilt's cutting plan that are for a border.

@@ -11,13 +11,13 @@ import (
 
 // Tools are what the quilt is cut, sewn and pressed with, and nothing that it does not need.
 func Tools(p *Plans) []string {
-	return slices.Concat(CuttingTools(p), []string{"sewing machine with a presser foot for a seam allowance of " + p.Top.Units.Nearest(p.Top.Seam), "pins", "iron and ironing board"})
+	return slices.Concat(CuttingTools(p), []string{"sewing machine with a " + p.Top.Units.Nearest(p.Top.Seam) + " presser foot", "thread, scissors and a seam ripper", "pins", "needle for sewing by hand", "iron and ironing board"})
 }
 
 // CuttingTools are what the quilt's pieces are cut and trimmed with.
 func CuttingTools(p *Plans) []string {
 	c := newCuts(p)
-	list := []string{"rotary cutter with a sharp blade and a safety guard", "cutting mat", "acrylic ruler, as long as the folded fabric is wide"}
+	list := []string{"rotary cutter with a sharp blade and a safety guard", "cutting mat", longRuler(c)}
 	square := slices.ContainsFunc(p.Steps().Blocks, func(k sewing.Block) bool {
 		return slices.ContainsFunc(k.Steps, func(s sewing.Step) bool { return slices.Contains(s.Tools, blocks.SquareRuler) })
 	})
@@ -30,6 +30,9 @@ func CuttingTools(p *Plans) []string {
 	if len(c.shapesWith(blocks.WedgeRule)) > 0 {
 		list = append(list, "wedge ruler (a 45-degree ruler), or the templates in the pattern")
 	}
+	if c.cutBy(func(p *cutting.Piece) bool { return p.Shape.Description().Marked }) {
+		list = append(list, "pencil or fabric marker")
+	}
 	for _, s := range c.shapesWith(blocks.OwnTemplate) {
 		list = append(list, "the templates of the "+measure.Plural(s.String()))
 	}
@@ -37,6 +40,15 @@ func CuttingTools(p *Plans) []string {
 		list = append(list, "tape to mark sizes on the ruler")
 	}
 	return list
+}
+
+// longRuler is the ruler that strips are cut with: 24 in long, over fabric of the usual width that is folded once. Common practice, no
+// source.
+func longRuler(c *cuts) string {
+	if c.Units == measure.Centimetres {
+		return "acrylic ruler, 15 by 60 cm"
+	}
+	return "acrylic ruler, 6 by 24 in"
 }
 
 // cutBy says whether any piece is cut in a way.

@@ -108,8 +108,8 @@ func placings(strips []Stretch) [][]Stretch {
 	return list
 }
 
-// leastIn is the shortest piece of a strip in those long pieces of a chain that have a join, as they lie in it, from seam to
-// seam or end; 0 if none has.
+// leastIn is the shortest piece of a strip in those long pieces of a chain that have a join, as they lie in it, each as
+// much longer as it is cut to be measured by, from seam to seam or end; 0 if none has.
 func (p *Plan) leastIn(c *Chain) measure.NM {
 	var joins []measure.NM // where the strips sewn so far end, but for the last
 	at := measure.NM(0)
@@ -123,7 +123,7 @@ func (p *Plan) leastIn(c *Chain) measure.NM {
 	least, from := measure.NM(0), measure.NM(0)
 	for _, s := range c.Pieces {
 		for range s.Count {
-			to := from + p.Lines[s.Line].Piece.AlongCut
+			to := from + p.Lines[s.Line].Piece.AlongCut + p.Longer
 			for last := from; len(joins) > 0 && joins[0] < to; joins = joins[1:] {
 				if joins[0] > from {
 					least = shorter(least, joins[0]-last)

@@ -72,7 +72,7 @@ func shortestIn(p *Plan, c *Chain) measure.NM {
 	at = 0
 	for _, s := range c.Pieces {
 		for range s.Count {
-			at += p.Lines[s.Line].Piece.AlongCut
+			at += p.Lines[s.Line].Piece.AlongCut + p.Longer
 			cuts = append(cuts, at)
 		}
 	}

@@ -148,7 +148,7 @@ func (b *patternBuilder) fabricCutting(group []int) {
 	}
 	key := "map " + numeral(group[0])
 	above := []document.Block{heading(1, title), paragraph(report.FabricCut(b.plans, group, see(key)))}
-	blocks := b.mapped(printed(s.Blocks), key)
+	blocks := b.mapped(printed(b.linesOfAll(s.Blocks, group)), key)
 	for len(blocks) > 0 {
 		t, ok := blocks[0].(document.Table)
 		if ok && len(t.Rows) > maxTogether {
@@ -161,6 +161,30 @@ func (b *patternBuilder) fabricCutting(group []int) {
 	}
 	b.keep(above...)
 	b.add(blocks...)
+}
+
+// linesOfAll is the blocks of the first of several fabrics that are cut alike, with the lines of all of them.
+func (b *patternBuilder) linesOfAll(list []document.Block, group []int) []document.Block {
+	list = slices.Clone(list)
+	for n, block := range list {
+		t, ok := block.(document.Table)
+		column := slices.IndexFunc(t.Columns, func(c document.Column) bool { return c.Title == report.LinesHead })
+		if !ok || column < 0 || len(group) < 2 {
+			continue
+		}
+		t.Rows = slices.Clone(t.Rows)
+		for i := range t.Rows {
+			lines := []string{}
+			for _, f := range group {
+				other, _ := b.cut.Section(report.FabricID + numeral(f+1))
+				lines = append(lines, other.Blocks[n].(document.Table).Rows[i].Cells[column].Text.String())
+			}
+			t.Rows[i].Cells = slices.Clone(t.Rows[i].Cells)
+			t.Rows[i].Cells[column].Text = document.Plain(strings.Join(lines, ", "))
+		}
+		list[n] = t
+	}
+	return list
 }
 
 // minWidth is the narrowest that pictures of cloth and of tops can still be read at, where they are no higher than wide.

@@ -93,6 +93,9 @@ func reported(r Reports) map[measure.NM]bool {
 	for _, b := range t.CutFacts.Borders {
 		found[b.Width] = true
 	}
+	for _, side := range [][]measure.NM{measure.Inches: {6 * measure.Inch, 24 * measure.Inch}, measure.Centimetres: {15 * measure.Centimetre, 60 * measure.Centimetre}}[t.Units] { // of a ruler
+		found[side] = true
+	}
 	for one, i := r.Plans.One(), 0; i < len(one.Lines); i++ { // strips in kits are longer, to be cut to the quilt's measure
 		found[one.Lines[i].Piece.AlongCut+one.Longer] = true
 	}

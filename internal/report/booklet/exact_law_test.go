@@ -38,7 +38,7 @@ func wrongExact(d document.Document, r Reports) (wrong []string, told int) {
 		}
 		for _, it := range list.Items {
 			told++
-			before, _, _ := strings.Cut(it.Text.String(), " cut, falls between")
+			before, _, _ := strings.Cut(it.Text.String(), " cut, ")
 			named := lengthsIn(before)
 			said := named[len(named)-1]
 			near := func(o cutting.Ruler) bool {
@@ -180,8 +180,8 @@ func TestBackingAsPlanned(t *testing.T) {
 		pieced++
 		d := Pattern(r, Options{})
 		for part, want := range map[string]string{
-			"Finishing":           "to make " + [2]string{"vertical", "horizontal"}[k.Less] + " seams;",
-			"Fabric requirements": " seams: " + r.Cuts.Units.AtLeast(k.Ways[k.Less].LengthCut) + "; with ",
+			"Finishing":           [2]string{" vertical seam", " horizontal seam"}[k.Less],
+			"Fabric requirements": ": " + r.Cuts.Units.AtLeast(k.Ways[k.Less].LengthCut) + "; with ",
 		} {
 			said := strings.Join(textsOf(document.Document{Sections: []document.Section{{Blocks: partOf(d, part)}}}), "\n")
 			if !strings.Contains(said, want) {
