@@ -58,7 +58,7 @@ func TestSewingFitsThePage(t *testing.T) {
 			}
 		}
 		for _, b := range p.Steps().Blocks {
-			if !strings.Contains(said, "\nBlock "+layout.Visible(b.Label)+": "+b.Kind+"\n") {
+			if !strings.Contains(said, "\nBlock "+layout.Visible(b.Label)+": "+strings.ReplaceAll(b.Kind, "-", " ")+"\n") {
 				t.Errorf("%s: block %s is not there", name, b.Label)
 			}
 		}
