@@ -2,7 +2,6 @@ package cutting
 
 import (
 	"encoding/binary"
-	"fmt"
 	"slices"
 	"strconv"
 
@@ -58,18 +57,14 @@ const (
 func (p *planning) tooManySets(s *StripSet, at Place) {
 	before := p.stripsOfSets
 	p.stripsOfSets += len(s.Bands)
-	much := ""
+	const hint = "name one fabric for some of its strips, or use a smaller pool"
 	switch {
 	case before > maxSetStrips || len(p.Sets) > maxSets:
-		return
 	case p.stripsOfSets > maxSetStrips:
-		much = fmt.Sprintf("different strip sets of more than %d strips in all", maxSetStrips)
+		p.fault(at, hint, "the pools of %q make different strip sets of more than %d strips in all; the limit is %d", s.Name, maxSetStrips, maxSetStrips)
 	case len(p.Sets) == maxSets:
-		much = fmt.Sprintf("more than %d different strip sets", maxSets)
-	default:
-		return
+		p.fault(at, hint, "the pools of %q make more than %d different strip sets; the limit is %d", s.Name, maxSets, maxSets)
 	}
-	p.fault(at, "name one fabric for some of its strips, or take a smaller pool", "the pools of %q make %s, the most that are planned", s.Name, much)
 }
 
 // newSet begins a strip set for a patch's bands.
