@@ -280,7 +280,7 @@ func (w valuesText) grounds() []string {
 		"outline: edge is how much of it shows, 1 where every seam around the figure is clear; \"same side lighter\" is 1 where the figure is darker all around, or lighter all around",
 		"where a figure is darker than some of what it meets and lighter than the rest, the shorter part of its edge counts half; a figure that lacks some of its pieces is judged only where none is complete (our choices)",
 		"figure against background: how much the steps hold from every spot of one to every spot of the other, seen when you squint, on the side that is mostly lighter; separation is how surely a spot of one is darker than a spot of the other, step how much of a clear step lies between their medians, which holds as a seam of that step would",
-		"a figure is faint, not lost, where half of its edge or more can still be seen from near (our choice)",
+		"a figure is faint, not lost, where half of its edge or more can still be seen from near, or a third of it parts from its background when you squint (our choices)",
 		fmt.Sprintf("an outline, or a figure against its background, holds at or above %g/100, and from %g/100 a figure whose outline holds, since the squint softens every edge; the squint blurs by %s (our choices)", t.Reads, t.BesideEdge, w.Units.Nearest(t.Blur)),
 		"neighboring fabrics, sheen and room light change how light a fabric looks, and a screen is not fabric: within 3 L* of a threshold, look at the fabric itself; vivid colors look lighter than their L*",
 	}

@@ -22,6 +22,8 @@ const (
 	besideEdge = 55
 	// goneFrom is the part of an edge that must vanish for a figure to be lost, not faint; our choice.
 	goneFrom = 0.5
+	// faintFrom is the score of a mass from which a figure is faint and not lost, though most of its edge vanishes; our choice.
+	faintFrom = 100.0 / 3
 )
 
 // verdict draws both scores together.
@@ -37,7 +39,8 @@ func verdict(f *Figure) Verdict {
 		return OutlineOnly
 	case mass:
 		return FromAfarOnly
-	case f.Outline.Length > 0 && float64(f.Outline.Broken) < goneFrom*float64(f.Outline.Length), f.Outline.Length == 0 && f.Mass != nil && f.Mass.Hold > 0:
+	case f.Outline.Length > 0 && float64(f.Outline.Broken) < goneFrom*float64(f.Outline.Length), f.Mass != nil && f.Mass.Score >= faintFrom,
+		f.Outline.Length == 0 && f.Mass != nil && f.Mass.Hold > 0:
 		return Faint
 	}
 	return Lost
