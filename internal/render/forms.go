@@ -38,7 +38,7 @@ func Forms() []Form {
 // markdownAlone is a document as Markdown without its pictures, fit to be shown by a terminal too.
 func markdownAlone(d document.Document, _ Locale) (string, error) {
 	const name = "report"
-	made, err := Markdown(d.Without(), name, Options{})
+	made, err := markdown(d.Without(), name, false, Options{})
 	lines := strings.Split(string(made[name+".md"]), "\n")
 	for i := range lines {
 		lines[i] = layout.Visible(lines[i])

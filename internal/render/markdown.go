@@ -2,18 +2,25 @@ package render
 
 import (
 	"bytes"
-	"eighthturn/internal/document"
-	"eighthturn/layout"
+	"encoding/xml"
 	"fmt"
 	"path"
 	"strconv"
 	"strings"
+
+	"eighthturn/internal/document"
+	"eighthturn/layout"
 )
 
 // Markdown writes a document for editing: the text as name.md, and each illustration as an SVG
-// file beside it, name-1.svg and so on. What is of true size stands in TrueSizeFile, a PDF put on paper by the options, and the
-// text refers to it. The map holds each file's content by its name.
+// file beside it, name-1.svg and so on, and each color of the tables' swatches, name-f4ecdc.svg. What is of true size stands in
+// TrueSizeFile, a PDF put on paper by the options, and the text refers to it. The map holds each file's content by its name.
 func Markdown(d document.Document, name string, o Options) (map[string][]byte, error) {
+	return markdown(d, name, true, o)
+}
+
+// markdown writes a document with pictures of its swatches, or with their colors in words.
+func markdown(d document.Document, name string, pictured bool, o Options) (map[string][]byte, error) {
 	d = withoutRuled(d.Print())
 	if err := check(d); err != nil {
 		return nil, err
@@ -21,7 +28,7 @@ func Markdown(d document.Document, name string, o Options) (map[string][]byte, e
 	if name == "" || path.Base(name) != name || name == "." || name == ".." || strings.ContainsAny(name, `\:`) {
 		return nil, fmt.Errorf("the files' name is %s, but a name without folders was wanted", quoted(name))
 	}
-	m := &marked{name: name, files: map[string][]byte{}}
+	m := &marked{name: name, pictured: pictured, files: map[string][]byte{}}
 	m.document(d)
 	if plates, ok := trueSize(d); ok && m.err == nil {
 		printed, err := PDF(plates, o)
@@ -36,13 +43,15 @@ func Markdown(d document.Document, name string, o Options) (map[string][]byte, e
 
 // marked writes Markdown (CommonMark, with the tables of GitHub Flavored Markdown).
 type marked struct {
-	name   string
-	files  map[string][]byte
-	out    bytes.Buffer
-	indent string // before each line: of lists and quotations
-	lead   string // before the next line instead of the indent
-	level  int
-	err    error
+	name     string
+	pictured bool // swatches are pictures
+	files    map[string][]byte
+	figures  int
+	out      bytes.Buffer
+	indent   string // before each line: of lists and quotations
+	lead     string // before the next line instead of the indent
+	level    int
+	err      error
 }
 
 // line writes one line.
@@ -173,9 +182,9 @@ func (m *marked) table(t document.Table) {
 	heads, rules := make([]string, len(t.Columns)), make([]string, len(t.Columns))
 	for i, c := range t.Columns {
 		heads[i] = celled(spelled(c.Title))
-		rules[i] = "---"
+		rules[i] = strings.Repeat("-", columnShare(&t, i))
 		if c.Kind.Right() {
-			rules[i] = "--:"
+			rules[i] = rules[i][1:] + ":"
 		}
 	}
 	m.cells(heads)
@@ -187,27 +196,65 @@ func (m *marked) table(t document.Table) {
 			if r.Total || across(r, len(t.Columns)) {
 				said = bold(said)
 			}
-			row[i] = celled(strings.TrimSpace(swatched(c.Swatches) + styled(said)))
+			row[i] = celled(strings.TrimSpace(m.swatched(c.Swatches) + styled(said)))
 		}
 		m.cells(row)
 	}
 	m.line("")
 }
 
+// columnShare is how wide a column is, beside the others, in a document that is made of the Markdown: its longest word, and of its longest
+// cell as much as a line may have.
+func columnShare(t *document.Table, at int) int {
+	const least, most = 4, 24
+	const margin = 5 // of a cell, in letters
+	share := max(least, longestWord(t.Columns[at].Title)+margin)
+	for i := range t.Rows {
+		if r := &t.Rows[i]; at < len(r.Cells) && !across(*r, len(t.Columns)) {
+			text, swatches := line(r.Cells[at].Text.String()), 3*len(r.Cells[at].Swatches)
+			share = max(share, longestWord(text)+margin, min(most, Columns(text)+swatches))
+		}
+	}
+	return share + 2
+}
+
+// longestWord is how wide the longest word of a text is.
+func longestWord(text string) int {
+	most := 0
+	for word := range strings.FieldsSeq(text) {
+		most = max(most, min(Columns(word), 40))
+	}
+	return most
+}
+
 func (m *marked) cells(list []string) { m.line("| " + strings.Join(list, " | ") + " |") }
 
-// swatched says swatches in words; those without a letter are said by the words beside them.
-func swatched(list []document.Swatch) string {
+// swatched shows swatches, or says them in words; those without a letter are said by the words beside them.
+func (m *marked) swatched(list []document.Swatch) string {
 	var text string
 	for _, s := range list {
-		if line(s.Letter) == "" {
-			continue
+		letter := ""
+		if line(s.Letter) != "" {
+			letter = "**" + spelled(s.Letter) + "** "
 		}
-		text += "**" + spelled(s.Letter) + "** (" + s.Colour.Hex() + ") "
+		hex := s.Colour.Hex()
+		switch {
+		case m.pictured:
+			file := m.name + "-" + strings.TrimPrefix(hex, "#") + pictureEnding
+			m.files[file] = []byte(xml.Header + `<svg xmlns="http://www.w3.org/2000/svg" width="16" height="12"><title>` + hex +
+				`</title><rect x="0.5" y="0.5" width="15" height="11" fill="` + hex + `" stroke="#555555"/></svg>` + "\n")
+			text += letter + "![" + spelled(hex) + "](<" + file + ">) "
+		case letter != "":
+			text += letter + "(" + hex + ") "
+		}
 	}
 	return text
 }
 
+const pictureEnding = ".svg"
+
+// illustration writes a picture with its caption in one paragraph. Programs that make documents of Markdown take a picture that is a
+// paragraph by itself for a figure, and what is for those who cannot see it for its caption; so it never is one.
 func (m *marked) illustration(s shape) {
 	if s.figure.TrueSize {
 		m.paragraph("[" + spelled(textLine(s.caption)) + "](<" + TrueSizeFile + ">)")
@@ -217,8 +264,36 @@ func (m *marked) illustration(s shape) {
 	if err != nil && m.err == nil {
 		m.err = err
 	}
-	file := m.name + "-" + strconv.Itoa(len(m.files)+1) + ".svg"
+	m.figures++
+	file := m.name + "-" + strconv.Itoa(m.figures) + pictureEnding
 	m.files[file] = picture
-	m.paragraph("![" + spelled(s.alternative) + "](<" + file + ">)")
-	m.text(s.caption)
+	alternative, more := inShort(s.alternative)
+	image := "![" + spelled(alternative) + "](<" + file + ">)"
+	if caption := styled(s.caption); caption != "" {
+		m.line(image + "\\")
+		m.paragraph(started(caption))
+	} else {
+		m.paragraph(image + "<!-- -->")
+	}
+	for _, sentence := range more {
+		m.line("- " + started(spelled(sentence)))
+	}
+	if len(more) > 0 {
+		m.line("")
+	}
+}
+
+// maxAlternative is how long what stands in place of a picture may be, in bytes.
+const maxAlternative = 400
+
+// inShort is a description's first sentence, and where all of it is long the other ones.
+func inShort(text string) (first string, more []string) {
+	if len(text) <= maxAlternative {
+		return text, nil
+	}
+	list := strings.Split(text, ". ")
+	for i := range list[:len(list)-1] {
+		list[i] += "."
+	}
+	return list[0], list[1:]
 }

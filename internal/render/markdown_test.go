@@ -1,0 +1,70 @@
+package render
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/document"
+	"eighthturn/palettes"
+)
+
+// wrongCaptions says which picture of a Markdown text is a paragraph by itself, which programs take for a figure with its alternative
+// text as a caption, and which stands in for more than a few lines.
+func wrongCaptions(text string) string {
+	for _, paragraph := range strings.Split(text, "\n\n") {
+		if regexp.MustCompile(`^\s*!\[[^\]]*\]\(<[^>]+>\)\s*$`).MatchString(paragraph) {
+			return paragraph
+		}
+	}
+	for _, m := range regexp.MustCompile(`!\[((?:[^\]\\]|\\.)*)\]`).FindAllStringSubmatch(text, -1) {
+		if len(m[1]) > 2*maxAlternative {
+			return m[1]
+		}
+	}
+	return ""
+}
+
+// TestOneCaption: no picture is a figure with a caption of its own, in any document; a long description is its first sentence, and the
+// others as a list beneath.
+func TestOneCaption(t *testing.T) {
+	for seed := range uint64(60) {
+		d, _ := invent(seed)
+		files, err := Markdown(d, "law", Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if wrong := wrongCaptions(string(files["law.md"])); wrong != "" {
+			t.Errorf("seed %d: %s", seed, wrong)
+		}
+	}
+	if wrongCaptions("a\n\n![b](<c.svg>)\n\nd") == "" || wrongCaptions("!["+strings.Repeat("b", 900)+"](<c.svg>) d") == "" {
+		t.Error("a figure is not noticed")
+	}
+	first, more := inShort(strings.Repeat("Row of blocks. ", 40) + "End.")
+	if first != "Row of blocks." || len(more) != 40 || more[39] != "End." {
+		t.Errorf("%q, %q", first, more)
+	}
+	if first, more := inShort("Row 1. Row 2."); first != "Row 1. Row 2." || more != nil {
+		t.Errorf("%q, %q", first, more)
+	}
+}
+
+// TestSwatchesAreShown: swatches of a table are pictures beside their letters, one file for a color; where there is the text alone they
+// are said in words.
+func TestSwatchesAreShown(t *testing.T) {
+	red := document.Swatch{Letter: "A", Colour: palettes.Colour{R: 0xcc}}
+	d := document.Document{Title: "t", Sections: []document.Section{{Title: "s", Blocks: []document.Block{document.Table{Columns: []document.Column{{Title: "fabric"}, {Title: "much", Kind: document.Lengths}},
+		Rows: []document.Row{{Cells: []document.Cell{{Swatches: []document.Swatch{red, red}, Text: document.Plain("rust")}, {}}}}}}}}}
+	files, err := Markdown(d, "law", Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(files["law.md"])
+	if len(files) != 2 || !strings.Contains(string(files["law-cc0000.svg"]), `fill="#cc0000"`) || strings.Count(text, `**A** ![\#cc0000](<law-cc0000.svg>)`) != 2 {
+		t.Errorf("%d files, %s", len(files), text)
+	}
+	if alone, err := markdownAlone(d, Locale{}); err != nil || !strings.Contains(alone, "**A** (#cc0000)") || strings.Contains(alone, "![") {
+		t.Errorf("%s, %v", alone, err)
+	}
+}
