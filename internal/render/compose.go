@@ -17,6 +17,11 @@ func newBuilder(l look) *builder {
 // document turns the whole document into slices.
 func (b *builder) document(d document.Document) []slice {
 	c := column{0, b.text()}
+	b.figures, b.pattern = map[string]bool{}, figureName()
+	for _, p := range d.Sections {
+		b.name(p.Blocks)
+	}
+	delete(b.figures, "")
 	if d.Cover != nil {
 		b.cover(d, c)
 	} else {
@@ -116,7 +121,7 @@ func (b *builder) coverPicture(p *document.Picture, c column, room float64) floa
 	placed := s.place(w, max(room-b.body*2.1, b.room()/8), b.zoom)
 	spare := max(0, room-placed.height())
 	b.space(max(b.body, spare/3))
-	b.add(slice{height: placed.height(), marks: []mark{art{c.x + (c.w-placed.width())/2, 0, placed, figureElement(b.element, s.alternative)}}})
+	b.add(slice{height: placed.height(), marks: []mark{art{c.x + (c.w-placed.width())/2, 0, placed, figureElement(b.element, s.alternative), ""}}})
 	b.captionLines(caption, c.x)
 	return spare - max(b.body, spare/3)
 }

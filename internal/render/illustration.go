@@ -116,7 +116,7 @@ func (b *builder) illustration(i document.Illustration, c column) {
 				return
 			}
 			b.space(b.body * 0.9)
-			b.add(b.flexible(placed, &s, art{x: c.x, of: figureElement(b.element, s.alternative)}))
+			b.add(b.flexible(placed, &s, art{x: c.x, of: figureElement(b.element, s.alternative), name: b.captioned(s.caption)}))
 		}
 		b.captionLines(caption, c.x)
 		b.space(b.body * 0.9)
@@ -131,7 +131,7 @@ func (b *builder) panels(s *shape, c column, most float64) {
 		part.figure = *f
 		placed := part.place(c.w, most, b.zoom)
 		b.space(b.body * 0.9)
-		b.add(b.flexible(placed, &part, art{x: c.x, of: of}))
+		b.add(b.flexible(placed, &part, art{x: c.x, of: of, name: b.captioned(s.caption)}))
 	}
 }
 
@@ -224,7 +224,7 @@ func (b *builder) side(list []document.Illustration, x, w, gap float64) bool {
 		if s.width > 0 {
 			wanted = min(w, points(s.width))
 		}
-		arts[i] = art{x: x + float64(i)*(w+gap), sheet: s.place(wanted, b.room()*galleryPart, b.zoom)}
+		arts[i] = art{x: x + float64(i)*(w+gap), name: b.captioned(s.caption), sheet: s.place(wanted, b.room()*galleryPart, b.zoom)}
 		row.height = max(row.height, arts[i].height())
 	}
 	top := row.height + b.small*0.4

@@ -13,6 +13,9 @@ import (
 // paint draws an illustration: the layers within their frame, then the figure's own sheet.
 func (a art) paint(p *painter, x, y float64) {
 	origin := measure.Vec{X: x + a.x, Y: y + a.y}
+	if a.name != "" {
+		p.Place(a.name, origin.Y)
+	}
 	if a.of != nil {
 		p.Frame(a.of, origin, a.width(), a.height())
 	}

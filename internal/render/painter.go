@@ -43,7 +43,12 @@ func paint(d document.Document, pages []sheetOfPaper, b *builder, o Options) ([]
 	return out.Bytes(), err
 }
 
-func (t text) paint(p *painter, x, y float64) { p.write(t.piece, x+t.x, y+t.base) }
+func (t text) paint(p *painter, x, y float64) {
+	p.write(t.piece, x+t.x, y+t.base)
+	if t.to != "" && t.of != nil {
+		p.link(t, x, y)
+	}
+}
 
 // write sets a piece of text with its left end on the line at a place.
 func (p *painter) write(t piece, x, y float64) {

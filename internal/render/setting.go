@@ -1,6 +1,7 @@
 package render
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -19,7 +20,8 @@ type style struct {
 	size float64 // in points
 	bold bool
 	ink  palettes.Colour
-	tall tall // a fraction, set larger than the text around
+	tall tall   // a fraction, set larger than the text around
+	to   string // the figure that it leads to, such as "Figure 8"; "" for none
 }
 
 func typed(size float64, bold bool, colour palettes.Colour) style {
@@ -39,6 +41,8 @@ type piece struct {
 type setter struct {
 	letters *diagram.Lettering
 	missing []rune
+	figures map[string]bool // that texts may lead to, by name
+	pattern *regexp.Regexp  // of their names
 }
 
 func (s *setter) width(text string, st style) float64 {
@@ -77,8 +81,9 @@ func (s *setter) words(t document.Text, of func(document.Run) style) []word {
 	var list []word
 	cuts := breaks(t)
 	at, start := 0, true
-	for _, r := range t {
-		st := of(r)
+	for _, r := range s.linked(t) {
+		st := of(r.Run)
+		st.to = r.to
 		for text := r.Text; text != ""; {
 			n := len(text)
 			if i, _ := slices.BinarySearch(cuts, at+1); i < len(cuts) && cuts[i]-at < n {

@@ -90,7 +90,8 @@ func (b panel) extent() rect {
 type art struct {
 	x, y float64
 	*sheet
-	of *pdf.Element // nil for what is not read
+	of   *pdf.Element // nil for what is not read
+	name string       // such as "Figure 8"; "" for none
 }
 
 func (a art) extent() rect { return rect{a.x, a.y, a.width(), a.height()} }

@@ -37,6 +37,9 @@ func owned(marks []mark, e *pdf.Element) []mark {
 		case text:
 			if v.of == nil {
 				v.of = e
+				if v.to != "" {
+					v.of = &pdf.Element{Kind: "Link", Later: e}
+				}
 			}
 			marks[i] = v
 		case art:

@@ -9,6 +9,9 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilttest/judges"
 )
 
@@ -191,5 +194,48 @@ func TestMisheardCatches(t *testing.T) {
 	}
 	if !skipped(&heard{within: []*heard{{kind: "H1"}, {kind: "H3"}}}) {
 		t.Error("a level that is left out is not noticed")
+	}
+}
+
+// A text leads to each figure that it names and that is there; the name at the head of a caption does not.
+func TestTextsLeadToFigures(t *testing.T) {
+	figure := func(n int) document.Figure {
+		return document.Figure{Of: diagram.Figure{Title: "one", Description: "a square", Max: measure.Point{X: measure.Inch, Y: measure.Inch}},
+			Caption: document.Plain(fmt.Sprintf("Figure %d. A square beside Figure 1.", n))}
+	}
+	d := document.Document{Title: "t", Sections: []document.Section{{Title: "one", Blocks: []document.Block{
+		document.Paragraph{Text: document.Plain("See Figure 1, Figure 12 and Figure 9.")}, figure(1), document.PageBreak{}, figure(12),
+		document.Table{Columns: []document.Column{{Title: "Where"}}, Rows: []document.Row{{Cells: []document.Cell{{Text: document.Plain("Figure 12")}}}}},
+	}}}}
+	printed, err := PDF(d, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := written(t, printed.File)
+	var said []string
+	for _, link := range listen(t, path).all("Link") {
+		said = append(said, link.text)
+	}
+	if want := []string{"Figure 1", "Figure 12", "Figure 1", "Figure 1", "Figure 12"}; !slices.Equal(said, want) {
+		t.Errorf("links read %q, want %q", said, want)
+	}
+	objects := output(t, judges.Program(t, "Debian's mupdf-tools", "mutool"), "show", path, "grep")
+	places := map[string]map[string]bool{}
+	for _, found := range regexp.MustCompile(`/Contents\((Figure [0-9]+)\)/Dest\[([0-9]+) 0 R/XYZ`).FindAllStringSubmatch(objects, -1) {
+		if places[found[1]] == nil {
+			places[found[1]] = map[string]bool{}
+		}
+		places[found[1]][found[2]] = true
+	}
+	if len(places) != 2 || len(places["Figure 1"]) != 1 || len(places["Figure 12"]) != 1 {
+		t.Errorf("links lead to %v", places)
+	}
+	for page := range places["Figure 1"] {
+		if places["Figure 12"][page] {
+			t.Error("figures of two pages are led to on one")
+		}
+	}
+	if out := output(t, judges.Program(t, "Debian's qpdf", "qpdf"), "--check", path); !strings.Contains(out, "No syntax or stream encoding errors") {
+		t.Error(out)
 	}
 }

@@ -38,6 +38,8 @@ func (f *File) End(w io.Writer) error {
 func (f *File) catalog() *core.PdfDictionary {
 	c := dictionary("Type", name("Catalog"), "Pages", at(pagesNumber),
 		"ViewerPreferences", dictionary("PrintScaling", name("None"), "DisplayDocTitle", core.NewPdfBoolean(true)))
+	f.lead()
+	c.Set("OutputIntents", f.intent())
 	if f.whole != nil {
 		c.Set("StructTreeRoot", f.structure())
 		c.Set("MarkInfo", dictionary("Marked", core.NewPdfBoolean(true)))

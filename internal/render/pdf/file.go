@@ -48,12 +48,14 @@ type File struct {
 	face          Face                // as the page has it
 
 	whole      *Element                                // nil for a file without structure
-	owners     [][]*Element                            // of the stretches of each page, by its key in the table of them
+	owners     []owners                                // by their key in the table of them
 	pageKey    int                                     // of the page that is drawn on
 	inside     bool                                    // an element is open, or what is not read
 	element    *Element                                // that is open
 	around     *Element                                // that the span lies in
 	references map[*Element]*core.PdfIndirectReference // once they are written
+	places     map[string]*core.PdfArray               // that links lead to
+	links      []link
 }
 
 // New begins a file with the Go fonts in it.
@@ -62,7 +64,7 @@ func New(p Properties) (*File, error) {
 	if err != nil {
 		return nil, wrapped(err)
 	}
-	f := &File{Properties: p, fonts: fonts, pictures: map[string]*core.PdfIndirectReference{}, resources: newResources(), packer: zlib.NewWriter(nil)}
+	f := &File{Properties: p, fonts: fonts, pictures: map[string]*core.PdfIndirectReference{}, places: map[string]*core.PdfArray{}, resources: newResources(), packer: zlib.NewWriter(nil)}
 	f.objects.reserve()
 	return f, nil
 }
@@ -89,7 +91,7 @@ func (f *File) Page(width, height float64) {
 	f.pages = append(f.pages, f.objects.add(f.page))
 	if f.whole != nil {
 		f.pageKey = len(f.owners)
-		f.owners = append(f.owners, nil)
+		f.owners = append(f.owners, owners{})
 		f.page.Set("StructParents", core.NewPdfInteger(f.pageKey))
 		f.page.Set("Tabs", name("S"))
 	}
@@ -148,8 +150,13 @@ func (f *File) At(x, y float64) { f.Numbers(x, f.height-y) }
 
 // Colour sets a colour. Its parts are rounded upwards, so that programs which cut off come
 // back to the same byte as those which round.
+// Black, grey and white are set as such, so that a press prints them with black alone.
 func (f *File) Colour(c palettes.Colour, operator string) {
-	for _, v := range []int{int(c.R), int(c.G), int(c.B)} {
+	parts := []int{int(c.R), int(c.G), int(c.B)}
+	if c.R == c.G && c.G == c.B {
+		parts, operator = parts[:1], map[string]string{"rg": "g", "RG": "G"}[operator]
+	}
+	for _, v := range parts {
 		f.Numbers(float64((v*10_000+254)/255) / 10_000)
 	}
 	f.Operator(operator)

@@ -4,15 +4,25 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"github.com/carlos7ags/folio/core"
 )
 
 // objects are those of a file, numbered from 1 on.
-type objects struct {
-	list     []core.PdfObject
-	from, to int // those by index that are packed together, as none of them is a stream
+type objects struct{ list []core.PdfObject }
+
+// packs says whether an object is packed with others: no stream may be, and what a file begins with and its pages stay where
+// any program finds them.
+func (o objects) packs(i int) bool {
+	d, _ := o.list[i].(*core.PdfDictionary)
+	if d == nil {
+		_, array := o.list[i].(*core.PdfArray)
+		return array
+	}
+	kind, _ := d.Get("Type").(*core.PdfName)
+	return i >= infoNumber && (kind == nil || kind.Value != "Page")
 }
 
 // What every file has stands at fixed numbers, so that it can be referred to before it is known.
@@ -25,10 +35,6 @@ const (
 
 // reserve makes room for what every file has.
 func (o *objects) reserve() { o.list = make([]core.PdfObject, infoNumber) }
-
-// pack and packed stand round adding what is packed together.
-func (o *objects) pack()   { o.from = len(o.list) }
-func (o *objects) packed() { o.to = len(o.list) }
 
 func at(number int) *core.PdfIndirectReference { return core.NewPdfIndirectReference(number, 0) }
 
@@ -61,13 +67,16 @@ func (o objects) write(w io.Writer, marker string) error {
 		}
 		c.put("\nendobj\n")
 	}
+	var packed []int
 	for i, object := range o.list {
-		if i < o.from || i >= o.to {
+		if o.packs(i) {
+			packed = append(packed, i)
+		} else {
 			put(i+1, object)
 		}
 	}
-	for from := o.from; from < o.to; from += together {
-		stream, err := o.stream(places, from, min(from+together, o.to))
+	for list := range slices.Chunk(packed, together) {
+		stream, err := o.stream(places, list)
 		if err != nil {
 			return err
 		}
@@ -90,10 +99,10 @@ func (o objects) write(w io.Writer, marker string) error {
 }
 
 // stream packs objects that are no streams into one, which will have the next number, and notes their places.
-func (o objects) stream(places []core.XRefStreamEntry, from, to int) (*core.PdfStream, error) {
-	list := make([]core.ObjStmEntry, 0, to-from)
-	for i := from; i < to; i++ {
-		places[i+1] = core.XRefStreamEntry{Type: core.XRefEntryCompressed, Field2: uint64(len(places)), Field3: uint64(i - from)}
+func (o objects) stream(places []core.XRefStreamEntry, packed []int) (*core.PdfStream, error) {
+	list := make([]core.ObjStmEntry, 0, len(packed))
+	for n, i := range packed {
+		places[i+1] = core.XRefStreamEntry{Type: core.XRefEntryCompressed, Field2: uint64(len(places)), Field3: uint64(n)}
 		list = append(list, core.ObjStmEntry{ObjectNumber: i + 1, Object: o.list[i]})
 	}
 	return core.BuildObjStm(list)

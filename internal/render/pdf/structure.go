@@ -17,6 +17,9 @@ type Element struct {
 	Span        int    // of a cell: how many columns it goes across, 0 for 1
 	Numbering   string // of a list: what stands before its items, of the standard's names
 
+	// Later is for a link within text: it is added to what it is in when it is first drawn.
+	Later *Element
+
 	parts []part
 	box   []float64 // of a figure on one page: left, lower, right and upper edge
 	page  *core.PdfIndirectReference
@@ -28,6 +31,12 @@ type part struct {
 	page   *core.PdfIndirectReference
 	number int // of the stretch on its page
 	link   *core.PdfIndirectReference
+}
+
+// owners are the elements of a page's stretches in their order, or the one of a link.
+type owners struct {
+	list []*Element
+	link *Element
 }
 
 // Add puts an element into another, behind what is there.
@@ -61,7 +70,11 @@ func (f *File) Inside() *Element { return f.element }
 // stretch begins a stretch of an element on the page, with its properties.
 func (f *File) stretch(e *Element, kind, more string) {
 	f.inside, f.element = true, e
-	owners := &f.owners[f.pageKey]
+	if e.Later != nil {
+		e.Later.parts = append(e.Later.parts, part{Element: e})
+		e.Later = nil
+	}
+	owners := &f.owners[f.pageKey].list
 	f.bytes = append(append(append(f.bytes, '/'), kind...), " <</MCID "...)
 	f.Numbers(float64(len(*owners)))
 	f.Operator(more + ">> BDC")
@@ -93,19 +106,21 @@ func (f *File) Frame(e *Element, at measure.Vec, width, height float64) {
 
 // structure adds the tree of elements, and the table of whose each stretch of a page is (14.7.4.4).
 func (f *File) structure() *core.PdfIndirectReference {
-	f.objects.pack()
-	defer f.objects.packed()
 	root := dictionary("Type", name("StructTreeRoot"))
 	at := f.objects.add(root)
 	f.references = map[*Element]*core.PdfIndirectReference{}
 	root.Set("K", f.elements(f.whole, at))
 	nums := core.NewPdfArray()
-	for key, owners := range f.owners {
+	for key, of := range f.owners {
+		nums.Add(core.NewPdfInteger(key))
+		if of.link != nil {
+			nums.Add(f.references[of.link])
+			continue
+		}
 		list := core.NewPdfArray()
-		for _, e := range owners {
+		for _, e := range of.list {
 			list.Add(f.references[e])
 		}
-		nums.Add(core.NewPdfInteger(key))
 		nums.Add(f.objects.add(list))
 	}
 	root.Set("ParentTree", f.objects.add(dictionary("Nums", nums)))
@@ -140,6 +155,8 @@ func (f *File) elements(e *Element, within *core.PdfIndirectReference) *core.Pdf
 			d.Set("Pg", page)
 		}
 		switch {
+		case p.link != nil:
+			kids.Add(dictionary("Type", name("OBJR"), "Obj", p.link, "Pg", p.page))
 		case p.page != page:
 			kids.Add(dictionary("Type", name("MCR"), "Pg", p.page, "MCID", core.NewPdfInteger(p.number)))
 		default:
