@@ -60,6 +60,7 @@ func (s *Scene) SVG(w io.Writer) error {
 	d.canvas.Decimals = 4
 	d.begin()
 	d.prints()
+	d.palette()
 	for i := range s.Layers {
 		d.layer(&s.Layers[i])
 	}
@@ -75,9 +76,12 @@ func (d *document) begin() {
 		unit, name = measure.Millimetre, "mm"
 	}
 	size := func(nm measure.NM) float64 { return float64(nm) / float64(unit) }
-	d.canvas.Startunit(size(d.Width), size(d.Height), name,
-		fmt.Sprintf(`viewBox="0 0 %s %s"`, appendNumber(nil, d.Width), appendNumber(nil, d.Height)),
-		`xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape"`)
+	list := []string{fmt.Sprintf(`viewBox="0 0 %s %s"`, appendNumber(nil, d.Width), appendNumber(nil, d.Height)),
+		`xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape"`}
+	if d.OnePaint {
+		list = append(list, `xmlns:sodipodi="http://sodipodi.sourceforge.net/DTD/sodipodi-0.dtd"`)
+	}
+	d.canvas.Startunit(size(d.Width), size(d.Height), name, list...)
 	fmt.Fprintln(d.out, Marker)
 	d.canvas.Title(d.Title)
 	d.canvas.Desc(d.Description)
@@ -93,6 +97,9 @@ func (d *document) layer(l *Layer) {
 		return
 	}
 	list := []string{d.id(l.ID), `inkscape:groupmode="layer"`, `inkscape:label="` + escaped(l.Name) + `"`}
+	if l.Part == Beneath && d.OnePaint { // locked: it is worked with through the paints alone
+		list = append(list, `sodipodi:insensitive="true"`)
+	}
 	d.canvas.Group(append(list, d.paint(l.Style)...)...)
 	d.items(l)
 	d.canvas.Gend()
@@ -150,6 +157,9 @@ func (d *document) fill(f Fill) string {
 		return fmt.Sprintf("url(#%sprint-%d)", d.prefix, f.Fabric+1)
 	}
 	if c, ok := d.Colour(f); ok {
+		if d.OnePaint && f.Kind != Flat {
+			return "url(#" + d.paintID(f.Fabric) + ") " + c.Hex() // the color where a program knows no gradients
+		}
 		return c.Hex()
 	}
 	return "none"

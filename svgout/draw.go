@@ -20,6 +20,7 @@ type Options struct {
 	Legend    bool   // list the fabrics, below the top or beside one that is much higher than wide
 	Prints    bool   // fabrics that have a photo are painted with it; in the colour view alone
 	ByFabric  bool   // one path a fabric: smaller and quicker, without titles on patches
+	OnePaint  bool   // each fabric's color is one paint of the file, for drawing programs
 	Prefix    string // of all ids; letters, digits, - and _ of ASCII, a letter first
 }
 
@@ -103,7 +104,7 @@ type picture struct {
 
 func newPicture(t *quilt.Top, o Options) *picture {
 	p := &picture{Top: t, Options: o}
-	p.scene = Scene{Top: t, Title: t.Title, Width: t.Outer.Width(), Height: t.Outer.Height(), prefix: o.Prefix,
+	p.scene = Scene{Top: t, Title: t.Title, Width: t.Outer.Width(), Height: t.Outer.Height(), prefix: o.Prefix, OnePaint: o.OnePaint,
 		Credits: credits.Credits{Title: t.Title, Author: t.Credits.Designer, Copyright: t.Credits.Copyright}}
 	if t.Title == "" {
 		p.scene.Title = "Quilt top"

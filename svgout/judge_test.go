@@ -22,7 +22,7 @@ const docType = `<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://www.w3.o
 // of other vocabularies, so the attributes that make layers of groups are left out, and
 // their namespace, and what the metadata hold.
 func forTheDefinition(svg []byte) []byte {
-	svg = regexp.MustCompile(` inkscape:[a-z]+="[^"]*"|\s+xmlns:inkscape="[^"]*"`).ReplaceAll(svg, nil)
+	svg = regexp.MustCompile(` (inkscape|sodipodi):[a-z]+="[^"]*"|\s+xmlns:(inkscape|sodipodi)="[^"]*"`).ReplaceAll(svg, nil)
 	svg = regexp.MustCompile(`<metadata>.*</metadata>`).ReplaceAll(svg, []byte("<metadata></metadata>"))
 	return bytes.Replace(svg, []byte("?>\n"), []byte("?>\n"+docType+"\n"), 1)
 }

@@ -296,11 +296,12 @@ func lawNames(svg []byte) error {
 		return err
 	}
 	allowed := map[string]string{
-		"svg":   "width height viewBox xmlns xmlns:xlink xmlns:inkscape",
+		"svg":   "width height viewBox xmlns xmlns:xlink xmlns:inkscape xmlns:sodipodi",
 		"title": "", "desc": "",
 		"metadata": "", "rdf:RDF": "xmlns:rdf", "rdf:Description": "rdf:about xmlns:dc xmlns:xmp",
 		"dc:title": "", "dc:creator": "", "dc:rights": "", "rdf:Alt": "", "rdf:Seq": "", "rdf:li": "xml:lang", "xmp:CreatorTool": "",
-		"g": "id inkscape:groupmode inkscape:label fill stroke stroke-width stroke-opacity stroke-linecap stroke-linejoin " +
+		"defs": "", "linearGradient": "id inkscape:swatch inkscape:label", "stop": "offset stop-color",
+		"g": "id inkscape:groupmode inkscape:label sodipodi:insensitive fill stroke stroke-width stroke-opacity stroke-linecap stroke-linejoin " +
 			"font-family text-anchor",
 		"path": "id d fill stroke stroke-width",
 		"rect": "x y width height fill stroke stroke-width stroke-opacity",
@@ -325,7 +326,10 @@ func lawNames(svg []byte) error {
 
 func TestNames(t *testing.T) {
 	onTops(t, func(_ *quilt.Top, _ Options, svg []byte) error { return lawNames(svg) })
-	svg := drawn(t, lapTop(t), Options{Legend: true})
+	svg := drawn(t, lapTop(t), Options{Legend: true, OnePaint: true})
+	if err := lawNames(svg); err != nil {
+		t.Error(err)
+	}
 	for _, bad := range []string{"<script/>", "<style/>", "<image/>", "<foreignObject/>", "<use/>", "<a/>"} {
 		broken(t, lawNames, svg, `</title>`, `</title>`+bad)
 	}

@@ -22,6 +22,7 @@ type Scene struct {
 	Width, Height measure.NM      // of the whole picture, with its legend; its upper left corner is the top's
 	Paints        []Paint         // by fabric
 	Layers        []Layer
+	OnePaint      bool   // as in Options
 	prefix        string // of all ids
 }
 

@@ -140,7 +140,7 @@ func (o *drawing) drawer(top *quilt.Top) func(io.Writer) error {
 // options are those of the picture, its view among them.
 func (o *drawing) options() svgout.Options {
 	options := o.picture
-	options.View = svgout.View(o.view.index)
+	options.View, options.OnePaint = svgout.View(o.view.index), true
 	switch {
 	case o.noSeams:
 		options.SeamLines = svgout.SeamsLeftOut

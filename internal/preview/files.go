@@ -101,7 +101,7 @@ func (f savedFile) serve(s *site, w http.ResponseWriter, r *http.Request) {
 }
 
 func savePictureSVG(p *plans, w io.Writer) error {
-	return svgout.Draw(w, p.Top, svgout.Options{ByFabric: true})
+	return svgout.Draw(w, p.Top, svgout.Options{ByFabric: true, OnePaint: true})
 }
 
 // scene is the picture as it is printed.
