@@ -16,15 +16,7 @@ func (v *values) headline() document.Section {
 	if len(v.Tried) > 0 {
 		s.Blocks = append(s.Blocks, paragraph("Tried, not saved in the layout: "+strings.Join(v.Tried, ", ")+"."))
 	}
-	text := v.answer()
-	told := v.toTell()
-	for _, l := range told[:min(mostLosses, len(told))] {
-		text += " " + capital(v.loss(l)) + "."
-	}
-	if more := len(told) - mostLosses; more > 0 {
-		text += fmt.Sprintf(" %d more below.", more)
-	}
-	s.Blocks = append(s.Blocks, paragraph(text))
+	s.Blocks = append(s.Blocks, paragraph(v.answer()+v.losses(v.toTell())))
 	if advice := v.advice(); advice != "" {
 		s.Blocks = append(s.Blocks, paragraph(advice))
 	}
@@ -101,13 +93,13 @@ func (v *values) answer() string {
 	}
 	switch {
 	case lost == 0 || shown && lost <= 0.5:
-		return "Nearly."
+		return "Nearly"
 	case faint:
-		return "Only faintly."
+		return "Only faintly"
 	case shown:
-		return "Only in part."
+		return "Only in part"
 	}
-	return "No."
+	return "No"
 }
 
 // nothingLost is the answer where all that is meant to show does.
@@ -156,26 +148,61 @@ func (v *values) plural(f *contrast.Figure) string {
 	return fmt.Sprintf("border %d", f.Border)
 }
 
-// loss is one loss as a sentence, without its first capital and its full stop.
-func (v *values) loss(l *contrast.Loss) string {
-	if l.Of == contrast.LossOfScrap {
-		text := v.scrap(&v.Stray[l.Scrap])
-		if more := len(v.Stray) - 1; more > 0 {
-			text += fmt.Sprintf("; so %s %s", isOrAre(more), measure.Count(more, "other scrap"))
+// losses are what is lost, behind the first word of the headline: the first of them in one sentence, what costs them in the next.
+func (v *values) losses(told []*contrast.Loss) string {
+	if len(told) == 0 {
+		return ""
+	}
+	first := told[:min(mostLosses, len(told))]
+	subject, predicate := v.loss(first[0])
+	text := subject + " " + predicate
+	if len(first) > 1 {
+		if also, same := v.loss(first[1]); same == predicate && !slices.Contains([]string{"is lost", "hardly shows"}, predicate) {
+			text = subject + " and " + also + " " + predicate
+		} else {
+			text += ", and " + also + " " + same
 		}
-		return text
+	}
+	if more := len(told) - mostLosses; more > 0 {
+		text += fmt.Sprintf("; %d more below", more)
+	}
+	text = ": " + text + "."
+	if causes := v.causes(first); causes != "" {
+		text += " " + capital(causes) + "."
+	}
+	return text
+}
+
+// loss is one loss as the subject and the rest of a sentence.
+func (v *values) loss(l *contrast.Loss) (subject, predicate string) {
+	if l.Of == contrast.LossOfScrap {
+		return v.scrap(&v.Stray[l.Scrap])
 	}
 	f := &v.Figures[l.Figure]
 	switch l.Of {
 	case contrast.LossOfTurns:
-		return v.because(fmt.Sprintf("the two sorts, %s and %s, look alike in gray", few(f.Of), few(f.Against)), f.Lacks)
+		return fmt.Sprintf("the two sorts, %s and %s,", few(f.Of), few(f.Against)), "look alike in gray"
 	case contrast.LossOfRim:
-		return v.because(fmt.Sprintf("%s lose their outer edge in the border of %s", v.some(f, f.Rim.Count), few(f.Rim.Against)), f.Rim.Lacks)
+		how := "lose their outer edge in the border of "
+		if f.Rim.Count == 1 {
+			how = "loses its outer edge in the border of "
+		}
+		return v.some(f, f.Rim.Count), how + few(f.Rim.Against)
 	}
-	if l.Verdict == contrast.Faint {
-		return v.because(v.named(f)+" "+v.verb(f, "shows", "show")+" only faintly", f.Lacks)
+	return v.named(f), v.becomes(f, l.Verdict)
+}
+
+// becomes is a verdict as the rest of a sentence about a figure.
+func (v *values) becomes(f *contrast.Figure, verdict contrast.Verdict) string {
+	switch verdict {
+	case contrast.Faint:
+		return "hardly " + v.verb(f, "shows", "show")
+	case contrast.OutlineOnly:
+		return v.verb(f, "shows", "show") + " as an outline only"
+	case contrast.FromAfarOnly:
+		return v.verb(f, "has", "have") + " soft edges"
 	}
-	return v.because(v.named(f)+" "+v.verb(f, "is", "are")+" lost", f.Lacks)
+	return v.verb(f, "is", "are") + " lost"
 }
 
 // isOrAre is the verb for so many.
@@ -204,8 +231,8 @@ func (v *values) strays() string {
 	return measure.List(parts)
 }
 
-// scrap is what a scrap does that fell out of its pool.
-func (v *values) scrap(s *contrast.Stray) string {
+// scrap is what a scrap does that fell out of its pool, as the subject and the rest of a sentence.
+func (v *values) scrap(s *contrast.Stray) (subject, predicate string) {
 	than := "light"
 	if s.Darker {
 		than = "dark"
@@ -214,7 +241,11 @@ func (v *values) scrap(s *contrast.Stray) string {
 	if s.LikePool != "" {
 		like = "your " + s.LikePool
 	}
-	return fmt.Sprintf("the scrap %s is as %s as %s: it makes holes in %s at %s", s.Fabric, than, like, s.Pool, measure.Count(s.Pieces, "piece"))
+	predicate = fmt.Sprintf("is as %s as %s and makes holes in %s at %s", than, like, s.Pool, measure.Count(s.Pieces, "piece"))
+	if more := len(v.Stray) - 1; more > 0 {
+		predicate += fmt.Sprintf(" (so %s %s)", isOrAre(more), measure.Count(more, "other scrap"))
+	}
+	return "the scrap " + s.Fabric, predicate
 }
 
 // named is a figure, as the subject of a sentence.
@@ -255,16 +286,28 @@ func (v *values) verb(f *contrast.Figure, one, many string) string {
 	return many
 }
 
-// because adds which fabrics cost it.
-func (v *values) because(text string, lacks []contrast.Lack) string {
-	if len(lacks) == 0 {
-		return text
+// causes are the fabrics that cost losses, those of each loss once.
+func (v *values) causes(told []*contrast.Loss) string {
+	var parts []string
+	known := map[[2]string]bool{}
+	for _, l := range told {
+		lacks := v.lacksOf(l)
+		if len(lacks) == 0 || known[lacks[0].Names] {
+			continue
+		}
+		lack := &lacks[0]
+		known[lack.Names] = true
+		names := measure.List(lack.Names[:])
+		switch {
+		case lack.Band == contrast.Vanishes:
+			parts = append(parts, names+" are one value")
+		case len(parts) == 0:
+			parts = append(parts, fmt.Sprintf("%s are close in value, only %.0f apart where %.0f would be clear", names, lack.Step, v.Thresholds.Clear))
+		default:
+			parts = append(parts, fmt.Sprintf("%s are only %.0f apart", names, lack.Step))
+		}
 	}
-	l := &lacks[0]
-	if l.Band == contrast.Vanishes {
-		return text + ": " + measure.List(l.Names[:]) + " are one value"
-	}
-	return text + fmt.Sprintf(": %s are close in value, only %.0f apart where %.0f would be clear", measure.List(l.Names[:]), l.Step, v.Thresholds.Clear)
+	return strings.Join(parts, "; ")
 }
 
 // advice is the one thing to change, "" where nothing is lost.
@@ -276,7 +319,7 @@ func (v *values) advice() string {
 	case len(v.Changes) > 0:
 	case v.rimLost() != nil:
 		return "Set a narrow border between, or choose another fabric for the border."
-	case len(v.top.Credits.Pools) > 1:
+	case v.poolsOverlap():
 		return "Sort the scraps by value, not by color: the lights in one pool, the darks in the other."
 	default:
 		return "No other value for one or two of these fabrics mends this without spoiling something else: try other fabrics."
@@ -285,11 +328,34 @@ func (v *values) advice() string {
 	if second := v.alternative(); second != nil {
 		text += ", or " + v.change(second)
 	}
-	text = capital(text) + "." + v.spoils(&v.Changes[0])
-	if v.rimLost() != nil {
-		text += " A narrow border between mends the outer edge."
+	text = capital(text) + v.spoils(&v.Changes[0])
+	switch {
+	case v.rimLost() == nil:
+	case v.Changes[0].Whole():
+		text += ", or set a narrow border between"
+	default:
+		text += "; a narrow border between mends the outer edge"
 	}
-	return text
+	return text + "."
+}
+
+// poolsOverlap says whether the darks of one pool of scraps are as dark as the lights of another are light.
+func (v *values) poolsOverlap() bool {
+	var spans [][2]float64
+	for _, p := range v.top.Credits.Pools {
+		span := [2]float64{100, 0}
+		for _, f := range p.Fabrics {
+			l := v.top.Fabrics[f].Colour.Lightness()
+			span = [2]float64{min(span[0], l), max(span[1], l)}
+		}
+		for _, other := range spans {
+			if span[0] < other[1] && other[0] < span[1] {
+				return true
+			}
+		}
+		spans = append(spans, span)
+	}
+	return false
 }
 
 // alternative is the next change of another sort that does as much as the first, nil if there is none.
@@ -335,15 +401,16 @@ func (v *values) step(s *contrast.Step) string {
 	return fmt.Sprintf("%s %s (for example %s)", s.Fabric, way, s.Colour)
 }
 
-// spoils is what a change leaves or spoils, "" for nothing.
+// spoils is what a change leaves or spoils, as the rest of a sentence, "" for nothing.
 func (v *values) spoils(c *contrast.Change) string {
 	text := ""
 	if len(c.Leaves) > 0 {
-		text += fmt.Sprintf(" That mends %d of %d.", len(c.Clears), len(v.Losses))
+		text += fmt.Sprintf(", which mends %d of %d", len(c.Clears), len(v.Losses))
 	}
 	if len(c.Breaks) > 0 {
 		b := &c.Breaks[0]
-		text += " But then " + v.named(&v.Figures[b.Figure]) + ": " + verdictText(b.To) + "."
+		f := &v.Figures[b.Figure]
+		text += "; but then " + v.named(f) + " " + v.becomes(f, b.To)
 	}
 	return text
 }
@@ -353,7 +420,7 @@ func (v *values) changes() document.Section {
 	var list document.List
 	for i := range v.Changes {
 		c := &v.Changes[i]
-		w := item(capital(v.change(c)) + "." + v.spoils(c))
+		w := item(capital(v.change(c)) + v.spoils(c) + ".")
 		for n := range c.Steps {
 			if o := c.Steps[n].Other; o != nil {
 				p := document.Paragraph{Text: document.Plain(fmt.Sprintf("In place of %s, %s of the palette %s (%s, L* %.0f) would do as well.", c.Steps[n].Fabric, o.Name, o.Palette, o.Colour, o.Lightness))}
