@@ -39,7 +39,7 @@ func (s *sewer) block(n int) document.Section {
 	add("units", s.overview(n))
 	add("steps", s.steps(n))
 	add("pressing", s.pressed(b))
-	add("fabrics", s.fabrics(b))
+	add("fabrics", append(s.fabrics(b), s.placements(n)...))
 	return out
 }
 

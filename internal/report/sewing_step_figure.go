@@ -253,7 +253,11 @@ func (d *stepDrawing) seamLine() {
 // its allowance is pressed.
 func (d *stepDrawing) wrongSide() {
 	corner := panelAt(0, 1)
-	d.panel("3  Wrong side: press along the arrows", corner)
+	caption := "3  Wrong side: press along the arrows"
+	if d.pressedBothWays() {
+		caption += "; in some blocks, the other way"
+	}
+	d.panel(caption, corner)
 	d.place = fittedIn(d.outer(d.unit), corner, panel, mirrored)
 	d.area(d.outer(d.unit), d.clothOf(d.join.A), true, diagram.Frame)
 	d.pieces(d.list, d.unit, true)
@@ -263,6 +267,23 @@ func (d *stepDrawing) wrongSide() {
 		}
 		d.pressArrow(&j, d.shown.ToB(&j))
 	}
+}
+
+// pressedBothWays says whether a seam of the step is pressed one way in some of the blocks and the other way in others.
+func (d *stepDrawing) pressedBothWays() bool {
+	if d.column {
+		return false
+	}
+	b := &d.plan.Blocks[d.plan.BlockAt(d.shown.Cell)]
+	for _, j := range d.step.Joins {
+		first := d.plan.Way(d.shown.Cell, j.Choice)
+		for i := range b.Variants {
+			if slices.ContainsFunc(b.Variants[i].Cells, func(at sewing.Placed) bool { return d.plan.Way(at.Cell, j.Choice) != first }) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // inUnit says whether a join belongs to the unit that is shown.

@@ -32,10 +32,21 @@ type ShownFace struct {
 
 // Shown is the block that pictures of a label show.
 func (p *Plan) Shown(block int) *Shown {
-	s := &Shown{Cell: p.Blocks[block].Variants[0].Cells[0].Cell, plan: p, kind: p.kinds[block]}
+	cell := p.Blocks[block].Variants[0].Cells[0].Cell
 	if p.Blocks[block].Column {
-		s.Cell = s.kind.column
+		cell = p.kinds[block].column
 	}
+	return p.shownAt(block, cell)
+}
+
+// ShownAs is a block in the cloths of one of its variants, by index.
+func (p *Plan) ShownAs(block, variant int) *Shown {
+	return p.shownAt(block, p.Blocks[block].Variants[variant].Cells[0].Cell)
+}
+
+// shownAt is a block as it lies in a cell, turned back.
+func (p *Plan) shownAt(block, cell int) *Shown {
+	s := &Shown{Cell: cell, plan: p, kind: p.kinds[block]}
 	c := &p.cells[s.Cell]
 	at := p.top.CellRect(s.Cell).Min
 	own := func(o []measure.Point) []measure.Point {

@@ -81,15 +81,35 @@ func (b *patternBuilder) oneBlock(n int) {
 	if len(k.Variants) > report.MaxPlacements {
 		cloth = cloth[:1] // neither the layout nor a list tells so many apart
 	}
+	cloth, placements := b.placements(n, cloth)
 	if !k.Column { // the orders of columns may be longer than a page
 		whole, cloth = append(whole, cloth...), nil
 	}
 	b.keep(whole...)
 	b.add(cloth...)
+	b.add(placements...)
 	b.addNotes(k.Label)
 	if len(k.Steps) > 0 {
 		b.steps(n)
 	}
+}
+
+// placements takes the pictures of a block's fabric placements out of what is said of them; the pictures stand behind it.
+func (b *patternBuilder) placements(n int, cloth []document.Block) (texts, pictures []document.Block) {
+	key := "placements " + numeral(n)
+	for _, f := range figures(cloth) {
+		f.Caption = caption(key, sentence(f.Of.Title))
+		pictures = append(pictures, f)
+	}
+	for _, block := range cloth {
+		if _, ok := block.(document.Figure); !ok {
+			texts = append(texts, block)
+		}
+	}
+	if len(pictures) > 0 {
+		texts = append(texts, paragraph(report.See([]string{see(key)})))
+	}
+	return texts, pictures
 }
 
 // steps is how a block is sewn and pressed.
