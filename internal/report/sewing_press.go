@@ -72,7 +72,7 @@ func (s *sewer) countedBlocks(b *sewing.Block, count map[int]int) string {
 	for i := range b.Variants {
 		if n := count[i]; n > 0 {
 			sum += n
-			list = append(list, fmt.Sprintf("%d %s", n, b.VariantName(b.Variants[i].Number)))
+			list = append(list, fmt.Sprintf("%d of %s", n, b.VariantName(b.Variants[i].Number)))
 		}
 	}
 	text := measure.Count(sum, noun(b))
