@@ -35,32 +35,30 @@ func (c *cuts) setPressed(p *sewing.StripSets, n int) string {
 	case !press.Alternate:
 		return "Press " + seams + " toward " + toward[0] + "."
 	}
-	sets := 0
-	for _, r := range set.Runs {
-		sets += r.Sets
+	return c.bothWays(n, press, seams)
+}
+
+// bothWays says how strip sets are pressed of which some wedges are to be pressed one way and some the other.
+func (c *cuts) bothWays(n int, press *sewing.SetPressing, seams string) string {
+	set, each := &c.Sets[n], max(1, c.Copies)
+	toward := c.setEnds(set)
+	wedge, short := c.wedgesName(n, false)+" wedge", ""
+	if min(set.Wanted[0], set.Wanted[1]) > 0 { // of both kinds
+		wedge, short = "wedge", " Press single wedges again where one kind falls short."
+	}
+	first, last := each*press.Wedges[0], each*press.Wedges[1]
+	if len(set.Runs) > 1 || first != last {
+		return fmt.Sprintf("Press %s toward %s for %s and toward %s for %d: sets one way or the other, and one of them in part each way where that is needed.%s Keep these apart.",
+			seams, toward[0], measure.Count(first, wedge), toward[1], last, short)
 	}
 	how := fmt.Sprintf("Press %s toward %s in half of the sets and toward %s in the other half", seams, toward[0], toward[1])
-	switch {
+	switch sets := set.Runs[0].Sets; {
 	case sets == 1:
 		how = fmt.Sprintf("Press %s toward %s in one half of the set and toward %s in the other", seams, toward[0], toward[1])
 	case sets%2 == 1:
 		how = fmt.Sprintf("Press %s toward %s in %d of the sets, toward %s in %d, and half each way in one", seams, toward[0], sets/2, toward[1], sets/2)
 	}
-	return how + ": " + c.neededWays(n, press, toward) + " Keep these apart."
-}
-
-// neededWays says how many wedges of a set are needed that are pressed one way, and how many the other.
-func (c *cuts) neededWays(n int, press *sewing.SetPressing, toward [2]string) string {
-	wedge := c.wedgesName(n, false) + " wedge"
-	if min(c.Sets[n].Wanted[0], c.Sets[n].Wanted[1]) > 0 {
-		wedge = "wedge" // of both kinds
-	}
-	each := max(1, c.Copies)
-	if press.Wedges[0] == press.Wedges[1] {
-		return fmt.Sprintf("%s of each are needed.", measure.Count(each*press.Wedges[0], wedge))
-	}
-	return fmt.Sprintf("%s toward %s and %d toward %s are needed; press single wedges again where one way falls short.",
-		measure.Count(each*press.Wedges[0], wedge), toward[0], each*press.Wedges[1], toward[1])
+	return fmt.Sprintf("%s: %s of each are needed.%s Keep these apart.", how, measure.Count(first, wedge), short)
 }
 
 // setEnds is what the first and the last strip of a set are called.
