@@ -39,6 +39,9 @@ func (f *File) catalog() *core.PdfDictionary {
 	c := dictionary("Type", name("Catalog"), "Pages", at(pagesNumber),
 		"ViewerPreferences", dictionary("PrintScaling", name("None"), "DisplayDocTitle", core.NewPdfBoolean(true)))
 	f.lead()
+	if len(f.layers) > 0 {
+		c.Set("OCProperties", f.layersOf())
+	}
 	c.Set("OutputIntents", f.intent())
 	if f.whole != nil {
 		c.Set("StructTreeRoot", f.structure())

@@ -47,15 +47,18 @@ type File struct {
 	packer        *zlib.Writer        // into packed
 	face          Face                // as the page has it
 
-	whole      *Element                                // nil for a file without structure
-	owners     []owners                                // by their key in the table of them
-	pageKey    int                                     // of the page that is drawn on
-	inside     bool                                    // an element is open, or what is not read
-	element    *Element                                // that is open
-	around     *Element                                // that the span lies in
-	references map[*Element]*core.PdfIndirectReference // once they are written
-	places     map[string]*core.PdfArray               // that links lead to
-	links      []link
+	whole         *Element                                // nil for a file without structure
+	owners        []owners                                // by their key in the table of them
+	pageKey       int                                     // of the page that is drawn on
+	inside        bool                                    // an element is open, or what is not read
+	element       *Element                                // that is open
+	around        *Element                                // that the span lies in
+	references    map[*Element]*core.PdfIndirectReference // once they are written
+	places        map[string]*core.PdfArray               // that links lead to
+	layers        map[string]layer                        // by name
+	layer         string                                  // that is open, "" for none
+	layersInOrder []*core.PdfIndirectReference
+	links         []link
 }
 
 // New begins a file with the Go fonts in it.
@@ -64,7 +67,7 @@ func New(p Properties) (*File, error) {
 	if err != nil {
 		return nil, wrapped(err)
 	}
-	f := &File{Properties: p, fonts: fonts, pictures: map[string]*core.PdfIndirectReference{}, places: map[string]*core.PdfArray{}, resources: newResources(), packer: zlib.NewWriter(nil)}
+	f := &File{Properties: p, fonts: fonts, pictures: map[string]*core.PdfIndirectReference{}, places: map[string]*core.PdfArray{}, layers: map[string]layer{}, resources: newResources(), packer: zlib.NewWriter(nil)}
 	f.objects.reserve()
 	return f, nil
 }
@@ -104,6 +107,7 @@ func (f *File) endPage() {
 	if f.page == nil {
 		return
 	}
+	f.Layer("")
 	f.outside()
 	f.flush()
 	if err := f.packer.Close(); err != nil {

@@ -25,10 +25,10 @@ func goFonts() (list [2]*font.EmbeddedFont, err error) {
 func fontNames() [2]string { return [2]string{"Regular", "Bold"} }
 
 // resources are what pages name; all pages share them.
-type resources struct{ fonts, pictures, states *core.PdfDictionary }
+type resources struct{ fonts, pictures, states, layers *core.PdfDictionary }
 
 func newResources() resources {
-	return resources{dictionary(), dictionary(), dictionary()}
+	return resources{dictionary(), dictionary(), dictionary(), dictionary()}
 }
 
 // opacity is the name of a state with an opacity (ISO 32000-1, 8.4.5).
@@ -47,7 +47,7 @@ func (r resources) picture(at *core.PdfIndirectReference) string {
 
 // object is the resources as pages refer to them.
 func (r resources) object() *core.PdfDictionary {
-	return dictionary("Font", r.fonts, "XObject", r.pictures, "ExtGState", r.states)
+	return dictionary("Font", r.fonts, "XObject", r.pictures, "ExtGState", r.states, "Properties", r.layers)
 }
 
 // exactWidths gives letters their exact widths, in thousandths of their size, where an object is a list of those: the library

@@ -44,16 +44,22 @@ func PDF(w io.Writer, scene *svgout.Scene, f Frame) error {
 		e.Units = scene.Top.Units
 		return e
 	}
-	file, err := pdf.New(pdf.Properties{Title: scene.Title, Author: scene.Credits.Author, Copyright: scene.Credits.Copyright, Marker: marker})
+	file, err := pdf.New(pdf.Properties{Title: scene.Title, Author: scene.Credits.Author, Copyright: scene.Credits.Copyright, Language: "en-US", Marker: marker})
 	if err != nil {
 		return err
 	}
 	p := &page{file, scene, xy{round, round}, scale, s, f.Margin, inches(f.Bleed) * pointsPerInch, diagram.NewLettering()}
+	whole := &pdf.Element{Kind: "Document"}
+	figure := whole.Add("Figure")
+	figure.Alternative = scene.Description
+	p.Whole(whole)
 	p.Page(width, height)
+	p.Frame(figure, p.at(xy{}), s.across.whole*scale, s.down.whole*scale)
 	if f.Bleed > 0 {
 		p.Trim(p.bleed)
 	}
 	if !f.Clear {
+		p.Within(nil)
 		p.Colour(f.background(), "rg")
 		p.Rectangle(measure.Vec{}, width, height)
 		p.Operator("f")
@@ -61,12 +67,23 @@ func PDF(w io.Writer, scene *svgout.Scene, f Frame) error {
 	for i := range scene.Layers {
 		l := &scene.Layers[i]
 		for n := range l.Items {
+			p.Layer(p.layerOf(l, l.Styled(&l.Items[n])))
+			p.Within(figure)
 			if err := p.item(&l.Items[n], l.Styled(&l.Items[n]), l.Part); err != nil {
 				return err
 			}
 		}
 	}
 	return p.End(w)
+}
+
+// layerOf is the layer that an item belongs to: its fabric's, what lies beneath the seams with it, or its own part of the picture.
+func (p *page) layerOf(l *svgout.Layer, s svgout.Style) string {
+	ofFabric := s.Fill.Kind == svgout.Fabric || s.Fill.Kind == svgout.FabricColour
+	if l.Part != svgout.Over && ofFabric && s.Fill.Fabric < len(p.scene.Top.Fabrics) {
+		return p.scene.Top.Fabrics[s.Fill.Fabric].Name
+	}
+	return l.Name
 }
 
 // beyondPage says that a page would be too large, its sides in points; nil if it is not.
