@@ -26,7 +26,7 @@ func outspoken() map[string]string {
 	return map[string]string{
 		"internal/plan/cutting/build.go":       "names of options in errors",
 		"internal/plan/cutting/largest.go":     "parts of faults: what would fit, to be typed into the layout",
-		"internal/plan/cutting/sets.go":          "parts of a fault: how many strip sets are too many",
+		"internal/plan/cutting/sets.go":        "parts of a fault: how many strip sets are too many",
 		"internal/plan/supplies/strips.go":     "names of options in errors",
 		"internal/plan/sizes/options.go":       "names of options in errors",
 		"internal/plan/supplies/beds_lists.go": "names of the trade",
