@@ -1,7 +1,11 @@
 package main
 
 import (
+	"errors"
+	"fmt"
 	"github.com/spf13/cobra"
+	"io"
+	"sync"
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
@@ -69,12 +73,43 @@ func (o *cutOptions) of(cmd *cobra.Command, top *quilt.Top) (cutting.Options, er
 	return options, nil
 }
 
-// onPage is the options for a top that may be another at the next save: where they do not go with its units, those that do.
-func (o cutOptions) onPage(cmd *cobra.Command, top *quilt.Top) cutting.Options {
-	o.quarters = o.quarters && top.Units == measure.Inches
+// onPage is the options for a top that may be another at the next save: where they do not go with its units, those that do. It hands
+// on what a command would refuse them for.
+func (o cutOptions) onPage(cmd *cobra.Command, top *quilt.Top, dropped func(error)) cutting.Options {
 	options, err := o.of(cmd, top)
+	if err != nil && o.quarters && top.Units != measure.Inches {
+		dropped(err)
+		o.quarters = false
+		options, err = o.of(cmd, top)
+	}
 	if err != nil {
+		dropped(err)
 		return cutting.Options{}
 	}
 	return options
+}
+
+// notesOnce writes what options of the page are dropped for, each sentence once, whoever asks for how many saves.
+type notesOnce struct {
+	sync.Mutex
+	to   io.Writer
+	said map[string]bool
+}
+
+func (n *notesOnce) say(err error) {
+	n.Lock()
+	defer n.Unlock()
+	var p *problem
+	text := err.Error()
+	if errors.As(err, &p) {
+		text = p.message
+	}
+	if n.said[text] {
+		return
+	}
+	if n.said == nil {
+		n.said = map[string]bool{}
+	}
+	n.said[text] = true
+	fmt.Fprintf(n.to, "note: %s; the option is not used\n", text)
 }

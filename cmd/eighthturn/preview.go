@@ -35,7 +35,8 @@ func previewCommand(c *console) *cobra.Command {
 					return misuse(cmd.CommandPath(), err.Error(), "for example --"+tryOption+" navy=#3a4f66")
 				}
 			}
-			o.Cutting = func(top *quilt.Top) cutting.Options { return cut.onPage(cmd, top) }
+			notes := notesOnce{to: c.err}
+			o.Cutting = func(top *quilt.Top) cutting.Options { return cut.onPage(cmd, top, notes.say) }
 			return c.live(cmd, args[0], o)
 		},
 	}

@@ -192,6 +192,13 @@ func (c *cuts) wayWords(h *cutting.OnHand) string {
 			parts = append(parts, fmt.Sprintf("%s finished blocks", c.length(y.SideFinished)))
 		}
 	}
+	if h.ByLeast {
+		words := "the fabric on hand is enough with --least-cloth, which pieces borders and binding from strip ends"
+		if len(parts) > 0 {
+			words += ", or with " + strings.Join(parts, ", or with ")
+		}
+		return words
+	}
 	switch {
 	case len(parts) == 0 && h.SearchEnded:
 		return "the fabric on hand is not enough; there was too much to try for a way out"

@@ -115,9 +115,10 @@ type OnHand struct {
 	HaveCut   measure.NM `json:"have" length:"shop"`
 	NeedCut   measure.NM `json:"need" length:"atleast"` // with squaring up; what is bought for slips one can do without
 	Enough    bool       `json:"enough"`
-	NoSpare   bool       `json:"enough_without_spare"`   // enough, but not for all that is bought for slips
-	ShortCut  measure.NM `json:"short" length:"atleast"` // 0 if enough
-	WaysToFit []Way      `json:"ways_to_fit"`            // each worked out anew with everything else as it is
+	NoSpare   bool       `json:"enough_without_spare"`              // enough, but not for all that is bought for slips
+	ShortCut  measure.NM `json:"short" length:"atleast"`            // 0 if enough
+	ByLeast   bool       `json:"enough_with_least_cloth,omitempty"` // planned with the least cloth it would be
+	WaysToFit []Way      `json:"ways_to_fit"`                       // each worked out anew with everything else as it is
 
 	SearchEnded bool `json:"search_ended,omitempty"` // before all ways were tried, the steps used up: there may be others
 }

@@ -28,12 +28,24 @@ func (p *planning) compare() {
 		if !h.Enough {
 			h.ShortCut = h.NeedCut - have
 			b := ways.share()
+			h.ByLeast = p.enoughByLeast(wanting{f.Index, have, b})
 			h.WaysToFit = p.waysToFit(f.Index, have, b)
 			h.SearchEnded = b.spent()
 			ways.back(b)
 		}
 		f.OnHand = h
 	}
+}
+
+// enoughByLeast says whether a length of a fabric suffices where nothing is whole strips, as it is worked out anew; false where there
+// are no steps for it.
+func (p *planning) enoughByLeast(w wanting) bool {
+	o := p.options
+	if o.LeastCloth {
+		return false
+	}
+	o.LeastCloth = true
+	return needWith(p.top, Way{Border: -1, SideFinished: p.top.SideFinished}, w, o) <= w.have
 }
 
 // waysToFit are the changes with which a length of a fabric suffices, each the least of its sort: a narrower border of that
