@@ -6,6 +6,7 @@ import (
 	"image"
 	"image/png"
 	"os"
+	"regexp"
 	"testing"
 
 	"eighthturn/internal/quilttest/judges"
@@ -33,10 +34,17 @@ func TestFabricsAreLayers(t *testing.T) {
 	mutool := judges.Program(t, "Debian's mupdf-tools", "mutool")
 	top := lay.Top(t, samples.All()[0].Text)
 	in := saved(t, "layers.pdf", pdfOf(t, scened(t, top, svgout.Options{ByFabric: true}), Frame{}))
+	numbers := map[string]string{} // of layers by name
+	for _, found := range regexp.MustCompile(`layer ([0-9]+) \(on\): (.*)`).FindAllStringSubmatch(output(t, mutool, "draw", "-Y", "-o", os.DevNull, in), -1) {
+		numbers[found[2]] = found[1]
+	}
 	drawn := func(hidden ...string) image.Image {
 		arguments := []string{"draw", "-q", "-r", "20", "-o", in + ".png"}
 		for _, layer := range hidden {
-			arguments = append(arguments, "-z", layer)
+			if numbers[layer] == "" {
+				t.Fatalf("no layer %q among %v", layer, numbers)
+			}
+			arguments = append(arguments, "-z", numbers[layer])
 		}
 		output(t, mutool, append(arguments, in, "1")...)
 		file, err := os.Open(in + ".png")
