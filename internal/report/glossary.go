@@ -56,8 +56,9 @@ func shortForms() []explained {
 		return explained{short, long, regexp.MustCompile(`[0-9] ` + short + `\b`)}
 	}
 	return []explained{
-		unit("in", "inch or inches"), unit("yd", "yard or yards, of 36 inches each"), unit("mm", "millimeter or millimeters"),
+		unit("in", "inch or inches"), unit("ft", "foot or feet, of 12 inches each"), unit("yd", "yard or yards, of 36 inches each"), unit("mm", "millimeter or millimeters"),
 		{"WOF", "width of fabric, without the selvages", regexp.MustCompile(`\bWOF\b`)},
+		{"L*", "lightness, from 0 for black to 100 for white", regexp.MustCompile(`\bL\* [0-9]`)},
 		unit("cm", "centimeter or centimeters"), unit("m", "meter or meters, of 100 centimeters each"),
 	}
 }

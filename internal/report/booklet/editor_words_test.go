@@ -14,6 +14,7 @@ import (
 var (
 	shortWord = regexp.MustCompile(`[0-9] ([a-z]{1,3})\b\.?`)
 	wordSign  = regexp.MustCompile(`[0-9A-Za-z_]`)
+	lightness = regexp.MustCompile(`\bL\* [0-9]`)
 	capitals  = regexp.MustCompile(`\b[A-Z]{2,}\b`)
 )
 
@@ -48,6 +49,7 @@ func wrongAbbreviations(d document.Document, r Reports) []string {
 				used[m[1]] = true
 			}
 		}
+		used["L*"] = used["L*"] || lightness.MatchString(text)
 		for _, c := range capitals.FindAllString(text, -1) {
 			if explained[c] {
 				used[c] = true
@@ -57,8 +59,8 @@ func wrongAbbreviations(d document.Document, r Reports) []string {
 			}
 		}
 	}
-	for short := range used {
-		if !explained[short] {
+	for short, is := range used {
+		if is && !explained[short] {
 			wrong = append(wrong, "the abbreviation "+short+" is used and not explained")
 		}
 	}
