@@ -75,25 +75,26 @@ func (s *Steps) Over() string {
 
 // Family is layouts that grow in one respect.
 type Family struct {
-	Name string
-	Text func(n int) string
+	Name     string
+	Searches bool // cutting has to search for how pieces go together; else it takes no more than the line
+	Text     func(n int) string
 }
 
 // Families are layouts that grow in borders, kinds, fabrics, cells, bands, pools, sets and cloth on hand.
 func Families() []Family {
 	return []Family{
-		{"borders of four fabrics", func(n int) string { return borders(n, 4, "") }},
-		{"borders of one fabric", func(n int) string { return borders(n, 1, "") }},
-		{"lengthwise borders", func(n int) string { return "usable-width 300\n" + borders(n, 4, " lengthwise") }},
-		{"tumbler kinds", tumblers},
-		{"fabrics on hand", func(n int) string { return onHand(n) }},
-		{"cells", func(n int) string { return field(n, "W", "block W web wedges f0 f1 kites f2\n") }},
-		{"rings", func(n int) string { return field(n, "R", "block R ring wedges f0 f1 corners f2\n") }},
-		{"pools", func(n int) string { return pool(n) + field(10, "R", "block R ring wedges p corners p\n") }},
-		{"scant pools", func(n int) string { return "scraps p f0 f1 f2\n" + field(n, "W", "block W web wedges p p kites p\n") }},
-		{"many pools", pools},
-		{"strip sets", sets},
-		{"bands", bands},
+		{"borders of four fabrics", true, func(n int) string { return borders(n, 4, "") }},
+		{"borders of one fabric", true, func(n int) string { return borders(n, 1, "") }},
+		{"lengthwise borders", true, func(n int) string { return "usable-width 300\n" + borders(n, 4, " lengthwise") }},
+		{"tumbler kinds", true, tumblers},
+		{"fabrics on hand", true, func(n int) string { return onHand(n) }},
+		{"cells", false, func(n int) string { return field(n, "W", "block W web wedges f0 f1 kites f2\n") }},
+		{"rings", false, func(n int) string { return field(n, "R", "block R ring wedges f0 f1 corners f2\n") }},
+		{"pools", false, func(n int) string { return pool(n) + field(10, "R", "block R ring wedges p corners p\n") }},
+		{"scant pools", true, func(n int) string { return "scraps p f0 f1 f2\n" + field(n, "W", "block W web wedges p p kites p\n") }},
+		{"many pools", false, pools},
+		{"strip sets", true, sets},
+		{"bands", false, bands},
 	}
 }
 
