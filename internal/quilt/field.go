@@ -69,7 +69,7 @@ func (l *builder) verticalLines(rows [][]tile) [][2][]tile {
 		}
 		for x, t := range row {
 			if x == len(columns) {
-				columns = append(columns, nil)
+				columns = append(columns, make([]tile, 0, len(rows)))
 			}
 			columns[x] = append(columns[x], t)
 		}

@@ -11,6 +11,9 @@ type span struct {
 // spans appends the stretches of a placed piece's edge, a face each, in clockwise order.
 func (l *builder) spans(list []span, c *placedCell, e edge) []span {
 	from, to := c.ends(e)
+	if c.face >= 0 {
+		return append(list, span{c.face + int32(e.piece), from.Add(c.at), to.Add(c.at)})
+	}
 	patch := &l.Patches[c.first+e.piece]
 	if patch.Count == 1 {
 		return append(list, span{int32(patch.First), from.Add(c.at), to.Add(c.at)})
@@ -96,6 +99,12 @@ func (l *builder) seamsInBlocks() {
 		l.sign.Step(10)
 		c := &l.cells[i]
 		if c.template == nil {
+			continue
+		}
+		if c.face >= 0 { // as the template has them
+			for _, s := range c.joined {
+				l.Seams = append(l.Seams, Seam{c.face + s.A, c.face + s.B, s.From.Add(c.at), s.To.Add(c.at)})
+			}
 			continue
 		}
 		for _, s := range c.seams {

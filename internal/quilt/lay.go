@@ -32,7 +32,8 @@ type templateKey struct {
 type placedCell struct {
 	*template
 	at    measure.Point
-	first int // patch
+	first int   // patch
+	face  int32 // its first face if each of its pieces has one, which then follow each other as the pieces do; else -1
 	run   *column
 	shows [4]bool // of its column: the cell that shows each side, for cells of a column
 }
@@ -167,11 +168,12 @@ func (l *builder) cell(i int) {
 		return
 	}
 	t := l.template(i)
-	l.cells = append(l.cells, placedCell{template: t, at: at, first: len(l.Patches)})
+	l.cells = append(l.cells, placedCell{template: t, at: at, first: len(l.Patches), face: -1})
 	if t == nil {
 		l.Cells = append(l.Cells, Cell{Place: c.Span, First: len(l.Patches)})
 		return
 	}
+	faces := len(l.Faces)
 	b := &l.design.Blocks[c.Block]
 	l.Cells = append(l.Cells, Cell{Label: b.Label, Kind: b.Kind.Name, Turns: int(c.Turns), Place: c.Span, First: len(l.Patches), Count: len(t.pieces)})
 	for p := range t.pieces {
@@ -180,6 +182,9 @@ func (l *builder) cell(i int) {
 		l.patch(Patch{
 			Outline: l.outline(piece.outline, at), Shape: piece.Shape, Role: l.role(role.Name, role.Letter), Cell: i, Border: -1, Number: p + 1,
 		}, l.fill(i, piece), piece, at)
+	}
+	if len(l.Faces)-faces == len(t.pieces) {
+		l.cells[len(l.cells)-1].face = int32(faces)
 	}
 }
 

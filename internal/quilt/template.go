@@ -32,6 +32,7 @@ type template struct {
 	kind   *blocks.Kind
 	pieces []pieceTemplate
 	seams  []templateSeam
+	joined []Seam        // what they join where each piece is one face: between pieces, by index
 	sides  [4][]sideSpan // top, right, bottom, left; each clockwise
 }
 
@@ -66,6 +67,7 @@ func newTemplate(kind *blocks.Kind, turns int, g scale) *template {
 	}
 	t.number()
 	t.findSeams()
+	t.join()
 	t.findSides(g[blocks.Full])
 	return t
 }
@@ -99,6 +101,17 @@ func (t *template) findSeams() {
 			}
 		}
 	}
+}
+
+// join finds what the seams join.
+func (t *template) join() {
+	l := &builder{Top: &Top{}}
+	for _, s := range t.seams {
+		from, to := t.ends(s.a)
+		otherFrom, otherTo := t.ends(s.b)
+		l.join([]span{{int32(s.a.piece), from, to}}, []span{{int32(s.b.piece), otherFrom, otherTo}})
+	}
+	t.joined = l.Seams
 }
 
 // pair notes a seam if two edges lie on each other, running opposite ways.

@@ -126,6 +126,7 @@ func tumblers(n int) string {
 }
 
 func onHand(n int) string {
+	n = n * 5 / 2
 	var b, row strings.Builder
 	b.WriteString("side 4\n" + fabrics(n, " on-hand 1/8 yd"))
 	for i := range n {
