@@ -5,10 +5,12 @@ import (
 	"os"
 	"strings"
 	"testing"
-
-	"eighthturn/internal/quilttest/lay"
+	"time"
 
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/lay"
+	"eighthturn/internal/render/pixels"
+	"eighthturn/palettes"
 )
 
 // read lays out one of the layouts in testdata.
@@ -34,11 +36,22 @@ func kingSize() string {
 	return b.String()
 }
 
-func BenchmarkStudyOfKingSize(b *testing.B) {
-	top := lay.Top(b, kingSize())
+func BenchmarkStudyOfKingSize(b *testing.B) { besideOneBlur(b, lay.Top(b, kingSize())) }
+
+// besideOneBlur measures a study beside its reference, one blurred picture of the same top at the size on which masses are judged.
+func besideOneBlur(b *testing.B, top *quilt.Top) {
+	s := newStudy(nil, top, Options{})
+	size := s.newCanvas().Size
+	var study, blur time.Duration
 	for b.Loop() {
+		start := time.Now()
 		Study(top, Options{})
+		between := time.Now()
+		pixels.Blurred(top, size, s.squint().Sigma(), func(f int) palettes.Colour { return top.Fabrics[f].Colour })
+		study, blur = study+between.Sub(start), blur+time.Since(between)
 	}
+	b.ReportMetric(float64(study.Milliseconds())/float64(b.N), "ms/study")
+	b.ReportMetric(float64(study)/float64(blur), "blurs/study")
 }
 
 // fortyFabrics is a field of 24 by 24 web blocks from two pools of twenty scraps each, with a border that clashes.
@@ -65,7 +78,5 @@ func BenchmarkStudyOfFortyFabrics(b *testing.B) {
 	if r := Study(top, Options{}); len(r.Losses) == 0 {
 		b.Fatal("nothing is lost")
 	}
-	for b.Loop() {
-		Study(top, Options{})
-	}
+	besideOneBlur(b, top)
 }

@@ -53,7 +53,10 @@ func newScanner(t *quilt.Top, s Size, linesARow int) *scanner {
 		sc.order[i] = reach{int32(i), max(first, 0), min(last, int32(sc.lines)-1)}
 	}
 	slices.SortFunc(sc.order, func(a, b reach) int {
-		return cmp.Or(cmp.Compare(a.first, b.first), cmp.Compare(a.face, b.face))
+		if a.first != b.first {
+			return cmp.Compare(a.first, b.first)
+		}
+		return cmp.Compare(a.face, b.face)
 	})
 	return sc
 }
