@@ -152,7 +152,7 @@ func TestSewingRowsCatches(t *testing.T) {
 			s[1].Seams = append(s[1].Seams, s[0].Seams[0])
 		},
 		"a seam pressed twice": func(r reportTab) {
-			w := titledSection(r, "Pressing").Rows
+			w := pressingRows(r)
 			w[0].Seams = append(w[0].Seams, w[0].Seams[0])
 		},
 		"a joint that nests": func(r reportTab) { unnested(r).Patches = unnested(r).Patches[4:] },
@@ -180,10 +180,11 @@ func lastStep(rows []tabRow) *tabRow {
 
 // unnested is the row of the joints that do not nest, nil if there is none.
 func unnested(r reportTab) *tabRow {
-	rows := titledSection(r, "Pressing").Rows
-	for i := range rows {
-		if strings.Contains(rows[i].Cells[0], "Seams do not nest at") {
-			return &rows[i]
+	for i := range r.Sections {
+		for n := range r.Sections[i].Rows {
+			if row := &r.Sections[i].Rows[n]; len(row.Cells) > 0 && strings.Contains(row.Cells[0], "Seams do not nest at") {
+				return row
+			}
 		}
 	}
 	return nil
@@ -215,7 +216,7 @@ func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 			break
 		}
 	}
-	if pressed, joined := pressedSeams(r, "Press the seams between"), joiningRows(r); len(joined) > 0 && strings.HasPrefix(joined[0].Cells[0], "Sew the blocks of each") && !samePatches(pressed, joined[0].Seams) {
+	if pressed, joined := pressedSeams(r, "Press the seams between blocks", "Press the seams between sashes", "Press the seams between posts"), joiningRows(r); len(joined) > 0 && strings.HasPrefix(joined[0].Cells[0], "Sew the blocks of each") && !samePatches(pressed, joined[0].Seams) {
 		fault("%d seams between blocks are pressed, %d are sewn", len(pressed), len(joined[0].Seams))
 	}
 	var wanted []int
@@ -230,8 +231,13 @@ func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 	return faults
 }
 
-// joiningRows are the rows that sew the blocks together: those with seams, from their section to that of pressing.
-func joiningRows(r reportTab) (list []*tabRow) {
+// joiningRows are the rows that sew the blocks together, pressingRows those that press their seams: those with seams, from their
+// section on.
+func joiningRows(r reportTab) []*tabRow { return rowsOfJoining(r, false) }
+
+func pressingRows(r reportTab) []*tabRow { return rowsOfJoining(r, true) }
+
+func rowsOfJoining(r reportTab, press bool) (list []*tabRow) {
 	within := false
 	for i := range r.Sections {
 		s := &r.Sections[i]
@@ -239,7 +245,7 @@ func joiningRows(r reportTab) (list []*tabRow) {
 			within = s.Title == "Joining the blocks"
 		}
 		for n := range s.Rows {
-			if within && len(s.Rows[n].Seams) > 0 {
+			if within && len(s.Rows[n].Seams) > 0 && (strings.HasPrefix(s.Rows[n].Cells[0], "Press") || strings.HasPrefix(s.Rows[n].Cells[0], "Exception")) == press {
 				list = append(list, &s.Rows[n])
 			}
 		}
@@ -248,9 +254,9 @@ func joiningRows(r reportTab) (list []*tabRow) {
 }
 
 // pressedSeams are the seams of the rows of pressing that begin with some words.
-func pressedSeams(r reportTab, begins string) (list []int) {
-	for _, w := range titledSection(r, "Pressing").Rows {
-		if strings.HasPrefix(w.Cells[0], begins) {
+func pressedSeams(r reportTab, begins ...string) (list []int) {
+	for _, w := range pressingRows(r) {
+		if slices.ContainsFunc(begins, func(b string) bool { return strings.HasPrefix(w.Cells[0], b) }) {
 			list = append(list, w.Seams...)
 		}
 	}

@@ -140,7 +140,7 @@ func (s *sewer) stripStep(b *sewing.Block, step *sewing.Step, ways []int8) strin
 		for side, pieces := range [2][]int{j.A, j.B} {
 			if len(pieces) == 1 && ways[pieces[0]] >= 0 {
 				sides[side] = append(sides[side], ways[pieces[0]])
-			} else if len(pieces) == 1 && s.Shape(b, pieces[0]) == blocks.Wedge {
+			} else if len(pieces) == 1 && s.Shape(b, pieces[0]).Description().Gathers == blocks.WebCentre { // a wedge of one fabric
 				return ""
 			}
 		}
