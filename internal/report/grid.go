@@ -127,7 +127,7 @@ func HasNumber(k *sewing.Block) bool {
 }
 
 // HasArrow says whether it matters how a block is turned.
-func HasArrow(k *sewing.Block) bool { return len(k.Steps) > 0 && !k.Column }
+func HasArrow(k *sewing.Block) bool { return len(k.Steps) > 0 && !k.Column && !k.Unturned }
 
 // LayoutCaption says how rows and columns of a picture of the layout are counted.
 func (g Grid) LayoutCaption() string {
@@ -154,6 +154,11 @@ func (g Grid) LayoutShown(picture string, parts []string) string {
 	text += "."
 	if slices.ContainsFunc(g.Plan.Blocks, func(k sewing.Block) bool { return HasArrow(&k) }) {
 		text += " Each arrow points to the block's top edge as pictured above: rotate each block to match."
+		if slices.ContainsFunc(g.Plan.Blocks, func(k sewing.Block) bool { return len(k.Steps) > 0 && k.Unturned && !k.Column }) {
+			text += " Blocks without an arrow look the same whichever way they lie."
+		}
+	} else if slices.ContainsFunc(g.Plan.Blocks, func(k sewing.Block) bool { return len(k.Steps) > 0 && !k.Column }) {
+		text += " These blocks need no turning: they look the same whichever way they lie."
 	}
 	return text
 }

@@ -10,7 +10,7 @@ import (
 
 // asShown says that blocks are rotated, where some may be.
 func (s *sewer) asShown() string {
-	if slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return !b.Column && len(b.Steps) > 0 }) {
+	if slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return HasArrow(&b) }) {
 		return " and rotated as shown"
 	}
 	return ""

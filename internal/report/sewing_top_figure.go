@@ -169,7 +169,7 @@ func (d *topDrawing) label(cell int, at quilt.Rect) {
 	b := &d.plan.Blocks[d.plan.BlockAt(cell)]
 	middle := vecOf(at.Min).Plus(vecOf(at.Max)).Times(0.5)
 	side := float64(d.plan.SideFinished)
-	if !b.Column && len(b.Steps) > 0 {
+	if HasArrow(b) {
 		d.topMark(middle, d.plan.Turns(cell), side)
 	}
 	d.pressedInside(cell, middle, side)

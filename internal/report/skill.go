@@ -15,12 +15,11 @@ const manyPieces = 600
 // skills are what asks for skill in a quilt.
 type skills struct {
 	bias, partial, sets, trimmed, columns, round bool
-	pieces                                       int // without strips of borders and sashes
+	pieces                                       int // of the blocks
 }
 
 func skillsOf(p *Plans) skills {
-	s := skills{sets: len(p.Top.CutFacts.Sets) > 0, pieces: len(p.Top.Patches)}
-	s.pieces -= count(p.Top.Patches, func(q quilt.Patch) bool { return q.Shape.Description().Edging })
+	s := skills{sets: len(p.Top.CutFacts.Sets) > 0, pieces: count(p.Top.Patches, func(q quilt.Patch) bool { return q.Cell >= 0 })}
 	for i := range p.Steps().Blocks {
 		b := &p.Steps().Blocks[i]
 		s.columns = s.columns || b.Column
@@ -66,7 +65,7 @@ func SkillLevel(p *Plans) string {
 	if own := p.Top.Credits.Level; own != "" {
 		level = own
 	}
-	return level + " (" + measure.List(append(reasons, measure.Count(s.pieces, "piece"))) + ")"
+	return level + " (" + measure.List(append(reasons, measure.Count(s.pieces, "piece")+" in the blocks")) + ")"
 }
 
 // Skills are what one learns or needs for the quilt.

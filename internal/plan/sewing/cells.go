@@ -369,7 +369,9 @@ func (s *sorting) finish(n int) {
 	if b.Column {
 		s.columnSteps(kind, &b.Steps[0], b.Count)
 	}
+	b.Unturned = true
 	for i := range b.Variants {
 		s.makes(n, &b.Variants[i])
+		b.Unturned = b.Unturned && s.Landmark(b, &b.Variants[i]).Sort == NoLandmark
 	}
 }

@@ -78,7 +78,8 @@ type Block struct {
 	Unfinished Size              `json:"unfinished"`
 	FromCenter measure.NM        `json:"center_to_raw_edge"` // of a square block, half its unfinished size
 	Variants   []FabricVariant   `json:"variants"`
-	Steps      []Step            `json:"steps"` // empty where there is nothing to sew
+	Unturned   bool              `json:"unturned"` // the blocks look the same in every turn
+	Steps      []Step            `json:"steps"`    // empty where there is nothing to sew
 	Rounds     []Round           `json:"rounds"`
 	Pressings  []blocks.Pressing `json:"pressings"` // by choice of the block, see Pressing
 	Edges      [4]EdgeGrain      `json:"edges"`
