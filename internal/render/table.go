@@ -200,7 +200,7 @@ func (b *builder) rows(g grid) {
 	}
 	for i, r := range g.Rows {
 		if i > 0 && i == len(g.Rows)-1 {
-			b.next = bound
+			b.next = max(b.next, kept)
 		}
 		b.row(g, r, again)
 	}
@@ -257,13 +257,23 @@ func (b *builder) row(g grid, r document.Row, heads []slice) {
 	for i := range list {
 		list[i].heads = heads
 		if i > 0 {
-			list[i].tie = bound
+			list[i].tie = lineTie(i, len(list))
 		}
 		b.add(list[i])
 	}
 	if across(r, len(g.Columns)) {
 		b.next = bound
 	}
+}
+
+// lineTie is how strongly a line of a row is held to the one above it: a row of many lines may be parted where it would leave a
+// page nearly empty, but for its first and last two lines.
+func lineTie(i, lines int) tie {
+	const many = 6
+	if lines >= many && i >= 2 && i <= lines-2 {
+		return kept
+	}
+	return bound
 }
 
 // lowered is a mark further down.
