@@ -189,6 +189,9 @@ func (b *builder) heads(t string, c column, st style, level int) {
 	}
 }
 
+// longHeading is how many lines a heading has at the most before it is set in the size of the least.
+const longHeading = 3
+
 func (b *builder) heading(h document.Heading, c column) {
 	size := b.headings[min(max(h.Level, 1), 3)]
 	b.space(size * 1.15)
@@ -197,6 +200,9 @@ func (b *builder) heading(h document.Heading, c column) {
 		st.ink = accent()
 	}
 	b.level = min(min(max(h.Level, 1), 3), b.level+1)
+	if len(b.lines(runs(document.Plain(h.Text)), c.w, fixed(st.size, true, st.ink))) > longHeading {
+		st.size = b.headings[3]
+	}
 	b.heads(h.Text, c, st, b.level)
 	b.space(size * 0.18)
 }
