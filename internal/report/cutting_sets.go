@@ -136,9 +136,9 @@ func (c *cuts) setNotes(press *sewing.StripSets, n int) []string {
 func (c *cuts) endsOf(n int) string {
 	set := &c.Sets[n]
 	first, last := c.name(set.Bands[0].Fabric), c.name(set.Bands[len(set.Bands)-1].Fabric)
-	text := capital(measure.Plural(c.wedgesName(n, false)+" wedge")) + " have " + first + " at the wide end, " + measure.Plural(c.wedgesName(n, true)+" wedge") + " have " + last + " there; they alternate along the set."
+	text := "Wedges of " + c.wedgesName(n, false) + " have " + first + " at the wide end, wedges of " + c.wedgesName(n, true) + " have " + last + " there; they alternate along the set."
 	if first == last { // at both ends, in different widths or with other fabrics between
-		text = capital(measure.Plural(c.wedgesName(n, false)+" wedge")) + " have the first of these strips at the wide end, " + measure.Plural(c.wedgesName(n, true)+" wedge") + " the last; they alternate along the set."
+		text = "Wedges of " + c.wedgesName(n, false) + " have the first of these strips at the wide end, wedges of " + c.wedgesName(n, true) + " the last; they alternate along the set."
 	}
 	for i, wanted := range set.Wanted {
 		if wanted == 0 {
