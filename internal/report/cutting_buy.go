@@ -241,8 +241,18 @@ func (c *cuts) precuts() document.Section {
 		}
 		t.Rows = append(t.Rows, r)
 	}
-	s.Blocks = []document.Block{t, para("Precuts may be used instead of yardage: choose one kind per fabric, and trim them to the sizes in the cutting lists. The table gives the number to buy.%s", c.precutSizes(names))}
+	s.Blocks = []document.Block{t, para("Precuts may be used instead of yardage: choose one kind per fabric, and trim them to the sizes in the cutting lists. The table gives the number to buy.%s%s", c.precutSizes(names), c.onlyYardage())}
 	return s
+}
+
+// onlyYardage says why fabrics of borders and binding are not in the table of precuts; "" where all are.
+func (c *cuts) onlyYardage() string {
+	if slices.ContainsFunc(c.Fabrics, func(f cutting.Fabric) bool {
+		return len(f.Precuts) == 0 && slices.ContainsFunc(f.Lines, func(n int) bool { return c.Lines[n].Border >= 0 && c.Lines[n].Piece.Shape.Description().Edging })
+	}) {
+		return " Fabrics with borders are bought as yardage: their strips are longer than precuts."
+	}
+	return ""
 }
 
 // precutSizes says as how large precuts are taken whose name does not tell; "" for none.
