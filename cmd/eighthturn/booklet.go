@@ -30,6 +30,7 @@ type printedPattern struct {
 	output                        string
 	force, strict, large, handout bool
 	foundations, valueStudy       bool
+	cropMarks, imposed            bool
 	paper                         choice
 	without                       withoutValue
 	times                         timesValue
@@ -40,7 +41,7 @@ type printedPattern struct {
 
 // bookletCommand makes the document of a printed pattern.
 func bookletCommand(c *console) *cobra.Command {
-	o := &printedPattern{paper: choice{option: "paper", words: []string{"letter", "a4", "half"}}}
+	o := &printedPattern{paper: choice{option: "paper", words: []string{"letter", "a4", "half", "a5"}}}
 	cmd := &cobra.Command{
 		Use:     "booklet FILE [-o OUT]",
 		Short:   "the printed pattern, or a class handout",
@@ -50,7 +51,8 @@ func bookletCommand(c *console) *cobra.Command {
 			"print at 100%; .html gives one page for a browser; a folder name ending in / gives Markdown to edit, " +
 			"with its pictures. Without -o, the pattern is a PDF beside the layout.",
 		Example: "eighthturn booklet harbor.quilt\n  makes harbor.pdf\n" +
-			"eighthturn booklet harbor.quilt --paper half -o pattern.pdf\n  half-letter pages, to fold and staple\n" +
+			"eighthturn booklet harbor.quilt --paper half -o pattern.pdf\n  half-letter pages\n" +
+			"eighthturn booklet harbor.quilt --imposed -o booklet.pdf\n  sheets to print on both sides, fold and staple\n" +
 			"eighthturn booklet harbor.quilt -o pattern/\n  Markdown and SVG files to edit\n" +
 			"eighthturn booklet harbor.quilt --handout --copies 12 -o class.pdf\n  for a class of twelve",
 		SuggestFor: []string{"pattern", "print", "book", "handout", "pdf"},
@@ -59,8 +61,10 @@ func bookletCommand(c *console) *cobra.Command {
 	}
 	f := cmd.Flags()
 	patternNames().flag(cmd, &o.output, "the pattern's `NAME`: .pdf, .html, or a folder name ending in /")
-	f.Var(&o.paper, o.paper.option, "the page `SIZE`: letter, a4 or half (of a Letter sheet); if omitted, letter, or a4 for layouts in centimeters")
+	f.Var(&o.paper, o.paper.option, "the page `SIZE`: letter, a4, half (of a Letter sheet, or A5 for layouts in centimeters) or a5; if omitted, letter, or a4 for layouts in centimeters")
 	f.BoolVar(&o.large, largeOption, false, "18-point type, in one column")
+	f.BoolVar(&o.cropMarks, cropMarksOption, false, "add crop marks and a bleed of 1/8 in around each page")
+	f.BoolVar(&o.imposed, imposedOption, false, "put half-letter or A5 pages two to a sheet, in order to fold and staple, without the templates")
 	f.Var(&o.copies, "copies", "yardage and cutting for `N` quilts")
 	o.addClass(cmd)
 	f.Var(&o.without, "without", "leave out a `PART`: "+measure.List(mapped(booklet.Parts(), inUSSpelling))+"; may be repeated")
@@ -138,10 +142,18 @@ func (o *printedPattern) document(r booklet.Reports, name string, paper render.P
 
 // page is the size of page that was asked for, or the usual one for the layout's units.
 func (o *printedPattern) page(asked bool, units measure.System) render.Paper {
-	if !asked && units == measure.Centimetres {
+	switch paper := render.Papers()[o.paper.index]; {
+	case !asked && o.imposed && units == measure.Centimetres:
+		return render.A5()
+	case !asked && o.imposed:
+		return render.HalfLetter()
+	case !asked && units == measure.Centimetres:
 		return render.A4()
+	case paper == render.HalfLetter() && units == measure.Centimetres:
+		return render.A5()
+	default:
+		return paper
 	}
-	return render.Papers()[o.paper.index]
 }
 
 // check sees that names and numbers make sense before anything is read.
@@ -167,13 +179,36 @@ func (o *printedPattern) check(cmd *cobra.Command, file string) error {
 	if o.handout && o.valueStudy {
 		return misuse(cmd.CommandPath(), "a handout has no value study", "leave out --"+valueStudyOption+", or --handout")
 	}
-	for _, name := range []string{o.paper.option, largeOption} {
+	for _, name := range []string{o.paper.option, largeOption, cropMarksOption, imposedOption} {
 		if form := ending(o.output); cmd.Flags().Changed(name) && (form == htmlEnding || form == folderEnding) {
 			return misuse(cmd.CommandPath(), "only a PDF has pages, and a use for --"+name, "leave it out, or name a PDF with -o")
 		}
 	}
+	return o.checkSheets(cmd)
+}
+
+// checkSheets sees that pages can be put on sheets as was asked for.
+func (o *printedPattern) checkSheets(cmd *cobra.Command) error {
+	if !o.imposed {
+		return nil
+	}
+	if o.cropMarks {
+		return misuse(cmd.CommandPath(), "pages on a sheet to fold have no crop marks", "leave out --"+cropMarksOption+", or --"+imposedOption)
+	}
+	if cmd.Flags().Changed(o.paper.option) && !render.Papers()[o.paper.index].Fold {
+		return misuse(cmd.CommandPath(), "only half-letter and A5 pages fold out of a sheet", "write --paper half, or leave out --paper")
+	}
+	if templatesPart := booklet.Parts()[0]; !o.handout && !slices.Contains(o.without.parts, templatesPart) {
+		o.without.parts = append(o.without.parts, templatesPart)
+	}
 	return nil
 }
+
+// Names of the options for sheets that are cut or folded.
+const (
+	cropMarksOption = "crop-marks"
+	imposedOption   = "imposed"
+)
 
 // valueStudyOption is the name of the option for the study of light and dark.
 const valueStudyOption = "value-study"
@@ -219,12 +254,21 @@ func (o *printedPattern) write(c *console, s *source, d document.Document, paper
 		}
 		return o.made(c, out, "", c.write(out, bytesOf(marked(page))))
 	}
-	printed, err := render.PDF(d, render.Options{Paper: paper, Large: o.large, Marker: patternMarker})
+	printed, err := render.PDF(d, render.Options{Paper: paper, Large: o.large, CropMarks: o.cropMarks, Imposed: o.imposed, Marker: patternMarker})
 	if err != nil {
 		return &problem{faulty, s.name, err.Error(), ""}
 	}
 	c.complainOf(printed.Warnings)
-	return o.made(c, out, ", "+measure.Count(printed.Pages, "page"), c.write(out, bytesOf(printed.File)))
+	more := ", " + measure.Count(printed.Pages, "page")
+	if o.imposed {
+		sheet := "Letter"
+		if paper == render.A5() {
+			sheet = "A4"
+		}
+		more += " on " + measure.Count(printed.Pages/4, "sheet") + "\nprint it on " + sheet + " at 100 %, on both sides, flipped on the short edge; stack the sheets, fold them in half and staple the fold\n" +
+			"the templates are not in it: print them with eighthturn templates, and do not scale them"
+	}
+	return o.made(c, out, more, c.write(out, bytesOf(printed.File)))
 }
 
 // complainOf tells of signs that the printed letters lack.

@@ -228,6 +228,9 @@ func (o Options) check() error {
 		return fmt.Errorf("the page is %s by %s in, but %s in is the most", measure.Number(p.Width, measure.Inches),
 			measure.Number(p.Height, measure.Inches), measure.Number(mostPaper, measure.Inches))
 	}
+	if o.Imposed && (!p.Fold || o.CropMarks) {
+		return fmt.Errorf("only pages that are folded are imposed, and without crop marks")
+	}
 	l := o.look()
 	if p.Margin < 0 || l.text() < points(leastRoom) || l.room() < points(leastRoom) {
 		return fmt.Errorf("the page has room for %s by %s in of text, but at least %s by %s in is needed",

@@ -25,9 +25,10 @@ func paint(d document.Document, pages []sheetOfPaper, b *builder, o Options) ([]
 	p := &painter{File: file}
 	p.letters = diagram.NewLettering()
 	p.Whole(whole)
-	for _, page := range pages {
+	p.sheets(len(pages), l, o)
+	for i, page := range pages {
 		o.Sign.Look()
-		p.Page(l.wide, l.high)
+		p.begin([2]int{i, len(pages)}, l, o)
 		for _, m := range page {
 			if _, seen := m.mark.(outline); !seen {
 				p.Within(elementOf(m.mark))

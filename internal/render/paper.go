@@ -29,13 +29,21 @@ func HalfLetter() Paper {
 	return Paper{"Half-letter", 11 * measure.Inch / 2, 17 * measure.Inch / 2, measure.Inch / 2, true}
 }
 
+// A5 is 148 by 210 mm, an A4 sheet folded (ISO 216).
+func A5() Paper {
+	return Paper{"A5", 148 * measure.Millimetre, 210 * measure.Millimetre, 12 * measure.Millimetre, true}
+}
+
 // Papers are the sizes of page, in the order for help.
-func Papers() []Paper { return []Paper{Letter(), A4(), HalfLetter()} }
+func Papers() []Paper { return []Paper{Letter(), A4(), HalfLetter(), A5()} }
 
 // Options are how a document is put on paper.
 type Options struct {
 	Paper Paper // Letter if not given
 	Large bool  // large print: no type below 18 pt
+
+	CropMarks bool // each page on a larger sheet, with bleed and marks to cut by
+	Imposed   bool // pages that are folded: two beside each other, in the order in which the sheets are stapled
 
 	Sign   *stop.Sign // ends the work; nil for never
 	Marker string     // a line of comment near the beginning of the file, by which it can be told; "" for none

@@ -31,6 +31,9 @@ type Properties struct {
 // File is a PDF on which is drawn page by page. The same calls give the same bytes.
 type File struct {
 	Properties
+	sheets    []sheet
+	onPage    *core.PdfIndirectReference // that is drawn on
+	shift     measure.Vec                // of the page from its sheet's lower left corner, upwards
 	objects   objects
 	fonts     [2]*font.EmbeddedFont // regular, bold
 	used      [2]bool               // of the fonts
@@ -89,17 +92,8 @@ func (f *File) failed(err error) {
 // Page begins a page of a size.
 func (f *File) Page(width, height float64) {
 	f.endPage()
-	f.width, f.height, f.face = width, height, Face{}
-	f.page = dictionary("Type", name("Page"), "Parent", at(pagesNumber), "Resources", at(resourcesNumber), "MediaBox", numbers(0, 0, width, height))
-	f.pages = append(f.pages, f.objects.add(f.page))
-	if f.whole != nil {
-		f.pageKey = len(f.owners)
-		f.owners = append(f.owners, owners{})
-		f.page.Set("StructParents", core.NewPdfInteger(f.pageKey))
-		f.page.Set("Tabs", name("S"))
-	}
-	f.packed = &bytes.Buffer{}
-	f.packer.Reset(f.packed)
+	f.Sheets(1, width, height)
+	f.On(len(f.sheets)-1, measure.Vec{}, width, height)
 }
 
 // endPage hands the page's contents on.
@@ -109,19 +103,24 @@ func (f *File) endPage() {
 	}
 	f.Layer("")
 	f.outside()
+	if f.shift != (measure.Vec{}) {
+		f.Operator("Q")
+	}
 	f.flush()
 	if err := f.packer.Close(); err != nil {
 		f.failed(err)
 	}
 	stream := core.NewPdfStream(f.packed.Bytes())
 	stream.Dict.Set("Filter", name("FlateDecode"))
-	f.page.Set("Contents", f.objects.add(stream))
+	switch own := f.objects.add(stream); before := f.page.Get("Contents").(type) {
+	case nil:
+		f.page.Set("Contents", own)
+	case *core.PdfArray:
+		before.Add(own)
+	default:
+		f.page.Set("Contents", core.NewPdfArray(before, own))
+	}
 	f.page = nil
-}
-
-// Trim says that the page is cut off so far within its edges (ISO 32000-1, 14.11.2).
-func (f *File) Trim(by float64) {
-	f.page.Set("TrimBox", numbers(by, by, f.width-by, f.height-by))
 }
 
 // flush packs the page's operators.

@@ -21,13 +21,13 @@ func (f *File) Place(label string, y float64) {
 
 // destination shows the page from a height on (ISO 32000-1, 12.3.2.2).
 func (f *File) destination(y float64) *core.PdfArray {
-	return core.NewPdfArray(f.pages[len(f.pages)-1], name("XYZ"), core.NewPdfNull(), core.NewPdfReal(f.height-y), core.NewPdfNull())
+	return core.NewPdfArray(f.onPage, name("XYZ"), core.NewPdfNull(), core.NewPdfReal(f.height-y+f.shift.Y), core.NewPdfNull())
 }
 
 // Link makes a rectangle of the page lead to a place, which may be named later, as part of an element (12.5.6.5 and 14.8.4.4.2).
 func (f *File) Link(e *Element, to string, at measure.Vec, size measure.Vec) {
-	page := f.pages[len(f.pages)-1]
-	d := dictionary("Type", name("Annot"), "Subtype", name("Link"), "Rect", numbers(at.X, f.height-at.Y-size.Y, at.X+size.X, f.height-at.Y),
+	page := f.onPage
+	d := dictionary("Type", name("Annot"), "Subtype", name("Link"), "Rect", numbers(f.box(at, size.X, size.Y)...),
 		"Border", core.NewPdfArray(core.NewPdfInteger(0), core.NewPdfInteger(0), core.NewPdfInteger(0)), "F", core.NewPdfInteger(4),
 		"Contents", core.NewPdfTextString(to))
 	own := f.objects.add(d)

@@ -78,7 +78,7 @@ func (f *File) stretch(e *Element, kind, more string) {
 	f.bytes = append(append(append(f.bytes, '/'), kind...), " <</MCID "...)
 	f.Numbers(float64(len(*owners)))
 	f.Operator(more + ">> BDC")
-	e.parts = append(e.parts, part{page: f.pages[len(f.pages)-1], number: len(*owners)})
+	e.parts = append(e.parts, part{page: f.onPage, number: len(*owners)})
 	*owners = append(*owners, e)
 }
 
@@ -92,12 +92,12 @@ func (f *File) outside() {
 
 // Frame says where on the page an element is, such as a figure.
 func (f *File) Frame(e *Element, at measure.Vec, width, height float64) {
-	page := f.pages[len(f.pages)-1]
+	page := f.onPage
 	if e.page != nil && e.page != page { // on several pages: nowhere in particular
 		e.box = nil
 		return
 	}
-	box := []float64{at.X, f.height - at.Y - height, at.X + width, f.height - at.Y}
+	box := f.box(at, width, height)
 	if e.page != nil {
 		box = []float64{min(box[0], e.box[0]), min(box[1], e.box[1]), max(box[2], e.box[2]), max(box[3], e.box[3])}
 	}

@@ -79,7 +79,7 @@ func (f *File) Done() {
 // Bookmark is an entry of the outline that viewers show, for a place on the page; 0 is the
 // outermost level.
 func (f *File) Bookmark(text string, level int, y float64) {
-	f.bookmarks = append(f.bookmarks, bookmark{text, level, f.pages[len(f.pages)-1], f.height - y})
+	f.bookmarks = append(f.bookmarks, bookmark{text, level, f.onPage, f.height - y + f.shift.Y})
 }
 
 // Stand is what a page shows for a sign that the fonts lack.
