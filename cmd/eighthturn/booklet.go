@@ -140,9 +140,12 @@ func (o *printedPattern) document(r booklet.Reports, name string, paper render.P
 	return booklet.Pattern(r, options)
 }
 
+// bookletPapers are the sizes of page in the order of the option's words.
+func bookletPapers() []render.Paper { return append(render.Papers(), render.A5()) }
+
 // page is the size of page that was asked for, or the usual one for the layout's units.
 func (o *printedPattern) page(asked bool, units measure.System) render.Paper {
-	switch paper := render.Papers()[o.paper.index]; {
+	switch paper := bookletPapers()[o.paper.index]; {
 	case !asked && o.imposed && units == measure.Centimetres:
 		return render.A5()
 	case !asked && o.imposed:
@@ -195,7 +198,7 @@ func (o *printedPattern) checkSheets(cmd *cobra.Command) error {
 	if o.cropMarks {
 		return misuse(cmd.CommandPath(), "pages on a sheet to fold have no crop marks", "leave out --"+cropMarksOption+", or --"+imposedOption)
 	}
-	if cmd.Flags().Changed(o.paper.option) && !render.Papers()[o.paper.index].Fold {
+	if cmd.Flags().Changed(o.paper.option) && !bookletPapers()[o.paper.index].Fold {
 		return misuse(cmd.CommandPath(), "only half-letter and A5 pages fold out of a sheet", "write --paper half, or leave out --paper")
 	}
 	if templatesPart := booklet.Parts()[0]; !o.handout && !slices.Contains(o.without.parts, templatesPart) {

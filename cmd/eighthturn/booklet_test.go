@@ -108,7 +108,7 @@ func TestBookletRefusals(t *testing.T) {
 		{[]string{file, "-o", ""}, misusing, "empty"},
 		{[]string{"-"}, misusing, "no name"},
 		{[]string{file, "--copies", "0"}, misusing, "expected a number from 1 to"},
-		{[]string{file, "--paper", "legal"}, misusing, "letter, a4 or half"},
+		{[]string{file, "--paper", "legal"}, misusing, "letter, a4, half or a5"},
 		{[]string{file, "--without", "cover"}, misusing, "templates or coloring"},
 		{[]string{file, "--handout", "--without", "templates"}, misusing, "a handout has none"},
 		{[]string{file, "--handout", "--value-study"}, misusing, "a handout has no value study"},

@@ -34,8 +34,8 @@ func A5() Paper {
 	return Paper{"A5", 148 * measure.Millimetre, 210 * measure.Millimetre, 12 * measure.Millimetre, true}
 }
 
-// Papers are the sizes of page, in the order for help.
-func Papers() []Paper { return []Paper{Letter(), A4(), HalfLetter(), A5()} }
+// Papers are the sizes of page that laws are tried on, in the order for help; A5 is as HalfLetter, within half an inch.
+func Papers() []Paper { return []Paper{Letter(), A4(), HalfLetter()} }
 
 // Options are how a document is put on paper.
 type Options struct {

@@ -49,6 +49,24 @@ func TestPagesAreFull(t *testing.T) {
 	})
 }
 
+// TestA5PagesAreFull: so are the pages of half an A4 sheet, in fours, and nothing reaches beyond their margins.
+func TestA5PagesAreFull(t *testing.T) {
+	o := render.Options{Paper: render.A5()}
+	for _, name := range []string{"lanterns", "compass", "tide"} {
+		r := study(t, sampleText(t, name), cutting.Options{})
+		d := Pattern(r, Options{Paper: o.Paper})
+		for _, wrong := range shorts(t, d, o) {
+			t.Errorf("%s: %s", name, wrong)
+		}
+		printed, _ := render.PDF(d, o)
+		for _, w := range printed.Warnings {
+			if w.Kind == render.Overflow || w.Kind == render.TooSmall {
+				t.Errorf("%s: %v", name, w)
+			}
+		}
+	}
+}
+
 // TestPagesAreFullCatches: a picture that is wanted as high as a page after a few lines, in a box that it cannot leave, is seen;
 // so are folded sheets whose pages are no fours.
 func TestPagesAreFullCatches(t *testing.T) {
