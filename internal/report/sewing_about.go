@@ -132,17 +132,6 @@ func (s *sewer) seamsOf(list []int) []int {
 	return all
 }
 
-// longSeams are the seams of the top in long seams, but for those of the assembly that are left out.
-func (s *sewer) longSeams(without []int) []int {
-	var list []int
-	for i := range s.Assembly.Seams {
-		if s.Pressing.Choices[s.Choice(i)].Sort == sewing.SeamChoice && !slices.Contains(without, i) {
-			list = append(list, s.sewnBy[i]...)
-		}
-	}
-	return list
-}
-
 // sewnBy finds for each seam of the top between two parts the seam of the assembly that sews it: the one that makes the
 // smallest unit which holds both.
 func sewnBy(top *quilt.Top, plan *sewing.Plan) [][]int {
