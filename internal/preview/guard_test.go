@@ -8,6 +8,7 @@ import (
 	"net"
 	"net/http"
 	"net/http/httptest"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -182,7 +183,8 @@ func TestHeaders(t *testing.T) {
 			if !strings.HasPrefix(policy, "default-src 'none'") || strings.Contains(policy, "unsafe-eval") || strings.Contains(policy, "*") {
 				t.Errorf("the policy is %q", policy)
 			}
-			if kind := r.Header.Get("Content-Type"); !strings.Contains(kind, "charset=utf-8") && kind != "image/png" && kind != "application/pdf" {
+			binary := []string{"image/png", "image/jpeg", "application/pdf", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"}
+			if kind := r.Header.Get("Content-Type"); !strings.Contains(kind, "charset=utf-8") && !slices.Contains(binary, kind) {
 				t.Errorf("the content type is %q", kind)
 			}
 		}

@@ -39,7 +39,7 @@ func TestEveryWorkLooks(t *testing.T) {
 		{"laying", 2, func(s *stop.Sign) { drawText(s, text, drawing{}, nil) }},
 		{"numbers", 3, func(s *stop.Sign) { p.pageNumbers(s) }},
 		{"cutting", 5, func(s *stop.Sign) { fresh(s).Cuts() }},
-		{"sewing", 500, func(s *stop.Sign) { fresh(s).Steps() }},
+		{"sewing", 50, func(s *stop.Sign) { fresh(s).Steps() }},
 		{"light and dark", 500, func(s *stop.Sign) { fresh(s).Values() }},
 		{"pattern", 9, func(s *stop.Sign) { _, _ = (&plans{planned.Until(s), d.source, "quilt", &patterns{}}).printed() }},
 		{"sewing as pages", 20, func(s *stop.Sign) { _ = fileAt("/save/sewing.pdf").write(planned.until(s), io.Discard) }},

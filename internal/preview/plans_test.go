@@ -411,7 +411,7 @@ func TestTextOfPlansIsText(t *testing.T) {
 			t.Errorf("%s holds what could run", path)
 		}
 	}
-	if text := body(ask(s, "/save/cutting.csv", nil)); strings.Contains(text, "\n=") || !strings.HasPrefix(text, "row,fabric,line") {
+	if text := body(ask(s, "/save/cutting.csv", nil)); strings.Contains(text, "\n=") || !strings.HasPrefix(text, "\ufeffrow,fabric,line") {
 		t.Errorf("the table: %.200s", text)
 	}
 }

@@ -51,7 +51,7 @@ func pdfText(t testing.TB, path string, o Options) string {
 func TestPDFHoldsTheText(t *testing.T) {
 	qpdf := judges.Program(t, "Debian's qpdf", "qpdf")
 	judged := 0
-	for seed := range uint64(12) {
+	for seed := range uint64(16) {
 		d, v := invent(seed)
 		o := v.paperFor()
 		d.Copyright = "All rights with the maker"
