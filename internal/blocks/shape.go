@@ -77,8 +77,20 @@ type Description struct {
 	OneHanded bool
 	// LengthIn is the mean length, finished, that it has down a column; nil where it stands in none.
 	LengthIn func(c *Column) float64
+	// Square is the square that it is cut from beside wedges from a strip of a cut width, and SquareWords how, with %s for the mark to
+	// which squares that must be exact are rounded; nil and "" where its size does not follow from a strip.
+	Square      func(stripCut, seam measure.NM, units measure.System) StripSquare
+	SquareWords string
 	// Cut is the cut size, the sizes in it that must be exact, and false where no strip gives such a piece.
 	Cut func(z *Sizing) (CutSize, []Exact, bool)
+}
+
+// StripSquare is a square that pieces beside wedges from a strip are cut from.
+type StripSquare struct {
+	Need     measure.NM `json:"need"`                // the least side, exact to a nanometre
+	Cut      measure.NM `json:"cut"`                 // the side to cut, by Steps
+	RuleCut  measure.NM `json:"rule_cut,omitempty"`  // by the rule of thumb: the finished leg and 7/8 in, up to the next 1/8 in; 0 where there is no rule
+	KitesCut measure.NM `json:"kites_cut,omitempty"` // the kite's square, which may be cut instead and leaves more to trim; 0 where it may not
 }
 
 // Tip is the largest angle that counts as a tip, in degrees: the sharpest that a shape has, and one for rounding. The tips of

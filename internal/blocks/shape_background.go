@@ -15,13 +15,20 @@ func backgroundShape() *Description {
 		Hand: func(o []Place) Hand { // from its square corner clockwise: the next corner lies to the right
 			return handed(apart(o[0], o[1]) > apart(o[0], o[3]))
 		},
-		Cut: cutBackground,
+		Cut:         cutBackground,
+		Square:      backgroundSquare,
+		SquareWords: "Background pieces: cut each square once on the diagonal for a left and a right one.",
 	}
 }
 
 // BackgroundExact is the least square for two background pieces beside wedges from a strip of a cut width.
 func BackgroundExact(stripCut, seam measure.NM) measure.NM {
 	return HalfSquareExact(AlongDiagonal.Side(measure.Of(stripCut-2*seam)), seam)
+}
+
+// backgroundSquare is twice the kite's square, by custom.
+func backgroundSquare(stripCut, seam measure.NM, units measure.System) StripSquare {
+	return StripSquare{Need: BackgroundExact(stripCut, seam), Cut: 2 * kiteSquare(stripCut, seam, units).Cut}
 }
 
 // cutBackground is twice the kite's square, by custom.

@@ -9,8 +9,10 @@ func kiteShape() *Description {
 		Shaped: true, Marked: true, CutTitle: "Kites",
 		CutWords: "Draw a diagonal line on the square. Align the center line of the wedge ruler (a 45-degree ruler) with it, with the point where the ruler's sides meet at a corner of the square, and cut along both sides. " +
 			"The kite is slightly oversize at its square corner and is trimmed after sewing. Or align the square corner of the template with a corner of the square, and cut around the template.",
-		Lies: func([]Place) (from, to int) { return 3, 1 }, // its square corner up
-		Cut:  cutKite,
+		Lies:        func([]Place) (from, to int) { return 3, 1 }, // its square corner up
+		Cut:         cutKite,
+		Square:      kiteSquare,
+		SquareWords: "Kites: cut one from each square, its right angle in a corner; trim after sewing.",
 	}
 }
 
@@ -23,6 +25,12 @@ func KiteExact(stripCut, seam measure.NM) measure.NM {
 
 // Square is the side to cut of a square whose pieces are trimmed after sewing: the next step that leaves something to trim.
 func (s Steps) Square(exact measure.NM) measure.NM { return measure.RoundUp(exact+s.Spare, s.Trimmed) }
+
+// kiteSquare is the next step that leaves something to trim.
+func kiteSquare(stripCut, seam measure.NM, units measure.System) StripSquare {
+	need := KiteExact(stripCut, seam)
+	return StripSquare{Need: need, Cut: StepsOf(units).Square(need)}
+}
 
 func cutKite(z *Sizing) (CutSize, []Exact, bool) {
 	strip := z.StripsCut[AlongDiagonal]

@@ -6,6 +6,8 @@ import "eighthturn/internal/measure"
 func ringCornerShape() *Description {
 	return &Description{
 		Name: "corner triangle", FinishedAs: "short sides", Angles: [][]float64{{90, 45, 45}}, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 2}, Lies: rightAngle, Cut: cutRingCorner,
+		Square:      ringCornerSquare,
+		SquareWords: "Corner triangles: cut each square once on the diagonal for two; cut it as listed, the next %s above the exact need, or %s larger and trim.",
 	}
 }
 
@@ -20,6 +22,17 @@ func RingCornerRule(edgeFinished, seam measure.NM, units measure.System) measure
 		return 0
 	}
 	return measure.RoundUp(edgeFinished+halfSquareRule, StepsOf(units).Exact)
+}
+
+// ringCornerSquare is the next step, with the rule of thumb and the kite's square where these serve.
+func ringCornerSquare(stripCut, seam measure.NM, units measure.System) StripSquare {
+	edge := RingCornerFinished(stripCut, seam)
+	need := HalfSquareExact(edge, seam)
+	s := StripSquare{Need: need, Cut: measure.RoundUp(need, StepsOf(units).Exact), RuleCut: RingCornerRule(edge, seam, units)}
+	if kite := kiteSquare(stripCut, seam, units).Cut; kite >= need {
+		s.KitesCut = kite
+	}
+	return s
 }
 
 // cutRingCorner is exact, or by custom from the kite's square for the same strip.

@@ -2,8 +2,10 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sizes"
@@ -74,19 +76,21 @@ func alsoOf(list []sizes.Height) string {
 func StripChart(made *sizes.StripChart) document.Document {
 	c := chart{made.Options}
 	d := document.Document{Title: c.title("Sizes from strip widths")}
-	eighth := "1 mm"
-	if c.Units == measure.Inches {
-		eighth = "1/8 in"
+	var how []string
+	for _, shape := range blocks.Shapes() {
+		if text := shape.Description().SquareWords; text != "" {
+			how = append(how, strings.ReplaceAll(text, "%s", c.length(blocks.StepsOf(c.Units).Exact)))
+		}
 	}
-	rule := ""
-	if ruled(made) {
-		rule = " Where the rule of thumb (finished leg plus 7/8) gives more, it is under \"rule\"."
+	for n := range made.Shapes {
+		if ruled(made, n) {
+			how = append(how, "Where the rule of thumb (finished leg plus 7/8) gives more, it is under \"rule\".")
+		}
 	}
 	d.Sections = []document.Section{
 		{ID: "blocks", Blocks: []document.Block{c.blocks(made)}},
 		{ID: "squares", Blocks: []document.Block{c.squares(made)}},
-		notes("Kites: cut one from each square, its right angle in a corner; trim after sewing. Background pieces: cut each square once on the diagonal for a left and a right one. "+
-			"Ring corners: cut each square once on the diagonal for two; cut it as listed, the next "+eighth+" above the exact need, or "+eighth+" larger and trim."+rule,
+		notes(strings.Join(how, " "),
 			"Wedges are cut side by side, rotating the ruler 180 degrees after each cut; the count is how many fit in "+c.usable()+" of strip, including squaring up the ends.",
 			alsoOf(made.Heights)),
 	}
@@ -113,33 +117,45 @@ func (c chart) blocks(made *sizes.StripChart) document.Table {
 	return t
 }
 
-// squares is the squares to cut.
+// ofSquare is what a column calls the square for a shape: by its name's first word.
+func ofSquare(shape string) string {
+	word, _, _ := strings.Cut(shape, " ")
+	return word
+}
+
+// squares is the squares to cut, shape by shape.
 func (c chart) squares(made *sizes.StripChart) document.Table {
-	t := table(words("strip"), lengths("kite"), words(""), lengths("background"), words(""), lengths("corner"), words(""))
-	under := []string{"cut", "need", "cut", "need", "cut", "need", "cut"}
-	if ruled(made) {
-		t.Columns = append(t.Columns, words(""))
-		under = append(under, "rule")
+	t := table(words("strip"))
+	under := []string{"cut"}
+	for n, shape := range made.Shapes {
+		t.Columns = append(t.Columns, lengths(ofSquare(shape)), words(""))
+		under = append(under, "need", "cut")
+		if ruled(made, n) {
+			t.Columns, under = append(t.Columns, words("")), append(under, "rule")
+		}
 	}
 	t.Rows = []document.Row{row(under...)}
 	for _, s := range made.Strips {
-		r := row(c.mark(s.StripCut), c.exact(s.Kite.Need), c.mark(s.Kite.Cut), c.exact(s.Stop.Need), c.mark(s.Stop.Cut), c.exact(s.Corner.Need), c.mark(s.Corner.Cut))
-		if s.Corner.RuleCut > s.Corner.Cut {
-			r.Cells = append(r.Cells, cell(c.mark(s.Corner.RuleCut)))
+		texts := []string{c.mark(s.StripCut)}
+		for n, square := range s.Squares {
+			texts = append(texts, c.exact(square.Need), c.mark(square.Cut))
+			if !ruled(made, n) {
+				continue
+			}
+			rule := ""
+			if square.RuleCut > square.Cut {
+				rule = c.mark(square.RuleCut)
+			}
+			texts = append(texts, rule)
 		}
-		t.Rows = append(t.Rows, r)
+		t.Rows = append(t.Rows, row(texts...))
 	}
 	return t
 }
 
-// ruled says whether the rule of thumb asks for more than the exact need in some row.
-func ruled(made *sizes.StripChart) bool {
-	for _, s := range made.Strips {
-		if s.Corner.RuleCut > s.Corner.Cut {
-			return true
-		}
-	}
-	return false
+// ruled says whether the rule of thumb asks for more than the exact need of a shape in some row.
+func ruled(made *sizes.StripChart, shape int) bool {
+	return slices.ContainsFunc(made.Strips, func(s sizes.Strip) bool { return s.Squares[shape].RuleCut > s.Squares[shape].Cut })
 }
 
 // SideChart is which strips blocks of several sides need.
@@ -197,13 +213,17 @@ func StripTable(made *sizes.StripChart) document.Document {
 	for _, h := range made.Heights {
 		l.lengthColumns(h.Kinds[0] + "_side_finished")
 	}
-	l.lengthColumns("kite_need", "kite_cut", "background_need", "background_cut", "corner_need", "corner_cut", "wedge_base_cut", "wedge_tip_cut", "pitch_cut")
+	for _, shape := range made.Shapes {
+		name := ofSquare(shape)
+		l.lengthColumns(name+"_need", name+"_cut")
+	}
+	l.lengthColumns("wedge_base_cut", "wedge_tip_cut", "pitch_cut")
 	l.columns("wedges")
 	for _, s := range made.Strips {
 		l.row()
 		l.lengths(s.StripCut, s.WedgeFinished)
 		l.lengths(s.SidesFinished...)
-		for _, square := range []sizes.Square{s.Kite, s.Stop, s.Corner.Square} {
+		for _, square := range s.Squares {
 			l.lengths(square.Need, square.Cut)
 		}
 		l.lengths(s.WedgeBaseCut, s.WedgeTipCut, s.PitchCut)

@@ -216,20 +216,21 @@ func TestJudgeCutter(t *testing.T) {
 			t.Fatal(err)
 		}
 		s := c.Strips[0]
+		const kite, stop, corner = 0, 1, 2 // of its squares
 		for _, k := range blocks.Kinds() {
 			if k.Height != blocks.AlongDiagonal && k.Height != blocks.ToMiddle {
 				continue
 			}
 			p := planOf(lay.Top(t, oneBlock(k.Name, "strip "+measure.Text(strip, measure.Inches), "")), sewing.Options{})
 			for _, step := range p.Blocks[0].Steps {
-				want := s.Kite.Cut - s.Kite.Need
+				want := s.Squares[kite].Cut - s.Squares[kite].Need
 				switch {
 				case step.Trim == "":
 					want = 0
 				case k.Height == blocks.ToMiddle:
-					want = (s.Corner.Cut - s.Corner.Need) / 2
+					want = (s.Squares[corner].Cut - s.Squares[corner].Need) / 2
 				case step.Name == "left half" || step.Name == "right half":
-					want = s.Stop.Cut - s.Stop.Need
+					want = s.Squares[stop].Cut - s.Squares[stop].Need
 				case step.Name == "block":
 					continue // a half-square triangle of the block's own side, which the chart does not have
 				}

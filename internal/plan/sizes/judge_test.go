@@ -62,18 +62,18 @@ func TestKnownStrips(t *testing.T) {
 	near(t, "4, ring", inches(c.sideOf(four, "ring")), 7, 6)
 	near(t, "4, web", inches(c.sideOf(four, "web")), 5.3576, 4)
 	near(t, "4, star", inches(c.sideOf(four, "star")), 5.3576, 4)
-	near(t, "4, kite", inches(four.Kite.Need), 3.3907, 4)
-	near(t, "4, kite to cut", inches(four.Kite.Cut), 3.5, 6)
-	near(t, "4, stop", inches(four.Stop.Need), 6.2111, 4)
-	near(t, "4, stop to cut", inches(four.Stop.Cut), 7, 6)
+	near(t, "4, kite", inches(four.Squares[kite].Need), 3.3907, 4)
+	near(t, "4, kite to cut", inches(four.Squares[kite].Cut), 3.5, 6)
+	near(t, "4, stop", inches(four.Squares[stop].Need), 6.2111, 4)
+	near(t, "4, stop to cut", inches(four.Squares[stop].Cut), 7, 6)
 	near(t, "4, base", inches(four.WedgeBaseCut), 3.6478, 4)
 	near(t, "4, tip", inches(four.WedgeTipCut), 0.3341, 4)
 	near(t, "4, pitch", inches(four.PitchCut), 1.9909, 4)
 	wide := of[inch(5.5)]
-	near(t, "5 1/2, kite", inches(wide.Kite.Need), 4.5388, 4)
-	near(t, "5 1/2, kite to cut", inches(wide.Kite.Cut), 4.75, 6)
-	near(t, "5 1/2, corner", inches(wide.Corner.Need), 3.7825, 4)
-	near(t, "5 1/2, corner from the kite's square", inches(wide.Corner.KitesCut), 4.75, 6)
+	near(t, "5 1/2, kite", inches(wide.Squares[kite].Need), 4.5388, 4)
+	near(t, "5 1/2, kite to cut", inches(wide.Squares[kite].Cut), 4.75, 6)
+	near(t, "5 1/2, corner", inches(wide.Squares[corner].Need), 3.7825, 4)
+	near(t, "5 1/2, corner from the kite's square", inches(wide.Squares[corner].KitesCut), 4.75, 6)
 }
 
 // Wedges from 40 inches: counted by laying them down one by one.
@@ -108,9 +108,9 @@ func TestRings(t *testing.T) {
 	} {
 		s := stripOf(t, Options{}, inch(row.strip))
 		near(t, "octagon's side", inches(s.WedgeBaseFinished), row.octagon, 3)
-		near(t, "corner's need", inches(s.Corner.Need), row.need, 3)
-		near(t, "corner's cut", inches(s.Corner.Cut), row.cut, 6)
-		near(t, "corner's rule", inches(s.Corner.RuleCut), row.rule, 6)
+		near(t, "corner's need", inches(s.Squares[corner].Need), row.need, 3)
+		near(t, "corner's cut", inches(s.Squares[corner].Cut), row.cut, 6)
+		near(t, "corner's rule", inches(s.Squares[corner].RuleCut), row.rule, 6)
 		near(t, "base", inches(s.WedgeBaseCut), row.base, 3)
 		if s.Wedges != row.forty {
 			t.Errorf("strip %g: %d wedges of 40, want %d", row.strip, s.Wedges, row.forty)
@@ -118,10 +118,10 @@ func TestRings(t *testing.T) {
 		if n := stripOf(t, Options{UsableWidth: inch(42)}, inch(row.strip)).Wedges; n != row.fortyTwo {
 			t.Errorf("strip %g: %d wedges of 42, want %d", row.strip, n, row.fortyTwo)
 		}
-		if trap := s.Corner.RuleCut != s.Corner.Cut; trap != row.trap {
+		if trap := s.Squares[corner].RuleCut != s.Squares[corner].Cut; trap != row.trap {
 			t.Errorf("side %g: the rule differs: %v", row.side, trap)
 		}
-		if more := s.Corner.RuleCut - s.Corner.Cut; more != 0 && more != measure.Inch/8 {
+		if more := s.Squares[corner].RuleCut - s.Squares[corner].Cut; more != 0 && more != measure.Inch/8 {
 			t.Errorf("side %g: the rule differs by %g, which is not an eighth", row.side, inches(more))
 		}
 	}
@@ -151,15 +151,15 @@ func TestMetricCorners(t *testing.T) {
 	}
 	short := 0
 	for _, s := range c.Strips {
-		leg := s.Corner.Need - blocks.HalfSquareExact(0, c.Seam)
-		if published := measure.RoundUp(leg+5*measure.Centimetre/2, measure.Millimetre); published < s.Corner.Need {
+		leg := s.Squares[corner].Need - blocks.HalfSquareExact(0, c.Seam)
+		if published := measure.RoundUp(leg+5*measure.Centimetre/2, measure.Millimetre); published < s.Squares[corner].Need {
 			short++
 		}
-		if s.Corner.Cut < s.Corner.Need || s.Corner.Cut%measure.Millimetre != 0 || s.Corner.RuleCut != 0 {
-			t.Errorf("strip %s: corner %v", measure.Text(s.StripCut, c.Units), s.Corner)
+		if s.Squares[corner].Cut < s.Squares[corner].Need || s.Squares[corner].Cut%measure.Millimetre != 0 || s.Squares[corner].RuleCut != 0 {
+			t.Errorf("strip %s: corner %v", measure.Text(s.StripCut, c.Units), s.Squares[corner])
 		}
-		if s.Kite.Cut%(measure.Centimetre/2) != 0 || s.Kite.Cut-s.Kite.Need < 3*measure.Millimetre/2 {
-			t.Errorf("strip %s: kite %v", measure.Text(s.StripCut, c.Units), s.Kite)
+		if s.Squares[kite].Cut%(measure.Centimetre/2) != 0 || s.Squares[kite].Cut-s.Squares[kite].Need < 3*measure.Millimetre/2 {
+			t.Errorf("strip %s: kite %v", measure.Text(s.StripCut, c.Units), s.Squares[kite])
 		}
 	}
 	if len(c.Strips) != 17 || short == 0 {
@@ -176,9 +176,9 @@ func TestMetricStrip(t *testing.T) {
 	c, _ := Strips(o)
 	for what, pair := range map[string][2]float64{
 		"ring": {float64(c.sideOf(s, "ring")), 19}, "web": {float64(c.sideOf(s, "web")), 14.5420},
-		"kite": {float64(s.Kite.Need), 9.4068}, "kite's cut": {float64(s.Kite.Cut), 10},
-		"stop": {float64(s.Stop.Need), 17.1026}, "stop's cut": {float64(s.Stop.Cut), 20},
-		"corner": {float64(s.Corner.Need), 8.1256}, "corner's cut": {float64(s.Corner.Cut), 8.2},
+		"kite": {float64(s.Squares[kite].Need), 9.4068}, "kite's cut": {float64(s.Squares[kite].Cut), 10},
+		"stop": {float64(s.Squares[stop].Need), 17.1026}, "stop's cut": {float64(s.Squares[stop].Cut), 20},
+		"corner": {float64(s.Squares[corner].Need), 8.1256}, "corner's cut": {float64(s.Squares[corner].Cut), 8.2},
 	} {
 		near(t, what, pair[0]/float64(measure.Centimetre), pair[1], 4)
 	}

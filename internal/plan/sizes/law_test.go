@@ -2,11 +2,19 @@ package sizes
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
+)
+
+// The columns of Strip.Squares.
+const (
+	kite = iota
+	stop
+	corner
 )
 
 // Laws, for any strip, seam and width of cloth.
@@ -47,11 +55,11 @@ func stripBreaks(c *StripChart, s *Strip) []string {
 	for i, h := range c.Heights {
 		law(diff(h.Finished(s.SidesFinished[i]), s.WedgeFinished) <= 2, "a block's side gives its wedge back")
 	}
-	law(s.Kite.Cut >= s.Kite.Need+steps.Spare && s.Kite.Cut < s.Kite.Need+steps.Spare+steps.Trimmed && s.Kite.Cut%steps.Trimmed == 0, "a kite's square is the next step that leaves something to trim")
-	law(s.Stop.Cut >= s.Stop.Need && s.Stop.Cut == 2*s.Kite.Cut, "two background pieces fit a square of twice the kite's")
-	law(s.Corner.Cut >= s.Corner.Need && s.Corner.Cut < s.Corner.Need+steps.Exact && s.Corner.Cut%steps.Exact == 0, "a corner's square is the next step")
-	law(s.Corner.KitesCut == 0 || s.Corner.KitesCut >= s.Corner.Need, "a kite's square serves only where it is large enough")
-	law(s.Corner.RuleCut == 0 || s.Corner.RuleCut >= s.Corner.Cut, "the rule of thumb never asks for less")
+	law(s.Squares[kite].Cut >= s.Squares[kite].Need+steps.Spare && s.Squares[kite].Cut < s.Squares[kite].Need+steps.Spare+steps.Trimmed && s.Squares[kite].Cut%steps.Trimmed == 0, "a kite's square is the next step that leaves something to trim")
+	law(s.Squares[stop].Cut >= s.Squares[stop].Need && s.Squares[stop].Cut == 2*s.Squares[kite].Cut, "two background pieces fit a square of twice the kite's")
+	law(s.Squares[corner].Cut >= s.Squares[corner].Need && s.Squares[corner].Cut < s.Squares[corner].Need+steps.Exact && s.Squares[corner].Cut%steps.Exact == 0, "a corner's square is the next step")
+	law(s.Squares[corner].KitesCut == 0 || s.Squares[corner].KitesCut >= s.Squares[corner].Need, "a kite's square serves only where it is large enough")
+	law(s.Squares[corner].RuleCut == 0 || s.Squares[corner].RuleCut >= s.Squares[corner].Cut, "the rule of thumb never asks for less")
 	law(diff(2*s.PitchCut, s.WedgeBaseCut+s.WedgeTipCut) <= 2, "two wedges take a base and a tip of strip")
 	law(s.Wedges == laidDown(s.WedgeBaseCut, s.WedgeTipCut, c.UsableWidth), "as many wedges as can be laid down")
 	return list
@@ -84,18 +92,19 @@ func TestStripLawsCatch(t *testing.T) {
 	for what, spoil := range map[string]func(*Strip){
 		"a wedge that keeps a seam":              func(s *Strip) { s.WedgeFinished += c.Seam },
 		"sides in the wrong columns":             func(s *Strip) { s.SidesFinished = []measure.NM{s.SidesFinished[1], s.SidesFinished[0]} },
-		"a kite's square rounded down":           func(s *Strip) { s.Kite.Cut -= measure.Inch / 4 },
-		"a kite's square a step too large":       func(s *Strip) { s.Kite.Cut += measure.Inch / 4 },
-		"a background square of the kite's size": func(s *Strip) { s.Stop.Cut = s.Kite.Cut },
-		"a corner's square rounded down":         func(s *Strip) { s.Corner.Cut -= measure.Inch / 8 },
-		"a kite's square that is too small":      func(s *Strip) { s.Corner.KitesCut = s.Corner.Need - 1 },
-		"a rule below the need":                  func(s *Strip) { s.Corner.RuleCut = s.Corner.Cut - measure.Inch/8 },
+		"a kite's square rounded down":           func(s *Strip) { s.Squares[kite].Cut -= measure.Inch / 4 },
+		"a kite's square a step too large":       func(s *Strip) { s.Squares[kite].Cut += measure.Inch / 4 },
+		"a background square of the kite's size": func(s *Strip) { s.Squares[stop].Cut = s.Squares[kite].Cut },
+		"a corner's square rounded down":         func(s *Strip) { s.Squares[corner].Cut -= measure.Inch / 8 },
+		"a kite's square that is too small":      func(s *Strip) { s.Squares[corner].KitesCut = s.Squares[corner].Need - 1 },
+		"a rule below the need":                  func(s *Strip) { s.Squares[corner].RuleCut = s.Squares[corner].Cut - measure.Inch/8 },
 		"a finished base for the cut one":        func(s *Strip) { s.WedgeBaseCut = s.WedgeBaseFinished },
 		"one wedge too many":                     func(s *Strip) { s.Wedges++ },
 		"one wedge too few":                      func(s *Strip) { s.Wedges-- },
 		"no wedges":                              func(s *Strip) { s.Wedges = 0 },
 	} {
 		s := c.Strips[0]
+		s.Squares = slices.Clone(s.Squares)
 		spoil(&s)
 		if len(stripBreaks(c, &s)) == 0 {
 			t.Errorf("%s goes unseen", what)

@@ -2,6 +2,7 @@ package sizes
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"eighthturn/internal/measure"
@@ -79,9 +80,9 @@ func compare(t *testing.T, s Strip, q float64) {
 	t.Helper()
 	h := inches(s.StripCut) - 2*q
 	for what, pair := range map[string][2]float64{
-		"kite":   {inches(s.Kite.Need), kiteSquare(h, q)},
-		"stop":   {inches(s.Stop.Need), stopSquare(h, q)},
-		"corner": {inches(s.Corner.Need), cornerSquare(h, q)},
+		"kite":   {inches(s.Squares[kite].Need), kiteSquare(h, q)},
+		"stop":   {inches(s.Squares[stop].Need), stopSquare(h, q)},
+		"corner": {inches(s.Squares[corner].Need), cornerSquare(h, q)},
 		"base":   {inches(s.WedgeBaseCut), widthAt(wedge(h, q), -q+1e-9)},
 		"tip":    {inches(s.WedgeTipCut), widthAt(wedge(h, q), h+q)},
 		"pitch":  {inches(s.PitchCut), widthAt(wedge(h, q), h/2)},
@@ -90,7 +91,7 @@ func compare(t *testing.T, s Strip, q float64) {
 			t.Errorf("strip %g, seam %g: %s %.6f, on the outline %.6f", inches(s.StripCut), q, what, pair[0], pair[1])
 		}
 	}
-	if room := inches(s.Stop.Cut) - stopSquare(h, q); room < 0 {
+	if room := inches(s.Squares[stop].Cut) - stopSquare(h, q); room < 0 {
 		t.Errorf("strip %g, seam %g: background pieces do not fit, by %g", inches(s.StripCut), q, room)
 	}
 }
@@ -134,13 +135,14 @@ func cornerSquare(h, q float64) float64 {
 func TestOutlinesCatches(t *testing.T) {
 	honest := stripOf(t, Options{}, 4*measure.Inch)
 	for what, spoil := range map[string]func(*Strip){
-		"a kite without its sharp tip":                       func(s *Strip) { s.Kite.Need -= inch(0.1670) },
-		"a corner by half a rule":                            func(s *Strip) { s.Corner.Need += measure.Inch / 8 },
+		"a kite without its sharp tip":                       func(s *Strip) { s.Squares[kite].Need -= inch(0.1670) },
+		"a corner by half a rule":                            func(s *Strip) { s.Squares[corner].Need += measure.Inch / 8 },
 		"a finished base for a cut one":                      func(s *Strip) { s.WedgeBaseCut = s.WedgeBaseFinished },
-		"a background piece with a square's sum":             func(s *Strip) { s.Stop.Need -= inch(0.3536) },
-		"a background square as large as needed for nothing": func(s *Strip) { s.Stop.Cut = s.Kite.Cut },
+		"a background piece with a square's sum":             func(s *Strip) { s.Squares[stop].Need -= inch(0.3536) },
+		"a background square as large as needed for nothing": func(s *Strip) { s.Squares[stop].Cut = s.Squares[kite].Cut },
 	} {
 		spoilt := honest
+		spoilt.Squares = slices.Clone(spoilt.Squares)
 		spoil(&spoilt)
 		watch := &testing.T{}
 		compare(watch, spoilt, 0.25)

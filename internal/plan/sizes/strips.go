@@ -6,6 +6,7 @@ package sizes
 
 import (
 	"fmt"
+	"slices"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
@@ -15,6 +16,7 @@ import (
 type StripChart struct {
 	Options          // as they were filled in
 	Heights []Height `json:"heights"` // the columns of Strip.SidesFinished
+	Shapes  []string `json:"shapes"`  // the columns of Strip.Squares: what is cut from a square beside wedges
 	Strips  []Strip  `json:"strips"`  // the narrowest first
 }
 
@@ -26,30 +28,15 @@ type Height struct {
 
 // Strip is what a strip of one width makes.
 type Strip struct {
-	StripCut          measure.NM   `json:"strip_cut"`
-	WedgeFinished     measure.NM   `json:"wedge_finished"`      // height of the wedges: the strip less two seam allowances
-	SidesFinished     []measure.NM `json:"sides_finished"`      // of a block, one for each of the chart's heights
-	Kite              Square       `json:"kite_square"`         // for one kite: its right angle lies in a corner of the square
-	Stop              Square       `json:"background_square"`   // for the two background pieces of a block, one left and one right: cut once on the diagonal
-	Corner            Corner       `json:"corner_square"`       // for two corners of a ring: cut once on the diagonal
-	WedgeBaseFinished measure.NM   `json:"wedge_base_finished"` // the wedge's wide end; the side of a ring's octagon
-	WedgeBaseCut      measure.NM   `json:"wedge_base_cut"`
-	WedgeTipCut       measure.NM   `json:"wedge_tip_cut"` // the tip's flat end
-	PitchCut          measure.NM   `json:"pitch_cut"`     // of strip that each wedge takes, the next one turned round
-	Wedges            int          `json:"wedges"`        // from one strip of the usable width, its ends squared within it
-}
-
-// Square is a square that pieces are cut from.
-type Square struct {
-	Need measure.NM `json:"need"` // the least side, exact to a nanometre
-	Cut  measure.NM `json:"cut"`  // the side to cut, by Steps
-}
-
-// Corner is the square for two corners of a ring.
-type Corner struct {
-	Square
-	RuleCut  measure.NM `json:"rule_cut,omitempty"`  // by the rule of thumb: the finished leg and 7/8 in, up to the next 1/8 in; 0 for another seam than 1/4 in or centimetres
-	KitesCut measure.NM `json:"kites_cut,omitempty"` // the kite's square, which may be cut instead and leaves more to trim; 0 where it is too small
+	StripCut          measure.NM           `json:"strip_cut"`
+	WedgeFinished     measure.NM           `json:"wedge_finished"`      // height of the wedges: the strip less two seam allowances
+	SidesFinished     []measure.NM         `json:"sides_finished"`      // of a block, one for each of the chart's heights
+	Squares           []blocks.StripSquare `json:"squares"`             // to cut pieces beside the wedges from, one for each of the chart's shapes
+	WedgeBaseFinished measure.NM           `json:"wedge_base_finished"` // the wedge's wide end; the side of a ring's octagon
+	WedgeBaseCut      measure.NM           `json:"wedge_base_cut"`
+	WedgeTipCut       measure.NM           `json:"wedge_tip_cut"` // the tip's flat end
+	PitchCut          measure.NM           `json:"pitch_cut"`     // of strip that each wedge takes, the next one turned round
+	Wedges            int                  `json:"wedges"`        // from one strip of the usable width, its ends squared within it
 }
 
 // Strips charts cut strip widths: 1 1/2 to 8 by 1/2 in, or 4 to 20 by 1 cm, if the options do not say.
@@ -67,10 +54,18 @@ func Strips(o Options) (*StripChart, error) {
 		return nil, fmt.Errorf("a strip of %s is all seam allowance, expected more than %s", o.text(o.From), o.text(2*o.Seam))
 	}
 	c := &StripChart{Options: o, Heights: heights()}
+	for _, shape := range squared() {
+		c.Shapes = append(c.Shapes, shape.String())
+	}
 	for _, cut := range o.over() {
 		c.Strips = append(c.Strips, c.strip(cut))
 	}
 	return c, nil
+}
+
+// squared is every shape whose square follows from the strip.
+func squared() []blocks.Shape {
+	return slices.DeleteFunc(slices.Clone(blocks.Shapes()), func(s blocks.Shape) bool { return s.Description().Square == nil })
 }
 
 // heights is every height of wedge that kinds have, in the order of help.
@@ -104,24 +99,11 @@ func (c *StripChart) strip(cut measure.NM) Strip {
 	for _, height := range c.Heights {
 		s.SidesFinished = append(s.SidesFinished, height.Side(measure.Of(h)))
 	}
-	s.squares(c)
+	for _, shape := range squared() {
+		s.Squares = append(s.Squares, shape.Description().Square(cut, q, c.Units))
+	}
 	if left := c.UsableWidth - s.WedgeBaseCut; left >= 0 {
 		s.Wedges = 1 + int(left/s.PitchCut)
 	}
 	return s
-}
-
-// squares is the squares for pieces beside the wedges: a kite's up to the next step that leaves something to trim, a stop
-// piece's twice that, by custom, a corner's up to the next step.
-func (s *Strip) squares(c *StripChart) {
-	steps := blocks.StepsOf(c.Units)
-	kite, stop := blocks.KiteExact(s.StripCut, c.Seam), blocks.BackgroundExact(s.StripCut, c.Seam)
-	s.Kite = Square{kite, steps.Square(kite)}
-	s.Stop = Square{stop, 2 * s.Kite.Cut}
-	edge := blocks.RingCornerFinished(s.StripCut, c.Seam)
-	corner := blocks.HalfSquareExact(edge, c.Seam)
-	s.Corner = Corner{Square: Square{corner, measure.RoundUp(corner, steps.Exact)}, RuleCut: blocks.RingCornerRule(edge, c.Seam, c.Units)}
-	if s.Kite.Cut >= corner {
-		s.Corner.KitesCut = s.Kite.Cut
-	}
 }
