@@ -89,8 +89,8 @@ func TestTheFileIsSound(t *testing.T) {
 	embedded := regexp.MustCompile(`Identity-H +yes yes yes`)
 	for i, s := range samples.All() {
 		r := study(t, s.Text, cutting.Options{})
-		for _, f := range forms() {
-			if f.Large && i%3 != 0 {
+		for n, f := range forms() {
+			if f.Large && i%3 != 0 || !f.Large && (i+n)%2 != 0 {
 				continue
 			}
 			printed, err := typeset(t, s.Text, f.Options)

@@ -37,7 +37,7 @@ func TestPagesAreFull(t *testing.T) {
 	judgedDocuments(t, func(t *testing.T, r Reports, _ document.Document) {
 		for _, p := range render.Papers() {
 			for _, large := range []bool{false, true} {
-				if turn++; !judges.On && turn%4 != 0 || strings.HasSuffix(t.Name(), "hundred") {
+				if turn++; !judges.On && turn%4 != 0 || strings.Contains(t.Name(), "invented") && turn%5 > 1 || strings.HasSuffix(t.Name(), "hundred") {
 					continue
 				}
 				list := shorts(t, Pattern(r, Options{Paper: p, Large: large}), render.Options{Paper: p, Large: large})
