@@ -124,14 +124,13 @@ func (k *legend) flow(width, most float64) float64 {
 // draw puts the legend below what is on the sheet.
 func (k *legend) draw(s *Sheet) {
 	f := k.factor()
-	grey := palettes.Colour{R: 0x33, G: 0x33, B: 0x33}
 	for _, e := range k.entries {
 		at := measure.Vec{X: edge + e.at.X, Y: s.Height - edge + e.at.Y}
 		to := measure.Vec{X: at.X + f*legendSample, Y: at.Y}
 		k.sample(s, e, [2]measure.Vec{at, to})
 		s.Items = append(s.Items, Item{Label: &Label{
 			Text: e.text, At: measure.Vec{X: to.X + f*legendGap, Y: at.Y + capital/2*k.size}, Size: k.size,
-			Width: k.letters.Width(e.text, k.size, false), Colour: grey,
+			Width: k.letters.Width(e.text, k.size, false), Colour: Black(),
 		}})
 	}
 }

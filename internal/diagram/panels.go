@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"eighthturn/internal/measure"
-	"eighthturn/palettes"
 )
 
 // Panel is a part of a figure that stands by itself on paper, beside and below others. Panels are put side by side, as many
@@ -161,7 +160,7 @@ func (s *Sheet) panel(letters *Lettering, row *panelRow, n int, at measure.Vec, 
 func (s *Sheet) wordLines(letters *Lettering, lines []string, size float64, at measure.Vec) {
 	for i, text := range lines {
 		s.Items = append(s.Items, Item{Label: &Label{Text: text, At: measure.Vec{X: at.X, Y: at.Y + (float64(i)*lineHigh+highest)*size},
-			Size: size, Width: letters.Width(text, size, false), Colour: palettes.Colour{R: 0x11, G: 0x11, B: 0x11}}})
+			Size: size, Width: letters.Width(text, size, false), Colour: Black()}})
 	}
 }
 

@@ -44,7 +44,7 @@ func (s Stroke) words() string {
 
 // Pen is how lines of the style are drawn; of NoStroke and unknown ones it has no width.
 func (s Stroke) Pen() Pen {
-	black, grey := palettes.Colour{R: 0x11, G: 0x11, B: 0x11}, palettes.Colour{R: 0x55, G: 0x55, B: 0x55}
+	black, grey := Black(), palettes.Colour{R: 0x55, G: 0x55, B: 0x55}
 	switch s {
 	case Thin:
 		return Pen{0.6, nil, palettes.Colour{R: 0x33, G: 0x33, B: 0x33}}
@@ -82,6 +82,10 @@ func (s Stroke) rimmed() bool {
 
 // rim is how far a rim reaches beyond a line or a letter, in points.
 const rim = 1.1
+
+// Black is what words and the lines of pieces are drawn with: black itself, which printers print with one ink and without a screen, so that
+// small letters and thin lines keep their edges.
+func Black() palettes.Colour { return palettes.Colour{} }
 
 func page() palettes.Colour { return palettes.Colour{R: 255, G: 255, B: 255} }
 

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"eighthturn/internal/diagram"
 	"eighthturn/internal/render/pdf"
 	"eighthturn/palettes"
 )
@@ -110,8 +111,8 @@ func rule(x, y, w, thick float64, ink palettes.Colour) panel {
 	return panel{rect: rect{x, y - thick/2, w, thick}, fill: &ink}
 }
 
-// Colours of the page. Grey stands off from white by a contrast ratio of more than 7.
-func ink() palettes.Colour    { return palettes.Colour{R: 0x1a, G: 0x1c, B: 0x20} }
-func grey() palettes.Colour   { return palettes.Colour{R: 0x50, G: 0x54, B: 0x5c} }
+// Colours of the page. Grey stands off from white by a contrast ratio of more than 7; it and hairlines are printed with black alone.
+func ink() palettes.Colour    { return diagram.Black() }
+func grey() palettes.Colour   { return palettes.Colour{R: 0x54, G: 0x54, B: 0x54} }
 func accent() palettes.Colour { return palettes.Colour{R: 0x1f, G: 0x3a, B: 0x5f} }
-func hair() palettes.Colour   { return palettes.Colour{R: 0xc4, G: 0xc8, B: 0xd0} }
+func hair() palettes.Colour   { return palettes.Colour{R: 0xc8, G: 0xc8, B: 0xc8} }

@@ -76,7 +76,7 @@ type label struct {
 }
 
 func (d *sketch) words(text string, at measure.Vec, l label) {
-	d.Marks = append(d.Marks, diagram.Mark{Words: &diagram.Words{Text: text, At: d.at(at), Points: l.points, Anchor: l.anchor, Halo: true, Room: l.room, Colour: palettes.Colour{R: 0x11, G: 0x11, B: 0x11}}})
+	d.Marks = append(d.Marks, diagram.Mark{Words: &diagram.Words{Text: text, At: d.at(at), Points: l.points, Anchor: l.anchor, Halo: true, Room: l.room, Colour: diagram.Black()}})
 }
 
 // wordsOn writes words on cloth, dark or light as it asks for.

@@ -150,7 +150,7 @@ func testSquare(at measure.Point, side measure.NM, text string) []diagram.Mark {
 	square := func(in measure.NM, fill palettes.Colour) diagram.Mark {
 		return diagram.Mark{Area: &diagram.Area{Outline: box(measure.Point{X: at.X + in, Y: at.Y + in}, measure.Point{X: at.X + side - in, Y: at.Y + side - in}), Fill: fill}}
 	}
-	dark, light := palettes.Colour{R: 0x11, G: 0x11, B: 0x11}, palettes.Colour{R: 255, G: 255, B: 255}
+	dark, light := diagram.Black(), palettes.Colour{R: 255, G: 255, B: 255}
 	middle := measure.Point{X: at.X + side/2, Y: at.Y + side/2}
 	return []diagram.Mark{square(0, dark), square(squareLine, light),
 		{Words: &diagram.Words{Text: text, At: middle, Points: 8, Room: side * 9 / 10, Colour: dark}}}

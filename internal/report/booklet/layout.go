@@ -130,7 +130,7 @@ func axis(text string, at measure.Point, anchor diagram.Anchor) diagram.Mark {
 	return diagram.Mark{Words: &diagram.Words{Text: text, At: at, Points: 8, Bold: true, Anchor: anchor, Colour: ink()}}
 }
 
-func ink() palettes.Colour { return palettes.Colour{R: 0x22, G: 0x22, B: 0x22} }
+func ink() palettes.Colour { return diagram.Black() }
 
 // cellOutlines draws the edges of the blocks, or of every ten by ten of them where there are many.
 func (b *patternBuilder) cellOutlines(d *document.Drawing) {

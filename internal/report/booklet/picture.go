@@ -88,10 +88,9 @@ func (b *patternBuilder) lineDrawing() document.Drawing {
 	for _, s := range t.StripSeams {
 		bands = append(bands, []measure.Point{measure.Point(s.From), measure.Point(s.To)})
 	}
-	ink := palettes.Colour{R: 0x22, G: 0x22, B: 0x22}
-	d.Layers = append(d.Layers, document.Layer{Name: "pieces", Paths: outlines, Line: b.hairline(), Ink: ink})
+	d.Layers = append(d.Layers, document.Layer{Name: "pieces", Paths: outlines, Line: b.hairline(), Ink: ink()})
 	if len(bands) > 0 {
-		d.Layers = append(d.Layers, document.Layer{Name: "strips", Paths: bands, Open: true, Line: b.hairline(), Ink: ink})
+		d.Layers = append(d.Layers, document.Layer{Name: "strips", Paths: bands, Open: true, Line: b.hairline(), Ink: ink()})
 	}
 	return d
 }
