@@ -37,9 +37,8 @@ func cutsCommand(c *console) *cobra.Command {
 		Use:     "cuts FILE",
 		Short:   "what to cut and what to buy",
 		GroupID: toCutSew,
-		Long: "Lists, fabric by fabric and in cutting order, the strips to cut across the width of fabric and what to " +
-			"subcut from each, with every size finished and cut; then the yardage to buy, and whether the fabric on " +
-			"hand is enough. Borders and binding come from whole strips, small pieces from the ends of wider strips " +
+		Long: "Lists the yardage to buy and whether the fabric on hand is enough; then, fabric by fabric and in cutting " +
+			"order, the strips to cut across the width of fabric and what to subcut from each, with every size finished and cut. Borders and binding come from whole strips, small pieces from the ends of wider strips " +
 			"where that helps; --least-cloth saves more. --why adds exact sizes and the minimum. --maps draws each fabric with its strips, to scale.",
 		Example: "eighthturn cuts harbor.quilt\n" +
 			"eighthturn cuts harbor.quilt --maps harbor-maps\n  draws a cutting map of each fabric into a folder\n" +

@@ -18,11 +18,11 @@ import (
 func newCommand(c *console) *cobra.Command {
 	var output string
 	cmd := &cobra.Command{
-		Use:     "new [SORT] [-o NAME]",
+		Use:     "new [KIND] [-o NAME]",
 		Short:   "a first layout to make your own",
 		GroupID: toBegin,
 		Long: "Writes a small layout of the kind of quilt that you name, with every line explained. Open it in a text " +
-			"editor, change a color or a row of the grid, save it and draw it. Without a kind, lists what there is. " +
+			"editor, change a color or a row of the grid, save it and draw it. Without KIND, lists the kinds of quilt. " +
 			"It never replaces a file.",
 		Example: "eighthturn new\n  lists the kinds of quilt\n" +
 			"eighthturn new floating-webs -o harbor.quilt\n  makes harbor.quilt; then draw it: eighthturn draw harbor.quilt\n" +

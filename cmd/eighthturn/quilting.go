@@ -36,7 +36,7 @@ func quiltingCommand(c *console) *cobra.Command {
 		Use:     "quilting FILE [-o OUT]",
 		Short:   "a page and drawings for the long-arm quilter",
 		GroupID: toCutSew,
-		Long: "Tells the long-arm quilter the sizes of quilt top, backing and batting, the borders, which edges stretch, and " +
+		Long: "Tells the long-arm quilter the sizes of quilt top, backing and batting, the borders, which edges are bias edges, and " +
 			"leaves room for notes: one page. A name ending in .svg or .dxf gives the lines of the whole top at true size, in " +
 			"layers: outline, borders, blocks, seams.",
 		Example: "eighthturn quilting harbor.quilt\n" +

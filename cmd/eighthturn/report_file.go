@@ -39,7 +39,7 @@ const localeName = "locale"
 func (o *reportFile) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
 	planNames().flag(cmd, &o.output, "the `NAME` of a file, whose ending says its form: "+oneOfThese(planNames().endings))
-	f.Var(&o.locale, localeName, "for a CSV file: write numbers as in this `LOCALE`, such as de or fr-CA; with a decimal comma, semicolons part the cells")
+	f.Var(&o.locale, localeName, "for a CSV file: write numbers as in this `LOCALE`, such as de or fr-CA; with a decimal comma, semicolons separate the cells")
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
 }
 

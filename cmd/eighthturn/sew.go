@@ -33,8 +33,8 @@ func sewCommand(c *console) *cobra.Command {
 		Short:   "sewing instructions, step by step",
 		GroupID: toCutSew,
 		Long: "Shows block by block which pieces to sew first, how far to offset corners so that the seam lines meet, " +
-			"what to trim and check, and how large each unit should be; then how to join the blocks, with their " +
-			"places and turns; which way to press every seam so that the seams nest; and where to watch for bias " +
+			"what to trim and check, and how large each unit should be; then how to join the blocks, where " +
+			"each goes and how it is rotated; which way to press every seam so that the seams nest; and where to watch for bias " +
 			"edges and bulk. Options for cutting are the same as for cuts. --pictures draws each step.",
 		Example: "eighthturn sew harbor.quilt\n" +
 			"eighthturn sew harbor.quilt --pictures harbor-steps\n  draws each step into a folder\n" +

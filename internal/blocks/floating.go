@@ -36,7 +36,7 @@ func twoBackgrounds() Recipe {
 	const leftWedge, rightWedge, leftBackground, rightBackground = 0, 1, 2, 3
 	const aWedge, oneNamed = "a wedge", "one %s wedge"
 	half := "Sew the wide end of " + aWedge + " to the slanted edge of a %s background piece, right sides together."
-	trim := "Align the ruler with the wedge's raw edges and trim the background piece even on both short sides."
+	trim := "align the ruler with the wedge's raw edges and trim the background piece even on both short sides."
 	check := "the wedge and the background piece form a straight line along the long edge"
 	return Recipe{
 		Steps: []Step{

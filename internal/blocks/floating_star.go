@@ -54,7 +54,7 @@ func fullAndPlain() Recipe {
 				Name:  "half",
 				Do:    "Sew the second wedge to the other long side of the kite in the same way.",
 				Named: []Named{{Words: "the second wedge", By: "one %s wedge", Pieces: []int{rightWedge}, Others: []int{leftWedge}}},
-				Trim:  "Align the ruler with the raw edges of the two wedges and trim the kite even on both sides of its square corner.",
+				Trim:  "align the ruler with the raw edges of the two wedges and trim the kite even on both sides of its square corner.",
 				Check: "the three pieces form a straight line along the long edge, and the kite's tip is one seam allowance inside it",
 				Joins: []Join{{A: Made(0), B: rightWedge}},
 			},
@@ -63,7 +63,7 @@ func fullAndPlain() Recipe {
 				Do:    "Sew the half to a half-square triangle along the long edges. Keep the half on top so that you can see the kite's tip and sew just past it.",
 				Check: "each raw edge is " + HalfBlock + ", and the kite keeps its point",
 				Joins: []Join{{A: Made(1), B: background, Press: 1}},
-				Trim:  "Align the ruler with the raw edges of the half and trim the half-square triangle even.",
+				Trim:  "align the ruler with the raw edges of the half and trim the half-square triangle even.",
 			},
 		},
 		Pressing: []Pressing{

@@ -30,7 +30,7 @@ func halves() *Kind {
 			Steps: []Step{{
 				Name:  "block",
 				Do:    "Sew two triangles together along the long edges. These are bias edges: pin them and let the machine feed them without pulling.",
-				Trim:  "Align the diagonal line of a square ruler with the seam and square up the block.",
+				Trim:  "align the diagonal line of a square ruler with the seam and square up the block.",
 				Tools: []Tool{SquareRuler},
 				Check: "the seam runs from corner to corner, and each raw edge is " + HalfBlock,
 				Joins: []Join{{A: 0, B: 1}},

@@ -67,7 +67,7 @@ func eightAndFour() Recipe {
 				Do: "Sew the long edge of a corner triangle to the wide end of the second wedge of each pair: two opposite corners first, then the other two. " +
 					"Center the triangle: it extends by the same amount at each end.",
 				Named: []Named{{Words: "the second wedge of each pair", By: "each %s wedge", Pieces: second, Others: first}},
-				Trim:  "Center a square ruler on the ring and square up the block.",
+				Trim:  "center a square ruler on the octagon and square up the block.",
 				Tools: []Tool{SquareRuler},
 				Check: "each raw edge is " + HalfBlock + ", and the wedges beside a corner keep one seam allowance beyond their points",
 				Joins: []Join{

@@ -98,7 +98,7 @@ func TestCuttingMaps(t *testing.T) {
 	r, p := start(t, seafarers, Options{}), newTab(t)
 	p.load(r.address)
 	p.turnTo(1, "To buy")
-	for _, want := range []string{"Before you cut", "close the guard", "harbour", "3/8 yd", "Pieces, finished and cut sizes", "squares of", "strips of", "Rotary-cutting safety", "How harbour is cut", "How this was worked out"} {
+	for _, want := range []string{"Before you cut", "close the guard", "harbour", "3/8 yd", "Pieces, finished and cut sizes", "squares of", "strips of", "Rotary-cutting safety", "Cutting map for harbour", "How this was worked out"} {
 		if got := p.text("#report-rows"); !strings.Contains(got, want) {
 			t.Errorf("the report is told without %q:\n%s", want, got)
 		}

@@ -39,7 +39,7 @@ func (c *classroom) bring() document.Section {
 		}
 	}
 	add("sewing machine with power cord, foot pedal and a "+c.Units.Nearest(c.plans.Top.Seam)+" presser foot", "new needle, thread, thread scissors and a seam ripper")
-	add(CuttingTools(c.plans)...)
+	add(c.tools(!c.kits())...)
 	add("fine pins", "pencil and paper")
 	out.Blocks = append(out.Blocks, list)
 	if !c.kits() {
@@ -168,12 +168,20 @@ func (c *classroom) kitTable() document.Table {
 // kitPiece names a piece of a kit; strips by their size, since they come in several lengths.
 func (c *classroom) kitPiece(line *cutting.Line) string {
 	if line.Border >= 0 && c.one.Longer > 0 && line.Piece.Shape.Description().Edging {
-		return fmt.Sprintf("%s, %s by at least %s", piecesName(line), c.Units.Nearest(line.Piece.AcrossCut), c.Units.AtLeast(line.Piece.AlongCut+c.one.Longer))
+		return fmt.Sprintf("%s, %s by at least %s%s", piecesName(line), c.Units.Nearest(line.Piece.AcrossCut), c.Units.AtLeast(line.Piece.AlongCut+c.one.Longer), joinedAlready(line))
 	}
 	if line.Piece.Shape.Description().Edging {
-		return piecesName(line) + ", " + c.Units.Size(line.Piece.AcrossCut, line.Piece.AlongCut)
+		return piecesName(line) + ", " + c.Units.Size(line.Piece.AcrossCut, line.Piece.AlongCut) + joinedAlready(line)
 	}
 	return piecesName(line)
+}
+
+// joinedAlready says that a strip in a kit is joined from shorter ones.
+func joinedAlready(line *cutting.Line) string {
+	if line.Piece.Method == cutting.Joined {
+		return ", joined"
+	}
+	return ""
 }
 
 // kitStrips hands on the strips of a fabric that strip sets are sewn of.

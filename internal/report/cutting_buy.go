@@ -245,14 +245,25 @@ func (c *cuts) precuts() document.Section {
 	return s
 }
 
-// onlyYardage says why fabrics of borders and binding are not in the table of precuts; "" where all are.
+// maxNamed is how many fabrics a sentence names.
+const maxNamed = 4
+
+// onlyYardage says which fabrics of those that pieces are cut from are not in the table of precuts, and why; "" where all are.
 func (c *cuts) onlyYardage() string {
-	if slices.ContainsFunc(c.Fabrics, func(f cutting.Fabric) bool {
-		return len(f.Precuts) == 0 && slices.ContainsFunc(f.Lines, func(n int) bool { return c.Lines[n].Border >= 0 && c.Lines[n].Piece.Shape.Description().Edging })
-	}) {
-		return " Fabrics with borders are bought as yardage: their strips are longer than precuts."
+	var names []string
+	for i := range c.Fabrics {
+		if f := &c.Fabrics[i]; len(f.Precuts) == 0 && (f.StripCount > 0 || len(f.Blocks) > 0) {
+			names = append(names, c.name(i))
+		}
 	}
-	return ""
+	which := measure.List(names)
+	switch {
+	case len(names) == 0:
+		return ""
+	case len(names) > maxNamed:
+		which = "the other fabrics"
+	}
+	return " Buy yardage of " + which + ": some strips are longer or wider than precuts."
 }
 
 // precutSizes says as how large precuts are taken whose name does not tell; "" for none.

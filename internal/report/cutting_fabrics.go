@@ -34,7 +34,7 @@ func (c *cuts) fabric(fabric int) document.Section {
 	s := document.Section{ID: FabricID + number(fabric+1), Title: c.fabricTitle(fabric), Depth: document.Detail, Swatches: c.plans.swatch(f.Index)}
 	s.About.Faces = c.plans.FacesByFabric()[f.Index]
 	s.Blocks = append(s.Blocks, document.Figure{Draw: func() *diagram.Figure { return c.fabricMap(fabric) }, Marks: c.supplied(), About: s.About,
-		Caption: document.Plain("How " + c.name(fabric) + " is cut. Selvages are at the left and right; numbers without a unit are " + c.unitsName() + ".")})
+		Caption: c.mapCaption(c.name(fabric))})
 	for i := range f.Blocks {
 		p := para("%s", c.blockWords(f, i))
 		p.About = c.patches(columnLines(&f.Blocks[i]))
@@ -121,11 +121,11 @@ func (c *cuts) cutWords(cut *cutting.Cut, s *cutting.Strip) string {
 	}
 	switch cut.Use {
 	case cutting.ForSet:
-		return c.longStrips(cut, "for "+c.setName(cut.Set, false)) + narrower
+		return c.longStrips(cut, s, "for "+c.setName(cut.Set, false)) + narrower
 	case cutting.ForBinding:
-		return c.longStrips(cut, "for the binding") + narrower
+		return c.longStrips(cut, s, "for the binding") + narrower
 	case cutting.ForJoining:
-		return c.longStrips(cut, "to be joined for "+edgingName(&c.Lines[cut.Lines[0]])) + narrower
+		return c.longStrips(cut, s, "to be joined for "+edgingName(&c.Lines[cut.Lines[0]])) + narrower
 	}
 	line := &c.Lines[cut.Lines[0]]
 	switch line.Piece.Method {
@@ -147,8 +147,11 @@ func (c *cuts) cutWords(cut *cutting.Cut, s *cutting.Strip) string {
 	return countedPieces(cut.Units, line) + ", " + c.size(cut.AcrossCut, cut.AlongCut) + rowWords(cut)
 }
 
-// longStrips are strips of one length for something.
-func (c *cuts) longStrips(cut *cutting.Cut, use string) string {
+// longStrips are strips of one length for something; a strip that is used in its whole length is not cut.
+func (c *cuts) longStrips(cut *cutting.Cut, s *cutting.Strip, use string) string {
+	if cut.Units == 1 && cut.Rows < 2 && s.InBlock < 0 && cut.AlongCut == s.LengthCut {
+		return "leave whole " + use
+	}
 	return fmt.Sprintf("%s %s, %s long%s", measure.Count(cut.Units, "strip"), use, c.Units.AtLeast(cut.AlongCut), rowWords(cut))
 }
 
@@ -204,11 +207,11 @@ func (c *cuts) chainWords(chain *cutting.Chain) string {
 		sewn = " in this order"
 	}
 	if len(pieces) > 1 {
-		cut = " in this order"
+		cut = ", in this order,"
 	}
 	words := fmt.Sprintf("%s: join %s end to end%s; from the long strip cut%s %s", c.chainTitle(chain), strings.Join(strips, " and "), sewn, cut, strings.Join(pieces, " and "))
 	if chain.Times > 1 {
-		words += fmt.Sprintf("; make %d", chain.Times)
+		words += fmt.Sprintf("; make %d long strips like this", chain.Times)
 	}
 	words += "."
 	switch {
@@ -258,4 +261,9 @@ func (c *cuts) leftOver(l *cutting.LeftOver) string {
 		return measure.Count(l.Times, "square") + " of " + across
 	}
 	return measure.Count(l.Times, "piece") + " of " + c.Units.ByAtMost(l.AcrossCut, l.AlongCut)
+}
+
+// mapCaption is the caption of the cutting map of some fabrics that are cut alike.
+func (c *cuts) mapCaption(names ...string) document.Text {
+	return document.Plain("Cutting map for " + measure.List(names) + ". Selvages are at the left and right; numbers without a unit are " + c.unitsName() + ".")
 }

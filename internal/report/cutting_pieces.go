@@ -217,7 +217,7 @@ func (c *cuts) measuredFirst() string {
 	if c.Longer == 0 || !slices.ContainsFunc(c.Lines, func(l cutting.Line) bool { return l.Border >= 0 && l.Piece.Shape.Description().Edging }) {
 		return ""
 	}
-	return "Border strips: the table has their calculated lengths. Each is cut " + c.length(c.Longer) + " or more longer; cut it to length when you have measured your quilt."
+	return "Border strips: the table has their calculated lengths. Each is cut at least " + c.length(c.Longer) + " longer; trim it to length when you have measured your quilt."
 }
 
 // howTo explains each way of cutting that the quilt needs, and no other, and says what strips give.
@@ -242,7 +242,7 @@ func (c *cuts) howTo() document.Section {
 		}) {
 			text := way.text
 			if way.method == cutting.Joined && c.Longer > 0 {
-				text = "Join whole strips end to end with diagonal or straight seams (there is enough fabric for either) and press the seams open. Cut the lengths from the long strip when you have measured your quilt."
+				text = "Join whole strips end to end with diagonal or straight seams (there is enough fabric for either) and press the seams open. Then cut the lengths listed from the long strip."
 			}
 			say(way.title, text)
 		}
@@ -264,7 +264,7 @@ func waysToCut() []wayToCut {
 	return []wayToCut{
 		{cutting.OnceOnDiagonal, "Squares cut once on the diagonal", "Cut each square from corner to corner to make two triangles with the straight grain on the short edges. The long edges are bias edges: handle them gently."},
 		{cutting.TwiceOnDiagonal, "Squares cut twice on the diagonal", "Cut each square from corner to corner both ways, without moving it, to make four triangles with the straight grain on the long edges. The short edges are bias edges and lie on the outside of the block."},
-		{cutting.Joined, "Long strips", "Join the strips end to end, press the seams open, and cut the lengths from the long strip."},
+		{cutting.Joined, "Long strips", "Join the strips end to end, press the seams open, and cut the lengths listed from the long strip."},
 		{cutting.Lengthwise, "Strips along the length of fabric", "Cut these first, each in one piece, parallel to the selvage."},
 	}
 }

@@ -136,7 +136,7 @@ func (f *fitted) preferred() string {
 
 // steps says by how many columns and rows the grid grows.
 func (f *fitted) steps() string {
-	text := "It grows by " + measure.Count(f.Across.Step, "column") + " and " + measure.Count(f.Down.Step, "row") + " at a time"
+	text := "The grid grows by " + measure.Count(f.Across.Step, "column") + " and " + measure.Count(f.Down.Step, "row") + " at a time"
 	switch across, down := f.Across.Repeats, f.Down.Repeats; {
 	case across && down:
 		text += ", written with repeat"
@@ -146,7 +146,7 @@ func (f *fitted) steps() string {
 		text += ", the rows with repeat"
 	}
 	if f.Across.Before+f.Across.Behind+f.Down.Before+f.Down.Behind > 0 {
-		text += "; the outer ones stay as a frame"
+		text += "; the outer blocks stay as a frame"
 	}
 	return text + "."
 }

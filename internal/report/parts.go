@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"eighthturn/internal/document"
 )
@@ -79,12 +78,12 @@ func counts(title string) document.Column {
 // row is a row of plain cells.
 func row(texts ...string) document.Row { return document.Row{Cells: cells(texts...)} }
 
-// capital begins a text with a capital letter.
+// capital begins a text with a capital letter; small letters of ASCII alone begin our sentences, names of the layout stay as they are.
 func capital(text string) string {
-	if text == "" {
-		return ""
+	if text == "" || text[0] < 'a' || text[0] > 'z' {
+		return text
 	}
-	return strings.ToUpper(text[:1]) + text[1:]
+	return string(text[0]-'a'+'A') + text[1:]
 }
 
 func number(n int) string { return strconv.Itoa(n) }

@@ -48,7 +48,7 @@ func (s *sewer) sizes() document.Section {
 	out := document.Section{ID: SewingSizes, Title: "Before you sew", Depth: document.Detail, Blocks: []document.Block{
 		para("Use a %s seam allowance throughout. Sizes are unfinished, raw edge to raw edge, to the nearest %s. "+
 			"After each step, measure one unit before you sew the rest. Count rows from the top and columns from the left. "+
-			"Clockwise as seen from the right side; on the wrong side, where you press, it is counterclockwise, as the arrows in the pictures show.", s.units.Nearest(s.Seam), s.units.Nearest(s.units.Mark())),
+			"Clockwise means as seen from the right side; on the wrong side, where you press, it is counterclockwise, as the arrows in the pictures show.", s.units.Nearest(s.Seam), s.units.Nearest(s.units.Mark())),
 	}}
 	if slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return b.Spins() }) {
 		out.Blocks = append(out.Blocks, para("To spin seams, remove the few stitches of the last seam that lie in the seam allowance, swirl the seams and press flat."))
@@ -97,7 +97,7 @@ func SewingCautions() []string {
 		"One person at a time at the ironing board. Keep children and pets away, and unplug the iron before you leave the room.",
 		"Never press over pins. Remove pins before the needle reaches them; put them back in the box and count them.",
 		"Keep fingers clear of the needle: stop the machine first. Take your foot off the pedal before threading.",
-		"Spray starch only away from flames and heat, let it soak in before you press, and open a window.",
+		"Use spray starch away from flames and heat, let it soak in before you press, and open a window.",
 	}
 }
 

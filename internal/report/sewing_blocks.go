@@ -80,6 +80,9 @@ func (s *sewer) steps(n int) []document.Block {
 	return []document.Block{list}
 }
 
+// halfOfEach says of which units a block is made whose two halves are not alike.
+const halfOfEach = "use one half of each kind."
+
 // stepHead is what units a step makes, and how many.
 func (s *sewer) stepHead(b *sewing.Block, step *sewing.Step) string {
 	text := fmt.Sprintf("%s: make %d%s", step.Name, step.Make, s.forEach())
@@ -102,7 +105,7 @@ func (s *sewer) stepLines(b *sewing.Block, step *sewing.Step) []document.Text {
 		}
 	}
 	if s.unlikeHalves(b, step) {
-		list = append(list, document.Plain("Use one of each kind."))
+		list = append(list, document.Plain(capital(halfOfEach)))
 	}
 	said := map[string]bool{}
 	for _, text := range s.seamLines(b, step) {
@@ -228,6 +231,9 @@ func (s *sewer) fabrics(b *sewing.Block) []document.Block {
 		if n == b.Count {
 			many = "No two " + measure.Plural(noun(b)) + " are alike."
 		}
+		if !b.Column {
+			many += " Each block has " + s.shapeCounts(b) + "."
+		}
 		blocks = append(blocks, para("%s Arrange the fabrics to match the picture of the quilt or at random; just keep like fabrics apart.", many), para("The first %d:", maxListed))
 	}
 	var list document.List
@@ -244,6 +250,9 @@ func (s *sewer) variant(b *sewing.Block, v *sewing.FabricVariant) document.Item 
 		for i := range b.Steps {
 			if made := s.made(b, v, &b.Steps[i]); made != "" {
 				item.Blocks = append(item.Blocks, document.Paragraph{Text: lead(fmt.Sprintf("Step %d, %s:", i+1, b.Steps[i].Name), "make %s.", made)})
+			}
+			if s.unlikeIn(b, v, &b.Steps[i]) && !s.unlikeHalves(b, &b.Steps[i]) {
+				item.Blocks = append(item.Blocks, document.Paragraph{Text: lead(fmt.Sprintf("Step %d, %s:", i+1, b.Steps[i].Name), halfOfEach)})
 			}
 		}
 	}

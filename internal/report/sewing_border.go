@@ -125,7 +125,7 @@ func (s *sewer) linesTable() []document.Block {
 	return []document.Block{t}
 }
 
-// everyOther names numbers that rise, of many that are every other one the first two and the last.
+// everyOther names numbers that rise; of many that are every other one, the first and the last, and whether they are odd or even.
 func everyOther(what string, list []int) string {
 	last := len(list) - 1
 	if last < 3 {
@@ -136,5 +136,5 @@ func everyOther(what string, list []int) string {
 			return numbered(what, list)
 		}
 	}
-	return fmt.Sprintf("%s %d, %d and so on to %d", measure.Plural(what), list[0], list[1], list[last])
+	return fmt.Sprintf("%s %s %d to %d", [2]string{"even", "odd"}[list[0]%2], measure.Plural(what), list[0], list[last])
 }

@@ -29,15 +29,15 @@ func (s *sewer) made(b *sewing.Block, v *sewing.FabricVariant, step *sewing.Step
 		ordered = ordered || len(m.Pieces) > 2
 		names := make([]string, len(m.Pieces))
 		for i, p := range m.Pieces {
-			names[i] = s.pieceName(b, v, p)
+			names[i] = withArticle(s.pieceName(b, v, p))
 		}
 		named := measure.List(names)
 		if pair := len(names) == 2 && s.Shape(b, m.Pieces[0]) == s.Shape(b, m.Pieces[1]); !pair {
 			pairs = false
 		} else if names[0] == names[1] {
-			named = measure.Count(2, names[0])
+			named = measure.Count(2, s.pieceName(b, v, m.Pieces[0]))
 		}
-		list = append(list, strconv.Itoa(m.Count)+" of "+named)
+		list = append(list, strconv.Itoa(m.Count)+" with "+named)
 	}
 	if plain && len(list) < 2 {
 		return ""
@@ -45,7 +45,7 @@ func (s *sewer) made(b *sewing.Block, v *sewing.FabricVariant, step *sewing.Step
 	text := strings.Join(list, "; ")
 	switch {
 	case pairs && !plain:
-		text += "; the first named lies on the left"
+		text += "; the first one named goes on the left"
 	case ordered:
 		text += ", sewn in this order"
 	}
@@ -66,6 +66,16 @@ func (s *sewer) mixed(b *sewing.Block, m *sewing.Make) bool {
 
 // unlikeHalves says whether a step joins two units of one step that are not alike, in all blocks of the label.
 func (s *sewer) unlikeHalves(b *sewing.Block, step *sewing.Step) bool {
+	for i := range b.Variants {
+		if !s.unlikeIn(b, &b.Variants[i], step) {
+			return false
+		}
+	}
+	return true
+}
+
+// unlikeIn says the same of the blocks of one variant.
+func (s *sewer) unlikeIn(b *sewing.Block, v *sewing.FabricVariant, step *sewing.Step) bool {
 	if b.Column || len(step.Joins) != 1 {
 		return false
 	}
@@ -78,21 +88,25 @@ func (s *sewer) unlikeHalves(b *sewing.Block, step *sewing.Step) bool {
 	if j.MadeA < 0 || j.MadeB < 0 || from(j.MadeA) != from(j.MadeB) {
 		return false
 	}
-	for i := range b.Variants {
-		v := &b.Variants[i]
-		if slices.EqualFunc(j.A, j.B, func(p, q int) bool { return v.Cloths[p] == v.Cloths[q] }) {
-			return false
-		}
-	}
-	return true
+	return !slices.EqualFunc(j.A, j.B, func(p, q int) bool { return v.Cloths[p] == v.Cloths[q] })
 }
 
 // pieceCounts is the pieces of a block of a variant, counted: "2 navy wedges and 2 cream kites".
 func (s *sewer) pieceCounts(b *sewing.Block, v *sewing.FabricVariant) string {
+	return tallied(len(v.Cloths), func(piece int) string { return s.pieceName(b, v, piece) })
+}
+
+// shapeCounts is the pieces of a block of a label, counted whatever their fabrics: "4 wedges and 2 kites".
+func (s *sewer) shapeCounts(b *sewing.Block) string {
+	return tallied(len(b.Variants[0].Cloths), func(piece int) string { return s.Shape(b, piece).String() })
+}
+
+// tallied is so many things by name, each name once with how many there are, in their order.
+func tallied(n int, name func(int) string) string {
 	var order, list []string
 	counts := map[string]int{}
-	for piece := range v.Cloths {
-		name := s.pieceName(b, v, piece)
+	for i := range n {
+		name := name(i)
 		if counts[name]++; counts[name] == 1 {
 			order = append(order, name)
 		}

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
@@ -16,8 +17,11 @@ const (
 	SewingLoose = "loose"      // parts that hang together with nothing
 )
 
-// SewingBorder is the id of the section of a border, from 1.
-func SewingBorder(number int) string { return fmt.Sprintf("border-%d", number) }
+// SewingBorder is the id of the section of a border, from 1; it begins with SewingBorders.
+func SewingBorder(number int) string { return SewingBorders + strconv.Itoa(number) }
+
+// SewingBorders begins the ids of the sections of all borders.
+const SewingBorders = "border-"
 
 // together is how blocks, sashes and borders go together, and how they are pressed, in the order of the work.
 func (s *sewer) together() document.Section {
@@ -117,8 +121,12 @@ func (s *sewer) linesText() string {
 	if columns {
 		whole = " Columns of tumblers are already sewn: one that fills a column of the layout is complete; one that fills part of it counts as one block."
 	}
-	return fmt.Sprintf("Sew the blocks of each %s together: %s; each complete one is %s unfinished. Pin where seam lines meet, not at trimmed corners.%s",
-		s.line(), measure.Count(rows, s.line()), s.size(size), whole)
+	which := "each"
+	if slices.ContainsFunc(s.lineSizes(), func(l lineSize) bool { return len(l.numbers) > 0 && l.size != size }) {
+		which = "the longest"
+	}
+	return fmt.Sprintf("Sew the blocks of each %s together to make %s, %s %s unfinished. Pin where seam lines meet, not at trimmed corners.%s",
+		s.line(), measure.Count(rows, s.line()), which, s.size(size), whole)
 }
 
 // sashesText is how the sashes between rows go together; "" where there are none.

@@ -287,7 +287,7 @@ func asideIn(a, b measure.Vec) measure.Vec {
 // drawBorders is the borders round the field, numbered in the order in which their strips
 // are sewn on.
 func (s *sewer) drawBorders() *diagram.Figure {
-	f := &diagram.Figure{Title: SewingPictureTitle + "the borders", Description: "The borders around the quilt center. Sew the strips on in the order numbered; arrows show the pressing direction."}
+	f := &diagram.Figure{Title: SewingPictureTitle + "the borders, in the order numbered", Description: "The borders around the quilt center. Sew the strips on in the order numbered; arrows show the pressing direction."}
 	d := &sketch{Figure: f, plan: s.Plan, top: s.top, place: same}
 	d.area(rectOf(s.top.Field), white(), false, diagram.Thin)
 	d.words("blocks", vecOf(s.top.Field.Min).Plus(vecOf(s.top.Field.Max)).Times(0.5), label{captionPoints, diagram.Middle, 0})

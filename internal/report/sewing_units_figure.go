@@ -20,7 +20,7 @@ func (s *sewer) overview(n int) []document.Block {
 // drawUnits is the picture of it: a panel for each unit, right side up, with its number for a block.
 func (s *sewer) drawUnits(block int) *diagram.Figure {
 	b := &s.Blocks[block]
-	f := &diagram.Figure{Title: fmt.Sprintf("%sblock %s: its units", SewingPictureTitle, b.Label)}
+	f := &diagram.Figure{Title: fmt.Sprintf("%sthe units of block %s", SewingPictureTitle, b.Label)}
 	f.Description = fmt.Sprintf("The units of block %s in the order in which the steps make them, right side up.", b.Label)
 	shown := s.Shown(block)
 	for n := range b.Steps {
@@ -52,7 +52,7 @@ func (s *sewer) placements(n int) []document.Block {
 // drawPlacements is that picture: a panel for each, finished, its top upward.
 func (s *sewer) drawPlacements(block int) *diagram.Figure {
 	b := &s.Blocks[block]
-	f := &diagram.Figure{Title: fmt.Sprintf("%sblock %s: its fabric placements", SewingPictureTitle, b.Label)}
+	f := &diagram.Figure{Title: fmt.Sprintf("%sblock %s in each fabric placement", SewingPictureTitle, b.Label)}
 	f.Description = fmt.Sprintf("Block %s in each of its %d fabric placements, finished, its top edge upward.", b.Label, len(b.Variants))
 	for n := range b.Variants {
 		shown := s.ShownAs(block, n)

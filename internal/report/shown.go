@@ -36,7 +36,7 @@ func BlockShown(b *sewing.Block, layout string) string {
 	}
 	switch {
 	case HasNumber(b):
-		text += " " + b.Label + number(b.Variants[0].Number) + " is shown."
+		text += " " + b.VariantName(b.Variants[0].Number) + " is shown."
 	case len(b.Variants) > 1:
 		text += " One of its " + measure.Count(len(b.Variants), "fabric placement") + " is shown."
 	}
@@ -77,12 +77,27 @@ func SetShown(figure string) string { return figure + " shows how to cut the wed
 
 // CutAlike names several fabrics of the cutting plan that are cut alike.
 func CutAlike(p *Plans, fabrics []int) string {
-	c := newCuts(p)
+	return "Fabrics " + measure.List(newCuts(p).names(fabrics))
+}
+
+// names are some fabrics of the plan.
+func (c *cuts) names(fabrics []int) []string {
 	names := make([]string, len(fabrics))
 	for i, f := range fabrics {
 		names[i] = c.name(f)
 	}
-	return "Fabrics " + measure.List(names)
+	return names
+}
+
+// AlikeMap is the caption of the cutting map of several fabrics that are cut alike.
+func AlikeMap(p *Plans, fabrics []int) document.Text {
+	c := newCuts(p)
+	return c.mapCaption(c.names(fabrics)...)
+}
+
+// ArrangedAs refers to the figure of a block's fabric placements.
+func ArrangedAs(figure string) string {
+	return "Arrange the pieces of each block as in " + figure + "."
 }
 
 // FabricCut is what to buy of a fabric of the cutting plan, or of each of several that are cut alike, and which figure is its
@@ -92,7 +107,11 @@ func FabricCut(p *Plans, fabrics []int, figure string) string {
 	if len(fabrics) > 1 {
 		text.WriteString("These fabrics are cut alike; repeat for each of them. ")
 	}
-	text.WriteString("Buy " + p.Top.Units.Shop(p.Cuts().Fabrics[fabrics[0]].Purchase.Buy) + ". See " + figure + " for the cutting map.")
+	text.WriteString("Buy " + p.Top.Units.Shop(p.Cuts().Fabrics[fabrics[0]].Purchase.Buy))
+	if len(fabrics) > 1 {
+		text.WriteString(" of each")
+	}
+	text.WriteString(". See " + figure + " for the cutting map.")
 	return text.String()
 }
 

@@ -27,7 +27,7 @@ func (c *cuts) setPressed(p *sewing.StripSets, n int) string {
 	toward := c.setEnds(set)
 	switch {
 	case set.Alike && press.Alternate:
-		return "Press " + seams + " in one direction: half of the wedges are then pressed toward the wide end and half toward the tip. Keep these apart."
+		return "Press " + seams + " in one direction: half of the wedges are then pressed toward the wide end and half toward the tip. Keep the two groups apart."
 	case set.Alike:
 		return "Press " + seams + " in one direction."
 	case !press.Alternate && press.Wedges[1] > 0:
@@ -44,11 +44,11 @@ func (c *cuts) bothWays(n int, press *sewing.SetPressing, seams string) string {
 	toward := c.setEnds(set)
 	wedge, short := c.wedgesName(n, false)+" wedge", ""
 	if min(set.Wanted[0], set.Wanted[1]) > 0 { // of both kinds
-		wedge, short = "wedge", " Press single wedges again where one kind falls short."
+		wedge, short = "wedge", " Re-press single wedges if either group runs short of one kind."
 	}
 	first, last := each*press.Wedges[0], each*press.Wedges[1]
 	if len(set.Runs) > 1 || first != last {
-		return fmt.Sprintf("Press %s toward %s for %s and toward %s for %d: sets one way or the other, and one of them in part each way where that is needed.%s Keep these apart.",
+		return fmt.Sprintf("Press %s toward %s for %s and toward %s for %d: press each set one way, and one set in part each way if needed.%s Keep the two groups apart.",
 			seams, toward[0], measure.Count(first, wedge), toward[1], last, short)
 	}
 	how := fmt.Sprintf("Press %s toward %s in half of the sets and toward %s in the other half", seams, toward[0], toward[1])
@@ -58,7 +58,7 @@ func (c *cuts) bothWays(n int, press *sewing.SetPressing, seams string) string {
 	case sets%2 == 1:
 		how = fmt.Sprintf("Press %s toward %s in %d of the sets, toward %s in %d, and half each way in one", seams, toward[0], sets/2, toward[1], sets/2)
 	}
-	return fmt.Sprintf("%s: %s of each are needed.%s Keep these apart.", how, measure.Count(first, wedge), short)
+	return fmt.Sprintf("%s: you need %s of each.%s Keep the two groups apart.", how, measure.Count(first, wedge), short)
 }
 
 // setEnds is what the first and the last strip of a set are called.

@@ -11,14 +11,16 @@ import (
 
 // Tools are what the quilt is cut, sewn and pressed with, and nothing that it does not need.
 func Tools(p *Plans) []string {
-	return slices.Concat(CuttingTools(p), []string{"sewing machine with a " + p.Top.Units.Nearest(p.Top.Seam) + " presser foot", "thread, scissors and a seam ripper", "pins", "needle for sewing by hand", "iron and ironing board"})
+	return slices.Concat(CuttingTools(p), []string{"sewing machine with a " + p.Top.Units.Nearest(p.Top.Seam) + " presser foot", "thread, scissors and a seam ripper", "pins", "hand-sewing needle", "iron and ironing board"})
 }
 
 // CuttingTools are what the quilt's pieces are cut and trimmed with.
-func CuttingTools(p *Plans) []string {
-	c := newCuts(p)
+func CuttingTools(p *Plans) []string { return newCuts(p).tools(true) }
+
+// tools are what units are trimmed with and wedges cut from strip sets, and what all other pieces are cut with if they are not cut yet.
+func (c *cuts) tools(toCut bool) []string {
 	list := []string{"rotary cutter with a sharp blade and a safety guard", "cutting mat", longRuler(c)}
-	square := slices.ContainsFunc(p.Steps().Blocks, func(k sewing.Block) bool {
+	square := slices.ContainsFunc(c.plans.Steps().Blocks, func(k sewing.Block) bool {
 		return slices.ContainsFunc(k.Steps, func(s sewing.Step) bool { return slices.Contains(s.Tools, blocks.SquareRuler) })
 	})
 	switch {
@@ -27,14 +29,17 @@ func CuttingTools(p *Plans) []string {
 	case square:
 		list = append(list, "square ruler")
 	}
-	if len(c.shapesWith(blocks.WedgeRule)) > 0 {
+	if toCut && len(c.shapesWith(blocks.WedgeRule)) > 0 || len(c.sewn()) > 0 {
 		list = append(list, "wedge ruler (a 45-degree ruler), or the templates in the pattern")
+	}
+	if !toCut {
+		return list
 	}
 	if c.cutBy(func(p *cutting.Piece) bool { return p.Shape.Description().Marked }) {
 		list = append(list, "pencil or fabric marker")
 	}
 	for _, s := range c.shapesWith(blocks.OwnTemplate) {
-		list = append(list, "the templates of the "+measure.Plural(s.String()))
+		list = append(list, "the templates for the "+measure.Plural(s.String()))
 	}
 	if len(c.betweenMarks().Blocks) > 0 {
 		list = append(list, "tape to mark sizes on the ruler")

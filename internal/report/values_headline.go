@@ -322,7 +322,7 @@ func (v *values) advice() string {
 	case v.poolsOverlap():
 		return "Sort the scraps by value, not by color: the lights in one pool, the darks in the other."
 	default:
-		return "No other value for one or two of these fabrics mends this without spoiling something else: try other fabrics."
+		return "No change of value in one or two of these fabrics fixes this without spoiling something else: try other fabrics."
 	}
 	text := v.change(&v.Changes[0])
 	if second := v.alternative(); second != nil {
@@ -334,7 +334,7 @@ func (v *values) advice() string {
 	case v.Changes[0].Whole():
 		text += ", or set a narrow border between"
 	default:
-		text += "; a narrow border between mends the outer edge"
+		text += "; a narrow border between fixes the outer edge"
 	}
 	return text + "."
 }
@@ -375,7 +375,7 @@ func (v *values) change(c *contrast.Change) string {
 	case contrast.TakeOut:
 		return "take " + v.strays()
 	case contrast.Unreversed:
-		return "leave out \"reversed\""
+		return "delete \"reversed\""
 	case contrast.SwapTwo:
 		return "swap " + measure.List(c.Swap)
 	}
@@ -405,7 +405,7 @@ func (v *values) step(s *contrast.Step) string {
 func (v *values) spoils(c *contrast.Change) string {
 	text := ""
 	if len(c.Leaves) > 0 {
-		text += fmt.Sprintf(", which mends %d of %d", len(c.Clears), len(v.Losses))
+		text += fmt.Sprintf(", which fixes %d of %d", len(c.Clears), len(v.Losses))
 	}
 	if len(c.Breaks) > 0 {
 		b := &c.Breaks[0]
@@ -464,15 +464,15 @@ func union(a, b []string) []string {
 func (v *values) beside(f *contrast.Figure) []string {
 	var lines []string
 	if oneSided(f.Sort) && f.Closed > 0 && f.Closed < f.Count {
-		lines = append(lines, fmt.Sprintf("%d complete, %d in part at the edge", f.Closed, f.Count-f.Closed))
+		lines = append(lines, fmt.Sprintf("%d complete, %d cut off at the edge", f.Closed, f.Count-f.Closed))
 	}
 	if r := f.Rim; r != nil && !r.Verdict.Shows() && f.Verdict.Shows() {
 		lines = append(lines, fmt.Sprintf("%s of the outer edge of %d of them is lost in the border of %s", v.length(r.Lost), r.Count, few(r.Against)))
 	}
 	if c := f.Complement; c != nil {
-		how := "show as strongly"
+		how := "show just as strongly"
 		if c.Stronger {
-			how = "show more strongly"
+			how = "show even more strongly"
 		}
 		lines = append(lines, fmt.Sprintf("the %s of %s between them %s", measure.Count(c.Count, string(c.Sort)), few(c.Of), how))
 	}

@@ -62,7 +62,7 @@ func (w valuesText) figure(f *contrast.Figure) string {
 	case contrast.Border:
 		return fmt.Sprintf("border %d of %s against %s", f.Border, of, against)
 	case contrast.ByTurns:
-		return of + " and " + against + " by turns"
+		return of + " alternating with " + against
 	case contrast.DownColumns:
 		return "down the columns: " + of + ", each piece against the next"
 	case contrast.BetweenColumns:
@@ -185,7 +185,7 @@ func (w valuesText) goneInside() string {
 	if w.Seams.CountInside[contrast.Vanishes.String()] == 0 {
 		return ""
 	}
-	return w.length(w.Seams.Inside[contrast.Vanishes.String()]) + " of seams that vanish are inside one figure or its background, where no line needs to show: fabrics of the same value blend together there"
+	return "Another " + w.length(w.Seams.Inside[contrast.Vanishes.String()]) + " vanishes inside a figure or its background, where no line needs to show: fabrics of the same value blend together there."
 }
 
 // cells names cells, as "rows 1-4: columns 1-4; row 5: columns 2, 4; border 1". They stand in

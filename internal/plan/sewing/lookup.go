@@ -35,10 +35,14 @@ func (p *Plan) CellName(cell int) string {
 	return p.Blocks[p.cells[cell].block].VariantName(int(p.cells[cell].variant) + 1)
 }
 
-// VariantName is a block's label and, where blocks of it differ in cloth, the number of one of its variants.
+// VariantName is a block's label and, where blocks of it differ in cloth, the number of one of its variants, set off from a
+// label that ends in a digit.
 func (b *Block) VariantName(number int) string {
 	if len(b.Variants) == 1 {
 		return b.Label
+	}
+	if last := b.Label[len(b.Label)-1]; last >= '0' && last <= '9' {
+		return fmt.Sprintf("%s-%d", b.Label, number)
 	}
 	return fmt.Sprintf("%s%d", b.Label, number)
 }

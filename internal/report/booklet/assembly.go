@@ -1,6 +1,8 @@
 package booklet
 
 import (
+	"strings"
+
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
@@ -50,6 +52,9 @@ func (b *patternBuilder) joined(s document.Section, a *assemblyFigures) {
 			}
 			for n := 0; i == 0 && !divided && n < len(shown); n++ {
 				keys = append(keys, topKey(shown[n]))
+			}
+			if i == 0 && len(shown) == 0 && strings.HasPrefix(s.ID, report.SewingBorders) { // in the picture of the first border
+				keys = append(keys, topKey(len(a.list)-1))
 			}
 			whole = append(whole, seeing(it.Text, keys...))
 		}

@@ -107,7 +107,7 @@ func (b *patternBuilder) placements(n int, cloth []document.Block) (texts, pictu
 		}
 	}
 	if len(pictures) > 0 {
-		texts = append(texts, paragraph(report.See([]string{see(key)})))
+		texts = append(texts, paragraph(report.ArrangedAs(see(key))))
 	}
 	return texts, pictures
 }

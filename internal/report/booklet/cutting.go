@@ -148,7 +148,14 @@ func (b *patternBuilder) fabricCutting(group []int) {
 	}
 	key := "map " + numeral(group[0])
 	above := []document.Block{heading(1, title), paragraph(report.FabricCut(b.plans, group, see(key)))}
-	blocks := b.mapped(printed(b.linesOfAll(s.Blocks, group)), key)
+	list := b.linesOfAll(s.Blocks, group)
+	for i := range list {
+		if f, ok := list[i].(document.Figure); ok && len(group) > 1 {
+			f.Caption = report.AlikeMap(b.plans, group)
+			list[i] = f
+		}
+	}
+	blocks := b.mapped(printed(list), key)
 	for len(blocks) > 0 {
 		t, ok := blocks[0].(document.Table)
 		if ok && len(t.Rows) > maxTogether {

@@ -214,6 +214,8 @@ func stripsSaid(t document.Table) (strips, units int) {
 		if m := firstNumber.FindStringSubmatch(row.Cells[2].Text.String()); m != nil {
 			count, _ := strconv.Atoi(m[1])
 			units += times * count
+		} else if strings.HasPrefix(row.Cells[2].Text.String(), "leave whole ") {
+			units += times
 		}
 	}
 	return strips, units

@@ -21,7 +21,11 @@ func Handout(r Reports, o Options) document.Document {
 		}
 	}
 	b.day()
-	b.titled(report.Abbreviations(b.plans, b.saidIn(nil)))
+	last, said := len(b.parts)-1, b.saidIn(nil)
+	day := b.parts[last]
+	b.parts = b.parts[:last]
+	b.titled(report.Abbreviations(b.plans, said)) // before the schedule, which is a page of its own
+	b.parts = append(b.parts, day)
 	d := b.document(b.parts)
 	d.Cover.Subtitle = "Class handout"
 	d.Subject = "A class handout: what to bring, what is provided, the class schedule."

@@ -33,7 +33,7 @@ func TestReadmeShowsThePattern(t *testing.T) {
 	}
 	pages := strings.Split(output(t, pdftotext, "-layout", path, "-"), "\f")
 	var shown []image.Image
-	for _, words := range []string{"Quilt pattern", "How A chalk is cut", "\nStep 1, kite with ", "\nLaying out the blocks\n"} {
+	for _, words := range []string{"Quilt pattern", "Cutting map for A chalk", "\nStep 1, kite with ", "\nLaying out the blocks\n"} {
 		for i, text := range pages {
 			if !strings.Contains("\n"+text, words) {
 				continue
