@@ -135,7 +135,7 @@ func (c *checker) blocks() {
 		case len(c.labels.order) == MaxBlocks:
 			c.labels.poison(n.Label.key())
 			if c.labels.beyond++; c.labels.beyond == 1 {
-				c.fault(n.Label.Span, "", "a layout may define %d blocks at the most", MaxBlocks)
+				c.fault(n.Label.Span, "", "a layout may define at most %d blocks", MaxBlocks)
 				c.poison("grid")
 			}
 		default:

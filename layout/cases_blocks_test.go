@@ -23,7 +23,7 @@ func blockCases() []testCase {
 		},
 		{
 			"a label with signs", swap(small, "P plain piece cream\n", "⟦P!⟧ plain piece cream\n"), refused,
-			says(`"P!" is not a block's label: names begin with a letter and go on with letters, digits, - and _`, "write P"),
+			says(`"P!" is not a block's label: names begin with a letter and continue with letters, digits, - and _`, "write P"),
 		},
 		{
 			"a statement as a label", swap(small, "piece cream\n", "piece cream\nblock ⟦border⟧ plain piece cream\n"), refused,
@@ -31,7 +31,7 @@ func blockCases() []testCase {
 		},
 		{
 			"a label too long", swap(small, "piece cream\n", "piece cream\nblock ⟦"+strings.Repeat("b", 61)+"⟧ plain piece cream\n"), refused,
-			says("this name has 61 characters, 60 is the most", ""),
+			says("this name has 61 characters; the limit is 60", ""),
 		},
 		{
 			"a block twice", swap(small, "P plain piece cream\n", "⟨P⟩ plain piece cream\nblock ⟦p⟧ plain piece navy\n"), refused,
@@ -39,7 +39,7 @@ func blockCases() []testCase {
 		},
 		{
 			"a block that stands nowhere", swap(small, "piece cream\n", "piece cream\nblock ⟦Q⟧ plain piece navy\n"), warned,
-			says(`warning: the block "Q" stands nowhere in the grid`, ""),
+			says(`warning: the block "Q" is not used in the grid`, ""),
 		},
 		{
 			"a role missing", swap(small, "W web wedges navy kites cream\n", "⟦W⟧ web wedges navy\n"), refused,
@@ -67,7 +67,7 @@ func blockCases() []testCase {
 		},
 		{
 			"a role twice", swap(small, "wedges navy kites cream\n", "⟨wedges⟩ navy kites cream ⟦wedges⟧ cream\n"), refused,
-			says(`"wedges" stands on this line already`, "keep one of the two", "first given here"),
+			says(`"wedges" is already on this line`, "keep one of the two", "first given here"),
 		},
 		{
 			"a role without a value", swap(small, "piece cream\n", "piece⟦⟧\n"), refused,
@@ -115,11 +115,11 @@ func blockCases() []testCase {
 		},
 		{
 			"like itself", swap(small, "piece cream\n", "piece cream\nblock Q like ⟦Q⟧\n", "P W\n", "P Q\n"), refused,
-			says(`block "Q" is like "Q", which comes back to itself`, "give one of them its kind"),
+			says(`block "Q" is like "Q", which leads back to itself`, "give one of them its kind"),
 		},
 		{
 			"like each other", swap(small, "piece cream\n", "piece cream\nblock Q like R\nblock R like ⟦Q⟧\n", "W P W\n", "Q P R\n"), refused,
-			says(`block "R" is like "Q", which comes back to itself`, "give one of them its kind"),
+			says(`block "R" is like "Q", which leads back to itself`, "give one of them its kind"),
 		},
 		{
 			"like with a role of another kind", swap(small, "piece cream\n", "piece cream\nblock Q like P ⟦kites⟧ navy\n", "P W\n", "P Q\n"), refused,
@@ -147,7 +147,7 @@ func blockCases() []testCase {
 		},
 		{
 			"tumblers about twice", swap(small, "strip 4\n", "side 7\n", "plain piece cream\n", "tumblers pieces cream ⟨about⟩ 4 ⟦about⟧ 5\n"), refused,
-			says(`"about" stands on this line already`, "keep one of the two", "first given here"),
+			says(`"about" is already on this line`, "keep one of the two", "first given here"),
 		},
 		{
 			"tumblers too short", swap(small, "strip 4\n", "side 7\n", "plain piece cream\n", "tumblers pieces cream about ⟦1⟧\n"), refused,

@@ -53,7 +53,7 @@ func edgingCases() []testCase {
 		},
 		{
 			"corners twice", swap(small, "W W\n", "W W\nborder 4 navy ⟨corners⟩ cream ⟦corners⟧ navy\n"), refused,
-			says(`"corners" stands on this line already`, "keep one of the two", "first given here"),
+			says(`"corners" is already on this line`, "keep one of the two", "first given here"),
 		},
 		{
 			"posts for a border", swap(small, "W W\n", "W W\nborder 4 navy ⟦posts⟧ cream\n"), refused,
@@ -73,7 +73,7 @@ func edgingCases() []testCase {
 		},
 		{
 			"two bindings", swap(small, "W W\n", "W W\n⟨binding⟩ 2 navy\n⟦binding⟧ 2 cream\n"), refused,
-			says(`"binding" stands in this layout already`, "keep one of the two", "first given here"),
+			says(`"binding" is already in this layout`, "keep one of the two", "first given here"),
 		},
 		{
 			"a backing of a number", swap(small, "W W\n", "W W\nbacking ⟦4⟧\n"), refused,
@@ -93,11 +93,11 @@ func edgingCases() []testCase {
 		},
 		{
 			"sashes part webs", swap(small, "block P plain piece cream\n", "⟦sash 1 cream⟧\n", "W P\n  W P W\n  W W W\n", "W\n  W W\n"), warned,
-			says("warning: sashes part every web: its pieces no longer meet", "leave the sashes out where webs should close"),
+			says("warning: sashes separate every web: its pieces no longer meet", "leave the sashes out where webs should close"),
 		},
 		{
 			"sashes part stars", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nblock S floating-star wedges navy kites cream background navy\n⟦sash 1 cream⟧\ngrid\n  S S\n  S S\n", warned,
-			says("warning: sashes part every star: its pieces no longer meet", "leave the sashes out where webs should close"),
+			says("warning: sashes separate every star: its pieces no longer meet", "leave the sashes out where webs should close"),
 		},
 		{
 			"a sash of nothing", swap(small, "piece cream\n", "piece cream\nsash ⟦0⟧ cream\n"), refused,
@@ -159,7 +159,7 @@ func poolCases() []testCase {
 		},
 		{
 			"scraps dealt by block twice", swap(small, "navy kites cream\n", "blues kites cream\n", "piece cream\n", "piece cream\nscraps blues navy cream ⟨by⟩ block ⟦by⟧ block\n"), refused,
-			says(`"by" stands on this line already`, "keep one of the two", "first given here"),
+			says(`"by" is already on this line`, "keep one of the two", "first given here"),
 		},
 		{
 			"scraps dealt a broken number of times", swap(small, "navy kites cream\n", "blues kites cream\n", "piece cream\n", "piece cream\nscraps blues navy cream deal ⟦1.5⟧\n"), refused,
@@ -187,7 +187,7 @@ func poolCases() []testCase {
 		},
 		{
 			"a scrap twice", swap(small, "navy kites cream\n", "blues kites cream\n", "piece cream\n", "piece cream\nscraps blues navy cream ⟦navy⟧\n"), warned,
-			says(`warning: "navy" is in the pool "blues" already`, ""),
+			says(`warning: "navy" is already in the pool "blues"`, ""),
 		},
 		{
 			"scraps of scraps", swap(small, "navy kites cream\n", "more kites cream\n", "piece cream\n", "piece cream\nscraps ⟨blues⟩ navy cream\nscraps more ⟦blues⟧ navy\n"), refused,
@@ -231,7 +231,7 @@ func poolCases() []testCase {
 		},
 		{
 			"a fabric of the palette's name", swap(small, "#f4ead7", "#f4ead7\npalette tidewater", "block W web wedges navy kites cream\n", "fabric ⟦Kelp⟧ #335577\nblock W web wedges navy kelp kites cream\n"), warned,
-			says(`warning: this fabric "kelp" stands for the one of the palette "tidewater"`, ""),
+			says(`warning: this fabric "kelp" replaces the one of the palette "tidewater"`, ""),
 		},
 		{
 			"a binding without a fabric", swap(small, "W W\n", "W W\nbinding 2⟦⟧\n"), refused,

@@ -75,19 +75,19 @@ func fabricCases() []testCase {
 		},
 		{
 			"a name in quotes", swap(small, "navy #1f3350\n", "⟦\"navy\"⟧ #1f3350\n"), refused,
-			says(`a fabric's name stands without quotes, found "navy"`, "write navy"),
+			says(`a fabric's name takes no quotes, found "navy"`, "write navy"),
 		},
 		{
 			"a name with a comma", swap(small, "navy #1f3350\n", "⟦navy,⟧ #1f3350\n"), refused,
-			says(`"navy," is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, "write navy"),
+			says(`"navy," is not a fabric's name: names begin with a letter and continue with letters, digits, - and _`, "write navy"),
 		},
 		{
 			"a name that begins with a digit", swap(small, "navy #1f3350\n", "⟦2navy⟧ #1f3350\n"), refused,
-			says(`"2navy" is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, "write navy"),
+			says(`"2navy" is not a fabric's name: names begin with a letter and continue with letters, digits, - and _`, "write navy"),
 		},
 		{
 			"a name of signs", swap(small, "#1f3350", "#1f3350\nfabric ⟦***⟧ #1f3350"), refused,
-			says(`"***" is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`),
+			says(`"***" is not a fabric's name: names begin with a letter and continue with letters, digits, - and _`, `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`),
 		},
 		{
 			"a reserved word as a name", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦border⟧ #1f3350\nblock W web wedges cream kites cream\n"), refused,
@@ -99,7 +99,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a name too long", swap(small, "#1f3350", "#1f3350\nfabric ⟦"+strings.Repeat("n", 61)+"⟧ #000"), refused,
-			says("this name has 61 characters, 60 is the most", ""),
+			says("this name has 61 characters; the limit is 60", ""),
 		},
 		{
 			"a fabric twice", swap(small, "navy #1f3350\n", "⟨navy⟩ #1f3350\nfabric ⟦NAVY⟧ red\n"), refused,
@@ -139,7 +139,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"on hand twice", swap(small, "#1f3350", "#1f3350 ⟨on-hand⟩ 1 yd ⟦on-hand⟧ 2 yd"), refused,
-			says(`"on-hand" stands on this line already`, "keep one of the two", "first given here"),
+			says(`"on-hand" is already on this line`, "keep one of the two", "first given here"),
 		},
 		{
 			"a fabric too narrow", swap(small, "#1f3350", "#1f3350 usable-width ⟦1/2⟧"), refused,
@@ -167,11 +167,11 @@ func fabricCases() []testCase {
 		},
 		{
 			"a photo elsewhere", swap(small, "#1f3350", `swatch ⟦"../navy.png"⟧`), refused,
-			says(`a photo lies in the layout's folder or in one below it, found "../navy.png"`, "put the photo beside the layout and write its name alone"),
+			says(`a photo must be in the layout's folder or in one below it, found "../navy.png"`, "put the photo beside the layout and write its name alone"),
 		},
 		{
 			"a photo with the folders of another system", swap(small, "#1f3350", `swatch ⟦"cloth\navy.png"⟧`), refused,
-			says(`folders in the name of a photo are parted by /, found "cloth\navy.png"`, "write cloth/navy.png"),
+			says(`folders in the name of a photo are separated by /, found "cloth\navy.png"`, "write cloth/navy.png"),
 		},
 		{
 			"a photo of another sort", swap(small, "#1f3350", `swatch ⟦"navy.heic"⟧`), refused,
@@ -211,7 +211,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a name of many letters that is wrong", swap(small, "#1f3350", "#1f3350\nfabric ⟦n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.⟧ #000"), refused,
-			says(`"n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.…" is not a fabric's name: names begin with a letter and go on with letters, digits, - and _`, "write nnnnnnnnnnnnnnnnnnnnnnnnnnnnnn"),
+			says(`"n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.n.…" is not a fabric's name: names begin with a letter and continue with letters, digits, - and _`, "write nnnnnnnnnnnnnnnnnnnnnnnnnnnnnn"),
 		},
 		{
 			"a colour without a name", swap(small, "navy #1f3350\n", "⟦#1f3350⟧\n"), refused,

@@ -22,11 +22,11 @@ func gridCases() []testCase {
 		},
 		{
 			"glued labels", swap(small, "W P W\n", "⟦WPW⟧\n"), refused,
-			says("these labels stand without blanks between them", "put blanks between the labels: W P W"),
+			says("these labels have no blanks between them", "put blanks between the labels: W P W"),
 		},
 		{
 			"glued labels in every row", swap(small, "W W P\n  W P W\n  W W W\n", "⟦WWP⟧\n  WPW\n  WWW\n"), refused,
-			says("these labels stand without blanks between them", "put blanks between the labels: W W P"),
+			says("these labels have no blanks between them", "put blanks between the labels: W W P"),
 		},
 		{
 			"a label unknown", swap(small, "P W\n", "⟦Q⟧ W\n"), refused,
@@ -69,7 +69,7 @@ func gridCases() []testCase {
 		},
 		{
 			"a label without its name", swap(small, "P W\n", "⟦:nw⟧ W\n"), refused,
-			says(`no label stands before the turn ":nw"`, "write the label in front of it"),
+			says(`there is no label before the turn ":nw"`, "write the label in front of it"),
 		},
 		{
 			"no corner for the border", swap(small, "W W P\n", "⟦.⟧ W P\n", "W W\n", "W W\nborder 2 navy\n"), warned,
@@ -77,27 +77,27 @@ func gridCases() []testCase {
 		},
 		{
 			"a hole", holed("  W P P\n  P ⟦.⟧ P\n  P P P\n"), warned,
-			says("warning: the quilt has a hole at row 2, column 2, and what lies round it cannot be sewn row by row", "write a block there: a plain one will do"),
+			says("warning: the quilt has a hole at row 2, column 2, and the blocks around it cannot be sewn row by row", "write a block there: a plain one will do"),
 		},
 		{
 			"a hole that sashes close", holed("  W P P\n  P P P\n  P P ⟦.⟧\nsash 1 navy around\n"), warned,
-			says("warning: the quilt has a hole at row 3, column 3, and what lies round it cannot be sewn row by row", "write a block there: a plain one will do"),
+			says("warning: the quilt has a hole at row 3, column 3, and the blocks around it cannot be sewn row by row", "write a block there: a plain one will do"),
 		},
 		{
 			"a hole behind the border", holed("  W P P\n  P ⟦.⟧ P\n  P P P\nborder 2 navy\n"), warned,
-			says("warning: the quilt has a hole at row 2, column 2, and what lies round it cannot be sewn row by row", "write a block there: a plain one will do"),
+			says("warning: the quilt has a hole at row 2, column 2, and the blocks around it cannot be sewn row by row", "write a block there: a plain one will do"),
 		},
 		{
 			"a web that cannot close", swap(small, "P plain piece cream\n", "F floating wedges navy background cream\n", "W W P\n  W P W\n  W W W\n", "F F ⟦F⟧\n  F W F\n"), warned,
-			says("warning: the webs at row 1, column 3 and 1 more place cannot close, since both their ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
+			says("warning: the webs at row 1, column 3 and 1 more place cannot be complete, since both their ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
 		},
 		{
 			"webs that cannot close", swap(small, "P plain piece cream\n", "F floating wedges navy background cream\n", "W W P\n  W P W\n  W W W\n", "F F F F ⟦F⟧\n  F W W W F\n  F F F F F\n"), warned,
-			says("warning: the webs at row 1, column 5 and 1 more place cannot close, since both their ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
+			says("warning: the webs at row 1, column 5 and 1 more place cannot be complete, since both their ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
 		},
 		{
 			"a star that cannot close", "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nblock S floating-star wedges navy kites cream background navy\ngrid\n  ⟦S⟧ S\n", warned,
-			says("warning: the stars at row 1, column 1 and 1 more place cannot close, since both their ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
+			says("warning: the stars at row 1, column 1 and 1 more place cannot be complete, since both their ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
 		},
 		{
 			"a web of two blocks", swap(small, "P plain piece cream\n", "X web wedges cream kites navy\n", "W W P\n  W P W\n  W W W\n", "⟦W⟧ X\n  X W\n"), warned,
@@ -117,7 +117,7 @@ func gridCases() []testCase {
 		},
 		{
 			"laid no times", swap(small, "piece cream\n", "piece cream\nrepeat across ⟦0⟧\n"), refused,
-			says("a grid cannot be laid 0 times", "write 1 or more"),
+			says("a grid cannot be repeated 0 times", "write 1 or more"),
 		},
 		{
 			"laid and not said how", swap(small, "piece cream\n", "piece cream\nrepeat⟦⟧\n"), refused,
@@ -125,19 +125,19 @@ func gridCases() []testCase {
 		},
 		{
 			"a repeat of a thousand millions", swap(small, "W W W\n", "W W W\nrepeat across ⟦1000000000⟧\n"), refused,
-			says(`expected how often the grid is laid across, a whole number of 6 digits at the most, found "1000000000"`, "write a smaller one"),
+			says(`expected how often the grid is repeated across, a whole number of at most 6 digits, found "1000000000"`, "write a smaller one"),
 		},
 		{
 			"laid a broken number of times", swap(small, "piece cream\n", "piece cream\nrepeat across 2 down ⟦1/2⟧\n"), refused,
-			says(`expected how often the grid is laid down, a whole number, found "1/2"`, "for example repeat across 3 down 4"),
+			says(`expected how often the grid is repeated down, a whole number, found "1/2"`, "for example repeat across 3 down 4"),
 		},
 		{
 			"laid across twice", swap(small, "piece cream\n", "piece cream\nrepeat ⟨across⟩ 2 ⟦across⟧ 3\n"), refused,
-			says(`"across" stands on this line already`, "keep one of the two", "first given here"),
+			says(`"across" is already on this line`, "keep one of the two", "first given here"),
 		},
 		{
 			"laid too often", swap(small, "piece cream\n", "piece cream\n⟦repeat across 999999 down 999999⟧\n"), refused,
-			says("the grid has 8999982000009 places, 40000 is the most", ""),
+			says("the grid has 8999982000009 places; the limit is 40000", ""),
 		},
 		{
 			"a table of webs with rows missing", swap(small, "wedges navy kites cream\n", "kites cream\n", "piece cream\n", "piece cream\n⟦webs⟧\n  navy\n"), refused,
@@ -165,7 +165,7 @@ func gridCases() []testCase {
 		},
 		{
 			"one web that cannot close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy background cream\n", "W W P\n  W P W\n  W W W\n", "F F ⟦F⟧\n  F W F\n  P F F\n"), warned,
-			says("warning: the web at row 1, column 3 cannot close, since both its ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
+			says("warning: the web at row 1, column 3 cannot be complete, since both its ends lie on the quilt's edge", "even numbers of blocks across and down avoid it, or a plain block there"),
 		},
 		{
 			"laid a number of times", swap(small, "piece cream\n", "piece cream\nrepeat ⟦3⟧\n"), refused,
@@ -181,15 +181,15 @@ func gridCases() []testCase {
 		},
 		{
 			"a web that does not close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy background cream\n", "W P\n  W P W\n  W W W\n", "P P\n  P ⟦F⟧ P\n  P P W\n"), warned,
-			says("warning: the web that the floating block at row 2, column 2 points at does not close: the blocks beside it give it too few wedges", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
+			says("warning: the web that the floating block at row 2, column 2 points at is incomplete: the blocks beside it give it too few wedges", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
 		},
 		{
 			"webs that do not close", swap(small, "piece cream\n", "piece cream\nblock F floating wedges navy background cream\n", "W P\n  W P W\n  W W W\n", "P P P\n  P ⟦F⟧ P P\n  P P F P\n  P P P P\n"), warned,
-			says("warning: the webs that the floating block at row 2, column 2 and 1 more block point at do not close: the blocks beside them give them too few wedges", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
+			says("warning: the webs that the floating block at row 2, column 2 and 1 more block point at are incomplete: the blocks beside them give them too few wedges", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
 		},
 		{
 			"a star that does not close", swap(small, "piece cream\n", "piece cream\nblock F floating-star wedges navy kites cream background cream\n", "W P\n  W P W\n  W W W\n", "P P\n  P ⟦F⟧ P\n  P P W\n"), warned,
-			says("warning: the star that the floating-star block at row 2, column 2 points at does not close: the blocks beside it give it too few kites", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
+			says("warning: the star that the floating-star block at row 2, column 2 points at is incomplete: the blocks beside it give it too few kites", "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"),
 		},
 	}
 }
@@ -211,7 +211,7 @@ func sizeCases() []testCase {
 		},
 		{
 			"a top too large", swap(small, "grid", "⟦grid⟧", "W W\n", "W W\n"+strings.Repeat("border 100 navy\n", 60)), refused,
-			says("this top is 12016.0727 in long, 10000 in is the most", ""),
+			says("this top is 12016.0727 in long; the limit is 10000 in", ""),
 		},
 		{
 			"a set for no side", swap(small, "strip 4\n", "", "block W web wedges navy kites cream\n", "strip-set shore navy 1 3/4 cream 2\nblock W web wedges shore kites cream\n", "grid", "⟦grid⟧"), refused,

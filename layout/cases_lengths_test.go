@@ -21,7 +21,7 @@ func lengthCases() []testCase {
 		},
 		{
 			"a fraction too fine", swap(small, "4\n", "3 ⟦1/1001⟧\n"), refused,
-			says("the number below a fraction's line may be 1000 at the most", "write a length as 3 1/2 or 3.5"),
+			says("the bottom number of a fraction may be at most 1000", "write a length as 3 1/2 or 3.5"),
 		},
 		{
 			"two numbers that may be a fraction", swap(small, "4\n", "⟦1 3⟧\n"), refused,
@@ -69,7 +69,7 @@ func lengthCases() []testCase {
 		},
 		{
 			"a number too long", swap(small, "4\n", "⟦4000000⟧\n"), refused,
-			says("a number may have 6 digits at the most", "write a length as 3 1/2 or 3.5"),
+			says("a number may have at most 6 digits", "write a length as 3 1/2 or 3.5"),
 		},
 		{
 			"a number with an exponent", swap(small, "4\n", "⟦1e3⟧\n"), refused,
@@ -193,11 +193,11 @@ func lengthCases() []testCase {
 		},
 		{
 			"a seam in whole centimetres", swap(small, "strip 4\n", "units cm\nseam ⟦6⟧\nstrip 10\n"), refused,
-			says("a seam allowance of 6 cm is too wide, 2.54 cm is the most", "did you mean 6 mm?"),
+			says("a seam allowance of 6 cm is too wide; the limit is 2.54 cm", "did you mean 6 mm?"),
 		},
 		{
 			"a seam too wide", swap(small, "strip 4\n", "seam ⟦1 1/4⟧\nstrip 4\n"), refused,
-			says("a seam allowance of 1 1/4 in is too wide, 1 in is the most", "1/4 in is usual"),
+			says("a seam allowance of 1 1/4 in is too wide; the limit is 1 in", "1/4 in is usual"),
 		},
 		{
 			"units misspelt", swap(small, "strip 4\n", "units ⟦inchs⟧\nstrip 4\n"), refused,

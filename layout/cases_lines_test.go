@@ -61,15 +61,15 @@ func lineCases() []testCase {
 		},
 		{
 			"a statement twice", swap(small, "strip 4\n", "⟨units⟩ cm\n⟦units⟧ inches\nstrip 10\n"), refused,
-			says(`"units" stands in this layout already`, "keep one of the two", "first given here"),
+			says(`"units" is already in this layout`, "keep one of the two", "first given here"),
 		},
 		{
 			"strip twice", swap(small, "strip 4\n", "⟨strip⟩ 4\n⟦strip⟧ 5\n"), refused,
-			says(`"strip" stands in this layout already`, "keep one of the two", "first given here"),
+			says(`"strip" is already in this layout`, "keep one of the two", "first given here"),
 		},
 		{
 			"grid twice", swap(small, "grid", "⟨grid⟩", "W W\n", "W W\n⟦grid⟧\n  W W W W\n"), refused,
-			says(`"grid" stands in this layout already`, "keep one of the two", "first given here"),
+			says(`"grid" is already in this layout`, "keep one of the two", "first given here"),
 		},
 		{
 			"a word too many", swap(small, "4\n", "4 ⟦wide⟧\n"), refused,
@@ -81,11 +81,11 @@ func lineCases() []testCase {
 		},
 		{
 			"a row under no grid", swap(small, "grid\n  W W P\n", "  ⟦W⟧ W P\n"), refused,
-			says("this row of blocks stands under no grid", `put the line "grid" above them`),
+			says("this row of blocks is not under a grid", `put the line "grid" above them`),
 		},
 		{
 			"a row behind another statement", swap(small, "W W\n", "W W\nborder 1 navy\n  ⟦W⟧ W W\n"), refused,
-			says("this row of blocks stands outside the grid", "rows end where another statement begins: move this one up to the others"),
+			says("this row of blocks is outside the grid", "rows end where another statement begins: move this one up to the others"),
 		},
 		{
 			"a row without indentation", swap(small, "  W P W\n", "⟦W⟧ P W\n"), warned,

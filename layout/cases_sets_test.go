@@ -5,23 +5,23 @@ func setCases() []testCase {
 	return []testCase{
 		{
 			"a set that comes to more", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦shore rust 1 3/4 cream 1 1/2 navy 2⟧\n"), refused,
-			says(`sewn together, "shore" comes to 4 1/4 in, 1/4 in more than the strip of 4 in that web blocks ask for`, "write navy rest, which makes it 1 3/4 in"),
+			says(`sewn together, "shore" comes to 4 1/4 in, 1/4 in more than the strip of 4 in that web blocks need`, "write navy rest, which makes it 1 3/4 in"),
 		},
 		{
 			"a set that comes to less", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦shore rust 1 3/4 cream 1 1/2 navy 1⟧\n"), refused,
-			says(`sewn together, "shore" comes to 3 1/4 in, 3/4 in less than the strip of 4 in that web blocks ask for`, "write navy rest, which makes it 1 3/4 in"),
+			says(`sewn together, "shore" comes to 3 1/4 in, 3/4 in less than the strip of 4 in that web blocks need`, "write navy rest, which makes it 1 3/4 in"),
 		},
 		{
 			"a set that comes to much more", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦shore rust 3 3/4 cream 1 1/2 navy 1 3/4⟧\n"), refused,
-			says(`sewn together, "shore" comes to 6 in, 2 in more than the strip of 4 in that web blocks ask for`, "write rest for one of the widths"),
+			says(`sewn together, "shore" comes to 6 in, 2 in more than the strip of 4 in that web blocks need`, "write rest for one of the widths"),
 		},
 		{
 			"a set in centimetres", swap(banded, "strip 4\n", "units cm\nstrip 10\n", "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦shore rust 4,5 cream 4 navy 5⟧\n"), refused,
-			says(`sewn together, "shore" comes to 10.5 cm, 0.5 cm more than the strip of 10 cm that web blocks ask for`, "write navy rest, which makes it 4.5 cm"),
+			says(`sewn together, "shore" comes to 10.5 cm, 0.5 cm more than the strip of 10 cm that web blocks need`, "write navy rest, which makes it 4.5 cm"),
 		},
 		{
 			"a set for a given side", swap(banded, "strip 4\n", "side 6\n", "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦shore rust 1 3/4 cream 1 1/2 navy 1 3/4⟧\n"), refused,
-			says(`sewn together, "shore" comes to 4 in, 0.4197 in less than the strip of 4.4197 in that web blocks ask for`, "write rest for one of the widths"),
+			says(`sewn together, "shore" comes to 4 in, 0.4197 in less than the strip of 4.4197 in that web blocks need`, "write rest for one of the widths"),
 		},
 		{
 			"a set without fabrics", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "shore⟦⟧\n"), refused,
@@ -45,11 +45,11 @@ func setCases() []testCase {
 		},
 		{
 			"a rest of nothing", swap(banded, "1 3/4 cream 1 1/2 navy 1 3/4\n", "4 ⟦cream rest⟧\n"), refused,
-			says("the other strips leave 1/2 in of the 4 in that web blocks ask for, no more than its two seam allowances", "make the other strips narrower"),
+			says("the other strips leave 1/2 in of the 4 in that web blocks need, no more than its two seam allowances", "make the other strips narrower"),
 		},
 		{
 			"a rest below nothing", swap(banded, "1 3/4 cream 1 1/2 navy 1 3/4\n", "5 ⟦cream rest⟧\n"), refused,
-			says("the other strips leave nothing of the 4 in that web blocks ask for", "make the other strips narrower"),
+			says("the other strips leave nothing of the 4 in that web blocks need", "make the other strips narrower"),
 		},
 		{
 			"a band that vanishes", swap(banded, "rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦rust 1/2⟧ cream rest\n"), refused,
@@ -113,7 +113,7 @@ func setCases() []testCase {
 		},
 		{
 			"webs of three", swap(banded, "wedges shore kites cream\n", "kites cream\nwebs navy / rust ⟦/⟧ shore\n"), refused,
-			says("webs takes two values at the most, found a third", "for more than two write a table in rows below"),
+			says("webs takes two values at most, found a third", "for more than two write a table in rows below"),
 		},
 		{
 			"webs without the stroke", swap(banded, "wedges shore kites cream\n", "kites cream\nwebs shore ⟦rust⟧\n"), refused,

@@ -27,7 +27,7 @@ func textCases() []testCase {
 		},
 		{
 			"a title too long", swap(small, "strip 4\n", "title ⟦\""+strings.Repeat("a", 1001)+"\"⟧\nstrip 4\n"), refused,
-			says("this text has 1001 characters, 1000 is the most", ""),
+			says("this text has 1001 characters; the limit is 1000", ""),
 		},
 		{
 			"a title with a control character", swap(small, "strip 4\n", "title ⟦\"Harbor\x1b[2J\"⟧\nstrip 4\n"), refused,
@@ -67,31 +67,31 @@ func textCases() []testCase {
 		},
 		{
 			"an invisible character", swap(small, "strip 4\n", "strip⟦\u200b⟧4\n"), refused,
-			says("an invisible character stands here: U+200B", "delete it, or type the line anew"),
+			says("there is an invisible character here: U+200B", "delete it, or type the line anew"),
 		},
 		{
 			"an invisible character in a name", swap(small, "navy #1f3350\n", "na⟦\u00ad⟧vy #1f3350\n"), refused,
-			says("an invisible character stands here: U+00AD", "delete it, or type the line anew"),
+			says("there is an invisible character here: U+00AD", "delete it, or type the line anew"),
 		},
 		{
 			"an invisible character in a row", swap(small, "W P W\n", "W⟦\u200b⟧ P W\n"), refused,
-			says("an invisible character stands here: U+200B", "delete it, or type the line anew"),
+			says("there is an invisible character here: U+200B", "delete it, or type the line anew"),
 		},
 		{
 			"a byte order mark in the middle", swap(small, "fabric navy #1f3350\n", "⟦\ufeff⟧fabric navy #1f3350\n"), refused,
-			says("an invisible character stands here: U+FEFF", "delete it, or type the line anew"),
+			says("there is an invisible character here: U+FEFF", "delete it, or type the line anew"),
 		},
 		{
 			"a mark of direction", swap(small, "navy #1f3350\n", "⟦\u202e⟧navy #1f3350\n"), refused,
-			says("an invisible character stands here: U+202E", "delete it, or type the line anew"),
+			says("there is an invisible character here: U+202E", "delete it, or type the line anew"),
 		},
 		{
 			"a control character", swap(small, "navy #1f3350\n", "⟦\x07⟧navy #1f3350\n"), refused,
-			says("a control character stands here: U+0007", "delete it, or type the line anew"),
+			says("there is a control character here: U+0007", "delete it, or type the line anew"),
 		},
 		{
 			"a control character in a row", swap(small, "W P W\n", "W⟦\x0e⟧ P W\n"), refused,
-			says("a control character stands here: U+000E", "delete it, or type the line anew"),
+			says("there is a control character here: U+000E", "delete it, or type the line anew"),
 		},
 		{
 			"a note without its text and with its place", swap(small, "piece cream\n", "piece cream\nnote W⟦⟧\n"), refused,
@@ -99,7 +99,7 @@ func textCases() []testCase {
 		},
 		{
 			"a line of several scripts at fault", swap(small, "navy #1f3350\n", "赤い e\u0301te\u0301 👶⟦\u200d⟧ ½ navy #1f3350\n"), refused,
-			says("an invisible character stands here: U+200D", "delete it, or type the line anew"),
+			says("there is an invisible character here: U+200D", "delete it, or type the line anew"),
 		},
 	}
 }

@@ -71,7 +71,7 @@ func (c *checker) divide(run run) (blocks.Column, bool) {
 func (c *checker) columnLimit(at Span, col *blocks.Column) bool {
 	n := col.Whole + 2
 	if n > MaxColumn {
-		c.fault(at, "let the pieces be longer, or give the lower blocks another label", "this column has %d pieces, %d is the most", n, MaxColumn)
+		c.fault(at, "let the pieces be longer, or give the lower blocks another label", "this column has %d pieces; the limit is %d", n, MaxColumn)
 	}
 	return n <= MaxColumn
 }

@@ -206,7 +206,7 @@ func (c *cursor) twice() bool {
 	}
 	for _, t := range c.tokens {
 		if strings.EqualFold(c.text(t.Span), word) {
-			c.fault(c.here(), "keep one of the two", "%s stands on this line already", quote(word)).note(t.Span, "first given here")
+			c.fault(c.here(), "keep one of the two", "%s is already on this line", quote(word)).note(t.Span, "first given here")
 			return true
 		}
 	}

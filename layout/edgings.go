@@ -135,7 +135,7 @@ func (c *checker) sash() {
 func (c *checker) borders() {
 	for i, n := range c.tree.Borders {
 		if i == MaxBorders {
-			c.fault(n.Span, "", "a layout may have %d borders at the most", MaxBorders)
+			c.fault(n.Span, "", "a layout may have at most %d borders", MaxBorders)
 			break
 		}
 		c.design.Borders = append(c.design.Borders, c.checkEdging(n, "a border"))

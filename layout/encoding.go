@@ -10,9 +10,9 @@ func (p *parser) readable() bool {
 	src := strings.TrimPrefix(p.src, byteOrderMark)
 	switch {
 	case len(p.src) > MaxBytes:
-		p.fault(Span{}, "", "this file has %d bytes, a layout may have %d at the most", len(p.src), MaxBytes)
+		p.fault(Span{}, "", "this file has %d bytes, a layout may have at most %d", len(p.src), MaxBytes)
 	case len(p.source.lines) > MaxLines:
-		p.fault(p.source.lines[MaxLines], "", "a layout may have %d lines at the most", MaxLines)
+		p.fault(p.source.lines[MaxLines], "", "a layout may have at most %d lines", MaxLines)
 	case strings.HasPrefix(src, "\xff\xfe"), strings.HasPrefix(src, "\xfe\xff"):
 		p.fault(Span{}, "save it as UTF-8", "this file is in UTF-16, a layout is a text in UTF-8")
 	case beginsWithOneOf(src, pictureStarts()):

@@ -21,7 +21,7 @@ func (c *checker) countPatches() {
 		total += counted[b]
 	}
 	if total > MaxPatches {
-		c.fault(c.tree.Grid.Rows[0].Span, "", "this quilt has up to %d pieces, %d is the most", total, MaxPatches)
+		c.fault(c.tree.Grid.Rows[0].Span, "", "this quilt has up to %d pieces; the limit is %d", total, MaxPatches)
 	}
 }
 
@@ -68,6 +68,6 @@ func (c *checker) topLimit() {
 		if c.tree.Grid != nil {
 			at = c.tree.Grid.Span.firstBytes(len("grid"))
 		}
-		c.fault(at, "", "this top is %s long, %s is the most", c.text(size), c.text(MaxTop))
+		c.fault(at, "", "this top is %s long; the limit is %s", c.text(size), c.text(MaxTop))
 	}
 }

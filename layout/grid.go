@@ -130,9 +130,9 @@ func parseRepeat(p *parser, c *cursor, keyword Span) {
 		if _, ok := c.accept(option.word); !ok {
 			continue
 		}
-		count, ok := c.count("how often the grid is laid " + option.word)
+		count, ok := c.count("how often the grid is repeated " + option.word)
 		if ok && count.Count == 0 {
-			c.fault(count.Span, "write 1 or more", "a grid cannot be laid 0 times")
+			c.fault(count.Span, "write 1 or more", "a grid cannot be repeated 0 times")
 			ok = false
 		}
 		if !ok {
@@ -202,7 +202,7 @@ func (c *checker) gridSize(g *gridNode) bool {
 		}
 		ok = false
 		if glued := c.gluedRow(row, columns); glued != "" {
-			c.fault(row.Span, "put blanks between the labels: "+glued, "these labels stand without blanks between them")
+			c.fault(row.Span, "put blanks between the labels: "+glued, "these labels have no blanks between them")
 			continue
 		}
 		c.fault(row.Span, "rows have one length: write . where nothing stands", "row %d has %s, but row %d has %d", i+1, plural(len(row.Cells), "block"), other+1, columns).note(g.Rows[other].Span, "row %d", other+1)
@@ -212,7 +212,7 @@ func (c *checker) gridSize(g *gridNode) bool {
 		across, down, at = r.Across.Count, r.Down.Count, r.Span
 	}
 	if places := float64(columns*across) * float64(len(g.Rows)*down); places > MaxCells {
-		c.fault(at, "", "the grid has %.0f places, %d is the most", places, MaxCells)
+		c.fault(at, "", "the grid has %.0f places; the limit is %d", places, MaxCells)
 		return false
 	}
 	c.design.Columns, c.design.Rows = columns*across, len(g.Rows)*down

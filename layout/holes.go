@@ -15,7 +15,7 @@ func (c *checker) warnHoles() {
 		case len(c.tree.Borders) > 0 && !around && d.onEdge(i):
 			c.warn(cell.Span, "write a block there, or leave the border out", "the border has nothing to be sewn to at %s", c.place(i))
 		default:
-			c.warn(cell.Span, "write a block there: a plain one will do", "the quilt has a hole at %s, and what lies round it cannot be sewn row by row", c.place(i))
+			c.warn(cell.Span, "write a block there: a plain one will do", "the quilt has a hole at %s, and the blocks around it cannot be sewn row by row", c.place(i))
 		}
 		return
 	}

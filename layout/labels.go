@@ -42,13 +42,13 @@ func (c *checker) unknownLabel(n *cellNode) {
 	c.labels.poison(n.Label.key())
 	if split := c.splitLabels(n.Label.Text); split != nil {
 		if c.labels.entries[glued] == nil {
-			c.fault(n.Label.Span, "put blanks between the labels: "+strings.Join(split, " "), "these labels stand without blanks between them")
+			c.fault(n.Label.Span, "put blanks between the labels: "+strings.Join(split, " "), "these labels have no blanks between them")
 			c.labels.poison(glued)
 		}
 		return
 	}
 	if n.Label.Text == "" {
-		c.fault(n.Span, "write the label in front of it", "no label stands before the turn %s", quote(c.src[n.Start:n.End]))
+		c.fault(n.Span, "write the label in front of it", "there is no label before the turn %s", quote(c.src[n.Start:n.End]))
 		return
 	}
 	var labels []string

@@ -32,7 +32,7 @@ func (c *checker) like(n *blockNode, state map[*blockNode]likeState) {
 	case model == nil:
 		c.noModel(n)
 	case model == n || state[model] == likeBusy:
-		c.fault(n.Like.Span, "give one of them its kind", "block %s is like %s, which comes back to itself", quote(n.Label.Text), quote(model.Label.Text))
+		c.fault(n.Like.Span, "give one of them its kind", "block %s is like %s, which leads back to itself", quote(n.Label.Text), quote(model.Label.Text))
 		n.poisoned = true
 	default:
 		c.like(model, state)

@@ -86,23 +86,23 @@ func bounds() []bound {
 		return one + grid + strings.Repeat("border 100 navy\n", borders) + "border " + last + " navy\n"
 	}
 	return []bound{
-		{"bytes", filled(one+grid, layout.MaxBytes), filled(one+grid, layout.MaxBytes+1), "this file has 4194305 bytes, a layout may have 4194304 at the most"},
-		{"bytes of a line", long(layout.MaxLineBytes), long(layout.MaxLineBytes + 1), "this line has 65537 bytes, 65536 is the most"},
-		{"lines", lines(layout.MaxLines), lines(layout.MaxLines + 1), "a layout may have 100000 lines at the most"},
-		{"cells", one + gridOf(400, 100, "P"), one + gridOf(400, 101, "P"), "the grid has 40400 places, 40000 is the most"},
-		{"cells that repeat", one + "repeat across 200 down 100\n" + grid, one + "repeat across 999999 down 999999\n" + grid, "the grid has 1999996000002 places, 40000 is the most"},
-		{"patches", rings(124, 100), rings(124, 101), "this quilt has up to 150288 pieces, 150000 is the most"},
-		{"patches of sashes", rings(105, 105) + "sash 1 navy\n", rings(105, 105) + "sash 1 navy posts navy\n", "this quilt has up to 166008 pieces, 150000 is the most"},
-		{"pieces in a column", columns(399), columns(400), "this column has 401 pieces, 400 is the most"},
-		{"borders", borders(layout.MaxBorders), borders(layout.MaxBorders + 2), "a layout may have 200 borders at the most"},
-		{"letters of a name", named(layout.MaxNameChars), named(layout.MaxNameChars + 1), "this name has 61 characters, 60 is the most"},
-		{"letters of a text", title(layout.MaxTextChars), title(layout.MaxTextChars + 1), "this text has 1001 characters, 1000 is the most"},
-		{"bands", bands(layout.MaxBands), bands(layout.MaxBands + 1), "a strip set may have 40 strips at the most"},
-		{"fabrics of all pools", pools(12), pools(13), "the pools of a layout may have 5000 fabrics in all at the most"},
-		{"bands of all sets", setsOf(125), setsOf(126), "the strip sets of a layout may have 5000 strips in all at the most"},
-		{"names", names(layout.MaxDefined), names(layout.MaxDefined + 3), "a layout may define 1000 names at the most"},
-		{"blocks", labels(layout.MaxBlocks), labels(layout.MaxBlocks + 3), "a layout may define 500 blocks at the most"},
-		{"seam", seams("1"), seams("1 1/64"), "a seam allowance of 1 1/64 in is too wide, 1 in is the most"},
+		{"bytes", filled(one+grid, layout.MaxBytes), filled(one+grid, layout.MaxBytes+1), "this file has 4194305 bytes, a layout may have at most 4194304"},
+		{"bytes of a line", long(layout.MaxLineBytes), long(layout.MaxLineBytes + 1), "this line has 65537 bytes; the limit is 65536"},
+		{"lines", lines(layout.MaxLines), lines(layout.MaxLines + 1), "a layout may have at most 100000 lines"},
+		{"cells", one + gridOf(400, 100, "P"), one + gridOf(400, 101, "P"), "the grid has 40400 places; the limit is 40000"},
+		{"cells that repeat", one + "repeat across 200 down 100\n" + grid, one + "repeat across 999999 down 999999\n" + grid, "the grid has 1999996000002 places; the limit is 40000"},
+		{"patches", rings(124, 100), rings(124, 101), "this quilt has up to 150288 pieces; the limit is 150000"},
+		{"patches of sashes", rings(105, 105) + "sash 1 navy\n", rings(105, 105) + "sash 1 navy posts navy\n", "this quilt has up to 166008 pieces; the limit is 150000"},
+		{"pieces in a column", columns(399), columns(400), "this column has 401 pieces; the limit is 400"},
+		{"borders", borders(layout.MaxBorders), borders(layout.MaxBorders + 2), "a layout may have at most 200 borders"},
+		{"letters of a name", named(layout.MaxNameChars), named(layout.MaxNameChars + 1), "this name has 61 characters; the limit is 60"},
+		{"letters of a text", title(layout.MaxTextChars), title(layout.MaxTextChars + 1), "this text has 1001 characters; the limit is 1000"},
+		{"bands", bands(layout.MaxBands), bands(layout.MaxBands + 1), "a strip set may have at most 40 strips"},
+		{"fabrics of all pools", pools(12), pools(13), "the pools of a layout may have at most 5000 fabrics in all"},
+		{"bands of all sets", setsOf(125), setsOf(126), "the strip sets of a layout may have at most 5000 strips in all"},
+		{"names", names(layout.MaxDefined), names(layout.MaxDefined + 3), "a layout may define at most 1000 names"},
+		{"blocks", labels(layout.MaxBlocks), labels(layout.MaxBlocks + 3), "a layout may define at most 500 blocks"},
+		{"seam", seams("1"), seams("1 1/64"), "a seam allowance of 1 1/64 in is too wide; the limit is 1 in"},
 		{"seam above nothing", seams("1/1000 mm"), seams("0"), "a seam allowance must be above 0"},
 		{"side, the least", sided("1/4"), sided("15/64"), "this makes blocks of 15/64 in, but a block must be 1/4 in to 120 in"},
 		{"side, the most", sided("120"), sided("120 1/64"), "this makes blocks of 120 1/64 in, but a block must be 1/4 in to 120 in"},
@@ -115,9 +115,9 @@ func bounds() []bound {
 		{"binding, the least", bound60("1/4"), bound60("15/64"), "the binding's cut width is 15/64 in, but must be 1/4 in or more"},
 		{"binding, the most", bound60("20"), bound60("20 1/64"), "the binding's cut width is 20 1/64 in, but must be 20 in or less"},
 		{"band", narrow("12,8 mm"), narrow("12,79 mm"), "a strip of 0.5035 in vanishes in its two seam allowances of 1/4 in"},
-		{"top", wide(49, "94"), wide(49, "94 1/64"), "this top is 10000 1/32 in long, 10000 in is the most"},
-		{"digits", sided("0.123456 yd"), sided("0.1234567 yd"), "a number may have 6 digits at the most"},
-		{"numbers below the line", sided("6 1/1000"), sided("6 1/1001"), "the number below a fraction's line may be 1000 at the most"},
+		{"top", wide(49, "94"), wide(49, "94 1/64"), "this top is 10000 1/32 in long; the limit is 10000 in"},
+		{"digits", sided("0.123456 yd"), sided("0.1234567 yd"), "a number may have at most 6 digits"},
+		{"numbers below the line", sided("6 1/1000"), sided("6 1/1001"), "the bottom number of a fraction may be at most 1000"},
 	}
 }
 
@@ -169,7 +169,7 @@ func TestLimitsComeFirst(t *testing.T) {
 		{"a picture", "\x89PNG" + strings.Repeat("\n", layout.MaxBytes-4), 10 << 20},
 	} {
 		if took := allocated(func() { layout.Read(c.text) }); took > c.most {
-			t.Errorf("%s: refusing it took %d bytes, %d is the most", c.name, took, c.most)
+			t.Errorf("%s: refusing it took %d bytes; the limit is %d", c.name, took, c.most)
 		}
 	}
 }

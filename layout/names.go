@@ -60,11 +60,11 @@ func (c *cursor) newName(what string, digits bool) (NameNode, bool) {
 		c.fault(n.Span, "write the name in front of it", "expected %s, found %s", what, quote(n.Text))
 		c.lacksName(digits)
 	case c.quoteAt(n.Start) > 0:
-		c.fault(n.Span, c.nameHint(n.Text), "%s stands without quotes, found %s", what, shorten(n.Text))
+		c.fault(n.Span, c.nameHint(n.Text), "%s takes no quotes, found %s", what, shorten(n.Text))
 	case !isName(n.Text) && !(digits && isDigits(n.Text)):
-		c.fault(n.Span, c.nameHint(n.Text), "%s is not %s: names begin with a letter and go on with letters, digits, - and _", quote(n.Text), what)
+		c.fault(n.Span, c.nameHint(n.Text), "%s is not %s: names begin with a letter and continue with letters, digits, - and _", quote(n.Text), what)
 	case chars > MaxNameChars:
-		c.fault(n.Span, "", "this name has %d characters, %d is the most", chars, MaxNameChars)
+		c.fault(n.Span, "", "this name has %d characters; the limit is %d", chars, MaxNameChars)
 	case !digits && c.isReserved(n.Text), digits && c.statement(n.Text) != nil: // labels stand in rows, where only a statement could be meant
 		c.fault(n.Span, "call it "+freeName(n.Text), "%s is one of the language's own words and cannot be a name", quote(n.Text))
 	default:

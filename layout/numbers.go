@@ -143,7 +143,7 @@ func (c *cursor) count(what string) (countNode, bool) {
 	n, err := measure.ReadCount(c.text(at))
 	switch {
 	case err != nil && !c.done() && strings.Trim(c.text(at), "0123456789") == "":
-		c.fault(at, "write a smaller one", "expected %s, a whole number of %d digits at the most, found %s", what, measure.MaxDigits, c.found())
+		c.fault(at, "write a smaller one", "expected %s, a whole number of at most %d digits, found %s", what, measure.MaxDigits, c.found())
 		return countNode{}, false
 	case err != nil || c.done():
 		c.fault(at, "", "expected %s, a whole number, found %s", what, c.found())

@@ -57,7 +57,7 @@ func (c *checker) paletteFabric(n *paletteNode, s palettes.Swatch) {
 	name := NameNode{n.Span, s.Name}
 	if e, known := c.names.find(name); known && !e.poisoned() {
 		if !e.palette {
-			c.warn(e.span, "", "this fabric %s stands for the one of the palette %s", quote(s.Name), quote(n.Name.Text))
+			c.warn(e.span, "", "this fabric %s replaces the one of the palette %s", quote(s.Name), quote(n.Name.Text))
 		}
 		return
 	}

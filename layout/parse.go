@@ -105,7 +105,7 @@ func (p *parser) line(at Span) {
 func (p *parser) cleanLine(at Span) bool {
 	text := p.src[at.Start:at.End]
 	if len(text) > MaxLineBytes {
-		p.fault(Span{at.Start, at.Start + 1}, "", "this line has %d bytes, %d is the most", len(text), MaxLineBytes)
+		p.fault(Span{at.Start, at.Start + 1}, "", "this line has %d bytes; the limit is %d", len(text), MaxLineBytes)
 		return false
 	}
 	if isPlain(text) {
@@ -116,11 +116,11 @@ func (p *parser) cleanLine(at Span) bool {
 			break // quoted text is checked by itself, and comments may hold what they like
 		}
 		if isInvisible(r) || isDirection(r) {
-			p.fault(Span{at.Start + i, at.Start + i + utf8.RuneLen(r)}, "delete it, or type the line anew", "an invisible character stands here: U+%04X", r)
+			p.fault(Span{at.Start + i, at.Start + i + utf8.RuneLen(r)}, "delete it, or type the line anew", "there is an invisible character here: U+%04X", r)
 			return false
 		}
 		if r < ' ' && r != '\t' && r != '\v' && r != '\f' || r == 0x7f {
-			p.fault(Span{at.Start + i, at.Start + i + 1}, "delete it, or type the line anew", "a control character stands here: U+%04X", r)
+			p.fault(Span{at.Start + i, at.Start + i + 1}, "delete it, or type the line anew", "there is a control character here: U+%04X", r)
 			return false
 		}
 	}
@@ -160,7 +160,7 @@ func (p *parser) parseStatement(s *Statement, c *cursor, keyword Span) {
 	line := Span{keyword.Start, c.end}
 	if s.Once {
 		if first, twice := p.once[s.Word]; twice {
-			p.fault(keyword, "keep one of the two", "%q stands in this layout already", s.Word).note(first, "first given here")
+			p.fault(keyword, "keep one of the two", "%q is already in this layout", s.Word).note(first, "first given here")
 			p.poisonStatement(s, line)
 			c.dropRest()
 			p.rows = poisonedRows

@@ -121,7 +121,7 @@ func beginsWithWord(text, word string) bool {
 // checkText refuses text that is too long and warns of marks that change reading order.
 func (c *cursor) checkText(t TextNode) bool {
 	if n := utf8.RuneCountInString(t.Text); n > MaxTextChars {
-		c.fault(t.Span, "", "this text has %d characters, %d is the most", n, MaxTextChars)
+		c.fault(t.Span, "", "this text has %d characters; the limit is %d", n, MaxTextChars)
 		return false
 	}
 	if i := strings.IndexFunc(t.Text, func(r rune) bool { return r != '\t' && unicode.IsControl(r) }); i >= 0 {

@@ -71,7 +71,7 @@ a.quilt:1:7: error: this text holds a control character: a<U+001B>[2J<U+0007>
       |       ^^^^^^^^^^^^^^^^^^^^^^ type the text anew
 `},
 		{"a mark of direction", swap(small, "fabric navy", "fabric \u202enavy"), `
-a.quilt:3:8: error: an invisible character stands here: U+202E
+a.quilt:3:8: error: there is an invisible character here: U+202E
     3 | fabric <U+202E>navy #1f3350
       |        ^^^^^^^^ delete it, or type the line anew
 `},

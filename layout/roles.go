@@ -71,7 +71,7 @@ func (c *cursor) role(b *blockNode) bool {
 	}
 	for _, other := range b.Roles {
 		if strings.EqualFold(other.Word.Text, r.Word.Text) {
-			c.fault(at, "keep one of the two", "%s stands on this line already", quote(r.Word.Text)).note(other.Word.Span, "first given here")
+			c.fault(at, "keep one of the two", "%s is already on this line", quote(r.Word.Text)).note(other.Word.Span, "first given here")
 			return false
 		}
 	}

@@ -89,7 +89,7 @@ func (c *checker) define(n NameNode, is meaning, index int) bool {
 	if len(c.names.order) >= MaxDefined {
 		c.names.poison(n.key())
 		if c.names.beyond++; c.names.beyond == 1 {
-			c.fault(n.Span, "", "a layout may define %d names at the most", MaxDefined)
+			c.fault(n.Span, "", "a layout may define at most %d names", MaxDefined)
 		}
 		return false
 	}
@@ -187,7 +187,7 @@ func (c *checker) warnUnused() {
 	}
 	for i := range c.design.Blocks {
 		if b := &c.design.Blocks[i]; !b.used {
-			c.warn(c.tree.Blocks[i].Label.Span, "", "the block %s stands nowhere in the grid", quote(b.Label))
+			c.warn(c.tree.Blocks[i].Label.Span, "", "the block %s is not used in the grid", quote(b.Label))
 		}
 	}
 }

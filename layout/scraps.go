@@ -122,7 +122,7 @@ func (c *checker) scraps() {
 		before := pooled
 		if pooled += len(n.Fabrics); pooled > MaxPooled {
 			if before <= MaxPooled {
-				c.fault(n.Span, "", "the pools of a layout may have %d fabrics in all at the most", MaxPooled)
+				c.fault(n.Span, "", "the pools of a layout may have at most %d fabrics in all", MaxPooled)
 			}
 			n.Fabrics = nil
 		}
@@ -167,7 +167,7 @@ func (c *checker) fillPool(p *Pool, n *scrapsNode) {
 	for _, name := range n.Fabrics {
 		if f, ok := c.fabric(name, "a pool is made of fabrics"); ok {
 			if slices.Contains(p.Fabrics, f) {
-				c.warn(name.Span, "", "%s is in the pool %s already", quote(name.Text), quote(p.Name))
+				c.warn(name.Span, "", "%s is already in the pool %s", quote(name.Text), quote(p.Name))
 				continue
 			}
 			p.Fabrics = append(p.Fabrics, f)

@@ -92,7 +92,7 @@ func (c *checker) seam() {
 		if c.design.Units == measure.Centimetres && !n.reading.HasUnit() && seam <= 10*measure.Centimetre {
 			hint = "did you mean " + c.src[n.Start:n.End] + " mm?"
 		}
-		c.fault(n.Span, hint, "a seam allowance of %s is too wide, %s is the most", c.text(seam), c.text(MaxSeam))
+		c.fault(n.Span, hint, "a seam allowance of %s is too wide; the limit is %s", c.text(seam), c.text(MaxSeam))
 	default:
 		c.design.Seam = seam
 		return
@@ -100,7 +100,7 @@ func (c *checker) seam() {
 	c.poison("seam")
 }
 
-// heightUse is a wedge height that the grid's blocks ask for, with one block that does.
+// heightUse is a wedge height that the grid's blocks need, with one block that does.
 type heightUse struct {
 	height blocks.WedgeHeight
 	block  *Block

@@ -130,7 +130,7 @@ func (p *parser) exampleHints(from int, s *Statement) {
 	for i := from; i < len(p.list); i++ {
 		f := &p.list[i]
 		switch {
-		case f.Hint != "" || f.Severity != Error || strings.Contains(f.Message, " the most"):
+		case f.Hint != "" || f.Severity != Error || strings.Contains(f.Message, "the limit is ") || strings.Contains(f.Message, " at most "):
 		case s.hint != "":
 			f.Hint = s.hint
 		default:

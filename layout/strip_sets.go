@@ -69,7 +69,7 @@ func parseStripSet(p *parser, c *cursor, keyword Span) {
 // band takes one fabric and its width.
 func (c *cursor) band(s *StripSetNode) bool {
 	if len(s.Bands) == MaxBands {
-		c.fault(c.here(), "", "a strip set may have %d strips at the most", MaxBands)
+		c.fault(c.here(), "", "a strip set may have at most %d strips", MaxBands)
 		return false
 	}
 	c.newField()
@@ -102,7 +102,7 @@ func (c *checker) stripSets() {
 	for _, n := range c.tree.StripSets {
 		if before := strips; before <= MaxSetStrips {
 			if strips += len(n.Bands); strips > MaxSetStrips {
-				c.fault(n.Span, "", "the strip sets of a layout may have %d strips in all at the most", MaxSetStrips)
+				c.fault(n.Span, "", "the strip sets of a layout may have at most %d strips in all", MaxSetStrips)
 			}
 		}
 		if !c.define(n.Name, aStripSet, len(c.design.StripSets)) {

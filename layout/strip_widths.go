@@ -98,7 +98,7 @@ func (c *checker) setDiffers(n *StripSetNode, kind string, comesTo, exact measur
 	if difference.Sign() < 0 {
 		difference, more = exact.Sub(comesTo), "less"
 	}
-	c.fault(n.Name.Span.To(n.Bands[len(n.Bands)-1].Span), c.setHint(n, exact.Sub(comesTo)), "sewn together, %s comes to %s, %s %s than the strip of %s that %s blocks ask for",
+	c.fault(n.Name.Span.To(n.Bands[len(n.Bands)-1].Span), c.setHint(n, exact.Sub(comesTo)), "sewn together, %s comes to %s, %s %s than the strip of %s that %s blocks need",
 		quote(n.Name.Text), comesTo.Text(d.Units), difference.Text(d.Units), more, exact.Text(d.Units), kind)
 }
 
@@ -117,11 +117,11 @@ func (c *checker) setHint(n *StripSetNode, missing measure.Length) string {
 func (c *checker) bandTooNarrow(b bandNode, rest bool, cut measure.Length, kind string, exact measure.Length) {
 	d := &c.design
 	if rest && cut.Sign() <= 0 {
-		c.fault(b.Span, "make the other strips narrower", "the other strips leave nothing of the %s that %s blocks ask for", exact.Text(d.Units), kind)
+		c.fault(b.Span, "make the other strips narrower", "the other strips leave nothing of the %s that %s blocks need", exact.Text(d.Units), kind)
 		return
 	}
 	if rest {
-		c.fault(b.Span, "make the other strips narrower", "the other strips leave %s of the %s that %s blocks ask for, no more than its two seam allowances",
+		c.fault(b.Span, "make the other strips narrower", "the other strips leave %s of the %s that %s blocks need, no more than its two seam allowances",
 			cut.Text(d.Units), exact.Text(d.Units), kind)
 		return
 	}

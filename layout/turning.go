@@ -93,10 +93,10 @@ func (c *checker) warnUnclosable(cells []int) {
 		hint = "put a plain block there, or begin with the other center: top-left"
 	}
 	if len(cells) == 1 {
-		c.warn(d.Cells[first].Span, hint, "the %s at %s cannot close, since both its ends lie on the quilt's edge", what, c.place(first))
+		c.warn(d.Cells[first].Span, hint, "the %s at %s cannot be complete, since both its ends lie on the quilt's edge", what, c.place(first))
 		return
 	}
-	c.warn(d.Cells[first].Span, hint, "the %ss at %s and %s cannot close, since both their ends lie on the quilt's edge", what, c.place(first), plural(len(cells)-1, "more place"))
+	c.warn(d.Cells[first].Span, hint, "the %ss at %s and %s cannot be complete, since both their ends lie on the quilt's edge", what, c.place(first), plural(len(cells)-1, "more place"))
 }
 
 // warnOpen warns of blocks whose web or star, inside the quilt, lacks pieces.
@@ -113,10 +113,10 @@ func (c *checker) warnOpen(cells []int) {
 	}
 	const hint = "turn it with :nw, :ne, :se or :sw, or change the blocks beside it"
 	if len(cells) == 1 {
-		c.warn(d.Cells[first].Span, hint, "the %s that the %s block at %s points at does not close: the blocks beside it give it too few %s", what, k.Name, c.place(first), others)
+		c.warn(d.Cells[first].Span, hint, "the %s that the %s block at %s points at is incomplete: the blocks beside it give it too few %s", what, k.Name, c.place(first), others)
 		return
 	}
-	c.warn(d.Cells[first].Span, hint, "the %ss that the %s block at %s and %s point at do not close: the blocks beside them give them too few %s",
+	c.warn(d.Cells[first].Span, hint, "the %ss that the %s block at %s and %s point at are incomplete: the blocks beside them give them too few %s",
 		what, k.Name, c.place(first), plural(len(cells)-1, "more block"), others)
 }
 
@@ -149,6 +149,6 @@ func (c *checker) warnParted() {
 	}
 	d.WebCentres, d.StarCentres = nil, nil
 	if what != "" {
-		c.warn(d.Sash.Span, "leave the sashes out where webs should close", "sashes part every %s: its pieces no longer meet", what)
+		c.warn(d.Sash.Span, "leave the sashes out where webs should close", "sashes separate every %s: its pieces no longer meet", what)
 	}
 }

@@ -53,9 +53,9 @@ func (p *parser) unknown(c *cursor) {
 // rowOutside reports a row of labels that is none of the grid's.
 func (p *parser) rowOutside(at Span) {
 	if p.tree.Grid == nil {
-		p.fault(at, `put the line "grid" above them`, "this row of blocks stands under no grid")
+		p.fault(at, `put the line "grid" above them`, "this row of blocks is not under a grid")
 		p.poison("grid")
 		return
 	}
-	p.fault(at, "rows end where another statement begins: move this one up to the others", "this row of blocks stands outside the grid")
+	p.fault(at, "rows end where another statement begins: move this one up to the others", "this row of blocks is outside the grid")
 }

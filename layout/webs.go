@@ -61,7 +61,7 @@ func parseWebs(p *parser, c *cursor, keyword Span) {
 			break
 		}
 		if len(w.Values) == 2 {
-			c.fault(c.here(), "for more than two write a table in rows below", "webs takes two values at the most, found a third")
+			c.fault(c.here(), "for more than two write a table in rows below", "webs takes two values at most, found a third")
 			c.dropRest()
 			break
 		}

@@ -69,7 +69,7 @@ func (p *idPrefix) Set(text string) error {
 	case !isLetter(rune(text[0])):
 		return &problem{message: fmt.Sprintf("%s cannot begin an id: a letter comes first", quoted(text)), hint: "for example --id-prefix a" + text}
 	case len(text) > maxPrefix:
-		return &problem{message: fmt.Sprintf("the text after --id-prefix has %d letters, %d is the most", len(text), maxPrefix)}
+		return &problem{message: fmt.Sprintf("the text after --id-prefix has %d letters; the limit is %d", len(text), maxPrefix)}
 	}
 	p.text = text
 	return nil

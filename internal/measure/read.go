@@ -177,7 +177,7 @@ func (r *reader) digits() (*big.Rat, error) {
 	n := int64(0)
 	for startsDigit(r.rest()) {
 		if r.at-start >= MaxDigits {
-			return nil, r.fault(start, "", "a number may have %d digits at the most", MaxDigits)
+			return nil, r.fault(start, "", "a number may have at most %d digits", MaxDigits)
 		}
 		n = n*10 + int64(r.text[r.at]-'0')
 		r.at++
@@ -218,7 +218,7 @@ func (r *reader) overLine(upper *big.Rat, start int) (*big.Rat, error) {
 	case lower.Sign() == 0:
 		return nil, &Problem{start, end, fmt.Sprintf("the fraction %q has 0 below its line", r.text[start:end]), ""}
 	case lower.Num().Int64() > maxDenominator:
-		return nil, &Problem{start, end, fmt.Sprintf("the number below a fraction's line may be %d at the most", maxDenominator), ""}
+		return nil, &Problem{start, end, fmt.Sprintf("the bottom number of a fraction may be at most %d", maxDenominator), ""}
 	case upper.Cmp(lower) >= 0:
 		return nil, &Problem{start, end, fmt.Sprintf("the fraction %q is not below one", r.text[start:end]), mixedHint(r.text[:start], over, lower.Num().Int64())}
 	}

@@ -149,7 +149,7 @@ func (d *dealer) warnAlike(s Seam, count int, proven bool) {
 		face = s.B
 	}
 	pool := &d.design.Pools[d.places[d.of[face]].Pool]
-	why := fmt.Sprintf("the pool %q has too few fabrics for what lies side by side", pool.Name)
+	why := fmt.Sprintf("the pool %q has too few fabrics for the pieces that lie side by side", pool.Name)
 	if len(pool.Fabrics) == 1 {
 		why = fmt.Sprintf("the pool %q has only this fabric", pool.Name)
 	} else if !proven {

@@ -207,13 +207,13 @@ func (f *fitting) check(o *Options) error {
 	case o.From <= 0 || o.To < o.From:
 		return sizesError("sizes from %s to %s are none", text(o.From), text(o.To))
 	case o.To > layout.MaxStrip:
-		return sizesError("sizes up to %s are asked for, %s is the most", text(o.To), text(layout.MaxStrip))
+		return sizesError("sizes up to %s are asked for; the limit is %s", text(o.To), text(layout.MaxStrip))
 	case o.Step <= 0 || (o.To-o.From)/o.Step >= maxSizes:
 		return sizesError("from %s to %s by %s are more than %d sizes", text(o.From), text(o.To), text(o.Step), maxSizes)
 	case o.MaxBorder < 0 || o.MaxBorder > layout.MaxSide:
-		return fmt.Errorf("borders of up to %s are asked for, %s is the most", text(o.MaxBorder), text(layout.MaxSide))
+		return fmt.Errorf("borders of up to %s are asked for; the limit is %s", text(o.MaxBorder), text(layout.MaxSide))
 	case o.Nearest < 0 || o.Nearest > MaxNearest:
-		return fmt.Errorf("%d suggestions are to be laid out, %d is the most", o.Nearest, MaxNearest)
+		return fmt.Errorf("%d suggestions are to be laid out; the limit is %d", o.Nearest, MaxNearest)
 	}
 	return nil
 }

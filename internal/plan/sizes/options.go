@@ -60,7 +60,7 @@ func (o Options) filled(what string, own rows) (Options, error) {
 	case o.To < o.From:
 		return o, RowsError{fmt.Errorf("the last %s, %s, is less than the first, %s", what, o.text(o.To), o.text(o.From))}
 	case (o.To-o.From)/o.Step >= maxRows:
-		return o, RowsError{fmt.Errorf("the step from %s to %s is so small that it makes %d rows, %d is the most", o.text(o.From), o.text(o.To), (o.To-o.From)/o.Step+1, maxRows)}
+		return o, RowsError{fmt.Errorf("the step from %s to %s is so small that it makes %d rows; the limit is %d", o.text(o.From), o.text(o.To), (o.To-o.From)/o.Step+1, maxRows)}
 	}
 	return o, nil
 }

@@ -100,7 +100,7 @@ func (o *BackingOptions) check() error {
 	}
 	longest := max(o.WidthFinished, o.HeightFinished) + 2*o.Overhang
 	if n := perPiece(longest, o.UsableWidth, 2*o.Seam); n > maxPanels {
-		return fmt.Errorf("the backing takes %d panels, %d is the most", n, maxPanels)
+		return fmt.Errorf("the backing takes %d panels; the limit is %d", n, maxPanels)
 	}
 	return nil
 }

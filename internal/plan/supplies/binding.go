@@ -107,7 +107,7 @@ func countStrips(s measure.System, need, width, loss measure.NM) (int, error) {
 	}
 	n := perPiece(need, width, loss)
 	if n > maxStrips {
-		return 0, fmt.Errorf("%d strips are wanted, %d is the most", n, maxStrips)
+		return 0, fmt.Errorf("%d strips are wanted; the limit is %d", n, maxStrips)
 	}
 	return n, nil
 }

@@ -25,7 +25,7 @@ type TooLong struct {
 }
 
 func (e *TooLong) Error() string {
-	return fmt.Sprintf("the page would be %s by %s, and a PDF's is %s long at the most",
+	return fmt.Sprintf("the page would be %s by %s, and a PDF's is at most %s long",
 		e.Units.Nearest(e.Width), e.Units.Nearest(e.Height), e.Units.Nearest(MaxPage))
 }
 
