@@ -184,7 +184,7 @@ func (o *printedPattern) check(cmd *cobra.Command, file string) error {
 	}
 	for _, name := range []string{o.paper.option, largeOption, cropMarksOption, imposedOption} {
 		if form := ending(o.output); cmd.Flags().Changed(name) && (form == htmlEnding || form == folderEnding) {
-			return misuse(cmd.CommandPath(), "only a PDF has pages, and a use for --"+name, "leave it out, or name a PDF with -o")
+			return misuse(cmd.CommandPath(), "--"+name+" works only with a PDF", "leave it out, or name a PDF with -o")
 		}
 	}
 	return o.checkSheets(cmd)

@@ -69,7 +69,7 @@ func (o *printedPattern) addClass(cmd *cobra.Command) {
 func (o *printedPattern) checkClass(cmd *cobra.Command) error {
 	for _, name := range []string{timeOption, sessionOption} {
 		if !o.handout && cmd.Flags().Changed(name) {
-			return misuse(cmd.CommandPath(), "only a class handout has a schedule, and a use for --"+name, "add --handout")
+			return misuse(cmd.CommandPath(), "--"+name+" works only with a class handout", "add --handout")
 		}
 	}
 	return nil

@@ -128,7 +128,7 @@ func showChart(c *console, cmd *cobra.Command, o *chartOptions, args []string) e
 	}
 	for _, name := range sheet.without {
 		if cmd.Flags().Changed(name) {
-			return misuse(cmd.CommandPath(), fmt.Sprintf("--%s has no part in the chart of %s", name, sheet.name), "leave it out")
+			return misuse(cmd.CommandPath(), fmt.Sprintf("--%s does nothing in the chart of %s", name, sheet.name), "leave it out")
 		}
 	}
 	made, err := sheet.make(o.options())

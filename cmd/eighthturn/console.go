@@ -125,7 +125,7 @@ func systemText(err error) string {
 	case errors.Is(err, syscall.ENOSPC):
 		return "the disk is full"
 	case errors.Is(err, syscall.EROFS):
-		return "this disk may only be read"
+		return "this disk is read-only"
 	case errors.Is(err, syscall.EISDIR):
 		return "this is a folder"
 	case errors.Is(err, syscall.ENAMETOOLONG):

@@ -179,7 +179,7 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the picture no name", "name it with -o, or write -o - for standard output")
 	}
 	if name := o.without(); name != "" {
-		return misuse(cmd.CommandPath(), "--"+name+" has no part in the "+o.view.words[o.view.index]+" view", "leave it out, or choose another --view")
+		return misuse(cmd.CommandPath(), "--"+name+" does nothing in the "+o.view.words[o.view.index]+" view", "leave it out, or choose another --view")
 	}
 	if o.seams && o.noSeams {
 		return misuse(cmd.CommandPath(), "--"+seamsName+" and --"+noSeamsName+" contradict each other", "leave out one of them")

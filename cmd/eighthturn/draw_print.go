@@ -96,7 +96,7 @@ func (p *printing) check(cmd *cobra.Command, ending string) error {
 		return nil
 	}
 	if changed(prefixOption) {
-		return misuse(cmd.CommandPath(), "only an SVG picture has ids, and a use for --"+prefixOption, "leave it out")
+		return misuse(cmd.CommandPath(), "--"+prefixOption+" works only with an SVG picture", "leave it out")
 	}
 	if ending == pageEnding && (changed(dpiOption) || p.longest.pixels > 0) {
 		return misuse(cmd.CommandPath(), "a PDF picture is drawn in lines and has no pixels", "leave out --dpi, and write --longest as a length, for example --longest 10in")

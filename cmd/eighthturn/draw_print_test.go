@@ -99,8 +99,8 @@ func TestDrawPrintedRefusals(t *testing.T) {
 		"-o a.jpg --true-color":           "name a PNG",
 		"-o a.svg --true-color":           "name a PNG",
 		"-o - --quality 80":               "name a JPEG",
-		"-o a.png --view squint --legend": "has no part in the",
-		"-o a.pdf --view protan --seams":  "has no part in the",
+		"-o a.png --view squint --legend": "does nothing in the",
+		"-o a.pdf --view protan --seams":  "does nothing in the",
 	} {
 		folder := t.TempDir()
 		code, out, complaints := asked(t, folder, append([]string{"draw", "small.quilt"}, strings.Fields(arguments)...)...)

@@ -66,7 +66,7 @@ func (c *console) read(file string) (*source, error) {
 func (c *console) readStandard() (*source, error) {
 	s := &source{name: "standard input"}
 	if isDevice(c.in) && terminal(c.err) {
-		c.complain("", "type or paste the layout; control and D end it\n")
+		c.complain("", "type or paste the layout; press Control-D to end it\n")
 	}
 	var err error
 	if s.text, err = readAll(c.in); err != nil {
@@ -118,7 +118,7 @@ func readPipe(f *os.File) (string, error) {
 			return text, err
 		}
 		if time.Now().After(until) {
-			return "", errors.New("nothing comes out of this pipe")
+			return "", errors.New("this pipe is empty")
 		}
 	}
 }
@@ -146,7 +146,7 @@ func isFile(path string) bool {
 // unreadable is a file that is there and cannot be read.
 func unreadable(file string, err error) *problem {
 	if errors.Is(err, fs.ErrPermission) {
-		return &problem{faulty, file, "this file may not be read", "its owner can allow it"}
+		return &problem{faulty, file, "you may not read this file", "its owner can allow it"}
 	}
 	return &problem{faulty, file, systemText(err), ""}
 }

@@ -65,7 +65,7 @@ func (p *idPrefix) Set(text string) error {
 	case text == "":
 		return &problem{message: "the text after --id-prefix is empty", hint: "for example --id-prefix harbor-"}
 	case strings.ContainsFunc(text, func(r rune) bool { return !inID(r) }):
-		return &problem{message: quoted(text) + " cannot begin an id: letters a to z, digits, - and _ may stand in it", hint: "for example --id-prefix harbor-"}
+		return &problem{message: quoted(text) + " cannot begin an id: only letters a to z, digits, - and _ are allowed", hint: "for example --id-prefix harbor-"}
 	case !isLetter(rune(text[0])):
 		return &problem{message: fmt.Sprintf("%s cannot begin an id: a letter comes first", quoted(text)), hint: "for example --id-prefix a" + text}
 	case len(text) > maxPrefix:

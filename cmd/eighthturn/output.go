@@ -101,9 +101,9 @@ func (t target) refusal(r *files.Refusal) (message, hint string) {
 		if there, err := os.Stat(r.Path); err == nil && os.SameFile(there, t.options.Never[0]) {
 			what = "the layout itself"
 		}
-		return "this is " + what + ", and no " + t.what + " takes its place", "give the " + t.what + " another name with -o"
+		return "this is " + what + ", and no " + t.what + " may replace it", "give the " + t.what + " another name with -o"
 	case files.IsReadOnly:
-		return "this file may only be read", t.another() + ", or add --force to replace it"
+		return "this file is read-only", t.another() + ", or add --force to replace it"
 	case files.IsOthers:
 		return "this file belongs to somebody else, and in this folder only they may replace it", t.another()
 	case files.NotFileName:

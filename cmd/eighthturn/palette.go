@@ -147,7 +147,7 @@ func (o *paletting) from(c *console, name string) (palettes.Palette, error) {
 	}
 	format, isPalette := palettes.FormatOf(name)
 	if !isPalette && !isPhoto(name) {
-		hint := "palettes of ours are: " + strings.Join(mapped(palettes.All(), func(p palettes.Palette) string { return p.Name }), ", ")
+		hint := "built-in palettes are: " + strings.Join(mapped(palettes.All(), func(p palettes.Palette) string { return p.Name }), ", ")
 		return palettes.Palette{}, &problem{misusing, name, "this is no palette of ours, and no name for a palette file, a photo or a layout", hint}
 	}
 	file, err := openLayout(name)

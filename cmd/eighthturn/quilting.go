@@ -68,7 +68,7 @@ func makeQuilting(c *console, cmd *cobra.Command, o *quilting, file string) erro
 	}
 	form := ending(o.output)
 	if cmd.Flags().Changed(o.paper.option) && form != pageEnding {
-		return misuse(cmd.CommandPath(), "only a PDF has pages, and a use for --"+o.paper.option, "leave it out, or name a PDF with -o")
+		return misuse(cmd.CommandPath(), "--"+o.paper.option+" works only with a PDF", "leave it out, or name a PDF with -o")
 	}
 	s, top, err := c.top(file, o.strict, "nothing is made")
 	if err != nil {

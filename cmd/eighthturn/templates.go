@@ -121,7 +121,7 @@ func (o *templating) check(cmd *cobra.Command, file string) error {
 		return misuse(cmd.CommandPath(), "a layout from standard input gives the templates no name", "name them with -o, or write -o - for standard output")
 	}
 	if cmd.Flags().Changed(o.paper.option) && (form == folderEnding || form == drawingEnding) {
-		return misuse(cmd.CommandPath(), "only a PDF has pages, and a use for --"+o.paper.option, "leave it out, or name a PDF with -o")
+		return misuse(cmd.CommandPath(), "--"+o.paper.option+" works only with a PDF", "leave it out, or name a PDF with -o")
 	}
 	if o.mat.text != "" && form != folderEnding {
 		return misuse(cmd.CommandPath(), "each mat is an SVG file of its own, in a folder", "name a folder, ending in /: -o mats/")

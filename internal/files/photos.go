@@ -184,7 +184,7 @@ func explained(err error) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return errors.New("there is no such photo beside the layout")
 	case errors.Is(err, fs.ErrPermission):
-		return errors.New("this photo may not be read; its owner can allow it")
+		return errors.New("you may not read this photo; its owner can allow it")
 	case errors.As(err, &path) && errors.As(path.Err, &number):
 		return fmt.Errorf("the photo cannot be read: %w", number)
 	}

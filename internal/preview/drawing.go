@@ -64,7 +64,7 @@ func (d *drawing) try(tries []string) {
 		f := &d.top.Fabrics[try.Fabric]
 		list = append(list, try)
 		d.faults = append(slices.Clone(d.faults), layout.Fault{Severity: layout.Warning, Span: f.Place,
-			Message: fmt.Sprintf("%s is tried in %s, which is not saved", f.Name, try.Colour.Hex())})
+			Message: fmt.Sprintf("%s is tried in %s; the layout is not changed", f.Name, try.Colour.Hex())})
 	}
 	d.top = contrast.Tried(d.top, list)
 }

@@ -34,7 +34,7 @@ func savedFiles() []savedFile {
 	return []savedFile{
 		{"/save/picture.svg", "image/svg+xml; charset=utf-8", ".svg", "picture, SVG", "the quilt as a drawing that is sharp at any size", savePictureSVG},
 		{"/save/picture.png", "image/png", ".png", "picture, PNG", "the quilt in pixels, 2,100 on its longer side: for a screen or a show's entry form", savePNG},
-		{"/save/picture.jpg", "image/jpeg", ".jpg", "picture, JPEG", "the same for mail and for shops that take no PNG", saveJPEG},
+		{"/save/picture.jpg", "image/jpeg", ".jpg", "picture, JPEG", "the same, for email and for shops that do not take PNG", saveJPEG},
 		{"/save/picture.pdf", pdf, "-picture.pdf", "picture, PDF", "the quilt at true size, to print large", savePicturePDF},
 		{"/save/cutting.csv", "text/csv; charset=utf-8", "-cutting.csv", "cutting table, CSV", "what to buy and cut, line by line, for a spreadsheet", asCSV(report.CuttingTable)},
 		{"/save/cutting.xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "-cutting.xlsx", "cutting workbook, XLSX", "what to buy and cut, the pieces and kits, with sums, for a spreadsheet", asXLSX(report.CuttingSheets)},

@@ -161,7 +161,7 @@ func TestNoNoticeOfChanges(t *testing.T) {
 			t.Errorf("shown %q", got.titleShown())
 		}
 	}
-	if out := r.output.String(); strings.Count(out, "gives no notice") != 1 {
+	if out := r.output.String(); strings.Count(out, "does not report changes") != 1 {
 		t.Errorf("the terminal says:\n%s", out)
 	}
 }

@@ -46,9 +46,9 @@ func (h hosts) refuse(r *http.Request) (status int, why string) {
 	case !ownSite(r):
 		return http.StatusForbidden, "This preview answers only its own page."
 	case r.Method != http.MethodGet && r.Method != http.MethodHead:
-		return http.StatusMethodNotAllowed, "This preview can only be looked at."
+		return http.StatusMethodNotAllowed, "This preview is for looking only."
 	case r.ContentLength != 0:
-		return http.StatusRequestEntityTooLarge, "This preview takes nothing in."
+		return http.StatusRequestEntityTooLarge, "This preview accepts no uploads."
 	}
 	return 0, ""
 }

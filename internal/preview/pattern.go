@@ -73,7 +73,7 @@ func (p *plans) page() ([]byte, error) {
 		p.Sign().Look()
 		page, err := render.HTML(d)
 		if err != nil {
-			err = &cannotBeMade{fmt.Sprintf("The pattern cannot be set: %v.", err)}
+			err = &cannotBeMade{fmt.Sprintf("The pattern cannot be laid out: %v.", err)}
 		}
 		return patternHTML{page, err}
 	})

@@ -93,7 +93,7 @@ func (f *follower) follow(ctx context.Context, o *Options, site *site) {
 	h := newHints(notify)
 	defer h.close()
 	if h.trouble != nil {
-		fmt.Fprintf(o.Output, "this system gives no notice of changes (%s): looking at the file %d times a second\n", layout.Visible(h.trouble.Error()), time.Second/pollEvery)
+		fmt.Fprintf(o.Output, "this system does not report changes (%s): checking the file %d times a second\n", layout.Visible(h.trouble.Error()), time.Second/pollEvery)
 	}
 	f.hints, f.publish = h, func(r reading, d drawing, t timings) {
 		snap := site.state.publish(r, d)
