@@ -140,20 +140,13 @@ func (o *printedPattern) document(r booklet.Reports, name string, paper render.P
 	return booklet.Pattern(r, options)
 }
 
-// bookletPapers are the sizes of page in the order of the option's words.
-func bookletPapers() []render.Paper { return append(render.Papers(), render.A5()) }
-
 // page is the size of page that was asked for, or the usual one for the layout's units.
 func (o *printedPattern) page(asked bool, units measure.System) render.Paper {
-	switch paper := bookletPapers()[o.paper.index]; {
-	case !asked && o.imposed && units == measure.Centimetres:
-		return render.A5()
-	case !asked && o.imposed:
-		return render.HalfLetter()
-	case !asked && units == measure.Centimetres:
-		return render.A4()
-	case paper == render.HalfLetter() && units == measure.Centimetres:
-		return render.A5()
+	switch paper := render.Papers()[o.paper.index]; {
+	case !asked && o.imposed, asked && paper == render.HalfLetter():
+		return render.FoldedPaper(units)
+	case !asked:
+		return render.UsualPaper(units)
 	default:
 		return paper
 	}
@@ -198,7 +191,7 @@ func (o *printedPattern) checkSheets(cmd *cobra.Command) error {
 	if o.cropMarks {
 		return misuse(cmd.CommandPath(), "pages on a sheet to fold have no crop marks", "leave out --"+cropMarksOption+", or --"+imposedOption)
 	}
-	if cmd.Flags().Changed(o.paper.option) && !bookletPapers()[o.paper.index].Fold {
+	if cmd.Flags().Changed(o.paper.option) && !render.Papers()[o.paper.index].Fold {
 		return misuse(cmd.CommandPath(), "only half-letter and A5 pages fold out of a sheet", "write --paper half, or leave out --paper")
 	}
 	if templatesPart := booklet.Parts()[0]; !o.handout && !slices.Contains(o.without.parts, templatesPart) {
@@ -268,7 +261,7 @@ func (o *printedPattern) write(c *console, s *source, d document.Document, paper
 		if paper == render.A5() {
 			sheet = "A4"
 		}
-		more += " on " + measure.Count(printed.Pages/4, "sheet") + "\nprint it on " + sheet + " at 100 %, on both sides, flipped on the short edge; stack the sheets, fold them in half and staple the fold\n" +
+		more += " on " + measure.Count(printed.Pages/4, "sheet") + "\nprint it on " + sheet + " at 100%, on both sides, flipped on the short edge; stack the sheets, fold them in half and staple the fold\n" +
 			"the templates are not in it: print them with eighthturn templates, and do not scale them"
 	}
 	return o.made(c, out, more, c.write(out, bytesOf(printed.File)))

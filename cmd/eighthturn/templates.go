@@ -150,9 +150,9 @@ func templatesOfOurs(head []byte) bool {
 
 // pdf writes all templates as pages.
 func (o *templating) pdf(c *console, cmd *cobra.Command, s *source, top *quilt.Top, out target) error {
-	page := render.Letter()
-	if o.paper.index == 1 || !cmd.Flags().Changed(o.paper.option) && top.Units == measure.Centimetres {
-		page = render.A4()
+	page := render.UsualPaper(top.Units)
+	if cmd.Flags().Changed(o.paper.option) {
+		page = render.Papers()[o.paper.index]
 	}
 	book, err := booklet.Templates(top, o.cuts, booklet.Options{Name: filepath.Base(beside(s.name, "")), Paper: page}, o.foundations)
 	if err != nil {
@@ -169,7 +169,7 @@ func (o *templating) pdf(c *console, cmd *cobra.Command, s *source, top *quilt.T
 	if o.foundations {
 		text += ", " + measure.Count(book.Foundations, "foundation")
 	}
-	text += "; print it at 100 %\n"
+	text += "; print it at 100%\n"
 	for _, name := range book.Tiled {
 		text += "larger than the paper, on several sheets: " + name + "\n"
 	}

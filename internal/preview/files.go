@@ -42,6 +42,8 @@ func savedFiles() []savedFile {
 		{"/save/sewing.pdf", pdf, "-sewing.pdf", "sewing steps, PDF", "each step with its picture, to print", asPDF(report.Sewing)},
 		{"/save/templates.pdf", pdf, "-templates.pdf", "templates, PDF", "each piece at true size: print at 100%", saveTemplates},
 		{"/save/pattern.pdf", pdf, "-pattern.pdf", "pattern, PDF", "the printed pattern: print at 100%", savePatternPDF},
+		{"/save/pattern-booklet.pdf", pdf, "-booklet.pdf", "pattern to fold, PDF", "half-size pages, two to a sheet: print on both sides, flip on the short edge, fold and staple; print the templates from their own file", saveFolded},
+		{"/save/pattern-crop-marks.pdf", pdf, "-crop-marks.pdf", "pattern for a print shop, PDF", "the printed pattern with crop marks and a bleed", saveCropMarks},
 		{"/save/pattern.html", "text/html; charset=utf-8", "-pattern.html", "pattern, web page", "the same as one page for a browser", savePatternHTML},
 	}
 }
@@ -161,6 +163,24 @@ func savePatternPDF(p *plans, w io.Writer) error {
 	return p.print(w, d)
 }
 
+// saveFolded writes the pattern as half-size pages in the order in which sheets are folded; templates would be cut by the fold.
+func saveFolded(p *plans, w io.Writer) error {
+	if err := p.uncut(); err != nil {
+		return err
+	}
+	paper := render.FoldedPaper(p.Top.Units)
+	d := p.patternOn(paper, booklet.Parts()[0])
+	return p.put(w, d, render.Options{Paper: paper, Imposed: true})
+}
+
+func saveCropMarks(p *plans, w io.Writer) error {
+	d, err := p.printed()
+	if err != nil {
+		return err
+	}
+	return p.put(w, d, render.Options{Paper: p.paper(), CropMarks: true})
+}
+
 func savePatternHTML(p *plans, w io.Writer) error {
 	page, err := p.page()
 	if err != nil {
@@ -172,7 +192,13 @@ func savePatternHTML(p *plans, w io.Writer) error {
 
 // print writes a document as pages.
 func (p *plans) print(w io.Writer, d document.Document) error {
-	made, err := render.PDF(d, render.Options{Paper: p.paper(), Sign: p.Sign()})
+	return p.put(w, d, render.Options{Paper: p.paper()})
+}
+
+// put writes a document as pages by options.
+func (p *plans) put(w io.Writer, d document.Document, o render.Options) error {
+	o.Sign = p.Sign()
+	made, err := render.PDF(d, o)
 	if err != nil {
 		return unlessTooLarge(err)
 	}

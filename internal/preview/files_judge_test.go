@@ -17,7 +17,7 @@ func TestPrintedFiles(t *testing.T) {
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
 	for path, holds := range map[string][]string{
-		"/save/picture.pdf": {""}, "/save/templates.pdf": {"harbour"}, "/save/pattern.pdf": {"Seafarers", "harbour"},
+		"/save/picture.pdf": {""}, "/save/templates.pdf": {"harbour"}, "/save/pattern.pdf": {"Seafarers", "harbour"}, "/save/pattern-booklet.pdf": {"Seafarers", "harbour"}, "/save/pattern-crop-marks.pdf": {"Seafarers", "harbour"},
 		"/save/cutting-maps.pdf": {"Cutting map", "harbour", "Rotary-cutting safety"}, "/save/sewing.pdf": {"Block A: web", "Offset", "Safety"},
 	} {
 		name := filepath.Join(t.TempDir(), "a.pdf")

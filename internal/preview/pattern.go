@@ -7,7 +7,6 @@ import (
 	"net/http"
 
 	"eighthturn/internal/document"
-	"eighthturn/internal/measure"
 	"eighthturn/internal/render"
 	"eighthturn/internal/report/booklet"
 	"eighthturn/internal/stop"
@@ -48,20 +47,18 @@ func (p *plans) printed() (document.Document, error) {
 	if err := p.uncut(); err != nil {
 		return document.Document{}, err
 	}
-	return p.document.Get(p.Sign(), func() document.Document {
-		of := p.Plans.Until(p.Sign())
-		of.Name, of.Line = "", nil
-		return booklet.Pattern(booklet.Of(of), booklet.Options{Name: p.name, Paper: p.paper()})
-	}), nil
+	return p.document.Get(p.Sign(), func() document.Document { return p.patternOn(p.paper()) }), nil
+}
+
+// patternOn is the pattern for a size of page, without some of its parts.
+func (p *plans) patternOn(paper render.Paper, without ...string) document.Document {
+	of := p.Plans.Until(p.Sign())
+	of.Name, of.Line = "", nil
+	return booklet.Pattern(booklet.Of(of), booklet.Options{Name: p.name, Paper: paper, Without: without})
 }
 
 // paper is the usual size of page for the layout's units.
-func (p *plans) paper() render.Paper {
-	if p.Top.Units == measure.Centimetres {
-		return render.A4()
-	}
-	return render.Letter()
-}
+func (p *plans) paper() render.Paper { return render.UsualPaper(p.Top.Units) }
 
 // page is the pattern as one page for a browser.
 func (p *plans) page() ([]byte, error) {

@@ -179,10 +179,10 @@ func (m *marked) list(l document.List) {
 
 func (m *marked) table(t document.Table) {
 	m.text(bold(t.Caption))
-	heads, rules := make([]string, len(t.Columns)), make([]string, len(t.Columns))
+	heads, rules, shares := make([]string, len(t.Columns)), make([]string, len(t.Columns)), columnShares(&t)
 	for i, c := range t.Columns {
 		heads[i] = celled(spelled(c.Title))
-		rules[i] = strings.Repeat("-", columnShare(&t, i))
+		rules[i] = strings.Repeat("-", shares[i])
 		if c.Kind.Right() {
 			rules[i] = rules[i][1:] + ":"
 		}
@@ -203,30 +203,6 @@ func (m *marked) table(t document.Table) {
 	m.line("")
 }
 
-// columnShare is how wide a column is, beside the others, in a document that is made of the Markdown: its longest word, and of its longest
-// cell as much as a line may have.
-func columnShare(t *document.Table, at int) int {
-	const least, most = 4, 24
-	const margin = 5 // of a cell, in letters
-	share := max(least, longestWord(t.Columns[at].Title)+margin)
-	for i := range t.Rows {
-		if r := &t.Rows[i]; at < len(r.Cells) && !across(*r, len(t.Columns)) {
-			text, swatches := line(r.Cells[at].Text.String()), 3*len(r.Cells[at].Swatches)
-			share = max(share, longestWord(text)+margin, min(most, Columns(text)+swatches))
-		}
-	}
-	return share + 2
-}
-
-// longestWord is how wide the longest word of a text is.
-func longestWord(text string) int {
-	most := 0
-	for word := range strings.FieldsSeq(text) {
-		most = max(most, min(Columns(word), 40))
-	}
-	return most
-}
-
 func (m *marked) cells(list []string) { m.line("| " + strings.Join(list, " | ") + " |") }
 
 // swatched shows swatches, or says them in words; those without a letter are said by the words beside them.
@@ -235,7 +211,7 @@ func (m *marked) swatched(list []document.Swatch) string {
 	for _, s := range list {
 		letter := ""
 		if line(s.Letter) != "" {
-			letter = "**" + spelled(s.Letter) + "** "
+			letter = "**" + spelled(s.Letter) + "**\u00a0" // a letter and its swatch stay on one line
 		}
 		hex := s.Colour.Hex()
 		switch {
@@ -257,7 +233,7 @@ const pictureEnding = ".svg"
 // paragraph by itself for a figure, and what is for those who cannot see it for its caption; so it never is one.
 func (m *marked) illustration(s shape) {
 	if s.figure.TrueSize {
-		m.paragraph("[" + spelled(textLine(s.caption)) + "](<" + TrueSizeFile + ">)")
+		m.paragraph(strings.TrimSpace(started(styled(s.caption)) + " [" + spelled(TrueSizeFile) + "](<" + TrueSizeFile + ">)"))
 		return
 	}
 	picture, err := s.svg(false)

@@ -61,10 +61,32 @@ func TestSwatchesAreShown(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := string(files["law.md"])
-	if len(files) != 2 || !strings.Contains(string(files["law-cc0000.svg"]), `fill="#cc0000"`) || strings.Count(text, `**A** ![\#cc0000](<law-cc0000.svg>)`) != 2 {
+	if len(files) != 2 || !strings.Contains(string(files["law-cc0000.svg"]), `fill="#cc0000"`) || strings.Count(text, "**A**\u00a0![\\#cc0000](<law-cc0000.svg>)") != 2 {
 		t.Errorf("%d files, %s", len(files), text)
 	}
-	if alone, err := markdownAlone(d, Locale{}); err != nil || !strings.Contains(alone, "**A** (#cc0000)") || strings.Contains(alone, "![") {
+	if alone, err := markdownAlone(d, Locale{}); err != nil || !strings.Contains(alone, "**A**\u00a0(#cc0000)") || strings.Contains(alone, "![") {
 		t.Errorf("%s, %v", alone, err)
+	}
+}
+
+// TestWordsFitTheirColumns: in a document made of the Markdown no column is narrower than its longest word, where a line has room for
+// those of all columns; what is left goes to columns with longer cells.
+func TestWordsFitTheirColumns(t *testing.T) {
+	table := document.Table{Columns: []document.Column{{Title: "Line"}, {Title: "Piece"}, {Title: "Cut"}}, Rows: []document.Row{
+		{Cells: []document.Cell{{Text: document.Plain("1")}, {Text: document.Plain("background piece")}, {Text: document.Plain(strings.Repeat("squares of 7 in, ", 9))}}},
+		{Cells: []document.Cell{{Text: document.Plain(strings.Repeat("x", 30))}}},
+	}}
+	narrow := func(shares []int) bool {
+		whole := 0
+		for _, s := range shares {
+			whole += s
+		}
+		return len(shares) != 3 || shares[0]*madeLine < len("Line")*whole || shares[1]*madeLine < len("background")*whole || shares[2] <= 2*shares[1]
+	}
+	if shares := columnShares(&table); narrow(shares) {
+		t.Errorf("%d", shares)
+	}
+	if !narrow([]int{11, 20, 170}) || !narrow([]int{10, 40, 20}) {
+		t.Error("columns that are too narrow are not noticed")
 	}
 }

@@ -52,25 +52,32 @@ func (p *pager) turn() {
 	}
 }
 
-// tight is how much smaller than its least an illustration may be where a chapter ends with it, and it would leave a page
-// nearly empty.
+// tight is how much smaller than its least an illustration may be where a page would end nearly empty without it.
 const tight = 0.6
 
 // catchUp places the illustrations that wait where nothing comes that could stand before them: on this page if they can be
 // made small enough, or on the next.
 func (p *pager) catchUp() {
 	for len(p.later) > 0 {
-		list := slices.Clone(p.later[0])
-		if flex := *list[0].flex; p.short() {
-			flex.least *= tight
-			list[0].flex = &flex
-		}
-		if !p.put(list) {
+		if !p.squeezed() {
 			p.turn()
 			return
 		}
-		p.later = p.later[1:]
 	}
+}
+
+// squeezed places the first illustration that waits on this page if it can be made small enough.
+func (p *pager) squeezed() bool {
+	list := slices.Clone(p.later[0])
+	if flex := *list[0].flex; p.short() {
+		flex.least *= tight
+		list[0].flex = &flex
+	}
+	if !p.put(list) {
+		return false
+	}
+	p.later = p.later[1:]
+	return true
 }
 
 func (p *pager) empty() bool { return len(p.pages[len(p.pages)-1].placed) == 0 }
@@ -119,6 +126,8 @@ func (p *pager) unit(list []slice, held tie) {
 	}
 	if over := p.tall(list, true) - (p.bottom - p.top); !p.empty() && (over <= 0 || shrunk(list, over) != nil) {
 		for !p.empty() { // twice where illustrations had waited
+			for len(p.later) > 0 && p.short() && p.squeezed() {
+			}
 			p.turn()
 			if p.put(list) {
 				return
@@ -135,8 +144,12 @@ func (p *pager) unit(list []slice, held tie) {
 	p.set(list) // higher than a page: as much of it as there is will be found by the check
 }
 
-// least is how full a page is at the least that no chapter ends on.
-const least = 0.5
+// least is how full a page is at the least that no chapter ends on; in large print on half a sheet, whose pages hold fifteen lines and
+// figures as high as a page, leastLarge.
+const (
+	least      = 0.5
+	leastLarge = 0.4
+)
 
 // short says whether the page is less than half full.
 func (p *pager) short() bool { return p.y-p.top < least*(p.bottom-p.top) }
@@ -264,9 +277,13 @@ func (p *pager) drop(s slice) {
 // shortPages are the pages that are less than half full, though neither a chapter nor a page asked for begins behind them.
 func shortPages(pages []page, l look) []Warning {
 	var list []Warning
+	enough := least
+	if l.large && l.narrow() {
+		enough = leastLarge
+	}
 	for i, p := range pages[:max(0, len(pages)-1)] {
 		next := pages[i+1].placed[0]
-		if used := p.filled() / l.room(); used < least && !next.newPage && !next.opens && next.part == p.placed[len(p.placed)-1].part {
+		if used := p.filled() / l.room(); used < enough && !next.newPage && !next.opens && next.part == p.placed[len(p.placed)-1].part {
 			list = append(list, Warning{ShortPage, i + 1, fmt.Sprintf("the page is filled to %.0f %%", 100*used)})
 		}
 	}

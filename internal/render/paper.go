@@ -34,8 +34,24 @@ func A5() Paper {
 	return Paper{"A5", 148 * measure.Millimetre, 210 * measure.Millimetre, 12 * measure.Millimetre, true}
 }
 
-// Papers are the sizes of page that laws are tried on, in the order for help; A5 is as HalfLetter, within half an inch.
-func Papers() []Paper { return []Paper{Letter(), A4(), HalfLetter()} }
+// Papers are the sizes of page, in the order for help.
+func Papers() []Paper { return []Paper{Letter(), A4(), HalfLetter(), A5()} }
+
+// UsualPaper is the page for layouts in a system of units, where none is asked for.
+func UsualPaper(s measure.System) Paper {
+	if s == measure.Centimetres {
+		return A4()
+	}
+	return Letter()
+}
+
+// FoldedPaper is half a sheet of that.
+func FoldedPaper(s measure.System) Paper {
+	if s == measure.Centimetres {
+		return A5()
+	}
+	return HalfLetter()
+}
 
 // Options are how a document is put on paper.
 type Options struct {
@@ -86,11 +102,11 @@ func (o Options) look() look {
 	switch {
 	case o.Large:
 		l.body, l.small, l.title = 18, 18, 34
-		if l.wide < 450 {
+		if l.narrow() {
 			l.title = 26
 		}
 		l.headings, l.zoom = [4]float64{28, 24, 21, 18}, largeZoom
-	case l.wide < 450:
+	case l.narrow():
 		l.body, l.small, l.title = 9, 8, 25
 		l.headings = [4]float64{17, 12, 10, 9}
 	default:
@@ -102,6 +118,9 @@ func (o Options) look() look {
 	l.bottom = l.high - l.margin - l.small*(leading+0.9)
 	return l
 }
+
+// narrow says whether pages are half a sheet, or smaller.
+func (l look) narrow() bool { return l.wide < 450 }
 
 // text is the width between the margins.
 func (l look) text() float64 { return l.wide - 2*l.margin }

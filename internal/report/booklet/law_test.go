@@ -161,7 +161,7 @@ func TestNoPageOverflows(t *testing.T) {
 		cells := len(study(t, text, cutting.Options{}).Top.Cells)
 		for i, p := range render.Papers() {
 			for _, large := range []bool{false, true} {
-				if turn++; (strings.Contains(t.Name(), "invented") || !judges.On) && turn%5 != i || cells > 400 && (large || i != 0) || judges.On && large && (turn-1)/6%3 != i {
+				if turn++; (strings.Contains(t.Name(), "invented") || !judges.On) && turn%5 != i || cells > 400 && (large || i != 0) || judges.On && large && (turn-1)/8%4 != i {
 					continue
 				}
 				printed, err := typeset(t, text, render.Options{Paper: p, Large: large})
