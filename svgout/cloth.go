@@ -9,29 +9,65 @@ import (
 )
 
 // cloth paints the fabrics so that nothing shows between them: what lies beneath the seams
-// first, and then fabric after fabric.
+// first, then fabric after fabric, and the borders in a layer of their own.
 func (p *picture) cloth() {
 	shown := p.shown()
 	if len(shown) == 0 {
 		return
 	}
 	p.beneath(shown)
+	borders := Layer{ID: "borders", Name: "borders", Part: Cloth}
 	for _, f := range slices.Backward(shown) {
-		l := Layer{ID: fmt.Sprintf("fabric-%d", f+1), Name: p.Fabrics[f].Name, Part: Cloth, Style: Style{Fill: Fill{Kind: Fabric, Fabric: f}}}
-		item := Item{Outlines: p.outlinesOf(p.faces[f])}
-		if p.ByFabric {
-			item.ID = fmt.Sprintf("cloth-%d", f+1)
-		} else {
-			item.Each = p.faceLabels(f)
+		within, border := p.parted(p.faces[f])
+		fill := Style{Fill: Fill{Kind: Fabric, Fabric: f}}
+		if len(within) > 0 {
+			item := p.pieces(within, f)
+			if item.Each == nil {
+				item.ID = fmt.Sprintf("cloth-%d", f+1)
+			}
+			p.layer(Layer{ID: fmt.Sprintf("fabric-%d", f+1), Name: p.Fabrics[f].Name, Part: Cloth, Style: fill, Items: []Item{item}})
 		}
-		l.Items = []Item{item}
-		p.layer(l)
+		if len(border) > 0 {
+			item := p.pieces(border, f)
+			item.ID, item.Style = fmt.Sprintf("border-cloth-%d", f+1), fill
+			borders.Items = append(borders.Items, item)
+		}
+	}
+	if len(borders.Items) > 0 {
+		p.layer(borders)
 	}
 }
 
-// faceLabels name the faces of a fabric.
-func (p *picture) faceLabels(f int) *Labels {
-	list, name := p.faces[f], escaped(p.Fabrics[f].Name)
+// parted are faces that belong to no border, and those that do.
+func (p *picture) parted(faces []int32) (within, border []int32) {
+	of := func(i int32) bool { return p.Patches[p.Faces[i].Patch].Border >= 0 }
+	first := slices.IndexFunc(faces, of)
+	if first < 0 {
+		return faces, nil
+	}
+	within = slices.Clone(faces[:first])
+	for _, i := range faces[first:] {
+		if of(i) {
+			border = append(border, i)
+		} else {
+			within = append(within, i)
+		}
+	}
+	return within, border
+}
+
+// pieces are faces of a fabric, as one outline or each by itself.
+func (p *picture) pieces(faces []int32, fabric int) Item {
+	item := Item{Outlines: p.outlinesOf(faces)}
+	if !p.ByFabric {
+		item.Each = p.faceLabels(faces, fabric)
+	}
+	return item
+}
+
+// faceLabels name faces of a fabric.
+func (p *picture) faceLabels(list []int32, fabric int) *Labels {
+	name := escaped(p.Fabrics[fabric].Name)
 	return &Labels{
 		ID:    func(b []byte, n int) []byte { return p.appendFaceID(b, int(list[n])) },
 		Title: func(b []byte, n int) []byte { return p.appendFaceTitle(append(b, name...), int(list[n])) },

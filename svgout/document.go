@@ -183,9 +183,13 @@ func (d *document) path(item *Item) {
 	out.bytes = append(out.bytes, "\"/>\n"...)
 }
 
-// each draws every outline as a path of its own, with its id and a title.
+// each draws every outline as a path of its own, with its id and a title, in a group where the item has an id.
 func (d *document) each(item *Item) {
 	out, n := d.out, 0
+	if item.ID != "" {
+		d.canvas.Group(append([]string{d.id(item.ID)}, d.paint(item.Style)...)...)
+		defer d.canvas.Gend()
+	}
 	for outline := range item.Outlines {
 		b := append(append(out.bytes, `<path id="`...), d.prefix...)
 		b = append(item.Each.ID(b, n), `" d="`...)

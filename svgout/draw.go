@@ -138,7 +138,7 @@ func (p *picture) describeAs(drawn string) {
 
 // describe says in words what the picture shows.
 func (p *picture) describe() {
-	p.describeAs("in " + Views()[p.View])
+	p.describeAs([...]string{Colour: "in color", Value: "in the grays of its values", Line: "in line, with the letters of its pieces"}[p.View])
 	if fabrics := len(p.shown()); fabrics == 1 {
 		p.scene.Description += " It shows one fabric."
 	} else {

@@ -81,13 +81,17 @@ func byColour(svg []byte) (map[string]int, error) {
 	}
 	count := map[string]int{}
 	for _, layer := range root.children {
-		if id := layer.attr("id"); !strings.HasPrefix(id, "fabric-") && id != "outlines" {
+		if id := layer.attr("id"); !strings.HasPrefix(id, "fabric-") && id != "outlines" && id != "borders" {
 			continue
 		}
+		fill := layer.attr("fill")
 		for n := range layer.all() {
+			if own := n.attr("fill"); own != "" { // of a fabric among the borders
+				fill = own
+			}
 			for _, outline := range outlines(n.attr("d")) {
 				if n.name == "path" {
-					count[layer.attr("fill")+" "+strings.TrimSuffix(outline, "Z")]++
+					count[fill+" "+strings.TrimSuffix(outline, "Z")]++
 				}
 			}
 		}

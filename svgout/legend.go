@@ -115,7 +115,7 @@ func (p *picture) entries() []entry {
 		if print := p.Fabrics[f].Print; print != "" {
 			e.below = append(e.below, fitted(print, longestText/smallLetters, textWidth))
 		}
-		e.below = append(e.below, fmt.Sprintf("%.1f %% of the top, value %.0f", 100*share[f], p.value(f)))
+		e.below = append(e.below, fmt.Sprintf("%.1f%% of the top, value %.0f", 100*share[f], p.value(f)))
 		list = append(list, e)
 	}
 	return list

@@ -18,16 +18,16 @@ func (p *picture) linework() {
 	p.layer(Layer{ID: "paper", Name: "paper", Style: Style{Fill: flat(*white())}, Items: []Item{{ID: "ground", Outlines: p.extent}}})
 	l := Layer{ID: "outlines", Name: "outlines", Style: Style{Fill: Fill{Kind: Unfilled}, Line: black(), Width: p.stroke, Joins: true, Caps: true}}
 	l.Items = p.rim()
-	patches := Item{ID: "patches", Outlines: p.patchOutlines}
-	if !p.ByFabric {
-		patches.ID, patches.Each = "", p.patchLabels()
-	}
-	l.Items = append(l.Items, patches)
+	within, border := p.patchesBy()
+	l.Items = append(l.Items, p.drawnPatches("patches", within))
 	if len(p.StripSeams) > 0 {
 		l.Items = append(l.Items, Item{ID: "strip-seams", Style: Style{Width: p.stroke * stripStroke}, Open: true,
 			Outlines: lines(len(p.StripSeams), func(i int) *quilt.Seam { return &p.StripSeams[i] })})
 	}
 	p.layer(l)
+	if len(border) > 0 {
+		p.layer(Layer{ID: "borders", Name: "borders", Style: l.Style, Items: []Item{p.drawnPatches("border-patches", border)}})
+	}
 	p.layer(Layer{ID: "letters", Name: "letters", Style: Style{Fill: flat(palettes.Colour{R: 0x55, G: 0x55, B: 0x55}), Words: true, Middle: true},
 		Items: []Item{{Texts: p.letters}}})
 }
@@ -43,30 +43,51 @@ func (p *picture) rim() []Item {
 	return []Item{{ID: "rim", Outlines: func(yield func([]measure.Point) bool) { yield(cornersOf(in)) }}}
 }
 
-func (p *picture) patchOutlines(yield func([]measure.Point) bool) {
+// patchesBy are the patches that belong to no border, and those that do.
+func (p *picture) patchesBy() (within, border []int32) {
 	for i := range p.Patches {
-		if !yield(p.Patches[i].Outline) {
-			return
+		if p.Patches[i].Border >= 0 {
+			border = append(border, int32(i))
+		} else {
+			within = append(within, int32(i))
 		}
 	}
+	return within, border
 }
 
-// patchLabels name the patches.
-func (p *picture) patchLabels() *Labels {
+// drawnPatches are patches as one drawing with an id, or each by itself.
+func (p *picture) drawnPatches(id string, list []int32) Item {
+	outlines := func(yield func([]measure.Point) bool) {
+		for _, i := range list {
+			if !yield(p.Patches[i].Outline) {
+				return
+			}
+		}
+	}
+	if p.ByFabric {
+		return Item{ID: id, Outlines: outlines}
+	}
+	return Item{Outlines: outlines, Each: p.patchLabels(list)}
+}
+
+// patchLabels name patches.
+func (p *picture) patchLabels(list []int32) *Labels {
 	names := make([]string, len(p.Fabrics))
 	for f := range names {
 		names[f] = escaped(p.Fabrics[f].Name)
 	}
-	return &Labels{ID: p.appendPatchID, Title: func(b []byte, i int) []byte {
-		patch := &p.Patches[i]
-		for n := range patch.Count {
-			if n > 0 {
-				b = append(b, ", "...)
+	return &Labels{
+		ID: func(b []byte, n int) []byte { return p.appendPatchID(b, int(list[n])) },
+		Title: func(b []byte, n int) []byte {
+			patch := &p.Patches[list[n]]
+			for n := range patch.Count {
+				if n > 0 {
+					b = append(b, ", "...)
+				}
+				b = append(b, names[p.Faces[patch.First+n].Fabric]...)
 			}
-			b = append(b, names[p.Faces[patch.First+n].Fabric]...)
-		}
-		return p.appendPlace(b, patch)
-	}}
+			return p.appendPlace(b, patch)
+		}}
 }
 
 // letters are the letter of each patch's role where there is room for it, and in a wedge of a

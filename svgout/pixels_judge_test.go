@@ -21,9 +21,6 @@ import (
 	"eighthturn/palettes"
 )
 
-// bare is a picture without the lines of its seams, which would lie over what is judged here.
-var bare = Options{SeamLines: SeamsLeftOut}
-
 // colourAt is a pixel's colour.
 func colourAt(m *image.NRGBA, x, y int) palettes.Colour {
 	c := m.NRGBAAt(x, y)
@@ -47,14 +44,6 @@ func lawMiddles(top *quilt.Top, view View, m *image.NRGBA, zoom float64) error {
 		}
 	}
 	return nil
-}
-
-// mean is the mean of an outline's corners in user units.
-func mean(outline []measure.Point) (x, y float64) {
-	for _, p := range outline {
-		x, y = x+userUnits(p.X), y+userUnits(p.Y)
-	}
-	return x / float64(len(outline)), y / float64(len(outline))
 }
 
 // away is how far a place lies from the nearest side of an outline, but for sides along a

@@ -78,8 +78,18 @@ func TestWhatLiesOutsideIsNoticed(t *testing.T) {
 	}
 }
 
-// malformed says what is wrong with a picture.
+// malformed says what is wrong with a picture: files of their own have a white ground behind all that is drawn, and pictures within a
+// page none.
 func malformed(svg []byte) string {
+	if bytes.HasPrefix(svg, []byte("<?xml")) {
+		ground := bytes.Index(svg, []byte(Ground))
+		for _, drawn := range []string{"<path", "<circle", "<text"} {
+			if at := bytes.Index(svg, []byte(drawn)); ground < 0 || at >= 0 && at < ground {
+				return "no ground behind " + drawn
+			}
+		}
+		svg = bytes.Replace(svg, []byte(Ground), nil, 1)
+	}
 	reader := xml.NewDecoder(bytes.NewReader(svg))
 	for {
 		token, err := reader.Token()
@@ -120,7 +130,8 @@ func badValue(a xml.Attr) bool {
 }
 
 func TestMalformedIsNoticed(t *testing.T) {
-	for _, text := range []string{`<svg><path d="MNaN 0"/></svg>`, `<svg>`, `<svg><script/></svg>`, `<svg><path fill="url(#a)"/></svg>`} {
+	for _, text := range []string{`<svg><path d="MNaN 0"/></svg>`, `<svg>`, `<svg><script/></svg>`, `<svg><path fill="url(#a)"/></svg>`,
+		`<?xml version="1.0"?><svg></svg>`, `<?xml version="1.0"?><svg><path/>` + Ground + `</svg>`, "<svg>" + Ground + "</svg>"} {
 		if malformed([]byte(text)) == "" {
 			t.Errorf("%s passed", text)
 		}

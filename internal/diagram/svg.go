@@ -18,12 +18,19 @@ func SVG(w io.Writer, f *Figure, o Options) error {
 	return Place(f, o).SVG(w, o)
 }
 
+// Ground is the white ground of a figure that is a file of its own, so that it is read on a dark page too; it follows the title and
+// the description. Within a page a figure has the page's ground.
+const Ground = `<rect width="100%" height="100%" fill="#ffffff"/>` + "\n"
+
 // SVG writes the sheet; of the options it reads Units and Inline.
 func (s *Sheet) SVG(w io.Writer, o Options) error {
 	var file bytes.Buffer
 	d := drawing{canvas: svg.New(&file)}
 	d.canvas.Decimals = 4
 	d.begin(s, o.Units)
+	if !o.Inline {
+		file.WriteString(Ground)
+	}
 	for i := range s.Items {
 		d.item(&s.Items[i])
 	}

@@ -94,7 +94,7 @@ func SVG(w io.Writer, top *quilt.Top) error {
 	}
 	width, height := top.Outer.Width(), top.Outer.Height()
 	canvas.Startunit(float64(width)/float64(unit), float64(height)/float64(unit), name,
-		`viewBox="0 0 `+userUnit(width)+" "+userUnit(height)+`" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape"`)
+		`viewBox="0 0 `+userUnit(width)+" "+userUnit(height)+`" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" style="background:#ffffff"`) // no shape, which would be stitched
 	_, _ = io.WriteString(out, "<!-- "+Marker+" -->\n")
 	canvas.Title(top.Title)
 	for _, l := range Layers(top) {

@@ -31,13 +31,12 @@ func (s *shape) svg(inline bool) ([]byte, error) {
 	return spliced(file.Bytes(), s.layerSVG(placed)), nil
 }
 
-// spliced puts the layers of a picture beneath the marks: behind the title and description
-// that open every figure.
+// spliced puts the layers of a picture beneath the marks: behind the title, the description and the ground that open every figure.
 func spliced(file, layers []byte) []byte {
 	if len(layers) == 0 {
 		return file
 	}
-	for _, end := range []string{"</desc>\n", "</title>\n"} {
+	for _, end := range []string{diagram.Ground, "</desc>\n", "</title>\n"} {
 		if i := bytes.Index(file, []byte(end)); i >= 0 {
 			at := i + len(end)
 			return append(append(bytes.Clone(file[:at]), layers...), file[at:]...)

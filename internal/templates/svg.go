@@ -26,6 +26,10 @@ const (
 	labelInk = "#d00000"
 )
 
+// onWhite has browsers show a template on white, on dark pages too: no shape, since a machine would cut out its edge (CSS Backgrounds 3,
+// section 2.11.1, the background of the root element).
+const onWhite = `style="background:#ffffff"`
+
 // LayersNote explains the layers of an SVG template.
 const LayersNote = "Cut the black lines only. The other layers are for a pen, or to be hidden: seam line blue, matching dots purple, grain green, labels red."
 
@@ -87,7 +91,7 @@ func newSheet(w io.Writer, size measure.Point, units measure.System) *svgSheet {
 		unit, name = measure.Millimetre, "mm"
 	}
 	s.canvas.Startunit(float64(size.X)/float64(unit), float64(size.Y)/float64(unit), name,
-		`viewBox="0 0 `+userUnit(size.X)+" "+userUnit(size.Y)+`" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape"`)
+		`viewBox="0 0 `+userUnit(size.X)+" "+userUnit(size.Y)+`" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" `+onWhite)
 	_, _ = io.WriteString(s.out, marker+"\n")
 	return s
 }

@@ -1,0 +1,60 @@
+package svgout
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/quilt"
+)
+
+// lawBorders says that the layer of borders holds all of their pieces and nothing else.
+func lawBorders(top *quilt.Top, svg []byte) error {
+	root, err := parse(svg)
+	if err != nil {
+		return err
+	}
+	piece, want, within := regexp.MustCompile(`^border\d+p\d+(b\d+)?$`), 0, 0
+	for i := range top.Faces {
+		if top.Patches[top.Faces[i].Patch].Border >= 0 {
+			want++
+		}
+	}
+	for _, layer := range root.children {
+		for n := range layer.all() {
+			id := n.attr("id")
+			switch inLayer := layer.attr("id") == "borders"; {
+			case n.name != "path" || id == "":
+			case inLayer != piece.MatchString(id):
+				return fmt.Errorf("%s stands in the layer %s", id, layer.attr("id"))
+			case inLayer:
+				within++
+			}
+		}
+	}
+	if within != want {
+		return fmt.Errorf("the layer of borders has %d pieces, the borders %d", within, want)
+	}
+	return nil
+}
+
+func TestBordersAreALayer(t *testing.T) {
+	onTops(t, func(top *quilt.Top, o Options, svg []byte) error {
+		if o.ByFabric {
+			borders := strings.Contains(string(svg), `id="borders" inkscape:groupmode="layer"`)
+			if want := top.Patches[len(top.Patches)-1].Border >= 0; borders != want {
+				return fmt.Errorf("a layer of borders: %v, expected %v", borders, want)
+			}
+			return nil
+		}
+		return lawBorders(top, svg)
+	})
+	top := lapTop(t)
+	law := func(bad []byte) error { return lawBorders(top, bad) }
+	for _, svg := range [][]byte{drawn(t, top, Options{}), drawn(t, top, Options{View: Line})} {
+		broken(t, law, svg, `<path id="border1p1"[^\n]*\n`, "")
+		broken(t, law, svg, `id="border1p1"`, `id="r1c1p99"`)
+		broken(t, law, svg, `id="r1c1p3"`, `id="border1p99"`)
+	}
+}
