@@ -76,7 +76,7 @@ func (c *cursor) lacksLabel(label NameNode) bool {
 // kindOrLike takes a block's kind, or the block that it is like.
 func (c *cursor) kindOrLike(b *blockNode) bool {
 	if _, ok := c.accept("like"); !ok {
-		b.Kind = c.kind()
+		b.Kind = c.kind(b)
 		return b.Kind != nil
 	}
 	if c.done() {
@@ -89,23 +89,32 @@ func (c *cursor) kindOrLike(b *blockNode) bool {
 }
 
 // kind takes the name of a block kind.
-func (c *cursor) kind() *blocks.Kind {
+func (c *cursor) kind(b *blockNode) *blocks.Kind {
 	at := c.here()
 	word := strings.ToLower(c.text(at))
-	if k, ok := blocks.Find(c.kinds, word); ok {
-		c.take(at)
-		return k
-	}
 	names := make([]string, len(c.kinds))
 	for i, k := range c.kinds {
 		names[i] = k.Name
 	}
-	hint := didYouMean(word, names)
-	if hint == "" {
-		hint = "kinds are: " + strings.Join(names, ", ")
+	two := c.joined(at, names)
+	if k, ok := blocks.Find(c.kinds, word); ok && two.words == "" {
+		c.take(at)
+		return k
 	}
-	c.fault(at, hint, "expected a kind of block, found %s", c.found())
+	hint := two.or(c.swappedLabel(b, at)).or(didYouMean(word, names))
+	c.fault(at, "", "expected a kind of block, found %s", c.found()).suggest(hint.backed("kinds are: " + strings.Join(names, ", ")))
 	return nil
+}
+
+// swappedLabel is a hint where a block's label and its kind changed places, none where they did not.
+func (c *cursor) swappedLabel(b *blockNode, at Span) hint {
+	kind, ok := blocks.Find(c.kinds, strings.ToLower(b.Label.Text))
+	label := c.text(at)
+	if !ok || !isName(label) && !isDigits(label) || c.statement(label) != nil {
+		return hint{}
+	}
+	both := label + " " + kind.Name
+	return edit("the label comes first: block "+both, b.Label.Span.To(at), both)
 }
 
 // roleOrOption takes a role with its values, or one of the options of a column.

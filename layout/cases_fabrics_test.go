@@ -7,15 +7,39 @@ func fabricCases() []testCase {
 	return []testCase{
 		{
 			"a name of two words", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦light blue⟧ #9ab\nblock W web wedges light kites cream\n"), refused,
-			says(`a fabric's name is one word, found "light blue" before the color #9ab`, "write light-blue #9ab"),
+			says(`a fabric's name is one word, found "light blue" before the color #9ab`, "leave out blue"),
 		},
 		{
 			"a name of three words", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦deep sea  blue⟧ #9ab \"print\" on-hand 3\nblock W web wedges deep kites cream\n"), refused,
-			says(`a fabric's name is one word, found "deep sea  blue" before the color #9ab`, "write deep-sea-blue #9ab"),
+			says(`a fabric's name is one word, found "deep sea  blue" before the color #9ab`, "leave out sea blue"),
 		},
 		{
 			"a name of two words with a colour by name", swap(small, "navy #1f3350\nblock W web wedges navy kites cream\n", "⟦old rose⟧ pink\nblock W web wedges old kites cream\n"), refused,
+			says(`a fabric's name is one word, found "old rose" before the color pink`, "leave out rose"),
+		},
+		{
+			"a name of two words, not used yet", swap(small, "#1f3350\n", "#1f3350\nfabric ⟦old rose⟧ pink\n"), refused,
 			says(`a fabric's name is one word, found "old rose" before the color pink`, "write old-rose pink"),
+		},
+		{
+			"a name twice", swap(small, "navy #1f3350", "⟦navy navy⟧ #1f3350"), refused,
+			says(`a fabric's name is one word, found "navy navy" before the color #1f3350`, "leave out navy"),
+		},
+		{
+			"an equals sign before the color", swap(small, "cream #f4ead7", "cream ⟦=⟧ #f4ead7"), refused,
+			says(`"=" is not a color; expected #rgb, #rrggbb or a CSS color name, as in #1f3350 or navy`, "leave out the equals sign"),
+		},
+		{
+			"a color of two words behind a name", swap(small, "navy #1f3350", "navy navy ⟦blue⟧"), refused,
+			says(`a fabric has one color, and "navy" stands here already`, "leave out blue"),
+		},
+		{
+			"a color's name in two words", swap(small, "cream #f4ead7", "cream ⟦light blue⟧"), refused,
+			says(`a color's name is one word, found "light blue"`, "write lightblue"),
+		},
+		{
+			"on hand in two words", swap(small, "#1f3350", "#1f3350 ⟦on⟧ hand 1 yd"), refused,
+			says(`expected a print name in quotes, "on-hand" or "usable-width", found "on"`, "write on-hand"),
 		},
 		{
 			"a name of two words, used as two", "strip 4\nfabric cream #f4ead7\nfabric ⟦light blue⟧ #9ab\nblock W web wedges cream kites cream\nblock P plain piece light blue\ngrid\n  W W P\n  W P W\n  W W W\n", refused,

@@ -25,7 +25,7 @@ func lengthCases() []testCase {
 		},
 		{
 			"two numbers that may be a fraction", swap(small, "4\n", "⟦1 3⟧\n"), refused,
-			says(`"1 3" is not one length`, "did you mean 1/3?"),
+			says(`"1 3" is not one length`, "for example strip 4"), // a strip of 1/3 leaves nothing
 		},
 		{
 			"two numbers", swap(small, "4\n", "⟦5 3⟧\n"), refused,
@@ -93,7 +93,7 @@ func lengthCases() []testCase {
 		},
 		{
 			"an unknown unit apart", swap(small, "4\n", "4 ⟦thumbs⟧\n"), refused,
-			says(`nothing more belongs on this line, found "thumbs"`, "for example strip 4"),
+			says(`nothing more belongs on this line, found "thumbs"`, "leave out thumbs"),
 		},
 		{
 			"a multiplication sign", swap(small, "4\n", "⟦4×5⟧\n"), refused,
@@ -129,7 +129,7 @@ func lengthCases() []testCase {
 		},
 		{
 			"a sign of equality", swap(small, "4\n", "⟦=⟧ 4\n"), refused,
-			says(`expected the width of the cut strip, found "="`, "for example strip 4"),
+			says(`expected the width of the cut strip, found "="`, "leave out the equals sign"),
 		},
 		{
 			"no length", swap(small, "strip 4\n", "strip⟦⟧\n"), refused,
@@ -241,7 +241,7 @@ func lengthCases() []testCase {
 		},
 		{
 			"a length and its twin in centimetres", swap(small, "4\n", "4 in ⟦10⟧ cm\n"), refused,
-			says(`nothing more belongs on this line, found "10"`, "for example strip 4"),
+			says(`nothing more belongs on this line, found "10"`, "leave out 10 cm"),
 		},
 		{
 			"a length of text", swap(small, "4\n", "⟦\"4\"⟧\n"), refused,

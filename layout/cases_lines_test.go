@@ -13,7 +13,7 @@ func lineCases() []testCase {
 		},
 		{
 			"a statement with a colon", swap(small, "fabric navy #1f3350\n", "⟦fabric:⟧ navy #1f3350\n"), refused,
-			says(`no statement is called "fabric:"`, `did you mean "fabric"?`),
+			says(`no statement is called "fabric:"`, "leave out the colon"),
 		},
 		{
 			"a statement by another word", swap(small, "fabric navy #1f3350\n", "⟦colour⟧ navy #1f3350\n"), refused,
@@ -73,11 +73,11 @@ func lineCases() []testCase {
 		},
 		{
 			"a word too many", swap(small, "4\n", "4 ⟦wide⟧\n"), refused,
-			says(`nothing more belongs on this line, found "wide"`, "for example strip 4"),
+			says(`nothing more belongs on this line, found "wide"`, "leave out wide"),
 		},
 		{
 			"batting with a word too many", swap(small, "4\n", "4\nbatting ⟦wool⟧\n"), refused,
-			says(`nothing more belongs on this line, found "wool"`, "for example batting"),
+			says(`nothing more belongs on this line, found "wool"`, "leave out wool"),
 		},
 		{
 			"a row under no grid", swap(small, "grid\n  W W P\n", "  ⟦W⟧ W P\n"), refused,

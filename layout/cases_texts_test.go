@@ -23,7 +23,7 @@ func textCases() []testCase {
 		},
 		{
 			"a title and more", swap(small, "strip 4\n", "title \"Harbor\" ⟦lanterns⟧\nstrip 4\n"), refused,
-			says(`nothing more belongs on this line, found "lanterns"`, `for example title "Harbor lanterns"`),
+			says(`nothing more belongs on this line, found "lanterns"`, "leave out lanterns"),
 		},
 		{
 			"a title too long", swap(small, "strip 4\n", "title ⟦\""+strings.Repeat("a", 1001)+"\"⟧\nstrip 4\n"), refused,

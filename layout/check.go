@@ -20,6 +20,31 @@ func Read(text string) (*Design, *Source, []Fault) { return ReadWith(text, nil) 
 // ReadWith is Read for a layout that may name photos, which it is given by a function; a
 // fault of the function is one sentence.
 func ReadWith(text string, photos func(file string) (palettes.PhotoSample, error)) (*Design, *Source, []Fault) {
+	return read(text, onceEach(photos), true)
+}
+
+// onceEach is a function of photos that looks at each once.
+func onceEach(photos func(file string) (palettes.PhotoSample, error)) func(file string) (palettes.PhotoSample, error) {
+	if photos == nil {
+		return nil
+	}
+	type seen struct {
+		palettes.PhotoSample
+		err error
+	}
+	known := map[string]seen{}
+	return func(file string) (palettes.PhotoSample, error) {
+		s, ok := known[file]
+		if !ok {
+			s.PhotoSample, s.err = photos(file)
+			known[file] = s
+		}
+		return s.PhotoSample, s.err
+	}
+}
+
+// read is ReadWith; try says whether what hints say to type is tried.
+func read(text string, photos func(file string) (palettes.PhotoSample, error), try bool) (*Design, *Source, []Fault) {
 	source := NewSource(text)
 	p := newParser(source)
 	p.parse()
@@ -31,6 +56,9 @@ func ReadWith(text string, photos func(file string) (palettes.PhotoSample, error
 	c.check()
 	c.dropMisread(parsed)
 	list := c.sorted()
+	if try {
+		c.tryEdits(list)
+	}
 	if errors, _ := Count(list); errors > 0 {
 		return nil, source, list
 	}

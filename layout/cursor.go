@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -161,7 +162,7 @@ func (c *cursor) oneOf(what string, words ...string) *WordNode {
 			return &WordNode{c.word(), w}
 		}
 	}
-	c.fault(c.here(), didYouMean(word, words), "expected %s, %s, found %s", what, strings.Join(words, " or "), c.found())
+	c.fault(c.here(), "", "expected %s, %s, found %s", what, strings.Join(words, " or "), c.found()).suggest(didYouMean(word, words))
 	c.dropRest()
 	return nil
 }
@@ -186,13 +187,12 @@ func (c *cursor) finish(expected string) {
 		return
 	}
 	at := c.here()
-	hint := leftOverHint(c.text(at), expected)
 	switch {
 	case c.twice():
 	case expected == "":
-		c.fault(at, hint, "nothing more belongs on this line, found %s", c.found())
+		c.fault(at, "", "nothing more belongs on this line, found %s", c.found()).suggest(c.leftOverHint(expected))
 	default:
-		c.fault(at, hint, "expected %s, found %s", expected, c.found())
+		c.fault(at, "", "expected %s, found %s", expected, c.found()).suggest(c.leftOverHint(expected))
 	}
 	c.dropRest()
 }
@@ -213,20 +213,50 @@ func (c *cursor) twice() bool {
 	return false
 }
 
-// leftOverHint says what to do with a word that stands behind a complete statement, "" if
+// leftOverHint says what to do with the next word, which stands behind a complete statement; none if
 // it does not tell.
-func leftOverHint(word, expected string) string {
+func (c *cursor) leftOverHint(expected string) hint {
+	at := c.here()
+	word, more := c.text(at), wordsInQuotes(expected)
 	switch {
+	case strings.ContainsAny(word, "=:,;"):
+		return hint{}
 	case isShellComment(word):
-		return "a comment in mid-line needs a space behind its #: # " + word[1:]
+		return edit("a comment in mid-line needs a space behind its #: # "+word[1:], Span{at.Start, at.Start + 1}, "# ")
 	case isForeignComment(word):
-		return "comments begin with # and a space"
+		return edit("comments begin with # and a space", Span{at.Start, at.Start + len(word) - len(strings.TrimLeft(word, "/-;*"))}, "# ")
 	case word == "x", word == "X", word == "×", word == "*", word == "by":
-		return "one length is wanted here, not two"
+		return advice("one length is wanted here, not two")
 	case strings.Trim(word, "-–—−") == "":
-		return "one length is wanted here, without a dash"
+		return advice("one length is wanted here, without a dash")
 	}
-	return didYouMean(word, append(wordsInQuotes(expected), measure.UnitWords()...))
+	if joined := c.joined(at, more); joined.words != "" {
+		return joined
+	}
+	if last := c.text(c.last()); last != "" && last[len(last)-1] >= '0' && last[len(last)-1] <= '9' {
+		more = append(more, measure.UnitWords()...)
+	}
+	hint := didYouMean(word, more)
+	if hint.words == "" && expected == "" {
+		rest := Span{at.Start, c.end - len(c.rest()) + len(strings.TrimRightFunc(c.rest(), measure.IsSpace))}
+		return c.leaveOut(shorten(c.text(rest)), rest).alone()
+	}
+	return hint
+}
+
+// joined is a hint to write two words as one with a hyphen, none if they are no word of the list so.
+func (s *session) joined(first Span, list []string) hint {
+	line := s.source.lineSpan(s.source.Line(first.Start))
+	rest := strings.TrimLeftFunc(s.src[first.End:line.End], measure.IsSpace)
+	second := rest
+	if i := strings.IndexFunc(rest, measure.IsSpace); i >= 0 {
+		second = rest[:i]
+	}
+	word := strings.ToLower(s.src[first.Start:first.End] + "-" + second)
+	if second == "" || !slices.Contains(list, word) {
+		return hint{}
+	}
+	return edit("write "+word, Span{first.Start, line.End - len(rest) + len(second)}, word)
 }
 
 // wordsInQuotes is the words that stand in quotes in what was expected.

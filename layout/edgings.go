@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"eighthturn/internal/measure"
@@ -72,13 +73,7 @@ func parseBorder(p *parser, c *cursor, keyword Span) {
 func (c *cursor) edging(keyword Span, what string) *edgingNode {
 	c.newField()
 	if !c.done() && !c.atNumber() {
-		at := c.here()
-		hint := "for example " + what + " 4 navy"
-		rest := strings.TrimLeftFunc(c.src[at.End:c.end], measure.IsSpace)
-		if width, err := measure.Read(rest); err == nil {
-			hint = "the width comes first: " + what + " " + rest[:width.Bytes] + " " + c.text(at)
-		}
-		c.fault(at, hint, "expected the width of the %s, found %s", what, c.found())
+		c.fault(c.here(), "", "expected the width of the %s, found %s", what, c.found()).suggest(c.widthHint(what))
 		c.dropRest()
 		return nil
 	}
@@ -95,8 +90,47 @@ func (c *cursor) edging(keyword Span, what string) *edgingNode {
 	}
 	e := &edgingNode{Width: width, Fabric: fabric}
 	c.edgingOptions(e, what)
+	if !c.done() && what != "sash" {
+		c.aroundAll(what)
+	}
 	e.Span = keyword.To(c.last())
 	return e
+}
+
+// widthHint is a hint at the width that should stand before a fabric: the one that stands behind it, or one to begin with.
+func (c *cursor) widthHint(what string) hint {
+	at := c.here()
+	fabric := c.text(at)
+	rest := strings.TrimLeftFunc(c.src[at.End:c.end], measure.IsSpace)
+	width, err := measure.Read(rest)
+	switch {
+	case !isName(fabric) || c.isReserved(fabric):
+		return hint{}
+	case err == nil:
+		first := rest[:width.Bytes]
+		end := c.end - len(rest) + width.Bytes
+		for _, frame := range []string{"cut", "finished"} {
+			if more := strings.TrimLeftFunc(rest[width.Bytes:], measure.IsSpace); beginsWithWord(more, frame) {
+				end = c.end - len(more) + len(frame)
+				first += " " + frame
+			}
+		}
+		return edit("the width comes first: "+what+" "+first+" "+fabric, Span{at.Start, end}, first+" "+fabric)
+	}
+	usual := map[string]string{"binding": "2 1/2", "border": "4", "sash": "1 1/2"}[what]
+	return advice("for example " + what + " " + usual + " " + fabric)
+}
+
+// aroundAll reports a word for a side behind an edging, which goes around all sides.
+func (c *cursor) aroundAll(what string) bool {
+	word := strings.Trim(strings.ToLower(c.peek()), ",")
+	if !slices.Contains([]string{"top", "bottom", "left", "right", "sides", "all", "top-left"}, word) {
+		return false
+	}
+	rest := Span{c.at, c.end - len(c.rest()) + len(strings.TrimRightFunc(c.rest(), measure.IsSpace))}
+	c.fault(c.here(), "", "a %s goes around all sides, found %s", what, c.found()).suggest(c.leaveOut(shorten(c.text(rest)), rest))
+	c.dropRest()
+	return true
 }
 
 // edgingOptions takes what may follow a border's or the sashes' fabric.

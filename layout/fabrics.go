@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"cmp"
 	"strings"
 
 	"eighthturn/internal/measure"
@@ -76,7 +75,7 @@ func (c *cursor) fabricColour(f *fabricNode) bool {
 	case c.longName(f.Name):
 		return false
 	case err != nil:
-		c.fault(at, c.colourHint(word), "%s", err.Error())
+		c.fault(at, "", "%s", err.Error()).suggest(c.colourHint(word))
 		return false
 	}
 	f.Colour, f.colourWord = colour, word
@@ -95,24 +94,24 @@ func (c *cursor) swatch(f *fabricNode) bool {
 }
 
 // colourHint is the colour that a word most likely stands for.
-func (c *cursor) colourHint(word string) string {
+func (c *cursor) colourHint(word string) hint {
 	if len(c.list) >= maxGuesses {
-		return ""
+		return hint{}
 	}
 	plain, odd := plainLike(word)
 	if _, err := palettes.Parse(plain); err == nil && odd != "" {
-		return "write " + plain + ": " + odd
+		return write(plain).saying("write " + plain + ": " + odd)
 	}
 	for _, as := range []string{strings.Trim(word, `,;:.'"`), "#" + word} {
 		if _, err := palettes.Parse(as); err == nil {
-			return "write " + as
+			return write(as)
 		}
 	}
-	return cmp.Or(c.guess(word, palettes.Names()), "write # and six digits, or a name such as navy")
+	return c.guess(word, palettes.Names()).backed("write # and six digits, or a name such as navy")
 }
 
-// longName reports a fabric's name of several words: the colour stands behind another word,
-// or behind another colour.
+// longName reports a fabric's name of several words, where the colour stands behind another word, and a colour of several,
+// where that word is a colour or the words are one together.
 func (c *cursor) longName(first NameNode) bool {
 	words := make([]Span, 0, 5)
 	for at := c.at; at < c.end && len(words) < cap(words); {
@@ -130,12 +129,41 @@ func (c *cursor) longName(first NameNode) bool {
 			colour = i
 		}
 	}
-	if colour == 0 {
+	if colour == 0 || strings.Trim(c.src[words[0].Start:words[colour-1].End], "=:,;- \t") == "" {
 		return false
 	}
+	if c.longColour(first, words[:colour+1]) {
+		return true
+	}
 	name := first.To(words[colour-1])
-	c.fault(name, "write "+strings.Join(strings.FieldsFunc(c.text(name), measure.IsSpace), "-")+" "+c.text(words[colour]),
-		"a fabric's name is one word, found %s before the color %s", quote(c.text(name)), c.text(words[colour]))
+	joined := strings.Join(strings.FieldsFunc(c.text(name), measure.IsSpace), "-")
+	said := c.fault(name, "", "a fabric's name is one word, found %s before the color %s", quote(c.text(name)), c.text(words[colour]))
+	if isName(joined) && !c.isReserved(joined) {
+		said.suggest(edit("write "+joined+" "+c.text(words[colour]), name, joined).alone())
+	}
+	rest := words[0].To(words[colour-1])
+	said.orElse(c.leaveOut(strings.Join(strings.Fields(c.text(rest)), " "), rest).alone())
+	if colour == 1 {
+		said.orElse(c.leaveOut(first.Text, first.Span).alone())
+	}
+	return true
+}
+
+// longColour reports a colour written in several words: a colour's name that was written apart, or a second colour behind
+// the first.
+func (c *cursor) longColour(name NameNode, words []Span) bool {
+	all := words[0].To(words[len(words)-1])
+	joined := strings.Join(strings.FieldsFunc(c.text(all), measure.IsSpace), "")
+	if _, err := palettes.Parse(joined); err == nil {
+		c.fault(all, "", "a color's name is one word, found %s", quote(c.text(all))).suggest(write(joined))
+		return true
+	}
+	_, named := palettes.Parse(name.Text + c.text(words[0]))
+	if _, err := palettes.Parse(c.text(words[0])); err != nil || named == nil || c.src[words[len(words)-1].Start] == '#' {
+		return false
+	}
+	rest := words[1].To(words[len(words)-1])
+	c.fault(rest, "", "a fabric has one color, and %s stands here already", quote(c.text(words[0]))).suggest(c.leaveOut(c.text(rest), rest))
 	return true
 }
 
@@ -208,5 +236,5 @@ func (c *checker) warnInchesOnHand(n *fabricNode) {
 		return
 	}
 	written := c.src[n.OnHand.Start:n.OnHand.End]
-	c.warn(n.OnHand.Span, "if yards are meant, write "+written+" yd", "only %s of %s is on hand", c.text(nm), quote(n.Name.Text))
+	c.warn(n.OnHand.Span, "", "only %s of %s is on hand", c.text(nm), quote(n.Name.Text)).suggest(write(written + " yd").saying("if yards are meant, write " + written + " yd"))
 }

@@ -32,13 +32,25 @@ func (s Severity) String() string {
 }
 
 // Fault is one message about a layout. The message says what is there and what was wanted;
-// the hint says what to type. Neither holds the place, which is the span.
+// the hint says what to type, and the edits do so as data. None holds the place, which is the span.
 type Fault struct {
 	Severity Severity
 	Span     Span
 	Message  string
 	Hint     string
+	Edits    []Edit // what the hint says to type, in the order of the places; none where it says nothing to type
 	Notes    []Note
+
+	trial   *trial // of the edits, nil where there are none
+	example string // a statement of its sort, as one could type it
+}
+
+// trial says how the edits of a fault are tried.
+type trial struct {
+	guess   bool   // what was meant is only likely
+	strict  bool   // they may not show any other error
+	instead string // the hint where they are wrong
+	others  []hint // to be tried then
 }
 
 // Note is a second place that a fault speaks of.

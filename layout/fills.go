@@ -1,5 +1,7 @@
 package layout
 
+import "strings"
+
 // valueNode is what a role is given.
 type valueNode struct {
 	Span
@@ -46,13 +48,26 @@ func (c *checker) fill(v valueNode, banded bool, role string) Fill {
 	f := e.fill()
 	f.Reversed, f.Span = !v.Reversed.Empty(), v.Span
 	switch {
+	case !ok && f.Reversed:
+		c.meantAsStripSet(e, v.Name.Text)
 	case !ok:
 	case e.is == aStripSet && !banded:
 		c.fault(v.Span, "write a fabric, for example "+c.someFabric(0), "the %s %s cut from fabric, and %s is a strip set", role, verb(role, "is", "are"), quote(v.Name.Text)).note(e.span, "defined here")
 	case e.is != aStripSet && f.Reversed:
-		c.fault(v.Span, "leave out reversed", "only strip sets can be reversed, and %s is a %s", quote(v.Name.Text), e.is).note(e.span, "defined here")
+		c.fault(v.Span, "", "only strip sets can be reversed, and %s is a %s", quote(v.Name.Text), e.is).suggest(c.leaveOut(Reversed, v.Reversed)).note(e.span, "defined here")
 	}
 	return f
+}
+
+// meantAsStripSet says to define a name that nothing has as a strip set, since it is reversed somewhere.
+func (c *checker) meantAsStripSet(e *entry, name string) {
+	const fabric = "define it: fabric "
+	if e.message == 0 || e.message > len(c.list) {
+		return
+	}
+	if f := &c.list[e.message-1]; strings.HasPrefix(f.Hint, fabric) {
+		f.Hint = "define it: strip-set " + name + " and its fabrics"
+	}
 }
 
 func (c *checker) fillName(f Fill) string {

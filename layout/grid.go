@@ -70,6 +70,28 @@ type Cell struct {
 func parseGrid(p *parser, c *cursor, keyword Span) {
 	p.tree.Grid = &gridNode{Span: keyword}
 	p.rows = gridRows
+	if c.done() {
+		return
+	}
+	at := c.here()
+	switch rest := (Span{at.Start, c.end}); {
+	case p.looksLikeRow(c):
+		p.fault(at, "", "expected the rows on lines of their own below, found %s", c.found()).
+			suggest(edit("put the labels on the lines below, with blanks before them", Span{keyword.End, at.Start}, p.lineEnd()+"  "))
+	case twoLengths(strings.TrimSpace(c.text(rest))):
+		p.fault(at, "", "expected the rows on lines of their own below, found %s", c.found()).suggest(c.leaveOut(strings.TrimSpace(c.text(rest)), rest))
+	default:
+		return
+	}
+	c.dropRest()
+}
+
+// lineEnd is what ends the lines of the layout.
+func (s *session) lineEnd() string {
+	if i := strings.IndexAny(s.src, "\r\n"); i >= 0 {
+		return s.src[i : i+lineEnd(s.src[i:])]
+	}
+	return "\n"
 }
 
 // row reads one row under the grid.
@@ -89,7 +111,7 @@ func (p *parser) row(c *cursor, indented bool) {
 		row.Cells, c.tokens = make([]cellNode, 0, likely), make([]token, 0, likely)
 	}
 	if !indented {
-		p.warn(c.here(), "put blanks before it", "this row of blocks has lost its indentation")
+		p.lost = append(p.lost, Edit{Span{c.at, c.at}, "  "})
 	}
 	for !c.done() {
 		c.newField()
@@ -99,6 +121,21 @@ func (p *parser) row(c *cursor, indented bool) {
 	}
 	g.Rows = append(g.Rows, row)
 	g.Span.End = row.Span.End
+}
+
+// warnUnindented warns of rows without blanks before them, once for all of a grid.
+func (p *parser) warnUnindented() {
+	if len(p.lost) == 0 {
+		return
+	}
+	at := p.source.lineSpan(p.source.Line(p.lost[0].Span.Start))
+	at.End = newCursor(p.session, at).wordAt(at.Start).End
+	if n := len(p.lost); n > 1 {
+		const words = "put blanks before them"
+		p.warn(at, "", "%d rows of blocks have lost their indentation", n).suggest(hint{words: words, edits: p.lost, instead: words})
+		return
+	}
+	p.warn(at, "", "this row of blocks has lost its indentation").suggest(edit("put blanks before it", p.lost[0].Span, p.lost[0].Text))
 }
 
 // cell reads a label with the turn that may follow it.
@@ -202,7 +239,7 @@ func (c *checker) gridSize(g *gridNode) bool {
 		}
 		ok = false
 		if glued := c.gluedRow(row, columns); glued != "" {
-			c.fault(row.Span, "put blanks between the labels: "+glued, "these labels have no blanks between them")
+			c.fault(row.Span, "", "these labels have no blanks between them").suggest(apart(strings.Fields(glued)))
 			continue
 		}
 		c.fault(row.Span, "rows have one length: write . where nothing stands", "row %d has %s, but row %d has %d", i+1, plural(len(row.Cells), "block"), other+1, columns).note(g.Rows[other].Span, "row %d", other+1)
@@ -246,7 +283,7 @@ func (c *checker) cell(n *cellNode) (Cell, bool) {
 	cell := Cell{Block: -1, Run: -1, Span: n.Span}
 	if n.Label.Text == "." {
 		if !n.Turn.Empty() {
-			c.fault(n.Turn, "leave it out", "there is nothing to turn at a .")
+			c.fault(n.Turn, "", "there is nothing to turn at a .").suggest(write("").saying("leave it out"))
 		}
 		return cell, true
 	}
@@ -263,7 +300,7 @@ func (c *checker) cell(n *cellNode) (Cell, bool) {
 	b := &c.design.Blocks[i]
 	cell.Block, b.used = i, true
 	if b.Kind != nil && !n.Turn.Empty() && b.Kind.Turning == blocks.Fixed {
-		c.fault(n.Turn, "leave it out", "%s blocks are not rotated", b.Kind.Name)
+		c.fault(n.Turn, "", "%s blocks are not rotated", b.Kind.Name).suggest(write("").saying("leave it out"))
 	}
 	return cell, b.Kind != nil
 }

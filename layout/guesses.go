@@ -60,20 +60,14 @@ func (s *session) guessable(list []*blockNode) []*blockNode {
 }
 
 // guess is didYouMean for lists that may be long.
-func (s *session) guess(text string, list []string) string {
+func (s *session) guess(text string, list []string) hint {
 	if len(s.list) >= maxGuesses {
-		return ""
+		return hint{}
 	}
 	return didYouMean(text, list)
 }
 
-// didYouMean is a hint at the nearest word, "" if none is near.
-func didYouMean(text string, list []string) string {
-	if hint := lookAlike(text, list); hint != "" {
-		return hint
-	}
-	if near := nearest(text, list); near != "" {
-		return `did you mean "` + near + `"?`
-	}
-	return ""
+// didYouMean is a hint at the nearest word, none if none is near.
+func didYouMean(text string, list []string) hint {
+	return lookAlike(text, list).or(near(nearest(text, list)))
 }

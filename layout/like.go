@@ -53,7 +53,7 @@ func (c *checker) noModel(n *blockNode) {
 		}
 	}
 	c.labels.poison(n.Like.key())
-	c.fault(n.Like.Span, c.labelHint(n.Like.Text, others), "no block is called %s", quote(n.Like.Text))
+	c.fault(n.Like.Span, "", "no block is called %s", quote(n.Like.Text)).suggest(c.labelHint(n.Like.Text, others))
 }
 
 // takeFrom completes a block from the one that it is like.
@@ -66,7 +66,7 @@ func (c *checker) takeFrom(n, model *blockNode) {
 	n.Roles = nil
 	for _, r := range own {
 		if r.Index = n.Kind.Role(strings.ToLower(r.Word.Text)); r.Index < 0 {
-			c.wrongRole(n.Kind, r.Word)
+			c.wrongRole(n.Kind, r.Word, own)
 			n.poisoned = true
 			continue
 		}

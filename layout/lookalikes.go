@@ -45,41 +45,41 @@ func plainLike(text string) (plain, odd string) {
 
 // lookAlike is a hint where text is a word of the list but for characters that only look
 // like its letters, "" if it is not.
-func lookAlike(text string, list []string) string {
+func lookAlike(text string, list []string) hint {
 	plain, odd := plainLike(text)
 	if odd == "" {
-		return ""
+		return hint{}
 	}
 	for _, w := range list {
 		if foldName(plain) == foldName(w) {
-			return fmt.Sprintf("type %s anew: %s", w, odd)
+			return write(w).saying(fmt.Sprintf("type %s anew: %s", w, odd))
 		}
 	}
-	return ""
+	return hint{}
 }
 
-// numberHint says what to type for a word that was meant as a length, "" if nothing in it
+// numberHint says what to type for a word that was meant as a length, none if nothing in it
 // tells what is wrong.
-func numberHint(word string) string {
+func numberHint(word string) hint {
 	if plain, odd := plainLike(word); odd != "" && isNumeric(plain) {
-		return "write " + plain + ": " + odd
+		return write(plain).saying("write " + plain + ": " + odd)
 	}
 	if rest := strings.TrimLeft(word, "-−–—"); rest != word && isLength(rest) {
-		return "write " + rest
+		return write(rest)
 	}
 	switch {
 	case strings.ContainsFunc(word, func(r rune) bool { return unicode.IsDigit(r) && r > unicode.MaxASCII }):
-		return "write lengths with the digits 0 to 9"
+		return advice("write lengths with the digits 0 to 9")
 	case strings.ContainsAny(word, "×*") || isPair(word, "x") || isPair(word, "by"):
-		return "one length is wanted here, not two"
+		return advice("one length is wanted here, not two")
 	case strings.ContainsAny(word, "–—−‒‐‑"):
 		plain := strings.TrimLeft(strings.Map(plainDash, word), "-")
 		if isNumeric(plain) && strings.Count(plain, "-") == 1 && strings.Contains(plain, "/") {
-			return "write " + plain + " with a hyphen, or with a blank in its place"
+			return write(plain).saying("write " + plain + " with a hyphen, or with a blank in its place")
 		}
-		return "one length is wanted here, without a dash"
+		return advice("one length is wanted here, without a dash")
 	}
-	return ""
+	return hint{}
 }
 
 func plainDash(r rune) rune {

@@ -60,13 +60,13 @@ func (c *cursor) newName(what string, digits bool) (NameNode, bool) {
 		c.fault(n.Span, "write the name in front of it", "expected %s, found %s", what, quote(n.Text))
 		c.lacksName(digits)
 	case c.quoteAt(n.Start) > 0:
-		c.fault(n.Span, c.nameHint(n.Text), "%s takes no quotes, found %s", what, shorten(n.Text))
+		c.fault(n.Span, "", "%s takes no quotes, found %s", what, shorten(n.Text)).suggest(c.nameHint(n.Text))
 	case !isName(n.Text) && !(digits && isDigits(n.Text)):
-		c.fault(n.Span, c.nameHint(n.Text), "%s is not %s: names begin with a letter and continue with letters, digits, - and _", quote(n.Text), what)
+		c.fault(n.Span, "", "%s is not %s: names begin with a letter and continue with letters, digits, - and _", quote(n.Text), what).suggest(c.nameHint(n.Text))
 	case chars > MaxNameChars:
 		c.fault(n.Span, "", "this name has %d characters; the limit is %d", chars, MaxNameChars)
 	case !digits && c.isReserved(n.Text), digits && c.statement(n.Text) != nil: // labels stand in rows, where only a statement could be meant
-		c.fault(n.Span, "call it "+freeName(n.Text), "%s is one of the language's own words and cannot be a name", quote(n.Text))
+		c.fault(n.Span, "", "%s is one of the language's own words and cannot be a name", quote(n.Text)).suggest(write(freeName(n.Text)).saying("call it " + freeName(n.Text)))
 	default:
 		return n, true
 	}
@@ -84,7 +84,7 @@ func (c *cursor) nameOf(what string) (NameNode, bool) {
 	word := c.peek()
 	switch {
 	case c.atQuote():
-		c.fault(c.here(), c.nameHint(word), "expected %s, found text in quotes", what)
+		c.fault(c.here(), "", "expected %s, found text in quotes", what).suggest(c.nameHint(word))
 	case c.done(), c.atNumber(), c.isReserved(word), word == "/":
 		c.fault(c.here(), "", "expected %s, found %s", what, c.found())
 	default:
@@ -106,7 +106,7 @@ func (s *session) lacksName(label bool) {
 func freeName(word string) string { return "my-" + word }
 
 // nameHint makes a name of what was written, if letters are in it.
-func (s *session) nameHint(text string) string {
+func (s *session) nameHint(text string) hint {
 	made := strings.TrimLeftFunc(strings.Map(func(r rune) rune {
 		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == '-' || r == '_' {
 			return r
@@ -115,7 +115,10 @@ func (s *session) nameHint(text string) string {
 	}, text), func(r rune) bool { return !unicode.IsLetter(r) })
 	made = strings.TrimRight(made, "-_")
 	if made == "" || s.isReserved(made) || utf8.RuneCountInString(made) > MaxNameChars {
-		return ""
+		return hint{}
 	}
-	return "write " + made
+	if i := strings.IndexAny(text, "=:,;"); i > 0 && i < len(text)-1 {
+		return hint{}
+	}
+	return write(made).alone()
 }

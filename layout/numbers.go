@@ -40,7 +40,8 @@ func (c *cursor) lengthOption(what string) *LengthNode {
 	l, ok := c.length(what)
 	if !ok {
 		last := &c.list[len(c.list)-1]
-		last.Hint = cmp.Or(last.Hint, "for example "+c.option(option))
+		last.example = "for example " + c.option(option)
+		last.Hint = cmp.Or(last.Hint, last.example)
 		c.dropRest()
 		return nil
 	}
@@ -53,7 +54,7 @@ func (c *cursor) lengthOption(what string) *LengthNode {
 // length takes a length; what is wrong with it is reported.
 func (c *cursor) length(what string) (LengthNode, bool) {
 	if !c.atNumber() {
-		c.fault(c.here(), numberHint(c.peek()), "expected %s, found %s", what, c.found())
+		c.fault(c.here(), "", "expected %s, found %s", what, c.found()).suggest(numberHint(c.peek()))
 		return LengthNode{}, false
 	}
 	start := c.at
@@ -61,7 +62,7 @@ func (c *cursor) length(what string) (LengthNode, bool) {
 	if err != nil {
 		p := err.(*measure.Problem)
 		at := Span{start + p.Start, start + p.End}
-		c.fault(at, cmp.Or(numberHint(c.text(at)), p.Hint, "write a length as 3 1/2 or 3.5"), "%s", p.Message)
+		c.fault(at, "", "%s", p.Message).suggest(numberHint(c.text(at)).or(c.problemHint(p)))
 		c.take(Span{start, max(start+p.End, c.wordAt(start).End)})
 		c.skipNumbers()
 		return LengthNode{}, false
@@ -78,16 +79,27 @@ func (c *cursor) length(what string) (LengthNode, bool) {
 	return node, true
 }
 
+// problemHint is what package measure says to write, or how a length is written.
+func (c *cursor) problemHint(p *measure.Problem) hint {
+	if length, ok := strings.CutPrefix(p.Hint, "write "); ok && isLength(length) {
+		return write(length)
+	}
+	return advice(cmp.Or(p.Hint, "write a length as 3 1/2 or 3.5"))
+}
+
 // noFrame refuses the words cut and finished where they say nothing.
 func (s *session) noFrame(n *LengthNode, what string) bool {
 	switch {
 	case n.Cut:
-		s.fault(n.Span, "leave out cut", "%s is neither cut nor finished", what)
+		s.fault(n.Span, "", "%s is neither cut nor finished", what).suggest(s.leaveOut("cut", n.frame("cut")))
 	case n.Finished:
-		s.fault(n.Span, "leave out finished", "%s is neither cut nor finished", what)
+		s.fault(n.Span, "", "%s is neither cut nor finished", what).suggest(s.leaveOut("finished", n.frame("finished")))
 	}
 	return !n.Cut && !n.Finished
 }
+
+// frame is where the word cut or finished stands, at the end of a length.
+func (l *LengthNode) frame(word string) Span { return Span{l.End - len(word), l.End} }
 
 // uncommented is the rest of the line without a comment that begins in the next words.
 func (c *cursor) uncommented() string {
@@ -109,11 +121,12 @@ func (c *cursor) twoNumbers(first LengthNode) bool {
 	}
 	second := c.here()
 	both := first.Span.To(second)
-	hint := "a length is a number, or a number and a fraction: 3 1/2"
+	hint := advice("a length is a number, or a number and a fraction: 3 1/2")
 	if fraction := c.text(first.Span) + "/" + c.text(second); isLength(fraction) {
-		hint = "did you mean " + fraction + "?"
+		hint = near(fraction)
+		hint.words = "did you mean " + fraction + "?"
 	}
-	c.fault(both, hint, "%s is not one length", quote(c.text(both)))
+	c.fault(both, "", "%s is not one length", quote(c.text(both))).suggest(hint)
 	c.take(second)
 	c.skipNumbers()
 	return true

@@ -32,11 +32,7 @@ func parsePalette(p *parser, c *cursor, keyword Span) {
 	n := &paletteNode{Name: c.usedName()}
 	n.Span = keyword.To(n.Name.Span)
 	if _, ok := palettes.Find(strings.ToLower(n.Name.Text)); !ok {
-		hint := didYouMean(n.Name.Text, names)
-		if hint == "" {
-			hint = "palettes are: " + strings.Join(names, ", ")
-		}
-		c.fault(n.Name.Span, hint, "no palette is called %s", quote(n.Name.Text))
+		c.fault(n.Name.Span, "", "no palette is called %s", quote(n.Name.Text)).suggest(didYouMean(n.Name.Text, names).backed("palettes are: " + strings.Join(names, ", ")))
 		c.dropRest()
 		return
 	}

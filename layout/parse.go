@@ -29,6 +29,7 @@ type parser struct {
 	ahead map[string]bool // block labels, read ahead for rows that lost their indentation
 	once  map[string]Span // statements that may stand once, by their word
 	rows  rowsOf          // what indented lines belong to
+	lost  []Edit          // blanks before the rows without indentation
 }
 
 // rowsOf is the statement whose rows may follow.
@@ -66,6 +67,7 @@ func (p *parser) parse() {
 	for _, line := range p.source.lines {
 		p.line(line)
 	}
+	p.warnUnindented()
 	p.poisonLines()
 	p.tree.former = p.former
 }
@@ -116,15 +118,24 @@ func (p *parser) cleanLine(at Span) bool {
 			break // quoted text is checked by itself, and comments may hold what they like
 		}
 		if isInvisible(r) || isDirection(r) {
-			p.fault(Span{at.Start + i, at.Start + i + utf8.RuneLen(r)}, "delete it, or type the line anew", "there is an invisible character here: U+%04X", r)
+			p.fault(Span{at.Start + i, at.Start + i + utf8.RuneLen(r)}, "", "there is an invisible character here: U+%04X", r).suggest(p.deleted())
 			return false
 		}
 		if r < ' ' && r != '\t' && r != '\v' && r != '\f' || r == 0x7f {
-			p.fault(Span{at.Start + i, at.Start + i + 1}, "delete it, or type the line anew", "there is a control character here: U+%04X", r)
+			p.fault(Span{at.Start + i, at.Start + i + 1}, "", "there is a control character here: U+%04X", r).suggest(p.deleted())
 			return false
 		}
 	}
 	return true
+}
+
+// deleted is a hint to delete a character.
+func (s *session) deleted() hint {
+	const words = "delete it, or type the line anew"
+	if len(s.list) > maxGuesses {
+		return advice(words)
+	}
+	return write("").saying(words)
 }
 
 // isPlain says whether a line is of nothing but ASCII characters that show, blanks and tabs.
@@ -142,6 +153,8 @@ func isPlain(text string) bool {
 func (p *parser) statementOrRow(c *cursor, indented bool) (string, bool) {
 	s := p.statement(c.peek())
 	switch {
+	case s != nil && p.joined(c.here(), p.words).words != "":
+		p.rows = noRows
 	case s != nil:
 		p.rows = noRows
 		c.newField()
@@ -171,9 +184,24 @@ func (p *parser) parseStatement(s *Statement, c *cursor, keyword Span) {
 	before := len(p.list)
 	s.parse(p, c, keyword)
 	c.finish(s.next)
+	p.markHints(before, line)
 	p.exampleHints(before, s)
 	if errors, _ := Count(p.list[before:]); errors > 0 {
 		p.poisonStatement(s, line)
+	}
+}
+
+// markHints gives the first error in a line, of those from the number on, the hint to leave out the marks that no layout
+// has, where it has some.
+func (p *parser) markHints(from int, line Span) {
+	for i := from; i < len(p.list); i++ {
+		if f := &p.list[i]; f.Severity == Error && len(f.Edits) == 0 {
+			if h := p.markHint(line); h.words != "" {
+				h.instead = f.Hint
+				f.suggest(h)
+			}
+			return
+		}
 	}
 }
 

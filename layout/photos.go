@@ -53,7 +53,8 @@ func (c *checker) photoName(n *fabricNode) bool {
 	name := n.Swatch.Text
 	switch {
 	case strings.Contains(name, `\`):
-		c.fault(n.Swatch.Span, "write "+strings.ReplaceAll(name, `\`, "/"), "folders in the name of a photo are separated by /, found %s", quote(name))
+		slashed := strings.ReplaceAll(name, `\`, "/")
+		c.fault(n.Swatch.Span, "", "folders in the name of a photo are separated by /, found %s", quote(name)).suggest(write(`"` + slashed + `"`).saying("write " + slashed))
 	case path.IsAbs(name) || !filepath.IsLocal(filepath.FromSlash(name)) || strings.Contains(name, ":"):
 		c.fault(n.Swatch.Span, "put the photo beside the layout and write its name alone", "a photo must be in the layout's folder or in one below it, found %s", quote(name))
 	case !slices.Contains([]string{".jpg", ".jpeg", ".png"}, strings.ToLower(path.Ext(name))):

@@ -59,7 +59,7 @@ func (c *cursor) quoted(what string, next ...string) (TextNode, bool) {
 // the byte after it, says so, or at the last.
 func (c *cursor) quotedUntil(what string, ends func(after int) bool) (TextNode, bool) {
 	if !c.atQuote() {
-		c.fault(c.here(), c.quotesHint(), "expected %s in quotes, found %s", what, c.found())
+		c.fault(c.here(), "", "expected %s in quotes, found %s", what, c.found()).suggest(c.quotesHint())
 		return TextNode{}, false
 	}
 	open := c.quoteAt(c.at)
@@ -75,7 +75,8 @@ func (c *cursor) quotedUntil(what string, ends func(after int) bool) (TextNode, 
 		}
 	}
 	if last < 0 {
-		c.fault(Span{c.at, c.end}, `end it with "`, "the text that begins here has no quotation mark at its end")
+		end := c.at + len(strings.TrimRightFunc(c.rest(), measure.IsSpace))
+		c.fault(Span{c.at, c.end}, "", "the text that begins here has no quotation mark at its end").suggest(edit(`end it with "`, Span{end, end}, `"`))
 		c.take(Span{c.at, c.end})
 		return TextNode{}, false
 	}
@@ -85,12 +86,13 @@ func (c *cursor) quotedUntil(what string, ends func(after int) bool) (TextNode, 
 }
 
 // quotesHint is the rest of the line in quotes.
-func (c *cursor) quotesHint() string {
+func (c *cursor) quotesHint() hint {
 	rest, _, _ := strings.Cut(c.rest(), " #")
 	if text := strings.Trim(rest, " \t'‘’`"); text != "" && !strings.ContainsAny(text, `"“”„`) {
-		return `write "` + shorten(text) + `"`
+		at := Span{c.at, c.at + len(strings.TrimRightFunc(rest, measure.IsSpace))}
+		return edit(`write "`+shorten(text)+`"`, at, `"`+text+`"`)
 	}
-	return `put the text in quotes: "…"`
+	return advice(`put the text in quotes: "…"`)
 }
 
 // goesOn says whether what follows a quotation mark at a byte may follow the text.

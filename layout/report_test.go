@@ -64,7 +64,7 @@ a.quilt:4:20: error: no fabric, pool or strip set is called "赤い"
 			"      |             ^^^ write # and six digits, or a name such as navy\n"},
 		{"a family before it", swap(small, "strip 4", "title \"👩\u200d👩\u200d👧\" 4\nstrip 4"), "\na.quilt:1:11: error: nothing more belongs on this line, found \"4\"\n" +
 			"    1 | title \"👩<U+200D>👩<U+200D>👧\" 4\n" +
-			"      |                                ^ for example title \"Harbor lanterns\"\n"},
+			"      |                                ^ leave out 4\n"},
 		{"a control character", swap(small, "strip 4", "title \"a\x1b[2J\x07\"\nstrip 4"), `
 a.quilt:1:7: error: this text holds a control character: a<U+001B>[2J<U+0007>
     1 | title "a<U+001B>[2J<U+0007>"
@@ -102,7 +102,8 @@ a.quilt:1:9: error: nothing more belongs on this line, found "x"
 // TestReportIsShort holds a report of many messages to 20 and a count, errors first.
 func TestReportIsShort(t *testing.T) {
 	const warnings, faults = 30, 40
-	text := small + strings.Repeat("W W W\n", warnings) // rows that lost their indentation
+	pool := swap(small, "piece cream", "piece p") + "scraps p navy\n" + strings.Repeat("scraps p navy\n", warnings) // in the pool already
+	text := pool
 	report := reported(text)
 	if got := strings.Count(report, ": warning: "); got != layout.MaxShown {
 		t.Errorf("%d warnings are shown of %d", got, warnings)
@@ -118,7 +119,7 @@ func TestReportIsShort(t *testing.T) {
 	if want := "and 50 more messages: 20 errors, 30 warnings\n"; !strings.HasSuffix(report, want) {
 		t.Errorf("the report ends\n%s", lastLine(report))
 	}
-	report = reported(small + strings.Repeat("W W W\n", warnings) + "border 1 nvy\n")
+	report = reported(pool + "border 1 nvy\n")
 	if strings.Count(report, ": error: ") != 1 || !strings.HasSuffix(report, "and 11 more messages: 11 warnings\n") {
 		t.Errorf("warnings crowd out the error\n%s", report)
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 )
 
 // roleNode is a role with its values.
@@ -66,7 +67,7 @@ func (c *cursor) role(b *blockNode) bool {
 		r.Index = b.Kind.Role(strings.ToLower(r.Word.Text))
 	}
 	if b.Kind != nil && r.Index < 0 || b.Kind == nil && !c.isRole(r.Word.Text) {
-		c.wrongRole(b.Kind, r.Word)
+		c.wrongRole(b.Kind, r.Word, append(c.rolesAhead(b.Kind), b.Roles...))
 		return false
 	}
 	for _, other := range b.Roles {
@@ -85,7 +86,8 @@ func (c *cursor) role(b *blockNode) bool {
 		v, ok := c.value("a fabric for the " + r.Word.Text)
 		if !ok {
 			last := &c.list[len(c.list)-1]
-			last.Hint = cmp.Or(last.Hint, "for example "+r.Word.Text+" navy")
+			last.example = "for example " + r.Word.Text + " navy"
+			last.Hint = cmp.Or(last.Hint, last.example)
 			return false
 		}
 		r.Values = append(r.Values, v)
@@ -104,25 +106,29 @@ func (c *cursor) isOption(word string) bool {
 	return c.isRole(word) || strings.EqualFold(word, "line") || strings.EqualFold(word, "about")
 }
 
-// wrongRole reports a word where a role was wanted.
-func (s *session) wrongRole(k *blocks.Kind, word NameNode) {
+// wrongRole reports a word where a role was wanted, beside those that the block has.
+func (s *session) wrongRole(k *blocks.Kind, word NameNode, has []roleNode) {
 	if k == nil {
-		s.fault(word.Span, didYouMean(word.Text, roleWords(s.kinds)), "expected a role, found %s", quote(word.Text))
+		s.fault(word.Span, "", "expected a role, found %s", quote(word.Text)).suggest(didYouMean(word.Text, roleWords(s.kinds)))
 		return
 	}
 	names := make([]string, len(k.Roles))
+	var open, needed []string // roles that the block has not, and those of them that it must have
 	for i, r := range k.Roles {
 		names[i] = r.Name
+		if !slices.ContainsFunc(has, func(h roleNode) bool { return h.Index == i }) {
+			open = append(open, r.Name)
+			if !r.Outer {
+				needed = append(needed, r.Name)
+			}
+		}
 	}
 	if s.isRole(word.Text) {
 		s.fault(word.Span, "its roles are: "+strings.Join(names, ", "), "%s blocks have no %s", k.Name, word.Text)
 		return
 	}
-	hint := didYouMean(word.Text, names)
-	if hint == "" {
-		hint = "the roles of " + k.Name + " are: " + strings.Join(names, ", ")
-	}
-	s.fault(word.Span, hint, "expected a role of the %s block, found %s", k.Name, quote(word.Text))
+	hint := roleHint(word.Text, k, open, needed)
+	s.fault(word.Span, "", "expected a role of the %s block, found %s", k.Name, quote(word.Text)).suggest(hint.backed("the roles of " + k.Name + " are: " + strings.Join(names, ", ")))
 }
 
 // fills looks up a role's values.
@@ -152,13 +158,63 @@ func (c *checker) misspeltRole(n *blockNode, r roleNode) roleNode {
 		if _, known := c.names.find(v.Name); known || i == 0 || nearest(v.Name.Text, c.names.order) != "" {
 			continue
 		}
-		if hint := c.guess(v.Name.Text, roles); hint != "" {
-			c.fault(v.Name.Span, hint, "expected a role of the %s block, found %s", n.Kind.Name, quote(v.Name.Text))
+		if hint := c.roleMeant(n, r, i, roles); hint.words != "" {
+			c.fault(v.Name.Span, "", "expected a role of the %s block, found %s", n.Kind.Name, quote(v.Name.Text)).suggest(hint)
 			r.Values, n.poisoned = r.Values[:i], true
 			break
 		}
 	}
 	return r
+}
+
+// roleMeant is a hint at the role that a value which is no name was meant for: one that is near, or the only one that the
+// block lacks, where a fabric follows.
+func (c *checker) roleMeant(n *blockNode, r roleNode, i int, roles []string) hint {
+	text := r.Values[i].Name.Text
+	var open, needed []string
+	for number, role := range roles {
+		if !slices.ContainsFunc(n.Roles, func(h roleNode) bool { return h.Index == number }) {
+			open = append(open, role)
+			if described := &n.Kind.Roles[number]; !described.Outer && (!described.OfWebs || c.tree.Webs == nil) {
+				needed = append(needed, role)
+			}
+		}
+	}
+	if len(c.list) >= maxGuesses {
+		return hint{}
+	}
+	if i+1 == len(r.Values) {
+		needed = nil
+	} else if e, known := c.names.find(r.Values[i+1].Name); !known || e.poisoned() {
+		needed = nil
+	}
+	return roleHint(text, n.Kind, open, needed)
+}
+
+// roleHint is a hint at one of the roles that a block has not yet: one that is near, or the only one that it needs.
+func roleHint(word string, k *blocks.Kind, open, needed []string) hint {
+	hint := didYouMean(word, open)
+	if len(needed) != 1 || !isName(word) {
+		return hint
+	}
+	if i := k.Role(hint.text); hint.words == "" || i >= 0 && k.Roles[i].Outer {
+		return near(needed[0])
+	}
+	return hint
+}
+
+// rolesAhead is the roles that stand further on in the line.
+func (c *cursor) rolesAhead(k *blocks.Kind) []roleNode {
+	var ahead []roleNode
+	if k == nil {
+		return nil
+	}
+	for _, word := range strings.FieldsFunc(c.rest(), measure.IsSpace) {
+		if i := k.Role(strings.ToLower(word)); i >= 0 {
+			ahead = append(ahead, roleNode{Index: i})
+		}
+	}
+	return ahead
 }
 
 // anyUnknown says whether one of the names is nothing's: it was reported, here or where it
@@ -210,8 +266,16 @@ func (c *checker) missingRoles(n *blockNode, b *Block) {
 		missing = append(missing, role.Name)
 	}
 	if len(missing) > 0 {
-		c.fault(n.Label.Span, "add "+strings.Join(add, " "), "block %s has no %s", quote(n.Label.Text), strings.Join(missing, " and no "))
+		c.fault(n.Label.Span, "", "block %s has no %s", quote(n.Label.Text), strings.Join(missing, " and no ")).suggest(c.addTo(n, strings.Join(add, " ")))
 	}
+}
+
+// addTo is a hint to add words to the end of a block.
+func (c *checker) addTo(n *blockNode, words string) hint {
+	if len(c.design.Fabrics) == 0 {
+		return advice("add " + words)
+	}
+	return edit("add "+words, Span{n.Span.End, n.Span.End}, " "+words)
 }
 
 // model is the block that a block is like, nil if there is none.

@@ -119,8 +119,12 @@ func (c *checker) find(n NameNode) (*entry, bool) {
 		e.used = true
 		return e, true
 	case e.message > 0:
-		if first := &c.list[e.message-1]; len(first.Notes) < noted && first.Span != n.Span {
+		first := &c.list[e.message-1]
+		if len(first.Notes) < noted && first.Span != n.Span {
 			first.note(n.Span, "here too")
+		}
+		if k := len(first.Edits); k > 0 && first.Edits[k-1].Span.Start > first.Span.Start || k == 1 && first.Edits[0].Span == first.Span {
+			first.alsoEdit(Edit{n.Span, first.Edits[0].Text})
 		}
 	}
 	return e, false
@@ -136,20 +140,44 @@ func (c *checker) noSuchName(n NameNode, e *entry) {
 		c.names.unnamed--
 	case c.misnamed(n.Span):
 		e.message = len(c.list) + 1
-		c.faults.fault(n.Span, c.nameToWrite(n.Text), "no fabric, pool or strip set is called %s", quote(n.Text))
+		hint := c.nameToWrite(n)
+		c.faults.fault(n.Span, "", "no fabric, pool or strip set is called %s", quote(n.Text)).suggest(hint)
 	}
 }
 
 // nameToWrite is a hint for a name that nothing has: one that is near, or the fabric that
 // a colour would make.
-func (c *checker) nameToWrite(text string) string {
-	hint := c.guess(text, c.names.order)
-	if hint == "" {
-		hint = didYouMean(text, []string{"cut", "finished", "rest", Reversed})
-	}
-	if hint != "" || len(c.list) >= maxGuesses {
+func (c *checker) nameToWrite(n NameNode) hint {
+	text := n.Text
+	if hint := c.markedName(n); hint.words != "" {
 		return hint
 	}
+	hint := c.guess(text, c.names.order).or(didYouMean(text, []string{"cut", "finished", "rest", Reversed}))
+	if len(c.list) >= maxGuesses {
+		return hint
+	}
+	return hint.backed(c.howToDefine(text))
+}
+
+// markedName is a hint to leave out the marks of a line where one stands at a name, so that only the first name of the line
+// is reported; none where the names are no better without.
+func (c *checker) markedName(n NameNode) hint {
+	names := strings.FieldsFunc(n.Text, func(r rune) bool { return strings.ContainsRune("=:,;", r) })
+	if len(names) == 0 || names[0] == n.Text || len(c.list) >= maxGuesses {
+		return hint{}
+	}
+	for _, name := range names {
+		if e, known := c.names.find(NameNode{Text: name}); !known || e.poisoned() {
+			return hint{}
+		}
+	}
+	number := c.source.Line(n.Start)
+	c.bad.lines[number] = &poisonedLine{from: n.Start}
+	return c.markHint(c.source.lineSpan(number))
+}
+
+// howToDefine says how to define a name that nothing has, or which names there are.
+func (c *checker) howToDefine(text string) string {
 	_, err := palettes.Parse(text)
 	switch {
 	case err != nil && isName(text) && !c.isReserved(text):

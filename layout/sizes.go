@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"strings"
+
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
@@ -90,7 +92,10 @@ func (c *checker) seam() {
 	case seam > MaxSeam:
 		hint := c.text(c.design.Seam) + " is usual"
 		if c.design.Units == measure.Centimetres && !n.reading.HasUnit() && seam <= 10*measure.Centimetre {
-			hint = "did you mean " + c.src[n.Start:n.End] + " mm?"
+			written := c.src[n.Start:n.End] + " mm"
+			likely := write(written).saying("did you mean " + written + "?")
+			c.fault(n.Span, "", "a seam allowance of %s is too wide; the limit is %s", c.text(seam), c.text(MaxSeam)).suggest(likely)
+			break
 		}
 		c.fault(n.Span, hint, "a seam allowance of %s is too wide; the limit is %s", c.text(seam), c.text(MaxSeam))
 	default:
@@ -206,9 +211,12 @@ func (c *checker) twoSides(n *LengthNode, uses []heightUse, height measure.Lengt
 	first, second := uses[0], uses[1]
 	a, b := first.height.Side(height), second.height.Side(height)
 	whole := max(a, b)
-	f := c.fault(n.Span, "write side "+measure.Number(measure.Nearest(whole, d.Units.Unit()/2), d.Units)+" instead; each kind then has its own strip",
-		"cut strips of %s make %s blocks of %s and %s blocks of %s, but a grid has one side",
+	side := "side " + measure.Number(measure.Nearest(whole, d.Units.Unit()/2), d.Units)
+	at := Span{c.source.lineSpan(c.source.Line(n.Start)).Start, n.End}
+	at.Start += strings.Index(strings.ToLower(c.src[at.Start:at.End]), "strip")
+	f := c.fault(n.Span, "", "cut strips of %s make %s blocks of %s and %s blocks of %s, but a grid has one side",
 		n.In(d.Units).Text(d.Units), first.block.Kind.Name, c.text(a), second.block.Kind.Name, c.text(b))
+	f.suggest(edit("write "+side+" instead; each kind then has its own strip", at, side))
 	f.note(first.node.Label.Span, "a %s block", first.block.Kind.Name)
 	f.note(second.node.Label.Span, "a %s block", second.block.Kind.Name)
 }

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"sync"
@@ -129,12 +130,10 @@ func (l *language) isRole(word string) bool { return l.roles[strings.ToLower(wor
 func (p *parser) exampleHints(from int, s *Statement) {
 	for i := from; i < len(p.list); i++ {
 		f := &p.list[i]
-		switch {
-		case f.Hint != "" || f.Severity != Error || strings.Contains(f.Message, "the limit is ") || strings.Contains(f.Message, " at most "):
-		case s.hint != "":
-			f.Hint = s.hint
-		default:
-			f.Hint = "for example " + s.Example
+		if f.Severity != Error || strings.Contains(f.Message, "the limit is ") || strings.Contains(f.Message, " at most ") {
+			continue
 		}
+		f.example = cmp.Or(s.hint, "for example "+s.Example)
+		f.Hint = cmp.Or(f.Hint, f.example)
 	}
 }

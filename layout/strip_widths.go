@@ -98,20 +98,20 @@ func (c *checker) setDiffers(n *StripSetNode, kind string, comesTo, exact measur
 	if difference.Sign() < 0 {
 		difference, more = exact.Sub(comesTo), "less"
 	}
-	c.fault(n.Name.Span.To(n.Bands[len(n.Bands)-1].Span), c.setHint(n, exact.Sub(comesTo)), "sewn together, %s comes to %s, %s %s than the strip of %s that %s blocks need",
-		quote(n.Name.Text), comesTo.Text(d.Units), difference.Text(d.Units), more, exact.Text(d.Units), kind)
+	c.fault(n.Name.Span.To(n.Bands[len(n.Bands)-1].Span), "", "sewn together, %s comes to %s, %s %s than the strip of %s that %s blocks need",
+		quote(n.Name.Text), comesTo.Text(d.Units), difference.Text(d.Units), more, exact.Text(d.Units), kind).suggest(c.setHint(n, exact.Sub(comesTo)))
 }
 
 // setHint says which width of a strip set to change by how much, and that it may be left
 // open.
-func (c *checker) setHint(n *StripSetNode, missing measure.Length) string {
+func (c *checker) setHint(n *StripSetNode, missing measure.Length) hint {
 	last := n.Bands[len(n.Bands)-1]
 	width := last.Cut.In(c.design.Units).Add(missing).NM()
 	finest := c.design.Units.Fine()
 	if width <= 2*c.design.Seam || width%finest != 0 {
-		return "write rest for one of the widths"
+		return advice("write rest for one of the widths")
 	}
-	return "write " + last.Fabric.Text + " rest, which makes it " + c.text(width)
+	return edit("write "+last.Fabric.Text+" rest, which makes it "+c.text(width), last.Cut.Span, "rest")
 }
 
 func (c *checker) bandTooNarrow(b bandNode, rest bool, cut measure.Length, kind string, exact measure.Length) {

@@ -124,7 +124,8 @@ func (c *checker) notePlace(n *noteNode) string {
 		}
 	}
 	if !known && c.labels.unnamed == 0 {
-		c.fault(n.Place.Span, "parts are: "+strings.Join(noteParts(), ", "), "%s is neither a block nor a part of the pattern", quote(n.Place.Text))
+		parts := "parts are: " + strings.Join(noteParts(), ", ")
+		c.fault(n.Place.Span, "", "%s is neither a block nor a part of the pattern", quote(n.Place.Text)).suggest(c.guess(n.Place.Text, noteParts()).backed(parts))
 	}
 	return ""
 }

@@ -19,6 +19,7 @@ type Contrast struct{ Soft, Clear float64 }
 
 func parseContrast(p *parser, c *cursor, keyword Span) {
 	n := &contrastNode{}
+	var counts []countNode
 	for _, to := range []*float64{&n.Soft, &n.Clear} {
 		c.newField()
 		count, ok := c.count("a step of value from 1 to 99")
@@ -30,11 +31,12 @@ func parseContrast(p *parser, c *cursor, keyword Span) {
 			c.dropRest()
 			return
 		}
-		*to = float64(count.Count)
+		*to, counts = float64(count.Count), append(counts, count)
 	}
 	n.Span = keyword.To(c.last())
 	if n.Soft >= n.Clear {
-		c.fault(n.Span, "the smaller number first", "below the first step seams vanish, from the second on they are clear, so the first must be the smaller")
+		swapped := edit("the smaller number first", counts[0].Span.To(counts[1].Span), c.text(counts[1].Span)+" "+c.text(counts[0].Span))
+		c.fault(n.Span, "", "below the first step seams vanish, from the second on they are clear, so the first must be the smaller").suggest(swapped)
 		c.dropRest()
 		return
 	}

@@ -23,7 +23,14 @@ type faultJSON struct {
 	Message  string `json:"message"`
 	Hint     string `json:"hint"`
 	spanJSON
+	Edits []editJSON `json:"edits"`
 	Notes []noteJSON `json:"notes"`
+}
+
+// editJSON is what a hint says to type in place of a stretch of the text.
+type editJSON struct {
+	spanJSON
+	Text string `json:"text"`
 }
 
 type noteJSON struct {
@@ -46,7 +53,10 @@ func checkedJSON(name string, lines *layout.Source, list []layout.Fault, made *s
 	c := checkJSON{Faults: make([]faultJSON, 0, len(list)), Quilt: made}
 	c.Errors, c.Warnings = layout.Count(list)
 	for _, f := range list {
-		fault := faultJSON{Severity: f.Severity.String(), Message: f.Message, Hint: f.Hint, spanJSON: spanOf(lines, f.Span)}
+		fault := faultJSON{Severity: f.Severity.String(), Message: f.Message, Hint: f.Hint, spanJSON: spanOf(lines, f.Span), Edits: []editJSON{}}
+		for _, e := range f.Edits {
+			fault.Edits = append(fault.Edits, editJSON{spanOf(lines, e.Span), e.Text})
+		}
 		for _, n := range f.Notes {
 			fault.Notes = append(fault.Notes, noteJSON{n.Message, spanOf(lines, n.Span)})
 		}

@@ -195,11 +195,18 @@ func (o *drawing) shorter(e *picture.TooLong) string {
 	return "give it a smaller --" + marginOption + " and --" + bleedOption
 }
 
+// minPixels is the least number for --longest without a unit of which pixels are thought to be meant.
+const minPixels = 100
+
 // smaller says what to type for the largest picture that can be had.
 func (o *drawing) smaller(e *picture.TooLarge) string {
+	number := strings.TrimSpace(o.printing.longest.text)
+	bare, err := strconv.Atoi(number)
 	switch {
 	case o.printing.longest.pixels > 0 && e.Longest > 0:
 		return fmt.Sprintf("write --longest %dpx, or less", e.Longest)
+	case err == nil && bare >= minPixels && o.printing.dpi.value == 0:
+		return "for pixels write --longest " + number + "px"
 	case e.PerInch > 0:
 		return fmt.Sprintf("write --dpi %d, or less", e.PerInch)
 	}

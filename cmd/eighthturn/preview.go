@@ -2,7 +2,9 @@ package main
 
 import (
 	"errors"
+	"io/fs"
 	"os"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -59,6 +61,9 @@ func (c *console) live(cmd *cobra.Command, file string, o preview.Options) error
 	}
 	if info, err := os.Stat(file); err == nil && info.IsDir() {
 		return &problem{faulty, file, "this is a folder, not a layout", layoutsIn(file)}
+	}
+	if _, err := os.Stat(file); errors.Is(err, fs.ErrNotExist) && filepath.Ext(file) == "" {
+		return noSuchFile(file)
 	}
 	ctx, stop := c.endingItself()
 	defer stop()

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -97,8 +98,14 @@ func tooManyHint(cmd *cobra.Command, args []string) string {
 	if another := isFile(out) || strings.EqualFold(filepath.Ext(out), layoutEnding); len(args) == 2 && !another && cmd.Flags().Lookup(outputOption) != nil {
 		return "write the output's name after -o: " + cmd.CommandPath() + " " + shellWord(args[0]) + " -o " + shellWord(out)
 	}
+	if width, height, ok := strings.Cut(strings.ToLower(out), "x"); ok && len(args) == 2 && cmd.Flags().Lookup(widthName) != nil && isCount(width) && isCount(height) {
+		return "write the size as options: " + cmd.CommandPath() + " " + shellWord(args[0]) + " --" + widthName + " " + width + " --" + heightName + " " + height
+	}
 	return "run it once for each"
 }
+
+// isCount says whether text is a whole number.
+func isCount(text string) bool { return text != "" && strings.Trim(text, "0123456789") == "" }
 
 // flagProblem says what is wrong with an option. A first word that is no command is told first.
 func flagProblem(cmd *cobra.Command, args []string, err error) error {
@@ -149,6 +156,8 @@ func unknownOption(cmd *cobra.Command, e *pflag.NotExistError) error {
 	hint := seeHelp(cmd.CommandPath())
 	if near := nearest(word, names); near != "" && utf8.RuneCountInString(word) > 1 {
 		hint = didYouMean("--" + near)
+	} else if f := cmd.Flags().Lookup(outputOption); f != nil && slices.Contains(f.Annotations[cobra.BashCompFilenameExt], strings.ToLower(word)) {
+		hint = "the ending of the output's name says what is written: -o harbor." + strings.ToLower(word)
 	}
 	return misuse(cmd.CommandPath(), "no option is called "+quoted(typed), hint)
 }
