@@ -31,7 +31,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a color of two words behind a name", swap(small, "navy #1f3350", "navy navy ⟦blue⟧"), refused,
-			says(`a fabric has one color, and "navy" stands here already`, "leave out blue"),
+			says(`a fabric has one color, and "navy" is here already`, "leave out blue"),
 		},
 		{
 			"a color's name in two words", swap(small, "cream #f4ead7", "cream ⟦light blue⟧"), refused,

@@ -163,7 +163,7 @@ func (c *cursor) longColour(name NameNode, words []Span) bool {
 		return false
 	}
 	rest := words[1].To(words[len(words)-1])
-	c.fault(rest, "", "a fabric has one color, and %s stands here already", quote(c.text(words[0]))).suggest(c.leaveOut(c.text(rest), rest))
+	c.fault(rest, "", "a fabric has one color, and %s is here already", quote(c.text(words[0]))).suggest(c.leaveOut(c.text(rest), rest))
 	return true
 }
 
