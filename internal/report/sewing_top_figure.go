@@ -314,7 +314,7 @@ func (s *sewer) drawBorders() *diagram.Figure {
 			words := d.Marks[len(d.Marks)-1].Words // the text tells the order too
 			wide, high := math.Abs(vecOf(o[2]).X-vecOf(o[0]).X), math.Abs(vecOf(o[2]).Y-vecOf(o[0]).Y)
 			apart := (0.25 - drift) * max(wide, high) // from the arrow
-			words.Plate, words.Halo, words.Optional, words.Across = true, false, true, measure.NM(min(wide, high, apart))
+			words.Plate, words.Halo, words.Optional, words.Across = true, false, true, measure.NM(0.9*min(wide, high, apart)) // clear of the strip's edges
 		}
 	}
 	f.Min, f.Max = measure.Point(s.top.Outer.Min), measure.Point(s.top.Outer.Max)
