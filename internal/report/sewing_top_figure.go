@@ -313,7 +313,7 @@ func (s *sewer) drawBorders() *diagram.Figure {
 			d.wordsOn(fmt.Sprint(number), asideIn(vecOf(o[0]), vecOf(o[2])), d.clothAt(n))
 			words := d.Marks[len(d.Marks)-1].Words // the text tells the order too
 			wide, high := math.Abs(vecOf(o[2]).X-vecOf(o[0]).X), math.Abs(vecOf(o[2]).Y-vecOf(o[0]).Y)
-			apart := (0.25 - drift) * max(wide, high) // from the arrow
+			apart := (0.25 - drift) * max(wide, high)                                                                         // from the arrow
 			words.Plate, words.Halo, words.Optional, words.Across = true, false, true, measure.NM(0.9*min(wide, high, apart)) // clear of the strip's edges
 		}
 	}
