@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -252,7 +253,7 @@ func (o *printedPattern) write(c *console, s *source, d document.Document, paper
 	}
 	printed, err := render.PDF(d, render.Options{Paper: paper, Large: o.large, CropMarks: o.cropMarks, Imposed: o.imposed, Marker: patternMarker})
 	if err != nil {
-		return &problem{faulty, s.name, err.Error(), ""}
+		return &problem{faulty, s.name, err.Error(), o.shorter(err, paper)}
 	}
 	c.complainOf(printed.Warnings)
 	more := ", " + measure.Count(printed.Pages, "page")
@@ -265,6 +266,23 @@ func (o *printedPattern) write(c *console, s *source, d document.Document, paper
 			"the templates are not in it: print them with eighthturn templates, and do not scale them"
 	}
 	return o.made(c, out, more, c.write(out, bytesOf(printed.File)))
+}
+
+// shorter says what makes fewer pages of a pattern that has too many, "" for other faults.
+func (o *printedPattern) shorter(err error, paper render.Paper) string {
+	var long *render.TooLong
+	if !errors.As(err, &long) {
+		return ""
+	}
+	var ways []string
+	if o.large {
+		ways = append(ways, "leave out --"+largeOption)
+	}
+	if paper.Fold {
+		ways = append(ways, "print on Letter or A4 paper")
+	}
+	ways = append(ways, "give blocks that are alike one label", "make patterns of parts of the quilt")
+	return strings.Join(ways, ", or ")
 }
 
 // complainOf tells of signs that the printed letters lack.

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"eighthturn/internal/files"
 )
 
 // folderEnding is how the name of a folder ends that need not be there yet.
@@ -85,7 +87,11 @@ func (n outputNames) check(cmd *cobra.Command, name string) error {
 	case name == "" || name == stdio || isFolder(name) || notFile(name) || slices.Contains(n.endings, ending(name)):
 		return nil
 	}
-	return misuse(cmd.CommandPath(), quoted(name)+" is not a name for a "+n.what, n.list()+": for example -o "+shellWord(beside(name, n.endings[0])))
+	example := beside(name, n.endings[0])
+	if !files.IsFileName(strings.TrimPrefix(example, filepath.VolumeName(example))) {
+		example = n.example + n.endings[0]
+	}
+	return misuse(cmd.CommandPath(), quoted(name)+" is not a name for a "+n.what, n.list()+": for example -o "+shellWord(example))
 }
 
 // list says how names end.

@@ -50,7 +50,7 @@ func Check(path string, o Options) error {
 
 // allowed sees that the file at path may be written, and gives the file that is there, nil for none.
 func (o Options) allowed(path string) (os.FileInfo, error) {
-	if runtime.GOOS == "windows" && !isFileName(strings.TrimPrefix(path, filepath.VolumeName(path))) {
+	if runtime.GOOS == "windows" && !IsFileName(strings.TrimPrefix(path, filepath.VolumeName(path))) {
 		return nil, &Refusal{path, NotFileName}
 	}
 	if path != "" && os.IsPathSeparator(path[len(path)-1]) {
@@ -84,6 +84,8 @@ func (o Options) against(path string, there os.FileInfo) Reason {
 		return IsDevice
 	case slices.ContainsFunc(o.Never, func(n os.FileInfo) bool { return os.SameFile(n, there) }):
 		return IsSource
+	case keptForItsOwner(path, there):
+		return IsOthers
 	case o.Force:
 		return None
 	case mode.Perm()&0o200 == 0:

@@ -55,9 +55,22 @@ func TestFileOfAnotherUserInAStickyFolder(t *testing.T) {
 	child.Env = append(os.Environ(), childPath+"="+path)
 	child.SysProcAttr = &syscall.SysProcAttr{Credential: &syscall.Credential{Uid: 65534, Gid: 65534}}
 	out, err := child.CombinedOutput()
-	if err == nil || !strings.Contains(string(out), IsOthers.String()) {
+	if err == nil || !strings.Contains(string(out), IsOthers.String()) || strings.Contains(string(out), "stage") { // it is refused before the work
 		t.Errorf("%v: %s", err, out)
 	}
 	wantContent(t, path, "made here, old\n")
 	wantNothingUnfinished(t, folder)
+}
+
+// In a sticky folder the file's owner, the folder's and the superuser may replace a file (POSIX.1-2024, rename).
+func TestWhoMayReplaceInAStickyFolder(t *testing.T) {
+	const ann, ben, cleo = 1001, 1002, 1003
+	for _, c := range []struct {
+		user, file, folder uint32
+		want               bool
+	}{{ann, ann, ben, true}, {ann, ben, ann, true}, {superuser, ann, ben, true}, {ann, ben, cleo, false}, {ann, superuser, superuser, false}} {
+		if mayReplace(c.user, c.file, c.folder) != c.want {
+			t.Errorf("%+v: got %v", c, !c.want)
+		}
+	}
 }

@@ -15,9 +15,9 @@ func deviceNames() []string {
 	return names
 }
 
-// isFileName says whether a path without its drive names a file on Windows, not a device, and not a stream within a file.
+// IsFileName says whether a path without its drive names a file on Windows, not a device, and not a stream within a file.
 // A device's name counts with any ending and with blanks behind it, too.
-func isFileName(path string) bool {
+func IsFileName(path string) bool {
 	if strings.Contains(path, ":") {
 		return false
 	}

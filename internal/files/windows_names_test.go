@@ -8,7 +8,7 @@ func TestNamesOfFilesOnWindows(t *testing.T) {
 		"CON": false, "nul": false, "NUL.svg": false, "aux .svg": false, `maps\com1.pdf`: false, "maps/LPT9": false, "COM².svg": false,
 		"x.svg:y": false, "x.svg::$DATA": false, "conout$": false, "nul.tar.gz": false,
 	} {
-		if isFileName(path) != want {
+		if IsFileName(path) != want {
 			t.Errorf("%q: got %v, want %v", path, !want, want)
 		}
 	}

@@ -27,8 +27,10 @@ type builder struct {
 	element  *pdf.Element // that what is built is in
 	headed   int          // the level of the last heading in the structure
 	rowsSet  int          // of tables, so far
+	filled   float64      // height of all slices, at their smallest
+	most     int          // pages
 	warnings []Warning
-	err      error
+	err      error // once it is set nothing more is built
 }
 
 // column is where blocks are set: from a place right of the margin, and how wide.
@@ -62,7 +64,20 @@ func (b *builder) add(s slice) {
 	s.frames = append([]*frame(nil), b.frames...)
 	s.marks = owned(s.marks, b.element)
 	b.list = append(b.list, s)
+	b.fill(s)
 	b.gap, b.next, b.newPage, b.opens, b.fresh = 0, free, false, false, false
+}
+
+// fill adds to what is filled, and ends the building of what will not fit on as many pages as a document may have.
+func (b *builder) fill(s slice) {
+	if s.flex != nil {
+		b.filled += s.flex.least * tight
+	} else {
+		b.filled += s.height
+	}
+	if b.err == nil && b.filled > float64(b.most)*(b.bottom-b.top) {
+		b.err = &TooLong{b.most}
+	}
 }
 
 // together keeps what is built on one page where it fits.
@@ -83,6 +98,9 @@ func (b *builder) blocks(list []document.Block, c column) {
 
 func (b *builder) block(block document.Block, c column) {
 	b.sign.Look()
+	if b.err != nil {
+		return
+	}
 	switch v := block.(type) {
 	case document.Heading:
 		b.heading(v, c)

@@ -11,7 +11,7 @@ import (
 )
 
 func newBuilder(l look) *builder {
-	return &builder{look: l, setter: setter{letters: diagram.NewLettering()}, part: -1, level: -1, element: &pdf.Element{Kind: "Document"}}
+	return &builder{look: l, setter: setter{letters: diagram.NewLettering()}, part: -1, level: -1, most: maxPages, element: &pdf.Element{Kind: "Document"}}
 }
 
 // document turns the whole document into slices.

@@ -30,16 +30,9 @@ func PDF(d document.Document, o Options) (Printed, error) {
 	}
 	b := newBuilder(o.look())
 	b.sign = o.Sign
-	list := b.document(d)
-	if b.err != nil {
-		return Printed{}, b.err
-	}
-	pages := paginate(list, b.look)
-	if o.paper().Fold {
-		pages = b.fours(pages, back(d))
-	}
-	if len(pages) > maxPages {
-		return Printed{}, fmt.Errorf("the document comes to %d pages, but %d is the most", len(pages), maxPages)
+	pages, err := b.pages(d, o)
+	if err != nil {
+		return Printed{}, err
 	}
 	decorated := b.decorated(d, pages)
 	warnings := append(b.warnings, b.missingSigns()...)
@@ -49,7 +42,29 @@ func PDF(d document.Document, o Options) (Printed, error) {
 	return Printed{file, len(pages), warnings}, err
 }
 
+// pages builds a document and puts it on pages.
+func (b *builder) pages(d document.Document, o Options) ([]page, error) {
+	list := b.document(d)
+	if b.err != nil {
+		return nil, b.err
+	}
+	pages := paginate(list, b.look)
+	if o.paper().Fold {
+		pages = b.fours(pages, back(d))
+	}
+	if len(pages) > b.most {
+		return nil, &TooLong{b.most}
+	}
+	return pages, nil
+}
+
+// maxPages is the most pages of a document.
 const maxPages = 3000
+
+// TooLong is a document that does not fit on as many pages as one may have.
+type TooLong struct{ Most int }
+
+func (t *TooLong) Error() string { return fmt.Sprintf("this comes to more than %d pages", t.Most) }
 
 // missingSigns warns of the signs that the fonts lack.
 func (b *builder) missingSigns() []Warning {

@@ -70,7 +70,8 @@ func New(p Properties) (*File, error) {
 	if err != nil {
 		return nil, wrapped(err)
 	}
-	f := &File{Properties: p, fonts: fonts, pictures: map[string]*core.PdfIndirectReference{}, places: map[string]*core.PdfArray{}, layers: map[string]layer{}, resources: newResources(), packer: zlib.NewWriter(nil)}
+	f := &File{Properties: p, fonts: fonts, pictures: map[string]*core.PdfIndirectReference{}, places: map[string]*core.PdfArray{}, layers: map[string]layer{}, resources: newResources()}
+	f.packer, _ = zlib.NewWriterLevel(nil, packedLevel) // fails only for a level that there is not
 	f.objects.reserve()
 	return f, nil
 }

@@ -24,7 +24,10 @@ func (b *patternBuilder) described(shows string) string { return b.grid().Descri
 func (b *patternBuilder) notes(place string) []string {
 	var list []string
 	for _, n := range b.Top.Credits.Notes {
-		if text := own(n.Text); n.Place == place && text != "" {
+		if n.Place != place {
+			continue
+		}
+		if text := own(n.Text); text != "" {
 			list = append(list, text)
 		}
 	}

@@ -2,6 +2,7 @@ package booklet
 
 import (
 	"bytes"
+	"image"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
@@ -19,15 +20,32 @@ const maxFaces = 50_000
 // pixelsAlong is how many pixels the longer side of a picture in pixels has: about 250 an inch of the page.
 const pixelsAlong = 2000
 
-// inPixels is the top with each fabric in a colour, as a PNG file.
+// inPixels is the top with each fabric in a colour, on white, as a PNG file. A picture that nothing shines through goes into a PDF as
+// it is; any other would be unpacked and packed again.
 func inPixels(sign *stop.Sign, t *quilt.Top, colour func(palettes.Colour) palettes.Colour) []byte {
 	size, err := pixels.SizeOf(t, pixelsAlong)
 	if err != nil {
 		panic(err) // the number is within the limits
 	}
 	var file bytes.Buffer
-	_ = pixels.WritePNG(sign.Writer(&file), t, pixels.Paint(t, size, func(f int) palettes.Colour { return colour(t.Fabrics[f].Colour) })) // a buffer takes all
+	picture := pixels.Paint(t, size, func(f int) palettes.Colour { return colour(t.Fabrics[f].Colour) })
+	onWhite(picture)
+	_ = pixels.WritePNG(sign.Writer(&file), t, picture) // a buffer takes all
 	return file.Bytes()
+}
+
+// onWhite lays a picture on white paper.
+func onWhite(p *image.NRGBA) {
+	for i := 0; i < len(p.Pix); i += 4 {
+		alpha := int(p.Pix[i+3])
+		if alpha == 255 {
+			continue
+		}
+		for c := range 3 {
+			p.Pix[i+c] = uint8((int(p.Pix[i+c])*alpha + 255*(255-alpha) + 127) / 255)
+		}
+		p.Pix[i+3] = 255
+	}
 }
 
 // picture is the top with each fabric in a colour, and with its seams where they are wanted.
