@@ -304,11 +304,11 @@ func TestSavesLeaveNothingBehind(t *testing.T) {
 		runtime.ReadMemStats(&m)
 		return m.HeapAlloc
 	}
-	for n := range judges.Of(200, 600) {
+	for n := range judges.Of(200, 300) {
 		one(n)
 	}
 	before := heap()
-	for n := range judges.Of(400, 1000) {
+	for n := range judges.Of(400, 600) {
 		one(n)
 	}
 	after := heap()

@@ -52,12 +52,15 @@ const pageSVG = `(async () => {
 // for every layout there is; and of one fabric alone not a pixel is off, so nothing shows
 // through where blocks and regions meet.
 func TestPageShowsWhatTheFileShows(t *testing.T) {
-	p := newTab(t)
+	p, turn := newTab(t), 0
 	for name, text := range layouts(t) {
 		r := start(t, text, Options{})
 		first := r.next()
 		p.load(r.address)
 		for _, view := range []svgout.View{svgout.Colour, svgout.Value} {
+			if turn++; turn%4 == 1 || turn%4 == 0 { // layouts by turns in color and in gray
+				continue
+			}
 			got := compare(t, p, first.picture.top, view)
 			// The two round seams to different grids, so pixels on them may differ in their mix.
 			if got[1] > 0.002 || got[2] > 0.6 {

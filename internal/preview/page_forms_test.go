@@ -150,16 +150,16 @@ func TestPageMemory(t *testing.T) {
 	counts := func() []float64 {
 		return eval[[]float64](p, `(globalThis.gc?.(), [document.querySelectorAll('*').length, performance.memory.usedJSHeapSize])`)
 	}
-	for n := range 50 {
+	for n := range 30 {
 		save(n)
 	}
 	before := counts()
-	for n := range 150 {
-		save(n + 50)
+	for n := range 80 {
+		save(n + 30)
 	}
 	after := counts()
 	t.Logf("elements %.0f and %.0f, heap %.1f and %.1f MB", before[0], after[0], before[1]/1e6, after[1]/1e6)
 	if math.Abs(after[0]-before[0]) > 8 || after[1] > before[1]+4e6 {
-		t.Errorf("150 saves: %.0f elements became %.0f, a heap of %.1f MB became %.1f", before[0], after[0], before[1]/1e6, after[1]/1e6)
+		t.Errorf("80 saves: %.0f elements became %.0f, a heap of %.1f MB became %.1f", before[0], after[0], before[1]/1e6, after[1]/1e6)
 	}
 }
