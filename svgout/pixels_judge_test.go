@@ -237,11 +237,9 @@ func TestNothingShowsBetweenPatches(t *testing.T) {
 	for _, r := range renderers() {
 		t.Run(r.name, func(t *testing.T) {
 			same := func(svg []byte) []byte { return svg }
-			for _, top := range tops(t) {
-				for _, byFabric := range []bool{false, true} {
-					if err := gaps(t, r, top, same, Options{ByFabric: byFabric, SeamLines: SeamsLeftOut}); err != nil {
-						t.Errorf("%s: %v", top.name, err)
-					}
+			for n, top := range tops(t) {
+				if err := gaps(t, r, top, same, Options{ByFabric: n%2 == 0, SeamLines: SeamsLeftOut}); err != nil { // in turn
+					t.Errorf("%s: %v", top.name, err)
 				}
 			}
 			if err := gaps(t, r, named{"", lapTop(t)}, withoutBeneath, bare); err == nil || strings.Count(err.Error(), "\n") != 2 {
