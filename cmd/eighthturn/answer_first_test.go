@@ -21,8 +21,8 @@ import (
 
 // A report opens with what its reader came for: the answer, then the detail, then the why.
 
-// aScreen is how many lines of a terminal the answer for a lap quilt may take.
-const aScreen = 40
+// aScreen is how many lines of a terminal the answer for a lap quilt may take, aLine how many columns its lines.
+const aScreen, aLine = 40, 100
 
 // ofTheWhy are words of how something was worked out, which are for those who ask.
 var ofTheWhy = regexp.MustCompile(`(?i)\b\d+ layers\b|/100\b|\bMunsell\b|\bseparation\b|\bsame side lighter\b|\bproved\b|\bnone takes\b|\bof plans that\b|\bnone with as little\b|\bdegrees off the grain\b|\bthe rule of thumb\b`)
@@ -44,6 +44,11 @@ func deepTooSoon(d document.Document, most int) []string {
 	answer := render.Text(d.Down(document.Answer))
 	if n := strings.Count(answer, "\n"); n > most || n < 3 {
 		wrong = append(wrong, fmt.Sprintf("the answer has %d lines", n))
+	}
+	for line := range strings.Lines(answer) {
+		if n := render.Columns(strings.TrimSuffix(line, "\n")); n > aLine {
+			wrong = append(wrong, fmt.Sprintf("a line of the answer has %d columns: %s", n, line))
+		}
 	}
 	said := d.Down(document.Detail)
 	said.Sections = slices.DeleteFunc(slices.Clone(said.Sections), func(s document.Section) bool { return s.ID == report.BetweenMarksID }) // cut as exactly as one can

@@ -10,15 +10,24 @@ import (
 	"eighthturn/layout"
 )
 
-// terminalWidth is how many columns lines of terminal text have at the most.
-const terminalWidth = 80
+// terminalWidth is how many columns lines of terminal text have at the most; rows of tables may have a few more.
+const (
+	terminalWidth = 80
+	widestRow     = 100
+)
 
 // mixedNumber is a whole number before a fraction, which stay together.
 var mixedNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(\d) (\d+/\d)`) })
 
+// numberUnit is a number before its unit, which stay together in a narrow column.
+var numberUnit = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(\d) (in|cm|yd|m)\b`) })
+
 // Wrapped is text in lines of at most 80 columns, each indented and ended; a longer word has a line of its own. What blanks
 // that do not break hold together stays on one line, and so do a whole number and its fraction, `-o` and its name.
-func Wrapped(text, indent string) string {
+func Wrapped(text, indent string) string { return wrappedTo(terminalWidth, text, indent) }
+
+// wrappedTo is Wrapped in lines of at most so many columns.
+func wrappedTo(columns int, text, indent string) string {
 	var b strings.Builder
 	line, width := indent, len(indent)
 	text = strings.ReplaceAll(text, "-o ", "-o\u00a0")
@@ -26,7 +35,7 @@ func Wrapped(text, indent string) string {
 	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\t' }) {
 		word = strings.ReplaceAll(word, "\u00a0", " ")
 		w := uniseg.StringWidth(word)
-		if width > len(indent) && width+1+w > terminalWidth {
+		if width > len(indent) && width+1+w > columns {
 			b.WriteString(line + "\n")
 			line, width = indent, len(indent)
 		}

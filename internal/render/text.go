@@ -134,7 +134,7 @@ func (w *terminal) lines(rows [][]string, last bool) []string {
 	}
 	if !last || column > terminalWidth*3/4 {
 		if slices.ContainsFunc(all, tooWide) {
-			return strings.SplitAfter(alignedBy(rows, w.indent, narrow), "\n")
+			return w.divided(rows, narrow)
 		}
 		return all
 	}
@@ -145,6 +145,61 @@ func (w *terminal) lines(rows [][]string, last bool) []string {
 		text := row[len(row)-1]
 		head := strings.TrimSuffix(strings.TrimSuffix(all[i], "\n"), text)
 		all[i] = head + strings.TrimLeft(Wrapped(text, strings.Repeat(" ", column)), " ")
+	}
+	return all
+}
+
+// leastDivided is how many columns of words are left at the least of a column that is divided.
+const leastDivided = 12
+
+// divided are rows in columns, each with its ends. Where they are too wide, the widest columns of words are made narrower, and what
+// does not fit there goes on beneath.
+func (w *terminal) divided(rows [][]string, gap string) []string {
+	widths := make([]int, len(rows[0]))
+	words := slices.Repeat([]bool{true}, len(widths))
+	total := len(w.indent) - len(gap)
+	for i := range widths {
+		for _, row := range rows {
+			widths[i] = max(widths[i], Columns(row[i]))
+			words[i] = words[i] && !strings.HasPrefix(row[i], " ")
+		}
+		total += len(gap) + widths[i]
+	}
+	for total > widestRow {
+		widest := -1
+		for i := range widths {
+			if words[i] && widths[i] > leastDivided && (widest < 0 || widths[i] > widths[widest]) {
+				widest = i
+			}
+		}
+		if widest < 0 {
+			break
+		}
+		less := min(total-widestRow, widths[widest]-leastDivided)
+		widths[widest], total = widths[widest]-less, total-less
+	}
+	var parts [][]string
+	ends := make([]int, len(rows))
+	for n, row := range rows {
+		first := len(parts)
+		for i, cell := range row {
+			list := []string{cell}
+			if words[i] {
+				list = strings.Split(strings.TrimSuffix(wrappedTo(widths[i], numberUnit().ReplaceAllString(cell, "$1\u00a0$2"), ""), "\n"), "\n")
+			}
+			for k, part := range list {
+				if first+k == len(parts) {
+					parts = append(parts, make([]string, len(row)))
+				}
+				parts[first+k][i] = part
+			}
+		}
+		ends[n] = len(parts)
+	}
+	lines := strings.SplitAfter(alignedBy(parts, w.indent, gap), "\n")
+	all, from := make([]string, len(rows)), 0
+	for n, end := range ends {
+		all[n], from = strings.Join(lines[from:end], ""), end
 	}
 	return all
 }

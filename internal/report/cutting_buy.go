@@ -102,7 +102,7 @@ func (c *cuts) uses(fabric int) []string {
 		}
 	}
 	for _, n := range f.Lines {
-		say(piecesName(&c.Lines[n]))
+		say(useName(&c.Lines[n]))
 	}
 	if slices.ContainsFunc(c.Sets, func(s cutting.StripSet) bool {
 		return slices.ContainsFunc(s.Bands, func(b cutting.Band) bool { return b.Fabric == fabric })

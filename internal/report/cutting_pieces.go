@@ -39,6 +39,18 @@ func pieceName(line *cutting.Line) string {
 	return noun + of
 }
 
+// useName is what a line's pieces are for, in short: an edging, or pieces of a shape whatever their hand.
+func useName(line *cutting.Line) string {
+	switch noun, _ := PieceNoun(line); {
+	case line.Border >= 0:
+		return edgingName(line)
+	case line.Piece.Hand != cutting.Either:
+		return measure.Plural(line.Piece.Shape.String())
+	default:
+		return measure.Plural(noun)
+	}
+}
+
 func piecesName(line *cutting.Line) string {
 	noun, of := PieceNoun(line)
 	return measure.Plural(noun) + of
