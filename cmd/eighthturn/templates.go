@@ -48,7 +48,8 @@ func templatesCommand(c *console) *cobra.Command {
 		Long: "Makes a PDF with each piece of the quilt at true size, once: cutting line, seam line, blunt tips, " +
 			"matching dots, straight grain, and how many to cut of which fabric. Print it at 100%, with no scaling, " +
 			"and measure the inch and centimeter squares on each page. Pieces larger than the paper come on several " +
-			"sheets to tape together. A name ending in .dxf gives a drawing for other programs, and a folder gets an " +
+			"sheets to tape together. A name ending in .dxf gives a drawing for other programs, " +
+			"in inches, or in millimeters for layouts in centimeters: if a program asks, have it read the unit from the file. A folder gets an " +
 			"SVG file for each piece, for cutting machines, in layers: cut, sew, marks, grain, labels. --mat lays all pieces of each " +
 			"fabric on mats instead. Border and sashing strips have no template: cut them with " +
 			"a ruler.",
@@ -56,6 +57,7 @@ func templatesCommand(c *console) *cobra.Command {
 			"eighthturn templates harbor.quilt --paper a4 --foundations -o pieces.pdf\n  on A4 paper, with half-block foundations for paper piecing\n" +
 			"eighthturn templates harbor.quilt -o pieces/\n  makes an SVG file for each piece in the folder pieces\n" +
 			"eighthturn templates harbor.quilt --mat 12x24 -o mats/\n  lays the pieces on mats for a cutting machine, with how often to cut each\n" +
+			"eighthturn templates harbor.quilt --mat 12x24 -o mats.dxf\n  the same as one drawing\n" +
 			"eighthturn templates harbor.quilt -o harbor.dxf\n  makes a drawing for other programs",
 		SuggestFor: []string{"template", "pieces", "dxf", "foundation", "foundations"},
 		Args:       oneLayout,
@@ -64,7 +66,7 @@ func templatesCommand(c *console) *cobra.Command {
 	f := cmd.Flags()
 	templateNames().flag(cmd, &o.output, "the `NAME` of a PDF or DXF file, or of a folder for SVG files; - for a PDF on standard output")
 	f.Var(&o.paper, o.paper.option, "the `PAPER`: letter or a4; if omitted, letter for layouts in inches and a4 for layouts in centimeters")
-	f.Var(&o.mat, matName, "with a folder: the pieces of each fabric laid on mats of this `SIZE`, across x down, as 12x24")
+	f.Var(&o.mat, matName, "with a folder or a DXF file: the pieces of each fabric laid on mats of this `SIZE`, across x down, as 12x24")
 	f.BoolVar(&o.foundations, "foundations", false, "in a PDF: add half-block foundations for paper piecing")
 	o.cut.addPieces(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
@@ -94,7 +96,7 @@ func makeTemplates(c *console, cmd *cobra.Command, o *templating, file string) e
 		out.path = beside(s.path, "-templates"+pageEnding)
 	}
 	switch {
-	case isFolder(out.path) && o.mat.text != "":
+	case o.mat.text != "":
 		return o.mats(c, cmd, top, out)
 	case isFolder(out.path):
 		return o.svgs(c, top, out)
@@ -123,8 +125,8 @@ func (o *templating) check(cmd *cobra.Command, file string) error {
 	if cmd.Flags().Changed(o.paper.option) && (form == folderEnding || form == drawingEnding) {
 		return misuse(cmd.CommandPath(), "--"+o.paper.option+" works only with a PDF", "leave it out, or name a PDF with -o")
 	}
-	if o.mat.text != "" && form != folderEnding {
-		return misuse(cmd.CommandPath(), "each mat is an SVG file of its own, in a folder", "name a folder, ending in /: -o mats/")
+	if o.mat.text != "" && form != folderEnding && form != drawingEnding {
+		return misuse(cmd.CommandPath(), "mats are SVG files in a folder, or one DXF file", "name a folder, ending in /: -o mats/, or a name ending in "+drawingEnding)
 	}
 	if o.foundations && (form == folderEnding || form == drawingEnding) {
 		return misuse(cmd.CommandPath(), "foundations are for printing only", "name a PDF with -o, or leave out --foundations")

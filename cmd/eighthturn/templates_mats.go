@@ -59,7 +59,7 @@ func (o *matOption) in(units measure.System) (measure.Point, error) {
 	return measure.Point{X: o.across.in(units), Y: o.down.in(units)}, nil
 }
 
-// mats writes the pieces of each fabric on mats into a folder.
+// mats writes the pieces of each fabric on mats into a folder, or as one drawing.
 func (o *templating) mats(c *console, cmd *cobra.Command, top *quilt.Top, out target) error {
 	size, err := o.mat.in(top.Units)
 	if err != nil {
@@ -76,17 +76,25 @@ func (o *templating) mats(c *console, cmd *cobra.Command, top *quilt.Top, out ta
 	case err != nil:
 		return err
 	}
+	said := ""
+	for i := range mats {
+		said += fmt.Sprintf("%s: cut %s, %s\n", layout.Visible(mats[i].Name(top)), measure.Count(mats[i].Times, "time"), mats[i].Holds())
+	}
+	if ending(out.path) == drawingEnding {
+		if err := c.write(out, func(w io.Writer) error { return templates.MatsDXF(w, top, mats) }); err != nil {
+			return err
+		}
+		return c.print(fmt.Sprintf("made: %s, %s\n", layout.Visible(out.path), measure.Count(len(mats), "mat")) + said)
+	}
 	set := make([]files.File, len(mats))
-	said := fmt.Sprintf("made: %s in %s\n", measure.Count(len(mats), "SVG mat"), layout.Visible(out.path))
 	for i := range mats {
 		m := &mats[i]
 		set[i] = files.File{Name: mapName(i, top.Fabrics[m.Fabric].Name), Write: func(w io.Writer) error { return m.SVG(w, top) }}
-		said += fmt.Sprintf("%s: cut %s, %s\n", layout.Visible(m.Name(top)), measure.Count(m.Times, "time"), m.Holds())
 	}
 	if err := c.writeSet(out, "-o", set); err != nil {
 		return err
 	}
-	return c.print(said + templates.LayersNote + "\n")
+	return c.print(fmt.Sprintf("made: %s in %s\n", measure.Count(len(mats), "SVG mat"), layout.Visible(out.path)) + said + templates.LayersNote + "\n")
 }
 
 // larger is the size of a mat in whole units, as the option takes it.

@@ -34,7 +34,7 @@ func TestTemplatesRefusals(t *testing.T) {
 		"-o a.dxf --foundations":   "name a PDF",
 		"-o pieces/ --foundations": "name a PDF",
 		"-o a.pdf --paper a3":      "a4",
-		"-o a.dxf --mat 12x24":     "-o mats/",
+		"-o a.pdf --mat 12x24":     "-o mats/",
 		"--mat 12x24":              "-o mats/",
 		"-o m/ --mat 12":           "--mat 12x24",
 		"-o m/ --mat 12x":          "--mat 12x24",
@@ -62,6 +62,11 @@ func TestMats(t *testing.T) {
 		if code != done || len(list) == 0 || !strings.HasPrefix(out, "made: ") || !strings.Contains(out, "in mats/\n") || !strings.Contains(out, "mat 1 of 1: cut 1 time, ") {
 			t.Errorf("%s: code %d, %q, %s", size, code, out, complaints)
 		}
+	}
+	folder := t.TempDir()
+	code, out, complaints := asked(t, folder, "templates", "small.quilt", "--mat", "12x24", "-o", "mats.dxf")
+	if drawing, _ := os.ReadFile(folder + "/mats.dxf"); code != done || !strings.HasPrefix(out, "made: mats.dxf, ") || !strings.Contains(string(drawing), "Cut it 1 time: ") {
+		t.Errorf("mats.dxf: code %d, %q, %s", code, out, complaints)
 	}
 	for size, says := range map[string]string{"3x3": "use a larger mat, such as --mat 6x6", "3x100": "more than a mat of 3 by 100 in"} {
 		folder := t.TempDir()

@@ -70,7 +70,7 @@ func (d *Drawing) Circle(layer string, middle measure.Point, radius measure.NM) 
 
 // Text writes a line of text with its middle at a place. Its capitals are as high as is said, above 0, and no letter is wider.
 func (d *Drawing) Text(layer string, middle measure.Point, height measure.NM, text string) {
-	d.add(entity{kind: "TEXT", layer: layer, points: []measure.Point{middle}, size: max(1, height), text: text}, 0)
+	d.add(entity{kind: "TEXT", layer: layer, points: []measure.Point{middle}, size: max(1, height), text: text}, height/2)
 }
 
 // Write writes the drawing. The header says the unit, and how far the drawing reaches: $EXTMIN and $EXTMAX, and as limits for the

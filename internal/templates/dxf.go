@@ -23,6 +23,7 @@ const (
 	markLayer  = "MARKS"
 	notchLayer = "NOTCHES"
 	labelLayer = "LABELS"
+	matLayer   = "MATS"
 )
 
 // dotRadius is that of a matching dot.
@@ -32,44 +33,40 @@ const dotRadius = measure.Inch / 32
 // where seams begin and end on MARKS, short lines inwards where seam lines meet the raw edge on NOTCHES, its grain on GRAIN, and
 // within it its name and how many are cut on LABELS. A unit is an inch, or a millimetre where the layout is in centimetres.
 func DXF(w io.Writer, top *quilt.Top, list []Template) error {
-	d := &dxf.Drawing{Comment: dxfMarker, Units: top.Units, Layers: []dxf.Layer{{Name: cutLayer, Colour: 7}, {Name: sewLayer, Colour: 5},
-		{Name: grainLayer, Colour: 3}, {Name: markLayer, Colour: 6}, {Name: notchLayer, Colour: 4}, {Name: labelLayer, Colour: 1}}}
+	d := newDrawing(top)
 	at := measure.Point{}
 	for i := range list {
 		t := &list[i]
 		_, high := bounds(t.Cut)
 		at.Y = -high.Y // the lower edges of all pieces stand on one line
-		t.draw(d, at, top.Seam > 0)
+		laidPiece{t, at, false, false}.draw(d, top.Seam > 0)
 		at.X += high.X + dxfGap
 	}
 	return d.Write(w)
 }
 
-// draw draws a template with the upper left corner of its cut outline's bounds at a place.
-func (t *Template) draw(d *dxf.Drawing, at measure.Point, sewn bool) {
-	d.Outline(cutLayer, shifted(t.Cut, at))
-	if sewn {
-		d.Outline(sewLayer, shifted(t.Finished, at))
-		for _, p := range t.Finished {
-			d.Circle(markLayer, p.Add(at), dotRadius)
-		}
-		for _, n := range t.notches() {
-			d.Line(notchLayer, n[0].Add(at), n[1].Add(at))
-		}
-	}
-	d.Line(grainLayer, t.Grain[0].Add(at), t.Grain[1].Add(at))
-	for _, l := range t.labels() {
-		d.Text(labelLayer, l.middle.Add(at), l.height, l.text)
-	}
+// newDrawing is a drawing with the layers of pieces.
+func newDrawing(top *quilt.Top) *dxf.Drawing {
+	return &dxf.Drawing{Comment: dxfMarker, Units: top.Units, Layers: []dxf.Layer{{Name: cutLayer, Colour: 7}, {Name: sewLayer, Colour: 5},
+		{Name: grainLayer, Colour: 3}, {Name: markLayer, Colour: 6}, {Name: notchLayer, Colour: 4}, {Name: labelLayer, Colour: 1}}}
 }
 
-// shifted is an outline elsewhere.
-func shifted(outline []measure.Point, by measure.Point) []measure.Point {
-	list := make([]measure.Point, len(outline))
-	for i, p := range outline {
-		list[i] = p.Add(by)
+// draw draws a piece.
+func (p laidPiece) draw(d *dxf.Drawing, sewn bool) {
+	d.Outline(cutLayer, p.points(p.Cut))
+	if sewn {
+		d.Outline(sewLayer, p.points(p.Finished))
+		for _, q := range p.points(p.Finished) {
+			d.Circle(markLayer, q, dotRadius)
+		}
+		for _, n := range p.notches() {
+			d.Line(notchLayer, p.point(n[0]), p.point(n[1]))
+		}
 	}
-	return list
+	d.Line(grainLayer, p.point(p.Grain[0]), p.point(p.Grain[1]))
+	for _, l := range p.labels() {
+		d.Text(labelLayer, l.middle, l.height, l.text)
+	}
 }
 
 // IsOurs says whether a file begins as the DXF and SVG files of this package do.

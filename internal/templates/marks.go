@@ -31,10 +31,13 @@ type label struct {
 	text   string
 }
 
-// labels are the template's name and how many pieces are cut, one line under the other, within the seam lines.
-func (t *Template) labels() []label {
-	at, room := t.nameplace()
-	lines := []string{t.Name(), "cut " + strconv.Itoa(t.Count)}
+// labels are the template's name and, but for a piece on a mat, how many are cut, one line under the other, within the seam lines.
+func (p laidPiece) labels() []label {
+	at, room := p.nameplace()
+	lines := []string{p.Name()}
+	if !p.onMat {
+		lines = append(lines, "cut "+strconv.Itoa(p.Count))
+	}
 	most := 0
 	for _, l := range lines {
 		most = max(most, len(l))
@@ -43,14 +46,8 @@ func (t *Template) labels() []label {
 	height := 2 * room / nameRoom / math.Hypot(float64(most), high)
 	var list []label
 	for i, l := range lines {
-		y := measure.NM(math.Round(height * (high - 1) * (float64(i) - 0.5)))
-		list = append(list, label{at.Add(measure.Point{Y: y}), measure.NM(height), l})
+		y := measure.NM(math.Round(height * (high - 1) * (float64(i) - float64(len(lines)-1)/2)))
+		list = append(list, label{p.point(at).Add(measure.Point{Y: y}), measure.NM(height), l})
 	}
 	return list
-}
-
-// labelMiddle is the middle of both lines.
-func (t *Template) labelMiddle() measure.Point {
-	at, _ := t.nameplace()
-	return at
 }

@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"eighthturn/internal/dxf"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 )
@@ -108,9 +109,9 @@ func matRows(list []Template, fabric int, size measure.Point) ([]matRow, *TooLar
 
 // rowOf is as many pieces of a template side by side as are wanted and a width holds, at the least one.
 func rowOf(t *Template, wanted int, width measure.NM) []laidPiece {
-	row := []laidPiece{{t, measure.Point{}, false}}
+	row := []laidPiece{{t, measure.Point{}, false, true}}
 	for len(row) < wanted {
-		next := laidPiece{t, measure.Point{}, len(row)%2 == 1}
+		next := laidPiece{t, measure.Point{}, len(row)%2 == 1, true}
 		next.at.X = clearOf(row[len(row)-1], next) + matGap
 		if len(row) > 1 { // a slim piece between two others keeps none of them apart
 			next.at.X = max(next.at.X, clearOf(row[len(row)-2], next)+matGap)
@@ -229,12 +230,40 @@ func (m *Mat) Name(top *quilt.Top) string {
 	return fmt.Sprintf("%s, mat %d of %d", top.Fabrics[m.Fabric].Name, m.Number, m.Of)
 }
 
+// says is which mat it is, how often it is cut and what that gives.
+func (m *Mat) says(top *quilt.Top) string {
+	return m.Name(top) + ". Cut it " + measure.Count(m.Times, "time") + ": " + m.Holds() + " each"
+}
+
 // SVG writes the mat as templates are written, as large as the mat.
 func (m *Mat) SVG(w io.Writer, top *quilt.Top) error {
 	s := newSheet(w, m.size, top.Units)
-	s.canvas.Title(m.Name(top) + ". Cut it " + measure.Count(m.Times, "time") + ": " + m.Holds() + " each")
+	s.canvas.Title(m.says(top))
 	s.canvas.Desc(LayersNote)
 	s.draw(m.pieces, top.Seam > 0)
 	s.canvas.End()
 	return s.out.err
+}
+
+// MatsDXF writes mats as one drawing, side by side, with the layers of DXF: the edge of each on a layer MATS of its own, and over it on
+// LABELS which it is, how often it is cut and what lies on it.
+func MatsDXF(w io.Writer, top *quilt.Top, mats []Mat) error {
+	const gap, letters = 2 * measure.Inch, measure.Inch / 2
+	d := newDrawing(top)
+	d.Layers = append(d.Layers, dxf.Layer{Name: matLayer, Colour: 8})
+	at := measure.Point{}
+	for i := range mats {
+		m := &mats[i]
+		corner := at.Add(m.size)
+		d.Outline(matLayer, []measure.Point{at, {X: corner.X, Y: at.Y}, corner, {X: at.X, Y: corner.Y}})
+		text := m.says(top)
+		height := min(letters, m.size.X/measure.NM(len([]rune(text))))
+		d.Text(labelLayer, measure.Point{X: at.X + m.size.X/2, Y: at.Y - height}, height, text)
+		for _, p := range m.pieces {
+			p.at = p.at.Add(at)
+			p.draw(d, top.Seam > 0)
+		}
+		at.X += m.size.X + gap
+	}
+	return d.Write(w)
 }

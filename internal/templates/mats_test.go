@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/quilttest/lay"
 	"eighthturn/samples"
@@ -113,6 +114,47 @@ func TestNoMatsOfStripSets(t *testing.T) {
 	}
 }
 
+// wrongDrawing says which mat or piece of a drawing of mats is missing.
+func wrongDrawing(drawing string, mats []Mat, top *quilt.Top) error {
+	pieces := 0
+	for i := range mats {
+		if pieces += len(mats[i].pieces); !strings.Contains(drawing, mats[i].says(top)) {
+			return fmt.Errorf("nothing says %q", mats[i].says(top))
+		}
+	}
+	for layer, want := range map[string]int{cutLayer: pieces, sewLayer: pieces, matLayer: len(mats)} {
+		if got := strings.Count(drawing, "POLYLINE\r\n8\r\n"+layer+"\r\n"); got != want {
+			return fmt.Errorf("%d outlines on %s, expected %d", got, layer, want)
+		}
+	}
+	if strings.Contains(drawing, "\r\ncut ") {
+		return errors.New("a piece says how many are cut of the whole quilt")
+	}
+	return nil
+}
+
+// TestMatsDXF: all mats are in one drawing, each with its edge, its pieces, and how often it is cut.
+func TestMatsDXF(t *testing.T) {
+	top := lay.Top(t, samples.All()[0].Text)
+	mats, err := Mats(top, usual(top), measure.Point{X: 12 * measure.Inch, Y: 12 * measure.Inch})
+	if err != nil || len(mats) < 2 {
+		t.Fatal(len(mats), err)
+	}
+	var b bytes.Buffer
+	if err := MatsDXF(&b, top, mats); err != nil {
+		t.Fatal(err)
+	}
+	if err := wrongDrawing(b.String(), mats, top); err != nil || !IsOurs(b.Bytes()[:1000]) {
+		t.Error(err)
+	}
+	if MatsDXF(failing{}, top, mats) == nil {
+		t.Error("an error of the writer is lost")
+	}
+	if wrongDrawing(b.String(), mats[1:], top) == nil || wrongDrawing(strings.Replace(b.String(), "Cut it", "Cut", 1), mats, top) == nil {
+		t.Error("a wrong drawing is not noticed")
+	}
+}
+
 // TestMatSVG: a mat's file is as large as the mat, has its layers and says how often it is cut; the same each time.
 func TestMatSVG(t *testing.T) {
 	top := lay.Top(t, samples.All()[0].Text)
@@ -131,10 +173,19 @@ func TestMatSVG(t *testing.T) {
 	}
 }
 
+// shifted is an outline elsewhere.
+func shifted(outline []measure.Point, by measure.Point) []measure.Point {
+	list := make([]measure.Point, len(outline))
+	for i, p := range outline {
+		list[i] = p.Add(by)
+	}
+	return list
+}
+
 // wrongMarks says which label of a template leaves its seam lines, and which notch does not begin at the raw edge.
 func wrongMarks(p *Template) error {
 	finished, cut := floats(p.Finished), floats(p.Cut)
-	for _, l := range p.labels() {
+	for _, l := range (laidPiece{Template: p}).labels() {
 		wide, high := float64(l.height)*float64(len(l.text))/2, float64(l.height)/2
 		for _, corner := range []xy{{-wide, -high}, {wide, -high}, {wide, high}, {-wide, high}} {
 			at := xy{float64(l.middle.X) + corner.x, float64(l.middle.Y) + corner.y}

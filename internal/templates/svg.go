@@ -41,7 +41,7 @@ func (t *Template) SVG(w io.Writer, top *quilt.Top) error {
 	s := newSheet(w, high.Add(measure.Point{X: 2 * svgMargin, Y: 2 * svgMargin}), top.Units)
 	s.canvas.Title(t.Name() + ", " + t.Shape.String() + ". Cut " + t.cloths(top))
 	s.canvas.Desc(LayersNote)
-	s.draw([]laidPiece{{t, measure.Point{X: svgMargin, Y: svgMargin}, false}}, top.Seam > 0)
+	s.draw([]laidPiece{{t, measure.Point{X: svgMargin, Y: svgMargin}, false, false}}, top.Seam > 0)
 	s.canvas.End()
 	return s.out.err
 }
@@ -57,6 +57,7 @@ type laidPiece struct {
 	*Template
 	at     measure.Point
 	turned bool
+	onMat  bool // among others, where the mat says how many are cut
 }
 
 // point is where a point of the template lies.
@@ -111,11 +112,7 @@ func (s *svgSheet) draw(list []laidPiece, sewn bool) {
 	s.canvas.Group(`id="labels"`, layerName("labels"), `fill="`+labelInk+`"`, `text-anchor="middle"`, `font-family="sans-serif"`)
 	for _, p := range list {
 		for _, l := range p.labels() {
-			at, size := l.middle.Add(p.at), float64(l.height)*96/float64(measure.Inch)*letterSize
-			if p.turned {
-				_, high := bounds(p.Cut)
-				at = measure.Point{X: high.X - l.middle.X, Y: high.Y - (2*p.labelMiddle().Y - l.middle.Y)}.Add(p.at)
-			}
+			at, size := l.middle, float64(l.height)*96/float64(measure.Inch)*letterSize
 			s.canvas.Text(float64(at.X)*96/float64(measure.Inch), float64(at.Y)*96/float64(measure.Inch)+size*middleUp, l.text, `font-size="`+strconv.FormatFloat(size, 'f', 2, 64)+`"`)
 		}
 	}
