@@ -1,18 +1,27 @@
 package scraps
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // balance evens out how often the fabrics of each pool are used. Two fabrics can change
 // places in a whole chain of neighbours that have the one or the other without making any
 // neighbours alike; for every two fabrics the chains are chosen that bring their numbers
 // closest, over and over until nothing gets better. What is still uneven is tried again
-// after a detour.
+// after a detour, and then place by place in small windows.
 func (t *solver) balance() {
 	pools := t.pools()
 	t.settle(pools)
-	for _, pool := range pools {
-		if t.uneven(pool) {
-			t.goRound(pools, pool)
+	for before := math.MaxInt; t.squares() < before; { // what helps one pool may cost one before it
+		before = t.squares()
+		for _, pool := range pools {
+			if t.uneven(pool) {
+				t.goRound(pools, pool)
+			}
+			if t.uneven(pool) {
+				t.lookThrough(pools, pool)
+			}
 		}
 	}
 }

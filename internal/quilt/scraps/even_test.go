@@ -36,7 +36,7 @@ func beside(places []scraps.Place, i, n int) {
 }
 
 // TestEvenByDetours: lopsided quilts are dealt as evenly as can be. Where no two fabrics come closer by changing places,
-// that takes a detour: without detours thirteen of these quilts stay uneven, without those of two chains two.
+// that takes a detour, or a window: without both thirteen of these quilts stay uneven.
 func TestEvenByDetours(t *testing.T) {
 	tried := 0
 	for seed := range uint64(200) {

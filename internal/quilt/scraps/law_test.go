@@ -179,9 +179,9 @@ func uneven(places []scraps.Place, fabrics []int, pool int) int {
 	return use.most - use.least - minSpread(places, pool, others)
 }
 
-// TestEven: no pool is dealt more than one piece less evenly than it could be.
+// TestEven: every pool is dealt as evenly as it can be.
 func TestEven(t *testing.T) {
-	tried, exact := 0, 0
+	tried := 0
 	for seed := range uint64(judges.Of(250, 500)) {
 		places := patches(seed)
 		if exists(places, nil, 1<<40) != some {
@@ -193,26 +193,30 @@ func TestEven(t *testing.T) {
 				continue
 			}
 			tried++
-			off := uneven(places, d.Fabrics, pool)
-			if off == 0 {
-				exact++
-			}
-			if off > 1 {
+			if off := uneven(places, d.Fabrics, pool); off != 0 {
 				t.Errorf("seed %d: pool %d is dealt %v, %d further apart than need be", seed, pool, d.Fabrics, off)
 			}
 		}
 	}
-	if tried < judges.Of(150, 300) || exact < tried*99/100 {
-		t.Errorf("%d of %d pools were dealt as evenly as can be", exact, tried)
+	if tried < judges.Of(150, 300) {
+		t.Errorf("only %d pools were dealt", tried)
 	}
 }
 
-// TestEvenFallsShort: of the first three thousand quilts this one alone is dealt two pieces
-// less evenly than it could be. A better search takes it off the list.
-func TestEvenFallsShort(t *testing.T) {
-	places := patches(2686)
-	if off := uneven(places, scraps.Deal(nil, places, 0).Fabrics, 0); off != 2 {
-		t.Errorf("it is %d off now: say so here", off)
+// TestEvenByWindows: in these quilts no chains of two fabrics bring the numbers closer, since most of a chain may not have the
+// other fabric; in the last one what helps the second pool costs the first. All are dealt as evenly as can be.
+func TestEvenByWindows(t *testing.T) {
+	for _, seed := range []uint64{2686, 6236, 13522} {
+		places := patches(seed)
+		d := scraps.Deal(nil, places, 0)
+		if len(alike(places, d.Fabrics)) > 0 {
+			t.Errorf("seed %d: neighbors are alike", seed)
+		}
+		for pool := range 2 {
+			if off := uneven(places, d.Fabrics, pool); off != 0 {
+				t.Errorf("seed %d: pool %d is dealt %v, %d further apart than need be", seed, pool, d.Fabrics, off)
+			}
+		}
 	}
 }
 
