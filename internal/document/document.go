@@ -151,6 +151,35 @@ type Table struct {
 	More    Text // behind the rows, where the rest is to be read; nil if nothing was left out
 }
 
+// Filled is the table without the columns that are empty in all rows.
+func (t Table) Filled() Table {
+	full := make([]bool, len(t.Columns))
+	for _, r := range t.Rows {
+		for i, c := range r.Cells {
+			full[i] = full[i] || len(r.Cells) == 1 || len(c.Swatches) > 0 || c.Text.String() != ""
+		}
+	}
+	if !slices.Contains(full, false) || !slices.Contains(full, true) {
+		return t
+	}
+	filled := t
+	filled.Columns, filled.Rows = nil, slices.Clone(t.Rows)
+	for i, c := range t.Columns {
+		if full[i] {
+			filled.Columns = append(filled.Columns, c)
+		}
+	}
+	for n, r := range t.Rows {
+		filled.Rows[n].Cells = nil
+		for i, c := range r.Cells {
+			if full[i] {
+				filled.Rows[n].Cells = append(filled.Rows[n].Cells, c)
+			}
+		}
+	}
+	return filled
+}
+
 // Column is a column of a table.
 type Column struct {
 	Title string

@@ -134,7 +134,7 @@ func shared(least, whole, weight []float64, room float64) []float64 {
 		}
 		return widths
 	default:
-		return levelled(least, whole, room)
+		return eased(least, whole, room)
 	}
 	spare, over := room-sum(least), 0.0
 	for i := range widths {
@@ -150,23 +150,12 @@ func shared(least, whole, weight []float64, room float64) []float64 {
 	return widths
 }
 
-// levelled gives every column as much as the others, but no more than its texts ask for.
-func levelled(least, whole []float64, room float64) []float64 {
+// eased gives every column its least, and of what its texts ask for beyond that the same part as all others.
+func eased(least, whole []float64, room float64) []float64 {
+	part := (room - sum(least)) / (sum(whole) - sum(least))
 	widths := make([]float64, len(least))
-	low, high := 0.0, room
-	for range 40 {
-		level := (low + high) / 2
-		for i := range widths {
-			widths[i] = max(least[i], min(whole[i], level))
-		}
-		if sum(widths) > room {
-			high = level
-		} else {
-			low = level
-		}
-	}
 	for i := range widths {
-		widths[i] = max(least[i], min(whole[i], low))
+		widths[i] = least[i] + (whole[i]-least[i])*part
 	}
 	return widths
 }

@@ -175,10 +175,13 @@ func lineNumbers(list []int, between string) string {
 	return strings.Join(words, between)
 }
 
+// ClothHead is the head of the column that says what pieces are cut from.
+const ClothHead = "from"
+
 // pieces is every distinct piece with its sizes.
 func (c *cuts) pieces() document.Section {
 	t := document.Table{Columns: []document.Column{
-		{Title: "line", Kind: document.Counts}, {Title: "piece"}, {Title: "from", Aside: true}, {Title: "finished"}, {Title: "cut"},
+		{Title: "line", Kind: document.Counts}, {Title: "piece"}, {Title: ClothHead, Aside: true}, {Title: "finished"}, {Title: "cut"},
 		{Title: "to trim", Kind: document.Lengths, Aside: true}, {Title: "pieces", Kind: document.Counts}, {Title: "left/right", Aside: true}}}
 	for i := range c.Lines {
 		line := &c.Lines[i]
@@ -190,7 +193,7 @@ func (c *cuts) pieces() document.Section {
 		}
 		t.Rows = append(t.Rows, r)
 	}
-	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Depth: document.Detail, Blocks: append([]document.Block{t}, bullets(slices.DeleteFunc([]string{
+	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Depth: document.Detail, Blocks: append([]document.Block{t.Filled()}, bullets(slices.DeleteFunc([]string{
 		"Finished size excludes seam allowances. " + c.measuredAs() + c.Units.AboutMeans() + " Cut size includes " + c.length(c.Seam) + " seam allowances." + c.trimmedAfter() + " The cutting lists refer to the line numbers.", c.measuredFirst(),
 	}, func(s string) bool { return s == "" })...)...)}
 }

@@ -175,7 +175,7 @@ func (p *planning) fabric(top int) int {
 	return p.fabrics[top]
 }
 
-// inOrder puts the plan's fabrics in the top's order.
+// inOrder puts the plan's fabrics in the top's order, and the lines in that of the fabrics.
 func (p *planning) inOrder() {
 	order := make([]int, len(p.Fabrics))
 	for i := range order {
@@ -203,4 +203,38 @@ func (p *planning) inOrder() {
 		}
 	}
 	p.numberSets()
+	p.linesInOrder()
+}
+
+// linesInOrder puts the lines of each fabric together, in the order of the fabrics, and those of the strip sets behind them.
+func (p *planning) linesInOrder() {
+	order := make([]int, len(p.Lines))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		l, m := &p.Lines[a], &p.Lines[b]
+		return cmp.Or(cmp.Compare(which(l.Set >= 0), which(m.Set >= 0)), cmp.Compare(l.Fabric, m.Fabric), cmp.Compare(l.Set, m.Set), cmp.Compare(which(l.Reversed), which(m.Reversed)))
+	})
+	list, to := make([]Line, len(order)), make([]int, len(order))
+	for i, from := range order {
+		list[i], to[from] = p.Lines[from], i
+		list[i].Number = i
+	}
+	p.Lines = list
+	for i := range p.LineOf {
+		p.LineOf[i] = to[p.LineOf[i]]
+	}
+	for i := range p.Fabrics {
+		for n := range p.Fabrics[i].Lines {
+			p.Fabrics[i].Lines[n] = to[p.Fabrics[i].Lines[n]]
+		}
+	}
+	for i := range p.Sets {
+		for way, n := range p.Sets[i].Lines {
+			if n >= 0 {
+				p.Sets[i].Lines[way] = to[n]
+			}
+		}
+	}
 }

@@ -2,6 +2,7 @@ package booklet
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -17,12 +18,48 @@ func (b *patternBuilder) cuttingPart() {
 	b.add(paragraph(report.CutSizes(b.plans)))
 	b.addNotes("cutting")
 	b.take(report.BeforeCutID, false)
-	b.take(report.PiecesID, true)
+	b.piecesTable()
 	b.take(report.HowToCutID, true)
 	b.take(report.BetweenMarksID, true)
 	for _, group := range b.alikeFabrics() {
 		b.fabricCutting(group)
 	}
+}
+
+// piecesTable is every piece with its sizes; where there is little room what they are cut from stands above them.
+func (b *patternBuilder) piecesTable() {
+	s, _ := b.cut.Section(report.PiecesID)
+	blocks := printed(s.Blocks)
+	if b.Large || b.wholeWidth() < 6*measure.Inch {
+		blocks = printed(byCloth(s.Blocks))
+	}
+	b.add(heading(1, s.Title))
+	b.add(blocks...)
+}
+
+// byCloth is blocks whose tables have what their rows are cut from as headings, and not as a column.
+func byCloth(list []document.Block) []document.Block {
+	list = slices.Clone(list)
+	for n, block := range list {
+		t, ok := block.(document.Table)
+		column := slices.IndexFunc(t.Columns, func(c document.Column) bool { return c.Title == report.ClothHead })
+		if !ok || column < 0 {
+			continue
+		}
+		t.Columns = slices.Delete(slices.Clone(t.Columns), column, column+1)
+		rows := t.Rows
+		t.Rows = nil
+		for i, r := range rows {
+			cloth := r.Cells[column]
+			if i == 0 || !reflect.DeepEqual(cloth, rows[i-1].Cells[column]) {
+				t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{cloth}})
+			}
+			r.Cells = slices.Delete(slices.Clone(r.Cells), column, column+1)
+			t.Rows = append(t.Rows, r)
+		}
+		list[n] = t
+	}
+	return list
 }
 
 // setsPart is how strips are sewn together before wedges are cut from them.
@@ -53,7 +90,8 @@ func (b *patternBuilder) take(id string, titled bool) {
 	b.add(printed(s.Blocks)...)
 }
 
-// printed are blocks of a report for paper, where the heads of columns begin with a capital letter and rows have no pictures.
+// printed are blocks of a report for paper, where the heads of columns begin with a capital letter, no column is empty
+// and rows have no pictures.
 func printed(list []document.Block) []document.Block {
 	list = slices.Clone(list)
 	for i, block := range list {
@@ -61,6 +99,7 @@ func printed(list []document.Block) []document.Block {
 		if !ok {
 			continue
 		}
+		t = t.Filled()
 		t.Columns = slices.Clone(t.Columns)
 		for n := range t.Columns {
 			t.Columns[n].Title = capital(t.Columns[n].Title)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -142,22 +143,73 @@ func under(d document.Document, part string) map[string][]document.Block {
 	return found
 }
 
+// emptyColumns are the heads of columns that are empty in all rows.
+func emptyColumns(d document.Document, _ Reports) []string {
+	var wrong []string
+	for _, p := range d.Sections {
+		for _, b := range flat(p.Blocks) {
+			t, ok := b.(document.Table)
+			for i, c := range t.Columns {
+				if ok && !slices.ContainsFunc(t.Rows, func(r document.Row) bool {
+					return len(r.Cells) > i && (r.Cells[i].Text.String() != "" || len(r.Cells[i].Swatches) > 0)
+				}) {
+					wrong = append(wrong, p.Title+": the column "+c.Title+" is empty in all rows")
+				}
+			}
+		}
+	}
+	return wrong
+}
+
+// pieceRows are the rows of the tables of pieces by the heads of their columns; what stands above rows is their cloth.
+func pieceRows(d document.Document) []map[string]string {
+	var rows []map[string]string
+	for _, t := range tables(d, "Cutting", "Line") {
+		cloth := ""
+		for _, r := range t.Rows {
+			if len(r.Cells) == 1 {
+				cloth = r.Cells[0].Text.String()
+				continue
+			}
+			row := map[string]string{"From": cloth}
+			for i, c := range r.Cells {
+				row[t.Columns[i].Title] = c.Text.String()
+			}
+			rows = append(rows, row)
+		}
+	}
+	return rows
+}
+
 // wrongPieces compares the table of pieces with the plan's lines, row by row, and the fabrics of the cutting lists with the plan's.
 func wrongPieces(d document.Document, r Reports) []string {
 	var wrong []string
-	list := tables(d, "Cutting", "Line")
-	if len(list) != 1 || len(list[0].Rows) != len(r.Cuts.Lines) {
+	rows := pieceRows(d)
+	if len(rows) != len(r.Cuts.Lines) {
 		return []string{"there is not a row for each line of the plan"}
 	}
-	for i, row := range list[0].Rows {
-		line, cells := &r.Cuts.Lines[i], row.Cells
-		hands := ""
+	before := 0
+	for i, row := range rows {
+		line, hands, cloth := &r.Cuts.Lines[i], "", ""
 		if line.Left+line.Right > 0 && line.Piece.Hand == cutting.Either {
 			hands = fmt.Sprintf("%d left, %d right", line.Left, line.Right)
 		}
-		if cells[0].Text.String() != strconv.Itoa(i+1) || cells[6].Text.String() != strconv.Itoa(line.Pieces) || cells[7].Text.String() != hands {
-			wrong = append(wrong, fmt.Sprintf("line %d: %s pieces, %s; the plan has %d, %s", i+1, cells[6].Text, cells[7].Text, line.Pieces, hands))
+		if line.Fabric >= 0 {
+			cloth = r.Cuts.Fabrics[line.Fabric].Name
+		} else {
+			cloth = r.Cuts.SetName(line.Set)
 		}
+		if row["Line"] != strconv.Itoa(i+1) || row["Pieces"] != strconv.Itoa(line.Pieces) || row["Left/right"] != hands || !strings.Contains(row["From"], cloth) {
+			wrong = append(wrong, fmt.Sprintf("line %d: %q; the plan has %d, %s, from %s", i+1, row, line.Pieces, hands, cloth))
+		}
+		place := line.Fabric
+		if line.Set >= 0 {
+			place = len(r.Cuts.Fabrics) + line.Set
+		}
+		if place < before {
+			wrong = append(wrong, fmt.Sprintf("line %d of %s stands behind those of another fabric", i+1, cloth))
+		}
+		before = place
 	}
 	seen := 0
 	for _, group := range groupsOf(d, r) {

@@ -65,11 +65,9 @@ func wrongBorders(d document.Document, r Reports) []string {
 	}
 	var cut, sewn []string
 	size := regexp.MustCompile(`[0-9][0-9 ./]* by [0-9 ./]+ (?:in|cm)\b`)
-	for _, t := range tables(d, "Cutting", "Line") {
-		for _, row := range t.Rows {
-			if strings.HasPrefix(row.Cells[1].Text.String(), "strip for") {
-				cut = append(cut, size.FindString(row.Cells[4].Text.String()))
-			}
+	for _, row := range pieceRows(d) {
+		if strings.HasPrefix(row["Piece"], "strip for") {
+			cut = append(cut, size.FindString(row["Cut"]))
 		}
 	}
 	for _, t := range tables(d, "Joining the blocks", "Pieces") {

@@ -10,7 +10,7 @@ import (
 func edited(d document.Document, r Reports) []string {
 	var wrong []string
 	for _, check := range []func(document.Document, Reports) []string{
-		unknownLengths, missingCuts, wrongShopping, wrongPieces, wrongStrips, wrongSums, wrongAbbreviations, wrongFigures, wrongPlurals, wrongAlternatives, wrongWords, wrongBorders, wrongForms, wrongSewing,
+		unknownLengths, missingCuts, wrongShopping, wrongPieces, emptyColumns, wrongStrips, wrongSums, wrongAbbreviations, wrongFigures, wrongPlurals, wrongAlternatives, wrongWords, wrongBorders, wrongForms, wrongSewing,
 	} {
 		wrong = append(wrong, check(d, r)...)
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"eighthturn/internal/quilttest/lay"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -114,6 +115,7 @@ func TestTheEditorCatches(t *testing.T) {
 		{"a cut size that is gone", `.*2 1/2.*`, "", "is not in the text"},
 		{"another purchase", `^[0-9/ ]+ yd$`, "7 1/8 yd", "is to be bought as"},
 		{"a piece too many", `^([0-9]+) left, ([0-9]+) right$`, "999 left, $2 right", "the plan has"},
+		{"a column that is empty", `^[0-9]+ left, [0-9]+ right$`, "", "is empty in all rows"},
 		{"a thing too many from a strip", `^([0-9]+) squares of ([0-9/ ]+ in)`, "9$1 squares of $2", "the list has"},
 		{"another binding", `^Binding: ([0-9]+) strips`, "Binding: 9$1 strips", "the binding"},
 		{"sizes that do not add up", `finishes 1 in wide`, "finishes 3 in wide", "add up"},
@@ -143,6 +145,23 @@ func TestTheEditorCatches(t *testing.T) {
 		found := edited(broken, r)
 		if !strings.Contains(strings.Join(found, "\n"), c.want) {
 			t.Errorf("%s is not found: %q", c.name, found)
+		}
+	}
+}
+
+// TestPiecesOnNarrowPages: where what pieces are cut from stands above their rows, each stands below its own.
+func TestPiecesOnNarrowPages(t *testing.T) {
+	for _, s := range samples.All() {
+		r := study(t, s.Text, cutting.Options{})
+		for _, o := range []Options{{Paper: render.HalfLetter()}, {Large: true}} {
+			d := Pattern(r, o)
+			list := tables(d, "Cutting", "Line")
+			if slices.ContainsFunc(list[0].Columns, func(c document.Column) bool { return c.Title == "From" }) {
+				t.Errorf("%s: what pieces are cut from is a column where there is little room", s.Name)
+			}
+			for _, wrong := range append(wrongPieces(d, r), emptyColumns(d, r)...) {
+				t.Errorf("%s, large %v: %s", s.Name, o.Large, wrong)
+			}
 		}
 	}
 }

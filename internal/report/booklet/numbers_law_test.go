@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -101,7 +102,11 @@ func wrongCuttingTables(text string, r Reports) (wrong []string, lines int) {
 	for _, list := range rowsBelow(text, regexp.MustCompile(`^\| Line \| Piece \| From `)) {
 		for _, row := range list {
 			cloth := row[2][strings.LastIndex(row[2], ")")+1:] // behind the letter and the color
-			got = append(got, row[0]+strings.TrimRight(cloth, " ")+" "+row[1]+": "+row[6]+" "+row[7])
+			number, hands := row[len(row)-2], row[len(row)-1]
+			if _, err := strconv.Atoi(hands); err == nil { // no piece of the quilt has a hand
+				number, hands = hands, ""
+			}
+			got = append(got, row[0]+strings.TrimRight(cloth, " ")+" "+row[1]+": "+number+" "+hands)
 		}
 	}
 	for i := range r.Cuts.Lines {
