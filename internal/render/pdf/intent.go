@@ -12,6 +12,7 @@ import (
 // intent says that colours are meant as sRGB (ISO 32000-1, 14.11.5), with its profile.
 func (f *File) intent() *core.PdfArray {
 	profile := core.NewPdfStreamCompressed(srgb())
+	profile.SetCompressLevel(packedLevel)
 	profile.Dict.Set("N", core.NewPdfInteger(3))
 	profile.Dict.Set("Alternate", name("DeviceRGB"))
 	return core.NewPdfArray(dictionary("Type", name("OutputIntent"), "S", name("GTS_PDFA1"),

@@ -45,7 +45,7 @@ func (o *objects) add(object core.PdfObject) *core.PdfIndirectReference {
 }
 
 // together is how many objects are packed in one stream.
-const together = 400
+const together = 2000
 
 // packedLevel is how hard they are packed: the library's own level takes several times as long for a hundredth of the bytes.
 const packedLevel = 5
@@ -93,6 +93,7 @@ func (o objects) write(w io.Writer, marker string) error {
 	if err != nil {
 		return err
 	}
+	trailer.SetCompressLevel(packedLevel)
 	put(number, trailer)
 	c.put(fmt.Sprintf("startxref\n%d\n%%%%EOF\n", table))
 	if c.err != nil {
