@@ -8,6 +8,7 @@ require (
 	github.com/carlos7ags/folio v0.11.0
 	github.com/chromedp/cdproto v0.159.0
 	github.com/chromedp/chromedp v0.23.0
+	github.com/creachadair/jrpc2 v1.3.6
 	github.com/fsnotify/fsnotify v1.10.1
 	github.com/inconshreveable/mousetrap v1.1.0
 	github.com/kovidgoyal/imaging v1.9.0
@@ -23,7 +24,9 @@ require (
 )
 
 require (
+	github.com/creachadair/mds v0.31.0 // indirect
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 	github.com/kovidgoyal/go-parallel v1.1.1 // indirect
+	golang.org/x/sync v0.25.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect
 )

@@ -20,6 +20,12 @@ func Read(text string) (*Design, *Source, []Fault) { return ReadWith(text, nil) 
 // ReadWith is Read for a layout that may name photos, which it is given by a function; a
 // fault of the function is one sentence.
 func ReadWith(text string, photos func(file string) (palettes.PhotoSample, error)) (*Design, *Source, []Fault) {
+	r := Inspect(text, photos)
+	return r.Design, r.Source, r.Faults
+}
+
+// Inspect is ReadWith, with the tree.
+func Inspect(text string, photos func(file string) (palettes.PhotoSample, error)) Reading {
 	return read(text, onceEach(photos), true)
 }
 
@@ -44,12 +50,12 @@ func onceEach(photos func(file string) (palettes.PhotoSample, error)) func(file 
 }
 
 // read is ReadWith; try says whether what hints say to type is tried.
-func read(text string, photos func(file string) (palettes.PhotoSample, error), try bool) (*Design, *Source, []Fault) {
+func read(text string, photos func(file string) (palettes.PhotoSample, error), try bool) Reading {
 	source := NewSource(text)
 	p := newParser(source)
 	p.parse()
 	if len(p.list) > 0 && len(p.tree.Lines) == 0 {
-		return nil, source, p.sorted()
+		return Reading{Source: source, Tree: &p.tree, Faults: p.sorted()}
 	}
 	parsed := len(p.list)
 	c := &checker{session: p.session, tree: &p.tree, photos: photos, asWritten: map[string]int{}}
@@ -59,10 +65,11 @@ func read(text string, photos func(file string) (palettes.PhotoSample, error), t
 	if try {
 		c.tryEdits(list)
 	}
-	if errors, _ := Count(list); errors > 0 {
-		return nil, source, list
+	r := Reading{Source: source, Tree: &p.tree, Faults: list}
+	if errors, _ := Count(list); errors == 0 {
+		r.Design = &c.design
 	}
-	return &c.design, source, list
+	return r
 }
 
 // check checks every statement, given or not, each behind those that it builds on.

@@ -28,6 +28,7 @@ type fabricNode struct {
 	OnHand      *LengthNode
 	UsableWidth *LengthNode
 	colourWord  string // the colour as written
+	colourAt    Span   // and where
 }
 
 // Fabric is a fabric of the quilt.
@@ -78,7 +79,7 @@ func (c *cursor) fabricColour(f *fabricNode) bool {
 		c.fault(at, "", "%s", err.Error()).suggest(c.colourHint(word))
 		return false
 	}
-	f.Colour, f.colourWord = colour, word
+	f.Colour, f.colourWord, f.colourAt = colour, word, at
 	c.take(at)
 	return true
 }

@@ -230,7 +230,8 @@ func (c *checker) helps(list []Fault, i int) bool {
 		return true
 	}
 	text := Apply(c.src, f.Edits)
-	_, after, now := read(text, c.photos, false)
+	tried := read(text, c.photos, false)
+	after, now := tried.Source, tried.Faults
 	known := map[faultKey]int{}
 	for n := range list {
 		if n != i {

@@ -70,6 +70,9 @@ func (s *Source) Line(offset int) int {
 	return max(1, sort.Search(len(s.lines), func(i int) bool { return s.lines[i].Start > offset }))
 }
 
+// LineSpan is the span of a line by its number from 1, without its end; empty for one that is not there.
+func (s *Source) LineSpan(number int) Span { return s.lineSpan(number) }
+
 // lineSpan is the span of a line by its number, empty for one that is not there.
 func (s *Source) lineSpan(number int) Span {
 	if number < 1 || number > len(s.lines) {

@@ -47,6 +47,7 @@ func mayImport() map[string][]string {
 		"internal/templates":        {"internal/blocks", "internal/diagram", "internal/dxf", "internal/measure", "internal/plan/cutting", "internal/quilt", "palettes"},
 		"internal/report/booklet":   {"internal/diagram", "internal/document", "internal/measure", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/render", "internal/render/pixels", "internal/report", "internal/stop", "internal/templates", "palettes", "svgout"},
 		"internal/preview":          {"internal/diagram", "internal/document", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/quilt", "internal/render", "internal/render/picture", "internal/render/pixels", "internal/report", "internal/report/booklet", "internal/stop", "layout", "palettes", "svgout"},
+		"internal/lsp":              {"internal/blocks", "internal/files", "internal/measure", "internal/quilt", "internal/report", "layout", "palettes"},
 		"samples":                   {},
 		"samples/starters":          {},
 		"internal/quilttest/alone":  {},
@@ -55,7 +56,7 @@ func mayImport() map[string][]string {
 		"internal/quilttest/lay":    {"internal/quilt", "internal/quilttest/invent", "layout", "samples"},
 		"internal/quilttest/judges": {},
 		"internal/quilttest/laws":   {"internal/blocks", "internal/measure", "internal/quilt"},
-		"cmd/eighthturn":            {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/longarm", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
+		"cmd/eighthturn":            {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/longarm", "internal/lsp", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
 	}
 }
 

@@ -46,6 +46,7 @@ func makers() []maker {
 		{"check", checkCommand},
 		{"values", valuesCommand},
 		{"tidy", tidyCommand},
+		{"lsp", lspCommand},
 		{"cuts", cutsCommand},
 		{"sew", sewCommand},
 		{"templates", templatesCommand},

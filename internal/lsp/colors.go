@@ -1,0 +1,30 @@
+package lsp
+
+import (
+	"math"
+
+	"eighthturn/palettes"
+)
+
+// colors are the colors of fabrics, where they are written.
+func (d *document) colors(*placed) any {
+	list := []colorInformation{}
+	for _, f := range d.read().Tree.Fabrics {
+		if at := f.PlaceOfColor(); !at.Empty() {
+			list = append(list, colorInformation{d.span(at), color{float64(f.Colour.R) / 255, float64(f.Colour.G) / 255, float64(f.Colour.B) / 255, 1}})
+		}
+	}
+	return list
+}
+
+// presentations is a color as it is written.
+func (d *document) presentations(p *placed) any {
+	channel := func(v float64) uint8 {
+		if !(v > 0) {
+			return 0
+		}
+		return uint8(math.Round(min(v, 1) * 255))
+	}
+	hex := palettes.Colour{R: channel(p.Color.Red), G: channel(p.Color.Green), B: channel(p.Color.Blue)}.Hex()
+	return []colorPresentation{{hex, textEdit{d.text.span(d.text.offset(p.Range.Start), max(d.text.offset(p.Range.Start), d.text.offset(p.Range.End))), hex}}}
+}
