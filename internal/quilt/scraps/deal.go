@@ -29,7 +29,7 @@ const MaxSteps = 200_000
 // such as a fabric looked at for a place. They are counted, and no clock is asked, so that a deal is the same everywhere.
 const (
 	maxSearchSteps = 100_000_000
-	maxEvenSteps   = 50_000_000
+	maxEvenSteps   = 15_000_000
 )
 
 // Deal gives every place a fabric, unless a sign ends it; nil for none. The same places and number give the same deal, another

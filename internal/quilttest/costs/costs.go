@@ -5,6 +5,8 @@ package costs
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
+	"regexp"
 	"strings"
 
 	"eighthturn/internal/plan/contrast"
@@ -55,20 +57,20 @@ func Line(size int) int {
 
 // budgets are what the searches of each plan may take beside the line, whatever the layout: those of the packages, and a little
 // for what was begun when one ended.
-func budgets() Steps { return Steps{Lay: 190_000_000, Cutting: 95_000_000, Sewing: 31_000_000} }
+func budgets() Steps { return Steps{Lay: 46_000_000, Cutting: 95_000_000, Sewing: 31_000_000} }
 
 // Over says which plan costs more than it may, "" for none: more than the line and the budget of its searches.
 func (s *Steps) Over() string {
 	line, most := Line(s.Size), budgets()
 	switch {
 	case s.Lay > line+most.Lay:
-		return "laying"
+		return laying
 	case s.Study > line+most.Study:
-		return "the study"
+		return study
 	case s.Cutting > line+most.Cutting:
-		return "cutting"
+		return planCutting
 	case s.Sewing > line+most.Sewing:
-		return "sewing"
+		return planSewing
 	}
 	return ""
 }
@@ -76,25 +78,34 @@ func (s *Steps) Over() string {
 // Family is layouts that grow in one respect.
 type Family struct {
 	Name     string
-	Searches bool // cutting has to search for how pieces go together; else it takes no more than the line
+	Searches []string // the plans that have to search, as Over names them; every other takes no more than the line
+	Most     int      // steps of the first of those, about, when the budget that it reaches in the end is spent; 0 for one that reaches none
 	Text     func(n int) string
 }
+
+// The plans, as Over names them.
+const (
+	laying, study, planCutting, planSewing = "laying", "the study", "cutting", "sewing"
+)
 
 // Families are layouts that grow in borders, kinds, fabrics, cells, bands, pools, sets and cloth on hand.
 func Families() []Family {
 	return []Family{
-		{"borders of four fabrics", true, func(n int) string { return borders(n, 4, "") }},
-		{"borders of one fabric", true, func(n int) string { return borders(n, 1, "") }},
-		{"lengthwise borders", true, func(n int) string { return "usable-width 300\n" + borders(n, 4, " lengthwise") }},
-		{"tumbler kinds", true, tumblers},
-		{"fabrics on hand", true, func(n int) string { return onHand(n) }},
-		{"cells", false, func(n int) string { return field(n, "W", "block W web wedges f0 f1 kites f2\n") }},
-		{"rings", false, func(n int) string { return field(n, "R", "block R ring wedges f0 f1 corners f2\n") }},
-		{"pools", false, func(n int) string { return pool(n) + field(10, "R", "block R ring wedges p corners p\n") }},
-		{"scant pools", true, func(n int) string { return "scraps p f0 f1 f2\n" + field(n, "W", "block W web wedges p p kites p\n") }},
-		{"many pools", false, pools},
-		{"strip sets", true, sets},
-		{"bands", false, bands},
+		{"borders of four fabrics", []string{planCutting}, 0, func(n int) string { return borders(n, 4, "") }},
+		{"borders of one fabric", []string{planCutting}, 32_000_000, func(n int) string { return borders(n, 1, "") }},
+		{"lengthwise borders", []string{planCutting}, 30_500_000, func(n int) string { return "usable-width 300\n" + borders(n, 4, " lengthwise") }},
+		{"tumbler kinds", []string{planCutting}, 0, tumblers},
+		{"fabrics on hand", []string{planCutting}, 44_000_000, func(n int) string { return onHand(n) }},
+		{"cells", nil, 0, func(n int) string { return field(n, "W", "block W web wedges f0 f1 kites f2\n") }},
+		{"rings", nil, 0, func(n int) string { return field(n, "R", "block R ring wedges f0 f1 corners f2\n") }},
+		{"pools", nil, 0, func(n int) string { return pool(n) + field(10, "R", "block R ring wedges p corners p\n") }},
+		{"scant pools", []string{planCutting}, 0, func(n int) string { return "scraps p f0 f1 f2\n" + field(n, "W", "block W web wedges p p kites p\n") }},
+		{"many pools", nil, 0, pools},
+		{"pools without a deal", []string{laying, planCutting}, 42_000_000, noDeal},
+		{"uneven pools", []string{laying, planCutting}, 4_000_000, uneven},
+		{"islands", []string{planSewing, planCutting}, 32_500_000, islands},
+		{"strip sets", []string{planCutting}, 0, sets},
+		{"bands", nil, 0, bands},
 	}
 }
 
@@ -172,4 +183,52 @@ func sets(n int) string {
 
 func bands(n int) string {
 	return "side 15\nseam 0.1\n" + fabrics(4, "") + "strip-set s" + strings.Repeat(" f1 0.36 f2 0.36", n/2) + " f0 rest\nblock W web wedges s kites f3\ngrid\n W\nrepeat across 12 down 12\n"
+}
+
+// noDeal is rings of two pools in which neighbors cannot all differ, and that takes long to see.
+func noDeal(n int) string {
+	return "side 6\n" + fabrics(6, "") + "scraps p f1 f2 f3 deal 2\nscraps q f0 f2 f3 by web deal 3\n" +
+		"block A ring wedges f0 p q f0 p f1 f0 q corners f0 q p q\nblock B ring wedges f5 q p f4 q q f4 q corners q q q f5\n" +
+		"block C plain piece f1\nblock D ring wedges q f0 q f2 q f2 f2 f5 corners q p p q\n" +
+		"block E ring wedges q f1 p f2 f4 f1 f2 f1 corners p f4 q p\nblock F plain piece f5\nblock G plain piece p\n" +
+		"block H ring wedges f5 p f1 q f1 p p q corners f0 f1 f4 q\n" +
+		"grid\n B E E C H\n H B B H F\n B D D A H\n H D G A E\n B D A D .\n" + fmt.Sprintf("repeat across %d down %[1]d\n", max(1, n/5))
+}
+
+// uneven are rings of pools in which no deal uses all fabrics alike, and each pool has its own.
+func uneven(n int) string {
+	var b, rows strings.Builder
+	b.WriteString("side 6\n" + fabrics(3, ""))
+	for i := range max(1, n/4) {
+		name := func(letter string) string { return letter + fmt.Sprint(i) }
+		label := strings.NewReplacer("A", name("A"), "B", name("B"), "p", name("p"), "q", name("q"), "r", name("r"), "s", name("s"))
+		for _, p := range []string{"p by block deal 4", "q deal 1", "r by web deal 1", "s deal 2"} {
+			letter, how, _ := strings.Cut(p, " ")
+			fmt.Fprintf(&b, "scraps %s f0 f1 f2 %s\n", name(letter), how)
+		}
+		fmt.Fprintf(&b, "block %s ring wedges %s corners %s\n", name("A"), label.Replace("s f1 f0 p s f2 f0 p"), label.Replace("q s q p"))
+		fmt.Fprintf(&b, "block %s ring wedges %s corners %s\n", name("B"), label.Replace("q p f2 s p p p f2"), label.Replace("f0 s f0 p"))
+		for _, row := range []string{"A B A A A", "B A B B B", "B B A A A", "A B A B B", "A B B B A", "A B A A A", "B A B B B", "B B A A A", "A B A B B", "A B B B A"} {
+			rows.WriteString(" " + label.Replace(row+" "+row) + "\n")
+		}
+	}
+	return b.String() + "grid\n" + rows.String()
+}
+
+// islands are webs and floating stars turned at random among rings, in parts that nothing joins: no way to press lets all seams nest.
+func islands(n int) string {
+	const wide = 20
+	dice := rand.New(rand.NewPCG(41, wide))
+	var rows strings.Builder
+	for range wide {
+		for range wide {
+			rows.WriteString(" " + []string{"R", "W", "S"}[dice.IntN(3)])
+		}
+		rows.WriteString(" .\n")
+	}
+	turned := regexp.MustCompile("[WS]").ReplaceAllStringFunc(rows.String(), func(label string) string {
+		return label + []string{":nw", ":ne", ":se", ":sw"}[dice.IntN(4)]
+	})
+	return "side 6\n" + fabrics(3, "") + "block W web wedges f0 kites f1\nblock S floating-star kites f1 wedges f0 background f2\nblock R ring wedges f0 f2 corners f1\n" +
+		"grid\n" + turned + strings.Repeat(" .", wide+1) + "\n" + fmt.Sprintf("repeat across %d down %[1]d\n", max(1, n/5))
 }

@@ -14,23 +14,31 @@ import (
 )
 
 // TestStepsOfFamilies: however a layout grows, its plans cost no more than the curve; what has no searches in it grows in
-// line with the pieces.
+// line with the pieces; and each budget ends the search of a family that grows for long enough.
 func TestStepsOfFamilies(t *testing.T) {
 	for _, f := range Families() {
 		t.Run(f.Name, func(t *testing.T) {
+			reached := 0
 			for _, n := range []int{4, 12, 36}[:judges.Of(2, 3)] {
-				s, ok := Of(f.Text(n), 100_000)
+				s, ok := Of(f.Text(n), 400_000)
 				if !ok {
 					t.Fatalf("%d: the layout is refused", n)
 				}
 				t.Logf("%3d: size %6d, laid %8d, study %8d, cutting %9d, sewing %8d", n, s.Size, s.Lay, s.Study, s.Cutting, s.Sewing)
-				most := Line(s.Size)
-				if s.Lay > most || s.Study > most || s.Sewing > most || !f.Searches && s.Cutting > most {
-					t.Errorf("%d: a plan takes more than %d steps: %+v", n, most, s)
+				for plan, steps := range map[string]int{laying: s.Lay, study: s.Study, planCutting: s.Cutting, planSewing: s.Sewing} {
+					if most := Line(s.Size); !slices.Contains(f.Searches, plan) && steps > most {
+						t.Errorf("%d: %s takes more than %d steps: %+v", n, plan, most, s)
+					}
+					if f.Most > 0 && plan == f.Searches[0] {
+						reached = steps
+					}
 				}
 				if plan := s.Over(); plan != "" {
 					t.Errorf("%d: %s takes more than its budget: %+v", n, plan, s)
 				}
+			}
+			if reached > f.Most || judges.On && reached < f.Most*4/5 {
+				t.Errorf("in the end %s takes %d steps, wanted about %d: its budget ends it", f.Searches[0], reached, f.Most)
 			}
 		})
 	}
