@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 
@@ -14,11 +15,13 @@ import (
 	"eighthturn/internal/plan/sizes"
 	"eighthturn/internal/render"
 	"eighthturn/internal/report"
+	"eighthturn/layout"
 )
 
 // chartOptions is what `chart` was asked for.
 type chartOptions struct {
 	reportForms
+	reportFile
 	units                                  choice
 	from, to, step, seam, usableWidth, cut measureOption
 }
@@ -72,7 +75,7 @@ const (
 
 // chartCommand tells what strips make, without a layout.
 func chartCommand(c *console) *cobra.Command {
-	o := &chartOptions{units: choice{option: "units", words: []string{measure.Inches.String(), measure.Centimetres.String()}}}
+	o := &chartOptions{reportFile: reportFile{what: "chart"}, units: choice{option: "units", words: []string{measure.Inches.String(), measure.Centimetres.String()}}}
 	cmd := &cobra.Command{
 		Use:     "chart [" + strings.Join(chartNames(), "|") + "]",
 		Short:   "what strips make: block sizes, squares, wedges",
@@ -85,7 +88,7 @@ func chartCommand(c *console) *cobra.Command {
 			"layout; if one has a blank, put quotes around it.",
 		Example: "eighthturn chart\n  strips of 1 1/2 to 8 inches\n" +
 			"eighthturn chart --from 3 --to 5 --step 1/8 --usable-width 42\n  a closer look, for fabric 42 inches wide\n" +
-			"eighthturn chart sides --units cm --csv\n  blocks of 10 to 40 centimeters, for a spreadsheet\n" +
+			"eighthturn chart sides --units cm -o chart.xlsx\n  blocks of 10 to 40 centimeters, for a spreadsheet\n" +
 			"eighthturn chart " + columnKind() + " --strip 7-1/2\n  pieces from strips of 7 1/2 inches",
 		SuggestFor: []string{"table", "size", "sizes", "strips", "cutting-chart"},
 		Args:       oneOf("chart", chartNames()),
@@ -102,7 +105,8 @@ func chartCommand(c *console) *cobra.Command {
 	o.length(cmd, &o.usableWidth, usableWidthOption, "usable width of fabric, a `LENGTH`; 40 in or 100 cm if omitted")
 	o.length(cmd, &o.cut, stripOption, "the strip that "+columnKind()+" are cut from, a `LENGTH`; 5 in or 12 cm if omitted")
 	f.Var(&o.units, o.units.option, "`UNITS`: inches or cm")
-	o.flags(cmd)
+	o.reportForms.flags(cmd)
+	o.reportFile.flags(cmd)
 	return cmd
 }
 
@@ -123,7 +127,7 @@ func showChart(c *console, cmd *cobra.Command, o *chartOptions, args []string) e
 	if len(args) == 1 {
 		sheet = charts()[slices.IndexFunc(charts(), func(s chartKind) bool { return strings.EqualFold(s.name, args[0]) })]
 	}
-	if err := o.oneForm(cmd); err != nil {
+	if err := o.named(cmd, &o.reportForms); err != nil {
 		return err
 	}
 	for _, name := range sheet.without {
@@ -132,19 +136,31 @@ func showChart(c *console, cmd *cobra.Command, o *chartOptions, args []string) e
 		}
 	}
 	made, err := sheet.make(o.options())
-	switch {
-	case err != nil:
-		return misuse(cmd.CommandPath(), err.Error(), o.hint(&sheet, err))
-	case o.json:
-		return c.printJSON(planJSON(made.data, formatChart, "", measure.System(o.units.index)))
-	case o.is(render.CSVForm):
-		return c.print(render.CSV(made.table()))
-	}
-	text, err := o.text(made.text())
 	if err != nil {
+		return misuse(cmd.CommandPath(), err.Error(), o.hint(&sheet, err))
+	}
+	out := o.target(nil)
+	err = c.write(out, func(w io.Writer) error { return o.writeTo(w, &made) })
+	if err != nil || !o.toFile() {
 		return err
 	}
-	return c.print(text)
+	return c.print("made: " + layout.Visible(out.path) + "\n")
+}
+
+// writeTo writes a chart in the form asked for.
+func (o *chartOptions) writeTo(w io.Writer, made *chartForms) error {
+	if o.json {
+		return render.JSON(w, made.data, render.JSONHead{Format: formatChart, Units: measure.System(o.units.index)})
+	}
+	of := made.text
+	if o.is(render.CSVForm) || o.is(render.XLSXForm) {
+		of = made.table
+	}
+	text, err := o.text(of())
+	if err == nil {
+		_, err = io.WriteString(w, text)
+	}
+	return err
 }
 
 // formatChart changes when what a name in the JSON means does.

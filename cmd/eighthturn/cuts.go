@@ -32,7 +32,7 @@ const (
 
 // cutsCommand plans what to cut and what to buy.
 func cutsCommand(c *console) *cobra.Command {
-	o := &cutsOptions{}
+	o := &cutsOptions{reportFile: reportFile{what: "plan"}}
 	cmd := &cobra.Command{
 		Use:     "cuts FILE",
 		Short:   "what to cut and what to buy",

@@ -86,7 +86,7 @@ func misnamed(endings []string, name string, r ran, file []byte) string {
 // TestANameMeansItsFormat: every command that writes a file under a name writes what the name's ending says, in small letters and in
 // capitals, and refuses every other ending, with nothing written.
 func TestANameMeansItsFormat(t *testing.T) {
-	first := map[string][]string{"new": {"new", "rings"}, "palette": {"palette", "tidewater"}}
+	first := map[string][]string{"new": {"new", "rings"}, "palette": {"palette", "tidewater"}, "chart": {"chart", "sides"}}
 	var cmds []*cobra.Command
 	for _, cmd := range commands(testConsole()) {
 		if f := cmd.Flags().Lookup(outputOption); f != nil {

@@ -13,6 +13,7 @@ import (
 
 // reportFile is the file that a report goes into, and for whom.
 type reportFile struct {
+	what   string // it is, for messages: "plan"
 	output string // "" and stdio for standard output
 	force  bool
 	locale localeOption
@@ -24,9 +25,9 @@ const (
 	jsonEnding = ".json"
 )
 
-// planNames are the names that a plan is written under.
-func planNames() outputNames {
-	n := outputNames{what: "plan", endings: []string{textEnding, jsonEnding}, example: "harbor-plan"}
+// outputNames are the names that the report is written under.
+func (o *reportFile) outputNames() outputNames {
+	n := outputNames{what: o.what, endings: []string{textEnding, jsonEnding}, example: "harbor-" + o.what}
 	for _, form := range render.Forms() {
 		n.endings = append(n.endings, form.Ending)
 	}
@@ -38,14 +39,14 @@ const localeName = "locale"
 
 func (o *reportFile) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
-	planNames().flag(cmd, &o.output, "the `NAME` of a file, whose ending says its form: "+oneOfThese(planNames().endings))
+	o.outputNames().flag(cmd, &o.output, "the `NAME` of a file, whose ending says its form: "+oneOfThese(o.outputNames().endings))
 	f.Var(&o.locale, localeName, "for a CSV file: write numbers as in this `LOCALE`, such as de or fr-CA; with a decimal comma, semicolons separate the cells")
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
 }
 
 // named sees that the name of the file is one for a report, and asks for the form that it means.
 func (o *reportFile) named(cmd *cobra.Command, forms *reportForms) error {
-	if err := cmp.Or(planNames().check(cmd, o.output), forms.oneForm(cmd)); err != nil {
+	if err := cmp.Or(o.outputNames().check(cmd, o.output), forms.oneForm(cmd)); err != nil {
 		return err
 	}
 	if o.output != "" && o.output != stdio {
@@ -67,14 +68,18 @@ func (o *reportFile) named(cmd *cobra.Command, forms *reportForms) error {
 // toFile says whether a file is named.
 func (o *reportFile) toFile() bool { return o.output != "" && o.output != stdio }
 
-// target is the file of a layout's report.
+// target is the file of a report, of a layout's if it is one.
 func (o *reportFile) target(s *source) target {
 	path := o.output
 	if path == "" {
 		path = stdio
 	}
 	ours := func(head []byte) bool { return bytes.Contains(head, []byte(render.XLSXMark)) }
-	return target{path: path, what: "plan", example: "plan.xlsx", options: files.Options{Force: o.force, Ours: ours, Never: s.madeFrom}}
+	t := target{path: path, what: o.what, example: o.what + ".xlsx", options: files.Options{Force: o.force, Ours: ours}}
+	if s != nil {
+		t.options.Never = s.madeFrom
+	}
+	return t
 }
 
 // localeOption is the value of an option that takes the name of a locale.

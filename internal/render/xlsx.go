@@ -3,6 +3,7 @@ package render
 import (
 	"archive/zip"
 	"bytes"
+	"cmp"
 	"encoding/xml"
 	"fmt"
 	"strings"
@@ -79,7 +80,7 @@ func packed(parts []part) ([]byte, error) {
 	return b.Bytes(), err
 }
 
-// sheetsOf are the sheets of a document; a document without tables has one with its title.
+// sheetsOf are the sheets of a document, named by their sections or else by it; a document without tables has one with its title.
 func sheetsOf(d document.Document) []workSheet {
 	var list []workSheet
 	taken := map[string]bool{}
@@ -91,7 +92,7 @@ func sheetsOf(d document.Document) []workSheet {
 			}
 		}
 		if len(of.tables) > 0 {
-			of.name = sheetName(s.Title, len(list)+1, taken)
+			of.name = sheetName(cmp.Or(s.Title, d.Title), len(list)+1, taken)
 			list = append(list, of)
 		}
 	}

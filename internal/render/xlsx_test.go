@@ -127,7 +127,7 @@ func TestXLSX(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := []string{"Buy- -all--2", "long long long long long long l", "LONG LONG LONG LONG LONG LONG 3", "4"}; fmt.Sprint(names) != fmt.Sprint(want) {
+	if want := []string{"Buy- -all--2", "long long long long long long l", "LONG LONG LONG LONG LONG LONG 3", "<t> & more"}; fmt.Sprint(names) != fmt.Sprint(want) {
 		t.Errorf("sheets %q, expected %q", names, want)
 	}
 	cells := sheets[0]
