@@ -7,7 +7,7 @@ func tumblerShape() *Description {
 	return &Description{
 		Name: "tumbler", FinishedAs: "height by width at the middle", Angles: [][]float64{{67.5, 112.5, 112.5, 67.5}, {112.5, 67.5, 67.5, 112.5}}, Sized: ByColumn, Point: -1, Blunt: -1, Grain: [2]int{1, 2}, Tools: []Tool{WedgeRule},
 		CutTitle: "Tumblers",
-		CutWords: "Square up the end of the strip. Align the line of the wedge ruler (a 45-degree ruler) that is in the table with the edge of the strip, or use the template, and cut both sides. Rotate the ruler 180 degrees after each cut.",
+		CutWords: "Square up the end of the strip. Align the wedge ruler (a 45-degree ruler) with the edge of the strip at the ruler line in the table, or use the template, and cut both sides. Rotate the ruler 180 degrees after each cut.",
 		Lies: func(o []Place) (from, to int) { // from its upper left corner clockwise: its parallel sides run down; the wide one down
 			if o[2].distance(o[1]) > o[0].distance(o[3]) {
 				return 2, 1

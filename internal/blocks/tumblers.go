@@ -43,7 +43,7 @@ func downTheColumn() Recipe {
 		Steps: []Step{{
 			Name: "column",
 			Do: "Lay out the pieces of one column in order from the top: an end piece with its square end at the top, the tumblers with their wide sides alternately left and right, and an end piece with its square end at the bottom. " +
-				"Sew each to the next along the slanted edges, right sides together. These edges stretch: pin them, and do not pull.",
+				"Sew each to the next along the slanted edges, right sides together. These are bias edges: pin them, and do not pull.",
 			Check: "both long edges of the column are straight",
 		}},
 		Pressing: []Pressing{{Ways: [2]string{"toward the bottom", "toward the top"}}},

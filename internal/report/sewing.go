@@ -47,13 +47,20 @@ func Sewing(p *Plans) document.Document {
 func (s *sewer) sizes() document.Section {
 	out := document.Section{ID: SewingSizes, Title: "Before you sew", Depth: document.Detail, Blocks: []document.Block{
 		para("Use a %s seam allowance throughout. Sizes are unfinished, raw edge to raw edge, to the nearest %s. "+
-			"After each step, measure one unit before you sew the rest. Count rows from the top and columns from the left. "+
-			"Clockwise means as seen from the right side; on the wrong side, where you press, it is counterclockwise, as the arrows in the pictures show.", s.units.Nearest(s.Seam), s.units.Nearest(s.units.Mark())),
+			"After each step, measure one unit before you sew the rest. Count rows from the top and columns from the left.%s", s.units.Nearest(s.Seam), s.units.Nearest(s.units.Mark()), s.clockwise()),
 	}}
 	if slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return b.Spins() }) {
 		out.Blocks = append(out.Blocks, para("To spin seams, remove the few stitches of the last seam that lie in the seam allowance, swirl the seams and press flat."))
 	}
 	return out
+}
+
+// clockwise says what that means; "" where no block is pressed or put together around its center.
+func (s *sewer) clockwise() string {
+	if !slices.ContainsFunc(s.Blocks, func(b sewing.Block) bool { return !b.Column && len(b.Steps) > 1 }) {
+		return ""
+	}
+	return " Clockwise means as seen from the right side; on the wrong side, where you press, it is counterclockwise, as the arrows in the pictures show."
 }
 
 // sewer words a sewing plan.

@@ -108,12 +108,22 @@ func (s *sewer) lineSizes() []lineSize {
 	return list
 }
 
+// sashing is what the sashes between rows are called: rows of their own where they have posts.
+func (s *sewer) sashing() string {
+	if slices.ContainsFunc(s.Lines(), func(l sewing.Line) bool {
+		return l.Number == 0 && slices.ContainsFunc(l.Tiles, func(t sewing.Tile) bool { return t.Post })
+	}) {
+		return "sashing row"
+	}
+	return "sash"
+}
+
 // linesTable is how large the rows or columns are, and the sashes between them, where they are not all alike.
 func (s *sewer) linesTable() []document.Block {
 	t := table(words(measure.Plural(s.line())), words("unfinished"))
 	t.Named = true
 	for _, l := range s.lineSizes() {
-		name := measure.Count(l.count, "sash")
+		name := measure.Count(l.count, s.sashing())
 		if len(l.numbers) > 0 {
 			name = everyOther(s.line(), l.numbers)
 		}

@@ -84,7 +84,7 @@ func (s *sewer) joined(stage *sewing.Stage) document.Section {
 	var list sentences
 	what := measure.Plural(s.line()) + " together in order"
 	if s.Sashed() {
-		what = "rows of blocks and of sashes together in turn"
+		what = "rows and the " + measure.Plural(s.sashing()) + " together in order"
 	}
 	text := fmt.Sprintf("Sew the %s. Pin at every intersection, nesting the seams. The quilt center should measure %s unfinished.", what, s.size(stage.Size))
 	item := list.add(text, document.About{Seams: s.seamsFrom(stage.First, stage.Count)})
@@ -125,8 +125,37 @@ func (s *sewer) linesText() string {
 	if slices.ContainsFunc(s.lineSizes(), func(l lineSize) bool { return len(l.numbers) > 0 && l.size != size }) {
 		which = "the longest"
 	}
-	return fmt.Sprintf("Sew the blocks of each %s together to make %s, %s %s unfinished. Pin where seam lines meet, not at trimmed corners.%s",
-		s.line(), measure.Count(rows, s.line()), which, s.size(size), whole)
+	return fmt.Sprintf("Sew the blocks of each %s together%s to make %s, %s %s unfinished. Pin where seam lines meet, not at trimmed corners.%s",
+		s.line(), s.sashesWithin(), measure.Count(rows, s.line()), which, s.size(size), whole)
+}
+
+// sashesWithin says where the sashes of each row go, and how many one takes where all take as many; "" where there are none.
+func (s *sewer) sashesWithin() string {
+	ends, least, most := false, len(s.Assembly.Parts), 0
+	for _, line := range s.Lines() {
+		if line.Number == 0 || len(line.Tiles) == 0 {
+			continue
+		}
+		n := 0
+		for _, t := range line.Tiles {
+			if s.Assembly.Parts[t.Part].Cell < 0 {
+				n++
+			}
+		}
+		ends = ends || s.Assembly.Parts[line.Tiles[0].Part].Cell < 0
+		least, most = min(least, n), max(most, n)
+	}
+	if most == 0 {
+		return ""
+	}
+	text := ", with a sash between blocks"
+	if ends {
+		text += " and at both ends"
+	}
+	if least == most {
+		text += fmt.Sprintf(" (%s in each %s)", measure.Count(most, "sash"), s.line())
+	}
+	return text + ","
 }
 
 // sashesText is how the sashes between rows go together; "" where there are none.
@@ -153,7 +182,7 @@ func (s *sewer) sashesText() string {
 	case rows == 0:
 		return ""
 	case posts == 0:
-		return fmt.Sprintf("Between the rows %s; each is one long strip.", singular(rows, "lies 1 sash", "lie "+number(rows)+" sashes"))
+		return singular(rows, "The sash between the rows is one long strip.", fmt.Sprintf("Each of the %d sashes between the rows is one long strip.", rows))
 	}
 	return fmt.Sprintf("Make %s of %s and %s, starting with a %s.", measure.Count(rows, "sashing row"), measure.Count(sashes, "sash"), measure.Count(posts, "post"), first)
 }

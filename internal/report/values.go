@@ -296,7 +296,7 @@ func (v *values) sight() document.Section {
 				continue
 			}
 			if n++; n <= MaxRows {
-				r := row(v.names(p), sight.Deficiency, fmt.Sprintf("%s where it is %s", sight.Band, p.Band), fmt.Sprintf("%.0f", sight.Step))
+				r := row(v.names(p), sightName(sight.Deficiency), fmt.Sprintf("%s where it is %s", sight.Band, p.Band), fmt.Sprintf("%.0f", sight.Step))
 				r.Cells[0].Swatches = v.swatches(p.A, p.B)
 				r.About.Seams = *v.between(p.A, p.B)
 				t.Rows = append(t.Rows, r)
@@ -312,4 +312,9 @@ func (v *values) sight() document.Section {
 // basis says what the study rests on, and what of it is published, derived or our choice.
 func (v *values) basis() document.Section {
 	return with(section("basis", "How values are judged", document.Why), bullets(v.grounds()...)...)
+}
+
+// sightName is a kind of color-blindness as its name in views and as people say it.
+func sightName(deficiency string) string {
+	return deficiency + map[string]string{"protan": " (red-blind)", "deutan": " (green-blind)", "tritan": " (blue-blind)"}[deficiency]
 }
