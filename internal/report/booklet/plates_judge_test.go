@@ -70,15 +70,17 @@ func printedPage(t *testing.T, page []byte, paper string) string {
 	return out
 }
 
+// metricPattern is a small pattern in centimeters.
+const metricPattern = "units cm\nside 14\nfabric a #ffffff\nfabric b #204050\nblock W web wedges a kites b\nblock P plain piece b\ngrid\n W P\n P W\nborder 3 a\n"
+
 // Templates are as large on paper from the page for a browser as from the PDF: the test squares are true over their outer
 // edges, printed on Letter and on A4, of one pattern in inches that is laid for the one and one in centimeters laid for the other.
 func TestThePageIsPrintedTrue(t *testing.T) {
-	const metric = "units cm\nside 14\nfabric a #ffffff\nfabric b #204050\nblock W web wedges a kites b\nblock P plain piece b\ngrid\n W P\n P W\nborder 3 a\n"
 	for name, c := range map[string]struct {
 		text      string
 		laidFor   render.Paper
 		printedOn []string
-	}{"lanterns": {sampleText(t, "lanterns"), render.Letter(), []string{"letter", "A4"}}, "metric": {metric, render.A4(), []string{"letter"}}} {
+	}{"lanterns": {sampleText(t, "lanterns"), render.Letter(), []string{"letter", "A4"}}, "metric": {metricPattern, render.A4(), []string{"letter"}}} {
 		d := Pattern(study(t, c.text, cutting.Options{}), Options{Paper: c.laidFor})
 		page, err := render.HTML(d)
 		if err != nil {
