@@ -74,7 +74,7 @@ func (d *Drawing) Text(layer string, middle measure.Point, height measure.NM, te
 }
 
 // Write writes the drawing. The header says the unit, and how far the drawing reaches: $EXTMIN and $EXTMAX, and as limits for the
-// page too.
+// page too, those up to whole millimeters: LibreCAD's pages are, and it makes the drawing as much smaller or larger as they are.
 func (d *Drawing) Write(w io.Writer) error {
 	f := &file{w: bufio.NewWriter(w), unit: measure.Inch, low: d.low, high: d.high}
 	code := 1
@@ -126,10 +126,11 @@ func (f *file) head(d *Drawing, unit int) {
 	f.pair(9, "$INSUNITS")
 	f.number(70, unit)
 	lowest, highest := measure.Point{X: f.low.X, Y: f.high.Y}, measure.Point{X: f.high.X, Y: f.low.Y}
+	page := measure.Point{X: f.low.X + measure.RoundUp(f.high.X-f.low.X, measure.Millimetre), Y: f.high.Y - measure.RoundUp(f.high.Y-f.low.Y, measure.Millimetre)}
 	for _, v := range []struct {
 		name string
 		at   measure.Point
-	}{{"$EXTMIN", lowest}, {"$EXTMAX", highest}, {"$LIMMIN", lowest}, {"$LIMMAX", highest}, {"$PLIMMIN", lowest}, {"$PLIMMAX", highest}} {
+	}{{"$EXTMIN", lowest}, {"$EXTMAX", highest}, {"$LIMMIN", lowest}, {"$LIMMAX", highest}, {"$PLIMMIN", lowest}, {"$PLIMMAX", page}} {
 		f.pair(9, v.name)
 		f.place(10, v.at)
 		if strings.HasPrefix(v.name, "$EXT") {

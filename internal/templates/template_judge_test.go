@@ -92,8 +92,15 @@ type dxfRead struct {
 // wrongExtents says what of a header is not as it is drawn, and which layers look alike.
 func (r *dxfRead) wrongExtents() string {
 	for i, at := range r.Drawn {
-		if math.Abs(at-r.Extents[i]) > 1e-4 || math.Abs(at-r.Limits[i]) > 1e-4 {
+		if math.Abs(at-r.Extents[i]) > 1e-4 {
 			return "the header says that it reaches elsewhere than it does"
+		}
+		mm := 1.0 // how many a unit has
+		if r.Units == 1 {
+			mm = 25.4
+		}
+		if page := r.Limits[i] * mm; at-r.Limits[i] > 1e-4 || (r.Limits[i]-at)*mm > 1 || math.Abs(page-math.Round(page)) > 1e-4 {
+			return "the page is not the next in whole millimeters"
 		}
 	}
 	for i, c := range r.Colors {
@@ -134,7 +141,7 @@ func TestDXFAgainstAnotherReader(t *testing.T) {
 	for i, top := range list {
 		compareDXF(t, top, &read[i])
 	}
-	for _, broken := range []func(r *dxfRead){func(r *dxfRead) { r.Extents[2]++ }, func(r *dxfRead) { r.Limits[1]-- }, func(r *dxfRead) { r.Colors[0] = r.Colors[1] }} {
+	for _, broken := range []func(r *dxfRead){func(r *dxfRead) { r.Extents[2]++ }, func(r *dxfRead) { r.Limits[1]-- }, func(r *dxfRead) { r.Limits[2] = r.Extents[2] + 0.01 }, func(r *dxfRead) { r.Colors[0] = r.Colors[1] }} {
 		wrong := read[0]
 		wrong.Colors = slices.Clone(wrong.Colors)
 		if broken(&wrong); wrong.wrongExtents() == "" {
