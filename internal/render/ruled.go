@@ -30,7 +30,7 @@ func linesToWrite(c column, apart, height float64) []mark {
 // fours fills a document that is folded up to whole sheets of four pages, with pages to write on before its back cover.
 func (b *builder) fours(pages []page, back bool) []page {
 	at := len(pages)
-	if back {
+	for back && at > 0 && pages[at-1].part == pages[len(pages)-1].part { // it may go over several
 		at--
 	}
 	rest := append([]page(nil), pages[at:]...)
