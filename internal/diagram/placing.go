@@ -144,13 +144,20 @@ func (p *placing) factor(room measure.NM, width, scale float64) float64 {
 // leastPoints is the size of the least words that can be read.
 const leastPoints = 8
 
+// leastPlate is the room across for words on what is filled, as a multiple of their size: lines above and below must not touch
+// their tails.
+const leastPlate = 1.2
+
 // crowded says whether optional words have too little room at a scale.
 func (p *placing) crowded(w *Words, set words, scale float64) bool {
 	if !w.Optional {
 		return false
 	}
-	across := float64(w.Across) * scale
-	return set.size*p.factor(w.Room, set.width, scale) < leastPoints-1e-9 || w.Across > 0 && across < capital*leastPoints
+	across, least := float64(w.Across)*scale, capital*leastPoints
+	if w.Plate {
+		least = leastPlate * leastPoints
+	}
+	return set.size*p.factor(w.Room, set.width, scale) < leastPoints-1e-9 || w.Across > 0 && across < least
 }
 
 // box is how far everything reaches at a scale, from the subject's point (0, 0).

@@ -68,6 +68,7 @@ func (s *sheet) height() float64 { return s.Height * s.zoom }
 func (s *shape) place(w, h, zoom float64) *sheet {
 	o := diagram.Options{NoLegend: !s.legend, Width: nanometres(w / zoom), Height: nanometres(h / zoom)}
 	if s.figure.TrueSize {
+		o.NoLegend = o.NoLegend || zoom > 1 // its words would be small among large print; the text says what its lines are
 		return &sheet{diagram.Place(&s.figure, o), s, 1}
 	}
 	placed := &sheet{diagram.Place(&s.figure, o), s, zoom}

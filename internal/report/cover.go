@@ -19,12 +19,12 @@ func CoverLines(p *Plans) []document.Text {
 	return append(lines, lead("Skill level:", "%s", SkillLevel(p)))
 }
 
-// BackCover is what stands on the back of a pattern.
-func BackCover(p *Plans) document.Section {
+// BackCover is what stands on the back of a pattern; with little room, what to buy is a sentence.
+func BackCover(p *Plans, little bool) document.Section {
 	c, t := newCuts(p), p.Top
 	out := document.Section{ID: "back-cover", Blocks: []document.Block{
 		document.Paragraph{Text: lead("Finished size:", "%s", t.Units.Size(t.Outer.Width(), t.Outer.Height()))},
-		document.Section{Title: "Fabric requirements", Blocks: []document.Block{c.backTable()}},
+		document.Section{Title: "Fabric requirements", Blocks: []document.Block{c.backTable(little)}},
 		document.Section{Title: "Skills", Blocks: []document.Block{paragraph(capital(strings.Join(Skills(p), "; ")) + ".")}},
 	}}
 	var line []string
@@ -43,8 +43,8 @@ func BackCover(p *Plans) document.Section {
 const maxOnBack = 6
 
 // backTable is what to buy, in short.
-func (c *cuts) backTable() document.Block {
-	if len(c.Fabrics) > maxOnBack {
+func (c *cuts) backTable(little bool) document.Block {
+	if little || len(c.Fabrics) > maxOnBack {
 		list := make([]string, len(c.Fabrics))
 		for i := range c.Fabrics {
 			list[i] = c.name(i) + ": " + c.Units.Shop(c.Fabrics[i].Purchase.Buy)

@@ -143,7 +143,25 @@ func testSquares(room measure.Point, beside bool) []diagram.Mark {
 		first = measure.Point{X: room.X - 5*measure.Inch/4, Y: measure.Inch / 20}
 		second = measure.Point{X: first.X, Y: first.Y + inchSquare + gap}
 	}
-	return slices.Concat(testSquare(first, inchSquare, "1 inch"), testSquare(second, centimetreSquare, "3 centimeters"))
+	return slices.Concat(testSquare(first, inchSquare, "1 inch"), testSquare(second, centimetreSquare, threeCentimetres))
+}
+
+// threeCentimetres is in the larger test square.
+const threeCentimetres = "3 centimeters"
+
+// Enlarge sets all words of a plate in so many points at least; those of the larger test square are cut short to have room.
+func (p *Plate) Enlarge(points float64) {
+	p.Figure.Marks = slices.Clone(p.Figure.Marks)
+	for i, m := range p.Figure.Marks {
+		if m.Words == nil || m.Words.Points >= points {
+			continue
+		}
+		larger := *m.Words
+		if larger.Points = points; larger.Text == threeCentimetres {
+			larger.Text = "3 cm"
+		}
+		p.Figure.Marks[i].Words = &larger
+	}
 }
 
 func testSquare(at measure.Point, side measure.NM, text string) []diagram.Mark {

@@ -47,7 +47,7 @@ func (b *patternBuilder) addNotes(place string) {
 
 // backCover is the last page: the title, a block, what to buy and what to know.
 func (b *patternBuilder) backCover() {
-	s := report.BackCover(b.plans)
+	s := report.BackCover(b.plans, b.Large)
 	b.part("", false)
 	b.parts[len(b.parts)-1].Back = true
 	whole := []document.Block{heading(1, b.title()), s.Blocks[0]}

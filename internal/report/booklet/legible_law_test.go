@@ -1,6 +1,7 @@
 package booklet
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -30,8 +31,13 @@ func illegible(d document.Document, p render.Paper, large bool) []string {
 	high := measure.NM(float64(p.Height-2*p.Margin-measure.Inch) / zoom)
 	var wrong []string
 	for _, f := range figuresIn(d.Print().Sections) {
-		if f.Of.TrueSize {
-			continue // as large as it is
+		if f.Of.TrueSize { // as large as it is, but for the words of its test squares
+			for _, m := range f.Of.Marks {
+				if w := m.Words; w != nil && (strings.HasSuffix(w.Text, " inch") || strings.HasPrefix(w.Text, "3 c")) && w.Points < least {
+					wrong = append(wrong, fmt.Sprintf("%s: %q is set in %.1f points", f.Of.Title, w.Text, w.Points))
+				}
+			}
+			continue
 		}
 		o := diagram.Options{Width: width, Height: high, NoLegend: f.Alternative == pictureDrawn}
 		if f.Width > 0 && len(f.Of.Panels) == 0 {

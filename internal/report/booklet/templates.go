@@ -52,9 +52,15 @@ func piecesOf(list []templates.Template, top *quilt.Top) []templates.Piece {
 	return pieces
 }
 
+// largePoints is how large letters are at the least in large print.
+const largePoints = 18
+
 // plates adds pages of figures at true size.
 func (b *patternBuilder) plates(list []templates.Plate, key string) {
 	for i := range list {
+		if b.Large {
+			list[i].Enlarge(largePoints)
+		}
 		f := list[i].Figure
 		f.Title = b.plateTitle(&list[i], key)
 		text, description := report.PlateText(f.Title)
