@@ -16,6 +16,7 @@ import (
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/lay"
+	"eighthturn/samples"
 )
 
 // The sizes of units, from cloth that GEOS puts together: every piece as it is cut, laid where it is sewn, without the
@@ -161,6 +162,75 @@ func TestJudgeGeosCloth(t *testing.T) {
 	if trimmed < 9 {
 		t.Errorf("%d steps trim something", trimmed)
 	}
+}
+
+// beforeLayouts are the samples, and layouts with odd seams and sizes.
+func beforeLayouts() map[string]string {
+	fabrics := "fabric a #112233\nfabric b #eeeeee\n"
+	list := map[string]string{
+		"wide seams":   "seam 3/8 in\nstrip 4 1/8\n" + fabrics + "block A web wedges a kites b\nblock F floating wedges a background b\ngrid\n A A\n F F\n",
+		"centimeters":  "units cm\nstrip 9.5\n" + fabrics + "block A web wedges a kites b\nblock F floating wedges a background b\ngrid\n A F\n",
+		"narrow seams": "seam 1/8 in\nside 4 3/16\n" + fabrics + "block A ring wedges a b corners b\nblock F star wedges a kites b\ngrid\n A F\n",
+	}
+	for _, s := range samples.All() {
+		list[s.Name] = s.Text
+	}
+	return list
+}
+
+// TestJudgeGeosCloths: so it is in all samples and in odd layouts. Where triangles from squares cut once on the diagonal are
+// sewn on, each of their short edges lies further out by half of what the square is too large (the long edge stays at its seam):
+// a square for a triangle needs its short edge and 2 + sqrt 2 seams, worked out.
+func TestJudgeGeosCloths(t *testing.T) {
+	halves, wholes := 0, 0
+	for name, text := range beforeLayouts() {
+		top := lay.Top(t, text)
+		p := planOf(top, sewing.Options{})
+		cuts := cutting.Pieces(top, cutting.Options{})
+		for _, b := range p.Blocks {
+			cell := b.Variants[0].Cells[0].Cell
+			for _, s := range b.Steps {
+				if b.Column || s.Before == nil {
+					continue
+				}
+				j := s.Joins[len(s.Joins)-1]
+				longer, shorter := 0.0, 0.0
+				if s.Name == "block" {
+					wholes++
+					longer = beforeTrimming(top, cuts, p.Patches(cell, slices.Concat(j.A, j.B)))
+					shorter = longer
+				} else {
+					halves++
+					longer, shorter = sizedAlong(ringOf(sewnCloth(t, top, p.Patches(cell, slices.Concat(j.A, j.B)), cuts)))
+				}
+				what := name + ", " + b.Kind + ", " + s.Name
+				about(t, what+" across", inches(s.Before.Across), longer, 1e-6)
+				about(t, what+" down", inches(s.Before.Down), shorter, 1e-6)
+			}
+		}
+	}
+	if halves < 15 || wholes < 7 {
+		t.Errorf("%d halves and %d blocks are trimmed", halves, wholes)
+	}
+}
+
+// beforeTrimming is the side of a block that triangles have made too large: those at both ends, or at one.
+func beforeTrimming(top *quilt.Top, cuts *cutting.Plan, patches []int) float64 {
+	seam, ends, over := inches(top.Seam), 0, 0.0
+	for _, patch := range patches {
+		piece := &cuts.Lines[cuts.LineOf[patch]].Piece
+		if piece.Method != cutting.OnceOnDiagonal {
+			continue
+		}
+		o := top.Patches[patch].Outline
+		short := math.Inf(1)
+		for i := range o {
+			short = math.Min(short, xyOf(o[(i+1)%len(o)]).Sub(xyOf(o[i])).Length())
+		}
+		over = inches(piece.AlongCut) - short - (2+math.Sqrt2)*seam
+		ends = min(2, ends+1)
+	}
+	return inches(top.SideFinished) + 2*seam + float64(ends)*over/2
 }
 
 // TestJudgeGeosRawEdges: the half of a web block from 4 in strips measures 5.775 in along its raw edges, not the 5.902 in that
