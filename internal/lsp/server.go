@@ -27,8 +27,13 @@ func Serve(in io.Reader, out io.WriteCloser, version string) error {
 	s := newServer(version)
 	server := jrpc2.NewServer(s, &jrpc2.ServerOptions{AllowPush: true, DisableBuiltin: true, Concurrency: 1})
 	s.notify = func(method string, params any) { _ = server.Notify(context.Background(), method, params) } // an editor that is gone needs no news
-	s.stop = server.Stop
-	server.Start(channel.LSP(in, out))
+	input, feed := io.Pipe()                                                                               // its end can be brought about, that of standard input cannot
+	go func() {
+		_, err := io.Copy(feed, in)
+		feed.CloseWithError(err)
+	}()
+	s.stop = func() { feed.Close() }
+	server.Start(newInTurn(channel.LSP(input, out)))
 	err := server.Wait()
 	switch {
 	case s.state == exited:
@@ -219,7 +224,7 @@ func (s *server) exit(*struct{}) (any, error) {
 	if s.state != down {
 		s.state = exited
 	}
-	go s.stop() // it waits for this answer
+	s.stop()
 	return nil, nil
 }
 

@@ -6,7 +6,9 @@ import (
 	"fmt"
 	"io"
 	"math/rand/v2"
+	"regexp"
 	"strings"
+	"sync"
 	"testing"
 	"unicode/utf16"
 
@@ -403,6 +405,68 @@ func TestStream(t *testing.T) {
 	}
 	_ = c.Close()
 }
+
+// TestInTurn sends everything at once, and wants the answers in the order of the requests and the server's end in good order; and
+// without shutdown, or cut off, an end all the same.
+func TestInTurn(t *testing.T) {
+	framed := func(messages ...string) string {
+		var b strings.Builder
+		for _, m := range messages {
+			fmt.Fprintf(&b, "Content-Length: %d\r\n\r\n%s", len(m), m)
+		}
+		return b.String()
+	}
+	open, _ := json.Marshal(object{"jsonrpc": "2.0", "method": "textDocument/didOpen", "params": object{"textDocument": object{"uri": uri, "version": 1, "text": small}}})
+	messages := []string{`{"jsonrpc":"2.0","id":0,"method":"initialize","params":{}}`, string(open)}
+	for i := range 40 {
+		messages = append(messages, fmt.Sprintf(`{"jsonrpc":"2.0","id":%d,"method":"textDocument/%s","params":{"textDocument":{"uri":%q}}}`, i+1, []string{"foldingRange", "fly", "documentColor"}[i%3], uri))
+	}
+	shutdown, exit := `{"jsonrpc":"2.0","id":41,"method":"shutdown"}`, `{"jsonrpc":"2.0","method":"exit"}`
+	for name, c := range map[string]struct {
+		input string
+		want  error
+		ids   int
+	}{
+		"in good order":     {framed(append(messages, shutdown, exit)...), nil, 42},
+		"without shutdown":  {framed(append(messages, exit)...), errNoShutdown, 41},
+		"cut off":           {framed(messages...) + "Content-Length: 400\r\n\r\n{", nil, 41},
+		"no text of JSON":   {framed(messages[0], "{]"), nil, 1},
+		"requests at once":  {framed(messages[0], `[{"jsonrpc":"2.0","id":7,"method":"shutdown"}]`, exit), nil, 1},
+		"no length":         {"Content-Length: x\r\n\r\n{}", nil, 0},
+		"nothing but noise": {"\x00\xff\r\n\r\n", nil, 0},
+	} {
+		var out syncBuffer
+		err := Serve(strings.NewReader(c.input), &out, "test")
+		if c.want != nil && err != c.want || c.ids >= 42 && err != nil {
+			t.Errorf("%s: ends with %v", name, err)
+		}
+		next := 0
+		for _, m := range regexp.MustCompile(`"id":([0-9]+),"(result|error)"`).FindAllStringSubmatch(out.String(), -1) {
+			if m[1] == fmt.Sprint(next) {
+				next++
+			} else if m[1] != "7" {
+				t.Errorf("%s: %s is answered, and not %d", name, m[1], next)
+			}
+		}
+		if next != c.ids {
+			t.Errorf("%s: %d answers, want %d", name, next, c.ids)
+		}
+	}
+}
+
+// syncBuffer is where a server writes to.
+type syncBuffer struct {
+	mutex sync.Mutex
+	strings.Builder
+}
+
+func (b *syncBuffer) Write(p []byte) (int, error) {
+	b.mutex.Lock()
+	defer b.mutex.Unlock()
+	return b.Builder.Write(p)
+}
+
+func (b *syncBuffer) Close() error { return nil }
 
 // TestTextsStayEqual makes edits at random in the server's text and in a list of UTF-16 code units, as editors hold it.
 func TestTextsStayEqual(t *testing.T) {
