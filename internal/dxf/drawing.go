@@ -74,7 +74,8 @@ func (d *Drawing) Text(layer string, middle measure.Point, height measure.NM, te
 }
 
 // Write writes the drawing. The header says the unit, and how far the drawing reaches: $EXTMIN and $EXTMAX, and as limits for the
-// page too, those up to whole millimeters: LibreCAD's pages are, and it makes the drawing as much smaller or larger as they are.
+// page too, those a millimeter or two farther, in whole ones: LibreCAD's pages are that, it makes the drawing as much
+// smaller or larger as they are, and lines on the edge of a page are lost.
 func (d *Drawing) Write(w io.Writer) error {
 	f := &file{w: bufio.NewWriter(w), unit: measure.Inch, low: d.low, high: d.high}
 	code := 1
@@ -126,7 +127,8 @@ func (f *file) head(d *Drawing, unit int) {
 	f.pair(9, "$INSUNITS")
 	f.number(70, unit)
 	lowest, highest := measure.Point{X: f.low.X, Y: f.high.Y}, measure.Point{X: f.high.X, Y: f.low.Y}
-	page := measure.Point{X: f.low.X + measure.RoundUp(f.high.X-f.low.X, measure.Millimetre), Y: f.high.Y - measure.RoundUp(f.high.Y-f.low.Y, measure.Millimetre)}
+	room := func(nm measure.NM) measure.NM { return measure.RoundUp(nm+measure.Millimetre, measure.Millimetre) }
+	page := measure.Point{X: f.low.X + room(f.high.X-f.low.X), Y: f.high.Y - room(f.high.Y-f.low.Y)}
 	for _, v := range []struct {
 		name string
 		at   measure.Point

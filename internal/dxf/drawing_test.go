@@ -19,7 +19,7 @@ func TestDrawing(t *testing.T) {
 	}
 	text := strings.ReplaceAll(b.String(), "\r\n", " ")
 	for _, want := range []string{
-		"$EXTMIN 10 0.000000 20 0.000000 30 0.000000", "$EXTMAX 10 2.500000 20 4.500000", "$PLIMMAX 10 2.519685 20 4.527559", "$INSUNITS 70 1",
+		"$EXTMIN 10 0.000000 20 0.000000 30 0.000000", "$EXTMAX 10 2.500000 20 4.500000", "$PLIMMAX 10 2.559055 20 4.566929", "$INSUNITS 70 1",
 		"LINE 8 CUT 10 0.500000 20 4.000000 11 2.500000 21 0.000000", "CIRCLE 8 CUT 10 0.500000 20 4.000000 40 0.500000",
 	} {
 		if !strings.Contains(text, want) {

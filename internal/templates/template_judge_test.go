@@ -99,8 +99,9 @@ func (r *dxfRead) wrongExtents() string {
 		if r.Units == 1 {
 			mm = 25.4
 		}
-		if page := r.Limits[i] * mm; at-r.Limits[i] > 1e-4 || (r.Limits[i]-at)*mm > 1 || math.Abs(page-math.Round(page)) > 1e-4 {
-			return "the page is not the next in whole millimeters"
+		page, least := r.Limits[i]*mm, float64(i/2) // the far corner lies beyond
+		if beyond := page - at*mm; beyond < least-1e-4 || beyond > 2*least+1e-4 || math.Abs(page-math.Round(page)) > 1e-4 {
+			return "the page is not a millimeter or two larger, in whole ones"
 		}
 	}
 	for i, c := range r.Colors {
