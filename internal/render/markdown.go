@@ -133,6 +133,11 @@ func (m *marked) block(b document.Block) {
 			m.paragraph("**" + spelled(v.Head()) + "**")
 			m.blocks(v.Blocks)
 		})
+		// An empty line of the quotation's own would draw what follows into it, as pandoc reads it.
+		if end := []byte("\n" + m.indent + ">\n"); bytes.HasSuffix(m.out.Bytes(), end) {
+			m.out.Truncate(m.out.Len() - len(end) + 1)
+			m.line("")
+		}
 	case document.Together:
 		m.blocks(v.Blocks)
 	}

@@ -50,6 +50,37 @@ func TestOneCaption(t *testing.T) {
 	}
 }
 
+// drawnIn is what follows a quotation without an empty line, and is drawn into it by programs that read Markdown so.
+func drawnIn(text string) string {
+	lines := strings.Split(text, "\n")
+	for i, l := range lines[1:] {
+		if before := strings.TrimSpace(lines[i]); strings.HasPrefix(before, ">") && strings.TrimSpace(l) != "" && !strings.HasPrefix(strings.TrimSpace(l), ">") {
+			return l
+		}
+	}
+	return ""
+}
+
+// TestQuotationsEnd: a box ends with an empty line, in any document.
+func TestQuotationsEnd(t *testing.T) {
+	boxes := 0
+	for seed := range uint64(60) {
+		d, _ := invent(seed)
+		files, err := Markdown(d, "law", Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := string(files["law.md"])
+		boxes += strings.Count(text, "\n> **")
+		if wrong := drawnIn(text); wrong != "" {
+			t.Errorf("seed %d: %q is drawn into a quotation", seed, wrong)
+		}
+	}
+	if boxes == 0 || drawnIn("> **a**\n>\n- b") == "" {
+		t.Errorf("%d boxes, or one without an end is not noticed", boxes)
+	}
+}
+
 // TestSwatchesAreShown: swatches of a table are pictures beside their letters, one file for a color; where there is the text alone they
 // are said in words.
 func TestSwatchesAreShown(t *testing.T) {
