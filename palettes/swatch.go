@@ -132,6 +132,9 @@ func checkPhoto(file []byte) error {
 		return fmt.Errorf("the photo's header cannot be read, expected a whole JPEG or PNG file")
 	case c.Width < 1 || c.Height < 1:
 		return fmt.Errorf("the photo is %d by %d pixels, expected at least one", c.Width, c.Height)
+	case c.Width*c.Height*channels(c.ColorModel) > maxPassSamples && progressive(file):
+		return fmt.Errorf("the photo is %d by %d pixels and saved in passes (progressive), expected up to %d million in all; save it again as an ordinary JPEG, or smaller",
+			c.Width, c.Height, maxPassSamples/channels(c.ColorModel)/1_000_000)
 	case c.Width > maxPhotoPixels/c.Height:
 		return fmt.Errorf("the photo is %d by %d pixels, expected up to %d million in all; make it smaller first", c.Width, c.Height, maxPhotoPixels/1_000_000)
 	}

@@ -48,3 +48,29 @@ func TestPhotosInManyPasses(t *testing.T) {
 		}
 	}
 }
+
+// What is in memory at once while a photo in passes is decoded is bounded by its header (ITU-T T.81, B.2.2, tables B.1 to B.3): an ordinary
+// photo as large is read.
+func TestLargePhotosInPasses(t *testing.T) {
+	header := func(frame byte, width, height, channels int) []byte {
+		b := []byte{0xff, 0xd8, 0xff, frame, 0, byte(8 + 3*channels), 8, byte(height >> 8), byte(height), byte(width >> 8), byte(width), byte(channels)}
+		for c := range channels {
+			b = append(b, byte(c+1), 0x11, 0)
+		}
+		return append(b, 0xff, 0xda, 0, 2)
+	}
+	const ordinary, passes = 0xc0, 0xc2
+	for _, c := range []struct {
+		frame                   byte
+		width, height, channels int
+		refused                 bool
+	}{
+		{passes, 6000, 4000, 3, false}, {passes, 6300, 6300, 3, true}, {passes, 6300, 6300, 1, false}, {passes, 5000, 4000, 4, true},
+		{ordinary, 6300, 6300, 3, false}, {ordinary, 6300, 6300, 4, false},
+	} {
+		_, err := palettes.ReadSwatch(nil, header(c.frame, c.width, c.height, c.channels)) // there is no picture behind the header
+		if err == nil || strings.Contains(err.Error(), "progressive") != c.refused {
+			t.Errorf("%+v: got %v", c, err)
+		}
+	}
+}

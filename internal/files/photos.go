@@ -61,9 +61,19 @@ func (a *Album) clothWithin(most time.Duration, name string) (cloth palettes.Pho
 	ctx, release := context.WithTimeout(context.Background(), most)
 	defer release()
 	if stop.Do(ctx, func(sign *stop.Sign) { cloth, err = a.ClothUntil(sign, name) }) != nil {
-		return palettes.PhotoSample{}, errors.New("this photo takes too long to read: save it again, smaller")
+		return palettes.PhotoSample{}, a.tooLong(name)
 	}
 	return cloth, err
+}
+
+// tooLong remembers of a photo that it takes too long, so that the next fabric that names it does not wait again.
+func (a *Album) tooLong(name string) error {
+	fault := errors.New("this photo takes too long to read: save it again, smaller")
+	if file, now, err := a.open(name); err == nil {
+		file.Close()
+		a.keep(name, page{stamp: now, fault: fault})
+	}
+	return fault
 }
 
 // ClothUntil is Cloth until a sign ends it.
