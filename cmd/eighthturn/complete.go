@@ -24,8 +24,8 @@ type shell struct {
 func shells() []shell {
 	return []shell{
 		{
-			"bash", "For this terminal alone, type: source <(eighthturn completion bash). To have it in every new one, keep the script " +
-				"where the package bash-completion looks for it, under the name eighthturn.",
+			"bash", "The script needs the package bash-completion. For this terminal alone, type: source <(eighthturn completion bash). To have it in every new one, keep the script " +
+				"where that package looks for it, under the name eighthturn.",
 			"eighthturn completion bash > eighthturn\n  then move it to ~/.local/share/bash-completion/completions",
 			func(root *cobra.Command, to *bytes.Buffer) error { return root.GenBashCompletionV2(to, true) },
 		},
