@@ -40,8 +40,8 @@ const (
 	overlap     = measure.Inch / 2       // of the parts of a piece that is larger than the page
 )
 
-// Plates lays pieces on pages that have a room of a width and a height: side by side in their
-// order where they fit, turned where they only fit so, alone with the test squares at the side,
+// Plates lays pieces on pages that have a room of a width and a height: side by side on the first page
+// with room for them, turned where they only fit so, alone with the test squares at the side,
 // or in parts to be taped together. Those that take too many plates are left out.
 func Plates(pieces []Piece, room measure.Point, most Most) (plates []Plate, left []Large) {
 	l := &plating{whole: room, room: measure.Point{X: room.X, Y: room.Y - squaresHigh}}
@@ -55,7 +55,7 @@ func Plates(pieces []Piece, room measure.Point, most Most) (plates []Plate, left
 			left = append(left, Large{p.Name, n})
 			continue
 		}
-		l.plates, l.open = append(l.plates, parts...), false
+		l.plates = append(l.plates, parts...)
 	}
 	for i := range l.plates {
 		p := &l.plates[i]
@@ -71,9 +71,14 @@ type plating struct {
 	room   measure.Point // the same for pieces, the squares below
 	plates []Plate
 	beside map[int]bool // plates that have their squares at the side, not at the foot
-	open   bool         // the last plate takes more
-	at     measure.Point
-	shelf  measure.NM
+	open   []shelf      // plates that take more
+}
+
+// shelf is where the next piece stands on a plate.
+type shelf struct {
+	plate int // index into the plates
+	at    measure.Point
+	high  measure.NM // of what stands there
 }
 
 // placed is a piece put on paper, and how large it is there.
@@ -82,23 +87,28 @@ func placed(p Piece) (by measure.Point, wide, high measure.NM) {
 	return measure.Point{X: nanometres(s.Origin.X), Y: nanometres(s.Origin.Y)}, nanometres(s.Width), nanometres(s.Height)
 }
 
-// place puts a piece on the plate that is open or on a new one; false where none is large enough.
+// place puts a piece on the first plate that takes it, or on a new one; false where none is large enough.
 func (l *plating) place(p Piece) bool {
 	by, w, h := placed(p)
 	if w > l.room.X || h > l.room.Y {
 		return false
 	}
-	if l.open && l.at.X > 0 && l.at.X+w > l.room.X {
-		l.at, l.shelf = measure.Point{Y: l.at.Y + l.shelf + plateGap}, 0
+	for i := 0; ; i++ {
+		if i == len(l.open) {
+			l.open, l.plates = append(l.open, shelf{plate: len(l.plates)}), append(l.plates, Plate{})
+		}
+		s := l.open[i]
+		if s.at.X > 0 && s.at.X+w > l.room.X {
+			s.at, s.high = measure.Point{Y: s.at.Y + s.high + plateGap}, 0
+		}
+		if s.at.Y+h > l.room.Y {
+			continue
+		}
+		l.plates[s.plate].add(p, measure.Point{X: s.at.X + by.X, Y: s.at.Y + by.Y})
+		s.at.X, s.high = s.at.X+w+plateGap, max(s.high, h)
+		l.open[i] = s
+		return true
 	}
-	if !l.open || l.at.Y+h > l.room.Y {
-		l.plates = append(l.plates, Plate{})
-		l.open, l.at, l.shelf = true, measure.Point{}, 0
-	}
-	l.plates[len(l.plates)-1].add(p, measure.Point{X: l.at.X + by.X, Y: l.at.Y + by.Y})
-	l.at.X += w + plateGap
-	l.shelf = max(l.shelf, h)
-	return true
 }
 
 // alone puts a piece on a plate by itself, the test squares at its side; false where that is not large enough.
@@ -113,7 +123,7 @@ func (l *plating) alone(p Piece) bool {
 		l.beside = map[int]bool{}
 	}
 	l.beside[len(l.plates)] = true
-	l.plates, l.open = append(l.plates, made), false
+	l.plates = append(l.plates, made)
 	return true
 }
 
