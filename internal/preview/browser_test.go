@@ -185,6 +185,16 @@ func (p *tab) picture(name string) {
 	put(p.t, folder+"/"+name+".png", string(b))
 }
 
+// press clicks what does something, after the menu that holds it if it is folded away.
+func (p *tab) press(action string) {
+	p.t.Helper()
+	button := `document.querySelector('[data-action=` + action + `]')`
+	if !eval[bool](p, button+`.checkVisibility()`) {
+		eval[bool](p, `(`+button+`.closest('.menu').querySelector('.opener').click(), true)`)
+	}
+	p.do(chromedp.Click(chromedp.CSS(`[data-action=` + action + `]`)))
+}
+
 // text is an element's visible text.
 func (p *tab) text(selector string) string {
 	p.t.Helper()

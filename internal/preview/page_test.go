@@ -70,7 +70,7 @@ func TestViews(t *testing.T) {
 	}
 	p.until(shows(rust))
 	for n, way := range []func(name, key string){
-		func(name, _ string) { p.do(chromedp.Click(chromedp.CSS(`[data-action=` + name + `]`))) },
+		func(name, _ string) { p.press(name) },
 		func(_, key string) { p.key(key) },
 	} {
 		way("value", "v")
@@ -313,7 +313,7 @@ func TestKeyboardAlone(t *testing.T) {
 	reached := map[string]bool{}
 	for range 40 {
 		p.key("\t")
-		reached[eval[string](p, `(() => { const e = document.activeElement; return e.dataset.action || e.id || e.className || (e.closest('#fabrics') ? 'fabric' : e.tagName); })()`)] = true
+		reached[eval[string](p, `(() => { const e = document.activeElement; if (e.matches('.opener[aria-expanded=false]')) e.click(); return e.dataset.action || e.id || e.className || (e.closest('#fabrics') ? 'fabric' : e.tagName); })()`)] = true
 	}
 	for _, want := range []string{"colour", "value", "line", "seams", "two", "nearer", "farther", "whole", "changes", "save-picture", "keys", "pane", "fabric",
 		"squint", "vanishing", "protan", "deutan", "tritan", "report"} {

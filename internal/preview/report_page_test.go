@@ -50,7 +50,7 @@ func TestStudyViews(t *testing.T) {
 	}
 	keys := map[string]string{"squint": "u", "vanishing": "a", "protan": "p", "deutan": "d", "tritan": "t"}
 	for view, key := range keys {
-		p.do(chromedp.Click(chromedp.CSS(`[data-action=` + view + `]`)))
+		p.press(view)
 		p.until(shows(view))
 		p.key("c")
 		p.until(`document.querySelector('g[fill="#c04040"] path') && !document.querySelector('image').hasAttribute('href') && !document.querySelector('.seam-mark')`)

@@ -9,8 +9,9 @@ export function make(name, text, attributes = {}) {
   return e;
 }
 
-export function swatch(colour) {
+export function swatch(colour, gray) {
   const e = make('span', undefined, { class: 'swatch', 'aria-hidden': 'true' });
   e.style.setProperty('--fabric', colour);
+  if (gray) e.style.setProperty('--gray', gray);
   return e;
 }

@@ -43,6 +43,8 @@ export class Drawing {
     this.marks = element('g', this.overlayCamera, { class: 'marks' });
     const path = (name) => element('path', this.overlayCamera, { class: name, d: '' });
     this.dim = path('dim');
+    this.veil = path('dim');
+    this.isolated = -1;
     [this.highlightEdge, this.highlighted] = ['highlight-edge', 'highlight'].map((name) => element('g', this.overlayCamera, { class: name }));
     [this.flash, this.outlineHalo, this.outline] = ['flash', 'outline-halo', 'outline'].map(path);
     this.clear();
@@ -71,6 +73,7 @@ export class Drawing {
     if (change.anew) setAttribute(this.ground, 'd', model.ground());
     if (change.anew) this.linesOf = '';
     this.showLines(change.colours.length ? range(model.looseRegion() + 1) : regions);
+    if (this.isolated >= 0) this.isolate(change.anew ? -1 : this.isolated);
   }
 
   // addGroups keeps a group for each fabric: beneath in the layout's order, above against it.
@@ -185,11 +188,12 @@ export class Drawing {
     setPaths(this.highlighted, seams);
   }
 
-  // isolate fades every fabric but one; -1 shows all.
+  // isolate lays a veil over every fabric but one, so that this one keeps its color; -1 shows all.
   isolate(fabric) {
-    this.parts.faces.forEach((p, f) => p.group.classList.toggle('faded', fabric >= 0 && f !== fabric));
-    this.beneath.classList.toggle('faded', fabric >= 0);
+    this.isolated = fabric;
     this.squint.style.display = fabric >= 0 ? 'none' : '';
+    const faces = fabric < 0 || !this.model.shown ? '' : range(this.model.looseRegion() + 1).map((r) => this.model.paths(r).faces[fabric] ?? '').join('');
+    setAttribute(this.veil, 'd', faces ? this.model.ground() + faces : '');
   }
 
   // showLetters writes each letter at its places: one text for all of one size.

@@ -9,8 +9,8 @@ import { Pointer } from './pointer.js';
 import { patchAt, outlineOf, centerOf, exists, neighborOf, factsOf } from './patch.js';
 import { byId } from './dom.js';
 import { showPatch, spokenFacts, showFabrics, showKeys } from './sidebar.js';
-import { showFaults, showTitle, showConnection } from './status.js';
-import { views, viewName, captionOf } from './views.js';
+import { isBlocking, showFaults, showTitle, showConnection } from './status.js';
+import { views, viewName, titleOf, captionOf } from './views.js';
 import { Highlight } from './highlight.js';
 import { Resource } from './resource.js';
 import { ReportPanel } from './report.js';
@@ -18,20 +18,21 @@ import { ReportPanel } from './report.js';
 const model = new Model();
 const tabs = [...byId('report-tabs').children];
 const camera = new Camera();
-const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], two: false, faultsFolded: false, keys: false, report: false, tab: 0, isolated: -1 };
+const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], two: false, faultsFolded: null, keys: false, report: false, tab: 0, isolated: -1, panel: 0 };
 let panes = [];
 let message = null; // the newest
 let status = 'open'; // of the connection
 let hovered = null; // patch
 let pinned = null; // patch
+let wasBlocked = false; // by errors
 let lastChange = { d: '', fabrics: [] }; // what the last save changed
 
 // remembered over a reload of this tab
 const storageKey = 'eighthturn';
 function remember() {
-  const { view, secondView, seamsIn, two, report, tab } = settings;
+  const { view, secondView, seamsIn, two, report, tab, panel } = settings;
   try {
-    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, two, report, tab, camera: camera.saved }));
+    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, two, report, tab, panel, camera: camera.saved }));
   } catch { /* a browser may keep nothing */ }
 }
 function restore() {
@@ -41,6 +42,7 @@ function restore() {
     if (Array.isArray(saved.seamsIn)) settings.seamsIn = saved.seamsIn.filter((view) => Object.hasOwn(views, view));
     for (const key of ['two', 'report']) settings[key] = saved[key] === true;
     if (saved.tab in tabs) settings.tab = saved.tab;
+    if (Number.isFinite(saved.panel) && saved.panel > 0) settings.panel = saved.panel;
     camera.saved = saved.camera;
   } catch { /* nothing is remembered, then */ }
 }
@@ -77,12 +79,22 @@ function updatePanes() {
     const on = Object.hasOwn(views, name) ? settings.view === name : { seams: seamsShown(), two: settings.two }[name];
     if (on !== undefined) button.setAttribute('aria-pressed', String(on));
   }
+  byId('view-name').textContent = titleOf(settings.view);
+  for (const menu of document.querySelectorAll('.menu')) menu.classList.toggle('chosen', menu.querySelector('[aria-pressed=true]') !== null);
+  arrangePanes();
   byId('save-picture').href = `/picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}`;
   byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}-${viewName(settings.view)}.svg`;
   showResources();
   refreshResources();
   moveCamera();
   remember();
+}
+
+// arrangePanes puts two views beside or above each other, whichever shows the quilt larger.
+function arrangePanes() {
+  const { clientWidth: w, clientHeight: h } = byId('panes'), { width, height } = model.quilt ?? { width: 1, height: 1 };
+  const stacked = panes.length > 1 && Math.min(w / width, h / 2 / height) > Math.min(w / 2 / width, h / height);
+  byId('panes').classList.toggle('stacked', stacked);
 }
 
 let cameraFrame = 0;
@@ -132,6 +144,7 @@ function writeLetters() {
 
 // The size of a pane is kept, since to ask for it would lay the page out in mid-change.
 const sizeObserver = new ResizeObserver(([e]) => {
+  arrangePanes();
   camera.width = e.contentRect.width;
   camera.height = e.contentRect.height;
   moveCameraNow();
@@ -148,7 +161,13 @@ function showCurrentPatch() {
   if (hovered && !exists(model, hovered)) hovered = null;
   const at = pinned ?? hovered, outline = (pinned ? outlineOf(model, pinned) : '') + (hovered ? outlineOf(model, hovered) : '');
   for (const { drawing } of panes) drawing.showOutline(outline);
-  showPatch(at ? factsOf(model, at) : null, pinned !== null);
+  showPatch(at ? factsOf(model, at) : null, pinned !== null, at && placeBeside(at));
+}
+
+// placeBeside is where the card of a patch stands in the picture: off its middle, so that the patch is seen.
+function placeBeside(at) {
+  const [x, y] = camera.toWindow(...centerOf(model, at)), reach = 18 + model.side() * camera.scale / 4;
+  return { x, y, reach: Math.min(reach, 90) };
 }
 function pin(at) {
   const same = at && pinned && at.item === pinned.item && at.patch === pinned.patch;
@@ -252,6 +271,27 @@ function showReport() {
   remember();
 }
 
+// listenToEdge lets the hand set the width of the reports.
+function listenToEdge() {
+  const edge = byId('edge'), aside = edge.parentElement;
+  const set = (width) => {
+    settings.panel = Math.round(Math.max(280, Math.min(width, innerWidth * 0.6)));
+    document.documentElement.style.setProperty('--panel', `${settings.panel}px`);
+    edge.setAttribute('aria-valuenow', String(settings.panel));
+  };
+  if (settings.panel) set(settings.panel);
+  edge.addEventListener('pointerdown', (e) => edge.setPointerCapture(e.pointerId));
+  edge.addEventListener('pointermove', (e) => { if (edge.hasPointerCapture(e.pointerId)) set(aside.getBoundingClientRect().right - e.clientX); });
+  edge.addEventListener('pointerup', remember);
+  edge.addEventListener('keydown', (e) => {
+    const by = { ArrowLeft: 20, ArrowRight: -20 }[e.key];
+    if (!by) return;
+    set(aside.clientWidth + by);
+    remember();
+    e.preventDefault();
+  });
+}
+
 // ---- what buttons and keys do
 
 // seamsShown says whether the first view has its seams drawn; each view has its own choice.
@@ -270,13 +310,15 @@ const actions = {
   farther: () => zoom(1 / zoomStep),
   whole: () => { if (model.shown) camera.fit(); moveCamera(); },
   changes: flash,
-  faults: () => { settings.faultsFolded = !settings.faultsFolded; if (message) showFaults(message, settings.faultsFolded); },
+  faults: () => { settings.faultsFolded = !foldsFaults(); if (message) showFaults(message, foldsFaults(), model.shown); },
   keys: () => {
     settings.keys = !settings.keys;
     showKeys(settings.keys);
     document.querySelector('[data-action=keys]').setAttribute('aria-expanded', String(settings.keys));
   },
 };
+// foldsFaults says whether errors and warnings are folded to a line: as was chosen, and else where there are warnings alone.
+function foldsFaults() { return settings.faultsFolded ?? !wasBlocked; }
 function zoom(factor) {
   if (!model.shown) return;
   const [x, y] = pointer.position ?? [camera.width / 2, camera.height / 2];
@@ -301,12 +343,12 @@ const keyActions = {
   ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, actions[view]], [key.toUpperCase(), () => showSecond(view)]])),
   r: actions.report, s: actions.seams, b: actions.two, w: actions.whole, 0: actions.whole,
   '+': actions.nearer, '=': actions.nearer, '-': actions.farther, '−': actions.farther, n: actions.changes, f: actions.faults, k: actions.keys, '?': actions.keys,
-  Escape: () => { panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
+  Escape: () => { openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
 };
 const directions = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 document.addEventListener('keydown', (e) => {
   if (e.ctrlKey || e.metaKey || e.altKey || e.target.closest('input, textarea')) return;
-  const direction = directions[e.key], onPicture = !e.target.closest('button, a, #faults-list, aside');
+  const direction = directions[e.key], onPicture = !e.target.closest('button, a, #faults-list, aside, #fabric-list');
   if (direction && onPicture) {
     if (e.shiftKey) { if (model.shown) camera.pan(-direction[0] * 60, -direction[1] * 60); moveCamera(); } else walk(...direction);
   } else if (e.key === 'Enter' && onPicture) {
@@ -318,7 +360,16 @@ document.addEventListener('keydown', (e) => {
   }
   e.preventDefault();
 });
-document.addEventListener('click', (e) => actions[e.target.closest('[data-action]')?.dataset.action]?.());
+// openMenu opens one menu of the bar, or none, and closes the others.
+function openMenu(opener) {
+  for (const other of document.querySelectorAll('.opener')) other.setAttribute('aria-expanded', String(other === opener));
+}
+document.addEventListener('click', (e) => {
+  const opener = e.target.closest('.opener');
+  openMenu(opener?.getAttribute('aria-expanded') === 'true' ? null : opener);
+  actions[e.target.closest('[data-action]')?.dataset.action]?.();
+});
+document.addEventListener('focusin', (e) => { if (!e.target.closest('.menu')) openMenu(null); });
 
 const pointer = new Pointer({
   hover: (p) => hover(p && patchAt(model, ...camera.toQuilt(...p))),
@@ -357,15 +408,18 @@ function receive(m, times) {
     if (!first) lastChange = changeOf(change);
     if (change.anew || change.regions.size) highlight.reset();
     refreshResources(); // nothing of an older picture stays beside the new one
-    for (const { drawing } of panes) drawing.update(change);
     if (change.anew) settings.isolated = -1;
+    for (const { drawing } of panes) drawing.update(change);
     if (change.fabrics || change.anew) showFabrics(model.fabrics, settings.isolated, isolate);
     if (change.anew) updatePanes();
     moveCameraNow(); // in this very frame, so that nothing jumps
     if (pinned || hovered) showCurrentPatch();
   }
   byId('waiting').hidden = model.shown || m.revision > 0;
-  showFaults(m, settings.faultsFolded);
+  const blocked = isBlocking(m);
+  if (blocked !== wasBlocked) settings.faultsFolded = null; // warnings that were folded away hide no error
+  wasBlocked = blocked;
+  showFaults(m, foldsFaults(), model.shown);
   showTitle(m, model.quilt, status);
   document.dispatchEvent(new CustomEvent('shown', { detail: { revision: m.revision, ...times, done: performance.now() } }));
 }
@@ -398,6 +452,7 @@ restore();
 panel.select(settings.tab);
 updatePanes();
 showReport();
+listenToEdge();
 showPatch(null, false);
 connection.update();
 connection.start();

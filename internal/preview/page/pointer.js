@@ -73,12 +73,13 @@ export class Pointer {
     });
   }
 
-  // wheel zooms at the pointer; a pinch on a trackpad comes as a wheel with ctrl held.
+  // wheel zooms at the pointer. A pinch on a trackpad comes as a wheel with ctrl held, in steps of a few pixels; a notch of a
+  // mouse's wheel is a hundred or more.
   wheel(e, p) {
     e.preventDefault();
     const pixels = e.deltaMode === 1 ? e.deltaY * 30 : e.deltaMode === 2 ? e.deltaY * 400 : e.deltaY;
     this.position = p;
-    this.actions.zoom(Math.exp(-Math.max(-300, Math.min(300, pixels)) * (e.ctrlKey ? 0.01 : 0.0015)), p);
+    this.actions.zoom(Math.exp(-Math.max(-300, Math.min(300, pixels)) * (e.ctrlKey && Math.abs(pixels) < 40 ? 0.01 : 0.0015)), p);
   }
 }
 

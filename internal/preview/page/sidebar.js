@@ -2,14 +2,12 @@
 
 import { byId, make, swatch } from './dom.js';
 
-// showPatch shows the facts of a patch; null clears them.
-export function showPatch(facts, pinned) {
+// showPatch shows the facts of a patch beside a place of the picture; null takes them away.
+export function showPatch(facts, pinned, place) {
   const box = byId('patch');
+  box.hidden = !facts;
   box.classList.toggle('pinned', pinned);
-  if (!facts) {
-    box.replaceChildren(make('p', 'Point at a patch to see what it is. A click holds it.', { class: 'hint' }));
-    return;
-  }
+  if (!facts) return;
   const list = make('dl');
   const row = (term, ...content) => {
     const d = make('dd');
@@ -29,6 +27,10 @@ export function showPatch(facts, pinned) {
   row('place', facts.place);
   row('layout', facts.row && facts.row !== facts.line ? `line ${facts.line}, grid row in line ${facts.row}` : `line ${facts.line}`);
   box.replaceChildren(title, list);
+  const { clientWidth: w, clientHeight: h } = box.parentElement, { offsetWidth, offsetHeight } = box;
+  const right = place.x + place.reach + offsetWidth < w;
+  box.style.left = `${Math.max(4, Math.min(w - offsetWidth - 4, right ? place.x + place.reach : place.x - place.reach - offsetWidth))}px`;
+  box.style.top = `${Math.max(4, Math.min(h - offsetHeight - 4, place.y))}px`;
 }
 
 // spokenFacts is the same in one sentence.
@@ -37,18 +39,15 @@ export function spokenFacts(facts) {
   return `${facts.shape}, ${fabrics}, ${facts.role}, ${facts.place}, finished ${facts.finished}, line ${facts.line}`;
 }
 
-// showFabrics lists the fabrics from dark to light; onIsolate gets the one that is to be seen by itself.
+// showFabrics lists the fabrics from dark to light, each as wide as its share of the top; onIsolate gets the one that is to be
+// seen by itself.
 export function showFabrics(fabrics, isolated, onIsolate) {
   const order = fabrics.map((f, i) => ({ ...f, i })).filter((f) => f.share > 0).sort((a, b) => a.value - b.value || a.i - b.i);
   const rows = order.map((f) => {
-    const item = make('li'), button = make('button', undefined, { 'aria-pressed': String(f.i === isolated), title: `line ${f.line}: show where it is` });
-    const name = make('span', undefined, { class: 'name' });
-    name.append(make('b', f.name));
-    if (f.print) name.append(make('i', f.print));
-    const share = make('span', `${f.share.toFixed(1)} %`, { class: 'share' });
-    const bar = make('span', undefined, { class: 'bar', 'aria-hidden': 'true' });
-    bar.style.width = `${f.share}%`;
-    button.append(swatch(f.colour), name, make('span', f.value.toFixed(0), { class: 'value', title: 'value' }), share, bar);
+    const facts = [f.name, f.print, `value ${f.value.toFixed(0)}`, `${f.share.toFixed(1)} % of the top`, `line ${f.line}`].filter(Boolean).join(', ');
+    const item = make('li'), button = make('button', undefined, { 'aria-pressed': String(f.i === isolated), title: `${facts}: show where it is` });
+    item.style.setProperty('--share', f.share.toFixed(2));
+    button.append(swatch(f.colour, f.grey), make('span', f.name, { class: 'name' }));
     button.addEventListener('click', () => onIsolate(f.i));
     item.append(button);
     return item;

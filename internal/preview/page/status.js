@@ -2,14 +2,18 @@
 
 import { byId, make } from './dom.js';
 
-// showFaults shows faults and problems over the picture, as the terminal does.
-export function showFaults(m, folded) {
+// isBlocking says whether a message has errors, so that its picture is not the newest text's.
+export const isBlocking = (m) => m.errors > 0 || m.problem !== '';
+
+// showFaults shows faults and problems as the terminal does: in the picture's corner, or in its place.
+export function showFaults(m, folded, hasPicture) {
+  document.body.classList.toggle('no-picture', !hasPicture);
   const list = m.faults.map((f) => faultBox(f));
   if (m.more) list.push(make('p', `and ${m.more} more`));
   if (m.problem) list.unshift(make('pre', m.inside ? `Something broke inside eighthturn. Please report it with the layout.\n${m.problem}` : sentence(m.problem)));
   const box = byId('faults');
   box.hidden = list.length === 0;
-  box.classList.toggle('blocking', m.errors > 0 || m.problem !== '');
+  box.classList.toggle('blocking', isBlocking(m));
   const title = byId('faults-title');
   title.setAttribute('aria-expanded', String(!folded));
   const since = m.picture && m.picture !== m.revision && (m.errors || m.problem) ? '. This is the last good picture' : '';
@@ -41,7 +45,7 @@ function faultBox(f) {
 // showTitle says in the window's title and icon how things stand.
 export function showTitle(m, quilt, status) {
   const name = quilt?.title ? `${quilt.title} · ${m.file}` : m.file;
-  const blocking = m.errors > 0 || m.problem !== '';
+  const blocking = isBlocking(m);
   const prefix = status !== 'open' ? '… ' : blocking ? `✕ ${heading(m)} · ` : '';
   document.title = prefix + name;
   byId('title').textContent = quilt?.title || m.file;

@@ -8,6 +8,9 @@ export const views = { colour: 'c', value: 'v', line: 'l', squint: 'u', vanishin
 // viewName is the name of a view as people read it.
 export const viewName = (view) => view === 'colour' ? 'color' : view;
 
+// titleOf is the same where it begins a line.
+export const titleOf = (view) => viewName(view).replace(/^./, (c) => c.toUpperCase());
+
 // captionOf is the caption of a picture: nothing for a plain view that is shown singly. Marks are those
 // of the report, null while they are worked out; away is how far off the squint stands.
 export function captionOf(view, { quilt, marks, hasSquint, single }) {
