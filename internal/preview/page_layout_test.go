@@ -117,7 +117,7 @@ func TestOneFabricKeepsItsColor(t *testing.T) {
 
 // TestErrorsUnfold: warnings alone are one line, unfolded and folded by a key; folded away, they hide no error that comes later.
 func TestErrorsUnfold(t *testing.T) {
-	warned := lanterns + "\nfabric spare #808080\n"
+	warned := strings.Replace(lanterns, "\nblock", "\nfabric spare #808080\nblock", 1)
 	r, p := start(t, warned, Options{}), newTab(t)
 	p.load(r.address)
 	p.watching()
@@ -127,7 +127,7 @@ func TestErrorsUnfold(t *testing.T) {
 	p.until(`!document.getElementById('faults-list').hidden`)
 	p.key("f")
 	p.until(`document.getElementById('faults-list').hidden`)
-	put(t, r.file, warned+"nonsense\n")
+	put(t, r.file, "nonsense\n"+warned)
 	p.revision(2)
 	p.until(`!document.getElementById('faults-list').hidden && document.querySelector('#faults .error')`)
 }

@@ -7,7 +7,10 @@ export function showPatch(facts, pinned, place) {
   const box = byId('patch');
   box.hidden = !facts;
   box.classList.toggle('pinned', pinned);
-  if (!facts) return;
+  if (!facts) {
+    box.replaceChildren();
+    return;
+  }
   const list = make('dl');
   const row = (term, ...content) => {
     const d = make('dd');
