@@ -117,7 +117,7 @@ func TestOneFabricKeepsItsColor(t *testing.T) {
 
 // TestErrorsUnfold: warnings alone are one line, unfolded and folded by a key; folded away, they hide no error that comes later.
 func TestErrorsUnfold(t *testing.T) {
-	warned := strings.Replace(lanterns, "\nblock", "\nfabric spare #808080\nblock", 1)
+	warned := strings.Replace(lanterns, "\nblock", "\nfabric oddment #808080\nblock", 1)
 	r, p := start(t, warned, Options{}), newTab(t)
 	p.load(r.address)
 	p.watching()
