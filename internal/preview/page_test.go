@@ -254,7 +254,7 @@ func TestPointing(t *testing.T) {
 	p.picture("held")
 	p.key("\x1b")
 	p.until(`!document.querySelector('#patch .held')`)
-	p.mouse(moved, b[0], b[1]-370)
+	p.mouse(moved, b[0], b[1]-340)
 	p.until(`document.getElementById('patch').innerText.includes('border 2')`)
 }
 
