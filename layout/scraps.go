@@ -5,6 +5,9 @@ import (
 	"strings"
 )
 
+// Deals are the words for what gets one fabric of a pool, in the order of DealtBy.
+func Deals() []string { return []string{"piece", "block", "web"} }
+
 func scrapsStatements() []Statement {
 	return []Statement{{
 		Word: "scraps", Form: "scraps name fabric fabric … [by piece | block | web] [deal number] [from value] [to value]",
@@ -72,7 +75,7 @@ func (c *cursor) scrap(n *scrapsNode) bool {
 	case word == "by" && n.By == nil:
 		c.newField()
 		c.word()
-		n.By = c.oneOf("how the pool is dealt", "piece", "block", "web")
+		n.By = c.oneOf("how the pool is dealt", Deals()...)
 		return n.By != nil
 	case word == "deal" && n.Deal == nil:
 		c.newField()
@@ -174,7 +177,7 @@ func (c *checker) fillPool(p *Pool, n *scrapsNode) {
 		}
 	}
 	if n.By != nil {
-		p.By = DealtBy(slices.Index([]string{"piece", "block", "web"}, n.By.Word))
+		p.By = DealtBy(slices.Index(Deals(), n.By.Word))
 	}
 	if n.Deal != nil {
 		p.Deal = n.Deal.Count

@@ -13,12 +13,15 @@ type turning struct {
 	StarCentres []orient.Centre
 }
 
+// Centers are the words for what meets in a corner of four blocks.
+func Centers() []string { return []string{"web", "star"} }
+
 func turningStatements() []Statement {
 	return []Statement{{
 		Word: "top-left", Form: "top-left web | star", Summary: "which center is at the upper left corner", Once: true, Example: "top-left star",
 		parse: func(p *parser, c *cursor, _ Span) {
 			c.newField()
-			p.tree.TopLeft = c.oneOf("the center at the upper left", "web", "star")
+			p.tree.TopLeft = c.oneOf("the center at the upper left", Centers()...)
 		},
 		check: (*checker).laid, after: []string{"side"},
 	}}

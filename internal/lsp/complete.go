@@ -178,7 +178,7 @@ func (c *completer) behind(statement string) {
 	case "units":
 		c.offerWords(itemValue, "inches", "cm")
 	case "top-left":
-		c.offerWords(itemValue, "web", "star")
+		c.offerWords(itemValue, layout.Centers()...)
 	case "palette":
 		for _, p := range palettes.All() {
 			c.add(p.Name, itemModule, p.About)
@@ -190,7 +190,7 @@ func (c *completer) behind(statement string) {
 			return
 		}
 		if last == "by" {
-			c.offerWords(itemValue, "piece", "block", "web")
+			c.offerWords(itemValue, layout.Deals()...)
 			return
 		}
 		c.cloths(statement == "strip-set")

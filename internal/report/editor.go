@@ -23,13 +23,13 @@ func AboutStatement(s layout.Statement, d *layout.Design) string {
 	if d == nil {
 		return text
 	}
-	switch s.Word {
-	case "strip", "side":
+	switch {
+	case slices.Contains([]string{"strip", "side"}, s.Word):
 		text += "\n\nBlocks finish at " + d.Units.Nearest(d.SideFinished) + "."
 		for _, cut := range stripsOf(d) {
 			text += " Strips for wedges are cut " + d.Units.Nearest(cut) + " wide."
 		}
-	case "grid":
+	case s.Word == "grid":
 		text += fmt.Sprintf("\n\n%s across, %d down", measure.Count(d.Columns, "block"), d.Rows)
 	}
 	return text
