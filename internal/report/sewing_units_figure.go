@@ -52,7 +52,7 @@ func (s *sewer) placements(n int) []document.Block {
 // drawPlacements is that picture: a panel for each, finished, its top upward.
 func (s *sewer) drawPlacements(block int) *diagram.Figure {
 	b := &s.Blocks[block]
-	f := &diagram.Figure{Title: fmt.Sprintf("%sblock %s in each fabric placement", SewingPictureTitle, b.Label)}
+	f := &diagram.Figure{Title: fmt.Sprintf("%seach fabric placement of block %s", SewingPictureTitle, b.Label)}
 	f.Description = fmt.Sprintf("Block %s in each of its %d fabric placements, finished, its top edge upward.", b.Label, len(b.Variants))
 	for n := range b.Variants {
 		shown := s.ShownAs(block, n)
