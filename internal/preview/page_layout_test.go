@@ -21,6 +21,7 @@ const laidOut = `(() => {
 	const wrong = [], shown = (e) => e.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && e.getBoundingClientRect().width > 0;
 	const name = (e) => e.id || e.dataset.action || e.className || e.tagName;
 	const bar = [...document.querySelectorAll('nav > *')].filter(shown).map((e) => e.getBoundingClientRect());
+	if (document.documentElement.scrollHeight > innerHeight || document.documentElement.scrollWidth > innerWidth) wrong.push('the page itself scrolls');
 	const middles = bar.map((b) => b.top + b.height / 2);
 	if (Math.max(...middles) - Math.min(...middles) > 2) wrong.push('the bar has a second row');
 	for (const e of document.querySelectorAll('header, nav, main, #fabric-list, aside, nav button, nav a, .zoom button')) {
