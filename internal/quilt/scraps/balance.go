@@ -158,12 +158,12 @@ const anyPool = -1
 // chains finds the chains of two fabrics that can be turned; the surplus of the others is
 // fixed.
 func (t *solver) chains(pool, a, b int, places []int32) (chains []chain, fixed int) {
-	seen := map[int32]bool{}
+	t.looks++
 	for _, start := range places {
-		if seen[start] {
+		if t.seen[start] == t.looks {
 			continue
 		}
-		seen[start] = true
+		t.seen[start] = t.looks
 		c := chain{places: []int32{start}}
 		free := true
 		for at := 0; at < len(c.places); at++ {
@@ -178,8 +178,8 @@ func (t *solver) chains(pool, a, b int, places []int32) (chains []chain, fixed i
 			}
 			t.even--
 			for _, n := range t.places[p].Neighbours {
-				if (t.fabric[n] == a || t.fabric[n] == b) && !seen[n] {
-					seen[n] = true
+				if (t.fabric[n] == a || t.fabric[n] == b) && t.seen[n] != t.looks {
+					t.seen[n] = t.looks
 					c.places = append(c.places, n)
 				}
 			}

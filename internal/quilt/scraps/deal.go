@@ -59,6 +59,8 @@ type solver struct {
 	used   [][]int
 	marked []int // by fabric: the number of the list that it was marked for last
 	marks  int   // how many lists were marked
+	seen   []int // by place: the number of the look for chains that met it last
+	looks  int   // how many looks for chains there were
 	number uint64
 	left   int // steps that the searches of all groups may still take
 	even   int // steps that evening out may still take
@@ -83,7 +85,7 @@ func newSolver(places []Place, number int) *solver {
 			}
 		}
 	}
-	t := &solver{places: places, seats: make([]placeState, len(places)), fabric: make([]int, len(places)), marked: make([]int, fabrics), number: uint64(number), left: maxSearchSteps, even: maxEvenSteps}
+	t := &solver{places: places, seats: make([]placeState, len(places)), fabric: make([]int, len(places)), marked: make([]int, fabrics), seen: make([]int, len(places)), number: uint64(number), left: maxSearchSteps, even: maxEvenSteps}
 	sets, pools := sets{fabrics, map[listKey][]bool{}}, map[int]int{}
 	for i := range places {
 		t.fabric[i] = -1
