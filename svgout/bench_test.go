@@ -22,7 +22,7 @@ func field(side int) string {
 	return fabrics + "webs shore / reversed shore\nblock W web kites cream\n" + grid(slices.Repeat([]string{row}, side)...)
 }
 
-func sides() []int { return []int{8, 24, 72, 200} }
+func sides() []int { return []int{8, 24, 72, 100} }
 
 // perOutline reports the time of one outline beside that of all.
 func perOutline(b *testing.B, top *quilt.Top) {

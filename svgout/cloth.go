@@ -98,11 +98,11 @@ func SeamInk(fabric palettes.Colour) palettes.Colour {
 
 // seamLines draws every seam as a thin line.
 func (p *picture) seamLines() {
-	p.layer(Layer{ID: "seams", Name: "seam lines", Style: Style{Fill: Fill{Kind: Unfilled}, Caps: true},
+	p.layer(Layer{ID: "seams", Name: "seam lines", Style: Style{Fill: Fill{Kind: Unfilled}, Joins: true, Caps: true},
 		Items: append(p.seamsOf("piece-seams", p.Seams, p.stroke), p.seamsOf("strip-seams", p.StripSeams, p.stroke*stripStroke)...)})
 }
 
-// seamsOf draws seams by the lighter of their two fabrics, each fabric's in one path and in the ink that suits it.
+// seamsOf draws seams by the lighter of their two fabrics, each fabric's as trails of one path and in the ink that suits it.
 func (p *picture) seamsOf(id string, seams []quilt.Seam, width float64) []Item {
 	light := make([]float64, len(p.Fabrics))
 	for f := range light {
@@ -120,7 +120,7 @@ func (p *picture) seamsOf(id string, seams []quilt.Seam, width float64) []Item {
 		if len(list) > 0 {
 			ink := SeamInk(p.scene.Paints[f].Colour)
 			items = append(items, Item{ID: fmt.Sprintf("%s-%d", id, f+1), Style: Style{Line: &ink, Width: width}, Open: true,
-				Outlines: lines(len(list), func(n int) *quilt.Seam { return &seams[list[n]] })})
+				Outlines: trails(len(list), func(n int) *quilt.Seam { return &seams[list[n]] })})
 		}
 	}
 	return items

@@ -22,7 +22,7 @@ func (p *picture) linework() {
 	l.Items = append(l.Items, p.drawnPatches("patches", within))
 	if len(p.StripSeams) > 0 {
 		l.Items = append(l.Items, Item{ID: "strip-seams", Style: Style{Width: p.stroke * stripStroke}, Open: true,
-			Outlines: lines(len(p.StripSeams), func(i int) *quilt.Seam { return &p.StripSeams[i] })})
+			Outlines: trails(len(p.StripSeams), func(i int) *quilt.Seam { return &p.StripSeams[i] })})
 	}
 	p.layer(l)
 	if len(border) > 0 {

@@ -158,10 +158,13 @@ func newStarts(edges []stretch) *starts {
 	return s
 }
 
-// slot is where stretches from a place are found: large odd numbers spread places evenly.
-func (s *starts) slot(p measure.Point) *int32 {
+// slot is where stretches from a place are found.
+func (s *starts) slot(p measure.Point) *int32 { return &s.first[slotOf(p, len(s.first))] }
+
+// slotOf is one of so many slots, a power of two, for a place: large odd numbers spread places evenly.
+func slotOf(p measure.Point, slots int) int {
 	h := uint64(p.X)*0x9e3779b97f4a7c15 ^ uint64(p.Y)*0xc2b2ae3d27d4eb4f
-	return &s.first[(h^h>>29)*0xbf58476d1ce4e5b9>>32&uint64(len(s.first)-1)]
+	return int((h ^ h>>29) * 0xbf58476d1ce4e5b9 >> 32 & uint64(slots-1))
 }
 
 // take is a stretch that starts at a place and is taken no second time, -1 for none.

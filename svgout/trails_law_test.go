@@ -1,0 +1,178 @@
+package svgout
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
+)
+
+// offTrail is how far from a line a place may be that still counts as on it: a nanometer for the rounding of each of its ends.
+const offTrail = 2
+
+// lawTrails says that lines cover stretches, each once and nothing else, and that no place begins two that do not come round.
+func lawTrails(seams []quilt.Seam, drawn Outlines) error {
+	places := map[measure.Point]bool{}
+	want := map[[2]measure.Point]int{}
+	for _, s := range seams {
+		places[s.From], places[s.To] = true, true
+		want[eitherWay(s.From, s.To)]--
+	}
+	begun := map[measure.Point]bool{}
+	for trail := range drawn {
+		for i, to := range trail[1:] {
+			stops := stopsOn(trail[i], to, places)
+			for n, stop := range stops[1:] {
+				want[eitherWay(stops[n], stop)]++
+			}
+		}
+		first, last := trail[0], trail[len(trail)-1]
+		if first == last {
+			continue
+		}
+		if begun[first] || begun[last] {
+			return fmt.Errorf("%v or %v begins two lines", first, last)
+		}
+		begun[first], begun[last] = true, true
+	}
+	for s, n := range want {
+		if n != 0 {
+			return fmt.Errorf("the stretch from %v to %v is drawn %d times too often", s[0], s[1], n)
+		}
+	}
+	return nil
+}
+
+// eitherWay is a stretch whichever way it goes.
+func eitherWay(a, b measure.Point) [2]measure.Point {
+	if cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) > 0 {
+		a, b = b, a
+	}
+	return [2]measure.Point{a, b}
+}
+
+// stopsOn are the ends of a line and the places on it, in their order.
+func stopsOn(from, to measure.Point, places map[measure.Point]bool) []measure.Point {
+	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
+	square := dx*dx + dy*dy
+	along := func(p measure.Point) float64 { return float64(p.X-from.X)*dx + float64(p.Y-from.Y)*dy }
+	list := []measure.Point{from, to}
+	for p := range places {
+		across := float64(p.X-from.X)*dy - float64(p.Y-from.Y)*dx
+		if a := along(p); a > 0 && a < square && across*across <= offTrail*offTrail*square && p != from && p != to {
+			list = append(list, p)
+		}
+	}
+	slices.SortFunc(list, func(a, b measure.Point) int { return cmp.Compare(along(a), along(b)) })
+	return list
+}
+
+// seamsByItem are the seams that each item of lines along seams stands for: those of one ink, told apart by the lighter fabric.
+func seamsByItem(top *quilt.Top, o Options) map[string][]quilt.Seam {
+	p, list := newPicture(top, o), map[string][]quilt.Seam{}
+	for id, seams := range map[string][]quilt.Seam{"piece-seams": top.Seams, "strip-seams": top.StripSeams} {
+		for _, s := range seams {
+			if o.View == Line {
+				list[id] = append(list[id], s)
+				continue
+			}
+			f, other := top.Faces[s.A].Fabric, top.Faces[s.B].Fabric
+			light := func(f int) float64 { return p.scene.Paints[f].Colour.Lightness() }
+			if light(other) > light(f) || light(other) == light(f) && other < f {
+				f = other
+			}
+			key := fmt.Sprintf("%s-%d", id, f+1)
+			list[key] = append(list[key], s)
+		}
+	}
+	return list
+}
+
+// lawSeamLines tries the law on all lines along the seams of a top.
+func lawSeamLines(top *quilt.Top, o Options) error {
+	scene, err := NewScene(top, o)
+	if err != nil {
+		return err
+	}
+	seams, drawn := seamsByItem(top, o), 0
+	for i := range scene.Layers {
+		for _, item := range scene.Layers[i].Items {
+			if !strings.Contains(item.ID, "-seams") {
+				continue
+			}
+			drawn++
+			if err := lawTrails(seams[item.ID], item.Outlines); err != nil {
+				return fmt.Errorf("%s: %w", item.ID, err)
+			}
+		}
+	}
+	want := len(seams)
+	if o.View == Line {
+		want = min(1, len(top.StripSeams)) // the others are the outlines of patches
+	}
+	if drawn != want {
+		return fmt.Errorf("%d sorts of seams are drawn, expected %d", drawn, want)
+	}
+	return nil
+}
+
+func TestTrailsCoverTheSeams(t *testing.T) {
+	list := judges.Some(tops(t), 9)
+	for seed := range uint64(judges.Of(6, 40)) {
+		list = append(list, named{fmt.Sprint("seed ", seed), lay(t, invent.Layout(seed))})
+	}
+	for _, top := range list {
+		for _, o := range []Options{{}, {View: Line}} {
+			if err := lawSeamLines(top.Top, o); err != nil {
+				t.Errorf("%s, view %d: %v", top.name, o.View, err)
+			}
+		}
+	}
+}
+
+func TestTheLawOfTrailsCatches(t *testing.T) {
+	seams := lapTop(t).Seams
+	good := collected(trails(len(seams), func(i int) *quilt.Seam { return &seams[i] }))
+	long := slices.IndexFunc(good, func(l []measure.Point) bool { return len(l) > 3 })
+	for name, spoil := range map[string]func(lines [][]measure.Point) [][]measure.Point{
+		"nothing":            func(lines [][]measure.Point) [][]measure.Point { return lines },
+		"a line left out":    func(lines [][]measure.Point) [][]measure.Point { return lines[1:] },
+		"a line drawn twice": func(lines [][]measure.Point) [][]measure.Point { return append(lines, lines[0]) },
+		"a corner left out": func(lines [][]measure.Point) [][]measure.Point {
+			lines[long] = slices.Delete(lines[long], 1, 2)
+			return lines
+		},
+		"a corner beside its place": func(lines [][]measure.Point) [][]measure.Point {
+			lines[long][1].X += offTrail + 1
+			return lines
+		},
+		"a line that is too long": func(lines [][]measure.Point) [][]measure.Point {
+			lines[0][0].X -= measure.Inch
+			return lines
+		},
+		"a line that comes in two": func(lines [][]measure.Point) [][]measure.Point {
+			return append(lines, lines[long][:2], lines[long][1:])[1:]
+		},
+	} {
+		var copied [][]measure.Point
+		for _, l := range good {
+			copied = append(copied, slices.Clone(l))
+		}
+		err := lawTrails(seams, func(yield func([]measure.Point) bool) {
+			for _, l := range spoil(copied) {
+				if !yield(l) {
+					return
+				}
+			}
+		})
+		if (err == nil) != (name == "nothing") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
