@@ -185,7 +185,7 @@ func TestPlansLeaveNothingBehind(t *testing.T) {
 		one(n)
 	}
 	before := heap()
-	for n := range judges.Of(20, 30) {
+	for n := range judges.Of(10, 30) {
 		one(n + 31)
 	}
 	after := heap()

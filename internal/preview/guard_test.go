@@ -11,6 +11,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"eighthturn/internal/quilttest/judges"
 )
 
 // aSite is a preview's server with something to show, and without a network.
@@ -127,11 +129,15 @@ func both(list ...func(*http.Request)) func(*http.Request) {
 }
 
 // TestWhoIsLetIn asks every route for everything in requests: the guard stands before the
-// routes, and no answer tells another site anything.
+// routes, and no answer tells another site anything. Files that take long are made for two of the requests that are let in,
+// with the judges for all.
 func TestWhoIsLetIn(t *testing.T) {
 	s := aSite(t, Options{})
 	everyRoute(t, func(t *testing.T, path string) {
 		for _, q := range requests {
+			if strings.HasPrefix(path, "/save/") && q.status == 200 && q.name != "plain" && q.name != "method: HEAD" && !judges.On {
+				continue
+			}
 			r := ask(s, path, q.change)
 			text := body(r)
 			if r.StatusCode != q.status {
@@ -169,8 +175,8 @@ func TestHeaders(t *testing.T) {
 		"Cross-Origin-Resource-Policy": "same-origin", "X-Frame-Options": "DENY",
 	}
 	everyRoute(t, func(t *testing.T, path string) {
-		for _, change := range []func(*http.Request){nil, host("evil.example"), method("POST")} {
-			r := ask(s, path, change)
+		own := ask(s, path, nil)
+		for _, r := range []*http.Response{own, ask(s, path, host("evil.example")), ask(s, path, method("POST"))} {
 			for key, value := range want {
 				if path == patternPage && key == "X-Frame-Options" && r.StatusCode == 200 {
 					value = "SAMEORIGIN" // the one thing that the preview's own page frames
@@ -188,7 +194,7 @@ func TestHeaders(t *testing.T) {
 				t.Errorf("the content type is %q", kind)
 			}
 		}
-		if kind := ask(s, path, nil).Header.Get("Content-Type"); strings.Contains(kind, "javascript") != strings.HasSuffix(path, ".js") {
+		if kind := own.Header.Get("Content-Type"); strings.Contains(kind, "javascript") != strings.HasSuffix(path, ".js") {
 			t.Errorf("what is given as %q could be run as a script", kind) // no data travels as a script
 		}
 	})
