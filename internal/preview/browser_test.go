@@ -202,3 +202,21 @@ func (p *tab) text(selector string) string {
 }
 
 func navigate(address string) chromedp.Action[chromedp.Void] { return chromedp.Navigate(address) }
+
+// touch puts a finger down at a place, moves it to another, and lifts it.
+func (p *tab) touch(from, to []float64) {
+	p.t.Helper()
+	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	defer cancel()
+	send := func(kind input.DispatchTouchEventType, at ...*input.TouchPoint) {
+		if _, err := chromedp.Call(ctx, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: kind, TouchPoints: at}); err != nil {
+			p.t.Fatal(err)
+		}
+	}
+	send(input.DispatchTouchEventTypeTouchStart, &input.TouchPoint{X: from[0], Y: from[1]})
+	if from[0] != to[0] || from[1] != to[1] {
+		send(input.DispatchTouchEventTypeTouchMove, &input.TouchPoint{X: (from[0] + to[0]) / 2, Y: (from[1] + to[1]) / 2})
+		send(input.DispatchTouchEventTypeTouchMove, &input.TouchPoint{X: to[0], Y: to[1]})
+	}
+	send(input.DispatchTouchEventTypeTouchEnd)
+}

@@ -32,7 +32,7 @@ func TestFiles(t *testing.T) {
 		if !strings.Contains(r.Header.Get("Content-Security-Policy"), "sandbox") {
 			t.Errorf("%s may do more than be saved", f.path)
 		}
-		if !strings.Contains(report, `"save":"`+f.path+`","as":"quilt`+f.suffix+`"`) {
+		if !strings.Contains(report, `"save":"`+f.path[1:]+`","as":"quilt`+f.suffix+`"`) {
 			t.Errorf("%s is not offered", f.path)
 		}
 		if body(ask(s, f.path, nil)) != text {

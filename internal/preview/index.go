@@ -36,7 +36,7 @@ func unscripted(n *snapshot) string {
 		b.WriteString("<pre>" + html.EscapeString(f.Text) + "</pre>\n")
 	}
 	if n.picture != nil {
-		b.WriteString(`<img src="/picture.svg?view=colour" alt="` + html.EscapeString(n.picture.top.Title) + `">`)
+		b.WriteString(`<img src="picture.svg?view=colour" alt="` + html.EscapeString(n.picture.top.Title) + `">`)
 	}
 	return b.String()
 }

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"net/http"
+	"strings"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/render"
@@ -87,7 +88,7 @@ func patternTab(p *plans) reportTab {
 		return r
 	}
 	sum := sha256.Sum256(page)
-	r.Page = patternPage + "?content=" + hex.EncodeToString(sum[:8])
+	r.Page = strings.TrimPrefix(patternPage, "/") + "?content=" + hex.EncodeToString(sum[:8])
 	return r
 }
 

@@ -2,6 +2,8 @@
 // save changes, the block in the middle of the window stays there at its size on the screen.
 
 const maxBlock = 4000; // pixels that a block may grow to
+const slack = 0.3; // of the window, that the quilt may be moved beyond its middle
+const margin = 16; // pixels beside the whole quilt
 
 export class Camera {
   constructor() {
@@ -11,6 +13,10 @@ export class Camera {
     this.block = 1; // pixels
     this.width = 0; // pixels of the window
     this.height = 0;
+    this.cover = { right: 0, bottom: 0 }; // pixels of the window that something lies over
+    this.reserve = 0; // pixels from the right that something would lie over if it were opened
+    this.avoided = this.cover; // what lay over the window when the whole quilt was last fitted into it
+    this.wantedZoom = 0; // times the whole quilt's; 0 for none
   }
 
   // update reads the model's measures: it is called before each use.
@@ -22,24 +28,41 @@ export class Camera {
     this.y0 = y[0];
     this.quiltWidth = width;
     this.quiltHeight = height;
-    this.fittedBlock = Math.min(this.width / width, this.height / height) * this.sideX * 0.94;
+    const fitting = (w, h) => Math.min(w / width, h / height) * this.sideX * 0.94;
+    this.fittedBlock = fitting(this.width - this.avoided.right, this.height - this.avoided.bottom);
+    this.plainBlock = fitting(this.width, this.height);
+    if (this.wantedZoom) this.block = this.plainBlock * this.wantedZoom;
+    this.wantedZoom = 0;
     if (this.fitted) this.fit();
-    this.clamp();
+    else this.clamp();
   }
+
+  // avoid says what lies over the window from now on, for the whole quilt to be fitted beside.
+  avoid(cover) { this.avoided = { ...cover }; }
 
   // fit shows the whole quilt.
   fit() {
     this.fitted = true;
     this.block = this.fittedBlock;
-    this.u = (this.quiltWidth / 2 - this.x0) / this.sideX;
-    this.v = (this.quiltHeight / 2 - this.y0) / this.sideY;
+    const s = this.scale, [x, y] = this.fittedMiddle(this.quiltWidth * s);
+    this.u = (this.quiltWidth / 2 - this.x0 - (x - this.width / 2) / s) / this.sideX;
+    this.v = (this.quiltHeight / 2 - this.y0 - (y - this.height / 2) / s) / this.sideY;
+  }
+
+  // fittedMiddle is where the middle of the whole quilt stands in the window, so many pixels broad: in the window's own middle,
+  // but where there is room as far to the left as it takes for what may be opened to lie beside it.
+  fittedMiddle(breadth) {
+    const free = this.width - this.avoided.right, y = (this.height - this.avoided.bottom) / 2;
+    const room = this.width - this.reserve - breadth - 2 * margin;
+    return [room >= 0 ? Math.min(this.width / 2, this.width - this.reserve - margin - breadth / 2) : free / 2, y];
   }
 
   clamp() {
     this.block = Math.min(maxBlock, Math.max(this.fittedBlock / 2, this.block));
     const clamped = (v, from, to) => Math.min(to, Math.max(from, v));
-    this.u = clamped(this.u, -this.x0 / this.sideX, (this.quiltWidth - this.x0) / this.sideX);
-    this.v = clamped(this.v, -this.y0 / this.sideY, (this.quiltHeight - this.y0) / this.sideY);
+    const slackX = this.width * slack / this.block, slackY = this.height * slack / this.block;
+    this.u = clamped(this.u, -this.x0 / this.sideX - slackX, (this.quiltWidth - this.x0) / this.sideX + slackX);
+    this.v = clamped(this.v, -this.y0 / this.sideY - slackY, (this.quiltHeight - this.y0) / this.sideY + slackY);
   }
 
   get scale() { return this.block / this.sideX; } // pixels a unit
@@ -82,7 +105,7 @@ export class Camera {
   reveal(x, y) {
     const [px, py] = this.toWindow(x, y), margin = Math.min(60, this.width / 4, this.height / 4);
     const by = (p, size) => p < margin ? margin - p : p > size - margin ? size - margin - p : 0;
-    const dx = by(px, this.width), dy = by(py, this.height);
+    const dx = by(px, this.width - this.cover.right), dy = by(py, this.height - this.cover.bottom);
     if (!this.fitted && (dx || dy)) this.pan(dx, dy);
   }
 
@@ -90,6 +113,13 @@ export class Camera {
   get saved() { return this.fitted ? null : { u: this.u, v: this.v, block: this.block }; }
   set saved(s) {
     if (!s || ![s.u, s.v, s.block].every(Number.isFinite)) return;
-    Object.assign(this, { u: s.u, v: s.v, block: s.block, fitted: false });
+    Object.assign(this, { u: s.u, v: s.v, block: s.block, wantedZoom: 0, fitted: false });
+  }
+
+  // linked is the same for a window of any size: the zoom is that of the whole quilt in all of the window, times so much.
+  get linked() { return this.fitted || !this.plainBlock ? null : { u: this.u, v: this.v, zoom: this.block / this.plainBlock }; }
+  set linked(s) {
+    this.fitted = !s;
+    if (s) Object.assign(this, { u: s.u, v: s.v, wantedZoom: s.zoom });
   }
 }

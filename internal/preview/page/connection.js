@@ -48,7 +48,7 @@ export class Connection {
   openStream() {
     this.closeStream();
     this.isLeader = true;
-    const stream = this.stream = new EventSource('/events');
+    const stream = this.stream = new EventSource('events');
     stream.onmessage = (e) => {
       this.attempts = 0;
       const event = JSON.parse(e.data);
@@ -118,7 +118,7 @@ export class Connection {
   async fetch() {
     const began = performance.now();
     try {
-      const response = await fetch(`/state?instance=${this.instance}&have=${this.pictureRevision()}`, { signal: AbortSignal.timeout(heartbeat), priority: 'high' });
+      const response = await fetch(`state?instance=${this.instance}&have=${this.pictureRevision()}`, { signal: AbortSignal.timeout(heartbeat), priority: 'high' });
       if (response.status === 401 || response.status === 403) {
         this.onStatus('refused');
         return;

@@ -14,11 +14,17 @@ import { views, viewName, titleOf, captionOf } from './views.js';
 import { Highlight } from './highlight.js';
 import { Resource } from './resource.js';
 import { ReportPanel } from './report.js';
+import { encode, decode, History } from './link.js';
+import { Slide } from './slide.js';
+import { Edge, coverOf } from './edge.js';
+import { copyText } from './copy.js';
+import { listenToFullScreen, toggleFullScreen, leaveFullScreen } from './fullscreen.js';
+import { showCompareMenu } from './compare.js';
 
 const model = new Model();
 const tabs = [...byId('report-tabs').children];
 const camera = new Camera();
-const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], two: false, faultsFolded: null, keys: false, report: false, tab: 0, isolated: -1, panel: 0 };
+const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], two: false, slide: false, split: 50, faultsFolded: null, keys: false, report: false, tab: 0, isolated: -1, panel: 0, sheet: 0 };
 let panes = [];
 let message = null; // the newest
 let status = 'open'; // of the connection
@@ -27,25 +33,44 @@ let pinned = null; // patch
 let wasBlocked = false; // by errors
 let lastChange = { d: '', fabrics: [] }; // what the last save changed
 
-// remembered over a reload of this tab
-const storageKey = 'eighthturn';
+// remembered over a reload of this tab, and said in the address
+const storageKey = `eighthturn${location.pathname}`;
 function remember() {
-  const { view, secondView, seamsIn, two, report, tab, panel } = settings;
+  if (!begun) return;
+  const { view, secondView, seamsIn, two, slide, split, report, tab, panel, sheet } = settings, place = camera.saved;
+  const compare = two ? slide ? 'slide' : 'beside' : '';
+  address.write(encode({ view, secondView, seamsIn, compare, split, tab: report ? tab : -1, place: camera.linked }, tabs));
   try {
-    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, two, report, tab, panel, camera: camera.saved }));
+    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, two, slide, split, report, tab, panel, sheet, camera: place, address: address.text }));
   } catch { /* a browser may keep nothing */ }
 }
 function restore() {
+  if (address.text) adopt(decode(address.text, tabs));
   try {
     const saved = JSON.parse(sessionStorage.getItem(storageKey)) ?? {};
+    for (const key of ['panel', 'sheet']) if (Number.isFinite(saved[key]) && saved[key] > 0) settings[key] = saved[key];
+    if (address.text && saved.address !== address.text) return; // the page was opened by a link
     for (const key of ['view', 'secondView']) if (Object.hasOwn(views, saved[key])) settings[key] = saved[key];
     if (Array.isArray(saved.seamsIn)) settings.seamsIn = saved.seamsIn.filter((view) => Object.hasOwn(views, view));
-    for (const key of ['two', 'report']) settings[key] = saved[key] === true;
+    for (const key of ['two', 'slide', 'report']) settings[key] = saved[key] === true;
+    if (saved.split >= 0 && saved.split <= 100) settings.split = saved.split;
     if (saved.tab in tabs) settings.tab = saved.tab;
-    if (Number.isFinite(saved.panel) && saved.panel > 0) settings.panel = saved.panel;
     camera.saved = saved.camera;
   } catch { /* nothing is remembered, then */ }
 }
+// adopt takes over what an address says.
+function adopt({ view, secondView, seamsIn, compare, split, tab, place }) {
+  Object.assign(settings, { view, secondView, seamsIn, split, two: compare !== '', slide: compare === 'slide', report: tab >= 0 });
+  if (tab >= 0) settings.tab = tab;
+  camera.linked = place;
+}
+const address = new History((text) => {
+  adopt(decode(text, tabs));
+  panel.select(settings.tab);
+  showReport();
+  updatePanes();
+});
+let begun = false; // the page has been made up of what was remembered
 
 // ---- the picture
 
@@ -76,13 +101,15 @@ function updatePanes() {
   });
   for (const button of document.querySelectorAll('[data-action]')) {
     const name = button.dataset.action;
-    const on = Object.hasOwn(views, name) ? settings.view === name : { seams: seamsShown(), two: settings.two }[name];
+    const on = Object.hasOwn(views, name) ? settings.view === name : { seams: seamsShown(), two: settings.two && !settings.slide, slide: settings.two && settings.slide }[name];
     if (on !== undefined) button.setAttribute('aria-pressed', String(on));
   }
   byId('view-name').textContent = titleOf(settings.view);
   for (const menu of document.querySelectorAll('.menu')) menu.classList.toggle('chosen', menu.querySelector('[aria-pressed=true]') !== null);
+  showCompareMenu(settings, showSecond);
+  slide.show(settings.two && settings.slide, settings.split, viewName(settings.view), viewName(settings.secondView));
   arrangePanes();
-  byId('save-picture').href = `/picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}`;
+  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}`;
   byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}-${viewName(settings.view)}.svg`;
   showResources();
   refreshResources();
@@ -90,10 +117,13 @@ function updatePanes() {
   remember();
 }
 
-// arrangePanes puts two views beside or above each other, whichever shows the quilt larger.
+// arrangePanes puts two views beside or above each other, whichever shows the quilt larger, or one over the other.
 function arrangePanes() {
+  byId('panes').classList.toggle('slide', settings.two && settings.slide);
+  panes[1]?.box.setAttribute('tabindex', settings.slide ? '-1' : '0');
+  byId('panes').classList.toggle('beside', settings.two && !settings.slide);
   const { clientWidth: w, clientHeight: h } = byId('panes'), { width, height } = model.quilt ?? { width: 1, height: 1 };
-  const stacked = panes.length > 1 && Math.min(w / width, h / 2 / height) > Math.min(w / 2 / width, h / height);
+  const stacked = panes.length > 1 && !settings.slide && Math.min(w / width, h / 2 / height) > Math.min(w / 2 / width, h / height);
   byId('panes').classList.toggle('stacked', stacked);
 }
 
@@ -144,11 +174,22 @@ function writeLetters() {
 
 // The size of a pane is kept, since to ask for it would lay the page out in mid-change.
 const sizeObserver = new ResizeObserver(([e]) => {
+  const { width, height } = e.contentRect, other = width !== camera.width || height !== camera.height;
   arrangePanes();
-  camera.width = e.contentRect.width;
-  camera.height = e.contentRect.height;
+  camera.width = width;
+  camera.height = height;
+  coverPanes();
+  if (other) camera.avoid(camera.cover);
   moveCameraNow();
 });
+
+// coverPanes tells how much of the picture the reports lie over, and where they would. Two views make room for them instead.
+function coverPanes() {
+  const beside = settings.two && !settings.slide, cover = coverOf(byId('panes').parentElement), style = byId('panes').parentElement.style;
+  for (const side of ['right', 'bottom']) style.setProperty(`--cover-${side}`, `${cover[side]}px`);
+  camera.cover = beside ? { right: 0, bottom: 0 } : cover;
+  camera.reserve = beside ? 0 : edge.reserve;
+}
 
 // ---- the patch under the pointer
 
@@ -167,7 +208,7 @@ function showCurrentPatch() {
 // placeBeside is where the card of a patch stands in the picture: off its middle, so that the patch is seen.
 function placeBeside(at) {
   const [x, y] = camera.toWindow(...centerOf(model, at)), reach = 18 + model.side() * camera.scale / 4;
-  return { x, y, reach: Math.min(reach, 90) };
+  return { x, y, reach: Math.min(reach, 90), right: camera.cover.right };
 }
 function pin(at) {
   const same = at && pinned && at.item === pinned.item && at.patch === pinned.patch;
@@ -203,7 +244,7 @@ const panel = new ReportPanel({
 // A report for each tab; one has the marks of a view, too.
 const reports = tabs.map((button, tab) => {
   const hasMarks = 'marks' in button.dataset;
-  const resource = new Resource(model, `/report?tab=${tab}`, {
+  const resource = new Resource(model, `report?tab=${tab}`, {
     wanted: () => settings.report && settings.tab === tab || hasMarks && isShown('vanishing'),
     parse: async (response) => {
       const reply = await response.json();
@@ -226,7 +267,7 @@ const diagram = new Resource(model, () => panel.diagramPath, {
   onChange: (content) => panel.showDiagram(content),
 });
 
-const squint = new Resource(model, '/squint.png', {
+const squint = new Resource(model, 'squint.png', {
   wanted: () => isShown('squint'),
   parse: async (response) => {
     const url = URL.createObjectURL(await response.blob()), image = new Image();
@@ -267,30 +308,21 @@ function showReport() {
   document.documentElement.classList.toggle('reports-open', settings.report);
   document.querySelector('[data-action=report]').setAttribute('aria-expanded', String(settings.report));
   if (!settings.report) panel.reset();
+  coverPanes();
   refreshResources();
   remember();
 }
 
-// listenToEdge lets the hand set the width of the reports.
-function listenToEdge() {
-  const edge = byId('edge'), aside = edge.parentElement;
-  const set = (width) => {
-    settings.panel = Math.round(Math.max(280, Math.min(width, innerWidth * 0.6)));
-    document.documentElement.style.setProperty('--panel', `${settings.panel}px`);
-    edge.setAttribute('aria-valuenow', String(settings.panel));
-  };
-  if (settings.panel) set(settings.panel);
-  edge.addEventListener('pointerdown', (e) => edge.setPointerCapture(e.pointerId));
-  edge.addEventListener('pointermove', (e) => { if (edge.hasPointerCapture(e.pointerId)) set(aside.getBoundingClientRect().right - e.clientX); });
-  edge.addEventListener('pointerup', remember);
-  edge.addEventListener('keydown', (e) => {
-    const by = { ArrowLeft: 20, ArrowRight: -20 }[e.key];
-    if (!by) return;
-    set(aside.clientWidth + by);
-    remember();
-    e.preventDefault();
-  });
-}
+const edge = new Edge(settings, {
+  onChange: () => { coverPanes(); remember(); },
+  close: () => { if (settings.report) actions.report(); },
+});
+
+const slide = new Slide((at, atRest) => {
+  settings.split = at;
+  slide.show(true, at, viewName(settings.view), viewName(settings.secondView));
+  if (atRest) remember();
+});
 
 // ---- what buttons and keys do
 
@@ -302,13 +334,16 @@ function toggleSeams() {
 
 const zoomStep = 1.25;
 const actions = {
-  ...Object.fromEntries(Object.keys(views).map((view) => [view, () => { settings.view = view; updatePanes(); }])),
+  ...Object.fromEntries(Object.keys(views).map((view) => [view, () => showFirst(view)])),
   report: () => { settings.report = !settings.report; showReport(); },
   seams: () => { toggleSeams(); updatePanes(); },
-  two: () => { settings.two = !settings.two; updatePanes(); },
+  two: () => compare(!(settings.two && !settings.slide), false),
+  slide: () => compare(!(settings.two && settings.slide), true),
+  link: () => { remember(); copyText(location.href, 'Link'); },
+  fullscreen: toggleFullScreen,
   nearer: () => zoom(zoomStep),
   farther: () => zoom(1 / zoomStep),
-  whole: () => { if (model.shown) camera.fit(); moveCamera(); },
+  whole: () => { camera.avoid(camera.cover); if (model.shown) camera.fit(); moveCamera(); },
   changes: flash,
   faults: () => { settings.faultsFolded = !foldsFaults(); if (message) showFaults(message, foldsFaults(), model.shown); },
   keys: () => {
@@ -325,9 +360,22 @@ function zoom(factor) {
   camera.zoom(factor, x, y);
   moveCamera();
 }
+// showFirst shows a view; where two lie in one picture and this is the second, they change places.
+function showFirst(view) {
+  if (settings.two && settings.slide && view === settings.secondView) settings.secondView = settings.view;
+  settings.view = view;
+  updatePanes();
+}
 function showSecond(view) {
   settings.secondView = view;
   settings.two = true;
+  updatePanes();
+}
+// compare shows a second view beside the first, or in one picture with it, or none.
+function compare(on, inOnePicture) {
+  settings.two = on;
+  settings.slide = on && inOnePicture;
+  if (settings.slide && settings.secondView === settings.view) settings.secondView = settings.view === 'value' ? 'colour' : 'value';
   updatePanes();
 }
 function flash() {
@@ -341,14 +389,14 @@ function isolate(fabric) {
 
 const keyActions = {
   ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, actions[view]], [key.toUpperCase(), () => showSecond(view)]])),
-  r: actions.report, s: actions.seams, b: actions.two, w: actions.whole, 0: actions.whole,
+  r: actions.report, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
   '+': actions.nearer, '=': actions.nearer, '-': actions.farther, '−': actions.farther, n: actions.changes, f: actions.faults, k: actions.keys, '?': actions.keys,
-  Escape: () => { openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
+  Escape: () => { leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
 };
 const directions = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 document.addEventListener('keydown', (e) => {
   if (e.ctrlKey || e.metaKey || e.altKey || e.target.closest('input, textarea')) return;
-  const direction = directions[e.key], onPicture = !e.target.closest('button, a, #faults-list, aside, #fabric-list');
+  const direction = directions[e.key], onPicture = !e.target.closest('button, a, #faults-list, #split, aside, #fabric-list');
   if (direction && onPicture) {
     if (e.shiftKey) { if (model.shown) camera.pan(-direction[0] * 60, -direction[1] * 60); moveCamera(); } else walk(...direction);
   } else if (e.key === 'Enter' && onPicture) {
@@ -449,10 +497,12 @@ function setStatus(now) {
 const connection = new Connection({ pictureRevision: () => model.revision, receive, onStatus: (now) => { if (now !== status) setStatus(now); } });
 
 restore();
+edge.show();
 panel.select(settings.tab);
 updatePanes();
 showReport();
-listenToEdge();
+listenToFullScreen();
 showPatch(null, false);
+begun = true;
 connection.update();
 connection.start();

@@ -103,7 +103,7 @@ export class ReportPanel {
 
   // ---- the diagram
 
-  get diagramPath() { return this.open ? `/diagram?tab=${this.selected}&number=${this.open.row.diagram}` : '/diagram?'; }
+  get diagramPath() { return this.open ? `diagram?tab=${this.selected}&number=${this.open.row.diagram}` : 'diagram?'; }
   get wantsDiagram() { return this.open !== null && this.fresh[this.selected]; }
 
   showDiagram(diagram) {

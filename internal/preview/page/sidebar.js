@@ -31,7 +31,7 @@ export function showPatch(facts, pinned, place) {
   row('layout', facts.row && facts.row !== facts.line ? `line ${facts.line}, grid row in line ${facts.row}` : `line ${facts.line}`);
   box.replaceChildren(title, list);
   const { clientWidth: w, clientHeight: h } = box.parentElement, { offsetWidth, offsetHeight } = box;
-  const right = place.x + place.reach + offsetWidth < w;
+  const right = place.x + place.reach + offsetWidth < w - place.right;
   box.style.left = `${Math.max(4, Math.min(w - offsetWidth - 4, right ? place.x + place.reach : place.x - place.reach - offsetWidth))}px`;
   box.style.top = `${Math.max(4, Math.min(h - offsetHeight - 4, place.y))}px`;
 }
@@ -60,9 +60,10 @@ export function showFabrics(fabrics, isolated, onIsolate) {
 
 const keys = [
   ['c v l', 'color, value, line'], ['u a', 'squint, seams that vanish'], ['p d t', 'as color-blind viewers see it: protan, deutan, tritan'],
-  ['shift with these', 'the view on the right'], ['s', 'seams'], ['b', 'both views, side by side'],
+  ['shift with these', 'the second view'], ['s', 'seams'], ['b', 'both views, side by side'],
+  ['m', 'two views in one picture: drag the line, or ← →'],
   ['r', 'reports; there ↑ ↓ go from row to row, ← → from tab to tab'],
-  ['+ −', 'zoom in, zoom out, at the pointer'], ['w 0', 'whole quilt'], ['arrows', 'from patch to patch'],
+  ['+ −', 'zoom in, zoom out, at the pointer'], ['w 0', 'whole quilt'], ['x', 'full screen'], ['arrows', 'from patch to patch'],
   ['shift with arrows', 'move the quilt'], ['Enter', 'hold the patch, or the row'], ['Esc', 'let go'], ['n', 'flash what the last save changed'],
   ['f', 'hide errors and warnings'], ['k', 'these keys'],
 ];

@@ -50,7 +50,7 @@ export function showTitle(m, quilt, status) {
   document.title = prefix + name;
   byId('title').textContent = quilt?.title || m.file;
   byId('facts').textContent = quilt ? [quilt.size, quilt.blocks, `${quilt.patches} patches`, quilt.title ? m.file : ''].filter(Boolean).join(' · ') : '';
-  const icon = status !== 'open' ? '/icon-disconnected.svg' : blocking ? '/icon-fault.svg' : '/icon.svg';
+  const icon = status !== 'open' ? 'icon-disconnected.svg' : blocking ? 'icon-fault.svg' : 'icon.svg';
   if (byId('icon').getAttribute('href') !== icon) byId('icon').setAttribute('href', icon);
 }
 
