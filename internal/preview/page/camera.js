@@ -49,12 +49,12 @@ export class Camera {
     this.v = (this.quiltHeight / 2 - this.y0 - (y - this.height / 2) / s) / this.sideY;
   }
 
-  // fittedMiddle is where the middle of the whole quilt stands in the window, so many pixels broad: in the window's own middle,
-  // but where there is room as far to the left as it takes for what may be opened to lie beside it.
+  // fittedMiddle is where the middle of the whole quilt stands in the window, so many pixels broad: in the middle of what is
+  // free. Where there is room beside what may be opened, it stands off it already, so that it need not move then.
   fittedMiddle(breadth) {
-    const free = this.width - this.avoided.right, y = (this.height - this.avoided.bottom) / 2;
-    const room = this.width - this.reserve - breadth - 2 * margin;
-    return [room >= 0 ? Math.min(this.width / 2, this.width - this.reserve - margin - breadth / 2) : free / 2, y];
+    const { right, bottom } = this.avoided, room = this.width - this.reserve - breadth, middle = (this.width - right) / 2;
+    const beside = this.width - this.reserve - breadth / 2 - Math.max(margin, room / 4);
+    return [right === 0 && room >= 2 * margin ? Math.min(middle, beside) : middle, (this.height - bottom) / 2];
   }
 
   clamp() {
