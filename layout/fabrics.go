@@ -28,7 +28,7 @@ type fabricNode struct {
 	OnHand      *LengthNode
 	UsableWidth *LengthNode
 	colourWord  string // the colour as written
-	colourAt    Span   // and where
+	colourAt    Span   // and where; of a photo, its first word
 }
 
 // Fabric is a fabric of the quilt.
@@ -65,6 +65,7 @@ func (c *cursor) fabricColour(f *fabricNode) bool {
 	at := c.here()
 	word := c.text(at)
 	if strings.EqualFold(word, "swatch") {
+		f.colourAt = at
 		c.word()
 		return c.swatch(f)
 	}

@@ -36,6 +36,10 @@ func (s *site) serveDiagram(w http.ResponseWriter, r *http.Request) {
 		if tab < 0 {
 			return nil, errNothing
 		}
+		of, err := of.asked(r)
+		if err != nil {
+			return nil, err
+		}
 		made := of.tab(sign, tab)
 		if n < 0 || n >= len(made.diagrams) {
 			return nil, errNothing

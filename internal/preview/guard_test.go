@@ -52,6 +52,9 @@ func everyRoute(t *testing.T, test func(t *testing.T, path string)) {
 		if address == "/diagram" {
 			address += "?tab=1" // of a tab that has diagrams
 		}
+		if address == "/color" {
+			address += "?try=0-1f3350"
+		}
 		t.Run(r.path, func(t *testing.T) { test(t, address) })
 	}
 }

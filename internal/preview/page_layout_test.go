@@ -107,7 +107,7 @@ func TestOneFabricKeepsItsColor(t *testing.T) {
 		return JSON.stringify(fills);
 	})()`
 	before := eval[string](p, colors)
-	eval[bool](p, `(document.querySelectorAll('#fabrics button')[1].click(), true)`)
+	eval[bool](p, `(document.querySelectorAll('#fabrics button')[1].click(), document.querySelector('#color-card .buttons button').click(), true)`)
 	p.until(`document.querySelectorAll('#fabrics [aria-pressed=true]').length === 1 && [...document.querySelectorAll('.dim')].some((e) => e.getAttribute('d') !== '')`)
 	if after := eval[string](p, colors); after != before || strings.Contains(after, `"0.`) {
 		t.Errorf("the drawing itself is changed: %s, before %s", after, before)

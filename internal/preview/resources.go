@@ -184,6 +184,10 @@ func (s *site) serveReport(w http.ResponseWriter, r *http.Request) {
 		if tab < 0 {
 			return nil, errNothing
 		}
+		of, err := of.asked(r)
+		if err != nil {
+			return nil, err
+		}
 		made := of.tab(sign, tab)
 		l := tabMessage{Instance: s.state.instance, Picture: s.state.current().picture.revision, Key: made.key}
 		if r.URL.Query().Get("key") != made.key {
@@ -195,7 +199,13 @@ func (s *site) serveReport(w http.ResponseWriter, r *http.Request) {
 
 // serveSquint answers with the newest picture as half-shut eyes see it.
 func (s *site) serveSquint(w http.ResponseWriter, r *http.Request) {
-	s.serveOf(w, r, func(of *study, sign *stop.Sign) ([]byte, error) { return of.squintPNG(sign) })
+	s.serveOf(w, r, func(of *study, sign *stop.Sign) ([]byte, error) {
+		of, err := of.asked(r)
+		if err != nil {
+			return nil, err
+		}
+		return of.squintPNG(sign)
+	})
 }
 
 // visible makes a list of texts safe to show.

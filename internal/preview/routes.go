@@ -34,6 +34,7 @@ func routes() []route {
 		{"/picture.svg", "image/svg+xml; charset=utf-8", (*site).servePicture},
 		{"/squint.png", "image/png", (*site).serveSquint},
 		{"/report", "application/json; charset=utf-8", (*site).serveReport},
+		{"/color", "application/json; charset=utf-8", (*site).serveColor},
 		{"/diagram", "application/json; charset=utf-8", (*site).serveDiagram},
 		{patternPage, "text/html; charset=utf-8", (*site).servePattern},
 	}

@@ -24,6 +24,8 @@ type study struct {
 	plans   *plans
 	numbers stop.Once[*pageNumbers] // of the picture
 	tabs    []stop.Once[*cachedTab]
+	from    *studies
+	trying  trying // a color
 	squint  stop.Once[squinted]
 }
 
@@ -41,7 +43,7 @@ type squinted struct {
 }
 
 func newStudy(p *picture, of *studies) *study {
-	s := &study{picture: p, plans: newPlans(p.top, p.source, of.name), tabs: make([]stop.Once[*cachedTab], len(tabSources()))}
+	s := &study{picture: p, plans: newPlans(p.top, p.source, of.name), tabs: make([]stop.Once[*cachedTab], len(tabSources())), from: of}
 	s.plans.Cutting = cutBy(of.cutting, p.top)
 	s.Context, s.end = context.WithCancel(context.Background())
 	return s

@@ -8,7 +8,9 @@ import { Connection } from './connection.js';
 import { Pointer } from './pointer.js';
 import { patchAt, outlineOf, centerOf, exists, neighborOf, factsOf } from './patch.js';
 import { byId } from './dom.js';
-import { showPatch, spokenFacts, showFabrics, showKeys } from './sidebar.js';
+import { showPatch, spokenFacts, showFabrics, showKeys, paintFabric, fabricButton } from './sidebar.js';
+import { ColorCard } from './color.js';
+import { say } from './said.js';
 import { isBlocking, showFaults, showTitle, showConnection } from './status.js';
 import { views, viewName, titleOf, captionOf } from './views.js';
 import { Highlight } from './highlight.js';
@@ -230,6 +232,55 @@ function walk(dx, dy) {
 }
 function announce(text) { byId('announcement').textContent = text; }
 
+// ---- a color that is tried
+
+const card = new ColorCard({
+  model, announce: say,
+  paint: (i, fabric) => {
+    model.recolour(i, fabric);
+    for (const { drawing } of panes) drawing.fillFabrics();
+    paintFabric(i, fabric);
+  },
+  choose: () => {
+    for (const { drawing } of panes) drawing.update({ anew: false, regions: new Set(), colours: [card.fabric] }); // seams are light between dark fabrics
+    refreshResources(true);
+  },
+  onClose: (fabric, why, { tried, hadFocus }) => {
+    if (settings.isolated >= 0) isolate(-1);
+    listFabrics();
+    if (tried) {
+      for (const { drawing } of panes) drawing.update({ anew: false, regions: new Set(), colours: [fabric] });
+      refreshResources(true);
+    }
+    if (hadFocus) fabricButton(fabric)?.focus({ preventScroll: true });
+    if (why) say(why);
+  },
+  isolate: (fabric) => isolate(fabric),
+});
+
+// withTry adds to an address the color that is tried, where what is asked for depends on it.
+function withTry(path, depends) { return depends && card.tried ? `${path}&try=${card.tried}` : path; }
+
+function listFabrics() {
+  showFabrics(model.fabrics, card.fabric, chooseFabric, pointAtFabric);
+}
+function chooseFabric(i) {
+  if (card.fabric === i) {
+    card.close();
+    return;
+  }
+  pointAtFabric(-1);
+  card.open(i);
+  listFabrics();
+}
+let pointTimer = 0;
+// pointAtFabric shows where a fabric is while the pointer rests on it.
+function pointAtFabric(i) {
+  clearTimeout(pointTimer);
+  if (card.isOpen) return;
+  pointTimer = setTimeout(() => { for (const { drawing } of panes) drawing.isolate(i >= 0 ? i : settings.isolated); }, i >= 0 ? 180 : 0);
+}
+
 // ---- what the program works out of the picture
 
 const highlight = new Highlight(model);
@@ -244,7 +295,7 @@ const panel = new ReportPanel({
 // A report for each tab; one has the marks of a view, too.
 const reports = tabs.map((button, tab) => {
   const hasMarks = 'marks' in button.dataset;
-  const resource = new Resource(model, `report?tab=${tab}`, {
+  const resource = new Resource(model, () => withTry(`report?tab=${tab}`, hasMarks), {
     wanted: () => settings.report && settings.tab === tab || hasMarks && isShown('vanishing'),
     parse: async (response) => {
       const reply = await response.json();
@@ -261,13 +312,13 @@ const reports = tabs.map((button, tab) => {
   return resource;
 });
 
-const diagram = new Resource(model, () => panel.diagramPath, {
+const diagram = new Resource(model, () => withTry(panel.diagramPath, 'marks' in (tabs[settings.tab]?.dataset ?? {})), {
   wanted: () => settings.report && panel.wantsDiagram,
   parse: (response) => response.json(),
   onChange: (content) => panel.showDiagram(content),
 });
 
-const squint = new Resource(model, 'squint.png', {
+const squint = new Resource(model, () => withTry('squint.png?', true), {
   wanted: () => isShown('squint'),
   parse: async (response) => {
     const url = URL.createObjectURL(await response.blob()), image = new Image();
@@ -284,8 +335,8 @@ const squint = new Resource(model, 'squint.png', {
   discard: (url) => URL.revokeObjectURL(url),
 });
 
-function refreshResources() {
-  for (const resource of [...reports, diagram, squint]) resource.refresh();
+function refreshResources(gently) {
+  for (const resource of [...reports, diagram, squint]) resource.refresh(gently);
 }
 
 // showResources lays over the drawings what was worked out for their views.
@@ -308,6 +359,7 @@ function showReport() {
   document.documentElement.classList.toggle('reports-open', settings.report);
   document.querySelector('[data-action=report]').setAttribute('aria-expanded', String(settings.report));
   if (!settings.report) panel.reset();
+  else if (innerWidth < 704) card.close(); // the reports take its place on a phone
   coverPanes();
   refreshResources();
   remember();
@@ -384,19 +436,19 @@ function flash() {
 function isolate(fabric) {
   settings.isolated = settings.isolated === fabric ? -1 : fabric;
   for (const { drawing } of panes) drawing.isolate(settings.isolated);
-  showFabrics(model.fabrics, settings.isolated, isolate);
+  card.where.setAttribute('aria-pressed', String(settings.isolated >= 0));
 }
 
 const keyActions = {
   ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, actions[view]], [key.toUpperCase(), () => showSecond(view)]])),
   r: actions.report, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
   '+': actions.nearer, '=': actions.nearer, '-': actions.farther, '−': actions.farther, n: actions.changes, f: actions.faults, k: actions.keys, '?': actions.keys,
-  Escape: () => { leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
+  Escape: () => { if (card.isOpen) { card.close(); return; } leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
 };
 const directions = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 document.addEventListener('keydown', (e) => {
   if (e.ctrlKey || e.metaKey || e.altKey || e.target.closest('input, textarea')) return;
-  const direction = directions[e.key], onPicture = !e.target.closest('button, a, #faults-list, #split, aside, #fabric-list');
+  const direction = directions[e.key], onPicture = !e.target.closest('button, a, #faults-list, #split, aside, #fabric-list, #color-card');
   if (direction && onPicture) {
     if (e.shiftKey) { if (model.shown) camera.pan(-direction[0] * 60, -direction[1] * 60); moveCamera(); } else walk(...direction);
   } else if (e.key === 'Enter' && onPicture) {
@@ -450,6 +502,7 @@ function receive(m, times) {
     location.reload();
     return;
   }
+  if (m.revision !== message?.revision || m.instance !== message.instance) card.close(card.tried ? 'The layout was saved: the color that was tried is gone.' : '');
   const first = !model.shown, change = model.apply(m);
   message = m;
   if (change.applied) {
@@ -458,7 +511,7 @@ function receive(m, times) {
     refreshResources(); // nothing of an older picture stays beside the new one
     if (change.anew) settings.isolated = -1;
     for (const { drawing } of panes) drawing.update(change);
-    if (change.fabrics || change.anew) showFabrics(model.fabrics, settings.isolated, isolate);
+    if (change.fabrics || change.anew) listFabrics();
     if (change.anew) updatePanes();
     moveCameraNow(); // in this very frame, so that nothing jumps
     if (pinned || hovered) showCurrentPatch();

@@ -76,6 +76,12 @@ export class Model {
     change.fabrics = true;
   }
 
+  // recolour shows a fabric otherwise, as its color is tried.
+  recolour(i, fabric) {
+    this.fabrics[i] = fabric;
+    for (const made of this.regions) if (made) made.lines = undefined;
+  }
+
   receiveCells(cells, change) {
     if (change.anew || cells.length !== this.cells.length) {
       this.cells = cells;

@@ -21,11 +21,12 @@ export class Resource {
     return `${path}${path.includes('?') ? '&' : '?'}instance=${this.model.instance}&picture=${this.model.revision}`;
   }
 
-  // refresh is called when the picture or what is looked at has changed.
-  refresh() {
+  // refresh is called when the picture or what is looked at has changed; gently where it is the same picture in a color that
+  // is tried, whose content may stand until the next is there.
+  refresh(gently = false) {
     if (this.loadedURL && this.loadedURL !== this.url) {
       this.loadedURL = '';
-      this.onChange(null);
+      if (!gently) this.onChange(null);
     }
     if (!this.loadedURL && this.model.revision && this.wanted()) this.load();
   }

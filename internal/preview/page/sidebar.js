@@ -42,21 +42,33 @@ export function spokenFacts(facts) {
   return `${facts.shape}, ${fabrics}, ${facts.role}, ${facts.place}, finished ${facts.finished}, line ${facts.line}`;
 }
 
-// showFabrics lists the fabrics from dark to light, each as wide as its share of the top; onIsolate gets the one that is to be
-// seen by itself.
-export function showFabrics(fabrics, isolated, onIsolate) {
+// showFabrics lists the fabrics from dark to light, each as wide as its share of the top. onChoose gets the one that was
+// clicked, onPoint the one that the pointer rests on, -1 for none; chosen is the one whose card is open.
+export function showFabrics(fabrics, chosen, onChoose, onPoint) {
   const order = fabrics.map((f, i) => ({ ...f, i })).filter((f) => f.share > 0).sort((a, b) => a.value - b.value || a.i - b.i);
   const rows = order.map((f) => {
     const facts = [f.name, f.print, `value ${f.value.toFixed(0)}`, `${f.share.toFixed(1)} % of the top`, `line ${f.line}`].filter(Boolean).join(', ');
-    const item = make('li'), button = make('button', undefined, { 'aria-pressed': String(f.i === isolated), title: `${facts}: show where it is` });
+    const item = make('li'), button = make('button', undefined, { 'aria-pressed': String(f.i === chosen), 'data-fabric': f.i, title: `${facts}: try another color` });
     item.style.setProperty('--share', f.share.toFixed(2));
     button.append(swatch(f.colour, f.grey), make('span', f.name, { class: 'name' }));
-    button.addEventListener('click', () => onIsolate(f.i));
+    button.addEventListener('click', () => onChoose(f.i));
+    button.addEventListener('pointerenter', (e) => { if (e.pointerType === 'mouse') onPoint(f.i); });
+    button.addEventListener('pointerleave', () => onPoint(-1));
     item.append(button);
     return item;
   });
   byId('fabrics').replaceChildren(...rows);
 }
+
+// paintFabric shows a fabric of the list in another color, where it stands.
+export function paintFabric(i, { colour, grey }) {
+  const style = byId('fabrics').querySelector(`[data-fabric="${i}"] .swatch`)?.style;
+  style?.setProperty('--fabric', colour);
+  style?.setProperty('--gray', grey);
+}
+
+// fabricButton is the button of a fabric in the list, null for one that is not listed.
+export const fabricButton = (i) => byId('fabrics').querySelector(`[data-fabric="${i}"]`);
 
 const keys = [
   ['c v l', 'color, value, line'], ['u a', 'squint, seams that vanish'], ['p d t', 'as color-blind viewers see it: protan, deutan, tritan'],

@@ -1,0 +1,77 @@
+package layout_test
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/layout"
+	"eighthturn/palettes"
+	"eighthturn/samples"
+)
+
+// TestRecolored: a fabric's statement gets the color and stays as it is written otherwise; a fabric of a palette gets a
+// statement of its own.
+func TestRecolored(t *testing.T) {
+	const rest = "\nblock H halves pieces rust cream\ngrid\n H H\n"
+	for name, c := range map[string]struct{ before, after string }{
+		"a number":      {"fabric rust #a84a2a # warm\nfabric cream #f4ead7", "fabric rust #123456 # warm\nfabric cream #f4ead7"},
+		"a name":        {"fabric  RUST   navy  \"night sky\" on-hand 2 yd\nfabric cream #fff", "fabric  RUST   #123456  \"night sky\" on-hand 2 yd\nfabric cream #fff"},
+		"a photo":       {"fabric rust swatch \"a b.png\" across 6 in \"leaves\"\nfabric cream #fff", "fabric rust #123456 \"leaves\"\nfabric cream #fff"},
+		"a photo alone": {"fabric rust swatch \"a.png\"\nfabric cream #fff", "fabric rust #123456\nfabric cream #fff"},
+		"a print first": {"fabric rust swatch \"a.png\" \"across\" across 6 # x\nfabric cream #fff", "fabric rust #123456 \"across\" # x\nfabric cream #fff"},
+	} {
+		r := layout.Inspect("side 6\n"+c.before+rest, func(string) (palettes.PhotoSample, error) { return palettes.PhotoSample{}, errors.New("no photo") })
+		if got := layout.Apply(r.Source.Text, r.Recolored("rust", palettes.Colour{R: 0x12, G: 0x34, B: 0x56})); got != "side 6\n"+c.after+rest {
+			t.Errorf("%s: became\n%s", name, got)
+		}
+		if edits := r.Recolored("plum", palettes.Colour{}); edits != nil {
+			t.Errorf("%s: a fabric that is not there is written at %v", name, edits)
+		}
+	}
+}
+
+// TestRecoloredIsReadAgain: in samples, invented layouts and one with a palette each fabric can be given another color; it then
+// has it, and the others have theirs.
+func TestRecoloredIsReadAgain(t *testing.T) {
+	texts := []string{
+		"palette tidewater\nside 6\nblock H halves pieces slate foam\ngrid\n H H\n",
+		"\ufeffpalette tidewater\r\nside 6\r\nblock H halves pieces slate foam\r\ngrid\r\n H H\r\n",
+	}
+	for _, s := range samples.All() {
+		texts = append(texts, s.Text)
+	}
+	for seed := range uint64(20) {
+		texts = append(texts, invent.Layout(seed))
+	}
+	colour := palettes.Colour{R: 0x12, G: 0x34, B: 0x57}
+	for _, text := range texts {
+		r := layout.Inspect(text, nil)
+		if r.Design == nil {
+			t.Fatalf("%v in\n%s", r.Faults, text)
+		}
+		for _, f := range r.Design.Fabrics {
+			after := layout.Inspect(layout.Apply(text, r.Recolored(f.Name, colour)), nil)
+			if after.Design == nil {
+				t.Fatalf("%s: %v in\n%s", f.Name, after.Faults, after.Source.Text)
+			}
+			now := map[string]palettes.Colour{}
+			for _, g := range after.Design.Fabrics {
+				now[g.Name] = g.Colour
+			}
+			for _, g := range r.Design.Fabrics {
+				want := g.Colour
+				if g.Name == f.Name {
+					want = colour
+				}
+				if now[g.Name] != want {
+					t.Errorf("%s recolored: %s is %s, not %s", f.Name, g.Name, now[g.Name].Hex(), want.Hex())
+				}
+			}
+			if a, b := strings.Count(text, "\r\n"), strings.Count(after.Source.Text, "\n"); a > 0 && b != strings.Count(after.Source.Text, "\r\n") {
+				t.Errorf("%s recolored: the lines end otherwise: %q", f.Name, after.Source.Text)
+			}
+		}
+	}
+}
