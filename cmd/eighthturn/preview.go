@@ -48,6 +48,7 @@ func previewCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.Quiet, "quiet", false, "say nothing at each save")
 	f.BoolVar(&o.Secret, "key", false, "admit only the page that was opened, on a computer that several people share")
 	f.Var((*hostsOption)(&o.Hosts), hostName, "another `NAME` that the browser may use for this computer, if a port is forwarded")
+	f.Var((*editorOption)(&o.Editor), editorName, "an `ADDRESS` that opens your text editor, with {file} and {line}, for the page's links to lines")
 	t.flags(cmd)
 	cut.addCloth(cmd)
 	cut.addPieces(cmd)

@@ -6,11 +6,15 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	"eighthturn/internal/preview"
 )
 
 const (
 	portName = "port"
 	hostName = "allow-host"
+
+	editorName = "editor"
 )
 
 // portOption is the value of an option that takes a port; 0, any free one, is what stands where it is left out.
@@ -58,5 +62,19 @@ func (o *hostsOption) Set(text string) error {
 		}
 		*o = append(*o, name)
 	}
+	return nil
+}
+
+// editorOption is the value of an option that takes the address by which an editor opens a file.
+type editorOption string
+
+func (o *editorOption) Type() string   { return "address" }
+func (o *editorOption) String() string { return string(*o) }
+
+func (o *editorOption) Set(text string) error {
+	if err := preview.CheckEditor(text); err != nil {
+		return &problem{message: "after --" + editorName + ": " + quoted(text) + " opens no editor: " + err.Error(), hint: "for example --" + editorName + " 'vscode://file/{file}:{line}'"}
+	}
+	*o = editorOption(text)
 	return nil
 }

@@ -16,4 +16,9 @@ func TestPortAndHostValues(t *testing.T) {
 			t.Errorf("host %q: %v", text, err)
 		}
 	}
+	for text, good := range map[string]bool{"vscode://file/{file}:{line}": true, "javascript://{file}": false, "data:{file}": false, "x://file": false, "": false} {
+		if err := new(editorOption).Set(text); (err == nil) != good {
+			t.Errorf("editor %q: %v", text, err)
+		}
+	}
 }

@@ -180,7 +180,7 @@ func TestFaultAndRecovery(t *testing.T) {
 	if got := eval[string](p, `document.querySelector('#faults pre').textContent`); got != strings.TrimRight(want[0].Text, "\n") {
 		t.Errorf("the page shows\n%s\nthe terminal\n%s", got, want[0].Text)
 	}
-	if icon := eval[string](p, `document.getElementById('icon').getAttribute('href')`); icon != "/icon-fault.svg" {
+	if icon := eval[string](p, `document.getElementById('icon').getAttribute('href')`); icon != "icon-fault.svg" {
 		t.Errorf("the icon is %s", icon)
 	}
 	if !eval[bool](p, `!!document.querySelector('g[fill="#b5532a"] path')`) {
@@ -230,7 +230,7 @@ func TestPointing(t *testing.T) {
 	r, p := start(t, lanterns, Options{}), newTab(t)
 	p.load(r.address)
 	p.watching()
-	b := eval[[]float64](p, `(() => { const b = document.querySelector('.pane').getBoundingClientRect(); return [b.left + b.width / 2, b.top + b.height / 2]; })()`)
+	b := eval[[]float64](p, `(() => { const b = document.querySelector('.pane svg > g > g').getBoundingClientRect(); return [b.left + b.width / 2, b.top + b.height / 2]; })()`)
 	p.mouse(moved, b[0]+6, b[1]+14)
 	p.until(`document.querySelector('#patch dl')`)
 	for _, want := range []string{"wedge", "teal", "cream", "rust", "3 1/2 in", "strips of 4 in", "W, web", "row 3, column 3", "line 9"} {

@@ -32,6 +32,7 @@ func routes() []route {
 		{"/state", "application/json; charset=utf-8", (*site).serveState},
 		{"/events", "text/event-stream; charset=utf-8", (*site).serveEvents},
 		{"/picture.svg", "image/svg+xml; charset=utf-8", (*site).servePicture},
+		{"/line", "text/plain; charset=utf-8", (*site).serveLine},
 		{"/squint.png", "image/png", (*site).serveSquint},
 		{"/report", "application/json; charset=utf-8", (*site).serveReport},
 		{"/color", "application/json; charset=utf-8", (*site).serveColor},

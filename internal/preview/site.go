@@ -50,6 +50,7 @@ func newSite(path string, o Options) *site {
 		studies: &studies{name: stem(path), cutting: o.Cutting}, desk: newDesk(),
 		beat: heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
 	}
+	s.state.editor = editorAddress(o.Editor, path)
 	s.state.beforeShown = s.studies.follow
 	s.state.numbers.cutting = o.Cutting
 	for _, r := range routes() {

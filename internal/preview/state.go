@@ -35,6 +35,7 @@ type message struct {
 	Layout   string `json:"layout"` // tells files apart, without their names
 	Assets   string `json:"assets"` // tells versions of the page apart
 	File     string `json:"file"`
+	Editor   string `json:"editor,omitempty"` // address that opens the file in an editor, with {line}
 	Revision int    `json:"revision"`
 	Picture  int    `json:"picture"` // revision of the picture, 0 for none
 	Base     int    `json:"base"`    // revision of the picture that the parts below are added to, 0 for none
@@ -68,6 +69,7 @@ type state struct {
 	instance string
 	file     string
 	layout   string
+	editor   string // address that opens the file in an editor
 	now      *snapshot
 	recent   []*picture // newest last; of the others only what pages were sent
 	numbers  *numbering
@@ -161,7 +163,7 @@ func (s *state) answer(have int) []byte {
 	}
 	n := s.now
 	m := message{
-		Instance: s.instance, Layout: s.layout, Assets: assetsKey(), File: s.file, Revision: n.revision,
+		Instance: s.instance, Layout: s.layout, Assets: assetsKey(), File: s.file, Editor: s.editor, Revision: n.revision,
 		Faults: n.faults, More: n.more, Errors: n.errors, Warnings: n.warnings, Problem: n.problem, Inside: n.inside,
 	}
 	if n.picture != nil {

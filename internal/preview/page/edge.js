@@ -71,7 +71,7 @@ export class Edge {
   }
 
   // reserve is how much of the picture's breadth the reports take when they are open.
-  get reserve() { return narrow.matches ? 0 : this.sizes.panel || Math.min(450, innerWidth * 0.6); }
+  get reserve() { return narrow.matches || document.fullscreenElement ? 0 : this.sizes.panel || Math.min(450, innerWidth * 0.6); }
 }
 
 // coverOf is how much of a box the reports lie over: from its right, and from below.

@@ -1,7 +1,5 @@
 // The picture alone on the whole screen.
 
-import { byId } from './dom.js';
-
 const root = document.documentElement;
 
 export function listenToFullScreen() {
@@ -12,7 +10,6 @@ export function listenToFullScreen() {
     root.classList.toggle('full-screen', on);
     button.setAttribute('aria-pressed', String(on));
     button.title = on ? 'Leave the full screen (X or Esc)' : 'Full screen (X)';
-    if (on) byId('panes').querySelector('.pane')?.focus({ preventScroll: true });
   });
 }
 

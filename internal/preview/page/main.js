@@ -20,6 +20,7 @@ import { encode, decode, History } from './link.js';
 import { Slide } from './slide.js';
 import { Edge, coverOf } from './edge.js';
 import { copyText } from './copy.js';
+import { followLines } from './line.js';
 import { listenToFullScreen, toggleFullScreen, leaveFullScreen } from './fullscreen.js';
 import { showCompareMenu } from './compare.js';
 
@@ -505,6 +506,7 @@ function receive(m, times) {
   if (m.revision !== message?.revision || m.instance !== message.instance) card.close(card.tried ? 'The layout was saved: the color that was tried is gone.' : '');
   const first = !model.shown, change = model.apply(m);
   message = m;
+  followLines(model, m.editor);
   if (change.applied) {
     if (!first) lastChange = changeOf(change);
     if (change.anew || change.regions.size) highlight.reset();

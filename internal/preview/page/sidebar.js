@@ -1,6 +1,7 @@
 // The words beside the picture: the patch that is pointed at, the fabrics, the keys.
 
 import { byId, make, swatch } from './dom.js';
+import { lineActions, fetchLine } from './line.js';
 
 // showPatch shows the facts of a patch beside a place of the picture; null takes them away.
 export function showPatch(facts, pinned, place) {
@@ -30,6 +31,7 @@ export function showPatch(facts, pinned, place) {
   row('place', facts.place);
   row('layout', facts.row && facts.row !== facts.line ? `line ${facts.line}, grid row in line ${facts.row}` : `line ${facts.line}`);
   box.replaceChildren(title, list);
+  if (pinned && facts.line) box.append(lineActions(facts.line, () => fetchLine(facts.line), `Copy line ${facts.line}`, `Line ${facts.line}`));
   const { clientWidth: w, clientHeight: h } = box.parentElement, { offsetWidth, offsetHeight } = box;
   const right = place.x + place.reach + offsetWidth < w - place.right;
   box.style.left = `${Math.max(4, Math.min(w - offsetWidth - 4, right ? place.x + place.reach : place.x - place.reach - offsetWidth))}px`;

@@ -1,6 +1,7 @@
 // How things stand: faults over the picture, the title, the connection.
 
 import { byId, make } from './dom.js';
+import { lineActions } from './line.js';
 
 // isBlocking says whether a message has errors, so that its picture is not the newest text's.
 export const isBlocking = (m) => m.errors > 0 || m.problem !== '';
@@ -39,7 +40,9 @@ function faultBox(f) {
     const kind = /^ *\d+ \| /.test(line) ? 'source' : /^ *\| /.test(line) ? 'carets' : 'message';
     pre.append(make('span', line, { class: kind }));
   });
-  return pre;
+  const box = make('div', undefined, { class: 'fault' });
+  box.append(pre, lineActions(f.line, () => f.text.trimEnd(), 'Copy', 'Message'));
+  return box;
 }
 
 // showTitle says in the window's title and icon how things stand.
