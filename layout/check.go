@@ -5,11 +5,12 @@ import "eighthturn/palettes"
 // checker is the second stage: a tree to a design.
 type checker struct {
 	*session
-	photos    func(file string) (palettes.PhotoSample, error) // nil if there are none
-	tree      *Tree
-	design    Design
-	asWritten map[string]int  // blocks by label as the grid spells it
-	setNodes  []*StripSetNode // where each strip set of the design was written
+	photos     func(file string) (palettes.PhotoSample, error) // nil if there are none
+	tree       *Tree
+	photosFull bool // they are too large together, which was said
+	design     Design
+	asWritten  map[string]int  // blocks by label as the grid spells it
+	setNodes   []*StripSetNode // where each strip set of the design was written
 }
 
 // Read turns the text of a layout into a design. The design is nil if there are errors;
@@ -27,26 +28,6 @@ func ReadWith(text string, photos func(file string) (palettes.PhotoSample, error
 // Inspect is ReadWith, with the tree.
 func Inspect(text string, photos func(file string) (palettes.PhotoSample, error)) Reading {
 	return read(text, onceEach(photos), true)
-}
-
-// onceEach is a function of photos that looks at each once.
-func onceEach(photos func(file string) (palettes.PhotoSample, error)) func(file string) (palettes.PhotoSample, error) {
-	if photos == nil {
-		return nil
-	}
-	type seen struct {
-		palettes.PhotoSample
-		err error
-	}
-	known := map[string]seen{}
-	return func(file string) (palettes.PhotoSample, error) {
-		s, ok := known[file]
-		if !ok {
-			s.PhotoSample, s.err = photos(file)
-			known[file] = s
-		}
-		return s.PhotoSample, s.err
-	}
 }
 
 // read is ReadWith; try says whether what hints say to type is tried.

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"errors"
 	"fmt"
 	"path"
 	"path/filepath"
@@ -32,11 +33,61 @@ func (c *checker) photo(n *fabricNode, f *Fabric) {
 		return
 	}
 	sample, err := c.photoSample(p.File)
-	if err != nil {
+	switch {
+	case errors.Is(err, errTooLarge):
+		if !c.photosFull {
+			c.fault(n.Swatch.Span, "make the photos smaller; 1,000 pixels across is large enough", "%s", err.Error())
+		}
+		c.photosFull = true
+		return
+	case err != nil:
 		c.fault(n.Swatch.Span, "or give a color, as in #1f3350", "%s: %s", quote(p.File), err.Error())
 		return
 	}
 	p.PhotoSample, f.Colour = sample, sample.Colour
+}
+
+// onceEach is a function of photos that looks at each once, and at no more once they are too large together.
+func onceEach(photos func(file string) (palettes.PhotoSample, error)) func(file string) (palettes.PhotoSample, error) {
+	if photos == nil {
+		return nil
+	}
+	type seen struct {
+		palettes.PhotoSample
+		err error
+	}
+	known := map[string]seen{}
+	pixels, bytes := 0, 0
+	return func(file string) (palettes.PhotoSample, error) {
+		s, ok := known[file]
+		if ok {
+			return s.PhotoSample, s.err
+		}
+		if err := tooLarge(pixels, bytes); err != nil {
+			return palettes.PhotoSample{}, err
+		}
+		s.PhotoSample, s.err = photos(file)
+		pixels, bytes = pixels+s.Pixels, bytes+s.Bytes
+		if err := tooLarge(pixels, bytes); err != nil {
+			s.err = err
+		}
+		known[file] = s
+		return s.PhotoSample, s.err
+	}
+}
+
+// errTooLarge is the fault of photos that are too large together.
+var errTooLarge = errors.New("the photos")
+
+// tooLarge says so of photos that have so many pixels and bytes together.
+func tooLarge(pixels, bytes int) error {
+	switch {
+	case pixels > MaxPhotosPixels:
+		return fmt.Errorf("%w down to this one have more than %d million pixels together", errTooLarge, MaxPhotosPixels/1_000_000)
+	case bytes > MaxPhotosBytes:
+		return fmt.Errorf("%w down to this one have more than %d MB together", errTooLarge, MaxPhotosBytes/1_000_000)
+	}
+	return nil
 }
 
 // photoSample is what a photo tells.

@@ -16,7 +16,7 @@ import (
 // The largest photo that is read.
 const (
 	MaxPhotoBytes  = 64 << 20
-	maxPhotoPixels = 40_000_000
+	MaxPhotoPixels = 40_000_000
 )
 
 // PhotoSample is what a photo tells of a fabric. Its values are estimates: what a camera and the
@@ -29,6 +29,8 @@ type PhotoSample struct {
 	Darkest   float64     // CIE L* that 5 of 100 points lie below
 	Lightest  float64     // CIE L* that 5 of 100 points lie above
 	Colours   []Part      // one to four, the largest first
+	Pixels    int         // that were decoded, counted once more for every ten passes; 0 where the header was refused
+	Bytes     int         // of its file
 	Tile      *image.RGBA // the photo without its outer tenth on each side, up to maxTilePixels long and wide, opaque
 }
 
@@ -44,13 +46,19 @@ type Part struct {
 // fault is one sentence that says what is there and what was wanted. A sign ends the work; nil for none.
 func ReadSwatch(sign *stop.Sign, file []byte) (sample PhotoSample, err error) {
 	defer damaged(&err)
+	sample.Bytes = len(file)
+	pixels, err := checkPhoto(file)
+	if err != nil {
+		return sample, err
+	}
+	sample.Pixels = pixels
 	picture, points, err := readPoints(sign, file)
 	if err != nil {
-		return PhotoSample{}, err
+		return sample, err
 	}
-	cloth := sampleOf(points)
-	cloth.Tile = tile(picture)
-	return cloth, nil
+	sample.look(points)
+	sample.Tile = tile(picture)
+	return sample, nil
 }
 
 // ReadSwatches reads a photo of several fabrics side by side and gives their colours, up to
@@ -59,6 +67,9 @@ func ReadSwatches(file []byte, name string, most int) (p Palette, err error) {
 	defer damaged(&err)
 	if most < 2 || most > maxRungs {
 		return Palette{}, fmt.Errorf("a palette of %d colors from a photo, expected 2 to %d", most, maxRungs)
+	}
+	if _, err := checkPhoto(file); err != nil {
+		return Palette{}, err
 	}
 	_, points, err := readPoints(nil, file)
 	if err != nil {
@@ -92,11 +103,8 @@ func byHueAndValue(fabrics []Swatch) []Swatch {
 // plainChroma is the CIELAB chroma below which a colour is called a grey; our choice.
 const plainChroma = 6
 
-// readPoints decodes a photo and takes the points of it that are cloth.
+// readPoints decodes a photo whose header was checked and takes the points of it that are cloth.
 func readPoints(sign *stop.Sign, file []byte) (image.Image, []Linear, error) {
-	if err := checkPhoto(file); err != nil {
-		return nil, nil, err
-	}
 	picture, err := decoded(sign, file)
 	if err != nil {
 		return nil, nil, err
@@ -108,38 +116,41 @@ func readPoints(sign *stop.Sign, file []byte) (image.Image, []Linear, error) {
 	return picture, clothOnly(points), nil
 }
 
-// checkPhoto looks at a photo's header alone.
-func checkPhoto(file []byte) error {
-	config, size := png.DecodeConfig, len(file)
+// checkPhoto looks at a photo's header and passes alone, and counts the pixels that decoding it takes.
+func checkPhoto(file []byte) (pixels int, err error) {
+	config, size, passes := png.DecodeConfig, len(file), 0
 	switch {
 	case size == 0:
-		return fmt.Errorf("the photo is empty")
+		return 0, fmt.Errorf("the photo is empty")
 	case size > MaxPhotoBytes:
-		return fmt.Errorf("the photo has %d MB, expected up to %d", size>>20, MaxPhotoBytes>>20)
+		return 0, fmt.Errorf("the photo has %d MB, expected up to %d", size>>20, MaxPhotoBytes>>20)
 	case bytes.HasPrefix(file, []byte(jpegBeginning)):
-		config = jpeg.DecodeConfig
-		if n := scans(file); n > maxScans {
-			return fmt.Errorf("the photo is saved in %d passes, expected up to %d; save it again as an ordinary JPEG", n, maxScans)
+		config, passes = jpeg.DecodeConfig, scans(file)
+		if passes > maxScans {
+			return 0, fmt.Errorf("the photo is saved in %d passes, expected up to %d; save it again as an ordinary JPEG", passes, maxScans)
 		}
 	case len(file) > 12 && string(file[4:8]) == "ftyp":
-		return fmt.Errorf("this is a HEIC or AVIF photo, expected JPEG or PNG; save it again as one of those")
+		return 0, fmt.Errorf("this is a HEIC or AVIF photo, expected JPEG or PNG; save it again as one of those")
 	case !bytes.HasPrefix(file, []byte(pngSignature)):
-		return fmt.Errorf("this is no photo that can be read, expected a JPEG or PNG file")
+		return 0, fmt.Errorf("this is no photo that can be read, expected a JPEG or PNG file")
 	}
 	c, err := config(bytes.NewReader(file))
 	switch {
 	case err != nil:
-		return fmt.Errorf("the photo's header cannot be read, expected a whole JPEG or PNG file")
+		return 0, fmt.Errorf("the photo's header cannot be read, expected a whole JPEG or PNG file")
 	case c.Width < 1 || c.Height < 1:
-		return fmt.Errorf("the photo is %d by %d pixels, expected at least one", c.Width, c.Height)
+		return 0, fmt.Errorf("the photo is %d by %d pixels, expected at least one", c.Width, c.Height)
 	case c.Width*c.Height*channels(c.ColorModel) > maxPassSamples && progressive(file):
-		return fmt.Errorf("the photo is %d by %d pixels and saved in passes (progressive), expected up to %d million in all; save it again as an ordinary JPEG, or smaller",
+		return 0, fmt.Errorf("the photo is %d by %d pixels and saved in passes (progressive), expected up to %d million in all; save it again as an ordinary JPEG, or smaller",
 			c.Width, c.Height, maxPassSamples/channels(c.ColorModel)/1_000_000)
-	case c.Width > maxPhotoPixels/c.Height:
-		return fmt.Errorf("the photo is %d by %d pixels, expected up to %d million in all; make it smaller first", c.Width, c.Height, maxPhotoPixels/1_000_000)
+	case c.Width > MaxPhotoPixels/c.Height:
+		return 0, fmt.Errorf("the photo is %d by %d pixels, expected up to %d million in all; make it smaller first", c.Width, c.Height, MaxPhotoPixels/1_000_000)
 	}
-	return nil
+	return c.Width * c.Height * (1 + passes/passesCounted), nil
 }
+
+// passesCounted is how many passes over a picture, each of a part of its data, count as decoding it once more; our choice.
+const passesCounted = 10
 
 // damaged turns a panic behind a stranger's file into a fault: the decoders are others'.
 func damaged(err *error) {
@@ -245,21 +256,18 @@ func quantile(values []float64, part float64) float64 {
 	return values[min(int(part*float64(len(values))), len(values)-1)]
 }
 
-// sampleOf sums points up.
-func sampleOf(points []Linear) PhotoSample {
+// look sums points up.
+func (c *PhotoSample) look(points []Linear) {
 	mean := meanOf(points)
 	values := sortedLightness(points)
-	c := PhotoSample{
-		Colour: mean.Colour(), Lightness: LightnessOf(mean.luminance()), Spread: deviation(values),
-		Darkest: quantile(values, tail), Lightest: quantile(values, 1-tail),
-	}
+	c.Colour, c.Lightness, c.Spread = mean.Colour(), LightnessOf(mean.luminance()), deviation(values)
+	c.Darkest, c.Lightest = quantile(values, tail), quantile(values, 1-tail)
 	for k := 1; k <= mostParts; k++ {
 		c.Colours = parts(points, k)
 		if meanDistance(points, c.Colours) < closeEnough {
 			break
 		}
 	}
-	return c
 }
 
 func meanOf(points []Linear) Linear {

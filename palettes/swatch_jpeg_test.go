@@ -2,6 +2,8 @@ package palettes_test
 
 import (
 	"bytes"
+	"image"
+	"image/png"
 	"slices"
 	"strings"
 	"testing"
@@ -45,6 +47,32 @@ func TestPhotosInManyPasses(t *testing.T) {
 	} {
 		if _, err := palettes.ReadSwatch(nil, file); err == nil || !strings.Contains(err.Error(), name) {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// TestPixelsOfPhotos: what a photo costs is told with it, passes and all, whether it can be read or not.
+func TestPixelsOfPhotos(t *testing.T) {
+	var drawn bytes.Buffer
+	if err := png.Encode(&drawn, image.NewGray(image.Rect(0, 0, 30, 20))); err != nil {
+		t.Fatal(err)
+	}
+	damaged := bytes.Replace(progressive(25, nil), []byte("\xff\xc4"), []byte("\xff\xe5"), 1)
+	for _, c := range []struct {
+		name   string
+		file   []byte
+		pixels int
+	}{
+		{"one pass", progressive(1, nil), 64},
+		{"nine passes", progressive(9, nil), 64},
+		{"ten passes", progressive(10, nil), 128},
+		{"a hundred passes", progressive(100, nil), 11 * 64},
+		{"a PNG", drawn.Bytes(), 600},
+		{"damaged", damaged, 3 * 64},
+		{"no photo", []byte("no photo"), 0},
+	} {
+		if s, err := palettes.ReadSwatch(nil, c.file); s.Pixels != c.pixels || s.Bytes != len(c.file) || err != nil && c.name != "damaged" && c.name != "no photo" {
+			t.Errorf("%s: %d pixels, %d bytes of %d, wanted %d pixels: %v", c.name, s.Pixels, s.Bytes, len(c.file), c.pixels, err)
 		}
 	}
 }

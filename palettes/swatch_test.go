@@ -368,7 +368,7 @@ func FuzzReadSwatch(f *testing.F) {
 		if len(file) > 1<<16 {
 			t.Skip()
 		}
-		if w, h, ok := claimed(file); ok && w*h > 1<<20 && w*h <= maxPhotoPixels {
+		if w, h, ok := claimed(file); ok && w*h > 1<<20 && w*h <= MaxPhotoPixels {
 			t.Skip() // takes its time, and is no other case
 		}
 		c, err := ReadSwatch(nil, file)

@@ -111,9 +111,9 @@ func (p *picture) seamsOf(id string, seams []quilt.Seam, width float64) []Item {
 	byFabric := sorted(len(p.Fabrics), len(seams), func(i int) int {
 		a, b := p.Faces[seams[i].A].Fabric, p.Faces[seams[i].B].Fabric
 		if light[b] > light[a] || light[b] == light[a] && b < a {
-			return b
+			return int(b)
 		}
-		return a
+		return int(a)
 	})
 	var items []Item
 	for f, list := range byFabric {

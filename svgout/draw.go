@@ -110,7 +110,7 @@ func newPicture(t *quilt.Top, o Options) *picture {
 		p.scene.Title = "Quilt top"
 	}
 	p.value = func(f int) float64 { return p.Fabrics[f].Colour.Lightness() }
-	p.faces = sorted(len(t.Fabrics), len(t.Faces), func(i int) int { return t.Faces[i].Fabric })
+	p.faces = sorted(len(t.Fabrics), len(t.Faces), func(i int) int { return int(t.Faces[i].Fabric) })
 	longest, side := userUnits(max(t.Outer.Width(), t.Outer.Height())), userUnits(t.SideFinished)
 	p.stroke = min(longest/1000, side/90)
 	for f := range t.Fabrics {

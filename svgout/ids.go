@@ -13,22 +13,22 @@ func (p *picture) appendPatchID(b []byte, n int) []byte {
 	patch := &p.Patches[n]
 	switch {
 	case patch.Cell >= 0:
-		b = appendCount(b, "r", patch.Cell/p.Columns)
-		b = appendCount(b, "c", patch.Cell%p.Columns)
-		return appendCount(b, "p", patch.Number-1)
+		b = appendCount(b, "r", int(patch.Cell)/p.Columns)
+		b = appendCount(b, "c", int(patch.Cell)%p.Columns)
+		return appendCount(b, "p", int(patch.Number)-1)
 	case patch.Border >= 0:
-		b = appendCount(b, "border", patch.Border)
-		return appendCount(b, "p", patch.Number-1)
+		b = appendCount(b, "border", int(patch.Border))
+		return appendCount(b, "p", int(patch.Number)-1)
 	}
-	return appendCount(b, "sash", patch.Number-1)
+	return appendCount(b, "sash", int(patch.Number)-1)
 }
 
 // appendFaceID writes a face's id: its patch's, and the number of its band.
 func (p *picture) appendFaceID(b []byte, face int) []byte {
 	n := p.Faces[face].Patch
-	b = p.appendPatchID(b, n)
+	b = p.appendPatchID(b, int(n))
 	if patch := &p.Patches[n]; patch.Count > 1 {
-		b = appendCount(b, "b", face-patch.First)
+		b = appendCount(b, "b", face-int(patch.First))
 	}
 	return b
 }
@@ -42,8 +42,8 @@ func appendCount(b []byte, word string, n int) []byte {
 func (p *picture) appendFaceTitle(b []byte, face int) []byte {
 	patch := &p.Patches[p.Faces[face].Patch]
 	if patch.Count > 1 {
-		b = appendCount(b, ", strip ", face-patch.First)
-		b = appendCount(b, " of ", patch.Count-1)
+		b = appendCount(b, ", strip ", face-int(patch.First))
+		b = appendCount(b, " of ", int(patch.Count)-1)
 	}
 	return p.appendPlace(b, patch)
 }
@@ -53,10 +53,10 @@ func (p *picture) appendPlace(b []byte, patch *quilt.Patch) []byte {
 	b = append(append(b, ", "...), p.Roles[patch.Role].Name...)
 	switch {
 	case patch.Cell >= 0:
-		b = appendCount(b, ", row ", patch.Cell/p.Columns)
-		return appendCount(b, ", column ", patch.Cell%p.Columns)
+		b = appendCount(b, ", row ", int(patch.Cell)/p.Columns)
+		return appendCount(b, ", column ", int(patch.Cell)%p.Columns)
 	case patch.Border >= 0:
-		return appendCount(b, ", border number ", patch.Border)
+		return appendCount(b, ", border number ", int(patch.Border))
 	}
 	return b
 }

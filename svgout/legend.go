@@ -125,7 +125,7 @@ func (p *picture) letterEntries() []entry {
 	bands := make([]int, len(p.Roles))
 	for i := range p.Patches {
 		role := p.Patches[i].Role
-		bands[role] = max(bands[role], p.Patches[i].Count)
+		bands[role] = max(bands[role], int(p.Patches[i].Count))
 	}
 	var list []entry
 	for i, r := range p.Roles {

@@ -103,10 +103,10 @@ func (p *picture) letters(yield func(Text) bool) {
 		text, size := p.Roles[patch.Role].Letter, min(room*letterInRoom, largest)
 		if patch.Count > 1 {
 			of := &bands[patch.Role]
-			for n := len(*of); n <= i-patch.First; n++ {
+			for n := len(*of); n <= i-int(patch.First); n++ {
 				*of = append(*of, text+strconv.Itoa(n+1))
 			}
-			text, size = (*of)[i-patch.First], min(room*pairInRoom, largest)
+			text, size = (*of)[i-int(patch.First)], min(room*pairInRoom, largest)
 		}
 		// A grid of a hundredth of a user unit is fine enough for letters.
 		units := func(nm float64) float64 { return float64(hundredths(measure.NM(nm))) / 100 }

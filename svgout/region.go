@@ -50,7 +50,7 @@ func newUnderlay(p *picture, shown []int) *underlay {
 func (u *underlay) unlike(f func(s *quilt.Seam, a, b int)) {
 	u.seams(func(s *quilt.Seam) {
 		if a, b := u.Faces[s.A].Fabric, u.Faces[s.B].Fabric; a != b {
-			f(s, a, b)
+			f(s, int(a), int(b))
 		}
 	})
 }
@@ -76,7 +76,7 @@ func (u *underlay) gather(count []int) {
 		add(a, stretch{s.From, s.To, underB})
 		add(b, stretch{s.To, s.From, underA})
 	})
-	u.rims(func(face int32, from, to measure.Point) { add(u.Faces[face].Fabric, stretch{from, to, -1}) })
+	u.rims(func(face int32, from, to measure.Point) { add(int(u.Faces[face].Fabric), stretch{from, to, -1}) })
 }
 
 // region is the outlines of a fabric's region: its stretches, joined end to end. Those of holes run the other way round, so that

@@ -24,12 +24,12 @@ func lawRegions(top *quilt.Top, beneath *Layer) error {
 			}
 		}
 		for i, s := range seams {
-			ofThese := top.Faces[s[0].face].Fabric == fabric || top.Faces[s[1].face].Fabric == fabric
+			ofThese := int(top.Faces[s[0].face].Fabric) == fabric || int(top.Faces[s[1].face].Fabric) == fabric
 			goesOn[i] = goesOn[i] || ofThese && s[0].in(outlines) && s[1].in(outlines)
 		}
 	}
 	for i, p := range places {
-		if f := top.Faces[p.face].Fabric; shown[i] != f+1 {
+		if f := top.Faces[p.face].Fabric; shown[i] != int(f+1) {
 			return fmt.Errorf("face %d of fabric %d has fabric %d beneath it near a corner", p.face, f, shown[i]-1)
 		}
 	}

@@ -178,7 +178,7 @@ func mirrored(top *quilt.Top) error {
 		seams[i] = map[measure.NM]int{}
 	}
 	for _, p := range top.Patches {
-		x := p.Cell % top.Columns
+		x := int(p.Cell) % top.Columns
 		if columns[x] == nil {
 			columns[x] = map[string]bool{}
 		}
@@ -235,7 +235,7 @@ func TestColumnsMirrorNotices(t *testing.T) {
 	} {
 		top := lay.Top(t, text)
 		for i := range top.Patches {
-			if x := top.Patches[i].Cell % top.Columns; x == 1 {
+			if x := int(top.Patches[i].Cell) % top.Columns; x == 1 {
 				for j := range top.Patches[i].Outline {
 					change(x, &top.Patches[i].Outline[j], top.SideFinished)
 				}

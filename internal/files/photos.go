@@ -61,19 +61,21 @@ func (a *Album) clothWithin(most time.Duration, name string) (cloth palettes.Pho
 	ctx, release := context.WithTimeout(context.Background(), most)
 	defer release()
 	if stop.Do(ctx, func(sign *stop.Sign) { cloth, err = a.ClothUntil(sign, name) }) != nil {
-		return palettes.PhotoSample{}, a.tooLong(name)
+		return a.tooLong(name)
 	}
 	return cloth, err
 }
 
-// tooLong remembers of a photo that it takes too long, so that the next fabric that names it does not wait again.
-func (a *Album) tooLong(name string) error {
-	fault := errors.New("this photo takes too long to read: save it again, smaller")
+// tooLong remembers of a photo that it takes too long, so that the next fabric that names it does not wait again. It counts
+// as one of the largest.
+func (a *Album) tooLong(name string) (palettes.PhotoSample, error) {
+	p := page{cloth: palettes.PhotoSample{Pixels: palettes.MaxPhotoPixels}, fault: errors.New("this photo takes too long to read: save it again, smaller")}
 	if file, now, err := a.open(name); err == nil {
 		file.Close()
-		a.keep(name, page{stamp: now, fault: fault})
+		p.stamp = now
+		a.keep(name, p)
 	}
-	return fault
+	return p.cloth, p.fault
 }
 
 // ClothUntil is Cloth until a sign ends it.

@@ -23,7 +23,7 @@ type looseParts struct {
 func (l *looseParts) add(p *pictureBuilder, r run, look int32) {
 	patch := &p.Patches[r.first]
 	l.Patches = append(l.Patches, units(r.origin.X), units(r.origin.Y), int64(look),
-		int64(patch.Cell), int64(patch.Border), int64(p.line(patch.Place.Start)))
+		int64(patch.Cell), int64(patch.Border), int64(p.line(int(patch.Place.Start))))
 }
 
 // seams sorts every seam: within a new template, between two templates that have not met

@@ -122,7 +122,7 @@ func (p *pictureBuilder) describe(r run) *template {
 		patch, line := &p.Patches[n], &p.pieces.Lines[p.pieces.LineOf[n]]
 		role := p.Roles[patch.Role]
 		finished, cut := report.PieceSizes(p.pieces, line)
-		made.Patches = append(made.Patches, patchInfo{patch.Count, patch.Shape.String(), role.Name, role.Letter, finished, cut})
+		made.Patches = append(made.Patches, patchInfo{int(patch.Count), patch.Shape.String(), role.Name, role.Letter, finished, cut})
 		for f := patch.First; f < patch.First+patch.Count; f++ {
 			made.Faces = append(made.Faces, relative(p.Faces[f].Outline, r.origin))
 		}

@@ -294,7 +294,7 @@ func TestEveryPatchIsFound(t *testing.T) {
 		})()`, encoded(places)))
 		for i := range top.Patches {
 			patch := &top.Patches[i]
-			want := fmt.Sprintf("%s %s %d", patch.Shape, top.Roles[patch.Role].Name, source.Line(patch.Place.Start))
+			want := fmt.Sprintf("%s %s %d", patch.Shape, top.Roles[patch.Role].Name, source.Line(int(patch.Place.Start)))
 			for f := patch.First; f < patch.First+patch.Count; f++ {
 				want += " " + top.Fabrics[top.Faces[f].Fabric].Name
 			}

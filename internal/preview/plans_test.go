@@ -96,7 +96,7 @@ func apartFromCuts(top *quilt.Top, r reportTab) (faults []string) {
 		f := &plan.Fabrics[i]
 		var faces []int
 		for n := range top.Faces {
-			if top.Faces[n].Fabric == f.Index {
+			if int(top.Faces[n].Fabric) == f.Index {
 				faces = append(faces, n)
 			}
 		}
@@ -208,8 +208,8 @@ func apartFromSews(top *quilt.Top, r reportTab) (faults []string) {
 		one, other := top.Faces[top.Seams[i].A].Patch, top.Faces[top.Seams[i].B].Patch
 		a, b := &top.Patches[one], &top.Patches[other]
 		parted := a.Cell != b.Cell || a.Cell < 0
-		if column[one]+column[other] > 0 {
-			parted = column[one] != column[other]
+		if column[int(one)]+column[int(other)] > 0 {
+			parted = column[int(one)] != column[int(other)]
 		}
 		if want := map[bool]int{true: 1, false: 0}[parted]; sewn[i] != want && !(loose && sewn[i] < want) {
 			fault("seam %d between cells %d and %d is sewn %d times when blocks are joined", i, a.Cell, b.Cell, sewn[i])

@@ -397,7 +397,7 @@ func facesOfRow(top *quilt.Top, w *tabRow) []int {
 	list := slices.Clone(w.Faces)
 	for _, n := range w.Patches {
 		p := &top.Patches[n]
-		list = append(list, upTo(p.First, p.First+p.Count-1)...)
+		list = append(list, upTo(int(p.First), int(p.First+p.Count-1))...)
 	}
 	return distinctOf(list)
 }

@@ -139,7 +139,7 @@ func apartFromStudy(top *quilt.Top, r reportTab) (faults []string) {
 		check("pair "+w.Cells[0], w.Seams, p.Count, p.Length)
 		for _, n := range w.Seams {
 			s := seamOf(top, n)
-			if got := twoOf(top.Faces[s.A].Fabric, top.Faces[s.B].Fabric); got != twoOf(p.A, p.B) {
+			if got := twoOf(int(top.Faces[s.A].Fabric), int(top.Faces[s.B].Fabric)); got != twoOf(p.A, p.B) {
 				fault("pair %s has a seam of the fabrics %v", w.Cells[0], got)
 				break
 			}
@@ -153,7 +153,7 @@ func apartFromStudy(top *quilt.Top, r reportTab) (faults []string) {
 		}
 		of := twoOf(study.Pairs[n].A, study.Pairs[n].B)
 		between := func(m *contrast.Mark) bool {
-			return !m.Inside && twoOf(top.Faces[m.Seam.A].Fabric, top.Faces[m.Seam.B].Fabric) == of
+			return !m.Inside && twoOf(int(top.Faces[m.Seam.A].Fabric), int(top.Faces[m.Seam.B].Fabric)) == of
 		}
 		// What vanishes where a line should show is told as one rounded length less another.
 		near("vanishing "+w.Cells[0], w.Seams, countMarks(study, between), study.Pairs[n].Gone(), 1)

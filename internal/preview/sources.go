@@ -33,7 +33,7 @@ func (p *pictureBuilder) listSources() sources {
 		key = append(append(key[:0], c.Label...), 0)
 		key = append(append(key, c.Kind...), 0)
 		for n := c.First; n < c.First+c.Count; n++ {
-			key = binary.AppendUvarint(key, uint64(p.line(p.Patches[n].Place.Start)))
+			key = binary.AppendUvarint(key, uint64(p.line(int(p.Patches[n].Place.Start))))
 		}
 		entry, ok := known[string(key)]
 		if !ok {
@@ -50,7 +50,7 @@ func (p *pictureBuilder) kindInfo(cell int) kindInfo {
 	c := &p.Cells[cell]
 	info := kindInfo{Label: c.Label, Kind: c.Kind}
 	for n := c.First; n < c.First+c.Count; n++ {
-		info.Lines = append(info.Lines, p.line(p.Patches[n].Place.Start))
+		info.Lines = append(info.Lines, p.line(int(p.Patches[n].Place.Start)))
 	}
 	return info
 }

@@ -78,23 +78,23 @@ func (l *builder) corneredBorder(n int, b layout.Edging, inner perimeter, at Rec
 }
 
 // borderStrip adds one strip of a border.
-func (l *builder) borderStrip(n, number int, b layout.Edging, at Rect) perimeter {
-	return l.rectangle(Patch{Shape: blocks.EdgingShape(false), Role: l.role("border", "B"), Border: n, Number: number, Place: b.Span}, b.Fabric, at)
+func (l *builder) borderStrip(n int, number int32, b layout.Edging, at Rect) perimeter {
+	return l.rectangle(Patch{Shape: blocks.EdgingShape(false), Role: l.role("border", "B"), Border: int16(n), Number: number, Place: placeOf(b.Span)}, b.Fabric, at)
 }
 
 // cornerSquare adds one corner square of a border.
-func (l *builder) cornerSquare(n, number int, b layout.Edging, at Rect) perimeter {
-	return l.rectangle(Patch{Shape: blocks.EdgingShape(true), Role: l.role("corner squares", "Q"), Border: n, Number: number, Place: b.Span}, b.Corners, at)
+func (l *builder) cornerSquare(n int, number int32, b layout.Edging, at Rect) perimeter {
+	return l.rectangle(Patch{Shape: blocks.EdgingShape(true), Role: l.role("corner squares", "Q"), Border: int16(n), Number: number, Place: placeOf(b.Span)}, b.Corners, at)
 }
 
 // rectangle adds a patch of one fabric outside the blocks and returns its spans, a side
 // each.
 func (l *builder) rectangle(p Patch, fabric int, at Rect) perimeter {
 	p.Outline = l.outline([]measure.Point{at.Min, {X: at.Max.X, Y: at.Min.Y}, at.Max, {X: at.Min.X, Y: at.Max.Y}}, measure.Point{})
-	p.Cell, p.First, p.Count, p.Set = -1, len(l.Faces), 1, -1
-	l.Faces = append(l.Faces, Face{p.Outline, fabric, len(l.Patches)})
+	p.Cell, p.First, p.Count, p.Set = -1, int32(len(l.Faces)), 1, -1
+	l.Faces = append(l.Faces, Face{p.Outline, int32(fabric), int32(len(l.Patches))})
 	l.Patches = append(l.Patches, p)
-	return perimeterOf(int32(p.First), p.Outline)
+	return perimeterOf(p.First, p.Outline)
 }
 
 // perimeterOf is the spans of a face of four corners, a side each.

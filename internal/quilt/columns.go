@@ -82,7 +82,7 @@ func (l *builder) columnPiece(col *column, p pieceOfColumn) {
 	here[1]++
 	col.count[cell] = here
 	face := int32(len(l.Faces))
-	l.patch(Patch{Outline: outline, Shape: shape, Role: l.role(role.Name, role.Letter), Cell: cell, Border: -1, Number: here[1]}, f, nil, measure.Point{})
+	l.patch(Patch{Outline: outline, Shape: shape, Role: l.role(role.Name, role.Letter), Cell: int32(cell), Border: -1, Number: int32(here[1])}, f, nil, measure.Point{})
 	r := perimeterOf(face, outline)
 	if i > 0 {
 		l.join([]span{{face - 1, outline[1], outline[0]}}, r[top])

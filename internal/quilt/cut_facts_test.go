@@ -36,12 +36,12 @@ func TestCutFacts(t *testing.T) {
 			for _, b := range set.BandsCut {
 				cut += b - 2*top.Seam
 			}
-			if want := top.CutFacts.StripsCut[set.Height] - 2*top.Seam; cut != want || len(set.BandsCut) != p.Count {
+			if want := top.CutFacts.StripsCut[set.Height] - 2*top.Seam; cut != want || len(set.BandsCut) != int(p.Count) {
 				t.Fatalf("layout %d: set %q has %d bands of %d in all, the patch %d of %d", seed, set.Name, len(set.BandsCut), cut, p.Count, want)
 			}
 		}
 		for i := range top.Faces {
-			if slices.Contains(top.CutFacts.Unused, top.Faces[i].Fabric) {
+			if slices.Contains(top.CutFacts.Unused, int(top.Faces[i].Fabric)) {
 				t.Fatalf("layout %d: fabric %d is shown", seed, top.Faces[i].Fabric)
 			}
 		}

@@ -107,7 +107,7 @@ func (l *builder) hasSash(n int) bool {
 // sashing lays the sashes.
 type sashing struct {
 	*builder
-	number int
+	number int32
 }
 
 // columnSash says whether a sash lies before a column.
@@ -160,7 +160,7 @@ func (s *sashing) corner(x, y int) measure.Point {
 // part lays a strip or a post. Sashes run through beside places with nothing in them too.
 func (s *sashing) part(at Rect, post bool) tile {
 	s.number++
-	p := Patch{Shape: blocks.EdgingShape(post), Border: -1, Number: s.number, Place: s.design.Sash.Span}
+	p := Patch{Shape: blocks.EdgingShape(post), Border: -1, Number: s.number, Place: placeOf(s.design.Sash.Span)}
 	fabric := s.design.Sash.Fabric
 	if post {
 		p.Role, fabric = s.role("posts", "O"), s.design.Sash.Corners

@@ -16,10 +16,10 @@ func (l *builder) spans(list []span, c *placedCell, e edge) []span {
 	}
 	patch := &l.Patches[c.first+e.piece]
 	if patch.Count == 1 {
-		return append(list, span{int32(patch.First), from.Add(c.at), to.Add(c.at)})
+		return append(list, span{patch.First, from.Add(c.at), to.Add(c.at)})
 	}
 	b := c.pieces[e.piece].banded[l.bandKey(c, e.piece)]
-	widest := int32(patch.First)
+	widest := patch.First
 	switch e.edge {
 	case 1: // the base
 		return append(list, span{widest, from.Add(c.at), to.Add(c.at)})
@@ -56,7 +56,7 @@ func reverse(list []span) {
 
 // bandKey is how a placed piece is filled.
 func (l *builder) bandKey(c *placedCell, piece int) bandKey {
-	f := l.fill(l.Patches[c.first].Cell, &c.pieces[piece])
+	f := l.fill(int(l.Patches[c.first].Cell), &c.pieces[piece])
 	return bandKey{f.Set, f.Reversed}
 }
 
@@ -120,9 +120,9 @@ func (l *builder) seamsInBlocks() {
 
 // stripSeams adds the seams between a wedge's bands.
 func (l *builder) stripSeams(p *Patch) {
-	for n := 1; n < p.Count; n++ {
-		wide := l.Faces[p.First+n-1].Outline
-		l.StripSeams = append(l.StripSeams, Seam{int32(p.First + n - 1), int32(p.First + n), wide[3], wide[0]})
+	for n := p.First + 1; n < p.First+p.Count; n++ {
+		wide := l.Faces[n-1].Outline
+		l.StripSeams = append(l.StripSeams, Seam{n - 1, n, wide[3], wide[0]})
 	}
 }
 

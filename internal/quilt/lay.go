@@ -180,7 +180,7 @@ func (l *builder) cell(i int) {
 		piece := &t.pieces[p]
 		role := &b.Kind.Roles[l.roleOf(i, piece)]
 		l.patch(Patch{
-			Outline: l.outline(piece.outline, at), Shape: piece.Shape, Role: l.role(role.Name, role.Letter), Cell: i, Border: -1, Number: p + 1,
+			Outline: l.outline(piece.outline, at), Shape: piece.Shape, Role: l.role(role.Name, role.Letter), Cell: int32(i), Border: -1, Number: int32(p + 1),
 		}, l.fill(i, piece), piece, at)
 	}
 	if len(l.Faces)-faces == len(t.pieces) {
@@ -189,14 +189,14 @@ func (l *builder) cell(i int) {
 }
 
 // role is the index of a role of the top.
-func (l *builder) role(name, letter string) int {
+func (l *builder) role(name, letter string) int16 {
 	for i, r := range l.Roles {
 		if r.Name == name && r.Letter == letter {
-			return i
+			return int16(i)
 		}
 	}
 	l.Roles = append(l.Roles, Role{name, letter})
-	return len(l.Roles) - 1
+	return int16(len(l.Roles) - 1)
 }
 
 // fill is what a piece of a cell is cut from.
@@ -250,8 +250,8 @@ func (l *builder) outside(x, y int) bool {
 
 // patch adds a patch and its faces.
 func (l *builder) patch(p Patch, f layout.Fill, piece *pieceTemplate, at measure.Point) {
-	p.Place = f.Span
-	p.First, p.Count, p.Set = len(l.Faces), 1, -1
+	p.Place = placeOf(f.Span)
+	p.First, p.Count, p.Set = int32(len(l.Faces)), 1, -1
 	n := len(l.Patches)
 	if f.Set < 0 {
 		l.face(p.Outline, n, f.Fabric, f.Pool)
@@ -263,7 +263,7 @@ func (l *builder) patch(p Patch, f layout.Fill, piece *pieceTemplate, at measure
 	if b.set < 0 {
 		b.set = l.set(f.Set, kind.Height)
 	}
-	p.Count, p.Set, p.Reversed = len(b.outlines), b.set, f.Reversed
+	p.Count, p.Set, p.Reversed = int32(len(b.outlines)), b.set, f.Reversed
 	for i, o := range b.outlines {
 		l.face(l.outline(o, at), n, b.fabrics[i], b.pools[i])
 	}
@@ -273,7 +273,7 @@ func (l *builder) patch(p Patch, f layout.Fill, piece *pieceTemplate, at measure
 // face adds a face; one that is to be dealt from a pool is noted.
 func (l *builder) face(outline []measure.Point, patch, fabric, pool int) {
 	if pool >= 0 {
-		l.pools = append(l.pools, pooledFace{len(l.Faces), pool})
+		l.pools = append(l.pools, pooledFace{int32(len(l.Faces)), int32(pool)})
 	}
-	l.Faces = append(l.Faces, Face{outline, fabric, patch})
+	l.Faces = append(l.Faces, Face{outline, int32(fabric), int32(patch)})
 }

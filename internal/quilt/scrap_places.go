@@ -11,7 +11,7 @@ import (
 )
 
 // pooledFace is a face that gets its fabric from a pool.
-type pooledFace struct{ face, pool int }
+type pooledFace struct{ face, pool int32 }
 
 // dealer deals the pools of one top.
 type dealer struct {
@@ -38,7 +38,7 @@ func (l *builder) deal() {
 	}
 	dealt := scraps.Deal(l.sign, d.places, number)
 	for _, p := range l.pools {
-		l.Faces[p.face].Fabric = dealt.Fabrics[d.of[p.face]]
+		l.Faces[p.face].Fabric = int32(dealt.Fabrics[d.of[p.face]])
 	}
 	d.findAlike(dealt.Proven)
 }
@@ -46,9 +46,9 @@ func (l *builder) deal() {
 // placeKey is what gets one fabric: a face, or the faces of one role and band in a block,
 // or round a web or star centre.
 type placeKey struct {
-	pool, band, role int
-	face, cell       int
-	at               measure.Point
+	pool, band, face, cell int32
+	role                   int16
+	at                     measure.Point
 }
 
 // makePlaces finds what gets one fabric each.
@@ -61,14 +61,14 @@ func (d *dealer) makePlaces() {
 		if !ok {
 			place = int32(len(d.places))
 			known[key] = place
-			d.places = append(d.places, scraps.Place{Choices: d.design.Pools[p.pool].Fabrics, Pool: p.pool, Line: d.line(p.face)})
+			d.places = append(d.places, scraps.Place{Choices: d.design.Pools[p.pool].Fabrics, Pool: int(p.pool), Line: d.line(p.face)})
 		}
 		d.of[p.face] = place
 	}
 }
 
 // line is the column of cells that a face belongs to, from 1; 0 where its block is no column.
-func (d *dealer) line(face int) int {
+func (d *dealer) line(face int32) int {
 	patch := &d.Patches[d.Faces[face].Patch]
 	if patch.Cell < 0 {
 		return 0
@@ -101,15 +101,15 @@ func (d *dealer) meet(seams []Seam) {
 				d.places[b].Neighbours = append(d.places[b].Neighbours, a)
 			}
 		case a >= 0:
-			d.bar(a, d.Faces[seams[i].B].Fabric)
+			d.bar(a, seams[i].B)
 		case b >= 0:
-			d.bar(b, d.Faces[seams[i].A].Fabric)
+			d.bar(b, seams[i].A)
 		}
 	}
 }
 
-func (d *dealer) bar(place int32, fabric int) {
-	p := &d.places[place]
+func (d *dealer) bar(place, beside int32) {
+	fabric, p := int(d.Faces[beside].Fabric), &d.places[place]
 	if !slices.Contains(p.Barred, fabric) {
 		p.Barred = append(p.Barred, fabric)
 	}
@@ -174,5 +174,5 @@ func (d *dealer) where(face int32) string {
 	if p.Cell < 0 {
 		return "the border"
 	}
-	return fmt.Sprintf("row %d, column %d", p.Cell/d.Columns+1, p.Cell%d.Columns+1)
+	return fmt.Sprintf("row %d, column %d", int(p.Cell)/d.Columns+1, int(p.Cell)%d.Columns+1)
 }

@@ -88,23 +88,31 @@ type Cell struct {
 // Patch is one piece of cloth of the finished top, or one wedge of a strip set.
 type Patch struct {
 	Outline  []measure.Point // clockwise on screen, the first corner not repeated; begins where the piece points
-	Shape    blocks.Shape
-	Reversed bool  // its strip set lies the other way round, the first fabric at the tip
+	Place    Place
+	First    int32 // index of its first face
+	Count    int32 // how many faces it has: the bands of a strip set from the wide end to the tip, or 1
+	Cell     int32 // index, -1 in a border or a sash
+	Number   int32 // in its cell, its border or among the sashes, from 1
+	Border   int16 // from the inside out, -1 elsewhere
 	Set      int16 // of the cloth's strip sets, by index, -1 where it is cut from one fabric
-	Role     int   // index
-	Cell     int   // index, -1 in a border or a sash
-	Border   int   // from the inside out, -1 elsewhere
-	Number   int   // in its cell, its border or among the sashes, from 1
-	First    int   // index of its first face
-	Count    int   // how many faces it has: the bands of a strip set from the wide end to the tip, or 1
-	Place    layout.Span
+	Role     int16 // index
+	Shape    blocks.Shape
+	Reversed bool // its strip set lies the other way round, the first fabric at the tip
 }
+
+// Place is a place of the layout in half the room that layout.Span takes.
+type Place struct{ Start, End int32 }
+
+func placeOf(s layout.Span) Place { return Place{int32(s.Start), int32(s.End)} }
+
+// Span is the place as package layout has it.
+func (p Place) Span() layout.Span { return layout.Span{Start: int(p.Start), End: int(p.End)} }
 
 // Face is a part of the top of one fabric: a patch, or one band of a patch.
 type Face struct {
 	Outline []measure.Point // clockwise on screen, the first corner not repeated
-	Fabric  int             // index
-	Patch   int             // index
+	Fabric  int32           // index
+	Patch   int32           // index
 }
 
 // Seam is a straight stretch along which two faces meet from end to end.

@@ -99,8 +99,8 @@ func (c *cuts) bandFaces(patches []int, fabric int) []int {
 	for _, n := range patches {
 		p := &top.Patches[n]
 		for f := p.First; f < p.First+p.Count; f++ {
-			if top.Faces[f].Fabric == fabric {
-				list = append(list, f)
+			if int(top.Faces[f].Fabric) == fabric {
+				list = append(list, int(f))
 			}
 		}
 	}

@@ -69,7 +69,7 @@ func (s *sewer) cellPatches(cells []int) []int {
 func (s *sewer) borderPatches(border int) []int {
 	var list []int
 	for i := range s.top.Patches {
-		if s.top.Patches[i].Border == border {
+		if int(s.top.Patches[i].Border) == border {
 			list = append(list, i)
 		}
 	}

@@ -48,7 +48,7 @@ func newValues(p *Plans) *values {
 	next := 0 // marks stand in the order of the top
 	for i := range v.marked {
 		s := seamAt(t, i)
-		both := v.between(t.Faces[s.A].Fabric, t.Faces[s.B].Fabric)
+		both := v.between(int(t.Faces[s.A].Fabric), int(t.Faces[s.B].Fabric))
 		*both = append(*both, i)
 		if next < len(v.Marks) && v.Marks[next].Seam == *s {
 			v.marked[i] = &v.Marks[next]

@@ -130,7 +130,7 @@ func newHalf(top *quilt.Top, patches []int) half {
 			h.pieces = append(h.pieces, floats(top.Faces[p.First+face].Outline))
 			what := p.Shape.String()
 			if p.Count > 1 {
-				what += ", strip " + strconv.Itoa(face+1)
+				what += ", strip " + strconv.Itoa(int(face)+1)
 			}
 			h.what = append(h.what, what)
 		}

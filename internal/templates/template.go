@@ -123,7 +123,7 @@ func clothOf(top *quilt.Top, p *quilt.Patch) ClothCount {
 	if p.Set >= 0 {
 		return ClothCount{Fabric: -1, Set: int(p.Set)}
 	}
-	return ClothCount{Fabric: top.Faces[p.First].Fabric, Set: -1}
+	return ClothCount{Fabric: int(top.Faces[p.First].Fabric), Set: -1}
 }
 
 // newGathered turns a piece to lie as its template will, and finds its grain: that of how the pieces are cut by ruler, across

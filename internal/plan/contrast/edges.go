@@ -39,7 +39,7 @@ func (s *study) setKey(patch int) string {
 	p := &s.Patches[patch]
 	var fabrics []int
 	for f := p.First; f < p.First+p.Count; f++ {
-		fabrics = append(fabrics, s.Faces[f].Fabric)
+		fabrics = append(fabrics, int(s.Faces[f].Fabric))
 	}
 	other := slices.Clone(fabrics)
 	slices.Reverse(other)
@@ -67,7 +67,7 @@ func (s *study) zone(face int32) int {
 	p := &s.Patches[s.Faces[face].Patch]
 	switch {
 	case p.Border >= 0:
-		return p.Border
+		return int(p.Border)
 	case p.Cell < 0:
 		return inSashes
 	}
@@ -77,7 +77,7 @@ func (s *study) zone(face int32) int {
 // frames judges the sashes, and each border, against what lies inside them. Where one is
 // sewn to its own cloth it is meant to run on, and that stretch is left out.
 func (s *study) frames() []Figure {
-	sashes, last := false, -1
+	sashes, last := false, int16(-1)
 	for i := range s.Patches {
 		sashes = sashes || s.Patches[i].Cell < 0 && s.Patches[i].Border < 0
 		last = max(last, s.Patches[i].Border)
@@ -86,7 +86,7 @@ func (s *study) frames() []Figure {
 	if sashes {
 		list = append(list, s.frame(inSashes))
 	}
-	for n := range last + 1 {
+	for n := range int(last) + 1 {
 		list = append(list, s.frame(n))
 	}
 	return list
@@ -112,7 +112,7 @@ func (s *study) continues(one *seam, own, inner int32) bool {
 		return false
 	}
 	a, b := s.Faces[own].Fabric, s.Faces[inner].Fabric
-	return s.onePool(a, b) || palettes.Difference(s.Fabrics[a].Colour, s.Fabrics[b].Colour) < alikeStep
+	return s.onePool(int(a), int(b)) || palettes.Difference(s.Fabrics[a].Colour, s.Fabrics[b].Colour) < alikeStep
 }
 
 func (s *study) frame(zone int) Figure {
@@ -133,13 +133,13 @@ func (s *study) frame(zone int) Figure {
 		if b == zone {
 			own, inner = one.b, one.a
 		}
-		of = append(of, s.Faces[own].Fabric)
-		against = append(against, s.Faces[inner].Fabric)
+		of = append(of, int(s.Faces[own].Fabric))
+		against = append(against, int(s.Faces[inner].Fabric))
 		if one.sameOne || s.continues(one, own, inner) {
 			sum.runsOn += one.length
 			continue
 		}
-		edge = append(edge, s.Faces[own].Fabric)
+		edge = append(edge, int(s.Faces[own].Fabric))
 		where := &m
 		if s.sides.figure[inner] != 0 {
 			where = &figures

@@ -174,10 +174,10 @@ func (s *study) variants(members []member) [][]member {
 // colouring is the fabrics of a figure, each list without doubles and in the layout's order.
 func (s *study) colouring(m *member) (edge, of, against []int) {
 	for _, f := range m.faces {
-		of = append(of, s.Faces[f].Fabric)
+		of = append(of, int(s.Faces[f].Fabric))
 	}
 	for _, f := range m.against {
-		against = append(against, s.Faces[f].Fabric)
+		against = append(against, int(s.Faces[f].Fabric))
 	}
 	inside := map[int32]bool{}
 	for _, f := range m.faces {
@@ -187,7 +187,7 @@ func (s *study) colouring(m *member) (edge, of, against []int) {
 		one := &s.seams[o.seam]
 		for _, f := range [2]int32{one.a, one.b} {
 			if inside[f] {
-				edge = append(edge, s.Faces[f].Fabric)
+				edge = append(edge, int(s.Faces[f].Fabric))
 			}
 		}
 	}

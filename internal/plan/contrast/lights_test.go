@@ -24,7 +24,7 @@ const (
 // twoSides are the fabrics on either side of a figure: those that its edge or its masses are made of. Of figures without a light
 // side as a whole they are taken seam by seam.
 func (s *study) twoSides(f *Figure) (whole [2][]int, seams [][2]int, passes []int) {
-	at := func(face int32) int { return s.Faces[face].Fabric }
+	at := func(face int32) int { return int(s.Faces[face].Fabric) }
 	edge := func(i int32) { seams = append(seams, [2]int{at(s.seams[i].a), at(s.seams[i].b)}) }
 	if f.place[0] == len(s.found) {
 		zone := f.Border - 1

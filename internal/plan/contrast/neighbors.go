@@ -59,7 +59,7 @@ func (s *study) neighborly(one *seam, kindOf []*blocks.Kind) Sort {
 	switch {
 	case a == nil || b == nil:
 		return ""
-	case a.Column && b.Column && p.Cell%s.Columns == q.Cell%s.Columns:
+	case a.Column && b.Column && int(p.Cell)%s.Columns == int(q.Cell)%s.Columns:
 		return DownColumns
 	case a.Column && b.Column:
 		return BetweenColumns

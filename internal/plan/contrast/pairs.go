@@ -80,7 +80,7 @@ func named(byBand [len(bandNames)]float64) map[string]measure.NM {
 
 // colourOnly says whether a seam vanishes by value while its colours stand apart.
 func (s *study) colourOnly(one *seam) bool {
-	return one.band == Vanishes && !one.sameOne && s.apart(s.Faces[one.a].Fabric, s.Faces[one.b].Fabric)
+	return one.band == Vanishes && !one.sameOne && s.apart(int(s.Faces[one.a].Fabric), int(s.Faces[one.b].Fabric))
 }
 
 // apart says whether two fabrics stand apart by colour. It is worked out once for each two.
@@ -117,7 +117,7 @@ func (s *study) pairs() []Pair {
 		if one.sameOne {
 			continue
 		}
-		a, b := s.inOrder(s.Faces[one.a].Fabric, s.Faces[one.b].Fabric)
+		a, b := s.inOrder(int(s.Faces[one.a].Fabric), int(s.Faces[one.b].Fabric))
 		if at[a*n+b] == 0 {
 			sums = append(sums, &pairSum{a: a, b: b, cells: map[Place]bool{}})
 			at[a*n+b] = len(sums)
@@ -170,9 +170,9 @@ func (p *pairSum) add(s *study, one *seam, inside bool) {
 func (s *study) place(face int32) Place {
 	p := &s.Patches[s.Faces[face].Patch]
 	if p.Cell < 0 {
-		return Place{Border: p.Border + 1}
+		return Place{Border: int(p.Border + 1)}
 	}
-	return Place{Row: p.Cell/s.Columns + 1, Column: p.Cell%s.Columns + 1}
+	return Place{Row: int(p.Cell)/s.Columns + 1, Column: int(p.Cell)%s.Columns + 1}
 }
 
 func (s *study) pair(p *pairSum) Pair {

@@ -64,7 +64,7 @@ func (s *study) newScraps() scraps {
 	for i := range s.seams {
 		s.sign.Step(1)
 		if a, b := s.Faces[s.seams[i].a].Fabric, s.Faces[s.seams[i].b].Fabric; s.sides.outline[i] {
-			k.opposite[a], k.opposite[b] = append(k.opposite[a], b), append(k.opposite[b], a)
+			k.opposite[a], k.opposite[b] = append(k.opposite[a], int(b)), append(k.opposite[b], int(a))
 		}
 	}
 	for f := range k.opposite {

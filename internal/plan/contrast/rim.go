@@ -34,7 +34,7 @@ func (s *study) rim(members []member) *Rim {
 		for _, edge := range m.rim {
 			one := &s.seams[edge.seam]
 			if !s.quick {
-				against = append(against, s.Faces[s.outerFace(one)].Fabric)
+				against = append(against, int(s.Faces[s.outerFace(one)].Fabric))
 			}
 			if held := s.weight(math.Abs(one.step), one.soft); 100*held < readsFrom {
 				weak += one.length
@@ -147,7 +147,7 @@ func (s *study) lacking(seams []outlineSeam) []Lack {
 		if one.band >= Clear || one.sameOne {
 			continue
 		}
-		a, b := s.inOrder(s.Faces[one.a].Fabric, s.Faces[one.b].Fabric)
+		a, b := s.inOrder(int(s.Faces[one.a].Fabric), int(s.Faces[one.b].Fabric))
 		n, known := at[[2]int{a, b}]
 		if !known {
 			n = len(list)

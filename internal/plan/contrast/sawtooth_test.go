@@ -29,13 +29,13 @@ func sawtooth(unit measure.NM, colours [3]palettes.Colour) *quilt.Top {
 		t.Fabrics = append(t.Fabrics, quilt.Fabric{Name: name, Colour: colours[i]})
 	}
 	t.Roles = []quilt.Role{{Name: "piece", Letter: "P"}}
-	add := func(fabric int, corners ...[2]measure.NM) {
+	add := func(fabric int32, corners ...[2]measure.NM) {
 		var outline []measure.Point
 		for _, c := range corners {
 			outline = append(outline, measure.Point{X: c[0] * unit, Y: c[1] * unit})
 		}
-		t.Faces = append(t.Faces, quilt.Face{Outline: outline, Fabric: fabric, Patch: len(t.Patches)})
-		t.Patches = append(t.Patches, quilt.Patch{Outline: outline, Shape: blocks.Square, Border: -1, First: len(t.Faces) - 1, Count: 1})
+		t.Faces = append(t.Faces, quilt.Face{Outline: outline, Fabric: fabric, Patch: int32(len(t.Patches))})
+		t.Patches = append(t.Patches, quilt.Patch{Outline: outline, Shape: blocks.Square, Border: -1, First: int32(len(t.Faces) - 1), Count: 1})
 	}
 	add(middle, [2]measure.NM{1, 1}, [2]measure.NM{3, 1}, [2]measure.NM{3, 3}, [2]measure.NM{1, 3})
 	turn := func(p [2]measure.NM, n int) [2]measure.NM {

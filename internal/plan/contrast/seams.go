@@ -105,7 +105,7 @@ func (s *study) seam(at quilt.Seam, strip bool) seam {
 	s.sign.Step(1)
 	one := seam{a: at.A, b: at.B, strip: strip, at: at, length: lengthOf(at), sameOne: a == b}
 	one.step = s.lightness[a] - s.lightness[b]
-	one.soft = s.softStep(min(s.narrowest[at.A], s.narrowest[at.B]), a, b)
+	one.soft = s.softStep(min(s.narrowest[at.A], s.narrowest[at.B]), int(a), int(b))
 	one.band = s.band(math.Abs(one.step), one.soft)
 	return one
 }

@@ -45,7 +45,7 @@ func (s *study) between(m *member, side map[int32]int, round []int32, runs []int
 		for _, i := range s.of[f] {
 			one := &s.seams[i]
 			g := one.other(f)
-			if _, ok := side[g]; !ok || f > g || run[s.Faces[f].Patch] == run[s.Faces[g].Patch] {
+			if _, ok := side[g]; !ok || f > g || run[int(s.Faces[f].Patch)] == run[int(s.Faces[g].Patch)] {
 				continue
 			}
 			step := sideOf(one, f)

@@ -74,16 +74,16 @@ func (p *planning) key(patch int) lineKey {
 	if t.Set >= 0 {
 		k.set, k.reversed = p.setOf(patch)
 	} else {
-		k.fabric = p.fabric(p.top.Faces[t.First].Fabric)
+		k.fabric = p.fabric(int(p.top.Faces[t.First].Fabric))
 	}
 	switch d := t.Shape.Description(); d.Sized {
 	case blocks.ByStrip:
 		k.height = p.heights[p.top.Cells[t.Cell].Kind]
 	case blocks.ByOutline:
-		k.role, k.border = t.Role, t.Border
+		k.role, k.border = int(t.Role), int(t.Border)
 		k.across, k.long = p.edgingSize(t)
 	case blocks.ByColumn:
-		k.long = measure.NM(d.LengthIn(&p.top.CutFacts.Columns[p.columns[t.Cell]].Divided))
+		k.long = measure.NM(d.LengthIn(&p.top.CutFacts.Columns[p.columns[int(t.Cell)]].Divided))
 		if d.OneHanded {
 			k.hand = p.HandOf[patch]
 		}
@@ -139,7 +139,7 @@ func (p *planning) newLine(k lineKey, patch int) int {
 	t := &p.top.Patches[patch]
 	n := len(p.Lines)
 	p.lines[k] = n
-	line := Line{Number: n, Fabric: k.fabric, Set: k.set, Reversed: k.reversed, Border: t.Border, Place: Place(t.Place)}
+	line := Line{Number: n, Fabric: k.fabric, Set: k.set, Reversed: k.reversed, Border: int(t.Border), Place: Place(t.Place.Span())}
 	line.Piece = Piece{Shape: k.shape, Hand: k.hand, Role: p.top.Roles[t.Role].Name}
 	ok := p.size(&line, k, t)
 	if !ok {

@@ -157,17 +157,17 @@ func narrowed(top *quilt.Top, border int, width measure.NM) *quilt.Top {
 	t.Outer.Max.Y -= 2 * less
 	for i := range t.Patches {
 		p := &t.Patches[i]
-		if p.Border < border {
+		if int(p.Border) < border {
 			continue
 		}
 		w, h := p.Outline[1].X-p.Outline[0].X, p.Outline[2].Y-p.Outline[1].Y
 		upright := isUpright(top, p)
 		switch cornered := top.CutFacts.Borders[border].Corners >= 0; {
-		case p.Border > border && !edging(p):
+		case int(p.Border) > border && !edging(p):
 			continue
-		case p.Border > border && upright:
+		case int(p.Border) > border && upright:
 			h -= 2 * less
-		case p.Border > border:
+		case int(p.Border) > border:
 			w -= 2 * less
 		case !edging(p):
 			w, h = width, width

@@ -24,13 +24,13 @@ func (p *planning) setOf(patch int) (set int, reversed bool) {
 	band := func(list []byte, i int) []byte {
 		at := i
 		if t.Reversed {
-			at = t.Count - 1 - i
+			at = int(t.Count) - 1 - i
 		}
-		list = binary.BigEndian.AppendUint32(list, uint32(p.top.Faces[t.First+i].Fabric))
+		list = binary.BigEndian.AppendUint32(list, uint32(p.top.Faces[int(t.First)+i].Fabric))
 		return binary.BigEndian.AppendUint64(list, uint64(given[at]))
 	}
-	for i := range t.Count {
-		forth, back = band(forth, i), band(back, t.Count-1-i)
+	for i := range int(t.Count) {
+		forth, back = band(forth, i), band(back, int(t.Count)-1-i)
 	}
 	p.keys = [2][]byte{forth, back}
 	if at, ok := p.sets[string(forth)]; ok {
@@ -73,23 +73,23 @@ func (p *planning) newSet(patch int, alike bool) int {
 	given := &p.top.CutFacts.Sets[t.Set]
 	s := StripSet{Name: given.Name, StripCut: p.top.CutFacts.StripsCut[given.Height], Alike: alike, Lines: [2]int{-1, -1}}
 	q := p.top.Seam
-	for i := range t.Count {
+	for i := range int(t.Count) {
 		at := i
 		if t.Reversed {
-			at = t.Count - 1 - i
+			at = int(t.Count) - 1 - i
 		}
 		cut := given.BandsCut[at]
 		s.Bands = append(s.Bands, Band{
-			Fabric: p.fabric(p.top.Faces[t.First+i].Fabric), WidthCut: cut, WidthFinished: cut - 2*q, OnRuler: p.ruler(blocks.Exact{Cut: cut}),
+			Fabric: p.fabric(int(p.top.Faces[int(t.First)+i].Fabric)), WidthCut: cut, WidthFinished: cut - 2*q, OnRuler: p.ruler(blocks.Exact{Cut: cut}),
 		})
 		s.WidthCut += cut
 	}
 	s.WidthCut -= measure.NM(t.Count-1) * 2 * q
 	if off := s.WidthCut - s.StripCut; off > measure.NM(t.Count) || -off > measure.NM(t.Count) {
-		p.fault(Place(t.Place), "let one of its strips be the rest", "sewn together, %q comes to %s, but wedges are cut from strips of %s",
+		p.fault(Place(t.Place.Span()), "let one of its strips be the rest", "sewn together, %q comes to %s, but wedges are cut from strips of %s",
 			s.Name, p.text(s.WidthCut), p.text(s.StripCut))
 	}
-	p.tooManySets(&s, Place(t.Place))
+	p.tooManySets(&s, Place(t.Place.Span()))
 	p.Sets = append(p.Sets, s)
 	return len(p.Sets) - 1
 }

@@ -45,7 +45,7 @@ func (p *planning) size(line *Line, k lineKey, t *quilt.Patch) bool {
 	z := p.sizing
 	z.Height, z.AcrossFinished, z.AlongFinished = k.height, k.across, k.long
 	z.InBlock, z.InBorder = t.Cell >= 0, k.border >= 0
-	if at, ok := p.columns[t.Cell]; ok {
+	if at, ok := p.columns[int(t.Cell)]; ok {
 		z.Divided = &p.top.CutFacts.Columns[at].Divided
 	}
 	piece := &line.Piece

@@ -45,7 +45,7 @@ func unlike(top *quilt.Top, p *Plan, line *Line, patch int) error {
 		return fmt.Errorf("patch %d is a %s, its line has %ss", patch, t.Shape, line.Piece.Shape)
 	}
 	if line.Fabric >= 0 {
-		if t.Count != 1 || p.Fabrics[line.Fabric].Index != top.Faces[t.First].Fabric {
+		if t.Count != 1 || p.Fabrics[line.Fabric].Index != int(top.Faces[t.First].Fabric) {
 			return fmt.Errorf("patch %d is not of its line's fabric", patch)
 		}
 		return nil
@@ -54,12 +54,12 @@ func unlike(top *quilt.Top, p *Plan, line *Line, patch int) error {
 	if line.Reversed {
 		slices.Reverse(bands)
 	}
-	if len(bands) != t.Count {
+	if len(bands) != int(t.Count) {
 		return fmt.Errorf("patch %d has %d bands, its strip set %d", patch, t.Count, len(bands))
 	}
 	for i, b := range bands {
-		face := &top.Faces[t.First+i]
-		if p.Fabrics[b.Fabric].Index != face.Fabric {
+		face := &top.Faces[int(t.First)+i]
+		if p.Fabrics[b.Fabric].Index != int(face.Fabric) {
 			return fmt.Errorf("band %d of patch %d is not of its strip set's fabric", i, patch)
 		}
 		if off := bandWidth(t, face) - float64(b.WidthFinished); off > 50 || off < -50 {

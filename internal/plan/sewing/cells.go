@@ -96,7 +96,7 @@ func (s *sorting) columns() map[int]columnFound {
 		found[c.First] = columnFound{first: -1, down: c.Cells}
 	}
 	for i := range s.top.Patches {
-		upper, ok := of[s.top.Patches[i].Cell]
+		upper, ok := of[int(s.top.Patches[i].Cell)]
 		if !ok {
 			continue
 		}
@@ -133,9 +133,9 @@ func (s *sorting) bands(p *quilt.Patch) []int {
 	for n := range list {
 		at := n
 		if p.Reversed {
-			at = p.Count - 1 - n
+			at = int(p.Count) - 1 - n
 		}
-		list[at] = s.top.Faces[p.First+n].Fabric
+		list[at] = int(s.top.Faces[int(p.First)+n].Fabric)
 	}
 	return list
 }
@@ -207,7 +207,7 @@ func (s *sorting) cloth(patch int32) int {
 		s.key = append(s.key, 't')
 	}
 	for n := range p.Count {
-		s.key = appendNumber(s.key, s.top.Faces[p.First+n].Fabric)
+		s.key = appendNumber(s.key, int(s.top.Faces[p.First+n].Fabric))
 	}
 	n, ok := s.cloths[string(s.key)]
 	if !ok {

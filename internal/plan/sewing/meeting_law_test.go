@@ -34,8 +34,8 @@ func checkMeeting(top *quilt.Top, p *sewing.Plan) error {
 			if pieces[at] == nil {
 				pieces[at] = map[int]bool{}
 			}
-			pieces[at][top.Faces[s.A].Patch] = true
-			pieces[at][top.Faces[s.B].Patch] = true
+			pieces[at][int(top.Faces[s.A].Patch)] = true
+			pieces[at][int(top.Faces[s.B].Patch)] = true
 			seams[at]++
 		}
 	}

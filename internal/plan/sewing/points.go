@@ -28,7 +28,7 @@ func (p *Plan) points() {
 		}
 		c.Count++
 		at := patch.Outline[corner]
-		distance := p.outside(patch.Cell, at)
+		distance := p.outside(int(patch.Cell), at)
 		if distance >= p.Seam {
 			c.Keep++
 			continue

@@ -51,7 +51,7 @@ func newReplay(top *quilt.Top, plan *sewing.Plan) *replay {
 // sides is the patches on the two sides of a seam of the top.
 func (r *replay) sides(seam int) (a, b int) {
 	s := &r.top.Seams[seam]
-	return r.top.Faces[s.A].Patch, r.top.Faces[s.B].Patch
+	return int(r.top.Faces[s.A].Patch), int(r.top.Faces[s.B].Patch)
 }
 
 // check replays the whole plan and says what is wrong first.

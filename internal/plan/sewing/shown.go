@@ -62,7 +62,7 @@ func (p *Plan) shownAt(block, cell int) *Shown {
 		made := ShownPiece{Patch: n, Outline: own(patch.Outline)}
 		for f := range patch.Count {
 			face := &p.top.Faces[patch.First+f]
-			made.Faces = append(made.Faces, ShownFace{own(face.Outline), face.Fabric})
+			made.Faces = append(made.Faces, ShownFace{own(face.Outline), int(face.Fabric)})
 		}
 		s.Pieces = append(s.Pieces, made)
 	}

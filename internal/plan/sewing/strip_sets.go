@@ -136,13 +136,13 @@ func bandJoints(top *quilt.Top) []bandJoint {
 			for dy := measure.NM(-1); dy <= 1; dy++ {
 				for dx := measure.NM(-1); dx <= 1; dx++ {
 					for _, e := range ends[point{X: square.X + dx, Y: square.Y + dy}] {
-						if max(at.X-e.at.X, e.at.X-at.X, at.Y-e.at.Y, e.at.Y-at.Y) <= 2*measure.Tolerance && e.patch != patch && top.Patches[e.patch].Outline[0] == top.Patches[patch].Outline[0] {
-							list = append(list, bandJoint{e.patch, patch})
+						if max(at.X-e.at.X, e.at.X-at.X, at.Y-e.at.Y, e.at.Y-at.Y) <= 2*measure.Tolerance && e.patch != int(patch) && top.Patches[e.patch].Outline[0] == top.Patches[patch].Outline[0] {
+							list = append(list, bandJoint{e.patch, int(patch)})
 						}
 					}
 				}
 			}
-			ends[square] = append(ends[square], bandEnd{at, patch})
+			ends[square] = append(ends[square], bandEnd{at, int(patch)})
 		}
 	}
 	return list

@@ -29,7 +29,7 @@ func checkSets(top *quilt.Top, cuts *cutting.Plan, s *sewing.StripSets) error {
 	for at, list := range faces {
 		patches := map[int]int{}
 		for f := range list {
-			patches[top.Faces[f].Patch]++
+			patches[int(top.Faces[f].Patch)]++
 		}
 		if len(patches) != 2 || len(list) != 4 {
 			continue

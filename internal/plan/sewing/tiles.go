@@ -98,7 +98,7 @@ func (a *assembling) loosePatch() tile {
 	n := a.loose[0]
 	a.loose = a.loose[1:]
 	o := a.top.Patches[n].Outline
-	return a.add(Part{Cell: -1, Border: a.top.Patches[n].Border, First: n, Patches: 1}, quilt.Rect{Min: o[0], Max: o[2]})
+	return a.add(Part{Cell: -1, Border: int(a.top.Patches[n].Border), First: n, Patches: 1}, quilt.Rect{Min: o[0], Max: o[2]})
 }
 
 func (a *assembling) layColumns() {

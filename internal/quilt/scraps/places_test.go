@@ -41,12 +41,12 @@ func tableOf(t testing.TB, d *layout.Design) table {
 	known := map[shared]int{}
 	for i, f := range tb.top.Faces {
 		p := &tb.top.Patches[f.Patch]
-		bands, ok := given[p.Place]
-		if !ok || bands[(i-p.First)%len(bands)] < 0 {
+		bands, ok := given[p.Place.Span()]
+		if !ok || bands[(i-int(p.First))%len(bands)] < 0 {
 			tb.of = append(tb.of, -1)
 			continue
 		}
-		pool := bands[(i-p.First)%len(bands)]
+		pool := bands[(i-int(p.First))%len(bands)]
 		key := sharedBy(d, p, pool, i)
 		if _, ok := known[key]; !ok {
 			known[key] = len(tb.places)
@@ -92,7 +92,7 @@ func poolsAt(d *layout.Design) map[layout.Span][]int {
 }
 
 func sharedBy(d *layout.Design, p *quilt.Patch, pool, face int) shared {
-	s := shared{pool: pool, role: p.Role, band: face - p.First, face: -1, cell: -1}
+	s := shared{pool: pool, role: int(p.Role), band: face - int(p.First), face: -1, cell: -1}
 	pointed := p.Shape == blocks.Wedge || p.Shape == blocks.Kite
 	switch by := d.Pools[pool].By; {
 	case by == layout.ByPiece:
@@ -100,7 +100,7 @@ func sharedBy(d *layout.Design, p *quilt.Patch, pool, face int) shared {
 	case by == layout.ByWeb && pointed:
 		s.centre = p.Outline[0]
 	default:
-		s.cell = p.Cell
+		s.cell = int(p.Cell)
 	}
 	return s
 }
@@ -112,9 +112,9 @@ func (tb *table) meet(seams []quilt.Seam) {
 		switch {
 		case a == b:
 		case a < 0:
-			tb.bar(b, tb.top.Faces[s.A].Fabric)
+			tb.bar(b, int(tb.top.Faces[s.A].Fabric))
 		case b < 0:
-			tb.bar(a, tb.top.Faces[s.B].Fabric)
+			tb.bar(a, int(tb.top.Faces[s.B].Fabric))
 		case !slices.Contains(tb.places[a].Neighbours, int32(b)):
 			tb.places[a].Neighbours = append(tb.places[a].Neighbours, int32(b))
 			tb.places[b].Neighbours = append(tb.places[b].Neighbours, int32(a))

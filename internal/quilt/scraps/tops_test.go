@@ -59,11 +59,11 @@ func (tb table) given() ([]int, error) {
 	}
 	for face, place := range tb.of {
 		f := tb.top.Faces[face].Fabric
-		if place >= 0 && fabrics[place] >= 0 && fabrics[place] != f {
+		if place >= 0 && fabrics[place] >= 0 && fabrics[place] != int(f) {
 			return nil, fmt.Errorf("face %d of place %d has fabric %d, another has %d", face, place, f, fabrics[place])
 		}
 		if place >= 0 {
-			fabrics[place] = f
+			fabrics[place] = int(f)
 		}
 	}
 	return fabrics, nil
@@ -194,7 +194,7 @@ func TestByWeb(t *testing.T) {
 			if round[at] == nil {
 				round[at] = map[int]int{}
 			}
-			round[at][top.Faces[p.First].Fabric]++
+			round[at][int(top.Faces[p.First].Fabric)]++
 		}
 	}
 	whole := 0
@@ -224,7 +224,7 @@ func TestByBlockAndPiece(t *testing.T) {
 			seen := map[int]bool{}
 			for _, p := range top.Patches[top.Cells[cell].First:][:top.Cells[cell].Count] {
 				if p.Shape == blocks.Wedge {
-					seen[top.Faces[p.First].Fabric] = true
+					seen[int(top.Faces[p.First].Fabric)] = true
 				}
 			}
 			if alike := len(seen) == 1; alike != want {

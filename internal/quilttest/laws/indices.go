@@ -13,23 +13,23 @@ func Indices(t *quilt.Top) error {
 	if len(t.Cells) != t.Columns*t.Rows || len(t.Patches) == 0 {
 		return fmt.Errorf("%d cells, %d columns, %d rows, %d patches", len(t.Cells), t.Columns, t.Rows, len(t.Patches))
 	}
-	next := 0
+	next := int32(0)
 	for i := range t.Patches {
 		p := &t.Patches[i]
-		if p.First != next || p.Count < 1 || p.First+p.Count > len(t.Faces) {
+		if p.First != next || p.Count < 1 || int(p.First+p.Count) > len(t.Faces) {
 			return fmt.Errorf("patch %d has the faces %d to %d of %d, the patch before it ends at %d", i, p.First, p.First+p.Count, len(t.Faces), next)
 		}
 		next += p.Count
-		if p.Role < 0 || p.Role >= len(t.Roles) || p.Cell < -1 || p.Cell >= len(t.Cells) || p.Cell >= 0 && p.Border >= 0 || p.Border < -1 || p.Number < 1 {
+		if p.Role < 0 || int(p.Role) >= len(t.Roles) || p.Cell < -1 || int(p.Cell) >= len(t.Cells) || p.Cell >= 0 && p.Border >= 0 || p.Border < -1 || p.Number < 1 {
 			return fmt.Errorf("patch %d has role %d, cell %d, border %d", i, p.Role, p.Cell, p.Border)
 		}
 		for f := p.First; f < next; f++ {
-			if t.Faces[f].Patch != i || t.Faces[f].Fabric < 0 || t.Faces[f].Fabric >= len(t.Fabrics) {
+			if int(t.Faces[f].Patch) != i || t.Faces[f].Fabric < 0 || int(t.Faces[f].Fabric) >= len(t.Fabrics) {
 				return fmt.Errorf("face %d of patch %d says patch %d, fabric %d", f, i, t.Faces[f].Patch, t.Faces[f].Fabric)
 			}
 		}
 	}
-	if next != len(t.Faces) {
+	if int(next) != len(t.Faces) {
 		return fmt.Errorf("%d faces, the patches have %d", len(t.Faces), next)
 	}
 	return alike(t)
@@ -60,7 +60,7 @@ func Pieces(t *quilt.Top) error {
 		held += c.Count
 		patches := patchesOf(t, i)
 		for p := range patches {
-			if patches[p].Cell != i || patches[p].Number != p+1 {
+			if int(patches[p].Cell) != i || int(patches[p].Number) != p+1 {
 				return fmt.Errorf("patch %d of cell %d says cell %d, number %d", c.First+p, i, patches[p].Cell, patches[p].Number)
 			}
 		}
@@ -159,11 +159,11 @@ func edgings(t *quilt.Top) error {
 		if p.Cell >= 0 {
 			continue
 		}
-		if p.Border != border {
-			if p.Border != border+1 || strips != 4 || squares != 0 && squares != 4 {
+		if int(p.Border) != border {
+			if int(p.Border) != border+1 || strips != 4 || squares != 0 && squares != 4 {
 				return fmt.Errorf("border %d, of %d strips and %d squares, is followed by border %d", border, strips, squares, p.Border)
 			}
-			border, strips, squares = p.Border, 0, 0
+			border, strips, squares = int(p.Border), 0, 0
 		}
 		number := sashes + 1
 		switch {
@@ -176,7 +176,7 @@ func edgings(t *quilt.Top) error {
 			squares++
 			number = 4 + squares
 		}
-		if p.Number != number {
+		if int(p.Number) != number {
 			return fmt.Errorf("patch %d has number %d, want %d", i, p.Number, number)
 		}
 	}

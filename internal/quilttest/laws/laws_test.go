@@ -169,7 +169,7 @@ func breakages() []breakage {
 		{"a face taken out", Indices, func(t *quilt.Top) { t.Faces = slices.Delete(t.Faces, 3, 4) }},
 		{"a face doubled", Indices, func(t *quilt.Top) { t.Faces = append(t.Faces, t.Faces[2]) }},
 		{"a face of another patch", Indices, func(t *quilt.Top) { t.Faces[4].Patch++ }},
-		{"a fabric that is not", Indices, func(t *quilt.Top) { t.Faces[4].Fabric = len(t.Fabrics) }},
+		{"a fabric that is not", Indices, func(t *quilt.Top) { t.Faces[4].Fabric = int32(len(t.Fabrics)) }},
 		{"a role that is not", Indices, func(t *quilt.Top) { t.Patches[4].Role = -1 }},
 		{"a patch in a border and a block", Indices, func(t *quilt.Top) { t.Patches[4].Border = 0 }},
 		{"a cell too many", Indices, func(t *quilt.Top) { t.Rows++ }},

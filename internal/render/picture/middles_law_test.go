@@ -22,7 +22,7 @@ func wrongMiddles(top *quilt.Top, m image.Image, colour func(int) palettes.Colou
 			continue
 		}
 		looked++
-		want := colour(top.Faces[i].Fabric)
+		want := colour(int(top.Faces[i].Fabric))
 		r, g, b, a := m.At(int(x*across), int(y*down)).RGBA()
 		if a != 0xffff || uint8(r>>8) != want.R || uint8(g>>8) != want.G || uint8(b>>8) != want.B {
 			wrong++
