@@ -26,7 +26,7 @@ func withoutPlaces(top *quilt.Top) *quilt.Top {
 
 func clearPlaces(v reflect.Value) {
 	switch {
-	case v.Type() == spanType:
+	case v.Type() == spanType || v.Type() == reflect.TypeFor[quilt.Place]():
 		v.SetZero()
 	case v.Kind() == reflect.Struct:
 		for i := range v.NumField() {

@@ -53,7 +53,7 @@ func sameItems(a, b reflect.Value) bool {
 
 func sameFields(a, b reflect.Value) bool {
 	switch a.Type() {
-	case reflect.TypeFor[layout.Span](), reflect.TypeFor[layout.Fault]():
+	case reflect.TypeFor[layout.Span](), reflect.TypeFor[quilt.Place](), reflect.TypeFor[layout.Fault]():
 		return true
 	}
 	for i := range a.NumField() {
