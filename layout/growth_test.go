@@ -148,7 +148,7 @@ func TestGrowthIsSeen(t *testing.T) {
 		}
 	}
 	for what, count := range map[string]func(func()) uint64{"bytes": allocated, "work": worked} {
-		a := minOf(2, func() uint64 { return count(square(1000)) })
+		a := minOf(20, func() uint64 { return count(square(1000)) })
 		b := minOf(2, func() uint64 { return count(square(16000)) })
 		if a > 0 && b <= 80*a {
 			t.Errorf("%s: %d and %d", what, a, b)

@@ -83,7 +83,7 @@ func seamsByItem(top *quilt.Top, o Options) map[string][]quilt.Seam {
 				continue
 			}
 			f, other := top.Faces[s.A].Fabric, top.Faces[s.B].Fabric
-			light := func(f int) float64 { return p.scene.Paints[f].Colour.Lightness() }
+			light := func(f int32) float64 { return p.scene.Paints[f].Colour.Lightness() }
 			if light(other) > light(f) || light(other) == light(f) && other < f {
 				f = other
 			}
