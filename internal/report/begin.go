@@ -32,7 +32,7 @@ func seamTest(p *Plans) document.Section {
 	}
 	strip, whole := middle+2*seam, 3*middle+2*seam
 	return document.Section{ID: BeginScant, Title: "Test your seam allowance", Blocks: []document.Block{para(
-		"Cut three strips %s. Sew them together along their long edges and press. The center strip should measure %s and the whole %s. "+
+		"From scraps, cut three strips %s. Sew them together along their long edges and press. The center strip should measure %s and the whole %s. "+
 			"If they measure less, sew a seam one thread narrower (a scant seam allowance); if more, one thread wider. Repeat until they measure exactly.",
 		u.By(strip, whole), u.Nearest(middle), u.Size(whole, whole))}}
 }

@@ -3,9 +3,11 @@ package report
 import (
 	"slices"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
 )
 
 // Ids of the sections of the cutting report. A strip set's is StripSetID with its number from 1 behind it, a fabric's FabricID.
@@ -145,10 +147,22 @@ func (c *cuts) faultSection(id, title string, list []cutting.Fault, tone documen
 
 // advice is what should be done before all cloth is cut.
 func (c *cuts) advice() document.Section {
+	first, there := "one test block", "in one block"
+	if c.columnsOnly() {
+		first, there = "three pieces in a row", "in these"
+	}
 	return document.Section{ID: BeforeCutID, Title: "Before you cut", Depth: document.Detail, Blocks: bullets(
-		"Cut, sew and measure one test block before you cut the rest: a seam that is even a thread too wide will show up in one block instead of in the whole quilt.",
+		"Cut, sew and measure "+first+" before you cut the rest: a seam that is even a thread too wide will show up "+there+" instead of in the whole quilt.",
 		"Square up the fabric, then cut strips across the width of fabric (WOF), widest first; use the leftover strip ends for smaller pieces.",
 	)}
+}
+
+// columnsOnly says whether all blocks are columns, which are long: a few of their pieces are sewn for a test.
+func (c *cuts) columnsOnly() bool {
+	return !slices.ContainsFunc(c.plans.Top.Cells, func(cell quilt.Cell) bool {
+		k, ok := blocks.Find(blocks.Kinds(), cell.Kind)
+		return ok && !k.Column
+	})
 }
 
 // Cautions are what is customarily said to those who cut and press. The facts are those of the trade's own cautions (quilt

@@ -336,6 +336,8 @@ func (c *cuts) backingTakes(b *supplies.Backing) string {
 	text := c.forEach(what) + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut) + ", "
 	if way.Panels == 1 {
 		text += fmt.Sprintf("one length of at least %s, no seam.", c.Units.AtLeast(way.PanelCut))
+	} else if way.Panels == other.Panels && way.PanelCut == other.PanelCut { // of a square quilt
+		text += fmt.Sprintf("%s at least %s long with %s, horizontal or vertical: %s.", measure.Count(way.Panels, "panel"), c.Units.AtLeast(way.PanelCut), measure.Count(way.Panels-1, "seam"), c.Units.AtLeast(way.LengthCut))
 	} else {
 		text += fmt.Sprintf("%s at least %s long with %s: %s; with %s: %s.", measure.Count(way.Panels, "panel"), c.Units.AtLeast(way.PanelCut),
 			BackingSeams(b, b.Less), c.Units.AtLeast(way.LengthCut), BackingSeams(b, 1-b.Less), c.Units.AtLeast(other.LengthCut))

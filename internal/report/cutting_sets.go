@@ -48,7 +48,7 @@ func (c *cuts) stripSets() []document.Section {
 		alternately = " Sew alternate seams in opposite directions to prevent bowing."
 	}
 	s := document.Section{ID: StripSetsID, Title: "Strip sets", Depth: document.Detail, Blocks: []document.Block{para(
-		"Sew the strips of each set together along their long edges, in the order of its table, with a %s seam allowance.%s Press as told for each set, so that the seams nest where wedges meet. "+
+		"Sew the strips of each set together along their long edges, in the order of its table, with a %s seam allowance.%s Press each set as directed, so that the seams nest where wedges meet. "+
 			"Measure the set before you cut it: wedges from a set that is too narrow or too wide will not fit.", c.length(c.Seam), alternately)}}
 	press := c.pressSets()
 	if len(sets) > maxSets {
@@ -136,10 +136,10 @@ func (c *cuts) setNotes(press *sewing.StripSets, n int) []string {
 func (c *cuts) endsOf(n int) string {
 	set := &c.Sets[n]
 	first, last := c.name(set.Bands[0].Fabric), c.name(set.Bands[len(set.Bands)-1].Fabric)
-	text := "Wedges of " + c.wedgesName(n, false) + " have " + first + " at the wide end, wedges of " + c.wedgesName(n, true) + " have " + last + " there; they alternate along the set."
 	if first == last { // at both ends, in different widths or with other fabrics between
-		text = "Wedges of " + c.wedgesName(n, false) + " have the first of these strips at the wide end, wedges of " + c.wedgesName(n, true) + " the last; they alternate along the set."
+		first, last = "the first of these strips", "the last"
 	}
+	text := "Each " + c.wedgesName(n, false) + " wedge has " + first + " at its wide end; each " + c.wedgesName(n, true) + " wedge has " + last + " there. They alternate along the set."
 	for i, wanted := range set.Wanted {
 		if wanted == 0 {
 			text += " This quilt uses no " + measure.Plural(c.wedgesName(n, i > 0)+" wedge") + "; set them aside."

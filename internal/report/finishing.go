@@ -66,12 +66,13 @@ func (f *finishing) panels(k *supplies.Backing) string {
 		return "One length of " + panel + " of fabric " + f.units.Nearest(k.UsableWidth) + " wide is enough, with no seam."
 	}
 	text := "Cut off the selvages and cut " + measure.Count(way.Panels, "panel") + " " + panel + " long. "
-	if way.Split != nil {
-		text += "To avoid a seam through the center, cut one panel in half lengthwise and sew the halves to the outer sides. "
-	}
 	text += "Sew the panels together along the selvage sides, with a seam allowance of " + f.units.Nearest(k.Seam) + ", to make " + BackingSeams(k, k.Less) +
 		"; full widths measure " + f.units.Nearest(way.Comes) + ", and " + f.noLess(way.AcrossCut) + " is needed."
-	return text + panelCliff(way, f.units) + " Press " + singular(way.Panels-1, "the seam", "the seams") + " open."
+	text += panelCliff(way, f.units) + " Press " + singular(way.Panels-1, "the seam", "the seams") + " open."
+	if way.Split != nil {
+		text += " To avoid a seam through the center, first cut one panel in half lengthwise; sew the halves to the outer sides, which makes one seam more."
+	}
+	return text
 }
 
 // noLess is a length that is cut exactly where a ruler shows it, and of which else more does no harm.
@@ -106,7 +107,7 @@ func (f *finishing) binding() document.Section {
 		item("Join the " + measure.Count(k.Strips, "strip") + ", " + f.units.Nearest(k.StripCut) + " wide, end to end " + joinWords(k.Join) + ". Press the seams open. The perimeter is " + f.units.Nearest(k.Perimeter) +
 			"; the binding takes at least " + f.units.AtLeast(k.Need) + ", including corners and joining the ends."),
 		item("Fold the binding in half lengthwise, wrong sides together, and press."),
-		item("Sew the binding to the front, raw edges aligned, leaving a tail at the start. At each corner stop one seam allowance from the edge, fold the binding up at 45 degrees, then down even with the next edge, and start again at the edge."),
+		item("Sew the binding to the front, raw edges aligned, leaving a tail at the start. At each corner stop one seam allowance from the edge and backstitch, fold the binding up at 45 degrees, then down even with the next edge, and start again at the edge."),
 		item("Trim and join the tails to fit, then finish the seam. Fold the binding around to the back and sew it down by hand or machine."),
 	}}, f.bindingFigures(k.Join == supplies.Diagonal)}
 	if f.Copies > 1 && k.LengthCut > 0 {

@@ -19,7 +19,7 @@ func (s *sewer) border(stage *sewing.Stage) document.Section {
 	out := document.Section{ID: SewingBorder(stage.Number), Title: "Border " + number(stage.Number)}
 	out.Blocks = append(out.Blocks, para("This border finishes %s wide, of fabric %s. Measure the quilt through the center before you cut the strips to length; the lengths below are calculated%s.",
 		s.units.Nearest(edging.Width), s.plans.called(edging.Fabric), s.roundedUp(n)))
-	t := table(words("pieces"), words("cut"))
+	t := table(words("pieces"), words("cut to"))
 	s.borderLines(n, func(line *cutting.Line) {
 		r := row(s.borderPieces(line), s.units.Size(line.Piece.AcrossCut, line.Piece.AlongCut))
 		r.About.Patches = line.Patches
@@ -138,7 +138,7 @@ func (s *sewer) linesTable() []document.Block {
 // everyOther names numbers that rise; of many that are every other one, the first and the last, and whether they are odd or even.
 func everyOther(what string, list []int) string {
 	last := len(list) - 1
-	if last < 3 {
+	if last < 5 {
 		return numbered(what, list)
 	}
 	for i := range last {

@@ -12,17 +12,26 @@ import (
 // mostListed is the most pieces that a unit has to be told by their names; larger ones are told by their picture.
 const mostListed = 3
 
+// mostInOrder is the most pieces of one shape that a unit has to be told by their fabrics.
+const mostInOrder = 4
+
 // made is the units of a step for blocks of one variant, by their pieces; "" where the names of the pieces say it all: where all
 // units are alike and their pieces of one shape of one cloth, and of the block itself.
 func (s *sewer) made(b *sewing.Block, v *sewing.FabricVariant, step *sewing.Step) string {
 	if b.Column || step == &b.Steps[len(b.Steps)-1] {
 		return ""
 	}
-	var list []string
+	var list, rows []string
 	plain, ordered, pairs := true, false, true
 	for i := range v.Makes {
 		m := &v.Makes[i]
-		if &b.Steps[m.Step] != step || len(m.Pieces) > mostListed {
+		if &b.Steps[m.Step] != step {
+			continue
+		}
+		if len(m.Pieces) > mostListed {
+			if row := s.inOrder(b, v, m); row != "" {
+				rows = append(rows, strconv.Itoa(m.Count)+" with "+row)
+			}
 			continue
 		}
 		plain = plain && !s.mixed(b, m)
@@ -39,17 +48,37 @@ func (s *sewer) made(b *sewing.Block, v *sewing.FabricVariant, step *sewing.Step
 		}
 		list = append(list, strconv.Itoa(m.Count)+" with "+named)
 	}
-	if plain && len(list) < 2 {
+	switch {
+	case len(list) == 0 && len(rows) > 1:
+		return strings.Join(rows, "; ") + "; named from left to right"
+	case plain && len(list) < 2:
 		return ""
 	}
 	text := strings.Join(list, "; ")
 	switch {
-	case pairs && !plain:
+	case pairs && !plain && (len(list) > 1 || s.named(b, step) == step.Do): // which else says what goes on the left
 		text += "; the first one named goes on the left"
 	case ordered:
 		text += ", sewn in this order"
 	}
 	return text
+}
+
+// inOrder is the fabrics of a unit whose pieces are of one shape, from left to right with their tips down; "" where they are
+// too many or of several shapes.
+func (s *sewer) inOrder(b *sewing.Block, v *sewing.FabricVariant, m *sewing.Make) string {
+	var list []string
+	for _, p := range m.Pieces {
+		if s.Shape(b, p) != s.Shape(b, m.Pieces[0]) || len(m.Pieces) > mostInOrder {
+			return ""
+		}
+		cloth := s.Cloths[v.Cloths[p]]
+		if cloth.Reversed {
+			cloth.Name += " reversed"
+		}
+		list = append(list, cloth.Name)
+	}
+	return measure.List(list) + " " + measure.Plural(s.Shape(b, m.Pieces[0]).String())
 }
 
 // mixed says whether a unit has pieces of one shape in several cloths.

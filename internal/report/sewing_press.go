@@ -154,7 +154,7 @@ func (s *sewer) round(b *sewing.Block, r *sewing.Round) string {
 	if r.WhyNot == sewing.RunsThrough {
 		why = ", because the " + s.partName(b, -1, []int{r.Through}) + " has no corner there"
 	}
-	return "Do not spin this center" + why + "; press the seams as told above."
+	return "Do not spin this center" + why + "; press the seams as described above."
 }
 
 // lastOpen is how many layers there are with the last seam pressed open, where that makes it less.
@@ -333,14 +333,53 @@ func (s *sewer) notNesting(list *sentences) {
 	list.add(fmt.Sprintf("Seams do not nest at %s: press the later seam open there, or overlap the seams, and pin carefully.", measure.Count(left, "place")),
 		document.About{Patches: s.joints(func(j *sewing.Joint) bool { return !j.Nests })}).Tone = document.Doubtful
 	shown := s.Pressing.Cannot[:min(maxListed, len(s.Pressing.Cannot))]
-	var said []string
-	for _, c := range shown {
-		if text := "Seams do not nest at " + s.where(s.Pressing.Joints[c.Joint].At) + "."; !slices.Contains(said, text) {
-			said = append(said, text)
-			list.add(text, document.About{Patches: s.JointPatches(c.Joint)}).Tone = document.Doubtful
-		}
+	for _, spot := range s.spots(shown) {
+		list.add("Seams do not nest at "+spot.text+".", document.About{Patches: spot.patches}).Tone = document.Doubtful
 	}
 	if left > maxListed {
 		list.add(fmt.Sprintf("They also do not nest at %d more.", left-maxListed), document.About{})
 	}
+}
+
+// unnested is where joints lie that are at the same place of their blocks, and the patches that meet there.
+type unnested struct {
+	text    string
+	patches []int
+}
+
+// spots is where joints lie, those at the same place of several blocks together.
+func (s *sewer) spots(list []sewing.Cannot) []unnested {
+	type alike struct {
+		name           string
+		cells, patches []int
+	}
+	var found []alike
+	for _, c := range list {
+		at := s.Pressing.Joints[c.Joint].At
+		cell, name := s.CellOf(at), ""
+		if cell >= 0 {
+			name = s.spot(cell, at)
+		}
+		n := slices.IndexFunc(found, func(a alike) bool { return a.name == name })
+		if n < 0 {
+			n = len(found)
+			found = append(found, alike{name: name})
+		}
+		found[n].cells = append(found[n].cells, cell)
+		found[n].patches = append(found[n].patches, s.JointPatches(c.Joint)...)
+	}
+	spots := make([]unnested, len(found))
+	for i, a := range found {
+		cells := slices.Compact(slices.Sorted(slices.Values(a.cells)))
+		switch {
+		case a.name == "":
+			spots[i].text = "the borders or sashes"
+		case len(cells) == 1:
+			spots[i].text = a.name + " of the block in " + cellPlaces(cells, s.Columns)
+		default:
+			spots[i].text = measure.Plural(a.name) + " of the blocks in " + cellPlaces(cells, s.Columns)
+		}
+		spots[i].patches = slices.Compact(slices.Sorted(slices.Values(a.patches)))
+	}
+	return spots
 }

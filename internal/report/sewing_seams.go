@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
@@ -65,6 +66,7 @@ func (s *sewer) offsets(b *sewing.Block, j *sewing.Join, names [2]string) []docu
 		if l < 0 {
 			leading = names[0]
 		}
+		leading = strings.TrimPrefix(leading, "corner ") // of a corner triangle
 		return lead("Offset:", "let the corner of the %s extend %s beyond the edge %s.", leading, s.offset(l), where)
 	}
 	for e := range j.Ends {

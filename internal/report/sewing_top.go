@@ -25,7 +25,7 @@ const SewingBorders = "border-"
 
 // together is how blocks, sashes and borders go together, and how they are pressed, in the order of the work.
 func (s *sewer) together() document.Section {
-	out := document.Section{ID: SewingTogether, Title: "Joining the blocks", Depth: document.Detail}
+	out := document.Section{ID: SewingTogether, Title: "Joining the " + measure.Plural((Grid{s.top, s.Plan}).Noun()), Depth: document.Detail}
 	add := func(part document.Section) {
 		if len(part.Blocks) > 0 {
 			out.Blocks = append(out.Blocks, part)
@@ -218,7 +218,7 @@ func (s *sewer) grain() document.Section {
 		list.add(s.edges(b), document.About{Patches: s.wholeBlock(b)})
 	}
 	if len(list.Items) == 0 {
-		list.add("All block edges are on the straight grain.", document.About{})
+		list.add("All "+(Grid{s.top, s.Plan}).Noun()+" edges are on the straight grain.", document.About{})
 	}
 	for _, side := range s.outside() {
 		list.add(side.text, document.About{Patches: s.cellPatches(side.cells)})

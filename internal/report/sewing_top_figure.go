@@ -284,13 +284,32 @@ func asideIn(a, b measure.Vec) measure.Vec {
 	return measure.Vec{X: at.X, Y: at.Y - high/4}
 }
 
+// narrowBorder is the share of the quilt center's width, one in so many, below which a border has no room for a number.
+const narrowBorder = 18
+
+// numberInside numbers a narrow strip beside the quilt center, between two of its corners, where it meets the center.
+func (d *sketch) numberInside(number int, a, b measure.Vec) {
+	field := d.top.Field
+	wide, high := float64(field.Max.X-field.Min.X), float64(field.Max.Y-field.Min.Y)
+	room := min(wide, high) / narrowBorder
+	at := asideIn(a, b)
+	if x, y := at.X-float64(field.Min.X), at.Y-float64(field.Min.Y); math.Abs(b.X-a.X) > math.Abs(b.Y-a.Y) {
+		at.Y = float64(field.Min.Y) + min(max(y, room), high-room)
+	} else {
+		at.X = float64(field.Min.X) + min(max(x, room), wide-room)
+	}
+	d.words(fmt.Sprint(number), at, label{dimPoints, diagram.Middle, 0})
+	words := d.Marks[len(d.Marks)-1].Words
+	words.Optional, words.Across = true, measure.NM(1.8*room)
+}
+
 // drawBorders is the borders round the field, numbered in the order in which their strips
 // are sewn on.
 func (s *sewer) drawBorders() *diagram.Figure {
 	f := &diagram.Figure{Title: SewingPictureTitle + "the borders, in the order numbered", Description: "The borders around the quilt center. Sew the strips on in the order numbered; arrows show the pressing direction."}
 	d := &sketch{Figure: f, plan: s.Plan, top: s.top, place: same}
 	d.area(rectOf(s.top.Field), white(), false, diagram.Thin)
-	d.words("blocks", vecOf(s.top.Field.Min).Plus(vecOf(s.top.Field.Max)).Times(0.5), label{captionPoints, diagram.Middle, 0})
+	d.words(measure.Plural((Grid{s.top, s.Plan}).Noun()), vecOf(s.top.Field.Min).Plus(vecOf(s.top.Field.Max)).Times(0.5), label{captionPoints, diagram.Middle, 0})
 	number := 0
 	for i := range s.Assembly.Parts {
 		if part := &s.Assembly.Parts[i]; part.Border >= 0 {
@@ -302,7 +321,8 @@ func (s *sewer) drawBorders() *diagram.Figure {
 		if stage.Sort != sewing.BorderStage {
 			continue
 		}
-		half := float64(s.top.CutFacts.Borders[stage.Number-1].Width) * 0.4
+		strip := float64(s.top.CutFacts.Borders[stage.Number-1].Width)
+		half := 0.4 * strip
 		drift := 0.05 * float64((stage.Number-1)%3+1) // of the strip's length: no arrow meets that of the next border
 		for i := stage.First; i < stage.First+stage.Count; i++ {
 			d.pressed(i, 0.5+drift, max(min(half, width/20), width/40))
@@ -310,6 +330,10 @@ func (s *sewer) drawBorders() *diagram.Figure {
 		for _, n := range s.BorderStrips(&stage) {
 			number++
 			o := s.top.Patches[n].Outline
+			if stage.Number == 1 && strip < width/narrowBorder {
+				d.numberInside(number, vecOf(o[0]), vecOf(o[2]))
+				continue
+			}
 			d.wordsOn(fmt.Sprint(number), asideIn(vecOf(o[0]), vecOf(o[2])), d.clothAt(n))
 			words := d.Marks[len(d.Marks)-1].Words // the text tells the order too
 			wide, high := math.Abs(vecOf(o[2]).X-vecOf(o[0]).X), math.Abs(vecOf(o[2]).Y-vecOf(o[0]).Y)

@@ -83,7 +83,7 @@ func Skills(p *Plans) []string {
 		{s.round, "spinning seams at the center of a block"},
 		{s.bias, "handling bias edges"},
 		{s.columns, "joining columns of tumblers"},
-		{len(p.Top.Cells) > 1, "nesting seams where blocks meet"},
+		{len(p.Top.Cells) > 1, "nesting seams where " + measure.Plural((Grid{p.Top, p.Steps()}).Noun()) + " meet"},
 		{len(p.Top.CutFacts.Borders) > 0, "borders cut to the quilt's measure"},
 		{p.Top.CutFacts.Binding != nil, "double-fold binding with mitered corners"},
 	} {

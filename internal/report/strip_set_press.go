@@ -47,6 +47,9 @@ func (c *cuts) bothWays(n int, press *sewing.SetPressing, seams string) string {
 		wedge, short = "wedge", " Re-press single wedges if either group runs short of one kind."
 	}
 	first, last := each*press.Wedges[0], each*press.Wedges[1]
+	if how := c.halfEachWay(n, press, seams); how != "" && first == last {
+		return fmt.Sprintf("%s: you need %s of each. Keep the two groups apart.", how, measure.Count(first, wedge))
+	}
 	if len(set.Runs) > 1 || first != last {
 		return fmt.Sprintf("Press %s toward %s for %s and toward %s for %d: press each set one way, and one set in part each way if needed.%s Keep the two groups apart.",
 			seams, toward[0], measure.Count(first, wedge), toward[1], last, short)
@@ -59,6 +62,36 @@ func (c *cuts) bothWays(n int, press *sewing.SetPressing, seams string) string {
 		how = fmt.Sprintf("Press %s toward %s in %d of the sets, toward %s in %d, and half each way in one", seams, toward[0], sets/2, toward[1], sets/2)
 	}
 	return fmt.Sprintf("%s: you need %s of each.%s Keep the two groups apart.", how, measure.Count(first, wedge), short)
+}
+
+// halfEachWay is how sets of several lengths are pressed half one way and half the other; "" where whole sets, with one
+// divided set at most, do not come to that.
+func (c *cuts) halfEachWay(n int, press *sewing.SetPressing, seams string) string {
+	set, toward, sets, alike := &c.Sets[n], c.setEnds(&c.Sets[n]), 0, true
+	if len(set.Runs) < 2 || min(set.Wanted[0], set.Wanted[1]) > 0 {
+		return ""
+	}
+	gives := make([]int, len(set.Runs)) // of the wedges that are wanted, from each set
+	for i, r := range set.Runs {
+		first := r.FirstReversed == r.Sets // a reversed wedge, in each of them
+		if !first && r.FirstReversed > 0 {
+			return ""
+		}
+		gives[i] = r.Wedges / 2
+		if first == (set.Wanted[0] == 0) {
+			gives[i] = (r.Wedges + 1) / 2
+		}
+		sets, alike = sets+r.Sets, alike && gives[i] == gives[0]
+	}
+	need, long, short := max(1, c.Copies)*press.Wedges[0], &set.Runs[0], &set.Runs[1]
+	switch {
+	case alike && sets%2 == 0 && sets/2*gives[0] >= need:
+		return fmt.Sprintf("Press %s toward %s in %s and toward %s in the other %d", seams, toward[0], measure.Count(sets/2, "set"), toward[1], sets/2)
+	case len(set.Runs) == 2 && long.Sets%2 == 0 && short.Sets == 1 && long.Sets/2*gives[0]+gives[1]/2 >= need:
+		return fmt.Sprintf("Press %s toward %s in %d of the sets %s long, toward %s in the other %d, and half each way in the set %s long",
+			seams, toward[0], long.Sets/2, c.Units.AtLeast(long.LengthCut), toward[1], long.Sets/2, c.Units.AtLeast(short.LengthCut))
+	}
+	return ""
 }
 
 // setEnds is what the first and the last strip of a set are called.

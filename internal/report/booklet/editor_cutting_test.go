@@ -310,7 +310,7 @@ func wrongSums(d document.Document, r Reports) []string {
 		}
 	}
 	w, h := new(big.Rat).SetInt64(int64(t.Field.Width()+2*t.Seam)), new(big.Rat).SetInt64(int64(t.Field.Height()+2*t.Seam))
-	for _, b := range flat(partOf(d, "Joining the blocks")) {
+	for _, b := range flat(append(partOf(d, "Joining the blocks"), partOf(d, "Joining the columns")...)) {
 		p, ok := b.(document.Paragraph)
 		if !ok {
 			continue

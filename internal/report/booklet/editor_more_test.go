@@ -70,7 +70,7 @@ func wrongBorders(d document.Document, r Reports) []string {
 			cut = append(cut, size.FindString(row["Cut"]))
 		}
 	}
-	for _, t := range tables(d, "Joining the blocks", "Pieces") {
+	for _, t := range append(tables(d, "Joining the blocks", "Pieces"), tables(d, "Joining the columns", "Pieces")...) {
 		for _, row := range t.Rows {
 			if strings.Contains(row.Cells[0].Text.String(), "strip") {
 				sewn = append(sewn, row.Cells[1].Text.String())

@@ -129,7 +129,7 @@ func wrongCuttingTables(text string, r Reports) (wrong []string, lines int) {
 
 // wrongBorderTables compares the pieces of each border, where they are sewn on, with the plan.
 func wrongBorderTables(text string, r Reports) (wrong []string, lines int) {
-	rows := rowsBelow(text, regexp.MustCompile(`^\| Pieces \| Cut \|`))
+	rows := rowsBelow(text, regexp.MustCompile(`^\| Pieces \| Cut to \|`))
 	want := map[string][]string{}
 	for i := range r.Cuts.Lines {
 		if line := &r.Cuts.Lines[i]; line.Border >= 0 {
