@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"strings"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/render/pdf"
@@ -107,6 +108,9 @@ func (b *builder) block(block document.Block, c column) {
 	case document.Paragraph:
 		b.space(b.body * 0.55)
 		b.paragraph(v.Text, c)
+		if strings.HasSuffix(v.Text.String(), ":") {
+			b.next = bound // to what it announces
+		}
 	case document.List:
 		b.bullets(v, c)
 	case document.Source:

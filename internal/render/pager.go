@@ -144,12 +144,8 @@ func (p *pager) unit(list []slice, held tie) {
 	p.set(list) // higher than a page: as much of it as there is will be found by the check
 }
 
-// least is how full a page is at the least that no chapter ends on; in large print on half a sheet, whose pages hold fifteen lines and
-// figures as high as a page, leastLarge.
-const (
-	least      = 0.5
-	leastLarge = 0.4
-)
+// least is how full a page is at the least that no chapter ends on.
+const least = 0.5
 
 // short says whether the page is less than half full.
 func (p *pager) short() bool { return p.y-p.top < least*(p.bottom-p.top) }
@@ -277,13 +273,9 @@ func (p *pager) drop(s slice) {
 // shortPages are the pages that are less than half full, though neither a chapter nor a page asked for begins behind them.
 func shortPages(pages []page, l look) []Warning {
 	var list []Warning
-	enough := least
-	if l.large && l.narrow() {
-		enough = leastLarge
-	}
 	for i, p := range pages[:max(0, len(pages)-1)] {
 		next := pages[i+1].placed[0]
-		if used := p.filled() / l.room(); used < enough && !next.newPage && !next.opens && next.part == p.placed[len(p.placed)-1].part {
+		if used := p.filled() / l.room(); used < least && !next.newPage && !next.opens && next.part == p.placed[len(p.placed)-1].part {
 			list = append(list, Warning{ShortPage, i + 1, fmt.Sprintf("the page is filled to %.0f %%", 100*used)})
 		}
 	}

@@ -1,6 +1,10 @@
 package render
 
 import (
+	"cmp"
+	"math"
+	"slices"
+
 	"eighthturn/internal/document"
 	"eighthturn/internal/render/pdf"
 )
@@ -54,19 +58,23 @@ func (b *builder) tabled(t document.Table, c column) (stacked bool) {
 func (b *builder) measured(t *document.Table, c column, size float64) (grid, bool) {
 	n := len(t.Columns)
 	least, whole, beside := make([]float64, n), make([]float64, n), make([]float64, n)
+	heads := make([]float64, n)
 	for i, head := range t.Columns {
-		b.widen(document.Plain(head.Title), 0, fixed(size, true, ink()), [2]*float64{&least[i], &whole[i]})
+		heads[i] = b.widen(document.Plain(head.Title), 0, fixed(size, true, ink()), [2]*float64{&least[i], &whole[i]})
 	}
+	cells := [][]float64{heads}
 	for _, r := range t.Rows {
 		if across(r, n) {
 			continue
 		}
-		for i := range min(n, len(r.Cells)) {
+		row := make([]float64, min(n, len(r.Cells)))
+		for i := range row {
 			cell := r.Cells[i]
 			swatches := b.swatchWidth(cell.Swatches, size)
 			beside[i] = max(beside[i], swatches)
-			b.widen(cell.Text, swatches, cellStyle(size, r.Total), [2]*float64{&least[i], &whole[i]})
+			row[i] = b.widen(cell.Text, swatches, cellStyle(size, r.Total), [2]*float64{&least[i], &whole[i]})
 		}
+		cells = append(cells, row)
 	}
 	for i := range least {
 		if n > 1 {
@@ -78,7 +86,7 @@ func (b *builder) measured(t *document.Table, c column, size float64) (grid, boo
 	if sum(least) > room {
 		return grid{}, false
 	}
-	g := grid{Table: t, column: c, size: size, pad: size * 0.34, widths: shared(least, whole, weights(t.Columns, whole), room)}
+	g := grid{Table: t, column: c, size: size, pad: size * 0.34, widths: shared(least, whole, weights(t.Columns, whole), room, func(widths []float64) int { return linesIn(cells, widths) })}
 	x := c.x
 	for _, w := range g.widths {
 		g.lefts = append(g.lefts, x)
@@ -88,11 +96,12 @@ func (b *builder) measured(t *document.Table, c column, size float64) (grid, boo
 	return g, true
 }
 
-// widen makes room for a text in its column's least and whole width.
-func (b *builder) widen(t document.Text, beside float64, of func(document.Run) style, widths [2]*float64) {
+// widen makes room for a text in its column's least and whole width, and says how wide it is on one line.
+func (b *builder) widen(t document.Text, beside float64, of func(document.Run) style, widths [2]*float64) float64 {
 	word, whole := b.widest(runs(t), of)
 	*widths[0] = max(*widths[0], word+beside)
 	*widths[1] = max(*widths[1], whole+beside+0.01)
+	return whole + beside
 }
 
 // weights are the relative widths that were asked for, or nil.
@@ -119,8 +128,8 @@ func weights(columns []document.Column, whole []float64) []float64 {
 	return list
 }
 
-// shared shares a width among columns, none below its least.
-func shared(least, whole, weight []float64, room float64) []float64 {
+// shared shares a width among columns, none below its least; lines is how many lines a table has whose columns have some widths.
+func shared(least, whole, weight []float64, room float64, lines func([]float64) int) []float64 {
 	widths := make([]float64, len(least))
 	switch all := sum(whole); {
 	case weight != nil:
@@ -134,7 +143,7 @@ func shared(least, whole, weight []float64, room float64) []float64 {
 		}
 		return widths
 	default:
-		return eased(least, whole, room)
+		return eased(least, whole, room, lines)
 	}
 	spare, over := room-sum(least), 0.0
 	for i := range widths {
@@ -150,14 +159,52 @@ func shared(least, whole, weight []float64, room float64) []float64 {
 	return widths
 }
 
-// eased gives every column its least, and of what its texts ask for beyond that the same part as all others.
-func eased(least, whole []float64, room float64) []float64 {
-	part := (room - sum(least)) / (sum(whole) - sum(least))
-	widths := make([]float64, len(least))
-	for i := range widths {
-		widths[i] = least[i] + (whole[i]-least[i])*part
+// eased gives every column its least, and of what its texts ask for beyond that the same part as all others; but columns of short
+// texts are given all that they ask for first, as many of them as leave the table with the fewest lines and broken cells.
+func eased(least, whole []float64, room float64, lines func(widths []float64) int) []float64 {
+	order := make([]int, len(least))
+	for i := range order {
+		order[i] = i
 	}
-	return widths
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(whole[a], whole[b]) })
+	var best []float64
+	fewest, spare, asked := 0, room-sum(least), sum(whole)-sum(least)
+	for given := range order {
+		widths := slices.Clone(least)
+		for n, i := range order {
+			if n < given {
+				widths[i] = whole[i]
+			} else {
+				widths[i] += (whole[i] - least[i]) * spare / asked
+			}
+		}
+		if n := lines(widths); best == nil || n < fewest {
+			best, fewest = widths, n
+		}
+		extra := whole[order[given]] - least[order[given]]
+		if spare, asked = spare-extra, asked-extra; spare < 0 {
+			break
+		}
+	}
+	return best
+}
+
+// linesIn is about how many lines the rows of a table have, whose cells are so wide on one line; among as many lines, more cells that
+// are broken weigh more.
+func linesIn(cells [][]float64, widths []float64) int {
+	const line = 10000
+	all := 0
+	for _, row := range cells {
+		most := 1.0
+		for i, w := range row {
+			if w > widths[i]+1e-6 {
+				all++
+			}
+			most = max(most, math.Ceil(w/widths[i]-1e-6))
+		}
+		all += line * int(most)
+	}
+	return all
 }
 
 func sum(list []float64) float64 {

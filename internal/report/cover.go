@@ -19,7 +19,7 @@ func CoverLines(p *Plans) []document.Text {
 	return append(lines, lead("Skill level:", "%s", SkillLevel(p)))
 }
 
-// BackCover is what stands on the back of a pattern; with little room, what to buy is a sentence.
+// BackCover is what stands on the back of a pattern; with little room, what to buy is a list.
 func BackCover(p *Plans, little bool) document.Section {
 	c, t := newCuts(p), p.Top
 	out := document.Section{ID: "back-cover", Blocks: []document.Block{
@@ -39,8 +39,13 @@ func BackCover(p *Plans, little bool) document.Section {
 	return out
 }
 
-// maxOnBack is how many fabrics the back cover lists in a table.
-const maxOnBack = 6
+// maxOnBack is how many fabrics the back cover has in a table with their colors; up to maxPairedOnBack, or maxPairedLittle with
+// little room, stand two to a row, and more are a sentence.
+const (
+	maxOnBack       = 6
+	maxPairedOnBack = 14
+	maxPairedLittle = 10
+)
 
 // backTable is what to buy, in short.
 func (c *cuts) backTable(little bool) document.Block {
@@ -52,6 +57,12 @@ func (c *cuts) backTable(little bool) document.Block {
 		for _, more := range c.besideFabrics() {
 			list = append(list, more[0]+": "+more[1])
 		}
+		switch {
+		case len(c.Fabrics) <= maxOnBack:
+			return bullets(list...)[0]
+		case len(c.Fabrics) <= maxPairedLittle || !little && len(c.Fabrics) <= maxPairedOnBack:
+			return paired(list)
+		}
 		return paragraph(strings.Join(list, "; ") + ".")
 	}
 	t := table(words("Fabric"), lengths("Buy"))
@@ -61,6 +72,19 @@ func (c *cuts) backTable(little bool) document.Block {
 	}
 	for _, more := range c.besideFabrics() {
 		t.Rows = append(t.Rows, row(more[0], more[1]))
+	}
+	return t
+}
+
+// paired is a list in two columns, to be read down.
+func paired(list []string) document.Table {
+	t, half := table(words(""), words("")), (len(list)+1)/2
+	for i := range half {
+		other := ""
+		if half+i < len(list) {
+			other = list[half+i]
+		}
+		t.Rows = append(t.Rows, row(list[i], other))
 	}
 	return t
 }

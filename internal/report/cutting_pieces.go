@@ -163,7 +163,7 @@ func hands(line *cutting.Line) string {
 	if line.Left+line.Right == 0 || line.Piece.Hand != cutting.Either {
 		return ""
 	}
-	return fmt.Sprintf("%d left, %d right", line.Left, line.Right)
+	return fmt.Sprintf("%d + %d", line.Left, line.Right)
 }
 
 // lineNumbers are lines as people count them.

@@ -192,7 +192,7 @@ func wrongPieces(d document.Document, r Reports) []string {
 	for i, row := range rows {
 		line, hands, cloth := &r.Cuts.Lines[i], "", ""
 		if line.Left+line.Right > 0 && line.Piece.Hand == cutting.Either {
-			hands = fmt.Sprintf("%d left, %d right", line.Left, line.Right)
+			hands = fmt.Sprintf("%d + %d", line.Left, line.Right)
 		}
 		if line.Fabric >= 0 {
 			cloth = r.Cuts.Fabrics[line.Fabric].Name

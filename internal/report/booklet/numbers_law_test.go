@@ -120,7 +120,7 @@ func wrongCuttingTables(text string, r Reports) (wrong []string, lines int) {
 		}
 		hands := ""
 		if line.Left+line.Right > 0 && line.Piece.Hand == cutting.Either {
-			hands = fmt.Sprintf("%d left, %d right", line.Left, line.Right)
+			hands = fmt.Sprintf("%d + %d", line.Left, line.Right)
 		}
 		want = append(want, fmt.Sprintf("%d%s %s: %d %s", i+1, cloth, lineName(r.Top, line), line.Pieces, hands))
 	}
@@ -271,7 +271,7 @@ func TestNumbersCatch(t *testing.T) {
 		layout, pattern, by string
 	}{
 		"a piece too many":        {lanterns, `(\| kite \|.*\| )96( \|)`, "${1}97$2"},
-		"a left one too many":     {lanterns, `(\d+)( left, \d+ right)`, "9$1$2"},
+		"a left one too many":     {lanterns, `(\d+)( \+ \d+)`, "9$1$2"},
 		"another piece":           {lanterns, `\| kite \|`, "| square |"},
 		"another fabric's piece":  {lanterns, `(\| kite \|.*\) )\S+`, "${1}another"},
 		"a line that is gone":     {lanterns, `\n.*\| kite \|.*\n`, "\n"},

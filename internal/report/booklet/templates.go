@@ -92,7 +92,7 @@ func (b *patternBuilder) templateBook(plates []templates.Plate) report.TemplateB
 
 // plateRoom is the width and height that a page has for templates.
 func (b *patternBuilder) plateRoom() measure.Point {
-	p, spare := b.paper(), 2*measure.Inch // a long caption takes three lines
+	p, spare := b.paper(), 15*measure.Inch/8 // a long caption takes three lines
 	if b.Large {
 		spare = 31 * measure.Inch / 8 // five lines
 		if p.Width < 6*measure.Inch {
