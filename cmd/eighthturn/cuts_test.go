@@ -96,7 +96,7 @@ func TestCutsSaysAll(t *testing.T) {
 	for _, s := range samples.All() {
 		p := plansOf(t, s.Text)
 		text := cutsText(t, p, reportForms{})
-		wants := []string{"finished", "cut", "Finished size excludes seam allowances", "test block", "Rotary cutter: close the guard", "Iron: ", "Square up the fabric"}
+		wants := []string{"finished", "cut", "Finished size excludes seam allowances", "Cut, sew and measure", "Rotary cutter: close the guard", "Iron: ", "Square up the fabric"}
 		for i := range p.Cuts().Fabrics {
 			wants = append(wants, p.Cuts().Fabrics[i].Name, p.Top.Units.Shop(p.Cuts().Fabrics[i].Purchase.Buy))
 		}

@@ -242,7 +242,7 @@ func rowsOfJoining(r reportTab, press bool) (list []*tabRow) {
 	for i := range r.Sections {
 		s := &r.Sections[i]
 		if s.Title != "" {
-			within = s.Title == "Joining the blocks"
+			within = s.Title == "Joining the blocks" || s.Title == "Joining the columns"
 		}
 		for n := range s.Rows {
 			if within && len(s.Rows[n].Seams) > 0 && (strings.HasPrefix(s.Rows[n].Cells[0], "Press") || strings.HasPrefix(s.Rows[n].Cells[0], "Exception")) == press {
