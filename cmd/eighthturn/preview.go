@@ -46,6 +46,7 @@ func previewCommand(c *console) *cobra.Command {
 	f.Var((*portOption)(&o.Port), portName, "the page's `PORT` on this computer; any free one if omitted")
 	f.BoolVar(&o.NoOpen, "no-open", false, "show the page's address without opening it")
 	f.BoolVar(&o.Quiet, "quiet", false, "say nothing at each save")
+	f.BoolVar(&o.Edit, "edit", false, "let the page write the layout: colors that you try, hints, and a pane to type in")
 	f.BoolVar(&o.Secret, "key", false, "admit only the page that was opened, on a computer that several people share")
 	f.Var((*hostsOption)(&o.Hosts), hostName, "another `NAME` that the browser may use for this computer, if a port is forwarded")
 	f.Var((*editorOption)(&o.Editor), editorName, "an `ADDRESS` that opens your text editor, with {file} and {line}, for the page's links to lines")

@@ -29,7 +29,7 @@ func (p *tab) openCard(at int) {
 // lie over one another.
 const cardLaidOut = `((selector) => {
 	const wrong = [], box = document.querySelector(selector), b = box.getBoundingClientRect();
-	for (const pane of document.querySelectorAll('.pane:first-child')) {
+	for (const pane of document.querySelectorAll('.pane:first-child svg g')) {
 		const q = pane.getBoundingClientRect(), x = q.left + q.width / 2, y = q.top + q.height / 2;
 		if (x > b.left && x < b.right && y > b.top && y < b.bottom) wrong.push('it covers the middle of the quilt');
 	}
@@ -133,7 +133,7 @@ func TestTryingAColor(t *testing.T) {
 	}
 	put(t, r.file, starfish(t)+"\n# saved\n")
 	p.revision(2)
-	p.until(`document.getElementById('color-card').hidden && document.getElementById('said').textContent.includes('saved')`)
+	p.until(`document.getElementById('color-card').hidden && document.getElementById('note').textContent.includes('saved')`)
 	if now := eval[string](p, fills); now != before {
 		t.Errorf("saved, painted is %s, before %s", now, before)
 	}

@@ -1,6 +1,7 @@
 package preview
 
 import (
+	"mime"
 	"net"
 	"net/http"
 	"net/url"
@@ -35,8 +36,8 @@ func hostName(header string) string {
 	return strings.ToLower(strings.TrimSuffix(name, "."))
 }
 
-// refuse says why a request is not answered: a status and a sentence, or 0.
-func (h hosts) refuse(r *http.Request) (status int, why string) {
+// refuse says why a request is not answered: a status and a sentence, or 0. Posts says that its address takes what a page posts.
+func (h hosts) refuse(r *http.Request, posts bool) (status int, why string) {
 	name := hostName(r.Host)
 	switch {
 	case name == "" || !h[name]:
@@ -45,10 +46,32 @@ func (h hosts) refuse(r *http.Request) (status int, why string) {
 		return http.StatusForbidden, "This preview answers only its own page."
 	case !ownSite(r):
 		return http.StatusForbidden, "This preview answers only its own page."
+	case posts:
+		return refusePost(r)
 	case r.Method != http.MethodGet && r.Method != http.MethodHead:
 		return http.StatusMethodNotAllowed, "This preview is for looking only."
 	case r.ContentLength != 0:
 		return http.StatusRequestEntityTooLarge, "This preview accepts no uploads."
+	}
+	return 0, ""
+}
+
+// refusePost says why what is posted is not taken: it must say that it comes from the page itself, which every browser does, and be
+// JSON, which no form of another page can send.
+func refusePost(r *http.Request) (status int, why string) {
+	kind, _, err := mime.ParseMediaType(r.Header.Get("Content-Type"))
+	site := r.Header.Get("Sec-Fetch-Site")
+	switch {
+	case r.Method != http.MethodPost:
+		return http.StatusMethodNotAllowed, "This address takes what the page posts."
+	case len(r.Header.Values("Origin")) != 1 || site != "" && site != "same-origin":
+		return http.StatusForbidden, "This preview answers only its own page."
+	case err != nil || kind != "application/json":
+		return http.StatusUnsupportedMediaType, "This is no request that the page makes."
+	case r.ContentLength < 0:
+		return http.StatusLengthRequired, "This is no request that the page makes."
+	case r.ContentLength > maxEditBytes:
+		return http.StatusRequestEntityTooLarge, "This is more than a layout may have."
 	}
 	return 0, ""
 }

@@ -35,6 +35,7 @@ type Options struct {
 	Tries     []string                          // "fabric=color": other colors that fabrics are shown in; nothing of it is saved
 	Cutting   func(*quilt.Top) cutting.Options  // how quilts are cut and bought; nil for the usual way
 	Editor    string                            // address that opens a file in an editor, with {file} and {line}; "" for none. See CheckEditor
+	Edit      bool                              // let the page write the file
 	Secret    bool                              // ask for a key that only the opened address holds
 	Quiet     bool                              // no line a save
 	NoOpen    bool                              // print the address without opening it

@@ -22,6 +22,7 @@ const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src
 
 const (
 	headerTimeout   = 5 * time.Second
+	bodyTimeout     = 10 * time.Second
 	idleTimeout     = 60 * time.Second
 	shutdownTimeout = 100 * time.Millisecond
 	maxHeaderBytes  = 16 << 10 // bytes
@@ -34,6 +35,8 @@ type site struct {
 	studies      *studies
 	desk         desk
 	routes       map[string]route
+	posts        map[string]route // that take what the page posts; none if it may not write
+	editor       *editor          // nil if it may not
 	hosts        hosts
 	key          string // "" if none is asked for
 	streams      atomic.Int32
@@ -55,6 +58,9 @@ func newSite(path string, o Options) *site {
 	s.state.numbers.cutting = o.Cutting
 	for _, r := range routes() {
 		s.routes[r.path] = r
+	}
+	if o.Edit {
+		s.mayEdit(path)
 	}
 	if o.Secret {
 		s.key = random()
@@ -81,9 +87,10 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	h.Set("Content-Security-Policy", policy)
 	c := http.NewResponseController(w)
 	_ = c.SetWriteDeadline(time.Now().Add(s.writeTimeout)) // where it cannot be set, nothing is written to a network
-	if status, why := s.hosts.refuse(r); status != 0 {
+	post, posts := s.posts[r.URL.Path]
+	if status, why := s.hosts.refuse(r, posts); status != 0 {
 		if status == http.StatusMethodNotAllowed {
-			h.Set("Allow", "GET, HEAD")
+			h.Set("Allow", map[bool]string{true: "POST", false: "GET, HEAD"}[posts])
 		}
 		_ = c.SetReadDeadline(time.Now()) // what else it would send is not waited for
 		http.Error(w, why, status)
@@ -91,6 +98,11 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	}
 	h.Set("X-Instance", s.state.instance)
 	if !s.admit(w, r) {
+		return
+	}
+	if posts && r.URL.RawPath == "" {
+		_ = c.SetReadDeadline(time.Now().Add(bodyTimeout))
+		s.servePost(w, r, post)
 		return
 	}
 	route, ok := s.routes[r.URL.Path]

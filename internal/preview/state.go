@@ -20,6 +20,7 @@ type snapshot struct {
 	warnings int
 	problem  string // why there is no text, or what broke inside the program; "" if neither
 	inside   bool   // the problem is the program's own
+	mark     string // of the text, "" where there is none
 }
 
 // faultText is a fault exactly as the terminal shows it.
@@ -27,6 +28,9 @@ type faultText struct {
 	Severity string `json:"severity"`
 	Line     int    `json:"line"`
 	Text     string `json:"text"`
+
+	Fix   []editedLine  `json:"fix,omitempty"` // the lines with what the hint says to type
+	edits []layout.Edit // which is this
 }
 
 // message is what a page is sent: always the faults, and of the picture what it lacks.
@@ -46,6 +50,8 @@ type message struct {
 	Warnings int         `json:"warnings"`
 	Problem  string      `json:"problem"`
 	Inside   bool        `json:"inside"`
+	Mark     string      `json:"mark"`           // of the newest text; see editRequest
+	Edit     string      `json:"edit,omitempty"` // the token with which the page may write
 
 	Quilt     json.RawMessage   `json:"quilt,omitempty"`
 	Fabrics   json.RawMessage   `json:"fabrics,omitempty"`
@@ -70,6 +76,7 @@ type state struct {
 	file     string
 	layout   string
 	editor   string // address that opens the file in an editor
+	edit     string // the token of the page's requests to write, "" if it may not
 	now      *snapshot
 	recent   []*picture // newest last; of the others only what pages were sent
 	numbers  *numbering
@@ -94,6 +101,9 @@ func (s *state) publish(r reading, d drawing) *snapshot {
 	}
 	if d.broke != "" {
 		snap.problem, snap.inside = layoutVisible(d.broke), true
+	}
+	if r.problem == "" {
+		snap.mark = markOf(r.text)
 	}
 	snap.errors, snap.warnings = layout.Count(d.faults)
 	snap.faults, snap.more = faultTexts(s.file, d)
@@ -165,6 +175,7 @@ func (s *state) answer(have int) []byte {
 	m := message{
 		Instance: s.instance, Layout: s.layout, Assets: assetsKey(), File: s.file, Editor: s.editor, Revision: n.revision,
 		Faults: n.faults, More: n.more, Errors: n.errors, Warnings: n.warnings, Problem: n.problem, Inside: n.inside,
+		Mark: n.mark, Edit: s.edit,
 	}
 	if n.picture != nil {
 		n.picture.fill(&m, base)
@@ -205,7 +216,7 @@ func faultTexts(file string, d drawing) (list []faultText, more int) {
 		var b strings.Builder
 		_ = layout.Report(&b, file, d.source, d.faults[i:i+1]) // writing to memory cannot fail
 		line, _ := d.source.Position(f.Span.Start)
-		list = append(list, faultText{f.Severity.String(), line, b.String()})
+		list = append(list, faultText{Severity: f.Severity.String(), Line: line, Text: b.String(), Fix: editedLines(d.source, f.Edits), edits: f.Edits})
 	}
 	return list, 0
 }

@@ -64,7 +64,7 @@ func (s *site) serveColor(w http.ResponseWriter, r *http.Request) {
 // editedLines are the lines that edits leave, from the first that they touch to the last.
 func editedLines(source *layout.Source, edits []layout.Edit) []editedLine {
 	if len(edits) == 0 {
-		return []editedLine{}
+		return nil
 	}
 	first, last := source.Line(edits[0].Span.Start), source.Line(edits[len(edits)-1].Span.End)
 	from, to := source.LineSpan(first).Start, source.LineSpan(last).End

@@ -3,6 +3,7 @@
 // taken away by a new save, and keeps nothing.
 
 import { byId, make, swatch } from './dom.js';
+import { copyText } from './copy.js';
 import { lchOf, rgbAt, hexAt, reach, grayOf } from './lab.js';
 
 const rungs = [12, 22, 32, 42, 52, 62, 72, 82, 92]; // values of the ladder
@@ -11,9 +12,10 @@ const planeSize = { width: 90, height: 32 }; // pixels, of 4 degrees of hue
 
 export class ColorCard {
   // paint gets a fabric's number and how it is to look; choose is called when the hand rests, and a color is to be studied;
-  // onClose gets the fabric's number and a word on why, '' for the reader's own wish; isolate shows where a fabric is.
-  constructor({ model, paint, choose, onClose, isolate, announce }) {
-    Object.assign(this, { model, paint, choose, onClose, isolate, announce });
+  // onClose gets the fabric's number and a word on why, '' for the reader's own wish; isolate shows where a fabric is; onWrite gets
+  // a fabric's name and color that are to be written.
+  constructor({ model, paint, choose, onClose, isolate, onWrite }) {
+    Object.assign(this, { model, paint, choose, onClose, isolate, onWrite });
     this.fabric = -1;
     this.lines = []; // of the layout in the color that is tried
     this.build();
@@ -50,7 +52,8 @@ export class ColorCard {
     this.line = make('code', '', { tabindex: '0', 'aria-label': 'Line of the layout' });
     this.buttons = make('div', undefined, { class: 'buttons' });
     this.copy = button('Copy line', { title: 'Copy the fabric’s line with this color' }, () => this.copyLine());
-    this.buttons.append(this.where, this.copy);
+    this.write = button('Write line', { title: 'Write the line into the layout', class: 'main', hidden: '' }, () => this.onWrite(this.own.name, this.hex));
+    this.buttons.append(this.where, this.copy, this.write);
     const side = make('div', undefined, { class: 'side' }), field = make('label', 'Color ');
     field.append(this.field);
     side.append(field, this.others);
@@ -133,7 +136,7 @@ export class ColorCard {
     const gray = grayOf(hex), value = lchOf(hex).l;
     this.paint(this.fabric, hex === this.own.colour ? this.own : { ...this.own, colour: hex, grey: gray, value });
     this.show(value);
-    this.copy.disabled = true;
+    this.copy.disabled = this.write.disabled = true;
     clearTimeout(this.timer);
     this.timer = setTimeout(() => this.settle(), rest);
   }
@@ -189,20 +192,14 @@ export class ColorCard {
       this.lines = lines;
       this.line.textContent = lines.map((l) => l.text).join('\n');
       this.copy.disabled = lines.length === 0;
+      this.write.disabled = lines.length === 0 || hex === this.own.colour;
     } catch (e) {
       if (e.name !== 'AbortError' && !(e instanceof TypeError)) throw e;
     }
   }
 
-  copyLine() { copy(this.lines.map((l) => l.text).join('\n'), this.announce); }
-}
+  copyLine() { copyText(this.lines.map((l) => l.text).join('\n'), 'Line'); }
 
-// copy puts a text on the clipboard and says so.
-export async function copy(text, announce) {
-  try {
-    await navigator.clipboard.writeText(text);
-    announce('Copied.');
-  } catch {
-    announce('This browser copies nothing here: mark the line and copy it by hand.');
-  }
+  // mayWrite shows or takes away the button that writes the line.
+  mayWrite(on) { this.write.hidden = !on; }
 }

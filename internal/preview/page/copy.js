@@ -1,6 +1,6 @@
 // Copying text, and saying briefly that something was done.
 
-import { byId } from './dom.js';
+import { byId, make } from './dom.js';
 
 // copyText puts text where it can be pasted from, and says what was copied.
 export async function copyText(text, what) {
@@ -29,11 +29,17 @@ function copySelected(text) {
 const noteTime = 4_000; // milliseconds
 let timer = 0;
 
-// showNote says something at the lower edge of the picture for a while.
-export function showNote(text) {
+// showNote says something at the lower edge of the picture for a while; offer is a button, as { text, press }, and stays longer.
+export function showNote(text, offer) {
   const note = byId('note');
   note.textContent = text;
   note.hidden = false;
+  const hide = () => { note.hidden = true; };
+  if (offer) {
+    const button = make('button', offer.text);
+    button.addEventListener('click', () => { hide(); offer.press(); });
+    note.append(button);
+  }
   clearTimeout(timer);
-  timer = setTimeout(() => { note.hidden = true; }, noteTime);
+  timer = setTimeout(hide, offer ? 3 * noteTime : noteTime);
 }

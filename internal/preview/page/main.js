@@ -10,7 +10,7 @@ import { patchAt, outlineOf, centerOf, exists, neighborOf, factsOf } from './pat
 import { byId } from './dom.js';
 import { showPatch, spokenFacts, showFabrics, showKeys, paintFabric, fabricButton } from './sidebar.js';
 import { ColorCard } from './color.js';
-import { say } from './said.js';
+import { Editing } from './edit.js';
 import { isBlocking, showFaults, showTitle, showConnection } from './status.js';
 import { views, viewName, titleOf, captionOf } from './views.js';
 import { Highlight } from './highlight.js';
@@ -19,7 +19,7 @@ import { ReportPanel } from './report.js';
 import { encode, decode, History } from './link.js';
 import { Slide } from './slide.js';
 import { Edge, coverOf } from './edge.js';
-import { copyText } from './copy.js';
+import { copyText, showNote } from './copy.js';
 import { followLines } from './line.js';
 import { listenToFullScreen, toggleFullScreen, leaveFullScreen } from './fullscreen.js';
 import { showCompareMenu } from './compare.js';
@@ -236,7 +236,7 @@ function announce(text) { byId('announcement').textContent = text; }
 // ---- a color that is tried
 
 const card = new ColorCard({
-  model, announce: say,
+  model,
   paint: (i, fabric) => {
     model.recolour(i, fabric);
     for (const { drawing } of panes) drawing.fillFabrics();
@@ -254,10 +254,19 @@ const card = new ColorCard({
       refreshResources(true);
     }
     if (hadFocus) fabricButton(fabric)?.focus({ preventScroll: true });
-    if (why) say(why);
+    if (why) showNote(why);
   },
   isolate: (fabric) => isolate(fabric),
+  onWrite: (fabric, color) => editing.act({ do: 'color', fabric, color }, ({ line }) => `Line ${line} is written.`), // the picture that has it closes the card
 });
+
+// ---- writing to the file
+
+const editing = new Editing();
+// applyFix writes what the hint of a fault says to type.
+function fixing() { return editing.allowed ? applyFix : null; }
+function applyFix(fault) { editing.act({ do: 'hint', fault }, ({ line }) => `Line ${line} is written.`); }
+
 
 // withTry adds to an address the color that is tried, where what is asked for depends on it.
 function withTry(path, depends) { return depends && card.tried ? `${path}&try=${card.tried}` : path; }
@@ -398,7 +407,7 @@ const actions = {
   farther: () => zoom(1 / zoomStep),
   whole: () => { camera.avoid(camera.cover); if (model.shown) camera.fit(); moveCamera(); },
   changes: flash,
-  faults: () => { settings.faultsFolded = !foldsFaults(); if (message) showFaults(message, foldsFaults(), model.shown); },
+  faults: () => { settings.faultsFolded = !foldsFaults(); if (message) showFaults(message, foldsFaults(), model.shown, fixing()); },
   keys: () => {
     settings.keys = !settings.keys;
     showKeys(settings.keys);
@@ -448,6 +457,12 @@ const keyActions = {
 };
 const directions = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 document.addEventListener('keydown', (e) => {
+  if (editing.allowed && (e.ctrlKey || e.metaKey) && !e.altKey && 'zy'.includes(e.key.toLowerCase()) && !e.target.closest('input, textarea')) {
+    e.preventDefault();
+    if (e.key.toLowerCase() === 'y' || e.shiftKey) editing.redo();
+    else editing.undo();
+    return;
+  }
   if (e.ctrlKey || e.metaKey || e.altKey || e.target.closest('input, textarea')) return;
   const direction = directions[e.key], onPicture = !e.target.closest('button, a, #faults-list, #split, aside, #fabric-list, #color-card');
   if (direction && onPicture) {
@@ -503,7 +518,9 @@ function receive(m, times) {
     location.reload();
     return;
   }
-  if (m.revision !== message?.revision || m.instance !== message.instance) card.close(card.tried ? 'The layout was saved: the color that was tried is gone.' : '');
+  if (m.revision !== message?.revision || m.instance !== message.instance) card.close(card.tried && m.mark !== editing.mark ? 'The layout was saved: the color that was tried is gone.' : '');
+  editing.receive(m);
+  card.mayWrite(editing.allowed);
   const first = !model.shown, change = model.apply(m);
   message = m;
   followLines(model, m.editor);
@@ -522,7 +539,7 @@ function receive(m, times) {
   const blocked = isBlocking(m);
   if (blocked !== wasBlocked) settings.faultsFolded = null; // warnings that were folded away hide no error
   wasBlocked = blocked;
-  showFaults(m, foldsFaults(), model.shown);
+  showFaults(m, foldsFaults(), model.shown, fixing());
   showTitle(m, model.quilt, status);
   document.dispatchEvent(new CustomEvent('shown', { detail: { revision: m.revision, ...times, done: performance.now() } }));
 }

@@ -1,15 +1,17 @@
 // How things stand: faults over the picture, the title, the connection.
 
 import { byId, make } from './dom.js';
+import { copyText } from './copy.js';
 import { lineActions } from './line.js';
 
 // isBlocking says whether a message has errors, so that its picture is not the newest text's.
 export const isBlocking = (m) => m.errors > 0 || m.problem !== '';
 
 // showFaults shows faults and problems as the terminal does: in the picture's corner, or in its place.
-export function showFaults(m, folded, hasPicture) {
+// Fix writes what the hint of a fault says to type, by the fault's number; null where the page may not write.
+export function showFaults(m, folded, hasPicture, fix) {
   document.body.classList.toggle('no-picture', !hasPicture);
-  const list = m.faults.map((f) => faultBox(f));
+  const list = m.faults.map((f, i) => faultBox(f, fix && (() => fix(i))));
   if (m.more) list.push(make('p', `and ${m.more} more`));
   if (m.problem) list.unshift(make('pre', m.inside ? `Something broke inside eighthturn. Please report it with the layout.\n${m.problem}` : sentence(m.problem)));
   const box = byId('faults');
@@ -32,8 +34,9 @@ function heading(m) {
   return [count(m.errors, 'error'), count(m.warnings, 'warning')].filter(Boolean).join(', ');
 }
 
-// faultBox marks the lines of one fault: what is wrong, the source, the carets with the hint.
-function faultBox(f) {
+// faultBox marks the lines of one fault: what is wrong, the source, the carets with the hint. Where the hint says what to type, a
+// button does it, or copies the lines with it.
+function faultBox(f, fix) {
   const pre = make('pre', undefined, { class: f.severity });
   f.text.trimEnd().split('\n').forEach((line, i) => {
     if (i > 0) pre.append('\n');
@@ -41,7 +44,14 @@ function faultBox(f) {
     pre.append(make('span', line, { class: kind }));
   });
   const box = make('div', undefined, { class: 'fault' });
-  box.append(pre, lineActions(f.line, () => f.text.trimEnd(), 'Copy', 'Message'));
+  const actions = lineActions(f.line, () => f.text.trimEnd(), 'Copy', 'Message');
+  if (f.fix) {
+    const lines = f.fix.map((l) => l.text).join('\n');
+    const button = make('button', fix ? 'Apply' : f.fix.length > 1 ? 'Copy new lines' : 'Copy new line', { title: lines, class: 'fix' });
+    button.addEventListener('click', fix ?? (() => copyText(lines, f.fix.length > 1 ? 'Lines' : 'Line')));
+    actions.prepend(button);
+  }
+  box.append(pre, actions);
   return box;
 }
 
