@@ -69,7 +69,7 @@ func (w *web) row(t document.Table, r document.Row) {
 }
 
 // short is the most letters that stay on one line beside a swatch.
-const short = 24
+const short = 12
 
 func (w *web) cell(c document.Cell) {
 	if len(c.Swatches) == 0 {

@@ -184,12 +184,15 @@ func (m *marked) list(l document.List) {
 
 func (m *marked) table(t document.Table) {
 	m.text(bold(t.Caption))
-	heads, rules, shares := make([]string, len(t.Columns)), make([]string, len(t.Columns)), columnShares(&t)
+	heads, rules, shares, centered := make([]string, len(t.Columns)), make([]string, len(t.Columns)), columnShares(&t), numbersCentered(&t)
 	for i, c := range t.Columns {
 		heads[i] = celled(spelled(c.Title))
 		rules[i] = strings.Repeat("-", shares[i])
 		if c.Kind.Right() {
 			rules[i] = rules[i][1:] + ":"
+			if centered {
+				rules[i] = ":" + rules[i][1:]
+			}
 		}
 	}
 	m.cells(heads)

@@ -10,7 +10,7 @@ import (
 const (
 	madeLine   = 72 // of a line on a page
 	madeMargin = 3  // of a cell, both sides together
-	madeSwatch = 5  // of a swatch with its letter and blanks
+	madeSwatch = 7  // of a swatch with its letter and blanks
 )
 
 // columnShares are how wide columns are beside each other in a document that is made of the Markdown: each has room for its longest
@@ -33,9 +33,12 @@ func columnShares(t *document.Table) []int {
 
 // columnNeed is how wide a column's longest word and its longest cell are, but for rows that go across.
 func columnNeed(t *document.Table, at int) (word, cell int) {
-	const longest, longestNumber = 40, 8 // a number stays with its unit
+	const longest, longestNumber, longestName = 40, 8, 10 // a number stays with its unit, a name with its swatch
 	see := func(text string, swatches int) {
 		word = max(word, min(swatches, 1)*madeSwatch)
+		if w := Columns(text); swatches == 1 && w <= longestName {
+			word = max(word, madeSwatch+w)
+		}
 		if w := Columns(text); t.Columns[at].Kind.Right() && w <= longestNumber {
 			word = max(word, w)
 		}
@@ -51,4 +54,15 @@ func columnNeed(t *document.Table, at int) (word, cell int) {
 		}
 	}
 	return word, cell
+}
+
+// numbersCentered says whether a table's numbers are centered: where words follow a column of numbers, since there programs that leave
+// no room between columns would run the two together.
+func numbersCentered(t *document.Table) bool {
+	for i := 1; i < len(t.Columns); i++ {
+		if t.Columns[i-1].Kind.Right() && !t.Columns[i].Kind.Right() {
+			return true
+		}
+	}
+	return false
 }

@@ -121,3 +121,32 @@ func TestWordsFitTheirColumns(t *testing.T) {
 		t.Error("columns that are too narrow are not noticed")
 	}
 }
+
+// TestAFabricStaysWithItsSwatch: in a document made of the Markdown a swatch and the short name beside it have one line.
+func TestAFabricStaysWithItsSwatch(t *testing.T) {
+	table := document.Table{Columns: []document.Column{{Title: "From"}, {Title: "Cut"}}, Rows: []document.Row{{Cells: []document.Cell{
+		{Swatches: []document.Swatch{{Letter: "A"}}, Text: document.Plain("night")}, {Text: document.Plain(strings.Repeat("squares of 7 in, ", 9))}}}}}
+	if shares := columnShares(&table); shares[0] < madeMargin+madeSwatch+len("night") {
+		t.Errorf("%d", shares)
+	}
+}
+
+// TestNumbersStandApart: no table has a column that ends at the right before one that begins at the left; programs that leave no room
+// between columns make 47 in of 4 and 7 in.
+func TestNumbersStandApart(t *testing.T) {
+	apart := func(table string) bool { return !regexp.MustCompile(`\| -+: \| -+ `).MatchString(table) }
+	for _, kinds := range [][]document.Kind{{document.Counts, document.Words}, {document.Words, document.Counts, document.Lengths}, {document.Words}} {
+		table := document.Table{Rows: []document.Row{{}}}
+		for _, k := range kinds {
+			table.Columns = append(table.Columns, document.Column{Title: "head", Kind: k})
+			table.Rows[0].Cells = append(table.Rows[0].Cells, document.Cell{Text: document.Plain("7 in")})
+		}
+		text, err := markdownAlone(document.Document{Title: "t", Sections: []document.Section{{Title: "s", Blocks: []document.Block{table}}}}, Locale{})
+		if err != nil || !apart(text) || strings.Contains(text, ":-") != (kinds[0] == document.Counts) {
+			t.Errorf("%v: %s, %v", kinds, text, err)
+		}
+	}
+	if apart("| ---: | --- |") {
+		t.Error("a number before words is not noticed")
+	}
+}
