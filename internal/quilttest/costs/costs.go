@@ -26,8 +26,8 @@ type Steps struct {
 // All is the steps of all plans.
 func (s *Steps) All() int { return s.Lay + s.Study + s.Cutting + s.Sewing }
 
-// Of plans a layout and counts; false for one that is refused or has more pieces than most.
-func Of(text string, most int) (Steps, bool) {
+// Of plans a layout for so many quilts and counts; false for one that is refused or has more pieces than most.
+func Of(text string, copies, most int) (Steps, bool) {
 	design, _, _ := layout.Read(text)
 	if design == nil || len(design.Cells)*16 > most {
 		return Steps{}, false
@@ -41,7 +41,7 @@ func Of(text string, most int) (Steps, bool) {
 	s.Size = len(top.Faces) + len(top.Seams) + len(top.StripSeams) + len(top.Fabrics)
 	s.Study = stop.Count(func(sign *stop.Sign) { contrast.StudyUntil(sign, top, contrast.Options{}) })
 	var cuts *cutting.Plan
-	s.Cutting = stop.Count(func(sign *stop.Sign) { cuts = cutting.Build(sign, top, cutting.Options{}) })
+	s.Cutting = stop.Count(func(sign *stop.Sign) { cuts = cutting.Build(sign, top, cutting.Options{Copies: copies}) })
 	s.Sewing = stop.Count(func(sign *stop.Sign) { sewing.Build(sign, top, cuts, sewing.Options{}) })
 	return s, true
 }
@@ -81,6 +81,7 @@ type Family struct {
 	Searches []string // the plans that have to search, as Over names them; every other takes no more than the line
 	Most     int      // steps of the first of those, about, when the budget that it reaches in the end is spent; 0 for one that reaches none
 	Text     func(n int) string
+	Copies   int // quilts that are planned; 0 for one
 }
 
 // The plans, as Over names them.
@@ -91,21 +92,22 @@ const (
 // Families are layouts that grow in borders, kinds, fabrics, cells, bands, pools, sets and cloth on hand.
 func Families() []Family {
 	return []Family{
-		{"borders of four fabrics", []string{planCutting}, 0, func(n int) string { return borders(n, 4, "") }},
-		{"borders of one fabric", []string{planCutting}, 32_000_000, func(n int) string { return borders(n, 1, "") }},
-		{"lengthwise borders", []string{planCutting}, 30_500_000, func(n int) string { return "usable-width 300\n" + borders(n, 4, " lengthwise") }},
-		{"tumbler kinds", []string{planCutting}, 0, tumblers},
-		{"fabrics on hand", []string{planCutting}, 44_000_000, func(n int) string { return onHand(n) }},
-		{"cells", nil, 0, func(n int) string { return field(n, "W", "block W web wedges f0 f1 kites f2\n") }},
-		{"rings", nil, 0, func(n int) string { return field(n, "R", "block R ring wedges f0 f1 corners f2\n") }},
-		{"pools", nil, 0, func(n int) string { return pool(n) + field(10, "R", "block R ring wedges p corners p\n") }},
-		{"scant pools", []string{planCutting}, 0, func(n int) string { return "scraps p f0 f1 f2\n" + field(n, "W", "block W web wedges p p kites p\n") }},
-		{"many pools", nil, 0, pools},
-		{"pools without a deal", []string{laying, planCutting}, 42_000_000, noDeal},
-		{"uneven pools", []string{laying, planCutting}, 4_200_000, uneven},
-		{"islands", []string{planSewing, planCutting}, 32_500_000, islands},
-		{"strip sets", []string{planCutting}, 0, sets},
-		{"bands", nil, 0, bands},
+		{"borders of four fabrics", []string{planCutting}, 0, func(n int) string { return borders(n, 4, "") }, 0},
+		{"borders of one fabric", []string{planCutting}, 32_000_000, func(n int) string { return borders(n, 1, "") }, 0},
+		{"lengthwise borders", []string{planCutting}, 30_500_000, func(n int) string { return "usable-width 300\n" + borders(n, 4, " lengthwise") }, 0},
+		{"tumbler kinds", []string{planCutting}, 41_000_000, func(n int) string { return tumblers(n*n*maxKinds/36/36, 0) }, 0},
+		{"tumblers beside strip sets", []string{planCutting}, 18_000_000, func(n int) string { return tumblers(n, n/4) }, 7},
+		{"fabrics on hand", []string{planCutting}, 44_000_000, func(n int) string { return onHand(n) }, 0},
+		{"cells", nil, 0, func(n int) string { return field(n, "W", "block W web wedges f0 f1 kites f2\n") }, 0},
+		{"rings", nil, 0, func(n int) string { return field(n, "R", "block R ring wedges f0 f1 corners f2\n") }, 0},
+		{"pools", nil, 0, func(n int) string { return pool(n) + field(10, "R", "block R ring wedges p corners p\n") }, 0},
+		{"scant pools", []string{planCutting}, 0, func(n int) string { return "scraps p f0 f1 f2\n" + field(n, "W", "block W web wedges p p kites p\n") }, 0},
+		{"many pools", nil, 0, pools, 0},
+		{"pools without a deal", []string{laying, planCutting}, 42_000_000, noDeal, 0},
+		{"uneven pools", []string{laying, planCutting}, 4_400_000, uneven, 0},
+		{"islands", []string{planSewing, planCutting}, 32_500_000, islands, 0},
+		{"strip sets", []string{planCutting}, 0, sets, 0},
+		{"bands", nil, 0, bands, 0},
 	}
 }
 
@@ -126,14 +128,22 @@ func borders(n, of int, more string) string {
 	return b.String()
 }
 
-func tumblers(n int) string {
+// maxKinds is how many kinds of tumblers are tried: nearly as many as a layout may have labels.
+const maxKinds = 490
+
+// tumblers are columns of so many kinds, and as many strip sets as there are to be.
+func tumblers(n, sets int) string {
 	var b, row strings.Builder
 	b.WriteString("side 4\n" + fabrics(5, ""))
 	for i := range n {
 		fmt.Fprintf(&b, "block T%d tumblers pieces f%d f%d about %.3f\n", i, i%5, (i+2)%5, 2+0.01*float64(i))
 		fmt.Fprintf(&row, " T%d", i)
 	}
-	return b.String() + "grid\n" + strings.Repeat(row.String()+"\n", 12)
+	for i := range sets {
+		fmt.Fprintf(&b, "strip-set s%d f0 %.3f f1 rest\nblock W%d web wedges s%d kites f0\n", i, 1+0.02*float64(i), i, i)
+		fmt.Fprintf(&row, " W%d", i)
+	}
+	return b.String() + "grid\n" + strings.Repeat(row.String()+"\n", 12+max(0, n-60)/12)
 }
 
 func onHand(n int) string {

@@ -19,8 +19,12 @@ func TestStepsOfFamilies(t *testing.T) {
 	for _, f := range Families() {
 		t.Run(f.Name, func(t *testing.T) {
 			reached := 0
-			for _, n := range []int{4, 12, 36}[:judges.Of(2, 3)] {
-				s, ok := Of(f.Text(n), 400_000)
+			sizes := []int{3, 9}
+			if judges.On {
+				sizes = []int{4, 12, 36}
+			}
+			for _, n := range sizes {
+				s, ok := Of(f.Text(n), f.Copies, 400_000)
 				if !ok {
 					t.Fatalf("%d: the layout is refused", n)
 				}
@@ -77,13 +81,13 @@ func kept(t testing.TB) []string {
 // FuzzSteps: no layout costs more than the curve. It begins with the families and with what a search found to cost most.
 func FuzzSteps(f *testing.F) {
 	for _, family := range Families() {
-		f.Add(family.Text(6))
+		f.Add(family.Text(judges.Of(2, 6)))
 	}
 	for _, text := range kept(f) {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		if s, ok := Of(text, 20_000); ok && s.Over() != "" {
+		if s, ok := Of(text, 1, 20_000); ok && s.Over() != "" {
 			t.Errorf("%s takes more than its budget: %+v for %d bytes", s.Over(), s, len(text))
 		}
 	})
@@ -99,7 +103,7 @@ func TestClimb(t *testing.T) {
 	}
 	c := &climb{Rand: rand.New(rand.NewPCG(uint64(long), 1))}
 	for _, f := range Families() {
-		c.try(t, f.Text(3))
+		c.try(t, f.Text(judges.Of(2, 3)))
 	}
 	for end := time.Now().Add(long); tries > 0 && (err != nil || time.Now().Before(end)); tries-- {
 		c.try(t, c.changed(c.best[c.IntN(len(c.best))].text))
@@ -135,7 +139,7 @@ type climb struct {
 
 // try plans a layout and keeps it if it is among the dearest.
 func (c *climb) try(t *testing.T, text string) {
-	s, ok := Of(text, 20_000)
+	s, ok := Of(text, 1, 20_000)
 	if !ok || slices.ContainsFunc(c.best, func(f found) bool { return f.text == text }) {
 		return
 	}
