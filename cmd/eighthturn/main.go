@@ -25,6 +25,9 @@ func main() {
 
 // run does what the arguments ask for and gives the exit code.
 func run(args []string, c *console) int {
+	if len(args) == 1 && args[0] == "--"+versionOption { // asked for often by scripts, and needs no command
+		return c.conclude(c.print(versionText()))
+	}
 	root := rootCommand(c, args)
 	root.SetArgs(args)
 	return c.conclude(root.Execute())
@@ -68,12 +71,9 @@ func commands(c *console) []*cobra.Command {
 	return mapped(makers(), func(m maker) *cobra.Command { return m.make(c) })
 }
 
-// wanted is the commands that the arguments may have to do with: the one that they begin with, none for the version, and
-// else all, for help, hints and shells.
+// wanted is the commands that the arguments may have to do with: the one that they begin with, and else all, for help,
+// hints and shells.
 func wanted(c *console, args []string) []*cobra.Command {
-	if len(args) == 1 && args[0] == "--"+versionOption {
-		return nil
-	}
 	for _, m := range makers() {
 		if len(args) > 0 && m.name == args[0] {
 			return []*cobra.Command{m.make(c)}

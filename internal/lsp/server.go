@@ -3,21 +3,25 @@
 package lsp
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
+	"log"
 	"slices"
 	"sync"
 
-	"github.com/creachadair/jrpc2"
-	"github.com/creachadair/jrpc2/channel"
+	"github.com/sourcegraph/jsonrpc2"
 )
 
 // Codes of errors that the protocol adds to those of JSON-RPC.
-const notInitialized = jrpc2.Code(-32002)
+const notInitialized = -32002
+
+// failed is an error of the protocol.
+func failed(code int64, format string, values ...any) *jsonrpc2.Error {
+	return &jsonrpc2.Error{Code: code, Message: fmt.Sprintf(format, values...)}
+}
 
 // errNoShutdown is how a server ends that was told to exit before it was told to shut down.
 var errNoShutdown = errors.New("the editor left without saying so")
@@ -25,23 +29,19 @@ var errNoShutdown = errors.New("the editor left without saying so")
 // Serve answers the requests of an editor until it says that it leaves, or its stream ends.
 func Serve(in io.Reader, out io.WriteCloser, version string) error {
 	s := newServer(version)
-	server := jrpc2.NewServer(s, &jrpc2.ServerOptions{AllowPush: true, DisableBuiltin: true, Concurrency: 1})
-	s.notify = func(method string, params any) { _ = server.Notify(context.Background(), method, params) } // an editor that is gone needs no news
-	input, feed := io.Pipe()                                                                               // its end can be brought about, that of standard input cannot
-	go func() {
-		_, err := io.Copy(feed, in)
-		feed.CloseWithError(err)
-	}()
-	s.stop = func() { feed.Close() }
-	server.Start(newInTurn(channel.LSP(input, out)))
-	err := server.Wait()
-	switch {
-	case s.state == exited:
+	messages := newStream(in, out)
+	quiet := jsonrpc2.SetLogger(log.New(io.Discard, "", 0))                                           // what an editor is not answered concerns nobody
+	c := jsonrpc2.NewConn(context.Background(), messages, jsonrpc2.HandlerWithError(s.handle), quiet) // reads on when a request is answered: in their order
+	<-c.DisconnectNotify()
+	s.mutex.Lock()
+	defer s.mutex.Unlock()
+	switch s.state {
+	case exited:
 		return errNoShutdown
-	case s.state == down:
+	case down:
 		return nil
 	}
-	return err
+	return messages.ended
 }
 
 // state is how far an editor and the server are with each other.
@@ -58,7 +58,6 @@ const (
 type server struct {
 	version string
 	notify  func(method string, params any)
-	stop    func()
 
 	mutex sync.Mutex // one request at a time
 	state state
@@ -67,7 +66,7 @@ type server struct {
 }
 
 func newServer(version string) *server {
-	return &server{version: version, open: map[string]*document{}, notify: func(string, any) {}, stop: func() {}}
+	return &server{version: version, open: map[string]*document{}, notify: func(string, any) {}}
 }
 
 // method answers one sort of request.
@@ -81,7 +80,7 @@ func on[P any](answer func(s *server, p *P) (any, error)) method {
 			raw = json.RawMessage("null")
 		}
 		if err := json.Unmarshal(raw, &p); err != nil {
-			return nil, jrpc2.Errorf(jrpc2.InvalidParams, "%s", err.Error())
+			return nil, failed(jsonrpc2.CodeInvalidParams, "%s", err.Error())
 		}
 		return answer(s, &p)
 	}
@@ -92,7 +91,7 @@ func at(answer func(d *document, p *placed) any) method {
 	return on(func(s *server, p *placed) (any, error) {
 		d := s.open[p.Document.URI]
 		if d == nil {
-			return nil, jrpc2.Errorf(jrpc2.InvalidParams, "this document is not open")
+			return nil, failed(jsonrpc2.CodeInvalidParams, "this document is not open")
 		}
 		return answer(d, p), nil
 	})
@@ -134,34 +133,32 @@ func (s *server) answer(name string, params json.RawMessage) (any, error) {
 	defer s.mutex.Unlock()
 	switch {
 	case !known:
-		return nil, jrpc2.Errorf(jrpc2.MethodNotFound, "%q", name)
+		return nil, failed(jsonrpc2.CodeMethodNotFound, "%q", name)
 	case s.state == fresh && name != "initialize" && name != "exit":
-		return nil, jrpc2.Errorf(notInitialized, "initialize comes first")
+		return nil, failed(notInitialized, "initialize comes first")
 	case s.state == down && name != "exit":
-		return nil, jrpc2.Errorf(jrpc2.InvalidRequest, "the server was shut down")
+		return nil, failed(jsonrpc2.CodeInvalidRequest, "the server was shut down")
 	}
 	return m(s, params)
 }
 
-// Assign gives the library a handler for a method, nil for one that there is not.
-func (s *server) Assign(_ context.Context, name string) jrpc2.Handler {
-	if methods()[name] == nil {
-		return nil
-	}
-	return func(_ context.Context, r *jrpc2.Request) (result any, err error) {
-		defer func() {
-			if broken := recover(); broken != nil {
-				result, err = nil, jrpc2.Errorf(jrpc2.InternalError, "%s: %v", name, broken)
-			}
-		}()
-		var raw json.RawMessage
-		if r.HasParams() {
-			if err := r.UnmarshalParams(&raw); err != nil {
-				return nil, jrpc2.Errorf(jrpc2.InvalidParams, "%s", err.Error())
-			}
+// handle answers a request that comes by the stream.
+func (s *server) handle(ctx context.Context, c *jsonrpc2.Conn, r *jsonrpc2.Request) (result any, err error) {
+	defer func() {
+		if broken := recover(); broken != nil {
+			result, err = nil, failed(jsonrpc2.CodeInternalError, "%s: %v", r.Method, broken)
 		}
-		return s.answer(name, bytes.TrimSpace(raw))
+	}()
+	s.notify = func(method string, params any) { _ = c.Notify(ctx, method, params) } // an editor that is gone needs no news
+	var raw json.RawMessage
+	if r.Params != nil {
+		raw = *r.Params
 	}
+	result, err = s.answer(r.Method, raw)
+	if r.Method == "exit" {
+		_ = c.Close()
+	}
+	return result, err
 }
 
 // Kinds of semantic tokens, by their numbers.
@@ -184,7 +181,7 @@ type object = map[string]any
 
 func (s *server) initialize(p *initialize) (any, error) {
 	if s.state != fresh {
-		return nil, jrpc2.Errorf(jrpc2.InvalidRequest, "the server is initialized already")
+		return nil, failed(jsonrpc2.CodeInvalidRequest, "the server is initialized already")
 	}
 	s.state = running
 	encoding := "utf-16"
@@ -224,7 +221,6 @@ func (s *server) exit(*struct{}) (any, error) {
 	if s.state != down {
 		s.state = exited
 	}
-	s.stop()
 	return nil, nil
 }
 
@@ -238,12 +234,12 @@ func (s *server) didOpen(p *opened) (any, error) {
 func (s *server) didChange(p *edited) (any, error) {
 	d := s.open[p.Document.URI]
 	if d == nil {
-		return nil, jrpc2.Errorf(jrpc2.InvalidParams, "this document is not open")
+		return nil, failed(jsonrpc2.CodeInvalidParams, "this document is not open")
 	}
 	for i, c := range p.Changes {
 		next, ok := d.text.changed(c)
 		if !ok {
-			return nil, jrpc2.Errorf(jrpc2.InvalidParams, "change %d ends before it begins", i)
+			return nil, failed(jsonrpc2.CodeInvalidParams, "change %d ends before it begins", i)
 		}
 		d.become(next, p.Document.Version)
 	}
@@ -267,11 +263,11 @@ func (s *server) publish(d *document) {
 func (s *server) rename(p *placed) (any, error) {
 	d := s.open[p.Document.URI]
 	if d == nil {
-		return nil, jrpc2.Errorf(jrpc2.InvalidParams, "this document is not open")
+		return nil, failed(jsonrpc2.CodeInvalidParams, "this document is not open")
 	}
 	edit, err := d.rename(p)
 	if err != nil {
-		return nil, jrpc2.Errorf(jrpc2.InvalidParams, "%s", fmt.Sprint(err))
+		return nil, failed(jsonrpc2.CodeInvalidParams, "%s", fmt.Sprint(err))
 	}
 	return edit, nil
 }

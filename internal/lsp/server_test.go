@@ -3,6 +3,7 @@ package lsp
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"math/rand/v2"
@@ -12,8 +13,7 @@ import (
 	"testing"
 	"unicode/utf16"
 
-	"github.com/creachadair/jrpc2"
-	"github.com/creachadair/jrpc2/channel"
+	"github.com/sourcegraph/jsonrpc2"
 
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/layout"
@@ -341,25 +341,34 @@ func TestFormatting(t *testing.T) {
 func TestProtocolErrors(t *testing.T) {
 	s := &session{t, newServer("test"), nil}
 	at := object{"textDocument": object{"uri": uri}}
-	code := func(name string, params any, want jrpc2.Code) {
+	code := func(name string, params any, want int64) {
 		t.Helper()
-		if got := jrpc2.ErrorCode(s.try(name, params, nil)); got != want {
+		if got := codeOf(s.try(name, params, nil)); got != want {
 			t.Errorf("%s: %v, want %v", name, got, want)
 		}
 	}
 	code("textDocument/hover", at, notInitialized)
 	s.ask("initialize", object{}, nil)
-	code("initialize", object{}, jrpc2.InvalidRequest)
-	code("textDocument/hover", at, jrpc2.InvalidParams)
-	code("textDocument/didChange", at, jrpc2.InvalidParams)
-	code("textDocument/rename", at, jrpc2.InvalidParams)
-	code("textDocument/hover", "x", jrpc2.InvalidParams)
-	code("textDocument/fly", at, jrpc2.MethodNotFound)
+	code("initialize", object{}, jsonrpc2.CodeInvalidRequest)
+	code("textDocument/hover", at, jsonrpc2.CodeInvalidParams)
+	code("textDocument/didChange", at, jsonrpc2.CodeInvalidParams)
+	code("textDocument/rename", at, jsonrpc2.CodeInvalidParams)
+	code("textDocument/hover", "x", jsonrpc2.CodeInvalidParams)
+	code("textDocument/fly", at, jsonrpc2.CodeMethodNotFound)
 	s.notify = func(string, any) {}
 	s.opens(small)
-	code("textDocument/didChange", object{"textDocument": object{"uri": uri}, "contentChanges": []object{{"range": lspRange{position{3, 0}, position{1, 0}}, "text": "x"}}}, jrpc2.InvalidParams)
+	code("textDocument/didChange", object{"textDocument": object{"uri": uri}, "contentChanges": []object{{"range": lspRange{position{3, 0}, position{1, 0}}, "text": "x"}}}, jsonrpc2.CodeInvalidParams)
 	s.ask("shutdown", nil, nil)
-	code("textDocument/hover", at, jrpc2.InvalidRequest)
+	code("textDocument/hover", at, jsonrpc2.CodeInvalidRequest)
+}
+
+// codeOf is the number of an error of the protocol, 0 for none.
+func codeOf(err error) int64 {
+	var e *jsonrpc2.Error
+	if errors.As(err, &e) {
+		return e.Code
+	}
+	return 0
 }
 
 // TestStream talks to a server over its stream, with the framing of the protocol.
@@ -369,17 +378,19 @@ func TestStream(t *testing.T) {
 	ended := make(chan error, 1)
 	go func() { ended <- Serve(inR, outW, "test") }()
 	news := make(chan published, 100)
-	c := jrpc2.NewClient(channel.LSP(outR, inW), &jrpc2.ClientOptions{OnNotify: func(r *jrpc2.Request) {
+	heard := func(_ context.Context, _ *jsonrpc2.Conn, r *jsonrpc2.Request) (any, error) {
 		var p published
-		if r.UnmarshalParams(&p) == nil {
+		if r.Params != nil && json.Unmarshal(*r.Params, &p) == nil {
 			news <- p
 		}
-	}})
+		return nil, nil
+	}
+	c := jsonrpc2.NewConn(t.Context(), newStream(outR, inW), jsonrpc2.HandlerWithError(heard))
 	ctx := context.Background()
 	var init struct {
 		Capabilities struct{ PositionEncoding string }
 	}
-	if err := c.CallResult(ctx, "initialize", object{"capabilities": object{"general": object{"positionEncodings": []string{"utf-16", "utf-8"}}}}, &init); err != nil || init.Capabilities.PositionEncoding != "utf-8" {
+	if err := c.Call(ctx, "initialize", object{"capabilities": object{"general": object{"positionEncodings": []string{"utf-16", "utf-8"}}}}, &init); err != nil || init.Capabilities.PositionEncoding != "utf-8" {
 		t.Fatal(init, err)
 	}
 	if err := c.Notify(ctx, "textDocument/didOpen", object{"textDocument": object{"uri": uri, "version": 7, "text": with(small, "strip 4", "stripp 4")}}); err != nil {
@@ -388,13 +399,13 @@ func TestStream(t *testing.T) {
 	if p := <-news; p.Version != 7 || len(p.Diagnostics) == 0 {
 		t.Errorf("%+v", p)
 	}
-	if _, err := c.Call(ctx, "textDocument/fly", object{}); jrpc2.ErrorCode(err) != jrpc2.MethodNotFound {
+	if err := c.Call(ctx, "textDocument/fly", object{}, nil); codeOf(err) != jsonrpc2.CodeMethodNotFound {
 		t.Errorf("an unknown method: %v", err)
 	}
 	if err := c.Notify(ctx, "$/fly", object{}); err != nil {
 		t.Error(err)
 	}
-	if _, err := c.Call(ctx, "shutdown", nil); err != nil {
+	if err := c.Call(ctx, "shutdown", nil, nil); err != nil {
 		t.Error(err)
 	}
 	if err := c.Notify(ctx, "exit", nil); err != nil {
