@@ -6,10 +6,13 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -17,7 +20,7 @@ import (
 	"eighthturn/internal/quilttest/golden"
 )
 
-// TestMain lets scripts call the program, which is this test program under another name.
+// TestMain lets scripts start the program with exec; it is this test program under another name.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"eighthturn": main})
 }
@@ -27,8 +30,12 @@ const scripts = "../../testdata/script"
 // TestScripts runs the scripts. The option -update writes what the program says into those that compare it.
 func TestScripts(t *testing.T) {
 	golden.Watch(t, scripts)
+	folder, err := filepath.Abs(scripts) // what runs in this process changes the working folder
+	if err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
-		Dir:                 scripts,
+		Dir:                 folder,
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		UpdateScripts:       golden.Updating(t),
@@ -39,7 +46,7 @@ func TestScripts(t *testing.T) {
 		},
 		Condition: condition,
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"code": codeCommand, "json": jsonCommand, "width": widthCommand, "plain": plainCommand,
+			"run": runCommand, "code": codeCommand, "json": jsonCommand, "width": widthCommand, "plain": plainCommand,
 		},
 	})
 }
@@ -52,15 +59,77 @@ func condition(name string) (bool, error) {
 	return false, fmt.Errorf("no condition is called %q", name)
 }
 
-// codeCommand runs a program that must end with the exit code: code 2 eighthturn draw
+// one is held by what runs in this process: the working folder and the environment are those of one script.
+var one sync.Mutex
+
+// here runs the program in this process, in a script's folder and environment, and gives its exit code. A start of its own, by
+// exec, takes several times as long as most commands do; those that read standard input or meet signals have it.
+func here(ts *testscript.TestScript, args []string) int {
+	one.Lock()
+	defer one.Unlock()
+	before, err := os.Getwd()
+	ts.Check(err)
+	ts.Check(os.Chdir(ts.MkAbs(".")))
+	defer func() { ts.Check(os.Chdir(before)) }()
+	for _, name := range []string{"NO_COLOR", "TERM"} {
+		was := os.Getenv(name)
+		ts.Check(os.Setenv(name, ts.Getenv(name)))
+		defer func() { ts.Check(os.Setenv(name, was)) }()
+	}
+	nothing, err := os.Open(os.DevNull)
+	ts.Check(err)
+	defer nothing.Close()
+	c := &console{in: nothing}
+	var said sync.WaitGroup
+	for _, end := range []struct {
+		to   io.Writer
+		from **os.File
+	}{{ts.Stdout(), &c.out}, {ts.Stderr(), &c.err}} {
+		heard, written, err := os.Pipe()
+		ts.Check(err)
+		*end.from = written
+		said.Go(func() {
+			_, _ = io.Copy(end.to, heard) // a pipe can always be read
+			heard.Close()
+		})
+	}
+	code := run(args, c)
+	c.out.Close()
+	c.err.Close()
+	said.Wait()
+	return code
+}
+
+// runCommand runs the program in this process, where it must end well: run eighthturn draw harbor.quilt
+func runCommand(ts *testscript.TestScript, not bool, args []string) {
+	if len(args) == 0 || args[0] != "eighthturn" {
+		ts.Fatalf("usage: run eighthturn ARGUMENT …")
+	}
+	if code := here(ts, args[1:]); (code != done) != not {
+		ts.Fatalf("exit code %d", code)
+	}
+}
+
+// codeCommand runs a program that must end with the exit code: code 2 eighthturn draw; eighthturn runs in this process, but
+// behind exec.
 func codeCommand(ts *testscript.TestScript, not bool, args []string) {
 	if not || len(args) < 2 {
-		ts.Fatalf("usage: code NUMBER PROGRAM ARGUMENT …")
+		ts.Fatalf("usage: code NUMBER [exec] PROGRAM ARGUMENT …")
 	}
 	want, err := strconv.Atoi(args[0])
 	ts.Check(err)
+	command := args[1:]
+	if command[0] == "eighthturn" {
+		if got := here(ts, command[1:]); got != want {
+			ts.Fatalf("exit code %d, want %d", got, want)
+		}
+		return
+	}
+	if command[0] == "exec" {
+		command = command[1:]
+	}
 	got := 0
-	if err := ts.Exec(args[1], args[2:]...); err != nil {
+	if err := ts.Exec(command[0], command[1:]...); err != nil {
 		var exit *exec.ExitError
 		if !errors.As(err, &exit) {
 			ts.Fatalf("%v", err)
