@@ -115,7 +115,7 @@ func completeWords(cmds []*cobra.Command) {
 	for _, cmd := range cmds {
 		if cmd.ValidArgsFunction == nil {
 			switch {
-			case strings.Contains(" "+cmd.Use+" ", " FILE "):
+			case strings.Contains(strings.NewReplacer("[", " ", "]", " ").Replace(" "+cmd.Use+" "), " FILE "):
 				cmd.ValidArgsFunction = offerLayout
 			default:
 				cmd.ValidArgsFunction = cobra.NoFileCompletions

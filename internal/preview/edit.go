@@ -78,12 +78,20 @@ const tokenHeader = "X-Edit-Token"
 
 // servePost answers what the page posts, if it gives the token.
 func (s *site) servePost(w http.ResponseWriter, r *http.Request, by route) {
-	if subtle.ConstantTimeCompare([]byte(r.Header.Get(tokenHeader)), []byte(s.editor.token)) != 1 {
+	if subtle.ConstantTimeCompare([]byte(r.Header.Get(tokenHeader)), []byte(s.token())) != 1 {
 		http.Error(w, "This page is of another run of the preview. Load it again.", http.StatusForbidden)
 		return
 	}
 	w.Header().Set("Content-Type", by.contentType)
 	by.serve(s, w, r)
+}
+
+// token is what a page must know that posts something.
+func (s *site) token() string {
+	if s.folder != nil {
+		return s.folder.token
+	}
+	return s.editor.token
 }
 
 // editRequest is what a page wants done. Seen is the mark of the text that it saw, as in message; for what is typed there is that

@@ -9,12 +9,12 @@ import (
 
 // serveIndex answers with the page, filled in for those who read it without scripts.
 func (s *site) serveIndex(w http.ResponseWriter, _ *http.Request) {
-	respond(w, []byte(filledIn(string(asset("index.html")), s.state.file, s.state.current(), tabSources())))
+	respond(w, []byte(filledIn(string(asset("index.html")), s.state.file, s.state.current(), tabSources(), s.beside)))
 }
 
 // filledIn is the page with the layout's name, what is known of it now, and the tabs. Whatever comes from the layout is
 // escaped for text and for attributes alike.
-func filledIn(page, file string, n *snapshot, tabs []tabSource) string {
+func filledIn(page, file string, n *snapshot, tabs []tabSource, beside bool) string {
 	name, title := file, file
 	if n.picture != nil && n.picture.top.Title != "" {
 		title = n.picture.top.Title
@@ -22,8 +22,17 @@ func filledIn(page, file string, n *snapshot, tabs []tabSource) string {
 	}
 	return strings.NewReplacer(
 		"{{name}}", html.EscapeString(name), "{{title}}", html.EscapeString(title),
-		"{{unscripted}}", unscripted(n), "{{tabs}}", tabButtons(tabs),
+		"{{unscripted}}", unscripted(n), "{{switcher}}", switcher(beside), "{{tabs}}", tabButtons(tabs),
 	).Replace(page)
+}
+
+// switcher is the menu of the other layouts, where there may be some; the page fills it when it is opened.
+func switcher(beside bool) string {
+	if !beside {
+		return ""
+	}
+	return `<div class="menu" id="switcher"><button class="opener" aria-expanded="false" aria-controls="layouts" aria-label="Other layouts" title="The other layouts of the folder">` +
+		`<svg class="icon" aria-hidden="true"><use href="#icon-down"/></svg></button><div class="items" id="layouts"></div></div>`
 }
 
 // unscripted is what stands in place of the picture that scripts draw: what is wrong, and the last picture.

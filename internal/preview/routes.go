@@ -56,7 +56,7 @@ func assets() []string {
 	}
 	var list []string
 	for _, e := range entries {
-		if e.Name() != "index.html" {
+		if !strings.HasSuffix(e.Name(), ".html") { // pages are filled in
 			list = append(list, e.Name())
 		}
 	}
@@ -74,7 +74,7 @@ func asset(name string) []byte {
 // assetsKey changes with any of the page's files.
 func assetsKey() string {
 	sum := sha256.New()
-	for _, name := range append(assets(), "index.html") {
+	for _, name := range append(assets(), "index.html", "gallery.html") {
 		_, _ = sum.Write(asset(name)) // a hash takes everything
 	}
 	return hex.EncodeToString(sum.Sum(nil)[:8])

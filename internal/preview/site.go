@@ -43,6 +43,8 @@ type site struct {
 	beat         time.Duration
 	writeTimeout time.Duration
 	ending       chan struct{}
+	folder       *folder // whose gallery it is; nil for a layout's
+	beside       bool    // it is a layout's that has others beside it
 }
 
 func newSite(path string, o Options) *site {
@@ -88,6 +90,7 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	c := http.NewResponseController(w)
 	_ = c.SetWriteDeadline(time.Now().Add(s.writeTimeout)) // where it cannot be set, nothing is written to a network
 	post, posts := s.posts[r.URL.Path]
+	posts = posts || s.folder != nil && r.Method == http.MethodPost && strings.HasPrefix(r.URL.Path, quiltPrefix)
 	if status, why := s.hosts.refuse(r, posts); status != 0 {
 		if status == http.StatusMethodNotAllowed {
 			h.Set("Allow", map[bool]string{true: "POST", false: "GET, HEAD"}[posts])
@@ -98,6 +101,9 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	}
 	h.Set("X-Instance", s.state.instance)
 	if !s.admit(w, r) {
+		return
+	}
+	if s.folder != nil && s.folder.serveRoom(w, r) {
 		return
 	}
 	if posts && r.URL.RawPath == "" {

@@ -3,6 +3,7 @@
 // a host at the most: the tab that holds the lock listens and passes the events on to the others.
 
 const heartbeat = 15_000; // milliseconds between two events at the most
+const shared = `eighthturn${location.pathname}`; // by the tabs of one layout
 const maxDelay = 4_000; // milliseconds between two attempts
 
 export class Connection {
@@ -14,7 +15,7 @@ export class Connection {
     this.revision = -1;
     this.lastHeard = Date.now();
     this.attempts = 0;
-    this.channel = 'BroadcastChannel' in window ? new BroadcastChannel('eighthturn') : null;
+    this.channel = 'BroadcastChannel' in window ? new BroadcastChannel(shared) : null;
     this.channel?.addEventListener('message', (e) => this.onEvent(e.data));
     addEventListener('pagehide', () => this.stop());
     addEventListener('pageshow', (e) => { if (e.persisted) this.start(); });
@@ -30,7 +31,7 @@ export class Connection {
       return;
     }
     const controller = this.lockRequest = new AbortController();
-    navigator.locks.request('eighthturn-stream', { signal: controller.signal }, () => {
+    navigator.locks.request(`${shared}-stream`, { signal: controller.signal }, () => {
       if (this.stopped) return undefined;
       this.openStream();
       return new Promise((release) => { this.releaseLock = release; });

@@ -23,6 +23,7 @@ import { copyText, showNote } from './copy.js';
 import { followLines } from './line.js';
 import { listenToFullScreen, toggleFullScreen, leaveFullScreen } from './fullscreen.js';
 import { showCompareMenu } from './compare.js';
+import { listenToSwitcher } from './switcher.js';
 
 const model = new Model();
 const tabs = [...byId('report-tabs').children];
@@ -574,6 +575,7 @@ panel.select(settings.tab);
 updatePanes();
 showReport();
 listenToFullScreen();
+listenToSwitcher();
 showPatch(null, false);
 begun = true;
 connection.update();
