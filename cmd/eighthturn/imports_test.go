@@ -46,7 +46,7 @@ func mayImport() map[string][]string {
 		"internal/render":           {"internal/diagram", "internal/document", "internal/measure", "internal/render/pdf", "internal/stop", "layout", "palettes"},
 		"internal/templates":        {"internal/blocks", "internal/diagram", "internal/dxf", "internal/measure", "internal/plan/cutting", "internal/quilt", "palettes"},
 		"internal/report/booklet":   {"internal/diagram", "internal/document", "internal/measure", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/render", "internal/render/pixels", "internal/report", "internal/stop", "internal/templates", "palettes", "svgout"},
-		"internal/preview":          {"internal/diagram", "internal/document", "internal/files", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/quilt", "internal/render", "internal/render/picture", "internal/render/pixels", "internal/report", "internal/report/booklet", "internal/stop", "layout", "palettes", "svgout"},
+		"internal/preview":          {"internal/diagram", "internal/document", "internal/files", "internal/lsp", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/quilt", "internal/render", "internal/render/picture", "internal/render/pixels", "internal/report", "internal/report/booklet", "internal/stop", "layout", "palettes", "svgout"},
 		"internal/lsp":              {"internal/blocks", "internal/files", "internal/measure", "internal/quilt", "internal/report", "layout", "palettes"},
 		"samples":                   {},
 		"samples/starters":          {},

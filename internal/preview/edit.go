@@ -18,6 +18,7 @@ import (
 	"unicode/utf8"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/lsp"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )
@@ -35,6 +36,7 @@ type editor struct {
 	path  string
 	token string
 	write func(path, from, to string) error // stands in for the disk in tests
+	typed *lsp.Typed                        // what is typed on the page
 	calm  time.Duration                     // how long a text that looks cut off must stay the same; quietBroken but in tests
 
 	lock   sync.Mutex // one write at a time
@@ -52,7 +54,7 @@ const (
 )
 
 func newEditor(path string) *editor {
-	return &editor{path: path, token: random(), write: files.Update, calm: quietBroken}
+	return &editor{path: path, token: random(), write: files.Update, typed: lsp.NewTyped(path), calm: quietBroken}
 }
 
 // mayEdit lets the page write the file.
@@ -69,6 +71,7 @@ func (s *site) mayEdit(path string) {
 func postRoutes() []route {
 	return []route{
 		{"/edit", "application/json; charset=utf-8", (*site).serveEdit},
+		{"/typed", "application/json; charset=utf-8", (*site).serveTyped},
 	}
 }
 
@@ -137,21 +140,7 @@ func markOf(text string) string {
 // serveEdit does what a page wants done with the file.
 func (s *site) serveEdit(w http.ResponseWriter, r *http.Request) {
 	var q editRequest
-	in := json.NewDecoder(http.MaxBytesReader(w, r.Body, maxEditBytes))
-	in.DisallowUnknownFields()
-	err := in.Decode(&q)
-	if err == nil {
-		if _, more := in.Token(); more != io.EOF {
-			err = errors.New("more than one request")
-		}
-	}
-	var large *http.MaxBytesError
-	switch {
-	case errors.As(err, &large):
-		http.Error(w, "This is more than a layout may have.", http.StatusRequestEntityTooLarge)
-		return
-	case err != nil:
-		http.Error(w, "This is no request that the page makes.", http.StatusBadRequest)
+	if !readRequest(w, r, &q) {
 		return
 	}
 	reply, err := s.edit(q)
@@ -161,6 +150,26 @@ func (s *site) serveEdit(w http.ResponseWriter, r *http.Request) {
 		w.WriteHeader(no.status)
 	}
 	send(w, encoded(reply))
+}
+
+// readRequest reads what a page posts, and answers itself where that is nothing it would post.
+func readRequest(w http.ResponseWriter, r *http.Request, into any) bool {
+	in := json.NewDecoder(http.MaxBytesReader(w, r.Body, maxEditBytes))
+	in.DisallowUnknownFields()
+	err := in.Decode(into)
+	if err == nil {
+		if _, more := in.Token(); more != io.EOF {
+			err = errors.New("more than one request")
+		}
+	}
+	var large *http.MaxBytesError
+	switch {
+	case errors.As(err, &large):
+		http.Error(w, "This is more than a layout may have.", http.StatusRequestEntityTooLarge)
+	case err != nil:
+		http.Error(w, "This is no request that the page makes.", http.StatusBadRequest)
+	}
+	return err == nil
 }
 
 // send writes content behind a status.

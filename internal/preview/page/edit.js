@@ -9,6 +9,7 @@ export class Editing {
     this.mark = ''; // of the newest text
     this.steps = { undo: 0, redo: 0 };
     this.busy = Promise.resolve();
+    this.onWritten = () => {}; // is told of the mark of a text that this page wrote, but for one that was typed
   }
 
   get allowed() { return this.token !== ''; }
@@ -21,7 +22,10 @@ export class Editing {
 
   // ask does one thing, after what is being done; the reply has why, '' for none, where nothing was written.
   ask(request) {
-    const reply = this.busy.then(() => this.post('edit', request));
+    const reply = this.busy.then(() => this.post('edit', request)).then((reply) => {
+      if (!reply.why && request.do !== 'text' && request.do !== 'read') this.onWritten(reply.mark);
+      return reply;
+    });
     this.busy = reply.catch(() => {});
     return reply;
   }

@@ -11,6 +11,7 @@ import { byId } from './dom.js';
 import { showPatch, spokenFacts, showFabrics, showKeys, paintFabric, fabricButton } from './sidebar.js';
 import { ColorCard } from './color.js';
 import { Editing } from './edit.js';
+import { TextPane } from './text.js';
 import { isBlocking, showFaults, showTitle, showConnection } from './status.js';
 import { views, viewName, titleOf, captionOf } from './views.js';
 import { Highlight } from './highlight.js';
@@ -28,7 +29,7 @@ import { listenToSwitcher } from './switcher.js';
 const model = new Model();
 const tabs = [...byId('report-tabs').children];
 const camera = new Camera();
-const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], two: false, slide: false, split: 50, faultsFolded: null, keys: false, report: false, tab: 0, isolated: -1, panel: 0, sheet: 0 };
+const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], two: false, slide: false, split: 50, faultsFolded: null, keys: false, report: false, text: false, tab: 0, isolated: -1, panel: 0, sheet: 0 };
 let panes = [];
 let message = null; // the newest
 let status = 'open'; // of the connection
@@ -264,6 +265,8 @@ const card = new ColorCard({
 // ---- writing to the file
 
 const editing = new Editing();
+const textPane = new TextPane({ editing, announce: showNote });
+editing.onWritten = (mark) => textPane.receive(mark);
 // applyFix writes what the hint of a fault says to type.
 function fixing() { return editing.allowed ? applyFix : null; }
 function applyFix(fault) { editing.act({ do: 'hint', fault }, ({ line }) => `Line ${line} is written.`); }
@@ -307,7 +310,7 @@ const panel = new ReportPanel({
 const reports = tabs.map((button, tab) => {
   const hasMarks = 'marks' in button.dataset;
   const resource = new Resource(model, () => withTry(`report?tab=${tab}`, hasMarks), {
-    wanted: () => settings.report && settings.tab === tab || hasMarks && isShown('vanishing'),
+    wanted: () => settings.report && !settings.text && settings.tab === tab || hasMarks && isShown('vanishing'),
     parse: async (response) => {
       const reply = await response.json();
       resource.key = reply.key;
@@ -324,7 +327,7 @@ const reports = tabs.map((button, tab) => {
 });
 
 const diagram = new Resource(model, () => withTry(panel.diagramPath, 'marks' in (tabs[settings.tab]?.dataset ?? {})), {
-  wanted: () => settings.report && panel.wantsDiagram,
+  wanted: () => settings.report && !settings.text && panel.wantsDiagram,
   parse: (response) => response.json(),
   onChange: (content) => panel.showDiagram(content),
 });
@@ -366,10 +369,12 @@ function showHighlight(what) {
 }
 
 function showReport() {
-  byId('report').hidden = !settings.report;
+  byId('report').hidden = !settings.report || settings.text;
+  byId('text-pane').hidden = !settings.report || !settings.text;
   document.documentElement.classList.toggle('reports-open', settings.report);
-  document.querySelector('[data-action=report]').setAttribute('aria-expanded', String(settings.report));
-  if (!settings.report) panel.reset();
+  document.querySelector('[data-action=report]').setAttribute('aria-expanded', String(settings.report && !settings.text));
+  document.querySelector('[data-action=text]').setAttribute('aria-expanded', String(settings.report && settings.text));
+  if (!settings.report || settings.text) panel.reset();
   else if (innerWidth < 704) card.close(); // the reports take its place on a phone
   coverPanes();
   refreshResources();
@@ -378,7 +383,7 @@ function showReport() {
 
 const edge = new Edge(settings, {
   onChange: () => { coverPanes(); remember(); },
-  close: () => { if (settings.report) actions.report(); },
+  close: () => { if (settings.report) (settings.text ? actions.text : actions.report)(); },
 });
 
 const slide = new Slide((at, atRest) => {
@@ -395,10 +400,18 @@ function toggleSeams() {
   settings.seamsIn = seamsShown() ? settings.seamsIn.filter((view) => view !== settings.view) : [...settings.seamsIn, settings.view];
 }
 
+// togglePanel opens the panel for the text or for the reports, turns it to them, or closes it.
+function togglePanel(text) {
+  settings.report = !settings.report || settings.text !== text;
+  settings.text = text;
+  showReport();
+}
+
 const zoomStep = 1.25;
 const actions = {
   ...Object.fromEntries(Object.keys(views).map((view) => [view, () => showFirst(view)])),
-  report: () => { settings.report = !settings.report; showReport(); },
+  report: () => { togglePanel(false); },
+  text: () => { if (!editing.allowed) return; togglePanel(true); if (textPane.isOpen) textPane.open(); },
   seams: () => { toggleSeams(); updatePanes(); },
   two: () => compare(!(settings.two && !settings.slide), false),
   slide: () => compare(!(settings.two && settings.slide), true),
@@ -452,7 +465,7 @@ function isolate(fabric) {
 
 const keyActions = {
   ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, actions[view]], [key.toUpperCase(), () => showSecond(view)]])),
-  r: actions.report, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
+  r: actions.report, e: actions.text, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
   '+': actions.nearer, '=': actions.nearer, '-': actions.farther, '−': actions.farther, n: actions.changes, f: actions.faults, k: actions.keys, '?': actions.keys,
   Escape: () => { if (card.isOpen) { card.close(); return; } leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
 };
@@ -522,6 +535,9 @@ function receive(m, times) {
   if (m.revision !== message?.revision || m.instance !== message.instance) card.close(card.tried && m.mark !== editing.mark ? 'The layout was saved: the color that was tried is gone.' : '');
   editing.receive(m);
   card.mayWrite(editing.allowed);
+  document.querySelector('[data-action=text]').hidden = !editing.allowed;
+  if (settings.text && !editing.allowed) togglePanel(true);
+  textPane.receive(m.mark);
   const first = !model.shown, change = model.apply(m);
   message = m;
   followLines(model, m.editor);

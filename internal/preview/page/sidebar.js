@@ -76,7 +76,7 @@ const keys = [
   ['c v l', 'color, value, line'], ['u a', 'squint, seams that vanish'], ['p d t', 'as color-blind viewers see it: protan, deutan, tritan'],
   ['shift with these', 'the second view'], ['s', 'seams'], ['b', 'both views, side by side'],
   ['m', 'two views in one picture: drag the line, or ← →'],
-  ['r', 'reports; there ↑ ↓ go from row to row, ← → from tab to tab'],
+  ['e', 'type the layout, with preview --edit'], ['r', 'reports; there ↑ ↓ go from row to row, ← → from tab to tab'],
   ['+ −', 'zoom in, zoom out, at the pointer'], ['w 0', 'whole quilt'], ['x', 'full screen'], ['arrows', 'from patch to patch'],
   ['shift with arrows', 'move the quilt'], ['Enter', 'hold the patch, or the row'], ['Esc', 'let go'], ['n', 'flash what the last save changed'],
   ['f', 'hide errors and warnings'], ['k', 'these keys'],
