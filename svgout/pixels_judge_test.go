@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"image"
 	"image/color"
+	"image/png"
 	"math"
 	"os/exec"
 	"regexp"
@@ -80,18 +81,18 @@ func TestEveryFaceHasItsColour(t *testing.T) {
 	pairs := [2][]Options{{bare, {ByFabric: true, View: Value}}, {{View: Value}, {ByFabric: true, SeamLines: SeamsLeftOut}}} // in turn
 	for _, r := range renderers() {
 		t.Run(r.name, func(t *testing.T) {
+			var all asked
 			for n, top := range tops(t) {
 				options, zoom := pairs[n%2], zoomForAll(top.Top)
-				var jobs []job
 				for _, o := range options {
-					jobs = append(jobs, job{drawn(t, top.Top, o), zoom, "#ffffff"})
-				}
-				for i, m := range r.render(t, jobs) {
-					if err := lawMiddles(top.Top, options[i].View, m, zoom); err != nil {
-						t.Errorf("%s, %+v: %v", top.name, options[i], err)
-					}
+					all.ask(func(m []*image.NRGBA) {
+						if err := lawMiddles(top.Top, o.View, m[0], zoom); err != nil {
+							t.Errorf("%s, %+v: %v", top.name, o, err)
+						}
+					}, job{drawn(t, top.Top, o), zoom, "#ffffff"})
 				}
 			}
+			all.judge(t, r)
 			top := lapTop(t)
 			zoom := zoomForAll(top)
 			law := func(bad []byte) error {
@@ -207,44 +208,52 @@ func green() palettes.Colour    { return palettes.Colour{G: 0xff} }
 func darkRed() palettes.Colour  { return palettes.Colour{R: 0x70, G: 0x10, B: 0x18} }
 func darkBlue() palettes.Colour { return palettes.Colour{R: 0x14, G: 0x1c, B: 0x60} }
 
-// gaps tries one drawing of a top in one colour on magenta and in two on white and black.
-func gaps(t *testing.T, r renderer, top named, finish func([]byte) []byte, o Options) error {
+// gaps tries one drawing of a top in one colour on magenta and in two on white and black; the law is given their pixels.
+func gaps(t *testing.T, r renderer, top named, finish func([]byte) []byte, o Options) (law func(images []*image.NRGBA) error, jobs []job) {
 	one, two := recoloured(top.Top, green()), recoloured(top.Top, darkRed(), darkBlue())
 	plain, mixed := finish(drawn(t, one, o)), finish(drawn(t, two, o))
-	var jobs []job
 	for _, zoom := range top.zooms() {
 		jobs = append(jobs, job{plain, zoom, "#ff00ff"}, job{mixed, zoom, "#ffffff"})
 	}
 	last := jobs[len(jobs)-1]
 	jobs = append(jobs, job{mixed, last.zoom, "#000000"})
-	images := r.render(t, jobs)
-	for i := 0; i+1 < len(jobs); i += 2 {
-		err := errors.Join(
-			lawBetween(top.Top, green(), green(), 0, images[i], jobs[i].zoom),
-			lawBetween(top.Top, darkRed(), darkBlue(), r.levels, images[i+1], jobs[i].zoom),
-		)
-		if i+3 == len(jobs) {
-			err = errors.Join(err, lawPage(top.Top, images[i+1], images[i+2], last.zoom))
+	return func(images []*image.NRGBA) error {
+		for i := 0; i+1 < len(jobs); i += 2 {
+			err := errors.Join(
+				lawBetween(top.Top, green(), green(), 0, images[i], jobs[i].zoom),
+				lawBetween(top.Top, darkRed(), darkBlue(), r.levels, images[i+1], jobs[i].zoom),
+			)
+			if i+3 == len(jobs) {
+				err = errors.Join(err, lawPage(top.Top, images[i+1], images[i+2], last.zoom))
+			}
+			if err != nil {
+				return fmt.Errorf("%+v, zoom %.4f: %w", o, jobs[i].zoom, err)
+			}
 		}
-		if err != nil {
-			return fmt.Errorf("%+v, zoom %.4f: %w", o, jobs[i].zoom, err)
-		}
-	}
-	return nil
+		return nil
+	}, jobs
 }
 
 func TestNothingShowsBetweenPatches(t *testing.T) {
 	for _, r := range renderers() {
 		t.Run(r.name, func(t *testing.T) {
 			same := func(svg []byte) []byte { return svg }
+			var all asked
 			for n, top := range tops(t) {
-				if err := gaps(t, r, top, same, Options{ByFabric: n%2 == 0, SeamLines: SeamsLeftOut}); err != nil { // in turn
-					t.Errorf("%s: %v", top.name, err)
+				law, jobs := gaps(t, r, top, same, Options{ByFabric: n%2 == 0, SeamLines: SeamsLeftOut}) // in turn
+				all.ask(func(m []*image.NRGBA) {
+					if err := law(m); err != nil {
+						t.Errorf("%s: %v", top.name, err)
+					}
+				}, jobs...)
+			}
+			law, jobs := gaps(t, r, named{"", lapTop(t)}, withoutBeneath, bare)
+			all.ask(func(m []*image.NRGBA) {
+				if err := law(m); err == nil || strings.Count(err.Error(), "\n") != 2 {
+					t.Errorf("patches with nothing beneath them were not caught by all three laws: %v", err)
 				}
-			}
-			if err := gaps(t, r, named{"", lapTop(t)}, withoutBeneath, bare); err == nil || strings.Count(err.Error(), "\n") != 2 {
-				t.Errorf("patches with nothing beneath them were not caught by all three laws: %v", err)
-			}
+			}, jobs...)
+			all.judge(t, r)
 		})
 	}
 }
@@ -276,22 +285,22 @@ func TestASeamShowsItsTwoFabricsOnly(t *testing.T) {
 	for _, r := range renderers() {
 		t.Run(r.name, func(t *testing.T) {
 			total := 0
+			var all asked
 			for _, top := range tops(t) {
 				zooms := top.zooms()
-				zooms = zooms[len(zooms)-1:]
+				zoom := zooms[len(zooms)-1]
 				top.Top = recoloured(top.Top, colours...)
-				var jobs []job
-				for _, zoom := range zooms {
-					jobs = append(jobs, job{drawn(t, top.Top, bare), zoom, "#ff00ff"}, job{drawn(t, top.Top, Options{ByFabric: true, SeamLines: SeamsLeftOut}), zoom, "#ff00ff"})
-				}
-				for i, m := range r.render(t, jobs) {
-					tried, err := lawTwoAtASeam(top.Top, m, jobs[i].zoom)
-					total += tried
-					if err != nil {
-						t.Errorf("%s, zoom %.4f: %v", top.name, jobs[i].zoom, err)
-					}
+				for _, o := range []Options{bare, {ByFabric: true, SeamLines: SeamsLeftOut}} {
+					all.ask(func(m []*image.NRGBA) {
+						tried, err := lawTwoAtASeam(top.Top, m[0], zoom)
+						total += tried
+						if err != nil {
+							t.Errorf("%s, zoom %.4f: %v", top.name, zoom, err)
+						}
+					}, job{drawn(t, top.Top, o), zoom, "#ff00ff"})
 				}
 			}
+			all.judge(t, r)
 			t.Logf("%d pixels tried", total)
 			top := recoloured(lapTop(t), colours...)
 			zoom := (&named{"lap", top}).zooms()[4]
@@ -313,7 +322,11 @@ func TestPhysicalSize(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return decoded(t, out).Bounds().Size()
+		header, err := png.DecodeConfig(bytes.NewReader(out))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return image.Pt(header.Width, header.Height)
 	}
 	law := func(top *quilt.Top, svg []byte) error {
 		for _, dpi := range []int{96, 300} {
@@ -327,8 +340,10 @@ func TestPhysicalSize(t *testing.T) {
 		}
 		return nil
 	}
-	for _, name := range []string{"one", "mixed"} {
-		top := lay(t, layouts()[name])
+	inches := layouts()["one"]
+	for name, text := range map[string]string{"inches": inches, "centimeters": strings.Replace(inches, "strip 4", "units cm\nside 16.3 cm", 1)} {
+		text = regexp.MustCompile("strip-set .*\n").ReplaceAllString(text, "") // one of the two would have to be in centimeters
+		top := lay(t, text)
 		svg := drawn(t, top, Options{ByFabric: true, SeamLines: SeamsLeftOut})
 		if err := law(top, svg); err != nil {
 			t.Errorf("%s: %v", name, err)

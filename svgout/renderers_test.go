@@ -40,6 +40,27 @@ func renderers() []renderer {
 	return []renderer{{"librsvg", 3, withLibrsvg}, {"resvg", 5, withResvg}}
 }
 
+// asked are pictures that are turned into pixels together, since a program takes long to begin, and what is asked of each few.
+type asked struct {
+	jobs []job
+	laws []func()
+	made []*image.NRGBA
+}
+
+// ask has some pictures turned into pixels, which the law is given later.
+func (a *asked) ask(law func([]*image.NRGBA), jobs ...job) {
+	from := len(a.jobs)
+	a.jobs = append(a.jobs, jobs...)
+	a.laws = append(a.laws, func() { law(a.made[from : from+len(jobs)]) })
+}
+
+func (a *asked) judge(t *testing.T, r renderer) {
+	a.made = r.render(t, a.jobs)
+	for _, law := range a.laws {
+		law()
+	}
+}
+
 func withLibrsvg(t *testing.T, jobs []job) []*image.NRGBA {
 	convert := judges.Program(t, "Debian's librsvg2-bin", "rsvg-convert")
 	list := make([]*image.NRGBA, len(jobs))
