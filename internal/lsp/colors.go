@@ -9,7 +9,7 @@ import (
 // colors are the colors of fabrics, where they are written.
 func (d *document) colors(*placed) any {
 	list := []colorInformation{}
-	for _, f := range d.read().Tree.Fabrics {
+	for _, f := range d.written().Tree.Fabrics {
 		if at := f.PlaceOfColor(); !at.Empty() {
 			list = append(list, colorInformation{d.span(at), color{float64(f.Colour.R) / 255, float64(f.Colour.G) / 255, float64(f.Colour.B) / 255, 1}})
 		}

@@ -139,18 +139,22 @@ func (c *completer) cells() {
 }
 
 func (c *completer) labels() {
-	for _, b := range c.read().Tree.Blocks {
-		kind := ""
-		if b.Kind != nil {
-			kind = b.Kind.Name
+	kinds := map[string]string{} // by label
+	for _, b := range c.written().Tree.Blocks {
+		key := layout.FoldName(b.Label.Text)
+		switch {
+		case b.Kind != nil:
+			kinds[key] = b.Kind.Name
+		case b.Like != nil: // one above it
+			kinds[key] = kinds[layout.FoldName(b.Like.Text)]
 		}
-		c.add(b.Label.Text, itemClass, kind)
+		c.add(b.Label.Text, itemClass, kinds[key])
 	}
 }
 
 // cloths offers fabrics and pools, and strip sets where they may stand.
 func (c *completer) cloths(sets bool) {
-	for _, m := range c.read().mentions() {
+	for _, m := range c.written().mentions() {
 		if m.Scope == layout.Cloths && m.Defines != "" && (sets || m.Defines == "fabric") {
 			c.add(m.Name(), itemVariable, m.Defines)
 		}
@@ -163,7 +167,7 @@ func (c *completer) cloths(sets bool) {
 // paletteFabrics is the fabrics of the palettes that the layout brings in.
 func (d *document) paletteFabrics() []palettes.Swatch {
 	var list []palettes.Swatch
-	for _, n := range d.read().Tree.Palettes {
+	for _, n := range d.written().Tree.Palettes {
 		if p, ok := palettes.Find(strings.ToLower(n.Name.Text)); ok {
 			list = append(list, p.Fabrics...)
 		}

@@ -7,6 +7,7 @@ import (
 	"runtime"
 	"slices"
 	"strings"
+	"time"
 
 	"eighthturn/internal/files"
 	"eighthturn/internal/quilt"
@@ -20,6 +21,10 @@ type document struct {
 	text    text
 	photos  *files.Album // nil where it lies in no folder
 	known   *reading     // nil where the text has changed since
+	outline *reading     // the first stage of it alone; nil too
+
+	due  *time.Timer // at its end faults are published; nil where none have waited yet
+	sent sentTokens
 }
 
 // reading is what is known of one version of a text.
@@ -60,7 +65,18 @@ func pathOf(uri string) string {
 }
 
 func (d *document) become(t text, version int) {
-	d.text, d.version, d.known = t, version, nil
+	d.text, d.version, d.known, d.outline = t, version, nil, nil
+}
+
+// written reads what is written where, and no more where that is not known yet: what is asked while somebody types is asked of it.
+func (d *document) written() *reading {
+	switch {
+	case d.known != nil:
+		return d.known
+	case d.outline == nil:
+		d.outline = &reading{Reading: layout.Outline(d.text.string)}
+	}
+	return d.outline
 }
 
 // read reads the text, once for each version.

@@ -9,7 +9,7 @@ import (
 
 // mentionAt is the name at a byte, or just before it.
 func (d *document) mentionAt(offset int) (layout.Mention, bool) {
-	list := d.read().mentions()
+	list := d.written().mentions()
 	i := sort.Search(len(list), func(i int) bool { return list[i].Span.End >= offset })
 	for ; i < len(list) && list[i].Span.Start <= offset; i++ {
 		if offset <= list[i].Span.End {
@@ -22,7 +22,7 @@ func (d *document) mentionAt(offset int) (layout.Mention, bool) {
 // alike are the places of the same name.
 func (d *document) alike(m layout.Mention) []layout.Mention {
 	var list []layout.Mention
-	for _, other := range d.read().mentions() {
+	for _, other := range d.written().mentions() {
 		if other.Scope == m.Scope && other.Key() == m.Key() {
 			list = append(list, other)
 		}
@@ -125,7 +125,7 @@ func (d *document) rename(p *placed) (any, error) {
 // taken says whether a name stands for something already, in the text or by a palette.
 func (d *document) taken(name string, s layout.Scope) bool {
 	key := layout.FoldName(name)
-	for _, m := range d.read().mentions() {
+	for _, m := range d.written().mentions() {
 		if m.Scope == s && m.Key() == key {
 			return true
 		}

@@ -42,6 +42,7 @@ type placed struct {
 	Range    lspRange   `json:"range"`
 	NewName  string     `json:"newName"`
 	Color    color      `json:"color"`
+	Previous string     `json:"previousResultId"`
 	Context  struct {
 		IncludeDeclaration bool `json:"includeDeclaration"`
 	} `json:"context"`
@@ -153,7 +154,19 @@ type documentSymbol struct {
 }
 
 type semanticTokens struct {
-	Data []int `json:"data"`
+	ID   string `json:"resultId,omitempty"`
+	Data []int  `json:"data"`
+}
+
+type changedTokens struct {
+	ID    string       `json:"resultId"`
+	Edits []tokensEdit `json:"edits"`
+}
+
+type tokensEdit struct {
+	Start  int   `json:"start"`
+	Delete int   `json:"deleteCount"`
+	Data   []int `json:"data"`
 }
 
 type signatureHelp struct {

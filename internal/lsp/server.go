@@ -11,6 +11,7 @@ import (
 	"log"
 	"slices"
 	"sync"
+	"time"
 
 	"github.com/sourcegraph/jsonrpc2"
 )
@@ -26,9 +27,13 @@ func failed(code int64, format string, values ...any) *jsonrpc2.Error {
 // errNoShutdown is how a server ends that was told to exit before it was told to shut down.
 var errNoShutdown = errors.New("the editor left without saying so")
 
+// pause is how long nobody types before what is wrong is told: shorter than one looks up, longer than from one key to the next.
+const pause = 120 * time.Millisecond
+
 // Serve answers the requests of an editor until it says that it leaves, or its stream ends.
 func Serve(in io.Reader, out io.WriteCloser, version string) error {
 	s := newServer(version)
+	s.pause = pause
 	messages := newStream(in, out)
 	quiet := jsonrpc2.SetLogger(log.New(io.Discard, "", 0))                                           // what an editor is not answered concerns nobody
 	c := jsonrpc2.NewConn(context.Background(), messages, jsonrpc2.HandlerWithError(s.handle), quiet) // reads on when a request is answered: in their order
@@ -58,6 +63,7 @@ const (
 type server struct {
 	version string
 	notify  func(method string, params any)
+	pause   time.Duration // between the last keystroke and news of what is wrong
 
 	mutex sync.Mutex // one request at a time
 	state state
@@ -100,29 +106,30 @@ func at(answer func(d *document, p *placed) any) method {
 // methods is every request and notification that is answered.
 func methods() map[string]method {
 	return map[string]method{
-		"initialize":                        on((*server).initialize),
-		"initialized":                       on(func(*server, *struct{}) (any, error) { return nil, nil }),
-		"shutdown":                          on((*server).shutdown),
-		"exit":                              on((*server).exit),
-		"textDocument/didOpen":              on((*server).didOpen),
-		"textDocument/didChange":            on((*server).didChange),
-		"textDocument/didClose":             on((*server).didClose),
-		"textDocument/hover":                at((*document).hover),
-		"textDocument/completion":           at((*document).completion),
-		"textDocument/signatureHelp":        at((*document).signatureHelp),
-		"textDocument/definition":           at((*document).definition),
-		"textDocument/references":           at((*document).references),
-		"textDocument/documentHighlight":    at((*document).highlights),
-		"textDocument/prepareRename":        at((*document).prepareRename),
-		"textDocument/rename":               on((*server).rename),
-		"textDocument/formatting":           at((*document).formatting),
-		"textDocument/codeAction":           at((*document).codeActions),
-		"textDocument/documentColor":        at((*document).colors),
-		"textDocument/colorPresentation":    at((*document).presentations),
-		"textDocument/foldingRange":         at((*document).folds),
-		"textDocument/documentSymbol":       at((*document).symbols),
-		"textDocument/semanticTokens/full":  at((*document).tokens),
-		"textDocument/semanticTokens/range": at((*document).tokensIn),
+		"initialize":                             on((*server).initialize),
+		"initialized":                            on(func(*server, *struct{}) (any, error) { return nil, nil }),
+		"shutdown":                               on((*server).shutdown),
+		"exit":                                   on((*server).exit),
+		"textDocument/didOpen":                   on((*server).didOpen),
+		"textDocument/didChange":                 on((*server).didChange),
+		"textDocument/didClose":                  on((*server).didClose),
+		"textDocument/hover":                     at((*document).hover),
+		"textDocument/completion":                at((*document).completion),
+		"textDocument/signatureHelp":             at((*document).signatureHelp),
+		"textDocument/definition":                at((*document).definition),
+		"textDocument/references":                at((*document).references),
+		"textDocument/documentHighlight":         at((*document).highlights),
+		"textDocument/prepareRename":             at((*document).prepareRename),
+		"textDocument/rename":                    on((*server).rename),
+		"textDocument/formatting":                at((*document).formatting),
+		"textDocument/codeAction":                at((*document).codeActions),
+		"textDocument/documentColor":             at((*document).colors),
+		"textDocument/colorPresentation":         at((*document).presentations),
+		"textDocument/foldingRange":              at((*document).folds),
+		"textDocument/documentSymbol":            at((*document).symbols),
+		"textDocument/semanticTokens/full":       at((*document).tokens),
+		"textDocument/semanticTokens/full/delta": at((*document).tokensSince),
+		"textDocument/semanticTokens/range":      at((*document).tokensIn),
 	}
 }
 
@@ -149,7 +156,9 @@ func (s *server) handle(ctx context.Context, c *jsonrpc2.Conn, r *jsonrpc2.Reque
 			result, err = nil, failed(jsonrpc2.CodeInternalError, "%s: %v", r.Method, broken)
 		}
 	}()
+	s.mutex.Lock()                                                                   // news may be on their way
 	s.notify = func(method string, params any) { _ = c.Notify(ctx, method, params) } // an editor that is gone needs no news
+	s.mutex.Unlock()
 	var raw json.RawMessage
 	if r.Params != nil {
 		raw = *r.Params
@@ -205,7 +214,7 @@ func (s *server) initialize(p *initialize) (any, error) {
 			"foldingRangeProvider":       true,
 			"documentSymbolProvider":     true,
 			"semanticTokensProvider": object{
-				"legend": object{"tokenTypes": tokenTypes(), "tokenModifiers": []string{}}, "full": true, "range": true,
+				"legend": object{"tokenTypes": tokenTypes(), "tokenModifiers": []string{}}, "full": object{"delta": true}, "range": true,
 			},
 		},
 		"serverInfo": object{"name": "eighthturn", "version": s.version},
@@ -243,7 +252,7 @@ func (s *server) didChange(p *edited) (any, error) {
 		}
 		d.become(next, p.Document.Version)
 	}
-	s.publish(d)
+	s.publishLater(d)
 	return nil, nil
 }
 
@@ -253,6 +262,26 @@ func (s *server) didClose(p *placed) (any, error) {
 		s.notify("textDocument/publishDiagnostics", published{URI: p.Document.URI, Diagnostics: []diagnostic{}})
 	}
 	return nil, nil
+}
+
+// publishLater publishes what is wrong with a document once nothing has been typed for a while.
+func (s *server) publishLater(d *document) {
+	if s.pause == 0 {
+		s.publish(d)
+		return
+	}
+	if d.due != nil {
+		d.due.Reset(s.pause)
+		return
+	}
+	d.due = time.AfterFunc(s.pause, func() {
+		defer func() { _ = recover() }() // what cannot be read says nothing, and is asked again
+		s.mutex.Lock()
+		defer s.mutex.Unlock()
+		if s.open[d.uri] == d && s.state == running {
+			s.publish(d)
+		}
+	})
 }
 
 // publish sends what is wrong with a document.

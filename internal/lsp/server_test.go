@@ -6,11 +6,14 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"log"
 	"math/rand/v2"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
+	"time"
 	"unicode/utf16"
 
 	"github.com/sourcegraph/jsonrpc2"
@@ -583,16 +586,158 @@ func FuzzRequests(f *testing.F) {
 	})
 }
 
-// BenchmarkKeystroke types a letter into a grid of 200 by 200 blocks, and waits for the news.
+// BenchmarkKeystroke types a letter into a grid of 200 by 200 blocks and asks what an editor then asks: tokens, and words that may
+// stand there. Beside it, as the reference, stands reading the same text as check does, which waits for a pause.
 func BenchmarkKeystroke(b *testing.B) {
 	text := "side 6\nfabric cream #f4ead7\nfabric dusk #1f3350\nblock P plain piece cream\nblock Q plain piece dusk\ngrid\n" + strings.Repeat("  "+strings.Repeat("P Q ", 100)+"\n", 200)
+	b.Run("reference", func(b *testing.B) {
+		for b.Loop() {
+			layout.Inspect(text, nil)
+		}
+	})
 	for name, typed := range map[string]string{"right": "1", "wrong": "x"} {
 		b.Run(name, func(b *testing.B) {
 			s := begin(b)
+			s.pause = time.Hour
 			s.opens(text)
-			for i := range b.N {
+			document := object{"uri": uri}
+			var tokens semanticTokens
+			s.ask("textDocument/semanticTokens/full", object{"textDocument": document}, &tokens)
+			id := tokens.ID
+			for i := 0; b.Loop(); i++ {
 				s.ask("textDocument/didChange", object{"textDocument": object{"uri": uri, "version": i}, "contentChanges": []object{{"range": lspRange{position{0, 5}, position{0, 6}}, "text": []string{typed, "6"}[i%2]}}}, nil)
+				var changed changedTokens
+				s.ask("textDocument/semanticTokens/full/delta", object{"textDocument": document, "previousResultId": id}, &changed)
+				s.ask("textDocument/completion", object{"textDocument": document, "position": position{0, 6}}, nil)
+				id = changed.ID
 			}
 		})
 	}
 }
+
+// TestOutlineIsEnough: whatever is asked while somebody types has the same answer before the text is read as a whole.
+func TestOutlineIsEnough(t *testing.T) {
+	texts := []string{small}
+	for _, s := range samples.All() {
+		texts = append(texts, s.Text)
+	}
+	for seed := range uint64(12) {
+		texts = append(texts, invent.Layout(seed))
+	}
+	asked := 0
+	for i, text := range texts {
+		text = text[:len(text)-i*len(text)/(3*len(texts))] // some are cut off
+		answers := func(whole bool) []string {
+			s := begin(t)
+			s.pause = time.Hour
+			s.opens(text)
+			if !whole {
+				s.open[uri].become(s.open[uri].text, 2)
+			}
+			var list []string
+			for _, name := range []string{"documentColor", "foldingRange", "documentSymbol", "semanticTokens/full", "completion", "references", "definition", "prepareRename", "documentHighlight"} {
+				got, err := s.answer("textDocument/"+name, json.RawMessage(fmt.Sprintf(`{"textDocument":{"uri":%q},"position":{"line":%d,"character":8}}`, uri, 3+i%9)))
+				said, _ := json.Marshal(got)
+				list = append(list, fmt.Sprint(name, " ", string(said), err))
+			}
+			if (s.open[uri].known != nil) != whole && !strings.Contains(list[0], "#") {
+				t.Errorf("layout %d was read: %v", i, !whole)
+			}
+			return list
+		}
+		whole, typed := answers(true), answers(false)
+		for n := range whole {
+			asked++
+			if whole[n] != typed[n] {
+				t.Errorf("layout %d:\n%.300s\nis, before it is read as a whole,\n%.300s", i, whole[n], typed[n])
+			}
+		}
+	}
+	if asked < 150 {
+		t.Errorf("only %d answers", asked)
+	}
+}
+
+// TestTokensByTheirChange types at random: the tokens that an editor makes of the changes are those that it would get whole.
+func TestTokensByTheirChange(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 1))
+	s := begin(t)
+	s.opens(small)
+	var all semanticTokens
+	at := object{"textDocument": object{"uri": uri}}
+	s.ask("textDocument/semanticTokens/full", at, &all)
+	id, mine, few := all.ID, all.Data, 0
+	for n := range 300 {
+		text := s.open[uri].text.string
+		start, from := anywhere(r, text, false)
+		end, to := anywhere(r, text, false)
+		if to < from || to-from > 6 {
+			end = start
+		}
+		s.ask("textDocument/didChange", object{"textDocument": object{"uri": uri, "version": n}, "contentChanges": []object{{"range": lspRange{start, end}, "text": []string{"", "x", "\n", " W", "dusk "}[r.IntN(5)]}}}, nil)
+		var changed struct {
+			changedTokens
+			Data []int `json:"data"`
+		}
+		s.ask("textDocument/semanticTokens/full/delta", object{"textDocument": object{"uri": uri}, "previousResultId": id}, &changed)
+		for _, e := range changed.Edits {
+			mine = slices.Concat(mine[:e.Start], e.Data, mine[e.Start+e.Delete:])
+			if len(e.Data) < len(mine)/2 {
+				few++
+			}
+		}
+		id = changed.ID
+		if want := s.open[uri].tokensOf(0, 1<<30).Data; !slices.Equal(mine, want) || changed.Data != nil {
+			t.Fatalf("change %d: %v, want %v", n, mine, want)
+		}
+	}
+	if few < 100 {
+		t.Errorf("only %d changes were small", few)
+	}
+	s.ask("textDocument/semanticTokens/full/delta", object{"textDocument": object{"uri": uri}, "previousResultId": "none"}, &all)
+	if !slices.Equal(all.Data, mine) {
+		t.Error("who has other tokens does not get all")
+	}
+}
+
+// TestNewsWaitForAPause types quickly over the stream: what is wrong is told of the newest text, and not of every text.
+func TestNewsWaitForAPause(t *testing.T) {
+	const keys = 200
+	var in strings.Builder
+	say := func(method string, params any) {
+		raw, _ := json.Marshal(object{"jsonrpc": "2.0", "method": method, "params": params})
+		fmt.Fprintf(&in, "Content-Length: %d\r\n\r\n%s", len(raw), raw)
+	}
+	in.WriteString("Content-Length: 58\r\n\r\n" + `{"jsonrpc":"2.0","id":1,"method":"initialize","params":{}}`)
+	say("textDocument/didOpen", object{"textDocument": object{"uri": uri, "version": 1, "text": small}})
+	for i := range keys {
+		say("textDocument/didChange", object{"textDocument": object{"uri": uri, "version": 2 + i}, "contentChanges": []object{{"range": lspRange{position{0, 0}, position{0, 0}}, "text": "x"}}})
+	}
+	ends, inW := io.Pipe()
+	outR, outW := io.Pipe()
+	go func() { _ = Serve(io.MultiReader(strings.NewReader(in.String()), ends), outW, "test") }()
+	defer inW.Close()
+	news := make(chan published, keys+10)
+	heard := func(_ context.Context, _ *jsonrpc2.Conn, r *jsonrpc2.Request) (any, error) {
+		var p published
+		if r.Params != nil && json.Unmarshal(*r.Params, &p) == nil {
+			news <- p
+		}
+		return nil, nil
+	}
+	jsonrpc2.NewConn(t.Context(), newStream(outR, nopCloser{io.Discard}), jsonrpc2.HandlerWithError(heard), jsonrpc2.SetLogger(log.New(io.Discard, "", 0)))
+	told := 0
+	for p := range news {
+		told++
+		if p.Version == keys+1 {
+			break
+		}
+	}
+	if told > keys/4 {
+		t.Errorf("told %d times of %d texts", told, keys)
+	}
+}
+
+type nopCloser struct{ io.Writer }
+
+func (nopCloser) Close() error { return nil }

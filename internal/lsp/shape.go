@@ -1,6 +1,7 @@
 package lsp
 
 import (
+	"strconv"
 	"strings"
 
 	"eighthturn/layout"
@@ -9,7 +10,7 @@ import (
 // folds are the grid, the table of webs, and comments of several lines.
 func (d *document) folds(*placed) any {
 	list := []foldingRange{}
-	lines := d.read().Tree.Lines
+	lines := d.written().Tree.Lines
 	head, comment, last := -1, -1, -1 // a statement that rows may follow, the first line of a comment, the last row
 	endComment := func(i int) {
 		if comment >= 0 && i-1 > comment {
@@ -46,13 +47,13 @@ func (d *document) folds(*placed) any {
 
 // number is the line of the editor that a line of the layout begins on.
 func (d *document) number(line int) int {
-	return d.text.lineOf(d.read().Source.LineSpan(line + 1).Start)
+	return d.text.lineOf(d.written().Source.LineSpan(line + 1).Start)
 }
 
 // symbols is what the layout defines, in the order of its lines.
 func (d *document) symbols(*placed) any {
 	list := []documentSymbol{}
-	r := d.read()
+	r := d.written()
 	add := func(name, detail string, kind int, all, at layout.Span) {
 		if name = strings.TrimSpace(layout.Visible(name)); name != "" && at.Start >= all.Start && at.End <= all.End {
 			list = append(list, documentSymbol{name, detail, kind, d.span(all), d.span(at)})
@@ -74,7 +75,42 @@ func (d *document) symbols(*placed) any {
 	return list
 }
 
-func (d *document) tokens(*placed) any { return d.tokensOf(0, len(d.text.string)) }
+// sentTokens is what an editor knows of a document's tokens.
+type sentTokens struct {
+	number int // of times that it got them
+	data   []int
+}
+
+func (s *sentTokens) id() string { return strconv.Itoa(s.number) }
+
+func (d *document) tokens(*placed) any {
+	t := d.tokensOf(0, len(d.text.string))
+	d.sent = sentTokens{d.sent.number + 1, t.Data}
+	t.ID = d.sent.id()
+	return t
+}
+
+// tokensSince is what has changed since the tokens that the editor has; all of them where it has others.
+func (d *document) tokensSince(p *placed) any {
+	was := d.sent
+	if was.number == 0 || p.Previous != was.id() {
+		return d.tokens(p)
+	}
+	now := d.tokens(p).(semanticTokens)
+	start := 0
+	for start < min(len(was.data), len(now.Data)) && was.data[start] == now.Data[start] {
+		start++
+	}
+	end := 0 // counted from the back
+	for end < min(len(was.data), len(now.Data))-start && was.data[len(was.data)-1-end] == now.Data[len(now.Data)-1-end] {
+		end++
+	}
+	changed := changedTokens{now.ID, []tokensEdit{}}
+	if start+end < max(len(was.data), len(now.Data)) {
+		changed.Edits = append(changed.Edits, tokensEdit{start, len(was.data) - end - start, now.Data[start : len(now.Data)-end]})
+	}
+	return changed
+}
 
 func (d *document) tokensIn(p *placed) any {
 	return d.tokensOf(d.text.offset(p.Range.Start), d.text.offset(p.Range.End))
@@ -82,20 +118,21 @@ func (d *document) tokensIn(p *placed) any {
 
 // tokensOf is what sort of word stands where, in numbers as the protocol has them: each by how far it is from the one before.
 func (d *document) tokensOf(from, to int) semanticTokens {
-	r := d.read()
+	r := d.written()
 	mentions := r.mentions()
-	data := []int{}
-	line, character, next := 0, 0, 0
+	data := make([]int, 0, 5*len(mentions)+200)
+	last, before, next := position{}, 0, 0 // the word put last and where it begins
 	put := func(s layout.Span, sort int) {
 		if s.End <= from || s.Start >= to || s.Empty() {
 			return
 		}
-		p := d.text.position(s.Start)
-		if p.Line != line {
-			character = 0
+		p := d.text.after(last, before, s.Start)
+		character := p.Character
+		if p.Line == last.Line {
+			character -= last.Character
 		}
-		data = append(data, p.Line-line, p.Character-character, d.text.length(d.text.string[s.Start:s.End]), sort, 0)
-		line, character = p.Line, p.Character
+		data = append(data, p.Line-last.Line, character, d.text.length(d.text.string[s.Start:s.End]), sort, 0)
+		last, before = p, s.Start
 	}
 	for i := range r.Tree.Lines {
 		l := &r.Tree.Lines[i]
@@ -116,7 +153,7 @@ func (d *document) tokensOf(from, to int) semanticTokens {
 		}
 		put(l.Comment, tokenComment)
 	}
-	return semanticTokens{data}
+	return semanticTokens{Data: data}
 }
 
 // sortOf is the sort of a word that is no name.

@@ -80,6 +80,15 @@ func (t *text) position(offset int) position {
 	return position{line, t.length(t.string[start:min(offset, end)])}
 }
 
+// after is the position of a byte at or behind another one, whose position is known. Words of long lines are found so, one after the
+// other.
+func (t *text) after(known position, byteOfKnown, offset int) position {
+	if known.Line+1 < len(t.starts) && t.starts[known.Line+1] <= offset || offset < byteOfKnown {
+		return t.position(offset)
+	}
+	return position{known.Line, known.Character + t.length(t.string[byteOfKnown:offset])}
+}
+
 // length is how long a stretch is in what positions count.
 func (t *text) length(s string) int {
 	if t.bytes {
