@@ -56,7 +56,7 @@ func ReadSwatch(sign *stop.Sign, file []byte) (sample PhotoSample, err error) {
 	if err != nil {
 		return sample, err
 	}
-	sample.look(points)
+	sample.look(sign, points)
 	sample.Tile = tile(picture)
 	return sample, nil
 }
@@ -76,7 +76,7 @@ func ReadSwatches(file []byte, name string, most int) (p Palette, err error) {
 		return Palette{}, err
 	}
 	fabrics := []Swatch{}
-	for _, p := range parts(points, most) {
+	for _, p := range parts(nil, points, most) {
 		fabrics = append(fabrics, Swatch{"", p.Colour})
 	}
 	return Palette{Name: name, Fabrics: byHueAndValue(InValueOrder(fabrics))}, nil
@@ -109,7 +109,7 @@ func readPoints(sign *stop.Sign, file []byte) (image.Image, []Linear, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	points := sampled(picture)
+	points := sampled(sign, picture)
 	if len(points) == 0 {
 		return nil, nil, fmt.Errorf("the photo shows nothing: all of it is see-through")
 	}
@@ -191,12 +191,13 @@ const maxPoints = 160_000
 
 // sampled takes points of the inner four fifths of a picture at even distances, row by row,
 // those that are see-through left out.
-func sampled(picture image.Image) []Linear {
+func sampled(sign *stop.Sign, picture image.Image) []Linear {
 	inner := innerPart(picture.Bounds())
 	step := max(1, int(math.Ceil(math.Sqrt(float64(inner.Dx())*float64(inner.Dy())/maxPoints))))
 	decode := decoding()
 	var points []Linear
 	for y := inner.Min.Y + step/2; y < inner.Max.Y; y += step {
+		sign.Step(inner.Dx() / step)
 		for x := inner.Min.X + step/2; x < inner.Max.X; x += step {
 			r, g, b, a := picture.At(x, y).RGBA()
 			if a < 0xff00 {
@@ -257,13 +258,13 @@ func quantile(values []float64, part float64) float64 {
 }
 
 // look sums points up.
-func (c *PhotoSample) look(points []Linear) {
+func (c *PhotoSample) look(sign *stop.Sign, points []Linear) {
 	mean := meanOf(points)
 	values := sortedLightness(points)
 	c.Colour, c.Lightness, c.Spread = mean.Colour(), LightnessOf(mean.luminance()), deviation(values)
 	c.Darkest, c.Lightest = quantile(values, tail), quantile(values, 1-tail)
 	for k := 1; k <= mostParts; k++ {
-		c.Colours = parts(points, k)
+		c.Colours = parts(sign, points, k)
 		if meanDistance(points, c.Colours) < closeEnough {
 			break
 		}

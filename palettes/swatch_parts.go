@@ -3,6 +3,8 @@ package palettes
 import (
 	"cmp"
 	"slices"
+
+	"eighthturn/internal/stop"
 )
 
 // How a print is taken apart into colours; our choices.
@@ -19,7 +21,7 @@ const (
 // nearest to the mean and then always the one farthest from those begun with, so that it
 // does the same every time. A colour is the mean of its points in linear light. Those of
 // less than 3 of 100 are left out, unless nothing would be left.
-func parts(points []Linear, most int) []Part {
+func parts(sign *stop.Sign, points []Linear, most int) []Part {
 	points = thinned(points, partPoints)
 	at := make([]OKLab, len(points))
 	for i, p := range points {
@@ -28,6 +30,7 @@ func parts(points []Linear, most int) []Part {
 	centres := begun(at, meanOf(points).okLab(), most)
 	of := make([]int, len(points))
 	for range mostRounds {
+		sign.Step(len(at))
 		if !settle(of, at, centres) {
 			break
 		}

@@ -63,6 +63,7 @@ func seamOf(t *quilt.Top, i int) *quilt.Seam {
 // beside single patches. It reads what was sent and nothing else.
 type counting struct {
 	*pageNumbers
+	sign      *stop.Sign
 	p         *picture
 	runs      []run
 	look      []int32 // template of each look
@@ -75,12 +76,12 @@ type counting struct {
 
 // pageNumbers counts the faces and seams of a picture.
 func (p *picture) pageNumbers(sign *stop.Sign) *pageNumbers {
-	c := &counting{pageNumbers: &pageNumbers{top: p.top, face: make([]int32, len(p.top.Faces))}, p: p}
+	c := &counting{pageNumbers: &pageNumbers{top: p.top, face: make([]int32, len(p.top.Faces))}, sign: sign, p: p}
 	c.read()
 	sign.Look()
 	c.faces()
 	for i := range c.runs {
-		sign.Step(10)
+		sign.Step(1)
 		c.item(int32(i))
 	}
 	for i := 0; i < len(c.loose.Seams); i += 9 {
@@ -95,6 +96,7 @@ func (p *picture) pageNumbers(sign *stop.Sign) *pageNumbers {
 // match finds each seam of the top among those of the page, by the faces that it joins.
 func (c *counting) match() {
 	all := make([]pageSeam, len(c.top.Seams)+len(c.top.StripSeams))
+	c.sign.Step(len(all))
 	for i := range all {
 		s := seamOf(c.top, i)
 		all[i] = seamBetween(s.A, s.B, int32(i))
@@ -185,5 +187,6 @@ func (c *counting) meeting(a, b int32, below bool) {
 }
 
 func (c *counting) add(a, b int32) {
+	c.sign.Step(1)
 	c.seams = append(c.seams, seamBetween(a, b, int32(len(c.seams))))
 }
