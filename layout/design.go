@@ -15,5 +15,6 @@ type Design struct {
 	turning
 	edgings
 	finish
-	Contrast *Contrast // nil if not said
+	Contrast  *Contrast // nil if not said
+	Colorways []Colorway
 }

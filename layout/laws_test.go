@@ -322,7 +322,7 @@ func sameWord(a, b string) bool {
 
 func isStatement(word string) bool {
 	for _, s := range layout.Statements() {
-		if s.Word == word {
+		if slices.Contains(s.Words(), word) {
 			return true
 		}
 	}

@@ -1,5 +1,7 @@
 package layout
 
+import "slices"
+
 // Scope is one of the two sets of names of a layout.
 type Scope uint8
 
@@ -73,6 +75,14 @@ func (t *Tree) Mentions() []Mention {
 		}
 	}
 	t.addEdges(add)
+	for _, w := range t.Colorways {
+		for _, m := range w.Changes {
+			add(m.From, Mention{In: "colorway", Block: w.Name.Text})
+			if !m.coloured || t.hasFabric(m.To) {
+				add(m.To, Mention{In: "colorway", Block: w.Name.Text})
+			}
+		}
+	}
 	if t.Grid != nil {
 		for _, row := range t.Grid.Rows {
 			for _, c := range row.Cells {
@@ -83,6 +93,11 @@ func (t *Tree) Mentions() []Mention {
 		}
 	}
 	return list
+}
+
+// hasFabric says whether a fabric of a name is written, and not brought in by a palette.
+func (t *Tree) hasFabric(n NameNode) bool {
+	return slices.ContainsFunc(t.Fabrics, func(f *fabricNode) bool { return f.Name.key() == n.key() })
 }
 
 func (t *Tree) addWebs(add func(NameNode, Mention)) {

@@ -171,6 +171,9 @@ func (p *parser) statementOrRow(c *cursor, indented bool) (string, bool) {
 // parseStatement reads one statement whose word was taken.
 func (p *parser) parseStatement(s *Statement, c *cursor, keyword Span) {
 	line := Span{keyword.Start, c.end}
+	if !strings.EqualFold(p.src[keyword.Start:keyword.End], s.Word) {
+		p.former[keyword.Start] = s.Word
+	}
 	if s.Once {
 		if first, twice := p.once[s.Word]; twice {
 			p.fault(keyword, "keep one of the two", "%q is already in this layout", s.Word).note(first, "first given here")

@@ -20,6 +20,7 @@ type Statement struct {
 	Example string   // as one could type it
 	Options []Option // the words that it goes on with, which cannot be names
 
+	also    []string // other spellings, which are read too
 	aliases []string // words that it goes by elsewhere
 	hint    string   // what to type, where an example would not help
 	next    string   // what may follow a complete one, "" for nothing
@@ -40,10 +41,13 @@ type Option struct {
 // Statements is every statement of the language, in the order that help lists them.
 func Statements() []Statement { return slices.Clone(everyStatement()) }
 
+// Words are those that the statement may begin with, its own first.
+func (s *Statement) Words() []string { return append([]string{s.Word}, s.also...) }
+
 // everyStatement is made once, and no one changes it.
 var everyStatement = sync.OnceValue(func() []Statement {
 	return slices.Concat(textStatements(), sizeStatements(), paletteStatements(), fabricStatements(), stripSetStatements(), scrapsStatements(),
-		websStatements(), turningStatements(), blockStatements(), gridStatements(), edgingStatements(), finishStatements(), valueStepStatements())
+		websStatements(), turningStatements(), blockStatements(), gridStatements(), edgingStatements(), finishStatements(), valueStepStatements(), colorwayStatements())
 })
 
 // language is the statements with what is looked up in them.
@@ -60,8 +64,9 @@ var theLanguage = sync.OnceValue(func() *language {
 	l := &language{statements: everyStatement(), byWord: map[string]int{}, roles: map[string]bool{}, reserved: map[string]bool{}}
 	for i, s := range l.statements {
 		l.words = append(l.words, s.Word)
-		l.byWord[s.Word] = i
-		l.reserved[s.Word] = true
+		for _, w := range s.Words() {
+			l.byWord[w], l.reserved[w] = i, true
+		}
 	}
 	for _, w := range slices.Concat(roleWords(blocks.Kinds()), formerRoles(blocks.Kinds())) {
 		l.roles[w], l.reserved[w] = true, true

@@ -224,7 +224,7 @@ func (t *tidier) fields(l *Line) []string {
 	for n, token := range l.Tokens {
 		text := t.token(token)
 		if n == 0 && !l.Row {
-			text = l.Keyword
+			text = strings.ToLower(text)
 		}
 		if token.Field == len(fields) {
 			fields = append(fields, text)

@@ -16,9 +16,10 @@ type Tree struct {
 	gridNodes
 	edgingNodes
 	finishNodes
-	Contrast *contrastNode
-	Lines    []Line
-	former   map[int]string // as in session
+	Contrast  *contrastNode
+	Colorways []*colorwayNode
+	Lines     []Line
+	former    map[int]string // as in session
 }
 
 // Line is one line of the source for the tidy printer.

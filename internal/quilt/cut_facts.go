@@ -49,9 +49,6 @@ func (l *builder) cutFacts() {
 	c.StripGiven, c.StripsCut = d.StripGiven, d.StripsCut
 	c.Sash, c.Borders, c.Binding, c.Backing, c.Batting = d.Sash, d.Borders, d.Binding, d.Backing, d.Batting
 	c.Extra = d.Extra
-	for _, f := range d.Fabrics {
-		c.Fabrics = append(c.Fabrics, FabricStock{f.OnHand, f.UsableWidth})
-	}
 	for _, r := range d.Runs {
 		c.Columns = append(c.Columns, Column{r.Y*d.Columns + r.X, r.Cells, r.Divided})
 	}

@@ -1,6 +1,8 @@
 package quilt
 
 import (
+	"slices"
+
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/stop"
@@ -60,6 +62,7 @@ func LayUntil(sign *stop.Sign, d *layout.Design) *Top {
 	l.borders(l.field())
 	l.deal()
 	l.unused()
+	l.colorways()
 	return l.Top
 }
 
@@ -93,13 +96,32 @@ func (l *builder) extent(blocks int) measure.NM {
 	return length
 }
 
-func (l *builder) fabrics() {
-	for _, f := range l.design.Fabrics {
+func (l *builder) fabrics() { l.Fabrics, l.CutFacts.Fabrics = fabricsOf(l.design) }
+
+// fabricsOf are a design's fabrics, and what there is of each.
+func fabricsOf(d *layout.Design) (list []Fabric, stock []FabricStock) {
+	for _, f := range d.Fabrics {
 		fabric := Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Place: f.Span}
 		if p := f.Photo; p != nil {
 			fabric.Photo = &Photo{p.Across, p.PhotoSample}
 		}
-		l.Fabrics = append(l.Fabrics, fabric)
+		list, stock = append(list, fabric), append(stock, FabricStock{f.OnHand, f.UsableWidth})
+	}
+	return list, stock
+}
+
+// colorways are the fabrics of each colorway, once it is known what is used.
+func (l *builder) colorways() {
+	for i := range l.design.Colorways {
+		c := &l.design.Colorways[i]
+		w := Colorway{Name: c.Name, Place: c.Span}
+		w.Fabrics, w.Stock = fabricsOf(l.design.In(c))
+		for _, change := range c.Changes {
+			if !slices.Contains(l.CutFacts.Unused, change.Fabric) {
+				w.Changed = append(w.Changed, change.Fabric)
+			}
+		}
+		l.Colorways = append(l.Colorways, w)
 	}
 }
 

@@ -46,6 +46,23 @@ type Top struct {
 	Warnings      []layout.Fault // what only the laid-out top can tell
 	Credits       Credits
 	CutFacts      CutFacts
+	Colorways     []Colorway
+}
+
+// Colorway is the top in other fabrics.
+type Colorway struct {
+	Name    string
+	Changed []int         // fabrics, by index, that something shows
+	Fabrics []Fabric      // all, by index
+	Stock   []FabricStock // of each
+	Place   layout.Span
+}
+
+// In is the top in one of its colorways, by index; it shares all that fabrics do not change.
+func (t *Top) In(colorway int) *Top {
+	c, other := &t.Colorways[colorway], *t
+	other.Fabrics, other.CutFacts.Fabrics = c.Fabrics, c.Stock
+	return &other
 }
 
 // Credits is what of the design only the reports need.

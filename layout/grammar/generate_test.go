@@ -62,7 +62,7 @@ type Grammar struct {
 func Of() Grammar {
 	var statements, kinds []string
 	for _, s := range layout.Statements() {
-		statements = append(statements, s.Word)
+		statements = append(statements, s.Words()...)
 	}
 	for _, k := range blocks.Kinds() {
 		kinds = append(kinds, k.Name)
