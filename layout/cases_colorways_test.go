@@ -40,6 +40,10 @@ func colorwayCases() []testCase {
 			says(`"navy" takes the place of "cream" and keeps its own`, "to swap the two, write navy cream behind them"),
 		},
 		{
+			"one fabric for another that only changes its color", inOthers("colorway dusk navy white cream ⟦navy⟧"), refused,
+			says(`"navy" takes the place of "cream" and keeps its own`, "write the fabric that takes the place of navy"),
+		},
+		{
 			"one fabric for two", inOthers("fabric plum #5a2a4f\ncolorway dusk navy plum cream ⟦plum⟧"), refused,
 			says(`"plum" takes the place of "navy" already`, "write a color, as in cream #5a2a4f"),
 		},

@@ -36,21 +36,37 @@ type Colorway struct {
 	Span    Span
 }
 
-// Change is a fabric of the design, by index, and what takes its place: another fabric of the design, or a fabric of the same
-// name in another color.
+// Change is a fabric of the design, by index, and what takes its place: another fabric of the design, or a color.
 type Change struct {
 	Fabric int
-	To     Fabric
+	Takes  int             // a fabric, by index; -1 for a color
+	Colour palettes.Colour // where no fabric does
 }
 
-// In is the design in a colorway. Fabrics keep their index and where the layout defines them.
+// In is the design in a colorway. A fabric that another takes the place of is found where that one was, so that no two have
+// one name; places in the text stay.
 func (d *Design) In(c *Colorway) *Design {
 	other := *d
 	other.Fabrics = slices.Clone(d.Fabrics)
+	var gone, free []int // fabrics that leave, and the places that are left
 	for _, change := range c.Changes {
-		place := other.Fabrics[change.Fabric].Span
-		other.Fabrics[change.Fabric] = change.To
-		other.Fabrics[change.Fabric].Span = place
+		if change.Takes < 0 {
+			other.Fabrics[change.Fabric] = Fabric{Name: d.Fabrics[change.Fabric].Name, Colour: change.Colour, UsableWidth: d.UsableWidth}
+			continue
+		}
+		other.Fabrics[change.Fabric] = d.Fabrics[change.Takes]
+		if !slices.ContainsFunc(c.Changes, func(o Change) bool { return o.Takes == change.Fabric }) {
+			gone = append(gone, change.Fabric)
+		}
+		if !slices.ContainsFunc(c.Changes, func(o Change) bool { return o.Fabric == change.Takes }) {
+			free = append(free, change.Takes)
+		}
+	}
+	for i, place := range free {
+		other.Fabrics[place] = d.Fabrics[gone[i]]
+	}
+	for i := range other.Fabrics {
+		other.Fabrics[i].Span = d.Fabrics[i].Span
 	}
 	return &other
 }
@@ -135,8 +151,9 @@ func (c *checker) colorways() {
 // colorway makes one colorway; inQuilt says which fabrics the quilt itself uses.
 func (c *checker) colorway(n *colorwayNode, inQuilt []bool) {
 	w := Colorway{Name: n.Name.Text, Span: n.Span}
-	from, to := map[int]NameNode{}, map[int]NameNode{} // fabrics that give up their place, and that take one
-	taking := map[int]NameNode{}                       // by the fabric that takes a place, whose it is
+	from := map[int]NameNode{}   // the fabrics that are changed
+	leaves := map[int]bool{}     // those that another fabric takes the place of
+	taking := map[int]NameNode{} // by the fabric that takes a place, whose it is
 	for _, m := range n.Changes {
 		e, known := c.names.find(m.From)
 		waits := known && e.is == aFabric && !e.used
@@ -153,19 +170,21 @@ func (c *checker) colorway(n *colorwayNode, inQuilt []bool) {
 		if waits {
 			c.warn(m.From.Span, "", "%s is changed and is not in the quilt", quote(m.From.Text))
 		}
-		change := Change{Fabric: f, To: Fabric{Name: c.design.Fabrics[f].Name, Colour: m.colour, UsableWidth: c.design.UsableWidth}}
+		change := Change{Fabric: f, Takes: -1, Colour: m.colour}
 		if _, known := c.names.find(m.To); known || !m.coloured {
 			t, ok := c.inPlace(m, f, taking)
 			if !ok {
 				continue
 			}
-			to[t], taking[t] = m.To, m.From
-			change.To = c.design.Fabrics[t]
+			taking[t], leaves[f] = m.From, true
+			change.Takes = t
 		}
 		w.Changes = append(w.Changes, change)
 	}
 	for _, m := range n.Changes {
-		c.stays(n, m, from, to, inQuilt)
+		if e, known := c.names.find(m.To); known && e.is == aFabric && taking[e.index].Span == m.From.Span && !leaves[e.index] {
+			c.stays(n, m, inQuilt[e.index] || from[e.index].Text != "")
+		}
 	}
 	slices.SortFunc(w.Changes, func(a, b Change) int { return a.Fabric - b.Fabric })
 	c.design.Colorways = append(c.design.Colorways, w)
@@ -196,18 +215,14 @@ func (c *checker) inPlace(m changeNode, of int, taking map[int]NameNode) (int, b
 	return 0, false
 }
 
-// stays reports a fabric that takes a place and keeps its own: two fabrics of the quilt would be one.
-func (c *checker) stays(n *colorwayNode, m changeNode, from, to map[int]NameNode, inQuilt []bool) {
-	e, known := c.names.find(m.To)
-	if !known || e.is != aFabric || to[e.index].Span != m.To.Span {
+// stays reports a fabric that takes a place and stays where it is too: two fabrics of the quilt would be one.
+func (c *checker) stays(n *colorwayNode, m changeNode, inQuilt bool) {
+	if !inQuilt {
 		return
 	}
-	if _, leaves := from[e.index]; leaves || !inQuilt[e.index] {
-		return
-	}
-	f := c.fault(m.To.Span, "", "%s takes the place of %s and keeps its own", quote(m.To.Text), quote(m.From.Text))
-	f.suggest(edit("to swap the two, write "+m.To.Text+" "+m.From.Text+" behind them", Span{n.End, n.End}, " "+m.To.Text+" "+m.From.Text).
-		backed("write what takes the place of " + m.To.Text))
+	swap := " " + m.To.Text + " " + m.From.Text
+	c.fault(m.To.Span, "", "%s takes the place of %s and keeps its own", quote(m.To.Text), quote(m.From.Text)).
+		suggest(edit("to swap the two, write"+swap+" behind them", Span{n.End, n.End}, swap).backed("write the fabric that takes the place of " + m.To.Text))
 }
 
 // paletteWith is the palette that has a fabric, "" if none has.

@@ -38,6 +38,7 @@ type printedPattern struct {
 	sessions                      sessionsValue
 	copies                        copiesOption
 	cut                           cutOptions
+	in                            colorwayOption
 }
 
 // bookletCommand makes the document of a printed pattern.
@@ -73,6 +74,7 @@ func bookletCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.foundations, "foundations", false, "add half-block foundations for paper piecing, after the templates")
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
+	o.in.flags(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not make")
 	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.paper.option, o.paper.complete) // fails only for an option that is not there
@@ -83,7 +85,7 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 	if err := o.check(cmd, file); err != nil {
 		return err
 	}
-	s, top, err := c.top(file, o.strict, "no pattern is made")
+	s, top, err := o.in.top(c, cmd, file, o.strict, "no pattern is made")
 	if err != nil {
 		return err
 	}
@@ -91,7 +93,7 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the pattern no name", "name it with -o")
 		}
-		o.output = beside(s.path, pdfEnding)
+		o.output = o.in.beside(s.path, pdfEnding)
 	}
 	o.cut.copies = o.copies.count
 	options, err := o.cut.of(cmd, top)

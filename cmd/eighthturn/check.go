@@ -11,6 +11,7 @@ import (
 type checkOptions struct {
 	reportForms
 	strict bool
+	in     colorwayOption
 }
 
 // checkCommand lists the faults of a layout and what was made of it.
@@ -31,15 +32,16 @@ func checkCommand(c *console) *cobra.Command {
 			if err := o.oneForm(cmd); err != nil {
 				return err
 			}
-			return check(c, o, args[0])
+			return check(c, cmd, o, args[0])
 		},
 	}
+	o.in.flags(cmd)
 	cmd.Flags().BoolVar(&o.strict, strictOption, false, "treat warnings as errors: exit code 1")
 	o.flags(cmd)
 	return cmd
 }
 
-func check(c *console, o *checkOptions, file string) error {
+func check(c *console, cmd *cobra.Command, o *checkOptions, file string) error {
 	s, err := c.read(file)
 	if err != nil {
 		return err
@@ -48,7 +50,11 @@ func check(c *console, o *checkOptions, file string) error {
 	lines, list := l.lines, l.faults
 	var made *summary.Summary
 	if l.top != nil {
-		made = summary.Build(l.design, l.top)
+		top, err := o.in.of(cmd, l.top)
+		if err != nil {
+			return err
+		}
+		made = summary.Build(l.design, top)
 	}
 	if o.json {
 		err = c.printJSON(checkedJSON(s.name, lines, list, made))

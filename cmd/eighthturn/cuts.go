@@ -22,6 +22,7 @@ type cutsOptions struct {
 	maps    string
 	copies  copiesOption
 	cut     cutOptions
+	in      colorwayOption
 }
 
 // Options of cuts whose names are needed twice.
@@ -56,6 +57,7 @@ func cutsCommand(c *console) *cobra.Command {
 	f.Var(&o.copies, copiesName, "plan for this number of `QUILTS`, for a class; totaled first, then rounded up once")
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
+	o.in.flags(cmd)
 	f.BoolVar(&o.exactly, "exact", false, "say lengths exactly, with decimals where no mark of a ruler shows them")
 	f.BoolVar(&o.strict, strictOption, false, "plan nothing if there are warnings")
 	return cmd
@@ -68,7 +70,7 @@ func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
 	if err := namesFolder(cmd, mapsOption, o.maps, "harbor-maps"); err != nil {
 		return err
 	}
-	s, top, err := c.top(file, o.strict, "nothing is planned")
+	s, top, err := o.in.top(c, cmd, file, o.strict, "nothing is planned")
 	if err != nil {
 		return err
 	}

@@ -43,6 +43,7 @@ type drawing struct {
 	noSeams       bool
 	printing      printing
 	tries         tries
+	in            colorwayOption
 }
 
 // drawCommand draws a layout into a picture file.
@@ -76,6 +77,7 @@ func drawCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.picture.ByFabric, byFabricName, false, "draw each fabric in one piece: a smaller file, but single pieces have no names")
 	f.Var(&o.prefix, prefixOption, "begin all ids in the file with `TEXT`, for two pictures on one web page")
 	o.printing.flags(cmd)
+	o.in.flags(cmd)
 	o.tries.flags(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not draw")
 	f.BoolVar(&o.strict, strictOption, false, "draw nothing if there are warnings")
@@ -87,7 +89,7 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 	if err := o.check(cmd, file); err != nil {
 		return err
 	}
-	s, top, err := c.top(file, o.strict, "no picture is drawn")
+	s, top, err := o.in.top(c, cmd, file, o.strict, "no picture is drawn")
 	if err != nil {
 		return err
 	}
@@ -101,7 +103,7 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the picture no name", "name it with -o, or write -o - for standard output")
 		}
-		out.path = beside(s.path, pictureEnding)
+		out.path = o.in.beside(s.path, pictureEnding)
 	}
 	o.picture.Prefix = o.prefix.text
 	if printed(out.path) != "" {

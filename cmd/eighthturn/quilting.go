@@ -22,6 +22,7 @@ type quilting struct {
 	output        string
 	force, strict bool
 	paper         choice
+	in            colorwayOption
 }
 
 // quiltingNames are the names that `quilting` writes under.
@@ -49,6 +50,7 @@ func quiltingCommand(c *console) *cobra.Command {
 	f := cmd.Flags()
 	quiltingNames().flag(cmd, &o.output, "the `NAME` of a PDF, SVG or DXF file; if omitted, the page is printed as text")
 	f.Var(&o.paper, o.paper.option, "the `PAPER` of a PDF: letter or a4; if omitted, letter for layouts in inches and a4 for layouts in centimeters")
+	o.in.flags(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
 	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.paper.option, o.paper.complete) // fails only for an option that is not there
@@ -70,7 +72,7 @@ func makeQuilting(c *console, cmd *cobra.Command, o *quilting, file string) erro
 	if cmd.Flags().Changed(o.paper.option) && form != pageEnding {
 		return misuse(cmd.CommandPath(), "--"+o.paper.option+" works only with a PDF", "leave it out, or name a PDF with -o")
 	}
-	s, top, err := c.top(file, o.strict, "nothing is made")
+	s, top, err := o.in.top(c, cmd, file, o.strict, "nothing is made")
 	if err != nil {
 		return err
 	}

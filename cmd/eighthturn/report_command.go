@@ -11,7 +11,7 @@ const formatReport = 1
 
 // reportCommand is the command of a report that has no options of its own.
 func reportCommand(c *console, r report.Report) *cobra.Command {
-	o := &reportForms{}
+	o, in := &reportForms{}, colorwayOption{}
 	cmd := &cobra.Command{
 		Use:     r.Name + " FILE",
 		Short:   r.Short,
@@ -23,13 +23,14 @@ func reportCommand(c *console, r report.Report) *cobra.Command {
 			if err := o.oneForm(cmd); err != nil {
 				return err
 			}
-			s, top, err := c.top(args[0], false, "nothing is told")
+			s, top, err := in.top(c, cmd, args[0], false, "nothing is told")
 			if err != nil {
 				return err
 			}
 			return c.printReport(r, o, &report.Plans{Top: top, Name: s.name})
 		},
 	}
+	in.flags(cmd)
 	o.flags(cmd)
 	return cmd
 }

@@ -17,6 +17,7 @@ type sewOptions struct {
 	strict, force bool
 	pictures      string
 	cut           cutOptions
+	in            colorwayOption
 }
 
 // picturesOption is the name of the option for pictures of the steps.
@@ -49,6 +50,7 @@ func sewCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.force, forceOption, false, "replace existing pictures")
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
+	o.in.flags(cmd)
 	f.BoolVar(&o.strict, strictOption, false, "plan nothing if there are warnings")
 	return cmd
 }
@@ -60,7 +62,7 @@ func sew(c *console, cmd *cobra.Command, o *sewOptions, file string) error {
 	if err := o.oneForm(cmd); err != nil {
 		return err
 	}
-	s, top, err := c.top(file, o.strict, "nothing is planned")
+	s, top, err := o.in.top(c, cmd, file, o.strict, "nothing is planned")
 	if err != nil {
 		return err
 	}

@@ -36,6 +36,7 @@ type templating struct {
 	mat           matOption
 	cut           cutOptions
 	cuts          *cutting.Plan // once the layout is read: its pieces
+	in            colorwayOption
 }
 
 // templatesCommand prints the pieces of a quilt at true size.
@@ -69,6 +70,7 @@ func templatesCommand(c *console) *cobra.Command {
 	f.Var(&o.mat, matName, "with a folder or a DXF file: the pieces of each fabric laid on mats of this `SIZE`, across x down, as 12x24")
 	f.BoolVar(&o.foundations, "foundations", false, "in a PDF: add half-block foundations for paper piecing")
 	o.cut.addPieces(cmd)
+	o.in.flags(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
 	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.paper.option, o.paper.complete) // fails only for an option that is not there
@@ -79,7 +81,7 @@ func makeTemplates(c *console, cmd *cobra.Command, o *templating, file string) e
 	if err := o.check(cmd, file); err != nil {
 		return err
 	}
-	s, top, err := c.top(file, o.strict, "no template is made")
+	s, top, err := o.in.top(c, cmd, file, o.strict, "no template is made")
 	if err != nil {
 		return err
 	}
@@ -93,7 +95,7 @@ func makeTemplates(c *console, cmd *cobra.Command, o *templating, file string) e
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the templates no name", "name them with -o, or write -o - for standard output")
 		}
-		out.path = beside(s.path, "-templates"+pageEnding)
+		out.path = o.in.beside(s.path, "-templates"+pageEnding)
 	}
 	switch {
 	case o.mat.text != "":

@@ -19,6 +19,7 @@ type valuesOptions struct {
 	distance, blur lengthOption
 	contrast       contrastOption
 	tries          tries
+	in             colorwayOption
 }
 
 // valuesCommand studies light and dark.
@@ -38,6 +39,7 @@ func valuesCommand(c *console) *cobra.Command {
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return study(c, cmd, o, args[0]) },
 	}
+	o.in.flags(cmd)
 	f := cmd.Flags()
 	o.tries.flags(cmd)
 	f.Var(&o.distance, "distance", "viewing distance, a `LENGTH`; 10 ft if omitted")
@@ -52,7 +54,7 @@ func study(c *console, cmd *cobra.Command, o *valuesOptions, file string) error 
 	if err := o.oneForm(cmd); err != nil {
 		return err
 	}
-	s, top, err := c.top(file, o.strict, "no study is made")
+	s, top, err := o.in.top(c, cmd, file, o.strict, "no study is made")
 	if err != nil {
 		return err
 	}

@@ -27,6 +27,7 @@ func (r Rect) Height() measure.NM { return r.Max.Y - r.Min.Y }
 // Top is a finished quilt top.
 type Top struct {
 	Title         string
+	Colorway      string // the one that it is in; "" for the quilt as it is written
 	Units         measure.System
 	Seam          measure.NM // allowance
 	SideFinished  measure.NM // of a block
@@ -58,10 +59,13 @@ type Colorway struct {
 	Place   layout.Span
 }
 
-// In is the top in one of its colorways, by index; it shares all that fabrics do not change.
+// In is the top in one of its colorways, by index, whose name its title then has. It shares all that fabrics do not change.
 func (t *Top) In(colorway int) *Top {
 	c, other := &t.Colorways[colorway], *t
-	other.Fabrics, other.CutFacts.Fabrics = c.Fabrics, c.Stock
+	other.Fabrics, other.CutFacts.Fabrics, other.Colorway, other.Colorways = c.Fabrics, c.Stock, c.Name, nil
+	if t.Title != "" {
+		other.Title += ", " + c.Name
+	}
 	return &other
 }
 

@@ -6,6 +6,8 @@
 package report
 
 import (
+	"cmp"
+
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
@@ -97,13 +99,10 @@ func (p *Plans) as(cuts *cutting.Plan) *Plans {
 
 // named is a report's title: the layout's name and what the report is.
 func (p *Plans) named(what string) string {
-	switch {
-	case p.Name != "":
-		return p.Name + ": " + what
-	case p.Top.Title != "":
-		return p.Top.Title + ": " + what
+	if p.Name != "" {
+		return inColorway(p.Name, p.Top.Colorway) + ": " + what
 	}
-	return "The quilt: " + what
+	return cmp.Or(p.Top.Title, "The quilt") + ": " + what
 }
 
 // FacesByFabric are the faces of each fabric of the top, by index.

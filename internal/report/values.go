@@ -17,7 +17,7 @@ func Values(p *Plans) document.Document {
 	v := newValues(p)
 	d := document.Document{Title: p.named("value study")}
 	for _, s := range []document.Section{
-		v.headline(), v.figures(), v.changes(), v.fabrics(), v.vanishing(), v.totals(), v.pairs(), v.sight(), v.scores(), v.measures(), v.basis(),
+		v.headline(), v.colorways(), v.figures(), v.changes(), v.fabrics(), v.vanishing(), v.totals(), v.pairs(), v.sight(), v.scores(), v.measures(), v.basis(),
 	} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)

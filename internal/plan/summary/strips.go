@@ -5,6 +5,7 @@ import (
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 	"eighthturn/layout"
 )
 
@@ -78,12 +79,12 @@ type Band struct {
 }
 
 // stripSets are the sets that wedges are cut from, in the order of the layout.
-func stripSets(d *layout.Design) []StripSet {
+func stripSets(d *layout.Design, t *quilt.Top) []StripSet {
 	var list []StripSet
 	for i := range d.StripSets {
 		set := StripSet{Name: d.StripSets[i].Name}
 		for _, h := range heightsOf(d, &d.StripSets[i]) {
-			set.Uses = append(set.Uses, SetUse{kindsCutFrom(d, i, h), bands(d, &d.StripSets[i], h)})
+			set.Uses = append(set.Uses, SetUse{kindsCutFrom(d, i, h), bands(d, t, &d.StripSets[i], h)})
 		}
 		if len(set.Uses) > 0 {
 			list = append(list, set)
@@ -103,12 +104,12 @@ func heightsOf(d *layout.Design, s *layout.StripSet) []blocks.WedgeHeight {
 	return list
 }
 
-func bands(d *layout.Design, s *layout.StripSet, h blocks.WedgeHeight) []Band {
+func bands(d *layout.Design, t *quilt.Top, s *layout.StripSet, h blocks.WedgeHeight) []Band {
 	list := make([]Band, len(s.Bands))
 	for i, b := range s.Bands {
 		name := ""
 		if b.Fabric >= 0 {
-			name = d.Fabrics[b.Fabric].Name
+			name = t.Fabrics[b.Fabric].Name
 		} else {
 			name = d.Pools[b.Pool].Name
 		}

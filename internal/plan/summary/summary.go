@@ -112,8 +112,8 @@ func Build(d *layout.Design, t *quilt.Top) *Summary {
 	}
 	s.Blocks, s.EmptyPlaces = count(d)
 	s.Strips = strips(d)
-	s.edgings(d)
-	s.StripSets = stripSets(d)
+	s.edgings(d, t)
+	s.StripSets = stripSets(d, t)
 	s.Hints = hints(d)
 	return s
 }
@@ -159,12 +159,12 @@ func pieces(t *quilt.Top) []Pieces {
 }
 
 // edgings adds what goes round the blocks.
-func (s *Summary) edgings(d *layout.Design) {
+func (s *Summary) edgings(d *layout.Design, t *quilt.Top) {
 	name := func(fabric int) string {
 		if fabric < 0 {
 			return ""
 		}
-		return d.Fabrics[fabric].Name
+		return t.Fabrics[fabric].Name
 	}
 	if e := d.Sash; e != nil {
 		s.Sash = &Sash{name(e.Fabric), e.Width, e.Width + 2*d.Seam, name(e.Corners), e.Around}
@@ -191,18 +191,18 @@ type Fabric struct {
 
 // fabrics are all fabrics by value, darkest first, with their part of the top.
 func fabrics(d *layout.Design, t *quilt.Top) []Fabric {
-	swatches := make([]palettes.Swatch, len(d.Fabrics))
+	swatches := make([]palettes.Swatch, len(t.Fabrics))
 	at := map[string]int{}
-	for i, f := range d.Fabrics {
+	for i, f := range t.Fabrics {
 		swatches[i] = palettes.Swatch{Name: f.Name, Colour: f.Colour}
 		at[f.Name] = i
 	}
 	share := t.Share()
-	list := make([]Fabric, 0, len(d.Fabrics))
+	list := make([]Fabric, 0, len(t.Fabrics))
 	for _, s := range palettes.InValueOrder(swatches) {
 		i := at[s.Name]
 		list = append(list, Fabric{
-			Name: s.Name, Print: d.Fabrics[i].Print, Colour: s.Colour, Lightness: s.Colour.Lightness(),
+			Name: s.Name, Print: t.Fabrics[i].Print, Colour: s.Colour, Lightness: s.Colour.Lightness(),
 			Share: share[i], Binds: d.Binding != nil && d.Binding.Fabric == i, Backs: d.Backing == i,
 		})
 	}

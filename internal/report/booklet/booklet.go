@@ -52,6 +52,7 @@ func Pattern(r Reports, o Options) document.Document {
 	rest := b.parts
 	b.parts = nil
 	b.fabricsPart()
+	b.colorwaysPart()
 	rest = append(b.parts, rest...)
 	b.parts = nil
 	b.beginPart(rest)

@@ -22,8 +22,8 @@ const pixelsAlong = 2000
 
 // inPixels is the top with each fabric in a colour, on white, as a PNG file. A picture that nothing shines through goes into a PDF as
 // it is; any other would be unpacked and packed again.
-func inPixels(sign *stop.Sign, t *quilt.Top, colour func(palettes.Colour) palettes.Colour) []byte {
-	size, err := pixels.SizeOf(t, pixelsAlong)
+func inPixels(sign *stop.Sign, t *quilt.Top, along int, colour func(palettes.Colour) palettes.Colour) []byte {
+	size, err := pixels.SizeOf(t, along)
 	if err != nil {
 		panic(err) // the number is within the limits
 	}
@@ -50,11 +50,15 @@ func onWhite(p *image.NRGBA) {
 
 // picture is the top with each fabric in a colour, and with its seams where they are wanted.
 func (b *patternBuilder) picture(colour func(palettes.Colour) palettes.Colour, seams svgout.Seams) document.Drawing {
+	return b.pictureOf(b.Top, pixelsAlong, maxFaces, colour, seams)
+}
+
+// pictureOf is picture of another top, with so many faces at most as outlines, and so many pixels along where it has more.
+func (b *patternBuilder) pictureOf(t *quilt.Top, along, most int, colour func(palettes.Colour) palettes.Colour, seams svgout.Seams) document.Drawing {
 	b.plans.Sign().Look()
-	t := b.Top
 	d := document.Drawing{Min: measure.Point(t.Outer.Min), Max: measure.Point(t.Outer.Max)}
-	if len(t.Faces) > maxFaces {
-		d.Ground = inPixels(b.plans.Sign(), t, colour)
+	if len(t.Faces) > most {
+		d.Ground = inPixels(b.plans.Sign(), t, along, colour)
 		return d
 	}
 	scene, err := svgout.NewScene(t, svgout.Options{ByFabric: true, SeamLines: seams})
