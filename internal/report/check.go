@@ -14,7 +14,7 @@ func Check(title string, s *summary.Summary) document.Document {
 	c := &checked{Summary: s}
 	d := document.Document{Title: title}
 	for _, s := range []document.Section{
-		c.sizes(), c.blocks(), c.centers(), c.hints(), c.strips(), c.stripSets(), c.sashes(), c.borders(), c.binding(), c.fabrics(), c.marks(),
+		c.sizes(), c.blocks(), c.centers(), c.hints(), c.strips(), c.stripSets(), c.sashes(), c.borders(), c.binding(), c.fabrics(), c.colorways(), c.marks(),
 	} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
@@ -232,6 +232,19 @@ func (c *checked) fabrics() document.Section {
 		t.Rows = append(t.Rows, r)
 	}
 	return with(section("fabrics", "Fabrics from dark to light", document.Detail), t)
+}
+
+// colorways are what takes the place of what.
+func (c *checked) colorways() document.Section {
+	t := table(words(""), words(""))
+	for i := range c.Colorways {
+		var list []string
+		for _, change := range c.Colorways[i].Changes {
+			list = append(list, together(takesPlace(change.Fabric, change.Takes, change.Colour)+" for "+change.Fabric))
+		}
+		t.Rows = append(t.Rows, row(c.Colorways[i].Name, strings.Join(list, ", ")))
+	}
+	return with(section(ColorwaysID, "Colorways", document.Detail), t)
 }
 
 // part is how much of the top a fabric makes, or what else it is for.

@@ -5,6 +5,7 @@ import (
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/quilt"
+	"eighthturn/palettes"
 )
 
 // ColorwaysID is the section of the fabrics of each colorway.
@@ -45,13 +46,18 @@ func Colorways(p *Plans) document.Section {
 
 // inPlaceOf is what a fabric is called that takes the place of another: by its name, or by its color where the name stays.
 func inPlaceOf(was, is *quilt.Fabric) string {
-	switch {
-	case is.Name != was.Name:
-		return is.Name
-	case is.Colour != was.Colour:
-		return is.Colour.Hex()
+	if is.Name == was.Name && is.Colour == was.Colour {
+		return "the same"
 	}
-	return "the same"
+	return takesPlace(was.Name, is.Name, is.Colour)
+}
+
+// takesPlace is a fabric in the place of another by its name, or by its color where the name stays.
+func takesPlace(was, name string, colour palettes.Colour) string {
+	if name == was {
+		return colour.Hex()
+	}
+	return name
 }
 
 // ColorwaysAreAlike says how a pattern is read in another colorway.

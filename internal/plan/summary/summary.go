@@ -35,6 +35,7 @@ type Summary struct {
 	Stars         Centres        `json:"star_centres"`
 	Fabrics       []Fabric       `json:"fabrics"` // by value, darkest first
 	StripSets     []StripSet     `json:"strip_sets"`
+	Colorways     []Colorway     `json:"colorways"`
 	Hints         []Hint         `json:"hints"`
 }
 
@@ -114,6 +115,7 @@ func Build(d *layout.Design, t *quilt.Top) *Summary {
 	s.Strips = strips(d)
 	s.edgings(d, t)
 	s.StripSets = stripSets(d, t)
+	s.Colorways = colorways(t)
 	s.Hints = hints(d)
 	return s
 }
