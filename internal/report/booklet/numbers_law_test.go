@@ -45,7 +45,7 @@ func rowsBelow(text string, head *regexp.Regexp) map[string][][]string {
 			inside = false
 		case head.MatchString(line):
 			inside = true
-		case inside && !strings.HasPrefix(line, "| -"):
+		case inside && strings.Trim(line, "|-: ") != "":
 			var cells []string
 			for _, c := range strings.Split(strings.Trim(line, "|"), "|") {
 				cells = append(cells, strings.TrimSpace(c))
