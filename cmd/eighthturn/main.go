@@ -114,6 +114,11 @@ func rootCommand(c *console, args []string) *cobra.Command {
 			if version {
 				return c.print(versionText())
 			}
+			if len(args) == 0 && c.inTerminal() {
+				if taken, err := c.offerFirst(); taken || err != nil {
+					return err
+				}
+			}
 			return c.print(helpText(cmd))
 		},
 	}

@@ -17,23 +17,26 @@ import (
 // newCommand writes a layout to start from.
 func newCommand(c *console) *cobra.Command {
 	var output string
+	var stays bool
 	cmd := &cobra.Command{
 		Use:     "new [KIND] [-o NAME]",
 		Short:   "a first layout to make your own",
 		GroupID: toBegin,
 		Long: "Writes a small layout of the kind of quilt that you name, with every line explained. Open it in a text " +
-			"editor, change a color or a row of the grid, save it and draw it. Without KIND, lists the kinds of quilt. " +
-			"It never replaces a file.",
-		Example: "eighthturn new\n  lists the kinds of quilt\n" +
+			"editor, change a color or a row of the grid, save it and draw it. Without KIND, asks for the kind, the " +
+			"size and the palette, each with an answer that Enter takes, writes the layout and opens it in your browser; where nobody can " +
+			"be asked, lists the kinds of quilt. It never replaces a file.",
+		Example: "eighthturn new\n  asks what quilt it is to be, and shows it\n" +
 			"eighthturn new floating-webs -o harbor.quilt\n  makes harbor.quilt; then draw it: eighthturn draw harbor.quilt\n" +
 			"eighthturn new rings -o -\n  shows the layout here and writes no file",
 		SuggestFor: []string{"start", "init", "create", "begin", "example", "sample", "template"},
 		Args:       oneSort,
 
 		ValidArgsFunction: offerOne(sortNames),
-		RunE:              func(cmd *cobra.Command, args []string) error { return begin(c, cmd, output, args) },
+		RunE:              func(cmd *cobra.Command, args []string) error { return begin(c, cmd, output, !stays, args) },
 	}
 	layoutNames().flag(cmd, &output, "the layout's `NAME`, as in harbor.quilt; - shows it here")
+	cmd.Flags().BoolVar(&stays, "no-open", false, "after the questions, write the layout without opening the page")
 	return cmd
 }
 
@@ -53,8 +56,15 @@ func oneSort(cmd *cobra.Command, args []string) error {
 	return oneOf("kind of quilt", sortNames())(cmd, args)
 }
 
-func begin(c *console, cmd *cobra.Command, output string, args []string) error {
+func begin(c *console, cmd *cobra.Command, output string, open bool, args []string) error {
 	if err := layoutNames().check(cmd, output); err != nil {
+		return err
+	}
+	if len(args) == 0 && c.inTerminal() {
+		err := c.dialog().beginHere(output, open)
+		if errors.Is(err, errNoAnswer) { // nobody is there
+			return c.print("\n\n" + sortsText(cmd))
+		}
 		return err
 	}
 	if len(args) == 0 {

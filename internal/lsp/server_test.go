@@ -572,17 +572,15 @@ func FuzzRequests(f *testing.F) {
 	f.Add("webs\n  .\n", 1, 2, -1, 1<<30, "")
 	f.Add("fabric \"\ngrid\n W:", 2, 3, 0, 0, "\"")
 	f.Fuzz(func(t *testing.T, text string, line, character, toLine, toCharacter int, typed string) {
-		if len(text) > 3000 {
+		if len(text) > 600 { // what is longer costs more and says no more
 			return
 		}
-		for _, encoding := range []string{"utf-16", "utf-8"} {
-			s := begin(t, encoding)
-			s.opens(text)
-			from, to := position{line, character}, position{toLine, toCharacter}
-			s.everything(from, to)
-			_ = s.try("textDocument/didChange", object{"textDocument": object{"uri": uri, "version": 2}, "contentChanges": []object{{"range": lspRange{from, to}, "text": typed}}}, nil)
-			s.everything(to, from)
-		}
+		s := begin(t, []string{"utf-16", "utf-8"}[len(text)%2])
+		s.opens(text)
+		from, to := position{line, character}, position{toLine, toCharacter}
+		s.everything(from, to)
+		_ = s.try("textDocument/didChange", object{"textDocument": object{"uri": uri, "version": 2}, "contentChanges": []object{{"range": lspRange{from, to}, "text": typed}}}, nil)
+		s.everything(to, from)
 	})
 }
 
