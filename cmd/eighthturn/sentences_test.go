@@ -140,9 +140,10 @@ func TestSentencesStandInReportsCatches(t *testing.T) {
 // tabled are the files of the command that line up columns of their own, and why.
 func tabled() map[string]string {
 	return map[string]string{
-		"cmd/eighthturn/help.go":    "the list of commands and options",
-		"cmd/eighthturn/new.go":     "the list of layouts to start from",
-		"cmd/eighthturn/palette.go": "lines of a layout",
+		"cmd/eighthturn/help.go":      "the list of commands and options",
+		"cmd/eighthturn/new.go":       "the list of layouts to start from",
+		"cmd/eighthturn/palette.go":   "lines of a layout",
+		"cmd/eighthturn/questions.go": "the lists that answers are chosen from",
 	}
 }
 
