@@ -12,6 +12,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"eighthturn/internal/quilttest/judges"
 )
 
 // TestUpdate: a file that says what it said says the new text, with its permissions; any other stays as it is, and nothing is left beside it.
@@ -88,7 +90,7 @@ func TestUpdateAmongSaves(t *testing.T) {
 		t.Skip("files cannot be exchanged in one step here")
 	}
 	path := put(t, t.TempDir(), "a.quilt", "")
-	for round := range 500 {
+	for round := range judges.Of(100, 500) {
 		if err := os.WriteFile(path, []byte("begun\n"), 0o644); err != nil {
 			t.Fatal(err)
 		}

@@ -33,7 +33,7 @@ func (p *tab) diagramIs(title string) {
 const pieces = `document.querySelector('.dim').getAttribute('d').split('M').length - 2`
 
 // starfish is the sample in which not all seams nest.
-func starfish(t *testing.T) string {
+func starfish(t testing.TB) string {
 	t.Helper()
 	b, err := os.ReadFile("../../samples/starfish.quilt")
 	must(t, err)

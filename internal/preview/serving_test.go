@@ -37,7 +37,7 @@ border  4      cream
 
 // running is a preview that a test has started on a file of its own.
 type running struct {
-	t       *testing.T
+	t       testing.TB
 	file    string
 	address string
 	shows   chan shown
@@ -69,7 +69,7 @@ func (l *lockedBuffer) String() string {
 }
 
 // start follows a new file with the given text.
-func start(t *testing.T, text string, o Options) *running {
+func start(t testing.TB, text string, o Options) *running {
 	t.Helper()
 	file := filepath.Join(t.TempDir(), "quilt.quilt")
 	put(t, file, text)
@@ -77,7 +77,7 @@ func start(t *testing.T, text string, o Options) *running {
 }
 
 // startOn follows a file that is there, or not there yet.
-func startOn(t *testing.T, file string, o Options) *running {
+func startOn(t testing.TB, file string, o Options) *running {
 	t.Helper()
 	ctx, cancel := context.WithCancel(context.Background())
 	r := &running{t: t, file: file, shows: make(chan shown, 10_000), output: &lockedBuffer{}}

@@ -148,7 +148,7 @@ func TestTheTextPaneIsLaidOut(t *testing.T) {
 			p.openText()
 			p.until(`document.querySelector('#typed-layer .wrong') && !document.getElementById('text-fault').hidden`)
 			what := fmt.Sprintf("%d wide, dark %v, text", size[0], dark)
-			for _, wrong := range eval[[]string](p, laidOut) {
+			for _, wrong := range append(eval[[]string](p, laidOut), eval[[]string](p, focusSeen+`('#text-pane')`)...) {
 				t.Errorf("%s: %s", what, wrong)
 			}
 			if wrong := eval[string](p, textLaidOut); wrong != "" {

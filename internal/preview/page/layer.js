@@ -63,9 +63,14 @@ export class Layer {
     const cuts = new Set([0, line.text.length]);
     for (const [from, to] of [...words, ...wrong]) for (const at of [from, to]) if (at < line.text.length) cuts.add(at);
     const places = [...cuts].sort((a, b) => a - b), parts = [];
-    const classAt = (list, at) => list.find(([from, to]) => from <= at && at < to)?.[2];
+    let next = 0; // of words, which come in their order
+    const wordAt = (at) => {
+      while (next < words.length && words[next][1] <= at) next++;
+      return next < words.length && words[next][0] <= at ? words[next][2] : undefined;
+    };
+    const wrongAt = (at) => wrong.find(([from, to]) => from <= at && at < to)?.[2];
     for (let i = 0; i + 1 < places.length; i++) {
-      const text = line.text.slice(places[i], places[i + 1]), names = [classAt(words, places[i]), classAt(wrong, places[i])].filter(Boolean);
+      const text = line.text.slice(places[i], places[i + 1]), names = [wordAt(places[i]), wrongAt(places[i])].filter(Boolean);
       parts.push(names.length ? make('span', text, { class: names.join(' ') }) : text);
     }
     line.e.replaceChildren(...parts.length ? parts : ['\u200b']);
