@@ -193,7 +193,8 @@ func workbook(sheets []workSheet) string {
 	}
 	b.WriteString(`</sheets><definedNames>`)
 	for i, s := range sheets {
-		fmt.Fprintf(&b, `<definedName name="_xlnm.Print_Titles" localSheetId="%d">'%s'!$1:$1</definedName>`, i, xmlText(strings.ReplaceAll(s.name, "'", "''")))
+		name := xmlText(strings.ReplaceAll(s.name, "'", "''"))
+		fmt.Fprintf(&b, `<definedName name="_xlnm.Print_Titles" localSheetId="%d">'%s'!$A:$A,'%s'!$1:$1</definedName>`, i, name, name)
 	}
 	b.WriteString(`</definedNames></workbook>`)
 	return b.String()

@@ -15,6 +15,12 @@ import (
 // maxColumn is how many characters wide a column begins; who wants more pulls it wider.
 const maxColumn = 80
 
+// pageColumn is how many characters a printed page across is wide at the most: 11 points are printed at no less than some 7.
+const pageColumn = 200
+
+// pagesAcross is how many pages beside each other hold columns that are so many characters wide.
+func pagesAcross(characters int) int { return max(1, (characters+pageColumn-1)/pageColumn) }
+
 // maxCellText is how many characters a cell holds.
 const maxCellText = 32767
 
@@ -49,7 +55,8 @@ func sheetStyles() string {
 		`</cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`
 }
 
-// xml is the sheet's part: the head of the first table stays in sight and is printed on every page, all columns on one.
+// xml is the sheet's part: the head of the first table stays in sight and is printed on every page, and with it the first column where
+// a page cannot hold all of them in letters that can be read.
 func (s workSheet) xml() (string, error) {
 	w := sheetWriter{}
 	for _, t := range s.tables {
@@ -61,10 +68,13 @@ func (s workSheet) xml() (string, error) {
 	var b strings.Builder
 	b.WriteString(xml.Header + `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>` +
 		`<sheetViews><sheetView workbookViewId="0"><pane ySplit="1" topLeftCell="A2" activePane="bottomLeft" state="frozen"/></sheetView></sheetViews><cols>`)
+	whole := 0
 	for i, width := range w.widths {
-		fmt.Fprintf(&b, `<col min="%d" max="%d" width="%d" customWidth="1"/>`, i+1, i+1, min(width, maxColumn)+3)
+		wide := min(width, maxColumn) + 3
+		whole += wide
+		fmt.Fprintf(&b, `<col min="%d" max="%d" width="%d" customWidth="1"/>`, i+1, i+1, wide)
 	}
-	b.WriteString(`</cols><sheetData>` + w.String() + `</sheetData><pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/></worksheet>`)
+	fmt.Fprintf(&b, `</cols><sheetData>%s</sheetData><pageSetup orientation="landscape" fitToWidth="%d" fitToHeight="0"/></worksheet>`, w.String(), pagesAcross(whole))
 	return b.String(), w.err
 }
 

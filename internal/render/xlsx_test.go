@@ -197,3 +197,18 @@ func TestXLSXOfAnyDocument(t *testing.T) {
 		}
 	}
 }
+
+// TestSheetsPrintLegibly: a sheet of many columns is printed on several pages beside each other, one of few on one.
+func TestSheetsPrintLegibly(t *testing.T) {
+	for columns, pages := range map[int]int{1: 1, 4: 1, 30: 4} {
+		table := document.Table{Rows: []document.Row{{}}}
+		for range columns {
+			table.Columns = append(table.Columns, document.Column{Title: strings.Repeat("x", 20)})
+			table.Rows[0].Cells = append(table.Rows[0].Cells, document.Cell{Text: document.Plain("7 in")})
+		}
+		text, err := workSheet{name: "s", tables: []document.Table{table}}.xml()
+		if want := fmt.Sprintf(`fitToWidth="%d"`, pages); err != nil || !strings.Contains(text, want) {
+			t.Errorf("%d columns: not %s, %v", columns, want, err)
+		}
+	}
+}
