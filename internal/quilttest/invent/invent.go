@@ -50,7 +50,8 @@ func Layout(seed uint64) string {
 	if v.one(2) {
 		v.Shuffle(len(groups), func(i, j int) { groups[i], groups[j] = groups[j], groups[i] })
 	}
-	return v.file(groups)
+	text := v.file(groups)
+	return text + v.colorways(seed, text)
 }
 
 // one says yes once in so many times.
