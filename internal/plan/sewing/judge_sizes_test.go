@@ -178,9 +178,8 @@ func beforeLayouts() map[string]string {
 	return list
 }
 
-// TestJudgeGeosCloths: so it is in all samples and in odd layouts. Where triangles from squares cut once on the diagonal are
-// sewn on, each of their short edges lies further out by half of what the square is too large (the long edge stays at its seam):
-// a square for a triangle needs its short edge and 2 + sqrt 2 seams, worked out.
+// TestJudgeGeosCloths: so it is in all samples and in odd layouts, and where triangles from squares cut once on the diagonal are sewn on
+// to make whole blocks.
 func TestJudgeGeosCloths(t *testing.T) {
 	halves, wholes := 0, 0
 	for name, text := range beforeLayouts() {
@@ -194,15 +193,16 @@ func TestJudgeGeosCloths(t *testing.T) {
 					continue
 				}
 				j := s.Joins[len(s.Joins)-1]
-				longer, shorter := 0.0, 0.0
+				patches := p.Patches(cell, slices.Concat(j.A, j.B))
+				var cloth geom.Geometry
 				if s.Name == "block" {
 					wholes++
-					longer = beforeTrimming(top, cuts, p.Patches(cell, slices.Concat(j.A, j.B)))
-					shorter = longer
+					cloth = wholeCloth(t, top, cuts, patches)
 				} else {
 					halves++
-					longer, shorter = sizedAlong(ringOf(sewnCloth(t, top, p.Patches(cell, slices.Concat(j.A, j.B)), cuts)))
+					cloth = sewnCloth(t, top, patches, cuts)
 				}
+				longer, shorter := sizedAlong(ringOf(cloth))
 				what := name + ", " + b.Kind + ", " + s.Name
 				about(t, what+" across", inches(s.Before.Across), longer, 1e-6)
 				about(t, what+" down", inches(s.Before.Down), shorter, 1e-6)
@@ -214,23 +214,57 @@ func TestJudgeGeosCloths(t *testing.T) {
 	}
 }
 
-// beforeTrimming is the side of a block that triangles have made too large: those at both ends, or at one.
-func beforeTrimming(top *quilt.Top, cuts *cutting.Plan, patches []int) float64 {
-	seam, ends, over := inches(top.Seam), 0, 0.0
+// wholeCloth is the cloth of a block before it is trimmed: what was trimmed before with its seam allowance, and the triangles that are
+// sewn on as they are cut: half of a square, centered on the seam, with the tips cut off square as far beyond the seam as it is wide.
+func wholeCloth(t *testing.T, top *quilt.Top, cuts *cutting.Plan, patches []int) geom.Geometry {
+	t.Helper()
+	seam := inches(top.Seam)
+	var triangles []geom.Geometry
+	var seams [][2]geom.XY // with the triangle on the right
+	var others []int
 	for _, patch := range patches {
 		piece := &cuts.Lines[cuts.LineOf[patch]].Piece
 		if piece.Method != cutting.OnceOnDiagonal {
+			others = append(others, patch)
 			continue
 		}
 		o := top.Patches[patch].Outline
-		short := math.Inf(1)
+		from := 0 // of its longest side
+		long := func(i int) float64 { return xyOf(o[(i+1)%len(o)]).Sub(xyOf(o[i%len(o)])).Length() }
 		for i := range o {
-			short = math.Min(short, xyOf(o[(i+1)%len(o)]).Sub(xyOf(o[i])).Length())
+			if long(i) > long(from) {
+				from = i
+			}
 		}
-		over = inches(piece.AlongCut) - short - (2+math.Sqrt2)*seam
-		ends = min(2, ends+1)
+		a, b := xyOf(o[from]), xyOf(o[(from+1)%len(o)])
+		way := b.Sub(a).Unit()
+		into := geom.XY{X: -way.Y, Y: way.X}
+		half := inches(piece.AlongCut) / math.Sqrt2
+		middle := a.Add(b).Scale(0.5).Sub(into.Scale(seam))
+		p, q, tip := middle.Sub(way.Scale(half)), middle.Add(way.Scale(half)), middle.Add(into.Scale(half))
+		ring := []float64{p.X, p.Y, q.X, q.Y, tip.X, tip.Y, p.X, p.Y}
+		g := geom.NewPolygon([]geom.LineString{geom.NewLineString(geom.NewSequence(ring, geom.DimXY))}).AsGeometry()
+		for _, flat := range []geom.Geometry{halfPlane(a.Sub(way.Scale(seam)), way), halfPlane(b.Add(way.Scale(seam)), way.Scale(-1)), halfPlane(a, into)} {
+			g = both(t, g, flat)
+		}
+		triangles, seams = append(triangles, g), append(seams, [2]geom.XY{a, b})
 	}
-	return inches(top.SideFinished) + 2*seam + float64(ends)*over/2
+	whole := triangles[0]
+	if len(others) > 0 {
+		g := grownBy(t, top, others, seam)
+		for _, s := range seams {
+			way := s[1].Sub(s[0]).Unit()
+			g = both(t, g, halfPlane(s[0], geom.XY{X: way.Y, Y: -way.X}))
+		}
+		triangles = append(triangles, g)
+	}
+	for _, g := range triangles[1:] {
+		var err error
+		if whole, err = geom.Union(whole, g); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return whole
 }
 
 // TestJudgeGeosRawEdges: the half of a web block from 4 in strips measures 5.775 in along its raw edges, not the 5.902 in that
