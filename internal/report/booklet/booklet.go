@@ -38,10 +38,12 @@ type Options struct {
 }
 
 // Pattern is the printed pattern.
-func Pattern(r Reports, o Options) document.Document {
-	b := newBook(r, o)
+func Pattern(r Reports, o Options) document.Document { return newBook(r, o).pattern() }
+
+// pattern is all parts of the printed pattern.
+func (b *patternBuilder) pattern() document.Document {
 	for _, part := range []func(){b.cuttingPart, b.setsPart, b.blocksPart, b.layoutPart, b.assemblyPart, b.finishingPart, b.valuePart} {
-		r.Plans.Sign().Look()
+		b.Plans.Sign().Look()
 		part()
 	}
 	plates := b.templatesPart()
@@ -60,7 +62,7 @@ func Pattern(r Reports, o Options) document.Document {
 	b.parts = nil
 	b.backCover()
 	d := b.document(append(head, b.parts...))
-	d.Maker = report.Designed(own(r.Top.Credits.Designer))
+	d.Maker = report.Designed(own(b.Top.Credits.Designer))
 	return d
 }
 

@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
@@ -56,8 +57,20 @@ type written struct {
 	rounded      int64 // half of its last decimal in nanometres, where it is exact or of cloth and rounded; else 0
 }
 
-// lengthsIn are the lengths that a text names.
+// namedLengths are the lengths that texts name: many patterns say the same.
+var namedLengths sync.Map
+
+// lengthsIn are the lengths that a text names, not to be changed.
 func lengthsIn(text string) []written {
+	if list, ok := namedLengths.Load(text); ok {
+		return list.([]written)
+	}
+	list := readLengths(text)
+	namedLengths.Store(text, list)
+	return list
+}
+
+func readLengths(text string) []written {
 	var list []written
 	less := strings.HasPrefix(text, "Leftover") || strings.HasPrefix(text, "Usable leftovers")
 	text = roundedUp.ReplaceAllString(numberedName.ReplaceAllString(text, "a fabric"), "$1 at least $2")

@@ -173,30 +173,6 @@ func TestTheEditorCatchesPicturesWithoutWords(t *testing.T) {
 	}
 }
 
-func TestNoPageOverflows(t *testing.T) {
-	t.Parallel()
-	turn := 0
-	judgedLayouts(t, func(t *testing.T, text string) {
-		cells := len(study(t, text, cutting.Options{}).Top.Cells)
-		for i, p := range render.Papers() {
-			for _, large := range []bool{false, true} {
-				if turn++; (strings.Contains(t.Name(), "invented") || !judges.On) && turn%5 != i || cells > 400 && (large || i != 0) || judges.On && large && (turn-1)/8%4 != i {
-					continue
-				}
-				printed, err := typeset(t, text, render.Options{Paper: p, Large: large})
-				if err != nil {
-					t.Errorf("%s, large %v: %v", p.Name, large, err)
-				}
-				for _, w := range printed.Warnings {
-					if w.Kind == render.Overflow || w.Kind == render.TooSmall && !large {
-						t.Errorf("%s, large %v: %v", p.Name, large, w)
-					}
-				}
-			}
-		}
-	})
-}
-
 func TestTheSameBytes(t *testing.T) {
 	text := sampleText(t, "flotsam")
 	var last []byte

@@ -8,8 +8,6 @@ import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/cutting"
-	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/render"
 	"eighthturn/internal/report"
 	"eighthturn/palettes"
@@ -132,33 +130,19 @@ func within(path []measure.Point, low, high measure.Point) []measure.Point {
 	return list
 }
 
-// TestLayoutNamesEveryBlock: on every page size the layout, whole or in parts, has a label for each block where any has one.
-func TestLayoutNamesEveryBlock(t *testing.T) {
-	divided, turn := 0, 0
-	judgedLayouts(t, func(t *testing.T, text string) {
-		r := study(t, text, cutting.Options{})
-		for _, p := range render.Papers() {
-			for _, large := range []bool{false, true} {
-				if turn++; !judges.On && turn%5 != 0 {
-					continue
-				}
-				b := newBook(r, Options{Paper: p, Large: large})
-				parts := b.layoutParts()
-				if divided += min(len(parts), 1); len(parts) == 0 {
-					parts = []report.Window{b.wholeGrid()}
-				}
-				if wrong := unnamed(b, parts); wrong > 0 && b.labelled() {
-					t.Errorf("%s, large %v: %d blocks have no label, or two", p.Name, large, wrong)
-				}
-				if len(parts) > 1 && !b.grid().SomeColumns() && unnamed(b, parts[1:]) == 0 {
-					t.Errorf("%s, large %v: a part that is left out is not missed", p.Name, large)
-				}
-			}
-		}
-	})
-	if divided == 0 {
-		t.Error("no layout was divided")
+// layoutNames holds that the layout, whole or in parts, has a label for each block where any has one; 1 where it is in parts.
+func layoutNames(t *testing.T, what string, b *patternBuilder) (divided int) {
+	parts := b.layoutParts()
+	if divided = min(len(parts), 1); len(parts) == 0 {
+		parts = []report.Window{b.wholeGrid()}
 	}
+	if wrong := unnamed(b, parts); wrong > 0 && b.labelled() {
+		t.Errorf("%s: %d blocks have no label, or two", what, wrong)
+	}
+	if len(parts) > 1 && !b.grid().SomeColumns() && unnamed(b, parts[1:]) == 0 {
+		t.Errorf("%s: a part that is left out is not missed", what)
+	}
+	return divided
 }
 
 // unnamed counts the cells that begin a block, or column, and have not one label in the parts.
@@ -180,27 +164,6 @@ func unnamed(b *patternBuilder, parts []report.Window) int {
 		}
 	}
 	return wrong
-}
-
-// TestWordsOfFiguresAreRead: on every page size, and in large print, the words of every figure are large enough, stand off
-// from what lies beneath, and are not struck through, cut off or over one another.
-func TestWordsOfFiguresAreRead(t *testing.T) {
-	turn := 0
-	judgedLayouts(t, func(t *testing.T, text string) {
-		r := study(t, text, cutting.Options{})
-		for _, p := range render.Papers() {
-			for _, large := range []bool{false, true} {
-				if turn++; !judges.On && turn%5 != 0 || strings.Contains(t.Name(), "invented") && turn%5 > 1 || strings.HasSuffix(t.Name(), "hundred") && turn%3 > 0 {
-					continue
-				}
-				for i, wrong := range illegible(Pattern(r, Options{Paper: p, Large: large}), p, large) {
-					if i < 3 {
-						t.Errorf("%s, large %v: %s", p.Name, large, wrong)
-					}
-				}
-			}
-		}
-	})
 }
 
 // TestWordsOfFiguresCatches: each thing that the law is about is noticed.

@@ -236,7 +236,7 @@ func TestNumbersAreThePlans(t *testing.T) {
 	pieces, borders := 0, 0
 	for _, layout := range numberLayouts() {
 		r := study(t, layout, cutting.Options{})
-		text := textOf(t, pattern(t, layout))
+		text := patternText(t, layout)
 		wrong, n := wrongCuttingTables(text, r)
 		more, m := wrongBorderTables(text, r)
 		pieces, borders = pieces+n, borders+m
@@ -280,7 +280,7 @@ func TestNumbersCatch(t *testing.T) {
 		"strips for other sides":  {shutters, `\| 2 side strips \|`, "| 2 top and bottom strips |"},
 		"a sash too many":         {shutters, `(\| sash \|.*\| )82( \|)`, "${1}83$2"},
 	} {
-		text, r := textOf(t, pattern(t, c.layout)), study(t, c.layout, cutting.Options{})
+		text, r := patternText(t, c.layout), study(t, c.layout, cutting.Options{})
 		at := regexp.MustCompile(c.pattern).FindStringIndex(text)
 		if at == nil {
 			t.Errorf("%s: nothing is like %s", what, c.pattern)

@@ -13,12 +13,7 @@ import (
 
 // shorts are the pages of a printed document that are less than half full though no chapter ends there, and pages that do not
 // come in fours where sheets are folded.
-func shorts(t *testing.T, d document.Document, o render.Options) []string {
-	t.Helper()
-	printed, err := render.PDF(d, o)
-	if err != nil {
-		t.Fatal(err)
-	}
+func shorts(printed render.Printed, o render.Options) []string {
 	var list []string
 	for _, w := range printed.Warnings {
 		if w.Kind == render.ShortPage {
@@ -31,22 +26,71 @@ func shorts(t *testing.T, d document.Document, o render.Options) []string {
 	return list
 }
 
-// TestPagesAreFull: no page of a pattern is less than half full unless a chapter ends there.
-func TestPagesAreFull(t *testing.T) {
-	turn := 0
-	judgedDocuments(t, func(t *testing.T, r Reports, _ document.Document) {
-		for _, p := range render.Papers() {
+// TestPages: on every page size and in large print nothing overflows, no page is less than half full unless a chapter ends there, folded
+// pages come in fours, the layout has a label for each block, and the words of every figure can be read. A pattern is made and
+// typeset once for all of that.
+func TestPages(t *testing.T) {
+	t.Parallel()
+	turn, divided := 0, 0
+	judgedLayouts(t, func(t *testing.T, text string) {
+		r := study(t, text, cutting.Options{})
+		huge := len(r.Top.Cells) > 400 // with the judges it is typeset, in one way
+		if huge && !judges.On {
+			t.Skip("its pictures take long")
+		}
+		for i, p := range render.Papers() {
 			for _, large := range []bool{false, true} {
-				if turn++; !judges.On && turn%5 != 0 || strings.Contains(t.Name(), "invented") && turn%7 > 1 || strings.HasSuffix(t.Name(), "hundred") {
+				if turn++; !judges.On && turn%5 != 0 || strings.Contains(t.Name(), "invented") && turn%7 > 1 || huge && turn%3 > 0 && (i > 0 || large) {
 					continue
 				}
-				list := shorts(t, Pattern(r, Options{Paper: p, Large: large}), render.Options{Paper: p, Large: large})
-				for _, wrong := range list {
-					t.Errorf("%s, large %v: %s", p.Name, large, wrong)
+				what := p.Name
+				if large {
+					what += ", large print"
+				}
+				b := newBook(r, Options{Paper: p, Large: large})
+				divided += layoutNames(t, what, b)
+				d := b.pattern()
+				for _, wrong := range firstOf(illegible(d, p, large), 3) {
+					t.Errorf("%s: %s", what, wrong)
+				}
+				if huge && (i > 0 || large) {
+					continue
+				}
+				o := render.Options{Paper: p, Large: large}
+				printed, err := render.PDF(d, o)
+				if err != nil {
+					t.Fatalf("%s: %v", what, err)
+				}
+				for _, wrong := range append(overflows(printed, large), shorts(printed, o)...) {
+					t.Errorf("%s: %s", what, wrong)
 				}
 			}
 		}
 	})
+	if divided == 0 {
+		t.Error("no layout was divided")
+	}
+}
+
+func firstOf(list []string, n int) []string { return list[:min(n, len(list))] }
+
+// overflows are what does not fit its page, or is too small to be read where letters are of the usual size.
+func overflows(printed render.Printed, large bool) []string {
+	var list []string
+	for _, w := range printed.Warnings {
+		if w.Kind == render.Overflow || w.Kind == render.TooSmall && !large {
+			list = append(list, "page "+numeral(w.Page)+": "+w.Message)
+		}
+	}
+	return list
+}
+
+// TestOverflowsCatch: each kind of what does not fit is told, and nothing else.
+func TestOverflowsCatch(t *testing.T) {
+	printed := render.Printed{Warnings: []render.Warning{{Kind: render.Overflow}, {Kind: render.TooSmall}, {Kind: render.ShortPage}}}
+	if usual, large := len(overflows(printed, false)), len(overflows(printed, true)); usual != 2 || large != 1 {
+		t.Errorf("%d and in large print %d are told", usual, large)
+	}
 }
 
 // TestPagesAreFullCatches: a picture that is wanted as high as a page after a few lines, in a box that it cannot leave, is seen;
@@ -56,7 +100,11 @@ func TestPagesAreFullCatches(t *testing.T) {
 	high := *d.Cover.Picture
 	high.Width, high.Least = 7*measure.Inch, 7*measure.Inch
 	d.Sections = []document.Section{{Title: "Cutting", Blocks: []document.Block{paragraph("Cut."), document.Box{Blocks: []document.Block{high}}, paragraph("Sew.")}}}
-	if list := shorts(t, d, render.Options{}); len(list) != 1 {
+	printed, err := render.PDF(d, render.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if list := shorts(printed, render.Options{}); len(list) != 1 {
 		t.Errorf("a page with one line is found %d times: %q", len(list), list)
 	}
 	paper, fours := render.HalfLetter(), 0

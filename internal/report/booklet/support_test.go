@@ -16,7 +16,8 @@ var made = struct {
 	reports  map[layoutCut]Reports
 	patterns map[string]document.Document
 	files    map[layoutTypeset]func() (render.Printed, error)
-}{reports: map[layoutCut]Reports{}, patterns: map[string]document.Document{}, files: map[layoutTypeset]func() (render.Printed, error){}}
+	texts    map[string]string
+}{texts: map[string]string{}, reports: map[layoutCut]Reports{}, patterns: map[string]document.Document{}, files: map[layoutTypeset]func() (render.Printed, error){}}
 
 // layoutTypeset is a layout and how it is typeset.
 type layoutTypeset struct {
@@ -72,4 +73,18 @@ func pattern(t testing.TB, text string) document.Document {
 		made.patterns[text] = d
 	}
 	return d
+}
+
+// patternText is that pattern as text, made once.
+func patternText(t *testing.T, text string) string {
+	t.Helper()
+	d := pattern(t, text)
+	made.Lock()
+	defer made.Unlock()
+	said, known := made.texts[text]
+	if !known {
+		said = textOf(t, d)
+		made.texts[text] = said
+	}
+	return said
 }
