@@ -226,12 +226,3 @@ func (s *setter) fitting(w word, width float64) []word {
 	now.blank = w.blank
 	return append(list, now)
 }
-
-// widest is the width of the widest word and of the whole text on one line.
-func (s *setter) widest(t document.Text, of func(document.Run) style) (word, whole float64) {
-	for _, w := range s.words(t, of) {
-		word = max(word, w.width)
-		whole += w.width + w.blank.width
-	}
-	return word, whole
-}

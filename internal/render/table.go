@@ -2,7 +2,6 @@ package render
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"eighthturn/internal/document"
@@ -58,16 +57,16 @@ func (b *builder) tabled(t document.Table, c column) (stacked bool) {
 func (b *builder) measured(t *document.Table, c column, size float64) (grid, bool) {
 	n := len(t.Columns)
 	least, whole, beside := make([]float64, n), make([]float64, n), make([]float64, n)
-	heads := make([]float64, n)
+	heads := make([]flow, n)
 	for i, head := range t.Columns {
 		heads[i] = b.widen(document.Plain(head.Title), 0, fixed(size, true, ink()), [2]*float64{&least[i], &whole[i]})
 	}
-	cells := [][]float64{heads}
+	cells := [][]flow{heads}
 	for _, r := range t.Rows {
 		if across(r, n) {
 			continue
 		}
-		row := make([]float64, min(n, len(r.Cells)))
+		row := make([]flow, min(n, len(r.Cells)))
 		for i := range row {
 			cell := r.Cells[i]
 			swatches := b.swatchWidth(cell.Swatches, size)
@@ -96,12 +95,36 @@ func (b *builder) measured(t *document.Table, c column, size float64) (grid, boo
 	return g, true
 }
 
-// widen makes room for a text in its column's least and whole width, and says how wide it is on one line.
-func (b *builder) widen(t document.Text, beside float64, of func(document.Run) style, widths [2]*float64) float64 {
-	word, whole := b.widest(runs(t), of)
+// flow is the words of a cell by their widths, and what stands beside them.
+type flow struct {
+	words  [][2]float64 // each with the blank behind it
+	beside float64
+}
+
+// lines is how many lines the words take in a column of some width.
+func (f flow) lines(width float64) int {
+	n, x := 1, 0.0
+	for _, w := range f.words {
+		if x > 0 && x+w[0] > width-f.beside+1e-6 {
+			n, x = n+1, 0
+		}
+		x += w[0] + w[1]
+	}
+	return n
+}
+
+// widen makes room for a text in its column's least and whole width.
+func (b *builder) widen(t document.Text, beside float64, of func(document.Run) style, widths [2]*float64) flow {
+	f := flow{beside: beside}
+	word, whole := 0.0, 0.0
+	for _, w := range b.words(runs(t), of) {
+		word = max(word, w.width)
+		whole += w.width + w.blank.width
+		f.words = append(f.words, [2]float64{w.width, w.blank.width})
+	}
 	*widths[0] = max(*widths[0], word+beside)
 	*widths[1] = max(*widths[1], whole+beside+0.01)
-	return whole + beside
+	return f
 }
 
 // weights are the relative widths that were asked for, or nil.
@@ -189,20 +212,20 @@ func eased(least, whole []float64, room float64, lines func(widths []float64) in
 	return best
 }
 
-// linesIn is about how many lines the rows of a table have, whose cells are so wide on one line; among as many lines, more cells that
-// are broken weigh more.
-func linesIn(cells [][]float64, widths []float64) int {
+// linesIn is how many lines the rows of a table have; among as many lines, more cells that are broken weigh more.
+func linesIn(cells [][]flow, widths []float64) int {
 	const line = 10000
 	all := 0
 	for _, row := range cells {
-		most := 1.0
-		for i, w := range row {
-			if w > widths[i]+1e-6 {
+		most := 1
+		for i, f := range row {
+			n := f.lines(widths[i])
+			if n > 1 {
 				all++
 			}
-			most = max(most, math.Ceil(w/widths[i]-1e-6))
+			most = max(most, n)
 		}
-		all += line * int(most)
+		all += line * most
 	}
 	return all
 }

@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -17,10 +18,16 @@ func TestShortTextsStayWhole(t *testing.T) {
 		shortWhole   int // columns that have all that they ask for
 	}{
 		{[]float64{20, 40, 50, 30, 20}, []float64{20, 90, 300, 60, 25}, 380, 4},
-		{[]float64{20, 20}, []float64{100, 100}, 150, 1},
-		{[]float64{50, 50, 50}, []float64{60, 400, 400}, 400, 1},
+		{[]float64{20, 20}, []float64{100, 100}, 150, 0},
+		{[]float64{50, 50, 50}, []float64{60, 400, 400}, 400, 0},
 	} {
-		cells := [][]float64{c.whole, c.whole}
+		row := make([]flow, len(c.whole)) // as many words as the widest needs
+		for i := range row {
+			for n := math.Floor(c.whole[i] / c.least[i]); n > 0; n-- {
+				row[i].words = append(row[i].words, [2]float64{c.whole[i] / math.Floor(c.whole[i]/c.least[i])})
+			}
+		}
+		cells := [][]flow{row, row}
 		lines := func(widths []float64) int { return linesIn(cells, widths) }
 		got := eased(c.least, c.whole, c.room, lines)
 		same, whole := make([]float64, len(got)), 0
