@@ -133,7 +133,7 @@ func TestReportRowsLight(t *testing.T) {
 	over("mist, spray")
 	p.click("mist, spray")
 	p.mouse(moved, 300, 400)
-	p.until(`document.querySelector('.highlight path') && document.querySelector('#report-rows [aria-selected=true]')`)
+	p.until(`document.querySelector('.highlight path') && document.querySelector('#report-rows [aria-current=true]')`)
 	p.key("\x1b")
 	p.until(none)
 
@@ -154,7 +154,7 @@ func TestReportRowsLight(t *testing.T) {
 	p.key(kb.ArrowDown)
 	p.key(kb.ArrowDown)
 	p.key("\r")
-	p.until(`document.querySelector('#report-rows tbody[aria-selected=true]').innerText.startsWith('10 webs')`)
+	p.until(`document.querySelector('#report-rows tbody[aria-current=true]').innerText.startsWith('10 webs')`)
 	p.key("r")
 	p.until(none + ` && document.getElementById('report').hidden && document.querySelector('[data-action=report]').getAttribute('aria-expanded') === 'false'`)
 }
@@ -176,7 +176,7 @@ func TestReportByTouch(t *testing.T) {
 	at := eval[[]float64](p, `(() => { const b = `+rowNamed("mist, spray")+`; b.scrollIntoView({ block: 'center' }); const r = b.getBoundingClientRect(); return [r.left + 30, r.top + 10]; })()`)
 	tap := func() { p.do(chromedp.TapXY(at[0], at[1])) }
 	tap()
-	p.until(`document.querySelector('.highlight path') && document.querySelector('#report-rows [aria-selected=true]')`)
+	p.until(`document.querySelector('.highlight path') && document.querySelector('#report-rows [aria-current=true]')`)
 	p.picture("report-phone")
 	tap()
 	p.until(`!document.querySelector('.highlight path')`)
@@ -309,7 +309,7 @@ func TestReportIsKept(t *testing.T) {
 	put(t, r.file, strings.Replace(seafarers, "#c04040", "#d04040", 1))
 	p.revision(3)
 	p.until(reporting + ` && !window.first.isConnected`)
-	got := eval[string](p, `[document.querySelector('#report-rows [aria-selected=true]')?.innerText.slice(0, 11), !!document.querySelector('.highlight path'), document.getElementById('report-body').scrollTop].join()`)
+	got := eval[string](p, `[document.querySelector('#report-rows [aria-current=true]')?.innerText.slice(0, 11), !!document.querySelector('.highlight path'), document.getElementById('report-body').scrollTop].join()`)
 	if got != "mist, spray,true,200" {
 		t.Errorf("held, lit and scrolled to: %s", got)
 	}

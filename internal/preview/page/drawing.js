@@ -28,7 +28,7 @@ export class Drawing {
     this.view = 'colour';
     this.seams = false;
     this.far = true; // too far away to tell seams apart
-    this.svg = element('svg', null, { role: 'img' });
+    this.svg = element('svg', null, { role: 'img', 'aria-label': 'Quilt top' });
     this.camera = element('g', this.svg);
     this.painted = element('g', this.camera);
     this.ground = element('path', this.painted);

@@ -63,7 +63,7 @@ export class ReportPanel {
     showFrame(report.page);
     this.hovered = this.focused = null;
     this.pinned = this.rowNamed(pinned) ?? null;
-    this.pinned?.element.setAttribute('aria-selected', 'true');
+    this.pinned?.element.setAttribute('aria-current', 'true');
     const first = this.rowNamed(focused);
     (first ?? this.rows[0])?.element.setAttribute('tabindex', '0');
     first?.element.focus({ preventScroll: true });
@@ -180,9 +180,9 @@ export class ReportPanel {
 
   // pin keeps a row highlighted until it is let go.
   pin(row) {
-    this.pinned?.element.removeAttribute('aria-selected');
+    this.pinned?.element.removeAttribute('aria-current');
     this.pinned = row && row !== this.pinned && row.row.highlight !== undefined ? row : null;
-    this.pinned?.element.setAttribute('aria-selected', 'true');
+    this.pinned?.element.setAttribute('aria-current', 'true');
     if (!this.pinned) this.hovered = null;
     this.updateHighlight();
   }
