@@ -86,6 +86,22 @@ func TestThePageIsLaidOut(t *testing.T) {
 			}
 		}
 	}
+	faulty := start(t, "title \"Harbor\"\nstrip 4\nfabric cream #f4ead7\nblock W web wedges nayv kites cream\ngrid\n W W\n W W\n", Options{})
+	for _, size := range sizes {
+		p.do(chromedp.EmulateViewport(size[0], size[1]))
+		p.load(faulty.address)
+		for _, dark := range []bool{false, true} {
+			p.dark(dark)
+			what := fmt.Sprintf("%d wide, dark %v, an error at first", size[0], dark)
+			for _, wrong := range eval[[]string](p, laidOut) {
+				t.Errorf("%s: %s", what, wrong)
+			}
+			if !eval[bool](p, `(() => { const b = document.querySelector('#faults .source').getBoundingClientRect(), m = document.querySelector('main').getBoundingClientRect(); return b.left >= m.left && b.right <= m.right + 0.5 && b.top >= m.top && b.bottom <= m.bottom; })()`) {
+				t.Errorf("%s: the faulty line is not in sight", what)
+			}
+			p.picture(fmt.Sprintf("first-error-%d-%v", size[0], dark))
+		}
+	}
 	for _, broken := range []string{`document.querySelector('nav').style.flexWrap = 'wrap', document.querySelector('nav').style.width = '60px'`,
 		`document.querySelector('#facts').style.color = '#999'`, `document.querySelector('main').style.marginBottom = '-40px'`} {
 		p.dark(false)

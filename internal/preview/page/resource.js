@@ -4,7 +4,8 @@
 
 const timeout = 30_000; // milliseconds
 
-const afterPaint = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+// afterPaint waits until the picture of this frame is on the screen: what is worked out meanwhile would take its time.
+const afterPaint = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))));
 
 export class Resource {
   // path is an address that a query may be added to, or a function that gives one. wanted says
