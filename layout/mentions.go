@@ -1,6 +1,10 @@
 package layout
 
-import "slices"
+import (
+	"slices"
+
+	"eighthturn/palettes"
+)
 
 // Scope is one of the two sets of names of a layout.
 type Scope uint8
@@ -152,6 +156,30 @@ func (f *fabricNode) PlaceOfColor() Span {
 		return Span{}
 	}
 	return f.colourAt
+}
+
+// WrittenColor is a color where it is written.
+type WrittenColor struct {
+	At     Span
+	Colour palettes.Colour
+}
+
+// Colors are the colors of fabrics and of colorways, where they are written.
+func (t *Tree) Colors() []WrittenColor {
+	list := []WrittenColor{}
+	for _, f := range t.Fabrics {
+		if at := f.PlaceOfColor(); !at.Empty() {
+			list = append(list, WrittenColor{at, f.Colour})
+		}
+	}
+	for _, w := range t.Colorways {
+		for _, m := range w.Changes {
+			if m.coloured && !t.hasFabric(m.To) {
+				list = append(list, WrittenColor{m.To.Span, m.colour})
+			}
+		}
+	}
+	return list
 }
 
 // IsFree says whether a word may be the name of something in a scope, as far as the language goes.

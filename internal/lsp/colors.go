@@ -6,13 +6,11 @@ import (
 	"eighthturn/palettes"
 )
 
-// colors are the colors of fabrics, where they are written.
+// colors are the colors of fabrics and colorways, where they are written.
 func (d *document) colors(*placed) any {
 	list := []colorInformation{}
-	for _, f := range d.written().Tree.Fabrics {
-		if at := f.PlaceOfColor(); !at.Empty() {
-			list = append(list, colorInformation{d.span(at), color{float64(f.Colour.R) / 255, float64(f.Colour.G) / 255, float64(f.Colour.B) / 255, 1}})
-		}
+	for _, c := range d.written().Tree.Colors() {
+		list = append(list, colorInformation{d.span(c.At), color{float64(c.Colour.R) / 255, float64(c.Colour.G) / 255, float64(c.Colour.B) / 255, 1}})
 	}
 	return list
 }

@@ -199,6 +199,13 @@ func (c *completer) behind(statement string) {
 		}
 		c.cloths(statement == "strip-set")
 		c.options(statement)
+	case "colorway", "colourway":
+		if len(c.words) > 1 {
+			c.cloths(false)
+		}
+		if len(c.words) > 2 && len(c.words)%2 == 1 { // a fabric, and what takes its place
+			c.cssColors()
+		}
 	case "block":
 		c.behindBlock(last)
 	case "webs":
@@ -242,14 +249,19 @@ func (c *completer) behindFabric() {
 	case 1:
 		return
 	case 2:
-		for _, name := range palettes.Names() {
-			if colour, err := palettes.Parse(name); err == nil {
-				c.add(name, itemColor, colour.Hex())
-			}
-		}
+		c.cssColors()
 		c.offerWords(itemProperty, "swatch")
 	default:
 		c.options("fabric")
+	}
+}
+
+// cssColors offers the colors that have names.
+func (c *completer) cssColors() {
+	for _, name := range palettes.Names() {
+		if colour, err := palettes.Parse(name); err == nil {
+			c.add(name, itemColor, colour.Hex())
+		}
 	}
 }
 

@@ -184,6 +184,9 @@ func TestCompletion(t *testing.T) {
 		with(small, "strip 4\n", "strip 4\npalette ^\n"):                       "tidewater",
 		with(small, "strip 4\n", "strip 4\nunits ^\n"):                         "inches cm -dusk",
 		with(small, "blues dusk cream", "blues dusk by ^"):                     "piece block web -dusk",
+		with(small, "strip 4\n", "strip 4\ncolorway winter ^\n"):               "dusk cream -navy -web",
+		with(small, "strip 4\n", "strip 4\ncolorway winter dusk ^\n"):          "cream navy -web",
+		with(small, "strip 4\n", "strip 4\ncolourway winter dusk navy c^\n"):   "cream -navy",
 	} {
 		s := begin(t)
 		text, at := here(marked)
@@ -276,6 +279,12 @@ func TestColorsSymbolsFoldsTokens(t *testing.T) {
 	if len(colors) != 2 || colors[1].Range != (lspRange{position{2, 12}, position{2, 25}}) || colors[1].Color.Red != 0x66/255.0 {
 		t.Errorf("colors: %v", colors)
 	}
+	s.opens(small + "colorway winter cream #123456 dusk cream\n")
+	s.ask("textDocument/documentColor", at, &colors)
+	if len(colors) != 3 || colors[2].Color.Blue != 0x56/255.0 {
+		t.Errorf("colors with those of a colorway: %v", colors)
+	}
+	s.opens(small)
 	var written []colorPresentation
 	s.ask("textDocument/colorPresentation", object{"textDocument": object{"uri": uri}, "range": colors[0].Range, "color": color{1, 0.5, 0, 1}}, &written)
 	if len(written) != 1 || written[0].Label != "#ff8000" {
