@@ -64,9 +64,6 @@ func RunFolder(ctx context.Context, path string, beginnings []Beginning, o Optio
 	if err != nil {
 		return err
 	}
-	if o.Output == nil {
-		o.Output = io.Discard
-	}
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	l, err := listen(o.Port)
@@ -76,16 +73,19 @@ func RunFolder(ctx context.Context, path string, beginnings []Beginning, o Optio
 	f := newFolder(ctx, path, beginnings, o)
 	served := make(chan error, 1)
 	go func() { served <- f.serve(ctx, l) }()
-	f.announce(l.Addr().String(), o)
+	f.announce(l.Addr().String(), f.options)
 	return <-served
 }
 
 func newFolder(ctx context.Context, path string, beginnings []Beginning, o Options) *folder {
+	if o.Output == nil {
+		o.Output = io.Discard
+	}
 	gallery := o
 	gallery.Edit, gallery.Editor = false, "" // of layouts alone
 	f := &folder{site: newSite(path, gallery), path: path, beginnings: beginnings, token: random(), options: o, running: ctx,
 		rooms: map[string]*room{}, looked: map[string]*looked{}}
-	f.options.Secret = false // the gallery's site asks for the key
+	f.options.Secret = false // the gallery's site asks for the key, and tells it
 	f.site.routes = map[string]route{}
 	for _, r := range f.galleryRoutes() {
 		f.site.routes[r.path] = r

@@ -136,7 +136,7 @@ func TestWhoIsLetIntoAFolder(t *testing.T) {
 			t.Errorf("/begin, %s: it is answered", q.name)
 		}
 	}
-	keyed := newFolder(context.Background(), f.path, twoBeginnings, Options{Secret: true, Output: &lockedBuffer{}})
+	keyed := newFolder(t.Context(), f.path, twoBeginnings, Options{Secret: true})
 	for _, path := range []string{"/", "/layouts", "/quilt/b.quilt/", "/quilt/b.quilt/state"} {
 		if r := ask(keyed.site, path, nil); r.StatusCode != http.StatusUnauthorized {
 			t.Errorf("%s without the key: %d", path, r.StatusCode)
@@ -145,7 +145,7 @@ func TestWhoIsLetIntoAFolder(t *testing.T) {
 	if r := keyed.beginning(`{"begin":"rings","file":"new"}`); r.StatusCode != http.StatusUnauthorized {
 		t.Errorf("a copy without the key: %d", r.StatusCode)
 	}
-	written := newFolder(context.Background(), f.path, nil, Options{Edit: true, Output: &lockedBuffer{}})
+	written := newFolder(t.Context(), f.path, nil, Options{Edit: true})
 	for path, want := range map[string]int{"/quilt/b.quilt/edit": 403, "/quilt/b.quilt/state": 405, "/edit": 405, "/begin": 405} {
 		posted := func(r *http.Request) { r.URL.Path = path }
 		if r := written.beginning(`{"do":"tidy"}`, posted); r.StatusCode != want {
