@@ -69,7 +69,6 @@ func axeStates() map[string]func(p *tab) {
 
 // TestAxeFindsNothing: no state of the page breaks a rule of accessible pages, light and dark, in a wide window and on a phone.
 func TestAxeFindsNothing(t *testing.T) {
-	t.Parallel()
 	r, p := start(t, starfish(t), Options{Editor: "x-edit://{file}:{line}"}), newTab(t)
 	look := func(p *tab, what string) {
 		for _, dark := range []bool{false, true} {
@@ -119,7 +118,6 @@ func TestAxeFindsNothing(t *testing.T) {
 
 // TestTabsGoInReadingOrder: the tab key goes through the page as it is read: row by row from the left, part by part.
 func TestTabsGoInReadingOrder(t *testing.T) {
-	t.Parallel()
 	r, p := start(t, starfish(t), Options{}), newTab(t)
 	p.load(r.address)
 	type stop struct {

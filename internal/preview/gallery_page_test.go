@@ -31,7 +31,6 @@ func startFolder(t *testing.T, beginnings []Beginning, texts map[string]string) 
 // TestGallery: the layouts of a folder are seen, come and go, lead to their pages and from one to the next; a copy is begun with the
 // keyboard alone, and a name that is taken is said.
 func TestGallery(t *testing.T) {
-	t.Parallel()
 	path, address := startFolder(t, []Beginning{{"webs", "whole webs", titled("My webs")}}, map[string]string{"a.quilt": titled("Anchors"), "b.quilt": titled("Boats")})
 	p := newTab(t)
 	p.do(chromedp.Navigate(address))

@@ -13,7 +13,6 @@ const copying = `(Object.defineProperty(navigator, 'clipboard', { configurable: 
 // TestLinesAreCopiedAndOpened: the card of a held patch and each error copy their text, and where an editor is known they open it at
 // their line; without one there is nothing to open.
 func TestLinesAreCopiedAndOpened(t *testing.T) {
-	t.Parallel()
 	for _, editor := range []string{"", "x-edit://open{file}:{line}"} {
 		r, p := start(t, lanterns, Options{Editor: editor}), newTab(t)
 		p.load(r.address)

@@ -33,7 +33,6 @@ func stays(before, now []float64) string {
 // TestOpeningNeverMovesTheQuilt: whatever is opened, in a window of any width, the quilt stays where it is, and so does the button
 // that opened it. In wide windows the reports do not lie over a quilt that has room beside them.
 func TestOpeningNeverMovesTheQuilt(t *testing.T) {
-	t.Parallel()
 	r, p := start(t, starfish(t), Options{}), newTab(t)
 	const button = `(() => { const b = document.querySelector('[data-action=report]').getBoundingClientRect(); return [b.left, b.top]; })()`
 	for _, size := range [][2]int64{{1600, 900}, {1280, 800}, {1024, 768}, {820, 1180}, {390, 844}} {
@@ -78,7 +77,6 @@ func (p *tab) frames() {
 
 // TestDragToCompare: with the line between two views each side is seen in its own; the pointer, a finger and the keys move it.
 func TestDragToCompare(t *testing.T) {
-	t.Parallel()
 	r, p := start(t, starfish(t), Options{}), newTab(t)
 	p.load(r.address)
 	p.press("slide")
@@ -130,7 +128,6 @@ func TestDragToCompare(t *testing.T) {
 // TestLinkToAState: the address says the view, what it is compared with, the report and the place; who opens it sees the same,
 // and the browser goes back over them.
 func TestLinkToAState(t *testing.T) {
-	t.Parallel()
 	r, p := start(t, starfish(t), Options{}), newTab(t)
 	p.load(r.address)
 	if got := eval[string](p, `location.hash`); got != "" {
@@ -179,7 +176,6 @@ func TestLinkToAState(t *testing.T) {
 
 // TestFullScreen: a key and a button show the picture alone on the screen, and Esc leaves it.
 func TestFullScreen(t *testing.T) {
-	t.Parallel()
 	r, p := start(t, starfish(t), Options{}), newTab(t)
 	p.load(r.address)
 	const full = `document.fullscreenElement !== null && !document.querySelector('nav').checkVisibility() && !document.querySelector('header').checkVisibility()`
@@ -197,7 +193,6 @@ func TestFullScreen(t *testing.T) {
 
 // TestSheetIsPulled: on a phone the thumb pulls the reports up and down, lets them lie where it lets go, and pulls them shut.
 func TestSheetIsPulled(t *testing.T) {
-	t.Parallel()
 	r, p := start(t, starfish(t), Options{}), newTab(t)
 	p.do(chromedp.EmulateViewport(390, 844))
 	p.load(r.address)
