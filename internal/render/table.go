@@ -183,7 +183,7 @@ func shared(least, whole, weight []float64, room float64, lines func([]float64) 
 }
 
 // eased gives every column its least, and of what its texts ask for beyond that the same part as all others; but columns of short
-// texts are given all that they ask for first, as many of them as leave the table with the fewest lines and broken cells.
+// texts are given all that they ask for first, as many of them as leave the table with the fewest high rows and broken cells.
 func eased(least, whole []float64, room float64, lines func(widths []float64) int) []float64 {
 	order := make([]int, len(least))
 	for i := range order {
@@ -212,7 +212,7 @@ func eased(least, whole []float64, room float64, lines func(widths []float64) in
 	return best
 }
 
-// linesIn is how many lines the rows of a table have; among as many lines, more cells that are broken weigh more.
+// linesIn weighs the lines of a table's rows, those of high rows more; among as many lines, more cells that are broken weigh more.
 func linesIn(cells [][]flow, widths []float64) int {
 	const line = 10000
 	all := 0
@@ -225,7 +225,7 @@ func linesIn(cells [][]flow, widths []float64) int {
 			}
 			most = max(most, n)
 		}
-		all += line * most
+		all += line * most * most
 	}
 	return all
 }
