@@ -20,6 +20,7 @@ func previewCommand(c *console) *cobra.Command {
 	var o preview.Options
 	var cut cutOptions
 	var t tries
+	var in colorwayOption
 	cmd := &cobra.Command{
 		Use:     "preview [FILE | FOLDER]",
 		Short:   "the quilt in your browser, at every save",
@@ -35,7 +36,7 @@ func previewCommand(c *console) *cobra.Command {
 		SuggestFor: []string{"watch", "serve", "live", "show", "open"},
 		Args:       layoutOrFolder,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			o.Output, o.Tries = c.out, t
+			o.Output, o.Tries, o.Colorway = c.out, t, in.name
 			for _, text := range t {
 				if _, _, err := contrast.ReadTry(text); err != nil {
 					return misuse(cmd.CommandPath(), err.Error(), "for example --"+tryOption+" navy=#3a4f66")
@@ -57,6 +58,7 @@ func previewCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.Secret, "key", false, "admit only the page that was opened, on a computer that several people share")
 	f.Var((*hostsOption)(&o.Hosts), hostName, "another `NAME` that the browser may use for this computer, if a port is forwarded")
 	f.Var((*editorOption)(&o.Editor), editorName, "an `ADDRESS` that opens your text editor, with {file} and {line}, for the page's links to lines")
+	in.flags(cmd)
 	t.flags(cmd)
 	cut.addCloth(cmd)
 	cut.addPieces(cmd)

@@ -19,13 +19,14 @@ import (
 
 // drawing is what became of one text.
 type drawing struct {
-	design *layout.Design // nil if the text has errors
-	top    *quilt.Top     // nil if the text has errors
-	like   *quilt.Top     // the same top in other colours, if it was made of that
-	source *layout.Source
-	faults []layout.Fault
-	photos map[string]bool // those that the layout names, which decide its colours too
-	broke  string          // what went wrong inside the program, "" if nothing did
+	design  *layout.Design // nil if the text has errors
+	top     *quilt.Top     // nil if the text has errors
+	like    *quilt.Top     // the same top in other colours, if it was made of that
+	written *quilt.Top     // the top as it is written, where it is shown in other colours
+	source  *layout.Source
+	faults  []layout.Fault
+	photos  map[string]bool // those that the layout names, which decide its colours too
+	broke   string          // what went wrong inside the program, "" if nothing did
 }
 
 // drawer makes a drawing of a text; the one before spares it work. The error is the context's, if it ends before.
@@ -35,12 +36,15 @@ type drawer func(ctx context.Context, text string, before drawing) (drawing, err
 // is the program's own fault, and is told as that. What differs from the drawing before in
 // colours alone is not laid again.
 //
-// The fabrics that other colors are tried for are shown in those.
-func drawWith(album *files.Album, tries ...string) drawer {
+// It is shown in a colorway where one is named, and the fabrics that other colors are tried for in those.
+func drawWith(album *files.Album, colorway string, tries ...string) drawer {
 	return func(ctx context.Context, text string, before drawing) (d drawing, err error) {
 		d = safely(text, func() (d drawing) {
 			err = stop.Do(ctx, func(sign *stop.Sign) {
 				d = drawText(sign, text, before, album)
+				if d.top != nil && colorway != "" {
+					d.choose(colorway)
+				}
 				if d.top != nil && len(tries) > 0 {
 					d.try(tries)
 				}
@@ -50,6 +54,16 @@ func drawWith(album *files.Album, tries ...string) drawer {
 		})
 		return d, err
 	}
+}
+
+// choose shows the top in a colorway; where it has none of the name, it says so.
+func (d *drawing) choose(colorway string) {
+	i := slices.IndexFunc(d.top.Colorways, func(c quilt.Colorway) bool { return strings.EqualFold(c.Name, colorway) })
+	if i < 0 {
+		d.faults = append(slices.Clone(d.faults), layout.Fault{Severity: layout.Warning, Message: "this layout has no colorway \"" + layout.Visible(colorway) + "\"; it is shown as written"})
+		return
+	}
+	d.top = d.top.In(i)
 }
 
 // try shows fabrics in other colors and says so.
@@ -98,11 +112,12 @@ func drawText(sign *stop.Sign, text string, before drawing, album *files.Album) 
 	d.design, d.source, d.faults = design, source, faults
 	switch {
 	case design == nil:
-	case before.top != nil && onlyRecoloured(before.design, design):
-		d.top, d.like = recoloured(before.top, design), before.top
+	case before.written != nil && onlyRecoloured(before.design, design):
+		d.top, d.like = before.written.Recolored(design), before.top
 	default:
 		d.top = quilt.LayUntil(sign, design)
 	}
+	d.written = d.top
 	if d.top != nil && len(d.top.Warnings) > 0 {
 		d.faults = slices.Concat(d.faults, d.top.Warnings)
 	}
@@ -122,24 +137,6 @@ func onlyRecoloured(before, now *layout.Design) bool {
 		b.Fabrics[i].Colour, b.Fabrics[i].Print, b.Fabrics[i].Photo = a.Fabrics[i].Colour, a.Fabrics[i].Print, a.Fabrics[i].Photo
 	}
 	return reflect.DeepEqual(&a, &b)
-}
-
-// recoloured is a top in the colours of a design that is otherwise its own. Fabrics of a
-// photo are as the stream lays them.
-func recoloured(t *quilt.Top, design *layout.Design) *quilt.Top {
-	now := *t
-	now.Fabrics = slices.Clone(t.Fabrics)
-	for i := range now.Fabrics {
-		now.Fabrics[i].Colour, now.Fabrics[i].Print, now.Fabrics[i].Photo = design.Fabrics[i].Colour, design.Fabrics[i].Print, photoOf(&design.Fabrics[i])
-	}
-	return &now
-}
-
-func photoOf(f *layout.Fabric) *quilt.Photo {
-	if f.Photo == nil {
-		return nil
-	}
-	return &quilt.Photo{Across: f.Photo.Across, PhotoSample: f.Photo.PhotoSample}
 }
 
 // ownCalls are the program's own functions on a stack, without the folders that they were

@@ -111,18 +111,31 @@ func fabricsOf(d *layout.Design) (list []Fabric, stock []FabricStock) {
 }
 
 // colorways are the fabrics of each colorway, once it is known what is used.
-func (l *builder) colorways() {
-	for i := range l.design.Colorways {
-		c := &l.design.Colorways[i]
+func (l *builder) colorways() { l.Colorways = colorwaysOf(l.design, l.CutFacts.Unused) }
+
+// colorwaysOf are the fabrics of each colorway of a design; some fabrics are shown by nothing.
+func colorwaysOf(d *layout.Design, unused []int) (list []Colorway) {
+	for i := range d.Colorways {
+		c := &d.Colorways[i]
 		w := Colorway{Name: c.Name, Place: c.Span}
-		w.Fabrics, w.Stock = fabricsOf(l.design.In(c))
+		w.Fabrics, w.Stock = fabricsOf(d.In(c))
 		for _, change := range c.Changes {
-			if !slices.Contains(l.CutFacts.Unused, change.Fabric) {
+			if !slices.Contains(unused, change.Fabric) {
 				w.Changed = append(w.Changed, change.Fabric)
 			}
 		}
-		l.Colorways = append(l.Colorways, w)
+		list = append(list, w)
 	}
+	return list
+}
+
+// Recolored is a top in the fabrics of a design that is otherwise the one it was laid from; it shares all that fabrics do not
+// change.
+func (t *Top) Recolored(d *layout.Design) *Top {
+	other := *t
+	other.Fabrics, other.CutFacts.Fabrics = fabricsOf(d)
+	other.Colorways = colorwaysOf(d, t.CutFacts.Unused)
+	return &other
 }
 
 // reserve makes room for all patches and faces at once.
