@@ -258,8 +258,9 @@ func TestTwoPreviewsOfOneFile(t *testing.T) {
 
 // TestRecolouredIsTheSame: the way round laying gives the very top that laying gives.
 func TestRecolouredIsTheSame(t *testing.T) {
-	before := draw(lanterns, drawing{})
-	text := strings.NewReplacer("#b5532a", "#0a0b0c", "cream crackle", "cream CRACKLE").Replace(lanterns)
+	const colorways = "colorway dusk cream ivory\n"
+	before := draw(lanterns+colorways, drawing{})
+	text := strings.NewReplacer("#b5532a", "#0a0b0c", "cream crackle", "cream CRACKLE").Replace(lanterns + colorways)
 	short, long := draw(text, before), draw(text, drawing{})
 	if short.like != before.top {
 		t.Fatal("a change of colours was laid anew")
@@ -267,11 +268,20 @@ func TestRecolouredIsTheSame(t *testing.T) {
 	if a, b := fmt.Sprintf("%+v", short.top), fmt.Sprintf("%+v", long.top); a != b {
 		t.Errorf("recoloured:\n%.2000s\nlaid anew:\n%.2000s", a, b)
 	}
+	{
+		drawn := drawWith(nil, "dusk")
+		before, _ := drawn(t.Context(), lanterns+colorways, drawing{})
+		short, _ := drawn(t.Context(), text, before)
+		if a, b := fmt.Sprintf("%+v", short.top), fmt.Sprintf("%+v", long.top.In(0)); a != b || short.like != before.top {
+			t.Errorf("recoloured in a colorway:\n%.2000s\nlaid anew:\n%.2000s", a, b)
+		}
+	}
 	for name, text := range map[string]string{
-		"another strip": strings.Replace(lanterns, "strip   4", "side    5", 1),
-		"another block": strings.Replace(lanterns, "F W W F", "F F W F", 1),
-		"another width": strings.Replace(lanterns, "1 1/2  rust", "2 1/2  rust", 1),
-		"another title": titled("Harbour lanternz"),
+		"another colorway": lanterns + "colorway dusk cream white\n",
+		"another strip":    strings.Replace(lanterns, "strip   4", "side    5", 1),
+		"another block":    strings.Replace(lanterns, "F W W F", "F F W F", 1),
+		"another width":    strings.Replace(lanterns, "1 1/2  rust", "2 1/2  rust", 1),
+		"another title":    titled("Harbour lanternz"),
 	} {
 		if draw(text, before).like != nil {
 			t.Errorf("%s counts as a change of colours", name)
