@@ -65,9 +65,6 @@ func TestLayoutsWithPhotos(t *testing.T) {
 	if r := runIn(t, "tidy", file); r.code != 0 || !strings.Contains(r.out, "tidy already") {
 		t.Errorf("without its photo: code %d, %s", r.code, r.err)
 	}
-	if r := runIn(t, "preview", folder); r.code != 1 || !strings.Contains(r.err, "this is a folder") {
-		t.Errorf("a folder: code %d, %s", r.code, r.err)
-	}
 	if r := runIn(t, "completion", "basch"); r.code != 2 || !strings.Contains(r.err, "no shell is called") || !strings.Contains(r.err, "bash") {
 		t.Errorf("code %d, %s", r.code, r.err)
 	}
