@@ -66,7 +66,7 @@ func (c *cursor) newName(what string, digits bool) (NameNode, bool) {
 	case chars > MaxNameChars:
 		c.fault(n.Span, "", "this name has %d characters; the limit is %d", chars, MaxNameChars)
 	case !digits && c.isReserved(n.Text), digits && c.statement(n.Text) != nil: // labels stand in rows, where only a statement could be meant
-		c.fault(n.Span, "", "%s is one of the language's own words and cannot be a name", quote(n.Text)).suggest(write(freeName(n.Text)).saying("call it " + freeName(n.Text)))
+		c.fault(n.Span, "", "%s is one of the language's own words and cannot be a name", quote(n.Text)).suggest(write(freeName(n.Text)).saying("call it " + freeName(n.Text)).alone())
 	default:
 		return n, true
 	}

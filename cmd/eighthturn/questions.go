@@ -253,7 +253,7 @@ func (c *console) offerFirst() (taken bool, err error) {
 		case "n", "no":
 			begin = false
 		default:
-			return errors.New("Enter, or n")
+			return errors.New("press Enter, or type n")
 		}
 		return nil
 	})

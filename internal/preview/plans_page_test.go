@@ -229,7 +229,7 @@ func TestSavingFiles(t *testing.T) {
 		return true;
 	})()`)
 	for _, f := range savedFiles() {
-		eval[bool](p, fmt.Sprintf(`(document.querySelector('#report-rows a[href="%s"]').dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true })), true)`, f.path))
+		eval[bool](p, fmt.Sprintf(`(document.querySelector('#report-rows a[href$="%s"]').dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true })), true)`, strings.TrimPrefix(f.path, "/")))
 		p.until(fmt.Sprintf(`window.saved.at(-1) === 'quilt%s' && document.getElementById('announcement').textContent === 'saved as quilt%s'`, f.suffix, f.suffix))
 	}
 	p.picture("files-saved")

@@ -96,7 +96,7 @@ func Families() []Family {
 		{"borders of one fabric", []string{planCutting}, 32_000_000, func(n int) string { return borders(n, 1, "") }, 0},
 		{"lengthwise borders", []string{planCutting}, 30_500_000, func(n int) string { return "usable-width 300\n" + borders(n, 4, " lengthwise") }, 0},
 		{"tumbler kinds", []string{planCutting}, 41_000_000, func(n int) string { return tumblers(n*n*maxKinds/36/36, 0) }, 0},
-		{"tumblers beside strip sets", []string{planCutting}, 18_000_000, func(n int) string { return tumblers(n, n/4) }, 7},
+		{"tumblers beside strip sets", []string{planCutting}, 13_500_000, func(n int) string { return tumblers(n, n/4) }, 7},
 		{"fabrics on hand", []string{planCutting}, 44_000_000, func(n int) string { return onHand(n) }, 0},
 		{"cells", nil, 0, func(n int) string { return field(n, "W", "block W web wedges f0 f1 kites f2\n") }, 0},
 		{"rings", nil, 0, func(n int) string { return field(n, "R", "block R ring wedges f0 f1 corners f2\n") }, 0},
