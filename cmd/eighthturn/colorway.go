@@ -31,19 +31,18 @@ func (o *colorwayOption) of(cmd *cobra.Command, top *quilt.Top) (*quilt.Top, err
 	if o.name == "" {
 		return top, nil
 	}
-	names := mapped(top.Colorways, func(c quilt.Colorway) string { return c.Name })
-	for i, name := range names {
-		if strings.EqualFold(name, o.name) {
-			return top.In(i), nil
-		}
+	chosen, err := top.InNamed(o.name)
+	if err == nil {
+		return chosen, nil
 	}
+	names := mapped(top.Colorways, func(c quilt.Colorway) string { return c.Name })
 	hint := "write one in the layout, for example colorway dusk " + top.Fabrics[0].Name + " #3a4f66"
 	if near := nearest(o.name, names); near != "" {
 		hint = didYouMean(near)
 	} else if len(names) > 0 {
 		hint = "colorways are: " + strings.Join(names, ", ")
 	}
-	return nil, misuse(cmd.CommandPath(), "this layout has no colorway "+quoted(o.name), hint)
+	return nil, misuse(cmd.CommandPath(), err.Error(), hint)
 }
 
 // top is console.top in the colorway.

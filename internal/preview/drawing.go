@@ -58,12 +58,12 @@ func drawWith(album *files.Album, colorway string, tries ...string) drawer {
 
 // choose shows the top in a colorway; where it has none of the name, it says so.
 func (d *drawing) choose(colorway string) {
-	i := slices.IndexFunc(d.top.Colorways, func(c quilt.Colorway) bool { return strings.EqualFold(c.Name, colorway) })
-	if i < 0 {
-		d.faults = append(slices.Clone(d.faults), layout.Fault{Severity: layout.Warning, Message: "this layout has no colorway \"" + layout.Visible(colorway) + "\"; it is shown as written"})
+	chosen, err := d.top.InNamed(colorway)
+	if err != nil {
+		d.faults = append(slices.Clone(d.faults), layout.Fault{Severity: layout.Warning, Message: err.Error() + "; it is shown as written"})
 		return
 	}
-	d.top = d.top.In(i)
+	d.top = chosen
 }
 
 // try shows fabrics in other colors and says so.

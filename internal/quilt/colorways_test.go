@@ -99,6 +99,17 @@ func sameIn(colorway, written *quilt.Top) string {
 	return ""
 }
 
+// TestInNamed: names are compared as the language compares them, accents in one piece or apart.
+func TestInNamed(t *testing.T) {
+	top := lay(t, "side 6\nfabric navy #123\nblock P plain piece navy\ngrid\n  P P\ncolorway \u00c9t\u00e9 navy #456\n")
+	for name, has := range map[string]bool{"\u00e9t\u00e9": true, "E\u0301te\u0301": true, "ete": false, "": false} {
+		in, err := top.InNamed(name)
+		if (err == nil) != has || has && in.Fabrics[0].Colour.Hex() != "#445566" {
+			t.Errorf("%q: %v", name, err)
+		}
+	}
+}
+
 // TestColorwayIsTheLayoutWrittenOut: a colorway's top is that of the layout whose fabrics are written as the colorway has them.
 func TestColorwayIsTheLayoutWrittenOut(t *testing.T) {
 	var texts []string

@@ -9,6 +9,8 @@
 package quilt
 
 import (
+	"fmt"
+
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/layout"
@@ -67,6 +69,16 @@ func (t *Top) In(colorway int) *Top {
 		other.Title += ", " + c.Name
 	}
 	return &other
+}
+
+// InNamed is In by the colorway's name, which is compared as the language compares names. That there is none is the error.
+func (t *Top) InNamed(colorway string) (*Top, error) {
+	for i := range t.Colorways {
+		if layout.FoldName(t.Colorways[i].Name) == layout.FoldName(colorway) {
+			return t.In(i), nil
+		}
+	}
+	return nil, fmt.Errorf(`this layout has no colorway "%s"`, layout.Visible(colorway))
 }
 
 // Credits is what of the design only the reports need.
