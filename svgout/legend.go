@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
 )
 
@@ -122,14 +123,20 @@ func (p *picture) entries() []entry {
 }
 
 func (p *picture) letterEntries() []entry {
-	bands := make([]int, len(p.Roles))
+	bands, kinds := make([]int, len(p.Roles)), make([]string, len(p.Roles))
 	for i := range p.Patches {
-		role := p.Patches[i].Role
+		role, cell := p.Patches[i].Role, p.Patches[i].Cell
 		bands[role] = max(bands[role], int(p.Patches[i].Count))
+		if cell >= 0 {
+			kinds[role] = p.Cells[cell].Kind
+		}
 	}
 	var list []entry
 	for i, r := range p.Roles {
 		e := entry{letter: r.Letter, name: r.Name}
+		if slices.ContainsFunc(p.Roles, func(o quilt.Role) bool { return o.Name == r.Name && o.Letter != r.Letter }) {
+			e.below = []string{"of " + kinds[i]} // pieces of two kinds of block
+		}
 		if bands[i] > 1 {
 			e.below = []string{fmt.Sprintf("%s1, %s2 …: strips from the wide end to the tip", r.Letter, r.Letter)}
 		}

@@ -10,15 +10,15 @@ func floating() *Kind {
 o----------+----+
 |'.   W   /     |
 |  '.    /      |
-|    '. /   B   |
+|    '. /   G   |
 | W    'X       |
 |  _.-'  '.     |
-+.'   B    '.   |
++.'   G    '.   |
 |            '. |
 +--------------'+`,
 		Roles: []Role{
 			halfWedges(1),
-			{Name: "background", Former: "ground", Letter: "B", Summary: "the plain background beyond the web", Counts: []int{1}},
+			{Name: "background", Former: "ground", Letter: "G", Summary: "the plain background beyond the web", Counts: []int{1}},
 		},
 		Turning: ToWebCentre,
 		Points:  NW,

@@ -13,7 +13,7 @@ o----------+----*
 |    '. / _.-'  |
 |      'X'   W  |
 |        '.     |
-|    B     '.   |
+|    G     '.   |
 |            '. |
 +--------------'o`,
 		Roles: []Role{
@@ -22,7 +22,7 @@ o----------+----*
 				Name: "wedges", Letter: "W", Summary: "the wedges beside each point", Counts: []int{1, 2},
 				Order: "two: upper wedge, lower wedge", Banded: true, OfWebs: true,
 			},
-			{Name: "background", Former: "ground", Letter: "B", Summary: "the plain half", Counts: []int{1}},
+			{Name: "background", Former: "ground", Letter: "G", Summary: "the plain half", Counts: []int{1}},
 		},
 		Turning: ToStarCentre,
 		Points:  NE,

@@ -8,15 +8,15 @@ func halves() *Kind {
 		Drawing: `
 +---------------+
 |            .' |
-|  P       .'   |
+|  H       .'   |
 |        .'     |
 |      .'       |
 |    .'         |
-|  .'        P  |
+|  .'        H  |
 |.'             |
 +---------------+`,
 		Roles: []Role{{
-			Name: "pieces", Letter: "P", Summary: "the two triangles", Counts: []int{1, 2},
+			Name: "pieces", Letter: "H", Summary: "the two triangles", Counts: []int{1, 2},
 			Order: "two: the one with the corner that is pointed at, the other", Dealing: InTurn,
 		}},
 		Turning: AsWritten,

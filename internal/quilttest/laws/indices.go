@@ -35,6 +35,18 @@ func Indices(t *quilt.Top) error {
 	return alike(t)
 }
 
+// Letters: no two roles go by one letter in the line view.
+func Letters(t *quilt.Top) error {
+	for i, r := range t.Roles {
+		for _, other := range t.Roles[:i] {
+			if r.Letter == "" || r.Letter == other.Letter {
+				return fmt.Errorf("%s have the letter %q, %s %q", r.Name, r.Letter, other.Name, other.Letter)
+			}
+		}
+	}
+	return nil
+}
+
 // alike sees that the seams listed as between faces of one fabric are.
 func alike(t *quilt.Top) error {
 	for _, i := range t.Alike {

@@ -20,10 +20,11 @@ type Law struct {
 	Check func(*quilt.Top) error // nil where the law holds
 }
 
-// All is every law. The first two are what the others take for granted.
+// All is every law. The first and the third are what the others take for granted.
 func All() []Law {
 	return []Law{
 		{"indices point at what they should", Indices},
+		{"each role has its letter", Letters},
 		{"outlines are clockwise, simple and have area", Outlines},
 		{"each cell has its kind's pieces", Pieces},
 		{"shapes have their angles", Angles},

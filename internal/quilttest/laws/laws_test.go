@@ -171,6 +171,7 @@ func breakages() []breakage {
 		{"a face of another patch", Indices, func(t *quilt.Top) { t.Faces[4].Patch++ }},
 		{"a fabric that is not", Indices, func(t *quilt.Top) { t.Faces[4].Fabric = int32(len(t.Fabrics)) }},
 		{"a role that is not", Indices, func(t *quilt.Top) { t.Patches[4].Role = -1 }},
+		{"two roles of one letter", Letters, func(t *quilt.Top) { t.Roles[1].Letter = t.Roles[0].Letter }},
 		{"a patch in a border and a block", Indices, func(t *quilt.Top) { t.Patches[4].Border = 0 }},
 		{"a cell too many", Indices, func(t *quilt.Top) { t.Rows++ }},
 		{"a cell without its first patch", Pieces, func(t *quilt.Top) { t.Cells[0].First++ }},
