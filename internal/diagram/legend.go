@@ -129,7 +129,7 @@ func (k *legend) draw(s *Sheet) {
 		to := measure.Vec{X: at.X + f*legendSample, Y: at.Y}
 		k.sample(s, e, [2]measure.Vec{at, to})
 		s.Items = append(s.Items, Item{Label: &Label{
-			Text: e.text, At: measure.Vec{X: to.X + f*legendGap, Y: at.Y + capital/2*k.size}, Size: k.size,
+			Text: e.text, At: measure.Vec{X: to.X + f*legendGap, Y: at.Y + capital/2*k.size}, Anchor: Start, Size: k.size,
 			Width: k.letters.Width(e.text, k.size, false), Colour: Black(),
 		}})
 	}

@@ -55,7 +55,7 @@ type placedPanel struct {
 
 // panelSheet puts the panels of a figure on paper.
 func panelSheet(f *Figure, o Options) *Sheet {
-	letters := NewLettering()
+	letters := o.lettering()
 	limit := o.limit()
 	width := limit.X - 2*edge
 	s := &Sheet{Title: f.Title, Description: f.Description, Scale: TrueScale, Width: limit.X}
@@ -110,7 +110,7 @@ func (f *Figure) rows(letters *Lettering, width, height float64) []panelRow {
 	}
 	for i := range list {
 		for n := range list[i].panels {
-			sheet := Place(f.panel(i*f.across(width)+n), Options{Width: nanometres(wide), Height: nanometres(high), NoLegend: true})
+			sheet := Place(f.panel(i*f.across(width)+n), Options{Width: nanometres(wide), Height: nanometres(high), NoLegend: true, AnyFace: letters.anyFace})
 			list[i].panels[n].sheet = sheet
 			list[i].high = max(list[i].high, sheet.Height)
 		}
@@ -159,7 +159,7 @@ func (s *Sheet) panel(letters *Lettering, row *panelRow, n int, at measure.Vec, 
 
 func (s *Sheet) wordLines(letters *Lettering, lines []string, size float64, at measure.Vec) {
 	for i, text := range lines {
-		s.Items = append(s.Items, Item{Label: &Label{Text: text, At: measure.Vec{X: at.X, Y: at.Y + (float64(i)*lineHigh+highest)*size},
+		s.Items = append(s.Items, Item{Label: &Label{Text: text, At: measure.Vec{X: at.X, Y: at.Y + (float64(i)*lineHigh+highest)*size}, Anchor: Start,
 			Size: size, Width: letters.Width(text, size, false), Colour: Black()}})
 	}
 }

@@ -263,7 +263,7 @@ func (p *placing) drawWords(s *Sheet, i int) {
 	cos, sin := [4]float64{1, 0, -1, 0}[q], [4]float64{0, 1, 0, -1}[q]
 	at = measure.Vec{X: at.X + along*cos - across*sin, Y: at.Y + along*sin + across*cos}
 	colour, halo := m.Words.ink()
-	label := &Label{w.text, at, size, width, m.Words.Bold, q, colour, halo, m.Words.rim()}
+	label := &Label{w.text, at, m.Words.Anchor, size, width, m.Words.Bold, q, colour, halo, m.Words.rim()}
 	if m.Words.Plate {
 		s.plate(m, label)
 	}

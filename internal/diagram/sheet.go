@@ -15,6 +15,7 @@ type Options struct {
 	Units    measure.System // of the SVG's own width and height: inches, or millimetres
 	NoLegend bool           // leave out the list of line styles
 	Inline   bool           // an SVG to stand within a page: without the line that opens a file
+	AnyFace  bool           // words may be set in another face than the Go fonts: room is left for a wider one
 }
 
 // pointsPerInch is the size of the page's unit.
@@ -55,8 +56,9 @@ type Shape struct {
 type Label struct {
 	Text     string
 	At       measure.Vec // where the line on which the letters stand begins
+	Anchor   Anchor      // which part of the words keeps its place where they are set narrower or wider
 	Size     float64
-	Width    float64 // by the Go fonts
+	Width    float64 // by the Go fonts; with Options.AnyFace the room that is left for them
 	Bold     bool
 	Quarters int // turned about At, quarter turns clockwise, 0 to 3
 	Colour   palettes.Colour
@@ -85,7 +87,7 @@ func Place(f *Figure, o Options) *Sheet {
 	if len(f.Panels) > 0 {
 		return panelSheet(f, o)
 	}
-	p := &placing{figure: f, letters: NewLettering(), shrink: 1}
+	p := &placing{figure: f, letters: o.lettering(), shrink: 1}
 	p.measure()
 	s := &Sheet{Title: f.Title, Description: f.Description, Scale: TrueScale}
 	limit := measure.Vec{X: math.Inf(1), Y: math.Inf(1)}
@@ -112,6 +114,13 @@ func Place(f *Figure, o Options) *Sheet {
 		s.Width, s.Height = max(s.Width, key.width+2*edge), s.Height+below
 	}
 	return s
+}
+
+// lettering is what words are measured by.
+func (o *Options) lettering() *Lettering {
+	l := NewLettering()
+	l.anyFace = o.AnyFace
+	return l
 }
 
 // limit is the greatest size of the sheet in points; no less than half an inch.

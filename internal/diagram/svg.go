@@ -15,6 +15,7 @@ import (
 // millimetres; a user unit is a point. The same figure and options give the same bytes. The
 // error is that of w.
 func SVG(w io.Writer, f *Figure, o Options) error {
+	o.AnyFace = !o.Inline
 	return Place(f, o).SVG(w, o)
 }
 
@@ -22,10 +23,10 @@ func SVG(w io.Writer, f *Figure, o Options) error {
 // the description. Within a page a figure has the page's ground.
 const Ground = `<rect width="100%" height="100%" fill="#ffffff"/>` + "\n"
 
-// SVG writes the sheet; of the options it reads Units and Inline.
+// SVG writes the sheet; of the options it reads Units, Inline and AnyFace.
 func (s *Sheet) SVG(w io.Writer, o Options) error {
 	var file bytes.Buffer
-	d := drawing{canvas: svg.New(&file)}
+	d := drawing{canvas: svg.New(&file), pressed: !o.AnyFace}
 	d.canvas.Decimals = 4
 	d.begin(s, o.Units)
 	if !o.Inline {
@@ -46,11 +47,12 @@ func (s *Sheet) SVG(w io.Writer, o Options) error {
 // drawing is the one place that writes a figure's SVG. Text goes only through escapers,
 // colours only as hex numbers made here.
 type drawing struct {
-	canvas *svg.SVG
+	canvas  *svg.SVG
+	pressed bool // words are pressed together to what they measure
 }
 
-// lettering is the faces asked for; words were measured in the first, and those that follow
-// are no wider, or are pressed together by textLength.
+// lettering is the faces asked for; words were measured in the first. Within a page wider ones are pressed together by textLength, which
+// programs that open files mostly pass over: there they have room.
 const lettering = `font-family="Go, Helvetica, Arial, sans-serif"`
 
 func (d *drawing) begin(s *Sheet, units measure.System) {
@@ -135,16 +137,28 @@ func (s *Shape) paint() []string {
 
 // label draws words, on a rim where they have one.
 func (d *drawing) label(l *Label, attributes []string) {
-	attributes = append(attributes, `font-size="`+number(l.Size)+`"`, `textLength="`+number(l.Width)+`"`, `lengthAdjust="spacingAndGlyphs"`, `xml:space="preserve"`)
+	attributes = append(attributes, `font-size="`+number(l.Size)+`"`, `xml:space="preserve"`)
+	if d.pressed {
+		attributes = append(attributes, `textLength="`+number(l.Width)+`"`, `lengthAdjust="spacingAndGlyphs"`)
+	}
+	at := l.At
+	switch along := ([]measure.Vec{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}})[l.Quarters]; l.Anchor {
+	case Middle:
+		at = measure.Vec{X: at.X + l.Width/2*along.X, Y: at.Y + l.Width/2*along.Y}
+		attributes = append(attributes, `text-anchor="middle"`)
+	case End:
+		at = measure.Vec{X: at.X + l.Width*along.X, Y: at.Y + l.Width*along.Y}
+		attributes = append(attributes, `text-anchor="end"`)
+	}
 	if l.Bold {
 		attributes = append(attributes, `font-weight="bold"`)
 	}
 	if l.Quarters != 0 {
-		attributes = append(attributes, `transform="rotate(`+strconv.Itoa(90*l.Quarters)+" "+number(l.At.X)+" "+number(l.At.Y)+`)"`)
+		attributes = append(attributes, `transform="rotate(`+strconv.Itoa(90*l.Quarters)+" "+number(at.X)+" "+number(at.Y)+`)"`)
 	}
 	if l.Halo {
 		under := append([]string{`aria-hidden="true"`, `fill="none"`, `stroke="` + l.Rim.Hex() + `"`, `stroke-width="` + number(2*rim) + `"`, `stroke-linejoin="round"`}, attributes...)
-		d.canvas.Text(l.At.X, l.At.Y, l.Text, under...)
+		d.canvas.Text(at.X, at.Y, l.Text, under...)
 	}
-	d.canvas.Text(l.At.X, l.At.Y, l.Text, append(attributes, `fill="`+l.Colour.Hex()+`"`)...)
+	d.canvas.Text(at.X, at.Y, l.Text, append(attributes, `fill="`+l.Colour.Hex()+`"`)...)
 }

@@ -19,7 +19,7 @@ const tallest = 8 * measure.Inch
 
 // svg writes an illustration as a picture of its own, or to stand within a page.
 func (s *shape) svg(inline bool) ([]byte, error) {
-	o := diagram.Options{NoLegend: !s.legend, Width: s.width, Inline: inline}
+	o := diagram.Options{NoLegend: !s.legend, Width: s.width, Inline: inline, AnyFace: !inline}
 	if s.width <= 0 {
 		o.Width, o.Height = screenWidth, tallest
 	}
