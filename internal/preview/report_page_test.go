@@ -106,7 +106,7 @@ func TestReportRowsLight(t *testing.T) {
 	}
 	fold()
 	for _, want := range []string{"Value study", "Judged from 10 ft away", "Does it read?", "10 webs of harbour", "outline: 100/100", "Munsell", "51.4%", "mist, spray", "slate, moss",
-		"row 1: columns 1, 3; row 2: column 4; row 3: columns 1, 3; border 1", "where no line needs to show", "How values are judged", "our choice", "published", "derived"} {
+		"row 1: columns 1, 3; row 2: column 4; row 3: columns 1, 3; the border", "where no line needs to show", "How values are judged", "our choice", "published", "derived"} {
 		if got := p.text("#report"); !strings.Contains(got, want) {
 			t.Errorf("the report is told without %q:\n%s", want, got)
 		}
@@ -142,7 +142,7 @@ func TestReportRowsLight(t *testing.T) {
 	for range 3 {
 		p.key(kb.ArrowDown)
 	}
-	p.until(`document.querySelector('.dim').getAttribute('d') && document.getElementById('announcement').textContent.startsWith('border 1')`)
+	p.until(`document.querySelector('.dim').getAttribute('d') && document.getElementById('announcement').textContent.startsWith('the border')`)
 	fold()
 	p.key(kb.End)
 	p.until(none + ` && document.activeElement.innerText === 'How values are judged'`)

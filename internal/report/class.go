@@ -168,12 +168,12 @@ func (c *classroom) kitTable() document.Table {
 // kitPiece names a piece of a kit; strips by their size, since they come in several lengths.
 func (c *classroom) kitPiece(line *cutting.Line) string {
 	if line.Border >= 0 && c.one.Longer > 0 && line.Piece.Shape.Description().Edging {
-		return fmt.Sprintf("%s, %s by at least %s%s", piecesName(line), c.Units.Nearest(line.Piece.AcrossCut), c.Units.AtLeast(line.Piece.AlongCut+c.one.Longer), joinedAlready(line))
+		return fmt.Sprintf("%s, %s by at least %s%s", c.plans.piecesName(line), c.Units.Nearest(line.Piece.AcrossCut), c.Units.AtLeast(line.Piece.AlongCut+c.one.Longer), joinedAlready(line))
 	}
 	if line.Piece.Shape.Description().Edging {
-		return piecesName(line) + ", " + c.Units.Size(line.Piece.AcrossCut, line.Piece.AlongCut) + joinedAlready(line)
+		return c.plans.piecesName(line) + ", " + c.Units.Size(line.Piece.AcrossCut, line.Piece.AlongCut) + joinedAlready(line)
 	}
-	return piecesName(line)
+	return c.plans.piecesName(line)
 }
 
 // joinedAlready says that a strip in a kit is joined from shorter ones.

@@ -102,7 +102,7 @@ func (c *cuts) uses(fabric int) []string {
 		}
 	}
 	for _, n := range f.Lines {
-		say(useName(&c.Lines[n]))
+		say(c.plans.useName(&c.Lines[n]))
 	}
 	if slices.ContainsFunc(c.Sets, func(s cutting.StripSet) bool {
 		return slices.ContainsFunc(s.Bands, func(b cutting.Band) bool { return b.Fabric == fabric })
@@ -185,7 +185,7 @@ func (c *cuts) wayWords(h *cutting.OnHand) string {
 	for _, y := range h.WaysToFit {
 		switch {
 		case y.Border >= 0:
-			parts = append(parts, fmt.Sprintf("border %d finished %s wide", y.Border+1, c.length(y.WidthFinished)))
+			parts = append(parts, c.plans.borderName(y.Border+1)+" finished "+c.length(y.WidthFinished)+" wide")
 		case y.StripCut > 0:
 			parts = append(parts, fmt.Sprintf("strips cut %s, for %s finished blocks", c.length(y.StripCut), c.length(y.SideFinished)))
 		default:

@@ -73,7 +73,7 @@ func (c *cuts) blockWords(f *cutting.Fabric, n int) string {
 			end++
 		}
 		column := &b.Columns[i]
-		parts = append(parts, fmt.Sprintf("%s of %s (line %d)", countedPieces(end-i, &c.Lines[column.Line]), c.size(column.WidthCut, column.LengthCut), column.Line+1))
+		parts = append(parts, fmt.Sprintf("%s of %s (line %d)", c.plans.countedPieces(end-i, &c.Lines[column.Line]), c.size(column.WidthCut, column.LengthCut), column.Line+1))
 		i = end
 	}
 	text := fmt.Sprintf("First cut a length of %s. From it cut, side by side along the length of fabric: %s.", c.Units.AtLeast(b.LengthCut), measure.List(parts))
@@ -125,26 +125,26 @@ func (c *cuts) cutWords(cut *cutting.Cut, s *cutting.Strip) string {
 	case cutting.ForBinding:
 		return c.longStrips(cut, s, "for the binding") + narrower
 	case cutting.ForJoining:
-		return c.longStrips(cut, s, "to be joined for "+edgingName(&c.Lines[cut.Lines[0]])) + narrower
+		return c.longStrips(cut, s, "to be joined for "+c.plans.theEdging(&c.Lines[cut.Lines[0]])) + narrower
 	}
 	line := &c.Lines[cut.Lines[0]]
 	switch line.Piece.Method {
 	case cutting.Nested:
-		return countedPieces(cut.Units, line) + " (" + c.Units.AtLeast(cut.AlongCut) + " of strip)" + narrower
+		return c.plans.countedPieces(cut.Units, line) + " (" + c.Units.AtLeast(cut.AlongCut) + " of strip)" + narrower
 	case cutting.OnceOnDiagonal:
-		return c.squares(cut, "cut once on the diagonal for "+piecesName(line))
+		return c.squares(cut, "cut once on the diagonal for "+c.plans.piecesName(line))
 	case cutting.TwiceOnDiagonal:
-		return c.squares(cut, "cut twice on the diagonal for "+piecesName(line))
+		return c.squares(cut, "cut twice on the diagonal for "+c.plans.piecesName(line))
 	case cutting.EndPairs:
-		return measure.Count(cut.Units, "rectangle") + " of " + c.size(cut.AcrossCut, cut.AlongCut) + singular(cut.Units, ", ", ", each ") + "cut in two for " + piecesName(line) + rowWords(cut)
+		return measure.Count(cut.Units, "rectangle") + " of " + c.size(cut.AcrossCut, cut.AlongCut) + singular(cut.Units, ", ", ", each ") + "cut in two for " + c.plans.piecesName(line) + rowWords(cut)
 	}
 	if cut.AcrossCut == cut.AlongCut {
-		if pieces := piecesName(line); pieces != "squares" {
+		if pieces := c.plans.piecesName(line); pieces != "squares" {
 			return c.squares(cut, "for "+pieces)
 		}
 		return c.squares(cut, "")
 	}
-	return countedPieces(cut.Units, line) + ", " + c.size(cut.AcrossCut, cut.AlongCut) + rowWords(cut)
+	return c.plans.countedPieces(cut.Units, line) + ", " + c.size(cut.AcrossCut, cut.AlongCut) + rowWords(cut)
 }
 
 // longStrips are strips of one length for something; a strip that is used in its whole length is not cut.
@@ -228,7 +228,7 @@ func (c *cuts) chainWords(chain *cutting.Chain) string {
 
 // chainTitle is what a chain is for: a border, by its sides where the chain is for some of them alone.
 func (c *cuts) chainTitle(chain *cutting.Chain) string {
-	title := edgingName(&c.Lines[chain.Pieces[0].Line])
+	title := c.plans.edgingName(&c.Lines[chain.Pieces[0].Line])
 	if sides := borderSides(c.plans.Top, &c.Lines[chain.Pieces[0].Line]); len(chain.Pieces) == 1 && sides != "" {
 		title += ", " + sides
 	}

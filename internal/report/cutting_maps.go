@@ -224,12 +224,12 @@ func (c *cuts) label(cut *cutting.Cut) string {
 	case cutting.ForBinding:
 		return "binding, " + size
 	case cutting.ForJoining:
-		return edgingName(&c.Lines[cut.Lines[0]]) + ", to be joined, " + size
+		return c.plans.edgingName(&c.Lines[cut.Lines[0]]) + ", to be joined, " + size
 	}
 	line := &c.Lines[cut.Lines[0]]
 	switch {
 	case line.Piece.Method == cutting.Nested:
-		return countedPieces(cut.Units, line)
+		return c.plans.countedPieces(cut.Units, line)
 	case cut.AcrossCut != cut.AlongCut:
 		size = c.Units.Number(cut.AcrossCut) + " by " + size
 	}

@@ -11,15 +11,19 @@ import (
 	"eighthturn/internal/plan/cutting"
 )
 
-// PieceNoun is what a line's piece is called, and what stands behind its plural.
-func PieceNoun(line *cutting.Line) (noun, of string) {
+// pieceNoun is what a line's piece is called, and what stands behind its plural.
+func (p *Plans) pieceNoun(line *cutting.Line) (noun, of string) {
 	piece := &line.Piece
-	edging := piece.Shape.Description().Edging
+	edging, only := piece.Shape.Description().Edging, len(p.Top.CutFacts.Borders) == 1
 	switch {
+	case edging && line.Border >= 0 && only:
+		return "border strip", ""
+	case line.Border >= 0 && only:
+		return "border corner square", ""
 	case edging && line.Border >= 0:
-		return "strip", " for " + edgingName(line)
+		return "strip", " for " + p.edgingName(line)
 	case line.Border >= 0:
-		return "corner square", " for " + edgingName(line)
+		return "corner square", " for " + p.edgingName(line)
 	case edging:
 		return "sash", ""
 	case piece.Role == postsRole:
@@ -34,16 +38,16 @@ func PieceNoun(line *cutting.Line) (noun, of string) {
 const postsRole = "posts"
 
 // pieceName is one of a line's pieces; piecesName are several, counted so many with their number.
-func pieceName(line *cutting.Line) string {
-	noun, of := PieceNoun(line)
+func (p *Plans) pieceName(line *cutting.Line) string {
+	noun, of := p.pieceNoun(line)
 	return noun + of
 }
 
 // useName is what a line's pieces are for, in short: an edging, or pieces of a shape whatever their hand.
-func useName(line *cutting.Line) string {
-	switch noun, _ := PieceNoun(line); {
+func (p *Plans) useName(line *cutting.Line) string {
+	switch noun, _ := p.pieceNoun(line); {
 	case line.Border >= 0:
-		return edgingName(line)
+		return p.edgingName(line)
 	case line.Piece.Hand != cutting.Either:
 		return measure.Plural(line.Piece.Shape.String())
 	default:
@@ -51,22 +55,40 @@ func useName(line *cutting.Line) string {
 	}
 }
 
-func piecesName(line *cutting.Line) string {
-	noun, of := PieceNoun(line)
+func (p *Plans) piecesName(line *cutting.Line) string {
+	noun, of := p.pieceNoun(line)
 	return measure.Plural(noun) + of
 }
 
-func countedPieces(n int, line *cutting.Line) string {
-	noun, of := PieceNoun(line)
+func (p *Plans) countedPieces(n int, line *cutting.Line) string {
+	noun, of := p.pieceNoun(line)
 	return measure.Count(n, noun) + of
 }
 
 // edgingName is what a strip is for: "border 2", "sashes".
-func edgingName(line *cutting.Line) string {
+func (p *Plans) edgingName(line *cutting.Line) string {
 	if line.Border >= 0 {
-		return fmt.Sprintf("border %d", line.Border+1)
+		return p.borderName(line.Border + 1)
 	}
 	return "sashes"
+}
+
+// theEdging is the same in a sentence: "border 2", "sashes", and "the border" where there is no other.
+func (p *Plans) theEdging(line *cutting.Line) string {
+	if name := p.edgingName(line); name != "border" {
+		return name
+	}
+	return "the border"
+}
+
+// borderName is what the n-th border is called, from 1: "border 2", and "border" where there is no other.
+func (p *Plans) borderName(n int) string { return borderName(n, len(p.Top.CutFacts.Borders)) }
+
+func borderName(n, of int) string {
+	if of == 1 {
+		return "border"
+	}
+	return "border " + number(n)
 }
 
 func handWord(h cutting.Hand) string {
@@ -185,7 +207,7 @@ func (c *cuts) pieces() document.Section {
 		{Title: "to trim", Kind: document.Lengths, Aside: true}, {Title: "pieces", Kind: document.Counts}, {Title: "left/right", Aside: true}}}
 	for i := range c.Lines {
 		line := &c.Lines[i]
-		r := document.Row{About: document.About{Patches: line.Patches}, Cells: cells(number(i+1), pieceName(line), c.cloth(line), c.finished(&line.Piece),
+		r := document.Row{About: document.About{Patches: line.Patches}, Cells: cells(number(i+1), c.plans.pieceName(line), c.cloth(line), c.finished(&line.Piece),
 			c.cutSize(&line.Piece), c.trim(&line.Piece), number(line.Pieces), hands(line))}
 		r.Cells[2].Swatches = c.colors(line)
 		if line.Fabric >= 0 {

@@ -130,7 +130,7 @@ func (c *cuts) buyRows() []tableRow {
 func (c *cuts) pieceRow(n int) tableRow {
 	l := &c.Lines[n]
 	p := &l.Piece
-	r := tableRow{row: "piece", fabric: c.cloth(l), lines: lineNumbers([]int{n}, " "), what: pieceName(l), note: methodName(p.Method),
+	r := tableRow{row: "piece", fabric: c.cloth(l), lines: lineNumbers([]int{n}, " "), what: c.plans.pieceName(l), note: methodName(p.Method),
 		counts:  rowCounts{quilts: c.Copies, perQuilt: len(l.Patches), pieces: l.Pieces, lineUnits: l.Units},
 		lengths: rowLengths{finishedAcross(p), finishedAlong(p), p.AcrossCut, p.AlongCut, p.AlongExact, p.TrimCut}}
 	if hands(l) != "" {
@@ -205,7 +205,7 @@ func (c *cuts) stripRows(f *cutting.Fabric) []tableRow {
 	var list []tableRow
 	for _, b := range f.Blocks {
 		for _, column := range b.Columns {
-			list = append(list, tableRow{row: "lengthwise", fabric: f.Name, lines: lineNumbers([]int{column.Line}, " "), what: edgingName(&c.Lines[column.Line]),
+			list = append(list, tableRow{row: "lengthwise", fabric: f.Name, lines: lineNumbers([]int{column.Line}, " "), what: c.plans.edgingName(&c.Lines[column.Line]),
 				counts: rowCounts{units: 1}, lengths: rowLengths{acrossCut: column.WidthCut, alongCut: column.LengthCut, blockCut: b.LengthCut, usableWidth: f.UsableWidth}})
 		}
 	}

@@ -35,7 +35,7 @@ func (c *cuts) exactSizes() document.Table {
 		if line.Piece.TrimCut > 0 {
 			trim = c.Units.Exact(line.Piece.TrimCut)
 		}
-		t.Rows = append(t.Rows, document.Row{Cells: cells(number(i+1), pieceName(line), c.Units.Exact(size), trim), About: document.About{Patches: line.Patches}})
+		t.Rows = append(t.Rows, document.Row{Cells: cells(number(i+1), c.plans.pieceName(line), c.Units.Exact(size), trim), About: document.About{Patches: line.Patches}})
 	}
 	return t
 }

@@ -16,7 +16,7 @@ import (
 func (s *sewer) border(stage *sewing.Stage) document.Section {
 	n := stage.Number - 1
 	edging := &s.top.CutFacts.Borders[n]
-	out := document.Section{ID: SewingBorder(stage.Number), Title: "Border " + number(stage.Number)}
+	out := document.Section{ID: SewingBorder(stage.Number), Title: capital(s.plans.borderName(stage.Number))}
 	out.Blocks = append(out.Blocks, para("This border finishes %s wide, of fabric %s. Measure the quilt through the center before you cut the strips to length; the lengths below are calculated%s.",
 		s.units.Nearest(edging.Width), s.plans.called(edging.Fabric), s.roundedUp(n)))
 	t := table(words("pieces"), words("cut to"))
@@ -37,7 +37,7 @@ func (s *sewer) border(stage *sewing.Stage) document.Section {
 // borderPieces counts the pieces of a line of a border, strips by the sides that they are for.
 func (s *sewer) borderPieces(line *cutting.Line) string {
 	if !line.Piece.Shape.Description().Edging {
-		return countedPieces(line.Pieces, line)
+		return s.plans.countedPieces(line.Pieces, line)
 	}
 	return measure.Count(line.Pieces, strings.TrimSpace(strings.TrimSuffix(borderSides(s.top, line), "s")+" strip"))
 }

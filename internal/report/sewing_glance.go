@@ -43,7 +43,7 @@ func (s *sewer) glance() document.Section {
 			add(fmt.Sprintf("quilt center, from %s", measure.Count(lines, s.line())), s.size(stage.Size), about)
 		case sewing.BorderStage:
 			about.Patches = s.borderPatches(stage.Number - 1)
-			add(fmt.Sprintf("with border %d", stage.Number), s.size(stage.Size), about)
+			add("with "+s.plans.borderName(stage.Number), s.size(stage.Size), about)
 		}
 	}
 	out := section(SewingGlance, "At a glance"+s.forEach(), document.Answer)

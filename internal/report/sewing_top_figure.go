@@ -306,7 +306,11 @@ func (d *sketch) numberInside(number int, a, b measure.Vec) {
 // drawBorders is the borders round the field, numbered in the order in which their strips
 // are sewn on.
 func (s *sewer) drawBorders() *diagram.Figure {
-	f := &diagram.Figure{Title: SewingPictureTitle + "the borders, in the order numbered", Description: "The borders around the quilt center. Sew the strips on in the order numbered; arrows show the pressing direction."}
+	title := "the borders, in the order numbered"
+	if len(s.top.CutFacts.Borders) == 1 {
+		title = "the border strips, in the order numbered"
+	}
+	f := &diagram.Figure{Title: SewingPictureTitle + title, Description: "The borders around the quilt center. Sew the strips on in the order numbered; arrows show the pressing direction."}
 	d := &sketch{Figure: f, plan: s.Plan, top: s.top, place: same}
 	d.area(rectOf(s.top.Field), white(), false, diagram.Thin)
 	d.words(measure.Plural((Grid{s.top, s.Plan}).Noun()), vecOf(s.top.Field.Min).Plus(vecOf(s.top.Field.Max)).Times(0.5), label{captionPoints, diagram.Middle, 0})

@@ -39,7 +39,7 @@ type values struct {
 
 func newValues(p *Plans) *values {
 	t := p.Top
-	v := &values{valuesText: valuesText{p.Values()}, plans: p, top: t,
+	v := &values{valuesText: valuesText{p.Values(), len(t.CutFacts.Borders)}, plans: p, top: t,
 		index: map[string]int{}, facesOf: p.FacesByFabric(),
 		meet: make([][]int, len(t.Fabrics)*len(t.Fabrics)), marked: make([]*contrast.Mark, len(t.Seams)+len(t.StripSeams))}
 	for i := range t.Fabrics {

@@ -145,7 +145,7 @@ func (v *values) plural(f *contrast.Figure) string {
 	case contrast.Sashes:
 		return "the sashes"
 	}
-	return fmt.Sprintf("border %d", f.Border)
+	return v.theBorder(f.Border)
 }
 
 // losses are what is lost, behind the first word of the headline: the first of them in one sentence, what costs them in the next.

@@ -11,7 +11,10 @@ import (
 )
 
 // valuesText puts a study of light and dark into words.
-type valuesText struct{ *contrast.Report }
+type valuesText struct {
+	*contrast.Report
+	borders int // of the top
+}
 
 // away is the distance in words.
 func (w valuesText) away() string { return Away(w.Thresholds.Distance, w.Units) }
@@ -60,7 +63,7 @@ func (w valuesText) figure(f *contrast.Figure) string {
 	of, against := few(f.Of), few(f.Against)
 	switch f.Sort {
 	case contrast.Border:
-		return fmt.Sprintf("border %d of %s against %s", f.Border, of, against)
+		return w.theBorder(f.Border) + " of " + of + " against " + against
 	case contrast.ByTurns:
 		return of + " alternating with " + against
 	case contrast.DownColumns:
@@ -115,7 +118,7 @@ func (w valuesText) parts(f *contrast.Figure) []string {
 		lines = append(lines, mass)
 	}
 	if f.Lost > 0 && f.Lost < f.Count {
-		lines = append(lines, fmt.Sprintf("taken singly, %d of %d do not hold; the weakest is in %s", f.Lost, f.Count, PlaceText(f.Weakest)))
+		lines = append(lines, fmt.Sprintf("taken singly, %d of %d do not hold; the weakest is in %s", f.Lost, f.Count, w.placeText(f.Weakest)))
 	}
 	if f.Doubtful {
 		lines = append(lines, "most of its edge is close to a threshold: compare the fabrics side by side before you rely on this")
@@ -140,11 +143,19 @@ func (w valuesText) outline(f *contrast.Figure) string {
 	return text
 }
 
-// PlaceText names the place.
-func PlaceText(p contrast.Place) string {
+// theBorder is the n-th border in a sentence, from 1.
+func (w valuesText) theBorder(n int) string {
+	if w.borders == 1 {
+		return "the border"
+	}
+	return borderName(n, w.borders)
+}
+
+// placeText names the place.
+func (w valuesText) placeText(p contrast.Place) string {
 	switch {
 	case p.Border > 0:
-		return fmt.Sprintf("border %d", p.Border)
+		return w.theBorder(p.Border)
 	case p.Row > 0:
 		return fmt.Sprintf("row %d, column %d", p.Row, p.Column)
 	}
@@ -200,7 +211,7 @@ func (w valuesText) cells(cells []contrast.Place) string {
 	}
 	for i := 0; i < len(cells); {
 		if cells[i].Row == 0 {
-			edges = append(edges, PlaceText(cells[i]))
+			edges = append(edges, w.placeText(cells[i]))
 			i++
 			continue
 		}

@@ -37,7 +37,7 @@ func TestAwayInWords(t *testing.T) {
 
 // TestRingsOfOnePool: rings whose wedges all come from one pool are not said to alternate with themselves.
 func TestRingsOfOnePool(t *testing.T) {
-	w := valuesText{&contrast.Report{}}
+	w := valuesText{Report: &contrast.Report{}}
 	f := &contrast.Figure{Sort: contrast.Alternation, Count: 2, Of: []string{"oat", "pine"}, Against: []string{"pine", "oat"}}
 	if got, want := w.figure(f), "2 rings of oat and pine, each wedge against the next"; got != want {
 		t.Errorf("%q, want %q", got, want)

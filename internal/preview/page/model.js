@@ -204,6 +204,13 @@ export class Model {
 
   looseCount() { return this.loose.patches.length / 6; }
 
+  // borderCount is how many borders the quilt has.
+  borderCount() {
+    let count = 0;
+    for (let i = 4; i < this.loose.patches.length; i += 6) count = Math.max(count, this.loose.patches[i] + 1);
+    return count;
+  }
+
   // item is a cell, or, behind the last cell, a patch that stands for itself.
   item(number) {
     const { columns } = this.quilt, cells = this.cells.length;

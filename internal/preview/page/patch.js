@@ -93,7 +93,7 @@ export function factsOf(model, at) {
     if (item.number < model.cells.length) facts.line = kind?.lines[at.patch] ?? 0;
     facts.row = model.sources.rows[row] ?? 0;
   } else {
-    facts.place = item.border >= 0 ? `border ${item.border + 1}, from the inside out` : 'between the blocks';
+    facts.place = item.border < 0 ? 'between the blocks' : model.borderCount() > 1 ? `border ${item.border + 1}, from the inside out` : 'border';
   }
   return facts;
 }

@@ -66,7 +66,7 @@ func wrongBorders(d document.Document, r Reports) []string {
 	var cut, sewn []string
 	size := regexp.MustCompile(`[0-9][0-9 ./]* by [0-9 ./]+ (?:in|cm)\b`)
 	for _, row := range pieceRows(d) {
-		if strings.HasPrefix(row["Piece"], "strip for") {
+		if strings.HasPrefix(row["Piece"], "strip for") || row["Piece"] == "border strip" {
 			cut = append(cut, size.FindString(row["Cut"]))
 		}
 	}

@@ -167,7 +167,7 @@ func wrongFigures(d document.Document, _ Reports) []string {
 	return wrong
 }
 
-var countedNoun = regexp.MustCompile(`(?:^|[^0-9./⁄ ] ?)\b([0-9]+) ((?:long |more |seam |fat |corner |stop |end |strip )?)([a-z-]+)\b`)
+var countedNoun = regexp.MustCompile(`(?:^|[^0-9./⁄ ] ?)\b([0-9]+) ((?:border )?(?:long |more |seam |fat |corner |stop |end |strip )?)([a-z-]+)\b`)
 
 // nouns are what a pattern counts, one and several.
 func nouns() map[string]string {

@@ -59,7 +59,11 @@ func rowsBelow(text string, head *regexp.Regexp) map[string][][]string {
 // lineName is what the pieces of a line are called where they are listed.
 func lineName(top *quilt.Top, line *cutting.Line) string {
 	edging, square := top.Patches[line.Patches[0]].Cell < 0, line.Piece.Shape == blocks.Square
-	switch {
+	switch only := len(top.CutFacts.Borders) == 1; {
+	case line.Border >= 0 && square && only:
+		return "border corner square"
+	case line.Border >= 0 && only:
+		return "border strip"
 	case line.Border >= 0 && square:
 		return fmt.Sprintf("corner square for border %d", line.Border+1)
 	case line.Border >= 0:
@@ -133,7 +137,10 @@ func wrongBorderTables(text string, r Reports) (wrong []string, lines int) {
 	want := map[string][]string{}
 	for i := range r.Cuts.Lines {
 		if line := &r.Cuts.Lines[i]; line.Border >= 0 {
-			title := fmt.Sprintf("Border %d", line.Border+1)
+			title := "Border"
+			if len(r.Top.CutFacts.Borders) > 1 {
+				title = fmt.Sprintf("Border %d", line.Border+1)
+			}
 			want[title] = append(want[title], fmt.Sprintf("%d %s", line.Pieces, borderName(r.Top, line)))
 			lines++
 		}
@@ -275,7 +282,7 @@ func TestNumbersCatch(t *testing.T) {
 		"another piece":           {lanterns, `\| kite \|`, "| square |"},
 		"another fabric's piece":  {lanterns, `(\| kite \|.*\) )\S+`, "${1}another"},
 		"a line that is gone":     {lanterns, `\n.*\| kite \|.*\n`, "\n"},
-		"a border strip too many": {shutters, `(\| strip for border 1 \|.*\| )2( \|)`, "${1}3$2"},
+		"a border strip too many": {shutters, `(\| border strip \|.*\| )2( \|)`, "${1}3$2"},
 		"one to be sewn on":       {shutters, `\| 2 (side strips \|)`, "| 3 $1"},
 		"strips for other sides":  {shutters, `\| 2 side strips \|`, "| 2 top and bottom strips |"},
 		"a sash too many":         {shutters, `(\| sash \|.*\| )82( \|)`, "${1}83$2"},
