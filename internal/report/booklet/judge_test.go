@@ -189,15 +189,13 @@ func middleOf(boxes, word string) []int {
 // squareAround is how wide and high a square is that surrounds a place of a page, in pixels at 300 an inch as Poppler draws
 // it, over the outer edges of its lines.
 func squareAround(t *testing.T, path string, page int, at []int) (w, h float64) {
-	const reach = 420
 	if at == nil {
 		return 0, 0
 	}
 	window := filepath.Join(t.TempDir(), "window")
-	n, left, top := strconv.Itoa(page), max(at[0]-reach, 0), max(at[1]-reach, 0)
+	n, left, top := strconv.Itoa(page), max(at[0]-squareReach, 0), max(at[1]-squareReach, 0)
 	output(t, judges.Program(t, "Debian's poppler-utils", "pdftoppm"), "-f", n, "-l", n, "-r", "300", "-png", "-gray", "-singlefile",
-		"-x", strconv.Itoa(left), "-y", strconv.Itoa(top), "-W", strconv.Itoa(2*reach), "-H", strconv.Itoa(2*reach), path, window)
-	at = []int{at[0] - left, at[1] - top}
+		"-x", strconv.Itoa(left), "-y", strconv.Itoa(top), "-W", strconv.Itoa(2*squareReach), "-H", strconv.Itoa(2*squareReach), path, window)
 	file, err := os.ReadFile(window + ".png")
 	if err != nil {
 		t.Fatal(err)
@@ -206,14 +204,22 @@ func squareAround(t *testing.T, path string, page int, at []int) (w, h float64) 
 	if err != nil {
 		t.Fatal(err)
 	}
+	return squareIn(picture, image.Pt(at[0]-left, at[1]-top))
+}
+
+// squareReach is how far from its middle a square is looked for, in pixels.
+const squareReach = 420
+
+// squareIn is how wide and high a square is that surrounds a place of a picture, in pixels over the outer edges of its lines.
+func squareIn(picture image.Image, at image.Point) (w, h float64) {
 	dark := func(x, y int) bool {
 		return image.Pt(x, y).In(picture.Bounds()) && color.GrayModel.Convert(picture.At(x, y)).(color.Gray).Y < 128
 	}
 	line := func(dx, dy int) float64 {
-		for n := 0; n < 400; n++ {
-			if x, y := at[0]+n*dx, at[1]+n*dy; dark(x, y) {
+		for n := range squareReach {
+			if dark(at.X+n*dx, at.Y+n*dy) {
 				end := n
-				for dark(at[0]+end*dx, at[1]+end*dy) {
+				for dark(at.X+end*dx, at.Y+end*dy) {
 					end++
 				}
 				return float64(end - 1)
