@@ -143,7 +143,7 @@ func (t *solver) balancePair(pool, a, b int, places []int32) bool {
 	for _, c := range chains {
 		total += c.surplus
 	}
-	turned := chooseTurned(chains, total)
+	turned := t.chooseTurned(chains, total)
 	for i, turn := range turned {
 		if turn {
 			t.turn(chains[i].places, a, b)
@@ -210,10 +210,13 @@ func (t *solver) turn(places []int32, a, b int) {
 	}
 }
 
+// sumsAStep is how many sums of chains cost as much as a place that is looked at.
+const sumsAStep = 16
+
 // chooseTurned chooses which chains to turn so that the surplus comes nearest to 0: every
 // sum that turning some of the first chains can reach is noted with the chain that reached
-// it first, until one is as near as can be.
-func chooseTurned(chains []chain, total int) []bool {
+// it first, until one is as near as can be, or what evening out may cost is spent.
+func (t *solver) chooseTurned(chains []chain, total int) []bool {
 	reach := 0
 	for _, c := range chains {
 		reach += abs(c.surplus)
@@ -222,6 +225,11 @@ func chooseTurned(chains []chain, total int) []bool {
 	sums := []int{0}
 	best, least := 0, abs(total%2)
 	for i, c := range chains {
+		steps := len(sums) / sumsAStep
+		t.sign.Step(steps)
+		if t.even -= steps; t.even < 0 {
+			break
+		}
 		for _, s := range sums[:len(sums):len(sums)] {
 			if abs(total-2*best) == least {
 				break

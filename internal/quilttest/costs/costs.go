@@ -105,6 +105,7 @@ func Families() []Family {
 		{"many pools", nil, 0, pools, 0},
 		{"pools without a deal", []string{laying, planCutting}, 42_000_000, noDeal, 0},
 		{"uneven pools", []string{laying, planCutting}, 4_400_000, uneven, 0},
+		{"overlapping pools", []string{laying, planCutting}, 15_500_000, overlapping, 0},
 		{"islands", []string{planSewing, planCutting}, 32_500_000, islands, 0},
 		{"strip sets", []string{planCutting}, 0, sets, 0},
 		{"bands", nil, 0, bands, 0},
@@ -223,6 +224,11 @@ func uneven(n int) string {
 		}
 	}
 	return b.String() + "grid\n" + rows.String()
+}
+
+// overlapping are rings of two pools that have one fabric in common, which no deal uses as often as the others.
+func overlapping(n int) string {
+	return "scraps p f0 f1 f2\nscraps q f2 f3\nfabric f3 #888\n" + field(n*5/3, "R", "block R ring wedges p q p q corners p\nsash 1 f0 posts f1\n")
 }
 
 // islands are webs and floating stars turned at random among rings, in parts that nothing joins: no way to press lets all seams nest.
