@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -31,6 +32,8 @@ func namesFolder(cmd *cobra.Command, option, path, example string) error {
 		return misuse(cmd.CommandPath(), "pictures go into a folder, not to standard output", hint)
 	case path == "" && cmd.Flags().Changed(option):
 		return misuse(cmd.CommandPath(), "the name after --"+option+" is empty", hint)
+	case !isFolder(path) && slices.Contains(pictureNames().endings, ending(path)):
+		return misuse(cmd.CommandPath(), quoted(path)+" is not a name for a folder of pictures", hint)
 	}
 	return nil
 }
