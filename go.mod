@@ -3,6 +3,7 @@ module eighthturn
 go 1.26.0
 
 require (
+	github.com/HugoSmits86/nativewebp v0.9.3
 	github.com/agnivade/levenshtein v1.2.2
 	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b
 	github.com/aymanbagabas/go-udiff v0.4.1

@@ -29,7 +29,7 @@ const pictureEnding = ".svg"
 
 // pictureNames are the names that `draw` writes under.
 func pictureNames() outputNames {
-	return outputNames{what: "picture", endings: []string{pictureEnding, pixelsEnding, jpegEnding, pageEnding}, example: "harbor"}
+	return outputNames{what: "picture", endings: []string{pictureEnding, pixelsEnding, jpegEnding, webpEnding, pageEnding}, example: "harbor"}
 }
 
 // drawing is what `draw` was asked for.
@@ -44,6 +44,7 @@ type drawing struct {
 	printing      printing
 	tries         tries
 	in            colorwayOption
+	shown         shownOptions
 }
 
 // drawCommand draws a layout into a picture file.
@@ -55,14 +56,19 @@ func drawCommand(c *console) *cobra.Command {
 		GroupID: toSee,
 		Long: "Draws the quilt at true size, as an SVG picture that web browsers and drawing programs open and that " +
 			"stays sharp at any size. Without -o, the picture goes beside the layout and takes its name. A name " +
-			"ending in .png or .jpg gives a picture in pixels that includes its printed size; .pdf gives a page as large as " +
-			"the picture. Print a PDF at 100%. The layout's title, designer and copyright go into every file.",
+			"ending in .png, .jpg or .webp gives a picture in pixels that includes its printed size; .pdf gives a page as large as " +
+			"the picture. Print a PDF at 100%. The layout's title, designer and copyright go into every file. For a shop, a cover or a " +
+			"show, --canvas makes a picture of a fixed size, with margins and with the title, the size and the designer in type; " +
+			"--beside, --enlarge and --colorways put several pictures on one canvas.",
 		Example: "eighthturn draw harbor.quilt\n  makes harbor.svg\n" +
 			"eighthturn draw harbor.quilt --view value -o harbor-gray.svg\n  shows each fabric in the gray of its value, to see whether the design reads\n" +
 			"eighthturn draw harbor.quilt --view line --longest 10in -o coloring-page.pdf\n  draws a coloring page to print\n" +
 			"eighthturn draw harbor.quilt --longest 2100px --margin 2in -o show.png\n  2100 pixels on the quilt's longer side, with a white margin\n" +
 			"eighthturn draw harbor.quilt --try rust=#7a2f16 -o darker.svg\n  draws the rust fabric darker; the layout is not changed\n" +
-			"eighthturn draw harbor.quilt --longest 10in --bleed 1/8in -o cover.png\n  a cover for a printer, with a bleed to trim",
+			"eighthturn draw harbor.quilt --longest 10in --bleed 1/8in -o cover.png\n  a cover for a printer, with a bleed to trim\n" +
+			"eighthturn draw harbor.quilt --canvas square --beside value -o harbor-shop.jpg\n  a square picture for a shop: the quilt in color and in gray, with its title\n" +
+			"eighthturn draw harbor.quilt --colorways -o colorways.png\n  the layout as written and its colorways, each with its name\n" +
+			"eighthturn draw harbor.quilt --block W -o block.png\n  block W alone",
 		SuggestFor: []string{"picture", "paint", "render", "svg", "show"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return draw(c, cmd, o, args[0]) },
@@ -77,11 +83,13 @@ func drawCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.picture.ByFabric, byFabricName, false, "draw each fabric in one piece: a smaller file, but single pieces have no names")
 	f.Var(&o.prefix, prefixOption, "begin all ids in the file with `TEXT`, for two pictures on one web page")
 	o.printing.flags(cmd)
+	o.shown.flags(cmd)
 	o.in.flags(cmd)
 	o.tries.flags(cmd)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not draw")
 	f.BoolVar(&o.strict, strictOption, false, "draw nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.view.option, o.view.complete) // fails only for an option that is not there
+	_ = cmd.RegisterFlagCompletionFunc(o.shown.beside.option, o.shown.beside.complete)
 	return cmd
 }
 
@@ -103,9 +111,15 @@ func draw(c *console, cmd *cobra.Command, o *drawing, file string) error {
 		if s.info == nil || !s.info.Mode().IsRegular() {
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the picture no name", "name it with -o, or write -o - for standard output")
 		}
-		out.path = o.in.beside(s.path, pictureEnding)
+		out.path = o.in.beside(s.path, o.shown.nameEnding())
 	}
 	o.picture.Prefix = o.prefix.text
+	if o.shown.onCanvas() {
+		return o.poster(c, cmd, top, out)
+	}
+	if top, err = o.shown.part(cmd, top, o.shown.block, blockOption); err != nil {
+		return err
+	}
 	if printed(out.path) != "" {
 		return o.print(c, top, out)
 	}
@@ -174,6 +188,7 @@ func (o *drawing) without() string {
 
 // check sees that the names of files make sense before anything is read.
 func (o *drawing) check(cmd *cobra.Command, file string) error {
+	o.shown.isBeside = cmd.Flags().Changed(besideOption)
 	if err := pictureNames().check(cmd, o.output); err != nil {
 		return err
 	}
@@ -188,6 +203,9 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 	}
 	if o.picture.Prints && svgout.View(o.view.index) != svgout.Colour {
 		return misuse(cmd.CommandPath(), "photos of fabrics are shown in the color view only", "leave out --"+printsOption)
+	}
+	if o.shown.onCanvas() {
+		return o.checkCanvas(cmd)
 	}
 	return o.printing.check(cmd, printed(o.output))
 }

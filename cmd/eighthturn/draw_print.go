@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -23,6 +24,7 @@ const (
 	pixelsEnding = ".png"
 	pageEnding   = ".pdf"
 	jpegEnding   = ".jpg"
+	webpEnding   = ".webp"
 )
 
 // Options of pictures that are printed.
@@ -38,23 +40,25 @@ const (
 
 // printing is what `draw` was asked for about a picture's size on paper and what is round it.
 type printing struct {
-	dpi           dpiValue
-	longest       longestValue
-	margin, bleed measureOption
-	background    backgroundValue
-	quality       numberOption
-	trueColor     bool
+	dpi        dpiValue
+	longest    extentValue
+	margin     extentValue
+	bleed      measureOption
+	background backgroundValue
+	quality    numberOption
+	trueColor  bool
 }
 
 // flags adds the options to a command.
 func (p *printing) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.Var(&p.dpi, dpiOption, "for PNG and JPEG: `PIXELS` per inch of paper; 300 if omitted, or as --longest in pixels makes it at true size")
-	f.Var(&p.longest, longestOption, "for PNG, JPEG and PDF: the picture's longer side, a `LENGTH` or pixels like 2100px; if omitted, true size for a PDF and 2100px for the others")
-	p.margin.option, p.bleed.option = marginOption, bleedOption
-	f.Var(&p.margin, marginOption, "for PNG, JPEG and PDF: a margin of this `LENGTH` on every side, in addition to --longest")
-	f.Var(&p.bleed, bleedOption, "for PNG, JPEG and PDF: this extra `LENGTH` on every side for the printer to trim; without a margin the quilt extends into it")
-	f.Var(&p.background, backgroundOption, "for PNG, JPEG and PDF: the `COLOR` around the quilt, or none; white if omitted")
+	f.Var(&p.dpi, dpiOption, "for PNG, JPEG and WebP: `PIXELS` per inch of paper; 300 if omitted, or as --longest in pixels makes it at true size")
+	p.longest = extentValue{option: longestOption, examples: [3]string{"10in", "25cm", "2100px"}}
+	f.Var(&p.longest, longestOption, "for all but SVG: the picture's longer side, a `LENGTH` or pixels like 2100px; if omitted, true size for a PDF and 2100px for the others")
+	p.margin, p.bleed.option = extentValue{option: marginOption, examples: [3]string{"2in", "5cm", "60px"}}, bleedOption
+	f.Var(&p.margin, marginOption, "for all but SVG: a margin of this `LENGTH`, or of pixels like 60px, on every side, in addition to --longest; on a canvas it lies within")
+	f.Var(&p.bleed, bleedOption, "for all but SVG: this extra `LENGTH` on every side for the printer to trim; without a margin the quilt extends into it")
+	f.Var(&p.background, backgroundOption, "for all but SVG, and on a canvas: the `COLOR` around the quilt, or none; white if omitted")
 	p.quality = numberOption{option: qualityOption, least: 1, most: 100, example: 85}
 	f.Var(&p.quality, qualityOption, "for JPEG: a `NUMBER` from 1, small, to 100, fine; 92 if omitted")
 	f.BoolVar(&p.trueColor, trueColorOption, false, "for PNG: each pixel in full color, for programs that take colors by number (indexed) badly")
@@ -68,7 +72,7 @@ const usualPixels = 2100
 func (p *printing) frame(units measure.System, ending string) picture.Frame {
 	f := picture.Frame{
 		PerInch: p.dpi.value, Pixels: p.longest.pixels, Longest: p.longest.length.in(units),
-		Margin: p.margin.in(units), Bleed: p.bleed.in(units), Background: p.background.colour, Clear: p.background.none,
+		Margin: p.margin.length.in(units), MarginPixels: p.margin.pixels, Bleed: p.bleed.in(units), Background: p.background.colour, Clear: p.background.none,
 		TrueColour: p.trueColor, Quality: p.quality.n,
 	}
 	if ending != pageEnding && f.PerInch == 0 && f.Pixels == 0 && f.Longest == 0 {
@@ -90,7 +94,7 @@ func (p *printing) check(cmd *cobra.Command, ending string) error {
 	case ending == "":
 		for _, name := range []string{dpiOption, longestOption, marginOption, bleedOption, backgroundOption} {
 			if changed(name) {
-				return misuse(cmd.CommandPath(), "an SVG picture is as large as the quilt and has no --"+name, "name a PNG, a JPEG or a PDF: -o harbor"+pixelsEnding+", -o harbor"+jpegEnding+" or -o harbor"+pageEnding)
+				return misuse(cmd.CommandPath(), "an SVG picture is as large as the quilt and has no --"+name, "name another kind of picture: -o harbor"+pixelsEnding+", -o harbor"+jpegEnding+" or -o harbor"+pageEnding)
 			}
 		}
 		return nil
@@ -98,15 +102,15 @@ func (p *printing) check(cmd *cobra.Command, ending string) error {
 	if changed(prefixOption) {
 		return misuse(cmd.CommandPath(), "--"+prefixOption+" works only with an SVG picture", "leave it out")
 	}
-	if ending == pageEnding && (changed(dpiOption) || p.longest.pixels > 0) {
-		return misuse(cmd.CommandPath(), "a PDF picture is drawn in lines and has no pixels", "leave out --dpi, and write --longest as a length, for example --longest 10in")
+	if ending == pageEnding && (changed(dpiOption) || p.longest.pixels > 0 || p.margin.pixels > 0) {
+		return misuse(cmd.CommandPath(), "a PDF picture is drawn in lines and has no pixels", "leave out --dpi, and write --longest and --margin as lengths, for example --longest 10in")
 	}
 	return nil
 }
 
 // printed is the ending of a picture that is printed, "" for an SVG.
 func printed(output string) string {
-	if e := ending(output); e == pixelsEnding || e == jpegEnding || e == pageEnding {
+	if e := ending(output); e != "" && e != pictureEnding && slices.Contains(pictureNames().endings, e) {
 		return e
 	}
 	return ""
@@ -148,10 +152,7 @@ func (o *drawing) print(c *console, top *quilt.Top, out target) error {
 
 // pixels writes the picture in pixels.
 func (o *drawing) pixels(c *console, scene *svgout.Scene, frame picture.Frame, out target) error {
-	write := picture.PNG
-	if ending(out.path) == jpegEnding {
-		write = picture.JPEG
-	}
+	write := map[string]func(io.Writer, *svgout.Scene, picture.Frame) error{pixelsEnding: picture.PNG, jpegEnding: picture.JPEG, webpEnding: picture.WebP}[ending(out.path)]
 	var large *picture.TooLarge
 	err := c.write(out, func(w io.Writer) error {
 		err := write(w, scene, frame)
@@ -187,7 +188,7 @@ func (o *drawing) shorter(e *picture.TooLong) string {
 	if e.Longest >= minPicture {
 		return "write --longest " + strconv.Quote(measure.Text(e.Longest, e.Units)) + ", or less"
 	}
-	margin, bleed := o.printing.margin.in(e.Units), o.printing.bleed.in(e.Units)
+	margin, bleed := o.printing.margin.length.in(e.Units), o.printing.bleed.in(e.Units)
 	page := max(e.Width, e.Height) - 2*(margin+bleed)
 	if fits := (picture.MaxPage-page)/2 - bleed; fits >= minPicture && fits < margin {
 		return "the margin alone is too wide: write --" + marginOption + " " + strconv.Quote(measure.Text(fits-fits%minPicture, e.Units)) + ", or less"
@@ -242,28 +243,31 @@ func (d *dpiValue) Set(text string) error {
 	return nil
 }
 
-// longestValue is the value of --longest: a length, or pixels.
-type longestValue struct {
-	length measureOption
-	pixels int
-	text   string
+// extentValue is the value of an option that takes a length, or pixels.
+type extentValue struct {
+	option   string
+	examples [3]string // in inches, in centimeters, in pixels
+	length   measureOption
+	pixels   int
+	text     string
 }
 
-func (l *longestValue) String() string { return l.text }
-func (l *longestValue) Type() string   { return "length" }
+func (l *extentValue) String() string { return l.text }
+func (l *extentValue) Type() string   { return "length" }
 
-func (l *longestValue) Set(text string) error {
+func (l *extentValue) Set(text string) error {
 	fault := &problem{
-		message: fmt.Sprintf("after --%s: found %s, expected a length or a number of pixels", longestOption, quoted(text)),
-		hint:    fmt.Sprintf("for example --%s 10in, --%s 25cm or --%s 2100px", longestOption, longestOption, longestOption),
+		message: fmt.Sprintf("after --%s: found %s, expected a length or a number of pixels", l.option, quoted(text)),
+		hint:    fmt.Sprintf("for example --%s %s, --%s %s or --%s %s", l.option, l.examples[0], l.option, l.examples[1], l.option, l.examples[2]),
 	}
 	number, inPixels := strings.CutSuffix(strings.ToLower(strings.TrimSpace(text)), "px")
-	*l = longestValue{text: text, length: measureOption{option: longestOption}}
+	l.text, l.pixels, l.length = text, 0, measureOption{option: l.option}
 	if !inPixels {
-		if l.length.Set(text) != nil {
+		err := l.length.Set(text)
+		if l.option == longestOption && err != nil {
 			return fault
 		}
-		return nil
+		return err
 	}
 	n, err := strconv.Atoi(strings.TrimSpace(number))
 	if err != nil || n < 1 || n > 1_000_000 {

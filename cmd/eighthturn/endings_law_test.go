@@ -22,6 +22,8 @@ func isOfKind(ending string, file []byte) bool {
 		return bytes.HasPrefix(file, []byte("\x89PNG\r\n\x1a\n"))
 	case ".jpg", ".jpeg":
 		return bytes.HasPrefix(file, []byte("\xff\xd8\xff"))
+	case ".webp":
+		return bytes.HasPrefix(file, []byte("RIFF")) && bytes.HasPrefix(file[8:], []byte("WEBP"))
 	case ".pdf":
 		return bytes.HasPrefix(file, []byte("%PDF-"))
 	case ".html", ".htm":
@@ -46,7 +48,7 @@ func isOfKind(ending string, file []byte) bool {
 
 // namesTried are names with the endings of everything that any command writes, as they are and in capitals, and others.
 func namesTried(cmds []*cobra.Command) []string {
-	list := []string{"x.ai", "x.docx", "x.heic", "x.eps", "x.svgz", "x.tif", "x.gif", "x.webp", "x", "x.", "svg", "x.svg.bak", "x.svg ", "x.pdf.", "x.mdx", "x.doc", "x.aco"}
+	list := []string{"x.ai", "x.docx", "x.heic", "x.eps", "x.svgz", "x.tif", "x.gif", "x.avif", "x", "x.", "svg", "x.svg.bak", "x.svg ", "x.pdf.", "x.mdx", "x.doc", "x.aco"}
 	for _, cmd := range cmds {
 		for _, e := range endingsOf(cmd) {
 			list = append(list, "x"+e, "X"+strings.ToUpper(e))

@@ -72,15 +72,19 @@ func (b *builder) missingSigns() []Warning {
 		return nil
 	}
 	slices.Sort(b.missing)
+	return []Warning{{Kind: MissingSign, Message: LackingSigns(b.missing) + "; the HTML page shows them, and searching the PDF finds them"}}
+}
+
+// LackingSigns says which signs the fonts lack and what stands in their place.
+func LackingSigns(signs []rune) string {
 	var list []string
-	for _, r := range b.missing[:min(len(b.missing), 12)] {
+	for _, r := range signs[:min(len(signs), 12)] {
 		list = append(list, fmt.Sprintf("%c (U+%04X)", r, r))
 	}
-	if more := len(b.missing) - len(list); more > 0 {
+	if more := len(signs) - len(list); more > 0 {
 		list = append(list, fmt.Sprintf("%d more", more))
 	}
-	return []Warning{{Kind: MissingSign, Message: fmt.Sprintf("the printed letters lack %s, and %c stands in their place; the HTML page shows them, and searching the PDF finds them",
-		strings.Join(list, ", "), pdf.Stand)}}
+	return fmt.Sprintf("the printed letters lack %s, and %c stands in their place", strings.Join(list, ", "), pdf.Stand)
 }
 
 // overflows are the pages on which something reaches beyond the margins.

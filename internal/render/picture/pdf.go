@@ -48,7 +48,7 @@ func PDF(w io.Writer, scene *svgout.Scene, f Frame) error {
 	if err != nil {
 		return err
 	}
-	p := &page{file, scene, xy{round, round}, scale, s, f.Margin, inches(f.Bleed) * pointsPerInch, diagram.NewLettering()}
+	p := &page{file, scene, xy{round, round}, scale, s, f.Margin, inches(f.Bleed) * pointsPerInch, diagram.NewLettering(), ""}
 	whole := &pdf.Element{Kind: "Document"}
 	figure := whole.Add("Figure")
 	figure.Alternative = scene.Description
@@ -64,8 +64,16 @@ func PDF(w io.Writer, scene *svgout.Scene, f Frame) error {
 		p.Rectangle(measure.Vec{}, width, height)
 		p.Operator("f")
 	}
-	for i := range scene.Layers {
-		l := &scene.Layers[i]
+	if err := p.layers(figure); err != nil {
+		return err
+	}
+	return p.End(w)
+}
+
+// layers draws all of the scene, as a figure of the page.
+func (p *page) layers(figure *pdf.Element) error {
+	for i := range p.scene.Layers {
+		l := &p.scene.Layers[i]
 		for n := range l.Items {
 			p.Layer(p.layerOf(l, l.Styled(&l.Items[n])))
 			p.Within(figure)
@@ -74,7 +82,7 @@ func PDF(w io.Writer, scene *svgout.Scene, f Frame) error {
 			}
 		}
 	}
-	return p.End(w)
+	return nil
 }
 
 // layerOf is the layer that an item belongs to: its fabric's, what lies beneath the seams with it, or its own part of the picture.
@@ -107,6 +115,7 @@ type page struct {
 	margin  measure.NM
 	bleed   float64 // points
 	letters *diagram.Lettering
+	prefix  string // of the names of images
 }
 
 func (p *page) at(q xy) measure.Vec {
@@ -116,7 +125,7 @@ func (p *page) at(q xy) measure.Vec {
 func (p *page) item(i *svgout.Item, s svgout.Style, part svgout.Part) error {
 	switch {
 	case i.Picture != nil:
-		p.Image("picture", i.Picture, p.at(xy{}), p.sides.across.quilt*p.scale, p.sides.down.quilt*p.scale)
+		p.Image("picture"+p.prefix, i.Picture, p.at(xy{}), p.sides.across.quilt*p.scale, p.sides.down.quilt*p.scale)
 	case i.Text != nil:
 		p.label(i.Text, s)
 	case i.Texts != nil:

@@ -1,5 +1,5 @@
-// Package picture turns a scene of a top into a PNG and into a PDF of one page, with what is
-// round it on paper.
+// Package picture turns a scene of a top into a picture in pixels and into a PDF of one page, with what is
+// round it on paper, and several scenes with words into one picture.
 package picture
 
 import (
@@ -17,15 +17,16 @@ import (
 // Frame says how large a picture is on paper and what is round it. The zero value is the
 // picture at the top's true size and nothing round it.
 type Frame struct {
-	Longest    measure.NM       // the longer side of the picture, without what is round it; 0 for true size
-	Pixels     int              // the same in pixels, for a PNG; 0 for what Longest and PerInch give
-	PerInch    float64          // pixels an inch of paper, for a PNG; 0 for 300, or with Pixels and no Longest for what gives true size
-	Margin     measure.NM       // of background on every side, on paper; 0 for none
-	Bleed      measure.NM       // beyond that on every side, to be trimmed off: background, or where there is no margin the cloth running on; 0 for none
-	Background *palettes.Colour // nil for white
-	Clear      bool             // no background: a PNG is see-through beside the cloth, a PDF has none, a JPEG has it all the same
-	TrueColour bool             // every pixel of a PNG says its color itself, not by a number in a palette
-	Quality    int              // of a JPEG, 1 to 100; 0 for UsualQuality
+	Longest      measure.NM       // the longer side of the picture, without what is round it; 0 for true size
+	Pixels       int              // the same in pixels, for a PNG; 0 for what Longest and PerInch give
+	PerInch      float64          // pixels an inch of paper, for a PNG; 0 for 300, or with Pixels and no Longest for what gives true size
+	Margin       measure.NM       // of background on every side, on paper; 0 for none
+	MarginPixels int              // the same in pixels, not for a PDF; 0 for Margin
+	Bleed        measure.NM       // beyond that on every side, to be trimmed off: background, or where there is no margin the cloth running on; 0 for none
+	Background   *palettes.Colour // nil for white
+	Clear        bool             // no background: a PNG is see-through beside the cloth, a PDF has none, a JPEG has it all the same
+	TrueColour   bool             // every pixel of a PNG says its color itself, not by a number in a palette
+	Quality      int              // of a JPEG, 1 to 100; 0 for UsualQuality
 }
 
 // UsualQuality is the quality of a JPEG of which nothing else is said: edges of cloth show no stains at reading distance.
@@ -106,9 +107,9 @@ func whole(pixels float64) int { return int(max(1, math.Round(min(pixels, 1e8)))
 // marker stands near the beginning of every PDF that this package writes.
 const marker = "eighthturn picture"
 
-// IsOurs says whether a file begins as the PDF, PNG and JPEG pictures of this package do.
+// IsOurs says whether a file begins as the PDF, PNG, JPEG and WebP pictures of this package do.
 func IsOurs(head []byte) bool {
-	return pdf.Marked(head, marker) || bytes.HasPrefix(head, []byte("\x89PNG")) && bytes.Contains(head, []byte(pixels.Marker)) ||
+	return pdf.Marked(head, marker) || pixels.IsWebP(head) || bytes.HasPrefix(head, []byte("\x89PNG")) && bytes.Contains(head, []byte(pixels.Marker)) ||
 		bytes.HasPrefix(head, []byte("\xff\xd8\xff")) && bytes.Contains(head, []byte(pixels.JPEGMarker))
 }
 

@@ -45,7 +45,21 @@ func JPEG(w io.Writer, s *svgout.Scene, f Frame) error {
 	return job.WriteJPEG(w, quality)
 }
 
-// PNGSize is how large PNG and JPEG make a picture: its pixels, and how many an inch has.
+// WebP writes a scene as a WebP file without loss like PNG does.
+func WebP(w io.Writer, s *svgout.Scene, f Frame) error {
+	job, err := printOf(s, f)
+	if err != nil {
+		return err
+	}
+	if job.CheckWebP() != nil {
+		large := tooLarge(job.Size, f, sidesOf(s), pixels.MostWebPASide, pixels.MostWebPInAll)
+		large.Reason = "more than are made as a WebP; a PNG may be larger"
+		return large
+	}
+	return job.WriteWebP(w)
+}
+
+// PNGSize is how large PNG, JPEG and WebP make a picture: its pixels, and how many an inch has.
 func PNGSize(s *svgout.Scene, f Frame) (size pixels.Size, perInch float64, err error) {
 	job, err := sized(s, f)
 	if err != nil {
@@ -59,6 +73,9 @@ func sized(scene *svgout.Scene, f Frame) (*pixels.Print, error) {
 	s := sidesOf(scene)
 	scale, perInch := f.scale(s), f.perInch(s)
 	margin, bleed := framing(inches(f.Margin)*perInch), framing(inches(f.Bleed)*perInch)
+	if f.MarginPixels > 0 {
+		margin = f.MarginPixels
+	}
 	round := margin + bleed
 	job := &pixels.Print{
 		Top: scene.Top, Colour: func(f int) palettes.Colour { return scene.Paints[f].Colour }, PerInch: perInch, Background: f.background(), Clear: f.Clear,
@@ -92,8 +109,16 @@ func tooLarge(size pixels.Size, f Frame, s sides, aSide, inAll float64) *TooLarg
 // printOf is a scene ready to be drawn in pixels.
 func printOf(scene *svgout.Scene, f Frame) (*pixels.Print, error) {
 	job, err := sized(scene, f)
-	if err != nil || scene.ClothAlone() {
-		return job, err
+	if err != nil {
+		return nil, err
+	}
+	return job, drawnOver(scene, job)
+}
+
+// drawnOver adds to a print what a scene shows over its cloth.
+func drawnOver(scene *svgout.Scene, job *pixels.Print) error {
+	if scene.ClothAlone() {
+		return nil
 	}
 	s := sidesOf(scene)
 	o := &over{scene: scene, job: job, glyphs: newGlyphs(), place: placing{
@@ -107,11 +132,11 @@ func printOf(scene *svgout.Scene, f Frame) (*pixels.Print, error) {
 		}
 		for n := range l.Items {
 			if err := o.add(&l.Items[n], l.Styled(&l.Items[n])); err != nil {
-				return nil, err
+				return err
 			}
 		}
 	}
-	return job, nil
+	return nil
 }
 
 // placing puts user units into pixels.

@@ -51,7 +51,7 @@ func (p *page) printed(list []path, photo *quilt.Photo, fabric int) error {
 	for y := math.Floor(from.y/laid.y) * laid.y; y < to.y; y += laid.y {
 		for x := math.Floor(from.x/laid.x) * laid.x; x < to.x; x += laid.x {
 			at := p.at(xy{x, y})
-			p.Image(fmt.Sprintf("print %d", fabric+1), file.Bytes(), measure.Vec{X: at.X, Y: at.Y}, laid.x*p.scale, laid.y*p.scale)
+			p.Image(fmt.Sprintf("print %d%s", fabric+1, p.prefix), file.Bytes(), measure.Vec{X: at.X, Y: at.Y}, laid.x*p.scale, laid.y*p.scale)
 		}
 	}
 	p.Operator("Q")

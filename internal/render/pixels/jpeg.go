@@ -42,7 +42,7 @@ func (p *Print) WriteJPEG(w io.Writer, quality int) error {
 	opaque := *p
 	opaque.Clear = false
 	var file bytes.Buffer
-	if err := jpeg.Encode(&file, opaque.image(), &jpeg.Options{Quality: quality}); err != nil {
+	if err := jpeg.Encode(&file, opaque.Picture(), &jpeg.Options{Quality: quality}); err != nil {
 		return err
 	}
 	const start = 2 // bytes of the mark that a file begins with; the standard library writes no segment about the picture
@@ -54,8 +54,8 @@ func (p *Print) WriteJPEG(w io.Writer, quality int) error {
 	return nil
 }
 
-// image is the whole print as pixels.
-func (p *Print) image() *image.RGBA {
+// Picture is the whole print as pixels, all of them opaque but for a background that is see-through.
+func (p *Print) Picture() *image.RGBA {
 	g := newPainting(p)
 	g.depth = opacity // four bytes, of which the last is 255 everywhere
 	g.rows = min(p.Size.Height, max(16, bandBytes/(p.Size.Width*g.depth.bytes())))
