@@ -153,7 +153,7 @@ func (o *drawing) arranged(cmd *cobra.Command, top *quilt.Top) (*picture.Poster,
 		p.Groups = append(p.Groups, picture.Group{Name: names[i], Parts: parts})
 	}
 	first := p.Groups[0].Parts[0].Scene
-	p.Credits, p.Says, p.Description = first.Credits, first.Title, report.ShownTogether(scenesOf(p))
+	p.Credits, p.Says, p.Description = first.Credits, first.Title, report.ShownTogether(descriptions(p))
 	if !o.shown.noWords {
 		p.Title, p.Lines = top.Title, report.PictureLines(top)
 		if o.shown.block != "" {
@@ -195,10 +195,11 @@ func (o *drawing) parts(cmd *cobra.Command, top *quilt.Top, n int) (list []pictu
 	return list, err
 }
 
-func scenesOf(p *picture.Poster) (list []*svgout.Scene) {
+// descriptions are what the pictures of a canvas show.
+func descriptions(p *picture.Poster) (list []string) {
 	for _, g := range p.Groups {
 		for _, part := range g.Parts {
-			list = append(list, part.Scene)
+			list = append(list, part.Scene.Description)
 		}
 	}
 	return list

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"eighthturn/internal/quilt"
-	"eighthturn/svgout"
 )
 
 // What pictures to show say in type, beside the quilt's own title.
@@ -34,11 +33,5 @@ func PartLines(name string, part *quilt.Top) []string {
 	return lines
 }
 
-// ShownTogether says what several pictures on one canvas show, for someone who cannot see them.
-func ShownTogether(scenes []*svgout.Scene) string {
-	var list []string
-	for _, s := range scenes {
-		list = append(list, s.Description)
-	}
-	return strings.Join(list, " ")
-}
+// ShownTogether says what several pictures on one canvas show, for someone who cannot see them, by what each shows.
+func ShownTogether(descriptions []string) string { return strings.Join(descriptions, " ") }
