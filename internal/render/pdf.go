@@ -42,6 +42,14 @@ func PDF(d document.Document, o Options) (Printed, error) {
 	return Printed{file, len(pages), warnings}, err
 }
 
+// OnePage says whether blocks fit on a page by themselves, as a back cover does.
+func OnePage(list []document.Block, o Options) bool {
+	d := document.Document{Sections: []document.Section{{Back: true, Blocks: list}}}.Print()
+	b := newBuilder(o.look())
+	built := b.document(d)
+	return b.err == nil && !slices.ContainsFunc(b.warnings, func(w Warning) bool { return w.Kind == StackedTable }) && len(paginate(built, b.look)) == 1
+}
+
 // pages builds a document and puts it on pages.
 func (b *builder) pages(d document.Document, o Options) ([]page, error) {
 	list := b.document(d)

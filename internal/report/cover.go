@@ -19,14 +19,28 @@ func CoverLines(p *Plans) []document.Text {
 	return append(lines, lead("Skill level:", "%s", SkillLevel(p)))
 }
 
-// BackCover is what stands on the back of a pattern; with little room, what to buy is a list.
-func BackCover(p *Plans, little bool) document.Section {
+// ShoppingForm is how the back cover says what to buy.
+type ShoppingForm uint8
+
+const (
+	ShoppingTable    ShoppingForm = iota // a row for each fabric
+	ShoppingPairs                        // a table of two fabrics to a row, to be read down
+	ShoppingSentence                     // one sentence
+)
+
+// MaxShoppingRows is how many fabrics a table on the back cover has at the most.
+const MaxShoppingRows = 40
+
+// BackCover is what stands on the back of a pattern, with the skills that it asks for or without.
+func BackCover(p *Plans, form ShoppingForm, skills bool) document.Section {
 	c, t := newCuts(p), p.Top
 	out := document.Section{ID: "back-cover", Blocks: []document.Block{
 		document.Paragraph{Text: lead("Finished size:", "%s", t.Units.Size(t.Outer.Width(), t.Outer.Height()))},
-		document.Section{Title: "Fabric requirements", Blocks: []document.Block{c.backTable(little)}},
-		document.Section{Title: "Skills", Blocks: []document.Block{paragraph(capital(strings.Join(Skills(p), "; ")) + ".")}},
+		document.Section{Title: "Fabric requirements", Blocks: []document.Block{c.shopping(form)}},
 	}}
+	if skills {
+		out.Blocks = append(out.Blocks, document.Section{Title: "Skills", Blocks: []document.Block{paragraph(capital(strings.Join(Skills(p), "; ")) + ".")}})
+	}
 	var line []string
 	for _, part := range []struct{ word, text string }{{"Pattern ", t.Credits.Number}, {"Version ", t.Credits.Version}, {"", t.Credits.Date}, {"", t.Credits.Copyright}} {
 		if part.text != "" {
@@ -39,52 +53,41 @@ func BackCover(p *Plans, little bool) document.Section {
 	return out
 }
 
-// maxOnBack is how many fabrics the back cover has in a table with their colors; up to maxPairedOnBack, or maxPairedLittle with
-// little room, stand two to a row, and more are a sentence.
-const (
-	maxOnBack       = 6
-	maxPairedOnBack = 14
-	maxPairedLittle = 10
-)
-
-// backTable is what to buy, in short.
-func (c *cuts) backTable(little bool) document.Block {
-	if little || len(c.Fabrics) > maxOnBack {
-		list := make([]string, len(c.Fabrics))
-		for i := range c.Fabrics {
-			list[i] = c.name(i) + ": " + c.Units.Shop(c.Fabrics[i].Purchase.Buy)
+// shopping is what to buy, in short.
+func (c *cuts) shopping(form ShoppingForm) document.Block {
+	var list [][]document.Cell // each of a fabric and its length
+	for i := range c.Fabrics {
+		list = append(list, []document.Cell{c.fabricCell(i), cell(c.Units.Shop(c.Fabrics[i].Purchase.Buy))})
+	}
+	for _, more := range c.besideFabrics() {
+		list = append(list, cells(more[0], more[1]))
+	}
+	switch form {
+	case ShoppingSentence:
+		said := make([]string, len(list))
+		for i := range list {
+			if said[i] = list[i][0].Text.String() + ": " + list[i][1].Text.String(); i < len(c.Fabrics) {
+				said[i] = c.name(i) + ": " + list[i][1].Text.String()
+			}
 		}
-		for _, more := range c.besideFabrics() {
-			list = append(list, more[0]+": "+more[1])
+		return paragraph(strings.Join(said, "; ") + ".")
+	case ShoppingPairs:
+		t, half := table(words("Fabric"), lengths("Buy"), words("Fabric"), lengths("Buy")), (len(list)+1)/2
+		for i := range half {
+			r := document.Row{Cells: list[i]}
+			if half+i < len(list) {
+				r.Cells = append(r.Cells, list[half+i]...)
+			} else {
+				r.Cells = append(r.Cells, cells("", "")...)
+			}
+			t.Rows = append(t.Rows, r)
 		}
-		switch {
-		case len(c.Fabrics) <= maxOnBack:
-			return bullets(list...)[0]
-		case len(c.Fabrics) <= maxPairedLittle || !little && len(c.Fabrics) <= maxPairedOnBack:
-			return paired(list)
-		}
-		return paragraph(strings.Join(list, "; ") + ".")
+		return t
 	}
 	t := table(words("Fabric"), lengths("Buy"))
 	t.Named = true
-	for i := range c.Fabrics {
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{c.fabricCell(i), cell(c.Units.Shop(c.Fabrics[i].Purchase.Buy))}})
-	}
-	for _, more := range c.besideFabrics() {
-		t.Rows = append(t.Rows, row(more[0], more[1]))
-	}
-	return t
-}
-
-// paired is a list in two columns, to be read down.
-func paired(list []string) document.Table {
-	t, half := table(words(""), words("")), (len(list)+1)/2
-	for i := range half {
-		other := ""
-		if half+i < len(list) {
-			other = list[half+i]
-		}
-		t.Rows = append(t.Rows, row(list[i], other))
+	for _, r := range list {
+		t.Rows = append(t.Rows, document.Row{Cells: r})
 	}
 	return t
 }

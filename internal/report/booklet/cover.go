@@ -3,6 +3,7 @@ package booklet
 import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/render"
 	"eighthturn/internal/report"
 	"eighthturn/svgout"
 )
@@ -45,13 +46,37 @@ func (b *patternBuilder) addNotes(place string) {
 	}
 }
 
-// backCover is the last page: the title, a block, what to buy and what to know.
+// backCover is the last page: the title, a block, what to buy and what to know; with less where the page has no room for all.
 func (b *patternBuilder) backCover() {
-	s := report.BackCover(b.plans, b.Large)
 	b.part("", false)
 	b.parts[len(b.parts)-1].Back = true
+	var whole []document.Block
+	for _, form := range []backForm{
+		{true, true, report.ShoppingTable}, {true, true, report.ShoppingPairs}, {false, true, report.ShoppingTable}, {false, true, report.ShoppingPairs},
+		{false, true, report.ShoppingSentence}, {false, false, report.ShoppingTable}, {false, false, report.ShoppingPairs}, {false, false, report.ShoppingSentence},
+	} {
+		if form.shopping != report.ShoppingSentence && len(b.Cuts.Fabrics) > report.MaxShoppingRows {
+			continue
+		}
+		whole = b.back(form)
+		if render.OnePage(whole, render.Options{Paper: b.paper(), Large: b.Large}) {
+			break
+		}
+	}
+	b.keep(whole...)
+}
+
+// backForm is how much a back cover says.
+type backForm struct {
+	pictured, skills bool
+	shopping         report.ShoppingForm
+}
+
+// back is what stands on the back cover.
+func (b *patternBuilder) back(form backForm) []document.Block {
+	s := report.BackCover(b.plans, form.shopping, form.skills)
 	whole := []document.Block{heading(1, b.title()), s.Blocks[0]}
-	if !b.Large { // whose letters take the page
+	if form.pictured {
 		whole = append(whole, b.backPicture())
 	}
 	for _, block := range s.Blocks[1:] {
@@ -61,7 +86,7 @@ func (b *patternBuilder) backCover() {
 			whole = append(whole, block)
 		}
 	}
-	b.keep(whole...)
+	return whole
 }
 
 // backPicture is the block with the most pieces, without a number; the whole quilt where it has no blocks.

@@ -9,6 +9,7 @@ import (
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 )
 
 // shorts are the pages of a printed document that are less than half full though no chapter ends there, and pages that do not
@@ -64,11 +65,55 @@ func TestPages(t *testing.T) {
 				for _, wrong := range append(overflows(printed, large), shorts(printed, o)...) {
 					t.Errorf("%s: %s", what, wrong)
 				}
+				if n := backPages(t, d, o); n != 1 {
+					t.Errorf("%s: the back cover takes %d pages", what, n)
+				}
 			}
 		}
 	})
 	if divided == 0 {
 		t.Error("no layout was divided")
+	}
+}
+
+// backPages is how many pages the back cover takes behind the front.
+func backPages(t *testing.T, d document.Document, o render.Options) int {
+	t.Helper()
+	d.Sections, o.Paper.Fold = d.Sections[len(d.Sections)-1:], false
+	printed, err := render.PDF(d, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return printed.Pages - 1
+}
+
+// TestBackCovers: on every page size and in large print the back cover is one page, with the fabrics' colors where there is room, and
+// what is written on it when nothing else has room takes more.
+func TestBackCovers(t *testing.T) {
+	t.Parallel()
+	tables := 0
+	for _, name := range []string{"beacon", "flotsam", "tide"} {
+		r := study(t, sampleText(t, name), cutting.Options{})
+		for _, p := range render.Papers() {
+			b := newBook(r, Options{Paper: p, Large: true})
+			b.backCover()
+			back := b.parts[0].Blocks[0].(document.Together).Blocks
+			o := render.Options{Paper: p, Large: true}
+			if !render.OnePage(back, o) {
+				t.Errorf("%s, %s: the back cover takes more than a page", name, p.Name)
+			}
+			for _, block := range back {
+				if table, ok := block.(document.Table); ok && len(table.Rows[0].Cells[0].Swatches) == 1 {
+					tables++
+				}
+			}
+			if whole := b.back(backForm{true, true, report.ShoppingTable}); p.Width < 6*measure.Inch && render.OnePage(whole, o) {
+				t.Errorf("%s, %s: all of it is said to fit on a page", name, p.Name)
+			}
+		}
+	}
+	if tables < 3 {
+		t.Errorf("%d back covers have a table with colors", tables)
 	}
 }
 
