@@ -9,9 +9,9 @@ import (
 // TestTemplatesFiles: what `templates` makes, and what it says.
 func TestTemplatesFiles(t *testing.T) {
 	for arguments, want := range map[string]string{
-		"":                       "made: small-templates.pdf, 3 templates on 4 pages; print it at 100%\n",
-		"-o a.pdf --foundations": "made: a.pdf, 3 templates on 6 pages, 1 foundation; print it at 100%\n",
-		"-o a.pdf --paper A4":    "made: a.pdf, 3 templates on 4 pages; print it at 100%\n",
+		"":                       "made: small-templates.pdf, 3 templates on 3 pages; print it at 100%\n",
+		"-o a.pdf --foundations": "made: a.pdf, 3 templates on 5 pages, 1 foundation; print it at 100%\n",
+		"-o a.pdf --paper A4":    "made: a.pdf, 3 templates on 3 pages; print it at 100%\n",
 		"-o a.dxf":               "made: a.dxf, 3 templates\n",
 		"-o pieces/":             "made: 3 SVG templates in pieces/\n",
 	} {

@@ -177,10 +177,12 @@ func Cautions() []string {
 	}
 }
 
+// CutterCautions are those of them for people who only cut.
+func CutterCautions() []string { return Cautions()[:3] }
+
 // PatternCautions are all cautions of a pattern, each once: those for cutters, and those for irons, machines and pins.
 func PatternCautions() []string {
-	const ofCutters = 3 // of Cautions; the rest are in other words among those of sewing
-	return slices.Concat(Cautions()[:ofCutters], SewingCautions())
+	return slices.Concat(CutterCautions(), SewingCautions()) // the rest are in other words among those of sewing
 }
 
 func cautions() document.Section {

@@ -9,18 +9,18 @@ import (
 	"eighthturn/palettes"
 )
 
-// Quilting is one page for the long-arm quilter: the sizes of the three layers, the borders, the edges that stretch, and room for
-// what was agreed.
+// Quilting is one page for the long-arm quilter: the sizes of the three layers, the borders, the edges that stretch, room for
+// what was agreed, and last a picture to draw it into, as large as there is room for.
 func Quilting(p *Plans) document.Document {
 	s := newSewer(p)
 	f := &finishing{p.Cuts(), p.Top, p.Top.Units}
 	d := document.Document{Title: p.named("for the long-arm quilter"), Author: p.Top.Credits.Designer, Copyright: p.Top.Credits.Copyright}
-	page := document.Section{ID: "quilting", Blocks: []document.Block{document.Section{ID: "layers", Title: "Sizes", Blocks: []document.Block{f.layers(), p.quiltingMap()}}}}
+	page := document.Section{ID: "quilting", Blocks: []document.Block{document.Section{ID: "layers", Title: "Sizes", Blocks: []document.Block{f.layers()}}}}
 	if borders := p.borderList(); len(borders) > 0 {
 		page.Blocks = append(page.Blocks, document.Section{ID: "borders", Title: "Borders, from the inside out", Blocks: borders})
 	}
 	page.Blocks = append(page.Blocks, document.Section{ID: "edges", Title: "Bias edges", Blocks: s.outerEdges()},
-		document.Section{ID: "notes", Title: "Notes", Blocks: []document.Block{quiltingNotes()}})
+		document.Section{ID: "notes", Title: "Notes", Blocks: []document.Block{quiltingNotes(), p.quiltingMap()}})
 	d.Sections = []document.Section{page}
 	return d
 }
@@ -47,6 +47,12 @@ func (f *finishing) layers() document.Table {
 	return t
 }
 
+// The greatest size of the picture; it is made smaller where the page has less room.
+const (
+	quiltingMapWidth  = 4 * measure.Inch
+	quiltingMapHeight = 3 * measure.Inch
+)
+
 // quiltingMap is the top in lines, with the edge that is up.
 func (p *Plans) quiltingMap() document.Picture {
 	o := p.Top.Outer
@@ -61,9 +67,9 @@ func (p *Plans) quiltingMap() document.Picture {
 		}
 		d.Layers = append(d.Layers, layer)
 	}
-	const most = 13 * measure.Inch / 10 // of its height
-	width := min(3*measure.Inch/2, measure.NM(float64(most)*float64(o.Width())/float64(o.Height())))
-	return document.Picture{Of: d, Width: width, Least: width / 2, Caption: document.Plain("The quilt top, right side up, its top edge up."), Alternative: "The blocks and borders of the quilt top in lines."}
+	scale := min(float64(quiltingMapWidth)/float64(o.Width()), float64(quiltingMapHeight)/float64(o.Height()))
+	width := measure.NM(scale * float64(o.Width()))
+	return document.Picture{Of: d, Width: width, Least: width / 4, Caption: document.Plain("The quilt top, right side up, its top edge up."), Alternative: "The blocks and borders of the quilt top in lines."}
 }
 
 // maxBordersListed is how many borders the page has room for.

@@ -47,15 +47,15 @@ func Templates(t *quilt.Top, cuts *cutting.Plan, o Options, foundations bool) (*
 	if len(large) > 0 {
 		return nil, &tooLarge{"template " + large[0].Name, large[0].Plates}
 	}
-	b.part(report.TemplatesUse, false)
+	b.part("", false)
 	says := b.templateBook(plates)
-	b.add(document.List{Items: append(says.About(), says.Lines()...)})
-	b.part(report.TemplatesPieces, false)
+	b.add(heading(1, report.TemplatesUse), document.List{Items: append(says.About(), says.Lines()...)})
+	b.cautions(report.CutterCautions())
+	pieces := []document.Block{heading(1, report.TemplatesPieces)}
 	if len(b.Templates) > 0 {
-		b.add(says.Table(b.Templates, shownIn(plates, templateKey), true))
+		pieces = append(pieces, says.Table(b.Templates, shownIn(plates, templateKey), true))
 	}
-	b.add(says.Strips()...)
-	b.cautions(report.Cautions())
+	b.keep(append(pieces, says.Strips()...)...)
 	b.plates(plates, templateKey)
 	halves, large := b.foundationPlates(most)
 	if len(large) > 0 {
