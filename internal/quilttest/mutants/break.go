@@ -1,0 +1,277 @@
+package main
+
+import (
+	"fmt"
+	"go/ast"
+	"go/constant"
+	"go/token"
+	"go/types"
+	"path/filepath"
+	"strings"
+)
+
+// mutant is one breakage.
+type mutant struct {
+	id    int
+	place string // file:line
+	where string // the function that it is in, "" for none
+	was   string // the text that is broken, in one line
+	is    string // what becomes of it
+}
+
+// String is the mutant as it is listed.
+func (m mutant) String() string {
+	return fmt.Sprintf("%s: %s: %s -> %s", m.place, m.where, m.was, m.is)
+}
+
+// key is what tells a mutant from others when lines have moved.
+func (m mutant) key() string {
+	name, _, _ := strings.Cut(filepath.Base(m.place), ":")
+	return name + " " + m.where + ": " + m.was + " -> " + m.is
+}
+
+// breaker finds the breakages of a file.
+type breaker struct {
+	info     *types.Info
+	home     *types.Package
+	fset     *token.FileSet
+	text     string
+	name     string
+	imported map[string]bool
+	next     int
+	where    string
+	mutants  []mutant
+	changes  []change
+}
+
+// file breaks what is worked out when the program runs: the functions, and the variables of the package.
+func (b *breaker) file(f *ast.File) {
+	for _, d := range f.Decls {
+		switch d := d.(type) {
+		case *ast.FuncDecl:
+			if b.where = d.Name.Name; d.Recv != nil {
+				b.where = b.of(d.Recv.List[0].Type) + "." + d.Name.Name
+			}
+			if d.Body != nil && d.Type.TypeParams == nil {
+				b.walk(d.Body)
+			}
+		case *ast.GenDecl:
+			if d.Tok == token.VAR {
+				b.where = "var"
+				b.walk(d)
+			}
+		}
+	}
+}
+
+// walk breaks a node and what is in it.
+func (b *breaker) walk(n ast.Node) {
+	ast.Inspect(n, func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.BlockStmt:
+			b.statements(n.List)
+		case *ast.CaseClause:
+			b.statements(n.Body)
+		case *ast.CommClause:
+			b.statements(n.Body)
+		case *ast.IfStmt:
+			b.condition(n.Cond)
+		case *ast.ForStmt:
+			if n.Cond != nil {
+				b.condition(n.Cond)
+			}
+		case *ast.GenDecl:
+			return n.Tok == token.VAR
+		case *ast.ArrayType, *ast.FuncType, *ast.StructType, *ast.ImportSpec, *ast.FieldList:
+			return false
+		case *ast.KeyValueExpr:
+			b.walk(n.Value) // the key of an array is no expression that runs
+			return false
+		case ast.Expr:
+			return b.expression(n)
+		}
+		return true
+	})
+}
+
+// statements leaves each of some statements out.
+func (b *breaker) statements(list []ast.Stmt) {
+	for _, s := range list {
+		switch s := s.(type) {
+		case *ast.ExprStmt:
+			if call, ok := s.X.(*ast.CallExpr); ok && b.of(call.Fun) == "panic" {
+				continue // what follows may need it
+			}
+		case *ast.AssignStmt:
+			if s.Tok == token.DEFINE {
+				continue
+			}
+		case *ast.IncDecStmt, *ast.SendStmt:
+		case *ast.BranchStmt:
+			if s.Tok != token.CONTINUE {
+				continue
+			}
+		default:
+			continue
+		}
+		id := b.add(s, "left out")
+		b.around(s, fmt.Sprintf("if !mutantOn(%d) { ", id), " }")
+	}
+}
+
+// condition turns a condition round that is no comparison; comparisons are turned round wherever they stand.
+func (b *breaker) condition(e ast.Expr) {
+	switch inner := ast.Unparen(e).(type) {
+	case *ast.BinaryExpr:
+		if inner.Op == token.LAND || inner.Op == token.LOR {
+			b.condition(inner.X)
+			b.condition(inner.Y)
+		}
+		return
+	case *ast.UnaryExpr:
+		if inner.Op == token.NOT {
+			b.condition(inner.X)
+			return
+		}
+	}
+	if b.is(e, types.Typ[types.Bool]) {
+		b.not(e)
+	}
+}
+
+// not turns a truth round.
+func (b *breaker) not(e ast.Expr) {
+	id := b.add(e, "turned round")
+	b.around(e, fmt.Sprintf("(mutantOn(%d) != (", id), "))")
+}
+
+// is says whether an expression, which is no constant, has just this type or one without a name.
+func (b *breaker) is(e ast.Expr, want types.Type) bool {
+	tv := b.info.Types[e]
+	if tv.Type == nil || tv.Value != nil {
+		return false
+	}
+	basic, ok := tv.Type.(*types.Basic)
+	return ok && (basic == want || basic.Kind() == types.UntypedBool)
+}
+
+// expression breaks an expression itself; it says whether what is in it may be broken too.
+func (b *breaker) expression(e ast.Expr) bool {
+	tv := b.info.Types[e]
+	if tv.IsType() {
+		return false
+	}
+	if tv.Value != nil {
+		b.constant(e, tv)
+		return false
+	}
+	binary, ok := e.(*ast.BinaryExpr)
+	if !ok {
+		return true
+	}
+	switch binary.Op {
+	case token.LSS, token.LEQ, token.GTR, token.GEQ:
+		if b.is(e, types.Typ[types.Bool]) {
+			b.bound(binary)
+			b.not(e)
+		}
+	case token.EQL, token.NEQ:
+		if b.is(e, types.Typ[types.Bool]) {
+			b.not(e)
+		}
+	case token.ADD, token.SUB:
+		b.sign(binary)
+	}
+	return true
+}
+
+// bound takes the bound of a comparison in, or leaves it out.
+func (b *breaker) bound(e *ast.BinaryExpr) {
+	other := map[token.Token]string{token.LSS: "<=", token.LEQ: "<", token.GTR: ">=", token.GEQ: ">"}[e.Op]
+	x, y := b.of(e.X), b.of(e.Y)
+	id := b.add(e, x+" "+other+" "+y)
+	b.around(e, "(", fmt.Sprintf(" != (mutantOn(%d) && (%s) == (%s)))", id, x, y))
+}
+
+// sign swaps plus and minus.
+func (b *breaker) sign(e *ast.BinaryExpr) {
+	basic, ok := b.info.Types[e].Type.Underlying().(*types.Basic)
+	if !ok || basic.Info()&(types.IsInteger|types.IsFloat) == 0 {
+		return
+	}
+	name, ok := b.typeName(b.info.Types[e].Type)
+	if !ok {
+		return
+	}
+	other := "+"
+	if e.Op == token.ADD {
+		other = "-"
+	}
+	id := b.add(e, b.of(e.X)+" "+other+" "+b.of(e.Y))
+	b.around(e.Y, fmt.Sprintf("mutantSign[%s](%d, ", name, id), ")")
+}
+
+// constant makes a number one more, or a long one an eighth; a fraction becomes a quarter more.
+func (b *breaker) constant(e ast.Expr, tv types.TypeAndValue) {
+	switch ast.Unparen(e).(type) {
+	case *ast.Ident, *ast.SelectorExpr:
+		return // a number that has a name is broken where the name is given
+	}
+	basic, ok := tv.Type.Underlying().(*types.Basic)
+	if !ok || basic.Info()&(types.IsInteger|types.IsFloat) == 0 || basic.Info()&types.IsUntyped != 0 {
+		return
+	}
+	if tv.Value.Kind() != constant.Int && tv.Value.Kind() != constant.Float {
+		return
+	}
+	name, ok := b.typeName(tv.Type)
+	if !ok {
+		return
+	}
+	more := "1"
+	value, _ := constant.Float64Val(tv.Value)
+	switch {
+	case basic.Info()&types.IsFloat != 0 && value != 0:
+		more = fmt.Sprint(value / 4)
+	case value >= 1000 || value <= -1000:
+		more = fmt.Sprintf("%.0f", value/8)
+	}
+	id := b.add(e, b.of(e)+" + "+more)
+	b.around(e, fmt.Sprintf("mutantMore[%s](%d, ", name, id), ", "+more+")")
+}
+
+// typeName is how the file may write a type; false if it cannot.
+func (b *breaker) typeName(t types.Type) (string, bool) {
+	ok := true
+	name := types.TypeString(t, func(p *types.Package) string {
+		if p == b.home {
+			return ""
+		}
+		ok = ok && b.imported[p.Path()]
+		return p.Name()
+	})
+	return name, ok && !strings.ContainsAny(name, " {[")
+}
+
+// of is a node's text.
+func (b *breaker) of(n ast.Node) string {
+	return b.text[b.fset.Position(n.Pos()).Offset:b.fset.Position(n.End()).Offset]
+}
+
+// add notes a breakage.
+func (b *breaker) add(n ast.Node, is string) int {
+	p := b.fset.Position(n.Pos())
+	m := mutant{b.next, fmt.Sprintf("%s:%d", b.name, p.Line), b.where, oneLine(b.of(n)), oneLine(is)}
+	b.mutants = append(b.mutants, m)
+	b.next++
+	return m.id
+}
+
+// around puts text before and behind a node.
+func (b *breaker) around(n ast.Node, before, behind string) {
+	from, to := b.fset.Position(n.Pos()).Offset, b.fset.Position(n.End()).Offset
+	b.changes = append(b.changes, change{at: from, extent: to - from, text: before}, change{at: to, ends: true, extent: to - from, text: behind})
+}
+
+// oneLine is text on one line.
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }

@@ -1,0 +1,129 @@
+// Command mutants breaks packages on purpose and says which breakages their tests notice: conditions turned round, comparisons
+// that take in their bound or leave it out, numbers one off, plus and minus swapped, statements left out.
+//
+//	go run ./internal/quilttest/mutants [-seed N] [-sample N] [-also PACKAGE,…] PACKAGE…
+//
+// All breakages of a package are compiled at once, each asleep, and a run of its tests wakes one. So a breakage costs a
+// run of the tests that are wanted, and no compiling. What no test reaches is not run at all.
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"math/rand/v2"
+	"os"
+	"os/signal"
+	"slices"
+	"strings"
+	"text/tabwriter"
+	"time"
+)
+
+// options are what the command line says.
+type options struct {
+	seed   uint64
+	sample int           // breakages of a package that are tried; 0 for all
+	also   []string      // packages whose tests are asked about what a package's own do not notice
+	least  time.Duration // how long tests may take at least before they count as never ending
+	list   bool          // list the breakages, run nothing
+}
+
+func main() {
+	o := options{least: 10 * time.Second}
+	var also string
+	flag.Uint64Var(&o.seed, "seed", 1, "`number` that chooses the sample")
+	flag.IntVar(&o.sample, "sample", 0, "how `many` breakages of each package are tried; 0 for all")
+	flag.StringVar(&also, "also", "", "`packages`, with commas, whose tests are asked about what a package's own do not notice")
+	flag.BoolVar(&o.list, "list", false, "list the breakages, run nothing")
+	least := flag.Int("least", 0, "how many of a `hundred` have to be noticed")
+	flag.Parse()
+	if also != "" {
+		o.also = strings.Split(also, ",")
+	}
+	if flag.NArg() == 0 {
+		flag.Usage()
+		os.Exit(2)
+	}
+	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer cancel()
+	results, err := try(ctx, o, flag.Args(), os.Stdout)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+	if o.list {
+		return
+	}
+	table(os.Stdout, results)
+	for _, r := range results {
+		if r.noticed()*100 < *least*r.counted() {
+			fmt.Fprintf(os.Stderr, "%s: fewer than %d of a hundred are noticed\n", r.path, *least)
+			os.Exit(1)
+		}
+	}
+}
+
+// try breaks packages one after the other and tells of each breakage that nothing noticed.
+func try(ctx context.Context, o options, patterns []string, out io.Writer) ([]result, error) {
+	packages, err := load(patterns)
+	if err != nil {
+		return nil, err
+	}
+	equal, err := equals()
+	if err != nil {
+		return nil, err
+	}
+	var results []result
+	for _, p := range packages {
+		mutants := chosen(p.mutants, o)
+		if o.list {
+			for _, m := range mutants {
+				fmt.Fprintln(out, m)
+			}
+			continue
+		}
+		r, err := p.run(ctx, mutants, o, equal)
+		if err != nil {
+			return results, errors.Join(fmt.Errorf("%s", p.path), err)
+		}
+		for _, m := range mutants {
+			if fate := r.fates[m.id]; fate == survived || fate == unreached {
+				fmt.Fprintf(out, "%s: %v\n", fate, m)
+			}
+		}
+		results = append(results, r)
+	}
+	return results, nil
+}
+
+// chosen is a sample, the same for the same seed, in the order of the text.
+func chosen(mutants []mutant, o options) []mutant {
+	if o.sample == 0 || o.sample >= len(mutants) {
+		return mutants
+	}
+	dice := rand.New(rand.NewPCG(o.seed, 0))
+	places := dice.Perm(len(mutants))[:o.sample]
+	slices.Sort(places)
+	var list []mutant
+	for _, i := range places {
+		list = append(list, mutants[i])
+	}
+	return list
+}
+
+// table writes what became of the breakages, a line a package.
+func table(out io.Writer, results []result) {
+	w := tabwriter.NewWriter(out, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprintln(w, "package\ttried\tnoticed\ttimed out\tnot reached\tnot noticed\tequal\tnoticed of the rest\t")
+	for _, r := range results {
+		share := 100.0
+		if n := r.counted(); n > 0 {
+			share = float64(r.noticed()) * 100 / float64(n)
+		}
+		fmt.Fprintf(w, "%s\t%d\t%d\t%d\t%d\t%d\t%d\t%.1f %%\t\n", r.path, len(r.fates), r.count(noticed), r.count(timedOut), r.count(unreached), r.count(survived), r.count(same), share)
+	}
+	w.Flush()
+}
