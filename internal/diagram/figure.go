@@ -21,6 +21,7 @@ type Figure struct {
 	Marks       []Mark        // drawn in this order
 	Panels      []Panel       // parts that stand by themselves, which together hold all marks; nil for one drawing
 	Across      int           // panels in a row; 0 for as many as there is room for
+	NoLegend    bool          // its lines need no words
 	key         []Mark        // what the legend lists; nil for Marks
 }
 

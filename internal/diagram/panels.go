@@ -24,9 +24,11 @@ const (
 	noteSize    = 8.0
 	lineHigh    = 1.3  // of a line of words, as a multiple of its size
 	panelShape  = 0.85 // of a panel: its height is at most so much of its width
-	panelLow    = 56.0 // the least height of what a panel shows
 	panelRoom   = 6.0  // between a panel and the words above and below it
 )
+
+// LowPanel is the least height of what a panel shows, in points.
+const LowPanel = 56.0
 
 // across is how many panels stand in a row of a width: rows are filled alike.
 func (f *Figure) across(width float64) int {
@@ -80,6 +82,10 @@ func panelSheet(f *Figure, o Options) *Sheet {
 		key.draw(s)
 		s.Height += below
 	}
+	s.Words = s.Height
+	for i := range rows {
+		s.Words -= rows[i].high
+	}
 	return s
 }
 
@@ -106,7 +112,7 @@ func (f *Figure) rows(letters *Lettering, width, height float64) []panelRow {
 	}
 	high := wide * panelShape
 	if !math.IsInf(height, 1) {
-		high = min(high, max(panelLow, (height-words-panelGap*float64(len(list)-1))/float64(len(list))))
+		high = min(high, max(LowPanel, (height-words-panelGap*float64(len(list)-1))/float64(len(list))))
 	}
 	for i := range list {
 		for n := range list[i].panels {
@@ -203,6 +209,9 @@ func Rows(f *Figure, o Options) []*Figure {
 
 // keyed are the marks whose styles the legend lists.
 func (f *Figure) keyed() []Mark {
+	if f.NoLegend {
+		return nil
+	}
 	if f.key != nil {
 		return f.key
 	}

@@ -29,6 +29,7 @@ const TrueScale = pointsPerInch / float64(measure.Inch)
 type Sheet struct {
 	Title, Description string
 	Width, Height      float64
+	Words              float64     // of the height, what the words and the legend of panels take; 0 where there are no panels
 	Scale              float64     // points a nanometre of the subject
 	Origin             measure.Vec // where the subject's point (0, 0) lies
 	Items              []Item      // drawn in this order

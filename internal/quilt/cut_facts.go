@@ -9,18 +9,19 @@ import (
 // CutFacts is what of the design only the cutting and sewing plans need. Which fabric an edging
 // of the top shows is read off its patches.
 type CutFacts struct {
-	StripGiven bool                       // the layout gave the strip that wedges are cut from, not the side
-	StripsCut  [blocks.Heights]measure.NM // the strip for wedges of each height; 0 where the grid has none
-	Fabrics    []FabricStock              // by index of the top's fabrics
-	Sets       []Set                      // the strip sets that the top shows
-	Columns    []Column
-	Sash       *layout.Edging  // between the blocks, nil if there is none; its width finished
-	Borders    []layout.Edging // from the inside out; widths finished
-	Binding    *layout.Edging  // nil if not said; its width cut
-	Backing    int             // fabric, by index, -1 if not said
-	Batting    bool            // asked for
-	Extra      layout.Extra    // cloth beyond what is cut, as far as it is said
-	Unused     []int           // fabrics, by index, that no patch, binding or backing shows, the least first
+	StripGiven  bool                       // the layout gave the strip that wedges are cut from, not the side
+	StripsCut   [blocks.Heights]measure.NM // the strip for wedges of each height; 0 where the grid has none
+	Fabrics     []FabricStock              // by index of the top's fabrics
+	UsableWidth measure.NM                 // between the selvages of fabrics that the layout does not name
+	Sets        []Set                      // the strip sets that the top shows
+	Columns     []Column
+	Sash        *layout.Edging  // between the blocks, nil if there is none; its width finished
+	Borders     []layout.Edging // from the inside out; widths finished
+	Binding     *layout.Edging  // nil if not said; its width cut
+	Backing     int             // fabric, by index, -1 if not said
+	Batting     bool            // asked for
+	Extra       layout.Extra    // cloth beyond what is cut, as far as it is said
+	Unused      []int           // fabrics, by index, that no patch, binding or backing shows, the least first
 }
 
 // FabricStock is what there is of a fabric.
@@ -48,7 +49,7 @@ func (l *builder) cutFacts() {
 	c := &l.CutFacts
 	c.StripGiven, c.StripsCut = d.StripGiven, d.StripsCut
 	c.Sash, c.Borders, c.Binding, c.Backing, c.Batting = d.Sash, d.Borders, d.Binding, d.Backing, d.Batting
-	c.Extra = d.Extra
+	c.Extra, c.UsableWidth = d.Extra, d.UsableWidth
 	for _, r := range d.Runs {
 		c.Columns = append(c.Columns, Column{r.Y*d.Columns + r.X, r.Cells, r.Divided})
 	}

@@ -92,8 +92,8 @@ const (
 // minPart is the narrowest width of an illustration as part of the wanted.
 const minPart = 0.75
 
-// minRow is the least height of a row of panels as part of the wanted; its words stay as large as they are.
-const minRow = 0.8
+// minRow is the least height of what a row of panels shows, as part of the wanted; its words stay as large as they are.
+const minRow = 0.65
 
 // illustration sets a figure or picture with its caption.
 func (b *builder) illustration(i document.Illustration, c column) {
@@ -173,15 +173,17 @@ func (b *builder) flexible(placed *sheet, s *shape, at art) slice {
 	if s.figure.TrueSize {
 		return own
 	}
-	least := minPart
+	least := minPart * placed.height()
 	switch {
 	case len(s.figure.Panels) > 0:
-		least = minRow
+		words := placed.Words * placed.zoom
+		shown := placed.height() - words
+		least = words + min(shown, max(minRow*shown, diagram.LowPanel*placed.zoom))
 	case s.least > 0:
-		least = min(1, points(s.least)/placed.width())
+		least = min(1, points(s.least)/placed.width()) * placed.height()
 	}
 	w, zoom := placed.width(), b.zoom
-	own.flex = &flex{least: placed.height() * least, at: func(height float64) []mark {
+	own.flex = &flex{least: least, at: func(height float64) []mark {
 		at.sheet = s.place(w, height, zoom)
 		return []mark{at}
 	}}

@@ -207,14 +207,15 @@ func (p *pager) repeated(first slice) []slice {
 	return first.heads
 }
 
-// put places slices on this page if they fit, one of them made smaller if it may be.
+// put places slices on this page if they fit, the illustrations among them and those on the page made smaller if they may be. For
+// text alone nothing is made smaller.
 func (p *pager) put(list []slice) bool {
 	over := p.y + p.tall(list, p.empty()) - p.bottom
 	if p.fresh && !p.empty() {
 		over += p.headsOf(list[0])
 	}
 	if over > 1e-9 {
-		list = shrunk(list, over)
+		list = p.pressed(list, over)
 	}
 	if list == nil {
 		return false
@@ -223,18 +224,77 @@ func (p *pager) put(list []slice) bool {
 	return true
 }
 
-// shrunk are the slices with one illustration lower by so much, nil if none can be.
-func shrunk(list []slice, by float64) []slice {
-	for i, s := range list {
-		if s.flex == nil || s.height-by < s.flex.least {
-			continue
-		}
-		smaller := append([]slice(nil), list...)
-		smaller[i].height -= by
-		smaller[i].marks = s.flex.at(smaller[i].height)
-		return smaller
+// pressed are slices that come lower on the page by so much, their illustrations and those above them smaller by the same part of
+// what they may; nil where they cannot be made as small as that.
+func (p *pager) pressed(list []slice, by float64) []slice {
+	own, above := spareOf(list), p.spare()
+	if own == 0 || own+above < by {
+		return nil
 	}
-	return nil
+	lift := by * above / (own + above)
+	p.lift(lift)
+	return shrunk(list, by-lift)
+}
+
+// spareOf is how much lower the illustrations among slices may be, in points.
+func spareOf(list []slice) float64 {
+	spare := 0.0
+	for _, s := range list {
+		if s.flex != nil {
+			spare += max(0, s.height-s.flex.least)
+		}
+	}
+	return spare
+}
+
+// shrunk are the slices with their illustrations lower by so much together, each by the same part of what it may; nil if they
+// may not.
+func shrunk(list []slice, by float64) []slice {
+	spare := spareOf(list)
+	if by > spare+1e-9 {
+		return nil
+	}
+	if by <= 0 {
+		return list
+	}
+	smaller := append([]slice(nil), list...)
+	for i, s := range list {
+		if s.flex != nil && s.height > s.flex.least {
+			smaller[i] = s.lower((s.height - s.flex.least) * by / spare)
+		}
+	}
+	return smaller
+}
+
+// lower is an illustration made lower by so much.
+func (s slice) lower(by float64) slice {
+	s.height -= by
+	s.marks = s.flex.at(s.height)
+	return s
+}
+
+// onPage are the slices on the page.
+func (p *pager) onPage() []slice {
+	var list []slice
+	for _, one := range p.pages[len(p.pages)-1].placed {
+		list = append(list, one.slice)
+	}
+	return list
+}
+
+// spare is how much lower the illustrations on the page may be.
+func (p *pager) spare() float64 { return spareOf(p.onPage()) }
+
+// lift makes the illustrations on the page lower by so much together, and moves what is below them up.
+func (p *pager) lift(by float64) {
+	now := &p.pages[len(p.pages)-1]
+	up := 0.0
+	for i, s := range shrunk(p.onPage(), by) {
+		was := now.placed[i]
+		now.placed[i] = placed{s, was.y - up}
+		up += was.height - s.height
+	}
+	p.y -= by
 }
 
 func (p *pager) set(list []slice) {

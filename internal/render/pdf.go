@@ -58,7 +58,7 @@ func (b *builder) pages(d document.Document, o Options) ([]page, error) {
 	}
 	pages := paginate(list, b.look)
 	if o.paper().Fold {
-		pages = b.fours(pages, back(d))
+		pages = b.fours(pages, d)
 	}
 	if len(pages) > b.most {
 		return nil, &TooLong{b.most}

@@ -27,18 +27,19 @@ func linesToWrite(c column, apart, height float64) []mark {
 	return list
 }
 
-// fours fills a document that is folded up to whole sheets of four pages, with pages to write on before its back cover.
-func (b *builder) fours(pages []page, back bool) []page {
+// fours fills a document that is folded up to whole sheets of four pages, with pages to write on before its back cover. They go on
+// under the name of its chapter to write on, where it has one.
+func (b *builder) fours(pages []page, d document.Document) []page {
 	at := len(pages)
-	for back && at > 0 && pages[at-1].part == pages[len(pages)-1].part { // it may go over several
+	for back(d) && at > 0 && pages[at-1].part == pages[len(pages)-1].part { // it may go over several
 		at--
 	}
 	rest := append([]page(nil), pages[at:]...)
 	pages = pages[:at:at]
 	for (len(pages)+len(rest))%4 != 0 {
 		height := b.bottom - b.top
-		part := -1
-		if at > 0 {
+		part := slices.IndexFunc(d.Sections, toWriteOn)
+		if part < 0 && at > 0 {
 			part = pages[at-1].part
 		}
 		pages = append(pages, page{part: part, placed: []placed{{slice{height: height, newPage: true, marks: linesToWrite(column{0, b.text()}, b.body*ruledLine, height)}, b.top}}})
@@ -48,11 +49,14 @@ func (b *builder) fours(pages []page, back bool) []page {
 
 // withoutRuled is a document without the chapters that are nothing but lines to write on, for what is no paper.
 func withoutRuled(d document.Document) document.Document {
-	d.Sections = slices.DeleteFunc(slices.Clone(d.Sections), func(s document.Section) bool {
-		return len(s.Blocks) > 0 && !slices.ContainsFunc(s.Blocks, func(b document.Block) bool {
-			_, ruled := b.(document.Ruled)
-			return !ruled
-		})
-	})
+	d.Sections = slices.DeleteFunc(slices.Clone(d.Sections), toWriteOn)
 	return d
+}
+
+// toWriteOn says whether a chapter is nothing but lines to write on.
+func toWriteOn(s document.Section) bool {
+	return len(s.Blocks) > 0 && !slices.ContainsFunc(s.Blocks, func(b document.Block) bool {
+		_, ruled := b.(document.Ruled)
+		return !ruled
+	})
 }

@@ -1,6 +1,10 @@
 package render
 
-import "testing"
+import (
+	"testing"
+
+	"eighthturn/internal/document"
+)
 
 // TestPagesToWriteOnStandBeforeTheBack: pages that are added to make fours stand before the back cover, also where that goes over
 // several pages.
@@ -22,13 +26,19 @@ func TestPagesToWriteOnStandBeforeTheBack(t *testing.T) {
 		{parts(0, 1, 1), false, []bool{false, false, false, true}},
 		{parts(0, 1, 2, 2, 2), true, []bool{false, false, true, true, true, false, false, false}},
 	} {
-		got := b.fours(c.pages, c.back)
+		d := document.Document{Sections: make([]document.Section, 3)}
+		d.Sections[2].Back = c.back
+		d.Sections[1].Blocks = []document.Block{document.Ruled{}}
+		got := b.fours(c.pages, d)
 		if len(got) != len(c.empty) {
 			t.Fatalf("%d pages, expected %d", len(got), len(c.empty))
 		}
 		for i, p := range got {
 			if p.placed[0].newPage != c.empty[i] {
 				t.Errorf("of %d pages the %d. is to write on: %v", len(got), i+1, p.placed[0].newPage)
+			}
+			if c.empty[i] && p.part != 1 {
+				t.Errorf("of %d pages the %d. is to write on and stands under the name of chapter %d", len(got), i+1, p.part)
 			}
 		}
 	}

@@ -135,8 +135,8 @@ func breaks(t document.Text) []int {
 	return list
 }
 
-// holds says whether a blank between two stretches holds a number to its unit, or to the
-// number that it is multiplied by.
+// holds says whether a blank between two stretches holds a number to its unit, to the number that it is multiplied by, or to the
+// word that it numbers.
 func holds(before, after string) bool {
 	if !strings.HasSuffix(before, " ") {
 		return false
@@ -150,6 +150,9 @@ func holds(before, after string) bool {
 	switch next {
 	case "in", "cm", "mm", "yd", "m", "×", "x", "by":
 		return unicode.IsNumber(last)
+	}
+	if strings.HasSuffix(before, "Figure ") || strings.HasSuffix(before, "Step ") {
+		return unicode.IsNumber(first)
 	}
 	return (last == '×' || strings.HasSuffix(before, " x ") || strings.HasSuffix(before, " by ")) && unicode.IsNumber(first)
 }

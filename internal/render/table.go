@@ -209,7 +209,35 @@ func eased(least, whole []float64, room float64, lines func(widths []float64) in
 			break
 		}
 	}
-	return best
+	return evened(best, least, lines, fewest)
+}
+
+// maxWeighed is how many ways to share a table's width are tried at the most, to bring its rows down.
+const maxWeighed = 600
+
+// evened moves width from one column to another for as long as that brings a table's rows down; lines is how many there are.
+func evened(widths, least []float64, lines func([]float64) int, fewest int) []float64 {
+	tried := 0
+	for better := true; better; {
+		better = false
+		for from := range widths {
+			for to := range widths {
+				for _, step := range []float64{6, 18, 36} {
+					if from == to || widths[from]-step < least[from] || tried == maxWeighed {
+						continue
+					}
+					tried++
+					widths[from], widths[to] = widths[from]-step, widths[to]+step
+					if n := lines(widths); n < fewest {
+						fewest, better = n, true
+					} else {
+						widths[from], widths[to] = widths[from]+step, widths[to]-step
+					}
+				}
+			}
+		}
+	}
+	return widths
 }
 
 // linesIn weighs the lines of a table's rows, those of high rows more; among as many lines, more cells that are broken weigh more.
@@ -245,6 +273,9 @@ func cellStyle(size float64, bold bool) func(document.Run) style {
 // across says whether a row is a heading across a table of n columns.
 func across(r document.Row, n int) bool { return len(r.Cells) == 1 && n > 1 }
 
+// shortTable is how many rows a table has at the most that is wanted whole.
+const shortTable = 8
+
 // rows adds the slices of a table.
 func (b *builder) rows(g grid) {
 	heads := b.headRow(g)
@@ -258,7 +289,7 @@ func (b *builder) rows(g grid) {
 		again[i].above, again[i].mark, again[i].frames = 0, nil, nil
 	}
 	for i, r := range g.Rows {
-		if i > 0 && i == len(g.Rows)-1 {
+		if i > 0 && (i == len(g.Rows)-1 || len(g.Rows) <= shortTable) {
 			b.next = max(b.next, kept)
 		}
 		b.row(g, r, again)

@@ -52,6 +52,47 @@ func TestShortTextsStayWhole(t *testing.T) {
 	}
 }
 
+// TestColumnsGiveWay: a column that has more than its texts need gives width to one whose rows come lower by it, and no column is
+// narrower than its longest word.
+func TestColumnsGiveWay(t *testing.T) {
+	of := func(words ...float64) (f flow) {
+		for _, w := range words {
+			f.words = append(f.words, [2]float64{w, 4})
+		}
+		return f
+	}
+	cells := [][]flow{{of(20, 20, 20), of(20), of(20)}, {of(20, 20, 20), of(30), of(20)}}
+	least := []float64{20, 30, 20}
+	was := []float64{30, 60, 60}
+	lines := func(widths []float64) int { return linesIn(cells, widths) }
+	got := evened([]float64{30, 60, 60}, least, lines, lines(was))
+	if math.Abs(sum(got)-sum(was)) > 1e-6 {
+		t.Errorf("%v: %g wide, not %g", got, sum(got), sum(was))
+	}
+	for i := range got {
+		if got[i] < least[i] {
+			t.Errorf("%v: column %d is narrower than %g", got, i, least[i])
+		}
+	}
+	if n := cells[0][0].lines(got[0]); n != 1 {
+		t.Errorf("%v: the first column has %d lines", got, n)
+	}
+}
+
+// TestNumbersStayWithTheirWords: no line ends between the word Figure or Step and its number.
+func TestNumbersStayWithTheirWords(t *testing.T) {
+	for before, after := range map[string]string{"See Figure ": "7.", "as in Figure ": "12, and", "Step ": "3, half", "about 5 3/8 ": "in square"} {
+		if !holds(before, after) {
+			t.Errorf("%q and %q are parted", before, after)
+		}
+	}
+	for before, after := range map[string]string{"See the Figure ": "below", "row ": "3", "Figures ": "and"} {
+		if holds(before, after) {
+			t.Errorf("%q and %q are not parted", before, after)
+		}
+	}
+}
+
 // TestWhatAnnouncesStays: no page ends with a paragraph that announces what follows, wherever the page's end comes to lie.
 func TestWhatAnnouncesStays(t *testing.T) {
 	announces := 0

@@ -17,6 +17,7 @@ func (c *cuts) setMap(n int) *diagram.Figure {
 		Title:       fmt.Sprintf("%s, %s: %s wide, sewn", CuttingMapTitle, c.setName(n, false), c.length(s.WidthCut)),
 		Description: fmt.Sprintf("%d wedges side by side, alternate wedges reversed, from a strip set of %d strips", run.Wedges, len(s.Bands)),
 		Max:         measure.Point{X: run.LengthCut, Y: s.WidthCut},
+		NoLegend:    true, // the caption says what is cut
 	}
 	f.Marks = append(f.Marks, diagram.Mark{Area: &diagram.Area{Outline: rectangle(0, 0, run.LengthCut, s.WidthCut), Clear: true, Edge: diagram.Cut}})
 	outlines := c.Lines[lines[0]].Piece.Row(run.Wedges)

@@ -49,7 +49,7 @@ func (c *cuts) stripSets() []document.Section {
 	}
 	s := document.Section{ID: StripSetsID, Title: "Strip sets", Depth: document.Detail, Blocks: []document.Block{para(
 		"Sew the strips of each set together along their long edges, in the order of its table, with a %s seam allowance.%s Press each set as directed, so that the seams nest where wedges meet. "+
-			"Measure the set before you cut it: wedges from a set that is too narrow or too wide will not fit.", c.length(c.Seam), alternately)}}
+			"Measure the set before you cut it: wedges from a set that is too narrow or too wide will not fit.%s", c.length(c.Seam), alternately, c.reversedWedges(sets))}}
 	press := c.pressSets()
 	if len(sets) > maxSets {
 		s.Blocks = append(s.Blocks, c.manySets(press, sets)...)
@@ -60,6 +60,19 @@ func (c *cuts) stripSets() []document.Section {
 		list = append(list, c.oneSet(press, n))
 	}
 	return list
+}
+
+// noneReversed says whether strip sets give reversed wedges and the quilt uses none of them.
+func (c *cuts) noneReversed(sets []int) bool {
+	return !slices.ContainsFunc(sets, func(n int) bool { return c.Sets[n].Alike || c.Sets[n].Wanted[0] == 0 || c.Sets[n].Wanted[1] > 0 })
+}
+
+// reversedWedges says how wedges alternate along a set, where that is true of all sets that are told one by one.
+func (c *cuts) reversedWedges(sets []int) string {
+	if len(sets) > maxSets || !c.noneReversed(sets) {
+		return ""
+	}
+	return " Alternate wedges of a set are reversed. This quilt uses no reversed wedges; set them aside."
 }
 
 // setLines are the lines that a strip set supplies.
@@ -139,7 +152,11 @@ func (c *cuts) endsOf(n int) string {
 	if first == last { // at both ends, in different widths or with other fabrics between
 		first, last = "the first of these strips", "the last"
 	}
-	text := "Each " + c.wedgesName(n, false) + " wedge has " + first + " at its wide end; each " + c.wedgesName(n, true) + " wedge has " + last + " there. They alternate along the set."
+	text := "Each " + c.wedgesName(n, false) + " wedge has " + first + " at its wide end; each " + c.wedgesName(n, true) + " wedge has " + last + " there."
+	if c.noneReversed(c.sewn()) {
+		return text
+	}
+	text += " They alternate along the set."
 	for i, wanted := range set.Wanted {
 		if wanted == 0 {
 			text += " This quilt uses no " + measure.Plural(c.wedgesName(n, i > 0)+" wedge") + "; set them aside."

@@ -2,6 +2,7 @@ package report
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"eighthturn/internal/document"
@@ -98,10 +99,15 @@ func Abbreviations(p *Plans, text string) document.Section {
 			add(a.word, a.meaning)
 		}
 	}
-	if n := len(p.Letters); n > 2 {
-		add(p.Letters[0]+" to "+p.Letters[n-1], "the fabrics, as in the fabric table")
-	} else {
-		add(measure.List(p.Letters), "the fabrics, as in the fabric table")
+	var letters []string
+	for i, letter := range p.Letters {
+		if !slices.Contains(p.Top.CutFacts.Unused, i) {
+			letters = append(letters, letter)
+		}
 	}
+	if n := len(letters); n > 2 {
+		letters = []string{letters[0] + " to " + letters[n-1]}
+	}
+	add(measure.List(letters), "the fabrics, as in the fabric table")
 	return document.Section{ID: "abbreviations", Title: "Abbreviations", Blocks: []document.Block{t}}
 }

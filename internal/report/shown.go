@@ -72,9 +72,6 @@ func CutSizes(p *Plans) string {
 	return "For each fabric, cut in the order listed."
 }
 
-// SetShown says which figure shows how a strip set is cut.
-func SetShown(figure string) string { return figure + " shows how to cut the wedges from a set." }
-
 // CutAlike names several fabrics of the cutting plan that are cut alike.
 func CutAlike(p *Plans, fabrics []int) string {
 	return "Fabrics " + measure.List(newCuts(p).names(fabrics))

@@ -146,7 +146,7 @@ func (p *planning) finish() {
 // backing plans the backing, of the layout's fabric or of one of your choice.
 func (p *planning) backing() {
 	of, outer := p.top.CutFacts.Backing, p.top.Outer
-	o := supplies.BackingOptions{Units: p.Units, WidthFinished: outer.Width(), HeightFinished: outer.Height(), Overhang: p.options.BackingOverhang}
+	o := supplies.BackingOptions{Units: p.Units, UsableWidth: p.top.CutFacts.UsableWidth, WidthFinished: outer.Width(), HeightFinished: outer.Height(), Overhang: p.options.BackingOverhang}
 	if of >= 0 {
 		o.UsableWidth = p.Fabrics[p.fabrics[of]].UsableWidth
 	}

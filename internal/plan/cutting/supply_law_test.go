@@ -9,6 +9,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/quilttest/lay"
 )
 
 // The law of supply: every patch of the top has exactly one line, and strips and strip sets give what the lines want.
@@ -240,6 +241,26 @@ func TestSupplyCatches(t *testing.T) {
 			if unsupplied(n.Top, p) == nil {
 				t.Errorf("%s was not noticed", c.name)
 			}
+		}
+	}
+}
+
+// TestBackingIsAsWideAsFabrics: a backing of your choice is as wide as the layout says of fabrics, one of its fabrics as wide as that.
+func TestBackingIsAsWideAsFabrics(t *testing.T) {
+	t.Parallel()
+	const grid = "fabric b #888\nblock A plain piece a\ngrid\n A\nrepeat across 10 down 10\n"
+	for _, c := range []struct {
+		text string
+		want measure.NM
+	}{
+		{"side 6\nfabric a #111\n" + grid, 40 * measure.Inch},
+		{"side 6\nusable-width 42\nfabric a #111\n" + grid, 42 * measure.Inch},
+		{"side 6\nusable-width 42\nfabric a #111 usable-width 60\n" + grid + "backing a\n", 60 * measure.Inch},
+		{"units cm\nside 15\nfabric a #111\n" + grid, 100 * measure.Centimetre},
+		{"units cm\nside 15\nusable-width 110\nfabric a #111\n" + grid, 110 * measure.Centimetre},
+	} {
+		if got := Build(nil, lay.Top(t, c.text), Options{}).Backing.UsableWidth; got != c.want {
+			t.Errorf("%q: a backing %s wide, expected %s", c.text, measure.Text(got, measure.Inches), measure.Text(c.want, measure.Inches))
 		}
 	}
 }

@@ -32,5 +32,5 @@ func (b *patternBuilder) colorwaysPart() {
 		})
 	}
 	b.add(g)
-	b.add(report.Colorways(b.plans).Blocks...)
+	b.add(printed(report.Colorways(b.plans).Blocks)...)
 }

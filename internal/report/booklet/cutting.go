@@ -73,9 +73,22 @@ func (b *patternBuilder) setsPart() {
 	for i := range b.Cuts.Sets {
 		if s, ok := b.cut.Section(report.StripSetID + numeral(i+1)); ok {
 			key := "set " + numeral(i)
-			b.keep(append([]document.Block{heading(1, s.Title), paragraph(report.SetShown(see(key)))}, b.mapped(printed(s.Blocks), key)...)...)
+			b.keep(append([]document.Block{heading(1, s.Title)}, b.mapped(seenFirst(printed(s.Blocks), key), key)...)...)
 		}
 	}
+}
+
+// seenFirst is blocks whose first item of a list refers to a figure.
+func seenFirst(list []document.Block, key string) []document.Block {
+	for i, block := range list {
+		if l, ok := block.(document.List); ok && len(l.Items) > 0 {
+			l.Items = slices.Clone(l.Items)
+			l.Items[0].Text = seeing(l.Items[0].Text, key).Text
+			list[i] = l
+			break
+		}
+	}
+	return list
 }
 
 // take adds a section of the cutting report, under its title or without one.

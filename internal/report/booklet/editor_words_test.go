@@ -65,7 +65,7 @@ func wrongAbbreviations(d document.Document, r Reports) []string {
 		}
 	}
 	for short := range explained {
-		if short != letters[0] && !strings.HasPrefix(short, letters[0]+" to ") && !strings.HasPrefix(short, letters[0]+" and ") && !used[short] {
+		if short != "A" && !strings.HasPrefix(short, "A to ") && !strings.HasPrefix(short, "A and ") && !used[short] {
 			wrong = append(wrong, "the abbreviation "+short+" is explained and not used")
 		}
 	}

@@ -15,13 +15,13 @@ func (b *patternBuilder) finishingPart() {
 
 // bind adds what a section says, each section in it under its title and kept on one page where it fits on one.
 func (b *patternBuilder) bind(s document.Section) {
+	var whole []document.Block
 	for _, block := range s.Blocks {
 		inner, ok := block.(document.Section)
 		if !ok {
 			b.add(printed([]document.Block{block})...)
 			continue
 		}
-		var whole []document.Block
 		if inner.Title != "" {
 			whole = append(whole, heading(1, inner.Title))
 		}
@@ -33,6 +33,10 @@ func (b *patternBuilder) bind(s document.Section) {
 			}
 			whole = append(whole, inside)
 		}
-		b.keep(whole...)
+		if inner.Title != "" { // what has no title stays with what follows
+			b.keep(whole...)
+			whole = nil
+		}
 	}
+	b.add(whole...)
 }

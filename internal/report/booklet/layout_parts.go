@@ -110,12 +110,18 @@ func (b *patternBuilder) leastSide() float64 {
 // leastWords is the size of the least words on a page in usual print, points.
 const leastWords = 8
 
-// leastWide is how wide a picture of a frame of the layout is at the least in which labels can be read.
+// leastOfPage is which part of the width that it has on a page of its own a picture of the layout has at the least.
+const leastOfPage = 0.55
+
+// leastWide is how wide a picture of a frame of the layout is at the least, so that labels can be read and it is not lost among
+// text.
 func (b *patternBuilder) leastWide(frame quilt.Rect) measure.NM {
 	if !b.labelled() {
 		return minOf(frame.Width(), frame.Height())
 	}
-	wide := float64(frame.Width())*b.leastSide()/float64(b.Top.SideFinished) + axisRoom
+	room := b.mapRoom()
+	alone := min(room.X, room.Y*float64(frame.Width())/float64(frame.Height()))
+	wide := max(float64(frame.Width())*b.leastSide()/float64(b.Top.SideFinished), leastOfPage*alone) + axisRoom
 	return min(measure.NM(wide*b.zoom()/diagram.TrueScale), b.wholeWidth())
 }
 

@@ -8,11 +8,17 @@ import (
 	"eighthturn/internal/report"
 )
 
-// fabricLetters are the letters that stand for the fabrics, by index of the top's, in their order.
+// fabricLetters are the letters that stand for the fabrics, by index of the top's: first those that the quilt shows, in their
+// order, and behind them those that only colorways use.
 func fabricLetters(r Reports) []string {
-	list := make([]string, len(r.Top.Fabrics))
-	for i := range list {
-		list[i] = lettersOf(i)
+	list, n := make([]string, len(r.Top.Fabrics)), 0
+	for _, unused := range []bool{false, true} {
+		for i := range list {
+			if slices.Contains(r.Top.CutFacts.Unused, i) == unused {
+				list[i] = lettersOf(n)
+				n++
+			}
+		}
 	}
 	return list
 }
