@@ -14,7 +14,7 @@ const (
 )
 
 // columnShares are how wide columns are beside each other in a document that is made of the Markdown: each has room for its longest
-// word, and what is left of a line goes to those with longer cells, by what they lack.
+// word, for a letter more where all have, and what is left of a line goes to those with longer cells, by what they lack.
 func columnShares(t *document.Table) []int {
 	words, lacks := make([]int, len(t.Columns)), make([]int, len(t.Columns))
 	room, wanted := madeLine, 0
@@ -22,6 +22,12 @@ func columnShares(t *document.Table) []int {
 		word, cell := columnNeed(t, i)
 		words[i], lacks[i] = word+madeMargin, cell-word
 		room, wanted = room-words[i], wanted+lacks[i]
+	}
+	if room >= len(words) { // letters of some faces are wide
+		room -= len(words)
+		for i := range words {
+			words[i]++
+		}
 	}
 	for i := range words {
 		if room > 0 && wanted > 0 {

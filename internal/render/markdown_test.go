@@ -1,11 +1,14 @@
 package render
 
 import (
+	"bytes"
 	"regexp"
 	"strings"
 	"testing"
 
+	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 
@@ -117,8 +120,26 @@ func TestWordsFitTheirColumns(t *testing.T) {
 	if shares := columnShares(&table); narrow(shares) {
 		t.Errorf("%d", shares)
 	}
+	short := document.Table{Columns: []document.Column{{Title: "Number"}, {Title: "Shown in"}}}
+	if shares := columnShares(&short); shares[0] <= madeMargin+len("Number") {
+		t.Errorf("no letter more than the word has: %d", shares)
+	}
 	if !narrow([]int{11, 20, 170}) || !narrow([]int{10, 40, 20}) {
 		t.Error("columns that are too narrow are not noticed")
+	}
+}
+
+// TestPicturesLeaveRoomOnAPage: a high picture that is a file leaves room on a page for a title, and where a width is asked for, for its caption.
+func TestPicturesLeaveRoomOnAPage(t *testing.T) {
+	high := diagram.Figure{Max: measure.Point{X: 4 * measure.Inch, Y: 12 * measure.Inch}}
+	for width, want := range map[measure.NM]string{0: `height="6.5000in"`, 5 * measure.Inch: `height="7.5000in"`} {
+		file, err := (&shape{figure: high, width: width}).svg(false)
+		if err != nil || !bytes.Contains(file, []byte(want)) {
+			t.Errorf("width %v: not %s: %.200s", width, want, file)
+		}
+	}
+	if page, err := (&shape{figure: high, width: 5 * measure.Inch}).svg(true); err != nil || bytes.Contains(page, []byte(`height="7.5000in"`)) {
+		t.Errorf("within a page: %.200s", page)
 	}
 }
 

@@ -14,14 +14,24 @@ import (
 // screenWidth is how wide an illustration is drawn for a screen where no width is asked for.
 const screenWidth = 13 * measure.Inch / 2
 
-// tallest is the greatest height of such an illustration.
-const tallest = 8 * measure.Inch
+// The greatest height of an illustration: within a page where no width is asked for; and as a file, which programs put on paper of their
+// own, with so much room below a title where no width is asked for, and else above a caption.
+const (
+	tallest          = 8 * measure.Inch
+	tallestTitled    = 13 * measure.Inch / 2
+	tallestCaptioned = 15 * measure.Inch / 2
+)
 
 // svg writes an illustration as a picture of its own, or to stand within a page.
 func (s *shape) svg(inline bool) ([]byte, error) {
 	o := diagram.Options{NoLegend: !s.legend, Width: s.width, Inline: inline, AnyFace: !inline}
-	if s.width <= 0 {
+	switch {
+	case s.width <= 0 && inline:
 		o.Width, o.Height = screenWidth, tallest
+	case s.width <= 0:
+		o.Width, o.Height = screenWidth, tallestTitled
+	case !inline:
+		o.Height = tallestCaptioned
 	}
 	placed := diagram.Place(&s.figure, o)
 	var file bytes.Buffer
