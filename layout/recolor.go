@@ -26,6 +26,47 @@ func (r *Reading) Recolored(name string, colour palettes.Colour) []Edit {
 	return nil
 }
 
+// RecoloredIn is what to type so that a fabric has another color in a colorway, and as it is written stays as it was: its name is
+// the one that it has in the colorway, whose statement gets the color in its place, or the pair at its end. It is nil where there
+// is no such colorway or fabric, or the layout has errors.
+func (r *Reading) RecoloredIn(colorway, name string, colour palettes.Colour) []Edit {
+	if r.Design == nil {
+		return nil
+	}
+	for i := range r.Design.Colorways {
+		c := &r.Design.Colorways[i]
+		if FoldName(c.Name) != FoldName(colorway) {
+			continue
+		}
+		for f, shown := range r.Design.In(c).Fabrics {
+			if foldName(shown.Name) == foldName(name) {
+				return r.withChange(r.Tree.Colorways[i], f, colour)
+			}
+		}
+	}
+	return nil
+}
+
+// withChange is what to type in a colorway's statement for a fabric of the design to have a color. Where the fabric itself takes the
+// place of another there, that one gets its color: it cannot stand in two.
+func (r *Reading) withChange(n *colorwayNode, fabric int, colour palettes.Colour) []Edit {
+	is := func(name NameNode) bool { return name.key() == foldName(r.Design.Fabrics[fabric].Name) }
+	var edits []Edit
+	written := false
+	for _, m := range n.Changes {
+		switch {
+		case is(m.From):
+			edits, written = append(edits, Edit{m.To.Span, colour.Hex()}), true
+		case is(m.To):
+			edits = append(edits, Edit{m.To.Span, r.Design.Fabrics[fabric].Colour.Hex()})
+		}
+	}
+	if !written {
+		edits = append(edits, Edit{Span{n.End, n.End}, " " + r.Design.Fabrics[fabric].Name + " " + colour.Hex()})
+	}
+	return edits
+}
+
 // withColour is what to type in a fabric's statement.
 func (r *Reading) withColour(f *fabricNode, colour palettes.Colour) []Edit {
 	if f.Swatch == nil {

@@ -2,6 +2,7 @@ package layout_test
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -73,5 +74,71 @@ func TestRecoloredIsReadAgain(t *testing.T) {
 				t.Errorf("%s recolored: the lines end otherwise: %q", f.Name, after.Source.Text)
 			}
 		}
+	}
+}
+
+// TestRecoloredInAColorway: in layouts with colorways each fabric can be given another color in each; it then has that there, whatever
+// else the colorway shows stays, and so does the quilt as it is written.
+func TestRecoloredInAColorway(t *testing.T) {
+	const quilt = "side 6\nfabric rust #a84a2a\nfabric cream #f4ead7\nfabric plum #4a2a5a\nblock H halves pieces rust cream\nblock K halves pieces plum cream\ngrid\n H K\n"
+	texts := []string{
+		quilt + "colorway dusk rust #102030 # late\n",
+		quilt + "colourway dusk rust plum plum rust\r\ncolorway dawn cream white\n",
+		quilt + "fabric slate #556270\ncolorway dusk rust slate",
+	}
+	for _, s := range samples.All() {
+		texts = append(texts, s.Text)
+	}
+	for seed := range uint64(20) {
+		texts = append(texts, invent.Layout(seed))
+	}
+	// spare says of a fabric that it is not in the quilt: another takes its place only because it takes that one's.
+	spare := func(c *layout.Colorway, f int) bool {
+		return slices.ContainsFunc(c.Changes, func(o layout.Change) bool { return o.Takes == f }) && !slices.ContainsFunc(c.Changes, func(o layout.Change) bool { return o.Fabric == f })
+	}
+	colours := func(d *layout.Design, c *layout.Colorway) (list []palettes.Colour) {
+		for i, f := range d.Fabrics {
+			if c == nil || !spare(c, i) {
+				list = append(list, f.Colour)
+			} else {
+				list = append(list, palettes.Colour{})
+			}
+		}
+		return list
+	}
+	colour, tried := palettes.Colour{R: 0x12, G: 0x34, B: 0x57}, 0
+	for _, text := range texts {
+		r := layout.Inspect(text, nil)
+		if r.Design == nil {
+			t.Fatalf("%v in\n%s", r.Faults, text)
+		}
+		for w := range r.Design.Colorways {
+			c := &r.Design.Colorways[w]
+			before := r.Design.In(c)
+			for f := range before.Fabrics {
+				if spare(c, f) {
+					continue
+				}
+				tried++
+				after := layout.Inspect(layout.Apply(text, r.RecoloredIn(c.Name, before.Fabrics[f].Name, colour)), nil)
+				if after.Design == nil {
+					t.Fatalf("%s: %v in\n%s", before.Fabrics[f].Name, after.Faults, after.Source.Text)
+				}
+				want := colours(before, c)
+				want[f] = colour
+				if got := colours(after.Design.In(&after.Design.Colorways[w]), c); !slices.Equal(got, want) {
+					t.Errorf("%s recolored in a colorway: the colors are %v, not %v, in\n%s", before.Fabrics[f].Name, got, want, after.Source.Text)
+				}
+				if !slices.Equal(colours(after.Design, nil), colours(r.Design, nil)) {
+					t.Errorf("%s recolored in a colorway: the quilt as it is written changed", before.Fabrics[f].Name)
+				}
+			}
+		}
+		if edits := r.RecoloredIn("nowhere", "rust", colour); edits != nil {
+			t.Errorf("a colorway that is not there is written at %v", edits)
+		}
+	}
+	if tried < 30 {
+		t.Errorf("only %d fabrics were tried", tried)
 	}
 }

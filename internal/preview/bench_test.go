@@ -77,7 +77,8 @@ type publication struct {
 	at time.Time
 }
 
-// benchPreview presses some keys first: with "ra" the report and its marks are in sight.
+// benchPreview presses some keys first: with "ra" the report and its marks are in sight. Saves follow one another faster than a hand can save,
+// so the page works the report out when they have come to rest.
 func benchPreview(b *testing.B, text string, edit func(string, int) string, keys string) {
 	file := filepath.Join(b.TempDir(), "a.quilt")
 	put(b, file, numbered(text, 0))

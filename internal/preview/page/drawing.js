@@ -32,8 +32,8 @@ export class Drawing {
     this.camera = element('g', this.svg);
     this.painted = element('g', this.camera);
     this.ground = element('path', this.painted);
-    this.beneath = element('g', this.painted, { 'shape-rendering': 'crispEdges' }); // quicker, and covered
-    this.faces = element('g', this.painted);
+    this.beneath = element('g', this.painted, { class: 'cloth', 'shape-rendering': 'crispEdges' }); // quicker, and covered
+    this.faces = element('g', this.painted, { class: 'cloth' });
     this.squint = element('image', this.camera, { preserveAspectRatio: 'none' });
     this.lines = element('g', this.camera, { class: 'lines' });
     this.letters = element('g', this.camera, { class: 'letters' });
@@ -47,31 +47,33 @@ export class Drawing {
     this.isolated = -1;
     [this.highlightEdge, this.highlighted] = ['highlight-edge', 'highlight'].map((name) => element('g', this.overlayCamera, { class: name }));
     [this.flash, this.outlineHalo, this.outline] = ['flash', 'outline-halo', 'outline'].map(path);
-    this.clear();
+    this.parts = { beneath: [], faces: [] }; // by fabric
+    this.lineGroups = {};
+    this.linesOf = '';
   }
 
-  clear() {
-    this.parts = { beneath: [], faces: [] };
-    this.beneath.replaceChildren();
-    this.faces.replaceChildren();
-    this.lines.replaceChildren();
+  // dropBeyond takes away what an older picture had more of: fabrics and regions. What stays is given its new paths later, which takes the
+  // browser less time than to make it anew.
+  dropBeyond(fabrics, regions) {
+    for (const parts of Object.values(this.parts)) for (const { group } of parts.splice(fabrics)) group.remove();
+    for (const part of [...this.parts.beneath, ...this.parts.faces, ...Object.values(this.lineGroups)]) {
+      for (const old of part.paths.splice(regions)) old?.e.remove();
+    }
+    this.outdated = undefined;
     this.letters.replaceChildren();
-    this.lineGroups = null;
-    this.linesOf = '';
   }
 
   // update draws what changed; see Model.apply.
   update(change) {
     const { model } = this;
     if (!model.shown) return;
-    if (change.anew) this.clear();
+    if (change.anew) this.dropBeyond(model.fabrics.length, model.looseRegion() + 1);
     this.addGroups();
     this.svg.setAttribute('aria-label', `${model.quilt.title || 'Quilt top'}, ${model.quilt.size}, ${model.quilt.blocks}`);
     if (change.anew || change.colours.length) this.fillFabrics();
     const regions = change.anew ? range(model.looseRegion() + 1) : change.regions;
     for (const r of regions) this.updateRegion(r);
     if (change.anew) setAttribute(this.ground, 'd', model.ground());
-    if (change.anew) this.linesOf = '';
     this.showLines(change.colours.length ? range(model.looseRegion() + 1) : regions);
     if (this.isolated >= 0) this.isolate(change.anew ? -1 : this.isolated);
   }
@@ -138,7 +140,7 @@ export class Drawing {
       regions = range(this.model.looseRegion() + 1);
     }
     for (const r of regions) {
-      for (const [name, part] of Object.entries(this.lineGroups ?? {})) {
+      for (const [name, part] of Object.entries(this.lineGroups)) {
         setPath(part, r, name === 'outlines' ? this.model.outlinePath(r) : this.model.seamPaths(r)[name]);
       }
     }

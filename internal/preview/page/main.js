@@ -15,7 +15,7 @@ import { TextPane } from './text.js';
 import { isBlocking, showFaults, showTitle, showConnection } from './status.js';
 import { views, viewName, titleOf, captionOf } from './views.js';
 import { Highlight } from './highlight.js';
-import { Resource } from './resource.js';
+import { Resource, pictureCame } from './resource.js';
 import { ReportPanel } from './report.js';
 import { encode, decode, History } from './link.js';
 import { Slide } from './slide.js';
@@ -127,7 +127,7 @@ function arrangePanes() {
   byId('panes').classList.toggle('slide', settings.two && settings.slide);
   panes[1]?.box.setAttribute('tabindex', settings.slide ? '-1' : '0');
   byId('panes').classList.toggle('beside', settings.two && !settings.slide);
-  const { clientWidth: w, clientHeight: h } = byId('panes'), { width, height } = model.quilt ?? { width: 1, height: 1 };
+  const { width: w, height: h } = room, { width, height } = model.quilt ?? { width: 1, height: 1 };
   const stacked = panes.length > 1 && !settings.slide && Math.min(w / width, h / 2 / height) > Math.min(w / 2 / width, h / height);
   byId('panes').classList.toggle('stacked', stacked);
 }
@@ -177,10 +177,14 @@ function writeLetters() {
   for (const { drawing } of lineDrawings) drawing.showLetters(bySize);
 }
 
-// The size of a pane is kept, since to ask for it would lay the page out in mid-change.
+// The sizes of a pane and of the room for panes are kept, since to ask for them would lay the page out in mid-change.
+const room = { width: 0, height: 0 };
+new ResizeObserver(([{ contentRect: { width, height } }]) => {
+  Object.assign(room, { width, height });
+  arrangePanes();
+}).observe(byId('panes'));
 const sizeObserver = new ResizeObserver(([e]) => {
   const { width, height } = e.contentRect, other = width !== camera.width || height !== camera.height;
-  arrangePanes();
   camera.width = width;
   camera.height = height;
   coverPanes();
@@ -544,6 +548,7 @@ function receive(m, times) {
   if (change.applied) {
     if (!first) lastChange = changeOf(change);
     if (change.anew || change.regions.size) highlight.reset();
+    pictureCame();
     refreshResources(); // nothing of an older picture stays beside the new one
     if (change.anew) settings.isolated = -1;
     for (const { drawing } of panes) drawing.update(change);

@@ -20,6 +20,8 @@ export class Model {
     this.looks = [];
     this.joins = new Map();
     this.joinPaths = new Map();
+    this.joinLines = new Map();
+    this.dark = []; // by fabric, for the lines that are made
     this.cells = [];
     this.quilt = null;
     this.fabrics = [];
@@ -72,13 +74,23 @@ export class Model {
     });
     if (old.length !== list.length) change.anew = true;
     this.fabrics = list;
-    if (change.colours.length) for (const made of this.regions ?? []) if (made) made.lines = undefined;
+    this.forgetLines();
     change.fabrics = true;
   }
 
   // recolour shows a fabric otherwise, as its color is tried.
   recolour(i, fabric) {
     this.fabrics[i] = fabric;
+    this.forgetLines();
+  }
+
+  // forgetLines is called when colors have changed, on which it depends how lines are drawn, if others are dark now.
+  forgetLines() {
+    const dark = this.fabrics.map((f) => parseInt(f.grey.slice(1, 3), 16) < darkFabric);
+    if (dark.length === this.dark.length && dark.every((v, i) => v === this.dark[i])) return;
+    this.dark = dark;
+    this.joinLines.clear();
+    for (const look of this.looks) look.lines = undefined;
     for (const made of this.regions) if (made) made.lines = undefined;
   }
 
@@ -131,15 +143,18 @@ export class Model {
     for (const i of this.cellsOf(region)) {
       const look = this.cells[i];
       if (look < 0) continue;
-      const cx = i % columns, cy = Math.floor(i / columns), x = this.grid.x[cx], y = this.grid.y[cy];
+      const cx = i % columns, cy = Math.floor(i / columns), at = this.corner(cx, cy);
       const made = this.lookPaths(this.looks[look]);
-      for (const p of made.faces) appendPath(faces, p, x, y);
-      for (const p of made.beneath) appendPath(beneath, p, x, y);
-      if (cx + 1 < columns) for (const p of this.pathsUnderJoin(look, this.cells[i + 1], 0, (cx + 1) % side === 0)) appendPath(beneath, p, x, y);
-      if (cy + 1 < rows) for (const p of this.pathsUnderJoin(look, this.cells[i + columns], 1, (cy + 1) % side === 0)) appendPath(beneath, p, x, y);
+      append(faces, made.faces, at);
+      append(beneath, made.beneath, at);
+      if (cx + 1 < columns) append(beneath, this.pathsUnderJoin(look, this.cells[i + 1], 0, (cx + 1) % side === 0), at);
+      if (cy + 1 < rows) append(beneath, this.pathsUnderJoin(look, this.cells[i + columns], 1, (cy + 1) % side === 0), at);
     }
-    return { faces, beneath };
+    return { faces: joined(faces), beneath: joined(beneath) };
   }
+
+  // corner is path data that goes to the upper left corner of a block.
+  corner(cx, cy) { return `M${this.grid.x[cx]} ${this.grid.y[cy]}`; }
 
   // lookPaths are a look's paths from its own corner, made once.
   lookPaths(look) {
@@ -156,7 +171,7 @@ export class Model {
   // same fabric on both sides is two paths, and needs something beneath as well.
   pathsUnderJoin(a, b, below, edge) {
     if (b < 0) return [];
-    const key = `${a}/${b}/${below}/${edge}`;
+    const key = joinKey(a, b, below) * 2 + edge;
     let made = this.joinPaths.get(key);
     if (made) return made;
     const one = this.looks[a], other = this.looks[b], path = new Path();
@@ -177,8 +192,9 @@ export class Model {
   loosePaths() {
     const faces = [], beneath = [];
     for (const item of this.looseItems()) {
-      for (const p of this.lookPaths(item.look).faces) appendPath(faces, p, item.x, item.y);
-      for (const p of this.lookPaths(item.look).beneath) appendPath(beneath, p, item.x, item.y);
+      const made = this.lookPaths(item.look), at = `M${item.x} ${item.y}`;
+      append(faces, made.faces, at);
+      append(beneath, made.beneath, at);
     }
     const s = this.loose.seams;
     for (let i = 0; i < s.length; i += 9) {
@@ -186,9 +202,9 @@ export class Model {
       const f = a.look.fabrics[s[i + 1]], g = b.look.fabrics[s[i + 3]];
       if (f === g && Math.min(a.number, b.number) >= this.cells.length) continue; // one path: nothing shows between
       path.add(Math.max(f, g), [ends[0], ends[1], ...this.reach(b, s[i + 3], ends), ends[2], ends[3], ...this.reach(a, s[i + 1], ends)]);
-      for (const p of path.list()) appendPath(beneath, p, 0, 0);
+      append(beneath, path.list(), 'M0 0');
     }
-    return { faces, beneath };
+    return { faces: joined(faces), beneath: joined(beneath) };
   }
 
   // reach is how far into a face the shape under a seam goes: to the middle of a block's, and
@@ -231,35 +247,49 @@ export class Model {
   seamPaths(region) {
     const made = this.paths(region);
     if (made.lines !== undefined) return made.lines;
-    const lines = ['', '', '', ''], dark = this.fabrics.map((f) => parseInt(f.grey.slice(1, 3), 16) < darkFabric);
-    const line = (strip, f, g, x, y, x1, y1, x2, y2) => { lines[strip + (dark[f] && dark[g] ? 2 : 0)] += `M${x + x1} ${y + y1}L${x + x2} ${y + y2}`; };
+    const lists = [];
     if (region === this.looseRegion()) {
-      const s = this.loose.seams;
+      const s = this.loose.seams, lines = new Lines(this.dark);
       for (let i = 0; i < s.length; i += 9) {
         const f = this.item(s[i]).look.fabrics[s[i + 1]], g = this.item(s[i + 2]).look.fabrics[s[i + 3]];
-        line(s[i + 8], f, g, 0, 0, s[i + 4], s[i + 5], s[i + 6], s[i + 7]);
+        lines.add(s[i + 8], f, g, s[i + 4], s[i + 5], s[i + 6], s[i + 7]);
       }
-      for (const item of this.looseItems()) this.innerSeams(item, line);
+      append(lists, lines.list(), 'M0 0');
+      for (const item of this.looseItems()) append(lists, this.lookLines(item.look), `M${item.x} ${item.y}`);
     } else {
-      this.blockSeams(region, line);
+      this.blockSeams(region, lists);
     }
-    const [seams, strips, darkSeams, darkStrips] = lines;
+    const [seams = '', strips = '', darkSeams = '', darkStrips = ''] = joined(lists);
     return made.lines = { seams, strips, darkSeams, darkStrips };
   }
 
-  innerSeams({ look, x, y }, line) {
-    for (const [a, b, x1, y1, x2, y2, strip] of look.template.inner) line(strip, look.fabrics[a], look.fabrics[b], x, y, x1, y1, x2, y2);
+  // lookLines are the seams within a look, from its own corner.
+  lookLines(look) {
+    if (look.lines) return look.lines;
+    const lines = new Lines(this.dark);
+    for (const [a, b, x1, y1, x2, y2, strip] of look.template.inner) lines.add(strip, look.fabrics[a], look.fabrics[b], x1, y1, x2, y2);
+    return look.lines = lines.list();
   }
 
-  blockSeams(region, line) {
+  // linesOfJoin are the seams between two neighbors, from the corner of the first.
+  linesOfJoin(a, b, below) {
+    const key = joinKey(a, b, below);
+    let made = this.joinLines.get(key);
+    if (made) return made;
+    const one = this.looks[a], other = this.looks[b], lines = new Lines(this.dark);
+    for (const [fa, fb, x1, y1, x2, y2] of this.joins.get(`${one.number}/${other.number}/${below}`) ?? []) lines.add(0, one.fabrics[fa], other.fabrics[fb], x1, y1, x2, y2);
+    made = lines.list();
+    this.joinLines.set(key, made);
+    return made;
+  }
+
+  blockSeams(region, lists) {
+    const { columns } = this.quilt;
     for (const i of this.cellsOf(region)) {
       if (this.cells[i] < 0) continue;
-      const item = this.item(i), { look, x, y } = item;
-      this.innerSeams(item, line);
-      for (const [below, next] of this.neighbors(i)) {
-        const other = this.looks[this.cells[next]];
-        for (const [a, b, x1, y1, x2, y2] of this.joinOf(look, next, below)) line(0, look.fabrics[a], other.fabrics[b], x, y, x1, y1, x2, y2);
-      }
+      const at = this.corner(i % columns, Math.floor(i / columns));
+      append(lists, this.lookLines(this.looks[this.cells[i]]), at);
+      for (const [below, next] of this.neighbors(i)) append(lists, this.linesOfJoin(this.cells[i], this.cells[next], below), at);
     }
   }
 
@@ -283,11 +313,11 @@ export class Model {
     const list = [];
     const add = ({ look, x, y }) => {
       look.template.outlines ??= outlinesOfPatches(look.template);
-      appendPath(list, look.template.outlines, x, y);
+      append(list, look.template.outlines, `M${x} ${y}`);
     };
     if (region === this.looseRegion()) for (const item of this.looseItems()) add(item);
     else for (const i of this.cellsOf(region)) if (this.cells[i] >= 0) add(this.item(i));
-    return made.outlines = list[0] ?? '';
+    return made.outlines = joined(list)[0] ?? '';
   }
 
   // ground is one shape of everything that is there.
@@ -312,24 +342,51 @@ export class Model {
   }
 }
 
+// Path data are put together of parts by fabric, each told from the corner of its block. They are kept in lists until a region is
+// whole: texts that grow part by part would take the browser as much time to clear away as all else.
+
+// append adds parts, [fabric, path data], that begin at a corner.
+function append(lists, parts, at) {
+  for (const [fabric, data] of parts) (lists[fabric] ??= []).push(at, data);
+}
+
+function joined(lists) { return lists.map((list) => list.join('')); }
+
+// joinKey is a number for two looks side by side, or one above the other.
+function joinKey(a, b, below) { return (a * 0x1000000 + b) * 2 + below; }
+
 // Path gathers outlines by fabric, each told from where the one before it began.
 class Path {
   constructor() { this.of = new Map(); }
 
   add(fabric, points) {
     let p = this.of.get(fabric);
-    if (!p) this.of.set(fabric, p = { fabric, x: points[0], y: points[1], rest: '', atX: points[0], atY: points[1] });
-    else p.rest += `m${points[0] - p.atX} ${points[1] - p.atY}`;
-    [p.atX, p.atY] = points;
-    for (let i = 2; i < points.length; i += 2) p.rest += `l${points[i] - points[i - 2]} ${points[i + 1] - points[i - 1]}`;
-    p.rest += 'z';
+    if (!p) this.of.set(fabric, p = { data: '', x: 0, y: 0 });
+    p.data += `m${points[0] - p.x} ${points[1] - p.y}`;
+    [p.x, p.y] = points;
+    for (let i = 2; i < points.length; i += 2) p.data += `l${points[i] - points[i - 2]} ${points[i + 1] - points[i - 1]}`;
+    p.data += 'z';
   }
 
-  list() { return [...this.of.values()]; }
+  list() { return [...this.of].map(([fabric, p]) => [fabric, p.data]); }
 }
 
-function appendPath(list, p, x, y) {
-  list[p.fabric] = (list[p.fabric] ?? '') + 'M' + (x + p.x) + ' ' + (y + p.y) + p.rest;
+// Lines gathers seams by how they are drawn: 1 more for those of strip sets, 2 for those between two dark fabrics.
+class Lines {
+  constructor(dark) {
+    this.dark = dark;
+    this.of = new Map();
+  }
+
+  add(strip, f, g, x1, y1, x2, y2) {
+    const how = strip + (this.dark[f] && this.dark[g] ? 2 : 0);
+    let p = this.of.get(how);
+    if (!p) this.of.set(how, p = { data: '', x: 0, y: 0 });
+    p.data += `m${x1 - p.x} ${y1 - p.y}l${x2 - x1} ${y2 - y1}`;
+    [p.x, p.y] = [x2, y2];
+  }
+
+  list() { return [...this.of].map(([how, p]) => [how, p.data]); }
 }
 
 // prepareTemplate adds to a template what the page works out: centroids of faces, and each patch's
@@ -349,7 +406,7 @@ function prepareTemplate(t) {
 function outlinesOfPatches(t) {
   const path = new Path();
   for (const p of t.patches) path.add(0, patchOutline(t, p));
-  return path.list()[0];
+  return path.list();
 }
 
 // patchOutline is a patch's own outline: of a strip-set wedge, the tip of its last band and

@@ -7,6 +7,23 @@ const timeout = 30_000; // milliseconds
 // afterPaint waits until the picture of this frame is on the screen: what is worked out meanwhile would take its time.
 const afterPaint = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))));
 
+// Where pictures follow one another this fast, milliseconds apart, the newest must have stood for the pause before anything is
+// worked out of it: that would be thrown away, and be in the next one's way meanwhile.
+const fast = 1_000, pause = 400;
+let last = -Infinity, between = Infinity;
+
+// pictureCame is called when another picture is shown.
+export function pictureCame() {
+  const now = performance.now();
+  between = now - last;
+  last = now;
+}
+
+async function calm() {
+  await afterPaint();
+  for (let left; between < fast && (left = last + pause - performance.now()) > 0;) await new Promise((done) => setTimeout(done, left));
+}
+
 export class Resource {
   // path is an address that a query may be added to, or a function that gives one. wanted says
   // whether it is in sight; parse turns a response into content; onChange gets the content, or
@@ -38,7 +55,7 @@ export class Resource {
     this.loading = true;
     let url;
     do {
-      await afterPaint();
+      await calm();
       url = this.url;
       try {
         await this.fetch(url);
