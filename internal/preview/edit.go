@@ -107,6 +107,8 @@ type editRequest struct {
 	Fabric string `json:"fabric,omitempty"`
 	Color  string `json:"color,omitempty"`
 	Fault  int    `json:"fault,omitempty"`
+
+	Colorway string `json:"colorway,omitempty"` // in which the fabric has the color
 }
 
 // editReply is how it went.
@@ -322,7 +324,7 @@ func (q *editRequest) recolored(now string) (string, error) {
 		return "", &editError{http.StatusBadRequest, err.Error()}
 	}
 	read := layout.Inspect(now, nil)
-	edits := read.Recolored(q.Fabric, color)
+	edits := recolored(&read, q.Colorway, q.Fabric, color)
 	if edits == nil {
 		return "", refused("no fabric of the layout is called %q", layout.Visible(q.Fabric))
 	}

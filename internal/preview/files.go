@@ -79,7 +79,7 @@ func filesTab(p *plans) reportTab {
 	s := tabSection{Title: "To save"}
 	no := p.uncut()
 	for _, f := range savedFiles() {
-		w := tabRow{Cells: []string{f.name}, Under: []string{f.about}, Save: strings.TrimPrefix(f.path, "/"), As: p.name + f.suffix}
+		w := tabRow{Cells: []string{f.name}, Under: []string{f.about}, Save: p.addressOf(f.path), As: p.name + p.dash() + f.suffix}
 		if no != nil && strings.HasPrefix(f.path, "/save/pattern") {
 			w.Save, w.As, w.Under, w.Tone, r.Placed = "", "", []string{no.Error()}, doubtful, true
 		}

@@ -13,7 +13,7 @@ import (
 
 // pageStates are what a page can look like: the keys that lead there, from a page just loaded.
 func pageStates() map[string][]string {
-	return map[string][]string{"plain": nil, "reports": {"r"}, "two": {"b"}, "two-reports": {"b", "r"}, "slide": {"m"}, "keys": {"k"}, "keys-reports": {"r", "k"}, "vanishing": {"a"}}
+	return map[string][]string{"plain": nil, "reports": {"r"}, "two": {"b"}, "two-reports": {"b", "r"}, "slide": {"m"}, "keys": {"k"}, "keys-reports": {"r", "k"}, "vanishing": {"a"}, "colorway": {"o"}, "colorways": {"b", "O"}}
 }
 
 // laidOut measures a page: controls of the bar that stand in another row than the first, boxes that reach beyond the window,
@@ -60,7 +60,7 @@ const laidOut = `(() => {
 // TestThePageIsLaidOut: at every width, light and dark, the bar is one row, nothing reaches beyond the window or over its
 // neighbor, and every word can be read.
 func TestThePageIsLaidOut(t *testing.T) {
-	r, p := start(t, starfish(t), Options{}), newTab(t)
+	r, p := start(t, inAColorway(t), Options{}), newTab(t)
 	sizes := [][2]int64{{1600, 900}, {1280, 800}, {1024, 768}, {820, 1180}, {390, 844}}
 	for _, size := range sizes {
 		p.do(chromedp.EmulateViewport(size[0], size[1]))

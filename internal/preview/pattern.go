@@ -5,7 +5,6 @@ import (
 	"encoding/hex"
 	"fmt"
 	"net/http"
-	"strings"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/render"
@@ -88,7 +87,7 @@ func patternTab(p *plans) reportTab {
 		return r
 	}
 	sum := sha256.Sum256(page)
-	r.Page = strings.TrimPrefix(patternPage, "/") + "?content=" + hex.EncodeToString(sum[:8])
+	r.Page = p.addressOf(patternPage, "content="+hex.EncodeToString(sum[:8]))
 	return r
 }
 

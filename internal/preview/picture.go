@@ -18,12 +18,14 @@ import (
 type picture struct {
 	revision                int
 	top                     *quilt.Top
+	written                 *quilt.Top // the top as it is written, where that is in other fabrics
 	source                  *layout.Source
 	epoch                   int
 	templates, looks, joins []json.RawMessage // of the numbering, as far as this picture needs
 	cells                   []int32           // look of each cell, row by row; -1 where there is nothing
 	quilt                   json.RawMessage   // what is true of the whole
 	fabrics                 json.RawMessage
+	colorways               json.RawMessage // those of the layout; see colorway
 	grid                    json.RawMessage // grid lines across and down, in units
 	loose                   json.RawMessage // patches that keep to no cell
 	sources                 json.RawMessage // lines of the layout
@@ -219,7 +221,7 @@ func (p *pictureBuilder) describeWhole() {
 		g.Y = append(g.Y, units(p.FirstCell.Y+measure.NM(y)*p.StepFinished))
 	}
 	p.out.grid = encoded(g)
-	p.out.fabrics = encoded(p.listFabrics())
+	p.out.fabrics = encoded(p.listFabrics(p.Share()))
 	p.out.sources = encoded(p.listSources())
 }
 
@@ -228,9 +230,9 @@ func inWords(r quilt.Rect, u measure.System) string {
 	return strings.Replace(u.By(r.Width(), r.Height()), " by ", " × ", 1)
 }
 
-func (p *pictureBuilder) listFabrics() []fabric {
+// listFabrics lists the fabrics, which cover these shares of the top.
+func (p *pictureBuilder) listFabrics(share []float64) []fabric {
 	list := make([]fabric, len(p.Fabrics))
-	share := p.Share()
 	for i, f := range p.Fabrics {
 		list[i] = fabric{
 			Name: f.Name, Print: f.Print, Colour: f.Colour.Hex(), Grey: f.Colour.Grey().Hex(),
@@ -251,14 +253,14 @@ func (p *picture) recoloured(t *quilt.Top, source *layout.Source, revision int) 
 	now := *p
 	now.top, now.source, now.revision = t, source, revision
 	again := &pictureBuilder{Top: t, source: source, lines: map[int]int{}}
-	now.fabrics = encoded(again.listFabrics())
+	now.fabrics = encoded(again.listFabrics(t.Share()))
 	return &now
 }
 
 // sent is what pages were sent of a picture: it holds no top.
 func (p *picture) sent() *picture {
 	now := *p
-	now.top, now.source = nil, nil
+	now.top, now.written, now.source = nil, nil, nil
 	return &now
 }
 
@@ -286,6 +288,7 @@ func (p *picture) fill(m *message, base *picture) {
 		return now
 	}
 	m.Quilt, m.Grid = unless(base.quilt, p.quilt), unless(base.grid, p.grid)
+	m.Colorways = unless(base.colorways, p.colorways)
 	m.Fabrics, m.Loose, m.Sources = unless(base.fabrics, p.fabrics), unless(base.loose, p.loose), unless(base.sources, p.sources)
 }
 

@@ -114,11 +114,14 @@ func (s *site) made(r *http.Request, work work) ([]byte, error) {
 	if of == nil || !s.asksFor(p, r) {
 		return nil, errOvertaken
 	}
+	of, err := of.wearing(r)
+	if err != nil {
+		return nil, err
+	}
 	ctx, end := context.WithCancel(r.Context())
 	defer end()
 	defer context.AfterFunc(of, end)()
 	var content []byte
-	var err error
 	if ended := workSafely(ctx, func(sign *stop.Sign) { content, err = work(of, sign) }); ended != nil {
 		err = ended
 	}

@@ -55,6 +55,8 @@ type message struct {
 
 	Quilt     json.RawMessage   `json:"quilt,omitempty"`
 	Fabrics   json.RawMessage   `json:"fabrics,omitempty"`
+	Colorways json.RawMessage   `json:"colorways,omitempty"`
+	Colorway  string            `json:"colorway,omitempty"` // that the picture is in, "" for as it is written
 	Grid      json.RawMessage   `json:"grid,omitempty"`
 	Templates []json.RawMessage `json:"templates,omitempty"`
 	Looks     []json.RawMessage `json:"looks,omitempty"`
@@ -98,6 +100,7 @@ func (s *state) publish(r reading, d drawing) *snapshot {
 	snap := &snapshot{revision: s.current().revision + 1, picture: s.current().picture, problem: r.problem}
 	if d.top != nil {
 		snap.picture = s.prepare(d, snap.revision)
+		snap.picture.listColorways(d.written)
 	}
 	if d.broke != "" {
 		snap.problem, snap.inside = layoutVisible(d.broke), true
@@ -179,6 +182,7 @@ func (s *state) answer(have int) []byte {
 	}
 	if n.picture != nil {
 		n.picture.fill(&m, base)
+		m.Colorway = n.picture.top.Colorway
 	}
 	s.answers[have] = encoded(&m)
 	return s.answers[have]

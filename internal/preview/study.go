@@ -26,6 +26,7 @@ type study struct {
 	tabs    []stop.Once[*cachedTab]
 	from    *studies
 	trying  trying // a color
+	dressed dressed
 	squint  stop.Once[squinted]
 }
 
@@ -52,7 +53,7 @@ func newStudy(p *picture, of *studies) *study {
 // after is the study of a picture that is shown now: the same one if the top is the same and counted the same way, unless
 // plans of it name lines of the layout, which may have moved. Then only what names none is taken over.
 func (s *study) after(p *picture, of *studies) *study {
-	if s.picture.epoch != p.epoch || !alike(s.picture.top, p.top) {
+	if s.picture.epoch != p.epoch || !alike(s.picture.top, p.top) || !sameColorways(s.picture, p) {
 		return newStudy(p, of)
 	}
 	if s.plans.Cut() && !s.plans.placed() {

@@ -56,9 +56,18 @@ func (s *site) serveColor(w http.ResponseWriter, r *http.Request) {
 			return nil, errNothing
 		}
 		written := layout.Inspect(of.picture.source.Text, nil)
-		name := of.picture.top.Fabrics[try.Fabric].Name
-		return encoded(triedColor{seen(try.Colour), editedLines(written.Source, written.Recolored(name, try.Colour))}), nil
+		top := of.picture.top
+		edits := recolored(&written, top.Colorway, top.Fabrics[try.Fabric].Name, try.Colour)
+		return encoded(triedColor{seen(try.Colour), editedLines(written.Source, edits)}), nil
 	})
+}
+
+// recolored is what to type for a fabric's color, in a colorway or, where it is "", as the quilt is written.
+func recolored(r *layout.Reading, colorway, fabric string, colour palettes.Colour) []layout.Edit {
+	if colorway != "" {
+		return r.RecoloredIn(colorway, fabric, colour)
+	}
+	return r.Recolored(fabric, colour)
 }
 
 // editedLines are the lines that edits leave, from the first that they touch to the last.
@@ -101,8 +110,7 @@ func (s *study) asked(r *http.Request) (*study, error) {
 		return nil, errOvertaken
 	}
 	top := contrast.Tried(s.picture.top, []contrast.Try{try})
-	next := newStudy(s.picture.recoloured(top, s.picture.source, s.picture.revision), s.from)
-	handOn(&s.numbers, &next.numbers)
+	next := s.in(top)
 	s.trying.try, s.trying.of = try, next
 	return next, nil
 }

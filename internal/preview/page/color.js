@@ -184,7 +184,7 @@ export class ColorCard {
     const { fabric, hex } = this, asked = this.asked = new AbortController();
     this.choose();
     try {
-      const response = await fetch(`color?instance=${this.model.instance}&picture=${this.model.revision}&try=${fabric}-${hex.slice(1)}`, { signal: asked.signal });
+      const response = await fetch(`color?instance=${this.model.instance}&picture=${this.model.revision}&try=${fabric}-${hex.slice(1)}${this.model.query}`, { signal: asked.signal });
       if (!response.ok || this.fabric !== fabric || this.hex !== hex) return;
       const { seen, lines } = await response.json();
       if (this.fabric !== fabric || this.hex !== hex) return;

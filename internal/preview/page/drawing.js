@@ -26,6 +26,7 @@ export class Drawing {
   constructor(model) {
     this.model = model;
     this.view = 'colour';
+    this.fabrics = null; // in a colorway of its own; null for the model's
     this.seams = false;
     this.far = true; // too far away to tell seams apart
     this.svg = element('svg', null, { role: 'img', 'aria-label': 'Quilt top' });
@@ -69,13 +70,20 @@ export class Drawing {
     if (!model.shown) return;
     if (change.anew) this.dropBeyond(model.fabrics.length, model.looseRegion() + 1);
     this.addGroups();
-    this.svg.setAttribute('aria-label', `${model.quilt.title || 'Quilt top'}, ${model.quilt.size}, ${model.quilt.blocks}`);
+    this.svg.setAttribute('aria-label', `${model.title || 'Quilt top'}, ${model.quilt.size}, ${model.quilt.blocks}`);
     if (change.anew || change.colours.length) this.fillFabrics();
     const regions = change.anew ? range(model.looseRegion() + 1) : change.regions;
     for (const r of regions) this.updateRegion(r);
     if (change.anew) setAttribute(this.ground, 'd', model.ground());
     this.showLines(change.colours.length ? range(model.looseRegion() + 1) : regions);
     if (this.isolated >= 0) this.isolate(change.anew ? -1 : this.isolated);
+  }
+
+  // wear shows a colorway of its own: its fabrics, null for those of the model.
+  wear(fabrics) {
+    if (this.fabrics === fabrics) return;
+    this.fabrics = fabrics;
+    if (this.model.shown) this.fillFabrics();
   }
 
   // addGroups keeps a group for each fabric: beneath in the layout's order, above against it.
@@ -90,12 +98,13 @@ export class Drawing {
   fillFabrics() {
     this.addGroups();
     const colourOf = viewColours[this.view] ?? ((f) => f.seen[this.view] ?? f.colour);
-    this.model.fabrics.forEach((f, i) => {
+    const fabrics = this.fabrics ?? this.model.fabrics;
+    fabrics.forEach((f, i) => {
       const colour = colourOf(f);
       setAttribute(this.parts.beneath[i].group, 'fill', colour);
       setAttribute(this.parts.faces[i].group, 'fill', colour);
     });
-    const main = this.model.fabrics[this.model.mainFabric()];
+    const main = fabrics[this.model.mainFabric()];
     setAttribute(this.ground, 'fill', this.view === 'line' ? '#ffffff' : colourOf(main));
   }
 

@@ -6,19 +6,21 @@ import { views, viewName } from './views.js';
 const named = Object.fromEntries(Object.keys(views).map((view) => [viewName(view), view]));
 
 // unlinked is what an address that says nothing stands for.
-export const unlinked = () => ({ view: 'colour', secondView: 'value', seamsIn: ['colour'], compare: '', split: 50, tab: -1, place: null });
+export const unlinked = () => ({ view: 'colour', secondView: 'value', seamsIn: ['colour'], compare: '', split: 50, tab: -1, place: null, colorway: null, secondColorway: null });
 
 // tabName is how a report is called in an address.
 const tabName = (tab) => tab.textContent.trim().toLowerCase().replaceAll(' ', '-');
 
 // encode writes a state: a place is { u, v, zoom }, null for the whole quilt, and the tab -1 where no report is open.
-export function encode({ view, secondView, seamsIn, compare, split, tab, place }, tabs) {
+export function encode({ view, secondView, seamsIn, compare, split, tab, place, colorway, secondColorway }, tabs) {
   const parts = [], plain = unlinked(), short = (v) => String(Math.round(v * 1000) / 1000);
   const say = (key, value) => parts.push(`${key}=${value}`);
   if (view !== plain.view) say('view', viewName(view));
+  if (colorway !== null) say('colorway', encodeURIComponent(colorway));
   if (String(seamsIn) !== String(plain.seamsIn)) say('seams', seamsIn.map(viewName).join(','));
   if (compare) say('compare', compare);
   if (compare) say('with', viewName(secondView));
+  if (compare && secondColorway !== null) say('with-colorway', encodeURIComponent(secondColorway));
   if (compare === 'slide' && split !== plain.split) say('split', short(split));
   if (tab >= 0 && tabs[tab]) say('report', encodeURIComponent(tabName(tabs[tab])));
   if (place) say('at', `${short(place.u)},${short(place.v)}`);
@@ -34,6 +36,8 @@ export function decode(text, tabs) {
   state.secondView = viewOf(said.get('with')) ?? state.secondView;
   if (said.has('seams')) state.seamsIn = said.get('seams').split(',').map(viewOf).filter(Boolean);
   if (['beside', 'slide'].includes(said.get('compare'))) state.compare = said.get('compare');
+  state.colorway = said.get('colorway'); // null where there is none
+  state.secondColorway = said.get('with-colorway');
   const split = parseFloat(said.get('split'));
   if (split >= 0 && split <= 100) state.split = split;
   if (said.has('report')) state.tab = [...tabs].findIndex((tab) => tabName(tab) === said.get('report'));
@@ -54,7 +58,7 @@ export class History {
   get text() { return location.hash.replace(/^#/, ''); }
 
   write(text) {
-    const said = new URLSearchParams(text), step = ['view', 'compare', 'with', 'report'].map((key) => said.get(key)).join();
+    const said = new URLSearchParams(text), step = ['view', 'colorway', 'compare', 'with', 'with-colorway', 'report'].map((key) => said.get(key)).join();
     if (text !== this.text) {
       const address = location.pathname + location.search + (text && `#${text}`);
       if (this.step === null || step === this.step) history.replaceState(null, '', address);

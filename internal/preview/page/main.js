@@ -23,13 +23,13 @@ import { Edge, coverOf } from './edge.js';
 import { copyText, showNote } from './copy.js';
 import { followLines } from './line.js';
 import { listenToFullScreen, toggleFullScreen, leaveFullScreen } from './fullscreen.js';
-import { showCompareMenu } from './compare.js';
+import { showCompareMenu, showColorways, colorwayName } from './compare.js';
 import { listenToSwitcher } from './switcher.js';
 
 const model = new Model();
 const tabs = [...byId('report-tabs').children];
 const camera = new Camera();
-const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], two: false, slide: false, split: 50, faultsFolded: null, keys: false, report: false, text: false, tab: 0, isolated: -1, panel: 0, sheet: 0 };
+const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], colorway: null, secondColorway: null, two: false, slide: false, split: 50, faultsFolded: null, keys: false, report: false, text: false, tab: 0, isolated: -1, panel: 0, sheet: 0 };
 let panes = [];
 let message = null; // the newest
 let status = 'open'; // of the connection
@@ -42,11 +42,11 @@ let lastChange = { d: '', fabrics: [] }; // what the last save changed
 const storageKey = `eighthturn${location.pathname}`;
 function remember() {
   if (!begun) return;
-  const { view, secondView, seamsIn, two, slide, split, report, tab, panel, sheet } = settings, place = camera.saved;
+  const { view, secondView, seamsIn, colorway, secondColorway, two, slide, split, report, tab, panel, sheet } = settings, place = camera.saved;
   const compare = two ? slide ? 'slide' : 'beside' : '';
-  address.write(encode({ view, secondView, seamsIn, compare, split, tab: report ? tab : -1, place: camera.linked }, tabs));
+  address.write(encode({ view, secondView, seamsIn, colorway, secondColorway, compare, split, tab: report ? tab : -1, place: camera.linked }, tabs));
   try {
-    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, two, slide, split, report, tab, panel, sheet, camera: place, address: address.text }));
+    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, colorway, secondColorway, two, slide, split, report, tab, panel, sheet, camera: place, address: address.text }));
   } catch { /* a browser may keep nothing */ }
 }
 function restore() {
@@ -56,6 +56,7 @@ function restore() {
     for (const key of ['panel', 'sheet']) if (Number.isFinite(saved[key]) && saved[key] > 0) settings[key] = saved[key];
     if (address.text && saved.address !== address.text) return; // the page was opened by a link
     for (const key of ['view', 'secondView']) if (Object.hasOwn(views, saved[key])) settings[key] = saved[key];
+    for (const key of ['colorway', 'secondColorway']) if (typeof saved[key] === 'string') settings[key] = saved[key];
     if (Array.isArray(saved.seamsIn)) settings.seamsIn = saved.seamsIn.filter((view) => Object.hasOwn(views, view));
     for (const key of ['two', 'slide', 'report']) settings[key] = saved[key] === true;
     if (saved.split >= 0 && saved.split <= 100) settings.split = saved.split;
@@ -64,8 +65,8 @@ function restore() {
   } catch { /* nothing is remembered, then */ }
 }
 // adopt takes over what an address says.
-function adopt({ view, secondView, seamsIn, compare, split, tab, place }) {
-  Object.assign(settings, { view, secondView, seamsIn, split, two: compare !== '', slide: compare === 'slide', report: tab >= 0 });
+function adopt({ view, secondView, seamsIn, colorway, secondColorway, compare, split, tab, place }) {
+  Object.assign(settings, { view, secondView, seamsIn, colorway, secondColorway, split, two: compare !== '', slide: compare === 'slide', report: tab >= 0 });
   if (tab >= 0) settings.tab = tab;
   camera.linked = place;
 }
@@ -98,8 +99,9 @@ function updatePanes() {
     sizeObserver.observe(box);
     drawing.update({ anew: true, regions: new Set(), colours: [] });
   }
+  wear();
   panes.forEach(({ drawing, box, caption }, i) => {
-    const view = i === 0 ? settings.view : settings.secondView;
+    const view = i === 0 ? settings.view : secondShown();
     drawing.show(view, settings.seamsIn.includes(view));
     drawing.isolate(settings.isolated);
     box.setAttribute('aria-label', `Quilt in ${viewName(view)}. Arrow keys go from patch to patch.`);
@@ -111,15 +113,52 @@ function updatePanes() {
   }
   byId('view-name').textContent = titleOf(settings.view);
   for (const menu of document.querySelectorAll('.menu')) menu.classList.toggle('chosen', menu.querySelector('[aria-pressed=true]') !== null);
-  showCompareMenu(settings, showSecond);
+  showColorwayMenus();
   slide.show(settings.two && settings.slide, settings.split, viewName(settings.view), viewName(settings.secondView));
   arrangePanes();
-  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}`;
-  byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}-${viewName(settings.view)}.svg`;
+  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}${model.query}`;
+  byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}${model.query && `-${colorwayName(model.colorway)}`}-${viewName(settings.view)}.svg`;
   showResources();
   refreshResources();
   moveCamera();
   remember();
+}
+
+// wear shows the colorways that were chosen, in the first view and in the second.
+function wear() {
+  if (model.colorway !== settings.colorway) {
+    card.close();
+    const change = model.wear(settings.colorway);
+    for (const { drawing } of panes) drawing.update(change);
+    listFabrics();
+    if (message) showTitle(message, model, status);
+  }
+  panes.forEach(({ drawing }, i) => drawing.wear(i === 1 && secondDiffers() ? model.fabricsIn(settings.secondColorway) : null));
+}
+// secondDiffers says whether the second view is in another colorway; what is worked out of the quilt for some views is not there for it.
+function secondDiffers() { return settings.secondColorway !== null && model.shownIn(settings.secondColorway) !== model.shownIn(settings.colorway); }
+function secondShown() { return secondDiffers() && ['squint', 'vanishing'].includes(settings.secondView) ? 'colour' : settings.secondView; }
+function showColorwayMenus() {
+  const shown = model.shownIn(settings.colorway);
+  byId('colorways').hidden = model.colorways.length === 0;
+  byId('colorway-name').textContent = colorwayName(shown);
+  showColorways(byId('colorway-items'), model.colorways, shown, (name) => showIn('colorway', name), colorwayName, 'Show the quilt in this colorway (O for the next)');
+  showCompareMenu(settings, showSecond, model.colorways, (name) => showIn('secondColorway', name));
+}
+// showIn shows the first view or the second in a colorway.
+function showIn(which, name) {
+  settings[which] = name;
+  if (which === 'secondColorway') Object.assign(settings, { two: true, secondView: settings.view });
+  openMenu(null);
+  updatePanes();
+}
+// nextIn goes on to the next colorway.
+function nextIn(which) {
+  const names = model.colorways.map((c) => c.name);
+  if (!names.length) return;
+  const next = names[(names.indexOf(model.shownIn(settings[which] ?? settings.colorway)) + 1) % names.length];
+  showIn(which, next);
+  announce(`in ${colorwayName(next)}`);
 }
 
 // arrangePanes puts two views beside or above each other, whichever shows the quilt larger, or one over the other.
@@ -263,7 +302,7 @@ const card = new ColorCard({
     if (why) showNote(why);
   },
   isolate: (fabric) => isolate(fabric),
-  onWrite: (fabric, color) => editing.act({ do: 'color', fabric, color }, ({ line }) => `Line ${line} is written.`), // the picture that has it closes the card
+  onWrite: (fabric, color) => editing.act({ do: 'color', fabric, color, colorway: model.shownIn(model.colorway) }, ({ line }) => `Line ${line} is written.`), // the picture that has it closes the card
 });
 
 // ---- writing to the file
@@ -363,7 +402,7 @@ function showResources() {
   for (const { drawing, caption } of panes) {
     drawing.showSquint(loaded.squintURL);
     drawing.markSeams(drawing.view === 'vanishing' && marks ? marks.map(({ heavy, seams }) => ({ heavy, paths: highlight.seamPaths(seams) })) : []);
-    caption.replaceChildren(...captionOf(drawing.view, { quilt: model.quilt, marks, hasSquint: loaded.squintURL !== null, single: !settings.two }));
+    caption.replaceChildren(...captionOf(drawing.view, { quilt: model.quilt, marks, hasSquint: loaded.squintURL !== null, single: !settings.two, colorway: secondDiffers() ? colorwayName(model.shownIn(drawing.fabrics ? settings.secondColorway : settings.colorway)) : '' }));
   }
 }
 
@@ -425,6 +464,7 @@ const actions = {
   farther: () => zoom(1 / zoomStep),
   whole: () => { camera.avoid(camera.cover); if (model.shown) camera.fit(); moveCamera(); },
   changes: flash,
+  colorway: () => nextIn('colorway'),
   faults: () => { settings.faultsFolded = !foldsFaults(); if (message) showFaults(message, foldsFaults(), model.shown, fixing()); },
   keys: () => {
     settings.keys = !settings.keys;
@@ -442,12 +482,13 @@ function zoom(factor) {
 }
 // showFirst shows a view; where two lie in one picture and this is the second, they change places.
 function showFirst(view) {
-  if (settings.two && settings.slide && view === settings.secondView) settings.secondView = settings.view;
+  if (settings.two && settings.slide && view === settings.secondView && !secondDiffers()) settings.secondView = settings.view;
   settings.view = view;
   updatePanes();
 }
 function showSecond(view) {
   settings.secondView = view;
+  settings.secondColorway = null;
   settings.two = true;
   updatePanes();
 }
@@ -455,7 +496,7 @@ function showSecond(view) {
 function compare(on, inOnePicture) {
   settings.two = on;
   settings.slide = on && inOnePicture;
-  if (settings.slide && settings.secondView === settings.view) settings.secondView = settings.view === 'value' ? 'colour' : 'value';
+  if (settings.slide && settings.secondView === settings.view && !secondDiffers()) settings.secondView = settings.view === 'value' ? 'colour' : 'value';
   updatePanes();
 }
 function flash() {
@@ -469,7 +510,7 @@ function isolate(fabric) {
 
 const keyActions = {
   ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, actions[view]], [key.toUpperCase(), () => showSecond(view)]])),
-  r: actions.report, e: actions.text, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
+  o: actions.colorway, O: () => nextIn('secondColorway'), r: actions.report, e: actions.text, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
   '+': actions.nearer, '=': actions.nearer, '-': actions.farther, '−': actions.farther, n: actions.changes, f: actions.faults, k: actions.keys, '?': actions.keys,
   Escape: () => { if (card.isOpen) { card.close(); return; } leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
 };
@@ -551,8 +592,10 @@ function receive(m, times) {
     pictureCame();
     refreshResources(); // nothing of an older picture stays beside the new one
     if (change.anew) settings.isolated = -1;
+    wear();
     for (const { drawing } of panes) drawing.update(change);
     if (change.fabrics || change.anew) listFabrics();
+    if (change.fabrics) showColorwayMenus();
     if (change.anew) updatePanes();
     moveCameraNow(); // in this very frame, so that nothing jumps
     if (pinned || hovered) showCurrentPatch();
@@ -562,7 +605,7 @@ function receive(m, times) {
   if (blocked !== wasBlocked) settings.faultsFolded = null; // warnings that were folded away hide no error
   wasBlocked = blocked;
   showFaults(m, foldsFaults(), model.shown, fixing());
-  showTitle(m, model.quilt, status);
+  showTitle(m, model, status);
   document.dispatchEvent(new CustomEvent('shown', { detail: { revision: m.revision, ...times, done: performance.now() } }));
 }
 
@@ -584,7 +627,7 @@ function setStatus(now) {
   status = now;
   showConnection(status);
   document.documentElement.classList.toggle('disconnected', status !== 'open');
-  if (message) showTitle(message, model.quilt, status);
+  if (message) showTitle(message, model, status);
   if (status === 'open') refreshResources();
 }
 

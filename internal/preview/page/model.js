@@ -10,6 +10,7 @@ const darkFabric = 0x63; // the gray below which seams are drawn light
 
 export class Model {
   constructor() {
+    this.colorway = null; // that the reader chose; null for the picture's own
     this.revision = 0;
     this.instance = ''; // which run of the program counted the revision
     this.clear();
@@ -24,7 +25,10 @@ export class Model {
     this.dark = []; // by fabric, for the lines that are made
     this.cells = [];
     this.quilt = null;
-    this.fabrics = [];
+    this.fabrics = []; // as they are shown
+    this.sent = []; // as the picture has them
+    this.colorways = []; // { name, title, fabrics }, the first as the quilt is written; none where there is no choice
+    this.worn = ''; // the colorway that the picture is in
     this.grid = { x: [0], y: [0] };
     this.loose = { patches: [], seams: [] };
     this.sources = { rows: [], cells: [], kinds: [] };
@@ -58,7 +62,10 @@ export class Model {
     for (const j of m.joins ?? []) this.joins.set(`${j.a}/${j.b}/${j.below}`, j.stretches);
     if (m.quilt) this.quilt = m.quilt;
     if (m.sources) this.sources = m.sources;
-    if (m.fabrics) this.receiveFabrics(m.fabrics, change);
+    if (m.fabrics) this.sent = m.fabrics;
+    if (m.colorways) this.colorways = m.colorways;
+    this.worn = m.colorway ?? '';
+    if (m.fabrics || m.colorways) this.receiveFabrics([...this.fabricsIn(this.colorway)], change);
     if (m.grid) { this.grid = m.grid; change.anew = true; }
     if (m.cells) this.receiveCells(m.cells, change);
     for (let i = 0; i < (m.changed?.length ?? 0); i += 2) this.setCell(m.changed[i], m.changed[i + 1], change);
@@ -77,6 +84,32 @@ export class Model {
     this.forgetLines();
     change.fabrics = true;
   }
+
+  // found is a colorway of the layout; none for null, or one that the layout lacks.
+  found(colorway) { return this.colorways.find((c) => c.name === colorway); }
+
+  // fabricsIn are the fabrics in a colorway, and the picture's own where there is none of that name.
+  fabricsIn(colorway) { return (colorway !== this.worn && this.found(colorway)?.fabrics) || this.sent; }
+
+  // shownIn is the name of the colorway that is shown for one that was chosen.
+  shownIn(colorway) { return this.found(colorway)?.name ?? this.worn; }
+
+  // title is the quilt's, in the colorway that is shown.
+  get title() { return this.found(this.shownIn(this.colorway))?.title ?? this.quilt?.title ?? ''; }
+
+  // plainTitle is the quilt's, whatever its colorway.
+  get plainTitle() { return this.found('')?.title ?? this.quilt?.title ?? ''; }
+
+  // wear shows the quilt in a colorway, null for the picture's own, and says which fabrics change.
+  wear(colorway) {
+    this.colorway = colorway;
+    const change = { colours: [] };
+    this.receiveFabrics([...this.fabricsIn(colorway)], change);
+    return { anew: false, regions: new Set(), colours: change.colours };
+  }
+
+  // query is what addresses go on with for what is shown.
+  get query() { return this.shownIn(this.colorway) === this.worn ? '' : `&colorway=${encodeURIComponent(this.colorway)}`; }
 
   // recolour shows a fabric otherwise, as its color is tried.
   recolour(i, fabric) {

@@ -36,7 +36,7 @@ export class Resource {
 
   get url() {
     const path = typeof this.path === 'function' ? this.path() : this.path;
-    return `${path}${path.includes('?') ? '&' : '?'}instance=${this.model.instance}&picture=${this.model.revision}`;
+    return `${path}${path.includes('?') ? '&' : '?'}instance=${this.model.instance}&picture=${this.model.revision}${this.model.query}`;
   }
 
   // refresh is called when the picture or what is looked at has changed; gently where it is the same picture in a color that

@@ -74,7 +74,7 @@ export const fabricButton = (i) => byId('fabrics').querySelector(`[data-fabric="
 
 const keys = [
   ['c v l', 'color, value, line'], ['u a', 'squint, seams that vanish'], ['p d t', 'as color-blind viewers see it: protan, deutan, tritan'],
-  ['shift with these', 'the second view'], ['s', 'seams'], ['b', 'both views, side by side'],
+  ['o', 'the next colorway of the layout'], ['shift with these', 'the second view'], ['s', 'seams'], ['b', 'both views, side by side'],
   ['m', 'two views in one picture: drag the line, or ← →'],
   ['e', 'type the layout, with preview --edit'], ['r', 'reports; there ↑ ↓ go from row to row, ← → from tab to tab'],
   ['+ −', 'zoom in, zoom out, at the pointer'], ['w 0', 'whole quilt'], ['x', 'full screen'], ['arrows', 'from patch to patch'],

@@ -55,14 +55,14 @@ function faultBox(f, fix) {
   return box;
 }
 
-// showTitle says in the window's title and icon how things stand.
-export function showTitle(m, quilt, status) {
-  const name = quilt?.title ? `${quilt.title} · ${m.file}` : m.file;
+// showTitle says in the window's title and icon how things stand. On the page itself the colorway stands beside the quilt's title.
+export function showTitle(m, { quilt, title, plainTitle }, status) {
+  const name = title ? `${title} · ${m.file}` : m.file;
   const blocking = isBlocking(m);
   const prefix = status !== 'open' ? '… ' : blocking ? `✕ ${heading(m)} · ` : '';
   document.title = prefix + name;
-  byId('title').textContent = quilt?.title || m.file;
-  byId('facts').textContent = quilt ? [quilt.size, quilt.blocks, `${quilt.patches} patches`, quilt.title ? m.file : ''].filter(Boolean).join(' · ') : '';
+  byId('title').textContent = plainTitle || m.file;
+  byId('facts').textContent = quilt ? [quilt.size, quilt.blocks, `${quilt.patches} patches`, title ? m.file : ''].filter(Boolean).join(' · ') : '';
   const icon = status !== 'open' ? 'icon-disconnected.svg' : blocking ? 'icon-fault.svg' : 'icon.svg';
   if (byId('icon').getAttribute('href') !== icon) byId('icon').setAttribute('href', icon);
 }

@@ -13,8 +13,9 @@ export const titleOf = (view) => viewName(view).replace(/^./, (c) => c.toUpperCa
 
 // captionOf is the caption of a picture: nothing for a plain view that is shown singly. Marks are those
 // of the report, null while they are worked out; away is how far off the squint stands.
-export function captionOf(view, { quilt, marks, hasSquint, single }) {
-  const name = single ? [] : [make('span', viewName(view))];
+// In names the colorway where two views differ in it.
+export function captionOf(view, { quilt, marks, hasSquint, single, colorway = '' }) {
+  const name = single ? [] : [make('span', [viewName(view), colorway].filter(Boolean).join(', '))];
   switch (view) {
     case 'squint':
       return [...name, `as from ${quilt?.away ?? ''}, with half-closed eyes${hasSquint ? '' : ' …'}`];
