@@ -81,7 +81,10 @@ const (
 	Grain            // the arrow along the grain
 	Dimension        // a measure
 	Pressing         // the arrow by which an allowance is pressed
-	Frame            // the edge of the cloth or page: faint
+	Frame            // the edge of the cloth: faint
+	Window           // round a part that is shown enlarged: faint, and in no legend
+	PartFrame        // round a part of a piece that is larger than the page: faint
+	NextFrame        // where the frame of the next part is laid: dotted
 )
 
 // Ending is what a line has at one end.

@@ -92,6 +92,9 @@ func (k *legend) entryWidth(e legendEntry) float64 {
 // factor is by how much the legend is smaller than usual.
 func (k *legend) factor() float64 { return k.size / legendSize }
 
+// legendFoot is the least room below the lines of the last row, points: ends of lines are not made smaller.
+const legendFoot = 3
+
 // flow lays the entries in rows of a width, or of the widest entry up to the widest that the
 // paper allows, and gives the legend's height; 0 where there is nothing to list.
 func (k *legend) flow(width, most float64) float64 {
@@ -118,7 +121,7 @@ func (k *legend) flow(width, most float64) float64 {
 		k.width = max(k.width, x+wide)
 		x += wide + f*legendApart
 	}
-	return y + f*legendRow/2
+	return y + max(f*legendRow/2, legendFoot)
 }
 
 // draw puts the legend below what is on the sheet.

@@ -12,7 +12,7 @@ type Pen struct {
 
 // strokes are all styles of lines, in the order of a legend.
 func strokes() []Stroke {
-	return []Stroke{Cut, Sew, Partial, Thin, Trim, Fold, Grain, Pressing, Dimension, Frame}
+	return []Stroke{Cut, Sew, Partial, Thin, Trim, Fold, Grain, Pressing, Dimension, Frame, PartFrame, NextFrame}
 }
 
 // words say what a line of the style is, for a legend.
@@ -38,6 +38,10 @@ func (s Stroke) words() string {
 		return "measure"
 	case Frame:
 		return "edge of the fabric"
+	case PartFrame:
+		return "frame of this part"
+	case NextFrame:
+		return "frame of the adjoining part"
 	}
 	return ""
 }
@@ -56,7 +60,7 @@ func (s Stroke) Pen() Pen {
 		return Pen{1.1, []float64{10, 4}, black}
 	case Trim:
 		return Pen{0.9, []float64{8, 2.2, 1.4, 2.2}, black}
-	case Fold:
+	case Fold, NextFrame:
 		return Pen{1, []float64{1, 2.4}, black}
 	case Grain:
 		return Pen{0.9, nil, black}
@@ -64,7 +68,7 @@ func (s Stroke) Pen() Pen {
 		return Pen{1.6, nil, black}
 	case Dimension:
 		return Pen{0.5, nil, grey}
-	case Frame:
+	case Frame, Window, PartFrame:
 		return Pen{0.5, nil, palettes.Colour{R: 0x99, G: 0x99, B: 0x99}}
 	}
 	return Pen{}
@@ -74,7 +78,7 @@ func (s Stroke) Pen() Pen {
 // seen on any fabric.
 func (s Stroke) rimmed() bool {
 	switch s {
-	case Sew, Partial, Trim, Fold, Grain, Pressing:
+	case Sew, Partial, Trim, Fold, NextFrame, Grain, Pressing:
 		return true
 	}
 	return false

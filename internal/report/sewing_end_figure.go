@@ -56,7 +56,7 @@ func (d *stepDrawing) end(i int, corner measure.Vec) {
 	}
 	d.area(turn(a), d.clothOf(d.join.A), false, diagram.Thin)
 	d.area(turn(b), d.clothOf(d.join.B), true, diagram.Thin)
-	d.hollow(window, diagram.Frame)
+	d.hollow(window, diagram.Window)
 	d.tipLines(i, as, [2][]measure.Vec{a, b}, middle, half)
 	d.endMarks(i, as, middle, half)
 }

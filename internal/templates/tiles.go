@@ -50,9 +50,9 @@ func tiles(length, room measure.NM) int {
 // register is a page's frame and the dotted lines that its neighbours' frames come to lie on.
 func (l *plating) register(at, of [2]int) []diagram.Mark {
 	x, y := l.room.X, l.room.Y
-	marks := []diagram.Mark{{Area: &diagram.Area{Outline: box(measure.Point{}, measure.Point{X: x, Y: y}), Clear: true, Edge: diagram.Frame}}}
+	marks := []diagram.Mark{{Area: &diagram.Area{Outline: box(measure.Point{}, measure.Point{X: x, Y: y}), Clear: true, Edge: diagram.PartFrame}}}
 	dotted := func(from, to measure.Point) {
-		marks = append(marks, diagram.Mark{Line: &diagram.Line{Points: []measure.Point{from, to}, Stroke: diagram.Fold}})
+		marks = append(marks, diagram.Mark{Line: &diagram.Line{Points: []measure.Point{from, to}, Stroke: diagram.NextFrame}})
 	}
 	if at[0] > 0 {
 		dotted(measure.Point{X: overlap}, measure.Point{X: overlap, Y: y})
