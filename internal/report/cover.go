@@ -26,6 +26,7 @@ const (
 	ShoppingTable    ShoppingForm = iota // a row for each fabric
 	ShoppingPairs                        // a table of two fabrics to a row, to be read down
 	ShoppingSentence                     // one sentence
+	NoShopping                           // not at all: the table of fabrics says it
 )
 
 // MaxShoppingRows is how many fabrics a table on the back cover has at the most.
@@ -36,8 +37,10 @@ func BackCover(p *Plans, form ShoppingForm, skills bool) document.Section {
 	c, t := newCuts(p), p.Top
 	out := document.Section{ID: "back-cover", Blocks: []document.Block{
 		document.Paragraph{Text: lead("Finished size:", "%s", t.Units.Size(t.Outer.Width(), t.Outer.Height()))},
-		document.Section{Title: "Fabric requirements", Blocks: []document.Block{c.shopping(form)}},
 	}}
+	if form != NoShopping {
+		out.Blocks = append(out.Blocks, document.Section{Title: "Fabric requirements", Blocks: []document.Block{c.shopping(form)}})
+	}
 	if skills {
 		out.Blocks = append(out.Blocks, document.Section{Title: "Skills", Blocks: []document.Block{paragraph(capital(strings.Join(Skills(p), "; ")) + ".")}})
 	}

@@ -41,13 +41,14 @@ const (
 )
 
 // Plates lays pieces on pages that have a room of a width and a height: side by side on the first page
-// with room for them, turned where they only fit so, alone with the test squares at the side,
+// with room for them, between the slanted edges of others, turned where they only fit so, alone with the test squares beside them,
 // or in parts to be taped together. Those that take too many plates are left out.
 func Plates(pieces []Piece, room measure.Point, most Most) (plates []Plate, left []Large) {
-	l := &plating{whole: room, room: measure.Point{X: room.X, Y: room.Y - squaresHigh}}
-	for _, p := range pieces {
+	l := &plating{whole: room, room: measure.Point{X: room.X, Y: room.Y - squaresHigh}, shapes: map[int][]shape{}, squares: map[int]twoSquares{}}
+	for i, p := range pieces {
 		aside := Piece{p.Name, turned(p.Figure)}
-		if l.place(p) || l.place(aside) || l.alone(p) || l.alone(aside) {
+		if l.place(p, false) || l.place(aside, false) || i < maxNested && (l.nest(p, false) || l.nest(aside, false)) ||
+			l.place(p, true) || l.place(aside, true) || l.nest(p, true) || l.nest(aside, true) {
 			continue
 		}
 		parts := l.parts(p)
@@ -60,18 +61,23 @@ func Plates(pieces []Piece, room measure.Point, most Most) (plates []Plate, left
 	for i := range l.plates {
 		p := &l.plates[i]
 		p.Figure.TrueSize, p.Figure.Max = true, room
-		p.Figure.Marks = append(p.Figure.Marks, testSquares(room, l.beside[i])...)
+		squares, moved := l.squares[i]
+		if !moved {
+			squares = squaresAtFoot(room)
+		}
+		p.Figure.Marks = append(p.Figure.Marks, squares.marks()...)
 	}
 	return l.plates, left
 }
 
 // plating is the work on the plates.
 type plating struct {
-	whole  measure.Point // the room of a plate
-	room   measure.Point // the same for pieces, the squares below
-	plates []Plate
-	beside map[int]bool // plates that have their squares at the side, not at the foot
-	open   []shelf      // plates that take more
+	whole   measure.Point // the room of a plate
+	room    measure.Point // the same for pieces, the squares below
+	plates  []Plate
+	shapes  map[int][]shape    // of the pieces on a plate
+	squares map[int]twoSquares // of plates that have them elsewhere than at the foot
+	open    []shelf            // plates that take more
 }
 
 // shelf is where the next piece stands on a plate.
@@ -87,14 +93,17 @@ func placed(p Piece) (by measure.Point, wide, high measure.NM) {
 	return measure.Point{X: nanometres(s.Origin.X), Y: nanometres(s.Origin.Y)}, nanometres(s.Width), nanometres(s.Height)
 }
 
-// place puts a piece on the first plate that takes it, or on a new one; false where none is large enough.
-func (l *plating) place(p Piece) bool {
+// place puts a piece on the first plate that takes it, or on a new one if that is wanted; false where none is large enough.
+func (l *plating) place(p Piece, fresh bool) bool {
 	by, w, h := placed(p)
 	if w > l.room.X || h > l.room.Y {
 		return false
 	}
 	for i := 0; ; i++ {
 		if i == len(l.open) {
+			if !fresh {
+				return false
+			}
 			l.open, l.plates = append(l.open, shelf{plate: len(l.plates)}), append(l.plates, Plate{})
 		}
 		s := l.open[i]
@@ -105,26 +114,16 @@ func (l *plating) place(p Piece) bool {
 			continue
 		}
 		l.plates[s.plate].add(p, measure.Point{X: s.at.X + by.X, Y: s.at.Y + by.Y})
+		l.shapes[s.plate] = append(l.shapes[s.plate], shapeOf(p).moved(s.at.X, s.at.Y))
 		s.at.X, s.high = s.at.X+w+plateGap, max(s.high, h)
 		l.open[i] = s
 		return true
 	}
 }
 
-// alone puts a piece on a plate by itself, the test squares at its side; false where that is not large enough.
-func (l *plating) alone(p Piece) bool {
-	by, w, h := placed(p)
-	if w > l.whole.X-squaresHigh || h > l.whole.Y {
-		return false
-	}
-	var made Plate
-	made.add(p, by)
-	if l.beside == nil {
-		l.beside = map[int]bool{}
-	}
-	l.beside[len(l.plates)] = true
-	l.plates = append(l.plates, made)
-	return true
+// close takes a plate from those with shelves.
+func (l *plating) close(plate int) {
+	l.open = slices.DeleteFunc(l.open, func(s shelf) bool { return s.plate == plate })
 }
 
 // add puts a piece on a plate.
@@ -143,17 +142,18 @@ const (
 	squareLine       = measure.Inch / 72
 )
 
-// testSquares are two squares of known size at the foot of a plate, side by side, or at its right side, one above the other.
-// A line along their edges would stand out by half of its breadth; so each is a dark square with a light one within it.
-func testSquares(room measure.Point, beside bool) []diagram.Mark {
+// squaresAtFoot are the places of two squares of known size at the foot of a plate, side by side; squaresAtSide at its right side,
+// one above the other.
+func squaresAtFoot(room measure.Point) twoSquares {
 	const gap = measure.Inch / 4
 	first := measure.Point{X: measure.Inch / 20, Y: room.Y - 5*measure.Inch/4}
-	second := measure.Point{X: first.X + inchSquare + gap, Y: first.Y}
-	if beside {
-		first = measure.Point{X: room.X - 5*measure.Inch/4, Y: measure.Inch / 20}
-		second = measure.Point{X: first.X, Y: first.Y + inchSquare + gap}
-	}
-	return slices.Concat(testSquare(first, inchSquare, "1 inch"), testSquare(second, centimetreSquare, threeCentimetres))
+	return twoSquares{first, {X: first.X + inchSquare + gap, Y: first.Y}}
+}
+
+func squaresAtSide(room measure.Point) twoSquares {
+	const gap = measure.Inch / 4
+	first := measure.Point{X: room.X - 5*measure.Inch/4, Y: measure.Inch / 20}
+	return twoSquares{first, {X: first.X, Y: first.Y + inchSquare + gap}}
 }
 
 // threeCentimetres is in the larger test square.
@@ -174,6 +174,8 @@ func (p *Plate) Enlarge(points float64) {
 	}
 }
 
+// testSquare is a square of known size with its name in it. A line along its edges would stand out by half of its breadth; so it is
+// a dark square with a light one within it.
 func testSquare(at measure.Point, side measure.NM, text string) []diagram.Mark {
 	square := func(in measure.NM, fill palettes.Colour) diagram.Mark {
 		return diagram.Mark{Area: &diagram.Area{Outline: box(measure.Point{X: at.X + in, Y: at.Y + in}, measure.Point{X: at.X + side - in, Y: at.Y + side - in}), Fill: fill}}

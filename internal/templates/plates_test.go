@@ -3,6 +3,7 @@ package templates
 import (
 	"eighthturn/internal/quilttest/lay"
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -30,7 +31,7 @@ func figuresOf(top *quilt.Top) []Piece {
 
 // wrongPlate says what of a plate lies beyond its room, or pieces that lie on one another.
 func wrongPlate(p *Plate) string {
-	var cut [][2]measure.Point
+	var cut [][]measure.Point
 	for _, m := range p.Figure.Marks {
 		var list []measure.Point
 		switch {
@@ -49,17 +50,97 @@ func wrongPlate(p *Plate) string {
 		}
 		low, high := bounds(list)
 		if m.Area.Edge == diagram.Cut || high.X-low.X == inchSquare || high.X-low.X == centimetreSquare {
-			cut = append(cut, [2]measure.Point{low, high})
+			cut = append(cut, list)
 		}
 	}
 	for i, a := range cut {
 		for _, b := range cut[:i] {
-			if a[0].X < b[1].X && b[0].X < a[1].X && a[0].Y < b[1].Y && b[0].Y < a[1].Y {
+			if onOneAnother(a, b) {
 				return "two outlines lie on one another"
 			}
 		}
 	}
 	return ""
+}
+
+// leastApart is how far outlines on a plate are apart at the least.
+const leastApart = float64(measure.Inch) / 10
+
+// onOneAnother says whether two outlines cross, one holds the other, or they come nearer to each other than that.
+func onOneAnother(a, b []measure.Point) bool {
+	for i := range a {
+		for k := range b {
+			p, q, r, s := a[i], a[(i+1)%len(a)], b[k], b[(k+1)%len(b)]
+			if area(p, q, r)*area(p, q, s) < 0 && area(r, s, p)*area(r, s, q) < 0 {
+				return true
+			}
+			if min(toSide(p, r, s), toSide(q, r, s), toSide(r, p, q), toSide(s, p, q)) < leastApart {
+				return true
+			}
+		}
+	}
+	return within(a[0], b) || within(b[0], a)
+}
+
+// area is twice the area of a triangle, with a sign for the way round.
+func area(a, b, c measure.Point) float64 {
+	return float64(b.X-a.X)*float64(c.Y-a.Y) - float64(b.Y-a.Y)*float64(c.X-a.X)
+}
+
+// toSide is how far a point is from a side.
+func toSide(p, a, b measure.Point) float64 {
+	x, y := float64(b.X-a.X), float64(b.Y-a.Y)
+	along := 0.0
+	if long := x*x + y*y; long > 0 {
+		along = max(0, min(1, (float64(p.X-a.X)*x+float64(p.Y-a.Y)*y)/long))
+	}
+	return math.Hypot(float64(p.X-a.X)-along*x, float64(p.Y-a.Y)-along*y)
+}
+
+// within says whether a point lies in an outline: a line from it to the right crosses an odd number of sides.
+func within(p measure.Point, outline []measure.Point) bool {
+	inside := false
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && float64(p.X-a.X) < float64(b.X-a.X)*float64(p.Y-a.Y)/float64(b.Y-a.Y) {
+			inside = !inside
+		}
+	}
+	return inside
+}
+
+// TestPiecesShareAPlate: a wedge and a kite that stand side by side only between their slanted edges share a plate, and a wedge
+// as high as the room has the test squares beside its tip; a law that looked for more room than there is would see it.
+func TestPiecesShareAPlate(t *testing.T) {
+	inch := func(x, y float64) measure.Point {
+		return measure.Point{X: measure.NM(x * float64(measure.Inch)), Y: measure.NM(y * float64(measure.Inch))}
+	}
+	piece := func(name string, outline ...measure.Point) Piece {
+		_, high := bounds(outline)
+		return Piece{name, &diagram.Figure{TrueSize: true, Max: high, Marks: []diagram.Mark{{Area: &diagram.Area{Outline: outline, Edge: diagram.Cut}}}}}
+	}
+	wedge := piece("wedge", inch(0, 4.5), inch(1.875, 0), inch(2.1875, 0), inch(4.0625, 4.5))
+	kite := piece("kite", inch(1.6, 0), inch(3.2, 1.6), inch(1.75, 5), inch(1.45, 5), inch(0, 1.6))
+	for _, c := range []struct {
+		pieces []Piece
+		room   measure.Point
+		plates int
+	}{
+		{[]Piece{wedge, kite}, inch(6.875, 7.625), 1},
+		{[]Piece{wedge}, inch(4.375, 4.75), 1},
+		{[]Piece{wedge, kite}, inch(4.375, 5.625), 2},
+		{[]Piece{piece("strip", inch(0, 0), inch(2, 0), inch(2, 7.4), inch(0, 7.4)), piece("square", inch(0, 0), inch(1, 0), inch(1, 1), inch(0, 1))}, inch(6.875, 7.625), 1},
+	} {
+		plates, left := Plates(c.pieces, c.room, usualMost)
+		if len(plates) != c.plates || len(left) > 0 || plates[0].Parts > 0 {
+			t.Errorf("%d pieces take %d plates of %v, the first in %d parts", len(c.pieces), len(plates), c.room, plates[0].Parts)
+		}
+		for i := range plates {
+			if wrong := wrongPlate(&plates[i]) + wrongSquares(&plates[i]); wrong != "" {
+				t.Errorf("%d pieces: %s", len(c.pieces), wrong)
+			}
+		}
+	}
 }
 
 // TestPlatesKeepToTheRoom: what is on a plate lies in its room, and neither pieces nor test

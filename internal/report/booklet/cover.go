@@ -53,9 +53,9 @@ func (b *patternBuilder) backCover() {
 	var whole []document.Block
 	for _, form := range []backForm{
 		{true, true, report.ShoppingTable}, {true, true, report.ShoppingPairs}, {false, true, report.ShoppingTable}, {false, true, report.ShoppingPairs},
-		{false, true, report.ShoppingSentence}, {false, false, report.ShoppingTable}, {false, false, report.ShoppingPairs}, {false, false, report.ShoppingSentence},
+		{false, true, report.ShoppingSentence}, {false, false, report.ShoppingTable}, {false, false, report.ShoppingPairs}, {false, false, report.ShoppingSentence}, {false, true, report.NoShopping},
 	} {
-		if form.shopping != report.ShoppingSentence && len(b.Cuts.Fabrics) > report.MaxShoppingRows {
+		if form.shopping < report.ShoppingSentence && len(b.Cuts.Fabrics) > report.MaxShoppingRows {
 			continue
 		}
 		whole = b.back(form)
