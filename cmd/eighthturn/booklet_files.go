@@ -18,8 +18,15 @@ import (
 // madeMark stands near the beginning of pages and Markdown that `booklet` writes.
 const madeMark = "<!-- made by eighthturn -->\n"
 
-// marked puts the mark into a page, a text or a picture.
+// farthestMark is how far the line may reach that the mark stands behind: well within what is looked at of a file that is there.
+const farthestMark = 800
+
+// marked puts the mark into a page, a text or a picture: into Markdown behind its title, since what stands before a title is a chapter of
+// its own in a book that is made of it.
 func marked(file []byte) []byte {
+	if at := bytes.IndexByte(file, '\n'); bytes.HasPrefix(file, []byte("# ")) && at >= 0 && at < farthestMark {
+		return append(append(bytes.Clone(file[:at+1]), "\n"+madeMark...), file[at+1:]...)
+	}
 	for _, first := range []string{"<!DOCTYPE", "<?xml"} {
 		if bytes.HasPrefix(file, []byte(first)) {
 			if at := bytes.IndexByte(file, '\n'); at >= 0 {

@@ -56,7 +56,7 @@ func sampleCalled(name string) string {
 func TestBookletForms(t *testing.T) {
 	folder, file := harborIn(t, sampleCalled("nets"))
 	for _, c := range []struct{ name, made, begins string }{
-		{"", "harbor.pdf", "%PDF-"}, {"page.html", "page.html", "<!DOCTYPE html>"}, {"words/", "words/pattern.md", madeMark + "# "},
+		{"", "harbor.pdf", "%PDF-"}, {"page.html", "page.html", "<!DOCTYPE html>"}, {"words/", "words/pattern.md", "# "},
 	} {
 		arguments := []string{"booklet", file}
 		if c.name != "" {
@@ -151,5 +151,22 @@ func TestBookletNamesWhatIsMissing(t *testing.T) {
 		if code, _, complaints := askedFor(t, "booklet", file, "--handout", "-o", filepath.Join(folder, "class.pdf")); code != done || complaints != "" {
 			t.Errorf("the handout: code %d, %q", code, complaints)
 		}
+	}
+}
+
+// TestTheMarkIsFound: wherever a title ends, the mark is among what is looked at of a file that is there, and Markdown begins with its title
+// where that leaves room for it.
+func TestTheMarkIsFound(t *testing.T) {
+	for _, n := range []int{0, 20, farthestMark - 3, farthestMark - 2, farthestMark, 1000, 4000} {
+		made := marked([]byte("# " + strings.Repeat("x", n) + "\n\ntext\n"))
+		if !patternOfOurs(made[:min(len(made), 1000)]) { // as much as internal/files looks at
+			t.Errorf("a title of %d letters: no mark", n)
+		}
+		if begins := strings.HasPrefix(string(made), "# "); begins != (n+2 < farthestMark) {
+			t.Errorf("a title of %d letters: %.40s", n, made)
+		}
+	}
+	if patternOfOurs([]byte("# a text of somebody else's\n")) {
+		t.Error("any text is ours")
 	}
 }
