@@ -24,8 +24,8 @@ func hintCases() []testCase {
 			says(`expected a role of the ring block, found "outer"`, `did you mean "corners"?`),
 		},
 		{
-			"the size of a quilt", swap(small, "strip 4", "⟦size⟧ 60 x 80"), refused,
-			says(`no statement is called "size"`, "write side and the finished side of one block; the quilt is as large as its grid makes it"),
+			"the size of a quilt", swap(small, "strip 4", "size ⟦60⟧ x 80"), refused,
+			says(`expected a size's name, found "60"`, "a size has a name and numbers of blocks: size lap across 8 down 10; the quilt is as large as its grid makes it"),
 		},
 		{
 			"a comma in a pool", swap(small, "#1f3350\n", "#1f3350\nfabric a #8ab\nscraps p ⟦navy,⟧ a, cream\n", "wedges navy", "wedges p"), refused,

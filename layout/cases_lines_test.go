@@ -24,8 +24,8 @@ func lineCases() []testCase {
 			says(`no statement is called "wibble"`, allStatements()),
 		},
 		{
-			"size by another word", swap(small, "strip 4\n", "⟦size⟧ 7\n"), refused,
-			says(`no statement is called "size"`, `did you mean "side"?`),
+			"size by another word", swap(small, "strip 4\n", "size ⟦7⟧\n"), refused,
+			says(`expected a size's name, found "7"`, "the finished side of a block is side 7"),
 		},
 		{
 			"rows by another word", swap(small, "grid", "⟦rows⟧"), refused,

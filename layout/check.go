@@ -8,6 +8,7 @@ type checker struct {
 	photos     func(file string) (palettes.PhotoSample, error) // nil if there are none
 	tree       *Tree
 	photosFull bool // they are too large together, which was said
+	sized      bool // it is the layout in a size, of which not everything is said
 	design     Design
 	asWritten  map[string]int  // blocks by label as the grid spells it
 	setNodes   []*StripSetNode // where each strip set of the design was written
@@ -80,7 +81,8 @@ func (c *checker) check() {
 	for i := range c.statements {
 		check(i)
 	}
-	if errors, _ := Count(c.list); errors == 0 {
+	c.quiltSizes()
+	if errors, _ := Count(c.list); errors == 0 && !c.sized {
 		c.warnUnused()
 	}
 }

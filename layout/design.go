@@ -17,4 +17,5 @@ type Design struct {
 	finish
 	Contrast  *Contrast // nil if not said
 	Colorways []Colorway
+	Sizes     []QuiltSize // the one that is the layout as written first; none of a design in a size
 }

@@ -15,7 +15,17 @@ func sameDrawing(a, b string) bool {
 	if first == nil || second == nil {
 		return false
 	}
-	return reflect.DeepEqual(withoutPlaces(quilt.Lay(first)), withoutPlaces(quilt.Lay(second)))
+	return reflect.DeepEqual(drawings(quilt.Lay(first)), drawings(quilt.Lay(second)))
+}
+
+// drawings are a top and those of its sizes, without places in the source.
+func drawings(top *quilt.Top) []*quilt.Top {
+	var list []*quilt.Top
+	for i := range top.Sizes {
+		list = append(list, withoutPlaces(top.Sizes[i].Top(nil)))
+	}
+	top.Sizes = nil
+	return append(list, withoutPlaces(top))
 }
 
 // withoutPlaces is a top with every place in the source taken out.

@@ -114,7 +114,7 @@ func TestOrderIsFree(t *testing.T) {
 		text := strings.TrimPrefix(c.text(), "\ufeff")
 		for _, s := range statementsOf(text) {
 			switch s.word {
-			case "fabric", "palette", "scraps", "border", "note", "colorway":
+			case "fabric", "palette", "scraps", "border", "note", "colorway", "size":
 				continue // these keep their order among themselves
 			}
 			if moved := s.toFront(); !sameDrawing(text, moved) {

@@ -19,6 +19,7 @@ const (
 	MaxDefined   = 1000 // names of fabrics, pools and strip sets
 	MaxBlocks    = 500  // labels
 	MaxColorways = 40
+	MaxSizes     = 20
 
 	MaxPhotosPixels = 300_000_000 // in all photos together: two dozen as phones take them; one saved in passes counts more
 	MaxPhotosBytes  = 250_000_000 // in all photos together

@@ -51,8 +51,17 @@ func (c *cursor) lengthOption(what string) *LengthNode {
 	return &l
 }
 
-// length takes a length; what is wrong with it is reported.
+// length takes a length; what is wrong with it is reported, and so is a number behind it.
 func (c *cursor) length(what string) (LengthNode, bool) {
+	node, ok := c.number(what)
+	if !ok || c.twoNumbers(node) {
+		return node, false
+	}
+	return c.framed(node), true
+}
+
+// number takes a length without a frame; others may stand behind it.
+func (c *cursor) number(what string) (LengthNode, bool) {
 	if !c.atNumber() {
 		c.fault(c.here(), "", "expected %s, found %s", what, c.found()).suggest(numberHint(c.peek()))
 		return LengthNode{}, false
@@ -67,16 +76,17 @@ func (c *cursor) length(what string) (LengthNode, bool) {
 		c.skipNumbers()
 		return LengthNode{}, false
 	}
-	node := LengthNode{Span: c.take(Span{start, start + reading.Bytes}), reading: reading}
-	if c.twoNumbers(node) {
-		return node, false
-	}
+	return LengthNode{Span: c.take(Span{start, start + reading.Bytes}), reading: reading}, true
+}
+
+// framed is a length with the word cut or finished, if one follows.
+func (c *cursor) framed(node LengthNode) LengthNode {
 	if at, ok := c.accept("cut"); ok {
 		node.Cut, node.Span = true, node.To(at)
 	} else if at, ok := c.accept("finished"); ok {
 		node.Finished, node.Span = true, node.To(at)
 	}
-	return node, true
+	return node
 }
 
 // problemHint is what package measure says to write, or how a length is written.

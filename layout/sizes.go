@@ -50,7 +50,7 @@ func sizeStatements() []Statement {
 		},
 		{
 			Word: "side", Form: "side length", Summary: "the finished side of a block; the strip widths follow from it", Once: true,
-			Example: "side 7", aliases: []string{"size", "block-size"},
+			Example: "side 7", aliases: []string{"block-size"},
 			parse: func(p *parser, c *cursor, _ Span) { p.tree.Side = c.onlyLength("the finished side of a block") },
 			check: (*checker).sizes, after: []string{"seam", "grid"},
 		},

@@ -18,6 +18,7 @@ type Tree struct {
 	finishNodes
 	Contrast  *contrastNode
 	Colorways []*colorwayNode
+	Sizes     []*quiltSizeNode
 	Lines     []Line
 	former    map[int]string // as in session
 }

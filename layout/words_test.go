@@ -80,7 +80,7 @@ func TestOtherWords(t *testing.T) {
 			seen[word] = " and " + s.Word
 		}
 	}
-	for word, statement := range map[string]string{"colour": "fabric", "size": "side", "sashing": "sash", "rows": "grid", "author": "designer", "wadding": "batting", "WOF": "usable-width"} {
+	for word, statement := range map[string]string{"colour": "fabric", "block-size": "side", "sashing": "sash", "rows": "grid", "author": "designer", "wadding": "batting", "WOF": "usable-width"} {
 		if got := layout.OtherWord(word); got != statement {
 			t.Errorf("%q leads to %q", word, got)
 		}

@@ -15,6 +15,9 @@ type Reading struct {
 	Bytes  int // how much of the text it took
 }
 
+// ReadingOf is a length as if it had been written, to the last nanometre.
+func ReadingOf(nm NM) Reading { return Reading{number: new(big.Rat).SetInt64(int64(nm)), unit: 1} }
+
 // HasUnit says whether a unit stood behind the number.
 func (r Reading) HasUnit() bool { return r.unit != 0 }
 

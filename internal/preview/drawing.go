@@ -127,11 +127,20 @@ func drawText(sign *stop.Sign, text string, before drawing, album *files.Album) 
 // onlyRecoloured says whether two designs are the same, with every place in the source, but
 // for the colours, photos and print names of fabrics.
 func onlyRecoloured(before, now *layout.Design) bool {
-	if len(before.Fabrics) != len(now.Fabrics) || !slices.Equal(before.Cells, now.Cells) {
+	if len(before.Fabrics) != len(now.Fabrics) || len(before.Sizes) != len(now.Sizes) || !slices.Equal(before.Cells, now.Cells) {
 		return false
 	}
+	for i := range before.Sizes {
+		a, b := before.Sizes[i], now.Sizes[i]
+		if !onlyRecoloured(a.Design, b.Design) {
+			return false
+		}
+		if a.Design, b.Design = nil, nil; a != b {
+			return false
+		}
+	}
 	a, b := *before, *now
-	a.Cells, b.Cells = nil, nil
+	a.Cells, b.Cells, a.Sizes, b.Sizes = nil, nil, nil, nil
 	b.Fabrics = slices.Clone(b.Fabrics)
 	for i := range b.Fabrics {
 		b.Fabrics[i].Colour, b.Fabrics[i].Print, b.Fabrics[i].Photo = a.Fabrics[i].Colour, a.Fabrics[i].Print, a.Fabrics[i].Photo

@@ -53,10 +53,10 @@ func writtenOut(text string, a, b, c written, colour string) string {
 	return layout.Apply(text, edits)
 }
 
-// bare is a top without places in the text, colorways and what is warned of.
+// bare is a top without places in the text, colorways, sizes and what is warned of.
 func bare(t *quilt.Top) *quilt.Top {
 	top := *t
-	top.Warnings, top.Colorways, top.Title, top.Colorway = nil, nil, "", ""
+	top.Warnings, top.Colorways, top.Sizes, top.Title, top.Colorway, top.Size = nil, nil, nil, "", "", ""
 	top.Cells, top.Patches, top.Fabrics = slices.Clone(t.Cells), slices.Clone(t.Patches), slices.Clone(t.Fabrics)
 	for i := range top.Cells {
 		top.Cells[i].Place = layout.Span{}

@@ -63,6 +63,7 @@ func LayUntil(sign *stop.Sign, d *layout.Design) *Top {
 	l.deal()
 	l.unused()
 	l.colorways()
+	l.Sizes = sizesOf(d)
 	return l.Top
 }
 
@@ -134,7 +135,7 @@ func colorwaysOf(d *layout.Design, unused []int) (list []Colorway) {
 func (t *Top) Recolored(d *layout.Design) *Top {
 	other := *t
 	other.Fabrics, other.CutFacts.Fabrics = fabricsOf(d)
-	other.Colorways = colorwaysOf(d, t.CutFacts.Unused)
+	other.Colorways, other.Sizes = colorwaysOf(d, t.CutFacts.Unused), sizesOf(d)
 	return &other
 }
 

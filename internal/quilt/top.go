@@ -30,6 +30,7 @@ func (r Rect) Height() measure.NM { return r.Max.Y - r.Min.Y }
 type Top struct {
 	Title         string
 	Colorway      string // the one that it is in; "" for the quilt as it is written
+	Size          string // the one that it is in; "" for the quilt as it is written
 	Units         measure.System
 	Seam          measure.NM // allowance
 	SideFinished  measure.NM // of a block
@@ -50,6 +51,7 @@ type Top struct {
 	Credits       Credits
 	CutFacts      CutFacts
 	Colorways     []Colorway
+	Sizes         []Size // none of a top in a size
 }
 
 // Colorway is the top in other fabrics.
@@ -65,6 +67,7 @@ type Colorway struct {
 func (t *Top) In(colorway int) *Top {
 	c, other := &t.Colorways[colorway], *t
 	other.Fabrics, other.CutFacts.Fabrics, other.Colorway, other.Colorways = c.Fabrics, c.Stock, c.Name, nil
+	other.Sizes = inColorway(t.Sizes, colorway)
 	if t.Title != "" {
 		other.Title += ", " + c.Name
 	}

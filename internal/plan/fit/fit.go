@@ -30,9 +30,9 @@ import (
 
 // Limits, checked before anything is tried.
 const (
-	maxSizes   = 100    // strips or sides in a range
-	MaxNearest = 50     // suggestions that are laid out
-	maxBlocks  = 20_000 // of a suggestion: more than a king's quilt of one-inch blocks
+	maxSizes   = 100             // strips or sides in a range
+	MaxNearest = 50              // suggestions that are laid out
+	maxBlocks  = layout.MaxGrown // of a suggestion: more than a king's quilt of one-inch blocks
 )
 
 // Options say what is wanted.
@@ -102,6 +102,7 @@ type Suggestion struct {
 	Warnings        []string      `json:"new_warnings"`  // those that the layout does not have now
 	MoreWarnings    int           `json:"more_warnings"` // than the layout has now; below 0, fewer
 	Changes         []Change      `json:"changes"`       // what to write, in the order of the layout
+	SizeLine        string        `json:"size_line"`     // what to write for it as a size of the layout, beside what it is
 	Text            string        // the whole layout with the changes
 }
 

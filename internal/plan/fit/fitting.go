@@ -3,7 +3,6 @@ package fit
 import (
 	"slices"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/supplies"
 	"eighthturn/internal/quilt"
@@ -13,19 +12,19 @@ import (
 // fitting is a layout that is fitted to a size.
 type fitting struct {
 	Options
-	text     string
+	whole    string // the layout
+	text     string // the same with blanks in the place of its sizes
 	tree     *layout.Tree
 	design   *layout.Design
-	height   blocks.WedgeHeight // of the wedges, where the strip is given
-	warned   [2][]string        // what the layout warns of now, with its borders and without
-	axes     [2]axis
+	warned   [2][]string // what the layout warns of now, with its borders and without
+	grows    *layout.Growth
 	parities [2][2]int // by parity of the columns and of the rows, how many warnings such grids bring; noWay where they cannot be read
 }
 
 // Axes.
 const (
-	across = iota
-	down
+	across = layout.Across
+	down   = layout.Down
 )
 
 // noWay is more warnings than any layout has.
@@ -41,12 +40,10 @@ func newFitting(text string, read func(string) (*layout.Design, *layout.Source, 
 		return nil, errFaulty
 	}
 	tree, _ := layout.Parse(source)
-	f := &fitting{text: text, tree: tree, design: design}
+	f := &fitting{whole: text, text: blanked(text, tree), tree: tree, design: design}
 	f.Read = read
-	for h, cut := range design.StripsCut {
-		if cut != 0 && design.StripGiven {
-			f.height = blocks.WedgeHeight(h)
-		}
+	if len(tree.Sizes) > 0 {
+		_, _, faults = f.Read(f.text)
 	}
 	f.warned[0] = messages(faults)
 	f.warned[1] = f.warned[0]
@@ -74,23 +71,10 @@ func (f *fitting) warnedNow(b Borders) []string {
 }
 
 // ownSize is the strip or the side that the layout gives.
-func (f *fitting) ownSize() measure.NM {
-	if f.design.StripGiven {
-		return f.design.StripsCut[f.height]
-	}
-	return f.design.SideFinished
-}
+func (f *fitting) ownSize() measure.NM { return f.design.OwnSize() }
 
 // side is the finished side of a block for a strip or a side.
-func (f *fitting) side(size measure.NM) measure.NM {
-	switch {
-	case size == f.ownSize():
-		return f.design.SideFinished
-	case f.design.StripGiven:
-		return f.height.Side(measure.Of(size - 2*f.design.Seam))
-	}
-	return size / 2 * 2
-}
+func (f *fitting) side(size measure.NM) measure.NM { return f.design.SideOf(size) }
 
 // field is what so many blocks measure, with the sashes.
 func (f *fitting) field(blocks int, side measure.NM) measure.NM {
@@ -124,7 +108,7 @@ func sum(list []measure.NM) measure.NM {
 
 // now is the layout as a suggestion that changes nothing.
 func (f *fitting) now() Suggestion {
-	s := Suggestion{SideFinished: f.design.SideFinished, Columns: f.design.Columns, Rows: f.design.Rows, BordersFinished: f.bordersNow(), Text: f.text}
+	s := Suggestion{SideFinished: f.design.SideFinished, Columns: f.design.Columns, Rows: f.design.Rows, BordersFinished: f.bordersNow(), Text: f.whole}
 	if f.design.StripGiven {
 		s.StripCut = f.ownSize()
 	}

@@ -10,26 +10,58 @@ import (
 // gridEdits are the layout with a grid of so many blocks across and down. Where the rows that are written, repeated, make
 // it, only `repeat` changes.
 func (f *fitting) gridEdits(counts [2]int) edits {
-	if counts == [2]int{len(f.axes[across].ids), len(f.axes[down].ids)} {
+	return f.grownEdits(f.grows, counts)
+}
+
+// grownEdits are the same by a growth.
+func (f *fitting) grownEdits(g *layout.Growth, counts [2]int) edits {
+	if counts == g.Counts() {
 		return nil
 	}
-	var places [2][]int
+	places := g.Places(counts)
 	var period, times [2]int
 	asWritten := true
-	for i := range f.axes {
-		a := &f.axes[i]
-		places[i] = a.places(counts[i])
-		ids := a.idsOf(places[i])
-		asWritten = asWritten && counts[i]%a.written == 0 && periodic(ids, a.written) && prefix(ids, a.ids, a.written)
+	for i := range g.Axes {
+		a := &g.Axes[i]
+		ids := idsOf(a, places[i])
+		asWritten = asWritten && counts[i]%a.Written == 0 && periodic(ids, a.Written) && prefix(ids, a.IDs, a.Written)
 		period[i] = tile(ids)
 		times[i] = counts[i] / period[i]
 	}
 	if asWritten {
-		times = [2]int{counts[across] / f.axes[across].written, counts[down] / f.axes[down].written}
-		return f.repeatEdits(times, "").with(f.tableEdits(places))
+		times = [2]int{counts[across] / g.Axes[across].Written, counts[down] / g.Axes[down].Written}
+		return f.repeatEdits(times, "").with(f.tableEdits(g, places))
 	}
-	rows := f.gridText(places[across][:period[across]], places[down][:period[down]])
-	return f.repeatEdits(times, rows).with(f.tableEdits(places))
+	rows := f.gridText(g, places[across][:period[across]], places[down][:period[down]])
+	return f.repeatEdits(times, rows).with(f.tableEdits(g, places))
+}
+
+// idsOf are the numbers of what stands at places.
+func idsOf(a *layout.Axis, places []int) []int {
+	ids := make([]int, len(places))
+	for i, p := range places {
+		ids[i] = a.IDs[p]
+	}
+	return ids
+}
+
+// tile is the shortest period that divides a list into whole ones.
+func tile(ids []int) int {
+	for period := 1; period <= len(ids)/2; period++ {
+		if len(ids)%period == 0 && periodic(ids, period) {
+			return period
+		}
+	}
+	return len(ids)
+}
+
+func periodic(ids []int, period int) bool {
+	for i := period; i < len(ids); i++ {
+		if ids[i] != ids[i-period] {
+			return false
+		}
+	}
+	return true
 }
 
 // prefix says whether two lists begin with the same n.
@@ -81,12 +113,11 @@ func repeatText(times [2]int) string {
 }
 
 // gridText is the grid of the blocks at places, in columns.
-func (f *fitting) gridText(columns, rows []int) string {
+func (f *fitting) gridText(g *layout.Growth, columns, rows []int) string {
 	cells := make([][]string, len(rows))
 	for i, y := range rows {
-		written := f.tree.Grid.Rows[y%f.axes[down].written].Cells
 		for _, x := range columns {
-			c := written[x%f.axes[across].written]
+			c := g.Cell(x, y)
 			cells[i] = append(cells[i], f.text[c.Start:c.End])
 		}
 	}
@@ -118,61 +149,20 @@ func (f *fitting) table(cells [][]string, gap string) string {
 	return b.String()
 }
 
-// tableEdits are the table of webs for the blocks at places, if the layout has one: a corner takes what the corner at the
-// upper left of the same block has.
-func (f *fitting) tableEdits(places [2][]int) edits {
-	n := f.tree.Webs
-	if n == nil || len(n.Rows) == 0 {
+// tableEdits are the table of webs for the blocks at places, if the layout has one.
+func (f *fitting) tableEdits(g *layout.Growth, places [2][]int) edits {
+	var cells [][]string
+	for _, row := range g.Webs(places) {
+		words := make([]string, len(row))
+		for i, at := range row {
+			if words[i] = "."; !at.Empty() {
+				words[i] = f.text[at.Start:at.End]
+			}
+		}
+		cells = append(cells, words)
+	}
+	if cells == nil {
 		return nil
 	}
-	var cells [][]string
-	for y := 1; y < len(places[down]); y++ {
-		var row []string
-		for x := 1; x < len(places[across]); x++ {
-			if (x+y)%2 == 0 == f.design.StarFirst {
-				continue
-			}
-			row = append(row, f.webAt(f.corner(across, places[across][x]), f.corner(down, places[down][y])))
-		}
-		if len(row) > 0 {
-			cells = append(cells, row)
-		}
-	}
-	return edits{{n.Span, "webs" + f.table(cells, "  ")}}
-}
-
-// corner is a corner of the grid inside it that stands where the block at a place begins.
-func (f *fitting) corner(which, place int) int {
-	if place == 0 {
-		return f.axes[which].way.period
-	}
-	return place
-}
-
-// webAt is what the table has for a web centre at a corner of the grid.
-func (f *fitting) webAt(x, y int) string {
-	n := f.tree.Webs
-	row, column := 0, 0
-	for v := 1; v < y; v++ {
-		if f.centresIn(v, f.design.Columns) > 0 {
-			row++
-		}
-	}
-	column = f.centresIn(y, x)
-	if row >= len(n.Rows) || column >= len(n.Rows[row].Values) {
-		return "."
-	}
-	s := n.Rows[row].Values[column].Span
-	return f.text[s.Start:s.End]
-}
-
-// centresIn counts the web centres of a row of corners, inside the quilt, that stand before column x.
-func (f *fitting) centresIn(y, x int) int {
-	n := 0
-	for u := 1; u < x; u++ {
-		if (u+y)%2 == 0 != f.design.StarFirst {
-			n++
-		}
-	}
-	return n
+	return edits{{f.tree.Webs.Span, "webs" + f.table(cells, "  ")}}
 }

@@ -129,7 +129,7 @@ func (f *fitting) leastOfAll(size measure.NM) measure.NM {
 	}
 	for x := 1; x < 50; x++ {
 		for y := 1; y < 50; y++ {
-			if !f.axes[across].allows(x) || !f.axes[down].allows(y) || f.parities[x%2][y%2] != f.fewest() {
+			if !f.grows.Axes[across].Allows(x) || !f.grows.Axes[down].Allows(y) || f.parities[x%2][y%2] != f.fewest() {
 				continue
 			}
 			c := candidate{}

@@ -52,7 +52,23 @@ func breaks(r *Report, s *Suggestion) []string {
 	law(s.Borders != LeftOut || len(widths) == 0 && len(r.Now.BordersFinished) > 0, "borders left out are out")
 	law(s.Borders != Scaled || sum(widths) <= max(r.MaxBorder, 2*measure.NM(len(widths))*markOf(r)), "scaled borders are within what may be")
 	law(written(r.Now.Text, s.Changes) == s.Text, "its changes make its text")
+	list = append(list, sizeBreaks(r, s, top)...)
 	return list
+}
+
+// sizeBreaks are the laws that the size line of a suggestion breaks.
+func sizeBreaks(r *Report, s *Suggestion, top *quilt.Top) []string {
+	with, source, faults := layout.Read(layout.Apply(r.Now.Text, []layout.Edit{WithSize(r.Now.Text, s)}))
+	if with == nil {
+		var b strings.Builder
+		_ = layout.Report(&b, "with the size", source, faults)
+		return []string{"its size line reads without an error: " + b.String()}
+	}
+	inSize := quilt.Lay(with.InSize(strings.Fields(s.SizeLine)[1]))
+	if inSize.Outer != top.Outer || len(inSize.Patches) != len(top.Patches) {
+		return []string{fmt.Sprintf("its size line %s gives the same quilt: %v, %v", s.SizeLine, inSize.Outer, top.Outer)}
+	}
+	return nil
 }
 
 func markOf(r *Report) measure.NM {

@@ -28,55 +28,42 @@ const (
 
 // growth is what a report says of an axis.
 func (f *fitting) growth(which int) Growth {
-	a := &f.axes[which]
-	g := Growth{Step: a.way.period, Least: a.least(), Repeats: a.repeats, Parity: f.parity(which)}
-	if g.Parity == Any && f.lattice() && a.way.period%2 == 1 {
+	a := &f.grows.Axes[which]
+	g := Growth{Step: a.Way.Period, Least: a.Least(), Repeats: a.Repeats, Parity: f.parity(which)}
+	if g.Parity == Any && f.lattice() && a.Way.Period%2 == 1 {
 		g.Parity, g.Corners = Even, true
 	}
-	if !a.way.fixed() {
-		g.Before, g.Behind = a.way.start, len(a.ids)-a.way.end
+	if !a.Way.Fixed() {
+		g.Before, g.Behind = a.Way.Start, len(a.IDs)-a.Way.End
 	}
 	return g
 }
 
-// plan finds how the grid grows: for each axis the way with the fewest warnings, then the parities.
+// plan finds how the grid grows, then the parities.
 func (f *fitting) plan() {
-	f.readAxes()
-	table := f.tree.Webs != nil && len(f.tree.Webs.Rows) > 0
-	for which := range f.axes {
-		a := &f.axes[which]
-		best, least := way{}, noWay
-		for _, w := range a.ways(table) {
-			a.way = w
-			if n := min(f.probe(which, 0), f.probe(which, 1)); n < least {
-				best, least = w, n
-			}
-		}
-		a.way = best
-	}
+	f.grows = f.tree.Growth(f.design, f.warningsBy)
 	f.probeParities()
 }
 
-// probe is how many warnings a grid of some more blocks along one axis brings.
-func (f *fitting) probe(which, periods int) int {
-	counts := [2]int{len(f.axes[across].ids), len(f.axes[down].ids)}
-	counts[which] += periods * f.axes[which].way.period
-	return f.warningsOf(counts)
-}
-
-// warningsOf is how many warnings a grid of so many blocks brings, with everything else as it is.
-func (f *fitting) warningsOf(counts [2]int) int {
-	if counts[across]*counts[down] > maxBlocks {
-		return noWay
-	}
-	if counts == [2]int{len(f.axes[across].ids), len(f.axes[down].ids)} {
+// warningsBy is how many warnings a grid of so many blocks brings by a growth, with everything else as it is; below 0 if
+// there is none.
+func (f *fitting) warningsBy(g *layout.Growth, counts [2]int) int {
+	if counts == g.Counts() {
 		return len(f.warned[0])
 	}
-	design, _, faults := f.Read(f.rewritten(f.gridEdits(counts)))
+	design, _, faults := f.Read(f.rewritten(f.grownEdits(g, counts)))
 	if design == nil {
-		return noWay
+		return -1
 	}
 	return len(faults)
+}
+
+// warningsOf is the same, noWay if there is none.
+func (f *fitting) warningsOf(counts [2]int) int {
+	if n := f.warningsBy(f.grows, counts); counts[across]*counts[down] <= maxBlocks && n >= 0 {
+		return n
+	}
+	return noWay
 }
 
 // probeParities tries a grid of each parity that the ways reach.
@@ -84,7 +71,9 @@ func (f *fitting) probeParities() {
 	f.parities = [2][2]int{{noWay, noWay}, {noWay, noWay}}
 	for x := range 2 {
 		for y := range 2 {
-			counts := [2]int{len(f.axes[across].ids) + x*f.axes[across].way.period, len(f.axes[down].ids) + y*f.axes[down].way.period}
+			counts := f.grows.Counts()
+			counts[across] += x * f.grows.Axes[across].Way.Period
+			counts[down] += y * f.grows.Axes[down].Way.Period
 			at := &f.parities[counts[across]%2][counts[down]%2]
 			*at = min(*at, f.warningsOf(counts))
 		}

@@ -37,19 +37,24 @@ func (e edits) sorted() edits {
 
 // rewritten is the layout with edits.
 func (f *fitting) rewritten(e edits) string {
-	return f.stretch(layout.Span{Start: 0, End: len(f.text)}, e.sorted())
+	return f.rewrittenFrom(f.text, e)
 }
 
-// stretch is a stretch of the layout with sorted edits that lie in it.
-func (f *fitting) stretch(s layout.Span, sorted edits) string {
+// rewrittenFrom is a text with the layout's places, with edits.
+func (f *fitting) rewrittenFrom(text string, e edits) string {
+	return stretch(text, layout.Span{Start: 0, End: len(text)}, e.sorted())
+}
+
+// stretch is a stretch of a text with sorted edits that lie in it.
+func stretch(text string, s layout.Span, sorted edits) string {
 	var b strings.Builder
 	at := s.Start
 	for _, one := range sorted {
-		b.WriteString(f.text[at:one.Start])
+		b.WriteString(text[at:one.Start])
 		b.WriteString(one.text)
 		at = one.End
 	}
-	b.WriteString(f.text[at:s.End])
+	b.WriteString(text[at:s.End])
 	return b.String()
 }
 
@@ -63,7 +68,7 @@ func (f *fitting) changes(e edits) []Change {
 			span = span.To(f.wholeLines(sorted[n].Span))
 			n++
 		}
-		was, write := f.text[span.Start:span.End], f.stretch(span, sorted[:n])
+		was, write := f.source(span), stretch(f.whole, span, sorted[:n])
 		c := Change{First: 1 + f.lineEnds(f.text[:span.Start]), Was: strings.TrimRight(was, "\r\n"), Write: strings.TrimRight(write, "\r\n")}
 		c.Last = c.First + f.lineEnds(c.Was)
 		list = append(list, c)

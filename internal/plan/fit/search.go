@@ -54,14 +54,14 @@ func (f *fitting) read(c *candidate) string {
 	} else {
 		e = e.with(f.borderEdits(c.BordersFinished))
 	}
-	c.Text = f.rewritten(e)
-	design, _, faults := f.Read(c.Text)
+	design, _, faults := f.Read(f.rewritten(e))
 	if design == nil {
 		return faults[slices.IndexFunc(faults, func(x layout.Fault) bool { return x.Severity == layout.Error })].Message
 	}
 	now := f.warnedNow(c.Borders)
 	c.Warnings, c.MoreWarnings = added(messages(faults), now), len(faults)-len(now)
-	c.Changes = f.changes(e)
+	c.Text, e = f.finished(e)
+	c.Changes, c.SizeLine = f.changes(e), f.sizeLine(&c.Suggestion)
 	return ""
 }
 
@@ -106,21 +106,21 @@ func (f *fitting) counts(which int, side measure.NM, b Borders) []int {
 	case Scaled:
 		least = wanted - 2*f.MaxBorder
 	}
-	a := &f.axes[which]
+	a := &f.grows.Axes[which]
 	var list []int
-	step := 2 * max(a.way.period, 1)
+	step := 2 * max(a.Way.Period, 1)
 	first := f.blocksIn(least, side) - step
 	last := min(f.blocksIn(most, side)+1+step, maxBlocks)
 	for n := max(1, first); n <= last; n++ {
-		if a.allows(n) {
+		if a.Allows(n) {
 			list = append(list, n)
 		}
 	}
-	if n := max(a.least(), 1); n > last-step && !a.way.fixed() { // as few as there can be are too many, so both parities stand by
-		list = append(list, n, n+a.way.period)
+	if n := max(a.Least(), 1); n > last-step && !a.Way.Fixed() { // as few as there can be are too many, so both parities stand by
+		list = append(list, n, n+a.Way.Period)
 	}
 	if len(list) == 0 {
-		list = append(list, len(a.ids))
+		list = append(list, len(a.IDs))
 	}
 	slices.Sort(list)
 	return slices.Compact(list)

@@ -1,0 +1,171 @@
+package quilt_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/plan/fit"
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
+	"eighthturn/layout"
+	"eighthturn/samples"
+)
+
+// withSize is a layout with one more size, whose numbers are made such as the grid can have by what the errors say to type;
+// "" where it cannot be had. Of a layout with sizes those are left out.
+func withSize(rng *rand.Rand, text string) string {
+	tree, _ := layout.Parse(layout.NewSource(text))
+	for i := len(tree.Sizes) - 1; i >= 0; i-- {
+		n := tree.Sizes[i]
+		text = text[:n.Start] + text[n.End:]
+	}
+	d, _, _ := layout.Read(text)
+	if d == nil {
+		return ""
+	}
+	line := "size other"
+	if rng.IntN(5) > 0 {
+		line += fmt.Sprint(" across ", max(1, d.Columns-3+rng.IntN(9)))
+	}
+	if rng.IntN(5) > 0 {
+		line += fmt.Sprint(" down ", max(1, d.Rows-3+rng.IntN(9)))
+	}
+	if n := tree.Strip; n != nil && rng.IntN(3) == 0 {
+		line += fmt.Sprint(" strip ", 3+rng.IntN(4), " ", 1+rng.IntN(3), "/4 in")
+	} else if n == nil && rng.IntN(3) == 0 {
+		line += fmt.Sprint(" side ", 4+rng.IntN(9), " in")
+	}
+	if len(d.Borders) > 0 && rng.IntN(2) == 0 {
+		line += " border"
+		for range rng.IntN(len(d.Borders) + 1) {
+			line += fmt.Sprint(" ", 1+rng.IntN(5), " in")
+		}
+		if strings.HasSuffix(line, "border") {
+			line += " none"
+		}
+	}
+	text = strings.TrimRight(text, "\r\n") + lineEndOf(text) + line + lineEndOf(text)
+	for range 4 {
+		d, _, faults := layout.Read(text)
+		if d != nil {
+			return text
+		}
+		for _, f := range faults {
+			if f.Severity == layout.Error && len(f.Edits) > 0 {
+				text = layout.Apply(text, f.Edits)
+				break
+			}
+		}
+	}
+	return ""
+}
+
+func lineEndOf(text string) string {
+	if i := strings.IndexAny(text, "\r\n"); i >= 0 && text[i] == '\r' {
+		if strings.HasPrefix(text[i:], "\r\n") {
+			return "\r\n"
+		}
+		return "\r"
+	}
+	return "\n"
+}
+
+// TestSizeIsTheLayoutWrittenOut: a size's top is that of the layout whose grid, table of webs, borders and lengths are written
+// as the size has them.
+func TestSizeIsTheLayoutWrittenOut(t *testing.T) {
+	var texts []string
+	for _, s := range samples.All() {
+		texts = append(texts, s.Text)
+	}
+	for seed := range uint64(judges.Of(25, 500)) {
+		texts = append(texts, invent.Layout(seed))
+	}
+	tried, noticed, tables := 0, 0, 0
+	for i, text := range texts {
+		text = withSize(rand.New(rand.NewPCG(uint64(i), 23)), text)
+		if text == "" || len(text) > 20_000 {
+			continue
+		}
+		top := lay(t, text)
+		want := lay(t, fit.WrittenOut(text, "other", nil))
+		size := &top.Sizes[len(top.Sizes)-1]
+		if part := sameIn(size.Top(nil), want); part != "" {
+			t.Errorf("layout %d: %s differs\n%s\n%s", i, part, text, fit.WrittenOut(text, "other", nil))
+		}
+		tried++
+		if !size.Own && sameIn(top, want) != "" || size.Own && sameIn(top, want) == "" {
+			noticed++
+		}
+		if strings.Contains(text, "webs\n") && !size.Own {
+			tables++
+		}
+	}
+	t.Logf("%d layouts of %d were tried, %d with tables of webs", tried, len(texts), tables)
+	if tried < 25 || noticed < tried {
+		t.Errorf("%d layouts were tried, of %d another size is noticed", tried, noticed)
+	}
+}
+
+// TestSizesByHand are sizes written out by hand.
+func TestSizesByHand(t *testing.T) {
+	const head = "strip 4\nfabric cream #f4ead7\nfabric navy #1f3350\nfabric rust #b5532a\nblock W web wedges navy kites cream\nblock F floating wedges navy background cream\n"
+	for name, c := range map[string][3]string{
+		"a frame that is kept": {
+			"grid\n  F F F F\n  F W W F\n  F W W F\n  F F F F\nborder 1 navy\nborder 4 rust\n", "size other across 6 border 2",
+			"grid\n  F F F F F F\n  F W W W W F\n  F W W W W F\n  F F F F F F\nborder 2 navy\n",
+		},
+		"rows that take turns": {
+			"grid\n  F F F F\n  W W W W\n  F F F F\n  W W W W\n", "size other down 6",
+			"grid\n  F F F F\n  W W W W\n  F F F F\n  W W W W\n  F F F F\n  W W W W\n",
+		},
+		"a repeat": {"grid\n  F W\n  W F\nrepeat across 2 down 2\n", "size other across 6 down 8", "grid\n  F W\n  W F\nrepeat across 3 down 4\n"},
+		"a table of webs": {
+			"webs\n  navy rust\n  rust\n  navy rust\ngrid\n  W W W W\n  W W W W\n  W W W W\n  W W W W\n", "size other down 6",
+			"webs\n  navy rust\n  rust\n  navy rust\n  rust\n  navy rust\ngrid\n  W W W W\n  W W W W\n  W W W W\n  W W W W\n  W W W W\n  W W W W\n",
+		},
+		"a turn by hand": {"grid\n  F:se F:sw\n  F:ne F:nw\n", "size other across 4 down 4", "grid\n  F:se F:sw F:se F:sw\n  F:ne F:nw F:ne F:nw\n  F:se F:sw F:se F:sw\n  F:ne F:nw F:ne F:nw\n"},
+		"sashes":         {"grid\n  W W\n  W W\nsash 1 rust posts navy around\n", "size other across 4 strip 5", "grid\n  W W W W\n  W W W W\nsash 1 rust posts navy around\n"},
+		"a strip set": {
+			"strip-set shore rust 2 cream 1 3/4 navy 1 1/4\nwebs shore\ngrid\n  W W\n  W W\n", "size other strip 5",
+			"strip-set shore rust 2 3/8 cream 2 1/8 navy 1 1/2\nwebs shore\ngrid\n  W W\n  W W\n",
+		},
+	} {
+		top := lay(t, head+c[0]+c[1]+"\n")
+		want := head + c[2]
+		if strings.Contains(c[1], "strip 5") {
+			want = strings.Replace(want, "strip 4", "strip 5", 1)
+		}
+		if part := sameIn(top.Sizes[0].Top(nil), lay(t, want)); part != "" {
+			t.Errorf("%s: %s differs, written out: %s", name, part, fit.WrittenOut(head+c[0]+c[1]+"\n", "other", nil))
+		}
+	}
+}
+
+// TestSizeOfAColorway: the size of a colorway is the colorway of the size.
+func TestSizeOfAColorway(t *testing.T) {
+	top := lay(t, "title \"Harbor\"\nside 6\nfabric navy #123\nblock P plain piece navy\ngrid\n  P P\ncolorway dusk navy #456\nsize lap\nsize long across 4\n")
+	size, err := top.SizeNamed("LONG")
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := size.Top(nil).InNamed("dusk")
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := top.In(0)
+	b, err := in.SizeNamed("long")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if part := sameIn(a, b.Top(nil)); part != "" || a.Title != "Harbor, long, dusk" || b.Top(nil).Title != a.Title || len(a.Sizes) > 0 {
+		t.Errorf("%s differs: %q and %q", part, a.Title, b.Top(nil).Title)
+	}
+	if _, err := top.SizeNamed("twin"); err == nil || err.Error() != `this layout has no size "twin"` {
+		t.Error(err)
+	}
+	if own := top.Sizes[0].Top(nil); !top.Sizes[0].Own || sameIn(own, top) != "" || own.Title != "Harbor, lap" {
+		t.Errorf("the size as written is %q", own.Title)
+	}
+}
