@@ -81,23 +81,30 @@ func (c *cursor) sizeIsNamed(keyword Span) hint {
 
 // quiltSizeOption takes one option of a size. More says that there was one.
 func (c *cursor) quiltSizeOption(n *quiltSizeNode) (ok, more bool) {
-	switch word := strings.ToLower(c.peek()); {
-	case word == "across" && n.Across.Empty():
-		return c.blockCount(&n.Across, word), true
-	case word == "down" && n.Down.Empty():
-		return c.blockCount(&n.Down, word), true
-	case word == "strip" && n.Strip == nil:
-		n.Strip = c.sizeLength("the width of the cut strip")
-		return n.Strip != nil, true
-	case word == "side" && n.Side == nil:
-		n.Side = c.sizeLength("the finished side of a block")
-		return n.Side != nil, true
-	case word == "border" && n.BordersAt.Empty():
-		c.newField()
-		n.BordersAt = c.word()
-		return c.borderWidths(n), true
+	word := strings.ToLower(c.peek())
+	for _, o := range []struct {
+		word string
+		to   *countNode
+	}{{"across", &n.Across}, {"down", &n.Down}} {
+		if word == o.word && o.to.Empty() {
+			return c.blockCount(o.to, word), true
+		}
 	}
-	return true, false
+	for _, o := range []struct {
+		word, what string
+		to         **LengthNode
+	}{{"strip", "the width of the cut strip", &n.Strip}, {"side", "the finished side of a block", &n.Side}} {
+		if word == o.word && *o.to == nil {
+			*o.to = c.sizeLength(o.what)
+			return *o.to != nil, true
+		}
+	}
+	if word != "border" || !n.BordersAt.Empty() {
+		return true, false
+	}
+	c.newField()
+	n.BordersAt = c.word()
+	return c.borderWidths(n), true
 }
 
 // blockCount takes a number of blocks.

@@ -38,7 +38,7 @@ type printedPattern struct {
 	sessions                      sessionsValue
 	copies                        copiesOption
 	cut                           cutOptions
-	in                            colorwayOption
+	in                            variantOption
 }
 
 // bookletCommand makes the document of a printed pattern.

@@ -11,7 +11,7 @@ import (
 type checkOptions struct {
 	reportForms
 	strict bool
-	in     colorwayOption
+	in     variantOption
 }
 
 // checkCommand lists the faults of a layout and what was made of it.
@@ -54,7 +54,11 @@ func check(c *console, cmd *cobra.Command, o *checkOptions, file string) error {
 		if err != nil {
 			return err
 		}
-		made = summary.Build(l.design, top)
+		design := l.design
+		if o.in.size != "" {
+			design = design.InSize(o.in.size)
+		}
+		made = summary.Build(design, top)
 	}
 	if o.json {
 		err = c.printJSON(checkedJSON(s.name, lines, list, made))

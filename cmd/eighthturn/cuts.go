@@ -22,7 +22,7 @@ type cutsOptions struct {
 	maps    string
 	copies  copiesOption
 	cut     cutOptions
-	in      colorwayOption
+	in      variantOption
 }
 
 // Options of cuts whose names are needed twice.

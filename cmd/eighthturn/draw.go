@@ -43,7 +43,7 @@ type drawing struct {
 	noSeams       bool
 	printing      printing
 	tries         tries
-	in            colorwayOption
+	in            variantOption
 	shown         shownOptions
 }
 

@@ -106,7 +106,7 @@ func (o *drawing) checkCanvas(cmd *cobra.Command) error {
 		return misuse(path, "a canvas has a color everywhere, and no use for --"+backgroundOption+" none", "leave it out, or name a color")
 	case o.shown.isBeside && o.shown.beside.index == o.view.index:
 		return misuse(path, "--"+besideOption+" names the view that is shown already", "name another, for example --"+besideOption+" value")
-	case o.shown.colorways && (o.in.name != "" || len(o.tries) > 0):
+	case o.shown.colorways && (o.in.colorway != "" || len(o.tries) > 0):
 		return misuse(path, "--"+colorwaysOption+" shows each colorway in its own fabrics", "leave out --"+colorwayName+" and --"+tryOption)
 	case o.shown.block != "" && o.shown.enlarge != "":
 		return misuse(path, "--"+blockOption+" draws a block alone, and --"+enlargeOption+" beside the quilt", "leave out one of them")

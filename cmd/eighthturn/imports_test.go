@@ -39,7 +39,7 @@ func mayImport() map[string][]string {
 		"internal/plan/contrast":     {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "internal/stop", "layout", "palettes"},
 		"internal/quilttest/costs":   {"internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/stop", "layout"},
 		"internal/report":            {"internal/blocks", "internal/diagram", "internal/document", "internal/longarm", "internal/measure", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
-		"internal/plan/fit":          {"internal/blocks", "internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
+		"internal/plan/fit":          {"internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
 		"internal/render/pdf":        {"internal/credits", "internal/diagram", "internal/measure", "palettes"},
 		"internal/render/picture":    {"internal/credits", "internal/diagram", "internal/measure", "internal/quilt", "internal/render/pdf", "internal/render/pixels", "palettes", "svgout"},
 		"internal/render/pixels":     {"internal/credits", "internal/measure", "internal/quilt", "palettes"},

@@ -20,7 +20,7 @@ func previewCommand(c *console) *cobra.Command {
 	var o preview.Options
 	var cut cutOptions
 	var t tries
-	var in colorwayOption
+	var in variantOption
 	cmd := &cobra.Command{
 		Use:     "preview [FILE | FOLDER]",
 		Short:   "the quilt in your browser, at every save",
@@ -36,7 +36,7 @@ func previewCommand(c *console) *cobra.Command {
 		SuggestFor: []string{"watch", "serve", "live", "show", "open"},
 		Args:       layoutOrFolder,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			o.Output, o.Tries, o.Colorway = c.out, t, in.name
+			o.Output, o.Tries, o.Colorway, o.Size = c.out, t, in.colorway, in.size
 			for _, text := range t {
 				if _, _, err := contrast.ReadTry(text); err != nil {
 					return misuse(cmd.CommandPath(), err.Error(), "for example --"+tryOption+" navy=#3a4f66")

@@ -22,7 +22,7 @@ type quilting struct {
 	output        string
 	force, strict bool
 	paper         choice
-	in            colorwayOption
+	in            variantOption
 }
 
 // quiltingNames are the names that `quilting` writes under.

@@ -11,7 +11,7 @@ const formatReport = 1
 
 // reportCommand is the command of a report that has no options of its own.
 func reportCommand(c *console, r report.Report) *cobra.Command {
-	o, in := &reportForms{}, colorwayOption{}
+	o, in := &reportForms{}, variantOption{}
 	cmd := &cobra.Command{
 		Use:     r.Name + " FILE",
 		Short:   r.Short,

@@ -17,7 +17,7 @@ type sewOptions struct {
 	strict, force bool
 	pictures      string
 	cut           cutOptions
-	in            colorwayOption
+	in            variantOption
 }
 
 // picturesOption is the name of the option for pictures of the steps.

@@ -36,7 +36,7 @@ type templating struct {
 	mat           matOption
 	cut           cutOptions
 	cuts          *cutting.Plan // once the layout is read: its pieces
-	in            colorwayOption
+	in            variantOption
 }
 
 // templatesCommand prints the pieces of a quilt at true size.

@@ -19,7 +19,7 @@ type valuesOptions struct {
 	distance, blur lengthOption
 	contrast       contrastOption
 	tries          tries
-	in             colorwayOption
+	in             variantOption
 }
 
 // valuesCommand studies light and dark.

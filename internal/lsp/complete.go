@@ -222,6 +222,13 @@ func (c *completer) behind(statement string) {
 			c.offerWords(itemValue, layout.PatternParts()...)
 			c.labels()
 		}
+	case "size":
+		if len(c.words) > 1 {
+			c.options(statement)
+		}
+		if last == "border" {
+			c.offerWords(itemValue, "none")
+		}
 	case "square-up", "spare":
 		c.offerWords(itemValue, "none")
 	default:

@@ -32,18 +32,21 @@ type drawing struct {
 // drawer makes a drawing of a text; the one before spares it work. The error is the context's, if it ends before.
 type drawer func(ctx context.Context, text string, before drawing) (drawing, error)
 
+// variant is the size and the colorway that quilts are shown in; "" for as they are written.
+type variant struct{ size, colorway string }
+
 // drawWith runs a text through the stream, with the photos that it names. A panic on the way
 // is the program's own fault, and is told as that. What differs from the drawing before in
 // colours alone is not laid again.
 //
-// It is shown in a colorway where one is named, and the fabrics that other colors are tried for in those.
-func drawWith(album *files.Album, colorway string, tries ...string) drawer {
+// It is shown in a size and a colorway where they are named, and the fabrics that other colors are tried for in those.
+func drawWith(album *files.Album, in variant, tries ...string) drawer {
 	return func(ctx context.Context, text string, before drawing) (d drawing, err error) {
 		d = safely(text, func() (d drawing) {
 			err = stop.Do(ctx, func(sign *stop.Sign) {
 				d = drawText(sign, text, before, album)
-				if d.top != nil && colorway != "" {
-					d.choose(colorway)
+				if d.top != nil {
+					d.choose(sign, in)
 				}
 				if d.top != nil && len(tries) > 0 {
 					d.try(tries)
@@ -56,14 +59,27 @@ func drawWith(album *files.Album, colorway string, tries ...string) drawer {
 	}
 }
 
-// choose shows the top in a colorway; where it has none of the name, it says so.
-func (d *drawing) choose(colorway string) {
-	chosen, err := d.top.InNamed(colorway)
-	if err != nil {
-		d.faults = append(slices.Clone(d.faults), layout.Fault{Severity: layout.Warning, Message: err.Error() + "; it is shown as written"})
-		return
+// choose shows the top in a size and a colorway; where it has none of the name, it says so.
+func (d *drawing) choose(sign *stop.Sign, in variant) {
+	if in.size != "" {
+		if size, err := d.top.SizeNamed(in.size); err != nil {
+			d.unchosen(err)
+		} else {
+			d.top = size.Top(sign)
+		}
 	}
-	d.top = chosen
+	if in.colorway != "" {
+		if chosen, err := d.top.InNamed(in.colorway); err != nil {
+			d.unchosen(err)
+		} else {
+			d.top = chosen
+		}
+	}
+}
+
+// unchosen says that a layout has no such colorway, or no such size.
+func (d *drawing) unchosen(err error) {
+	d.faults = append(slices.Clone(d.faults), layout.Fault{Severity: layout.Warning, Message: err.Error() + "; it is shown as written"})
 }
 
 // try shows fabrics in other colors and says so.

@@ -179,7 +179,7 @@ func (f *folder) follow(ctx context.Context, path string) *site {
 	o.Output = named{o.Output, layout.Visible(filepath.Base(path)) + ": "}
 	album := files.Beside(path)
 	if o.draw == nil {
-		o.draw = drawWith(album, o.Colorway, o.Tries...)
+		o.draw = drawWith(album, variant{o.Size, o.Colorway}, o.Tries...)
 	}
 	s := newSite(path, o)
 	s.beside = true

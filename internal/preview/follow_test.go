@@ -269,7 +269,7 @@ func TestRecolouredIsTheSame(t *testing.T) {
 		t.Errorf("recoloured:\n%.2000s\nlaid anew:\n%.2000s", a, b)
 	}
 	{
-		drawn := drawWith(nil, "dusk")
+		drawn := drawWith(nil, variant{colorway: "dusk"})
 		before, _ := drawn(t.Context(), lanterns+colorways, drawing{})
 		short, _ := drawn(t.Context(), text, before)
 		if a, b := fmt.Sprintf("%+v", short.top), fmt.Sprintf("%+v", long.top.In(0)); a != b || short.like != before.top {

@@ -33,6 +33,7 @@ type Options struct {
 	Port      int                               // 1 to 65535; 0 takes any free one
 	Hosts     []string                          // further host names that a browser may ask for, besides this machine's own
 	Colorway  string                            // the colorway that quilts are shown in; "" for as they are written
+	Size      string                            // the size that quilts are shown in, likewise
 	Tries     []string                          // "fabric=color": other colors that fabrics are shown in; nothing of it is saved
 	Cutting   func(*quilt.Top) cutting.Options  // how quilts are cut and bought; nil for the usual way
 	Editor    string                            // address that opens a file in an editor, with {file} and {line}; "" for none. See CheckEditor
@@ -60,7 +61,7 @@ func Run(ctx context.Context, file string, o Options) error {
 	}
 	album := files.Beside(path)
 	if o.draw == nil {
-		o.draw = drawWith(album, o.Colorway, o.Tries...)
+		o.draw = drawWith(album, variant{o.Size, o.Colorway}, o.Tries...)
 	}
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()

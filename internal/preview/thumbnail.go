@@ -29,7 +29,7 @@ type looked struct {
 // look reads the layout and draws it small.
 func (l *looked) look() {
 	l.once.Do(func() {
-		d, err := drawWith(l.album, "")(context.Background(), l.text, drawing{})
+		d, err := drawWith(l.album, variant{})(context.Background(), l.text, drawing{})
 		l.errors, _ = layout.Count(d.faults)
 		if err != nil || d.top == nil {
 			l.errors = max(l.errors, 1)

@@ -12,7 +12,7 @@ const twoFabrics = "side 6\nfabric rust #a84a2a\nfabric cream #f4ead7\nblock H h
 // TestTriedColors: a fabric is shown in the color that is tried, also after a save in which only a color changed, and each
 // time it is said; a fabric that is not there any more is told of, and the rest is drawn.
 func TestTriedColors(t *testing.T) {
-	made := toItsEnd(drawWith(nil, "", "rust=#7a2f16"))
+	made := toItsEnd(drawWith(nil, variant{}, "rust=#7a2f16"))
 	first := made(twoFabrics, drawing{})
 	again := made(strings.Replace(twoFabrics, "#f4ead7", "#ffffff", 1), first)
 	for name, d := range map[string]drawing{"first": first, "again": again} {

@@ -88,10 +88,13 @@ func (v *values) colorways() document.Section {
 	return with(s, t)
 }
 
-// inColorway is the name of a layout with the colorway that is told of.
-func inColorway(name, colorway string) string {
-	if colorway == "" {
-		return name
+// inVariant is the name of a layout with the size and the colorway that are told of.
+func inVariant(name string, t *quilt.Top) string {
+	if t.Size != "" {
+		name += ", " + t.Size
 	}
-	return name + " in " + colorway
+	if t.Colorway != "" {
+		name += " in " + t.Colorway
+	}
+	return name
 }

@@ -100,7 +100,7 @@ func (p *Plans) as(cuts *cutting.Plan) *Plans {
 // named is a report's title: the layout's name and what the report is.
 func (p *Plans) named(what string) string {
 	if p.Name != "" {
-		return inColorway(p.Name, p.Top.Colorway) + ": " + what
+		return inVariant(p.Name, p.Top) + ": " + what
 	}
 	return cmp.Or(p.Top.Title, "The quilt") + ": " + what
 }
