@@ -7,7 +7,9 @@ import (
 )
 
 // draw runs a text that names no photos through the stream.
-func draw(text string, before drawing) drawing { return toItsEnd(drawWith(nil, variant{}))(text, before) }
+func draw(text string, before drawing) drawing {
+	return toItsEnd(drawWith(nil, variant{}))(text, before)
+}
 
 // toItsEnd is a drawer that is never told to end.
 func toItsEnd(draw drawer) func(string, drawing) drawing {

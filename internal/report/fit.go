@@ -277,6 +277,9 @@ func (f *fitted) toWrite(number int) document.Section {
 	for _, text := range chosen.Warnings {
 		s.Blocks = append(s.Blocks, paragraph("warning: "+text))
 	}
+	if len(chosen.Changes) > 0 {
+		s.Blocks = append(s.Blocks, paragraph("Or leave the layout as it is and add it as another size:"), document.Source{Lines: []string{chosen.SizeLine}})
+	}
 	return s
 }
 
