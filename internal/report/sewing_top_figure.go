@@ -284,14 +284,18 @@ func asideIn(a, b measure.Vec) measure.Vec {
 	return measure.Vec{X: at.X, Y: at.Y - high/4}
 }
 
-// narrowBorder is the share of the quilt center's width, one in so many, below which a border has no room for a number.
-const narrowBorder = 18
+// narrowBorder is the share of the quilt center's width, one in so many, below which a border has no room for a number; lowCenter is
+// the share of its lesser side that a number beside it may take.
+const (
+	narrowBorder = 18
+	lowCenter    = 5
+)
 
 // numberInside numbers a narrow strip beside the quilt center, between two of its corners, where it meets the center.
 func (d *sketch) numberInside(number int, a, b measure.Vec) {
 	field := d.top.Field
 	wide, high := float64(field.Max.X-field.Min.X), float64(field.Max.Y-field.Min.Y)
-	room := min(wide, high) / narrowBorder
+	room := min(max(wide, high)/narrowBorder, min(wide, high)/lowCenter)
 	at := asideIn(a, b)
 	if x, y := at.X-float64(field.Min.X), at.Y-float64(field.Min.Y); math.Abs(b.X-a.X) > math.Abs(b.Y-a.Y) {
 		at.Y = float64(field.Min.Y) + min(max(y, room), high-room)

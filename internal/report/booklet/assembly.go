@@ -180,6 +180,12 @@ func (b *patternBuilder) assemblyPictures(a *assemblyFigures, shown []int) {
 		f.Width = b.wholeWidth()
 		if i > 0 && i >= a.parts && !b.Large { // frames round a center that is not shown
 			f.Width = b.wholeWidth() * 3 / 5
+			if b.paper().Fold { // where the numbers of narrow borders need the room
+				f.Width = b.wholeWidth() * 3 / 4
+				if wide, high := f.Of.Max.X-f.Of.Min.X, f.Of.Max.Y-f.Of.Min.Y; high <= wide*3/2 { // else the page is too low for it
+					f.Least = f.Width
+				}
+			}
 		}
 		f.Caption = caption(topKey(i), sentence(f.Of.Title))
 		b.add(f)

@@ -1,0 +1,71 @@
+package booklet
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/render"
+	"eighthturn/samples"
+)
+
+// unnumberedStrips are the numbers that a figure of borders whose caption speaks of them lacks on paper, of as many strips as the
+// layout's borders have; and whether there is such a figure.
+func unnumberedStrips(d document.Document, strips int, p render.Paper) (missing []string, found bool) {
+	for _, f := range figuresIn(d.Print().Sections) {
+		if !strings.Contains(f.Of.Title, "in the order numbered") {
+			continue
+		}
+		found = true
+		width := min(f.Width, p.Width-2*p.Margin)
+		var said []string
+		for _, i := range diagram.Place(&f.Of, diagram.Options{Width: width, Height: p.Height - 2*p.Margin - 2*measure.Inch}).Items {
+			if i.Label != nil {
+				said = append(said, i.Label.Text)
+			}
+		}
+		for n := range strips {
+			if number := strconv.Itoa(n + 1); !slices.Contains(said, number) {
+				missing = append(missing, number)
+			}
+		}
+	}
+	return missing, found
+}
+
+// TestBorderStripsAreNumbered: where a figure's caption says that strips are sewn on in the order numbered, each of them has its number
+// on every paper.
+func TestBorderStripsAreNumbered(t *testing.T) {
+	t.Parallel()
+	figures := 0
+	for _, s := range samples.All() {
+		r := study(t, s.Text, cutting.Options{})
+		strips := 0
+		for i := range r.Sewing.Assembly.Stages {
+			if stage := &r.Sewing.Assembly.Stages[i]; stage.Sort == sewing.BorderStage {
+				strips += len(r.Sewing.BorderStrips(stage))
+			}
+		}
+		for _, p := range render.Papers() {
+			missing, found := unnumberedStrips(Pattern(r, Options{Paper: p}), strips, p)
+			if len(missing) > 0 {
+				t.Errorf("%s on %s: the strips %v have no number", s.Name, p.Name, missing)
+			}
+			if found {
+				figures++
+			}
+		}
+		if missing, found := unnumberedStrips(pattern(t, s.Text), strips+1, render.Letter()); found && len(missing) != 1 {
+			t.Errorf("%s: a strip without a number is not noticed", s.Name)
+		}
+	}
+	if figures == 0 {
+		t.Error("no figure of borders")
+	}
+}
