@@ -10,7 +10,6 @@ import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
-	"eighthturn/palettes"
 	"eighthturn/samples"
 	"slices"
 )
@@ -45,7 +44,7 @@ func wrongPlate(p *Plate) string {
 				return fmt.Sprintf("a place lies at %v, the room is %v", q, p.Figure.Max)
 			}
 		}
-		if m.Area == nil || m.Area.Edge != diagram.Cut && m.Area.Fill == (palettes.Colour{}) {
+		if m.Area == nil {
 			continue
 		}
 		low, high := bounds(list)
