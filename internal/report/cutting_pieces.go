@@ -207,17 +207,48 @@ func (c *cuts) pieces() document.Section {
 		{Title: "to trim", Kind: document.Lengths, Aside: true}, {Title: "pieces", Kind: document.Counts}, {Title: "left/right", Aside: true}}}
 	for i := range c.Lines {
 		line := &c.Lines[i]
-		r := document.Row{About: document.About{Patches: line.Patches}, Cells: cells(number(i+1), c.plans.pieceName(line), c.cloth(line), c.finished(&line.Piece),
+		r := document.Row{About: document.About{Patches: line.Patches}, Cells: cells(number(i+1), c.plans.pieceName(line), "", c.finished(&line.Piece),
 			c.cutSize(&line.Piece), c.trim(&line.Piece), number(line.Pieces), hands(line))}
-		r.Cells[2].Swatches = c.colors(line)
-		if line.Fabric >= 0 {
-			r.Cells[2].Text = document.Plain(c.Fabrics[line.Fabric].Name) // its letter stands in its color
-		}
+		r.Cells[2] = c.clothCell(line)
 		t.Rows = append(t.Rows, r)
 	}
 	return document.Section{ID: PiecesID, Title: "Pieces, finished and cut sizes", Depth: document.Detail, Blocks: append([]document.Block{t.Filled()}, bullets(slices.DeleteFunc([]string{
 		"Finished size excludes seam allowances. " + c.measuredAs() + c.Units.AboutMeans() + " Cut size includes " + c.length(c.Seam) + " seam allowances." + c.trimmedAfter() + " The cutting lists refer to the line numbers.", c.measuredFirst(),
 	}, func(s string) bool { return s == "" })...)...)}
+}
+
+// clothCell is what a line is cut from, with its colors; the letter of a fabric stands in its color.
+func (c *cuts) clothCell(line *cutting.Line) document.Cell {
+	cloth := cell(c.cloth(line))
+	if line.Fabric >= 0 {
+		cloth = cell(c.Fabrics[line.Fabric].Name)
+	}
+	cloth.Swatches = c.colors(line)
+	return cloth
+}
+
+// PiecesInShort is the table of pieces for pages on which few letters have room: what pieces are cut from stands above them, and
+// numbers, hands and what is trimmed stand with what they are of.
+func PiecesInShort(p *Plans) document.Table {
+	c := newCuts(p)
+	t := table(document.Column{Title: "Line", Kind: document.Counts}, words("Pieces"), words("Finished"), words("Cut"))
+	last := ""
+	for i := range c.Lines {
+		line := &c.Lines[i]
+		if cloth := c.cloth(line); i == 0 || cloth != last {
+			t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{c.clothCell(line)}})
+			last = cloth
+		}
+		pieces, cut := p.countedPieces(line.Pieces, line), c.cutSize(&line.Piece)
+		if hands(line) != "" {
+			pieces += fmt.Sprintf(", %d left and %d right", line.Left, line.Right)
+		}
+		if trim := c.trim(&line.Piece); trim != "" {
+			cut += " (trim " + trim + ")"
+		}
+		t.Rows = append(t.Rows, row(number(i+1), pieces, c.finished(&line.Piece), cut))
+	}
+	return t
 }
 
 // measuredAs says which measures the finished sizes of the quilt's shapes are.

@@ -26,11 +26,19 @@ func (b *patternBuilder) cuttingPart() {
 	}
 }
 
-// piecesTable is every piece with its sizes; where there is little room what they are cut from stands above them.
+// piecesTable is every piece with its sizes; where there is little room what they are cut from stands above them, and in large print
+// the table has fewer columns.
 func (b *patternBuilder) piecesTable() {
 	s, _ := b.cut.Section(report.PiecesID)
 	blocks := printed(s.Blocks)
-	if b.Large || b.wholeWidth() < 6*measure.Inch {
+	switch {
+	case b.Large:
+		for i, block := range blocks {
+			if _, ok := block.(document.Table); ok {
+				blocks[i] = report.PiecesInShort(b.plans)
+			}
+		}
+	case b.wholeWidth() < 6*measure.Inch:
 		blocks = printed(byCloth(s.Blocks))
 	}
 	b.add(heading(1, s.Title))

@@ -161,6 +161,9 @@ func emptyColumns(d document.Document, _ Reports) []string {
 	return wrong
 }
 
+// piecesInShort is what a table of few columns says of pieces: how many, what, and how many are left and right.
+var piecesInShort = regexp.MustCompile(`^(\d+) (.*?)(?:, (\d+) left and (\d+) right)?$`)
+
 // pieceRows are the rows of the tables of pieces by the heads of their columns; what stands above rows is their cloth.
 func pieceRows(d document.Document) []map[string]string {
 	var rows []map[string]string
@@ -174,6 +177,12 @@ func pieceRows(d document.Document) []map[string]string {
 			row := map[string]string{"From": cloth}
 			for i, c := range r.Cells {
 				row[t.Columns[i].Title] = c.Text.String()
+			}
+			if m := piecesInShort.FindStringSubmatch(row["Pieces"]); m != nil {
+				row["Pieces"], row["Piece"] = m[1], strings.NewReplacer("strips", "strip").Replace(m[2])
+				if m[3] != "" {
+					row["Left/right"] = m[3] + " + " + m[4]
+				}
 			}
 			rows = append(rows, row)
 		}
