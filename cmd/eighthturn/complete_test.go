@@ -69,7 +69,7 @@ func TestShellsShowNoQuotes(t *testing.T) {
 			t.Errorf("%s: %s", cmd.Name(), list)
 		}
 	}
-	if list := offered(t, "draw", "--"); !strings.Contains(list, "--margin\tfor PNG, JPEG and PDF: a margin of this LENGTH") {
+	if list := offered(t, "draw", "--"); !strings.Contains(list, "--margin\tfor all but SVG: a margin of this LENGTH") {
 		t.Errorf("the value's name is lost: %s", list)
 	}
 }
@@ -88,7 +88,7 @@ func TestPalettesAreOffered(t *testing.T) {
 	if list := offered(t, "palette", "tidewater", ""); list != ":4\n" {
 		t.Errorf("%q", list)
 	}
-	if list := offered(t, "draw", "harbor.quilt", "-o", ""); !strings.HasPrefix(list, "svg\npng\njpg\njpeg\npdf\n:8") {
+	if list := offered(t, "draw", "harbor.quilt", "-o", ""); !strings.HasPrefix(list, "svg\npng\njpg\njpeg\nwebp\npdf\n:8") {
 		t.Errorf("%q", list)
 	}
 }
