@@ -109,6 +109,9 @@ func TestANameMeansItsFormat(t *testing.T) {
 		if args == nil {
 			args = []string{cmd.Name(), layout}
 		}
+		if cmd.Name() == "audition" {
+			args = append(args, "a", "#102030", "#304050")
+		}
 		for _, name := range namesTried(cmds) {
 			folder := t.TempDir()
 			path := filepath.Join(folder, name)

@@ -48,6 +48,7 @@ func makers() []maker {
 		{"draw", drawCommand},
 		{"check", checkCommand},
 		{"values", valuesCommand},
+		{"audition", auditionCommand},
 		{"tidy", tidyCommand},
 		{"lsp", lspCommand},
 		{"cuts", cutsCommand},

@@ -37,9 +37,12 @@ type values struct {
 	marked  []*contrast.Mark // by seam, nil for none
 }
 
-func newValues(p *Plans) *values {
+func newValues(p *Plans) *values { return valuesOf(p, p.Values()) }
+
+// valuesOf is newValues of a study that is known.
+func valuesOf(p *Plans, study *contrast.Report) *values {
 	t := p.Top
-	v := &values{valuesText: valuesText{p.Values(), len(t.CutFacts.Borders)}, plans: p, top: t,
+	v := &values{valuesText: valuesText{study, len(t.CutFacts.Borders)}, plans: p, top: t,
 		index: map[string]int{}, facesOf: p.FacesByFabric(),
 		meet: make([][]int, len(t.Fabrics)*len(t.Fabrics)), marked: make([]*contrast.Mark, len(t.Seams)+len(t.StripSeams))}
 	for i := range t.Fabrics {

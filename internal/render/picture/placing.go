@@ -28,6 +28,9 @@ func (a *arranging) canvas(w *way) *Canvas {
 		row, column := i/w.columns, i%w.columns
 		inRow := min(w.columns, len(a.Groups)-row*w.columns)
 		indent := float64(w.columns-inRow) * (pitch + groupGap*a.unit) / 2
+		if len(a.Groups[i].Says) > 0 { // to be compared from above to below
+			indent = 0
+		}
 		x, y := left+indent+float64(column)*(pitch+groupGap*a.unit), upper+float64(row)*(high+groupGap*a.unit)
 		a.group(c, w, i, x+pitch/2, y)
 	}
@@ -76,9 +79,15 @@ func (c *Canvas) put(list []Words, x, y, part float64) {
 // inks are the colors of the fabrics that the first picture shows.
 func (a *arranging) inks() (list []palettes.Colour) {
 	if len(a.Groups) > 0 && len(a.Groups[0].Parts) > 0 {
-		s := a.Groups[0].Parts[0].Scene
-		for f := range s.Top.Fabrics {
-			list = append(list, s.Top.Fabrics[f].Colour)
+		top := a.Groups[0].Parts[0].Scene.Top
+		shown := make([]bool, len(top.Fabrics))
+		for i := range top.Faces {
+			shown[top.Faces[i].Fabric] = true
+		}
+		for f := range top.Fabrics {
+			if shown[f] {
+				list = append(list, top.Fabrics[f].Colour)
+			}
 		}
 	}
 	return list

@@ -3,6 +3,7 @@ package pixels
 import (
 	"image"
 	"math"
+	"sync"
 
 	"eighthturn/internal/quilt"
 	"eighthturn/palettes"
@@ -42,14 +43,14 @@ func Paint(t *quilt.Top, s Size, colour func(fabric int) palettes.Colour) *image
 }
 
 // encoding is the sRGB byte for each of the 65,536 steps of linear light.
-func encoding() []uint8 {
+var encoding = sync.OnceValue(func() []uint8 {
 	table := make([]uint8, full+1)
 	for i := range table {
 		y := float64(i) / full
 		table[i] = palettes.Linear{R: y, G: y, B: y}.Colour().R
 	}
 	return table
-}
+})
 
 // mixing is what pixels are mixed of.
 type mixing struct {

@@ -1,0 +1,85 @@
+// Package audition turns alternatives for one place of a layout into a plan of how each of them reads, laid out as far as need be.
+package audition
+
+import (
+	"slices"
+
+	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/quilt"
+	"eighthturn/layout"
+)
+
+// Plan is the alternatives, in the order in which they are shown.
+type Plan struct {
+	Title        string        `json:"title"`
+	Role         string        `json:"role"`         // as asked for
+	Of           string        `json:"of,omitempty"` // the block, the pool or the border's number
+	Sorted       bool          `json:"sorted"`       // those that read better come first
+	Alternatives []Alternative `json:"alternatives"`
+}
+
+// Alternative is one of them.
+type Alternative struct {
+	Name    string            `json:"name"`
+	Number  int               `json:"number"` // as asked for, from 1
+	Lines   []string          `json:"lines"`  // to write into the layout
+	Figures []contrast.Figure `json:"figures"`
+	Losses  []contrast.Loss   `json:"losses"`
+	Study   *contrast.Report  `json:"-"` // without pairs, marks and changes
+	Top     *quilt.Top        `json:"-"`
+}
+
+// Options of a plan; the zero value keeps the order and studies as usual.
+type Options struct {
+	Sorted   bool
+	Contrast contrast.Options
+	Colorway func(*quilt.Top) (*quilt.Top, error) // that the top is in, for trials that are laid out anew; nil for the quilt as it is written
+}
+
+// Wrong is an alternative with which the layout has errors.
+type Wrong struct {
+	Alternative string
+	Fault       layout.Fault
+}
+
+func (w *Wrong) Error() string { return w.Fault.Message }
+
+// Build lays out and studies every trial. A trial that differs from the layout only in a fabric's color is the top in other fabrics. The error is a *Wrong, or one of Options.Colorway.
+func Build(top *quilt.Top, trials []layout.Trial, read func(text string) (*layout.Design, []layout.Fault), o Options) (*Plan, error) {
+	p := &Plan{Title: top.Title, Sorted: o.Sorted}
+	again := &contrast.Again{Options: o.Contrast}
+	for i, trial := range trials {
+		t, err := laid(top, &trial, read)
+		if err == nil && trial.Try == "" && o.Colorway != nil {
+			t, err = o.Colorway(t)
+		}
+		if err != nil {
+			return nil, err
+		}
+		study := again.Of(t)
+		p.Alternatives = append(p.Alternatives, Alternative{
+			Name: trial.Name, Number: i + 1, Lines: trial.Lines, Figures: study.Figures, Losses: study.Losses, Study: study, Top: t,
+		})
+	}
+	if o.Sorted {
+		slices.SortStableFunc(p.Alternatives, func(a, b Alternative) int { return contrast.Better(a.Study, b.Study) })
+	}
+	return p, nil
+}
+
+// laid is the top of a trial.
+func laid(top *quilt.Top, trial *layout.Trial, read func(text string) (*layout.Design, []layout.Fault)) (*quilt.Top, error) {
+	if trial.Try != "" {
+		try, err := contrast.ParseTry(top, trial.Try)
+		return contrast.Tried(top, []contrast.Try{try}), err
+	}
+	design, faults := read(trial.Text)
+	if design == nil {
+		for _, f := range faults {
+			if f.Severity == layout.Error {
+				return nil, &Wrong{trial.Name, f}
+			}
+		}
+	}
+	return quilt.Lay(design), nil
+}

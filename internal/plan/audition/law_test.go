@@ -1,0 +1,143 @@
+package audition_test
+
+import (
+	"errors"
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"eighthturn/internal/plan/audition"
+	"eighthturn/internal/plan/contrast"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
+	"eighthturn/layout"
+	"eighthturn/samples"
+)
+
+func read(text string) (*layout.Design, []layout.Fault) {
+	d, _, faults := layout.Read(text)
+	return d, faults
+}
+
+// texts are the samples and invented layouts.
+func texts() (list []string) {
+	for _, s := range samples.All() {
+		list = append(list, s.Text)
+	}
+	for seed := range uint64(judges.Of(3, 80)) {
+		list = append(list, invent.Layout(900+seed))
+	}
+	return list
+}
+
+// sameVerdicts says whether two studies come to the same of the figures in the same order, and of what is lost.
+func sameVerdicts(a, b *contrast.Report) error {
+	if len(a.Figures) != len(b.Figures) || len(a.Losses) != len(b.Losses) {
+		return fmt.Errorf("%d figures and %d, %d losses and %d", len(a.Figures), len(b.Figures), len(a.Losses), len(b.Losses))
+	}
+	for i := range a.Figures {
+		f, g := &a.Figures[i], &b.Figures[i]
+		if f.Sort != g.Sort || f.Verdict != g.Verdict || f.Outline.Score != g.Outline.Score || (f.Mass == nil) != (g.Mass == nil) || f.Mass != nil && f.Mass.Score != g.Mass.Score {
+			return fmt.Errorf("figure %d: %s %s %v, and %s %s %v", i, f.Sort, f.Verdict, f.Outline.Score, g.Sort, g.Verdict, g.Outline.Score)
+		}
+	}
+	for i := range a.Losses {
+		if a.Losses[i] != b.Losses[i] {
+			return fmt.Errorf("loss %d: %v and %v", i, a.Losses[i], b.Losses[i])
+		}
+	}
+	return nil
+}
+
+var tried = []string{"#101018", "#f8f4ea", "#7a2f16", "#8a8a8a", "#33506b"}
+
+// TestAuditionsAreStudies: an audition's verdict is that of a study of its own, of the fabric in another color (what `values --try` shows),
+// and of the layout with the line written into it.
+func TestAuditionsAreStudies(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 5))
+	for n, text := range texts() {
+		reading := layout.Inspect(text, nil)
+		if reading.Design == nil {
+			t.Fatal(reading.Faults)
+		}
+		top := quilt.Lay(reading.Design)
+		fabric := reading.Design.Fabrics[r.IntN(len(reading.Design.Fabrics))].Name
+		trials, err := reading.Auditions(fabric, "", tried)
+		if err != nil {
+			t.Fatalf("%d, %s: %v", n, fabric, err)
+		}
+		plan, err := audition.Build(top, trials, read, audition.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range plan.Alternatives {
+			try, err := contrast.ParseTry(top, trials[i].Try)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := sameVerdicts(plan.Alternatives[i].Study, contrast.Study(contrast.Tried(top, []contrast.Try{try}), contrast.Options{})); err != nil {
+				t.Errorf("%d, %s: %v\n%s", n, trials[i].Try, err, text)
+			}
+			design, faults := read(trials[i].Text)
+			if design == nil {
+				t.Fatal(faults)
+			}
+			if err := sameVerdicts(plan.Alternatives[i].Study, contrast.Study(quilt.Lay(design), contrast.Options{})); err != nil {
+				t.Errorf("%d, %s written: %v\n%s", n, trials[i].Try, err, text)
+			}
+		}
+	}
+}
+
+// TestAuditionsOfRolesAreStudies: the same for the roles of a block, whose fabrics are others and not other colors.
+func TestAuditionsOfRolesAreStudies(t *testing.T) {
+	made := 0
+	for n, text := range texts() {
+		reading := layout.Inspect(text, nil)
+		b := &reading.Design.Blocks[0]
+		for _, role := range b.Kind.Roles {
+			trials, err := reading.Auditions(role.Name, b.Label, tried[:2])
+			var unfit *layout.Unfit
+			if errors.As(err, &unfit) {
+				continue
+			}
+			plan, err := audition.Build(quilt.Lay(reading.Design), trials, read, audition.Options{Sorted: true})
+			var wrong *audition.Wrong
+			if errors.As(err, &wrong) {
+				continue
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			made++
+			for i := range plan.Alternatives {
+				a := &plan.Alternatives[i]
+				design, _ := read(trials[a.Number-1].Text)
+				if err := sameVerdicts(a.Study, contrast.Study(quilt.Lay(design), contrast.Options{})); err != nil {
+					t.Errorf("%d, %s of %s: %v", n, role.Name, b.Label, err)
+				}
+				if i > 0 && contrast.Better(plan.Alternatives[i].Study, plan.Alternatives[i-1].Study) < 0 {
+					t.Errorf("%d, %s of %s: they are not sorted", n, role.Name, b.Label)
+				}
+			}
+		}
+	}
+	if made < 10 {
+		t.Errorf("only %d auditions were made", made)
+	}
+}
+
+// TestVerdictsAreTold: what is not the same is found.
+func TestVerdictsAreTold(t *testing.T) {
+	d, _ := read(samples.All()[0].Text)
+	top := quilt.Lay(d)
+	as := contrast.Study(top, contrast.Options{})
+	other := contrast.Study(contrast.Tried(top, []contrast.Try{{Fabric: 1, Colour: top.Fabrics[0].Colour}}), contrast.Options{})
+	if sameVerdicts(as, as) != nil || sameVerdicts(as, other) == nil {
+		t.Error("a study in other colors passes for the same")
+	}
+	if contrast.Better(as, other) >= 0 || contrast.Better(other, as) <= 0 || contrast.Better(as, as) != 0 {
+		t.Error("a quilt whose star is lost reads as well as one whose star is seen")
+	}
+}
