@@ -11,7 +11,9 @@ import (
 // is released, and says what part of the processor's time the first takes of the second. The aim is a third at most.
 func BenchmarkAuditions(b *testing.B) {
 	folder := b.TempDir()
-	row := func(sides, middle string) string { return " " + sides + strings.Repeat(" "+middle, 16) + " " + sides + "\n" }
+	row := func(sides, middle string) string {
+		return " " + sides + strings.Repeat(" "+middle, 16) + " " + sides + "\n"
+	}
 	layout := filepath.Join(folder, "king.quilt")
 	text := "strip 4\nfabric chalk #f4ecdc\nfabric plum #452a40\nfabric honey #e3b060\nfabric rose #ac4a5e\n" +
 		"strip-set glow plum 1 3/4 honey 1 1/4 rose 2\nwebs glow / reversed glow\nblock W web kites chalk\nblock F floating background chalk\ngrid\n" +

@@ -25,6 +25,7 @@ func (a *Again) Of(t *quilt.Top) *Report {
 	var s *study
 	if a.first != nil && sameLie(a.first.Top, t) && slices.Equal(a.first.Prints, o.Prints) {
 		s = a.first.recoloured(t)
+		s.quick = false // what verdicts are told with is wanted
 	} else {
 		s = newStudy(nil, t, o)
 		if a.first == nil {
