@@ -94,35 +94,17 @@ func TestAuditionsAreStudies(t *testing.T) {
 // TestAuditionsOfRolesAreStudies: the same for the roles of a block, whose fabrics are others and not other colors.
 func TestAuditionsOfRolesAreStudies(t *testing.T) {
 	made := 0
-	for n, text := range texts() {
+	for _, text := range texts() {
 		reading := layout.Inspect(text, nil)
 		b := &reading.Design.Blocks[0]
 		if len(reading.Design.Fabrics) < 2 {
 			continue
 		}
+		first, second := reading.Design.Fabrics[0].Name, reading.Design.Fabrics[1].Name
 		for _, role := range b.Kind.Roles {
-			trials, err := reading.Auditions(role.Name, b.Label, []string{tried[0], reading.Design.Fabrics[0].Name, reading.Design.Fabrics[1].Name})
-			var unfit *layout.Unfit
-			if errors.As(err, &unfit) {
-				continue
-			}
-			plan, err := audition.Build(quilt.Lay(reading.Design), trials, read, audition.Options{Sorted: true})
-			var wrong *audition.Wrong
-			if errors.As(err, &wrong) {
-				continue
-			}
-			if err != nil {
-				t.Fatal(err)
-			}
-			made++
-			for i := range plan.Alternatives {
-				a := &plan.Alternatives[i]
-				design, _ := read(trials[a.Number-1].Text)
-				if err := sameVerdicts(a.Study, contrast.Study(quilt.Lay(design), contrast.Options{})); err != nil {
-					t.Errorf("%d, %s of %s: %v", n, role.Name, b.Label, err)
-				}
-				if i > 0 && contrast.Better(plan.Alternatives[i].Study, plan.Alternatives[i-1].Study) < 0 {
-					t.Errorf("%d, %s of %s: they are not sorted", n, role.Name, b.Label)
+			for _, list := range [][]string{{first, second, tried[0]}, {first + " " + second, first, second}} {
+				if sameAsWritten(t, reading, role.Name, b.Label, list) {
+					made++
 				}
 			}
 		}
@@ -130,6 +112,34 @@ func TestAuditionsOfRolesAreStudies(t *testing.T) {
 	if made < 10 {
 		t.Errorf("only %d auditions were made", made)
 	}
+}
+
+// sameAsWritten has an audition made, false where it cannot be, and holds each of its studies to that of the layout as it is to be written.
+func sameAsWritten(t *testing.T, reading layout.Reading, role, label string, list []string) bool {
+	trials, err := reading.Auditions(role, label, list)
+	var unfit *layout.Unfit
+	if errors.As(err, &unfit) {
+		return false
+	}
+	plan, err := audition.Build(quilt.Lay(reading.Design), trials, read, audition.Options{Sorted: true})
+	var wrong *audition.Wrong
+	if errors.As(err, &wrong) {
+		return false
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range plan.Alternatives {
+		a := &plan.Alternatives[i]
+		design, _ := read(trials[a.Number-1].Text)
+		if err := sameVerdicts(a.Study, contrast.Study(quilt.Lay(design), contrast.Options{})); err != nil {
+			t.Errorf("%s of %s, %s: %v", role, label, a.Name, err)
+		}
+		if i > 0 && contrast.Better(plan.Alternatives[i].Study, plan.Alternatives[i-1].Study) < 0 {
+			t.Errorf("%s of %s: they are not sorted", role, label)
+		}
+	}
+	return true
 }
 
 // TestVerdictsAreTold: what is not the same is found.
