@@ -24,7 +24,7 @@ type auditionOptions struct {
 	force, sorted bool
 	printing      printing
 	canvas        canvasValue
-	in            colorwayOption
+	in            variantOption
 }
 
 // sortOption puts those that read better first.
