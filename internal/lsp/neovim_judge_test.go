@@ -11,16 +11,6 @@ import (
 	"time"
 )
 
-// TestMain is the server itself where Neovim starts the test as one.
-func TestMain(m *testing.M) {
-	if os.Getenv("EIGHTHTURN_SERVES") == "" {
-		os.Exit(m.Run())
-	}
-	if Serve(os.Stdin, os.Stdout, "test") != nil {
-		os.Exit(1)
-	}
-}
-
 // TestNeovim writes a layout in Neovim (0.7 or later, as Debian has it), where it is installed: an error is seen, its hint applied, words are
 // completed and explained, a fabric is renamed, the text is tidied, and the server ends with the editor.
 func TestNeovim(t *testing.T) {

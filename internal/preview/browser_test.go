@@ -4,7 +4,6 @@ package preview
 
 import (
 	"context"
-	"flag"
 	"fmt"
 	"os"
 	"strings"
@@ -23,33 +22,24 @@ import (
 type browser struct {
 	once sync.Once
 	ctx  context.Context
-	end  func()
 	err  error
 }
 
 var chromium browser
 
-func TestMain(m *testing.M) {
-	flag.Parse()
-	_ = flag.Set("test.parallel", "12") // they mostly wait
-	code := m.Run()
-	if chromium.end != nil {
-		chromium.end()
-	}
-	os.Exit(code)
-}
-
-func (b *browser) start(path string) {
+func (b *browser) launch(path string) {
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.WindowSize(1400, 900),
-		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("hide-scrollbars", true))
+		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("hide-scrollbars", true),
+		chromedp.Flag("renderer-process-limit", "1")) // a process for each page costs a sixth more
 	allocator, endAllocator := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, end := chromedp.NewContext(allocator)
-	b.ctx, b.end = ctx, func() {
+	b.ctx = ctx
+	atTheEnd = append(atTheEnd, func() {
 		_ = chromedp.Cancel(ctx) // waits until the process is gone
 		end()
 		endAllocator()
-	}
+	})
 	b.err = chromedp.Do(ctx)
 }
 
@@ -63,7 +53,7 @@ type tab struct {
 func need(t testing.TB) context.Context {
 	t.Helper()
 	path := judges.Program(t, "pages are tried in a real browser", "chromium", "chromium-browser", "google-chrome", "chrome")
-	chromium.once.Do(func() { chromium.start(path) })
+	chromium.once.Do(func() { chromium.launch(path) })
 	if chromium.err != nil {
 		t.Fatalf("the browser does not start: %v", chromium.err)
 	}
@@ -92,12 +82,12 @@ func openTab(t testing.TB, parent context.Context, options ...chromedp.ContextOp
 	return p
 }
 
-// limit is how long one thing may take in the browser.
-const limit = 15 * time.Second
+// patience is how long one thing may take in the browser.
+const patience = 15 * time.Second
 
 func (p *tab) do(steps ...chromedp.Action[chromedp.Void]) {
 	p.t.Helper()
-	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
 	defer cancel()
 	if err := chromedp.Do(ctx, steps...); err != nil {
 		p.t.Fatal(err)
@@ -114,7 +104,7 @@ func (p *tab) load(address string) {
 // eval is the value of an expression in the page.
 func eval[T any](p *tab, expression string) T {
 	p.t.Helper()
-	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
 	defer cancel()
 	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
 	if err != nil {
@@ -126,7 +116,7 @@ func eval[T any](p *tab, expression string) T {
 // until waits for an expression to be true.
 func (p *tab) until(expression string) {
 	p.t.Helper()
-	for deadline := time.Now().Add(limit); ; time.Sleep(10 * time.Millisecond) {
+	for deadline := time.Now().Add(patience); ; time.Sleep(10 * time.Millisecond) {
 		if eval[bool](p, "Boolean("+expression+")") {
 			return
 		}
@@ -158,7 +148,7 @@ func (p *tab) dark(on bool) {
 	if on {
 		value = "dark"
 	}
-	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
 	defer cancel()
 	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: value}},
@@ -176,7 +166,7 @@ func (p *tab) picture(name string) {
 	if folder == "" {
 		return
 	}
-	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
 	defer cancel()
 	b, err := chromedp.Run(ctx, chromedp.CaptureScreenshot())
 	if err != nil {
@@ -206,7 +196,7 @@ func navigate(address string) chromedp.Action[chromedp.Void] { return chromedp.N
 // touch puts a finger down at a place, moves it to another, and lifts it.
 func (p *tab) touch(from, to []float64) {
 	p.t.Helper()
-	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
 	defer cancel()
 	send := func(kind input.DispatchTouchEventType, at ...*input.TouchPoint) {
 		if _, err := chromedp.Call(ctx, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: kind, TouchPoints: at}); err != nil {

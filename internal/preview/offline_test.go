@@ -15,7 +15,7 @@ import (
 // offline takes the network away from a page, or gives it back.
 func (p *tab) offline(on bool) {
 	p.t.Helper()
-	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
 	defer cancel()
 	_, err := chromedp.Call(ctx, network.EmulateNetworkConditionsByRule, network.EmulateNetworkConditionsByRuleParams{
 		MatchedNetworkConditions: []*network.Conditions{{Offline: on, DownloadThroughput: -1, UploadThroughput: -1}},

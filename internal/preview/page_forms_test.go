@@ -27,7 +27,7 @@ func TestPrint(t *testing.T) {
 		}
 		papers := map[string][]chromedp.PaperSize{"small": {chromedp.PaperA4, chromedp.PaperLetter}, "large": {chromedp.PaperA4}}
 		for _, paper := range papers[name] {
-			ctx, cancel := context.WithTimeout(p.ctx, limit)
+			ctx, cancel := context.WithTimeout(p.ctx, patience)
 			pdf, err := chromedp.Run(ctx, chromedp.PrintToPDF(chromedp.PDFPaper(paper), chromedp.PDFPrintBackground()))
 			cancel()
 			must(t, err)

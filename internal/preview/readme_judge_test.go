@@ -23,7 +23,7 @@ func TestReadmeShowsThePage(t *testing.T) {
 	p.do(chromedp.EmulateViewport(1280, 800))
 	p.load(r.address)
 	p.turnTo(1, "To buy")
-	ctx, cancel := context.WithTimeout(p.ctx, limit)
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
 	defer cancel()
 	shot, err := chromedp.Run(ctx, chromedp.CaptureScreenshot())
 	must(t, err)
