@@ -56,6 +56,7 @@ func mayImport() map[string][]string {
 		"internal/quilttest/invent":  {"internal/blocks", "internal/measure", "layout", "palettes"},
 		"internal/quilttest/lay":     {"internal/quilt", "internal/quilttest/invent", "layout", "samples"},
 		"internal/quilttest/judges":  {},
+		"internal/quilttest/judged":  {},
 		"internal/quilttest/mutants": {},
 		"internal/quilttest/laws":    {"internal/blocks", "internal/measure", "internal/quilt"},
 		"cmd/eighthturn":             {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/longarm", "internal/lsp", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},

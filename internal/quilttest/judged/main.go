@@ -24,7 +24,6 @@ const (
 	tag      = "judges"
 	module   = "eighthturn/"
 	ours     = "internal/quilttest/" // packages for tests, whose plain files count as well
-	asked    = ours + "judges"
 	toolkits = module + ours
 )
 
@@ -191,7 +190,6 @@ func (u *uses) add(d declared, node ast.Node, toolkit map[string]string, tagged 
 		switch node := node.(type) {
 		case *ast.SelectorExpr:
 			if x, ok := node.X.(*ast.Ident); ok && toolkit[x.Name] != "" {
-				u.changed[d] = u.changed[d] || toolkit[x.Name] == asked
 				u.mention(d, declared{toolkit[x.Name], node.Sel.Name})
 				return false
 			}
