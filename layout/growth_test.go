@@ -90,24 +90,35 @@ func likes(count int) string {
 // The heap that it takes is a small multiple of the text. Work is counted in allocated bytes, and where the system tells it, in the time that the
 // thread itself was at work, which other programs do not touch.
 func TestGrowth(t *testing.T) {
-	const times, slack = 16, 5
 	less := judges.Of(2, 4) << 10
 	const most = 1500 // bytes taken from the heap, in all, for each byte of a text
-	first, second := heaviest(less), heaviest(times*less)
+	first, second := heaviest(less), heaviest(growth*less)
 	for _, name := range slices.Sorted(maps.Keys(first)) {
 		t.Run(name, func(t *testing.T) {
 			small, large := effortOf(first[name]), effortOf(second[name])
 			if large[0] > most*uint64(len(second[name])) {
 				t.Errorf("%d bytes of text took %d bytes of the heap", len(second[name]), large[0])
 			}
-			for i, what := range [...]string{"bytes", "nanoseconds of work"} {
-				least := [...]uint64{64 << 10, 3_000_000}[i] // below it a ratio proves nothing
-				if large[i] > times*slack*max(small[i], least) {
-					t.Errorf("%d %s for %d bytes, %d for %d", small[i], what, len(first[name]), large[i], len(second[name]))
-				}
+			for _, wrong := range outgrown(small, large) {
+				t.Errorf("%d bytes of text: %s", len(second[name]), wrong)
 			}
 		})
 	}
+}
+
+// growth is how many times as long the longer text is.
+const growth = 16
+
+// outgrown is what of an effort, bytes and nanoseconds, grows faster than the text that asks for it.
+func outgrown(small, large [2]uint64) (wrong []string) {
+	const slack = 5
+	for i, what := range [...]string{"bytes", "nanoseconds of work"} {
+		least := [...]uint64{64 << 10, 3_000_000}[i] // below it a ratio proves nothing
+		if large[i] > growth*slack*max(small[i], least) {
+			wrong = append(wrong, fmt.Sprintf("%d %s, %d for one %dth of it", large[i], what, small[i], growth))
+		}
+	}
+	return wrong
 }
 
 // effortOf is the bytes taken from the heap and the nanoseconds of work that a text asks
@@ -130,28 +141,29 @@ func readAll(text string) {
 	layout.Tidy(text)
 }
 
-func minOf(times int, count func() uint64) uint64 {
-	least := count()
-	for range times - 1 {
-		least = min(least, count())
-	}
-	return least
-}
-
-// TestGrowthIsSeen proves that work which grows with the square is noticed.
+// TestGrowthIsSeen proves that work which grows with the square is noticed: bytes as they are taken, time as it would be.
 func TestGrowthIsSeen(t *testing.T) {
-	square := func(n int) func() {
-		return func() {
-			for range n {
-				_ = strings.Count(strings.Repeat("a", n), "b")
+	taken := func(count, size int) (effort [2]uint64) {
+		effort[0] = allocated(func() {
+			for range count {
+				_ = strings.Count(strings.Repeat("a", size), "b")
 			}
-		}
+		})
+		return effort
 	}
-	for what, count := range map[string]func(func()) uint64{"bytes": allocated, "work": worked} {
-		a := minOf(20, func() uint64 { return count(square(1000)) })
-		b := minOf(2, func() uint64 { return count(square(16000)) })
-		if a > 0 && b <= 80*a {
-			t.Errorf("%s: %d and %d", what, a, b)
+	took := func(steps uint64) [2]uint64 { return [2]uint64{0, 3_000_000 * steps} }
+	for what, c := range map[string]struct {
+		small, large [2]uint64
+		seen         int
+	}{
+		"bytes in line":   {taken(1000, 1000), taken(growth*1000, 1000), 0},
+		"bytes squared":   {taken(1000, 1000), taken(growth*1000, growth*1000), 1},
+		"work in line":    {took(2), took(growth * 2), 0},
+		"work squared":    {took(2), took(growth * growth * 2), 1},
+		"too little work": {took(0), took(growth), 0},
+	} {
+		if wrong := outgrown(c.small, c.large); len(wrong) != c.seen {
+			t.Errorf("%s: %q", what, wrong)
 		}
 	}
 }
