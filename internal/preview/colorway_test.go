@@ -15,7 +15,7 @@ func TestColorwayIsWhatItIsWrittenOut(t *testing.T) {
 	t.Parallel()
 	plain, dusk, asWritten := aSite(t, Options{}), aSite(t, Options{Colorway: "dusk"}), aSite(t, Options{})
 	show := func(s *site, text, colorway string) {
-		d, err := drawWith(nil, colorway)(t.Context(), text, drawing{})
+		d, err := drawWith(nil, variant{colorway: colorway})(t.Context(), text, drawing{})
 		must(t, err)
 		s.state.publish(reading{text: text}, d)
 	}
@@ -78,7 +78,7 @@ func TestColorwaysFollowTheLayout(t *testing.T) {
 	for _, begun := range []string{"", "dawn"} {
 		s := aSite(t, Options{})
 		show := func(text string) string {
-			d, err := drawWith(nil, begun)(t.Context(), text, drawing{})
+			d, err := drawWith(nil, variant{colorway: begun})(t.Context(), text, drawing{})
 			must(t, err)
 			s.state.publish(reading{text: text}, d)
 			return body(ask(s, "/picture.svg", query("view=colour&colorway=dusk")))
