@@ -51,7 +51,11 @@ func axeStates() map[string]func(p *tab) {
 	}
 	return map[string]func(p *tab){
 		"plain": func(*tab) {}, "reports": keys("r"), "two views": keys("br"), "line between": keys("m"), "keys": keys("k"), "vanishing": keys("a"), "squint": keys("u"),
-		"compare menu": click(`.opener[aria-controls=compare-items]`), "eyes menu": click(`.opener[aria-controls=eye-items]`),
+		"compare menu": click(`.opener[aria-controls=compare-items]`), "eyes menu": click(`.opener[aria-controls=eye-items]`), "colorways menu": click(`.opener[aria-controls=colorway-items]`),
+		"typing": func(p *tab) {
+			keys("e")(p)
+			p.until(`!document.getElementById('text-pane').hidden && document.querySelector('#typed-layer .keyword')`)
+		},
 		"cutting": func(p *tab) {
 			keys("r")(p)
 			click("#tab-1")(p)
@@ -69,7 +73,7 @@ func axeStates() map[string]func(p *tab) {
 
 // TestAxeFindsNothing: no state of the page breaks a rule of accessible pages, light and dark, in a wide window and on a phone.
 func TestAxeFindsNothing(t *testing.T) {
-	r, p := start(t, starfish(t), Options{Editor: "x-edit://{file}:{line}"}), newTab(t)
+	r, p := start(t, inAColorway(t), Options{Editor: "x-edit://{file}:{line}", Edit: true}), newTab(t)
 	look := func(p *tab, what string) {
 		for _, dark := range []bool{false, true} {
 			p.dark(dark)
@@ -82,7 +86,7 @@ func TestAxeFindsNothing(t *testing.T) {
 		p.do(chromedp.EmulateViewport(size[0], size[1]))
 		p.load(r.address)
 		for state, lead := range axeStates() {
-			if size[0] < 1000 && !slices.Contains([]string{"plain", "reports", "line between", "held patch", "compare menu"}, state) {
+			if size[0] < 1000 && !slices.Contains([]string{"plain", "reports", "line between", "held patch", "compare menu", "eyes menu", "a fabric", "typing"}, state) {
 				continue // as in a wide window
 			}
 			eval[bool](p, `(Storage.prototype.setItem = () => {}, sessionStorage.clear(), true)`) // nothing is left of the state before
@@ -98,7 +102,7 @@ func TestAxeFindsNothing(t *testing.T) {
 		look(p, fmt.Sprintf("%d wide", width))
 	}
 	p.watching()
-	put(t, r.file, "nonsense\n"+starfish(t))
+	put(t, r.file, "nonsense\n"+inAColorway(t))
 	p.revision(2)
 	look(p, "an error")
 	faulty := start(t, "nonsense\n", Options{})

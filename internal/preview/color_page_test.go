@@ -159,6 +159,28 @@ func TestTryingAColor(t *testing.T) {
 	if now := eval[string](p, fills); now != before {
 		t.Errorf("saved, painted is %s, before %s", now, before)
 	}
+
+	p.key("r")
+	p.do(chromedp.EmulateViewport(390, 844, chromedp.EmulateTouch))
+	p.frames()
+	middle := func(selector string) []float64 {
+		return eval[[]float64](p, fmt.Sprintf(`((b) => [b.left + b.width / 2, b.top + b.height / 2])(document.querySelector(%q).getBoundingClientRect())`, selector))
+	}
+	tap := func(selector string) { at := middle(selector); p.touch(at, at) }
+	tap(`#fabrics [data-fabric="1"]`)
+	p.until(`!document.getElementById('color-card').hidden`)
+	from := middle(".plane")
+	p.touch(from, []float64{from[0] - 120, from[1] + 10})
+	p.until(`Math.abs(document.querySelector('.plane').getAttribute('aria-valuenow') - ` + fmt.Sprintf("%f", (from[0]-120)/390*360) + `) < 20 && document.querySelector('#color-card code').textContent !== ''`)
+	p.picture("card-touch")
+	tried := eval[string](p, `document.querySelector('#color-card input').value`)
+	if now := eval[string](p, fills); !strings.Contains(now, tried) {
+		t.Errorf("a finger takes %s, painted is %s", tried, now)
+	}
+	tap(".ladder button:nth-child(8)")
+	p.until(`document.querySelector('#color-card input').value !== ` + fmt.Sprintf("%q", tried))
+	tap("#color-card .close")
+	p.until(`document.getElementById('color-card').hidden && ` + fills + ` === ` + fmt.Sprintf("%q", before))
 }
 
 func must1[T any](v T, err error) T {

@@ -142,6 +142,7 @@ function showColorwayMenus() {
   const shown = model.shownIn(settings.colorway);
   byId('colorways').hidden = model.colorways.length === 0;
   byId('colorway-name').textContent = colorwayName(shown);
+  byId('colorway-name').parentElement.setAttribute('aria-label', `Colorway: ${colorwayName(shown)}`);
   showColorways(byId('colorway-items'), model.colorways, shown, (name) => showIn('colorway', name), colorwayName, 'Show the quilt in this colorway (O for the next)');
   showCompareMenu(settings, showSecond, model.colorways, (name) => showIn('secondColorway', name));
 }
@@ -496,7 +497,7 @@ function showSecond(view) {
 function compare(on, inOnePicture) {
   settings.two = on;
   settings.slide = on && inOnePicture;
-  if (settings.slide && settings.secondView === settings.view && !secondDiffers()) settings.secondView = settings.view === 'value' ? 'colour' : 'value';
+  if (on && settings.secondView === settings.view && !secondDiffers()) settings.secondView = settings.view === 'value' ? 'colour' : 'value';
   updatePanes();
 }
 function flash() {
