@@ -90,6 +90,8 @@ export class ColorCard {
     this.name.textContent = this.own.name;
     this.before.style.setProperty('--fabric', this.own.colour);
     this.lines = [];
+    this.line.textContent = '';
+    byId('note').hidden = true; // it would lie over the card
     this.others.replaceChildren(...this.otherColors());
     this.card.hidden = false;
     this.set(this.own.colour, true);
