@@ -218,8 +218,8 @@ func (s twoSquares) marks() []diagram.Mark {
 	return slices.Concat(testSquare(s[0], inchSquare, "1 inch"), testSquare(s[1], centimetreSquare, threeCentimetres))
 }
 
-// squarePlaces are where the test squares of a plate may stand: side by side at the foot, at the left or the right; one above the
-// other at the right side, at the head or the foot; and one in each corner of the head or the foot.
+// squarePlaces are where the test squares of a plate may stand: side by side or one above the other in each corner, or in two
+// corners.
 func squarePlaces(room measure.Point) []twoSquares {
 	const gap, rim = measure.Inch / 4, measure.Inch / 20
 	left, right := measure.NM(rim), func(side measure.NM) measure.NM { return room.X - rim - side }
@@ -229,6 +229,10 @@ func squarePlaces(room measure.Point) []twoSquares {
 		squaresAtFoot(room), squaresAtSide(room),
 		{{X: right(centimetreSquare) - gap - inchSquare, Y: foot(inchSquare)}, {X: right(centimetreSquare), Y: foot(centimetreSquare)}},
 		{{X: column, Y: foot(centimetreSquare) - gap - inchSquare}, {X: column, Y: foot(centimetreSquare)}},
+		{{X: left, Y: head}, {X: left + inchSquare + gap, Y: head}},
+		{{X: right(centimetreSquare) - gap - inchSquare, Y: head}, {X: right(centimetreSquare), Y: head}},
+		{{X: left, Y: head}, {X: left, Y: head + inchSquare + gap}},
+		{{X: left, Y: foot(centimetreSquare) - gap - inchSquare}, {X: left, Y: foot(centimetreSquare)}},
 		{{X: left, Y: head}, {X: right(centimetreSquare), Y: head}},
 		{{X: left, Y: foot(inchSquare)}, {X: right(centimetreSquare), Y: foot(centimetreSquare)}},
 		{{X: right(inchSquare), Y: head}, {X: right(centimetreSquare), Y: foot(centimetreSquare)}},

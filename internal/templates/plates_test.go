@@ -127,6 +127,8 @@ func TestPiecesShareAPlate(t *testing.T) {
 	}{
 		{[]Piece{wedge, kite}, inch(6.875, 7.625), 1},
 		{[]Piece{wedge}, inch(4.375, 4.75), 1},
+		{[]Piece{piece("left", inch(0, 0), inch(5, 0), inch(5, 0.94), inch(0, 3))}, inch(4.375, 5.625), 1},
+		{[]Piece{piece("right", inch(0, 0), inch(5, 0), inch(5, 3), inch(0, 0.94))}, inch(4.375, 5.625), 1},
 		{[]Piece{wedge, kite}, inch(4.375, 5.625), 2},
 		{[]Piece{piece("strip", inch(0, 0), inch(5.4, 0), inch(5.4, 7.4), inch(0, 7.4)), piece("square", inch(0, 0), inch(1, 0), inch(1, 1), inch(0, 1))}, inch(6.875, 7.625), 1},
 	} {
