@@ -11,10 +11,13 @@ import (
 	"eighthturn/internal/plan/supplies"
 )
 
+// LengthUsedHead is the head of the column that says how much of a fabric is cut.
+const LengthUsedHead = "length used"
+
 // toBuy is the cloth of all fabrics.
 func (c *cuts) toBuy() document.Section {
 	t := document.Table{Named: true, Columns: []document.Column{
-		{Title: "fabric"}, {Title: "buy", Kind: document.Lengths}, {Title: "length used", Kind: document.Lengths}}}
+		{Title: "fabric"}, {Title: "buy", Kind: document.Lengths}, {Title: LengthUsedHead, Kind: document.Lengths}}}
 	if c.allows() {
 		t.Columns = append(t.Columns, document.Column{Title: "with allowance", Kind: document.Lengths})
 	}

@@ -49,7 +49,7 @@ func (s *sewer) stepFigure(block, n int) document.Figure {
 	step := &s.Blocks[block].Steps[n]
 	size := s.unitSize(&s.Blocks[block], step) + ", unfinished"
 	if s.Blocks[block].Column {
-		size = "one above the other"
+		size = "pieces sewn into a column"
 	}
 	return document.Figure{Draw: sync.OnceValue(func() *diagram.Figure { return s.drawStep(block, n, size) })}
 }

@@ -1,6 +1,9 @@
 package booklet
 
 import (
+	"slices"
+
+	"eighthturn/internal/document"
 	"eighthturn/internal/report"
 )
 
@@ -11,8 +14,35 @@ func (b *patternBuilder) fabricsPart() {
 		b.add(paragraph(report.AmountsFor(b.Cuts.Copies)))
 	}
 	b.addNotes("fabric")
-	b.take(report.ToBuyID, false)
+	if s, ok := b.cut.Section(report.ToBuyID); ok {
+		b.add(printed(b.fewerColumns(s.Blocks))...)
+	}
 	for _, id := range []string{report.ForFinishingID, report.PrecutsID, report.OnHandID} {
 		b.take(id, true)
 	}
+}
+
+// mostInLarge is how many columns of fabrics have room beside one another in large print.
+const mostInLarge = 5
+
+// fewerColumns is blocks whose tables have, in large print, no more columns than have room: what is cut of a fabric stands in the
+// heading of its cutting list too.
+func (b *patternBuilder) fewerColumns(list []document.Block) []document.Block {
+	list = slices.Clone(list)
+	for n, block := range list {
+		t, ok := block.(document.Table)
+		if !ok || !b.Large || len(t.Columns) <= mostInLarge {
+			continue
+		}
+		at := slices.IndexFunc(t.Columns, func(c document.Column) bool { return c.Title == report.LengthUsedHead })
+		if at < 0 {
+			continue
+		}
+		t.Columns, t.Rows = slices.Delete(slices.Clone(t.Columns), at, at+1), slices.Clone(t.Rows)
+		for i := range t.Rows {
+			t.Rows[i].Cells = slices.Delete(slices.Clone(t.Rows[i].Cells), at, at+1)
+		}
+		list[n] = t
+	}
+	return list
 }
