@@ -284,18 +284,19 @@ func asideIn(a, b measure.Vec) measure.Vec {
 	return measure.Vec{X: at.X, Y: at.Y - high/4}
 }
 
-// narrowBorder is the share of the quilt center's width, one in so many, below which a border has no room for a number; lowCenter is
-// the share of its lesser side that a number beside it may take.
+// How far from the edge beside it the number of a border's strip stands: one in so many of the quilt center's width inside it, but no
+// more than one in lowCenter of its lesser side; one in outsideBorder of the quilt's width outside.
 const (
-	narrowBorder = 18
-	lowCenter    = 5
+	insideBorder  = 18
+	lowCenter     = 5
+	outsideBorder = 28
 )
 
-// numberInside numbers a narrow strip beside the quilt center, between two of its corners, where it meets the center.
+// numberInside numbers a strip of the first border beside the quilt center, between two of its corners, where it meets the center.
 func (d *sketch) numberInside(number int, a, b measure.Vec) {
 	field := d.top.Field
 	wide, high := float64(field.Max.X-field.Min.X), float64(field.Max.Y-field.Min.Y)
-	room := min(max(wide, high)/narrowBorder, min(wide, high)/lowCenter)
+	room := min(max(wide, high)/insideBorder, min(wide, high)/lowCenter)
 	at := asideIn(a, b)
 	if x, y := at.X-float64(field.Min.X), at.Y-float64(field.Min.Y); math.Abs(b.X-a.X) > math.Abs(b.Y-a.Y) {
 		at.Y = float64(field.Min.Y) + min(max(y, room), high-room)
@@ -305,6 +306,24 @@ func (d *sketch) numberInside(number int, a, b measure.Vec) {
 	d.words(fmt.Sprint(number), at, label{dimPoints, diagram.Middle, 0})
 	words := d.Marks[len(d.Marks)-1].Words
 	words.Optional, words.Across = true, measure.NM(1.8*room)
+}
+
+// numberOutside numbers a strip of the last border beside the quilt, between two of its corners.
+func (d *sketch) numberOutside(number int, a, b measure.Vec) {
+	outer := d.top.Outer
+	at := asideIn(a, b)
+	gap := float64(max(outer.Width(), outer.Height())) / outsideBorder
+	switch level := math.Abs(b.X-a.X) > math.Abs(b.Y-a.Y); {
+	case level && at.Y < float64(outer.Min.Y+outer.Max.Y)/2:
+		at.Y = float64(outer.Min.Y) - gap
+	case level:
+		at.Y = float64(outer.Max.Y) + gap
+	case at.X < float64(outer.Min.X+outer.Max.X)/2:
+		at.X = float64(outer.Min.X) - gap
+	default:
+		at.X = float64(outer.Max.X) + gap
+	}
+	d.words(fmt.Sprint(number), at, label{dimPoints, diagram.Middle, 0})
 }
 
 // drawBorders is the borders round the field, numbered in the order in which their strips
@@ -338,8 +357,12 @@ func (s *sewer) drawBorders() *diagram.Figure {
 		for _, n := range s.BorderStrips(&stage) {
 			number++
 			o := s.top.Patches[n].Outline
-			if stage.Number == 1 && strip < width/narrowBorder {
+			switch stage.Number {
+			case 1:
 				d.numberInside(number, vecOf(o[0]), vecOf(o[2]))
+				continue
+			case len(s.top.CutFacts.Borders):
+				d.numberOutside(number, vecOf(o[0]), vecOf(o[2]))
 				continue
 			}
 			d.wordsOn(fmt.Sprint(number), asideIn(vecOf(o[0]), vecOf(o[2])), d.clothAt(n))

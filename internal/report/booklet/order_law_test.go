@@ -17,15 +17,16 @@ import (
 
 // unnumberedStrips are the numbers that a figure of borders whose caption speaks of them lacks on paper, of as many strips as the
 // layout's borders have; and whether there is such a figure.
-func unnumberedStrips(d document.Document, strips int, p render.Paper) (missing []string, found bool) {
+func unnumberedStrips(d document.Document, strips int, o render.Options) (missing []string, found bool) {
+	p, zoom := o.Paper, o.Zoom()
 	for _, f := range figuresIn(d.Print().Sections) {
 		if !strings.Contains(f.Of.Title, "in the order numbered") {
 			continue
 		}
 		found = true
-		width := min(f.Width, p.Width-2*p.Margin)
+		on := func(nm measure.NM) measure.NM { return measure.NM(float64(nm) / zoom) }
 		var said []string
-		for _, i := range diagram.Place(&f.Of, diagram.Options{Width: width, Height: p.Height - 2*p.Margin - 2*measure.Inch}).Items {
+		for _, i := range diagram.Place(&f.Of, diagram.Options{Width: on(min(f.Width, p.Width-2*p.Margin)), Height: on(p.Height - 2*p.Margin - 2*measure.Inch)}).Items {
 			if i.Label != nil {
 				said = append(said, i.Label.Text)
 			}
@@ -40,7 +41,7 @@ func unnumberedStrips(d document.Document, strips int, p render.Paper) (missing 
 }
 
 // TestBorderStripsAreNumbered: where a figure's caption says that strips are sewn on in the order numbered, each of them has its number
-// on every paper.
+// on every paper, in large print too.
 func TestBorderStripsAreNumbered(t *testing.T) {
 	t.Parallel()
 	figures := 0
@@ -52,16 +53,17 @@ func TestBorderStripsAreNumbered(t *testing.T) {
 				strips += len(r.Sewing.BorderStrips(stage))
 			}
 		}
-		for _, p := range render.Papers() {
-			missing, found := unnumberedStrips(Pattern(r, Options{Paper: p}), strips, p)
+		for i := range 2 * len(render.Papers()) {
+			p, large := render.Papers()[i/2], i%2 > 0
+			missing, found := unnumberedStrips(Pattern(r, Options{Paper: p, Large: large}), strips, render.Options{Paper: p, Large: large})
 			if len(missing) > 0 {
-				t.Errorf("%s on %s: the strips %v have no number", s.Name, p.Name, missing)
+				t.Errorf("%s on %s, large %v: the strips %v have no number", s.Name, p.Name, large, missing)
 			}
 			if found {
 				figures++
 			}
 		}
-		if missing, found := unnumberedStrips(pattern(t, s.Text), strips+1, render.Letter()); found && len(missing) != 1 {
+		if missing, found := unnumberedStrips(pattern(t, s.Text), strips+1, render.Options{Paper: render.Letter()}); found && len(missing) != 1 {
 			t.Errorf("%s: a strip without a number is not noticed", s.Name)
 		}
 	}
