@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -14,7 +15,7 @@ func Check(title string, s *summary.Summary) document.Document {
 	c := &checked{Summary: s}
 	d := document.Document{Title: title}
 	for _, s := range []document.Section{
-		c.sizes(), c.blocks(), c.centers(), c.hints(), c.strips(), c.stripSets(), c.sashes(), c.borders(), c.binding(), c.fabrics(), c.colorways(), c.marks(),
+		c.sizes(), c.blocks(), c.centers(), c.hints(), c.strips(), c.stripSets(), c.sashes(), c.borders(), c.binding(), c.fabrics(), c.colorways(), c.quiltSizes(), c.marks(),
 	} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
@@ -245,6 +246,43 @@ func (c *checked) colorways() document.Section {
 		t.Rows = append(t.Rows, row(c.Colorways[i].Name, strings.Join(list, ", ")))
 	}
 	return with(section(ColorwaysID, "Colorways", document.Detail), t)
+}
+
+// quiltSizes are the sizes of the quilt side by side.
+func (c *checked) quiltSizes() document.Section {
+	s := section(SizesID, "Sizes", document.Detail)
+	for first := 0; first < len(c.Summary.Sizes); first += sizesBeside {
+		list := c.Summary.Sizes[first:min(first+sizesBeside, len(c.Summary.Sizes))]
+		t := table(words("size"))
+		t.Named = true
+		for i := range list {
+			t.Columns = append(t.Columns, words(list[i].Name))
+		}
+		for _, r := range []struct {
+			head string
+			of   func(*summary.QuiltSize) string
+		}{
+			{"quilt top, finished", func(q *summary.QuiltSize) string { return c.size(q.TopFinished) }},
+			{"blocks", func(q *summary.QuiltSize) string { return fmt.Sprintf("%d across, %d down", q.Across, q.Down) }},
+			{"block, finished", func(q *summary.QuiltSize) string { return c.length(q.SideFinished) }},
+			{"borders, finished", func(q *summary.QuiltSize) string {
+				var widths []string
+				for _, nm := range q.BordersFinished {
+					widths = append(widths, c.length(nm))
+				}
+				return cmp.Or(measure.List(widths), none)
+			}},
+			{"pieces", func(q *summary.QuiltSize) string { return number(q.Pieces) }},
+		} {
+			line := row(r.head)
+			for i := range list {
+				line.Cells = append(line.Cells, cell(r.of(&list[i])))
+			}
+			t.Rows = append(t.Rows, line)
+		}
+		s.Blocks = append(s.Blocks, t)
+	}
+	return s
 }
 
 // part is how much of the top a fabric makes, or what else it is for.

@@ -38,7 +38,7 @@ func Cutting(p *Plans) document.Document {
 		[]document.Section{c.toBuy(), c.waysToFit(), c.forFinishing(), c.toCut(), c.advice(), c.precuts(), c.pieces(), c.howTo(), c.betweenMarks()},
 		c.stripSets(),
 		c.fabrics(),
-		[]document.Section{cautions(), c.why()},
+		[]document.Section{c.sizes(), cautions(), c.why()},
 	) {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)

@@ -36,7 +36,7 @@ func CuttingSheets(p *Plans) document.Document {
 			d.Sections = append(d.Sections, document.Section{Title: s.title, Blocks: []document.Block{filled(t)}})
 		}
 	}
-	return d
+	return c.withSizeSheets(d)
 }
 
 func (c *cuts) sheetsTitle() string {

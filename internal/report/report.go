@@ -63,6 +63,7 @@ type made struct {
 	sewing   stop.Once[*sewing.Plan]
 	contrast stop.Once[studies]
 	faces    stop.Once[[][]int] // by fabric
+	sizes    stop.Once[[]*Plans]
 }
 
 // studies are how light and dark read.

@@ -36,6 +36,7 @@ type Summary struct {
 	Fabrics       []Fabric       `json:"fabrics"` // by value, darkest first
 	StripSets     []StripSet     `json:"strip_sets"`
 	Colorways     []Colorway     `json:"colorways"`
+	Sizes         []QuiltSize    `json:"sizes"`
 	Hints         []Hint         `json:"hints"`
 }
 
@@ -116,6 +117,7 @@ func Build(d *layout.Design, t *quilt.Top) *Summary {
 	s.edgings(d, t)
 	s.StripSets = stripSets(d, t)
 	s.Colorways = colorways(t)
+	s.Sizes = quiltSizes(t)
 	s.Hints = hints(d)
 	return s
 }

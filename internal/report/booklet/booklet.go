@@ -54,6 +54,7 @@ func (b *patternBuilder) pattern() document.Document {
 	rest := b.parts
 	b.parts = nil
 	b.fabricsPart()
+	b.sizesPart()
 	b.colorwaysPart()
 	rest = append(b.parts, rest...)
 	b.parts = nil
