@@ -166,19 +166,19 @@ func (b *sizesTable) material() document.Table {
 		}))
 	}
 	if b.has(func(c *cuts) bool { return c.Backing != nil }) {
-		t.Rows = append(t.Rows, b.row("backing, at least", func(c *cuts) string {
+		t.Rows = append(t.Rows, b.row("backing", func(c *cuts) string {
 			if c.Backing == nil {
 				return none
 			}
-			return c.Units.ByAtLeast(c.Backing.WidthCut, c.Backing.HeightCut)
+			return "at least " + c.Units.ByAtLeast(c.Backing.WidthCut, c.Backing.HeightCut)
 		}))
 	}
 	if b.has(func(c *cuts) bool { return c.Batting != nil }) {
-		t.Rows = append(t.Rows, b.row("batting, at least", func(c *cuts) string {
+		t.Rows = append(t.Rows, b.row("batting", func(c *cuts) string {
 			if c.Batting == nil {
 				return none
 			}
-			return c.Units.ByAtLeast(c.Batting.WidthCut, c.Batting.HeightCut)
+			return "at least " + c.Units.ByAtLeast(c.Batting.WidthCut, c.Batting.HeightCut)
 		}))
 	}
 	return t
@@ -299,14 +299,14 @@ func (c *cuts) withSizeSheets(d document.Document) document.Document {
 		return d
 	}
 	b := &sizesTable{names: c.plans.SizeNames(), sizes: list}
-	for _, s := range []struct {
-		title string
-		table document.Table
-	}{{"Sizes", b.material()}, {"Strips by size", b.strips()}, {"Pieces by size", b.pieces()}} {
-		d.Sections = append(d.Sections, document.Section{Title: s.title, Blocks: []document.Block{s.table}})
+	for i, table := range []document.Table{b.material(), b.strips(), b.pieces()} {
+		d.Sections = append(d.Sections, document.Section{Title: sizeSheets()[i], Blocks: []document.Block{table}})
 	}
 	return d
 }
+
+// sizeSheets are the titles of the sheets of all sizes.
+func sizeSheets() []string { return []string{"Sizes", "Strips by size", "Pieces by size"} }
 
 // SizesInPattern is what each size takes, for the printed pattern, with how its numbers are read.
 func SizesInPattern(p *Plans) []document.Block {

@@ -118,6 +118,13 @@ func reported(r Reports) map[measure.NM]bool {
 	for i := range r.Sewing.Blocks {
 		walk(reflect.ValueOf(r.Sewing.Blocks[i]), found, seen)
 	}
+	for _, p := range r.Plans.Sized() { // the tables of sizes
+		found[p.Top.Outer.Width()], found[p.Top.Outer.Height()], found[p.Top.SideFinished] = true, true, true
+		for _, b := range p.Top.CutFacts.Borders {
+			found[b.Width] = true
+		}
+		walk(reflect.ValueOf(*p.Cuts()), found, seen)
+	}
 	found[r.Sewing.Grain.Staystitch] = true
 	for _, s := range r.Sewing.Assembly.Stages {
 		walk(reflect.ValueOf(s), found, seen)
