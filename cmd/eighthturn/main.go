@@ -58,6 +58,7 @@ func makers() []maker {
 		{"fit", fitCommand},
 		{"chart", chartCommand},
 		{"booklet", bookletCommand},
+		{"listing", listingCommand},
 	}
 	for _, r := range report.Reports() {
 		if !slices.ContainsFunc(list, func(m maker) bool { return m.name == r.Name }) {

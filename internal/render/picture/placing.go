@@ -3,6 +3,7 @@ package picture
 import (
 	"image"
 	"math"
+	"slices"
 
 	"eighthturn/palettes"
 )
@@ -28,7 +29,7 @@ func (a *arranging) canvas(w *way) *Canvas {
 		row, column := i/w.columns, i%w.columns
 		inRow := min(w.columns, len(a.Groups)-row*w.columns)
 		indent := float64(w.columns-inRow) * (pitch + groupGap*a.unit) / 2
-		if len(a.Groups[i].Says) > 0 { // to be compared from above to below
+		if slices.ContainsFunc(a.Groups, func(g Group) bool { return len(g.Says) > 0 }) { // to be compared from above to below
 			indent = 0
 		}
 		x, y := left+indent+float64(column)*(pitch+groupGap*a.unit), upper+float64(row)*(high+groupGap*a.unit)
