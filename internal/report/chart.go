@@ -218,7 +218,7 @@ func StripTable(made *sizes.StripChart) document.Document {
 		l.lengthColumns(name+"_need", name+"_cut")
 	}
 	l.lengthColumns("wedge_base_cut", "wedge_tip_cut", "pitch_cut")
-	l.columns("wedges")
+	l.countColumn("wedges")
 	for _, s := range made.Strips {
 		l.row()
 		l.lengths(s.StripCut, s.WedgeFinished)
@@ -257,7 +257,8 @@ func SideTable(made *sizes.SideChart) document.Document {
 func TumblerTable(made *sizes.TumblerChart) document.Document {
 	l := ledger{units: made.Units}
 	l.lengthColumns("line_cut", "wide_cut", "narrow_cut", "wide_finished", "narrow_finished", "mean_finished")
-	l.columns("pieces", "slim")
+	l.countColumn("pieces")
+	l.columns("slim")
 	for _, t := range made.Tumblers {
 		l.row()
 		l.lengths(t.LineCut, t.WideCut, t.NarrowCut, t.WideFinished, t.NarrowFinished, t.MeanFinished)

@@ -27,6 +27,11 @@ func (l *ledger) numberColumn(name string, kind document.Kind, sum bool) {
 	l.Columns = append(l.Columns, document.Column{Title: name, Kind: kind, Sum: sum, Factors: products()[name]})
 }
 
+// countColumn is the heading of numbers of something, which are whole.
+func (l *ledger) countColumn(name string) {
+	l.Columns = append(l.Columns, document.Column{Title: name, Kind: document.Counts})
+}
+
 // lengthColumns are the headings of lengths: the number's, with the unit, and the text's.
 func (l *ledger) lengthColumns(names ...string) {
 	for _, name := range names {
