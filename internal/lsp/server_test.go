@@ -180,6 +180,8 @@ func TestCompletion(t *testing.T) {
 		with(small, "strip 4\n", "strip 4\nunits ^\n"):                         "inches cm -dusk",
 		with(small, "blues dusk cream", "blues dusk by ^"):                     "piece block web -dusk",
 		with(small, "strip 4\n", "strip 4\ncolorway winter ^\n"):               "dusk cream -navy -web",
+		with(small, "strip 4\n", "strip 4\nsize twin ^\n"):                     "across down strip side border -navy",
+		with(small, "strip 4\n", "strip 4\nsize twin border ^\n"):              "none",
 		with(small, "strip 4\n", "strip 4\ncolorway winter dusk ^\n"):          "cream navy -web",
 		with(small, "strip 4\n", "strip 4\ncolourway winter dusk navy c^\n"):   "cream -navy",
 	} {
