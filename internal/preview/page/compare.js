@@ -14,7 +14,7 @@ export function showCompareMenu({ two, secondView, secondColorway }, choose, col
       box.append(button);
     }
   }
-  showColorways(byId('second-colorways'), colorways, two ? secondColorway : undefined, chooseColorway, (name) => `in ${name}`, 'The second view in this colorway (Shift with O for the next)');
+  showColorways(byId('second-colorways'), colorways, two ? secondColorway : undefined, chooseColorway, (name) => (name ? `in ${name}` : colorwayName(name)), 'The second view in this colorway (Shift with O for the next)');
   for (const button of box.children) button.setAttribute('aria-pressed', String(two && button.dataset.second === secondView));
 }
 
@@ -24,7 +24,7 @@ export function showColorways(box, colorways, chosen, choose, textOf, title) {
   if (box.dataset.names !== JSON.stringify(names)) {
     box.dataset.names = JSON.stringify(names);
     box.replaceChildren(...names.map((name) => {
-      const button = make('button', textOf(colorwayName(name)), { title });
+      const button = make('button', textOf(name), { title });
       button.addEventListener('click', () => choose(name));
       return button;
     }));
