@@ -29,7 +29,7 @@ const TrueScale = pointsPerInch / float64(measure.Inch)
 type Sheet struct {
 	Title, Description string
 	Width, Height      float64
-	Words              float64     // of the height, what the words and the legend of panels take; 0 where there are no panels
+	Words              float64     // of the height, what the legend takes, and of panels the words too
 	Scale              float64     // points a nanometre of the subject
 	Origin             measure.Vec // where the subject's point (0, 0) lies
 	Items              []Item      // drawn in this order
@@ -112,6 +112,7 @@ func Place(f *Figure, o Options) *Sheet {
 	p.draw(s)
 	if below > 0 {
 		key.draw(s)
+		s.Words = below
 		s.Width, s.Height = max(s.Width, key.width+2*edge), s.Height+below
 	}
 	return s

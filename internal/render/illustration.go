@@ -180,10 +180,11 @@ func (b *builder) flexible(placed *sheet, s *shape, at art) slice {
 		shown := placed.height() - words
 		least = words + min(shown, max(minRow*shown, diagram.LowPanel*placed.zoom))
 	case s.least > 0:
-		least = min(1, points(s.least)/placed.width()) * placed.height()
+		words := placed.Words * placed.zoom // of the legend, which are as high as ever
+		least = words + min(1, points(s.least)/placed.width())*(placed.height()-words)
 	}
 	w, zoom := placed.width(), b.zoom
-	own.flex = &flex{least: least, at: func(height float64) []mark {
+	own.flex = &flex{least: least, words: placed.Words * placed.zoom, at: func(height float64) []mark {
 		at.sheet = s.place(w, height, zoom)
 		return []mark{at}
 	}}

@@ -52,8 +52,8 @@ func (p *pager) turn() {
 	}
 }
 
-// tight is how much smaller than its least an illustration may be where a page would end nearly empty without it.
-const tight = 0.6
+// tight is how much smaller than its least an illustration may be, its words left as they are, where a page would end nearly empty without it.
+const tight = 0.4
 
 // catchUp places the illustrations that wait where nothing comes that could stand before them: on this page if they can be
 // made small enough, or on the next.
@@ -70,7 +70,7 @@ func (p *pager) catchUp() {
 func (p *pager) squeezed() bool {
 	list := slices.Clone(p.later[0])
 	if flex := *list[0].flex; p.short() {
-		flex.least *= tight
+		flex.least = flex.words + tight*(flex.least-flex.words)
 		list[0].flex = &flex
 	}
 	if !p.put(list) {

@@ -39,6 +39,7 @@ type slice struct {
 // flex is an illustration that may be made smaller to fit on a page.
 type flex struct {
 	least float64                     // height of the slice at the smallest size
+	words float64                     // of the height, what words take that do not get smaller
 	at    func(height float64) []mark // the slice's marks at a height
 }
 
