@@ -35,7 +35,7 @@ func TestFishCompletes(t *testing.T) {
 	}
 	for typed, want := range map[string]string{
 		"eighthturn dr":                "draw\ta picture of the quilt",
-		"eighthturn draw --marg":       "--margin\tfor PNG, JPEG and PDF: a margin of this LENGTH on every side, in addition to --longest",
+		"eighthturn draw --marg":       "--margin\tfor all but SVG: a margin of this LENGTH, or of pixels like 60px, on every side, in addition to --longest",
 		"eighthturn draw --view val":   "value",
 		"eighthturn palette tide":      "tidewater\t",
 		"eighthturn palette zin":       "zinnia.gpl",

@@ -263,7 +263,14 @@ func (c *cuts) leftOver(l *cutting.LeftOver) string {
 	return measure.Count(l.Times, "piece") + " of " + c.Units.ByAtMost(l.AcrossCut, l.AlongCut)
 }
 
+// mostInCaption is how many fabrics a caption names; where more are cut alike, the heading has them all.
+const mostInCaption = 8
+
 // mapCaption is the caption of the cutting map of some fabrics that are cut alike.
 func (c *cuts) mapCaption(names ...string) document.Text {
-	return document.Plain("Cutting map for " + measure.List(names) + ". Selvages are at the left and right; numbers without a unit are " + c.unitsName() + ".")
+	fabrics := measure.List(names)
+	if len(names) > mostInCaption {
+		fabrics = names[0] + " and the " + measure.Count(len(names)-1, "fabric") + " cut like it"
+	}
+	return document.Plain("Cutting map for " + fabrics + ". Selvages are at the left and right; numbers without a unit are " + c.unitsName() + ".")
 }
