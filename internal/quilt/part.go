@@ -67,10 +67,13 @@ const (
 	kitesRound  = 4
 )
 
-// closes says whether so many patches that point at one place close round it.
+// closes says whether so many patches of one shape that point at one place close round it.
 func (t *Top) closes(patches []int, whole int) bool {
 	sum := 0.0
 	for _, i := range patches {
+		if t.Patches[i].Shape != t.Patches[patches[0]].Shape {
+			return false
+		}
 		o := t.Patches[i].Outline
 		sum += angle(o[0], o[1], o[len(o)-1])
 	}
