@@ -7,12 +7,13 @@ import (
 	"github.com/spf13/cobra"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/plan/fit"
 	"eighthturn/layout"
 )
 
 // tidying is what `tidy` was asked for.
 type tidying struct {
-	output        string
+	output, size  string
 	force, modern bool
 }
 
@@ -20,21 +21,24 @@ type tidying struct {
 func tidyCommand(c *console) *cobra.Command {
 	o := &tidying{}
 	cmd := &cobra.Command{
-		Use:     "tidy FILE [--modern] [-o OUT]",
+		Use:     "tidy FILE [--modern] [--size NAME] [-o OUT]",
 		Short:   "line up the columns of a layout",
 		GroupID: toAmend,
 		Long: "Rewrites a layout so that it is easy to read: columns lined up, rows of the grid under each other. Its " +
 			"meaning and your comments stay the same. A layout with errors is left as it is, and the errors are " +
-			"listed. With --modern, words of older layouts become today's: turned becomes reversed, ground becomes background.",
+			"listed. With --modern, words of older layouts become today's: turned becomes reversed, ground becomes background. " +
+			"With --size, the layout of one size is written out, without the others.",
 		Example: "eighthturn tidy harbor.quilt\n  rewrites harbor.quilt in its place\n" +
 			"eighthturn tidy harbor.quilt -o -\n  shows the result and changes nothing\n" +
-			"eighthturn tidy harbor.quilt -o harbor-tidy.quilt\n  writes the tidy layout to another file",
+			"eighthturn tidy harbor.quilt -o harbor-tidy.quilt\n  writes the tidy layout to another file\n" +
+			"eighthturn tidy harbor.quilt --size queen -o harbor-queen.quilt\n  writes the size queen as a layout of its own",
 		SuggestFor: []string{"format", "fmt", "align", "clean"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return tidy(c, cmd, o, args[0]) },
 	}
 	layoutNames().flag(cmd, &o.output, "write to `NAME` and leave FILE alone; - shows it here")
 	cmd.Flags().BoolVar(&o.modern, "modern", false, "write today's words for those of older layouts: reversed for turned, background for ground")
+	cmd.Flags().StringVar(&o.size, sizeName, "", "write the layout of the size of this `NAME`, to another file")
 	cmd.Flags().BoolVar(&o.force, forceOption, false, "replace another file of that name")
 	return cmd
 }
@@ -51,7 +55,13 @@ func tidy(c *console, cmd *cobra.Command, o *tidying, file string) error {
 	if o.modern {
 		rewrite = layout.Modernize
 	}
-	text, list := rewrite(s.text)
+	whole := s.text
+	if o.size != "" {
+		if whole, err = c.writtenOut(cmd, o, s); err != nil {
+			return err
+		}
+	}
+	text, list := rewrite(whole)
 	c.report(s, layout.NewSource(s.text), list)
 	if stops(list, false) {
 		return c.stopped(s, list, "nothing is changed")
@@ -67,6 +77,25 @@ func tidy(c *console, cmd *cobra.Command, o *tidying, file string) error {
 		return err
 	}
 	return c.print("tidied: " + layout.Visible(o.output) + "\n")
+}
+
+// writtenOut is the layout of one size as a text of its own.
+func (c *console) writtenOut(cmd *cobra.Command, o *tidying, s *source) (string, error) {
+	if o.output == "" || s.isAt(o.output) {
+		return "", misuse(cmd.CommandPath(), "a layout is not replaced by one of its sizes", "name another file with -o, or write -o - for standard output")
+	}
+	l := layOut(s)
+	if stops(l.faults, false) {
+		c.report(s, l.lines, l.faults)
+		return "", c.stopped(s, l.faults, "nothing is changed")
+	}
+	if _, err := (&variantOption{size: o.size}).of(cmd, l.top); err != nil {
+		return "", err
+	}
+	album := files.Beside(s.path)
+	return fit.WrittenOut(s.text, o.size, func(text string) (*layout.Design, *layout.Source, []layout.Fault) {
+		return layout.ReadWith(text, album.Cloth)
+	}), nil
 }
 
 // isAt says whether a path is one of the names of the file that was read.

@@ -58,7 +58,7 @@ func breaks(r *Report, s *Suggestion) []string {
 
 // sizeBreaks are the laws that the size line of a suggestion breaks.
 func sizeBreaks(r *Report, s *Suggestion, top *quilt.Top) []string {
-	with, source, faults := layout.Read(layout.Apply(r.Now.Text, []layout.Edit{WithSize(r.Now.Text, s)}))
+	with, source, faults := layout.Read(layout.Apply(r.Now.Text, []layout.Edit{withSize(r.Now.Text, s)}))
 	if with == nil {
 		var b strings.Builder
 		_ = layout.Report(&b, "with the size", source, faults)
@@ -273,4 +273,10 @@ func FuzzFit(f *testing.F) {
 			t.Error(b)
 		}
 	})
+}
+
+// withSize is what to write so that a suggestion is a size of the layout: its line behind all others.
+func withSize(text string, s *Suggestion) layout.Edit {
+	end := len(strings.TrimRight(text, " \t\r\n"))
+	return layout.Edit{Span: layout.Span{Start: end, End: end}, Text: (&fitting{text: text}).newline() + s.SizeLine}
 }

@@ -136,9 +136,3 @@ func (f *fitting) sizeName() string {
 	}
 	return numbered
 }
-
-// WithSize is what to write so that a suggestion is a size of the layout: its line behind all others.
-func WithSize(text string, s *Suggestion) layout.Edit {
-	end := len(strings.TrimRight(text, " \t\r\n"))
-	return layout.Edit{Span: layout.Span{Start: end, End: end}, Text: (&fitting{text: text}).newline() + s.SizeLine}
-}
