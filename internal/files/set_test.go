@@ -339,6 +339,6 @@ func killWriters(t *testing.T, kills int) (caught int) {
 }
 
 func TestSetKilledAtAnyMoment(t *testing.T) {
-	kills := judges.Of(8, 25)
+	kills := judges.Of(8, 16)
 	t.Logf("%d kills, %d of them while files took their names", kills, killWriters(t, kills))
 }

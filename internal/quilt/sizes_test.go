@@ -79,7 +79,7 @@ func TestSizeIsTheLayoutWrittenOut(t *testing.T) {
 	for _, s := range samples.All() {
 		texts = append(texts, s.Text)
 	}
-	for seed := range uint64(judges.Of(25, 500)) {
+	for seed := range uint64(judges.Of(25, 120)) {
 		texts = append(texts, invent.Layout(seed))
 	}
 	tried, noticed, tables := 0, 0, 0

@@ -28,7 +28,7 @@ func texts() (list []string) {
 	for _, s := range samples.All() {
 		list = append(list, s.Text)
 	}
-	for seed := range uint64(judges.Of(3, 80)) {
+	for seed := range uint64(judges.Of(3, 16)) {
 		list = append(list, invent.Layout(900+seed))
 	}
 	return list

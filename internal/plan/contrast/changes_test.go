@@ -33,7 +33,7 @@ var studied = sync.OnceValue(func() map[string]studiedTop {
 	for _, s := range judges.Some(samples.All(), 2) {
 		texts[s.Name] = s.Text
 	}
-	for seed := range uint64(judges.Of(4, 200)) {
+	for seed := range uint64(judges.Of(4, 100)) {
 		texts[fmt.Sprint("invented ", seed)] = invent.Layout(seed)
 	}
 	tops := map[string]studiedTop{}
@@ -209,7 +209,7 @@ func TestOneValueNeverHelps(t *testing.T) {
 		}
 	}
 	t.Logf("%d figures of two fabrics; %d of %d show with values far apart", tried, noticed, spoilt)
-	if tried < judges.Of(15, 120) || spoilt == 0 || noticed < spoilt/2 {
+	if tried < judges.Of(15, 60) || spoilt == 0 || noticed < spoilt/2 {
 		t.Errorf("%d figures were tried, and %d of %d were noticed", tried, noticed, spoilt)
 	}
 }

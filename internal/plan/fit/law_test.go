@@ -145,7 +145,7 @@ func TestSamplesFit(t *testing.T) {
 }
 
 func TestInventedFit(t *testing.T) {
-	seeds := uint64(judges.Of(15, 50))
+	seeds := uint64(judges.Of(12, 30))
 	suggestions, empty := 0, 0
 	for seed := range seeds {
 		text := invent.Layout(seed)
@@ -258,7 +258,7 @@ func FuzzFit(f *testing.F) {
 	for _, s := range samples.All() {
 		f.Add(s.Text, int64(60), int64(80))
 	}
-	for seed := range uint64(judges.Of(6, 20)) {
+	for seed := range uint64(judges.Of(5, 12)) {
 		f.Add(invent.Mutant(seed), int64(20), int64(30))
 	}
 	f.Fuzz(func(t *testing.T, text string, width, height int64) {
