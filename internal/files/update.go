@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
 )
 
 // ErrChanged says that a file no longer says what it was thought to say.
@@ -15,7 +16,7 @@ var ErrChanged = errors.New("it was changed meanwhile")
 var errNoExchange = errors.New("files cannot be exchanged here")
 
 // Update makes a file say something else, if it still says what it did; ErrChanged says that it does not. Somebody who writes
-// the file at the same time loses nothing: the new file and the old one change names in one step, the old one is looked at once
+// the file at the same time loses nothing: the new file and the old one change names in one step, the old one is looked at twice
 // more, and if it says something else by now it gets its name back. Where the system has no such step the file is looked at just
 // before the new one takes its name. A file that is not there, a link and what may only be read are refused, as by Write.
 func Update(path, from, to string) error {
@@ -47,6 +48,10 @@ func Update(path, from, to string) error {
 	return nil
 }
 
+// settling is how long the old file is left before it is looked at for the last time: whoever had found it by its name, and not yet
+// opened it, writes into it.
+const settling = 5 * time.Millisecond
+
 // takeName gives a new file, which says to, the name of one that says from.
 func takeName(fresh, path, from, to string, exchange func(a, b string) error) error {
 	own, err := os.Lstat(fresh)
@@ -70,7 +75,10 @@ func takeName(fresh, path, from, to string, exchange func(a, b string) error) er
 		case err != nil:
 			return err
 		case first && out.text == from:
-			return nil
+			time.Sleep(settling)
+			if out, err = stoodAt(fresh); err != nil || out.text == from {
+				return nil
+			}
 		case before.info != nil && os.SameFile(out.info, before.info) && out.text == before.text:
 			return ErrChanged // what somebody wrote has its name again, and nobody wrote anything since
 		}
