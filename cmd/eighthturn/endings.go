@@ -84,7 +84,12 @@ func (n outputNames) check(cmd *cobra.Command, name string) error {
 	switch {
 	case name == "" && cmd.Flags().Changed(outputOption):
 		return misuse(cmd.CommandPath(), "the name after -o is empty", "for example -o "+n.example+n.endings[0])
-	case name == "" || name == stdio || isFolder(name) || notFile(name) || slices.Contains(n.endings, ending(name)):
+	case name == "" || name == stdio || isFolder(name) || notFile(name):
+		return nil
+	case slices.Contains(n.endings, ending(name)) && filepath.Base(name) == filepath.Ext(name):
+		folder := strings.TrimSuffix(name, filepath.Base(name))
+		return misuse(cmd.CommandPath(), quoted(name)+" is an ending without a name", "put a name before the dot: for example -o "+shellWord(folder+n.example+filepath.Ext(name)))
+	case slices.Contains(n.endings, ending(name)):
 		return nil
 	}
 	example := beside(name, n.endings[0])

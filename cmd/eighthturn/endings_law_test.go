@@ -48,7 +48,7 @@ func isOfKind(ending string, file []byte) bool {
 
 // namesTried are names with the endings of everything that any command writes, as they are and in capitals, and others.
 func namesTried(cmds []*cobra.Command) []string {
-	list := []string{"x.ai", "x.docx", "x.heic", "x.eps", "x.svgz", "x.tif", "x.gif", "x.avif", "x", "x.", "svg", "x.svg.bak", "x.svg ", "x.pdf.", "x.mdx", "x.doc", "x.aco"}
+	list := []string{"x.ai", "x.docx", "x.heic", "x.eps", "x.svgz", "x.tif", "x.gif", "x.avif", "x", "x.", "svg", "x.svg.bak", "x.svg ", "x.pdf.", "x.mdx", "x.doc", "x.aco", ".svg", ".pdf"}
 	for _, cmd := range cmds {
 		for _, e := range endingsOf(cmd) {
 			list = append(list, "x"+e, "X"+strings.ToUpper(e))
@@ -70,7 +70,7 @@ func endingsOf(cmd *cobra.Command) []string {
 // misnamed says what is wrong with what a command did with a name, "" for nothing.
 func misnamed(endings []string, name string, r ran, file []byte) string {
 	ending := filepath.Ext(name)
-	switch taken := slices.Contains(endings, strings.ToLower(ending)); {
+	switch taken := slices.Contains(endings, strings.ToLower(ending)) && name != ending; {
 	case taken && r.code != 0:
 		return "is refused"
 	case taken && !isOfKind(ending, file):
@@ -141,6 +141,7 @@ func TestMisnamedFilesAreSeen(t *testing.T) {
 		"nothing said":       {"x.dxf", ran{code: 2, err: "no"}, nil},
 		"said and written":   {"x.dxf", says, svg},
 		"refused as a fault": {"x.dxf", ran{code: 1, err: says.err}, nil},
+		"an ending alone":    {".svg", ran{}, svg},
 	} {
 		if misnamed([]string{".svg", ".png"}, c.name, c.r, c.file) == "" {
 			t.Errorf("it does not see: %s", name)
