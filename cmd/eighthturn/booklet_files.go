@@ -15,17 +15,17 @@ import (
 	"eighthturn/layout"
 )
 
-// madeMark stands near the beginning of pages and Markdown that `booklet` writes.
-const madeMark = "<!-- made by eighthturn -->\n"
+// What `booklet` writes into pages and pictures near their beginning, and into Markdown as the first line of what stands in front of it,
+// where a comment is written so.
+const (
+	madeMark  = "<!-- made by eighthturn -->\n"
+	madeFront = "---\n# made by eighthturn\n"
+)
 
-// farthestMark is how far the line may reach that the mark stands behind: well within what is looked at of a file that is there.
-const farthestMark = 800
-
-// marked puts the mark into a page, a text or a picture: into Markdown behind its title, since what stands before a title is a chapter of
-// its own in a book that is made of it.
+// marked puts the mark into a page, a text or a picture.
 func marked(file []byte) []byte {
-	if at := bytes.IndexByte(file, '\n'); bytes.HasPrefix(file, []byte("# ")) && at >= 0 && at < farthestMark {
-		return append(append(bytes.Clone(file[:at+1]), "\n"+madeMark...), file[at+1:]...)
+	if front := []byte("---\n"); bytes.HasPrefix(file, front) {
+		return append([]byte(madeFront), file[len(front):]...)
 	}
 	for _, first := range []string{"<!DOCTYPE", "<?xml"} {
 		if bytes.HasPrefix(file, []byte(first)) {
@@ -42,7 +42,7 @@ const patternMarker = "eighthturn pattern"
 
 // patternOfOurs says whether a file is a pattern of ours.
 func patternOfOurs(head []byte) bool {
-	return bytes.Contains(head, []byte(strings.TrimSpace(madeMark))) || pdf.Marked(head, patternMarker)
+	return bytes.HasPrefix(head, []byte(madeFront)) || bytes.Contains(head, []byte(strings.TrimSpace(madeMark))) || pdf.Marked(head, patternMarker)
 }
 
 // folder writes Markdown and its pictures into a folder, which is made if it is not there.

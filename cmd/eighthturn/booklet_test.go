@@ -56,7 +56,7 @@ func sampleCalled(name string) string {
 func TestBookletForms(t *testing.T) {
 	folder, file := harborIn(t, sampleCalled("nets"))
 	for _, c := range []struct{ name, made, begins string }{
-		{"", "harbor.pdf", "%PDF-"}, {"page.html", "page.html", "<!DOCTYPE html>"}, {"words/", "words/pattern.md", "# "},
+		{"", "harbor.pdf", "%PDF-"}, {"page.html", "page.html", "<!DOCTYPE html>"}, {"words/", "words/pattern.md", madeFront},
 	} {
 		arguments := []string{"booklet", file}
 		if c.name != "" {
@@ -154,19 +154,20 @@ func TestBookletNamesWhatIsMissing(t *testing.T) {
 	}
 }
 
-// TestTheMarkIsFound: wherever a title ends, the mark is among what is looked at of a file that is there, and Markdown begins with its title
-// where that leaves room for it.
+// TestTheMarkIsFound: Markdown, pages and pictures keep how they begin, and have the mark among what is looked at of a file that is there.
 func TestTheMarkIsFound(t *testing.T) {
-	for _, n := range []int{0, 20, farthestMark - 3, farthestMark - 2, farthestMark, 1000, 4000} {
-		made := marked([]byte("# " + strings.Repeat("x", n) + "\n\ntext\n"))
-		if !patternOfOurs(made[:min(len(made), 1000)]) { // as much as internal/files looks at
-			t.Errorf("a title of %d letters: no mark", n)
+	for _, begins := range []string{"---\n", "<!DOCTYPE html>\n", "<?xml version=\"1.0\"?>\n"} {
+		made := marked([]byte(begins + "title: \"" + strings.Repeat("x", 4000) + "\"\n"))
+		if !patternOfOurs(made[:1000]) { // as much as internal/files looks at
+			t.Errorf("%q: no mark", begins)
 		}
-		if begins := strings.HasPrefix(string(made), "# "); begins != (n+2 < farthestMark) {
-			t.Errorf("a title of %d letters: %.40s", n, made)
+		if !strings.HasPrefix(string(made), begins) {
+			t.Errorf("%q: begins %.40s", begins, made)
 		}
 	}
-	if patternOfOurs([]byte("# a text of somebody else's\n")) {
-		t.Error("any text is ours")
+	for _, text := range []string{"# a text of somebody else's\n", "---\ntitle: \"a text of somebody else's\"\n---\n"} {
+		if patternOfOurs([]byte(text)) {
+			t.Errorf("any text is ours: %s", text)
+		}
 	}
 }

@@ -13,6 +13,7 @@ type shape struct {
 	layers       []document.Layer
 	legend       bool
 	width, least measure.NM
+	cover        bool // a file of its own shows it on the cover
 	caption      document.Text
 	alternative  string
 }

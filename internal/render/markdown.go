@@ -50,6 +50,7 @@ type marked struct {
 	out      bytes.Buffer
 	indent   string // before each line: of lists and quotations
 	lead     string // before the next line instead of the indent
+	top      int    // the level of the title, below which chapters are; 0 where it stands in front
 	level    int
 	err      error
 }
@@ -70,31 +71,43 @@ func (m *marked) paragraph(text string) {
 }
 
 func (m *marked) document(d document.Document) {
-	m.paragraph("# " + spelled(d.Title))
-	if d.Cover != nil && line(d.Cover.Subtitle) != "" {
-		m.paragraph(started(spelled(d.Cover.Subtitle)))
+	if m.pictured {
+		m.front(d)
+	} else {
+		m.top = 1
+		m.paragraph("# " + spelled(d.Title))
 	}
-	if line(d.Maker) != "" {
-		m.paragraph(started(spelled(d.Maker)))
-	}
-	if d.Cover != nil {
-		if d.Cover.Picture != nil {
-			m.illustration(shapeOf(*d.Cover.Picture))
-		}
-		for _, t := range d.Cover.Lines {
-			m.text(t)
-		}
-	}
+	m.cover(d)
 	for _, p := range d.Sections {
-		m.level = 1
+		m.level = m.top
 		if line(p.Title) != "" {
-			m.level = 2
-			m.paragraph("## " + spelled(p.Title))
+			m.block(document.Heading{Text: p.Title})
+		}
+		if p.Back || p.Alone {
+			p.Blocks = pictureFirst(p.Blocks)
 		}
 		m.blocks(p.Blocks)
 	}
-	if line(d.Copyright) != "" {
+	if line(d.Copyright) != "" && !saidAtTheBack(d, d.Copyright) {
 		m.paragraph(started(spelled(d.Copyright)))
+	}
+}
+
+// cover writes what of the cover does not stand in front.
+func (m *marked) cover(d document.Document) {
+	if line(d.Maker) != "" && (line(d.Author) == "" || !m.pictured) {
+		m.paragraph(started(spelled(d.Maker)))
+	}
+	if d.Cover == nil {
+		return
+	}
+	if d.Cover.Picture != nil {
+		front := shapeOf(*d.Cover.Picture)
+		front.cover = true
+		m.illustration(front)
+	}
+	for _, t := range d.Cover.Lines {
+		m.text(t)
 	}
 }
 
@@ -107,7 +120,7 @@ func (m *marked) blocks(list []document.Block) {
 func (m *marked) block(b document.Block) {
 	switch v := b.(type) {
 	case document.Heading:
-		m.level = min(min(max(v.Level, 1), 3)+2, m.level+1)
+		m.level = min(min(max(v.Level, 1), 3)+m.top+1, m.level+1)
 		m.paragraph(strings.Repeat("#", m.level) + " " + spelled(v.Text))
 	case document.Paragraph:
 		m.text(v.Text)

@@ -129,7 +129,8 @@ func TestWordsFitTheirColumns(t *testing.T) {
 	}
 }
 
-// TestPicturesLeaveRoomOnAPage: a high picture that is a file leaves room on a page for a title, and where a width is asked for, for its caption.
+// TestPicturesLeaveRoomOnAPage: a high picture that is a file leaves room on a page for a title, where a width is asked for, for its caption, and on the
+// cover for the lines beneath.
 func TestPicturesLeaveRoomOnAPage(t *testing.T) {
 	high := diagram.Figure{Max: measure.Point{X: 4 * measure.Inch, Y: 12 * measure.Inch}}
 	for width, want := range map[measure.NM]string{0: `height="6.5000in"`, 5 * measure.Inch: `height="7.5000in"`} {
@@ -137,6 +138,10 @@ func TestPicturesLeaveRoomOnAPage(t *testing.T) {
 		if err != nil || !bytes.Contains(file, []byte(want)) {
 			t.Errorf("width %v: not %s: %.200s", width, want, file)
 		}
+	}
+	d := document.Document{Title: "t", Cover: &document.Cover{Picture: &document.Picture{Alternative: "the quilt", Of: document.Drawing{Max: high.Max}}}}
+	if files, err := Markdown(d, "law", Options{}); err != nil || !bytes.Contains(files["law-1.svg"], []byte(`height="5.5000in"`)) {
+		t.Errorf("on the cover: %v, %.200s", err, files["law-1.svg"])
 	}
 	if page, err := (&shape{figure: high, width: 5 * measure.Inch}).svg(true); err != nil || bytes.Contains(page, []byte(`height="7.5000in"`)) {
 		t.Errorf("within a page: %.200s", page)

@@ -6,6 +6,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"encoding/json"
+	"encoding/xml"
 	"fmt"
 	"image"
 	"image/color"
@@ -19,6 +20,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/document"
 	"eighthturn/internal/quilttest/judges"
 )
 
@@ -65,7 +67,7 @@ func TestPandocMakesTables(t *testing.T) {
 	}
 	for _, kind := range []string{"docx", "odt", "epub"} {
 		made := filepath.Join(folder, "made."+kind)
-		run("-o", made, "--metadata", "title=t")
+		run("-o", made)
 		if pictures := picturesIn(t, made); pictures != len(files)-1 {
 			t.Errorf("%s: %d pictures, expected %d", kind, pictures, len(files)-1)
 		}
@@ -138,7 +140,7 @@ func TestPandocDocumentsOnPaper(t *testing.T) {
 		}
 	}
 	for _, kind := range []string{"docx", "odt"} {
-		run(pandoc, "law.md", "-o", kind+"."+kind, "--metadata", "title=t")
+		run(pandoc, "law.md", "-o", kind+"."+kind)
 		run(office, "-env:UserInstallation=file://"+filepath.Join(folder, "profile"), "--headless", "--convert-to", "pdf", kind+"."+kind)
 		run(toPixels, "-r", strconv.Itoa(madePages), "-png", kind+".pdf", kind)
 		list, err := filepath.Glob(filepath.Join(folder, kind+"-*.png"))
@@ -171,28 +173,80 @@ func TestPandocDocumentsOnPaper(t *testing.T) {
 	}
 }
 
-// picturesIn is how many SVG pictures a document's file holds, like ones once.
-func picturesIn(t *testing.T, path string) int {
+// TestPandocKnowsTheBook: where pandoc is installed a book made of the Markdown has the document's title, author, copyright notice and language,
+// in the words of Dublin Core, and a chapter for each chapter.
+func TestPandocKnowsTheBook(t *testing.T) {
+	pandoc, err := exec.LookPath("pandoc")
+	if err != nil {
+		t.Skip("pandoc is not installed: it does not judge")
+	}
+	for _, d := range []document.Document{fronted(), {Title: "& <b> `c` #_d_", Author: "e | f", Copyright: "[g](h) ~i~ © 2027"}} {
+		files, err := Markdown(d, "law", Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		folder := t.TempDir()
+		for name, content := range files {
+			if err := os.WriteFile(filepath.Join(folder, name), content, 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		c := exec.Command(pandoc, "law.md", "-o", "made.epub")
+		c.Dir = folder
+		if out, err := c.CombinedOutput(); err != nil || len(out) > 0 {
+			t.Fatalf("%v: %s", err, out)
+		}
+		book := unpacked(t, filepath.Join(folder, "made.epub"))
+		var read struct {
+			Metadata struct {
+				Title    string `xml:"title"`
+				Creator  string `xml:"creator"`
+				Rights   string `xml:"rights"`
+				Language string `xml:"language"`
+			} `xml:"metadata"`
+		}
+		if err := xml.Unmarshal(book["EPUB/content.opf"], &read); err != nil {
+			t.Fatal(err)
+		}
+		if m := read.Metadata; strings.NewReplacer("“", `"`, "”", `"`).Replace(m.Title) != d.Title || // it sets quotation marks as printers do
+			m.Creator != d.Author || m.Rights != d.Copyright || m.Language != "en-US" {
+			t.Errorf("the book says %+v", m)
+		}
+		if at := fmt.Sprintf("EPUB/text/ch%03d.xhtml", len(d.Sections)+1); len(d.Sections) > 0 && book[at] == nil { // what is on the cover comes first
+			t.Errorf("%d chapters, and no %s", len(d.Sections), at)
+		}
+	}
+}
+
+// unpacked is what a zip file holds.
+func unpacked(t *testing.T, path string) map[string][]byte {
 	t.Helper()
 	z, err := zip.OpenReader(path)
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer z.Close()
-	seen := map[string]bool{}
+	held := map[string][]byte{}
 	for _, f := range z.File {
-		if !strings.HasSuffix(f.Name, ".svg") {
-			continue
-		}
 		r, err := f.Open()
 		if err != nil {
 			t.Fatal(err)
 		}
-		text, err := io.ReadAll(r)
-		if err != nil {
+		if held[f.Name], err = io.ReadAll(r); err != nil {
 			t.Fatal(err)
 		}
-		seen[string(text)] = true
+	}
+	return held
+}
+
+// picturesIn is how many SVG pictures a document's file holds, like ones once.
+func picturesIn(t *testing.T, path string) int {
+	t.Helper()
+	seen := map[string]bool{}
+	for name, text := range unpacked(t, path) {
+		if strings.HasSuffix(name, ".svg") {
+			seen[string(text)] = true
+		}
 	}
 	return len(seen)
 }

@@ -15,9 +15,10 @@ import (
 const screenWidth = 13 * measure.Inch / 2
 
 // The greatest height of an illustration: within a page where no width is asked for; and as a file, which programs put on paper of their
-// own, with so much room below a title where no width is asked for, and else above a caption.
+// own, with so much room on a cover between the title and what is said beneath, below a title where no width is asked for, and else above a caption.
 const (
 	tallest          = 8 * measure.Inch
+	tallestOnCover   = 11 * measure.Inch / 2
 	tallestTitled    = 13 * measure.Inch / 2
 	tallestCaptioned = 15 * measure.Inch / 2
 )
@@ -28,6 +29,8 @@ func (s *shape) svg(inline bool) ([]byte, error) {
 	switch {
 	case s.width <= 0 && inline:
 		o.Width, o.Height = screenWidth, tallest
+	case s.cover:
+		o.Width, o.Height = screenWidth, tallestOnCover
 	case s.width <= 0:
 		o.Width, o.Height = screenWidth, tallestTitled
 	case !inline:
