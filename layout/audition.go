@@ -23,6 +23,7 @@ type Trial struct {
 	Text  string   // the whole layout
 	Lines []string // the lines that are new or changed in it, as they are to be written
 	Try   string   // "fabric=#rrggbb" where the alternative is no more than another color for a fabric, "" for others
+	Bound bool     // it is of the binding, which is to be seen round the top
 }
 
 // Unfit is why an audition cannot be: one sentence, and what to write instead.
@@ -40,20 +41,21 @@ const (
 	auditionSash   = "sash"
 	auditionPosts  = "posts"
 	auditionBorder = "border"
+	auditionBind   = "binding"
 	auditionDeal   = "deal"
 )
 
 // auditionWords are those words.
 func auditionWords() []string {
-	return []string{auditionBorder, auditionSash, auditionPosts, auditionWebs, auditionDeal}
+	return []string{auditionBorder, auditionBind, auditionSash, auditionPosts, auditionWebs, auditionDeal}
 }
 
 // Auditions writes each of several alternatives into the layout, which must have no errors: in the place of a role of the block
-// that `of` names, or of all blocks that have the role where it is ""; of a border, by its number from the inside; of the sashes or
-// their posts; of the webs statement; as the deal of a pool of scraps; or in place of a fabric by its name, wherever it is. An
-// alternative is what a layout may have there, as fabrics, strip sets, reversed or not, and pools; a color or a fabric of a
-// palette is defined before it. The error is an *Unfit.
-func (r *Reading) Auditions(role, of string, alternatives []string) ([]Trial, error) {
+// that `of` names, or of all blocks that have the role where it is ""; of a border, by its number from the inside; of the binding; of
+// the sashes or their posts; of the webs statement; as the deal of a pool of scraps; or in place of a fabric by its name, wherever it
+// is, as the quilt is written or, where one is named, in a colorway. An alternative is what a layout may have there, as fabrics, strip
+// sets, reversed or not, and pools; a color or a fabric of a palette is defined before it. The error is an *Unfit.
+func (r *Reading) Auditions(colorway, role, of string, alternatives []string) ([]Trial, error) {
 	if n := len(alternatives); n < MinAuditions || n > MaxAuditions {
 		return nil, unfit(fmt.Sprintf("name %d to %d, each in quotes where it has a blank", MinAuditions, MaxAuditions), "an audition is of %d to %d alternatives, found %d", MinAuditions, MaxAuditions, n)
 	}
@@ -65,7 +67,7 @@ func (r *Reading) Auditions(role, of string, alternatives []string) ([]Trial, er
 			return nil, unfit("leave out one of them", "alternatives %d and %d are the same: %s", first+1, i+1, quote(text))
 		}
 	}
-	a := &audition{Reading: r, role: strings.ToLower(role), of: of}
+	a := r.audition(colorway, role, of)
 	if err := a.find(role); err != nil {
 		return nil, err
 	}
@@ -84,10 +86,24 @@ func (r *Reading) Auditions(role, of string, alternatives []string) ([]Trial, er
 type audition struct {
 	*Reading
 	role, of string
+	colorway string   // that fabrics are recolored in, "" for the quilt as it is written
+	fabrics  []Fabric // of the design, as they are in that
 	places   []auditionPlace
 	fabric   string // that is recolored, "" where places are written anew
 	deal     bool   // the alternatives are numbers
 	plain    bool   // a single fabric alone may stand there
+	bound    bool   // it is the binding
+}
+
+// audition is an audition of a place that is yet to be found.
+func (r *Reading) audition(colorway, role, of string) *audition {
+	a := &audition{Reading: r, role: strings.ToLower(role), of: of, fabrics: r.Design.Fabrics}
+	for i := range r.Design.Colorways {
+		if c := &r.Design.Colorways[i]; foldName(c.Name) == foldName(colorway) {
+			a.colorway, a.fabrics = c.Name, r.Design.In(c).Fabrics
+		}
+	}
+	return a
 }
 
 // auditionPlace is a place of the text, and what stands before an alternative where it is a new one.
@@ -108,6 +124,11 @@ func (a *audition) find(role string) error {
 		return a.findRole(a.today(word))
 	case word == auditionBorder:
 		return a.findBorder()
+	case word == auditionBind && a.Tree.Binding != nil:
+		a.plain, a.bound, a.places = true, true, []auditionPlace{{Span: a.Tree.Binding.Fabric.Span}}
+		return nil
+	case word == auditionBind:
+		return unfit("write one in the layout, for example binding 2 1/2 "+a.someName(), "this layout has no binding")
 	case word == auditionSash, word == auditionPosts:
 		return a.findSash(word == auditionPosts)
 	case word == auditionWebs && a.Tree.Webs != nil && len(a.Tree.Webs.Values) > 0:
@@ -120,7 +141,7 @@ func (a *audition) find(role string) error {
 		return a.findDeal()
 	}
 	if a.of == "" {
-		for _, f := range a.Design.Fabrics {
+		for _, f := range a.fabrics {
 			if foldName(f.Name) == foldName(role) {
 				a.fabric = f.Name
 				return nil
@@ -128,7 +149,7 @@ func (a *audition) find(role string) error {
 		}
 	}
 	known := append(slices.Clone(auditionWords()), a.roles()...)
-	for _, f := range a.Design.Fabrics {
+	for _, f := range a.fabrics {
 		known = append(known, f.Name)
 	}
 	hint := "roles of this layout are: " + strings.Join(a.roles(), ", ") + "; or name a fabric, or one of " + strings.Join(auditionWords(), ", ")
@@ -166,43 +187,52 @@ func (r *Reading) someName() string { return r.Design.Fabrics[0].Name }
 
 // findRole finds a role in one block, or in all that give it.
 func (a *audition) findRole(role string) error {
+	byWebs := false
 	for _, n := range a.Tree.Blocks {
 		if a.of != "" && foldName(n.Label.Text) != foldName(a.of) {
 			continue
 		}
-		written := slices.IndexFunc(n.Roles, func(r roleNode) bool {
-			return strings.EqualFold(r.Word.Text, role) && len(r.Values) > 0 && n.Span.Start <= r.Span.Start && r.Span.End <= n.Span.End
-		})
-		switch {
-		case written >= 0:
-			v := n.Roles[written].Values
-			a.places = append(a.places, auditionPlace{Span: v[0].Span.To(v[len(v)-1].Span)})
-		case a.of != "":
-			kind := a.kindOf(n)
-			if kind == nil || kind.Role(role) < 0 {
-				return unfit("its roles are: "+strings.Join(rolesOf(kind), ", "), "block %s has no %s", n.Label.Text, role)
-			}
-			a.places = append(a.places, auditionPlace{Span{n.End, n.End}, "  " + role + " "})
+		kind := a.kindOf(n)
+		switch place, ok := placeOfRole(n, kind, role, a.of != ""); {
+		case !ok && a.of != "":
+			return unfit("its roles are: "+strings.Join(rolesOf(kind), ", "), "block %s has no %s", n.Label.Text, role)
+		case ok && a.byWebs(kind, role):
+			byWebs = true
+		case ok:
+			a.places = append(a.places, place)
 		}
 	}
 	switch {
-	case len(a.places) > 0 && a.byWebs(role):
-		return unfit("audition webs in its place", "the webs statement says what the %s %s cut from, in every block", role, verb(role, "is", "are"))
 	case len(a.places) > 0:
 		return nil
+	case byWebs:
+		return unfit("audition webs in its place", "the webs statement says what the %s %s cut from, in every block", role, verb(role, "is", "are"))
 	case a.of != "":
 		return unfit("blocks are: "+strings.Join(a.labels(), ", "), "no block is called %s", quote(a.of))
 	}
 	return unfit("roles of this layout are: "+strings.Join(a.roles(), ", ")+"; name the block too: "+role+" of "+cmp.Or(append(a.labels(), "W")[0]), "no block of this layout says what its %s %s cut from", role, verb(role, "is", "are"))
 }
 
-// byWebs says whether the webs statement alone says what a role is cut from.
-func (a *audition) byWebs(role string) bool {
-	w := a.Tree.Webs
-	return w != nil && len(w.Values) > 0 && len(w.Rows) == 0 && slices.ContainsFunc(blocks.Kinds(), func(k *blocks.Kind) bool {
-		n := k.Role(role)
-		return n >= 0 && k.Roles[n].OfWebs
+// placeOfRole is where a block gives a role, or, where it need not be written yet, may give it.
+func placeOfRole(n *blockNode, kind *blocks.Kind, role string, anew bool) (place auditionPlace, ok bool) {
+	written := slices.IndexFunc(n.Roles, func(r roleNode) bool {
+		return strings.EqualFold(r.Word.Text, role) && len(r.Values) > 0 && n.Span.Start <= r.Span.Start && r.Span.End <= n.Span.End
 	})
+	if written >= 0 {
+		v := n.Roles[written].Values
+		return auditionPlace{Span: v[0].Span.To(v[len(v)-1].Span)}, true
+	}
+	return auditionPlace{Span{n.End, n.End}, "  " + role + " "}, anew && kind != nil && kind.Role(role) >= 0
+}
+
+// byWebs says whether the webs statement alone says what a role of a kind of blocks is cut from.
+func (a *audition) byWebs(kind *blocks.Kind, role string) bool {
+	w := a.Tree.Webs
+	if w == nil || len(w.Values) == 0 || len(w.Rows) > 0 || kind == nil {
+		return false
+	}
+	n := kind.Role(role)
+	return n >= 0 && kind.Roles[n].OfWebs
 }
 
 func (a *audition) kindOf(n *blockNode) *blocks.Kind {
@@ -296,7 +326,7 @@ func (a *audition) trial(alternative string) (Trial, error) {
 	if a.fabric != "" {
 		return a.recolored(alternative)
 	}
-	t := Trial{Name: alternative}
+	t := Trial{Name: alternative, Bound: a.bound}
 	text := alternative
 	var edits []Edit
 	if a.deal {
@@ -320,20 +350,27 @@ func (a *audition) trial(alternative string) (Trial, error) {
 	return a.written(t, edits), nil
 }
 
-// recolored gives a fabric another color.
+// recolored gives a fabric another color. A fabric of a palette gets a line of its own, before those of the palette: where there are
+// scraps, which are dealt by the order of the fabrics, that is no longer the same quilt in another color.
 func (a *audition) recolored(alternative string) (Trial, error) {
 	t := Trial{Name: alternative}
 	colour, ok := a.colour(alternative)
 	if !ok {
 		return t, a.unknown(alternative)
 	}
-	t.Try = a.fabric + "=" + colour.Hex()
+	if a.colorway != "" {
+		t.Try = a.fabric + "=" + colour.Hex()
+		return a.written(t, a.RecoloredIn(a.colorway, a.fabric, colour)), nil
+	}
+	if len(a.Design.Pools) == 0 || slices.ContainsFunc(a.Tree.Fabrics, func(n *fabricNode) bool { return n.Name.key() == foldName(a.fabric) }) {
+		t.Try = a.fabric + "=" + colour.Hex()
+	}
 	return a.written(t, a.Recolored(a.fabric, colour)), nil
 }
 
 // colour is that of a fabric of the layout, a color, or that of a fabric of a palette.
-func (r *Reading) colour(name string) (palettes.Colour, bool) {
-	for _, f := range r.Design.Fabrics {
+func (a *audition) colour(name string) (palettes.Colour, bool) {
+	for _, f := range a.fabrics {
 		if foldName(f.Name) == foldName(name) {
 			return f.Colour, true
 		}

@@ -23,6 +23,7 @@ grid
 sash 1 navy
 border 2 rust
 border 3 navy
+binding 2 1/2 rust
 `
 
 // TestAuditionsAreWhatTheyWrite: every trial reads without errors, and its lines are all that sets it apart from the layout.
@@ -39,12 +40,13 @@ func TestAuditionsAreWhatTheyWrite(t *testing.T) {
 		{"ground", "F", "navy|rust", "block F floating wedges navy background navy"},
 		{"border", "2", "cream|#abcdef", "border 3 cream"},
 		{"sashes", "", "cream|rust", "sash 1 cream"},
+		{"binding", "", "cream|#abcdef", "binding 2 1/2 cream"},
 		{"posts", "", "cream|rust", "sash 1 navy posts cream"},
 		{"deal", "darks", "1|9", "scraps darks navy rust deal 1"},
 		{"deal", "", "3|4", "scraps darks navy rust deal 3"},
 		{"rust", "", "navy|#112233|honey", "fabric rust #1f3350  # the accent"},
 	} {
-		trials, err := reading.Auditions(c.role, c.of, strings.Split(c.alternatives, "|"))
+		trials, err := reading.Auditions("", c.role, c.of, strings.Split(c.alternatives, "|"))
 		if err != nil {
 			if c.role == "rust" { // of a palette that has no such fabric
 				var u *layout.Unfit
@@ -104,12 +106,13 @@ func TestAuditionsThatCannotBe(t *testing.T) {
 		{"", "deal", "lights", "1|2", "no pool to deal", "deal of darks"},
 		{"", "webs", "", "navy|rust", "no webs statement", "webs cream"},
 		{"plain", "border", "", "a|b", "has no border", "border 2 a"},
+		{"plain", "binding", "", "a|b", "has no binding", "binding 2 1/2 a"},
 		{"plain", "sash", "", "a|b", "has no sashes", "sash 1 a"},
 		{"plain", "deal", "", "1|2", "has no pool", "scraps"},
 		{"plain", "wedges", "W", "a|b", "the webs statement says", "audition webs"},
 	} {
 		reading := read[c.layout]
-		_, err := reading.Auditions(c.role, c.of, strings.Split(c.alternatives, "|"))
+		_, err := reading.Auditions("", c.role, c.of, strings.Split(c.alternatives, "|"))
 		var u *layout.Unfit
 		if !errors.As(err, &u) || !strings.Contains(u.Message, c.message) || !strings.Contains(u.Hint, c.hint) {
 			t.Errorf("%s of %s, %s: %v", c.role, c.of, c.alternatives, u)

@@ -39,7 +39,7 @@ func auditionCommand(c *console) *cobra.Command {
 		GroupID: toSee,
 		Long: "Tries two to nine alternatives in one place of the layout and says of each whether it reads and what to write for it; -o draws " +
 			"them side by side, in color and in gray. ROLE is a role of the blocks, such as wedges or kites, of one block with \"of\" and its " +
-			"label; border, by its number from the inside; sash, posts or webs; deal, of a pool of scraps; or a fabric, in all its places. An " +
+			"label; border, by its number from the inside; binding, sash, posts or webs; deal, of a pool of scraps; or a fabric, in all its places. An " +
 			"alternative is what the layout may have there: fabrics, colors, fabrics of a palette, pools, strip sets, reversed or not; put quotes " +
 			"around one that has a blank. The layout is not changed.",
 		Example: "eighthturn audition harbor.quilt rust '#7a2f16' '#3f5a4c' -o tries.png\n  two colors in place of rust\n" +
@@ -92,7 +92,7 @@ func auditions(c *console, cmd *cobra.Command, o *auditionOptions, args []string
 	}
 	photos := files.Beside(s.path).Cloth
 	written := layout.Inspect(s.text, photos)
-	trials, err := written.Auditions(role, of, alternatives)
+	trials, err := written.Auditions(o.in.colorway, role, of, alternatives)
 	var unfit *layout.Unfit
 	if errors.As(err, &unfit) {
 		return misuse(cmd.CommandPath(), unfit.Message, unfit.Hint)

@@ -47,6 +47,9 @@ func AuditionName(a *audition.Alternative) string { return fmt.Sprintf("%d. %s",
 // AuditionVerdict is what the study says of an alternative: its headline, as in a study of its own.
 func AuditionVerdict(a *audition.Alternative) string {
 	v := valuesOf(&Plans{Top: a.Top}, a.Study)
+	if a.Bound {
+		v.borders, v.bound = v.borders-1, true
+	}
 	return v.answer() + v.losses(v.toTell())
 }
 

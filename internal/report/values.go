@@ -42,7 +42,7 @@ func newValues(p *Plans) *values { return valuesOf(p, p.Values()) }
 // valuesOf is newValues of a study that is known.
 func valuesOf(p *Plans, study *contrast.Report) *values {
 	t := p.Top
-	v := &values{valuesText: valuesText{study, len(t.CutFacts.Borders)}, plans: p, top: t,
+	v := &values{valuesText: valuesText{Report: study, borders: len(t.CutFacts.Borders)}, plans: p, top: t,
 		index: map[string]int{}, facesOf: p.FacesByFabric(),
 		meet: make([][]int, len(t.Fabrics)*len(t.Fabrics)), marked: make([]*contrast.Mark, len(t.Seams)+len(t.StripSeams))}
 	for i := range t.Fabrics {

@@ -13,7 +13,8 @@ import (
 // valuesText puts a study of light and dark into words.
 type valuesText struct {
 	*contrast.Report
-	borders int // of the top
+	borders int  // of the top
+	bound   bool // it has one more, its binding
 }
 
 // away is the distance in words.
@@ -145,7 +146,10 @@ func (w valuesText) outline(f *contrast.Figure) string {
 
 // theBorder is the n-th border in a sentence, from 1.
 func (w valuesText) theBorder(n int) string {
-	if w.borders == 1 {
+	switch {
+	case w.bound && n > w.borders:
+		return "the binding"
+	case w.borders == 1:
 		return "the border"
 	}
 	return borderName(n, w.borders)

@@ -25,6 +25,7 @@ type Alternative struct {
 	Lines   []string          `json:"lines"`  // to write into the layout
 	Figures []contrast.Figure `json:"figures"`
 	Losses  []contrast.Loss   `json:"losses"`
+	Bound   bool              `json:"-"` // the last border of the top is its binding
 	Study   *contrast.Report  `json:"-"` // without pairs, marks and changes
 	Top     *quilt.Top        `json:"-"`
 }
@@ -58,7 +59,7 @@ func Build(top *quilt.Top, trials []layout.Trial, read func(text string) (*layou
 		}
 		study := again.Of(t)
 		p.Alternatives = append(p.Alternatives, Alternative{
-			Name: trial.Name, Number: i + 1, Lines: trial.Lines, Figures: study.Figures, Losses: study.Losses, Study: study, Top: t,
+			Name: trial.Name, Number: i + 1, Lines: trial.Lines, Figures: study.Figures, Losses: study.Losses, Bound: trial.Bound, Study: study, Top: t,
 		})
 	}
 	if o.Sorted {
@@ -81,5 +82,19 @@ func laid(top *quilt.Top, trial *layout.Trial, read func(text string) (*layout.D
 			}
 		}
 	}
+	if trial.Bound {
+		design = bound(design)
+	}
 	return quilt.Lay(design), nil
+}
+
+// bound is a design with its binding as one more border, as wide as it is seen: it covers the seam allowance of the top. Common practice.
+func bound(d *layout.Design) *layout.Design {
+	made := *d
+	made.Borders = append(slices.Clone(d.Borders), layout.Edging{Width: d.Seam, Fabric: d.Binding.Fabric, Corners: -1, Span: d.Binding.Span})
+	made.Sizes = slices.Clone(d.Sizes)
+	for i := range made.Sizes {
+		made.Sizes[i].Design = bound(made.Sizes[i].Design)
+	}
+	return &made
 }
