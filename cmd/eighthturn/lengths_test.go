@@ -49,8 +49,12 @@ func outputs(t *testing.T, text string) map[string]string {
 		}
 		list[strings.Join(arguments, " ")] = plainText(out)
 	}
+	alone := filepath.Join(folder, "alone.quilt") // whose pattern has one number where that of several sizes has several
+	if err := os.WriteFile(alone, []byte(withoutSizes(text)), 0o644); err != nil {
+		t.Fatal(err)
+	}
 	for made, arguments := range map[string][]string{"booklet": {"booklet"}, "handout": {"booklet", "--handout"}, "templates": {"templates"}} {
-		if code, _, complaints := askedFor(t, append(arguments, file, "-o", filepath.Join(folder, made)+"/")...); code != done {
+		if code, _, complaints := askedFor(t, append(arguments, alone, "-o", filepath.Join(folder, made)+"/")...); code != done {
 			t.Fatalf("%s: code %d, %s", made, code, complaints)
 		}
 		files, err := os.ReadDir(filepath.Join(folder, made))
@@ -69,6 +73,15 @@ func outputs(t *testing.T, text string) map[string]string {
 		list["page "+name] = plainText(text)
 	}
 	return list
+}
+
+// withoutSizes is a layout without the lines of its sizes.
+func withoutSizes(text string) string {
+	tree, _ := layout.Parse(layout.NewSource(text))
+	for _, n := range slices.Backward(tree.Sizes) {
+		text = text[:n.Start] + text[n.End:]
+	}
+	return text
 }
 
 var (

@@ -187,6 +187,7 @@ type Column struct {
 	Width float64 // relative to the others; 0 for what the texts ask for
 	Aside bool    // where there is little room, its cells stand beneath their rows
 
+	BySize  bool     // where several sizes stand side by side, each has a column of its own
 	Sum     bool     // a workbook adds up its numbers beneath the table
 	Factors []string // titles of the columns of which each number in it is the product, which a workbook reckons anew; nil for none
 }

@@ -1,76 +1,14 @@
 package quilt_test
 
 import (
-	"fmt"
-	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"eighthturn/internal/plan/fit"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/judges"
-	"eighthturn/layout"
 	"eighthturn/samples"
 )
-
-// withSize is a layout with one more size, whose numbers are made such as the grid can have by what the errors say to type;
-// "" where it cannot be had. Of a layout with sizes those are left out.
-func withSize(rng *rand.Rand, text string) string {
-	tree, _ := layout.Parse(layout.NewSource(text))
-	for i := len(tree.Sizes) - 1; i >= 0; i-- {
-		n := tree.Sizes[i]
-		text = text[:n.Start] + text[n.End:]
-	}
-	d, _, _ := layout.Read(text)
-	if d == nil {
-		return ""
-	}
-	line := "size other"
-	if rng.IntN(5) > 0 {
-		line += fmt.Sprint(" across ", max(1, d.Columns-3+rng.IntN(9)))
-	}
-	if rng.IntN(5) > 0 {
-		line += fmt.Sprint(" down ", max(1, d.Rows-3+rng.IntN(9)))
-	}
-	if n := tree.Strip; n != nil && rng.IntN(3) == 0 {
-		line += fmt.Sprint(" strip ", 3+rng.IntN(4), " ", 1+rng.IntN(3), "/4 in")
-	} else if n == nil && rng.IntN(3) == 0 {
-		line += fmt.Sprint(" side ", 4+rng.IntN(9), " in")
-	}
-	if len(d.Borders) > 0 && rng.IntN(2) == 0 {
-		line += " border"
-		for range rng.IntN(len(d.Borders) + 1) {
-			line += fmt.Sprint(" ", 1+rng.IntN(5), " in")
-		}
-		if strings.HasSuffix(line, "border") {
-			line += " none"
-		}
-	}
-	text = strings.TrimRight(text, "\r\n") + lineEndOf(text) + line + lineEndOf(text)
-	for range 4 {
-		d, _, faults := layout.Read(text)
-		if d != nil {
-			return text
-		}
-		for _, f := range faults {
-			if f.Severity == layout.Error && len(f.Edits) > 0 {
-				text = layout.Apply(text, f.Edits)
-				break
-			}
-		}
-	}
-	return ""
-}
-
-func lineEndOf(text string) string {
-	if i := strings.IndexAny(text, "\r\n"); i >= 0 && text[i] == '\r' {
-		if strings.HasPrefix(text[i:], "\r\n") {
-			return "\r\n"
-		}
-		return "\r"
-	}
-	return "\n"
-}
 
 // TestSizeIsTheLayoutWrittenOut: a size's top is that of the layout whose grid, table of webs, borders and lengths are written
 // as the size has them.
@@ -84,7 +22,7 @@ func TestSizeIsTheLayoutWrittenOut(t *testing.T) {
 	}
 	tried, noticed, tables := 0, 0, 0
 	for i, text := range texts {
-		text = withSize(rand.New(rand.NewPCG(uint64(i), 23)), text)
+		text = invent.WithSize(uint64(i), text, "other")
 		if text == "" || len(text) > 20_000 {
 			continue
 		}

@@ -87,7 +87,7 @@ func (c *cuts) shopping(form ShoppingForm) document.Block {
 		}
 		return t
 	}
-	t := table(words("Fabric"), lengths("Buy"))
+	t := table(words("Fabric"), document.Column{Title: "Buy", Kind: document.Lengths, BySize: true})
 	t.Named = true
 	for _, r := range list {
 		t.Rows = append(t.Rows, document.Row{Cells: r})

@@ -17,7 +17,7 @@ const LengthUsedHead = "length used"
 // toBuy is the cloth of all fabrics.
 func (c *cuts) toBuy() document.Section {
 	t := document.Table{Named: true, Columns: []document.Column{
-		{Title: "fabric"}, {Title: "buy", Kind: document.Lengths}, {Title: LengthUsedHead, Kind: document.Lengths}}}
+		{Title: "fabric"}, {Title: "buy", Kind: document.Lengths, BySize: true}, {Title: LengthUsedHead, Kind: document.Lengths}}}
 	if c.allows() {
 		t.Columns = append(t.Columns, document.Column{Title: "with allowance", Kind: document.Lengths})
 	}

@@ -88,7 +88,7 @@ const LinesHead = "lines"
 
 // stripTable is a fabric's strips, a row for each stretch that is cut into like pieces.
 func (c *cuts) stripTable(f *cutting.Fabric) document.Table {
-	t := document.Table{Columns: []document.Column{{Title: "strips", Kind: document.Counts}, {Title: "wide"}, {Title: "subcut each into"}, {Title: LinesHead}, {Title: "leftover", Kind: document.Lengths}}}
+	t := document.Table{Columns: []document.Column{{Title: "strips", Kind: document.Counts, BySize: true}, {Title: "wide"}, {Title: "subcut each into"}, {Title: LinesHead}, {Title: "leftover", Kind: document.Lengths}}}
 	strips := f.AsCut()
 	for i := range strips {
 		s := &strips[i]

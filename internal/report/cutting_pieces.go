@@ -204,7 +204,7 @@ const ClothHead = "from"
 func (c *cuts) pieces() document.Section {
 	t := document.Table{Columns: []document.Column{
 		{Title: "line", Kind: document.Counts}, {Title: "piece"}, {Title: ClothHead, Aside: true}, {Title: "finished"}, {Title: "cut"},
-		{Title: "to trim", Kind: document.Lengths, Aside: true}, {Title: "pieces", Kind: document.Counts}, {Title: "left/right", Aside: true}}}
+		{Title: "to trim", Kind: document.Lengths, Aside: true}, {Title: "pieces", Kind: document.Counts, BySize: true}, {Title: "left/right", Aside: true}}}
 	for i := range c.Lines {
 		line := &c.Lines[i]
 		r := document.Row{About: document.About{Patches: line.Patches}, Cells: cells(number(i+1), c.plans.pieceName(line), "", c.finished(&line.Piece),

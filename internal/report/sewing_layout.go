@@ -24,7 +24,7 @@ func (s *sewer) layout() document.Section {
 	if len(s.top.Cells) > 1 {
 		text += " Lay out all " + measure.Plural(g.Noun()) + ", each in its place" + s.asShown() + ", and view them from a distance before you sew them together."
 	}
-	t := document.Table{Named: true, Columns: []document.Column{words("block"), counts("number"), words("finished")}}
+	t := document.Table{Named: true, Columns: []document.Column{words("block"), document.Column{Title: "number", Kind: document.Counts, BySize: true}, words("finished")}}
 	for i := range s.Blocks {
 		b := &s.Blocks[i]
 		r := row(b.Label, measure.Count(b.Count, noun(b)), s.size(b.Finished))

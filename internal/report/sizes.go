@@ -121,8 +121,8 @@ func (b *sizesTable) row(head string, of func(*cuts) string) document.Row {
 // none is what stands where a size has no part in a row.
 const none = "none"
 
-// material is how large each size is and what it takes.
-func (b *sizesTable) material() document.Table {
+// measurements is how large each size is.
+func (b *sizesTable) measurements() document.Table {
 	t := b.table(document.Words, words("size"))
 	t.Rows = []document.Row{
 		b.row("quilt top, finished", func(c *cuts) string { return c.size(c.plans.Top.Outer.Width(), c.plans.Top.Outer.Height()) }),
@@ -136,6 +136,12 @@ func (b *sizesTable) material() document.Table {
 			return cmp.Or(measure.List(list), none)
 		}),
 	}
+	return t
+}
+
+// material is how large each size is and what it takes.
+func (b *sizesTable) material() document.Table {
+	t := b.measurements()
 	for _, f := range b.fabrics() {
 		r := b.row("", func(c *cuts) string {
 			if i := c.planned(f); i >= 0 {
@@ -308,64 +314,33 @@ func (c *cuts) withSizeSheets(d document.Document) document.Document {
 // sizeSheets are the titles of the sheets of all sizes.
 func sizeSheets() []string { return []string{"Sizes", "Strips by size", "Pieces by size"} }
 
-// SizesInPattern is what each size takes, for the printed pattern, with how its numbers are read.
-func SizesInPattern(p *Plans) []document.Block {
-	list := sizedCuts(p)
-	if len(list) == 0 {
-		return nil
+// HowSizesRead says how the numbers of a pattern in several sizes are read.
+func HowSizesRead(names []string) document.Text {
+	first := names[0]
+	if first == strings.ToLower(AsWritten) {
+		first = "the quilt " + first
 	}
-	names := p.SizeNames()
-	blocks := []document.Block{paragraph("The other pages of this pattern are for " + names[0] + ". Blocks are sewn alike in every size.")}
-	all := &sizesTable{names: names, sizes: list}
-	for first := 0; first < len(list); first += sizesBeside {
-		end := min(first+sizesBeside, len(list))
-		b := &sizesTable{names: names[first:end], sizes: list[first:end]}
-		blocks = append(blocks, b.material())
-	}
-	if len(list) > 1 {
-		blocks = append(blocks, paragraph("Strips, across the width of fabric. Numbers are for "+names[0]+", and in parentheses for "+measure.List(names[1:])+"."))
-	}
-	blocks = append(blocks, all.stripWords()...)
-	for first := 0; first < len(list); first += sizesBeside {
-		end := min(first+sizesBeside, len(list))
-		b := &sizesTable{names: names[first:end], sizes: list[first:end]}
-		blocks = append(blocks, b.pieces())
-	}
-	return append(blocks, bullets(list[0].inSizes(names, list)...)...)
+	return lead("Sizes:", "%s (%s). Where sizes differ, the first number is for %s, and those in parentheses are for %s, in that order; inside parentheses they are in brackets. "+
+		"A single number is for every size. Cutting maps and the coloring page are for %s.", names[0], strings.Join(names[1:], ", "), first, measure.List(names[1:]), first)
 }
 
-// stripWords are the strips of each fabric as patterns of several sizes say them: "cut 6 (8, 12) strips 4 in wide".
-func (b *sizesTable) stripWords() []document.Block {
-	var sentences []string
-	t := b.strips()
-	fabric, said := "", []string{}
-	end := func() {
-		if len(said) > 0 {
-			sentences = append(sentences, fabric+": cut "+measure.List(said)+".")
-		}
-		said = nil
+// OnlyInSizes is the title of a part that only some sizes have.
+func OnlyInSizes(title string, sizes []string) string {
+	return title + " (" + measure.List(sizes) + " only)"
+}
+
+// SizesInPattern is how large each size is, for the printed pattern.
+func SizesInPattern(p *Plans) []document.Block {
+	list := sizedCuts(p)
+	names := p.SizeNames()
+	var blocks []document.Block
+	for first := 0; first < len(list); first += sizesBeside {
+		end := min(first+sizesBeside, len(list))
+		b := &sizesTable{names: names[first:end], sizes: list[first:end]}
+		t := b.measurements()
+		blocks = append(blocks, t)
 	}
-	for _, r := range t.Rows {
-		if name := r.Cells[0].Text.String(); name != fabric {
-			end()
-			fabric = name
-		}
-		var counts []string
-		for _, c := range r.Cells[2:] {
-			counts = append(counts, c.Text.String())
-		}
-		text := counts[0]
-		if len(counts) > 1 {
-			text += " (" + strings.Join(counts[1:], ", ") + ")"
-		}
-		strips := " strips "
-		if slices.Max(counts) == "1" && !slices.ContainsFunc(counts, func(n string) bool { return n != "0" && n != "1" }) {
-			strips = " strip "
-		}
-		said = append(said, text+strips+r.Cells[1].Text.String()+" wide")
-	}
-	end()
-	return bullets(sentences...)
+	return append(blocks, bullets(list[0].inSizes(names, list)...)...)
 }
 
 // SizeShown is the caption of a picture of a size.

@@ -80,7 +80,7 @@ func (b TemplateBook) Strips() []document.Block {
 
 // Table says what is cut by each template, and where each is shown; with sizes, how large it is.
 func (b TemplateBook) Table(list []templates.Template, shown func(name string) string, sizes bool) document.Table {
-	t := document.Table{Named: true, Columns: []document.Column{words("Template"), words("Piece"), counts("Number"), words("Fabric"), words("Shown in")}}
+	t := document.Table{Named: true, Columns: []document.Column{words("Template"), words("Piece"), document.Column{Title: "Number", Kind: document.Counts, BySize: true}, words("Fabric"), words("Shown in")}}
 	if b.Several {
 		t.Columns[2].Title = "Number per quilt"
 	}

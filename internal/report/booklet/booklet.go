@@ -37,11 +37,20 @@ type Options struct {
 	ValueStudy bool         // the study of light and dark is printed
 }
 
-// Pattern is the printed pattern.
-func Pattern(r Reports, o Options) document.Document { return newBook(r, o).pattern() }
+// Pattern is the printed pattern; of a layout with sizes that of all of them.
+func Pattern(r Reports, o Options) document.Document {
+	if sizes := r.Plans.Sized(); len(sizes) > 1 {
+		return patternOfSizes(r, o, sizes)
+	}
+	b := newBook(r, o)
+	parts := b.body()
+	b.parts = nil
+	b.backCover(b.back)
+	return b.whole(append(parts, b.parts...))
+}
 
-// pattern is all parts of the printed pattern.
-func (b *patternBuilder) pattern() document.Document {
+// body is all parts of the printed pattern but its back cover.
+func (b *patternBuilder) body() []document.Section {
 	for _, part := range []func(){b.cuttingPart, b.setsPart, b.blocksPart, b.layoutPart, b.assemblyPart, b.finishingPart, b.valuePart} {
 		b.Plans.Sign().Look()
 		part()
@@ -54,17 +63,18 @@ func (b *patternBuilder) pattern() document.Document {
 	rest := b.parts
 	b.parts = nil
 	b.fabricsPart()
-	b.sizesPart()
 	b.colorwaysPart()
 	rest = append(b.parts, rest...)
 	b.parts = nil
 	b.beginPart(rest)
-	head := append(b.parts, rest...)
-	b.parts = nil
-	b.backCover()
-	d := b.document(append(head, b.parts...))
+	return append(b.parts, rest...)
+}
+
+// whole is the document of all parts.
+func (b *patternBuilder) whole(parts []document.Section) document.Document {
+	d := b.document(parts)
 	d.Maker = report.Designed(own(b.Top.Credits.Designer))
-	return d
+	return numbered(d)
 }
 
 // patternBuilder is a document in the making.
@@ -72,6 +82,8 @@ type patternBuilder struct {
 	Reports
 	Options
 	units   measure.System
+	name    string           // of the quilt; "" for the top's title
+	sized   bool             // it is one of several sizes
 	letters []string         // of the fabrics, by index of the top's
 	plans   *report.Plans    // with letters for the fabrics
 	cut     document.Indexed // what is cut, as the report has it
@@ -81,13 +93,19 @@ type patternBuilder struct {
 }
 
 func newBook(r Reports, o Options) *patternBuilder {
-	b := &patternBuilder{Reports: r, Options: o, units: r.Top.Units, letters: fabricLetters(r)}
+	b := lettered(r, o, fabricLetters(r))
+	b.nameTemplates(nil)
+	return b
+}
+
+// lettered is a document in the making with letters for its fabrics.
+func lettered(r Reports, o Options, letters []string) *patternBuilder {
+	b := &patternBuilder{Reports: r, Options: o, units: r.Top.Units, letters: letters}
 	plans := *r.Plans
 	plans.Letters = b.letters
 	b.plans = &plans
 	b.cut = report.Cutting(b.plans).Down(document.Detail).Index()
 	b.sewing = report.Sewing(b.plans).Down(document.Detail).Index()
-	b.nameTemplates()
 	b.front = b.cover()
 	return b
 }
@@ -105,7 +123,7 @@ func (b *patternBuilder) add(list ...document.Block) {
 	last.Blocks = append(last.Blocks, list...)
 }
 
-// document puts parts behind the cover and numbers the figures.
+// document puts parts behind the cover.
 func (b *patternBuilder) document(parts []document.Section) document.Document {
 	w := &b.Top.Credits
 	d := document.Document{
@@ -114,7 +132,7 @@ func (b *patternBuilder) document(parts []document.Section) document.Document {
 		Keywords: "quilt, patchwork, pattern",
 		Cover:    b.front, Sections: parts,
 	}
-	return numbered(d)
+	return d
 }
 
 // maker says who designed the quilt, "" where the layout does not.
@@ -126,7 +144,7 @@ func (b *patternBuilder) maker() string {
 }
 
 func (b *patternBuilder) title() string {
-	for _, t := range []string{own(b.Top.Title), own(b.Name)} {
+	for _, t := range []string{b.name, own(b.Top.Title), own(b.Name)} {
 		if t != "" {
 			return t
 		}

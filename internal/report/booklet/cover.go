@@ -47,7 +47,7 @@ func (b *patternBuilder) addNotes(place string) {
 }
 
 // backCover is the last page: the title, a block, what to buy and what to know; with less where the page has no room for all.
-func (b *patternBuilder) backCover() {
+func (b *patternBuilder) backCover(of func(form backForm) []document.Block) {
 	b.part("", false)
 	b.parts[len(b.parts)-1].Back = true
 	var whole []document.Block
@@ -58,7 +58,7 @@ func (b *patternBuilder) backCover() {
 		if form.shopping < report.ShoppingSentence && len(b.Cuts.Fabrics) > report.MaxShoppingRows {
 			continue
 		}
-		whole = b.back(form)
+		whole = of(form)
 		if render.OnePage(whole, render.Options{Paper: b.paper(), Large: b.Large}) {
 			break
 		}

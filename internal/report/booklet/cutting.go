@@ -218,7 +218,7 @@ func (b *patternBuilder) fabricCutting(group []int) {
 	blocks := b.mapped(printed(list), key)
 	for len(blocks) > 0 {
 		t, ok := blocks[0].(document.Table)
-		if ok && len(t.Rows) > maxTogether {
+		if ok && len(t.Rows) > maxTogether || b.sized {
 			break
 		}
 		above, blocks = append(above, blocks[0]), blocks[1:]

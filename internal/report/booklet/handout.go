@@ -26,7 +26,7 @@ func Handout(r Reports, o Options) document.Document {
 	b.parts = b.parts[:last]
 	b.titled(report.Abbreviations(b.plans, said)) // before the schedule, which is a page of its own
 	b.parts = append(b.parts, day)
-	d := b.document(b.parts)
+	d := numbered(b.document(b.parts))
 	d.Cover.Subtitle = "Class handout"
 	d.Subject = "A class handout: what to bring, what is provided, the class schedule."
 	return d

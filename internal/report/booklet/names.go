@@ -1,11 +1,13 @@
 package booklet
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/report"
+	"eighthturn/internal/templates"
 )
 
 // fabricLetters are the letters that stand for the fabrics, by index of the top's: first those that the quilt shows, in their
@@ -33,18 +35,27 @@ func lettersOf(n int) string {
 	return lettersOf(n/alphabet-1) + letter
 }
 
-// nameTemplates puts a letter and a number in place of each template's letter, since letters alone are the fabrics.
-func (b *patternBuilder) nameTemplates() {
+// nameTemplates puts a letter and a number in place of each template's letter, since letters alone are the fabrics. Known are the
+// templates of other sizes, whose names stand for the same pieces.
+func (b *patternBuilder) nameTemplates(known []templates.Template) {
 	b.Templates = slices.Clone(b.Templates)
-	var letters []string
+	named := map[string]string{} // by the letters of this top
+	taken := map[string]bool{}
+	for i := range known {
+		taken[known[i].Letter] = true
+	}
 	for i := range b.Templates {
-		letter := b.Templates[i].Letter
-		n := slices.Index(letters, letter)
-		if n < 0 {
-			n = len(letters)
-			letters = append(letters, letter)
+		t := &b.Templates[i]
+		if named[t.Letter] == "" {
+			same := slices.IndexFunc(known, func(k templates.Template) bool { return k.Hand == t.Hand && reflect.DeepEqual(k.Cut, t.Cut) })
+			if same >= 0 {
+				named[t.Letter] = known[same].Letter
+			} else {
+				named[t.Letter] = b.templateSign() + numeral(len(taken)+1)
+				taken[named[t.Letter]] = true
+			}
 		}
-		b.Templates[i].Letter = b.templateSign() + numeral(n+1)
+		t.Letter = named[t.Letter]
 	}
 }
 

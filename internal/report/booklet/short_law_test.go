@@ -48,9 +48,8 @@ func TestPages(t *testing.T) {
 				if large {
 					what += ", large print"
 				}
-				b := newBook(r, Options{Paper: p, Large: large})
-				divided += layoutNames(t, what, b)
-				d := b.pattern()
+				divided += layoutNames(t, what, newBook(r, Options{Paper: p, Large: large}))
+				d := Pattern(r, Options{Paper: p, Large: large})
 				for _, wrong := range firstOf(illegible(d, p, large), 3) {
 					t.Errorf("%s: %s", what, wrong)
 				}
@@ -96,7 +95,7 @@ func TestBackCovers(t *testing.T) {
 		r := study(t, sampleText(t, name), cutting.Options{})
 		for _, p := range render.Papers() {
 			b := newBook(r, Options{Paper: p, Large: true})
-			b.backCover()
+			b.backCover(b.back)
 			back := b.parts[0].Blocks[0].(document.Together).Blocks
 			o := render.Options{Paper: p, Large: true}
 			if !render.OnePage(back, o) {
