@@ -131,7 +131,7 @@ func (o *cutsOptions) write(c *console, s *source, plans *report.Plans) error {
 // writeTo writes the plan; for people at a terminal with what else was made.
 func (o *cutsOptions) writeTo(w io.Writer, s *source, plans *report.Plans, made string) error {
 	if o.json {
-		return render.JSON(w, plans.Cuts(), render.JSONHead{Format: formatCuts, File: s.name, Units: plans.Top.Units})
+		return render.JSON(w, report.CutsForPrograms(plans), render.JSONHead{Format: formatCuts, File: s.name, Units: plans.Top.Units})
 	}
 	of := report.Cutting
 	switch {

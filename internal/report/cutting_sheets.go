@@ -5,13 +5,48 @@ import (
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 )
 
 // CuttingTable is the cutting plan as one table for a spreadsheet, in the order to buy, to cut and to finish. A column means
-// the same in every row, and has the name that it has in CuttingSheets.
+// the same in every row, and has the name that it has in CuttingSheets. Of a layout with sizes it has the rows of each size, whose
+// name stands first in them.
 func CuttingTable(p *Plans) document.Document {
 	c := newCuts(p)
-	return document.Document{Title: c.sheetsTitle(), Sections: []document.Section{{Blocks: []document.Block{c.sheet(c.table(), anyRow)}}}}
+	rows := c.table()
+	if sizes := sizedCuts(p); len(sizes) > 0 {
+		rows = nil
+		for i, name := range p.SizeNames() {
+			for _, r := range sizes[i].table() {
+				r.size = name
+				rows = append(rows, r)
+			}
+		}
+	}
+	return document.Document{Title: c.sheetsTitle(), Sections: []document.Section{{Blocks: []document.Block{c.sheet(rows, anyRow)}}}}
+}
+
+// CutsInSizes is the cutting plan for other programs, with those of all sizes where the layout has sizes.
+type CutsInSizes struct {
+	cutting.Plan
+	Sizes []SizeCuts `json:"sizes,omitempty"`
+}
+
+// SizeCuts is the cutting plan of a size.
+type SizeCuts struct {
+	Name      string        `json:"name"`
+	AsWritten bool          `json:"as_written"`
+	Plan      *cutting.Plan `json:"plan"`
+}
+
+// CutsForPrograms is the cutting plan of a top and those of its sizes.
+func CutsForPrograms(p *Plans) *CutsInSizes {
+	made := &CutsInSizes{Plan: *p.Cuts()}
+	names := p.SizeNames()
+	for i, other := range p.Sized() {
+		made.Sizes = append(made.Sizes, SizeCuts{names[i], i == 0, other.Cuts()})
+	}
+	return made
 }
 
 // CuttingSheets is the cutting plan as a workbook: what to buy, what to cut, how strip sets are made, the pieces, what finishes
@@ -47,7 +82,10 @@ func anyRow(*tableRow) bool { return true }
 
 // sheet is some of the rows as a table with all columns.
 func (c *cuts) sheet(rows []tableRow, of func(*tableRow) bool) document.Table {
-	l := &ledger{units: c.Units}
+	l := &ledger{units: c.Units, sized: slices.ContainsFunc(rows, func(r tableRow) bool { return r.size != "" })}
+	if l.sized {
+		l.columns("size")
+	}
 	l.columns("row", "fabric", "lines", "what")
 	for _, name := range []string{"buy_yd", "buy_m", "kit_yd", "kit_m", "kits_yd", "kits_m"} {
 		l.numberColumn(name, document.Lengths, true)
@@ -80,6 +118,9 @@ func products() map[string][]string {
 // cut adds a row; what is 0 has no part in it.
 func (l *ledger) cut(r *tableRow) {
 	l.row()
+	if l.sized {
+		l.text(r.size)
+	}
 	for _, text := range []string{r.row, r.fabric, r.lines, r.what} {
 		l.text(text)
 	}

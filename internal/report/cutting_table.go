@@ -69,6 +69,7 @@ func tableCounts() [rowCount]string {
 // tableRow is a row of a plan as a table: a fabric to buy or for one kit, a binding, backing or batting, a piece, a strip set or
 // a strip of one, a lengthwise piece, or a stretch of a strip.
 type tableRow struct {
+	size        string // its name where there are several; "" else
 	row, fabric string
 	lines       string // as people count them, with blanks between; "" for none
 	what        string

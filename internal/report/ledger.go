@@ -13,6 +13,7 @@ import (
 // as text with its unit, which no program takes for a date.
 type ledger struct {
 	units measure.System
+	sized bool // its rows begin with the name of a size
 	document.Table
 }
 
