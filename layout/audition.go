@@ -50,12 +50,19 @@ func auditionWords() []string {
 	return []string{auditionBorder, auditionBind, auditionSash, auditionPosts, auditionWebs, auditionDeal}
 }
 
+// AuditionOf is what an audition is of.
+type AuditionOf struct {
+	Role     string // of blocks, or one of the other words, or a fabric
+	Of       string // the block's label, the pool's name or the border's number; "" where it is not said
+	Colorway string // that fabrics are recolored in; "" for the quilt as it is written
+}
+
 // Auditions writes each of several alternatives into the layout, which must have no errors: in the place of a role of the block
-// that `of` names, or of all blocks that have the role where it is ""; of a border, by its number from the inside; of the binding; of
+// that Of names, or of all blocks that have the role where it is ""; of a border, by its number from the inside; of the binding; of
 // the sashes or their posts; of the webs statement; as the deal of a pool of scraps; or in place of a fabric by its name, wherever it
 // is, as the quilt is written or, where one is named, in a colorway. An alternative is what a layout may have there, as fabrics, strip
 // sets, reversed or not, and pools; a color or a fabric of a palette is defined before it. The error is an *Unfit.
-func (r *Reading) Auditions(colorway, role, of string, alternatives []string) ([]Trial, error) {
+func (r *Reading) Auditions(at AuditionOf, alternatives []string) ([]Trial, error) {
 	if n := len(alternatives); n < MinAuditions || n > MaxAuditions {
 		return nil, unfit(fmt.Sprintf("name %d to %d, each in quotes where it has a blank", MinAuditions, MaxAuditions), "an audition is of %d to %d alternatives, found %d", MinAuditions, MaxAuditions, n)
 	}
@@ -67,19 +74,31 @@ func (r *Reading) Auditions(colorway, role, of string, alternatives []string) ([
 			return nil, unfit("leave out one of them", "alternatives %d and %d are the same: %s", first+1, i+1, quote(text))
 		}
 	}
-	a := r.audition(colorway, role, of)
-	if err := a.find(role); err != nil {
+	a, err := r.audition(at)
+	if err != nil {
 		return nil, err
 	}
 	var list []Trial
 	for _, text := range alternatives {
-		t, err := a.trial(strings.Join(strings.Fields(text), " "))
+		t, err := a.trial(text)
 		if err != nil {
 			return nil, err
 		}
 		list = append(list, t)
 	}
 	return list, nil
+}
+
+// Trial writes one alternative into the layout, as Auditions does.
+func (r *Reading) Trial(at AuditionOf, alternative string) (Trial, error) {
+	a, err := r.audition(at)
+	if err != nil {
+		return Trial{}, err
+	}
+	if strings.TrimSpace(alternative) == "" {
+		return Trial{}, unfit("write what is tried, for example "+r.someName(), "the alternative is empty")
+	}
+	return a.trial(alternative)
 }
 
 // audition is what alternatives are written in the place of.
@@ -95,15 +114,15 @@ type audition struct {
 	bound    bool   // it is the binding
 }
 
-// audition is an audition of a place that is yet to be found.
-func (r *Reading) audition(colorway, role, of string) *audition {
-	a := &audition{Reading: r, role: strings.ToLower(role), of: of, fabrics: r.Design.Fabrics}
+// audition finds what an audition is of.
+func (r *Reading) audition(at AuditionOf) (*audition, error) {
+	a := &audition{Reading: r, role: strings.ToLower(at.Role), of: at.Of, fabrics: r.Design.Fabrics}
 	for i := range r.Design.Colorways {
-		if c := &r.Design.Colorways[i]; foldName(c.Name) == foldName(colorway) {
+		if c := &r.Design.Colorways[i]; foldName(c.Name) == foldName(at.Colorway) {
 			a.colorway, a.fabrics = c.Name, r.Design.In(c).Fabrics
 		}
 	}
-	return a
+	return a, a.find(at.Role)
 }
 
 // auditionPlace is a place of the text, and what stands before an alternative where it is a new one.
@@ -323,6 +342,7 @@ func (a *audition) findDeal() error {
 
 // trial writes one alternative into the layout.
 func (a *audition) trial(alternative string) (Trial, error) {
+	alternative = strings.Join(strings.Fields(alternative), " ")
 	if a.fabric != "" {
 		return a.recolored(alternative)
 	}

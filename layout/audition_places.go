@@ -7,48 +7,48 @@ import (
 
 // AuditionPlace is a place of a layout that an audition may be of.
 type AuditionPlace struct {
-	Role, Of string // as Auditions takes them
-	Fabric   int    // of the design's, by index, one that is there now
-	Plain    bool   // one fabric alone may stand there
-	Deal     int    // of a pool of scraps, the number that it has now; 0 for other places
+	AuditionOf
+	Fabric   int  // of the design's, by index, one that is there now
+	Plain    bool // one fabric alone may stand there
+	Recolors bool // the place is that fabric itself, wherever it is
+	Deal     int  // of a pool of scraps, the number that it has now; 0 for other places
 }
 
 // AuditionPlaces are all places of the layout that have something now and that an audition may be of, the roles of its blocks first and
-// its fabrics last. It must have no errors.
-func (r *Reading) AuditionPlaces() (list []AuditionPlace) {
-	add := func(p AuditionPlace) {
-		if p.Fabric >= 0 && r.audition("", p.Role, p.Of).find(p.Role) == nil {
+// its fabrics last, as they are called in a colorway. It must have no errors.
+func (r *Reading) AuditionPlaces(colorway string) (list []AuditionPlace) {
+	add := func(role, of string, p AuditionPlace) {
+		p.AuditionOf = AuditionOf{role, of, colorway}
+		if a, err := r.audition(p.AuditionOf); err == nil && p.Fabric >= 0 && p.Recolors == (a.fabric != "") {
 			list = append(list, p)
 		}
 	}
 	d := r.Design
 	for _, b := range d.Blocks {
 		for i, role := range b.Kind.Roles {
-			add(AuditionPlace{Role: role.Name, Of: b.Label, Fabric: d.someFabric(b.Fills[i])})
+			add(role.Name, b.Label, AuditionPlace{Fabric: d.someFabric(b.Fills[i])})
 		}
 	}
-	add(AuditionPlace{Role: auditionWebs, Fabric: d.someFabric(d.Webs)})
-	if d.Sash != nil {
-		add(AuditionPlace{Role: auditionSash, Fabric: d.Sash.Fabric, Plain: true})
-		posts := d.Sash.Fabric
-		if d.Sash.Corners >= 0 {
-			posts = d.Sash.Corners
+	add(auditionWebs, "", AuditionPlace{Fabric: d.someFabric(d.Webs)})
+	if s := d.Sash; s != nil {
+		add(auditionSash, "", AuditionPlace{Fabric: s.Fabric, Plain: true})
+		posts := s.Fabric
+		if s.Corners >= 0 {
+			posts = s.Corners
 		}
-		add(AuditionPlace{Role: auditionPosts, Fabric: posts, Plain: true})
+		add(auditionPosts, "", AuditionPlace{Fabric: posts, Plain: true})
 	}
 	for i, b := range d.Borders {
-		add(AuditionPlace{Role: auditionBorder, Of: strconv.Itoa(i + 1), Fabric: b.Fabric, Plain: true})
+		add(auditionBorder, strconv.Itoa(i+1), AuditionPlace{Fabric: b.Fabric, Plain: true})
 	}
 	if d.Binding != nil {
-		add(AuditionPlace{Role: auditionBind, Fabric: d.Binding.Fabric, Plain: true})
+		add(auditionBind, "", AuditionPlace{Fabric: d.Binding.Fabric, Plain: true})
 	}
 	for _, p := range d.Pools {
-		add(AuditionPlace{Role: auditionDeal, Of: p.Name, Fabric: p.Fabrics[0], Deal: max(1, p.Deal)})
+		add(auditionDeal, p.Name, AuditionPlace{Fabric: p.Fabrics[0], Deal: max(1, p.Deal)})
 	}
-	for i, f := range d.Fabrics {
-		if roleOrPlace := r.audition("", f.Name, ""); roleOrPlace.find(f.Name) == nil && roleOrPlace.fabric != "" {
-			add(AuditionPlace{Role: f.Name, Fabric: i, Plain: true})
-		}
+	for i, name := range r.AuditionFabrics(colorway) {
+		add(name, "", AuditionPlace{Fabric: i, Plain: true, Recolors: true})
 	}
 	return list
 }
@@ -56,39 +56,44 @@ func (r *Reading) AuditionPlaces() (list []AuditionPlace) {
 // someFabric is the first fabric that fills have, -1 for none.
 func (d *Design) someFabric(fills []Fill) int {
 	for _, f := range fills {
-		switch {
-		case f.Fabric >= 0:
-			return f.Fabric
-		case f.Set >= 0:
-			if b := d.StripSets[f.Set].Bands[0]; b.Fabric >= 0 {
-				return b.Fabric
-			} else {
-				return d.Pools[b.Pool].Fabrics[0]
-			}
-		case f.Pool >= 0:
-			return d.Pools[f.Pool].Fabrics[0]
+		if list := d.FabricsOf(f); len(list) > 0 {
+			return list[0]
 		}
 	}
 	return -1
 }
 
-// AuditionFabrics are the names of what a place may be given: the layout's own fabrics, with its strip sets and pools where they may
-// stand there, and those of its palettes.
-func (r *Reading) AuditionFabrics(p AuditionPlace) (own, ofPalettes []string) {
-	for _, f := range r.Design.Fabrics {
-		if slices.ContainsFunc(r.Tree.Fabrics, func(n *fabricNode) bool { return n.Name.key() == foldName(f.Name) }) {
-			own = append(own, f.Name)
+// FabricsOf are the fabrics that a fill may show, by index.
+func (d *Design) FabricsOf(f Fill) (list []int) {
+	switch {
+	case f.Fabric >= 0:
+		return []int{f.Fabric}
+	case f.Pool >= 0:
+		return d.Pools[f.Pool].Fabrics
+	case f.Set < 0:
+		return nil
+	}
+	for _, b := range d.StripSets[f.Set].Bands {
+		if b.Fabric >= 0 {
+			list = append(list, b.Fabric)
 		} else {
-			ofPalettes = append(ofPalettes, f.Name)
+			list = append(list, d.Pools[b.Pool].Fabrics...)
 		}
 	}
-	if !p.Plain {
-		for _, s := range r.Design.StripSets {
-			own = append(own, s.Name)
-		}
-		for _, s := range r.Design.Pools {
-			own = append(own, s.Name)
-		}
+	return list
+}
+
+// AuditionFabrics are the names of the design's fabrics, by index, as they are called in a colorway.
+func (r *Reading) AuditionFabrics(colorway string) (list []string) {
+	a, _ := r.audition(AuditionOf{Colorway: colorway}) // of nothing
+	for _, f := range a.fabrics {
+		list = append(list, f.Name)
 	}
-	return own, ofPalettes
+	return list
+}
+
+// OfPalette says whether a fabric of the design, by index, is brought in by a palette.
+func (r *Reading) OfPalette(fabric int) bool {
+	name := foldName(r.Design.Fabrics[fabric].Name)
+	return !slices.ContainsFunc(r.Tree.Fabrics, func(n *fabricNode) bool { return n.Name.key() == name })
 }

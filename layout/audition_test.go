@@ -46,7 +46,7 @@ func TestAuditionsAreWhatTheyWrite(t *testing.T) {
 		{"deal", "", "3|4", "scraps darks navy rust deal 3"},
 		{"rust", "", "navy|#112233|honey", "fabric rust #1f3350  # the accent"},
 	} {
-		trials, err := reading.Auditions("", c.role, c.of, strings.Split(c.alternatives, "|"))
+		trials, err := reading.Auditions(layout.AuditionOf{Role: c.role, Of: c.of}, strings.Split(c.alternatives, "|"))
 		if err != nil {
 			if c.role == "rust" { // of a palette that has no such fabric
 				var u *layout.Unfit
@@ -112,7 +112,7 @@ func TestAuditionsThatCannotBe(t *testing.T) {
 		{"plain", "wedges", "W", "a|b", "the webs statement says", "audition webs"},
 	} {
 		reading := read[c.layout]
-		_, err := reading.Auditions("", c.role, c.of, strings.Split(c.alternatives, "|"))
+		_, err := reading.Auditions(layout.AuditionOf{Role: c.role, Of: c.of}, strings.Split(c.alternatives, "|"))
 		var u *layout.Unfit
 		if !errors.As(err, &u) || !strings.Contains(u.Message, c.message) || !strings.Contains(u.Hint, c.hint) {
 			t.Errorf("%s of %s, %s: %v", c.role, c.of, c.alternatives, u)

@@ -92,7 +92,7 @@ func auditions(c *console, cmd *cobra.Command, o *auditionOptions, args []string
 	}
 	photos := files.Beside(s.path).Cloth
 	written := layout.Inspect(s.text, photos)
-	trials, err := written.Auditions(o.in.colorway, role, of, alternatives)
+	trials, err := written.Auditions(layout.AuditionOf{Role: role, Of: of, Colorway: o.in.colorway}, alternatives)
 	var unfit *layout.Unfit
 	if errors.As(err, &unfit) {
 		return misuse(cmd.CommandPath(), unfit.Message, unfit.Hint)

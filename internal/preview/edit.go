@@ -109,6 +109,10 @@ type editRequest struct {
 	Fault  int    `json:"fault,omitempty"`
 
 	Colorway string `json:"colorway,omitempty"` // in which the fabric has the color
+
+	Role        string `json:"role,omitempty"` // of an audition, as layout.AuditionOf has it
+	Of          string `json:"of,omitempty"`
+	Alternative string `json:"alternative,omitempty"`
 }
 
 // editReply is how it went.
@@ -297,6 +301,8 @@ func (s *site) changed(q editRequest, now string) (string, error) {
 	switch q.Do {
 	case "color":
 		return q.recolored(now)
+	case "audition":
+		return q.auditioned(now, s.studies.cloth)
 	case "hint":
 		return s.hinted(q, now)
 	case "tidy":
@@ -329,6 +335,19 @@ func (q *editRequest) recolored(now string) (string, error) {
 		return "", refused("no fabric of the layout is called %q", layout.Visible(q.Fabric))
 	}
 	return layout.Apply(now, edits), nil
+}
+
+// auditioned is the layout with an alternative written into it.
+func (q *editRequest) auditioned(now string, photos func(string) (palettes.PhotoSample, error)) (string, error) {
+	read := layout.Inspect(now, photos)
+	if read.Design == nil {
+		return "", refused("the layout has errors now")
+	}
+	trial, err := read.Trial(layout.AuditionOf{Role: q.Role, Of: q.Of, Colorway: q.Colorway}, q.Alternative)
+	if err != nil {
+		return "", refused("%s", layout.Visible(err.Error()))
+	}
+	return trial.Text, nil
 }
 
 // hinted is the layout with what the hint of a fault says to type.

@@ -66,7 +66,7 @@ func TestOddStudies(t *testing.T) {
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
 	for address, want := range map[string]int{
-		"/report?tab=5": 404, "/report?tab=-1": 404, "/report?tab=x": 404, "/report?tab=1": 200, "/report?tab=1&picture=1": 409,
+		"/report?tab=6": 404, "/report?tab=-1": 404, "/report?tab=x": 404, "/report?tab=1": 200, "/report?tab=1&picture=1": 409,
 		"/diagram?tab=1&number=0": 200, "/diagram?tab=1&number=999": 404, "/diagram?tab=1&number=-1": 404, "/diagram?tab=1&number=x": 404,
 		"/diagram?tab=0&number=0": 404, "/diagram?tab=2&number=0&picture=1": 409, "/diagram?tab=2&number=0&picture=2": 200, "/diagram?tab=9": 404,
 	} {

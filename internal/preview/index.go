@@ -54,12 +54,15 @@ func unscripted(n *snapshot) string {
 func tabButtons(tabs []tabSource) string {
 	var b strings.Builder
 	for i, t := range tabs {
-		marks := ""
+		data := ""
 		if t.HasMarks {
-			marks = " data-marks"
+			data = " data-marks"
+		}
+		if t.Own {
+			data = " data-own"
 		}
 		fmt.Fprintf(&b, `<button role="tab" id="tab-%d" aria-controls="report-body" aria-selected="false" tabindex="-1"%s>%s</button>`,
-			i, marks, html.EscapeString(t.Name))
+			i, data, html.EscapeString(t.Name))
 	}
 	return b.String()
 }

@@ -203,6 +203,12 @@ func (s *site) serveReport(w http.ResponseWriter, r *http.Request) {
 // serveSquint answers with the newest picture as half-shut eyes see it.
 func (s *site) serveSquint(w http.ResponseWriter, r *http.Request) {
 	s.serveOf(w, r, func(of *study, sign *stop.Sign) ([]byte, error) {
+		if top, ok, err := s.auditioned(of, r, sign); ok || err != nil {
+			if err != nil {
+				return nil, err
+			}
+			return (&picture{top: top}).squint(sign)
+		}
 		of, err := of.asked(r)
 		if err != nil {
 			return nil, err

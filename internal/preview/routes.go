@@ -36,6 +36,8 @@ func routes() []route {
 		{"/squint.png", "image/png", (*site).serveSquint},
 		{"/report", "application/json; charset=utf-8", (*site).serveReport},
 		{"/color", "application/json; charset=utf-8", (*site).serveColor},
+		{"/auditions", "application/json; charset=utf-8", (*site).serveAuditions},
+		{"/audition", "application/json; charset=utf-8", (*site).serveAudition},
 		{"/diagram", "application/json; charset=utf-8", (*site).serveDiagram},
 		{patternPage, "text/html; charset=utf-8", (*site).servePattern},
 	}
@@ -120,8 +122,15 @@ func (s *site) servePicture(w http.ResponseWriter, r *http.Request) {
 	}
 	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; sandbox")
 	s.serveFile(w, r, func(of *study, sign *stop.Sign) ([]byte, error) {
+		top, ok, err := s.auditioned(of, r, sign)
+		if err != nil {
+			return nil, err
+		}
+		if !ok {
+			top = of.plans.Top
+		}
 		var b bytes.Buffer
-		err := drawView(sign.Writer(&b), of.plans.Top, q.Get("view"), o)
+		err = drawView(sign.Writer(&b), top, q.Get("view"), o)
 		return b.Bytes(), err
 	})
 }

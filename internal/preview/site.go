@@ -13,6 +13,7 @@ import (
 	"time"
 	"unicode"
 
+	"eighthturn/internal/files"
 	"eighthturn/layout"
 )
 
@@ -52,7 +53,7 @@ func newSite(path string, o Options) *site {
 	s := &site{
 		state:  newState(random(), layout.Visible(filepath.Base(path)), hex.EncodeToString(sum[:8])),
 		routes: map[string]route{}, hosts: newHosts(o.Hosts),
-		studies: &studies{name: stem(path), cutting: o.Cutting}, desk: newDesk(),
+		studies: &studies{name: stem(path), cutting: o.Cutting, cloth: files.Beside(path).Cloth}, desk: newDesk(),
 		beat: heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
 	}
 	s.state.editor = editorAddress(o.Editor, path)

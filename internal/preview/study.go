@@ -13,6 +13,7 @@ import (
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/internal/stop"
+	"eighthturn/palettes"
 )
 
 // study is what is worked out of one top when pages ask for it, which they do after they have shown the picture. Each part is
@@ -130,9 +131,10 @@ func (p *picture) squint(sign *stop.Sign) ([]byte, error) {
 type studies struct {
 	name    string                           // of the layout's file, without folder and ending
 	cutting func(*quilt.Top) cutting.Options // how quilts are cut and bought; nil for the usual way
-	lock    sync.Mutex                       // held for a moment
-	of      *picture                         // the newest; nil before there is one
-	now     *study                           // of a top like it
+	cloth   func(photo string) (palettes.PhotoSample, error)
+	lock    sync.Mutex // held for a moment
+	of      *picture   // the newest; nil before there is one
+	now     *study     // of a top like it
 }
 
 // follow makes room for the study of a picture that is about to be shown, and ends that of another top. It must not be

@@ -10,9 +10,10 @@ type tabSource struct {
 	Name     string
 	make     func(*plans) reportTab
 	HasMarks bool // it has the seams that the view called vanishing marks
+	Own      bool // the page fills it itself, of what it asks for
 }
 
-// tabSources are all tabs in their order: the reports, the printed pattern beside the picture, and the files to save.
+// tabSources are all tabs in their order: the reports, the printed pattern beside the picture, the files to save, and auditions.
 func tabSources() []tabSource {
 	var list []tabSource
 	for _, r := range report.Reports() {
@@ -26,7 +27,8 @@ func tabSources() []tabSource {
 		}
 		list = append(list, t)
 	}
-	return append(list, tabSource{Name: "Pattern", make: patternTab}, tabSource{Name: "Files", make: filesTab})
+	return append(list, tabSource{Name: "Pattern", make: patternTab}, tabSource{Name: "Files", make: filesTab},
+		tabSource{Name: "Audition", Own: true, make: func(*plans) reportTab { return reportTab{Name: "Audition"} }})
 }
 
 // seamMarks are the seams that the view called vanishing marks.

@@ -31,11 +31,15 @@ func trimmed(lines []string) (list []string) {
 
 // AuditionTitle says what is tried where.
 func AuditionTitle(p *audition.Plan) string {
-	where := p.Role
-	if p.Of != "" {
-		where += " of " + p.Of
+	return "audition for " + AuditionOf(p.Role, p.Of)
+}
+
+// AuditionOf names what an audition is of.
+func AuditionOf(role, of string) string {
+	if of == "" {
+		return role
 	}
-	return "audition for " + where
+	return role + " of " + of
 }
 
 // AuditionHeading is the title on a picture.

@@ -20,7 +20,7 @@ func TestAuditionsSayWhatStudiesSay(t *testing.T) {
 		reading := layout.Inspect(sample.Text, nil)
 		top := quilt.Lay(reading.Design)
 		for _, f := range reading.Design.Fabrics[:min(len(reading.Design.Fabrics), judges.Of(2, 3))] {
-			trials, err := reading.Auditions("", f.Name, "", []string{"#121212", "#f4f0e8", "#8f8577"})
+			trials, err := reading.Auditions(layout.AuditionOf{Role: f.Name}, []string{"#121212", "#f4f0e8", "#8f8577"})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -6,6 +6,7 @@ import (
 
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 	"eighthturn/layout"
 )
 
@@ -34,6 +35,7 @@ type Alternative struct {
 type Options struct {
 	Sorted   bool
 	Contrast contrast.Options
+	Sign     *stop.Sign                           // ends the work; nil for never
 	Colorway func(*quilt.Top) (*quilt.Top, error) // that the top is in, for trials that are laid out anew; nil for the quilt as it is written
 }
 
@@ -48,12 +50,9 @@ func (w *Wrong) Error() string { return w.Fault.Message }
 // Build lays out and studies every trial. A trial that differs from the layout only in a fabric's color is the top in other fabrics. The error is a *Wrong, or one of Options.Colorway.
 func Build(top *quilt.Top, trials []layout.Trial, read func(text string) (*layout.Design, []layout.Fault), o Options) (*Plan, error) {
 	p := &Plan{Title: top.Title, Sorted: o.Sorted}
-	again := &contrast.Again{Options: o.Contrast}
+	again := &contrast.Again{Options: o.Contrast, Sign: o.Sign}
 	for i, trial := range trials {
-		t, err := laid(top, &trial, read)
-		if err == nil && trial.Try == "" && o.Colorway != nil {
-			t, err = o.Colorway(t)
-		}
+		t, err := Laid(top, &trial, read, o)
 		if err != nil {
 			return nil, err
 		}
@@ -63,13 +62,26 @@ func Build(top *quilt.Top, trials []layout.Trial, read func(text string) (*layou
 		})
 	}
 	if o.Sorted {
-		slices.SortStableFunc(p.Alternatives, func(a, b Alternative) int { return contrast.Better(a.Study, b.Study) })
+		slices.SortStableFunc(p.Alternatives, better)
 	}
 	return p, nil
 }
 
-// laid is the top of a trial.
-func laid(top *quilt.Top, trial *layout.Trial, read func(text string) (*layout.Design, []layout.Fault)) (*quilt.Top, error) {
+func better(a, b Alternative) int { return contrast.Better(a.Study, b.Study) }
+
+// Ranks are the places that the alternatives have when those that read better come first, from 0.
+func (p *Plan) Ranks() []int {
+	sorted := slices.Clone(p.Alternatives)
+	slices.SortStableFunc(sorted, better)
+	ranks := make([]int, len(sorted))
+	for i := range p.Alternatives {
+		ranks[i] = slices.IndexFunc(sorted, func(a Alternative) bool { return a.Number == p.Alternatives[i].Number })
+	}
+	return ranks
+}
+
+// Laid is the top of a trial: where that is no more than a fabric in another color, the top in that. The errors are those of Build.
+func Laid(top *quilt.Top, trial *layout.Trial, read func(text string) (*layout.Design, []layout.Fault), o Options) (*quilt.Top, error) {
 	if trial.Try != "" {
 		try, err := contrast.ParseTry(top, trial.Try)
 		return contrast.Tried(top, []contrast.Try{try}), err
@@ -85,7 +97,11 @@ func laid(top *quilt.Top, trial *layout.Trial, read func(text string) (*layout.D
 	if trial.Bound {
 		design = bound(design)
 	}
-	return quilt.Lay(design), nil
+	t := quilt.LayUntil(o.Sign, design)
+	if o.Colorway == nil {
+		return t, nil
+	}
+	return o.Colorway(t)
 }
 
 // bound is a design with its binding as one more border, as wide as it is seen: it covers the seam allowance of the top. Common practice.

@@ -109,7 +109,7 @@ func in(top *quilt.Top, colorway string) *quilt.Top {
 // auditioned has a fabric of a top auditioned, and holds each study to those that it should be.
 func auditioned(t *testing.T, reading layout.Reading, top *quilt.Top, colorway, fabric string) {
 	t.Helper()
-	trials, err := reading.Auditions(colorway, fabric, "", tried[:judges.Of(2, len(tried))])
+	trials, err := reading.Auditions(layout.AuditionOf{Role: fabric, Colorway: colorway}, tried[:judges.Of(2, len(tried))])
 	if err != nil {
 		t.Fatalf("%s: %v", fabric, err)
 	}
@@ -188,7 +188,7 @@ func TestAuditionsOfRolesAreStudies(t *testing.T) {
 
 // sameAsWritten has an audition made, false where it cannot be, and holds each of its studies to that of the layout as it is to be written.
 func sameAsWritten(t *testing.T, reading layout.Reading, role, label string, list []string) bool {
-	trials, err := reading.Auditions("", role, label, list)
+	trials, err := reading.Auditions(layout.AuditionOf{Role: role, Of: label}, list)
 	var unfit *layout.Unfit
 	if errors.As(err, &unfit) {
 		return false

@@ -4,12 +4,14 @@ import (
 	"slices"
 
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 )
 
 // Again studies tops that are alike but for their fabrics, one after another: what lies where is found once. It is not to be used
 // by two at a time.
 type Again struct {
 	Options
+	Sign  *stop.Sign // ends the work; nil for never
 	first *study
 }
 
@@ -27,7 +29,7 @@ func (a *Again) Of(t *quilt.Top) *Report {
 		s = a.first.recoloured(t)
 		s.quick = false // what verdicts are told with is wanted
 	} else {
-		s = newStudy(nil, t, o)
+		s = newStudy(a.Sign, t, o)
 		if a.first == nil {
 			a.first = s
 		}

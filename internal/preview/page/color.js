@@ -6,7 +6,7 @@ import { byId, make, swatch } from './dom.js';
 import { copyText } from './copy.js';
 import { lchOf, rgbAt, hexAt, reach, grayOf } from './lab.js';
 
-const rungs = [12, 22, 32, 42, 52, 62, 72, 82, 92]; // values of the ladder
+export const rungs = [12, 22, 32, 42, 52, 62, 72, 82, 92]; // values of the ladder
 const rest = 120; // milliseconds until a color counts as chosen
 const planeSize = { width: 90, height: 32 }; // pixels, of 4 degrees of hue
 

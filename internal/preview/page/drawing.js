@@ -36,6 +36,7 @@ export class Drawing {
     this.beneath = element('g', this.painted, { class: 'cloth', 'shape-rendering': 'crispEdges' }); // quicker, and covered
     this.faces = element('g', this.painted, { class: 'cloth' });
     this.squint = element('image', this.camera, { preserveAspectRatio: 'none' });
+    this.laid = element('image', this.camera, { preserveAspectRatio: 'none' });
     this.lines = element('g', this.camera, { class: 'lines' });
     this.letters = element('g', this.camera, { class: 'letters' });
     // What comes and goes lies in an overlay, so that the faces are not painted again.
@@ -174,13 +175,21 @@ export class Drawing {
 
   // showSquint lays the squint picture over the faces, or takes it away; url is null for none.
   showSquint(url) {
-    if (!url || this.view !== 'squint') {
-      this.squint.removeAttribute('href');
+    this.stretch(this.squint, this.view === 'squint' ? url : null);
+  }
+
+  // lay lays a picture of other faces over those that are here, or takes it away; url is null for none.
+  lay(url) { this.stretch(this.laid, url); }
+
+  // stretch stretches a picture over the quilt.
+  stretch(image, url) {
+    if (!url) {
+      image.removeAttribute('href');
       return;
     }
-    setAttribute(this.squint, 'width', String(this.model.quilt.width));
-    setAttribute(this.squint, 'height', String(this.model.quilt.height));
-    setAttribute(this.squint, 'href', url);
+    setAttribute(image, 'width', String(this.model.quilt.width));
+    setAttribute(image, 'height', String(this.model.quilt.height));
+    setAttribute(image, 'href', url);
   }
 
   // markSeams marks seams: a list of { heavy, paths }, the heavy ones on top.
@@ -202,7 +211,7 @@ export class Drawing {
   // isolate lays a veil over every fabric but one, so that this one keeps its color; -1 shows all.
   isolate(fabric) {
     this.isolated = fabric;
-    this.squint.style.display = fabric >= 0 ? 'none' : '';
+    for (const image of [this.squint, this.laid]) image.style.display = fabric >= 0 ? 'none' : '';
     const faces = fabric < 0 || !this.model.shown ? '' : range(this.model.looseRegion() + 1).map((r) => this.model.paths(r).faces[fabric] ?? '').join('');
     setAttribute(this.veil, 'd', faces ? this.model.ground() + faces : '');
   }

@@ -2,17 +2,18 @@
 // Who opens such an address sees the same, in a window of any size.
 
 import { views, viewName } from './views.js';
+import { kinds, untried } from './audition.js';
 
 const named = Object.fromEntries(Object.keys(views).map((view) => [viewName(view), view]));
 
 // unlinked is what an address that says nothing stands for.
-export const unlinked = () => ({ view: 'colour', secondView: 'value', seamsIn: ['colour'], compare: '', split: 50, tab: -1, place: null, colorway: null, secondColorway: null });
+export const unlinked = () => ({ view: 'colour', secondView: 'value', seamsIn: ['colour'], compare: '', split: 50, tab: -1, place: null, colorway: null, secondColorway: null, audition: untried() });
 
 // tabName is how a report is called in an address.
 const tabName = (tab) => tab.textContent.trim().toLowerCase().replaceAll(' ', '-');
 
 // encode writes a state: a place is { u, v, zoom }, null for the whole quilt, and the tab -1 where no report is open.
-export function encode({ view, secondView, seamsIn, compare, split, tab, place, colorway, secondColorway }, tabs) {
+export function encode({ view, secondView, seamsIn, compare, split, tab, place, colorway, secondColorway, audition }, tabs) {
   const parts = [], plain = unlinked(), short = (v) => String(Math.round(v * 1000) / 1000);
   const say = (key, value) => parts.push(`${key}=${value}`);
   if (view !== plain.view) say('view', viewName(view));
@@ -23,9 +24,28 @@ export function encode({ view, secondView, seamsIn, compare, split, tab, place, 
   if (compare && secondColorway !== null) say('with-colorway', encodeURIComponent(secondColorway));
   if (compare === 'slide' && split !== plain.split) say('split', short(split));
   if (tab >= 0 && tabs[tab]) say('report', encodeURIComponent(tabName(tabs[tab])));
+  if (audition?.place) sayAudition(audition, say);
   if (place) say('at', `${short(place.u)},${short(place.v)}`);
   if (place) say('zoom', short(place.zoom));
   return parts.join('&');
+}
+
+function sayAudition({ place, among, picked, best, large }, say) {
+  say('audition', encodeURIComponent(place));
+  if (among !== 'fabrics') say('among', among);
+  for (const text of picked ?? []) say('of', encodeURIComponent(text));
+  if (best) say('order', 'best');
+  if (large !== null) say('large', encodeURIComponent(large));
+}
+
+function auditionOf(said) {
+  const state = untried();
+  state.place = said.get('audition') ?? '';
+  if (Object.hasOwn(kinds, said.get('among'))) state.among = said.get('among');
+  if (said.has('of')) state.picked = said.getAll('of');
+  state.best = said.get('order') === 'best';
+  state.large = said.get('large');
+  return state;
 }
 
 // decode reads what encode wrote; what it does not know stands as if it were not there.
@@ -38,6 +58,7 @@ export function decode(text, tabs) {
   if (['beside', 'slide'].includes(said.get('compare'))) state.compare = said.get('compare');
   state.colorway = said.get('colorway'); // null where there is none
   state.secondColorway = said.get('with-colorway');
+  state.audition = auditionOf(said);
   const split = parseFloat(said.get('split'));
   if (split >= 0 && split <= 100) state.split = split;
   if (said.has('report')) state.tab = [...tabs].findIndex((tab) => tabName(tab) === said.get('report'));
@@ -58,7 +79,7 @@ export class History {
   get text() { return location.hash.replace(/^#/, ''); }
 
   write(text) {
-    const said = new URLSearchParams(text), step = ['view', 'colorway', 'compare', 'with', 'with-colorway', 'report'].map((key) => said.get(key)).join();
+    const said = new URLSearchParams(text), step = ['view', 'colorway', 'compare', 'with', 'with-colorway', 'report', 'audition'].map((key) => said.get(key)).join();
     if (text !== this.text) {
       const address = location.pathname + location.search + (text && `#${text}`);
       if (this.step === null || step === this.step) history.replaceState(null, '', address);

@@ -10,6 +10,8 @@ import { patchAt, outlineOf, centerOf, exists, neighborOf, factsOf } from './pat
 import { byId } from './dom.js';
 import { showPatch, spokenFacts, showFabrics, showKeys, paintFabric, fabricButton } from './sidebar.js';
 import { ColorCard } from './color.js';
+import { Audition, untried } from './audition.js';
+import { Laid } from './laid.js';
 import { Editing } from './edit.js';
 import { TextPane } from './text.js';
 import { isBlocking, showFaults, showTitle, showConnection } from './status.js';
@@ -44,7 +46,7 @@ function remember() {
   if (!begun) return;
   const { view, secondView, seamsIn, colorway, secondColorway, two, slide, split, report, tab, panel, sheet } = settings, place = camera.saved;
   const compare = two ? slide ? 'slide' : 'beside' : '';
-  address.write(encode({ view, secondView, seamsIn, colorway, secondColorway, compare, split, tab: report ? tab : -1, place: camera.linked }, tabs));
+  address.write(encode({ view, secondView, seamsIn, colorway, secondColorway, compare, split, tab: report ? tab : -1, place: camera.linked, audition: auditionOpen() ? audition.state : untried() }, tabs));
   try {
     sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, colorway, secondColorway, two, slide, split, report, tab, panel, sheet, camera: place, address: address.text }));
   } catch { /* a browser may keep nothing */ }
@@ -65,14 +67,17 @@ function restore() {
   } catch { /* nothing is remembered, then */ }
 }
 // adopt takes over what an address says.
-function adopt({ view, secondView, seamsIn, colorway, secondColorway, compare, split, tab, place }) {
+function adopt({ view, secondView, seamsIn, colorway, secondColorway, compare, split, tab, place, audition: auditioned }) {
   Object.assign(settings, { view, secondView, seamsIn, colorway, secondColorway, split, two: compare !== '', slide: compare === 'slide', report: tab >= 0 });
   if (tab >= 0) settings.tab = tab;
   camera.linked = place;
+  audition.letGo();
+  Object.assign(audition.state, auditioned);
 }
 const address = new History((text) => {
   adopt(decode(text, tabs));
   panel.select(settings.tab);
+  audition.showChoice();
   showReport();
   updatePanes();
 });
@@ -128,6 +133,7 @@ function updatePanes() {
 function wear() {
   if (model.colorway !== settings.colorway) {
     card.close();
+    audition.release();
     const change = model.wear(settings.colorway);
     for (const { drawing } of panes) drawing.update(change);
     listFabrics();
@@ -264,6 +270,7 @@ function pin(at) {
   pinned = same ? null : at;
   showCurrentPatch();
   if (pinned) announce(`held: ${spokenFacts(factsOf(model, pinned))}`);
+  if (pinned && auditionOpen()) audition.choosePatch(factsOf(model, pinned));
 }
 function walk(dx, dy) {
   if (!model.shown) return;
@@ -281,24 +288,25 @@ function announce(text) { byId('announcement').textContent = text; }
 
 // ---- a color that is tried
 
+// paint shows a fabric in another color.
+function paint(i, fabric) {
+  model.recolour(i, fabric);
+  for (const { drawing } of panes) drawing.fillFabrics();
+  paintFabric(i, fabric);
+}
+// painted is called when that is to be studied: seams are light between dark fabrics.
+function painted(i) {
+  for (const { drawing } of panes) drawing.update({ anew: false, regions: new Set(), colours: [i] });
+  refreshResources(true);
+}
+
 const card = new ColorCard({
-  model,
-  paint: (i, fabric) => {
-    model.recolour(i, fabric);
-    for (const { drawing } of panes) drawing.fillFabrics();
-    paintFabric(i, fabric);
-  },
-  choose: () => {
-    for (const { drawing } of panes) drawing.update({ anew: false, regions: new Set(), colours: [card.fabric] }); // seams are light between dark fabrics
-    refreshResources(true);
-  },
+  model, paint,
+  choose: () => painted(card.fabric),
   onClose: (fabric, why, { tried, hadFocus }) => {
     if (settings.isolated >= 0) isolate(-1);
     listFabrics();
-    if (tried) {
-      for (const { drawing } of panes) drawing.update({ anew: false, regions: new Set(), colours: [fabric] });
-      refreshResources(true);
-    }
+    if (tried) painted(fabric);
     if (hadFocus) fabricButton(fabric)?.focus({ preventScroll: true });
     if (why) showNote(why);
   },
@@ -315,9 +323,42 @@ editing.onWritten = (mark) => textPane.receive(mark);
 function fixing() { return editing.allowed ? applyFix : null; }
 function applyFix(fault) { editing.act({ do: 'hint', fault }, ({ line }) => `Line ${line} is written.`); }
 
+// ---- alternatives that are auditioned
+
+const audition = new Audition({
+  model, announce,
+  changed: () => { auditioned.refresh(true); remember(); },
+  show: (a, before) => {
+    if (a) card.close();
+    const of = a ?? before;
+    if (of.try) paint(of.number, a ? { ...of.own, ...of.fabric } : of.own);
+    if (of.try) painted(of.number);
+    laid.refresh();
+    showResources();
+  },
+  write: async (what) => {
+    const reply = await editing.act({ do: 'audition', ...what, colorway: model.shownIn(model.colorway) }, ({ line }) => `Line ${line} is written.`);
+    if (!reply.why) audition.state.large = null; // the picture that has it lets it go
+  },
+});
+function auditionOpen() { return settings.report && !settings.text && 'own' in (tabs[settings.tab]?.dataset ?? {}); }
+const laid = new Laid(model, { panes: () => secondDiffers() ? panes.slice(0, 1) : panes, query: () => audition.laid });
+const json = (response) => response.json();
+const auditions = new Resource(model, 'auditions', {
+  wanted: auditionOpen, parse: json,
+  onChange: (list) => {
+    audition.receive(list);
+    panel.setReport(tabs.findIndex((tab) => 'own' in tab.dataset), list && { sections: [] });
+    auditioned.refresh(true);
+  },
+});
+const auditioned = new Resource(model, () => audition.path, { wanted: () => auditionOpen() && audition.wanted, parse: json, onChange: (m) => audition.receiveAudition(m) });
 
 // withTry adds to an address the color that is tried, where what is asked for depends on it.
-function withTry(path, depends) { return depends && card.tried ? `${path}&try=${card.tried}` : path; }
+function withTry(path, depends) {
+  const tried = card.tried || audition.tried;
+  return depends && tried ? `${path}&try=${tried}` : path;
+}
 
 function listFabrics() {
   showFabrics(model.fabrics, card.fabric, chooseFabric, pointAtFabric);
@@ -328,6 +369,7 @@ function chooseFabric(i) {
     return;
   }
   pointAtFabric(-1);
+  audition.letGo();
   card.open(i);
   listFabrics();
 }
@@ -352,6 +394,7 @@ const panel = new ReportPanel({
 
 // A report for each tab; one has the marks of a view, too.
 const reports = tabs.map((button, tab) => {
+  if ('own' in button.dataset) return auditions;
   const hasMarks = 'marks' in button.dataset;
   const resource = new Resource(model, () => withTry(`report?tab=${tab}`, hasMarks), {
     wanted: () => settings.report && !settings.text && settings.tab === tab || hasMarks && isShown('vanishing'),
@@ -372,7 +415,7 @@ const reports = tabs.map((button, tab) => {
 
 const diagram = new Resource(model, () => withTry(panel.diagramPath, 'marks' in (tabs[settings.tab]?.dataset ?? {})), {
   wanted: () => settings.report && !settings.text && panel.wantsDiagram,
-  parse: (response) => response.json(),
+  parse: json,
   onChange: (content) => panel.showDiagram(content),
 });
 
@@ -394,7 +437,8 @@ const squint = new Resource(model, () => withTry('squint.png?', true), {
 });
 
 function refreshResources(gently) {
-  for (const resource of [...reports, diagram, squint]) resource.refresh(gently);
+  for (const resource of [...reports, diagram, squint, auditioned]) resource.refresh(gently);
+  laid.refresh();
 }
 
 // showResources lays over the drawings what was worked out for their views.
@@ -402,8 +446,8 @@ function showResources() {
   const marks = loaded.marked && (loaded.marked.marks ?? []).map((m) => ({ ...m, seams: loaded.marked.highlights?.[m.highlight]?.seams }));
   for (const { drawing, caption } of panes) {
     drawing.showSquint(loaded.squintURL);
-    drawing.markSeams(drawing.view === 'vanishing' && marks ? marks.map(({ heavy, seams }) => ({ heavy, paths: highlight.seamPaths(seams) })) : []);
-    caption.replaceChildren(...captionOf(drawing.view, { quilt: model.quilt, marks, hasSquint: loaded.squintURL !== null, single: !settings.two, colorway: secondDiffers() ? colorwayName(model.shownIn(drawing.fabrics ? settings.secondColorway : settings.colorway)) : '' }));
+    drawing.markSeams(drawing.view === 'vanishing' && marks && !audition.laid ? marks.map(({ heavy, seams }) => ({ heavy, paths: highlight.seamPaths(seams) })) : []);
+    caption.replaceChildren(...captionOf(drawing.view, { quilt: model.quilt, marks, alternative: audition.large?.name, hasSquint: loaded.squintURL !== null, single: !settings.two, colorway: secondDiffers() ? colorwayName(model.shownIn(drawing.fabrics ? settings.secondColorway : settings.colorway)) : '' }));
   }
 }
 
@@ -513,7 +557,7 @@ const keyActions = {
   ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, actions[view]], [key.toUpperCase(), () => showSecond(view)]])),
   o: actions.colorway, O: () => nextIn('secondColorway'), r: actions.report, e: actions.text, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
   '+': actions.nearer, '=': actions.nearer, '-': actions.farther, '−': actions.farther, n: actions.changes, f: actions.faults, k: actions.keys, '?': actions.keys,
-  Escape: () => { if (card.isOpen) { card.close(); return; } leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
+  Escape: () => { if (card.isOpen) { card.close(); return; } if (audition.large) { audition.letGo(); remember(); return; } leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
 };
 const directions = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 document.addEventListener('keydown', (e) => {
@@ -579,8 +623,11 @@ function receive(m, times) {
     return;
   }
   if (m.revision !== message?.revision || m.instance !== message.instance) card.close(card.tried && m.mark !== editing.mark ? 'The layout was saved: the color that was tried is gone.' : '');
+  if (m.revision !== message?.revision || m.instance !== message.instance) audition.release();
+  if (!auditionOpen()) audition.letGo();
   editing.receive(m);
   card.mayWrite(editing.allowed);
+  audition.allow(editing.allowed);
   document.querySelector('[data-action=text]').hidden = !editing.allowed;
   if (settings.text && !editing.allowed) togglePanel(true);
   textPane.receive(m.mark);

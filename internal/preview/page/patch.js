@@ -84,12 +84,12 @@ export function neighborOf(model, at, dx, dy) {
 export function factsOf(model, at) {
   const item = model.item(at.item), t = item.look.template, p = t.patches[at.patch];
   const fabrics = item.look.fabrics.slice(p.first, p.first + p.count).map((f) => model.fabrics[f]);
-  const facts = { fabrics, shape: p.shape, role: p.role, finished: p.finished, cut: p.cut, line: item.line };
+  const facts = { fabrics, shape: p.shape, role: p.role, finished: p.finished, cut: p.cut, line: item.line, label: '', border: item.border };
   if (item.cell >= 0) {
     const { columns } = model.quilt, row = Math.floor(item.cell / columns);
     const kind = model.sources.kinds[model.sources.cells[item.cell]];
     facts.place = `row ${row + 1}, column ${item.cell % columns + 1}`;
-    if (kind) facts.block = `${kind.label}, ${kind.kind}`;
+    if (kind) Object.assign(facts, { block: `${kind.label}, ${kind.kind}`, label: kind.label });
     if (item.number < model.cells.length) facts.line = kind?.lines[at.patch] ?? 0;
     facts.row = model.sources.rows[row] ?? 0;
   } else {

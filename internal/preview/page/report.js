@@ -85,6 +85,7 @@ export class ReportPanel {
       tab.tabIndex = n === to ? 0 : -1;
     });
     byId('report-body').setAttribute('aria-labelledby', this.tabs[to].id);
+    byId('audition').hidden = !('own' in this.tabs[to].dataset);
     if (old !== to) {
       this.pinned = null;
       this.openDiagram(null);

@@ -13,16 +13,17 @@ export const titleOf = (view) => viewName(view).replace(/^./, (c) => c.toUpperCa
 
 // captionOf is the caption of a picture: nothing for a plain view that is shown singly. Marks are those
 // of the report, null while they are worked out; away is how far off the squint stands.
-// In names the colorway where two views differ in it.
-export function captionOf(view, { quilt, marks, hasSquint, single, colorway = '' }) {
+// In names the colorway where two views differ in it; alternative is what is auditioned in the picture, '' for nothing.
+export function captionOf(view, { quilt, marks, hasSquint, single, colorway = '', alternative = '' }) {
   const name = single ? [] : [make('span', [viewName(view), colorway].filter(Boolean).join(', '))];
+  if (alternative) name.push(make('span', alternative));
   switch (view) {
     case 'squint':
       return [...name, `as from ${quilt?.away ?? ''}, with half-closed eyes${hasSquint ? '' : ' …'}`];
     case 'vanishing':
       return [...name, ...marks ? marks.map(sample) : ['looking for seams that are hard to see …']];
     case 'protan': case 'deutan': case 'tritan':
-      return [single ? `as seen with ${view} vision` : view];
+      return [single ? `as seen with ${view} vision` : view, ...alternative ? name.slice(-1) : []];
   }
   return name;
 }
