@@ -27,6 +27,11 @@ func foldName(text string) string {
 	return text
 }
 
+// IsName says whether a text can name a fabric, a colorway or a size.
+func IsName(text string) bool {
+	return isName(text) && utf8.RuneCountInString(text) <= MaxNameChars
+}
+
 // isName says whether text begins with a letter and goes on with letters, digits, - and _.
 func isName(text string) bool {
 	for i, r := range text {

@@ -23,6 +23,7 @@ type fitOptions struct {
 	width, height, drop, step, mostBorder measureOption
 	strips, sides                         rangeOption
 	number                                numberOption
+	size                                  string
 }
 
 // newSizing is options that know what they may be.
@@ -61,6 +62,7 @@ func fitCommand(c *console) *cobra.Command {
 			"write, and changes nothing. Write lengths as in a layout; if one has a blank, put quotes around it.",
 		Example: "eighthturn fit harbor.quilt --bed queen\n  sizes published for queen quilts\n" +
 			"eighthturn fit harbor.quilt --bed twin --drop 12\n  covers the mattress, with a 12-inch drop on three sides\n" +
+			"eighthturn fit harbor.quilt --size queen\n  the line that makes the layout a queen, beside what it is\n" +
 			"eighthturn fit harbor.quilt --width 60 --height 80 --strips 3..5\n  60 by 80, from strips of 3 to 5 inches",
 		SuggestFor: []string{"resize", "enlarge", "scale", "grow", "beds", "bed"},
 		Args:       oneLayout,
@@ -75,6 +77,7 @@ func fitCommand(c *console) *cobra.Command {
 	f.Var(&o.sides, sidesName, "if the layout gives the side of its blocks: the sides to try, a `RANGE`")
 	o.length(cmd, &o.step, "step", "the step from one strip or side to the next, a `LENGTH`; if omitted, 1/4 in or 0.5 cm for strips, twice that for sides")
 	o.length(cmd, &o.mostBorder, "max-border", "the maximum total width of the borders on one side, a `LENGTH`; 12 in or 30 cm if omitted")
+	f.StringVar(&o.size, sizeName, "", "say the line of the size of this `NAME`, new or one that the layout has; the name of a bed needs no --bed")
 	f.Var(&o.number, "number", "say what to write for this `NUMBER` of the list; 1 if omitted")
 	o.flags(cmd)
 	_ = cmd.RegisterFlagCompletionFunc(bedName, func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
@@ -96,7 +99,14 @@ func bedNames() []string {
 func (o *fitOptions) check(cmd *cobra.Command) error {
 	const example = "for example --bed queen, or --width 60 --height 80"
 	sized := o.width.text != "" || o.height.text != ""
+	if bed, ok := supplies.FindBed(o.size); ok && o.bed.bed == nil && !sized {
+		o.bed.bed = bed
+	}
 	switch {
+	case o.size != "" && !layout.IsName(o.size):
+		return misuse(cmd.CommandPath(), quoted(o.size)+" cannot name a size: names begin with a letter and continue with letters, digits, - and _", "for example --size queen")
+	case o.size != "" && o.bed.bed == nil && !sized:
+		return misuse(cmd.CommandPath(), "no bed is called "+quoted(o.size)+", and no size is given", "for example --size "+o.size+" --bed queen, or --size "+o.size+" --width 60 --height 80")
 	case o.bed.bed == nil && !sized:
 		return misuse(cmd.CommandPath(), "no bed and no size is given", example)
 	case o.bed.bed != nil && sized:
@@ -170,7 +180,7 @@ func (o *fitOptions) options(cmd *cobra.Command, d *layout.Design) (fit.Options,
 	}
 	f := fit.Options{Wanted: o.wanted(d.Units), Step: o.step.in(d.Units), MaxBorder: o.mostBorder.in(d.Units)}
 	f.From, f.To = sizes.in(d.Units)
-	f.Nearest = max(o.number.n, 5)
+	f.Nearest, f.Size = max(o.number.n, 5), o.size
 	return f, nil
 }
 

@@ -103,7 +103,11 @@ func (f *fitted) now() document.Section {
 	if n.Columns*n.Rows == 1 {
 		count = "1 block"
 	}
-	text := fmt.Sprintf("Current layout: %s (%s finished)", count, f.length(n.SideFinished))
+	what := "Current layout"
+	if f.Size != "" && f.SizeKnown {
+		what = "The size " + f.Size + " now"
+	}
+	text := fmt.Sprintf(what+": %s (%s finished)", count, f.length(n.SideFinished))
 	if len(n.BordersFinished) > 0 {
 		var widths []string
 		for _, nm := range n.BordersFinished {
@@ -267,6 +271,9 @@ func (f *fitted) toWrite(number int) document.Section {
 		return with(section("to-write", "", document.Answer), para("There is no number %d.", number))
 	}
 	chosen := &f.Suggestions[number-1]
+	if f.Size != "" {
+		return f.sizeLine(chosen)
+	}
 	s := section("to-write", fmt.Sprintf("Changes for number %d, with the current line numbers", number), document.Detail)
 	if len(chosen.Changes) == 0 {
 		s.Blocks = append(s.Blocks, paragraph("No changes: the layout is already like this."))
@@ -279,6 +286,23 @@ func (f *fitted) toWrite(number int) document.Section {
 	}
 	if len(chosen.Changes) > 0 {
 		s.Blocks = append(s.Blocks, paragraph("Or leave the layout as it is and add it as another size:"), document.Source{Lines: []string{chosen.SizeLine}})
+	}
+	return s
+}
+
+// sizeLine says what to write so that a suggestion is the size that was named.
+func (f *fitted) sizeLine(chosen *fit.Suggestion) document.Section {
+	s := section("to-write", "The size "+f.Size, document.Detail)
+	where := "Add this line at the end of the layout:"
+	if c := chosen.Changes[0]; !strings.Contains(c.Write, "\n") && !strings.Contains(c.Write, "\r") {
+		where = fmt.Sprintf("Write this in line %d:", c.First)
+		if slices.Equal(strings.Fields(c.Was), strings.Fields(c.Write)) {
+			return with(s, paragraph("No changes: the size is already like this."))
+		}
+	}
+	s.Blocks = []document.Block{paragraph(where), document.Source{Lines: []string{chosen.SizeLine}}}
+	for _, text := range chosen.Warnings {
+		s.Blocks = append(s.Blocks, paragraph("warning: "+text))
 	}
 	return s
 }

@@ -38,10 +38,11 @@ const (
 // Options say what is wanted.
 type Options struct {
 	Wanted    Wanted     `json:"wanted"`
-	From, To  measure.NM // cut strips, or finished sides where the layout gives its side; default: round the layout's own, as far as limits let them
+	From, To  measure.NM // cut strips, or finished sides where the layout gives its side; default: round the layout's own, as far as limits let them; of a size of the layout its own
 	Step      measure.NM // between two of them; default 1/4 in, 0.5 cm for strips, 1/2 in, 1 cm for sides
 	MaxBorder measure.NM // of all borders along one side of the top together, where they are scaled; default 12 in, 30 cm
 	Nearest   int        // how many suggestions are laid out for what only then shows; default 5
+	Size      string     `json:"size,omitempty"` // of the layout, one that it has or a new one: what to write is its line; "" to change the layout itself
 	// Read reads a text of the layout, as for one that names photos; default layout.Read.
 	Read func(text string) (*layout.Design, *layout.Source, []layout.Fault)
 }
@@ -84,6 +85,7 @@ type Report struct {
 	Across      Growth         `json:"across"`
 	Down        Growth         `json:"down"`
 	Suggestions []Suggestion   `json:"suggestions"` // the best first; for a strip or a side one for each sort of borders at the most
+	SizeKnown   bool           // the layout has the size that was named
 	LaidOut     int            // so many of the first were laid out
 	Refused     []Refusal      `json:"refused"` // strips or sides for which nothing reads without a fault, in their order
 }
@@ -142,7 +144,7 @@ func Fit(text string, o Options) (*Report, error) {
 	o.Read = f.Read
 	f.Options = o
 	f.plan()
-	r := &Report{Options: o, Units: f.design.Units, ByStrip: f.design.StripGiven, Now: f.now(), Across: f.growth(across), Down: f.growth(down)}
+	r := &Report{SizeKnown: o.Size != "" && f.design.InSize(o.Size) != nil, Options: o, Units: f.design.Units, ByStrip: f.design.StripGiven, Now: f.now(), Across: f.growth(across), Down: f.growth(down)}
 	for _, size := range f.sizes() {
 		list, refused := f.suggest(size)
 		r.Suggestions = append(r.Suggestions, list...)
@@ -177,7 +179,11 @@ func (f *fitting) fill(o *Options) error {
 	if o.Step == 0 {
 		o.Step = step
 	}
-	if o.From == 0 && o.To == 0 {
+	switch {
+	case o.From != 0 || o.To != 0:
+	case o.Size != "": // sizes of a pattern have one block, and so the same templates
+		o.From, o.To = f.ownSize(), f.ownSize()
+	default:
 		o.From = min(max(measure.RoundUp(f.ownSize()-reach, step), f.leastSize(step)), f.ownSize())
 		o.To = min(measure.RoundUp(f.ownSize()+reach-step+1, step), layout.MaxStrip)
 	}

@@ -108,9 +108,27 @@ func sum(list []measure.NM) measure.NM {
 
 // now is the layout as a suggestion that changes nothing.
 func (f *fitting) now() Suggestion {
+	if f.Size != "" {
+		if size := f.design.InSize(f.Size); size != nil {
+			return f.sizeNow(size)
+		}
+	}
 	s := Suggestion{SideFinished: f.design.SideFinished, Columns: f.design.Columns, Rows: f.design.Rows, BordersFinished: f.bordersNow(), Text: f.whole}
 	if f.design.StripGiven {
 		s.StripCut = f.ownSize()
+	}
+	f.measureUp(&s)
+	return s
+}
+
+// sizeNow is a size of the layout as a suggestion that changes nothing.
+func (f *fitting) sizeNow(d *layout.Design) Suggestion {
+	s := Suggestion{SideFinished: d.SideFinished, Columns: d.Columns, Rows: d.Rows, Text: f.whole}
+	for _, b := range d.Borders {
+		s.BordersFinished = append(s.BordersFinished, b.Width)
+	}
+	if d.StripGiven {
+		s.StripCut = d.OwnSize()
 	}
 	f.measureUp(&s)
 	return s
@@ -136,6 +154,9 @@ func (f *fitting) layOut(list []Suggestion) {
 		design, _, _ := f.Read(s.Text)
 		if design == nil {
 			continue // every suggestion was read before
+		}
+		if f.Size != "" {
+			design = design.InSize(f.Size)
 		}
 		warnings := messages(quilt.Lay(design).Warnings)
 		s.MoreWarnings += len(warnings) - len(before)

@@ -56,13 +56,27 @@ func (f *fitting) read(c *candidate) string {
 	}
 	design, _, faults := f.Read(f.rewritten(e))
 	if design == nil {
-		return faults[slices.IndexFunc(faults, func(x layout.Fault) bool { return x.Severity == layout.Error })].Message
+		return firstError(faults)
 	}
 	now := f.warnedNow(c.Borders)
 	c.Warnings, c.MoreWarnings = added(messages(faults), now), len(faults)-len(now)
-	c.Text, e = f.finished(e)
-	c.Changes, c.SizeLine = f.changes(e), f.sizeLine(&c.Suggestion)
+	c.SizeLine = f.sizeLine(&c.Suggestion)
+	if f.Size != "" {
+		e = f.sizeEdit(c.SizeLine)
+		c.Text = f.rewrittenFrom(f.whole, e)
+		if design, _, faults = f.Read(c.Text); design == nil || design.InSize(f.Size) == nil {
+			return firstError(faults)
+		}
+	} else {
+		c.Text, e = f.finished(e)
+	}
+	c.Changes = f.changes(e)
 	return ""
+}
+
+// firstError is the first error among faults, which has one.
+func firstError(faults []layout.Fault) string {
+	return faults[slices.IndexFunc(faults, func(x layout.Fault) bool { return x.Severity == layout.Error })].Message
 }
 
 // candidates are what may come near for a size and a sort of borders, the best first.

@@ -123,8 +123,22 @@ func (f *fitting) sizeLine(s *Suggestion) string {
 	return strings.Join(words, " ")
 }
 
+// sizeEdit puts a line in the place of the size that it is for, or behind all lines.
+func (f *fitting) sizeEdit(line string) edits {
+	for _, n := range f.tree.Sizes {
+		if layout.FoldName(n.Name.Text) == layout.FoldName(f.Size) {
+			return edits{{n.Span, line}}
+		}
+	}
+	end := len(strings.TrimRight(f.whole, " \t\r\n"))
+	return edits{{layout.Span{Start: end, End: end}, f.newline() + line}}
+}
+
 // sizeName is a name for another size: the bed's, if it has none of that name yet.
 func (f *fitting) sizeName() string {
+	if f.Size != "" {
+		return f.Size
+	}
 	name := strings.ReplaceAll(f.Wanted.Bed, " ", "-")
 	if name == "" {
 		name = "fitted"
