@@ -83,6 +83,9 @@ func (m *marked) document(d document.Document) {
 		if line(p.Title) != "" {
 			m.block(document.Heading{Text: p.Title})
 		}
+		if p.Back {
+			p.Blocks = besideTitle(p.Blocks, d)
+		}
 		if p.Back || p.Alone {
 			p.Blocks = pictureFirst(p.Blocks)
 		}
@@ -254,7 +257,7 @@ const pictureEnding = ".svg"
 // paragraph by itself for a figure, and what is for those who cannot see it for its caption; so it never is one.
 func (m *marked) illustration(s shape) {
 	if s.figure.TrueSize {
-		m.paragraph(strings.TrimSpace(started(styled(s.caption)) + " [" + spelled(TrueSizeFile) + "](<" + TrueSizeFile + ">)"))
+		m.paragraph(strings.TrimSpace(started(styled(s.caption)) + " `" + TrueSizeFile + "`")) // a link would lead nowhere in a book
 		return
 	}
 	picture, err := s.svg(false)

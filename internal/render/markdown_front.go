@@ -50,6 +50,24 @@ func pictureFirst(list []document.Block) []document.Block {
 	return list
 }
 
+// besideTitle is blocks in which the title has the subtitle with it, where it is a heading: books put the title over their first page, and a
+// list of contents leads to only one of two headings that are alike.
+func besideTitle(list []document.Block, d document.Document) []document.Block {
+	list = slices.Clone(list)
+	for i, b := range list {
+		switch v := b.(type) {
+		case document.Together:
+			list[i] = document.Together{Blocks: besideTitle(v.Blocks, d)}
+		case document.Heading:
+			if v.Text == d.Title && d.Cover != nil && line(d.Cover.Subtitle) != "" {
+				v.Text += ": " + d.Cover.Subtitle
+				list[i] = v
+			}
+		}
+	}
+	return list
+}
+
 // saidAtTheBack says whether the back cover holds a line.
 func saidAtTheBack(d document.Document, text string) bool {
 	n := len(d.Sections)

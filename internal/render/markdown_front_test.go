@@ -18,7 +18,7 @@ func fronted() document.Document {
 		Cover: &document.Cover{Subtitle: "Quilt pattern", Picture: &square},
 		Sections: []document.Section{
 			{Title: "Begin", Blocks: []document.Block{document.Paragraph{Text: document.Plain("lead")}, square, document.Heading{Text: "Tools"}}},
-			{Back: true, Blocks: []document.Block{document.Together{Blocks: []document.Block{document.Heading{Text: "Eight points"}, document.Paragraph{Text: document.Plain("size")}, square,
+			{Back: true, Blocks: []document.Block{document.Together{Blocks: []document.Block{document.Heading{Text: `Eight "points" \ of *light*: #1`}, document.Paragraph{Text: document.Plain("size")}, square,
 				document.Heading{Text: "Skills"}, document.Paragraph{Text: document.Plain("Version 2 | 2027 Ada")}}}}},
 		},
 	}
@@ -45,7 +45,7 @@ func frontOf(text string) map[string]string {
 }
 
 // TestWhatStandsInFront: title, subtitle, author and copyright notice stand in front of Markdown, where programs that make books look for
-// them, and not once more beneath; chapters are of the first level.
+// them, and not once more beneath but for the back cover, whose heading is another; chapters are of the first level.
 func TestWhatStandsInFront(t *testing.T) {
 	d := fronted()
 	files, err := Markdown(d, "law", Options{})
@@ -60,12 +60,12 @@ func TestWhatStandsInFront(t *testing.T) {
 		}
 	}
 	_, body, _ := strings.Cut(text, "\n---\n\n")
-	for _, said := range []string{"Designed by", "Quilt pattern", "light"} {
-		if strings.Contains(body, said) {
+	for said, most := range map[string]int{"Designed by": 0, "Quilt pattern": 1, "light": 1} { // at the back
+		if strings.Count(body, said) > most {
 			t.Errorf("%q is said twice: %s", said, text)
 		}
 	}
-	if got := regexp.MustCompile(`(?m)^#+ .*`).FindAllString(body, -1); strings.Join(got, ", ") != "# Begin, ## Tools, # Eight points, ## Skills" {
+	if got := regexp.MustCompile(`(?m)^#+ .*`).FindAllString(body, -1); strings.Join(got, ", ") != "# Begin, ## Tools, # Eight \"points\" \\\\ of \\*light\\*: \\#1: Quilt pattern, ## Skills" {
 		t.Errorf("headings: %q", got)
 	}
 	d.Author = ""
@@ -102,7 +102,7 @@ func TestTheBackHoldsTogether(t *testing.T) {
 			t.Fatal(err)
 		}
 		text := string(files["law.md"])
-		if next := regexp.MustCompile(`# Eight points\n\n!\[a square\].*\n\nsize\n`).MatchString(text); next != (name != "other") {
+		if next := regexp.MustCompile(`# Eight .*\n\n!\[a square\].*\n\nsize\n`).MatchString(text); next != (name != "other") {
 			t.Errorf("%s: the picture is next to the heading: %v: %s", name, next, text)
 		}
 		if !regexp.MustCompile(`# Begin\n\nlead\n\n!\[a square\]`).MatchString(text) {

@@ -91,8 +91,11 @@ func TestMarkdownHasItsPictures(t *testing.T) {
 				plates++
 			}
 		}
-		if links := bytes.Count(files["pattern.md"], []byte("](<"+render.TrueSizeFile+">)")); links != plates || (plates > 0) != (files[render.TrueSizeFile] != nil) {
-			t.Errorf("%s: %d figures are of true size, and %d are referred to; they have %d bytes", s.Name, plates, links, len(files[render.TrueSizeFile]))
+		if named := bytes.Count(files["pattern.md"], []byte("`"+render.TrueSizeFile+"`\n")); named != plates || (plates > 0) != (files[render.TrueSizeFile] != nil) {
+			t.Errorf("%s: %d figures are of true size, and %d are referred to; they have %d bytes", s.Name, plates, named, len(files[render.TrueSizeFile]))
+		}
+		if links := bytes.Count(files["pattern.md"], []byte("](")) - len(markdownPicture.FindAll(files["pattern.md"], -1)); links != 0 {
+			t.Errorf("%s: %d links lead nowhere in a book made of the pattern", s.Name, links)
 		}
 		if beside := min(plates, 1) + 1; len(shown) != len(files)-beside || len(shown) < 8 {
 			t.Errorf("%s: %d pictures are shown and %d are there", s.Name, len(shown), len(files)-beside)
