@@ -6,6 +6,7 @@ import (
 	_ "embed"
 	"fmt"
 	"html"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -29,7 +30,7 @@ func HTML(d document.Document) ([]byte, error) {
 		w.part(p, i)
 	}
 	w.put("</main>\n")
-	if text := line(d.Copyright); text != "" {
+	if text := line(d.Copyright); text != "" && !saidAtTheBack(d, text) {
 		w.put("<footer>\n<p>", escaped(text), "</p>\n</footer>\n")
 	}
 	w.put("</body>\n</html>\n")
@@ -120,20 +121,69 @@ func (w *web) part(p document.Section, i int) {
 		class = " class=\"new\""
 	}
 	w.level = 1
+	head := ""
 	if line(p.Title) == "" {
 		w.put("<section id=\"part-", number, "\"", class, ">\n")
+		if _, breaks := first(p.Blocks).(document.PageBreak); breaks && class != "" { // a second one would leave a page empty
+			p.Blocks = p.Blocks[1:]
+		}
 	} else {
 		w.level = 2
-		w.put("<section id=\"part-", number, "\"", class, " aria-labelledby=\"head-", number, "\">\n<h2 id=\"head-", number, "\">", escaped(p.Title), "</h2>\n")
+		w.put("<section id=\"part-", number, "\"", class, " aria-labelledby=\"head-", number, "\">\n")
+		head = "<h2 id=\"head-" + number + "\">" + escaped(p.Title) + "</h2>\n"
 	}
-	w.blocks(p.Blocks)
+	w.headed(head, p.Blocks)
 	w.put("</section>\n")
 }
 
-func (w *web) blocks(list []document.Block) {
-	for _, b := range list {
-		w.block(b)
+func first(list []document.Block) document.Block {
+	if len(list) == 0 {
+		return nil
 	}
+	return list[0]
+}
+
+func (w *web) blocks(list []document.Block) { w.headed("", list) }
+
+// headed writes blocks beneath a heading that is ready for the page, "" for none. Headings and what is short behind them are held together,
+// since not every browser that prints keeps a heading with what follows.
+func (w *web) headed(head string, list []document.Block) {
+	for head != "" || len(list) > 0 {
+		n := slices.IndexFunc(list, func(b document.Block) bool { _, is := b.(document.Heading); return !is })
+		if n < 0 {
+			n = len(list)
+		}
+		held := (head != "" || n > 0) && n < len(list) && isShort(list[n])
+		if held {
+			w.put("<div class=\"together\">\n")
+		}
+		w.put(head)
+		for _, b := range list[:min(n+1, len(list))] {
+			w.block(b)
+		}
+		if held {
+			w.put("</div>\n")
+		}
+		head, list = "", list[min(n+1, len(list)):]
+	}
+}
+
+// shortRows is how many rows or items what is held together has at the most.
+const shortRows = 8
+
+// isShort says whether a block is held together with its heading in print.
+func isShort(b document.Block) bool {
+	switch v := b.(type) {
+	case document.Paragraph, document.Picture, document.Together:
+		return true
+	case document.Figure:
+		return !v.Of.TrueSize
+	case document.Table:
+		return len(v.Rows) <= shortRows
+	case document.List:
+		return len(v.Items) <= shortRows && !slices.ContainsFunc(v.Items, func(i document.Item) bool { return len(i.Blocks) > 0 })
+	}
+	return false
 }
 
 func (w *web) block(b document.Block) {

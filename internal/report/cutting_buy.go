@@ -11,8 +11,11 @@ import (
 	"eighthturn/internal/plan/supplies"
 )
 
-// LengthUsedHead is the head of the column that says how much of a fabric is cut.
-const LengthUsedHead = "length used"
+// The heads of the columns that say how much of a fabric is cut, and how much the designer has.
+const (
+	LengthUsedHead = "length used"
+	OnHandHead     = "on hand"
+)
 
 // toBuy is the cloth of all fabrics.
 func (c *cuts) toBuy() document.Section {
@@ -24,7 +27,7 @@ func (c *cuts) toBuy() document.Section {
 	t.Columns = append(t.Columns, document.Column{Title: "used for", Aside: true})
 	hand := slices.ContainsFunc(c.Fabrics, func(f cutting.Fabric) bool { return f.OnHand != nil })
 	if hand {
-		t.Columns = append(t.Columns, document.Column{Title: "on hand", Aside: true})
+		t.Columns = append(t.Columns, document.Column{Title: OnHandHead, Aside: true})
 	}
 	_, same := c.usableWidth()
 	if !same {
@@ -167,7 +170,7 @@ func (c *cuts) onHand(h *cutting.OnHand) string {
 	case h.NoSpare:
 		return c.Units.Shop(h.HaveCut) + ", enough if nothing is cut wrong"
 	case h.Enough:
-		return c.Units.Shop(h.HaveCut) + ", enough"
+		return c.Units.Shop(h.HaveCut) + ", enough: buy none"
 	}
 	return c.Units.Shop(h.HaveCut) + ", short by " + c.Units.AtLeast(h.ShortCut)
 }

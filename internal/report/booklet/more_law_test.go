@@ -103,6 +103,26 @@ func TestMarkdownHasItsPictures(t *testing.T) {
 	}
 }
 
+// TestAReaderBuysAllFabric: what the designer has of a fabric is no word of the pattern, in any print, whether it is enough or not.
+func TestAReaderBuysAllFabric(t *testing.T) {
+	for _, has := range []string{"3 yd", "1/8 yd"} {
+		for _, large := range []bool{false, true} {
+			r := study(t, strings.Replace(sampleText(t, "jetty"), "on-hand 3 yd", "on-hand "+has, 1), cutting.Options{})
+			files, err := render.Markdown(Pattern(r, Options{Paper: render.Letter(), Large: large}), "pattern", render.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			text := string(files["pattern.md"])
+			if !regexp.MustCompile(`salt \| 1⅜ yd \|`).MatchString(text) {
+				t.Errorf("%s: what to buy is not told", has)
+			}
+			if said := regexp.MustCompile(`(?i)on hand|enough:|short by`).FindString(text); said != "" || r.Cuts.Fabrics[len(r.Cuts.Fabrics)-1].OnHand == nil {
+				t.Errorf("%s: %q is said to a reader", has, said)
+			}
+		}
+	}
+}
+
 // What is larger than the page is refused, and not cut off.
 func TestNoPictureIsCut(t *testing.T) {
 	r := study(t, sampleText(t, "lanterns"), cutting.Options{})
