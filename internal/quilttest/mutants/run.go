@@ -4,15 +4,10 @@ import (
 	"context"
 	_ "embed"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"strconv"
 	"strings"
-	"sync"
-	"time"
 )
 
 //go:embed wake.go.txt
@@ -69,14 +64,6 @@ func equals() (map[string]bool, error) {
 		known[parts[0]+"\t"+parts[1]] = true
 	}
 	return known, nil
-}
-
-// suite is the tests of a package, with the breakages of this or another one in it.
-type suite struct {
-	binary, dir string
-	usual       time.Duration // that it takes with all breakages asleep
-	least       time.Duration // that it may take at least before it counts as never ending
-	reached     map[int]bool
 }
 
 // run tries breakages of a package.
@@ -141,85 +128,4 @@ func (d *folder) overlay(work string) (string, error) {
 	}
 	name := filepath.Join(work, "overlay.json")
 	return name, os.WriteFile(name, b, 0o600)
-}
-
-// build compiles the tests of a package and runs them once, to see that they pass and what they reach.
-func build(ctx context.Context, path, overlay, to string) (*suite, error) {
-	out, err := exec.CommandContext(ctx, "go", "list", "-f", "{{.Dir}}", path).Output()
-	if err != nil {
-		return nil, fmt.Errorf("go list %s: %w", path, err)
-	}
-	s := &suite{binary: to, dir: strings.TrimSpace(string(out)), reached: map[int]bool{}}
-	if out, err := exec.CommandContext(ctx, "go", "test", "-vet=off", "-overlay", overlay, "-c", "-o", to, path).CombinedOutput(); err != nil {
-		return nil, fmt.Errorf("%w\n%s", err, out)
-	}
-	log := to + ".reached"
-	began := time.Now()
-	if out, err := s.test(ctx, 10*time.Minute, "MUTANT_REACHED="+log); err != nil {
-		return nil, fmt.Errorf("the tests fail with every breakage asleep: %w\n%s", err, out)
-	}
-	s.usual = time.Since(began)
-	b, err := os.ReadFile(log)
-	if err != nil && !errors.Is(err, os.ErrNotExist) {
-		return nil, err
-	}
-	for _, line := range strings.Fields(string(b)) {
-		id, err := strconv.Atoi(line)
-		if err != nil {
-			return nil, err
-		}
-		s.reached[id] = true
-	}
-	return s, nil
-}
-
-// errLong says that tests did not end.
-var errLong = errors.New("the tests do not end")
-
-// test runs the tests once, up to the first that fails.
-func (s *suite) test(ctx context.Context, most time.Duration, env ...string) ([]byte, error) {
-	ctx, cancel := context.WithTimeoutCause(ctx, most, errLong)
-	defer cancel()
-	c := exec.CommandContext(ctx, s.binary, "-test.failfast", "-test.timeout=0")
-	c.Dir, c.Env, c.WaitDelay = s.dir, append(os.Environ(), env...), time.Second
-	out, err := c.CombinedOutput()
-	if err != nil && errors.Is(context.Cause(ctx), errLong) {
-		return out, errLong
-	}
-	return out, err
-}
-
-// atOnce is how many runs of tests go side by side.
-const atOnce = 2
-
-// wakeAll wakes one breakage after the other and notes what became of it.
-func (s *suite) wakeAll(ctx context.Context, mutants []mutant, fates map[int]fate) error {
-	var group sync.WaitGroup
-	var mutex sync.Mutex
-	queue := make(chan mutant)
-	for range atOnce {
-		group.Go(func() {
-			for m := range queue {
-				_, err := s.test(ctx, max(s.least, 6*s.usual), "MUTANT="+strconv.Itoa(m.id))
-				became := noticed
-				switch {
-				case err == nil:
-					became = survived
-				case errors.Is(err, errLong):
-					became = timedOut
-				}
-				mutex.Lock()
-				fates[m.id] = became
-				mutex.Unlock()
-			}
-		})
-	}
-	for _, m := range mutants {
-		if s.reached[m.id] && ctx.Err() == nil {
-			queue <- m
-		}
-	}
-	close(queue)
-	group.Wait()
-	return ctx.Err()
 }

@@ -1,0 +1,159 @@
+package main
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"time"
+)
+
+// suite is the tests of a package, with the breakages of this or another one in it.
+type suite struct {
+	binary, dir string
+	least       time.Duration // that tests may take at least before they count as never ending
+	probes      []probe       // the quickest first
+}
+
+// probe is a test by itself.
+type probe struct {
+	name    string
+	usual   time.Duration // that it takes with all breakages asleep
+	reached map[int]bool
+}
+
+// atOnce is how many runs of tests go side by side.
+const atOnce = 2
+
+// build compiles the tests of a package and runs each once, to see that it passes, how long it takes and what it reaches.
+func build(ctx context.Context, path, overlay, to string) (*suite, error) {
+	out, err := exec.CommandContext(ctx, "go", "list", "-f", "{{.Dir}}", path).Output()
+	if err != nil {
+		return nil, fmt.Errorf("go list %s: %w", path, err)
+	}
+	s := &suite{binary: to, dir: strings.TrimSpace(string(out))}
+	if out, err := exec.CommandContext(ctx, "go", "test", "-vet=off", "-overlay", overlay, "-c", "-o", to, path).CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("%w\n%s", err, out)
+	}
+	if _, err := os.Stat(to); err != nil {
+		return s, nil // it has no tests
+	}
+	list := exec.CommandContext(ctx, to, "-test.list", "^(Test|Fuzz|Example)")
+	list.Dir = s.dir
+	names, err := list.Output()
+	if err != nil {
+		return nil, fmt.Errorf("the tests of %s cannot be listed: %w", path, err)
+	}
+	probes, err := each(strings.Fields(string(names)), func(name string) (probe, error) { return s.probe(ctx, name, to+"."+name) })
+	slices.SortFunc(probes, func(a, b probe) int { return cmp.Or(cmp.Compare(a.usual, b.usual), cmp.Compare(a.name, b.name)) })
+	s.probes = probes
+	return s, err
+}
+
+// probe runs one test with all breakages asleep.
+func (s *suite) probe(ctx context.Context, name, log string) (probe, error) {
+	p := probe{name: name, reached: map[int]bool{}}
+	began := time.Now()
+	if out, err := s.test(ctx, []string{name}, 10*time.Minute, "MUTANT_REACHED="+log); err != nil {
+		return p, fmt.Errorf("%s fails with every breakage asleep: %w\n%s", name, err, out)
+	}
+	p.usual = time.Since(began)
+	b, err := os.ReadFile(log)
+	if err != nil && !errors.Is(err, os.ErrNotExist) {
+		return p, err
+	}
+	for _, line := range strings.Fields(string(b)) {
+		id, err := strconv.Atoi(line)
+		if err != nil {
+			return p, err
+		}
+		p.reached[id] = true
+	}
+	return p, nil
+}
+
+// errLong says that tests did not end.
+var errLong = errors.New("the tests do not end")
+
+// test runs some tests once, up to the first that fails.
+func (s *suite) test(ctx context.Context, names []string, most time.Duration, env ...string) ([]byte, error) {
+	ctx, cancel := context.WithTimeoutCause(ctx, most, errLong)
+	defer cancel()
+	for i, name := range names {
+		names[i] = regexp.QuoteMeta(name)
+	}
+	c := exec.CommandContext(ctx, s.binary, "-test.failfast", "-test.timeout=0", "-test.run", "^("+strings.Join(names, "|")+")$")
+	c.Dir, c.Env, c.WaitDelay = s.dir, append(os.Environ(), env...), time.Second
+	out, err := c.CombinedOutput()
+	if err != nil && errors.Is(context.Cause(ctx), errLong) {
+		return out, errLong
+	}
+	return out, err
+}
+
+// each asks the same of all, some at once, and gives the answers in their order.
+func each[A, B any](list []A, ask func(A) (B, error)) ([]B, error) {
+	answers, errs := make([]B, len(list)), make([]error, len(list))
+	var group sync.WaitGroup
+	places := make(chan int)
+	for range atOnce {
+		group.Go(func() {
+			for i := range places {
+				answers[i], errs[i] = ask(list[i])
+			}
+		})
+	}
+	for i := range list {
+		places <- i
+	}
+	close(places)
+	group.Wait()
+	return answers, errors.Join(errs...)
+}
+
+// wakeAll wakes one breakage after the other and notes what became of it.
+func (s *suite) wakeAll(ctx context.Context, mutants []mutant, fates map[int]fate) error {
+	became, err := each(mutants, func(m mutant) (fate, error) { return s.wake(ctx, m), ctx.Err() })
+	for i, m := range mutants {
+		if became[i] != unreached || fates[m.id] == "" {
+			fates[m.id] = became[i]
+		}
+	}
+	return err
+}
+
+// stages are how long tests may take to be asked with others of their kind: most breakages are noticed by quick tests.
+var stages = []time.Duration{200 * time.Millisecond, 2 * time.Second, time.Hour}
+
+// wake wakes one breakage and asks the tests that reach it, the quick ones first.
+func (s *suite) wake(ctx context.Context, m mutant) fate {
+	became, next := unreached, 0
+	for _, most := range stages {
+		var names []string
+		usual := time.Duration(0)
+		for ; next < len(s.probes) && s.probes[next].usual <= most; next++ {
+			if p := s.probes[next]; p.reached[m.id] {
+				names, usual = append(names, p.name), usual+p.usual
+			}
+		}
+		if len(names) == 0 || ctx.Err() != nil {
+			continue
+		}
+		_, err := s.test(ctx, names, max(s.least, 6*usual), "MUTANT="+strconv.Itoa(m.id))
+		if errors.Is(err, errLong) {
+			return timedOut
+		}
+		if err != nil {
+			return noticed
+		}
+		became = survived
+	}
+	return became
+}
