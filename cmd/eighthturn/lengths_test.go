@@ -114,9 +114,6 @@ func misread(text string, lengths []measure.NM, s measure.System, why bool) []st
 	known := map[string]bool{"under " + measure.Number(s.Mark(), s): true, "under " + measure.Number(s.CutMark(), s): true}
 	for _, nm := range lengths {
 		known[s.Number(nm)], known[s.Number(-nm)], known["exactly "+s.ExactNumber(nm)] = true, true, true
-		if _, on := measure.On(nm, s.SlantMark()); on { // where a slanted cut begins and ends
-			known[measure.Number(nm, s)] = true
-		}
 		if said, ok := strings.CutPrefix(s.Offset(nm), "a "); ok { // "generous 3/16 in"
 			known[strings.TrimSuffix(said, " in")] = true
 		}

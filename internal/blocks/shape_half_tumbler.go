@@ -46,9 +46,9 @@ func cutHalfTumbler(z *Sizing) (CutSize, []Exact, bool) {
 
 // SlantCut is the cut that makes two end pieces of a rectangle.
 type SlantCut struct {
-	WideMark   measure.NM `json:"wide_mark" length:"slant"`   // on one edge of the strip, from the square end of a piece
-	NarrowMark measure.NM `json:"narrow_mark" length:"slant"` // on the other, from the same end
-	RulerLine  measure.NM `json:"ruler_line"`                 // of a wedge ruler, on the strip's edge, its center line on the square end
+	WideMark   measure.NM `json:"wide_mark"`   // on one edge of the strip, from the square end of a piece
+	NarrowMark measure.NM `json:"narrow_mark"` // on the other, from the same end
+	RulerLine  measure.NM `json:"ruler_line"`  // of a wedge ruler, on the strip's edge, its center line on the square end
 }
 
 // slantOf is where the slanted cut goes: by the marks of a ruler that come nearest to the middle, as long as they leave what

@@ -131,12 +131,10 @@ func (r *reader) fault(start int, hint, format string, args ...any) error {
 	return &Problem{Start: start, End: end, Message: fmt.Sprintf(format, args...), Hint: hint}
 }
 
-// wordEnd is where the word around the byte at start ends.
+// wordEnd is where the word at or behind the byte at start ends.
 func (r *reader) wordEnd(start int) int {
-	if i := strings.IndexFunc(r.text[start:], IsSpace); i > 0 {
-		return start + i
-	}
-	return len(r.text)
+	word := strings.TrimLeftFunc(r.text[start:], IsSpace)
+	return len(r.text) - len(strings.TrimLeftFunc(word, func(c rune) bool { return !IsSpace(c) }))
 }
 
 // number reads the number without its unit.
@@ -163,7 +161,7 @@ func (r *reader) afterWhole(whole *big.Rat) (*big.Rat, error) {
 	switch r.peek() {
 	case '.', ',':
 		if strings.HasPrefix(r.rest(), ".") && !startsDigit(r.rest()[1:]) || strings.HasPrefix(r.rest(), ",") && !startsDigit(r.rest()[1:]) {
-			return nil, r.fault(0, "", "expected digits after %q, found %q", r.text[r.at:r.at+1], r.text[:r.wordEnd(0)])
+			return nil, r.fault(0, "", "expected digits after %q, found %q", r.text[r.at:r.at+1], r.text[:r.wordEnd(r.at)])
 		}
 		return r.decimals(whole)
 	case '/', '⁄':
@@ -230,10 +228,7 @@ func (r *reader) overLine(upper *big.Rat, start int) (*big.Rat, error) {
 
 // mixedHint spells an improper fraction, with the whole number before it, as one length.
 func mixedHint(before string, upper, lower int64) string {
-	whole, err := ReadCount(strings.TrimFunc(strings.TrimRight(before, "-"), IsSpace))
-	if err != nil {
-		whole = 0
-	}
+	whole, _ := ReadCount(strings.TrimFunc(strings.TrimRight(before, "-"), IsSpace)) // 0 where there is none
 	total := int64(whole) + upper/lower
 	if upper%lower == 0 {
 		return fmt.Sprintf("write %d", total)
@@ -294,8 +289,7 @@ func (r *reader) noMore(start int) error {
 	if !vulgar && !directly && !startsFraction(rest) {
 		return nil
 	}
-	end := len(r.text) - len(rest)
-	end = r.wordEnd(min(end, len(r.text)))
+	end := r.wordEnd(len(r.text) - len(rest))
 	return &Problem{start, end, fmt.Sprintf("%q is not one length", r.text[start:end]), "write a length as 3 1/2 or 3.5"}
 }
 
@@ -332,8 +326,8 @@ func (r *reader) unit() (NM, error) {
 	rest := r.rest()
 	word := strings.TrimLeftFunc(rest, IsSpace)
 	gap := len(rest) - len(word)
-	if i := strings.IndexFunc(word, IsSpace); i >= 0 {
-		word = word[:i]
+	if fields := strings.FieldsFunc(word, IsSpace); len(fields) > 0 {
+		word = fields[0]
 	}
 	if unit, ok := unitOf(strings.ToLower(word)); ok {
 		r.at += gap + len(word)

@@ -95,7 +95,7 @@ func TestHints(t *testing.T) {
 // TestLeavesTheRest reads no further than the length goes.
 func TestLeavesTheRest(t *testing.T) {
 	for text, bytes := range map[string]int{
-		"4 navy": 1, "1 1/2 rust": 5, "2 cut": 1, "3 5": 1, `2" cut`: 2, "2 inky": 1, "3½ m8": 3, "1 yd x": 4, "5 mmm": 1, "3 x": 1,
+		"4 navy": 1, "1 1/2 rust": 5, "2 cut": 1, "3 5": 1, `2" cut`: 2, "2 inky": 1, "3½ m8": 3, "1 yd x": 4, "2 in ": 4, "5 mmm": 1, "3 x": 1,
 	} {
 		r, err := Read(text)
 		if err != nil || r.Bytes != bytes {

@@ -39,7 +39,7 @@ func Clipped(o []Vec, way Vec, least float64) []Vec {
 		if a >= 0 {
 			out = append(out, p)
 		}
-		if a < 0 != (b < 0) {
+		if a < 0 && b > 0 || a > 0 && b < 0 {
 			out = append(out, p.Plus(q.Minus(p).Times(a/(a-b))))
 		}
 	}

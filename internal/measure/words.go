@@ -127,14 +127,6 @@ func (s System) Distance(nm NM) string {
 	return strings.TrimSuffix(Decimal(nm/12, s, 1), ".0") + " ft"
 }
 
-// Slant writes the place of a mark for a slanted cut, which lies on half of a mark too; else as Nearest does.
-func (s System) Slant(nm NM) string {
-	if _, on := On(nm, s.SlantMark()); on {
-		return Text(nm, s)
-	}
-	return s.Nearest(nm)
-}
-
 // Exact writes nm with its unit: a mixed fraction where sixty-fourths of an inch show it, and up to three decimals where not.
 // It stands under the word "exactly" and nowhere else.
 func (s System) Exact(nm NM) string { return s.ExactNumber(nm) + " " + s.short() }

@@ -234,8 +234,6 @@ func (w *jsonWriter) lengthText(nm measure.NM) string {
 		return w.units.AtMost(nm)
 	case "shop":
 		return w.units.Shop(nm)
-	case "slant":
-		return w.units.Slant(nm)
 	}
 	return w.units.JSON(nm).Text
 }

@@ -369,7 +369,7 @@ func (c *cuts) endTable(s document.Section) document.Section {
 		{Title: "rectangle, cut"}, {Title: "first mark", Kind: document.Lengths}, {Title: "second mark", Kind: document.Lengths}, {Title: "ruler line", Kind: document.Lengths}}}
 	for i := range c.Lines {
 		if p := &c.Lines[i].Piece; p.Slanted != nil {
-			t.Rows = withRow(t.Rows, c.size(p.AcrossCut, p.AlongCut), c.Units.Slant(p.Slanted.WideMark), c.Units.Slant(p.Slanted.NarrowMark), c.length(p.Slanted.RulerLine))
+			t.Rows = withRow(t.Rows, c.size(p.AcrossCut, p.AlongCut), c.length(p.Slanted.WideMark), c.length(p.Slanted.NarrowMark), c.length(p.Slanted.RulerLine))
 		}
 	}
 	if len(t.Rows) > 0 {

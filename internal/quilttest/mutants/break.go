@@ -76,6 +76,15 @@ func (b *breaker) walk(n ast.Node) {
 			b.statements(n.Body)
 		case *ast.IfStmt:
 			b.condition(n.Cond)
+		case *ast.ReturnStmt:
+			if b.fails(n) {
+				for _, result := range n.Results {
+					if b.info.Types[result].Value == nil {
+						b.walk(result)
+					}
+				}
+				return false
+			}
 		case *ast.ForStmt:
 			if n.Cond != nil {
 				b.condition(n.Cond)
@@ -117,6 +126,23 @@ func (b *breaker) statements(list []ast.Stmt) {
 		id := b.add(s, "left out")
 		b.around(s, fmt.Sprintf("if !mutantOn(%d) { ", id), " }")
 	}
+}
+
+// fails says whether what is returned is an error, or false, beside something that then means nothing.
+func (b *breaker) fails(s *ast.ReturnStmt) bool {
+	if len(s.Results) < 2 {
+		return false
+	}
+	last := s.Results[len(s.Results)-1]
+	tv := b.info.Types[last]
+	if tv.Value != nil {
+		return tv.Value.Kind() == constant.Bool && !constant.BoolVal(tv.Value)
+	}
+	if call, ok := last.(*ast.CallExpr); ok { // most may give nil
+		name := b.of(call.Fun)
+		return strings.HasPrefix(name, "fmt.") || strings.HasPrefix(name, "errors.") || strings.HasSuffix(name, ".fault")
+	}
+	return !tv.IsNil() && types.AssignableTo(tv.Type, types.Universe.Lookup("error").Type())
 }
 
 // condition turns a condition round that is no comparison; comparisons are turned round wherever they stand.

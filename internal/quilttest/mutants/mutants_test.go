@@ -33,6 +33,9 @@ func fates() map[string]fate {
 		"steps.go Idle: -n - 1 -> -n + 1":            unreached,
 		"steps.go Idle: 1 -> 1 + 1":                  unreached,
 		"steps.go Share: 0.5 -> 0.5 + 0.125":         survived,
+		"steps.go Half: n%2 != 0 -> turned round":    unreached,
+		"steps.go Half: 2 -> 2 + 1":                  unreached, // of the condition, and of the result
+		"steps.go Half: 0 -> 0 + 1":                  unreached, // of the condition alone
 	}
 }
 
@@ -85,7 +88,7 @@ func TestFates(t *testing.T) {
 	}
 	var out bytes.Buffer
 	table(&out, []result{r})
-	if fields := strings.Fields(strings.Split(out.String(), "\n")[1]); !slices.Equal(fields[1:7], []string{"20", "11", "1", "6", "1", "1"}) {
+	if fields := strings.Fields(strings.Split(out.String(), "\n")[1]); !slices.Equal(fields[1:7], []string{"24", "11", "1", "10", "1", "1"}) {
 		t.Errorf("the table has\n%s", &out)
 	}
 }

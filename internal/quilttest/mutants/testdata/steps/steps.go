@@ -31,3 +31,11 @@ func Share(of float64) float64 { return of * 0.5 }
 
 // Start is where counting starts.
 func Start() int { return start }
+
+// Half is half of an even number; the number beside false means nothing, and is not broken.
+func Half(n int64) (int64, bool) {
+	if n%2 != 0 {
+		return 0, false
+	}
+	return n / 2, true
+}
