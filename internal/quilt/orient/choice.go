@@ -2,33 +2,6 @@ package orient
 
 import "eighthturn/internal/blocks"
 
-// closable says whether all blocks round corner c of cell i could put their points there:
-// only then is it worth pointing at.
-func (l *orienter) closable(i int, c blocks.Corner) bool {
-	at := l.corner(i, c)
-	for place, j := range l.cells(at) {
-		if j != i && !l.couldClose(j, facing(place), l.isStar(at)) {
-			return false
-		}
-	}
-	return true
-}
-
-// couldClose says whether some turn of a cell's block puts its points on corner c: two
-// wedge tips on a web centre, a kite's square corner on a star centre.
-func (l *orienter) couldClose(cell int, c blocks.Corner, star bool) bool {
-	k := l.Cells[cell].Kind
-	if !k.Turning.InLattice() || l.Cells[cell].Forced {
-		return k.Turning.InLattice() && gives(l.pieces(cell), c, star)
-	}
-	for turns := range uint8(4) {
-		if gives(l.piecesTurned(turnedKind{k, turns}), c, star) {
-			return true
-		}
-	}
-	return false
-}
-
 // gives says whether pieces put their block's share on a centre.
 func gives(pieces []blocks.Piece, c blocks.Corner, star bool) bool {
 	tips, kites := blocks.Tips(pieces, c)
@@ -93,7 +66,7 @@ func (c *choosing) better(i int) (int, blocks.Corner) {
 func (c *choosing) spoiled(i int, corner blocks.Corner) bool {
 	at := c.corner(i, corner)
 	for place, j := range c.cells(at) {
-		if j >= 0 && j != i && c.sure[j] && !gives(c.pieces(j), facing(place), c.isStar(at)) {
+		if j >= 0 && c.sure[j] && !gives(c.pieces(j), facing(place), c.isStar(at)) {
 			return true
 		}
 	}

@@ -155,11 +155,6 @@ func (l *orienter) turnTheSure() []bool {
 		}
 		pair := l.candidates(i)
 		first, second := l.inside(l.corner(i, pair[0])), l.inside(l.corner(i, pair[1]))
-		if c.Kind.Turning.Towards() && first && second {
-			if a, b := l.closable(i, pair[0]), l.closable(i, pair[1]); a != b {
-				first, second = a, b
-			}
-		}
 		switch {
 		case c.Forced:
 			l.point(i, upperOf(c))
@@ -191,11 +186,7 @@ func upperOf(c Cell) blocks.Corner {
 func (l *orienter) certain(i int, c blocks.Corner, sure []bool) int {
 	at, n := l.corner(i, c), 0
 	for place, j := range l.cells(at) {
-		if j < 0 || j == i || !sure[j] {
-			continue
-		}
-		tips, kites := blocks.Tips(l.pieces(j), facing(place))
-		if l.isStar(at) && kites > 0 || !l.isStar(at) && tips == 2 {
+		if j >= 0 && sure[j] && gives(l.pieces(j), facing(place), l.isStar(at)) {
 			n++
 		}
 	}
