@@ -9,6 +9,7 @@ type Design struct {
 	Fabrics   []Fabric
 	StripSets []StripSet
 	Pools     []Pool
+	Swaps     []Swap // in the order in which they are made
 	webs
 	Blocks []Block
 	grid

@@ -333,5 +333,5 @@ func (g *Growth) grow(t *Tree, counts [2]int) {
 		}
 		t.Webs = table
 	}
-	t.Grid, t.Repeat = grid, nil
+	t.Grid, t.Repeat, t.Swaps = grid, nil, nil // places are those of the grid as written
 }

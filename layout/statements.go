@@ -46,7 +46,7 @@ func (s *Statement) Words() []string { return append([]string{s.Word}, s.also...
 
 // everyStatement is made once, and no one changes it.
 var everyStatement = sync.OnceValue(func() []Statement {
-	return slices.Concat(textStatements(), sizeStatements(), paletteStatements(), fabricStatements(), stripSetStatements(), scrapsStatements(),
+	return slices.Concat(textStatements(), sizeStatements(), paletteStatements(), fabricStatements(), stripSetStatements(), scrapsStatements(), swapStatements(),
 		websStatements(), turningStatements(), blockStatements(), gridStatements(), edgingStatements(), finishStatements(), valueStepStatements(), colorwayStatements(), quiltSizeStatements())
 })
 

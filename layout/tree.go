@@ -10,6 +10,7 @@ type Tree struct {
 	Fabrics   []*fabricNode
 	StripSets []*StripSetNode
 	Scraps    []*scrapsNode
+	Swaps     []*swapNode
 	Webs      *websNode
 	TopLeft   *WordNode
 	Blocks    []*blockNode

@@ -40,7 +40,34 @@ func (l *builder) deal() {
 	for _, p := range l.pools {
 		l.Faces[p.face].Fabric = int32(dealt.Fabrics[d.of[p.face]])
 	}
-	d.findAlike(dealt.Proven)
+	before := d.alike(l.Seams)
+	d.swap()
+	d.findAlike(dealt.Proven, before)
+}
+
+// swap has blocks trade what was dealt to each by itself, in the order of the layout's swaps.
+func (d *dealer) swap() {
+	for _, s := range d.design.Swaps {
+		a, b := d.Cells[s.Cells[0]], d.Cells[s.Cells[1]]
+		for i := range min(a.Count, b.Count) {
+			p, q := &d.Patches[a.First+i], &d.Patches[b.First+i]
+			for band := range min(p.Count, q.Count) {
+				one, other := p.First+band, q.First+band
+				if d.trades(one, other) {
+					d.Faces[one].Fabric, d.Faces[other].Fabric = d.Faces[other].Fabric, d.Faces[one].Fabric
+				}
+			}
+		}
+	}
+}
+
+// trades says whether two faces come from one pool and share their fabric with no other block.
+func (d *dealer) trades(one, other int32) bool {
+	if d.of[one] < 0 || d.of[other] < 0 {
+		return false
+	}
+	pool := int32(d.places[d.of[one]].Pool)
+	return pool == int32(d.places[d.of[other]].Pool) && d.key(pooledFace{one, pool}).own()
 }
 
 // placeKey is what gets one fabric: a face, or the faces of one role and band in a block,
@@ -50,6 +77,9 @@ type placeKey struct {
 	role                   int16
 	at                     measure.Point
 }
+
+// own says whether what shares a fabric lies in one block.
+func (k placeKey) own() bool { return k.face >= 0 || k.cell >= 0 }
 
 // makePlaces finds what gets one fabric each.
 func (d *dealer) makePlaces() {
@@ -115,19 +145,62 @@ func (d *dealer) bar(place, beside int32) {
 	}
 }
 
-// findAlike lists the seams between faces that got the same fabric though they need not
-// share one, and warns of them.
-func (d *dealer) findAlike(proven bool) {
+// findAlike lists the seams between faces that have the same fabric though they need not share one, and warns of them: of those
+// that the deal left, and of those that are alike since blocks were swapped.
+func (d *dealer) findAlike(proven bool, dealt []int) {
 	d.Alike = d.alike(d.Seams)
-	strips := d.alike(d.StripSeams)
-	if count := len(d.Alike) + len(strips); count > 0 {
-		first := d.StripSeams
-		at := strips
-		if len(d.Alike) > 0 {
-			first, at = d.Seams, d.Alike
+	var left, made []Seam
+	for _, i := range d.Alike {
+		if _, found := slices.BinarySearch(dealt, i); found {
+			left = append(left, d.Seams[i])
+		} else {
+			made = append(made, d.Seams[i])
 		}
-		d.warnAlike(first[at[0]], count, proven)
 	}
+	for _, i := range d.alike(d.StripSeams) {
+		left = append(left, d.StripSeams[i])
+	}
+	if len(left) > 0 {
+		d.warnAlike(left[0], len(left), proven)
+	}
+	if len(made) > 0 {
+		d.warnSwapped(made)
+	}
+}
+
+// warnSwapped says at each swap where it has put like fabrics side by side.
+func (d *dealer) warnSwapped(seams []Seam) {
+	for _, s := range d.design.Swaps {
+		var here []Seam
+		for _, seam := range seams {
+			if slices.Contains(s.Cells[:], d.cellOf(seam.A)) || slices.Contains(s.Cells[:], d.cellOf(seam.B)) {
+				here = append(here, seam)
+			}
+		}
+		if len(here) == 0 {
+			continue
+		}
+		face := here[0].A
+		d.Warnings = append(d.Warnings, layout.Fault{
+			Severity: layout.Warning, Span: s.Span,
+			Message: fmt.Sprintf("the swap puts two pieces of %s side by side at %s%s", d.Fabrics[d.Faces[face].Fabric].Name, d.where(face), moreSeams(len(here))),
+			Hint:    "swap it with another block",
+		})
+	}
+}
+
+// cellOf is the cell that a face lies in, -1 for none.
+func (d *dealer) cellOf(face int32) int { return int(d.Patches[d.Faces[face].Patch].Cell) }
+
+// moreSeams says along how many more seams it is so.
+func moreSeams(count int) string {
+	switch {
+	case count < 2:
+		return ""
+	case count == 2:
+		return "; so it is along 1 more seam"
+	}
+	return fmt.Sprintf("; so it is along %d more seams", count-1)
 }
 
 // alike is the seams of a list, by index, whose two faces got one fabric.
@@ -155,15 +228,9 @@ func (d *dealer) warnAlike(s Seam, count int, proven bool) {
 	} else if !proven {
 		why = fmt.Sprintf("no better deal of the pool %q was found", pool.Name)
 	}
-	more := ""
-	if count == 2 {
-		more = "; so it is along 1 more seam"
-	} else if count > 2 {
-		more = fmt.Sprintf("; so it is along %d more seams", count-1)
-	}
 	d.Warnings = append(d.Warnings, layout.Fault{
 		Severity: layout.Warning, Span: pool.Span,
-		Message: fmt.Sprintf("two pieces of %s lie side by side at %s, since %s%s", d.Fabrics[d.Faces[face].Fabric].Name, d.where(face), why, more),
+		Message: fmt.Sprintf("two pieces of %s lie side by side at %s, since %s%s", d.Fabrics[d.Faces[face].Fabric].Name, d.where(face), why, moreSeams(count)),
 		Hint:    "add a fabric to the pool",
 	})
 }

@@ -18,6 +18,20 @@ func (f *fitting) grownEdits(g *layout.Growth, counts [2]int) edits {
 	if counts == g.Counts() {
 		return nil
 	}
+	return f.placedEdits(g, counts).with(f.withoutSwaps())
+}
+
+// withoutSwaps leaves the lines of swaps out, whose places are those of the grid as it was.
+func (f *fitting) withoutSwaps() edits {
+	var e edits
+	for _, n := range f.tree.Swaps {
+		e = append(e, edit{f.wholeLines(n.Span), ""})
+	}
+	return e
+}
+
+// placedEdits are the grid and the table of webs of so many blocks.
+func (f *fitting) placedEdits(g *layout.Growth, counts [2]int) edits {
 	places := g.Places(counts)
 	var period, times [2]int
 	asWritten := true
