@@ -37,7 +37,7 @@ func randomQuilt(r *rand.Rand, blocks []byte) string {
 // page does that is sent everything. Some saves are missed on the way.
 func TestWhatIsSentAddsUp(t *testing.T) {
 	s := newState("an-instance", "a.quilt", "l")
-	address, _ := serving(t, siteOf(s))
+	address, _ := serving(t, siteShowing(s))
 	p := newTab(t)
 	p.do(navigate(address))
 	p.until(`document.readyState === 'complete'`)
@@ -105,8 +105,8 @@ func TestWhatIsSentAddsUp(t *testing.T) {
 	}
 }
 
-// siteOf is a site that shows a state.
-func siteOf(s *state) *site {
+// siteShowing is a site that shows a state.
+func siteShowing(s *state) *site {
 	made := newSite("/x/a.quilt", Options{})
 	made.state = s
 	return made

@@ -75,7 +75,7 @@ func asXLSX(of func(*report.Plans) document.Document) func(*plans, io.Writer) er
 
 // filesTab lists what can be saved.
 func filesTab(p *plans) reportTab {
-	r := reportTab{Name: "Files", Intro: "each file is made when you save it, from the picture you see"}
+	r := reportTab{Name: "Files", Intro: "Each file is made when you save it, from the picture you see."}
 	s := tabSection{Title: "To save"}
 	no := p.uncut()
 	for _, f := range savedFiles() {

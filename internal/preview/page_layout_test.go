@@ -17,7 +17,9 @@ func pageStates() map[string][]string {
 }
 
 // laidOut measures a page: controls of the bar that stand in another row than the first, boxes that reach beyond the window,
-// boxes that lie over one another, and words whose contrast with what is behind them is below 4.5 (WCAG 2.2, 1.4.3).
+// boxes that lie over one another, words that are cut off or lie beneath the zoom, controls of a phone's bar that a thumb misses
+// (44 pixels, as the guidelines of both makers of phones ask) or that have no word, a quilt without a frame,
+// and words whose contrast with what is behind them is below 4.5 (WCAG 2.2, 1.4.3).
 const laidOut = `(() => {
 	const wrong = [], shown = (e) => e.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && e.getBoundingClientRect().width > 0;
 	const name = (e) => e.id || e.dataset.action || e.className || e.tagName;
@@ -40,6 +42,25 @@ const laidOut = `(() => {
 		const list = [...row].filter(shown).map((e) => [name(e), e.getBoundingClientRect()]).sort((a, b) => a[1].left - b[1].left);
 		for (let i = 1; i < list.length; i++) if (list[i][1].left < list[i - 1][1].right - 0.5) wrong.push(list[i][0] + ' lies over ' + list[i - 1][0]);
 	}
+	const over = (p, q) => Math.min(p.right, q.right) - Math.max(p.left, q.left) > 1 && Math.min(p.bottom, q.bottom) - Math.max(p.top, q.top) > 1;
+	const box = (e) => e.getBoundingClientRect(), header = document.querySelector('header'), zoom = document.querySelector('.zoom');
+	for (const e of document.querySelectorAll('#heading, #heading > *')) if (shown(e) && box(e).right > box(header).right + 0.5) wrong.push(name(e) + ' reaches out of the header');
+	for (const e of document.querySelectorAll('#facts > span')) {
+		const b = box(e), f = box(e.parentElement);
+		if (b.top < f.bottom - 1 && (b.right > f.right + 0.5 || b.bottom > f.bottom + 2)) wrong.push('the fact “' + e.textContent + '” is cut off');
+	}
+	for (const e of document.querySelectorAll('figcaption')) {
+		if (!shown(e) || !e.textContent) continue;
+		if (e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1) wrong.push('the caption “' + e.textContent + '” is cut off');
+		if (box(e).top < box(e.parentElement).top && box(e).bottom > box(e.parentElement).top + 4) wrong.push('the caption “' + e.textContent + '” hangs into the picture');
+		if (shown(zoom) && over(box(e), box(zoom))) wrong.push('the caption “' + e.textContent + '” lies beneath the zoom');
+	}
+	for (const e of document.querySelectorAll('nav > .group > *, nav > .menu > .opener')) {
+		if (innerWidth > 700 || !shown(e)) continue;
+		if (box(e).width < 44 || box(e).height < 44) wrong.push('a thumb misses ' + name(e));
+		if (![...e.querySelectorAll('.word')].some(shown)) wrong.push(name(e) + ' has no word');
+	}
+	for (const e of document.querySelectorAll('.pane')) if (!document.body.matches('.no-picture') && !(e.querySelector('.frame')?.getBoundingClientRect().width > 50)) wrong.push('a quilt has no frame');
 	const numbers = (color) => { const [r, g, b, a = 1] = color.match(/[\d.]+/g).map(Number); return { r, g, b, a }; };
 	const light = ({ r, g, b }) => [r, g, b].map((v) => (v /= 255, v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4)).reduce((sum, v, i) => sum + v * [0.2126, 0.7152, 0.0722][i], 0);
 	const behind = (e) => {
@@ -67,6 +88,10 @@ func TestThePageIsLaidOut(t *testing.T) {
 		p.load(r.address)
 		for _, dark := range []bool{false, true} {
 			p.dark(dark)
+			eval[bool](p, `(document.getElementById('title').textContent = 'A very long runner for the table by the kitchen window, in two blues and rust', true)`)
+			for _, wrong := range eval[[]string](p, laidOut) {
+				t.Errorf("%d wide, dark %v, a long title: %s", size[0], dark, wrong)
+			}
 			for state, keys := range pageStates() {
 				for _, key := range keys {
 					p.key(key)
@@ -103,7 +128,9 @@ func TestThePageIsLaidOut(t *testing.T) {
 		}
 	}
 	for _, broken := range []string{`document.querySelector('nav').style.flexWrap = 'wrap', document.querySelector('nav').style.width = '60px'`,
-		`document.querySelector('#facts').style.color = '#999'`, `document.querySelector('main').style.marginBottom = '-40px'`} {
+		`document.querySelector('#facts').style.color = '#999'`, `document.querySelector('#heading').style.width = '2000px'`, `document.querySelector('.frame').remove()`,
+		`document.querySelector('#facts').style.flexWrap = 'nowrap', document.querySelector('header').style.width = '300px'`,
+		`document.querySelector('figcaption').append('along the whole of the bar '.repeat(20))`, `document.querySelector('figcaption').append('x'), document.querySelector('figcaption').style.right = 0`, `document.querySelector('main').style.marginBottom = '-40px'`} {
 		p.dark(false)
 		p.load(r.address)
 		eval[bool](p, `(`+broken+`, true)`)

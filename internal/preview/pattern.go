@@ -79,7 +79,7 @@ func (p *plans) page() ([]byte, error) {
 
 // patternTab is the printed pattern beside the picture, as it would be printed now.
 func patternTab(p *plans) reportTab {
-	r := reportTab{Name: "Pattern", Intro: "as it prints now"}
+	r := reportTab{Name: "Pattern", Intro: "The pattern as it prints now."}
 	page, err := p.page()
 	if err != nil {
 		r.Placed = true

@@ -5,6 +5,7 @@ package preview
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -75,7 +76,8 @@ func (p *tab) frames() {
 	eval[bool](p, `new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))`)
 }
 
-// TestDragToCompare: with the line between two views each side is seen in its own; the pointer, a finger and the keys move it.
+// TestDragToCompare: with the line between two views each side is seen in its own; it begins in the middle of the quilt, and the pointer,
+// a finger and the keys move it.
 func TestDragToCompare(t *testing.T) {
 	r, p := start(t, starfish(t), Options{}), newTab(t)
 	p.load(r.address)
@@ -83,28 +85,32 @@ func TestDragToCompare(t *testing.T) {
 	const at = `parseFloat(document.getElementById('split').getAttribute('aria-valuenow'))`
 	const middle = `(() => { const b = document.getElementById('split').getBoundingClientRect(); return [b.left + b.width / 2, b.top + b.height / 2]; })()`
 	p.until(`!document.getElementById('split').hidden`)
+	p.frames()
 	if boxes := eval[[]float64](p, quiltBox); stays(boxes[:4], boxes[4:]) != "" {
 		t.Errorf("the two views lie apart: %v", boxes)
 	}
-	place := eval[[]float64](p, middle)
+	place, began := eval[[]float64](p, middle), eval[float64](p, at)
+	if off := eval[float64](p, `(() => { const b = document.querySelector('.pane .frame').getBoundingClientRect(); return b.left + b.width / 2; })()`) - place[0]; math.Abs(off) > 7 {
+		t.Errorf("the line begins %.0f pixels off the middle of the quilt", off)
+	}
 	p.mouse(pressed, place[0], place[1], left)
 	p.mouse(moved, place[0]+140, place[1], left)
 	p.mouse(released, place[0]+140, place[1], left)
-	if got := eval[float64](p, at); got != 60 {
-		t.Errorf("dragged by a tenth of 1400 pixels, the line stands at %.0f %%", got)
+	if got := eval[float64](p, at); got != began+10 {
+		t.Errorf("dragged by a tenth of 1400 pixels, the line stands at %.0f %% instead of %.0f", got, began+10)
 	}
-	if clip := eval[string](p, `getComputedStyle(document.querySelector('.pane + .pane svg')).clipPath`); clip != "inset(0px 0px 0px 60%)" {
+	if clip := eval[string](p, `getComputedStyle(document.querySelector('.pane + .pane svg')).clipPath`); clip != fmt.Sprintf("inset(0px 0px 0px %g%%)", began+10) {
 		t.Errorf("the second view is cut to %s", clip)
 	}
 	p.picture("slide")
 	place = eval[[]float64](p, middle)
 	p.touch(place, []float64{place[0] - 280, place[1]})
-	p.until(at + ` === 40`)
+	p.until(fmt.Sprintf(`%s === %g`, at, began-10))
 	eval[bool](p, `(document.getElementById('split').focus(), true)`)
 	for _, key := range []struct {
 		key  string
 		want float64
-	}{{kb.ArrowRight, 42}, {kb.ArrowLeft, 40}, {kb.PageUp, 50}, {kb.Home, 0}, {kb.End, 100}, {kb.PageDown, 90}} {
+	}{{kb.ArrowRight, began - 8}, {kb.ArrowLeft, began - 10}, {kb.PageUp, began}, {kb.Home, 0}, {kb.End, 100}, {kb.PageDown, 90}} {
 		p.key(key.key)
 		if got := eval[float64](p, at); got != key.want {
 			t.Errorf("%q: the line stands at %.0f %%, wanted %.0f", key.key, got, key.want)
@@ -139,7 +145,7 @@ func TestLinkToAState(t *testing.T) {
 	eval[bool](p, `(document.getElementById('tab-1').click(), true)`)
 	p.key("m")
 	p.wheel(600, 400, 300)
-	p.until(`/^#view=value&compare=slide&with=color&report=cutting&at=[-0-9.,]+&zoom=[0-9.]+$/.test(location.hash)`)
+	p.until(`/^#view=value&compare=slide&with=color&split=\d+&report=cutting&at=[-0-9.,]+&zoom=[0-9.]+$/.test(location.hash)`)
 	address := eval[string](p, `location.href`)
 	other := p.beside()
 	other.do(chromedp.EmulateViewport(1400, 900))
@@ -155,7 +161,7 @@ func TestLinkToAState(t *testing.T) {
 		}
 	}
 	other.do(chromedp.EmulateViewport(900, 700))
-	other.load(address + "&split=20&view=<script>&with=nothing&nonsense")
+	other.load(regexp.MustCompile(`split=\d+`).ReplaceAllString(address, "split=20") + "&view=<script>&with=nothing&nonsense")
 	if got := eval[string](other, `document.getElementById('split').getAttribute('aria-valuenow')`); got != "20" {
 		t.Errorf("an address that ends in nonsense is read as %s", got)
 	}

@@ -205,7 +205,7 @@ func (v *values) totals() document.Section {
 		}
 	}
 	add("one fabric", sums.OneFabric, "", v.oneFabric())
-	return with(section("seams", "Seams, "+v.length(sums.Length)+" in all", document.Detail), t)
+	return with(section("seams", "Seams, total length "+v.length(sums.Length), document.Detail), t)
 }
 
 // oneFabric are the seams with one fabric on both sides.

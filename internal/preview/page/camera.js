@@ -73,6 +73,12 @@ export class Camera {
     return [this.width / 2 - (this.x0 + this.u * this.sideX) * s, this.height / 2 - (this.y0 + this.v * this.sideY) * s];
   }
 
+  // middle is where the quilt's middle stands, in whole percent of the window's breadth.
+  get middle() {
+    const [x] = this.toWindow(this.quiltWidth / 2, 0);
+    return this.width ? Math.min(90, Math.max(10, Math.round(x / this.width * 100))) : 50;
+  }
+
   // toQuilt is the place on the quilt, in units, of a pixel of the window.
   toQuilt(px, py) {
     const [x, y] = this.offset;

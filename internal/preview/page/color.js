@@ -49,10 +49,10 @@ export class ColorCard {
     this.field = make('input', undefined, { type: 'text', 'aria-label': 'Color, # and six digits', maxlength: '7', spellcheck: 'false', autocomplete: 'off', size: '8' });
     this.others = make('div', undefined, { class: 'others', role: 'group', 'aria-label': 'Colors of the layout’s fabrics' });
     this.where = button('Where it is', { 'aria-pressed': 'false', title: 'Dim all other fabrics' }, () => this.isolate(this.fabric));
-    this.line = make('code', '', { tabindex: '0', 'aria-label': 'Line of the layout' });
+    this.line = make('code', '', { title: 'The fabric’s line of the layout with this color' });
     this.buttons = make('div', undefined, { class: 'buttons' });
     this.copy = button('Copy line', { title: 'Copy the fabric’s line with this color' }, () => this.copyLine());
-    this.write = button('Write line', { title: 'Write the line into the layout', class: 'main', hidden: '' }, () => this.onWrite(this.own.name, this.hex));
+    this.write = button('Save color', { title: 'Save this color in the layout', class: 'main', hidden: '' }, () => this.onWrite(this.own.name, this.hex));
     this.buttons.append(this.where, this.copy, this.write);
     const side = make('div', undefined, { class: 'side' }), field = make('label', 'Color ');
     field.append(this.field);

@@ -9,12 +9,13 @@ export function showCompareMenu({ two, secondView, secondColorway }, choose, col
   const box = byId('second-views');
   if (!box.children.length) {
     for (const view of Object.keys(views)) {
-      const button = make('button', `with ${titleOf(view).toLowerCase()}`, { 'data-second': view, title: `The second view (Shift with ${views[view].toUpperCase()})` });
+      const button = make('button', titleOf(view), { 'data-second': view, title: `The second view (Shift with ${views[view].toUpperCase()})` });
       button.addEventListener('click', () => choose(view));
       box.append(button);
     }
   }
-  showColorways(byId('second-colorways'), colorways, two ? secondColorway : undefined, chooseColorway, (name) => (name ? `in ${name}` : colorwayName(name)), 'The second view in this colorway (Shift with O for the next)');
+  byId('second-colorways').parentElement.hidden = colorways.length === 0;
+  showColorways(byId('second-colorways'), colorways, two ? secondColorway : undefined, chooseColorway, colorwayName, 'The second view in this colorway (Shift with O for the next)');
   for (const button of box.children) button.setAttribute('aria-pressed', String(two && button.dataset.second === secondView));
 }
 

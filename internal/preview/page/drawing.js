@@ -44,6 +44,7 @@ export class Drawing {
     this.overlayCamera = element('g', this.overlay);
     this.marks = element('g', this.overlayCamera, { class: 'marks' });
     const path = (name) => element('path', this.overlayCamera, { class: name, d: '' });
+    this.frame = path('frame'); // tells the quilt from a wall that is as dark, or as light
     this.dim = path('dim');
     this.veil = path('dim');
     this.isolated = -1;
@@ -75,7 +76,7 @@ export class Drawing {
     if (change.anew || change.colours.length) this.fillFabrics();
     const regions = change.anew ? range(model.looseRegion() + 1) : change.regions;
     for (const r of regions) this.updateRegion(r);
-    if (change.anew) setAttribute(this.ground, 'd', model.ground());
+    if (change.anew) for (const e of [this.ground, this.frame]) setAttribute(e, 'd', model.ground());
     this.showLines(change.colours.length ? range(model.looseRegion() + 1) : regions);
     if (this.isolated >= 0) this.isolate(change.anew ? -1 : this.isolated);
   }

@@ -48,7 +48,7 @@ export class Editing {
   // act does one thing and says how it went; done is the sentence where it went well.
   async act(request, done) {
     const reply = await this.ask({ seen: this.mark, ...request });
-    if (reply.why) showNote(`Not written: ${reply.why}.`);
+    if (reply.why) showNote(`Not saved: ${reply.why}.`);
     else showNote(typeof done === 'function' ? done(reply) : done, request.do === 'undo' ? redo(this) : reply.undo ? undo(this) : undefined);
     return reply;
   }

@@ -19,12 +19,12 @@ import { views, viewName, titleOf, captionOf } from './views.js';
 import { Highlight } from './highlight.js';
 import { Resource, pictureCame } from './resource.js';
 import { ReportPanel } from './report.js';
-import { encode, decode, History } from './link.js';
+import { encode, decode, unlinked, History } from './link.js';
 import { Slide } from './slide.js';
 import { Edge, coverOf } from './edge.js';
 import { copyText, showNote } from './copy.js';
 import { followLines } from './line.js';
-import { listenToFullScreen, toggleFullScreen, leaveFullScreen } from './fullscreen.js';
+import { listenToFullScreen, toggleFullScreen, leaveFullScreen, isFullScreen } from './fullscreen.js';
 import { showCompareMenu, showColorways, colorwayName } from './compare.js';
 import { listenToSwitcher } from './switcher.js';
 
@@ -311,17 +311,22 @@ const card = new ColorCard({
     if (why) showNote(why);
   },
   isolate: (fabric) => isolate(fabric),
-  onWrite: (fabric, color) => editing.act({ do: 'color', fabric, color, colorway: model.shownIn(model.colorway) }, ({ line }) => `Line ${line} is written.`), // the picture that has it closes the card
+  onWrite: (fabric, color) => editing.act({ do: 'color', fabric, color, colorway: model.shownIn(model.colorway) }, ({ line }) => `Saved in line ${line}.`), // the picture that has it closes the card
 });
 
 // ---- writing to the file
 
 const editing = new Editing();
-const textPane = new TextPane({ editing, announce: showNote });
+const textPane = new TextPane({ editing, announce: showNote, fixOf });
 editing.onWritten = (mark) => textPane.receive(mark);
 // applyFix writes what the hint of a fault says to type.
 function fixing() { return editing.allowed ? applyFix : null; }
-function applyFix(fault) { editing.act({ do: 'hint', fault }, ({ line }) => `Line ${line} is written.`); }
+function applyFix(fault) { editing.act({ do: 'hint', fault }, ({ line }) => `Line ${line} is fixed.`); }
+// fixOf is what applies the hint of a fault in a line, null where there is none.
+function fixOf(line) {
+  const fault = message?.faults.findIndex((f) => f.line === line && f.fix) ?? -1;
+  return fault >= 0 && fixing() ? () => applyFix(fault) : null;
+}
 
 // ---- alternatives that are auditioned
 
@@ -337,7 +342,7 @@ const audition = new Audition({
     showResources();
   },
   write: async (what) => {
-    const reply = await editing.act({ do: 'audition', ...what, colorway: model.shownIn(model.colorway) }, ({ line }) => `Line ${line} is written.`);
+    const reply = await editing.act({ do: 'audition', ...what, colorway: model.shownIn(model.colorway) }, ({ line }) => `Saved in line ${line}.`);
     if (!reply.why) audition.state.large = null; // the picture that has it lets it go
   },
 });
@@ -465,6 +470,8 @@ function showReport() {
   if (!settings.report || settings.text) panel.reset();
   else if (innerWidth < 704) card.close(); // the reports take its place on a phone
   coverPanes();
+  if (isFullScreen() && camera.fitted) actions.whole(); // where nothing was kept free for them
+  if (message) showFaults(message, foldsFaults(), model.shown, fixing());
   refreshResources();
   remember();
 }
@@ -513,12 +520,15 @@ const actions = {
   faults: () => { settings.faultsFolded = !foldsFaults(); if (message) showFaults(message, foldsFaults(), model.shown, fixing()); },
   keys: () => {
     settings.keys = !settings.keys;
-    showKeys(settings.keys);
-    document.querySelector('[data-action=keys]').setAttribute('aria-expanded', String(settings.keys));
+    const opener = document.querySelector('[data-action=keys]');
+    if (!settings.keys && byId('keys').contains(document.activeElement)) opener.focus();
+    showKeys(settings.keys, editing.allowed);
+    opener.setAttribute('aria-expanded', String(settings.keys));
   },
 };
-// foldsFaults says whether errors and warnings are folded to a line: as was chosen, and else where there are warnings alone.
-function foldsFaults() { return settings.faultsFolded ?? !wasBlocked; }
+// foldsFaults says whether errors and warnings are folded to a line: as was chosen, and else where there are warnings alone, or where
+// the pane that the layout is typed in tells of them.
+function foldsFaults() { return settings.faultsFolded ?? (!wasBlocked || settings.report && settings.text && model.shown); }
 function zoom(factor) {
   if (!model.shown) return;
   const [x, y] = pointer.position ?? [camera.width / 2, camera.height / 2];
@@ -542,6 +552,7 @@ function compare(on, inOnePicture) {
   settings.two = on;
   settings.slide = on && inOnePicture;
   if (on && settings.secondView === settings.view && !secondDiffers()) settings.secondView = settings.view === 'value' ? 'colour' : 'value';
+  if (settings.slide && settings.split === unlinked().split && model.shown) settings.split = camera.middle; // through the quilt, wherever it hangs
   updatePanes();
 }
 function flash() {
@@ -654,6 +665,7 @@ function receive(m, times) {
   wasBlocked = blocked;
   showFaults(m, foldsFaults(), model.shown, fixing());
   showTitle(m, model, status);
+  textPane.showFault();
   document.dispatchEvent(new CustomEvent('shown', { detail: { revision: m.revision, ...times, done: performance.now() } }));
 }
 

@@ -232,7 +232,7 @@ function headElement(heads) {
 }
 
 function rowElement(row, heads, columns) {
-  const names = ['row', row.head ? 'head' : '', row.tone, row.highlight !== undefined ? 'has-highlight' : '', row.diagram !== undefined ? 'has-diagram' : ''];
+  const names = ['row', row.head ? 'head' : '', row.cells.length === 1 && !row.save ? 'sentence' : '', row.tone, row.highlight !== undefined ? 'has-highlight' : '', row.diagram !== undefined ? 'has-diagram' : ''];
   const body = make('tbody', undefined, { tabindex: '-1', class: names.filter(Boolean).join(' ') });
   const line = make('tr');
   row.cells.forEach((text, i) => {

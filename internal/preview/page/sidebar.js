@@ -17,19 +17,21 @@ export function showPatch(facts, pinned, place) {
     const d = make('dd');
     d.append(...content);
     list.append(make('dt', term), d);
+    return d;
   };
   const title = make('h2', facts.shape);
   if (pinned) title.append(make('span', 'held', { class: 'held' }));
   for (const f of facts.fabrics) {
-    row(facts.fabrics.length > 1 ? 'strip' : 'fabric', swatch(f.colour), f.name + (f.print ? `, ${f.print}` : ''));
+    const d = row(facts.fabrics.length > 1 ? 'strip' : 'fabric', swatch(f.colour), f.name + (f.print ? `, ${f.print}` : ''), make('span', ` value ${f.value.toFixed(0)}`, { class: 'value' }));
+    d.className = 'wide';
   }
-  row('value', facts.fabrics.map((f) => f.value.toFixed(0)).join(', '));
   row('role', facts.role);
   row('finished', facts.finished);
   row('cut', facts.cut);
   if (facts.block) row('block', facts.block);
   row('place', facts.place);
-  row('layout', facts.row && facts.row !== facts.line ? `line ${facts.line}, grid row in line ${facts.row}` : `line ${facts.line}`);
+  const lines = row('layout', facts.row && facts.row !== facts.line ? `line ${facts.line}, grid line ${facts.row}` : `line ${facts.line}`);
+  lines.className = 'wide';
   box.replaceChildren(title, list);
   if (pinned && facts.line) box.append(lineActions(facts.line, () => fetchLine(facts.line), `Copy line ${facts.line}`, `Line ${facts.line}`));
   const { clientWidth: w, clientHeight: h } = box.parentElement, { offsetWidth, offsetHeight } = box;
@@ -72,21 +74,38 @@ export function paintFabric(i, { colour, grey }) {
 // fabricButton is the button of a fabric in the list, null for one that is not listed.
 export const fabricButton = (i) => byId('fabrics').querySelector(`[data-fabric="${i}"]`);
 
-const keys = [
-  ['c v l', 'color, value, line'], ['u a', 'squint, seams that vanish'], ['p d t', 'as color-blind viewers see it: protan, deutan, tritan'],
-  ['o', 'the next colorway of the layout'], ['shift with these', 'the second view'], ['s', 'seams'], ['b', 'both views, side by side'],
-  ['m', 'two views in one picture: drag the line, or ← →'],
-  ['e', 'type the layout, with preview --edit'], ['r', 'reports; there ↑ ↓ go from row to row, ← → from tab to tab'],
-  ['+ −', 'zoom in, zoom out, at the pointer'], ['w 0', 'whole quilt'], ['x', 'full screen'], ['arrows', 'from patch to patch'],
-  ['shift with arrows', 'move the quilt'], ['Enter', 'hold the patch, or the row'], ['Esc', 'let go'], ['n', 'flash what the last save changed'],
-  ['f', 'hide errors and warnings'], ['k', 'these keys'],
-];
+const keys = {
+  Views: [
+    ['C V L', 'color, value, line'], ['U A', 'squint, vanishing seams'], ['P D T', 'for color-blind viewers: protan, deutan, tritan'],
+    ['S', 'seam lines'], ['O', 'the next colorway'],
+  ],
+  Compare: [
+    ['B', 'two views'], ['M', 'drag to compare; ← → move the line'], ['Shift', 'with a view’s key, or O: the second view'],
+    ['N', 'flash what the last save changed'],
+  ],
+  'The quilt': [
+    ['+ −', 'zoom at the pointer'], ['W', 'the whole quilt'], ['X', 'full screen'], ['← ↑ → ↓', 'from patch to patch; with Shift, move the quilt'],
+    ['Enter', 'hold the patch'], ['Esc', 'let go'],
+  ],
+  Panels: [
+    ['R', 'reports: ↑ ↓ rows, ← → tabs, Enter holds a row'], ['E', 'type the layout'], ['F', 'fold errors and warnings'], ['K', 'these keys'],
+  ],
+};
 
-export function showKeys(on) {
+// showKeys shows what the keys do, or hides it; mayType says whether the layout can be typed.
+export function showKeys(on, mayType) {
   const box = byId('keys');
   box.hidden = !on;
   if (!on) return;
-  const list = make('dl');
-  for (const [key, effect] of keys) list.append(make('dt', key), make('dd', effect));
-  box.replaceChildren(list);
+  const groups = Object.entries(keys).map(([title, rows]) => {
+    const group = make('section'), list = make('dl');
+    for (const [names, effect] of rows.filter(([names]) => names !== 'E' || mayType)) {
+      const term = make('dt');
+      term.append(...names.split(' ').map((name) => make('kbd', name)));
+      list.append(term, make('dd', effect));
+    }
+    group.append(make('h2', title), list);
+    return group;
+  });
+  box.replaceChildren(make('button', '×', { class: 'close', 'data-action': 'keys', 'aria-label': 'Close the list of keys', title: 'Close (K or Esc)' }), ...groups);
 }

@@ -11,6 +11,7 @@ export const isBlocking = (m) => m.errors > 0 || m.problem !== '';
 // Fix writes what the hint of a fault says to type, by the fault's number; null where the page may not write.
 export function showFaults(m, folded, hasPicture, fix) {
   document.body.classList.toggle('no-picture', !hasPicture);
+  document.body.classList.toggle('errors-only', !hasPicture && isBlocking(m));
   const list = m.faults.map((f, i) => faultBox(f, fix && (() => fix(i))));
   if (m.more) list.push(make('p', `and ${m.more} more`));
   if (m.problem) list.unshift(make('pre', m.inside ? `Something broke inside eighthturn. Please report it with the layout.\n${m.problem}` : sentence(m.problem)));
@@ -20,7 +21,7 @@ export function showFaults(m, folded, hasPicture, fix) {
   const title = byId('faults-title');
   title.setAttribute('aria-expanded', String(!folded));
   const since = m.picture && m.picture !== m.revision && (m.errors || m.problem) ? '. This is the last good picture' : '';
-  title.textContent = heading(m) + since;
+  title.firstElementChild.textContent = heading(m) + since;
   byId('faults-list').hidden = folded;
   byId('faults-list').replaceChildren(...list);
 }
@@ -38,13 +39,9 @@ function heading(m) {
 // button does it, or copies the lines with it.
 function faultBox(f, fix) {
   const pre = make('pre', undefined, { class: f.severity });
-  f.text.trimEnd().split('\n').forEach((line, i) => {
-    if (i > 0) pre.append('\n');
-    const kind = /^ *\d+ \| /.test(line) ? 'source' : /^ *\| /.test(line) ? 'carets' : 'message';
-    pre.append(make('span', line, { class: kind }));
-  });
+  pre.append(...f.text.trimEnd().split(/(?<=\n)/).flatMap(faultLine));
   const box = make('div', undefined, { class: 'fault' });
-  const actions = lineActions(f.line, () => f.text.trimEnd(), 'Copy', 'Message');
+  const actions = lineActions(f.line, () => f.text.trimEnd(), 'Copy message', 'Message');
   if (f.fix) {
     const lines = f.fix.map((l) => l.text).join('\n');
     const button = make('button', fix ? 'Apply' : f.fix.length > 1 ? 'Copy new lines' : 'Copy new line', { title: lines, class: 'fix' });
@@ -55,6 +52,18 @@ function faultBox(f, fix) {
   return box;
 }
 
+// faultLine is one line of a fault in its parts: what is wrong and the hint are sentences, the layout's line and the carets are not.
+function faultLine(line) {
+  const part = (text, name) => make('span', text, { class: name });
+  if (/^ *\d+ \| /.test(line)) return [part(line, 'source')];
+  const [, carets, hint] = /^( *\|[ ^]*)(.*\n?)$/.exec(line) ?? [];
+  if (carets) return [part(carets, 'carets'), part(hint, 'hint')];
+  const [, at, said] = /^(.*?:\d+:\d+: )(.*\n?)$/.exec(line) ?? [, '', line];
+  const message = part('', 'message');
+  message.append(part(at, 'at'), said);
+  return [message];
+}
+
 // showTitle says in the window's title and icon how things stand. On the page itself the colorway stands beside the quilt's title.
 export function showTitle(m, { quilt, title, plainTitle }, status) {
   const name = title ? `${title} · ${m.file}` : m.file;
@@ -62,7 +71,11 @@ export function showTitle(m, { quilt, title, plainTitle }, status) {
   const prefix = status !== 'open' ? '… ' : blocking ? `✕ ${heading(m)} · ` : '';
   document.title = prefix + name;
   byId('title').textContent = plainTitle || m.file;
-  byId('facts').textContent = quilt ? [quilt.size, quilt.blocks, `${quilt.patches} patches`, title ? m.file : ''].filter(Boolean).join(' · ') : '';
+  const facts = quilt ? [quilt.size, quilt.blocks, `${quilt.patches} patches`, title ? m.file : ''].filter(Boolean) : [];
+  if (byId('facts').title !== facts.join(' · ')) {
+    byId('facts').title = facts.join(' · ');
+    byId('facts').replaceChildren(...facts.flatMap((fact, i) => [i ? ' ' : '', make('span', i ? `· ${fact}` : fact)]));
+  }
   const icon = status !== 'open' ? 'icon-disconnected.svg' : blocking ? 'icon-fault.svg' : 'icon.svg';
   if (byId('icon').getAttribute('href') !== icon) byId('icon').setAttribute('href', icon);
 }

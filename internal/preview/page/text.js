@@ -11,9 +11,9 @@ const look = 60; // and until it is looked at
 const draftKey = 'eighthturn-draft';
 
 export class TextPane {
-  // editing writes; announce says something briefly.
-  constructor({ editing, announce }) {
-    Object.assign(this, { editing, announce });
+  // editing writes; announce says something briefly; fixOf gives what applies the hint of a fault in a line of the file, null for none.
+  constructor({ editing, announce, fixOf }) {
+    Object.assign(this, { editing, announce, fixOf });
     this.field = byId('typed');
     this.layer = new Layer(byId('typed-layer'));
     this.words = new Words({ field: this.field, layer: this.layer, list: byId('words'), put: (...at) => this.put(...at) });
@@ -21,6 +21,7 @@ export class TextPane {
     this.mark = ''; // of it
     this.theirs = null; // what was saved elsewhere in the same lines
     this.faults = [];
+    this.fix = null; // applies the hint of the fault that is shown
     this.listen();
   }
 
@@ -45,6 +46,7 @@ export class TextPane {
     press('text-tidy', () => this.tidy());
     press('keep-mine', this.keepMine);
     press('take-theirs', this.takeTheirs);
+    byId('text-fault').lastElementChild.addEventListener('click', () => this.fix?.());
     addEventListener('beforeunload', (e) => { if (this.dirty) e.preventDefault(); });
     addEventListener('pagehide', () => this.keepDraft());
   }
@@ -270,8 +272,10 @@ export class TextPane {
     const fault = this.faults.find(at) ?? this.faults[0], e = byId('text-fault');
     e.hidden = !fault;
     if (!fault) return;
-    const text = `line ${fault.range.start.line + 1}: ${fault.message}`;
-    if (e.textContent !== text) e.textContent = text;
+    const [words, button] = e.children, number = fault.range.start.line + 1, text = `Line ${number}: ${fault.message}`;
+    if (words.textContent !== text) words.textContent = text;
+    this.fix = this.dirty ? null : this.fixOf(number);
+    button.hidden = !this.fix;
     e.className = fault.severity === 1 ? 'wrong' : 'doubtful';
   }
 }
