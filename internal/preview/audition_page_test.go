@@ -101,3 +101,26 @@ func TestAuditionOnThePage(t *testing.T) {
 	p.choosePlace("binding")
 	p.until(auditionPainted(6) + ` && document.querySelector('#audition code').innerText.startsWith('binding 2 1/2')`)
 }
+
+// TestTheAuditionIsLaidOut: at every width, light and dark, nothing of the tab is cut off, all its words can be read, all its controls can
+// be reached, and a finger finds them.
+func TestTheAuditionIsLaidOut(t *testing.T) {
+	r, p := start(t, starfish(t), Options{Edit: true}), newTab(t)
+	const cut = `(() => { const box = document.getElementById('report-body'), b = box.getBoundingClientRect();
+		return [...document.querySelectorAll('#audition :is(button, select, img, code, p)')].filter((e) => e.checkVisibility()).map((e) => [e, e.getBoundingClientRect()])
+			.filter(([, q]) => q.width > 0 && (q.left < b.left - 1 || q.right > b.right + 1)).map(([e]) => (e.className || e.id || e.localName) + ' is cut off'); })()`
+	for _, size := range pageSizes {
+		p.do(chromedp.EmulateViewport(size[0], size[1]))
+		p.load(r.address + "#report=audition&audition=kites%20of%20S&large=shallow")
+		p.until(auditionPainted(4))
+		for _, dark := range []bool{false, true} {
+			p.dark(dark)
+			what := fmt.Sprintf("%d wide, dark %v", size[0], dark)
+			for _, wrong := range slices.Concat(eval[[]string](p, laidOut), eval[[]string](p, cut), eval[[]string](p, focusSeen+`('#audition')`)) {
+				t.Errorf("%s: %s", what, wrong)
+			}
+			p.picture(fmt.Sprintf("audition-%d-%v", size[0], dark))
+		}
+		p.do(chromedp.Navigate("about:blank"))
+	}
+}

@@ -34,7 +34,7 @@ func answered[T any](t *testing.T, s *site, address string) (m T) {
 	return m
 }
 
-func siteOf(t *testing.T, text, colorway string) *site {
+func auditionSite(t *testing.T, text, colorway string) *site {
 	t.Helper()
 	s := newSite("/somewhere/quilt.quilt", Options{})
 	d, err := drawWith(nil, variant{colorway: colorway})(t.Context(), text, drawing{})
@@ -66,7 +66,7 @@ colorway dusk rust #334455
 func TestAuditionsOfThePage(t *testing.T) {
 	t.Parallel()
 	for _, colorway := range []string{"", "dusk"} {
-		s := siteOf(t, inPools, colorway)
+		s := auditionSite(t, inPools, colorway)
 		list := answered[auditionList](t, s, "/auditions")
 		if len(list.Places) < 18 {
 			t.Errorf("in %q there are %d places", colorway, len(list.Places))
@@ -140,7 +140,7 @@ func asWritten(t *testing.T, s *site, p auditionPlace, a *alternative, colorway 
 // names nothing is nothing.
 func TestAuditionsThatThePageCannotHave(t *testing.T) {
 	t.Parallel()
-	s := siteOf(t, inPools, "")
+	s := auditionSite(t, inPools, "")
 	m := answered[auditionMessage](t, s, auditionPath("border", "1", []string{"rust", "navy", "foam"}))
 	if len(m.Alternatives) != 3 || len(m.Left) != 0 {
 		t.Errorf("a border: %d alternatives, left out %v", len(m.Alternatives), m.Left)
@@ -168,7 +168,7 @@ func TestAuditionsThatThePageCannotHave(t *testing.T) {
 // color, and the fabric looks as it will.
 func TestAuditionedColorIsTheTried(t *testing.T) {
 	t.Parallel()
-	s := siteOf(t, inPools, "")
+	s := auditionSite(t, inPools, "")
 	m := answered[auditionMessage](t, s, auditionPath("rust", "", []string{"#123456", "navy"}))
 	if a := m.Alternatives[0]; a.Try != "0-123456" || a.Fabric == nil || !strings.EqualFold(a.Fabric.Colour, "#123456") || a.Fabric.Seen["deutan"] == "" {
 		t.Errorf("a color is tried as %q, fabric %+v", a.Try, a.Fabric)

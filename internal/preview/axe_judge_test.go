@@ -63,6 +63,11 @@ func axeStates() map[string]func(p *tab) {
 			click("#report-rows .has-diagram")(p)
 		},
 		"a fabric": click("#fabrics button"),
+		"audition": func(p *tab) {
+			p.openAudition("kites of S")
+			p.until(auditionPainted(4))
+			p.clickOn(".alternative", 2)
+		},
 		"held patch": func(p *tab) {
 			eval[bool](p, `(document.querySelector('.pane').focus(), true)`)
 			eval[bool](p, `(document.querySelector('.pane').dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowRight', bubbles: true })), document.querySelector('.pane').dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true })), true)`)
@@ -87,7 +92,7 @@ func TestAxeFindsNothing(t *testing.T) {
 		p.do(chromedp.EmulateViewport(size[0], size[1]))
 		p.load(r.address)
 		for state, lead := range axeStates() {
-			if size[0] < 1000 && !slices.Contains([]string{"plain", "reports", "line between", "held patch", "compare menu", "eyes menu", "a fabric", "typing"}, state) {
+			if size[0] < 1000 && !slices.Contains([]string{"plain", "reports", "line between", "held patch", "compare menu", "eyes menu", "a fabric", "typing", "audition"}, state) {
 				continue // as in a wide window
 			}
 			eval[bool](p, `(Storage.prototype.setItem = () => {}, sessionStorage.clear(), true)`) // nothing is left of the state before
