@@ -33,7 +33,7 @@ func setCases() []testCase {
 		},
 		{
 			"a set without the last width", swap(banded, "navy 1 3/4\n", "navy⟦⟧\n"), refused,
-			says(`expected the cut width of "navy" or the word rest, found the end of the line`, "for example strip-set shore rust 1 3/4 cream 1 1/2 teal rest"),
+			says(`expected the cut width of "navy", or the word rest or equal, found the end of the line`, "for example strip-set shore rust 1 3/4 cream 1 1/2 teal rest"),
 		},
 		{
 			"a width before its fabric", swap(banded, "rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦1⟧ 3/4 rust 1 1/2 cream 1 3/4 navy\n"), refused,
@@ -41,7 +41,29 @@ func setCases() []testCase {
 		},
 		{
 			"two rests", swap(banded, "1 3/4 cream 1 1/2 navy 1 3/4\n", "rest cream 1 1/2 ⟦navy rest⟧\n"), refused,
-			says(`a strip set may have one rest, "shore" has two`, "give this one its cut width"),
+			says(`a strip set may have one rest, "shore" has two`, "write equal for each strip that takes an equal share of the rest"),
+		},
+		{"equal strips that a ruler shows", swap(banded, "strip 4\n", "strip 4 1/4\n", "1 3/4 cream 1 1/2 navy 1 3/4\n", "equal cream equal navy equal\n"), accepted, nil},
+		{"equal strips beside one of its own width", swap(banded, "1 3/4 cream 1 1/2 navy 1 3/4\n", "equal cream 2 navy equal\n"), accepted, nil},
+		{
+			"equal strips that no ruler shows", swap(banded, "strip-set shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦strip-set shore rust equal cream equal navy equal⟧\n"), warned,
+			says(`warning: the equal strips of "shore" are about 1 11/16 in wide, which no ruler shows`, "strip 3 1/2 makes them 1 1/2 in, and strip 4 1/4 makes them 1 3/4 in"),
+		},
+		{
+			"equal strips so narrow that none are narrower", swap(banded, "strip 4\n", "strip 1\n", "strip-set shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦strip-set shore rust equal cream equal navy equal⟧\n"), warned,
+			says(`warning: the equal strips of "shore" are about 11/16 in wide, which no ruler shows`, "strip 1 1/4 makes them 3/4 in"),
+		},
+		{
+			"equal strips for a given side", swap(banded, "strip 4\n", "side 6\n", "strip-set shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟦strip-set shore rust equal cream equal navy equal⟧\n"), warned,
+			says(`warning: the equal strips of "shore" are about 1 13/16 in wide, which no ruler shows`, "give all but one a width that a ruler shows, and write rest for the last"),
+		},
+		{
+			"equal strips and a rest", swap(banded, "1 3/4 cream 1 1/2 navy 1 3/4\n", "equal cream equal ⟦navy rest⟧\n"), refused,
+			says(`the equal strips of "shore" share what the others leave, so there is no rest`, "write equal for each strip that takes an equal share of the rest"),
+		},
+		{
+			"equal strips of nothing", swap(banded, "1 3/4 cream 1 1/2 navy 1 3/4\n", "4 ⟦cream equal⟧ navy equal\n"), refused,
+			says("the other strips leave 1/2 in of the 4 in that web blocks need, no more than its two seam allowances", "make the other strips narrower"),
 		},
 		{
 			"a rest of nothing", swap(banded, "1 3/4 cream 1 1/2 navy 1 3/4\n", "4 ⟦cream rest⟧\n"), refused,

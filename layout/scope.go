@@ -152,7 +152,7 @@ func (c *checker) nameToWrite(n NameNode) hint {
 	if hint := c.markedName(n); hint.words != "" {
 		return hint
 	}
-	hint := c.guess(text, c.names.order).or(didYouMean(text, []string{"cut", "finished", "rest", Reversed}))
+	hint := c.guess(text, c.names.order).or(didYouMean(text, []string{"cut", "finished", "rest", "equal", Reversed}))
 	if len(c.list) >= maxGuesses {
 		return hint
 	}

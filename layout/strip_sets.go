@@ -8,8 +8,8 @@ import (
 func stripSetStatements() []Statement {
 	return []Statement{{
 		Word: "strip-set", Form: "strip-set name fabric length fabric length …",
-		Summary: "strips sewn together, from the wedge's wide end to its tip; one length may be the word rest",
-		Example: "strip-set shore rust 1 3/4 cream 1 1/2 teal rest", Options: []Option{{Word: "rest"}}, next: "a fabric", defines: true,
+		Summary: "strips sewn together, from the wedge's wide end to its tip; one length may be the word rest, or several the word equal",
+		Example: "strip-set shore rust 1 3/4 cream 1 1/2 teal rest", Options: []Option{{Word: "rest"}, {Word: "equal"}}, next: "a fabric", defines: true,
 		parse: parseStripSet, check: (*checker).stripSets, after: []string{"palette", "scraps"},
 	}}
 }
@@ -22,11 +22,12 @@ type StripSetNode struct {
 	poisoned bool // does not hold together: no strip is asked to fit it
 }
 
-// bandNode is one band of a strip set; without a length it is the rest.
+// bandNode is one band of a strip set; without a length it is the rest, or as wide as all others that are equal.
 type bandNode struct {
 	Span
 	Fabric NameNode
 	Cut    *LengthNode
+	Equal  Span // the word, empty if it was not there
 }
 
 // StripSet is strips sewn together, from the wide end of a wedge to its tip.
@@ -38,9 +39,10 @@ type StripSet struct {
 
 // Band is one strip of a strip set.
 type Band struct {
-	Fabric int // index, -1 for a pool
-	Pool   int // index, -1 for a fabric
-	Rest   bool
+	Fabric int  // index, -1 for a pool
+	Pool   int  // index, -1 for a fabric
+	Rest   bool // takes what the others leave
+	Equal  bool // shares what the others leave with the rest of its kind
 	// Cut is the band's cut width in the strip for wedges of each height; 0 where no
 	// block of the grid uses the set so.
 	Cut [blocks.Heights]measure.NM
@@ -88,7 +90,12 @@ func (c *cursor) band(s *StripSetNode) bool {
 		s.Bands = append(s.Bands, b)
 		return true
 	}
-	l, ok := c.length("the cut width of " + quote(b.Fabric.Text) + " or the word rest")
+	if at, ok := c.accept("equal"); ok {
+		b.Span, b.Equal = b.Span.To(at), at
+		s.Bands = append(s.Bands, b)
+		return true
+	}
+	l, ok := c.length("the cut width of " + quote(b.Fabric.Text) + ", or the word rest or equal")
 	if !ok {
 		return false
 	}
@@ -109,21 +116,16 @@ func (c *checker) stripSets() {
 			continue
 		}
 		s := StripSet{Name: n.Name.Text, Span: n.Span}
-		rests := 0
 		for _, b := range n.Bands {
 			band, ok := c.bandOf(b)
 			n.poisoned = n.poisoned || !ok
-			if b.Cut == nil {
-				if rests++; rests == 2 {
-					c.fault(b.Span, "give this one its cut width", "a strip set may have one rest, %s has two", quote(n.Name.Text))
-					n.poisoned = true
-				}
-			} else if b.Cut.Finished {
+			if b.Cut != nil && b.Cut.Finished {
 				c.cutNotFinished(b.Cut, "the widths of a strip set are")
 				n.poisoned = true
 			}
 			s.Bands = append(s.Bands, band)
 		}
+		n.poisoned = n.poisoned || !c.oneRest(n)
 		c.design.StripSets, c.setNodes = append(c.design.StripSets, s), append(c.setNodes, n)
 	}
 }
@@ -136,5 +138,39 @@ func (c *checker) bandOf(b bandNode) (Band, bool) {
 		c.fault(b.Fabric.Span, "write a fabric, for example "+c.someFabric(0), "a strip set is sewn from fabrics, and %s is a strip set", quote(b.Fabric.Text)).note(e.span, "defined here")
 		ok = false
 	}
-	return Band{Fabric: f.Fabric, Pool: f.Pool, Rest: b.Cut == nil}, ok
+	return Band{Fabric: f.Fabric, Pool: f.Pool, Rest: b.Cut == nil && b.Equal.Empty(), Equal: !b.Equal.Empty()}, ok
+}
+
+// oneRest sees that a set has one rest at most, and none beside strips that share it.
+func (c *checker) oneRest(n *StripSetNode) bool {
+	var rests []bandNode
+	shared := false
+	for _, b := range n.Bands {
+		switch {
+		case !b.Equal.Empty():
+			shared = true
+		case b.Cut == nil:
+			rests = append(rests, b)
+		}
+	}
+	switch {
+	case len(rests) > 1:
+		c.fault(rests[1].Span, "", "a strip set may have one rest, %s has two", quote(n.Name.Text)).suggest(c.allEqual(n))
+	case len(rests) == 1 && shared:
+		c.fault(rests[0].Span, "", "the equal strips of %s share what the others leave, so there is no rest", quote(n.Name.Text)).suggest(c.allEqual(n))
+	default:
+		return true
+	}
+	return false
+}
+
+// allEqual is a hint to share what the other strips leave between all that have no width.
+func (c *checker) allEqual(n *StripSetNode) hint {
+	h := hint{words: "write equal for each strip that takes an equal share of the rest"}
+	for _, b := range n.Bands {
+		if b.Cut == nil && b.Equal.Empty() {
+			h.edits = append(h.edits, Edit{Span{b.End - len("rest"), b.End}, "equal"})
+		}
+	}
+	return h
 }

@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"fmt"
+
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 )
@@ -64,32 +66,53 @@ func (c *checker) fitSet(set int, h blocks.WedgeHeight, kind string) bool {
 	exact := c.exactStrip(h)
 	allowance := measure.Of(d.Seam)
 	total := measure.Length{}
-	rest := -1
-	for i, b := range n.Bands {
+	open := 0 // strips that share what the others leave
+	for _, b := range n.Bands {
 		if b.Cut == nil {
-			rest = i
+			open++
 			continue
 		}
 		total = total.Add(b.Cut.In(d.Units))
 	}
 	comesTo := total.Sub(allowance.Times(2 * (len(n.Bands) - 1)))
 	left := exact.Sub(comesTo)
-	if rest < 0 && left.Sign() != 0 {
+	if open == 0 && left.Sign() != 0 {
 		c.setDiffers(n, kind, comesTo, exact)
 		return false
 	}
+	share := left.Over(max(1, open))
 	for i, b := range n.Bands {
-		cut := left
-		if i != rest {
+		cut := share
+		if b.Cut != nil {
 			cut = b.Cut.In(d.Units)
 		}
 		if cut.Sub(allowance.Times(2)).Cmp(measure.Of(MinFinished)) < 0 {
-			c.bandTooNarrow(b, i == rest, cut, kind, exact)
+			c.bandTooNarrow(b, cut, kind, exact)
 			return false
 		}
 		d.StripSets[set].Bands[i].Cut[h] = cut.NM()
 	}
+	if _, on := measure.On(share.NM(), d.Units.Mark()); open > 1 && !on {
+		c.warnOffMark(n, share, exact, open)
+	}
 	return true
+}
+
+// warnOffMark warns of equal strips that no ruler shows, and says which strips for wedges would make them such.
+func (c *checker) warnOffMark(n *StripSetNode, share, exact measure.Length, open int) {
+	u := c.design.Units
+	h := advice("give all but one a width that a ruler shows, and write rest for the last")
+	if step := u.Usual(measure.Inch/4, measure.Centimetre/2); c.design.StripGiven {
+		low := measure.RoundUp(share.NM(), step) - step
+		strip := func(width measure.NM) string {
+			return measure.Number(exact.Add(measure.Of(width).Sub(share).Times(open)).NM(), u)
+		}
+		h = advice(fmt.Sprintf("strip %s makes them %s", strip(low+step), measure.Text(low+step, u)))
+		if low > 2*c.design.Seam {
+			h = advice(fmt.Sprintf("strip %s makes them %s, and strip %s makes them %s", strip(low), measure.Text(low, u), strip(low+step), measure.Text(low+step, u)))
+		}
+	}
+	c.warn(n.Span, "", "the equal strips of %s are %s wide, which no ruler shows", quote(n.Name.Text), u.Nearest(share.NM())).suggest(h)
 }
 
 func (c *checker) setDiffers(n *StripSetNode, kind string, comesTo, exact measure.Length) {
@@ -114,8 +137,8 @@ func (c *checker) setHint(n *StripSetNode, missing measure.Length) hint {
 	return edit("write "+last.Fabric.Text+" rest, which makes it "+c.text(width), last.Cut.Span, "rest")
 }
 
-func (c *checker) bandTooNarrow(b bandNode, rest bool, cut measure.Length, kind string, exact measure.Length) {
-	d := &c.design
+func (c *checker) bandTooNarrow(b bandNode, cut measure.Length, kind string, exact measure.Length) {
+	d, rest := &c.design, b.Cut == nil
 	if rest && cut.Sign() <= 0 {
 		c.fault(b.Span, "make the other strips narrower", "the other strips leave nothing of the %s that %s blocks need", exact.Text(d.Units), kind)
 		return

@@ -68,7 +68,10 @@ func (l Length) Times(n int) Length {
 }
 
 // Half is l / 2.
-func (l Length) Half() Length { return Length{new(big.Rat).Quo(l.rat(), big.NewRat(2, 1))} }
+func (l Length) Half() Length { return l.Over(2) }
+
+// Over is an nth of l; n must not be 0.
+func (l Length) Over(n int) Length { return Length{new(big.Rat).Quo(l.rat(), big.NewRat(int64(n), 1))} }
 
 // Cmp is -1, 0 or 1 as l is less than, equal to or more than m.
 func (l Length) Cmp(m Length) int { return l.rat().Cmp(m.rat()) }

@@ -102,8 +102,11 @@ func (c *checked) stripSets() document.Section {
 			}
 			for _, b := range use.Bands {
 				rest := ""
-				if b.Rest {
+				switch {
+				case b.Rest:
 					rest = "the rest"
+				case b.Equal:
+					rest = "equal"
 				}
 				t.Rows = append(t.Rows, row(name, b.Fabric, c.cut(b.WidthCut), c.finished(b.WidthFinished), rest))
 				name = ""

@@ -74,6 +74,7 @@ type SetUse struct {
 type Band struct {
 	Fabric        string     `json:"fabric"` // or the pool of scraps
 	Rest          bool       `json:"rest"`   // the layout left its width to what the others leave
+	Equal         bool       `json:"equal"`  // it shares what the others leave with strips as wide
 	WidthCut      measure.NM `json:"width_cut"`
 	WidthFinished measure.NM `json:"width_finished"`
 }
@@ -113,7 +114,7 @@ func bands(d *layout.Design, t *quilt.Top, s *layout.StripSet, h blocks.WedgeHei
 		} else {
 			name = d.Pools[b.Pool].Name
 		}
-		list[i] = Band{name, b.Rest, b.Cut[h], b.Cut[h] - 2*d.Seam}
+		list[i] = Band{name, b.Rest, b.Equal, b.Cut[h], b.Cut[h] - 2*d.Seam}
 	}
 	return list
 }

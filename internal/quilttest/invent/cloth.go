@@ -70,7 +70,10 @@ func (v *inventor) stripSet(name string) string {
 		}
 		left -= share
 		width := v.length(share + 2*v.seam)
-		if i == rest {
+		switch {
+		case rest >= 0 && name == "Bands-3":
+			width = "equal"
+		case i == rest:
 			width = "rest"
 		}
 		words = append(words, pick(v, v.cloths()), width)

@@ -90,13 +90,14 @@ func (t *Tally) fills(d *layout.Design, fills []layout.Fill) {
 		if f.Set < 0 {
 			continue
 		}
-		rest := false
+		rest, equal := false, false
 		for _, b := range d.StripSets[f.Set].Bands {
-			rest = rest || b.Rest
+			rest, equal = rest || b.Rest, equal || b.Equal
 			t.see(b.Pool >= 0, "band dealt from a pool")
 		}
 		t.see(rest, "strip set with a rest")
-		t.see(!rest, "strip set without a rest")
+		t.see(!rest && !equal, "strip set without a rest")
+		t.see(equal, "strip set of equal strips")
 		t.see(f.Reversed, "strip set turned")
 		t.see(!f.Reversed, "strip set as written")
 		t.see(len(d.StripSets[f.Set].Bands) == 1, "strip set of one strip")
