@@ -18,6 +18,7 @@ import (
 	"time"
 
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/render"
 )
 
@@ -162,6 +163,42 @@ func TestFirefoxPrintsThePageTrue(t *testing.T) {
 			} else {
 				t.Logf("caught: %v", wrong)
 			}
+		}
+	}
+}
+
+// Firefox, where it is installed, prints the page without a page that is empty, all that is said of the quilt on the first, on Letter and on A4.
+func TestFirefoxLeavesNoPageEmpty(t *testing.T) {
+	f, toText := startFirefox(t), judges.Program(t, "Debian's poppler-utils", "pdftotext")
+	wordless := func(page []byte, wide, high float64) (empty []int, first string) {
+		words, err := exec.Command(toText, f.printed(page, wide, high), "-").Output()
+		if err != nil {
+			t.Fatal(err)
+		}
+		list := strings.Split(strings.TrimSuffix(string(words), "\f"), "\f")
+		for n, text := range list {
+			if strings.TrimSpace(text) == "" {
+				empty = append(empty, n+1)
+			}
+		}
+		return empty, list[0]
+	}
+	for _, name := range []string{"flotsam", "shutters"} {
+		page, err := render.HTML(Pattern(study(t, sampleText(t, name), cutting.Options{}), Options{Paper: render.Letter()}))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, size := range [][2]float64{{21.59, 27.94}, {21, 29.7}} {
+			if empty, first := wordless(page, size[0], size[1]); len(empty) > 0 || !strings.Contains(first, "Skill level") {
+				t.Errorf("%s, %g cm wide: pages %d are empty; the first says %q", name, size[0], empty, first)
+			}
+		}
+		if name != "flotsam" {
+			continue
+		}
+		twice := bytes.Replace(page, []byte(`class="new">`), []byte(`class="new"><div class="break"></div><div class="break"></div>`), 1)
+		if empty, _ := wordless(twice, 21, 29.7); len(empty) == 0 || bytes.Equal(twice, page) {
+			t.Errorf("%s: an empty page is not noticed", name)
 		}
 	}
 }
