@@ -42,13 +42,13 @@ func auditionCommand(c *console) *cobra.Command {
 			"label; border, by its number from the inside; binding, sash, posts or webs; deal, of a pool of scraps; or a fabric, in all its places. An " +
 			"alternative is what the layout may have there: fabrics, colors, fabrics of a palette, pools, strip sets, reversed or not; put quotes " +
 			"around one that has a blank. The layout is not changed.",
-		Example: "eighthturn audition harbor.quilt rust '#7a2f16' '#3f5a4c' -o tries.png\n  two colors in place of rust\n" +
+		Example: "eighthturn audition harbor.quilt rust \"#7a2f16\" \"#3f5a4c\" -o tries.png\n  two colors in place of rust\n" +
 			"eighthturn audition harbor.quilt wedges of W navy rust teal --sort\n  three fabrics for the wedges of block W, the one that reads best first\n" +
 			"eighthturn audition harbor.quilt border of 1 rust navy cream -o borders.pdf\n  three fabrics for the inner border",
 		SuggestFor: []string{"try", "compare", "alternatives", "auditions"},
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) < 2 {
-				return misuse(cmd.CommandPath(), "expected a layout, a role or a fabric, and two to nine alternatives", "for example "+cmd.CommandPath()+" harbor.quilt rust '#7a2f16' '#d98b5f'")
+				return misuse(cmd.CommandPath(), "expected a layout, a role or a fabric, and two to nine alternatives", "for example "+cmd.CommandPath()+" harbor.quilt rust \"#7a2f16\" \"#d98b5f\"")
 			}
 			return oneLayout(cmd, args[:1])
 		},

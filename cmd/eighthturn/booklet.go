@@ -56,7 +56,7 @@ func bookletCommand(c *console) *cobra.Command {
 			"eighthturn booklet harbor.quilt --paper half -o pattern.pdf\n  half-letter pages\n" +
 			"eighthturn booklet harbor.quilt --imposed -o booklet.pdf\n  sheets to print on both sides, fold and staple\n" +
 			"eighthturn booklet harbor.quilt -o pattern/\n  Markdown and SVG files to edit\n" +
-			"eighthturn booklet harbor.quilt --handout --copies 12 -o class.pdf\n  for a class of twelve",
+			"eighthturn booklet harbor.quilt --handout --copies 12\n  makes harbor-handout.pdf, for a class of twelve",
 		SuggestFor: []string{"pattern", "print", "book", "handout", "pdf"},
 		Args:       oneLayout,
 		RunE:       func(cmd *cobra.Command, args []string) error { return o.run(c, cmd, args[0]) },
@@ -94,6 +94,9 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 			return misuse(cmd.CommandPath(), "a layout from a pipe gives the pattern no name", "name it with -o")
 		}
 		o.output = o.in.beside(s.path, pdfEnding)
+		if o.handout { // beside the pattern, not in its place
+			o.output = o.in.beside(s.path, "-handout"+pdfEnding)
+		}
 	}
 	o.cut.copies = o.copies.count
 	options, err := o.cut.of(cmd, top)

@@ -154,6 +154,21 @@ func TestBookletNamesWhatIsMissing(t *testing.T) {
 	}
 }
 
+// A handout stands beside the pattern, not in its place.
+func TestAHandoutLeavesThePattern(t *testing.T) {
+	folder, file := harborIn(t, sampleCalled("nets"))
+	for _, options := range [][]string{nil, {"--handout"}} {
+		if code, _, complaints := askedFor(t, append([]string{"booklet", file}, options...)...); code != done {
+			t.Fatalf("%v: code %d, %s", options, code, complaints)
+		}
+	}
+	for _, name := range []string{"harbor.pdf", "harbor-handout.pdf"} {
+		if _, err := os.Stat(filepath.Join(folder, name)); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
 // TestTheMarkIsFound: Markdown, pages and pictures keep how they begin, and have the mark among what is looked at of a file that is there.
 func TestTheMarkIsFound(t *testing.T) {
 	for _, begins := range []string{"---\n", "<!DOCTYPE html>\n", "<?xml version=\"1.0\"?>\n"} {

@@ -60,8 +60,15 @@ func TestExamplesAreUnderstood(t *testing.T) {
 				t.Errorf("%s: %q is broken into two lines, and cannot be copied", cmd.Name(), line)
 			}
 			args, _, _ = strings.Cut(args, " > ") // the shell's
-			root := rootCommand(testConsole(), strings.Fields(args))
-			found, rest, err := root.Find(strings.Fields(args))
+			words := strings.Fields(args)
+			for i, word := range words {
+				if strings.HasPrefix(word, "#") {
+					t.Errorf("%s: a shell takes for a comment what begins with # in %q", cmd.Name(), line)
+				}
+				words[i] = strings.Trim(word, `"`) // which every shell takes away, other than single ones
+			}
+			root := rootCommand(testConsole(), words)
+			found, rest, err := root.Find(words)
 			if err != nil || found == root {
 				t.Errorf("%s: no command in %q", cmd.Name(), line)
 				continue

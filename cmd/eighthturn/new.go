@@ -95,7 +95,7 @@ func (c *console) writeNew(path, text string) error {
 		return err
 	}
 	name := shellWord(layout.Visible(path))
-	return c.print("written: " + layout.Visible(path) + "\n" + "Change it in a text editor. To see it: eighthturn draw " + name + "\n")
+	return c.print("written: " + layout.Visible(path) + "\n" + "Change it in a text editor, or on the page that this opens: eighthturn preview --edit " + name + "\n")
 }
 
 // sortsText lists the kinds of quilt.

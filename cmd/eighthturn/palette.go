@@ -55,7 +55,7 @@ func paletteCommand(c *console) *cobra.Command {
 			strings.Join(endings(writtenFormats()), ", ") +
 			".",
 		Example: "eighthturn palette --hue teal\n  seven teals from dark to light, as lines for a layout\n" +
-			"eighthturn palette --hue #b5532a --hues opposite --number 9\n  nine fabrics in that rust and its opposite\n" +
+			"eighthturn palette --hue \"#b5532a\" --hues opposite --number 9\n  nine fabrics in that rust and its opposite\n" +
 			"eighthturn palette stash.jpg --number 8\n  eight colors from a photo, in value order\n" +
 			"eighthturn palette tidewater -o tidewater.gpl\n  a built-in palette for a drawing program",
 		SuggestFor: []string{"palettes", "colours", "colors", "swatch"},
@@ -148,6 +148,9 @@ func (o *paletting) from(c *console, name string) (palettes.Palette, error) {
 	format, isPalette := palettes.FormatOf(name)
 	if !isPalette && !isPhoto(name) {
 		hint := "built-in palettes are: " + strings.Join(mapped(palettes.All(), func(p palettes.Palette) string { return p.Name }), ", ")
+		if new(hueValue).Set(name) == nil {
+			hint = "for a new palette of that hue: eighthturn palette --hue " + shellWord(name)
+		}
 		return palettes.Palette{}, &problem{misusing, name, "this is no palette of ours, and no name for a palette file, a photo or a layout", hint}
 	}
 	file, err := openLayout(name)
@@ -256,7 +259,7 @@ func (h *hueValue) Set(text string) error {
 	}
 	c, err := palettes.Parse(text)
 	if err != nil {
-		return &problem{message: fmt.Sprintf("after --hue: found %s, expected a color or degrees from 0 to 360", quoted(text)), hint: "for example --hue teal, --hue #b5532a or --hue 200"}
+		return &problem{message: fmt.Sprintf("after --hue: found %s, expected a color or degrees from 0 to 360", quoted(text)), hint: "for example --hue teal, --hue \"#b5532a\" or --hue 200"}
 	}
 	h.text, h.degrees = text, c.OKLCh().Hue
 	return nil

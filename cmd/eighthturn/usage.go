@@ -55,7 +55,7 @@ func looksLikeLayout(word string) bool {
 
 // shellWord is a file's name as it is typed: in quotes where it has blanks.
 func shellWord(name string) string {
-	if strings.ContainsAny(name, " \t") {
+	if strings.ContainsAny(name, " \t#") {
 		return `"` + name + `"`
 	}
 	return name
