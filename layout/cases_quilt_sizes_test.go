@@ -40,7 +40,15 @@ func quiltSizeCases() []testCase {
 		},
 		{
 			"an option that is none", inSizes("size twin ⟦acros⟧ 6"), refused,
-			says(`expected "across", "down", "strip", "side" or "border", found "acros"`, `did you mean "across"?`),
+			says(`expected "across", "down", "strip", "side", "border" or "units", found "acros"`, `did you mean "across"?`),
+		},
+		{
+			"units that the layout has", inSizes("size metric strip 5 ⟦units inches⟧"), refused,
+			says("the layout is in inches already", "leave out units inches"),
+		},
+		{
+			"other units and no strip", inSizes("size ⟦metric⟧ units cm"), refused,
+			says(`the size "metric" is in centimeters and says no strip of its own`, "write strip 10 behind it, for example"),
 		},
 		{
 			"a size twice", inSizes("size ⟨twin⟩ across 6\nsize ⟦Twin⟧ down 6"), refused,

@@ -10,10 +10,10 @@ import (
 
 func quiltSizeStatements() []Statement {
 	return []Statement{{
-		Word: "size", Form: "size name [across number] [down number] [strip length | side length] [border length … | border none]",
+		Word: "size", Form: "size name [across number] [down number] [strip length | side length] [border length … | border none] [units cm | units inches]",
 		Summary: "the same quilt in another size; the name alone is for the size as written",
-		Example: "size queen across 14 down 16", Options: []Option{{"across", "across 14"}, {"down", "down 16"}, {"strip", "strip 5"}, {"side", "side 7"}, {"border", "border 2 5"}},
-		aliases: []string{"sizes"}, next: `"across", "down", "strip", "side" or "border"`,
+		Example: "size queen across 14 down 16", Options: []Option{{"across", "across 14"}, {"down", "down 16"}, {"strip", "strip 5"}, {"side", "side 7"}, {"border", "border 2 5"}, {"units", "units cm"}},
+		aliases: []string{"sizes"}, next: `"across", "down", "strip", "side", "border" or "units"`,
 		parse: parseQuiltSize, // checked behind all others
 	}}
 }
@@ -25,6 +25,8 @@ type quiltSizeNode struct {
 	Across, Down countNode // blocks; empty spans where they are not said
 	Strip, Side  *LengthNode
 	Borders      []LengthNode // from the inside out
+	Units        *WordNode    // that its lengths are in; nil for the layout's
+	UnitsAt      Span         // the word units
 	BordersAt    Span         // the word border, empty where nothing is said of borders
 }
 
@@ -98,6 +100,12 @@ func (c *cursor) quiltSizeOption(n *quiltSizeNode) (ok, more bool) {
 			*o.to = c.sizeLength(o.what)
 			return *o.to != nil, true
 		}
+	}
+	if word == "units" && n.Units == nil {
+		c.newField()
+		n.UnitsAt = c.word()
+		n.Units = c.oneOf("the units", "inches", "cm")
+		return n.Units != nil, true
 	}
 	if word != "border" || !n.BordersAt.Empty() {
 		return true, false
@@ -197,6 +205,7 @@ func (z *sizing) size(n *quiltSizeNode) {
 	before := len(z.list)
 	counts := z.counts(n)
 	z.blockSize(n)
+	z.otherUnits(n)
 	if len(n.Borders) > len(z.tree.Borders) {
 		z.fault(n.BordersAt.To(n.Borders[len(n.Borders)-1].Span), "", "the size %s has widths for %s, but the layout has %s", quote(n.Name.Text),
 			plural(len(n.Borders), "border"), plural(len(z.tree.Borders), "border")).suggest(z.fewerBorders(n))
@@ -205,7 +214,7 @@ func (z *sizing) size(n *quiltSizeNode) {
 		return
 	}
 	s := QuiltSize{Name: n.Name.Text, Span: n.Span}
-	if counts == [2]int{z.design.Columns, z.design.Rows} && n.Strip == nil && n.Side == nil && n.BordersAt.Empty() {
+	if counts == [2]int{z.design.Columns, z.design.Rows} && n.Strip == nil && n.Side == nil && n.BordersAt.Empty() && n.Units == nil {
 		if i := slices.IndexFunc(z.design.Sizes, func(s QuiltSize) bool { return s.Own }); i >= 0 {
 			first := z.design.Sizes[i]
 			z.fault(n.Name.Span, "say how many blocks it has: size "+n.Name.Text+" across "+fmt.Sprint(z.design.Columns)+" down "+fmt.Sprint(z.design.Rows),
@@ -316,9 +325,14 @@ func (z *sizing) isTold(f Fault) bool {
 
 // blockSize sees that a size gives the strip or the side as the layout does.
 func (z *sizing) blockSize(n *quiltSizeNode) {
-	given, hint := "strip", "side "+measure.Number(z.design.SideFinished, z.design.Units)
+	to, mark := z.design.Units, measure.NM(1)
+	if n.Units != nil {
+		to = n.units(to)
+		mark = scaleMark(to)
+	}
+	given, hint := "strip", "side "+measure.Number(measure.Nearest(z.design.SideFinished, mark), to)
 	if z.design.StripGiven {
-		given, hint = "side", "strip "+measure.Number(z.design.OwnSize(), z.design.Units)
+		given, hint = "side", "strip "+measure.Number(measure.Nearest(z.design.OwnSize(), mark), to)
 	}
 	wrong := n.Side
 	if !z.design.StripGiven {
@@ -345,12 +359,18 @@ func (z *sizing) apply(n *quiltSizeNode, counts [2]int, t *Tree) {
 	if z.growth != nil {
 		z.growth.grow(t, counts)
 	}
-	if given := t.blockSize(n); given != nil {
-		size := given.In(z.design.Units).NM()
-		scaled := t.Rescale(&z.design, size)
-		for i := range scaled {
-			scaled[i].apply()
-		}
+	to := n.units(z.design.Units)
+	given := t.blockSize(n)
+	var scaled []Rescaled
+	switch {
+	case n.Units != nil:
+		scaled = t.Redraft(&z.design, to, given.In(to).NM())
+		t.Units = n.Units
+	case given != nil:
+		scaled = t.Rescale(&z.design, given.In(to).NM())
+	}
+	for i := range scaled {
+		scaled[i].apply()
 	}
 	if n.BordersAt.Empty() {
 		return

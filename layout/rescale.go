@@ -13,6 +13,8 @@ type Rescale struct {
 	design *Design
 	size   measure.NM
 	ratio  float64 // of finished lengths
+
+	seam, mark, cutMark measure.NM // of the layout that is made
 }
 
 // Rescaled is a length of the layout that becomes another.
@@ -43,22 +45,24 @@ func (d *Design) OwnSize() measure.NM {
 
 // SideOf is the finished side of a block for another strip, or another side where the layout gives that.
 func (d *Design) SideOf(size measure.NM) measure.NM {
-	switch {
-	case size == d.OwnSize():
+	if size == d.OwnSize() {
 		return d.SideFinished
-	case d.StripGiven:
-		return d.height().Side(measure.Of(size - 2*d.Seam))
+	}
+	return d.sideWith(size, d.Seam)
+}
+
+// sideWith is the same with another seam allowance.
+func (d *Design) sideWith(size, seam measure.NM) measure.NM {
+	if d.StripGiven {
+		return d.height().Side(measure.Of(size - 2*seam))
 	}
 	return size / 2 * 2
 }
 
 // ScaleMark is what borders and pieces are rounded to where they are scaled.
-func (d *Design) ScaleMark() measure.NM {
-	if d.Units == measure.Centimetres {
-		return measure.Centimetre / 2
-	}
-	return measure.Inch / 4
-}
+func (d *Design) ScaleMark() measure.NM { return scaleMark(d.Units) }
+
+func scaleMark(s measure.System) measure.NM { return s.Usual(measure.Inch/4, measure.Centimetre/2) }
 
 // Rescale is what another strip, or another side where the layout gives that, makes of the lengths of the layout but for
 // itself: the widths of strip sets, the lines of a wedge ruler and the lengths of pieces. D is the layout's own design.
@@ -66,8 +70,16 @@ func (t *Tree) Rescale(d *Design, size measure.NM) []Rescaled {
 	if size == d.OwnSize() {
 		return nil
 	}
-	z := Rescale{tree: t, design: d, size: size, ratio: float64(d.SideOf(size)) / float64(d.SideFinished)}
-	var list []Rescaled
+	return newRescale(t, d, size).all()
+}
+
+func newRescale(t *Tree, d *Design, size measure.NM) *Rescale {
+	return &Rescale{tree: t, design: d, size: size, ratio: float64(d.SideOf(size)) / float64(d.SideFinished), seam: d.Seam, mark: d.ScaleMark(), cutMark: d.Units.CutMark()}
+}
+
+// all is all that is scaled with a block.
+func (z *Rescale) all() (list []Rescaled) {
+	t, d := z.tree, z.design
 	for _, s := range t.StripSets {
 		list = append(list, z.set(s)...)
 	}
@@ -84,22 +96,20 @@ func (t *Tree) Rescale(d *Design, size measure.NM) []Rescaled {
 
 // scaled is a finished length times the ratio, on a mark and never nothing.
 func (z *Rescale) scaled(nm measure.NM) measure.NM {
-	mark := z.design.ScaleMark()
-	return max(mark, measure.Nearest(measure.NM(math.Round(float64(nm)*z.ratio)), mark))
+	return max(z.mark, measure.Nearest(measure.NM(math.Round(float64(nm)*z.ratio)), z.mark))
 }
 
 // line is the line of a wedge ruler that gives pieces of the same shape: what it stands beyond the strip is scaled.
 func (z *Rescale) line(n *LengthNode) measure.NM {
-	seams := 2 * z.design.Seam
-	beyond := n.In(z.design.Units).NM() - z.design.SideFinished - seams
-	return measure.Nearest(z.design.SideOf(z.size)+seams+measure.NM(math.Round(float64(beyond)*z.ratio)), z.design.ScaleMark())
+	beyond := n.In(z.design.Units).NM() - z.design.SideFinished - 2*z.design.Seam
+	return measure.Nearest(z.design.sideWith(z.size, z.seam)+2*z.seam+measure.NM(math.Round(float64(beyond)*z.ratio)), z.mark)
 }
 
 // set is a strip set with its widths scaled, to an eighth of an inch or a millimetre; the widest takes what is left, or the
 // one that is the rest.
 func (z *Rescale) set(n *StripSetNode) []Rescaled {
 	d := z.design
-	seams, mark := 2*d.Seam, d.Units.CutMark()
+	seams, mark := 2*z.seam, z.cutMark
 	widest, rest := -1, false
 	widths := make([]measure.NM, len(n.Bands))
 	left := z.size + measure.NM(len(n.Bands)-1)*seams
@@ -109,7 +119,7 @@ func (z *Rescale) set(n *StripSetNode) []Rescaled {
 			continue
 		}
 		own := b.Cut.In(d.Units).NM()
-		widths[i] = max(measure.RoundUp(seams+mark, mark), measure.Nearest(measure.NM(math.Round(float64(own-seams)*z.ratio))+seams, mark))
+		widths[i] = max(measure.RoundUp(seams+mark, mark), measure.Nearest(measure.NM(math.Round(float64(own-2*d.Seam)*z.ratio))+seams, mark))
 		if left -= widths[i]; widest < 0 || own > n.Bands[widest].Cut.In(d.Units).NM() {
 			widest = i
 		}
@@ -126,7 +136,18 @@ func (z *Rescale) set(n *StripSetNode) []Rescaled {
 	return list
 }
 
+// Frame is the word behind the length that says what it is: " cut", " finished" or "".
+func (r *Rescaled) Frame() string {
+	switch {
+	case r.node.Cut:
+		return " cut"
+	case r.node.Finished:
+		return " finished"
+	}
+	return ""
+}
+
 // apply gives a length of the tree its other one.
 func (r *Rescaled) apply() {
-	*r.node = LengthNode{Span: r.Span, reading: measure.ReadingOf(r.To)}
+	r.node.reading = measure.ReadingOf(r.To)
 }

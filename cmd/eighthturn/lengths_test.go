@@ -42,16 +42,20 @@ func outputs(t *testing.T, text string) map[string]string {
 	folder, file := harborIn(t, text)
 	list := map[string]string{}
 	made[text] = list
+	alone := filepath.Join(folder, "alone.quilt") // whose pattern has one number where that of several sizes has several
+	if err := os.WriteFile(alone, []byte(withoutSizes(text)), 0o644); err != nil {
+		t.Fatal(err)
+	}
 	for _, arguments := range [][]string{{"check"}, {"check", "--json"}, {"cuts"}, {"cuts", "--json"}, {"sew"}, {"sew", "--json"}} {
-		code, out, complaints := askedFor(t, append([]string{arguments[0], file}, arguments[1:]...)...)
+		of := file
+		if arguments[0] == "cuts" && len(arguments) > 1 { // which holds the plans of all sizes, each as it is by itself
+			of = alone
+		}
+		code, out, complaints := askedFor(t, append([]string{arguments[0], of}, arguments[1:]...)...)
 		if code != done {
 			t.Fatalf("%v: code %d, %s", arguments, code, complaints)
 		}
 		list[strings.Join(arguments, " ")] = plainText(out)
-	}
-	alone := filepath.Join(folder, "alone.quilt") // whose pattern has one number where that of several sizes has several
-	if err := os.WriteFile(alone, []byte(withoutSizes(text)), 0o644); err != nil {
-		t.Fatal(err)
 	}
 	for made, arguments := range map[string][]string{"booklet": {"booklet"}, "handout": {"booklet", "--handout"}, "templates": {"templates"}} {
 		if code, _, complaints := askedFor(t, append(arguments, alone, "-o", filepath.Join(folder, made)+"/")...); code != done {

@@ -3,6 +3,7 @@ package quilt
 import (
 	"fmt"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/stop"
 	"eighthturn/layout"
 )
@@ -12,6 +13,7 @@ type Size struct {
 	Name  string
 	Own   bool // it is the top as it is written
 	Place layout.Span
+	Units measure.System
 
 	design   *layout.Design
 	colorway int              // that its top is in, by index; -1 for none
@@ -22,7 +24,7 @@ type Size struct {
 func sizesOf(d *layout.Design) (list []Size) {
 	for i := range d.Sizes {
 		s := &d.Sizes[i]
-		list = append(list, Size{Name: s.Name, Own: s.Own, Place: s.Span, design: s.Design, colorway: -1, laid: &stop.Once[*Top]{}})
+		list = append(list, Size{Name: s.Name, Own: s.Own, Place: s.Span, Units: s.Design.Units, design: s.Design, colorway: -1, laid: &stop.Once[*Top]{}})
 	}
 	return list
 }

@@ -1,10 +1,13 @@
 package quilt_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/fit"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/judges"
 	"eighthturn/samples"
@@ -20,7 +23,7 @@ func TestSizeIsTheLayoutWrittenOut(t *testing.T) {
 	for seed := range uint64(judges.Of(25, 120)) {
 		texts = append(texts, invent.Layout(seed))
 	}
-	tried, noticed, tables := 0, 0, 0
+	tried, noticed, tables, redrafted := 0, 0, 0, 0
 	for i, text := range texts {
 		text = invent.WithSize(uint64(i), text, "other")
 		if text == "" || len(text) > 20_000 {
@@ -36,11 +39,17 @@ func TestSizeIsTheLayoutWrittenOut(t *testing.T) {
 		if !size.Own && sameIn(top, want) != "" || size.Own && sameIn(top, want) == "" {
 			noticed++
 		}
+		if size.Units != top.Units {
+			redrafted++
+		}
 		if strings.Contains(text, "webs\n") && !size.Own {
 			tables++
 		}
 	}
 	t.Logf("%d layouts of %d were tried, %d with tables of webs", tried, len(texts), tables)
+	if redrafted < 4 {
+		t.Errorf("only %d sizes are in other units", redrafted)
+	}
 	if tried < 25 || noticed < tried {
 		t.Errorf("%d layouts were tried, of %d another size is noticed", tried, noticed)
 	}
@@ -105,5 +114,57 @@ func TestSizeOfAColorway(t *testing.T) {
 	}
 	if own := top.Sizes[0].Top(nil); !top.Sizes[0].Own || sameIn(own, top) != "" || own.Title != "Harbor, lap" {
 		t.Errorf("the size as written is %q", own.Title)
+	}
+}
+
+// offMarks are lengths of a top in a system that its rulers do not show, or that are lengths of the other system converted.
+func offMarks(top *quilt.Top, seam, mark, fine, width measure.NM) (list []string) {
+	if top.Seam != seam {
+		list = append(list, "the seam")
+	}
+	for _, e := range top.CutFacts.Borders {
+		if e.Width%mark != 0 {
+			list = append(list, "a border")
+		}
+	}
+	if b := top.CutFacts.Binding; b != nil && b.Width%mark != 0 {
+		list = append(list, "the binding")
+	}
+	for _, s := range top.CutFacts.Sets {
+		for _, cut := range s.BandsCut {
+			if cut%fine != 0 {
+				list = append(list, "a strip of "+s.Name)
+			}
+		}
+	}
+	if top.CutFacts.UsableWidth != width {
+		list = append(list, "the width of fabric")
+	}
+	return list
+}
+
+// TestOtherUnitsAreDrafted: a quilt in the other units has their usual seam and width of fabric, and its lengths lie on marks of their
+// rulers: 0.75 cm and 100 cm, half a centimeter, 1 mm (common practice; a shop that redrafts uses 0.75 cm and makes 30 cm of a 12 in
+// block: https://www.pandqmagazine.com/forums/postings.asp?th=13).
+func TestOtherUnitsAreDrafted(t *testing.T) {
+	text := "side 12\nfabric cream #f4ead7\nfabric navy #1f3350\nstrip-set shore navy 2 1/2 cream 2 1/4 navy rest\nblock R ring wedges shore corners cream\ngrid\n  R R\n  R R\n" +
+		"border 2 1/4 navy\nborder 4 cream\nbinding 2 1/2 navy\nsize metric side 30 units cm\n"
+	top := lay(t, text)
+	metric := top.Sizes[0].Top(nil)
+	marks := func(top *quilt.Top) []string {
+		return offMarks(top, 3*measure.Centimetre/4, measure.Centimetre/2, measure.Millimetre, 100*measure.Centimetre)
+	}
+	if metric.SideFinished != 30*measure.Centimetre || metric.Units != measure.Centimetres || len(marks(metric)) > 0 {
+		t.Errorf("blocks of %s in %v, off marks: %q", measure.Text(metric.SideFinished, metric.Units), metric.Units, marks(metric))
+	}
+	var widths []measure.NM
+	for _, b := range metric.CutFacts.Borders {
+		widths = append(widths, b.Width)
+	}
+	if want := []measure.NM{11 * measure.Centimetre / 2, 10 * measure.Centimetre}; !slices.Equal(widths, want) || metric.CutFacts.Binding.Width != 13*measure.Centimetre/2 {
+		t.Errorf("borders of %v, binding of %v", widths, metric.CutFacts.Binding.Width)
+	}
+	if found := marks(top); len(found) < 4 {
+		t.Errorf("of lengths in inches only %q are off the marks", found)
 	}
 }

@@ -265,13 +265,15 @@ func (c *checked) quiltSizes() document.Section {
 			head string
 			of   func(*summary.QuiltSize) string
 		}{
-			{"quilt top, finished", func(q *summary.QuiltSize) string { return c.size(q.TopFinished) }},
+			{"quilt top, finished", func(q *summary.QuiltSize) string {
+				return c.told(q.System.By(q.TopFinished.Width, q.TopFinished.Height))
+			}},
 			{"blocks", func(q *summary.QuiltSize) string { return fmt.Sprintf("%d across, %d down", q.Across, q.Down) }},
-			{"block, finished", func(q *summary.QuiltSize) string { return c.length(q.SideFinished) }},
+			{"block, finished", func(q *summary.QuiltSize) string { return c.told(q.System.Nearest(q.SideFinished)) }},
 			{"borders, finished", func(q *summary.QuiltSize) string {
 				var widths []string
 				for _, nm := range q.BordersFinished {
-					widths = append(widths, c.length(nm))
+					widths = append(widths, c.told(q.System.Nearest(nm)))
 				}
 				return cmp.Or(measure.List(widths), none)
 			}},

@@ -19,7 +19,7 @@ const SizesID = "sizes-side-by-side"
 const sizesBeside = 4
 
 // Sized are the plans of each size of the quilt, the size as written first; none where the layout has no sizes. The first is of
-// the top itself.
+// the top itself. A size in other units is a pattern of its own and not among them.
 func (p *Plans) Sized() []*Plans {
 	if len(p.Top.Sizes) == 0 {
 		return nil
@@ -27,7 +27,7 @@ func (p *Plans) Sized() []*Plans {
 	made := p.all().sizes.Get(p.sign, func() []*Plans {
 		list := []*Plans{p}
 		for i := range p.Top.Sizes {
-			if p.Top.Sizes[i].Own {
+			if p.Top.Sizes[i].Own || p.Top.Sizes[i].Units != p.Top.Units {
 				continue
 			}
 			other := *p
@@ -50,7 +50,9 @@ func (p *Plans) SizeNames() []string {
 		list = append(list, strings.ToLower(AsWritten))
 	}
 	for i := range p.Top.Sizes {
-		list = append(list, p.Top.Sizes[i].Name)
+		if p.Top.Sizes[i].Units == p.Top.Units {
+			list = append(list, p.Top.Sizes[i].Name)
+		}
 	}
 	return list
 }

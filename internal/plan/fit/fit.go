@@ -138,6 +138,11 @@ func Fit(text string, o Options) (*Report, error) {
 	if err != nil {
 		return nil, err
 	}
+	for _, n := range f.tree.Sizes {
+		if n.Units != nil && layout.FoldName(n.Name.Text) == layout.FoldName(o.Size) {
+			return nil, fmt.Errorf("the size %s is in units of its own; sizes in the layout's units are fitted", n.Name.Text)
+		}
+	}
 	if err := f.fill(&o); err != nil {
 		return nil, err
 	}

@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -32,7 +33,13 @@ func WrittenOut(text, size string, read func(text string) (*layout.Design, *layo
 			f.grows = f.tree.Growth(f.design, f.warningsBy)
 			e = f.gridEdits(counts)
 		}
+		if n.Units != nil {
+			e = e.with(f.redrafted([]*layout.LengthNode{n.Strip, n.Side}, n.Units.Word, len(n.Borders), !n.BordersAt.Empty()))
+		}
 		for i, length := range []*layout.LengthNode{n.Strip, n.Side} {
+			if n.Units != nil {
+				break
+			}
 			if length == nil {
 				continue
 			}
@@ -54,6 +61,47 @@ func WrittenOut(text, size string, read func(text string) (*layout.Design, *layo
 		return f.rewrittenFrom(f.whole, e.with(f.withoutSizes()))
 	}
 	return text
+}
+
+// redrafted are the lengths of the layout in other units, behind them the units, without those of borders that a size gives itself or
+// leaves out.
+func (f *fitting) redrafted(given []*layout.LengthNode, word string, borders int, said bool) (e edits) {
+	to := measure.Inches
+	if word == "cm" {
+		to = measure.Centimetres
+	}
+	own, size := f.tree.Strip, given[0]
+	if size == nil {
+		own, size = f.tree.Side, given[1]
+	}
+	for _, r := range f.tree.Redraft(f.design, to, size.In(to).NM()) {
+		border := slices.ContainsFunc(f.borderPlaces(), func(at layout.Span) bool { return at == r.Span })
+		if !said || !border {
+			e = append(e, edit{r.Span, writtenIn(r.To, to) + r.Frame()})
+		}
+	}
+	e = append(e, edit{own.Span, f.source(size.Span) + f.newline() + "units " + word})
+	if f.tree.Units != nil {
+		e = append(e, edit{f.wholeLines(f.tree.Units.Span), ""})
+	}
+	return e
+}
+
+// borderPlaces are where the widths of borders are written.
+func (f *fitting) borderPlaces() (list []layout.Span) {
+	for _, b := range f.tree.Borders {
+		list = append(list, b.Width.Span)
+	}
+	return list
+}
+
+// writtenIn is a length with its unit, to the last nanometre.
+func writtenIn(nm measure.NM, s measure.System) string {
+	text := measure.Text(nm, s)
+	if r, err := measure.Read(text); err == nil && r.In(s).Cmp(measure.Of(nm)) == 0 {
+		return text
+	}
+	return fmt.Sprintf("%d.%06d mm", nm/measure.Millimetre, nm%measure.Millimetre)
 }
 
 // source is a stretch of the layout with its sizes.

@@ -7,14 +7,16 @@ import (
 
 // QuiltSize is the quilt in a size that the layout names.
 type QuiltSize struct {
-	Name            string       `json:"name"`
-	AsWritten       bool         `json:"as_written"`
-	Across          int          `json:"blocks_across"`
-	Down            int          `json:"blocks_down"`
-	SideFinished    measure.NM   `json:"side_finished"`
-	BordersFinished []measure.NM `json:"borders_finished"` // from the inside out
-	TopFinished     Size         `json:"top_finished"`
-	Pieces          int          `json:"pieces"`
+	Name            string         `json:"name"`
+	AsWritten       bool           `json:"as_written"`
+	Across          int            `json:"blocks_across"`
+	Down            int            `json:"blocks_down"`
+	SideFinished    measure.NM     `json:"side_finished"`
+	BordersFinished []measure.NM   `json:"borders_finished"` // from the inside out
+	TopFinished     Size           `json:"top_finished"`
+	Pieces          int            `json:"pieces"`
+	System          measure.System `json:"-"`
+	Units           string         `json:"units"` // that the size is drafted in
 }
 
 // quiltSizes are the sizes of a top, the size as written first.
@@ -27,7 +29,7 @@ func quiltSizes(t *quilt.Top) []QuiltSize {
 			top = s.Top(nil)
 		}
 		q := QuiltSize{Name: s.Name, AsWritten: s.Own, Across: top.Columns, Down: top.Rows, SideFinished: top.SideFinished,
-			BordersFinished: []measure.NM{}, TopFinished: Size{top.Outer.Width(), top.Outer.Height()}, Pieces: len(top.Patches)}
+			BordersFinished: []measure.NM{}, TopFinished: Size{top.Outer.Width(), top.Outer.Height()}, Pieces: len(top.Patches), System: top.Units, Units: top.Units.String()}
 		for _, b := range top.CutFacts.Borders {
 			q.BordersFinished = append(q.BordersFinished, b.Width)
 		}

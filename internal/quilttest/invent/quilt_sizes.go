@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"strings"
 
+	"eighthturn/internal/measure"
 	"eighthturn/layout"
 )
 
@@ -54,9 +55,14 @@ func addSize(rng *rand.Rand, text, name string) string {
 	if rng.IntN(5) > 0 {
 		line += fmt.Sprint(" down ", max(1, d.Rows-3+rng.IntN(9)))
 	}
-	if d.StripGiven && rng.IntN(3) == 0 {
+	switch other := rng.IntN(4) == 0; {
+	case other && d.Units == measure.Inches:
+		line += fmt.Sprint(" ", sizeWord(d), " ", 8+rng.IntN(6), ".5 units cm")
+	case other:
+		line += fmt.Sprint(" ", sizeWord(d), " ", 3+rng.IntN(4), " 1/2 units inches")
+	case d.StripGiven && rng.IntN(3) == 0:
 		line += fmt.Sprint(" strip ", 3+rng.IntN(4), " ", 1+rng.IntN(3), "/4 in")
-	} else if !d.StripGiven && rng.IntN(3) == 0 {
+	case !d.StripGiven && rng.IntN(3) == 0:
 		line += fmt.Sprint(" side ", 4+rng.IntN(9), " in")
 	}
 	if len(d.Borders) > 0 && rng.IntN(2) == 0 {
@@ -82,6 +88,14 @@ func addSize(rng *rand.Rand, text, name string) string {
 		}
 	}
 	return ""
+}
+
+// sizeWord is what a layout gives of its blocks.
+func sizeWord(d *layout.Design) string {
+	if d.StripGiven {
+		return "strip"
+	}
+	return "side"
 }
 
 // withLine is a layout with one more line at its end.

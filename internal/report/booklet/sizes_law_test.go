@@ -374,7 +374,7 @@ func sizedTexts(t testing.TB) (list []string) {
 		if text = invent.WithSize(seed, text, "other"); text == "" || len(text) > 1500 {
 			continue
 		}
-		if top := lay.Top(t, text); len(top.Patches) < 400 && !top.Sizes[0].Own {
+		if top := lay.Top(t, text); len(top.Patches) < 400 && !top.Sizes[0].Own && top.Sizes[0].Units == top.Units {
 			list = append(list, text)
 		}
 	}
