@@ -198,8 +198,17 @@ func (s *sizeReader) blocks(list []document.Block, framed bool) {
 				}
 			}
 			for _, it := range v.Items {
-				r.say(it.Text.String())
+				text := it.Text.String()
+				r.say(text)
+				names := r.names
+				if rest, place, _ := forSizes(text, s.name, s.names); s.names != nil && rest != text { // what belongs to it is for its sizes
+					if place < 0 {
+						continue
+					}
+					r.names = namesOf(it.Text[0].Text)
+				}
 				r.blocks(it.Blocks, false)
+				r.names = names
 			}
 		case document.Table:
 			r.table(v)
