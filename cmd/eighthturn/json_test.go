@@ -83,6 +83,7 @@ func TestOneDialect(t *testing.T) {
 		for _, r := range report.Reports() {
 			check(s.Name+" "+r.Name, planJSON(r.Plan(p), 1, s.Name, p.Top.Units))
 		}
+		check(s.Name+" listing", planJSON(report.ListingData(p, 1), formatListing, s.Name, p.Top.Units))
 		check(s.Name+" check", checkedJSON(s.Name, lines, faults, summary.Build(d, p.Top)))
 	}
 	bed, _ := supplies.FindBed("queen")

@@ -23,6 +23,7 @@ import (
 type listingOptions struct {
 	folder          string
 	force, markdown bool
+	json            bool
 	printing        printing
 	in              variantOption
 }
@@ -45,6 +46,7 @@ func listingCommand(c *console) *cobra.Command {
 	f := cmd.Flags()
 	f.StringVar(&o.folder, picturesOption, "", "put the text and the pictures into this `FOLDER`")
 	f.BoolVar(&o.markdown, "markdown", false, "the text as Markdown")
+	f.BoolVar(&o.json, "json", false, "the same as JSON, for other programs")
 	f.Var(&o.printing.background, backgroundOption, "the `COLOR` of the pictures around the quilt; white if omitted")
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
 	o.in.flags(cmd)
@@ -58,6 +60,9 @@ func listing(c *console, cmd *cobra.Command, o *listingOptions, file string) err
 	if o.printing.background.none {
 		return misuse(cmd.CommandPath(), "a canvas has a color everywhere, and no use for --"+backgroundOption+" none", "leave it out, or name a color")
 	}
+	if o.json && o.markdown {
+		return misuse(cmd.CommandPath(), "a listing is written in one form at a time, found --json and --markdown", "leave one of them out")
+	}
 	s, top, err := o.in.top(c, cmd, file, false, "no listing is written")
 	if err != nil {
 		return err
@@ -70,6 +75,9 @@ func listing(c *console, cmd *cobra.Command, o *listingOptions, file string) err
 	printed, err := render.PDF(booklet.Pattern(reports, booklet.Options{Name: filepath.Base(beside(s.name, "")), Paper: paper}), render.Options{Paper: paper})
 	if err != nil {
 		return &problem{faulty, s.name, err.Error(), ""}
+	}
+	if o.json {
+		return o.asJSON(c, cmd, s, reports.Plans, printed.Pages)
 	}
 	d := report.Listing(reports.Plans, printed.Pages)
 	text := render.Text(d)
@@ -85,7 +93,27 @@ func listing(c *console, cmd *cobra.Command, o *listingOptions, file string) err
 	if o.folder == "" {
 		return c.print(text)
 	}
-	return o.write(c, cmd, top, text)
+	made, err := o.write(c, cmd, top, text)
+	if err != nil {
+		return err
+	}
+	return c.print("written: " + shellWord(filepath.Clean(o.folder)) + ", " + listingText + " and " + strings.Join(made, ", ") + "\n")
+}
+
+// formatListing changes when what a name in the JSON means does.
+const formatListing = 1
+
+// asJSON prints a listing for other programs; with a folder its pictures are written, and named.
+func (o *listingOptions) asJSON(c *console, cmd *cobra.Command, s *source, p *report.Plans, pages int) error {
+	data := report.ListingData(p, pages)
+	if o.folder != "" {
+		made, err := o.write(c, cmd, p.Top, render.Text(report.Listing(p, pages)))
+		if err != nil {
+			return err
+		}
+		data.Pictures = made
+	}
+	return c.printJSON(planJSON(data, formatListing, s.name, p.Top.Units))
 }
 
 // listingText is the name of the text in a folder.
@@ -95,7 +123,7 @@ const listingText = "listing.txt"
 const listingMark = "\n-- made by eighthturn --\n"
 
 // write writes the text and all pictures, or none.
-func (o *listingOptions) write(c *console, cmd *cobra.Command, top *quilt.Top, text string) error {
+func (o *listingOptions) write(c *console, cmd *cobra.Command, top *quilt.Top, text string) (pictures []string, err error) {
 	list := []files.File{{Name: listingText, Write: func(w io.Writer) error {
 		_, err := io.WriteString(w, strings.TrimPrefix(listingMark, "\n")+text)
 		return err
@@ -103,11 +131,11 @@ func (o *listingOptions) write(c *console, cmd *cobra.Command, top *quilt.Top, t
 	for _, shot := range o.shots(top) {
 		p, err := shot.drawing.arranged(cmd, top)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		canvas, err := p.Arrange()
 		if err != nil {
-			return &problem{faulty, shot.name, err.Error(), ""}
+			return nil, &problem{faulty, shot.name, err.Error(), ""}
 		}
 		list = append(list, files.File{Name: shot.name, Write: func(w io.Writer) error { return canvas.JPEG(w, 0) }})
 	}
@@ -115,10 +143,7 @@ func (o *listingOptions) write(c *console, cmd *cobra.Command, top *quilt.Top, t
 		return picture.IsOurs(head) || bytes.Contains(head, []byte(strings.TrimSpace(listingMark)))
 	}
 	out := target{path: o.folder, what: "listing", example: listingText, option: "--" + picturesOption, options: files.Options{Force: o.force, Ours: ours}}
-	if err := c.writeSet(out, "--"+picturesOption, list); err != nil {
-		return err
-	}
-	return c.print("written: " + shellWord(filepath.Clean(o.folder)) + ", " + listingText + " and " + strings.Join(mapped(list[1:], func(f files.File) string { return f.Name }), ", ") + "\n")
+	return mapped(list[1:], func(f files.File) string { return f.Name }), c.writeSet(out, "--"+picturesOption, list)
 }
 
 // shot is one picture of a listing.

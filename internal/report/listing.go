@@ -30,6 +30,9 @@ func Listing(p *Plans, pages int) document.Document {
 	d.Sections = append(d.Sections, first)
 	for _, b := range BackCover(p, ShoppingTable, true).Blocks {
 		if inner, ok := b.(document.Section); ok {
+			if sizes := sizedCuts(p); len(sizes) > 1 && len(d.Sections) == 1 { // what to buy for each size
+				inner.Blocks = shoppingBySize(p.SizeNames(), sizes)
+			}
 			inner.ID = strings.ToLower(strings.Fields(inner.Title)[0])
 			d.Sections = append(d.Sections, inner)
 		}
@@ -39,6 +42,15 @@ func Listing(p *Plans, pages int) document.Document {
 		d.Sections = append(d.Sections, s)
 	}
 	return d
+}
+
+// shoppingBySize is what to buy for each size.
+func shoppingBySize(names []string, sizes []*cuts) (list []document.Block) {
+	for first := 0; first < len(sizes); first += sizesBeside {
+		end := min(first+sizesBeside, len(sizes))
+		list = append(list, (&sizesTable{names: names[first:end], sizes: sizes[first:end]}).toBuy())
+	}
+	return list
 }
 
 // otherSizes are the other sizes of the layout, each with its name.

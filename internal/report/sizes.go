@@ -141,9 +141,8 @@ func (b *sizesTable) measurements() document.Table {
 	return t
 }
 
-// material is how large each size is and what it takes.
-func (b *sizesTable) material() document.Table {
-	t := b.measurements()
+// bought is what each size takes of each fabric, and for its backing; the word stands before their names.
+func (b *sizesTable) bought(word string) (rows []document.Row) {
 	for _, f := range b.fabrics() {
 		r := b.row("", func(c *cuts) string {
 			if i := c.planned(f); i >= 0 {
@@ -151,17 +150,44 @@ func (b *sizesTable) material() document.Table {
 			}
 			return none
 		})
-		r.Cells[0] = document.Cell{Text: document.Plain("buy " + b.sizes[0].plans.Top.Fabrics[f].Name), Swatches: b.sizes[0].plans.swatch(f)}
-		t.Rows = append(t.Rows, r)
+		r.Cells[0] = document.Cell{Text: document.Plain(word + b.sizes[0].plans.Top.Fabrics[f].Name), Swatches: b.sizes[0].plans.swatch(f)}
+		rows = append(rows, r)
 	}
 	if b.has(func(c *cuts) bool { return c.BackingBuy.Buy > 0 }) {
-		t.Rows = append(t.Rows, b.row("buy "+chosenBacking, func(c *cuts) string {
+		rows = append(rows, b.row(word+chosenBacking, func(c *cuts) string {
 			if c.BackingBuy.Buy == 0 {
 				return none
 			}
 			return c.Units.Shop(c.BackingBuy.Buy)
 		}))
 	}
+	return rows
+}
+
+// toBuy is what is bought for each size.
+func (b *sizesTable) toBuy() document.Table {
+	t := b.table(document.Lengths, words("fabric"))
+	t.Rows = b.bought("")
+	return b.withBatting(t)
+}
+
+// withBatting is a table with how large each size's batting is.
+func (b *sizesTable) withBatting(t document.Table) document.Table {
+	if b.has(func(c *cuts) bool { return c.Batting != nil }) {
+		t.Rows = append(t.Rows, b.row("batting", func(c *cuts) string {
+			if c.Batting == nil {
+				return none
+			}
+			return "at least " + c.Units.ByAtLeast(c.Batting.WidthCut, c.Batting.HeightCut)
+		}))
+	}
+	return t
+}
+
+// material is how large each size is and what it takes.
+func (b *sizesTable) material() document.Table {
+	t := b.measurements()
+	t.Rows = append(t.Rows, b.bought("buy ")...)
 	t.Rows = append(t.Rows,
 		b.row("strips to cut", func(c *cuts) string { return number(c.stripCount()) }),
 		b.row("pieces to cut", func(c *cuts) string { return number(c.pieceCount()) }))
@@ -181,15 +207,7 @@ func (b *sizesTable) material() document.Table {
 			return "at least " + c.Units.ByAtLeast(c.Backing.WidthCut, c.Backing.HeightCut)
 		}))
 	}
-	if b.has(func(c *cuts) bool { return c.Batting != nil }) {
-		t.Rows = append(t.Rows, b.row("batting", func(c *cuts) string {
-			if c.Batting == nil {
-				return none
-			}
-			return "at least " + c.Units.ByAtLeast(c.Batting.WidthCut, c.Batting.HeightCut)
-		}))
-	}
-	return t
+	return b.withBatting(t)
 }
 
 func (b *sizesTable) has(what func(*cuts) bool) bool { return slices.ContainsFunc(b.sizes, what) }
