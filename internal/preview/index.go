@@ -7,22 +7,24 @@ import (
 	"strings"
 )
 
-// serveIndex answers with the page, filled in for those who read it without scripts.
+// serveIndex answers with the page.
 func (s *site) serveIndex(w http.ResponseWriter, _ *http.Request) {
-	respond(w, []byte(filledIn(string(asset("index.html")), s.state.file, s.state.current(), tabSources(), s.beside)))
+	respond(w, []byte(s.filledIn(string(asset("index.html")))))
 }
 
-// filledIn is the page with the layout's name, what is known of it now, and the tabs. Whatever comes from the layout is
-// escaped for text and for attributes alike.
-func filledIn(page, file string, n *snapshot, tabs []tabSource, beside bool) string {
-	name, title := file, file
+// filledIn is the page with the layout's name, what is known of it now, the tabs, and the newest message, so that the first picture waits
+// for no other answer. Whatever comes from the layout is escaped for text and for attributes alike; JSON as it is sent holds no "<".
+func (s *site) filledIn(page string) string {
+	n := s.state.current()
+	name, title := s.state.file, s.state.file
 	if n.picture != nil && n.picture.top.Title != "" {
 		title = n.picture.top.Title
-		name = title + " · " + file
+		name = title + " · " + s.state.file
 	}
 	return strings.NewReplacer(
 		"{{name}}", html.EscapeString(name), "{{title}}", html.EscapeString(title),
-		"{{unscripted}}", unscripted(n), "{{switcher}}", switcher(beside), "{{tabs}}", tabButtons(tabs),
+		"{{unscripted}}", unscripted(n), "{{switcher}}", switcher(s.beside), "{{tabs}}", tabButtons(tabSources()),
+		"{{first}}", string(s.state.answer(0)),
 	).Replace(page)
 }
 

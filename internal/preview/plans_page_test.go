@@ -183,7 +183,7 @@ func staleDiagrams(t *testing.T, spoil string) []string {
 
 // framed is a value read in the page that is framed.
 func framed(expression string) string {
-	return `(document.getElementById('report-page').contentDocument?.readyState === 'complete' && document.getElementById('report-page').contentDocument` + expression + `)`
+	return `(document.getElementById('report-page')?.contentDocument?.readyState === 'complete' && document.getElementById('report-page').contentDocument` + expression + `)`
 }
 
 // TestPatternBeside: the pattern is made when its tab is opened and not before, follows the
@@ -251,7 +251,7 @@ func TestPanelFits(t *testing.T) {
 		for n, holds := range []string{"Does it read", "To buy", "Joining the blocks", "", "To save"} {
 			if n == 3 {
 				p.do(chromedp.Click(chromedp.CSS("#tab-3")))
-				p.until(`!document.getElementById('report-page').hidden`)
+				p.until(`document.getElementById('report-page')?.hidden === false`)
 			} else {
 				p.turnTo(n, holds)
 			}

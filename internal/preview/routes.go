@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
+	"sync"
 
 	"eighthturn/internal/stop"
 	"eighthturn/svgout"
@@ -74,13 +75,13 @@ func asset(name string) []byte {
 }
 
 // assetsKey changes with any of the page's files.
-func assetsKey() string {
+var assetsKey = sync.OnceValue(func() string {
 	sum := sha256.New()
 	for _, name := range append(assets(), "index.html", "gallery.html") {
 		_, _ = sum.Write(asset(name)) // a hash takes everything
 	}
 	return hex.EncodeToString(sum.Sum(nil)[:8])
-}
+})
 
 func contentTypeOf(name string) string {
 	switch {
@@ -94,6 +95,9 @@ func contentTypeOf(name string) string {
 
 func serveAsset(name string) func(*site, http.ResponseWriter, *http.Request) {
 	content := asset(name)
+	if whole, ok := bundles()[name]; ok {
+		content = whole
+	}
 	return func(_ *site, w http.ResponseWriter, _ *http.Request) { respond(w, content) }
 }
 

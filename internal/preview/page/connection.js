@@ -18,8 +18,8 @@ export class Connection {
     this.channel = 'BroadcastChannel' in window ? new BroadcastChannel(shared) : null;
     this.channel?.addEventListener('message', (e) => this.onEvent(e.data));
     addEventListener('pagehide', () => this.stop());
-    addEventListener('pageshow', (e) => { if (e.persisted) this.start(); });
-    for (const name of ['online', 'focus', 'pageshow']) addEventListener(name, () => this.reconnect());
+    addEventListener('pageshow', (e) => { if (!e.persisted) return; this.start(); this.reconnect(); });
+    for (const name of ['online', 'focus']) addEventListener(name, () => this.reconnect());
     document.addEventListener('visibilitychange', () => { if (!document.hidden) this.reconnect(); });
     setInterval(() => this.checkHeartbeat(), heartbeat / 3);
   }
@@ -125,16 +125,20 @@ export class Connection {
         return;
       }
       if (!response.ok) throw new Error(response.statusText);
-      const message = await response.json();
-      this.lastHeard = Date.now();
-      this.onStatus('open');
-      this.receive(message, { began, arrived: performance.now() });
-      this.instance = message.instance;
-      this.revision = message.revision;
+      this.take(await response.json(), began);
     } catch (e) {
       if (this.stopped) return;
       if (e instanceof TypeError || e.name === 'TimeoutError' || e.name === 'AbortError') this.onLost();
       else console.error(e);
     }
+  }
+
+  // take hands on a message that was asked for at a time.
+  take(message, began) {
+    this.lastHeard = Date.now();
+    this.onStatus('open');
+    this.receive(message, { began, arrived: performance.now() });
+    this.instance = message.instance;
+    this.revision = message.revision;
   }
 }

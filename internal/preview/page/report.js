@@ -264,14 +264,21 @@ function withSwatches(colours, text) {
 }
 
 // showFrame shows a page in the panel, or none. Where one takes the place of another, what was
-// read stays in sight.
+// read stays in sight. The frame is made when it is first wanted: a page that opens would wait for it.
 function showFrame(address = '') {
-  const frame = byId('report-page'), scrollY = frame.contentWindow?.scrollY ?? 0;
   byId('report').classList.toggle('has-page', address !== '');
+  const frame = byId('report-page') ?? (address && makeFrame());
+  if (!frame) return;
+  const scrollY = frame.contentWindow?.scrollY ?? 0;
   frame.hidden = address === '';
   if (frame.getAttribute('src') === address || !address) return;
   frame.addEventListener('load', () => frame.contentWindow.scrollTo(0, scrollY), { once: true });
   frame.src = address;
+}
+function makeFrame() {
+  const frame = make('iframe', undefined, { id: 'report-page', title: 'The printed pattern', sandbox: 'allow-same-origin' });
+  byId('report-loading').before(frame);
+  return frame;
 }
 
 function numberClass(head) { return head?.number ? { class: 'number' } : {}; }
