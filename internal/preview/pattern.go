@@ -68,7 +68,7 @@ func (p *plans) page() ([]byte, error) {
 	}
 	made := p.html.Get(p.Sign(), func() patternHTML {
 		p.Sign().Look()
-		page, err := render.HTML(d)
+		page, err := render.PaperHTML(d)
 		if err != nil {
 			err = &cannotBeMade{fmt.Sprintf("The pattern cannot be laid out: %v.", err)}
 		}

@@ -181,9 +181,11 @@ func staleDiagrams(t *testing.T, spoil string) []string {
 	return eval[[]string](p, `window.stale.slice(0, 3)`)
 }
 
+const framedPage = `document.getElementById('report-page').contentDocument`
+
 // framed is a value read in the page that is framed.
 func framed(expression string) string {
-	return `(document.getElementById('report-page')?.contentDocument?.readyState === 'complete' && document.getElementById('report-page').contentDocument` + expression + `)`
+	return `(document.getElementById('report-page')?.contentDocument?.readyState === 'complete' && ` + framedPage + expression + `)`
 }
 
 // TestPatternBeside: the pattern is made when its tab is opened and not before, follows the
@@ -200,6 +202,11 @@ func TestPatternBeside(t *testing.T) {
 	p.do(chromedp.Click(chromedp.CSS("#tab-3")))
 	p.until(framed(`.body?.innerText.includes('Seafarers')`) + ` && !document.querySelector('#report.stale')`)
 	p.picture("pattern")
+	p.dark(true)
+	if ground := eval[string](p, `getComputedStyle(`+framedPage+`.documentElement).backgroundColor`); ground != "rgb(255, 255, 255)" {
+		t.Errorf("on a dark screen the paper is %s", ground)
+	}
+	p.picture("pattern-dark")
 	eval[bool](p, `(document.getElementById('report-page').contentWindow.scrollTo(0, 700), true)`)
 	put(t, r.file, strings.Replace(seafarers, "Seafarers", "Homeward", 1))
 	p.revision(2)

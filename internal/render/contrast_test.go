@@ -17,7 +17,7 @@ func TestContrast(t *testing.T) {
 			t.Errorf("%s on paper has a contrast of %.1f", name, got)
 		}
 	}
-	themes := regexp.MustCompile(`:root \{[^}]*\}`).FindAllString(stylesheet, -1)
+	themes := regexp.MustCompile(`:root \{[^}]*\}`).FindAllString(stylesheet+darkStylesheet, -1)
 	if len(themes) != 3 {
 		t.Fatalf("%d themes, want light, dark and print", len(themes))
 	}

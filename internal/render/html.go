@@ -14,15 +14,25 @@ import (
 //go:embed page.css
 var stylesheet string
 
+//go:embed page_dark.css
+var darkStylesheet string
+
 // HTML writes a document as one page that asks for nothing else: its style and its pictures
-// are within. Words of the document are escaped; the same document gives the same bytes.
+// are within. It is dark where a screen is. Words of the document are escaped; the same document gives the same bytes.
 func HTML(d document.Document) ([]byte, error) {
+	return htmlIn(d, "light dark", stylesheet+darkStylesheet)
+}
+
+// PaperHTML is such a page that shows what is printed, and so is white on any screen.
+func PaperHTML(d document.Document) ([]byte, error) { return htmlIn(d, "light", stylesheet) }
+
+func htmlIn(d document.Document, schemes, style string) ([]byte, error) {
 	d = withoutRuled(d.Print())
 	if err := check(d); err != nil {
 		return nil, err
 	}
 	w := &web{}
-	w.head(d)
+	w.head(d, schemes, style)
 	w.titles(d)
 	w.contents(d)
 	w.put("<main>\n")
@@ -58,17 +68,17 @@ func escaped(text string) string { return html.EscapeString(clean(text)) }
 // nothing (Content Security Policy Level 3, delivered by a meta element).
 const pagePolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
 
-func (w *web) head(d document.Document) {
+func (w *web) head(d document.Document, schemes, style string) {
 	w.put("<!DOCTYPE html>\n<html lang=\"", escaped(languageOf(d)), "\">\n<head>\n<meta charset=\"utf-8\">\n",
 		"<meta http-equiv=\"Content-Security-Policy\" content=\"", pagePolicy, "\">\n",
-		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n",
+		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"", schemes, "\">\n",
 		"<title>", escaped(d.Title), "</title>\n")
 	for _, m := range [][2]string{{"author", d.Author}, {"description", d.Subject}, {"keywords", d.Keywords}} {
 		if text := line(m[1]); text != "" {
 			w.put("<meta name=\"", m[0], "\" content=\"", escaped(text), "\">\n")
 		}
 	}
-	w.put("<style>\n", stylesheet, "</style>\n</head>\n<body>\n")
+	w.put("<style>\n", style, "</style>\n</head>\n<body>\n")
 }
 
 func (w *web) titles(d document.Document) {
