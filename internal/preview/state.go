@@ -23,6 +23,14 @@ type snapshot struct {
 	mark     string // of the text, "" where there is none
 }
 
+// pictureRevision is the revision of the picture, 0 for none.
+func (n *snapshot) pictureRevision() int {
+	if n.picture == nil {
+		return 0
+	}
+	return n.picture.revision
+}
+
 // faultText is a fault exactly as the terminal shows it.
 type faultText struct {
 	Severity string `json:"severity"`

@@ -13,8 +13,9 @@ const (
 )
 
 // serveEvents tells a page the newest revision: at once, at every publication, and as a beat
-// in between, by which a page that slept or whose connection died finds out. It carries the
-// instance and the revision and nothing else; a page that misses some loses nothing.
+// in between, by which a page that slept or whose connection died finds out. At a publication the
+// event is the message for a page that has the picture of the event before, which spares it to ask; a page
+// that misses some loses nothing.
 func (s *site) serveEvents(w http.ResponseWriter, r *http.Request) {
 	if r.Method == http.MethodHead {
 		return
@@ -31,7 +32,13 @@ func (s *site) serveEvents(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("X-Accel-Buffering", "no")
 	beat := time.NewTicker(s.beat)
 	defer beat.Stop()
-	for s.sendEvent(w) == nil {
+	var told *snapshot
+	for {
+		now, err := s.sendEvent(w, told)
+		if err != nil {
+			return
+		}
+		told = now
 		select {
 		case <-r.Context().Done():
 			return
@@ -43,14 +50,20 @@ func (s *site) serveEvents(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
-// sendEvent writes one event. Only the flush tells whether it went out.
-func (s *site) sendEvent(w http.ResponseWriter) error {
+// sendEvent writes one event to a page that was told of a snapshot, nil for none, and gives the one that it tells of. Only the flush tells
+// whether it went out.
+func (s *site) sendEvent(w http.ResponseWriter, told *snapshot) (*snapshot, error) {
 	c := http.NewResponseController(w)
 	if err := c.SetWriteDeadline(time.Now().Add(s.writeTimeout)); err != nil {
-		return err
+		return nil, err
 	}
-	if _, err := fmt.Fprintf(w, "data: {\"instance\":%q,\"revision\":%d}\n\n", s.state.instance, s.state.current().revision); err != nil {
-		return err
+	now := s.state.current()
+	event := fmt.Appendf(nil, "{\"instance\":%q,\"revision\":%d}", s.state.instance, now.revision)
+	if told != nil && told != now {
+		event = s.state.answer(told.pictureRevision())
 	}
-	return c.Flush()
+	if _, err := fmt.Fprintf(w, "data: %s\n\n", event); err != nil {
+		return nil, err
+	}
+	return now, c.Flush()
 }

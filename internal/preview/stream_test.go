@@ -10,7 +10,6 @@ import (
 	"net"
 	"net/http"
 	"regexp"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -40,41 +39,58 @@ func listenTo(t *testing.T, address string) *listening {
 	return &listening{bufio.NewScanner(answer.Body), end}
 }
 
-var event = regexp.MustCompile(`^data: \{"instance":"([0-9a-f]{32})","revision":([0-9]+)\}$`)
-
 // next is the revision of the next event, -1 at the end.
 func (l *listening) next(t *testing.T) int {
+	t.Helper()
+	text := l.nextText(t)
+	if text == "" {
+		return -1
+	}
+	var event struct{ Revision int }
+	must(t, json.Unmarshal([]byte(text), &event))
+	return event.Revision
+}
+
+// nextText is what the next event says, "" at the end.
+func (l *listening) nextText(t *testing.T) string {
 	t.Helper()
 	for l.lines.Scan() {
 		if l.lines.Text() == "" {
 			continue
 		}
-		m := event.FindStringSubmatch(l.lines.Text())
-		if m == nil {
+		text, ok := strings.CutPrefix(l.lines.Text(), "data: ")
+		if !ok {
 			t.Fatalf("the stream says %q", l.lines.Text())
 		}
-		n, _ := strconv.Atoi(m[2]) // digits
-		return n
+		return text
 	}
-	return -1
+	return ""
 }
 
-// TestStream: an event at once, then one for each publication, with the instance and the
-// revision and nothing else, whatever stands in the file.
+// TestStream: an event at once with the instance and the revision and nothing else, then one for each publication with what a page that
+// heard the one before would fetch, whatever stands in the file; those that come late are told the number alone.
 func TestStream(t *testing.T) {
 	t.Parallel()
 	r := start(t, titled("a\rb"), Options{})
 	r.next()
 	l := listenTo(t, r.address)
-	if n := l.next(t); n != 1 {
-		t.Errorf("at first: revision %d", n)
+	first := regexp.MustCompile(`^\{"instance":"([0-9a-f]{32})","revision":1\}$`).FindStringSubmatch(l.nextText(t))
+	if first == nil {
+		t.Fatal("at first the stream says something else")
 	}
-	for n := range 3 {
-		put(t, r.file, titled(fmt.Sprintf("save\u2028 %d", n)))
-		r.next()
-		if got := l.next(t); got != n+2 {
-			t.Errorf("after save %d: revision %d", n, got)
+	have := 1
+	for n, text := range []string{titled("save\u2028 1"), strings.Replace(lanterns, "#b5532a", "#b5532b", 1), lanterns + "nonsense\n", strings.Replace(lanterns, "F W W F", "F W F F", 1)} {
+		put(t, r.file, text)
+		now := r.next()
+		answer, err := http.Get(fmt.Sprintf("%sstate?instance=%s&have=%d", r.address, first[1], have))
+		must(t, err)
+		if want, got := body(answer), l.nextText(t); got != want {
+			t.Errorf("after save %d the stream says %s, fetched is %s", n+1, got, want)
 		}
+		have = now.pictureRevision()
+	}
+	if text := listenTo(t, r.address).nextText(t); !strings.HasSuffix(text, `,"revision":5}`) {
+		t.Errorf("one that comes late is told %s", text)
 	}
 }
 

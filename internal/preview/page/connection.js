@@ -1,5 +1,5 @@
-// The connection to the program. Its events say only that there is something new; what it is, is
-// fetched. All tabs of one preview share one event stream, since a browser opens six connections to
+// The connection to the program. Its events say that there is something new, and bring it to pages that have what was newest before;
+// others fetch what they lack. All tabs of one preview share one event stream, since a browser opens six connections to
 // a host at the most: the tab that holds the lock listens and passes the events on to the others.
 
 const heartbeat = 15_000; // milliseconds between two events at the most
@@ -76,8 +76,15 @@ export class Connection {
       return;
     }
     this.lastHeard = Date.now();
-    if (event.instance !== this.instance || event.revision !== this.revision) this.update();
-    else this.onStatus('open');
+    if (event.instance === this.instance && event.revision === this.revision) this.onStatus('open');
+    else if (this.brings(event)) this.take(event, performance.now());
+    else this.update();
+  }
+
+  // brings says whether an event is the message that this page lacks: one that adds to its picture, or leaves it.
+  brings({ instance, picture, base, quilt }) {
+    const have = this.pictureRevision();
+    return !this.updating && instance === this.instance && (picture === have || base === have && (base > 0 || quilt !== undefined));
   }
 
   // onLost tries again after a delay that doubles each time.
