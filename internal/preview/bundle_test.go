@@ -47,4 +47,7 @@ func TestFirstMessage(t *testing.T) {
 			t.Errorf("%q: the page holds %q, fetched is %q", title, first, state)
 		}
 	}
+	if page := body(ask(newSite("/x/a.quilt", Options{}), "/", nil)); !strings.Contains(page, `"revision":0,"picture":0,"base":0,"faults":[],`) {
+		t.Error("before there is anything to show, the page is told something else")
+	}
 }

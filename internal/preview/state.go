@@ -98,7 +98,7 @@ type state struct {
 
 func newState(instance, file, layout string) *state {
 	return &state{
-		instance: instance, file: file, layout: layout, now: &snapshot{},
+		instance: instance, file: file, layout: layout, now: &snapshot{faults: []faultText{}},
 		numbers: newNumbering(1), waiting: map[chan struct{}]bool{}, answers: map[int][]byte{},
 	}
 }

@@ -702,5 +702,5 @@ listenToFullScreen();
 listenToSwitcher();
 showPatch(null, false);
 begun = true;
-connection.take(JSON.parse(byId('first').textContent), 0); // it came with the page
 connection.start();
+connection.take(JSON.parse(byId('first').textContent), 0); // it came with the page
