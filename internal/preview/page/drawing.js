@@ -37,11 +37,11 @@ export class Drawing {
     this.faces = element('g', this.painted, { class: 'cloth' });
     this.squint = element('image', this.camera, { preserveAspectRatio: 'none' });
     this.laid = element('image', this.camera, { preserveAspectRatio: 'none' });
-    this.lines = element('g', this.camera, { class: 'lines' });
     this.letters = element('g', this.camera, { class: 'letters' });
-    // What comes and goes lies in an overlay, so that the faces are not painted again.
+    // Seams, and what comes and goes, lie in an overlay: the browser paints either without the other.
     this.overlay = element('svg', null, { class: 'overlay', 'aria-hidden': 'true' });
     this.overlayCamera = element('g', this.overlay);
+    this.lines = element('g', this.overlayCamera, { class: 'lines' });
     this.marks = element('g', this.overlayCamera, { class: 'marks' });
     const path = (name) => element('path', this.overlayCamera, { class: name, d: '' });
     this.frame = path('frame'); // tells the quilt from a wall that is as dark, or as light
