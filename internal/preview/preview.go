@@ -5,7 +5,7 @@
 // The way of a save: hints (something may have changed) wake the follower, which reads the
 // file and decides by its content alone; the drawing is made of what was read and published
 // only if the file still says the same; a publication is a snapshot with a revision number;
-// open pages are told the number and nothing else, and fetch what they lack.
+// open pages are told the number and what is new since the last, and fetch what they lack beyond that.
 //
 // Resources of a picture (resources.go) come after it: a page that has shown one asks for the tabs and the squint of that very
 // picture, if they are in sight. A tab (tab.go, tabs.go) is a document of package report as sections of rows; a row highlights
