@@ -18,6 +18,7 @@ type Options struct {
 	View      View
 	SeamLines Seams  // whether seams are drawn as thin lines; the line view always has them, and views that mark seams or are in pixels never
 	Legend    bool   // list the fabrics, below the top or beside one that is much higher than wide
+	FarOff    bool   // the legend is read on a phone or from across a room: names alone, in large letters
 	Prints    bool   // fabrics that have a photo are painted with it; in the colour view alone
 	ByFabric  bool   // one path a fabric: smaller and quicker, without titles on patches
 	OnePaint  bool   // each fabric's color is one paint of the file, for drawing programs

@@ -35,7 +35,9 @@ type entry struct {
 const (
 	lettersAcross = 60.0 // in the width of the top
 	lettersDown   = 75.0 // in the height, where that makes them larger
-	tall          = 2.5  // times as high as wide: the legend stands beside the top
+	farAcross     = 24.0 // the same where it is read from far off: on a phone 1/24 of a picture's width is as large as a text
+	farDown       = 36.0
+	tall          = 2.5 // times as high as wide: the legend stands beside the top
 
 	margin       = 1.3
 	swatchSize   = 2.2
@@ -50,6 +52,9 @@ const (
 func (p *picture) newLegend() *legend {
 	width, height := userUnits(p.Outer.Width()), userUnits(p.Outer.Height())
 	l := &legend{entries: p.entries(), font: max(width/lettersAcross, height/lettersDown)}
+	if p.FarOff {
+		l.font = max(width/farAcross, height/farDown)
+	}
 	l.measure()
 	edge := l.font * margin
 	l.x, l.y = edge, edge
@@ -115,6 +120,11 @@ func (p *picture) entries() []entry {
 		e := entry{fill: Fill{Kind: Fabric, Fabric: f}, name: fitted(p.Fabrics[f].Name, longestText, boldWidth)}
 		if print := p.Fabrics[f].Print; print != "" {
 			e.below = append(e.below, fitted(print, longestText/smallLetters, textWidth))
+		}
+		if p.FarOff {
+			e.below = nil
+			list = append(list, e)
+			continue
 		}
 		e.below = append(e.below, fmt.Sprintf("%.1f%% of the top, value %.0f", 100*share[f], p.value(f)))
 		list = append(list, e)

@@ -58,3 +58,36 @@ func TestPublishedSizes(t *testing.T) {
 		}
 	}
 }
+
+// TestShopPictures: pictures of the named sizes and those of a listing, as exiftool reads them: their pixels, 300 an inch, sRGB, and no more
+// bytes than a page of a shop loads at once (1 MB a picture is common practice, and story and portrait are what phones show).
+func TestShopPictures(t *testing.T) {
+	exiftool := judges.Program(t, "Debian's libimage-exiftool-perl", "exiftool")
+	layout := filepath.Join(t.TempDir(), "flotsam.quilt")
+	if err := os.WriteFile(layout, []byte(sampleCalled("flotsam")), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	pictures := t.TempDir()
+	want := map[string]string{"square.jpg": "2048 2048", "upright.jpg": "1000 1500", "gray.jpg": "2048 2048", "block.jpg": "2048 2048", "portrait.jpg": "1080 1350", "story.jpg": "1080 1920", "own.jpg": "2048 2048"}
+	for name, size := range map[string]string{"portrait.jpg": "portrait", "story.jpg": "story", "own.jpg": "square"} {
+		if r := runIn(t, "draw", layout, "--canvas", size, "--legend", "-o", filepath.Join(pictures, name)); r.code != 0 {
+			t.Fatal(r.err)
+		}
+	}
+	if r := runIn(t, "listing", layout, "--pictures", pictures); r.code != 0 {
+		t.Fatal(r.err)
+	}
+	seen := tagsOf(t, exiftool, pictures)
+	for name, size := range want {
+		tags := seen[name]
+		for tag, is := range map[string]string{"Composite:ImageSize": size, "EXIF:XResolution": "300", "EXIF:YResolution": "300", "EXIF:ColorSpace": "sRGB"} {
+			if got := fmt.Sprint(tags[tag]); strings.ReplaceAll(got, "x", " ") != is {
+				t.Errorf("%s: %s is %q, not %q", name, tag, got, is)
+			}
+		}
+		info, err := os.Stat(filepath.Join(pictures, name))
+		if err != nil || info.Size() > 1_000_000 || info.Size() < 20_000 {
+			t.Errorf("%s has %d bytes, %v", name, info.Size(), err)
+		}
+	}
+}

@@ -176,6 +176,7 @@ func (o *drawing) parts(cmd *cobra.Command, top *quilt.Top, n int) (list []pictu
 		one := *o
 		one.view.index = view
 		options := one.options()
+		options.FarOff = true
 		options.ByFabric, options.OnePaint, options.Prefix = true, false, fmt.Sprintf("%sp%d-", o.prefix.text, 10*n+len(list)+1)
 		options.Prints = options.Prints && svgout.View(view) == svgout.Colour
 		scene, err := svgout.NewScene(t, options)
