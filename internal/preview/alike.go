@@ -4,6 +4,7 @@ import (
 	"reflect"
 
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 	"eighthturn/layout"
 )
 
@@ -53,7 +54,7 @@ func sameItems(a, b reflect.Value) bool {
 
 func sameFields(a, b reflect.Value) bool {
 	switch a.Type() {
-	case reflect.TypeFor[layout.Span](), reflect.TypeFor[quilt.Place](), reflect.TypeFor[layout.Fault]():
+	case reflect.TypeFor[layout.Span](), reflect.TypeFor[quilt.Place](), reflect.TypeFor[layout.Fault](), reflect.TypeFor[stop.Once[*quilt.Top]](): // of a size, which is made of its design
 		return true
 	}
 	for i := range a.NumField() {

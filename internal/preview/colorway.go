@@ -3,6 +3,7 @@ package preview
 import (
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 	"sync"
 
@@ -73,7 +74,7 @@ func (s *study) wearing(r *http.Request) (*study, error) {
 		return of, nil
 	}
 	next := s.in(top)
-	next.plans.worn = colorwayName + "=" + url.QueryEscape(top.Colorway)
+	next.plans.worn = append(slices.Clip(s.plans.worn), colorwayName+"="+url.QueryEscape(top.Colorway))
 	if s.dressed.in == nil {
 		s.dressed.in = map[string]*study{}
 	}
@@ -89,11 +90,9 @@ func (s *study) in(top *quilt.Top) *study {
 	return next
 }
 
-// addressOf is an address of the page with what it is asked for, in the colorway that is worn.
+// addressOf is an address of the page with what it is asked for, in the size and the colorway that the page chose.
 func (p *plans) addressOf(path string, more ...string) string {
-	if p.worn != "" {
-		more = append(more, p.worn)
-	}
+	more = append(more, p.worn...)
 	path = strings.TrimPrefix(path, "/")
 	if len(more) > 0 {
 		path += "?" + strings.Join(more, "&")
@@ -101,10 +100,13 @@ func (p *plans) addressOf(path string, more ...string) string {
 	return path
 }
 
-// dash is what names of files go on with where a page chose a colorway.
-func (p *plans) dash() string {
-	if p.worn == "" || p.Top.Colorway == "" {
-		return ""
+// dash is what names of files go on with where a page chose a size or a colorway.
+func (p *plans) dash() (dash string) {
+	for _, worn := range p.worn {
+		of := map[bool]string{true: p.Top.Size, false: p.Top.Colorway}[strings.HasPrefix(worn, sizeName+"=")]
+		if of != "" {
+			dash += "-" + of
+		}
 	}
-	return "-" + p.Top.Colorway
+	return dash
 }

@@ -22,7 +22,9 @@ type drawing struct {
 	design  *layout.Design // nil if the text has errors
 	top     *quilt.Top     // nil if the text has errors
 	like    *quilt.Top     // the same top in other colours, if it was made of that
-	written *quilt.Top     // the top as it is written, where it is shown in other colours
+	written *quilt.Top     // the quilt as it is written
+	sized   *quilt.Top     // the same in the size that is shown
+	tries   []contrast.Try // other colours that it is shown in
 	source  *layout.Source
 	faults  []layout.Fault
 	photos  map[string]bool // those that the layout names, which decide its colours too
@@ -68,6 +70,7 @@ func (d *drawing) choose(sign *stop.Sign, in variant) {
 			d.top = size.Top(sign)
 		}
 	}
+	d.sized = d.top
 	if in.colorway != "" {
 		if chosen, err := d.top.InNamed(in.colorway); err != nil {
 			d.unchosen(err)
@@ -96,7 +99,7 @@ func (d *drawing) try(tries []string) {
 		d.faults = append(slices.Clone(d.faults), layout.Fault{Severity: layout.Warning, Span: f.Place,
 			Message: fmt.Sprintf("%s is tried in %s; the layout is not changed", f.Name, try.Colour.Hex())})
 	}
-	d.top = contrast.Tried(d.top, list)
+	d.tries, d.top = list, contrast.Tried(d.top, list)
 }
 
 // sortFaults puts the faults of the text and those of the top in one order.

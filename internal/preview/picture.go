@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/report"
@@ -18,7 +19,9 @@ import (
 type picture struct {
 	revision                int
 	top                     *quilt.Top
-	written                 *quilt.Top // the top as it is written, where that is in other fabrics
+	written                 *quilt.Top // the top in the fabrics that are written, where it is in others
+	base                    *quilt.Top // the quilt as it is written, in its size too
+	tries                   []contrast.Try
 	source                  *layout.Source
 	epoch                   int
 	templates, looks, joins []json.RawMessage // of the numbering, as far as this picture needs
@@ -260,7 +263,7 @@ func (p *picture) recoloured(t *quilt.Top, source *layout.Source, revision int) 
 // sent is what pages were sent of a picture: it holds no top.
 func (p *picture) sent() *picture {
 	now := *p
-	now.top, now.written, now.source = nil, nil, nil
+	now.top, now.written, now.base, now.source = nil, nil, nil, nil
 	return &now
 }
 

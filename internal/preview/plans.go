@@ -14,7 +14,7 @@ type plans struct {
 	*report.Plans
 	source *layout.Source // for the lines of faults
 	name   string         // of the layout's file, without folder and ending
-	worn   string         // the colorway that a page asked for, as addresses name it; "" for none
+	worn   []string       // the size and the colorway that a page asked for, as addresses name them
 	*patterns
 }
 

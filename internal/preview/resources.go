@@ -110,11 +110,13 @@ func (s *site) made(r *http.Request, work work) ([]byte, error) {
 	if p == nil {
 		return nil, errNoPicture
 	}
-	of := s.studies.study(p)
-	if of == nil || !s.asksFor(p, r) {
+	if !s.asksFor(p, r) {
 		return nil, errOvertaken
 	}
-	of, err := of.wearing(r)
+	of, err := s.studyOf(p, r)
+	if err == nil {
+		of, err = of.wearing(r)
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -107,16 +107,6 @@ func respond(w http.ResponseWriter, content []byte) {
 	_, _ = w.Write(content)
 }
 
-// serveState answers with what the page lacks.
-func (s *site) serveState(w http.ResponseWriter, r *http.Request) {
-	q := r.URL.Query()
-	have := 0
-	if q.Get("instance") == s.state.instance {
-		have, _ = strconv.Atoi(q.Get("have")) // what is no number has no picture
-	}
-	respond(w, s.state.answer(have))
-}
-
 // servePicture answers with the picture as a file of its own.
 func (s *site) servePicture(w http.ResponseWriter, r *http.Request) {
 	q := r.URL.Query()

@@ -34,6 +34,7 @@ const (
 type site struct {
 	state        *state
 	studies      *studies
+	sizes        *sizes
 	desk         desk
 	routes       map[string]route
 	posts        map[string]route // that take what the page posts; none if it may not write
@@ -59,6 +60,7 @@ func newSite(path string, o Options) *site {
 	s.state.editor = editorAddress(o.Editor, path)
 	s.state.beforeShown = s.studies.follow
 	s.state.numbers.cutting = o.Cutting
+	s.sizes = &sizes{from: s.studies, of: map[string]*sized{}}
 	for _, r := range routes() {
 		s.routes[r.path] = r
 	}

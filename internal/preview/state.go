@@ -65,6 +65,10 @@ type message struct {
 	Fabrics   json.RawMessage   `json:"fabrics,omitempty"`
 	Colorways json.RawMessage   `json:"colorways,omitempty"`
 	Colorway  string            `json:"colorway,omitempty"` // that the picture is in, "" for as it is written
+	Size      string            `json:"size,omitempty"`     // likewise
+	Begun     string            `json:"begun,omitempty"`    // the size that is shown where a page chose none
+	Sizes     []quiltSize       `json:"sizes,omitempty"`
+	Plain     string            `json:"plain,omitempty"` // the title of the quilt as it is written
 	Grid      json.RawMessage   `json:"grid,omitempty"`
 	Templates []json.RawMessage `json:"templates,omitempty"`
 	Looks     []json.RawMessage `json:"looks,omitempty"`
@@ -108,7 +112,8 @@ func (s *state) publish(r reading, d drawing) *snapshot {
 	snap := &snapshot{revision: s.current().revision + 1, picture: s.current().picture, problem: r.problem}
 	if d.top != nil {
 		snap.picture = s.prepare(d, snap.revision)
-		snap.picture.listColorways(d.written)
+		snap.picture.listColorways(d.sized)
+		snap.picture.base, snap.picture.tries = d.written, d.tries
 	}
 	if d.broke != "" {
 		snap.problem, snap.inside = layoutVisible(d.broke), true
@@ -182,18 +187,26 @@ func (s *state) answer(have int) []byte {
 	if a, ok := s.answers[have]; ok {
 		return a
 	}
-	n := s.now
-	m := message{
+	s.answers[have] = encoded(s.message(s.now, s.now.picture, base))
+	return s.answers[have]
+}
+
+// message is what a page is sent of a snapshot in one of the layout's sizes, that has a picture of it already, nil for none.
+func (s *state) message(n *snapshot, p, base *picture) *message {
+	m := &message{
 		Instance: s.instance, Layout: s.layout, Assets: assetsKey(), File: s.file, Editor: s.editor, Revision: n.revision,
 		Faults: n.faults, More: n.more, Errors: n.errors, Warnings: n.warnings, Problem: n.problem, Inside: n.inside,
 		Mark: n.mark, Edit: s.edit,
 	}
-	if n.picture != nil {
-		n.picture.fill(&m, base)
-		m.Colorway = n.picture.top.Colorway
+	if p != nil {
+		p.fill(m, base)
+		m.Colorway, m.Size, m.Begun = p.top.Colorway, p.top.Size, n.picture.top.Size
+		m.Sizes = listSizes(p.base)
 	}
-	s.answers[have] = encoded(&m)
-	return s.answers[have]
+	if p != nil && p.base != nil {
+		m.Plain = p.base.Title
+	}
+	return m
 }
 
 func (s *state) pictureOf(revision int) *picture {

@@ -46,7 +46,7 @@ type squinted struct {
 
 func newStudy(p *picture, of *studies) *study {
 	s := &study{picture: p, plans: newPlans(p.top, p.source, of.name), tabs: make([]stop.Once[*cachedTab], len(tabSources())), from: of}
-	s.plans.Cutting = cutBy(of.cutting, p.top)
+	s.plans.Cutting, s.plans.worn = cutBy(of.cutting, p.top), of.worn
 	s.Context, s.end = context.WithCancel(context.Background())
 	return s
 }
@@ -132,6 +132,7 @@ type studies struct {
 	name    string                           // of the layout's file, without folder and ending
 	cutting func(*quilt.Top) cutting.Options // how quilts are cut and bought; nil for the usual way
 	cloth   func(photo string) (palettes.PhotoSample, error)
+	worn    []string   // what addresses of the page go on with
 	lock    sync.Mutex // held for a moment
 	of      *picture   // the newest; nil before there is one
 	now     *study     // of a top like it

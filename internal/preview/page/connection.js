@@ -7,10 +7,10 @@ const shared = `eighthturn${location.pathname}`; // by the tabs of one layout
 const maxDelay = 4_000; // milliseconds between two attempts
 
 export class Connection {
-  // pictureRevision says which picture the page has; receive gets each message; onStatus gets
+  // pictureRevision says which picture the page has, query what addresses go on with; receive gets each message; onStatus gets
   // "open", "lost" or "refused".
-  constructor({ pictureRevision, receive, onStatus }) {
-    Object.assign(this, { pictureRevision, receive, onStatus });
+  constructor({ pictureRevision, query, receive, onStatus }) {
+    Object.assign(this, { pictureRevision, query, receive, onStatus });
     this.instance = '';
     this.revision = -1;
     this.lastHeard = Date.now();
@@ -126,7 +126,7 @@ export class Connection {
   async fetch() {
     const began = performance.now();
     try {
-      const response = await fetch(`state?instance=${this.instance}&have=${this.pictureRevision()}`, { signal: AbortSignal.timeout(heartbeat), priority: 'high' });
+      const response = await fetch(`state?instance=${this.instance}&have=${this.pictureRevision()}${this.query()}`, { signal: AbortSignal.timeout(heartbeat), priority: 'high' });
       if (response.status === 401 || response.status === 403) {
         this.onStatus('refused');
         return;

@@ -7,17 +7,18 @@ import { kinds, untried } from './audition.js';
 const named = Object.fromEntries(Object.keys(views).map((view) => [viewName(view), view]));
 
 // unlinked is what an address that says nothing stands for.
-export const unlinked = () => ({ view: 'colour', secondView: 'value', seamsIn: ['colour'], compare: '', split: 50, tab: -1, place: null, colorway: null, secondColorway: null, audition: untried() });
+export const unlinked = () => ({ view: 'colour', secondView: 'value', seamsIn: ['colour'], compare: '', split: 50, tab: -1, place: null, colorway: null, secondColorway: null, size: null, audition: untried() });
 
 // tabName is how a report is called in an address.
 const tabName = (tab) => tab.textContent.trim().toLowerCase().replaceAll(' ', '-');
 
 // encode writes a state: a place is { u, v, zoom }, null for the whole quilt, and the tab -1 where no report is open.
-export function encode({ view, secondView, seamsIn, compare, split, tab, place, colorway, secondColorway, audition }, tabs) {
+export function encode({ view, secondView, seamsIn, compare, split, tab, place, colorway, secondColorway, size, audition }, tabs) {
   const parts = [], plain = unlinked(), short = (v) => String(Math.round(v * 1000) / 1000);
   const say = (key, value) => parts.push(`${key}=${value}`);
   if (view !== plain.view) say('view', viewName(view));
   if (colorway !== null) say('colorway', encodeURIComponent(colorway));
+  if (size !== null) say('size', encodeURIComponent(size));
   if (String(seamsIn) !== String(plain.seamsIn)) say('seams', seamsIn.map(viewName).join(','));
   if (compare) say('compare', compare);
   if (compare) say('with', viewName(secondView));
@@ -57,6 +58,7 @@ export function decode(text, tabs) {
   if (said.has('seams')) state.seamsIn = said.get('seams').split(',').map(viewOf).filter(Boolean);
   if (['beside', 'slide'].includes(said.get('compare'))) state.compare = said.get('compare');
   state.colorway = said.get('colorway'); // null where there is none
+  state.size = said.get('size');
   state.secondColorway = said.get('with-colorway');
   state.audition = auditionOf(said);
   const split = parseFloat(said.get('split'));
@@ -79,7 +81,7 @@ export class History {
   get text() { return location.hash.replace(/^#/, ''); }
 
   write(text) {
-    const said = new URLSearchParams(text), step = ['view', 'colorway', 'compare', 'with', 'with-colorway', 'report', 'audition'].map((key) => said.get(key)).join();
+    const said = new URLSearchParams(text), step = ['view', 'colorway', 'size', 'compare', 'with', 'with-colorway', 'report', 'audition'].map((key) => said.get(key)).join();
     if (text !== this.text) {
       const address = location.pathname + location.search + (text && `#${text}`);
       if (this.step === null || step === this.step) history.replaceState(null, '', address);

@@ -31,7 +31,7 @@ import { listenToSwitcher } from './switcher.js';
 const model = new Model();
 const tabs = [...byId('report-tabs').children];
 const camera = new Camera();
-const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], colorway: null, secondColorway: null, two: false, slide: false, split: 50, faultsFolded: null, keys: false, report: false, text: false, tab: 0, isolated: -1, panel: 0, sheet: 0 };
+const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], colorway: null, secondColorway: null, size: null, two: false, slide: false, split: 50, faultsFolded: null, keys: false, report: false, text: false, tab: 0, isolated: -1, panel: 0, sheet: 0 };
 let panes = [];
 let message = null; // the newest
 let status = 'open'; // of the connection
@@ -44,11 +44,11 @@ let lastChange = { d: '', fabrics: [] }; // what the last save changed
 const storageKey = `eighthturn${location.pathname}`;
 function remember() {
   if (!begun) return;
-  const { view, secondView, seamsIn, colorway, secondColorway, two, slide, split, report, tab, panel, sheet } = settings, place = camera.saved;
+  const { view, secondView, seamsIn, colorway, secondColorway, size, two, slide, split, report, tab, panel, sheet } = settings, place = camera.saved;
   const compare = two ? slide ? 'slide' : 'beside' : '';
-  address.write(encode({ view, secondView, seamsIn, colorway, secondColorway, compare, split, tab: report ? tab : -1, place: camera.linked, audition: auditionOpen() ? audition.state : untried() }, tabs));
+  address.write(encode({ view, secondView, seamsIn, colorway, secondColorway, size, compare, split, tab: report ? tab : -1, place: camera.linked, audition: auditionOpen() ? audition.state : untried() }, tabs));
   try {
-    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, colorway, secondColorway, two, slide, split, report, tab, panel, sheet, camera: place, address: address.text }));
+    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, colorway, secondColorway, size, two, slide, split, report, tab, panel, sheet, camera: place, address: address.text }));
   } catch { /* a browser may keep nothing */ }
 }
 function restore() {
@@ -58,7 +58,7 @@ function restore() {
     for (const key of ['panel', 'sheet']) if (Number.isFinite(saved[key]) && saved[key] > 0) settings[key] = saved[key];
     if (address.text && saved.address !== address.text) return; // the page was opened by a link
     for (const key of ['view', 'secondView']) if (Object.hasOwn(views, saved[key])) settings[key] = saved[key];
-    for (const key of ['colorway', 'secondColorway']) if (typeof saved[key] === 'string') settings[key] = saved[key];
+    for (const key of ['colorway', 'secondColorway', 'size']) if (typeof saved[key] === 'string') settings[key] = saved[key];
     if (Array.isArray(saved.seamsIn)) settings.seamsIn = saved.seamsIn.filter((view) => Object.hasOwn(views, view));
     for (const key of ['two', 'slide', 'report']) settings[key] = saved[key] === true;
     if (saved.split >= 0 && saved.split <= 100) settings.split = saved.split;
@@ -67,8 +67,8 @@ function restore() {
   } catch { /* nothing is remembered, then */ }
 }
 // adopt takes over what an address says.
-function adopt({ view, secondView, seamsIn, colorway, secondColorway, compare, split, tab, place, audition: auditioned }) {
-  Object.assign(settings, { view, secondView, seamsIn, colorway, secondColorway, split, two: compare !== '', slide: compare === 'slide', report: tab >= 0 });
+function adopt({ view, secondView, seamsIn, colorway, secondColorway, size, compare, split, tab, place, audition: auditioned }) {
+  Object.assign(settings, { view, secondView, seamsIn, colorway, secondColorway, size, split, two: compare !== '', slide: compare === 'slide', report: tab >= 0 });
   if (tab >= 0) settings.tab = tab;
   camera.linked = place;
   audition.letGo();
@@ -80,6 +80,7 @@ const address = new History((text) => {
   audition.showChoice();
   showReport();
   updatePanes();
+  if (model.size !== settings.size) showSize(settings.size);
 });
 let begun = false; // the page has been made up of what was remembered
 
@@ -122,7 +123,7 @@ function updatePanes() {
   slide.show(settings.two && settings.slide, settings.split, viewName(settings.view), viewName(settings.secondView));
   arrangePanes();
   byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}${model.query}`;
-  byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}${model.query && `-${colorwayName(model.colorway)}`}-${viewName(settings.view)}.svg`;
+  byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}${model.fileSuffix}-${viewName(settings.view)}.svg`;
   showResources();
   refreshResources();
   moveCamera();
@@ -150,6 +151,10 @@ function showColorwayMenus() {
   byId('colorway-name').textContent = colorwayName(shown);
   byId('colorway-name').parentElement.setAttribute('aria-label', `Colorway: ${colorwayName(shown)}`);
   showColorways(byId('colorway-items'), model.colorways, shown, (name) => showIn('colorway', name), colorwayName, 'Show the quilt in this colorway (O for the next)');
+  byId('sizes').hidden = model.sizes.length === 0;
+  byId('size-name').textContent = sizeText(model.sizeName);
+  byId('size-name').parentElement.setAttribute('aria-label', `Size: ${sizeText(model.sizeName)}`);
+  showColorways(byId('size-items'), model.sizes, model.sizeName, showSize, sizeText, 'Show the quilt in this size (Z for the next)');
   showCompareMenu(settings, showSecond, model.colorways, (name) => showIn('secondColorway', name));
 }
 // showIn shows the first view or the second in a colorway.
@@ -166,6 +171,31 @@ function nextIn(which) {
   const next = names[(names.indexOf(model.shownIn(settings[which] ?? settings.colorway)) + 1) % names.length];
   showIn(which, next);
   announce(`in ${colorwayName(next)}`);
+}
+
+// showSize shows the quilt in a size, which is asked for.
+function showSize(name) {
+  settings.size = model.size = name;
+  openMenu(null);
+  card.close();
+  audition.release();
+  remember();
+  connection.update();
+}
+function sizeText(name) { return name || 'size as written'; }
+// nextSize goes on to the next size.
+function nextSize() {
+  const names = model.sizes.map((s) => s.name);
+  if (!names.length) return;
+  const next = names[(names.indexOf(model.sizeName) + 1) % names.length];
+  showSize(next);
+  announce(`in ${sizeText(next)}`);
+}
+// keepSize lets a size go that the layout has no more, with a word.
+function keepSize() {
+  if (settings.size === null || model.hasSize(settings.size)) return;
+  showNote(`This layout has no size “${settings.size}” now; it is shown ${model.begun ? `in ${model.begun}` : 'as written'}.`);
+  settings.size = model.size = null;
 }
 
 // arrangePanes puts two views beside or above each other, whichever shows the quilt larger, or one over the other.
@@ -566,7 +596,7 @@ function isolate(fabric) {
 
 const keyActions = {
   ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, actions[view]], [key.toUpperCase(), () => showSecond(view)]])),
-  o: actions.colorway, O: () => nextIn('secondColorway'), r: actions.report, e: actions.text, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
+  o: actions.colorway, z: nextSize, O: () => nextIn('secondColorway'), r: actions.report, e: actions.text, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
   '+': actions.nearer, '=': actions.nearer, '-': actions.farther, '−': actions.farther, n: actions.changes, f: actions.faults, k: actions.keys, '?': actions.keys,
   Escape: () => { if (card.isOpen) { card.close(); return; } if (audition.large) { audition.letGo(); remember(); return; } leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
 };
@@ -645,6 +675,7 @@ function receive(m, times) {
   const first = !model.shown, change = model.apply(m);
   message = m;
   followLines(model, m.editor);
+  if (m.picture) keepSize();
   if (change.applied) {
     if (!first) lastChange = changeOf(change);
     if (change.anew || change.regions.size) highlight.reset();
@@ -654,7 +685,7 @@ function receive(m, times) {
     wear();
     for (const { drawing } of panes) drawing.update(change);
     if (change.fabrics || change.anew) listFabrics();
-    if (change.fabrics) showColorwayMenus();
+    showColorwayMenus();
     if (change.anew) updatePanes();
     moveCameraNow(); // in this very frame, so that nothing jumps
     if (pinned || hovered) showCurrentPatch();
@@ -691,9 +722,10 @@ function setStatus(now) {
   if (status === 'open') refreshResources();
 }
 
-const connection = new Connection({ pictureRevision: () => model.revision, receive, onStatus: (now) => { if (now !== status) setStatus(now); } });
+const connection = new Connection({ pictureRevision: () => model.have, query: () => model.sizeQuery, receive, onStatus: (now) => { if (now !== status) setStatus(now); } });
 
 restore();
+model.size = settings.size;
 edge.show();
 panel.select(settings.tab);
 updatePanes();

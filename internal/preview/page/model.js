@@ -4,6 +4,7 @@
 // that a changed block costs its region and no more.
 
 import { pathData, centroid, inscribedCircle } from './geometry.js';
+import { colorwayName } from './compare.js';
 
 const blocksPerRegion = 100; // about
 const darkFabric = 0x63; // the gray below which seams are drawn light
@@ -11,6 +12,11 @@ const darkFabric = 0x63; // the gray below which seams are drawn light
 export class Model {
   constructor() {
     this.colorway = null; // that the reader chose; null for the picture's own
+    this.size = null; // likewise; the picture that has it is asked for
+    this.shownSize = ''; // that the picture is in
+    this.begun = ''; // that it is in where the reader chose none
+    this.sizes = []; // { name, own }; none where there is no choice
+    this.layoutTitle = '';
     this.revision = 0;
     this.instance = ''; // which run of the program counted the revision
     this.clear();
@@ -41,7 +47,12 @@ export class Model {
   // all of them if "anew"; "colours" of fabrics; "cells" with another look, as [cell, old look].
   apply(m) {
     const change = { applied: false, anew: false, regions: new Set(), colours: [], cells: [], fabrics: false };
-    if (!m.picture || m.picture === this.revision && m.instance === this.instance) return change;
+    const size = m.size ?? '';
+    this.sizes = m.sizes ?? [];
+    this.begun = m.begun ?? '';
+    if (!m.picture || m.picture === this.revision && m.instance === this.instance && size === this.shownSize) return change;
+    this.shownSize = size;
+    this.layoutTitle = m.plain ?? '';
     if (m.base === 0 || m.base !== this.revision) {
       if (m.base !== 0) throw new Error('the message adds to a picture that is not here');
       const old = this.fabrics;
@@ -97,8 +108,20 @@ export class Model {
   // title is the quilt's, in the colorway that is shown.
   get title() { return this.found(this.shownIn(this.colorway))?.title ?? this.quilt?.title ?? ''; }
 
-  // plainTitle is the quilt's, whatever its colorway.
-  get plainTitle() { return this.found('')?.title ?? this.quilt?.title ?? ''; }
+  // plainTitle is the quilt's, whatever its colorway and its size.
+  get plainTitle() { return this.layoutTitle || (this.found('')?.title ?? this.quilt?.title ?? ''); }
+
+  // hasSize says whether the layout has a size; it has its own.
+  hasSize(name) { return name === '' || this.sizes.some((s) => s.name === name); }
+
+  // sizeName is how the size that is shown is called: '' where it has no name.
+  get sizeName() { return this.shownSize || (this.sizes.find((s) => s.own)?.name ?? ''); }
+
+  // have is the revision of the picture that is here, 0 where it is not in the size that is wanted.
+  get have() { return (this.size ?? this.begun) === this.shownSize ? this.revision : 0; }
+
+  // sizeQuery is what addresses go on with for the size.
+  get sizeQuery() { return this.size === null ? '' : `&size=${encodeURIComponent(this.size)}`; }
 
   // wear shows the quilt in a colorway, null for the picture's own, and says which fabrics change.
   wear(colorway) {
@@ -109,7 +132,10 @@ export class Model {
   }
 
   // query is what addresses go on with for what is shown.
-  get query() { return this.shownIn(this.colorway) === this.worn ? '' : `&colorway=${encodeURIComponent(this.colorway)}`; }
+  get query() { return this.sizeQuery + (this.shownIn(this.colorway) === this.worn ? '' : `&colorway=${encodeURIComponent(this.colorway)}`); }
+
+  // fileSuffix is what names of files go on with for what the reader chose.
+  get fileSuffix() { return [this.size, this.shownIn(this.colorway) === this.worn ? '' : colorwayName(this.colorway)].filter(Boolean).map((s) => `-${s}`).join(''); }
 
   // recolour shows a fabric otherwise, as its color is tried.
   recolour(i, fabric) {
