@@ -51,7 +51,7 @@ func axeStates() map[string]func(p *tab) {
 	}
 	return map[string]func(p *tab){
 		"plain": func(*tab) {}, "reports": keys("r"), "two views": keys("br"), "line between": keys("m"), "keys": keys("k"), "vanishing": keys("a"), "squint": keys("u"),
-		"compare menu": click(`.opener[aria-controls=compare-items]`), "eyes menu": click(`.opener[aria-controls=eye-items]`), "colorways menu": click(`.opener[aria-controls=colorway-items]`),
+		"compare menu": click(`.opener[aria-controls=compare-items]`), "eyes menu": click(`.opener[aria-controls=eye-items]`), "colorways menu": click(`.opener[aria-controls=colorway-items]`), "sizes menu": click(`.opener[aria-controls=size-items]`),
 		"typing": func(p *tab) {
 			keys("e")(p)
 			p.until(`!document.getElementById('text-pane').hidden && document.querySelector('#typed-layer .keyword')`)

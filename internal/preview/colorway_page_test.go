@@ -10,9 +10,9 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// inAColorway is the starfish with a colorway of a long name.
+// inAColorway is the starfish with a colorway and a size of long names.
 func inAColorway(t *testing.T) string {
-	return starfish(t) + "\ncolorway low-water-at-dusk sand #d7c3d0\n"
+	return starfish(t) + "\ncolorway low-water-at-dusk sand #d7c3d0\nsize extra-long-queen across 12 down 14\n"
 }
 
 // TestColorwaysOnThePage: a key and a menu show the quilt in the layout's colorways, the strip, the title, the report and what is saved with

@@ -12,10 +12,10 @@ import (
 // inSizes is a layout with a colorway and two sizes, of which one is the quilt as written.
 const inSizes = inColorways + "size lap\nsize queen across 8 down 9 border 5\n"
 
-func sizedSite(t *testing.T, text string, in variant) *site {
+func sizedSite(t *testing.T, text string, in variant, tries ...string) *site {
 	t.Helper()
 	s := newSite("/somewhere/quilt.quilt", Options{})
-	d, err := drawWith(nil, in)(t.Context(), text, drawing{})
+	d, err := drawWith(nil, in, tries...)(t.Context(), text, drawing{})
 	must(t, err)
 	s.state.publish(reading{text: text}, d)
 	return s
@@ -112,6 +112,10 @@ func TestBegunInASize(t *testing.T) {
 	t.Parallel()
 	if n := sizedSite(t, inSizes, variant{size: "QUEEN"}).state.current(); n.picture.top.Size != "queen" || len(n.picture.top.Cells) != 72 {
 		t.Errorf("begun in queen it shows %q with %d cells", n.picture.top.Size, len(n.picture.top.Cells))
+	}
+	tried := sizedSite(t, inSizes, variant{colorway: "dawn"}, "moss=#123456")
+	if m := stateIn(t, tried, "queen", "0"); m.Colorway != "dawn" || !strings.Contains(strings.ToLower(string(m.Fabrics)), "#123456") || !strings.Contains(strings.ToLower(string(m.Fabrics)), "#ffccaa") {
+		t.Errorf("begun in a colorway and with a color that is tried, a size has %q, %s", m.Colorway, m.Fabrics)
 	}
 	n := sizedSite(t, inSizes, variant{size: "king"}).state.current()
 	if n.picture.top.Size != "" || len(n.faults) == 0 || !strings.Contains(n.faults[0].Text, `this layout has no size "king"; it is shown as written`) {

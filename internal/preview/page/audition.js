@@ -6,6 +6,7 @@ import { byId, make, swatch } from './dom.js';
 import { copyText } from './copy.js';
 import { rungs } from './color.js';
 import { lchOf, hexAt } from './lab.js';
+import { Resource } from './resource.js';
 
 export const kinds = { fabrics: 'Fabrics', palette: 'Palette', hue: 'Same hue' }; // of alternatives, by their names in an address
 const parts = ['Blocks', 'Around the blocks', 'Scraps', 'Fabrics, wherever they are'];
@@ -14,16 +15,26 @@ const parts = ['Blocks', 'Around the blocks', 'Scraps', 'Fabrics, wherever they 
 export const untried = () => ({ place: '', among: 'fabrics', picked: null, best: false, large: null });
 
 export class Audition {
-  // changed is called when something else is to be asked for or remembered; show gets the alternative that the picture is to show, null
-  // for none; write gets what is to be written.
-  constructor({ model, changed, show, write, announce }) {
-    Object.assign(this, { model, changed, show, write, announce });
+  // isOpen says whether the tab is in sight; changed is called when something else is to be remembered, listed when what there is to
+  // audition is known, and with null while it is not; show gets the alternative that the picture is to show, null for none, and the one
+  // before; write gets what is to be written.
+  constructor({ model, isOpen, changed, listed, show, write, announce }) {
+    Object.assign(this, { model, isOpen, listed, show, write, announce });
     this.state = untried();
     this.list = null; // what there is to audition
     this.message = null; // the audition that is shown
     this.large = null; // the alternative that the picture shows
     this.mayWrite = false;
+    this.ask();
+    this.changed = () => { this.studies.refresh(true); changed(); };
     this.build();
+  }
+
+  // ask is what the program is asked: what there is to audition, and the study of what was chosen.
+  ask() {
+    const parse = (response) => response.json();
+    this.places = new Resource(this.model, 'auditions', { wanted: this.isOpen, parse, onChange: (list) => this.receive(list) });
+    this.studies = new Resource(this.model, () => this.path, { wanted: () => this.isOpen() && this.wanted, parse, onChange: (m) => this.receiveAudition(m) });
   }
 
   build() {
@@ -126,6 +137,8 @@ export class Audition {
   receive(list) {
     this.list = list ?? this.list;
     if (list) this.showPlaces();
+    this.listed(list);
+    this.studies.refresh(true);
   }
 
   // receiveAudition takes an audition, null while it is worked out.

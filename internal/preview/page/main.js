@@ -12,6 +12,7 @@ import { showPatch, spokenFacts, showFabrics, showKeys, paintFabric, fabricButto
 import { ColorCard } from './color.js';
 import { Audition, untried } from './audition.js';
 import { Laid } from './laid.js';
+import { Sizes } from './sizes.js';
 import { Editing } from './edit.js';
 import { TextPane } from './text.js';
 import { isBlocking, showFaults, showTitle, showConnection } from './status.js';
@@ -80,7 +81,7 @@ const address = new History((text) => {
   audition.showChoice();
   showReport();
   updatePanes();
-  if (model.size !== settings.size) showSize(settings.size);
+  if (model.size !== settings.size) sizes.choose(settings.size);
 });
 let begun = false; // the page has been made up of what was remembered
 
@@ -151,10 +152,7 @@ function showColorwayMenus() {
   byId('colorway-name').textContent = colorwayName(shown);
   byId('colorway-name').parentElement.setAttribute('aria-label', `Colorway: ${colorwayName(shown)}`);
   showColorways(byId('colorway-items'), model.colorways, shown, (name) => showIn('colorway', name), colorwayName, 'Show the quilt in this colorway (O for the next)');
-  byId('sizes').hidden = model.sizes.length === 0;
-  byId('size-name').textContent = sizeText(model.sizeName);
-  byId('size-name').parentElement.setAttribute('aria-label', `Size: ${sizeText(model.sizeName)}`);
-  showColorways(byId('size-items'), model.sizes, model.sizeName, showSize, sizeText, 'Show the quilt in this size (Z for the next)');
+  sizes.showMenu();
   showCompareMenu(settings, showSecond, model.colorways, (name) => showIn('secondColorway', name));
 }
 // showIn shows the first view or the second in a colorway.
@@ -171,31 +169,6 @@ function nextIn(which) {
   const next = names[(names.indexOf(model.shownIn(settings[which] ?? settings.colorway)) + 1) % names.length];
   showIn(which, next);
   announce(`in ${colorwayName(next)}`);
-}
-
-// showSize shows the quilt in a size, which is asked for.
-function showSize(name) {
-  settings.size = model.size = name;
-  openMenu(null);
-  card.close();
-  audition.release();
-  remember();
-  connection.update();
-}
-function sizeText(name) { return name || 'size as written'; }
-// nextSize goes on to the next size.
-function nextSize() {
-  const names = model.sizes.map((s) => s.name);
-  if (!names.length) return;
-  const next = names[(names.indexOf(model.sizeName) + 1) % names.length];
-  showSize(next);
-  announce(`in ${sizeText(next)}`);
-}
-// keepSize lets a size go that the layout has no more, with a word.
-function keepSize() {
-  if (settings.size === null || model.hasSize(settings.size)) return;
-  showNote(`This layout has no size “${settings.size}” now; it is shown ${model.begun ? `in ${model.begun}` : 'as written'}.`);
-  settings.size = model.size = null;
 }
 
 // arrangePanes puts two views beside or above each other, whichever shows the quilt larger, or one over the other.
@@ -361,8 +334,8 @@ function fixOf(line) {
 // ---- alternatives that are auditioned
 
 const audition = new Audition({
-  model, announce,
-  changed: () => { auditioned.refresh(true); remember(); },
+  model, announce, isOpen: auditionOpen, changed: remember,
+  listed: (list) => panel.setReport(tabs.findIndex((tab) => 'own' in tab.dataset), list && { sections: [] }),
   show: (a, before) => {
     if (a) card.close();
     const of = a ?? before;
@@ -378,17 +351,6 @@ const audition = new Audition({
 });
 function auditionOpen() { return settings.report && !settings.text && 'own' in (tabs[settings.tab]?.dataset ?? {}); }
 const laid = new Laid(model, { panes: () => secondDiffers() ? panes.slice(0, 1) : panes, query: () => audition.laid });
-const json = (response) => response.json();
-const auditions = new Resource(model, 'auditions', {
-  wanted: auditionOpen, parse: json,
-  onChange: (list) => {
-    audition.receive(list);
-    panel.setReport(tabs.findIndex((tab) => 'own' in tab.dataset), list && { sections: [] });
-    auditioned.refresh(true);
-  },
-});
-const auditioned = new Resource(model, () => audition.path, { wanted: () => auditionOpen() && audition.wanted, parse: json, onChange: (m) => audition.receiveAudition(m) });
-
 // withTry adds to an address the color that is tried, where what is asked for depends on it.
 function withTry(path, depends) {
   const tried = card.tried || audition.tried;
@@ -429,7 +391,7 @@ const panel = new ReportPanel({
 
 // A report for each tab; one has the marks of a view, too.
 const reports = tabs.map((button, tab) => {
-  if ('own' in button.dataset) return auditions;
+  if ('own' in button.dataset) return audition.places;
   const hasMarks = 'marks' in button.dataset;
   const resource = new Resource(model, () => withTry(`report?tab=${tab}`, hasMarks), {
     wanted: () => settings.report && !settings.text && settings.tab === tab || hasMarks && isShown('vanishing'),
@@ -450,7 +412,7 @@ const reports = tabs.map((button, tab) => {
 
 const diagram = new Resource(model, () => withTry(panel.diagramPath, 'marks' in (tabs[settings.tab]?.dataset ?? {})), {
   wanted: () => settings.report && !settings.text && panel.wantsDiagram,
-  parse: json,
+  parse: (response) => response.json(),
   onChange: (content) => panel.showDiagram(content),
 });
 
@@ -472,7 +434,7 @@ const squint = new Resource(model, () => withTry('squint.png?', true), {
 });
 
 function refreshResources(gently) {
-  for (const resource of [...reports, diagram, squint, auditioned]) resource.refresh(gently);
+  for (const resource of [...reports, diagram, squint, audition.studies]) resource.refresh(gently);
   laid.refresh();
 }
 
@@ -509,6 +471,17 @@ function showReport() {
 const edge = new Edge(settings, {
   onChange: () => { coverPanes(); remember(); },
   close: () => { if (settings.report) (settings.text ? actions.text : actions.report)(); },
+});
+
+const sizes = new Sizes({
+  model, settings, announce,
+  changed: () => {
+    openMenu(null);
+    card.close();
+    audition.release();
+    remember();
+    connection.update();
+  },
 });
 
 const slide = new Slide((at, atRest) => {
@@ -596,7 +569,7 @@ function isolate(fabric) {
 
 const keyActions = {
   ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, actions[view]], [key.toUpperCase(), () => showSecond(view)]])),
-  o: actions.colorway, z: nextSize, O: () => nextIn('secondColorway'), r: actions.report, e: actions.text, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
+  o: actions.colorway, z: () => sizes.next(), O: () => nextIn('secondColorway'), r: actions.report, e: actions.text, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
   '+': actions.nearer, '=': actions.nearer, '-': actions.farther, '−': actions.farther, n: actions.changes, f: actions.faults, k: actions.keys, '?': actions.keys,
   Escape: () => { if (card.isOpen) { card.close(); return; } if (audition.large) { audition.letGo(); remember(); return; } leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
 };
@@ -675,7 +648,7 @@ function receive(m, times) {
   const first = !model.shown, change = model.apply(m);
   message = m;
   followLines(model, m.editor);
-  if (m.picture) keepSize();
+  if (m.picture) sizes.keep();
   if (change.applied) {
     if (!first) lastChange = changeOf(change);
     if (change.anew || change.regions.size) highlight.reset();
