@@ -38,7 +38,7 @@ func (b *patternBuilder) piecesTable() {
 				blocks[i] = report.PiecesInShort(b.plans)
 			}
 		}
-	case b.wholeWidth() < 6*measure.Inch:
+	case b.wholeWidth() < 6*measure.Inch || b.sized:
 		blocks = printed(byCloth(s.Blocks))
 	}
 	b.add(heading(1, s.Title))
@@ -218,7 +218,7 @@ func (b *patternBuilder) fabricCutting(group []int) {
 	blocks := b.mapped(printed(list), key)
 	for len(blocks) > 0 {
 		t, ok := blocks[0].(document.Table)
-		if ok && len(t.Rows) > maxTogether || b.sized {
+		if ok && len(t.Rows) > maxTogether && !b.sized {
 			break
 		}
 		above, blocks = append(above, blocks[0]), blocks[1:]

@@ -80,7 +80,7 @@ func inEverySize(key string) bool {
 func (b *patternBuilder) sizesPart(sizes []*report.Plans) {
 	b.part("Sizes", false)
 	names := b.plans.SizeNames()
-	g := document.Gallery{}
+	g := document.Gallery{Across: 3}
 	for i, p := range sizes {
 		g.Pictures = append(g.Pictures, document.Picture{
 			Of:          b.pictureOf(p.Top, colorwayPixels, maxFaces/len(sizes), asItIs, svgout.SeamsByView),
