@@ -335,6 +335,7 @@ func eachAlone(t testing.TB, text string, names []string) [][]string {
 			letters = fabricLetters(r)
 		}
 		b := lettered(r, Options{}, letters)
+		b.sized = true // its tables have the columns that those of sizes have
 		b.nameTemplates(known)
 		known = append(known, b.Templates...)
 		parts := b.body()
