@@ -2,6 +2,7 @@ package main
 
 import (
 	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -73,6 +74,39 @@ func TestReadmeCommands(t *testing.T) {
 	for _, m := range regexp.MustCompile("`eighthturn ([a-z]+)[ `]").FindAllStringSubmatch(page, -1) {
 		if !have[m[1]] {
 			t.Errorf("the page names the command %q", m[1])
+		}
+	}
+}
+
+// TestReadmePattern makes the page's pattern to sell: the sizes are those that fit names, and every command does what it says.
+func TestReadmePattern(t *testing.T) {
+	page := readme(t)
+	first := fenced(t, page, "```quilt\n")
+	lines := fenced(t, page, "```quilt\nsize lap\n")
+	folder := t.TempDir()
+	file := filepath.Join(folder, "porch.quilt")
+	for _, size := range []string{"twin", "queen"} {
+		if err := os.WriteFile(file, []byte(first), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		_, said, complaints := askedFor(t, "fit", file, "--size", size)
+		line := strings.Join(strings.Fields(regexp.MustCompile(`(?m)^size `+size+`.*$`).FindString(lines)), " ")
+		if line == "" || !strings.Contains(said, " "+line+"\n") {
+			t.Errorf("the page has %q, fit says %s%s", line, said, complaints)
+		}
+	}
+	if err := os.WriteFile(file, []byte(first+"\nsize lap\n"+lines), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	shop := filepath.Join(folder, "shop")
+	for _, arguments := range [][]string{{"booklet", file}, {"listing", file, "--pictures", shop}, {"draw", file, "--size", "queen", "--canvas", "portrait", "-o", filepath.Join(folder, "queen.jpg")}} {
+		if code, _, complaints := askedFor(t, arguments...); code != done {
+			t.Errorf("%q: %s", arguments, complaints)
+		}
+	}
+	for _, name := range []string{"porch.pdf", "queen.jpg", "shop/listing.txt", "shop/square.jpg", "shop/colorways.jpg"} {
+		if info, err := os.Stat(filepath.Join(folder, name)); err != nil || info.Size() == 0 {
+			t.Errorf("%s: %v", name, err)
 		}
 	}
 }
