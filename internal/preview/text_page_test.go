@@ -181,3 +181,18 @@ const textLaidOut = `(() => {
 	if (Math.abs(field.scrollHeight - Math.max(field.clientHeight, layer.offsetHeight)) > 2) return 'the field is ' + field.scrollHeight + ' high, behind it ' + layer.offsetHeight;
 	return '';
 })()`
+
+// TestLongLinesAreWhole: behind the field a line is as long as it is in it, whatever signs it holds, and however it came to be.
+func TestLongLinesAreWhole(t *testing.T) {
+	for _, line := range []string{strings.Repeat("W ", 200), strings.Repeat("\t", 150) + "W", strings.Repeat("\u5bbd", 400)} {
+		r, p := start(t, "# "+line+"\n"+starfish(t), Options{Edit: true}), newTab(t)
+		p.load(r.address)
+		p.openText()
+		p.caret("# ")
+		p.key(strings.Repeat("x", 100))
+		p.until(`document.getElementById('typed-layer').textContent.startsWith('# ` + strings.Repeat("x", 100) + `')`)
+		if over := eval[float64](p, `((e) => e.scrollWidth - e.clientWidth)(document.querySelector('#typed-layer div'))`); over > 0 {
+			t.Errorf("of line %.10q %.0f pixels are cut off", line, over)
+		}
+	}
+}

@@ -3,12 +3,14 @@
 
 import { make } from './dom.js';
 
+const unusual = /[^ -~]/; // signs that may be wider than a column
 const colorsUpTo = 400_000; // characters of a text that is colored
 
 export class Layer {
   constructor(box) {
     this.box = box;
     this.lines = []; // { text, painted, e }
+    this.columns = 0;
   }
 
   // follow takes over what the field says.
@@ -33,6 +35,17 @@ export class Layer {
     const added = fresh.slice(gone.length).map((line) => ({ text: line, painted: '', e: make('div', line || '\u200b') }));
     for (const line of added) this.box.insertBefore(line.e, before);
     this.lines.splice(start, gone.length, ...gone.slice(0, fresh.length), ...added);
+    this.widen(fresh);
+  }
+
+  // widen makes the layer as wide as its longest line may become by and by. It is told, since the browser would measure every line at each
+  // keystroke.
+  widen(fresh) {
+    let wide = 0;
+    for (const line of fresh) wide = Math.max(wide, line.length * (unusual.test(line) ? 4 : 1)); // a tab is four columns, and no sign is more
+    if (wide <= this.columns) return;
+    this.columns = Math.ceil(wide / 200 + 1) * 200;
+    this.box.style.width = `calc(${this.columns}ch + 2rem)`;
   }
 
   // paint colors words, as the protocol's semantic tokens have them, and underlines faults.
