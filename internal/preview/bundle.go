@@ -16,6 +16,9 @@ var (
 	exportWord = regexp.MustCompile(`(?m)^export ((?:async function|function|class|const) (\w+))`)
 )
 
+// sheets are the page's styles; where two say something of one element, the later one holds.
+var sheets = []string{"page.css", "color.css", "text.css", "audition.css"}
+
 // bundles are the files that pages begin with: each script with all modules that it imports, and one sheet of all of the page's styles.
 var bundles = sync.OnceValue(func() map[string][]byte {
 	made := map[string][]byte{}
@@ -24,11 +27,8 @@ var bundles = sync.OnceValue(func() map[string][]byte {
 		addModule(&b, name, map[string]bool{})
 		made[name+".js"] = []byte(b.String())
 	}
-	made["page.css"] = asset("page.css")
-	for _, name := range assets() {
-		if strings.HasSuffix(name, ".css") && name != "page.css" && name != "gallery.css" {
-			made["page.css"] = slices.Concat(made["page.css"], asset(name))
-		}
+	for _, name := range sheets {
+		made["page.css"] = slices.Concat(made["page.css"], asset(name))
 	}
 	return made
 })
