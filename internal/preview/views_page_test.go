@@ -116,7 +116,7 @@ func TestDragToCompare(t *testing.T) {
 			t.Errorf("%q: the line stands at %.0f %%, wanted %.0f", key.key, got, key.want)
 		}
 	}
-	if says := eval[string](p, `document.getElementById('split').getAttribute('aria-valuetext')`); says != "color to the left of 90 %, value to the right" {
+	if says := eval[string](p, `document.getElementById('split').getAttribute('aria-valuetext')`); says != "color to the left of 90%, value to the right" {
 		t.Errorf("a screen reader says %q", says)
 	}
 	p.key("v") // the second view becomes the first

@@ -51,7 +51,7 @@ export function spokenFacts(facts) {
 export function showFabrics(fabrics, chosen, onChoose, onPoint) {
   const order = fabrics.map((f, i) => ({ ...f, i })).filter((f) => f.share > 0).sort((a, b) => a.value - b.value || a.i - b.i);
   const rows = order.map((f) => {
-    const facts = [f.name, f.print, `value ${f.value.toFixed(0)}`, `${f.share.toFixed(1)} % of the top`, `line ${f.line}`].filter(Boolean).join(', ');
+    const facts = [f.name, f.print, `value ${f.value.toFixed(0)}`, `${f.share.toFixed(1)}% of the top`, `line ${f.line}`].filter(Boolean).join(', ');
     const item = make('li'), button = make('button', undefined, { 'aria-pressed': String(f.i === chosen), 'data-fabric': f.i, title: `${facts}: try another color` });
     item.style.setProperty('--share', f.share.toFixed(2));
     button.append(swatch(f.colour, f.grey), make('span', f.name, { class: 'name' }));

@@ -39,7 +39,7 @@ export class Slide {
     this.at = at;
     this.line.hidden = !on;
     this.line.setAttribute('aria-valuenow', String(Math.round(at)));
-    this.line.setAttribute('aria-valuetext', `${left} to the left of ${Math.round(at)} %, ${right} to the right`);
+    this.line.setAttribute('aria-valuetext', `${left} to the left of ${Math.round(at)}%, ${right} to the right`);
     byId('panes').parentElement.style.setProperty('--split', `${at}%`);
   }
 }
