@@ -68,6 +68,8 @@ func (s Stroke) Pen() Pen {
 		return Pen{1.6, nil, black}
 	case Dimension:
 		return Pen{0.5, nil, grey}
+	case Gauge:
+		return Pen{0.5, nil, black}
 	case Frame, Window, PartFrame:
 		return Pen{0.5, nil, palettes.Colour{R: 0x99, G: 0x99, B: 0x99}}
 	}

@@ -175,14 +175,17 @@ func (p *Plate) Enlarge(points float64) {
 }
 
 // testSquare is a square of known size with its name in it. A line along its edges would stand out by half of its breadth; so it is
-// a dark square with a light one within it.
+// a dark square with a light one within it. On a screen where that leaves less than a pixel of an edge, programs lose it; so a finer line
+// runs along the middle of the edges, since they show every line.
 func testSquare(at measure.Point, side measure.NM, text string) []diagram.Mark {
 	square := func(in measure.NM, fill palettes.Colour) diagram.Mark {
 		return diagram.Mark{Area: &diagram.Area{Outline: box(measure.Point{X: at.X + in, Y: at.Y + in}, measure.Point{X: at.X + side - in, Y: at.Y + side - in}), Fill: fill}}
 	}
 	dark, light := diagram.Black(), palettes.Colour{R: 255, G: 255, B: 255}
+	line := square(squareLine/2, light)
+	line.Area.Clear, line.Area.Edge = true, diagram.Gauge
 	middle := measure.Point{X: at.X + side/2, Y: at.Y + side/2}
-	return []diagram.Mark{square(0, dark), square(squareLine, light),
+	return []diagram.Mark{square(0, dark), square(squareLine, light), line,
 		{Words: &diagram.Words{Text: text, At: middle, Points: 8, Room: side * 9 / 10, Colour: dark}}}
 }
 

@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"image"
+	"image/color"
 	"math"
 	"os"
 	"os/exec"
@@ -75,6 +76,56 @@ func drawnBy() map[string]func(t *testing.T, list []sheet) {
 				t.Fatalf("%v: %s", err, said)
 			}
 		},
+	}
+}
+
+// edgesBeside are how many pixels lie between the edges of a square left and right, and above and below, of a place in it, as far as a
+// quarter of an inch from the word there; -1 where one is not seen.
+func edgesBeside(picture image.Image, at image.Point, perInch float64) (across, down int) {
+	off, reach := int(perInch/4), int(3*perInch/2)
+	seen := func(from, step image.Point) int {
+		for n := range reach {
+			p := from.Add(step.Mul(n))
+			if p.In(picture.Bounds()) && color.GrayModel.Convert(picture.At(p.X, p.Y)).(color.Gray).Y < 224 {
+				return n
+			}
+		}
+		return -1
+	}
+	between := func(a, b, apart int) int {
+		if a < 0 || b < 0 {
+			return -1
+		}
+		return a + b + apart
+	}
+	above, below := at.Sub(image.Pt(0, off)), at.Add(image.Pt(0, off))
+	return between(seen(above, image.Pt(-1, 0)), seen(above, image.Pt(1, 0)), 0), between(seen(above, image.Pt(0, -1)), seen(below, image.Pt(0, 1)), 2*off)
+}
+
+// Test squares are seen whole on a screen, where a pixel is broader than their lines, by all three programs.
+func TestSquaresAreSeenWhole(t *testing.T) {
+	t.Parallel()
+	path, _, _ := bookOf(t, sampleText(t, "lanterns"), render.Letter())
+	pages := strings.SplitAfter(output(t, judges.Program(t, "Debian's poppler-utils", "pdftotext"), "-bbox", path, "-"), "</page>")
+	last := len(pages) - 1 // behind the last page the list ends
+	for name, draw := range drawnBy() {
+		folder := t.TempDir()
+		var list []sheet
+		for _, perInch := range []float64{38, 44, 50, 57, 63, 72} {
+			list = append(list, sheet{path, last, perInch, filepath.Join(folder, fmt.Sprint(perInch, ".pgm"))})
+		}
+		draw(t, list)
+		for _, s := range list {
+			picture := grayRead(t, s.PGM)
+			for word, inches := range map[string]float64{"inch": 1, "centimeters": 30 / 25.4} {
+				at := middleOf(pages[last-1], word)
+				across, down := edgesBeside(picture, image.Pt(int(float64(at[0])*s.PerInch/300), int(float64(at[1])*s.PerInch/300)), s.PerInch)
+				want := inches * s.PerInch // over the outer edges
+				if wrong := func(n int) bool { return float64(n) < want-4 || float64(n) > want+1 }; wrong(across) || wrong(down) {
+					t.Errorf("%s, %g an inch: the edges of the square of %s are %d and %d pixels apart, expected %.1f", name, s.PerInch, word, across, down, want)
+				}
+			}
+		}
 	}
 }
 
