@@ -31,6 +31,7 @@ type printedPattern struct {
 	output                        string
 	force, strict, large, handout bool
 	foundations, valueStudy       bool
+	bothUnits                     bool
 	cropMarks, imposed            bool
 	paper                         choice
 	without                       withoutValue
@@ -75,6 +76,7 @@ func bookletCommand(c *console) *cobra.Command {
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
 	o.in.flags(cmd)
+	addBothUnits(cmd, &o.bothUnits)
 	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not make")
 	f.BoolVar(&o.strict, strictOption, false, "make nothing if there are warnings")
 	_ = cmd.RegisterFlagCompletionFunc(o.paper.option, o.paper.complete) // fails only for an option that is not there
@@ -107,6 +109,7 @@ func (o *printedPattern) run(c *console, cmd *cobra.Command, file string) error 
 		c.complain(s.name, note)
 	}
 	reports := booklet.Study(top, options)
+	reports.Plans.BothShop = o.bothUnits
 	if o.foundations {
 		reports.Foundations = templates.Foundations(top)
 	}

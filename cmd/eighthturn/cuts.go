@@ -17,12 +17,13 @@ import (
 type cutsOptions struct {
 	reportForms
 	reportFile
-	strict  bool
-	exactly bool
-	maps    string
-	copies  copiesOption
-	cut     cutOptions
-	in      variantOption
+	strict    bool
+	exactly   bool
+	bothUnits bool
+	maps      string
+	copies    copiesOption
+	cut       cutOptions
+	in        variantOption
 }
 
 // Options of cuts whose names are needed twice.
@@ -58,6 +59,7 @@ func cutsCommand(c *console) *cobra.Command {
 	o.cut.addCloth(cmd)
 	o.cut.addPieces(cmd)
 	o.in.flags(cmd)
+	addBothUnits(cmd, &o.bothUnits)
 	f.BoolVar(&o.exactly, "exact", false, "say lengths exactly, with decimals where no mark of a ruler shows them")
 	f.BoolVar(&o.strict, strictOption, false, "plan nothing if there are warnings")
 	return cmd
@@ -79,7 +81,7 @@ func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
 	if err != nil {
 		return err
 	}
-	plans := &report.Plans{Top: top, Name: s.name, Cutting: options, Exact: o.exactly}
+	plans := &report.Plans{Top: top, Name: s.name, Cutting: options, Exact: o.exactly, BothShop: o.bothUnits}
 	if err := c.cannotCut(s, plans.Cuts(), o.strict); err != nil {
 		return err
 	}

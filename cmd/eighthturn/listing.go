@@ -23,7 +23,7 @@ import (
 type listingOptions struct {
 	folder          string
 	force, markdown bool
-	json            bool
+	json, bothUnits bool
 	printing        printing
 	in              variantOption
 }
@@ -50,6 +50,7 @@ func listingCommand(c *console) *cobra.Command {
 	f.Var(&o.printing.background, backgroundOption, "the `COLOR` of the pictures around the quilt; white if omitted")
 	f.BoolVar(&o.force, forceOption, false, "replace files that eighthturn did not make")
 	o.in.flags(cmd)
+	addBothUnits(cmd, &o.bothUnits)
 	return cmd
 }
 
@@ -68,6 +69,7 @@ func listing(c *console, cmd *cobra.Command, o *listingOptions, file string) err
 		return err
 	}
 	reports := booklet.Study(top, cutting.Options{})
+	reports.Plans.BothShop = o.bothUnits
 	if err := c.cannotCut(s, reports.Cuts, false); err != nil {
 		return err
 	}

@@ -79,3 +79,11 @@ func (o *variantOption) beside(path, ending string) string {
 	}
 	return beside(path, ending)
 }
+
+// bothUnitsOption has what to buy said in yards and in meters.
+const bothUnitsOption = "both-units"
+
+// addBothUnits adds that option to a command.
+func addBothUnits(cmd *cobra.Command, to *bool) {
+	cmd.Flags().BoolVar(to, bothUnitsOption, false, "say what to buy in yards and in meters")
+}

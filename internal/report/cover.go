@@ -60,7 +60,7 @@ func BackCover(p *Plans, form ShoppingForm, skills bool) document.Section {
 func (c *cuts) shopping(form ShoppingForm) document.Block {
 	var list [][]document.Cell // each of a fabric and its length
 	for i := range c.Fabrics {
-		list = append(list, []document.Cell{c.fabricCell(i), cell(c.Units.Shop(c.Fabrics[i].Purchase.Buy))})
+		list = append(list, []document.Cell{c.fabricCell(i), cell(c.shop(&c.Fabrics[i].Purchase))})
 	}
 	for _, more := range c.besideFabrics() {
 		list = append(list, cells(more[0], more[1]))
@@ -99,7 +99,7 @@ func (c *cuts) shopping(form ShoppingForm) document.Block {
 func (c *cuts) besideFabrics() [][2]string {
 	var list [][2]string
 	if c.BackingBuy.Buy > 0 {
-		list = append(list, [2]string{chosenBacking, c.Units.Shop(c.BackingBuy.Buy)})
+		list = append(list, [2]string{chosenBacking, c.shop(&c.BackingBuy)})
 	}
 	if c.Batting != nil {
 		list = append(list, [2]string{"batting", "at least " + c.Units.ByAtLeast(c.Batting.WidthCut, c.Batting.HeightCut)})

@@ -67,7 +67,7 @@ func (c *cuts) allows() bool { return c.Allowance.SquareUp+c.Allowance.Spare > 0
 
 // lengths are what is bought and what is cut of it, and between them what that takes with the allowances, where there are any.
 func (c *cuts) lengths(p *supplies.Purchase) []document.Cell {
-	list := cells(c.Units.Shop(p.Buy), c.Units.AtLeast(p.ExactCut))
+	list := cells(c.shop(p), c.Units.AtLeast(p.ExactCut))
 	if c.allows() {
 		list = append(list, cell(c.Units.AtLeast(p.Need)))
 	}
@@ -337,7 +337,7 @@ func (c *cuts) backingTakes(b *supplies.Backing) string {
 	way, other := &b.Ways[b.Less], &b.Ways[1-b.Less]
 	what := "Backing"
 	if c.BackingOf < 0 {
-		what = fmt.Sprintf("Backing (your choice, %s of fabric with %s usable WOF)", c.Units.Shop(c.BackingBuy.Buy), c.length(b.UsableWidth))
+		what = fmt.Sprintf("Backing (your choice, %s of fabric with %s usable WOF)", c.shop(&c.BackingBuy), c.length(b.UsableWidth))
 	}
 	text := c.forEach(what) + "at least " + c.Units.ByAtLeast(b.WidthCut, b.HeightCut) + ", "
 	if way.Panels == 1 {

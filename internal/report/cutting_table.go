@@ -5,6 +5,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/supplies"
 )
 
 // The lengths of a row by their places.
@@ -94,6 +95,19 @@ func (c *cuts) amount(buy, need measure.NM) amount {
 		return amount{measure.RoundUp(need, measure.Inches.ShopStep()), buy}
 	}
 	return amount{buy, measure.RoundUp(need, measure.Centimetres.ShopStep())}
+}
+
+// shop is what to buy of a purchase, as shops sell it; in both units where that is asked for, each rounded up by itself.
+func (c *cuts) shop(p *supplies.Purchase) string {
+	text := c.Units.Shop(p.Buy)
+	if !c.plans.BothShop {
+		return text
+	}
+	a := c.amount(p.Buy, p.Need)
+	if c.Units == measure.Centimetres {
+		return text + " or " + measure.Inches.Shop(a.yards)
+	}
+	return text + " or " + measure.Centimetres.Shop(a.metres)
 }
 
 // times is the amount for a number of quilts.

@@ -48,6 +48,7 @@ type Plans struct {
 	Contrast contrast.Options
 	Tries    []contrast.Try   // other colors to study the top with
 	Exact    bool             // lengths as exactly as programs write them
+	BothShop bool             // what to buy is said in yards and in meters
 	Letters  []string         // of the fabrics, by index of the top's, where fabrics are called by letters; nil where not
 	Line     func(at int) int // the line of the layout that a byte is in, from 1; nil for those who show faults otherwise
 

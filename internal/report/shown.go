@@ -104,7 +104,7 @@ func FabricCut(p *Plans, fabrics []int, figure string) string {
 	if len(fabrics) > 1 {
 		text.WriteString("These fabrics are cut alike; repeat for each of them. ")
 	}
-	text.WriteString("Buy " + p.Top.Units.Shop(p.Cuts().Fabrics[fabrics[0]].Purchase.Buy))
+	text.WriteString("Buy " + newCuts(p).shop(&p.Cuts().Fabrics[fabrics[0]].Purchase))
 	if len(fabrics) > 1 {
 		text.WriteString(" of each")
 	}

@@ -146,7 +146,7 @@ func (b *sizesTable) bought(word string) (rows []document.Row) {
 	for _, f := range b.fabrics() {
 		r := b.row("", func(c *cuts) string {
 			if i := c.planned(f); i >= 0 {
-				return c.Units.Shop(c.Fabrics[i].Purchase.Buy)
+				return c.shop(&c.Fabrics[i].Purchase)
 			}
 			return none
 		})
@@ -158,7 +158,7 @@ func (b *sizesTable) bought(word string) (rows []document.Row) {
 			if c.BackingBuy.Buy == 0 {
 				return none
 			}
-			return c.Units.Shop(c.BackingBuy.Buy)
+			return c.shop(&c.BackingBuy)
 		}))
 	}
 	return rows
