@@ -113,18 +113,18 @@ func pairs[T any](merged []entry[T], list []T, match func(a, b *T) int) (order [
 			}
 		}
 	}
-	i, j := 0, 0
+	i, j, turn := 0, 0, false // things without a match stand by turns, so that what is in the place of another stands behind it
 	for i < n || j < k {
-		switch {
+		switch first, second := i < n && (j == k || best[i][j] == best[i+1][j]), j < k && (i == n || best[i][j] == best[i][j+1]); {
 		case i < n && j < k && worth[i][j] > apart && best[i][j] == best[i+1][j+1]+worth[i][j]:
 			order = append(order, [2]int{i, j})
-			i, j = i+1, j+1
-		case i < n && (j == k || best[i][j] == best[i+1][j]):
+			i, j, turn = i+1, j+1, false
+		case first && !(second && turn):
 			order = append(order, [2]int{i, -1})
-			i++
+			i, turn = i+1, true
 		default:
 			order = append(order, [2]int{-1, j})
-			j++
+			j, turn = j+1, false
 		}
 	}
 	return order

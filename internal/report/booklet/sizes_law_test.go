@@ -396,6 +396,9 @@ func TestPatternOfSizesIsEachSizes(t *testing.T) {
 	for n, text := range sizedTexts(t) {
 		r := Study(lay.Top(t, text), cutting.Options{})
 		d, names := Pattern(r, Options{}), r.Plans.SizeNames()
+		for _, figure := range numberedTwice(d) {
+			t.Errorf("layout %d: %s stands twice", n, figure)
+		}
 		own := eachAlone(t, text, names)
 		for _, wrong := range firstOf(patternBreaks(d, own, names), 12) {
 			t.Errorf("layout %d: %s", n, wrong)
@@ -410,6 +413,24 @@ func TestPatternOfSizesIsEachSizes(t *testing.T) {
 			}
 		}
 	}
+}
+
+// captionNumber is the number in the caption of a figure.
+var captionNumber = regexp.MustCompile(`^Figure [0-9]+\.`)
+
+// numberedTwice are the numbers of figures that more than one caption has.
+func numberedTwice(d document.Document) (list []string) {
+	seen := map[string]bool{}
+	mapped(d, func(text string) string {
+		if number := captionNumber.FindString(text); number != "" {
+			if seen[number] {
+				list = append(list, number)
+			}
+			seen[number] = true
+		}
+		return text
+	})
+	return list
 }
 
 // TestPagesOfSizes: on every page size a pattern of sizes keeps the laws of pages.
