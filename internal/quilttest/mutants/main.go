@@ -18,6 +18,7 @@ import (
 	"os/signal"
 	"slices"
 	"strings"
+	"syscall"
 	"text/tabwriter"
 	"time"
 )
@@ -47,7 +48,7 @@ func main() {
 		flag.Usage()
 		os.Exit(2)
 	}
-	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer cancel()
 	results, err := try(ctx, o, flag.Args(), os.Stdout)
 	if err != nil {
