@@ -6,8 +6,10 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"eighthturn/internal/files"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/orders"
 	"eighthturn/internal/render"
 	"eighthturn/internal/report"
 	"eighthturn/layout"
@@ -82,6 +84,7 @@ func cuts(c *console, cmd *cobra.Command, o *cutsOptions, file string) error {
 		return err
 	}
 	plans := &report.Plans{Top: top, Name: s.name, Cutting: options, Exact: o.exactly, BothShop: o.bothUnits}
+	plans.Nearby = orders.Nearby(s.text, files.Beside(s.path).Cloth, top)
 	if err := c.cannotCut(s, plans.Cuts(), o.strict); err != nil {
 		return err
 	}

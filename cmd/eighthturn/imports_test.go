@@ -38,9 +38,10 @@ func mayImport() map[string][]string {
 		"internal/plan/cutting":      {"internal/blocks", "internal/measure", "internal/plan/sizes", "internal/plan/supplies", "internal/quilt", "internal/stop", "palettes"},
 		"internal/plan/sewing":       {"internal/blocks", "internal/measure", "internal/plan/cutting", "internal/quilt", "internal/stop"},
 		"internal/plan/contrast":     {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "internal/stop", "layout", "palettes"},
+		"internal/plan/orders":       {"internal/plan/cutting", "internal/plan/supplies", "internal/quilt", "internal/stop", "layout", "palettes"},
 		"internal/plan/audition":     {"internal/plan/contrast", "internal/quilt", "internal/stop", "layout"},
 		"internal/quilttest/costs":   {"internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/stop", "layout"},
-		"internal/report":            {"internal/blocks", "internal/diagram", "internal/document", "internal/longarm", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
+		"internal/report":            {"internal/blocks", "internal/diagram", "internal/document", "internal/longarm", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/orders", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
 		"internal/plan/fit":          {"internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
 		"internal/render/pdf":        {"internal/credits", "internal/diagram", "internal/measure", "palettes"},
 		"internal/render/picture":    {"internal/credits", "internal/diagram", "internal/measure", "internal/quilt", "internal/render/pdf", "internal/render/pixels", "palettes", "svgout"},
@@ -48,7 +49,7 @@ func mayImport() map[string][]string {
 		"internal/render":            {"internal/diagram", "internal/document", "internal/measure", "internal/render/pdf", "internal/stop", "layout", "palettes"},
 		"internal/templates":         {"internal/blocks", "internal/diagram", "internal/dxf", "internal/measure", "internal/plan/cutting", "internal/quilt", "palettes"},
 		"internal/report/booklet":    {"internal/diagram", "internal/document", "internal/document/bysize", "internal/measure", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/render", "internal/render/pixels", "internal/report", "internal/stop", "internal/templates", "palettes", "svgout"},
-		"internal/preview":           {"internal/diagram", "internal/document", "internal/files", "internal/lsp", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/quilt", "internal/render", "internal/render/picture", "internal/render/pixels", "internal/report", "internal/report/booklet", "internal/stop", "layout", "palettes", "svgout"},
+		"internal/preview":           {"internal/diagram", "internal/document", "internal/files", "internal/lsp", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/orders", "internal/quilt", "internal/render", "internal/render/picture", "internal/render/pixels", "internal/report", "internal/report/booklet", "internal/stop", "layout", "palettes", "svgout"},
 		"internal/lsp":               {"internal/blocks", "internal/files", "internal/measure", "internal/quilt", "internal/report", "layout", "palettes"},
 		"samples":                    {},
 		"samples/starters":           {},
@@ -60,7 +61,7 @@ func mayImport() map[string][]string {
 		"internal/quilttest/judged":  {},
 		"internal/quilttest/mutants": {},
 		"internal/quilttest/laws":    {"internal/blocks", "internal/measure", "internal/quilt"},
-		"cmd/eighthturn":             {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/longarm", "internal/lsp", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
+		"cmd/eighthturn":             {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/longarm", "internal/lsp", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/orders", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
 	}
 }
 

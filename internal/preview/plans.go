@@ -38,5 +38,7 @@ func (p *plans) until(sign *stop.Sign) *plans {
 	return &shared
 }
 
-// placed says whether the plans name places of the layout, which may move.
-func (p *plans) placed() bool { return p.Cut() && len(p.Cuts().Faults)+len(p.Cuts().Warnings) > 0 }
+// placed says whether the plans name places or lines of the layout, which may move.
+func (p *plans) placed() bool {
+	return p.Suggests() || p.Cut() && len(p.Cuts().Faults)+len(p.Cuts().Warnings) > 0
+}

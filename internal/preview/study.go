@@ -10,6 +10,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/orders"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/internal/stop"
@@ -47,6 +48,9 @@ type squinted struct {
 func newStudy(p *picture, of *studies) *study {
 	s := &study{picture: p, plans: newPlans(p.top, p.source, of.name), tabs: make([]stop.Once[*cachedTab], len(tabSources())), from: of}
 	s.plans.Cutting, s.plans.worn = cutBy(of.cutting, p.top), of.worn
+	if p.source != nil {
+		s.plans.Nearby = orders.Nearby(p.source.Text, of.cloth, p.top)
+	}
 	s.Context, s.end = context.WithCancel(context.Background())
 	return s
 }

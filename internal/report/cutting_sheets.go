@@ -6,6 +6,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/orders"
 )
 
 // CuttingTable is the cutting plan as one table for a spreadsheet, in the order to buy, to cut and to finish. A column means
@@ -29,7 +30,8 @@ func CuttingTable(p *Plans) document.Document {
 // CutsInSizes is the cutting plan for other programs, with those of all sizes where the layout has sizes.
 type CutsInSizes struct {
 	cutting.Plan
-	Sizes []SizeCuts `json:"sizes,omitempty"`
+	BothWays []orders.Better `json:"both_ways,omitempty"` // the nearest layouts that use strip sets both ways round, where they save sets
+	Sizes    []SizeCuts      `json:"sizes,omitempty"`
 }
 
 // SizeCuts is the cutting plan of a size.
@@ -41,7 +43,7 @@ type SizeCuts struct {
 
 // CutsForPrograms is the cutting plan of a top and those of its sizes.
 func CutsForPrograms(p *Plans) *CutsInSizes {
-	made := &CutsInSizes{Plan: *p.Cuts()}
+	made := &CutsInSizes{Plan: *p.Cuts(), BothWays: p.bothWays()}
 	names := p.SizeNames()
 	for i, other := range p.Sized() {
 		made.Sizes = append(made.Sizes, SizeCuts{names[i], i == 0, other.Cuts()})

@@ -11,6 +11,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/orders"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/stop"
@@ -52,6 +53,9 @@ type Plans struct {
 	Letters  []string         // of the fabrics, by index of the top's, where fabrics are called by letters; nil where not
 	Line     func(at int) int // the line of the layout that a byte is in, from 1; nil for those who show faults otherwise
 
+	// Nearby finds the nearest layouts that use strip sets both ways round; nil where the text of the layout is not at hand.
+	Nearby func(sign *stop.Sign, plan *cutting.Plan, o cutting.Options) []orders.Better
+
 	sign *stop.Sign // ends the work; nil for never
 	made *made      // nil before the first is asked for
 }
@@ -65,6 +69,7 @@ type made struct {
 	contrast stop.Once[studies]
 	faces    stop.Once[[][]int] // by fabric
 	sizes    stop.Once[[]*Plans]
+	nearby   stop.Once[[]orders.Better]
 }
 
 // studies are how light and dark read.
@@ -159,6 +164,20 @@ func (p *Plans) Pieces() *cutting.Plan {
 		return plan
 	}
 	return p.all().pieces.Get(p.sign, func() *cutting.Plan { return cutting.Pieces(p.Top, p.Cutting) })
+}
+
+// bothWays are the nearest layouts that use strip sets both ways round; none where nothing is saved.
+func (p *Plans) bothWays() []orders.Better {
+	if p.Nearby == nil {
+		return nil
+	}
+	return p.all().nearby.Get(p.sign, func() []orders.Better { return p.Nearby(p.sign, p.Cuts(), p.Cutting) })
+}
+
+// Suggests says whether lines of the layout have been suggested, which may be others by now.
+func (p *Plans) Suggests() bool {
+	list, made := p.all().nearby.Made()
+	return made && len(list) > 0
 }
 
 // Cut says whether the cutting plan has been worked out.

@@ -31,7 +31,7 @@ func (p *Plans) Sized() []*Plans {
 				continue
 			}
 			other := *p
-			other.Top, other.made = p.Top.Sizes[i].Top(p.sign), &made{}
+			other.Top, other.made, other.Nearby = p.Top.Sizes[i].Top(p.sign), &made{}, nil
 			list = append(list, &other)
 		}
 		return list

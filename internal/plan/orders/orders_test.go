@@ -1,0 +1,147 @@
+package orders_test
+
+import (
+	"strings"
+	"testing"
+
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/orders"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
+	"eighthturn/layout"
+	"eighthturn/samples"
+)
+
+// read reads a layout that has no errors.
+func read(t *testing.T, text string) *layout.Design {
+	t.Helper()
+	design, _, faults := layout.Read(text)
+	if design == nil {
+		t.Fatalf("%v\n%s", faults, text)
+	}
+	return design
+}
+
+// nearby are the suggestions for a layout, and its plan.
+func nearby(t *testing.T, text string) ([]orders.Better, *cutting.Plan) {
+	t.Helper()
+	top := quilt.Lay(read(t, text))
+	plan := cutting.Build(nil, top, cutting.Options{})
+	return orders.Nearby(text, nil, top)(nil, plan, cutting.Options{}), plan
+}
+
+// sewn counts a plan's strip sets, and the wedges that are left of them.
+func sewn(plan *cutting.Plan) (sets, left int) {
+	for i := range plan.Sets {
+		for _, r := range plan.Sets[i].Runs {
+			sets += r.Sets
+		}
+		left += plan.Sets[i].LeftOver[0] + plan.Sets[i].LeftOver[1]
+	}
+	return sets, left
+}
+
+const shore = `strip 4
+fabric rust #b5532a
+fabric cream #f4ead7
+fabric teal #2f7d83
+strip-set shore rust 1 3/4 cream rest
+`
+
+// TestBothWays: from a strip set 40 in long come 19 wedges of 4 in strips, 10 one way round and 9 the other (as the trade cuts them: each
+// cut is shared by two). 64 wedges of one way so take 7 sets, and 4 of both.
+func TestBothWays(t *testing.T) {
+	const grid = "grid\n  W W W W\n  W W W W\n  W W W W\n  W W W W\n"
+	for name, c := range map[string]struct {
+		text   string
+		line   string
+		byWebs bool
+		sets   [2]int
+	}{
+		"webs by turns":    {shore + "block W web wedges shore kites teal\n" + grid, "webs shore / reversed shore", true, [2]int{7, 4}},
+		"reversed":         {shore + "block W web wedges reversed shore kites teal\n" + grid, "webs reversed shore / shore", true, [2]int{7, 4}},
+		"the webs line":    {shore + "webs shore\nblock W web kites teal\n" + grid, "webs shore / reversed shore", true, [2]int{7, 4}},
+		"wedges by turns":  {shore + "block R ring wedges shore corners cream\ngrid\n  R R R\n  R R R\n  R R R\n", "block R ring wedges shore reversed shore corners cream", false, [2]int{8, 4}},
+		"other wedges too": {shore + "block W web wedges shore kites teal\nblock V web wedges teal kites cream\n" + strings.Replace(grid, "W W", "W V", 1), "block W web wedges shore reversed shore kites teal", false, [2]int{6, 4}},
+	} {
+		list, _ := nearby(t, c.text)
+		if len(list) != 1 || strings.Join(list[0].Lines, "\n") != c.line || list[0].ByWebs != c.byWebs || list[0].Sets != c.sets {
+			t.Errorf("%s: %+v, want %q with %v sets", name, list, c.line, c.sets)
+		}
+	}
+	for name, text := range map[string]string{
+		"both ways used":     shore + "block W web wedges shore reversed shore kites teal\n" + grid,
+		"the same both ways": strings.Replace(shore, "rust 1 3/4 cream rest", "rust 1 1/2 cream rest rust 1 1/2", 1) + "block W web wedges shore kites teal\n" + grid,
+		"no set saved":       shore + "block W web wedges shore kites teal\ngrid\n  W W\n",
+		"no strip set":       shore + "block W web wedges teal kites cream\n" + grid,
+	} {
+		if list, _ := nearby(t, text); len(list) > 0 {
+			t.Errorf("%s: %+v", name, list)
+		}
+	}
+}
+
+// TestWhatIsSavedIsSaved: the layout with the line written in, read and planned by itself, has the strip sets, the wedges left over and the
+// cloth to buy that were told, fewer sets than as it was, and none that is used one way round alone.
+func TestWhatIsSavedIsSaved(t *testing.T) {
+	var texts []string
+	for _, s := range samples.All() {
+		texts = append(texts, s.Text)
+	}
+	for seed := range uint64(judges.Of(60, 400)) {
+		texts = append(texts, invent.Layout(seed))
+	}
+	told := 0
+	for _, text := range texts {
+		list, plan := nearby(t, text)
+		fewest := -1
+		for _, b := range list {
+			told++
+			then := cutting.Build(nil, quilt.Lay(read(t, written(text, b))), cutting.Options{})
+			sets, left := sewn(plan)
+			setsThen, leftThen := sewn(then)
+			if b.Sets != [2]int{sets, setsThen} || b.LeftOver != [2]int{left, leftThen} || setsThen >= sets || fewest >= 0 && setsThen >= fewest {
+				t.Errorf("%v: told of %v sets and %v wedges left, there are %d and %d sets, %d and %d wedges", b.Lines, b.Sets, b.LeftOver, sets, setsThen, left, leftThen)
+			}
+			fewest = setsThen
+			for _, s := range b.Saved {
+				if now, other := bought(plan, s.Fabric), bought(then, s.Fabric); now != int64(s.Now.Buy) || other != int64(s.Then.Buy) || other >= now {
+					t.Errorf("%v: told of %d and %d of fabric %d, there are %d and %d", b.Lines, s.Now.Buy, s.Then.Buy, s.Fabric, now, other)
+				}
+			}
+		}
+	}
+	t.Logf("%d suggestions", told)
+	if told < 3 {
+		t.Errorf("only %d suggestions", told)
+	}
+}
+
+// bought is how much of a fabric a plan buys, in nanometres; -1 for none.
+func bought(plan *cutting.Plan, fabric int) int64 {
+	for i := range plan.Fabrics {
+		if plan.Fabrics[i].Index == fabric {
+			return int64(plan.Fabrics[i].Purchase.Buy)
+		}
+	}
+	return -1
+}
+
+// written is a layout with the line of a suggestion in the place of the one that begins as it does, or at its end.
+func written(text string, b orders.Better) string {
+	line := b.Lines[len(b.Lines)-1]
+	words := strings.Fields(line)
+	begins := words[:1]
+	if words[0] == "block" {
+		begins = words[:2]
+	}
+	lines := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' })
+	for i, l := range lines {
+		if has := strings.Fields(l); len(has) > len(begins) && strings.EqualFold(has[0], begins[0]) && (len(begins) == 1 || has[1] == begins[1]) {
+			lines[i] = line
+			return strings.Join(lines, "\n") + "\n"
+		}
+	}
+	return strings.Join(lines, "\n") + "\n" + line + "\n"
+}
