@@ -103,6 +103,21 @@ func TestMarkdownHasItsPictures(t *testing.T) {
 	}
 }
 
+// TestLargePrintHasFewParts: large print on A5 leaves templates the room that captions do not take: those of a strip of four inches come on
+// twelve pages at the most, where room for ten lines of caption makes eighteen.
+func TestLargePrintHasFewParts(t *testing.T) {
+	d := Pattern(study(t, sampleText(t, "tide"), cutting.Options{}), Options{Paper: render.A5(), Large: true})
+	plates := 0
+	for _, f := range figuresIn(d.Print().Sections) {
+		if f.Of.TrueSize {
+			plates++
+		}
+	}
+	if plates == 0 || plates > 12 {
+		t.Errorf("the templates come on %d pages", plates)
+	}
+}
+
 // TestAReaderBuysAllFabric: what the designer has of a fabric is no word of the pattern, in any print, whether it is enough or not.
 func TestAReaderBuysAllFabric(t *testing.T) {
 	for _, has := range []string{"3 yd", "1/8 yd"} {
