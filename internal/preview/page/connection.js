@@ -81,10 +81,11 @@ export class Connection {
     else this.update();
   }
 
-  // brings says whether an event is the message that this page lacks: one that adds to its picture, or leaves it.
+  // brings says whether an event is the message that this page lacks: one that adds to its picture, or leaves it. Events are of the
+  // size that the preview began with.
   brings({ instance, picture, base, quilt }) {
     const have = this.pictureRevision();
-    return !this.updating && instance === this.instance && (picture === have || base === have && (base > 0 || quilt !== undefined));
+    return !this.updating && this.query() === '' && instance === this.instance && (picture === have || base === have && (base > 0 || quilt !== undefined));
   }
 
   // onLost tries again after a delay that doubles each time.

@@ -709,3 +709,4 @@ showPatch(null, false);
 begun = true;
 connection.start();
 connection.take(JSON.parse(byId('first').textContent), 0); // it came with the page
+if (model.shown && model.have === 0) connection.update(); // in another size

@@ -43,7 +43,7 @@ export class Sizes {
   showMenu() {
     const { model } = this, text = textOf(model.sizeName), name = byId('size-name');
     byId('sizes').hidden = model.sizes.length === 0;
-    name.textContent = text;
+    name.textContent = model.sizeName || 'size'; // short: the title stands beside it
     name.parentElement.setAttribute('aria-label', `Size: ${text}`);
     showColorways(byId('size-items'), model.sizes, model.sizeName, (size) => this.choose(size), textOf, 'Show the quilt in this size (Z for the next)');
   }
