@@ -36,7 +36,8 @@ func TestCutFacts(t *testing.T) {
 			for _, b := range set.BandsCut {
 				cut += b - 2*top.Seam
 			}
-			if want := top.CutFacts.StripsCut[set.Height] - 2*top.Seam; cut != want || len(set.BandsCut) != int(p.Count) {
+			want := top.CutFacts.StripsCut[set.Height] - 2*top.Seam
+			if off := max(cut-want, want-cut); off > measure.Tolerance*measure.NM(p.Count) || len(set.BandsCut) != int(p.Count) { // equal bands are rounded each
 				t.Fatalf("layout %d: set %q has %d bands of %d in all, the patch %d of %d", seed, set.Name, len(set.BandsCut), cut, p.Count, want)
 			}
 		}
