@@ -6,7 +6,9 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
+	"sync"
 
 	"eighthturn/internal/plan/audition"
 	"eighthturn/internal/plan/contrast"
@@ -145,17 +147,30 @@ func (s *site) serveAudition(w http.ResponseWriter, r *http.Request) {
 		}
 		plan.Role, plan.Of = q.Get(auditionRole), q.Get(auditionOf)
 		m.Heading = layout.Visible(report.AuditionHeading(plan))
-		for i, rank := range plan.Ranks() {
-			sign.Look()
-			a, err := of.alternative(&plan.Alternatives[i], trials[plan.Alternatives[i].Number-1].Try)
-			if err != nil {
-				return nil, err
-			}
-			a.Rank = rank
-			m.Alternatives = append(m.Alternatives, a)
+		sign.Look()
+		if m.Alternatives, err = of.alternatives(plan, trials); err != nil {
+			return nil, err
 		}
 		return encoded(m), nil
 	})
+}
+
+// alternatives are those of a plan as the page shows them, drawn side by side.
+func (s *study) alternatives(plan *audition.Plan, trials []layout.Trial) ([]alternative, error) {
+	list, errs := make([]alternative, len(plan.Alternatives)), make([]error, len(plan.Alternatives))
+	var drawn sync.WaitGroup
+	for i, rank := range plan.Ranks() {
+		drawn.Go(func() {
+			a := &plan.Alternatives[i]
+			list[i], errs[i] = s.alternative(a, trials[a.Number-1].Try)
+			list[i].Rank = rank
+		})
+	}
+	drawn.Wait()
+	if i := slices.IndexFunc(errs, func(err error) bool { return err != nil }); i >= 0 {
+		return nil, errs[i]
+	}
+	return list, nil
 }
 
 // trials are the alternatives of a request written into the layout; those with which it has errors are left out, and told.

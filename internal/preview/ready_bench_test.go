@@ -37,6 +37,7 @@ func BenchmarkReady(b *testing.B) {
 // seenAfter is how many milliseconds after it was opened a page's first picture is seen.
 func seenAfter(b *testing.B, address string) float64 {
 	p := newTab(b)
+	defer func() { must(b, chromedp.Cancel(p.ctx)) }() // pages that stay open are in one another's way
 	_, err := chromedp.Call(p.ctx, pages.AddScriptToEvaluateOnNewDocument, pages.AddScriptToEvaluateOnNewDocumentParams{Source: watching + `;
 		window.painted = ({ Seen }) => { window.ready ??= Seen - performance.timeOrigin; };`})
 	must(b, err)

@@ -170,7 +170,7 @@ func (c *cuts) onHand(h *cutting.OnHand) string {
 	case h.NoSpare:
 		return c.Units.Shop(h.HaveCut) + ", enough if nothing is cut wrong"
 	case h.Enough:
-		return c.Units.Shop(h.HaveCut) + ", enough: buy none"
+		return c.Units.Shop(h.HaveCut) + ": buy none"
 	}
 	return c.Units.Shop(h.HaveCut) + ", short by " + c.Units.AtLeast(h.ShortCut)
 }

@@ -24,7 +24,7 @@ func cutsOf(t *testing.T, text string, o cutting.Options) *cuts {
 // TestOnHand: cloth on hand is written as it was.
 func TestOnHand(t *testing.T) {
 	c := cutsOf(t, "side 4\nfabric a #111 on-hand 3/8 yd\nblock A plain piece a\ngrid\n A\n", cutting.Options{})
-	if said := c.onHand(c.Fabrics[0].OnHand); said != "3/8 yd, enough: buy none" {
+	if said := c.onHand(c.Fabrics[0].OnHand); said != "3/8 yd: buy none" {
 		t.Errorf("on hand: %q", said)
 	}
 }

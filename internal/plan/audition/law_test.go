@@ -2,6 +2,7 @@ package audition_test
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -42,6 +43,13 @@ func verdicts(t *testing.T, r *contrast.Report) []byte {
 	figures := slices.Clone(r.Figures)
 	for i := range figures {
 		f := &figures[i]
+		f.Lacks = slices.Clone(f.Lacks)
+		for n := range f.Lacks { // of two fabrics of one value either may come first
+			slices.Sort(f.Lacks[n].Names[:])
+		}
+		slices.SortStableFunc(f.Lacks, func(a, b contrast.Lack) int { // and of seams of one length
+			return cmp.Or(cmp.Compare(b.Length, a.Length), slices.Compare(a.Names[:], b.Names[:]))
+		})
 		f.Of, f.Edge, f.Against = slices.Sorted(slices.Values(f.Of)), slices.Sorted(slices.Values(f.Edge)), slices.Sorted(slices.Values(f.Against))
 	}
 	text, err := json.Marshal(struct{ Figures, Losses, Stray, Fabrics, Thresholds any }{figures, r.Losses, r.Stray, r.Fabrics, r.Thresholds})
@@ -62,7 +70,7 @@ func sameVerdicts(t *testing.T, a, b *contrast.Report) error {
 	for n < min(len(x), len(y)) && x[n] == y[n] {
 		n++
 	}
-	return fmt.Errorf("they differ from …%s on: %s", x[max(0, n-60):n], x[n:min(len(x), n+80)])
+	return fmt.Errorf("they differ from …%s on: %s, and %s", x[max(0, n-60):n], x[n:min(len(x), n+80)], y[n:min(len(y), n+80)])
 }
 
 var tried = []string{"#101018", "#f8f4ea", "#7a2f16", "#8a8a8a", "#33506b"}

@@ -19,7 +19,9 @@ export function pictureCame() {
   last = now;
 }
 
+// A picture that has just come is painted first; where none has, nothing is in the way of a report.
 async function calm() {
+  if (performance.now() - last > fast) return;
   await afterPaint();
   for (let left; between < fast && (left = last + pause - performance.now()) > 0;) await new Promise((done) => setTimeout(done, left));
 }

@@ -95,9 +95,6 @@ func (b *patternBuilder) plateRoom() measure.Point {
 	p, spare := b.paper(), 15*measure.Inch/8 // a long caption takes three lines
 	if b.Large {
 		spare = 31 * measure.Inch / 8 // five lines
-		if p.Width < 6*measure.Inch {
-			spare = 29 * measure.Inch / 8 // the lines are short, and a caption takes more of them
-		}
 	}
 	return measure.Point{X: p.Width - 2*p.Margin - measure.Inch/8, Y: p.Height - 2*p.Margin - spare}
 }
