@@ -13,6 +13,7 @@ import (
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/render/picture"
 	"eighthturn/internal/report"
+	"eighthturn/internal/stop"
 	"eighthturn/layout"
 	"eighthturn/svgout"
 )
@@ -101,7 +102,7 @@ func auditions(c *console, cmd *cobra.Command, o *auditionOptions, args []string
 		design, _, faults := layout.ReadWith(text, photos)
 		return design, faults
 	}
-	plan, err := audition.Build(top, trials, read, audition.Options{Sorted: o.sorted, Colorway: func(t *quilt.Top) (*quilt.Top, error) { return o.in.of(cmd, t) }})
+	plan, err := audition.Build(top, trials, read, audition.Options{Sorted: o.sorted, Colorway: func(_ *stop.Sign, t *quilt.Top) (*quilt.Top, error) { return o.in.of(cmd, t) }})
 	var wrong *audition.Wrong
 	if errors.As(err, &wrong) {
 		return misuse(cmd.CommandPath(), "with "+quoted(wrong.Alternative)+": "+wrong.Fault.Message, wrong.Fault.Hint)

@@ -61,7 +61,7 @@ func mayImport() map[string][]string {
 		"internal/quilttest/judged":  {},
 		"internal/quilttest/mutants": {},
 		"internal/quilttest/laws":    {"internal/blocks", "internal/measure", "internal/quilt"},
-		"cmd/eighthturn":             {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/longarm", "internal/lsp", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/orders", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
+		"cmd/eighthturn":             {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/longarm", "internal/lsp", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/orders", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/stop", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
 	}
 }
 

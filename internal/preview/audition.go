@@ -210,7 +210,7 @@ func (s *study) reader() func(text string) (*layout.Design, []layout.Fault) {
 
 // auditioning are the options of an audition in the size and the colorway of the study.
 func (s *study) auditioning(sign *stop.Sign) audition.Options {
-	return audition.Options{Sign: sign, Colorway: func(t *quilt.Top) (*quilt.Top, error) {
+	return audition.Options{Sign: sign, Colorway: func(sign *stop.Sign, t *quilt.Top) (*quilt.Top, error) {
 		return inVariant(sign, t, variant{s.plans.Top.Size, s.plans.Top.Colorway})
 	}}
 }

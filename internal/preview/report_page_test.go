@@ -212,7 +212,7 @@ func TestPageLightsWhatIsMeant(t *testing.T) {
 			n++
 		}
 		for _, by := range tabSources()[:3] {
-			report := by.make(newPlans(top, first.picture.source, name))
+			report := by.make(newStudy(first.picture, &studies{name: name}).plans)
 			for _, s := range report.Sections {
 				for _, w := range s.Rows {
 					check(s.Title+": "+strings.Join(w.Cells, " "), facesOfRow(top, &w), distinctOf(w.Seams))

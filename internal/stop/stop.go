@@ -9,6 +9,9 @@ package stop
 import (
 	"context"
 	"io"
+	"runtime"
+	"sync"
+	"sync/atomic"
 )
 
 // looksEvery is how many counted steps pass between two looks at the context: a step is a small piece of work, below a
@@ -48,6 +51,37 @@ func Do(ctx context.Context, work func(*Sign)) (err error) {
 	s.Look()
 	work(s)
 	return nil
+}
+
+// Beside does pieces of work, by their numbers from 0, as many at a time as there are processors, each with a sign of its own. Where the
+// work ends that they are part of, they end, too; what breaks one of them breaks that.
+func (s *Sign) Beside(n int, work func(i int, s *Sign)) {
+	ctx := context.Background()
+	if s != nil && s.ctx != nil {
+		ctx = s.ctx
+	}
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	var broke atomic.Value
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		wait.Go(func() {
+			defer func() {
+				if r := recover(); r != nil {
+					broke.Store(&r)
+				}
+			}()
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				if Do(ctx, func(s *Sign) { work(i, s) }) != nil {
+					return
+				}
+			}
+		})
+	}
+	wait.Wait()
+	if r, ok := broke.Load().(*any); ok {
+		panic(*r)
+	}
+	s.Look()
 }
 
 // Count is how many steps work counts.

@@ -112,3 +112,40 @@ func TestOnceForMany(t *testing.T) {
 		t.Errorf("it was made %d times, wanted once after one that had to end", n)
 	}
 }
+
+// Pieces of work beside one another are all done; where the context ends, or one of them breaks, so does the work that they are part of.
+func TestBeside(t *testing.T) {
+	for _, n := range []int{0, 1, 2, 50} {
+		var done [50]atomic.Int32
+		for _, s := range []*Sign{nil, {ctx: t.Context()}} {
+			s.Beside(n, func(i int, s *Sign) { s.Step(1); done[i].Add(1) })
+		}
+		for i := range done {
+			want := int32(0)
+			if i < n {
+				want = 2
+			}
+			if got := done[i].Load(); got != want {
+				t.Errorf("of %d pieces number %d is done %d times, want %d", n, i, got, want)
+			}
+		}
+	}
+	ctx, end := context.WithTimeout(t.Context(), 10*time.Millisecond)
+	defer end()
+	if err := Do(ctx, func(s *Sign) { s.Beside(3, func(_ int, s *Sign) { endless(s) }) }); !errors.Is(err, context.DeadlineExceeded) {
+		t.Errorf("got %v", err)
+	}
+	defer func() {
+		if broke := recover(); broke != "broken" {
+			t.Errorf("got %v", broke)
+		}
+	}()
+	_ = Do(t.Context(), func(s *Sign) {
+		s.Beside(4, func(i int, _ *Sign) {
+			if i == 2 {
+				panic("broken")
+			}
+		})
+	})
+	t.Error("nothing broke")
+}

@@ -35,8 +35,8 @@ type Alternative struct {
 type Options struct {
 	Sorted   bool
 	Contrast contrast.Options
-	Sign     *stop.Sign                           // ends the work; nil for never
-	Colorway func(*quilt.Top) (*quilt.Top, error) // that the top is in, for trials that are laid out anew; nil for the quilt as it is written
+	Sign     *stop.Sign                                       // ends the work; nil for never
+	Colorway func(*stop.Sign, *quilt.Top) (*quilt.Top, error) // that the top is in, for trials that are laid out anew; nil for the quilt as it is written
 }
 
 // Wrong is an alternative with which the layout has errors.
@@ -50,16 +50,31 @@ func (w *Wrong) Error() string { return w.Fault.Message }
 // Build lays out and studies every trial. A trial that differs from the layout only in a fabric's color is the top in other fabrics. The error is a *Wrong, or one of Options.Colorway.
 func Build(top *quilt.Top, trials []layout.Trial, read func(text string) (*layout.Design, []layout.Fault), o Options) (*Plan, error) {
 	p := &Plan{Title: top.Title, Sorted: o.Sorted}
-	again := &contrast.Again{Options: o.Contrast, Sign: o.Sign}
-	for i, trial := range trials {
-		t, err := Laid(top, &trial, read, o)
+	p.Alternatives = make([]Alternative, len(trials))
+	errs := make([]error, len(trials))
+	again := &contrast.Again{Options: o.Contrast}
+	one := func(i int, sign *stop.Sign) {
+		trial, own, with := &trials[i], *again, o
+		own.Sign, with.Sign = sign, sign
+		t, err := Laid(top, trial, read, with)
 		if err != nil {
-			return nil, err
+			errs[i] = err
+			return
 		}
-		study := again.Of(t)
-		p.Alternatives = append(p.Alternatives, Alternative{
+		study := own.Of(t)
+		p.Alternatives[i] = Alternative{
 			Name: trial.Name, Number: i + 1, Lines: trial.Lines, Figures: study.Figures, Losses: study.Losses, Bound: trial.Bound, Study: study, Top: t,
-		})
+		}
+		if i == 0 {
+			again.First(&own) // others in other colors begin with what it found
+		}
+	}
+	if len(trials) > 0 {
+		one(0, o.Sign)
+		o.Sign.Beside(len(trials)-1, func(i int, sign *stop.Sign) { one(i+1, sign) })
+	}
+	if i := slices.IndexFunc(errs, func(err error) bool { return err != nil }); i >= 0 {
+		return nil, errs[i]
 	}
 	if o.Sorted {
 		slices.SortStableFunc(p.Alternatives, better)
@@ -101,7 +116,7 @@ func Laid(top *quilt.Top, trial *layout.Trial, read func(text string) (*layout.D
 	if o.Colorway == nil {
 		return t, nil
 	}
-	return o.Colorway(t)
+	return o.Colorway(o.Sign, t)
 }
 
 // bound is a design with its binding as one more border, as wide as it is seen: it covers the seam allowance of the top. Common practice.

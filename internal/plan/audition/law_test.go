@@ -16,6 +16,7 @@ import (
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/stop"
 	"eighthturn/layout"
 	"eighthturn/samples"
 )
@@ -121,7 +122,7 @@ func auditioned(t *testing.T, reading layout.Reading, top *quilt.Top, colorway, 
 	if err != nil {
 		t.Fatalf("%s: %v", fabric, err)
 	}
-	plan, err := audition.Build(top, trials, read, audition.Options{Colorway: func(t *quilt.Top) (*quilt.Top, error) { return in(t, colorway), nil }})
+	plan, err := audition.Build(top, trials, read, audition.Options{Colorway: func(_ *stop.Sign, t *quilt.Top) (*quilt.Top, error) { return in(t, colorway), nil }})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -27,7 +27,7 @@ func (a *Again) Of(t *quilt.Top) *Report {
 	var s *study
 	if a.first != nil && sameLie(a.first.Top, t) && slices.Equal(a.first.Prints, o.Prints) {
 		s = a.first.recoloured(t)
-		s.quick = false // what verdicts are told with is wanted
+		s.sign, s.sides, s.quick = a.Sign, s.sides.clone(), false // what verdicts are told with is wanted
 	} else {
 		s = newStudy(a.Sign, t, o)
 		if a.first == nil {
@@ -40,6 +40,9 @@ func (a *Again) Of(t *quilt.Top) *Report {
 	r.Losses = losses(r.Figures, r.Stray)
 	return r
 }
+
+// First takes over what another has found out of its first top.
+func (a *Again) First(other *Again) { a.first = other.first }
 
 // sameLie says whether two tops have the same fabrics, by index, in the same places.
 func sameLie(a, b *quilt.Top) bool {

@@ -1,5 +1,7 @@
 package contrast
 
+import "slices"
+
 // sides is what the figures make of the faces and seams of a top. A seam inside one figure, or inside the ground that figures
 // stand against, need not show: scraps of one value are meant to draw together there.
 type sides struct {
@@ -11,6 +13,11 @@ type sides struct {
 
 func (s *study) newSides() sides {
 	return sides{figure: make([]int32, len(s.Faces)), ground: make([]bool, len(s.Faces)), outline: make([]bool, len(s.seams))}
+}
+
+// clone is the same for a study beside this one.
+func (d *sides) clone() sides {
+	return sides{slices.Clone(d.figure), slices.Clone(d.ground), d.last, slices.Clone(d.outline)}
 }
 
 // mark notes the outline of figures, and with parts what lies on either side of it.
