@@ -30,6 +30,12 @@ type Saved struct {
 	Then   supplies.Purchase `json:"then"`
 }
 
+// How much is tried: so many layouts, and none near a plan that was hard to make or of a top with more pieces than a few quilts have.
+const (
+	mostTried = 4
+	mostFaces = 40_000
+)
+
 // search is the work on one layout.
 type search struct {
 	*layout.Reading
@@ -38,6 +44,7 @@ type search struct {
 	plan  *cutting.Plan
 	o     cutting.Options
 	cloth func(string) (palettes.PhotoSample, error)
+	tried int // layouts
 }
 
 // find is the layouts near one without errors that save most strip sets: first the best in which webs take turns, then one in which the
@@ -57,14 +64,15 @@ func (s *search) find() []Better {
 // it gives wants the top's plan, and the options of that.
 func Nearby(text string, cloth func(string) (palettes.PhotoSample, error), like *quilt.Top) func(*stop.Sign, *cutting.Plan, cutting.Options) []Better {
 	return func(sign *stop.Sign, plan *cutting.Plan, o cutting.Options) []Better {
-		if len(wasteful(plan)) == 0 {
+		hard := slices.ContainsFunc(plan.Fabrics, func(f cutting.Fabric) bool { return f.SearchEnded })
+		if hard || len(like.Faces) > mostFaces || len(wasteful(plan)) == 0 {
 			return nil
 		}
 		reading := layout.Inspect(text, cloth)
 		if reading.Design == nil {
 			return nil
 		}
-		return (&search{&reading, sign, like, plan, o, cloth}).find()
+		return (&search{Reading: &reading, sign: sign, like: like, plan: plan, o: o, cloth: cloth}).find()
 	}
 }
 
@@ -100,6 +108,10 @@ func (s *search) best(byWebs bool) *Better {
 	var found *Better
 	for _, name := range wasteful(s.plan) {
 		for _, t := range trials(s.Reading, name, byWebs) {
+			if s.tried == mostTried {
+				return found
+			}
+			s.tried++
 			then := s.planned(t.Text)
 			if then == nil || found != nil && setsOf(then) >= found.Sets[1] {
 				continue
@@ -110,8 +122,13 @@ func (s *search) best(byWebs bool) *Better {
 	return found
 }
 
-// wasteful are the names of the strip sets of which wedges of one order are left over that make a set or more.
+// wasteful are the names of the strip sets of which wedges of one order are left over that make a set or more; those of which most are
+// left first.
 func wasteful(plan *cutting.Plan) (names []string) {
+	left := map[string]int{}
+	for i := range plan.Sets {
+		left[plan.Sets[i].Name] += max(plan.Sets[i].LeftOver[0], plan.Sets[i].LeftOver[1])
+	}
 	for i := range plan.Sets {
 		s := &plan.Sets[i]
 		if s.Alike || slices.Contains(names, s.Name) {
@@ -121,6 +138,7 @@ func wasteful(plan *cutting.Plan) (names []string) {
 			names = append(names, s.Name)
 		}
 	}
+	slices.SortStableFunc(names, func(a, b string) int { return left[b] - left[a] })
 	return names
 }
 

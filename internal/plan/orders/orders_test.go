@@ -1,6 +1,7 @@
 package orders_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/judges"
 	"eighthturn/layout"
+	"eighthturn/palettes"
 	"eighthturn/samples"
 )
 
@@ -144,4 +146,32 @@ func written(text string, b orders.Better) string {
 		}
 	}
 	return strings.Join(lines, "\n") + "\n" + line + "\n"
+}
+
+// TestFewAreTried: however many strip sets a layout has, no more than four layouts near it are read and planned, and the ones that are
+// tried are those of the sets of which most is left over.
+func TestFewAreTried(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("strip 4\nfabric rust #b5532a\nfabric teal #2f7d83\nfabric cream swatch \"cream.png\" across 6\n")
+	row := ""
+	for n := range 12 {
+		fmt.Fprintf(&b, "strip-set s%d rust 1 %d/16 cream rest\nblock B%d web wedges s%d kites teal\n", n, 1+n, n, n)
+		row += fmt.Sprintf(" B%d", n)
+	}
+	b.WriteString("grid\n" + strings.Repeat(" "+row+"\n", 12))
+	read := 0
+	cloth := func(string) (palettes.PhotoSample, error) {
+		read++
+		return palettes.PhotoSample{Colour: palettes.Colour{R: 240, G: 230, B: 210}, Colours: make([]palettes.Part, 1)}, nil
+	}
+	design, _, faults := layout.ReadWith(b.String(), cloth)
+	if design == nil {
+		t.Fatal(faults)
+	}
+	top := quilt.Lay(design)
+	plan := cutting.Build(nil, top, cutting.Options{})
+	read = 0
+	if list := orders.Nearby(b.String(), cloth, top)(nil, plan, cutting.Options{}); len(list) != 1 || read != 1+4 {
+		t.Errorf("%d layouts are read for %+v", read, list)
+	}
 }
