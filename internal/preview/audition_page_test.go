@@ -124,3 +124,29 @@ func TestTheAuditionIsLaidOut(t *testing.T) {
 		p.do(chromedp.Navigate("about:blank"))
 	}
 }
+
+// TestAnAuditionGivesWay: where another place is chosen while an audition is worked out, that one is let go, and the new one is asked for.
+func TestAnAuditionGivesWay(t *testing.T) {
+	r := start(t, quiltOf(4, 4, false), Options{})
+	p := newTab(t)
+	p.load(r.address + "#report=audition&among=hue")
+	p.until(`document.querySelectorAll('#audition-place option').length > 1`)
+	asked := eval[[]string](p, `new Promise((done) => {
+		const select = document.getElementById('audition-place'), ask = window.fetch, asked = [];
+		const choose = (name) => { select.value = name; select.dispatchEvent(new Event('change')); };
+		window.fetch = (url, options) => {
+			if (!String(url).startsWith('audition?')) return ask(url, options);
+			asked.push(new URLSearchParams(String(url).split('?')[1]).get('role'));
+			options.signal.addEventListener('abort', () => asked.push('let go'));
+			const answer = ask(url, options);
+			if (asked.length === 1) queueMicrotask(() => choose('f3'));
+			else setTimeout(() => { window.fetch = ask; done(asked); }, 50);
+			return answer;
+		};
+		choose('f2');
+	})`)
+	if !slices.Equal(asked, []string{"f2", "let go", "f3"}) {
+		t.Errorf("asked for %v", asked)
+	}
+	p.until(auditionPainted(9))
+}

@@ -287,6 +287,10 @@ export class Audition {
   }
 }
 
-function pictureURL(base64) {
-  return URL.createObjectURL(new Blob([Uint8Array.from(atob(base64), (c) => c.charCodeAt(0))], { type: 'image/png' }));
+// bytes are those of base64; older browsers take longer.
+function bytes(base64) {
+  if (Uint8Array.fromBase64) return Uint8Array.fromBase64(base64);
+  return Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
 }
+
+function pictureURL(base64) { return URL.createObjectURL(new Blob([bytes(base64)], { type: 'image/png' })); }

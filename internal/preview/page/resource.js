@@ -51,9 +51,12 @@ export class Resource {
     if (!this.loadedURL && this.model.revision && this.wanted()) this.load();
   }
 
-  // load fetches the newest, one request at a time.
+  // load fetches the newest, one request at a time; what is asked for in vain is let go.
   async load() {
-    if (this.loading) return;
+    if (this.loading) {
+      if (this.asked !== this.url) this.request?.abort();
+      return;
+    }
     this.loading = true;
     let url;
     do {
@@ -70,7 +73,10 @@ export class Resource {
 
   // A response that it is not the newest needs nothing: the newest is on its way, and refreshes.
   async fetch(url) {
-    const response = await fetch(`${url}&key=${this.key}`, { signal: AbortSignal.timeout(timeout), priority: 'low' });
+    this.request = new AbortController();
+    this.asked = url;
+    const signal = AbortSignal.any([this.request.signal, AbortSignal.timeout(timeout)]);
+    const response = await fetch(`${url}&key=${this.key}`, { signal, priority: 'low' });
     if (!response.ok) return;
     const content = await this.parse(response);
     if (url !== this.url) {
