@@ -25,6 +25,7 @@ const (
 	StripSetsID    = "strip-sets"
 	StripSetID     = "strip-set-"
 	FabricID       = "fabric-"
+	LeftoversID    = "leftovers"
 	whyCutID       = "why-cutting"
 	cautionsID     = "rotary-cutting-safety"
 )
@@ -38,7 +39,7 @@ func Cutting(p *Plans) document.Document {
 		[]document.Section{c.toBuy(), c.waysToFit(), c.forFinishing(), c.toCut(), c.fewerSets(), c.advice(), c.precuts(), c.pieces(), c.howTo(), c.betweenMarks()},
 		c.stripSets(),
 		c.fabrics(),
-		[]document.Section{c.sizes(), cautions(), c.why()},
+		[]document.Section{c.sizes(), cautions(), c.leftovers(), c.why()},
 	) {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
@@ -153,7 +154,7 @@ func (c *cuts) advice() document.Section {
 	}
 	return document.Section{ID: BeforeCutID, Title: "Before you cut", Depth: document.Detail, Blocks: bullets(
 		"Cut, sew and measure "+first+" before you cut the rest: a seam that is even a thread too wide will show up "+there+" instead of in the whole quilt.",
-		"Square up the fabric, then cut strips across the width of fabric (WOF), widest first; use the leftover strip ends for smaller pieces.",
+		"Square up the fabric, then cut strips across the width of fabric (WOF), widest first; cut small pieces from the ends.",
 	)}
 }
 

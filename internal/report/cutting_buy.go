@@ -309,9 +309,6 @@ func (c *cuts) forFinishing() document.Section {
 	}
 	if c.Backing != nil {
 		list = append(list, c.backingTakes(c.Backing))
-		if left := c.Backing.Ways[c.Backing.Less].Left; left.Width >= minBackingLeft {
-			list = append(list, fmt.Sprintf("Leftover backing: %s %s wide, as long as a panel.", measure.Count(c.Copies, "piece"), c.Units.AtMost(left.Width)))
-		}
 	}
 	if c.Batting != nil {
 		list = append(list, c.battingTakes(c.Batting))
@@ -351,9 +348,6 @@ func (c *cuts) backingTakes(b *supplies.Backing) string {
 	text += c.forAll(fmt.Sprintf("%s, total length at least %s", measure.Count(way.Panels*c.Copies, "panel"), c.Units.AtLeast(way.LengthCut*measure.NM(c.Copies))))
 	return text + panelCliff(way, c.Units)
 }
-
-// minBackingLeft is how wide what is left of a backing must be to be told of.
-const minBackingLeft = 4 * measure.Inch
 
 // panelCliff warns where a backing of cloth that is a little narrower takes another panel, "" where it does not.
 func panelCliff(way *supplies.Pieced, units measure.System) string {

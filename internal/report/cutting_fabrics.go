@@ -28,7 +28,7 @@ func (c *cuts) fabricTitle(fabric int) string {
 	return fmt.Sprintf("%s: length used %s, usable WOF %s", c.name(fabric), c.Units.AtLeast(f.LengthCut), c.length(f.UsableWidth))
 }
 
-// fabric is one fabric in the order to cut: lengthwise pieces, strips, which of them are sewn end to end, what is left.
+// fabric is one fabric in the order to cut: lengthwise pieces, strips, which of them are sewn end to end.
 func (c *cuts) fabric(fabric int) document.Section {
 	f := &c.Fabrics[fabric]
 	s := document.Section{ID: FabricID + number(fabric+1), Title: c.fabricTitle(fabric), Depth: document.Detail, Swatches: c.plans.swatch(f.Index)}
@@ -44,7 +44,7 @@ func (c *cuts) fabric(fabric int) document.Section {
 		s.Blocks = append(s.Blocks, t)
 	}
 	s.Blocks = append(s.Blocks, c.chains(f)...)
-	return c.leftOvers(s, f)
+	return s
 }
 
 // unitsName is what a bare number counts.
@@ -241,26 +241,6 @@ func (c *cuts) chainLength(line *cutting.Line) string {
 		return "at least " + c.Units.AtLeast(line.Piece.AlongCut+c.Longer)
 	}
 	return c.length(line.Piece.AlongCut)
-}
-
-// leftOvers adds what is worth keeping of a fabric.
-func (c *cuts) leftOvers(s document.Section, f *cutting.Fabric) document.Section {
-	var parts []string
-	for i := range f.LeftOver {
-		parts = append(parts, c.leftOver(&f.LeftOver[i]))
-	}
-	if len(parts) > 0 {
-		s.Blocks = append(s.Blocks, para("Usable leftovers: %s.", strings.Join(parts, "; ")))
-	}
-	return s
-}
-
-// leftOver is the size of an end worth keeping, neither side longer than it is.
-func (c *cuts) leftOver(l *cutting.LeftOver) string {
-	if across, along := c.Units.AtMost(l.AcrossCut), c.Units.AtMost(l.AlongCut); across == along {
-		return measure.Count(l.Times, "square") + " of " + across
-	}
-	return measure.Count(l.Times, "piece") + " of " + c.Units.ByAtMost(l.AcrossCut, l.AlongCut)
 }
 
 // mostInCaption is how many fabrics a caption names; where more are cut alike, the heading has them all.

@@ -139,9 +139,6 @@ func (c *cuts) setNotes(press *sewing.StripSets, n int) []string {
 		}
 		list = append(list, text+".")
 	}
-	if left := set.LeftOver; left[0]+left[1] > 0 {
-		list = append(list, c.setLeft(n))
-	}
 	return list
 }
 
@@ -187,33 +184,6 @@ func (c *cuts) bothKinds(n int, r cutting.SetRun) string {
 		return fmt.Sprintf("(%d %s, %d %s), starting with %s", less, wedge, more, reversed, withArticle(reversed+" wedge"))
 	}
 	return fmt.Sprintf("(%d of one kind, %d of the other), starting %d of the sets with %s and the others with %s", more, less, r.FirstReversed, withArticle(reversed+" wedge"), withArticle(wedge+" wedge"))
-}
-
-// setLeft says what is left of a strip set and what could be made of it.
-func (c *cuts) setLeft(n int) string {
-	left := c.Sets[n].LeftOver
-	if c.Sets[n].Alike {
-		return fmt.Sprintf("Leftover: %s%s.", measure.Count(left[0]+left[1], "wedge"), wholeTurns(left[0]+left[1]))
-	}
-	var list []string
-	for i, n2 := range left {
-		if n2 > 0 {
-			list = append(list, measure.Count(n2, c.wedgesName(n, i > 0)+" wedge"))
-		}
-	}
-	return fmt.Sprintf("Leftover: %s%s.", measure.List(list), wholeTurns(left[0], left[1]))
-}
-
-// wholeTurns says how many whole turns of eight wedges could be made of some.
-func wholeTurns(counts ...int) string {
-	n := 0
-	for _, c := range counts {
-		n += c / 8
-	}
-	if n == 0 {
-		return ", too few for a circle of eight"
-	}
-	return ", enough for " + measure.Count(n, "circle") + " of eight"
 }
 
 // manySets is strip sets in a table, as pools of scraps make them.

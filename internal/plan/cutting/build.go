@@ -56,6 +56,7 @@ func Build(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
 		plans.back(f.budget)
 		p.leftOvers(f)
 	}
+	p.leftPieces()
 	p.tables()
 	p.finish()
 	for i := range p.Fabrics {

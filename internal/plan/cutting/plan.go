@@ -28,6 +28,7 @@ type Plan struct {
 	Lines     []Line            `json:"lines"`      // every distinct piece; a line's number is its index
 	LineOf    []int             // line that supplies each patch of the top, by the patch's index
 	HandOf    []Hand            // of each patch
+	Left      []LeftPieces      `json:"left_pieces"`           // cut beyond those that the quilt takes
 	Wedges    []Wedge           `json:"wedges"`                // what each strip that wedges come from gives, widest first
 	Tumblers  []Tumbler         `json:"tumblers"`              // the same for columns
 	Binding   *supplies.Binding `json:"binding"`               // of one quilt

@@ -144,23 +144,9 @@ func ungiven(p *Plan) error {
 // setUngiven cuts a strip set wedge by wedge and counts, and counts its strips.
 func setUngiven(p *Plan, n int, strips map[[3]int64]int) error {
 	s := &p.Sets[n]
-	var given [2]int
-	sets := 0
+	given, sets := cutFromSets(p, n), 0
 	for _, r := range s.Runs {
 		sets += r.Sets
-		for set := range r.Sets {
-			way := 0
-			if set < r.FirstReversed {
-				way = 1
-			}
-			for range r.Wedges {
-				given[way]++
-				way = 1 - way
-			}
-		}
-	}
-	if s.Alike {
-		given = [2]int{given[0] + given[1], 0}
 	}
 	wanted := [2]int{}
 	for way, line := range s.Lines {

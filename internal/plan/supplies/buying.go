@@ -23,6 +23,7 @@ type Purchase struct {
 	Spare    measure.NM `json:"spare"`                      // of what is needed: for slips
 	Need     measure.NM `json:"need" length:"atleast"`      // with squaring up and the spare length
 	Buy      measure.NM `json:"buy" length:"shop"`          // a whole number of steps, Need or more
+	Left     measure.NM `json:"left" length:"atmost"`       // of what is bought, where nothing is taken for squaring up and for slips
 	Step     measure.NM `json:"step" length:"shop"`         // what a shop cuts by
 }
 
@@ -47,5 +48,6 @@ func (b Buying) Of(lengthsCut ...measure.NM) Purchase {
 	p.SquareUp, p.Spare = b.SquaringUp, b.Spare
 	p.Need = p.ExactCut + b.SquaringUp + b.Spare
 	p.Buy = measure.RoundUp(p.Need, p.Step)
+	p.Left = p.Buy - p.ExactCut
 	return p
 }

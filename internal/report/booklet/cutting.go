@@ -24,6 +24,7 @@ func (b *patternBuilder) cuttingPart() {
 	for _, group := range b.alikeFabrics() {
 		b.fabricCutting(group)
 	}
+	b.take(report.LeftoversID, true)
 }
 
 // piecesTable is every piece with its sizes; where there is little room what they are cut from stands above them, and in large print
