@@ -12,7 +12,7 @@ import (
 // midst of writing: a text that reads without an error needs the least trust, one that
 // breaks off more, and a file that is not there may be about to be put back.
 const (
-	quietGood    = 5 * time.Millisecond
+	quietGood    = 3 * time.Millisecond
 	quietFaulty  = 60 * time.Millisecond
 	quietBroken  = 250 * time.Millisecond // shorter by a quarter, or without its last line end
 	quietMissing = 600 * time.Millisecond

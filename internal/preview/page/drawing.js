@@ -3,6 +3,8 @@
 // fabrics which is painted first afterwards; then the fabrics, the last of the layout first.
 // So a pixel that a seam crosses mixes the two colours of the seam and never the ground.
 
+import { Quick } from './quick.js';
+
 const svgNamespace = 'http://www.w3.org/2000/svg';
 
 function element(name, parent, attributes = {}) {
@@ -53,32 +55,48 @@ export class Drawing {
     this.parts = { beneath: [], faces: [] }; // by fabric
     this.lineGroups = {};
     this.linesOf = '';
+    this.quick = new Quick(this, (change) => this.drawUp(change));
   }
 
-  // dropBeyond takes away what an older picture had more of: fabrics and regions. What stays is given its new paths later, which takes the
-  // browser less time than to make it anew.
-  dropBeyond(fabrics, regions) {
-    for (const parts of Object.values(this.parts)) for (const { group } of parts.splice(fabrics)) group.remove();
-    for (const part of [...this.parts.beneath, ...this.parts.faces, ...Object.values(this.lineGroups)]) {
-      for (const old of part.paths.splice(regions)) old?.e.remove();
-    }
-    this.outdated = undefined;
-    this.letters.replaceChildren();
-  }
+  // plain says whether nothing but faces is to be drawn, with seams and marks over them.
+  plain() { return !['line', 'squint'].includes(this.view) && !this.laid.hasAttribute('href') && !this.svg.hasAttribute('viewBox'); }
 
   // update draws what changed; see Model.apply.
   update(change) {
     const { model } = this;
     if (!model.shown) return;
-    if (change.anew) this.dropBeyond(model.fabrics.length, model.looseRegion() + 1);
-    this.addGroups();
+    const all = range(model.looseRegion() + 1);
+    if (change.anew) {
+      this.letters.replaceChildren();
+      setAttribute(this.frame, 'd', model.ground());
+    }
     this.svg.setAttribute('aria-label', `${model.title || 'Quilt top'}, ${model.quilt.size}, ${model.quilt.blocks}`);
-    if (change.anew || change.colours.length) this.fillFabrics();
-    const regions = change.anew ? range(model.looseRegion() + 1) : change.regions;
-    for (const r of regions) this.updateRegion(r);
-    if (change.anew) for (const e of [this.ground, this.frame]) setAttribute(e, 'd', model.ground());
-    this.showLines(change.colours.length ? range(model.looseRegion() + 1) : regions);
+    const few = !change.anew && !change.colours.length && change.regions.size < all.length / 4, later = this.quick.take(change, few);
+    if (!change.anew || !later) this.showLines(change.anew || change.colours.length ? all : change.regions);
+    else this.lines.style.display = 'none'; // they follow with the faces
+    if (!later) this.drawUp(change);
     if (this.isolated >= 0) this.isolate(change.anew ? -1 : this.isolated);
+  }
+
+  // drawUp draws faces up. What an older picture had more of, fabrics and regions, is taken away; what stays is given its new paths, which
+  // takes the browser less time than to make it anew.
+  drawUp({ anew, colours, regions }) {
+    const { model } = this, all = range(model.looseRegion() + 1);
+    if (anew) {
+      for (const parts of Object.values(this.parts)) {
+        for (const { group } of parts.splice(model.fabrics.length)) group.remove();
+        dropPaths(parts, all.length);
+      }
+      dropPaths(Object.values(this.lineGroups), all.length);
+      this.outdated = undefined;
+      setAttribute(this.ground, 'd', model.ground());
+    }
+    this.addGroups();
+    if (anew || [...colours].length) this.fill();
+    for (const r of anew ? all : regions) this.updateRegion(r);
+    if (this.lines.style.display) this.showLines(all);
+    this.lines.style.display = '';
+    this.follow();
   }
 
   // wear shows a colorway of its own: its fabrics, null for those of the model.
@@ -97,17 +115,22 @@ export class Drawing {
     }
   }
 
+  // colours are those of the fabrics in the view.
+  colours() { return (this.fabrics ?? this.model.fabrics).map(viewColours[this.view] ?? ((f) => f.seen[this.view] ?? f.colour)); }
+
+  // fillFabrics shows fabrics in their colors.
   fillFabrics() {
+    if (!this.quick.take({ colours: range(this.model.fabrics.length) })) this.fill();
+  }
+
+  fill() {
     this.addGroups();
-    const colourOf = viewColours[this.view] ?? ((f) => f.seen[this.view] ?? f.colour);
-    const fabrics = this.fabrics ?? this.model.fabrics;
-    fabrics.forEach((f, i) => {
-      const colour = colourOf(f);
+    const colours = this.colours();
+    colours.forEach((colour, i) => {
       setAttribute(this.parts.beneath[i].group, 'fill', colour);
       setAttribute(this.parts.faces[i].group, 'fill', colour);
     });
-    const main = fabrics[this.model.mainFabric()];
-    setAttribute(this.ground, 'fill', this.view === 'line' ? '#ffffff' : colourOf(main));
+    setAttribute(this.ground, 'fill', this.view === 'line' ? '#ffffff' : colours[this.model.mainFabric()]);
   }
 
   updateRegion(r) {
@@ -125,6 +148,7 @@ export class Drawing {
   show(view, seams) {
     const recoloured = view !== this.view;
     this.view = view;
+    if (!this.plain()) this.quick.settle();
     this.seams = seams;
     if (!this.model.shown) return;
     for (const g of [this.beneath, this.faces]) g.style.display = view === 'line' ? 'none' : '';
@@ -158,7 +182,9 @@ export class Drawing {
   }
 
   place(x, y, scale) {
-    for (const camera of [this.camera, this.overlayCamera]) setAttribute(camera, 'transform', `translate(${x} ${y}) scale(${scale})`);
+    this.at = `translate(${x} ${y}) scale(${scale})`;
+    setAttribute(this.overlayCamera, 'transform', this.at);
+    if (!this.quick.move(x, y, scale)) this.follow();
     const block = this.model.quilt?.side ?? 0, strokeScale = Math.min(1, Math.max(0.35, block * scale / 40)).toFixed(2); // thinner where blocks are small
     const far = block * scale < smallestBlock;
     if (this.far !== far) {
@@ -167,6 +193,9 @@ export class Drawing {
     }
     if (this.strokeScale !== strokeScale) this.overlay.style.setProperty('--stroke-scale', this.strokeScale = strokeScale);
   }
+
+  // follow puts the faces where the quilt stands.
+  follow() { if (this.at) setAttribute(this.camera, 'transform', this.at); }
 
   // showOutline draws the outline of the patch that is pointed at or held.
   showOutline(d) {
@@ -180,7 +209,10 @@ export class Drawing {
   }
 
   // lay lays a picture of other faces over those that are here, or takes it away; url is null for none.
-  lay(url) { this.stretch(this.laid, url); }
+  lay(url) {
+    if (url) this.quick.settle();
+    this.stretch(this.laid, url);
+  }
 
   // stretch stretches a picture over the quilt.
   stretch(image, url) {
@@ -228,6 +260,7 @@ export class Drawing {
 
   // pulse shows once what has changed.
   pulse(d, fabrics) {
+    this.quick.settle();
     setAttribute(this.flash, 'd', d);
     const animated = [this.flash, ...fabrics.map((f) => this.parts.faces[f]?.group).filter(Boolean)];
     for (const e of animated) {
@@ -239,6 +272,7 @@ export class Drawing {
 
   // fitForPrint lays the drawing out for paper: all of it, whatever the window shows.
   fitForPrint(on) {
+    this.quick.settle();
     const { width, height } = this.model.quilt ?? { width: 1, height: 1 };
     for (const svg of [this.svg, this.overlay]) {
       if (on) svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
@@ -249,6 +283,11 @@ export class Drawing {
 }
 
 function range(n) { return Array.from({ length: n }, (_, i) => i); }
+
+// dropPaths takes away the paths of regions beyond so many.
+function dropPaths(parts, regions) {
+  for (const part of parts) for (const old of part.paths.splice(regions)) old?.e.remove();
+}
 
 function setPaths(group, paths) {
   group.replaceChildren();

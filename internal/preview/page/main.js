@@ -99,7 +99,7 @@ function updatePanes() {
     const caption = document.createElement('figcaption');
     box.className = 'pane';
     box.tabIndex = 0;
-    box.append(drawing.svg, drawing.overlay, caption);
+    box.append(drawing.svg, drawing.quick.canvas, drawing.overlay, caption);
     byId('panes').append(box);
     panes.push({ drawing, box, caption });
     pointer.listen(box);
@@ -236,6 +236,7 @@ const sizeObserver = new ResizeObserver(([e]) => {
   const { width, height } = e.contentRect, other = width !== camera.width || height !== camera.height;
   camera.width = width;
   camera.height = height;
+  for (const { drawing } of panes) drawing.quick.fit(width, height);
   coverPanes();
   if (other) camera.avoid(camera.cover);
   moveCameraNow();

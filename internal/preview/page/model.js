@@ -38,7 +38,8 @@ export class Model {
     this.grid = { x: [0], y: [0] };
     this.loose = { patches: [], seams: [] };
     this.sources = { rows: [], cells: [], kinds: [] };
-    this.regions = [];
+    this.regions = []; // paths, by region
+    this.lines = []; // likewise
   }
 
   get shown() { return this.quilt !== null; }
@@ -81,8 +82,10 @@ export class Model {
     if (m.cells) this.receiveCells(m.cells, change);
     for (let i = 0; i < (m.changed?.length ?? 0); i += 2) this.setCell(m.changed[i], m.changed[i + 1], change);
     if (m.loose) { this.loose = m.loose; change.regions.add(this.looseRegion()); }
-    if (change.anew) this.regions = [];
-    for (const r of change.regions) this.regions[r] = undefined;
+    for (const made of [this.regions, this.lines]) {
+      if (change.anew) made.length = 0;
+      for (const r of change.regions) made[r] = undefined;
+    }
   }
 
   receiveFabrics(list, change) {
@@ -150,7 +153,7 @@ export class Model {
     this.dark = dark;
     this.joinLines.clear();
     for (const look of this.looks) look.lines = undefined;
-    for (const made of this.regions) if (made) made.lines = undefined;
+    this.lines = [];
   }
 
   receiveCells(cells, change) {
@@ -277,6 +280,17 @@ export class Model {
     return [Math.round(x - inwards * (y2 - y1) * by), Math.round(y + inwards * (x2 - x1) * by)];
   }
 
+  // faceCount is how many faces the quilt has.
+  faceCount() {
+    if (this.counted?.of !== this.revision) {
+      let count = 0;
+      for (const look of this.cells) if (look >= 0) count += this.looks[look].fabrics.length;
+      for (const item of this.looseItems()) count += item.look.fabrics.length;
+      this.counted = { of: this.revision, count };
+    }
+    return this.counted.count;
+  }
+
   looseCount() { return this.loose.patches.length / 6; }
 
   // borderCount is how many borders the quilt has.
@@ -304,8 +318,8 @@ export class Model {
   // seamPaths are all seams as lines, those of strip sets apart, and of both apart those between
   // two dark fabrics; made when they are asked for, and anew for other colors.
   seamPaths(region) {
-    const made = this.paths(region);
-    if (made.lines !== undefined) return made.lines;
+    const made = this.lines[region];
+    if (made) return made;
     const lists = [];
     if (region === this.looseRegion()) {
       const s = this.loose.seams, lines = new Lines(this.dark);
@@ -319,7 +333,7 @@ export class Model {
       this.blockSeams(region, lists);
     }
     const [seams = '', strips = '', darkSeams = '', darkStrips = ''] = joined(lists);
-    return made.lines = { seams, strips, darkSeams, darkStrips };
+    return this.lines[region] = { seams, strips, darkSeams, darkStrips };
   }
 
   // lookLines are the seams within a look, from its own corner.
