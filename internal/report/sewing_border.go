@@ -44,16 +44,16 @@ func (s *sewer) borderPieces(line *cutting.Line) string {
 
 // borderSides is which sides of the quilt a line of a border's strips is for: "sides", "top and bottom", or "" for all of them.
 func borderSides(top *quilt.Top, line *cutting.Line) string {
-	tall := 0
+	beside := 0
 	for _, n := range line.Patches {
-		if a, b := top.Patches[n].Outline[0], top.Patches[n].Outline[2]; max(a.Y-b.Y, b.Y-a.Y) > max(a.X-b.X, b.X-a.X) { // opposite corners
-			tall++
+		if a, b := top.Patches[n].Outline[0], top.Patches[n].Outline[2]; max(a.X, b.X) <= top.Field.Min.X || min(a.X, b.X) >= top.Field.Max.X { // opposite corners
+			beside++
 		}
 	}
 	switch {
-	case line.Border < 0 || tall > 0 && tall < len(line.Patches):
+	case line.Border < 0 || beside > 0 && beside < len(line.Patches):
 		return ""
-	case tall > 0:
+	case beside > 0:
 		return "sides"
 	}
 	return "top and bottom"

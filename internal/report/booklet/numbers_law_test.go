@@ -168,11 +168,11 @@ func borderName(top *quilt.Top, line *cutting.Line) string {
 	}
 	beside := map[bool]int{}
 	for _, n := range line.Patches {
-		var x, y []measure.NM
+		var x []measure.NM
 		for _, p := range top.Patches[n].Outline {
-			x, y = append(x, p.X), append(y, p.Y)
+			x = append(x, p.X)
 		}
-		beside[slices.Max(x) <= top.Field.Min.X || slices.Min(x) >= top.Field.Max.X && slices.Max(y)-slices.Min(y) >= slices.Max(x)-slices.Min(x)]++
+		beside[slices.Max(x) <= top.Field.Min.X || slices.Min(x) >= top.Field.Max.X]++
 	}
 	switch len(line.Patches) {
 	case beside[true]:
