@@ -193,9 +193,9 @@ func (a *audition) today(word string) string {
 // roles are those of the layout's blocks, each once.
 func (r *Reading) roles() (list []string) {
 	for _, b := range r.Design.Blocks {
-		for _, role := range b.Kind.Roles {
-			if !slices.Contains(list, role.Name) {
-				list = append(list, role.Name)
+		for _, role := range b.Kind.RoleNames() {
+			if !slices.Contains(list, role) {
+				list = append(list, role)
 			}
 		}
 	}
@@ -263,13 +263,11 @@ func (a *audition) kindOf(n *blockNode) *blocks.Kind {
 	return n.Kind
 }
 
-func rolesOf(k *blocks.Kind) (list []string) {
-	if k != nil {
-		for _, r := range k.Roles {
-			list = append(list, r.Name)
-		}
+func rolesOf(k *blocks.Kind) []string {
+	if k == nil {
+		return nil
 	}
-	return list
+	return k.RoleNames()
 }
 
 func (a *audition) labels() (list []string) {

@@ -55,7 +55,7 @@ func blockCases() []testCase {
 		},
 		{
 			"a role of another kind", swap(small, "kites cream\n", "⟦corners⟧ cream\n"), refused,
-			says("web blocks have no corners", "its roles are: wedges, kites"),
+			says("web blocks have no corners", "its roles are: wedges, kites, edge"),
 		},
 		{
 			"a role misspelt", swap(small, "wedges navy kites cream\n", "⟦wegdes⟧ navy kites cream\n"), refused,
@@ -63,7 +63,7 @@ func blockCases() []testCase {
 		},
 		{
 			"a role left out before its value", swap(small, "piece cream\n", "⟦cream⟧\n"), refused,
-			says(`expected a role of the plain block, found "cream"`, "the roles of plain are: piece"),
+			says(`expected a role of the plain block, found "cream"`, "the roles of plain are: piece, edge"),
 		},
 		{
 			"a role twice", swap(small, "wedges navy kites cream\n", "⟨wedges⟩ navy kites cream ⟦wedges⟧ cream\n"), refused,
@@ -102,8 +102,8 @@ func blockCases() []testCase {
 			says("the corners of a ring block take one, two or four fabrics, found 3", "clockwise from the upper left one, over and over"),
 		},
 		{
-			"two backgrounds", swap(small, "plain piece cream\n", "floating wedges navy background ⟦cream navy⟧\n", "W W P\n  W P W\n  W W W\n", "P P\n  P P\n"), refused,
-			says("the background of a floating block takes one fabric, found 2", "leave out all but one"),
+			"two backgrounds", swap(small, "plain piece cream\n", "floating-star kites navy wedges navy background ⟦cream navy⟧\n", "W W P\n  W P W\n  W W W\n", "P P\n  P P\n"), refused,
+			says("the background of a floating-star block takes one fabric, found 2", "leave out all but one"),
 		},
 		{
 			"like nothing", swap(small, "piece cream\n", "piece cream\nblock Q like⟦⟧\n", "P W\n", "P Q\n"), refused,
@@ -123,7 +123,7 @@ func blockCases() []testCase {
 		},
 		{
 			"like with a role of another kind", swap(small, "piece cream\n", "piece cream\nblock Q like P ⟦kites⟧ navy\n", "P W\n", "P Q\n"), refused,
-			says("plain blocks have no kites", "its roles are: piece"),
+			says("plain blocks have no kites", "its roles are: piece, edge"),
 		},
 		{
 			"like with a word that is no role", swap(small, "piece cream\n", "piece cream\nblock Q like P ⟦peice⟧ navy\n", "P W\n", "P Q\n"), refused,
@@ -179,7 +179,7 @@ func blockCases() []testCase {
 		},
 		{
 			"line for a square", swap(small, "piece cream\n", "piece cream ⟦line⟧ 10\n"), refused,
-			says(`expected a role of the plain block, found "line"`, "the roles of plain are: piece"),
+			says(`expected a role of the plain block, found "line"`, "the roles of plain are: piece, edge"),
 		},
 		{
 			"a role misspelt behind another", swap(small, "kites cream\n", "⟦kits⟧ cream\n"), refused,

@@ -112,10 +112,9 @@ func (s *session) wrongRole(k *blocks.Kind, word NameNode, has []roleNode) {
 		s.fault(word.Span, "", "expected a role, found %s", quote(word.Text)).suggest(didYouMean(word.Text, roleWords(s.kinds)))
 		return
 	}
-	names := make([]string, len(k.Roles))
+	names := k.RoleNames()
 	var open, needed []string // roles that the block has not, and those of them that it must have
 	for i, r := range k.Roles {
-		names[i] = r.Name
 		if !slices.ContainsFunc(has, func(h roleNode) bool { return h.Index == i }) {
 			open = append(open, r.Name)
 			if !r.Outer {

@@ -16,10 +16,10 @@ o----------+----+
 +.'   G    '.   |
 |            '. |
 +--------------'+`,
-		Roles: []Role{
+		Roles: slicesOf([]Role{
 			halfWedges(1),
-			{Name: "background", Former: "ground", Letter: "G", Summary: "the plain background beyond the web", Counts: []int{1}},
-		},
+			{Name: "background", Former: "ground", Letter: "G", Summary: "the plain background beyond the web", Counts: []int{1, 2}, Order: "two: upper piece, lower piece"},
+		}, edges("pieces", false, allSides, 0, 1)),
 		Turning: ToWebCentre,
 		Points:  NW,
 		Height:  AlongDiagonal,
@@ -35,19 +35,26 @@ o----------+----+
 func twoBackgrounds() Recipe {
 	const leftWedge, rightWedge, leftBackground, rightBackground = 0, 1, 2, 3
 	const aWedge, oneNamed = "a wedge", "one %s wedge"
-	half := "Sew the wide end of " + aWedge + " to the slanted edge of a %s background piece, right sides together."
+	const aBackground = "a %s background piece"
+	half := "Sew the wide end of " + aWedge + " to the slanted edge of " + aBackground + ", right sides together."
 	trim := "align the ruler with the wedge's raw edges and trim the background piece even on both short sides."
 	check := "the wedge and the background piece form a straight line along the long edge"
 	return Recipe{
 		Steps: []Step{
 			{
 				Name: "left half", Do: worded(half, "left"), Trim: trim, Joins: []Join{{A: leftBackground, B: leftWedge}},
-				Named: []Named{{Words: aWedge, By: oneNamed, Pieces: []int{leftWedge}, Others: []int{rightWedge}}},
+				Named: []Named{
+					{Words: aWedge, By: oneNamed, Pieces: []int{leftWedge}, Others: []int{rightWedge}},
+					{Words: worded(aBackground, "left"), By: "a left %s background piece", Pieces: []int{leftBackground}, Others: []int{rightBackground}},
+				},
 				Check: check + "; right side up with the wedge's tip toward you, the long edge is on the right",
 			},
 			{
 				Name: "right half", Do: worded(half, "right"), Trim: trim, Joins: []Join{{A: rightBackground, B: rightWedge}},
-				Named: []Named{{Words: aWedge, By: oneNamed, Pieces: []int{rightWedge}, Others: []int{leftWedge}}},
+				Named: []Named{
+					{Words: aWedge, By: oneNamed, Pieces: []int{rightWedge}, Others: []int{leftWedge}},
+					{Words: worded(aBackground, "right"), By: "a right %s background piece", Pieces: []int{rightBackground}, Others: []int{leftBackground}},
+				},
 				Check: check + "; right side up with the wedge's tip toward you, the long edge is on the left",
 			},
 			{

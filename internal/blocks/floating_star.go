@@ -16,14 +16,14 @@ o----------+----*
 |    G     '.   |
 |            '. |
 +--------------'o`,
-		Roles: []Role{
+		Roles: slicesOf([]Role{
 			{Name: "kites", Letter: "K", Summary: "the points of the star", Counts: []int{1}},
 			{
 				Name: "wedges", Letter: "W", Summary: "the wedges beside each point", Counts: []int{1, 2},
 				Order: "two: upper wedge, lower wedge", Banded: true, OfWebs: true,
 			},
 			{Name: "background", Former: "ground", Letter: "G", Summary: "the plain half", Counts: []int{1}},
-		},
+		}, edges("wedges and the background", false, allSides, 1, 2)),
 		Turning: ToStarCentre,
 		Points:  NE,
 		Height:  AlongDiagonal,

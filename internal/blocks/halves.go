@@ -15,10 +15,10 @@ func halves() *Kind {
 |  .'        H  |
 |.'             |
 +---------------+`,
-		Roles: []Role{{
+		Roles: slicesOf([]Role{{
 			Name: "pieces", Letter: "H", Summary: "the two triangles", Counts: []int{1, 2},
 			Order: "two: the one with the corner that is pointed at, the other", Dealing: InTurn,
-		}},
+		}}, edges("triangles", false, allSides, 0)),
 		Turning: AsWritten,
 		Points:  NW,
 		Height:  NoWedges,

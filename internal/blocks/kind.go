@@ -32,11 +32,15 @@ type Role struct {
 	Counts  []int  // how many values it may take; nil for one or more
 	Order   string // how several values are dealt, in a quilter's words
 	Dealing Dealing
-	Banded  bool // takes strip sets
-	OfWebs  bool // its pieces belong to web centres, so that `webs` may give their fabric
-	Outer   bool // may be left out; its fabric takes the place of another role's in the pieces that face the quilt's outside
-	OuterOf int  // the index of that other role
+	Banded  bool  // takes strip sets
+	OfWebs  bool  // its pieces belong to web centres, so that `webs` may give their fabric
+	Outer   bool  // may be left out; its fabric takes the place of other roles' in the pieces that face the quilt's outside
+	OuterOf []int // the indices of those other roles
+	Sides   Sides // of the quilt that it is for; 0 for all
 }
+
+// TakesPlaceOf says whether a role's fabric may take the place of another's in pieces that face the outside.
+func (r *Role) TakesPlaceOf(role int) bool { return r.Outer && slices.Contains(r.OuterOf, role) }
 
 // Dealing is how several values of a role go to its pieces.
 type Dealing uint8

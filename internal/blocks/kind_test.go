@@ -20,12 +20,12 @@ func TestKinds(t *testing.T) {
 		if found, ok := Find(Kinds(), k.Name); !ok || found.Name != k.Name {
 			t.Errorf("%q is not found", k.Name)
 		}
-		letters := map[string]bool{}
+		letters := map[string]string{}
 		for i, r := range k.Roles {
-			if r.Name == "" || r.Letter == "" || r.Summary == "" || letters[r.Letter] || k.Role(r.Name) != i {
+			if r.Name == "" || r.Letter == "" || r.Summary == "" || letters[r.Letter] != "" && letters[r.Letter] != r.Shown() || k.Role(r.Name) != i {
 				t.Errorf("%s: role %d, %q, has no name, letter or summary of its own", k.Name, i, r.Name)
 			}
-			letters[r.Letter] = true
+			letters[r.Letter] = r.Shown()
 			pieces := 0
 			for _, p := range k.Pieces {
 				if p.Role == i {

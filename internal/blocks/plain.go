@@ -15,7 +15,7 @@ func plain() *Kind {
 |               |
 |               |
 +---------------+`,
-		Roles:   []Role{{Name: "piece", Letter: "P", Summary: "the square", Counts: []int{1}}},
+		Roles:   slicesOf([]Role{{Name: "piece", Letter: "P", Summary: "the square", Counts: []int{1}}}, edges("squares", false, allSides, 0)),
 		Turning: Fixed,
 		Height:  NoWedges,
 		Pieces:  []Piece{{Square, 0, []Point{{Zero, Zero}, {Full, Zero}, {Full, Full}, {Zero, Full}}}},

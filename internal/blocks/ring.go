@@ -15,7 +15,7 @@ func ring() *Kind {
 |'. W  / \  W .'|
 | C'. / W \ .'C |
 +----+-----+----+`,
-		Roles: []Role{
+		Roles: slicesOf([]Role{
 			{
 				Name: "wedges", Letter: "W", Summary: "the eight wedges around the center", Counts: []int{1, 2, 4, 8},
 				Order: "clockwise from the top one, over and over", Dealing: InTurn, Banded: true,
@@ -24,11 +24,7 @@ func ring() *Kind {
 				Name: "corners", Letter: "C", Summary: "the four corner triangles", Counts: []int{1, 2, 4},
 				Order: "clockwise from the upper left one, over and over", Dealing: InTurn,
 			},
-			{
-				Name: "edge", Letter: "E", Summary: "the wedges that face the outside of the quilt, so that a border may begin in them",
-				Counts: []int{1}, Banded: true, Outer: true, OuterOf: 0,
-			},
-		},
+		}, edges("wedges", true, allSides, 0)),
 		Turning: Fixed,
 		Height:  ToMiddle,
 		Pieces:  slicesOf(ringWedges(), ringCorners()),

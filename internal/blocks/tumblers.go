@@ -26,10 +26,10 @@ func tumblers() *Kind {
 |         _.-'  |
 |     _.-'   T  |
 +---------------+`,
-		Roles: []Role{{
+		Roles: slicesOf([]Role{{
 			Name: "pieces", Letter: "T", Summary: "the pieces of the column, end pieces too",
 			Order: "down the column, over and over", Dealing: InTurn,
-		}},
+		}}, edges("end pieces", false, TopSide|BottomSide, 0)),
 		Turning: Fixed,
 		Height:  WholeSide,
 		Column:  true,

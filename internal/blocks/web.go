@@ -15,7 +15,7 @@ o----------+----*
 +.'    /    '.  |
 |  K  /   W   '.|
 *----+----------o`,
-		Roles:   []Role{halfWedges(2), halfKites(2)},
+		Roles:   slicesOf([]Role{halfWedges(2), halfKites(2)}, edges("wedges", true, allSides, 0)),
 		Turning: OnWebCentres,
 		Points:  NW,
 		Height:  AlongDiagonal,
@@ -46,9 +46,9 @@ func halfKites(count int) Role {
 	return r
 }
 
-// slicesOf is the pieces of several groups in one list.
-func slicesOf(groups ...[]Piece) []Piece {
-	var all []Piece
+// slicesOf is several groups in one list.
+func slicesOf[T any](groups ...[]T) []T {
+	var all []T
 	for _, g := range groups {
 		all = append(all, g...)
 	}

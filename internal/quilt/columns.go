@@ -68,12 +68,24 @@ type pieceOfColumn struct {
 	outline             []measure.Point
 }
 
+// columnRole is the role that gives a piece of a column its fabric: an end piece faces the outside with its square end.
+func (l *builder) columnRole(col *column, p pieceOfColumn) int {
+	switch p.number {
+	case 0:
+		return l.roleFacing(col.first, 0, func(outside blocks.Sides) blocks.Sides { return outside & blocks.TopSide })
+	case p.last:
+		return l.roleFacing(col.last, 0, func(outside blocks.Sides) blocks.Sides { return outside & blocks.BottomSide })
+	}
+	return 0
+}
+
 // columnPiece adds a piece to a column.
 func (l *builder) columnPiece(col *column, p pieceOfColumn) {
 	i, outline, cell := p.number, p.outline, p.cell
 	b := &l.design.Blocks[p.block]
-	role := &b.Kind.Roles[0]
-	f := b.Fills[0][i%len(b.Fills[0])]
+	n := l.columnRole(col, p)
+	role := &b.Kind.Roles[n]
+	f := b.Fills[n][i%len(b.Fills[n])]
 	shape := blocks.ColumnShape(i == 0 || i == p.last)
 	here := col.count[cell]
 	if here[1] == 0 {
@@ -82,7 +94,7 @@ func (l *builder) columnPiece(col *column, p pieceOfColumn) {
 	here[1]++
 	col.count[cell] = here
 	face := int32(len(l.Faces))
-	l.patch(Patch{Outline: outline, Shape: shape, Role: l.role(role.Name, role.Letter), Cell: int32(cell), Border: -1, Number: int32(here[1])}, f, nil, measure.Point{})
+	l.patch(Patch{Outline: outline, Shape: shape, Role: l.role(role.Shown(), role.Letter), Cell: int32(cell), Border: -1, Number: int32(here[1])}, f, nil, measure.Point{})
 	r := perimeterOf(face, outline)
 	if i > 0 {
 		l.join([]span{{face - 1, outline[1], outline[0]}}, r[top])

@@ -216,7 +216,7 @@ func (l *builder) cell(i int) {
 		piece := &t.pieces[p]
 		role := &b.Kind.Roles[l.roleOf(i, piece)]
 		l.patch(Patch{
-			Outline: l.outline(piece.outline, at), Shape: piece.Shape, Role: l.role(role.Name, role.Letter), Cell: int32(i), Border: -1, Number: int32(p + 1),
+			Outline: l.outline(piece.outline, at), Shape: piece.Shape, Role: l.role(role.Shown(), role.Letter), Cell: int32(i), Border: -1, Number: int32(p + 1),
 		}, l.fill(i, piece), piece, at)
 	}
 	if len(l.Faces)-faces == len(t.pieces) {
@@ -252,31 +252,33 @@ func (l *builder) fill(cell int, p *pieceTemplate) layout.Fill {
 // roleOf is the role that gives a piece of a cell its fabric: its own, or the one that
 // takes its place in the pieces that face the outside of the quilt.
 func (l *builder) roleOf(cell int, p *pieceTemplate) int {
-	b := &l.design.Blocks[l.design.Cells[cell].Block]
-	for i := range b.Kind.Roles {
-		r := &b.Kind.Roles[i]
-		if r.Outer && r.OuterOf == p.Role && len(b.Fills[i]) > 0 && l.facesOut(cell, p) {
-			return i
-		}
-	}
-	return p.Role
+	return l.roleFacing(cell, p.Role, func(outside blocks.Sides) blocks.Sides { return p.Piece.Facing(outside) })
 }
 
-// facesOut says whether a wedge stands on the outside of the quilt with its base, or, in
-// the middle of a corner, between two sides that do.
-func (l *builder) facesOut(cell int, p *pieceTemplate) bool {
-	x, y := cell%l.Columns, cell/l.Columns
-	from, to := p.Piece.Outline[1], p.Piece.Outline[2]
-	sides := [4]bool{
-		from.Y == blocks.Zero || to.Y == blocks.Zero, from.X == blocks.Full || to.X == blocks.Full,
-		from.Y == blocks.Full || to.Y == blocks.Full, from.X == blocks.Zero || to.X == blocks.Zero,
-	}
-	for n, next := range [4][2]int{{x, y - 1}, {x + 1, y}, {x, y + 1}, {x - 1, y}} {
-		if sides[n] && !l.outside(next[0], next[1]) {
-			return false
+// roleFacing is the role that gives a piece of a cell its fabric, by the sides of the quilt that it faces.
+func (l *builder) roleFacing(cell, role int, facing func(outside blocks.Sides) blocks.Sides) int {
+	b := &l.design.Blocks[l.design.Cells[cell].Block]
+	given := func(i int) bool { return len(b.Fills[i]) > 0 }
+	for i := range b.Kind.Roles {
+		if b.Kind.Roles[i].TakesPlaceOf(role) && given(i) {
+			return b.Kind.RoleFacing(role, facing(l.outsideOf(cell)), given)
 		}
 	}
-	return true
+	return role
+}
+
+// outsideOf are the sides of a cell beyond which the quilt has nothing.
+func (l *builder) outsideOf(cell int) (sides blocks.Sides) {
+	x, y := cell%l.Columns, cell/l.Columns
+	for _, next := range [4]struct {
+		side blocks.Sides
+		x, y int
+	}{{blocks.TopSide, x, y - 1}, {blocks.RightSide, x + 1, y}, {blocks.BottomSide, x, y + 1}, {blocks.LeftSide, x - 1, y}} {
+		if l.outside(next.x, next.y) {
+			sides |= next.side
+		}
+	}
+	return sides
 }
 
 // outside says whether the quilt has nothing at a place.

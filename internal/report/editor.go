@@ -53,8 +53,10 @@ func AboutKind(k *blocks.Kind) string {
 
 func rolesOf(k *blocks.Kind) string {
 	var list []string
-	for _, r := range k.Roles {
-		list = append(list, "- `"+r.Name+"`: "+r.Summary)
+	for i := range k.Roles {
+		if r := &k.Roles[i]; r.Sides == 0 {
+			list = append(list, "- "+AboutRole(r)+sidesText(k, r.Name))
+		}
 	}
 	return strings.Join(list, "\n")
 }

@@ -64,7 +64,9 @@ func Words(v Vocabulary) document.Document {
 func kindSection(k *blocks.Kind) document.Section {
 	var roles []string
 	for i := range k.Roles {
-		roles = append(roles, roleText(&k.Roles[i]))
+		if k.Roles[i].Sides == 0 {
+			roles = append(roles, roleText(&k.Roles[i])+sidesText(k, k.Roles[i].Name))
+		}
 	}
 	s := with(section("kind-"+k.Name, k.Name, document.Answer), paragraph(k.Summary), document.Source{Lines: k.Picture()})
 	s = with(s, bullets(roles...)...)
@@ -95,6 +97,20 @@ func roleText(r *blocks.Role) string {
 		text += "; may be omitted"
 	}
 	return text
+}
+
+// sidesText says which roles of a kind are for one side of the quilt alone, in place of one for all.
+func sidesText(k *blocks.Kind, shown string) string {
+	var names []string
+	for i := range k.Roles {
+		if r := &k.Roles[i]; r.Sides != 0 && r.Shown() == shown {
+			names = append(names, r.Name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "; for one side alone: " + strings.Join(names, ", ")
 }
 
 // howMany says how many values there may be.

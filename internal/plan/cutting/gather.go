@@ -80,7 +80,10 @@ func (p *planning) key(patch int) lineKey {
 	case blocks.ByStrip:
 		k.height = p.heights[p.top.Cells[t.Cell].Kind]
 	case blocks.ByOutline:
-		k.role, k.border = int(t.Role), int(t.Border)
+		if t.Cell < 0 { // a block's squares are of one size whatever they are called
+			k.role = int(t.Role)
+		}
+		k.border = int(t.Border)
 		k.across, k.long = p.edgingSize(t)
 	case blocks.ByColumn:
 		k.long = measure.NM(d.LengthIn(&p.top.CutFacts.Columns[p.columns[int(t.Cell)]].Divided))

@@ -74,7 +74,8 @@ export class Audition {
   // choosePatch takes the place that a patch is in, or its fabric where that is given otherwise.
   choosePatch({ role, label, border, fabrics }) {
     const at = (role, of) => this.list?.places.find((p) => !p.recolors && p.role === role && p.of === of);
-    const place = label ? at(role, label) ?? at('webs', '') : border >= 0 ? at('border', String(border + 1)) : at(role, '');
+    const onSide = (p) => p.of === label && p.role.startsWith(`${role}-`) && this.model.fabrics[p.fabric].name === fabrics[0].name;
+    const place = label ? at(role, label) ?? this.list?.places.find(onSide) ?? at('webs', '') : border >= 0 ? at('border', String(border + 1)) : at(role, '');
     const found = place ?? this.list?.places.find((p) => p.recolors && p.role === fabrics[0].name);
     if (found) this.choose(found.name);
   }
