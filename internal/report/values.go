@@ -164,7 +164,7 @@ func indices(list []int32) []int {
 }
 
 func (v *values) fabrics() document.Section {
-	t := table(words(""), counts("value L*"), words("here"), counts("of the top"), words(""))
+	t := table(words(""), counts("value L*"), words("in this quilt"), counts("of the top"), words(""))
 	for i := range v.Report.Fabrics {
 		f := &v.Report.Fabrics[i]
 		r := row(f.Name, fmt.Sprintf("%.0f", f.Lightness), f.Here, share(f.Share), fabricNote(f))

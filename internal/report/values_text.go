@@ -46,7 +46,7 @@ func verdictText(v contrast.Verdict) string {
 	case contrast.Faint:
 		return "shows only faintly"
 	case contrast.RunsOn:
-		return "runs on"
+		return "runs on into the quilt"
 	}
 	return string(v)
 }
@@ -64,15 +64,18 @@ func (w valuesText) figure(f *contrast.Figure) string {
 	of, against := few(f.Of), few(f.Against)
 	switch f.Sort {
 	case contrast.Border:
+		if f.Verdict == contrast.RunsOn {
+			return w.theBorder(f.Border) + " of " + of
+		}
 		return w.theBorder(f.Border) + " of " + of + " against " + against
 	case contrast.ByTurns:
 		return of + " alternating with " + against
 	case contrast.DownColumns:
-		return "down the columns: " + of + ", each piece against the next"
+		return "tumblers of " + of + ", each against the next in its column"
 	case contrast.BetweenColumns:
-		return "from column to column: " + of
+		return "columns of tumblers of " + of + ", each against the next"
 	case contrast.InBlocks:
-		return "in each block: " + of + ", one against the other"
+		return "halves of " + of + ", each against the next"
 	case contrast.Squares:
 		return "plain blocks of " + of + ", each against the next"
 	case contrast.Sashes:
