@@ -51,6 +51,8 @@ func mayImport() map[string][]string {
 		"internal/report/booklet":    {"internal/diagram", "internal/document", "internal/document/bysize", "internal/measure", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/render", "internal/render/pixels", "internal/report", "internal/stop", "internal/templates", "palettes", "svgout"},
 		"internal/preview":           {"internal/diagram", "internal/document", "internal/files", "internal/lsp", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/orders", "internal/quilt", "internal/render", "internal/render/picture", "internal/render/pixels", "internal/report", "internal/report/booklet", "internal/stop", "layout", "palettes", "svgout"},
 		"internal/lsp":               {"internal/blocks", "internal/files", "internal/measure", "internal/quilt", "internal/report", "layout", "palettes"},
+		"internal/engine":            {"internal/files", "internal/preview", "layout", "palettes"},
+		"cmd/engine":                 {"internal/engine", "internal/preview", "samples", "samples/starters"},
 		"samples":                    {},
 		"samples/starters":           {},
 		"internal/quilttest/alone":   {},

@@ -45,6 +45,7 @@ func makers() []maker {
 		{"new", newCommand}, {"palette", paletteCommand},
 		{"words", wordsCommand},
 		{"preview", previewCommand},
+		{"site", siteCommand},
 		{"draw", drawCommand},
 		{"check", checkCommand},
 		{"values", valuesCommand},

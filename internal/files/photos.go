@@ -21,9 +21,9 @@ import (
 // Album reads the photos of one folder and remembers them for as long as their files stand
 // still. It may be used by several at once.
 type Album struct {
-	folder string
-	mutex  sync.Mutex
-	pages  map[string]page
+	open  func(name string) (fs.File, error)
+	mutex sync.Mutex
+	pages map[string]page
 }
 
 // page is a photo that was read; its file had that size and date.
@@ -43,7 +43,10 @@ type stamp struct {
 const maxPages = 500
 
 // In is the album of a folder.
-func In(folder string) *Album { return &Album{folder: folder, pages: map[string]page{}} }
+func In(folder string) *Album { return &Album{open: inFolder(folder).open, pages: map[string]page{}} }
+
+// Of is the album of a file system, which has nothing but photos that a layout may name.
+func Of(photos fs.FS) *Album { return &Album{open: photos.Open, pages: map[string]page{}} }
 
 // Beside is the album of the folder that holds a layout.
 func Beside(layoutFile string) *Album { return In(filepath.Dir(layoutFile)) }
@@ -70,7 +73,7 @@ func (a *Album) clothWithin(most time.Duration, name string) (cloth palettes.Pho
 // as one of the largest.
 func (a *Album) tooLong(name string) (palettes.PhotoSample, error) {
 	p := page{cloth: palettes.PhotoSample{Pixels: palettes.MaxPhotoPixels}, fault: errors.New("this photo takes too long to read: save it again, smaller")}
-	if file, now, err := a.open(name); err == nil {
+	if file, now, err := a.opened(name); err == nil {
 		file.Close()
 		p.stamp = now
 		a.keep(name, p)
@@ -80,7 +83,7 @@ func (a *Album) tooLong(name string) (palettes.PhotoSample, error) {
 
 // ClothUntil is Cloth until a sign ends it.
 func (a *Album) ClothUntil(sign *stop.Sign, name string) (palettes.PhotoSample, error) {
-	file, now, err := a.open(name)
+	file, now, err := a.opened(name)
 	if err != nil {
 		a.keep(name, page{stamp: now, fault: err})
 		return palettes.PhotoSample{}, err
@@ -108,7 +111,7 @@ func (a *Album) Changed() bool {
 	a.mutex.Lock()
 	defer a.mutex.Unlock()
 	for name, p := range a.pages {
-		file, now, err := a.open(name)
+		file, now, err := a.opened(name)
 		if err == nil {
 			file.Close()
 		}
@@ -139,24 +142,16 @@ func (a *Album) keep(name string, p page) {
 	a.pages[name] = p
 }
 
-// open opens a photo within the folder, whatever links lead where: nothing outside it, and
-// nothing but an ordinary file, is ever opened.
-func (a *Album) open(name string) (*os.File, stamp, error) {
-	root, err := os.OpenRoot(a.folder)
-	if err != nil {
-		return nil, stamp{missing: true}, explained(err)
-	}
-	defer root.Close()
-	local := filepath.FromSlash(name)
-	if !filepath.IsLocal(local) {
+// opened is a photo that may be read, and its stamp.
+func (a *Album) opened(name string) (fs.File, stamp, error) {
+	if !filepath.IsLocal(filepath.FromSlash(name)) {
 		return nil, stamp{missing: true}, errors.New("this leads out of the layout's folder, and photos are read from it alone; put the photo beside the layout")
 	}
-	if info, err := root.Stat(local); err != nil {
-		return nil, stamp{missing: true}, explained(err)
-	} else if err := unfit(info); err != nil {
-		return nil, stampOf(info), err
+	file, err := a.open(name)
+	var not *unfitError
+	if errors.As(err, &not) {
+		return nil, not.stamp, err
 	}
-	file, err := root.OpenFile(local, os.O_RDONLY|syscall.O_NONBLOCK, 0)
 	if err != nil {
 		return nil, stamp{missing: true}, explained(err)
 	}
@@ -169,6 +164,32 @@ func (a *Album) open(name string) (*os.File, stamp, error) {
 		return nil, stamp{missing: true}, explained(err)
 	}
 	return file, stampOf(info), nil
+}
+
+// inFolder opens photos of a folder of the disk.
+type inFolder string
+
+// open opens a photo within the folder, whatever links lead where: nothing outside it, and
+// nothing but an ordinary file, is ever opened.
+func (folder inFolder) open(name string) (fs.File, error) {
+	root, err := os.OpenRoot(string(folder))
+	if err != nil {
+		return nil, err
+	}
+	defer root.Close()
+	local := filepath.FromSlash(name)
+	if info, err := root.Stat(local); err != nil {
+		return nil, err
+	} else if err := unfit(info); err != nil {
+		return nil, &unfitError{stampOf(info), err}
+	}
+	return root.OpenFile(local, os.O_RDONLY|Unblocked, 0)
+}
+
+// unfitError is why something that is there is not opened.
+type unfitError struct {
+	stamp stamp
+	error
 }
 
 func stampOf(info fs.FileInfo) stamp {
@@ -203,7 +224,7 @@ func explained(err error) error {
 	return errors.New("the photo cannot be read; put it into the layout's folder, not a link that leads elsewhere")
 }
 
-func read(sign *stop.Sign, file *os.File) (palettes.PhotoSample, error) {
+func read(sign *stop.Sign, file fs.File) (palettes.PhotoSample, error) {
 	bytes, err := io.ReadAll(io.LimitReader(file, palettes.MaxPhotoBytes+1))
 	if err != nil {
 		return palettes.PhotoSample{}, explained(err)

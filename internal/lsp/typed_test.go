@@ -4,12 +4,14 @@ import (
 	"encoding/json"
 	"strings"
 	"testing"
+
+	"eighthturn/internal/files"
 )
 
 // TestTypedIsAnsweredAsAnEditor: what is said of a text is what an editor is told of the same one.
 func TestTypedIsAnsweredAsAnEditor(t *testing.T) {
 	text := "side 6\nfabric rust #a84a2a # 🧵\nfabric cream #f4ead7\nblock H halves pieces rust crem\ngrid\n H H\n"
-	typed := NewTyped("/nowhere/a b.quilt")
+	typed := NewTyped("/nowhere/a b.quilt", files.In("/nowhere"))
 	d := newDocument("file:///nowhere/a%20b.quilt", 1, newText(text, false))
 	for range 2 {
 		a := typed.Ask(text, 3, 30)

@@ -33,6 +33,7 @@ const maxEditBytes = 3 * layout.MaxBytes
 
 // editor writes the file of a preview.
 type editor struct {
+	shelf Shelf
 	path  string
 	token string
 	write func(path, from, to string) error // stands in for the disk in tests
@@ -53,13 +54,13 @@ const (
 	maxStepBytes = 64 << 20
 )
 
-func newEditor(path string) *editor {
-	return &editor{path: path, token: random(), write: files.Update, typed: lsp.NewTyped(path), calm: quietBroken}
+func newEditor(shelf Shelf, path string) *editor {
+	return &editor{shelf: shelf, path: path, token: random(), write: shelf.Update, typed: lsp.NewTyped(path, shelf.Album(path)), calm: quietBroken}
 }
 
 // mayEdit lets the page write the file.
-func (s *site) mayEdit(path string) {
-	s.editor = newEditor(path)
+func (s *site) mayEdit(shelf Shelf, path string) {
+	s.editor = newEditor(shelf, path)
 	s.state.edit = s.editor.token
 	s.posts = map[string]route{}
 	for _, r := range postRoutes() {
@@ -229,14 +230,14 @@ const (
 
 // settled is what the file says once it stands still. What is shown already has been waited for.
 func (e *editor) settled(shown string) reading {
-	r := read(e.path)
+	r := read(e.shelf, e.path)
 	for began := time.Now(); markOf(r.text) != shown && time.Since(began) < settledUntil; {
 		if strings.TrimSpace(r.text) == "" || !strings.HasSuffix(r.text, "\n") {
 			time.Sleep(e.calm)
 		} else {
 			time.Sleep(settledAfter)
 		}
-		again := read(e.path)
+		again := read(e.shelf, e.path)
 		if again.same(&r) {
 			break
 		}

@@ -38,7 +38,7 @@ func edit(t *testing.T, text string) *editing {
 
 // published shows what the file says.
 func (e *editing) published() {
-	r := read(e.file)
+	r := read(disk{}, e.file)
 	e.site.state.publish(r, draw(r.text, drawing{}))
 }
 
@@ -269,7 +269,7 @@ func TestWhatCannotBeWritten(t *testing.T) {
 		}
 		e := edit(t, lanterns)
 		c.prepare(e)
-		before := read(e.file)
+		before := read(disk{}, e.file)
 		text := lanterns + "# mine\n"
 		if name == "too much" {
 			text += strings.Repeat("#", layout.MaxBytes)
@@ -278,7 +278,7 @@ func TestWhatCannotBeWritten(t *testing.T) {
 		if status != c.status || !strings.Contains(reply.Why, c.why) || strings.Contains(reply.Why, "secret") || reply.Undo != 0 {
 			t.Errorf("%s: %d %+v", name, status, reply)
 		}
-		if after := read(e.file); !after.same(&before) {
+		if after := read(disk{}, e.file); !after.same(&before) {
 			t.Errorf("%s: the file changed from %+v to %+v", name, before, after)
 		}
 	}

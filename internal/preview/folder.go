@@ -9,7 +9,6 @@ import (
 	"io"
 	"net/http"
 	"net/url"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -83,6 +82,7 @@ func newFolder(ctx context.Context, path string, beginnings []Beginning, o Optio
 	}
 	gallery := o
 	gallery.Edit, gallery.Editor = false, "" // of layouts alone
+	o.shelf = cmp.Or[Shelf](o.shelf, disk{})
 	f := &folder{site: newSite(path, gallery), path: path, beginnings: beginnings, token: random(), options: o, running: ctx,
 		rooms: map[string]*room{}, looked: map[string]*looked{}}
 	f.options.Secret = false // the gallery's site asks for the key, and tells it
@@ -99,14 +99,14 @@ func newFolder(ctx context.Context, path string, beginnings []Beginning, o Optio
 
 // names are the layouts in the folder now, in the order of the alphabet.
 func (f *folder) names() []string {
-	list, _ := os.ReadDir(f.path) // a folder that is gone has none
+	list := f.options.shelf.List(f.path)
 	var names []string
 	for _, e := range list {
 		name := e.Name()
 		if !strings.EqualFold(filepath.Ext(name), Ending) || strings.HasPrefix(name, ".") || len(names) == maxListed {
 			continue
 		}
-		if info, err := os.Stat(filepath.Join(f.path, name)); err == nil && info.Mode().IsRegular() {
+		if info, err := f.options.shelf.Stat(filepath.Join(f.path, name)); err == nil && info.Mode().IsRegular() {
 			names = append(names, name)
 		}
 	}
@@ -177,13 +177,13 @@ func (f *folder) endLongestUnasked() {
 func (f *folder) follow(ctx context.Context, path string) *site {
 	o := f.options
 	o.Output = named{o.Output, layout.Visible(filepath.Base(path)) + ": "}
-	album := files.Beside(path)
+	album := o.shelf.Album(path)
 	if o.draw == nil {
 		o.draw = drawWith(album, variant{o.Size, o.Colorway}, o.Tries...)
 	}
 	s := newSite(path, o)
 	s.beside = true
-	go (&follower{path: path, draw: o.draw, album: album}).follow(ctx, &o, s)
+	go (&follower{shelf: o.shelf, path: path, draw: o.draw, album: album}).follow(ctx, &o, s)
 	return s
 }
 
@@ -223,10 +223,10 @@ func (f *folder) listing() listing {
 	l := listing{Folder: layout.Visible(filepath.Base(f.path)), Layouts: []listed{}, Beginnings: []listed{}}
 	used := map[string]bool{}
 	for _, name := range f.names() {
-		r := read(filepath.Join(f.path, name))
+		r := read(f.options.shelf, filepath.Join(f.path, name))
 		item := listed{File: name, Title: layout.Visible(name), Address: addressOf(name), About: r.problem}
 		if r.problem == "" {
-			f.describe(&item, used, r.text, files.Beside(filepath.Join(f.path, name)))
+			f.describe(&item, used, r.text, f.options.shelf.Album(filepath.Join(f.path, name)))
 		}
 		l.Layouts = append(l.Layouts, item)
 	}

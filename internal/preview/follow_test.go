@@ -292,7 +292,7 @@ func TestRecolouredIsTheSame(t *testing.T) {
 // TestSavesLeaveNothingBehind: many hundred saves leave the memory as it was.
 func TestSavesLeaveNothingBehind(t *testing.T) {
 	s := newState("i", "a.quilt", "l")
-	f := &follower{draw: heedless(draw), hints: newHints(nil), album: files.In(t.TempDir()), publish: func(r reading, d drawing, _ timings) { s.publish(r, d) }}
+	f := &follower{shelf: disk{}, draw: heedless(draw), hints: newHints(nil), album: files.In(t.TempDir()), publish: func(r reading, d drawing, _ timings) { s.publish(r, d) }}
 	one := func(n int) {
 		text := titled(fmt.Sprintf("save %d", n))
 		switch n % 4 {
@@ -333,7 +333,7 @@ func TestSavesLeaveNothingBehind(t *testing.T) {
 func TestIdleLooksAreCheap(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "a.quilt")
 	put(t, file, strings.Repeat("# a long comment\n", (64<<10)/17))
-	f := &follower{path: file, album: files.In(t.TempDir()), hints: newHints(nil), shown: read(file), begun: true}
+	f := &follower{shelf: disk{}, path: file, album: files.In(t.TempDir()), hints: newHints(nil), shown: read(disk{}, file), begun: true}
 	const looks = 80
 	began := time.Now()
 	for range looks {

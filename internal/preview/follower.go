@@ -34,6 +34,7 @@ type timings struct {
 
 // follower looks at one file and publishes what it says.
 type follower struct {
+	shelf   Shelf
 	path    string
 	hints   *hints
 	draw    drawer
@@ -69,12 +70,12 @@ func (f *follower) run(ctx context.Context) {
 // look reads the file and says whether it, or a photo that it names, differs from what is shown. A large file whose
 // size and date stand still is read at every eighth poll only; both may lie.
 func (f *follower) look() (reading, bool) {
-	if f.begun && f.shown.size > largeFile && f.spared < lookSpared && f.shown.unmoved(f.path) {
+	if f.begun && f.shown.size > largeFile && f.spared < lookSpared && f.shown.unmoved(f.shelf, f.path) {
 		f.spared++
 		return f.shown, f.album.Changed()
 	}
 	f.spared = 0
-	r := read(f.path)
+	r := read(f.shelf, f.path)
 	return r, !f.begun || !r.same(&f.shown) || f.album.Changed()
 }
 
@@ -90,7 +91,7 @@ func (f *follower) settle(ctx context.Context, r reading) {
 		if made && !f.wait(ctx, f.quiet(r, d)-time.Since(since)) || ctx.Err() != nil {
 			return
 		}
-		now := read(f.path)
+		now := read(f.shelf, f.path)
 		switch {
 		case made && now.same(&r):
 			if time.Since(since) >= f.quiet(r, d) {
@@ -152,7 +153,7 @@ func (f *follower) drawn(ctx context.Context, r reading, givesWay bool) (d drawi
 		case <-f.hints.C:
 		case <-clock.C:
 		}
-		if now := read(f.path); givesWay && !now.same(&r) {
+		if now := read(f.shelf, f.path); givesWay && !now.same(&r) {
 			end()
 			<-ended
 			return drawing{}, 0, false

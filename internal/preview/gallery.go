@@ -5,6 +5,7 @@ import (
 	"errors"
 	"html"
 	"io"
+	"io/fs"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -19,7 +20,7 @@ import (
 func (f *folder) galleryRoutes() []route {
 	list := []route{
 		{"/", "text/html; charset=utf-8", func(_ *site, w http.ResponseWriter, _ *http.Request) {
-			respond(w, []byte(strings.ReplaceAll(string(asset("gallery.html")), "{{folder}}", html.EscapeString(f.state.file))))
+			respond(w, []byte(strings.NewReplacer("{{folder}}", html.EscapeString(f.state.file), "{{about}}", "", "{{shelf}}", "").Replace(string(asset("gallery.html")))))
 		}},
 		{"/layouts", "application/json; charset=utf-8", func(_ *site, w http.ResponseWriter, _ *http.Request) { respond(w, encoded(f.listing())) }},
 		{"/thumbnail.png", "image/png", func(_ *site, w http.ResponseWriter, r *http.Request) { f.serveThumbnail(w, r) }},
@@ -59,8 +60,8 @@ func (f *folder) serveBegin(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, why, http.StatusUnprocessableEntity)
 		return
 	}
-	switch err := writeCopy(filepath.Join(f.path, name), f.beginnings[at].Text); {
-	case errors.Is(err, os.ErrExist):
+	switch err := f.options.shelf.Create(filepath.Join(f.path, name), f.beginnings[at].Text); {
+	case errors.Is(err, fs.ErrExist):
 		http.Error(w, "A file called "+name+" is already there. Choose another name.", http.StatusConflict)
 	case err != nil:
 		http.Error(w, "The layout cannot be written: "+layout.Visible(err.Error()), http.StatusInternalServerError)

@@ -23,7 +23,7 @@ func (s *site) filledIn(page string) string {
 	}
 	return strings.NewReplacer(
 		"{{name}}", html.EscapeString(name), "{{title}}", html.EscapeString(title),
-		"{{unscripted}}", unscripted(n), "{{switcher}}", switcher(s.beside), "{{tabs}}", tabButtons(tabSources()),
+		"{{unscripted}}", unscripted(n), "{{switcher}}", switcher(s.beside), "{{photo}}", "", "{{tabs}}", tabButtons(tabSources()),
 		"{{first}}", string(s.state.answer(0)),
 	).Replace(page)
 }

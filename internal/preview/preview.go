@@ -14,6 +14,7 @@
 package preview
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"io"
@@ -22,7 +23,6 @@ import (
 
 	"github.com/fsnotify/fsnotify"
 
-	"eighthturn/internal/files"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
@@ -43,6 +43,7 @@ type Options struct {
 	NoOpen    bool                              // print the address without opening it
 	NoEvents  bool                              // look at the file by the clock alone
 	Output    io.Writer                         // where the lines go; nil for nowhere
+	shelf     Shelf                             // where the layouts lie; nil for the disk
 	opened    func(address string)              // tells tests the address
 	published func(*snapshot, timings)          // tells tests what was shown
 	draw      drawer                            // stands in for the stream in tests
@@ -59,7 +60,8 @@ func Run(ctx context.Context, file string, o Options) error {
 	if o.Output == nil {
 		o.Output = io.Discard
 	}
-	album := files.Beside(path)
+	o.shelf = cmp.Or[Shelf](o.shelf, disk{})
+	album := o.shelf.Album(path)
 	if o.draw == nil {
 		o.draw = drawWith(album, variant{o.Size, o.Colorway}, o.Tries...)
 	}
@@ -76,7 +78,7 @@ func Run(ctx context.Context, file string, o Options) error {
 	followed := make(chan struct{})
 	go func() {
 		defer close(followed)
-		f := &follower{path: path, draw: o.draw, album: album}
+		f := &follower{shelf: o.shelf, path: path, draw: o.draw, album: album}
 		f.follow(ctx, &o, site)
 	}()
 	err = <-served
@@ -96,6 +98,7 @@ func (f *follower) follow(ctx context.Context, o *Options, site *site) {
 	}
 	h := newHints(notify)
 	defer h.close()
+	defer f.shelf.Follow(f.path, h.give)()
 	if h.trouble != nil {
 		fmt.Fprintf(o.Output, "this system does not report changes (%s): checking the file %d times a second\n", layout.Visible(h.trouble.Error()), time.Second/pollEvery)
 	}

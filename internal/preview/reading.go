@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"os"
 	"strings"
 	"syscall"
 	"time"
@@ -29,15 +28,15 @@ func (r *reading) same(other *reading) bool {
 
 // read reads the file if it can be a layout. Only regular files are opened, so that a pipe
 // or a device cannot hold the preview up, and no more is read than a layout may have.
-func read(path string) reading {
-	info, err := os.Stat(path)
+func read(shelf Shelf, path string) reading {
+	info, err := shelf.Stat(path)
 	if err != nil {
 		return unreadable(err)
 	}
 	if problem := unfit(info); problem != "" {
 		return reading{problem: problem}
 	}
-	file, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
+	file, err := shelf.Open(path)
 	if err != nil {
 		return unreadable(err)
 	}
@@ -57,8 +56,8 @@ func read(path string) reading {
 }
 
 // unmoved says whether the file has the size and the date that it had at a reading.
-func (r *reading) unmoved(path string) bool {
-	info, err := os.Stat(path)
+func (r *reading) unmoved(shelf Shelf, path string) bool {
+	info, err := shelf.Stat(path)
 	return err == nil && info.Size() == r.size && info.ModTime().Equal(r.changed)
 }
 

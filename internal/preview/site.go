@@ -1,6 +1,7 @@
 package preview
 
 import (
+	"cmp"
 	"context"
 	"crypto/rand"
 	"crypto/sha256"
@@ -13,7 +14,6 @@ import (
 	"time"
 	"unicode"
 
-	"eighthturn/internal/files"
 	"eighthturn/layout"
 )
 
@@ -50,11 +50,12 @@ type site struct {
 }
 
 func newSite(path string, o Options) *site {
+	shelf := cmp.Or[Shelf](o.shelf, disk{})
 	sum := sha256.Sum256([]byte(path))
 	s := &site{
 		state:  newState(random(), layout.Visible(filepath.Base(path)), hex.EncodeToString(sum[:8])),
 		routes: map[string]route{}, hosts: newHosts(o.Hosts),
-		studies: &studies{name: stem(path), cutting: o.Cutting, cloth: files.Beside(path).Cloth}, desk: newDesk(),
+		studies: &studies{name: stem(path), cutting: o.Cutting, cloth: shelf.Album(path).Cloth}, desk: newDesk(),
 		beat: heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
 	}
 	s.state.editor = editorAddress(o.Editor, path)
@@ -65,7 +66,7 @@ func newSite(path string, o Options) *site {
 		s.routes[r.path] = r
 	}
 	if o.Edit {
-		s.mayEdit(path)
+		s.mayEdit(shelf, path)
 	}
 	if o.Secret {
 		s.key = random()

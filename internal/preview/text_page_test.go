@@ -116,7 +116,7 @@ func TestTypingOnThePage(t *testing.T) {
 	p.until(`document.getElementById('text-state').className === 'wrong' && document.getElementById('text-state').textContent.includes('not exist')`)
 	kept := strings.Replace(both, "title", "titlek", 1)
 	eval[bool](p, `(dispatchEvent(new PageTransitionEvent('pagehide')), true)`)
-	if draft := eval[string](p, `JSON.parse(sessionStorage.getItem('eighthturn-draft')).text`); draft != kept || eval[string](p, typedText) != kept {
+	if draft := eval[string](p, `JSON.parse(sessionStorage.getItem('eighthturn-draft/')).text`); draft != kept || eval[string](p, typedText) != kept {
 		t.Errorf("kept is\n%s", draft)
 	}
 	put(t, r.file, both+"# back\n")
@@ -127,7 +127,7 @@ func TestTypingOnThePage(t *testing.T) {
 	}
 	p.load(r.address)
 	draft := string(encoded(map[string]string{"base": kept + "# back\n", "text": kept + "# back\n# draft\n"}))
-	eval[bool](p, fmt.Sprintf(`(sessionStorage.setItem('eighthturn-draft', %q), true)`, draft))
+	eval[bool](p, fmt.Sprintf(`(sessionStorage.setItem('eighthturn-draft/', %q), true)`, draft))
 	p.openText()
 	p.until(typedText + `.endsWith('# draft\n') && ` + saved)
 	if says() != kept+"# back\n# draft\n" {

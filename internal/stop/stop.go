@@ -23,6 +23,7 @@ type Sign struct {
 	ctx   context.Context // nil once the work is done
 	steps int             // since the last look
 	total int             // steps in all
+	turn  turn            // see breathe
 }
 
 // ended is what a look ends the work with.
@@ -97,6 +98,7 @@ func (s *Sign) Look() {
 		return
 	}
 	s.steps = 0
+	s.turn.breathe()
 	if s.ctx.Err() != nil {
 		panic(ended{s})
 	}

@@ -2,6 +2,7 @@
 // layout's other fabrics, and a field. The picture follows at once, what is worked out of it as soon as the hand rests. It is
 // taken away by a new save, and keeps nothing.
 
+import { ask } from './transport.js';
 import { byId, make, swatch } from './dom.js';
 import { copyText } from './copy.js';
 import { lchOf, rgbAt, hexAt, reach, grayOf } from './lab.js';
@@ -186,7 +187,7 @@ export class ColorCard {
     const { fabric, hex } = this, asked = this.asked = new AbortController();
     this.choose();
     try {
-      const response = await fetch(`color?instance=${this.model.instance}&picture=${this.model.revision}&try=${fabric}-${hex.slice(1)}${this.model.query}`, { signal: asked.signal });
+      const response = await ask(`color?instance=${this.model.instance}&picture=${this.model.revision}&try=${fabric}-${hex.slice(1)}${this.model.query}`, { signal: asked.signal });
       if (!response.ok || this.fabric !== fabric || this.hex !== hex) return;
       const { seen, lines } = await response.json();
       if (this.fabric !== fabric || this.hex !== hex) return;

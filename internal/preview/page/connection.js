@@ -2,8 +2,10 @@
 // others fetch what they lack. All tabs of one preview share one event stream, since a browser opens six connections to
 // a host at the most: the tab that holds the lock listens and passes the events on to the others.
 
+import { ask, listen, place, shared } from './transport.js';
+
 const heartbeat = 15_000; // milliseconds between two events at the most
-const shared = `eighthturn${location.pathname}`; // by the tabs of one layout
+const common = `eighthturn${place}`; // to the tabs of one layout
 const maxDelay = 4_000; // milliseconds between two attempts
 
 export class Connection {
@@ -15,7 +17,7 @@ export class Connection {
     this.revision = -1;
     this.lastHeard = Date.now();
     this.attempts = 0;
-    this.channel = 'BroadcastChannel' in window ? new BroadcastChannel(shared) : null;
+    this.channel = shared && 'BroadcastChannel' in window ? new BroadcastChannel(common) : null;
     this.channel?.addEventListener('message', (e) => this.onEvent(e.data));
     addEventListener('pagehide', () => this.stop());
     addEventListener('pageshow', (e) => { if (!e.persisted) return; this.start(); this.reconnect(); });
@@ -26,12 +28,12 @@ export class Connection {
 
   start() {
     this.stopped = false;
-    if (!navigator.locks) {
+    if (!shared || !navigator.locks) {
       this.openStream();
       return;
     }
     const controller = this.lockRequest = new AbortController();
-    navigator.locks.request(`${shared}-stream`, { signal: controller.signal }, () => {
+    navigator.locks.request(`${common}-stream`, { signal: controller.signal }, () => {
       if (this.stopped) return undefined;
       this.openStream();
       return new Promise((release) => { this.releaseLock = release; });
@@ -49,7 +51,7 @@ export class Connection {
   openStream() {
     this.closeStream();
     this.isLeader = true;
-    const stream = this.stream = new EventSource('events');
+    const stream = this.stream = listen('events');
     stream.onmessage = (e) => {
       this.attempts = 0;
       const event = JSON.parse(e.data);
@@ -127,7 +129,7 @@ export class Connection {
   async fetch() {
     const began = performance.now();
     try {
-      const response = await fetch(`state?instance=${this.instance}&have=${this.pictureRevision()}${this.query()}`, { signal: AbortSignal.timeout(heartbeat), priority: 'high' });
+      const response = await ask(`state?instance=${this.instance}&have=${this.pictureRevision()}${this.query()}`, { signal: AbortSignal.timeout(heartbeat), priority: 'high' });
       if (response.status === 401 || response.status === 403) {
         this.onStatus('refused');
         return;

@@ -2,8 +2,8 @@
 
 import { byId, make } from './dom.js';
 
-// copyText puts text where it can be pasted from, and says what was copied.
-export async function copyText(text, what) {
+// copyText puts text where it can be pasted from, and says what was copied, and what else there is to say of it.
+export async function copyText(text, what, more = '') {
   try {
     await navigator.clipboard.writeText(text);
   } catch { // a browser gives its clipboard to safe addresses alone, which a forwarded one is not
@@ -12,7 +12,7 @@ export async function copyText(text, what) {
       return;
     }
   }
-  showNote(`${what} copied`);
+  showNote(more ? `${what} copied. ${more}` : `${what} copied`);
 }
 
 function copySelected(text) {

@@ -15,3 +15,11 @@ export function swatch(colour, gray) {
   if (gray) e.style.setProperty('--gray', gray);
   return e;
 }
+
+// download hands a file to the browser under its name, and gives how that is said.
+export function download(blob, name) {
+  const link = make('a', undefined, { href: URL.createObjectURL(blob), download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+  return `saved as ${name}`;
+}

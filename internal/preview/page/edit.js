@@ -2,6 +2,7 @@
 // the text that the page shows. What could not be written is said, and why.
 
 import { showNote } from './copy.js';
+import { ask, silence } from './transport.js';
 
 export class Editing {
   constructor() {
@@ -33,7 +34,7 @@ export class Editing {
   // post sends a request and gives the reply; it has why where the program does not answer, or refuses.
   async post(path, request, signal) {
     try {
-      const response = await fetch(path, { method: 'POST', headers: { 'Content-Type': 'application/json', 'X-Edit-Token': this.token }, body: JSON.stringify(request), signal });
+      const response = await ask(path, { method: 'POST', headers: { 'Content-Type': 'application/json', 'X-Edit-Token': this.token }, body: JSON.stringify(request), signal });
       if (!response.headers.get('Content-Type')?.startsWith('application/json')) return { why: (await response.text()).trim(), failed: true };
       const reply = await response.json();
       if ('undo' in reply) this.steps = { undo: reply.undo, redo: reply.redo };
@@ -41,7 +42,7 @@ export class Editing {
       return reply;
     } catch (e) {
       if (e.name === 'AbortError') throw e;
-      return { why: 'the preview does not answer', failed: true };
+      return { why: silence.charAt(0).toLowerCase() + silence.slice(1, -1), failed: true };
     }
   }
 

@@ -1,6 +1,7 @@
 // The gallery of a folder: its layouts, which come and go with the files, and layouts to begin a copy of.
 
 import { byId, make } from './dom.js';
+import { ask, pageOf, showPicture, silence } from './transport.js';
 
 const lookAgain = 2_000; // milliseconds
 let shown = ''; // the listing, as it was sent
@@ -9,14 +10,14 @@ let chosen = null; // the beginning that is to be copied
 
 async function update() {
   try {
-    const response = await fetch('layouts', { signal: AbortSignal.timeout(15_000) });
+    const response = await ask('layouts', { signal: AbortSignal.timeout(15_000) });
     if (!response.ok) throw new Error(await response.text());
     const text = await response.text();
     if (text !== shown) show(JSON.parse(text));
     shown = text;
     setStatus('');
   } catch (e) {
-    setStatus(e instanceof TypeError || e.name === 'TimeoutError' ? 'The preview does not answer. Trying again.' : e.message);
+    setStatus(e instanceof TypeError || e.name === 'TimeoutError' ? `${silence} Trying again.` : e.message);
   }
 }
 
@@ -24,7 +25,7 @@ function show({ layouts, beginnings, token: now }) {
   token = now ?? '';
   byId('own').hidden = layouts.length === 0;
   byId('new').hidden = beginnings.length === 0;
-  byId('layouts').replaceChildren(...layouts.map((q) => card(q, make('a', undefined, { href: q.address }))));
+  byId('layouts').replaceChildren(...layouts.map((q) => card(q, make('a', undefined, { href: pageOf(q.address) }))));
   byId('beginnings').replaceChildren(...beginnings.map((q) => {
     const button = make('button', undefined, { type: 'button' });
     button.addEventListener('click', () => choose(q, layouts));
@@ -35,7 +36,7 @@ function show({ layouts, beginnings, token: now }) {
 
 function card({ file, title, size, about, picture }, box) {
   const frame = make('span', undefined, { class: 'picture' }), words = make('span', undefined, { class: 'words' }), item = make('li');
-  frame.append(picture ? make('img', undefined, { src: picture, alt: '', loading: 'lazy' }) : 'no picture');
+  frame.append(picture ? image(picture) : 'no picture');
   words.append(make('span', title, { class: 'title' }));
   if (size) words.append(make('span', size, { class: 'fact' }));
   if (about) words.append(make('span', about, { class: picture ? 'fact' : 'fact wrong' }));
@@ -43,6 +44,12 @@ function card({ file, title, size, about, picture }, box) {
   box.append(frame, words);
   item.append(box);
   return item;
+}
+
+function image(address) {
+  const e = make('img', undefined, { alt: '', loading: 'lazy' });
+  showPicture(e, address);
+  return e;
 }
 
 // choose asks for the name of a copy, and offers one that no layout has.
@@ -60,14 +67,14 @@ function choose(beginning, layouts) {
 
 async function begin() {
   try {
-    const response = await fetch('begin', {
+    const response = await ask('begin', {
       method: 'POST', headers: { 'Content-Type': 'application/json', 'X-Edit-Token': token },
       body: JSON.stringify({ begin: chosen.begin, file: byId('name').value }),
     });
-    if (response.ok) location.href = (await response.json()).address;
+    if (response.ok) location.href = pageOf((await response.json()).address);
     else byId('naming-fault').textContent = await response.text();
   } catch {
-    byId('naming-fault').textContent = 'The preview does not answer.';
+    byId('naming-fault').textContent = silence;
   }
 }
 

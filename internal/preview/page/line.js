@@ -2,6 +2,7 @@
 
 import { make } from './dom.js';
 import { copyText } from './copy.js';
+import { ask } from './transport.js';
 
 const of = { model: null, editor: '' };
 
@@ -12,7 +13,7 @@ export function followLines(model, editor = '') {
 
 // fetchLine is the text of a line of the picture that is shown.
 export async function fetchLine(line) {
-  const response = await fetch(`line?line=${line}&instance=${of.model.instance}&picture=${of.model.revision}`);
+  const response = await ask(`line?line=${line}&instance=${of.model.instance}&picture=${of.model.revision}`);
   if (!response.ok) throw new Error('The layout was saved meanwhile.');
   return response.text();
 }

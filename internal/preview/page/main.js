@@ -28,6 +28,7 @@ import { followLines } from './line.js';
 import { listenToFullScreen, toggleFullScreen, leaveFullScreen, isFullScreen } from './fullscreen.js';
 import { showCompareMenu, showColorways, colorwayName } from './compare.js';
 import { listenToSwitcher } from './switcher.js';
+import { place, share } from './transport.js';
 
 const model = new Model();
 const tabs = [...byId('report-tabs').children];
@@ -42,7 +43,7 @@ let wasBlocked = false; // by errors
 let lastChange = { d: '', fabrics: [] }; // what the last save changed
 
 // remembered over a reload of this tab, and said in the address
-const storageKey = `eighthturn${location.pathname}`;
+const storageKey = `eighthturn${place}`;
 function remember() {
   if (!begun) return;
   const { view, secondView, seamsIn, colorway, secondColorway, size, two, slide, split, report, tab, panel, sheet } = settings, place = camera.saved;
@@ -321,7 +322,7 @@ const card = new ColorCard({
 // ---- writing to the file
 
 const editing = new Editing();
-const textPane = new TextPane({ editing, announce: showNote, fixOf });
+const textPane = new TextPane({ editing, announce: showNote, fixOf, fileName: () => message.file });
 editing.onWritten = (mark) => textPane.receive(mark);
 // applyFix writes what the hint of a fault says to type.
 function fixing() { return editing.allowed ? applyFix : null; }
@@ -506,6 +507,12 @@ function togglePanel(text) {
   showReport();
 }
 
+async function copyLink() {
+  remember();
+  const { address: link, warning } = await share();
+  await copyText(link, 'Link', warning);
+}
+
 const zoomStep = 1.25;
 const actions = {
   ...Object.fromEntries(Object.keys(views).map((view) => [view, () => showFirst(view)])),
@@ -514,7 +521,7 @@ const actions = {
   seams: () => { toggleSeams(); updatePanes(); },
   two: () => compare(!(settings.two && !settings.slide), false),
   slide: () => compare(!(settings.two && settings.slide), true),
-  link: () => { remember(); copyText(location.href, 'Link'); },
+  link: copyLink,
   fullscreen: toggleFullScreen,
   nearer: () => zoom(zoomStep),
   farther: () => zoom(1 / zoomStep),
@@ -709,5 +716,6 @@ listenToSwitcher();
 showPatch(null, false);
 begun = true;
 connection.start();
-connection.take(JSON.parse(byId('first').textContent), 0); // it came with the page
+const { textContent } = byId('first');
+if (textContent) connection.take(JSON.parse(textContent), 0); // it came with the page
 if (model.shown && model.have === 0) connection.update(); // in another size

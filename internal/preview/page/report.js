@@ -3,6 +3,7 @@
 // the diagram that belongs to it, its own or that of the nearest row above. What says how a report
 // was judged is folded until it is asked for.
 
+import { fill } from './transport.js';
 import { byId, make, swatch } from './dom.js';
 import { DiagramBox } from './diagram.js';
 import { save } from './save.js';
@@ -271,9 +272,10 @@ function showFrame(address = '') {
   if (!frame) return;
   const scrollY = frame.contentWindow?.scrollY ?? 0;
   frame.hidden = address === '';
-  if (frame.getAttribute('src') === address || !address) return;
+  if (frame.dataset.address === address || !address) return;
+  frame.dataset.address = address;
   frame.addEventListener('load', () => frame.contentWindow.scrollTo(0, scrollY), { once: true });
-  frame.src = address;
+  fill(frame, address);
 }
 function makeFrame() {
   const frame = make('iframe', undefined, { id: 'report-page', title: 'The printed pattern', sandbox: 'allow-same-origin' });

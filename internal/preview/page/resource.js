@@ -2,6 +2,8 @@
 // picture. A resource is loaded when it is to be seen, after the newest picture was painted, and
 // shown only beside the very picture that it was made of.
 
+import { ask } from './transport.js';
+
 const timeout = 30_000; // milliseconds
 
 // afterPaint waits until the picture of this frame is on the screen: what is worked out meanwhile would take its time.
@@ -76,7 +78,7 @@ export class Resource {
     this.request = new AbortController();
     this.asked = url;
     const signal = AbortSignal.any([this.request.signal, AbortSignal.timeout(timeout)]);
-    const response = await fetch(`${url}&key=${this.key}`, { signal, priority: 'low' });
+    const response = await ask(`${url}&key=${this.key}`, { signal, priority: 'low' });
     if (!response.ok) return;
     const content = await this.parse(response);
     if (url !== this.url) {

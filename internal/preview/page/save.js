@@ -1,5 +1,7 @@
 // Saving a file that the program makes when it is asked for.
 
+import { ask, hand, silence } from './transport.js';
+
 let busy = false; // one at a time
 
 // save fetches a row's file and hands it to the browser under its name; onStatus gets how it goes.
@@ -8,23 +10,14 @@ export async function save({ save: address, as: name }, onStatus) {
   busy = true;
   onStatus('making the file …');
   try {
-    const response = await fetch(address);
+    const response = await ask(address);
     if (response.ok) {
-      download(await response.blob(), name);
-      onStatus(`saved as ${name}`);
+      onStatus(await hand(await response.blob(), name));
     } else {
       onStatus((await response.text()).trim());
     }
   } catch {
-    onStatus('The preview does not answer.');
+    onStatus(silence);
   }
   busy = false;
-}
-
-function download(blob, name) {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(blob);
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }

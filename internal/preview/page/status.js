@@ -2,6 +2,7 @@
 
 import { byId, make } from './dom.js';
 import { copyText } from './copy.js';
+import { silence } from './transport.js';
 import { lineActions } from './line.js';
 
 // isBlocking says whether a message has errors, so that its picture is not the newest text's.
@@ -81,7 +82,7 @@ export function showTitle(m, { quilt, title, plainTitle }, status) {
 }
 
 const statusTexts = {
-  open: '', lost: 'The preview does not answer. The picture may be out of date; trying again.',
+  open: '', lost: `${silence} The picture may be out of date; trying again.`,
   refused: 'The preview asks for its key. Open the address that the terminal shows now.',
 };
 

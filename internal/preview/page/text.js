@@ -3,22 +3,25 @@
 // where the lines differ, and asked about where they do not. Nothing that was typed is lost.
 
 import { byId } from './dom.js';
+import { hand, kept, place } from './transport.js';
 import { Layer } from './layer.js';
 import { Words } from './words.js';
 
 const pause = 700; // milliseconds until what was typed is saved
 const look = 60; // and until it is looked at
-const draftKey = 'eighthturn-draft';
+const draftKey = `eighthturn-draft${place}`;
 
 export class TextPane {
-  // editing writes; announce says something briefly; fixOf gives what applies the hint of a fault in a line of the file, null for none.
-  constructor({ editing, announce, fixOf }) {
-    Object.assign(this, { editing, announce, fixOf });
+  // editing writes; announce says something briefly; fixOf gives what applies the hint of a fault in a line of the file, null for none;
+  // fileName gives the file's name.
+  constructor({ editing, announce, fixOf, fileName }) {
+    Object.assign(this, { editing, announce, fixOf, fileName });
     this.field = byId('typed');
     this.layer = new Layer(byId('typed-layer'));
     this.words = new Words({ field: this.field, layer: this.layer, list: byId('words'), put: (...at) => this.put(...at) });
     this.base = null; // the text that the file had when it was last agreed on; null before it was read
     this.mark = ''; // of it
+    this.unheard = false; // what was typed last, since no answer came
     this.theirs = null; // what was saved elsewhere in the same lines
     this.faults = [];
     this.fix = null; // applies the hint of the fault that is shown
@@ -44,6 +47,7 @@ export class TextPane {
     press('text-undo', () => this.step('undo'));
     press('text-redo', () => this.step('redo'));
     press('text-tidy', () => this.tidy());
+    press('text-download', () => hand(new Blob([field.value]), this.fileName()));
     press('keep-mine', this.keepMine);
     press('take-theirs', this.takeTheirs);
     byId('text-fault').lastElementChild.addEventListener('click', () => this.fix?.());
@@ -90,7 +94,7 @@ export class TextPane {
       this.put(0, this.field.value.length, draft.text, 0);
       await this.save();
     } else {
-      this.say('saved');
+      this.sayDone();
     }
     this.look();
   }
@@ -129,8 +133,9 @@ export class TextPane {
 
   // receive is told the mark of the newest text of the file.
   receive(mark) {
-    if (this.base === null || mark === this.mark || this.theirs !== null) return;
-    this.save(true);
+    if (this.base === null || this.theirs !== null) return;
+    if (mark !== this.mark) this.save(true);
+    else if (this.unheard) this.save();
   }
 
   saveSoon() {
@@ -144,13 +149,14 @@ export class TextPane {
     if (this.saving) this.again = true;
     if (this.saving || this.base === null || this.theirs !== null) return;
     if (!this.dirty && !anyway) {
-      this.say('saved');
+      this.sayDone();
       return;
     }
     this.saving = true;
     const text = this.field.value;
     const reply = await this.editing.ask({ do: 'text', base: this.base, text });
     this.saving = false;
+    this.unheard = reply.failed === true;
     this.showSteps();
     if (reply.why) this.refused(reply, text);
     else this.written(reply, text);
@@ -168,7 +174,7 @@ export class TextPane {
         this.become(reply.text);
         this.look();
       }
-      this.say('saved');
+      this.sayDone();
       return;
     }
     this.base = sent; // more was typed meanwhile, on top of that
@@ -179,6 +185,7 @@ export class TextPane {
 
   refused(reply, text) {
     this.say(`not saved: ${reply.why}. Your text is kept here.`, true);
+    byId('text-download').hidden = false;
     if (reply.text === undefined || reply.text === text) return;
     if (!reply.why.includes('same lines')) return;
     this.theirs = reply.text;
@@ -201,7 +208,7 @@ export class TextPane {
     this.settle();
     this.become(this.base);
     this.look();
-    this.say('saved');
+    this.sayDone();
     this.field.focus();
   }
 
@@ -220,6 +227,10 @@ export class TextPane {
     byId('text-redo').disabled = this.editing.steps.redo === 0;
   }
 
+  sayDone() {
+    byId('text-download').hidden = kept();
+    this.say(kept() ? 'saved' : 'not kept', !kept());
+  }
   say(text, wrong = false) {
     this.said = text;
     const e = byId('text-state');
