@@ -62,9 +62,9 @@ func (h *Held) Take(name string, content []byte) Taken {
 			t.leave(name, fmt.Sprintf("Only its first %d files are taken.", maxTaken))
 			return t
 		}
-		b, err := unzipped(f, min(room, max(layout.MaxBytes, palettes.MaxPhotoBytes)))
-		if room -= int64(len(b)); err != nil {
-			t.leave(f.Name, err.Error())
+		b, why := unzipped(f, min(room, max(layout.MaxBytes, palettes.MaxPhotoBytes)))
+		if room -= int64(len(b)); why != "" {
+			t.leave(f.Name, why)
 			continue
 		}
 		t.take(h, f.Name, b)
@@ -72,19 +72,20 @@ func (h *Held) Take(name string, content []byte) Taken {
 	return t
 }
 
-// unzipped is a file of a zip file, if it has no more than so many bytes, whatever its head says.
-func unzipped(f *zip.File, most int64) ([]byte, error) {
+// unzipped is a file of a zip file, if it has no more than so many bytes, whatever its head says; else why it is left, in a sentence.
+func unzipped(f *zip.File, most int64) (content []byte, why string) {
 	r, err := f.Open()
 	if err == nil {
 		defer r.Close()
-		var b []byte
-		if b, err = io.ReadAll(io.LimitReader(r, most+1)); err == nil && int64(len(b)) > most {
-			return nil, errors.New("It is too large.")
-		} else if err == nil {
-			return b, nil
-		}
+		content, err = io.ReadAll(io.LimitReader(r, most+1))
 	}
-	return nil, errors.New("It cannot be read: the zip file is damaged, or locked by a password.")
+	switch {
+	case err != nil:
+		return nil, "It cannot be read: the zip file is damaged, or locked by a password."
+	case int64(len(content)) > most:
+		return nil, "It is too large."
+	}
+	return content, ""
 }
 
 func (t *Taken) leave(name, why string) { t.Left = append(t.Left, Left{layout.Visible(name), why}) }

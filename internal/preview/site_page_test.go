@@ -26,7 +26,7 @@ func (p *tab) begin(which int, name string) {
 func (p *tab) arrive() {
 	p.t.Helper()
 	for deadline := time.Now().Add(patience); time.Now().Before(deadline); time.Sleep(20 * time.Millisecond) {
-		if there, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool](`document.querySelector('.pane svg path') !== null`)); err == nil && there {
+		if there, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool](`document.querySelector('.pane svg path') !== null && !document.querySelector('[data-action=text]').hidden`)); err == nil && there {
 			return
 		}
 	}
