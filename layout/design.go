@@ -7,6 +7,7 @@ type Design struct {
 	texts
 	sizes
 	Fabrics   []Fabric
+	Motifs    []Motif
 	StripSets []StripSet
 	Pools     []Pool
 	Swaps     []Swap // in the order in which they are made

@@ -9,9 +9,12 @@ import (
 
 func fabricStatements() []Statement {
 	return []Statement{{
-		Word: "fabric", Form: `fabric name (color | swatch "photo" [across length]) ["print"] [on-hand length] [usable-width length]`,
-		Summary: "a fabric and its color, or a photo of it", Example: `fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`,
-		Options: []Option{{Word: "swatch"}, {"across", "across 6 in"}, {"on-hand", "on-hand 1 1/2 yd"}, {"usable-width", "usable-width 42"}},
+		Word: "fabric", Form: `fabric name (color | swatch "photo" [across length] [repeat across length down length] | stripes color length color length … [crosswise]) ["print"] [on-hand length] [usable-width length]`,
+		Summary: "a fabric and its color, a photo of it, or its stripes", Example: `fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`,
+		Options: []Option{
+			{Word: "swatch"}, {"across", "across 6 in"}, {"repeat", "repeat across 24 down 12"}, {"stripes", "stripes navy 3/4 cream 1/2"}, {Word: "crosswise"},
+			{"on-hand", "on-hand 1 1/2 yd"}, {"usable-width", "usable-width 42"},
+		},
 		aliases: []string{"colour", "color", "cloth", "material"}, next: `a print name in quotes, "on-hand" or "usable-width"`, defines: true,
 		parse: parseFabric, check: (*checker).fabrics, after: []string{"units", "seam", "usable-width"},
 	}}
@@ -24,11 +27,14 @@ type fabricNode struct {
 	Colour      palettes.Colour
 	Swatch      *TextNode   // the photo that gives the colour, nil for a colour
 	Across      *LengthNode // how much cloth the photo shows from left to right
+	Repeat      *repeatOfPrintNode
+	Stripes     *stripesNode // nil for none
 	Print       *TextNode
 	OnHand      *LengthNode
 	UsableWidth *LengthNode
 	colourWord  string // the colour as written
-	colourAt    Span   // and where; of a photo, its first word
+	colourAt    Span   // and where; of a photo and of stripes, the first word
+	acrossAt    Span   // the word before Across
 }
 
 // Fabric is a fabric of the quilt.
@@ -37,6 +43,7 @@ type Fabric struct {
 	Colour      palettes.Colour
 	Print       string
 	Photo       *Photo     // nil if the colour was written
+	Stripes     *Stripes   // nil for none
 	OnHand      measure.NM // 0 if not said
 	UsableWidth measure.NM // the layout's own, or the quilt's
 	Span        Span
@@ -68,6 +75,9 @@ func (c *cursor) fabricColour(f *fabricNode) bool {
 		f.colourAt = at
 		c.word()
 		return c.swatch(f)
+	}
+	if strings.EqualFold(word, "stripes") {
+		return c.stripes(f)
 	}
 	colour, err := palettes.Parse(word)
 	switch {
@@ -174,14 +184,20 @@ func (c *cursor) fabricOptions(f *fabricNode) {
 		switch word := strings.ToLower(c.peek()); {
 		case c.atQuote() && f.Print == nil:
 			c.newField()
-			t, ok := c.quoted("the print's name", "on-hand", "usable-width", "across")
+			t, ok := c.quoted("the print's name", "on-hand", "usable-width", "across", "repeat", "crosswise")
 			if !ok {
 				c.dropRest()
 				return
 			}
 			f.Print = &t
 		case word == "across" && f.Swatch != nil && f.Across == nil:
+			f.acrossAt = c.here()
 			f.Across = c.lengthOption("how much fabric the photo shows across")
+		case word == "repeat" && f.Swatch != nil && f.Repeat == nil:
+			f.Repeat = c.repeatOfPrint()
+		case word == "crosswise" && f.Stripes != nil && f.Stripes.Crosswise.Empty():
+			c.newField()
+			f.Stripes.Crosswise = c.word()
 		case word == "on-hand" && f.OnHand == nil:
 			f.OnHand = c.lengthOption("the length on hand")
 		case word == "usable-width" && f.UsableWidth == nil:
@@ -201,6 +217,9 @@ func (c *checker) fabrics() {
 		f := Fabric{Name: n.Name.Text, Colour: n.Colour, Span: n.Span, UsableWidth: c.design.UsableWidth}
 		if n.Swatch != nil {
 			c.photo(n, &f)
+		}
+		if n.Stripes != nil {
+			f.Stripes = &Stripes{} // see striped
 		}
 		if n.Print != nil {
 			f.Print = n.Print.Text

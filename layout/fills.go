@@ -6,7 +6,32 @@ import "strings"
 type valueNode struct {
 	Span
 	Name     NameNode
-	Reversed Span // the word `reversed`, empty if it was not there
+	Reversed Span        // the word `reversed`, empty if it was not there
+	Strips   *WordNode   // which way the strips of a striped fabric are cut, nil if not said
+	From     *LengthNode // where its stripes begin, nil if not said
+}
+
+// values is all that roles and webs are given.
+func (t *Tree) values() (list []*valueNode) {
+	for _, b := range t.Blocks {
+		for r := range b.Roles {
+			for i := range b.Roles[r].Values {
+				list = append(list, &b.Roles[r].Values[i])
+			}
+		}
+	}
+	if t.Webs == nil {
+		return list
+	}
+	for i := range t.Webs.Values {
+		list = append(list, &t.Webs.Values[i])
+	}
+	for r := range t.Webs.Rows {
+		for i := range t.Webs.Rows[r].Values {
+			list = append(list, &t.Webs.Rows[r].Values[i].Value)
+		}
+	}
+	return list
 }
 
 // Fill is what a piece is cut from: a fabric, a pool of scraps, or a strip set one way or
@@ -14,6 +39,7 @@ type valueNode struct {
 type Fill struct {
 	Fabric, Set, Pool int
 	Reversed          bool
+	Cut               *Cut // from which place of the cloth; nil as it comes along strips
 	Span              Span
 }
 
@@ -25,7 +51,15 @@ func (f Fill) given() bool { return f.Fabric >= 0 || f.Set >= 0 || f.Pool >= 0 }
 
 // same says whether two fills look alike.
 func (f Fill) same(g Fill) bool {
-	return f.Fabric == g.Fabric && f.Set == g.Set && f.Pool == g.Pool && f.Reversed == g.Reversed
+	return f.Fabric == g.Fabric && f.Set == g.Set && f.Pool == g.Pool && f.Reversed == g.Reversed && f.cut() == g.cut()
+}
+
+// cut is the place that a piece is cut from, one that no place is where none was said.
+func (f Fill) cut() Cut {
+	if f.Cut == nil {
+		return Cut{Motif: -2}
+	}
+	return *f.Cut
 }
 
 // value takes a role's value: a name, with `reversed` before it or not.
@@ -38,8 +72,24 @@ func (c *cursor) value(what string) (valueNode, bool) {
 	name, ok := c.nameOf(what)
 	if ok {
 		v.Name, v.Span = name, start.To(name.Span)
+		ok = c.stripsOf(&v)
 	}
 	return v, ok
+}
+
+// stripsOf takes how strips are cut from a striped fabric, and where its stripes begin.
+func (c *cursor) stripsOf(v *valueNode) bool {
+	faults := len(c.list)
+	for _, word := range []string{"lengthwise", "crosswise"} {
+		if at, ok := c.accept(word); ok {
+			v.Strips = &WordNode{at, word}
+		}
+	}
+	if strings.EqualFold(c.peek(), "from") {
+		v.From = c.lengthBehind("how far within the repeat the stripes begin at the wide end")
+	}
+	v.Span = v.To(c.last())
+	return len(c.list) == faults
 }
 
 // fill looks up one value.
@@ -47,6 +97,9 @@ func (c *checker) fill(v valueNode, banded bool, role string) Fill {
 	e, ok := c.find(v.Name)
 	f := e.fill()
 	f.Reversed, f.Span = !v.Reversed.Empty(), v.Span
+	if ok {
+		c.cut(v, e, &f)
+	}
 	switch {
 	case !ok && f.Reversed:
 		c.meantAsStripSet(e, v.Name.Text)
@@ -70,11 +123,36 @@ func (c *checker) meantAsStripSet(e *entry, name string) {
 	}
 }
 
+// cut looks up from which place of its cloth a value is cut.
+func (c *checker) cut(v valueNode, e *entry, f *Fill) {
+	if e.is == aMotif {
+		f.Fabric, f.Cut = c.design.Motifs[e.index].Fabric, &Cut{Motif: e.index}
+	}
+	if v.Strips == nil && v.From == nil {
+		return
+	}
+	if e.is != aFabric || !c.isStriped(e.index) {
+		c.fault(v.Span, "", "only a striped fabric is cut along or across its stripes, and %s is a %s", quote(v.Name.Text), c.sortOf(e)).
+			suggest(c.leaveOut(strings.TrimSpace(c.src[v.Name.End:v.Span.End]), Span{v.Name.End, v.Span.End})).note(e.span, "defined here")
+		return
+	}
+	f.Cut = &Cut{Motif: -1, Crosswise: v.Strips == nil || v.Strips.Word == "crosswise"}
+	if v.From == nil {
+		return
+	}
+	f.Cut.Alike, f.Cut.From = true, v.From.In(c.design.Units).NM()
+	if repeat := c.design.Fabrics[e.index].Stripes.Repeat(); repeat > 0 && (f.Cut.From < 0 || f.Cut.From >= repeat) {
+		c.fault(v.From.Span, "", "the stripes of %s repeat every %s, and they would begin at %s", quote(v.Name.Text), c.text(repeat), c.text(f.Cut.From))
+	}
+}
+
 func (c *checker) fillName(f Fill) string {
 	name := "?"
 	switch {
 	case f.Set >= 0:
 		name = c.design.StripSets[f.Set].Name
+	case f.Cut != nil && f.Cut.Motif >= 0:
+		name = c.design.Motifs[f.Cut.Motif].Name
 	case f.Fabric >= 0:
 		name = c.design.Fabrics[f.Fabric].Name
 	case f.Pool >= 0:

@@ -14,9 +14,10 @@ const (
 	MaxNameChars = 60
 	MaxTextChars = 1000
 	MaxBands     = 40   // in a strip set
+	MaxStripes   = 40   // of a fabric
 	MaxSetStrips = 5000 // in all strip sets together
 	MaxPooled    = 5000 // fabrics in all pools together
-	MaxDefined   = 1000 // names of fabrics, pools and strip sets
+	MaxDefined   = 1000 // names of fabrics, pools, strip sets and motifs
 	MaxBlocks    = 500  // labels
 	MaxColorways = 40
 	MaxSizes     = 20

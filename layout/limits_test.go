@@ -73,6 +73,9 @@ func bounds() []bound {
 	long := func(bytes int) string { return one + grid + "# " + strings.Repeat("a", bytes-2) + "\n" }
 	lines := func(n int) string { return one + grid + strings.Repeat("\n", n-5) }
 	names := func(n int) string { return one + numbered(n-1, "fabric f%d #123\n") + grid }
+	stripes := func(n int) string {
+		return one + grid + "fabric many stripes" + strings.Repeat(" navy 1/4 teal 1/4", n/2) + strings.Repeat(" navy 1/4", n%2) + "\n"
+	}
 	setsOf := func(n int) string {
 		return one + grid + numbered(n, "strip-set s%d navy rest"+strings.Repeat(" navy 0.6", layout.MaxBands-1)+"\n")
 	}
@@ -99,6 +102,7 @@ func bounds() []bound {
 		{"borders", borders(layout.MaxBorders), borders(layout.MaxBorders + 2), "a layout may have at most 200 borders"},
 		{"letters of a name", named(layout.MaxNameChars), named(layout.MaxNameChars + 1), "this name has 61 characters; the limit is 60"},
 		{"letters of a text", title(layout.MaxTextChars), title(layout.MaxTextChars + 1), "this text has 1001 characters; the limit is 1000"},
+		{"stripes", stripes(layout.MaxStripes), stripes(layout.MaxStripes + 1), "a fabric may have at most 40 stripes"},
 		{"bands", bands(layout.MaxBands), bands(layout.MaxBands + 1), "a strip set may have at most 40 strips"},
 		{"fabrics of all pools", pools(12), pools(13), "the pools of a layout may have at most 5000 fabrics in all"},
 		{"bands of all sets", setsOf(125), setsOf(126), "the strip sets of a layout may have at most 5000 strips in all"},

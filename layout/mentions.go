@@ -10,7 +10,7 @@ import (
 type Scope uint8
 
 const (
-	Cloths Scope = iota // fabrics, strip sets and pools
+	Cloths Scope = iota // fabrics, strip sets, pools and motifs
 	Labels              // blocks
 )
 
@@ -48,6 +48,15 @@ func (t *Tree) Mentions() []Mention {
 	}
 	for _, f := range t.Fabrics {
 		add(f.Name, Mention{Defines: "fabric", In: "fabric"})
+		for _, s := range f.stripeList() {
+			if !s.coloured || t.isAnothers(s.Name, f) {
+				add(s.Name, Mention{In: "fabric", Block: f.Name.Text})
+			}
+		}
+	}
+	for _, m := range t.Motifs {
+		add(m.Name, Mention{Defines: "motif", In: "motif"})
+		add(m.Fabric, Mention{In: "motif", Block: m.Name.Text})
 	}
 	for _, s := range t.StripSets {
 		add(s.Name, Mention{Defines: "strip-set", In: "strip-set"})
@@ -102,6 +111,19 @@ func (t *Tree) Mentions() []Mention {
 // hasFabric says whether a fabric of a name is written, and not brought in by a palette.
 func (t *Tree) hasFabric(n NameNode) bool {
 	return slices.ContainsFunc(t.Fabrics, func(f *fabricNode) bool { return f.Name.key() == n.key() })
+}
+
+// isAnothers says whether a color in a fabric's stripes is another fabric's.
+func (t *Tree) isAnothers(n NameNode, f *fabricNode) bool {
+	return t.hasFabric(n) && n.key() != f.Name.key()
+}
+
+// stripeList is a fabric's stripes, none where it has none.
+func (f *fabricNode) stripeList() []stripeNode {
+	if f.Stripes == nil {
+		return nil
+	}
+	return f.Stripes.List
 }
 
 func (t *Tree) addWebs(add func(NameNode, Mention)) {
@@ -164,12 +186,17 @@ type WrittenColor struct {
 	Colour palettes.Colour
 }
 
-// Colors are the colors of fabrics and of colorways, where they are written.
+// Colors are the colors of fabrics, stripes and colorways, where they are written.
 func (t *Tree) Colors() []WrittenColor {
 	list := []WrittenColor{}
 	for _, f := range t.Fabrics {
 		if at := f.PlaceOfColor(); !at.Empty() {
 			list = append(list, WrittenColor{at, f.Colour})
+		}
+		for _, s := range f.stripeList() {
+			if s.coloured && !t.isAnothers(s.Name, f) {
+				list = append(list, WrittenColor{s.Name.Span, s.colour})
+			}
 		}
 	}
 	for _, w := range t.Colorways {

@@ -35,6 +35,11 @@ func (c *cursor) onlyLength(what string) *LengthNode {
 // lengthOption takes an option's word and its length.
 func (c *cursor) lengthOption(what string) *LengthNode {
 	c.newField()
+	return c.lengthBehind(what)
+}
+
+// lengthBehind is lengthOption in the column of the tidy layout that is at hand.
+func (c *cursor) lengthBehind(what string) *LengthNode {
 	word := c.word()
 	option := strings.ToLower(c.text(word))
 	l, ok := c.length(what)

@@ -3,6 +3,7 @@ package layout
 import (
 	"errors"
 	"fmt"
+	"math"
 	"path"
 	"path/filepath"
 	"slices"
@@ -16,7 +17,46 @@ import (
 type Photo struct {
 	File   string     // as written
 	Across measure.NM // how much cloth it shows from left to right
+	Repeat *Repeat    // nil if not said
 	palettes.PhotoSample
+}
+
+// Repeat is after how much cloth a print comes again, from selvage to selvage and along them.
+type Repeat struct{ Across, Down measure.NM }
+
+// repeatOfPrintNode is the repeat of a print as written.
+type repeatOfPrintNode struct {
+	Span
+	Across, Down *LengthNode
+}
+
+// Shows is how much cloth the photo shows across and down; MaxCloth down where it was not read.
+func (p *Photo) Shows() (across, down measure.NM) {
+	if p.Width == 0 {
+		return p.Across, MaxCloth
+	}
+	return p.Across, measure.NM(math.Round(float64(p.Across) * float64(p.Height) / float64(p.Width)))
+}
+
+// repeatOfPrint takes a print's repeat, its two lengths in either order.
+func (c *cursor) repeatOfPrint() *repeatOfPrintNode {
+	faults := len(c.list)
+	n := &repeatOfPrintNode{Span: c.here()}
+	c.newField()
+	c.word()
+	for range 2 {
+		switch word := strings.ToLower(c.peek()); {
+		case word == "across" && n.Across == nil:
+			n.Across = c.lengthBehind("after how much fabric the print repeats across")
+		case word == "down" && n.Down == nil:
+			n.Down = c.lengthBehind("after how much fabric the print repeats down the photo")
+		case len(c.list) == faults:
+			c.fault(c.here(), "for example "+c.option("repeat"), "expected after how much fabric the print repeats, across and down, found %s", c.found())
+			c.dropRest()
+		}
+	}
+	n.Span = n.To(c.last())
+	return n
 }
 
 // photo takes a fabric's colour from its photo.
@@ -29,6 +69,7 @@ func (c *checker) photo(n *fabricNode, f *Fabric) {
 		p.Across = c.within(n.Across, measure.Inch/4, MaxCloth, "how much fabric the photo shows across")
 	}
 	f.Photo = p
+	c.repeat(n, p)
 	if !c.photoName(n) {
 		return
 	}
@@ -45,6 +86,38 @@ func (c *checker) photo(n *fabricNode, f *Fabric) {
 		return
 	}
 	p.PhotoSample, f.Colour = sample, sample.Colour
+	c.repeatShown(n, p)
+}
+
+// repeat is the repeat of a photo's print.
+func (c *checker) repeat(n *fabricNode, p *Photo) {
+	r := n.Repeat
+	if r == nil || r.Across == nil || r.Down == nil {
+		return
+	}
+	p.Repeat = &Repeat{
+		Across: c.within(r.Across, leastRepeat, c.widthOf(n), "the repeat across"),
+		Down:   c.within(r.Down, leastRepeat, MaxCloth, "the repeat down"),
+	}
+}
+
+// leastRepeat is the least repeat of a print that is read.
+const leastRepeat = measure.Inch / 8
+
+// repeatSlack is by what part a photo may fall short of a repeat: nobody cuts a photo to a thread.
+const repeatSlack = 0.03
+
+// repeatShown sees that a photo shows a whole repeat.
+func (c *checker) repeatShown(n *fabricNode, p *Photo) {
+	if p.Repeat == nil {
+		return
+	}
+	across, down := p.Shows()
+	short := func(shown, repeat measure.NM) bool { return float64(shown) < float64(repeat)*(1-repeatSlack) }
+	if short(across, p.Repeat.Across) || short(down, p.Repeat.Down) {
+		c.fault(n.Repeat.Span, "take a photo of one whole repeat, or say with across how much the photo shows", "the photo shows %s across and %s down, less than one repeat",
+			c.text(measure.Nearest(across, c.design.Units.Mark())), c.text(measure.Nearest(down, c.design.Units.Mark())))
+	}
 }
 
 // onceEach is a function of photos that looks at each once, and at no more once they are too large together.

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"eighthturn/palettes"
@@ -67,22 +68,40 @@ func (r *Reading) withChange(n *colorwayNode, fabric int, colour palettes.Colour
 	return edits
 }
 
-// withColour is what to type in a fabric's statement.
+// withColour is what to type in a fabric's statement: in place of a color, a photo or stripes, and of all that says more of those.
 func (r *Reading) withColour(f *fabricNode, colour palettes.Colour) []Edit {
-	if f.Swatch == nil {
-		if f.PlaceOfColor().Empty() {
-			return nil
-		}
+	var edits []Edit
+	switch {
+	case f.Swatch != nil:
+		edits = append(edits, Edit{Span{f.colourAt.Start, f.Swatch.End}, colour.Hex()})
+	case f.Stripes != nil:
+		edits = append(edits, Edit{f.Stripes.Span, colour.Hex()})
+	case f.PlaceOfColor().Empty():
+		return nil
+	default:
 		return []Edit{{f.PlaceOfColor(), colour.Hex()}}
 	}
-	photo := Edit{Span{f.colourAt.Start, f.Swatch.End}, colour.Hex()}
-	if f.Across == nil {
-		return []Edit{photo}
+	for _, at := range f.morePhoto() {
+		before := strings.TrimRight(r.Source.Text[:at.Start], " \t")
+		edits = append(edits, Edit{Span: Span{len(before), at.End}})
 	}
-	text := r.Source.Text
-	word := photo.Span.End + strings.LastIndex(strings.ToLower(text[photo.Span.End:f.Across.Start]), "across")
-	before := strings.TrimRight(text[:word], " \t")
-	return []Edit{photo, {Span: Span{len(before), f.Across.End}}}
+	return edits
+}
+
+// morePhoto is where a fabric says more of its photo or its stripes, in the order of the places.
+func (f *fabricNode) morePhoto() []Span {
+	var list []Span
+	if f.Across != nil {
+		list = append(list, f.acrossAt.To(f.Across.Span))
+	}
+	if f.Repeat != nil {
+		list = append(list, f.Repeat.Span)
+	}
+	if f.Stripes != nil && !f.Stripes.Crosswise.Empty() {
+		list = append(list, f.Stripes.Crosswise)
+	}
+	slices.SortFunc(list, func(a, b Span) int { return a.Start - b.Start })
+	return list
 }
 
 // lineBefore is what to type for a new line before that of a place, which ends as that one does.

@@ -82,6 +82,20 @@ func (r *redraft) cloth() {
 		down(f.UsableWidth)
 		same(f.OnHand)
 		same(f.Across)
+		if f.Repeat != nil {
+			same(f.Repeat.Across)
+			same(f.Repeat.Down)
+		}
+		for i := range f.stripeList() {
+			same(&f.Stripes.List[i].Width)
+		}
+	}
+	for _, m := range r.tree.Motifs {
+		same(m.Across)
+		same(m.Down)
+	}
+	for _, v := range r.tree.values() {
+		same(v.From)
 	}
 	for _, e := range []*extraNode{r.tree.SquareUp, r.tree.Spare} {
 		if e != nil && e.None == nil {

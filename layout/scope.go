@@ -14,12 +14,13 @@ const (
 	aFabric                  // index into Design.Fabrics
 	aStripSet                // Design.StripSets
 	aPool                    // Design.Pools
+	aMotif                   // Design.Motifs
 	aBlock                   // Design.Blocks, and Tree.Blocks
 )
 
 // String names the sort of thing that a name stands for.
 func (m meaning) String() string {
-	return [...]string{"nothing", "fabric", "strip set", "pool of scraps", "block"}[m]
+	return [...]string{"nothing", "fabric", "strip set", "pool of scraps", "motif", "block"}[m]
 }
 
 // entry is a name with what it stands for.
@@ -48,7 +49,7 @@ func (e *entry) fill() Fill {
 	return f
 }
 
-// scope is a set of names: fabrics, strip sets and pools share one, blocks have another.
+// scope is a set of names: fabrics, strip sets, pools and motifs share one, blocks have another.
 type scope struct {
 	entries map[string]*entry
 	order   []string // the names as defined, for hints

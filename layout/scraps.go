@@ -13,7 +13,7 @@ func scrapsStatements() []Statement {
 		Word: "scraps", Form: "scraps name fabric fabric … [by piece | block | web] [deal number] [from value] [to value]",
 		Summary: "a pool of fabrics, dealt evenly so that neighbors differ", Example: "scraps blues navy teal sky by block",
 		Options: []Option{{Word: "by"}, {Word: "piece"}, {Word: "deal"}, {Word: "from"}, {Word: "to"}}, next: "a fabric", defines: true,
-		parse: parseScraps, check: (*checker).scraps, after: []string{"palette"},
+		parse: parseScraps, check: (*checker).scraps, after: []string{"motif"},
 	}}
 }
 

@@ -46,7 +46,7 @@ func (s *Statement) Words() []string { return append([]string{s.Word}, s.also...
 
 // everyStatement is made once, and no one changes it.
 var everyStatement = sync.OnceValue(func() []Statement {
-	return slices.Concat(textStatements(), sizeStatements(), paletteStatements(), fabricStatements(), stripSetStatements(), scrapsStatements(), swapStatements(),
+	return slices.Concat(textStatements(), sizeStatements(), paletteStatements(), fabricStatements(), motifStatements(), stripSetStatements(), scrapsStatements(), swapStatements(),
 		websStatements(), turningStatements(), blockStatements(), gridStatements(), edgingStatements(), finishStatements(), valueStepStatements(), colorwayStatements(), quiltSizeStatements())
 })
 
@@ -84,7 +84,7 @@ const Reversed = "reversed"
 
 // optionWords are the words with which statements go on, beside roles and units.
 func optionWords(statements []Statement) []string {
-	words := []string{"cut", "finished", Reversed} // of lengths and of the fabrics of roles, in any statement
+	words := []string{"cut", "finished", Reversed, "lengthwise", "crosswise", "from"} // of lengths and of the fabrics of roles, in any statement
 	for i := range statements {
 		for _, o := range statements[i].Options {
 			words = append(words, o.Word)

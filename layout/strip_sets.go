@@ -10,7 +10,7 @@ func stripSetStatements() []Statement {
 		Word: "strip-set", Form: "strip-set name fabric length fabric length …",
 		Summary: "strips sewn together, from the wedge's wide end to its tip; one length may be the word rest, or several the word equal",
 		Example: "strip-set shore rust 1 3/4 cream 1 1/2 teal rest", Options: []Option{{Word: "rest"}, {Word: "equal"}}, next: "a fabric", defines: true,
-		parse: parseStripSet, check: (*checker).stripSets, after: []string{"palette", "scraps"},
+		parse: parseStripSet, check: (*checker).stripSets, after: []string{"motif", "scraps"},
 	}}
 }
 

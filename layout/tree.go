@@ -7,6 +7,7 @@ type Tree struct {
 	textNodes
 	sizeNodes
 	Palettes  []*paletteNode
+	Motifs    []*motifNode
 	Fabrics   []*fabricNode
 	StripSets []*StripSetNode
 	Scraps    []*scrapsNode

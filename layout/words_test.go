@@ -31,6 +31,8 @@ func TestExamplesCanBeTyped(t *testing.T) {
 			rest = strings.Replace(rest, "  V P\n", "", 1)
 		case "strip":
 		case "side":
+		case "motif":
+			text += "strip 4\nfabric garden stripes navy 2 cream 3\n"
 		default:
 			text += "strip 4\n"
 		}

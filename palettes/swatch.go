@@ -23,12 +23,14 @@ const (
 // light of a room make of a colour may be off by 5 L* (our guess); the order of fabrics in
 // one photo is surer than any of their values.
 type PhotoSample struct {
-	Colour    Colour      // the mean, in linear light: what the cloth looks like from afar
-	Lightness float64     // CIE L* of the mean light, not rounded to eight bits
-	Spread    float64     // standard deviation of CIE L* over the cloth
-	Darkest   float64     // CIE L* that 5 of 100 points lie below
-	Lightest  float64     // CIE L* that 5 of 100 points lie above
-	Colours   []Part      // one to four, the largest first
+	Colour    Colour  // the mean, in linear light: what the cloth looks like from afar
+	Lightness float64 // CIE L* of the mean light, not rounded to eight bits
+	Spread    float64 // standard deviation of CIE L* over the cloth
+	Darkest   float64 // CIE L* that 5 of 100 points lie below
+	Lightest  float64 // CIE L* that 5 of 100 points lie above
+	Colours   []Part  // one to four, the largest first
+	Width     int     // of the photo as it is seen, in pixels; 0 for none
+	Height    int
 	Pixels    int         // that were decoded, counted once more for every ten passes; 0 where the header was refused
 	Bytes     int         // of its file
 	Tile      *image.RGBA // the photo without its outer tenth on each side, up to maxTilePixels long and wide, opaque
@@ -57,6 +59,8 @@ func ReadSwatch(sign *stop.Sign, file []byte) (sample PhotoSample, err error) {
 		return sample, err
 	}
 	sample.look(sign, points)
+	size := picture.Bounds().Size()
+	sample.Width, sample.Height = size.X, size.Y
 	sample.Tile = tile(picture)
 	return sample, nil
 }

@@ -86,7 +86,7 @@ func cell(t *testing.T, sheet *image.RGBA, at image.Point, s samples.Sample) {
 
 // pictured is a view of a top as a picture of a size.
 func pictured(t *testing.T, top *quilt.Top, view svgout.View, size pixels.Size) image.Image {
-	scene, err := svgout.NewScene(top, svgout.Options{View: view, ByFabric: true})
+	scene, err := svgout.NewScene(top, svgout.Options{View: view, ByFabric: true, Prints: true})
 	if err != nil {
 		t.Fatal(err)
 	}

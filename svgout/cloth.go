@@ -58,7 +58,7 @@ func (p *picture) parted(faces []int32) (within, border []int32) {
 
 // pieces are faces of a fabric, as one outline or each by itself.
 func (p *picture) pieces(faces []int32, fabric int) Item {
-	item := Item{Outlines: p.outlinesOf(faces)}
+	item := Item{Outlines: p.outlinesOf(faces), Faces: faces}
 	if !p.ByFabric {
 		item.Each = p.faceLabels(faces, fabric)
 	}

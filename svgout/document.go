@@ -110,7 +110,9 @@ func (d *document) items(l *Layer) {
 		item := &l.Items[i]
 		switch {
 		case item.Each != nil:
-			d.each(item)
+			d.each(item, d.facesShown(l, item))
+		case item.Outlines != nil && d.facesShown(l, item) != nil:
+			d.facePaths(item)
 		case item.Outlines != nil:
 			d.path(item)
 		case item.Texts != nil:
@@ -153,8 +155,8 @@ func (d *document) paint(s Style) []string {
 
 // fill is what a fill is called.
 func (d *document) fill(f Fill) string {
-	if d.Photo(f) != nil {
-		return fmt.Sprintf("url(#%sprint-%d)", d.prefix, f.Fabric+1)
+	if d.Print(f) != nil {
+		return "url(#" + d.printID(f.Fabric) + ")"
 	}
 	if c, ok := d.Colour(f); ok {
 		if d.OnePaint && f.Kind != Flat {
@@ -183,8 +185,26 @@ func (d *document) path(item *Item) {
 	out.bytes = append(out.bytes, "\"/>\n"...)
 }
 
-// each draws every outline as a path of its own, with its id and a title, in a group where the item has an id.
-func (d *document) each(item *Item) {
+// facePaths draws the faces of an item as paths in a group, each with its own place of the cloth.
+func (d *document) facePaths(item *Item) {
+	n := 0
+	list := d.paint(item.Style)
+	if item.ID != "" {
+		list = append([]string{d.id(item.ID)}, list...)
+	}
+	d.canvas.Group(list...)
+	for outline := range item.Outlines {
+		b := append(d.appendFacePaint(append(d.out.bytes, "<path"...), item.Faces, n), ` d="`...)
+		d.out.bytes = append(appendLine(b, outline, item.Open), "\"/>\n"...)
+		d.out.spill()
+		n++
+	}
+	d.canvas.Gend()
+}
+
+// each draws every outline as a path of its own, with its id and a title, in a group where the item has an id. Shown are the faces of
+// which each shows its own place of a print, nil for none.
+func (d *document) each(item *Item, shown []int32) {
 	out, n := d.out, 0
 	if item.ID != "" {
 		d.canvas.Group(append([]string{d.id(item.ID)}, d.paint(item.Style)...)...)
@@ -192,7 +212,8 @@ func (d *document) each(item *Item) {
 	}
 	for outline := range item.Outlines {
 		b := append(append(out.bytes, `<path id="`...), d.prefix...)
-		b = append(item.Each.ID(b, n), `" d="`...)
+		b = d.appendFacePaint(append(item.Each.ID(b, n), '"'), shown, n)
+		b = append(b, ` d="`...)
 		b = append(appendLine(b, outline, item.Open), `"><title>`...)
 		out.bytes = append(item.Each.Title(b, n), "</title></path>\n"...)
 		out.spill()

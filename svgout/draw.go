@@ -5,6 +5,7 @@ package svgout
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"eighthturn/internal/credits"
@@ -19,7 +20,7 @@ type Options struct {
 	SeamLines Seams  // whether seams are drawn as thin lines; the line view always has them, and views that mark seams or are in pixels never
 	Legend    bool   // list the fabrics, below the top or beside one that is much higher than wide
 	FarOff    bool   // the legend is read on a phone or from across a room: names alone, in large letters
-	Prints    bool   // fabrics that have a photo are painted with it; in the colour view alone
+	Prints    bool   // fabrics that have a photo or stripes are painted with them; in the colour view alone
 	ByFabric  bool   // one path a fabric: smaller and quicker, without titles on patches
 	OnePaint  bool   // each fabric's color is one paint of the file, for drawing programs
 	Prefix    string // of all ids; letters, digits, - and _ of ASCII, a letter first
@@ -115,7 +116,10 @@ func newPicture(t *quilt.Top, o Options) *picture {
 	longest, side := userUnits(max(t.Outer.Width(), t.Outer.Height())), userUnits(t.SideFinished)
 	p.stroke = min(longest/1000, side/90)
 	for f := range t.Fabrics {
-		p.scene.Paints = append(p.scene.Paints, Paint{p.colour(f), p.photo(f)})
+		p.scene.Paints = append(p.scene.Paints, Paint{p.colour(f), p.print(f)})
+	}
+	if slices.ContainsFunc(p.scene.Paints, func(q Paint) bool { return q.Print != nil }) {
+		p.scene.Places = t.ClothPlaces()
 	}
 	return p
 }
@@ -180,13 +184,16 @@ func (p *picture) colour(fabric int) palettes.Colour {
 	return c
 }
 
-// photo is the photo that a fabric is painted with, nil where it is painted in its colour or not shown.
-func (p *picture) photo(fabric int) *quilt.Photo {
-	photo := p.Fabrics[fabric].Photo
-	if !p.Prints || p.View != Colour || photo == nil || photo.Tile == nil || len(p.faces[fabric]) == 0 {
+// print is the print that a fabric is painted with, nil where it is painted in its colour or not shown.
+func (p *picture) print(fabric int) *Print {
+	cloth := p.Fabrics[fabric].Cloth
+	if !p.Prints || p.View != Colour || cloth == nil || len(p.faces[fabric]) == 0 {
 		return nil
 	}
-	return photo
+	if one := cloth.Picture(); one != nil {
+		return &Print{cloth, one}
+	}
+	return nil
 }
 
 // shown are the fabrics that the top shows, in the order of the layout.

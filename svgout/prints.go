@@ -3,53 +3,147 @@ package svgout
 import (
 	"bytes"
 	"fmt"
+	"image"
 	"image/png"
+	"math"
+	"strconv"
 
-	"eighthturn/internal/quilt"
 )
 
-// inTile is the part of a photo's width that its tile shows.
-const inTile = 0.8
+// PrintMargin is how many pixels of the neighboring repeats a print's image has on each side, so that whoever smooths pixels sees
+// no edge where one repeat ends.
+const PrintMargin = 2
 
-// TileSize is the width and height of cloth that a photo's tile shows, in user units.
-func TileSize(photo *quilt.Photo) (width, height float64) {
-	size := photo.Tile.Bounds().Size()
-	width = userUnits(photo.Across) * inTile
-	return width, width * float64(size.Y) / float64(size.X)
-}
-
-// prints defines the patterns of the fabrics that are painted with their photos. Each is the
-// tile and its mirror images, so that no edge shows where one ends.
-func (d *document) prints() {
-	var list []int
-	for f := range d.Paints {
-		if d.Paints[f].Photo != nil {
-			list = append(list, f)
+// Margined is a print's picture with a margin of the repeats beside it.
+func (p *Print) Margined() *image.RGBA {
+	b := p.Picture.Bounds()
+	out := image.NewRGBA(image.Rect(0, 0, b.Dx()+2*PrintMargin, b.Dy()+2*PrintMargin))
+	wrapped := func(v, size int) int { return ((v-PrintMargin)%size + size) % size }
+	for y := range out.Rect.Dy() {
+		for x := range out.Rect.Dx() {
+			out.SetRGBA(x, y, p.Picture.RGBAAt(b.Min.X+wrapped(x, b.Dx()), b.Min.Y+wrapped(y, b.Dy())))
 		}
 	}
-	if len(list) == 0 {
+	return out
+}
+
+// Size is how much of the cloth one repeat is, in user units.
+func (p *Print) Size() (across, down float64) { return userUnits(p.Across), userUnits(p.Down) }
+
+// Bands are the stripes of one repeat, in user units: each begins where it says and reaches to the end of the repeat, so that the
+// next ones lie over it. It is nil for a print that is no stripes.
+func (p *Print) Bands() (list []Band) {
+	if p.Stripes == nil {
+		return nil
+	}
+	across, down := p.Size()
+	at := 0.0
+	for _, s := range p.Stripes.List {
+		b := Band{Box{X: at, Width: across - at, Height: down}, Fill{Kind: Flat, Colour: s.Colour}}
+		if p.Stripes.Crosswise {
+			b.Box = Box{Y: at, Width: across, Height: down - at}
+		}
+		list = append(list, b)
+		at += userUnits(s.Width)
+	}
+	return list
+}
+
+// Band is one stripe, over those that come before it.
+type Band struct {
+	Box  Box
+	Fill Fill
+}
+
+// Matrix is how the cloth of a face lies on the top, in user units: the columns of the matrix, and where the cloth's corner is.
+func (s *Scene) Matrix(face int32) [6]float64 {
+	at := &s.Places[face]
+	cloth := s.Paints[s.Top.Faces[face].Fabric].Print
+	cos, sin := at.Directions()
+	x, y := reduced(userUnits(at.Cloth.X), userUnits(cloth.Across)), reduced(userUnits(at.Cloth.Y), userUnits(cloth.Down))
+	return [6]float64{cos, sin, -sin, cos,
+		userUnits(at.Top.X) - (float64(cos*x) - float64(sin*y)), userUnits(at.Top.Y) - (float64(sin*x) + float64(cos*y))}
+}
+
+// reduced is a place brought to the first repeat.
+func reduced(v, repeat float64) float64 { return v - float64(math.Floor(v/repeat)*repeat) }
+
+// prints defines the patterns of the fabrics that are painted with their prints, and of each face that shows one: the same cloth,
+// turned as the piece is.
+func (d *document) prints() {
+	if d.Places == nil {
 		return
 	}
 	fmt.Fprintln(d.out, "<defs>")
-	for _, f := range list {
-		d.pattern(f)
+	for f := range d.Paints {
+		if d.Paints[f].Print != nil {
+			d.pattern(f, d.Paints[f].Print)
+		}
+	}
+	for i := range d.Top.Faces {
+		if f := d.Top.Faces[i].Fabric; d.Paints[f].Print != nil {
+			d.turnedPattern(int32(i), int(f))
+		}
 	}
 	fmt.Fprintln(d.out, "</defs>")
 }
 
-func (d *document) pattern(f int) {
-	photo := d.Paints[f].Photo
-	width, height := TileSize(photo)
-	id := fmt.Sprintf("%sprint-%d", d.prefix, f+1)
-	fmt.Fprintf(d.out, `<pattern id="%s" patternUnits="userSpaceOnUse" width="%s" height="%s">`+"\n", id, rounded(2*width), rounded(2*height))
-	fmt.Fprintf(d.out, `<image id="%s-tile" width="%s" height="%s" preserveAspectRatio="none" xlink:href="`, id, rounded(width), rounded(height))
-	var tile bytes.Buffer
-	_ = png.Encode(&tile, photo.Tile) // a tile can be encoded, and memory takes it
-	d.data(tile.Bytes())
-	fmt.Fprintln(d.out, `"/>`)
-	for _, mirror := range [][2]int{{-1, 1}, {1, -1}, {-1, -1}} {
-		fmt.Fprintf(d.out, `<use xlink:href="#%s-tile" transform="matrix(%d 0 0 %d %s %s)"/>`+"\n", id, mirror[0], mirror[1],
-			rounded(width*float64(1-mirror[0])), rounded(height*float64(1-mirror[1])))
+func (d *document) pattern(f int, p *Print) {
+	width, height := p.Size()
+	fmt.Fprintf(d.out, `<pattern id="%s" patternUnits="userSpaceOnUse" width="%s" height="%s">`+"\n", d.printID(f), rounded(width), rounded(height))
+	for _, b := range p.Bands() {
+		d.canvas.Rect(b.Box.X, b.Box.Y, b.Box.Width, b.Box.Height, d.paint(Style{Fill: b.Fill})...)
+	}
+	if p.Stripes == nil {
+		b := p.Picture.Bounds()
+		marginX, marginY := width*PrintMargin/float64(b.Dx()), height*PrintMargin/float64(b.Dy())
+		fmt.Fprintf(d.out, `<image x="%s" y="%s" width="%s" height="%s" preserveAspectRatio="none" xlink:href="`,
+			rounded(-marginX), rounded(-marginY), rounded(width+2*marginX), rounded(height+2*marginY))
+		var file bytes.Buffer
+		_ = png.Encode(&file, p.Margined()) // a picture can be encoded, and memory takes it
+		d.data(file.Bytes())
+		fmt.Fprintln(d.out, `"/>`)
 	}
 	fmt.Fprintln(d.out, `</pattern>`)
 }
+
+func (d *document) printID(fabric int) string { return fmt.Sprintf("%sprint-%d", d.prefix, fabric+1) }
+
+// appendFacePrint appends the id of the pattern of a face.
+func (d *document) appendFacePrint(b []byte, face int32) []byte {
+	b = append(append(b, d.prefix...), "print-"...)
+	b = strconv.AppendInt(b, int64(d.Top.Faces[face].Fabric)+1, 10)
+	return strconv.AppendInt(append(b, '-'), int64(face)+1, 10)
+}
+
+// turnedPattern is a fabric's pattern as a face shows it.
+func (d *document) turnedPattern(face int32, fabric int) {
+	b := d.appendFacePrint(append(d.out.bytes, `<pattern id="`...), face)
+	b = append(append(append(b, `" xlink:href="#`...), d.printID(fabric)...), `" patternTransform="matrix(`...)
+	for i, v := range d.Matrix(face) {
+		if i > 0 {
+			b = append(b, ' ')
+		}
+		b = strconv.AppendFloat(b, math.Round(v*1e6)/1e6, 'f', -1, 64)
+	}
+	d.out.bytes = append(b, ")\"/>\n"...)
+	d.out.spill()
+}
+
+// facesShown are the faces that an item shows a print of, nil where it shows none.
+func (d *document) facesShown(l *Layer, item *Item) []int32 {
+	style := l.Styled(item)
+	if d.Print(style.Fill) == nil {
+		return nil
+	}
+	return item.Faces
+}
+
+// appendFacePaint appends what a face is filled with, where it shows a print.
+func (d *document) appendFacePaint(b []byte, shown []int32, n int) []byte {
+	if shown == nil {
+		return b
+	}
+	return append(d.appendFacePrint(append(b, ` fill="url(#`...), shown[n]), `)"`...)
+}
+

@@ -1,6 +1,7 @@
 package svgout
 
 import (
+	"image"
 	"iter"
 
 	"eighthturn/internal/credits"
@@ -17,10 +18,11 @@ import (
 type Scene struct {
 	Top           *quilt.Top
 	Title         string
-	Credits       credits.Credits // what the layout says of them, for the file's metadata
-	Description   string          // what it shows, for someone who cannot see it
-	Width, Height measure.NM      // of the whole picture, with its legend; its upper left corner is the top's
-	Paints        []Paint         // by fabric
+	Credits       credits.Credits    // what the layout says of them, for the file's metadata
+	Description   string             // what it shows, for someone who cannot see it
+	Width, Height measure.NM         // of the whole picture, with its legend; its upper left corner is the top's
+	Paints        []Paint            // by fabric
+	Places        []quilt.ClothPlace // by face, where a fabric shows its print
 	Layers        []Layer
 	OnePaint      bool   // as in Options
 	prefix        string // of all ids
@@ -29,7 +31,13 @@ type Scene struct {
 // Paint is what a fabric shows, apart from where it lies.
 type Paint struct {
 	Colour palettes.Colour
-	Photo  *quilt.Photo // in place of the colour where the fabric itself is seen; nil for the colour
+	Print  *Print // in place of the colour where the fabric itself is seen; nil for the colour
+}
+
+// Print is one repeat of a cloth.
+type Print struct {
+	*quilt.Cloth
+	Picture *image.RGBA
 }
 
 // Part is what a layer is to the whole picture.
@@ -55,6 +63,7 @@ type Item struct {
 	ID       string // "" for none
 	Style    Style
 	Outlines Outlines
+	Faces    []int32 // that the outlines are, one each, by index; nil where they are none
 	Open     bool    // the outlines are lines and not closed
 	Each     *Labels // every outline stands by itself with an id and a title; nil for all as one
 	Box      *Box
@@ -147,8 +156,8 @@ const (
 
 func flat(c palettes.Colour) Fill { return Fill{Kind: Flat, Colour: c} }
 
-// Colour is the colour of a fill, false where it has none. Of a fabric that shows its photo it
-// is the photo's own.
+// Colour is the colour of a fill, false where it has none. Of a fabric that shows its print it
+// is the print's mean.
 func (s *Scene) Colour(f Fill) (palettes.Colour, bool) {
 	switch f.Kind {
 	case Flat:
@@ -159,12 +168,12 @@ func (s *Scene) Colour(f Fill) (palettes.Colour, bool) {
 	return palettes.Colour{}, false
 }
 
-// Photo is the photo that a fill shows, nil for none.
-func (s *Scene) Photo(f Fill) *quilt.Photo {
+// Print is the print that a fill shows, nil for none.
+func (s *Scene) Print(f Fill) *Print {
 	if f.Kind != Fabric {
 		return nil
 	}
-	return s.Paints[f.Fabric].Photo
+	return s.Paints[f.Fabric].Print
 }
 
 // ClothAlone says whether the picture shows the fabrics and nothing over them or in their place.

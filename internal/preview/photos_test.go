@@ -56,7 +56,7 @@ func TestPhotosAreFollowed(t *testing.T) {
 		t.Fatalf("at first: %s", got.line(got.timings))
 	}
 	put(t, at("sea.png"), photo(t, color.RGBA{120, 20, 40, 255})+"\x00")
-	if got := r.next(); colours(got) != "#781428 #dce6e1" || got.picture.top.Fabrics[0].Photo == nil {
+	if got := r.next(); colours(got) != "#781428 #dce6e1" || got.picture.top.Fabrics[0].Cloth == nil {
 		t.Errorf("a photo changed: %s", colours(got))
 	}
 	must(t, os.Remove(at("cloth/foam.png")))

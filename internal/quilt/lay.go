@@ -60,6 +60,7 @@ func LayUntil(sign *stop.Sign, d *layout.Design) *Top {
 	}
 	l.seamsInBlocks()
 	l.borders(l.field())
+	l.fillCuts()
 	l.deal()
 	l.unused()
 	l.colorways()
@@ -102,10 +103,7 @@ func (l *builder) fabrics() { l.Fabrics, l.CutFacts.Fabrics = fabricsOf(l.design
 // fabricsOf are a design's fabrics, and what there is of each.
 func fabricsOf(d *layout.Design) (list []Fabric, stock []FabricStock) {
 	for _, f := range d.Fabrics {
-		fabric := Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Place: f.Span}
-		if p := f.Photo; p != nil {
-			fabric.Photo = &Photo{p.Across, p.PhotoSample}
-		}
+		fabric := Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Cloth: clothOf(&f), Place: f.Span}
 		list, stock = append(list, fabric), append(stock, FabricStock{f.OnHand, f.UsableWidth})
 	}
 	return list, stock
@@ -291,6 +289,7 @@ func (l *builder) patch(p Patch, f layout.Fill, piece *pieceTemplate, at measure
 	p.Place = placeOf(f.Span)
 	p.First, p.Count, p.Set = int32(len(l.Faces)), 1, -1
 	n := len(l.Patches)
+	l.cutOf(n, f.Cut)
 	if f.Set < 0 {
 		l.face(p.Outline, n, f.Fabric, f.Pool)
 		l.Patches = append(l.Patches, p)

@@ -94,7 +94,7 @@ func (t *Top) cut(first, across, down int) *Top {
 	other.Columns, other.Rows = across, down
 	other.Outer = Rect{Max: measure.Point{X: to.Max.X - from.Min.X, Y: to.Max.Y - from.Min.Y}}
 	other.Field, other.FirstCell, other.StepFinished = other.Outer, measure.Point{}, t.StepFinished
-	other.Cells, other.Patches, other.Faces, other.Colorways = nil, nil, nil, nil
+	other.Cells, other.Patches, other.Faces, other.CutOf, other.Colorways = nil, nil, nil, nil, nil
 	c := &cutting{whole: t, part: &other, by: measure.Point{X: -from.Min.X, Y: -from.Min.Y}, face: make([]int32, len(t.Faces))}
 	for i := range c.face {
 		c.face[i] = -1
@@ -120,8 +120,11 @@ func (c *cutting) cell(i int) {
 	cell := c.whole.Cells[i]
 	patches := c.whole.Patches[cell.First:][:cell.Count]
 	cell.First = len(c.part.Patches)
-	for _, p := range patches {
+	for n, p := range patches {
 		first := p.First
+		if c.whole.CutOf != nil {
+			c.part.CutOf = append(c.part.CutOf, c.whole.CutOf[c.whole.Cells[i].First+n])
+		}
 		p.Outline, p.Cell, p.First = c.moved(p.Outline), int32(len(c.part.Cells)), int32(len(c.part.Faces))
 		for f := first; f < first+p.Count; f++ {
 			face := c.whole.Faces[f]

@@ -44,6 +44,8 @@ type Top struct {
 	Cells         []Cell // row by row
 	Patches       []Patch
 	Faces         []Face
+	Cuts          []Cut          // places of cloths that the layout says pieces are cut from
+	CutOf         []int16        // by patch, of Cuts, by index, -1 for none; nil where there are none at all
 	Seams         []Seam         // between patches
 	StripSeams    []Seam         // between the bands of one patch
 	Alike         []int          // seams, by index, whose two faces a pool of scraps could not give two fabrics
@@ -98,14 +100,8 @@ type Fabric struct {
 	Name   string
 	Print  string // the print's name, "" if it has none
 	Colour palettes.Colour
-	Photo  *Photo // nil if the layout gives its colour
+	Cloth  *Cloth // nil for a plain color
 	Place  layout.Span
-}
-
-// Photo is what the photo of a fabric shows.
-type Photo struct {
-	Across measure.NM // how much cloth the whole photo shows from left to right
-	palettes.PhotoSample
 }
 
 // Role is what a patch is for, with its letter in the line view.

@@ -376,7 +376,7 @@ func (w *ways) recoloring(asked *steps, values []float64) Change {
 }
 
 // isPrint says whether a fabric is a print.
-func (w *ways) isPrint(f int) bool { return w.Fabrics[f].Photo != nil || w.print(f).Spread > 0 }
+func (w *ways) isPrint(f int) bool { return w.Fabrics[f].Cloth != nil || w.print(f).Spread > 0 }
 
 // coloursOf are the colors of a recoloring, and the calm ones of stray scraps.
 func (w *ways) coloursOf(c *Change) map[int]palettes.Colour {

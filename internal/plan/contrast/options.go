@@ -75,7 +75,7 @@ func (o *Options) print(fabric int) Print {
 func photographed(t *quilt.Top) []Print {
 	var prints []Print
 	for f := range t.Fabrics {
-		if p := t.Fabrics[f].Photo; p != nil {
+		if p := t.Fabrics[f].Cloth; p != nil {
 			if prints == nil {
 				prints = make([]Print, len(t.Fabrics))
 			}
@@ -145,7 +145,7 @@ func Tried(t *quilt.Top, tries []Try) *quilt.Top {
 	tried := *t
 	tried.Fabrics = append([]quilt.Fabric(nil), t.Fabrics...)
 	for _, try := range tries {
-		tried.Fabrics[try.Fabric].Colour, tried.Fabrics[try.Fabric].Photo = try.Colour, nil
+		tried.Fabrics[try.Fabric].Colour, tried.Fabrics[try.Fabric].Cloth = try.Colour, nil
 	}
 	return &tried
 }

@@ -246,18 +246,39 @@ func Painting(fill, line bool) string {
 
 // Image stretches a PNG file over a rectangle; it is kept in the PDF once under its name.
 func (f *File) Image(label string, file []byte, at measure.Vec, width, height float64) {
-	if f.pictures[label] == nil {
-		picture, err := image.NewPNG(file)
-		if err != nil {
-			f.failed(err)
-			return
-		}
-		f.pictures[label], _ = picture.BuildXObject(f.objects.add)
+	if !f.hasPicture(label, file) {
+		return
 	}
 	f.Operator("q")
 	f.Numbers(width, 0, 0, height)
 	f.At(at.X, at.Y+height)
 	f.Operator("cm " + f.resources.picture(f.pictures[label]) + " Do Q")
+}
+
+// ImageTurned stretches a PNG file between three corners: its upper left, upper right and lower left one. It is kept in the PDF once
+// under its name.
+func (f *File) ImageTurned(label string, file []byte, corner, right, lower measure.Vec) {
+	if !f.hasPicture(label, file) {
+		return
+	}
+	f.Operator("q")
+	f.Numbers(right.X-corner.X, corner.Y-right.Y, corner.X-lower.X, lower.Y-corner.Y)
+	f.At(lower.X, lower.Y)
+	f.Operator("cm " + f.resources.picture(f.pictures[label]) + " Do Q")
+}
+
+// hasPicture keeps a PNG file under its name, and says whether it can be read.
+func (f *File) hasPicture(label string, file []byte) bool {
+	if f.pictures[label] != nil {
+		return true
+	}
+	picture, err := image.NewPNG(file)
+	if err != nil {
+		f.failed(err)
+		return false
+	}
+	f.pictures[label], _ = picture.BuildXObject(f.objects.add)
+	return true
 }
 
 // Err is the first fault, nil for none.

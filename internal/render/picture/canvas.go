@@ -94,6 +94,6 @@ func (c *Canvas) panel(p *Panel) (*pixels.Print, error) {
 		Size:  pixels.Size{Width: p.At.Dx(), Height: p.At.Dy()},
 		Quilt: image.Rect(0, 0, whole(s.across.quilt*across), whole(s.down.quilt*down)),
 	}
-	job.Tiles = tiles(p.Scene, float64(job.Quilt.Dx())/s.across.quilt, float64(job.Quilt.Dy())/s.down.quilt)
+	job.Tiles, job.Places = tiles(p.Scene), p.Scene.Places
 	return job, drawnOver(p.Scene, job)
 }

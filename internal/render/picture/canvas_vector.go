@@ -52,7 +52,7 @@ func (c *Canvas) pdfPanel(file *pdf.File, whole *pdf.Element, n int, scale float
 	panel := &c.Panels[n]
 	s := sidesOf(panel.Scene)
 	p := &page{File: file, scene: panel.Scene, origin: xy{float64(panel.At.Min.X) * scale, float64(panel.At.Min.Y) * scale},
-		scale: float64(panel.At.Dx()) * scale / s.across.whole, sides: s, letters: letters, prefix: fmt.Sprintf(" of %d", n+1)}
+		scale: float64(panel.At.Dx()) * scale / s.across.whole, sides: s, letters: letters, prefix: fmt.Sprintf(" of %d", n+1), prints: map[int]*laidPrint{}}
 	figure := whole.Add("Figure")
 	figure.Alternative = panel.Scene.Description
 	file.Frame(figure, p.at(xy{}), float64(panel.At.Dx())*scale, float64(panel.At.Dy())*scale)

@@ -48,7 +48,7 @@ func PDF(w io.Writer, scene *svgout.Scene, f Frame) error {
 	if err != nil {
 		return err
 	}
-	p := &page{file, scene, xy{round, round}, scale, s, f.Margin, inches(f.Bleed) * pointsPerInch, diagram.NewLettering(), ""}
+	p := &page{file, scene, xy{round, round}, scale, s, f.Margin, inches(f.Bleed) * pointsPerInch, diagram.NewLettering(), "", map[int]*laidPrint{}}
 	whole := &pdf.Element{Kind: "Document"}
 	figure := whole.Add("Figure")
 	figure.Alternative = scene.Description
@@ -115,7 +115,8 @@ type page struct {
 	margin  measure.NM
 	bleed   float64 // points
 	letters *diagram.Lettering
-	prefix  string // of the names of images
+	prefix  string             // of the names of images
+	prints  map[int]*laidPrint // by fabric
 }
 
 func (p *page) at(q xy) measure.Vec {
@@ -132,28 +133,36 @@ func (p *page) item(i *svgout.Item, s svgout.Style, part svgout.Part) error {
 		for t := range i.Texts {
 			p.label(&t, s)
 		}
-	case i.Each != nil:
-		for _, one := range pathsOf(i) {
-			if err := p.outlines([]path{one}, s, part != svgout.Over); err != nil {
+	case i.Each != nil, i.Faces != nil && p.scene.Print(s.Fill) != nil:
+		for n, one := range pathsOf(i) {
+			if err := p.outlines([]path{one}, s, p.lying(i, n), part != svgout.Over); err != nil {
 				return err
 			}
 		}
 	default:
-		return p.outlines(pathsOf(i), s, part != svgout.Over)
+		return p.outlines(pathsOf(i), s, p.lying(i, 0), part != svgout.Over)
 	}
 	return nil
 }
 
+// lying is how cloth lies in an outline of an item: as that of a face where it is one.
+func (p *page) lying(i *svgout.Item, outline int) lying {
+	if i.Faces != nil && p.scene.Places != nil && p.scene.Paints[p.scene.Top.Faces[i.Faces[outline]].Fabric].Print != nil {
+		return lyingAs(p.scene.Matrix(i.Faces[outline]))
+	}
+	return lying{across: xy{x: 1}, down: xy{y: 1}}
+}
+
 // outlines paints outlines: first what fills them, then their lines. Cloth at the edge of the
 // quilt runs on into the bleed where no margin lies between.
-func (p *page) outlines(list []path, s svgout.Style, cloth bool) error {
+func (p *page) outlines(list []path, s svgout.Style, as lying, cloth bool) error {
 	if cloth && p.bleed > 0 && p.margin == 0 {
 		for i := range list {
 			list[i].points = p.ranOn(list[i].points)
 		}
 	}
-	if photo := p.scene.Photo(s.Fill); photo != nil {
-		if err := p.printed(list, photo, s.Fill.Fabric); err != nil {
+	if p.scene.Print(s.Fill) != nil {
+		if err := p.printed(list, s.Fill.Fabric, as); err != nil {
 			return err
 		}
 	} else if c, ok := p.scene.Colour(s.Fill); ok {

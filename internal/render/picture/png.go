@@ -86,7 +86,7 @@ func sized(scene *svgout.Scene, f Frame) (*pixels.Print, error) {
 	if margin == 0 {
 		job.RunOn = bleed
 	}
-	job.Tiles = tiles(scene, float64(job.Quilt.Dx())/s.across.quilt, float64(job.Quilt.Dy())/s.down.quilt)
+	job.Tiles, job.Places = tiles(scene), scene.Places
 	if err := job.Check(); err != nil {
 		return nil, tooLarge(job.Size, f, s, pixels.MostPrintedASide, pixels.MostPrintedInAll)
 	}

@@ -27,6 +27,7 @@ type painting struct {
 	*Print
 	inks   *inks
 	faces  *laidFaces
+	cloths *cloths // nil where all is plain
 	layers []*layerSpots
 	depth  depth
 	rows   int // of a band
@@ -37,6 +38,7 @@ func newPainting(p *Print) *painting {
 	if p.Image == nil {
 		g.faces = p.placed()
 	}
+	g.cloths = p.newCloths(len(g.inks.colours))
 	for i := range p.Over {
 		g.layers = append(g.layers, newLayerSpots(&p.Over[i]))
 	}
@@ -88,15 +90,14 @@ type brush struct {
 	one   [4]byte
 	line  []byte // the row of an image that was painted last, and which of the image's it was
 	lineY int
-	mix   *inks // where there are tiles
-	light [256]uint32
 }
 
 func (g *painting) newBrush() *brush {
-	b := &brush{painting: g, cells: newCells(g.rows), sweep: newSweep(len(g.inks.colours))}
-	if len(g.Tiles) > 0 {
-		b.mixing()
+	paints := len(g.inks.colours)
+	if g.cloths != nil {
+		paints += len(g.cloths.faces)
 	}
+	b := &brush{painting: g, cells: newCells(g.rows), sweep: newSweep(paints)}
 	if len(g.layers) > 0 {
 		b.over = newOverlay(g)
 	}
@@ -137,7 +138,7 @@ func (b *brush) gather(first, rows int) {
 	last := int32(first + rows - 1)
 	for i, reach := range b.faces.rows {
 		if reach[0] <= last && reach[1] >= int32(first) {
-			b.cells.outline(b.faces.outline[i], int32(b.Top.Faces[i].Fabric))
+			b.cells.outline(b.faces.outline[i], b.cloths.paint(i, b.Top.Faces[i].Fabric))
 		}
 	}
 }
@@ -146,8 +147,8 @@ func (b *brush) gather(first, rows int) {
 func (b *brush) clothRow(line []byte, row, y int) {
 	size := b.depth.bytes()
 	b.sweep.row(b.cells.inOrder(row), int32(b.Size.Width), func(from, to int32, list shares) {
-		if len(b.Tiles) > 0 && b.tiled(list) {
-			b.tilesRun(line, from, to, list, y)
+		if b.cloths != nil && b.cloths.shows(list) {
+			b.clothRun(line, from, to, list, int32(y))
 			return
 		}
 		value := b.value(list)

@@ -146,6 +146,11 @@ func (k *inks) mixed(list shares) (palettes.Colour, uint8) {
 			sum[c] += uint64(s.cover) * uint64(k.linear[s.paint][c])
 		}
 	}
+	return k.colourOf(sum, covered, all)
+}
+
+// colourOf is the color of light that was added up over what is covered of all, and how opaque it is.
+func (k *inks) colourOf(sum [3]uint64, covered, all uint64) (palettes.Colour, uint8) {
 	if covered == 0 {
 		return palettes.Colour{}, 0
 	}

@@ -24,7 +24,8 @@ const (
 type Print struct {
 	Top        *quilt.Top
 	Colour     func(fabric int) palettes.Colour // nil for each fabric's own; not read where there is an Image
-	Tiles      []*Tile                          // by fabric, in place of its colour; nil or left out for the colour
+	Tiles      []*Tile                          // by fabric, in place of its colour; nil for the colour, left out where there are none
+	Places     []quilt.ClothPlace               // by face, where there are tiles
 	Image      image.Image                      // in place of the cloth: it is stretched over the quilt's place, each of its pixels one flat square; nil for the cloth
 	Size       Size                             // of the whole picture
 	Quilt      image.Rectangle                  // the quilt's place in it; beyond it lies the background, but where the cloth runs on
