@@ -66,7 +66,12 @@ func (d *Design) In(c *Colorway) *Design {
 		other.Fabrics[place] = d.Fabrics[gone[i]]
 	}
 	for i := range other.Fabrics {
-		other.Fabrics[i].Span = d.Fabrics[i].Span
+		f := &other.Fabrics[i]
+		f.Span = d.Fabrics[i].Span
+		if f.Stripes != nil {
+			f.Stripes = f.Stripes.recoloured(other.Fabrics)
+			f.Colour = f.Stripes.Sample().Colour
+		}
 	}
 	return &other
 }

@@ -33,6 +33,19 @@ type Stripes struct {
 type Stripe struct {
 	Colour palettes.Colour
 	Width  measure.NM
+	of     int // the fabric whose color it has, -1 for none
+}
+
+// recoloured are stripes in the colors that fabrics have elsewhere.
+func (s *Stripes) recoloured(fabrics []Fabric) *Stripes {
+	other := *s
+	other.List = slices.Clone(s.List)
+	for i := range other.List {
+		if of := other.List[i].of; of >= 0 {
+			other.List[i].Colour = fabrics[of].Colour
+		}
+	}
+	return &other
 }
 
 // Repeat is after how much cloth the stripes come again.
@@ -139,8 +152,8 @@ func (c *checker) stripesOf(n *fabricNode) *Stripes {
 	s := &Stripes{Crosswise: !n.Stripes.Crosswise.Empty()}
 	for i := range n.Stripes.List {
 		one := &n.Stripes.List[i]
-		if colour, ok := c.stripeColour(n, one); ok {
-			s.List = append(s.List, Stripe{colour, c.within(&one.Width, leastStripe, MaxCloth, "the width of a stripe")})
+		if colour, of, ok := c.stripeColour(n, one); ok {
+			s.List = append(s.List, Stripe{Colour: colour, of: of, Width: c.within(&one.Width, leastStripe, MaxCloth, "the width of a stripe")})
 		}
 	}
 	if widest := c.widthOf(n); !s.Crosswise && s.Repeat() > widest {
@@ -157,23 +170,23 @@ func (c *checker) widthOf(n *fabricNode) measure.NM {
 	return n.UsableWidth.In(c.design.Units).NM()
 }
 
-// stripeColour is the color of a stripe: a fabric's, or one by itself.
-func (c *checker) stripeColour(of *fabricNode, n *stripeNode) (palettes.Colour, bool) {
+// stripeColour is the color of a stripe: a fabric's, by index, or one by itself.
+func (c *checker) stripeColour(of *fabricNode, n *stripeNode) (colour palettes.Colour, fabric int, ok bool) {
 	e, known := c.names.find(n.Name)
 	switch {
 	case known && e.poisoned():
-		return palettes.Colour{}, false
+		return palettes.Colour{}, -1, false
 	case n.coloured && (!known || n.Name.key() == of.Name.key()):
-		return n.colour, true
+		return n.colour, -1, true
 	case !known:
 		c.names.poison(n.Name.key())
 		c.fault(n.Name.Span, "", "no color and no fabric of this layout is called %s", quote(n.Name.Text)).suggest(c.guess(n.Name.Text, append(palettes.Names(), c.names.order...)).backed("write # and six digits, or a name such as navy"))
-		return palettes.Colour{}, false
+		return palettes.Colour{}, -1, false
 	case e.is != aFabric || c.isStriped(e.index):
 		c.fault(n.Name.Span, "write a color, as in navy or #1f3350", "a stripe has one color, and %s is a %s", quote(n.Name.Text), c.sortOf(e)).note(e.span, "defined here")
-		return palettes.Colour{}, false
+		return palettes.Colour{}, -1, false
 	}
-	return c.design.Fabrics[e.index].Colour, true
+	return c.design.Fabrics[e.index].Colour, e.index, true
 }
 
 func (c *checker) isStriped(fabric int) bool { return c.design.Fabrics[fabric].Stripes != nil }

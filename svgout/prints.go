@@ -7,7 +7,6 @@ import (
 	"image/png"
 	"math"
 	"strconv"
-
 )
 
 // PrintMargin is how many pixels of the neighboring repeats a print's image has on each side, so that whoever smooths pixels sees
@@ -146,4 +145,3 @@ func (d *document) appendFacePaint(b []byte, shown []int32, n int) []byte {
 	}
 	return append(d.appendFacePrint(append(b, ` fill="url(#`...), shown[n]), `)"`...)
 }
-

@@ -44,7 +44,7 @@ func mayImport() map[string][]string {
 		"internal/report":            {"internal/blocks", "internal/diagram", "internal/document", "internal/longarm", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/orders", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
 		"internal/plan/fit":          {"internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
 		"internal/render/pdf":        {"internal/credits", "internal/diagram", "internal/measure", "palettes"},
-		"internal/render/picture":    {"internal/credits", "internal/diagram", "internal/measure", "internal/quilt", "internal/render/pdf", "internal/render/pixels", "palettes", "svgout"},
+		"internal/render/picture":    {"internal/credits", "internal/diagram", "internal/measure", "internal/render/pdf", "internal/render/pixels", "palettes", "svgout"},
 		"internal/render/pixels":     {"internal/credits", "internal/measure", "internal/quilt", "palettes"},
 		"internal/render":            {"internal/diagram", "internal/document", "internal/measure", "internal/render/pdf", "internal/stop", "layout", "palettes"},
 		"internal/templates":         {"internal/blocks", "internal/diagram", "internal/dxf", "internal/measure", "internal/plan/cutting", "internal/quilt", "palettes"},

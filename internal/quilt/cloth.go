@@ -92,8 +92,12 @@ func directions(turn float64) (cos, sin float64) {
 	}
 }
 
-// Cut is where on its cloth a piece is cut, as the layout says it.
+// Cut is where on its cloth a piece is cut, as the layout says it: at a motif, or so that its stripes lie as they do in all its like.
 type Cut struct {
-	layout.Cut
-	Motif *layout.Motif // nil for none
+	Motif     string        // its name, "" for none
+	Place     measure.Point // of a motif, on the cloth: where the middle of a piece lies, its center of gravity
+	Pointing  int           // of a motif: degrees clockwise by which the piece is turned on the cloth; at 0 it points up
+	Crosswise bool          // without a motif: strips are cut across the cloth, else along it
+	Alike     bool          // all pieces have the stripes at one place, From
+	From      measure.NM    // how far within the repeat the wide end lies, or the middle of a piece that stripes run along
 }

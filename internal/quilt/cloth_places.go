@@ -99,7 +99,7 @@ func (l *clothLaying) patch(i int32) {
 	p := &l.Patches[i]
 	if c := l.CutOfPatch(int(i)); c != nil {
 		l.asSaid(p, c)
-		if c.Motif != nil || c.Alike {
+		if c.Motif != "" || c.Alike {
 			return
 		}
 	}
@@ -109,10 +109,10 @@ func (l *clothLaying) patch(i int32) {
 // asSaid lays a piece at the place that the layout says.
 func (l *clothLaying) asSaid(p *Patch, c *Cut) {
 	switch {
-	case c.Motif != nil:
+	case c.Motif != "":
 		f := l.upright(p)
 		l.places[p.First] = ClothPlace{
-			Top: centroid(p.Outline), Cloth: measure.Point{X: c.Motif.Across, Y: c.Motif.Down}, Turn: turned(f.turn - float64(c.Motif.Pointing)),
+			Top: centroid(p.Outline), Cloth: c.Place, Turn: turned(f.turn - float64(c.Pointing)),
 		}
 	case c.Alike:
 		l.places[p.First] = l.alike(p, c)
@@ -294,9 +294,10 @@ func (l *builder) cutOf(patch int, c *layout.Cut) {
 	for len(l.CutOf) <= patch {
 		l.CutOf = append(l.CutOf, -1)
 	}
-	cut := Cut{Cut: *c}
+	cut := Cut{Crosswise: c.Crosswise, Alike: c.Alike, From: c.From}
 	if c.Motif >= 0 {
-		cut.Motif = &l.design.Motifs[c.Motif]
+		m := &l.design.Motifs[c.Motif]
+		cut = Cut{Motif: m.Name, Place: measure.Point{X: m.Across, Y: m.Down}, Pointing: m.Pointing}
 	}
 	for i := range l.Cuts {
 		if l.Cuts[i] == cut {

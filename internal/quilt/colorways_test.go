@@ -39,14 +39,30 @@ func fabricsWritten(text string) (list []written) {
 // order stay, so that scraps are dealt alike.
 func writtenOut(text string, a, b, c written, colour string) string {
 	tree, _ := layout.Parse(layout.NewSource(text))
-	edits := []layout.Edit{{Span: a.behind, Text: text[b.behind.Start:b.behind.End]}, {Span: b.behind, Text: text[a.behind.Start:a.behind.End]}, {Span: c.behind, Text: " " + colour}}
+	var names []layout.Edit
 	for _, m := range tree.Mentions() {
 		switch {
 		case m.Scope != layout.Cloths:
 		case m.Key() == layout.FoldName(a.name):
-			edits = append(edits, layout.Edit{Span: m.Span, Text: b.name})
+			names = append(names, layout.Edit{Span: m.Span, Text: b.name})
 		case m.Key() == layout.FoldName(b.name):
-			edits = append(edits, layout.Edit{Span: m.Span, Text: a.name})
+			names = append(names, layout.Edit{Span: m.Span, Text: a.name})
+		}
+	}
+	slices.SortFunc(names, func(x, y layout.Edit) int { return x.Span.Start - y.Span.Start })
+	within := func(at layout.Span) (list []layout.Edit) { // the names there, counted from its start
+		for _, e := range names {
+			if e.Span.Start >= at.Start && e.Span.End <= at.End {
+				list = append(list, layout.Edit{Span: layout.Span{Start: e.Span.Start - at.Start, End: e.Span.End - at.Start}, Text: e.Text})
+			}
+		}
+		return list
+	}
+	line := func(w written) string { return layout.Apply(text[w.behind.Start:w.behind.End], within(w.behind)) }
+	edits := []layout.Edit{{Span: a.behind, Text: line(b)}, {Span: b.behind, Text: line(a)}, {Span: c.behind, Text: " " + colour}}
+	for _, e := range names {
+		if !slices.ContainsFunc([]written{a, b, c}, func(w written) bool { return e.Span.Start >= w.behind.Start && e.Span.End <= w.behind.End }) {
+			edits = append(edits, e)
 		}
 	}
 	slices.SortFunc(edits, func(x, y layout.Edit) int { return x.Span.Start - y.Span.Start })

@@ -163,7 +163,8 @@ func twoFabrics(top *quilt.Top, f *Figure) (a, b int, ok bool) {
 	at := func(name string) int {
 		return slices.IndexFunc(top.Fabrics, func(x quilt.Fabric) bool { return x.Name == name })
 	}
-	return at(names[0]), at(names[1]), true
+	a, b = at(names[0]), at(names[1])
+	return a, b, top.Fabrics[a].Cloth == nil && top.Fabrics[b].Cloth == nil // a print shows by its own lights and darks
 }
 
 // helped says which figures of two fabrics show once the one is as light as the other, by so much more.
