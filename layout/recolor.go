@@ -68,10 +68,13 @@ func (r *Reading) withChange(n *colorwayNode, fabric int, colour palettes.Colour
 	return edits
 }
 
-// withColour is what to type in a fabric's statement: in place of a color, a photo or stripes, and of all that says more of those.
+// withColour is what to type in a fabric's statement: in place of a color, a photo or stripes, and of all that says more of those. It
+// is nil where the layout names places of the fabric, which one color has not.
 func (r *Reading) withColour(f *fabricNode, colour palettes.Colour) []Edit {
 	var edits []Edit
 	switch {
+	case r.placed(f):
+		return nil
 	case f.Swatch != nil:
 		edits = append(edits, Edit{Span{f.colourAt.Start, f.Swatch.End}, colour.Hex()})
 	case f.Stripes != nil:
@@ -86,6 +89,13 @@ func (r *Reading) withColour(f *fabricNode, colour palettes.Colour) []Edit {
 		edits = append(edits, Edit{Span: Span{len(before), at.End}})
 	}
 	return edits
+}
+
+// placed says whether pieces are cut from places of a fabric that the layout names.
+func (r *Reading) placed(f *fabricNode) bool {
+	of := func(n NameNode) bool { return n.key() == f.Name.key() }
+	return slices.ContainsFunc(r.Tree.Motifs, func(m *motifNode) bool { return of(m.Fabric) }) ||
+		slices.ContainsFunc(r.Tree.values(), func(v *valueNode) bool { return of(v.Name) && (v.Strips != nil || v.From != nil) })
 }
 
 // morePhoto is where a fabric says more of its photo or its stripes, in the order of the places.

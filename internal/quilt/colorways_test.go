@@ -29,6 +29,9 @@ func fabricsWritten(text string) (list []written) {
 		if m.Defines != "fabric" {
 			continue
 		}
+		if strings.Contains(text[m.Span.End:m.Span.End+strings.IndexByte(text[m.Span.End:]+"\n", '\n')], "stripes") {
+			continue // pieces are cut from places of it, which no other fabric has
+		}
 		end := m.Span.End + strings.IndexAny(text[m.Span.End:]+"\n", "\r\n")
 		list = append(list, written{m.Name(), m.Span, layout.Span{Start: m.Span.End, End: end}})
 	}
@@ -39,30 +42,14 @@ func fabricsWritten(text string) (list []written) {
 // order stay, so that scraps are dealt alike.
 func writtenOut(text string, a, b, c written, colour string) string {
 	tree, _ := layout.Parse(layout.NewSource(text))
-	var names []layout.Edit
+	edits := []layout.Edit{{Span: a.behind, Text: text[b.behind.Start:b.behind.End]}, {Span: b.behind, Text: text[a.behind.Start:a.behind.End]}, {Span: c.behind, Text: " " + colour}}
 	for _, m := range tree.Mentions() {
 		switch {
 		case m.Scope != layout.Cloths:
 		case m.Key() == layout.FoldName(a.name):
-			names = append(names, layout.Edit{Span: m.Span, Text: b.name})
+			edits = append(edits, layout.Edit{Span: m.Span, Text: b.name})
 		case m.Key() == layout.FoldName(b.name):
-			names = append(names, layout.Edit{Span: m.Span, Text: a.name})
-		}
-	}
-	slices.SortFunc(names, func(x, y layout.Edit) int { return x.Span.Start - y.Span.Start })
-	within := func(at layout.Span) (list []layout.Edit) { // the names there, counted from its start
-		for _, e := range names {
-			if e.Span.Start >= at.Start && e.Span.End <= at.End {
-				list = append(list, layout.Edit{Span: layout.Span{Start: e.Span.Start - at.Start, End: e.Span.End - at.Start}, Text: e.Text})
-			}
-		}
-		return list
-	}
-	line := func(w written) string { return layout.Apply(text[w.behind.Start:w.behind.End], within(w.behind)) }
-	edits := []layout.Edit{{Span: a.behind, Text: line(b)}, {Span: b.behind, Text: line(a)}, {Span: c.behind, Text: " " + colour}}
-	for _, e := range names {
-		if !slices.ContainsFunc([]written{a, b, c}, func(w written) bool { return e.Span.Start >= w.behind.Start && e.Span.End <= w.behind.End }) {
-			edits = append(edits, e)
+			edits = append(edits, layout.Edit{Span: m.Span, Text: a.name})
 		}
 	}
 	slices.SortFunc(edits, func(x, y layout.Edit) int { return x.Span.Start - y.Span.Start })
