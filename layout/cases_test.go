@@ -142,7 +142,7 @@ func allCases(t testing.TB) []testCase {
 	var all []testCase
 	for _, list := range [][]testCase{
 		acceptedCases(), lineCases(), lengthCases(), fabricCases(), printCases(), colorwayCases(), quiltSizeCases(), swapCases(), setCases(), blockCases(),
-		hintCases(), gridCases(), sizeCases(), edgingCases(), poolCases(), textCases(), bytesCases(), lookAlikeCases(),
+		hintCases(), gridCases(), sizeCases(), edgingCases(), onHandCases(), poolCases(), textCases(), bytesCases(), lookAlikeCases(),
 	} {
 		all = append(all, list...)
 	}

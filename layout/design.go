@@ -17,6 +17,7 @@ type Design struct {
 	turning
 	edgings
 	finish
+	OnHand    []OnHand
 	Contrast  *Contrast // nil if not said
 	Colorways []Colorway
 	Sizes     []QuiltSize // the one that is the layout as written first; none of a design in a size

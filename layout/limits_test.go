@@ -69,6 +69,7 @@ func bounds() []bound {
 	}
 	borders := func(n int) string { return one + grid + strings.Repeat("border 1 navy\n", n) }
 	colorways := func(n int) string { return one + grid + numbered(n, "colorway c%d navy teal\n") }
+	onHand := func(n int) string { return small + strings.Repeat("on-hand wedges navy 1\n", n) }
 	sizes := func(n int) string { return one + grid + "border 1 navy\n" + numbered(n, "size s%d border 2\n") }
 	long := func(bytes int) string { return one + grid + "# " + strings.Repeat("a", bytes-2) + "\n" }
 	lines := func(n int) string { return one + grid + strings.Repeat("\n", n-5) }
@@ -110,6 +111,7 @@ func bounds() []bound {
 		{"blocks", labels(layout.MaxBlocks), labels(layout.MaxBlocks + 3), "a layout may define at most 500 blocks"},
 		{"colorways", colorways(layout.MaxColorways), colorways(layout.MaxColorways + 3), "a layout may have at most 40 colorways"},
 		{"sizes", sizes(layout.MaxSizes), sizes(layout.MaxSizes + 3), "a layout may have at most 20 sizes"},
+		{"lines of pieces on hand", onHand(layout.MaxOnHand), onHand(layout.MaxOnHand + 3), "a layout may have at most 100 lines of pieces on hand"},
 		{"seam", seams("1"), seams("1 1/64"), "a seam allowance of 1 1/64 in is too wide; the limit is 1 in"},
 		{"seam above nothing", seams("1/1000 mm"), seams("0"), "a seam allowance must be above 0"},
 		{"side, the least", sided("1/4"), sided("15/64"), "this makes blocks of 15/64 in, but a block must be 1/4 in to 120 in"},

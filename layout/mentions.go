@@ -161,6 +161,9 @@ func (t *Tree) addEdges(add func(NameNode, Mention)) {
 	if t.Backing != nil {
 		add(*t.Backing, Mention{In: "backing"})
 	}
+	for _, h := range t.OnHand {
+		add(h.Value.Name, Mention{In: "on-hand"})
+	}
 	labels := map[string]bool{}
 	for _, b := range t.Blocks {
 		labels[b.Label.key()] = true

@@ -372,6 +372,9 @@ func (z *sizing) apply(n *quiltSizeNode, counts [2]int, t *Tree) {
 	for i := range scaled {
 		scaled[i].apply()
 	}
+	if given != nil || n.Units != nil {
+		t.OnHand = nil // pieces on hand are of the size that is written
+	}
 	if n.BordersAt.Empty() {
 		return
 	}

@@ -47,7 +47,7 @@ func (s *Statement) Words() []string { return append([]string{s.Word}, s.also...
 // everyStatement is made once, and no one changes it.
 var everyStatement = sync.OnceValue(func() []Statement {
 	return slices.Concat(textStatements(), sizeStatements(), paletteStatements(), fabricStatements(), motifStatements(), stripSetStatements(), scrapsStatements(), swapStatements(),
-		websStatements(), turningStatements(), blockStatements(), gridStatements(), edgingStatements(), finishStatements(), valueStepStatements(), colorwayStatements(), quiltSizeStatements())
+		websStatements(), turningStatements(), blockStatements(), gridStatements(), edgingStatements(), finishStatements(), onHandStatements(), valueStepStatements(), colorwayStatements(), quiltSizeStatements())
 })
 
 // language is the statements with what is looked up in them.

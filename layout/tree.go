@@ -18,6 +18,7 @@ type Tree struct {
 	gridNodes
 	edgingNodes
 	finishNodes
+	OnHand    []*onHandNode
 	Contrast  *contrastNode
 	Colorways []*colorwayNode
 	Sizes     []*quiltSizeNode

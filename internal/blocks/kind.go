@@ -106,3 +106,23 @@ func Find(kinds []*Kind, name string) (*Kind, bool) {
 	}
 	return nil, false
 }
+
+// Kept is a role whose pieces a layout may say to be on hand, with their shape.
+type Kept struct {
+	Role  string
+	Shape Shape
+}
+
+// KeptRoles are those of some kinds, in their order.
+func KeptRoles(kinds []*Kind) (list []Kept) {
+	for _, k := range kinds {
+		for i := range k.Pieces {
+			p := &k.Pieces[i]
+			kept := Kept{k.Roles[p.Role].Name, p.Shape}
+			if p.Shape.Description().Kept && !slices.Contains(list, kept) {
+				list = append(list, kept)
+			}
+		}
+	}
+	return list
+}

@@ -63,6 +63,7 @@ type Description struct {
 	ByRuler    bool        // a ruler alone cuts it, from its size; what has a template beside that comes last
 	Tools      []Tool      // what it is cut with, beside cutter, mat and ruler
 	Shaped     bool        // its size does not tell how it is cut, so that words must
+	Kept       bool        // what is cut beyond need is kept for another quilt: a layout may say how many are on hand
 	Marked     bool        // a line is drawn on the fabric before it is cut
 	FinishedAs string      // which of its measures its finished size is, in words; "" for width and length
 	CutTitle   string      // how it is cut, in a word and in sentences; "" where its size tells

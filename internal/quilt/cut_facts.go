@@ -21,6 +21,7 @@ type CutFacts struct {
 	Backing     int             // fabric, by index, -1 if not said
 	Batting     bool            // asked for
 	Extra       layout.Extra    // cloth beyond what is cut, as far as it is said
+	OnHand      []OnHand        // pieces that are cut already
 	Unused      []int           // fabrics, by index, that no patch, binding or backing shows, the least first
 }
 

@@ -15,7 +15,7 @@ func Check(title string, s *summary.Summary) document.Document {
 	c := &checked{Summary: s}
 	d := document.Document{Title: title}
 	for _, s := range []document.Section{
-		c.sizes(), c.blocks(), c.centers(), c.hints(), c.strips(), c.stripSets(), c.sashes(), c.borders(), c.binding(), c.fabrics(), c.colorways(), c.quiltSizes(), c.marks(),
+		c.sizes(), c.blocks(), c.centers(), c.hints(), c.strips(), c.stripSets(), c.sashes(), c.borders(), c.binding(), c.fabrics(), c.onHand(), c.colorways(), c.quiltSizes(), c.marks(),
 	} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
@@ -236,6 +236,15 @@ func (c *checked) fabrics() document.Section {
 		t.Rows = append(t.Rows, r)
 	}
 	return with(section("fabrics", "Fabrics from dark to light", document.Detail), t)
+}
+
+// onHand are the pieces that are cut already.
+func (c *checked) onHand() document.Section {
+	t := table(words(""), counts(""))
+	for _, o := range c.OnHand {
+		t.Rows = append(t.Rows, row(measure.Plural(handCloth(o.Cloth, o.Reversed)+" "+handPieces(o.Role)), number(o.Pieces)))
+	}
+	return with(section(UseFirstID, "Already cut", document.Detail), t)
 }
 
 // colorways are what takes the place of what.

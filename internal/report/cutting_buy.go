@@ -67,6 +67,13 @@ func (c *cuts) allows() bool { return c.Allowance.SquareUp+c.Allowance.Spare > 0
 
 // lengths are what is bought and what is cut of it, and between them what that takes with the allowances, where there are any.
 func (c *cuts) lengths(p *supplies.Purchase) []document.Cell {
+	if p.Buy == 0 { // all that is cut from it is on hand
+		list := cells("none", "")
+		if c.allows() {
+			list = append(list, cell(""))
+		}
+		return list
+	}
 	list := cells(c.shop(p), c.Units.AtLeast(p.ExactCut))
 	if c.allows() {
 		list = append(list, cell(c.Units.AtLeast(p.Need)))
@@ -108,10 +115,13 @@ func (c *cuts) uses(fabric int) []string {
 		}
 	}
 	for _, n := range f.Lines {
+		if l := &c.Lines[n]; l.OnHand > 0 && l.OnHand == l.Pieces {
+			continue
+		}
 		say(c.plans.useName(&c.Lines[n]))
 	}
 	if slices.ContainsFunc(c.Sets, func(s cutting.StripSet) bool {
-		return slices.ContainsFunc(s.Bands, func(b cutting.Band) bool { return b.Fabric == fabric })
+		return len(s.Runs) > 0 && slices.ContainsFunc(s.Bands, func(b cutting.Band) bool { return b.Fabric == fabric })
 	}) {
 		say("strip sets")
 	}

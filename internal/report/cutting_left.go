@@ -26,7 +26,13 @@ func (c *cuts) leftovers() document.Section {
 func (c *cuts) leftPieces() document.Table {
 	t := document.Table{Named: true, Columns: []document.Column{{Title: "leftover"}, {Title: "pieces", Kind: document.Counts, BySize: true}, {Title: "enough for"}}}
 	for _, l := range c.Left {
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{c.leftName(&l), cell(number(l.Pieces)), cell(c.enoughFor(&l))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{c.leftName(&l), cell(number(l.Pieces)), cell(enoughFor(l.Set >= 0, l.Pieces))}})
+	}
+	for i := range c.OnHand {
+		h := &c.OnHand[i]
+		if h.Left() > 0 {
+			t.Rows = append(t.Rows, row(measure.Plural(c.handName(h))+" on hand", number(h.Left()), enoughFor(h.Wedges(), h.Left())))
+		}
 	}
 	return t
 }
@@ -44,15 +50,15 @@ func (c *cuts) leftName(l *cutting.LeftPieces) document.Cell {
 	return named
 }
 
-// enoughFor says how many circles wedges of a strip set make, "" of other pieces.
-func (c *cuts) enoughFor(l *cutting.LeftPieces) string {
+// enoughFor says how many circles wedges make, "" of other pieces.
+func enoughFor(wedges bool, n int) string {
 	switch {
-	case l.Set < 0:
+	case !wedges:
 		return ""
-	case l.Pieces < inCircle:
+	case n < inCircle:
 		return "less than a circle of eight"
 	}
-	return measure.Count(l.Pieces/inCircle, "circle") + " of eight"
+	return measure.Count(n/inCircle, "circle") + " of eight"
 }
 
 // inCircle is how many wedges make a circle.

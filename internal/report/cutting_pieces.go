@@ -204,11 +204,11 @@ const ClothHead = "from"
 func (c *cuts) pieces() document.Section {
 	t := document.Table{Columns: []document.Column{
 		{Title: "line", Kind: document.Counts}, {Title: "piece"}, {Title: ClothHead, Aside: true}, {Title: "finished"}, {Title: "cut"},
-		{Title: "to trim", Kind: document.Lengths, Aside: true}, {Title: "pieces", Kind: document.Counts, BySize: true}, {Title: "left/right", Aside: true}}}
+		{Title: "to trim", Kind: document.Lengths, Aside: true}, {Title: OnHandHead, Kind: document.Counts, Aside: true}, {Title: "pieces", Kind: document.Counts, BySize: true}, {Title: "left/right", Aside: true}}}
 	for i := range c.Lines {
 		line := &c.Lines[i]
 		r := document.Row{About: document.About{Patches: line.Patches}, Cells: cells(number(i+1), c.plans.pieceName(line), "", c.finished(&line.Piece),
-			c.cutSize(&line.Piece), c.trim(&line.Piece), number(line.Pieces), hands(line))}
+			c.cutSize(&line.Piece), c.trim(&line.Piece), onHandCount(line), number(line.Pieces), hands(line))}
 		r.Cells[2] = c.clothCell(line)
 		t.Rows = append(t.Rows, r)
 	}
@@ -240,6 +240,9 @@ func PiecesInShort(p *Plans) document.Table {
 			last = cloth
 		}
 		pieces, cut := p.countedPieces(line.Pieces, line), c.cutSize(&line.Piece)
+		if line.OnHand > 0 {
+			pieces += fmt.Sprintf(", %d of them on hand", line.OnHand)
+		}
 		if hands(line) != "" {
 			pieces += fmt.Sprintf(", %d left and %d right", line.Left, line.Right)
 		}

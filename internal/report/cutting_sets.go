@@ -139,6 +139,9 @@ func (c *cuts) setNotes(press *sewing.StripSets, n int) []string {
 		}
 		list = append(list, text+".")
 	}
+	if text := c.handSet(n); text != "" {
+		list = append(list, text)
+	}
 	return list
 }
 

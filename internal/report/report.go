@@ -153,7 +153,7 @@ func (p *Plans) One() *cutting.Plan {
 	}
 	return p.all().one.Get(p.sign, func() *cutting.Plan {
 		o := p.Cutting
-		o.Copies = 1
+		o.Copies, o.NothingOnHand = 1, true // which serve one of the quilts
 		return cutting.Build(p.sign, p.Top, o)
 	})
 }

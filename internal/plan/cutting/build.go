@@ -76,6 +76,7 @@ func plan(sign *stop.Sign, top *quilt.Top, o Options) *planning {
 	p.gather()
 	p.edgings()
 	p.inOrder()
+	p.useOnHand()
 	p.sewSets()
 	p.layBlocks()
 	return p

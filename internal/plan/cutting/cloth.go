@@ -150,10 +150,11 @@ type StripSet struct {
 	FirstOfSet  int        // of them of the kind cut first
 	SecondOfSet int
 	Runs        []SetRun `json:"sets"`
-	Lines       [2]int   `json:"lines"`  // of wedges as the bands stand, and reversed; -1 for none
-	Wanted      [2]int   `json:"wanted"` // wedges
+	Lines       [2]int   `json:"lines"`            // of wedges as the bands stand, and reversed; -1 for none
+	Wanted      [2]int   `json:"wanted"`           // wedges
+	OnHand      [2]int   `json:"on_hand,omitzero"` // of them on hand, which are not cut
 	Given       [2]int   `json:"given"`
-	LeftOver    [2]int   `json:"left_over"` // wedges of each kind beyond those wanted
+	LeftOver    [2]int   `json:"left_over"` // wedges of each kind beyond those that are wanted of it
 }
 
 // SetRun is strip sets of one length.

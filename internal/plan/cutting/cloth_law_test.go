@@ -35,6 +35,12 @@ func tooLittle(p *Plan, squareUp, most measure.NM) error {
 		if p.Backing != nil && p.BackingOf == f.Index {
 			cut += p.Backing.Ways[p.Backing.Less].LengthCut * measure.NM(p.Copies)
 		}
+		if cut == 0 { // all is on hand, and nothing is bought
+			if f.Purchase.Buy != 0 {
+				return fmt.Errorf("%s: %s bought, and nothing is cut", f.Name, measure.Text(f.Purchase.Buy, p.Units))
+			}
+			continue
+		}
 		if wants := cut + squareUp + min(widest, most); f.Purchase.Buy < wants {
 			return fmt.Errorf("%s: %s bought, %s wanted", f.Name, measure.Text(f.Purchase.Buy, p.Units), measure.Text(wants, p.Units))
 		}

@@ -30,6 +30,7 @@ func (p *planning) demands() [][]demand {
 		p.unitsOf(line)
 		fabric := &p.Fabrics[line.Fabric]
 		switch {
+		case line.Units == 0: // all are on hand
 		case line.edging() && p.lengthwise(line):
 			continue // laid out in blocks of cloth
 		case line.edging() && line.Piece.AlongCut+p.longer(line) > fabric.UsableWidth:
@@ -49,8 +50,8 @@ func (p *planning) demands() [][]demand {
 // unitsOf counts what is cut off strips for a line.
 func (p *planning) unitsOf(line *Line) {
 	per := line.Piece.Method.PerUnit()
-	line.Units = up(line.Pieces, per)
-	line.Spare = line.Units*per - line.Pieces
+	line.Units = up(line.Pieces-line.OnHand, per)
+	line.Spare = line.Units*per - (line.Pieces - line.OnHand)
 }
 
 // lineDemand is what a line of one fabric asks of its strips.
@@ -102,6 +103,9 @@ func (p *planning) setStrips(list [][]demand) {
 			if n >= 0 {
 				lines = append(lines, n)
 			}
+		}
+		if s.toCut() == [2]int{} {
+			continue
 		}
 		if len(s.Runs) == 0 {
 			p.tooLong(&p.Lines[lines[0]], s.LengthCut)

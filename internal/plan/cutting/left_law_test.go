@@ -37,6 +37,14 @@ func lost(top *quilt.Top, p *Plan) error {
 			cut[sortOf{n, -1, false}] += units * p.Lines[n].Piece.Method.PerUnit()
 		}
 	}
+	for _, h := range p.OnHand { // which serve as if they were cut
+		if h.Used < 0 || h.Used > h.Pieces {
+			return fmt.Errorf("%d of %d pieces on hand are used", h.Used, h.Pieces)
+		}
+		if h.Used > 0 {
+			cut[sortOfLine(p, h.Line)] += h.Used
+		}
+	}
 	for i := range top.Patches {
 		gone[sortOfLine(p, p.LineOf[i])] += p.Copies
 	}
@@ -108,7 +116,7 @@ func unitsCut(f *Fabric) map[int]int {
 
 // TestNoPieceIsLost: of every sort, pieces that are used and pieces that are left are those that are cut.
 func TestNoPieceIsLost(t *testing.T) {
-	left := 0
+	left, used := 0, 0
 	for _, n := range everyTop(150) {
 		for _, o := range n.variants {
 			p := planned(n.Top, o)
@@ -116,6 +124,9 @@ func TestNoPieceIsLost(t *testing.T) {
 				continue
 			}
 			left += len(p.Left)
+			for _, h := range p.OnHand {
+				used += h.Used
+			}
 			if err := lost(n.Top, p); err != nil {
 				t.Fatalf("%s: %v", n.name, err)
 			}
@@ -123,6 +134,9 @@ func TestNoPieceIsLost(t *testing.T) {
 	}
 	if left < 50 {
 		t.Errorf("only %d sorts of pieces are left", left)
+	}
+	if used < 50 {
+		t.Errorf("only %d pieces on hand are used", used)
 	}
 	for what, harm := range map[string]func(*Plan){
 		"leftover wedges that are not told":  func(p *Plan) { p.Left = nil },

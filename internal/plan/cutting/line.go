@@ -38,13 +38,14 @@ type Line struct {
 	Set      int   `json:"strip_set"` // index of the plan's strip sets, -1 for pieces of one fabric
 	Reversed bool  `json:"reversed"`
 	Piece    Piece `json:"piece"`
-	Border   int   `json:"border"`  // of the top, from the inside out, -1 elsewhere
-	Patches  []int `json:"patches"` // of the top, by index, rising; each stands for as many pieces as there are copies
-	Pieces   int   `json:"pieces"`  // wanted: patches times copies
-	Left     int   `json:"left"`    // of them left-hand ones, where hands matter
-	Right    int   `json:"right"`   // right-hand ones
-	Units    int   `json:"units"`   // cut off strips: squares, wedges, rectangles; strips to be joined
-	Spare    int   `json:"spare"`   // pieces cut beyond those wanted
+	Border   int   `json:"border"`            // of the top, from the inside out, -1 elsewhere
+	Patches  []int `json:"patches"`           // of the top, by index, rising; each stands for as many pieces as there are copies
+	Pieces   int   `json:"pieces"`            // wanted: patches times copies
+	Left     int   `json:"left"`              // of them left-hand ones, where hands matter
+	Right    int   `json:"right"`             // right-hand ones
+	OnHand   int   `json:"on_hand,omitempty"` // of them on hand, which are not cut
+	Units    int   `json:"units"`             // cut off strips: squares, wedges, rectangles; strips to be joined
+	Spare    int   `json:"spare"`             // pieces cut beyond those wanted
 	Place    Place // in the layout
 }
 

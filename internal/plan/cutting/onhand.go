@@ -215,6 +215,9 @@ func resized(top *quilt.Top, side measure.NM) *quilt.Top {
 	less, part := top.SideFinished-side, float64(side)/float64(top.SideFinished)
 	across, down := measure.NM(top.Columns)*less, measure.NM(top.Rows)*less
 	t.SideFinished = side
+	if side != top.SideFinished {
+		t.CutFacts.OnHand = nil // pieces on hand are of the size that is written
+	}
 	t.Outer.Max.X, t.Outer.Max.Y = t.Outer.Max.X-across, t.Outer.Max.Y-down
 	for h, cut := range t.CutFacts.StripsCut {
 		if cut > 0 {

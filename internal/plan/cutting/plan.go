@@ -28,6 +28,7 @@ type Plan struct {
 	Lines     []Line            `json:"lines"`      // every distinct piece; a line's number is its index
 	LineOf    []int             // line that supplies each patch of the top, by the patch's index
 	HandOf    []Hand            // of each patch
+	OnHand    []OnHandPieces    `json:"on_hand_pieces"`        // used before others are cut
 	Left      []LeftPieces      `json:"left_pieces"`           // cut beyond those that the quilt takes
 	Wedges    []Wedge           `json:"wedges"`                // what each strip that wedges come from gives, widest first
 	Tumblers  []Tumbler         `json:"tumblers"`              // the same for columns
@@ -101,6 +102,7 @@ type Options struct {
 	LongEdgesStraight bool         // triangles from squares cut twice, their long edge on the straight grain
 	DiagonalBorders   bool         // border strips joined with diagonal seams, in place of straight ones; whole strips suffice for either
 	BindingAllowance  measure.NM   // beyond the perimeter; default 10 in, 25 cm
+	NothingOnHand     bool         // pieces on hand are not used
 	BackingOverhang   measure.NM   // on each side; default 4 in, 10 cm
 	BattingOverhang   measure.NM   // on each side; default 3 in, 7.5 cm
 }

@@ -37,13 +37,14 @@ func (p *planning) setOf(patch int) (set int, reversed bool) {
 		return at.set, at.reversed
 	}
 	if at, ok := p.sets[string(back)]; ok {
-		at.reversed = true
+		at.reversed = !at.reversed
 		p.sets[string(forth)] = at
-		return at.set, true
+		return at.set, at.reversed
 	}
-	at := setAt{set: p.newSet(patch, string(forth) == string(back))}
+	alike := string(forth) == string(back)
+	at := setAt{p.newSet(patch, alike), t.Reversed && !alike}
 	p.sets[string(forth)] = at
-	return at.set, false
+	return at.set, at.reversed
 }
 
 // How many different strip sets a plan may have, and how many strips they may have in all: pools of scraps in their strips can
@@ -67,20 +68,19 @@ func (p *planning) tooManySets(s *StripSet, at Place) {
 	}
 }
 
-// newSet begins a strip set for a patch's bands.
+// newSet begins a strip set for a patch's bands, which stand as the layout has them.
 func (p *planning) newSet(patch int, alike bool) int {
 	t := &p.top.Patches[patch]
 	given := &p.top.CutFacts.Sets[t.Set]
 	s := StripSet{Name: given.Name, StripCut: p.top.CutFacts.StripsCut[given.Height], Alike: alike, Lines: [2]int{-1, -1}}
 	q := p.top.Seam
-	for i := range int(t.Count) {
-		at := i
+	for i, cut := range given.BandsCut {
+		face := int(t.First) + i
 		if t.Reversed {
-			at = int(t.Count) - 1 - i
+			face = int(t.First) + int(t.Count) - 1 - i
 		}
-		cut := given.BandsCut[at]
 		s.Bands = append(s.Bands, Band{
-			Fabric: p.fabric(int(p.top.Faces[int(t.First)+i].Fabric)), WidthCut: cut, WidthFinished: cut - 2*q, OnRuler: p.ruler(blocks.Exact{Cut: cut}),
+			Fabric: p.fabric(int(p.top.Faces[face].Fabric)), WidthCut: cut, WidthFinished: cut - 2*q, OnRuler: p.ruler(blocks.Exact{Cut: cut}),
 		})
 		s.WidthCut += cut
 	}
@@ -111,10 +111,11 @@ func (p *planning) sewSet(s *StripSet) {
 	var piece *Piece
 	for way, n := range s.Lines {
 		if n >= 0 {
-			s.Wanted[way], piece = p.Lines[n].Pieces, &p.Lines[n].Piece
+			s.Wanted[way], s.OnHand[way], piece = p.Lines[n].Pieces, p.Lines[n].OnHand, &p.Lines[n].Piece
 		}
 	}
-	if s.PerSet = nested(s.LengthCut, piece); s.PerSet > 0 { // else it is said with the other pieces that are too large
+	s.Runs, s.Given, s.LeftOver = nil, [2]int{}, [2]int{}
+	if s.PerSet = nested(s.LengthCut, piece); s.PerSet > 0 && s.toCut() != [2]int{} { // else it is said with the other pieces that are too large
 		s.run(piece, p.Steps.Trimmed)
 	}
 }
@@ -154,6 +155,9 @@ func (p *planning) quiltByQuilt(one *planning, list [][]demand, joinings [][]joi
 	}
 	for i := range min(len(p.Sets), maxQuiltByQuilt) {
 		s, kept := &p.Sets[i], p.Sets[i]
+		if s.OnHand != [2]int{} { // which are used up in one quilt
+			continue
+		}
 		before := p.clothOfSet(s, list, joinings)
 		s.Runs = slices.Clone(one.Sets[i].Runs)
 		for n := range s.Runs {
@@ -257,9 +261,15 @@ func (s *StripSet) run(piece *Piece, step measure.NM) {
 	s.share()
 }
 
+// toCut is how many wedges of each order are cut.
+func (s *StripSet) toCut() [2]int {
+	return [2]int{s.Wanted[0] - s.OnHand[0], s.Wanted[1] - s.OnHand[1]}
+}
+
 // fewest is the least number of whole sets that gives enough of both kinds.
 func (s *StripSet) fewest() int {
-	a, b, m := s.Wanted[0], s.Wanted[1], s.PerSet
+	cut, m := s.toCut(), s.PerSet
+	a, b := cut[0], cut[1]
 	switch {
 	case s.Alike:
 		return up(a, m)
@@ -271,11 +281,12 @@ func (s *StripSet) fewest() int {
 
 // short says whether some whole sets and one of a number of wedges do not give enough.
 func (s *StripSet) short(sets, last int) bool {
+	cut := s.toCut()
 	if s.Alike {
-		return sets*s.PerSet+last < s.Wanted[0]
+		return sets*s.PerSet+last < cut[0]
 	}
 	each, odd := sets*(s.PerSet/2)+last/2, sets*(s.PerSet%2)+last%2
-	return max(0, s.Wanted[0]-each)+max(0, s.Wanted[1]-each) > odd
+	return max(0, cut[0]-each)+max(0, cut[1]-each) > odd
 }
 
 // share counts what the sets give: where the number of wedges is odd, one more of the kind that is cut first.
@@ -288,7 +299,7 @@ func (s *StripSet) share() {
 	if s.Alike {
 		s.Given = [2]int{2*each + odd, 0}
 	} else {
-		reversed := max(0, s.Wanted[1]-each)
+		reversed := max(0, s.toCut()[1]-each)
 		s.Given = [2]int{each + odd - reversed, each + reversed}
 		for i := range s.Runs {
 			r := &s.Runs[i]
@@ -298,7 +309,8 @@ func (s *StripSet) share() {
 			}
 		}
 	}
-	s.LeftOver = [2]int{s.Given[0] - s.Wanted[0], s.Given[1] - s.Wanted[1]}
+	cut := s.toCut()
+	s.LeftOver = [2]int{s.Given[0] - cut[0], s.Given[1] - cut[1]}
 }
 
 // up is a/b rounded up.

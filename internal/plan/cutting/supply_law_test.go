@@ -120,8 +120,8 @@ func ungiven(p *Plan) error {
 		case line.Set >= 0:
 		case line.Piece.Method == Joined:
 			wanted += measure.NM(line.Pieces) * line.Piece.AlongCut
-		case units[n]*line.Piece.Method.PerUnit() < line.Pieces:
-			return fmt.Errorf("line %d wants %d pieces, its strips give %d", n, line.Pieces, units[n]*line.Piece.Method.PerUnit())
+		case units[n]*line.Piece.Method.PerUnit() < line.Pieces-line.OnHand:
+			return fmt.Errorf("line %d wants %d pieces, its strips give %d", n, line.Pieces-line.OnHand, units[n]*line.Piece.Method.PerUnit())
 		case units[n] != line.Units || line.Spare >= line.Piece.Method.PerUnit():
 			return fmt.Errorf("line %d says %d units and %d to spare, strips give %d", n, line.Units, line.Spare, units[n])
 		}
@@ -151,11 +151,11 @@ func setUngiven(p *Plan, n int, strips map[[3]int64]int) error {
 	wanted := [2]int{}
 	for way, line := range s.Lines {
 		if line >= 0 {
-			wanted[way] = p.Lines[line].Pieces
+			wanted[way] = p.Lines[line].Pieces - p.Lines[line].OnHand
 		}
 	}
-	if given[0] < wanted[0] || given[1] < wanted[1] || given != s.Given || wanted != s.Wanted {
-		return fmt.Errorf("strip set %d gives %v of %v, and says %v of %v", n, given, wanted, s.Given, s.Wanted)
+	if given[0] < wanted[0] || given[1] < wanted[1] || given != s.Given || wanted != s.toCut() {
+		return fmt.Errorf("strip set %d gives %v of %v, and says %v of %v", n, given, wanted, s.Given, s.toCut())
 	}
 	want := map[[2]int64]int{}
 	for _, b := range s.Bands {

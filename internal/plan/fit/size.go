@@ -20,7 +20,7 @@ func (f *fitting) sizeEdits(size measure.NM) edits {
 	for _, r := range f.tree.Rescale(f.design, size) {
 		e = append(e, edit{r.Span, f.written(r.To)})
 	}
-	return e
+	return e.with(f.withoutOnHand())
 }
 
 // mark is what borders are rounded to.

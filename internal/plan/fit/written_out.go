@@ -49,6 +49,9 @@ func WrittenOut(text, size string, read func(text string) (*layout.Design, *layo
 				e = append(e, edit{r.Span, f.written(r.To)})
 			}
 		}
+		if n.Units != nil || n.Strip != nil || n.Side != nil {
+			e = e.with(f.withoutOnHand())
+		}
 		if !n.BordersAt.Empty() {
 			for i, b := range f.tree.Borders {
 				if i < len(n.Borders) {
@@ -111,6 +114,15 @@ func (f *fitting) source(at layout.Span) string { return f.whole[at.Start:at.End
 func (f *fitting) withoutSizes() edits {
 	var e edits
 	for _, n := range f.tree.Sizes {
+		e = append(e, edit{f.wholeLines(n.Span), ""})
+	}
+	return e
+}
+
+// withoutOnHand leaves the lines of pieces on hand out, which are of the size that is written.
+func (f *fitting) withoutOnHand() edits {
+	var e edits
+	for _, n := range f.tree.OnHand {
 		e = append(e, edit{f.wholeLines(n.Span), ""})
 	}
 	return e

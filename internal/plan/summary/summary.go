@@ -35,6 +35,7 @@ type Summary struct {
 	Stars         Centres        `json:"star_centres"`
 	Fabrics       []Fabric       `json:"fabrics"` // by value, darkest first
 	StripSets     []StripSet     `json:"strip_sets"`
+	OnHand        []OnHand       `json:"on_hand,omitempty"` // pieces that are cut already
 	Colorways     []Colorway     `json:"colorways"`
 	Sizes         []QuiltSize    `json:"sizes"`
 	Hints         []Hint         `json:"hints"`
@@ -99,6 +100,14 @@ type Pieces struct {
 	FromSets int    `json:"from_strip_sets"` // of them, cut from strips that are sewn together
 }
 
+// OnHand is pieces that are cut already.
+type OnHand struct {
+	Role     string `json:"piece"` // as in the layout
+	Cloth    string `json:"cut_from"`
+	Reversed bool   `json:"reversed"`
+	Pieces   int    `json:"pieces"`
+}
+
 // Build summarises a design and its top, which must be the design's own.
 func Build(d *layout.Design, t *quilt.Top) *Summary {
 	s := &Summary{
@@ -116,6 +125,9 @@ func Build(d *layout.Design, t *quilt.Top) *Summary {
 	s.Strips = strips(d)
 	s.edgings(d, t)
 	s.StripSets = stripSets(d, t)
+	for _, o := range t.CutFacts.OnHand {
+		s.OnHand = append(s.OnHand, OnHand{o.Role, o.Cloth, o.Reversed, o.Count})
+	}
 	s.Colorways = colorways(t)
 	s.Sizes = quiltSizes(t)
 	s.Hints = hints(d)

@@ -12,12 +12,7 @@ func (v *inventor) colorways(seed uint64, text string) string {
 	if !v.one(5) {
 		return ""
 	}
-	end := text[len(strings.TrimRight(text, "\r\n")):]
-	if strings.HasPrefix(end, "\r\n") {
-		end = "\r\n"
-	} else if end != "" {
-		end = end[:1]
-	}
+	end := lineEnd(text)
 	var lines strings.Builder
 	for _, name := range []string{"way-1", "Ночь", "way_3"}[:1+v.IntN(3)] {
 		words := []string{pick(v, []string{"colorway", "colourway", "Colorway"}), name}

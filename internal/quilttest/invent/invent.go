@@ -51,7 +51,7 @@ func Layout(seed uint64) string {
 		v.Shuffle(len(groups), func(i, j int) { groups[i], groups[j] = groups[j], groups[i] })
 	}
 	text := v.file(groups)
-	return v.sized(seed, text+v.colorways(seed, text))
+	return v.sized(seed, text+v.colorways(seed, text)+v.onHand(seed, text))
 }
 
 // one says yes once in so many times.

@@ -41,6 +41,7 @@ func (t *Tally) Add(d *layout.Design) {
 	t.see(true, "%d values for webs", len(d.Webs))
 	t.see(true, "%d borders", len(d.Borders))
 	t.see(d.Binding != nil, "binding")
+	t.see(len(d.OnHand) > 0, "pieces on hand")
 	t.see(strings.ContainsFunc(d.Fabrics[0].Name, func(r rune) bool { return r > 127 }), "name in another script")
 	t.more(d)
 	for i := range d.Blocks {
@@ -161,7 +162,7 @@ func wanted() []string {
 		"table of webs", "pool dealt in way 0", "pool dealt in way 1", "pool dealt in way 2", "pool of another deal",
 		"value dealt from a pool", "band dealt from a pool", "role for the outside",
 		"column of several cells", "column of one cell", "column with ends of their own", "column with ends of half a piece",
-		"notes", "contrast", "backing", "batting",
+		"notes", "contrast", "backing", "batting", "pieces on hand",
 	}
 	for turns := range 4 {
 		list = append(list, fmt.Sprintf("turned %d times", turns))

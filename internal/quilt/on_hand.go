@@ -1,0 +1,109 @@
+package quilt
+
+import (
+	"fmt"
+	"slices"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/layout"
+)
+
+// OnHand is pieces that are cut already.
+type OnHand struct {
+	Role     string
+	Shape    blocks.Shape
+	Cloth    string // the fabric or the strip set that they are cut from, by name
+	Reversed bool   // wedges of a strip set, cut with the tip on the other edge
+	Count    int
+	Patch    int // the first patch that they fit, by index; -1 where they fit none
+	Place    layout.Span
+
+	height   blocks.WedgeHeight // of wedges
+	fabrics  []int              // that they show, from the wide end to the tip; -1 for one that is not in this colorway
+	bandsCut []measure.NM       // widths of their strips in that order; nil where they are of one fabric
+}
+
+// onHand finds what the pieces on hand fit.
+func (l *builder) onHand() {
+	for _, h := range l.design.OnHand {
+		o := l.pieceOnHand(h)
+		if o.Patch = l.fitting(&o); o.Patch < 0 {
+			l.Warnings = append(l.Warnings, layout.Fault{
+				Severity: layout.Warning, Span: h.Span, Hint: "leave the line out, or see that its name and its strip are right",
+				Message: fmt.Sprintf("the quilt has no use for the %s on hand", o.Role),
+			})
+		}
+		l.CutFacts.OnHand = append(l.CutFacts.OnHand, o)
+	}
+}
+
+// pieceOnHand is what the design says to be on hand.
+func (l *builder) pieceOnHand(h layout.OnHand) OnHand {
+	o := OnHand{Role: h.Role, Count: h.Count, Reversed: h.Fill.Reversed, Place: h.Span, height: h.Height, Patch: -1}
+	for _, k := range blocks.KeptRoles(blocks.Kinds()) {
+		if k.Role == h.Role {
+			o.Shape = k.Shape
+		}
+	}
+	if h.Fill.Set < 0 {
+		o.Cloth, o.fabrics = l.design.Fabrics[h.Fill.Fabric].Name, []int{h.Fill.Fabric}
+		return o
+	}
+	s := &l.design.StripSets[h.Fill.Set]
+	o.Cloth = s.Name
+	for _, b := range s.Bands {
+		o.fabrics, o.bandsCut = append(o.fabrics, b.Fabric), append(o.bandsCut, b.Cut[h.Height])
+	}
+	if o.Reversed {
+		slices.Reverse(o.fabrics)
+		slices.Reverse(o.bandsCut)
+	}
+	return o
+}
+
+// fitting is the first patch that pieces on hand fit, -1 for none.
+func (t *Top) fitting(o *OnHand) int {
+	return slices.IndexFunc(t.Patches, func(p Patch) bool {
+		if p.Shape != o.Shape || p.Cell < 0 || (p.Set < 0) != (o.bandsCut == nil) || int(p.Count) != len(o.fabrics) {
+			return false
+		}
+		for i, f := range o.fabrics {
+			if int(t.Faces[int(p.First)+i].Fabric) != f {
+				return false
+			}
+		}
+		if d := p.Shape.Description(); d.Sized == blocks.ByStrip {
+			kind, ok := blocks.Find(blocks.Kinds(), t.Cells[p.Cell].Kind)
+			return ok && kind.Height == o.height && t.banded(&p, o.bandsCut)
+		}
+		return true
+	})
+}
+
+// banded says whether the strips of a patch have widths, from its wide end to its tip.
+func (t *Top) banded(p *Patch, cut []measure.NM) bool {
+	if cut == nil {
+		return true
+	}
+	own := t.CutFacts.Sets[p.Set].BandsCut
+	if p.Reversed {
+		own = slices.Clone(own)
+		slices.Reverse(own)
+	}
+	return slices.Equal(own, cut)
+}
+
+// onHandIn is what the pieces on hand fit where the top is in other fabrics: pieces keep the fabrics that they are cut from.
+func (t *Top) onHandIn(fabrics []Fabric) []OnHand {
+	list := slices.Clone(t.CutFacts.OnHand)
+	for i := range list {
+		o := &list[i]
+		o.fabrics = slices.Clone(o.fabrics)
+		for n, f := range o.fabrics {
+			o.fabrics[n] = slices.IndexFunc(fabrics, func(g Fabric) bool { return g.Name == t.Fabrics[f].Name && g.Colour == t.Fabrics[f].Colour })
+		}
+		o.Patch = t.fitting(o)
+	}
+	return list
+}
