@@ -67,18 +67,14 @@ func (c *cuts) allows() bool { return c.Allowance.SquareUp+c.Allowance.Spare > 0
 
 // lengths are what is bought and what is cut of it, and between them what that takes with the allowances, where there are any.
 func (c *cuts) lengths(p *supplies.Purchase) []document.Cell {
-	if p.Buy == 0 { // all that is cut from it is on hand
-		list := cells("none", "")
-		if c.allows() {
-			list = append(list, cell(""))
-		}
+	list := cells(c.shop(p), c.Units.AtLeast(p.ExactCut), c.Units.AtLeast(p.Need))
+	if p.Buy == 0 {
+		list = cells(c.shop(p), "", "")
+	}
+	if c.allows() {
 		return list
 	}
-	list := cells(c.shop(p), c.Units.AtLeast(p.ExactCut))
-	if c.allows() {
-		list = append(list, cell(c.Units.AtLeast(p.Need)))
-	}
-	return list
+	return list[:2]
 }
 
 // chosenBacking is the fabric of a backing that the layout does not name.

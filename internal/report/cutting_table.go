@@ -99,6 +99,9 @@ func (c *cuts) amount(buy, need measure.NM) amount {
 
 // shop is what to buy of a purchase, as shops sell it; in both units where that is asked for, each rounded up by itself.
 func (c *cuts) shop(p *supplies.Purchase) string {
+	if p.Buy == 0 { // all that is cut from it is on hand
+		return none
+	}
 	text := c.Units.Shop(p.Buy)
 	if !c.plans.BothShop {
 		return text

@@ -68,6 +68,9 @@ func wrongShopping(d document.Document, r Reports) []string {
 		if !strings.HasPrefix(row.Cells[0].Text.String(), f.Name) {
 			wrong = append(wrong, "the row of "+f.Name+" names another fabric")
 		}
+		if f.Purchase.Buy == 0 && row.Cells[1].Text.String() == "none" { // all that is cut from it is on hand
+			continue
+		}
 		buy := lengthsIn(row.Cells[1].Text.String())
 		if len(buy) != 1 || buy[0].nm.Cmp(new(big.Rat).SetInt64(int64(f.Purchase.Buy))) != 0 {
 			wrong = append(wrong, f.Name+" is to be bought as "+row.Cells[1].Text.String()+", but the plan says "+measure.Text(f.Purchase.Buy, r.Cuts.Units))
