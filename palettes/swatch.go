@@ -33,7 +33,7 @@ type PhotoSample struct {
 	Height    int
 	Pixels    int         // that were decoded, counted once more for every ten passes; 0 where the header was refused
 	Bytes     int         // of its file
-	Tile      *image.RGBA // the photo without its outer tenth on each side, up to maxTilePixels long and wide, opaque
+	Tile      *image.RGBA // the photo, up to maxTilePixels long and wide, opaque
 }
 
 // Part is a colour of a print with its part of the cloth, 0 to 1.
@@ -61,7 +61,7 @@ func ReadSwatch(sign *stop.Sign, file []byte) (sample PhotoSample, err error) {
 	sample.look(sign, points)
 	size := picture.Bounds().Size()
 	sample.Width, sample.Height = size.X, size.Y
-	sample.Tile = tile(picture)
+	sample.Tile = tile(sign, picture)
 	return sample, nil
 }
 

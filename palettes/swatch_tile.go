@@ -4,24 +4,26 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"sync"
+
+	"eighthturn/internal/stop"
 )
 
 // maxTilePixels is how many pixels a tile has on its longer side at the most.
-const maxTilePixels = 240
+const maxTilePixels = 1000
 
 // tilePoints is how many points of the photo, across and down, make one pixel of a tile.
-const tilePoints = 3
+const tilePoints = 2
 
-// tile is the part of a photo that was looked at, made small: each pixel is the mean of some
-// points in linear light. Points that are see-through are white.
-func tile(picture image.Image) *image.RGBA {
-	inner := innerPart(picture.Bounds())
-	longer := max(inner.Dx(), inner.Dy())
-	scale := max(1, float64(longer)/maxTilePixels)
-	width, height := max(1, int(float64(inner.Dx())/scale)), max(1, int(float64(inner.Dy())/scale))
+// tile is a photo made small: each pixel is the mean of some points in linear light. Points that are see-through are white.
+func tile(sign *stop.Sign, picture image.Image) *image.RGBA {
+	size := picture.Bounds().Size()
+	scale := max(1, float64(max(size.X, size.Y))/maxTilePixels)
+	width, height := max(1, int(float64(size.X)/scale)), max(1, int(float64(size.Y)/scale))
 	out := image.NewRGBA(image.Rect(0, 0, width, height))
-	t := tiler{picture: picture, part: inner, size: image.Pt(width, height), decode: decoding()}
+	t := newTiler(picture, image.Pt(width, height))
 	for y := range height {
+		sign.Look()
 		for x := range width {
 			out.SetRGBA(x, y, t.pixel(x, y))
 		}
@@ -34,32 +36,82 @@ func innerPart(b image.Rectangle) image.Rectangle {
 	return image.Rect(b.Min.X+b.Dx()/10, b.Min.Y+b.Dy()/10, b.Max.X-b.Dx()/10, b.Max.Y-b.Dy()/10)
 }
 
-// tiler makes a tile of a size, in pixels, of a part of a picture.
+// tiler makes a tile of a size, in pixels, of a picture.
 type tiler struct {
-	picture image.Image
-	part    image.Rectangle
-	size    image.Point
-	decode  [256]float64 // sRGB bytes to linear light
+	part   image.Rectangle
+	size   image.Point
+	at     func(x, y int) color.RGBA // of the picture as it was taken
+	place  func(x, y int) (int, int) // where a pixel of the upright picture lies in it; nil for where it is
+	colour *profileCube              // of its profile, nil for none
+	decode [256]float64              // sRGB bytes to linear light
+	encode []uint8                   // and back, in steps
 }
+
+func newTiler(picture image.Image, size image.Point) *tiler {
+	t := &tiler{part: picture.Bounds(), size: size, decode: decoding(), encode: encoding()}
+	if v, ok := picture.(view); ok {
+		picture, t.place = v.Image, v.place
+		if v.srgb != nil {
+			t.colour = newProfileCube(v.colour)
+		}
+	}
+	t.at = bytesAt(picture)
+	return t
+}
+
+// bytesAt gives the colors of a picture's pixels, those that photos have quicker than the picture itself does.
+func bytesAt(picture image.Image) func(x, y int) color.RGBA {
+	switch m := picture.(type) {
+	case *image.YCbCr:
+		return func(x, y int) color.RGBA {
+			c := m.COffset(x, y)
+			r, g, b := color.YCbCrToRGB(m.Y[m.YOffset(x, y)], m.Cb[c], m.Cr[c])
+			return color.RGBA{r, g, b, 255}
+		}
+	case *image.RGBA:
+		return m.RGBAAt
+	}
+	return func(x, y int) color.RGBA {
+		r, g, b, a := picture.At(x, y).RGBA()
+		return color.RGBA{uint8(r >> 8), uint8(g >> 8), uint8(b >> 8), uint8(a >> 8)}
+	}
+}
+
+// encodingSteps is how many steps of linear light are told apart.
+const encodingSteps = 1 << 15
+
+// encoding is the sRGB byte of each step of linear light.
+var encoding = sync.OnceValue(func() []uint8 {
+	table := make([]uint8, encodingSteps+1)
+	for i := range table {
+		table[i] = Linear{R: float64(i) / encodingSteps}.Colour().R
+	}
+	return table
+})
 
 // pixel is the mean colour of what a pixel of the tile shows.
 func (t *tiler) pixel(atX, atY int) color.RGBA {
-	part, size, decode := t.part, t.size, &t.decode
-	var sum Linear
+	var sum [3]float64
 	for j := range tilePoints {
-		y := part.Min.Y + int((float64(atY)+(float64(j)+0.5)/tilePoints)*float64(part.Dy())/float64(size.Y))
+		down := t.part.Min.Y + ((2*(atY*tilePoints+j)+1)*t.part.Dy())/(2*tilePoints*t.size.Y)
 		for i := range tilePoints {
-			x := part.Min.X + int((float64(atX)+(float64(i)+0.5)/tilePoints)*float64(part.Dx())/float64(size.X))
-			r, g, b, a := t.picture.At(x, y).RGBA()
-			if a < 0xff00 {
-				r, g, b = 0xffff, 0xffff, 0xffff
+			x, y := t.part.Min.X+((2*(atX*tilePoints+i)+1)*t.part.Dx())/(2*tilePoints*t.size.X), down
+			if t.place != nil {
+				x, y = t.place(x, y)
 			}
-			sum.R, sum.G, sum.B = sum.R+decode[r>>8], sum.G+decode[g>>8], sum.B+decode[b>>8]
+			c := t.at(x, y)
+			if c.A < 0xff {
+				c = color.RGBA{255, 255, 255, 255}
+			}
+			sum[0], sum[1], sum[2] = sum[0]+t.decode[c.R], sum[1]+t.decode[c.G], sum[2]+t.decode[c.B]
 		}
 	}
-	const n = tilePoints * tilePoints
-	c := Linear{math.Min(sum.R/n, 1), math.Min(sum.G/n, 1), math.Min(sum.B/n, 1)}.Colour()
-	return color.RGBA{c.R, c.G, c.B, 255}
+	part := func(v float64) uint8 { return t.encode[int(v/(tilePoints*tilePoints)*encodingSteps+0.5)] }
+	mean := color.RGBA{part(sum[0]), part(sum[1]), part(sum[2]), 255}
+	if t.colour == nil {
+		return mean
+	}
+	return t.colour.at(mean)
 }
 
 // JoinedPart is the part of a photo, across and down, that JoinedSoftly shows once.
@@ -79,7 +131,7 @@ func JoinedSoftly(picture *image.RGBA) *image.RGBA {
 	b := picture.Bounds()
 	width, height := max(1, int(math.Round(float64(b.Dx())*JoinedPart))), max(1, int(math.Round(float64(b.Dy())*JoinedPart)))
 	out := image.NewRGBA(image.Rect(0, 0, width, height))
-	decode := decoding()
+	decode, encode := decoding(), encoding()
 	left, upper := float64(b.Dx()-width), float64(b.Dy()-height)
 	for y := range height {
 		down := math.Min(1, (float64(y)+0.5)/math.Max(upper, 0.5))
@@ -98,8 +150,8 @@ func JoinedSoftly(picture *image.RGBA) *image.RGBA {
 				c := picture.RGBAAt(b.Min.X+atX, b.Min.Y+atY)
 				sum.R, sum.G, sum.B = sum.R+float64(from.part*decode[c.R]), sum.G+float64(from.part*decode[c.G]), sum.B+float64(from.part*decode[c.B])
 			}
-			c := Linear{math.Min(sum.R, 1), math.Min(sum.G, 1), math.Min(sum.B, 1)}.Colour()
-			out.SetRGBA(x, y, color.RGBA{c.R, c.G, c.B, 255})
+			byteOf := func(v float64) uint8 { return encode[int(math.Min(v, 1)*encodingSteps+0.5)] }
+			out.SetRGBA(x, y, color.RGBA{byteOf(sum.R), byteOf(sum.G), byteOf(sum.B), 255})
 		}
 	}
 	return out

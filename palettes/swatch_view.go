@@ -128,6 +128,12 @@ func (v view) ColorModel() color.Model { return color.NRGBAModel }
 
 // At is the color at a place of the upright photo.
 func (v view) At(x, y int) color.Color {
+	x, y = v.place(x, y)
+	return v.colour(v.Image.At(x, y))
+}
+
+// place is where a pixel of the upright photo lies in the picture as it was taken.
+func (v view) place(x, y int) (int, int) {
 	b := v.Image.Bounds()
 	right, lower := b.Dx()-1, b.Dy()-1
 	switch v.held {
@@ -146,7 +152,7 @@ func (v view) At(x, y int) color.Color {
 	case 8:
 		x, y = right-y, x
 	}
-	return v.colour(v.Image.At(b.Min.X+x, b.Min.Y+y))
+	return b.Min.X + x, b.Min.Y + y
 }
 
 func (v view) colour(of color.Color) color.Color {
