@@ -15,7 +15,7 @@ func (o OKLCh) colour() Colour {
 	if l.inGamut() {
 		return l.Colour()
 	}
-	return o.atLightness(LightnessOf(unit(l.luminance())))
+	return o.atLightness(LightnessOf(unit(l.Luminance())))
 }
 
 // atLightness is the colour of this hue, and of this chroma as far as sRGB has it, whose CIE L* is the given one, cut off
@@ -57,12 +57,12 @@ func (o OKLCh) withLuminance(chroma, y float64) (Linear, bool) {
 	for range bisections {
 		middle := (dark + light) / 2
 		l = OKLCh{middle, chroma, o.Hue}.okLab().linear()
-		if l.luminance() < y {
+		if l.Luminance() < y {
 			dark = middle
 		} else {
 			light = middle
 		}
 	}
-	miss := l.luminance() - y
+	miss := l.Luminance() - y
 	return l, l.inGamut() && miss < luminanceSlack && miss > -luminanceSlack
 }

@@ -22,7 +22,7 @@ func (c Colour) Lab() Lab {
 // lab is the light in CIELAB.
 func (l Linear) lab() Lab {
 	x := labCurve((redX*l.R + greenX*l.G + blueX*l.B) / whiteX)
-	y := labCurve(l.luminance())
+	y := labCurve(l.Luminance())
 	z := labCurve((redZ*l.R + greenZ*l.G + blueZ*l.B) / whiteZ)
 	return Lab{116*y - 16, 500 * (x - y), 200 * (y - z)}
 }

@@ -16,14 +16,14 @@ const (
 	luminanceB = 12673.0 / 175545
 )
 
-// luminance is the relative luminance Y, 0 for black to 1 for white.
-func (l Linear) luminance() float64 {
+// Luminance is the relative luminance Y, 0 for black to 1 for white.
+func (l Linear) Luminance() float64 {
 	return luminanceR*l.R + luminanceG*l.G + luminanceB*l.B
 }
 
 // Luminance is the relative luminance Y of the colour, 0 for black to 1 for white.
 func (c Colour) Luminance() float64 {
-	return c.Linear().luminance()
+	return c.Linear().Luminance()
 }
 
 // Lightness is the value of the colour: CIE L*, D65, 0 for black to 100 for white (CIE 15:2004).

@@ -242,7 +242,7 @@ func clothOnly(points []Linear) []Linear {
 	values := sortedLightness(points)
 	low, high := quantile(values, tail)-outOfTheWay, quantile(values, 1-tail)+outOfTheWay
 	return slices.DeleteFunc(slices.Clone(points), func(p Linear) bool {
-		l := LightnessOf(p.luminance())
+		l := LightnessOf(p.Luminance())
 		return l < low || l > high
 	})
 }
@@ -250,7 +250,7 @@ func clothOnly(points []Linear) []Linear {
 func sortedLightness(points []Linear) []float64 {
 	values := make([]float64, len(points))
 	for i, p := range points {
-		values[i] = LightnessOf(p.luminance())
+		values[i] = LightnessOf(p.Luminance())
 	}
 	slices.Sort(values)
 	return values
@@ -265,7 +265,7 @@ func quantile(values []float64, part float64) float64 {
 func (c *PhotoSample) look(sign *stop.Sign, points []Linear) {
 	mean := meanOf(points)
 	values := sortedLightness(points)
-	c.Colour, c.Lightness, c.Spread = mean.Colour(), LightnessOf(mean.luminance()), deviation(values)
+	c.Colour, c.Lightness, c.Spread = mean.Colour(), LightnessOf(mean.Luminance()), deviation(values)
 	c.Darkest, c.Lightest = quantile(values, tail), quantile(values, 1-tail)
 	for k := 1; k <= mostParts; k++ {
 		c.Colours = parts(sign, points, k)

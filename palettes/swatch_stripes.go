@@ -22,7 +22,7 @@ func StripesSample(list []Part) PhotoSample {
 		l := p.Colour.Linear()
 		mean.R, mean.G, mean.B = mean.R+float64(p.Share*l.R), mean.G+float64(p.Share*l.G), mean.B+float64(p.Share*l.B)
 	}
-	c.Colour, c.Lightness = mean.Colour(), LightnessOf(mean.luminance())
+	c.Colour, c.Lightness = mean.Colour(), LightnessOf(mean.Luminance())
 	c.Darkest, c.Lightest = shareBelow(values, tail), shareBelow(values, 1-tail)
 	c.Spread = spread(values)
 	return c

@@ -257,11 +257,11 @@ func (d *document) pixels(png []byte) {
 	fmt.Fprintln(d.out, `"/>`)
 }
 
-// data writes a PNG file as an address that holds it.
-func (d *document) data(png []byte) {
-	_, _ = io.WriteString(d.out, "data:image/png;base64,") // the sink keeps the error
+// data writes a PNG or a JPEG file as an address that holds it.
+func (d *document) data(file []byte) {
+	_, _ = io.WriteString(d.out, "data:image/"+kindOf(file)+";base64,") // the sink keeps the error
 	encoder := base64.NewEncoder(base64.StdEncoding, d.out)
-	_, _ = encoder.Write(png)
+	_, _ = encoder.Write(file)
 	_ = encoder.Close()
 }
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"image"
+	"image/jpeg"
 	"image/png"
 	"math"
 	"strconv"
@@ -98,12 +99,30 @@ func (d *document) pattern(f int, p *Print) {
 		marginX, marginY := width*PrintMargin/float64(b.Dx()), height*PrintMargin/float64(b.Dy())
 		fmt.Fprintf(d.out, `<image x="%s" y="%s" width="%s" height="%s" preserveAspectRatio="none" xlink:href="`,
 			rounded(-marginX), rounded(-marginY), rounded(width+2*marginX), rounded(height+2*marginY))
-		var file bytes.Buffer
-		_ = png.Encode(&file, p.Margined()) // a picture can be encoded, and memory takes it
-		d.data(file.Bytes())
+		d.data(p.file())
 		fmt.Fprintln(d.out, `"/>`)
 	}
 	fmt.Fprintln(d.out, `</pattern>`)
+}
+
+// Files of prints: above so many bytes a PNG is a JPEG of a quality, if that is less than half of it.
+const (
+	largePrint   = 300_000
+	printQuality = 90
+)
+
+// file is a print's image, as a PNG or a JPEG file.
+func (p *Print) file() []byte {
+	var whole, less bytes.Buffer
+	picture := p.Margined()
+	_ = png.Encode(&whole, picture) // a picture can be encoded, and memory takes it
+	if whole.Len() < largePrint {
+		return whole.Bytes()
+	}
+	if _ = jpeg.Encode(&less, picture, &jpeg.Options{Quality: printQuality}); less.Len() < whole.Len()/2 {
+		return less.Bytes()
+	}
+	return whole.Bytes()
 }
 
 func (d *document) printID(fabric int) string { return fmt.Sprintf("%sprint-%d", d.prefix, fabric+1) }
@@ -144,4 +163,12 @@ func (d *document) appendFacePaint(b []byte, shown []int32, n int) []byte {
 		return b
 	}
 	return append(d.appendFacePrint(append(b, ` fill="url(#`...), shown[n]), `)"`...)
+}
+
+// kindOf is what an image file is called among media types (RFC 2046).
+func kindOf(file []byte) string {
+	if bytes.HasPrefix(file, []byte("\xff\xd8")) { // ITU-T T.81, table B.1
+		return "jpeg"
+	}
+	return "png"
 }

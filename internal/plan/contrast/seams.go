@@ -2,6 +2,7 @@ package contrast
 
 import (
 	"math"
+	"slices"
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
@@ -15,6 +16,7 @@ type study struct {
 	Options
 	sign      *stop.Sign  // ends the work; nil for never
 	lightness []float64   // CIE L* by fabric
+	own       []float64   // by face, of the part of its print that it shows; nil where all fabrics are plain
 	narrowest []float64   // least width by face, nanometres
 	patches   []float64   // least width of patches of several faces, nanometres
 	seams     []seam      // all of them, those between patches first
@@ -54,6 +56,7 @@ func newStudy(sign *stop.Sign, t *quilt.Top, o Options) *study {
 	for f := range t.Fabrics {
 		s.lightness[f] = t.Fabrics[f].Colour.Lightness()
 	}
+	s.own = ownLights(t)
 	s.narrowest = make([]float64, len(t.Faces))
 	widths := widths{}
 	for i := range t.Faces {
@@ -88,15 +91,46 @@ func (s *study) recoloured(t *quilt.Top) *study {
 	for f := range t.Fabrics {
 		n.lightness[f] = t.Fabrics[f].Colour.Lightness()
 	}
+	n.own = s.ownIn(t)
 	n.scream, n.quick = make([]uint8, len(s.scream)), true
 	n.seams = make([]seam, len(s.seams))
 	for i := range s.seams {
 		one := s.seams[i]
-		one.step = n.lightness[t.Faces[one.a].Fabric] - n.lightness[t.Faces[one.b].Fabric]
+		one.step = n.light(one.a) - n.light(one.b)
 		one.band = n.band(math.Abs(one.step), one.soft)
 		n.seams[i] = one
 	}
 	return &n
+}
+
+// light is the CIE L* of a face.
+func (s *study) light(face int32) float64 {
+	if s.own != nil {
+		return s.own[face]
+	}
+	return s.lightness[s.Faces[face].Fabric]
+}
+
+// ownIn is the lights of the faces of the same top in other fabrics. Those of a print that stays, by index, are known.
+func (s *study) ownIn(t *quilt.Top) []float64 {
+	stays := make([]bool, len(t.Fabrics))
+	for f := range t.Fabrics {
+		c := t.Fabrics[f].Cloth
+		stays[f] = c == s.Fabrics[f].Cloth
+		if c != nil && !stays[f] {
+			return ownLights(t)
+		}
+	}
+	if s.own == nil {
+		return nil
+	}
+	own := slices.Clone(s.own)
+	for i := range own {
+		if f := t.Faces[i].Fabric; t.Fabrics[f].Cloth == nil || !stays[f] {
+			own[i] = t.Fabrics[f].Colour.Lightness()
+		}
+	}
+	return own
 }
 
 // seam judges one seam.
@@ -104,7 +138,7 @@ func (s *study) seam(at quilt.Seam, strip bool) seam {
 	a, b := s.Faces[at.A].Fabric, s.Faces[at.B].Fabric
 	s.sign.Step(1)
 	one := seam{a: at.A, b: at.B, strip: strip, at: at, length: lengthOf(at), sameOne: a == b}
-	one.step = s.lightness[a] - s.lightness[b]
+	one.step = s.light(at.A) - s.light(at.B)
 	one.soft = s.softStep(min(s.narrowest[at.A], s.narrowest[at.B]), int(a), int(b))
 	one.band = s.band(math.Abs(one.step), one.soft)
 	return one

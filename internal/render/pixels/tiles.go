@@ -18,8 +18,8 @@ type Tile struct {
 // sheet is a tile at about the size of the print's own pixels, in linear light.
 type sheet struct {
 	width, height int
-	light         [][3]uint32 // of full
-	across, down  float64     // its pixels for a nanometer of cloth
+	light         []lanes // of full
+	across, down  float64 // its pixels for a nanometer of cloth
 }
 
 // newSheet makes a tile's pixels as coarse as those of a print, which has so many for a nanometer of the top: each is the mean of
@@ -28,7 +28,7 @@ func newSheet(t *Tile, perNM float64) *sheet {
 	b := t.Picture.Bounds()
 	s := &sheet{width: coarser(b.Dx(), float64(t.Across)*perNM), height: coarser(b.Dy(), float64(t.Down)*perNM)}
 	s.across, s.down = float64(s.width)/float64(t.Across), float64(s.height)/float64(t.Down)
-	s.light = make([][3]uint32, s.width*s.height)
+	s.light = make([]lanes, s.width*s.height)
 	var bytes [256]uint32
 	for i := range bytes {
 		bytes[i] = light(palettes.Colour{R: uint8(i)}.Linear().R)
@@ -48,7 +48,7 @@ func newSheet(t *Tile, perNM float64) *sheet {
 				}
 			}
 			for c := range sum {
-				s.light[y*s.width+x][c] = uint32(math.Round(min(sum[c], full)))
+				s.light[y*s.width+x] |= lanes(math.Round(min(sum[c], full))) << (laneBits * c)
 			}
 		}
 	}
@@ -121,29 +121,46 @@ func within(v float64, size int) float64 {
 	return v
 }
 
-// blends is how finely a place blends two pixels of a sheet is known.
-const blends = 256
+// lanes are the lights of the three colors side by side in one number, so that they are mixed at once. Each has room for a light, of
+// full, times blends.
+type lanes uint64
+
+const (
+	laneBits = 21
+	lane     = lanes(full)
+	allLanes = lane | lane<<laneBits | lane<<(2*laneBits)
+)
+
+// blends is how finely a place between two pixels of a sheet is known.
+const (
+	blendBits = 5
+	blends    = 1 << blendBits
+)
+
+// mixedWith is the mixture with so many parts of another, of blends.
+func (a lanes) mixedWith(b, parts lanes) lanes {
+	return (a*(blends-parts) + b*parts) >> blendBits & allLanes
+}
+
+// split is the lights one by one.
+func (a lanes) split() [3]uint32 {
+	return [3]uint32{uint32(a & lane), uint32(a >> laneBits & lane), uint32(a >> (2 * laneBits) & lane)}
+}
 
 // look is the light at a place of the sheet: of the four pixels around it.
-func (s *sheet) look(across, down float64) [3]uint32 {
+func (s *sheet) look(across, down float64) lanes {
 	x, y := int(across), int(down)
-	right, lower := x+1, y+1
+	fx, fy := lanes((across-float64(x))*blends), lanes((down-float64(y))*blends)
+	right, row := x+1, s.light[y*s.width:][:s.width]
 	if right == s.width {
 		right = 0
 	}
+	lower := y + 1
 	if lower == s.height {
 		lower = 0
 	}
-	fx, fy := uint32((across-float64(x))*blends), uint32((down-float64(y))*blends)
-	a, b := &s.light[y*s.width+x], &s.light[y*s.width+right]
-	c, d := &s.light[lower*s.width+x], &s.light[lower*s.width+right]
-	var sum [3]uint32
-	for i := range sum {
-		upper := (a[i]*(blends-fx) + b[i]*fx) / blends
-		below := (c[i]*(blends-fx) + d[i]*fx) / blends
-		sum[i] = (upper*(blends-fy) + below*fy) / blends
-	}
-	return sum
+	below := s.light[lower*s.width:][:s.width]
+	return row[x].mixedWith(row[right], fx).mixedWith(below[x].mixedWith(below[right], fx), fy)
 }
 
 // cloths is what a print's faces show where they are no plain colors.
@@ -217,7 +234,7 @@ func (b *brush) mixedCloth(list shares, x, y int32) (palettes.Colour, uint8) {
 		var own [3]uint32
 		if s.paint >= b.cloths.first {
 			c := &b.cloths.faces[s.paint-b.cloths.first]
-			own = c.look(c.at(x, y))
+			own = c.look(c.at(x, y)).split()
 		} else {
 			own = b.inks.linear[s.paint]
 		}
@@ -236,7 +253,7 @@ func (b *brush) oneCloth(line []byte, x, y int32, c *shownCloth) {
 	stepX, stepY := within(c.xAcross, c.width), within(c.yAcross, c.height)
 	for at := 0; at < len(line); at += size {
 		l := c.look(across, down)
-		line[at], line[at+1], line[at+2] = encode[l[0]], encode[l[1]], encode[l[2]]
+		line[at], line[at+1], line[at+2] = encode[l&lane], encode[l>>laneBits&lane], encode[l>>(2*laneBits)&lane]
 		if size == 4 {
 			line[at+3] = 255
 		}
