@@ -208,12 +208,12 @@ func (p *planning) groups(pieces []long, o supplies.StripOptions, m manner) [][]
 		for _, l := range pieces {
 			lengths = append(lengths, l.length)
 		}
-		made, err := supplies.Crosswise(o, lengths...)
+		groups, err := supplies.Crosswise(o, lengths...)
 		if err != nil {
 			break // larger than it reckons with
 		}
 		of := make([]int, len(pieces))
-		for n, g := range made.Groups {
+		for n, g := range groups {
 			for _, i := range g {
 				of[i] = n
 			}

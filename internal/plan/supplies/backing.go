@@ -12,8 +12,7 @@ type BackingOptions struct {
 	WidthFinished  measure.NM     // of the top
 	HeightFinished measure.NM     // of the top
 	UsableWidth    measure.NM     // of the cloth between its selvages, wide backing cloth as well; default 40 in, 100 cm
-	Overhang       measure.NM     `json:"overhang"` // beyond the top, on each side; default 4 in, 10 cm
-	NoOverhang     bool           // the size is the backing's own
+	Overhang       measure.NM     `json:"overhang"`       // beyond the top, on each side; default 4 in, 10 cm
 	Seam           measure.NM     `json:"seam_allowance"` // allowance of the seams between panels; default 1/2 in, 1.5 cm
 }
 
@@ -41,12 +40,11 @@ type Backing struct {
 
 // Pieced is a backing whose seams run one way.
 type Pieced struct {
-	Panels    int          `json:"panels"`                      // widths of cloth
-	PanelCut  measure.NM   `json:"panel_cut" length:"atleast"`  // the length of each
-	AcrossCut measure.NM   `json:"across_cut" length:"atleast"` // what must be covered across the panels
-	Comes     measure.NM   `json:"comes"`                       // what all the panels come to across, sewn together at their whole usable width
-	LengthCut measure.NM   `json:"length_cut" length:"atleast"` // of cloth in all
-	Equal     []measure.NM // cut widths of panels that are all alike, on a quarter of an inch or half a centimetre where the cloth allows
+	Panels    int        `json:"panels"`                      // widths of cloth
+	PanelCut  measure.NM `json:"panel_cut" length:"atleast"`  // the length of each
+	AcrossCut measure.NM `json:"across_cut" length:"atleast"` // what must be covered across the panels
+	Comes     measure.NM `json:"comes"`                       // what all the panels come to across, sewn together at their whole usable width
+	LengthCut measure.NM `json:"length_cut" length:"atleast"` // of cloth in all
 	// Split is the cut widths where one panel is cut in two along its length, the halves outside, so that no seam runs down
 	// the middle. It has one seam more. Nil for an odd number of panels, and where the halves would not reach.
 	Split []measure.NM
@@ -56,23 +54,16 @@ type Pieced struct {
 
 // Cliff is how near the number of panels is to another one.
 type Cliff struct {
-	Step     measure.NM `json:"step"` // 1 in, 2.5 cm
-	Narrower int        // panels, where the cloth is a step narrower; 0 where such cloth leaves nothing
-	Wider    int        // panels, where it is a step wider
-	Costs    bool       `json:"costs_a_panel"` // a step less costs a panel, or more than one
-	Saves    bool       `json:"saves_a_panel"` // a step more saves one
+	Step  measure.NM `json:"step"`          // 1 in, 2.5 cm
+	Costs bool       `json:"costs_a_panel"` // cloth that is a step narrower takes a panel more, or more than one, or leaves nothing
+	Saves bool       `json:"saves_a_panel"` // cloth that is a step wider takes one less
 }
 
 // MakeBacking plans a backing both ways. The error says which length is out of bounds.
 func MakeBacking(o BackingOptions) (*Backing, error) {
 	o.UsableWidth = usualWidth(o.UsableWidth, o.Units)
 	o.Seam = usual(o.Seam, o.Units, measure.Inch/2, 15*measure.Millimetre)
-	switch {
-	case o.NoOverhang:
-		o.Overhang = 0
-	default:
-		o.Overhang = usual(o.Overhang, o.Units, 4*measure.Inch, 10*measure.Centimetre)
-	}
+	o.Overhang = usual(o.Overhang, o.Units, 4*measure.Inch, 10*measure.Centimetre)
 	if err := o.check(); err != nil {
 		return nil, err
 	}
@@ -111,30 +102,17 @@ func (o *BackingOptions) pieced(across, along measure.NM) Pieced {
 	p := Pieced{
 		Panels: n, PanelCut: along, AcrossCut: across, Comes: joined(n, o.UsableWidth, 2*o.Seam), LengthCut: measure.NM(n) * along,
 	}
-	p.Equal, p.Split = o.equal(n, across), o.split(n, across)
-	p.Cliff = o.cliff(n, across)
+	p.Split, p.Cliff = o.split(n, across), o.cliff(n, across)
 	if spare := p.Comes - across; spare > 0 {
 		p.Left = Size{spare, along}
 	}
 	return p
 }
 
-// equal is panels of one width that just cover what lies across.
-func (o *BackingOptions) equal(n int, across measure.NM) []measure.NM {
-	count := measure.NM(n)
-	width := (across + (count-1)*2*o.Seam + count - 1) / count
-	width = min(measure.RoundUp(width, usual(0, o.Units, measure.Inch/4, measure.Centimetre/2)), o.UsableWidth)
-	list := make([]measure.NM, n)
-	for i := range list {
-		list[i] = width
-	}
-	return list
-}
-
 // split is whole panels with half a panel on either side, nil where they do not cover what lies across.
 func (o *BackingOptions) split(n int, across measure.NM) []measure.NM {
 	half := o.UsableWidth / 2
-	if n%2 != 0 || measure.NM(n-1)*o.UsableWidth+2*half-measure.NM(n)*2*o.Seam < across || half <= 2*o.Seam {
+	if n%2 != 0 || measure.NM(n-1)*o.UsableWidth+2*half-measure.NM(n)*2*o.Seam < across {
 		return nil
 	}
 	list := []measure.NM{half}
@@ -147,10 +125,8 @@ func (o *BackingOptions) split(n int, across measure.NM) []measure.NM {
 // cliff asks how many panels cloth takes that is a little narrower or wider.
 func (o *BackingOptions) cliff(n int, across measure.NM) Cliff {
 	c := Cliff{Step: usual(0, o.Units, measure.Inch, 25*measure.Millimetre)}
-	c.Wider = perPiece(across, o.UsableWidth+c.Step, 2*o.Seam)
-	if narrow := o.UsableWidth - c.Step; narrow > 2*o.Seam {
-		c.Narrower = perPiece(across, narrow, 2*o.Seam)
-	}
-	c.Costs, c.Saves = c.Narrower == 0 || c.Narrower > n, c.Wider < n
+	narrow, wide := o.UsableWidth-c.Step, o.UsableWidth+c.Step
+	c.Costs = narrow <= 2*o.Seam || perPiece(across, narrow, 2*o.Seam) > n
+	c.Saves = perPiece(across, wide, 2*o.Seam) < n
 	return c
 }

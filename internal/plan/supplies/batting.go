@@ -12,7 +12,6 @@ type BattingOptions struct {
 	WidthFinished  measure.NM     // of the top
 	HeightFinished measure.NM     // of the top
 	Overhang       measure.NM     `json:"overhang"` // beyond the top, on each side; default 3 in, 7.5 cm
-	NoOverhang     bool           // the size is the batting's own
 }
 
 // Batting is the batting that a top takes.
@@ -37,9 +36,7 @@ func (p *Package) holds(width, height measure.NM) bool {
 
 // MakeBatting says how large a batting is wanted and which packages hold it. The error says which length is out of bounds.
 func MakeBatting(o BattingOptions) (*Batting, error) {
-	if o.Overhang = usual(o.Overhang, o.Units, 3*measure.Inch, 75*measure.Millimetre); o.NoOverhang {
-		o.Overhang = 0
-	}
+	o.Overhang = usual(o.Overhang, o.Units, 3*measure.Inch, 75*measure.Millimetre)
 	err := within(o.Units,
 		bound{"the width of the top", o.WidthFinished, 1, maxTop},
 		bound{"the height of the top", o.HeightFinished, 1, maxTop},

@@ -11,33 +11,28 @@ const (
 	olderChart        = "http://quilting.about.com/od/quiltsettings/a/mattress_sizes.htm"
 )
 
-// publishedList is what one list says of a name, in inches; the second pair of numbers is 0 where it gives no range.
-type publishedList struct {
-	source                string
-	width, height         int64
-	mostWidth, mostHeight int64
+// at is the size that a list gives, in inches.
+func at(source string, width, height int64) Published {
+	size := namedSize{"", width, height}.size()
+	return Published{size, size, source}
 }
 
-func (l publishedList) published() Published {
-	least := namedSize{"", l.width, l.height}.size()
-	p := Published{least, least, l.source}
-	if l.mostWidth != 0 {
-		p.Most = namedSize{"", l.mostWidth, l.mostHeight}.size()
-	}
-	return p
+// between is what a list gives as a range, in inches.
+func between(source string, width, height, mostWidth, mostHeight int64) Published {
+	return Published{namedSize{"", width, height}.size(), namedSize{"", mostWidth, mostHeight}.size(), source}
 }
 
 // Beds is the sizes that lists have in common, the smallest first. The lists are American; those that are not about beds
 // have no mattress.
 func Beds() []Bed {
 	list := []Bed{
-		bed("baby", nil, nil, publishedList{quiltersResources, 40, 40, 0, 0}, publishedList{embroideryPress, 30, 40, 0, 0}, publishedList{crazyMom, 42, 52, 0, 0}),
+		bed("baby", nil, nil, at(quiltersResources, 40, 40), at(embroideryPress, 30, 40), at(crazyMom, 42, 52)),
 		bed("crib", []string{"toddler"},
-			[]publishedList{{mattressChart, 28, 52, 0, 0}, {primitiveQuilts, 27, 52, 0, 0}, {organicCloth, 28, 52, 0, 0}},
-			publishedList{quiltersResources, 36, 60, 0, 0}, publishedList{embroideryPress, 36, 52, 0, 0}, publishedList{crazyMom, 45, 60, 0, 0},
-			publishedList{organicCloth, 39, 54, 0, 0}, publishedList{primitiveQuilts, 27, 52, 0, 0}),
+			[]Published{at(mattressChart, 28, 52), at(primitiveQuilts, 27, 52), at(organicCloth, 28, 52)},
+			at(quiltersResources, 36, 60), at(embroideryPress, 36, 52), at(crazyMom, 45, 60),
+			at(organicCloth, 39, 54), at(primitiveQuilts, 27, 52)),
 		bed("throw", []string{"lap"}, nil,
-			publishedList{quiltersResources, 50, 60, 0, 0}, publishedList{embroideryPress, 50, 65, 0, 0}, publishedList{crazyMom, 60, 72, 0, 0}),
+			at(quiltersResources, 50, 60), at(embroideryPress, 50, 65), at(crazyMom, 60, 72)),
 	}
 	list = append(list, narrowBeds()...)
 	return append(list, wideBeds()...)
@@ -46,42 +41,35 @@ func Beds() []Bed {
 func narrowBeds() []Bed {
 	return []Bed{
 		bed("twin", []string{"single"},
-			[]publishedList{{mattressChart, 39, 75, 0, 0}, {embroideryPress, 39, 76, 0, 0}, {organicCloth, 39, 75, 0, 0}},
-			publishedList{quiltersResources, 70, 90, 0, 0}, publishedList{embroideryPress, 70, 90, 0, 0}, publishedList{crazyMom, 63, 88, 0, 0},
-			publishedList{organicCloth, 65, 88, 0, 0}, publishedList{primitiveQuilts, 59, 85, 72, 90}),
+			[]Published{at(mattressChart, 39, 75), at(embroideryPress, 39, 76), at(organicCloth, 39, 75)},
+			at(quiltersResources, 70, 90), at(embroideryPress, 70, 90), at(crazyMom, 63, 88),
+			at(organicCloth, 65, 88), between(primitiveQuilts, 59, 85, 72, 90)),
 		bed("twin XL", []string{"long twin", "single XL", "twin extra long"},
-			[]publishedList{{mattressChart, 39, 80, 0, 0}, {organicCloth, 39, 80, 0, 0}, {olderChart, 36, 80, 0, 0}},
-			publishedList{quiltersResources, 70, 95, 0, 0}, publishedList{organicCloth, 65, 93, 0, 0}),
+			[]Published{at(mattressChart, 39, 80), at(organicCloth, 39, 80), at(olderChart, 36, 80)},
+			at(quiltersResources, 70, 95), at(organicCloth, 65, 93)),
 		bed("full", []string{"double"},
-			[]publishedList{{mattressChart, 54, 75, 0, 0}, {embroideryPress, 54, 75, 0, 0}, {organicCloth, 54, 75, 0, 0}},
-			publishedList{quiltersResources, 86, 90, 0, 0}, publishedList{embroideryPress, 85, 108, 0, 0}, publishedList{crazyMom, 78, 88, 0, 0},
-			publishedList{organicCloth, 80, 88, 0, 0}, publishedList{primitiveQuilts, 72, 85, 80, 90}),
+			[]Published{at(mattressChart, 54, 75), at(embroideryPress, 54, 75), at(organicCloth, 54, 75)},
+			at(quiltersResources, 86, 90), at(embroideryPress, 85, 108), at(crazyMom, 78, 88),
+			at(organicCloth, 80, 88), between(primitiveQuilts, 72, 85, 80, 90)),
 	}
 }
 
 func wideBeds() []Bed {
 	return []Bed{
 		bed("queen", nil,
-			[]publishedList{{mattressChart, 60, 80, 0, 0}, {embroideryPress, 60, 80, 0, 0}, {organicCloth, 60, 80, 0, 0}},
-			publishedList{quiltersResources, 90, 95, 0, 0}, publishedList{embroideryPress, 90, 108, 0, 0}, publishedList{crazyMom, 84, 92, 0, 0},
-			publishedList{organicCloth, 86, 93, 0, 0}, publishedList{primitiveQuilts, 80, 90, 86, 98}),
+			[]Published{at(mattressChart, 60, 80), at(embroideryPress, 60, 80), at(organicCloth, 60, 80)},
+			at(quiltersResources, 90, 95), at(embroideryPress, 90, 108), at(crazyMom, 84, 92),
+			at(organicCloth, 86, 93), between(primitiveQuilts, 80, 90, 86, 98)),
 		bed("king", nil,
-			[]publishedList{{mattressChart, 76, 80, 0, 0}, {embroideryPress, 78, 80, 0, 0}, {organicCloth, 76, 80, 78, 80}, {primitiveQuilts, 76, 80, 0, 0}},
-			publishedList{quiltersResources, 108, 95, 0, 0}, publishedList{embroideryPress, 110, 108, 0, 0}, publishedList{crazyMom, 100, 92, 0, 0},
-			publishedList{organicCloth, 104, 93, 0, 0}, publishedList{primitiveQuilts, 96, 90, 110, 108}),
+			[]Published{at(mattressChart, 76, 80), at(embroideryPress, 78, 80), between(organicCloth, 76, 80, 78, 80), at(primitiveQuilts, 76, 80)},
+			at(quiltersResources, 108, 95), at(embroideryPress, 110, 108), at(crazyMom, 100, 92),
+			at(organicCloth, 104, 93), between(primitiveQuilts, 96, 90, 110, 108)),
 		bed("California king", []string{"cal king"},
-			[]publishedList{{mattressChart, 72, 84, 0, 0}, {quiltersResources, 72, 84, 0, 0}, {organicCloth, 72, 84, 0, 0}},
-			publishedList{quiltersResources, 102, 100, 0, 0}, publishedList{organicCloth, 100, 97, 0, 0}, publishedList{primitiveQuilts, 92, 94, 106, 112}),
+			[]Published{at(mattressChart, 72, 84), at(quiltersResources, 72, 84), at(organicCloth, 72, 84)},
+			at(quiltersResources, 102, 100), at(organicCloth, 100, 97), between(primitiveQuilts, 92, 94, 106, 112)),
 	}
 }
 
-func bed(name string, also []string, mattresses []publishedList, quilts ...publishedList) Bed {
-	b := Bed{Name: name, Also: also}
-	for _, l := range mattresses {
-		b.Mattresses = append(b.Mattresses, l.published())
-	}
-	for _, l := range quilts {
-		b.Quilts = append(b.Quilts, l.published())
-	}
-	return b
+func bed(name string, also []string, mattresses []Published, quilts ...Published) Bed {
+	return Bed{name, also, mattresses, quilts}
 }

@@ -51,7 +51,6 @@ type Binding struct {
 	Perimeter      measure.NM `json:"perimeter"`             // of the quilt
 	Need           measure.NM `json:"need" length:"atleast"` // the perimeter with the allowance
 	Strips         int        `json:"strips"`
-	Lost           measure.NM // what the joins take
 	Comes          measure.NM `json:"comes_of_whole_strips"` // the binding's length, sewn together
 	LengthCut      measure.NM `json:"cloth_cut"`             // of cloth
 }
@@ -90,24 +89,21 @@ func MakeBinding(o BindingOptions) (*Binding, error) {
 	b := &Binding{BindingOptions: o, Perimeter: 2 * (o.WidthFinished + o.HeightFinished)}
 	b.Need = b.Perimeter + o.Allowance
 	loss := o.Join.loss(o.StripCut, o.Seam)
-	n, err := countStrips(o.Units, b.Need, o.UsableWidth, loss)
-	if err != nil {
+	if err := usedUp(o.Units, o.UsableWidth, loss); err != nil {
 		return nil, err
 	}
-	b.Strips, b.Lost = n, measure.NM(n-1)*loss
-	b.Comes = joined(n, o.UsableWidth, loss)
-	b.LengthCut = measure.NM(n) * o.StripCut
+	n := perPiece(b.Need, o.UsableWidth, loss)
+	if n > maxStrips {
+		return nil, fmt.Errorf("%d strips are wanted; the limit is %d", n, maxStrips)
+	}
+	b.Strips, b.Comes, b.LengthCut = n, joined(n, o.UsableWidth, loss), measure.NM(n)*o.StripCut
 	return b, nil
 }
 
-// countStrips is how many strips give a length, sewn end to end.
-func countStrips(s measure.System, need, width, loss measure.NM) (int, error) {
+// usedUp is an error where joins take all of a strip.
+func usedUp(s measure.System, width, loss measure.NM) error {
 	if width <= loss {
-		return 0, fmt.Errorf("fabric of %s is used up by the joins, which take %s each", measure.Text(width, s), measure.Text(loss, s))
+		return fmt.Errorf("fabric of %s is used up by the joins, which take %s each", measure.Text(width, s), measure.Text(loss, s))
 	}
-	n := perPiece(need, width, loss)
-	if n > maxStrips {
-		return 0, fmt.Errorf("%d strips are wanted; the limit is %d", n, maxStrips)
-	}
-	return n, nil
+	return nil
 }

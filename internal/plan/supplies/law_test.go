@@ -2,6 +2,7 @@ package supplies
 
 import (
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"eighthturn/internal/measure"
@@ -33,7 +34,11 @@ func purchaseBreaks(b Buying, p Purchase) []string {
 	var l lawful
 	l.law(p.Buy >= p.Need && p.Need >= p.ExactCut, "what is bought is never less than the need")
 	l.law(p.Buy-p.Need < b.Step(), "no more than a step is added")
-	l.law(p.Buy%b.Step() == 0, "shops cut by whole steps")
+	l.law(p.Buy%b.Step() == 0 && p.Step == b.Step(), "shops cut by whole steps")
+	if p.ExactCut > 0 {
+		l.law(p.SquareUp == b.SquaringUp && p.Spare == b.Spare && p.Need == p.ExactCut+p.SquareUp+p.Spare, "the need is what is cut, what squaring up takes and what is spare")
+		l.law(p.Left == p.Buy-p.ExactCut, "what is not cut is left")
+	}
 	l.law(p.ExactCut%b.Step() != 0 || b.SquaringUp+b.Spare != 0 || p.Buy == p.ExactCut, "a whole number of steps stays")
 	l.law((p.ExactCut == 0) == (p.Buy == 0), "nothing is bought for nothing")
 	return l.list
@@ -49,6 +54,9 @@ func TestBuyingLaws(t *testing.T) {
 		one, two := s.between(0, 20*measure.Yard), s.between(0, 20*measure.Yard)
 		if s.IntN(4) == 0 {
 			one = b.Step() * measure.NM(s.IntN(100))
+		}
+		if s.IntN(100) == 0 {
+			one = measure.NM(s.IntN(3))
 		}
 		p := b.Of(one)
 		for _, broken := range purchaseBreaks(b, p) {
@@ -79,31 +87,60 @@ func TestBuyingLawsCatch(t *testing.T) {
 	}
 }
 
-func piecedBreaks(o BackingOptions, p Pieced) []string {
+// laid is how many pieces of cloth reach over a length, and what they come to: one after the other, each join taking some off.
+func laid(need, cloth, join measure.NM) (n int, sewn measure.NM) {
+	for n, sewn = 1, cloth; sewn < need; n++ {
+		sewn += cloth - join
+	}
+	return n, sewn
+}
+
+// piecedBreaks lays a backing out again, panel by panel.
+func piecedBreaks(o BackingOptions, p Pieced, across, along measure.NM) []string {
 	var l lawful
 	seam := 2 * o.Seam
-	n := measure.NM(p.Panels)
-	l.law(n*o.UsableWidth-(n-1)*seam >= p.AcrossCut, "panels less seams cover the need")
-	l.law(n == 1 || (n-1)*o.UsableWidth-(n-2)*seam < p.AcrossCut, "a panel fewer does not")
-	l.law(p.LengthCut == n*p.PanelCut, "the cloth is the panels' lengths")
-	var sum measure.NM
-	for _, w := range p.Equal {
-		sum += w
-		l.law(w <= o.UsableWidth, "a panel is no wider than the cloth")
+	n, sewn := laid(across, o.UsableWidth, seam)
+	l.law(p.Panels == n && p.Comes == sewn, "so many panels cover the need, and one fewer does not")
+	l.law(p.AcrossCut == across && p.PanelCut == along && p.LengthCut == measure.NM(n)*along, "the cloth is the panels' lengths")
+	left := Size{sewn - across, along}
+	if left.Width == 0 {
+		left = Size{}
 	}
-	l.law(len(p.Equal) == p.Panels && sum-(n-1)*seam >= p.AcrossCut, "equal panels cover the need")
-	if p.Split != nil {
-		sum = 0
-		for _, w := range p.Split {
-			sum += w
-		}
-		l.law(p.Panels%2 == 0 && len(p.Split) == p.Panels+1, "one panel of an even number is split")
-		l.law(sum <= n*o.UsableWidth && sum-n*seam >= p.AcrossCut, "split panels cover the need and come from as many")
-		l.law(p.Split[0] == p.Split[len(p.Split)-1], "the halves lie outside")
+	l.law(p.Left == left, "what is cut off is what the panels come to more than they must")
+	half := o.UsableWidth / 2
+	split := []measure.NM{half}
+	for range n - 1 {
+		split = append(split, o.UsableWidth)
 	}
-	l.law(p.Cliff.Wider <= p.Panels && (p.Cliff.Narrower == 0 || p.Cliff.Narrower >= p.Panels), "wider cloth never takes more panels")
-	l.law(p.Cliff.Costs == (p.Cliff.Narrower != p.Panels) && p.Cliff.Saves == (p.Cliff.Wider != p.Panels), "the warning is about the panels")
+	split = append(split, half)
+	covers := measure.NM(n-1)*o.UsableWidth + 2*half - measure.NM(n)*seam
+	if n%2 != 0 || covers < across {
+		split = nil
+	}
+	l.law(slices.Equal(p.Split, split), "of an even number one panel may stand in halves outside, where that covers the need")
+	l.law(p.Split == nil || half > seam, "halves have something beside their seams")
+	step := measure.Inch
+	if o.Units == measure.Centimetres {
+		step = 25 * measure.Millimetre
+	}
+	l.law(p.Cliff.Step == step, "cloth is measured to an inch, or 2.5 cm")
+	costs := true
+	if narrow := o.UsableWidth - step; narrow > seam {
+		costs = measure.NM(n)*narrow-measure.NM(n-1)*seam < across
+	}
+	wide := o.UsableWidth + step
+	saves := n > 1 && measure.NM(n-1)*wide-measure.NM(n-2)*seam >= across
+	l.law(p.Cliff.Costs == costs && p.Cliff.Saves == saves, "the warning is about the panels")
 	return l.list
+}
+
+// near makes options of a backing whose panels just cover the need, or just do not: of its cloth, or of cloth a step narrower or wider.
+func (s sizes) near(o BackingOptions) BackingOptions {
+	cloth := o.UsableWidth + []measure.NM{0, 0, -measure.Inch, measure.Inch, -25 * measure.Millimetre, 25 * measure.Millimetre}[s.IntN(6)]
+	n := measure.NM(1 + s.IntN(4))
+	need := n*cloth - (n-1)*2*o.Seam - 2*o.Seam*measure.NM(s.IntN(2)) + measure.NM(s.IntN(3)-1)
+	o.WidthFinished = max(1, need-2*o.Overhang)
+	return o
 }
 
 func TestBackingLaws(t *testing.T) {
@@ -111,33 +148,26 @@ func TestBackingLaws(t *testing.T) {
 	for range rounds {
 		o := BackingOptions{
 			Units: measure.System(s.IntN(2)), WidthFinished: s.between(1, 130*measure.Inch), HeightFinished: s.between(1, 130*measure.Inch),
-			UsableWidth: s.between(10*measure.Inch, 120*measure.Inch), NoOverhang: s.IntN(3) == 0, Overhang: s.between(0, 6*measure.Inch),
+			UsableWidth: s.between(10*measure.Inch, 120*measure.Inch), Overhang: s.between(1, 6*measure.Inch), Seam: s.between(1, measure.Inch),
 		}
-		b, err := MakeBacking(o)
-		if err != nil {
-			t.Fatal(err)
+		switch s.IntN(4) {
+		case 0:
+			o = s.near(o)
+		case 1: // hardly wider than its seams
+			o.UsableWidth = max(measure.Inch, 2*o.Seam+measure.Inch/2, []measure.NM{4*o.Seam + measure.NM(s.IntN(3)-1), s.between(1, 8*measure.Inch)}[s.IntN(2)])
+			o.WidthFinished = o.UsableWidth + s.between(1, o.UsableWidth)
+		case 2:
+			o.HeightFinished = o.WidthFinished
 		}
-		for _, way := range b.Ways {
-			for _, broken := range piecedBreaks(b.BackingOptions, way) {
-				t.Errorf("%+v: %s", o, broken)
-			}
+		b := backing(t, o)
+		for _, broken := range append(piecedBreaks(o, b.Ways[UpAndDown], b.WidthCut, b.HeightCut), piecedBreaks(o, b.Ways[Across], b.HeightCut, b.WidthCut)...) {
+			t.Fatalf("%+v: %s", o, broken)
 		}
-		if least := min(b.Ways[0].LengthCut, b.Ways[1].LengthCut); b.Ways[b.Less].LengthCut != least {
-			t.Errorf("%+v: the other way takes less", o)
+		if b.WidthCut != o.WidthFinished+2*o.Overhang || b.HeightCut != o.HeightFinished+2*o.Overhang {
+			t.Errorf("%+v: it is %s by %s", o, text(b.WidthCut), text(b.HeightCut))
 		}
-		wider := o
-		wider.UsableWidth += s.between(1, 20*measure.Inch)
-		w := backing(t, wider)
-		for i := range w.Ways {
-			if w.Ways[i].LengthCut > b.Ways[i].LengthCut {
-				t.Errorf("%+v: wider cloth takes more of it", o)
-			}
-		}
-		stepped := b.BackingOptions
-		stepped.NoOverhang = stepped.Overhang == 0
-		stepped.UsableWidth += b.Ways[0].Cliff.Step
-		if got := backing(t, stepped).Ways[0].Panels; got != b.Ways[0].Cliff.Wider {
-			t.Errorf("%+v: wider cloth takes %d panels, the cliff says %d", o, got, b.Ways[0].Cliff.Wider)
+		if less := b.Ways[UpAndDown].LengthCut < b.Ways[Across].LengthCut; less != (b.Less == UpAndDown) { // alike, seams run across, as long-arm quilters like it
+			t.Errorf("%+v: the way with less cloth is not named", o)
 		}
 	}
 }
@@ -145,19 +175,18 @@ func TestBackingLaws(t *testing.T) {
 func TestBackingLawsCatch(t *testing.T) {
 	b := backing(t, BackingOptions{WidthFinished: in(72, 0), HeightFinished: in(90, 0), UsableWidth: in(42, 0)})
 	for name, spoil := range map[string]func(p *Pieced){
-		"seams forgotten":      func(p *Pieced) { p.AcrossCut = 2 * in(42, 0) },
-		"a panel too many":     func(p *Pieced) { p.Panels++; p.LengthCut += p.PanelCut; p.Equal = append(p.Equal, p.Equal[0]) },
+		"seams forgotten":      func(p *Pieced) { p.Comes = 2 * in(42, 0) },
+		"a panel too many":     func(p *Pieced) { p.Panels++; p.LengthCut += p.PanelCut; p.Comes += in(41, 0) },
 		"length of one panel":  func(p *Pieced) { p.LengthCut = p.PanelCut },
-		"narrow equal panels":  func(p *Pieced) { p.Equal = []measure.NM{in(40, 0), in(40, 0)} },
-		"a wide panel":         func(p *Pieced) { p.Equal = []measure.NM{in(43, 0), in(43, 0)} },
+		"nothing cut off":      func(p *Pieced) { p.Left = Size{} },
 		"a seam in the middle": func(p *Pieced) { p.Split = p.Split[:2] },
 		"unlike halves":        func(p *Pieced) { p.Split = []measure.NM{in(22, 0), in(42, 0), in(20, 0)} },
 		"a false warning":      func(p *Pieced) { p.Cliff.Costs = true },
-		"wider takes more":     func(p *Pieced) { p.Cliff.Wider = 3 },
+		"a false hope":         func(p *Pieced) { p.Cliff.Saves = true },
 	} {
 		p := b.Ways[UpAndDown]
 		spoil(&p)
-		if len(piecedBreaks(b.BackingOptions, p)) == 0 {
+		if len(piecedBreaks(b.BackingOptions, p, b.WidthCut, b.HeightCut)) == 0 {
 			t.Errorf("%s goes through", name)
 		}
 	}
@@ -165,10 +194,10 @@ func TestBackingLawsCatch(t *testing.T) {
 
 func bindingBreaks(b *Binding) []string {
 	var l lawful
-	loss := b.Join.loss(b.StripCut, b.Seam)
+	loss := map[Join]measure.NM{Diagonal: b.StripCut, Straight: 2 * b.Seam, InAllowance: 0}[b.Join]
 	n := measure.NM(b.Strips)
 	l.law(b.Need == 2*(b.WidthFinished+b.HeightFinished)+b.Allowance, "the need is the perimeter with the allowance")
-	l.law(b.Comes == n*b.UsableWidth-(n-1)*loss && b.Lost == (n-1)*loss, "each join loses what the rule says")
+	l.law(b.Comes == n*b.UsableWidth-(n-1)*loss, "each join loses what the rule says")
 	l.law(b.Comes >= b.Need, "the strips reach round")
 	l.law(n == 1 || (n-1)*b.UsableWidth-(n-2)*loss < b.Need, "one fewer does not")
 	l.law(b.LengthCut == n*b.StripCut, "the cloth is the strips' widths")
@@ -209,17 +238,15 @@ func TestBindingLawsCatch(t *testing.T) {
 	for name, spoil := range map[string]func(b *Binding){
 		"a strip short": func(b *Binding) {
 			b.Strips--
-			b.Lost -= b.StripCut
 			b.Comes -= b.UsableWidth - b.StripCut
 			b.LengthCut -= b.StripCut
 		},
 		"a strip too many": func(b *Binding) {
 			b.Strips++
-			b.Lost += b.StripCut
 			b.Comes += b.UsableWidth - b.StripCut
 			b.LengthCut += b.StripCut
 		},
-		"joins cost nothing": func(b *Binding) { b.Comes += b.Lost; b.Lost = 0 },
+		"joins cost nothing": func(b *Binding) { b.Comes = measure.NM(b.Strips) * b.UsableWidth },
 		"half the perimeter": func(b *Binding) { b.Need /= 2 },
 		"cloth of one strip": func(b *Binding) { b.LengthCut = b.StripCut },
 	} {
@@ -231,117 +258,129 @@ func TestBindingLawsCatch(t *testing.T) {
 	}
 }
 
-func crosswiseBreaks(p *LongPieces, lengths []measure.NM) []string {
-	var l lawful
-	loss := p.Join.loss(p.StripCut, p.Seam)
+// cost is what a way of cutting long pieces takes.
+type cost struct{ strips, joins int }
+
+// costOf lays the strips of each group end to end. It says, too, whether each piece is cut once.
+func costOf(o StripOptions, lengths []measure.NM, groups [][]int) (c cost, once bool) {
+	loss := map[Join]measure.NM{Diagonal: o.StripCut, Straight: 2 * o.Seam, InAllowance: 0}[o.Join]
 	seen := make([]int, len(lengths))
-	strips := 0
-	for _, group := range p.Groups {
+	for _, group := range groups {
 		var total measure.NM
 		for _, i := range group {
 			seen[i]++
 			total += lengths[i]
 		}
-		n := 1
-		for measure.NM(n)*p.UsableWidth-measure.NM(n-1)*loss < total {
-			n++
+		n, _ := laid(total, o.UsableWidth, loss)
+		c.strips, c.joins = c.strips+n, c.joins+n-1
+	}
+	return c, !slices.ContainsFunc(seen, func(n int) bool { return n != 1 })
+}
+
+func (c cost) below(d cost) bool {
+	return c.strips < d.strips || c.strips == d.strips && c.joins < d.joins
+}
+
+// cheapest tries every way to put pieces into groups: each piece to one that is there, or by itself; where only neighbors go together, to the last one alone.
+func cheapest(o StripOptions, lengths []measure.NM, neighbors bool, groups [][]int, next int) cost {
+	if next == len(lengths) {
+		c, _ := costOf(o, lengths, groups)
+		return c
+	}
+	best := cheapest(o, lengths, neighbors, append(slices.Clone(groups), []int{next}), next+1)
+	for i := range groups {
+		if neighbors && i < len(groups)-1 {
+			continue
 		}
-		strips += n
+		try := slices.Clone(groups)
+		try[i] = append(slices.Clone(try[i]), next)
+		if c := cheapest(o, lengths, neighbors, try, next+1); c.below(best) {
+			best = c
+		}
 	}
-	for _, n := range seen {
-		l.law(n == 1, "each piece is cut once")
+	return best
+}
+
+func crosswiseBreaks(o StripOptions, lengths []measure.NM, groups [][]int) []string {
+	var l lawful
+	c, once := costOf(o, lengths, groups)
+	l.law(once, "each piece is cut once")
+	sorted, neighbors := lengths, len(lengths) > 10
+	if neighbors {
+		sorted = slices.Clone(lengths)
+		slices.Sort(sorted)
+		slices.Reverse(sorted)
+		var order []measure.NM
+		for _, i := range slices.Concat(groups...) {
+			order = append(order, lengths[i])
+		}
+		l.law(slices.Equal(order, sorted), "of many, the longest are cut first")
 	}
-	l.law(strips == p.Strips, "the strips less joins give their pieces, and one fewer does not")
-	l.law(p.Joins == p.Strips-len(p.Groups), "each group is sewn to one")
-	l.law(p.LengthCut == measure.NM(p.Strips)*p.StripCut, "the cloth is the strips' widths")
-	l.law(measure.NM(p.Strips)*p.UsableWidth >= p.Total, "the strips are at least as long as the pieces")
+	l.law(!cheapest(o, sorted, neighbors, nil, 0).below(c), "no other way takes fewer strips, or as many with fewer joins")
 	return l.list
 }
 
 func TestCrosswiseLaws(t *testing.T) {
 	s := sizes{rand.New(rand.NewPCG(9, 10))}
-	for range rounds / 20 {
-		o := StripOptions{StripCut: s.between(measure.Inch, 6*measure.Inch), UsableWidth: s.between(20*measure.Inch, 60*measure.Inch), Join: Join(s.IntN(3))}
-		var lengths []measure.NM
-		for range 1 + s.IntN(13) {
-			lengths = append(lengths, s.between(1, 120*measure.Inch))
-			if s.IntN(2) == 0 {
-				lengths = append(lengths, lengths[0])
+	for round := range rounds / 40 {
+		o := StripOptions{StripCut: s.between(measure.Inch, 6*measure.Inch), UsableWidth: s.between(20*measure.Inch, 60*measure.Inch), Join: Join(s.IntN(3)), Seam: measure.Inch / 4}
+		n := 1 + round%6
+		if round%30 == 0 {
+			n = 11
+		}
+		lengths := []measure.NM{s.between(1, 90*measure.Inch)}
+		for len(lengths) < n {
+			lengths = append(lengths, s.between(1, 90*measure.Inch))
+			if s.IntN(3) == 0 {
+				lengths[len(lengths)-1] = lengths[0]
 			}
 		}
-		p, err := Crosswise(o, lengths...)
+		groups, err := Crosswise(o, lengths...)
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, broken := range crosswiseBreaks(p, lengths) {
-			t.Errorf("%+v %v: %s", o, lengths, broken)
-		}
-		wider := o
-		wider.UsableWidth += s.between(1, 20*measure.Inch)
-		if w, err := Crosswise(wider, lengths...); err != nil || w.Strips > p.Strips {
-			t.Errorf("%+v %v: wider cloth takes more strips, %v", o, lengths, err)
-		}
-		if fewer, err := Crosswise(o, lengths[1:]...); err != nil || fewer.Strips > p.Strips {
-			t.Errorf("%+v %v: fewer pieces take more strips, %v", o, lengths, err)
+		for _, broken := range crosswiseBreaks(o, lengths, groups) {
+			t.Errorf("%+v %v: %v: %s", o, lengths, groups, broken)
 		}
 	}
 }
 
 func TestCrosswiseLawsCatch(t *testing.T) {
-	lengths := []measure.NM{in(70, 0), in(70, 0), in(50, 0), in(30, 0)}
-	for name, spoil := range map[string]func(p *LongPieces){
-		"a strip short":      func(p *LongPieces) { p.Strips-- },
-		"a piece twice":      func(p *LongPieces) { p.Groups = append(p.Groups, []int{0}) },
-		"a piece forgotten":  func(p *LongPieces) { p.Groups[0] = p.Groups[0][1:] },
-		"a join forgotten":   func(p *LongPieces) { p.Joins-- },
-		"cloth of one strip": func(p *LongPieces) { p.LengthCut = p.StripCut },
-		"short":              func(p *LongPieces) { p.Total *= 2 },
+	o := StripOptions{StripCut: in(4, 0), UsableWidth: in(40, 0), Seam: in(0, 16)}
+	lengths := []measure.NM{in(36, 0), in(36, 0), in(30, 0), in(10, 0)}
+	for name, groups := range map[string][][]int{
+		"a piece twice":        {{0}, {1}, {2, 3}, {0}},
+		"a piece forgotten":    {{0}, {1}, {2}},
+		"a strip too many":     {{0}, {1}, {2}, {3}},
+		"a join too many":      {{0, 1, 2, 3}},
+		"two in the other one": {{0, 3}, {1, 2}},
 	} {
-		p, err := Crosswise(StripOptions{StripCut: in(4, 0)}, lengths...)
-		if err != nil {
-			t.Fatal(err)
-		}
-		spoil(p)
-		if len(crosswiseBreaks(p, lengths)) == 0 {
+		if len(crosswiseBreaks(o, lengths, groups)) == 0 {
 			t.Errorf("%s goes through", name)
 		}
 	}
 }
 
-// Pieces that fill their strips by themselves are not sewn together first, and two short ones share a strip.
+// Pieces that fill their strips by themselves are not sewn together first, and two short ones share a strip: up to ten in whichever way they fit.
 func TestCrosswiseGroups(t *testing.T) {
 	for _, c := range []struct {
-		lengths       []measure.NM
-		strips, joins int
+		inches []int64
+		want   cost
 	}{
-		{[]measure.NM{in(40, 0), in(40, 0), in(40, 0), in(40, 0)}, 4, 0},
-		{[]measure.NM{in(30, 0), in(25, 0), in(15, 0), in(10, 0)}, 2, 0},
-		{[]measure.NM{in(60, 0), in(60, 0)}, 4, 2}, // three strips joined twice come to 119 in
-		{[]measure.NM{in(59, 0), in(60, 0)}, 3, 2},
+		{[]int64{40, 40, 40, 40}, cost{4, 0}},
+		{[]int64{30, 25, 15, 10}, cost{2, 0}},
+		{[]int64{30, 30, 30, 25, 25, 15, 15, 10, 10, 10}, cost{5, 0}},
+		{[]int64{60, 60}, cost{4, 2}}, // three strips joined twice come to 119 in
+		{[]int64{59, 60}, cost{3, 2}},
 	} {
-		p, err := Crosswise(StripOptions{StripCut: in(4, 0), Join: Straight}, c.lengths...)
-		if err != nil {
-			t.Fatal(err)
+		o := StripOptions{StripCut: in(4, 0), UsableWidth: in(40, 0), Join: Straight, Seam: in(0, 16)}
+		var lengths []measure.NM
+		for _, n := range c.inches {
+			lengths = append(lengths, in(n, 0))
 		}
-		count(t, "strips", p.Strips, c.strips)
-		count(t, "joins", p.Joins, c.joins)
-	}
-}
-
-func TestOutOfBounds(t *testing.T) {
-	huge := measure.NM(1) << 60
-	for _, nm := range []measure.NM{-1, 0, 1, huge, -huge} {
-		for _, err := range []error{
-			second(MakeBacking(BackingOptions{WidthFinished: nm, HeightFinished: nm, UsableWidth: nm, Overhang: nm, Seam: nm})),
-			second(MakeBatting(BattingOptions{WidthFinished: nm, HeightFinished: nm, Overhang: nm})),
-			second(MakeBinding(BindingOptions{WidthFinished: nm, HeightFinished: nm, StripCut: nm, UsableWidth: nm, Allowance: nm, Seam: nm})),
-			second(Crosswise(StripOptions{StripCut: nm, UsableWidth: nm}, nm)),
-		} {
-			if err == nil && nm != 1 {
-				t.Errorf("%d nm is let through", nm)
-			}
+		groups, err := Crosswise(o, lengths...)
+		if got, once := costOf(o, lengths, groups); err != nil || !once || got != c.want {
+			t.Errorf("%v take %+v, want %+v, %v", c.inches, got, c.want, err)
 		}
 	}
 }
-
-func second[T any](_ T, err error) error { return err }

@@ -14,7 +14,7 @@ const (
 	maxSeam   = 2 * measure.Inch      // an allowance at a seam
 	minStrip  = measure.Inch / 4      // a binding's cut width
 	maxPanels = 1000                  // of a backing
-	maxStrips = 100_000               // of a binding or of borders
+	maxStrips = 100_000               // of a binding
 )
 
 // bound is a length with what it may be.

@@ -17,10 +17,8 @@ func (s Size) compare(t Size) int {
 	return cmp.Or(cmp.Compare(s.area(), t.area()), cmp.Compare(s.Width, t.Width))
 }
 
-// area is in square inches: exact to far below one for every size of a list.
-func (s Size) area() float64 {
-	return float64(s.Width) / float64(measure.Inch) * (float64(s.Height) / float64(measure.Inch))
-}
+// area is in square nanometres: sizes of one area have the same.
+func (s Size) area() float64 { return float64(s.Width) * float64(s.Height) }
 
 // namedSize is a line of a published list, in inches.
 type namedSize struct {

@@ -10,26 +10,14 @@ import (
 
 // StripOptions say what long pieces, such as borders, are cut from.
 type StripOptions struct {
-	Units       measure.System // what the defaults below are
+	Units       measure.System // of the messages
 	StripCut    measure.NM     // cut width of the pieces
-	UsableWidth measure.NM     // of the cloth; default 40 in, 100 cm
+	UsableWidth measure.NM     // of the cloth
 	Join        Join
-	Seam        measure.NM // allowance of straight joins; default 1/4 in, 0.75 cm
+	Seam        measure.NM // allowance of straight joins
 }
 
-// LongPieces is the cloth for pieces of one width that may be longer than the cloth is wide.
-type LongPieces struct {
-	StripOptions            // as they were filled in
-	Total        measure.NM // cut length of all pieces together
-	Strips       int        // across the width
-	Joins        int        // seams that piece strips together
-	Groups       [][]int    // of Crosswise: pieces, by their place among the lengths, that are cut from one long strip
-	LengthCut    measure.NM // of cloth
-}
-
-func (o *StripOptions) fill(lengthsCut []measure.NM) error {
-	o.UsableWidth = usualWidth(o.UsableWidth, o.Units)
-	o.Seam = usualSeam(o.Seam, o.Units)
+func (o *StripOptions) check(lengthsCut []measure.NM) error {
 	list := []bound{
 		{"the cut width of the strips", o.StripCut, 1, MaxExtra},
 		{"the usable width", o.UsableWidth, measure.Inch, maxCloth},
@@ -41,36 +29,24 @@ func (o *StripOptions) fill(lengthsCut []measure.NM) error {
 	return within(o.Units, list...)
 }
 
-// Crosswise counts the strips across the width of the cloth that pieces of several cut lengths take. Pieces are put into
-// groups; the strips of a group are sewn to one and its pieces cut from that. No other way of piecing takes fewer strips,
-// since strips and pieces that hang together are joined at least once less often than there are strips. Up to MostTried
-// pieces every grouping is tried, for the fewest strips and then the fewest joins; of more, those that keep the order of
-// length. The error says which length is out of bounds.
-func Crosswise(o StripOptions, lengthsCut ...measure.NM) (*LongPieces, error) {
-	if err := o.fill(lengthsCut); err != nil {
+// Crosswise puts pieces of several cut lengths, by their place among those, into groups: the strips of a group, cut across
+// the width of the cloth, are sewn to one and its pieces cut from that. No other way of piecing takes fewer strips, since
+// strips and pieces that hang together are joined at least once less often than there are strips. Up to maxTried pieces
+// every grouping is tried, for the fewest strips and then the fewest joins; of more, those that keep the order of length,
+// the longest first. The error says which length is out of bounds.
+func Crosswise(o StripOptions, lengthsCut ...measure.NM) ([][]int, error) {
+	if err := o.check(lengthsCut); err != nil {
 		return nil, err
 	}
-	p := &LongPieces{StripOptions: o}
-	for _, length := range lengthsCut {
-		p.Total += length
-	}
-	if p.Total == 0 {
-		return p, nil
-	}
 	loss := o.Join.loss(o.StripCut, o.Seam)
-	if _, err := countStrips(o.Units, p.Total, o.UsableWidth, loss); err != nil {
+	if err := usedUp(o.Units, o.UsableWidth, loss); err != nil {
 		return nil, err
 	}
 	g := grouping{lengths: lengthsCut, width: o.UsableWidth, loss: loss}
-	if p.Groups = g.inOrder(); len(lengthsCut) <= maxTried {
-		p.Groups = g.every()
+	if len(lengthsCut) > maxTried {
+		return g.inOrder(), nil
 	}
-	for _, group := range p.Groups {
-		n := g.strips(group)
-		p.Strips, p.Joins = p.Strips+n, p.Joins+n-1
-	}
-	p.LengthCut = measure.NM(p.Strips) * o.StripCut
-	return p, nil
+	return g.every(), nil
 }
 
 // maxTried is up to how many pieces Crosswise tries every grouping.
