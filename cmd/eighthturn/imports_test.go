@@ -34,6 +34,7 @@ func mayImport() map[string][]string {
 		"internal/document/bysize":   {"internal/document"},
 		"internal/plan/sizes":        {"internal/blocks", "internal/measure"},
 		"internal/plan/supplies":     {"internal/measure"},
+		"internal/plan/repeats":      {"internal/measure"},
 		"internal/plan/summary":      {"internal/blocks", "internal/measure", "internal/quilt", "internal/quilt/orient", "layout", "palettes"},
 		"internal/plan/cutting":      {"internal/blocks", "internal/measure", "internal/plan/sizes", "internal/plan/supplies", "internal/quilt", "internal/stop", "palettes"},
 		"internal/plan/sewing":       {"internal/blocks", "internal/measure", "internal/plan/cutting", "internal/quilt", "internal/stop"},
