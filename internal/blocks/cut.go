@@ -24,11 +24,13 @@ const (
 	Joined
 	// Lengthwise: cut along the length of fabric, whole.
 	Lengthwise
+	// FussyCut: one by one, each from the same place of a print.
+	FussyCut
 )
 
 // String is the method's name for other programs.
 func (m Method) String() string {
-	return [...]string{"whole", "once-on-diagonal", "twice-on-diagonal", "nested", "end-pairs", "joined", "lengthwise"}[m]
+	return [...]string{"whole", "once-on-diagonal", "twice-on-diagonal", "nested", "end-pairs", "joined", "lengthwise", "fussy-cut"}[m]
 }
 
 // PerUnit is how many pieces one cut-off gives.

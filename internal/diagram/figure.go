@@ -85,6 +85,7 @@ const (
 	Window           // round a part that is shown enlarged: faint, and in no legend
 	PartFrame        // round a part of a piece that is larger than the page: faint
 	NextFrame        // where the frame of the next part is laid: dotted
+	Repeat           // where the repeat of a print ends and the next begins: dots far apart
 	Gauge            // within the edges of a square of known size: fine, and in no legend
 )
 

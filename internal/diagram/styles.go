@@ -12,7 +12,7 @@ type Pen struct {
 
 // strokes are all styles of lines, in the order of a legend.
 func strokes() []Stroke {
-	return []Stroke{Cut, Sew, Partial, Thin, Trim, Fold, Grain, Pressing, Dimension, Frame, PartFrame, NextFrame}
+	return []Stroke{Cut, Sew, Partial, Thin, Trim, Fold, Grain, Pressing, Dimension, Frame, Repeat, PartFrame, NextFrame}
 }
 
 // words say what a line of the style is, for a legend.
@@ -38,6 +38,8 @@ func (s Stroke) words() string {
 		return "measure"
 	case Frame:
 		return "edge of the fabric"
+	case Repeat:
+		return "repeat of the print"
 	case PartFrame:
 		return "frame of this part"
 	case NextFrame:
@@ -62,6 +64,8 @@ func (s Stroke) Pen() Pen {
 		return Pen{0.9, []float64{8, 2.2, 1.4, 2.2}, black}
 	case Fold, NextFrame:
 		return Pen{1, []float64{1, 2.4}, black}
+	case Repeat:
+		return Pen{0.9, []float64{1, 4}, black}
 	case Grain:
 		return Pen{0.9, nil, black}
 	case Pressing:
@@ -80,7 +84,7 @@ func (s Stroke) Pen() Pen {
 // seen on any fabric.
 func (s Stroke) rimmed() bool {
 	switch s {
-	case Sew, Partial, Trim, Fold, NextFrame, Grain, Pressing:
+	case Sew, Partial, Trim, Fold, Repeat, NextFrame, Grain, Pressing:
 		return true
 	}
 	return false

@@ -264,7 +264,7 @@ const maxNamed = 4
 func (c *cuts) onlyYardage() string {
 	var names []string
 	for i := range c.Fabrics {
-		if f := &c.Fabrics[i]; len(f.Precuts) == 0 && (f.StripCount > 0 || len(f.Blocks) > 0) {
+		if f := &c.Fabrics[i]; len(f.Precuts) == 0 && isCut(f) {
 			names = append(names, c.name(i))
 		}
 	}

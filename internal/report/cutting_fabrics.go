@@ -15,7 +15,7 @@ import (
 func (c *cuts) fabrics() []document.Section {
 	var list []document.Section
 	for i := range c.Fabrics {
-		if f := &c.Fabrics[i]; f.StripCount > 0 || len(f.Blocks) > 0 {
+		if f := &c.Fabrics[i]; isCut(f) {
 			list = append(list, c.fabric(i))
 		}
 	}
@@ -44,6 +44,7 @@ func (c *cuts) fabric(fabric int) document.Section {
 		s.Blocks = append(s.Blocks, t)
 	}
 	s.Blocks = append(s.Blocks, c.chains(f)...)
+	s.Blocks = append(s.Blocks, c.fromPrint(f)...)
 	return s
 }
 

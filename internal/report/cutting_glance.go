@@ -45,5 +45,11 @@ func (c *cuts) stripsAtOnce(fabric int) string {
 	for _, w := range widths {
 		list = append(list, together(measure.Count(times[w], "strip")+" "+c.length(w)))
 	}
+	for i := range f.FromPrint {
+		p := &f.FromPrint[i]
+		for _, l := range likes(p) {
+			list = append(list, together(measure.Count(l.times, "strip")+" "+c.Units.AtLeast(c.stripWidth(p, l.first)))+" lined up on the print")
+		}
+	}
 	return strings.Join(list, ", ")
 }

@@ -19,7 +19,7 @@ func CuttingMaps(p *Plans) []CuttingMap {
 	c := newCuts(p)
 	var list []CuttingMap
 	for i := range c.Fabrics {
-		if f := &c.Fabrics[i]; f.StripCount > 0 || len(f.Blocks) > 0 {
+		if f := &c.Fabrics[i]; isCut(f) {
 			list = append(list, CuttingMap{f.Name, false, c.fabricMap(i)})
 		}
 	}
@@ -78,6 +78,7 @@ func (c *cuts) fabricMap(fabric int) *diagram.Figure {
 			d.y += s.WidthCut
 		}
 	}
+	d.fromPrint(f)
 	d.figure.Max = measure.Point{X: f.UsableWidth, Y: d.y}
 	return d.figure
 }
@@ -96,7 +97,7 @@ func (c *cuts) mapWords(f *cutting.Fabric) string {
 		}
 		parts = append(parts, fmt.Sprintf("%s %s wide: %s", measure.Count(s.Times, "strip"), c.length(s.WidthCut), strings.Join(words, ", ")))
 	}
-	return strings.Join(parts, "; ")
+	return strings.Join(append(parts, c.printWords(f)...), "; ")
 }
 
 func (d *clothMap) mark(m diagram.Mark) { d.figure.Marks = append(d.figure.Marks, m) }

@@ -28,6 +28,10 @@ func (p *Plans) pieceNoun(line *cutting.Line) (noun, of string) {
 		return "sash", ""
 	case piece.Role == postsRole:
 		return "post", ""
+	case p.motifOf(line) != "" && piece.Hand != cutting.Either:
+		return handWord(piece.Hand) + " " + p.motifOf(line) + " " + piece.Shape.String(), ""
+	case p.motifOf(line) != "":
+		return p.motifOf(line) + " " + piece.Shape.String(), ""
 	case piece.Hand != cutting.Either:
 		return handWord(piece.Hand) + " " + piece.Shape.String(), ""
 	}
@@ -102,7 +106,7 @@ func handWord(h cutting.Hand) string {
 func methodName(m cutting.Method) string {
 	return [...]string{
 		cutting.Whole: "whole", cutting.OnceOnDiagonal: "cut once on the diagonal", cutting.TwiceOnDiagonal: "cut twice on the diagonal",
-		cutting.Nested: "ruler rotated 180 degrees after each cut", cutting.EndPairs: "cut in two at an angle", cutting.Joined: "joined end to end", cutting.Lengthwise: "cut along the length of fabric",
+		cutting.Nested: "ruler rotated 180 degrees after each cut", cutting.EndPairs: "cut in two at an angle", cutting.Joined: "joined end to end", cutting.Lengthwise: "cut along the length of fabric", cutting.FussyCut: "fussy-cut",
 	}[m]
 }
 
@@ -165,6 +169,8 @@ func (c *cuts) cutSize(piece *cutting.Piece) string {
 		return both + ", joined"
 	case cutting.Lengthwise:
 		return both + ", lengthwise"
+	case cutting.FussyCut:
+		return "fussy-cut by template"
 	}
 	if piece.AcrossCut == piece.AlongCut {
 		return "squares of " + size
@@ -303,13 +309,15 @@ func (c *cuts) howTo() document.Section {
 		l.Items = append(l.Items, document.Item{Text: document.Text{{Text: title + ".", Bold: true}, {Text: " " + text}}})
 	}
 	for _, shape := range blocks.Shapes() {
-		if d := shape.Description(); d.CutTitle != "" && c.Cuts(shape) {
+		if d := shape.Description(); d.CutTitle != "" && slices.ContainsFunc(c.Lines, func(l cutting.Line) bool {
+			return l.Piece.Shape == shape && l.Piece.Method != cutting.FussyCut
+		}) {
 			say(d.CutTitle, d.CutWords)
 		}
 	}
 	for _, way := range waysToCut() {
 		if slices.ContainsFunc(c.Lines, func(l cutting.Line) bool {
-			return l.Piece.Method == way.method && l.Piece.Shape.Description().CutTitle == ""
+			return l.Piece.Method == way.method && (way.method == cutting.FussyCut || l.Piece.Shape.Description().CutTitle == "")
 		}) {
 			text := way.text
 			if way.method == cutting.Joined && c.Longer > 0 {
@@ -337,6 +345,7 @@ func waysToCut() []wayToCut {
 		{cutting.TwiceOnDiagonal, "Squares cut twice on the diagonal", "Cut each square from corner to corner both ways, without moving it, to make four triangles with the straight grain on the long edges. The short edges are bias edges and lie on the outside of the block."},
 		{cutting.Joined, "Long strips", "Join the strips end to end, press the seams open, and cut the lengths listed from the long strip."},
 		{cutting.Lengthwise, "Strips along the length of fabric", "Cut these first, each in one piece, parallel to the selvage."},
+		{cutting.FussyCut, "Fussy-cut pieces", "Copy the template onto clear plastic with its seam lines, its center mark and its lines for the repeat. Cut strips lined up on the print as the cutting map shows. Lay the template on each strip, right sides up, its marks on the same place of the print every time, and cut around it. Never turn the template or the fabric over. Pieces cut alike make one figure around a center."},
 	}
 }
 

@@ -73,7 +73,7 @@ func (c *cuts) exactLengths() document.Table {
 	for i := range c.Fabrics {
 		f := &c.Fabrics[i]
 		bounds := ""
-		if f.StripCount > 0 || len(f.Blocks) > 0 {
+		if isCut(f) {
 			bounds = c.bounds(f)
 		}
 		t.Rows = append(t.Rows, document.Row{Cells: append([]document.Cell{c.fabricCell(i)}, cells(c.Units.Exact(f.Purchase.Need), number(f.StripCount), bounds)...)})

@@ -3,7 +3,6 @@ package templates
 import (
 	"math"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 )
@@ -81,19 +80,11 @@ func turnedTo(outline []xy, from, to xy) []xy {
 
 // cutOutline is a finished outline with its seam allowance, and tips cut off.
 func cutOutline(finished []xy, seam float64) []xy {
-	n, blunt := len(finished), math.Cos(blocks.Tip()*math.Pi/180)
-	corners := make([]measure.Vec, n)
+	corners := make([]measure.Vec, len(finished))
 	for i, p := range finished {
 		corners[i] = measure.Vec{X: p.x, Y: p.y}
 	}
-	raw := cutting.RawOutline(corners, cutting.Allowances{
-		Sides: func(int) float64 { return seam },
-		Blunt: func(i int) bool {
-			in, out := unitOf(finished[(i+n-1)%n], finished[i]), unitOf(finished[i], finished[(i+1)%n])
-			return -(float64(in.x*out.x) + float64(in.y*out.y)) > blunt
-		},
-		Flat: seam,
-	})
+	raw := cutting.TemplateOutline(corners, seam)
 	list := make([]xy, len(raw))
 	for i, p := range raw {
 		list[i] = xy{p.X, p.Y}

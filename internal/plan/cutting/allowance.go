@@ -59,6 +59,11 @@ func (a *Allowance) SpareOf(f *Fabric) measure.NM {
 			widest = max(widest, c.WidthCut)
 		}
 	}
+	for i := range f.FromPrint {
+		for _, s := range f.FromPrint[i].Strips {
+			widest = max(widest, min(s.Max.X-s.Min.X, s.Max.Y-s.Min.Y))
+		}
+	}
 	return min(widest, a.Spare)
 }
 

@@ -11,6 +11,8 @@ const (
 	maxTrialSteps  = 10_000_000
 	maxPrecutSteps = 10_000_000
 	maxWaySteps    = 40_000_000
+	maxFitSteps    = 200_000 // of what is fitted into prints
+	maxFit         = 20_000  // of them for what is fitted together
 )
 
 // purse is steps that are shared out: what one leaves goes to those after it.

@@ -79,6 +79,7 @@ func plan(sign *stop.Sign, top *quilt.Top, o Options) *planning {
 	p.useOnHand()
 	p.sewSets()
 	p.layBlocks()
+	p.fromPrints()
 	return p
 }
 

@@ -31,6 +31,8 @@ func (p *planning) demands() [][]demand {
 		fabric := &p.Fabrics[line.Fabric]
 		switch {
 		case line.Units == 0: // all are on hand
+		case line.Piece.Method == FussyCut:
+			continue // fitted into the print
 		case line.edging() && p.lengthwise(line):
 			continue // laid out in blocks of cloth
 		case line.edging() && line.Piece.AlongCut+p.longer(line) > fabric.UsableWidth:

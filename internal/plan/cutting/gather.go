@@ -21,15 +21,18 @@ type planning struct {
 	columns      map[int]int                   // the column that a cell belongs to
 	lines        map[lineKey]int
 	sets         map[string]setAt
-	stripsOfSets int       // in all strip sets together
-	fabrics      []int     // the plan's fabric of each of the top's, -1 for none
-	keys         [2][]byte // room for setOf
-	trials       *budget   // of what is laid to see how long strip sets and their strips are best
+	stripsOfSets int                // in all strip sets together
+	fabrics      []int              // the plan's fabric of each of the top's, -1 for none
+	keys         [2][]byte          // room for setOf
+	trials       *budget            // of what is laid to see how long strip sets and their strips are best
+	places       []quilt.ClothPlace // where on their cloths the faces lie; nil where no piece is cut from a place of a print
+	fits         *budget            // of what is fitted into prints
 }
 
 // lineKey is what makes a piece distinct.
 type lineKey struct {
 	fabric, set  int
+	print        int // the place of its print, -1 for none
 	reversed     bool
 	shape        blocks.Shape
 	hand         Hand
@@ -70,11 +73,12 @@ func (p *planning) gather() {
 // key is what the piece for a patch is.
 func (p *planning) key(patch int) lineKey {
 	t := &p.top.Patches[patch]
-	k := lineKey{fabric: -1, set: -1, shape: t.Shape, border: -1, role: -1}
+	k := lineKey{fabric: -1, set: -1, print: -1, shape: t.Shape, border: -1, role: -1}
 	if t.Set >= 0 {
 		k.set, k.reversed = p.setOf(patch)
 	} else {
 		k.fabric = p.fabric(int(p.top.Faces[t.First].Fabric))
+		k.print, k.hand = p.printPlace(patch)
 	}
 	switch d := t.Shape.Description(); d.Sized {
 	case blocks.ByStrip:
@@ -147,6 +151,9 @@ func (p *planning) newLine(k lineKey, patch int) int {
 	ok := p.size(&line, k, t)
 	if !ok {
 		p.noSize(&line)
+	}
+	if line.PrintPlace = k.print; k.print >= 0 {
+		line.Piece.fussyCut()
 	}
 	p.Lines = append(p.Lines, line)
 	switch {

@@ -134,6 +134,7 @@ func needWith(top *quilt.Top, change Way, w wanting, o Options) measure.NM {
 	}
 	p := plan(w.budget.sign, changed, o)
 	p.trials = w.budget
+	w.budget.spend(p.fits.used())
 	list, joinings := p.wants()
 	n := p.fabrics[w.fabric]
 	if n < 0 || len(p.Faults) > 0 {
@@ -142,6 +143,7 @@ func needWith(top *quilt.Top, change Way, w wanting, o Options) measure.NM {
 	f := &p.Fabrics[n]
 	f.budget = w.budget
 	f.layBest(list[n], joinings[n])
+	f.LengthCut += f.printCloth()
 	p.finish()
 	p.purchase(f)
 	return f.Purchase.Need - f.Purchase.Spare

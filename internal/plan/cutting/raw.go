@@ -1,8 +1,10 @@
 package cutting
 
 import (
-	"eighthturn/internal/measure"
 	"math"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
 )
 
 // outwards is square to a side that runs clockwise on screen, away from its piece.
@@ -44,4 +46,18 @@ func met(a, in, b, out measure.Vec) measure.Vec {
 		return a
 	}
 	return a.Plus(in.Times(b.Minus(a).Cross(out) / turn))
+}
+
+// TemplateOutline is the cut outline of a piece that is cut round a template: a seam allowance on every side, and sharp tips cut off a
+// seam allowance beyond the finished ones.
+func TemplateOutline(finished []measure.Vec, seam float64) []measure.Vec {
+	n, blunt := len(finished), math.Cos(blocks.Tip()*math.Pi/180)
+	return RawOutline(finished, Allowances{
+		Sides: func(int) float64 { return seam },
+		Blunt: func(i int) bool {
+			in, out := finished[i].Minus(finished[(i+n-1)%n]).Unit(), finished[(i+1)%n].Minus(finished[i]).Unit()
+			return -in.Dot(out) > blunt
+		},
+		Flat: seam,
+	})
 }

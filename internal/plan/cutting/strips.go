@@ -57,7 +57,8 @@ func (f *Fabric) cutStrips(list []demand, joinings []joining) *supplies.Binding 
 	} else {
 		f.bounds(f.wanted)
 	}
-	f.LengthBound = min(f.LengthBound, f.LengthCut)
+	f.LengthBound = min(f.LengthBound, f.LengthCut) + f.printCloth()
+	f.LengthCut += f.printCloth()
 	f.SearchEnded = f.budget.spent()
 	return binding
 }

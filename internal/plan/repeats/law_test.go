@@ -18,6 +18,8 @@ func largeCase(r *rand.Rand) (Cloth, []Piece) {
 		c.Along = 0
 	case 2:
 		c.Along, c.Lengthwise = 0, true
+	case 3:
+		c.Lengthwise = true
 	}
 	pieces := make([]Piece, 1+r.IntN(4))
 	for i := range pieces {

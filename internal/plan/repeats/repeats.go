@@ -24,7 +24,7 @@ type Print struct{ Across, Along measure.NM }
 type Cloth struct {
 	Print
 	UsableWidth measure.NM // between the selvages
-	Lengthwise  bool       // strips are cut along the selvages; the print must not repeat along them then
+	Lengthwise  bool       // strips are cut along the selvages
 }
 
 // Piece is pieces that are all cut alike.
@@ -39,6 +39,7 @@ type Fitting struct {
 	LengthCut measure.NM // of cloth, from the beginning of the first strip to the end of the last
 	Times     int        // the whole is cut so many times over, each time on whole repeats
 	TooLarge  []int      // pieces, by index, that the cloth is not wide enough for; nothing of them is fitted
+	Steps     int        // taken
 	Ended     bool       // the steps were used up before all was tried: there may be a fitting that takes less
 }
 
@@ -113,7 +114,7 @@ func Fit(cloth Cloth, pieces []Piece, steps int) *Fitting {
 		f.rows()
 		f.lay(f.search())
 	}
-	f.Ended = f.left < 0
+	f.Steps, f.Ended = steps-f.left, f.left < 0
 	return f.Fitting
 }
 
@@ -228,11 +229,17 @@ func (f *fitting) lanes() {
 
 // along adds the strips of a piece behind those that there are.
 func (f *fitting) along(l *lane) {
-	each, at := l.each(), f.LengthCut
-	f.LengthCut += l.high.Y - l.low.Y + measure.NM(each-1)*l.step
+	each, at := l.each(), mod(l.low.Y, f.cloth.Along)
+	begin := at
+	if len(f.Strips) > 0 {
+		begin = f.Strips[0].Min.Y
+		at = after(at, begin+f.LengthCut, f.cloth.Along)
+	}
+	end := at + l.high.Y - l.low.Y + measure.NM(each-1)*l.step
+	f.LengthCut = end - begin
 	for n, cut := 0, 0; cut < l.wanted; n++ {
 		x := l.first + measure.NM(n)*l.pitch
-		s := Strip{Min: measure.Point{X: x, Y: at}, Max: measure.Point{X: x + l.high.X - l.low.X, Y: f.LengthCut}}
+		s := Strip{Min: measure.Point{X: x, Y: at}, Max: measure.Point{X: x + l.high.X - l.low.X, Y: end}}
 		for k := 0; k < each && cut < l.wanted; k++ {
 			s.Pieces = append(s.Pieces, Placed{l.piece, measure.Point{X: x - l.low.X, Y: at + measure.NM(k)*l.step - l.low.Y}})
 			cut++

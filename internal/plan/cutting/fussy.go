@@ -1,0 +1,214 @@
+package cutting
+
+import (
+	"math"
+	"slices"
+
+	"eighthturn/internal/measure"
+	repeat "eighthturn/internal/plan/repeats"
+	"eighthturn/internal/quilt"
+)
+
+// FromPrint is pieces of one fabric that are all cut from their own places of its print, and the cloth for them.
+type FromPrint struct {
+	Lines       []int        `json:"lines"`         // of the plan
+	AcrossCut   measure.NM   `json:"repeat_across"` // after which the print comes again from selvage to selvage; 0 where any place does
+	AlongCut    measure.NM   `json:"repeat_along"`  // the same along the selvages
+	Lengthwise  bool         `json:"lengthwise"`    // strips are cut along the selvages
+	Strips      []FussyStrip `json:"strips"`
+	Times       int          `json:"times"`                                // all strips are cut so many times over, each time on whole repeats
+	FittedCut   measure.NM   `json:"fitted_cut" length:"atleast"`          // of cloth, from the first strip to the last
+	Repeats     int          `json:"repeats,omitempty"`                    // whole ones along the cloth that are bought, one of them to begin with
+	LengthCut   measure.NM   `json:"cloth_cut" length:"atleast"`           // of cloth, with the repeat to begin with
+	StackCut    measure.NM   `json:"stack_cut,omitempty" length:"atleast"` // of cloth, cut through Layers layers that lie place on place; 0 where that takes no fewer cuts
+	StackStrips int          `json:"stack_strips,omitempty"`               // strips of such a stack
+	LayerCut    measure.NM   `json:"layer_cut,omitempty" length:"atleast"` // of each layer: whole repeats
+	outlines    []repeat.Piece
+}
+
+// FussyStrip is a strip of cloth, from one selvage to the other or along them, with its pieces.
+type FussyStrip struct {
+	Min    measure.Point `json:"from"` // across from the left selvage, along from where a repeat begins
+	Max    measure.Point `json:"to"`
+	Pieces []FussyPiece  `json:"pieces"`
+}
+
+// FussyPiece is a piece on the cloth.
+type FussyPiece struct {
+	Line int           `json:"line"`
+	By   measure.Point `json:"by"` // whole repeats from the piece's place on the print
+}
+
+// Layers is how many layers are cut at once in a stack, as many as wedges make a circle. Common practice, no source.
+const Layers = 8
+
+// mostTogether is how many lines are fitted with each other; where there are more the rest lie behind them.
+const mostTogether = 6
+
+// Outline is where a line's piece lies on the print, cut, its right side up.
+func (f *FromPrint) Outline(line int) []measure.Point {
+	return f.outlines[slices.Index(f.Lines, line)].Outline
+}
+
+// CutOutline is where a piece lies on the cloth.
+func (f *FromPrint) CutOutline(p FussyPiece) []measure.Point {
+	outline := slices.Clone(f.Outline(p.Line))
+	for i := range outline {
+		outline[i] = outline[i].Add(p.By)
+	}
+	return outline
+}
+
+// Count is how many pieces of a line the strips give, one time.
+func (f *FromPrint) Count(line int) int {
+	n := 0
+	for i := range f.Strips {
+		for _, p := range f.Strips[i].Pieces {
+			if p.Line == line {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// printPlace is the place of a print, among the top's, that a patch is cut from, and the hand of its piece; -1 where it comes as it
+// lies along strips.
+func (p *planning) printPlace(patch int) (int, Hand) {
+	c := p.top.CutOfPatch(patch)
+	if c == nil || c.Motif == nil && !c.Alike || p.top.Fabrics[p.top.Faces[p.top.Patches[patch].First].Fabric].Cloth == nil {
+		return -1, Either
+	}
+	return int(p.top.CutOf[patch]), p.HandOf[patch]
+}
+
+// fussyCut makes a piece one that is cut round its template.
+func (p *Piece) fussyCut() {
+	p.Method = FussyCut
+	p.AcrossCut, p.AlongCut = p.AcrossExact, p.AlongExact
+	p.TrimCut, p.StandsOut = 0, 0
+}
+
+// printCloth is the cloth of what is cut from places of the print.
+func (f *Fabric) printCloth() measure.NM {
+	sum := measure.NM(0)
+	for i := range f.FromPrint {
+		sum += f.FromPrint[i].LengthCut
+	}
+	return sum
+}
+
+// fromPrints fits the pieces that are cut from places of prints, fabric by fabric.
+func (p *planning) fromPrints() {
+	p.fits = newBudget(maxFitSteps, p.sign)
+	if p.places = p.clothPlaces(); p.places == nil {
+		return
+	}
+	for i := range p.Fabrics {
+		f := &p.Fabrics[i]
+		for _, lengthwise := range []bool{false, true} {
+			for list := range slices.Chunk(p.fussyLines(f, lengthwise), mostTogether) {
+				f.FromPrint = append(f.FromPrint, p.fitted(f, list, lengthwise))
+			}
+		}
+	}
+}
+
+// clothPlaces is where on their cloths the faces of the top lie; nil where no piece is cut from a place of a print.
+func (p *planning) clothPlaces() []quilt.ClothPlace {
+	if !slices.ContainsFunc(p.Lines, func(l Line) bool { return l.Piece.Method == FussyCut }) {
+		return nil
+	}
+	return p.top.ClothPlaces()
+}
+
+// fussyLines are the lines of a fabric that are cut from places of its print, from strips across the cloth or along it.
+func (p *planning) fussyLines(f *Fabric, lengthwise bool) []int {
+	var list []int
+	for _, n := range f.Lines {
+		line := &p.Lines[n]
+		if line.Piece.Method == FussyCut && lengthwise == alongSelvages(&p.top.Cuts[line.PrintPlace]) {
+			list = append(list, n)
+		}
+	}
+	return list
+}
+
+// alongSelvages says whether the strips are cut along the selvages that pieces come from.
+func alongSelvages(c *quilt.Cut) bool { return c.Motif == nil && !c.Crosswise }
+
+// fitted fits some lines of a fabric.
+func (p *planning) fitted(f *Fabric, list []int, lengthwise bool) FromPrint {
+	print := printOf(p.top.Fabrics[f.Index].Cloth)
+	c := FromPrint{Lines: list, AcrossCut: print.Across, AlongCut: print.Along, Lengthwise: lengthwise}
+	for _, n := range list {
+		line := &p.Lines[n]
+		c.outlines = append(c.outlines, repeat.Piece{Outline: p.onPrint(line), Wanted: line.Pieces})
+	}
+	cloth := repeat.Cloth{Print: print, UsableWidth: f.UsableWidth, Lengthwise: lengthwise}
+	fit := repeat.Fit(cloth, c.outlines, min(maxFit, max(0, p.fits.left)))
+	p.fits.spend(fit.Steps)
+	p.tooWide(f, &c, fit)
+	for _, s := range fit.Strips {
+		strip := FussyStrip{Min: s.Min, Max: s.Max}
+		for _, q := range s.Pieces {
+			strip.Pieces = append(strip.Pieces, FussyPiece{list[q.Piece], q.By})
+		}
+		c.Strips = append(c.Strips, strip)
+	}
+	c.Times, c.FittedCut = fit.Times, fit.TotalCut(print.Along)
+	c.LengthCut = repeat.ToBuy(c.FittedCut, print.Along)
+	if print.Along > 0 {
+		c.Repeats = int(c.LengthCut / print.Along)
+	}
+	f.SearchEnded = f.SearchEnded || fit.Ended
+	p.stacked(&c, cloth)
+	return c
+}
+
+// stacked fits the same into a stack of layers, where that takes fewer cuts.
+func (p *planning) stacked(c *FromPrint, cloth repeat.Cloth) {
+	if cloth.Lengthwise || cloth.Along == 0 || slices.ContainsFunc(c.outlines, func(o repeat.Piece) bool { return o.Wanted%Layers != 0 }) {
+		return
+	}
+	s := repeat.Stack(cloth, c.outlines, Layers, min(maxFit, max(0, p.fits.left)))
+	p.fits.spend(s.Layer.Steps)
+	if strips := len(s.Layer.Strips) * s.Layer.Times; strips > 0 && strips < len(c.Strips)*c.Times {
+		c.StackStrips, c.LayerCut, c.StackCut = strips, s.LayerCut, s.LengthCut+cloth.Along
+	}
+}
+
+// tooWide says which pieces the cloth is too narrow for.
+func (p *planning) tooWide(f *Fabric, c *FromPrint, fit *repeat.Fitting) {
+	for _, n := range fit.TooLarge {
+		line := &p.Lines[c.Lines[n]]
+		p.fault(line.Place, "make the blocks smaller, or use wider fabric", "a %s that is cut from its place on %s leaves the fabric, which is %s between its selvages", line.Piece.Shape, f.Name, p.text(f.UsableWidth))
+	}
+}
+
+// printOf is how a cloth repeat. A photo of one place counts as one repeat.
+func printOf(c *quilt.Cloth) repeat.Print {
+	switch {
+	case c.Stripes != nil && c.Stripes.Crosswise:
+		return repeat.Print{Along: c.Down}
+	case c.Stripes != nil:
+		return repeat.Print{Across: c.Across}
+	}
+	return repeat.Print{Across: c.Across, Along: c.Down}
+}
+
+// onPrint is where a line's piece lies on the print, with its seam allowances.
+func (p *planning) onPrint(line *Line) []measure.Point {
+	patch := &p.top.Patches[line.Patches[0]]
+	place := p.places[patch.First]
+	finished := make([]measure.Vec, len(patch.Outline))
+	for i, at := range patch.Outline {
+		finished[i].X, finished[i].Y = place.OnCloth(float64(at.X), float64(at.Y))
+	}
+	cut := TemplateOutline(finished, float64(p.Seam))
+	list := make([]measure.Point, len(cut))
+	for i, at := range cut {
+		list[i] = measure.Point{X: measure.NM(math.Round(at.X)), Y: measure.NM(math.Round(at.Y))}
+	}
+	return list
+}

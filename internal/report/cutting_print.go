@@ -1,0 +1,148 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
+)
+
+// motifOf is the motif that a line's pieces are cut from, "" for none.
+func (p *Plans) motifOf(line *cutting.Line) string {
+	if p.Top == nil || line.PrintPlace < 0 || p.Top.Cuts[line.PrintPlace].Motif == nil {
+		return ""
+	}
+	return p.Top.Cuts[line.PrintPlace].Motif.Name
+}
+
+// isCut says whether something is cut from a fabric.
+func isCut(f *cutting.Fabric) bool {
+	return f.StripCount > 0 || len(f.Blocks) > 0 || len(f.FromPrint) > 0
+}
+
+// likeStrips is strips across a print that are cut alike: where they begin in the repeat, how wide they are and what is cut from each.
+type likeStrips struct {
+	first *cutting.FussyStrip
+	times int
+}
+
+// likes puts the strips of a fitting together that are alike.
+func likes(f *cutting.FromPrint) []likeStrips {
+	var list []likeStrips
+	for i := range f.Strips {
+		s := &f.Strips[i]
+		at := slices.IndexFunc(list, func(l likeStrips) bool { return alikeStrips(f, l.first, s) })
+		if at < 0 {
+			at = len(list)
+			list = append(list, likeStrips{first: s})
+		}
+		list[at].times += f.Times
+	}
+	return list
+}
+
+// alikeStrips says whether two strips lie at like places of the print and hold the same.
+func alikeStrips(f *cutting.FromPrint, a, b *cutting.FussyStrip) bool {
+	same := func(p, q, repeat measure.NM) bool { return repeat == 0 || (p-q)%repeat == 0 }
+	return a.Max.Y-a.Min.Y == b.Max.Y-b.Min.Y && a.Max.X-a.Min.X == b.Max.X-b.Min.X &&
+		same(a.Min.X, b.Min.X, f.AcrossCut) && same(a.Min.Y, b.Min.Y, f.AlongCut) &&
+		slices.EqualFunc(a.Pieces, b.Pieces, func(p, q cutting.FussyPiece) bool {
+			return p.Line == q.Line && p.By.X-a.Min.X == q.By.X-b.Min.X
+		})
+}
+
+// stripWidth is how wide a strip is cut.
+func (c *cuts) stripWidth(f *cutting.FromPrint, s *cutting.FussyStrip) measure.NM {
+	if f.Lengthwise {
+		return s.Max.X - s.Min.X
+	}
+	return s.Max.Y - s.Min.Y
+}
+
+// fromStrip is what a strip across a print is cut into.
+func (c *cuts) fromStrip(f *cutting.FromPrint, s *cutting.FussyStrip) string {
+	var parts []string
+	for _, n := range f.Lines {
+		count := 0
+		for _, p := range s.Pieces {
+			if p.Line == n {
+				count++
+			}
+		}
+		if count > 0 {
+			parts = append(parts, c.plans.countedPieces(count, &c.Lines[n]))
+		}
+	}
+	return measure.List(parts)
+}
+
+// linesOf are the lines that a strip gives pieces of.
+func linesOf(s *cutting.FussyStrip) []int {
+	var list []int
+	for _, p := range s.Pieces {
+		if !slices.Contains(list, p.Line) {
+			list = append(list, p.Line)
+		}
+	}
+	slices.Sort(list)
+	return list
+}
+
+// fromPrint is what is cut from places of a fabric's print: strip by strip, and how that can be done at once.
+func (c *cuts) fromPrint(f *cutting.Fabric) []document.Block {
+	var list []document.Block
+	for i := range f.FromPrint {
+		p := &f.FromPrint[i]
+		t := document.Table{Columns: []document.Column{{Title: "strips", Kind: document.Counts, BySize: true}, {Title: "wide"}, {Title: "fussy-cut from each"}, {Title: LinesHead}}}
+		for _, l := range likes(p) {
+			lines := linesOf(l.first)
+			t.Rows = append(t.Rows, document.Row{Cells: cells(number(l.times), c.Units.AtLeast(c.stripWidth(p, l.first)), c.fromStrip(p, l.first), lineNumbers(lines, ", ")), About: c.patches(lines)})
+		}
+		list = append(list, para("%s", c.linedUp(f, p)), t)
+		list = append(list, bullets(c.repeatWords(f, p)...)...)
+	}
+	return list
+}
+
+// linedUp says how strips are cut that are lined up on a print.
+func (c *cuts) linedUp(f *cutting.Fabric, p *cutting.FromPrint) string {
+	way := "across the width of fabric"
+	if p.Lengthwise {
+		way = "along the length of fabric, from a length of " + c.Units.AtLeast(p.FittedCut)
+	}
+	on := "print"
+	if c.print(f).Stripes != nil {
+		on = "stripes"
+	}
+	return fmt.Sprintf("Cut strips %s, lined up on the %s as the cutting map shows. Then cut each piece with its template at the same place of the %s, right side up.", way, on, on)
+}
+
+// print is what a fabric shows that is no plain color.
+func (c *cuts) print(f *cutting.Fabric) *quilt.Cloth { return c.plans.Top.Fabrics[f.Index].Cloth }
+
+// repeatWords says what the repeat asks for, and what a stack saves.
+func (c *cuts) repeatWords(f *cutting.Fabric, p *cutting.FromPrint) []string {
+	if p.Repeats == 0 {
+		return nil
+	}
+	list := []string{fmt.Sprintf("The print repeats every %s along the selvage: buy %s, one of them because the print may begin anywhere at the cut end.", c.length(p.AlongCut), measure.Count(p.Repeats, "repeat"))}
+	if !c.print(f).Repeats {
+		list = []string{"The layout gives no repeat for " + f.Name + ": yardage takes the photo to be one whole repeat. Measure the repeat before you buy."}
+	}
+	if p.StackStrips > 0 {
+		list = append(list, fmt.Sprintf("Or stack the fabric: cut %d lengths of %s (%s), lay them on each other right side up with the print lined up, and pin. %s and every cut through the stack gives %d pieces alike. This takes %s.",
+			cutting.Layers, c.Units.AtLeast(p.LayerCut), measure.Count(int(p.LayerCut/p.AlongCut), "repeat"), stackStrips(p), cutting.Layers, c.Units.AtLeast(p.StackCut)))
+	}
+	return list
+}
+
+// stackStrips says how many strips a stack is cut into.
+func stackStrips(p *cutting.FromPrint) string {
+	if p.StackStrips == 1 {
+		return "One strip is enough,"
+	}
+	return number(p.StackStrips) + " strips are enough,"
+}
