@@ -24,15 +24,13 @@ func (p *planning) demands() [][]demand {
 	list := make([][]demand, len(p.Fabrics))
 	for i := range p.Lines {
 		line := &p.Lines[i]
-		if line.Fabric < 0 {
+		if line.Fabric < 0 || line.Piece.Method == FussyCut { // fitted into the print
 			continue
 		}
 		p.unitsOf(line)
 		fabric := &p.Fabrics[line.Fabric]
 		switch {
 		case line.Units == 0: // all are on hand
-		case line.Piece.Method == FussyCut:
-			continue // fitted into the print
 		case line.edging() && p.lengthwise(line):
 			continue // laid out in blocks of cloth
 		case line.edging() && line.Piece.AlongCut+p.longer(line) > fabric.UsableWidth:

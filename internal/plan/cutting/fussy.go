@@ -162,6 +162,11 @@ func (p *planning) fitted(f *Fabric, list []int, lengthwise bool) FromPrint {
 		c.Repeats = int(c.LengthCut / print.Along)
 	}
 	f.SearchEnded = f.SearchEnded || fit.Ended
+	for _, n := range list {
+		line := &p.Lines[n]
+		line.Units = c.Count(n) * c.Times
+		line.Spare = max(0, line.Units-line.Pieces)
+	}
 	p.stacked(&c, cloth)
 	return c
 }

@@ -111,6 +111,7 @@ func unitsCut(f *Fabric) map[int]int {
 			units[c.Line]++
 		}
 	}
+	unitsFromPrint(f, units)
 	return units
 }
 

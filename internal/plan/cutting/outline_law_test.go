@@ -197,6 +197,12 @@ func TestCutPiecesGiveFinishedOnes(t *testing.T) {
 					continue
 				}
 				for _, patch := range []int{line.Patches[0], line.Patches[len(line.Patches)-1]} {
+					if line.Piece.Method == FussyCut {
+						if err := illFussy(n.Top, p, line, patch); err != nil {
+							t.Fatalf("%s, line %d: %v", n.name, i, err)
+						}
+						continue
+					}
 					if err := illCut(n.Top, line, patch, float64(p.Seam)); err != nil {
 						t.Fatalf("%s, line %d, seam %s: %v", n.name, i, p.text(p.Seam), err)
 					}
@@ -209,7 +215,7 @@ func TestCutPiecesGiveFinishedOnes(t *testing.T) {
 		"wedge, nested, either", "kite, whole, either", "background piece, once-on-diagonal, either", "half-square triangle, once-on-diagonal, either",
 		"half-square triangle, twice-on-diagonal, either", "corner triangle, once-on-diagonal, either", "corner triangle, twice-on-diagonal, either",
 		"square, whole, either", "tumbler, nested, either", "end piece, end-pairs, left", "end piece, end-pairs, right", "strip, whole, either",
-		"strip, joined, either", "strip, lengthwise, either",
+		"strip, joined, either", "strip, lengthwise, either", "wedge, fussy-cut, either", "kite, fussy-cut, either", "square, fussy-cut, either",
 	} {
 		if seen[want] < 5 {
 			t.Errorf("%s: only %d lines", want, seen[want])

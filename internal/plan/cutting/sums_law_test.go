@@ -39,6 +39,9 @@ func wrongSums(p *Plan) error {
 		for _, b := range f.Blocks {
 			cloth += b.LengthCut
 		}
+		for n := range f.FromPrint {
+			cloth += f.FromPrint[n].LengthCut
+		}
 		b := f.Purchase
 		switch {
 		case cloth != f.LengthCut || count != f.StripCount:

@@ -106,6 +106,7 @@ func ungiven(p *Plan) error {
 				units[c.Line]++
 			}
 		}
+		unitsFromPrint(f, units)
 	}
 	for i := range p.Sets {
 		if err := setUngiven(p, i, setStrips); err != nil {
@@ -122,7 +123,7 @@ func ungiven(p *Plan) error {
 			wanted += measure.NM(line.Pieces) * line.Piece.AlongCut
 		case units[n]*line.Piece.Method.PerUnit() < line.Pieces-line.OnHand:
 			return fmt.Errorf("line %d wants %d pieces, its strips give %d", n, line.Pieces-line.OnHand, units[n]*line.Piece.Method.PerUnit())
-		case units[n] != line.Units || line.Spare >= line.Piece.Method.PerUnit():
+		case units[n] != line.Units || line.Spare >= max(line.Piece.Method.PerUnit(), mostTimes(p, line)):
 			return fmt.Errorf("line %d says %d units and %d to spare, strips give %d", n, line.Units, line.Spare, units[n])
 		}
 	}

@@ -21,7 +21,7 @@ type named struct {
 
 // tops are the samples, the hundred layouts that were written down before the planner was, and invented ones, those with
 // many thousand patches left out. They are laid out once.
-var tops = sync.OnceValue(func() (list struct{ samples, hundred, invented []named }) {
+var tops = sync.OnceValue(func() (list struct{ samples, hundred, prints, invented []named }) {
 	turn := 0
 	with := func(tops []lay.Named, all bool) (list []named) {
 		for _, top := range tops {
@@ -36,6 +36,7 @@ var tops = sync.OnceValue(func() (list struct{ samples, hundred, invented []name
 	}
 	list.samples = with(lay.Samples(), true)
 	list.hundred = with(judges.Some(lay.Hundred(), 25), false)
+	list.prints = with(printTops(judges.Of(12, 60)), false)
 	list.invented = with(lay.Invented(5000, judges.Of(30, 150), judges.Of(400, 2000)), false)
 	return list
 })
@@ -44,7 +45,7 @@ func sampleTops() []named { return tops().samples }
 
 // everyTop is all tops, but no more than so many invented ones.
 func everyTop(most int) []named {
-	return slices.Concat(tops().samples, tops().hundred, invented(most))
+	return slices.Concat(tops().samples, tops().hundred, tops().prints, invented(most))
 }
 
 // invented is up to so many invented ones.
