@@ -72,7 +72,7 @@ func (o *templating) mats(c *console, cmd *cobra.Command, top *quilt.Top, out ta
 		return &problem{faulty, out.path, fmt.Sprintf("template %s, a %s, takes %s with room around it: more than a mat of %s", large.Template.Name(), large.Template.Shape,
 			top.Units.ByAtLeast(large.Size.X, large.Size.Y), top.Units.By(size.X, size.Y)), "use a larger mat, such as --" + matName + " " + larger(large.Enough, top.Units)}
 	case err == nil && len(mats) == 0:
-		return &problem{faulty, out.path, "every piece is cut from a strip set, and a strip set is not cut on a mat", "leave out --" + matName + " for the templates"}
+		return &problem{faulty, out.path, "every piece is cut from a strip set or from its place on a print, and neither is cut on a mat", "leave out --" + matName + " for the templates"}
 	case err != nil:
 		return err
 	}

@@ -39,7 +39,7 @@ func (s Stroke) words() string {
 	case Frame:
 		return "edge of the fabric"
 	case Repeat:
-		return "repeat of the print"
+		return "line of the print"
 	case PartFrame:
 		return "frame of this part"
 	case NextFrame:
@@ -84,7 +84,7 @@ func (s Stroke) Pen() Pen {
 // seen on any fabric.
 func (s Stroke) rimmed() bool {
 	switch s {
-	case Sew, Partial, Trim, Fold, Repeat, NextFrame, Grain, Pressing:
+	case Sew, Partial, Trim, Fold, NextFrame, Grain, Pressing:
 		return true
 	}
 	return false

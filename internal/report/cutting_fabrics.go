@@ -45,6 +45,7 @@ func (c *cuts) fabric(fabric int) document.Section {
 	}
 	s.Blocks = append(s.Blocks, c.chains(f)...)
 	s.Blocks = append(s.Blocks, c.fromPrint(f)...)
+	s.Blocks = append(s.Blocks, c.eightAlike(f)...)
 	return s
 }
 

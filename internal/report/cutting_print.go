@@ -139,6 +139,19 @@ func (c *cuts) repeatWords(f *cutting.Fabric, p *cutting.FromPrint) []string {
 	return list
 }
 
+// eightAlike says how wedges that come as they lie along strips could be cut eight and eight alike.
+func (c *cuts) eightAlike(f *cutting.Fabric) []document.Block {
+	var list []string
+	for i := range f.EightAlike {
+		e := &f.EightAlike[i]
+		line := &c.Lines[e.Line]
+		list = append(list, fmt.Sprintf("For a different figure around every center, cut 8 alike: cut %d lengths of %s (%s), lay them on each other right side up with the print lined up, and pin. Cut the stack into %s %s wide and these into %s: each cut gives 8 alike, %s in all. This takes %s instead.",
+			cutting.Layers, c.Units.AtLeast(e.LayerCut), measure.Count(e.Repeats, "repeat"), measure.Count(e.Strips, "strip"), c.length(line.Piece.AcrossCut),
+			c.plans.piecesName(line), measure.Count(e.Sets, "set"), c.Units.AtLeast(e.LengthCut)))
+	}
+	return bullets(list...)
+}
+
 // stackStrips says how many strips a stack is cut into.
 func stackStrips(p *cutting.FromPrint) string {
 	if p.StackStrips == 1 {

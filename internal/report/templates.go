@@ -30,6 +30,9 @@ func (b TemplateBook) About() []document.Item {
 		{Text: lead("Right side up:", "templates show the right side of the fabric.%s", hands)},
 		{Text: lead("Seams:", "cut on the solid line, which includes a %s seam allowance; sew on the dashed line; dots mark where seams begin and end.", b.Top.Units.Nearest(b.Top.Seam))},
 	}
+	if slices.ContainsFunc(b.Templates, func(t templates.Template) bool { return t.Print != nil }) {
+		items = append(items, document.Item{Text: lead("Print:", "line up the dotted lines with the print the same way for every piece. They show the edges of stripes, where a repeat begins, and the middle of a motif, which a cross marks; the arrow points along the selvage.")})
+	}
 	if b.Parts {
 		items = append(items, document.Item{Text: lead("Parts:", "a template larger than the page comes in parts. Trim them on their frames and tape them together, each frame on the dotted line of the next part.")})
 	}
@@ -94,7 +97,7 @@ func (b TemplateBook) Table(list []templates.Template, shown func(name string) s
 		for _, c := range piece.Cloths {
 			fabrics = append(fabrics, b.cloth(c)+": "+number(c.Count))
 		}
-		r := row(piece.Name(), piece.Shape.String(), number(piece.Count), fewFabrics(fabrics), shown(piece.Name()))
+		r := row(piece.Name(), piece.Piece(), number(piece.Count), fewFabrics(fabrics), shown(piece.Name()))
 		r.Cells[0].Text = document.Bold(piece.Name())
 		if sizes {
 			finished, cut := piece.Sizes()
@@ -117,7 +120,7 @@ func (b TemplateBook) PlateFacts(names []string, room int) string {
 			if !slices.Contains(names, t.Name()) {
 				continue
 			}
-			text += " " + t.Name() + ", " + t.Shape.String() + ": cut " + number(t.Count)
+			text += " " + t.Name() + ", " + t.Piece() + ": cut " + number(t.Count)
 			if b.Several {
 				text += " for each quilt"
 			}

@@ -24,6 +24,7 @@ const (
 	notchLayer = "NOTCHES"
 	labelLayer = "LABELS"
 	matLayer   = "MATS"
+	printLayer = "PRINT"
 )
 
 // dotRadius is that of a matching dot.
@@ -35,6 +36,12 @@ const dotRadius = measure.Inch / 32
 func DXF(w io.Writer, top *quilt.Top, list []Template) error {
 	d := newDrawing(top)
 	at := measure.Point{}
+	for i := range list {
+		if list[i].Print != nil {
+			d.Layers = append(d.Layers, dxf.Layer{Name: printLayer, Colour: 8})
+			break
+		}
+	}
 	for i := range list {
 		t := &list[i]
 		_, high := bounds(t.Cut)
@@ -64,6 +71,9 @@ func (p laidPiece) draw(d *dxf.Drawing, sewn bool) {
 		}
 	}
 	d.Line(grainLayer, p.point(p.Grain[0]), p.point(p.Grain[1]))
+	for _, l := range p.printLines() {
+		d.Line(printLayer, p.point(l[0]), p.point(l[1]))
+	}
 	for _, l := range p.labels() {
 		d.Text(labelLayer, l.middle, l.height, l.text)
 	}

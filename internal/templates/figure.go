@@ -20,7 +20,7 @@ const nameRoom = 1.6
 func (t *Template) Figure(top *quilt.Top) *diagram.Figure {
 	low, high := bounds(t.Cut)
 	f := &diagram.Figure{
-		Title: "Template " + t.Name() + ": " + t.Shape.String(), TrueSize: true, Min: low, Max: high,
+		Title: "Template " + t.Name() + ": " + t.Piece(), TrueSize: true, Min: low, Max: high,
 		Description: fmt.Sprintf("A %s at true size, right side up, with its cut line, its seam line %s within it, and an arrow along the straight grain.", t.Shape, top.Units.Nearest(top.Seam)),
 	}
 	add := func(m diagram.Mark) { f.Marks = append(f.Marks, m) }
@@ -32,6 +32,7 @@ func (t *Template) Figure(top *quilt.Top) *diagram.Figure {
 		add(diagram.Mark{Line: &diagram.Line{Points: []measure.Point{p}, Stroke: diagram.Sew, Start: diagram.Dot}})
 	}
 	add(diagram.Mark{Line: &diagram.Line{Points: t.Grain[:], Stroke: diagram.Grain, Start: diagram.Arrow, End: diagram.Arrow}})
+	t.printMarks(add)
 	at, room := t.nameplace()
 	add(diagram.Mark{Words: &diagram.Words{Text: t.Name(), At: at, Points: min(largestName, room*diagram.TrueScale*0.8), Anchor: diagram.Middle, Bold: true, Room: measure.NM(room), Halo: true}})
 	return f

@@ -47,6 +47,7 @@ func (e *TooLarge) Error() string { return e.Template.Name() + " is larger than 
 // one turned half round, the highest rows first; the straight grain stays along or across. Wedges of strip sets are left out, since
 // they are cut from what was sewn. The error is a *TooLarge.
 func Mats(top *quilt.Top, list []Template, size measure.Point) ([]Mat, error) {
+	list = slices.DeleteFunc(slices.Clone(list), func(t Template) bool { return t.Print != nil }) // lined up on the print one by one
 	var all []Mat
 	for fabric := range top.Fabrics {
 		rows, large := matRows(list, fabric, size)

@@ -2,6 +2,7 @@ package templates
 
 import (
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,6 +23,7 @@ const (
 	cutInk   = "#000000"
 	sewInk   = "#0000ff"
 	grainInk = "#008000"
+	printInk = "#808080"
 	markInk  = "#c000c0"
 	labelInk = "#d00000"
 )
@@ -39,7 +41,7 @@ const LayersNote = "Cut the black lines only. The other layers are for a pen, or
 func (t *Template) SVG(w io.Writer, top *quilt.Top) error {
 	_, high := bounds(t.Cut)
 	s := newSheet(w, high.Add(measure.Point{X: 2 * svgMargin, Y: 2 * svgMargin}), top.Units)
-	s.canvas.Title(t.Name() + ", " + t.Shape.String() + ". Cut " + t.cloths(top))
+	s.canvas.Title(t.Name() + ", " + t.Piece() + ". Cut " + t.cloths(top))
 	s.canvas.Desc(LayersNote)
 	s.draw([]laidPiece{{t, measure.Point{X: svgMargin, Y: svgMargin}, false, false}}, top.Seam > 0)
 	s.canvas.End()
@@ -109,6 +111,13 @@ func (s *svgSheet) draw(list []laidPiece, sewn bool) {
 		})
 	}
 	s.layer("grain", grainInk, list, func(p laidPiece) { s.path(p.points(p.Grain[:]), false) })
+	if slices.ContainsFunc(list, func(p laidPiece) bool { return p.Print != nil }) {
+		s.layer("print", printInk, list, func(p laidPiece) {
+			for _, l := range p.printLines() {
+				s.path(p.points(l[:]), false)
+			}
+		})
+	}
 	s.canvas.Group(`id="labels"`, layerName("labels"), `fill="`+labelInk+`"`, `text-anchor="middle"`, `font-family="sans-serif"`)
 	for _, p := range list {
 		for _, l := range p.labels() {
@@ -166,7 +175,7 @@ func (s *svgSheet) path(points []measure.Point, closed bool) {
 
 // FileName is a name for the template's own file, without an ending.
 func (t *Template) FileName() string {
-	return strings.ToLower(strings.ReplaceAll(t.Name()+" "+t.Shape.String(), " ", "-"))
+	return strings.ToLower(strings.ReplaceAll(t.Name()+" "+t.Piece(), " ", "-"))
 }
 
 // cloths says how many to cut of what.

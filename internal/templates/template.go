@@ -25,6 +25,7 @@ type Template struct {
 	Cut      []measure.Point
 	Grain    [2]measure.Point // the ends of the arrow along the straight grain
 	Count    int              // pieces of the top
+	Print    *Print           // the print that all of them show alike; nil for none
 	Cloths   []ClothCount     // what they are cut from, in the layout's order, fabrics before strip sets
 }
 
@@ -50,8 +51,16 @@ func (t *Template) Sizes() (finished, cut measure.Point) {
 	return measure.Point{X: high.X - low.X, Y: high.Y - low.Y}, cut
 }
 
+// Piece is what its pieces are called.
+func (t *Template) Piece() string {
+	if t.Print == nil || t.Print.Motif == "" {
+		return t.Shape.String()
+	}
+	return t.Print.Motif + " " + t.Shape.String()
+}
+
 // ByRuler says whether a template's pieces are cut with a ruler alone, from their size.
-func (t *Template) ByRuler() bool { return t.Shape.Description().ByRuler }
+func (t *Template) ByRuler() bool { return t.Print == nil && t.Shape.Description().ByRuler }
 
 // Build finds the templates of a top: the distinct pieces of a top that are cut by a template: all but the strips
 // of borders and sashes, which a ruler cuts. Pieces of one shape and size are one, however
@@ -59,22 +68,28 @@ func (t *Template) ByRuler() bool { return t.Shape.Description().ByRuler }
 // Hands and grain are those of the top's cutting plan, of which the pieces alone are read.
 func Build(top *quilt.Top, cuts *cutting.Plan) []Template {
 	var list []gathered
+	places := placesOf(top, cuts)
 	for i := range top.Patches {
 		p := &top.Patches[i]
 		if !p.Shape.Description().Edging {
-			list = gather(list, p, clothOf(top, p), cut{&cuts.Lines[cuts.LineOf[i]].Piece, cuts.HandOf[i]})
+			list = gather(list, p, clothOf(top, p), cut{&cuts.Lines[cuts.LineOf[i]].Piece, cuts.HandOf[i], cuts.Lines[cuts.LineOf[i]].PrintPlace, i})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b gathered) int {
-		return cmp.Or(bit(a.shape.Description().ByRuler)-bit(b.shape.Description().ByRuler), cmp.Compare(a.shape, b.shape), cmp.Compare(b.area, a.area), cmp.Compare(a.hand, b.hand))
+		return cmp.Or(bit(a.byRuler())-bit(b.byRuler()), cmp.Compare(a.shape, b.shape), cmp.Compare(b.area, a.area), cmp.Compare(a.print, b.print), cmp.Compare(a.hand, b.hand))
 	})
 	templates := make([]Template, len(list))
 	number := -1
 	for i := range list {
-		if g := &list[i]; i == 0 || g.hand == "" || g.shape != list[i-1].shape || math.Abs(g.area-list[i-1].area) > g.area/1e6 || g.hand == list[i-1].hand {
+		list[i].alongPrint(top, places)
+		if g := &list[i]; i == 0 || g.hand == "" || g.shape != list[i-1].shape || g.print != list[i-1].print || math.Abs(g.area-list[i-1].area) > g.area/1e6 || g.hand == list[i-1].hand {
 			number++
 		}
 		templates[i] = list[i].template("T"+strconv.Itoa(number+1), float64(top.Seam))
+		if g := &list[i]; g.print >= 0 {
+			t := &templates[i]
+			t.Print = printOf(top, g.patch, places[top.Patches[g.patch].First], floats(t.Finished), floats(t.Cut))
+		}
 	}
 	return templates
 }
@@ -82,6 +97,8 @@ func Build(top *quilt.Top, cuts *cutting.Plan) []Template {
 // gathered is a shape of which pieces were found.
 type gathered struct {
 	shape    blocks.Shape
+	print    int // the place of its print, -1 for none
+	patch    int // the first of them
 	hand     string
 	finished []xy // turned as the template will be
 	area     float64
@@ -92,14 +109,27 @@ type gathered struct {
 // cut is how a patch is cut.
 type cut struct {
 	*cutting.Piece
-	hand cutting.Hand
+	hand  cutting.Hand
+	print int
+	patch int
+}
+
+// byRuler says whether a ruler alone cuts such pieces.
+func (g *gathered) byRuler() bool { return g.print < 0 && g.shape.Description().ByRuler }
+
+// placesOf is where on their cloths the faces of a top lie, where some pieces are cut from places of a print.
+func placesOf(top *quilt.Top, cuts *cutting.Plan) []quilt.ClothPlace {
+	if !slices.ContainsFunc(cuts.Lines, func(l cutting.Line) bool { return l.PrintPlace >= 0 }) {
+		return nil
+	}
+	return top.ClothPlaces()
 }
 
 // gather adds a patch to the shapes found.
 func gather(list []gathered, p *quilt.Patch, cloth ClothCount, c cut) []gathered {
 	outline := floats(p.Outline)
 	at := slices.IndexFunc(list, func(g gathered) bool {
-		if g.shape != p.Shape {
+		if g.shape != p.Shape || g.print != c.print {
 			return false
 		}
 		_, same := congruent(g.finished, outline)
@@ -135,7 +165,7 @@ func newGathered(p *quilt.Patch, c cut) gathered {
 		places[i] = blocks.Place(q)
 	}
 	from, to := p.Shape.Description().Lies(places)
-	g := gathered{shape: p.Shape, finished: turnedTo(outline, outline[from], outline[to])}
+	g := gathered{shape: p.Shape, print: c.print, patch: c.patch, finished: turnedTo(outline, outline[from], outline[to])}
 	along := unitOf(g.finished[c.Grain[0]], g.finished[c.Grain[1]])
 	g.grain = xy{along.y, -along.x}
 	switch { // level to the right, upright up

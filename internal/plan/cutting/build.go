@@ -55,6 +55,7 @@ func Build(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
 		f.SearchEnded = f.SearchEnded || p.trials.spent()
 		plans.back(f.budget)
 		p.leftOvers(f)
+		p.eightAlike(f)
 	}
 	p.leftPieces()
 	p.tables()

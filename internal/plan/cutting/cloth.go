@@ -12,12 +12,13 @@ type Fabric struct {
 	Name        string `json:"name"`
 	Print       string `json:"print,omitempty"`
 	Colour      palettes.Colour
-	UsableWidth measure.NM  `json:"usable_width"` // between the selvages
-	Lines       []int       `json:"lines"`        // plan lines cut from it alone
-	Blocks      []Block     `json:"lengthwise"`
-	Strips      []Strip     `json:"strips"`     // across the width, widest first; like ones together
-	Chains      []Chain     `json:"joined"`     // which strips are sewn end to end
-	FromPrint   []FromPrint `json:"from_print"` // pieces that are cut from places of its print; empty for none
+	UsableWidth measure.NM   `json:"usable_width"` // between the selvages
+	Lines       []int        `json:"lines"`        // plan lines cut from it alone
+	Blocks      []Block      `json:"lengthwise"`
+	Strips      []Strip      `json:"strips"`      // across the width, widest first; like ones together
+	Chains      []Chain      `json:"joined"`      // which strips are sewn end to end
+	EightAlike  []EightAlike `json:"eight_alike"` // wedges of a print that repeats, cut as they come: how they would be eight and eight alike
+	FromPrint   []FromPrint  `json:"from_print"`  // pieces that are cut from places of its print; empty for none
 
 	StripCount  int               `json:"strip_count"`                  // strips, counting like ones
 	StripRows   int               `json:"strip_rows"`                   // the same, a strip counted as often as it has rows

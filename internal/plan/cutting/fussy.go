@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	repeat "eighthturn/internal/plan/repeats"
 	"eighthturn/internal/quilt"
@@ -180,6 +181,41 @@ func (p *planning) stacked(c *FromPrint, cloth repeat.Cloth) {
 	p.fits.spend(s.Layer.Steps)
 	if strips := len(s.Layer.Strips) * s.Layer.Times; strips > 0 && strips < len(c.Strips)*c.Times {
 		c.StackStrips, c.LayerCut, c.StackCut = strips, s.LayerCut, s.LengthCut+cloth.Along
+	}
+}
+
+// EightAlike is how wedges of a line are cut through a stack of layers, eight like ones at each cut, so that they make a figure round
+// every center.
+type EightAlike struct {
+	Line      int        `json:"line"`
+	Sets      int        `json:"sets"`      // of eight
+	PerStrip  int        `json:"per_strip"` // sets
+	Strips    int        `json:"strips"`    // of the stack
+	Repeats   int        `json:"repeats"`   // whole ones of each layer
+	LayerCut  measure.NM `json:"layer_cut" length:"atleast"`
+	LengthCut measure.NM `json:"cloth_cut" length:"atleast"` // of all layers, and a repeat to begin with
+}
+
+// eightAlike works out how wedges that come as they are cut from a print could be eight and eight alike.
+func (p *planning) eightAlike(f *Fabric) {
+	cloth := p.top.Fabrics[f.Index].Cloth
+	if cloth == nil || cloth.Stripes != nil || !cloth.Repeats {
+		return
+	}
+	for _, n := range f.Lines {
+		line := &p.Lines[n]
+		per := 0
+		if line.Piece.Method == Nested && line.Piece.Shape.Description().Gathers != blocks.NoCentre {
+			per = nested(f.UsableWidth, &line.Piece)
+		}
+		if per == 0 || line.Pieces < Layers {
+			continue
+		}
+		e := EightAlike{Line: n, Sets: up(line.Pieces, Layers), PerStrip: per}
+		made := repeat.SetsOf(e.Sets, per, Layers, line.Piece.AcrossCut, cloth.Down)
+		e.Strips, e.Repeats, e.LayerCut = made.Strips, made.Repeats, measure.NM(made.Repeats)*cloth.Down
+		e.LengthCut = made.LengthCut + cloth.Down
+		f.EightAlike = append(f.EightAlike, e)
 	}
 }
 

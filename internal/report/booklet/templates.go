@@ -78,7 +78,7 @@ func (b *patternBuilder) plateTitle(p *templates.Plate, key string) string {
 	if p.Parts > 0 {
 		what := noun + " " + p.Shows[0]
 		if i := slices.IndexFunc(b.Templates, func(t templates.Template) bool { return key == templateKey && t.Name() == p.Shows[0] }); i >= 0 {
-			what += ", " + b.Templates[i].Shape.String()
+			what += ", " + b.Templates[i].Piece()
 		}
 		return what + ": part " + numeral(p.Part) + " of " + numeral(p.Parts) + "."
 	}
