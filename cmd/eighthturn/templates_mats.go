@@ -65,7 +65,8 @@ func (o *templating) mats(c *console, cmd *cobra.Command, top *quilt.Top, out ta
 	if err != nil {
 		return misuse(cmd.CommandPath(), err.Error(), "for example --"+matName+" 12x24")
 	}
-	mats, err := templates.Mats(top, templates.Build(top, o.cuts), size)
+	list := templates.Build(top, o.cuts)
+	mats, err := templates.Mats(top, list, size)
 	var large *templates.TooLarge
 	switch {
 	case errors.As(err, &large):
@@ -79,6 +80,11 @@ func (o *templating) mats(c *console, cmd *cobra.Command, top *quilt.Top, out ta
 	said := ""
 	for i := range mats {
 		said += fmt.Sprintf("%s: cut %s, %s\n", layout.Visible(mats[i].Name(top)), measure.Count(mats[i].Times, "time"), mats[i].Holds())
+	}
+	for i := range list {
+		if list[i].Print != nil {
+			said += list[i].Name() + ": on no mat, since each piece is lined up on the print\n"
+		}
 	}
 	if ending(out.path) == drawingEnding {
 		if err := c.write(out, func(w io.Writer) error { return templates.MatsDXF(w, top, mats) }); err != nil {

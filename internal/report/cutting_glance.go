@@ -48,7 +48,7 @@ func (c *cuts) stripsAtOnce(fabric int) string {
 	for i := range f.FromPrint {
 		p := &f.FromPrint[i]
 		for _, l := range likes(p) {
-			list = append(list, together(measure.Count(l.times, "strip")+" "+c.Units.AtLeast(c.stripWidth(p, l.first)))+" lined up on the print")
+			list = append(list, together(measure.Count(l.times, "strip")+" "+c.length(l.first.WidthCut))+" lined up on the print")
 		}
 	}
 	return strings.Join(list, ", ")

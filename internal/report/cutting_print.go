@@ -10,12 +10,23 @@ import (
 	"eighthturn/internal/quilt"
 )
 
-// motifOf is the motif that a line's pieces are cut from, "" for none.
+// motifOf is the motif that a line's pieces are cut from, of stripes which way their strips are cut; "" for none.
 func (p *Plans) motifOf(line *cutting.Line) string {
-	if p.Top == nil || line.PrintPlace < 0 || p.Top.Cuts[line.PrintPlace].Motif == nil {
+	if p.Top == nil || line.PrintPlace < 0 {
 		return ""
 	}
-	return p.Top.Cuts[line.PrintPlace].Motif.Name
+	return CutAs(&p.Top.Cuts[line.PrintPlace])
+}
+
+// CutAs is what pieces are called by where on a print they are cut: the motif's name, or which way strips of stripes are cut.
+func CutAs(c *quilt.Cut) string {
+	switch {
+	case c.Motif != "":
+		return c.Motif
+	case c.Crosswise:
+		return "crosswise"
+	}
+	return "lengthwise"
 }
 
 // isCut says whether something is cut from a fabric.
@@ -47,19 +58,11 @@ func likes(f *cutting.FromPrint) []likeStrips {
 // alikeStrips says whether two strips lie at like places of the print and hold the same.
 func alikeStrips(f *cutting.FromPrint, a, b *cutting.FussyStrip) bool {
 	same := func(p, q, repeat measure.NM) bool { return repeat == 0 || (p-q)%repeat == 0 }
-	return a.Max.Y-a.Min.Y == b.Max.Y-b.Min.Y && a.Max.X-a.Min.X == b.Max.X-b.Min.X &&
+	return a.WidthCut == b.WidthCut && a.Max.X-a.Min.X == b.Max.X-b.Min.X && a.Max.Y-a.Min.Y == b.Max.Y-b.Min.Y &&
 		same(a.Min.X, b.Min.X, f.AcrossCut) && same(a.Min.Y, b.Min.Y, f.AlongCut) &&
 		slices.EqualFunc(a.Pieces, b.Pieces, func(p, q cutting.FussyPiece) bool {
 			return p.Line == q.Line && p.By.X-a.Min.X == q.By.X-b.Min.X
 		})
-}
-
-// stripWidth is how wide a strip is cut.
-func (c *cuts) stripWidth(f *cutting.FromPrint, s *cutting.FussyStrip) measure.NM {
-	if f.Lengthwise {
-		return s.Max.X - s.Min.X
-	}
-	return s.Max.Y - s.Min.Y
 }
 
 // fromStrip is what a strip across a print is cut into.
@@ -99,7 +102,7 @@ func (c *cuts) fromPrint(f *cutting.Fabric) []document.Block {
 		t := document.Table{Columns: []document.Column{{Title: "strips", Kind: document.Counts, BySize: true}, {Title: "wide"}, {Title: "fussy-cut from each"}, {Title: LinesHead}}}
 		for _, l := range likes(p) {
 			lines := linesOf(l.first)
-			t.Rows = append(t.Rows, document.Row{Cells: cells(number(l.times), c.Units.AtLeast(c.stripWidth(p, l.first)), c.fromStrip(p, l.first), lineNumbers(lines, ", ")), About: c.patches(lines)})
+			t.Rows = append(t.Rows, document.Row{Cells: cells(number(l.times), c.length(l.first.WidthCut), c.fromStrip(p, l.first), lineNumbers(lines, ", ")), About: c.patches(lines)})
 		}
 		list = append(list, para("%s", c.linedUp(f, p)), t)
 		list = append(list, bullets(c.repeatWords(f, p)...)...)

@@ -43,7 +43,7 @@ func (d *clothMap) acrossPrint(f *cutting.Fabric, p *cutting.FromPrint, l likeSt
 	down := d.y - from
 	d.onCloth(f, p, from, to, down)
 	d.linedUpStrip(f, p, s, down)
-	width := d.Units.Number(measure.RoundUp(s.Max.Y-s.Min.Y, d.Units.Mark()))
+	width := d.Units.Number(s.WidthCut)
 	middle := (s.Min.Y+s.Max.Y)/2 + down
 	d.beside(width, marginal{measure.Point{X: -f.UsableWidth / 100, Y: middle}, diagram.End, s.Max.Y - s.Min.Y, linesOf(s)})
 	if l.times > 1 {
@@ -70,7 +70,7 @@ func (d *clothMap) lengths(f *cutting.Fabric, p *cutting.FromPrint) {
 	for i := range p.Strips {
 		d.linedUpStrip(f, p, &p.Strips[i], down)
 	}
-	d.beside(d.Units.Number(measure.RoundUp(to-from, d.Units.Mark())), marginal{measure.Point{X: -f.UsableWidth / 100, Y: (from+to)/2 + down}, diagram.End, to - from, p.Lines})
+	d.beside(d.Units.Number(measure.RoundUp(p.FittedCut, d.Units.CutMark())), marginal{measure.Point{X: -f.UsableWidth / 100, Y: (from+to)/2 + down}, diagram.End, to - from, p.Lines})
 	if p.Times > 1 {
 		d.beside(fmt.Sprintf("× %d", p.Times), marginal{measure.Point{X: f.UsableWidth + f.UsableWidth/100, Y: (from+to)/2 + down}, diagram.Start, to - from, p.Lines})
 	}
@@ -166,7 +166,6 @@ func between(outline []measure.Point, along func(measure.Point) measure.NM, from
 
 // linedUpStrip draws a strip with its pieces, each with a cross on the middle of its motif.
 func (d *clothMap) linedUpStrip(f *cutting.Fabric, p *cutting.FromPrint, s *cutting.FussyStrip, down measure.NM) {
-	named := map[int]bool{}
 	for _, piece := range s.Pieces {
 		outline, lit := p.CutOutline(piece), []int{piece.Line}
 		fill := diagram.Area{Outline: moved(outline, 0, down), Fill: d.color, Edge: diagram.Thin}
@@ -175,35 +174,50 @@ func (d *clothMap) linedUpStrip(f *cutting.Fabric, p *cutting.FromPrint, s *cutt
 			fill.Clear = true
 		}
 		d.mark(diagram.Mark{Lit: lit, Area: &fill})
-		d.motif(piece, fill.Outline, !named[piece.Line], down)
-		named[piece.Line] = true
+		d.motif(piece, down)
 	}
 	d.edge(rectangle(s.Min.X, s.Min.Y+down, s.Max.X-s.Min.X, s.Max.Y-s.Min.Y))
+	d.motifNames(f, p, s, down)
 }
 
 // crossArm is half of a cross on a motif.
 const crossArm = measure.Inch / 4
 
-// motif draws a cross on a motif's middle, and its name beside the piece; nothing where a piece is cut from no motif.
-func (d *clothMap) motif(piece cutting.FussyPiece, outline []measure.Point, named bool, down measure.NM) {
-	m := d.plans.Top.Cuts[d.Lines[piece.Line].PrintPlace].Motif
-	if m == nil {
+// motif draws a cross on a motif's middle; nothing where a piece is cut from no motif.
+func (d *clothMap) motif(piece cutting.FussyPiece, down measure.NM) {
+	c := &d.plans.Top.Cuts[d.Lines[piece.Line].PrintPlace]
+	if c.Motif == "" {
 		return
 	}
-	lit := []int{piece.Line}
-	at := measure.Point{X: m.Across + piece.By.X, Y: m.Down + piece.By.Y + down}
+	at := measure.Point{X: c.Place.X + piece.By.X, Y: c.Place.Y + piece.By.Y + down}
 	for _, arm := range []measure.Point{{X: crossArm}, {Y: crossArm}} {
-		d.mark(diagram.Mark{Lit: lit, Line: &diagram.Line{Points: []measure.Point{{X: at.X - arm.X, Y: at.Y - arm.Y}, at.Add(arm)}, Stroke: diagram.Gauge}})
+		d.mark(diagram.Mark{Lit: []int{piece.Line}, Line: &diagram.Line{Points: []measure.Point{{X: at.X - arm.X, Y: at.Y - arm.Y}, at.Add(arm)}, Stroke: diagram.Gauge}})
 	}
-	if !named {
-		return
+}
+
+// motifNames are the names of a strip's motifs beside the first piece of each, where there is room up to the next piece.
+func (d *clothMap) motifNames(f *cutting.Fabric, p *cutting.FromPrint, s *cutting.FussyStrip, down measure.NM) {
+	named := map[int]bool{}
+	for i, piece := range s.Pieces {
+		c := &d.plans.Top.Cuts[d.Lines[piece.Line].PrintPlace]
+		if c.Motif == "" || named[piece.Line] {
+			continue
+		}
+		right, next := measure.NM(0), f.UsableWidth
+		for _, q := range p.CutOutline(piece) {
+			right = max(right, q.X)
+		}
+		for _, other := range s.Pieces[i+1:] {
+			for _, q := range p.CutOutline(other) {
+				next = min(next, q.X)
+			}
+		}
+		if room := next - right - 2*crossArm; room > 0 {
+			named[piece.Line] = true
+			d.mark(diagram.Mark{Lit: []int{piece.Line}, Words: &diagram.Words{Text: c.Motif, At: measure.Point{X: right + crossArm, Y: c.Place.Y + piece.By.Y + down}, Points: labelPoints,
+				Anchor: diagram.Start, Room: room, Across: 2 * measure.Inch, Optional: true, Plate: true}})
+		}
 	}
-	right := at.X
-	for _, p := range outline {
-		right = max(right, p.X)
-	}
-	d.mark(diagram.Mark{Lit: lit, Words: &diagram.Words{
-		Text: m.Name, At: measure.Point{X: right + crossArm, Y: at.Y}, Points: labelPoints, Anchor: diagram.Start, Room: 5 * measure.Inch, Across: 2 * measure.Inch, Optional: true}})
 }
 
 // printWords is the strips on a print for those who cannot see the map.
@@ -213,7 +227,7 @@ func (c *cuts) printWords(f *cutting.Fabric) []string {
 		p := &f.FromPrint[i]
 		var parts []string
 		for _, l := range likes(p) {
-			parts = append(parts, fmt.Sprintf("%s %s wide, each with %s", measure.Count(l.times, "strip"), c.Units.AtLeast(c.stripWidth(p, l.first)), c.fromStrip(p, l.first)))
+			parts = append(parts, fmt.Sprintf("%s %s wide, each with %s", measure.Count(l.times, "strip"), c.length(l.first.WidthCut), c.fromStrip(p, l.first)))
 		}
 		list = append(list, "lined up on the print: "+strings.Join(parts, ", "))
 	}

@@ -62,7 +62,7 @@ func CuttingSheets(p *Plans) document.Document {
 		rows  []string
 	}{
 		{"Buy", []string{"buy"}},
-		{"Cut", []string{"lengthwise", "cut"}},
+		{"Cut", []string{"lengthwise", "cut", "fussy-cut"}},
 		{"Strip sets", []string{"strip set", "strip of set"}},
 		{"Pieces", []string{"piece"}},
 		{"Finishing", []string{"binding", "backing", "batting"}},

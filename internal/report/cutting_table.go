@@ -243,6 +243,35 @@ func (c *cuts) stripRows(f *cutting.Fabric) []tableRow {
 			list = append(list, r)
 		}
 	}
+	for i := range f.FromPrint {
+		list = append(list, c.printRows(f, &f.FromPrint[i])...)
+	}
+	return list
+}
+
+// printRows are what is cut from places of a fabric's print: of each sort of strip a row for each line.
+func (c *cuts) printRows(f *cutting.Fabric, p *cutting.FromPrint) []tableRow {
+	var list []tableRow
+	for _, l := range likes(p) {
+		for i, n := range linesOf(l.first) {
+			each := 0
+			for _, q := range l.first.Pieces {
+				if q.Line == n {
+					each++
+				}
+			}
+			long := l.first.Max.X - l.first.Min.X
+			if p.Lengthwise {
+				long = l.first.Max.Y - l.first.Min.Y
+			}
+			r := tableRow{row: "fussy-cut", fabric: f.Name, lines: lineNumbers([]int{n}, " "), what: c.plans.countedPieces(each, &c.Lines[n]),
+				counts: rowCounts{fromStrips: l.times, fromEach: each, units: l.times * each}, lengths: rowLengths{stripWidthCut: l.first.WidthCut, stripLengthCut: long}}
+			if i == 0 {
+				r.counts[newStrips] = l.times
+			}
+			list = append(list, r)
+		}
+	}
 	return list
 }
 

@@ -18,11 +18,11 @@ func wrongRows(p *cuts, rows []tableRow) error {
 		"buy": {clothCut, clothNeed, usableWidth}, "kit": {usableWidth}, "binding": {joinedCut, stripWidthCut}, "batting": {acrossCut, alongCut},
 		"backing": {acrossCut, alongCut, panelCut, backingCut, usableWidth}, "piece": {acrossFinished, alongFinished, acrossCut, alongCut, exactCut, trimCut},
 		"strip set": {stripWidthCut, stripLengthCut}, "strip of set": {acrossFinished, acrossCut}, "lengthwise": {acrossCut, alongCut, blockCut, usableWidth},
-		"cut": {acrossCut, alongCut, stretchCut, stripWidthCut, stripLengthCut},
+		"cut": {acrossCut, alongCut, stretchCut, stripWidthCut, stripLengthCut}, "fussy-cut": {stripWidthCut, stripLengthCut},
 	}
 	mayCount := map[string][]int{
 		"kit": {quilts}, "binding": {quilts, joinedStrips}, "batting": {quilts}, "backing": {quilts, panels}, "piece": {quilts, perQuilt, pieces, left, right, lineUnits},
-		"strip set": {sets, fromSet, wedges}, "strip of set": {band}, "lengthwise": {units}, "cut": {newStrips, fromStrips, fromEach, units},
+		"strip set": {sets, fromSet, wedges}, "strip of set": {band}, "lengthwise": {units}, "cut": {newStrips, fromStrips, fromEach, units}, "fussy-cut": {newStrips, fromStrips, fromEach, units},
 	}
 	count := map[string]int{}
 	for i := range rows {
@@ -89,6 +89,9 @@ func wrongSums(p *cuts, rows []tableRow) error {
 	strips, wanted := 0, 0
 	for i := range p.Fabrics {
 		strips += p.Fabrics[i].StripCount
+		for k := range p.Fabrics[i].FromPrint {
+			strips += len(p.Fabrics[i].FromPrint[k].Strips) * p.Fabrics[i].FromPrint[k].Times
+		}
 	}
 	for i := range p.Lines {
 		l := &p.Lines[i]

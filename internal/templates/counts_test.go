@@ -22,7 +22,7 @@ func uncounted(top *quilt.Top, list []Template) string {
 		pieces++
 		same := 0
 		for n := range list {
-			if _, ok := congruent(floats(p.Outline), points(list[n].Finished)); ok && list[n].Shape == p.Shape {
+			if _, ok := congruent(floats(p.Outline), points(list[n].Finished)); ok && list[n].Shape == p.Shape && alike(list[n].Print, top, i) {
 				same++
 			}
 		}
@@ -37,6 +37,15 @@ func uncounted(top *quilt.Top, list []Template) string {
 		return fmt.Sprintf("%d pieces are counted, there are %d", counted, pieces)
 	}
 	return ""
+}
+
+// alike says whether a template shows the place of a print that a patch is cut from, or none where it is cut from none.
+func alike(p *Print, top *quilt.Top, patch int) bool {
+	c := top.CutOfPatch(patch)
+	if c == nil || c.Motif == "" && !c.Alike {
+		return p == nil
+	}
+	return p != nil && top.Cuts[p.Place] == *c
 }
 
 // TestEveryPieceHasItsTemplate, one and only one, and all are counted.

@@ -37,8 +37,12 @@ func wrongMats(list []Template, mats []Mat) error {
 	for i := range list {
 		for _, c := range list[i].Cloths {
 			name := fmt.Sprint(list[i].Name(), " ", c.Fabric)
-			if c.Fabric >= 0 && laid[name] != c.Count {
-				return fmt.Errorf("%s: %d lie on mats, %d are wanted", name, laid[name], c.Count)
+			wanted := c.Count
+			if list[i].Print != nil { // lined up on the print one by one
+				wanted = 0
+			}
+			if c.Fabric >= 0 && laid[name] != wanted {
+				return fmt.Errorf("%s: %d lie on mats, %d are wanted", name, laid[name], wanted)
 			}
 		}
 	}

@@ -61,7 +61,7 @@ func (a *Allowance) SpareOf(f *Fabric) measure.NM {
 	}
 	for i := range f.FromPrint {
 		for _, s := range f.FromPrint[i].Strips {
-			widest = max(widest, min(s.Max.X-s.Min.X, s.Max.Y-s.Min.Y))
+			widest = max(widest, s.WidthCut)
 		}
 	}
 	return min(widest, a.Spare)

@@ -29,9 +29,10 @@ type FromPrint struct {
 
 // FussyStrip is a strip of cloth, from one selvage to the other or along them, with its pieces.
 type FussyStrip struct {
-	Min    measure.Point `json:"from"` // across from the left selvage, along from where a repeat begins
-	Max    measure.Point `json:"to"`
-	Pieces []FussyPiece  `json:"pieces"`
+	Min      measure.Point `json:"from"` // across from the left selvage, along from where a repeat begins
+	Max      measure.Point `json:"to"`
+	WidthCut measure.NM    `json:"width_cut"`
+	Pieces   []FussyPiece  `json:"pieces"`
 }
 
 // FussyPiece is a piece on the cloth.
@@ -77,7 +78,7 @@ func (f *FromPrint) Count(line int) int {
 // lies along strips.
 func (p *planning) printPlace(patch int) (int, Hand) {
 	c := p.top.CutOfPatch(patch)
-	if c == nil || c.Motif == nil && !c.Alike || p.top.Fabrics[p.top.Faces[p.top.Patches[patch].First].Fabric].Cloth == nil {
+	if c == nil || c.Motif == "" && !c.Alike || p.top.Fabrics[p.top.Faces[p.top.Patches[patch].First].Fabric].Cloth == nil {
 		return -1, Either
 	}
 	return int(p.top.CutOf[patch]), p.HandOf[patch]
@@ -136,7 +137,7 @@ func (p *planning) fussyLines(f *Fabric, lengthwise bool) []int {
 }
 
 // alongSelvages says whether the strips are cut along the selvages that pieces come from.
-func alongSelvages(c *quilt.Cut) bool { return c.Motif == nil && !c.Crosswise }
+func alongSelvages(c *quilt.Cut) bool { return c.Motif == "" && !c.Crosswise }
 
 // fitted fits some lines of a fabric.
 func (p *planning) fitted(f *Fabric, list []int, lengthwise bool) FromPrint {
@@ -146,12 +147,15 @@ func (p *planning) fitted(f *Fabric, list []int, lengthwise bool) FromPrint {
 		line := &p.Lines[n]
 		c.outlines = append(c.outlines, repeat.Piece{Outline: p.onPrint(line), Wanted: line.Pieces})
 	}
-	cloth := repeat.Cloth{Print: print, UsableWidth: f.UsableWidth, Lengthwise: lengthwise}
+	cloth := repeat.Cloth{Print: print, UsableWidth: f.UsableWidth, Lengthwise: lengthwise, Mark: p.Steps.Mark}
 	fit := repeat.Fit(cloth, c.outlines, min(maxFit, max(0, p.fits.left)))
 	p.fits.spend(fit.Steps)
 	p.tooWide(f, &c, fit)
 	for _, s := range fit.Strips {
-		strip := FussyStrip{Min: s.Min, Max: s.Max}
+		strip := FussyStrip{Min: s.Min, Max: s.Max, WidthCut: s.Max.Y - s.Min.Y}
+		if lengthwise {
+			strip.WidthCut = s.Max.X - s.Min.X
+		}
 		for _, q := range s.Pieces {
 			strip.Pieces = append(strip.Pieces, FussyPiece{list[q.Piece], q.By})
 		}

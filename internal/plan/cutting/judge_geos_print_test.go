@@ -51,7 +51,7 @@ func TestJudgeGeosPrints(t *testing.T) {
 				judged++
 				if first := c.Strips[0]; len(first.Pieces) > 1 {
 					moved := *c
-					moved.Strips = append([]FussyStrip{{first.Min, first.Max, append([]FussyPiece{first.Pieces[1]}, first.Pieces[1:]...)}}, c.Strips[1:]...)
+					moved.Strips = append([]FussyStrip{{first.Min, first.Max, first.WidthCut, append([]FussyPiece{first.Pieces[1]}, first.Pieces[1:]...)}}, c.Strips[1:]...)
 					if over, _ := apart(t, &moved, cloth); over < 0.1 {
 						t.Errorf("%s: a piece twice is not noticed", n.name)
 					}

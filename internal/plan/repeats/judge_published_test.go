@@ -46,7 +46,7 @@ func TestJudgeStackedStrips(t *testing.T) {
 func TestJudgeSixRepeats(t *testing.T) {
 	for repeat, yards := range map[float64]float64{21: 3.5, 24: 4} {
 		piece := Piece{shaped(5, 5, 6, 5, 6, 6, 5, 6), 6} // one place of the print, which comes once across the cloth
-		s := Stack(Cloth{Print{inch(30), inch(repeat)}, inch(40), false}, []Piece{piece}, 6, 1000)
+		s := Stack(Cloth{Print{inch(30), inch(repeat)}, inch(40), false, 0}, []Piece{piece}, 6, 1000)
 		if s.LengthCut != inch(36*yards) || s.Layer.Count(0) != 1 {
 			t.Errorf("repeat %g: %.2f in, %d in a layer", repeat, inches(s.LengthCut), s.Layer.Count(0))
 		}
@@ -64,7 +64,7 @@ func TestJudgeFussyCutRectangles(t *testing.T) {
 		pieces = append(pieces, Piece{shaped(x, 0, x+4, 0, x+4, 5, x, 5), 8})
 	}
 	for repeat, fits := range map[float64]bool{5: true, 6: true, 6.75: true, 7.5: false} {
-		s := Stack(Cloth{Print{inch(42), inch(repeat)}, inch(42), false}, pieces, 8, 100_000)
+		s := Stack(Cloth{Print{inch(42), inch(repeat)}, inch(42), false, 0}, pieces, 8, 100_000)
 		for i := range pieces {
 			if s.Layer.Count(i) != 1 {
 				t.Errorf("repeat %g: %d of a sort in a layer", repeat, s.Layer.Count(i))

@@ -11,6 +11,9 @@ import (
 // largeCase is cloth and pieces as quilts have them, among them cloth that does not repeat one way.
 func largeCase(r *rand.Rand) (Cloth, []Piece) {
 	c := Cloth{Print: Print{Across: inch(float64(8+r.IntN(180)) / 8), Along: inch(float64(8+r.IntN(180)) / 8)}, UsableWidth: inch(float64(18 + r.IntN(26)))}
+	if r.IntN(2) == 0 {
+		c.Mark = inch(1. / 16)
+	}
 	switch r.IntN(6) {
 	case 0:
 		c.Across = 0

@@ -86,6 +86,7 @@ func (f *fitting) pattern(first int, set []int) {
 			spots = append(spots, at)
 		}
 	}
+	p.height = f.marked(p.height)
 	slices.SortStableFunc(spots, func(a, b spot) int { return cmp.Or(cmp.Compare(a.left, b.left), cmp.Compare(a.sort, b.sort)) })
 	for _, end := range f.choose(spots) {
 		q := p

@@ -25,6 +25,7 @@ type Cloth struct {
 	Print
 	UsableWidth measure.NM // between the selvages
 	Lengthwise  bool       // strips are cut along the selvages
+	Mark        measure.NM // of the ruler, up to which strips are cut wider than their pieces reach; 0 for none
 }
 
 // Piece is pieces that are all cut alike.
@@ -143,6 +144,9 @@ type sort struct {
 // height is how far it reaches along the cloth.
 func (s *sort) height() measure.NM { return s.high.Y - s.low.Y }
 
+// marked is how wide a strip is cut for what reaches so far.
+func (f *fitting) marked(width measure.NM) measure.NM { return upTo(width, f.cloth.Mark) }
+
 // prepare looks at the pieces; those that no strip holds are too large.
 func (f *fitting) prepare() {
 	for i := range f.pieces {
@@ -153,7 +157,7 @@ func (f *fitting) prepare() {
 		s := sort{piece: i, wanted: p.Wanted}
 		s.low, s.high = bounds(p.Outline)
 		s.step = upTo(widest(p.Outline), f.cloth.Across)
-		s.pitch = upTo(s.height(), f.cloth.Along)
+		s.pitch = upTo(f.marked(s.height()), f.cloth.Along)
 		s.phase = mod(s.low.Y, f.cloth.Along)
 		s.most = len(f.places(&s))
 		if s.most == 0 {
@@ -211,7 +215,7 @@ func (f *fitting) lanes() {
 		}
 		l := lane{piece: i, wanted: p.Wanted}
 		l.low, l.high = bounds(p.Outline)
-		wide := l.high.X - l.low.X
+		wide := f.marked(l.high.X - l.low.X)
 		l.step, l.pitch, l.first = upTo(highest(p.Outline), f.cloth.Along), upTo(wide, f.cloth.Across), mod(l.low.X, f.cloth.Across)
 		if l.first+wide > f.cloth.UsableWidth {
 			f.TooLarge = append(f.TooLarge, i)
@@ -239,7 +243,7 @@ func (f *fitting) along(l *lane) {
 	f.LengthCut = end - begin
 	for n, cut := 0, 0; cut < l.wanted; n++ {
 		x := l.first + measure.NM(n)*l.pitch
-		s := Strip{Min: measure.Point{X: x, Y: at}, Max: measure.Point{X: x + l.high.X - l.low.X, Y: end}}
+		s := Strip{Min: measure.Point{X: x, Y: at}, Max: measure.Point{X: x + f.marked(l.high.X-l.low.X), Y: end}}
 		for k := 0; k < each && cut < l.wanted; k++ {
 			s.Pieces = append(s.Pieces, Placed{l.piece, measure.Point{X: x - l.low.X, Y: at + measure.NM(k)*l.step - l.low.Y}})
 			cut++

@@ -149,7 +149,7 @@ func (f *fitting) least(n *node) measure.NM {
 	for i, w := range n.wanted {
 		if s := &f.sorts[i]; w > 0 {
 			strips := up(measure.NM(w), measure.NM(s.most))
-			end = max(end, after(s.phase, n.end, f.cloth.Along)+(strips-1)*s.pitch+s.height())
+			end = max(end, after(s.phase, n.end, f.cloth.Along)+(strips-1)*s.pitch+f.marked(s.height()))
 		}
 	}
 	return end

@@ -229,7 +229,7 @@ func wrongPieces(d document.Document, r Reports) []string {
 	}
 	cut := 0
 	for i := range r.Cuts.Fabrics {
-		if f := &r.Cuts.Fabrics[i]; len(f.Strips)+len(f.Blocks) > 0 {
+		if f := &r.Cuts.Fabrics[i]; len(f.Strips)+len(f.Blocks)+len(f.FromPrint) > 0 {
 			cut++
 		}
 	}
@@ -239,7 +239,10 @@ func wrongPieces(d document.Document, r Reports) []string {
 	return wrong
 }
 
-var firstNumber = regexp.MustCompile(`^([0-9]+) `)
+var (
+	firstNumber = regexp.MustCompile(`^([0-9]+) `)
+	anyCount    = regexp.MustCompile(`(?:^|, | and )([0-9]+) `)
+)
 
 // wrongStrips adds up, from each table of strips, the strips and what they give.
 func wrongStrips(d document.Document, r Reports) []string {
@@ -260,8 +263,16 @@ func wrongStrips(d document.Document, r Reports) []string {
 				wantUnits += s.Times * c.Units
 			}
 		}
-		if strips != f.StripCount || units != wantUnits {
-			wrong = append(wrong, fmt.Sprintf("%s: the list has %d strips that give %d things, the plan %d that give %d", title, strips, units, f.StripCount, wantUnits))
+		wantStrips := f.StripCount
+		for i := range f.FromPrint {
+			p := &f.FromPrint[i]
+			wantStrips += len(p.Strips) * p.Times
+			for _, n := range p.Lines {
+				wantUnits += p.Count(n) * p.Times
+			}
+		}
+		if strips != wantStrips || units != wantUnits {
+			wrong = append(wrong, fmt.Sprintf("%s: the list has %d strips that give %d things, the plan %d that give %d", title, strips, units, wantStrips, wantUnits))
 		}
 	}
 	return wrong
@@ -275,7 +286,12 @@ func stripsSaid(t document.Table) (strips, units int) {
 			times = n
 			strips += n
 		}
-		if m := firstNumber.FindStringSubmatch(row.Cells[2].Text.String()); m != nil {
+		if t.Columns[2].Title == "Fussy-cut from each" { // of several sorts
+			for _, m := range anyCount.FindAllStringSubmatch(row.Cells[2].Text.String(), -1) {
+				count, _ := strconv.Atoi(m[1])
+				units += times * count
+			}
+		} else if m := firstNumber.FindStringSubmatch(row.Cells[2].Text.String()); m != nil {
 			count, _ := strconv.Atoi(m[1])
 			units += times * count
 		} else if strings.HasPrefix(row.Cells[2].Text.String(), "leave whole ") {

@@ -17,6 +17,7 @@ import (
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/render"
+	"eighthturn/internal/report"
 	"eighthturn/samples"
 )
 
@@ -74,6 +75,8 @@ func lineName(top *quilt.Top, line *cutting.Line) string {
 		return "sash"
 	case line.Piece.Hand != cutting.Either:
 		return line.Piece.Hand.String() + " " + line.Piece.Shape.String()
+	case line.PrintPlace >= 0:
+		return report.CutAs(&top.Cuts[line.PrintPlace]) + " " + line.Piece.Shape.String()
 	}
 	return line.Piece.Shape.String()
 }

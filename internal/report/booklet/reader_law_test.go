@@ -53,7 +53,7 @@ func TestTemplatesAreNumberedInOrder(t *testing.T) {
 				}
 				next = n
 				if !slices.ContainsFunc(r.Templates, func(p templates.Template) bool {
-					return strings.TrimPrefix(p.Name(), p.Letter) == strings.TrimPrefix(row.Cells[0].Text.String(), sign) && p.Shape.String() == row.Cells[1].Text.String()
+					return strings.TrimPrefix(p.Name(), p.Letter) == strings.TrimPrefix(row.Cells[0].Text.String(), sign) && p.Piece() == row.Cells[1].Text.String()
 				}) {
 					t.Errorf("no template is called %s", row.Cells[0].Text.String())
 				}
