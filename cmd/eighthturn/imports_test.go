@@ -36,7 +36,7 @@ func mayImport() map[string][]string {
 		"internal/plan/supplies":     {"internal/measure"},
 		"internal/plan/repeats":      {"internal/measure"},
 		"internal/plan/summary":      {"internal/blocks", "internal/measure", "internal/quilt", "internal/quilt/orient", "layout", "palettes"},
-		"internal/plan/cutting":      {"internal/blocks", "internal/measure", "internal/plan/sizes", "internal/plan/supplies", "internal/quilt", "internal/stop", "palettes"},
+		"internal/plan/cutting":      {"internal/blocks", "internal/measure", "internal/plan/repeats", "internal/plan/sizes", "internal/plan/supplies", "internal/quilt", "internal/stop", "palettes"},
 		"internal/plan/sewing":       {"internal/blocks", "internal/measure", "internal/plan/cutting", "internal/quilt", "internal/stop"},
 		"internal/plan/contrast":     {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "internal/stop", "layout", "palettes"},
 		"internal/plan/orders":       {"internal/plan/cutting", "internal/plan/supplies", "internal/quilt", "internal/stop", "layout", "palettes"},

@@ -32,6 +32,14 @@ func tooLittle(p *Plan, squareUp, most measure.NM) error {
 				widest = max(widest, c.WidthCut)
 			}
 		}
+		for i := range f.FromPrint {
+			print := &f.FromPrint[i]
+			first, last := print.Strips[0].Min.Y, print.Strips[0].Max.Y
+			for _, s := range print.Strips {
+				last, widest = max(last, s.Max.Y), max(widest, s.WidthCut)
+			}
+			cut += max(last-first, print.FittedCut) + print.AlongCut // wherever the repeat begins
+		}
 		if p.Backing != nil && p.BackingOf == f.Index {
 			cut += p.Backing.Ways[p.Backing.Less].LengthCut * measure.NM(p.Copies)
 		}

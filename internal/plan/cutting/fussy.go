@@ -145,7 +145,7 @@ func (p *planning) fitted(f *Fabric, list []int, lengthwise bool) FromPrint {
 	c := FromPrint{Lines: list, AcrossCut: print.Across, AlongCut: print.Along, Lengthwise: lengthwise}
 	for _, n := range list {
 		line := &p.Lines[n]
-		c.outlines = append(c.outlines, repeat.Piece{Outline: p.onPrint(line), Wanted: line.Pieces})
+		c.outlines = append(c.outlines, repeat.Piece{Outline: p.onPrint(line), Wanted: line.Pieces - line.OnHand})
 	}
 	cloth := repeat.Cloth{Print: print, UsableWidth: f.UsableWidth, Lengthwise: lengthwise, Mark: p.Steps.Mark}
 	fit := repeat.Fit(cloth, c.outlines, min(maxFit, max(0, p.fits.left)))
@@ -170,7 +170,7 @@ func (p *planning) fitted(f *Fabric, list []int, lengthwise bool) FromPrint {
 	for _, n := range list {
 		line := &p.Lines[n]
 		line.Units = c.Count(n) * c.Times
-		line.Spare = max(0, line.Units-line.Pieces)
+		line.Spare = max(0, line.Units-line.Pieces+line.OnHand)
 	}
 	p.stacked(&c, cloth)
 	return c
@@ -212,10 +212,10 @@ func (p *planning) eightAlike(f *Fabric) {
 		if line.Piece.Method == Nested && line.Piece.Shape.Description().Gathers != blocks.NoCentre {
 			per = nested(f.UsableWidth, &line.Piece)
 		}
-		if per == 0 || line.Pieces < Layers {
+		if per == 0 || line.Pieces-line.OnHand < Layers {
 			continue
 		}
-		e := EightAlike{Line: n, Sets: up(line.Pieces, Layers), PerStrip: per}
+		e := EightAlike{Line: n, Sets: up(line.Pieces-line.OnHand, Layers), PerStrip: per}
 		made := repeat.SetsOf(e.Sets, per, Layers, line.Piece.AcrossCut, cloth.Down)
 		e.Strips, e.Repeats, e.LayerCut = made.Strips, made.Repeats, measure.NM(made.Repeats)*cloth.Down
 		e.LengthCut = made.LengthCut + cloth.Down

@@ -87,7 +87,7 @@ func badlyPlaced(top *quilt.Top, p *Plan) error {
 	}
 	for n := range p.Lines {
 		line := &p.Lines[n]
-		if c := top.CutOfPatch(line.Patches[0]); c != nil && (c.Motif != "" || c.Alike) && units[n] < line.Pieces {
+		if c := top.CutOfPatch(line.Patches[0]); c != nil && (c.Motif != "" || c.Alike) && units[n] < line.Pieces-line.OnHand {
 			return fmt.Errorf("line %d wants %d alike, %d are cut", n, line.Pieces, units[n])
 		}
 	}
