@@ -59,7 +59,8 @@ type fabric struct {
 	Share  float64 `json:"share"` // of the top, percent, one decimal
 	Line   int     `json:"line"`
 
-	Seen map[string]string `json:"seen"` // its colour by view of colour vision
+	Seen      map[string]string `json:"seen"`                // its colour by view of colour vision
+	Patterned bool              `json:"patterned,omitempty"` // it is a print or striped, and no plain color
 }
 
 // grid is where the cells lie.
@@ -240,7 +241,7 @@ func (p *pictureBuilder) listFabrics(share []float64) []fabric {
 		list[i] = fabric{
 			Name: f.Name, Print: f.Print, Colour: f.Colour.Hex(), Grey: f.Colour.Grey().Hex(),
 			Value: thousandths(f.Colour.Lightness()), Share: tenths(100 * share[i]), Line: p.line(f.Place.Start),
-			Seen: seen(f.Colour),
+			Seen: seen(f.Colour), Patterned: f.Cloth != nil,
 		}
 	}
 	return list

@@ -35,6 +35,7 @@ func routes() []route {
 		{"/picture.svg", "image/svg+xml; charset=utf-8", (*site).servePicture},
 		{"/line", "text/plain; charset=utf-8", (*site).serveLine},
 		{"/squint.png", "image/png", (*site).serveSquint},
+		{"/prints.png", "image/png", (*site).servePrints},
 		{"/report", "application/json; charset=utf-8", (*site).serveReport},
 		{"/color", "application/json; charset=utf-8", (*site).serveColor},
 		{"/auditions", "application/json; charset=utf-8", (*site).serveAuditions},
@@ -110,7 +111,7 @@ func respond(w http.ResponseWriter, content []byte) {
 // servePicture answers with the picture as a file of its own.
 func (s *site) servePicture(w http.ResponseWriter, r *http.Request) {
 	q := r.URL.Query()
-	o := svgout.Options{ByFabric: q.Get("patches") == "", SeamLines: svgout.SeamsLeftOut, Legend: q.Get("legend") != ""}
+	o := svgout.Options{ByFabric: q.Get("patches") == "", SeamLines: svgout.SeamsLeftOut, Legend: q.Get("legend") != "", Prints: q.Get("prints") != ""}
 	if q.Get("seams") != "" {
 		o.SeamLines = svgout.SeamsDrawn
 	}

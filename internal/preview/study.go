@@ -30,6 +30,7 @@ type study struct {
 	trying  trying // a color
 	dressed dressed
 	squint  stop.Once[squinted]
+	prints  []stop.Once[printed] // by size
 }
 
 // cachedTab is a tab as it is sent.
@@ -46,7 +47,7 @@ type squinted struct {
 }
 
 func newStudy(p *picture, of *studies) *study {
-	s := &study{picture: p, plans: newPlans(p.top, p.source, of.name), tabs: make([]stop.Once[*cachedTab], len(tabSources())), from: of}
+	s := &study{picture: p, plans: newPlans(p.top, p.source, of.name), tabs: make([]stop.Once[*cachedTab], len(tabSources())), prints: make([]stop.Once[printed], len(printSizes())), from: of}
 	s.plans.Cutting, s.plans.worn = cutBy(of.cutting, p.top), of.worn
 	if p.source != nil {
 		s.plans.Nearby = orders.Nearby(p.source.Text, of.cloth, p.top)
@@ -67,6 +68,9 @@ func (s *study) after(p *picture, of *studies) *study {
 	next := newStudy(p, of)
 	handOn(&s.numbers, &next.numbers)
 	handOn(&s.squint, &next.squint)
+	for i := range s.prints {
+		handOn(&s.prints[i], &next.prints[i])
+	}
 	for i := range s.tabs {
 		if tab, made := s.tabs[i].Made(); made && !tab.Placed {
 			handOn(&s.tabs[i], &next.tabs[i])

@@ -37,6 +37,7 @@ export class Drawing {
     this.ground = element('path', this.painted);
     this.beneath = element('g', this.painted, { class: 'cloth', 'shape-rendering': 'crispEdges' }); // quicker, and covered
     this.faces = element('g', this.painted, { class: 'cloth' });
+    this.prints = element('image', this.camera, { preserveAspectRatio: 'none' });
     this.squint = element('image', this.camera, { preserveAspectRatio: 'none' });
     this.laid = element('image', this.camera, { preserveAspectRatio: 'none' });
     this.letters = element('g', this.camera, { class: 'letters' });
@@ -59,7 +60,7 @@ export class Drawing {
   }
 
   // plain says whether nothing but faces is to be drawn, with seams and marks over them.
-  plain() { return !['line', 'squint'].includes(this.view) && !this.laid.hasAttribute('href') && !this.svg.hasAttribute('viewBox'); }
+  plain() { return !['line', 'squint'].includes(this.view) && !this.laid.hasAttribute('href') && !this.prints.hasAttribute('href') && !this.svg.hasAttribute('viewBox'); }
 
   // update draws what changed; see Model.apply.
   update(change) {
@@ -208,6 +209,14 @@ export class Drawing {
     this.stretch(this.squint, this.view === 'squint' ? url : null);
   }
 
+  // showPrints lays a picture of the fabrics' prints over the faces of the color view, or takes it away; url is null for none. Where this
+  // drawing wears a colorway of its own, it is of others.
+  showPrints(url) {
+    const shown = this.view === 'colour' && !this.fabrics ? url : null;
+    if (shown) this.quick.settle();
+    this.stretch(this.prints, shown);
+  }
+
   // lay lays a picture of other faces over those that are here, or takes it away; url is null for none.
   lay(url) {
     if (url) this.quick.settle();
@@ -244,7 +253,7 @@ export class Drawing {
   // isolate lays a veil over every fabric but one, so that this one keeps its color; -1 shows all.
   isolate(fabric) {
     this.isolated = fabric;
-    for (const image of [this.squint, this.laid]) image.style.display = fabric >= 0 ? 'none' : '';
+    for (const image of [this.prints, this.squint, this.laid]) image.style.display = fabric >= 0 ? 'none' : '';
     const faces = fabric < 0 || !this.model.shown ? '' : range(this.model.looseRegion() + 1).map((r) => this.model.paths(r).faces[fabric] ?? '').join('');
     setAttribute(this.veil, 'd', faces ? this.model.ground() + faces : '');
   }

@@ -10,6 +10,7 @@ import { patchAt, outlineOf, centerOf, exists, neighborOf, factsOf } from './pat
 import { byId } from './dom.js';
 import { showPatch, spokenFacts, showFabrics, showKeys, paintFabric, fabricButton } from './sidebar.js';
 import { ColorCard } from './color.js';
+import { Prints } from './prints.js';
 import { Audition, untried } from './audition.js';
 import { Laid } from './laid.js';
 import { Sizes } from './sizes.js';
@@ -33,7 +34,7 @@ import { place, share } from './transport.js';
 const model = new Model();
 const tabs = [...byId('report-tabs').children];
 const camera = new Camera();
-const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], colorway: null, secondColorway: null, size: null, two: false, slide: false, split: 50, faultsFolded: null, keys: false, report: false, text: false, tab: 0, isolated: -1, panel: 0, sheet: 0 };
+const settings = { view: 'colour', secondView: 'value', seamsIn: ['colour'], prints: true, colorway: null, secondColorway: null, size: null, two: false, slide: false, split: 50, faultsFolded: null, keys: false, report: false, text: false, tab: 0, isolated: -1, panel: 0, sheet: 0 };
 let panes = [];
 let message = null; // the newest
 let status = 'open'; // of the connection
@@ -46,11 +47,11 @@ let lastChange = { d: '', fabrics: [] }; // what the last save changed
 const storageKey = `eighthturn${place}`;
 function remember() {
   if (!begun) return;
-  const { view, secondView, seamsIn, colorway, secondColorway, size, two, slide, split, report, tab, panel, sheet } = settings, place = camera.saved;
+  const { view, secondView, seamsIn, prints, colorway, secondColorway, size, two, slide, split, report, tab, panel, sheet } = settings, place = camera.saved;
   const compare = two ? slide ? 'slide' : 'beside' : '';
   address.write(encode({ view, secondView, seamsIn, colorway, secondColorway, size, compare, split, tab: report ? tab : -1, place: camera.linked, audition: auditionOpen() ? audition.state : untried() }, tabs));
   try {
-    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, colorway, secondColorway, size, two, slide, split, report, tab, panel, sheet, camera: place, address: address.text }));
+    sessionStorage.setItem(storageKey, JSON.stringify({ view, secondView, seamsIn, prints, colorway, secondColorway, size, two, slide, split, report, tab, panel, sheet, camera: place, address: address.text }));
   } catch { /* a browser may keep nothing */ }
 }
 function restore() {
@@ -62,6 +63,7 @@ function restore() {
     for (const key of ['view', 'secondView']) if (Object.hasOwn(views, saved[key])) settings[key] = saved[key];
     for (const key of ['colorway', 'secondColorway', 'size']) if (typeof saved[key] === 'string') settings[key] = saved[key];
     if (Array.isArray(saved.seamsIn)) settings.seamsIn = saved.seamsIn.filter((view) => Object.hasOwn(views, view));
+    settings.prints = saved.prints !== false;
     for (const key of ['two', 'slide', 'report']) settings[key] = saved[key] === true;
     if (saved.split >= 0 && saved.split <= 100) settings.split = saved.split;
     if (saved.tab in tabs) settings.tab = saved.tab;
@@ -116,7 +118,7 @@ function updatePanes() {
   });
   for (const button of document.querySelectorAll('[data-action]')) {
     const name = button.dataset.action;
-    const on = Object.hasOwn(views, name) ? settings.view === name : { seams: seamsShown(), two: settings.two && !settings.slide, slide: settings.two && settings.slide }[name];
+    const on = Object.hasOwn(views, name) ? settings.view === name : { seams: seamsShown(), prints: settings.prints, two: settings.two && !settings.slide, slide: settings.two && settings.slide }[name];
     if (on !== undefined) button.setAttribute('aria-pressed', String(on));
   }
   byId('view-name').textContent = titleOf(settings.view);
@@ -124,7 +126,7 @@ function updatePanes() {
   showColorwayMenus();
   slide.show(settings.two && settings.slide, settings.split, viewName(settings.view), viewName(settings.secondView));
   arrangePanes();
-  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}${model.query}`;
+  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}${prints.there && settings.prints ? '&prints=1' : ''}${model.query}`;
   byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}${model.fileSuffix}-${viewName(settings.view)}.svg`;
   showResources();
   refreshResources();
@@ -200,6 +202,7 @@ function moveCameraNow() {
 let idleTimer = 0;
 function onIdle() {
   remember();
+  prints.refresh(true); // as finely as it is looked at now
   writeLetters();
 }
 
@@ -298,6 +301,7 @@ function paint(i, fabric) {
   model.recolour(i, fabric);
   for (const { drawing } of panes) drawing.fillFabrics();
   paintFabric(i, fabric);
+  if (prints.url) prints.refresh(true); // which cover the color that is tried
 }
 // painted is called when that is to be studied: seams are light between dark fabrics.
 function painted(i) {
@@ -435,7 +439,11 @@ const squint = new Resource(model, () => withTry('squint.png?', true), {
   discard: (url) => URL.revokeObjectURL(url),
 });
 
+const prints = new Prints(model, { panes: () => panes.map(({ drawing }) => drawing), on: () => settings.prints && !audition.laid && !card.tried, camera });
+
 function refreshResources(gently) {
+  document.querySelector('[data-action=prints]').hidden = !prints.there;
+  prints.refresh(gently);
   for (const resource of [...reports, diagram, squint, audition.studies]) resource.refresh(gently);
   laid.refresh();
 }
@@ -445,6 +453,7 @@ function showResources() {
   const marks = loaded.marked && (loaded.marked.marks ?? []).map((m) => ({ ...m, seams: loaded.marked.highlights?.[m.highlight]?.seams }));
   for (const { drawing, caption } of panes) {
     drawing.showSquint(loaded.squintURL);
+    drawing.showPrints(prints.url);
     drawing.markSeams(drawing.view === 'vanishing' && marks && !audition.laid ? marks.map(({ heavy, seams }) => ({ heavy, paths: highlight.seamPaths(seams) })) : []);
     caption.replaceChildren(...captionOf(drawing.view, { quilt: model.quilt, marks, alternative: audition.large?.name, hasSquint: loaded.squintURL !== null, single: !settings.two, colorway: secondDiffers() ? colorwayName(model.shownIn(drawing.fabrics ? settings.secondColorway : settings.colorway)) : '' }));
   }
@@ -519,6 +528,7 @@ const actions = {
   report: () => { togglePanel(false); },
   text: () => { if (!editing.allowed) return; togglePanel(true); if (textPane.isOpen) textPane.open(); },
   seams: () => { toggleSeams(); updatePanes(); },
+  prints: () => { settings.prints = !settings.prints; updatePanes(); },
   two: () => compare(!(settings.two && !settings.slide), false),
   slide: () => compare(!(settings.two && settings.slide), true),
   link: copyLink,
@@ -577,7 +587,7 @@ function isolate(fabric) {
 
 const keyActions = {
   ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, actions[view]], [key.toUpperCase(), () => showSecond(view)]])),
-  o: actions.colorway, z: () => sizes.next(), O: () => nextIn('secondColorway'), r: actions.report, e: actions.text, s: actions.seams, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
+  o: actions.colorway, z: () => sizes.next(), O: () => nextIn('secondColorway'), r: actions.report, e: actions.text, s: actions.seams, g: actions.prints, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
   '+': actions.nearer, '=': actions.nearer, '-': actions.farther, '−': actions.farther, n: actions.changes, f: actions.faults, k: actions.keys, '?': actions.keys,
   Escape: () => { if (card.isOpen) { card.close(); return; } if (audition.large) { audition.letGo(); remember(); return; } leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
 };

@@ -77,7 +77,7 @@ export const fabricButton = (i) => byId('fabrics').querySelector(`[data-fabric="
 const keys = {
   Views: [
     ['C V L', 'color, value, line'], ['U A', 'squint, vanishing seams'], ['P D T', 'for color-blind viewers: protan, deutan, tritan'],
-    ['S', 'seam lines'], ['O', 'the next colorway'], ['Z', 'the next size'],
+    ['S', 'seam lines'], ['G', 'prints and stripes'], ['O', 'the next colorway'], ['Z', 'the next size'],
   ],
   Compare: [
     ['B', 'two views'], ['M', 'drag to compare; ← → move the line'], ['Shift', 'with a view’s key, or O: the second view'],

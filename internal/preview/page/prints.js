@@ -1,0 +1,56 @@
+// The fabrics as they are printed and woven: a picture that is laid over the faces of the color view, as fine as it is looked at.
+
+import { Resource } from './resource.js';
+
+const sizes = [1000, 2000, 4000]; // pixels that the program makes it in
+const enough = 0.8; // of the pixels of the screen
+
+export class Prints {
+  // panes gives those that may show it; on says whether it is wanted; camera tells how near the quilt is.
+  constructor(model, { panes, on, camera }) {
+    Object.assign(this, { model, panes, on, camera });
+    this.url = null;
+    this.resource = new Resource(model, () => `prints.png?pixels=${this.pixels()}`, {
+      wanted: () => this.wanted(),
+      parse: async (response) => {
+        const url = URL.createObjectURL(await response.blob()), image = new Image();
+        image.src = url;
+        await image.decode();
+        return url;
+      },
+      onChange: (url) => this.lay(url),
+      discard: (url) => URL.revokeObjectURL(url),
+    });
+  }
+
+  // there says whether the quilt has a fabric that is no plain color.
+  get there() { return this.model.fabrics.some((f) => f.patterned); }
+
+  wanted() { return this.there && this.on() && this.panes().some((drawing) => drawing.view === 'colour'); }
+
+  // pixels is the size that shows the quilt as finely as the screen does, and never less than is there already.
+  pixels() {
+    const { width, height } = this.model.quilt ?? { width: 1, height: 1 };
+    const needed = Math.max(width, height) * this.camera.scale * (devicePixelRatio || 1) * enough;
+    return sizes.find((size) => size >= needed) ?? sizes.at(-1);
+  }
+
+  // refresh keeps a picture of another size until the next is there, and takes one away that is not wanted.
+  refresh(gently = false) {
+    this.resource.refresh(gently);
+    if (!this.wanted()) this.lay(null);
+  }
+
+  lay(url) {
+    const old = this.url;
+    this.url = url;
+    this.show();
+    if (!url) this.resource.loadedURL = '';
+    if (old && old !== url) URL.revokeObjectURL(old);
+  }
+
+  // show lays the picture over the drawings that wear the fabrics it was made of.
+  show() {
+    for (const drawing of this.panes()) drawing.showPrints(this.url);
+  }
+}

@@ -1,0 +1,60 @@
+package preview
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/quilttest/lay"
+	pictures "eighthturn/internal/render/picture"
+	"eighthturn/svgout"
+)
+
+// deckchairs is a layout whose wedges are striped.
+const deckchairs = `title "Deckchairs"
+strip 4 1/2
+fabric sand #e8d9b0
+fabric awning stripes navy 3/4 white 1/4 crimson 1/2
+motif mill awning across 3/8 down 0 pointing 45
+block M ring wedges mill corners sand
+block O ring wedges awning lengthwise from 0 corners sand
+grid
+  M O
+  O M
+`
+
+// TestPrintsAreWhatIsDrawn: the picture of prints that a page gets is that of draw --prints, to the byte, in the sizes that there are and
+// in no other; it is kept for the next that asks, and another layout has another.
+func TestPrintsAreWhatIsDrawn(t *testing.T) {
+	t.Parallel()
+	scene, err := svgout.NewScene(lay.Top(t, deckchairs), svgout.Options{ByFabric: true, Prints: true, SeamLines: svgout.SeamsLeftOut})
+	must(t, err)
+	var want bytes.Buffer
+	must(t, pictures.PNG(&want, scene, pictures.Frame{Pixels: 1000, Clear: true}))
+	s := aSite(t, Options{})
+	publishing(t, s, deckchairs)
+	got := func(of string) string { return body(ask(s, "/prints.png", query(of))) }
+	if got("pixels=1000") != want.String() || got("") != want.String() {
+		t.Error("the page gets another picture than is drawn")
+	}
+	kept, made := s.studies.now.prints[0].Made()
+	if !made || !bytes.Equal(kept.png, want.Bytes()) {
+		t.Error("the picture is not kept")
+	}
+	for _, size := range []string{"999", "100000", "-1", "x"} {
+		if r := ask(s, "/prints.png", query("pixels="+size)); r.StatusCode != 404 {
+			t.Errorf("%s pixels: %d", size, r.StatusCode)
+		}
+	}
+	if !strings.Contains(string(s.state.current().picture.fabrics), `"patterned":true`) {
+		t.Error("the page is not told which fabrics are striped")
+	}
+	publishing(t, s, strings.Replace(deckchairs, "navy 3/4", "navy 1/2", 1))
+	if got("pixels=1000") == want.String() {
+		t.Error("other stripes leave the picture as it was")
+	}
+	if picture := body(ask(s, "/picture.svg", query("view=colour&prints=1"))); !strings.Contains(picture, "patternTransform") {
+		t.Error(fmt.Sprintf("the saved picture shows no prints: %.200s", picture))
+	}
+}
