@@ -5,6 +5,7 @@ package preview
 import (
 	"bytes"
 	"compress/gzip"
+	"fmt"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -13,6 +14,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 )
 
 // webHost is a web host that holds the folder of `site`, and nothing else: it knows no kinds of files but by their endings, and notes what it is
@@ -43,10 +45,21 @@ func (h *webHost) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		http.NotFound(w, r)
 		return
 	}
-	h.bytes += len(content)
 	w.Header().Set("Content-Security-Policy", strict)
 	w.Header().Set("Content-Type", map[string]string{".html": "text/html", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml", ".gz": "application/gzip"}[filepath.Ext(name)])
-	_, _ = w.Write(content)
+	w.Header().Set("ETag", fmt.Sprintf("%q", fmt.Sprint(len(content)))) // nothing changes while a test runs
+	http.ServeContent(counted{w, &h.bytes}, r, name, time.Time{}, bytes.NewReader(content))
+}
+
+// counted counts what is sent.
+type counted struct {
+	http.ResponseWriter
+	bytes *int
+}
+
+func (c counted) Write(b []byte) (int, error) {
+	*c.bytes += len(b)
+	return c.ResponseWriter.Write(b)
 }
 
 var builtOnce struct {
@@ -91,7 +104,10 @@ func buildEngine(e *Engine) error {
 		return err
 	}
 	var b bytes.Buffer
-	w := gzip.NewWriter(&b)
+	w, err := gzip.NewWriterLevel(&b, gzip.BestSpeed)
+	if err != nil {
+		return err
+	}
 	if _, err := w.Write(plain); err != nil {
 		return err
 	}

@@ -164,6 +164,9 @@ func bundleForBrowser(names ...string) []byte {
 	return []byte(b.String())
 }
 
+// starting is what stands in place of a picture until the program runs.
+const starting = `Starting … <span class="late">If nothing comes, this page was opened as a file: it must come from a web address.</span>`
+
 // withPolicy is a page that says what it may load.
 func withPolicy(page string) string {
 	const charset = "<meta charset=\"utf-8\">\n"
@@ -173,7 +176,7 @@ func withPolicy(page string) string {
 
 func galleryOfBrowser() string {
 	page := strings.NewReplacer("{{folder}}", "this browser", "{{about}}", `<p><a href="about.html">About this page</a></p>`,
-		"{{shelf}}", string(browserFile("shelf.html"))).Replace(string(asset("gallery.html")))
+		"{{shelf}}", string(browserFile("shelf.html")), `<p id="status" role="status"></p>`, `<p id="status" role="status">`+starting+`</p>`).Replace(string(asset("gallery.html")))
 	return withPolicy(page)
 }
 
@@ -185,7 +188,7 @@ func layoutOfBrowser() string {
 		"{{tabs}}", tabButtons(tabSources()), "{{first}}", "", "{{photo}}", photo,
 		` blocking="render"`, "", // it waits for the program, and the page is to be seen meanwhile
 		"<p>Without scripts the page does not follow the file: reload it after each save.</p>", "",
-		"Waiting for the first picture …", "Starting … If nothing comes, this page was opened as a file: it must come from a web address.",
+		"Waiting for the first picture …", starting,
 	).Replace(string(asset("index.html")))
 	return withPolicy(page)
 }

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"eighthturn/internal/files"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/layout"
 	"eighthturn/palettes"
@@ -22,11 +23,14 @@ type looked struct {
 	once   sync.Once
 	title  string
 	size   string // finished, in words
-	png    []byte
 	errors int
+
+	top   *quilt.Top // until it is painted; nil for none
+	paint sync.Once
+	png   []byte
 }
 
-// look reads the layout and draws it small.
+// look reads the layout.
 func (l *looked) look() {
 	l.once.Do(func() {
 		d, err := drawWith(l.album, variant{})(context.Background(), l.text, drawing{})
@@ -35,16 +39,28 @@ func (l *looked) look() {
 			l.errors = max(l.errors, 1)
 			return
 		}
-		l.title, l.size = d.top.Title, inWords(d.top.Outer, d.top.Units)
-		size, err := pixels.SizeOf(d.top, thumbnailPixels)
+		l.title, l.size, l.top = d.top.Title, inWords(d.top.Outer, d.top.Units), d.top
+	})
+}
+
+// picture is the layout as a small picture, painted when it is first asked for; nil for none.
+func (l *looked) picture() []byte {
+	l.look()
+	l.paint.Do(func() {
+		top := l.top
+		if l.top = nil; top == nil {
+			return
+		}
+		size, err := pixels.SizeOf(top, thumbnailPixels)
 		if err != nil {
 			return
 		}
 		var b bytes.Buffer
-		if pixels.WritePNG(&b, d.top, pixels.Paint(d.top, size, func(f int) palettes.Colour { return d.top.Fabrics[f].Colour })) == nil {
+		if pixels.WritePNG(&b, top, pixels.Paint(top, size, func(f int) palettes.Colour { return top.Fabrics[f].Colour })) == nil {
 			l.png = b.Bytes()
 		}
 	})
+	return l.png
 }
 
 // serveThumbnail answers with the small picture of a layout that the gallery has listed.
@@ -56,10 +72,11 @@ func (f *folder) serveThumbnail(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, "There is nothing here.", http.StatusNotFound)
 		return
 	}
-	if of.look(); of.png == nil {
+	picture := of.picture()
+	if picture == nil {
 		http.Error(w, "This cannot be made.", http.StatusNotFound)
 		return
 	}
 	w.Header().Set("Cache-Control", "private, max-age=86400") // the address changes with the text
-	respond(w, of.png)
+	respond(w, picture)
 }

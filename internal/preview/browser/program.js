@@ -10,7 +10,8 @@ export class Program {
     this.asked = new Map(); // by number
     this.number = 0;
     this.unkept = new Map(); // bytes by name
-    this.why = ''; // it is not kept
+    this.why = ''; // it is not kept, '' where all is
+    this.refusal = ''; // of the browser to keep anything
     this.trouble = ''; // why the last one ended
     this.onKept = this.onSlow = () => {};
   }
@@ -42,14 +43,14 @@ export class Program {
   receive(data) {
     if (data.runs) {
       this.trouble = '';
-      this.why = data.why;
+      this.why = this.refusal = data.why;
       this.onKept();
     } else if (data.dead !== undefined) {
       this.fail(data.dead);
     } else if (data.unkept !== undefined) {
       if (data.why) this.unkept.set(data.unkept, data.bytes);
       else this.unkept.delete(data.unkept);
-      if (data.why) this.why = data.why;
+      this.why = data.why || this.unkept.size && this.why || this.refusal;
       this.onKept();
     } else if (data.piece !== undefined) {
       this.asked.get(data.id)?.piece(data.piece);

@@ -6,7 +6,7 @@ const names = {{names}};
 const own = (name) => new URL(name, registration.scope).href;
 
 addEventListener('install', (e) => {
-  e.waitUntil(caches.open(version).then((cache) => cache.addAll(names.map((name) => new Request(own(name), { cache: 'reload' })))));
+  e.waitUntil(caches.open(version).then((cache) => cache.addAll(names.map((name) => new Request(own(name), { cache: 'no-cache' }) /* asks whether what the page has just fetched is still so */))));
 });
 
 addEventListener('activate', (e) => {

@@ -43,6 +43,7 @@ export async function fill(frame, address) {
   const response = await ask(address), text = await response.text();
   if (frame.dataset.address !== address) return;
   const [, before, style, after] = /^([^]*?)<style>([^]*?)<\/style>([^]*)$/.exec(text) ?? [, text, '', ''];
+  frame.classList.add('unstyled');
   frame.addEventListener('load', () => {
     const { contentDocument: page, contentWindow: { CSSStyleSheet: Sheet } } = frame, sheet = new Sheet();
     sheet.replaceSync(style);
@@ -50,6 +51,7 @@ export async function fill(frame, address) {
     for (const e of page.querySelectorAll('[data-style]')) {
       for (const [, key, value] of e.dataset.style.matchAll(/([\w-]+):([^;]+)/g)) e.style.setProperty(key, value);
     }
+    frame.classList.remove('unstyled');
   }, { once: true });
   frame.srcdoc = (before + after).replace(/<meta http-equiv[^>]*>/, '').replaceAll('<span class="swatch" style="', '<span class="swatch" data-style="');
 }
@@ -84,7 +86,7 @@ export async function hand(blob, file) {
 // Links that save what the program makes.
 document.addEventListener('click', async (e) => {
   const link = e.target.closest?.('a[download]'), at = link?.getAttribute('href');
-  if (!at || at.startsWith('blob:')) return;
+  if (!at || at.startsWith('blob:') || e.defaultPrevented) return;
   e.preventDefault();
   const response = await ask(at);
   if (response.ok) hand(await response.blob(), link.download);
@@ -189,11 +191,12 @@ async function beginLayout() {
 
 export async function begin() {
   if (missing()) return stay('This browser is too old for this page: it needs a newer one, or the program itself. ', linkTo('about.html#program', 'Get the program'));
-  navigator.serviceWorker?.register('service.js').catch(() => {}); // what it would do is not needed to draw
   for (;;) {
     try {
-      if (byId('panes')) return await beginLayout();
-      return await program.ask('photos');
+      if (byId('panes')) await beginLayout();
+      else await program.ask('photos');
+      navigator.serviceWorker?.register('service.js').catch(() => {}); // the page works without
+      return;
     } catch { // the program did not begin
       await stayUntilPressed(`The quilt engine does not start (${program.trouble}). Your layouts are safe.`, 'Try again');
     }
