@@ -4,7 +4,6 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/report"
-	"eighthturn/svgout"
 )
 
 // Pictures of colorways are smaller than the cover's: all of them together have no more outlines, and each in pixels has about
@@ -25,7 +24,7 @@ func (b *patternBuilder) colorwaysPart() {
 	g := document.Gallery{}
 	for i := range ways {
 		g.Pictures = append(g.Pictures, document.Picture{
-			Of:          b.pictureOf(b.Top.In(i), colorwayPixels, maxFaces/len(ways), asItIs, svgout.SeamsByView),
+			Of:          b.inColor(b.Top.In(i), colorwayPixels, maxFaces/len(ways)),
 			Caption:     document.Plain(report.ColorwayShown(ways[i].Name)),
 			Alternative: b.described(report.InColorway(ways[i].Name)),
 			Width:       colorwayWidth, Least: measure.Inch,

@@ -5,12 +5,11 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/render"
 	"eighthturn/internal/report"
-	"eighthturn/svgout"
 )
 
 // cover is the first page.
 func (b *patternBuilder) cover() *document.Cover {
-	picture := document.Picture{Of: b.picture(asItIs, svgout.SeamsByView), Alternative: b.described(report.InColor)}
+	picture := document.Picture{Of: b.inColor(b.Top, pixelsAlong, maxFaces), Alternative: b.described(report.InColor)}
 	c := &document.Cover{Subtitle: "Quilt pattern", Picture: &picture, Lines: report.CoverLines(b.plans)}
 	for _, text := range b.notes("cover") {
 		c.Lines = append(c.Lines, document.Plain(text))

@@ -3,10 +3,12 @@ package booklet
 import (
 	"bytes"
 	"image"
+	"slices"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	pictures "eighthturn/internal/render/picture"
 	"eighthturn/internal/render/pixels"
 	"eighthturn/internal/stop"
 	"eighthturn/palettes"
@@ -46,6 +48,31 @@ func onWhite(p *image.NRGBA) {
 		}
 		p.Pix[i+3] = 255
 	}
+}
+
+// inColor is the top as it looks, with its prints where it has some: those are a picture in pixels, and seams lie over it as lines. It has
+// so many faces at most as outlines, and so many pixels along.
+func (b *patternBuilder) inColor(t *quilt.Top, along, most int) document.Drawing {
+	d := b.pictureOf(t, along, most, func(c palettes.Colour) palettes.Colour { return c }, svgout.SeamsByView)
+	if d.Ground != nil || !patterned(t) {
+		return d
+	}
+	scene, err := svgout.NewScene(t, svgout.Options{ByFabric: true, Prints: true, SeamLines: svgout.SeamsLeftOut})
+	if err != nil {
+		panic(err) // there is such a view
+	}
+	var file bytes.Buffer
+	if err := pictures.PNG(b.plans.Sign().Writer(&file), scene, pictures.Frame{Pixels: along, TrueColour: true}); err != nil {
+		panic(err) // the number is within the limits, and a buffer takes all
+	}
+	d.Ground = file.Bytes()
+	d.Layers = slices.DeleteFunc(d.Layers, func(l document.Layer) bool { return !l.Open })
+	return d
+}
+
+// patterned says whether a top shows a fabric that is no plain color.
+func patterned(t *quilt.Top) bool {
+	return slices.ContainsFunc(t.Faces, func(f quilt.Face) bool { return t.Fabrics[f.Fabric].Cloth != nil })
 }
 
 // picture is the top with each fabric in a colour, and with its seams where they are wanted.
@@ -96,8 +123,6 @@ func points(outline []measure.Point) []measure.Point {
 	}
 	return list
 }
-
-func asItIs(c palettes.Colour) palettes.Colour { return c }
 
 // lineDrawing is the top's outlines, to colour in.
 func (b *patternBuilder) lineDrawing() document.Drawing {

@@ -8,7 +8,6 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/report"
 	"eighthturn/internal/templates"
-	"eighthturn/svgout"
 )
 
 // sizeWidth is that of a picture of a size: three stand beside each other.
@@ -83,7 +82,7 @@ func (b *patternBuilder) sizesPart(sizes []*report.Plans) {
 	g := document.Gallery{Across: 3}
 	for i, p := range sizes {
 		g.Pictures = append(g.Pictures, document.Picture{
-			Of:          b.pictureOf(p.Top, colorwayPixels, maxFaces/len(sizes), asItIs, svgout.SeamsByView),
+			Of:          b.inColor(p.Top, colorwayPixels, maxFaces/len(sizes)),
 			Caption:     document.Plain(report.SizeShown(names[i], p.Top)),
 			Alternative: report.InSize(names[i], p.Top),
 			Width:       sizeWidth, Least: measure.Inch,
