@@ -39,7 +39,31 @@ func fabricCases() []testCase {
 		},
 		{
 			"on hand in two words", swap(small, "#1f3350", "#1f3350 ⟦on⟧ hand 1 yd"), refused,
-			says(`expected a print name in quotes, "on-hand" or "usable-width", found "on"`, "write on-hand"),
+			says(`expected a print name in quotes, "on-hand", "usable-width" or "from", found "on"`, "write on-hand"),
+		},
+		{
+			"no precuts", swap(small, "#1f3350", "#1f3350 from ⟦0⟧ fat-quarters"), refused,
+			says("a fabric cannot be cut from 0 precuts", "write how many there are, or leave from out"),
+		},
+		{
+			"precuts without a number", swap(small, "#1f3350", "#1f3350 from ⟦fat-quarters⟧"), refused,
+			says(`expected how many precuts there are, a whole number, found "fat-quarters"`, "for example from 3 fat-quarters"),
+		},
+		{
+			"precuts of no sort", swap(small, "#1f3350", "#1f3350 from 3 ⟦fat-quaters⟧"), refused,
+			says(`expected fat-quarters, fat-eighths, squares or strips, found "fat-quaters"`, `did you mean "fat-quarters"?`),
+		},
+		{
+			"precuts in two words", swap(small, "#1f3350", "#1f3350 from 3 ⟦quarters⟧"), refused,
+			says(`expected fat-quarters, fat-eighths, squares or strips, found "quarters"`, "for example from 3 fat-quarters"),
+		},
+		{
+			"squares without their side", swap(small, "navy #1f3350", "navy #1f3350 from 3 squares⟦⟧"), refused,
+			says("expected the side of the squares, found the end of the line", "for example squares 10 in"),
+		},
+		{
+			"precuts of a pool", swap(small, "#1f3350\n", "#1f3350\nscraps darks navy cream from ⟦3 fat-quarters⟧\n"), refused,
+			says("a pool is not cut from precuts, but its fabrics may be", "write from 3 fat-quarters on the line of each fabric"),
 		},
 		{
 			"a name of two words, used as two", "strip 4\nfabric cream #f4ead7\nfabric ⟦light blue⟧ #9ab\nblock W web wedges cream kites cream\nblock P plain piece light blue\ngrid\n  W W P\n  W P W\n  W W W\n", refused,
@@ -135,7 +159,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a print without quotes", swap(small, "#1f3350", "#1f3350 ⟦night⟧ sky"), refused,
-			says(`expected a print name in quotes, "on-hand" or "usable-width", found "night"`, `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`),
+			says(`expected a print name in quotes, "on-hand", "usable-width" or "from", found "night"`, `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`),
 		},
 		{
 			"a print without its end", swap(small, "#1f3350", `#1f3350 ⟦"night sky⟧`), refused,
@@ -207,7 +231,7 @@ func fabricCases() []testCase {
 		},
 		{
 			"a colour across", swap(small, "#1f3350", `#1f3350 ⟦across⟧ 3`), refused,
-			says(`expected a print name in quotes, "on-hand" or "usable-width", found "across"`, `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`),
+			says(`expected a print name in quotes, "on-hand", "usable-width" or "from", found "across"`, `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`),
 		},
 		{
 			"a fabric misspelt", swap(small, "navy kites cream\n", "⟦nayv⟧ kites cream\n"), refused,

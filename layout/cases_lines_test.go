@@ -57,7 +57,7 @@ func lineCases() []testCase {
 		},
 		{
 			"a colour behind a fabric is no comment", swap(small, "#1f3350", "#1f3350 ⟦#dark⟧"), refused,
-			says(`expected a print name in quotes, "on-hand" or "usable-width", found "#dark"`, "a comment in mid-line needs a space behind its #: # dark"),
+			says(`expected a print name in quotes, "on-hand", "usable-width" or "from", found "#dark"`, "a comment in mid-line needs a space behind its #: # dark"),
 		},
 		{
 			"a statement twice", swap(small, "strip 4\n", "⟨units⟩ cm\n⟦units⟧ inches\nstrip 10\n"), refused,

@@ -34,6 +34,7 @@ func unheard() map[string]string {
 		"a layout may have at most %d colorways":                              "see TestLimits",
 		"a layout may have at most %d sizes":                                  "see TestLimits",
 		"a layout may have at most %d lines of pieces on hand":                "see TestLimits",
+		"a fabric may be cut from at most %d precuts, found %d":               "see TestLimits",
 		"this column has %d pieces; the limit is %d":                          "see TestLimits",
 		"this quilt has up to %d pieces; the limit is %d":                     "see TestLimits",
 		"a column of %s is too short for such a piece and its two end pieces": "a column is never shorter than its block is wide, which is long enough; kept for a block kind with other columns",

@@ -9,13 +9,13 @@ import (
 
 func fabricStatements() []Statement {
 	return []Statement{{
-		Word: "fabric", Form: `fabric name (color | swatch "photo" [across length] [repeat across length down length] | stripes color length color length … [crosswise]) ["print"] [on-hand length] [usable-width length]`,
+		Word: "fabric", Form: `fabric name (color | swatch "photo" [across length] [repeat across length down length] | stripes color length color length … [crosswise]) ["print"] [on-hand length] [usable-width length] [from number precuts]`,
 		Summary: "a fabric and its color, a photo of it, or its stripes", Example: `fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`,
 		Options: []Option{
 			{Word: "swatch"}, {"across", "across 6 in"}, {"repeat", "repeat across 24 down 12"}, {"stripes", "stripes navy 3/4 cream 1/2"}, {Word: "crosswise"},
-			{"on-hand", "on-hand 1 1/2 yd"}, {"usable-width", "usable-width 42"},
+			{"on-hand", "on-hand 1 1/2 yd"}, {"usable-width", "usable-width 42"}, {"from", "from 3 fat-quarters"},
 		},
-		aliases: []string{"colour", "color", "cloth", "material"}, next: `a print name in quotes, "on-hand" or "usable-width"`, defines: true,
+		aliases: []string{"colour", "color", "cloth", "material"}, next: `a print name in quotes, "on-hand", "usable-width" or "from"`, defines: true,
 		parse: parseFabric, check: (*checker).fabrics, after: []string{"units", "seam", "usable-width"},
 	}}
 }
@@ -32,9 +32,10 @@ type fabricNode struct {
 	Print       *TextNode
 	OnHand      *LengthNode
 	UsableWidth *LengthNode
-	colourWord  string // the colour as written
-	colourAt    Span   // and where; of a photo and of stripes, the first word
-	acrossAt    Span   // the word before Across
+	From        *precutNode // what it is cut from before any yardage
+	colourWord  string      // the colour as written
+	colourAt    Span        // and where; of a photo and of stripes, the first word
+	acrossAt    Span        // the word before Across
 }
 
 // Fabric is a fabric of the quilt.
@@ -46,6 +47,7 @@ type Fabric struct {
 	Stripes     *Stripes   // nil for none
 	OnHand      measure.NM // 0 if not said
 	UsableWidth measure.NM // the layout's own, or the quilt's
+	From        Precuts    // none if not said
 	Span        Span
 }
 
@@ -184,7 +186,7 @@ func (c *cursor) fabricOptions(f *fabricNode) {
 		switch word := strings.ToLower(c.peek()); {
 		case c.atQuote() && f.Print == nil:
 			c.newField()
-			t, ok := c.quoted("the print's name", "on-hand", "usable-width", "across", "repeat", "crosswise")
+			t, ok := c.quoted("the print's name", "on-hand", "usable-width", "across", "repeat", "crosswise", "from")
 			if !ok {
 				c.dropRest()
 				return
@@ -202,6 +204,10 @@ func (c *cursor) fabricOptions(f *fabricNode) {
 			f.OnHand = c.lengthOption("the length on hand")
 		case word == "usable-width" && f.UsableWidth == nil:
 			f.UsableWidth = c.lengthOption("the usable width of fabric")
+		case word == "from" && f.From == nil:
+			if f.From = c.precutOption(); f.From == nil {
+				c.dropRest()
+			}
 		default:
 			return
 		}
@@ -230,6 +236,9 @@ func (c *checker) fabrics() {
 		}
 		if n.UsableWidth != nil {
 			f.UsableWidth = c.within(n.UsableWidth, measure.Inch, MaxCloth, "the usable width of fabric")
+		}
+		if n.From != nil {
+			f.From = c.precuts(n.From)
 		}
 		c.design.Fabrics = append(c.design.Fabrics, f)
 	}

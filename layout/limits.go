@@ -21,7 +21,8 @@ const (
 	MaxBlocks    = 500  // labels
 	MaxColorways = 40
 	MaxSizes     = 20
-	MaxOnHand    = 100 // lines of pieces on hand
+	MaxOnHand    = 100  // lines of pieces on hand
+	MaxPrecuts   = 1000 // of one fabric
 
 	MaxPhotosPixels = 300_000_000 // in all photos together: two dozen as phones take them; one saved in passes counts more
 	MaxPhotosBytes  = 250_000_000 // in all photos together

@@ -49,6 +49,7 @@ func bounds() []bound {
 		return "side 6\nfabric " + name + " #1f3350\nblock P plain piece " + name + "\n" + grid
 	}
 	seams := func(length string) string { return "seam " + length + "\n" + one + grid }
+	fromPrecuts := func(count string) string { return swap(one, "#1f3350", "#1f3350 from "+count+" squares 10") + grid }
 	sided := func(length string) string { return strings.Replace(one, "side 6", "side "+length, 1) + grid }
 	strip := func(length string) string { return swap(small, "strip 4", "strip "+length) }
 	cloth := func(length string) string { return "usable-width " + length + "\n" + one + grid }
@@ -112,6 +113,7 @@ func bounds() []bound {
 		{"colorways", colorways(layout.MaxColorways), colorways(layout.MaxColorways + 3), "a layout may have at most 40 colorways"},
 		{"sizes", sizes(layout.MaxSizes), sizes(layout.MaxSizes + 3), "a layout may have at most 20 sizes"},
 		{"lines of pieces on hand", onHand(layout.MaxOnHand), onHand(layout.MaxOnHand + 3), "a layout may have at most 100 lines of pieces on hand"},
+		{"precuts", fromPrecuts("1000"), fromPrecuts("1001"), "a fabric may be cut from at most 1000 precuts, found 1001"},
 		{"seam", seams("1"), seams("1 1/64"), "a seam allowance of 1 1/64 in is too wide; the limit is 1 in"},
 		{"seam above nothing", seams("1/1000 mm"), seams("0"), "a seam allowance must be above 0"},
 		{"side, the least", sided("1/4"), sided("15/64"), "this makes blocks of 15/64 in, but a block must be 1/4 in to 120 in"},

@@ -82,6 +82,9 @@ func (r *redraft) cloth() {
 		down(f.UsableWidth)
 		same(f.OnHand)
 		same(f.Across)
+		if f.From != nil {
+			same(f.From.Size)
+		}
 		if f.Repeat != nil {
 			same(f.Repeat.Across)
 			same(f.Repeat.Down)

@@ -105,6 +105,9 @@ func (c *cursor) lightness(to **countNode) bool {
 	c.newField()
 	c.word()
 	count, ok := c.count("a value from 0 (black) to 100 (white)")
+	if ok && c.notOfPool(count) {
+		return false
+	}
 	if ok && count.Count > lightestValue {
 		c.fault(count.Span, "", "a value is a number from 0 (black) to %d (white), found %d", lightestValue, count.Count)
 		ok = false

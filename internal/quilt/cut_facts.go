@@ -23,12 +23,17 @@ type CutFacts struct {
 	Extra       layout.Extra    // cloth beyond what is cut, as far as it is said
 	OnHand      []OnHand        // pieces that are cut already
 	Unused      []int           // fabrics, by index, that no patch, binding or backing shows, the least first
+	Pooled      []Pooled        // faces that were dealt their fabrics
 }
+
+// Pooled is a face, by index, and the pool of scraps, by index of the credits' list, that it was dealt from.
+type Pooled struct{ Face, Pool int32 }
 
 // FabricStock is what there is of a fabric.
 type FabricStock struct {
-	OnHand      measure.NM // length, 0 if not said
-	UsableWidth measure.NM // between the selvages
+	OnHand      measure.NM     // length, 0 if not said
+	UsableWidth measure.NM     // between the selvages
+	From        layout.Precuts // that it is cut from before any yardage; none if not said
 }
 
 // Set is a strip set in the strip for wedges of one height.

@@ -105,7 +105,7 @@ func (l *builder) fabrics() { l.Fabrics, l.CutFacts.Fabrics = fabricsOf(l.design
 func fabricsOf(d *layout.Design) (list []Fabric, stock []FabricStock) {
 	for _, f := range d.Fabrics {
 		fabric := Fabric{Name: f.Name, Print: f.Print, Colour: f.Colour, Cloth: clothOf(&f), Place: f.Span}
-		list, stock = append(list, fabric), append(stock, FabricStock{f.OnHand, f.UsableWidth})
+		list, stock = append(list, fabric), append(stock, FabricStock{f.OnHand, f.UsableWidth, f.From})
 	}
 	return list, stock
 }

@@ -13,6 +13,13 @@ import (
 // pooledFace is a face that gets its fabric from a pool.
 type pooledFace struct{ face, pool int32 }
 
+// pooled notes for the plans which faces were dealt.
+func (l *builder) pooled() {
+	for _, p := range l.pools {
+		l.CutFacts.Pooled = append(l.CutFacts.Pooled, Pooled{Face: p.face, Pool: p.pool})
+	}
+}
+
 // dealer deals the pools of one top.
 type dealer struct {
 	*builder
@@ -36,6 +43,7 @@ func (l *builder) deal() {
 	for _, p := range l.design.Pools {
 		number = number*31 + p.Deal
 	}
+	l.pooled()
 	dealt := scraps.Deal(l.sign, d.places, number)
 	for _, p := range l.pools {
 		l.Faces[p.face].Fabric = int32(dealt.Fabrics[d.of[p.face]])

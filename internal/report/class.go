@@ -54,7 +54,7 @@ func (c *classroom) bringTable() document.Table {
 	t := table(words("fabric"), counts("bring"))
 	t.Named = true
 	for i := range c.one.Fabrics {
-		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{c.one.boughtCell(i), cell(c.Units.Shop(c.one.Fabrics[i].Purchase.Buy))}})
+		t.Rows = append(t.Rows, document.Row{Cells: []document.Cell{c.one.boughtCell(i), cell(c.one.bought(&c.one.Fabrics[i]))}})
 	}
 	return t
 }

@@ -60,7 +60,7 @@ func BackCover(p *Plans, form ShoppingForm, skills bool) document.Section {
 func (c *cuts) shopping(form ShoppingForm) document.Block {
 	var list [][]document.Cell // each of a fabric and its length
 	for i := range c.Fabrics {
-		list = append(list, []document.Cell{c.fabricCell(i), cell(c.shop(&c.Fabrics[i].Purchase))})
+		list = append(list, []document.Cell{c.fabricCell(i), cell(c.bought(&c.Fabrics[i]))})
 	}
 	for _, more := range c.besideFabrics() {
 		list = append(list, cells(more[0], more[1]))

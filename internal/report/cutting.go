@@ -37,7 +37,7 @@ func Cutting(p *Plans) document.Document {
 	d := document.Document{Title: p.named("what to cut and what to buy, for " + c.quilts())}
 	for _, s := range slices.Concat(
 		c.faults(),
-		[]document.Section{c.toBuy(), c.useFirst(), c.waysToFit(), c.forFinishing(), c.toCut(), c.fewerSets(), c.advice(), c.precuts(), c.pieces(), c.howTo(), c.betweenMarks()},
+		[]document.Section{c.toBuy(), c.useFirst(), c.ownPrecuts(), c.waysToFit(), c.forFinishing(), c.toCut(), c.fewerSets(), c.advice(), c.precuts(), c.scrapsToSort(), c.pieces(), c.howTo(), c.betweenMarks()},
 		c.stripSets(),
 		c.fabrics(),
 		[]document.Section{c.sizes(), cautions(), c.leftovers(), c.why()},

@@ -36,6 +36,7 @@ func (c *cuts) toBuy() document.Section {
 	for i := range c.Fabrics {
 		f := &c.Fabrics[i]
 		r := document.Row{Cells: append([]document.Cell{c.boughtCell(i)}, c.lengths(&f.Purchase)...)}
+		r.Cells[1] = cell(c.bought(f))
 		r.Cells = append(r.Cells, cell(measure.List(c.uses(i))))
 		if hand {
 			r.Cells = append(r.Cells, cell(c.onHand(f.OnHand)))
@@ -264,7 +265,7 @@ const maxNamed = 4
 func (c *cuts) onlyYardage() string {
 	var names []string
 	for i := range c.Fabrics {
-		if f := &c.Fabrics[i]; len(f.Precuts) == 0 && isCut(f) {
+		if f := &c.Fabrics[i]; len(f.Precuts) == 0 && f.From == nil && f.IsCut() {
 			names = append(names, c.name(i))
 		}
 	}

@@ -15,7 +15,7 @@ import (
 func (c *cuts) fabrics() []document.Section {
 	var list []document.Section
 	for i := range c.Fabrics {
-		if f := &c.Fabrics[i]; isCut(f) {
+		if f := &c.Fabrics[i]; f.IsCut() {
 			list = append(list, c.fabric(i))
 		}
 	}
@@ -25,7 +25,14 @@ func (c *cuts) fabrics() []document.Section {
 // fabricTitle is a fabric with its cloth.
 func (c *cuts) fabricTitle(fabric int) string {
 	f := &c.Fabrics[fabric]
-	return fmt.Sprintf("%s: length used %s, usable WOF %s", c.name(fabric), c.Units.AtLeast(f.LengthCut), c.length(f.UsableWidth))
+	yardage := fmt.Sprintf("length used %s, usable WOF %s", c.Units.AtLeast(f.LengthCut), c.length(f.UsableWidth))
+	switch {
+	case f.From == nil || f.From.Used == 0:
+		return c.name(fabric) + ": " + yardage
+	case f.LengthCut == 0:
+		return c.name(fabric) + ": " + precutsNamed(f.From.Used, f.From)
+	}
+	return c.name(fabric) + ": " + precutsNamed(f.From.Used, f.From) + ", " + yardage
 }
 
 // fabric is one fabric in the order to cut: lengthwise pieces, strips, which of them are sewn end to end.
@@ -95,6 +102,9 @@ func (c *cuts) stripTable(f *cutting.Fabric) document.Table {
 	for i := range strips {
 		s := &strips[i]
 		times, wide, left := number(s.Times), c.length(s.WidthCut), c.endLeft(s)
+		if s.OnSheet >= 0 {
+			wide += ", " + onPrecuts(f, s)
+		}
 		if s.InBlock >= 0 {
 			wide += ", " + c.length(s.LengthCut) + " long"
 		}

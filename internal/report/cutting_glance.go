@@ -5,6 +5,7 @@ import (
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 )
 
 // ToCutID is the id of the section that tells at a glance what is cut.
@@ -26,24 +27,12 @@ func (c *cuts) toCut() document.Section {
 // stripsAtOnce is a fabric's strips, those of one width together: "7 strips 7 in, 6 strips 3 1/2 in".
 func (c *cuts) stripsAtOnce(fabric int) string {
 	f := &c.Fabrics[fabric]
-	var widths []measure.NM
-	times := map[measure.NM]int{}
-	for i := range f.Strips {
-		s := &f.Strips[i]
-		if s.InBlock >= 0 {
-			continue
-		}
-		if times[s.WidthCut] == 0 {
-			widths = append(widths, s.WidthCut)
-		}
-		times[s.WidthCut] += s.Times
-	}
-	var list []string
+	list := c.sheetsAtOnce(f)
 	for i := range f.Blocks {
 		list = append(list, together(c.Units.AtLeast(f.Blocks[i].LengthCut)+" for lengthwise pieces"))
 	}
-	for _, w := range widths {
-		list = append(list, together(measure.Count(times[w], "strip")+" "+c.length(w)))
+	for _, s := range stripsByWidth(f, func(s *cutting.Strip) bool { return s.InBlock < 0 && s.OnSheet < 0 }) {
+		list = append(list, together(measure.Count(s.count, "strip")+" "+c.length(s.width)))
 	}
 	for i := range f.FromPrint {
 		p := &f.FromPrint[i]

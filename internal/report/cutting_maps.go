@@ -19,7 +19,7 @@ func CuttingMaps(p *Plans) []CuttingMap {
 	c := newCuts(p)
 	var list []CuttingMap
 	for i := range c.Fabrics {
-		if f := &c.Fabrics[i]; isCut(f) {
+		if f := &c.Fabrics[i]; f.IsCut() {
 			list = append(list, CuttingMap{f.Name, false, c.fabricMap(i)})
 		}
 	}
@@ -69,17 +69,25 @@ const (
 func (c *cuts) fabricMap(fabric int) *diagram.Figure {
 	f := &c.Fabrics[fabric]
 	d := &clothMap{cuts: c, color: f.Colour, figure: &diagram.Figure{Title: CuttingMapTitle + ", " + c.fabricTitle(fabric), Description: c.mapWords(f)}}
+	if f.From != nil {
+		for n := range f.From.Sheets {
+			d.sheet(f, n)
+		}
+	}
 	for n := range f.Blocks {
 		d.block(f, n)
 	}
 	for i := range f.Strips {
-		if s := &f.Strips[i]; s.InBlock < 0 {
+		if s := &f.Strips[i]; s.InBlock < 0 && s.OnSheet < 0 {
 			d.strip(s, 0)
 			d.y += s.WidthCut
 		}
 	}
 	d.fromPrint(f)
 	d.figure.Max = measure.Point{X: f.UsableWidth, Y: d.y}
+	if f.LengthCut == 0 && f.From != nil { // nothing but precuts, which are smaller
+		d.figure.Max.X = f.From.Sheets[0].LengthCut
+	}
 	return d.figure
 }
 
@@ -95,7 +103,7 @@ func (c *cuts) mapWords(f *cutting.Fabric) string {
 		for n := range s.Cuts {
 			words = append(words, c.cutWords(&s.Cuts[n], s))
 		}
-		parts = append(parts, fmt.Sprintf("%s %s wide: %s", measure.Count(s.Times, "strip"), c.length(s.WidthCut), strings.Join(words, ", ")))
+		parts = append(parts, fmt.Sprintf("%s %s wide: %s", measure.Count(s.Times, "strip")+onMap(f, s), c.length(s.WidthCut), strings.Join(words, ", ")))
 	}
 	return strings.Join(append(parts, c.printWords(f)...), "; ")
 }

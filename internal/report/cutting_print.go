@@ -29,11 +29,6 @@ func CutAs(c *quilt.Cut) string {
 	return "lengthwise"
 }
 
-// isCut says whether something is cut from a fabric.
-func isCut(f *cutting.Fabric) bool {
-	return f.StripCount > 0 || len(f.Blocks) > 0 || len(f.FromPrint) > 0
-}
-
 // likeStrips is strips across a print that are cut alike: where they begin in the repeat, how wide they are and what is cut from each.
 type likeStrips struct {
 	first *cutting.FussyStrip

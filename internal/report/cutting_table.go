@@ -135,7 +135,7 @@ func (c *cuts) buyRows() []tableRow {
 	var list []tableRow
 	for i := range c.Fabrics {
 		f := &c.Fabrics[i]
-		list = append(list, tableRow{row: "buy", fabric: f.Name, what: c.Units.Shop(f.Purchase.Buy), buy: c.amount(f.Purchase.Buy, f.Purchase.Need),
+		list = append(list, tableRow{row: "buy", fabric: f.Name, what: c.bought(f), buy: c.amount(f.Purchase.Buy, f.Purchase.Need),
 			lengths: rowLengths{clothCut: f.Purchase.ExactCut, clothNeed: f.Purchase.Need, usableWidth: f.UsableWidth}, note: c.onHand(f.OnHand)})
 	}
 	if b := c.BackingBuy; b.Buy > 0 {
@@ -234,6 +234,7 @@ func (c *cuts) stripRows(f *cutting.Fabric) []tableRow {
 			r := tableRow{row: "cut", fabric: f.Name, lines: lineNumbers(k.Lines, " "), what: c.cutWords(k, s),
 				counts:  rowCounts{fromStrips: s.Times, fromEach: k.Units, units: s.Times * k.Units},
 				lengths: rowLengths{acrossCut: k.AcrossCut, alongCut: k.AlongCut, stretchCut: k.Length(), stripWidthCut: s.WidthCut, stripLengthCut: s.LengthCut}}
+			r.note = onPrecuts(f, s)
 			if k.Nests {
 				r.lengths[alongCut] = 0
 			}

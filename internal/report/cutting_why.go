@@ -73,7 +73,7 @@ func (c *cuts) exactLengths() document.Table {
 	for i := range c.Fabrics {
 		f := &c.Fabrics[i]
 		bounds := ""
-		if isCut(f) {
+		if f.IsCut() {
 			bounds = c.bounds(f)
 		}
 		t.Rows = append(t.Rows, document.Row{Cells: append([]document.Cell{c.fabricCell(i)}, cells(c.Units.Exact(f.Purchase.Need), number(f.StripCount), bounds)...)})
@@ -98,6 +98,8 @@ func (c *cuts) proved(f *cutting.Fabric) string {
 	strips += "of plans that cut each length of strip into like pieces, "
 	cloth := "none takes less than " + c.Units.Exact(f.LengthBound) + " of fabric"
 	switch {
+	case f.From != nil && f.From.Used > 0:
+		return "beside what its precuts give, " + cloth
 	case f.LengthBound == f.LengthCut && (f.StripBound == f.StripRows || len(f.Blocks) > 0):
 		return strips + "none takes less fabric"
 	case len(f.Blocks) > 0:

@@ -146,7 +146,7 @@ func (b *sizesTable) bought(word string) (rows []document.Row) {
 	for _, f := range b.fabrics() {
 		r := b.row("", func(c *cuts) string {
 			if i := c.planned(f); i >= 0 {
-				return c.shop(&c.Fabrics[i].Purchase)
+				return c.bought(&c.Fabrics[i])
 			}
 			return none
 		})
@@ -253,7 +253,9 @@ func (b *sizesTable) strips() document.Table {
 		for _, c := range b.sizes {
 			if i := c.planned(f); i >= 0 {
 				for j := range c.Fabrics[i].Strips {
-					widths = append(widths, c.Fabrics[i].Strips[j].WidthCut)
+					if s := &c.Fabrics[i].Strips[j]; s.OnSheet < 0 {
+						widths = append(widths, s.WidthCut)
+					}
 				}
 			}
 		}
@@ -274,7 +276,7 @@ func (b *sizesTable) strips() document.Table {
 func (c *cuts) stripsOf(fabric int, width measure.NM) (n int) {
 	if i := c.planned(fabric); i >= 0 {
 		for j := range c.Fabrics[i].Strips {
-			if s := &c.Fabrics[i].Strips[j]; s.WidthCut == width {
+			if s := &c.Fabrics[i].Strips[j]; s.WidthCut == width && s.OnSheet < 0 {
 				n += s.Times
 			}
 		}

@@ -52,7 +52,9 @@ func (a *Allowance) SpareOf(f *Fabric) measure.NM {
 	}
 	widest := measure.NM(0)
 	for i := range f.Strips {
-		widest = max(widest, f.Strips[i].WidthCut)
+		if f.Strips[i].OnSheet < 0 {
+			widest = max(widest, f.Strips[i].WidthCut)
+		}
 	}
 	for _, b := range f.Blocks {
 		for _, c := range b.Columns {

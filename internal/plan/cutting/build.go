@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"fmt"
+	"slices"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
@@ -53,6 +54,7 @@ func Build(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
 			p.Binding = binding
 		}
 		f.SearchEnded = f.SearchEnded || p.trials.spent()
+		p.warnSmallPrecuts(f, slices.Concat(demands[i], joinings[i][0].list))
 		plans.back(f.budget)
 		p.leftOvers(f)
 		p.eightAlike(f)

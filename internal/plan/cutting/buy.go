@@ -10,7 +10,7 @@ import (
 // precuts says which precuts would do instead of cloth by the length: those of which every strip of the plan can be cut
 // anew, shorter as they are. Once the steps are used up they are counted by the first rule alone, and may be too many.
 func (f *Fabric) precuts(b *budget) {
-	if len(f.Blocks) > 0 || len(f.FromPrint) > 0 || f.BackingCut > 0 || f.StripCount == 0 {
+	if f.From != nil || len(f.Blocks) > 0 || len(f.FromPrint) > 0 || f.BackingCut > 0 || f.StripCount == 0 {
 		return
 	}
 	for _, c := range supplies.Precuts() {

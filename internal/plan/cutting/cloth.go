@@ -20,15 +20,16 @@ type Fabric struct {
 	EightAlike  []EightAlike `json:"eight_alike"` // wedges of a print that repeats, cut as they come: how they would be eight and eight alike
 	FromPrint   []FromPrint  `json:"from_print"`  // pieces that are cut from places of its print; empty for none
 
-	StripCount  int               `json:"strip_count"`                  // strips, counting like ones
+	StripCount  int               `json:"strip_count"`                  // strips of yardage, counting like ones
 	StripRows   int               `json:"strip_rows"`                   // the same, a strip counted as often as it has rows
 	StripBound  int               `json:"strip_bound"`                  // so counted, no plan of strips that takes no more cloth takes fewer, every stretch of strip cut into like pieces
 	LengthCut   measure.NM        `json:"cloth_cut" length:"atleast"`   // of cloth, for blocks and strips
 	LengthBound measure.NM        `json:"cloth_bound" length:"atleast"` // no plan of such strips takes less
 	BackingCut  measure.NM        `json:"backing_cut" length:"atleast"` // of cloth, where the back is made of it too
 	Purchase    supplies.Purchase `json:"purchase"`
-	Precuts     []Precut          `json:"precuts"` // what would do instead, if anything would
-	OnHand      *OnHand           `json:"on_hand"` // nil if the layout does not say
+	Precuts     []Precut          `json:"precuts"`      // what would do instead, if anything would
+	From        *FromPrecuts      `json:"from_precuts"` // nil if the layout does not say
+	OnHand      *OnHand           `json:"on_hand"`      // nil if the layout does not say
 	LeftOver    []LeftOver        `json:"left_over"`
 
 	SearchEnded bool `json:"search_ended"` // before all was tried, its steps used up: a plan with less cloth, fewer strips or fewer precuts may be there
@@ -44,6 +45,7 @@ type Strip struct {
 	WidthCut   measure.NM `json:"width_cut"`
 	LengthCut  measure.NM `json:"length_cut"`                   // what the cloth gives: its usable width, or what a block leaves of it
 	InBlock    int        `json:"beside_lengthwise"`            // index of the block beside which it lies, -1 for the whole width
+	OnSheet    int        `json:"on_precut"`                    // index of the precut that it lies on, -1 for yardage
 	Times      int        `json:"strips"`                       // like strips
 	Cuts       []Cut      `json:"cuts"`                         // from one end
 	EndLeftCut measure.NM `json:"end_left_cut" length:"atmost"` // length left at the other end

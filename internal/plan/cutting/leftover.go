@@ -15,6 +15,7 @@ func (p *planning) leftOvers(f *Fabric) {
 	for i := range f.Strips {
 		f.leftInStrip(&f.Strips[i])
 	}
+	f.leftOnSheets()
 	for n := range f.Blocks {
 		f.leftInBlock(n)
 	}

@@ -174,8 +174,8 @@ func (p *planning) quiltByQuilt(one *planning, list [][]demand, joinings [][]joi
 	return list
 }
 
-// shorterSets makes strip sets shorter where their strips then come from beside lengthwise pieces, and that takes less
-// cloth in all. It gives what each fabric's strips must then give.
+// shorterSets makes strip sets shorter where their strips then come from beside lengthwise pieces or from precuts, and that takes
+// less yardage in all. It gives what each fabric's strips must then give.
 func (p *planning) shorterSets(list [][]demand, joinings [][]joining) [][]demand {
 	if len(p.Faults) > 0 {
 		return list
@@ -184,27 +184,40 @@ func (p *planning) shorterSets(list [][]demand, joinings [][]joining) [][]demand
 	for i := range p.Sets {
 		s := &p.Sets[i]
 		for _, b := range s.Bands {
-			f := &p.Fabrics[b.Fabric]
-			if len(s.Runs) == 0 || s.Runs[0].Sets < 2 || len(f.Blocks) == 0 || f.Blocks[0].LeftWidthCut >= s.LengthCut || tried == maxShorter {
-				continue
-			}
-			tried++
-			before, kept := p.clothOfSet(s, list, joinings), *s
-			s.LengthCut = f.Blocks[0].LeftWidthCut
-			p.sewSet(s)
-			if s.PerSet < minWedges {
-				*s = kept
-				continue
-			}
-			if now := p.demands(); p.clothOfSet(s, now, joinings) < before {
-				list = now
-			} else {
-				*s = kept
+			for _, length := range p.Fabrics[b.Fabric].shorter() {
+				if len(s.Runs) == 0 || s.Runs[0].Sets < 2 && p.Fabrics[b.Fabric].From == nil || length >= s.LengthCut || tried == maxShorter {
+					continue
+				}
+				tried++
+				before, kept := p.clothOfSet(s, list, joinings), *s
+				s.LengthCut = length
+				p.sewSet(s)
+				if s.PerSet < minWedges {
+					*s = kept
+					continue
+				}
+				if now := p.demands(); p.clothOfSet(s, now, joinings) < before {
+					list = now
+				} else {
+					*s = kept
+				}
 			}
 		}
 	}
 	if tried > 0 {
 		p.demands() // units are those of the sets that were kept
+	}
+	return list
+}
+
+// shorter are the lengths of strips from beside lengthwise pieces, and from precuts.
+func (f *Fabric) shorter() []measure.NM {
+	var list []measure.NM
+	if len(f.Blocks) > 0 {
+		list = append(list, f.Blocks[0].LeftWidthCut)
+	}
+	if f.From != nil {
+		list = append(list, f.From.sizes()[0].length)
 	}
 	return list
 }

@@ -44,7 +44,7 @@ const maxTurned = 4
 func (f *Fabric) cutStrips(list []demand, joinings []joining) *supplies.Binding {
 	binding := f.layBest(list, joinings)
 	slices.SortStableFunc(f.Strips, func(a, b Strip) int {
-		return cmp.Or(cmp.Compare(b.WidthCut, a.WidthCut), cmp.Compare(a.EndLeftCut, b.EndLeftCut))
+		return cmp.Or(cmp.Compare(a.sheet(), b.sheet()), cmp.Compare(b.WidthCut, a.WidthCut), cmp.Compare(a.EndLeftCut, b.EndLeftCut))
 	})
 	f.StripCount, f.StripRows = f.count(), f.rows()
 	if len(f.Blocks) > 0 {
@@ -91,11 +91,13 @@ func (f *Fabric) layBest(list []demand, joinings []joining) *supplies.Binding {
 	return binding
 }
 
-// count is how many strips there are, counting like ones.
+// count is how many strips of yardage there are, counting like ones.
 func (f *Fabric) count() int {
 	n := 0
 	for i := range f.Strips {
-		n += f.Strips[i].Times
+		if f.Strips[i].OnSheet < 0 {
+			n += f.Strips[i].Times
+		}
 	}
 	return n
 }
@@ -104,13 +106,27 @@ func (f *Fabric) count() int {
 func (f *Fabric) rows() int {
 	n := 0
 	for i := range f.Strips {
-		n += f.Strips[i].Times * f.Strips[i].rows()
+		if f.Strips[i].OnSheet < 0 {
+			n += f.Strips[i].Times * f.Strips[i].rows()
+		}
 	}
 	return n
 }
 
 // lay plans a fabric's strips and reckons up their cloth.
 func (f *Fabric) lay(list []demand) {
+	for i := range list {
+		list[i].number = i
+	}
+	if f.From != nil {
+		f.layWithPrecuts(list)
+		return
+	}
+	f.layYardage(list)
+}
+
+// layYardage plans strips that are all of yardage.
+func (f *Fabric) layYardage(list []demand) {
 	for i := range list {
 		list[i].number = i
 	}

@@ -1,6 +1,10 @@
 package supplies
 
-import "eighthturn/internal/measure"
+import (
+	"slices"
+
+	"eighthturn/internal/measure"
+)
 
 // Precut is cloth that shops sell cut already.
 type Precut struct {
@@ -15,11 +19,38 @@ type Precut struct {
 type PrecutSort uint8
 
 const (
-	OtherPrecut      PrecutSort = iota
-	FatQuarter                  // of a yard
-	MetricFatQuarter            // of a metre
-	StripPrecut                 // from selvage to selvage, as wide as Usable is high
+	FatQuarter       PrecutSort = iota // of a yard
+	MetricFatQuarter                   // of a metre
+	StripPrecut                        // from selvage to selvage, as wide as Usable is high
+	FatEighth                          // of a yard
+	SquarePrecut
 )
+
+// OwnPrecut is a precut by its sort and, of squares and strips, their size, for cloth of some usable width. A metric fat eighth is half
+// of a metric fat quarter, from memory.
+func OwnPrecut(sort PrecutSort, size, usableWidth measure.NM, units measure.System) Precut {
+	list := Precuts()
+	named := func(name string) Precut {
+		return list[slices.IndexFunc(list, func(p Precut) bool { return p.Name == name })]
+	}
+	metric := units == measure.Centimetres
+	switch {
+	case sort == FatQuarter && metric:
+		p := named("metric fat quarter")
+		p.Name = "fat quarter"
+		return p
+	case sort == FatQuarter:
+		return named("fat quarter")
+	case sort == FatEighth && metric:
+		half := Size{50 * measure.Centimetre, 25 * measure.Centimetre}
+		return Precut{Name: "fat eighth", Usable: half, Sold: half, Sort: FatEighth}
+	case sort == FatEighth:
+		return named("fat eighth")
+	case sort == StripPrecut:
+		return Precut{Name: measure.Text(size, units) + " strip", Usable: Size{usableWidth, size}, Sold: Size{usableWidth, size}, Sort: StripPrecut}
+	}
+	return Precut{Name: measure.Text(size, units) + " square", Usable: Size{size, size}, Sold: Size{size, size}, Sort: SquarePrecut}
+}
 
 // SoldIn says whether shops of a system of measures have it: fat quarters come by the yard or by the metre, all else by inches
 // everywhere.
@@ -45,9 +76,9 @@ func Precuts() []Precut {
 		{"fat quarter", inches(20, 18), inches(22, 18), guide, FatQuarter},
 		{"metric fat quarter", Size{50 * measure.Centimetre, 50 * measure.Centimetre}, Size{55 * measure.Centimetre, 50 * measure.Centimetre},
 			"https://www.echidnasewing.com.au/article/inspiring-and-educating/imperial-to-metric-conversion-guide/", MetricFatQuarter},
-		{"fat eighth", inches(20, 9), inches(22, 9), guide, OtherPrecut},
+		{"fat eighth", inches(20, 9), inches(22, 9), guide, FatEighth},
 		{"2 1/2 in strip", strip, Size{42 * measure.Inch, strip.Height}, guide, StripPrecut},
-		{"10 in square", inches(10, 10), inches(10, 10), guide, OtherPrecut},
-		{"5 in square", inches(5, 5), inches(5, 5), guide, OtherPrecut},
+		{"10 in square", inches(10, 10), inches(10, 10), guide, SquarePrecut},
+		{"5 in square", inches(5, 5), inches(5, 5), guide, SquarePrecut},
 	}
 }

@@ -17,7 +17,7 @@ func (b *patternBuilder) fabricsPart() {
 	if s, ok := b.cut.Section(report.ToBuyID); ok {
 		b.add(printed(b.fewerColumns(s.Blocks))...)
 	}
-	for _, id := range []string{report.UseFirstID, report.ForFinishingID, report.PrecutsID} {
+	for _, id := range []string{report.UseFirstID, report.OwnPrecutsID, report.ForFinishingID, report.PrecutsID, report.ScrapsID} {
 		b.take(id, true)
 	}
 }
