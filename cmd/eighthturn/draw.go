@@ -79,7 +79,7 @@ func drawCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.noSeams, noSeamsName, false, "leave out the thin lines along the seams")
 	f.BoolVar(&o.seams, seamsName, false, "draw the seams in the value view too")
 	f.BoolVar(&o.picture.Legend, legendName, false, "list the fabrics below the quilt")
-	f.BoolVar(&o.picture.Prints, printsOption, false, "show the photo of fabrics that have one, in the color view")
+	f.BoolVar(&o.picture.Prints, printsOption, false, "show prints and stripes as each piece is cut, in the color view")
 	f.BoolVar(&o.picture.ByFabric, byFabricName, false, "draw each fabric in one piece: a smaller file, but single pieces have no names")
 	f.Var(&o.prefix, prefixOption, "begin all ids in the file with `TEXT`, for two pictures on one web page")
 	o.printing.flags(cmd)
