@@ -199,6 +199,14 @@ func (c *completer) behind(statement string) {
 		}
 		c.cloths(statement == "strip-set")
 		c.options(statement)
+	case "motif":
+		switch len(c.words) {
+		case 1:
+		case 2:
+			c.cloths(false)
+		default:
+			c.options(statement)
+		}
 	case "colorway", "colourway":
 		if len(c.words) > 1 {
 			c.cloths(false)
@@ -257,8 +265,12 @@ func (c *completer) behindFabric() {
 		return
 	case 2:
 		c.cssColors()
-		c.offerWords(itemProperty, "swatch")
+		c.offerWords(itemProperty, "swatch", "stripes")
 	default:
+		if c.has("stripes") {
+			c.cloths(false)
+			c.cssColors()
+		}
 		c.options("fabric")
 	}
 }
@@ -300,7 +312,7 @@ func (c *completer) behindBlock(last string) {
 		}
 	}
 	c.cloths(true)
-	c.offerWords(itemKeyword, layout.Reversed)
+	c.offerWords(itemKeyword, layout.Reversed, "lengthwise", "crosswise", "from")
 }
 
 // signatureHelp is how the statement goes that is being typed.
