@@ -13,10 +13,10 @@ import (
 func TestKinds(t *testing.T) {
 	names := map[string]bool{}
 	for _, k := range Kinds() {
-		if k.Name == "" || k.Summary == "" || names[k.Name] || len(k.Roles) == 0 {
+		if k.Name == "" || k.Summary == "" || names[k.Name] || names[k.Summary] || len(k.Roles) == 0 {
 			t.Errorf("%q has no name, summary or role of its own", k.Name)
 		}
-		names[k.Name] = true
+		names[k.Name], names[k.Summary] = true, true
 		if found, ok := Find(Kinds(), k.Name); !ok || found.Name != k.Name {
 			t.Errorf("%q is not found", k.Name)
 		}
@@ -31,6 +31,9 @@ func TestKinds(t *testing.T) {
 				if p.Role == i {
 					pieces++
 				}
+			}
+			if len(r.Counts) > 0 && (r.Counts[0] != 1 || !slices.IsSorted(r.Counts) || len(slices.Compact(slices.Clone(r.Counts))) != len(r.Counts)) {
+				t.Errorf("%s: %s take %v values, want one and then more", k.Name, r.Name, r.Counts)
 			}
 			for _, n := range r.Counts {
 				if pieces > 0 && pieces%n != 0 {

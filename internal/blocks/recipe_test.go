@@ -170,3 +170,61 @@ func TestRecipesCatches(t *testing.T) {
 		}
 	}
 }
+
+// misnamed is what a step says of pieces by name that is not so: they are all those that its seams take of their role, and the others are
+// the rest of it.
+func misnamed(k *Kind) error {
+	for _, s := range k.Recipe.Steps {
+		sewn := map[int]bool{}
+		for _, j := range s.Joins {
+			for _, a := range k.Recipe.PiecesOf(j.A) {
+				for _, b := range k.Recipe.PiecesOf(j.B) {
+					if len(sharedBits(k.Pieces[a], k.Pieces[b])) > 0 {
+						sewn[a], sewn[b] = true, true
+					}
+				}
+			}
+		}
+		for _, n := range s.Named {
+			var all, role []int
+			all = append(append(all, n.Pieces...), n.Others...)
+			slices.Sort(all)
+			for i, p := range k.Pieces {
+				if p.Role == k.Pieces[all[0]].Role {
+					role = append(role, i)
+				}
+			}
+			if !slices.Equal(all, role) {
+				return fmt.Errorf("%q is said of the pieces %v, and not of %v", n.Words, n.Pieces, n.Others)
+			}
+			for _, i := range n.Pieces {
+				if !sewn[i] {
+					return fmt.Errorf("%q is said of piece %d, which the step does not sew", n.Words, i)
+				}
+			}
+			if !strings.Contains(s.Do, n.Words) || strings.Count(n.By, "%s") != 1 {
+				return fmt.Errorf("%q is not in the step, or %q has no place for a fabric", n.Words, n.By)
+			}
+		}
+	}
+	return nil
+}
+
+func TestNamedAreSewn(t *testing.T) {
+	for _, k := range Kinds() {
+		if err := misnamed(k); err != nil {
+			t.Errorf("%s: %v", k.Name, err)
+		}
+	}
+	for name, spoil := range map[string]func(n *Named){
+		"a piece of another role": func(n *Named) { n.Pieces[0] = 5 },
+		"one that is not sewn":    func(n *Named) { n.Pieces, n.Others = n.Others, n.Pieces },
+		"one that is left out":    func(n *Named) { n.Others = n.Others[1:] },
+		"words of another step":   func(n *Named) { n.Words = "the second wedge" },
+	} {
+		k := web()
+		if spoil(&k.Recipe.Steps[0].Named[0]); misnamed(k) == nil {
+			t.Errorf("%s goes through", name)
+		}
+	}
+}
