@@ -17,7 +17,7 @@ o----------+----+
 |            '. |
 +--------------'+`,
 		Roles: slicesOf([]Role{
-			halfWedges(1),
+			halfWedges([]int{1, 2}, "two: clockwise around the center"),
 			{Name: "background", Former: "ground", Letter: "G", Summary: "the plain background beyond the web", Counts: []int{1, 2}, Order: "two: upper piece, lower piece"},
 		}, edges("pieces", false, allSides, 0, 1)),
 		Turning: ToWebCentre,

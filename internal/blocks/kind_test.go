@@ -45,6 +45,13 @@ func TestKinds(t *testing.T) {
 			}
 		}
 	}
+	for _, k := range Kinds() {
+		for i, r := range k.Roles {
+			if k.Role("") != -1 || r.Former != "" && k.Role(r.Former) != i {
+				t.Errorf("%s: the former name of role %d is not found, or none is", k.Name, i)
+			}
+		}
+	}
 	if _, ok := Find(Kinds(), "nothing"); ok || Kinds()[0].Role("nothing") != -1 {
 		t.Error("what is not there is found")
 	}
@@ -89,19 +96,20 @@ func hasTurned(list []Piece, piece Piece, turns int) bool {
 }
 
 // TestDealtInOrder: pieces of a role that is dealt in shares come the upper first, then the
-// left, whichever way the kind is turned.
+// left, whichever way the kind is turned, and round one point clockwise.
 func TestDealtInOrder(t *testing.T) {
 	for _, k := range Kinds() {
 		for turns := range 4 {
-			last := make([]*Point, len(k.Roles))
+			last := make([][]Point, len(k.Roles))
 			for _, p := range k.Turned(turns) {
-				first := p.Outline[0]
 				if before := last[p.Role]; before != nil && k.Roles[p.Role].Dealing == InShares {
-					if first.Y < before.Y || first.Y == before.Y && first.X < before.X {
-						t.Errorf("%s turned %d times: a piece of %s at %v follows one at %v", k.Name, turns, k.Roles[p.Role].Name, first, *before)
+					first, was := p.Outline[0], before[0]
+					anticlockwise := first == was && cross(first, before[1], p.Outline[1]).float() <= 0
+					if first.Y < was.Y || first.Y == was.Y && first.X < was.X || anticlockwise {
+						t.Errorf("%s turned %d times: a piece of %s at %v follows one at %v", k.Name, turns, k.Roles[p.Role].Name, p.Outline, before)
 					}
 				}
-				last[p.Role] = &first
+				last[p.Role] = p.Outline
 			}
 		}
 	}
@@ -114,6 +122,11 @@ func TestTurnTo(t *testing.T) {
 			if got := from.Point().Turned(from.TurnTo(to)); got != to.Point() {
 				t.Errorf("%s turned to %s lies at %v", from, to, got)
 			}
+		}
+	}
+	for i, want := range []string{"nw", "ne", "se", "sw"} {
+		if c := Corner(i); c.String() != want || CornerNames()[i] != want {
+			t.Errorf("corner %d is %s", i, c)
 		}
 	}
 	if (Point{Full, Zero}).Turned(1) != (Point{Full, Full}) {
@@ -135,6 +148,13 @@ func TestPointing(t *testing.T) {
 		opposite, _ := Tips(k.Pieces, k.Points^2)
 		if !k.Turning.Towards() && !k.Turning.OnStar() && opposite != 2 {
 			t.Errorf("%s has %d wedge tips at its other end", k.Name, opposite)
+		}
+		same := true
+		for _, p := range k.Turned(2) {
+			same = same && hasTurned(k.Pieces, p, 0)
+		}
+		if k.Turning.Towards() == same {
+			t.Errorf("%s looks the same after half a turn: %v", k.Name, same)
 		}
 	}
 }

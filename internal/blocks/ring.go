@@ -79,7 +79,7 @@ func eightAndFour() Recipe {
 // ringWedges go clockwise from the one that stands on the top side.
 func ringWedges() []Piece {
 	middle := Point{Mid, Mid}
-	pieces := make([]Piece, 0, 8)
+	var pieces []Piece
 	for quarters := range 4 {
 		onSide := []Point{middle, Point{Short, Zero}.Turned(quarters), Point{Long, Zero}.Turned(quarters)}
 		onCorner := []Point{middle, Point{Long, Zero}.Turned(quarters), Point{Full, Short}.Turned(quarters)}
@@ -90,7 +90,7 @@ func ringWedges() []Piece {
 
 // ringCorners go clockwise from the upper left one.
 func ringCorners() []Piece {
-	pieces := make([]Piece, 0, 4)
+	var pieces []Piece
 	for quarters := range 4 {
 		pieces = append(pieces, Piece{RingCorner, 1, []Point{
 			Point{Zero, Zero}.Turned(quarters), Point{Short, Zero}.Turned(quarters), Point{Zero, Short}.Turned(quarters),

@@ -1,6 +1,7 @@
 package blocks
 
 import (
+	"math"
 	"slices"
 	"sync"
 
@@ -99,7 +100,7 @@ type StripSquare struct {
 func Tip() float64 { return sharpest() + 1 }
 
 var sharpest = sync.OnceValue(func() float64 {
-	least := 180.0
+	least := math.Inf(1)
 	for _, d := range descriptions() {
 		for _, angles := range d.Angles {
 			least = min(least, slices.Min(angles))

@@ -25,7 +25,7 @@ func unsafeSlant(c *CutSize, seam measure.NM) error {
 
 // TestSlantedCuts: between the marks, and by the ruler's line, both halves are end pieces, in inches and centimeters.
 func TestSlantedCuts(t *testing.T) {
-	onMarks := 0
+	onMarks, onLines := 0, 0
 	for _, u := range []measure.System{measure.Inches, measure.Centimetres} {
 		for side := 2 * measure.Inch; side < 9*measure.Inch; side += 7 * measure.Inch / 32 {
 			for _, part := range []float64{0.5, 0.61, 0.8} {
@@ -40,6 +40,9 @@ func TestSlantedCuts(t *testing.T) {
 				if _, on := measure.On(c.Slanted.WideMark, u.SlantMark()); on {
 					onMarks++
 				}
+				if _, on := measure.On(c.Slanted.RulerLine, u.Mark()); on {
+					onLines++
+				}
 				broken := c
 				moved := *c.Slanted
 				moved.WideMark += c.TrimCut + measure.Millimetre
@@ -51,7 +54,7 @@ func TestSlantedCuts(t *testing.T) {
 			}
 		}
 	}
-	if onMarks < 100 {
-		t.Errorf("%d cuts lie on marks", onMarks)
+	if onMarks < 100 || onLines < 100 {
+		t.Errorf("%d cuts lie on marks, %d on lines of the ruler", onMarks, onLines)
 	}
 }

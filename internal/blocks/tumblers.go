@@ -91,12 +91,12 @@ func ByLine(length, side measure.NM, mean float64) (Column, error) {
 	if mean <= lean {
 		return Column{}, &ColumnError{Needed: measure.NM(math.Ceil(lean))}
 	}
-	whole := int(math.Floor((float64(length) - lean) / mean))
+	whole := int(math.Floor(float64(length) / mean))
 	for whole > 0 && (float64(length)-float64(float64(whole)*mean))/2 <= lean/2 {
 		whole--
 	}
 	end := (float64(length) - float64(float64(whole)*mean)) / 2
-	if end <= lean/2 || whole < 0 {
+	if end <= lean/2 {
 		return Column{}, &ColumnError{Short: length}
 	}
 	return Column{mean, whole, end}, nil

@@ -15,7 +15,10 @@ o----------+----*
 +.'    /    '.  |
 |  K  /   W   '.|
 *----+----------o`,
-		Roles:   slicesOf([]Role{halfWedges(2), halfKites(2)}, edges("wedges", true, allSides, 0)),
+		Roles: slicesOf([]Role{
+			halfWedges([]int{1, 2, 4}, "two: upper end, lower end; four: clockwise around the upper end's center, then the lower's"),
+			{Name: "kites", Letter: "K", Summary: "the kites between the webs, the points of the stars", Counts: []int{1, 2}, Order: "two: upper kite, lower kite"},
+		}, edges("wedges", true, allSides, 0)),
 		Turning: OnWebCentres,
 		Points:  NW,
 		Height:  AlongDiagonal,
@@ -24,26 +27,9 @@ o----------+----*
 	}
 }
 
-// halfWedges is the role of the wedges in a kind whose halves put them at so many ends.
-func halfWedges(ends int) Role {
-	r := Role{
-		Name: "wedges", Letter: "W", Summary: "the wedges around the web centers",
-		Counts: []int{1, 2, 4}, Order: "two: upper end, lower end; four: clockwise around the upper end's center, then the lower's",
-		Banded: true, OfWebs: true,
-	}
-	if ends == 1 {
-		r.Counts, r.Order = []int{1, 2}, "two: clockwise around the center"
-	}
-	return r
-}
-
-// halfKites is the role of so many kites.
-func halfKites(count int) Role {
-	r := Role{Name: "kites", Letter: "K", Summary: "the kites between the webs, the points of the stars", Counts: []int{1}}
-	if count == 2 {
-		r.Counts, r.Order = []int{1, 2}, "two: upper kite, lower kite"
-	}
-	return r
+// halfWedges is the role of the wedges of halves.
+func halfWedges(counts []int, order string) Role {
+	return Role{Name: "wedges", Letter: "W", Summary: "the wedges around the web centers", Counts: counts, Order: order, Banded: true, OfWebs: true}
 }
 
 // slicesOf is several groups in one list.
