@@ -178,20 +178,6 @@ func TestTumblerLaws(t *testing.T) {
 	}
 }
 
-func TestRowsOfTheirOwn(t *testing.T) {
-	for _, units := range []measure.System{measure.Inches, measure.Centimetres} {
-		strips, err1 := Strips(Options{Units: units})
-		sides, err2 := Sides(Options{Units: units})
-		tumblers, err3 := Tumblers(Options{Units: units})
-		if err1 != nil || err2 != nil || err3 != nil {
-			t.Fatal(err1, err2, err3)
-		}
-		if len(strips.Strips) < 14 || len(sides.Sides) < 25 || len(tumblers.Tumblers) != 12 || tumblers.Tumblers[0].Slim {
-			t.Errorf("%s: %d strips, %d sides, %d tumblers", units, len(strips.Strips), len(sides.Sides), len(tumblers.Tumblers))
-		}
-	}
-}
-
 func TestRefusals(t *testing.T) {
 	for _, o := range []Options{
 		{From: 9 * measure.Inch}, {From: measure.Inch / 2}, {Step: 1}, {Seam: 2 * measure.Inch}, {Seam: -1}, {Step: -measure.Inch},
