@@ -198,8 +198,12 @@ func (h *Held) Remove(name string) error {
 	return h.change(name, nil, f)
 }
 
-// Album is the photos that layouts may name: all that are held.
-func (h *Held) Album(string) *files.Album { return files.Of(h) }
+// Album is the photos that layouts may name: all that are held. There are no folders here, so one that a layout names is passed over.
+func (h *Held) Album(string) *files.Album { return files.Of(photos{h}) }
+
+type photos struct{ *Held }
+
+func (p photos) Open(name string) (fs.File, error) { return p.Held.Open(path.Base(name)) }
 
 // Follow has changed called whenever a file changes.
 func (h *Held) Follow(name string, changed func()) (end func()) {

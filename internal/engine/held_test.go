@@ -196,7 +196,7 @@ func TestTake(t *testing.T) {
 			t.Errorf("of a torn file %q", got)
 		}
 	}
-	cloth, err := h.Album("a.quilt").Cloth("blue.png")
+	cloth, err := h.Album("a.quilt").Cloth("cloth/blue.png")
 	if err != nil || cloth.Pixels == 0 {
 		t.Errorf("the photo says %v: %v", cloth, err)
 	}

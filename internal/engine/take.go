@@ -162,7 +162,7 @@ func (h *Held) content(name string) []byte {
 // Handler is all that pages may ask for: the preview's own addresses, and those by which files come in and go out.
 func (h *Held) Handler(within http.Handler) http.Handler {
 	own := map[string]http.HandlerFunc{
-		"GET /all.zip": h.serveZip, "GET /file": h.serveFile, "GET /photos": func(w http.ResponseWriter, _ *http.Request) { sent(w, h.photos()) },
+		"GET /all.zip": h.serveZip, "GET /file": h.serveFile, "GET /photos": func(w http.ResponseWriter, _ *http.Request) { sent(w, h.listPhotos()) },
 		"POST /take": h.serveTake, "POST /remove": h.serveRemove,
 	}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
@@ -213,8 +213,8 @@ func (h *Held) serveRemove(w http.ResponseWriter, r *http.Request) {
 	sent(w, true)
 }
 
-// photos are the names of all photos.
-func (h *Held) photos() []string {
+// listPhotos are the names of all photos.
+func (h *Held) listPhotos() []string {
 	list := []string{}
 	for _, e := range h.List("") {
 		if !strings.EqualFold(path.Ext(e.Name()), preview.Ending) {

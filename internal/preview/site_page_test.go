@@ -234,3 +234,42 @@ func TestSiteIsAccessible(t *testing.T) {
 		}
 	}
 }
+
+// TestSiteFiles: layouts and photos come in by the file field, are seen at once, go out as a zip file, and are taken away.
+func TestSiteFiles(t *testing.T) {
+	h, p := newHost(t), newTab(t)
+	p.do(chromedp.Navigate(h.URL))
+	p.until(`document.querySelectorAll('#beginnings button').length > 5`)
+	layout := strings.Replace(lanterns, "navy   #1f3350", "navy   swatch \"cloth/blue.png\"", 1)
+	take := func(files string) {
+		eval[bool](p, `(async () => {
+			const dots = new OffscreenCanvas(32, 32), pen = dots.getContext('2d'), list = new DataTransfer(), field = document.getElementById('files');
+			pen.fillStyle = '#123456';
+			pen.fillRect(0, 0, 32, 32);
+			const photo = await dots.convertToBlob();
+			for (const file of `+files+`) list.items.add(file);
+			field.files = list.files;
+			field.dispatchEvent(new Event('change'));
+			return true;
+		})()`)
+	}
+	take(fmt.Sprintf(`[new File([%s], 'cloth.quilt'), new File([photo], 'blue.png'), new File(['x'], 'notes.doc')]`, encoded(layout)))
+	p.until(`document.querySelectorAll('#held li').length === 2 && document.getElementById('shelf-said').textContent.startsWith('Taken: cloth.quilt, blue.png. notes.doc is not taken.')`)
+	eval[bool](p, `(document.getElementById('shelf').scrollIntoView(), true)`)
+	p.picture("site-files")
+	eval[bool](p, `((made) => { window.handed = new Promise((done) => { URL.createObjectURL = (blob) => { done(blob); return made.call(URL, blob); }; }); return true; })(URL.createObjectURL)`)
+	eval[bool](p, `(document.getElementById('save-all').click(), true)`)
+	if head := eval[string](p, `window.handed.then((blob) => blob.text()).then((text) => text.slice(0, 2) + text.includes('cloth.quilt') + text.includes('blue.png'))`); head != "PKtruetrue" {
+		t.Errorf("all files are %q", head)
+	}
+	p.do(chromedp.Navigate(h.URL + "/quilt.html?cloth.quilt"))
+	p.arrive()
+	p.until(`document.querySelector('g[fill="#123456"] path') && document.getElementById('faults').hidden`)
+	p.do(chromedp.Navigate(h.URL))
+	p.until(`document.querySelectorAll('#held li').length === 2`)
+	eval[bool](p, `(window.confirm = () => true, document.querySelector('[aria-label="Remove blue.png"]').click(), true)`)
+	p.until(`document.querySelectorAll('#held li').length === 1 && document.getElementById('shelf-said').textContent === 'blue.png is removed.'`)
+	if p.stored("blue.png") != "" || p.stored("cloth.quilt") != layout {
+		t.Error("the storage has other files")
+	}
+}
