@@ -59,7 +59,7 @@ func (h *Held) Take(name string, content []byte) Taken {
 		case f.FileInfo().IsDir() || strings.HasPrefix(path.Base(f.Name), "."):
 			continue
 		case i >= maxTaken:
-			t.leave(name, fmt.Sprintf("Only its first %d files are taken.", maxTaken))
+			t.leave(name, fmt.Sprintf("Only its first %d files were added.", maxTaken))
 			return t
 		}
 		b, why := unzipped(f, min(room, max(layout.MaxBytes, palettes.MaxPhotoBytes)))
@@ -97,7 +97,7 @@ func (t *Taken) take(h *Held, name string, content []byte) {
 	isPhoto := slices.Contains(photoEndings, ending)
 	switch {
 	case ending != preview.Ending && !isPhoto:
-		t.leave(name, "Only layouts ("+preview.Ending+") and photos (.jpg, .png) are taken.")
+		t.leave(name, "Only layouts ("+preview.Ending+"), photos (.jpg, .png) and zip files of them can be added.")
 		return
 	case !files.IsFileName(base) || strings.HasPrefix(base, ".") || len(base) > 120 || layout.Visible(base) != base:
 		t.leave(name, "Give it a name of letters, digits, blanks and hyphens.")

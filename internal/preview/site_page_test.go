@@ -144,13 +144,20 @@ func TestSiteWithoutRoom(t *testing.T) {
 		t.Errorf("kept is\n%s", s.says())
 	}
 
+	refusing := newHost(t)
+	refusing.files["worker.js"] = append([]byte("Object.defineProperty(self, 'indexedDB', { get() { throw new DOMException('refused', 'SecurityError'); } });\n"), refusing.files["worker.js"]...)
 	none := newTab(t)
-	none.beforehand(`Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('no', 'SecurityError'); } })`)
-	link := eval[string](p, `(navigator.clipboard.writeText = async (text) => { window.copied = text; }, document.querySelector('[data-action=link]').click(), new Promise((done) => { const look = () => window.copied ? done(window.copied) : setTimeout(look, 20); look(); }))`)
-	none.do(chromedp.Navigate(link))
+	none.do(chromedp.Navigate(refusing.URL))
+	none.until(`document.querySelectorAll('#beginnings button').length > 5 && document.getElementById('unkept').textContent.includes('keeps nothing')`)
+	eval[bool](none, `(document.querySelectorAll('#beginnings button')[1].click(), document.getElementById('begin').click(), true)`)
 	none.arrive()
-	none.openText()
-	none.has(eval[string](p, typedText))
+	none.press("text")
+	none.until(notKept)
+	text = eval[string](none, typedText)
+	none.caret("\n")
+	none.key("# held\n")
+	none.until(notKept + ` && document.getElementById('unkept').checkVisibility()`)
+	none.has(strings.Replace(text, "\n", "\n# held\n", 1))
 }
 
 // TestSiteLinks: a link holds the layout and what is shown; it is sent to nobody, replaces nothing, and where it is damaged, or long, that is said.
@@ -254,7 +261,7 @@ func TestSiteFiles(t *testing.T) {
 		})()`)
 	}
 	take(fmt.Sprintf(`[new File([%s], 'cloth.quilt'), new File([photo], 'blue.png'), new File(['x'], 'notes.doc')]`, encoded(layout)))
-	p.until(`document.querySelectorAll('#held li').length === 2 && document.getElementById('shelf-said').textContent.startsWith('Taken: cloth.quilt, blue.png. notes.doc is not taken.')`)
+	p.until(`document.querySelectorAll('#held li').length === 2 && document.getElementById('shelf-said').textContent.startsWith('Added: cloth.quilt, blue.png. notes.doc was not added.')`)
 	eval[bool](p, `(document.getElementById('shelf').scrollIntoView(), true)`)
 	p.picture("site-files")
 	eval[bool](p, `((made) => { window.handed = new Promise((done) => { URL.createObjectURL = (blob) => { done(blob); return made.call(URL, blob); }; }); return true; })(URL.createObjectURL)`)

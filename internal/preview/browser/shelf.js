@@ -14,6 +14,7 @@ async function list() {
   if (String(names) === shown) return;
   shown = String(names);
   byId('save-all').disabled = names.length === 0;
+  if (names.length) byId('new').before(byId('shelf')); // whoever has work of her own looks for it before she begins another
   byId('held').replaceChildren(...names.map(row));
 }
 
@@ -33,7 +34,7 @@ async function takeAway(name) {
 }
 
 async function take(files) {
-  say('Taking …');
+  say('Adding …');
   navigator.storage?.persist?.().catch(() => {}); // a browser that asks may be told no
   say((await takeFiles(files)).said);
   list();

@@ -24,9 +24,15 @@ function addressOf(address) {
 export const ask = (address, options) => program.ask(addressOf(address), options);
 export const listen = (address) => new Stream(program, addressOf(address));
 
-export function pageOf(address) {
-  const [, file] = /^quilt\/(.*)\/$/.exec(addressOf(address)) ?? [];
-  return file ? `quilt.html?${file}` : 'index.html';
+const fileOf = (address) => /^quilt\/(.*)\/$/.exec(addressOf(address))?.[1] ?? ''; // as it is escaped
+export const pageOf = (address) => fileOf(address) ? `quilt.html?${fileOf(address)}` : 'index.html';
+
+// go takes along a layout that could not be kept: the next page has a program of its own.
+export async function go(address) {
+  const file = decodeURIComponent(fileOf(address)), bytes = program.unkept.get(file);
+  const page = bytes ? `quilt.html#${await packedIn(file, bytes)}` : pageOf(address);
+  program.unkept.delete(file);
+  location.href = page;
 }
 
 // showPicture shows a picture that is made when it is asked for.
@@ -103,9 +109,9 @@ export async function takeFiles(list) {
     const reply = await program.ask(`take?name=${encodeURIComponent(file.name)}`, { body: new Uint8Array(await file.arrayBuffer()) });
     const { taken, left } = await reply.json();
     names.push(...taken);
-    said.push(...left.map(({ name: of, why }) => `${of} is not taken. ${why}`));
+    said.push(...left.map(({ name: of, why }) => `${of} was not added. ${why}`));
   }
-  if (names.length) said.unshift(`Taken: ${names.join(', ')}.`);
+  if (names.length) said.unshift(`Added: ${names.join(', ')}.`);
   return { names, said: said.join(' ') };
 }
 
@@ -139,9 +145,11 @@ addEventListener('beforeunload', (e) => { if (program.unkept.size) e.preventDefa
 
 // ---- links with the layout in them
 
+const packedIn = async (file, bytes) => `layout=${await pack(bytes)}&name=${encodeURIComponent(file)}`;
+
 export async function share() {
   const bytes = new Uint8Array(await (await program.ask(`file?name=${encodeURIComponent(name)}`)).arrayBuffer());
-  const shown = location.hash.slice(1), said = `layout=${await pack(bytes)}&name=${encodeURIComponent(name)}`;
+  const shown = location.hash.slice(1), said = await packedIn(name, bytes);
   const address = `${location.origin}${location.pathname}#${said}${shown && `&${shown}`}`;
   const warning = address.length > linkMost ? `It has ${address.length.toLocaleString('en-US')} characters, and some mail and chat programs cut it: send the layout as a file instead.` : '';
   return { address, warning };

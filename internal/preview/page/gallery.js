@@ -1,7 +1,7 @@
 // The gallery of a folder: its layouts, which come and go with the files, and layouts to begin a copy of.
 
 import { byId, make } from './dom.js';
-import { ask, pageOf, showPicture, silence } from './transport.js';
+import { ask, go, pageOf, showPicture, silence } from './transport.js';
 
 const lookAgain = 2_000; // milliseconds
 let shown = ''; // the listing, as it was sent
@@ -71,7 +71,7 @@ async function begin() {
       method: 'POST', headers: { 'Content-Type': 'application/json', 'X-Edit-Token': token },
       body: JSON.stringify({ begin: chosen.begin, file: byId('name').value }),
     });
-    if (response.ok) location.href = pageOf((await response.json()).address);
+    if (response.ok) go((await response.json()).address);
     else byId('naming-fault').textContent = await response.text();
   } catch {
     byId('naming-fault').textContent = silence;

@@ -21,6 +21,9 @@ export const listen = (address) => new EventSource(address);
 // pageOf is where the page is that has an address of the program.
 export const pageOf = (address) => address;
 
+// go turns the browser to the page that has an address of the program.
+export function go(address) { location.href = address; }
+
 // showPicture shows the picture at an address.
 export function showPicture(image, address) { image.src = address; }
 
