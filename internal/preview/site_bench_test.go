@@ -27,15 +27,17 @@ func BenchmarkSite(b *testing.B) {
 			continue
 		}
 		b.Run(s.Name+"/opening", func(b *testing.B) {
-			var shell, first float64
+			var shell, program, first float64
 			sent := 0
 			for range b.N {
 				h := newHost(b)
 				r := onHost(h, newTab(b), s.Text)
 				h.bytes = 0
-				r.page.beforehand(`document.addEventListener('shown', () => performance.mark('picture'), { once: true })`)
+				r.page.beforehand(`document.addEventListener('shown', () => performance.mark('picture'), { once: true });
+					window.Worker = class extends Worker { constructor(...a) { super(...a); this.addEventListener('message', ({ data }) => { if (data.runs) performance.mark('program'); }); } };`)
 				r.open()
 				shell += eval[float64](r.page, `performance.getEntriesByType('paint')[0].startTime`)
+				program += eval[float64](r.page, `performance.getEntriesByName('program')[0].startTime`)
 				first += eval[float64](r.page, `performance.getEntriesByName('picture')[0].startTime`)
 				sent = h.bytes
 			}
@@ -43,6 +45,7 @@ func BenchmarkSite(b *testing.B) {
 			b.ReportMetric(float64(len(e.Packed)), "packed-bytes")
 			b.ReportMetric(float64(sent), "sent-bytes")
 			b.ReportMetric(shell/float64(b.N), "ms-to-shell")
+			b.ReportMetric(program/float64(b.N), "ms-to-program")
 			b.ReportMetric(first/float64(b.N), "ms-to-picture")
 		})
 		for where, serve := range map[string]func(testing.TB, string) served{"site": onSite, "preview": onPreview} {

@@ -208,6 +208,11 @@ func TestSiteLinks(t *testing.T) {
 	for _, wrong := range h.asked {
 		t.Error(wrong)
 	}
+	eval[bool](guest, `fetch('https://example.com/').then(() => false, () => new Promise((done) => setTimeout(() => done(true), 300)))`)
+	if h.mutex.Lock(); len(h.asked) == 0 || !strings.Contains(h.asked[0], "/report") {
+		t.Errorf("not noticed: a page that asks elsewhere; the host was asked %q", h.asked)
+	}
+	h.mutex.Unlock()
 }
 
 // TestSiteIsAccessible: the pages that only the site has break no rule of accessible pages, and reach beyond no window.
