@@ -54,13 +54,19 @@ func TestSite(t *testing.T) {
 	two.has(typed)
 	p.has(two.typedLine("# two"))
 
+	// What another page has saved, and this one has not heard of, is merged and not written over.
+	two.keepUntold("mine 1.quilt", eval[string](p, typedText)+"# untold\n")
+	if got := p.typedLine("# told"); !strings.HasSuffix(got, "# untold\n") || !strings.Contains(got, "# told\n") {
+		t.Errorf("the page has\n%s", got)
+	}
+
 	// The program is ended in the midst of a save, and by a page that gives it up.
 	p.caret("\n")
 	p.key("# three\n")
 	eval[bool](p, `((w) => { w.terminate(); document.dispatchEvent(new Event('visibilitychange')); w.dispatchEvent(new ErrorEvent('error', { message: 'killed' })); return true; })(workers.at(-1))`)
 	p.until(saved + ` && workers.length === 2`)
 	typed = eval[string](p, typedText)
-	if got := two.stored("mine 1.quilt"); got != typed || !strings.Contains(got, "# three\n# two\n# one\n") {
+	if got := two.stored("mine 1.quilt"); got != typed || !strings.Contains(got, "# three\n# told\n# two\n# one\n") {
 		t.Errorf("kept is\n%s\ntyped was\n%s", got, typed)
 	}
 	two.has(typed)

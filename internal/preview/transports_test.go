@@ -67,8 +67,15 @@ func opened(script string) string {
 // keep writes a layout as another page would, and tells the others.
 func (p *tab) keep(name, text string) {
 	p.t.Helper()
+	p.keepUntold(name, text)
+	eval[bool](p, fmt.Sprintf(`(new BroadcastChannel('eighthturn').postMessage(%q), true)`, name))
+}
+
+// keepUntold writes a layout as another page does of which the others have not heard yet.
+func (p *tab) keepUntold(name, text string) {
+	p.t.Helper()
 	eval[bool](p, opened(fmt.Sprintf(`files.put({ name: %q, bytes: new TextEncoder().encode(%s), version: String(Math.random()) });
-		transaction.oncomplete = () => { new BroadcastChannel('eighthturn').postMessage(%[1]q); done(true); };`, name, encoded(text))))
+		transaction.oncomplete = () => done(true);`, name, encoded(text))))
 }
 
 // stored is what the browser keeps under a name.
