@@ -101,7 +101,7 @@ func TestANameMeansItsFormat(t *testing.T) {
 		t.Fatalf("only %d commands write files", len(cmds))
 	}
 	layout := filepath.Join(t.TempDir(), "small.quilt")
-	if err := os.WriteFile(layout, []byte("strip 4\nfabric a #203040\nfabric b #e0d0c0\nblock W web wedges a kites b\ngrid\n W W\n W W\n"), 0o600); err != nil {
+	if err := os.WriteFile(layout, []byte("strip 4\nfabric a #203040\nfabric b #e0d0c0\nstrip-set s a 2 1/4 b rest\nblock W web wedges s kites b\ngrid\n W W\n W W\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	for _, cmd := range cmds {

@@ -13,6 +13,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/leftovers"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/plan/summary"
 	"eighthturn/internal/quilt"
@@ -185,7 +186,7 @@ func planned(t *testing.T, text string) (*cutting.Plan, []measure.NM) {
 	top := quilt.Lay(d)
 	cuts := cutting.Build(nil, top, cutting.Options{})
 	found, seen := map[measure.NM]bool{top.Outer.Width(): true, top.Outer.Height(): true}, map[uintptr]bool{}
-	for _, plan := range []any{cuts, sewing.Build(nil, top, cuts, sewing.Options{}), summary.Build(d, top), contrast.Study(top, contrast.Options{}), &top.CutFacts} {
+	for _, plan := range []any{cuts, sewing.Build(nil, top, cuts, sewing.Options{}), summary.Build(d, top), contrast.Study(top, contrast.Options{}), &top.CutFacts, leftovers.Build(nil, top, cuts).Proposals} {
 		lengthsOf(reflect.ValueOf(plan), found, seen)
 	}
 	middle := map[measure.System]measure.NM{measure.Inches: measure.Inch, measure.Centimetres: 3 * measure.Centimetre}[top.Units]

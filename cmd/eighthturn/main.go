@@ -56,6 +56,7 @@ func makers() []maker {
 		{"sew", sewCommand},
 		{"templates", templatesCommand},
 		{"quilting", quiltingCommand},
+		{"leftovers", leftoversCommand},
 		{"fit", fitCommand},
 		{"chart", chartCommand},
 		{"booklet", bookletCommand},

@@ -29,6 +29,15 @@ func Text(nm NM, s System) string {
 	return Number(nm, s) + " in"
 }
 
+// Written is nm with its unit so that the language reads it back to the last nanometre: as Text does, or in millimetres.
+func Written(nm NM, s System) string {
+	text := Text(nm, s)
+	if r, err := Read(text); err == nil && r.In(s).Cmp(Of(nm)) == 0 {
+		return text
+	}
+	return fmt.Sprintf("%d.%06d mm", nm/Millimetre, nm%Millimetre)
+}
+
 // Text writes an exact length as NM's Text does, by its nearest nanometre.
 func (l Length) Text(s System) string { return Text(l.NM(), s) }
 

@@ -34,7 +34,7 @@ func TestColorwayIsWhatItIsWrittenOut(t *testing.T) {
 		return withoutKeys(strings.ReplaceAll(text, asWritten.state.instance, dusk.state.instance))
 	}
 	differs := 0
-	for _, path := range []string{"/report?tab=0", "/report?tab=1", "/report?tab=2", "/report?tab=3", "/report?tab=4", "/diagram?tab=1&number=0", "/picture.svg?view=colour", "/picture.svg?view=value", "/squint.png", "/save/cutting.csv", "/color?try=0-123456"} {
+	for _, path := range []string{"/report?tab=0", "/report?tab=1", "/report?tab=2", "/report?tab=3", "/report?tab=4", "/report?tab=5", "/diagram?tab=1&number=0", "/picture.svg?view=colour", "/picture.svg?view=value", "/squint.png", "/save/cutting.csv", "/color?try=0-123456"} {
 		in, begun, written := told(plain, path, "&colorway=dusk"), told(dusk, path, ""), told(plain, path, "")
 		if in != begun {
 			t.Errorf("%s in dusk is not what a preview in dusk says:\n%.1500s\n%.1500s", path, in, begun)

@@ -19,7 +19,7 @@ func TestFiles(t *testing.T) {
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
 	begins := map[string]string{".svg": "<?xml", ".png": "\x89PNG", ".jpg": "\xff\xd8\xff", ".pdf": "%PDF-", ".csv": "row,fabric", ".xlsx": "PK\x03\x04", ".html": "<!DOCTYPE html>"}
-	report := body(ask(s, "/report", query("tab=4")))
+	report := body(ask(s, "/report", query("tab=5")))
 	for _, f := range savedFiles() {
 		r := ask(s, f.path, nil)
 		text, end := body(r), filepath.Ext(f.suffix)
@@ -66,7 +66,7 @@ func TestOddStudies(t *testing.T) {
 	s := aSite(t, Options{})
 	publishing(t, s, seafarers)
 	for address, want := range map[string]int{
-		"/report?tab=6": 404, "/report?tab=-1": 404, "/report?tab=x": 404, "/report?tab=1": 200, "/report?tab=1&picture=1": 409,
+		"/report?tab=7": 404, "/report?tab=-1": 404, "/report?tab=x": 404, "/report?tab=1": 200, "/report?tab=1&picture=1": 409,
 		"/diagram?tab=1&number=0": 200, "/diagram?tab=1&number=999": 404, "/diagram?tab=1&number=-1": 404, "/diagram?tab=1&number=x": 404,
 		"/diagram?tab=0&number=0": 404, "/diagram?tab=2&number=0&picture=1": 409, "/diagram?tab=2&number=0&picture=2": 200, "/diagram?tab=9": 404,
 	} {

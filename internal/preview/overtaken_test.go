@@ -111,7 +111,7 @@ func TestSlowReportBlocksNoOther(t *testing.T) {
 	isTrue(t, "the slow report begins", begun)
 	answer := make(chan int)
 	go func() { answer <- ask(s, "/report", query("picture=2")).StatusCode }()
-	for _, path := range []string{"/report?tab=1", "/report?tab=2", "/report?tab=4", "/squint.png", "/save/cutting.csv", "/picture.svg", "/diagram?tab=1&number=0"} {
+	for _, path := range []string{"/report?tab=1", "/report?tab=2", "/report?tab=5", "/squint.png", "/save/cutting.csv", "/picture.svg", "/diagram?tab=1&number=0"} {
 		path, q, _ := strings.Cut(path, "?")
 		if r := ask(s, path, query(q)); r.StatusCode != http.StatusOK {
 			t.Errorf("%s: %d", path, r.StatusCode)
@@ -186,7 +186,7 @@ func TestEndsInAnyState(t *testing.T) {
 		"a stream and requests": func(t *testing.T) *running {
 			r := start(t, seafarers, Options{})
 			r.next()
-			for _, path := range []string{"events", "report?tab=1", "report?tab=2", "report?tab=3", "squint.png", "save/pattern.pdf", "save/picture.png"} {
+			for _, path := range []string{"events", "report?tab=1", "report?tab=2", "report?tab=4", "squint.png", "save/pattern.pdf", "save/picture.png"} {
 				go func() {
 					if answer, err := http.Get(r.address + path); err == nil {
 						_ = body(answer)

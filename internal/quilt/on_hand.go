@@ -18,10 +18,9 @@ type OnHand struct {
 	Count    int
 	Patch    int // the first patch that they fit, by index; -1 where they fit none
 	Place    layout.Span
-
-	height   blocks.WedgeHeight // of wedges
-	fabrics  []int              // that they show, from the wide end to the tip; -1 for one that is not in this colorway
-	bandsCut []measure.NM       // widths of their strips in that order; nil where they are of one fabric
+	Fabrics  []int              // that they show, from the wide end to the tip; -1 for one that is not in this colorway
+	BandsCut []measure.NM       // widths of their strips in that order; nil where they are of one fabric
+	Height   blocks.WedgeHeight // of wedges
 }
 
 // onHand finds what the pieces on hand fit.
@@ -40,24 +39,24 @@ func (l *builder) onHand() {
 
 // pieceOnHand is what the design says to be on hand.
 func (l *builder) pieceOnHand(h layout.OnHand) OnHand {
-	o := OnHand{Role: h.Role, Count: h.Count, Reversed: h.Fill.Reversed, Place: h.Span, height: h.Height, Patch: -1}
+	o := OnHand{Role: h.Role, Count: h.Count, Reversed: h.Fill.Reversed, Place: h.Span, Height: h.Height, Patch: -1}
 	for _, k := range blocks.KeptRoles(blocks.Kinds()) {
 		if k.Role == h.Role {
 			o.Shape = k.Shape
 		}
 	}
 	if h.Fill.Set < 0 {
-		o.Cloth, o.fabrics = l.design.Fabrics[h.Fill.Fabric].Name, []int{h.Fill.Fabric}
+		o.Cloth, o.Fabrics = l.design.Fabrics[h.Fill.Fabric].Name, []int{h.Fill.Fabric}
 		return o
 	}
 	s := &l.design.StripSets[h.Fill.Set]
 	o.Cloth = s.Name
 	for _, b := range s.Bands {
-		o.fabrics, o.bandsCut = append(o.fabrics, b.Fabric), append(o.bandsCut, b.Cut[h.Height])
+		o.Fabrics, o.BandsCut = append(o.Fabrics, b.Fabric), append(o.BandsCut, b.Cut[h.Height])
 	}
 	if o.Reversed {
-		slices.Reverse(o.fabrics)
-		slices.Reverse(o.bandsCut)
+		slices.Reverse(o.Fabrics)
+		slices.Reverse(o.BandsCut)
 	}
 	return o
 }
@@ -65,17 +64,17 @@ func (l *builder) pieceOnHand(h layout.OnHand) OnHand {
 // fitting is the first patch that pieces on hand fit, -1 for none.
 func (t *Top) fitting(o *OnHand) int {
 	return slices.IndexFunc(t.Patches, func(p Patch) bool {
-		if p.Shape != o.Shape || p.Cell < 0 || (p.Set < 0) != (o.bandsCut == nil) || int(p.Count) != len(o.fabrics) {
+		if p.Shape != o.Shape || p.Cell < 0 || (p.Set < 0) != (o.BandsCut == nil) || int(p.Count) != len(o.Fabrics) {
 			return false
 		}
-		for i, f := range o.fabrics {
+		for i, f := range o.Fabrics {
 			if int(t.Faces[int(p.First)+i].Fabric) != f {
 				return false
 			}
 		}
 		if d := p.Shape.Description(); d.Sized == blocks.ByStrip {
 			kind, ok := blocks.Find(blocks.Kinds(), t.Cells[p.Cell].Kind)
-			return ok && kind.Height == o.height && t.banded(&p, o.bandsCut)
+			return ok && kind.Height == o.Height && t.banded(&p, o.BandsCut)
 		}
 		return true
 	})
@@ -99,9 +98,9 @@ func (t *Top) onHandIn(fabrics []Fabric) []OnHand {
 	list := slices.Clone(t.CutFacts.OnHand)
 	for i := range list {
 		o := &list[i]
-		o.fabrics = slices.Clone(o.fabrics)
-		for n, f := range o.fabrics {
-			o.fabrics[n] = slices.IndexFunc(fabrics, func(g Fabric) bool { return g.Name == t.Fabrics[f].Name && g.Colour == t.Fabrics[f].Colour })
+		o.Fabrics = slices.Clone(o.Fabrics)
+		for n, f := range o.Fabrics {
+			o.Fabrics[n] = slices.IndexFunc(fabrics, func(g Fabric) bool { return g.Name == t.Fabrics[f].Name && g.Colour == t.Fabrics[f].Colour })
 		}
 		o.Patch = t.fitting(o)
 	}

@@ -11,6 +11,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/plan/leftovers"
 	"eighthturn/internal/plan/orders"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
@@ -36,6 +37,7 @@ func Reports() []Report {
 		{LightAndDark, "Value study", "value study: do the figures read?", Values, func(p *Plans) any { return p.Values() }},
 		{"cuts", "Cutting", "what to cut and what to buy", Cutting, func(p *Plans) any { return p.Cuts() }},
 		{"sew", "Sewing", "how it goes together, step by step", Sewing, func(p *Plans) any { return p.Steps() }},
+		{"leftovers", "Leftovers", "what the leftover wedges make", Leftovers, func(p *Plans) any { return p.Leftovers() }},
 	}
 }
 
@@ -62,14 +64,15 @@ type Plans struct {
 
 // made is the plans that were made.
 type made struct {
-	cutting  stop.Once[*cutting.Plan]
-	one      stop.Once[*cutting.Plan] // for one quilt, where the cutting plan is for several
-	pieces   stop.Once[*cutting.Plan] // the pieces of the cutting plan alone
-	sewing   stop.Once[*sewing.Plan]
-	contrast stop.Once[studies]
-	faces    stop.Once[[][]int] // by fabric
-	sizes    stop.Once[[]*Plans]
-	nearby   stop.Once[[]orders.Better]
+	cutting   stop.Once[*cutting.Plan]
+	one       stop.Once[*cutting.Plan] // for one quilt, where the cutting plan is for several
+	pieces    stop.Once[*cutting.Plan] // the pieces of the cutting plan alone
+	sewing    stop.Once[*sewing.Plan]
+	contrast  stop.Once[studies]
+	faces     stop.Once[[][]int] // by fabric
+	sizes     stop.Once[[]*Plans]
+	nearby    stop.Once[[]orders.Better]
+	leftovers stop.Once[*leftovers.Plan]
 }
 
 // studies are how light and dark read.

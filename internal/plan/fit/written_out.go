@@ -1,7 +1,6 @@
 package fit
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -80,7 +79,7 @@ func (f *fitting) redrafted(given []*layout.LengthNode, word string, borders int
 	for _, r := range f.tree.Redraft(f.design, to, size.In(to).NM()) {
 		border := slices.ContainsFunc(f.borderPlaces(), func(at layout.Span) bool { return at == r.Span })
 		if !said || !border {
-			e = append(e, edit{r.Span, writtenIn(r.To, to) + r.Frame()})
+			e = append(e, edit{r.Span, measure.Written(r.To, to) + r.Frame()})
 		}
 	}
 	e = append(e, edit{own.Span, f.source(size.Span) + f.newline() + "units " + word})
@@ -96,15 +95,6 @@ func (f *fitting) borderPlaces() (list []layout.Span) {
 		list = append(list, b.Width.Span)
 	}
 	return list
-}
-
-// writtenIn is a length with its unit, to the last nanometre.
-func writtenIn(nm measure.NM, s measure.System) string {
-	text := measure.Text(nm, s)
-	if r, err := measure.Read(text); err == nil && r.In(s).Cmp(measure.Of(nm)) == 0 {
-		return text
-	}
-	return fmt.Sprintf("%d.%06d mm", nm/measure.Millimetre, nm%measure.Millimetre)
 }
 
 // source is a stretch of the layout with its sizes.
