@@ -97,33 +97,32 @@ func (f *inFrame) onTop(x, y float64) measure.Point {
 
 func (l *clothLaying) patch(i int32) {
 	p := &l.Patches[i]
-	if c := l.CutOfPatch(int(i)); c != nil {
-		l.asSaid(p, c)
-		if c.Motif != "" || c.Alike {
-			return
-		}
+	if at, ok := l.PlaceSaid(int(i)); ok {
+		l.places[p.First] = at
+		return
 	}
 	l.alongStrips(i)
 }
 
-// asSaid lays a piece at the place that the layout says.
-func (l *clothLaying) asSaid(p *Patch, c *Cut) {
+// PlaceSaid is where on its cloth a patch lies where the layout says that; false where it does not, and the patch comes as it is cut.
+func (t *Top) PlaceSaid(patch int) (ClothPlace, bool) {
+	c, p := t.CutOfPatch(patch), &t.Patches[patch]
 	switch {
+	case c == nil:
 	case c.Motif != "":
-		f := l.upright(p)
-		l.places[p.First] = ClothPlace{
-			Top: centroid(p.Outline), Cloth: c.Place, Turn: turned(f.turn - float64(c.Pointing)),
-		}
+		f := p.upright()
+		return ClothPlace{Top: centroid(p.Outline), Cloth: c.Place, Turn: turned(f.turn - float64(c.Pointing))}, true
 	case c.Alike:
-		l.places[p.First] = l.alike(p, c)
+		return t.alike(p, c), true
 	}
+	return ClothPlace{}, false
 }
 
 // alike is the place of a piece whose stripes begin at one place in all pieces.
-func (l *clothLaying) alike(p *Patch, c *Cut) ClothPlace {
-	f := l.upright(p)
+func (t *Top) alike(p *Patch, c *Cut) ClothPlace {
+	f := p.upright()
 	middle, end := (f.left+f.right)/2, f.lower
-	stripes := l.Fabrics[l.Faces[p.First].Fabric].Cloth
+	stripes := t.Fabrics[t.Faces[p.First].Fabric].Cloth
 	crosswise := stripes != nil && stripes.Stripes != nil && stripes.Stripes.Crosswise
 	at := ClothPlace{Top: f.onTop(middle, end), Cloth: measure.Point{X: c.From}}
 	pointing := 0.0
@@ -141,7 +140,7 @@ func (l *clothLaying) alike(p *Patch, c *Cut) ClothPlace {
 }
 
 // upright is a piece's frame as its template lies.
-func (l *clothLaying) upright(p *Patch) inFrame {
+func (p *Patch) upright() inFrame {
 	outline := make([]blocks.Place, len(p.Outline))
 	for i, q := range p.Outline {
 		outline[i] = blocks.Place(q)

@@ -32,12 +32,12 @@ func (o *onTemplate) at(x, y float64) xy {
 }
 
 // alongPrint turns the grain of pieces that are cut from a place of a print along the cloth as they lie on it.
-func (g *gathered) alongPrint(top *quilt.Top, places []quilt.ClothPlace) {
+func (g *gathered) alongPrint(top *quilt.Top) {
 	if g.print < 0 {
 		return
 	}
-	p := &top.Patches[g.patch]
-	o := turnOf(p, places[p.First], g.finished)
+	place, _ := top.PlaceSaid(g.patch)
+	o := turnOf(&top.Patches[g.patch], place, g.finished)
 	g.grain = xy{-o.sin, o.cos}
 	if g.grain.y > 0 {
 		g.grain = xy{o.sin, -o.cos}
@@ -56,8 +56,9 @@ func turnOf(p *quilt.Patch, place quilt.ClothPlace, finished []xy) *onTemplate {
 
 // printOf is the print on a template's piece, whose finished and cut outlines lie as they will be drawn; corner for corner the
 // finished one is that of a patch.
-func printOf(top *quilt.Top, patch int, place quilt.ClothPlace, finished, cut []xy) *Print {
+func printOf(top *quilt.Top, patch int, finished, cut []xy) *Print {
 	p := &top.Patches[patch]
+	place, _ := top.PlaceSaid(patch)
 	o := turnOf(p, place, finished)
 	c, cloth := top.CutOfPatch(patch), top.Fabrics[top.Faces[p.First].Fabric].Cloth
 	made := &Print{Place: int(top.CutOf[patch]), Center: rounded([]xy{o.at(float64(place.Cloth.X), float64(place.Cloth.Y))})[0]}

@@ -68,7 +68,6 @@ func (t *Template) ByRuler() bool { return t.Print == nil && t.Shape.Description
 // Hands and grain are those of the top's cutting plan, of which the pieces alone are read.
 func Build(top *quilt.Top, cuts *cutting.Plan) []Template {
 	var list []gathered
-	places := placesOf(top, cuts)
 	for i := range top.Patches {
 		p := &top.Patches[i]
 		if !p.Shape.Description().Edging {
@@ -81,14 +80,14 @@ func Build(top *quilt.Top, cuts *cutting.Plan) []Template {
 	templates := make([]Template, len(list))
 	number := -1
 	for i := range list {
-		list[i].alongPrint(top, places)
+		list[i].alongPrint(top)
 		if g := &list[i]; i == 0 || g.hand == "" || g.shape != list[i-1].shape || g.print != list[i-1].print || math.Abs(g.area-list[i-1].area) > g.area/1e6 || g.hand == list[i-1].hand {
 			number++
 		}
 		templates[i] = list[i].template("T"+strconv.Itoa(number+1), float64(top.Seam))
 		if g := &list[i]; g.print >= 0 {
 			t := &templates[i]
-			t.Print = printOf(top, g.patch, places[top.Patches[g.patch].First], floats(t.Finished), floats(t.Cut))
+			t.Print = printOf(top, g.patch, floats(t.Finished), floats(t.Cut))
 		}
 	}
 	return templates
@@ -116,14 +115,6 @@ type cut struct {
 
 // byRuler says whether a ruler alone cuts such pieces.
 func (g *gathered) byRuler() bool { return g.print < 0 && g.shape.Description().ByRuler }
-
-// placesOf is where on their cloths the faces of a top lie, where some pieces are cut from places of a print.
-func placesOf(top *quilt.Top, cuts *cutting.Plan) []quilt.ClothPlace {
-	if !slices.ContainsFunc(cuts.Lines, func(l cutting.Line) bool { return l.PrintPlace >= 0 }) {
-		return nil
-	}
-	return top.ClothPlaces()
-}
 
 // gather adds a patch to the shapes found.
 func gather(list []gathered, p *quilt.Patch, cloth ClothCount, c cut) []gathered {

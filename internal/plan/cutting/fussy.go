@@ -103,9 +103,6 @@ func (f *Fabric) printCloth() measure.NM {
 // fromPrints fits the pieces that are cut from places of prints, fabric by fabric.
 func (p *planning) fromPrints() {
 	p.fits = newBudget(maxFitSteps, p.sign)
-	if p.places = p.clothPlaces(); p.places == nil {
-		return
-	}
 	for i := range p.Fabrics {
 		f := &p.Fabrics[i]
 		for _, lengthwise := range []bool{false, true} {
@@ -114,14 +111,6 @@ func (p *planning) fromPrints() {
 			}
 		}
 	}
-}
-
-// clothPlaces is where on their cloths the faces of the top lie; nil where no piece is cut from a place of a print.
-func (p *planning) clothPlaces() []quilt.ClothPlace {
-	if !slices.ContainsFunc(p.Lines, func(l Line) bool { return l.Piece.Method == FussyCut }) {
-		return nil
-	}
-	return p.top.ClothPlaces()
 }
 
 // fussyLines are the lines of a fabric that are cut from places of its print, from strips across the cloth or along it.
@@ -151,6 +140,7 @@ func (p *planning) fitted(f *Fabric, list []int, lengthwise bool) FromPrint {
 	fit := repeat.Fit(cloth, c.outlines, min(maxFit, max(0, p.fits.left)))
 	p.fits.spend(fit.Steps)
 	p.tooWide(f, &c, fit)
+	p.printWarnings(f, &c)
 	for _, s := range fit.Strips {
 		strip := FussyStrip{Min: s.Min, Max: s.Max, WidthCut: s.Max.Y - s.Min.Y}
 		if lengthwise {
@@ -223,15 +213,7 @@ func (p *planning) eightAlike(f *Fabric) {
 	}
 }
 
-// tooWide says which pieces the cloth is too narrow for.
-func (p *planning) tooWide(f *Fabric, c *FromPrint, fit *repeat.Fitting) {
-	for _, n := range fit.TooLarge {
-		line := &p.Lines[c.Lines[n]]
-		p.fault(line.Place, "make the blocks smaller, or use wider fabric", "a %s that is cut from its place on %s leaves the fabric, which is %s between its selvages", line.Piece.Shape, f.Name, p.text(f.UsableWidth))
-	}
-}
-
-// printOf is how a cloth repeat. A photo of one place counts as one repeat.
+// printOf is how a cloth repeats. A photo of one place counts as one repeat.
 func printOf(c *quilt.Cloth) repeat.Print {
 	switch {
 	case c.Stripes != nil && c.Stripes.Crosswise:
@@ -245,7 +227,7 @@ func printOf(c *quilt.Cloth) repeat.Print {
 // onPrint is where a line's piece lies on the print, with its seam allowances.
 func (p *planning) onPrint(line *Line) []measure.Point {
 	patch := &p.top.Patches[line.Patches[0]]
-	place := p.places[patch.First]
+	place, _ := p.top.PlaceSaid(line.Patches[0])
 	finished := make([]measure.Vec, len(patch.Outline))
 	for i, at := range patch.Outline {
 		finished[i].X, finished[i].Y = place.OnCloth(float64(at.X), float64(at.Y))

@@ -21,12 +21,11 @@ type planning struct {
 	columns      map[int]int                   // the column that a cell belongs to
 	lines        map[lineKey]int
 	sets         map[string]setAt
-	stripsOfSets int                // in all strip sets together
-	fabrics      []int              // the plan's fabric of each of the top's, -1 for none
-	keys         [2][]byte          // room for setOf
-	trials       *budget            // of what is laid to see how long strip sets and their strips are best
-	places       []quilt.ClothPlace // where on their cloths the faces lie; nil where no piece is cut from a place of a print
-	fits         *budget            // of what is fitted into prints
+	stripsOfSets int       // in all strip sets together
+	fabrics      []int     // the plan's fabric of each of the top's, -1 for none
+	keys         [2][]byte // room for setOf
+	trials       *budget   // of what is laid to see how long strip sets and their strips are best
+	fits         *budget   // of what is fitted into prints
 }
 
 // lineKey is what makes a piece distinct.

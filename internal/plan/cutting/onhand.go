@@ -236,6 +236,9 @@ func resized(top *quilt.Top, side measure.NM) *quilt.Top {
 	for i := range t.Patches {
 		p := &t.Patches[i]
 		if !edging(p) {
+			if t.CutOfPatch(i) != nil {
+				p.Outline = scaled(p.Outline, part)
+			}
 			continue
 		}
 		w, h := p.Outline[1].X-p.Outline[0].X, p.Outline[2].Y-p.Outline[1].Y
@@ -254,6 +257,15 @@ func resized(top *quilt.Top, side measure.NM) *quilt.Top {
 		p.Outline = sized(w, h)
 	}
 	return t
+}
+
+// scaled is an outline of another size.
+func scaled(outline []measure.Point, part float64) []measure.Point {
+	list := make([]measure.Point, len(outline))
+	for i, p := range outline {
+		list[i] = outline[0].Add(measure.Point{X: times(p.X-outline[0].X, part), Y: times(p.Y-outline[0].Y, part)})
+	}
+	return list
 }
 
 // parts is the cut widths of a strip set's strips in a strip of another width, each finished width in its proportion.

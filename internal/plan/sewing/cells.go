@@ -209,11 +209,14 @@ func (s *sorting) cloth(patch int32) int {
 	for n := range p.Count {
 		s.key = appendNumber(s.key, int(s.top.Faces[p.First+n].Fabric))
 	}
+	if s.top.CutOf != nil {
+		s.key = appendNumber(s.key, int(s.top.CutOf[patch])+1)
+	}
 	n, ok := s.cloths[string(s.key)]
 	if !ok {
 		n = len(s.Cloths)
 		s.cloths[string(s.key)] = n
-		s.Cloths = append(s.Cloths, s.clothOf(p))
+		s.Cloths = append(s.Cloths, s.clothOf(int(patch)))
 	}
 	return n
 }
@@ -223,9 +226,10 @@ func appendNumber(b []byte, n int) []byte {
 }
 
 // clothOf is what a patch is cut from.
-func (s *sorting) clothOf(p *quilt.Patch) Cloth {
+func (s *sorting) clothOf(patch int) Cloth {
+	p := &s.top.Patches[patch]
 	if p.Set < 0 {
-		return Cloth{Name: s.top.Fabrics[s.top.Faces[p.First].Fabric].Name}
+		return Cloth{Name: printName(s.top.Fabrics[s.top.Faces[p.First].Fabric].Name, s.top.CutOfPatch(patch))}
 	}
 	c := Cloth{Name: s.top.CutFacts.Sets[p.Set].Name, Reversed: p.Reversed}
 	if s.pooled[p.Set] {
@@ -234,6 +238,19 @@ func (s *sorting) clothOf(p *quilt.Patch) Cloth {
 		}
 	}
 	return c
+}
+
+// printName is a fabric's name, of pieces that are all cut alike with where they are cut: the motif, or which way its strips run.
+func printName(fabric string, c *quilt.Cut) string {
+	switch {
+	case c == nil:
+		return fabric
+	case c.Motif != "":
+		return c.Motif
+	case c.Crosswise:
+		return fabric + " crosswise"
+	}
+	return fabric + " lengthwise"
 }
 
 // maxPieces is how many pieces a block may have.

@@ -109,6 +109,7 @@ func Families() []Family {
 		{"islands", []string{planSewing, planCutting}, 32_500_000, islands, 0},
 		{"strip sets", []string{planCutting}, 0, sets, 0},
 		{"bands", nil, 0, bands, 0},
+		{"motifs", []string{planCutting}, 245_000, motifs, 0},
 	}
 }
 
@@ -156,6 +157,17 @@ func onHand(n int) string {
 		fmt.Fprintf(&row, " R%d", i)
 	}
 	return b.String() + "grid\n" + strings.Repeat(row.String()+"\n", 8)
+}
+
+// motifs are blocks of wedges and corners that are cut each from a place of its own of one striped fabric.
+func motifs(n int) string {
+	var b, row strings.Builder
+	b.WriteString("side 4\n" + fabrics(3, "") + "fabric s stripes f0 3/4 f1 1/4 f2 1/2 crosswise\n")
+	for i := range n {
+		fmt.Fprintf(&b, "motif m%d s across 0 down %.2f pointing %d\nmotif c%d s across 0 down %.2f\nblock R%d ring wedges m%d corners c%d\n", i, 0.13*float64(i%11), i*5%360, i, 0.17*float64(i%7), i, i, i)
+		fmt.Fprintf(&row, " R%d", i)
+	}
+	return b.String() + "grid\n" + strings.Repeat(row.String()+"\n", 4)
 }
 
 func field(n int, label, block string) string {
