@@ -78,6 +78,12 @@ func checkCloths(top *quilt.Top, p *sewing.Plan) error {
 					cloth := p.Cloths[n]
 					patch := &top.Patches[p.Patches(at.Cell, []int{piece})[0]]
 					fabric := top.Fabrics[top.Faces[patch.First].Fabric].Name
+					if cut := top.CutOfPatch(p.Patches(at.Cell, []int{piece})[0]); cut != nil {
+						fabric += map[bool]string{true: " crosswise", false: " lengthwise"}[cut.Crosswise]
+						if cut.Motif != "" {
+							fabric = cut.Motif
+						}
+					}
 					if patch.Set < 0 && cloth.Name != fabric || patch.Set >= 0 && (cloth.Name != top.CutFacts.Sets[patch.Set].Name || cloth.Reversed != patch.Reversed) {
 						return fmt.Errorf("cell %d, piece %d: %v is said, %s is there", at.Cell, piece, cloth, fabric)
 					}
