@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -153,11 +154,39 @@ func reportBreaks(r *Report) []string {
 		for _, b := range breaks(r, &r.Suggestions[i]) {
 			list = append(list, fmt.Sprintf("suggestion %d: %s", i+1, b))
 		}
-		if i > 0 && i != r.LaidOut && r.Suggestions[i].MoreWarnings < r.Suggestions[i-1].MoreWarnings {
-			list = append(list, fmt.Sprintf("suggestion %d has fewer warnings than the one before", i+1))
+		if i > 0 && i != r.LaidOut {
+			a, b := &r.Suggestions[i-1], &r.Suggestions[i]
+			if rank := cmp.Or(cmp.Compare(a.MoreWarnings, b.MoreWarnings), cmp.Compare(weighed(r, a), weighed(r, b)), cmp.Compare(abs(a.SideFinished-r.Now.SideFinished), abs(b.SideFinished-r.Now.SideFinished))); rank > 0 {
+				list = append(list, fmt.Sprintf("suggestion %d is better than the one before", i+1))
+			}
 		}
 	}
+	if r.LaidOut != min(max(r.Nearest, 1), len(r.Suggestions)) {
+		list = append(list, fmt.Sprintf("%d of %d are laid out", r.LaidOut, len(r.Suggestions)))
+	}
 	return list
+}
+
+// weighed is what a suggestion is off: across and down, added up, the worse of the two counted twice; a quarter of what its borders differ;
+// and in a grid of webs and stars two inches for each odd number of blocks.
+func weighed(r *Report, s *Suggestion) measure.NM {
+	w, h := abs(s.Finished.Width-r.Wanted.Finished.Width), abs(s.Finished.Height-r.Wanted.Finished.Height)
+	cost := w + h + max(w, h)
+	now, _, _ := layout.Read(r.Now.Text)
+	var own measure.NM
+	for _, b := range now.Borders {
+		own += b.Width
+	}
+	for _, nm := range s.BordersFinished {
+		own -= nm
+	}
+	lattice := now.Sash == nil && slices.ContainsFunc(now.Cells, func(c layout.Cell) bool { return c.Block >= 0 && now.Blocks[c.Block].Kind.Turning.InLattice() })
+	for _, n := range []int{s.Columns, s.Rows} {
+		if lattice && n%2 == 1 {
+			cost += 2 * measure.Inch
+		}
+	}
+	return cost + abs(own)/4
 }
 
 func TestSamplesFit(t *testing.T) {

@@ -64,7 +64,7 @@ func (f *fitting) changes(e edits) []Change {
 	sorted := e.sorted()
 	for len(sorted) > 0 {
 		span, n := f.wholeLines(sorted[0].Span), 1
-		for n < len(sorted) && sorted[n].Start < span.End {
+		for n < len(sorted) && f.wholeLines(sorted[n].Span).Start < span.End {
 			span = span.To(f.wholeLines(sorted[n].Span))
 			n++
 		}
