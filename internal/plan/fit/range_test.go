@@ -278,6 +278,9 @@ func TestNearestOfAll(t *testing.T) {
 			got := measure.NM(1 << 60)
 			for _, b := range []Borders{AsWritten, Scaled} {
 				for _, c := range f.candidates(size, b) {
+					if want := weighed(&Report{Options: f.Options, Now: Suggestion{Text: text}}, &c.Suggestion); c.cost != want {
+						t.Fatalf("%+v is weighed %d, want %d", c, c.cost, want)
+					}
 					if c.warnings == f.fewest() {
 						got = min(got, c.cost)
 					}
@@ -350,6 +353,9 @@ func TestWrittenOutInItsSize(t *testing.T) {
 				t.Fatal(b.String())
 			}
 			out := WrittenOut(text, "Named", nil)
+			if strings.Contains(out, " mm") {
+				t.Errorf("size %s: a length lies on no mark in\n%s", line, out)
+			}
 			alone, _, _ := layout.Read(out)
 			if alone == nil || len(alone.Sizes) != 0 {
 				t.Errorf("size %s:\n%s", line, out)
@@ -361,6 +367,103 @@ func TestWrittenOutInItsSize(t *testing.T) {
 			if WrittenOut(text, "none such", nil) != text || WrittenOut(text+"border", "named", nil) != text+"border" {
 				t.Errorf("size %s: a layout that has errors, or not the size, is changed", line)
 			}
+		}
+	}
+}
+
+// TestOnlyNewWarnings: what a layout warns of already is not told of a suggestion, be it of its fabrics, of what only its borders take, or of
+// its sizes.
+func TestOnlyNewWarnings(t *testing.T) {
+	for name, text := range map[string]string{
+		"a fabric that is not used":     "side 4\nfabric c #123\n" + plainRest,
+		"one that the border alone has": "side 4\nfabric c #123\n" + plainRest + "border 2 finished c\n",
+		"both":                          "side 4\nfabric c #123\nfabric d #234\n" + plainRest + "border 2 finished c\n",
+		"a size that warns":             "strip 4\nfabric a navy\nfabric b white\nblock F floating wedges a background b\ngrid\n  F F F F\n  F F F F\n  F F F F\n  F F F F\nsize odd across 3 down 3\n",
+		"a size as what is suggested":   "side 4\n" + plainRest + "size known across 4 down 6\n",
+	} {
+		r, err := Fit(text, Options{Wanted: inches(16, 24)})
+		if err != nil || len(r.Suggestions) == 0 {
+			t.Fatalf("%s: %v", name, err)
+		}
+		for _, b := range reportBreaks(r) {
+			t.Errorf("%s: %s", name, b)
+		}
+		for i := range r.Suggestions {
+			if s := &r.Suggestions[i]; s.MoreWarnings != 0 || len(s.Warnings) != 0 {
+				t.Errorf("%s: %d by %d, borders %s: %d more warnings, %q", name, s.Columns, s.Rows, s.Borders, s.MoreWarnings, s.Warnings)
+			}
+		}
+	}
+	// An odd number of floating blocks cuts a web in two; nothing else can be had where the rows are repeated three by three.
+	r, err := Fit("strip 4\nfabric a navy\nfabric b white\nblock F floating wedges a background b\nblock W web wedges a kites b\ngrid\n  F F\n  F F\n", Options{Wanted: inches(16, 16)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := &r.Suggestions[0]; s.Columns%2 != 0 || s.Rows%2 != 0 {
+		t.Errorf("%d by %d floating blocks come first", s.Columns, s.Rows)
+	}
+}
+
+// TestNowIsTheLayout: what a layout has now is told as it is written, or as the size that is named has it.
+func TestNowIsTheLayout(t *testing.T) {
+	text := "strip 4\n" + ringRest + "size big across 5 down 6 border 2 4\nsize bare across 2 strip 5 border none\n"
+	side := "side 4\n" + plainRest + "size big across 6\n"
+	for _, c := range []struct{ text, size string }{{text, ""}, {text, "big"}, {text, "BARE"}, {text, "new"}, {side, ""}, {side, "big"}} {
+		r, err := Fit(c.text, Options{Wanted: inches(40, 50), Size: c.size})
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, _, _ := layout.Read(c.text)
+		known := d.InSize(c.size)
+		if c.size != "" && known != nil {
+			d = known
+		}
+		var edge measure.NM
+		var borders []measure.NM
+		for _, b := range d.Borders {
+			edge, borders = edge+2*b.Width, append(borders, b.Width)
+		}
+		strip := measure.NM(0)
+		if strings.HasPrefix(c.text, "strip") {
+			strip = d.StripsCut[d.Blocks[0].Kind.Height]
+		}
+		want := supplies.Size{Width: measure.NM(d.Columns)*d.SideFinished + edge, Height: measure.NM(d.Rows)*d.SideFinished + edge}
+		over := supplies.Size{Width: want.Width - 40*measure.Inch, Height: want.Height - 50*measure.Inch}
+		if n := &r.Now; n.Finished != want || n.Over != over || n.Columns != d.Columns || n.Rows != d.Rows || n.SideFinished != d.SideFinished || n.StripCut != strip || !slices.Equal(n.BordersFinished, borders) || n.Text != c.text {
+			t.Errorf("size %q: %+v, want %v", c.size, n, want)
+		}
+		if r.SizeKnown != (known != nil && c.size != "") || r.ByStrip != (strip > 0) || c.size != "" && r.From != f0(c.text) {
+			t.Errorf("size %q: known %v, by strip %v, from %d", c.size, r.SizeKnown, r.ByStrip, r.From)
+		}
+	}
+	metric := text + "size metric strip 10 units cm\n"
+	if _, err := Fit(metric, Options{Wanted: inches(40, 50), Size: "Metric"}); err == nil || !strings.Contains(err.Error(), "the size metric is in units of its own") {
+		t.Errorf("a size in other units: %v", err)
+	}
+	if _, err := Fit(metric, Options{Wanted: inches(40, 50), Size: "big"}); err != nil {
+		t.Errorf("a size beside one in other units: %v", err)
+	}
+}
+
+// f0 is a layout's own strip or side.
+func f0(text string) measure.NM {
+	d, _, _ := layout.Read(text)
+	return d.OwnSize()
+}
+
+// TestSmallestAndLargestBlocks: blocks of the least and of the greatest side that a layout may have are suggested as others are.
+func TestSmallestAndLargestBlocks(t *testing.T) {
+	for _, size := range []measure.NM{layout.MinSide, layout.MaxSide} {
+		r, err := Fit("side 4\n"+plainRest, Options{Wanted: Wanted{Finished: supplies.Size{Width: 8 * size, Height: 6 * size}}, From: size, To: size})
+		if size == layout.MinSide {
+			r, err = Fit("side 4\nseam 1/16\n"+plainRest, Options{Wanted: Wanted{Finished: supplies.Size{Width: 8 * size, Height: 6 * size}}, From: size, To: size})
+		}
+		if err != nil || len(r.Suggestions) != 1 || r.Suggestions[0].Columns != 8 || r.Suggestions[0].Rows != 6 {
+			t.Errorf("sides of %d: %+v, %v", size, r, err)
+			continue
+		}
+		for _, b := range reportBreaks(r) {
+			t.Errorf("sides of %d: %s", size, b)
 		}
 	}
 }
