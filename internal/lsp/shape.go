@@ -62,7 +62,7 @@ func (d *document) symbols(*placed) any {
 	if t := r.Tree.Title; t != nil {
 		add(t.Text, "title", symbolString, t.Span, t.Span)
 	}
-	kinds := map[string]int{"fabric": symbolVariable, "strip-set": symbolArray, "scraps": symbolArray, "block": symbolClass}
+	kinds := map[string]int{"fabric": symbolVariable, "strip-set": symbolArray, "scraps": symbolArray, "motif": symbolVariable, "block": symbolClass}
 	for _, m := range r.mentions() {
 		if m.Defines != "" {
 			line := r.Source.LineSpan(r.Source.Line(m.Span.Start))

@@ -2,6 +2,7 @@ package quilt
 
 import (
 	"math"
+	"slices"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
@@ -19,7 +20,7 @@ func (t *Top) ClothPlaces() []ClothPlace {
 	if !any {
 		return nil
 	}
-	l := &clothLaying{Top: t, places: make([]ClothPlace, len(t.Faces)), strips: map[stripOfCloth]*clothStrip{}, used: make([]measure.NM, len(t.Fabrics))}
+	l := &clothLaying{Top: t, places: make([]ClothPlace, len(t.Faces)), slots: map[alikePieces]*[2]int{}, strips: map[stripOfCloth]*[]measure.Point{}, cut: make([]cutSoFar, len(t.Fabrics))}
 	for i := range t.Patches {
 		l.patch(int32(i))
 	}
@@ -38,29 +39,39 @@ func (t *Top) CutOfPatch(patch int) *Cut {
 type clothLaying struct {
 	*Top
 	places []ClothPlace
-	strips map[stripOfCloth]*clothStrip
-	used   []measure.NM // by fabric: how much of its length is cut
+	slots  map[alikePieces]*[2]int // pieces that were cut so far, head up and head down
+	strips map[stripOfCloth]*[]measure.Point
+	cut    []cutSoFar // by fabric
 }
 
-// stripOfCloth is the strips that like pieces come from.
+// alikePieces are pieces that come from like strips.
+type alikePieces struct {
+	fabric, set   int // fabric -1 for a strip set
+	lengthwise    bool
+	across, along measure.NM
+	nest          nesting
+}
+
+// stripOfCloth is a strip of one fabric that alike pieces come from: of a strip set one of its strips.
 type stripOfCloth struct {
-	fabric, set, band int
-	lengthwise        bool
-	across, along     measure.NM
+	alikePieces
+	band int
 }
 
-// clothStrip is a strip that is being cut.
-type clothStrip struct {
-	count [2]int       // pieces cut from such strips head up, and head down where that is said
-	rows  []measure.NM // where on the cloth each strip begins
+// cutSoFar is how much of a fabric is cut: strips across it one below the other, and beyond those strips along it side by side.
+type cutSoFar struct {
+	down                   measure.NM
+	block, across, longest measure.NM
 }
 
 // inFrame is an outline in a frame of its own, turned so that two of its corners lie side by side.
 type inFrame struct {
 	turn         float64 // by which the frame is turned on the top
+	cos, sin     float64
 	left, upper  float64
 	right, lower float64
-	cos, sin     float64
+	mean         float64 // of the widths at its upper and its lower end
+	head         bool    // the wider end is the upper one
 }
 
 // frame is an outline's frame in which the way from one corner to another runs to the right.
@@ -78,6 +89,8 @@ func frame(outline []measure.Point, from, to int) inFrame {
 		x, y := f.at(p)
 		f.left, f.right, f.upper, f.lower = min(f.left, x), max(f.right, x), min(f.upper, y), max(f.lower, y)
 	}
+	upper, lower := f.span(outline, f.upper), f.span(outline, f.lower)
+	f.mean, f.head = (upper[1]-upper[0]+lower[1]-lower[0])/2, upper[1]-upper[0] > lower[1]-lower[0]
 	return f
 }
 
@@ -159,25 +172,77 @@ func (l *clothLaying) alongStrips(i int32) {
 	if d.Edging && f.right-f.left < f.lower-f.upper {
 		f = frame(p.Outline, 1, 2)
 	}
-	lengthwise := l.lengthwise(int(i), p)
-	slot, down := 0, false
+	nest := nestingOf(p.Outline, &f)
+	of := alikePieces{int(l.Faces[p.First].Fabric), int(p.Set), l.lengthwise(int(i), p), nearly(f.lower - f.upper), nearly(f.right - f.left), nest}
+	if p.Set >= 0 {
+		of.fabric = -1
+	}
+	slot, down := l.next(of, p, nest)
 	for n := range p.Count {
 		face := &l.Faces[p.First+n]
-		band := f
+		piece := stripPiece{whole: &f, face: &f, slot: slot, down: down, nest: nest}
+		key := stripOfCloth{of, 0}
 		if p.Set >= 0 {
-			band = frameLike(&f, face.Outline)
+			band := frameLike(&f, face.Outline)
+			piece.face, key.band = &band, int(n)
+			if p.Reversed {
+				key.band = int(p.Count-1) - int(n)
+			}
+			key.across = nearly(band.lower - band.upper)
 		}
-		key := stripOfCloth{int(face.Fabric), int(p.Set), int(n), lengthwise, measure.NM(math.Round(band.lower - band.upper)), measure.NM(math.Round(f.right - f.left))}
-		s := l.strips[key]
-		if s == nil {
-			s = &clothStrip{}
-			l.strips[key] = s
-		}
-		if n == 0 {
-			slot, down = s.next(p, d)
-		}
-		l.places[p.First+n] = l.onStrip(s, key, stripPiece{&f, &band, slot, l.pitch(p, &f), down})
+		key.fabric = int(face.Fabric)
+		l.places[p.First+n] = l.onStrip(key, &piece)
 	}
+}
+
+// nearly is a length to a hundredth of a millimeter, so that pieces which differ by roundings are alike.
+func nearly(nm float64) measure.NM {
+	const step = measure.Millimetre / 100
+	return measure.NM(math.Round(nm/float64(step))) * step
+}
+
+// nesting is how pieces lie beside each other along a strip.
+type nesting uint8
+
+const (
+	byThemselves nesting = iota // each in a rectangle of its own
+	headsInTurn                 // head up and head down: those with two sides alike
+	inSquares                   // two in a square, cut on its diagonal
+)
+
+// nestingOf is how an outline lies beside its like.
+func nestingOf(outline []measure.Point, f *inFrame) nesting {
+	const slack = float64(measure.Millimetre) / 100
+	upper, lower := f.span(outline, f.upper), f.span(outline, f.lower)
+	middle := (f.left + f.right) / 2
+	level := math.Abs(upper[0]+upper[1]-2*middle) < slack && math.Abs(lower[0]+lower[1]-2*middle) < slack
+	switch {
+	case len(outline) == 3 && math.Abs(upper[0]-lower[0]) < slack && math.Abs(upper[1]-f.right) < slack && math.Abs(lower[1]-f.left) < slack:
+		return inSquares
+	case level && f.betweenTwo(outline) && math.Abs((upper[1]-upper[0])-(lower[1]-lower[0])) > slack:
+		return headsInTurn
+	}
+	return byThemselves
+}
+
+// betweenTwo says whether all corners of an outline lie at the frame's upper or its lower end.
+func (f *inFrame) betweenTwo(outline []measure.Point) bool {
+	const slack = float64(measure.Millimetre) / 100
+	return !slices.ContainsFunc(outline, func(p measure.Point) bool {
+		_, y := f.at(p)
+		return y > f.upper+slack && y < f.lower-slack
+	})
+}
+
+// span is from where to where the corners of an outline lie at a height of the frame.
+func (f *inFrame) span(outline []measure.Point, height float64) (span [2]float64) {
+	span = [2]float64{math.Inf(1), math.Inf(-1)}
+	for _, p := range outline {
+		if x, y := f.at(p); math.Abs(y-height) < float64(measure.Millimetre)/100 {
+			span[0], span[1] = min(span[0], x), max(span[1], x)
+		}
+	}
+	return span
 }
 
 // frameLike is the extent of another outline in a frame.
@@ -191,45 +256,31 @@ func frameLike(f *inFrame, outline []measure.Point) inFrame {
 	return g
 }
 
-// next is the place of the next piece along such strips, and whether it lies head down there: wedges of a strip set as they are
-// named, reversed or not.
-func (s *clothStrip) next(p *Patch, d *blocks.Description) (slot int, down bool) {
+// next is the place of the next piece along such strips, and whether it lies head down there: wedges of a strip set as they are named,
+// reversed or not.
+func (l *clothLaying) next(of alikePieces, p *Patch, nest nesting) (slot int, down bool) {
+	count := l.slots[of]
+	if count == nil {
+		count = &[2]int{}
+		l.slots[of] = count
+	}
 	if p.Set < 0 {
-		s.count[0]++
-		slot = s.count[0] - 1
-		return slot, alternates(d) && slot%2 == 1
+		count[0]++
+		return count[0] - 1, nest != byThemselves && count[0]%2 == 0
 	}
 	side := 0
 	if p.Reversed {
 		side = 1
 	}
-	s.count[side]++
-	return 2*(s.count[side]-1) + side, p.Reversed
-}
-
-// alternates says whether pieces of a shape lie head up and head down in turn along a strip: those that are no rectangles, and
-// whose squares are not cut from a strip first.
-func alternates(d *blocks.Description) bool {
-	for _, angle := range d.Angles[0] {
-		if angle != 90 && d.Point <= 0 {
-			return true
-		}
-	}
-	return false
+	count[side]++
+	return 2*(count[side]-1) + side, p.Reversed
 }
 
 // seamsBeside is by how many seam allowances a piece with slanted sides is cut wider than it finishes: 2/cos 22.5 degrees.
 const seamsBeside = 2.1648
 
-// pitch is from one piece along a strip to the next: its mean width as it is cut.
-func (l *clothLaying) pitch(p *Patch, f *inFrame) float64 {
-	const mm = float64(measure.Millimetre)
-	width := f.right - f.left
-	if height := f.lower - f.upper; alternates(p.Shape.Description()) && height > 0 {
-		width = Area(p.Outline) * mm * mm / height
-	}
-	return width + seamsBeside*float64(l.Seam)
-}
+// onDiagonal is by how many seam allowances the square of two triangles is cut larger than their short sides: 2 and the root of 2.
+const onDiagonal = 2 + math.Sqrt2
 
 // lengthwise says whether a piece comes from strips along the selvages.
 func (l *clothLaying) lengthwise(patch int, p *Patch) bool {
@@ -239,37 +290,86 @@ func (l *clothLaying) lengthwise(patch int, p *Patch) bool {
 	return p.Border >= 0 && int(p.Border) < len(l.CutFacts.Borders) && l.CutFacts.Borders[p.Border].Lengthwise
 }
 
-// stripPiece is a piece on a strip: its frame, that of the face, its number along the strips, from one to the next, head down.
+// stripPiece is a piece on a strip: its frame, that of the face, its number along the strips, and how it lies there.
 type stripPiece struct {
 	whole, face *inFrame
 	slot        int
-	pitch       float64
 	down        bool
+	nest        nesting
+}
+
+// along is where the middle of a piece lies along its strips: on which of them, and how far from its beginning.
+func (l *clothLaying) along(p *stripPiece, length float64) (strip int, middle float64) {
+	long, seam := p.whole.right-p.whole.left, float64(l.Seam)
+	pitch, slot := long+2*seam, p.slot
+	takes := pitch
+	switch p.nest {
+	case headsInTurn:
+		pitch = p.whole.mean + seamsBeside*seam
+	case inSquares:
+		pitch, slot = long+onDiagonal*seam, slot/2
+		takes = pitch
+	}
+	perStrip := 1
+	if takes < length {
+		perStrip += int((length - takes) / pitch)
+	}
+	middle = float64(slot%perStrip)*pitch + seam + long/2
+	if p.nest == inSquares && p.down {
+		middle += math.Sqrt2 * seam
+	}
+	return slot / perStrip, middle
 }
 
 // onStrip is the place of the cloth that a piece of a strip shows.
-func (l *clothLaying) onStrip(s *clothStrip, key stripOfCloth, p stripPiece) ClothPlace {
-	long, wide := p.whole.right-p.whole.left, p.face.lower-p.face.upper
+func (l *clothLaying) onStrip(key stripOfCloth, p *stripPiece) ClothPlace {
+	wide := p.face.lower - p.face.upper
 	length := float64(l.CutFacts.Fabrics[key.fabric].UsableWidth)
-	perStrip := max(1, int((length-long)/p.pitch)+1)
-	row := p.slot / perStrip
-	for len(s.rows) <= row {
-		s.rows = append(s.rows, l.used[key.fabric])
-		joined := math.Max(1, math.Ceil(long/math.Max(length, 1)))
-		l.used[key.fabric] += measure.NM(math.Round((wide + 2*float64(l.Seam)) * joined))
+	strip, middle := l.along(p, length)
+	beside := float64(l.Seam) + wide/2
+	if p.nest == inSquares {
+		if wide += math.Sqrt2 * float64(l.Seam); p.down {
+			beside += math.Sqrt2 * float64(l.Seam)
+		}
 	}
-	along := measure.NM(math.Round(float64(p.slot%perStrip)*p.pitch + long/2 + float64(l.Seam)))
-	across := s.rows[row] + measure.NM(math.Round(wide/2)) + l.Seam
-	place := ClothPlace{Top: p.face.onTop((p.whole.left+p.whole.right)/2, (p.face.upper+p.face.lower)/2), Cloth: measure.Point{X: along, Y: across}}
-	pointing := 0.0
+	begin := l.strip(key, strip, wide+2*float64(l.Seam), math.Max(length, p.whole.right-p.whole.left+2*float64(l.Seam)))
+	place := ClothPlace{Top: p.face.onTop((p.whole.left+p.whole.right)/2, (p.face.upper+p.face.lower)/2)}
+	at, pointing := measure.Point{X: measure.NM(math.Round(middle)), Y: measure.NM(math.Round(beside))}, 0.0
 	if key.lengthwise { // the strip's right end is the lower one
-		place.Cloth, pointing = measure.Point{X: across, Y: along}, 90
+		at, pointing = measure.Point{X: at.Y, Y: at.X}, 90
 	}
-	if p.down {
+	if p.down != (p.nest == headsInTurn && p.whole.head) {
 		pointing += 180
 	}
-	place.Turn = turned(p.whole.turn - pointing)
+	place.Cloth, place.Turn = begin.Add(at), turned(p.whole.turn-pointing)
 	return place
+}
+
+// alongFrom is where strips along the fabric begin, far below those across it.
+const alongFrom = 1000 * measure.Yard
+
+// strip is where a strip of so many begins on its fabric, its width and its length as they are cut.
+func (l *clothLaying) strip(key stripOfCloth, number int, wide, long float64) measure.Point {
+	list := l.strips[key]
+	if list == nil {
+		list = &[]measure.Point{}
+		l.strips[key] = list
+	}
+	width, cut := l.CutFacts.Fabrics[key.fabric].UsableWidth, &l.cut[key.fabric]
+	across, along := measure.NM(math.Ceil(wide)), measure.NM(math.Ceil(long))
+	for len(*list) <= number {
+		if !key.lengthwise {
+			*list = append(*list, measure.Point{Y: cut.down})
+			cut.down += across * ((along + width - 1) / width) // one that is longer than the fabric is wide is joined
+			continue
+		}
+		if cut.across+across > width {
+			cut.block, cut.across, cut.longest = cut.block+cut.longest, 0, 0
+		}
+		*list = append(*list, measure.Point{X: cut.across, Y: alongFrom + cut.block})
+		cut.across, cut.longest = cut.across+across, max(cut.longest, along)
+	}
+	return (*list)[number]
 }
 
 // centroid is the center of gravity of an outline.

@@ -76,6 +76,10 @@ func UseOf(m layout.Mention) string {
 		return "strip set " + m.Block
 	case m.In == "scraps":
 		return "pool " + m.Block
+	case m.In == "motif":
+		return "motif " + m.Block
+	case m.In == "fabric":
+		return "stripes of " + m.Block
 	}
 	return m.In
 }
