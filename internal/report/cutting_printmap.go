@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"eighthturn/internal/diagram"
@@ -66,15 +67,38 @@ func (d *clothMap) lengths(f *cutting.Fabric, p *cutting.FromPrint) {
 	for i := range p.Strips {
 		to = max(to, p.Strips[i].Max.Y)
 	}
+	long := d.Units.Number(measure.RoundUp(to-from, d.Units.CutMark()))
+	if most := d.mostDrawn(); to-from > most {
+		to = from + most
+		long = d.Units.Number(most) + " of " + long
+	}
 	d.onCloth(f, p, from, to, down)
 	for i := range p.Strips {
-		d.linedUpStrip(f, p, &p.Strips[i], down)
+		d.linedUpStrip(f, p, shortened(p, &p.Strips[i], to), down)
 	}
-	d.beside(d.Units.Number(measure.RoundUp(p.FittedCut, d.Units.CutMark())), marginal{measure.Point{X: -f.UsableWidth / 100, Y: (from+to)/2 + down}, diagram.End, to - from, p.Lines})
+	d.beside(long, marginal{measure.Point{X: -f.UsableWidth / 100, Y: (from+to)/2 + down}, diagram.End, to - from, p.Lines})
 	if p.Times > 1 {
 		d.beside(fmt.Sprintf("× %d", p.Times), marginal{measure.Point{X: f.UsableWidth + f.UsableWidth/100, Y: (from+to)/2 + down}, diagram.Start, to - from, p.Lines})
 	}
 	d.y = to + down
+}
+
+// mostDrawn is how much of strips along the cloth is drawn: they go on alike.
+func (d *clothMap) mostDrawn() measure.NM {
+	return d.Units.Usual(18*measure.Inch, 45*measure.Centimetre)
+}
+
+// shortened is as much of a strip as lies before a place along the cloth, with its whole pieces.
+func shortened(p *cutting.FromPrint, s *cutting.FussyStrip, to measure.NM) *cutting.FussyStrip {
+	if s.Max.Y <= to {
+		return s
+	}
+	short := *s
+	short.Max.Y = to
+	short.Pieces = slices.DeleteFunc(slices.Clone(s.Pieces), func(piece cutting.FussyPiece) bool {
+		return slices.ContainsFunc(p.CutOutline(piece), func(q measure.Point) bool { return q.Y > to })
+	})
+	return &short
 }
 
 // onCloth draws a stretch of cloth: its stripes, pale, or the grid of its repeat.

@@ -47,8 +47,8 @@ func TestJudgeSixRepeats(t *testing.T) {
 	for repeat, yards := range map[float64]float64{21: 3.5, 24: 4} {
 		piece := Piece{shaped(5, 5, 6, 5, 6, 6, 5, 6), 6} // one place of the print, which comes once across the cloth
 		s := Stack(Cloth{Print{inch(30), inch(repeat)}, inch(40), false, 0}, []Piece{piece}, 6, 1000)
-		if s.LengthCut != inch(36*yards) || s.Layer.Count(0) != 1 {
-			t.Errorf("repeat %g: %.2f in, %d in a layer", repeat, inches(s.LengthCut), s.Layer.Count(0))
+		if s.LengthCut != inch(36*yards) || counted(s.Layer, 0) != 1 {
+			t.Errorf("repeat %g: %.2f in, %d in a layer", repeat, inches(s.LengthCut), counted(s.Layer, 0))
 		}
 	}
 }
@@ -66,8 +66,8 @@ func TestJudgeFussyCutRectangles(t *testing.T) {
 	for repeat, fits := range map[float64]bool{5: true, 6: true, 6.75: true, 7.5: false} {
 		s := Stack(Cloth{Print{inch(42), inch(repeat)}, inch(42), false, 0}, pieces, 8, 100_000)
 		for i := range pieces {
-			if s.Layer.Count(i) != 1 {
-				t.Errorf("repeat %g: %d of a sort in a layer", repeat, s.Layer.Count(i))
+			if counted(s.Layer, i) != 1 {
+				t.Errorf("repeat %g: %d of a sort in a layer", repeat, counted(s.Layer, i))
 			}
 		}
 		if took := s.LengthCut + inch(4); (took <= yardage) != fits {

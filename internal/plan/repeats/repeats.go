@@ -67,19 +67,6 @@ func moved(outline []measure.Point, by measure.Point) []measure.Point {
 	return list
 }
 
-// Count is how many of a piece are cut.
-func (f *Fitting) Count(piece int) int {
-	n := 0
-	for i := range f.Strips {
-		for _, p := range f.Strips[i].Pieces {
-			if p.Piece == piece {
-				n++
-			}
-		}
-	}
-	return n * f.Times
-}
-
 // TotalCut is the cloth for all times.
 func (f *Fitting) TotalCut(along measure.NM) measure.NM {
 	if f.Times <= 1 {
