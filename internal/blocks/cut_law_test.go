@@ -408,3 +408,18 @@ func TestStepsOfRulers(t *testing.T) {
 		}
 	}
 }
+
+// TestKitesSquareJustEnough: a kite's square that is just as large as a corner of a ring needs serves for it, and one that is less does not.
+func TestKitesSquareJustEnough(t *testing.T) {
+	const q, strip = measure.Inch / 4, measure.Inch
+	need := blocks.HalfSquareExact(blocks.RingCornerFinished(strip, q), q)
+	spare := need - blocks.KiteExact(strip, q)
+	for less, want := range map[measure.NM]measure.NM{0: need, 1: 0} {
+		z := sizing(measure.Inch, q, measure.Inches)
+		z.StripsCut[blocks.ToMiddle] = strip
+		z.Steps.Trimmed, z.Steps.Spare = 1, spare-less
+		if c, _, ok := blocks.RingCorner.Description().Cut(z); !ok || c.KitesCut != want {
+			t.Errorf("a kite's square %d nm below the need of %d: %d", less, need, c.KitesCut)
+		}
+	}
+}

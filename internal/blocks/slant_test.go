@@ -58,3 +58,29 @@ func TestSlantedCuts(t *testing.T) {
 		t.Errorf("%d cuts lie on marks, %d on lines of the ruler", onMarks, onLines)
 	}
 }
+
+// TestSlantsJustEnough: a mark that leaves one of the two pieces just what it needs, and no thread more, is taken.
+func TestSlantsJustEnough(t *testing.T) {
+	met := [2]int{}
+	for _, u := range []measure.System{measure.Inches, measure.Centimetres} {
+		mark := u.SlantMark()
+		for n := measure.NM(20); n < 80; n++ {
+			z := Sizing{Units: u, Seam: measure.Inch / 4, SideFinished: 3 * measure.Inch, Steps: Steps{}.Filled(u)}
+			lean := nearest(times(z.SideFinished+2*z.Seam, tan22/2))
+			for end, middle := range []measure.NM{n*mark - lean, n*mark + lean} { // the wide edge that is needed on a mark, or the narrow one
+				z.Divided = &Column{Mean: 1, End: float64(middle-z.Seam) - float64(z.Seam)/cos22}
+				c, _, _ := cutHalfTumbler(&z)
+				just := []measure.NM{c.WideCut - c.TrimCut, c.WideCut + c.TrimCut}[end]
+				if c.TrimCut == 0 || 2*c.TrimCut >= mark || just%mark != 0 {
+					continue
+				}
+				if met[end]++; c.Slanted.WideMark != just {
+					t.Errorf("%v, mark %d: the cut goes to %d in place of %d", u, n, c.Slanted.WideMark, just)
+				}
+			}
+		}
+	}
+	if met[0] < 5 || met[1] < 5 {
+		t.Errorf("only %v marks were met", met)
+	}
+}
