@@ -67,7 +67,7 @@ func wrong(p *Plan, q *Proposal) error {
 // could make a circle of eight is offered somewhere.
 func TestProposalsHold(t *testing.T) {
 	made, mixed, items := 0, 0, map[Item]bool{}
-	for _, n := range slices.Concat(lay.Samples(), lay.Invented(5000, judges.Of(60, 250), 600)) {
+	for _, n := range slices.Concat(lay.Samples(), lay.Invented(5000, judges.Of(60, 150), 600)) {
 		p := of(n.Top)
 		most := 0
 		for _, s := range p.Stocks {
@@ -197,7 +197,7 @@ func TestPiecesOnHandAreLeftToo(t *testing.T) {
 // TestStepsAreFew: what is laid out and planned is bounded, whatever is left.
 func TestStepsAreFew(t *testing.T) {
 	const most = 4_000_000
-	for _, n := range slices.Concat(lay.Samples(), lay.Invented(5000, judges.Of(40, 250), 600)) {
+	for _, n := range slices.Concat(lay.Samples(), lay.Invented(5000, judges.Of(20, 60), 600)) {
 		plan := cutting.Build(nil, n.Top, cutting.Options{Copies: 20})
 		steps := stop.Count(func(sign *stop.Sign) { Build(sign, n.Top, plan) })
 		if steps > most {

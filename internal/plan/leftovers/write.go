@@ -20,15 +20,39 @@ func (w *work) choose(c *candidate) {
 	}
 	c.edge = w.contrasting([]int{c.ground}, outside, w.borderNow)
 	for i, s := range w.Stocks {
-		if !s.wedges && s.fabric == c.ground && s.StripCut == c.stripCut && c.has(s.Role) {
+		if !s.wedges && s.StripCut == c.stripCut && s.fabric == w.fabricFor(c, s.Role) {
 			c.extra = append(c.extra, i)
 		}
 	}
 }
 
-// has says whether the blocks of a candidate have a role.
-func (c *candidate) has(role string) bool {
-	return c.main.Role(role) >= 0 || c.frame != nil && c.frame.Role(role) >= 0
+// fabricFor is the fabric of the pieces of a role in a candidate's blocks, -1 where they have no such pieces.
+func (w *work) fabricFor(c *candidate, role string) int {
+	for _, k := range c.kinds() {
+		if i := k.Role(role); i >= 0 {
+			return w.fabricOf(c, k, i)
+		}
+	}
+	return -1
+}
+
+// fabricOf is the fabric of a role that takes no strip sets: the border's for the points of stars that float, else the ground's.
+func (w *work) fabricOf(c *candidate, k *blocks.Kind, role int) int {
+	if k.Turning == blocks.ToStarCentre && isPoints(k, role) {
+		return c.edge
+	}
+	return c.ground
+}
+
+// kinds are the kinds of block in a candidate's grid.
+func (c *candidate) kinds() []*blocks.Kind {
+	switch {
+	case c.frame == nil:
+		return []*blocks.Kind{c.main}
+	case c.down == 2:
+		return []*blocks.Kind{c.frame}
+	}
+	return []*blocks.Kind{c.main, c.frame}
 }
 
 // shown are the fabrics of a candidate's wedges, each once.
@@ -184,9 +208,14 @@ func (w *work) setLines(c *candidate, line func(string, ...any)) {
 			continue
 		}
 		seen[s.set] = true
+		set := &w.plan.Sets[s.set]
 		text := "strip-set " + s.Cloth
-		for _, b := range w.plan.Sets[s.set].Bands {
-			text += " " + w.top.Fabrics[w.plan.Fabrics[b.Fabric].Index].Name + " " + measure.Written(b.WidthCut, w.Units)
+		for i, b := range set.Bands {
+			width := measure.Written(b.WidthCut, w.Units)
+			if i == len(set.Bands)-1 && set.WidthCut != set.StripCut { // widths that were rounded
+				width = "rest"
+			}
+			text += " " + w.top.Fabrics[w.plan.Fabrics[b.Fabric].Index].Name + " " + width
 		}
 		line("%s", text)
 	}
@@ -198,10 +227,9 @@ func (w *work) blockLines(c *candidate, line func(string, ...any)) {
 	table := c.main.Turning == blocks.OnWebCentres
 	if table {
 		w.websLines(c, line)
-		if c.down > 2 {
-			line("%s", w.blockLine(c, "W", c.main, ""))
+		for _, k := range c.kinds() {
+			line("%s", w.blockLine(c, map[bool]string{true: "F", false: "W"}[k == c.frame], k, ""))
 		}
-		line("%s", w.blockLine(c, "F", c.frame, ""))
 	} else {
 		for _, n := range c.stocks() {
 			if s := &w.Stocks[n]; s.wedges {
@@ -234,17 +262,14 @@ func (c *candidate) label(row, column int, labels map[int]string) string {
 	return labels[c.circles[row*c.across+column]]
 }
 
-// blockLine is the statement of a block: wedges from a value, or "" where the webs have theirs, the points of stars that float of the
-// border's fabric, all else of the ground's.
+// blockLine is the statement of a block: wedges from a value, or "" where the webs have theirs.
 func (w *work) blockLine(c *candidate, label string, k *blocks.Kind, wedges string) string {
 	text := "block " + label + " " + k.Name
 	for i := range k.Roles {
 		switch r := &k.Roles[i]; {
 		case r.Outer:
-		case !r.Banded && k.Turning == blocks.ToStarCentre && w.points(k, i):
-			text += " " + r.Name + " " + w.top.Fabrics[c.edge].Name
 		case !r.Banded:
-			text += " " + r.Name + " " + w.top.Fabrics[c.ground].Name
+			text += " " + r.Name + " " + w.top.Fabrics[w.fabricOf(c, k, i)].Name
 		case wedges != "":
 			text += " " + r.Name + " " + wedges
 		}
@@ -252,8 +277,8 @@ func (w *work) blockLine(c *candidate, label string, k *blocks.Kind, wedges stri
 	return text
 }
 
-// points says whether the pieces of a role of a kind are the points of a star.
-func (w *work) points(k *blocks.Kind, role int) bool {
+// isPoints says whether the pieces of a role of a kind are the points of a star.
+func isPoints(k *blocks.Kind, role int) bool {
 	return slices.ContainsFunc(k.Pieces, func(p blocks.Piece) bool { return p.Role == role && p.Shape.Description().Gathers == blocks.StarCentre })
 }
 
