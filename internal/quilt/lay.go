@@ -62,6 +62,7 @@ func LayUntil(sign *stop.Sign, d *layout.Design) *Top {
 	l.borders(l.field())
 	l.fillCuts()
 	l.deal()
+	l.warnBeyondPhotos()
 	l.onHand()
 	l.unused()
 	l.colorways()

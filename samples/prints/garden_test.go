@@ -147,18 +147,25 @@ func gardenAt(shapes []shape, ground palettes.Linear, x, y float64) palettes.Lin
 	return ground
 }
 
-// gardenShapes are the leaves, berries and blossoms, the lowest first; large blossoms keep away from each other.
-func gardenShapes() []shape {
-	dice := rand.New(rand.NewPCG(24, 12))
-	kinds := []struct {
-		petals  int
-		colours []string
-	}{
+// bloom is a sort of blossom: its petals, and its colors from the outside in with its eye last.
+type bloom struct {
+	petals  int
+	colours []string
+}
+
+func gardenBlossoms() []bloom {
+	return []bloom{
 		{7, []string{"#b8324a", "#d9596b", "#f0a3a0", "#f3d98a"}},
 		{5, []string{"#e9d7c1", "#f7efe2", "#d98a4b"}},
 		{9, []string{"#d9803a", "#efb04f", "#f6dc8c", "#7a2e2a"}},
 		{6, []string{"#7a5aa0", "#a88cc8", "#d8c8e6", "#f3d98a"}},
 	}
+}
+
+// gardenShapes are the leaves, berries and blossoms, the lowest first; large blossoms keep away from each other.
+func gardenShapes() []shape {
+	dice := rand.New(rand.NewPCG(24, 12))
+	kinds := gardenBlossoms()
 	var leaves, blossoms, berries []shape
 	var taken [][3]float64
 	free := func(x, y, r float64) bool {
