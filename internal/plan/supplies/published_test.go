@@ -169,3 +169,26 @@ func TestBedsByAnyName(t *testing.T) {
 		t.Error("a bed that no list has is found")
 	}
 }
+
+// TestOwnPrecuts: what a quilter has of a sort is what shops of the same system sell of it; an eighth is half a quarter, cut along it; strips are as long
+// as the cloth is wide.
+func TestOwnPrecuts(t *testing.T) {
+	const cm = measure.Centimetre
+	for units, list := range map[measure.System]string{measure.Inches: "fat quarter", measure.Centimetres: "metric fat quarter"} {
+		sold, _ := findPrecut(list)
+		quarter, eighth := OwnPrecut(FatQuarter, 0, 0, units), OwnPrecut(FatEighth, 0, 0, units)
+		if quarter.Name != "fat quarter" || quarter.Usable != sold.Usable || quarter.Sort != sold.Sort {
+			t.Errorf("%v: a fat quarter is %+v, shops have %+v", units, quarter, sold)
+		}
+		if half := (Size{quarter.Usable.Width, quarter.Usable.Height / 2}); eighth.Name != "fat eighth" || eighth.Usable != half || eighth.Sort != FatEighth {
+			t.Errorf("%v: a fat eighth is %+v, want %v", units, eighth, half)
+		}
+	}
+	strip, square := OwnPrecut(StripPrecut, in(2, 32), in(42, 0), measure.Inches), OwnPrecut(SquarePrecut, 12*cm, in(42, 0), measure.Centimetres)
+	if strip.Name != "2 1/2 in strip" || strip.Usable != (Size{in(42, 0), in(2, 32)}) || strip.Sort != StripPrecut {
+		t.Errorf("a strip is %+v", strip)
+	}
+	if square.Name != "12 cm square" || square.Usable != (Size{12 * cm, 12 * cm}) || square.Sort != SquarePrecut {
+		t.Errorf("a square is %+v", square)
+	}
+}
