@@ -111,7 +111,7 @@ func builtEngine(root string) (*preview.Engine, error) {
 		return strings.TrimSpace(string(out)), nil
 	}
 	made := filepath.Join(within, "engine.wasm")
-	if _, err := run("build", "-trimpath", "-ldflags", "-s -w", "-o", made, "./cmd/engine"); err != nil {
+	if _, err := run("build", "-trimpath", "-gcflags", "all=-l", "-ldflags", "-s -w", "-o", made, "./cmd/engine"); err != nil {
 		return nil, err
 	}
 	goroot, err := run("env", "GOROOT")

@@ -87,7 +87,7 @@ func buildEngine(e *Engine) error {
 	}
 	defer os.RemoveAll(folder)
 	made := filepath.Join(folder, "engine.wasm")
-	build := exec.Command("go", "build", "-trimpath", "-ldflags", "-s -w", "-o", made, "eighthturn/cmd/engine")
+	build := exec.Command("go", "build", "-trimpath", "-gcflags", "all=-l", "-ldflags", "-s -w", "-o", made, "eighthturn/cmd/engine")
 	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 	if out, err := build.CombinedOutput(); err != nil {
 		return &exec.Error{Name: string(out), Err: err}
