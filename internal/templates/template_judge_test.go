@@ -158,7 +158,11 @@ func compareDXF(t *testing.T, top *quilt.Top, read *dxfRead) {
 	if top.Units == measure.Centimetres {
 		unit, code = measure.Millimetre, 4
 	}
-	if wrong := read.wrongExtents(); wrong != "" || len(read.Colors) != 6 {
+	layers := 6
+	if slices.ContainsFunc(usual(top), func(t Template) bool { return t.Print != nil }) {
+		layers = 7 // and the lines of prints
+	}
+	if wrong := read.wrongExtents(); wrong != "" || len(read.Colors) != layers {
 		t.Errorf("%s: %s, colors %v", top.Title, wrong, read.Colors)
 	}
 	corners := 0

@@ -3,10 +3,13 @@
 package cutting
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/peterstace/simplefeatures/geom"
 	"github.com/peterstace/simplefeatures/geos"
+
+	"eighthturn/internal/measure"
 )
 
 // apart says, by GEOS, how many square inches of pieces lie on each other, and how many beyond the cloth.
@@ -61,5 +64,42 @@ func TestJudgeGeosPrints(t *testing.T) {
 	}
 	if judged < 50 {
 		t.Errorf("only %d were judged", judged)
+	}
+}
+
+// fussyByGeos holds the cut outline of a piece from a place of a print to what GEOS grows its patch to: with round corners it holds that,
+// with sharp ones it lies within it, and of no more than two tips of 45 degrees something is cut off.
+func fussyByGeos(t *testing.T, n named, p *Plan, line *Line) {
+	t.Helper()
+	place, _ := n.Top.PlaceSaid(line.Patches[0])
+	var on []measure.Point
+	for _, c := range n.Top.Patches[line.Patches[0]].Outline {
+		x, y := place.OnCloth(float64(c.X), float64(c.Y))
+		on = append(on, measure.Point{X: measure.NM(x), Y: measure.NM(y)})
+	}
+	var cut geom.Geometry
+	for i := range p.Fabrics[line.Fabric].FromPrint {
+		if f := &p.Fabrics[line.Fabric].FromPrint[i]; slices.Contains(f.Lines, line.Number) {
+			cut = polygonOf(f.Outline(line.Number))
+		}
+	}
+	round, err := geos.Buffer(polygonOf(on), inches(p.Seam), geos.BufferJoinStyleRound())
+	if err != nil {
+		t.Fatal(err)
+	}
+	sharp, err := geos.Buffer(polygonOf(on), inches(p.Seam), geos.BufferJoinStyleMitre(10))
+	if err != nil {
+		t.Fatal(err)
+	}
+	lacks, err := geos.Difference(round, cut)
+	if err != nil {
+		t.Fatal(err)
+	}
+	beyond, err := geos.Difference(cut, sharp)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if lacks.Area() > 1e-4 || beyond.Area() > 1e-4 || sharp.Area()-cut.Area() > inches(p.Seam)*inches(p.Seam)*2.2 {
+		t.Fatalf("%s, line %d: of a %s %.6f square inches are lacking, %.6f too many, %.6f cut off", n.name, line.Number, line.Piece.Shape, lacks.Area(), beyond.Area(), sharp.Area()-cut.Area())
 	}
 }

@@ -48,6 +48,10 @@ func TestJudgeGeosCutPieces(t *testing.T) {
 			if line.Piece.AlongCut == 0 || judged[patch.Shape] > 300 {
 				continue
 			}
+			if line.Piece.Method == FussyCut {
+				fussyByGeos(t, n, p, line)
+				continue
+			}
 			on, outline := onCut(patch, &line.Piece, float64(p.Seam))
 			cut := toLibrary(outline)
 			grown, err := geos.Buffer(toLibrary(on), q, geos.BufferJoinStyleMitre(10))
