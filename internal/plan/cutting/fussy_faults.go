@@ -31,7 +31,7 @@ func (p *planning) printWarnings(f *Fabric, c *FromPrint) {
 	hands := map[int]Hand{}
 	for i, n := range c.Lines {
 		line := &p.Lines[n]
-		if cloth.Stripes == nil {
+		if cloth.Stripes == nil && cloth.Repeats {
 			p.overRepeat(f, line, bounds(c.outlines[i].Outline), cloth)
 		}
 		if hand := line.Piece.Hand; hand != Either {
@@ -56,15 +56,11 @@ func (p *planning) noRepeat(f *Fabric, c *FromPrint) {
 	}
 }
 
-// overRepeat warns of a piece that is larger than the repeat, or runs off a photo that shows all there is.
+// overRepeat warns of a piece that is larger than the repeat.
 func (p *planning) overRepeat(f *Fabric, line *Line, b [2]measure.Point, cloth *quilt.Cloth) {
-	wide, high := b[1].X-b[0].X, b[1].Y-b[0].Y
-	switch {
-	case wide > cloth.Across || high > cloth.Down:
+	if wide, high := b[1].X-b[0].X, b[1].Y-b[0].Y; wide > cloth.Across || high > cloth.Down {
 		p.warn(line.Place, "", "a %s takes %s of the print, more than a repeat of %s, %s: it shows more than one motif, and not every repeat gives a piece",
 			p.cutAs(line), p.Units.By(wide, high), f.Name, p.Units.By(cloth.Across, cloth.Down))
-	case !cloth.Repeats && (b[0].X < 0 || b[0].Y < 0 || b[1].X > cloth.Across || b[1].Y > cloth.Down):
-		p.warn(line.Place, "lay the motif further in, or take a larger photo", "a %s runs off the photo of %s", p.cutAs(line), f.Name)
 	}
 }
 

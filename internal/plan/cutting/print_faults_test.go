@@ -36,7 +36,6 @@ func TestPrintWarnings(t *testing.T) {
 		{"a repeat narrower than a wedge", ring, inches(3, 10, true), []string{"a rose wedge takes about 3 1/4 by 3 1/2 in of the print, more than a repeat of garden, 3 by 10 in"}},
 		{"a repeat lower than a wedge", ring, inches(10, 3, true), []string{"more than a repeat of garden, 10 by 3 in"}},
 		{"a photo of one place", ring, inches(10, 10, false), []string{"32 pieces are cut from places of garden, which has no repeat"}},
-		{"a motif at the edge of such a photo", ring, inches(6, 10, false), []string{"has no repeat", "a rose wedge runs off the photo of garden"}},
 		{"left and right pieces", "block R floating wedges navy background rose\n", inches(12, 12, true), []string{"left and right rose background pieces are cut from one place of garden"}},
 	} {
 		p := Build(nil, roses(t, c.more, c.cloth), Options{})
