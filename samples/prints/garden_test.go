@@ -47,7 +47,7 @@ func (b *blossom) at(x, y float64) (palettes.Linear, bool) {
 	}
 	for i := rings - 1; i >= 0; i-- { // the innermost ring lies on top
 		size := b.r * (1 - 0.26*float64(i))
-		lobe := math.Abs(math.Cos(float64(b.petals)/2*(angle+float64(i)*math.Pi/float64(b.petals))))
+		lobe := math.Abs(math.Cos(float64(b.petals) / 2 * (angle + float64(i)*math.Pi/float64(b.petals))))
 		edge := size * (0.62 + 0.38*math.Sqrt(lobe))
 		if r < edge {
 			c := b.colours[i]
