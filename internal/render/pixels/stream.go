@@ -121,7 +121,7 @@ type worker struct {
 // work makes every so many bands.
 func (g *painting) work(first, step int, k worker) {
 	brush := g.newBrush()
-	squeeze := newFlate()
+	squeeze := g.newFlate()
 	for band := first; band < g.bands(); band += step {
 		var p *packed
 		select {
@@ -147,8 +147,13 @@ func (g *painting) work(first, step int, k worker) {
 	}
 }
 
-func newFlate() *flate.Writer {
-	w, _ := flate.NewWriter(nil, flate.BestSpeed) // fails only for a level that there is not
+// newFlate packs quickly. Photos of prints hardly repeat themselves byte by byte, and are packed without looking for what does.
+func (g *painting) newFlate() *flate.Writer {
+	level := flate.BestSpeed
+	if g.cloths.photos() {
+		level = flate.HuffmanOnly
+	}
+	w, _ := flate.NewWriter(nil, level) // fails only for a level that there is not
 	return w
 }
 

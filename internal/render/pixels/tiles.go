@@ -3,6 +3,7 @@ package pixels
 import (
 	"image"
 	"math"
+	"slices"
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
@@ -188,6 +189,11 @@ func (p *Print) newCloths(first int) *cloths {
 		}
 	}
 	return k
+}
+
+// photos says whether some faces show more than stripes.
+func (k *cloths) photos() bool {
+	return k != nil && slices.ContainsFunc(k.faces, func(c shownCloth) bool { return c.sheet != nil && c.width > 1 && c.height > 1 })
 }
 
 // paint is the paint of a face.
