@@ -24,7 +24,6 @@ type webHost struct {
 	mutex sync.Mutex
 	files map[string][]byte
 	asked []string // that it does not have, and reports of what pages may not do
-	bytes int      // sent
 }
 
 // strict is what the host says that pages may do: no more than the pages say themselves.
@@ -48,18 +47,7 @@ func (h *webHost) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Security-Policy", strict)
 	w.Header().Set("Content-Type", map[string]string{".html": "text/html", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml", ".gz": "application/gzip"}[filepath.Ext(name)])
 	w.Header().Set("ETag", fmt.Sprintf("%q", fmt.Sprint(len(content)))) // nothing changes while a test runs
-	http.ServeContent(counted{w, &h.bytes}, r, name, time.Time{}, bytes.NewReader(content))
-}
-
-// counted counts what is sent.
-type counted struct {
-	http.ResponseWriter
-	bytes *int
-}
-
-func (c counted) Write(b []byte) (int, error) {
-	*c.bytes += len(b)
-	return c.ResponseWriter.Write(b)
+	http.ServeContent(w, r, name, time.Time{}, bytes.NewReader(content))
 }
 
 var builtOnce struct {
