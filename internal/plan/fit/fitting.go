@@ -46,7 +46,6 @@ func newFitting(text string, read func(string) (*layout.Design, *layout.Source, 
 		_, _, faults = f.Read(f.text)
 	}
 	f.warned[0] = messages(faults)
-	f.warned[1] = f.warned[0]
 	if len(design.Borders) > 0 {
 		_, _, faults = f.Read(f.rewritten(edits{}.with(f.withoutBorders())))
 		f.warned[1] = messages(faults)
@@ -145,9 +144,6 @@ func (f *fitting) measureUp(s *Suggestion) {
 
 // layOut lays suggestions out, for the warnings that only then show.
 func (f *fitting) layOut(list []Suggestion) {
-	if len(list) == 0 {
-		return
-	}
 	before := messages(quilt.Lay(f.design).Warnings)
 	for i := range list {
 		s := &list[i]

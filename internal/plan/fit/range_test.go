@@ -257,6 +257,8 @@ func TestGrowthSaid(t *testing.T) {
 		{"side 4\n" + plainRest, Growth{Step: 2, Least: 2, Parity: Any}, Growth{Step: 2, Least: 2, Parity: Any}},
 		{"strip 4\n" + ringRest, Growth{Step: 1, Least: 1, Repeats: true, Parity: Any}, Growth{Step: 1, Least: 1, Repeats: true, Parity: Any}},
 		{"strip 4\n" + webRest, Growth{Step: 1, Least: 1, Parity: Even, Corners: true}, Growth{Step: 1, Least: 1, Parity: Even, Corners: true}},
+		{"strip 4\nfabric a navy\nfabric b white\nblock W web wedges a kites b\nblock V web wedges b kites a\ngrid\n  W V V W V V\n  W V V W V V\n", Growth{Step: 3, Least: 3, Parity: Even, Corners: true}, Growth{Step: 1, Least: 1, Parity: Even, Corners: true}},
+		{"strip 4\nfabric a navy\nfabric b white\nblock W web wedges a kites b\nblock V web wedges b kites a\ngrid\n  W V V V W V V V\n  W V V V W V V V\n", Growth{Step: 4, Least: 4, Parity: Any}, Growth{Step: 1, Least: 1, Parity: Even, Corners: true}},
 		{"strip 4\n" + webRest + "sash 1 b\n", Growth{Step: 1, Least: 1, Parity: Any}, Growth{Step: 1, Least: 1, Parity: Any}},
 	} {
 		f := fittingOf(t, c.text, Options{})
@@ -268,7 +270,8 @@ func TestGrowthSaid(t *testing.T) {
 
 // TestNearestOfAll: of every grid that can be had and every width of border on a mark, the first candidates cost least.
 func TestNearestOfAll(t *testing.T) {
-	for i, text := range []string{"strip 3\n" + ringRest, "side 4\n" + plainRest, "strip 4\n" + webRest + "border 1 finished a\n", "side 4\n" + plainRest + "sash 1 b\nborder 2 finished a\n", "units cm\nside 12\n" + plainRest + "border 3 finished b\n"} {
+	for i, text := range []string{"strip 3\n" + ringRest, "side 4\n" + plainRest, "strip 4\n" + webRest + "border 1 finished a\n", "side 4\n" + plainRest + "sash 1 b\nborder 2 finished a\n", "units cm\nside 12\n" + plainRest + "border 3 finished b\n",
+		"side 1 1/4\n" + plainRest + "border 5 finished a\n", "side 4\nfabric a navy\nfabric b white\nblock P plain piece a\nblock Q plain piece b\ngrid\n  P P P P\n  P Q Q P\n  P Q Q P\n  P P P P\n"} {
 		for n := range 12 {
 			wanted := inches(int64(5+(n*17+i*5)%50), int64(5+(n*23+i*3)%60))
 			wanted.Finished.Width += measure.NM(n) * measure.Inch / 7

@@ -42,7 +42,13 @@ func TestChangesByLine(t *testing.T) {
 		}
 		for i := 0; i < len(lines); i++ {
 			at := starts[i]
-			switch rng.IntN(5) {
+			switch rng.IntN(6) {
+			case 3: // in front of the line
+				if span := f.wholeLines(layout.Span{Start: at, End: at}); i+1 < len(lines) && span != (layout.Span{Start: at, End: starts[i+1]}) {
+					t.Fatalf("in front of line %d of %q: %v", i, text, span)
+				}
+				e = append(e, edit{layout.Span{Start: at, End: at}, "first "})
+				touch(i, i)
 			case 0: // a word, and perhaps another one of the same line
 				e = append(e, edit{layout.Span{Start: at, End: at + 4}, "other"})
 				if rng.IntN(2) == 0 {
@@ -65,7 +71,10 @@ func TestChangesByLine(t *testing.T) {
 				touch(i, i)
 			case 2: // from one line into the next
 				if i+1 < len(lines) {
-					e = append(e, edit{layout.Span{Start: at + 5, End: starts[i+1] + 4}, "joined"})
+					if rng.IntN(2) == 0 {
+						e = append(e, edit{layout.Span{Start: at, End: at + 4}, "other"})
+					}
+					e = append(e, edit{layout.Span{Start: at + 5, End: starts[i+1] + 1 + rng.IntN(4)}, "joined"})
 					touch(i, i+1)
 					i++
 				}
