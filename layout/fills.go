@@ -106,6 +106,8 @@ func (c *checker) fill(v valueNode, banded bool, role string) Fill {
 	case !ok:
 	case e.is == aStripSet && !banded:
 		c.fault(v.Span, "write a fabric, for example "+c.someFabric(0), "the %s %s cut from fabric, and %s is a strip set", role, verb(role, "is", "are"), quote(v.Name.Text)).note(e.span, "defined here")
+	case e.is == aPool && c.design.Pools[e.index].By == BySet:
+		c.fault(v.Span, "make a strip set of it, or deal it by piece, block or web", "%s is dealt by set, so only strip sets are made of it", quote(v.Name.Text)).note(e.span, "defined here")
 	case e.is != aStripSet && f.Reversed:
 		c.fault(v.Span, "", "only strip sets can be reversed, and %s is a %s", quote(v.Name.Text), e.is).suggest(c.leaveOut(Reversed, v.Reversed)).note(e.span, "defined here")
 	}

@@ -16,6 +16,7 @@ const (
 	MaxBands     = 40   // in a strip set
 	MaxStripes   = 40   // of a fabric
 	MaxSetStrips = 5000 // in all strip sets together
+	MaxDealt     = 500  // sets that a strip set is dealt as
 	MaxPooled    = 5000 // fabrics in all pools together
 	MaxDefined   = 1000 // names of fabrics, pools, strip sets and motifs
 	MaxBlocks    = 500  // labels

@@ -6,11 +6,11 @@ import (
 )
 
 // Deals are the words for what gets one fabric of a pool, in the order of DealtBy.
-func Deals() []string { return []string{"piece", "block", "web"} }
+func Deals() []string { return []string{"piece", "block", "web", "set"} }
 
 func scrapsStatements() []Statement {
 	return []Statement{{
-		Word: "scraps", Form: "scraps name fabric fabric … [by piece | block | web] [deal number] [from value] [to value]",
+		Word: "scraps", Form: "scraps name fabric fabric … [by piece | block | web | set] [deal number] [from value] [to value]",
 		Summary: "a pool of fabrics, dealt evenly so that neighbors differ", Example: "scraps blues navy teal sky by block",
 		Options: []Option{{Word: "by"}, {Word: "piece"}, {Word: "deal"}, {Word: "from"}, {Word: "to"}}, next: "a fabric", defines: true,
 		parse: parseScraps, check: (*checker).scraps, after: []string{"motif"},
@@ -35,6 +35,7 @@ const (
 	ByPiece DealtBy = iota
 	ByBlock
 	ByWeb
+	BySet // the strips of a strip set, for all wedges of one sewn set together
 )
 
 // Pool is a pool of scraps.

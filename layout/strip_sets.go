@@ -7,9 +7,9 @@ import (
 
 func stripSetStatements() []Statement {
 	return []Statement{{
-		Word: "strip-set", Form: "strip-set name fabric length fabric length …",
+		Word: "strip-set", Form: "strip-set name fabric length fabric length … [sets number]",
 		Summary: "strips sewn together, from the wedge's wide end to its tip; one length may be the word rest, or several the word equal",
-		Example: "strip-set shore rust 1 3/4 cream 1 1/2 teal rest", Options: []Option{{Word: "rest"}, {Word: "equal"}}, next: "a fabric", defines: true,
+		Example: "strip-set shore rust 1 3/4 cream 1 1/2 teal rest", Options: []Option{{Word: "rest"}, {Word: "equal"}, {"sets", "sets 16"}}, next: "a fabric", defines: true,
 		parse: parseStripSet, check: (*checker).stripSets, after: []string{"motif", "scraps"},
 	}}
 }
@@ -19,7 +19,8 @@ type StripSetNode struct {
 	Span
 	Name     NameNode
 	Bands    []bandNode
-	poisoned bool // does not hold together: no strip is asked to fit it
+	Sets     *countNode // how many are dealt; nil if not said
+	poisoned bool       // does not hold together: no strip is asked to fit it
 }
 
 // bandNode is one band of a strip set; without a length it is the rest, or as wide as all others that are equal.
@@ -34,6 +35,8 @@ type bandNode struct {
 type StripSet struct {
 	Name  string
 	Bands []Band
+	Dealt bool // its pools are dealt by set
+	Sets  int  // how many different sets are dealt; 0 for as many as are needed
 	Span  Span
 }
 
@@ -58,7 +61,7 @@ func parseStripSet(p *parser, c *cursor, keyword Span) {
 	s := &StripSetNode{Name: name}
 	p.tree.StripSets = append(p.tree.StripSets, s)
 	for !c.done() && !s.poisoned {
-		s.poisoned = !c.band(s)
+		s.poisoned = !c.bandOrSets(s)
 	}
 	if len(s.Bands) == 0 && !s.poisoned {
 		s.poisoned = true
@@ -126,6 +129,7 @@ func (c *checker) stripSets() {
 			s.Bands = append(s.Bands, band)
 		}
 		n.poisoned = n.poisoned || !c.oneRest(n)
+		c.dealt(n, &s)
 		c.design.StripSets, c.setNodes = append(c.design.StripSets, s), append(c.setNodes, n)
 	}
 }

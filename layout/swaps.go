@@ -165,7 +165,7 @@ func (d *Design) poolsOf(block int) []int {
 // dealtByItself says whether a block gets scraps that it does not share with the blocks round a web.
 func (c *checker) dealtByItself(block int) bool {
 	for _, pool := range c.design.poolsOf(block) {
-		if c.design.Pools[pool].By != ByWeb {
+		if by := c.design.Pools[pool].By; by == ByPiece || by == ByBlock {
 			return true
 		}
 	}
@@ -174,8 +174,8 @@ func (c *checker) dealtByItself(block int) bool {
 
 // noScraps is why a block has none.
 func (c *checker) noScraps(block int) string {
-	if len(c.design.poolsOf(block)) > 0 {
-		return "they are dealt by web, to all blocks around it"
+	if pools := c.design.poolsOf(block); len(pools) > 0 {
+		return "they are dealt by " + Deals()[c.design.Pools[pools[0]].By] + ", to all blocks around a web"
 	}
 	return "none of its pieces come from a pool"
 }

@@ -33,3 +33,11 @@ func cutWedge(z *Sizing) (CutSize, []Exact, bool) {
 	side := func(cut measure.NM) measure.NM { return height.Side(measure.Of(cut - 2*z.Seam)) }
 	return c, []Exact{{"the strip for wedges", cut, side}}, true
 }
+
+// NestedIn is how many wedges or tumblers a strip of a length gives side by side.
+func NestedIn(length, wide, narrow measure.NM) int {
+	if length < wide {
+		return 0
+	}
+	return 1 + int((length-wide)/((wide+narrow)/2))
+}

@@ -61,6 +61,7 @@ func LayUntil(sign *stop.Sign, d *layout.Design) *Top {
 	l.seamsInBlocks()
 	l.borders(l.field())
 	l.fillCuts()
+	l.dealSets()
 	l.deal()
 	l.warnBeyondPhotos()
 	l.onHand()

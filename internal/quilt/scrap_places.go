@@ -156,9 +156,11 @@ func (d *dealer) bar(place, beside int32) {
 // findAlike lists the seams between faces that have the same fabric though they need not share one, and warns of them: of those
 // that the deal left, and of those that are alike since blocks were swapped.
 func (d *dealer) findAlike(proven bool, dealt []int) {
-	d.Alike = d.alike(d.Seams)
+	alike := d.alike(d.Seams)
+	d.Alike = append(d.Alike, alike...)
+	slices.Sort(d.Alike)
 	var left, made []Seam
-	for _, i := range d.Alike {
+	for _, i := range alike {
 		if _, found := slices.BinarySearch(dealt, i); found {
 			left = append(left, d.Seams[i])
 		} else {
@@ -244,10 +246,20 @@ func (d *dealer) warnAlike(s Seam, count int, proven bool) {
 }
 
 // where names a face's place in the quilt.
-func (d *dealer) where(face int32) string {
+func (d *builder) where(face int32) string {
 	p := &d.Patches[d.Faces[face].Patch]
 	if p.Cell < 0 {
 		return "the border"
 	}
 	return fmt.Sprintf("row %d, column %d", int(p.Cell)/d.Columns+1, int(p.Cell)%d.Columns+1)
+}
+
+// lines are the row, the column and the diagonals of a place in halves of blocks from the upper left corner, numbered together.
+func (l *builder) lines(x, y int32) scraps.Lines {
+	across, down := int32(2*l.Columns+1), int32(2*l.Rows+1)
+	row := 1 + y
+	column := 1 + down + x
+	falling := 1 + down + across + x - y + down - 1
+	rising := 1 + 2*(down+across) + x + y
+	return scraps.Lines{row, column, falling, rising}
 }

@@ -52,6 +52,7 @@ type Top struct {
 	Warnings      []layout.Fault // what only the laid-out top can tell
 	Credits       Credits
 	CutFacts      CutFacts
+	Dealt         []Dealing // strip sets that were dealt set by set
 	Colorways     []Colorway
 	Sizes         []Size // none of a top in a size
 }

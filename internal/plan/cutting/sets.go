@@ -243,12 +243,7 @@ func (p *planning) clothOfSet(s *StripSet, list [][]demand, joinings [][]joining
 }
 
 // nested is how many wedges or tumblers a strip of a length gives.
-func nested(length measure.NM, p *Piece) int {
-	if length < p.WideCut {
-		return 0
-	}
-	return 1 + int((length-p.WideCut)/p.PitchCut())
-}
+func nested(length measure.NM, p *Piece) int { return blocks.NestedIn(length, p.WideCut, p.NarrowCut) }
 
 // nestedLength is the strip that so many wedges or tumblers take.
 func nestedLength(n int, p *Piece) measure.NM { return p.WideCut + measure.NM(n-1)*p.PitchCut() }
