@@ -26,6 +26,14 @@ func printed(list []Block, level int) []Block {
 			all = append(all, v.printed()...)
 		case Figure:
 			all = append(all, v.drawn())
+		case Gallery:
+			v.Pictures = append([]Illustration(nil), v.Pictures...)
+			for i, one := range v.Pictures {
+				if f, ok := one.(Figure); ok {
+					v.Pictures[i] = f.drawn()
+				}
+			}
+			all = append(all, v)
 		case List:
 			v.Items = append([]Item(nil), v.Items...)
 			for i := range v.Items {

@@ -10,7 +10,8 @@ import (
 	"eighthturn/internal/quilt"
 )
 
-// Ids of the sections of the cutting report. A strip set's is StripSetID with its number from 1 behind it, a fabric's FabricID.
+// Ids of the sections of the cutting report. A strip set's is StripSetID with its number from 1 behind it, a dealt one's
+// DealtSetsID, a fabric's FabricID.
 const (
 	cannotCutID    = "cannot-cut"
 	toKnowID       = "to-know"
@@ -25,6 +26,8 @@ const (
 	BetweenMarksID = "between-marks"
 	StripSetsID    = "strip-sets"
 	StripSetID     = "strip-set-"
+	DealtSetsID    = "dealt-sets-"
+	SetLabelsID    = "set-labels"
 	FabricID       = "fabric-"
 	LeftoversID    = "leftovers"
 	whyCutID       = "why-cutting"
@@ -39,6 +42,8 @@ func Cutting(p *Plans) document.Document {
 		c.faults(),
 		[]document.Section{c.toBuy(), c.useFirst(), c.ownPrecuts(), c.waysToFit(), c.forFinishing(), c.toCut(), c.fewerSets(), c.advice(), c.precuts(), c.scrapsToSort(), c.pieces(), c.howTo(), c.betweenMarks()},
 		c.stripSets(),
+		c.dealtSets(),
+		[]document.Section{c.setLabels()},
 		c.fabrics(),
 		[]document.Section{c.sizes(), cautions(), c.leftovers(), c.why()},
 	) {

@@ -54,6 +54,7 @@ func (p *planning) gather() {
 	}
 	p.lines, p.sets = map[lineKey]int{}, map[string]setAt{}
 	p.LineOf, p.HandOf = make([]int, len(p.top.Patches)), make([]Hand, len(p.top.Patches))
+	p.setsAsDealt()
 	for i := range p.top.Patches {
 		p.sign.Step(1)
 		p.HandOf[i] = handOf(&p.top.Patches[i])
@@ -211,6 +212,7 @@ func (p *planning) inOrder() {
 			p.Sets[i].Bands[b].Fabric = to[p.Sets[i].Bands[b].Fabric]
 		}
 	}
+	p.gatherDealt()
 	p.numberSets()
 	p.linesInOrder()
 }

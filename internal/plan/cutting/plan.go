@@ -20,12 +20,13 @@ type Plan struct {
 	Units     measure.System
 	Seam      measure.NM        `json:"seam_allowance"` // allowance
 	Steps     blocks.Steps      // what cut sizes were rounded to
-	Copies    int               `json:"copies"`     // how many quilts are planned
-	Allowance Allowance         `json:"allowance"`  // added to each fabric
-	Longer    measure.NM        `json:"longer"`     // strips of a border are cut so much longer than reckoned, to be cut to the quilt as measured; 0 for least cloth
-	Fabrics   []Fabric          `json:"fabrics"`    // those that something is cut from, in the top's order
-	Sets      []StripSet        `json:"strip_sets"` // strip sets of the real fabrics, in the order they first appear
-	Lines     []Line            `json:"lines"`      // every distinct piece; a line's number is its index
+	Copies    int               `json:"copies"`          // how many quilts are planned
+	Allowance Allowance         `json:"allowance"`       // added to each fabric
+	Longer    measure.NM        `json:"longer"`          // strips of a border are cut so much longer than reckoned, to be cut to the quilt as measured; 0 for least cloth
+	Fabrics   []Fabric          `json:"fabrics"`         // those that something is cut from, in the top's order
+	Sets      []StripSet        `json:"strip_sets"`      // strip sets of the real fabrics: those that were dealt, and the others in the order they first appear
+	Dealt     []Dealing         `json:"dealt,omitempty"` // strip sets that were dealt set by set, in the order they first appear
+	Lines     []Line            `json:"lines"`           // every distinct piece; a line's number is its index
 	LineOf    []int             // line that supplies each patch of the top, by the patch's index
 	HandOf    []Hand            // of each patch
 	OnHand    []OnHandPieces    `json:"on_hand_pieces"`        // used before others are cut
@@ -41,7 +42,8 @@ type Plan struct {
 	Faults     []Fault           // what cannot be cut; a plan with faults has no strips for those lines
 	Warnings   []Fault           // what should be known before cutting
 
-	setNumbers []int // of the strip sets among those of their name, from 1; 0 where there is one of the name
+	dealtNumbers map[int]int // of strip sets that were dealt, by index
+	setNumbers   []int       // of the strip sets among those of their name, from 1; 0 where there is one of the name
 }
 
 // Place is a stretch of the source in bytes, the end not included, as in a layout's spans.

@@ -340,7 +340,9 @@ func (p *Plan) numberSets() {
 	}
 	p.setNumbers = make([]int, len(p.Sets))
 	for i := range p.Sets {
-		if name := p.Sets[i].Name; count[name] > 1 {
+		if number, dealt := p.dealtNumbers[i]; dealt {
+			p.setNumbers[i] = number
+		} else if name := p.Sets[i].Name; count[name] > 1 {
 			at[name]++
 			p.setNumbers[i] = at[name]
 		}

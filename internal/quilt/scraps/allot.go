@@ -73,7 +73,29 @@ func (s *StripSet) placed(sign *stop.Sign, sets [][]int, sewn int, of []int) *al
 // finish betters an allotment and cuts what found no room from several sets.
 func (a *allotment) finish() {
 	a.improve()
+	a.useAll()
 	a.mix()
+}
+
+// useAll gives sets that no web is cut from one of another set, where that makes no neighbors alike.
+func (a *allotment) useAll() {
+	for s, load := range a.loads {
+		if load != ([2]int{}) {
+			continue
+		}
+		for w, was := range a.of {
+			a.sign.Step(1)
+			if was < 0 || a.loads[was] == a.Webs[w].Wedges {
+				continue
+			}
+			a.take(w)
+			if b := a.burden(w, s); b.beside+b.touches == 0 {
+				a.put(w, s)
+				break
+			}
+			a.put(w, was)
+		}
+	}
 }
 
 // orBetter is an allotment, or another once it is finished if that is better.

@@ -58,6 +58,7 @@ func (b *patternBuilder) body() []document.Section {
 	plates := b.templatesPart()
 	b.notesPart()
 	plates()
+	b.labelsPart()
 	b.colouringPart()
 	b.foundationsPart(b.foundationPlates(templates.Most{OfPiece: maxPlates, InAll: maxPlates}))
 	rest := b.parts

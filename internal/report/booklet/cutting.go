@@ -85,6 +85,19 @@ func (b *patternBuilder) setsPart() {
 			b.keep(append([]document.Block{heading(1, s.Title)}, b.mapped(seenFirst(printed(s.Blocks), key), key)...)...)
 		}
 	}
+	for i := range b.Cuts.Dealt {
+		b.take(report.DealtSetsID+numeral(i+1), true)
+	}
+}
+
+// labelsPart is labels to pin to strip sets that were dealt.
+func (b *patternBuilder) labelsPart() {
+	if s, ok := b.cut.Section(report.SetLabelsID); ok {
+		b.part(s.Title, true)
+		b.parts[len(b.parts)-1].Alone = true
+		s.Blocks[0] = paragraph(report.UseLabels)
+		b.add(document.Document{Sections: []document.Section{s}}.Print().Sections[0].Blocks...)
+	}
 }
 
 // seenFirst is blocks whose first item of a list refers to a figure.
