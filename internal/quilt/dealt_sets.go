@@ -129,8 +129,7 @@ func (d *setDealer) newWeb(group int, at measure.Point) int32 {
 	w := len(d.webs)
 	d.webs = append(d.webs, dealtWeb{at: at, group: group, number: int32(len(g.Webs))})
 	g.webs = append(g.webs, w)
-	half := func(from measure.NM) int32 { return max(0, int32(math.Round(2*float64(from)/float64(d.StepFinished)))) }
-	g.Webs = append(g.Webs, scraps.Web{Lines: d.lines(half(at.X-d.FirstCell.X), half(at.Y-d.FirstCell.Y))})
+	g.Webs = append(g.Webs, scraps.Web{Lines: d.lines(d.halves(at))})
 	return int32(w)
 }
 

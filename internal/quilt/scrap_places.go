@@ -2,6 +2,7 @@ package quilt
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"eighthturn/internal/blocks"
@@ -99,7 +100,7 @@ func (d *dealer) makePlaces() {
 		if !ok {
 			place = int32(len(d.places))
 			known[key] = place
-			d.places = append(d.places, scraps.Place{Choices: d.design.Pools[p.pool].Fabrics, Pool: int(p.pool), Line: d.line(p.face)})
+			d.places = append(d.places, scraps.Place{Choices: d.design.Pools[p.pool].Fabrics, Pool: int(p.pool), Line: d.line(p.face), Lines: d.linesOf(p.face, key)})
 		}
 		d.of[p.face] = place
 	}
@@ -112,6 +113,25 @@ func (d *dealer) line(face int32) int {
 		return 0
 	}
 	return d.design.Cells[patch.Cell].Run + 1
+}
+
+// linesOf are the lines that a place lies in: those of its block, or of the center that it lies around; none where its block is a
+// column or it lies in a border.
+func (d *dealer) linesOf(face int32, key placeKey) scraps.Lines {
+	cell := d.Patches[d.Faces[face].Patch].Cell
+	switch {
+	case cell < 0 || d.design.Cells[cell].Run >= 0:
+		return scraps.Lines{}
+	case key.own():
+		return d.lines(int32(2*(int(cell)%d.Columns)+1), int32(2*(int(cell)/d.Columns)+1))
+	}
+	return d.lines(d.halves(key.at))
+}
+
+// halves is a point in halves of blocks from the upper left corner of the first.
+func (l *builder) halves(at measure.Point) (x, y int32) {
+	half := func(from measure.NM) int32 { return max(0, int32(math.Round(2*float64(from)/float64(l.StepFinished)))) }
+	return half(at.X - l.FirstCell.X), half(at.Y - l.FirstCell.Y)
 }
 
 // key tells which faces share a fabric.

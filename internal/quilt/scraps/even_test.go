@@ -54,6 +54,17 @@ func TestEvenByDetours(t *testing.T) {
 	}
 }
 
+// TestEvenAcrossGroups: these quilts are dealt evenly only if a window holds places of two groups that do not touch, so that the one
+// makes up for the other.
+func TestEvenAcrossGroups(t *testing.T) {
+	for _, seed := range []uint64{7148, 12724, 19055} {
+		places := lopsided(seed)
+		if off := uneven(places, scraps.Deal(nil, places, 0).Fabrics, 0); off != 0 {
+			t.Errorf("seed %d is dealt %d further apart than need be", seed, off)
+		}
+	}
+}
+
 // TestEvenWithoutDetours: a top with more places than detours are made for is dealt evenly too, by fabrics that change
 // places in pairs alone: threes of places in which two fabrics are barred here and there.
 func TestEvenWithoutDetours(t *testing.T) {

@@ -53,23 +53,6 @@ func (s *spreading) sweep() bool {
 	return better
 }
 
-// allows says whether two places may have each other's fabric, with no more neighbours alike than now.
-func (s *spreading) allows(p, q int32) bool {
-	a, b := s.fabric[p], s.fabric[q]
-	return s.may(p, b) && s.may(q, a) && s.beside(p, b, q)+s.beside(q, a, p) <= s.beside(p, a, q)+s.beside(q, b, p)
-}
-
-// beside is how many neighbours of a place have a fabric, one of them left out.
-func (s *spreading) beside(place int32, fabric int, without int32) int {
-	n := 0
-	for _, other := range s.places[place].Neighbours {
-		if other != without && s.fabric[other] == fabric {
-			n++
-		}
-	}
-	return n
-}
-
 // gains says whether the fabrics of two places lie further apart in their lines once they are changed about.
 func (s *spreading) gains(p, q int32) bool {
 	a, b := s.fabric[p], s.fabric[q]

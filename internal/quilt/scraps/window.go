@@ -49,7 +49,7 @@ func (t *solver) lookThrough(pools []poolOf, pool poolOf) {
 // around deals the window around a place anew, and says whether that is more even with no more neighbors alike; otherwise all
 // stays as it is.
 func (w *window) around(p int32) bool {
-	w.places = w.touching(p)
+	w.places = w.filled(w.touching(p))
 	w.before, w.alike = w.solver.squares(), 0
 	fabrics := make([]int, len(w.places))
 	for i, q := range w.places {
@@ -83,6 +83,22 @@ func (w *window) touching(p int32) []int32 {
 			if !slices.Contains(list, n) {
 				list = append(list, n)
 			}
+		}
+	}
+	return list
+}
+
+// filled is some places, and others of the top behind them until the window is full: what is uneven in one group of places that
+// touch may need another to make up for it.
+func (w *window) filled(list []int32) []int32 {
+	first := int(list[0])
+	for i := range w.solver.places {
+		p := int32((first + i) % len(w.solver.places))
+		if len(list) == maxWindow {
+			break
+		}
+		if !slices.Contains(list, p) {
+			list = append(list, p)
 		}
 	}
 	return list

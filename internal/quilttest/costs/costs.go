@@ -100,9 +100,10 @@ func Families() []Family {
 		{"fabrics on hand", []string{planCutting}, 44_000_000, func(n int) string { return onHand(n) }, 0},
 		{"cells", nil, 0, func(n int) string { return field(n, "W", "block W web wedges f0 f1 kites f2\n") }, 0},
 		{"rings", nil, 0, func(n int) string { return field(n, "R", "block R ring wedges f0 f1 corners f2\n") }, 0},
-		{"pools", nil, 0, func(n int) string { return pool(n) + field(10, "R", "block R ring wedges p corners p\n") }, 0},
-		{"scant pools", []string{planCutting}, 0, func(n int) string { return "scraps p f0 f1 f2\n" + field(n, "W", "block W web wedges p p kites p\n") }, 0},
-		{"many pools", nil, 0, pools, 0},
+		{"pools", []string{laying}, 0, func(n int) string { return pool(n) + field(10, "R", "block R ring wedges p corners p\n") }, 0},
+		{"scant pools", []string{laying, planCutting}, 0, func(n int) string { return "scraps p f0 f1 f2\n" + field(n, "W", "block W web wedges p p kites p\n") }, 0},
+		{"many pools", []string{laying}, 0, pools, 0},
+		{"dealt sets", []string{laying, planCutting}, 0, dealtSets, 0},
 		{"pools without a deal", []string{laying, planCutting}, 42_000_000, noDeal, 0},
 		{"uneven pools", []string{laying, planCutting}, 4_400_000, uneven, 0},
 		{"overlapping pools", []string{laying, planCutting}, 15_500_000, overlapping, 0},
@@ -202,6 +203,12 @@ func sets(n int) string {
 		fmt.Fprintf(&row, " W%d", i)
 	}
 	return b.String() + "grid\n" + strings.Repeat(row.String()+"\n", 4)
+}
+
+// dealtSets are webs of strip sets that are dealt from a pool set by set.
+func dealtSets(n int) string {
+	return "scraps p f0 f1 f2 f3 f4 f5 f6 by set\nfabric f3 #888\nfabric f4 #777\nfabric f5 #666\nfabric f6 #555\nstrip-set s p equal p equal p equal\n" +
+		field(n*5/3, "W", "block W web wedges s reversed s kites f0\n")
 }
 
 func bands(n int) string {
