@@ -155,7 +155,7 @@ func poolCases() []testCase {
 		},
 		{
 			"scraps dealt by row", swap(small, "navy kites cream\n", "blues kites cream\n", "piece cream\n", "piece cream\nscraps blues navy cream by ⟦row⟧\n"), refused,
-			says(`expected how the pool is dealt, piece or block or web, found "row"`, "for example scraps blues navy teal sky by block"),
+			says(`expected how the pool is dealt, piece or block or web or set, found "row"`, "for example scraps blues navy teal sky by block"),
 		},
 		{
 			"scraps dealt by block twice", swap(small, "navy kites cream\n", "blues kites cream\n", "piece cream\n", "piece cream\nscraps blues navy cream ⟨by⟩ block ⟦by⟧ block\n"), refused,

@@ -141,7 +141,7 @@ func allCases(t testing.TB) []testCase {
 	t.Helper()
 	var all []testCase
 	for _, list := range [][]testCase{
-		acceptedCases(), lineCases(), lengthCases(), fabricCases(), printCases(), colorwayCases(), quiltSizeCases(), swapCases(), setCases(), blockCases(),
+		acceptedCases(), lineCases(), lengthCases(), fabricCases(), printCases(), colorwayCases(), quiltSizeCases(), swapCases(), setCases(), dealtCases(), blockCases(),
 		hintCases(), gridCases(), sizeCases(), edgingCases(), onHandCases(), poolCases(), textCases(), bytesCases(), lookAlikeCases(),
 	} {
 		all = append(all, list...)

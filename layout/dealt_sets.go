@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 )
@@ -15,7 +16,7 @@ func (c *cursor) bandOrSets(s *StripSetNode) bool {
 		count, ok := c.count("how many sets are dealt")
 		s.Sets = &count
 		if ok && (count.Count < 1 || count.Count > MaxDealt) {
-			c.fault(count.Span, "", "a strip set is dealt as 1 to %d sets, found %d", MaxDealt, count.Count)
+			c.fault(count.Span, fmt.Sprintf("write a number from 1 to %d", MaxDealt), "a strip set is dealt as 1 to %d sets, found %d", MaxDealt, count.Count)
 			ok = false
 		}
 		return ok

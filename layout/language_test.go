@@ -229,7 +229,7 @@ func limits() map[string]string {
 	return map[string]string{
 		"MaxBytes": thousands(layout.MaxBytes), "MaxLineBytes": thousands(layout.MaxLineBytes), "MaxLines": thousands(layout.MaxLines),
 		"MaxCells": thousands(layout.MaxCells), "MaxPatches": thousands(layout.MaxPatches), "MaxNameChars": thousands(layout.MaxNameChars),
-		"MaxTextChars": thousands(layout.MaxTextChars), "MaxBands": thousands(layout.MaxBands), "MaxStripes": thousands(layout.MaxStripes), "MaxPooled": thousands(layout.MaxPooled), "MaxSetStrips": thousands(layout.MaxSetStrips), "MaxDefined": thousands(layout.MaxDefined),
+		"MaxTextChars": thousands(layout.MaxTextChars), "MaxBands": thousands(layout.MaxBands), "MaxStripes": thousands(layout.MaxStripes), "MaxDealt": thousands(layout.MaxDealt), "MaxPooled": thousands(layout.MaxPooled), "MaxSetStrips": thousands(layout.MaxSetStrips), "MaxDefined": thousands(layout.MaxDefined),
 		"MaxBlocks": thousands(layout.MaxBlocks), "MaxPhotosPixels": thousands(layout.MaxPhotosPixels), "MaxPhotosBytes": thousands(layout.MaxPhotosBytes),
 		"MaxColumn": thousands(layout.MaxColumn), "MaxBorders": thousands(layout.MaxBorders), "MaxColorways": thousands(layout.MaxColorways), "MaxSizes": thousands(layout.MaxSizes), "MaxOnHand": thousands(layout.MaxOnHand), "MaxPrecuts": thousands(layout.MaxPrecuts),
 		"MaxSeam": inches(layout.MaxSeam), "MinSide": inches(layout.MinSide), "MinFinished": measure.Text(layout.MinFinished, measure.Centimetres),

@@ -1,6 +1,9 @@
 package layout
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 func swapStatements() []Statement {
 	return []Statement{{
@@ -174,8 +177,12 @@ func (c *checker) dealtByItself(block int) bool {
 
 // noScraps is why a block has none.
 func (c *checker) noScraps(block int) string {
-	if pools := c.design.poolsOf(block); len(pools) > 0 {
-		return "they are dealt by " + Deals()[c.design.Pools[pools[0]].By] + ", to all blocks around a web"
+	pools := c.design.poolsOf(block)
+	switch {
+	case slices.ContainsFunc(pools, func(n int) bool { return c.design.Pools[n].By == BySet }):
+		return "they are dealt by set, to whole webs"
+	case len(pools) > 0:
+		return "they are dealt by web, to all blocks around it"
 	}
 	return "none of its pieces come from a pool"
 }
