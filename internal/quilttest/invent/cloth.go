@@ -2,6 +2,8 @@ package invent
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"eighthturn/palettes"
@@ -63,6 +65,7 @@ func (v *inventor) stripSet(name string) string {
 	}
 	words := []string{"strip-set", name}
 	left := v.wedges
+	cloths := v.bandCloths(bands)
 	for i := range bands {
 		share := max(1, left/ticks(bands-i))
 		if i < bands-1 && share > 1 && v.one(2) {
@@ -76,7 +79,14 @@ func (v *inventor) stripSet(name string) string {
 		case i == rest:
 			width = "rest"
 		}
-		words = append(words, pick(v, v.cloths()), width)
+		cloth := pick(v, v.cloths())
+		if cloths[i] != "" {
+			cloth = cloths[i]
+		}
+		words = append(words, cloth, width)
+	}
+	if slices.Contains(cloths, setPool) && v.stacks.IntN(3) == 0 {
+		words = append(words, "sets", strconv.Itoa(1+v.stacks.IntN(9)))
 	}
 	return v.line(words...)
 }
@@ -97,7 +107,39 @@ func (v *inventor) scraps() []string {
 			lines = append(lines, v.line(append(words, options...)...))
 		}
 	}
-	return lines
+	return append(lines, v.dealtBySet()...)
+}
+
+// setPool is the pool that is dealt by set.
+const setPool = "Stapel"
+
+// bandCloths is what the strips of a set are cut from: fabrics and pools, or fabrics and the pool that is dealt by set.
+func (v *inventor) bandCloths(bands int) []string {
+	list := make([]string, bands)
+	if v.dealt == nil || v.stacks.IntN(3) == 0 {
+		return list
+	}
+	var others []string
+	for _, f := range v.fabrics {
+		if !slices.Contains(v.dealt, f) {
+			others = append(others, f)
+		}
+	}
+	for i, at := range v.stacks.Perm(bands) {
+		if list[at] = others[v.stacks.IntN(len(others))]; i == 0 || i < len(v.dealt) && v.stacks.IntN(3) > 0 {
+			list[at] = setPool
+		}
+	}
+	return list
+}
+
+// dealtBySet is the pool that is dealt by set, of some of the fabrics, in every fourth layout; what is invented without it stays as it is.
+func (v *inventor) dealtBySet() []string {
+	if len(v.fabrics) < 3 || v.stacks.IntN(4) > 0 {
+		return nil
+	}
+	v.dealt = v.fabrics[:2+v.stacks.IntN(len(v.fabrics)-2)]
+	return []string{fmt.Sprintf("scraps %s %s by set deal %d", setPool, strings.Join(v.dealt, " "), v.stacks.IntN(4))}
 }
 
 // cloths is what a piece or a band may be cut from: fabrics and pools.

@@ -22,6 +22,8 @@ type inventor struct {
 	exact   bool  // it is the height of all wedges, to the last nanometre
 	fabrics []string
 	pools   []string
+	stacks  *rand.Rand // for what is dealt by set
+	dealt   []string   // fabrics of the pool that is dealt by set; nil for none
 	sets    []string
 	webs    bool // give the fabric of all wedges round web centres
 	blocks  []block
@@ -39,7 +41,7 @@ type block struct {
 
 // Layout is the text of a valid layout for a seed.
 func Layout(seed uint64) string {
-	v := &inventor{Rand: rand.New(rand.NewPCG(seed, 0x5eed))}
+	v := &inventor{Rand: rand.New(rand.NewPCG(seed, 0x5eed)), stacks: rand.New(rand.NewPCG(seed, 0x57ac))}
 	v.units()
 	v.chooseKinds()
 	v.chooseSize()

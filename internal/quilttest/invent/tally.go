@@ -67,6 +67,10 @@ func (t *Tally) more(d *layout.Design) {
 		t.see(true, "pool dealt in way %d", p.By)
 		t.see(p.Deal > 0, "pool of another deal")
 	}
+	for _, s := range d.StripSets {
+		t.see(s.Dealt, "dealt strip set")
+		t.see(s.Dealt && s.Sets > 0, "dealt as so many sets")
+	}
 	for _, r := range d.Runs {
 		t.see(r.Cells > 1, "column of several cells")
 		t.see(r.Cells == 1, "column of one cell")
@@ -159,7 +163,7 @@ func wanted() []string {
 		"strip set of one strip", "strip set of three strips or more",
 		"kinds mixed", "holes", "even across", "odd across", "even down", "odd down", "one block", "many blocks",
 		"sashes", "posts", "sashes around", "sashes with nothing more", "border with corners", "border cut lengthwise",
-		"table of webs", "pool dealt in way 0", "pool dealt in way 1", "pool dealt in way 2", "pool of another deal",
+		"table of webs", "pool dealt in way 0", "pool dealt in way 1", "pool dealt in way 2", "pool dealt in way 3", "dealt strip set", "dealt as so many sets", "pool of another deal",
 		"value dealt from a pool", "band dealt from a pool", "role for the outside",
 		"column of several cells", "column of one cell", "column with ends of their own", "column with ends of half a piece",
 		"notes", "contrast", "backing", "batting", "pieces on hand",
