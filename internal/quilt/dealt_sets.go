@@ -1,7 +1,6 @@
 package quilt
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -149,7 +148,7 @@ func (d *setDealer) deal(g *setGroup, height blocks.WedgeHeight) {
 	d.ends(g)
 	dealt := scraps.DealSets(d.sign, &g.StripSet, number)
 	d.give(g, &dealt)
-	d.warn(g, &dealt)
+	d.warnOf(g, &dealt)
 }
 
 // pools fills in which pools the strips come from, and says the number of their deal.
@@ -333,51 +332,4 @@ func (d *setDealer) color(patch int, fabrics []int) {
 	for face := p.First; face < p.First+p.Count; face++ {
 		d.Faces[face].Fabric = int32(fabrics[d.strip(face)])
 	}
-}
-
-// warn says where the deal could not be what it should be, and how far it is off.
-func (d *setDealer) warn(g *setGroup, dealt *scraps.Dealt) {
-	say := func(hint, format string, args ...any) {
-		d.Warnings = append(d.Warnings, layout.Fault{Severity: layout.Warning, Span: g.of.Span, Message: fmt.Sprintf(format, args...), Hint: hint})
-	}
-	name, made := g.of.Name, len(dealt.Sets)
-	sets := measure.Count(made, "set")
-	switch asked := g.of.Sets; {
-	case asked > made && made == len(g.Webs):
-		say(fmt.Sprintf("write sets %d", made), "%q is dealt as %s, not %d, since that is one for every web", name, sets, asked)
-	case asked > made:
-		say("add a fabric to its pools", "%q is dealt as %s, not %d, since its pools make no more that differ", name, sets, asked)
-	}
-	if dealt.Mixed > 0 {
-		say(fmt.Sprintf("write sets %d", dealt.Whole), "%s of %q must take wedges from more than one set, since it is dealt as %s", measure.Count(dealt.Mixed, "web"), name, sets)
-	}
-	if dealt.Beside > 0 {
-		say("add a fabric to its pools, or write a larger number of sets", "neighboring webs of %q come from the same set in %s, since it is dealt as %s", name, measure.Count(dealt.Beside, "place"), sets)
-	}
-}
-
-// findAlike lists the seams along which a wedge of a dealt set meets its own fabric in another web or in a piece that is cut from a
-// fabric by its name, and warns of them.
-func (d *setDealer) findAlike() {
-	before := len(d.Alike)
-	for i, s := range d.Seams {
-		w, v := d.web[d.Faces[s.A].Patch], d.web[d.Faces[s.B].Patch]
-		if w != v && d.Faces[s.A].Fabric == d.Faces[s.B].Fabric {
-			d.Alike = append(d.Alike, i)
-		}
-	}
-	count := len(d.Alike) - before
-	if count == 0 {
-		return
-	}
-	face := d.Seams[d.Alike[before]].A
-	if d.web[d.Faces[face].Patch] < 0 {
-		face = d.Seams[d.Alike[before]].B
-	}
-	g := &d.groups[d.webs[d.web[d.Faces[face].Patch]].group]
-	d.Warnings = append(d.Warnings, layout.Fault{
-		Severity: layout.Warning, Span: g.of.Span,
-		Message: fmt.Sprintf("two pieces of %s lie side by side at %s, since no better deal of %q was found%s", d.Fabrics[d.Faces[face].Fabric].Name, d.where(face), g.of.Name, moreSeams(count)),
-		Hint:    "add a fabric to its pools",
-	})
 }

@@ -26,6 +26,8 @@ type dealer struct {
 	*builder
 	places []scraps.Place
 	of     []int32 // by face: its place, -1 if it has its fabric
+
+	centers map[measure.Point]int32 // the lines that pieces around a center make
 }
 
 // deal gives the faces that come from pools their fabrics.
@@ -33,7 +35,7 @@ func (l *builder) deal() {
 	if len(l.pools) == 0 {
 		return
 	}
-	d := &dealer{builder: l, of: make([]int32, len(l.Faces))}
+	d := &dealer{builder: l, of: make([]int32, len(l.Faces)), centers: map[measure.Point]int32{}}
 	for i := range d.of {
 		d.of[i] = -1
 	}
@@ -122,10 +124,30 @@ func (d *dealer) linesOf(face int32, key placeKey) scraps.Lines {
 	switch {
 	case cell < 0 || d.design.Cells[cell].Run >= 0:
 		return scraps.Lines{}
-	case key.own():
-		return d.lines(int32(2*(int(cell)%d.Columns)+1), int32(2*(int(cell)/d.Columns)+1))
+	case !key.own():
+		return d.lines(d.halves(key.at))
 	}
-	return d.lines(d.halves(key.at))
+	lines := d.lines(int32(2*(int(cell)%d.Columns)+1), int32(2*(int(cell)/d.Columns)+1))
+	if key.face >= 0 {
+		lines[4] = d.gathered(face)
+	}
+	return lines
+}
+
+// gathered is the number of the web or star that a piece is a part of, or of its block where it is a part of neither, as one more line.
+func (d *dealer) gathered(face int32) int32 {
+	patch := &d.Patches[d.Faces[face].Patch]
+	at := d.CellRect(int(patch.Cell)).Min.Add(measure.Point{X: 1, Y: 1}) // where nothing gathers
+	if patch.Shape.Description().Gathers != blocks.NoCentre {
+		at = patch.Outline[0]
+	}
+	n, known := d.centers[at]
+	if !known {
+		last := d.lines(int32(2*d.Columns), int32(2*d.Rows))
+		n = last[3] + 1 + int32(len(d.centers))
+		d.centers[at] = n
+	}
+	return n
 }
 
 // halves is a point in halves of blocks from the upper left corner of the first.
@@ -281,5 +303,5 @@ func (l *builder) lines(x, y int32) scraps.Lines {
 	column := 1 + down + x
 	falling := 1 + down + across + x - y + down - 1
 	rising := 1 + 2*(down+across) + x + y
-	return scraps.Lines{row, column, falling, rising}
+	return scraps.Lines{row, column, falling, rising, 0}
 }

@@ -160,7 +160,7 @@ func (c *cuts) asDealt(d *cutting.Dealing) []string {
 	list := []string{"No set holds a fabric twice. " + c.evenness(d)}
 	text := "All wedges of a web come from one set"
 	if d.Mixed > 0 {
-		text = fmt.Sprintf("%s must take wedges from more than one set; %s would keep all of them whole", measure.Count(d.Mixed, "web"), measure.Count(d.Whole, "set"))
+		text = fmt.Sprintf("In %s a web takes wedges from more than one set; %s would keep all webs whole", measure.Count(d.Mixed, "place"), measure.Count(d.Whole, "set"))
 	}
 	apart := "neighboring webs come from different sets"
 	if d.Neighbors > 0 {

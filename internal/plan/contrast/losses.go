@@ -25,8 +25,8 @@ type Loss struct {
 	Part    float64 `json:"part"` // how much of what the top means to show it is: 0 to 1, of the figures of its sort
 }
 
-// losses are what a quilt is meant to show and does not: figures first, then those that look alike, scraps that make holes,
-// edges lost in a border, sashes and borders. Strips are a matter of taste and no loss.
+// losses are what a quilt is meant to show and does not: figures first, then those that look alike, scraps that make holes
+// and the few figures that hardly show for that, edges lost in a border, sashes and borders. Strips are a matter of taste and no loss.
 func losses(figures []Figure, strays []Stray) []Loss {
 	list := []Loss{}
 	of := map[Sort]int{}
@@ -54,8 +54,21 @@ func losses(figures []Figure, strays []Stray) []Loss {
 		list = append(list, Loss{Of: LossOfScrap, Figure: -1, Scrap: i, Verdict: Lost, Part: 1})
 	}
 	order := []LossOf{LossOfFigure, LossOfTurns, LossOfScrap, LossOfRim, LossOfFrame}
-	slices.SortStableFunc(list, func(a, b Loss) int {
-		return cmp.Compare(slices.Index(order, a.Of), slices.Index(order, b.Of))
-	})
+	rank := func(l *Loss) int {
+		if l.Of == LossOfFigure && l.Part < fewFigures && figures[l.Figure].hasScrap(strays) {
+			return 2*slices.Index(order, LossOfScrap) + 1
+		}
+		return 2 * slices.Index(order, l.Of)
+	}
+	slices.SortStableFunc(list, func(a, b Loss) int { return cmp.Compare(rank(&a), rank(&b)) })
 	return list
+}
+
+// fewFigures is which part of the figures of a sort are so few that a scrap in them, or in what they stand against, is to blame. Ours:
+// no source says how many.
+const fewFigures = 1.0 / 3
+
+// hasScrap says whether a scrap that makes holes is in a figure, or in what it stands against.
+func (f *Figure) hasScrap(strays []Stray) bool {
+	return slices.ContainsFunc(strays, func(s Stray) bool { return slices.Contains(f.Of, s.Fabric) || slices.Contains(f.Against, s.Fabric) })
 }

@@ -11,7 +11,7 @@ type Place struct {
 	Neighbours []int32 // places beside it, each once; each of two neighbours names the other
 	Pool       int     // from 0; places of one pool are dealt evenly together
 	Line       int     // from 1: places that follow each other in a line, along which fabrics lie apart; 0 for none
-	Lines      Lines   // rows, columns and diagonals, in none of which a fabric crowds
+	Lines      Lines   // in none of which a fabric crowds
 }
 
 // Assignment is the fabric of every place.

@@ -1,8 +1,8 @@
 package scraps
 
-// Lines are the lines of a quilt that something lies in, numbered from 1: its row, its column and its two diagonals, each 0 where it
-// lies in none.
-type Lines [4]int32
+// Lines are the lines of a quilt that something lies in, numbered from 1: its row, its column, its two diagonals, and what it is a part
+// of, such as a web; each 0 where it lies in none.
+type Lines [5]int32
 
 // crowds counts fabrics line by line. The sum of the squares of all counts is the lower, the nearer each is to its even share.
 type crowds struct {

@@ -276,3 +276,26 @@ func (tb table) cut(group []int) []scraps.Place {
 	}
 	return places
 }
+
+// TestRoundWebs: dealt piece by piece from 40 fabrics, hardly a web of a king has one of them twice among its eight wedges. By chance
+// one wedge in twelve would be of a fabric that its web has already: eight draws of 40 give 7.33 different ones.
+func TestRoundWebs(t *testing.T) {
+	top := quilt.Lay(read(t, king("piece")))
+	twice, seen := 0, map[measure.Point]map[int32]bool{}
+	for _, p := range top.Patches {
+		if p.Shape != blocks.Wedge {
+			continue
+		}
+		at, f := p.Outline[0], top.Faces[p.First].Fabric
+		if seen[at] == nil {
+			seen[at] = map[int32]bool{}
+		}
+		if seen[at][f] {
+			twice++
+		}
+		seen[at][f] = true
+	}
+	if twice > 10 {
+		t.Errorf("%d wedges are of a fabric that their web has already", twice)
+	}
+}
