@@ -78,6 +78,7 @@ func (l *builder) dealSets() {
 		return
 	}
 	d.findWebs()
+	d.next()
 	d.besides()
 	d.meet()
 	for i := range d.groups {
@@ -198,6 +199,29 @@ func (d *setDealer) ends(g *setGroup) {
 		g.Alike = g.Alike && g.Turns && (i == n || one.Pool < 0)
 	}
 }
+
+// next finds the webs that come next to each other in a row or a column.
+func (d *setDealer) next() {
+	type place struct {
+		group int
+		x, y  int32
+	}
+	known := map[place]int32{}
+	for i := range d.webs {
+		w := &d.webs[i]
+		x, y := d.halves(w.at)
+		for _, before := range []place{{w.group, x - webStep, y}, {w.group, x, y - webStep}} {
+			if v, ok := known[before]; ok {
+				webs := d.groups[w.group].Webs
+				webs[w.number].Next, webs[v].Next = append(webs[w.number].Next, v), append(webs[v].Next, w.number)
+			}
+		}
+		known[place{w.group, x, y}] = w.number
+	}
+}
+
+// webStep is from a web center to the next in its row, in halves of blocks.
+const webStep = 4
 
 // besides makes webs neighbors that have wedges in one block.
 func (d *setDealer) besides() {

@@ -170,6 +170,11 @@ func (a *allotment) burden(w, s int) burden {
 			b.like += a.like(w, s, int(n.Web), a.of[n.Web])
 		}
 	}
+	for _, v := range web.Next {
+		if a.of[v] >= 0 {
+			b.like += a.like(w, s, int(v), a.of[v])
+		}
+	}
 	for _, m := range web.Barred {
 		if a.sets[s][m.Strip] == m.Fabric {
 			b.touches++
@@ -298,7 +303,7 @@ func (a *allotment) trades(w int) bool {
 		if a.of[v] < 0 || a.of[v] == a.of[w] || a.Webs[v].Wedges != a.Webs[w].Wedges {
 			continue
 		}
-		a.spend(1 + (len(a.Webs[w].Beside)+len(a.Webs[v].Beside))/4)
+		a.spend(1 + (len(a.Webs[w].Beside)+len(a.Webs[v].Beside)+len(a.Webs[w].Next)+len(a.Webs[v].Next))/4)
 		if a.left < 0 {
 			return false
 		}

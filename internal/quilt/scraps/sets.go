@@ -25,6 +25,7 @@ type StripSet struct {
 type Web struct {
 	Wedges [2]int // how many, and how many reversed
 	Beside []Near
+	Next   []int32 // webs that come next in its row or column, which had better be unlike
 	Barred []Met
 	Lines  Lines
 }
