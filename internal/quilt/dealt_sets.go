@@ -14,7 +14,6 @@ import (
 type Dealing struct {
 	Set    int // of the cut facts' sets, by index
 	Sets   []DealtSet
-	PerSet int // wedges that one sewn set gives; 0 where none fits
 	Sewn   int // how often each set is sewn, at the most
 	Beside int // neighboring webs that share a set
 	Mixed  int // webs that are cut from more than one set
@@ -293,7 +292,7 @@ func (d *setDealer) bar(w, face, beside int32) {
 
 // give gives the faces of all webs the fabrics of their sets, and keeps which set makes which.
 func (d *setDealer) give(g *setGroup, dealt *scraps.Dealt) {
-	made := Dealing{Set: g.set, PerSet: g.PerSet, Sewn: dealt.Sewn, Beside: dealt.Beside, Mixed: dealt.Mixed, Whole: dealt.Whole}
+	made := Dealing{Set: g.set, Sewn: dealt.Sewn, Beside: dealt.Beside, Mixed: dealt.Mixed, Whole: dealt.Whole}
 	before := 0
 	for i := range d.Dealt {
 		if d.CutFacts.Sets[d.Dealt[i].Set].Name == g.of.Name {

@@ -4,10 +4,9 @@ import "slices"
 
 // Dealing is a strip set that was dealt set by set.
 type Dealing struct {
-	Name      string     `json:"name"`           // in the layout
-	PerSet    int        `json:"wedges_per_set"` // that one sewn set of the full length gives
-	Sets      []DealtSet `json:"sets"`           // in the order in which the stacks are sewn
-	Mixed     int        `json:"mixed_webs"`     // webs that are cut from more than one set
+	Name      string     `json:"name"`       // in the layout
+	Sets      []DealtSet `json:"sets"`       // in the order in which the stacks are sewn
+	Mixed     int        `json:"mixed_webs"` // webs that are cut from more than one set
 	Whole     int        `json:"sets_for_whole_webs,omitempty"`
 	Neighbors int        `json:"neighbors_alike"` // pairs of neighboring webs that come from one set
 }
@@ -50,7 +49,7 @@ func (p *planning) gatherDealt() {
 	p.dealtNumbers = map[int]int{}
 	for i := range p.top.Dealt {
 		d := &p.top.Dealt[i]
-		made := Dealing{Name: p.top.CutFacts.Sets[d.Set].Name, PerSet: d.PerSet, Mixed: d.Mixed, Whole: d.Whole, Neighbors: d.Beside}
+		made := Dealing{Name: p.top.CutFacts.Sets[d.Set].Name, Mixed: d.Mixed, Whole: d.Whole, Neighbors: d.Beside}
 		for _, s := range d.Sets {
 			if len(s.Webs) == 0 {
 				continue

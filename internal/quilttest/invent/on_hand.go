@@ -28,7 +28,7 @@ func (v *inventor) onHand(seed uint64, text string) string {
 	var lines strings.Builder
 	for range 1 + v.IntN(4) {
 		role, cloth := pick(v, roles), pick(v, v.fabrics)
-		if strings.EqualFold(role, "wedges") && len(v.sets) > 0 && len(v.pools) == 0 && !v.one(3) {
+		if strings.EqualFold(role, "wedges") && len(v.sets) > 0 && len(v.pools) == 0 && v.dealt == nil && !v.one(3) {
 			cloth = pick(v, v.sets)
 			if v.one(2) {
 				cloth = "reversed " + cloth

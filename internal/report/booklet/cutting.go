@@ -92,12 +92,29 @@ func (b *patternBuilder) setsPart() {
 
 // labelsPart is labels to pin to strip sets that were dealt.
 func (b *patternBuilder) labelsPart() {
-	if s, ok := b.cut.Section(report.SetLabelsID); ok {
+	if s, ok := b.cut.Section(report.SetLabelsID); ok && !b.sized {
 		b.part(s.Title, true)
 		b.parts[len(b.parts)-1].Alone = true
 		s.Blocks[0] = paragraph(report.UseLabels)
-		b.add(document.Document{Sections: []document.Section{s}}.Print().Sections[0].Blocks...)
+		for _, block := range (document.Document{Sections: []document.Section{s}}).Print().Sections[0].Blocks {
+			b.add(b.enlarged(block))
+		}
 	}
+}
+
+// enlarged is a gallery whose figures are as wide as the page in large print.
+func (b *patternBuilder) enlarged(block document.Block) document.Block {
+	g, ok := block.(document.Gallery)
+	if !ok || !b.Large {
+		return block
+	}
+	for i, one := range g.Pictures {
+		if f, ok := one.(document.Figure); ok {
+			f.Width = b.wholeWidth()
+			g.Pictures[i] = f
+		}
+	}
+	return g
 }
 
 // seenFirst is blocks whose first item of a list refers to a figure.
