@@ -102,6 +102,9 @@ func (c *cuts) stripTable(f *cutting.Fabric) document.Table {
 	for i := range strips {
 		s := &strips[i]
 		times, wide, left := number(s.Times), c.length(s.WidthCut), c.endLeft(s)
+		if s.OnEnd >= 0 {
+			wide += ", " + c.length(s.LengthCut) + " long, " + c.onEnd(f, s)
+		}
 		if s.OnSheet >= 0 {
 			wide += ", " + onPrecuts(f, s)
 		}
@@ -115,6 +118,11 @@ func (c *cuts) stripTable(f *cutting.Fabric) document.Table {
 		}
 	}
 	return t
+}
+
+// onEnd says of a strip that lies on the end of a wider one on which.
+func (c *cuts) onEnd(f *cutting.Fabric, s *cutting.Strip) string {
+	return "from the end of a " + c.length(f.Ends[s.OnEnd].WidthCut) + " strip"
 }
 
 // endLeft is how much of a strip's length is left at its end, no more than there is; "" for nothing.
@@ -138,6 +146,9 @@ func (c *cuts) cutWords(cut *cutting.Cut, s *cutting.Strip) string {
 		return c.longStrips(cut, s, "for the binding") + narrower
 	case cutting.ForJoining:
 		return c.longStrips(cut, s, "to be joined for "+c.plans.theEdging(&c.Lines[cut.Lines[0]])) + narrower
+	}
+	if cut.Use == cutting.ForEnd {
+		return "leave " + c.length(cut.AlongCut) + " at the end whole for narrower strips"
 	}
 	line := &c.Lines[cut.Lines[0]]
 	switch line.Piece.Method {

@@ -31,7 +31,7 @@ func (c *cuts) stripsAtOnce(fabric int) string {
 	for i := range f.Blocks {
 		list = append(list, together(c.Units.AtLeast(f.Blocks[i].LengthCut)+" for lengthwise pieces"))
 	}
-	for _, s := range stripsByWidth(f, func(s *cutting.Strip) bool { return s.InBlock < 0 && s.OnSheet < 0 }) {
+	for _, s := range stripsByWidth(f, (*cutting.Strip).OfYardage) {
 		list = append(list, together(measure.Count(s.count, "strip")+" "+c.length(s.width)))
 	}
 	for i := range f.FromPrint {

@@ -78,8 +78,9 @@ func (c *cuts) fabricMap(fabric int) *diagram.Figure {
 		d.block(f, n)
 	}
 	for i := range f.Strips {
-		if s := &f.Strips[i]; s.InBlock < 0 && s.OnSheet < 0 {
+		if s := &f.Strips[i]; s.OfYardage() {
 			d.strip(s, 0)
+			d.end(f, s)
 			d.y += s.WidthCut
 		}
 	}
@@ -146,9 +147,26 @@ func (d *clothMap) edge(outline []measure.Point) {
 // pieces draws what a strip is cut into.
 func (d *clothMap) pieces(s *cutting.Strip, x measure.NM) {
 	for i := range s.Cuts {
-		d.cut(&s.Cuts[i], x)
+		if s.Cuts[i].Use != cutting.ForEnd {
+			d.cut(&s.Cuts[i], x)
+		}
 		x += s.Cuts[i].Length()
 	}
+}
+
+// end draws the narrower strips that a strip's end is cut into.
+func (d *clothMap) end(f *cutting.Fabric, s *cutting.Strip) {
+	if s.End < 0 {
+		return
+	}
+	y, x := d.y, s.LengthCut-f.Ends[s.End].LengthCut
+	for i := range f.Strips {
+		if n := &f.Strips[i]; n.OnEnd == s.End {
+			d.strip(n, x)
+			d.y += n.WidthCut
+		}
+	}
+	d.y = y
 }
 
 // strip draws a strip once, with its words, and how many there are.
@@ -159,6 +177,9 @@ func (d *clothMap) strip(s *cutting.Strip, x measure.NM) {
 	d.pieces(s, x)
 	for i := range s.Cuts {
 		c := &s.Cuts[i]
+		if c.Use == cutting.ForEnd {
+			continue
+		}
 		d.words(d.label(c), measure.Point{X: at, Y: d.y}, c.Length(), measure.NM(c.Rows)*c.AcrossCut, c.Lines)
 		all = append(all, c.Lines...)
 		at += c.Length()
@@ -232,6 +253,8 @@ func (c *cuts) label(cut *cutting.Cut) string {
 		return c.setName(cut.Set, false) + ", " + size
 	case cutting.ForBinding:
 		return "binding, " + size
+	case cutting.ForEnd:
+		return "" // its narrower strips say what they are
 	case cutting.ForJoining:
 		return c.plans.edgingName(&c.Lines[cut.Lines[0]]) + ", to be joined, " + size
 	}

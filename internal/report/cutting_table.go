@@ -234,11 +234,13 @@ func (c *cuts) stripRows(f *cutting.Fabric) []tableRow {
 			r := tableRow{row: "cut", fabric: f.Name, lines: lineNumbers(k.Lines, " "), what: c.cutWords(k, s),
 				counts:  rowCounts{fromStrips: s.Times, fromEach: k.Units, units: s.Times * k.Units},
 				lengths: rowLengths{acrossCut: k.AcrossCut, alongCut: k.AlongCut, stretchCut: k.Length(), stripWidthCut: s.WidthCut, stripLengthCut: s.LengthCut}}
-			r.note = onPrecuts(f, s)
+			if r.note = onPrecuts(f, s); s.OnEnd >= 0 {
+				r.note = c.onEnd(f, s)
+			}
 			if k.Nests {
 				r.lengths[alongCut] = 0
 			}
-			if j == 0 {
+			if j == 0 && s.OnSheet < 0 && s.OnEnd < 0 {
 				r.counts[newStrips] = s.Times
 			}
 			list = append(list, r)

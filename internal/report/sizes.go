@@ -253,7 +253,7 @@ func (b *sizesTable) strips() document.Table {
 		for _, c := range b.sizes {
 			if i := c.planned(f); i >= 0 {
 				for j := range c.Fabrics[i].Strips {
-					if s := &c.Fabrics[i].Strips[j]; s.OnSheet < 0 {
+					if s := &c.Fabrics[i].Strips[j]; s.OnSheet < 0 && s.OnEnd < 0 {
 						widths = append(widths, s.WidthCut)
 					}
 				}
@@ -276,7 +276,7 @@ func (b *sizesTable) strips() document.Table {
 func (c *cuts) stripsOf(fabric int, width measure.NM) (n int) {
 	if i := c.planned(fabric); i >= 0 {
 		for j := range c.Fabrics[i].Strips {
-			if s := &c.Fabrics[i].Strips[j]; s.WidthCut == width && s.OnSheet < 0 {
+			if s := &c.Fabrics[i].Strips[j]; s.WidthCut == width && s.OnSheet < 0 && s.OnEnd < 0 {
 				n += s.Times
 			}
 		}

@@ -67,7 +67,7 @@ type share struct {
 
 // deal is one strip filled in a way, its items given to the first demands that want them.
 func (a *alike) deal(t pattern, block int) (Strip, []share) {
-	s := Strip{WidthCut: t.width, LengthCut: a.length, InBlock: block, OnSheet: -1, EndLeftCut: a.length}
+	s := Strip{WidthCut: t.width, LengthCut: a.length, InBlock: block, OnSheet: -1, OnEnd: -1, End: -1, EndLeftCut: a.length}
 	most := a.rowsFor(t.counts, t.width)
 	var dealt []share
 	for i, n := range t.counts {

@@ -19,7 +19,9 @@ func scrapQuilt(t testing.TB, across, down, fabrics int) *quilt.Top {
 			name = k.Name
 			var words []string
 			for i, r := range k.Roles {
-				words = append(words, r.Name+" "+[]string{"darks", "lights"}[i])
+				if !r.Outer {
+					words = append(words, r.Name+" "+[]string{"darks", "lights"}[i])
+				}
 			}
 			roles = strings.Join(words, " ")
 		}

@@ -15,10 +15,11 @@ type Fabric struct {
 	UsableWidth measure.NM   `json:"usable_width"` // between the selvages
 	Lines       []int        `json:"lines"`        // plan lines cut from it alone
 	Blocks      []Block      `json:"lengthwise"`
-	Strips      []Strip      `json:"strips"`      // across the width, widest first; like ones together
-	Chains      []Chain      `json:"joined"`      // which strips are sewn end to end
-	EightAlike  []EightAlike `json:"eight_alike"` // wedges of a print that repeats, cut as they come: how they would be eight and eight alike
-	FromPrint   []FromPrint  `json:"from_print"`  // pieces that are cut from places of its print; empty for none
+	Strips      []Strip      `json:"strips"`              // across the width, widest first; like ones together
+	Ends        []End        `json:"ends_cut_lengthwise"` // ends of strips that are cut into narrower strips
+	Chains      []Chain      `json:"joined"`              // which strips are sewn end to end
+	EightAlike  []EightAlike `json:"eight_alike"`         // wedges of a print that repeats, cut as they come: how they would be eight and eight alike
+	FromPrint   []FromPrint  `json:"from_print"`          // pieces that are cut from places of its print; empty for none
 
 	StripCount  int               `json:"strip_count"`                  // strips of yardage, counting like ones
 	StripRows   int               `json:"strip_rows"`                   // the same, a strip counted as often as it has rows
@@ -36,6 +37,7 @@ type Fabric struct {
 
 	budget *budget
 	wanted []demand // of its strips
+	stacks bool     // ends of strips may be cut into narrower strips
 	along  []Column // lengthwise pieces
 	laid   *alike   // what is wanted of its strips, as it was laid
 }
@@ -46,10 +48,15 @@ type Strip struct {
 	LengthCut  measure.NM `json:"length_cut"`                   // what the cloth gives: its usable width, or what a block leaves of it
 	InBlock    int        `json:"beside_lengthwise"`            // index of the block beside which it lies, -1 for the whole width
 	OnSheet    int        `json:"on_precut"`                    // index of the precut that it lies on, -1 for yardage
+	OnEnd      int        `json:"on_end"`                       // index of the end of a wider strip that it lies on, -1 for none
+	End        int        `json:"end"`                          // index of its own end that is cut into narrower strips, -1 for none
 	Times      int        `json:"strips"`                       // like strips
 	Cuts       []Cut      `json:"cuts"`                         // from one end
 	EndLeftCut measure.NM `json:"end_left_cut" length:"atmost"` // length left at the other end
 }
+
+// OfYardage says whether a strip takes yardage: it lies on no other cloth that is cut already.
+func (s *Strip) OfYardage() bool { return s.InBlock < 0 && s.OnSheet < 0 && s.OnEnd < 0 }
 
 // rows is in how many rows a strip is cut at the most.
 func (s *Strip) rows() int {
@@ -88,10 +95,13 @@ const (
 	ForJoining     // sewn end to end with others of its line
 	ForSet         // a strip of a strip set
 	ForBinding
+	ForEnd // cut into narrower strips
 )
 
 // String is the use's name for other programs.
-func (u Use) String() string { return [...]string{"pieces", "joining", "strip-set", "binding"}[u] }
+func (u Use) String() string {
+	return [...]string{"pieces", "joining", "strip-set", "binding", "narrower-strips"}[u]
+}
 
 // Block is a piece of cloth along which lengthwise pieces are cut side by side.
 type Block struct {

@@ -22,7 +22,7 @@ func tooLittle(p *Plan, squareUp, most measure.NM) error {
 		var cut, widest measure.NM
 		for _, s := range f.Strips {
 			widest = max(widest, s.WidthCut)
-			if s.InBlock < 0 {
+			if s.OfYardage() {
 				cut += measure.NM(s.Times) * s.WidthCut
 			}
 		}
@@ -219,6 +219,9 @@ func unaccounted(p *Plan) error {
 		used := 0.0
 		for _, s := range f.Strips {
 			for _, c := range s.Cuts {
+				if c.Use == ForEnd { // its strips are counted
+					continue
+				}
 				across := measure.NM(min(c.Rows, c.Units)) * c.AcrossCut
 				if c.Units%max(c.Rows, 1) == 0 || c.Nests {
 					used += float64(s.Times) * area(across, c.Length())

@@ -180,7 +180,7 @@ func (p *planning) fabric(top int) int {
 	f := &p.top.Fabrics[top]
 	p.fabrics[top] = len(p.Fabrics)
 	p.Fabrics = append(p.Fabrics, Fabric{
-		Index: top, Name: f.Name, Print: f.Print, Colour: f.Colour, UsableWidth: p.top.CutFacts.Fabrics[top].UsableWidth, From: p.fromPrecuts(top),
+		Index: top, Name: f.Name, Print: f.Print, Colour: f.Colour, UsableWidth: p.top.CutFacts.Fabrics[top].UsableWidth, From: p.fromPrecuts(top), stacks: p.options.LeastCloth,
 	})
 	return p.fabrics[top]
 }

@@ -16,6 +16,9 @@ func (p *planning) leftOvers(f *Fabric) {
 		f.leftInStrip(&f.Strips[i])
 	}
 	f.leftOnSheets()
+	for _, e := range f.Ends {
+		f.left(e.LeftWidthCut, e.LengthCut, e.Times)
+	}
 	for n := range f.Blocks {
 		f.leftInBlock(n)
 	}

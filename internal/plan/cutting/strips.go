@@ -95,14 +95,14 @@ func (f *Fabric) layBest(list []demand, joinings []joining) *supplies.Binding {
 func (f *Fabric) count() int {
 	n := 0
 	for i := range f.Strips {
-		if f.Strips[i].OnSheet < 0 {
-			n += f.Strips[i].Times
+		if s := &f.Strips[i]; s.OnSheet < 0 && s.OnEnd < 0 {
+			n += s.Times
 		}
 	}
 	return n
 }
 
-// rows is the same, each strip counted as often as it has rows.
+// rows is the same, each strip counted as often as it has rows, and those that lie on the ends of others too.
 func (f *Fabric) rows() int {
 	n := 0
 	for i := range f.Strips {
@@ -141,6 +141,13 @@ func (f *Fabric) layYardage(list []demand) {
 		all[i].stacks = list[all[i].number].stacks // its bound is one of plans with rows, whether it has some or not
 	}
 	f.laid = f.together(all)
+	f.Ends = nil
+	if f.stacks {
+		if k := laid.stacked(best); k != nil {
+			f.stackEnds(k, laid)
+			return
+		}
+	}
 	f.Strips = laid.strips(best.patterns, -1)
 	f.LengthCut = best.cloth
 }

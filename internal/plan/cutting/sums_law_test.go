@@ -31,8 +31,11 @@ func wrongSums(p *Plan) error {
 		var cloth measure.NM
 		count := 0
 		for _, s := range f.Strips {
+			if s.OnSheet >= 0 || s.OnEnd >= 0 { // of cloth that is cut already
+				continue
+			}
 			count += s.Times
-			if s.InBlock < 0 {
+			if s.OfYardage() {
 				cloth += measure.NM(s.Times) * s.WidthCut
 			}
 		}
