@@ -33,7 +33,7 @@ func (o *cutOptions) addCloth(cmd *cobra.Command) {
 	f.BoolVar(&o.quarters, quartersName, false, "round yardage up to quarter yards, not eighths")
 	length(cmd, &o.squareUp, "square-up", "add this `LENGTH` to each fabric for squaring up, or none; if omitted, what the layout says, or 2 in or 5 cm")
 	length(cmd, &o.spare, "spare", "add this `LENGTH` to each fabric as insurance against cutting errors, or none; if omitted, what the layout says, or one more of its widest strip, up to 9 in or 25 cm")
-	f.BoolVar(&o.leastCloth, "least-cloth", false, "save fabric: piece borders and binding from strip ends, not whole strips, with nothing extra to measure by")
+	f.BoolVar(&o.leastCloth, "least-cloth", false, "save fabric: piece borders and binding from strip ends, cut narrower strips from ends, with nothing extra to measure by")
 	f.BoolVar(&o.diagonalBorders, "diagonal-borders", false, "join border strips with diagonal seams, not straight seams")
 }
 

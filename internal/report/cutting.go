@@ -40,7 +40,7 @@ func Cutting(p *Plans) document.Document {
 	d := document.Document{Title: p.named("what to cut and what to buy, for " + c.quilts())}
 	for _, s := range slices.Concat(
 		c.faults(),
-		[]document.Section{c.toBuy(), c.useFirst(), c.ownPrecuts(), c.waysToFit(), c.forFinishing(), c.toCut(), c.fewerSets(), c.advice(), c.precuts(), c.scrapsToSort(), c.pieces(), c.howTo(), c.betweenMarks()},
+		[]document.Section{c.toBuy(), c.useFirst(), c.ownPrecuts(), c.waysToFit(), c.forFinishing(), c.toCut(), c.fewerSets(), c.leastFabric(), c.advice(), c.precuts(), c.scrapsToSort(), c.pieces(), c.howTo(), c.betweenMarks()},
 		c.stripSets(),
 		c.dealtSets(),
 		[]document.Section{c.setLabels()},
@@ -158,10 +158,36 @@ func (c *cuts) advice() document.Section {
 	if c.columnsOnly() {
 		first, there = "three pieces in a row", "in these"
 	}
-	return document.Section{ID: BeforeCutID, Title: "Before you cut", Depth: document.Detail, Blocks: bullets(
-		"Cut, sew and measure "+first+" before you cut the rest: a seam that is even a thread too wide will show up "+there+" instead of in the whole quilt.",
+	list := []string{
+		"Cut, sew and measure " + first + " before you cut the rest: a seam that is even a thread too wide will show up " + there + " instead of in the whole quilt.",
 		"Square up the fabric, then cut strips across the width of fabric (WOF), widest first; cut small pieces from the ends.",
-	)}
+	}
+	return document.Section{ID: BeforeCutID, Title: "Before you cut", Depth: document.Detail, Blocks: bullets(append(list, c.tight()...)...)}
+}
+
+// tight names the fabrics of which one spoiled piece takes another strip, and says whether that is bought.
+func (c *cuts) tight() []string {
+	var names []string
+	bought := true
+	for i := range c.Fabrics {
+		if f := &c.Fabrics[i]; f.Tight {
+			names = append(names, c.name(i))
+			for _, s := range stripsByWidth(f, (*cutting.Strip).OfYardage) {
+				bought = bought && f.Purchase.Spare >= s.width
+			}
+		}
+	}
+	which, then := measure.List(names), "the yardage includes one"
+	switch {
+	case len(names) == 0:
+		return nil
+	case len(names) > maxNamed:
+		which = measure.Count(len(names), "fabric")
+	}
+	if !bought {
+		then = "buy enough for one more"
+	}
+	return []string{"Cut with care from " + which + ": every strip is used to within " + c.length(cutting.TightEnd(c.Units)) + ", and a spoiled piece takes another strip; " + then + "."}
 }
 
 // columnsOnly says whether all blocks are columns, which are long: a few of their pieces are sewn for a test.

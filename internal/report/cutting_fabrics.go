@@ -103,7 +103,7 @@ func (c *cuts) stripTable(f *cutting.Fabric) document.Table {
 		s := &strips[i]
 		times, wide, left := number(s.Times), c.length(s.WidthCut), c.endLeft(s)
 		if s.OnEnd >= 0 {
-			wide += ", " + c.length(s.LengthCut) + " long, " + c.onEnd(f, s)
+			wide += ", " + c.onEnd(f, s)
 		}
 		if s.OnSheet >= 0 {
 			wide += ", " + onPrecuts(f, s)
@@ -148,7 +148,7 @@ func (c *cuts) cutWords(cut *cutting.Cut, s *cutting.Strip) string {
 		return c.longStrips(cut, s, "to be joined for "+c.plans.theEdging(&c.Lines[cut.Lines[0]])) + narrower
 	}
 	if cut.Use == cutting.ForEnd {
-		return "leave " + c.length(cut.AlongCut) + " at the end whole for narrower strips"
+		return "leave the end whole for narrower strips"
 	}
 	line := &c.Lines[cut.Lines[0]]
 	switch line.Piece.Method {

@@ -73,6 +73,7 @@ type made struct {
 	sizes     stop.Once[[]*Plans]
 	nearby    stop.Once[[]orders.Better]
 	leftovers stop.Once[*leftovers.Plan]
+	least     stop.Once[*cutting.Plan] // with the least cloth
 }
 
 // studies are how light and dark read.

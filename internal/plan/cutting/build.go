@@ -57,6 +57,7 @@ func Build(sign *stop.Sign, top *quilt.Top, o Options) *Plan {
 		p.warnSmallPrecuts(f, slices.Concat(demands[i], joinings[i][0].list))
 		plans.back(f.budget)
 		p.leftOvers(f)
+		f.Tight = f.isTight(p.Units)
 		p.eightAlike(f)
 	}
 	p.leftPieces()

@@ -33,6 +33,7 @@ type Fabric struct {
 	OnHand      *OnHand           `json:"on_hand"`      // nil if the layout does not say
 	LeftOver    []LeftOver        `json:"left_over"`
 
+	Tight       bool `json:"tight"`        // every strip is used to within TightEnd, so that a spoiled piece takes one strip more
 	SearchEnded bool `json:"search_ended"` // before all was tried, its steps used up: a plan with less cloth, fewer strips or fewer precuts may be there
 
 	budget *budget

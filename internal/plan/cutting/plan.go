@@ -5,7 +5,9 @@
 // the exact ones.
 //
 // A plan knows one way to cut: strips across the cloth, the widest first, each stretch of a strip cut into one row of like
-// pieces, and blocks of cloth for what the layout wants cut lengthwise. Bounds are bounds for that way of cutting.
+// pieces, and blocks of cloth for what the layout wants cut lengthwise. Bounds are bounds for that way of cutting. Where the least
+// cloth is asked for, ends of strips are cut into narrower strips as well. Precuts that the layout gives are cut before yardage,
+// into strips in the same way.
 package cutting
 
 import (
