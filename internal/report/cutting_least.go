@@ -13,7 +13,7 @@ const LeastID = "least-fabric"
 
 // leastFabric says what would be bought less if every strip were used up; nothing where that is not less.
 func (c *cuts) leastFabric() document.Section {
-	s := section(LeastID, "Fewest strips or least fabric", document.Answer)
+	s := section(LeastID, "Fewest strips or least fabric", document.Detail)
 	least := c.plans.least()
 	if least == nil || len(c.Faults) > 0 {
 		return s
@@ -32,7 +32,7 @@ func (c *cuts) leastFabric() document.Section {
 		less = append(less[:maxNamed:maxNamed], "less of "+measure.Count(len(less)-maxNamed, "other fabric"))
 	}
 	return with(s, paragraph("These lists use whole strips for borders and binding, and few cuts. With --least-cloth you cut more, and buy "+measure.List(less)+
-		": borders and binding are pieced from strip ends, and ends are cut into narrower strips."))
+		": borders and binding are pieced from strip ends, and ends are subcut into narrower strips."))
 }
 
 // least is how the top is cut with the least fabric; nil where that is asked for already.
