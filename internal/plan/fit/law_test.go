@@ -150,13 +150,14 @@ func written(text string, changes []Change) string {
 // reportBreaks are the laws that a report breaks.
 func reportBreaks(r *Report) []string {
 	var list []string
+	weighed := weighing(r)
 	for i := range r.Suggestions {
 		for _, b := range breaks(r, &r.Suggestions[i]) {
 			list = append(list, fmt.Sprintf("suggestion %d: %s", i+1, b))
 		}
 		if i > 0 && i != r.LaidOut {
 			a, b := &r.Suggestions[i-1], &r.Suggestions[i]
-			if rank := cmp.Or(cmp.Compare(a.MoreWarnings, b.MoreWarnings), cmp.Compare(weighed(r, a), weighed(r, b)), cmp.Compare(abs(a.SideFinished-r.Now.SideFinished), abs(b.SideFinished-r.Now.SideFinished))); rank > 0 {
+			if rank := cmp.Or(cmp.Compare(a.MoreWarnings, b.MoreWarnings), cmp.Compare(weighed(a), weighed(b)), cmp.Compare(abs(a.SideFinished-r.Now.SideFinished), abs(b.SideFinished-r.Now.SideFinished))); rank > 0 {
 				list = append(list, fmt.Sprintf("suggestion %d is better than the one before", i+1))
 			}
 		}
@@ -167,26 +168,28 @@ func reportBreaks(r *Report) []string {
 	return list
 }
 
-// weighed is what a suggestion is off: across and down, added up, the worse of the two counted twice; a quarter of what its borders differ;
+// weighing is what suggestions are off: across and down, added up, the worse of the two counted twice; a quarter of what their borders differ;
 // and in a grid of webs and stars two inches for each odd number of blocks.
-func weighed(r *Report, s *Suggestion) measure.NM {
-	w, h := abs(s.Finished.Width-r.Wanted.Finished.Width), abs(s.Finished.Height-r.Wanted.Finished.Height)
-	cost := w + h + max(w, h)
+func weighing(r *Report) func(s *Suggestion) measure.NM {
 	now, _, _ := layout.Read(r.Now.Text)
 	var own measure.NM
 	for _, b := range now.Borders {
 		own += b.Width
 	}
-	for _, nm := range s.BordersFinished {
-		own -= nm
-	}
 	lattice := now.Sash == nil && slices.ContainsFunc(now.Cells, func(c layout.Cell) bool { return c.Block >= 0 && now.Blocks[c.Block].Kind.Turning.InLattice() })
-	for _, n := range []int{s.Columns, s.Rows} {
-		if lattice && n%2 == 1 {
-			cost += 2 * measure.Inch
+	return func(s *Suggestion) measure.NM {
+		w, h := abs(s.Finished.Width-r.Wanted.Finished.Width), abs(s.Finished.Height-r.Wanted.Finished.Height)
+		cost, differ := w+h+max(w, h), own
+		for _, nm := range s.BordersFinished {
+			differ -= nm
 		}
+		for _, n := range []int{s.Columns, s.Rows} {
+			if lattice && n%2 == 1 {
+				cost += 2 * measure.Inch
+			}
+		}
+		return cost + abs(differ)/4
 	}
-	return cost + abs(own)/4
 }
 
 func TestSamplesFit(t *testing.T) {

@@ -277,11 +277,12 @@ func TestNearestOfAll(t *testing.T) {
 			wanted.Finished.Width += measure.NM(n) * measure.Inch / 7
 			f := fittingOf(t, text, Options{Wanted: wanted})
 			f.MaxBorder = 3 * measure.Inch
+			weighed := weighing(&Report{Options: f.Options, Now: Suggestion{Text: text}})
 			size := f.ownSize() + measure.NM(n%3)*f.Step
 			got := measure.NM(1 << 60)
 			for _, b := range []Borders{AsWritten, Scaled} {
 				for _, c := range f.candidates(size, b) {
-					if want := weighed(&Report{Options: f.Options, Now: Suggestion{Text: text}}, &c.Suggestion); c.cost != want {
+					if want := weighed(&c.Suggestion); c.cost != want {
 						t.Fatalf("%+v is weighed %d, want %d", c, c.cost, want)
 					}
 					if c.warnings == f.fewest() {
