@@ -34,11 +34,20 @@ func (c *cuts) stripsAtOnce(fabric int) string {
 	for _, s := range stripsByWidth(f, (*cutting.Strip).OfYardage) {
 		list = append(list, together(measure.Count(s.count, "strip")+" "+c.length(s.width)))
 	}
+	var onPrint []measure.NM
+	of := map[measure.NM]int{}
 	for i := range f.FromPrint {
 		p := &f.FromPrint[i]
-		for _, l := range likes(p) {
-			list = append(list, together(measure.Count(l.times, "strip")+" "+c.length(l.first.WidthCut))+" lined up on the print")
+		for n := range p.Strips {
+			w := p.Strips[n].WidthCut
+			if of[w] == 0 {
+				onPrint = append(onPrint, w)
+			}
+			of[w] += p.Times
 		}
+	}
+	for _, w := range onPrint {
+		list = append(list, together(measure.Count(of[w], "strip")+" "+c.length(w))+" lined up on the print")
 	}
 	return strings.Join(list, ", ")
 }

@@ -131,7 +131,7 @@ func (f *fitting) with(n *node, i int) *node {
 		m.at, m.begin = p.phase, p.phase
 	}
 	m.end = m.at + p.height
-	m.least = f.least(m) - m.begin
+	m.least = upTo(f.least(m)-m.begin, f.cloth.Along) // it is bought in whole repeats
 	return m
 }
 
