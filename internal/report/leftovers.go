@@ -20,7 +20,10 @@ func Leftovers(p *Plans) document.Document {
 		return document.Document{Title: p.named("what the leftovers make"), Sections: []document.Section{
 			with(section("left-to-sew", "What is left", document.Answer), paragraph("What cannot be cut leaves nothing: the cutting report says what to change first."))}}
 	}
-	d := document.Document{Title: p.named("what the leftovers make"), Sections: []document.Section{leftToSew(made)}}
+	d := document.Document{Title: p.named("what the leftovers make"), Sections: []document.Section{whatIsLeft(made)}}
+	if len(made.Proposals) > 0 {
+		d.Sections = append(d.Sections, whatItMakes(made))
+	}
 	for i := range made.Proposals {
 		d.Sections = append(d.Sections, proposal(made, i))
 	}
@@ -32,8 +35,8 @@ func (p *Plans) Leftovers() *leftovers.Plan {
 	return p.all().leftovers.Get(p.sign, func() *leftovers.Plan { return leftovers.Build(p.sign, p.Top, p.Cuts()) })
 }
 
-// leftToSew is what is left, and all that could be sewn of it.
-func leftToSew(p *leftovers.Plan) document.Section {
+// whatIsLeft is what is left, and whether anything can be sewn of it.
+func whatIsLeft(p *leftovers.Plan) document.Section {
 	s := section("left-to-sew", "What is left", document.Answer)
 	var list []string
 	for i := range p.Stocks {
@@ -45,12 +48,17 @@ func leftToSew(p *leftovers.Plan) document.Section {
 	case len(p.Proposals) == 0:
 		return with(s, para("Leftover: %s. Eight wedges from strips of one width make a ring, a web or a star; there are too few.", measure.List(list)))
 	}
+	return with(s, para("Leftover: %s.", measure.List(list)))
+}
+
+// whatItMakes is all that could be sewn of it.
+func whatItMakes(p *leftovers.Plan) document.Section {
 	t := table(counts(""), words("to sew"), words("finished"), words("blocks"), counts("pieces used"))
 	for i := range p.Proposals {
 		q := &p.Proposals[i]
 		t.Rows = append(t.Rows, row(number(i+1), itemCount(q), p.Units.By(q.Finished.Length, q.Finished.Width), kindCounts(q), number(q.Pieces())))
 	}
-	return with(s, para("Leftover: %s.", measure.List(list)), t)
+	return with(section("what-it-makes", "What it makes", document.Answer), t)
 }
 
 // stockCount is so many pieces of a stock.

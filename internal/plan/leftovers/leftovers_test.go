@@ -216,3 +216,13 @@ func BenchmarkLeftovers(b *testing.B) {
 		})
 	}
 }
+
+// TestWedgesCutAnewAreSeen: a plan that cuts wedges is told from one whose wedges are all on hand.
+func TestWedgesCutAnewAreSeen(t *testing.T) {
+	const text = "strip 4\nfabric a #111\nfabric b #eee\nblock R ring wedges a corners b\ngrid\n  R\non-hand wedges a "
+	for count, want := range map[string]bool{"7\n": false, "8\n": true} {
+		if got := allOnHand(cutting.Build(nil, lay.Top(t, text+count), cutting.Options{})); got != want {
+			t.Errorf("of %s of eight wedges on hand it says %v", strings.TrimSpace(count), got)
+		}
+	}
+}
