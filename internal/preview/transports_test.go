@@ -167,12 +167,12 @@ func reportsAndFiles(t *testing.T, p *tab) {
 	p.press("colour")
 	p.press("report")
 	p.until(reporting)
-	tab := func(n int) { eval[bool](p, fmt.Sprintf(`(document.getElementById('tab-%d').click(), true)`, n)) }
-	tab(1)
+	tab := func(name string) { eval[bool](p, fmt.Sprintf(`([...document.querySelectorAll('#report-tabs button')].find((e) => e.textContent === %q).click(), true)`, name)) }
+	tab("Cutting")
 	p.until(reporting + ` && document.querySelector('#report-rows .has-diagram')`)
 	eval[bool](p, `(document.querySelector('#report-rows .has-diagram').click(), true)`)
 	p.until(`document.querySelector('#diagram-content svg')`)
-	tab(3)
+	tab("Pattern")
 	p.until(`document.querySelector('#report-page:not(.unstyled)')?.contentDocument?.querySelector('h1')?.checkVisibility()`)
 	styled := eval[[]string](p, `(() => { const { contentDocument: d, contentWindow: w } = document.getElementById('report-page'), e = d.querySelector('.swatch');
 		return [w.getComputedStyle(d.querySelector('h1')).fontFamily, String(w.getComputedStyle(e).backgroundColor !== 'rgba(0, 0, 0, 0)'), String([...d.images].every((i) => i.naturalWidth > 0 || i.loading === 'lazy'))]; })()`)
@@ -180,7 +180,7 @@ func reportsAndFiles(t *testing.T, p *tab) {
 		t.Errorf("the printed pattern is shown as %q", styled)
 	}
 	p.picture("pattern-" + t.Name()[strings.LastIndex(t.Name(), "/")+1:])
-	tab(4)
+	tab("Files")
 	p.until(reporting)
 	eval[bool](p, `((made) => { window.handed = new Promise((done) => { URL.createObjectURL = (blob) => { done(blob); return made.call(URL, blob); }; }); return true; })(URL.createObjectURL)`)
 	eval[bool](p, `(document.querySelector('#report-rows a').dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true })), true)`)
