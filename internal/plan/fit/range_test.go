@@ -65,6 +65,7 @@ func TestSizesTried(t *testing.T) {
 		{"side 9\n" + plainRest, Options{}, steps(7*in, 11*in, in/2), 12 * in},
 		{"side 1\n" + plainRest, Options{}, steps(in/2, 3*in, in/2), 12 * in},
 		{"units cm\nstrip 10\n" + ringRest, Options{}, steps(8*cm, 12*cm, cm/2), 30 * cm},
+		{"units cm\nstrip 10.2\n" + ringRest, Options{}, own(102*cm/10, steps(17*cm/2, 12*cm, cm/2)), 30 * cm},
 		{"units cm\nside 20\n" + plainRest, Options{}, steps(16*cm, 24*cm, cm), 30 * cm},
 		{"strip 4\n" + ringRest, Options{Size: "other"}, []measure.NM{4 * in}, 12 * in},
 		{"strip 4\n" + ringRest, Options{Step: in / 2, MaxBorder: 7 * in}, steps(3*in, 5*in, in/2), 7 * in},

@@ -87,6 +87,18 @@ func TestSuggestionsHoldTheLaws(t *testing.T) {
 	}
 }
 
+// TestSwapsAreForTheirGrid: a grid of other blocks is laid without the swaps, whose places are those of the grid as it was.
+func TestSwapsAreForTheirGrid(t *testing.T) {
+	text := "side 3\nfabric a navy\nfabric b white\nscraps s a b by piece\nblock P plain piece s\ngrid\n  P P P P\n  P P P P\nswap row 2 column 4 with row 1 column 1\n"
+	f := fittingOf(t, text, Options{})
+	if got := f.rewritten(f.gridEdits([2]int{5, 2})); strings.Contains(got, "swap") {
+		t.Errorf("the swap stays in\n%s", got)
+	}
+	if got := f.rewritten(f.gridEdits([2]int{4, 2})); got != text {
+		t.Errorf("the same grid is written as\n%s", got)
+	}
+}
+
 // TestAsManyBlocksAsMayBe: a grid of as many blocks as are tried at the most is one of those.
 func TestAsManyBlocksAsMayBe(t *testing.T) {
 	f := fittingOf(t, "side 4\nfabric a navy\nblock P plain piece a\ngrid\n  P\n", Options{Wanted: inches(400, 800)})
