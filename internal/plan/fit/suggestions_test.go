@@ -54,7 +54,10 @@ func TestWarningsOfSuggestions(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d new warnings", told)
+	r, err := Fit(few, Options{Wanted: inches(24, 30), Size: "big"}) // of a size it is the size that is laid
+	if err != nil || len(r.Suggestions) == 0 || r.Suggestions[0].MoreWarnings != 1 {
+		t.Errorf("in a size of 8 by 10 blocks of one fabric: %+v, %v", r, err)
+	}
 	if told == 0 {
 		t.Error("nothing new is warned of")
 	}
