@@ -69,7 +69,7 @@ func (d *Design) In(c *Colorway) *Design {
 		f := &other.Fabrics[i]
 		f.Span = d.Fabrics[i].Span
 		if f.Stripes != nil {
-			f.Stripes = f.Stripes.recoloured(other.Fabrics)
+			f.Stripes = f.Stripes.Recolored(func(of int) palettes.Colour { return other.Fabrics[of].Colour })
 			f.Colour = f.Stripes.Sample().Colour
 		}
 	}

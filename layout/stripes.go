@@ -36,13 +36,13 @@ type Stripe struct {
 	of     int // the fabric whose color it has, -1 for none
 }
 
-// recoloured are stripes in the colors that fabrics have elsewhere.
-func (s *Stripes) recoloured(fabrics []Fabric) *Stripes {
+// Recolored are stripes in the colors that fabrics have elsewhere, by their places in the design.
+func (s *Stripes) Recolored(colour func(fabric int) palettes.Colour) *Stripes {
 	other := *s
 	other.List = slices.Clone(s.List)
 	for i := range other.List {
 		if of := other.List[i].of; of >= 0 {
-			other.List[i].Colour = fabrics[of].Colour
+			other.List[i].Colour = colour(of)
 		}
 	}
 	return &other

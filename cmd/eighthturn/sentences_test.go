@@ -36,6 +36,7 @@ func outspoken() map[string]string {
 		"internal/report/booklet/day.go":       "the class schedule",
 		"internal/report/booklet/booklet.go":   "the file's own properties",
 		"internal/report/booklet/handout.go":   "the file's own properties",
+		"internal/quilt/beyond_photo.go":       "a fault: a motif at the edge of a photo",
 		"internal/quilt/on_hand.go":            "a fault: pieces on hand that nothing takes",
 		"internal/quilt/scrap_places.go":       "parts of faults: why a deal is not better",
 		"svgout/beneath.go":                    "a name in the file",

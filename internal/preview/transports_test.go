@@ -167,7 +167,9 @@ func reportsAndFiles(t *testing.T, p *tab) {
 	p.press("colour")
 	p.press("report")
 	p.until(reporting)
-	tab := func(name string) { eval[bool](p, fmt.Sprintf(`([...document.querySelectorAll('#report-tabs button')].find((e) => e.textContent === %q).click(), true)`, name)) }
+	tab := func(name string) {
+		eval[bool](p, fmt.Sprintf(`([...document.querySelectorAll('#report-tabs button')].find((e) => e.textContent === %q).click(), true)`, name))
+	}
 	tab("Cutting")
 	p.until(reporting + ` && document.querySelector('#report-rows .has-diagram')`)
 	eval[bool](p, `(document.querySelector('#report-rows .has-diagram').click(), true)`)

@@ -23,8 +23,7 @@ type Cloth struct {
 func clothOf(f *layout.Fabric) *Cloth {
 	switch {
 	case f.Stripes != nil:
-		repeat := f.Stripes.Repeat()
-		return &Cloth{Across: repeat, Down: repeat, Repeats: true, Stripes: f.Stripes, PhotoSample: f.Stripes.Sample()}
+		return striped(f.Stripes)
 	case f.Photo != nil:
 		c := &Cloth{PhotoSample: f.Photo.PhotoSample, photo: f.Photo}
 		c.Across, c.Down = f.Photo.Shows()
@@ -37,6 +36,21 @@ func clothOf(f *layout.Fabric) *Cloth {
 		return c
 	}
 	return nil
+}
+
+func striped(s *layout.Stripes) *Cloth {
+	repeat := s.Repeat()
+	return &Cloth{Across: repeat, Down: repeat, Repeats: true, Stripes: s, PhotoSample: s.Sample()}
+}
+
+// RecolorStripes gives stripes the colors that the top's fabrics have, where they have them from those.
+func (t *Top) RecolorStripes() {
+	for i := range t.Fabrics {
+		if f := &t.Fabrics[i]; f.Cloth != nil && f.Cloth.Stripes != nil {
+			f.Cloth = striped(f.Cloth.Stripes.Recolored(func(of int) palettes.Colour { return t.Fabrics[of].Colour }))
+			f.Colour = f.Cloth.Colour
+		}
+	}
 }
 
 // Picture is one repeat as pixels, opaque; nil where there is no photo to show. It is made anew each time.

@@ -240,6 +240,9 @@ func (c *cuts) stripRows(f *cutting.Fabric) []tableRow {
 			if k.Nests {
 				r.lengths[alongCut] = 0
 			}
+			if k.Use == cutting.ForEnd { // no piece yet
+				r.counts[fromEach], r.counts[units] = 0, 0
+			}
 			if j == 0 && s.OnSheet < 0 && s.OnEnd < 0 {
 				r.counts[newStrips] = s.Times
 			}

@@ -139,13 +139,14 @@ func ParseTry(t *quilt.Top, text string) (Try, error) {
 	return Try{}, fmt.Errorf("%q: no fabric of the layout is called %q", text, name)
 }
 
-// Tried is the top with other colours, everything else the same. The top itself stays as it
-// is.
+// Tried is the top with other colours, and the stripes that have theirs from those fabrics; everything else the same. The top itself stays
+// as it is.
 func Tried(t *quilt.Top, tries []Try) *quilt.Top {
 	tried := *t
 	tried.Fabrics = append([]quilt.Fabric(nil), t.Fabrics...)
 	for _, try := range tries {
 		tried.Fabrics[try.Fabric].Colour, tried.Fabrics[try.Fabric].Cloth = try.Colour, nil
 	}
+	tried.RecolorStripes()
 	return &tried
 }
