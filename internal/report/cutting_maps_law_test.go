@@ -29,6 +29,9 @@ func polygonOf(o []measure.Point) geom.Geometry {
 // touching is how much of an inch pieces may share: what a nanometre along their longest side comes to.
 const touching = 1e-5 // square inches
 
+// isUnused says whether a mark is a stripe of cloth on which pieces lie: it stands for no line of the plan and has no edge.
+func isUnused(m *diagram.Mark) bool { return m.Area != nil && m.Lit == nil && m.Area.Edge == diagram.NoStroke }
+
 // badMap says what is wrong with a map.
 func badMap(f *diagram.Figure) error {
 	type placed struct {
@@ -38,7 +41,7 @@ func badMap(f *diagram.Figure) error {
 	cloth := polygonOf([]measure.Point{f.Min, {X: f.Max.X, Y: f.Min.Y}, f.Max, {X: f.Min.X, Y: f.Max.Y}})
 	var list []placed
 	for _, m := range f.Marks {
-		if m.Area == nil || m.Area.Clear {
+		if m.Area == nil || m.Area.Clear || isUnused(&m) {
 			continue
 		}
 		shape := polygonOf(m.Area.Outline)
@@ -97,7 +100,7 @@ func TestMapsCatch(t *testing.T) {
 			areas := 0
 			for i := range m.Figure.Marks {
 				a := m.Figure.Marks[i].Area
-				if a == nil || a.Clear {
+				if a == nil || a.Clear || isUnused(&m.Figure.Marks[i]) {
 					continue
 				}
 				if areas++; areas > 3 {

@@ -190,7 +190,6 @@ const maxRegions = 300
 // region is the end of a strip that is filled with narrower strips so that most of it is used.
 type region struct {
 	*packing
-	now    []pattern
 	best   []pattern
 	used   float64
 	budget int
