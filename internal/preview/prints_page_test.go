@@ -5,6 +5,7 @@ package preview
 import (
 	"strings"
 	"testing"
+	"time"
 )
 
 // laidPrints is how many pixels across the picture of prints has that the page shows, 0 where there is none.
@@ -24,7 +25,7 @@ func TestPageShowsPrints(t *testing.T) {
 	p.load(r.address)
 	laid := func(want string) {
 		t.Helper()
-		for range 400 {
+		for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
 			if eval[bool](p, `(async () => (await `+laidPrints+`) `+want+`)()`) {
 				return
 			}

@@ -42,7 +42,7 @@ func TestStudyViews(t *testing.T) {
 	shows := func(view string) string {
 		switch view {
 		case "squint":
-			return `document.querySelector('image')?.getAttribute('href')?.startsWith('blob:') && document.querySelector('figcaption').innerText.includes('10 ft')`
+			return `document.querySelector('image.squint')?.getAttribute('href')?.startsWith('blob:') && document.querySelector('figcaption').innerText.includes('10 ft')`
 		case "vanishing":
 			return `document.querySelectorAll('.seam-mark').length === 2 && document.querySelector('figcaption').innerText.includes('vanishes, 11 in')`
 		}
@@ -53,7 +53,7 @@ func TestStudyViews(t *testing.T) {
 		p.press(view)
 		p.until(shows(view))
 		p.key("c")
-		p.until(`document.querySelector('g[fill="#c04040"] path') && !document.querySelector('image').hasAttribute('href') && !document.querySelector('.seam-mark')`)
+		p.until(`document.querySelector('g[fill="#c04040"] path') && !document.querySelector('image.squint').hasAttribute('href') && !document.querySelector('.seam-mark')`)
 		p.key(key)
 		p.until(shows(view))
 		p.key("c")
@@ -261,7 +261,7 @@ func staleFrames(t *testing.T, view, spoil string) []string {
 		window.fetch = async (...a) => { const answer = await own(...a); if (!String(a[0]).startsWith('/state')) await new Promise((r) => setTimeout(r, 60 * Math.random())); return answer; };
 		window.stale = [];
 		window.frames0 = 0;
-		const image = document.querySelector('image'), made = new Map();
+		const image = document.querySelector('image.squint'), made = new Map();
 		const look = () => {
 			window.frames0++;
 			const grey = [...document.querySelectorAll('.pane svg g g:nth-of-type(2) > g')].map((g) => g.getAttribute('fill')).join();

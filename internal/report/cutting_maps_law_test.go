@@ -30,7 +30,9 @@ func polygonOf(o []measure.Point) geom.Geometry {
 const touching = 1e-5 // square inches
 
 // isUnused says whether a mark is a stripe of cloth on which pieces lie: it stands for no line of the plan and has no edge.
-func isUnused(m *diagram.Mark) bool { return m.Area != nil && m.Lit == nil && m.Area.Edge == diagram.NoStroke }
+func isUnused(m *diagram.Mark) bool {
+	return m.Area != nil && m.Lit == nil && m.Area.Edge == diagram.NoStroke
+}
 
 // badMap says what is wrong with a map.
 func badMap(f *diagram.Figure) error {

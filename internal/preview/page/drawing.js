@@ -37,9 +37,7 @@ export class Drawing {
     this.ground = element('path', this.painted);
     this.beneath = element('g', this.painted, { class: 'cloth', 'shape-rendering': 'crispEdges' }); // quicker, and covered
     this.faces = element('g', this.painted, { class: 'cloth' });
-    this.prints = element('image', this.camera, { preserveAspectRatio: 'none' });
-    this.squint = element('image', this.camera, { preserveAspectRatio: 'none' });
-    this.laid = element('image', this.camera, { preserveAspectRatio: 'none' });
+    [this.prints, this.squint, this.laid] = ['prints', 'squint', 'laid'].map((name) => element('image', this.camera, { class: name, preserveAspectRatio: 'none' }));
     this.letters = element('g', this.camera, { class: 'letters' });
     // Seams, and what comes and goes, lie in an overlay: the browser paints either without the other.
     this.overlay = element('svg', null, { class: 'overlay', 'aria-hidden': 'true' });
