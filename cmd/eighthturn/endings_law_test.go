@@ -101,7 +101,7 @@ func TestANameMeansItsFormat(t *testing.T) {
 		t.Fatalf("only %d commands write files", len(cmds))
 	}
 	layout := filepath.Join(t.TempDir(), "small.quilt")
-	if err := os.WriteFile(layout, []byte("strip 4\nfabric a #203040\nfabric b #e0d0c0\nstrip-set s a 2 1/4 b rest\nblock W web wedges s kites b\ngrid\n W W\n W W\n"), 0o600); err != nil {
+	if err := os.WriteFile(layout, []byte("strip 4\nfabric a #203040\nfabric b #e0d0c0\nfabric c stripes a 1 b 1/2\nstrip-set s a 2 1/4 b rest\nblock W web wedges s kites b\ngrid\n W W\n W W\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	for _, cmd := range cmds {
@@ -109,8 +109,11 @@ func TestANameMeansItsFormat(t *testing.T) {
 		if args == nil {
 			args = []string{cmd.Name(), layout}
 		}
-		if cmd.Name() == "audition" {
+		switch cmd.Name() {
+		case "audition":
 			args = append(args, "a", "#102030", "#304050")
+		case "motifs":
+			args = append(args, "c", "--count", "2")
 		}
 		for _, name := range namesTried(cmds) {
 			folder := t.TempDir()

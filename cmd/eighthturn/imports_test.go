@@ -41,9 +41,10 @@ func mayImport() map[string][]string {
 		"internal/plan/contrast":     {"internal/blocks", "internal/measure", "internal/quilt", "internal/render/pixels", "internal/stop", "layout", "palettes"},
 		"internal/plan/orders":       {"internal/plan/cutting", "internal/plan/supplies", "internal/quilt", "internal/stop", "layout", "palettes"},
 		"internal/plan/leftovers":    {"internal/blocks", "internal/measure", "internal/plan/cutting", "internal/quilt", "internal/stop", "layout"},
+		"internal/plan/motifs":       {"internal/measure", "internal/quilt", "internal/stop", "layout", "palettes"},
 		"internal/plan/audition":     {"internal/plan/contrast", "internal/quilt", "internal/stop", "layout"},
 		"internal/quilttest/costs":   {"internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/stop", "layout"},
-		"internal/report":            {"internal/blocks", "internal/diagram", "internal/document", "internal/longarm", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/leftovers", "internal/plan/orders", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
+		"internal/report":            {"internal/blocks", "internal/diagram", "internal/document", "internal/longarm", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/leftovers", "internal/plan/motifs", "internal/plan/orders", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
 		"internal/plan/fit":          {"internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
 		"internal/render/pdf":        {"internal/credits", "internal/diagram", "internal/measure", "palettes"},
 		"internal/render/picture":    {"internal/credits", "internal/diagram", "internal/measure", "internal/render/pdf", "internal/render/pixels", "palettes", "svgout"},
@@ -65,7 +66,7 @@ func mayImport() map[string][]string {
 		"internal/quilttest/judged":  {},
 		"internal/quilttest/mutants": {},
 		"internal/quilttest/laws":    {"internal/blocks", "internal/measure", "internal/quilt"},
-		"cmd/eighthturn":             {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/longarm", "internal/lsp", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/leftovers", "internal/plan/orders", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/stop", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
+		"cmd/eighthturn":             {"internal/blocks", "internal/diagram", "internal/document", "internal/files", "internal/longarm", "internal/lsp", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/leftovers", "internal/plan/motifs", "internal/plan/orders", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/preview", "internal/quilt", "internal/render", "internal/render/pdf", "internal/render/picture", "internal/report", "internal/report/booklet", "internal/stop", "internal/templates", "layout", "palettes", "samples/starters", "svgout"},
 	}
 }
 

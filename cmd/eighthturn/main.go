@@ -50,6 +50,7 @@ func makers() []maker {
 		{"check", checkCommand},
 		{"values", valuesCommand},
 		{"audition", auditionCommand},
+		{"motifs", motifsCommand},
 		{"tidy", tidyCommand},
 		{"lsp", lspCommand},
 		{"cuts", cutsCommand},

@@ -17,7 +17,7 @@ import (
 
 // wordless are the packages that hold data alone. The list grows as packages are cleaned.
 func wordless() []string {
-	return []string{"internal/plan/cutting", "internal/plan/sewing", "internal/plan/supplies", "internal/plan/sizes", "internal/plan/summary", "internal/plan/contrast", "internal/plan/fit", "internal/plan/audition", "internal/plan/orders",
+	return []string{"internal/plan/cutting", "internal/plan/sewing", "internal/plan/supplies", "internal/plan/sizes", "internal/plan/summary", "internal/plan/contrast", "internal/plan/fit", "internal/plan/audition", "internal/plan/motifs", "internal/plan/orders",
 		"internal/quilt", "internal/quilt/orient", "internal/quilt/scraps", "internal/report/booklet", "svgout", "internal/document", "internal/render/pixels"}
 }
 

@@ -1,7 +1,6 @@
 package contrast
 
 import (
-	"image"
 	"math"
 
 	"eighthturn/internal/measure"
@@ -54,31 +53,10 @@ func newPrintLight(c *quilt.Cloth) *printLight {
 	step := max(1, (max(b.Dx(), b.Dy())+printSquares-1)/printSquares)
 	p := &printLight{width: (b.Dx() + step - 1) / step, height: (b.Dy() + step - 1) / step}
 	p.across, p.down = float64(b.Dx())/float64(step)/float64(c.Across), float64(b.Dy())/float64(step)/float64(c.Down)
-	p.light = make([]float64, p.width*p.height)
-	var linear [256]float64
-	for i := range linear {
-		linear[i] = palettes.Colour{R: uint8(i)}.Linear().R
-	}
-	for y := range p.height {
-		for x := range p.width {
-			square := image.Rect(x*step, y*step, x*step+step, y*step+step).Add(b.Min).Intersect(b)
-			p.light[y*p.width+x] = meanLight(picture, square, &linear)
-		}
+	for _, mean := range palettes.Squares(picture, step) {
+		p.light = append(p.light, mean.Luminance())
 	}
 	return p
-}
-
-// meanLight is the mean luminance of a part of a picture (sRGB: IEC 61966-2-1).
-func meanLight(picture *image.RGBA, part image.Rectangle, linear *[256]float64) float64 {
-	var sum palettes.Linear
-	for y := part.Min.Y; y < part.Max.Y; y++ {
-		row := picture.Pix[picture.PixOffset(part.Min.X, y):][:4*part.Dx()]
-		for at := 0; at < len(row); at += 4 {
-			sum.R, sum.G, sum.B = sum.R+linear[row[at]], sum.G+linear[row[at+1]], sum.B+linear[row[at+2]]
-		}
-	}
-	n := float64(part.Dx() * part.Dy())
-	return palettes.Linear{R: sum.R / n, G: sum.G / n, B: sum.B / n}.Luminance()
 }
 
 // lookedAcross is how many places are looked at along each side of a triangle.

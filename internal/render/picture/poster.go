@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
 	"image"
 	"math"
@@ -20,6 +21,7 @@ type Poster struct {
 	Width, Height int     // pixels; 0 and 0 for a canvas as high as its pictures need it
 	PerInch       float64 // pixels an inch of paper
 	Margin        float64 // pixels on every side; below 0 for UsualMargin of the shorter side
+	Letters       float64 // how large they are beside the usual ones; 0 for 1
 	Ground        palettes.Colour
 	Title         string
 	Lines         []string // smaller, below the title
@@ -157,7 +159,9 @@ func (a *arranging) set(width, height int) {
 }
 
 // letter is a size of letters in whole pixels, of a part of the unit.
-func (a *arranging) letter(part float64) float64 { return max(leastType, math.Round(part*a.unit)) }
+func (a *arranging) letter(part float64) float64 {
+	return max(leastType, math.Round(part*a.unit*cmp.Or(a.Letters, 1)))
+}
 
 // way is one way to arrange the pictures, and what comes of it.
 type way struct {
