@@ -43,18 +43,18 @@ type Motif struct {
 type Figure uint8
 
 const (
-	Even     Figure = iota // nothing
-	Center                 // the middle
-	Wreath                 // a ring between the middle and the edge
-	Rim                    // the edge
-	Star                   // eight points, one in the middle of each wedge
-	Spokes                 // eight rays along the seams
-	Pinwheel               // one side of each wedge
+	Even      Figure = iota // nothing
+	Center                  // the middle
+	Wreath                  // a ring between the middle and the edge
+	Rim                     // the edge
+	Starburst               // eight points, one in the middle of each wedge
+	Spokes                  // eight rays along the seams
+	Pinwheel                // one side of each wedge
 )
 
 // String is the figure's name for other programs.
 func (f Figure) String() string {
-	return [...]string{"even", "center", "wreath", "rim", "star", "spokes", "pinwheel"}[f]
+	return [...]string{"even", "center", "wreath", "rim", "starburst", "spokes", "pinwheel"}[f]
 }
 
 // MarshalText writes the figure for other programs.

@@ -166,14 +166,14 @@ func (s *shown) figure() (figure Figure, light bool) {
 		{Center, 1, func(ring, _ int) bool { return ring < rings/2 }},
 		{Rim, 1, func(ring, _ int) bool { return ring == rings-1 }},
 		{Wreath, 1, func(ring, _ int) bool { return ring > 0 && ring < rings-1 }},
-		{Star, raysCount, func(_, lane int) bool { return lane > 0 && lane < lanes-1 }},
+		{Starburst, raysCount, func(_, lane int) bool { return lane > 0 && lane < lanes-1 }},
 		{Pinwheel, raysCount, func(_, lane int) bool { return lane < lanes/2 }},
 	} {
 		if step := part(f.in) * f.counts; math.Abs(step) > most {
 			most, figure, light = math.Abs(step), f.figure, step > 0
 		}
 	}
-	if figure == Star && !light {
+	if figure == Starburst && !light {
 		return Spokes, true // the same, seen from the seams
 	}
 	return figure, light
