@@ -27,6 +27,9 @@ const laidOut = `(() => {
 	if (document.documentElement.scrollHeight > innerHeight || document.documentElement.scrollWidth > innerWidth) wrong.push('the page itself scrolls');
 	const middles = bar.map((b) => b.top + b.height / 2);
 	if (Math.max(...middles) - Math.min(...middles) > 2) wrong.push('the bar has a second row');
+	const tabs = [...document.querySelectorAll('#report-tabs button')].filter(shown).map((e) => e.getBoundingClientRect());
+	if (tabs.some((b) => Math.abs(b.top - tabs[0].top) > 2)) wrong.push('the tabs have a second row');
+	for (let i = 1; i < tabs.length; i++) if (tabs[i].left < tabs[i - 1].right - 0.5 || tabs[i].right > innerWidth) wrong.push('a tab lies over the next, or beyond the window');
 	for (const e of document.querySelectorAll('header, nav, main, #fabric-list, aside, nav button, nav a, .zoom button')) {
 		if (!shown(e)) continue;
 		const b = e.getBoundingClientRect();

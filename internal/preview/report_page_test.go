@@ -105,7 +105,7 @@ func TestReportRowsLight(t *testing.T) {
 		eval[bool](p, `(document.querySelectorAll('#report-rows summary').forEach((s) => s.click()), true)`)
 	}
 	fold()
-	for _, want := range []string{"Value study", "Judged from 10 ft away", "Does it read?", "10 webs of harbour", "outline: 100/100", "Munsell", "51.4%", "mist, spray", "slate, moss",
+	for _, want := range []string{"Value", "Judged from 10 ft away", "Does it read?", "10 webs of harbour", "outline: 100/100", "Munsell", "51.4%", "mist, spray", "slate, moss",
 		"row 1: columns 1, 3; row 2: column 4; row 3: columns 1, 3; the border", "where no line needs to show", "How values are judged", "our choice", "published", "derived"} {
 		if got := p.text("#report"); !strings.Contains(got, want) {
 			t.Errorf("the report is told without %q:\n%s", want, got)

@@ -34,7 +34,7 @@ const LightAndDark = "values"
 // Reports are all reports that the page shows in tabs, in their order.
 func Reports() []Report {
 	return []Report{
-		{LightAndDark, "Value study", "value study: do the figures read?", Values, func(p *Plans) any { return p.Values() }},
+		{LightAndDark, "Value", "value study: do the figures read?", Values, func(p *Plans) any { return p.Values() }},
 		{"cuts", "Cutting", "what to cut and what to buy", Cutting, func(p *Plans) any { return p.Cuts() }},
 		{"sew", "Sewing", "how it goes together, step by step", Sewing, func(p *Plans) any { return p.Steps() }},
 		{"leftovers", "Leftovers", "what the leftover wedges make", Leftovers, func(p *Plans) any { return p.Leftovers() }},
