@@ -98,6 +98,22 @@ func tooClose(p *motifs.Plan) string {
 	return ""
 }
 
+// crowded says that a plan keeps places less apart than there is room for: so many circles of that distance across cover a fifth
+// of a print's repeat, and as many lengths half of a stripe's.
+func crowded(p *motifs.Plan) string {
+	n, apart := float64(p.Asked), float64(p.Apart)
+	if p.Striped {
+		if covered := n * apart / float64(p.RepeatAcross); covered < 0.49 || covered > 0.51 {
+			return fmt.Sprintf("stripes are covered by %.2f", covered)
+		}
+		return ""
+	}
+	if covered := n * math.Pi * apart * apart / 4 / (float64(p.RepeatAcross) * float64(p.RepeatDown)); covered < 0.19 || covered > 0.2 {
+		return fmt.Sprintf("the repeat is covered by %.3f", covered)
+	}
+	return ""
+}
+
 // TestPlacesAreApart: as many places as are asked for, no two nearer to each other than the plan says, whole marks of a ruler, within
 // one repeat; a place that is moved next to another is noticed.
 func TestPlacesAreApart(t *testing.T) {
@@ -110,8 +126,14 @@ func TestPlacesAreApart(t *testing.T) {
 			if wrong := tooClose(p); wrong != "" {
 				t.Errorf("%s: %s", name, wrong)
 			}
+			if wrong := crowded(p); wrong != "" {
+				t.Errorf("%s: %s", name, wrong)
+			}
 			mark := top.Units.Usual(measure.Inch/8, 5*measure.Millimetre)
 			for _, m := range p.Motifs {
+				if name == "awning" && m.Down != 0 || name == "deckchair" && m.Across != 0 {
+					t.Errorf("%s: %s says a place along the stripes", name, m.Line)
+				}
 				if m.Across%mark != 0 || m.Down%mark != 0 || m.Across < 0 || m.Down < 0 || m.Across >= p.RepeatAcross || m.Down >= p.RepeatDown {
 					t.Errorf("%s: %s lies at no mark of the repeat", name, m.Line)
 				}
@@ -288,6 +310,36 @@ func TestFirstHasMostContrast(t *testing.T) {
 				t.Errorf("%s: %s has a contrast of %.1f, the first one of %.1f", name, m.Line, m.Contrast, p.Motifs[0].Contrast)
 			}
 		}
+	}
+}
+
+// TestChosenAreUnlike: on a print that shows everything twice in one repeat no two motifs look alike.
+func TestChosenAreUnlike(t *testing.T) {
+	text := "strip 4 1/2\nfabric cloth swatch \"a.png\" across 16 repeat across 16 down 10\n" + sand + fmt.Sprintf(ringOf, "cloth")
+	design, _, _ := layout.ReadWith(text, func(string) (palettes.PhotoSample, error) {
+		once, err := waves()
+		twice, b := once, once.Tile.Bounds()
+		twice.Width, twice.Tile = 2*once.Width, image.NewRGBA(image.Rect(0, 0, 2*b.Dx(), b.Dy()))
+		for y := range b.Dy() {
+			for x := range 2 * b.Dx() {
+				twice.Tile.SetRGBA(x, y, once.Tile.RGBAAt(x%b.Dx(), y))
+			}
+		}
+		twice.Height = twice.Width * 10 / 16
+		return twice, err
+	})
+	p, err := motifs.Build(quilt.Lay(design), 0, motifs.Options{Count: 8})
+	if err != nil {
+		t.Fatal(err)
+	}
+	least := math.Inf(1)
+	for i := range p.Motifs {
+		for j := range i {
+			least = min(least, offPicture(t, p.Motifs[i].Top, p.Motifs[j].Top))
+		}
+	}
+	if t.Logf("the two most alike are off each other by %.1f of 255", least); least < 15 {
+		t.Errorf("two of the motifs are off each other by %.1f of 255 only", least)
 	}
 }
 

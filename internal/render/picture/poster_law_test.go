@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"image"
 	"image/color"
+	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -92,6 +93,7 @@ func inventedPoster(t testing.TB, top *quilt.Top, seed uint64) *Poster {
 	sizes := [][2]int{{1080, 1080}, {1080, 1350}, {2048, 2048}, {1000, 1500}, {1080, 1920}, {2100, 1400}, {4200, 2100}, {0, 0}, {1500, 500}}
 	size := sizes[r.IntN(len(sizes))]
 	p := &Poster{Width: size[0], Height: size[1], PerInch: 300, Margin: -1, Ground: palettes.Colour{R: uint8(r.UintN(256)), G: uint8(r.UintN(256)), B: uint8(r.UintN(256))}}
+	p.Letters = []float64{0, 0.4, 0.82}[seed%3]
 	p.Title = titles[r.IntN(len(titles))]
 	p.Lines = []string{"about 64 1/2 by 80 9/16 in", "Designed by " + titles[r.IntN(len(titles))]}[:r.IntN(3)]
 	color := plainScene(t, top, svgout.Colour, "")
@@ -110,6 +112,30 @@ func inventedPoster(t testing.TB, top *quilt.Top, seed uint64) *Poster {
 		p.Groups = append(p.Groups, g)
 	}
 	return p
+}
+
+// TestLettersAreAsLargeAsSaid: of half the size they are half as large, title, names and all.
+func TestLettersAreAsLargeAsSaid(t *testing.T) {
+	p := &Poster{Width: 2000, Height: 2000, PerInch: 300, Margin: -1, Title: "Webs", Lines: []string{"by hand"}, Groups: []Group{
+		{Parts: []Part{{Scene: plainScene(t, lay.Samples()[0].Top, svgout.Colour, "")}}, Name: "one", Says: []string{"two"}},
+	}}
+	arranged := func(letters float64) *Canvas {
+		p.Letters = letters
+		c, err := p.Arrange()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	whole, half := arranged(0), arranged(0.5)
+	for i := range whole.Words {
+		if a, b := whole.Words[i].Text, half.Words[i].Text; a.Text != b.Text || math.Abs(a.Size/2-b.Size) > 0.5 {
+			t.Errorf("%q is %g pixels high, and of half the size %g", a.Text, a.Size, b.Size)
+		}
+	}
+	if len(whole.Words) != 4 {
+		t.Errorf("%d lines of words", len(whole.Words))
+	}
 }
 
 // TestNothingIsClipped on canvases of all sizes with long titles and names of all letters.
