@@ -119,7 +119,7 @@ func TestInNamed(t *testing.T) {
 }
 
 // widthWritten is a width of fabric in a layout's text.
-var widthWritten = regexp.MustCompile(`(?i)usable-width\s+\d\S*(?:\s+(?:cm|in)\b)?`)
+var widthWritten = regexp.MustCompile(`(?i)usable-width\s+\d\S*(?:\s+(?:cm|mm|m|in|inch|inches|yd)\b)?`)
 
 // TestColorwayIsTheLayoutWrittenOut: a colorway's top is that of the layout whose fabrics are written as the colorway has them.
 func TestColorwayIsTheLayoutWrittenOut(t *testing.T) {
@@ -133,6 +133,10 @@ func TestColorwayIsTheLayoutWrittenOut(t *testing.T) {
 	tried, noticed := 0, 0
 	for i, text := range texts {
 		rng := rand.New(rand.NewPCG(uint64(i), 19))
+		fresh := "usable-width 50"
+		if len(lay(t, text).Dealt) > 0 { // a colorway keeps the layout's deal, which goes by how many wedges a strip gives
+			text, fresh = widthWritten.ReplaceAllString(text, ""), ""
+		}
 		list := fabricsWritten(text)
 		if len(list) < 3 || len(text) > 20_000 {
 			continue
@@ -140,10 +144,6 @@ func TestColorwayIsTheLayoutWrittenOut(t *testing.T) {
 		rng.Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
 		a, b, c := list[0], list[1], list[2]
 		const colour = "#3a5f66"
-		fresh := "usable-width 50"
-		if len(lay(t, text).Dealt) > 0 { // a colorway keeps the layout's deal, which goes by how many wedges a strip gives
-			text, fresh = widthWritten.ReplaceAllString(text, ""), ""
-		}
 		base := strings.TrimRight(text, "\r\n") + "\n"
 		back := b.name + " " + a.name
 		if i%2 == 1 { // a fabric that the quilt does not use takes the place, and none has to go back
