@@ -130,7 +130,8 @@ func bought(plan *cutting.Plan, fabric int) int64 {
 	return -1
 }
 
-// written is a layout with the line of a suggestion in the place of the one that begins as it does, or at its end.
+// written is a layout with the line of a suggestion in the place of the one that begins as it does, or at its end. A byte order mark
+// before the first line is no part of its first word.
 func written(text string, b orders.Better) string {
 	line := b.Lines[len(b.Lines)-1]
 	words := strings.Fields(line)
@@ -138,7 +139,7 @@ func written(text string, b orders.Better) string {
 	if words[0] == "block" {
 		begins = words[:2]
 	}
-	lines := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' })
+	lines := strings.FieldsFunc(strings.TrimPrefix(text, "\ufeff"), func(r rune) bool { return r == '\n' || r == '\r' })
 	for i, l := range lines {
 		if has := strings.Fields(l); len(has) > len(begins) && strings.EqualFold(has[0], begins[0]) && (len(begins) == 1 || has[1] == begins[1]) {
 			lines[i] = line
