@@ -81,7 +81,7 @@ func motifFigure(m *motifs.Motif) (figure, ground string) {
 		tone, other = "light ", " on dark"
 	}
 	switch m.Figure {
-	case motifs.Even, motifs.Pinwheel:
+	case motifs.Even, motifs.Pinwheel, motifs.Mixed:
 		return m.Figure.String(), ""
 	case motifs.Rim:
 		return tone + "edge", other

@@ -58,6 +58,7 @@ func TestFigures(t *testing.T) {
 		"a wreath":       {func(away, _ float64) bool { return away > 0.5 && away < 0.866 }, Wreath, 0.5},
 		"a starburst":    {func(_, aside float64) bool { return math.Abs(aside) < 0.5 }, Starburst, 0.5},
 		"a pinwheel":     {func(_, aside float64) bool { return aside < 0 }, Pinwheel, 0.5},
+		"quarters":       {func(away, aside float64) bool { return (away*away < 0.5) == (aside < 0) }, Mixed, 0.5},
 		"nothing":        {func(_, _ float64) bool { return true }, Even, 0},
 	} {
 		for _, pointing := range []int{0, 45, 135, 300} {
@@ -73,7 +74,7 @@ func TestFigures(t *testing.T) {
 					wanted, lighter = Spokes, true
 				case c.figure == Even:
 					share, lighter = 0, false
-				case c.figure == Pinwheel:
+				case c.figure == Pinwheel || c.figure == Mixed:
 					lighter = light // which side is lighter nobody sees
 				}
 				if figure != wanted || light != lighter {

@@ -43,18 +43,19 @@ type Motif struct {
 type Figure uint8
 
 const (
-	Even      Figure = iota // nothing
+	Even      Figure = iota // nothing, all being alike
 	Center                  // the middle
 	Wreath                  // a ring between the middle and the edge
 	Rim                     // the edge
 	Starburst               // eight points, one in the middle of each wedge
 	Spokes                  // eight rays along the seams
 	Pinwheel                // one side of each wedge
+	Mixed                   // no one thing, with contrast
 )
 
 // String is the figure's name for other programs.
 func (f Figure) String() string {
-	return [...]string{"even", "center", "wreath", "rim", "starburst", "spokes", "pinwheel"}[f]
+	return [...]string{"even", "center", "wreath", "rim", "starburst", "spokes", "pinwheel", "mixed"}[f]
 }
 
 // MarshalText writes the figure for other programs.

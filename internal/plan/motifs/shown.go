@@ -176,6 +176,9 @@ func (s *shown) figure() (figure Figure, light bool) {
 	if figure == Starburst && !light {
 		return Spokes, true // the same, seen from the seams
 	}
+	if figure == Even && s.contrast > leastStep {
+		figure = Mixed
+	}
 	return figure, light
 }
 
