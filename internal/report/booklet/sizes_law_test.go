@@ -26,6 +26,8 @@ const (
 	oneNumber  = `(?:[0-9]+(?:,[0-9]{3})*(?: [0-9]+/[0-9]+|\.[0-9]+|/[0-9]+)?)`
 	numberList = oneNumber + `(?:(?:, ` + oneNumber + `)*,? and ` + oneNumber + `|(?:, ` + oneNumber + `)+)?`
 	anyNumber  = `(Figure [0-9]+|` + numberList + `|–)`
+	// beforeNumber is the sign before a number that does not end a name, as that of W3.
+	beforeNumber = `(^|[^\pL\pN_.,/#-])`
 )
 
 // alternatives are numbers of so many sizes behind one another.
@@ -42,7 +44,7 @@ func alternatives(sizes int) []*regexp.Regexp {
 		if sizes == 2 {
 			rest = list
 		}
-		found = append(found, regexp.MustCompile(map[bool]string{true: list, false: c.number}[sizes == 2 || c.between == "; "]+` (?:\(`+rest+`\)|\[`+rest+`\])`))
+		found = append(found, regexp.MustCompile(beforeNumber+map[bool]string{true: list, false: c.number}[sizes == 2 || c.between == "; "]+` (?:\(`+rest+`\)|\[`+rest+`\])`))
 	}
 	knownAlternatives.of[sizes] = found
 	return found
@@ -62,15 +64,16 @@ func inPlace(text string, place, sizes int) string {
 	for _, re := range alternatives(sizes) {
 		text = re.ReplaceAllStringFunc(text, func(found string) string {
 			var parts []string
-			for _, part := range re.FindStringSubmatch(found)[1:] {
+			matched := re.FindStringSubmatch(found)
+			for _, part := range matched[2:] {
 				if part != "" {
 					parts = append(parts, part)
 				}
 			}
 			if strings.HasPrefix(parts[0], "Figure") {
-				return "Figure 1"
+				return matched[1] + "Figure 1"
 			}
-			return parts[place]
+			return matched[1] + parts[place]
 		})
 	}
 	return text
@@ -174,6 +177,7 @@ func (s *sizeReader) blocks(list []document.Block, framed bool) {
 					own := &sizeReader{names: namesOf(text), name: s.name}
 					if place >= 0 {
 						own.say(it.Text.String())
+						own.blocks(it.Blocks, false)
 						r.lines = append(r.lines, own.lines...)
 					}
 				}
@@ -190,6 +194,7 @@ func (s *sizeReader) blocks(list []document.Block, framed bool) {
 						for _, it := range v.Items {
 							if place >= 0 {
 								own.say(it.Text.String())
+								own.blocks(it.Blocks, false)
 							}
 						}
 						r.lines = append(r.lines, own.lines...)
@@ -258,11 +263,11 @@ func (s *sizeReader) table(t document.Table) {
 		}
 		for i, c := range r.Cells {
 			text := c.Text.String()
-			if whole := len(r.Cells) == len(t.Columns); whole && columns[i] != "" {
-				if columns[i] != s.name {
+			if len(r.Cells) == len(t.Columns) && (columns[i] != "" || t.Columns[i].BySize) {
+				if columns[i] != "" && columns[i] != s.name {
 					continue
 				}
-				ours = ours && text != "none"
+				ours = ours && text != "none" // of a fabric that nothing is bought of, and of one that the size does not have
 			}
 			cells = append(cells, own.cell(text))
 			if i == 0 && s.names != nil {
