@@ -2,6 +2,7 @@ package svgout
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"testing"
 
@@ -73,7 +74,8 @@ func toward(face int, p measure.Point, x, y, part float64) place {
 	return place{face, float64(p.X)*(1-part) + x*nm*part, float64(p.Y)*(1-part) + y*nm*part}
 }
 
-// besideSeams are places a hundredth of the way from the middle of each seam of two fabrics to the middles of its faces.
+// besideSeams are places a hundredth of the way from the middle of each seam of two fabrics to the middles of its faces, or nearer where the
+// seam is short: what goes on under it goes as far as it is long.
 func besideSeams(top *quilt.Top) (list [][2]place) {
 	for _, s := range slices.Concat(top.Seams, top.StripSeams) {
 		if top.Faces[s.A].Fabric == top.Faces[s.B].Fabric {
@@ -83,7 +85,9 @@ func besideSeams(top *quilt.Top) (list [][2]place) {
 		var pair [2]place
 		for i, face := range [2]int32{s.A, s.B} {
 			x, y := mean(top.Faces[face].Outline)
-			pair[i] = toward(int(face), middle, x, y, 0.01)
+			far := math.Hypot(x-userUnits(middle.X), y-userUnits(middle.Y))
+			long := math.Hypot(userUnits(s.To.X-s.From.X), userUnits(s.To.Y-s.From.Y))
+			pair[i] = toward(int(face), middle, x, y, min(0.01, long/10/far))
 		}
 		list = append(list, pair)
 	}
