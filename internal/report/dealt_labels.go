@@ -2,6 +2,8 @@ package report
 
 import (
 	"fmt"
+	"strings"
+	"unicode/utf8"
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
@@ -18,7 +20,8 @@ const (
 	labelTitle  = 13.0 // points
 	labelText   = 8.5
 
-	mostLabelWebs = 8 // webs that a label names
+	mostLabelWebs = 8  // webs that a label names
+	labelLetters  = 34 // of a line of words: as many as large print has room for
 )
 
 // UseLabels is what is done with the labels of sets.
@@ -49,9 +52,13 @@ func (c *cuts) setLabel(set *cutting.DealtSet) *diagram.Figure {
 	if more := len(webs) - mostLabelWebs; more > 0 {
 		webs = append(webs[:mostLabelWebs:mostLabelWebs], fmt.Sprintf("and %d more", more))
 	}
+	lines := 0
+	for i := range webs {
+		lines += len(labelLines(webs[i]))
+	}
 	f := &diagram.Figure{
 		Description: c.labelInWords(set), NoLegend: true,
-		Max: measure.Point{X: labelWide, Y: 2*labelMargin + labelLine*measure.NM(len(set.Fabrics)+len(webs)+1) + labelMargin},
+		Max: measure.Point{X: labelWide, Y: 2*labelMargin + labelLine*measure.NM(len(set.Fabrics)+lines+1) + labelMargin},
 	}
 	at := measure.Point{X: labelMargin, Y: labelMargin + labelLine/2}
 	f.Marks = append(f.Marks,
@@ -66,8 +73,10 @@ func (c *cuts) setLabel(set *cutting.DealtSet) *diagram.Figure {
 	}
 	at.Y += labelMargin / 2
 	for _, text := range webs {
-		f.Marks = append(f.Marks, labelWords(text, at, labelText))
-		at.Y += labelLine
+		for n, line := range labelLines(text) {
+			f.Marks = append(f.Marks, labelWords(line, measure.Point{X: at.X + measure.NM(min(n, 1))*labelMargin, Y: at.Y}, labelText))
+			at.Y += labelLine
+		}
 	}
 	return f
 }
@@ -75,6 +84,18 @@ func (c *cuts) setLabel(set *cutting.DealtSet) *diagram.Figure {
 // labelInWords is a label for those who cannot see it.
 func (c *cuts) labelInWords(set *cutting.DealtSet) string {
 	return "label of " + c.setName(set.Set, false) + ": " + c.fabricNames(set.Fabrics)
+}
+
+// labelLines are the lines of a text on a label.
+func labelLines(text string) (lines []string) {
+	for _, word := range strings.Fields(text) {
+		if last := len(lines) - 1; last >= 0 && utf8.RuneCountInString(lines[last]+" "+word) <= labelLetters {
+			lines[last] += " " + word
+			continue
+		}
+		lines = append(lines, word)
+	}
+	return lines
 }
 
 // labelWords are words that begin at a place and end within the label.

@@ -326,6 +326,20 @@ func (d *sketch) numberOutside(number int, a, b measure.Vec) {
 	d.words(fmt.Sprint(number), at, label{dimPoints, diagram.Middle, 0})
 }
 
+// borderArrow is half the length of the pressing arrows of a border.
+func (s *sewer) borderArrow(number int) float64 {
+	width := float64(s.top.Field.Width())
+	return max(min(0.4*float64(s.top.CutFacts.Borders[number-1].Width), width/20), width/40)
+}
+
+// nameField names what the borders go round, where the arrows of the first border leave room for it.
+func (s *sewer) nameField(d *sketch) {
+	field := s.top.Field
+	d.words(measure.Plural((Grid{s.top, s.Plan}).Noun()), vecOf(field.Min).Plus(vecOf(field.Max)).Times(0.5), label{captionPoints, diagram.Middle, 0})
+	words := d.Marks[len(d.Marks)-1].Words
+	words.Optional, words.Across = true, max(1, field.Height()-measure.NM(2*s.borderArrow(1)))
+}
+
 // drawBorders is the borders round the field, numbered in the order in which their strips
 // are sewn on.
 func (s *sewer) drawBorders() *diagram.Figure {
@@ -336,23 +350,20 @@ func (s *sewer) drawBorders() *diagram.Figure {
 	f := &diagram.Figure{Title: SewingPictureTitle + title, Description: "The borders around the quilt center. Sew the strips on in the order numbered; arrows show the pressing direction."}
 	d := &sketch{Figure: f, plan: s.Plan, top: s.top, place: same}
 	d.area(rectOf(s.top.Field), white(), false, diagram.Thin)
-	d.words(measure.Plural((Grid{s.top, s.Plan}).Noun()), vecOf(s.top.Field.Min).Plus(vecOf(s.top.Field.Max)).Times(0.5), label{captionPoints, diagram.Middle, 0})
+	s.nameField(d)
 	number := 0
 	for i := range s.Assembly.Parts {
 		if part := &s.Assembly.Parts[i]; part.Border >= 0 {
 			d.patch(part.First)
 		}
 	}
-	width := vecOf(s.top.Field.Max).X - vecOf(s.top.Field.Min).X
 	for _, stage := range s.Assembly.Stages {
 		if stage.Sort != sewing.BorderStage {
 			continue
 		}
-		strip := float64(s.top.CutFacts.Borders[stage.Number-1].Width)
-		half := 0.4 * strip
 		drift := 0.05 * float64((stage.Number-1)%3+1) // of the strip's length: no arrow meets that of the next border
 		for i := stage.First; i < stage.First+stage.Count; i++ {
-			d.pressed(i, 0.5+drift, max(min(half, width/20), width/40))
+			d.pressed(i, 0.5+drift, s.borderArrow(stage.Number))
 		}
 		for _, n := range s.BorderStrips(&stage) {
 			number++
