@@ -15,7 +15,7 @@ import (
 const (
 	labelWide   = 31 * measure.Inch / 10
 	labelMargin = measure.Inch / 8
-	labelLine   = measure.Inch / 6 // from one line of words to the next
+	labelLine   = measure.Inch / 5 // from one line of words to the next
 	labelSwatch = 2 * measure.Inch / 5
 	labelTitle  = 13.0 // points
 	labelText   = 8.5
