@@ -34,7 +34,7 @@ func TestColorwaysOnThePage(t *testing.T) {
 	p.until(`[...document.querySelectorAll('#fabrics .swatch')].some((s) => s.style.getPropertyValue('--fabric') === '#334455')`)
 	p.until(reporting + ` && [...document.querySelectorAll('#report-rows .swatch')].some((s) => s.style.getPropertyValue('--fabric') === '#334455')`)
 	p.picture("colorway-dusk")
-	for _, tab := range []string{"3", "4"} { // the pattern and the files
+	for _, tab := range []string{"4", "5"} { // the pattern and the files
 		eval[bool](p, `(document.getElementById('tab-`+tab+`').click(), true)`)
 	}
 	p.until(reporting + ` && document.querySelector('#report-rows a.file')?.getAttribute('href') === 'save/picture.svg?colorway=dusk'`)

@@ -199,7 +199,7 @@ func TestPatternBeside(t *testing.T) {
 	if n := eval[int](p, `performance.getEntriesByType('resource').filter((e) => e.name.includes('pattern')).length`); n != 0 {
 		t.Error("the pattern was asked for before anybody wanted it")
 	}
-	p.do(chromedp.Click(chromedp.CSS("#tab-3")))
+	p.do(chromedp.Click(chromedp.CSS("#tab-4")))
 	p.until(framed(`.body?.innerText.includes('Seafarers')`) + ` && !document.querySelector('#report.stale')`)
 	p.picture("pattern")
 	p.dark(true)
@@ -229,7 +229,7 @@ func TestSavingFiles(t *testing.T) {
 	r, p := start(t, seafarers, Options{}), newTab(t)
 	p.load(r.address)
 	p.watching()
-	p.turnTo(4, "cutting table")
+	p.turnTo(5, "cutting table")
 	eval[bool](p, `(() => {
 		window.saved = [];
 		HTMLAnchorElement.prototype.click = function () { window.saved.push(this.download); };
@@ -255,9 +255,9 @@ func TestPanelFits(t *testing.T) {
 	for _, size := range [][2]int64{{1400, 900}, {1000, 700}, {390, 844}} {
 		p.do(chromedp.EmulateViewport(size[0], size[1]))
 		p.load(r.address)
-		for n, holds := range []string{"Does it read", "To buy", "Joining the blocks", "", "To save"} {
-			if n == 3 {
-				p.do(chromedp.Click(chromedp.CSS("#tab-3")))
+		for n, holds := range []string{"Does it read", "To buy", "Joining the blocks", "left", "", "To save"} {
+			if n == 4 {
+				p.do(chromedp.Click(chromedp.CSS("#tab-4")))
 				p.until(`document.getElementById('report-page')?.hidden === false`)
 			} else {
 				p.turnTo(n, holds)

@@ -22,7 +22,7 @@ func TestSizesOnThePage(t *testing.T) {
 	p.key("z")
 	p.until(name + ` === 'queen' && ` + facts + `.includes('8 × 9 blocks') && location.hash.includes('size=queen') && document.getElementById('title').textContent === 'Seafarers'`)
 	p.until(reporting)
-	eval[bool](p, `(document.getElementById('tab-4').click(), true)`)
+	eval[bool](p, `(document.getElementById('tab-5').click(), true)`)
 	p.until(reporting + ` && document.querySelector('#report-rows a.file')?.getAttribute('href') === 'save/picture.svg?size=queen' && document.querySelector('#report-rows a.file').download === 'quilt-queen.svg'`)
 	p.key("o")
 	p.until(`document.querySelector('#report-rows a.file')?.download === 'quilt-queen-dusk.svg' && document.querySelector('#report-rows a.file').getAttribute('href') === 'save/picture.svg?size=queen&colorway=dusk'`)
