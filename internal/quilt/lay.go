@@ -258,14 +258,12 @@ func (l *builder) roleOf(cell int, p *pieceTemplate) int {
 
 // roleFacing is the role that gives a piece of a cell its fabric, by the sides of the quilt that it faces.
 func (l *builder) roleFacing(cell, role int, facing func(outside blocks.Sides) blocks.Sides) int {
-	b := &l.design.Blocks[l.design.Cells[cell].Block]
-	given := func(i int) bool { return len(b.Fills[i]) > 0 }
-	for i := range b.Kind.Roles {
-		if b.Kind.Roles[i].TakesPlaceOf(role) && given(i) {
-			return b.Kind.RoleFacing(role, facing(l.outsideOf(cell)), given)
-		}
+	outside := l.outsideOf(cell)
+	if outside == 0 { // as most cells of a large quilt
+		return role
 	}
-	return role
+	b := &l.design.Blocks[l.design.Cells[cell].Block]
+	return b.Kind.RoleFacing(role, facing(outside), func(i int) bool { return len(b.Fills[i]) > 0 })
 }
 
 // outsideOf are the sides of a cell beyond which the quilt has nothing.
