@@ -46,9 +46,12 @@ func TestQuickPixels(t *testing.T) {
 			const want = await pixelsOf(drawing, width, height);
 			quick.takes = () => true;
 			quick.fit(width / devicePixelRatio, height / devicePixelRatio);
-			if (spoiled) model.fabrics[0] = { ...model.fabrics[0], colour: '#000000', grey: '#000000' };
-			quick.take({});
-			quick.paint();
+			const own = model.fabrics[0];
+			for (const colour of ['#101418', '#f0e8d0', '#884422', own.colour]) { // each as a change of what was painted before
+				model.fabrics[0] = colour === own.colour && !spoiled ? own : { ...own, colour, grey: colour };
+				if (colour !== own.colour || !spoiled) { quick.take({}); quick.paint(); }
+			}
+			const changed = quick.painted.changes;
 			const got = quick.context.getImageData(0, 0, width, height).data;
 			let sum = 0, far = 0;
 			for (let i = 0; i < want.length; i++) {
@@ -60,12 +63,13 @@ func TestQuickPixels(t *testing.T) {
 			quick.settle();
 			const again = await pixelsOf(drawing, width, height), same = spoiled || again.every((v, i) => v === want[i]) && quick.canvas.hidden;
 			quick.canvas.remove();
-			return { mean: sum / want.length, far: far / want.length, shown, same };
+			return { changed, mean: sum / want.length, far: far / want.length, shown, same };
 		};
 		return true;
 	})()`)
 	type result struct {
 		Mean, Far   float64
+		Changed     int
 		Shown, Same bool
 	}
 	compared := func(call string) result { return eval[result](p, call) }
@@ -84,7 +88,7 @@ func TestQuickPixels(t *testing.T) {
 		for _, call := range []string{
 			`compared('colour', 640, 400, 12.3, 7.7, 0.9)`, `compared('value', 320, 200, -41.6, -100.2, 2.3)`, `compared('colour', 300, 300, 200, -40, 0.7)`,
 		} {
-			if r := compared(call); r.Mean > 0.8 || r.Far > 0.006 || !r.Shown || !r.Same {
+			if r := compared(call); r.Mean > 0.8 || r.Far > 0.006 || !r.Shown || !r.Same || r.Changed != 3 {
 				t.Errorf("layout %d, %s: %+v\n%s", i, call, r, text)
 			}
 		}
@@ -92,7 +96,7 @@ func TestQuickPixels(t *testing.T) {
 	if shown < 8 {
 		t.Errorf("only %d layouts were compared", shown)
 	}
-	if r := compared(`compared('colour', 640, 400, 12.3, 7.7, 0.9, true)`); r.Mean < 2 {
+	if r := compared(`compared('colour', 640, 400, 12.3, 7.7, 0.9, true)`); r.Mean < 1 {
 		t.Errorf("another color goes unnoticed: %+v", r)
 	}
 }

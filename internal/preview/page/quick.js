@@ -6,6 +6,9 @@ import { Raster, edgesOf } from './raster.js';
 const manyFaces = 3000; // in sight, from which on this is quicker
 const manyPixels = 3_000_000; // beyond which it is not
 const rest = 80; // ms
+const mostChanges = 12; // of colors, each rounded, before all is painted again
+
+const none = [0, 0, 0];
 
 export class Quick {
   // drawUp draws up what changed.
@@ -17,6 +20,7 @@ export class Quick {
     this.canvas.setAttribute('aria-hidden', 'true');
     this.raster = null;
     this.waiting = null; // what changed since the drawing was drawn up
+    this.painted = null; // what the pixels show, null for nothing: { place, colors, changes }
     this.timer = 0;
     this.frame = 0;
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => { this.raster = null; }); // another wall
@@ -48,6 +52,7 @@ export class Quick {
   // take paints a change, and keeps it to be drawn up later; false where it is not one to be painted here. A few blocks are drawn up as
   // quickly.
   take({ anew = false, regions = [], colours = [] }, few = false) {
+    if (anew || [...regions].length) this.painted = null;
     if (few && !this.waiting || !this.takes()) {
       this.settle();
       return false;
@@ -71,12 +76,16 @@ export class Quick {
     const { raster, ratio, drawing: { model } } = this, s = this.scale * ratio, x = this.x * ratio, y = this.y * ratio;
     const left = Math.max(0, Math.floor(x)), right = Math.min(raster.width, Math.ceil(x + model.quilt.width * s) + 1);
     const top = Math.max(0, Math.floor(y)), bottom = Math.min(raster.height, Math.ceil(y + model.quilt.height * s) + 1);
-    if (this.place !== `${left} ${top} ${right} ${bottom}`) {
+    const place = [s, x, y].join(), colors = this.drawing.colours().map(channelsOf), now = this.painted;
+    const onlyColors = now?.place === place && now.colors.length === colors.length && now.changes < mostChanges;
+    if (this.box !== `${left} ${top} ${right} ${bottom}`) {
       this.context.putImageData(raster.blank(), 0, 0);
-      this.place = `${left} ${top} ${right} ${bottom}`;
+      this.box = `${left} ${top} ${right} ${bottom}`;
     }
-    this.add(s, x, y);
-    this.context.putImageData(raster.finish(left, top, right, bottom), 0, 0, left, top, right - left, bottom - top);
+    this.add(s, x, y, onlyColors ? differences(colors, now.colors) : colors, onlyColors ? none : raster.wall);
+    const image = onlyColors ? raster.change(left, top, right, bottom) : raster.finish(left, top, right, bottom);
+    this.context.putImageData(image, 0, 0, left, top, right - left, bottom - top);
+    this.painted = { place, colors, changes: onlyColors ? now.changes + 1 : 0 };
     this.canvas.hidden = false;
   }
 
@@ -88,19 +97,20 @@ export class Quick {
     Object.assign(canvas, { width, height });
     Object.assign(canvas.style, { width: `${width / ratio}px`, height: `${height / ratio}px` });
     this.context = canvas.getContext('2d', { alpha: false, willReadFrequently: true });
-    this.place = '';
+    this.painted = null;
+    this.box = '';
   }
 
   // add adds the edges of all that is in sight.
-  add(s, x, y) {
-    const { raster, drawing: { model } } = this, colors = this.drawing.colours().map(channelsOf);
-    const edges = model.looks.map(() => null), edgesFor = (number) => edges[number] ??= edgesOf(model.looks[number], colors, raster.wall, s);
+  add(s, x, y, colors, wall) {
+    const { raster, drawing: { model } } = this;
+    const edges = model.looks.map(() => null), edgesFor = (number) => edges[number] ??= edgesOf(model.looks[number], colors, wall, s);
     const { columns, side } = model.quilt, seen = (at, room) => at < room && at + side * s > 0;
     model.cells.forEach((look, i) => {
       const left = x + model.grid.x[i % columns] * s, top = y + model.grid.y[Math.floor(i / columns)] * s;
       if (look >= 0 && left < raster.width && seen(top, raster.height)) raster.add(edgesFor(look), left, top);
     });
-    for (const item of model.looseItems()) raster.add(edgesOf(item.look, colors, raster.wall, s), x + item.x * s, y + item.y * s);
+    for (const item of model.looseItems()) raster.add(edgesOf(item.look, colors, wall, s), x + item.x * s, y + item.y * s);
   }
 
   // settle has drawn up what waits, in whose place the pixels stood.
@@ -125,3 +135,6 @@ export class Quick {
 
 // channelsOf are a color's red, green and blue.
 function channelsOf(color) { return [1, 3, 5].map((i) => parseInt(color.slice(i, i + 2), 16)); }
+
+// differences are by what colors differ from others.
+function differences(colors, from) { return colors.map((color, i) => color.some((v, c) => v !== from[i][c]) ? color.map((v, c) => v - from[i][c]) : none); }

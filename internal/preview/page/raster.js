@@ -73,7 +73,26 @@ export class Raster {
     }
     return this.image;
   }
+
+  // change makes of pixels in a part of the picture others that differ by what was added, and forgets that. It is as exact as whole numbers are.
+  change(left, top, right, bottom) {
+    const { width, stride, sums, pixels } = this;
+    for (let y = top; y < bottom; y++) {
+      let red = 0, green = 0, blue = 0;
+      const first = y * stride + channels * left, end = y * width + right;
+      for (let o = y * width + left, i = first; o < end; o++, i += channels) {
+        red += sums[i]; green += sums[i + 1]; blue += sums[i + 2];
+        if (Math.abs(red) + Math.abs(green) + Math.abs(blue) < 0.05) continue; // but for what adding up leaves
+        const p = pixels[o];
+        pixels[o] = packed(clamped((p & 255) + red), clamped((p >> 8 & 255) + green), clamped((p >> 16 & 255) + blue));
+      }
+      sums.fill(0, first, first + channels * (right - left + 2));
+    }
+    return this.image;
+  }
 }
+
+function clamped(v) { return v < 0 ? 0 : v > 255 ? 255 : v + 0.5; }
 
 function packed(red, green, blue) { return 0xff000000 | blue << 16 | green << 8 | red; }
 
