@@ -185,6 +185,7 @@ func TestSiteLinks(t *testing.T) {
 	guest := newTab(t)
 	guest.do(chromedp.Navigate(link[0]))
 	guest.arrive()
+	guest.until(`document.getElementById('title').textContent !== 'quilt.quilt'`) // its picture is there
 	if at := eval[string](guest, `location.search + location.hash`); at != "?quilt.quilt#view=value" || guest.text("#title") != "Starfish at low water" {
 		t.Errorf("the guest is at %q, and sees %q", at, guest.text("#title"))
 	}
