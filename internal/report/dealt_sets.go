@@ -29,7 +29,7 @@ func (c *cuts) dealing(d *cutting.Dealing) []string {
 	if text := c.restacked(d); text != "" {
 		list = append(list, text)
 	}
-	return append(list, "Sew the top strips of all stacks together for the first set, the next ones for the second, and so on. Pin its label to each set, and to the wedges that you cut from it.")
+	return append(list, "Sew the top strips of all stacks together for the first set, the next ones for the second, and so on. Pin a label with its name to each set, and to the wedges that you cut from it.")
 }
 
 // restacked says how one stack is made from another, where that is by moving strips from its top to its bottom.
