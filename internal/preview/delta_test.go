@@ -36,11 +36,7 @@ func randomQuilt(r *rand.Rand, blocks []byte) string {
 // TestWhatIsSentAddsUp: a page that is sent only what it lacks, save after save, holds what a
 // page does that is sent everything. Some saves are missed on the way.
 func TestWhatIsSentAddsUp(t *testing.T) {
-	s := newState("an-instance", "a.quilt", "l")
-	address, _ := serving(t, siteShowing(s))
-	p := newTab(t)
-	p.do(navigate(address))
-	p.until(`document.readyState === 'complete'`)
+	s, p := pageOfState(t)
 	eval[bool](p, `(async () => {
 		const { Model } = await import('/model.js');
 		window.kept = new Model();
@@ -103,6 +99,16 @@ func TestWhatIsSentAddsUp(t *testing.T) {
 	}))`) {
 		t.Error("a changed cell goes unnoticed")
 	}
+}
+
+// pageOfState is a page of a site whose state a test publishes.
+func pageOfState(t *testing.T) (*state, *tab) {
+	s := newState("an-instance", "a.quilt", "l")
+	address, _ := serving(t, siteShowing(s))
+	p := newTab(t)
+	p.do(navigate(address))
+	p.until(`document.readyState === 'complete'`)
+	return s, p
 }
 
 // siteShowing is a site that shows a state.

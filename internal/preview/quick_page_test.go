@@ -14,11 +14,7 @@ import (
 // place in the window, its view and its colors. The measure is the mean difference of a channel, of 255, and how many pixels differ by more
 // than an eighth of black to white.
 func TestQuickPixels(t *testing.T) {
-	s := newState("an-instance", "a.quilt", "l")
-	address, _ := serving(t, siteShowing(s))
-	p := newTab(t)
-	p.do(navigate(address))
-	p.until(`document.readyState === 'complete'`)
+	s, p := pageOfState(t)
 	eval[bool](p, `(async () => {
 		const { Model } = await import('/model.js'), { Drawing } = await import('/drawing.js');
 		const pixelsOf = async (drawing, width, height) => {
