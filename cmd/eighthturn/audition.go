@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -21,11 +20,9 @@ import (
 // auditionOptions is what `audition` was asked for.
 type auditionOptions struct {
 	reportForms
-	output        string
-	force, sorted bool
-	printing      printing
-	canvas        canvasValue
-	in            variantOption
+	sheetOptions
+	sorted bool
+	in     variantOption
 }
 
 // sortOption puts those that read better first.
@@ -56,11 +53,8 @@ func auditionCommand(c *console) *cobra.Command {
 		RunE: func(cmd *cobra.Command, args []string) error { return auditions(c, cmd, o, args) },
 	}
 	f := cmd.Flags()
-	auditionNames().flag(cmd, &o.output, "draw them, under this `NAME`")
+	o.sheetFlags(cmd, auditionNames(), "quilts", "as high as need be if omitted")
 	f.BoolVar(&o.sorted, sortOption, false, "put those that read better first; without it, in the order given")
-	f.Var(&o.canvas, canvasOption, "the drawing's `SIZE` in pixels: "+canvasSizes()+", or a width and a height like 1000x1500; as high as need be if omitted")
-	f.Var(&o.printing.background, backgroundOption, "the `COLOR` of the drawing around the quilts; white if omitted")
-	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not draw")
 	o.in.flags(cmd)
 	o.flags(cmd)
 	return cmd
@@ -78,14 +72,8 @@ func auditions(c *console, cmd *cobra.Command, o *auditionOptions, args []string
 	if len(alternatives) > 1 && strings.EqualFold(alternatives[0], "of") {
 		of, alternatives = alternatives[1], alternatives[2:]
 	}
-	if err := cmp.Or(auditionNames().check(cmd, o.output), o.oneForm(cmd)); err != nil {
+	if err := o.checkSheet(cmd, auditionNames(), &o.reportForms); err != nil {
 		return err
-	}
-	if o.printing.background.none {
-		return misuse(cmd.CommandPath(), "a canvas has a color everywhere, and no use for --"+backgroundOption+" none", "leave it out, or name a color")
-	}
-	if o.output == stdio && len(o.names()) > 0 {
-		return misuse(cmd.CommandPath(), "standard output takes one thing at a time, a drawing or "+o.names()[0], "name the drawing's file, or leave out "+o.names()[0])
 	}
 	s, top, err := o.in.top(c, cmd, args[0], false, "nothing is tried")
 	if err != nil {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -21,12 +20,9 @@ import (
 // motifsOptions is what `motifs` was asked for.
 type motifsOptions struct {
 	reportForms
-	output   string
-	force    bool
-	count    numberOption
-	printing printing
-	canvas   canvasValue
-	in       variantOption
+	sheetOptions
+	count numberOption
+	in    variantOption
 }
 
 // countName says how many centers.
@@ -54,11 +50,8 @@ func motifsCommand(c *console) *cobra.Command {
 		RunE: func(cmd *cobra.Command, args []string) error { return motifsOf(c, cmd, o, args[0], args[1]) },
 	}
 	f := cmd.Flags()
-	motifsNames().flag(cmd, &o.output, "draw them, under this `NAME`")
+	o.sheetFlags(cmd, motifsNames(), "centers", "a page for twelve centers if omitted, larger for more")
 	f.Var(&o.count, countName, fmt.Sprintf("choose this `NUMBER` of centers, up to %d; %d if omitted", motifs.Most, motifs.Usual))
-	f.Var(&o.canvas, canvasOption, "the drawing's `SIZE` in pixels: "+canvasSizes()+", or a width and a height like 1000x1500; a page for twelve centers if omitted, larger for more")
-	f.Var(&o.printing.background, backgroundOption, "the `COLOR` of the drawing around the centers; white if omitted")
-	f.BoolVar(&o.force, forceOption, false, "replace a file that eighthturn did not draw")
 	o.in.flags(cmd)
 	o.flags(cmd)
 	return cmd
@@ -72,14 +65,8 @@ func motifsNames() outputNames {
 }
 
 func motifsOf(c *console, cmd *cobra.Command, o *motifsOptions, file, fabric string) error {
-	if err := cmp.Or(motifsNames().check(cmd, o.output), o.oneForm(cmd)); err != nil {
+	if err := o.checkSheet(cmd, motifsNames(), &o.reportForms); err != nil {
 		return err
-	}
-	if o.printing.background.none {
-		return misuse(cmd.CommandPath(), "a canvas has a color everywhere, and no use for --"+backgroundOption+" none", "leave it out, or name a color")
-	}
-	if o.output == stdio && len(o.names()) > 0 {
-		return misuse(cmd.CommandPath(), "standard output takes one thing at a time, a drawing or "+o.names()[0], "name the drawing's file, or leave out "+o.names()[0])
 	}
 	s, top, err := o.in.top(c, cmd, file, false, "nothing is chosen")
 	if err != nil {
