@@ -45,16 +45,27 @@ func Lay(d *layout.Design) *Top { return LayUntil(nil, d) }
 
 // LayUntil is Lay until a sign ends it.
 func LayUntil(sign *stop.Sign, d *layout.Design) *Top {
-	l := &builder{sign: sign, Top: &Top{
+	l := newBuilder(sign, d)
+	l.lay()
+	return l.Top
+}
+
+// newBuilder is a top of which nothing is laid yet.
+func newBuilder(sign *stop.Sign, d *layout.Design) *builder {
+	return &builder{sign: sign, Top: &Top{
 		Title: d.Title, Units: d.Units, Seam: d.Seam, SideFinished: d.SideFinished,
 		Columns: d.Columns, Rows: d.Rows,
 		Credits: Credits{d.Designer, d.Level, d.Copyright, d.Number, d.Version, d.Date, d.Notes, d.Contrast, d.Pools},
 	}, design: d, grade: newScale(d.SideFinished), templates: map[templateKey]*template{}, sets: map[setKey]int16{}}
+}
+
+// lay lays the whole top.
+func (l *builder) lay() {
 	l.frame()
 	l.fabrics()
 	l.cutFacts()
 	l.reserve()
-	for i := range d.Cells {
+	for i := range l.design.Cells {
 		l.sign.Step(10)
 		l.cell(i)
 	}
@@ -67,8 +78,7 @@ func LayUntil(sign *stop.Sign, d *layout.Design) *Top {
 	l.onHand()
 	l.unused()
 	l.colorways()
-	l.Sizes = sizesOf(d)
-	return l.Top
+	l.Sizes = sizesOf(l.design)
 }
 
 // frame finds the rectangles of the field and of the whole top.

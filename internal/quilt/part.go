@@ -94,7 +94,8 @@ func (t *Top) cut(first, across, down int) *Top {
 	other.Columns, other.Rows = across, down
 	other.Outer = Rect{Max: measure.Point{X: to.Max.X - from.Min.X, Y: to.Max.Y - from.Min.Y}}
 	other.Field, other.FirstCell, other.StepFinished = other.Outer, measure.Point{}, t.StepFinished
-	other.Cells, other.Patches, other.Faces, other.CutOf, other.Colorways = nil, nil, nil, nil, nil
+	other.Cells, other.Patches, other.Faces, other.CutOf = nil, nil, nil, nil
+	other.Colorways, other.Sizes, other.Warnings, other.Dealt = nil, nil, nil, nil
 	c := &cutting{whole: t, part: &other, by: measure.Point{X: -from.Min.X, Y: -from.Min.Y}, face: make([]int32, len(t.Faces))}
 	for i := range c.face {
 		c.face[i] = -1

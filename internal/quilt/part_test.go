@@ -16,6 +16,9 @@ func partLaws(t *testing.T, name string, whole, part *quilt.Top) {
 	if err := laws.Check(part); err != nil {
 		t.Errorf("%s: %v", name, err)
 	}
+	if len(part.Dealt)+len(part.Sizes)+len(part.Colorways)+len(part.Warnings)+len(part.Alike) > 0 {
+		t.Errorf("%s: it names what the whole has: %v %v", name, part.Dealt, part.Alike)
+	}
 	type look struct {
 		fabric int32
 		area   float64

@@ -150,9 +150,12 @@ func (d *dealer) gathered(face int32) int32 {
 	return n
 }
 
-// halves is a point in halves of blocks from the upper left corner of the first.
+// halves is a corner, the middle of a side or the middle of a block, in halves of blocks from the upper left corner of the first; what
+// lies between blocks counts for nothing.
 func (l *builder) halves(at measure.Point) (x, y int32) {
-	half := func(from measure.NM) int32 { return max(0, int32(math.Round(2*float64(from)/float64(l.StepFinished)))) }
+	half := func(from measure.NM) int32 {
+		return int32(2*(from/l.StepFinished)) + int32(math.Round(2*float64(from%l.StepFinished)/float64(l.SideFinished)))
+	}
 	return half(at.X - l.FirstCell.X), half(at.Y - l.FirstCell.Y)
 }
 

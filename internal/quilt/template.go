@@ -48,10 +48,7 @@ type pieceTemplate struct {
 type edge struct{ piece, edge int }
 
 // templateSeam is two edges of a block that lie on each other.
-type templateSeam struct {
-	a, b  edge
-	whole bool // the two edges have the same ends
-}
+type templateSeam struct{ a, b edge }
 
 // sideSpan is an edge that lies on the block's side.
 type sideSpan struct{ edge }
@@ -119,14 +116,14 @@ func (t *template) pair(a, b edge) {
 	a0, a1 := t.ends(a)
 	b0, b1 := t.ends(b)
 	if a0 == b1 && a1 == b0 {
-		t.seams = append(t.seams, templateSeam{a, b, true})
+		t.seams = append(t.seams, templateSeam{a, b})
 		return
 	}
 	if offLine(a0, a1, b0) || offLine(a0, a1, b1) || along(a0, a1, b0) <= along(a0, a1, b1) {
 		return
 	}
 	if min(along(a0, a1, b0), along(a0, a1, a1)) > max(along(a0, a1, b1), 0) {
-		t.seams = append(t.seams, templateSeam{a, b, false})
+		t.seams = append(t.seams, templateSeam{a, b})
 	}
 }
 

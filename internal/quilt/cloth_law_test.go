@@ -1,0 +1,153 @@
+package quilt_test
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/invent"
+	"eighthturn/internal/quilttest/judges"
+	"eighthturn/layout"
+	"eighthturn/samples"
+)
+
+// nearby is how far from where it should be a length of cloth may lie.
+const nearby = 20_000 // nanometers: roundings of pieces that are taken for alike
+
+// apartBy is how far apart two pieces lie: across, along, or square to a side of either, whichever parts them most; below 0 where they
+// overlap.
+func (p *cutPiece) apartBy(q *cutPiece) float64 {
+	return max(gap(p.outline, q.outline), p.min.X-q.max.X, q.min.X-p.max.X, p.min.Y-q.max.Y, q.min.Y-p.max.Y)
+}
+
+// gap is how far apart two convex outlines lie, square to the side of either that parts them most.
+func gap(a, b []measure.Vec) float64 {
+	beyond := func(a, b []measure.Vec) float64 {
+		most := math.Inf(-1)
+		for i, p := range a {
+			q := a[(i+1)%len(a)]
+			least, long := math.Inf(1), math.Hypot(q.X-p.X, q.Y-p.Y)
+			for _, r := range b {
+				least = min(least, ((q.Y-p.Y)*(r.X-p.X)-(q.X-p.X)*(r.Y-p.Y))/long)
+			}
+			most = max(most, least)
+		}
+		return most
+	}
+	return max(beyond(a, b), beyond(b, a))
+}
+
+// cutPiece is a face on its cloth.
+type cutPiece struct {
+	outline  []measure.Vec
+	min, max measure.Vec
+	ofSet    bool
+}
+
+// turnedAbout is a piece with across and along changed about, as strips along the selvages are.
+func (p *cutPiece) turnedAbout(from float64) cutPiece {
+	return cutPiece{min: measure.Vec{X: p.min.Y - from, Y: p.min.X}, max: measure.Vec{X: p.max.Y - from, Y: p.max.X}, ofSet: p.ofSet, outline: p.outline}
+}
+
+// besideBefore says whether one piece comes right behind another along a strip: their outlines, or the rectangles round them, lie two seam
+// allowances apart.
+func besideBefore(p, q *cutPiece, seam float64) bool {
+	level := p.min.Y-q.max.Y < 2*seam-nearby && q.min.Y-p.max.Y < 2*seam-nearby
+	return level && (math.Abs(p.min.X-q.max.X-2*seam) < nearby || math.Abs(gap(p.outline, q.outline)-2*seam) < nearby)
+}
+
+// laidClose is what is wrong with how pieces lie along the strips of a fabric: any two are cut from cloth of their own, with a seam
+// allowance round each; each comes right behind another or at the beginning of a strip; and strips lie one below the other.
+func laidClose(pieces []cutPiece, seam, width float64) error {
+	long := false
+	for i := range pieces {
+		p := &pieces[i]
+		long = long || p.max.X-p.min.X > width-2*seam
+		behind := p.ofSet || math.Abs(p.min.X-seam) < nearby
+		for n := range pieces[:i] {
+			if g := p.apartBy(&pieces[n]); g < 2*seam-nearby {
+				return fmt.Errorf("pieces %d and %d lie %.3f seam allowances apart", n, i, g/seam)
+			}
+			behind = behind || besideBefore(p, &pieces[n], seam)
+		}
+		if !behind {
+			return fmt.Errorf("piece %d comes behind nothing along its strip: %v", i, p.outline)
+		}
+	}
+	slices.SortFunc(pieces, func(a, b cutPiece) int { return cmp.Compare(a.min.Y, b.min.Y) })
+	end := 0.0
+	for i, p := range pieces {
+		if off := p.min.Y - seam - end; !long && off > nearby && math.Abs(off-math.Sqrt2*seam) > nearby { // a square of which one half is wanted
+			return fmt.Errorf("between two strips, before piece %d, lie %.3f seam allowances", i, off/seam)
+		}
+		end = max(end, p.max.Y+seam)
+	}
+	return nil
+}
+
+// alongSelvages is where strips along the selvages begin, beyond those across the cloth.
+const alongSelvages = 1000 * float64(measure.Yard)
+
+// clothTops are samples and invented layouts whose fabrics are all striped.
+func clothTops(invented uint64) (list []*quilt.Top) {
+	var texts []string
+	for _, s := range samples.All() {
+		texts = append(texts, s.Text)
+	}
+	for seed := range invented {
+		texts = append(texts, invent.Layout(seed))
+	}
+	for _, text := range texts {
+		if d, _, _ := layout.Read(striped(text)); d != nil {
+			if top := quilt.Lay(d); len(top.Faces) <= 700 {
+				list = append(list, top)
+			}
+		}
+	}
+	return list
+}
+
+// TestPiecesLieClose: pieces for which the layout names no place come off strips as they are cut, with no cloth between them but their
+// seam allowances: wedges head up and head down in turn, halves two in a square, other pieces side by side.
+func TestPiecesLieClose(t *testing.T) {
+	across, along := 0, 0
+	for n, top := range clothTops(uint64(judges.Of(40, 200))) {
+		places, seam := top.ClothPlaces(), float64(top.Seam)
+		if places == nil || top.CutOf != nil || seam == 0 {
+			continue
+		}
+		strips := map[[2]int][]cutPiece{}
+		for i := range top.Faces {
+			f := &top.Faces[i]
+			p := cutPiece{outline: onCloth(f.Outline, &places[i]), ofSet: top.Patches[f.Patch].Set >= 0}
+			p.min, p.max = p.outline[0], p.outline[0]
+			for _, q := range p.outline {
+				p.min, p.max = measure.Vec{X: min(p.min.X, q.X), Y: min(p.min.Y, q.Y)}, measure.Vec{X: max(p.max.X, q.X), Y: max(p.max.Y, q.Y)}
+			}
+			key := [2]int{int(f.Fabric), 0}
+			if p.min.Y > alongSelvages {
+				p, key[1] = p.turnedAbout(alongSelvages), 1
+			}
+			strips[key] = append(strips[key], p)
+		}
+		for key, list := range strips {
+			width := float64(top.CutFacts.Fabrics[key[0]].UsableWidth)
+			if key[1] == 1 {
+				along++
+				width = math.Inf(1)
+			} else {
+				across++
+			}
+			if err := laidClose(list, seam, width); err != nil {
+				t.Errorf("layout %d, %s, strips along the selvages %v: %v", n, top.Fabrics[key[0]].Name, key[1] == 1, err)
+			}
+		}
+	}
+	if across < 50 || along < 5 {
+		t.Errorf("only %d fabrics were cut across and %d along the selvages", across, along)
+	}
+}
