@@ -14,20 +14,28 @@ import (
 type mutant struct {
 	id    int
 	place string // file:line
-	where string // the function that it is in, "" for none
-	was   string // the text that is broken, in one line
-	is    string // what becomes of it
+	where string // the function that it is in, "var" for none
+	line  string // the line that is broken, with marks round what is broken in it
+	is    string // what becomes of that
+	turn  int    // of those that are alike up to here in one file, which one, from 1
 }
 
 // String is the mutant as it is listed.
-func (m mutant) String() string {
-	return fmt.Sprintf("%s: %s: %s -> %s", m.place, m.where, m.was, m.is)
+func (m mutant) String() string { return m.place + ": " + m.name() }
+
+// key is what tells a mutant from all others of its package when lines have moved.
+func (m mutant) key() string {
+	file, _, _ := strings.Cut(filepath.Base(m.place), ":")
+	return file + " " + m.name()
 }
 
-// key is what tells a mutant from others when lines have moved.
-func (m mutant) key() string {
-	name, _, _ := strings.Cut(filepath.Base(m.place), ":")
-	return name + " " + m.where + ": " + m.was + " -> " + m.is
+// name is the mutant without its file.
+func (m mutant) name() string {
+	name := m.where + ": " + m.line + " -> " + m.is
+	if m.turn > 1 {
+		name += fmt.Sprintf(" (%d)", m.turn)
+	}
+	return name
 }
 
 // breaker finds the breakages of a file.
@@ -40,6 +48,7 @@ type breaker struct {
 	imported map[string]bool
 	next     int
 	where    string
+	named    map[string]int // how many breakages have a name so far
 	mutants  []mutant
 	changes  []change
 }
@@ -287,10 +296,25 @@ func (b *breaker) of(n ast.Node) string {
 // add notes a breakage.
 func (b *breaker) add(n ast.Node, is string) int {
 	p := b.fset.Position(n.Pos())
-	m := mutant{b.next, fmt.Sprintf("%s:%d", b.name, p.Line), b.where, oneLine(b.of(n)), oneLine(is)}
+	m := mutant{id: b.next, place: fmt.Sprintf("%s:%d", b.name, p.Line), where: b.where, line: b.marked(n), is: oneLine(is)}
+	b.named[m.name()]++
+	m.turn = b.named[m.name()]
 	b.mutants = append(b.mutants, m)
 	b.next++
 	return m.id
+}
+
+// marked is the line that a node stands in, without a comment, and with marks round the node; of a node that goes on behind its
+// line, the line alone.
+func (b *breaker) marked(n ast.Node) string {
+	from, to := b.fset.Position(n.Pos()).Offset, b.fset.Position(n.End()).Offset
+	start := strings.LastIndex(b.text[:from], "\n") + 1
+	end := from + strings.Index(b.text[from:]+"\n", "\n")
+	if end < to {
+		return oneLine(b.text[start:from]+"«"+b.text[from:end]) + " …»"
+	}
+	behind, _, _ := strings.Cut(b.text[to:end], " //")
+	return oneLine(b.text[start:from] + "«" + b.text[from:to] + "»" + behind)
 }
 
 // around puts text before and behind a node.

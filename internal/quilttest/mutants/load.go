@@ -58,7 +58,7 @@ func load(patterns []string) ([]folder, error) {
 				return nil, err
 			}
 			d.dir = filepath.Dir(name)
-			b := breaker{info: p.TypesInfo, home: p.Types, fset: p.Fset, text: string(text), name: name, imported: imported(syntax), next: len(d.mutants) + 1}
+			b := breaker{info: p.TypesInfo, home: p.Types, fset: p.Fset, text: string(text), name: name, imported: imported(syntax), next: len(d.mutants) + 1, named: map[string]int{}}
 			b.file(syntax)
 			d.mutants = append(d.mutants, b.mutants...)
 			d.files = append(d.files, file{name, string(text), b.changes})

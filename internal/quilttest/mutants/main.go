@@ -1,7 +1,7 @@
 // Command mutants breaks packages on purpose and says which breakages their tests notice: conditions turned round, comparisons
 // that take in their bound or leave it out, numbers one off, plus and minus swapped, statements left out.
 //
-//	go run ./internal/quilttest/mutants [-seed N] [-sample N] [-also PACKAGE,…] PACKAGE…
+//	go run ./internal/quilttest/mutants [-seed N] [-sample N] [-also PACKAGE,…] [-equal] PACKAGE…
 //
 // All breakages of a package are compiled at once, each asleep, and a run of its tests wakes one. So a breakage costs a
 // run of the tests that are wanted, and no compiling. What no test reaches is not run at all.
@@ -28,7 +28,8 @@ type options struct {
 	seed   uint64
 	sample int           // breakages of a package that are tried; 0 for all
 	also   []string      // packages whose tests are asked about what a package's own do not notice
-	least  time.Duration // how long tests may take at least before they count as never ending
+	least  time.Duration // processor time that tests may take at least before they count as never ending
+	equal  bool          // try what is listed as changing nothing, and nothing else
 	list   bool          // list the breakages, run nothing
 }
 
@@ -38,6 +39,7 @@ func main() {
 	flag.Uint64Var(&o.seed, "seed", 1, "`number` that chooses the sample")
 	flag.IntVar(&o.sample, "sample", 0, "how `many` breakages of each package are tried; 0 for all")
 	flag.StringVar(&also, "also", "", "`packages`, with commas, whose tests are asked about what a package's own do not notice")
+	flag.BoolVar(&o.equal, "equal", false, "try those alone that are listed as changing nothing")
 	flag.BoolVar(&o.list, "list", false, "list the breakages, run nothing")
 	least := flag.Int("least", 0, "how many of a `hundred` have to be noticed")
 	flag.Parse()
@@ -51,14 +53,13 @@ func main() {
 	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer cancel()
 	results, err := try(ctx, o, flag.Args(), os.Stdout)
+	if !o.list {
+		table(os.Stdout, results)
+	}
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
-	if o.list {
-		return
-	}
-	table(os.Stdout, results)
 	for _, r := range results {
 		if r.noticed()*100 < *least*r.counted() {
 			fmt.Fprintf(os.Stderr, "%s: fewer than %d of a hundred are noticed\n", r.path, *least)
@@ -67,18 +68,26 @@ func main() {
 	}
 }
 
-// try breaks packages one after the other and tells of each breakage that nothing noticed.
+// try breaks packages one after the other and tells of each breakage that nothing noticed; of those that are listed as changing
+// nothing, where they are asked for, of each that something noticed.
 func try(ctx context.Context, o options, patterns []string, out io.Writer) ([]result, error) {
 	packages, err := load(patterns)
 	if err != nil {
 		return nil, err
 	}
-	equal, err := equals()
+	known, err := equals(equalText)
 	if err != nil {
 		return nil, err
 	}
 	var results []result
+	var idle []string
 	for _, p := range packages {
+		equal, none := p.same(known)
+		idle = append(idle, none...)
+		if o.equal {
+			p.mutants = slices.DeleteFunc(p.mutants, func(m mutant) bool { return !equal[m.id] })
+			equal = nil
+		}
 		mutants := chosen(p.mutants, o)
 		if o.list {
 			for _, m := range mutants {
@@ -91,11 +100,15 @@ func try(ctx context.Context, o options, patterns []string, out io.Writer) ([]re
 			return results, errors.Join(fmt.Errorf("%s", p.path), err)
 		}
 		for _, m := range mutants {
-			if fate := r.fates[m.id]; fate == survived || fate == unreached {
+			fate := r.fates[m.id]
+			if missed := fate == survived || fate == unreached; missed != o.equal && fate != same {
 				fmt.Fprintf(out, "%s: %v\n", fate, m)
 			}
 		}
 		results = append(results, r)
+	}
+	if idle != nil {
+		return results, errors.New(strings.Join(idle, "\n"))
 	}
 	return results, nil
 }

@@ -15,27 +15,34 @@ import (
 // fates are the breakages of testdata/steps, and what becomes of them.
 func fates() map[string]fate {
 	return map[string]fate{
-		"steps.go var: 5 -> 5 + 1":                   noticed,
-		"steps.go Count: 0 -> 0 + 1":                 noticed, // of n, and the end of the loop
-		"steps.go Count: i > 0 -> i >= 0":            noticed,
-		"steps.go Count: i > 0 -> turned round":      noticed,
-		"steps.go Count: i-- -> left out":            timedOut,
-		"steps.go Count: stop -> turned round":       noticed,
-		"steps.go Count: n+1 > most -> n+1 >= most":  noticed,
-		"steps.go Count: n+1 > most -> turned round": noticed,
-		"steps.go Count: n+1 -> n - 1":               noticed,
-		"steps.go Count: 1 -> 1 + 1":                 noticed,
-		"steps.go Count: n++ -> left out":            noticed,
-		"steps.go Idle: n < 2000 -> n <= 2000":       unreached,
-		"steps.go Idle: n < 2000 -> turned round":    unreached,
-		"steps.go Idle: 2000 -> 2000 + 250":          unreached,
-		"steps.go Idle: n += 2000 -> left out":       unreached,
-		"steps.go Idle: -n - 1 -> -n + 1":            unreached,
-		"steps.go Idle: 1 -> 1 + 1":                  unreached,
-		"steps.go Share: 0.5 -> 0.5 + 0.125":         survived,
-		"steps.go Half: n%2 != 0 -> turned round":    unreached,
-		"steps.go Half: 2 -> 2 + 1":                  unreached, // of the condition, and of the result
-		"steps.go Half: 0 -> 0 + 1":                  unreached, // of the condition alone
+		"steps.go var: var start = «5» -> 5 + 1":                                              noticed,
+		"steps.go Count: n := «0» -> 0 + 1":                                                   noticed,
+		"steps.go Count: for i := from; i > «0»; { -> 0 + 1":                                  noticed,
+		"steps.go Count: for i := from; «i > 0»; { -> i >= 0":                                 noticed,
+		"steps.go Count: for i := from; «i > 0»; { -> turned round":                           noticed,
+		"steps.go Count: «i--» -> left out":                                                   timedOut,
+		"steps.go Count: if «stop» && n+1 > most { -> turned round":                           noticed,
+		"steps.go Count: if stop && «n+1 > most» { -> n+1 >= most":                            noticed,
+		"steps.go Count: if stop && «n+1 > most» { -> turned round":                           noticed,
+		"steps.go Count: if stop && «n+1» > most { -> n - 1":                                  noticed,
+		"steps.go Count: if stop && n+«1» > most { -> 1 + 1":                                  noticed,
+		"steps.go Count: «n++» -> left out":                                                   noticed,
+		"steps.go Idle: if «n < 2000» { -> n <= 2000":                                         unreached,
+		"steps.go Idle: if «n < 2000» { -> turned round":                                      unreached,
+		"steps.go Idle: if n < «2000» { -> 2000 + 250":                                        unreached,
+		"steps.go Idle: «n += 2000» -> left out":                                              unreached,
+		"steps.go Idle: n += «2000» -> 2000 + 250":                                            unreached,
+		"steps.go Idle: return «-n - 1» -> -n + 1":                                            unreached,
+		"steps.go Idle: return -n - «1» -> 1 + 1":                                             unreached,
+		"steps.go Share: func Share(of float64) float64 { return of * «0.5» } -> 0.5 + 0.125": survived,
+		"steps.go Half: if «n%2 != 0» { -> turned round":                                      unreached,
+		"steps.go Half: if n%«2» != 0 { -> 2 + 1":                                             unreached,
+		"steps.go Half: if n%2 != «0» { -> 0 + 1":                                             unreached,
+		"steps.go Half: return n / «2», true -> 2 + 1":                                        unreached,
+		"steps.go Fourfold: «n += n» -> left out":                                             unreached, // a comment behind it is no part of the name
+		"steps.go Fourfold: «n += n» -> left out (2)":                                         unreached,
+		"steps.go Fourfold: «n = max( …» -> left out":                                         unreached,
+		"steps.go Fourfold: «-1», -> -1 + 1":                                                  unreached,
 	}
 }
 
@@ -47,6 +54,9 @@ func TestBreakages(t *testing.T) {
 	}
 	var found []string
 	for _, m := range folders[0].mutants {
+		if slices.Contains(found, m.key()) {
+			t.Errorf("two are called %s", m.key())
+		}
 		found = append(found, m.key())
 	}
 	want := fates()
@@ -72,14 +82,14 @@ func TestFates(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := folders[0]
-	equal := map[string]bool{d.path + "\tsteps.go Idle: 1 -> 1 + 1": true}
+	equal, _ := d.same([]entry{{1, d.path, "steps.go Idle: return -n - «1» -> 1 + 1"}})
 	r, err := d.run(context.Background(), d.mutants, options{least: time.Second}, equal)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, m := range d.mutants {
 		want := fates()[m.key()]
-		if equal[d.path+"\t"+m.key()] {
+		if equal[m.id] {
 			want = same
 		}
 		if got := r.fates[m.id]; got != want {
@@ -88,7 +98,7 @@ func TestFates(t *testing.T) {
 	}
 	var out bytes.Buffer
 	table(&out, []result{r})
-	if fields := strings.Fields(strings.Split(out.String(), "\n")[1]); !slices.Equal(fields[1:7], []string{"24", "11", "1", "10", "1", "1"}) {
+	if fields := strings.Fields(strings.Split(out.String(), "\n")[1]); !slices.Equal(fields[1:7], []string{"28", "11", "1", "14", "1", "1"}) {
 		t.Errorf("the table has\n%s", &out)
 	}
 }
@@ -113,28 +123,60 @@ func TestSample(t *testing.T) {
 
 // TestEquals: what is listed as changing nothing has a reason, and is still there.
 func TestEquals(t *testing.T) {
-	known, err := equals()
+	known, err := equals(equalText)
 	if err != nil {
 		t.Fatal(err)
 	}
-	found := map[string]bool{}
-	paths := map[string]bool{}
-	for key := range known {
-		path, _, _ := strings.Cut(key, "\t")
-		paths[path] = true
+	var paths []string
+	for _, e := range known {
+		paths = append(paths, e.path)
 	}
-	for path := range paths {
-		folders, err := load([]string{path})
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, m := range folders[0].mutants {
-			found[path+"\t"+m.key()] = true
+	slices.Sort(paths)
+	folders, err := load(slices.Compact(paths))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, d := range folders {
+		_, idle := d.same(known)
+		for _, said := range idle {
+			t.Error(said)
 		}
 	}
-	for key := range known {
-		if !found[key] {
-			t.Errorf("equal.txt has what cannot be broken so any more: %s", key)
+}
+
+// TestEntries: an entry names one breakage; one that names none is told with what there is instead, and so is what is no entry.
+func TestEntries(t *testing.T) {
+	folders, err := load([]string{"./testdata/steps"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := folders[0]
+	known, err := equals("# a comment\n\n" + d.path + "\tsteps.go Fourfold: «n += n» -> left out (2)\twhy\n" +
+		d.path + "\tsteps.go Half: return n / «4», true -> 2 + 1\twhy\nelsewhere\tsteps.go Half: return n / «4», true -> 2 + 1\twhy\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	listed, idle := d.same(known)
+	if len(listed) != 1 {
+		t.Errorf("%d breakages are listed", len(listed))
+	}
+	for _, m := range d.mutants {
+		if second := m.key() == "steps.go Fourfold: «n += n» -> left out (2)"; listed[m.id] != second {
+			t.Errorf("%v: listed %v", m, listed[m.id])
+		}
+	}
+	want := "equal.txt:4: nothing can be broken so any more: steps.go Half: return n / «4», true -> 2 + 1\n" +
+		"\tthere is steps.go Half: if n%«2» != 0 { -> 2 + 1\n\tthere is steps.go Half: return n / «2», true -> 2 + 1"
+	if len(idle) != 1 || idle[0] != want {
+		t.Errorf("of an entry that names nothing is said %q", idle)
+	}
+	for text, want := range map[string]string{
+		"a\tb":                "equal.txt:1: wanted a package, a breakage and the reason, with tabs between them",
+		"a\tb\t ":             "equal.txt:1: wanted a package, a breakage and the reason, with tabs between them",
+		"a\tb\tc\n#\na\tb\td": "equal.txt:3: this breakage stands in line 1 already",
+	} {
+		if _, err := equals(text); err == nil || err.Error() != want {
+			t.Errorf("%q: %v", text, err)
 		}
 	}
 }

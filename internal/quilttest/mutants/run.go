@@ -13,9 +13,6 @@ import (
 //go:embed wake.go.txt
 var wake string
 
-//go:embed equal.txt
-var equalText string
-
 // fate is what became of a breakage.
 type fate string
 
@@ -50,28 +47,12 @@ func (r *result) noticed() int { return r.count(noticed) + r.count(timedOut) }
 // counted is all that could have been noticed.
 func (r *result) counted() int { return len(r.fates) - r.count(same) }
 
-// equals are the breakages that change nothing, by their keys, a line each: the package, a tab, the key, a tab, the reason.
-func equals() (map[string]bool, error) {
-	known := map[string]bool{}
-	for i, line := range strings.Split(strings.TrimSpace(equalText), "\n") {
-		if line == "" || strings.HasPrefix(line, "#") {
-			continue
-		}
-		parts := strings.Split(line, "\t")
-		if len(parts) != 3 || strings.TrimSpace(parts[2]) == "" {
-			return nil, fmt.Errorf("equal.txt:%d: wanted a package, a breakage and the reason, with tabs between them", i+1)
-		}
-		known[parts[0]+"\t"+parts[1]] = true
-	}
-	return known, nil
-}
-
-// run tries breakages of a package.
-func (d *folder) run(ctx context.Context, mutants []mutant, o options, equal map[string]bool) (result, error) {
+// run tries breakages of a package, but for those that are known to change nothing.
+func (d *folder) run(ctx context.Context, mutants []mutant, o options, equal map[int]bool) (result, error) {
 	r := result{d.path, map[int]fate{}}
 	var tried []mutant
 	for _, m := range mutants {
-		if equal[d.path+"\t"+m.key()] {
+		if equal[m.id] {
 			r.fates[m.id] = same
 			continue
 		}

@@ -39,3 +39,14 @@ func Half(n int64) (int64, bool) {
 	}
 	return n / 2, true
 }
+
+// Fourfold doubles twice, on lines that are alike, and has a statement of several lines.
+func Fourfold(n int64) int64 {
+	n += n // twice
+	n += n
+	n = max(
+		n,
+		-1,
+	)
+	return n
+}
