@@ -46,9 +46,10 @@ type dealtWeb struct {
 // setGroup is one strip set that is dealt to its webs.
 type setGroup struct {
 	scraps.StripSet
-	set  int // of the cut facts' sets
-	of   *layout.StripSet
-	webs []int // of all webs, by index
+	set    int // of the cut facts' sets
+	height blocks.WedgeHeight
+	of     *layout.StripSet
+	webs   []int // of all webs, by index
 }
 
 // setDealer deals strip sets set by set.
@@ -61,30 +62,36 @@ type setDealer struct {
 
 // dealSets gives the faces of strip sets that are dealt by set their fabrics. They are dealt before all other pools.
 func (l *builder) dealSets() {
+	d := l.newSetDealer()
+	if len(d.groups) == 0 {
+		return
+	}
+	for i := range d.groups {
+		d.deal(&d.groups[i])
+	}
+	l.pools = slices.DeleteFunc(l.pools, func(p pooledFace) bool { return l.design.Pools[p.pool].By == layout.BySet })
+	d.findAlike()
+}
+
+// newSetDealer is the strip sets that are dealt by set, their webs and what lies beside those.
+func (l *builder) newSetDealer() *setDealer {
 	d := &setDealer{builder: l}
-	var heights []blocks.WedgeHeight
 	keys := make([]setKey, len(l.sets))
 	for key, at := range l.sets {
 		keys[at] = key
 	}
 	for n, key := range keys {
 		if of := &l.design.StripSets[key.set]; of.Dealt {
-			d.groups = append(d.groups, setGroup{set: n, of: of})
-			heights = append(heights, key.height)
+			d.groups = append(d.groups, setGroup{set: n, height: key.height, of: of})
 		}
 	}
-	if len(d.groups) == 0 {
-		return
+	if len(d.groups) > 0 {
+		d.findWebs()
+		d.next()
+		d.besides()
+		d.meet()
 	}
-	d.findWebs()
-	d.next()
-	d.besides()
-	d.meet()
-	for i := range d.groups {
-		d.deal(&d.groups[i], heights[i])
-	}
-	l.pools = slices.DeleteFunc(l.pools, func(p pooledFace) bool { return l.design.Pools[p.pool].By == layout.BySet })
-	d.findAlike()
+	return d
 }
 
 // findWebs finds the webs of all groups, in the order of their first wedges.
@@ -138,12 +145,12 @@ const (
 	maxDealtStrips = layout.MaxSetStrips
 )
 
-// deal deals a group, in the strip for wedges of a height.
-func (d *setDealer) deal(g *setGroup, height blocks.WedgeHeight) {
+// deal deals a group.
+func (d *setDealer) deal(g *setGroup) {
 	g.Sets = g.of.Sets
 	g.Most = max(1, min(maxDealt/len(d.groups), maxDealtStrips/len(d.groups)/len(g.of.Bands)))
 	number := d.pools(g)
-	wide, tip := blocks.WedgeCut(d.CutFacts.StripsCut[height], d.Seam)
+	wide, tip := blocks.WedgeCut(d.CutFacts.StripsCut[g.height], d.Seam)
 	g.PerSet = blocks.NestedIn(d.usable(g), wide, tip)
 	d.ends(g)
 	dealt := scraps.DealSets(d.sign, &g.StripSet, number)

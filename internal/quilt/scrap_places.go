@@ -35,13 +35,7 @@ func (l *builder) deal() {
 	if len(l.pools) == 0 {
 		return
 	}
-	d := &dealer{builder: l, of: make([]int32, len(l.Faces)), centers: map[measure.Point]int32{}}
-	for i := range d.of {
-		d.of[i] = -1
-	}
-	d.makePlaces()
-	d.meet(l.Seams)
-	d.meet(l.StripSeams)
+	d := l.newDealer()
 	number := 0
 	for _, p := range l.design.Pools {
 		number = number*31 + p.Deal
@@ -54,6 +48,18 @@ func (l *builder) deal() {
 	before := d.alike(l.Seams)
 	d.swap()
 	d.findAlike(dealt.Proven, before)
+}
+
+// newDealer is the places that get one fabric each, with what lies beside them.
+func (l *builder) newDealer() *dealer {
+	d := &dealer{builder: l, of: make([]int32, len(l.Faces)), centers: map[measure.Point]int32{}}
+	for i := range d.of {
+		d.of[i] = -1
+	}
+	d.makePlaces()
+	d.meet(l.Seams)
+	d.meet(l.StripSeams)
+	return d
 }
 
 // swap has blocks trade what was dealt to each by itself, in the order of the layout's swaps.
