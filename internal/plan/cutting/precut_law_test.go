@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"errors"
 	"fmt"
 	"math/rand/v2"
 	"slices"
@@ -195,7 +196,7 @@ func TestPrecutsSupply(t *testing.T) {
 		for _, from := range []string{"from 2 fat-quarters", "from 500 fat-quarters", "from 3 squares 10", "from 30 strips 2 1/2", "from 7 fat-eighths"} {
 			top := lay.Top(t, fromText(s.Text, from))
 			p := Build(nil, top, Options{})
-			if err := unsupplied(top, p); err != nil {
+			if err := errors.Join(unsupplied(top, p), misreckoned(top, p, &Options{})); err != nil {
 				t.Fatalf("%s, %s: %v", s.Name, from, err)
 			}
 			var with, plain measure.NM
