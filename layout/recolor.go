@@ -121,12 +121,16 @@ func (r *Reading) lineBefore(place int, line string) Edit {
 	if at == 0 && strings.HasPrefix(r.Source.Text, byteOrderMark) {
 		at = len(byteOrderMark)
 	}
-	end := "\n"
-	switch rest := r.Source.Text[there.End:]; {
+	return Edit{Span{at, at}, line + r.Source.endOf(there)}
+}
+
+// endOf is how a line ends.
+func (s *Source) endOf(line Span) string {
+	switch rest := s.Text[line.End:]; {
 	case strings.HasPrefix(rest, "\r\n"):
-		end = "\r\n"
+		return "\r\n"
 	case strings.HasPrefix(rest, "\r"):
-		end = "\r"
+		return "\r"
 	}
-	return Edit{Span{at, at}, line + end}
+	return "\n"
 }

@@ -101,7 +101,8 @@ func (o *motifsOptions) plan(cmd *cobra.Command, s *source, top *quilt.Top, name
 	plan, err := motifs.Build(top, fabric, motifs.Options{Count: o.count.n, Taken: func(name string) bool { return strings.Contains(written, layout.FoldName(name)) }})
 	var unfit *motifs.Unfit
 	if errors.As(err, &unfit) {
-		return nil, noMotifs(cmd, &top.Fabrics[fabric], unfit)
+		why, hint := report.NoMotifs(layout.Visible(top.Fabrics[fabric].Name), unfit)
+		return nil, misuse(cmd.CommandPath(), why, hint)
 	}
 	return plan, err
 }
@@ -121,32 +122,13 @@ func fabricNamed(cmd *cobra.Command, top *quilt.Top, name string) (int, error) {
 			prints = append(prints, top.Fabrics[f].Name)
 		}
 	}
-	hint := "this layout has no print: " + printExample("garden")
+	hint := "this layout has no print: " + report.PrintExample("garden")
 	if near := nearest(name, all); near != "" {
 		hint = didYouMean(near)
 	} else if len(prints) > 0 {
 		hint = "prints are: " + strings.Join(prints, ", ")
 	}
 	return 0, misuse(cmd.CommandPath(), "no fabric is called "+quoted(name), hint)
-}
-
-// printExample says how a print is written.
-func printExample(name string) string {
-	return `for example fabric ` + name + ` swatch "` + name + `.jpg" across 24 repeat across 24 down 12`
-}
-
-// noMotifs says why a fabric gives no centers, and what would help.
-func noMotifs(cmd *cobra.Command, f *quilt.Fabric, u *motifs.Unfit) error {
-	name := quoted(layout.Visible(f.Name))
-	switch u.Why {
-	case motifs.OneColor:
-		return misuse(cmd.CommandPath(), name+" is one color, and a center is a place of a print", "give it a photo with its repeat, or stripes: "+printExample(f.Name))
-	case motifs.NoRepeat:
-		return misuse(cmd.CommandPath(), "the layout does not say after how much fabric the print of "+name+" comes again", "add its repeat: "+printExample(f.Name))
-	case motifs.NoWedges:
-		return misuse(cmd.CommandPath(), "no block of this layout has wedges, and a center is eight of them", "put a block with wedges into the grid, for example block R ring wedges "+f.Name+" corners "+f.Name)
-	}
-	return misuse(cmd.CommandPath(), fmt.Sprintf("the photo of %s is too small: a wedge is %d pixels high on it", name, u.Pixels), fmt.Sprintf("take a photo on which one repeat has at least %d by %d pixels", u.NeededAcross, u.NeededDown))
 }
 
 // A sheet of as many centers as is usual, in pixels: at 300 an inch it lies on a page of Letter and of A4 paper. More centers take a larger

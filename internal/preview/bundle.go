@@ -17,7 +17,7 @@ var (
 )
 
 // sheets are the page's styles; where two say something of one element, the later one holds.
-var sheets = []string{"page.css", "color.css", "text.css", "audition.css"}
+var sheets = []string{"page.css", "color.css", "text.css", "audition.css", "fussy.css"}
 
 // bundles are the files that pages begin with: each script with all modules that it imports, and one sheet of all of the page's styles.
 var bundles = sync.OnceValue(func() map[string][]byte {

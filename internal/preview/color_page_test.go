@@ -25,19 +25,19 @@ func (p *tab) openCard(at int) {
 	p.until(`!document.getElementById('color-card').hidden`)
 }
 
-// cardLaidOut says what is wrong with the card in the corner of the stage: it covers the middle of the quilt (of the first of two
-// views; below it lies the second where there is no room beside), reaches beyond the stage, scrolls sideways, or has controls that
+// cardLaidOut says what is wrong with a card in the corner of the stage: that to try a color covers the middle of the quilt (of the first of
+// two views; below it lies the second where there is no room beside), it reaches beyond the stage, scrolls sideways, or has controls that
 // lie over one another.
 const cardLaidOut = `((selector) => {
 	const wrong = [], box = document.querySelector(selector), b = box.getBoundingClientRect();
-	for (const pane of document.querySelectorAll('.pane:first-child svg g')) {
+	for (const pane of document.querySelectorAll(selector === '#color-card' ? '.pane:first-child svg g' : '#none')) {
 		const q = pane.getBoundingClientRect(), x = q.left + q.width / 2, y = q.top + q.height / 2;
 		if (x > b.left && x < b.right && y > b.top && y < b.bottom) wrong.push('it covers the middle of the quilt');
 	}
 	const m = document.querySelector('main').getBoundingClientRect();
 	if (b.left < m.left - 0.5 || b.right > m.right + 0.5 || b.top < m.top - 0.5 || b.bottom > m.bottom + 0.5) wrong.push('it reaches beyond the stage');
 	if (box.scrollWidth > box.clientWidth + 1) wrong.push('it scrolls sideways');
-	const list = [...box.querySelectorAll('button, input, [role=slider]')].filter((e) => e.checkVisibility()).map((e) => [e.getAttribute('aria-label') ?? e.textContent, e.getBoundingClientRect()]);
+	const list = [...box.querySelectorAll('button, input, [role=slider], select')].filter((e) => e.checkVisibility() && !e.closest('.centers')).map((e) => [e.getAttribute('aria-label') ?? e.textContent, e.getBoundingClientRect()]);
 	for (const [name, e] of list) if (e.left < b.left - 1 || e.right > b.right + 1 && !box.querySelector('.others').contains(document.elementFromPoint(e.left, e.top))) wrong.push(name + ' is cut off');
 	for (const [i, [nameA, p]] of list.entries()) for (const [nameB, q] of list.slice(i + 1)) {
 		if (Math.min(p.right, q.right) - Math.max(p.left, q.left) > 1 && Math.min(p.bottom, q.bottom) - Math.max(p.top, q.top) > 1) wrong.push(nameA + ' lies over ' + nameB);

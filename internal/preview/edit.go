@@ -19,6 +19,7 @@ import (
 
 	"eighthturn/internal/files"
 	"eighthturn/internal/lsp"
+	"eighthturn/internal/measure"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )
@@ -114,6 +115,11 @@ type editRequest struct {
 	Role        string `json:"role,omitempty"` // of an audition, as layout.AuditionOf has it
 	Of          string `json:"of,omitempty"`
 	Alternative string `json:"alternative,omitempty"`
+
+	Motif    string     `json:"motif,omitempty"` // that is to lie on the fabric, there
+	Across   measure.NM `json:"across,omitempty"`
+	Down     measure.NM `json:"down,omitempty"`
+	Pointing int        `json:"pointing,omitempty"`
 }
 
 // editReply is how it went.
@@ -304,6 +310,8 @@ func (s *site) changed(q editRequest, now string) (string, error) {
 		return q.recolored(now)
 	case "audition":
 		return q.auditioned(now, s.studies.cloth)
+	case "motif":
+		return q.moved(now, s.studies.cloth)
 	case "hint":
 		return s.hinted(q, now)
 	case "tidy":
@@ -349,6 +357,24 @@ func (q *editRequest) auditioned(now string, photos func(string) (palettes.Photo
 		return "", refused("%s", layout.Visible(err.Error()))
 	}
 	return trial.Text, nil
+}
+
+// moved is the layout with a motif somewhere else, or with one that is new.
+func (q *editRequest) moved(now string, photos func(string) (palettes.PhotoSample, error)) (string, error) {
+	at := layout.MotifAt{Name: q.Motif, Fabric: q.Fabric, Across: q.Across, Down: q.Down, Pointing: q.Pointing}
+	if !at.Sound() {
+		return "", &editError{http.StatusBadRequest, "there is no such place on a print"}
+	}
+	read := layout.Inspect(now, photos)
+	edits := read.Moved(at)
+	if edits == nil {
+		return "", refused("the layout has no such fabric now, or has the name %q for something else", layout.Visible(q.Motif))
+	}
+	next := layout.Apply(now, edits)
+	if layout.Inspect(next, photos).Design == nil {
+		return "", refused("the layout would have an error")
+	}
+	return next, nil
 }
 
 // hinted is the layout with what the hint of a fault says to type.

@@ -52,8 +52,13 @@ func everyRoute(t *testing.T, test func(t *testing.T, path string)) {
 		if address == "/diagram" {
 			address += "?tab=1" // of a tab that has diagrams
 		}
-		if address == "/color" {
+		switch address {
+		case "/color":
 			address += "?try=0-1f3350"
+		case "/cloth.png", "/fussy", "/centers":
+			address += "?fabric=0"
+		case "/motif":
+			address += "?motif=bloom&of=navy&across=1&down=2&pointing=3"
 		}
 		t.Run(r.path, func(t *testing.T) { test(t, address) })
 	}

@@ -40,6 +40,10 @@ func routes() []route {
 		{"/color", "application/json; charset=utf-8", (*site).serveColor},
 		{"/auditions", "application/json; charset=utf-8", (*site).serveAuditions},
 		{"/audition", "application/json; charset=utf-8", (*site).serveAudition},
+		{"/cloth.png", "image/png", (*site).serveCloth},
+		{"/fussy", "application/json; charset=utf-8", (*site).serveFussy},
+		{"/centers", "application/json; charset=utf-8", (*site).serveCenters},
+		{"/motif", "application/json; charset=utf-8", (*site).serveMotif},
 		{"/diagram", "application/json; charset=utf-8", (*site).serveDiagram},
 		{patternPage, "text/html; charset=utf-8", (*site).servePattern},
 	}

@@ -140,7 +140,8 @@ type studies struct {
 	name    string                           // of the layout's file, without folder and ending
 	cutting func(*quilt.Top) cutting.Options // how quilts are cut and bought; nil for the usual way
 	cloth   func(photo string) (palettes.PhotoSample, error)
-	worn    []string   // what addresses of the page go on with
+	worn    []string // what addresses of the page go on with
+	cut     cutPrints
 	lock    sync.Mutex // held for a moment
 	of      *picture   // the newest; nil before there is one
 	now     *study     // of a top like it

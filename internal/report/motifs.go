@@ -17,7 +17,7 @@ func Motifs(name string, units measure.System, p *motifs.Plan) document.Document
 	lines := document.Source{}
 	for i := range p.Motifs {
 		m := &p.Motifs[i]
-		t.Rows = append(t.Rows, row(number(i+1), motifLooks(m), motifLight(m), units.Number(m.Across), units.Number(m.Down), number(m.Pointing)))
+		t.Rows = append(t.Rows, row(number(i+1), MotifLooks(m), motifLight(m), units.Number(m.Across), units.Number(m.Down), number(m.Pointing)))
 		lines.Lines = append(lines.Lines, m.Line)
 	}
 	s := section("centers", "Centers", document.Answer)
@@ -65,8 +65,8 @@ func MotifSays(m *motifs.Motif) []string {
 // motifLight is how much of a wedge is light.
 func motifLight(m *motifs.Motif) string { return fmt.Sprintf("%.0f%%", math.Round(100*m.Share)) }
 
-// motifLooks is what eight like wedges make, in a few words.
-func motifLooks(m *motifs.Motif) string {
+// MotifLooks is what eight like wedges make, in a few words.
+func MotifLooks(m *motifs.Motif) string {
 	figure, ground := motifFigure(m)
 	if m.Busy {
 		ground += ", busy"

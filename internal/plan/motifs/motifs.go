@@ -121,25 +121,16 @@ func Build(top *quilt.Top, fabric int, o Options) (*Plan, error) {
 	}
 	for n, at := range s.chosen(o.Count) {
 		m := s.motif(at)
-		m.Name = nameOf(p.Fabric, n+1, o.Taken)
-		m.Line = m.line(p.Fabric, top.Units)
+		m.Name = NameOf(p.Fabric, n+1, o.Taken)
+		m.Line = (&layout.MotifAt{Name: m.Name, Fabric: p.Fabric, Across: m.Across, Down: m.Down, Pointing: m.Pointing}).Line(top.Units)
 		m.Top = top.EightOf(fabric, height, quilt.Cut{Motif: m.Name, Place: measure.Point{X: m.Across, Y: m.Down}, Pointing: m.Pointing})
 		p.Motifs = append(p.Motifs, m)
 	}
 	return p, nil
 }
 
-// line is the statement of a motif.
-func (m *Motif) line(fabric string, units measure.System) string {
-	line := fmt.Sprintf("motif %s %s across %s down %s", m.Name, fabric, units.ExactNumber(m.Across), units.ExactNumber(m.Down))
-	if m.Pointing != 0 {
-		line += fmt.Sprintf(" pointing %d", m.Pointing)
-	}
-	return line
-}
-
-// nameOf is a name for a motif by its number, with more digits where the layout has it.
-func nameOf(fabric string, number int, taken func(string) bool) string {
+// NameOf is a name for a motif of a fabric by its number, with more digits where taken says that the layout has it; nil for never.
+func NameOf(fabric string, number int, taken func(string) bool) string {
 	letters := []rune(fabric)
 	const ending = 8 // letters
 	base := string(letters[:min(len(letters), layout.MaxNameChars-ending)])

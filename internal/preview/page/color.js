@@ -14,9 +14,9 @@ const planeSize = { width: 90, height: 32 }; // pixels, of 4 degrees of hue
 export class ColorCard {
   // paint gets a fabric's number and how it is to look; choose is called when the hand rests, and a color is to be studied;
   // onClose gets the fabric's number and a word on why, '' for the reader's own wish; isolate shows where a fabric is; onWrite gets
-  // a fabric's name and color that are to be written.
-  constructor({ model, paint, choose, onClose, isolate, onWrite }) {
-    Object.assign(this, { model, paint, choose, onClose, isolate, onWrite });
+  // a fabric's name and color that are to be written; onCut gets the number of a fabric whose print is to be cut.
+  constructor({ model, paint, choose, onClose, isolate, onWrite, onCut }) {
+    Object.assign(this, { model, paint, choose, onClose, isolate, onWrite, onCut });
     this.fabric = -1;
     this.lines = []; // of the layout in the color that is tried
     this.build();
@@ -54,7 +54,8 @@ export class ColorCard {
     this.buttons = make('div', undefined, { class: 'buttons' });
     this.copy = button('Copy line', { title: 'Copy the fabric’s line with this color' }, () => this.copyLine());
     this.write = button('Save color', { title: 'Save this color in the layout', class: 'main', hidden: '' }, () => this.onWrite(this.own.name, this.hex));
-    this.buttons.append(this.where, this.copy, this.write);
+    this.cut = button('Fussy cut', { title: 'Choose the place of the print that pieces are cut from' }, () => this.onCut(this.fabric));
+    this.buttons.append(this.where, this.cut, this.copy, this.write);
     const side = make('div', undefined, { class: 'side' }), field = make('label', 'Color ');
     field.append(this.field);
     side.append(field, this.others);
@@ -89,6 +90,7 @@ export class ColorCard {
     this.fabric = fabric;
     this.own = this.model.fabrics[fabric];
     this.name.textContent = this.own.name;
+    this.cut.hidden = !this.own.patterned;
     this.before.style.setProperty('--fabric', this.own.colour);
     this.lines = [];
     this.line.textContent = '';

@@ -13,6 +13,7 @@ import { ColorCard } from './color.js';
 import { Prints } from './prints.js';
 import { Audition, untried } from './audition.js';
 import { Laid } from './laid.js';
+import { FussyCut } from './fussy.js';
 import { Sizes } from './sizes.js';
 import { Editing } from './edit.js';
 import { TextPane } from './text.js';
@@ -140,6 +141,7 @@ function wear() {
     card.close();
     audition.release();
     const change = model.wear(settings.colorway);
+    fussy.dress();
     for (const { drawing } of panes) drawing.update(change);
     listFabrics();
     if (message) showTitle(message, model, status);
@@ -263,9 +265,9 @@ function hover(at) {
 function showCurrentPatch() {
   if (pinned && !exists(model, pinned)) pinned = null;
   if (hovered && !exists(model, hovered)) hovered = null;
-  const at = pinned ?? hovered, outline = (pinned ? outlineOf(model, pinned) : '') + (hovered ? outlineOf(model, hovered) : '');
+  const at = pinned ?? hovered, cutFrom = pinned && factsOf(model, pinned).number, held = pinned, outline = (pinned ? outlineOf(model, pinned) : '') + (hovered ? outlineOf(model, hovered) : '');
   for (const { drawing } of panes) drawing.showOutline(outline);
-  showPatch(at ? factsOf(model, at) : null, pinned !== null, at && placeBeside(at));
+  showPatch(at ? factsOf(model, at) : null, pinned !== null, at && placeBeside(at), model.fabrics[cutFrom]?.patterned && { text: 'Fussy cut', press: () => cut(cutFrom, held) });
 }
 
 // placeBeside is where the card of a patch stands in the picture: off its middle, so that the patch is seen.
@@ -321,7 +323,23 @@ const card = new ColorCard({
   },
   isolate: (fabric) => isolate(fabric),
   onWrite: (fabric, color) => editing.act({ do: 'color', fabric, color, colorway: model.shownIn(model.colorway) }, ({ line }) => `Saved in line ${line}.`), // the picture that has it closes the card
+  onCut: (fabric) => cut(fabric),
 });
+
+// ---- pieces that are cut from a print
+
+const fussy = new FussyCut({
+  model,
+  write: (what, isNew) => editing.act({ do: 'motif', ...what }, ({ line }) => `Saved in line ${line}.${isNew ? ` Write ${what.motif} for the wedges of a block.` : ''}`),
+  onClose: (fabric, hadFocus) => { if (hadFocus) fabricButton(fabric)?.focus({ preventScroll: true }); },
+});
+// cut opens the window on a fabric's print; patch is the one that is held, null for none.
+function cut(fabric, patch = null) {
+  card.close();
+  pinned = null;
+  showCurrentPatch();
+  fussy.open(fabric, patch && patch.item < model.cells.length ? `&cell=${patch.item}&patch=${patch.patch}` : '');
+}
 
 // ---- writing to the file
 
@@ -373,6 +391,7 @@ function chooseFabric(i) {
   }
   pointAtFabric(-1);
   audition.letGo();
+  fussy.close();
   card.open(i);
   listFabrics();
 }
@@ -446,6 +465,7 @@ function refreshResources(gently) {
   prints.refresh(gently);
   for (const resource of [...reports, diagram, squint, audition.studies]) resource.refresh(gently);
   laid.refresh();
+  fussy.refresh();
 }
 
 // showResources lays over the drawings what was worked out for their views.
@@ -471,7 +491,10 @@ function showReport() {
   document.querySelector('[data-action=report]').setAttribute('aria-expanded', String(settings.report && !settings.text));
   document.querySelector('[data-action=text]').setAttribute('aria-expanded', String(settings.report && settings.text));
   if (!settings.report || settings.text) panel.reset();
-  else if (innerWidth < 704) card.close(); // the reports take its place on a phone
+  else if (innerWidth < 704) { // the reports take their place on a phone
+    card.close();
+    fussy.close();
+  }
   coverPanes();
   if (isFullScreen() && camera.fitted) actions.whole(); // where nothing was kept free for them
   if (message) showFaults(message, foldsFaults(), model.shown, fixing());
@@ -589,7 +612,7 @@ const keyActions = {
   ...Object.fromEntries(Object.entries(views).flatMap(([view, key]) => [[key, actions[view]], [key.toUpperCase(), () => showSecond(view)]])),
   o: actions.colorway, z: () => sizes.next(), O: () => nextIn('secondColorway'), r: actions.report, e: actions.text, s: actions.seams, g: actions.prints, b: actions.two, m: actions.slide, x: actions.fullscreen, w: actions.whole, 0: actions.whole,
   '+': actions.nearer, '=': actions.nearer, '-': actions.farther, '−': actions.farther, n: actions.changes, f: actions.faults, k: actions.keys, '?': actions.keys,
-  Escape: () => { if (card.isOpen) { card.close(); return; } if (audition.large) { audition.letGo(); remember(); return; } leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
+  Escape: () => { if (card.isOpen) { card.close(); return; } if (fussy.isOpen) { fussy.close(); return; } if (audition.large) { audition.letGo(); remember(); return; } leaveFullScreen(); openMenu(null); panel.reset(); pinned = hovered = null; settings.isolated = -1; if (settings.keys) actions.keys(); if (model.shown) { isolate(-1); showCurrentPatch(); } },
 };
 const directions = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 document.addEventListener('keydown', (e) => {
@@ -600,7 +623,7 @@ document.addEventListener('keydown', (e) => {
     return;
   }
   if (e.ctrlKey || e.metaKey || e.altKey || e.target.closest('input, textarea')) return;
-  const direction = directions[e.key], onPicture = !e.target.closest('button, a, #faults-list, #split, aside, #fabric-list, #color-card');
+  const direction = directions[e.key], onPicture = !e.target.closest('button, a, #faults-list, #split, aside, #fabric-list, #color-card, #fussy');
   if (direction && onPicture) {
     if (e.shiftKey) { if (model.shown) camera.pan(-direction[0] * 60, -direction[1] * 60); moveCamera(); } else walk(...direction);
   } else if (e.key === 'Enter' && onPicture) {
@@ -659,6 +682,7 @@ function receive(m, times) {
   if (!auditionOpen()) audition.letGo();
   editing.receive(m);
   card.mayWrite(editing.allowed);
+  fussy.mayWrite(editing.allowed);
   audition.allow(editing.allowed);
   document.querySelector('[data-action=text]').hidden = !editing.allowed;
   if (settings.text && !editing.allowed) togglePanel(true);
@@ -671,6 +695,7 @@ function receive(m, times) {
     if (!first) lastChange = changeOf(change);
     if (change.anew || change.regions.size) highlight.reset();
     pictureCame();
+    fussy.follow();
     refreshResources(); // nothing of an older picture stays beside the new one
     if (change.anew) settings.isolated = -1;
     wear();

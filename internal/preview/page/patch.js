@@ -84,7 +84,7 @@ export function neighborOf(model, at, dx, dy) {
 export function factsOf(model, at) {
   const item = model.item(at.item), t = item.look.template, p = t.patches[at.patch];
   const fabrics = item.look.fabrics.slice(p.first, p.first + p.count).map((f) => model.fabrics[f]);
-  const facts = { fabrics, shape: p.shape, role: p.role, finished: p.finished, cut: p.cut, line: item.line, label: '', border: item.border };
+  const facts = { fabrics, number: p.count > 1 ? -1 : item.look.fabrics[p.first], shape: p.shape, role: p.role, finished: p.finished, cut: p.cut, line: item.line, label: '', border: item.border };
   if (item.cell >= 0) {
     const { columns } = model.quilt, row = Math.floor(item.cell / columns);
     const kind = model.sources.kinds[model.sources.cells[item.cell]];

@@ -3,8 +3,8 @@
 import { byId, make, swatch } from './dom.js';
 import { lineActions, fetchLine } from './line.js';
 
-// showPatch shows the facts of a patch beside a place of the picture; null takes them away.
-export function showPatch(facts, pinned, place) {
+// showPatch shows the facts of a patch beside a place of the picture; null takes them away. Offer is one more button, as { text, press }.
+export function showPatch(facts, pinned, place, offer) {
   const box = byId('patch');
   box.hidden = !facts;
   box.classList.toggle('pinned', pinned);
@@ -34,6 +34,11 @@ export function showPatch(facts, pinned, place) {
   lines.className = 'wide';
   box.replaceChildren(title, list);
   if (pinned && facts.line) box.append(lineActions(facts.line, () => fetchLine(facts.line), `Copy line ${facts.line}`, `Line ${facts.line}`));
+  if (offer) {
+    const button = make('button', offer.text);
+    button.addEventListener('click', offer.press);
+    box.querySelector('.line-actions')?.append(button);
+  }
   const { clientWidth: w, clientHeight: h } = box.parentElement, { offsetWidth, offsetHeight } = box;
   const right = place.x + place.reach + offsetWidth < w - place.right;
   box.style.left = `${Math.max(4, Math.min(w - offsetWidth - 4, right ? place.x + place.reach : place.x - place.reach - offsetWidth))}px`;
@@ -88,7 +93,7 @@ const keys = {
     ['Enter', 'hold the patch'], ['Esc', 'let go'],
   ],
   Panels: [
-    ['R', 'reports: ↑ ↓ rows, ← → tabs, Enter holds a row'], ['E', 'type the layout'], ['F', 'fold errors and warnings'], ['K', 'these keys'],
+    ['R', 'reports: ↑ ↓ rows, ← → tabs, Enter holds a row'], ['E', 'type the layout'], ['F', 'fold errors and warnings'], ['[ ]', 'fussy cut: turn the piece; with Shift, by 1 degree'], ['K', 'these keys'],
   ],
 };
 
