@@ -39,17 +39,18 @@ func lawBorders(top *quilt.Top, svg []byte) error {
 	return nil
 }
 
-func TestBordersAreALayer(t *testing.T) {
-	onTops(t, func(top *quilt.Top, o Options, svg []byte) error {
-		if o.ByFabric {
-			borders := strings.Contains(string(svg), `id="borders" inkscape:groupmode="layer"`)
-			if want := top.Patches[len(top.Patches)-1].Border >= 0; borders != want {
-				return fmt.Errorf("a layer of borders: %v, expected %v", borders, want)
-			}
-			return nil
+func bordersApart(p *sketched) error {
+	if p.ByFabric {
+		borders := strings.Contains(string(p.svg), `id="borders" inkscape:groupmode="layer"`)
+		if want := p.top.Patches[len(p.top.Patches)-1].Border >= 0; borders != want {
+			return fmt.Errorf("a layer of borders: %v, expected %v", borders, want)
 		}
-		return lawBorders(top, svg)
-	})
+		return nil
+	}
+	return lawBorders(p.top, p.svg)
+}
+
+func TestBordersAreALayer(t *testing.T) {
 	top := lapTop(t)
 	law := func(bad []byte) error { return lawBorders(top, bad) }
 	for _, svg := range [][]byte{drawn(t, top, Options{}), drawn(t, top, Options{View: Line})} {

@@ -17,19 +17,34 @@ import (
 	"eighthturn/internal/quilttest/judges"
 )
 
-// onTops tries a law on the picture of every top with every option.
-func onTops(t *testing.T, law func(top *quilt.Top, o Options, svg []byte) error) {
+// TestPictures tries all laws of a picture on the picture of every top with every option.
+func TestPictures(t *testing.T) {
 	list := tops(t)
 	for seed := range uint64(judges.Of(6, 12)) {
 		list = append(list, named{fmt.Sprint("seed ", seed), lay(t, invent.Layout(seed))})
 	}
+	laws := map[string]func(p *sketched) error{
+		"the two drawings show the same": sameByFabric, "numbers are plain": func(p *sketched) error { return lawNumbers(p.svg) }, "neighbors share their corners": sharedCorners,
+		"ids": goodIDs, "names": func(p *sketched) error { return lawNames(p.svg) }, "size": ownSize, "borders are a layer": bordersApart,
+	}
 	for _, top := range list {
 		for _, o := range allOptions() {
-			if err := law(top.Top, o, drawn(t, top.Top, o)); err != nil {
-				t.Errorf("%s, %+v: %v", top.name, o, err)
+			p := &sketched{t, top.Top, o, drawn(t, top.Top, o)}
+			for name, law := range laws {
+				if err := law(p); err != nil {
+					t.Errorf("%s, %+v: %s: %v", top.name, o, name, err)
+				}
 			}
 		}
 	}
+}
+
+// sketched is a picture that laws are tried on.
+type sketched struct {
+	t   *testing.T
+	top *quilt.Top
+	Options
+	svg []byte
 }
 
 // broken says that a law must catch a picture in which something was replaced.
@@ -99,22 +114,24 @@ func byColour(svg []byte) (map[string]int, error) {
 	return count, nil
 }
 
+func sameByFabric(p *sketched) error {
+	o := p.Options
+	if o.ByFabric {
+		return nil
+	}
+	o.ByFabric = true
+	count, _ := byColour(p.svg)
+	sum := 0
+	for _, n := range count {
+		sum += n
+	}
+	if sum != len(p.top.Faces) && o.View != Line {
+		return fmt.Errorf("%d outlines, %d faces", sum, len(p.top.Faces))
+	}
+	return lawSame(p.svg, drawn(p.t, p.top, o))
+}
+
 func TestTheTwoDrawingsShowTheSame(t *testing.T) {
-	onTops(t, func(top *quilt.Top, o Options, svg []byte) error {
-		if o.ByFabric {
-			return nil
-		}
-		o.ByFabric = true
-		count, _ := byColour(svg)
-		sum := 0
-		for _, n := range count {
-			sum += n
-		}
-		if sum != len(top.Faces) && o.View != Line {
-			return fmt.Errorf("%d outlines, %d faces", sum, len(top.Faces))
-		}
-		return lawSame(svg, drawn(t, top, o))
-	})
 	one, other := drawn(t, lapTop(t), Options{}), drawn(t, lapTop(t), Options{ByFabric: true})
 	law := func(bad []byte) error { return lawSame(one, bad) }
 	broken(t, law, other, `(cloth-1" d="M[^.]*\.\d)\d`, "${1}")
@@ -161,7 +178,6 @@ func numbersIn(n *node, name string) []string {
 }
 
 func TestNumbersArePlain(t *testing.T) {
-	onTops(t, func(_ *quilt.Top, _ Options, svg []byte) error { return lawNumbers(svg) })
 	svg := drawn(t, lapTop(t), Options{Legend: true, SeamLines: SeamsDrawn})
 	for _, bad := range []string{"NaN", "+Inf", "-0", "1e-07", "1,5", "+1", "0x1p2", "1.", ".5", "01", "1.23456", "1_000"} {
 		broken(t, lawNumbers, svg, `(cloth|p1" d="M)[\d.]+`, "${1}"+bad)
@@ -225,13 +241,14 @@ func steps(text string) int64 {
 	return n
 }
 
+func sharedCorners(p *sketched) error {
+	if p.View == Line {
+		return nil
+	}
+	return lawCorners(p.top, p.svg)
+}
+
 func TestNeighboursShareTheirCorners(t *testing.T) {
-	onTops(t, func(top *quilt.Top, o Options, svg []byte) error {
-		if o.View == Line {
-			return nil
-		}
-		return lawCorners(top, svg)
-	})
 	top := lapTop(t)
 	law := func(bad []byte) error { return lawCorners(top, bad) }
 	svg := drawn(t, top, Options{ByFabric: true})
@@ -267,12 +284,21 @@ func lawIDs(prefixes []string, pictures ...[]byte) error {
 	return nil
 }
 
+func goodIDs(p *sketched) error {
+	if p.View == Value { // its ids are those of the view of colors
+		return lawIDs([]string{""}, p.svg)
+	}
+	other := p.Options
+	other.Prefix = "a1_"
+	return lawIDs([]string{"", "a1_"}, p.svg, drawn(p.t, p.top, other))
+}
+
 func TestIDs(t *testing.T) {
-	onTops(t, func(top *quilt.Top, o Options, svg []byte) error {
-		a, b := o, o
-		a.Prefix, b.Prefix = "a1_", "B-"
-		return lawIDs([]string{"", "a1_", "B-"}, svg, drawn(t, top, a), drawn(t, top, b))
-	})
+	for _, prefix := range []string{"a1_", "B-"} {
+		if err := lawIDs([]string{prefix}, drawn(t, lapTop(t), Options{Prefix: prefix, Legend: true})); err != nil {
+			t.Error(err)
+		}
+	}
 	svg := drawn(t, lapTop(t), Options{Prefix: "q-"})
 	law := func(bad []byte) error { return lawIDs([]string{"q-"}, bad) }
 	broken(t, law, svg, `id="q-r1c1p2`, `id="q-r1c1p1`)
@@ -329,7 +355,6 @@ func lawNames(svg []byte) error {
 }
 
 func TestNames(t *testing.T) {
-	onTops(t, func(_ *quilt.Top, _ Options, svg []byte) error { return lawNames(svg) })
 	svg := drawn(t, lapTop(t), Options{Legend: true, OnePaint: true})
 	if err := lawNames(svg); err != nil {
 		t.Error(err)
@@ -409,13 +434,14 @@ func lawSize(top *quilt.Top, svg []byte) error {
 	return nil
 }
 
+func ownSize(p *sketched) error {
+	if !p.Legend && !bytes.Contains(p.svg, fmt.Appendf(nil, `viewBox="0 0 %s %s"`, appendNumber(nil, p.top.Outer.Width()), appendNumber(nil, p.top.Outer.Height()))) {
+		return fmt.Errorf("the view box is not the top's own")
+	}
+	return lawSize(p.top, p.svg)
+}
+
 func TestSize(t *testing.T) {
-	onTops(t, func(top *quilt.Top, o Options, svg []byte) error {
-		if !o.Legend && !bytes.Contains(svg, fmt.Appendf(nil, `viewBox="0 0 %s %s"`, appendNumber(nil, top.Outer.Width()), appendNumber(nil, top.Outer.Height()))) {
-			return fmt.Errorf("the view box is not the top's own")
-		}
-		return lawSize(top, svg)
-	})
 	top := lapTop(t)
 	law := func(bad []byte) error { return lawSize(top, bad) }
 	svg := drawn(t, top, Options{})

@@ -34,6 +34,15 @@ func lawRegions(top *quilt.Top, beneath *Layer) error {
 			return fmt.Errorf("face %d of fabric %d has fabric %d beneath it near a corner", p.face, f, shown[i]-1)
 		}
 	}
+	for _, item := range beneath.Items {
+		for _, o := range collected(item.Outlines) {
+			for i, p := range o {
+				if p == o[(i+1)%len(o)] {
+					return fmt.Errorf("fabric %d has the corner %v twice, one behind the other", item.Style.Fill.Fabric, p)
+				}
+			}
+		}
+	}
 	if i := slices.Index(goesOn, false); i >= 0 {
 		return fmt.Errorf("nothing goes on under the seam of faces %d and %d", seams[i][0].face, seams[i][1].face)
 	}
@@ -74,22 +83,24 @@ func toward(face int, p measure.Point, x, y, part float64) place {
 	return place{face, float64(p.X)*(1-part) + x*nm*part, float64(p.Y)*(1-part) + y*nm*part}
 }
 
-// besideSeams are places a hundredth of the way from the middle of each seam of two fabrics to the middles of its faces, or nearer where the
-// seam is short: what goes on under it goes as far as it is long.
+// besideSeams are places a hundredth of the way from the middle of each seam of two fabrics to the middles of its faces, and from near its
+// ends, or nearer where the seam is short: what goes on under it goes as far as it is long.
 func besideSeams(top *quilt.Top) (list [][2]place) {
 	for _, s := range slices.Concat(top.Seams, top.StripSeams) {
 		if top.Faces[s.A].Fabric == top.Faces[s.B].Fabric {
 			continue
 		}
-		middle := measure.Point{X: (s.From.X + s.To.X) / 2, Y: (s.From.Y + s.To.Y) / 2}
-		var pair [2]place
-		for i, face := range [2]int32{s.A, s.B} {
-			x, y := mean(top.Faces[face].Outline)
-			far := math.Hypot(x-userUnits(middle.X), y-userUnits(middle.Y))
-			long := math.Hypot(userUnits(s.To.X-s.From.X), userUnits(s.To.Y-s.From.Y))
-			pair[i] = toward(int(face), middle, x, y, min(0.01, long/10/far))
+		long := math.Hypot(userUnits(s.To.X-s.From.X), userUnits(s.To.Y-s.From.Y))
+		for _, part := range []float64{0.04, 0.5, 0.96} {
+			at := measure.Point{X: s.From.X + measure.NM(part*float64(s.To.X-s.From.X)), Y: s.From.Y + measure.NM(part*float64(s.To.Y-s.From.Y))}
+			var pair [2]place
+			for i, face := range [2]int32{s.A, s.B} {
+				x, y := mean(top.Faces[face].Outline)
+				far := math.Hypot(x-userUnits(at.X), y-userUnits(at.Y))
+				pair[i] = toward(int(face), at, x, y, min(0.01, long/10/far)/10)
+			}
+			list = append(list, pair)
 		}
-		list = append(list, pair)
 	}
 	return list
 }

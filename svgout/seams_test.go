@@ -1,6 +1,7 @@
 package svgout
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -56,6 +57,21 @@ func TestSeamsByView(t *testing.T) {
 			if got := slices.ContainsFunc(scene.Layers, func(l Layer) bool { return l.ID == "seams" && len(l.Items) > 0 }); got != c.want {
 				t.Errorf("%s, view %d: seams are drawn: %v, expected %v", name, c.View, got, c.want)
 			}
+		}
+	}
+}
+
+// TestSeamInkIsAMixture: the ink of seams is 0.45 of white on dark fabrics, of black on others, the rest the fabric's own, to the nearest level.
+func TestSeamInkIsAMixture(t *testing.T) {
+	for v := range 256 {
+		c := palettes.Colour{R: uint8(v), G: uint8(v), B: uint8(v)}
+		to := 0.0
+		if c.Lightness() < 42 {
+			to = 255
+		}
+		want := uint8(math.Round(0.55*float64(v) + 0.45*to))
+		if got := SeamInk(c); got != (palettes.Colour{R: want, G: want, B: want}) {
+			t.Errorf("on %s seams are %s, expected %d levels", c.Hex(), got.Hex(), want)
 		}
 	}
 }

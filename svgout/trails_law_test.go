@@ -3,6 +3,7 @@ package svgout
 import (
 	"cmp"
 	"fmt"
+	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -127,6 +128,7 @@ func TestTrailsCoverTheSeams(t *testing.T) {
 	for seed := range uint64(judges.Of(6, 40)) {
 		list = append(list, named{fmt.Sprint("seed ", seed), lay(t, invent.Layout(seed))})
 	}
+	list = append(list, named{"two fabrics as light as each other", lay(t, "strip 4\nfabric a #777777\nfabric b #777777\nfabric c #777777\nblock R ring wedges c a corners b\n"+grid("R R"))})
 	for _, top := range list {
 		for _, o := range []Options{{}, {View: Line}} {
 			if err := lawSeamLines(top.Top, o); err != nil {
@@ -134,6 +136,60 @@ func TestTrailsCoverTheSeams(t *testing.T) {
 			}
 		}
 	}
+}
+
+// TestTrailsOnALattice: few stretches between the corners of a small lattice, at which many meet, straight on or not, in every order.
+func TestTrailsOnALattice(t *testing.T) {
+	rng := rand.New(rand.NewPCG(11, 13))
+	for range 3000 {
+		var seams []quilt.Seam
+		taken := map[[2]measure.Point]bool{}
+		for range 1 + rng.IntN(9) {
+			at := measure.Point{X: measure.NM(rng.IntN(3)), Y: measure.NM(rng.IntN(3))}
+			to := measure.Point{X: at.X + measure.NM(rng.IntN(3)-1), Y: at.Y + measure.NM(rng.IntN(3)-1)}
+			s := quilt.Seam{From: measure.Point{X: at.X * measure.Inch, Y: at.Y * measure.Inch}, To: measure.Point{X: to.X * measure.Inch, Y: to.Y * measure.Inch}}
+			if way := eitherWay(s.From, s.To); s.From != s.To && !taken[way] {
+				taken[way] = true
+				seams = append(seams, s)
+			}
+		}
+		drawn := trails(len(seams), func(i int) *quilt.Seam { return &seams[i] })
+		err := lawTrails(seams, drawn)
+		if err == nil {
+			err = lawStraight(collected(drawn))
+		}
+		if err != nil {
+			t.Fatalf("%v: %v", seams, err)
+		}
+	}
+}
+
+// lawStraight says that no line has a corner where it goes straight on, or ends where another goes straight on.
+func lawStraight(lines [][]measure.Point) error {
+	ahead := func(a, b, c measure.Point) bool {
+		return (b.X-a.X)*(c.Y-b.Y) == (b.Y-a.Y)*(c.X-b.X) && (b.X-a.X)*(c.X-b.X)+(b.Y-a.Y)*(c.Y-b.Y) > 0
+	}
+	for i, l := range lines {
+		for n := 2; n < len(l); n++ {
+			if ahead(l[n-2], l[n-1], l[n]) {
+				return fmt.Errorf("%v has a corner where it goes straight on", l)
+			}
+		}
+		first, last := l[0], l[len(l)-1]
+		for _, o := range lines[i+1:] {
+			if first == last || o[0] == o[len(o)-1] {
+				continue
+			}
+			for _, a := range [2][2]measure.Point{{l[1], first}, {l[len(l)-2], last}} {
+				for _, b := range [2][2]measure.Point{{o[1], o[0]}, {o[len(o)-2], o[len(o)-1]}} {
+					if a[1] == b[1] && ahead(a[0], a[1], b[0]) {
+						return fmt.Errorf("%v ends where %v goes straight on", l, o)
+					}
+				}
+			}
+		}
+	}
+	return nil
 }
 
 func TestTheLawOfTrailsCatches(t *testing.T) {
