@@ -9,6 +9,11 @@ export function make(name, text, attributes = {}) {
   return e;
 }
 
+// say gives an element other words, and leaves it alone where it has them already: the browser would lay the page out anew.
+export function say(e, text) {
+  if (e.textContent !== text) e.textContent = text;
+}
+
 export function swatch(colour, gray) {
   const e = make('span', undefined, { class: 'swatch', 'aria-hidden': 'true' });
   e.style.setProperty('--fabric', colour);

@@ -188,7 +188,7 @@ export class Drawing {
     const far = block * scale < smallestBlock;
     if (this.far !== far) {
       this.far = far;
-      if (this.model.shown) this.showLines([]);
+      if (this.model.shown && !this.lines.style.display) this.showLines([]);
     }
     if (this.strokeScale !== strokeScale) this.overlay.style.setProperty('--stroke-scale', this.strokeScale = strokeScale);
   }

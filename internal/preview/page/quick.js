@@ -76,15 +76,12 @@ export class Quick {
     const { raster, ratio, drawing: { model } } = this, s = this.scale * ratio, x = this.x * ratio, y = this.y * ratio;
     const left = Math.max(0, Math.floor(x)), right = Math.min(raster.width, Math.ceil(x + model.quilt.width * s) + 1);
     const top = Math.max(0, Math.floor(y)), bottom = Math.min(raster.height, Math.ceil(y + model.quilt.height * s) + 1);
+    const box = around(this.box, this.box = { left, top, right, bottom }); // where it stood before is covered too
     const place = [s, x, y].join(), colors = this.drawing.colours().map(channelsOf), now = this.painted;
     const onlyColors = now?.place === place && now.colors.length === colors.length && now.changes < mostChanges;
-    if (this.box !== `${left} ${top} ${right} ${bottom}`) {
-      this.context.putImageData(raster.blank(), 0, 0);
-      this.box = `${left} ${top} ${right} ${bottom}`;
-    }
     this.add(s, x, y, onlyColors ? differences(colors, now.colors) : colors, onlyColors ? none : raster.wall);
-    const image = onlyColors ? raster.change(left, top, right, bottom) : raster.finish(left, top, right, bottom);
-    this.context.putImageData(image, 0, 0, left, top, right - left, bottom - top);
+    const image = onlyColors ? raster.change(box) : raster.finish(box);
+    this.context.putImageData(image, 0, 0, box.left, box.top, box.right - box.left, box.bottom - box.top);
     this.painted = { place, colors, changes: onlyColors ? now.changes + 1 : 0 };
     this.canvas.hidden = false;
   }
@@ -98,7 +95,7 @@ export class Quick {
     Object.assign(canvas.style, { width: `${width / ratio}px`, height: `${height / ratio}px` });
     this.context = canvas.getContext('2d', { alpha: false, willReadFrequently: true });
     this.painted = null;
-    this.box = '';
+    this.box = { left: 0, top: 0, right: width, bottom: height };
   }
 
   // add adds the edges of all that is in sight.
@@ -131,6 +128,11 @@ export class Quick {
     const part = (at, size, room) => Math.max(0, Math.min(room, at + size * scale) - Math.max(0, at)) / (size * scale);
     return model.faceCount() * part(x, width, this.width / ratio) * part(y, height, this.height / ratio);
   }
+}
+
+// around is the box around two.
+function around(a, b) {
+  return { left: Math.min(a.left, b.left), top: Math.min(a.top, b.top), right: Math.max(a.right, b.right), bottom: Math.max(a.bottom, b.bottom) };
 }
 
 // channelsOf are a color's red, green and blue.

@@ -53,14 +53,8 @@ export class Raster {
     }
   }
 
-  // blank is the wall with nothing on it.
-  blank() {
-    this.pixels.fill(packed(...this.wall));
-    return this.image;
-  }
-
   // finish makes pixels of what was added in a part of the picture, and forgets it.
-  finish(left, top, right, bottom) {
+  finish({ left, top, right, bottom }) {
     const { width, stride, sums, pixels, wall } = this;
     for (let y = top; y < bottom; y++) {
       let red = wall[0] + 0.5, green = wall[1] + 0.5, blue = wall[2] + 0.5; // half for rounding
@@ -75,7 +69,7 @@ export class Raster {
   }
 
   // change makes of pixels in a part of the picture others that differ by what was added, and forgets that. It is as exact as whole numbers are.
-  change(left, top, right, bottom) {
+  change({ left, top, right, bottom }) {
     const { width, stride, sums, pixels } = this;
     for (let y = top; y < bottom; y++) {
       let red = 0, green = 0, blue = 0;

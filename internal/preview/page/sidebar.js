@@ -1,6 +1,6 @@
 // The words beside the picture: the patch that is pointed at, the fabrics, the keys.
 
-import { byId, make, swatch } from './dom.js';
+import { byId, make, say, swatch } from './dom.js';
 import { lineActions, fetchLine } from './line.js';
 
 // showPatch shows the facts of a patch beside a place of the picture; null takes them away. Offer is one more button, as { text, press }.
@@ -55,18 +55,30 @@ export function spokenFacts(facts) {
 // clicked, onPoint the one that the pointer rests on, -1 for none; chosen is the one whose card is open.
 export function showFabrics(fabrics, chosen, onChoose, onPoint) {
   const order = fabrics.map((f, i) => ({ ...f, i })).filter((f) => f.share > 0).sort((a, b) => a.value - b.value || a.i - b.i);
-  const rows = order.map((f) => {
+  const list = byId('fabrics');
+  while (list.children.length > order.length) list.lastElementChild.remove();
+  while (list.children.length < order.length) list.append(fabricRow(onChoose, onPoint));
+  order.forEach((f, k) => {
     const facts = [f.name, f.print, `value ${f.value.toFixed(0)}`, `${f.share.toFixed(1)}% of the top`, `line ${f.line}`].filter(Boolean).join(', ');
-    const item = make('li'), button = make('button', undefined, { 'aria-pressed': String(f.i === chosen), 'data-fabric': f.i, title: `${facts}: try another color` });
+    const item = list.children[k], button = item.firstElementChild;
     item.style.setProperty('--share', f.share.toFixed(2));
-    button.append(swatch(f.colour, f.grey), make('span', f.name, { class: 'name' }));
-    button.addEventListener('click', () => onChoose(f.i));
-    button.addEventListener('pointerenter', (e) => { if (e.pointerType === 'mouse') onPoint(f.i); });
-    button.addEventListener('pointerleave', () => onPoint(-1));
-    item.append(button);
-    return item;
+    button.setAttribute('aria-pressed', String(f.i === chosen));
+    button.dataset.fabric = f.i;
+    button.title = `${facts}: try another color`;
+    say(button.querySelector('.name'), f.name);
+    paintFabric(f.i, f);
   });
-  byId('fabrics').replaceChildren(...rows);
+}
+
+// fabricRow is a row of the list for whatever fabric it tells.
+function fabricRow(onChoose, onPoint) {
+  const item = make('li'), button = make('button'), fabric = () => Number(button.dataset.fabric);
+  button.append(swatch('', ''), make('span', '', { class: 'name' }));
+  button.addEventListener('click', () => onChoose(fabric()));
+  button.addEventListener('pointerenter', (e) => { if (e.pointerType === 'mouse') onPoint(fabric()); });
+  button.addEventListener('pointerleave', () => onPoint(-1));
+  item.append(button);
+  return item;
 }
 
 // paintFabric shows a fabric of the list in another color, where it stands.

@@ -1,6 +1,6 @@
 // How things stand: faults over the picture, the title, the connection.
 
-import { byId, make } from './dom.js';
+import { byId, make, say } from './dom.js';
 import { copyText } from './copy.js';
 import { silence } from './transport.js';
 import { lineActions } from './line.js';
@@ -22,7 +22,7 @@ export function showFaults(m, folded, hasPicture, fix) {
   const title = byId('faults-title');
   title.setAttribute('aria-expanded', String(!folded));
   const since = m.picture && m.picture !== m.revision && (m.errors || m.problem) ? '. This is the last good picture' : '';
-  title.firstElementChild.textContent = heading(m) + since;
+  say(title.firstElementChild, heading(m) + since);
   byId('faults-list').hidden = folded;
   byId('faults-list').replaceChildren(...list);
 }
@@ -71,7 +71,7 @@ export function showTitle(m, { quilt, title, plainTitle }, status) {
   const blocking = isBlocking(m);
   const prefix = status !== 'open' ? '… ' : blocking ? `✕ ${heading(m)} · ` : '';
   document.title = prefix + name;
-  byId('title').textContent = plainTitle || m.file;
+  say(byId('title'), plainTitle || m.file);
   const facts = quilt ? [quilt.size, quilt.blocks, `${quilt.patches} patches`, title ? m.file : ''].filter(Boolean) : [];
   if (byId('facts').title !== facts.join(' · ')) {
     byId('facts').title = facts.join(' · ');
