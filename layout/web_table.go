@@ -67,7 +67,7 @@ func (c *checker) tableGaps() {
 			if !role.OfWebs || len(b.Fills[p.Role]) > 0 {
 				continue
 			}
-			if _, ok := d.Web(i, p); !ok {
+			if d.Web(i, &p) == nil {
 				reported[cell.Block] = true
 				c.fault(c.tree.Blocks[cell.Block].Label.Span, "", "block %s has no %s of its own, and webs gives none to its web at %s", quote(b.Label), role.Name, c.place(i)).suggest(c.addTo(c.tree.Blocks[cell.Block], role.Name+" "+c.someFabric(0)))
 				break

@@ -139,8 +139,8 @@ func (c *checker) warnUnusedWedges() {
 	}
 }
 
-// Web is what `webs` gives a wedge of a cell by the web centre that its tip stands on.
-func (d *Design) Web(cell int, p blocks.Piece) (Fill, bool) {
+// Web is what `webs` gives a wedge of a cell by the web centre that its tip stands on; nil where it gives nothing.
+func (d *Design) Web(cell int, p *blocks.Piece) *Fill {
 	x, y := cell%d.Columns, cell/d.Columns
 	tip := p.Outline[0]
 	if tip.X == blocks.Full {
@@ -150,13 +150,15 @@ func (d *Design) Web(cell int, p blocks.Piece) (Fill, bool) {
 		y++
 	}
 	if d.WebTable != nil {
-		f := d.WebTable[y*(d.Columns+1)+x]
-		return f, f.given()
+		if f := &d.WebTable[y*(d.Columns+1)+x]; f.given() {
+			return f
+		}
+		return nil
 	}
 	if len(d.Webs) == 0 {
-		return Fill{}, false
+		return nil
 	}
-	return d.Webs[webSort(y)%len(d.Webs)], true
+	return &d.Webs[webSort(y)%len(d.Webs)]
 }
 
 // webSort is which of two sorts, set like a draughtboard, a web centre belongs to. Every

@@ -85,7 +85,7 @@ func (l *builder) columnPiece(col *column, p pieceOfColumn) {
 	b := &l.design.Blocks[p.block]
 	n := l.columnRole(col, p)
 	role := &b.Kind.Roles[n]
-	f := b.Fills[n][i%len(b.Fills[n])]
+	f := &b.Fills[n][i%len(b.Fills[n])]
 	shape := blocks.ColumnShape(i == 0 || i == p.last)
 	here := col.count[cell]
 	if here[1] == 0 {

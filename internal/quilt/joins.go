@@ -56,7 +56,7 @@ func reverse(list []span) {
 
 // bandKey is how a placed piece is filled.
 func (l *builder) bandKey(c *placedCell, piece int) bandKey {
-	f := l.fill(int(l.Patches[c.first].Cell), &c.pieces[piece])
+	f, _ := l.fill(int(l.Patches[c.first].Cell), &c.pieces[piece])
 	return bandKey{f.Set, f.Reversed}
 }
 

@@ -15,18 +15,14 @@ type builder struct {
 	sign      *stop.Sign // ends the work; nil for never
 	design    *layout.Design
 	grade     scale
-	templates map[templateKey]*template
+	templates [][4]*template // by block and its quarter turns
+	outsides  []blocks.Sides // by cell: beyond which of its sides the quilt has nothing
 	cells     []placedCell
 	runs      []*column
 	points    []measure.Point // what outlines are cut from
 	joins     joiner
 	pools     []pooledFace
 	sets      map[setKey]int16
-}
-
-type templateKey struct {
-	block int
-	turns uint8
 }
 
 // placedCell is a cell's template and place; template is nil where there is nothing and in
@@ -56,7 +52,7 @@ func newBuilder(sign *stop.Sign, d *layout.Design) *builder {
 		Title: d.Title, Units: d.Units, Seam: d.Seam, SideFinished: d.SideFinished,
 		Columns: d.Columns, Rows: d.Rows,
 		Credits: Credits{d.Designer, d.Level, d.Copyright, d.Number, d.Version, d.Date, d.Notes, d.Contrast, d.Pools},
-	}, design: d, grade: newScale(d.SideFinished), templates: map[templateKey]*template{}, sets: map[setKey]int16{}}
+	}, design: d, grade: newScale(d.SideFinished), templates: make([][4]*template, len(d.Blocks)), sets: map[setKey]int16{}}
 }
 
 // lay lays the whole top.
@@ -64,6 +60,7 @@ func (l *builder) lay() {
 	l.frame()
 	l.fabrics()
 	l.cutFacts()
+	l.findOutsides()
 	l.reserve()
 	for i := range l.design.Cells {
 		l.sign.Step(10)
@@ -163,7 +160,10 @@ func (l *builder) reserve() {
 			n := len(t.pieces[p].outline)
 			points += n
 			faces++
-			if f := l.fill(i, &t.pieces[p]); f.Set >= 0 {
+			if len(l.design.StripSets) == 0 {
+				continue
+			}
+			if f, _ := l.fill(i, &t.pieces[p]); f.Set >= 0 {
 				bands := len(l.design.StripSets[f.Set].Bands)
 				faces += bands - 1
 				strips += bands - 1
@@ -188,13 +188,11 @@ func (l *builder) template(cell int) *template {
 	if c.Block < 0 || c.Run >= 0 {
 		return nil
 	}
-	key := templateKey{c.Block, c.Turns}
-	t, ok := l.templates[key]
-	if !ok {
-		t = newTemplate(l.design.Blocks[c.Block].Kind, int(c.Turns), l.grade)
-		l.templates[key] = t
+	t := &l.templates[c.Block][c.Turns]
+	if *t == nil {
+		*t = newTemplate(l.design.Blocks[c.Block].Kind, int(c.Turns), l.grade)
 	}
-	return t
+	return *t
 }
 
 // outline is a block's outline moved to its place.
@@ -225,10 +223,10 @@ func (l *builder) cell(i int) {
 	l.Cells = append(l.Cells, Cell{Label: b.Label, Kind: b.Kind.Name, Turns: int(c.Turns), Place: c.Span, First: len(l.Patches), Count: len(t.pieces)})
 	for p := range t.pieces {
 		piece := &t.pieces[p]
-		role := &b.Kind.Roles[l.roleOf(i, piece)]
+		f, role := l.fill(i, piece)
 		l.patch(Patch{
 			Outline: l.outline(piece.outline, at), Shape: piece.Shape, Role: l.role(role.Shown(), role.Letter), Cell: int32(i), Border: -1, Number: int32(p + 1),
-		}, l.fill(i, piece), piece, at)
+		}, f, piece, at)
 	}
 	if len(l.Faces)-faces == len(t.pieces) {
 		l.cells[len(l.cells)-1].face = int32(faces)
@@ -246,29 +244,24 @@ func (l *builder) role(name, letter string) int16 {
 	return int16(len(l.Roles) - 1)
 }
 
-// fill is what a piece of a cell is cut from.
-func (l *builder) fill(cell int, p *pieceTemplate) layout.Fill {
+// fill is what a piece of a cell is cut from, and the role that says it: the piece's own, or the one that takes its place in
+// the pieces that face the outside of the quilt.
+func (l *builder) fill(cell int, p *pieceTemplate) (*layout.Fill, *blocks.Role) {
 	b := &l.design.Blocks[l.design.Cells[cell].Block]
-	n := l.roleOf(cell, p)
+	n := l.roleFacing(cell, p.Role, p.Piece.Facing)
 	role := &b.Kind.Roles[n]
 	if role.OfWebs {
-		if f, ok := l.design.Web(cell, p.Piece); ok {
-			return f
+		if f := l.design.Web(cell, &p.Piece); f != nil {
+			return f, role
 		}
 	}
 	fills := b.Fills[n]
-	return fills[role.Value(p.number, p.of, len(fills))]
-}
-
-// roleOf is the role that gives a piece of a cell its fabric: its own, or the one that
-// takes its place in the pieces that face the outside of the quilt.
-func (l *builder) roleOf(cell int, p *pieceTemplate) int {
-	return l.roleFacing(cell, p.Role, func(outside blocks.Sides) blocks.Sides { return p.Piece.Facing(outside) })
+	return &fills[role.Value(p.number, p.of, len(fills))], role
 }
 
 // roleFacing is the role that gives a piece of a cell its fabric, by the sides of the quilt that it faces.
 func (l *builder) roleFacing(cell, role int, facing func(outside blocks.Sides) blocks.Sides) int {
-	outside := l.outsideOf(cell)
+	outside := l.outsides[cell]
 	if outside == 0 { // as most cells of a large quilt
 		return role
 	}
@@ -276,18 +269,20 @@ func (l *builder) roleFacing(cell, role int, facing func(outside blocks.Sides) b
 	return b.Kind.RoleFacing(role, facing(outside), func(i int) bool { return len(b.Fills[i]) > 0 })
 }
 
-// outsideOf are the sides of a cell beyond which the quilt has nothing.
-func (l *builder) outsideOf(cell int) (sides blocks.Sides) {
-	x, y := cell%l.Columns, cell/l.Columns
-	for _, next := range [4]struct {
-		side blocks.Sides
-		x, y int
-	}{{blocks.TopSide, x, y - 1}, {blocks.RightSide, x + 1, y}, {blocks.BottomSide, x, y + 1}, {blocks.LeftSide, x - 1, y}} {
-		if l.outside(next.x, next.y) {
-			sides |= next.side
+// findOutsides finds the sides of each cell beyond which the quilt has nothing.
+func (l *builder) findOutsides() {
+	l.outsides = make([]blocks.Sides, len(l.design.Cells))
+	for i := range l.outsides {
+		x, y := i%l.Columns, i/l.Columns
+		for _, next := range [4]struct {
+			side blocks.Sides
+			x, y int
+		}{{blocks.TopSide, x, y - 1}, {blocks.RightSide, x + 1, y}, {blocks.BottomSide, x, y + 1}, {blocks.LeftSide, x - 1, y}} {
+			if l.outside(next.x, next.y) {
+				l.outsides[i] |= next.side
+			}
 		}
 	}
-	return sides
 }
 
 // outside says whether the quilt has nothing at a place.
@@ -296,7 +291,7 @@ func (l *builder) outside(x, y int) bool {
 }
 
 // patch adds a patch and its faces.
-func (l *builder) patch(p Patch, f layout.Fill, piece *pieceTemplate, at measure.Point) {
+func (l *builder) patch(p Patch, f *layout.Fill, piece *pieceTemplate, at measure.Point) {
 	p.Place = placeOf(f.Span)
 	p.First, p.Count, p.Set = int32(len(l.Faces)), 1, -1
 	n := len(l.Patches)

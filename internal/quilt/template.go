@@ -201,7 +201,7 @@ type bands struct {
 }
 
 // bandsOf is the bands of a wedge, made once for each way it is filled.
-func (p *pieceTemplate) bandsOf(d *layout.Design, f layout.Fill, h blocks.WedgeHeight) *bands {
+func (p *pieceTemplate) bandsOf(d *layout.Design, f *layout.Fill, h blocks.WedgeHeight) *bands {
 	key := bandKey{f.Set, f.Reversed}
 	if b, ok := p.banded[key]; ok {
 		return b

@@ -113,8 +113,8 @@ func oneWeb(d *layout.Design) []layout.Fill {
 			continue
 		}
 		for _, piece := range d.Blocks[c.Block].Kind.Turned(int(c.Turns)) {
-			if fill, ok := d.Web(cell, piece); ok {
-				return []layout.Fill{fill}
+			if fill := d.Web(cell, &piece); fill != nil {
+				return []layout.Fill{*fill}
 			}
 		}
 	}

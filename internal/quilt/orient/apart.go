@@ -37,35 +37,36 @@ func (d divided) within(e divided) bool {
 func (d divided) meets(e divided) bool { return d.within(e) || e.within(d) }
 
 // findApart lists the neighbours whose divisions do not meet: across first, then down.
-func (l *orienter) findApart() {
+func (l *orienter) findApart(laid []*turnedPieces) {
 	known := map[apartKey]bool{}
+	check := func(i, j int, vertical bool) {
+		one, other := laid[i], laid[j]
+		if one == nil || other == nil {
+			return
+		}
+		key := apartKey{one.number, other.number, vertical}
+		apart, seen := known[key]
+		if !seen {
+			apart = !sideOf(one.pieces, vertical, blocks.Full).meets(sideOf(other.pieces, vertical, blocks.Zero))
+			known[key] = apart
+		}
+		if apart {
+			l.Apart = append(l.Apart, [2]int{i, j})
+		}
+	}
 	for i := range l.Cells {
 		x, y := l.at(i)
 		if x+1 < l.Columns {
-			l.checkPair(known, i, i+1, true)
+			check(i, i+1, true)
 		}
 		if y+1 < l.Rows {
-			l.checkPair(known, i, i+l.Columns, false)
+			check(i, i+l.Columns, false)
 		}
 	}
 }
 
+// apartKey are two turned kinds, by number, on either side of an edge.
 type apartKey struct {
-	a, b     turnedKind
-	vertical bool
-}
-
-func (l *orienter) checkPair(known map[apartKey]bool, i, j int, vertical bool) {
-	if l.Cells[i].Kind == nil || l.Cells[j].Kind == nil {
-		return
-	}
-	key := apartKey{turnedKind{l.Cells[i].Kind, l.Turns[i]}, turnedKind{l.Cells[j].Kind, l.Turns[j]}, vertical}
-	apart, seen := known[key]
-	if !seen {
-		apart = !sideOf(l.pieces(i), vertical, blocks.Full).meets(sideOf(l.pieces(j), vertical, blocks.Zero))
-		known[key] = apart
-	}
-	if apart {
-		l.Apart = append(l.Apart, [2]int{i, j})
-	}
+	one, other int
+	vertical   bool
 }

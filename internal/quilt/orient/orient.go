@@ -3,7 +3,11 @@
 // turns the blocks to them.
 package orient
 
-import "eighthturn/internal/blocks"
+import (
+	"slices"
+
+	"eighthturn/internal/blocks"
+)
 
 // Cell is one place of the grid.
 type Cell struct {
@@ -53,7 +57,8 @@ type Orientation struct {
 type orienter struct {
 	Grid
 	Orientation
-	turned map[turnedKind][]blocks.Piece
+	turned map[turnedKind]*turnedPieces
+	inner  []bool // of the grid's corners, row by row: there is a block on each of its four sides
 }
 
 type turnedKind struct {
@@ -61,16 +66,25 @@ type turnedKind struct {
 	turns uint8
 }
 
+// turnedPieces are the pieces of a turned kind, and what it puts on each of its corners.
+type turnedPieces struct {
+	number      int // in the order in which they were turned
+	pieces      []blocks.Piece
+	tips, kites [4]int
+}
+
 // Lay turns every block of the grid.
 func Lay(g Grid) Orientation {
-	l := &orienter{Grid: g, turned: map[turnedKind][]blocks.Piece{}}
+	l := &orienter{Grid: g, turned: map[turnedKind]*turnedPieces{}}
 	l.Turns = make([]uint8, len(g.Cells))
 	l.StarFirst = g.Start == WithStar || g.Start == ByKinds && onlyStars(g.Cells)
+	l.findInner()
 	sure := l.turnTheSure()
 	l.turnTheRest(sure)
-	l.countCentres()
+	laid := l.laid()
+	l.countCentres(laid)
 	l.findOpen()
-	l.findApart()
+	l.findApart(laid)
 	return l.Orientation
 }
 
@@ -117,13 +131,17 @@ func (l *orienter) cells(at Corner) [4]int {
 	return round
 }
 
-func (l *orienter) inside(at Corner) bool {
-	for _, i := range l.cells(at) {
-		if i < 0 {
-			return false
+func (l *orienter) inside(at Corner) bool { return l.inner[at.Y*(l.Columns+1)+at.X] }
+
+// findInner finds the corners inside the quilt.
+func (l *orienter) findInner() {
+	l.inner = make([]bool, (l.Columns+1)*(l.Rows+1))
+	for y := 1; y < l.Rows; y++ {
+		for x := 1; x < l.Columns; x++ {
+			round := l.cells(Corner{x, y})
+			l.inner[y*(l.Columns+1)+x] = !slices.Contains(round[:], -1)
 		}
 	}
-	return true
 }
 
 func (l *orienter) isStar(at Corner) bool { return (at.X+at.Y)&1 == 1 != l.StarFirst }
@@ -196,21 +214,38 @@ func (l *orienter) certain(i int, c blocks.Corner, sure []bool) int {
 // facing is the corner that the cell at a place round a grid corner turns to that corner.
 func facing(place int) blocks.Corner { return blocks.Corner(place+2) & 3 }
 
-func (l *orienter) pieces(i int) []blocks.Piece {
-	return l.piecesTurned(turnedKind{l.Cells[i].Kind, l.Turns[i]})
+func (l *orienter) pieces(i int) []blocks.Piece { return l.pointing(i).pieces }
+
+// pointing is a cell's kind as it is turned.
+func (l *orienter) pointing(i int) *turnedPieces {
+	return l.turn(turnedKind{l.Cells[i].Kind, l.Turns[i]})
 }
 
-func (l *orienter) piecesTurned(key turnedKind) []blocks.Piece {
-	p, ok := l.turned[key]
+func (l *orienter) turn(key turnedKind) *turnedPieces {
+	t, ok := l.turned[key]
 	if !ok {
-		p = key.kind.Turned(int(key.turns))
-		l.turned[key] = p
+		t = &turnedPieces{number: len(l.turned), pieces: key.kind.Turned(int(key.turns))}
+		for c := range t.tips {
+			t.tips[c], t.kites[c] = blocks.Tips(t.pieces, blocks.Corner(c))
+		}
+		l.turned[key] = t
 	}
-	return p
+	return t
+}
+
+// laid are all cells as they are turned in the end, nil where there is nothing.
+func (l *orienter) laid() []*turnedPieces {
+	list := make([]*turnedPieces, len(l.Cells))
+	for i, c := range l.Cells {
+		if c.Kind != nil {
+			list[i] = l.pointing(i)
+		}
+	}
+	return list
 }
 
 // countCentres counts what meets at every corner inside the quilt.
-func (l *orienter) countCentres() {
+func (l *orienter) countCentres(laid []*turnedPieces) {
 	for y := 1; y < l.Rows; y++ {
 		for x := 1; x < l.Columns; x++ {
 			at := Corner{x, y}
@@ -219,9 +254,8 @@ func (l *orienter) countCentres() {
 			}
 			c := Centre{Corner: at}
 			for place, i := range l.cells(at) {
-				tips, kites := blocks.Tips(l.pieces(i), facing(place))
-				c.Tips += tips
-				c.Kites += kites
+				c.Tips += laid[i].tips[facing(place)]
+				c.Kites += laid[i].kites[facing(place)]
 			}
 			if l.isStar(at) {
 				l.Stars = append(l.Stars, c)
