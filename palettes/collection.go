@@ -28,120 +28,122 @@ func Find(name string) (Palette, bool) {
 	return Palette{}, false
 }
 
+// ours is a palette of All; a fabric is its name and its color.
+func ours(name, about string, fabrics ...string) Palette {
+	p := Palette{Name: name, About: about}
+	for _, f := range fabrics {
+		word, hex, _ := strings.Cut(f, " ")
+		c, _ := Parse(hex) // TestCollection says that it is one
+		p.Fabrics = append(p.Fabrics, Swatch{word, c})
+	}
+	return p
+}
+
 func cellarglass() Palette {
-	return Palette{Name: "cellarglass", About: "Bottle green and port by candlelight, with smoke between them", Fabrics: []Swatch{
-		{"bottle", Colour{0x07, 0x2e, 0x20}},
-		{"port", Colour{0x69, 0x27, 0x33}},
-		{"vine", Colour{0x46, 0x60, 0x40}},
-		{"smoke", Colour{0x67, 0x7a, 0x85}},
-		{"amber", Colour{0xcc, 0x87, 0x30}},
-		{"cork", Colour{0xcb, 0xaf, 0x8e}},
-		{"candle", Colour{0xe6, 0xcc, 0x8e}},
-		{"vellum", Colour{0xf1, 0xeb, 0xd9}},
-	}}
+	return ours("cellarglass", "Bottle green and port by candlelight, with smoke between them",
+		"bottle #072e20",
+		"port #692733",
+		"vine #466040",
+		"smoke #677a85",
+		"amber #cc8730",
+		"cork #cbaf8e",
+		"candle #e6cc8e",
+		"vellum #f1ebd9")
 }
 
 func duskmere() Palette {
-	return Palette{Name: "duskmere", About: "The sky over still water just after sunset", Fabrics: []Swatch{
-		{"midnight", Colour{0x26, 0x22, 0x4c}},
-		{"damson", Colour{0x59, 0x34, 0x61}},
-		{"mulberry", Colour{0x8b, 0x44, 0x68}},
-		{"heather", Colour{0x90, 0x6e, 0x98}},
-		{"ember", Colour{0xd7, 0x7f, 0x5c}},
-		{"apricot", Colour{0xe2, 0xa7, 0x76}},
-		{"blush", Colour{0xf1, 0xc9, 0xbb}},
-		{"moonrise", Colour{0xf4, 0xea, 0xdb}},
-	}}
+	return ours("duskmere", "The sky over still water just after sunset",
+		"midnight #26224c",
+		"damson #593461",
+		"mulberry #8b4468",
+		"heather #906e98",
+		"ember #d77f5c",
+		"apricot #e2a776",
+		"blush #f1c9bb",
+		"moonrise #f4eadb")
 }
 
 func frostgate() Palette {
-	return Palette{Name: "frostgate", About: "Winter grays and ice, and one red berry", Fabrics: []Swatch{
-		{"ironwork", Colour{0x23, 0x2b, 0x33}},
-		{"pewter", Colour{0x3c, 0x48, 0x53}},
-		{"haw", Colour{0xa5, 0x3f, 0x41}},
-		{"dovecote", Colour{0x75, 0x80, 0x8b}},
-		{"icicle", Colour{0x80, 0xa6, 0xb9}},
-		{"breath", Colour{0xb0, 0xc0, 0xcd}},
-		{"hoarfrost", Colour{0xcc, 0xdd, 0xe4}},
-		{"snowlight", Colour{0xec, 0xf2, 0xf3}},
-	}}
+	return ours("frostgate", "Winter grays and ice, and one red berry",
+		"ironwork #232b33",
+		"pewter #3c4853",
+		"haw #a53f41",
+		"dovecote #75808b",
+		"icicle #80a6b9",
+		"breath #b0c0cd",
+		"hoarfrost #ccdde4",
+		"snowlight #ecf2f3")
 }
 
 func kilnyard() Palette {
-	return Palette{Name: "kilnyard", About: "Brick, ochre and biscuit ware against cold soot", Fabrics: []Swatch{
-		{"soot", Colour{0x20, 0x2e, 0x37}},
-		{"oxblood", Colour{0x74, 0x2e, 0x2b}},
-		{"brick", Colour{0x9d, 0x47, 0x30}},
-		{"rust", Colour{0xba, 0x65, 0x36}},
-		{"ochre", Colour{0xc4, 0x92, 0x47}},
-		{"biscuit", Colour{0xd6, 0xb3, 0x88}},
-		{"slipware", Colour{0xe4, 0xd3, 0xb0}},
-		{"bone", Colour{0xf2, 0xee, 0xe1}},
-	}}
+	return ours("kilnyard", "Brick, ochre and biscuit ware against cold soot",
+		"soot #202e37",
+		"oxblood #742e2b",
+		"brick #9d4730",
+		"rust #ba6536",
+		"ochre #c49247",
+		"biscuit #d6b388",
+		"slipware #e4d3b0",
+		"bone #f2eee1")
 }
 
 func nettlewick() Palette {
-	return Palette{Name: "nettlewick", About: "Hedge greens with bramble and a pale petal", Fabrics: []Swatch{
-		{"bramble", Colour{0x48, 0x21, 0x35}},
-		{"thicket", Colour{0x2d, 0x48, 0x33}},
-		{"nettle", Colour{0x43, 0x67, 0x3f}},
-		{"fern", Colour{0x65, 0x82, 0x4c}},
-		{"lichen", Colour{0x96, 0x9d, 0x6b}},
-		{"dogrose", Colour{0xe3, 0xa5, 0xb2}},
-		{"whey", Colour{0xd4, 0xd4, 0xab}},
-		{"elderflower", Colour{0xef, 0xef, 0xde}},
-	}}
+	return ours("nettlewick", "Hedge greens with bramble and a pale petal",
+		"bramble #482135",
+		"thicket #2d4833",
+		"nettle #43673f",
+		"fern #65824c",
+		"lichen #969d6b",
+		"dogrose #e3a5b2",
+		"whey #d4d4ab",
+		"elderflower #efefde")
 }
 
 func quincecourt() Palette {
-	return Palette{Name: "quincecourt", About: "An old garden wall: fig, a teal door, rose brick and ripe quince", Fabrics: []Swatch{
-		{"fig", Colour{0x3d, 0x23, 0x3b}},
-		{"doorpaint", Colour{0x04, 0x4f, 0x55}},
-		{"wallrose", Colour{0x9e, 0x48, 0x56}},
-		{"terrace", Colour{0xb6, 0x6b, 0x4e}},
-		{"verdigris", Colour{0x62, 0xa8, 0x98}},
-		{"quince", Colour{0xd3, 0xbb, 0x54}},
-		{"plaster", Colour{0xe9, 0xcf, 0xc1}},
-		{"parchment", Colour{0xf0, 0xeb, 0xd9}},
-	}}
+	return ours("quincecourt", "An old garden wall: fig, a teal door, rose brick and ripe quince",
+		"fig #3d233b",
+		"doorpaint #044f55",
+		"wallrose #9e4856",
+		"terrace #b66b4e",
+		"verdigris #62a898",
+		"quince #d3bb54",
+		"plaster #e9cfc1",
+		"parchment #f0ebd9")
 }
 
 func strawloft() Palette {
-	return Palette{Name: "strawloft", About: "Barn blues, hay and sun-bleached fabric", Fabrics: []Swatch{
-		{"workcoat", Colour{0x19, 0x2d, 0x54}},
-		{"dungaree", Colour{0x29, 0x4c, 0x79}},
-		{"smock", Colour{0x45, 0x71, 0x95}},
-		{"saddle", Colour{0xb1, 0x7a, 0x50}},
-		{"hayrick", Colour{0xc7, 0xa0, 0x49}},
-		{"sheaf", Colour{0xd9, 0xbf, 0x6e}},
-		{"linseed", Colour{0xdf, 0xd7, 0xba}},
-		{"chaff", Colour{0xf2, 0xee, 0xe1}},
-	}}
+	return ours("strawloft", "Barn blues, hay and sun-bleached fabric",
+		"workcoat #192d54",
+		"dungaree #294c79",
+		"smock #457195",
+		"saddle #b17a50",
+		"hayrick #c7a049",
+		"sheaf #d9bf6e",
+		"linseed #dfd7ba",
+		"chaff #f2eee1")
 }
 
 func tidewater() Palette {
-	return Palette{Name: "tidewater", About: "Gray-green sea, wet sand and one warm stretch of rope", Fabrics: []Swatch{
-		{"undertow", Colour{0x14, 0x2b, 0x44}},
-		{"slate", Colour{0x35, 0x4c, 0x5c}},
-		{"kelp", Colour{0x2f, 0x6f, 0x72}},
-		{"shoal", Colour{0x41, 0x8c, 0x94}},
-		{"rope", Colour{0xbc, 0x97, 0x6a}},
-		{"lagoon", Colour{0x81, 0xc1, 0xc0}},
-		{"dune", Colour{0xde, 0xd1, 0xb1}},
-		{"foam", Colour{0xe3, 0xf1, 0xef}},
-	}}
+	return ours("tidewater", "Gray-green sea, wet sand and one warm stretch of rope",
+		"undertow #142b44",
+		"slate #354c5c",
+		"kelp #2f6f72",
+		"shoal #418c94",
+		"rope #bc976a",
+		"lagoon #81c1c0",
+		"dune #ded1b1",
+		"foam #e3f1ef")
 }
 
 func washline() Palette {
-	return Palette{Name: "washline", About: "Faded cottons in a light wind, pegged out against deep blue", Fabrics: []Swatch{
-		{"bluebag", Colour{0x1f, 0x2e, 0x5c}},
-		{"pinafore", Colour{0x2d, 0x50, 0x75}},
-		{"geranium", Colour{0xb1, 0x4d, 0x54}},
-		{"mint", Colour{0x5c, 0x94, 0x7c}},
-		{"sky-apron", Colour{0x75, 0xa3, 0xc4}},
-		{"petticoat", Colour{0xe9, 0x9f, 0xac}},
-		{"bonnet", Colour{0xa1, 0xcd, 0xe3}},
-		{"primrose", Colour{0xeb, 0xde, 0x9c}},
-		{"sheet", Colour{0xf4, 0xf0, 0xe8}},
-	}}
+	return ours("washline", "Faded cottons in a light wind, pegged out against deep blue",
+		"bluebag #1f2e5c",
+		"pinafore #2d5075",
+		"geranium #b14d54",
+		"mint #5c947c",
+		"sky-apron #75a3c4",
+		"petticoat #e99fac",
+		"bonnet #a1cde3",
+		"primrose #ebde9c",
+		"sheet #f4f0e8")
 }

@@ -330,3 +330,29 @@ func TestInWords(t *testing.T) {
 		t.Errorf("the words are %q, expected %q", got, want)
 	}
 }
+
+// TestNamesOfProperties: a custom property has letters, digits, hyphens and underscores in its name, and what is no ASCII.
+func TestNamesOfProperties(t *testing.T) {
+	for r := rune(0x21); r < 0x180; r++ {
+		good := r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' || r == '_' || r >= 0x80
+		if got := isCSSName("x" + string(r)); got != good {
+			t.Errorf("--x%c is taken for a name: %v", r, got)
+		}
+	}
+	if isCSSName("") {
+		t.Error("nothing is taken for a name")
+	}
+}
+
+// TestNamesInASE: what is written has no blanks but single ones between words.
+func TestNamesInASE(t *testing.T) {
+	var files [2]bytes.Buffer
+	for i, name := range []string{"sea  glass\t", "sea glass"} {
+		if err := writeASE(&files[i], Palette{Name: name, Fabrics: []Swatch{{name, Colour{1, 2, 3}}}}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if !bytes.Equal(files[0].Bytes(), files[1].Bytes()) {
+		t.Errorf("%q, expected %q", files[0].Bytes(), files[1].Bytes())
+	}
+}

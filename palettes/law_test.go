@@ -318,6 +318,10 @@ func TestFamilies(t *testing.T) {
 		{areas(50, 52, 54), []Family{Medium, Medium, Medium}},
 		{areas(50), []Family{Medium}},
 		{areas(20, 90), []Family{Dark, Light}},
+		{areas(40, 50, 60), []Family{Dark, Medium, Light}},
+		{areas(40, 49.9, 60), []Family{Dark, Dark, Light}},
+		{areas(40, 50), []Family{Dark, Light}},
+		{areas(40, 49.9), []Family{Medium, Medium}},
 		{nil, nil},
 	} {
 		if got := RelativeFamilies(row.areas); !slices.Equal(got, row.want) {

@@ -87,6 +87,7 @@ func TestCollectionLawCatches(t *testing.T) {
 	catches(t, "two words", broken(func(p *Palette) { p.Fabrics[1].Name = "wet slate" }))
 	catches(t, "close neighbours", broken(func(p *Palette) { p.Fabrics[2].Colour = p.Fabrics[1].Colour.OKLCh().atLightness(35) }))
 	catches(t, "wrong order", broken(func(p *Palette) { slices.Reverse(p.Fabrics[2:5]) }))
+	catches(t, "no color", broken(func(p *Palette) { p.Fabrics[3] = ours("", "", "shoal #41").Fabrics[0] }))
 	catches(t, "no description", broken(func(p *Palette) { p.About = "" }))
 	catches(t, "a name twice", namesDiffer(append(All(), tidewater())))
 	catches(t, "a CSS name", namesDiffer([]Palette{{Name: "navy"}}))
@@ -160,6 +161,46 @@ func TestLadderKeepsToItsScheme(t *testing.T) {
 	}
 }
 
+// TestLaddersAtTheirLimits: what lies just within the limits is made.
+func TestLaddersAtTheirLimits(t *testing.T) {
+	for _, wish := range []Ladder{{Rungs: 2}, {Rungs: 24}, {Chroma: 0.4}, {Darkest: 0.1, Lightest: 100}, {Rungs: 11, Darkest: 50, Lightest: 75}} {
+		p, err := wish.Palette()
+		full := wish.filled()
+		if err != nil || len(p.Fabrics) != full.Rungs {
+			t.Errorf("%+v: %d fabrics, %v", wish, len(p.Fabrics), err)
+		}
+	}
+}
+
+// TestHuesOfSchemes: the hues that a scheme adds, as color wheels name them (common practice): the one across, those a third of a turn
+// away, and those beside it, up to a twelfth of a turn.
+func TestHuesOfSchemes(t *testing.T) {
+	for scheme, want := range map[Scheme][]float64{OneHue: {350}, Opposite: {170, 350}, Thirds: {110, 230, 350}, Neighbours: {0, 10, 20, 320, 330, 340, 350}} {
+		got := Ladder{Hue: -10, Scheme: scheme}.hues()
+		if first := got[0]; first != 350 || !slices.Equal(slices.Sorted(slices.Values(got)), want) {
+			t.Errorf("scheme %d has the hues %v, expected %v, its own first", scheme, got, want)
+		}
+	}
+}
+
+// TestHuesHaveWords: going round all hues no word comes again once it was left, but for the first, which closes the circle.
+func TestHuesHaveWords(t *testing.T) {
+	var words []string
+	for h := range 3600 {
+		if w := (Ladder{}).word(float64(h) / 10); len(words) == 0 || words[len(words)-1] != w {
+			words = append(words, w)
+		}
+	}
+	if want := "rose red orange gold yellow green jade teal blue indigo violet plum rose"; strings.Join(words, " ") != want {
+		t.Errorf("round the hues stand %v, expected %s", words, want)
+	}
+	for hue, want := range map[float64]string{9.9: "rose", 10: "red", 64.9: "orange", 90: "yellow", 115: "green", 184.9: "jade", 224.9: "teal", 269.9: "blue", 270: "indigo", 319.9: "violet", 320: "plum", 345: "rose"} {
+		if got := (Ladder{}).word(hue); got != want {
+			t.Errorf("hue %g is %s, expected %s", hue, got, want)
+		}
+	}
+}
+
 func TestLadderIsTheSameEachTime(t *testing.T) {
 	wish := Ladder{Hue: 12.5, Scheme: Neighbours}
 	first, err := wish.Palette()
@@ -184,6 +225,13 @@ func TestLadderRefuses(t *testing.T) {
 		{Ladder{Lightest: math.NaN()}, "the darker end first"},
 		{Ladder{Rungs: 24, Darkest: 40, Lightest: 60}, "ask for fewer fabrics"},
 		{Ladder{Chroma: -1}, "expected above 0 to 0.4"},
+		{Ladder{Chroma: 0.401}, "expected above 0 to 0.4"},
+		{Ladder{Rungs: 25}, "expected 2 to 24"},
+		{Ladder{Darkest: 99, Lightest: 100.5}, "both between 0 and 100"},
+		{Ladder{Darkest: -1}, "both between 0 and 100"},
+		{Ladder{Darkest: 50, Lightest: 50}, "the darker end first"},
+		{Ladder{Rungs: 11, Darkest: 50, Lightest: 74.9}, "lie 2.5 apart, expected at least 2.5"},
+		{Ladder{Hue: math.Inf(-1)}, "the hue is no number"},
 	} {
 		if _, err := row.wish.Palette(); err == nil || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("%+v gives %v, expected %q", row.wish, err, row.want)
