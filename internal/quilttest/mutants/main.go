@@ -1,7 +1,7 @@
 // Command mutants breaks packages on purpose and says which breakages their tests notice: conditions turned round, comparisons
 // that take in their bound or leave it out, numbers one off, plus and minus swapped, statements left out.
 //
-//	go run ./internal/quilttest/mutants [-seed N] [-sample N] [-also PACKAGE,…] [-equal] PACKAGE…
+//	go run ./internal/quilttest/mutants [-seed N] [-sample N] [-also PACKAGE,…] [-skip TESTS] [-equal] PACKAGE…
 //
 // All breakages of a package are compiled at once, each asleep, and a run of its tests wakes one. So a breakage costs a
 // run of the tests that are wanted, and no compiling. What no test reaches is not run at all.
@@ -30,6 +30,7 @@ type options struct {
 	also   []string      // packages whose tests are asked about what a package's own do not notice
 	least  time.Duration // processor time that tests may take at least before they count as never ending
 	equal  bool          // try what is listed as changing nothing, and nothing else
+	skip   string        // tests that are not asked, as go test takes them; "" for none
 	list   bool          // list the breakages, run nothing
 }
 
@@ -40,6 +41,7 @@ func main() {
 	flag.IntVar(&o.sample, "sample", 0, "how `many` breakages of each package are tried; 0 for all")
 	flag.StringVar(&also, "also", "", "`packages`, with commas, whose tests are asked about what a package's own do not notice")
 	flag.BoolVar(&o.equal, "equal", false, "try those alone that are listed as changing nothing")
+	flag.StringVar(&o.skip, "skip", "", "`tests` that are not asked, such as dear ones, as go test takes them")
 	flag.BoolVar(&o.list, "list", false, "list the breakages, run nothing")
 	least := flag.Int("least", 0, "how many of a `hundred` have to be noticed")
 	flag.Parse()

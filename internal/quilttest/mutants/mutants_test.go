@@ -103,6 +103,21 @@ func TestFates(t *testing.T) {
 	}
 }
 
+// TestSkipped: tests that are left out are not asked.
+func TestSkipped(t *testing.T) {
+	if !judges.On {
+		t.Skip("compiles a package and runs its tests")
+	}
+	folders, err := load([]string{"./testdata/steps"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := folders[0].run(context.Background(), folders[0].mutants, options{skip: "Cou|Other"}, nil)
+	if err != nil || r.count(unreached) != len(r.fates) {
+		t.Errorf("%v: %v", err, r.fates)
+	}
+}
+
 // TestSample: a seed chooses the same breakages every time, each at most once, in the order of the text.
 func TestSample(t *testing.T) {
 	var all []mutant

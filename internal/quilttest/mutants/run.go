@@ -69,7 +69,7 @@ func (d *folder) run(ctx context.Context, mutants []mutant, o options, equal map
 		return r, err
 	}
 	for i, path := range append([]string{d.path}, o.also...) {
-		s, err := build(ctx, path, overlay, filepath.Join(work, fmt.Sprint("tests", i)))
+		s, err := build(ctx, path, overlay, filepath.Join(work, fmt.Sprint("tests", i)), o.skip)
 		if err != nil {
 			return r, err
 		}

@@ -33,7 +33,7 @@ type probe struct {
 const atOnce = 2
 
 // build compiles the tests of a package and runs each once, to see that it passes, how long it takes and what it reaches.
-func build(ctx context.Context, path, overlay, to string) (*suite, error) {
+func build(ctx context.Context, path, overlay, to, skip string) (*suite, error) {
 	out, err := exec.CommandContext(ctx, "go", "list", "-f", "{{.Dir}}", path).Output()
 	if err != nil {
 		return nil, fmt.Errorf("go list %s: %w", path, err)
@@ -51,7 +51,15 @@ func build(ctx context.Context, path, overlay, to string) (*suite, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the tests of %s cannot be listed: %w", path, err)
 	}
-	probes, err := each(strings.Fields(string(names)), func(name string) (probe, error) { return s.probe(ctx, name, to+"."+name) })
+	asked := strings.Fields(string(names))
+	if skip != "" {
+		left, err := regexp.Compile(skip)
+		if err != nil {
+			return nil, err
+		}
+		asked = slices.DeleteFunc(asked, left.MatchString)
+	}
+	probes, err := each(asked, func(name string) (probe, error) { return s.probe(ctx, name, to+"."+name) })
 	slices.SortFunc(probes, func(a, b probe) int { return cmp.Or(cmp.Compare(a.usual, b.usual), cmp.Compare(a.name, b.name)) })
 	s.probes = probes
 	return s, err
