@@ -22,9 +22,9 @@ type suite struct {
 	probes      []probe       // the quickest first
 }
 
-// probe is a test by itself.
+// probe is a test by itself, or a part of a long one.
 type probe struct {
-	name    string
+	name    string        // of a part with its test's before it and a slash between
 	usual   time.Duration // of processor time that it takes with all breakages asleep
 	reached map[int]bool
 }
@@ -59,32 +59,59 @@ func build(ctx context.Context, path, overlay, to, skip string) (*suite, error) 
 		}
 		asked = slices.DeleteFunc(asked, left.MatchString)
 	}
-	probes, err := each(asked, func(name string) (probe, error) { return s.probe(ctx, name, to+"."+name) })
+	found, err := each(asked, func(name string) ([]probe, error) { return s.inParts(ctx, name, to+"."+name) })
+	probes := slices.Concat(found...)
 	slices.SortFunc(probes, func(a, b probe) int { return cmp.Or(cmp.Compare(a.usual, b.usual), cmp.Compare(a.name, b.name)) })
 	s.probes = probes
 	return s, err
 }
 
-// probe runs one test with all breakages asleep.
-func (s *suite) probe(ctx context.Context, name, log string) (probe, error) {
-	p := probe{name: name, reached: map[int]bool{}}
+// long is how long a test takes that is asked part by part, where it has some: a breakage then costs those parts that reach it.
+const long = 2 * time.Second
+
+// inParts runs one test with all breakages asleep, and if it is long each of its parts by itself.
+func (s *suite) inParts(ctx context.Context, name, log string) ([]probe, error) {
+	whole, parts, err := s.probe(ctx, name, log)
+	if err != nil || whole.usual < long || len(parts) < 2 {
+		return []probe{whole}, err
+	}
+	var list []probe
+	for i, part := range parts {
+		p, _, err := s.probe(ctx, part, log+strconv.Itoa(i))
+		if err != nil { // it needs what others do before it
+			return []probe{whole}, ctx.Err()
+		}
+		list = append(list, p)
+	}
+	return list, nil
+}
+
+// ran is a part that a test says it runs.
+var ran = regexp.MustCompile(`(?m)^=== RUN   (\S+?/[^/\s]+)$`)
+
+// probe runs one test with all breakages asleep; the parts are what it is made of.
+func (s *suite) probe(ctx context.Context, name, log string) (p probe, parts []string, err error) {
+	p = probe{name: name, reached: map[int]bool{}}
 	out, took, err := s.test(ctx, []string{name}, 5*time.Minute, "MUTANT_REACHED="+log)
 	if err != nil {
-		return p, fmt.Errorf("%s fails with every breakage asleep: %w\n%s", name, err, out)
+		return p, nil, fmt.Errorf("%s fails with every breakage asleep: %w\n%s", name, err, out)
 	}
 	p.usual = took
+	for _, m := range ran.FindAllSubmatch(out, -1) {
+		parts = append(parts, string(m[1]))
+	}
 	b, err := os.ReadFile(log)
 	if err != nil && !errors.Is(err, os.ErrNotExist) {
-		return p, err
+		return p, nil, err
 	}
 	for _, line := range strings.Fields(string(b)) {
 		id, err := strconv.Atoi(line)
 		if err != nil {
-			return p, err
+			return p, nil, err
 		}
 		p.reached[id] = true
 	}
-	return p, nil
+	return p, parts, nil
 }
 
 // errLong says that tests did not end.
@@ -97,11 +124,12 @@ const patience = 20
 func (s *suite) test(ctx context.Context, names []string, most time.Duration, env ...string) ([]byte, time.Duration, error) {
 	ctx, cancel := context.WithTimeoutCause(ctx, patience*most, errLong)
 	defer cancel()
-	for i, name := range names {
-		names[i] = regexp.QuoteMeta(name)
+	var wanted []string
+	for _, name := range names {
+		wanted = append(wanted, "^"+strings.ReplaceAll(regexp.QuoteMeta(name), "/", "$/^")+"$")
 	}
 	limit := fmt.Sprintf(`ulimit -t %d && exec "$@"`, int(most.Seconds()+1))
-	c := exec.CommandContext(ctx, "sh", "-c", limit, "sh", s.binary, "-test.failfast", "-test.timeout=0", "-test.run", "^("+strings.Join(names, "|")+")$")
+	c := exec.CommandContext(ctx, "sh", "-c", limit, "sh", s.binary, "-test.v", "-test.failfast", "-test.timeout=0", "-test.run", strings.Join(wanted, "|"))
 	c.Dir, c.Env, c.WaitDelay = s.dir, append(os.Environ(), env...), time.Second
 	out, err := c.CombinedOutput()
 	if c.ProcessState == nil {
