@@ -1,6 +1,7 @@
 package report
 
 import (
+	"maps"
 	"regexp"
 	"testing"
 
@@ -46,10 +47,9 @@ func wrongLeft(s *sewer, b *sewing.Block, name string) (wrong, pairs int) {
 // no step names pieces by words of its own where it could by a fabric.
 func TestNamedWedges(t *testing.T) {
 	named := 0
-	texts := sewnLayouts()
-	texts["two fabrics"] = "strip 4\nfabric rust #b5532a\nfabric teal #2f7d83\nfabric cream #f4ead7\nblock R ring wedges rust teal corners cream\nblock S ring wedges teal rust corners cream\ngrid\n R S\n S R\n"
-	for name, text := range texts {
-		s := sewerOf(t, text)
+	list := maps.Clone(sewers())
+	list["two fabrics"] = sewerOf(t, "strip 4\nfabric rust #b5532a\nfabric teal #2f7d83\nfabric cream #f4ead7\nblock R ring wedges rust teal corners cream\nblock S ring wedges teal rust corners cream\ngrid\n R S\n S R\n")
+	for name, s := range list {
 		for i := range s.Blocks {
 			b := &s.Blocks[i]
 			for n := range b.Steps {
@@ -78,8 +78,7 @@ func TestNamedWedges(t *testing.T) {
 
 // TestHalfBlockIsANumber: no step leaves the reader to work out how far an edge lies from the center.
 func TestHalfBlockIsANumber(t *testing.T) {
-	for name, text := range sewnLayouts() {
-		s := sewerOf(t, text)
+	for name, s := range sewers() {
 		for i := range s.Blocks {
 			for n := range s.Blocks[i].Steps {
 				for _, line := range s.stepLines(&s.Blocks[i], &s.Blocks[i].Steps[n]) {

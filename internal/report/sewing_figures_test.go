@@ -14,10 +14,9 @@ import (
 // TestPicturesAreSound: every picture of every layout can be drawn, has a name of its own that sorts in the order of the
 // work, a title that begins as all do, a description, and marks that stand for patches of the top.
 func TestPicturesAreSound(t *testing.T) {
-	for name, text := range sewnLayouts() {
-		s := sewerOf(t, text)
+	for name, s := range sewers() {
 		var names []string
-		for _, p := range SewingPictures(&Plans{Top: s.top}) {
+		for _, p := range SewingPictures(s.plans) {
 			names = append(names, p.Name)
 			if !strings.HasPrefix(p.Figure.Title, SewingPictureTitle) || p.Figure.Description == "" {
 				t.Errorf("%s: %s has no title or description", name, p.Name)

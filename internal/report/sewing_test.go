@@ -10,9 +10,8 @@ import (
 	"testing"
 
 	"eighthturn/internal/plan/sewing"
-	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
-	"eighthturn/layout"
+	"eighthturn/internal/quilttest/lay"
 	"eighthturn/samples"
 )
 
@@ -30,11 +29,7 @@ func sewnLayouts() map[string]string {
 
 func sewerOf(t *testing.T, text string) *sewer {
 	t.Helper()
-	d, faults, _ := layout.Read(text)
-	if d == nil {
-		t.Fatal(faults)
-	}
-	return newSewer(&Plans{Top: quilt.Lay(d)})
+	return newSewer(&Plans{Top: lay.Top(t, text)})
 }
 
 // cellsIn reads the places that a text names: "rows 1 and 3, columns 2 to 5; row 4, column 1".
@@ -155,8 +150,7 @@ func cornerAmiss(s *sewer, p turnedBlock) []string {
 // TestTurnsAreSeen: see turnsAmiss; turns that go the other way round are noticed.
 func TestTurnsAreSeen(t *testing.T) {
 	caught := 0
-	for name, text := range sewnLayouts() {
-		s := sewerOf(t, text)
+	for name, s := range sewers() {
 		if wrong := turnsAmiss(s, s.turn); len(wrong) > 0 {
 			t.Fatalf("%s: %q", name, wrong)
 		}

@@ -133,8 +133,7 @@ func spunElsewhere(s *sewer) (wrong []string) {
 // TestSpinsAreSaidOnce: see wrongSpins, over the samples and invented layouts.
 func TestSpinsAreSaidOnce(t *testing.T) {
 	spins, not := 0, 0
-	for name, text := range sewnLayouts() {
-		s := sewerOf(t, text)
+	for name, s := range sewers() {
 		said := saidOfSpinning(s)
 		for _, wrong := range wrongSpins(s, said) {
 			t.Errorf("%s: %s", name, wrong)
