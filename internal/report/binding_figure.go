@@ -33,11 +33,8 @@ func (f *finishing) bindingColour() palettes.Colour {
 	return palettes.Colour{R: 0x7f, G: 0x8c, B: 0x99}
 }
 
-// bindingSide is the side of a panel, in units of the figure; the strip is a quarter of it.
-const (
-	bindingSide  = 1000 * measure.Millimetre
-	bindingStrip = bindingSide / 4
-)
+// bindingSide is the side of a panel, in units of the figure.
+const bindingSide = 1000 * measure.Millimetre
 
 // bindingDrawing is the figure in the making.
 type bindingDrawing struct {
