@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -61,7 +62,7 @@ func wrongPart(s *sewer, w Window, f *diagram.Figure) (sashes float64, err error
 					return 0, fmt.Errorf("the frame ends at %v to %v, and something lies at %v", f.Min, f.Max, p)
 				}
 			}
-		case m.Words != nil && (m.Words.At.X < f.Min.X || m.Words.At.Y < f.Min.Y):
+		case m.Words != nil && !onCloth(f, m.Words.At):
 			numbers[m.Words.Text]++
 		}
 	}
@@ -84,6 +85,17 @@ func wrongPart(s *sewer, w Window, f *diagram.Figure) (sashes float64, err error
 		return 0, fmt.Errorf("there are the numbers %v too", numbers)
 	}
 	return sashes, nil
+}
+
+// onCloth says whether a place lies in the frame of an area of a figure.
+func onCloth(f *diagram.Figure, at measure.Point) bool {
+	return slices.ContainsFunc(f.Marks, func(m diagram.Mark) bool {
+		if m.Area == nil {
+			return false
+		}
+		low, high := extent(m.Area.Outline)
+		return low.X <= at.X && at.X <= high.X && low.Y <= at.Y && at.Y <= high.Y
+	})
 }
 
 // TestPartsAreThePicture: four pictures of parts show together what the picture of all rows shows: every block once, and all of the sashes.

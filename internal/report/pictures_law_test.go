@@ -13,6 +13,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/lay"
 	"eighthturn/layout"
 )
 
@@ -23,6 +24,9 @@ var sewers = sync.OnceValue(func() map[string]*sewer {
 		if d, _, _ := layout.Read(text); d != nil {
 			list[name] = newSewer(&Plans{Top: quilt.Lay(d)})
 		}
+	}
+	for _, n := range slices.Concat(seldom(), lay.Reference()) {
+		list[n.Name] = newSewer(&Plans{Top: n.Top})
 	}
 	return list
 })
@@ -218,7 +222,9 @@ func wrongBorderPicture(s *sewer, f *diagram.Figure) error {
 
 // fromStrip is how far a point lies from a rectangle.
 func fromStrip(p, a, b measure.Point) float64 {
-	beyond := func(at, one, other measure.NM) float64 { return float64(max(min(one, other)-at, at-max(one, other), 0)) }
+	beyond := func(at, one, other measure.NM) float64 {
+		return float64(max(min(one, other)-at, at-max(one, other), 0))
+	}
 	return math.Hypot(beyond(p.X, a.X, b.X), beyond(p.Y, a.Y, b.Y))
 }
 

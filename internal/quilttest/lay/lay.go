@@ -19,14 +19,15 @@ import (
 // Top is a layout laid out, which must have no errors.
 func Top(t testing.TB, text string) *quilt.Top {
 	t.Helper()
-	top, err := read(text)
+	top, err := Read(text)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return top
 }
 
-func read(text string) (*quilt.Top, error) {
+// Read is a layout laid out, for lists that are made before any test begins; that it has errors is the error.
+func Read(text string) (*quilt.Top, error) {
 	d, _, faults := layout.Read(text)
 	if errors, _ := layout.Count(faults); errors > 0 || d == nil {
 		return nil, fmt.Errorf("%v\n%s", faults, text)
@@ -36,7 +37,7 @@ func read(text string) (*quilt.Top, error) {
 
 // must is a layout of our own laid out, for lists that are made before any test begins.
 func must(text string) *quilt.Top {
-	top, err := read(text)
+	top, err := Read(text)
 	if err != nil {
 		panic(err)
 	}
@@ -65,6 +66,21 @@ func Hundred() (list []Named) {
 	}
 	for _, f := range a.Files {
 		list = append(list, Named{strings.TrimSuffix(f.Name, ".quilt"), must(string(f.Data))})
+	}
+	return list
+}
+
+// Reference are the whole layouts that the reference explains the language by, which have every statement that the samples lack, laid out.
+func Reference() (list []Named) {
+	text, err := os.ReadFile(filepath.Join(root(), "layout", "LANGUAGE.md"))
+	if err != nil {
+		panic(err)
+	}
+	for i, part := range strings.Split(string(text), "\n```quilt\n")[1:] {
+		example, _, _ := strings.Cut(part, "\n```")
+		if top, err := Read(example + "\n"); err == nil { // not where photos are named
+			list = append(list, Named{fmt.Sprint("example ", i+1, " of the reference"), top})
+		}
 	}
 	return list
 }
