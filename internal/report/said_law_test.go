@@ -157,7 +157,7 @@ func TestCheckSaysTheSummary(t *testing.T) {
 	for _, s := range samples.All() {
 		list = append(list, s.Text)
 	}
-	for seed := range uint64(judges.Of(30, 100)) {
+	for seed := range uint64(judges.Of(20, 100)) {
 		list = append(list, invent.Layout(seed))
 	}
 	for i, text := range list {
@@ -173,7 +173,7 @@ func TestCheckSaysTheSummary(t *testing.T) {
 		if about := strings.Contains(allText(d), "about "); about != slices.ContainsFunc(d.Sections, func(s document.Section) bool { return s.ID == "about" }) {
 			t.Errorf("layout %d: it is explained what about means, or is not, against the text", i)
 		}
-		for n := range d.Sections {
+		for n := range d.Sections[:len(d.Sections)*max(0, 1-i/3)] { // of the first ones
 			short := d
 			short.Sections = slices.Delete(slices.Clone(d.Sections), n, n+1)
 			if id := d.Sections[n].ID; id != "about" && id != SizesID && id != "ruler-marks" && len(wrongCheck(s, short)) == 0 {
@@ -237,7 +237,7 @@ func wrongFit(r *fit.Report, d document.Document) (wrong []string) {
 // as the plan has it.
 func TestFitSaysThePlan(t *testing.T) {
 	tables, bySize := 0, 0
-	for _, s := range judges.Some(samples.All(), 6) {
+	for _, s := range judges.Some(samples.All(), 3) {
 		bed, _ := supplies.FindBed("queen")
 		for _, wanted := range []fit.Wanted{{Finished: supplies.Size{Width: 60 * measure.Inch, Height: 80 * measure.Inch}}, fit.ForBed(bed)} {
 			r, err := fit.Fit(s.Text, fit.Options{Wanted: wanted})
