@@ -93,9 +93,12 @@ func said(d document.Document) string {
 					add(shapeOf(p).caption.String())
 				}
 			case document.Figure:
-				add(shapeOf(v).caption.String())
+				if textLine(v.Caption) == "" {
+					add(v.Of.Title)
+				}
+				add(v.Caption.String())
 			case document.Picture:
-				add(shapeOf(v).caption.String())
+				add(v.Caption.String())
 			case document.Box:
 				add(v.Head())
 				blocks(v.Blocks)
