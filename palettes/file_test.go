@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 	"unicode/utf16"
+	"unicode/utf8"
 )
 
 func sameFabrics(got, want []Swatch) error {
@@ -115,7 +116,7 @@ func TestReadCSS(t *testing.T) {
 :root, a:hover { color: red; --navy: #1F3350; --gap: 4px 2px; --rust : Rust; --gold:GOLD !important;
   --a: rgb(31, 51, 80); --b: rgb(31 51 80 / 100%); --c: RGBA(100%,0%,50%,1);
   --d: rgb(/* r */ 1.4 2.5 3); --shade: linear-gradient(red, blue); --other: var(--navy); --s: "a;b}";
-  --set: { x: red; y: blue }; --été: teal}
+  --set: { x: red; --no: blue }; --list: [ --no: red; ]; --f: (--no: red; --no: red); --été: teal}
 --last: #fff`))
 	if err != nil {
 		t.Fatal(err)
@@ -354,5 +355,34 @@ func TestNamesInASE(t *testing.T) {
 	}
 	if !bytes.Equal(files[0].Bytes(), files[1].Bytes()) {
 		t.Errorf("%q, expected %q", files[0].Bytes(), files[1].Bytes())
+	}
+}
+
+// TestLongNamesInASE: a name that is too long is cut, between letters and without a blank at its end, to the longest that is read back.
+func TestLongNamesInASE(t *testing.T) {
+	for _, name := range []string{strings.Repeat("é", 150), strings.Repeat("a", maxNameBytes), strings.Repeat("a", maxNameBytes+1), strings.Repeat("a ", 120), strings.Repeat("👩", 60), strings.Repeat("a", 199) + " b"} {
+		var file bytes.Buffer
+		if err := writeASE(&file, Palette{Fabrics: []Swatch{{name, Colour{}}}}); err != nil {
+			t.Fatal(err)
+		}
+		p, err := readASE(&file)
+		if err != nil {
+			t.Fatalf("%.9q: %v", name, err)
+		}
+		got := p.Fabrics[0].Name
+		rest := strings.TrimPrefix(name, got)
+		if _, next := utf8.DecodeRuneInString(strings.TrimLeft(rest, " ")); !strings.HasPrefix(name, got) || strings.HasSuffix(got, " ") || len(got) > maxNameBytes ||
+			rest != "" && len(got)+next+len(rest)-len(strings.TrimLeft(rest, " ")) <= maxNameBytes-1 {
+			t.Errorf("%.9q of %d bytes comes back as %d bytes", name, len(name), len(got))
+		}
+	}
+}
+
+// TestPlacesOfFaultsInFiles: a fault is told with its line, or its block, or neither.
+func TestPlacesOfFaultsInFiles(t *testing.T) {
+	for want, e := range map[string]fileError{"line 1: x": {Line: 1, Message: "x"}, "block 1: x": {Block: 1, Message: "x"}, "x": {Message: "x"}} {
+		if e.Error() != want {
+			t.Errorf("%q, expected %q", e.Error(), want)
+		}
 	}
 }

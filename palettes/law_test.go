@@ -288,6 +288,9 @@ func TestClassifyAtItsEdges(t *testing.T) {
 	}
 	c := Classify([]Area{{10, math.NaN()}, {90, -1}, {50, math.Inf(1)}}, 3)
 	equalInts(t, c.Of, []int{0, 2, 1})
+	if c := Classify([]Area{{20, 0}, {80, 5}}, 2); !slices.Equal(c.Means, []float64{20, 80}) {
+		t.Errorf("areas without size have the means %v", c.Means)
+	}
 	many := make([]Area, 2000)
 	for i := range many {
 		many[i] = Area{float64(i) / 20, 1}

@@ -237,7 +237,7 @@ func TestTilesAreThePhoto(t *testing.T) {
 			t.Fatalf("the tile is %v at %d, %d, expected %v", got, i%30, i/30, want)
 		}
 	}
-	for _, size := range []image.Point{{1000, 10}, {1001, 10}, {3000, 1500}, {10, 2500}} {
+	for _, size := range []image.Point{{1000, 10}, {1001, 10}, {3000, 1500}, {10, 2500}, {3000, 1}, {1, 3000}} {
 		b := tile(nil, image.NewYCbCr(image.Rect(0, 0, size.X, size.Y), image.YCbCrSubsampleRatio420)).Bounds()
 		scale := max(1, float64(max(size.X, size.Y))/1000)
 		if b.Dx() != max(1, int(float64(size.X)/scale)) || b.Dy() != max(1, int(float64(size.Y)/scale)) || max(b.Dx(), b.Dy()) > 1000 {
@@ -350,5 +350,80 @@ func TestMeanDistance(t *testing.T) {
 		if got := meanDistance(points, list); math.Abs(got-sum/3) > 1e-9 {
 			t.Errorf("%d colors are %g from their points, expected %g", n, got, sum/3)
 		}
+	}
+}
+
+// TestDamagedPhotos: what breaks behind a stranger's file is a fault of the photo; work that ended goes on ending.
+func TestDamagedPhotos(t *testing.T) {
+	read := func(broke any) (err error) {
+		defer damaged(&err)
+		if broke != nil {
+			panic(broke)
+		}
+		return nil
+	}
+	if err := read(nil); err != nil {
+		t.Error(err)
+	}
+	if err := read("index out of range"); err == nil || err.Error() != "the photo cannot be read: it is damaged" {
+		t.Errorf("a photo that breaks its reader: %v", err)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	err := stop.Do(ctx, func(sign *stop.Sign) {
+		cancel()
+		_ = func() (err error) {
+			defer damaged(&err)
+			sign.Look()
+			return nil
+		}()
+		t.Error("work went on after its end")
+	})
+	if err == nil {
+		t.Error("the end of the work is taken for a damaged photo")
+	}
+}
+
+// TestColorsOfPaletteFromPhoto: 2 to 24 colors are asked for.
+func TestColorsOfPaletteFromPhoto(t *testing.T) {
+	file := asPNG(t, mottled(20, 20))
+	for most, good := range map[int]bool{1: false, 2: true, 24: true, 25: false} {
+		if p, err := ReadSwatches(file, "p", most); (err == nil) != good || len(p.Fabrics) > most {
+			t.Errorf("%d colors: %d, %v", most, len(p.Fabrics), err)
+		}
+	}
+}
+
+// TestPartsHaveSettled: each color of a print is the mean of the points that lie nearest to it, in OKLab, and has their share.
+func TestPartsHaveSettled(t *testing.T) {
+	rng := rand.New(rand.NewPCG(21, 22))
+	for range 6 {
+		var points []Linear
+		for range 1500 {
+			v := rng.Float64() * rng.Float64()
+			points = append(points, Linear{v, v * rng.Float64(), v * rng.Float64()})
+		}
+		list := parts(nil, points, 4)
+		sums, counts := make([]Linear, len(list)), make([]float64, len(list))
+		for _, p := range points {
+			best, least := 0, math.Inf(1)
+			for i, part := range list {
+				a, b := p.okLab(), part.Colour.okLab()
+				if d := math.Hypot(math.Hypot(a.L-b.L, a.A-b.A), a.B-b.B); d < least {
+					best, least = i, d
+				}
+			}
+			counts[best]++
+			sums[best] = Linear{sums[best].R + p.R, sums[best].G + p.G, sums[best].B + p.B}
+		}
+		for i, part := range list {
+			mean := Linear{sums[i].R / counts[i], sums[i].G / counts[i], sums[i].B / counts[i]}
+			// Means are of light here and of OKLab where points are sorted, which are a little apart.
+			if off := Difference(mean.Colour(), part.Colour); off > 4 || math.Abs(counts[i]/1500-part.Share) > 0.06 {
+				t.Errorf("%s takes %.3f; the points nearest to it are %s and %.3f", part.Colour.Hex(), part.Share, mean.Colour().Hex(), counts[i]/1500)
+			}
+		}
+	}
+	if got := apartSquared(OKLab{0.5, 0.1, 0.2}, OKLab{0.4, -0.1, 0.5}); math.Abs(got-0.14) > 1e-12 {
+		t.Errorf("0.01, 0.04 and 0.09 come to %g", got)
 	}
 }

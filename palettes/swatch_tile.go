@@ -142,8 +142,11 @@ func JoinedSoftly(picture *image.RGBA) *image.RGBA {
 				continue
 			}
 			var sum Linear
-			for _, from := range [4]struct{ x, y, part float64 }{{0, 0, across * down}, {1, 0, (1 - across) * down}, {0, 1, across * (1 - down)}, {1, 1, (1 - across) * (1 - down)}} {
-				atX, atY := x+int(from.x)*width, y+int(from.y)*height
+			for _, from := range [4]struct {
+				x, y int
+				part float64
+			}{{0, 0, across * down}, {1, 0, (1 - across) * down}, {0, 1, across * (1 - down)}, {1, 1, (1 - across) * (1 - down)}} {
+				atX, atY := x+from.x*width, y+from.y*height
 				if atX >= b.Dx() || atY >= b.Dy() {
 					continue
 				}

@@ -59,6 +59,30 @@ func TestTileIsUpright(t *testing.T) {
 	}
 }
 
+// TestTileHasItsProfile: a tile's colors are those of the photo, brought to sRGB.
+func TestTileHasItsProfile(t *testing.T) {
+	m := image.NewRGBA(image.Rect(0, 0, 12, 12))
+	for i := range 144 {
+		m.SetRGBA(i%12, i/12, color.RGBA{uint8(90 + 8*(i%12)), uint8(120 + 5*(i/12)), 130, 255})
+	}
+	v, moved := view{m, 1, fromDisplayP3}, 0
+	got := tile(nil, v)
+	for i := range 144 {
+		x, y := i%12, i/12
+		r, g, b, _ := v.At(x, y).RGBA()
+		for n, want := range [3]uint32{r >> 8, g >> 8, b >> 8} {
+			c := [3]uint8{got.RGBAAt(x, y).R, got.RGBAAt(x, y).G, got.RGBAAt(x, y).B}[n]
+			if off := int(c) - int(want); off < -3 || off > 3 {
+				t.Fatalf("%v at %d, %d, expected %d of channel %d", got.RGBAAt(x, y), x, y, want, n)
+			}
+		}
+		moved = max(moved, int(got.RGBAAt(x, y).R)-int(m.RGBAAt(x, y).R))
+	}
+	if moved < 4 {
+		t.Errorf("reds are moved by %d at the most", moved)
+	}
+}
+
 // TestJoinedSoftly: what is laid over and over has no step where it meets itself that is larger than those within it, and its middle is
 // the photo's own, unturned.
 func TestJoinedSoftly(t *testing.T) {
