@@ -48,6 +48,10 @@ func printCases() []testCase {
 			says("a motif points by 0 to 359 degrees, found 360", ""),
 		},
 		{
+			"a motif mirrored twice", with(awning+"motif rose awning across 1 down 1 ⟨mirrored⟩ ⟦mirrored⟧", "rose"), refused,
+			says(`"mirrored" is already on this line`, "keep one of the two", "first given here"),
+		},
+		{
 			"a motif in a border", with(awning+"motif ⟨rose⟩ awning across 1 down 1\nborder 2 ⟦rose⟧", "rose"), refused,
 			says(`a border is cut from one fabric, and "rose" is a motif`, "write a fabric, for example cream", "defined here"),
 		},

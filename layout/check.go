@@ -10,8 +10,9 @@ type checker struct {
 	photosFull bool // they are too large together, which was said
 	sized      bool // it is the layout in a size, of which not everything is said
 	design     Design
-	asWritten  map[string]int  // blocks by label as the grid spells it
-	setNodes   []*StripSetNode // where each strip set of the design was written
+	asWritten  map[string]int      // blocks by label as the grid spells it
+	setNodes   []*StripSetNode     // where each strip set of the design was written
+	mirrors    map[int]MirrorLines // of photos that were asked for theirs, by fabric
 }
 
 // Read turns the text of a layout into a design. The design is nil if there are errors;

@@ -8,9 +8,9 @@ import (
 
 func motifStatements() []Statement {
 	return []Statement{{
-		Word: "motif", Form: "motif name fabric across length down length [pointing degrees]",
+		Word: "motif", Form: "motif name fabric across length down length [pointing degrees] [mirrored]",
 		Summary: "a place on a print, from which all pieces of a role are cut alike", Example: "motif rose garden across 4 down 6 1/2 pointing 30",
-		Options: []Option{{"across", "across 4"}, {"down", "down 6 1/2"}, {"pointing", "pointing 30"}}, next: `"across", "down" or "pointing"`, defines: true,
+		Options: []Option{{"across", "across 4"}, {"down", "down 6 1/2"}, {"pointing", "pointing 30"}, {Word: "mirrored"}}, next: `"across", "down", "pointing" or "mirrored"`, defines: true,
 		parse: parseMotif, check: (*checker).motifs, after: []string{"palette"},
 	}}
 }
@@ -22,15 +22,17 @@ type motifNode struct {
 	Fabric       NameNode
 	Across, Down *LengthNode
 	Pointing     *countNode
+	Mirrored     Span // the word, empty if it was not there
 }
 
 // Motif is a place on a print: the middle of every piece that is cut from it lies there, its center of gravity. The print is seen
 // as its photo shows it, its selvages on the left and on the right.
 type Motif struct {
 	Name         string
-	Fabric       int        // index
-	Across, Down measure.NM // from the photo's upper left corner, or from the beginning of the stripes
-	Pointing     int        // degrees clockwise, 0 to 359, by which the piece is turned there; at 0 it points up
+	Fabric       int         // index
+	Across, Down measure.NM  // from the photo's upper left corner, or from the beginning of the stripes
+	Pointing     int         // degrees clockwise, 0 to 359, by which the piece is turned there; at 0 it points up
+	Mirror       *MirrorLine // of the print, at which the place of every other piece is mirrored; nil where all are cut alike
 	Span         Span
 }
 
@@ -75,6 +77,9 @@ func (c *cursor) motifOptions(n *motifNode) bool {
 			if turn, ok := c.count("degrees clockwise from the top of the photo"); ok {
 				n.Pointing = &turn
 			}
+		case word == "mirrored" && n.Mirrored.Empty():
+			c.newField()
+			n.Mirrored = c.word()
 		default:
 			return true
 		}
@@ -99,6 +104,9 @@ func (c *checker) motifs() {
 		if f, ok := c.fabric(n.Fabric, "a motif lies on a fabric"); ok {
 			m.Fabric = f
 			c.motifPlace(n, &m)
+			if !n.Mirrored.Empty() {
+				c.mirrorMotif(n, &m)
+			}
 		}
 		if n.Pointing != nil {
 			if m.Pointing = n.Pointing.Count; m.Pointing >= fullTurn {

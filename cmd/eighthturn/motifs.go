@@ -21,8 +21,9 @@ import (
 type motifsOptions struct {
 	reportForms
 	sheetOptions
-	count numberOption
-	in    variantOption
+	count    numberOption
+	mirrored bool
+	in       variantOption
 }
 
 // countName says how many centers.
@@ -39,7 +40,8 @@ func motifsCommand(c *console) *cobra.Command {
 			"layout's own wedges. Says of each what it looks like and the line to write; -o draws them on a sheet. The fabric has a photo with " +
 			"its repeat, or stripes. The layout is not changed.",
 		Example: "eighthturn motifs garden.quilt garden -o centers.png\n  twelve centers from the fabric garden\n" +
-			"eighthturn motifs garden.quilt garden --count 24 -o centers.pdf\n  twice as many",
+			"eighthturn motifs garden.quilt garden --count 24 -o centers.pdf\n  twice as many\n" +
+			"eighthturn motifs awning.quilt awning --mirrored -o pairs.png\n  neighbors in mirror image, as in a kaleidoscope",
 		SuggestFor: []string{"motif", "centers", "fussy", "fussy-cut", "kaleidoscope"},
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) != 2 {
@@ -52,6 +54,7 @@ func motifsCommand(c *console) *cobra.Command {
 	f := cmd.Flags()
 	o.sheetFlags(cmd, motifsNames(), "centers", "a page for twelve centers if omitted, larger for more")
 	f.Var(&o.count, countName, fmt.Sprintf("choose this `NUMBER` of centers, up to %d; %d if omitted", motifs.Most, motifs.Usual))
+	f.BoolVar(&o.mirrored, "mirrored", false, "cut every other wedge from the place mirrored at a line of the print")
 	o.in.flags(cmd)
 	o.flags(cmd)
 	return cmd
@@ -98,7 +101,7 @@ func (o *motifsOptions) plan(cmd *cobra.Command, s *source, top *quilt.Top, name
 		return nil, err
 	}
 	written := layout.FoldName(s.text)
-	plan, err := motifs.Build(top, fabric, motifs.Options{Count: o.count.n, Taken: func(name string) bool { return strings.Contains(written, layout.FoldName(name)) }})
+	plan, err := motifs.Build(top, fabric, motifs.Options{Count: o.count.n, Mirrored: o.mirrored, Taken: func(name string) bool { return strings.Contains(written, layout.FoldName(name)) }})
 	var unfit *motifs.Unfit
 	if errors.As(err, &unfit) {
 		why, hint := report.NoMotifs(layout.Visible(top.Fabrics[fabric].Name), unfit)

@@ -55,6 +55,8 @@ type Description struct {
 	Angles     [][]float64 // the angles that it may have, in degrees from its first corner on, one way round or the other
 	Sized      Sized       // what its size follows from
 	Gathers    Centre      // the centre at which its first corner meets those of its like
+	Round      int         // degrees from one of its like to the next where their first corners meet round a point; 0 where they never do
+	Axis       int         // degrees clockwise from upright of the line over which, as its template lies, it or the piece of the other hand is its mirror image
 	Edging     bool        // a strip as long as need be: it may be joined, and has no template
 	Point      int         // the corner that is its point, which no seam should cut off; -1 for none
 	Blunt      int         // the corner that the way of cutting leaves flat, a seam allowance beyond the finished one; -1 for none

@@ -5,7 +5,7 @@ import "eighthturn/internal/measure"
 // backgroundShape: a half-square triangle less one wedge. A square cut once gives two, each of either hand.
 func backgroundShape() *Description {
 	return &Description{
-		Name: "background piece", FinishedAs: "the two sides of the square corner", Angles: [][]float64{{90, 45, 112.5, 112.5}}, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 3}, Edges: []int{0, 3}, Tools: []Tool{OwnTemplate},
+		Name: "background piece", FinishedAs: "the two sides of the square corner", Angles: [][]float64{{90, 45, 112.5, 112.5}}, Axis: 135, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 3}, Edges: []int{0, 3}, Tools: []Tool{OwnTemplate},
 		Shaped: true, CutTitle: "Background pieces",
 		CutWords: "Cut each square once on the diagonal; the long edges are bias edges: handle them gently. Either triangle makes a left or a right background piece. " +
 			"Align the left (or right) template with the long edge, fabric right side up, and slide it until fabric shows beyond both short edges. Trim the slanted edge only. " +

@@ -9,7 +9,7 @@ import (
 // halfSquareShape: half of a square, its long edge sewn to its like.
 func halfSquareShape() *Description {
 	return &Description{
-		Name: "half-square triangle", FinishedAs: "short sides", Angles: [][]float64{{90, 45, 45}}, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 2}, ByRuler: true, Lies: rightAngle,
+		Name: "half-square triangle", FinishedAs: "short sides", Angles: [][]float64{{90, 45, 45}}, Round: 90, Axis: 135, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 2}, ByRuler: true, Lies: rightAngle,
 		Cut: func(z *Sizing) (CutSize, []Exact, bool) { return z.triangle(z.SideFinished), nil, true },
 	}
 }

@@ -5,7 +5,7 @@ import "eighthturn/internal/measure"
 // kiteShape: 90 degrees at the block's corner, 45 at its middle. It is cut from a square, and trimmed at its square corner.
 func kiteShape() *Description {
 	return &Description{
-		Name: "kite", FinishedAs: "long sides", Angles: [][]float64{{90, 112.5, 45, 112.5}}, Gathers: StarCentre, Point: 2, Blunt: -1, Grain: [2]int{1, 0}, Trimmed: []int{0, 3}, Edges: []int{1}, Tools: []Tool{WedgeRule},
+		Name: "kite", FinishedAs: "long sides", Angles: [][]float64{{90, 112.5, 45, 112.5}}, Gathers: StarCentre, Round: 90, Point: 2, Blunt: -1, Grain: [2]int{1, 0}, Trimmed: []int{0, 3}, Edges: []int{1}, Tools: []Tool{WedgeRule},
 		Kept: true, Shaped: true, Marked: true, CutTitle: "Kites",
 		CutWords: "Draw a diagonal line on the square. Align the center line of the wedge ruler (a 45-degree ruler) with it, with the point where the ruler's sides meet at a corner of the square, and cut along both sides. " +
 			"The kite is slightly oversize at its square corner and is trimmed after sewing. Or align the square corner of the template with a corner of the square, and cut around the template: that kite needs no trimming.",

@@ -5,7 +5,7 @@ import "eighthturn/internal/measure"
 // ringCornerShape: half of a square beside an octagon.
 func ringCornerShape() *Description {
 	return &Description{
-		Name: "corner triangle", FinishedAs: "short sides", Angles: [][]float64{{90, 45, 45}}, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 2}, Kept: true, Lies: rightAngle, Cut: cutRingCorner,
+		Name: "corner triangle", FinishedAs: "short sides", Angles: [][]float64{{90, 45, 45}}, Round: 90, Axis: 135, Point: -1, Blunt: -1, Grain: [2]int{0, 1}, Trimmed: []int{0, 2}, Kept: true, Lies: rightAngle, Cut: cutRingCorner,
 		Square:      ringCornerSquare,
 		SquareWords: "Corner triangles: cut each square once on the diagonal for two; cut it as listed, the next %s above the exact need, or %s larger and trim.",
 	}

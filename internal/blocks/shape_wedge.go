@@ -6,7 +6,7 @@ import "eighthturn/internal/measure"
 // leaves the tip blunt.
 func wedgeShape() *Description {
 	return &Description{
-		Name: "wedge", FinishedAs: "height", Angles: [][]float64{{45, 67.5, 67.5}}, Sized: ByStrip, Gathers: WebCentre, Kept: true, Point: 0, Blunt: 0, Grain: [2]int{2, 1}, Tools: []Tool{WedgeRule},
+		Name: "wedge", FinishedAs: "height", Angles: [][]float64{{45, 67.5, 67.5}}, Sized: ByStrip, Gathers: WebCentre, Round: 45, Kept: true, Point: 0, Blunt: 0, Grain: [2]int{2, 1}, Tools: []Tool{WedgeRule},
 		CutTitle: "Wedges",
 		CutWords: "Square up the end of the strip. Place the wedge ruler (a 45-degree ruler) or the template across the strip from edge to edge and cut both sides. " +
 			"Rotate the ruler 180 degrees after each cut, so that its wide end is where the tip was: each cut is shared by two wedges. Leave the tips blunt; the table gives their width.",

@@ -111,7 +111,24 @@ type Cut struct {
 	Motif     string        // its name, "" for none
 	Place     measure.Point // of a motif, on the cloth: where the middle of a piece lies, its center of gravity
 	Pointing  int           // of a motif: degrees clockwise by which the piece is turned on the cloth; at 0 it points up
+	Mirrored  bool          // of a motif: it is the place mirrored at a line of the print, from which every other piece is cut
 	Crosswise bool          // without a motif: strips are cut across the cloth, else along it
 	Alike     bool          // all pieces have the stripes at one place, From
 	From      measure.NM    // how far within the repeat the wide end lies, or the middle of a piece that stripes run along
+}
+
+// Name is what is cut there is called: by the motif, mirrored or not; "" where the layout names none.
+func (c *Cut) Name() string {
+	if c.Mirrored {
+		return c.Motif + " mirrored"
+	}
+	return c.Motif
+}
+
+// MirrorLines are where the cloth is its own mirror image.
+func (c *Cloth) MirrorLines() layout.MirrorLines {
+	if c.Stripes != nil {
+		return c.Stripes.MirrorLines()
+	}
+	return c.photo.MirrorLines()
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/layout"
 )
@@ -154,11 +153,7 @@ func (t *Top) alike(p *Patch, c *Cut) ClothPlace {
 
 // upright is a piece's frame as its template lies.
 func (p *Patch) upright() inFrame {
-	outline := make([]blocks.Place, len(p.Outline))
-	for i, q := range p.Outline {
-		outline[i] = blocks.Place(q)
-	}
-	from, to := p.Shape.Description().Lies(outline)
+	from, to := p.Shape.Description().Lies(p.places())
 	return frame(p.Outline, from, to)
 }
 
@@ -385,11 +380,12 @@ func centroid(outline []measure.Point) measure.Point {
 	return measure.Point{X: o.X + measure.NM(math.Round(x/(3*area))), Y: o.Y + measure.NM(math.Round(y/(3*area)))}
 }
 
-// cutOf notes where a patch is cut from its cloth.
-func (l *builder) cutOf(patch int, c *layout.Cut) {
+// cutOf notes where a patch, the next one, is cut from its cloth.
+func (l *builder) cutOf(p *Patch, c *layout.Cut) {
 	if c == nil {
 		return
 	}
+	patch := len(l.Patches)
 	for len(l.CutOf) <= patch {
 		l.CutOf = append(l.CutOf, -1)
 	}
@@ -397,6 +393,9 @@ func (l *builder) cutOf(patch int, c *layout.Cut) {
 	if c.Motif >= 0 {
 		m := &l.design.Motifs[c.Motif]
 		cut = Cut{Motif: m.Name, Place: measure.Point{X: m.Across, Y: m.Down}, Pointing: m.Pointing}
+		if m.Mirror != nil && p.takesMirrored() {
+			cut = cut.mirroredAt(m.Mirror, l.Fabrics[m.Fabric].Cloth, p.Shape.Description().Axis)
+		}
 	}
 	for i := range l.Cuts {
 		if l.Cuts[i] == cut {

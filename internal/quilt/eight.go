@@ -36,9 +36,9 @@ func (t *Top) WedgeFinished(fabric int) measure.NM {
 	return height
 }
 
-// EightOf is eight wedges of a height round their tips, each cut from one place of a fabric, as a top of their own, with the first one on
-// top. Its fabrics are those of the whole, by index; beyond the wedges nothing is there.
-func (t *Top) EightOf(fabric int, height measure.NM, cut Cut) *Top {
+// EightOf is eight wedges of a height round their tips, each cut from one place of a fabric, or from two by turns, as a top of their own,
+// with the first one on top. Its fabrics are those of the whole, by index; beyond the wedges nothing is there.
+func (t *Top) EightOf(fabric int, height measure.NM, cuts ...Cut) *Top {
 	half := measure.NM(math.Round(float64(height) * (math.Sqrt2 - 1))) // of a wedge's wide end: tan 22.5 degrees
 	other := *t
 	side := 2 * height
@@ -46,13 +46,14 @@ func (t *Top) EightOf(fabric int, height measure.NM, cut Cut) *Top {
 	other.Field, other.FirstCell, other.Columns, other.Rows = other.Outer, measure.Point{}, 1, 1
 	other.SideFinished, other.StepFinished = side, side
 	other.Cells = []Cell{{}}
-	other.Patches, other.Faces, other.Cuts, other.CutOf = nil, nil, []Cut{cut}, make([]int16, wedgesRound)
+	other.Patches, other.Faces, other.Cuts, other.CutOf = nil, nil, cuts, make([]int16, wedgesRound)
 	other.Seams, other.StripSeams, other.Alike, other.Colorways, other.Sizes, other.Warnings, other.Dealt = nil, nil, nil, nil, nil, nil, nil
 	other.CutFacts = CutFacts{Fabrics: t.CutFacts.Fabrics, StripsCut: t.CutFacts.StripsCut, StripGiven: t.CutFacts.StripGiven, Backing: -1}
 	from, to := height-half, height+half
 	tip := measure.Point{X: height, Y: height}
 	rim := [wedgesRound]measure.Point{{X: from}, {X: to}, {X: side, Y: from}, {X: side, Y: to}, {X: to, Y: side}, {X: from, Y: side}, {Y: to}, {Y: from}}
 	for i := range rim {
+		other.CutOf[i] = int16(i % len(cuts))
 		next := rim[(i+1)%wedgesRound]
 		outline := []measure.Point{tip, rim[i], next}
 		other.Patches = append(other.Patches, Patch{Outline: outline, First: int32(i), Count: 1, Cell: -1, Number: int32(i + 1), Border: -1, Set: -1, Shape: blocks.Gathering(blocks.WebCentre)})

@@ -72,6 +72,7 @@ func (l *builder) lay() {
 	l.dealSets()
 	l.deal()
 	l.warnBeyondPhotos()
+	l.warnUnmirrored()
 	l.onHand()
 	l.unused()
 	l.colorways()
@@ -295,7 +296,7 @@ func (l *builder) patch(p Patch, f *layout.Fill, piece *pieceTemplate, at measur
 	p.Place = placeOf(f.Span)
 	p.First, p.Count, p.Set = int32(len(l.Faces)), 1, -1
 	n := len(l.Patches)
-	l.cutOf(n, f.Cut)
+	l.cutOf(&p, f.Cut)
 	if f.Set < 0 {
 		l.face(p.Outline, n, f.Fabric, f.Pool)
 		l.Patches = append(l.Patches, p)

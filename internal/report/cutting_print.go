@@ -22,7 +22,7 @@ func (p *Plans) motifOf(line *cutting.Line) string {
 func CutAs(c *quilt.Cut) string {
 	switch {
 	case c.Motif != "":
-		return c.Motif
+		return c.Name()
 	case c.Crosswise:
 		return "crosswise"
 	}

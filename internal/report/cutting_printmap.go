@@ -238,7 +238,7 @@ func (d *clothMap) motifNames(f *cutting.Fabric, p *cutting.FromPrint, s *cuttin
 		}
 		if room := next - right - 2*crossArm; room > 0 {
 			named[piece.Line] = true
-			d.mark(diagram.Mark{Lit: []int{piece.Line}, Words: &diagram.Words{Text: c.Motif, At: measure.Point{X: right + crossArm, Y: c.Place.Y + piece.By.Y + down}, Points: labelPoints,
+			d.mark(diagram.Mark{Lit: []int{piece.Line}, Words: &diagram.Words{Text: c.Name(), At: measure.Point{X: right + crossArm, Y: c.Place.Y + piece.By.Y + down}, Points: labelPoints,
 				Anchor: diagram.Start, Room: room, Across: 2 * measure.Inch, Optional: true, Plate: true}})
 		}
 	}

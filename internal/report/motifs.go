@@ -21,13 +21,52 @@ func Motifs(name string, units measure.System, p *motifs.Plan) document.Document
 		lines.Lines = append(lines.Lines, m.Line)
 	}
 	s := section("centers", "Centers", document.Answer)
-	d.Sections = append(d.Sections, with(s, para("%s from %s, each of eight wedges %s high, cut alike.", measure.Count(len(p.Motifs), "center"), p.Fabric, units.Nearest(p.WedgeFinished)),
+	d.Sections = append(d.Sections, with(s, para("%s from %s, each of eight wedges %s high, %s.", measure.Count(len(p.Motifs), "center"), p.Fabric, units.Nearest(p.WedgeFinished), motifPairs(p)),
 		t, para("Write the line of the one you like, and its name for the wedges of a block: wedges %s.", p.Motifs[0].Name), lines))
 	if few := p.Asked - len(p.Motifs); few > 0 {
 		d.Sections[0].Blocks = append(d.Sections[0].Blocks, para("One repeat has no more places that are different; you asked for %d.", p.Asked))
 	}
+	d.Sections = append(d.Sections, with(section("mirror-lines", "Mirror lines", document.Answer), mirrorLines(units, p)))
 	d.Sections = append(d.Sections, with(section("how-chosen", "How they were chosen", document.Why), motifsWhy(units, p)))
 	return d
+}
+
+// motifPairs is how eight wedges are cut.
+func motifPairs(p *motifs.Plan) string {
+	if p.Mirrored {
+		return "four cut alike and four mirrored"
+	}
+	return "cut alike"
+}
+
+// mirrorLines says where a print's mirror lines are.
+func mirrorLines(units measure.System, p *motifs.Plan) document.Block {
+	var list []string
+	for _, way := range []struct {
+		lines []measure.NM
+		any   bool
+		runs  string
+		off   string
+	}{{p.Lengthwise, p.AnyLengthwise, "along the selvages", "across"}, {p.Crosswise, p.AnyCrosswise, "from selvage to selvage", "down"}} {
+		var places []string
+		for _, at := range way.lines {
+			places = append(places, units.Nearest(at))
+		}
+		switch {
+		case way.any:
+			list = append(list, "any line "+way.runs)
+		case len(places) > 0:
+			list = append(list, fmt.Sprintf("lines %s, %s %s", way.runs, measure.List(places), way.off))
+		}
+	}
+	if len(list) == 0 {
+		return para("The print has no mirror line, so its wedges cannot be mirrored in pairs.")
+	}
+	says := fmt.Sprintf("The print is its own mirror image at %s.", strings.Join(list, ", and at "))
+	if !p.Mirrored {
+		says += " So every other wedge can be cut mirrored, and neighbors meet in mirror image: add --mirrored to see such centers."
+	}
+	return para("%s", says)
 }
 
 // motifsWhy says how places were chosen.
@@ -56,8 +95,10 @@ func MotifName(number int, m *motifs.Motif) string {
 func MotifSays(m *motifs.Motif) []string {
 	place := strings.Index(m.Line, " across ")
 	lines := []string{m.Line[:place], m.Line[place+1:]}
-	if pointing := strings.Index(lines[1], " pointing "); pointing >= 0 {
-		lines = []string{lines[0], lines[1][:pointing], lines[1][pointing+1:]}
+	for _, word := range []string{" pointing ", " mirrored"} {
+		if at := strings.Index(lines[1], word); at >= 0 {
+			return []string{lines[0], lines[1][:at], lines[1][at+1:]}
+		}
 	}
 	return lines
 }
@@ -81,7 +122,7 @@ func motifFigure(m *motifs.Motif) (figure, ground string) {
 		tone, other = "light ", " on dark"
 	}
 	switch m.Figure {
-	case motifs.Even, motifs.Pinwheel, motifs.Mixed:
+	case motifs.Even, motifs.Pinwheel, motifs.FourPoints, motifs.Mixed:
 		return m.Figure.String(), ""
 	case motifs.Rim:
 		return tone + "edge", other

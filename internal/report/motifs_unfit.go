@@ -14,6 +14,8 @@ func NoMotifs(fabric string, u *motifs.Unfit) (why, hint string) {
 		return quoted + " is one color, and a center is a place of a print", "give it a photo with its repeat, or stripes: " + PrintExample(fabric)
 	case motifs.NoRepeat:
 		return "the layout does not say after how much fabric the print of " + quoted + " comes again", "add its repeat: " + PrintExample(fabric)
+	case motifs.NoMirror:
+		return "the print of " + quoted + " has no mirror line, so no two places of it are each other's mirror image", "leave out --mirrored"
 	case motifs.NoWedges:
 		return "no block of this layout has wedges, and a center is eight of them", "put a block with wedges into the grid, for example block R ring wedges " + fabric + " corners " + fabric
 	}

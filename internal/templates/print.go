@@ -12,7 +12,7 @@ import (
 // Print is what a template shows of the print that its pieces are all cut from alike.
 type Print struct {
 	Place  int                // of the top's cuts, by index
-	Motif  string             // its name, "" of stripes that begin at one place
+	Motif  string             // what is cut there is called by its motif, "" of stripes that begin at one place
 	Center measure.Point      // the middle of the motif
 	Lines  [][2]measure.Point // the edges of stripes, where repeats begin, and through the middle of a motif along the cloth and across
 }
@@ -62,7 +62,7 @@ func printOf(top *quilt.Top, patch int, finished, cut []xy) *Print {
 	o := turnOf(p, place, finished)
 	c, cloth := top.CutOfPatch(patch), top.Fabrics[top.Faces[p.First].Fabric].Cloth
 	made := &Print{Place: int(top.CutOf[patch]), Center: rounded([]xy{o.at(float64(place.Cloth.X), float64(place.Cloth.Y))})[0]}
-	made.Motif = c.Motif
+	made.Motif = c.Name()
 	across, down := edgesOf(cloth)
 	if cloth.Stripes == nil && c.Motif != "" {
 		across, down = slices.Concat(across, edges{{at: c.Place.X}}), slices.Concat(down, edges{{at: c.Place.Y}})

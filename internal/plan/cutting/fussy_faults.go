@@ -16,7 +16,7 @@ func (p *planning) tooWide(f *Fabric, c *FromPrint, fit *repeat.Fitting) {
 
 // cutAs is what a line's piece is called that is cut from a place of a print.
 func (p *planning) cutAs(line *Line) string {
-	if motif := p.top.Cuts[line.PrintPlace].Motif; motif != "" {
+	if motif := p.top.Cuts[line.PrintPlace].Name(); motif != "" {
 		return motif + " " + line.Piece.Shape.String()
 	}
 	return line.Piece.Shape.String()

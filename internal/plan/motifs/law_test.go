@@ -2,6 +2,7 @@ package motifs_test
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"image"
 	"image/color"
@@ -377,5 +378,41 @@ func TestStepsAreBounded(t *testing.T) {
 		if t.Logf("%d steps", steps); steps > most || steps < 1000 {
 			t.Errorf("%d steps for\n%s", steps, text)
 		}
+	}
+}
+
+// TestMirroredCenters: the eight wedges of a mirrored pair are cut by turns from two places, which are each other's mirror image at a line
+// of the print, and no place is its own; a print without a line is refused.
+func TestMirroredCenters(t *testing.T) {
+	for _, stripes := range []string{"navy 3/4 white 1/2 #c9503c 1", "navy 3/4 white 1/2 #c9503c 1 crosswise"} {
+		top := laid(t, fmt.Sprintf("strip 4\nfabric cloth stripes "+stripes+"\n"+sand+ringOf, "cloth"))
+		p, err := motifs.Build(top, 0, motifs.Options{Count: 8, Mirrored: true})
+		if err != nil || !p.Mirrored || p.AnyCrosswise == p.AnyLengthwise {
+			t.Fatal(err, p)
+		}
+		for i := range p.Motifs {
+			m := &p.Motifs[i]
+			if !strings.HasSuffix(m.Line, " mirrored") || m.Figure == motifs.Pinwheel {
+				t.Errorf("%s: %s", m.Line, m.Figure)
+			}
+			if len(m.Top.Cuts) != 2 || m.Top.Cuts[0] == m.Top.Cuts[1] || m.Top.Cuts[0].Mirrored || !m.Top.Cuts[1].Mirrored {
+				t.Fatalf("%s: %+v", m.Line, m.Top.Cuts)
+			}
+			for n, cut := range m.Top.CutOf {
+				if int(cut) != n%2 {
+					t.Errorf("%s: wedge %d is cut from %d", m.Line, n, cut)
+				}
+			}
+			a, b := m.Top.Cuts[0].Pointing, m.Top.Cuts[1].Pointing
+			if want := map[bool]int{true: (540 - a) % 360, false: (360 - a) % 360}[p.AnyCrosswise]; b != want || m.Top.Cuts[0].Place != m.Top.Cuts[1].Place {
+				t.Errorf("%s: mirrored it points by %d, not %d", m.Line, b, want)
+			}
+		}
+	}
+	top := laid(t, fmt.Sprintf(prints()["large"]+ringOf, "cloth"))
+	_, err := motifs.Build(top, 0, motifs.Options{Count: 8, Mirrored: true})
+	var unfit *motifs.Unfit
+	if !errors.As(err, &unfit) || unfit.Why != motifs.NoMirror {
+		t.Errorf("a print without a mirror line: %v", err)
 	}
 }

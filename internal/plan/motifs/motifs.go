@@ -3,6 +3,7 @@ package motifs
 
 import (
 	"fmt"
+	"slices"
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
@@ -12,15 +13,20 @@ import (
 
 // Plan is places on one print, the one with most contrast first and each next one as unlike those before it as there is.
 type Plan struct {
-	Title         string     `json:"title"`
-	Fabric        string     `json:"fabric"`
-	WedgeFinished measure.NM `json:"wedge_finished"` // its height
-	RepeatAcross  measure.NM `json:"repeat_across"`
-	RepeatDown    measure.NM `json:"repeat_down"`
-	Apart         measure.NM `json:"apart" length:"atmost"` // any two places are at least so far apart on the cloth, or on stripes turned by Quarter at least
-	Striped       bool       `json:"striped"`
-	Asked         int        `json:"asked"`
-	Motifs        []Motif    `json:"motifs"`
+	Title         string       `json:"title"`
+	Fabric        string       `json:"fabric"`
+	WedgeFinished measure.NM   `json:"wedge_finished"` // its height
+	RepeatAcross  measure.NM   `json:"repeat_across"`
+	RepeatDown    measure.NM   `json:"repeat_down"`
+	Apart         measure.NM   `json:"apart" length:"atmost"` // any two places are at least so far apart on the cloth, or on stripes turned by Quarter at least
+	Striped       bool         `json:"striped"`
+	Asked         int          `json:"asked"`
+	Lengthwise    []measure.NM `json:"mirror_lines_lengthwise"`    // of the print, along the selvages: so far across
+	Crosswise     []measure.NM `json:"mirror_lines_crosswise"`     // from selvage to selvage: so far down
+	AnyLengthwise bool         `json:"any_mirror_line_lengthwise"` // stripes crosswise are mirrored at any line along the selvages
+	AnyCrosswise  bool         `json:"any_mirror_line_crosswise"`
+	Mirrored      bool         `json:"mirrored"` // wedges are mirrored in pairs
+	Motifs        []Motif      `json:"motifs"`
 }
 
 // Motif is one place, and the figure that eight wedges from it make. Lights are CIE L*.
@@ -43,19 +49,20 @@ type Motif struct {
 type Figure uint8
 
 const (
-	Even      Figure = iota // nothing, all being alike
-	Center                  // the middle
-	Wreath                  // a ring between the middle and the edge
-	Rim                     // the edge
-	Starburst               // eight points, one in the middle of each wedge
-	Spokes                  // eight rays along the seams
-	Pinwheel                // one side of each wedge
-	Mixed                   // no one thing, with contrast
+	Even       Figure = iota // nothing, all being alike
+	Center                   // the middle
+	Wreath                   // a ring between the middle and the edge
+	Rim                      // the edge
+	Starburst                // eight points, one in the middle of each wedge
+	Spokes                   // eight rays along the seams
+	Pinwheel                 // one side of each wedge
+	FourPoints               // the same, where every other wedge is mirrored
+	Mixed                    // no one thing, with contrast
 )
 
 // String is the figure's name for other programs.
 func (f Figure) String() string {
-	return [...]string{"even", "center", "wreath", "rim", "starburst", "spokes", "pinwheel", "mixed"}[f]
+	return [...]string{"even", "center", "wreath", "rim", "starburst", "spokes", "pinwheel", "four points", "mixed"}[f]
 }
 
 // MarshalText writes the figure for other programs.
@@ -69,9 +76,10 @@ const (
 
 // Options of a plan; the zero value chooses as many as is usual.
 type Options struct {
-	Count int                    // 0 for Usual
-	Taken func(name string) bool // says whether the layout has a name; nil for never
-	Sign  *stop.Sign             // ends the work; nil for never
+	Count    int                    // 0 for Usual
+	Mirrored bool                   // every other wedge is cut from the place mirrored at a line of the print
+	Taken    func(name string) bool // says whether the layout has a name; nil for never
+	Sign     *stop.Sign             // ends the work; nil for never
 }
 
 // Unfit is a fabric that gives no motifs.
@@ -89,6 +97,7 @@ const (
 	NoRepeat            // its photo does not say after how much cloth it comes again
 	NoWedges            // no block of the layout has a wedge
 	TooSmall            // its photo has too few pixels
+	NoMirror            // its print has no mirror line
 )
 
 func (u *Unfit) Error() string { return fmt.Sprint("unfit: ", u.Why) }
@@ -111,22 +120,70 @@ func Build(top *quilt.Top, fabric int, o Options) (*Plan, error) {
 	if err := largeEnough(cloth, picture, height); err != nil {
 		return nil, err
 	}
+	lines := cloth.MirrorLines()
+	if o.Mirrored && lines.None() {
+		return nil, &Unfit{Why: NoMirror}
+	}
 	if o.Count == 0 {
 		o.Count = Usual
 	}
 	s := newSearch(cloth, picture, height, top.Units, o)
 	p := &Plan{
 		Title: top.Title, Fabric: top.Fabrics[fabric].Name, WedgeFinished: height, RepeatAcross: cloth.Across, RepeatDown: cloth.Down,
-		Striped: cloth.Stripes != nil, Asked: o.Count, Apart: s.apart,
+		Striped: cloth.Stripes != nil, Asked: o.Count, Apart: s.apart, Mirrored: o.Mirrored,
+		Lengthwise: inOrder(lines.Lengthwise), Crosswise: inOrder(lines.Crosswise), AnyLengthwise: lines.AnyLengthwise, AnyCrosswise: lines.AnyCrosswise,
+	}
+	pairs := &pairing{top, fabric, lines}
+	if o.Mirrored {
+		s.alike = pairs.alike
 	}
 	for n, at := range s.chosen(o.Count) {
 		m := s.motif(at)
 		m.Name = NameOf(p.Fabric, n+1, o.Taken)
 		m.Line = (&layout.MotifAt{Name: m.Name, Fabric: p.Fabric, Across: m.Across, Down: m.Down, Pointing: m.Pointing}).Line(top.Units)
-		m.Top = top.EightOf(fabric, height, quilt.Cut{Motif: m.Name, Place: measure.Point{X: m.Across, Y: m.Down}, Pointing: m.Pointing})
+		cuts := []quilt.Cut{{Motif: m.Name, Place: measure.Point{X: m.Across, Y: m.Down}, Pointing: m.Pointing}}
+		if o.Mirrored {
+			cuts = pairs.mirror(&m, cuts[0])
+		}
+		m.Top = top.EightOf(fabric, height, cuts...)
 		p.Motifs = append(p.Motifs, m)
 	}
 	return p, nil
+}
+
+// pairing mirrors places of a fabric's print.
+type pairing struct {
+	top    *quilt.Top
+	fabric int
+	lines  layout.MirrorLines
+}
+
+// of are a cut and the mirrored one.
+func (p *pairing) of(cut quilt.Cut) [2]quilt.Cut {
+	return p.top.MirrorPair(p.fabric, cut, p.lines.Line(cut.Place.X, cut.Place.Y))
+}
+
+// alike says whether a place is its own mirror image.
+func (p *pairing) alike(at place) bool {
+	pair := p.of(quilt.Cut{Place: measure.Point{X: at.across, Y: at.down}, Pointing: at.pointing})
+	return pair[0] == pair[1]
+}
+
+// mirror makes a motif one of mirrored pairs, and says how its wedges are cut by turns.
+func (p *pairing) mirror(m *Motif, cut quilt.Cut) []quilt.Cut {
+	m.Line += " mirrored"
+	if m.Figure == Pinwheel {
+		m.Figure = FourPoints
+	}
+	pair := p.of(cut)
+	return pair[:]
+}
+
+// inOrder is lines from the edge of a repeat on; never nil.
+func inOrder(lines []measure.NM) []measure.NM {
+	list := append([]measure.NM{}, lines...)
+	slices.Sort(list)
+	return list
 }
 
 // NameOf is a name for a motif of a fabric by its number, with more digits where taken says that the layout has it; nil for never.

@@ -32,6 +32,7 @@ type search struct {
 	places []place
 	shown  []shown
 	apart  measure.NM
+	alike  func(place) bool // says that a place is its own mirror image, where pairs are asked for; nil for none
 	sign   *stop.Sign
 }
 
@@ -104,7 +105,7 @@ func (s *search) chosen(count int) (list []int) {
 	unlike := make([]float64, len(s.places))
 	free := make([]bool, len(s.places))
 	for i := range free {
-		unlike[i], free[i] = math.Inf(1), true
+		unlike[i], free[i] = math.Inf(1), s.alike == nil || !s.alike(s.places[i])
 	}
 	for len(list) < count {
 		best, most := -1, -1.0

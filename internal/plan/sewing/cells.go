@@ -246,7 +246,7 @@ func printName(fabric string, c *quilt.Cut) string {
 	case c == nil:
 		return fabric
 	case c.Motif != "":
-		return c.Motif
+		return c.Name()
 	case c.Crosswise:
 		return fabric + " crosswise"
 	}

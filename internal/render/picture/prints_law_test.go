@@ -6,6 +6,7 @@ import (
 	"image/color"
 	"image/png"
 	"math"
+	"strings"
 	"testing"
 
 	"eighthturn/internal/measure"
@@ -166,6 +167,83 @@ func offTurned(m image.Image, mirrored bool) (worst, mean float64) {
 		}
 	}
 	return worst, mean / looked
+}
+
+// mirroredPrint is that print laid over its own mirror image, so that it has a line along the selvages, a part of its width from the left.
+func mirroredPrint(t testing.TB, line float64) palettes.PhotoSample {
+	t.Helper()
+	cloth := printOfPixels(t, 480, 360)
+	tile := image.NewRGBA(cloth.Tile.Rect)
+	at := 2 * int(math.Round(line*480))
+	for y := range 360 {
+		for x := range 480 {
+			a, b := cloth.Tile.RGBAAt(x, y), cloth.Tile.RGBAAt(((at-1-x)%480+480)%480, y)
+			tile.SetRGBA(x, y, color.RGBA{uint8((int(a.R) + int(b.R)) / 2), uint8((int(a.G) + int(b.G)) / 2), uint8((int(a.B) + int(b.B)) / 2), 255})
+		}
+	}
+	cloth.Tile = tile
+	return cloth
+}
+
+// offMirrored is by how much what lies on one side of seams between wedges of one motif is off the mirror image of what lies on the other
+// side, in the mean and at the worst, of 255; and how many places were looked at.
+func offMirrored(top *quilt.Top, m image.Image) (worst, mean float64, looked int) {
+	perNM := float64(m.Bounds().Dx()) / float64(top.Outer.Width())
+	for i := range top.Seams {
+		s := &top.Seams[i]
+		a, b := &top.Patches[top.Faces[s.A].Patch], &top.Patches[top.Faces[s.B].Patch]
+		if top.CutOfPatch(int(top.Faces[s.A].Patch)) == nil || a.Shape != b.Shape || a.Outline[0] != b.Outline[0] {
+			continue
+		}
+		dx, dy := float64(s.To.X-s.From.X), float64(s.To.Y-s.From.Y)
+		long := math.Hypot(dx, dy)
+		for n := range 12 {
+			along, away := 0.35+0.05*float64(n), 0.004*long*float64(5+n)
+			if a.Outline[0] == s.To {
+				along = 1 - along
+			}
+			x, y := float64(s.From.X)+along*dx, float64(s.From.Y)+along*dy
+			p := lookAt(m, (x-away*dy/long)*perNM, (y+away*dx/long)*perNM)
+			q := lookAt(m, (x+away*dy/long)*perNM, (y-away*dx/long)*perNM)
+			for c := range p {
+				worst, mean = max(worst, math.Abs(p[c]-q[c])), mean+math.Abs(p[c]-q[c])
+			}
+			looked += len(p)
+		}
+	}
+	return worst, mean / float64(max(looked, 1)), looked
+}
+
+// TestMirroredPairsMeet: at every seam of a figure whose pieces are mirrored in pairs, what lies on one side is the mirror image of what
+// lies on the other, pixel by pixel, wherever the print has its line; without pairs it is not.
+func TestMirroredPairsMeet(t *testing.T) {
+	const text = "strip 6 1/2\nfabric garden swatch \"garden.png\" across 12 repeat across 12 down 9\nmotif rose garden across 3 down 2 pointing 30 mirrored\n" +
+		"block R ring wedges rose corners rose\nblock W web wedges rose kites rose\ngrid\n  W W\n  W W\n"
+	for _, c := range []struct {
+		line   float64
+		blocks string
+	}{{0.2, "  R R\n  R R\n"}, {0.7315, "  W W\n  W W\n"}} {
+		cloth := mirroredPrint(t, c.line)
+		design, _, faults := layout.ReadWith(strings.Replace(text, "  W W\n  W W\n", c.blocks, 1), func(string) (palettes.PhotoSample, error) { return cloth, nil })
+		if design == nil {
+			t.Fatal(faults)
+		}
+		top := quilt.Lay(design)
+		draw := func() image.Image {
+			return decoded(t, pngOf(t, scened(t, top, svgout.Options{Prints: true, SeamLines: svgout.SeamsLeftOut}), Frame{Pixels: 400}))
+		}
+		const most = 6 // of 255
+		worst, mean, looked := offMirrored(top, draw())
+		if t.Logf("line at %.4f: %d places, off by %.1f, %.2f in the mean", c.line, looked, worst, mean); worst > most || looked < 200 {
+			t.Errorf("line at %.4f: of %d places some are off by %.1f", c.line, looked, worst)
+		}
+		for i := range top.Cuts {
+			top.Cuts[i] = top.Cuts[0]
+		}
+		if worst, _, _ := offMirrored(top, draw()); worst < 10*most {
+			t.Errorf("pieces that are all cut from one place are off by %.1f alone", worst)
+		}
+	}
 }
 
 // TestEightOfAMotifAreAlike: eight wedges of a motif are one figure, which turned by an eighth is itself, pixel by pixel; its mirror image

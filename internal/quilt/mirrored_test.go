@@ -1,0 +1,228 @@
+package quilt_test
+
+import (
+	"fmt"
+	"image"
+	"image/color"
+	"math"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
+	"eighthturn/layout"
+	"eighthturn/palettes"
+)
+
+// foldedPrint is a photo of a print that is its own mirror image at a line, a part of the way across, or where it lies on its side, down.
+func foldedPrint(line float64, onSide bool) palettes.PhotoSample {
+	m := image.NewRGBA(image.Rect(0, 0, 120, 80))
+	for y := range 80 {
+		for x := range 120 {
+			a, b := 2*math.Pi*((float64(x)+0.5)/120-line), 2*math.Pi*(float64(y)+0.5)/80
+			if onSide {
+				a, b = 2*math.Pi*((float64(y)+0.5)/80-line), 2*math.Pi*(float64(x)+0.5)/120
+			}
+			m.SetRGBA(x, y, color.RGBA{uint8(128 + 60*math.Cos(a) + 50*math.Sin(2*b)), uint8(128 + 60*math.Cos(3*a) + 50*math.Sin(b)), uint8(128 + 90*math.Cos(a)*math.Sin(b+1)), 255})
+		}
+	}
+	return palettes.PhotoSample{Colour: palettes.Colour{R: 128, G: 128, B: 128}, Width: 120, Height: 80, Tile: m}
+}
+
+// everyPiece is a quilt in which pieces of all shapes are cut from one motif, of a fabric that is given.
+const everyPiece = `side 8
+fabric cloth %s
+fabric sand #e8d9b0
+motif rose cloth across %s down %s pointing %d mirrored
+block R ring wedges rose corners rose
+block W web wedges rose kites rose
+block F floating wedges sand background rose
+block H halves pieces rose
+block P plain piece rose
+block T tumblers pieces rose about 5
+grid
+  F F F F H:nw H:ne
+  F W W F H:sw H:se
+  F W W F T T
+  F F F F T T
+  P P P R T T
+`
+
+// folded is that quilt of a print that is mirrored.
+func folded(t *testing.T, fabric string, at [2]string, pointing int, photo palettes.PhotoSample) (*quilt.Top, *layout.MirrorLine) {
+	t.Helper()
+	text := fmt.Sprintf(everyPiece, fabric, at[0], at[1], pointing)
+	design, _, faults := layout.ReadWith(text, func(string) (palettes.PhotoSample, error) { return photo, nil })
+	if design == nil {
+		t.Fatal(faults)
+	}
+	return quilt.Lay(design), design.Motifs[0].Mirror
+}
+
+// modRepeat brings outlines that lie on like places of a print together: their middles lie in one repeat, of which a length that is 0 is
+// left out, as along stripes.
+func modRepeat(outline []measure.Vec, across, down float64) []measure.Vec {
+	var middle measure.Vec
+	for _, p := range outline {
+		middle.X, middle.Y = middle.X+p.X/float64(len(outline)), middle.Y+p.Y/float64(len(outline))
+	}
+	by := measure.Vec{X: middle.X, Y: middle.Y}
+	const hair = 1000 // a place on the edge of a repeat stays on one side
+	if across > 0 {
+		by.X = across * math.Floor((middle.X+hair)/across)
+	}
+	if down > 0 {
+		by.Y = down * math.Floor((middle.Y+hair)/down)
+	}
+	moved := make([]measure.Vec, len(outline))
+	for i, p := range outline {
+		moved[i] = measure.Vec{X: p.X - by.X, Y: p.Y - by.Y}
+	}
+	return moved
+}
+
+// sameOutline says whether two outlines have the same corners, up to a hundredth of a millimeter.
+func sameOutline(a, b []measure.Vec) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for _, p := range a {
+		near := math.Inf(1)
+		for _, q := range b {
+			near = min(near, math.Hypot(p.X-q.X, p.Y-q.Y))
+		}
+		if near > float64(measure.Millimetre)/100 {
+			return false
+		}
+	}
+	return true
+}
+
+// unmirrored are the faults of pieces that are cut from a mirrored place: those that are the mirror image, at the print's line, of no
+// piece of the motif itself.
+func unmirrored(top *quilt.Top, places []quilt.ClothPlace, line *layout.MirrorLine) (faults []string, mirrored int) {
+	cloth := top.Fabrics[0].Cloth
+	across, down := float64(cloth.Across), float64(cloth.Down)
+	if cloth.Stripes != nil && cloth.Stripes.Crosswise {
+		across = 0
+	} else if cloth.Stripes != nil {
+		down = 0
+	}
+	var own [][]measure.Vec
+	for i := range top.Patches {
+		if c := top.CutOfPatch(i); c != nil && !c.Mirrored {
+			p := &top.Patches[i]
+			reflected := onCloth(p.Outline, &places[p.First])
+			for n, q := range reflected {
+				if line.Crosswise {
+					reflected[n].Y = 2*float64(line.At) - q.Y
+				} else {
+					reflected[n].X = 2*float64(line.At) - q.X
+				}
+			}
+			own = append(own, modRepeat(reflected, across, down))
+		}
+	}
+	for i := range top.Patches {
+		c, p := top.CutOfPatch(i), &top.Patches[i]
+		if c == nil || !c.Mirrored {
+			continue
+		}
+		mirrored++
+		outline, found := modRepeat(onCloth(p.Outline, &places[p.First]), across, down), false
+		for _, o := range own {
+			found = found || sameOutline(outline, o)
+		}
+		if !found {
+			faults = append(faults, fmt.Sprintf("the %s %d", p.Shape, i))
+		}
+	}
+	return faults, mirrored
+}
+
+// alikeBeside is how many seams have pieces of one shape on both sides, whose first corners meet at an end of it, that are both cut from
+// the motif or both from its mirrored place; and how many such seams there are.
+func alikeBeside(top *quilt.Top) (alike, met int) {
+	for i := range top.Seams {
+		s := &top.Seams[i]
+		a, b := top.Faces[s.A].Patch, top.Faces[s.B].Patch
+		p, q := &top.Patches[a], &top.Patches[b]
+		cut, other := top.CutOfPatch(int(a)), top.CutOfPatch(int(b))
+		if cut == nil || other == nil || p.Shape != q.Shape || p.Outline[0] != q.Outline[0] || p.Shape.Description().Round == 0 {
+			continue
+		}
+		if met++; cut.Mirrored == other.Mirrored {
+			alike++
+		}
+	}
+	return alike, met
+}
+
+// TestMirroredPlacesAreMirrored: whatever its shape, a piece that is cut from a motif's mirrored place is the mirror image of one that is
+// cut from the motif, at the line of the print; round every point every other piece is one, and of left and right pieces one hand; and no
+// piece is ever turned over. A piece that lies askew is noticed, and so is one that is turned over.
+func TestMirroredPlacesAreMirrored(t *testing.T) {
+	const photo = `swatch "a.png" across 12 repeat across 12 down 8`
+	cases := []struct {
+		name, fabric string
+		at           [2]string
+		pointing     int
+		photo        palettes.PhotoSample
+	}{
+		{"a line along the selvages", photo, [2]string{"3", "2"}, 30, foldedPrint(0.3, false)},
+		{"and near the edge", photo, [2]string{"11", "7 1/2"}, 200, foldedPrint(0.93, false)},
+		{"a line across", photo, [2]string{"3", "2"}, 75, foldedPrint(0.41, true)},
+		{"stripes", "stripes navy 3/4 #c9503c 1/2 white 1/4", [2]string{"3/8", "0"}, 20, palettes.PhotoSample{}},
+		{"stripes across", "stripes navy 3/4 #c9503c 1/2 white 1/4 crosswise", [2]string{"0", "3/8"}, 20, palettes.PhotoSample{}},
+	}
+	for _, c := range cases {
+		top, line := folded(t, c.fabric, c.at, c.pointing, c.photo)
+		places := top.ClothPlaces()
+		faults, mirrored := unmirrored(top, places, line)
+		if len(faults) > 0 || mirrored < 30 {
+			t.Errorf("%s: of %d pieces no mirror image are %v", c.name, mirrored, faults)
+		}
+		for i := range top.Faces {
+			o := onCloth(top.Faces[i].Outline[:3], &places[i])
+			if (o[1].X-o[0].X)*(o[2].Y-o[0].Y)-(o[1].Y-o[0].Y)*(o[2].X-o[0].X) <= 0 {
+				t.Errorf("%s: face %d is turned over", c.name, i)
+			}
+		}
+		if beside, met := alikeBeside(top); beside > 0 || met < 20 {
+			t.Errorf("%s: at %d of %d seams that run to a common corner the two pieces are cut from one place", c.name, beside, met)
+		}
+		for i := range top.Patches {
+			if top.CutOfPatch(i) != nil && top.CutOfPatch(i).Mirrored {
+				places[top.Patches[i].First].Turn += 3
+				break
+			}
+		}
+		if faults, _ := unmirrored(top, places, line); len(faults) != 1 {
+			t.Errorf("%s: of a piece askew %v is said", c.name, faults)
+		}
+	}
+}
+
+// TestMirroredInVain: a motif is told whose pieces are all alike, though mirrored ones are asked for; one with mirrored pieces is not.
+func TestMirroredInVain(t *testing.T) {
+	const text = "side 8\nfabric sand #e8d9b0\nfabric awning stripes navy 3/4 #c9503c 1/2\nmotif rose awning across 3/8 down 0 pointing 30 mirrored\n" +
+		"block R ring wedges rose corners sand\nblock P plain piece rose\ngrid\n  R\n"
+	for _, c := range []struct{ from, to, warned string }{
+		{"", "", ""},
+		{"  R\n", "  P\n", `no piece of "rose" is cut mirrored: none of them meet round a point`},
+		{"pointing 30", "pointing 90", `"rose" lies on the mirror line of the print: its pieces are their own mirror image`},
+		{"wedges rose", "wedges sand", ""},
+	} {
+		design, _, faults := layout.Read(strings.Replace(text, c.from, c.to, 1))
+		if design == nil {
+			t.Fatal(faults)
+		}
+		told := ""
+		for _, w := range quilt.Lay(design).Warnings {
+			told += w.Message
+		}
+		if told != c.warned {
+			t.Errorf("%q in place of %q: told %q", c.to, c.from, told)
+		}
+	}
+}
