@@ -36,7 +36,7 @@ type Stripe struct {
 	of     int // the fabric whose color it has, -1 for none
 }
 
-// Recolored are stripes in the colors that fabrics have elsewhere, by their places in the design.
+// Recolored are stripes in the colors that fabrics have elsewhere, by their places in the design; the same ones where none is another.
 func (s *Stripes) Recolored(colour func(fabric int) palettes.Colour) *Stripes {
 	other := *s
 	other.List = slices.Clone(s.List)
@@ -44,6 +44,9 @@ func (s *Stripes) Recolored(colour func(fabric int) palettes.Colour) *Stripes {
 		if of := other.List[i].of; of >= 0 {
 			other.List[i].Colour = colour(of)
 		}
+	}
+	if slices.Equal(other.List, s.List) {
+		return s
 	}
 	return &other
 }

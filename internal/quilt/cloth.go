@@ -47,8 +47,10 @@ func striped(s *layout.Stripes) *Cloth {
 func (t *Top) RecolorStripes() {
 	for i := range t.Fabrics {
 		if f := &t.Fabrics[i]; f.Cloth != nil && f.Cloth.Stripes != nil {
-			f.Cloth = striped(f.Cloth.Stripes.Recolored(func(of int) palettes.Colour { return t.Fabrics[of].Colour }))
-			f.Colour = f.Cloth.Colour
+			if s := f.Cloth.Stripes.Recolored(func(of int) palettes.Colour { return t.Fabrics[of].Colour }); s != f.Cloth.Stripes {
+				f.Cloth = striped(s)
+				f.Colour = f.Cloth.Colour
+			}
 		}
 	}
 }

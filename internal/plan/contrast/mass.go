@@ -29,9 +29,10 @@ const (
 // canvas is where the pixels of a top lie, whatever its colors.
 type canvas struct {
 	*pixels.Mosaic
-	slot  []int32  // by pixel: where its value stands among all values, face by face; -1 where no face is
-	first []int32  // by face: where its values begin; one more for the end
-	steps []uint16 // of CIE L*, for every 16,384th of luminance
+	shades []shade
+	slot   []int32  // by pixel: where its value stands among all values, face by face; -1 where no face is
+	first  []int32  // by face: where its values begin; one more for the end
+	steps  []uint16 // of CIE L*, for every 16,384th of luminance
 }
 
 // masses is the blurred top, face by face. Without a canvas every figure is taken to hold as a mass.
@@ -51,7 +52,8 @@ func (s *study) newCanvas() *canvas {
 	if err != nil {
 		return &canvas{first: make([]int32, len(s.Faces)+1)} // cannot be: the side lies within the limits
 	}
-	c := &canvas{Mosaic: pixels.NewMosaic(s.Top, size, s.squint().Sigma()), steps: lightnessTable()}
+	shades, of := s.shades()
+	c := &canvas{Mosaic: pixels.NewMosaic(s.Top, size, s.squint().Sigma(), of), shades: shades, steps: lightnessTable()}
 	c.sortByFace(pixels.FaceAt(s.Top, c.Size), len(s.Faces))
 	return c
 }
@@ -79,14 +81,14 @@ func (c *canvas) sortByFace(faces []int32, count int) {
 
 // newMasses blurs the top.
 func (s *study) newMasses() *masses {
-	if s.canvas == nil {
+	if s.canvas == nil || s.canvas.otherPrints(s) {
 		s.canvas = s.newCanvas()
 	}
 	m := &masses{study: s, canvas: s.canvas, stamp: make([]int32, len(s.Faces))}
 	if m.canvas.Mosaic == nil {
 		return m
 	}
-	plane := m.canvas.Blurred(func(f int) palettes.Colour { return s.Fabrics[f].Colour })
+	plane := m.canvas.Blurred(func(i int) float64 { return s.luminance(&m.canvas.shades[i]) })
 	m.values = make([]uint16, m.canvas.first[len(s.Faces)])
 	for i, slot := range m.canvas.slot {
 		if slot >= 0 {

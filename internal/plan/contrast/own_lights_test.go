@@ -37,3 +37,48 @@ func TestPiecesHaveTheirOwnLight(t *testing.T) {
 		}
 	}
 }
+
+// TestMassesGoByTheirOwnLight: a figure whose wedges are cut from the dark stripe stands out of corners cut from the light one, though the
+// print is one; cut from one place alike it does not. Half-shut eyes see of the two what a plain black and a plain white show.
+func TestMassesGoByTheirOwnLight(t *testing.T) {
+	score := func(wedges, corners string) float64 {
+		top := lay.Top(t, "side 12\nfabric deck stripes black 16 white 16\nfabric black2 black\nfabric white2 white\nmotif night deck across 8 down 0\nmotif day deck across 24 down 0\n"+
+			"block W web wedges "+wedges+" kites "+corners+"\ngrid\n  W W W W\n  W W W W\n  W W W W\n  W W W W\n")
+		for _, f := range Study(top, Options{}).Figures {
+			if f.Sort == Web && f.Mass != nil {
+				return f.Mass.Score
+			}
+		}
+		t.Fatalf("%s on %s: no webs are judged", wedges, corners)
+		return 0
+	}
+	plain, printed, alike := score("black2", "white2"), score("night", "day"), score("night", "night")
+	if t.Logf("plain %.1f, own places %.1f, one place %.1f", plain, printed, alike); math.Abs(plain-printed) > 2 || plain < 90 || alike > 20 {
+		t.Errorf("the webs score %.1f in black on white, %.1f from a black and a white place, %.1f from one", plain, printed, alike)
+	}
+}
+
+// TestMassesInOtherColors: a print that a color is tried for is that color in the masses, and a print that stays keeps its places' lights.
+func TestMassesInOtherColors(t *testing.T) {
+	top := lay.Top(t, "side 12\nfabric deck stripes black 16 white 16\nfabric gray #777777\nmotif night deck across 8 down 0\nmotif day deck across 24 down 0\n"+
+		"block W web wedges night kites day\nblock P plain piece gray\ngrid\n  W W\n  W W\n  P P\n")
+	s := newStudy(nil, top, Options{Prints: photographed(top)})
+	m := s.newMasses()
+	values := func(m *masses) (least, most uint16) {
+		least, most = m.values[0], m.values[0]
+		for _, v := range m.values {
+			least, most = min(least, v), max(most, v)
+		}
+		return least, most
+	}
+	for _, c := range []struct {
+		fabric      int
+		least, most uint16
+	}{{1, 0, 100}, {0, 50, 50}} { // the gray in itself changes nothing; the print in gray is all gray
+		tried := s.recoloured(Tried(top, []Try{{Fabric: c.fabric, Colour: top.Fabrics[1].Colour}}))
+		least, most := values(tried.newMasses())
+		if off := max(int(least)/10-int(c.least), int(c.most)-int(most)/10); off > 12 || tried.canvas != m.canvas {
+			t.Errorf("fabric %d in gray: masses from %d to %d", c.fabric, least/10, most/10)
+		}
+	}
+}
