@@ -89,7 +89,7 @@ func edgingCases() []testCase {
 		},
 		{
 			"corners of a set", swap(banded, "shore rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "⟨shore⟩ rust 1 3/4 cream 1 1/2 navy 1 3/4\n", "rust\n", "rust corners ⟦shore⟧\n"), refused,
-			says(`a square is cut from one fabric, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
+			says(`a square is cut from one fabric or motif, and "shore" is a strip set`, "write a fabric, for example cream", "defined here"),
 		},
 		{
 			"sashes part webs", swap(small, "block P plain piece cream\n", "⟦sash 1 cream⟧\n", "W P\n  W P W\n  W W W\n", "W\n  W W\n"), warned,

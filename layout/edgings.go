@@ -58,6 +58,7 @@ type Edging struct {
 	Width      measure.NM
 	Fabric     int
 	Corners    int  // fabric of a border's corner squares or the sashes' posts, -1 for none
+	CornersCut *Cut // from which place of it they are cut; nil as they come along strips
 	Lengthwise bool // cut along the cloth
 	Around     bool // sashes go round the outside too
 	Span       Span
@@ -207,8 +208,18 @@ func (c *checker) checkEdging(n *edgingNode, what string) Edging {
 	e := Edging{Span: n.Span, Corners: -1, Width: c.finishedWidth(&n.Width, what+"'s width")}
 	e.Fabric, _ = c.fabric(n.Fabric, what+" is cut from one fabric")
 	if n.Corners != nil {
-		e.Corners, _ = c.fabric(*n.Corners, "a square is cut from one fabric")
+		e.Corners, e.CornersCut = c.squares(*n.Corners)
 	}
 	e.Lengthwise, e.Around = !n.Lengthwise.Empty(), !n.Around.Empty()
 	return e
+}
+
+// squares is what corner squares or posts are cut from: a fabric, or a motif.
+func (c *checker) squares(n NameNode) (fabric int, cut *Cut) {
+	if e, known := c.names.find(n); known && e.is == aMotif && !e.poisoned() {
+		e.used = true
+		return c.design.Motifs[e.index].Fabric, &Cut{Motif: e.index}
+	}
+	fabric, _ = c.fabric(n, "a square is cut from one fabric or motif")
+	return fabric, nil
 }

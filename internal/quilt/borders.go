@@ -79,19 +79,20 @@ func (l *builder) corneredBorder(n int, b layout.Edging, inner perimeter, at Rec
 
 // borderStrip adds one strip of a border.
 func (l *builder) borderStrip(n int, number int32, b layout.Edging, at Rect) perimeter {
-	return l.rectangle(Patch{Shape: blocks.EdgingShape(false), Role: l.role("border", "B"), Border: int16(n), Number: number, Place: placeOf(b.Span)}, b.Fabric, at)
+	return l.rectangle(Patch{Shape: blocks.EdgingShape(false), Role: l.role("border", "B"), Border: int16(n), Number: number, Place: placeOf(b.Span)}, b.Fabric, nil, at)
 }
 
 // cornerSquare adds one corner square of a border.
 func (l *builder) cornerSquare(n int, number int32, b layout.Edging, at Rect) perimeter {
-	return l.rectangle(Patch{Shape: blocks.EdgingShape(true), Role: l.role("corner squares", "Q"), Border: int16(n), Number: number, Place: placeOf(b.Span)}, b.Corners, at)
+	return l.rectangle(Patch{Shape: blocks.EdgingShape(true), Role: l.role("corner squares", "Q"), Border: int16(n), Number: number, Place: placeOf(b.Span)}, b.Corners, b.CornersCut, at)
 }
 
-// rectangle adds a patch of one fabric outside the blocks and returns its spans, a side
+// rectangle adds a patch of one fabric outside the blocks, cut from a place of it or as it comes, and returns its spans, a side
 // each.
-func (l *builder) rectangle(p Patch, fabric int, at Rect) perimeter {
+func (l *builder) rectangle(p Patch, fabric int, cut *layout.Cut, at Rect) perimeter {
 	p.Outline = l.outline([]measure.Point{at.Min, {X: at.Max.X, Y: at.Min.Y}, at.Max, {X: at.Min.X, Y: at.Max.Y}}, measure.Point{})
 	p.Cell, p.First, p.Count, p.Set = -1, int32(len(l.Faces)), 1, -1
+	l.cutOf(&p, cut)
 	l.Faces = append(l.Faces, Face{p.Outline, int32(fabric), int32(len(l.Patches))})
 	l.Patches = append(l.Patches, p)
 	return perimeterOf(p.First, p.Outline)

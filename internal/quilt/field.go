@@ -5,6 +5,7 @@ import (
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
+	"eighthturn/layout"
 )
 
 // tile is a place of the field: a cell, a part of the sashes, or nothing.
@@ -161,12 +162,12 @@ func (s *sashing) corner(x, y int) measure.Point {
 func (s *sashing) part(at Rect, post bool) tile {
 	s.number++
 	p := Patch{Shape: blocks.EdgingShape(post), Border: -1, Number: s.number, Place: placeOf(s.design.Sash.Span)}
-	fabric := s.design.Sash.Fabric
+	fabric, cut := s.design.Sash.Fabric, (*layout.Cut)(nil)
 	if post {
-		p.Role, fabric = s.role("posts", "O"), s.design.Sash.Corners
+		p.Role, fabric, cut = s.role("posts", "O"), s.design.Sash.Corners, s.design.Sash.CornersCut
 	} else {
 		p.Role = s.role("sash", "S")
 	}
-	r := s.rectangle(p, fabric, at)
+	r := s.rectangle(p, fabric, cut, at)
 	return tile{cell: -1, perimeter: &r}
 }

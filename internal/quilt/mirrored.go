@@ -70,11 +70,16 @@ func (l *builder) warnUnmirrored() {
 		if m.Mirror == nil || !of(false) || of(true) {
 			continue
 		}
-		message, hint := fmt.Sprintf("no piece of %q is cut mirrored: none of them meet round a point", m.Name), "leave out mirrored, or give the motif to wedges, kites, corners or halves"
 		own := Cut{Motif: m.Name, Place: measure.Point{X: m.Across, Y: m.Down}, Pointing: m.Pointing}
 		if pair := l.MirrorPair(m.Fabric, own, m.Mirror); pair[0] == pair[1] {
-			message, hint = fmt.Sprintf("%q lies on the mirror line of the print: its pieces are their own mirror image", m.Name), "leave out mirrored, or move or turn the motif"
+			l.warn(m.Span, fmt.Sprintf("%q lies on the mirror line of the print: its pieces are their own mirror image", m.Name), "leave out mirrored, or move or turn the motif")
+		} else {
+			l.warn(m.Span, fmt.Sprintf("no piece of %q is cut mirrored: none of them meet round a point", m.Name), "leave out mirrored, or give the motif to wedges, kites, corners or halves")
 		}
-		l.Warnings = append(l.Warnings, layout.Fault{Severity: layout.Warning, Span: m.Span, Message: message, Hint: hint})
 	}
+}
+
+// warn adds a warning of the laid-out top.
+func (l *builder) warn(at layout.Span, message, hint string) {
+	l.Warnings = append(l.Warnings, layout.Fault{Severity: layout.Warning, Span: at, Message: message, Hint: hint})
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	"image/color"
+	"maps"
 	"math"
 	"strings"
 	"testing"
@@ -223,6 +224,34 @@ func TestMirroredInVain(t *testing.T) {
 		}
 		if told != c.warned {
 			t.Errorf("%q in place of %q: told %q", c.to, c.from, told)
+		}
+	}
+}
+
+// TestSquaresOfMotifs: corner squares of a border and posts of sashing are all cut from their motif, upright as it points, and the strips
+// beside them are not; of a fabric they come as they lie along strips.
+func TestSquaresOfMotifs(t *testing.T) {
+	const text = "side 6\nfabric sand #e8d9b0\nfabric awning stripes navy 3/4 #c9503c 1/2\nmotif rose awning across 3/8 down 1 pointing 45\n" +
+		"block P plain piece sand\ngrid\n  P P\n  P P\nsash 1 awning posts %s around\nborder 3 awning corners %s\n"
+	for _, c := range []struct {
+		posts, corners string
+		cut            map[string]int
+	}{{"rose", "rose", map[string]int{"posts": 9, "corner squares": 4}}, {"awning", "rose", map[string]int{"corner squares": 4}}, {"rose", "sand", map[string]int{"posts": 9}}, {"sand", "awning", map[string]int{}}} {
+		design, _, faults := layout.Read(fmt.Sprintf(text, c.posts, c.corners))
+		if design == nil {
+			t.Fatal(faults)
+		}
+		top, found := quilt.Lay(design), map[string]int{}
+		for i := range top.Patches {
+			if at, said := top.PlaceSaid(i); said {
+				found[top.Roles[top.Patches[i].Role].Name]++
+				if at.Cloth != (measure.Point{X: 3 * measure.Inch / 8, Y: measure.Inch}) || at.Turn != 315 {
+					t.Errorf("a square lies at %+v", at)
+				}
+			}
+		}
+		if !maps.Equal(found, c.cut) {
+			t.Errorf("posts %s, corners %s: cut from the motif are %v", c.posts, c.corners, found)
 		}
 	}
 }

@@ -19,15 +19,15 @@ func (p *Plans) pieceNoun(line *cutting.Line) (noun, of string) {
 	case edging && line.Border >= 0 && only:
 		return "border strip", ""
 	case line.Border >= 0 && only:
-		return "border corner square", ""
+		return p.fromMotif(line) + "border corner square", ""
 	case edging && line.Border >= 0:
 		return "strip", " for " + p.edgingName(line)
 	case line.Border >= 0:
-		return "corner square", " for " + p.edgingName(line)
+		return p.fromMotif(line) + "corner square", " for " + p.edgingName(line)
 	case edging:
 		return "sash", ""
 	case piece.Role == postsRole:
-		return "post", ""
+		return p.fromMotif(line) + "post", ""
 	case p.motifOf(line) != "" && piece.Hand != cutting.Either:
 		return handWord(piece.Hand) + " " + p.motifOf(line) + " " + piece.Shape.String(), ""
 	case p.motifOf(line) != "":
@@ -36,6 +36,14 @@ func (p *Plans) pieceNoun(line *cutting.Line) (noun, of string) {
 		return handWord(piece.Hand) + " " + piece.Shape.String(), ""
 	}
 	return piece.Shape.String(), ""
+}
+
+// fromMotif goes before the name of pieces that are cut from a motif.
+func (p *Plans) fromMotif(line *cutting.Line) string {
+	if motif := p.motifOf(line); motif != "" {
+		return motif + " "
+	}
+	return ""
 }
 
 // postsRole is the role of the squares where sashes meet, in the top.

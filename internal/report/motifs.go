@@ -47,7 +47,7 @@ func mirrorLines(units measure.System, p *motifs.Plan) document.Block {
 		any   bool
 		runs  string
 		off   string
-	}{{p.Lengthwise, p.AnyLengthwise, "along the selvages", "across"}, {p.Crosswise, p.AnyCrosswise, "from selvage to selvage", "down"}} {
+	}{{p.Lengthwise, p.AnyLengthwise, "along the selvages", "across"}, {p.Crosswise, p.AnyCrosswise, "across the width of fabric", "down"}} {
 		var places []string
 		for _, at := range way.lines {
 			places = append(places, units.Nearest(at))
