@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"fmt"
+	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -90,5 +92,123 @@ func TestGrowingWithTable(t *testing.T) {
 	}
 	if list := axisOf("ab"); len(list.ways(true)) != 0 {
 		t.Error("two blocks with a table grow, but have no corner between two periods")
+	}
+}
+
+// TestLongestStretch: of all stretches that come back with a period the longest is found, the first of those as long; tried one by one.
+func TestLongestStretch(t *testing.T) {
+	rng := rand.New(rand.NewPCG(31, 33))
+	for range 400 {
+		letters := make([]byte, 1+rng.IntN(11))
+		for i := range letters {
+			letters[i] = "abc"[rng.IntN(1+rng.IntN(3))]
+		}
+		a := axisOf(string(letters))
+		for period := 1; period <= len(letters); period++ {
+			want := Way{Period: period}
+			for start := range letters {
+				for end := start + period; end <= len(letters); end++ {
+					if string(letters[start:end-period]) == string(letters[start+period:end]) && end-start > want.End-want.Start {
+						want.Start, want.End = start, end
+					}
+				}
+			}
+			if got := a.longest(period); got != want {
+				t.Errorf("%s has the stretch %+v, expected %+v", letters, got, want)
+			}
+		}
+		if err := lawWays(&a, letters); err != nil {
+			t.Errorf("%s: %v", letters, err)
+		}
+	}
+}
+
+// lawWays says that an axis has one to three ways, shorter periods first, none of which is another's with a longer period, each of a
+// stretch that comes back at least once and takes half of the axis, or of all of it but its last, or of all of it.
+func lawWays(a *Axis, letters []byte) error {
+	n := len(letters)
+	list := a.ways(false)
+	if len(list) < 1 || len(list) > 3 {
+		return fmt.Errorf("%d ways", len(list))
+	}
+	var all []Way
+	for period := 1; period <= n/2; period++ {
+		if w := a.longest(period); 2*(w.End-w.Start) >= n && w.End-w.Start >= 2*period {
+			all = append(all, w)
+		}
+	}
+	if n > 2 && letters[0] == letters[n-1] {
+		all = append(all, Way{0, n, n - 1})
+	}
+	var want []Way
+	for _, w := range append(all, Way{0, n, n}) {
+		covered := false
+		for _, k := range want {
+			covered = covered || w.Period%k.Period == 0 && k.Start <= w.Start && w.End <= k.End
+		}
+		if !covered && len(want) < 3 {
+			want = append(want, w)
+		}
+	}
+	if !slices.Equal(list, want) {
+		return fmt.Errorf("the ways are %+v, expected %+v", list, want)
+	}
+	for _, w := range list {
+		a.Way = w
+		if err := lawCounts(a); err != nil {
+			return fmt.Errorf("%+v: %w", w, err)
+		}
+	}
+	return nil
+}
+
+// lawCounts says that an axis may have as many blocks as it has, and whole periods more or less, as long as one is left; and that of
+// another count the nearest ones on both sides are told.
+func lawCounts(a *Axis) error {
+	n, w := len(a.IDs), a.Way
+	may := map[int]bool{}
+	for count := n; count <= 4*n+50; count += w.Period {
+		may[count] = true
+	}
+	for count := n; n-count <= w.End-w.Start-w.Period; count -= w.Period {
+		may[count] = true
+	}
+	least := n
+	for count := range may {
+		least = min(least, count)
+	}
+	if a.Least() != least {
+		return fmt.Errorf("at least %d, expected %d", a.Least(), least)
+	}
+	for count := range 3*n + 2 {
+		if a.Allows(count) != may[count] {
+			return fmt.Errorf("%d blocks are allowed: %v", count, a.Allows(count))
+		}
+		if may[count] {
+			continue
+		}
+		var want []int
+		for below := count; below >= least; below-- {
+			if may[below] {
+				want = append(want, below)
+				break
+			}
+		}
+		above := count
+		for !may[above] {
+			above++
+		}
+		if got := a.Nearest(count); !slices.Equal(got, append(want, above)) {
+			return fmt.Errorf("nearest to %d are %v, expected %v", count, got, append(want, above))
+		}
+	}
+	return nil
+}
+
+// TestWhatCannotGrow has the count that it has.
+func TestWhatCannotGrow(t *testing.T) {
+	a := axisOf("abc")
+	if !a.Way.Fixed() || !a.Allows(3) || a.Allows(2) || a.Allows(4) || a.Least() != 3 || !slices.Equal(a.Nearest(7), []int{3}) {
+		t.Errorf("three blocks without a way: at least %d, near 7 %v", a.Least(), a.Nearest(7))
 	}
 }
