@@ -277,16 +277,19 @@ func whole(members []member) []*member {
 	return all
 }
 
-// reversed says whether figures are made of strip sets that all lie the other way round.
+// reversed says whether figures are made of strip sets that all lie the other way round, whatever else is in them.
 func (s *study) reversed(members []member) bool {
+	some := false
 	for i := range members {
 		for _, f := range members[i].faces {
-			if p := &s.Patches[s.Faces[f].Patch]; p.Count > 1 && !p.Reversed {
+			p := &s.Patches[s.Faces[f].Patch]
+			if p.Count > 1 && !p.Reversed {
 				return false
 			}
+			some = some || p.Count > 1
 		}
 	}
-	return s.Patches[s.Faces[members[0].faces[0]].Patch].Count > 1
+	return some
 }
 
 // placeOf is where a figure lies: the cell of its first piece.

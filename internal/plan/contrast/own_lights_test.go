@@ -4,7 +4,9 @@ import (
 	"math"
 	"testing"
 
+	"eighthturn/internal/measure"
 	"eighthturn/internal/quilttest/lay"
+	"eighthturn/palettes"
 )
 
 // TestPiecesHaveTheirOwnLight: a piece is as light as the part of the print that it shows, not as the print is in the mean; a seam on it is
@@ -81,4 +83,58 @@ func TestMassesInOtherColors(t *testing.T) {
 			t.Errorf("fabric %d in gray: masses from %d to %d", c.fabric, least/10, most/10)
 		}
 	}
+
+// TestLightsOfPieces: a piece of a print is as light as a great many places of it are in the mean, in linear light, wherever the print
+// lies under it; what lies beyond one repeat is the next one.
+func TestLightsOfPieces(t *testing.T) {
+	top := lay.Top(t, "strip 4\nfabric deck stripes black 2 white 3 navy 1 gold 4\nfabric gray #777777\nblock W web wedges deck kites gray\nblock H halves pieces deck gray\ngrid\n W W H\n W W H:ne\n")
+	places := top.ClothPlaces()
+	deck := top.Fabrics[0].Cloth
+	picture := deck.Picture()
+	box, s := picture.Bounds(), newStudy(nil, top, Options{Prints: photographed(top)})
+	looked, sumOff := 0, 0.0
+	for i := range top.Faces {
+		f := &top.Faces[i]
+		if top.Fabrics[f.Fabric].Cloth == nil {
+			near(t, "a plain piece", s.light(int32(i)), top.Fabrics[f.Fabric].Colour.Lightness(), 1e-9)
+			continue
+		}
+		looked++
+		sum, n := 0.0, 0
+		least, most := f.Outline[0], f.Outline[0]
+		for _, p := range f.Outline {
+			least.X, least.Y, most.X, most.Y = min(least.X, p.X), min(least.Y, p.Y), max(most.X, p.X), max(most.Y, p.Y)
+		}
+		const each = 60
+		for k := range each * each {
+			x := float64(least.X) + (float64(k%each)+0.5)/each*float64(most.X-least.X)
+			y := float64(least.Y) + (float64(k/each)+0.5)/each*float64(most.Y-least.Y)
+			if !covers(f.Outline, x, y) {
+				continue
+			}
+			across, down := places[i].OnCloth(x, y)
+			part := func(at float64, of measure.NM) float64 { return at/float64(of) - math.Floor(at/float64(of)) }
+			px, py := box.Min.X+int(part(across, deck.Across)*float64(box.Dx())), box.Min.Y+int(part(down, deck.Down)*float64(box.Dy()))
+			r, g, b, _ := picture.At(px, py).RGBA()
+			sum, n = sum+palettes.Colour{R: uint8(r >> 8), G: uint8(g >> 8), B: uint8(b >> 8)}.Luminance(), n+1
+		}
+		off := math.Abs(palettes.LuminanceOf(s.light(int32(i))) - sum/float64(n))
+		if sumOff += off; off > 0.11 {
+			t.Errorf("face %d: luminance off by %.3f", i, off)
+		}
+	}
+	if looked < 10 || sumOff > 0.03*float64(looked) {
+		t.Errorf("%d pieces of the print are off by %.3f in the mean", looked, sumOff/float64(looked))
+	}
+}
+
+// covers says whether a place lies in a convex outline that goes clockwise.
+func covers(o []measure.Point, x, y float64) bool {
+	for i, p := range o {
+		q := o[(i+1)%len(o)]
+		if float64(q.X-p.X)*(y-float64(p.Y))-float64(q.Y-p.Y)*(x-float64(p.X)) < 0 {
+			return false
+		}
+	}
+	return true
 }

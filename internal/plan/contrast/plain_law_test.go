@@ -1,0 +1,165 @@
+package contrast
+
+import (
+	"fmt"
+	"maps"
+	"reflect"
+	"slices"
+	"testing"
+
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/quilttest/lay"
+	"eighthturn/internal/stop"
+	"eighthturn/palettes"
+)
+
+// partsApart says where the parts of a study and those made by plain means differ.
+func (p *plainly) partsApart(r *Report) []string {
+	var faults []string
+	for _, part := range []struct {
+		name      string
+		got, want any
+	}{
+		{"thresholds", r.Thresholds, p.thresholds()}, {"fabrics", r.Fabrics, p.fabrics()}, {"seams", r.Seams, p.totals()}, {"pairs", r.Pairs, p.pairs()},
+	} {
+		if fault := apartFrom(part.got, part.want); fault != "" {
+			faults = append(faults, part.name+fault)
+		}
+	}
+	if want := p.marks(); !reflect.DeepEqual(r.Marks, want) {
+		faults = append(faults, fmt.Sprintf("marks: %d, not %d, or others", len(r.Marks), len(want)))
+	}
+	return append(faults, p.figuresApart(r)...)
+}
+
+// figuresApart is partsApart for the figures, and what is said to be lost.
+func (p *plainly) figuresApart(r *Report) []string {
+	var faults []string
+	got, want := slices.Clone(r.Figures), p.figures()
+	if len(got) != len(want) {
+		return []string{fmt.Sprintf("%d figures, not %d", len(got), len(want))}
+	}
+	for i := range got {
+		g, w := &got[i], &want[i]
+		for _, f := range [2]*Figure{g, w} {
+			for _, names := range [3]*[]string{&f.Of, &f.Edge, &f.Against} { // of many drawn together in any order
+				*names = slices.Compact(slices.Sorted(slices.Values(*names)))
+			}
+			f.Faces = slices.Sorted(slices.Values(f.Faces))
+		}
+		if fault := apartFrom(*g, *w); fault != "" {
+			faults = append(faults, fmt.Sprintf("figure %d, %s%s", i, g.Sort, fault))
+		}
+		if !slices.Equal(g.Faces, w.Faces) {
+			faults = append(faults, fmt.Sprintf("figure %d, %s: other faces", i, g.Sort))
+		}
+	}
+	if fault := apartFrom(r.Stray, p.strays()); fault != "" {
+		faults = append(faults, "stray"+fault)
+	}
+	if fault := apartFrom(r.Losses, lossesOf(r.Figures, r.Stray)); fault != "" {
+		faults = append(faults, "losses"+fault)
+	}
+	return faults
+}
+
+// TestStudiesByPlainMeans: what a study says of fabrics, seams, pairs and figures is what the plainest means make of the same top.
+func TestStudiesByPlainMeans(t *testing.T) {
+	all := maps.Clone(studied())
+	texts := map[string]string{
+		// Of a pool's scraps, one is the ground and one, a clear step away, the border.
+		"a border of the ground's pool": "strip 4\nfabric navy #1f3350\nfabric gray #8a8a8a\nfabric pale #e8e8e8\nfabric unused #123456\nscraps lights gray pale\nblock W web wedges navy kites pale\ngrid\n W W\n W W\nborder 2 gray\n",
+		"prints beside plain cloth":     "side 6\nfabric deck stripes navy 1/2 white 1/2\nfabric pale #8899aa\nfabric dusk stripes red 1/4 pink 1/2\nfabric dark #202020\nblock P plain piece dusk\nblock H halves pieces deck pale\nblock R ring wedges dark dusk corners deck\ngrid\n H H P\n R P H\n",
+		"light and dark wheels":         "side 6\nfabric a #102030\nfabric b #304050\nfabric c #e0e0d0\nfabric d #c0b0a0\nfabric e #707070\nblock A ring wedges a corners e\nblock B ring wedges c corners e\nblock C ring wedges a b c a corners e\nblock D ring wedges d corners b\ngrid\n A B C D\n B A A D\nborder 1 a\nborder 1 e\n",
+	}
+	for _, file := range []string{"b3", "m12", "m14", "m27", "n05", "n10", "n12", "n13"} {
+		texts[file] = judgedText(t, file)
+	}
+	for name, text := range texts {
+		top := lay.Top(t, text)
+		s := newStudy(nil, top, Options{})
+		all[name] = studiedTop{Top: top, report: Study(top, Options{}), study: s}
+		if fault := newFinding(top).foundApart(s.found); fault != "" {
+			t.Errorf("%s: %s", name, fault)
+		}
+	}
+	for _, name := range judges.Some(slices.Sorted(maps.Keys(all)), 60) {
+		p := newPlainly(all[name])
+		for _, fault := range p.partsApart(all[name].report) {
+			t.Errorf("%s: %s", name, fault)
+		}
+	}
+}
+
+// TestEdgesOfSorts: what is as wide as two standard deviations of the blur is a mass, what is a nanometer narrower is none; of a sort a
+// third is not few.
+func TestEdgesOfSorts(t *testing.T) {
+	top := sawtooth(2*measure.Inch, [3]palettes.Colour{colour(t, "#e6d3b1"), colour(t, "#303030"), colour(t, "#303030")})
+	if judged(top, Options{Blur: 2 * measure.Inch}).Mass == nil || judged(top, Options{Blur: 2*measure.Inch + 1}).Mass != nil {
+		t.Error("a square of 4 in is no mass for a blur of 2 in, or is one for a wider blur")
+	}
+	few := func(count int) []Figure {
+		return []Figure{{Sort: Web, Count: count, Of: []string{"odd"}, Verdict: Lost}, {Sort: Web, Count: 4, Of: []string{"even"}, Verdict: Lost}}
+	}
+	for count, want := range map[int]LossOf{1: LossOfFigure, 2: LossOfFigure} {
+		stray := []Stray{{Fabric: "odd"}}
+		got := losses(few(count), stray)
+		if fault := apartFrom(got, lossesOf(few(count), stray)); fault != "" || got[0].Of != want || (got[0].Figure == 0) != (count == 2) {
+			t.Errorf("%d of a sort: %+v", count, got)
+		}
+	}
+}
+
+// TestStepsOfAStudy: a study counts a step for each face and each seam, so that work which somebody no longer waits for ends soon.
+func TestStepsOfAStudy(t *testing.T) {
+	for _, file := range []string{"g1", "m03", "m16"} {
+		top := lay.Top(t, judgedText(t, file))
+		got := stop.Count(func(s *stop.Sign) { StudyUntil(s, top, Options{}) })
+		if want := len(top.Faces) + len(top.Seams) + len(top.StripSeams); got != want {
+			t.Errorf("%s: %d steps, not %d", file, got, want)
+		}
+	}
+}
+
+// TestWidthsAreRemembered: outlines that are alike in some corners keep widths of their own.
+func TestWidthsAreRemembered(t *testing.T) {
+	w := widths{}
+	p := func(x, y measure.NM) measure.Point { return measure.Point{X: x, Y: y} }
+	for _, o := range [][]measure.Point{
+		{p(5, 5), p(105, 5), p(105, 85)}, {p(5, 5), p(65, 5), p(105, 85)}, {p(5, 5), p(105, 5), p(85, 85)}, {p(5, 5), p(105, 5), p(105, 85), p(5, 85)},
+		{p(5, 5), p(105, 5), p(105, 85), p(5, 65)}, {p(5, 5), p(105, 5), p(115, 45), p(105, 85), p(5, 85)}, {p(5, 5), p(105, 5), p(115, 45), p(105, 85), p(5, 75)},
+		{p(5, 5), p(105, 5), p(115, 45), p(105, 85), p(5, 85), p(-95, 45)}, {p(5, 5), p(105, 5), p(115, 45), p(105, 85), p(5, 85), p(-5, 45)},
+	} {
+		for range 2 {
+			near(t, fmt.Sprint("the width of ", o), w.of(o), narrowestOf(o), 1e-9)
+		}
+	}
+}
+
+// TestPlainMeansNotice: of a study that is spoilt in one place the law tells.
+func TestPlainMeansNotice(t *testing.T) {
+	top := lay.Top(t, judgedText(t, "g2"))
+	one := studiedTop{Top: top, study: newStudy(nil, top, Options{})}
+	for name, spoil := range map[string]func(r *Report){
+		"a threshold":              func(r *Report) { r.Thresholds.SoftLeast += 1e-3 },
+		"a share":                  func(r *Report) { r.Fabrics[0].Share += 1e-4 },
+		"two fabrics that change":  func(r *Report) { r.Fabrics[0], r.Fabrics[1] = r.Fabrics[1], r.Fabrics[0] },
+		"a length":                 func(r *Report) { r.Seams.Length += 4 },
+		"a pair's place":           func(r *Report) { r.Pairs[0].Sight[1].Band ^= 1 },
+		"a pair that is left out":  func(r *Report) { r.Pairs = r.Pairs[1:] },
+		"a mark":                   func(r *Report) { r.Marks = append(r.Marks, Mark{}) },
+		"a score":                  func(r *Report) { r.Figures[0].Outline.Score += 1e-3 },
+		"a face":                   func(r *Report) { r.Figures[0].Faces[0]++ },
+		"a mass":                   func(r *Report) { m := *r.Figures[0].Mass; m.Score++; r.Figures[0].Mass = &m },
+		"a figure that is missing": func(r *Report) { r.Figures = r.Figures[1:] },
+		"a loss":                   func(r *Report) { r.Losses = append(r.Losses, Loss{Of: LossOfFrame}) },
+		"a scrap":                  func(r *Report) { r.Stray = append(r.Stray, Stray{}) },
+	} {
+		r := Study(top, Options{})
+		spoil(r)
+		if len(newPlainly(one).partsApart(r)) == 0 {
+			t.Errorf("%s goes unnoticed", name)
+		}
+	}
+}
