@@ -359,7 +359,7 @@ func (w *ways) recoloring(asked *steps, values []float64) Change {
 		own := w.Fabrics[f].Colour
 		colour := palettes.AtLightness(own, l)
 		step := Step{
-			Fabric: w.Fabrics[f].Name, Lighter: l > asked.own[f], Print: w.isPrint(f), Quieter: palettes.TextureFactor(w.print(f).Spread) > 1,
+			Fabric: w.Fabrics[f].Name, Lighter: l > w.lightness[f], Print: w.isPrint(f), Quieter: palettes.TextureFactor(w.print(f).Spread) > 1,
 			Colour: colour.Hex(), Lightness: colour.Lightness(), Away: palettes.Difference(own, colour),
 		}
 		if !step.Print {

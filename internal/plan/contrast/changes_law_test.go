@@ -9,6 +9,7 @@ import (
 	"slices"
 	"testing"
 
+	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/lay"
 	"eighthturn/palettes"
 )
@@ -477,6 +478,9 @@ func TestChangesAreWhatComesOut(t *testing.T) {
 		top := lay.Top(t, judgedText(t, file))
 		all[file] = studiedTop{Top: top, report: Study(top, Options{Palettes: palettes.All()})}
 	}
+	// Of a quilt with a stray scrap, for which a color between its own and its pool's is offered: it is darker than the scrap's.
+	stray := lay.Top(t, invent.Layout(54))
+	all["a stray scrap recolored"] = studiedTop{Top: stray, report: Study(stray, Options{Palettes: palettes.All()})}
 	// No cloth is dark enough for a step of 85 from the white one, but the black is there.
 	top := lay.Top(t, "side 6\nfabric white #f4f4f0\nfabric cream #e8e4da\nfabric black #0a0a0a\ncontrast 6 85\nblock R ring wedges white cream corners black\ngrid\n R R\n R R\n")
 	all["a swap"] = studiedTop{Top: top, report: Study(top, Options{Palettes: palettes.All()})}

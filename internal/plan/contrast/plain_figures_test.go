@@ -86,7 +86,7 @@ func (t plainSums) with(u plainSums) plainSums {
 func (t plainSums) outline() Outline {
 	o := Outline{Polarity: 1, Length: nearest(t.length), Broken: nearest(t.broken), LongestGap: nearest(t.gap), RunsOn: nearest(t.runsOn)}
 	if t.length > 0 {
-		o.Edge, o.Score = t.held/t.length, 100*(t.held-t.against/2)/t.length
+		o.Edge, o.Score = min(1, t.held/t.length), min(100, 100*(t.held-t.against/2)/t.length)
 	}
 	if t.seen > 0 {
 		o.Polarity = t.step / t.seen
@@ -180,6 +180,7 @@ func (p *plainly) figure(sort Sort, members []member) Figure {
 		one := p.sums(m.seams, own, both)
 		score := one.outline().Score
 		f.Lost += map[bool]int{true: 1}[score < 70]
+		p.weak = append(p.weak, weakPlace{p.firstPlace(m.faces), score})
 		if score < f.Weak {
 			f.Weak, f.Weakest = score, p.firstPlace(m.faces)
 		}
@@ -199,6 +200,17 @@ func (p *plainly) figure(sort Sort, members []member) Figure {
 		f.Lacks = p.lacks(all)
 	}
 	return f
+}
+
+// weakPlace is where a figure lies, and its outline's score.
+type weakPlace struct {
+	Place
+	score float64
+}
+
+// asWeak says whether some figure at a place scores just so: of several that are as weak as each other any may be told of.
+func (p *plainly) asWeak(at Place, score float64) bool {
+	return slices.ContainsFunc(p.weak, func(w weakPlace) bool { return w.Place == at && math.Abs(w.score-score) < 1e-9 })
 }
 
 // reversedOf says whether figures are made of strip sets, all of which lie the other way round.
@@ -576,7 +588,7 @@ func (p *plainly) complementOf(g group, figures []Figure) *Complement {
 		}
 		return f.Mass.Score
 	}
-	if !c.Stronger && (p.meanArea(g.between) >= p.meanArea(g.variants[most]) || score(&f) < score(meant) || f.Outline.Score < meant.Outline.Score) {
+	if !c.Stronger && (p.meanArea(g.between) >= p.meanArea(g.variants[most]) || score(&f) < score(meant)-1e-9 || f.Outline.Score < meant.Outline.Score-1e-9) {
 		return nil
 	}
 	var of []int32
@@ -651,7 +663,7 @@ func (p *plainly) strays() []Stray {
 		for i := range p.seams {
 			s := &p.seams[i]
 			for _, two := range [2][2]int{{s.a, s.b}, {s.b, s.a}} {
-				if s.outline && slices.Contains(pool.Fabrics, two[0]) && !slices.Contains(pool.Fabrics, two[1]) {
+				if s.found && slices.Contains(pool.Fabrics, two[0]) && !slices.Contains(pool.Fabrics, two[1]) {
 					across = append(across, two[1])
 				}
 			}

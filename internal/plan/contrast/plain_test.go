@@ -26,7 +26,8 @@ type plainSeam struct {
 	strip        bool
 	figure       [2]int  // of the two faces, from 1; 0 for none
 	ground       [2]bool // a figure stands against that face
-	outline      bool    // of some figure
+	found        bool    // on the outline of some figure but for sashes and borders
+	outline      bool    // on that of any
 	rest, inside bool    // rest: a border's, where it goes on from the ground
 }
 
@@ -37,6 +38,7 @@ type plainly struct {
 	light   func(face int32) float64
 	tex     func(fabric int) float64
 	clear   float64
+	weak    []weakPlace // of the figures judged so far
 	blurred [][]float32 // by face, the luminance of its pixels as half-shut eyes see them; known once masses are judged
 	seams   []plainSeam
 }
@@ -121,7 +123,7 @@ func (p *plainly) sides() {
 	for _, g := range p.study.found {
 		for _, m := range slices.Concat(g.variants...) {
 			for _, o := range m.seams {
-				p.seams[o.seam].outline = true
+				p.seams[o.seam].found, p.seams[o.seam].outline = true, true
 			}
 			if g.sort != Web && g.sort != Star && g.sort != Wheel {
 				continue
@@ -390,7 +392,7 @@ func (p *plainly) thresholds() Thresholds {
 	return th
 }
 
-// apartFrom says where two things differ as JSON, "" for nowhere: lengths by more than 3 nm, other numbers by more than a millionth.
+// apartFrom says where two things differ as JSON, "" for nowhere: lengths by more than 20 nm, other numbers by more than a millionth.
 func apartFrom(got, want any) string {
 	read := func(v any) (tree any) {
 		text, err := json.Marshal(v)
@@ -430,7 +432,7 @@ func treesApart(at string, got, want any) string {
 		w, is := want.(float64)
 		within := 1e-6
 		if math.Abs(g) > 1e5 {
-			within = 3
+			within = 20 // of many that were rounded
 		}
 		if is && math.Abs(g-w) <= within {
 			return ""

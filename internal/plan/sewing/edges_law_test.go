@@ -109,13 +109,10 @@ func checkGrain(top *quilt.Top, p *sewing.Plan, cuts *cutting.Plan) error {
 		if len(o.Cells) == 0 {
 			return fmt.Errorf("%+v is of no cell", o)
 		}
-		b, own := &p.Blocks[o.Block], -1
-		for side := range 4 {
-			key := fmt.Sprint(o.Block, " ", o.Cells[0], " ", side, " ", o.Side)
-			if want[key] > 0 && b.Edges[side] == o.Edge && !known[fmt.Sprint(o.Block, side, o.Side)] && own < 0 {
-				own = side
-			}
-		}
+		own := slices.IndexFunc([]int{0, 1, 2, 3}, func(side int) bool { // the side of the unturned block that it is
+			return p.Blocks[o.Block].Edges[side] == o.Edge && !known[fmt.Sprint(o.Block, side, o.Side)] &&
+				!slices.ContainsFunc(o.Cells, func(cell int) bool { return want[fmt.Sprint(o.Block, " ", cell, " ", side, " ", o.Side)] == 0 })
+		})
 		known[fmt.Sprint(o.Block, own, o.Side)] = true
 		for _, cell := range o.Cells {
 			key := fmt.Sprint(o.Block, " ", cell, " ", own, " ", o.Side)
