@@ -83,6 +83,7 @@ func TestMassesInOtherColors(t *testing.T) {
 			t.Errorf("fabric %d in gray: masses from %d to %d", c.fabric, least/10, most/10)
 		}
 	}
+}
 
 // TestLightsOfPieces: a piece of a print is as light as a great many places of it are in the mean, in linear light, wherever the print
 // lies under it; what lies beyond one repeat is the next one.
