@@ -12,9 +12,6 @@ import (
 // first, then fabric after fabric, and the borders in a layer of their own.
 func (p *picture) cloth() {
 	shown := p.shown()
-	if len(shown) == 0 {
-		return
-	}
 	p.beneath(shown)
 	borders := Layer{ID: "borders", Name: "borders", Part: Cloth}
 	for _, f := range slices.Backward(shown) {

@@ -90,13 +90,8 @@ func (l *legend) columnsOf(height float64) int {
 	return max(1, ceil(len(l.entries), max(1, int(height/l.row))))
 }
 
-// ceil is n divided by d, rounded up; 0 where there is nothing to divide by.
-func ceil(n, d int) int {
-	if d == 0 {
-		return 0
-	}
-	return (n + d - 1) / d
-}
+// ceil is n divided by d, rounded up.
+func ceil(n, d int) int { return (n + d - 1) / d }
 
 // inches is a length in user units as nanometres.
 func inches(units float64) measure.NM {
