@@ -1,6 +1,9 @@
 package quilt_test
 
 import (
+	"fmt"
+	"strings"
+
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
@@ -55,6 +58,77 @@ func alikeSeams(top *quilt.Top) (list []int) {
 		b, dealtB := of[s.B]
 		if top.Faces[s.A].Fabric == top.Faces[s.B].Fabric && (dealtA || dealtB) && !(dealtA && dealtB && a == b) {
 			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// placeOf names where a face lies, as a warning does.
+func placeOf(top *quilt.Top, face int32) string {
+	cell := int(top.Patches[top.Faces[face].Patch].Cell)
+	if cell < 0 {
+		return "the border"
+	}
+	return fmt.Sprintf("row %d, column %d", cell/top.Columns+1, cell%top.Columns+1)
+}
+
+// ofSeams says along how many more seams it is so.
+func ofSeams(count int) string {
+	if count == 1 {
+		return ""
+	}
+	return "; so it is along " + measure.Count(count-1, "more seam")
+}
+
+// toldOfAlike is what a top without swaps has to warn of: like scraps side by side, at the first such seam, those of dealt strip sets first.
+func toldOfAlike(top *quilt.Top) (list []string) {
+	of := sharings(top)
+	told := func(name string, seams []quilt.Seam, concerned func(face int32) bool) {
+		if len(seams) == 0 {
+			return
+		}
+		face := seams[0].A
+		if !concerned(face) {
+			face = seams[0].B
+		}
+		if name == "" {
+			pool := &top.Credits.Pools[of[face].pool]
+			if name = fmt.Sprintf("the pool %q", pool.Name); len(pool.Fabrics) == 1 {
+				name += " has only this fabric"
+			}
+		} else {
+			name = fmt.Sprintf("no better deal of %q was found", top.CutFacts.Sets[of[face].set].Name)
+		}
+		list = append(list, fmt.Sprintf("two pieces of %s lie side by side at %s, since %s%s", top.Fabrics[top.Faces[face].Fabric].Name, placeOf(top, face), name, ofSeams(len(seams))))
+	}
+	pooled := func(face int32) bool { s, dealt := of[face]; return dealt && s.pool >= 0 }
+	var sets, pools []quilt.Seam
+	for _, i := range alikeSeams(top) {
+		if s := top.Seams[i]; pooled(s.A) || pooled(s.B) {
+			pools = append(pools, s)
+		} else {
+			sets = append(sets, s)
+		}
+	}
+	for _, s := range top.StripSeams {
+		if a, b := of[s.A], of[s.B]; top.Faces[s.A].Fabric == top.Faces[s.B].Fabric && (pooled(s.A) || pooled(s.B)) && a != b {
+			pools = append(pools, s)
+		}
+	}
+	told("sets", sets, func(face int32) bool { s, dealt := of[face]; return dealt && s.set >= 0 })
+	told("", pools, pooled)
+	return list
+}
+
+// spokenOfAlike is what a top warns of like scraps side by side; why a pool could not do better is left out, which the search alone knows.
+func spokenOfAlike(top *quilt.Top) (list []string) {
+	for _, w := range top.Warnings {
+		if strings.HasPrefix(w.Message, "two pieces of ") {
+			text := strings.NewReplacer(" has too few fabrics for the pieces that lie side by side", "").Replace(w.Message)
+			if before, pool, found := strings.Cut(text, "no better deal of the pool "); found {
+				text = before + "the pool " + strings.Replace(pool, " was found", "", 1)
+			}
+			list = append(list, text)
 		}
 	}
 	return list

@@ -2,7 +2,9 @@ package quilt_test
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"testing"
@@ -149,5 +151,68 @@ func TestPiecesLieClose(t *testing.T) {
 	}
 	if across < 50 || along < 5 {
 		t.Errorf("only %d fabrics were cut across and %d along the selvages", across, along)
+	}
+}
+
+// saidWrongly is what is wrong with where a wedge lies on its cloth for which the layout says that: a motif lies in its middle, and it
+// points as the motif says; stripes that cross it go on from its wide end, others run along it through its middle.
+func saidWrongly(top *quilt.Top, patch int) error {
+	p, c := &top.Patches[patch], top.CutOfPatch(patch)
+	at, said := top.PlaceSaid(patch)
+	if !said {
+		return errors.New("the layout names no place for it")
+	}
+	o := onCloth(p.Outline, &at)
+	wide := measure.Vec{X: (o[1].X + o[2].X) / 2, Y: (o[1].Y + o[2].Y) / 2}
+	way := o[0].Minus(wide).Unit() // from its wide end to its tip
+	if c.Motif != "" {
+		sin, cos := math.Sincos(float64(c.Pointing) * math.Pi / 180)
+		middle := measure.Vec{X: (o[0].X + o[1].X + o[2].X) / 3, Y: (o[0].Y + o[1].Y + o[2].Y) / 3} // of a triangle
+		if off := middle.Minus(measure.Vec{X: float64(c.Place.X), Y: float64(c.Place.Y)}).Length(); off > nearby || way.Minus(measure.Vec{X: sin, Y: -cos}).Length() > 1e-3 {
+			return fmt.Errorf("it lies %.3f mm from %s, and points %v on the cloth", off/1e6, c.Motif, way)
+		}
+		return nil
+	}
+	crosswise := top.Fabrics[top.Faces[p.First].Fabric].Cloth.Stripes.Crosswise // stripes that run from selvage to selvage
+	where, along, cross := wide.X, measure.Vec{Y: -1}, measure.Vec{X: 1}
+	if crosswise {
+		where, along, cross = wide.Y, measure.Vec{X: 1}, measure.Vec{Y: 1}
+	}
+	want := along
+	if crosswise == c.Crosswise { // strips are cut as the stripes run, and wedges stand across them
+		want = cross
+	}
+	if math.Abs(where-float64(c.From)) > nearby || way.Minus(want).Length() > 1e-3 {
+		return fmt.Errorf("its wide end lies %.3f mm within the stripes, not %.3f, and it points %v, not %v", where/1e6, float64(c.From)/1e6, way, want)
+	}
+	return nil
+}
+
+// TestSaidPlaces: motifs and stripes lie in their wedges as the layout says, whichever way the stripes run and the strips are cut.
+func TestSaidPlaces(t *testing.T) {
+	tried := map[string]int{}
+	for _, stripes := range []string{"stripes navy 3/4 white 1/2 #c9503c 3/8", "stripes navy 3/4 white 1/2 #c9503c 3/8 crosswise"} {
+		top := lay(t, "strip 4 1/2\nfabric cream ivory\nfabric awning "+stripes+"\nmotif star awning across 1/2 down 3/8 pointing 30\nmotif sun awning across 0 down 1\n"+
+			"block A ring wedges awning lengthwise from 1/2 awning crosswise from 3/8 corners cream\nblock B ring wedges star sun corners cream\nblock C ring wedges awning crosswise from 0 star corners cream\n"+
+			"grid\n A B C\n B A A\n")
+		for i := range top.Patches {
+			c := top.CutOfPatch(i)
+			if c == nil {
+				if _, said := top.PlaceSaid(i); said {
+					t.Errorf("patch %d has a place that nobody named", i)
+				}
+				continue
+			}
+			if err := saidWrongly(top, i); err != nil {
+				t.Errorf("%s, wedge %d, cut %+v: %v", stripes, i, *c, err)
+			}
+			tried[fmt.Sprintf("%+v", *c)]++
+		}
+		if places := top.ClothPlaces(); len(top.Cuts) != 5 || len(places) != len(top.Faces) {
+			t.Errorf("%d sorts of cuts, %d places", len(top.Cuts), len(places))
+		}
+	}
+	if len(tried) != 5 || slices.Min(slices.Collect(maps.Values(tried))) < 8 {
+		t.Errorf("tried were %v", tried)
 	}
 }

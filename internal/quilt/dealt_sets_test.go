@@ -257,6 +257,9 @@ func TestDeals(t *testing.T) {
 		if len(want) > 0 {
 			alike++
 		}
+		if want, got := toldOfAlike(top), spokenOfAlike(top); !slices.Equal(got, want) && len(d.Swaps) == 0 {
+			t.Errorf("layout %d: warned is of %q, wanted %q\n%s", i, got, want, text)
+		}
 		if !slices.Equal(top.Alike, want) {
 			t.Errorf("layout %d: seams between like scraps are %v, said are %v\n%s", i, want, top.Alike, text)
 		}
