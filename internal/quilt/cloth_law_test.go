@@ -91,6 +91,15 @@ func laidClose(pieces []cutPiece, seam, width float64) error {
 	return nil
 }
 
+// runs is which way a strip of a border or a sash runs: along its longer sides, from left to right or from the top down on the quilt.
+func runs(outline []measure.Vec) measure.Vec {
+	across, down := outline[1].Minus(outline[0]), outline[2].Minus(outline[1])
+	if down.Length() > across.Length() {
+		return down.Unit()
+	}
+	return across.Unit()
+}
+
 // alongSelvages is where strips along the selvages begin, beyond those across the cloth.
 const alongSelvages = 1000 * float64(measure.Yard)
 
@@ -130,9 +139,12 @@ func TestPiecesLieClose(t *testing.T) {
 			for _, q := range p.outline {
 				p.min, p.max = measure.Vec{X: min(p.min.X, q.X), Y: min(p.min.Y, q.Y)}, measure.Vec{X: max(p.max.X, q.X), Y: max(p.max.Y, q.Y)}
 			}
-			key := [2]int{int(f.Fabric), 0}
+			key, way := [2]int{int(f.Fabric), 0}, measure.Vec{X: 1}
 			if p.min.Y > alongSelvages {
-				p, key[1] = p.turnedAbout(alongSelvages), 1
+				p, key[1], way = p.turnedAbout(alongSelvages), 1, measure.Vec{Y: 1}
+			}
+			if got := runs(p.outline); top.Patches[f.Patch].Shape.Description().Edging && got.Minus(way).Length() > 1e-6 {
+				t.Errorf("layout %d: strip %d runs %v on its cloth, not %v", n, i, got, way)
 			}
 			strips[key] = append(strips[key], p)
 		}

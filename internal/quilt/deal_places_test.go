@@ -5,6 +5,7 @@ import (
 	"maps"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"eighthturn/internal/blocks"
@@ -254,5 +255,54 @@ func barAnew(t *Top, web *scraps.Web, face, beside int32) {
 	m := scraps.Met{Strip: stripOf(t, face), Fabric: int(t.Faces[beside].Fabric)}
 	if m.Fabric >= 0 && !slices.Contains(web.Barred, m) {
 		web.Barred = append(web.Barred, m)
+	}
+}
+
+// TestStripSetsOfDeals: of a strip set that is dealt by set the deal knows which strips come from one pool, whether a set turned end for
+// end is one that could be dealt too or even the same, and a number that tells the deals of its pools apart.
+func TestStripSetsOfDeals(t *testing.T) {
+	const head = "strip 4\nfabric a #111\nfabric b #222\nfabric c #333\nfabric d #444\nfabric e #555\nfabric l #fff\n"
+	numbers := map[int]string{}
+	for _, c := range []struct {
+		deals, bands string
+		turns, alike bool
+	}{
+		{"", "s 1 3/4 s rest s 1 3/4", true, false}, {"", "s 1 3/4 s 1 1/4 s rest", false, false}, {"", "s 1 3/4 r rest s 1 3/4", true, false}, {"", "s 1 3/4 l rest r 1 3/4", false, false},
+		{"", "l 1 3/4 s rest l 1 3/4", true, true}, {"", "l 1 3/4 s rest e 1 3/4", false, false}, {"", "s 1 3/4 l rest s 1 3/4", true, false}, {"", "l 1 3/4 s rest s 1 3/4", false, false},
+		{"1 0", "s 1 3/4 r rest", false, false}, {"0 1", "s 1 3/4 r rest", false, false}, {"2 1", "s 1 3/4 r rest", false, false}, {"1 2", "s 1 3/4 r rest", false, false},
+	} {
+		one, other, _ := strings.Cut(c.deals+" 0 0", " ")
+		if c.deals == "" {
+			one, other = "0", "0"
+		}
+		text := head + "scraps s a b c by set deal " + one + "\nscraps r d e by set deal " + strings.Fields(other)[0] + "\nstrip-set t " + c.bands + "\nblock W web wedges t kites l\ngrid\n W W\n W W\n"
+		text = strings.ReplaceAll(text, " deal 0", "")
+		d, _, faults := layout.Read(text)
+		if d == nil {
+			t.Fatal(faults, text)
+		}
+		l := newBuilder(nil, d)
+		l.lay()
+		dealer := l.newSetDealer()
+		g := &dealer.groups[0]
+		number := dealer.pools(g)
+		dealer.ends(g)
+		if g.Turns != c.turns || g.Alike != c.alike {
+			t.Errorf("%s: turned end for end it is one too %v, the same %v", c.bands, g.Turns, g.Alike)
+		}
+		for i, b := range g.of.Bands {
+			if b.Pool < 0 != (g.Strips[i] < 0) || b.Pool >= 0 && !slices.Equal(g.Pools[g.Strips[i]], d.Pools[b.Pool].Fabrics) {
+				t.Errorf("%s: strip %d comes from pool %d of %v", c.bands, i, g.Strips[i], g.Pools)
+			}
+			for n, other := range g.of.Bands {
+				if (g.Strips[i] == g.Strips[n]) != (b.Pool == other.Pool) {
+					t.Errorf("%s: strips %d and %d come from pools %d and %d", c.bands, i, n, g.Strips[i], g.Strips[n])
+				}
+			}
+		}
+		if before, known := numbers[number]; known && before != c.deals {
+			t.Errorf("the deals %q and %q have one number", before, c.deals)
+		}
+		numbers[number] = c.deals
 	}
 }

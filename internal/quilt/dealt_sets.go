@@ -346,13 +346,12 @@ func (d *setDealer) wedges(list []int, count [2]int) (some, rest []int) {
 	return some, rest
 }
 
-// cellsOf is the cells that patches lie in, each once, in order.
+// cellsOf is the cells that patches, in their order, lie in, each once.
 func (d *setDealer) cellsOf(patches []int) []int {
 	var cells []int
 	for _, p := range patches {
 		cells = append(cells, int(d.Patches[p].Cell))
 	}
-	slices.Sort(cells)
 	return slices.Compact(cells)
 }
 

@@ -61,11 +61,11 @@ func (l *builder) tilesSide(tiles []tile, side int) []span {
 }
 
 // verticalLines is the neighbouring columns of tiles, two and two. A row that is one long
-// strip has no part in them.
+// strip has no part in them, nor has a grid of one column.
 func (l *builder) verticalLines(rows [][]tile) [][2][]tile {
 	columns := make([][]tile, 0, l.Columns)
 	for _, row := range rows {
-		if len(row) == 1 && row[0].cell < 0 {
+		if len(row) == 1 {
 			continue
 		}
 		for x, t := range row {

@@ -1,6 +1,8 @@
 package quilt
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"eighthturn/internal/measure"
@@ -107,5 +109,26 @@ func TestGatheredApart(t *testing.T) {
 	}
 	if len(of) != 5+9 {
 		t.Errorf("%d webs, stars and blocks have numbers", len(of))
+	}
+}
+
+// TestFromTheMiddle: parts are looked for from the middle of the grid outward, of two cells as far away the first.
+func TestFromTheMiddle(t *testing.T) {
+	for columns := 1; columns <= 5; columns++ {
+		for rows := 1; rows <= 5; rows++ {
+			top := &Top{Columns: columns, Rows: rows, Cells: make([]Cell, columns*rows)}
+			away := func(cell int) float64 {
+				return math.Hypot(float64(cell%columns)+0.5-float64(columns)/2, float64(cell/columns)+0.5-float64(rows)/2)
+			}
+			list := top.fromTheMiddle()
+			for i := 1; i < len(list); i++ {
+				if a, b := away(list[i-1]), away(list[i]); a > b+1e-9 || a > b-1e-9 && list[i-1] > list[i] {
+					t.Fatalf("%d by %d cells are looked through in the order %v", columns, rows, list)
+				}
+			}
+			if slices.Sort(list); len(list) != columns*rows || len(slices.Compact(list)) != columns*rows {
+				t.Errorf("%d by %d cells: %d are looked through", columns, rows, len(list))
+			}
+		}
 	}
 }

@@ -33,7 +33,7 @@ fabric teal #2f7d83
 fabric plum #4b2440
 fabric cream #f4ead7
 fabric sand #e0d0b0
-scraps darks navy rust teal plum deal 3 %s
+scraps darks navy rust teal plum %s
 scraps lights cream sand by block
 block W web wedges darks kites lights
 grid
@@ -41,7 +41,7 @@ grid
   W W W W
   W W W W
 `
-	for _, by := range []string{"by piece", "by block", "by web"} {
+	for _, by := range []string{"by piece", "by piece deal 1", "by piece deal 2", "by block", "by web"} {
 		text := fmt.Sprintf(text, by)
 		before, after := lay(t, text), lay(t, text+"swap row 1 column 1 with row 2 column 4\n")
 		for cell := range before.Cells {
