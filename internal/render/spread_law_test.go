@@ -9,6 +9,8 @@ import (
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/judges"
 )
 
 // What stands on pages, read off the marks that are painted: words are not over words, rules or pictures; columns, lists and frames are in
@@ -101,6 +103,16 @@ func wrongRunning(b *builder, d document.Document, list []stood, p page, number 
 	return wrong
 }
 
+// wrongWidths is which words are said to be as wide as they are not.
+func wrongWidths(b *builder, list []stood) (wrong []string) {
+	for _, s := range list {
+		if t, is := s.mark.(text); is && math.Abs(t.width-b.width(t.shown, t.style)) > 0.5 {
+			wrong = append(wrong, fmt.Sprintf("%q is %.2f wide, not %.2f", t.shown, b.width(t.shown, t.style), t.width))
+		}
+	}
+	return wrong
+}
+
 // wrongFlow is what stands on a page in another order than it was built, or not below what it follows.
 func wrongFlow(p page, b *builder) (wrong []string) {
 	for k := range p.placed {
@@ -179,7 +191,7 @@ func wrongFrames(p page, l look) (wrong []string) {
 func wrongPages(b *builder, d document.Document, pages []page) (wrong []string) {
 	for i, sheet := range b.decorated(d, pages) {
 		list := standing(sheet)
-		found := slices.Concat(struck(list), wrongFlow(pages[i], b), wrongTables(pages[i]), wrongFrames(pages[i], b.look))
+		found := slices.Concat(struck(list), wrongWidths(b, list), wrongFlow(pages[i], b), wrongTables(pages[i]), wrongFrames(pages[i], b.look))
 		if !(d.Cover != nil && i == 0 || back(d) && i == len(pages)-1) {
 			found = append(found, wrongRunning(b, d, list, pages[i], [2]int{i + 1, len(pages)})...)
 		} else if slices.ContainsFunc(list, func(s stood) bool { return s.y+s.h < b.top-b.small*1.7 || s.y > b.bottom+b.small }) {
@@ -206,7 +218,7 @@ func TestPagesStandInLine(t *testing.T) {
 		ask("sample on "+p.Name, sample(), Options{Paper: p})
 	}
 	ask("sample, large", sample(), Options{Large: true})
-	for seed := range uint64(25) {
+	for seed := range uint64(judges.Of(25, 200)) {
 		d, v := invent(seed)
 		if o := v.paperFor(); o.paper().Name != "small" {
 			ask(fmt.Sprint("seed ", seed), d, o)
@@ -256,8 +268,15 @@ func TestPagesStandInLineCatches(t *testing.T) {
 	}
 }
 
-// inventory is what a document has: illustrations, boxes, headings that have words, and colors beside cells.
-type inventory struct{ pictures, boxes, headings, swatches int }
+// hasFrame says whether a slice of a page lies in a frame at a place across the page.
+func (p page) hasFrame(x, w float64) bool {
+	return slices.ContainsFunc(p.placed, func(s placed) bool {
+		return slices.ContainsFunc(s.frames, func(f *frame) bool { return math.Abs(f.x-x) < 0.01 && math.Abs(f.w-w) < 0.01 })
+	})
+}
+
+// inventory is what a document has: illustrations, boxes, and headings that have words.
+type inventory struct{ pictures, boxes, headings int }
 
 func inventoryOf(d document.Document) (n inventory) {
 	var blocks func(list []document.Block)
@@ -271,12 +290,6 @@ func inventoryOf(d document.Document) (n inventory) {
 			case document.List:
 				for _, item := range v.Items {
 					blocks(item.Blocks)
-				}
-			case document.Table:
-				for _, r := range v.Rows {
-					for _, c := range r.Cells[:min(len(r.Cells), len(v.Columns))] {
-						n.swatches += len(c.Swatches)
-					}
 				}
 			case document.Figure, document.Picture:
 				n.pictures++
@@ -308,6 +321,7 @@ func inventoryOf(d document.Document) (n inventory) {
 // printedOf is what stands on pages: the words between head and foot, and what is counted.
 func printedOf(b *builder, d document.Document, pages []page) (words string, n inventory) {
 	frames := map[*frame]bool{}
+	drawn := 0 // frames, once on each page that they come to
 	var said strings.Builder
 	for _, sheet := range b.decorated(d, pages) {
 		for _, s := range sheet {
@@ -326,8 +340,8 @@ func printedOf(b *builder, d document.Document, pages []page) (words string, n i
 					said.WriteString(m.shown)
 				}
 			case panel:
-				if m.fill != nil && m.line > 0 && m.w == m.h && m.w < 2*b.body {
-					n.swatches++
+				if m.fill != nil && m.line > 0 && m.h > 0 && slices.ContainsFunc(pages, func(p page) bool { return p.hasFrame(m.x-m.line/2, m.w+m.line) }) {
+					drawn++
 				}
 			}
 		}
@@ -339,14 +353,16 @@ func printedOf(b *builder, d document.Document, pages []page) (words string, n i
 			}
 		}
 	}
-	n.boxes = len(frames)
+	if n.boxes = len(frames); drawn < n.boxes {
+		n.boxes = drawn
+	}
 	return said.String(), n
 }
 
 // TestPagesHoldEverything: all words of a document stand on its pages and so do its pictures, its
 // boxes and the entries of its outline.
 func TestPagesHoldEverything(t *testing.T) {
-	for seed := range uint64(60) {
+	for seed := range uint64(judges.Of(30, 200)) {
 		d, v := invent(seed)
 		b, pages := laid(t, d.Print(), v.paperFor())
 		words, got := printedOf(b, d.Print(), pages)
@@ -364,7 +380,6 @@ func TestPagesHoldEverything(t *testing.T) {
 			t.Errorf("seed %d: there are %d words, wanted %d; missing %q, too many %q", seed, len(have), len(all), lacking(all, have), lacking(have, all))
 		}
 		want := inventoryOf(d.Print())
-		got.swatches, want.swatches = 0, 0
 		if got != want {
 			t.Errorf("seed %d: there are %+v, wanted %+v", seed, got, want)
 		}
@@ -379,4 +394,74 @@ func lacking(list, other []string) (rest []string) {
 		}
 	}
 	return rest
+}
+
+// TestTablesStandApart: above and below a table, set in columns or row by row, there is more room than between its rows.
+func TestTablesStandApart(t *testing.T) {
+	for name, words := range map[string]string{"in columns": "a", "row by row": strings.Repeat("w", 60)} {
+		table := document.Table{Columns: make([]document.Column, 12)}
+		for range 3 {
+			row := document.Row{}
+			for range table.Columns {
+				row.Cells = append(row.Cells, document.Cell{Text: document.Plain(words)})
+			}
+			table.Rows = append(table.Rows, row)
+		}
+		small := document.Paragraph{Text: document.Plain("p")}
+		b := newBuilder(Options{}.look())
+		list := b.document(document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{small, table, document.Box{Blocks: []document.Block{small}}, table, document.List{Items: []document.Item{{Text: document.Plain("i")}}}}}}})
+		rows := slices.ContainsFunc(list, func(s slice) bool { return s.row > 0 })
+		if rows != (name == "in columns") {
+			t.Fatalf("%s: set in rows: %v", name, rows)
+		}
+		first := slices.IndexFunc(list, func(s slice) bool { return len(s.marks) > 0 && shows(s, "p") }) + 1
+		if list[first].above < 0.75*b.body {
+			t.Errorf("%s: %.1f above a table", name, list[first].above)
+		}
+		if last := list[len(list)-1]; !shows(last, "i") || last.above < 0.75*b.body {
+			t.Errorf("%s: %.1f below a table", name, last.above)
+		}
+	}
+}
+
+// shows says whether a slice has a text.
+func shows(s slice, said string) bool {
+	return slices.ContainsFunc(s.marks, func(m mark) bool {
+		t, is := m.(text)
+		return is && t.shown == said
+	})
+}
+
+// TestLinesToWriteOnArePaper: a chapter that is nothing but lines to write on is left out where there is no paper, and no other.
+func TestLinesToWriteOnArePaper(t *testing.T) {
+	d := document.Document{Title: "t", Sections: []document.Section{{Title: "Aaa", Blocks: []document.Block{document.Ruled{}, document.Ruled{}}}, {Title: "Bbb", Blocks: []document.Block{document.Ruled{}, document.Paragraph{Text: document.Plain("p")}}}, {Title: "Ccc"}}}
+	page, err := HTML(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for title, there := range map[string]bool{"Aaa": false, "Bbb": true, "Ccc": true} {
+		if strings.Contains(string(page), title) != there {
+			t.Errorf("%s stands on the page: %v", title, !there)
+		}
+	}
+}
+
+// TestLayersAreFilled: layers with a color are filled with it, those without are lines.
+func TestLayersAreFilled(t *testing.T) {
+	square := [][]measure.Point{{{}, {X: measure.Inch}, {X: measure.Inch, Y: measure.Inch}}}
+	red := rgb("#c01020")
+	for _, filled := range []bool{false, true} {
+		l := document.Layer{Name: "l", Line: 1, Ink: rgb("#0040a0"), Paths: square}
+		if filled {
+			l.Fill = &red
+		}
+		s := shapeOf(document.Picture{Alternative: "a", Of: document.Drawing{Max: measure.Point{X: measure.Inch, Y: measure.Inch}, Layers: []document.Layer{l}}})
+		file, err := s.svg(true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(string(file), "#c01020") != filled || !strings.Contains(string(file), "#0040a0") || strings.Contains(string(file), `fill="none"`) == filled {
+			t.Errorf("filled %v: %s", filled, file)
+		}
+	}
 }

@@ -32,7 +32,7 @@ func FuzzPlans(f *testing.F) {
 	for _, s := range judges.Some(samples.All(), 1) {
 		f.Add(s.Text, uint8(0))
 	}
-	for seed := range uint64(judges.Of(3, 40)) {
+	for seed := range uint64(judges.Of(1, 40)) {
 		f.Add(invent.Layout(seed), uint8(seed))
 	}
 	for _, text := range fuzzedTexts() {

@@ -237,7 +237,7 @@ func wrongFit(r *fit.Report, d document.Document) (wrong []string) {
 // as the plan has it.
 func TestFitSaysThePlan(t *testing.T) {
 	tables, bySize := 0, 0
-	for _, s := range judges.Some(samples.All(), 3) {
+	for _, s := range judges.Some(samples.All(), 2) {
 		bed, _ := supplies.FindBed("queen")
 		for _, wanted := range []fit.Wanted{{Finished: supplies.Size{Width: 60 * measure.Inch, Height: 80 * measure.Inch}}, fit.ForBed(bed)} {
 			r, err := fit.Fit(s.Text, fit.Options{Wanted: wanted})
