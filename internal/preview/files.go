@@ -95,7 +95,9 @@ func (f savedFile) serve(s *site, w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; img-src data:; sandbox")
 	s.serveFile(w, r, func(of *study, sign *stop.Sign) ([]byte, error) {
 		var b bytes.Buffer
-		if err := f.write(of.plans.until(sign), sign.Writer(&b)); err != nil {
+		plans := of.plans.until(sign)
+		plans.prints = r.URL.Query().Get("prints") != ""
+		if err := f.write(plans, sign.Writer(&b)); err != nil {
 			return nil, err
 		}
 		return b.Bytes(), nil
@@ -103,12 +105,12 @@ func (f savedFile) serve(s *site, w http.ResponseWriter, r *http.Request) {
 }
 
 func savePictureSVG(p *plans, w io.Writer) error {
-	return svgout.Draw(w, p.Top, svgout.Options{ByFabric: true, OnePaint: true})
+	return svgout.Draw(w, p.Top, svgout.Options{ByFabric: true, OnePaint: true, Prints: p.prints})
 }
 
 // scene is the picture as it is printed.
 func (p *plans) scene() (*svgout.Scene, error) {
-	return svgout.NewScene(p.Top, svgout.Options{ByFabric: true})
+	return svgout.NewScene(p.Top, svgout.Options{ByFabric: true, Prints: p.prints})
 }
 
 // defaultPixels is the longer side of a picture in pixels: what juries of shows ask for at the least

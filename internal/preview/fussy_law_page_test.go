@@ -46,7 +46,7 @@ type shownCenter struct {
 
 // centerShown is the center that the page shows of a motif, by its number among those of the fabric, and a piece.
 const centerShown = `(async (fabric, motif, shape) => {
-	const { Round } = await import('/cloth.js'), canvas = document.querySelector('#fussy figure canvas');
+	const { Round } = await import('/cloth.js'), canvas = document.querySelector('#fussy .center canvas');
 	const { motifs } = await (await fetch('fussy?fabric=' + fabric)).json(), piece = motifs[motif].pieces.find((p) => p.shape === shape), round = new Round(piece, canvas.width);
 	const matrices = Array.from({ length: piece.round }, (_, n) => { const { a, b, c, d, e, f } = round.matrix(n); return [a, b, c, d, e, f]; });
 	return { PNG: canvas.toDataURL('image/png').split(',')[1], Finished: piece.finished, Matrices: matrices };

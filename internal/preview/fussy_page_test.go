@@ -39,7 +39,7 @@ func startGarden(t testing.TB, o Options) *running {
 }
 
 // cuttingShown says whether the window on a print shows all that there is.
-const cuttingShown = `!document.getElementById('fussy').hidden && (document.querySelectorAll('#fussy .centers button').length === 12 || !document.querySelector('#fussy .why').hidden) && document.querySelector('#fussy code').textContent !== '' && document.querySelector('#fussy figure canvas').width > 0`
+const cuttingShown = `!document.getElementById('fussy').hidden && (document.querySelectorAll('#fussy .centers button').length === 12 || !document.querySelector('#fussy .why').hidden) && document.querySelector('#fussy code').textContent !== '' && document.querySelector('#fussy .center canvas').width > 0`
 
 // openPrint opens the window on a fabric's print by its card.
 func (p *tab) openPrint(fabric string) {
@@ -232,7 +232,7 @@ func TestCuttingByHand(t *testing.T) {
 	p.openPrint("garden")
 	p.dragPiece(0.75, 0.6)
 	p.until(lineOfMotif + `.includes('across 24   down 12')`)
-	if said := p.text("#fussy figcaption"); !strings.Contains(said, "reaches beyond the photo") {
+	if said := p.text("#fussy .center p"); !strings.Contains(said, "reaches beyond the photo") {
 		t.Errorf("in the corner of the photo the window says %q", said)
 	}
 	p.picture("fussy-beyond")

@@ -15,6 +15,7 @@ type plans struct {
 	source *layout.Source // for the lines of faults
 	name   string         // of the layout's file, without folder and ending
 	worn   []string       // the size and the colorway that a page asked for, as addresses name them
+	prints bool           // pictures show prints as they are cut
 	*patterns
 }
 

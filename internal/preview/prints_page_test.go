@@ -48,3 +48,44 @@ func TestPageShowsPrints(t *testing.T) {
 	laid("=== 0")
 	p.until(`document.querySelector('[data-action=prints]').hidden`)
 }
+
+// TestPrintsInTwoColorways: where the second view is in another colorway, each view shows the prints of its own; one button takes both away;
+// pictures saved from the reports are asked for with prints while they are on.
+func TestPrintsInTwoColorways(t *testing.T) {
+	r, p := start(t, deckchairs+"colorway dusk sand #203040\n", Options{}), newTab(t)
+	r.next()
+	p.load(r.address)
+	const laid = `[...document.querySelectorAll('.pane image.prints')].map((e) => e.getAttribute('href') ?? '')`
+	p.key("O")
+	p.until(`((l) => l.length === 2 && l[0] && l[1] && l[0] !== l[1])(` + laid + `)`)
+	p.picture("prints-colorways")
+	corner := `Promise.all(` + laid + `.map(async (href) => {
+		const image = new Image(), canvas = document.createElement('canvas'), context = canvas.getContext('2d');
+		image.src = href;
+		await image.decode();
+		context.drawImage(image, 0, 0);
+		return [...context.getImageData(6, 6, 1, 1).data.slice(0, 3)].join(' ');
+	}))` // of the first block, which is sand
+	if got := eval[[]string](p, corner); got[0] != "232 217 176" || got[1] != "32 48 64" {
+		t.Errorf("the corners are %v", got)
+	}
+	const saved = `(async () => {
+		const was = window.fetch, asked = [];
+		window.fetch = (...a) => { asked.push(a[0]); return Promise.reject(new TypeError('not now')); };
+		[...document.querySelectorAll('#report-rows a.file')].slice(0, 6).forEach((a, i) => setTimeout(() => a.click(), 50 * i));
+		await new Promise((done) => setTimeout(done, 500));
+		window.fetch = was;
+		return asked.filter((a) => a.startsWith('save/')).join(' ');
+	})()`
+	p.key("r")
+	eval[bool](p, `(document.getElementById('tab-5').click(), true)`)
+	p.until(reporting + ` && document.querySelector('#report-rows a.file')`)
+	if got := eval[string](p, saved); got != "save/picture.svg?prints=1 save/picture.png?prints=1 save/picture.jpg?prints=1 save/picture.pdf?prints=1 save/cutting.csv save/cutting.xlsx" {
+		t.Errorf("saved are %s", got)
+	}
+	p.key("g")
+	p.until(laid + `.every((l) => l === '')`)
+	if got := eval[string](p, saved); strings.Contains(got, "prints") {
+		t.Errorf("without prints, saved are %s", got)
+	}
+}

@@ -58,3 +58,22 @@ func TestPrintsAreWhatIsDrawn(t *testing.T) {
 		t.Error(fmt.Sprintf("the saved picture shows no prints: %.200s", picture))
 	}
 }
+
+// TestFilesShowPrints: pictures that are saved show prints where the page asks for them, as draw --prints does, and else plain colors.
+func TestFilesShowPrints(t *testing.T) {
+	t.Parallel()
+	s := aSite(t, Options{})
+	publishing(t, s, deckchairs)
+	for _, path := range []string{"/save/picture.svg", "/save/picture.png", "/save/picture.jpg", "/save/picture.pdf"} {
+		plain, printed := body(ask(s, path, nil)), body(ask(s, path, query("prints=1")))
+		if plain == printed || len(printed) < 1000 {
+			t.Errorf("%s is the same with prints", path)
+		}
+		if strings.HasSuffix(path, ".svg") && (strings.Contains(plain, "patternTransform") || !strings.Contains(printed, "patternTransform")) {
+			t.Errorf("%s shows other prints", path)
+		}
+	}
+	if body(ask(s, "/save/cutting.csv", nil)) != body(ask(s, "/save/cutting.csv", query("prints=1"))) {
+		t.Error("a table is another with prints")
+	}
+}

@@ -207,10 +207,9 @@ export class Drawing {
     this.stretch(this.squint, this.view === 'squint' ? url : null);
   }
 
-  // showPrints lays a picture of the fabrics' prints over the faces of the color view, or takes it away; url is null for none. Where this
-  // drawing wears a colorway of its own, it is of others.
+  // showPrints lays a picture of the fabrics' prints over the faces of the color view, or takes it away; url is null for none.
   showPrints(url) {
-    const shown = this.view === 'colour' && !this.fabrics ? url : null;
+    const shown = this.view === 'colour' ? url : null;
     if (shown) this.quick.settle();
     this.stretch(this.prints, shown);
   }

@@ -85,10 +85,10 @@ export class FussyCut {
     this.label.append(this.select);
     this.shapes = make('div', undefined, { class: 'segmented', role: 'group', 'aria-label': 'Piece', hidden: '' });
     head.append(this.heading, this.label, this.shapes, button('×', { 'aria-label': 'Close', title: 'Close (Esc)', class: 'close' }, () => this.close()));
-    const figure = make('figure');
+    const side = make('div', undefined, { class: 'center' });
     this.center = make('canvas', undefined, { role: 'img' });
-    this.caption = make('figcaption');
-    figure.append(this.center, this.caption);
+    this.caption = make('p');
+    side.append(this.center, this.caption);
     this.strip = make('div', undefined, { class: 'centers', role: 'group', 'aria-label': 'Places whose centers look unlike one another' });
     this.why = make('p', '', { class: 'why', hidden: '' });
     this.code = make('code', '', { title: 'The motif’s line of the layout' });
@@ -100,7 +100,7 @@ export class FussyCut {
     }, () => this.place && this.put({ ...this.place, pointing: this.place.pointing + by })));
     buttons.append(...turns, this.copy, this.save);
     foot.append(this.code, buttons);
-    this.box.append(head, this.field.box, figure, this.strip, this.why, foot);
+    this.box.append(head, this.field.box, side, this.strip, this.why, foot);
     this.select.addEventListener('change', () => this.choose(this.select.value));
     this.select.addEventListener('keydown', (e) => { if (e.key !== 'Escape') e.stopPropagation(); }); // letters choose an option
     this.box.addEventListener('keydown', (e) => {

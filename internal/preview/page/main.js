@@ -127,7 +127,7 @@ function updatePanes() {
   showColorwayMenus();
   slide.show(settings.two && settings.slide, settings.split, viewName(settings.view), viewName(settings.secondView));
   arrangePanes();
-  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}${prints.there && settings.prints ? '&prints=1' : ''}${model.query}`;
+  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}${printsShown() ? '&prints=1' : ''}${model.query}`;
   byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}${model.fileSuffix}-${viewName(settings.view)}.svg`;
   showResources();
   refreshResources();
@@ -204,7 +204,7 @@ function moveCameraNow() {
 let idleTimer = 0;
 function onIdle() {
   remember();
-  prints.refresh(true); // as finely as it is looked at now
+  for (const p of prints.all) p.refresh(true); // as finely as it is looked at now
   writeLetters();
 }
 
@@ -303,7 +303,7 @@ function paint(i, fabric) {
   model.recolour(i, fabric);
   for (const { drawing } of panes) drawing.fillFabrics();
   paintFabric(i, fabric);
-  if (prints.url) prints.refresh(true); // which cover the color that is tried
+  if (prints.own.url) prints.own.refresh(true); // which cover the color that is tried
 }
 // painted is called when that is to be studied: seams are light between dark fabrics.
 function painted(i) {
@@ -412,6 +412,7 @@ const panel = new ReportPanel({
   highlight: showHighlight, announce,
   onSelect: (tab) => { settings.tab = tab; refreshResources(); remember(); },
   onDiagram: () => diagram.refresh(),
+  savedAs: (address) => address.startsWith('save/picture') && printsShown() ? `${address}${address.includes('?') ? '&' : '?'}prints=1` : address,
 });
 
 // A report for each tab; one has the marks of a view, too.
@@ -458,11 +459,17 @@ const squint = new Resource(model, () => withTry('squint.png?', true), {
   discard: (url) => URL.revokeObjectURL(url),
 });
 
-const prints = new Prints(model, { panes: () => panes.map(({ drawing }) => drawing), on: () => settings.prints && !audition.laid && !card.tried, camera });
+// Prints of the colorway that is shown, and of that in which the second view is where it is in one of its own.
+const prints = {
+  own: new Prints(model, { panes: () => panes.map(({ drawing }) => drawing).filter((d) => !d.fabrics), on: () => settings.prints && !audition.laid && !card.tried, colorway: () => settings.colorway, camera }),
+  second: new Prints(model, { panes: () => panes.map(({ drawing }) => drawing).filter((d) => d.fabrics), on: () => settings.prints, colorway: () => settings.secondColorway, camera }),
+  get all() { return [this.own, this.second]; },
+};
+function printsShown() { return prints.own.there && settings.prints; }
 
 function refreshResources(gently) {
-  document.querySelector('[data-action=prints]').hidden = !prints.there;
-  prints.refresh(gently);
+  document.querySelector('[data-action=prints]').hidden = !prints.all.some((p) => p.there);
+  for (const p of prints.all) p.refresh(gently);
   for (const resource of [...reports, diagram, squint, audition.studies]) resource.refresh(gently);
   laid.refresh();
   fussy.refresh();
@@ -473,7 +480,7 @@ function showResources() {
   const marks = loaded.marked && (loaded.marked.marks ?? []).map((m) => ({ ...m, seams: loaded.marked.highlights?.[m.highlight]?.seams }));
   for (const { drawing, caption } of panes) {
     drawing.showSquint(loaded.squintURL);
-    drawing.showPrints(prints.url);
+    drawing.showPrints((drawing.fabrics ? prints.second : prints.own).url);
     drawing.markSeams(drawing.view === 'vanishing' && marks && !audition.laid ? marks.map(({ heavy, seams }) => ({ heavy, paths: highlight.seamPaths(seams) })) : []);
     caption.replaceChildren(...captionOf(drawing.view, { quilt: model.quilt, marks, alternative: audition.large?.name, hasSquint: loaded.squintURL !== null, single: !settings.two, colorway: secondDiffers() ? colorwayName(model.shownIn(drawing.fabrics ? settings.secondColorway : settings.colorway)) : '' }));
   }

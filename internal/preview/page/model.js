@@ -135,7 +135,10 @@ export class Model {
   }
 
   // query is what addresses go on with for what is shown.
-  get query() { return this.sizeQuery + (this.shownIn(this.colorway) === this.worn ? '' : `&colorway=${encodeURIComponent(this.colorway)}`); }
+  get query() { return this.queryIn(this.colorway); }
+
+  // queryIn is the same for another colorway.
+  queryIn(colorway) { return this.sizeQuery + (this.shownIn(colorway) === this.worn ? '' : `&colorway=${encodeURIComponent(colorway)}`); }
 
   // fileSuffix is what names of files go on with for what the reader chose.
   get fileSuffix() { return [this.size, this.shownIn(this.colorway) === this.worn ? '' : colorwayName(this.colorway)].filter(Boolean).map((s) => `-${s}`).join(''); }

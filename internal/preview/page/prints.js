@@ -6,11 +6,13 @@ const sizes = [1000, 2000, 4000]; // pixels that the program makes it in
 const enough = 0.8; // of the pixels of the screen
 
 export class Prints {
-  // panes gives those that may show it; on says whether it is wanted; camera tells how near the quilt is.
-  constructor(model, { panes, on, camera }) {
-    Object.assign(this, { model, panes, on, camera });
+  // panes gives those that may show it; on says whether it is wanted; colorway names that in which it is, null for the picture's own; camera
+  // tells how near the quilt is.
+  constructor(model, { panes, on, colorway, camera }) {
+    Object.assign(this, { model, panes, on, colorway, camera });
     this.url = null;
-    this.resource = new Resource(model, () => `prints.png?pixels=${this.pixels()}`, {
+    const dressed = { get instance() { return model.instance; }, get revision() { return model.revision; }, get query() { return model.queryIn(colorway()); } };
+    this.resource = new Resource(dressed, () => `prints.png?pixels=${this.pixels()}`, {
       wanted: () => this.wanted(),
       parse: async (response) => {
         const url = URL.createObjectURL(await response.blob()), image = new Image();
@@ -24,7 +26,7 @@ export class Prints {
   }
 
   // there says whether the quilt has a fabric that is no plain color.
-  get there() { return this.model.fabrics.some((f) => f.patterned); }
+  get there() { return this.panes().length > 0 && this.model.fabricsIn(this.colorway()).some((f) => f.patterned); }
 
   wanted() { return this.there && this.on() && this.panes().some((drawing) => drawing.view === 'colour'); }
 

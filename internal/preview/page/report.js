@@ -10,9 +10,10 @@ import { save } from './save.js';
 
 export class ReportPanel {
   // highlight gets what is to be highlighted, null for nothing; announce gets a text to be read
-  // out; onSelect gets a tab; onDiagram is called when another diagram may be wanted.
-  constructor({ highlight, announce, onSelect = () => {}, onDiagram = () => {} }) {
-    Object.assign(this, { highlight, announce, onSelect, onDiagram });
+  // out; onSelect gets a tab; onDiagram is called when another diagram may be wanted; savedAs gives
+  // the address by which a row's file is saved.
+  constructor({ highlight, announce, onSelect, onDiagram, savedAs }) {
+    Object.assign(this, { highlight, announce, onSelect, onDiagram, savedAs });
     this.tabs = [...byId('report-tabs').children];
     this.reports = this.tabs.map(() => null); // the newest of each tab that is known
     this.fresh = this.tabs.map(() => false); // whether that is of the picture that is shown
@@ -177,7 +178,7 @@ export class ReportPanel {
 
   save(row) {
     const note = row.note ??= row.element.appendChild(make('tr', undefined, { class: 'under note' })).appendChild(make('td'));
-    save(row.row, (text) => { note.textContent = text; this.announce(text); });
+    save({ ...row.row, save: this.savedAs(row.row.save) }, (text) => { note.textContent = text; this.announce(text); });
   }
 
   // pin keeps a row highlighted until it is let go.
