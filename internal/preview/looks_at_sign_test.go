@@ -41,7 +41,9 @@ func TestEveryWorkLooks(t *testing.T) {
 		{"cutting", 5, func(s *stop.Sign) { fresh(s).Cuts() }},
 		{"sewing", 50, func(s *stop.Sign) { fresh(s).Steps() }},
 		{"light and dark", 500, func(s *stop.Sign) { fresh(s).Values() }},
-		{"pattern", 9, func(s *stop.Sign) { _, _ = (&plans{planned.Until(s), d.source, "quilt", nil, false, &patterns{}}).printed() }},
+		{"pattern", 9, func(s *stop.Sign) {
+			_, _ = (&plans{planned.Until(s), d.source, "quilt", nil, false, &patterns{}}).printed()
+		}},
 		{"sewing as pages", 20, func(s *stop.Sign) { _ = fileAt("/save/sewing.pdf").write(planned.until(s), io.Discard) }},
 		{"picture", 5, func(s *stop.Sign) { _ = fileAt("/save/picture.svg").write(planned.until(s), s.Writer(io.Discard)) }},
 	} {
