@@ -106,6 +106,12 @@ func (a *Album) page(name string) (page, bool) {
 	return p, ok
 }
 
+// Kept is what was read of a photo before, whatever its file says now; known is false for one that was not read, or was forgotten.
+func (a *Album) Kept(name string) (cloth palettes.PhotoSample, known bool, fault error) {
+	p, known := a.page(name)
+	return p.cloth, known, p.fault
+}
+
 // Changed says whether a photo that was asked for is no longer as it was read.
 func (a *Album) Changed() bool {
 	a.mutex.Lock()

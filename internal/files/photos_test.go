@@ -99,3 +99,30 @@ func TestPhotoRefused(t *testing.T) {
 		t.Errorf("%d photos are remembered", len(a.pages))
 	}
 }
+
+// TestPhotosAreKept: what was read of a photo is known without its file, until it is forgotten; that another is there now is still noticed.
+func TestPhotosAreKept(t *testing.T) {
+	folder := t.TempDir()
+	at := filepath.Join(folder, "sea.png")
+	if err := os.WriteFile(at, []byte("no photo"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	a := In(folder)
+	if _, known, _ := a.Kept("sea.png"); known {
+		t.Error("known before it was read")
+	}
+	_, wrong := a.Cloth("sea.png")
+	if err := os.Remove(at); err != nil {
+		t.Fatal(err)
+	}
+	if _, known, fault := a.Kept("sea.png"); !known || fault != wrong || wrong == nil {
+		t.Errorf("kept is %v, known %v, read was %v", fault, known, wrong)
+	}
+	if !a.Changed() {
+		t.Error("that it is gone is not noticed")
+	}
+	a.Forget(nil)
+	if _, known, _ := a.Kept("sea.png"); known {
+		t.Error("known when it was forgotten")
+	}
+}

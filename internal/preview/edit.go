@@ -366,6 +366,9 @@ func (q *editRequest) moved(now string, photos func(string) (palettes.PhotoSampl
 		return "", &editError{http.StatusBadRequest, "there is no such place on a print"}
 	}
 	read := layout.Inspect(now, photos)
+	if read.Design == nil {
+		return "", refused("the layout has errors now")
+	}
 	edits := read.Moved(at)
 	if edits == nil {
 		return "", refused("the layout has no such fabric now, or has the name %q for something else", layout.Visible(q.Motif))

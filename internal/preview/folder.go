@@ -181,6 +181,7 @@ func (f *folder) follow(ctx context.Context, path string) *site {
 	if o.draw == nil {
 		o.draw = drawWith(album, variant{o.Size, o.Colorway}, o.Tries...)
 	}
+	o.album = album
 	s := newSite(path, o)
 	s.beside = true
 	go (&follower{shelf: o.shelf, path: path, draw: o.draw, album: album}).follow(ctx, &o, s)

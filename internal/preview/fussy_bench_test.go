@@ -78,7 +78,7 @@ func BenchmarkDragging(b *testing.B) {
 // dragged drags the piece round for so long, and says how many frames a second were presented and how many centers were drawn.
 func (p *tab) dragged(long time.Duration) (presented, drawn float64) {
 	p.t.Helper()
-	at := eval[[]float64](p, `(() => { const b = document.querySelector('.field').getBoundingClientRect(), m = new DOMMatrix(getComputedStyle(document.querySelector('.field svg > g:nth-of-type(2)')).transform), context = document.querySelector('#fussy .center canvas').getContext('2d'), clear = context.clearRect;
+	at := eval[[]float64](p, `(() => { const b = document.querySelector('.field canvas').getBoundingClientRect(), m = new DOMMatrix(getComputedStyle(document.querySelector('.field svg > g:nth-of-type(2)')).transform), context = document.querySelector('#fussy .center canvas').getContext('2d'), clear = context.clearRect;
 		window.drawn = 0;
 		context.clearRect = (...a) => { window.drawn++; clear.apply(context, a); };
 		return [b.left + m.e, b.top + m.f, b.left + b.width / 2, b.top + b.height / 2]; })()`)

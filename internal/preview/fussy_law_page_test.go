@@ -114,7 +114,7 @@ func TestCentersAreThoseOfTheQuilt(t *testing.T) {
 // dragPiece drags the piece by parts of the field, in a few steps.
 func (p *tab) dragPiece(dx, dy float64) {
 	p.t.Helper()
-	at := eval[[]float64](p, `(() => { const b = document.querySelector('.field').getBoundingClientRect(), m = new DOMMatrix(getComputedStyle(document.querySelector('.field svg > g:nth-of-type(2)')).transform); return [b.left + m.e, b.top + m.f, b.width, b.height]; })()`)
+	at := eval[[]float64](p, `(() => { const b = document.querySelector('.field canvas').getBoundingClientRect(), m = new DOMMatrix(getComputedStyle(document.querySelector('.field svg > g:nth-of-type(2)')).transform); return [b.left + m.e, b.top + m.f, b.width, b.height]; })()`)
 	p.mouse(pressed, at[0], at[1], left)
 	for part := 0.25; part <= 1; part += 0.25 {
 		p.mouse(moved, at[0]+part*dx*at[2], at[1]+part*dy*at[3], left)

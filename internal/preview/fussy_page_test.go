@@ -190,7 +190,7 @@ func TestCuttingByHand(t *testing.T) {
 		return eval[[]float64](p, `((b) => [b.left + b.width / 2, b.top + b.height / 2])(document.querySelector('.field .handle').getBoundingClientRect())`)
 	}
 	middle := func() []float64 {
-		return eval[[]float64](p, `(() => { const b = document.querySelector('.field').getBoundingClientRect(), m = new DOMMatrix(getComputedStyle(document.querySelector('.field svg > g:nth-of-type(2)')).transform); return [b.left + m.e, b.top + m.f]; })()`)
+		return eval[[]float64](p, `(() => { const b = document.querySelector('.field canvas').getBoundingClientRect(), m = new DOMMatrix(getComputedStyle(document.querySelector('.field svg > g:nth-of-type(2)')).transform); return [b.left + m.e, b.top + m.f]; })()`)
 	}
 	at, from := middle(), handle()
 	p.mouse(pressed, from[0], from[1], left)

@@ -24,6 +24,7 @@ import (
 
 	"github.com/fsnotify/fsnotify"
 
+	"eighthturn/internal/files"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
@@ -48,6 +49,7 @@ type Options struct {
 	opened    func(address string)              // tells tests the address
 	published func(*snapshot, timings)          // tells tests what was shown
 	draw      drawer                            // stands in for the stream in tests
+	album     *files.Album                      // that pictures are drawn with; nil for none
 	notify    func() (*fsnotify.Watcher, error) // stands in for the system's in tests
 }
 
@@ -77,6 +79,7 @@ func Run(ctx context.Context, file string, o Options) error {
 	if err != nil {
 		return err
 	}
+	o.album = album
 	site := newSite(path, o)
 	served := make(chan error, 1)
 	go func() { served <- site.serve(ctx, s) }()

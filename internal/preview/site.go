@@ -14,7 +14,9 @@ import (
 	"time"
 	"unicode"
 
+	"eighthturn/internal/files"
 	"eighthturn/layout"
+	"eighthturn/palettes"
 )
 
 // policy is what the page may load and run: its own files and nothing else.
@@ -55,7 +57,7 @@ func newSite(path string, o Options) *site {
 	s := &site{
 		state:  newState(random(), layout.Visible(filepath.Base(path)), hex.EncodeToString(sum[:8])),
 		routes: map[string]route{}, hosts: newHosts(o.Hosts),
-		studies: &studies{name: stem(path), cutting: o.Cutting, cloth: shelf.Album(path).Cloth}, desk: newDesk(),
+		studies: &studies{name: stem(path), cutting: o.Cutting, cloth: clothOf(o.album, shelf.Album(path))}, desk: newDesk(),
 		beat: heartbeatEvery, writeTimeout: defaultWriteTimeout, ending: make(chan struct{}),
 	}
 	s.state.editor = editorAddress(o.Editor, path)
@@ -72,6 +74,19 @@ func newSite(path string, o Options) *site {
 		s.key = random()
 	}
 	return s
+}
+
+// clothOf looks at photos as the pictures that are shown have them: at what the album that they are drawn from keeps, which takes no time. Others
+// are read in an album of their own, since whoever draws must notice for itself what has changed.
+func clothOf(drawn, other *files.Album) func(photo string) (palettes.PhotoSample, error) {
+	return func(photo string) (palettes.PhotoSample, error) {
+		if drawn != nil {
+			if cloth, known, fault := drawn.Kept(photo); known {
+				return cloth, fault
+			}
+		}
+		return other.Cloth(photo)
+	}
 }
 
 // random is 128 bits that nobody can guess, as letters and digits.

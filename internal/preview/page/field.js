@@ -22,16 +22,13 @@ export class Field {
   // move gets where the piece is dragged to, turn how it is to point.
   constructor({ move, turn }) {
     Object.assign(this, { move, turn, place: null, view: null });
-    this.box = make('div', undefined, {
-      class: 'field', role: 'slider', tabindex: '0', 'aria-valuemin': '0', 'aria-valuemax': String(fullTurn - 1),
-      title: 'Drag the piece, and turn it by its handle. Arrow keys move it, with Shift by less; [ and ] turn it, { and } by 1 degree.',
-    });
+    this.box = make('div', undefined, { class: 'field', role: 'slider', tabindex: '0', 'aria-valuemin': '0', 'aria-valuemax': String(fullTurn - 1) });
     this.ground = make('canvas', undefined, { 'aria-hidden': 'true' });
     this.box.append(this.ground);
     this.overlay = shape('svg', { 'aria-hidden': 'true' }, this.box);
     this.copies = shape('g', { class: 'copies' }, this.overlay);
     this.main = shape('g', {}, this.overlay);
-    this.outlines = ['halo', 'cut-line', 'finished'].map((name) => shape('path', { class: name }, this.main));
+    this.outlines = ['halo', 'cut-line', 'finished halo', 'finished'].map((name) => shape('path', { class: name }, this.main));
     this.stem = shape('path', { class: 'stem' }, this.overlay);
     this.handle = shape('circle', { class: 'handle', r: '8' }, this.overlay);
     this.listen();
@@ -40,7 +37,7 @@ export class Field {
   listen() {
     const { box } = this;
     box.addEventListener('keydown', (e) => {
-      if (e.ctrlKey && !e.getModifierState('AltGraph') || e.metaKey || !this.key(e.key, e.shiftKey)) return;
+      if ((e.ctrlKey || e.altKey) && !e.getModifierState('AltGraph') || e.metaKey || !this.key(e.key, e.shiftKey)) return;
       e.preventDefault();
       e.stopPropagation();
     });
@@ -133,7 +130,7 @@ export class Field {
   }
 
   pixelOf(e) {
-    const { left, top } = this.box.getBoundingClientRect();
+    const { left, top } = this.ground.getBoundingClientRect();
     return [e.clientX - left, e.clientY - top];
   }
 

@@ -88,7 +88,8 @@ export class FussyCut {
     const side = make('div', undefined, { class: 'center' });
     this.center = make('canvas', undefined, { role: 'img' });
     this.caption = make('p');
-    side.append(this.center, this.caption);
+    this.hint = make('p', '', { class: 'hint' });
+    side.append(this.center, this.caption, this.hint);
     this.strip = make('div', undefined, { class: 'centers', role: 'group', 'aria-label': 'Places whose centers look unlike one another' });
     this.why = make('p', '', { class: 'why', hidden: '' });
     this.code = make('code', '', { title: 'The motif’s line of the layout' });
@@ -278,8 +279,9 @@ export class FussyCut {
     this.caption.textContent = off ? `The ${piece.shape} reaches beyond the photo here.` : made;
     this.caption.classList.toggle('off', off);
     this.center.setAttribute('aria-label', made);
+    this.hint.textContent = `Drag the ${piece.shape}, or use the arrow keys. Turn it by its handle, or with [\u00a0and\u00a0].`;
     const { pointing } = place;
-    field.box.setAttribute('aria-label', `The ${piece.shape} on the print: arrow keys move it, brackets turn it`);
+    field.box.setAttribute('aria-label', `The ${piece.shape} on the print: arrow keys move it, with Shift by less; brackets turn it, with Shift by 1 degree`);
     field.box.setAttribute('aria-valuenow', String(pointing));
     for (const [i, b] of [...this.strip.children].entries()) b.setAttribute('aria-pressed', String(keys.every((key) => this.list.centers[i][key] === this.written[key])));
   }
