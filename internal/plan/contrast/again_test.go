@@ -73,6 +73,11 @@ func TestAgainWithOtherPrints(t *testing.T) {
 			t.Errorf("%s: it does not read as it does by itself", what)
 		}
 	}
+	one := lay.Top(t, "side 6\nfabric pale #8899aa\nblock P plain piece pale\ngrid\n P\n")
+	again = &Again{}
+	if got, want := again.Of(one), again.Of(one); !reflect.DeepEqual(whatReads(got), whatReads(want)) {
+		t.Error("a top of one piece does not read as it did")
+	}
 	own := *plain
 	own.Credits.Contrast = &layout.Contrast{Soft: 6, Clear: 24}
 	if got, want := (&Again{}).Of(&own), Study(&own, Options{}); !reflect.DeepEqual(whatReads(got), whatReads(want)) || got.Thresholds.Clear != 24 {

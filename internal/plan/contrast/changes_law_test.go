@@ -461,6 +461,56 @@ func (p *plainly) swapOf(r *Report) []string {
 	return nil
 }
 
+// TestFabricsThatMayChangePlaces: one of the two must clash with a third fabric; then all that clash must stand a clear step apart, and all
+// that meet, but only inside figures, as far as they do now, up to that.
+func TestFabricsThatMayChangePlaces(t *testing.T) {
+	dice := rand.New(rand.NewPCG(3, 4))
+	would := 0
+	for range 3000 {
+		own := make([]float64, 4)
+		for i := range own {
+			own[i] = float64(10 * dice.IntN(10))
+		}
+		var clashing []Lack
+		r := &Report{}
+		for a := range own {
+			for b := range own {
+				if own[a] < own[b] || own[a] == own[b] && a < b {
+					if dice.IntN(3) == 0 {
+						clashing = append(clashing, Lack{a: a, b: b})
+					}
+					if dice.IntN(3) == 0 {
+						r.Pairs = append(r.Pairs, Pair{A: a, B: b, Step: own[b] - own[a], Length: 9, Inside: nearest(float64(9 * dice.IntN(2)))})
+					}
+				}
+			}
+		}
+		w := &ways{study: &study{Options: Options{Contrast: &Contrast{5, 20}}}, report: r}
+		for a := range own {
+			for b := a + 1; b < len(own); b++ {
+				is := slices.ContainsFunc(clashing, func(m Lack) bool {
+					ends := []int{m.a, m.b}
+					return slices.Contains(ends, a) != slices.Contains(ends, b)
+				})
+				if involved(clashing, a, b) != is {
+					t.Fatalf("%v: that %d or %d is involved is %v", clashing, a, b, !is)
+				}
+				then := slices.Clone(own)
+				then[a], then[b] = own[b], own[a]
+				will := !slices.ContainsFunc(clashing, func(m Lack) bool { return math.Abs(then[m.a]-then[m.b]) < 20 }) &&
+					!slices.ContainsFunc(r.Pairs, func(p Pair) bool { return p.Inside < 9 && math.Abs(then[p.A]-then[p.B]) < min(20, p.Step) })
+				if got := w.wouldDo(clashing, newSteps(own), a, b); got != will {
+					t.Fatalf("%v, clashing %v, meeting %v: that %d and %d may change places is %v", own, clashing, r.Pairs, a, b, got)
+				}
+				would += map[bool]int{true: 1}[will]
+			}
+		}
+	}
+	if would < 300 {
+		t.Errorf("only %d could change places", would)
+	}
+}
+
 // own are the thresholds that a layout has, nil for none.
 func (r *Report) own() *Contrast {
 	if !r.Thresholds.Own {
