@@ -71,7 +71,7 @@ func (p *plainly) figuresApart(r *Report) []string {
 func TestStudiesByPlainMeans(t *testing.T) {
 	all := maps.Clone(studied())
 	texts := map[string]string{
-		"many colorings": "strip 4\nfabric d1 #1f3350\nfabric d2 #46302a\nfabric d3 #5c5c5c\nfabric d4 #777777\nfabric l1 #f4ecd8\nfabric l2 #c9c9c9\nfabric l3 #a0a0a0\n" +
+		"many colorings": "strip 4\nfabric d1 #1f3350\nfabric d2 #46302a\nfabric d3 #5c5c5c\nfabric d4 #707070\nfabric l1 #b8b8b8\nfabric l2 #8c8c8c\nfabric l3 #7c7c7c\n" +
 			"scraps darks d1 d2 d3 d4\nscraps lights l1 l2 l3\nblock W web wedges darks kites lights\ngrid\n W W W W\n W W W W\n W W W W\n W W W W\nborder 2 d3\n",
 		// Of a pool's scraps, one is the ground and one, a clear step away, the border.
 		"a border of the ground's pool": "strip 4\nfabric navy #1f3350\nfabric gray #8a8a8a\nfabric pale #e8e8e8\nfabric unused #123456\nscraps lights gray pale\nblock W web wedges navy kites pale\ngrid\n W W\n W W\nborder 2 gray\n",
