@@ -116,6 +116,24 @@ func TestEdgesOfSorts(t *testing.T) {
 	}
 }
 
+// TestAlternation of pieces down a column: of those with two neighbors the part that is darker than both, or lighter.
+func TestAlternation(t *testing.T) {
+	for _, c := range []struct {
+		lights []float64
+		want   float64
+	}{
+		{[]float64{50, 60}, 0}, {[]float64{50, 60, 50}, 1}, {[]float64{50, 50.4, 50}, 1}, {[]float64{50, 49.6, 50}, 1}, {[]float64{50, 50, 40}, 0}, {[]float64{40, 50, 60}, 0},
+		{[]float64{40, 50, 60, 50}, 0.5}, {[]float64{50, 40, 60, 50, 51.5, 51}, 1}, {[]float64{50, 49.5, 49}, 0},
+	} {
+		s, m := &study{}, member{}
+		for i := 1; i < len(c.lights); i++ {
+			s.seams = append(s.seams, seam{a: int32(i - 1), b: int32(i), step: c.lights[i-1] - c.lights[i]})
+			m.seams = append(m.seams, outlineSeam{int32(i - 1), 1})
+		}
+		near(t, fmt.Sprint(c.lights), s.alternates([]member{m}), c.want, 1e-9)
+	}
+}
+
 // TestStepsOfAStudy: a study counts a step for each face and each seam, so that work which somebody no longer waits for ends soon.
 func TestStepsOfAStudy(t *testing.T) {
 	for _, file := range []string{"g1", "m03", "m16"} {
