@@ -19,7 +19,8 @@ func (t *Top) ClothPlaces() []ClothPlace {
 	if !any {
 		return nil
 	}
-	l := &clothLaying{Top: t, places: make([]ClothPlace, len(t.Faces)), slots: map[alikePieces]*[2]int{}, strips: map[stripOfCloth]*[]measure.Point{}, cut: make([]cutSoFar, len(t.Fabrics))}
+	l := &clothLaying{Top: t, places: make([]ClothPlace, len(t.Faces)), slots: map[alikePieces]*[2]int{}, strips: map[stripOfCloth]*[]measure.Point{}, onLengths: map[alikePieces]*onLengths{}, down: make([]measure.NM, len(t.Fabrics))}
+	l.layLengths()
 	for i := range t.Patches {
 		l.patch(int32(i))
 	}
@@ -37,10 +38,11 @@ func (t *Top) CutOfPatch(patch int) *Cut {
 // clothLaying lays a top's pieces on their cloths.
 type clothLaying struct {
 	*Top
-	places []ClothPlace
-	slots  map[alikePieces]*[2]int // pieces that were cut so far, head up and head down
-	strips map[stripOfCloth]*[]measure.Point
-	cut    []cutSoFar // by fabric
+	places    []ClothPlace
+	slots     map[alikePieces]*[2]int // pieces that were cut so far, head up and head down
+	strips    map[stripOfCloth]*[]measure.Point
+	onLengths map[alikePieces]*onLengths // pieces from strips along the selvages
+	down      []measure.NM               // by fabric, how much of it is cut across: strips one below the other
 }
 
 // alikePieces are pieces that come from like strips.
@@ -55,12 +57,6 @@ type alikePieces struct {
 type stripOfCloth struct {
 	alikePieces
 	band int
-}
-
-// cutSoFar is how much of a fabric is cut: strips across it one below the other, and beyond those strips along it side by side.
-type cutSoFar struct {
-	down                   measure.NM
-	block, across, longest measure.NM
 }
 
 // inFrame is an outline in a frame of its own, turned so that two of its corners lie side by side.
@@ -162,16 +158,8 @@ func turned(degrees float64) float64 { return math.Mod(math.Mod(degrees, 360)+36
 // alongStrips lays a piece where it comes along its strip.
 func (l *clothLaying) alongStrips(i int32) {
 	p := &l.Patches[i]
-	d := p.Shape.Description()
-	f := frame(p.Outline, d.Grain[0], d.Grain[1])
-	if d.Edging && f.right-f.left < f.lower-f.upper {
-		f = frame(p.Outline, 1, 2)
-	}
-	nest := nestingOf(p.Outline, &f)
-	of := alikePieces{int(l.Faces[p.First].Fabric), int(p.Set), l.lengthwise(int(i), p), nearly(f.lower - f.upper), nearly(f.right - f.left), nest}
-	if p.Set >= 0 {
-		of.fabric = -1
-	}
+	f, of := l.alikePieces(i)
+	nest := of.nest
 	slot, down := l.next(of, p, nest)
 	for n := range p.Count {
 		face := &l.Faces[p.First+n]
@@ -188,6 +176,21 @@ func (l *clothLaying) alongStrips(i int32) {
 		key.fabric = int(face.Fabric)
 		l.places[p.First+n] = l.onStrip(key, &piece)
 	}
+}
+
+// alikePieces is a patch as it lies along its strip, and which pieces are like it.
+func (l *clothLaying) alikePieces(i int32) (inFrame, alikePieces) {
+	p := &l.Patches[i]
+	d := p.Shape.Description()
+	f := frame(p.Outline, d.Grain[0], d.Grain[1])
+	if d.Edging && f.right-f.left < f.lower-f.upper {
+		f = frame(p.Outline, 1, 2)
+	}
+	of := alikePieces{int(l.Faces[p.First].Fabric), int(p.Set), l.lengthwise(int(i), p), nearly(f.lower - f.upper), nearly(f.right - f.left), nestingOf(p.Outline, &f)}
+	if p.Set >= 0 {
+		of.fabric = -1
+	}
+	return f, of
 }
 
 // nearly is a length to a hundredth of a millimeter, so that pieces which differ by roundings are alike.
@@ -279,10 +282,7 @@ const onDiagonal = 2 + math.Sqrt2
 
 // lengthwise says whether a piece comes from strips along the selvages.
 func (l *clothLaying) lengthwise(patch int, p *Patch) bool {
-	if c := l.CutOfPatch(patch); c != nil {
-		return !c.Crosswise
-	}
-	return p.Border >= 0 && int(p.Border) < len(l.CutFacts.Borders) && l.CutFacts.Borders[p.Border].Lengthwise
+	return l.AlongSelvage(patch) || p.Border >= 0 && int(p.Border) < len(l.CutFacts.Borders) && l.CutFacts.Borders[p.Border].Lengthwise
 }
 
 // stripPiece is a piece on a strip: its frame, that of the face, its number along the strips, and how it lies there.
@@ -318,6 +318,9 @@ func (l *clothLaying) along(p *stripPiece, length float64) (strip int, middle fl
 
 // onStrip is the place of the cloth that a piece of a strip shows.
 func (l *clothLaying) onStrip(key stripOfCloth, p *stripPiece) ClothPlace {
+	if key.lengthwise {
+		return l.onLength(key.alikePieces, p)
+	}
 	wide := p.face.lower - p.face.upper
 	length := float64(l.CutFacts.Fabrics[key.fabric].UsableWidth)
 	strip, middle := l.along(p, length)
@@ -328,20 +331,17 @@ func (l *clothLaying) onStrip(key stripOfCloth, p *stripPiece) ClothPlace {
 		}
 	}
 	begin := l.strip(key, strip, wide+2*float64(l.Seam), math.Max(length, p.whole.right-p.whole.left+2*float64(l.Seam)))
-	place := ClothPlace{Top: p.face.onTop((p.whole.left+p.whole.right)/2, (p.face.upper+p.face.lower)/2)}
-	at, pointing := measure.Point{X: measure.NM(math.Round(middle)), Y: measure.NM(math.Round(beside))}, 0.0
-	if key.lengthwise { // the strip's right end is the lower one
-		at, pointing = measure.Point{X: at.Y, Y: at.X}, 90
-	}
+	at := measure.Point{X: measure.NM(math.Round(middle)), Y: measure.NM(math.Round(beside))}
+	return p.place(begin.Add(at), 0)
+}
+
+// place is the place of the cloth that a piece shows whose middle lies at a place of it, its strip pointing some way.
+func (p *stripPiece) place(at measure.Point, pointing float64) ClothPlace {
 	if p.down != (p.nest == headsInTurn && p.whole.head) {
 		pointing += 180
 	}
-	place.Cloth, place.Turn = begin.Add(at), turned(p.whole.turn-pointing)
-	return place
+	return ClothPlace{Top: p.face.onTop((p.whole.left+p.whole.right)/2, (p.face.upper+p.face.lower)/2), Cloth: at, Turn: turned(p.whole.turn - pointing)}
 }
-
-// alongFrom is where strips along the fabric begin, far below those across it.
-const alongFrom = 1000 * measure.Yard
 
 // strip is where a strip of so many begins on its fabric, its width and its length as they are cut.
 func (l *clothLaying) strip(key stripOfCloth, number int, wide, long float64) measure.Point {
@@ -350,19 +350,11 @@ func (l *clothLaying) strip(key stripOfCloth, number int, wide, long float64) me
 		list = &[]measure.Point{}
 		l.strips[key] = list
 	}
-	width, cut := l.CutFacts.Fabrics[key.fabric].UsableWidth, &l.cut[key.fabric]
+	width, down := l.CutFacts.Fabrics[key.fabric].UsableWidth, &l.down[key.fabric]
 	across, along := measure.NM(math.Ceil(wide)), measure.NM(math.Ceil(long))
 	for len(*list) <= number {
-		if !key.lengthwise {
-			*list = append(*list, measure.Point{Y: cut.down})
-			cut.down += across * ((along + width - 1) / width) // one that is longer than the fabric is wide is joined
-			continue
-		}
-		if cut.across+across > width {
-			cut.block, cut.across, cut.longest = cut.block+cut.longest, 0, 0
-		}
-		*list = append(*list, measure.Point{X: cut.across, Y: alongFrom + cut.block})
-		cut.across, cut.longest = cut.across+across, max(cut.longest, along)
+		*list = append(*list, measure.Point{Y: *down})
+		*down += across * ((along + width - 1) / width) // one that is longer than the fabric is wide is joined
 	}
 	return (*list)[number]
 }

@@ -72,7 +72,7 @@ func columnLines(b *cutting.Block) []int {
 	return lines
 }
 
-// blockWords says what is cut lengthwise from a fabric's block number n.
+// blockWords says what is cut along the length of fabric from a fabric's block number n.
 func (c *cuts) blockWords(f *cutting.Fabric, n int) string {
 	b := &f.Blocks[n]
 	var parts []string
@@ -81,15 +81,33 @@ func (c *cuts) blockWords(f *cutting.Fabric, n int) string {
 		for end < len(b.Columns) && b.Columns[end] == b.Columns[i] {
 			end++
 		}
-		column := &b.Columns[i]
-		parts = append(parts, fmt.Sprintf("%s of %s (line %d)", c.plans.countedPieces(end-i, &c.Lines[column.Line]), c.size(column.WidthCut, column.LengthCut), column.Line+1))
+		parts = append(parts, c.columnWords(&b.Columns[i], end-i))
 		i = end
 	}
-	text := fmt.Sprintf("First cut a length of %s. From it cut, side by side along the length of fabric: %s.", c.Units.AtLeast(b.LengthCut), measure.List(parts))
+	cut := "First cut a length of " + c.Units.AtLeast(b.LengthCut) + ". From it cut"
+	if b.Times > 1 {
+		cut = fmt.Sprintf("First cut %d lengths of %s. From each cut", b.Times, c.Units.AtLeast(b.LengthCut))
+	}
+	list := measure.List(parts)
+	if slices.ContainsFunc(parts, func(part string) bool { return strings.Contains(part, ",") }) {
+		list = strings.Join(parts, "; ")
+	}
+	text := fmt.Sprintf("%s, side by side along the length of fabric: %s.", cut, list)
 	if slices.ContainsFunc(f.Strips, func(s cutting.Strip) bool { return s.InBlock == n }) {
 		text += fmt.Sprintf(" Cut the %s strips below from the rest of its width.", c.length(b.LeftWidthCut))
 	}
 	return text
+}
+
+// columnWords are so many like strips along the length of fabric, and what is cut from each.
+func (c *cuts) columnWords(column *cutting.Column, count int) string {
+	line := &c.Lines[column.Line]
+	if line.AlongSelvage {
+		cut := c.CutOf(column)
+		return fmt.Sprintf("%s %s wide, %ssubcut into %s (line %d)", measure.Count(count, "strip"), c.length(column.WidthCut), singular(count, "", "each "),
+			c.cutWords(&cut, &cutting.Strip{WidthCut: column.WidthCut}), column.Line+1)
+	}
+	return fmt.Sprintf("%s of %s (line %d)", c.plans.countedPieces(count, line), c.size(column.WidthCut, column.LengthCut), column.Line+1)
 }
 
 // LinesHead is the head of the column with the lines of the plan that something supplies.

@@ -29,7 +29,7 @@ func (c *cuts) stripsAtOnce(fabric int) string {
 	f := &c.Fabrics[fabric]
 	list := c.sheetsAtOnce(f)
 	for i := range f.Blocks {
-		list = append(list, together(c.Units.AtLeast(f.Blocks[i].LengthCut)+" for lengthwise pieces"))
+		list = append(list, together(c.blockLength(&f.Blocks[i])+" for lengthwise pieces"))
 	}
 	for _, s := range stripsByWidth(f, (*cutting.Strip).OfYardage) {
 		list = append(list, together(measure.Count(s.count, "strip")+" "+c.length(s.width)))
@@ -50,4 +50,12 @@ func (c *cuts) stripsAtOnce(fabric int) string {
 		list = append(list, together(measure.Count(of[w], "strip")+" "+c.length(w))+" lined up on the print")
 	}
 	return strings.Join(list, ", ")
+}
+
+// blockLength is how long a length of fabric is cut, or as many like ones.
+func (c *cuts) blockLength(b *cutting.Block) string {
+	if b.Times > 1 {
+		return number(b.Times) + " lengths of " + c.Units.AtLeast(b.LengthCut)
+	}
+	return c.Units.AtLeast(b.LengthCut)
 }

@@ -96,7 +96,15 @@ func (c *cuts) fabricMap(fabric int) *diagram.Figure {
 func (c *cuts) mapWords(f *cutting.Fabric) string {
 	var parts []string
 	for _, b := range f.Blocks {
-		parts = append(parts, fmt.Sprintf("a length of %s with %s cut along the length of fabric", c.length(b.LengthCut), measure.Count(len(b.Columns), "piece")))
+		pieces := 0
+		for _, column := range b.Columns {
+			pieces += column.Units
+		}
+		length := "a length of "
+		if b.Times > 1 {
+			length = "each of " + number(b.Times) + " lengths of "
+		}
+		parts = append(parts, fmt.Sprintf("%s%s with %s cut along the length of fabric", length, c.length(b.LengthCut), measure.Count(pieces, "piece")))
 	}
 	for i := range f.Strips {
 		s := &f.Strips[i]
@@ -216,11 +224,9 @@ func moved(outline []measure.Point, x, y measure.NM) []measure.Point {
 func (d *clothMap) block(f *cutting.Fabric, n int) {
 	b := &f.Blocks[n]
 	top, x := d.y, measure.NM(0)
-	for _, c := range b.Columns {
-		lit := []int{c.Line}
-		d.area(rectangle(x, top, c.WidthCut, c.LengthCut), lit)
-		d.words(d.Units.Number(c.WidthCut)+" by "+d.Units.Number(c.LengthCut), measure.Point{X: x, Y: top}, c.WidthCut, c.LengthCut, lit)
-		x += c.WidthCut
+	for i := range b.Columns {
+		d.column(&b.Columns[i], x, top)
+		x += b.Columns[i].WidthCut
 	}
 	for i := range f.Strips {
 		s := &f.Strips[i]
@@ -238,7 +244,36 @@ func (d *clothMap) block(f *cutting.Fabric, n int) {
 	}
 	d.y = top + b.LengthCut
 	d.edge(rectangle(0, top, f.UsableWidth, b.LengthCut))
-	d.beside(d.Units.Number(b.LengthCut), marginal{measure.Point{X: -f.UsableWidth / 100, Y: top + b.LengthCut/2}, diagram.End, b.LengthCut, nil})
+	d.beside(d.Units.Number(measure.RoundUp(b.LengthCut, d.Units.CutMark())), marginal{measure.Point{X: -f.UsableWidth / 100, Y: top + b.LengthCut/2}, diagram.End, b.LengthCut, nil})
+	if b.Times > 1 {
+		d.beside(fmt.Sprintf("× %d", b.Times), marginal{measure.Point{X: f.UsableWidth + f.UsableWidth/100, Y: top + b.LengthCut/2}, diagram.Start, b.LengthCut, nil})
+	}
+}
+
+// column draws a strip along the selvages with its pieces, from its upper end down.
+func (d *clothMap) column(c *cutting.Column, x, top measure.NM) {
+	lit := []int{c.Line}
+	words := d.Units.Number(c.WidthCut) + " by " + d.Units.Number(c.LengthCut)
+	if !d.Lines[c.Line].AlongSelvage {
+		d.area(rectangle(x, top, c.WidthCut, c.LengthCut), lit)
+	} else {
+		cut := d.CutOf(c)
+		for _, outline := range d.PieceOutlines(&cut) {
+			d.area(quarterTurned(outline, x+c.WidthCut, top), lit)
+		}
+		words = d.label(&cut)
+		d.edge(rectangle(x, top, c.WidthCut, c.LengthCut))
+	}
+	d.words(words, measure.Point{X: x, Y: top}, c.WidthCut, c.LengthCut, lit)
+}
+
+// quarterTurned is the outline of a piece of a strip that runs down, its upper side at a place across.
+func quarterTurned(outline []measure.Point, right, top measure.NM) []measure.Point {
+	list := make([]measure.Point, len(outline))
+	for i, p := range outline {
+		list[i] = measure.Point{X: right - p.Y, Y: top + p.X}
+	}
+	return list
 }
 
 func rectangle(x, y, width, height measure.NM) []measure.Point {

@@ -12,7 +12,10 @@ import (
 
 // motifOf is the motif that a line's pieces are cut from, of stripes which way their strips are cut; "" for none.
 func (p *Plans) motifOf(line *cutting.Line) string {
-	if p.Top == nil || line.PrintPlace < 0 {
+	switch {
+	case line.AlongSelvage:
+		return "lengthwise"
+	case p.Top == nil || line.PrintPlace < 0:
 		return ""
 	}
 	return CutAs(&p.Top.Cuts[line.PrintPlace])

@@ -223,8 +223,13 @@ func (c *cuts) stripRows(f *cutting.Fabric) []tableRow {
 	var list []tableRow
 	for _, b := range f.Blocks {
 		for _, column := range b.Columns {
-			list = append(list, tableRow{row: "lengthwise", fabric: f.Name, lines: lineNumbers([]int{column.Line}, " "), what: c.plans.edgingName(&c.Lines[column.Line]),
-				counts: rowCounts{units: 1}, lengths: rowLengths{acrossCut: column.WidthCut, alongCut: column.LengthCut, blockCut: b.LengthCut, usableWidth: f.UsableWidth}})
+			what, counts := c.plans.edgingName(&c.Lines[column.Line]), rowCounts{units: 1}
+			if c.Lines[column.Line].AlongSelvage {
+				cut := c.CutOf(&column)
+				what, counts = c.cutWords(&cut, &cutting.Strip{WidthCut: column.WidthCut}), rowCounts{fromStrips: b.Times, fromEach: column.Units, units: b.Times * column.Units}
+			}
+			list = append(list, tableRow{row: "lengthwise", fabric: f.Name, lines: lineNumbers([]int{column.Line}, " "), what: what,
+				counts: counts, lengths: rowLengths{acrossCut: column.WidthCut, alongCut: column.LengthCut, blockCut: b.LengthCut, usableWidth: f.UsableWidth}})
 		}
 	}
 	for i := range f.Strips {

@@ -69,15 +69,6 @@ func (a *Allowance) SpareOf(f *Fabric) measure.NM {
 	return min(widest, a.Spare)
 }
 
-// usualLonger is how much longer than reckoned the strips of a border are cut, so that they can be cut to the quilt as it
-// measures: 2 in, 5 cm a side. Common practice, no source.
-func usualLonger(u measure.System) measure.NM {
-	if u == measure.Centimetres {
-		return 5 * measure.Centimetre
-	}
-	return 2 * measure.Inch
-}
-
 // longer is how much longer than reckoned a line's strips are cut.
 func (p *planning) longer(line *Line) measure.NM {
 	if line.edging() && (line.Border >= 0 || line.Piece.Method == Joined) {

@@ -14,9 +14,9 @@ const maxSideBySide = 8
 // ways, and the best is kept.
 func (f *Fabric) cutBesideBlocks(list []demand) {
 	var best Fabric
-	for most := min(len(f.along), len(f.Blocks[0].Columns), maxSideBySide); most > 0; most-- {
+	for most := max(1, min(f.Blocks[0].wholes(), maxSideBySide)); most > 0; most-- {
 		for _, choose := range []chooser{widestBeside, dearestBeside} {
-			try := Fabric{UsableWidth: f.UsableWidth, along: f.along, budget: f.budget}
+			try := Fabric{UsableWidth: f.UsableWidth, along: f.along, alongLines: f.alongLines, longest: f.longest, budget: f.budget}
 			if best.Blocks != nil && f.budget.spent() {
 				break
 			}
@@ -39,7 +39,7 @@ func (f *Fabric) cutBeside(list []demand, choose chooser) {
 	f.Strips = append(beside, laid.strips(s.patterns, -1)...)
 	f.LengthCut = s.cloth
 	for _, b := range f.Blocks {
-		f.LengthCut += b.LengthCut
+		f.LengthCut += measure.NM(b.Times) * b.LengthCut
 	}
 }
 
@@ -53,6 +53,9 @@ func (f *Fabric) beside(list []demand, choose chooser) []Strip {
 	var strips []Strip
 	for n := range f.Blocks {
 		b := &f.Blocks[n]
+		if b.Times > 1 {
+			continue
+		}
 		for room := b.LengthCut; ; {
 			here := within(f.budget, slices.DeleteFunc(slices.Clone(list), func(d demand) bool {
 				return d.count == 0 || d.across > room || d.along+d.extra > b.LeftWidthCut

@@ -8,6 +8,7 @@ import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/supplies"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilt/lengths"
 	"eighthturn/internal/stop"
 )
 
@@ -106,7 +107,7 @@ func unfilled(top *quilt.Top, o Options) *planning {
 	}
 	p.Allowance = p.allowance()
 	if !o.LeastCloth {
-		p.Longer = usualLonger(top.Units)
+		p.Longer = lengths.Longer(top.Units)
 	}
 	p.fabrics = make([]int, len(top.Fabrics))
 	for i := range p.fabrics {
@@ -210,6 +211,9 @@ func (p *planning) tables() {
 
 // clothOf is the length of the strips that a line is cut from.
 func (p *planning) clothOf(line *Line) measure.NM {
+	if line.AlongSelvage {
+		return p.Fabrics[line.Fabric].longestStrip(line.Number)
+	}
 	if line.Fabric >= 0 {
 		return p.Fabrics[line.Fabric].UsableWidth
 	}

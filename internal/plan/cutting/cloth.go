@@ -3,6 +3,7 @@ package cutting
 import (
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/supplies"
+	"eighthturn/internal/quilt/lengths"
 	"eighthturn/palettes"
 )
 
@@ -36,11 +37,13 @@ type Fabric struct {
 	Tight       bool `json:"tight"`        // every strip is used to within TightEnd, so that a spoiled piece takes one strip more
 	SearchEnded bool `json:"search_ended"` // before all was tried, its steps used up: a plan with less cloth, fewer strips or fewer precuts may be there
 
-	budget *budget
-	wanted []demand // of its strips
-	stacks bool     // ends of strips may be cut into narrower strips
-	along  []Column // lengthwise pieces
-	laid   *alike   // what is wanted of its strips, as it was laid
+	budget     *budget
+	wanted     []demand       // of its strips
+	stacks     bool           // ends of strips may be cut into narrower strips
+	along      []lengths.Want // what is cut along the selvages
+	longest    measure.NM     // length that strips of several pieces are cut from
+	alongLines []int          // of the plan, of each
+	laid       *alike         // what is wanted of its strips, as it was laid
 }
 
 // Strip is a strip across the cloth, or as many like ones.
@@ -104,18 +107,21 @@ func (u Use) String() string {
 	return [...]string{"pieces", "joining", "strip-set", "binding", "narrower-strips"}[u]
 }
 
-// Block is a piece of cloth along which lengthwise pieces are cut side by side.
+// Block is a length of cloth along which strips are cut side by side, or as many like ones.
 type Block struct {
+	Times        int        `json:"lengths"`
 	LengthCut    measure.NM `json:"length_cut" length:"atleast"` // along the cloth
 	Columns      []Column   `json:"pieces"`                      // from one selvage on
 	LeftWidthCut measure.NM `json:"left_width_cut"`              // beside them, for strips
 }
 
-// Column is one lengthwise piece.
+// Column is one strip along the selvages: a lengthwise piece, or as many as are cut from it one after another.
 type Column struct {
 	Line      int        `json:"line"`
+	Units     int        `json:"units"` // cut off it: wedges, squares, rectangles
 	WidthCut  measure.NM `json:"width_cut"`
 	LengthCut measure.NM `json:"length_cut"`
+	whole     bool       // it is one piece, however long
 }
 
 // LeftOver is cloth that is left in one piece, or as many like ones.

@@ -27,7 +27,7 @@ func tooLittle(p *Plan, squareUp, most measure.NM) error {
 			}
 		}
 		for _, b := range f.Blocks {
-			cut += b.LengthCut
+			cut += measure.NM(b.Times) * b.LengthCut
 			for _, c := range b.Columns {
 				widest = max(widest, c.WidthCut)
 			}
@@ -232,7 +232,7 @@ func unaccounted(p *Plan) error {
 		}
 		for _, b := range f.Blocks {
 			for _, c := range b.Columns {
-				used += area(c.WidthCut, c.LengthCut)
+				used += float64(b.Times) * area(c.WidthCut, c.LengthCut)
 			}
 		}
 		for _, l := range f.LeftOver {

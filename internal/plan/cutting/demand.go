@@ -24,7 +24,7 @@ func (p *planning) demands() [][]demand {
 	list := make([][]demand, len(p.Fabrics))
 	for i := range p.Lines {
 		line := &p.Lines[i]
-		if line.Fabric < 0 || line.Piece.Method == FussyCut { // fitted into the print
+		if line.Fabric < 0 || line.Piece.Method == FussyCut || line.AlongSelvage { // fitted into the print, or laid along the cloth
 			continue
 		}
 		p.unitsOf(line)

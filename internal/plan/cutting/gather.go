@@ -31,7 +31,8 @@ type planning struct {
 // lineKey is what makes a piece distinct.
 type lineKey struct {
 	fabric, set  int
-	print        int // the place of its print, -1 for none
+	print        int  // the place of its print, -1 for none
+	along        bool // from strips along the selvages
 	reversed     bool
 	shape        blocks.Shape
 	hand         Hand
@@ -79,6 +80,7 @@ func (p *planning) key(patch int) lineKey {
 	} else {
 		k.fabric = p.fabric(int(p.top.Faces[t.First].Fabric))
 		k.print, k.hand = p.printPlace(patch)
+		k.along = p.top.AlongSelvage(patch)
 	}
 	switch d := t.Shape.Description(); d.Sized {
 	case blocks.ByStrip:
@@ -146,7 +148,7 @@ func (p *planning) newLine(k lineKey, patch int) int {
 	t := &p.top.Patches[patch]
 	n := len(p.Lines)
 	p.lines[k] = n
-	line := Line{Number: n, Fabric: k.fabric, Set: k.set, Reversed: k.reversed, Border: int(t.Border), Place: Place(t.Place.Span())}
+	line := Line{Number: n, Fabric: k.fabric, Set: k.set, Reversed: k.reversed, AlongSelvage: k.along, Border: int(t.Border), Place: Place(t.Place.Span())}
 	line.Piece = Piece{Shape: k.shape, Hand: k.hand, Role: p.top.Roles[t.Role].Name}
 	ok := p.size(&line, k, t)
 	if !ok {

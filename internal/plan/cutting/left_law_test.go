@@ -108,7 +108,7 @@ func unitsCut(f *Fabric) map[int]int {
 	}
 	for _, b := range f.Blocks {
 		for _, c := range b.Columns {
-			units[c.Line]++
+			units[c.Line] += c.Units * b.Times
 		}
 	}
 	unitsFromPrint(f, units)

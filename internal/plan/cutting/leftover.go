@@ -74,8 +74,8 @@ func (f *Fabric) leftInBlock(n int) {
 			room -= measure.NM(s.Times) * s.WidthCut
 		}
 	}
-	f.left(room, b.LeftWidthCut, 1)
+	f.left(room, b.LeftWidthCut, b.Times)
 	for _, c := range b.Columns {
-		f.left(b.LengthCut-c.LengthCut, c.WidthCut, 1)
+		f.left(b.LengthCut-c.LengthCut, c.WidthCut, b.Times)
 	}
 }

@@ -34,21 +34,22 @@ const (
 
 // Line is one line of the plan: one distinct piece of one fabric, or of one strip set, with all patches that it supplies.
 type Line struct {
-	Number     int   `json:"line"`
-	Fabric     int   `json:"fabric"`    // index of the plan's fabrics, -1 for wedges of a strip set
-	Set        int   `json:"strip_set"` // index of the plan's strip sets, -1 for pieces of one fabric
-	Reversed   bool  `json:"reversed"`
-	Piece      Piece `json:"piece"`
-	PrintPlace int   `json:"print_place"`       // of the top's cuts, by index, where its pieces are all cut alike; -1 elsewhere
-	Border     int   `json:"border"`            // of the top, from the inside out, -1 elsewhere
-	Patches    []int `json:"patches"`           // of the top, by index, rising; each stands for as many pieces as there are copies
-	Pieces     int   `json:"pieces"`            // wanted: patches times copies
-	Left       int   `json:"left"`              // of them left-hand ones, where hands matter
-	Right      int   `json:"right"`             // right-hand ones
-	OnHand     int   `json:"on_hand,omitempty"` // of them on hand, which are not cut
-	Units      int   `json:"units"`             // cut off strips: squares, wedges, rectangles; strips to be joined
-	Spare      int   `json:"spare"`             // pieces cut beyond those wanted
-	Place      Place // in the layout
+	Number       int   `json:"line"`
+	Fabric       int   `json:"fabric"`    // index of the plan's fabrics, -1 for wedges of a strip set
+	Set          int   `json:"strip_set"` // index of the plan's strip sets, -1 for pieces of one fabric
+	Reversed     bool  `json:"reversed"`
+	Piece        Piece `json:"piece"`
+	PrintPlace   int   `json:"print_place"`             // of the top's cuts, by index, where its pieces are all cut alike; -1 elsewhere
+	AlongSelvage bool  `json:"along_selvage,omitempty"` // its pieces are cut from strips along the selvages, wherever they come to lie
+	Border       int   `json:"border"`                  // of the top, from the inside out, -1 elsewhere
+	Patches      []int `json:"patches"`                 // of the top, by index, rising; each stands for as many pieces as there are copies
+	Pieces       int   `json:"pieces"`                  // wanted: patches times copies
+	Left         int   `json:"left"`                    // of them left-hand ones, where hands matter
+	Right        int   `json:"right"`                   // right-hand ones
+	OnHand       int   `json:"on_hand,omitempty"`       // of them on hand, which are not cut
+	Units        int   `json:"units"`                   // cut off strips: squares, wedges, rectangles; strips to be joined
+	Spare        int   `json:"spare"`                   // pieces cut beyond those wanted
+	Place        Place // in the layout
 }
 
 // edging says whether a line is strips of a border or a sash.

@@ -21,7 +21,7 @@ func printLayout(seed uint64) string {
 	say("fabric awning stripes navy %d/8 cream %d/8 rust 1 %d/4%s usable-width %d", 1+r.IntN(7), 1+r.IntN(7), 1+r.IntN(3), crosswise, 30+r.IntN(20))
 	say("motif rose awning across %d down %d 1/2 pointing %d", r.IntN(9), r.IntN(9), 15*r.IntN(24))
 	say("motif bud awning across %d down %d", r.IntN(9), r.IntN(9))
-	values := []string{"rose", "bud", "awning", "awning lengthwise from 1/4", "awning crosswise from 1/8", "navy"}
+	values := []string{"rose", "bud", "awning", "awning lengthwise from 1/4", "awning crosswise from 1/8", "awning lengthwise", "awning crosswise", "navy"}
 	value := func() string { return values[r.IntN(len(values))] }
 	say("block A ring wedges %s corners %s", value(), value())
 	say("block B %s", []string{

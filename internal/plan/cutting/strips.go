@@ -15,14 +15,13 @@ func (f *Fabric) boundBlocks(list []demand) {
 	least := measure.NM(0)
 	each(list, f.UsableWidth, func(way []demand) {
 		items := f.together(way).items
-		for _, b := range f.Blocks {
-			for _, c := range b.Columns {
-				like := func(i item) bool { return i.across == c.LengthCut && i.along == c.WidthCut && i.extra == 0 }
-				if at := slices.IndexFunc(items, like); at >= 0 {
-					items[at].count++
-				} else {
-					items = append(items, item{across: c.LengthCut, along: c.WidthCut, count: 1})
-				}
+		for i := range f.along {
+			w := &f.along[i]
+			like := func(i item) bool { return i.across == w.Along && i.along == w.Across && i.extra == 0 }
+			if at := slices.IndexFunc(items, like); at >= 0 {
+				items[at].count += w.Count
+			} else {
+				items = append(items, item{across: w.Along, along: w.Across, count: w.Count})
 			}
 		}
 		needs := make([]float64, len(items))
@@ -34,7 +33,7 @@ func (f *Fabric) boundBlocks(list []demand) {
 			least = c
 		}
 	})
-	f.LengthBound = max(least, f.Blocks[0].LengthCut)
+	f.LengthBound = max(least, f.alongBound())
 }
 
 // maxTurned is up to how many of a fabric's lines every way of laying them is tried.

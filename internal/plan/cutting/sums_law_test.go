@@ -40,7 +40,7 @@ func wrongSums(p *Plan) error {
 			}
 		}
 		for _, b := range f.Blocks {
-			cloth += b.LengthCut
+			cloth += measure.NM(b.Times) * b.LengthCut
 		}
 		for n := range f.FromPrint {
 			cloth += f.FromPrint[n].LengthCut

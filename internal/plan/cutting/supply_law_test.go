@@ -103,7 +103,7 @@ func ungiven(p *Plan) error {
 		}
 		for _, b := range f.Blocks {
 			for _, c := range b.Columns {
-				units[c.Line]++
+				units[c.Line] += c.Units * b.Times
 			}
 		}
 		unitsFromPrint(f, units)
