@@ -134,3 +134,16 @@ func (c *Cloth) MirrorLines() layout.MirrorLines {
 	}
 	return c.photo.MirrorLines()
 }
+
+// NameOf is what pieces of a fabric go by that are cut so: the motif, or the fabric and which way its strips run; the fabric alone for nil.
+func (c *Cut) NameOf(fabric string) string {
+	switch {
+	case c == nil:
+		return fabric
+	case c.Motif != "":
+		return c.Name()
+	case c.Crosswise:
+		return fabric + " crosswise"
+	}
+	return fabric + " lengthwise"
+}

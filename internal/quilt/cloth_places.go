@@ -381,11 +381,9 @@ func (l *builder) cutOf(p *Patch, c *layout.Cut) {
 	for len(l.CutOf) <= patch {
 		l.CutOf = append(l.CutOf, -1)
 	}
-	cut := Cut{Crosswise: c.Crosswise, Alike: c.Alike, From: c.From}
+	cut := l.cut(c)
 	if c.Motif >= 0 {
-		m := &l.design.Motifs[c.Motif]
-		cut = Cut{Motif: m.Name, Place: measure.Point{X: m.Across, Y: m.Down}, Pointing: m.Pointing}
-		if m.Mirror != nil && p.takesMirrored() {
+		if m := &l.design.Motifs[c.Motif]; m.Mirror != nil && p.takesMirrored() {
 			cut = cut.mirroredAt(m.Mirror, l.Fabrics[m.Fabric].Cloth, p.Shape.Description().Axis)
 		}
 	}
@@ -397,6 +395,15 @@ func (l *builder) cutOf(p *Patch, c *layout.Cut) {
 	}
 	l.CutOf[patch] = int16(len(l.Cuts))
 	l.Cuts = append(l.Cuts, cut)
+}
+
+// cut is where on its cloth a piece is cut.
+func (l *builder) cut(c *layout.Cut) Cut {
+	if c.Motif >= 0 {
+		m := &l.design.Motifs[c.Motif]
+		return Cut{Motif: m.Name, Place: measure.Point{X: m.Across, Y: m.Down}, Pointing: m.Pointing}
+	}
+	return Cut{Crosswise: c.Crosswise, Alike: c.Alike, From: c.From}
 }
 
 // fillCuts gives every patch its entry.

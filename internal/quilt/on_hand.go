@@ -21,6 +21,7 @@ type OnHand struct {
 	Fabrics  []int              // that they show, from the wide end to the tip; -1 for one that is not in this colorway
 	BandsCut []measure.NM       // widths of their strips in that order; nil where they are of one fabric
 	Height   blocks.WedgeHeight // of wedges
+	Cut      *Cut               // from which place of their print they are; nil as they come across it
 }
 
 // onHand finds what the pieces on hand fit.
@@ -29,7 +30,7 @@ func (l *builder) onHand() {
 		o := l.pieceOnHand(h)
 		if o.Patch = l.fitting(&o); o.Patch < 0 {
 			l.Warnings = append(l.Warnings, layout.Fault{
-				Severity: layout.Warning, Span: h.Span, Hint: "leave the line out, or see that its name and its strip are right",
+				Severity: layout.Warning, Span: h.Span, Hint: l.onHandHint(&o),
 				Message: fmt.Sprintf("the quilt has no use for the %s on hand", o.Role),
 			})
 		}
@@ -47,6 +48,10 @@ func (l *builder) pieceOnHand(h layout.OnHand) OnHand {
 	}
 	if h.Fill.Set < 0 {
 		o.Cloth, o.Fabrics = l.design.Fabrics[h.Fill.Fabric].Name, []int{h.Fill.Fabric}
+		if h.Fill.Cut != nil {
+			cut := l.cut(h.Fill.Cut)
+			o.Cut, o.Cloth = &cut, cut.NameOf(o.Cloth)
+		}
 		return o
 	}
 	s := &l.design.StripSets[h.Fill.Set]
@@ -63,21 +68,46 @@ func (l *builder) pieceOnHand(h layout.OnHand) OnHand {
 
 // fitting is the first patch that pieces on hand fit, -1 for none.
 func (t *Top) fitting(o *OnHand) int {
-	return slices.IndexFunc(t.Patches, func(p Patch) bool {
-		if p.Shape != o.Shape || p.Cell < 0 || (p.Set < 0) != (o.BandsCut == nil) || int(p.Count) != len(o.Fabrics) {
+	for i := range t.Patches {
+		if t.fits(o, &t.Patches[i]) && sameCut(o.Cut, t.CutOfPatch(i)) {
+			return i
+		}
+	}
+	return -1
+}
+
+// fits says whether pieces on hand are of the shape, the fabrics and the size of a patch.
+func (t *Top) fits(o *OnHand, p *Patch) bool {
+	if p.Shape != o.Shape || p.Cell < 0 || (p.Set < 0) != (o.BandsCut == nil) || int(p.Count) != len(o.Fabrics) {
+		return false
+	}
+	for i, f := range o.Fabrics {
+		if int(t.Faces[int(p.First)+i].Fabric) != f {
 			return false
 		}
-		for i, f := range o.Fabrics {
-			if int(t.Faces[int(p.First)+i].Fabric) != f {
-				return false
-			}
+	}
+	if d := p.Shape.Description(); d.Sized == blocks.ByStrip {
+		kind, ok := blocks.Find(blocks.Kinds(), t.Cells[p.Cell].Kind)
+		return ok && kind.Height == o.Height && t.banded(p, o.BandsCut)
+	}
+	return true
+}
+
+// sameCut says whether pieces are cut alike from their cloth: from one place of it, or as they come along strips that run one way.
+func sameCut(a, b *Cut) bool {
+	across := func(c *Cut) bool { return c == nil || c.Motif == "" && !c.Alike && c.Crosswise }
+	return across(a) && across(b) || a != nil && b != nil && *a == *b
+}
+
+// onHandHint says what to write where the quilt has no use for pieces on hand.
+func (l *builder) onHandHint(o *OnHand) string {
+	for i := range l.Patches {
+		if cut := l.CutOfPatch(i); l.fits(o, &l.Patches[i]) && (cut == nil || !cut.Alike) { // what has a place of its stripes has no name
+			fabric := l.Fabrics[o.Fabrics[0]].Name
+			return fmt.Sprintf("the quilt takes them cut another way: write %s in place of %s if they are", cut.NameOf(fabric), o.Cloth)
 		}
-		if d := p.Shape.Description(); d.Sized == blocks.ByStrip {
-			kind, ok := blocks.Find(blocks.Kinds(), t.Cells[p.Cell].Kind)
-			return ok && kind.Height == o.Height && t.banded(&p, o.BandsCut)
-		}
-		return true
-	})
+	}
+	return "leave the line out, or see that its name and its strip are right"
 }
 
 // banded says whether the strips of a patch have widths, from its wide end to its tip.

@@ -81,3 +81,27 @@ func TestPiecesOnHandOfASize(t *testing.T) {
 		}
 	}
 }
+
+// TestPiecesOnHandKnowTheirPrint: pieces of a motif serve no other, nor do those that come as they are cut; what is written in their
+// place is said.
+func TestPiecesOnHandKnowTheirPrint(t *testing.T) {
+	const text = "side 8\nfabric navy #1f3350\nfabric awning stripes navy 1 white 1/2\nmotif rose awning across 1 down 2\nmotif bud awning across 2 down 1\n" +
+		"block A ring wedges bud corners navy\nblock B ring wedges rose corners navy\nblock C ring wedges awning lengthwise corners navy\ngrid\n A B C\non-hand wedges %s 8\n"
+	for value, want := range map[string]struct {
+		cell int
+		hint string
+	}{
+		"rose": {cell: 1}, "bud": {cell: 0}, "awning lengthwise": {cell: 2},
+		"awning":           {-1, "write bud in place of awning"},
+		"awning crosswise": {-1, "write bud in place of awning crosswise"},
+		"navy":             {-1, "leave the line out"},
+	} {
+		top := lay(t, fmt.Sprintf(text, value))
+		if patch := top.CutFacts.OnHand[0].Patch; want.cell < 0 && patch >= 0 || want.cell >= 0 && (patch < 0 || int(top.Patches[patch].Cell) != want.cell) {
+			t.Errorf("%s: given to patch %d", value, patch)
+		}
+		if want.cell < 0 && (len(top.Warnings) != 1 || !strings.Contains(top.Warnings[0].Hint, want.hint)) {
+			t.Errorf("%s: %v", value, top.Warnings)
+		}
+	}
+}

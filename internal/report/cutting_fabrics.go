@@ -123,6 +123,9 @@ func (c *cuts) stripTable(f *cutting.Fabric) document.Table {
 		if s.OnEnd >= 0 {
 			wide += ", " + c.onEnd(f, s)
 		}
+		if s.OnPrint {
+			wide += ", between those on the print"
+		}
 		if s.OnSheet >= 0 {
 			wide += ", " + onPrecuts(f, s)
 		}

@@ -49,6 +49,9 @@ func (c *cuts) stripsAtOnce(fabric int) string {
 	for _, w := range onPrint {
 		list = append(list, together(measure.Count(of[w], "strip")+" "+c.length(w))+" lined up on the print")
 	}
+	for _, s := range stripsByWidth(f, func(s *cutting.Strip) bool { return s.OnPrint }) {
+		list = append(list, together(measure.Count(s.count, "strip")+" "+c.length(s.width))+" between those")
+	}
 	return strings.Join(list, ", ")
 }
 

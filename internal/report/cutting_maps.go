@@ -85,6 +85,7 @@ func (c *cuts) fabricMap(fabric int) *diagram.Figure {
 		}
 	}
 	d.fromPrint(f)
+	d.betweenPrint(f)
 	d.figure.Max = measure.Point{X: f.UsableWidth, Y: d.y}
 	if f.LengthCut == 0 && f.From != nil { // nothing but precuts, which are smaller
 		d.figure.Max.X = f.From.Sheets[0].LengthCut

@@ -27,6 +27,17 @@ func (d *clothMap) fromPrint(f *cutting.Fabric) {
 	}
 }
 
+// betweenPrint draws the strips that lie between those lined up on the print.
+func (d *clothMap) betweenPrint(f *cutting.Fabric) {
+	for i := range f.Strips {
+		if s := &f.Strips[i]; s.OnPrint {
+			d.y += mapGap
+			d.strip(s, 0)
+			d.y += s.WidthCut
+		}
+	}
+}
+
 // mapGap is what lies between stretches of a map that do not follow on each other.
 const mapGap = measure.Inch
 

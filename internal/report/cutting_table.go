@@ -242,6 +242,9 @@ func (c *cuts) stripRows(f *cutting.Fabric) []tableRow {
 			if r.note = onPrecuts(f, s); s.OnEnd >= 0 {
 				r.note = c.onEnd(f, s)
 			}
+			if s.OnPrint {
+				r.note = "between strips lined up on the print"
+			}
 			if k.Nests {
 				r.lengths[alongCut] = 0
 			}

@@ -24,7 +24,7 @@ func (f *Fabric) AsCut() []Strip {
 }
 
 func cutAlike(a, b *Strip) bool {
-	return a.WidthCut == b.WidthCut && a.LengthCut == b.LengthCut && a.InBlock == b.InBlock && a.OnSheet == b.OnSheet && a.OnEnd == b.OnEnd && a.End == b.End && a.EndLeftCut == b.EndLeftCut &&
+	return a.WidthCut == b.WidthCut && a.LengthCut == b.LengthCut && a.InBlock == b.InBlock && a.OnSheet == b.OnSheet && a.OnPrint == b.OnPrint && a.OnEnd == b.OnEnd && a.End == b.End && a.EndLeftCut == b.EndLeftCut &&
 		slices.EqualFunc(a.Cuts, b.Cuts, func(c, d Cut) bool {
 			if c.Use != ForJoining && !slices.Equal(c.Lines, d.Lines) {
 				return false

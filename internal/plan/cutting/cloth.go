@@ -41,6 +41,7 @@ type Fabric struct {
 	wanted     []demand       // of its strips
 	stacks     bool           // ends of strips may be cut into narrower strips
 	along      []lengths.Want // what is cut along the selvages
+	gapsLeft   []gap          // between strips on a print, what strips leave of them
 	longest    measure.NM     // length that strips of several pieces are cut from
 	alongLines []int          // of the plan, of each
 	laid       *alike         // what is wanted of its strips, as it was laid
@@ -52,6 +53,7 @@ type Strip struct {
 	LengthCut  measure.NM `json:"length_cut"`                   // what the cloth gives: its usable width, or what a block leaves of it
 	InBlock    int        `json:"beside_lengthwise"`            // index of the block beside which it lies, -1 for the whole width
 	OnSheet    int        `json:"on_precut"`                    // index of the precut that it lies on, -1 for yardage
+	OnPrint    bool       `json:"between_lined_up,omitempty"`   // it lies between strips that are lined up on a print
 	OnEnd      int        `json:"on_end"`                       // index of the end of a wider strip that it lies on, -1 for none
 	End        int        `json:"end"`                          // index of its own end that is cut into narrower strips, -1 for none
 	Times      int        `json:"strips"`                       // like strips
@@ -60,7 +62,7 @@ type Strip struct {
 }
 
 // OfYardage says whether a strip takes yardage: it lies on no other cloth that is cut already.
-func (s *Strip) OfYardage() bool { return s.InBlock < 0 && s.OnSheet < 0 && s.OnEnd < 0 }
+func (s *Strip) OfYardage() bool { return s.InBlock < 0 && s.OnSheet < 0 && s.OnEnd < 0 && !s.OnPrint }
 
 // rows is in how many rows a strip is cut at the most.
 func (s *Strip) rows() int {

@@ -10,12 +10,13 @@ import (
 const minLeft = 2 * measure.Inch
 
 // leftOvers lists the cloth that is left in pieces large enough for something, wherever they lie: at the ends of strips,
-// beside narrower pieces in them, beside and behind lengthwise pieces, at the ends of joined strips.
+// beside narrower pieces in them, beside and behind lengthwise pieces, at the ends of joined strips, between what is lined up on a print.
 func (p *planning) leftOvers(f *Fabric) {
 	for i := range f.Strips {
 		f.leftInStrip(&f.Strips[i])
 	}
 	f.leftOnSheets()
+	p.leftOnPrint(f)
 	for _, e := range f.Ends {
 		f.left(e.LeftWidthCut, e.LengthCut, e.Times)
 	}

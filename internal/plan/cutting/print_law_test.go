@@ -80,6 +80,9 @@ func badlyPlaced(top *quilt.Top, p *Plan) error {
 			}
 			held += c.LengthCut
 		}
+		if err := badGaps(f); err != nil {
+			return fmt.Errorf("%s: %v", f.Name, err)
+		}
 		if f.Purchase.Buy < held {
 			return fmt.Errorf("%s: %d is bought, and the print takes %d", f.Name, f.Purchase.Buy, held)
 		}
@@ -122,9 +125,63 @@ func (f *FromPrint) misplaced(usable measure.NM) error {
 	return nil
 }
 
+// badGaps says where strips do not lie between those that are lined up on a print: of no width do they take more than there is between
+// strips so far apart, and with what is left of it they come to all of it.
+func badGaps(f *Fabric) error {
+	var gaps, strips, left measure.NM
+	between := map[measure.NM]measure.NM{}
+	for i := range f.FromPrint {
+		c := &f.FromPrint[i]
+		if c.Lengthwise || len(c.Strips) == 0 {
+			continue
+		}
+		for n, s := range c.Strips {
+			gap, times := measure.NM(0), c.Times
+			if n > 0 {
+				gap = s.Min.Y - c.Strips[n-1].Max.Y
+			} else if reach := c.Strips[len(c.Strips)-1].Max.Y - s.Min.Y; c.AlongCut > 0 { // from the last to the first of the next time
+				gap, times = (c.AlongCut-reach%c.AlongCut)%c.AlongCut, c.Times-1
+			}
+			if gap >= 2*measure.Inch {
+				between[gap] += measure.NM(times) * gap
+				gaps += measure.NM(times) * gap
+			}
+		}
+	}
+	widest := map[measure.NM]measure.NM{}
+	for i := range f.Strips {
+		if s := &f.Strips[i]; s.OnPrint {
+			if s.LengthCut != f.UsableWidth || s.OfYardage() {
+				return fmt.Errorf("a strip between others is %d long", s.LengthCut)
+			}
+			strips += measure.NM(s.Times) * s.WidthCut
+			widest[s.WidthCut] += measure.NM(s.Times) * s.WidthCut
+		}
+	}
+	for _, g := range f.gapsLeft {
+		left += g.widthCut * measure.NM(g.times)
+	}
+	if strips+left != gaps {
+		return fmt.Errorf("%d lies between strips, %d of it is cut and %d left", gaps, strips, left)
+	}
+	for width := range widest {
+		wanted, held := measure.NM(0), measure.NM(0)
+		for w, sum := range widest {
+			wanted += sum * boolNM(w >= width)
+		}
+		for w, sum := range between {
+			held += sum * boolNM(w >= width)
+		}
+		if wanted > held {
+			return fmt.Errorf("%d is cut from gaps of %d", wanted, held)
+		}
+	}
+	return nil
+}
+
 // TestPrints: the law of prints holds.
 func TestPrints(t *testing.T) {
-	fitted := 0
+	fitted, between := 0, 0
 	for _, n := range tops().prints {
 		for _, o := range n.variants {
 			p := planned(n.Top, o)
@@ -133,16 +190,41 @@ func TestPrints(t *testing.T) {
 			}
 			for i := range p.Fabrics {
 				fitted += len(p.Fabrics[i].FromPrint)
+				for _, s := range p.Fabrics[i].Strips {
+					between += s.Times * boolInt(s.OnPrint)
+				}
 			}
 		}
 	}
-	if fitted < len(tops().prints) {
-		t.Errorf("only %d prints", fitted)
+	if fitted < len(tops().prints) || between < 3 {
+		t.Errorf("only %d prints, %d strips between those lined up", fitted, between)
 	}
 }
 
 // TestPrintsCatch: the law finds what is wrong.
 func TestPrintsCatch(t *testing.T) {
+	for _, harm := range []func(*Strip){func(s *Strip) { s.Times++ }, func(s *Strip) { s.WidthCut += inch(0.5) }} {
+		tried := 0
+		for seed := uint64(1); seed < 40; seed += 2 {
+			top, err := printTop(seed)
+			if err != nil {
+				t.Fatal(err)
+			}
+			p := Build(nil, top, Options{})
+			for i := range p.Fabrics {
+				f := &p.Fabrics[i]
+				if n := slices.IndexFunc(f.Strips, func(s Strip) bool { return s.OnPrint }); n >= 0 {
+					tried++
+					if harm(&f.Strips[n]); badGaps(f) == nil {
+						t.Errorf("print %d: a strip that does not fit between others is not noticed", seed)
+					}
+				}
+			}
+		}
+		if tried == 0 {
+			t.Error("no strips between others")
+		}
+	}
 	for name, harm := range map[string]func(*FromPrint){
 		"a piece a little aside":  func(f *FromPrint) { f.Strips[0].Pieces[0].By.X += inch(0.25) },
 		"a piece a repeat on":     func(f *FromPrint) { f.Strips[0].Pieces[0].By.Y += f.AlongCut },

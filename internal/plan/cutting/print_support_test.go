@@ -28,6 +28,7 @@ func printLayout(seed uint64) string {
 		fmt.Sprintf("ring wedges rose %s corners cream", value()), fmt.Sprintf("web wedges %s kites rose", value()),
 		fmt.Sprintf("plain piece %s", value()),
 	}[r.IntN(3)])
+	say("border %d %s", 1+r.IntN(3), []string{"navy", "awning", "awning lengthwise"}[r.IntN(3)])
 	say("binding 2 1/2 %s\ngrid", []string{"navy", "awning"}[r.IntN(2)])
 	for range 2 + r.IntN(4) {
 		row := " "

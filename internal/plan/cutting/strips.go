@@ -117,11 +117,19 @@ func (f *Fabric) lay(list []demand) {
 	for i := range list {
 		list[i].number = i
 	}
+	between := f.cutGaps(list)
+	if len(between) > 0 {
+		list = slices.DeleteFunc(list, func(d demand) bool { return d.count == 0 })
+	}
+	for i := range list {
+		list[i].number = i
+	}
 	if f.From != nil {
 		f.layWithPrecuts(list)
-		return
+	} else {
+		f.layYardage(list)
 	}
-	f.layYardage(list)
+	f.Strips = append(between, f.Strips...)
 }
 
 // layYardage plans strips that are all of yardage.

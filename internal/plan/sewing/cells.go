@@ -229,7 +229,7 @@ func appendNumber(b []byte, n int) []byte {
 func (s *sorting) clothOf(patch int) Cloth {
 	p := &s.top.Patches[patch]
 	if p.Set < 0 {
-		return Cloth{Name: printName(s.top.Fabrics[s.top.Faces[p.First].Fabric].Name, s.top.CutOfPatch(patch))}
+		return Cloth{Name: s.top.CutOfPatch(patch).NameOf(s.top.Fabrics[s.top.Faces[p.First].Fabric].Name)}
 	}
 	c := Cloth{Name: s.top.CutFacts.Sets[p.Set].Name, Reversed: p.Reversed}
 	if s.pooled[p.Set] {
@@ -238,19 +238,6 @@ func (s *sorting) clothOf(patch int) Cloth {
 		}
 	}
 	return c
-}
-
-// printName is a fabric's name, of pieces that are all cut alike with where they are cut: the motif, or which way its strips run.
-func printName(fabric string, c *quilt.Cut) string {
-	switch {
-	case c == nil:
-		return fabric
-	case c.Motif != "":
-		return c.Name()
-	case c.Crosswise:
-		return fabric + " crosswise"
-	}
-	return fabric + " lengthwise"
 }
 
 // maxPieces is how many pieces a block may have.
