@@ -8,6 +8,8 @@ import (
 	"image/png"
 	"math"
 	"strconv"
+
+	"eighthturn/palettes"
 )
 
 // PrintMargin is how many pixels of the neighboring repeats a print's image has on each side, so that whoever smooths pixels sees
@@ -15,17 +17,7 @@ import (
 const PrintMargin = 2
 
 // Margined is a print's picture with a margin of the repeats beside it.
-func (p *Print) Margined() *image.RGBA {
-	b := p.Picture.Bounds()
-	out := image.NewRGBA(image.Rect(0, 0, b.Dx()+2*PrintMargin, b.Dy()+2*PrintMargin))
-	wrapped := func(v, size int) int { return ((v-PrintMargin)%size + size) % size }
-	for y := range out.Rect.Dy() {
-		for x := range out.Rect.Dx() {
-			out.SetRGBA(x, y, p.Picture.RGBAAt(b.Min.X+wrapped(x, b.Dx()), b.Min.Y+wrapped(y, b.Dy())))
-		}
-	}
-	return out
-}
+func (p *Print) Margined() *image.RGBA { return palettes.Margined(p.Picture, PrintMargin) }
 
 // Size is how much of the cloth one repeat is, in user units.
 func (p *Print) Size() (across, down float64) { return userUnits(p.Across), userUnits(p.Down) }

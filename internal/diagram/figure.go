@@ -40,6 +40,15 @@ type Area struct {
 	Hatch   bool // the wrong side of the cloth: the fill, paler, with slanting lines
 	Clear   bool // no fill at all
 	Edge    Stroke
+	Print   *Print        // what the cloth shows, over the fill; nil for nothing
+	Repeat  measure.Point // where one of its repeats begins
+}
+
+// Print is a picture of one repeat of a cloth, which fills areas over and over.
+type Print struct {
+	File         []byte // PNG, with a margin of the repeats beside it
+	Across, Down measure.NM
+	Margin       measure.Point // of the picture, to the right and below as to the left and above
 }
 
 // Line is a line of straight stretches.

@@ -55,7 +55,7 @@ func (s *Sheet) area(a *Area, lit []int) {
 		pen = pen.onCloth(fill)
 	}
 	if !a.Hatch {
-		s.shape(lit, Shape{Points: outline, Closed: true, Filled: !a.Clear, Fill: fill, Pen: pen})
+		s.shape(lit, Shape{Points: outline, Closed: true, Filled: !a.Clear, Fill: fill, Pen: pen, Cloth: s.cloth(a)})
 		return
 	}
 	s.shape(lit, Shape{Points: outline, Closed: true, Filled: !a.Clear, Fill: fill})
@@ -215,4 +215,15 @@ func (s *Sheet) ending(lit []int, e ending) {
 		return
 	}
 	s.shape(lit, shape)
+}
+
+// cloth is what an area shows of its cloth on the sheet, nil for nothing.
+func (s *Sheet) cloth(a *Area) *Cloth {
+	if a.Print == nil {
+		return nil
+	}
+	size := func(p measure.Point) measure.Vec {
+		return measure.Vec{X: float64(p.X) * s.Scale, Y: float64(p.Y) * s.Scale}
+	}
+	return &Cloth{Print: a.Print, At: s.At(a.Repeat), Size: size(measure.Point{X: a.Print.Across, Y: a.Print.Down}), Margin: size(a.Print.Margin)}
 }

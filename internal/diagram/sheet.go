@@ -51,6 +51,13 @@ type Shape struct {
 	Pen    Pen  // a width of 0 draws no line
 	Round  bool // a circle: Points holds its middle, Radius how large it is
 	Radius float64
+	Cloth  *Cloth // what it shows, over the fill; nil for nothing
+}
+
+// Cloth is a print as it lies on a sheet: one of its repeats begins at a place.
+type Cloth struct {
+	*Print
+	At, Size, Margin measure.Vec
 }
 
 // Label is words on the sheet.

@@ -32,6 +32,7 @@ func (s *Sheet) SVG(w io.Writer, o Options) error {
 	if !o.Inline {
 		file.WriteString(Ground)
 	}
+	d.cloths(s, &file)
 	for i := range s.Items {
 		d.item(&s.Items[i])
 	}
@@ -49,6 +50,7 @@ func (s *Sheet) SVG(w io.Writer, o Options) error {
 type drawing struct {
 	canvas  *svg.SVG
 	pressed bool // words are pressed together to what they measure
+	prints  []clothPattern
 }
 
 // lettering is the faces asked for; words were measured in the first. Within a page wider ones are pressed together by textLength, which
@@ -90,7 +92,7 @@ func (d *drawing) item(i *Item) {
 		at := i.Shape.Points[0]
 		d.canvas.Circle(at.X, at.Y, i.Shape.Radius, append(attributes, i.Shape.paint()...)...)
 	default:
-		d.canvas.Path(pathData(i.Shape), append(attributes, i.Shape.paint()...)...)
+		d.canvas.Path(pathData(i.Shape), append(attributes, d.paint(i.Shape)...)...)
 	}
 }
 

@@ -20,7 +20,7 @@ import (
 )
 
 // policy is what the page may load and run: its own files and nothing else.
-const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; connect-src 'self'; " +
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob: data:; connect-src 'self'; " +
 	"frame-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
 const (

@@ -56,6 +56,7 @@ type clothMap struct {
 	*cuts
 	figure *diagram.Figure
 	color  palettes.Colour
+	cloth  clothPrint // what the fabric shows that is no plain color
 	y      measure.NM // where the next strip begins
 }
 
@@ -68,7 +69,7 @@ const (
 // fabricMap is the map of one fabric.
 func (c *cuts) fabricMap(fabric int) *diagram.Figure {
 	f := &c.Fabrics[fabric]
-	d := &clothMap{cuts: c, color: f.Colour, figure: &diagram.Figure{Title: CuttingMapTitle + ", " + c.fabricTitle(fabric), Description: c.mapWords(f)}}
+	d := &clothMap{cuts: c, color: f.Colour, cloth: c.clothPrint(f), figure: &diagram.Figure{Title: CuttingMapTitle + ", " + c.fabricTitle(fabric), Description: c.mapWords(f)}}
 	if f.From != nil {
 		for n := range f.From.Sheets {
 			d.sheet(f, n)
@@ -122,8 +123,10 @@ func (d *clothMap) mark(m diagram.Mark) { d.figure.Marks = append(d.figure.Marks
 
 // words adds words on the fabric in the middle of a rectangle, along its longer side.
 func (d *clothMap) words(text string, at measure.Point, along, across measure.NM, lit []int) {
-	backing := d.color
-	w := &diagram.Words{Text: text, At: measure.Point{X: at.X + along/2, Y: at.Y + across/2}, Points: labelPoints, Room: along * 9 / 10, Across: across, Optional: true, Backing: &backing, Plate: true}
+	w := &diagram.Words{Text: text, At: measure.Point{X: at.X + along/2, Y: at.Y + across/2}, Points: labelPoints, Room: along * 9 / 10, Across: across, Optional: true, Plate: true}
+	if backing := d.color; d.cloth.pieces == nil {
+		w.Backing = &backing
+	}
 	if across > along {
 		w.Quarters, w.Room, w.Across = 3, across*9/10, along
 	}
@@ -145,7 +148,7 @@ func (d *clothMap) beside(text string, beside marginal) {
 
 // area adds a filled outline.
 func (d *clothMap) area(outline []measure.Point, lit []int) {
-	d.mark(diagram.Mark{Lit: lit, Area: &diagram.Area{Outline: outline, Fill: d.color, Edge: diagram.Thin}})
+	d.mark(diagram.Mark{Lit: lit, Area: &diagram.Area{Outline: outline, Fill: d.color, Edge: diagram.Thin, Print: d.cloth.pieces}})
 }
 
 // edge adds the outline of cloth of which nothing need be used.

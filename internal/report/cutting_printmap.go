@@ -120,6 +120,9 @@ func (d *clothMap) onCloth(f *cutting.Fabric, p *cutting.FromPrint, from, to, do
 		d.edge(whole)
 		return
 	}
+	if d.cloth.unused != nil {
+		d.mark(diagram.Mark{Area: &diagram.Area{Outline: whole, Fill: pale(d.color), Print: d.cloth.unused, Repeat: measure.Point{Y: down}}})
+	}
 	d.edge(whole)
 	if p.AcrossCut > 0 {
 		for x := p.AcrossCut; x < f.UsableWidth; x += p.AcrossCut {
@@ -203,10 +206,10 @@ func between(outline []measure.Point, along func(measure.Point) measure.NM, from
 func (d *clothMap) linedUpStrip(f *cutting.Fabric, p *cutting.FromPrint, s *cutting.FussyStrip, down measure.NM) {
 	for _, piece := range s.Pieces {
 		outline, lit := p.CutOutline(piece), []int{piece.Line}
-		fill := diagram.Area{Outline: moved(outline, 0, down), Fill: d.color, Edge: diagram.Thin}
+		fill := diagram.Area{Outline: moved(outline, 0, down), Fill: d.color, Edge: diagram.Thin, Print: d.cloth.pieces, Repeat: measure.Point{Y: down}}
 		if d.print(f).Stripes != nil {
 			d.striped(f, outline, striping{down: down, lit: lit})
-			fill.Clear = true
+			fill.Clear, fill.Print = true, nil
 		}
 		d.mark(diagram.Mark{Lit: lit, Area: &fill})
 		d.motif(piece, down)

@@ -289,9 +289,12 @@ func (b *patternBuilder) linesOfAll(list []document.Block, group []int) []docume
 const minWidth = 3 * measure.Inch
 
 // leastMap is the narrowest that a map of cloth may be: where it is no higher than wide, most of the page's width, since its
-// words do not get smaller with it.
+// words do not get smaller with it. On a print a piece must be found again, so that a map of one is never small.
 func (b *patternBuilder) leastMap(m *diagram.Figure) measure.NM {
-	if m.Max.Y > m.Max.X {
+	switch printed := slices.ContainsFunc(m.Marks, func(k diagram.Mark) bool { return k.Area != nil && k.Area.Print != nil }); {
+	case m.Max.Y > m.Max.X && printed:
+		return b.wholeWidth() / 1000 * max(333, 750*m.Max.X/m.Max.Y)
+	case m.Max.Y > m.Max.X:
 		return minOf(m.Max.X, m.Max.Y)
 	}
 	return b.wholeWidth() * 7 / 8
