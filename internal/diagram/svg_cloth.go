@@ -39,7 +39,7 @@ func (d *drawing) cloths(s *Sheet, out io.Writer) {
 			fmt.Fprintln(out, "<defs>")
 		}
 		c, at := shape.Cloth, shape.Cloth.first()
-		p := clothPattern{c.Print, at, shape.Fill, fmt.Sprintf("cloth-%x-%d", sum(s.Title, c.File), len(d.prints)+1)}
+		p := clothPattern{c.Print, at, shape.Fill, fmt.Sprintf("print-%x-%d", sum(s.Title, c.File), len(d.prints)+1)}
 		move := `patternTransform="translate(` + number(at.X) + " " + number(at.Y) + `)"`
 		if of := slices.IndexFunc(d.prints, func(q clothPattern) bool { return q.print == c.Print && q.fill == shape.Fill }); of >= 0 {
 			fmt.Fprintf(out, `<pattern id="%s" xlink:href="#%s" %s/>`+"\n", p.id, d.prints[of].id, move)
