@@ -44,6 +44,58 @@ func (s scraps) ofStrip(t *Strip) {
 	s.add(t.WidthCut, end, t.Times)
 }
 
+// ofPrint adds what lies beside strips along the selvages, and what no piece of a strip reaches from edge to edge of it.
+func (s scraps) ofPrint(c *FromPrint, usable measure.NM) {
+	rows, ends := map[measure.NM]measure.NM{}, map[measure.NM]measure.NM{} // by where a row of strips begins: its end, and how far across it reaches
+	var begins []measure.NM
+	for _, t := range c.Strips {
+		if _, ok := rows[t.Min.Y]; !ok {
+			begins = append(begins, t.Min.Y)
+		}
+		rows[t.Min.Y], ends[t.Min.Y] = max(rows[t.Min.Y], t.Max.Y), 0
+	}
+	for _, t := range c.Strips {
+		from, to := t.Min.X, t.Max.X
+		if c.Lengthwise {
+			s.add(t.Min.X-ends[t.Min.Y], rows[t.Min.Y]-t.Min.Y, c.Times)
+			ends[t.Min.Y] = t.Max.X
+			from, to = t.Min.Y, t.Max.Y
+		}
+		for at := from; at < to; { // to the next piece that begins behind a place which no piece covers
+			next, covered := to, false
+			for _, q := range t.Pieces {
+				low, high := to, from
+				for _, p := range c.CutOutline(q) {
+					v := p.X
+					if c.Lengthwise {
+						v = p.Y
+					}
+					low, high = min(low, v), max(high, v)
+				}
+				switch {
+				case low <= at && high > at:
+					at, covered = high, true
+				case low > at:
+					next = min(next, low)
+				}
+			}
+			if !covered {
+				s.add(t.WidthCut, next-at, c.Times)
+				at = next
+			}
+		}
+	}
+	for i, begin := range begins {
+		if !c.Lengthwise {
+			break
+		}
+		s.add(usable-ends[begin], rows[begin]-begin, c.Times)
+		if i+1 < len(begins) {
+			s.add(usable, begins[i+1]-rows[begin], c.Times)
+		}
+	}
+}
+
 // leftAnew is the cloth that is left of a fabric.
 func leftAnew(p *Plan, f *Fabric) scraps {
 	left := scraps{}
@@ -59,9 +111,15 @@ func leftAnew(p *Plan, f *Fabric) scraps {
 		width := f.UsableWidth
 		for _, c := range b.Columns {
 			width -= c.WidthCut
-			left.add(b.LengthCut-c.LengthCut, c.WidthCut, 1)
+			left.add(b.LengthCut-c.LengthCut, c.WidthCut, b.Times)
 		}
-		left.add(b.LengthCut-beside[n], width, 1)
+		left.add(b.LengthCut-beside[n], width, b.Times)
+	}
+	for _, g := range f.gapsLeft { // badGaps has them come to what strips leave of the gaps
+		left.add(g.widthCut, f.UsableWidth, g.times)
+	}
+	for n := range f.FromPrint {
+		left.ofPrint(&f.FromPrint[n], f.UsableWidth)
 	}
 	sheets, ends := map[int]measure.NM{}, map[int]measure.NM{}
 	for _, t := range f.Strips {

@@ -12,7 +12,8 @@ const (
 	maxPrecutSteps = 10_000_000
 	maxWaySteps    = 40_000_000
 	maxFitSteps    = 200_000 // of what is fitted into prints
-	maxFit         = 20_000  // of them for what is fitted together
+	maxFit         = 20_000  // of them for so many lines that are fitted together
+	linesAFit      = 6
 )
 
 // purse is steps that are shared out: what one leaves goes to those after it.

@@ -44,9 +44,6 @@ type FussyPiece struct {
 // Layers is how many layers are cut at once in a stack, as many as wedges make a circle. Common practice, no source.
 const Layers = 8
 
-// mostTogether is how many lines are fitted with each other; where there are more the rest lie behind them.
-const mostTogether = 6
-
 // Outline is where a line's piece lies on the print, cut, its right side up.
 func (f *FromPrint) Outline(line int) []measure.Point {
 	return f.outlines[slices.Index(f.Lines, line)].Outline
@@ -106,7 +103,7 @@ func (p *planning) fromPrints() {
 	for i := range p.Fabrics {
 		f := &p.Fabrics[i]
 		for _, lengthwise := range []bool{false, true} {
-			for list := range slices.Chunk(p.fussyLines(f, lengthwise), mostTogether) {
+			if list := p.fussyLines(f, lengthwise); len(list) > 0 {
 				f.FromPrint = append(f.FromPrint, p.fitted(f, list, lengthwise))
 			}
 		}
@@ -137,7 +134,7 @@ func (p *planning) fitted(f *Fabric, list []int, lengthwise bool) FromPrint {
 		c.outlines = append(c.outlines, repeat.Piece{Outline: p.onPrint(line), Wanted: line.Pieces - line.OnHand})
 	}
 	cloth := repeat.Cloth{Print: print, UsableWidth: f.UsableWidth, Lengthwise: lengthwise, Mark: p.Steps.Mark}
-	fit := repeat.Fit(cloth, c.outlines, min(maxFit, max(0, p.fits.left)))
+	fit := repeat.Fit(cloth, c.outlines, p.fitSteps(len(list)))
 	p.fits.spend(fit.Steps)
 	p.tooWide(f, &c, fit)
 	p.printWarnings(f, &c)
@@ -166,12 +163,17 @@ func (p *planning) fitted(f *Fabric, list []int, lengthwise bool) FromPrint {
 	return c
 }
 
+// fitSteps is how many steps the fitting of so many lines may take.
+func (p *planning) fitSteps(lines int) int {
+	return min(maxFit*up(lines, linesAFit), max(0, p.fits.left))
+}
+
 // stacked fits the same into a stack of layers, where that takes fewer cuts.
 func (p *planning) stacked(c *FromPrint, cloth repeat.Cloth) {
 	if cloth.Lengthwise || cloth.Along == 0 || slices.ContainsFunc(c.outlines, func(o repeat.Piece) bool { return o.Wanted%Layers != 0 }) {
 		return
 	}
-	s := repeat.Stack(cloth, c.outlines, Layers, min(maxFit, max(0, p.fits.left)))
+	s := repeat.Stack(cloth, c.outlines, Layers, p.fitSteps(len(c.outlines)))
 	p.fits.spend(s.Layer.Steps)
 	if strips := len(s.Layer.Strips) * s.Layer.Times; strips > 0 && strips < len(c.Strips)*c.Times {
 		c.StackStrips, c.LayerCut, c.StackCut = strips, s.LayerCut, s.LengthCut+cloth.Along

@@ -1,6 +1,7 @@
 package repeats
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -89,6 +90,7 @@ type exhaustive struct {
 	pieces []Piece
 	rows   []tried
 	best   measure.NM
+	ends   map[string]measure.NM // where strips ended at the earliest that began at a place and left so much wanted
 }
 
 // tried is what a strip may give.
@@ -131,6 +133,12 @@ func (e *exhaustive) strips(first int, set []int) {
 			outlines, of = append(outlines, moved(e.pieces[i].Outline, measure.Point{X: x - low.X, Y: down - low.Y})), append(of, i)
 		}
 	}
+	over := make([][]bool, len(outlines))
+	for a := range outlines {
+		for b := range a {
+			over[a] = append(over[a], shared(outlines[a], outlines[b]) >= 1e-6)
+		}
+	}
 	for mask := range 1 << len(outlines) {
 		counts, ok := make([]int, len(e.pieces)), true
 		for a := range outlines {
@@ -139,7 +147,7 @@ func (e *exhaustive) strips(first int, set []int) {
 			}
 			counts[of[a]]++
 			for b := range a {
-				ok = ok && (mask>>b&1 == 0 || shared(outlines[a], outlines[b]) < 1e-6)
+				ok = ok && (mask>>b&1 == 0 || !over[a][b])
 			}
 		}
 		if ok && mask > 0 && !slices.ContainsFunc(e.rows, func(t tried) bool {
@@ -160,6 +168,14 @@ func (e *exhaustive) after(begin, end measure.NM, wanted []int) {
 		e.best = end - begin
 		return
 	}
+	key := fmt.Sprint(begin, wanted)
+	if at, ok := e.ends[key]; ok && at <= end && end > 0 { // whatever follows may follow there as well
+		return
+	}
+	if e.ends == nil {
+		e.ends = map[string]measure.NM{}
+	}
+	e.ends[key] = end
 	for _, r := range e.rows {
 		left, gives := slices.Clone(wanted), false
 		for i := range left {
@@ -224,6 +240,62 @@ func TestAgainstAllThereIs(t *testing.T) {
 		t.Errorf("only %d cases, %d of them of several pieces", tried, several)
 	}
 	t.Logf("%d cases, %d of several pieces", tried, several)
+}
+
+// TestManyAgainstAllThereIs: one piece each of seven sorts takes no more repeats than the best of all that can be cut, and no less; in
+// fewer steps it takes no less, and in all no more than in groups one behind the other.
+func TestManyAgainstAllThereIs(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 1))
+	inFewSteps, inGroups := 0, 0
+	for n := range 4 {
+		cloth := Cloth{Print: Print{Across: inch(9), Along: inch(float64(3 + r.IntN(4)))}, UsableWidth: inch(9)}
+		pieces := make([]Piece, mostTogether+1)
+		for i := range pieces {
+			x, y := float64(r.IntN(5)), float64(r.IntN(6))/2
+			pieces[i] = Piece{shaped(x, y, x+2, y, x+3, y+2, x, y+2), 1}
+		}
+		f := Fit(cloth, pieces, 1_000_000)
+		e := &exhaustive{cloth: cloth, pieces: pieces, best: f.LengthCut + 1}
+		wanted := make([]int, len(pieces))
+		for set := 1; set < 1<<len(pieces); set++ {
+			var list []int
+			for i := range pieces {
+				wanted[i] = 1
+				if set>>i&1 == 1 {
+					list = append(list, i)
+				}
+			}
+			for _, first := range list {
+				e.strips(first, list)
+			}
+		}
+		e.rows = slices.DeleteFunc(e.rows, func(a tried) bool {
+			return slices.ContainsFunc(e.rows, func(b tried) bool {
+				return a.phase == b.phase && b.height <= a.height && beats(b.counts, a.counts)
+			})
+		})
+		e.after(0, 0, wanted)
+		if f.Ended || Whole(f.LengthCut, cloth.Along) != Whole(e.best, cloth.Along) || f.LengthCut < e.best {
+			t.Errorf("case %d: takes %.3f in, %.3f would do", n, inches(f.LengthCut), inches(e.best))
+		}
+		groups := &Fitting{}
+		for _, some := range [][]Piece{pieces[:mostTogether], pieces[mostTogether:]} {
+			groups.add(Fit(cloth, some, 1_000_000), cloth.Along)
+		}
+		for _, steps := range []int{0, 100, 2000} {
+			less := Fit(cloth, pieces, steps)
+			if less.LengthCut < e.best {
+				t.Errorf("case %d: takes %.3f in after %d steps", n, inches(less.LengthCut), steps)
+			}
+			if steps == 2000 {
+				inFewSteps, inGroups = inFewSteps+Whole(less.LengthCut, cloth.Along), inGroups+Whole(groups.LengthCut, cloth.Along)
+			}
+		}
+		t.Logf("case %d: %.2f in, best %.2f, in groups %.2f", n, inches(f.LengthCut), inches(e.best), inches(groups.LengthCut))
+	}
+	if inFewSteps > inGroups {
+		t.Errorf("%d repeats in few steps, %d in groups", inFewSteps, inGroups)
+	}
 }
 
 func inches(nm measure.NM) float64 { return float64(nm) / float64(measure.Inch) }

@@ -11,7 +11,9 @@
 package repeats
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"eighthturn/internal/measure"
 )
@@ -99,11 +101,75 @@ func Fit(cloth Cloth, pieces []Piece, steps int) *Fitting {
 	f.prepare()
 	f.scale()
 	if len(f.sorts) > 0 {
-		f.rows()
-		f.lay(f.search())
+		f.fit()
 	}
 	f.Steps, f.Ended = steps-f.left, f.left < 0
 	return f.Fitting
+}
+
+// fit finds strips for all sorts: together, and where there are many also in parts one behind the other, of which a search in so many
+// steps sees more. What takes less cloth is kept.
+func (f *fitting) fit() {
+	if len(f.sorts) <= mostTogether {
+		f.rows()
+		f.lay(f.search())
+		return
+	}
+	whole := f.part(f.sorts, f.left/2)
+	f.Strips, f.LengthCut, f.Ended = whole.Strips, whole.LengthCut, whole.left < 0
+	f.left -= max(0, f.left/2-whole.left)
+	if !f.Ended { // no way takes less
+		return
+	}
+	order := slices.Clone(f.sorts)
+	slices.SortStableFunc(order, func(a, b sort) int { return cmp.Compare(a.phase, b.phase) })
+	behind := &Fitting{}
+	for from := 0; from < len(order); from += mostTogether {
+		steps := f.left * min(mostTogether, len(order)-from) / (len(order) - from)
+		part := f.part(order[from:min(from+mostTogether, len(order))], max(0, steps))
+		f.left -= steps - part.left
+		behind.add(part.Fitting, f.cloth.Along)
+	}
+	if behind.LengthCut < f.LengthCut {
+		f.Strips, f.LengthCut = behind.Strips, behind.LengthCut
+	}
+	f.left = min(f.left, -1)
+}
+
+// mostTogether is up to how many sorts of pieces are fitted together alone.
+const mostTogether = 6
+
+// part fits some of the sorts.
+func (f *fitting) part(sorts []sort, steps int) *fitting {
+	g := &fitting{Fitting: &Fitting{Times: 1}, cloth: f.cloth, pieces: f.pieces, sorts: sorts, left: steps}
+	g.rows()
+	g.lay(g.search())
+	return g
+}
+
+// add puts another fitting behind one, as near as its places of the print allow.
+func (f *Fitting) add(g *Fitting, along measure.NM) {
+	begin := measure.NM(0)
+	if len(f.Strips) > 0 {
+		begin = f.Strips[0].Min.Y
+		from := g.Strips[0].Min.Y
+		by := after(mod(from, along), begin+f.LengthCut, along) - from
+		for i := range g.Strips {
+			g.Strips[i].move(by)
+		}
+	} else {
+		begin = g.Strips[0].Min.Y
+	}
+	f.LengthCut = g.Strips[0].Min.Y + g.LengthCut - begin
+	f.Strips = append(f.Strips, g.Strips...)
+}
+
+// move moves a strip along the cloth with its pieces.
+func (s *Strip) move(by measure.NM) {
+	s.Min.Y, s.Max.Y = s.Min.Y+by, s.Max.Y+by
+	for i := range s.Pieces {
+		s.Pieces[i].By.Y += by
+	}
 }
 
 // fitting is the work on one.
