@@ -17,6 +17,9 @@ func TestJudgeCurtainRule(t *testing.T) {
 		{"diyideas.com, Figuring Pattern Repeats: 96 by 27, 4 repeats, 108 in, and one more to buy", 96, 27, 4, 108},
 		{"Workroom Threads, August 2011: 116 by 25, 5 repeats, 125 in", 116, 25, 5, 125},
 		{"fayefortune.blogspot.com, 2012-03, How to figure fabric repeat: 114 by 4 1/2, 26 repeats; one more is added", 114, 4.5, 26, 117},
+		{"drpinc.net, Measuring for draperies: 114 by 11, 11 repeats", 114, 11, 11, 121},
+		{"patemeadows.com, Matching Repeats/Patterned Fabric: 90 by 27, 4 repeats, 108 in", 90, 27, 4, 108},
+		{"freelivecalculators.com, How to Calculate Curtain Fabric for a Pattern Repeat: 100 by 8, 13 repeats, 104 in", 100, 8, 13, 104},
 		{"common practice: whole repeats stay as they are", 108, 27, 4, 108},
 	} {
 		if n := Whole(inch(c.length), inch(c.repeat)); n != c.repeats || measure.NM(n)*inch(c.repeat) != inch(c.cut) {

@@ -107,3 +107,26 @@ func shortest(wants []Want, room measure.NM) measure.NM {
 	}
 	return best
 }
+
+// TestJudgePublished: lengthwise borders in one piece. Their fabric is as long as the longest as long as all four lie side by side on cloth
+// 42 in wide, 9 1/2 in cut; of 12 in they do not, and two lengths are bought, 5 yd for 80 in and 10 in of each to be safe (quiltingboard.com,
+// post 511807). Five strips of 6 1/2 by 60 in come from a length of 60 in of cloth 40 in wide (quiltingboard.com, topic 308444).
+func TestJudgePublished(t *testing.T) {
+	in := func(v float64) measure.NM { return measure.NM(v * float64(measure.Inch)) }
+	for _, c := range []struct {
+		usable, width, long float64
+		count, lengths      int
+	}{{42, 9.5, 80, 4, 1}, {42, 12, 80, 4, 2}, {40, 6.5, 60, 5, 1}} {
+		list := Lay(Cloth{Usable: in(c.usable), Longest: in(72)}, []Want{{Across: in(c.width), Along: in(c.long), Count: c.count, Whole: true}})
+		sum := measure.NM(0)
+		for _, l := range list {
+			sum += l.Long
+		}
+		if len(list) != c.lengths || sum != measure.NM(c.lengths)*in(c.long) {
+			t.Errorf("%d strips of %g in: %v", c.count, c.width, list)
+		}
+		if c.width == 12 && sum+in(2*10) != 5*measure.Yard {
+			t.Errorf("%d is bought", sum)
+		}
+	}
+}
