@@ -86,6 +86,23 @@ func wrongBacking(c *cuts, said string) error {
 	return nil
 }
 
+// wrongChoices is which line's other size is not said, or is where there is none.
+func wrongChoices(c *cuts, said string) error {
+	for i := range c.Lines {
+		p := &c.Lines[i].Piece
+		if rule := fmt.Sprintf("Line %d: the rule of thumb gives ", i+1); strings.Contains(said, rule) != (p.RuleCut > 0) {
+			return fmt.Errorf("line %d by the rule of thumb is %d: %q", i+1, p.RuleCut, said)
+		}
+		if kites := fmt.Sprintf("Line %d: corners are usually cut ", i+1); strings.Contains(said, kites) != (p.KitesCut > 0 && p.KitesCut != p.AlongCut) {
+			return fmt.Errorf("line %d by the kites' square is %d: %q", i+1, p.KitesCut, said)
+		}
+	}
+	if n := strings.Count(said, "each wedge takes"); n != len(c.Wedges) {
+		return fmt.Errorf("%d strips for wedges are explained of %d", n, len(c.Wedges))
+	}
+	return nil
+}
+
 // TestClothIsSaid: strips that are joined, backings and what is left are said as the plan has them.
 func TestClothIsSaid(t *testing.T) {
 	chains, backings, cutOff := 0, 0, 0
@@ -116,6 +133,15 @@ func TestClothIsSaid(t *testing.T) {
 			}
 			if len(left) != want {
 				t.Errorf("%s, %s: %d things are left, said are %q", n.name, f.Name, want, left)
+			}
+		}
+		if err := wrongChoices(c, strings.Join(c.choices(), "\n")); err != nil {
+			t.Errorf("%s: %v", n.name, err)
+		}
+		for i := range c.Lines {
+			l := &c.Lines[i]
+			if name := c.plans.edgingName(l); (name == "sashes") != (l.Border < 0) || l.Border >= 0 && len(c.plans.Top.CutFacts.Borders) > 1 && name != fmt.Sprintf("border %d", l.Border+1) {
+				t.Errorf("%s: line %d of border %d is called %q", n.name, i+1, l.Border, name)
 			}
 		}
 		if c.Backing != nil {

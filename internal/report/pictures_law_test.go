@@ -387,6 +387,10 @@ func TestPicturesAreTheTop(t *testing.T) {
 					t.Errorf("%s, block %s, step %d: %v", name, s.Blocks[b].Label, n+1, err)
 				}
 			}
+			k := &s.Blocks[b]
+			if units, placed := s.overview(b) != nil, s.placements(b) != nil; units != (len(k.Steps) > 1 && !k.Column) || placed != (len(k.Variants) > 1 && len(k.Variants) <= maxPictured && !k.Column) {
+				t.Errorf("%s, block %s of %d steps in %d placements: its units are shown: %v, its placements: %v", name, k.Label, len(k.Steps), len(k.Variants), units, placed)
+			}
 			if u := s.overview(b); u != nil {
 				if err := wrongPanels(s.drawUnits(b)); err != nil {
 					t.Errorf("%s, units of block %s: %v", name, s.Blocks[b].Label, err)
