@@ -22,6 +22,9 @@ func TestMotifsBeyondTheirPhoto(t *testing.T) {
 		{"across 6", "across 1", true},
 		{"across 12", "across 12 repeat across 12 down 8", false},
 		{"down 4", "down 4 pointing 180", false},
+		// A wedge 4 in high reaches 2/3 of that above its middle and 1/3 below it, and 4 tan 22.5 = 1.657 in to either side; 1/4 in for seams.
+		{"down 4", "down 2.92", false}, {"down 4", "down 2.91", true}, {"down 4", "down 6.41", false}, {"down 4", "down 6.42", true},
+		{"across 6", "across 1.91", false}, {"across 6", "across 1.90", true}, {"across 6", "across 10.09", false}, {"across 6", "across 10.1", true},
 	} {
 		sample := palettes.PhotoSample{Width: 300, Height: 200, Tile: image.NewRGBA(image.Rect(0, 0, 30, 20))}
 		design, _, faults := layout.ReadWith(strings.Replace(text, c.from, c.to, 1), func(string) (palettes.PhotoSample, error) { return sample, nil })

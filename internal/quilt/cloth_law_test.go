@@ -9,6 +9,7 @@ import (
 	"slices"
 	"testing"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
@@ -62,6 +63,23 @@ func besideBefore(p, q *cutPiece, seam float64) bool {
 	return level && (math.Abs(p.min.X-q.max.X-2*seam) < nearby || math.Abs(gap(p.outline, q.outline)-2*seam) < nearby)
 }
 
+// singleHalves is how many halves of squares are cut from squares of their own, with no other half on the other side of the diagonal.
+func singleHalves(pieces []cutPiece, seam float64) (count int) {
+	half := func(p *cutPiece) bool {
+		return len(p.outline) == 3 && !p.ofSet && math.Abs(p.max.X-p.min.X-p.max.Y+p.min.Y) < nearby
+	}
+	for i := range pieces {
+		p := &pieces[i]
+		if half(p) && !slices.ContainsFunc(pieces, func(q cutPiece) bool {
+			beside := max(p.min.X-q.max.X, q.min.X-p.max.X, p.min.Y-q.max.Y, q.min.Y-p.max.Y) < 2*seam-nearby
+			return half(&q) && beside && math.Abs(gap(p.outline, q.outline)-2*seam) < nearby
+		}) {
+			count++
+		}
+	}
+	return count
+}
+
 // laidClose is what is wrong with how pieces lie along the strips of a fabric: any two are cut from cloth of their own, with a seam
 // allowance round each; each comes right behind another or at the beginning of a strip; and strips lie one below the other.
 func laidClose(pieces []cutPiece, seam, width float64) error {
@@ -79,6 +97,9 @@ func laidClose(pieces []cutPiece, seam, width float64) error {
 		if !behind {
 			return fmt.Errorf("piece %d comes behind nothing along its strip: %v", i, p.outline)
 		}
+	}
+	if n := singleHalves(pieces, seam); n > 1 {
+		return fmt.Errorf("%d halves of squares are cut alone", n)
 	}
 	slices.SortFunc(pieces, func(a, b cutPiece) int { return cmp.Compare(a.min.Y, b.min.Y) })
 	end := 0.0
@@ -226,5 +247,31 @@ func TestSaidPlaces(t *testing.T) {
 	}
 	if len(tried) != 5 || slices.Min(slices.Collect(maps.Values(tried))) < 8 {
 		t.Errorf("tried were %v", tried)
+	}
+}
+
+// TestWedgesTurnAbout: along their strips wedges lie tip up and tip down in turn, the first tip up; those of a strip set tip up, or tip
+// down where they are reversed.
+func TestWedgesTurnAbout(t *testing.T) {
+	top := lay(t, "strip 4 1/2\nfabric cream ivory\nfabric awning stripes navy 3/4 white 1/2\nfabric deck stripes white 3/4 #c9503c 1/2\nstrip-set tide awning 2 deck rest\n"+
+		"block A ring wedges awning deck corners cream\nblock B ring wedges tide reversed tide corners cream\ngrid\n A B A\n B A A\n")
+	places, count := top.ClothPlaces(), map[int32]int{}
+	for i := range top.Patches {
+		p := &top.Patches[i]
+		if len(p.Outline) != 3 || p.Shape.Description().Gathers == blocks.NoCentre {
+			continue
+		}
+		o := onCloth(p.Outline, &places[p.First])
+		up, want := o[0].Y < o[1].Y, !p.Reversed
+		if p.Set < 0 {
+			want = count[top.Faces[p.First].Fabric]%2 == 0
+			count[top.Faces[p.First].Fabric]++
+		}
+		if up != want {
+			t.Errorf("wedge %d, of strip set %d, reversed %v: its tip is up %v", i, p.Set, p.Reversed, up)
+		}
+	}
+	if len(count) != 2 {
+		t.Errorf("wedges were tried of %v", count)
 	}
 }

@@ -31,6 +31,11 @@ func TestEightOf(t *testing.T) {
 			t.Errorf("wedge %d is cut from %v", i, c)
 		}
 	}
+	for i := range eight.Patches {
+		if p := &eight.Patches[i]; p.Cell >= 0 || p.Set >= 0 || p.Border >= 0 || p.Number != int32(i+1) || p.First != int32(i) || p.Count != 1 {
+			t.Errorf("wedge %d says %+v", i, *p)
+		}
+	}
 	if want := 8 * inches * inches * math.Tan(math.Pi/8); math.Abs(area-want) > 1e-2 || len(tips) != 1 {
 		t.Errorf("%d tips, and %.2f square millimeters instead of %.2f", len(tips), area, want)
 	}

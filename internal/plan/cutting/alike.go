@@ -71,9 +71,6 @@ func (a *alike) deal(t pattern, block int) (Strip, []share) {
 	most := a.rowsFor(t.counts, t.width)
 	var dealt []share
 	for i, n := range t.counts {
-		if n == 0 {
-			continue
-		}
 		rows := min(a.rows(i, t.width), most)
 		s.EndLeftCut -= a.takes(i, n, rows)
 		for j := range a.of[i] {

@@ -31,12 +31,10 @@ func (p *planning) demands() [][]demand {
 		fabric := &p.Fabrics[line.Fabric]
 		switch {
 		case line.Units == 0: // all are on hand
-		case line.edging() && p.lengthwise(line):
-			continue // laid out in blocks of cloth
+		case line.edging() && p.lengthwise(line): // laid out in blocks of cloth
 		case line.edging() && line.Piece.AlongCut+p.longer(line) > fabric.UsableWidth:
 			line.Piece.Method = Joined // with the others of its edging
-		case p.tooLong(line, fabric.UsableWidth):
-			continue
+		case p.tooLong(line, fabric.UsableWidth): // which is a fault
 		default:
 			d := lineDemand(line)
 			d.along += p.longer(line)

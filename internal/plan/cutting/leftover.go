@@ -50,7 +50,7 @@ func (f *Fabric) left(across, along measure.NM, times int) {
 // in the last length of rows that are not all filled.
 func (f *Fabric) leftInStrip(s *Strip) {
 	f.left(s.WidthCut, s.EndLeftCut, s.Times)
-	beside, along := measure.NM(0), measure.NM(0)
+	var beside, along measure.NM
 	for i := range s.Cuts {
 		c := &s.Cuts[i]
 		if d := s.WidthCut - measure.NM(c.Rows)*c.AcrossCut; d != beside {
