@@ -44,16 +44,14 @@ func (l *builder) column(n int, at measure.Point) *column {
 	slants := run.Divided.Slants(side)
 	for i := range len(slants) + 1 {
 		nextLeft, nextRight := length, length
-		middle := length - measure.NM(run.Divided.End/2)
 		if i < len(slants) {
 			nextLeft, nextRight = slants[i].Lower, slants[i].Upper
 			if (i+run.X)%2 == 1 {
 				nextLeft, nextRight = nextRight, nextLeft
 			}
-			middle = (nextLeft+nextRight)/2 - measure.NM(run.Divided.Mean/2)
 		}
 		outline := l.outline([]measure.Point{{X: 0, Y: leftY}, {X: side, Y: rightY}, {X: side, Y: nextRight}, {X: 0, Y: nextLeft}}, at)
-		cell := cell + l.Columns*int(min(max(middle, 0)/side, measure.NM(run.Cells-1)))
+		cell := cell + l.Columns*int((leftY+rightY+nextLeft+nextRight)/4/side) // that its middle lies in
 		l.columnPiece(col, pieceOfColumn{block: run.Block, number: i, last: len(slants), cell: cell, outline: outline})
 		leftY, rightY = nextLeft, nextRight
 	}

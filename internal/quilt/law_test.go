@@ -147,6 +147,23 @@ border 3 1/2 ink corners plum
 `)
 }
 
+// TestColumnsLieInTheirCells: a piece of a column is counted to the cell that its middle lies in, however long pieces are.
+func TestColumnsLieInTheirCells(t *testing.T) {
+	for _, length := range []string{"2 1/2", "3", "4", "5 1/2", "7", "11"} {
+		top := lay(t, "side 4\nfabric a #123\nfabric b #dde\nblock C tumblers pieces a b about "+length+"\nblock P plain piece a\ngrid\n C P C C\n C P C C\n C C C C\n C C C C\n C C P C\n P C P C\n")
+		for i := range top.Patches {
+			p := &top.Patches[i]
+			if top.Cells[p.Cell].Kind != "tumblers" {
+				continue
+			}
+			middle := (p.Outline[0].Y + p.Outline[1].Y + p.Outline[2].Y + p.Outline[3].Y) / 4
+			if r := top.CellRect(int(p.Cell)); middle < r.Min.Y || middle >= r.Max.Y || p.Outline[0].X != r.Min.X {
+				t.Errorf("about %s: the middle of piece %d lies at %d, its cell from %d to %d", length, i, middle, r.Min.Y, r.Max.Y)
+			}
+		}
+	}
+}
+
 // TestSameTwice: a layout gives the same top each time.
 func TestSameTwice(t *testing.T) {
 	for seed := range uint64(40) {
