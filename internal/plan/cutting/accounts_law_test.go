@@ -7,6 +7,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/quilttest/lay"
 )
 
 // Laws of accounts: what a plan says of a fabric beside its cuts is added up anew, to the last nanometre.
@@ -207,7 +208,7 @@ func misreckoned(top *quilt.Top, p *Plan, o *Options) error {
 			return fmt.Errorf("%s: left over are %v, said are %v", f.Name, left, f.LeftOver)
 		}
 		backing := measure.NM(0)
-		if p.Backing != nil && p.BackingOf == f.Index {
+		if p.Backing != nil && top.CutFacts.Backing == f.Index {
 			backing = measure.NM(p.Copies) * p.Backing.Ways[p.Backing.Less].LengthCut
 		}
 		need := f.LengthCut + backing
@@ -226,6 +227,9 @@ func misreckoned(top *quilt.Top, p *Plan, o *Options) error {
 		if tight := isTightAnew(p, f); f.Tight != tight {
 			return fmt.Errorf("%s: it is tight %v, said is %v", f.Name, tight, f.Tight)
 		}
+	}
+	if top.CutFacts.Backing != p.BackingOf && p.Backing != nil {
+		return fmt.Errorf("the backing is of fabric %d, said is %d", top.CutFacts.Backing, p.BackingOf)
 	}
 	if p.BackingOf < 0 && p.Backing != nil {
 		squareUp, _ := extras(top, o, &Fabric{})
@@ -290,7 +294,8 @@ func isTightAnew(p *Plan, f *Fabric) bool {
 // tight, follows from the cuts.
 func TestAccounts(t *testing.T) {
 	left, onHand, tight, ends := 0, 0, 0, 0
-	for _, n := range everyTop(150) {
+	first := named{"all of the first fabric", variants(), lay.Top(t, "side 6\nfabric a #111 on-hand 5 yd\nblock A plain piece a\ngrid\n A\nrepeat across 8 down 8\nbacking a\nbinding 2 1/2 a\n")}
+	for _, n := range append(everyTop(150), first) {
 		for _, o := range n.variants {
 			p := planned(n.Top, o)
 			if err := misreckoned(n.Top, p, &o); err != nil {

@@ -105,3 +105,29 @@ func TestSpentBudgetPacksAll(t *testing.T) {
 		}
 	}
 }
+
+// TestPurse: steps are shared evenly among those who are still to come, and what one leaves goes to them.
+func TestPurse(t *testing.T) {
+	for sharers := range 6 {
+		for _, uses := range []int{0, 7, 100, 10_000} {
+			p, left := purse{left: 1000, sharers: sharers}, 1000
+			for to := sharers; to > 0; to-- {
+				b := p.share()
+				if want := max(0, left) / to; b.given != want || b.left != want {
+					t.Errorf("%d sharers: of %d steps the next of %d gets %d", sharers, left, to, b.given)
+				}
+				if enough := b.spend(uses); enough != (uses <= b.given) || b.used() != uses || b.spent() == enough {
+					t.Errorf("of %d steps %d are spent: %v, %d used, all spent %v", b.given, uses, enough, b.used(), b.spent())
+				}
+				p.back(b)
+				left -= uses
+			}
+		}
+	}
+	if p := (purse{left: 1000}); p.share().given != 1000 {
+		t.Error("where nobody shares, steps are missing")
+	}
+	if b := (*budget)(nil); !b.spend(1_000_000) || b.spent() {
+		t.Error("what is without end is spent")
+	}
+}

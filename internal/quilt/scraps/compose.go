@@ -79,14 +79,15 @@ func (c *composer) round(pool, number int, last bool) {
 }
 
 // best is the rows of the round that begins with a set: as many as make sets that differ, and of ways to shift that make as many
-// one that uses the fabrics evenly.
+// one that uses the fabrics evenly. Where none makes enough, the rows begin further down the stack, beside other rows of the other pools.
 func (r *rounds) best(start int, last bool) [][]int {
 	count := min(len(r.fabrics), len(r.sets)-start)
 	var best [][]int
 	least := 0
-	shifts := first(len(r.strips))
-	for try := 0; try < maxShifts && shifts != nil; try++ {
+	shifts, from := first(len(r.strips)), 0
+	for range maxShifts {
 		rows, off := r.rows(shifts, count)
+		rows = slices.Concat(rows[from:], rows[:from])
 		rows = rows[:r.differ(rows, start, last)]
 		if best == nil || len(rows) > len(best) || len(rows) == len(best) && off < least {
 			best, least = rows, off
@@ -94,7 +95,12 @@ func (r *rounds) best(start int, last bool) [][]int {
 		if len(best) == count && least < 2 {
 			break
 		}
-		shifts = next(shifts, len(r.fabrics))
+		if shifts = next(shifts, len(r.fabrics)); shifts == nil {
+			if from++; from == count {
+				break
+			}
+			shifts = first(len(r.strips))
+		}
 	}
 	return best
 }

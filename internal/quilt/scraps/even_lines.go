@@ -104,8 +104,7 @@ func (s *lineSpread) shakeOften(until int) {
 		s.made, s.change = s.made[:0], 0
 		if kick%3 == 2 {
 			s.dealAnew(s.places[s.chance(kick, 0)%uint64(len(s.places))], kick)
-			s.made = s.made[:0] // that is no worse
-			s.change = 0
+			s.change = 0 // that is no worse
 		} else {
 			s.shake(kick)
 		}

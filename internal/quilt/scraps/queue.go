@@ -25,8 +25,7 @@ func newQueue(t *solver, group []int32) *queue {
 	for i, p := range group {
 		q.waiting[i], t.seats[p].waits = q.waiter(p), i
 	}
-	heap.Init(q)
-	return q
+	return q // a heap already: its first place comes first, and no other comes before one beside it has its fabric
 }
 
 func (q *queue) waiter(place int32) waiter {

@@ -57,6 +57,35 @@ func TestAsManySetsAsThereAre(t *testing.T) {
 	}
 }
 
+// TestAsManySetsOfTwoPools: two pools make every set that there is, if so many are asked for, whichever of them is written first.
+func TestAsManySetsOfTwoPools(t *testing.T) {
+	for a := 1; a <= 3; a++ {
+		for b := a; b <= 5; b++ {
+			for strips := 1; strips <= min(2, b); strips++ {
+				pools := [][]int{count(a), nil}
+				for i := range b {
+					pools[1] = append(pools[1], a+i)
+				}
+				there := a * len(rowsOf(b, strips, false))
+				for first := range 2 {
+					s := scraps.StripSet{Pools: [][]int{pools[first], pools[1-first]}, Webs: whole(2 * there), PerSet: 19, Most: 500, Sets: there}
+					for range strips {
+						s.Strips = append(s.Strips, 1-first)
+					}
+					s.Strips = append(s.Strips, first)
+					d := scraps.DealSets(nil, &s, 0)
+					if len(d.Sets) != there {
+						t.Errorf("%d fabrics in one place and %d in %d make %d sets, %d are dealt where pool %d comes first", a, b, strips, there, len(d.Sets), first)
+					}
+					if err := checkDealt(&s, &d); err != nil {
+						t.Errorf("%d fabrics in one place and %d in %d: %v", a, b, strips, err)
+					}
+				}
+			}
+		}
+	}
+}
+
 // spreadOf is how many times more often the fabric used most is used than the one used least.
 func spreadOf(sets [][]int, fabrics int) int {
 	used := make([]int, fabrics)
