@@ -56,6 +56,10 @@ func printCases() []testCase {
 			says(`a border is cut from one fabric, and "rose" is a motif`, "write a fabric, for example cream", "defined here"),
 		},
 		{
+			"one color that goes one way", swap(small, "#1f3350", "#1f3350 ⟦one-way⟧"), refused,
+			says(`only a print has a head and a foot, and "navy" is one color`, "leave out one-way"),
+		},
+		{
 			"strips of a fabric without stripes", swap(small, "fabric cream", "fabric ⟨cream⟩", "piece cream", "piece ⟦cream lengthwise⟧"), refused,
 			says(`only a striped fabric is cut along or across its stripes, and "cream" is a fabric without stripes`, "leave out lengthwise", "defined here"),
 		},

@@ -9,10 +9,10 @@ import (
 
 func fabricStatements() []Statement {
 	return []Statement{{
-		Word: "fabric", Form: `fabric name (color | swatch "photo" [across length] [repeat across length down length] | stripes color length color length … [crosswise]) ["print"] [on-hand length] [usable-width length] [from number precuts]`,
+		Word: "fabric", Form: `fabric name (color | swatch "photo" [across length] [repeat across length down length] | stripes color length color length … [crosswise]) ["print"] [one-way] [on-hand length] [usable-width length] [from number precuts]`,
 		Summary: "a fabric and its color, a photo of it, or its stripes", Example: `fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`,
 		Options: []Option{
-			{Word: "swatch"}, {"across", "across 6 in"}, {"repeat", "repeat across 24 down 12"}, {"stripes", "stripes navy 3/4 cream 1/2"}, {Word: "crosswise"},
+			{Word: "swatch"}, {"across", "across 6 in"}, {"repeat", "repeat across 24 down 12"}, {"stripes", "stripes navy 3/4 cream 1/2"}, {Word: "crosswise"}, {Word: "one-way"},
 			{"on-hand", "on-hand 1 1/2 yd"}, {"usable-width", "usable-width 42"}, {"from", "from 3 fat-quarters"},
 		},
 		aliases: []string{"colour", "color", "cloth", "material"}, next: `a print name in quotes, "on-hand", "usable-width" or "from"`, defines: true,
@@ -30,6 +30,7 @@ type fabricNode struct {
 	Repeat      *repeatOfPrintNode
 	Stripes     *stripesNode // nil for none
 	Print       *TextNode
+	OneWay      Span // the word, empty if it was not there
 	OnHand      *LengthNode
 	UsableWidth *LengthNode
 	From        *precutNode // what it is cut from before any yardage
@@ -43,6 +44,7 @@ type Fabric struct {
 	Name        string
 	Colour      palettes.Colour
 	Print       string
+	OneWay      bool       // the print has a head and a foot
 	Photo       *Photo     // nil if the colour was written
 	Stripes     *Stripes   // nil for none
 	OnHand      measure.NM // 0 if not said
@@ -186,7 +188,7 @@ func (c *cursor) fabricOptions(f *fabricNode) {
 		switch word := strings.ToLower(c.peek()); {
 		case c.atQuote() && f.Print == nil:
 			c.newField()
-			t, ok := c.quoted("the print's name", "on-hand", "usable-width", "across", "repeat", "crosswise", "from")
+			t, ok := c.quoted("the print's name", "on-hand", "usable-width", "across", "repeat", "crosswise", "one-way", "from")
 			if !ok {
 				c.dropRest()
 				return
@@ -200,6 +202,9 @@ func (c *cursor) fabricOptions(f *fabricNode) {
 		case word == "crosswise" && f.Stripes != nil && f.Stripes.Crosswise.Empty():
 			c.newField()
 			f.Stripes.Crosswise = c.word()
+		case word == "one-way" && f.OneWay.Empty():
+			c.newField()
+			f.OneWay = c.word()
 		case word == "on-hand" && f.OnHand == nil:
 			f.OnHand = c.lengthOption("the length on hand")
 		case word == "usable-width" && f.UsableWidth == nil:
@@ -229,6 +234,9 @@ func (c *checker) fabrics() {
 		}
 		if n.Print != nil {
 			f.Print = n.Print.Text
+		}
+		if f.OneWay = !n.OneWay.Empty(); f.OneWay && n.Swatch == nil && n.Stripes == nil {
+			c.fault(n.OneWay, "", "only a print has a head and a foot, and %s is one color", quote(n.Name.Text)).suggest(c.leaveOut("one-way", n.OneWay).backed("give it a photo (swatch) or stripes"))
 		}
 		if n.OnHand != nil {
 			f.OnHand = c.within(n.OnHand, 1, 1000*measure.Yard, "the length on hand")

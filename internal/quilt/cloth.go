@@ -129,10 +129,13 @@ func (c *Cut) Name() string {
 
 // MirrorLines are where the cloth is its own mirror image.
 func (c *Cloth) MirrorLines() layout.MirrorLines {
-	if c.Stripes != nil {
+	switch {
+	case c.Stripes != nil:
 		return c.Stripes.MirrorLines()
+	case c.photo != nil:
+		return c.photo.MirrorLines()
 	}
-	return c.photo.MirrorLines()
+	return layout.MirrorLines{}
 }
 
 // NameOf is what pieces of a fabric go by that are cut so: the motif, or the fabric and which way its strips run; the fabric alone for nil.

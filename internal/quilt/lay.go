@@ -73,6 +73,7 @@ func (l *builder) lay() {
 	l.deal()
 	l.warnBeyondPhotos()
 	l.warnUnmirrored()
+	l.warnOneWay()
 	l.onHand()
 	l.unused()
 	l.colorways()

@@ -19,7 +19,7 @@ func printLayout(seed uint64) string {
 	say("units inches\nside %d\nfabric navy #1f3350\nfabric cream #f4ead5\nfabric rust #a8452c", 4+r.IntN(6))
 	crosswise := []string{"", " crosswise"}[r.IntN(2)]
 	say("fabric awning stripes navy %d/8 cream %d/8 rust 1 %d/4%s usable-width %d", 1+r.IntN(7), 1+r.IntN(7), 1+r.IntN(3), crosswise, 30+r.IntN(20))
-	say("motif rose awning across %d down %d 1/2 pointing %d", r.IntN(9), r.IntN(9), 15*r.IntN(24))
+	say("motif rose awning across %d down %d 1/2 pointing %d%s", r.IntN(9), r.IntN(9), 15*r.IntN(24), []string{" mirrored", "", ""}[seed%3])
 	say("motif bud awning across %d down %d", r.IntN(9), r.IntN(9))
 	values := []string{"rose", "bud", "awning", "awning lengthwise from 1/4", "awning crosswise from 1/8", "awning lengthwise", "awning crosswise", "navy"}
 	value := func() string { return values[r.IntN(len(values))] }
@@ -28,7 +28,7 @@ func printLayout(seed uint64) string {
 		fmt.Sprintf("ring wedges rose %s corners cream", value()), fmt.Sprintf("web wedges %s kites rose", value()),
 		fmt.Sprintf("plain piece %s", value()),
 	}[r.IntN(3)])
-	say("border %d %s", 1+r.IntN(3), []string{"navy", "awning", "awning lengthwise"}[r.IntN(3)])
+	say("border %d %s%s", 1+r.IntN(3), []string{"navy", "awning", "awning lengthwise"}[r.IntN(3)], []string{" corners rose", "", "", " corners bud"}[seed%4])
 	say("binding 2 1/2 %s\ngrid", []string{"navy", "awning"}[r.IntN(2)])
 	for range 2 + r.IntN(4) {
 		row := " "
