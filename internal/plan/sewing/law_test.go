@@ -81,7 +81,7 @@ func checkCloths(top *quilt.Top, p *sewing.Plan) error {
 					if cut := top.CutOfPatch(p.Patches(at.Cell, []int{piece})[0]); cut != nil {
 						fabric += map[bool]string{true: " crosswise", false: " lengthwise"}[cut.Crosswise]
 						if cut.Motif != "" {
-							fabric = cut.Motif
+							fabric = cut.Name()
 						}
 					}
 					if patch.Set < 0 && cloth.Name != fabric || patch.Set >= 0 && (cloth.Name != top.CutFacts.Sets[patch.Set].Name || cloth.Reversed != patch.Reversed) {
