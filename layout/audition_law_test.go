@@ -123,6 +123,9 @@ func TestTriedColorsAreDefinedOnce(t *testing.T) {
 			t.Errorf("%s: %v", alternative, err)
 			continue
 		}
+		if trial.Name != strings.Join(strings.Fields(alternative), " ") {
+			t.Errorf("%q is called %q", alternative, trial.Name)
+		}
 		n := len(trial.Lines) - 1
 		if strings.Join(trial.Lines[:n], "|") != strings.Join(want, "|") || !strings.HasPrefix(trial.Lines[n], "block W web wedges ") || trial.Try != "" {
 			t.Errorf("%s: %q, expected %q before the block", alternative, trial.Lines, want)

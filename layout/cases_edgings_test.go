@@ -36,6 +36,10 @@ func edgingCases() []testCase {
 			says(`expected "corners" or "lengthwise", found "cream"`, "for example border 4 navy"),
 		},
 		{
+			"a border of nothing when it is cut", swap(small, "W W\n", "W W\nborder ⟦0 cut⟧ navy\n"), refused,
+			says("a border's width must be above 0", ""),
+		},
+		{
 			"a border of nothing", swap(small, "W W\n", "W W\nborder ⟦0⟧ navy\n"), refused,
 			says("a border's width must be above 0", ""),
 		},

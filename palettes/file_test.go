@@ -194,6 +194,14 @@ func TestFilesTooLarge(t *testing.T) {
 	}
 }
 
+// TestLargestFile: a file of just as many bytes as are read is read.
+func TestLargestFile(t *testing.T) {
+	p, err := readHexList(strings.NewReader("#102030\n" + strings.Repeat(strings.Repeat(" ", 1023)+"\n", 1023) + strings.Repeat(" ", 1016)))
+	if err != nil || len(p.Fabrics) != 1 {
+		t.Errorf("%d fabrics, %v", len(p.Fabrics), err)
+	}
+}
+
 // failing cannot be read or written.
 type failing struct{}
 
@@ -304,6 +312,12 @@ func TestFaultsOfASE(t *testing.T) {
 		{aseFile(1, aseBlock(aseColour, []byte{255, 255})), 1, "a name of 65535 characters"},
 		{aseFile(1, aseBlock(aseColour, []byte{0, 9, 0, 65})), 1, "has room for 1"},
 		{aseFile(1, aseBlock(aseColour, aseBody("x", ""))), 1, "ends before its model"},
+		{aseFile(1, aseBlock(aseColour, bytes.TrimSuffix(aseBody("x", "RGB "), []byte{0, 2}))), 1, "0 bytes of numbers, expected 12"},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", "LAB ", 1.1, 0, 0))), 1, "expected 0 to 1"},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", "LAB ", 0.5, 128.1, 0))), 1, "-128 to 128 twice"},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", "LAB ", 0.5, 0, -128.1))), 1, "-128 to 128 twice"},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", "RGB ", 0, 1.01, 0))), 1, "expected 0 to 1"},
+		{aseFile(1, aseBlock(aseColour, aseBody("x", "RGB ", 0, 0, 1.01))), 1, "expected 0 to 1"},
 		{aseFile(1, aseBlock(aseColour, aseBody("x", "HSB ", 1))), 0, `its model is "HSB "`},
 		{aseFile(1, aseBlock(aseColour, aseBody("x", "RGB ", 1))), 1, "6 bytes of numbers, expected 12"},
 		{aseFile(1, aseBlock(aseColour, aseBody("x", "RGB ", 1, 2, 0))), 1, "expected 0 to 1"},

@@ -127,7 +127,7 @@ func checkPhoto(file []byte) (pixels int, err error) {
 	case size == 0:
 		return 0, fmt.Errorf("the photo is empty")
 	case size > MaxPhotoBytes:
-		return 0, fmt.Errorf("the photo has %d MB, expected up to %d", size>>20, MaxPhotoBytes>>20)
+		return 0, fmt.Errorf("the photo has %d MB, expected up to %d", (size-1)>>20+1, MaxPhotoBytes>>20)
 	case bytes.HasPrefix(file, []byte(jpegBeginning)):
 		config, passes = jpeg.DecodeConfig, scans(file)
 		if passes > maxScans {

@@ -3,14 +3,17 @@ package palettes
 import (
 	"bytes"
 	"cmp"
+	"compress/zlib"
 	"context"
 	"encoding/binary"
+	"fmt"
 	"image"
 	"image/color"
 	"image/png"
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"eighthturn/internal/stop"
@@ -425,5 +428,85 @@ func TestPartsHaveSettled(t *testing.T) {
 	}
 	if got := apartSquared(OKLab{0.5, 0.1, 0.2}, OKLab{0.4, -0.1, 0.5}); math.Abs(got-0.14) > 1e-12 {
 		t.Errorf("0.01, 0.04 and 0.09 come to %g", got)
+	}
+}
+
+// TestLimitsOfPhotos from both sides: bytes, pixels and colors of one print.
+func TestLimitsOfPhotos(t *testing.T) {
+	if _, err := checkPhoto(make([]byte, MaxPhotoBytes+1)); err == nil || err.Error() != "the photo has 65 MB, expected up to 64" {
+		t.Errorf("a byte too many: %v", err)
+	}
+	if _, err := checkPhoto(make([]byte, MaxPhotoBytes)); err == nil || strings.Contains(err.Error(), "MB") {
+		t.Errorf("just as many bytes: %v", err)
+	}
+	if n, err := checkPhoto(header(8000, 5000)); err != nil || n != 40_000_000 {
+		t.Errorf("just as many pixels: %d, %v", n, err)
+	}
+	if _, err := checkPhoto(header(8001, 5000)); err == nil {
+		t.Error("a column too many is taken")
+	}
+	for n := 1; n <= 6; n++ {
+		m := image.NewRGBA(image.Rect(0, 0, 60, 60))
+		for i := range 3600 {
+			c := [6]color.RGBA{{200, 30, 30, 255}, {30, 180, 40, 255}, {30, 60, 200, 255}, {230, 220, 60, 255}, {20, 20, 20, 255}, {220, 220, 225, 255}}[i*7%n]
+			m.SetRGBA(i%60, i/60, c)
+		}
+		sample, err := ReadSwatch(nil, asPNG(t, m))
+		if err != nil || len(sample.Colours) != min(n, 4) {
+			t.Errorf("a print of %d colors has %v (%v)", n, sample.Colours, err)
+		}
+	}
+}
+
+// TestProfilesThatUnpack: a profile of up to 4 MB is read.
+func TestProfilesThatUnpack(t *testing.T) {
+	for size, good := range map[int]bool{4 << 20: true, 4<<20 + 1: false} {
+		var packed bytes.Buffer
+		packed.WriteString("p\x00\x00")
+		w := zlib.NewWriter(&packed)
+		_, _ = w.Write(make([]byte, size)) // into memory
+		_ = w.Close()
+		if unpacks(packed.Bytes()) != good {
+			t.Errorf("a profile of %d bytes is read: %v", size, !good)
+		}
+	}
+	var packed bytes.Buffer
+	w := zlib.NewWriter(&packed)
+	_ = w.Close()
+	for name, good := range map[string]bool{"": false, "p": true, strings.Repeat("p", 79): true, strings.Repeat("p", 80): false} {
+		if unpacks([]byte(name+"\x00\x00"+packed.String())) != good || unpacks([]byte(name+"\x00\x01"+packed.String())) || unpacks([]byte(name+"\x00")) {
+			t.Errorf("a profile with a name of %d characters is read: %v", len(name), !good)
+		}
+	}
+}
+
+// TestSegments: of a JPEG file, those up to its end are found, and neither what fills up, nor marks of a restart, nor what is
+// stuffed with a nought is one (ITU-T T.81, annex B).
+func TestSegments(t *testing.T) {
+	file := "\xff\xd8" + "\xff\xdb\x00\x04ab" + "x\xff\x00"
+	for m := byte(0xd0); m < 0xd8; m++ {
+		file += "y\xff" + string([]byte{m}) + "\x00\x05"
+	}
+	file += "\xff\xff\xc2\x00\x03c" + "\xff\xd9" + "\xff\xc4\x00\x02"
+	var got []string
+	for marker, data := range segments([]byte(file)) {
+		got = append(got, fmt.Sprintf("%x %s", marker, data))
+	}
+	if want := []string{"db ab", "c2 c"}; !slices.Equal(got, want) {
+		t.Errorf("%q, expected %q", got, want)
+	}
+}
+
+// TestFirstPart: the upper left part of a picture, never nothing and never more than there is.
+func TestFirstPart(t *testing.T) {
+	m := mottled(20, 10)
+	for _, c := range []struct {
+		across, down  float64
+		width, height int
+	}{{0.5, 0.3, 10, 3}, {0.01, 0, 1, 1}, {1, 1, 20, 10}, {1.5, 3, 20, 10}, {0.26, 0.16, 5, 2}} {
+		p := FirstPart(m, c.across, c.down)
+		if p.Bounds() != image.Rect(3, 5, 3+c.width, 5+c.height) || p.RGBAAt(3, 5) != m.RGBAAt(3, 5) {
+			t.Errorf("%g by %g of it is %v, expected %d by %d", c.across, c.down, p.Bounds(), c.width, c.height)
+		}
 	}
 }

@@ -51,6 +51,12 @@ func bordersApart(p *sketched) error {
 }
 
 func TestBordersAreALayer(t *testing.T) {
+	alone := lay(t, "side 6\nfabric a #102030\nfabric b #f0e0d0\nblock P plain piece a\n"+grid("P P")+"border 2 b\n") // a fabric of a border alone
+	for _, o := range []Options{{}, {ByFabric: true}, {View: Line}} {
+		if err := bordersApart(&sketched{t, alone, o, drawn(t, alone, o)}); err != nil {
+			t.Errorf("%+v: %v", o, err)
+		}
+	}
 	top := lapTop(t)
 	law := func(bad []byte) error { return lawBorders(top, bad) }
 	for _, svg := range [][]byte{drawn(t, top, Options{}), drawn(t, top, Options{View: Line})} {

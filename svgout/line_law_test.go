@@ -187,6 +187,116 @@ func TestIDsSayWhere(t *testing.T) {
 	}
 }
 
+// TestIDsOfFabrics: layers, and what is drawn of a fabric as one, have its number, counted from 1.
+func TestIDsOfFabrics(t *testing.T) {
+	top := lapTop(t)
+	s, err := NewScene(top, Options{ByFabric: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := 0
+	for _, l := range s.Layers {
+		if l.Part != Cloth {
+			continue
+		}
+		for _, item := range l.Items {
+			id := fmt.Sprintf("cloth-%d", top.Faces[item.Faces[0]].Fabric+1)
+			if l.ID == "borders" {
+				id = "border-" + id
+			} else if want := fmt.Sprintf("fabric-%d", top.Faces[item.Faces[0]].Fabric+1); l.ID != want || l.Name != top.Fabrics[top.Faces[item.Faces[0]].Fabric].Name {
+				t.Errorf("the layer %s is called %s, expected %s", l.ID, l.Name, want)
+			}
+			if item.ID != id {
+				t.Errorf("%s holds %s, expected %s", l.ID, item.ID, id)
+			}
+			seen++
+		}
+	}
+	if seen != 6 {
+		t.Errorf("%d items of cloth, expected four fabrics and two borders", seen)
+	}
+}
+
+// TestLettersOfStrips: the legend of the line view says how the strips of a set are numbered, and whose pieces share a name.
+func TestLettersOfStrips(t *testing.T) {
+	s, err := NewScene(lay(t, layouts()["sashed"]), Options{View: Line, Legend: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, list := listedIn(s)
+	said := map[string]bool{}
+	for _, e := range list {
+		for _, text := range e.lines {
+			said[text.Text] = true
+		}
+	}
+	for _, want := range []string{"W1, W2 …: strips from the wide end to the tip", "of tumblers", "of halves"} {
+		if !said[want] {
+			t.Errorf("nobody says %q: %v", want, said)
+		}
+	}
+}
+
+// TestFilesComeInPieces: a large picture is handed on as it is written, in large pieces.
+func TestFilesComeInPieces(t *testing.T) {
+	s, err := NewScene(lay(t, layouts()["wide"]), Options{SeamLines: SeamsDrawn})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var w pieces
+	for range 9 { // many of one make a large one
+		s.Layers = append(s.Layers, s.Layers...)
+		if len(s.Layers) > 64 {
+			break
+		}
+	}
+	if err := s.SVG(&w); err != nil {
+		t.Fatal(err)
+	}
+	for i, n := range w {
+		if n > 2*sinkBytes || n < sinkBytes && i < len(w)-1 {
+			t.Errorf("piece %d of %d has %d bytes", i, len(w), n)
+		}
+	}
+	if len(w) < 3 {
+		t.Errorf("%d pieces", len(w))
+	}
+}
+
+// pieces are the lengths of what is written.
+type pieces []int
+
+func (p *pieces) Write(b []byte) (int, error) {
+	*p = append(*p, len(b))
+	return len(b), nil
+}
+
+// TestStretchesGoInwards: what belongs to a stretch of a side lies as deep inside the outline as its inset goes, opposite the stretch, or
+// nearer to the middle where that would be outside the inset.
+func TestStretchesGoInwards(t *testing.T) {
+	for _, top := range tops(t)[:6] {
+		for _, f := range top.Faces[:min(len(top.Faces), 40)] {
+			var in inset
+			in.of(f.Outline)
+			for i, p := range f.Outline {
+				q := f.Outline[(i+1)%len(f.Outline)]
+				dx, dy := userUnits(q.X-p.X), userUnits(q.Y-p.Y)
+				long := math.Hypot(dx, dy)
+				a, b := in.stretch(p, q)
+				last := -1e-9
+				for _, at := range []measure.Point{a, b} {
+					x, y := userUnits(at.X-p.X), userUnits(at.Y-p.Y)
+					along, deep := (x*dx+y*dy)/long, (dx*y-dy*x)/long
+					if math.Abs(deep-in.depth*96/25_400_000) > 0.02 || along < last-0.02 || along > long {
+						t.Fatalf("%s: %v belongs to the side from %v to %v of %v, %g deep and %g along, expected %g deep", top.name, at, p, q, f.Outline, deep, along, in.depth*96/25_400_000)
+					}
+					last = along
+				}
+			}
+		}
+	}
+}
+
 // TestDescriptions: whoever cannot see the picture is told how large the top is, how it is drawn and what it shows.
 func TestDescriptions(t *testing.T) {
 	const size = "A quilt top of 2 by 1 blocks, 12 in by 6 in finished, drawn "
