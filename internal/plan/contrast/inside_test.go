@@ -5,44 +5,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/quilttest/lay"
-
-	"eighthturn/samples"
 )
-
-// TestOutlinesAreNeverInside: over every layout, no seam on the outline of a figure counts as inside one; what is inside is no
-// longer than what there is, and the places to look at are those of the rest.
-func TestOutlinesAreNeverInside(t *testing.T) {
-	texts := map[string]string{}
-	for _, s := range samples.All() {
-		texts[s.Name] = s.Text
-	}
-	some := false
-	for name, text := range texts {
-		top := lay.Top(t, text)
-		s := newStudy(nil, top, Options{})
-		figures := s.figures()
-		r := Study(top, Options{})
-		for _, f := range figures {
-			if f.Sort != Border && f.Sort != Sashes && f.Sort != ByTurns && f.Outline.Length == 0 {
-				t.Errorf("%s: a figure without an outline", name)
-			}
-		}
-		for i := range s.seams {
-			if s.sides.outline[i] && s.sides.inside(i, &s.seams[i]) {
-				t.Fatalf("%s: seam %d is an outline and inside", name, i)
-			}
-		}
-		for _, p := range r.Pairs {
-			some = some || p.Inside > 0
-			if p.Inside < 0 || p.Inside > p.Length || p.GoneInside > p.Inside || p.Gone() < 0 || (p.Gone() == 0) != (len(p.Cells) == 0) {
-				t.Errorf("%s: %v: %d of %d inside, %d gone there, %d places", name, p.Names, p.Inside, p.Length, p.GoneInside, len(p.Cells))
-			}
-		}
-	}
-	if !some {
-		t.Error("nothing lies inside anything")
-	}
-}
 
 // scrapWebs is a field of webs of scraps: two darks that are alike in value, two lights that are, and a border of a light.
 const scrapWebs = `
