@@ -236,7 +236,7 @@ func (c *checker) fabrics() {
 			f.Print = n.Print.Text
 		}
 		if f.OneWay = !n.OneWay.Empty(); f.OneWay && n.Swatch == nil && n.Stripes == nil {
-			c.fault(n.OneWay, "", "only a print has a head and a foot, and %s is one color", quote(n.Name.Text)).suggest(c.leaveOut("one-way", n.OneWay).backed("give it a photo (swatch) or stripes"))
+			c.fault(n.OneWay, "", "only a print has a head and a foot, and %s is one color", quote(n.Name.Text)).suggest(c.leaveOut("one-way", c.withBlanks(n.OneWay)).backed("give it a photo (swatch) or stripes"))
 		}
 		if n.OnHand != nil {
 			f.OnHand = c.within(n.OnHand, 1, 1000*measure.Yard, "the length on hand")

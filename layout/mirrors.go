@@ -3,6 +3,7 @@ package layout
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"eighthturn/internal/measure"
 	"eighthturn/palettes"
@@ -132,7 +133,7 @@ func (c *checker) mirrorMotif(n *motifNode, m *Motif) {
 		lines = c.mirrorLines(m.Fabric)
 	}
 	if m.Mirror = lines.Line(m.Across, m.Down); m.Mirror == nil {
-		c.fault(n.Mirrored, "", "the print of %s has no mirror line, so no two places of it are each other's mirror image", quote(f.Name)).suggest(c.leaveOut("mirrored", n.Mirrored))
+		c.fault(n.Mirrored, "", "the print of %s has no mirror line, so no two places of it are each other's mirror image", quote(f.Name)).suggest(c.leaveOut("mirrored", c.withBlanks(n.Mirrored)))
 	}
 }
 
@@ -147,4 +148,9 @@ func (c *checker) mirrorLines(fabric int) MirrorLines {
 		c.mirrors[fabric] = lines
 	}
 	return lines
+}
+
+// withBlanks is the place of a word with the blanks before it.
+func (c *checker) withBlanks(word Span) Span {
+	return Span{len(strings.TrimRightFunc(c.src[:word.Start], measure.IsSpace)), word.End}
 }
