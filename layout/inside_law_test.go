@@ -133,3 +133,11 @@ func TestFillsThatAreNamed(t *testing.T) {
 		t.Errorf("values are %v", got)
 	}
 }
+
+// TestStripesOfWrongColors: a color in digits that is none is told at its place, with what a color is.
+func TestStripesOfWrongColors(t *testing.T) {
+	_, source, faults := Read("side 6\nfabric x stripes #12 1\nblock P plain piece x\ngrid\n P\n")
+	if len(faults) != 1 || source.Text[faults[0].Span.Start:faults[0].Span.End] != "#12" || !strings.Contains(faults[0].Message, "2 digits after #") {
+		t.Errorf("%v", faults)
+	}
+}

@@ -358,3 +358,12 @@ func TestTextWidth(t *testing.T) {
 		}
 	}
 }
+
+// TestThinLinesKeepTheirWidth: widths below a unit have three decimals, others two.
+func TestThinLinesKeepTheirWidth(t *testing.T) {
+	for width, want := range map[float64]string{0.1234: "0.123", 0.04: "0.040", 0.9994: "0.999", 1: "1.00", 12.346: "12.35"} {
+		if got := rounded(width); got != want {
+			t.Errorf("%g is written %s, expected %s", width, got, want)
+		}
+	}
+}

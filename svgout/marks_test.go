@@ -104,3 +104,32 @@ func markedTop(t *testing.T) *quilt.Top {
 	t.Helper()
 	return lay(t, layouts()["lap"])
 }
+
+// TestMarksAreHeavyOrLight: the heavy marks lie in a layer of their own, without dashes, over the light ones.
+func TestMarksAreHeavyOrLight(t *testing.T) {
+	top := markedTop(t)
+	var list []mark
+	for i, s := range top.Seams[:9] {
+		list = append(list, mark{s, i%3 == 0})
+	}
+	var got []string
+	s := marked(top, marks{Options: Options{View: Protan}, colours: palettes.Colour.Grey, seams: list})
+	for _, l := range s.Layers[len(s.Layers)-2:] {
+		got = append(got, l.ID)
+		for _, item := range l.Items {
+			n := 0
+			for stretch := range item.Outlines {
+				for list[n].heavy != (l.ID == "marked") {
+					n++
+				}
+				if stretch[0] != list[n].From || stretch[1] != list[n].To || l.ID == "marked" && item.Style.Dash != 0 {
+					t.Errorf("%s marks %v, expected %v", l.ID, stretch, list[n].Seam)
+				}
+				n++
+			}
+		}
+	}
+	if len(got) != 2 || got[0] != "marked-lightly" || got[1] != "marked" {
+		t.Errorf("the layers on top are %v", got)
+	}
+}
