@@ -51,7 +51,7 @@ func struck(list []stood) (wrong []string) {
 		for k, b := range list {
 			switch m := b.mark.(type) {
 			case text:
-				if k > i && m.tall == t.tall && strings.TrimSpace(m.shown) != "" && over(a.rect, b.rect) {
+				if k > i && m.tall == even && t.tall == even && strings.TrimSpace(m.shown) != "" && over(a.rect, b.rect) {
 					wrong = append(wrong, fmt.Sprintf("%q stands over %q", t.shown, m.shown))
 				}
 			case art:
@@ -148,7 +148,7 @@ func wrongTables(p page) (wrong []string) {
 			reach = max(reach, last)
 		}
 		for _, m := range s.marks {
-			if r, is := m.(panel); is && s.row > 0 && r.h < 2 && reach > r.x+r.w+0.5 {
+			if r, is := m.(panel); is && s.row > 0 && r.h < 2 && r.w > 60 && reach > r.x+r.w+0.5 {
 				wrong = append(wrong, fmt.Sprintf("a rule ends at %.1f, the row at %.1f", r.x+r.w, reach))
 			}
 		}
@@ -462,6 +462,21 @@ func TestLayersAreFilled(t *testing.T) {
 		}
 		if strings.Contains(string(file), "#c01020") != filled || !strings.Contains(string(file), "#0040a0") || strings.Contains(string(file), `fill="none"`) == filled {
 			t.Errorf("filled %v: %s", filled, file)
+		}
+	}
+}
+
+// TestHeadingsAcrossStandWhole: a heading across a table is not broken between letters where its columns are narrower than its words.
+func TestHeadingsAcrossStandWhole(t *testing.T) {
+	table := document.Table{Columns: make([]document.Column, 2), Rows: []document.Row{{Cells: cells("Background")}, {Cells: cells("1", "2")}}}
+	b := newBuilder(Options{}.look())
+	for _, s := range b.document(document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{table}}}}) {
+		for _, cell := range s.cells {
+			for _, m := range cell {
+				if said := m.(text).shown; said != "Background" && said != "1" && said != "2" {
+					t.Errorf("%q is a part of a word", said)
+				}
+			}
 		}
 	}
 }

@@ -86,6 +86,9 @@ func (b *builder) measured(t *document.Table, c column, size float64) (grid, boo
 		return grid{}, false
 	}
 	g := grid{Table: t, column: c, size: size, pad: size * 0.34, widths: shared(least, whole, weights(t.Columns, whole), room, func(widths []float64) int { return linesIn(cells, widths) })}
+	if lacks := min(b.widestAcross(t, size), c.w) - sum(g.widths) - size*gutter*float64(n-1); lacks > 0 {
+		g.widths[n-1] += lacks
+	}
 	x := c.x
 	for _, w := range g.widths {
 		g.lefts = append(g.lefts, x)
@@ -93,6 +96,17 @@ func (b *builder) measured(t *document.Table, c column, size float64) (grid, boo
 	}
 	g.w = x - size*gutter - c.x
 	return g, true
+}
+
+// widestAcross is the width of the longest word in the headings across a table.
+func (b *builder) widestAcross(t *document.Table, size float64) float64 {
+	word, whole := 0.0, 0.0
+	for _, r := range t.Rows {
+		if across(r, len(t.Columns)) {
+			b.widen(r.Cells[0].Text, b.swatchWidth(r.Cells[0].Swatches, size), fixed(size, true, ink()), [2]*float64{&word, &whole})
+		}
+	}
+	return word
 }
 
 // flow is the words of a cell by their widths, and what stands beside them.
