@@ -55,6 +55,18 @@ func TestSetNames(t *testing.T) {
 	if len(p.Sets) < 2 || p.SetName(0) != "s 1" || p.SetName(len(p.Sets)-1) != fmt.Sprintf("s %d", len(p.Sets)) {
 		t.Errorf("%d sets, the first is %s", len(p.Sets), p.SetName(0))
 	}
+	for _, n := range everyTop(30) {
+		p, count, named := usual(n), map[string]int{}, map[string]bool{}
+		for i := range p.Sets {
+			count[p.Sets[i].Name]++
+			named[p.SetName(i)] = true
+		}
+		for i := range p.Sets {
+			if alone := count[p.Sets[i].Name] == 1; alone != (p.SetName(i) == p.Sets[i].Name) && len(p.Dealt) == 0 || len(named) != len(p.Sets) {
+				t.Errorf("%s: of %d sets %q the names are %v", n.name, count[p.Sets[i].Name], p.Sets[i].Name, named)
+			}
+		}
+	}
 	if p := Build(nil, pooledSets(t, 1, 2), Options{}); len(p.Sets) != 1 || p.SetName(0) != "s" {
 		t.Errorf("%d sets, the first is %s", len(p.Sets), p.SetName(0))
 	}
