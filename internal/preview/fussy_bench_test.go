@@ -79,8 +79,8 @@ func BenchmarkDragging(b *testing.B) {
 func (p *tab) dragged(long time.Duration) (presented, drawn float64) {
 	p.t.Helper()
 	at := eval[[]float64](p, `(() => { const b = document.querySelector('.field canvas').getBoundingClientRect(), m = new DOMMatrix(getComputedStyle(document.querySelector('.field svg > g:nth-of-type(2)')).transform), context = document.querySelector('#fussy .center canvas').getContext('2d'), clear = context.clearRect;
+		if (!('drawn' in window)) context.clearRect = (...a) => { window.drawn++; clear.apply(context, a); };
 		window.drawn = 0;
-		context.clearRect = (...a) => { window.drawn++; clear.apply(context, a); };
 		return [b.left + m.e, b.top + m.f, b.left + b.width / 2, b.top + b.height / 2]; })()`)
 	p.mouse(pressed, at[0], at[1], left)
 	frames, end := p.presented()
@@ -99,8 +99,9 @@ func (p *tab) dragged(long time.Duration) (presented, drawn float64) {
 func (p *tab) presented() (frames *int, end func()) {
 	p.t.Helper()
 	frames = new(int)
-	done := make(chan bool)
-	must(p.t, chromedp.Listen(p.ctx, func(ev any) {
+	done := make(chan bool, 1)
+	ctx, cancel := context.WithTimeout(p.ctx, time.Minute)
+	must(p.t, chromedp.Listen(ctx, func(ev any) { // until the context ends
 		switch e := ev.(type) {
 		case *tracing.EventDataCollected:
 			for _, v := range e.Value {
@@ -112,10 +113,9 @@ func (p *tab) presented() (frames *int, end func()) {
 				}
 			}
 		case *tracing.EventTracingComplete:
-			close(done)
+			done <- true
 		}
 	}))
-	ctx, cancel := context.WithTimeout(p.ctx, time.Minute)
 	_, err := chromedp.Call(ctx, tracing.Start, tracing.StartParams{TransferMode: tracing.StartTransferModeReportEvents,
 		TraceConfig: &tracing.TraceConfig{IncludedCategories: []string{"disabled-by-default-devtools.timeline.frame", "devtools.timeline.frame"}}})
 	must(p.t, err)
