@@ -45,12 +45,13 @@ func (p *planning) printWarnings(f *Fabric, c *FromPrint) {
 
 // bothHands warns of left and right pieces that are cut from one place.
 func (p *planning) bothHands(f *Fabric, line *Line) {
-	const message = "left and right %ss are cut from one place of %s, and the print is not mirrored in them"
 	if lines := p.top.Fabrics[f.Index].Cloth.MirrorLines(); p.top.Cuts[line.PrintPlace].Motif != "" && !lines.None() {
-		p.warn(line.Place, "write mirrored behind the motif: the print has a mirror line, at which the right ones are then cut; turned over they would show the wrong side", message, p.cutAs(line), f.Name)
+		p.warn(line.Place, "write mirrored behind the motif: the print has a mirror line, at which the right ones are then cut; turned over they would show the wrong side",
+			"left and right %ss are cut from one place of %s, and the print is not mirrored in them", p.cutAs(line), f.Name)
 		return
 	}
-	p.warn(line.Place, "cut both right side up, each with its own template: turned over they would show the wrong side", message, p.cutAs(line), f.Name)
+	p.warn(line.Place, "cut both right side up, each with its own template: turned over they would show the wrong side",
+		"left and right %ss are cut from one place of %s, and the print is not mirrored in them", p.cutAs(line), f.Name)
 }
 
 // noRepeat warns of a photo that does not say after how much cloth its place comes again.
