@@ -16,7 +16,6 @@ func (t *Top) AlongSelvage(patch int) bool {
 // onLengths is the strips along the selvages that alike pieces are cut from, as the cutting plan lays them.
 type onLengths struct {
 	want   lengths.Want
-	wide   measure.NM // that a piece takes along its strip, where it lies by itself
 	strips []lengthStrip
 }
 
