@@ -18,15 +18,25 @@ type Plane struct {
 }
 
 // luminance is the relative luminance of the top with each fabric in the colour that is
-// asked for.
+// asked for; nil for its own, and prints as pieces show them.
 func luminance(t *quilt.Top, s Size, colour func(fabric int) palettes.Colour) *Plane {
 	light := make([]uint32, len(t.Fabrics))
 	for f := range light {
-		light[f] = uint32(math.Round(colour(f).Luminance() * full))
+		c := t.Fabrics[f].Colour
+		if colour != nil {
+			c = colour(f)
+		}
+		light[f] = uint32(math.Round(c.Luminance() * full))
 	}
 	p := &Plane{Size: s, Luminance: make([]float32, s.Width*s.Height)}
 	if hasHoles(t) {
 		p.Covered = make([]float32, s.Width*s.Height)
+	}
+	if colour == nil {
+		if prints := litOf(t, s, light); prints != nil {
+			prints.fill(p)
+			return p
+		}
 	}
 	mix(mixing{t, s, planeLines, [][]uint32{light}}, func(row int, sums [][]uint32, covered []uint32) {
 		p.fill(row, sums[0], covered)

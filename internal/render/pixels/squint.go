@@ -70,15 +70,14 @@ type Step struct {
 	Share     float64 // of the picture, 0 to 1
 }
 
-// Squinting is the picture of a top as half-shut eyes see it: luminance, blurred in linear
-// light, in a few steps, each drawn at its own mean L*. It is an aid and no model of one
+// Squinting is the picture of a top as half-shut eyes see it: luminance, of a print that of the
+// places that each piece shows, blurred in linear light, in a few steps, each drawn at its own mean L*. It is an aid and no model of one
 // person's sight: real eyes blur by a disc more than by a Gaussian.
 func Squinting(t *quilt.Top, s Size, q Squint) (*Squinted, error) {
 	if err := q.check(); err != nil {
 		return nil, err
 	}
-	plane := Blurred(t, s, q.Sigma(), func(f int) palettes.Colour { return t.Fabrics[f].Colour })
-	return posterise(plane.stretched(s), q), nil
+	return posterise(Blurred(t, s, q.Sigma(), nil).stretched(s), q), nil
 }
 
 // fineSigma is the sigma in pixels above which a coarser grid shows a blurred picture as
@@ -87,6 +86,7 @@ const fineSigma = 8
 
 // Blurred is a top's luminance seen through a Gaussian with the standard deviation sigma on
 // the quilt, at the size asked for or, where the blur makes that needless, at a coarser one.
+// Each fabric is in the colour that is asked for; nil for its own, and prints as pieces show them.
 func Blurred(t *quilt.Top, s Size, sigma measure.NM, colour func(int) palettes.Colour) *Plane {
 	s, pixels := blurredSize(t, s, sigma)
 	return luminance(t, s, colour).blurred(belowPixels(pixels))
