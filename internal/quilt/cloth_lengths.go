@@ -36,7 +36,7 @@ func (l *clothLaying) layLengths() {
 	order := make([][]alikePieces, len(l.Fabrics))
 	for i := range l.Patches {
 		p := &l.Patches[i]
-		if p.Set >= 0 || !l.lengthwise(i, p) || l.Fabrics[l.Faces[p.First].Fabric].Cloth == nil {
+		if !l.lengthwise(i, p) {
 			continue
 		}
 		f, of := l.alikePieces(int32(i))

@@ -280,8 +280,11 @@ const seamsBeside = 2.1648
 // onDiagonal is by how many seam allowances the square of two triangles is cut larger than their short sides: 2 and the root of 2.
 const onDiagonal = 2 + math.Sqrt2
 
-// lengthwise says whether a piece comes from strips along the selvages.
+// lengthwise says whether a piece comes from strips of a print along the selvages.
 func (l *clothLaying) lengthwise(patch int, p *Patch) bool {
+	if p.Set >= 0 || l.Fabrics[l.Faces[p.First].Fabric].Cloth == nil {
+		return false
+	}
 	return l.AlongSelvage(patch) || p.Border >= 0 && int(p.Border) < len(l.CutFacts.Borders) && l.CutFacts.Borders[p.Border].Lengthwise
 }
 
