@@ -42,6 +42,7 @@ type Area struct {
 	Edge    Stroke
 	Print   *Print        // what the cloth shows, over the fill; nil for nothing
 	Repeat  measure.Point // where one of its repeats begins
+	Turn    float64       // degrees clockwise by which the cloth is turned there
 }
 
 // Print is a picture of one repeat of a cloth, which fills areas over and over.

@@ -225,5 +225,5 @@ func (s *Sheet) cloth(a *Area) *Cloth {
 	size := func(p measure.Point) measure.Vec {
 		return measure.Vec{X: float64(p.X) * s.Scale, Y: float64(p.Y) * s.Scale}
 	}
-	return &Cloth{Print: a.Print, At: s.At(a.Repeat), Size: size(measure.Point{X: a.Print.Across, Y: a.Print.Down}), Margin: size(a.Print.Margin)}
+	return &Cloth{Print: a.Print, At: s.At(a.Repeat), Size: size(measure.Point{X: a.Print.Across, Y: a.Print.Down}), Margin: size(a.Print.Margin), Turn: a.Turn}
 }

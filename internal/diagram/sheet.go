@@ -54,10 +54,24 @@ type Shape struct {
 	Cloth  *Cloth // what it shows, over the fill; nil for nothing
 }
 
-// Cloth is a print as it lies on a sheet: one of its repeats begins at a place.
+// Cloth is a print as it lies on a sheet: one of its repeats begins at a place, about which it is turned.
 type Cloth struct {
 	*Print
 	At, Size, Margin measure.Vec
+	Turn             float64 // degrees clockwise
+}
+
+// OnSheet is where a place of the cloth lies, in points from where that repeat begins.
+func (c *Cloth) OnSheet(v measure.Vec) measure.Vec {
+	sin, cos := math.Sincos(c.Turn * math.Pi / 180)
+	return measure.Vec{X: c.At.X + float64(v.X*cos) - float64(v.Y*sin), Y: c.At.Y + float64(v.X*sin) + float64(v.Y*cos)}
+}
+
+// OnCloth is the place of the cloth, in points from where that repeat begins, that a place of the sheet shows.
+func (c *Cloth) OnCloth(v measure.Vec) measure.Vec {
+	sin, cos := math.Sincos(c.Turn * math.Pi / 180)
+	v = v.Minus(c.At)
+	return measure.Vec{X: float64(v.X*cos) + float64(v.Y*sin), Y: float64(v.Y*cos) - float64(v.X*sin)}
 }
 
 // Label is words on the sheet.

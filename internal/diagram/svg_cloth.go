@@ -17,12 +17,16 @@ import (
 type clothPattern struct {
 	print *Print
 	at    measure.Vec // where the first repeat begins
+	turn  float64
 	fill  palettes.Colour
 	id    string
 }
 
-// first is where the first repeat of a cloth begins on a sheet.
+// first is where the first repeat of a cloth begins on a sheet, of one that is turned any of them.
 func (c *Cloth) first() measure.Vec {
+	if c.Turn != 0 {
+		return measure.Vec{X: math.Round(c.At.X*1e4) / 1e4, Y: math.Round(c.At.Y*1e4) / 1e4}
+	}
 	within := func(v, size float64) float64 { return math.Round((v-float64(math.Floor(v/size)*size))*1e4) / 1e4 }
 	return measure.Vec{X: within(c.At.X, c.Size.X), Y: within(c.At.Y, c.Size.Y)}
 }
@@ -39,8 +43,8 @@ func (d *drawing) cloths(s *Sheet, out io.Writer) {
 			fmt.Fprintln(out, "<defs>")
 		}
 		c, at := shape.Cloth, shape.Cloth.first()
-		p := clothPattern{c.Print, at, shape.Fill, fmt.Sprintf("print-%x-%d", sum(s.Title, c.File), len(d.prints)+1)}
-		move := `patternTransform="translate(` + number(at.X) + " " + number(at.Y) + `)"`
+		p := clothPattern{c.Print, at, c.Turn, shape.Fill, fmt.Sprintf("print-%x-%d", sum(s.Title, c.File), len(d.prints)+1)}
+		move := `patternTransform="translate(` + number(at.X) + " " + number(at.Y) + `)` + rotated(c.Turn) + `"`
 		if of := slices.IndexFunc(d.prints, func(q clothPattern) bool { return q.print == c.Print && q.fill == shape.Fill }); of >= 0 {
 			fmt.Fprintf(out, `<pattern id="%s" xlink:href="#%s" %s/>`+"\n", p.id, d.prints[of].id, move)
 		} else {
@@ -56,6 +60,14 @@ func (d *drawing) cloths(s *Sheet, out io.Writer) {
 	}
 }
 
+// rotated writes by how much a cloth is turned, nothing where it is not.
+func rotated(degrees float64) string {
+	if degrees == 0 {
+		return ""
+	}
+	return " rotate(" + number(degrees) + ")"
+}
+
 // sum tells a picture of one figure from others on a page.
 func sum(title string, file []byte) []byte {
 	all := sha256.Sum256(bytes.Join([][]byte{[]byte(title), file}, []byte{0}))
@@ -65,7 +77,9 @@ func sum(title string, file []byte) []byte {
 // pattern is what a shape is filled with, nil where that is not there yet.
 func (d *drawing) pattern(s *Shape) *clothPattern {
 	at := s.Cloth.first()
-	n := slices.IndexFunc(d.prints, func(p clothPattern) bool { return p.print == s.Cloth.Print && p.fill == s.Fill && p.at == at })
+	n := slices.IndexFunc(d.prints, func(p clothPattern) bool {
+		return p.print == s.Cloth.Print && p.fill == s.Fill && p.at == at && p.turn == s.Cloth.Turn
+	})
 	if n < 0 {
 		return nil
 	}

@@ -122,27 +122,27 @@ func (p *painter) outlines(s *diagram.Shape, on *sheet, origin measure.Vec) {
 // cloth fills a shape with its cloth, repeat after repeat, cut off at its outline (ISO 32000-1, 8.5.4).
 func (p *painter) cloth(s *diagram.Shape, on *sheet, origin measure.Vec) {
 	c := s.Cloth
-	low, high := s.Points[0], s.Points[0]
+	low := c.OnCloth(s.Points[0])
+	high := low
 	points := make([]measure.Vec, len(s.Points))
 	for i, q := range s.Points {
 		points[i] = on.on(origin, q)
+		q = c.OnCloth(q)
 		low, high = measure.Vec{X: min(low.X, q.X), Y: min(low.Y, q.Y)}, measure.Vec{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
 	}
 	p.Operator("q")
 	p.Outline(points, true)
 	p.Operator("W n")
 	name := fmt.Sprintf("%x", sha256.Sum256(c.File))
-	from := measure.Vec{X: low.X - ahead(low.X-c.At.X, c.Size.X), Y: low.Y - ahead(low.Y-c.At.Y, c.Size.Y)}
-	for y := from.Y; y < high.Y; y += c.Size.Y {
-		for x := from.X; x < high.X; x += c.Size.X {
-			p.Image(name, c.File, on.on(origin, measure.Vec{X: x - c.Margin.X, Y: y - c.Margin.Y}), (c.Size.X+2*c.Margin.X)*on.zoom, (c.Size.Y+2*c.Margin.Y)*on.zoom)
+	at := func(x, y float64) measure.Vec { return on.on(origin, c.OnSheet(measure.Vec{X: x, Y: y})) }
+	for y := math.Floor(low.Y/c.Size.Y) * c.Size.Y; y < high.Y; y += c.Size.Y {
+		for x := math.Floor(low.X/c.Size.X) * c.Size.X; x < high.X; x += c.Size.X {
+			left, top := x-c.Margin.X, y-c.Margin.Y
+			p.ImageTurned(name, c.File, at(left, top), at(x+c.Size.X+c.Margin.X, top), at(left, y+c.Size.Y+c.Margin.Y))
 		}
 	}
 	p.Operator("Q")
 }
-
-// ahead is how far a place lies behind the beginning of its repeat.
-func ahead(at, repeat float64) float64 { return at - float64(math.Floor(at/repeat)*repeat) }
 
 // zoomed is a pen for a sheet that is enlarged.
 func zoomed(pen diagram.Pen, zoom float64) diagram.Pen {

@@ -1,20 +1,15 @@
 package report
 
 import (
-	"bytes"
-	"image/png"
-
 	"eighthturn/internal/diagram"
-	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
 	"eighthturn/palettes"
 )
 
-// Pictures of cloth in maps: pixels on their longer side at the most, their margin, and how many parts of white in a hundred they are mixed
+// Pictures of cloth in maps: pixels on their longer side at the most, and how many parts of white in a hundred they are mixed
 // with so that lines and words are read on them, in pieces and in cloth that is not used.
 const (
 	mapPixels   = 400
-	mapMargin   = 1
 	pieceWhite  = 40
 	unusedWhite = 70
 )
@@ -33,12 +28,6 @@ func (c *cuts) clothPrint(f *cutting.Fabric) clothPrint {
 		return clothPrint{}
 	}
 	small := palettes.Coarser(picture, mapPixels)
-	shows := func(white int) *diagram.Print {
-		var file bytes.Buffer
-		_ = png.Encode(&file, palettes.Margined(palettes.Paler(small, white), mapMargin)) // a picture can be encoded, and memory takes it
-		b := small.Bounds()
-		return &diagram.Print{File: file.Bytes(), Across: cloth.Across, Down: cloth.Down,
-			Margin: measure.Point{X: mapMargin * cloth.Across / measure.NM(b.Dx()), Y: mapMargin * cloth.Down / measure.NM(b.Dy())}}
-	}
+	shows := func(white int) *diagram.Print { return diagram.NewPrint(small, cloth.Across, cloth.Down, white) }
 	return clothPrint{shows(pieceWhite), shows(unusedWhite)}
 }

@@ -31,7 +31,7 @@ func (b TemplateBook) About() []document.Item {
 		{Text: lead("Seams:", "cut on the solid line, which includes a %s seam allowance; sew on the dashed line; dots mark where seams begin and end.", b.Top.Units.Nearest(b.Top.Seam))},
 	}
 	if slices.ContainsFunc(b.Templates, func(t templates.Template) bool { return t.Print != nil }) {
-		items = append(items, document.Item{Text: lead("Print:", "line up the dotted lines with the print the same way for every piece. They show the edges of stripes, where a repeat begins, and the middle of a motif, which a cross marks; the arrow points along the selvage.")})
+		items = append(items, document.Item{Text: lead("Print:", "line up the dotted lines, and the pale print where it is drawn, with the fabric the same way for every piece. The lines show the edges of stripes, where a repeat begins, and the middle of a motif, which a cross marks; the arrow points along the selvage.")})
 	}
 	if b.Parts {
 		items = append(items, document.Item{Text: lead("Parts:", "a template larger than the page comes in parts. Trim them on their frames and tape them together, each frame on the dotted line of the next part.")})

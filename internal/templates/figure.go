@@ -17,13 +17,17 @@ const nameRoom = 1.6
 
 // Figure is the template as a diagram of true size: cut line, seam line, dots where seams
 // begin and end, the arrow along the grain, and its name.
-func (t *Template) Figure(top *quilt.Top) *diagram.Figure {
+func (t *Template) Figure(top *quilt.Top, cloths *Cloths) *diagram.Figure {
 	low, high := bounds(t.Cut)
 	f := &diagram.Figure{
 		Title: "Template " + t.Name() + ": " + t.Piece(), TrueSize: true, Min: low, Max: high,
 		Description: fmt.Sprintf("A %s at true size, right side up, with its cut line, its seam line %s within it, and an arrow along the straight grain.", t.Shape, top.Units.Nearest(top.Seam)),
 	}
 	add := func(m diagram.Mark) { f.Marks = append(f.Marks, m) }
+	if cloth := cloths.area(t); cloth != nil {
+		add(diagram.Mark{Area: cloth})
+		f.Description += " The print shows through, paler, as it lies on the piece."
+	}
 	add(diagram.Mark{Area: &diagram.Area{Outline: t.Cut, Clear: true, Edge: diagram.Cut}})
 	if top.Seam > 0 {
 		add(diagram.Mark{Line: &diagram.Line{Points: append(append([]measure.Point(nil), t.Finished...), t.Finished[0]), Stroke: diagram.Sew}})

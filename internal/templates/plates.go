@@ -228,6 +228,10 @@ func changed(m diagram.Mark, change func([]measure.Point) []measure.Point) diagr
 	if m.Area != nil {
 		a := *m.Area
 		a.Outline = change(a.Outline)
+		if a.Print != nil {
+			ends := change([]measure.Point{a.Repeat, a.Repeat.Add(measure.Point{X: measure.Yard})})
+			a.Repeat, a.Turn = ends[0], a.Turn+degreesOf(ends[0], ends[1])
+		}
 		m.Area = &a
 	}
 	if m.Line != nil {

@@ -22,8 +22,9 @@ var (
 
 func figuresOf(top *quilt.Top) []Piece {
 	var list []Piece
+	cloths := NewCloths(top)
 	for _, p := range usual(top) {
-		list = append(list, Piece{p.Name(), p.Figure(top)})
+		list = append(list, Piece{p.Name(), p.Figure(top, cloths)})
 	}
 	return list
 }

@@ -12,6 +12,9 @@ import (
 // Print is what a template shows of the print that its pieces are all cut from alike.
 type Print struct {
 	Place  int                // of the top's cuts, by index
+	Fabric int                // by index
+	Repeat measure.Point      // where a repeat of the cloth begins, on the template or beside it
+	Turn   float64            // degrees clockwise by which the cloth lies turned there
 	Motif  string             // what is cut there is called by its motif, "" of stripes that begin at one place
 	Center measure.Point      // the middle of the motif
 	Lines  [][2]measure.Point // the edges of stripes, where repeats begin, and through the middle of a motif along the cloth and across
@@ -62,7 +65,10 @@ func printOf(top *quilt.Top, patch int, finished, cut []xy) *Print {
 	o := turnOf(p, place, finished)
 	c, cloth := top.CutOfPatch(patch), top.Fabrics[top.Faces[p.First].Fabric].Cloth
 	made := &Print{Place: int(top.CutOf[patch]), Center: rounded([]xy{o.at(float64(place.Cloth.X), float64(place.Cloth.Y))})[0]}
-	made.Motif = c.Name()
+	made.Motif, made.Fabric = c.Name(), int(top.Faces[p.First].Fabric)
+	begins := func(at float64, again measure.NM) float64 { return math.Floor(at/float64(again)) * float64(again) }
+	made.Repeat = rounded([]xy{o.at(begins(o.cloth.x, cloth.Across), begins(o.cloth.y, cloth.Down))})[0]
+	made.Turn = math.Atan2(o.sin, o.cos) * 180 / math.Pi
 	across, down := edgesOf(cloth)
 	if cloth.Stripes == nil && c.Motif != "" {
 		across, down = slices.Concat(across, edges{{at: c.Place.X}}), slices.Concat(down, edges{{at: c.Place.Y}})

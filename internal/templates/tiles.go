@@ -79,6 +79,11 @@ func (w window) clipped(f *diagram.Figure) []diagram.Mark {
 	}
 	for _, m := range f.Marks {
 		switch {
+		case m.Area != nil && m.Area.Print != nil:
+			if seen := w.outline(m.Area.Outline); seen != nil {
+				m.Area = &diagram.Area{Outline: seen, Fill: m.Area.Fill, Print: m.Area.Print, Repeat: m.Area.Repeat, Turn: m.Area.Turn}
+				marks = append(marks, moved(m, measure.Point{X: -w.min.X, Y: -w.min.Y}))
+			}
 		case m.Area != nil:
 			for i, p := range m.Area.Outline {
 				line(p, m.Area.Outline[(i+1)%len(m.Area.Outline)], diagram.Line{Stroke: m.Area.Edge})

@@ -46,8 +46,9 @@ func (b *patternBuilder) templatesPart() (pages func()) {
 
 func piecesOf(list []templates.Template, top *quilt.Top) []templates.Piece {
 	var pieces []templates.Piece
+	cloths := templates.NewCloths(top)
 	for i := range list {
-		pieces = append(pieces, templates.Piece{Name: list[i].Name(), Figure: list[i].Figure(top)})
+		pieces = append(pieces, templates.Piece{Name: list[i].Name(), Figure: list[i].Figure(top, cloths)})
 	}
 	return pieces
 }
