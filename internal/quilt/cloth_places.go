@@ -282,7 +282,7 @@ const onDiagonal = 2 + math.Sqrt2
 
 // lengthwise says whether a piece comes from strips of a print along the selvages.
 func (l *clothLaying) lengthwise(patch int, p *Patch) bool {
-	if p.Set >= 0 || l.Fabrics[l.Faces[p.First].Fabric].Cloth == nil {
+	if _, said := l.PlaceSaid(patch); said || p.Set >= 0 || l.Fabrics[l.Faces[p.First].Fabric].Cloth == nil {
 		return false
 	}
 	return l.AlongSelvage(patch) || p.Border >= 0 && int(p.Border) < len(l.CutFacts.Borders) && l.CutFacts.Borders[p.Border].Lengthwise
