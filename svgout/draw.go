@@ -20,7 +20,7 @@ type Options struct {
 	SeamLines Seams  // whether seams are drawn as thin lines; the line view always has them, and views that mark seams or are in pixels never
 	Legend    bool   // list the fabrics, below the top or beside one that is much higher than wide
 	FarOff    bool   // the legend is read on a phone or from across a room: names alone, in large letters
-	Prints    bool   // fabrics that have a photo or stripes are painted with them; in the colour view alone
+	Prints    bool   // fabrics that have a photo or stripes are painted with them, in the colors of the view; in line and squinted at never
 	ByFabric  bool   // one path a fabric: smaller and quicker, without titles on patches
 	OnePaint  bool   // each fabric's color is one paint of the file, for drawing programs
 	Prefix    string // of all ids; letters, digits, - and _ of ASCII, a letter first
@@ -187,13 +187,18 @@ func (p *picture) colour(fabric int) palettes.Colour {
 // print is the print that a fabric is painted with, nil where it is painted in its colour or not shown.
 func (p *picture) print(fabric int) *Print {
 	cloth := p.Fabrics[fabric].Cloth
-	if !p.Prints || p.View != Colour || cloth == nil || len(p.faces[fabric]) == 0 {
+	if !p.Prints || p.View == Line || p.View == Squint || cloth == nil || len(p.faces[fabric]) == 0 {
 		return nil
 	}
-	if one := cloth.Picture(); one != nil {
-		return &Print{cloth, one}
+	one := cloth.Picture()
+	if one == nil {
+		return nil
 	}
-	return nil
+	print := &Print{cloth, one}
+	if p.View == Value {
+		print = print.in(palettes.Colour.Grey)
+	}
+	return print
 }
 
 // shown are the fabrics that the top shows, in the order of the layout.

@@ -62,7 +62,7 @@ func lawReferences(svg []byte) error {
 // TestWhatIsReferredToIsThere: every print and paint of a file is defined once and shown.
 func TestWhatIsReferredToIsThere(t *testing.T) {
 	for _, top := range []*quilt.Top{printedEverywhere(t), lapTop(t)} {
-		for _, o := range []Options{{Prints: true}, {Prints: true, Prefix: "b-", Legend: true, ByFabric: true}, {OnePaint: true}, {OnePaint: true, Prefix: "c"}} {
+		for _, o := range []Options{{Prints: true}, {Prints: true, Prefix: "b-", Legend: true, ByFabric: true}, {Prints: true, View: Value, Legend: true}, {Prints: true, View: Vanishing}, {OnePaint: true}, {OnePaint: true, Prefix: "c"}} {
 			if err := lawReferences(drawn(t, top, o)); err != nil {
 				t.Errorf("%+v: %v", o, err)
 			}

@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"fmt"
 	"image"
+	"image/color"
 	"image/jpeg"
 	"image/png"
 	"math"
+	"slices"
 	"strconv"
 
 	"eighthturn/palettes"
@@ -21,6 +23,34 @@ func (p *Print) Margined() *image.RGBA { return palettes.Margined(p.Picture, Pri
 
 // Size is how much of the cloth one repeat is, in user units.
 func (p *Print) Size() (across, down float64) { return userUnits(p.Across), userUnits(p.Down) }
+
+// in is the print in other colors.
+func (p *Print) in(colours func(palettes.Colour) palettes.Colour) *Print {
+	cloth := *p.Cloth
+	if p.Stripes != nil {
+		stripes := *p.Stripes
+		stripes.List = slices.Clone(stripes.List)
+		for i := range stripes.List {
+			stripes.List[i].Colour = colours(stripes.List[i].Colour)
+		}
+		cloth.Stripes = &stripes
+	}
+	b := p.Picture.Bounds()
+	picture, known := image.NewRGBA(b), map[color.RGBA]color.RGBA{}
+	for y := b.Min.Y; y < b.Max.Y; y++ {
+		for x := b.Min.X; x < b.Max.X; x++ {
+			own := p.Picture.RGBAAt(x, y)
+			other, ok := known[own]
+			if !ok {
+				c := colours(palettes.Colour{R: own.R, G: own.G, B: own.B})
+				other = color.RGBA{c.R, c.G, c.B, own.A}
+				known[own] = other
+			}
+			picture.SetRGBA(x, y, other)
+		}
+	}
+	return &Print{&cloth, picture}
+}
 
 // Bands are the stripes of one repeat, in user units: each begins where it says and reaches to the end of the repeat, so that the
 // next ones lie over it. It is nil for a print that is no stripes.

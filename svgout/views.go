@@ -67,7 +67,10 @@ func hardToSee(t *quilt.Top) []mark {
 func marked(t *quilt.Top, m marks) *Scene {
 	p := newPicture(t, m.Options)
 	for f := range p.scene.Paints {
-		p.scene.Paints[f].Colour = m.colours(t.Fabrics[f].Colour)
+		paint := &p.scene.Paints[f]
+		if paint.Colour = m.colours(t.Fabrics[f].Colour); paint.Print != nil {
+			paint.Print = paint.Print.in(m.colours)
+		}
 	}
 	if m.View != Vanishing {
 		p.value = func(f int) float64 { return p.scene.Paints[f].Colour.Lightness() }

@@ -79,7 +79,7 @@ func drawCommand(c *console) *cobra.Command {
 	f.BoolVar(&o.noSeams, noSeamsName, false, "leave out the thin lines along the seams")
 	f.BoolVar(&o.seams, seamsName, false, "draw the seams in the value view too")
 	f.BoolVar(&o.picture.Legend, legendName, false, "list the fabrics below the quilt")
-	f.BoolVar(&o.picture.Prints, printsOption, false, "show prints and stripes as each piece is cut, in the color view")
+	f.BoolVar(&o.picture.Prints, printsOption, false, "show prints and stripes as each piece is cut")
 	f.BoolVar(&o.picture.ByFabric, byFabricName, false, "draw each fabric in one piece: a smaller file, but single pieces have no names")
 	f.Var(&o.prefix, prefixOption, "begin all ids in the file with `TEXT`, for two pictures on one web page")
 	o.printing.flags(cmd)
@@ -174,6 +174,8 @@ func (o *drawing) without() string {
 	view := svgout.View(o.view.index)
 	squint := view == svgout.Squint
 	switch {
+	case o.picture.Prints && (squint || view == svgout.Line):
+		return printsOption
 	case view > svgout.Line && o.seams:
 		return seamsName
 	case view != svgout.Colour && o.noSeams:
@@ -200,9 +202,6 @@ func (o *drawing) check(cmd *cobra.Command, file string) error {
 	}
 	if o.seams && o.noSeams {
 		return misuse(cmd.CommandPath(), "--"+seamsName+" and --"+noSeamsName+" contradict each other", "leave out one of them")
-	}
-	if o.picture.Prints && svgout.View(o.view.index) != svgout.Colour {
-		return misuse(cmd.CommandPath(), "photos of fabrics are shown in the color view only", "leave out --"+printsOption)
 	}
 	if o.shown.onCanvas() {
 		return o.checkCanvas(cmd)

@@ -178,7 +178,6 @@ func (o *drawing) parts(cmd *cobra.Command, top *quilt.Top, n int) (list []pictu
 		options := one.options()
 		options.FarOff = true
 		options.ByFabric, options.OnePaint, options.Prefix = true, false, fmt.Sprintf("%sp%d-", o.prefix.text, 10*n+len(list)+1)
-		options.Prints = options.Prints && svgout.View(view) == svgout.Colour
 		scene, err := svgout.NewScene(t, options)
 		list = append(list, picture.Part{Scene: scene, Size: size})
 		return err

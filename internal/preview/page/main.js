@@ -127,7 +127,7 @@ function updatePanes() {
   showColorwayMenus();
   slide.show(settings.two && settings.slide, settings.split, viewName(settings.view), viewName(settings.secondView));
   arrangePanes();
-  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}${printsShown() ? '&prints=1' : ''}${model.query}`;
+  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}${printsShown() && settings.view === 'colour' ? '&prints=1' : ''}${model.query}`;
   byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}${model.fileSuffix}-${viewName(settings.view)}.svg`;
   showResources();
   refreshResources();

@@ -6,8 +6,6 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/report"
-	"eighthturn/palettes"
-	"eighthturn/svgout"
 )
 
 // maxToColour is how many pieces and strips a page can have that pencils are to colour.
@@ -37,7 +35,7 @@ func (b *patternBuilder) valuePart() {
 	}
 	study := report.Values(b.plans)
 	b.part("Value study", true)
-	b.add(document.Picture{Of: b.picture(palettes.Colour.Grey, svgout.SeamsLeftOut), Caption: document.Plain(report.InGrayscale + "."), Alternative: b.described(report.InGrayscale), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
+	b.add(document.Picture{Of: b.inGrays(), Caption: document.Plain(report.InGrayscale + "."), Alternative: b.described(report.InGrayscale), Width: b.wholeWidth(), Least: minOf(b.Top.Outer.Width(), b.Top.Outer.Height())})
 	for _, s := range study.Down(document.Answer).Print().Sections {
 		if s.Title != "" {
 			b.titled(document.Section{Title: s.Title, Blocks: printed(s.Blocks)})

@@ -54,10 +54,20 @@ func onWhite(p *image.NRGBA) {
 // so many faces at most as outlines, and so many pixels along.
 func (b *patternBuilder) inColor(t *quilt.Top, along, most int) document.Drawing {
 	d := b.pictureOf(t, along, most, func(c palettes.Colour) palettes.Colour { return c }, svgout.SeamsByView)
+	return b.withPrints(d, t, along, svgout.Colour)
+}
+
+// inGrays is the top by value, with its prints as well.
+func (b *patternBuilder) inGrays() document.Drawing {
+	return b.withPrints(b.picture(palettes.Colour.Grey, svgout.SeamsLeftOut), b.Top, pixelsAlong, svgout.Value)
+}
+
+// withPrints is a picture with the top's prints in a view, where it has some and is no picture in pixels already.
+func (b *patternBuilder) withPrints(d document.Drawing, t *quilt.Top, along int, view svgout.View) document.Drawing {
 	if d.Ground != nil || !patterned(t) {
 		return d
 	}
-	scene, err := svgout.NewScene(t, svgout.Options{ByFabric: true, Prints: true, SeamLines: svgout.SeamsLeftOut})
+	scene, err := svgout.NewScene(t, svgout.Options{View: view, ByFabric: true, Prints: true, SeamLines: svgout.SeamsLeftOut})
 	if err != nil {
 		panic(err) // there is such a view
 	}
