@@ -51,7 +51,8 @@ func templatesCommand(c *console) *cobra.Command {
 			"and measure the inch and centimeter squares on each page. Pieces larger than the paper come on several " +
 			"sheets to tape together. A name ending in .dxf gives a drawing for other programs, " +
 			"in inches, or in millimeters for layouts in centimeters: if a program asks, have it read the unit from the file. A folder gets an " +
-			"SVG file for each piece, for cutting machines, in layers: cut, sew, marks, grain, labels. --mat lays all pieces of each " +
+			"SVG file for each piece, for cutting machines, in layers: cut, sew, marks, grain, labels; of a piece cut from a print also " +
+			"print, its lines, and fabric, a pale picture to hide before cutting. --mat lays all pieces of each " +
 			"fabric on mats instead. Border and sashing strips have no template: cut them with " +
 			"a ruler.",
 		Example: "eighthturn templates harbor.quilt\n  makes harbor-templates.pdf\n" +

@@ -74,6 +74,22 @@ func (c *Cloth) OnCloth(v measure.Vec) measure.Vec {
 	return measure.Vec{X: float64(v.X*cos) + float64(v.Y*sin), Y: float64(v.Y*cos) - float64(v.X*sin)}
 }
 
+// Repeats are where the repeats begin that fill an outline, on the cloth in points from that one.
+func (c *Cloth) Repeats(outline []measure.Vec) (list []measure.Vec) {
+	low := c.OnCloth(outline[0])
+	high := low
+	for _, q := range outline {
+		q = c.OnCloth(q)
+		low, high = measure.Vec{X: min(low.X, q.X), Y: min(low.Y, q.Y)}, measure.Vec{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
+	}
+	for y := math.Floor(low.Y/c.Size.Y) * c.Size.Y; y < high.Y; y += c.Size.Y {
+		for x := math.Floor(low.X/c.Size.X) * c.Size.X; x < high.X; x += c.Size.X {
+			list = append(list, measure.Vec{X: x, Y: y})
+		}
+	}
+	return list
+}
+
 // Label is words on the sheet.
 type Label struct {
 	Text     string

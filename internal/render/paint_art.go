@@ -3,7 +3,6 @@ package render
 import (
 	"crypto/sha256"
 	"fmt"
-	"math"
 
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
@@ -122,24 +121,18 @@ func (p *painter) outlines(s *diagram.Shape, on *sheet, origin measure.Vec) {
 // cloth fills a shape with its cloth, repeat after repeat, cut off at its outline (ISO 32000-1, 8.5.4).
 func (p *painter) cloth(s *diagram.Shape, on *sheet, origin measure.Vec) {
 	c := s.Cloth
-	low := c.OnCloth(s.Points[0])
-	high := low
 	points := make([]measure.Vec, len(s.Points))
 	for i, q := range s.Points {
 		points[i] = on.on(origin, q)
-		q = c.OnCloth(q)
-		low, high = measure.Vec{X: min(low.X, q.X), Y: min(low.Y, q.Y)}, measure.Vec{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
 	}
 	p.Operator("q")
 	p.Outline(points, true)
 	p.Operator("W n")
 	name := fmt.Sprintf("%x", sha256.Sum256(c.File))
 	at := func(x, y float64) measure.Vec { return on.on(origin, c.OnSheet(measure.Vec{X: x, Y: y})) }
-	for y := math.Floor(low.Y/c.Size.Y) * c.Size.Y; y < high.Y; y += c.Size.Y {
-		for x := math.Floor(low.X/c.Size.X) * c.Size.X; x < high.X; x += c.Size.X {
-			left, top := x-c.Margin.X, y-c.Margin.Y
-			p.ImageTurned(name, c.File, at(left, top), at(x+c.Size.X+c.Margin.X, top), at(left, y+c.Size.Y+c.Margin.Y))
-		}
+	for _, r := range c.Repeats(s.Points) {
+		left, top := r.X-c.Margin.X, r.Y-c.Margin.Y
+		p.ImageTurned(name, c.File, at(left, top), at(r.X+c.Size.X+c.Margin.X, top), at(left, r.Y+c.Size.Y+c.Margin.Y))
 	}
 	p.Operator("Q")
 }

@@ -1,11 +1,14 @@
 package templates
 
 import (
+	"bytes"
 	"fmt"
 	"image"
 	"image/color"
 	"math"
+	"regexp"
 	"slices"
+	"strings"
 	"testing"
 
 	"eighthturn/internal/blocks"
@@ -137,21 +140,65 @@ func TestPartsShowTheirCloth(t *testing.T) {
 	}
 }
 
-// TestClothIsPale: words in black have a contrast of 7 to 1 at the least (WCAG 2.2, 1.4.6) on a print of black cloth.
+// TestClothIsPale: on a print of black cloth, as templates show it, words in black have a contrast of 7 to 1 at the least, and in SVG files
+// words have 4.5 to 1 and lines 3 to 1 (WCAG 2.2, 1.4.6, 1.4.3 and 1.4.11).
 func TestClothIsPale(t *testing.T) {
-	if c := palettes.Paler(image.NewRGBA(image.Rect(0, 0, 1, 1)), clothWhite).RGBAAt(0, 0); c.R != c.G || (luminance(c.R)+0.05)/0.05 < 7 {
-		t.Errorf("black cloth is shown %v", c)
-	}
-	if luminance(255) != 1 || luminance(0) != 0 {
-		t.Error("white and black")
+	for _, c := range []struct {
+		ink   string
+		white int
+		least float64
+	}{
+		{"#000000", clothWhite, 7}, {labelInk, layersWhite, 4.5}, {cutInk, layersWhite, 3}, {sewInk, layersWhite, 3}, {grainInk, layersWhite, 3},
+		{printInk, layersWhite, 3}, {markInk, layersWhite, 3},
+	} {
+		black := image.NewRGBA(image.Rect(0, 0, 1, 1))
+		shown := palettes.Paler(black, c.white).RGBAAt(0, 0)
+		var ink color.RGBA
+		if _, err := fmt.Sscanf(c.ink, "#%02x%02x%02x", &ink.R, &ink.G, &ink.B); err != nil {
+			t.Fatal(err)
+		}
+		if got := (luminance(shown) + 0.05) / (luminance(ink) + 0.05); got < c.least {
+			t.Errorf("%s on a pale print has a contrast of %.2f to 1, less than %v", c.ink, got, c.least)
+		}
 	}
 }
 
-// luminance is the relative luminance of a gray (WCAG 2.2, the definition).
-func luminance(v uint8) float64 {
-	c := float64(v) / 255
-	if c <= 0.04045 {
-		return c / 12.92
+// luminance is the relative luminance of a color (WCAG 2.2, the definition).
+func luminance(c color.RGBA) float64 {
+	linear := func(v uint8) float64 {
+		part := float64(v) / 255
+		if part <= 0.04045 {
+			return part / 12.92
+		}
+		return math.Pow((part+0.055)/1.055, 2.4)
 	}
-	return math.Pow((c+0.055)/1.055, 2.4)
+	return 0.2126*linear(c.R) + 0.7152*linear(c.G) + 0.0722*linear(c.B)
+}
+
+// TestLayerOfCloth: an SVG file of pieces of a print has its picture once, in a layer that comes before the others and has no shape of its own;
+// what is drawn of it ends at the cut line. The files of other pieces have nothing of it, and say nothing.
+func TestLayerOfCloth(t *testing.T) {
+	for _, top := range clothTops(t) {
+		for _, template := range usual(top) {
+			var file bytes.Buffer
+			if err := template.SVG(&file, top); err != nil {
+				t.Fatal(err)
+			}
+			before, rest, _ := strings.Cut(file.String(), `<g id="cut"`)
+			if template.Print == nil {
+				if strings.Contains(before+rest, `id="fabric"`) || strings.Contains(before+rest, "<image") {
+					t.Errorf("template %s has a cloth", template.Name())
+				}
+				continue
+			}
+			defs, layer, _ := strings.Cut(before, `<g id="fabric"`)
+			cut := regexp.MustCompile(`<path d="[^"]*"`).FindString(rest)
+			if strings.Count(before, "<image") != 1 || !strings.Contains(defs, cut) || strings.Contains(layer, "<path") || !strings.Contains(layer, "<use") {
+				t.Errorf("template %s: the layer of cloth is %s", template.Name(), layer)
+			}
+			if !strings.Contains(defs, ClothNote) {
+				t.Errorf("template %s does not say what the layer is", template.Name())
+			}
+		}
+	}
 }

@@ -42,8 +42,16 @@ func (t *Template) SVG(w io.Writer, top *quilt.Top) error {
 	_, high := bounds(t.Cut)
 	s := newSheet(w, high.Add(measure.Point{X: 2 * svgMargin, Y: 2 * svgMargin}), top.Units)
 	s.canvas.Title(t.Name() + ", " + t.Piece() + ". Cut " + t.cloths(top))
-	s.canvas.Desc(LayersNote)
-	s.draw([]laidPiece{{t, measure.Point{X: svgMargin, Y: svgMargin}, false, false}}, top.Seam > 0)
+	piece := laidPiece{t, measure.Point{X: svgMargin, Y: svgMargin}, false, false}
+	cloths := NewCloths(top)
+	cloths.white = layersWhite
+	if a := cloths.area(t); a != nil {
+		s.canvas.Desc(LayersNote + " " + ClothNote)
+		s.cloth(piece, a)
+	} else {
+		s.canvas.Desc(LayersNote)
+	}
+	s.draw([]laidPiece{piece}, top.Seam > 0)
 	s.canvas.End()
 	return s.out.err
 }
