@@ -21,27 +21,32 @@ type printed struct {
 	err error
 }
 
-// servePrints answers with the newest picture's fabrics as they are printed and woven, each piece as it is cut, and nothing over them.
+// servePrints answers with the newest picture's fabrics as they are printed and woven, each piece as it is cut, and nothing over them:
+// in color or by value.
 func (s *site) servePrints(w http.ResponseWriter, r *http.Request) {
 	s.serveOf(w, r, func(of *study, sign *stop.Sign) ([]byte, error) {
-		size := 0
+		size, view := 0, svgout.Colour
 		if text := r.URL.Query().Get("pixels"); text != "" {
 			asked, _ := strconv.Atoi(text)
 			if size = slices.Index(printSizes(), asked); size < 0 {
 				return nil, errNothing
 			}
 		}
-		made := of.prints[size].Get(sign, func() printed {
-			png, err := of.picture.prints(sign, printSizes()[size])
+		kept := size
+		if r.URL.Query().Get("view") == svgout.Views()[svgout.Value] {
+			kept, view = size+len(printSizes()), svgout.Value
+		}
+		made := of.prints[kept].Get(sign, func() printed {
+			png, err := of.picture.prints(sign, view, printSizes()[size])
 			return printed{png, err}
 		})
 		return made.png, made.err
 	})
 }
 
-// prints is the picture with its prints, see-through where the layout has nothing.
-func (p *picture) prints(sign *stop.Sign, pixels int) ([]byte, error) {
-	scene, err := svgout.NewScene(p.top, svgout.Options{ByFabric: true, Prints: true, SeamLines: svgout.SeamsLeftOut})
+// prints is the picture with its prints in a view, see-through where the layout has nothing.
+func (p *picture) prints(sign *stop.Sign, view svgout.View, pixels int) ([]byte, error) {
+	scene, err := svgout.NewScene(p.top, svgout.Options{View: view, ByFabric: true, Prints: true, SeamLines: svgout.SeamsLeftOut})
 	if err != nil {
 		return nil, err
 	}

@@ -17,7 +17,7 @@ const laidPrints = `(async () => {
 	return image.naturalWidth;
 })()`
 
-// TestPageShowsPrints: where a fabric is striped or printed, the page lays it over its faces, finer once the quilt is looked at more
+// TestPageShowsPrints: where a fabric is striped or printed, the page lays it over its faces, in gray in the views of values, finer once the quilt is looked at more
 // nearly; a button takes it away; where a save makes all fabrics plain, it goes and its button with it.
 func TestPageShowsPrints(t *testing.T) {
 	r, p := start(t, deckchairs, Options{}), newTab(t)
@@ -37,6 +37,29 @@ func TestPageShowsPrints(t *testing.T) {
 	p.press("prints")
 	laid("=== 0")
 	p.press("prints")
+	laid("=== 1000")
+	const gray = `(async () => {
+		const image = new Image(), canvas = document.createElement('canvas'), context = canvas.getContext('2d');
+		image.src = document.querySelector('.pane image.prints').getAttribute('href');
+		await image.decode();
+		[canvas.width, canvas.height] = [image.naturalWidth, image.naturalHeight];
+		context.drawImage(image, 0, 0);
+		const { data } = context.getImageData(0, 0, canvas.width, canvas.height), seen = new Set();
+		for (let i = 0; i < data.length; i += 4) if (data[i] !== data[i + 1] || data[i] !== data[i + 2]) return 0; else seen.add(data[i]);
+		return seen.size;
+	})()`
+	for _, view := range []string{"v", "a"} { // by value, and where seams vanish
+		p.key(view)
+		laid("=== 1000")
+		p.until(`document.querySelector('.pane image.prints').getAttribute('href')`)
+		if n := eval[int](p, gray); n < 4 {
+			t.Errorf("key %s: prints have %d grays, 0 for colors", view, n)
+		}
+		p.picture("prints-" + view)
+	}
+	p.key("l")
+	laid("=== 0")
+	p.key("c")
 	laid("=== 1000")
 	for range 8 {
 		p.key("+")

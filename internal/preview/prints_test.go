@@ -38,6 +38,13 @@ func TestPrintsAreWhatIsDrawn(t *testing.T) {
 	if got("pixels=1000") != want.String() || got("") != want.String() {
 		t.Error("the page gets another picture than is drawn")
 	}
+	scene, err = svgout.NewScene(lay.Top(t, deckchairs), svgout.Options{View: svgout.Value, ByFabric: true, Prints: true, SeamLines: svgout.SeamsLeftOut})
+	must(t, err)
+	var gray bytes.Buffer
+	must(t, pictures.PNG(&gray, scene, pictures.Frame{Pixels: 1000, Clear: true}))
+	if got("pixels=1000&view=value") != gray.String() || bytes.Equal(gray.Bytes(), want.Bytes()) {
+		t.Error("by value the page gets another picture than is drawn")
+	}
 	kept, made := s.studies.now.prints[0].Made()
 	if !made || !bytes.Equal(kept.png, want.Bytes()) {
 		t.Error("the picture is not kept")

@@ -30,7 +30,7 @@ type study struct {
 	trying  trying // a color
 	dressed dressed
 	squint  stop.Once[squinted]
-	prints  []stop.Once[printed] // by size
+	prints  []stop.Once[printed] // by size, in color and then by value
 }
 
 // cachedTab is a tab as it is sent.
@@ -47,7 +47,7 @@ type squinted struct {
 }
 
 func newStudy(p *picture, of *studies) *study {
-	s := &study{picture: p, plans: newPlans(p.top, p.source, of.name), tabs: make([]stop.Once[*cachedTab], len(tabSources())), prints: make([]stop.Once[printed], len(printSizes())), from: of}
+	s := &study{picture: p, plans: newPlans(p.top, p.source, of.name), tabs: make([]stop.Once[*cachedTab], len(tabSources())), prints: make([]stop.Once[printed], 2*len(printSizes())), from: of}
 	s.plans.Cutting, s.plans.worn = cutBy(of.cutting, p.top), of.worn
 	if p.source != nil {
 		s.plans.Nearby = orders.Nearby(p.source.Text, of.cloth, p.top)

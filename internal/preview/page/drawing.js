@@ -207,11 +207,10 @@ export class Drawing {
     this.stretch(this.squint, this.view === 'squint' ? url : null);
   }
 
-  // showPrints lays a picture of the fabrics' prints over the faces of the color view, or takes it away; url is null for none.
+  // showPrints lays a picture of the fabrics' prints over the faces, or takes it away; url is null for none.
   showPrints(url) {
-    const shown = this.view === 'colour' ? url : null;
-    if (shown) this.quick.settle();
-    this.stretch(this.prints, shown);
+    if (url) this.quick.settle();
+    this.stretch(this.prints, url);
   }
 
   // lay lays a picture of other faces over those that are here, or takes it away; url is null for none.

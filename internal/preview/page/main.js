@@ -10,7 +10,7 @@ import { patchAt, outlineOf, centerOf, exists, neighborOf, factsOf } from './pat
 import { byId } from './dom.js';
 import { showPatch, spokenFacts, showFabrics, showKeys, paintFabric, fabricButton } from './sidebar.js';
 import { ColorCard } from './color.js';
-import { Prints } from './prints.js';
+import { Prints, printedAs } from './prints.js';
 import { Audition, untried } from './audition.js';
 import { Laid } from './laid.js';
 import { FussyCut } from './fussy.js';
@@ -127,7 +127,7 @@ function updatePanes() {
   showColorwayMenus();
   slide.show(settings.two && settings.slide, settings.split, viewName(settings.view), viewName(settings.secondView));
   arrangePanes();
-  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}${printsShown() && settings.view === 'colour' ? '&prints=1' : ''}${model.query}`;
+  byId('save-picture').href = `picture.svg?view=${settings.view}${seamsShown() ? '&seams=1' : ''}${printsShown() && printedAs(settings.view) ? '&prints=1' : ''}${model.query}`;
   byId('save-picture').download = `${(message?.file ?? 'quilt').replace(/\.[^.]*$/, '')}${model.fileSuffix}-${viewName(settings.view)}.svg`;
   showResources();
   refreshResources();
@@ -303,7 +303,7 @@ function paint(i, fabric) {
   model.recolour(i, fabric);
   for (const { drawing } of panes) drawing.fillFabrics();
   paintFabric(i, fabric);
-  if (prints.own.url) prints.own.refresh(true); // which cover the color that is tried
+  for (const p of [prints.own, prints.byValue.own]) if (p.url) p.refresh(true); // which cover the color that is tried
 }
 // painted is called when that is to be studied: seams are light between dark fabrics.
 function painted(i) {
@@ -460,10 +460,14 @@ const squint = new Resource(model, () => withTry('squint.png?', true), {
 });
 
 // Prints of the colorway that is shown, and of that in which the second view is where it is in one of its own.
+const printsAs = (as) => ({
+  own: new Prints(model, { as, panes: () => panes.map(({ drawing }) => drawing).filter((d) => !d.fabrics), on: () => settings.prints && !audition.laid && !card.tried, colorway: () => settings.colorway, camera }),
+  second: new Prints(model, { as, panes: () => panes.map(({ drawing }) => drawing).filter((d) => d.fabrics), on: () => settings.prints, colorway: () => settings.secondColorway, camera }),
+});
 const prints = {
-  own: new Prints(model, { panes: () => panes.map(({ drawing }) => drawing).filter((d) => !d.fabrics), on: () => settings.prints && !audition.laid && !card.tried, colorway: () => settings.colorway, camera }),
-  second: new Prints(model, { panes: () => panes.map(({ drawing }) => drawing).filter((d) => d.fabrics), on: () => settings.prints, colorway: () => settings.secondColorway, camera }),
-  get all() { return [this.own, this.second]; },
+  ...printsAs('colour'), byValue: printsAs('value'),
+  get all() { return [this.own, this.second, this.byValue.own, this.byValue.second]; },
+  on(drawing) { return this.all.find((p) => p.wearing().includes(drawing))?.url ?? null; },
 };
 function printsShown() { return prints.own.there && settings.prints; }
 
@@ -480,7 +484,7 @@ function showResources() {
   const marks = loaded.marked && (loaded.marked.marks ?? []).map((m) => ({ ...m, seams: loaded.marked.highlights?.[m.highlight]?.seams }));
   for (const { drawing, caption } of panes) {
     drawing.showSquint(loaded.squintURL);
-    drawing.showPrints((drawing.fabrics ? prints.second : prints.own).url);
+    drawing.showPrints(prints.on(drawing));
     drawing.markSeams(drawing.view === 'vanishing' && marks && !audition.laid ? marks.map(({ heavy, seams }) => ({ heavy, paths: highlight.seamPaths(seams) })) : []);
     caption.replaceChildren(...captionOf(drawing.view, { quilt: model.quilt, marks, alternative: audition.large?.name, hasSquint: loaded.squintURL !== null, single: !settings.two, colorway: secondDiffers() ? colorwayName(model.shownIn(drawing.fabrics ? settings.secondColorway : settings.colorway)) : '' }));
   }

@@ -1,18 +1,21 @@
-// The fabrics as they are printed and woven: a picture that is laid over the faces of the color view, as fine as it is looked at.
+// The fabrics as they are printed and woven, in color or by value: a picture that is laid over the faces, as fine as it is looked at.
 
 import { Resource } from './resource.js';
 
 const sizes = [1000, 2000, 4000]; // pixels that the program makes it in
 const enough = 0.8; // of the pixels of the screen
 
+// printedAs is the view that prints are made in for a view of the page, undefined where it shows none.
+export const printedAs = (view) => ({ colour: 'colour', value: 'value', vanishing: 'value' })[view];
+
 export class Prints {
-  // panes gives those that may show it; on says whether it is wanted; colorway names that in which it is, null for the picture's own; camera
+  // as is the view that it is made in; panes gives those that may show it; on says whether it is wanted; colorway names that in which it is, null for the picture's own; camera
   // tells how near the quilt is.
-  constructor(model, { panes, on, colorway, camera }) {
-    Object.assign(this, { model, panes, on, colorway, camera });
+  constructor(model, { as, panes, on, colorway, camera }) {
+    Object.assign(this, { model, as, panes, on, colorway, camera });
     this.url = null;
     const dressed = { get instance() { return model.instance; }, get revision() { return model.revision; }, get query() { return model.queryIn(colorway()); } };
-    this.resource = new Resource(dressed, () => `prints.png?pixels=${this.pixels()}`, {
+    this.resource = new Resource(dressed, () => `prints.png?pixels=${this.pixels()}${as === 'value' ? '&view=value' : ''}`, {
       wanted: () => this.wanted(),
       parse: async (response) => {
         const url = URL.createObjectURL(await response.blob()), image = new Image();
@@ -28,7 +31,10 @@ export class Prints {
   // there says whether the quilt has a fabric that is no plain color.
   get there() { return this.panes().length > 0 && this.model.fabricsIn(this.colorway()).some((f) => f.patterned); }
 
-  wanted() { return this.there && this.on() && this.panes().some((drawing) => drawing.view === 'colour'); }
+  // wearing are the drawings that show it.
+  wearing() { return this.panes().filter((drawing) => printedAs(drawing.view) === this.as); }
+
+  wanted() { return this.there && this.on() && this.wearing().length > 0; }
 
   // pixels is the size that shows the quilt as finely as the screen does, and never less than is there already.
   pixels() {
@@ -53,6 +59,6 @@ export class Prints {
 
   // show lays the picture over the drawings that wear the fabrics it was made of.
   show() {
-    for (const drawing of this.panes()) drawing.showPrints(this.url);
+    for (const drawing of this.wearing()) drawing.showPrints(this.url);
   }
 }
