@@ -232,7 +232,7 @@ func squareIn(picture image.Image, at image.Point) (w, h float64) {
 
 var (
 	htmlError = regexp.MustCompile(`(?m)^.*: HTML parser error : (.*)$`)
-	newTag    = regexp.MustCompile(`^Tag (?:main|header|footer|nav|section|aside|figure|figcaption|svg|image|title|desc|path|text|g|rect|tspan|clipPath|circle|line|polygon|polyline) invalid$`)
+	newTag    = regexp.MustCompile(`^Tag (?:main|header|footer|nav|section|aside|figure|figcaption|svg|image|title|desc|defs|pattern|path|text|g|rect|tspan|clipPath|circle|line|polygon|polyline) invalid$`)
 )
 
 // illFormed is what another parser finds wrong with a page, but for elements that it does not know.
