@@ -253,7 +253,7 @@ func TestLengthsReadTheSame(t *testing.T) {
 	for _, s := range judges.Some(samples.All(), 3) {
 		layouts[s.Name] = s.Text
 	}
-	for seed := range uint64(judges.Of(4, 12)) {
+	for seed := range uint64(judges.Of(2, 12)) {
 		layouts[fmt.Sprint("invented ", seed)] = invent.Layout(seed)
 	}
 	checked := map[measure.System]int{}

@@ -175,7 +175,7 @@ func dealt(t *quilt.Top) (list []string) {
 // TestAuditionsOfRolesAreStudies: the same for the roles of a block, whose fabrics are others and not other colors.
 func TestAuditionsOfRolesAreStudies(t *testing.T) {
 	made := 0
-	for _, text := range texts() {
+	for _, text := range judges.Some(texts(), 5) {
 		reading := layout.Inspect(text, nil)
 		b := &reading.Design.Blocks[0]
 		if len(reading.Design.Fabrics) < 2 {
