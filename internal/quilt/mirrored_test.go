@@ -214,15 +214,7 @@ func TestMirroredInVain(t *testing.T) {
 		{"pointing 30", "pointing 90", `"rose" lies on the mirror line of the print: its pieces are their own mirror image`},
 		{"wedges rose", "wedges sand", ""},
 	} {
-		design, _, faults := layout.Read(strings.Replace(text, c.from, c.to, 1))
-		if design == nil {
-			t.Fatal(faults)
-		}
-		told := ""
-		for _, w := range quilt.Lay(design).Warnings {
-			told += w.Message
-		}
-		if told != c.warned {
+		if told := toldOf(t, strings.Replace(text, c.from, c.to, 1)); told != c.warned {
 			t.Errorf("%q in place of %q: told %q", c.to, c.from, told)
 		}
 	}

@@ -21,16 +21,21 @@ func TestOneWayPrints(t *testing.T) {
 		{"  R P\n  M P\n", "  H:nw R\n", `the print of "awning" stands on its head in 5 of 10 pieces: 1 half-square triangle and 4 wedges`},
 		{" one-way", "", ""},
 	} {
-		design, _, faults := layout.Read(strings.Replace(text, c.from, c.to, 1))
-		if design == nil {
-			t.Fatal(faults)
-		}
-		told := ""
-		for _, w := range quilt.Lay(design).Warnings {
-			told += w.Message
-		}
-		if told != c.told {
+		if told := toldOf(t, strings.Replace(text, c.from, c.to, 1)); told != c.told {
 			t.Errorf("%q: told %q, not %q", c.to, told, c.told)
 		}
 	}
+}
+
+// toldOf is what is warned of when a layout is laid out.
+func toldOf(t *testing.T, text string) (told string) {
+	t.Helper()
+	design, _, faults := layout.Read(text)
+	if design == nil {
+		t.Fatal(faults)
+	}
+	for _, w := range quilt.Lay(design).Warnings {
+		told += w.Message
+	}
+	return told
 }
