@@ -81,13 +81,12 @@ func singleHalves(pieces []cutPiece, seam float64) (count int) {
 }
 
 // laidClose is what is wrong with how pieces lie along the strips of a fabric: any two are cut from cloth of their own, with a seam
-// allowance round each; each comes right behind another or at the beginning of a strip; and strips lie one below the other, but for those
-// of strip sets, which share their room with the other bands.
+// allowance round each; each comes right behind another or at the beginning of a strip; and strips lie one below the other.
 func laidClose(pieces []cutPiece, seam, width float64) error {
 	long := false
 	for i := range pieces {
 		p := &pieces[i]
-		long = long || p.ofSet || p.max.X-p.min.X > width-2*seam
+		long = long || p.max.X-p.min.X > width-2*seam
 		behind := p.ofSet || math.Abs(p.min.X-seam) < nearby
 		for n := range pieces[:i] {
 			if g := p.apartBy(&pieces[n]); g < 2*seam-nearby {

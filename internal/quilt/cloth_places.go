@@ -19,7 +19,7 @@ func (t *Top) ClothPlaces() []ClothPlace {
 	if !any {
 		return nil
 	}
-	l := &clothLaying{Top: t, places: make([]ClothPlace, len(t.Faces)), slots: map[alikePieces]*[2]int{}, strips: map[stripOfCloth]*[]measure.Point{}, onLengths: map[alikePieces]*onLengths{}, down: make([]measure.NM, len(t.Fabrics))}
+	l := &clothLaying{Top: t, places: make([]ClothPlace, len(t.Faces)), slots: map[alikePieces]*[2]int{}, strips: map[stripOfCloth]measure.Point{}, onLengths: map[alikePieces]*onLengths{}, down: make([]measure.NM, len(t.Fabrics))}
 	l.layLengths()
 	for i := range t.Patches {
 		l.patch(int32(i))
@@ -39,10 +39,10 @@ func (t *Top) CutOfPatch(patch int) *Cut {
 type clothLaying struct {
 	*Top
 	places    []ClothPlace
-	slots     map[alikePieces]*[2]int // pieces that were cut so far, head up and head down
-	strips    map[stripOfCloth]*[]measure.Point
-	onLengths map[alikePieces]*onLengths // pieces from strips along the selvages
-	down      []measure.NM               // by fabric, how much of it is cut across: strips one below the other
+	slots     map[alikePieces]*[2]int        // pieces that were cut so far, head up and head down
+	strips    map[stripOfCloth]measure.Point // where each begins
+	onLengths map[alikePieces]*onLengths     // pieces from strips along the selvages
+	down      []measure.NM                   // by fabric, how much of it is cut across: strips one below the other
 }
 
 // alikePieces are pieces that come from like strips.
@@ -56,7 +56,8 @@ type alikePieces struct {
 // stripOfCloth is a strip of one fabric that alike pieces come from: of a strip set one of its strips.
 type stripOfCloth struct {
 	alikePieces
-	band int
+	band   int
+	number int
 }
 
 // inFrame is an outline in a frame of its own, turned so that two of its corners lie side by side.
@@ -164,7 +165,7 @@ func (l *clothLaying) alongStrips(i int32) {
 	for n := range p.Count {
 		face := &l.Faces[p.First+n]
 		piece := stripPiece{whole: &f, face: &f, slot: slot, down: down, nest: nest}
-		key := stripOfCloth{of, 0}
+		key := stripOfCloth{alikePieces: of}
 		if p.Set >= 0 {
 			band := frameLike(&f, face.Outline)
 			piece.face, key.band = &band, int(n)
@@ -326,14 +327,15 @@ func (l *clothLaying) onStrip(key stripOfCloth, p *stripPiece) ClothPlace {
 	}
 	wide := p.face.lower - p.face.upper
 	length := float64(l.CutFacts.Fabrics[key.fabric].UsableWidth)
-	strip, middle := l.along(p, length)
+	number, middle := l.along(p, length)
+	key.number = number
 	beside := float64(l.Seam) + wide/2
 	if p.nest == inSquares {
 		if wide += math.Sqrt2 * float64(l.Seam); p.down {
 			beside += math.Sqrt2 * float64(l.Seam)
 		}
 	}
-	begin := l.strip(key, strip, wide+2*float64(l.Seam), math.Max(length, p.whole.right-p.whole.left+2*float64(l.Seam)))
+	begin := l.strip(key, wide+2*float64(l.Seam), math.Max(length, p.whole.right-p.whole.left+2*float64(l.Seam)))
 	at := measure.Point{X: measure.NM(math.Round(middle)), Y: measure.NM(math.Round(beside))}
 	return p.place(begin.Add(at), 0)
 }
@@ -346,20 +348,17 @@ func (p *stripPiece) place(at measure.Point, pointing float64) ClothPlace {
 	return ClothPlace{Top: p.face.onTop((p.whole.left+p.whole.right)/2, (p.face.upper+p.face.lower)/2), Cloth: at, Turn: turned(p.whole.turn - pointing)}
 }
 
-// strip is where a strip of so many begins on its fabric, its width and its length as they are cut.
-func (l *clothLaying) strip(key stripOfCloth, number int, wide, long float64) measure.Point {
-	list := l.strips[key]
-	if list == nil {
-		list = &[]measure.Point{}
-		l.strips[key] = list
-	}
-	width, down := l.CutFacts.Fabrics[key.fabric].UsableWidth, &l.down[key.fabric]
-	across, along := measure.NM(math.Ceil(wide)), measure.NM(math.Ceil(long))
-	for len(*list) <= number {
-		*list = append(*list, measure.Point{Y: *down})
+// strip is where a strip begins on its fabric, by its width and its length as they are cut.
+func (l *clothLaying) strip(key stripOfCloth, wide, long float64) measure.Point {
+	begin, ok := l.strips[key]
+	if !ok {
+		width, down := l.CutFacts.Fabrics[key.fabric].UsableWidth, &l.down[key.fabric]
+		across, along := measure.NM(math.Ceil(wide)), measure.NM(math.Ceil(long))
+		begin = measure.Point{Y: *down}
 		*down += across * ((along + width - 1) / width) // one that is longer than the fabric is wide is joined
+		l.strips[key] = begin
 	}
-	return (*list)[number]
+	return begin
 }
 
 // centroid is the center of gravity of an outline.
