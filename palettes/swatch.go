@@ -120,6 +120,11 @@ func readPoints(sign *stop.Sign, file []byte) (image.Image, []Linear, error) {
 	return picture, clothOnly(points), nil
 }
 
+// TooLarge says of a photo of more than MaxPhotoBytes, so many bytes, how large it is, rounded up.
+func TooLarge(size int64) error {
+	return fmt.Errorf("the photo has %d MB, expected up to %d", (size-1)>>20+1, MaxPhotoBytes>>20)
+}
+
 // checkPhoto looks at a photo's header and passes alone, and counts the pixels that decoding it takes.
 func checkPhoto(file []byte) (pixels int, err error) {
 	config, size, passes := png.DecodeConfig, len(file), 0
@@ -127,7 +132,7 @@ func checkPhoto(file []byte) (pixels int, err error) {
 	case size == 0:
 		return 0, fmt.Errorf("the photo is empty")
 	case size > MaxPhotoBytes:
-		return 0, fmt.Errorf("the photo has %d MB, expected up to %d", (size-1)>>20+1, MaxPhotoBytes>>20)
+		return 0, TooLarge(int64(size))
 	case bytes.HasPrefix(file, []byte(jpegBeginning)):
 		config, passes = jpeg.DecodeConfig, scans(file)
 		if passes > maxScans {

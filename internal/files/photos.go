@@ -210,7 +210,7 @@ func unfit(info fs.FileInfo) error {
 	case !info.Mode().IsRegular():
 		return errors.New("this is not an ordinary file, expected a JPEG or PNG file")
 	case info.Size() > palettes.MaxPhotoBytes:
-		return fmt.Errorf("the photo has %d MB, expected up to %d", (info.Size()-1)>>20+1, palettes.MaxPhotoBytes>>20)
+		return palettes.TooLarge(info.Size())
 	}
 	return nil
 }
