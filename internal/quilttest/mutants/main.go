@@ -1,7 +1,7 @@
 // Command mutants breaks packages on purpose and says which breakages their tests notice: conditions turned round, comparisons
 // that take in their bound or leave it out, numbers one off, plus and minus swapped, statements left out.
 //
-//	go run ./internal/quilttest/mutants [-seed N] [-sample N] [-also PACKAGE,…] [-skip TESTS] [-equal] PACKAGE…
+//	go run ./internal/quilttest/mutants [-seed N] [-sample N] [-also PACKAGE,…] [-skip TESTS] [-only TESTS] [-again FILE] [-equal] PACKAGE…
 //
 // All breakages of a package are compiled at once, each asleep, and a run of its tests wakes one. So a breakage costs a
 // run of the tests that are wanted, and no compiling. What no test reaches is not run at all.
@@ -16,6 +16,8 @@ import (
 	"math/rand/v2"
 	"os"
 	"os/signal"
+	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"syscall"
@@ -26,27 +28,39 @@ import (
 // options are what the command line says.
 type options struct {
 	seed   uint64
-	sample int           // breakages of a package that are tried; 0 for all
-	also   []string      // packages whose tests are asked about what a package's own do not notice
-	least  time.Duration // processor time that tests may take at least before they count as never ending
-	equal  bool          // try what is listed as changing nothing, and nothing else
-	skip   string        // tests that are not asked, as go test takes them; "" for none
-	list   bool          // list the breakages, run nothing
+	sample int            // breakages of a package that are tried; 0 for all
+	also   []string       // packages whose tests are asked about what a package's own do not notice
+	least  time.Duration  // processor time that tests may take at least before they count as never ending
+	equal  bool           // try what is listed as changing nothing, and nothing else
+	skip   *regexp.Regexp // tests that are not asked; nil for none
+	only   *regexp.Regexp // tests that are asked, and no others; nil for all
+	again  []string       // breakages as an earlier run told of them, which alone are tried; nil for all
+	list   bool           // list the breakages, run nothing
 }
 
 func main() {
 	o := options{least: 10 * time.Second}
-	var also string
+	var also, again string
 	flag.Uint64Var(&o.seed, "seed", 1, "`number` that chooses the sample")
 	flag.IntVar(&o.sample, "sample", 0, "how `many` breakages of each package are tried; 0 for all")
 	flag.StringVar(&also, "also", "", "`packages`, with commas, whose tests are asked about what a package's own do not notice")
 	flag.BoolVar(&o.equal, "equal", false, "try those alone that are listed as changing nothing")
-	flag.StringVar(&o.skip, "skip", "", "`tests` that are not asked, such as dear ones, as go test takes them")
+	flag.Func("skip", "`tests` that are not asked, such as dear ones, as go test takes them", expression(&o.skip))
+	flag.Func("only", "`tests` that are asked, and no others, such as new ones", expression(&o.only))
+	flag.StringVar(&again, "again", "", "a `file` of what an earlier run told, of which each breakage is tried again, and no other")
 	flag.BoolVar(&o.list, "list", false, "list the breakages, run nothing")
 	least := flag.Int("least", 0, "how many of a `hundred` have to be noticed")
 	flag.Parse()
 	if also != "" {
 		o.also = strings.Split(also, ",")
+	}
+	if again != "" {
+		text, err := os.ReadFile(again)
+		if err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			os.Exit(2)
+		}
+		o.again = strings.Split(string(text), "\n")
 	}
 	if flag.NArg() == 0 {
 		flag.Usage()
@@ -90,6 +104,9 @@ func try(ctx context.Context, o options, patterns []string, out io.Writer) ([]re
 			p.mutants = slices.DeleteFunc(p.mutants, func(m mutant) bool { return !equal[m.id] })
 			equal = nil
 		}
+		if o.again != nil {
+			p.mutants = p.told(o.again)
+		}
 		mutants := chosen(p.mutants, o)
 		if o.list {
 			for _, m := range mutants {
@@ -97,15 +114,16 @@ func try(ctx context.Context, o options, patterns []string, out io.Writer) ([]re
 			}
 			continue
 		}
-		r, err := p.run(ctx, mutants, o, equal)
+		r, err := p.run(ctx, mutants, o, equal, func(m mutant, f fate, asked []string) {
+			if missed := f == survived || f == unreached; missed != o.equal {
+				fmt.Fprintf(out, "%s: %v\n", f, m)
+			}
+			if f == survived {
+				fmt.Fprintf(out, "\t%d tests reach it: %s\n", len(asked), strings.Join(asked[:min(len(asked), 8)], ", "))
+			}
+		})
 		if err != nil {
 			return results, errors.Join(fmt.Errorf("%s", p.path), err)
-		}
-		for _, m := range mutants {
-			fate := r.fates[m.id]
-			if missed := fate == survived || fate == unreached; missed != o.equal && fate != same {
-				fmt.Fprintf(out, "%s: %v\n", fate, m)
-			}
 		}
 		results = append(results, r)
 	}
@@ -113,6 +131,38 @@ func try(ctx context.Context, o options, patterns []string, out io.Writer) ([]re
 		return results, errors.New(strings.Join(idle, "\n"))
 	}
 	return results, nil
+}
+
+// expression takes an option that is a regular expression.
+func expression(to **regexp.Regexp) func(string) error {
+	return func(text string) (err error) {
+		*to, err = regexp.Compile(text)
+		return err
+	}
+}
+
+// told are the breakages of a package that lines of an earlier run tell of, wherever the files stood then.
+func (d *folder) told(lines []string) []mutant {
+	known := map[string]bool{}
+	for _, line := range lines {
+		if _, at, ok := strings.Cut(line, ": "); ok {
+			place, name, _ := strings.Cut(at, ": ")
+			known[inFolder(place)+" "+name] = true
+		}
+	}
+	var list []mutant
+	for _, m := range d.mutants {
+		if known[inFolder(m.place)+" "+m.name()] {
+			list = append(list, m)
+		}
+	}
+	return list
+}
+
+// inFolder is the file of a place, with its folder alone.
+func inFolder(place string) string {
+	name, _, _ := strings.Cut(place, ":")
+	return filepath.Join(filepath.Base(filepath.Dir(name)), filepath.Base(name))
 }
 
 // chosen is a sample, the same for the same seed, in the order of the text.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -83,7 +84,13 @@ func TestFates(t *testing.T) {
 	}
 	d := folders[0]
 	equal, _ := d.same([]entry{{1, d.path, "steps.go Idle: return -n - «1» -> 1 + 1"}})
-	r, err := d.run(context.Background(), d.mutants, options{least: time.Second}, equal)
+	var survivors []string
+	told := func(m mutant, f fate, asked []string) {
+		if f == survived {
+			survivors = append(survivors, asked...)
+		}
+	}
+	r, err := d.run(context.Background(), d.mutants, options{least: time.Second}, equal, told)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,6 +102,9 @@ func TestFates(t *testing.T) {
 		if got := r.fates[m.id]; got != want {
 			t.Errorf("%v: %s, wanted %s", m, got, want)
 		}
+	}
+	if !slices.Equal(survivors, []string{"TestCount"}) {
+		t.Errorf("what is not noticed was asked of %v", survivors)
 	}
 	var out bytes.Buffer
 	table(&out, []result{r})
@@ -112,9 +122,28 @@ func TestSkipped(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := folders[0].run(context.Background(), folders[0].mutants, options{skip: "Cou|Other"}, nil)
-	if err != nil || r.count(unreached) != len(r.fates) {
-		t.Errorf("%v: %v", err, r.fates)
+	silent := func(mutant, fate, []string) {}
+	for _, o := range []options{{skip: regexp.MustCompile("Cou|Other")}, {only: regexp.MustCompile("^Nothing$")}} {
+		r, err := folders[0].run(context.Background(), folders[0].mutants, o, nil, silent)
+		if err != nil || r.count(unreached) != len(r.fates) {
+			t.Errorf("%v: %v", err, r.fates)
+		}
+	}
+}
+
+// TestAgain: of what an earlier run told, wherever its files stood, each breakage is tried again, and nothing else is.
+func TestAgain(t *testing.T) {
+	folders, err := load([]string{"./testdata/steps"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	list := folders[0].told([]string{
+		"not noticed: /another/steps/steps.go:99: Fourfold: «n += n» -> left out (2)",
+		"\t1 tests reach it: TestFourfold",
+		"not reached: /another/place/steps.go:99: Half: if n%«2» != 0 { -> 2 + 1",
+	})
+	if len(list) != 1 || list[0].key() != "steps.go Fourfold: «n += n» -> left out (2)" {
+		t.Errorf("tried again: %v", list)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 )
 
 //go:embed wake.go.txt
@@ -47,8 +48,8 @@ func (r *result) noticed() int { return r.count(noticed) + r.count(timedOut) }
 // counted is all that could have been noticed.
 func (r *result) counted() int { return len(r.fates) - r.count(same) }
 
-// run tries breakages of a package, but for those that are known to change nothing.
-func (d *folder) run(ctx context.Context, mutants []mutant, o options, equal map[int]bool) (result, error) {
+// run tries breakages of a package, but for those that are known to change nothing, and tells of each that should be told.
+func (d *folder) run(ctx context.Context, mutants []mutant, o options, equal map[int]bool, told func(mutant, fate, []string)) (result, error) {
 	r := result{d.path, map[int]fate{}}
 	var tried []mutant
 	for _, m := range mutants {
@@ -56,7 +57,6 @@ func (d *folder) run(ctx context.Context, mutants []mutant, o options, equal map
 			r.fates[m.id] = same
 			continue
 		}
-		r.fates[m.id] = unreached
 		tried = append(tried, m)
 	}
 	work, err := os.MkdirTemp("", "mutants")
@@ -68,23 +68,43 @@ func (d *folder) run(ctx context.Context, mutants []mutant, o options, equal map
 	if err != nil {
 		return r, err
 	}
+	var suites []*suite
 	for i, path := range append([]string{d.path}, o.also...) {
-		s, err := build(ctx, path, overlay, filepath.Join(work, fmt.Sprint("tests", i)), o.skip)
+		s, err := build(ctx, path, overlay, filepath.Join(work, fmt.Sprint("tests", i)), o)
 		if err != nil {
 			return r, err
 		}
-		s.least = o.least
-		var left []mutant
-		for _, m := range tried {
-			if r.fates[m.id] == unreached || r.fates[m.id] == survived {
-				left = append(left, m)
-			}
+		suites = append(suites, s)
+	}
+	var one sync.Mutex
+	fates, err := each(tried, func(m mutant) (fate, error) {
+		became, asked := ask(ctx, suites, m)
+		one.Lock()
+		defer one.Unlock()
+		if ctx.Err() == nil {
+			told(m, became, asked)
 		}
-		if err := s.wakeAll(ctx, left, r.fates); err != nil {
-			return r, err
+		return became, ctx.Err()
+	})
+	for i, m := range tried {
+		r.fates[m.id] = fates[i]
+	}
+	return r, err
+}
+
+// ask wakes one breakage in the tests of one package after the other, until some notice it, and names those that did not.
+func ask(ctx context.Context, suites []*suite, m mutant) (fate, []string) {
+	all, asked := unreached, []string(nil)
+	for _, s := range suites {
+		became := s.wake(ctx, m)
+		if became == noticed || became == timedOut {
+			return became, nil
+		}
+		if became == survived {
+			all, asked = survived, append(asked, s.reaching(m)...)
 		}
 	}
-	return r, nil
+	return all, asked
 }
 
 // overlay writes the files of a package with all breakages asleep, and the map from the true ones to them.

@@ -33,12 +33,12 @@ type probe struct {
 const atOnce = 2
 
 // build compiles the tests of a package and runs each once, to see that it passes, how long it takes and what it reaches.
-func build(ctx context.Context, path, overlay, to, skip string) (*suite, error) {
+func build(ctx context.Context, path, overlay, to string, o options) (*suite, error) {
 	out, err := exec.CommandContext(ctx, "go", "list", "-f", "{{.Dir}}", path).Output()
 	if err != nil {
 		return nil, fmt.Errorf("go list %s: %w", path, err)
 	}
-	s := &suite{binary: to, dir: strings.TrimSpace(string(out))}
+	s := &suite{least: o.least, binary: to, dir: strings.TrimSpace(string(out))}
 	if out, err := exec.CommandContext(ctx, "go", "test", "-vet=off", "-overlay", overlay, "-c", "-o", to, path).CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("%w\n%s", err, out)
 	}
@@ -51,14 +51,9 @@ func build(ctx context.Context, path, overlay, to, skip string) (*suite, error) 
 	if err != nil {
 		return nil, fmt.Errorf("the tests of %s cannot be listed: %w", path, err)
 	}
-	asked := strings.Fields(string(names))
-	if skip != "" {
-		left, err := regexp.Compile(skip)
-		if err != nil {
-			return nil, err
-		}
-		asked = slices.DeleteFunc(asked, left.MatchString)
-	}
+	asked := slices.DeleteFunc(strings.Fields(string(names)), func(name string) bool {
+		return o.skip != nil && o.skip.MatchString(name) || o.only != nil && !o.only.MatchString(name)
+	})
 	found, err := each(asked, func(name string) ([]probe, error) { return s.inParts(ctx, name, to+"."+name) })
 	probes := slices.Concat(found...)
 	slices.SortFunc(probes, func(a, b probe) int { return cmp.Or(cmp.Compare(a.usual, b.usual), cmp.Compare(a.name, b.name)) })
@@ -162,17 +157,6 @@ func each[A, B any](list []A, ask func(A) (B, error)) ([]B, error) {
 	return answers, errors.Join(errs...)
 }
 
-// wakeAll wakes one breakage after the other and notes what became of it.
-func (s *suite) wakeAll(ctx context.Context, mutants []mutant, fates map[int]fate) error {
-	became, err := each(mutants, func(m mutant) (fate, error) { return s.wake(ctx, m), ctx.Err() })
-	for i, m := range mutants {
-		if became[i] != unreached || fates[m.id] == "" {
-			fates[m.id] = became[i]
-		}
-	}
-	return err
-}
-
 // stages are how long tests may take to be asked with others of their kind: most breakages are noticed by quick tests.
 var stages = []time.Duration{200 * time.Millisecond, 2 * time.Second, time.Hour}
 
@@ -200,4 +184,15 @@ func (s *suite) wake(ctx context.Context, m mutant) fate {
 		became = survived
 	}
 	return became
+}
+
+// reaching names the tests that reach a breakage, the quickest first.
+func (s *suite) reaching(m mutant) []string {
+	var names []string
+	for _, p := range s.probes {
+		if p.reached[m.id] {
+			names = append(names, p.name)
+		}
+	}
+	return names
 }
