@@ -115,6 +115,9 @@ var errLong = errors.New("the tests do not end")
 // patience is how much longer than their processor time tests may take by the clock, on a computer that others use as well.
 const patience = 20
 
+// memory is how much of it, in kilobytes, tests may take that do not know where to stop.
+const memory = 6 << 20
+
 // test runs some tests once, up to the first that fails, and says what processor time that took. They may take so much of it at most.
 func (s *suite) test(ctx context.Context, names []string, most time.Duration, env ...string) ([]byte, time.Duration, error) {
 	ctx, cancel := context.WithTimeoutCause(ctx, patience*most, errLong)
@@ -123,7 +126,7 @@ func (s *suite) test(ctx context.Context, names []string, most time.Duration, en
 	for _, name := range names {
 		wanted = append(wanted, "^"+strings.ReplaceAll(regexp.QuoteMeta(name), "/", "$/^")+"$")
 	}
-	limit := fmt.Sprintf(`ulimit -t %d && exec "$@"`, int(most.Seconds()+1))
+	limit := fmt.Sprintf(`ulimit -t %d && ulimit -v %d && exec "$@"`, int(most.Seconds()+1), memory)
 	c := exec.CommandContext(ctx, "sh", "-c", limit, "sh", s.binary, "-test.v", "-test.failfast", "-test.timeout=0", "-test.run", strings.Join(wanted, "|"))
 	c.Dir, c.Env, c.WaitDelay = s.dir, append(os.Environ(), env...), time.Second
 	out, err := c.CombinedOutput()
