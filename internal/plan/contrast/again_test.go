@@ -67,7 +67,7 @@ func TestAgainWithOtherPrints(t *testing.T) {
 	if got, want := again.Of(printed), Study(printed, Options{}); !reflect.DeepEqual(whatReads(got), whatReads(want)) {
 		t.Errorf("%+v, not %+v", got.Thresholds, want.Thresholds)
 	}
-	for what, other := range map[string]*quilt.Top{"a plain fabric in another color": Tried(printed, []Try{{1, palettes.Colour{R: 20}}}), "prints that change places": changedPlaces(printed)} {
+	for what, other := range map[string]*quilt.Top{"a plain fabric in another color": Tried(printed, []Try{{1, palettes.Colour{R: 20}}}), "prints that change places": changedPlacesOf(printed, 0, 2)} {
 		again := &Again{}
 		again.Of(printed)
 		if got, want := again.Of(other), Study(other, Options{}); !reflect.DeepEqual(whatReads(got), whatReads(want)) {
@@ -90,11 +90,11 @@ func TestAgainWithOtherPrints(t *testing.T) {
 	}
 }
 
-// changedPlaces is a top whose first and third fabric, prints of one sort, change places.
-func changedPlaces(top *quilt.Top) *quilt.Top {
+// changedPlacesOf is a top two fabrics of which change places.
+func changedPlacesOf(top *quilt.Top, a, b int) *quilt.Top {
 	t := *top
 	t.Fabrics = slices.Clone(top.Fabrics)
-	t.Fabrics[0], t.Fabrics[2] = top.Fabrics[2], top.Fabrics[0]
+	t.Fabrics[a], t.Fabrics[b] = top.Fabrics[b], top.Fabrics[a]
 	return &t
 }
 

@@ -112,8 +112,11 @@ func (s *study) continues(one *seam, own, inner int32) bool {
 		return false
 	}
 	a, b := s.Faces[own].Fabric, s.Faces[inner].Fabric
-	return s.onePool(int(a), int(b)) || palettes.Difference(s.Fabrics[a].Colour, s.Fabrics[b].Colour) < alikeStep
+	return s.onePool(int(a), int(b)) || alike(palettes.Difference(s.Fabrics[a].Colour, s.Fabrics[b].Colour))
 }
+
+// alike says whether two fabrics of such a difference, CIEDE2000, pass for one.
+func alike(difference float64) bool { return difference < alikeStep }
 
 func (s *study) frame(zone int) Figure {
 	f := Figure{Sort: Sashes, Count: 1, Closed: 1}
@@ -121,7 +124,7 @@ func (s *study) frame(zone int) Figure {
 		f.Sort, f.Border, f.Weakest = Border, zone+1, Place{Border: zone + 1}
 	}
 	sum := outlineSum{study: s, both: true}
-	var m, figures member // seams against the ground, and against figures, which their rims judge
+	var m member // seams against the ground; those against figures their rims judge
 	var of, edge, against []int
 	for i := range s.seams {
 		one := &s.seams[i]
@@ -140,14 +143,9 @@ func (s *study) frame(zone int) Figure {
 			continue
 		}
 		edge = append(edge, int(s.Faces[own].Fabric))
-		where := &m
-		if s.sides.figure[inner] != 0 {
-			where = &figures
+		if s.sides.figure[inner] == 0 {
+			m.seams = append(m.seams, outlineSeam{int32(i), sideOf(one, own)})
 		}
-		where.seams = append(where.seams, outlineSeam{int32(i), sideOf(one, own)})
-	}
-	if len(m.seams) == 0 && sum.runsOn == 0 {
-		m = figures
 	}
 	sum.add(&m)
 	sum.doubtful = sum.near > sum.length/2

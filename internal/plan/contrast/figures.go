@@ -138,7 +138,7 @@ func (s *study) judge(g group, mass *masses) []Figure {
 	for _, v := range g.variants {
 		list = append(list, s.figure(g.sort, v, mass))
 	}
-	if len(list) > 0 && len(g.between) > 0 && !s.quick {
+	if len(g.between) > 0 && !s.quick { // what they lie between is in the list, then
 		s.setOff(list, g, mass)
 	}
 	if len(list) > maxVariants {

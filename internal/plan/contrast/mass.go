@@ -48,10 +48,7 @@ type masses struct {
 func (s *study) newCanvas() *canvas {
 	longer := float64(max(s.Outer.Width(), s.Outer.Height()))
 	side := min(max(longer/float64(s.squint().Sigma())*pixelsASigma, fewestPixels), mostPixels)
-	size, err := pixels.SizeOf(s.Top, int(side))
-	if err != nil {
-		return &canvas{first: make([]int32, len(s.Faces)+1)} // cannot be: the side lies within the limits
-	}
+	size, _ := pixels.SizeOf(s.Top, int(side)) // so few are never refused
 	shades, of := s.shades()
 	c := &canvas{Mosaic: pixels.NewMosaic(s.Top, size, s.squint().Sigma(), of), shades: shades, steps: lightnessTable()}
 	c.sortByFace(pixels.FaceAt(s.Top, c.Size), len(s.Faces))
@@ -85,9 +82,6 @@ func (s *study) newMasses() *masses {
 		s.canvas = s.newCanvas()
 	}
 	m := &masses{study: s, canvas: s.canvas, stamp: make([]int32, len(s.Faces))}
-	if m.canvas.Mosaic == nil {
-		return m
-	}
 	plane := m.canvas.Blurred(func(i int) float64 { return s.luminance(&m.canvas.shades[i]) })
 	m.values = make([]uint16, m.canvas.first[len(s.Faces)])
 	for i, slot := range m.canvas.slot {
@@ -222,11 +216,9 @@ func massOf(figure, against tally, clear float64) *Mass {
 
 // median is the CIE L* that half of the pixels reach.
 func (t tally) median() float64 {
-	sum := 0
-	for v, n := range t.counts {
-		if sum += n; 2*sum >= t.total {
-			return float64(v) * 100 / valueSteps
-		}
+	v := 0
+	for sum := t.counts[v]; 2*sum < t.total; sum += t.counts[v] {
+		v++
 	}
-	return 100
+	return float64(v) * 100 / valueSteps
 }

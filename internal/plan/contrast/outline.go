@@ -26,11 +26,8 @@ type outlineSum struct {
 	soft     float64 // length by the step below which it vanishes
 }
 
-// meanSoft is the step below which the outline vanishes, in the mean.
+// meanSoft is the step below which the outline vanishes, in the mean; there must be one.
 func (o *outlineSum) meanSoft() float64 {
-	if o.length == 0 {
-		return 0
-	}
 	return o.soft / o.length
 }
 

@@ -36,8 +36,9 @@ func ownLights(t *quilt.Top) []float64 {
 // printLight is the luminance of one repeat of a print, in squares.
 type printLight struct {
 	light         []float64
-	width, height int
-	across, down  float64 // squares for a nanometer
+	width, height int     // squares, the last of which may be a part of one
+	across, down  float64 // of one repeat, nanometers
+	columns, rows float64 // squares of one repeat, with that part
 }
 
 // printSquares is into how many squares a repeat is parted along its longer side, at the most.
@@ -51,8 +52,8 @@ func newPrintLight(c *quilt.Cloth) *printLight {
 	}
 	b := picture.Bounds()
 	step := max(1, (max(b.Dx(), b.Dy())+printSquares-1)/printSquares)
-	p := &printLight{width: (b.Dx() + step - 1) / step, height: (b.Dy() + step - 1) / step}
-	p.across, p.down = float64(b.Dx())/float64(step)/float64(c.Across), float64(b.Dy())/float64(step)/float64(c.Down)
+	p := &printLight{width: (b.Dx() + step - 1) / step, height: (b.Dy() + step - 1) / step, across: float64(c.Across), down: float64(c.Down)}
+	p.columns, p.rows = float64(b.Dx())/float64(step), float64(b.Dy())/float64(step)
 	for _, mean := range palettes.Squares(picture, step) {
 		p.light = append(p.light, mean.Luminance())
 	}
@@ -87,6 +88,7 @@ func (p *printLight) mean(outline []measure.Point, at *quilt.ClothPlace) float64
 
 // at is the luminance at a place of the cloth.
 func (p *printLight) at(across, down float64) float64 {
-	wrap := func(v float64, n int) int { return ((int(math.Floor(v)) % n) + n) % n }
-	return p.light[wrap(across*p.across, p.width)+p.width*wrap(down*p.down, p.height)]
+	part := func(v, repeat float64) float64 { return v/repeat - math.Floor(v/repeat) }
+	column, row := int(part(across, p.across)*p.columns), int(part(down, p.down)*p.rows)
+	return p.light[min(column, p.width-1)+p.width*min(row, p.height-1)]
 }

@@ -1,10 +1,15 @@
 package contrast
 
 import (
+	"fmt"
+	"image"
 	"math"
+	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/lay"
 	"eighthturn/palettes"
 )
@@ -138,4 +143,140 @@ func covers(o []measure.Point, x, y float64) bool {
 		}
 	}
 	return true
+}
+
+// speckled is a picture of so many pixels, no two of which are alike in light.
+func speckled(width, height int) *image.RGBA {
+	dice := rand.New(rand.NewPCG(uint64(width), uint64(height)))
+	picture := image.NewRGBA(image.Rect(0, 0, width, height))
+	for i := range picture.Pix {
+		picture.Pix[i] = uint8(dice.IntN(256))
+		if i%4 == 3 {
+			picture.Pix[i] = 255
+		}
+	}
+	return picture
+}
+
+// TestPlacesOfAPrint: a place of a cloth is as light as the square of pixels that lies there, at most 256 of them beside each other, and
+// so it is in every repeat, before and after the first: of a cloth that comes again a hundred times none is out of step.
+func TestPlacesOfAPrint(t *testing.T) {
+	for _, size := range [][2]int{{1, 1}, {3, 2}, {285, 100}, {284, 300}, {570, 20}, {20, 857}} { // of a photo nine tenths are laid over and over
+		cloth := &quilt.Cloth{Across: 10 * measure.Inch, Down: 7 * measure.Inch, PhotoSample: palettes.PhotoSample{Tile: speckled(size[0], size[1])}}
+		picture, p := cloth.Picture(), newPrintLight(cloth)
+		box := picture.Bounds()
+		side := 1
+		for side*256 < max(box.Dx(), box.Dy()) {
+			side++
+		}
+		dice := rand.New(rand.NewPCG(7, 8))
+		for range 60 {
+			x, y := dice.IntN(box.Dx()), dice.IntN(box.Dy())
+			sum, n := 0.0, 0.0
+			for i := x / side * side; i < min(box.Dx(), x/side*side+side); i++ {
+				for j := y / side * side; j < min(box.Dy(), y/side*side+side); j++ {
+					c := picture.RGBAAt(box.Min.X+i, box.Min.Y+j)
+					sum, n = sum+palettes.Colour{R: c.R, G: c.G, B: c.B}.Luminance(), n+1
+				}
+			}
+			across := float64(cloth.Across) * (float64(dice.IntN(200)-100) + (float64(x)+0.5)/float64(box.Dx()))
+			down := float64(cloth.Down) * (float64(dice.IntN(200)-100) + (float64(y)+0.5)/float64(box.Dy()))
+			near(t, fmt.Sprintf("%v, pixel %d %d", size, x, y), p.at(across, down), sum/n, 1e-9)
+		}
+	}
+	one := &printLight{light: []float64{0.25, 0.5}, width: 2, height: 1, across: 10, down: 10, columns: 1.5, rows: 1}
+	for across, want := range map[float64]float64{0: 0.25, 10: 0.25, -1e-20: 0.5, 6.6: 0.25, 6.7: 0.5, 9.99: 0.5} {
+		near(t, fmt.Sprint(across), one.at(across, -1e-20), want, 0)
+	}
+}
+
+// TestMeansOfPieces: of a print that grows lighter all the way, across or down, a piece shows as much light as its middle does (the
+// centroid: of each of its triangles a third of its three corners together, by area), however it is turned on the cloth.
+func TestMeansOfPieces(t *testing.T) {
+	const wide = 1 << 16
+	across, down := &printLight{width: wide, height: 1, across: wide, down: 1, columns: wide, rows: 1}, &printLight{width: 1, height: wide, across: 1, down: wide, columns: 1, rows: wide}
+	for i := range wide {
+		across.light, down.light = append(across.light, float64(i)+0.5), append(down.light, float64(i)+0.5)
+	}
+	at := func(x, y measure.NM) measure.Point { return measure.Point{X: x, Y: y} }
+	for _, outline := range [][]measure.Point{
+		{at(0, 0), at(24_000, 0), at(0, 12_000)}, {at(24_000, 3_000), at(9_000, 18_000), at(1, 2)}, {at(2_400, 700), at(26_400, 700), at(26_400, 24_700), at(2_400, 9_700)},
+		{at(0, 0), at(24_000, 0), at(48_000, 12_000), at(0, 12_000)}, {at(5_000, 0), at(9_000, 1_000), at(30_000, 22_000), at(6_000, 40_000), at(100, 700)},
+	} {
+		x, y, area := 0.0, 0.0, 0.0
+		a := outline[0]
+		for i := 1; i+1 < len(outline); i++ {
+			b, c := outline[i], outline[i+1]
+			twice := float64((b.X-a.X)*(c.Y-a.Y) - (c.X-a.X)*(b.Y-a.Y))
+			x, y, area = x+twice*float64(a.X+b.X+c.X)/3, y+twice*float64(a.Y+b.Y+c.Y)/3, area+twice
+		}
+		place := &quilt.ClothPlace{Top: at(300, 200), Cloth: at(700, 900)}
+		near(t, fmt.Sprint("across ", outline), across.mean(outline, place), x/area+400, 1)
+		near(t, fmt.Sprint("down ", outline), down.mean(outline, place), y/area+700, 1)
+		place = &quilt.ClothPlace{Top: at(0, 0), Cloth: at(60_000, 60_000), Turn: 180}
+		near(t, fmt.Sprint("upside down ", outline), across.mean(outline, place), 60_000-x/area, 1)
+	}
+}
+
+// TestPrintsThatNothingShows: a cloth without a picture is as light as its color.
+func TestPrintsThatNothingShows(t *testing.T) {
+	top := lay.Top(t, "side 6\nfabric pale #8899aa\nfabric deck #223344\nblock H halves pieces deck pale\ngrid\n H\n")
+	top.Fabrics[0].Cloth = &quilt.Cloth{Across: measure.Inch, Down: measure.Inch}
+	for i, l := range ownLights(top) {
+		near(t, fmt.Sprint("face ", i), l, top.Fabrics[top.Faces[i].Fabric].Colour.Lightness(), 0)
+	}
+}
+
+// TestShadesOfATop: pieces of one plain fabric are of one shade, those of a print of one for each half of a step of lightness; where there
+// are more than can be told apart a print has but one.
+func TestShadesOfATop(t *testing.T) {
+	top := &quilt.Top{Fabrics: make([]quilt.Fabric, 330)}
+	s := &study{Top: top}
+	for f := range top.Fabrics {
+		if f > 0 {
+			top.Fabrics[f].Cloth = &quilt.Cloth{}
+		}
+		top.Fabrics[f].Colour = palettes.Colour{R: uint8(f), G: 100}
+	}
+	add := func(fabric int32, light float64) {
+		top.Faces, s.own = append(top.Faces, quilt.Face{Fabric: fabric}), append(s.own, light)
+	}
+	for _, one := range [][2]float64{{0, 7}, {1, 50}, {1, 50.2}, {1, 50.3}, {2, 50}, {1, 49.8}, {0, 90}, {2, 0}, {2, -0.5}, {1, 50.4}} {
+		add(int32(one[0]), one[1])
+	}
+	cloth := func(f int) *quilt.Cloth { return top.Fabrics[f].Cloth }
+	want := []shade{{0, nil, 0}, {1, cloth(1), 50}, {1, cloth(1), 50.5}, {2, cloth(2), 50}, {2, cloth(2), 0}, {2, cloth(2), -0.5}}
+	list, of := s.shades()
+	if !slices.Equal(list, want) || !slices.Equal(of.Of, []uint16{0, 1, 1, 2, 3, 1, 0, 4, 5, 2}) || of.Count != len(want) {
+		t.Errorf("%v, by piece %v", list, of)
+	}
+	near(t, "a print's luminance", s.luminance(&list[2]), palettes.LuminanceOf(50.5), 0)
+	near(t, "a plain fabric's", s.luminance(&list[0]), top.Fabrics[0].Colour.Luminance(), 0)
+	near(t, "that of a print which is another now", s.luminance(&shade{1, cloth(2), 50}), top.Fabrics[1].Colour.Luminance(), 0)
+	top.Faces, s.own = nil, nil
+	for f := range 328 { // as many as can be told apart
+		for step := range 200 {
+			if n := 200*f + step; n < math.MaxUint16 {
+				add(int32(1+f), float64(step)/2)
+			}
+		}
+	}
+	if list, of := s.shades(); len(list) != math.MaxUint16 || of.Of[len(of.Of)-1] != math.MaxUint16-1 {
+		t.Errorf("%d shades, the last one %d", len(list), of.Of[len(of.Of)-1])
+	}
+	add(0, 0)
+	list, of = s.shades()
+	if len(list) != len(top.Fabrics) || of.Count != len(list) {
+		t.Fatalf("of too many %d are left", len(list))
+	}
+	for f := range list {
+		if list[f] != (shade{fabric: int32(f)}) {
+			t.Errorf("shade %d is %+v", f, list[f])
+		}
+	}
+	for i, n := range of.Of {
+		if int32(n) != top.Faces[i].Fabric {
+			t.Fatalf("face %d has shade %d", i, n)
+		}
+	}
 }

@@ -80,7 +80,7 @@ func named(byBand [len(bandNames)]float64) map[string]measure.NM {
 
 // colourOnly says whether a seam vanishes by value while its colours stand apart.
 func (s *study) colourOnly(one *seam) bool {
-	return one.band == Vanishes && !one.sameOne && s.apart(int(s.Faces[one.a].Fabric), int(s.Faces[one.b].Fabric))
+	return one.band == Vanishes && s.apart(int(s.Faces[one.a].Fabric), int(s.Faces[one.b].Fabric))
 }
 
 // apart says whether two fabrics stand apart by colour. It is worked out once for each two.
@@ -88,12 +88,15 @@ func (s *study) apart(a, b int) bool {
 	known := &s.scream[a*len(s.Fabrics)+b]
 	if *known == 0 {
 		*known = 1
-		if palettes.Difference(s.Fabrics[a].Colour, s.Fabrics[b].Colour) >= screamStep {
+		if loud(palettes.Difference(s.Fabrics[a].Colour, s.Fabrics[b].Colour)) {
 			*known = 2
 		}
 	}
 	return *known == 2
 }
+
+// loud says whether a difference of colors, CIEDE2000, holds a seam by itself.
+func loud(difference float64) bool { return difference >= screamStep }
 
 // pairSum is the sums of one pair of fabrics.
 type pairSum struct {
@@ -187,7 +190,7 @@ func (s *study) pair(p *pairSum) Pair {
 			one.Band = band
 		}
 	}
-	one.ColourOnly = one.Band == Vanishes && one.Colour >= screamStep
+	one.ColourOnly = one.Band == Vanishes && loud(one.Colour)
 	one.Doubtful = s.doubtful(one.Step, one.Soft)
 	one.BreaksUp = s.breaksUp(p.a, p.b)
 	one.Sight = s.sights(p.a, p.b, one.Soft)

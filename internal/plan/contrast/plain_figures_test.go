@@ -24,7 +24,10 @@ func (p *plainly) sums(seams []outlineSeam, own map[int32]bool, both bool) plain
 	for _, o := range seams {
 		s := &p.seams[o.seam]
 		step := s.step
-		if !own[s.A] {
+		switch {
+		case own != nil && own[s.A] == own[s.B]: // of an odd number of runs of wedges two of one side meet
+			step *= o.side
+		case !own[s.A]:
 			step = -step
 		}
 		t.length, t.soft, t.held = t.length+s.length, t.soft+s.soft*s.length, t.held+s.length*s.held()
@@ -332,26 +335,32 @@ func (p *plainly) frame(zone int) Figure {
 
 // counted are the pixels of faces, each once, by their blurred CIE L* in tenths, and how many there are.
 func (p *plainly) counted(faces []int32) (counts [1001]float64, total float64) {
-	s := p.study
-	if s.canvas == nil {
-		s.canvas = s.newCanvas()
-	}
-	if p.blurred == nil {
-		plane := pixels.Blurred(p.Top, s.canvas.Size, s.squint().Sigma(), func(f int) palettes.Colour { return p.Fabrics[f].Colour })
-		p.blurred = make([][]float32, len(p.Faces))
-		for i, f := range pixels.FaceAt(p.Top, plane.Size) {
-			if f >= 0 {
-				p.blurred[f] = append(p.blurred[f], plane.Luminance[i])
-			}
-		}
+	if p.pixels == nil {
+		p.blur()
 	}
 	for _, f := range slices.Compact(slices.Sorted(slices.Values(faces))) {
-		for _, y := range p.blurred[f] {
-			counts[int(math.Round(10*palettes.LightnessOf(math.Round(float64(y)*(1<<14))/(1<<14))))]++
+		for _, v := range p.pixels[f] {
+			counts[v]++
 			total++
 		}
 	}
 	return counts, total
+}
+
+// blur makes the pixels.
+func (p *plainly) blur() {
+	s := p.study
+	if s.canvas == nil {
+		s.canvas = s.newCanvas()
+	}
+	plane := pixels.Blurred(p.Top, s.canvas.Size, s.squint().Sigma(), func(f int) palettes.Colour { return p.Fabrics[f].Colour })
+	p.pixels = make([][]int, len(p.Faces))
+	for i, f := range pixels.FaceAt(p.Top, plane.Size) {
+		if f >= 0 {
+			y := math.Round(float64(plane.Luminance[i])*(1<<14)) / (1 << 14)
+			p.pixels[f] = append(p.pixels[f], int(math.Round(10*palettes.LightnessOf(y))))
+		}
+	}
 }
 
 // mass judges figures as one mass. What is narrower than two standard deviations of the blur, 0.28 in from 10 feet, is none.
@@ -364,7 +373,7 @@ func (p *plainly) mass(members []member, soft float64) *Mass {
 			widest = max(widest, narrowestOf(p.Patches[p.Faces[f].Patch].Outline))
 		}
 	}
-	if widest < 2*float64(p.thresholds().Blur) {
+	if widest < 2*float64(p.blurOf()) {
 		return nil
 	}
 	return p.massOf(own, other, soft)
@@ -394,7 +403,7 @@ func (p *plainly) massOf(own, other []int32, soft float64) *Mass {
 			}
 		}
 	}
-	m := &Mass{Score: 100 * max(lighter, darker) / (n * k), Massing: math.Abs(above) / (n * k), Figure: middleOf(figure[:], n), AgainstMid: middleOf(ground[:], k)}
+	m := &Mass{Score: 100 * (max(lighter, darker) / (n * k)), Massing: math.Abs(above) / (n * k), Figure: middleOf(figure[:], n), AgainstMid: middleOf(ground[:], k)}
 	between := plainSeam{step: m.Figure - m.AgainstMid, soft: soft, clear: p.clear}
 	m.Step, m.Hold = min(1, math.Abs(between.step)/p.clear), between.held()
 	return m

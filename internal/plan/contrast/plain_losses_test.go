@@ -1,6 +1,7 @@
 package contrast
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -90,7 +91,7 @@ func (p *plainly) byTurnsOf(g group) *Figure {
 	}
 	f.Verdict = verdict(f)
 	if a, b := turns[0][0], turns[1][0]; len(turns[0])+len(turns[1]) == 2 && f.Mass.Hold < 1 {
-		if p.lightOf(a) > p.lightOf(b) {
+		if cmp.Or(cmp.Compare(p.lightOf(a), p.lightOf(b)), cmp.Compare(a, b)) > 0 {
 			a, b = b, a
 		}
 		l := Lack{Names: [2]string{p.Fabrics[a].Name, p.Fabrics[b].Name}, Step: p.lightOf(b) - p.lightOf(a)}

@@ -34,13 +34,14 @@ type plainSeam struct {
 // plainly is a top as it is studied by plain means.
 type plainly struct {
 	*quilt.Top
-	study   *study // for what lies where alone: the figures
-	light   func(face int32) float64
-	tex     func(fabric int) float64
-	clear   float64
-	weak    []weakPlace // of the figures judged so far
-	blurred [][]float32 // by face, the luminance of its pixels as half-shut eyes see them; known once masses are judged
-	seams   []plainSeam
+	study  *study // for what lies where alone: the figures
+	light  func(face int32) float64
+	tex    func(fabric int) float64
+	clear  float64
+	weak   []weakPlace // of the figures judged so far
+	pixels [][]int     // by face, CIE L* of its pixels as half-shut eyes see them, in tenths; known once masses are judged
+	lights []float64   // CIE L* by fabric; nil where it is that of their colors
+	seams  []plainSeam
 }
 
 // narrowestOf is the least width of a convex outline: of each side twice the area of the triangle over it to each corner, by the side.
@@ -62,6 +63,11 @@ func narrowestOf(o []measure.Point) float64 {
 // From 20 on a step is clear (NASA Ames, Color Usage), from 40 on strong: a luminance ratio of 3 to 1 anywhere (WCAG 2.1).
 func newPlainly(one studiedTop) *plainly {
 	p := &plainly{Top: one.Top, study: one.study, light: one.study.light, clear: 20}
+	return p.judged()
+}
+
+// judged works out what is made of the seams.
+func (p *plainly) judged() *plainly {
 	own := p.Credits.Contrast
 	if own != nil {
 		p.clear = own.Clear
@@ -74,7 +80,8 @@ func newPlainly(one studiedTop) *plainly {
 	}
 	for n, s := range slices.Concat(p.Seams, p.StripSeams) {
 		one := plainSeam{Seam: s, a: int(p.Faces[s.A].Fabric), b: int(p.Faces[s.B].Fabric), strip: n >= len(p.Seams), clear: p.clear}
-		one.length = math.Hypot(float64(s.To.X-s.From.X), float64(s.To.Y-s.From.Y))
+		dx, dy := float64(s.To.X-s.From.X), float64(s.To.Y-s.From.Y)
+		one.length = math.Sqrt(dx*dx + dy*dy)
 		one.step = p.light(s.A) - p.light(s.B)
 		width := min(narrowestOf(p.Faces[s.A].Outline), narrowestOf(p.Faces[s.B].Outline))
 		angle := 2 * math.Atan(width/2/float64(120*measure.Inch)) * 180 / math.Pi
@@ -167,9 +174,8 @@ func (p *plainly) zones() []int {
 
 // frameSeams are the seams along which sashes or a border are judged, and those along which they run on: where the cloth stays the same,
 // or a border goes on from the ground in a scrap of its pool or in a cloth that is less than 10 of CIEDE2000 away. Seams against figures
-// are judged with the figures, where there are others.
+// are judged with the figures.
 func (p *plainly) frameSeams(zone int) (edge, runsOn []int) {
-	var figures []int
 	for i := range p.seams {
 		s := &p.seams[i]
 		own, inner := 0, 1
@@ -184,14 +190,9 @@ func (p *plainly) frameSeams(zone int) (edge, runsOn []int) {
 		switch {
 		case s.a == s.b, zone >= 0 && s.figure[inner] == 0 && s.band < Clear && alike:
 			runsOn = append(runsOn, i)
-		case s.figure[inner] > 0:
-			figures = append(figures, i)
-		default:
+		case s.figure[inner] == 0:
 			edge = append(edge, i)
 		}
-	}
-	if len(edge) == 0 && len(runsOn) == 0 {
-		edge = figures
 	}
 	return edge, runsOn
 }
@@ -282,8 +283,13 @@ func (p *plainly) pairs() []Pair {
 	return list
 }
 
-// lightOf is the CIE L* of a fabric.
-func (p *plainly) lightOf(f int) float64 { return p.Fabrics[f].Colour.Lightness() }
+// lightOf is the CIE L* of a fabric: what it is taken to be, or that of its color.
+func (p *plainly) lightOf(f int) float64 {
+	if p.lights != nil {
+		return p.lights[f]
+	}
+	return p.Fabrics[f].Colour.Lightness()
+}
 
 // pair is two fabrics that all seams lie between.
 func (p *plainly) pair(a, b int) Pair {
@@ -363,8 +369,8 @@ func (p *plainly) fabrics() []Fabric {
 		if shares[f] == 0 {
 			continue
 		}
-		one := Fabric{Index: f, Name: p.Fabrics[f].Name, Colour: c.Hex(), Lightness: c.Lightness(), Munsell: palettes.MunsellValue(c.Luminance()),
-			Family: [3]string{"dark", "medium", "light"}[palettes.FamilyOf(c.Lightness())], Share: shares[f] / whole, Vivid: c.Lab().Chroma() > 60}
+		one := Fabric{Index: f, Name: p.Fabrics[f].Name, Colour: c.Hex(), Lightness: p.lightOf(f), Munsell: palettes.MunsellValue(c.Luminance()),
+			Family: [3]string{"dark", "medium", "light"}[palettes.FamilyOf(p.lightOf(f))], Share: shares[f] / whole, Vivid: c.Lab().Chroma() > 60}
 		if p.Fabrics[f].Cloth != nil {
 			one.Spread = p.Fabrics[f].Cloth.Spread
 		}
@@ -377,11 +383,18 @@ func (p *plainly) fabrics() []Fabric {
 	return list
 }
 
-// thresholds are the figures that a study from 10 feet rests on; the blur is that of ten minutes of arc, 0.8 of which the eye tells apart.
+// blurOf is what was asked for, or from 10 feet ten minutes of arc, 0.8 of which the eye tells apart.
+func (p *plainly) blurOf() measure.NM {
+	if p.study.Blur > 0 {
+		return p.study.Blur
+	}
+	return measure.NM(math.Round(float64(120*measure.Inch) * math.Tan(0.8*10.0/60*math.Pi/180)))
+}
+
+// thresholds are the figures that a study from 10 feet rests on.
 func (p *plainly) thresholds() Thresholds {
-	blur := measure.NM(math.Round(float64(120*measure.Inch) * math.Tan(0.8*10.0/60*math.Pi/180)))
 	th := Thresholds{Own: p.Credits.Contrast != nil, Clear: p.clear, Strong: max(40, p.clear), ColourOnly: 20, Reads: 70, BesideEdge: 55,
-		Distance: 120 * measure.Inch, Blur: blur, MediumFrom: 46, LightFrom: 66, NearThreshold: 3}
+		Distance: 120 * measure.Inch, Blur: p.blurOf(), MediumFrom: 46, LightFrom: 66, NearThreshold: 3}
 	for i := range p.seams {
 		if soft := p.seams[i].soft; i == 0 {
 			th.SoftLeast, th.SoftMost = soft, soft

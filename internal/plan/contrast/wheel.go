@@ -118,8 +118,5 @@ func (s *study) runs(round []int32) []int {
 			list[n] %= last
 		}
 	}
-	if slices.Max(list) == 0 {
-		return nil
-	}
 	return list
 }
