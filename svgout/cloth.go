@@ -35,22 +35,13 @@ func (p *picture) cloth() {
 	}
 }
 
-// parted are faces that belong to no border, and those that do.
+// parted are faces that belong to no border, and those that do, which come last.
 func (p *picture) parted(faces []int32) (within, border []int32) {
-	of := func(i int32) bool { return p.Patches[p.Faces[i].Patch].Border >= 0 }
-	first := slices.IndexFunc(faces, of)
+	first := slices.IndexFunc(faces, func(i int32) bool { return p.Patches[p.Faces[i].Patch].Border >= 0 })
 	if first < 0 {
 		return faces, nil
 	}
-	within = slices.Clone(faces[:first])
-	for _, i := range faces[first:] {
-		if of(i) {
-			border = append(border, i)
-		} else {
-			within = append(within, i)
-		}
-	}
-	return within, border
+	return faces[:first], faces[first:]
 }
 
 // pieces are faces of a fabric, as one outline or each by itself.

@@ -81,12 +81,10 @@ func (in *inset) middle() (x, y, room float64) {
 func (in *inset) stretch(from, to measure.Point) (a, b measure.Point) {
 	x, y := float64(from.X), float64(from.Y)
 	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
-	best, least := &in.sides[0], math.Inf(1)
+	var best *side
+	least := math.Inf(1)
 	for i := range in.sides {
 		s := &in.sides[i]
-		if float64(s.dx*dx)+float64(s.dy*dy) <= 0 {
-			continue
-		}
 		off := math.Abs(float64(s.dx*(y-s.y))-float64(s.dy*(x-s.x))) + math.Abs(float64(s.dx*dy)-float64(s.dy*dx))
 		if off < least {
 			best, least = s, off

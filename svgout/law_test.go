@@ -319,6 +319,18 @@ func TestOptionsThatNameNothingAreRefused(t *testing.T) {
 	}
 }
 
+// TestPrefixesOfIDs: a prefix is letters, digits, - and _ of ASCII, and a letter first.
+func TestPrefixesOfIDs(t *testing.T) {
+	const letters, more = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ", "0123456789-_"
+	for r := range rune(0x100) {
+		for prefix, want := range map[string]bool{string(r): strings.ContainsRune(letters, r), "q" + string(r): strings.ContainsRune(letters+more, r)} {
+			if err := (&Options{Prefix: prefix}).check(); (err == nil) != want {
+				t.Errorf("%q: %v", prefix, err)
+			}
+		}
+	}
+}
+
 // lawNames says that no element and no attribute is there but those that a picture needs.
 func lawNames(svg []byte) error {
 	root, err := parse(svg)

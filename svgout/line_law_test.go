@@ -271,32 +271,6 @@ func (p *pieces) Write(b []byte) (int, error) {
 	return len(b), nil
 }
 
-// TestStretchesGoInwards: what belongs to a stretch of a side lies as deep inside the outline as its inset goes, opposite the stretch, or
-// nearer to the middle where that would be outside the inset.
-func TestStretchesGoInwards(t *testing.T) {
-	for _, top := range tops(t)[:6] {
-		for _, f := range top.Faces[:min(len(top.Faces), 40)] {
-			var in inset
-			in.of(f.Outline)
-			for i, p := range f.Outline {
-				q := f.Outline[(i+1)%len(f.Outline)]
-				dx, dy := userUnits(q.X-p.X), userUnits(q.Y-p.Y)
-				long := math.Hypot(dx, dy)
-				a, b := in.stretch(p, q)
-				last := -1e-9
-				for _, at := range []measure.Point{a, b} {
-					x, y := userUnits(at.X-p.X), userUnits(at.Y-p.Y)
-					along, deep := (x*dx+y*dy)/long, (dx*y-dy*x)/long
-					if math.Abs(deep-in.depth*96/25_400_000) > 0.02 || along < last-0.02 || along > long {
-						t.Fatalf("%s: %v belongs to the side from %v to %v of %v, %g deep and %g along, expected %g deep", top.name, at, p, q, f.Outline, deep, along, in.depth*96/25_400_000)
-					}
-					last = along
-				}
-			}
-		}
-	}
-}
-
 // TestDescriptions: whoever cannot see the picture is told how large the top is, how it is drawn and what it shows.
 func TestDescriptions(t *testing.T) {
 	const size = "A quilt top of 2 by 1 blocks, 12 in by 6 in finished, drawn "

@@ -71,6 +71,15 @@ func TestNumbersReadBack(t *testing.T) {
 			t.Errorf("%d hundredths are written %s", n, text)
 		}
 	}
+	for n := int64(0); n < 40_000_000; n += 1 + n/1000 {
+		// A hundredth of a unit is 25,400,000/9,600 nanometers, which is 15,875/6.
+		if twice := 12*n - 31_750*int64(hundredths(measure.NM(n))); twice < -15_875 || twice > 15_875 {
+			t.Errorf("%d nm are %d hundredths", n, hundredths(measure.NM(n)))
+		}
+		if twice := 12*int64(ofHundredths(int32(n))) - 31_750*n; twice < -6 || twice > 6 {
+			t.Errorf("%d hundredths are %d nm", n, ofHundredths(int32(n)))
+		}
+	}
 	for _, nm := range []measure.NM{0, 1, -1, 13, -13} {
 		if text := string(appendNumber(nil, nm)); text != "0" {
 			t.Errorf("%d nm are written %s", nm, text)

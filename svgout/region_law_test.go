@@ -2,6 +2,7 @@ package svgout
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"testing"
@@ -34,11 +35,18 @@ func lawRegions(top *quilt.Top, beneath *Layer) error {
 			return fmt.Errorf("face %d of fabric %d has fabric %d beneath it near a corner", p.face, f, shown[i]-1)
 		}
 	}
-	for _, item := range beneath.Items {
+	if err := inOrder(top, beneath); err != nil {
+		return err
+	}
+	for n, item := range beneath.Items {
+		last := n == len(beneath.Items)-1 // it goes on under nothing, and so its corners are all its own
 		for _, o := range collected(item.Outlines) {
 			for i, p := range o {
 				if p == o[(i+1)%len(o)] {
 					return fmt.Errorf("fabric %d has the corner %v twice, one behind the other", item.Style.Fill.Fabric, p)
+				}
+				if q, r := o[(i+1)%len(o)], o[(i+2)%len(o)]; last && i+2 < len(o) && goesStraight(p, q, r) {
+					return fmt.Errorf("fabric %d has a corner at %v, where it goes straight on", item.Style.Fill.Fabric, q)
 				}
 			}
 		}
@@ -47,6 +55,41 @@ func lawRegions(top *quilt.Top, beneath *Layer) error {
 		return fmt.Errorf("nothing goes on under the seam of faces %d and %d", seams[i][0].face, seams[i][1].face)
 	}
 	return nil
+}
+
+// inOrder says that beneath all lies the fabric that has most seams to others, the first of them, and then the others against the order of the
+// layout, so that what is drawn anew is little.
+func inOrder(top *quilt.Top, beneath *Layer) error {
+	seams, want := map[int]int{}, []int{}
+	for _, s := range slices.Concat(top.Seams, top.StripSeams) {
+		if a, b := int(top.Faces[s.A].Fabric), int(top.Faces[s.B].Fabric); a != b {
+			seams[a], seams[b] = seams[a]+1, seams[b]+1
+		}
+	}
+	most := -1
+	for f := range top.Fabrics {
+		if shown := slices.ContainsFunc(top.Faces, func(face quilt.Face) bool { return int(face.Fabric) == f }); shown {
+			want = append([]int{f}, want...)
+			if most < 0 || seams[f] > seams[most] {
+				most = f
+			}
+		}
+	}
+	want = append([]int{most}, slices.DeleteFunc(want, func(f int) bool { return f == most })...)
+	var got []int
+	for _, item := range beneath.Items {
+		got = append(got, item.Style.Fill.Fabric)
+	}
+	if !slices.Equal(got, want) {
+		return fmt.Errorf("beneath the seams lie the fabrics %v, expected %v", got, want)
+	}
+	return nil
+}
+
+// goesStraight says whether a way goes straight on from a by b to c, to the rounding of corners to a hundredth of a unit.
+func goesStraight(a, b, c measure.Point) bool {
+	x, y, dx, dy := userUnits(b.X-a.X), userUnits(b.Y-a.Y), userUnits(c.X-b.X), userUnits(c.Y-b.Y)
+	return x*dx+y*dy > 0 && math.Abs(x*dy-y*dx) < 0.01*min(math.Hypot(x, y), math.Hypot(dx, dy))
 }
 
 // mean is the mean of an outline's corners in user units.
@@ -83,26 +126,45 @@ func toward(face int, p measure.Point, x, y, part float64) place {
 	return place{face, float64(p.X)*(1-part) + x*nm*part, float64(p.Y)*(1-part) + y*nm*part}
 }
 
-// besideSeams are places a hundredth of the way from the middle of each seam of two fabrics to the middles of its faces, and from near its
-// ends, or nearer where the seam is short: what goes on under it goes as far as it is long.
+// besideSeams are places half of the way from the middle of each seam of two fabrics to what lies opposite it in the middle of its faces,
+// and from near its ends: what goes on under it goes as far as it is long.
 func besideSeams(top *quilt.Top) (list [][2]place) {
 	for _, s := range slices.Concat(top.Seams, top.StripSeams) {
 		if top.Faces[s.A].Fabric == top.Faces[s.B].Fabric {
 			continue
 		}
-		long := math.Hypot(userUnits(s.To.X-s.From.X), userUnits(s.To.Y-s.From.Y))
 		for _, part := range []float64{0.04, 0.5, 0.96} {
-			at := measure.Point{X: s.From.X + measure.NM(part*float64(s.To.X-s.From.X)), Y: s.From.Y + measure.NM(part*float64(s.To.Y-s.From.Y))}
 			var pair [2]place
 			for i, face := range [2]int32{s.A, s.B} {
-				x, y := mean(top.Faces[face].Outline)
-				far := math.Hypot(x-userUnits(at.X), y-userUnits(at.Y))
-				pair[i] = toward(int(face), at, x, y, min(0.01, long/10/far)/10)
+				pair[i] = opposite(int(face), top.Faces[face].Outline, s, part)
 			}
 			list = append(list, pair)
 		}
 	}
 	return list
+}
+
+// opposite is half of the way from a place along a seam of a face to the nearest place of the side that the seam's side of the outline has
+// where that is drawn in.
+func opposite(face int, outline []measure.Point, s quilt.Seam, part float64) place {
+	x, y := float64(s.From.X)+part*float64(s.To.X-s.From.X), float64(s.From.Y)+part*float64(s.To.Y-s.From.Y)
+	corners, _ := drawnIn(outline)
+	best, off := 0, math.MaxFloat64
+	for i, p := range outline { // the side that the seam lies on
+		q := outline[(i+1)%len(outline)]
+		dx, dy := float64(q.X-p.X), float64(q.Y-p.Y)
+		long := math.Hypot(dx, dy)
+		if o := math.Abs(dx*(y-float64(p.Y))-dy*(x-float64(p.X)))/long + math.Abs(dx*float64(s.To.Y-s.From.Y)-dy*float64(s.To.X-s.From.X))/long; o < off {
+			best, off = i, o
+		}
+	}
+	a, b := corners[best], corners[(best+1)%len(corners)]
+	dx, dy := b[0]-a[0], b[1]-a[1]
+	at := 0.0
+	if square := dx*dx + dy*dy; square > 1e6 {
+		at = max(0, min(1, ((x-a[0])*dx+(y-a[1])*dy)/square))
+	}
+	return place{face, (x + a[0] + at*dx) / 2, (y + a[1] + at*dy) / 2}
 }
 
 func collected(outlines Outlines) (list [][]measure.Point) {
@@ -146,6 +208,8 @@ func TestRegionsLieUnderTheirFabric(t *testing.T) {
 	for seed := range uint64(judges.Of(12, 60)) {
 		list = append(list, named{fmt.Sprint("seed ", seed), lay(t, invent.Layout(seed))})
 	}
+	// A straight edge that comes to the piece in the corner, under which it goes on.
+	list = append(list, named{"corner", lay(t, "side 4\nfabric z #111\nfabric x #333\nfabric y #555\nfabric v #777\nfabric w #999\nblock Z plain piece z\nblock X plain piece x\nblock Y plain piece y\nblock V plain piece v\nblock W plain piece w\n"+grid("Z X W V W", "Y X W V W", "V V W V W"))})
 	for _, top := range list {
 		if err := lawRegions(top.Top, beneathOf(t, top.Top)); err != nil {
 			t.Errorf("%s: %v", top.name, err)
@@ -183,4 +247,72 @@ func without(outlines Outlines, leaveOut int) Outlines {
 			}
 		}
 	}
+}
+
+// TestRims: the sides of faces that no seam lies on are those parts of them that are left between the seams, measured along each.
+func TestRims(t *testing.T) {
+	list := []named{}
+	for name, text := range layouts() {
+		list = append(list, named{name, lay(t, text)})
+	}
+	for seed := range uint64(12) {
+		list = append(list, named{fmt.Sprint("seed ", seed), lay(t, invent.Layout(seed))})
+	}
+	gaps := 0
+	for _, top := range list {
+		p := newPicture(top.Top, bare)
+		want, got := map[stretch]int{}, map[stretch]int{}
+		newUnderlay(p, p.shown()).rims(func(face int32, from, to measure.Point) { got[stretch{from, to, face}]++ })
+		on := map[int32][]stretch{}
+		for _, s := range slices.Concat(top.Seams, top.StripSeams) {
+			on[s.A], on[s.B] = append(on[s.A], stretch{from: s.From, to: s.To}), append(on[s.B], stretch{from: s.To, to: s.From})
+		}
+		for i, f := range top.Faces {
+			for n, a := range f.Outline {
+				b := f.Outline[(n+1)%len(f.Outline)]
+				for _, gap := range leftOf(a, b, on[int32(i)]) {
+					gap.beyond = int32(i)
+					want[gap]++
+				}
+			}
+		}
+		gaps += len(want)
+		if !maps.Equal(got, want) {
+			t.Errorf("%s: without a seam are %v, expected %v", top.name, got, want)
+		}
+	}
+	if gaps < 100 {
+		t.Errorf("only %d stretches without a seam", gaps)
+	}
+}
+
+// leftOf is what stretches leave of a side, from its beginning on.
+func leftOf(from, to measure.Point, list []stretch) (left []stretch) {
+	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
+	long := math.Hypot(dx, dy)
+	along := func(p measure.Point) float64 { return (float64(p.X-from.X)*dx + float64(p.Y-from.Y)*dy) / long }
+	off := func(p measure.Point) float64 { return math.Abs(float64(p.X-from.X)*dy-float64(p.Y-from.Y)*dx) / long }
+	at := from
+	for {
+		next := -1
+		for i, s := range list {
+			if off(s.from) > 3 || off(s.to) > 3 || along(s.to) <= along(s.from) || along(s.from) < along(at)-1 || along(s.to) > long+1 {
+				continue
+			}
+			if next < 0 || along(s.from) < along(list[next].from) {
+				next = i
+			}
+		}
+		if next < 0 {
+			break
+		}
+		if list[next].from != at {
+			left = append(left, stretch{from: at, to: list[next].from})
+		}
+		at = list[next].to
+	}
+	if at != to {
+		left = append(left, stretch{from: at, to: to})
+	}
+	return left
 }

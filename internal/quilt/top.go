@@ -41,9 +41,9 @@ type Top struct {
 	StepFinished  measure.NM    // from one cell to the next: the side, and the sash between
 	Fabrics       []Fabric
 	Roles         []Role
-	Cells         []Cell // row by row
-	Patches       []Patch
-	Faces         []Face
+	Cells         []Cell         // row by row
+	Patches       []Patch        // those of borders last
+	Faces         []Face         // patch by patch
 	Cuts          []Cut          // places of cloths that the layout says pieces are cut from
 	CutOf         []int16        // by patch, of Cuts, by index, -1 for none; nil where there are none at all
 	Seams         []Seam         // between patches
