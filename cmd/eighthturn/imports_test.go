@@ -61,6 +61,7 @@ func mayImport() map[string][]string {
 		"samples/starters":           {},
 		"internal/quilttest/alone":   {},
 		"internal/quilttest/golden":  {},
+		"internal/quilttest/readpdf": {},
 		"internal/quilttest/invent":  {"internal/blocks", "internal/measure", "layout", "palettes"},
 		"internal/quilttest/lay":     {"internal/quilt", "internal/quilttest/invent", "layout", "samples"},
 		"internal/quilttest/judges":  {},

@@ -8,7 +8,7 @@ import (
 // page is what stands on one page between head and foot.
 type page struct {
 	placed []placed
-	part   int // that its first slice belongs to, -1 before the first
+	part   int // that its first slice belongs to
 }
 
 // placed is a slice with the place of its upper edge.
@@ -32,20 +32,17 @@ func paginate(list []slice, l look) []page {
 	p.turn()
 	p.flow(list, free)
 	p.catchUp()
-	if n := len(p.pages); n > 1 && p.empty() {
-		p.pages = p.pages[:n-1]
-	}
 	return p.pages
 }
 
 func (p *pager) turn() {
-	p.pages = append(p.pages, page{part: -1})
+	p.pages = append(p.pages, page{})
 	p.y, p.fresh = p.top, true
 	waiting := p.later
 	p.later = nil
 	for _, list := range waiting {
 		if !p.put(list) {
-			p.pages, p.y = append(p.pages, page{part: -1}), p.top
+			p.pages, p.y = append(p.pages, page{}), p.top
 			p.set(list)
 		}
 		p.fresh = true
@@ -124,7 +121,7 @@ func (p *pager) unit(list []slice, held tie) {
 		p.flow(list, held+1)
 		return
 	}
-	if over := p.tall(list, true) - (p.bottom - p.top); !p.empty() && (over <= 0 || shrunk(list, over) != nil) {
+	if over := p.tall(list, true) - (p.bottom - p.top); !p.empty() && shrunk(list, over) != nil {
 		for !p.empty() { // twice where illustrations had waited
 			for len(p.later) > 0 && p.short() && p.squeezed() {
 			}
@@ -160,7 +157,7 @@ func (p *pager) begins(list []slice, held tie) bool {
 	for n < len(list) && list[n].tie > held+1 {
 		n++
 	}
-	return n < len(list) && p.y+p.tall(list[:n], false) <= p.bottom
+	return p.y+p.tall(list[:n], false) <= p.bottom
 }
 
 // waits says whether slices are an illustration with its caption that may stand on the next page, the text behind it going on
@@ -344,9 +341,6 @@ func shortPages(pages []page, l look) []Warning {
 
 // filled is how much of a page's height is used.
 func (p page) filled() float64 {
-	if len(p.placed) == 0 {
-		return 0
-	}
 	last := p.placed[len(p.placed)-1]
 	return last.y + last.height - p.placed[0].y
 }
