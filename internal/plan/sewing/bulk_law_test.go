@@ -46,29 +46,36 @@ type fold struct {
 
 func wayAt(angle float64) measure.Vec { return measure.Vec{X: math.Cos(angle), Y: math.Sin(angle)} }
 
+// piece is the ways into a piece from each of its sides, and, where its tip is cut flat, from that: wedges are cut from strips.
+func (m meetPoint) piece(i int) []measure.Vec {
+	from, angle := m[i].way, m.angle(i)
+	ways := []measure.Vec{wayAt(from + math.Pi/2), wayAt(from + angle - math.Pi/2)}
+	if angle < blocks.Tip()*math.Pi/180 {
+		ways = append(ways, wayAt(from+angle/2))
+	}
+	return ways
+}
+
 // comes counts the places of a piece that lie at a place once it is folded.
-func (m meetPoint) comes(piece int, at measure.Vec, folds []fold) int {
+func comes(piece []measure.Vec, at measure.Vec, folds []fold) int {
 	if len(folds) == 0 {
-		from, angle := m[piece].way, m.angle(piece)
-		in := at.Dot(wayAt(from+math.Pi/2)) >= -1 && at.Dot(wayAt(from+angle-math.Pi/2)) >= -1
-		if angle < blocks.Tip()*math.Pi/180 { // wedges are cut from strips, their tips flat
-			in = in && at.Dot(wayAt(from+angle/2)) >= -1
+		for _, inward := range piece {
+			if at.Dot(inward) < -1 {
+				return 0
+			}
 		}
-		return map[bool]int{true: 1}[in]
+		return 1
 	}
 	last, rest := folds[len(folds)-1], folds[:len(folds)-1]
-	places := []measure.Vec{at}
-	if beyond := at.Dot(last.inward); last.back {
-		if beyond < 0 {
-			return 0
-		}
-		places = append(places, at.Minus(last.inward.Times(2*beyond)))
+	beyond, sum := at.Dot(last.inward), 0
+	if last.back && beyond < 0 {
+		return 0
 	}
-	sum := 0
-	for _, p := range places {
-		if !last.trims || p.Dot(last.inward) >= -1 {
-			sum += m.comes(piece, p, rest)
-		}
+	if !last.trims || beyond >= -1 {
+		sum += comes(piece, at, rest)
+	}
+	if last.back && (!last.trims || -beyond >= -1) {
+		sum += comes(piece, at.Minus(last.inward.Times(2*beyond)), rest)
 	}
 	return sum
 }
@@ -117,13 +124,17 @@ func (m meetPoint) apart(open bool) [][]fold {
 
 // thickest is the most layers round the point, out to a little more than an allowance, but for slivers.
 func (m meetPoint) thickest(folds [][]fold) int {
-	seen := map[int]int{}
+	seen := [256]int{}
+	pieces := make([][]measure.Vec, len(m))
+	for i := range m {
+		pieces[i] = m.piece(i)
+	}
 	for row := range 41 {
 		for column := range 41 {
 			at := measure.Vec{X: -1.2 + 0.0137 + 0.06*float64(column), Y: (-1.2 + 0.0137 + 0.06*float64(row)) * 1.01}
 			sum := 0
-			for piece := range m {
-				sum += m.comes(piece, at, folds[piece])
+			for i, piece := range pieces {
+				sum += comes(piece, at, folds[i])
 			}
 			seen[sum]++
 		}
@@ -336,6 +347,18 @@ func inBlocks(r *replay, points map[string]*alike, keys *[]string, pieces map[st
 	}
 }
 
+// inRound remembers layers of points within blocks: in all ways of pressing.
+var inRound = map[string][4]int{}
+
+// inAllWays is the layers at a point within blocks: as sewn, with the last seam open, all of them open, and turned round.
+func (m meetPoint) inAllWays() [4]int {
+	key := m.key()
+	if _, ok := inRound[key]; !ok {
+		inRound[key] = [4]int{m.thickest(m.sewn(false)), m.thickest(m.sewn(true)), m.thickest(m.apart(true)), m.thickest(m.apart(false))}
+	}
+	return inRound[key]
+}
+
 // checkRounds is the law of points within blocks: who meets there, and the layers in each way of pressing.
 func checkRounds(p *sewing.Plan, block int) error {
 	b := &p.Blocks[block]
@@ -363,7 +386,8 @@ func checkRounds(p *sewing.Plan, block int) error {
 				return fmt.Errorf("the pieces at %v do not go clockwise", round.At)
 			}
 		}
-		want := sewing.Round{At: round.At, Seams: len(m), Through: -1, Without: m.thickest(m.sewn(false)), Last: m.thickest(m.sewn(true)), Opened: m.thickest(m.apart(true))}
+		layers := m.inAllWays()
+		want := sewing.Round{At: round.At, Seams: len(m), Through: -1, Without: layers[0], Last: layers[1], Opened: layers[2]}
 		want.Turns = true
 		for i, n := range orders {
 			if !joins[n].Round && want.Turns {
@@ -377,7 +401,7 @@ func checkRounds(p *sewing.Plan, block int) error {
 			want.WhyNot = sewing.RunsThrough
 		}
 		if want.Turns {
-			want.Layers = m.thickest(m.apart(false))
+			want.Layers = layers[3]
 			for _, j := range joins {
 				if j.From == round.At || j.To == round.At {
 					want.Partial = append(want.Partial, j.Number)

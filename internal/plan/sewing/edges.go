@@ -50,28 +50,21 @@ func checkSize(raw []measure.Vec, way measure.Vec) CheckSize {
 	return CheckSize{Length: rounded(longest)}
 }
 
-// exactWay is the way of a unit's longest side that is exact from end to end, where pieces of the unit are still to be trimmed
-// in a later step, and the piece that alone has it, if one has. False where nothing is, or where there is no such side.
-func (s *sewn) exactWay(pieces []int, unit outline) (way measure.Vec, of []int, is bool) {
-	if slices.ContainsFunc(s.trims, func(u []int) bool { return len(u) == len(pieces) && within(u, pieces) }) {
-		return measure.Vec{}, nil, false
-	}
-	sides, larger := s.sideParts(pieces, unit), false
-	best, most := measure.Vec{}, 0.0
+// exactWay is the way of a unit's longest side that is exact from end to end, where pieces of it are still to be trimmed in a later step,
+// and the piece that alone has it, if one has.
+func (s *sewn) exactWay(pieces []int, unit outline) (way measure.Vec, of []int) {
+	sides := s.sideParts(pieces, unit)
+	var most float64
 	for i, parts := range sides {
-		side := vecOf(unit[(i+1)%len(unit)]).Minus(vecOf(unit[i]))
 		before, next := sides[(i+len(unit)-1)%len(unit)], sides[(i+1)%len(unit)]
-		out := before[len(before)-1].out + next[0].out
-		for _, p := range parts {
-			out += p.out
-			larger = larger || p.out > 0
-		}
-		if out == 0 && side.Length() > most {
-			best, most, of = side.Unit(), side.Length(), nil
+		along := slices.Concat(before[len(before)-1:], parts, next[:1])
+		side := vecOf(unit[(i+1)%len(unit)]).Minus(vecOf(unit[i]))
+		if side.Length() > most && !slices.ContainsFunc(along, func(p sidePart) bool { return p.out != 0 }) {
+			way, most, of = side.Unit(), side.Length(), nil
 			if len(parts) == 1 {
 				of = []int{parts[0].piece}
 			}
 		}
 	}
-	return best, of, larger && most > 0
+	return way, of
 }

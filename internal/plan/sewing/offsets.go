@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"eighthturn/internal/measure"
-	"eighthturn/internal/plan/cutting"
 )
 
 // Reach is how far a piece's raw corner stands out beyond the end of a seam line, along that
@@ -28,22 +27,11 @@ func rounded(x float64) measure.NM { return measure.NM(math.Round(x)) }
 // vecOf is a point as a vector in nanometers.
 func vecOf(p point) measure.Vec { return measure.Vec{X: float64(p.X), Y: float64(p.Y)} }
 
-// grown is the raw outline of a unit: each side moved out by its own allowance, corners
-// sharp but for those that are blunt, which are cut off flat by the allowance flat beyond
-// the finished corner.
-func grown(o outline, allowance []measure.NM, blunt []bool, flat measure.NM) []measure.Vec {
-	finished := make([]measure.Vec, len(o))
+// vecsOf is an outline as vectors.
+func vecsOf(o outline) []measure.Vec {
+	list := make([]measure.Vec, len(o))
 	for i, p := range o {
-		finished[i] = measure.Vec{X: float64(p.X), Y: float64(p.Y)}
-	}
-	raw := cutting.RawOutline(finished, cutting.Allowances{
-		Sides: func(side int) float64 { return float64(allowance[side]) },
-		Blunt: func(corner int) bool { return blunt[corner] },
-		Flat:  float64(flat),
-	})
-	list := make([]measure.Vec, len(raw))
-	for i, p := range raw {
-		list[i] = measure.Vec{X: p.X, Y: p.Y}
+		list[i] = vecOf(p)
 	}
 	return list
 }

@@ -1,7 +1,7 @@
 package sewing
 
 import (
-	"math"
+	"cmp"
 	"slices"
 
 	"eighthturn/internal/measure"
@@ -15,20 +15,13 @@ import (
 func (s *sewn) trimUnits() [][]int {
 	var list [][]int
 	for i := range s.joins {
-		step := &s.kind.Recipe.Steps[s.steps[i]]
-		later := func(j int) bool { return s.steps[j] == s.steps[i] && within(s.joins[i].all(), s.joins[j].all()) }
-		if step.Trim == "" || slices.ContainsFunc(laterJoins(i+1, len(s.joins)), later) {
-			continue
+		goesOn := s.kind.Recipe.Steps[s.steps[i]].Trim == ""
+		for j := i + 1; j < len(s.joins); j++ {
+			goesOn = goesOn || s.steps[j] == s.steps[i] && within(s.joins[i].all(), s.joins[j].all())
 		}
-		list = append(list, s.joins[i].all())
-	}
-	return list
-}
-
-func laterJoins(from, to int) []int {
-	var list []int
-	for n := from; n < to; n++ {
-		list = append(list, n)
+		if !goesOn {
+			list = append(list, s.joins[i].all())
+		}
 	}
 	return list
 }
@@ -70,7 +63,7 @@ func (s *sewn) partsOf(pieces []int, side stretch) []sidePart {
 		}
 	}
 	slices.SortFunc(list, func(a, b sidePart) int {
-		return int(math.Copysign(1, length(minus(a.from, side.from))-length(minus(b.from, side.from))))
+		return cmp.Compare(length(minus(a.from, side.from)), length(minus(b.from, side.from)))
 	})
 	return list
 }
@@ -91,7 +84,7 @@ func (s *sewn) untrimmed(pieces []int, unit outline) []measure.Vec {
 	var list []measure.Vec
 	for i, parts := range sides {
 		before := sides[(i+len(unit)-1)%len(unit)]
-		list = append(list, s.cornerBetween(pieces, unit, i, before[len(before)-1].out, parts[0].out, true)...)
+		list = append(list, s.cornerBetween(pieces, unit, i, cornerOut{before[len(before)-1].out, parts[0].out, true})...)
 		for n := 1; n < len(parts); n++ {
 			if parts[n].out != parts[n-1].out {
 				list = append(list, s.outFrom(parts[n].from, &parts[n], parts[n-1].out), s.outFrom(parts[n].from, &parts[n], parts[n].out))
@@ -101,25 +94,27 @@ func (s *sewn) untrimmed(pieces []int, unit outline) []measure.Vec {
 	return list
 }
 
-// cornerBetween is the raw corner of a unit between two sides that stand out by so much, one point or, where it is blunt, two.
-func (s *sewn) cornerBetween(pieces []int, unit outline, corner int, before, behind measure.NM, blunt bool) []measure.Vec {
+// cornerOut is by how much the sides before and behind a corner stand out beyond their allowances, and whether a tip there is cut flat.
+type cornerOut struct {
+	before, behind measure.NM
+	blunt          bool
+}
+
+// cornerBetween is the raw corner of a unit, one point or, where it is blunt, two.
+func (s *sewn) cornerBetween(pieces []int, unit outline, corner int, out cornerOut) []measure.Vec {
 	n := len(unit)
 	last := (corner + n - 1) % n
-	finished := make([]measure.Vec, n)
-	for i, p := range unit {
-		finished[i] = vecOf(p)
-	}
-	raw := cutting.RawOutline(finished, cutting.Allowances{
+	raw := cutting.RawOutline(vecsOf(unit), cutting.Allowances{
 		Sides: func(side int) float64 {
 			switch side {
 			case last:
-				return float64(s.seam + before)
+				return float64(s.seam + out.before)
 			case corner:
-				return float64(s.seam + behind)
+				return float64(s.seam + out.behind)
 			}
 			return float64(s.seam)
 		},
-		Blunt: func(at int) bool { return blunt && at == corner && s.tip(pieces, unit[at]) },
+		Blunt: func(at int) bool { return out.blunt && at == corner && s.tip(pieces, unit[at]) },
 		Flat:  float64(s.seam),
 	})
 	return raw[corner : corner+len(raw)-n+1]
@@ -147,12 +142,12 @@ func (s *sewn) trimLines(pieces []int, unit outline) [][2][2]measure.Vec {
 				{s.outFrom(parts[n].from, &parts[n], parts[n].out), s.outFrom(parts[n].to, &parts[n], parts[n].out)},
 			}
 			if n == 0 {
-				line[0][0] = s.cornerBetween(pieces, unit, i, 0, 0, false)[0]
-				line[1][0] = s.cornerBetween(pieces, unit, i, before[len(before)-1].out, parts[0].out, false)[0]
+				line[0][0] = s.cornerBetween(pieces, unit, i, cornerOut{})[0]
+				line[1][0] = s.cornerBetween(pieces, unit, i, cornerOut{before: before[len(before)-1].out, behind: parts[0].out})[0]
 			}
 			if n == len(parts)-1 {
-				line[0][1] = s.cornerBetween(pieces, unit, next, 0, 0, false)[0]
-				line[1][1] = s.cornerBetween(pieces, unit, next, parts[n].out, sides[next][0].out, false)[0]
+				line[0][1] = s.cornerBetween(pieces, unit, next, cornerOut{})[0]
+				line[1][1] = s.cornerBetween(pieces, unit, next, cornerOut{before: parts[n].out, behind: sides[next][0].out})[0]
 			}
 			list = append(list, line)
 		}

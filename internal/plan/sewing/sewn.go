@@ -1,7 +1,6 @@
 package sewing
 
 import (
-	"math"
 	"slices"
 
 	"eighthturn/internal/blocks"
@@ -118,23 +117,14 @@ func (s *sewn) tip(pieces []int, at point) bool {
 
 // trimmedSide says whether a side of a piece is cut to size only after it is sewn.
 func (s *sewn) trimmedSide(piece, side int) bool {
-	c := s.cuts[piece]
-	return c.StandsOut > 0 && slices.Contains(c.Shape.Description().Trimmed, side)
+	return slices.Contains(s.cuts[piece].Shape.Description().Trimmed, side)
 }
 
-// spareAlong is the most by which a piece that is still to be trimmed stands out along a side of a unit: once that unit was
-// trimmed itself, or before.
-func (s *sewn) spareAlong(pieces []int, along stretch, after bool) measure.NM {
-	most := measure.NM(0)
+// standsOut is the most by which a piece of a unit stands out that was not trimmed earlier.
+func (s *sewn) standsOut(pieces []int) (most measure.NM) {
 	for _, p := range pieces {
-		if s.trimmedEarlier(p, pieces) || after && slices.ContainsFunc(s.trims, func(unit []int) bool { return len(unit) == len(pieces) && within(unit, pieces) }) {
-			continue
-		}
-		o := s.pieces[p]
-		for i := range o {
-			if _, on := common(along, stretch{o[i], o[(i+1)%len(o)]}); on && s.trimmedSide(p, i) {
-				most = max(most, s.cuts[p].StandsOut)
-			}
+		if !s.trimmedEarlier(p, pieces) {
+			most = max(most, s.cuts[p].StandsOut)
 		}
 	}
 	return most
@@ -142,17 +132,12 @@ func (s *sewn) spareAlong(pieces []int, along stretch, after bool) measure.NM {
 
 // rawOutline is the raw outline of a unit whose pieces are all trimmed.
 func (s *sewn) rawOutline(pieces []int, unit outline) []measure.Vec {
-	blunt, seams := make([]bool, len(unit)), make([]measure.NM, len(unit))
-	for i := range unit {
-		blunt[i], seams[i] = s.tip(pieces, unit[i]), s.seam
-	}
-	raw, extra := grown(unit, seams, blunt, s.seam), 0
+	var raw []measure.Vec
 	for i := range unit {
 		if tips := s.tipsAt(pieces, unit, i); tips != nil {
-			raw = slices.Replace(raw, i+extra, i+extra+1, s.flatTips(tips, unit, i)...)
-			extra += 2
-		} else if blunt[i] {
-			extra++
+			raw = append(raw, s.flatTips(tips, unit, i)...)
+		} else {
+			raw = append(raw, s.cornerBetween(pieces, unit, i, cornerOut{blunt: true})...)
 		}
 	}
 	return raw
@@ -162,14 +147,15 @@ func (s *sewn) rawOutline(pieces []int, unit outline) []measure.Vec {
 func (s *sewn) tipsAt(pieces []int, unit outline, corner int) []int {
 	var tips []int
 	for _, p := range pieces {
-		i := cornerAt(s.pieces[p], unit[corner])
-		if i >= 0 && i == s.cuts[p].Shape.Description().Blunt {
+		switch cornerAt(s.pieces[p], unit[corner]) {
+		case -1:
+		case s.cuts[p].Shape.Description().Blunt:
 			tips = append(tips, p)
-		} else if i >= 0 {
+		default:
 			return nil
 		}
 	}
-	if len(tips) != 2 || angleAt(unit, corner) > 90.01 {
+	if len(tips) != 2 {
 		return nil
 	}
 	before := stretch{unit[(corner+len(unit)-1)%len(unit)], unit[corner]}
@@ -202,30 +188,23 @@ func (s *sewn) flatTips(tips []int, unit outline, corner int) []measure.Vec {
 // ruler is the way along which a unit is measured: a side of its square corner or, without
 // one, its longest side.
 func ruler(unit outline) measure.Vec {
-	best, most := measure.Vec{X: 1, Y: 0}, 0.0
+	var best measure.Vec
+	var most float64
 	for i := range unit {
 		way := vecOf(unit[(i+1)%len(unit)]).Minus(vecOf(unit[i]))
-		if math.Abs(angleAt(unit, i)-90) < 0.01 {
+		if squareAt(unit, i) {
 			return way.Unit()
 		}
-		if way.Length() > most+near {
+		if way.Length() > most {
 			best, most = way.Unit(), way.Length()
 		}
 	}
 	return best
 }
 
-// about is the point round which a join's allowance turns.
+// about is the point round which a join's allowance turns: a corner of some piece.
 func (s *sewn) about(j *Join) point {
-	p := s.kind.Recipe.Pressing[j.Choice].About
-	k := measure.NM(0)
-	for _, o := range s.pieces { // the corners of the pieces are at the five coordinates of the unit square
-		for _, q := range o {
-			if q.X > s.side/2 && q.X < s.side {
-				k = max(k, q.X)
-			}
-		}
-	}
-	at := [5]measure.NM{blocks.Zero: 0, blocks.Short: s.side - k, blocks.Mid: s.side / 2, blocks.Long: k, blocks.Full: s.side}
-	return point{X: at[p.X], Y: at[p.Y]}
+	at := s.kind.Recipe.Pressing[j.Choice].About
+	piece := slices.IndexFunc(s.kind.Pieces, func(p blocks.Piece) bool { return slices.Contains(p.Outline, at) })
+	return s.pieces[piece][slices.Index(s.kind.Pieces[piece].Outline, at)]
 }

@@ -1,6 +1,7 @@
 package sewing
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -59,6 +60,9 @@ func angleAt(o outline, i int) float64 {
 	return turn
 }
 
+// squareAt says whether the corner number i of an outline is square.
+func squareAt(o outline, i int) bool { return math.Abs(angleAt(o, i)-90) < 0.01 }
+
 // cornerAt is the number of the corner of an outline at p, -1 if it has none there.
 func cornerAt(o outline, p point) int {
 	return slices.IndexFunc(o, func(q point) bool { return length(minus(p, q)) <= near })
@@ -94,7 +98,7 @@ func divided(s stretch, pieces []outline) []stretch {
 			}
 		}
 	}
-	slices.SortFunc(cuts, func(a, b cut) int { return int(math.Copysign(1, a.at-b.at)) })
+	slices.SortFunc(cuts, func(a, b cut) int { return cmp.Compare(a.at, b.at) })
 	var list []stretch
 	for i, c := range cuts {
 		next := s.to

@@ -76,16 +76,20 @@ func (s *Shown) Unit(join int) []int { return s.kind.joins[join].all() }
 func (s *Shown) Raw(pieces []int, trimmed bool) []measure.Vec {
 	if !s.kind.kind.Column {
 		if !trimmed {
-			return exported(s.kind.untrimmed(pieces, s.kind.unit(pieces)))
+			return s.kind.untrimmed(pieces, s.kind.unit(pieces))
 		}
-		return exported(s.kind.rawOutline(pieces, s.kind.unit(pieces)))
+		return s.kind.rawOutline(pieces, s.kind.unit(pieces))
 	}
 	var list []outline
 	for _, i := range pieces {
 		list = append(list, s.Pieces[i].Outline)
 	}
 	unit := united(list)
-	return exported(grown(unit, slices.Repeat([]measure.NM{s.kind.seam}, len(unit)), make([]bool, len(unit)), 0))
+	var raw []measure.Vec
+	for i := range unit {
+		raw = append(raw, s.kind.cornerBetween(pieces, unit, i, cornerOut{})...)
+	}
+	return raw
 }
 
 // Trims is the raw sides along which a unit is cut to size: their two ends, and where these lay before.
@@ -106,14 +110,6 @@ func (s *Shown) About(j *Join) measure.Point { return s.kind.about(j) }
 
 // ToB says whether a join is pressed towards its B, or clockwise where it turns round a point.
 func (s *Shown) ToB(j *Join) bool { return s.plan.Way(s.Cell, j.Choice) == 0 }
-
-func exported(list []measure.Vec) []measure.Vec {
-	out := make([]measure.Vec, len(list))
-	for i, v := range list {
-		out[i] = measure.Vec{X: v.X, Y: v.Y}
-	}
-	return out
-}
 
 // Line is a row of blocks and sashes, or a column of them, or the sashes between two.
 type Line struct {

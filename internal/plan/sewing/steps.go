@@ -44,30 +44,28 @@ func (p *Plan) measureStep(s *sewn, step *Step) {
 	made := &s.joins[step.Joins[len(step.Joins)-1].Number]
 	way := ruler(made.unit)
 	step.Form = formOf(made.unit)
-	step.Finished = unitSize(grown(made.unit, make([]measure.NM, len(made.unit)), make([]bool, len(made.unit)), 0), way)
+	step.Finished = unitSize(vecsOf(made.unit), way)
 	raw := s.rawOutline(made.all(), made.unit)
 	step.Unfinished, step.CheckSizes = unitSize(raw, way), checkSizes(raw, way)
-	if exact, of, larger := s.exactWay(made.all(), made.unit); larger {
-		step.CheckSizes = [2]CheckSize{checkSize(raw, exact)}
-		step.CheckSizes[0].Of = of
-	}
 	if step.Trim == "" {
+		if s.standsOut(made.all()) > 0 {
+			exact, of := s.exactWay(made.all(), made.unit)
+			step.CheckSizes = [2]CheckSize{checkSize(raw, exact)}
+			step.CheckSizes[0].Of = of
+		}
 		return
 	}
 	before := unitSize(s.untrimmed(made.all(), made.unit), way)
 	step.Before = &before
 	step.CheckBefore = step.CheckSizes[0].Length + before.Across - step.Unfinished.Across
-	for i := range made.unit {
-		out := s.spareAlong(made.all(), stretch{made.unit[i], made.unit[(i+1)%len(made.unit)]}, false)
-		step.StandsOut = max(step.StandsOut, out)
-	}
+	step.StandsOut = s.standsOut(made.all())
 }
 
 // formOf is what a finished outline looks like.
 func formOf(o outline) Form {
 	square := 0
 	for i := range o {
-		if math.Abs(angleAt(o, i)-90) < 0.01 {
+		if squareAt(o, i) {
 			square++
 		}
 	}
@@ -117,47 +115,32 @@ func (p *Plan) endOf(s *sewn, made *joined, at point) End {
 		e.Reach[i] = reach
 		e.Spare[i] = s.spareAt(made, i, at)
 	}
-	if e.Degrees[0] == e.Degrees[1] && e.Blunted == [2]bool{true, true} { // equal corners need no trimming to match
-		e.Blunted, e.Off, blunt = [2]bool{}, [2]measure.NM{}, [2]measure.NM{e.Reach[0], e.Reach[1]}
+	if e.Blunted == [2]bool{true, true} { // tips are alike and need no trimming to match
+		e.Blunted, e.Off, blunt = [2]bool{}, [2]measure.NM{}, e.Reach
 	}
 	e.Lead = e.Reach[1] - e.Reach[0]
 	e.LeadBlunt = blunt[1] - blunt[0]
 	return e
 }
 
-// degreesAt is the angle of a unit at a point of its outline, to a millionth of a degree; all
-// angles of the pieces are known to be multiples of half a wedge's.
-func degreesAt(o outline, at point) float64 {
-	i := cornerAt(o, at)
-	if i < 0 {
-		return 180
-	}
-	const part = 22.5
-	angle := angleAt(o, i)
-	if exact := part * math.Round(angle/part); math.Abs(exact-angle) < 0.01 {
-		return exact
-	}
-	return math.Round(angle*1e6) / 1e6
+// degreesAt is the angle of a unit at one of its corners: a multiple of half a wedge's, as all angles of the pieces are.
+func degreesAt(o outline, corner point) float64 {
+	const half = 22.5
+	return half * math.Round(angleAt(o, cornerAt(o, corner))/half)
 }
 
-// spareAt is how much further a part's raw corner stands out at an end of its seam since a
-// side of it there is trimmed only later: the seam line crosses that side at a slant.
+// spareAt is how much further a part's raw corner stands out at an end of its seam where the piece there is trimmed only later:
+// the seam line crosses that piece's side at a slant.
 func (s *sewn) spareAt(made *joined, part int, at point) measure.NM {
 	o := made.parts[part]
-	i := cornerAt(o, at)
-	if i < 0 {
-		return 0
-	}
-	for _, side := range [2]int{i, (i + len(o) - 1) % len(o)} {
-		from, to := o[side], o[(side+1)%len(o)]
-		if _, along := common(stretch{made.seam.from, made.seam.to}, stretch{from, to}); along {
+	slant := math.Sin(angleAt(o, cornerAt(o, at)) * math.Pi / 180)
+	for _, p := range made.near[part] {
+		if s.trimmedEarlier(p, made.all()) {
 			continue
 		}
-		if _, along := common(stretch{made.seam.to, made.seam.from}, stretch{from, to}); along {
-			continue
-		}
-		if out := s.spareAlong(made.near[part], stretch{from, to}, true); out > 0 {
-			return rounded(float64(out) / math.Sin(angleAt(o, i)*math.Pi/180))
+		corner, sides := cornerAt(s.pieces[p], at), len(s.pieces[p])
+		if corner >= 0 && (s.trimmedSide(p, corner) || s.trimmedSide(p, (corner+sides-1)%sides)) {
+			return rounded(float64(s.cuts[p].StandsOut) / slant)
 		}
 	}
 	return 0
