@@ -105,13 +105,13 @@ func (r *Reading) Trial(at AuditionOf, alternative string) (Trial, error) {
 type audition struct {
 	*Reading
 	role, of string
-	colorway string   // that fabrics are recolored in, "" for the quilt as it is written
-	fabrics  []Fabric // of the design, as they are in that
-	places   []auditionPlace
-	fabric   string // that is recolored, "" where places are written anew
-	deal     bool   // the alternatives are numbers
-	plain    bool   // a single fabric alone may stand there
-	bound    bool   // it is the binding
+	colorway string          // that fabrics are recolored in, "" for the quilt as it is written
+	fabrics  []Fabric        // of the design, as they are in that
+	places   []auditionPlace // in the order of the text
+	fabric   string          // that is recolored, "" where places are written anew
+	deal     bool            // the alternatives are numbers
+	plain    bool            // a single fabric alone may stand there
+	bound    bool            // it is the binding
 }
 
 // audition finds what an audition is of.
@@ -139,7 +139,7 @@ func (a *audition) find(role string) error {
 	}
 	isRole := slices.Contains(roleWords(blocks.Kinds()), a.today(word))
 	switch {
-	case isRole && !(word == auditionPosts && a.of == ""):
+	case isRole:
 		return a.findRole(a.today(word))
 	case word == auditionBorder:
 		return a.findBorder()
@@ -215,7 +215,7 @@ func (a *audition) findRole(role string) error {
 		switch place, ok := placeOfRole(n, kind, role, a.of != ""); {
 		case !ok && a.of != "":
 			return unfit("its roles are: "+strings.Join(rolesOf(kind), ", "), "block %s has no %s", n.Label.Text, role)
-		case ok && a.byWebs(kind, role):
+		case a.byWebs(kind, role):
 			byWebs = true
 		case ok:
 			a.places = append(a.places, place)
@@ -235,7 +235,7 @@ func (a *audition) findRole(role string) error {
 // placeOfRole is where a block gives a role, or, where it need not be written yet, may give it.
 func placeOfRole(n *blockNode, kind *blocks.Kind, role string, anew bool) (place auditionPlace, ok bool) {
 	written := slices.IndexFunc(n.Roles, func(r roleNode) bool {
-		return strings.EqualFold(r.Word.Text, role) && len(r.Values) > 0 && n.Span.Start <= r.Span.Start && r.Span.End <= n.Span.End
+		return strings.EqualFold(r.Word.Text, role) && n.Span.Start <= r.Span.Start && r.Span.End <= n.Span.End
 	})
 	if written >= 0 {
 		v := n.Roles[written].Values
@@ -247,7 +247,7 @@ func placeOfRole(n *blockNode, kind *blocks.Kind, role string, anew bool) (place
 // byWebs says whether the webs statement alone says what a role of a kind of blocks is cut from.
 func (a *audition) byWebs(kind *blocks.Kind, role string) bool {
 	w := a.Tree.Webs
-	if w == nil || len(w.Values) == 0 || len(w.Rows) > 0 || kind == nil {
+	if w == nil || len(w.Values) == 0 || kind == nil {
 		return false
 	}
 	n := kind.Role(role)
@@ -357,9 +357,8 @@ func (a *audition) trial(alternative string) (Trial, error) {
 			return t, err
 		}
 		text = strings.Join(words, " ")
-		first := slices.MinFunc(a.places, func(p, q auditionPlace) int { return cmp.Compare(p.Start, q.Start) })
 		if len(defined) > 0 {
-			edits = append(edits, a.lineBefore(first.Start, strings.Join(defined, "\n")))
+			edits = append(edits, a.lineBefore(a.places[0].Start, defined...))
 		}
 	}
 	for _, p := range a.places {
@@ -463,9 +462,8 @@ func (a *audition) resolved(alternative string) (list, defined []string, err err
 	return list, defined, nil
 }
 
-// written is the layout with edits made, and the lines that they leave.
+// written is the layout with edits made, in the order of their places, and the lines that they leave.
 func (a *audition) written(t Trial, edits []Edit) Trial {
-	slices.SortStableFunc(edits, func(p, q Edit) int { return cmp.Compare(p.Span.Start, q.Span.Start) })
 	t.Text = Apply(a.Source.Text, edits)
 	for i := 0; i < len(edits); {
 		line := a.Source.LineSpan(a.Source.Line(edits[i].Span.Start))
@@ -474,8 +472,8 @@ func (a *audition) written(t Trial, edits []Edit) Trial {
 			own = append(own, Edit{Span{edits[i].Span.Start - line.Start, min(edits[i].Span.End, line.End) - line.Start}, edits[i].Text})
 		}
 		end := line.End
-		if whole := len(own) == 1 && own[0].Span == (Span{}) && strings.ContainsAny(own[0].Text, "\r\n"); whole {
-			end = line.Start // a new line before this one, which stays
+		if whole := len(own) == 1 && own[0].Span.Empty() && strings.ContainsAny(own[0].Text, "\r\n"); whole {
+			end = line.Start + own[0].Span.Start // a new line before this one, which stays
 		}
 		for text := range strings.Lines(Apply(a.Source.Text[line.Start:end], own)) {
 			if text = strings.TrimRight(strings.TrimPrefix(text, byteOrderMark), "\r\n"); text != "" {

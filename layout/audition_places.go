@@ -55,12 +55,10 @@ func (r *Reading) AuditionPlaces(colorway string) (list []AuditionPlace) {
 
 // someFabric is the first fabric that fills have, -1 for none.
 func (d *Design) someFabric(fills []Fill) int {
-	for _, f := range fills {
-		if list := d.FabricsOf(f); len(list) > 0 {
-			return list[0]
-		}
+	if len(fills) == 0 {
+		return -1
 	}
-	return -1
+	return d.FabricsOf(fills[0])[0]
 }
 
 // FabricsOf are the fabrics that a fill may show, by index.

@@ -114,14 +114,15 @@ func (f *fabricNode) morePhoto() []Span {
 	return list
 }
 
-// lineBefore is what to type for a new line before that of a place, which ends as that one does.
-func (r *Reading) lineBefore(place int, line string) Edit {
+// lineBefore is what to type for new lines before that of a place, which end as that one does.
+func (r *Reading) lineBefore(place int, lines ...string) Edit {
 	there := r.Source.LineSpan(r.Source.Line(place))
 	at := there.Start
 	if at == 0 && strings.HasPrefix(r.Source.Text, byteOrderMark) {
 		at = len(byteOrderMark)
 	}
-	return Edit{Span{at, at}, line + r.Source.endOf(there)}
+	end := r.Source.endOf(there)
+	return Edit{Span{at, at}, strings.Join(lines, end) + end}
 }
 
 // endOf is how a line ends.

@@ -4,7 +4,7 @@ package layout
 func (c *checker) webTable() {
 	w := c.tree.Webs
 	d := &c.design
-	if w == nil || len(w.Values) > 0 || len(w.Rows) == 0 || c.poisoned("webs") {
+	if w == nil || len(w.Rows) == 0 || c.poisoned("webs") {
 		return
 	}
 	d.WebTable = make([]Fill, (d.Columns+1)*(d.Rows+1))
