@@ -11,13 +11,14 @@ func (c *checker) webTable() {
 	for i := range d.WebTable {
 		d.WebTable[i] = noFill
 	}
-	if len(w.Rows) != d.Rows-1 {
-		c.fault(w.Span.firstBytes(len("webs")), "write one row for each row of web centers inside the quilt", "the table of webs has %s, but the quilt has %s of web centers inside it", plural(len(w.Rows), "row"), plural(d.Rows-1, "row"))
+	inside := d.centresInside()
+	if len(w.Rows) != len(inside) {
+		c.fault(w.Span.firstBytes(len("webs")), "write one row for each row of web centers inside the quilt", "the table of webs has %s, but the quilt has %s of web centers inside it", plural(len(w.Rows), "row"), plural(len(inside), "row"))
 		return
 	}
 	before := len(c.list)
 	for i, row := range w.Rows {
-		c.webTableRow(i+1, row)
+		c.webTableRow(inside[i], row)
 	}
 	if len(c.list) > before || c.poisoned("webs") {
 		return
@@ -28,16 +29,28 @@ func (c *checker) webTable() {
 	c.tableGaps()
 }
 
-// webTableRow looks up the values of the centres in one row of corners.
-func (c *checker) webTableRow(y int, row webRowNode) {
-	d := &c.design
-	var corners []int
-	for x := 1; x < d.Columns; x++ {
-		if (x+y)&1 == 1 == d.StarFirst {
-			corners = append(corners, y*(d.Columns+1)+x)
+// centresInside are the web centers inside the quilt, by corner of the grid, row by row; a quilt of two columns has some in every other
+// row alone.
+func (d *Design) centresInside() (rows [][]int) {
+	for y := 1; y < d.Rows; y++ {
+		var corners []int
+		for x := 1; x < d.Columns; x++ {
+			if (x+y)&1 == 1 == d.StarFirst {
+				corners = append(corners, y*(d.Columns+1)+x)
+			}
+		}
+		if corners != nil {
+			rows = append(rows, corners)
 		}
 	}
+	return rows
+}
+
+// webTableRow looks up the values of the centers in one row of corners.
+func (c *checker) webTableRow(corners []int, row webRowNode) {
+	d := &c.design
 	if len(corners) != len(row.Values) {
+		y := corners[0] / (d.Columns + 1)
 		c.fault(row.Span, "write one value for each, or . for the blocks' own", "this row of the table of webs has %s for %s between rows %d and %d of the quilt", plural(len(row.Values), "value"), plural(len(corners), "web center"), y, y+1)
 		return
 	}

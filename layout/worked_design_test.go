@@ -1,0 +1,322 @@
+package layout
+
+import (
+	"fmt"
+	"maps"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/blocks"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/golden"
+	"eighthturn/palettes"
+)
+
+// retold is all that a design says, a line for each of its parts: lengths in the units of its layout, places as the words that stand
+// there; what is nothing or none is left out.
+type retold struct {
+	text  string
+	units measure.System
+	rows  map[string]int // what lies in a grid of so many columns
+	lines []string
+}
+
+// retell retells a design of a layout's text.
+func retell(text string, d *Design) []string {
+	r := retold{text: text, units: d.Units, rows: map[string]int{"Cells": d.Columns, "WebTable": d.Columns + 1, "WebCentres": 1 << 20, "StarCentres": 1 << 20}}
+	r.lines = append(r.lines, "layout")
+	r.part(0, "", reflect.ValueOf(*d))
+	return slices.DeleteFunc(r.lines, func(line string) bool { return !strings.Contains(line, " ") })
+}
+
+// inRows retells what lies in a grid, a line for each of its rows.
+func (r *retold) inRows(path string, columns int, v reflect.Value) {
+	for i := range v.Len() {
+		if i%columns == 0 {
+			r.lines = append(r.lines, fmt.Sprint(path, " row ", i/columns))
+		}
+		word, is := r.word(v.Index(i))
+		if f, isFill := v.Index(i).Interface().(Fill); !is && isFill {
+			word = fmt.Sprintf("%d,%d,%d%q", f.Fabric, f.Set, f.Pool, r.text[f.Span.Start:f.Span.End])
+		} else if !is {
+			word = fmt.Sprint(v.Index(i).Interface())
+		}
+		r.lines[len(r.lines)-1] += " " + word
+	}
+}
+
+// word is a value that is no part of its own; "" for one that says nothing.
+func (r *retold) word(v reflect.Value) (word string, is bool) {
+	if v.Kind() == reflect.Pointer && v.IsNil() {
+		return "", true
+	}
+	switch one := reflect.Indirect(v).Interface().(type) {
+	case measure.NM:
+		if v.IsZero() {
+			return "", true
+		}
+		return strings.ReplaceAll(measure.Of(one).Text(r.units), " ", "_"), true
+	case Span:
+		if one.Empty() {
+			return "", true
+		}
+		return fmt.Sprintf("%q", r.text[one.Start:one.End]), true
+	case palettes.Colour:
+		return one.Hex(), true
+	case blocks.Kind:
+		return one.Name, true
+	case palettes.PhotoSample:
+		return fmt.Sprint(one.Width, "x", one.Height), true
+	case QuiltSize:
+		return one.Name, true
+	case Cell:
+		return fmt.Sprintf("%s:%d,%d,%d", r.text[one.Span.Start:one.Span.End], one.Block, one.Turns, one.Run), true
+	case Fill:
+		if !one.given() {
+			return "none", true
+		}
+	}
+	switch v.Kind() {
+	case reflect.Pointer, reflect.Slice, reflect.Array, reflect.Struct:
+		return "", false
+	case reflect.Bool:
+		return map[bool]string{true: "yes"}[v.Bool()], true
+	}
+	if v.IsZero() {
+		return "", true
+	}
+	return fmt.Sprint(v.Interface()), true
+}
+
+// part adds what a part says to the line given, and lines for the parts that it has.
+func (r *retold) part(line int, path string, v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Pointer:
+		r.part(line, path, v.Elem())
+	case reflect.Slice, reflect.Array:
+		if rows := r.rows[path]; rows > 0 && v.Len() > 0 {
+			r.inRows(path, rows, v)
+			return
+		}
+		for i := range v.Len() {
+			name := fmt.Sprint(path, "[", i, "]")
+			if word, is := r.word(v.Index(i)); is {
+				if word != "" {
+					r.lines[line] += fmt.Sprint(" ", path[strings.LastIndex(path, ".")+1:], "[", i, "]=", word)
+				}
+				continue
+			}
+			if v.Index(i).Kind() != reflect.Struct {
+				r.part(line, name, v.Index(i))
+				continue
+			}
+			r.lines = append(r.lines, name)
+			r.part(len(r.lines)-1, name, v.Index(i))
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			field := v.Type().Field(i)
+			word, is := "", false
+			if field.IsExported() {
+				word, is = r.word(v.Field(i))
+			}
+			switch {
+			case is && word != "":
+				r.lines[line] += " " + field.Name + "=" + word
+			case is:
+			case field.Anonymous:
+				r.part(line, path, v.Field(i))
+			case field.IsExported() && reflect.Indirect(v.Field(i)).Kind() == reflect.Struct:
+				name := strings.TrimPrefix(path+"."+field.Name, ".")
+				r.lines = append(r.lines, name)
+				r.part(len(r.lines)-1, name, v.Field(i))
+			case field.IsExported():
+				r.part(line, strings.TrimPrefix(path+"."+field.Name, "."), v.Field(i))
+			}
+		}
+	}
+}
+
+// besides is what one list has beside another, in its order.
+func besides(list, other []string) (own []string) {
+	left := slices.Clone(other)
+	for _, line := range list {
+		if i := slices.Index(left, line); i >= 0 {
+			left = slices.Delete(left, i, i+1)
+		} else {
+			own = append(own, line)
+		}
+	}
+	return own
+}
+
+// worksOut retells all that a layout comes to: its messages, its design, its names and its colors.
+func worksOut(text string) (list []string, design *Design) {
+	r := Inspect(text, workedPhoto)
+	for _, f := range r.Faults {
+		line, column := r.Source.Position(f.Span.Start)
+		list = append(list, fmt.Sprintf("%d:%d: %v: %s (%s)", line, column, f.Severity, f.Message, f.Hint))
+		if f.Edits != nil {
+			for _, line := range besides(strings.Split(Apply(text, f.Edits), "\n"), strings.Split(text, "\n")) {
+				list = append(list, "    typed: "+line)
+			}
+		}
+	}
+	list = append(list, namesOf(text, r.Tree)...)
+	for _, c := range r.Tree.Colors() {
+		list = append(list, "color "+text[c.At.Start:c.At.End]+" "+c.Colour.Hex())
+	}
+	if r.Design == nil {
+		return list, nil
+	}
+	for _, f := range r.Design.Fabrics {
+		if f.Stripes != nil {
+			list = append(list, fmt.Sprintf("mirrored %s %v", f.Name, f.Stripes.MirrorLines()))
+		}
+	}
+	return append(list, retell(text, r.Design)...), r.Design
+}
+
+// namesOf retells where names are written, a line for each sort of statement: those that it defines with an exclamation mark, labels in
+// brackets.
+func namesOf(text string, tree *Tree) []string {
+	in := map[string]string{}
+	for _, m := range tree.Mentions() {
+		name := text[m.Span.Start:m.Span.End]
+		if m.Scope == Labels {
+			name = "[" + name + "]"
+		}
+		if m.Defines != "" {
+			name += "!"
+		}
+		if of := strings.TrimSpace(m.Block + " " + m.Role); of != "" {
+			name += "(" + of + ")"
+		}
+		in[m.In] += " " + name
+	}
+	var list []string
+	for _, word := range slices.Sorted(maps.Keys(in)) {
+		list = append(list, "names in "+word+":"+in[word])
+	}
+	return list
+}
+
+// workedPhoto stands for every photo.
+func workedPhoto(string) (palettes.PhotoSample, error) {
+	c := palettes.Colour{R: 1, G: 2, B: 3}
+	return palettes.PhotoSample{Width: 300, Height: 200, Colour: c, Colours: []palettes.Part{{Colour: c, Share: 1}}}, nil
+}
+
+// TestWorked: what a small layout comes to, whole, and what changes where one of its statements does and where one is added. Each line was
+// worked out by hand or looked at: lengths follow from the ones written as the reference says (a web block's side is the strip less its
+// seams times the square root of two, and so on), and nothing else may change with them.
+func TestWorked(t *testing.T) {
+	base, design := worksOut(worked)
+	if design == nil {
+		t.Fatal(base)
+	}
+	var b strings.Builder
+	changes := func(indent string, before, after []string) {
+		for _, line := range besides(before, after) {
+			fmt.Fprintln(&b, indent+"-", line)
+		}
+		for _, line := range besides(after, before) {
+			fmt.Fprintln(&b, indent+"+", line)
+		}
+	}
+	fmt.Fprintf(&b, "%s\n%s\n", worked, strings.Join(base, "\n"))
+	for _, c := range workedCases() {
+		text := worked
+		fmt.Fprintln(&b)
+		for i := 0; i < len(c); i += 2 {
+			if strings.Count(text, c[i]) != 1 {
+				t.Fatalf("%q does not stand there once", c[i])
+			}
+			text = strings.Replace(text, c[i], c[i+1], 1)
+			fmt.Fprintf(&b, "= %s\n", strings.ReplaceAll(c[i+1], "\n", "\n= "))
+		}
+		after, design := worksOut(text)
+		if design == nil {
+			fmt.Fprintln(&b, "+", strings.Join(after, "\n+ "))
+			continue
+		}
+		changes("", base, after)
+		own := retell(text, design)
+		for _, s := range design.Sizes {
+			fmt.Fprintf(&b, "size %s, %q, as it is written: %v\n", s.Name, text[s.Span.Start:s.Span.End], s.Own)
+			changes("  ", own, retell(text, s.Design))
+		}
+	}
+	golden.Text(t, "testdata/worked.txt", []byte(b.String()))
+}
+
+// workedCases are changes of the worked layout: each a stretch that stands there once, and what takes its place.
+func workedCases() [][]string {
+	return [][]string{
+		{"strip 4", "units cm\nstrip 10"},
+		{"strip 4", "seam 3/8\nstrip 4"},
+		{"strip 4", "side 7 1/2"},
+		{"strip 4", "side 7 1/2 cut"},
+		{"strip 4", "side 7 1/2 finished"},
+		{"strip 4", "usable-width 42\nstrip 4", "fabric navy #1f3350", "fabric navy navy \"night\" usable-width 108 on-hand 2 yd"},
+		{"#f4ead7", "swatch \"a/b.PNG\" across 6 repeat down 2 across 3 \"roses\" one-way"},
+		{"#f4ead7", "swatch \"a/b.PNG\" across 6 repeat down 2 across 3", "fabric navy", "motif bud cream across 1 down 1 1/2 pointing 30\nfabric navy", "kites cream", "kites bud"},
+		{"#f4ead7", "stripes navy 3/4 white 1/2 #010203 1/4", "kites cream", "kites cream crosswise"},
+		{"#f4ead7", "stripes navy 3/4 white 1/2 one-way crosswise", "kites cream", "kites cream lengthwise from 1/4"},
+		{"#f4ead7", "stripes navy 3/4 white 1/2", "kites cream", "kites cream from 1/4"},
+		{"#f4ead7", "stripes navy 3/4 white 1/2", "fabric navy", "motif knob cream down 1 across 1/8 mirrored\nfabric navy", "kites cream", "kites knob"},
+		{"#f4ead7", "stripes navy 3/4 white 1/2 rust 1 white 1/2 crosswise", "fabric navy", "motif knob cream down 1 across 1/8 mirrored\nmotif other cream across 0 down 5/8 pointing 359\nfabric navy", "kites cream", "kites knob", "piece rust", "piece other"},
+		{"#f4ead7", "#f4ead7 from 3 fat-quarters", "#1f3350", "#1f3350 from 1 square 10", "#b5532a", "#b5532a from 12 strips 2 1/2"},
+		{"block W", "strip-set glow navy 2 cream equal rust equal\nblock W", "wedges navy", "wedges glow"},
+		{"block W", "strip-set glow navy 2 cream equal rust equal navy equal\nblock W", "wedges navy", "wedges glow"},
+		{"block W", "strip-set glow navy 2 cream 1 1/4 rust rest\nblock W", "wedges navy", "wedges reversed glow"},
+		{"block W", "strip-set glow navy 2 cream 1 1/4 rust 2\nblock W", "wedges navy", "wedges reversed glow"},
+		{"strip 4", "side 7", "block W", "strip-set glow navy 2 cream rest\nblock R ring wedges glow corners cream\nblock W", "wedges navy", "wedges glow", "W W P", "W W R"},
+		{"block W", "scraps darks navy rust by web deal 3 from 10 to 60\nscraps darks cream to 100\nblock W", "wedges navy", "wedges darks"},
+		{"block W", "scraps darks navy rust by set\nstrip-set glow darks 2 cream 1 1/2 darks rest sets 1\nblock W", "wedges navy", "wedges glow"},
+		{"block W", "webs navy / rust\nblock W", "wedges navy ", ""},
+		{"block W", "webs\n  rust\nblock W"},
+		{"W W P\n  W W W", "W:se W P\n  W W:SE W", "grid", "top-left star\ngrid"},
+		{"W W P\n  W W W", "W . P", "grid", "repeat across 3 down 2\ngrid"},
+		{"W W P\n  W W W", "W . P\n  W W P", "grid", "border 2 navy\ngrid"},
+		{"strip 4", "side 6", "block P plain piece rust", "block T tumblers pieces rust navy about 3\nblock P plain piece rust", "W W P\n  W W W", "T W P\n  T W P\n  P T P"},
+		{"strip 4", "side 6", "block P plain piece rust", "block T tumblers pieces rust navy line 6\nblock P plain piece rust", "W W P\n  W W W", "T W P\n  T W P\n  P T P", "grid", "sash 1 cream\ngrid"},
+		{"strip 4", "strip 3 1/2", "block P plain piece rust", "block T tumblers pieces rust navy about 3 1/2 cut\nblock P plain piece rust", "W W P\n  W W W", "T P\n  P T\n  T T", "block W web wedges navy kites cream\n", ""},
+		{"grid", "sash 1 1/2 navy posts rust around\nborder 2 navy\nborder 3 cut cream corners rust lengthwise\nbinding 2 1/4 navy\ngrid"},
+		{"grid", "sash 1 1/2 cut navy\nborder 2 finished rust\nbinding 2 1/4 cut navy\ngrid"},
+		{"grid", "backing navy\nbatting\nsquare-up 1\nspare none\ngrid"},
+		{"grid", "square-up none\nspare 4 1/2\ngrid"},
+		{"grid", "on-hand wedges navy 12\non-hand kites cream 3\non-hand wedges rust 5 strip 4\non-hand wedges rust 7 strip 3\non-hand corners cream 2\non-hand wedges rust 5 strip 4\ngrid"},
+		{"strip 4", "side 7", "block W", "block R ring wedges navy corners cream\nblock W", "W W P", "W W R", "grid", "on-hand wedges navy 9 strip 4\non-hand wedges navy 8 strip 5 1/16\ngrid"},
+		{"grid", "contrast 7 31\ngrid"},
+		{"grid", "colorway dusk cream #d9c7b0 rust navy navy rust\ncolorway dawn rust white\ngrid"},
+		{"fabric rust #b5532a", "fabric rust #b5532a\nfabric teal #2f7d83", "grid", "colorway dusk rust teal\ngrid"},
+		{"grid", "scraps all navy rust cream\nswap row 1 column 2 with row 2 column 1\ngrid", "wedges navy", "wedges all"},
+		{"strip 4", "title \"T\"\ndesigner \"D\"\nlevel \"L\"\ncopyright \"C\"\npattern-number \"N\"\npattern-version \"V\"\npattern-date \"A\"\nnote \"any\"\nnote w \"of W\"\nnote cutting \"of cutting\"\nstrip 4"},
+		{"grid", "palette tidewater\ngrid"},
+		{"grid", "block V like W kites rust\ngrid", "W W P", "W W V"},
+		{"block W web wedges navy kites cream", "block W web wedges navy rust kites cream rust cream rust", "W W W", "W:nw W W"},
+		{"block P", "block V web wedges rust kites cream\nblock P", "W W P\n  W W W", "W V P\n  W V W\n  W V W\n  V W W"},
+		{"grid", "border 2 navy\nborder 3 rust\nsize lap\nsize queen across 5 down 4\nsize big strip 6 border 4 5\nsize bare border none\nsize metric strip 12 units cm border 5\ngrid"},
+		{"strip 4", "units cm\nside 20", "grid", "sash 3 rust\nborder 5 navy\nbinding 6 navy\non-hand kites cream 4\nsize small side 10\nsize lap\nsize yank side 8 units inches across 6\ngrid"},
+		{"grid", "strip-set glow navy 1 5/8 cream 1 3/8 rust 2\nseam 1/4\nsquare-up 2\nspare none\nusable-width 42\nsize metric strip 12 units cm\nsize wide strip 5\ngrid", "wedges navy", "wedges glow", "#1f3350", "#1f3350 usable-width 60 on-hand 2 yd"},
+		{"strip 4", "side 6\nseam 3/8", "#f4ead7", "swatch \"b.png\" across 6 repeat across 3 down 2 from 2 squares 10", "#1f3350", "stripes red 3/4 white 1/2", "block P plain piece rust", "motif knob cream across 2 down 1\nblock T tumblers pieces knob navy line 7 1/2\nblock P plain piece rust", "W W P\n  W W W", "T P P\n  T P P", "block W web wedges navy kites cream\n", "", "grid", "spare 4 1/2\nbinding 2 1/2 rust\nsash 1 rust\nsize metric units cm side 12\ngrid"},
+		{"strip 4", "side 6", "block P plain piece rust", "block T tumblers pieces rust navy about 3\nblock P plain piece rust", "W W P\n  W W W", "T P P\n  T P P", "block W web wedges navy kites cream\n", "", "grid", "size big side 9\nsize tiny side 2 across 5\ngrid"},
+		{"block W", "webs\n  rust .\n  navy\nblock W", "W W P\n  W W W", "W W W W\n  W W W W\n  W W W W", "grid", "size wide across 8\nsize tall down 7\nsize small across 2\ngrid"},
+		{"W W P\n  W W W", "P W W W P\n  W W W W W\n  P W W W P", "grid", "size wide across 7\nsize tall down 5\nsize odd across 6 down 9\ngrid"},
+		{"grid", "fabrik teal #123\nborder 4 nvy\nblock X like Q\nsize\ngrid"},
+	}
+}
+
+const worked = `strip 4
+fabric cream #f4ead7
+fabric navy #1f3350
+fabric rust #b5532a
+block W web wedges navy kites cream
+block P plain piece rust
+grid
+  W W P
+  W W W
+`
