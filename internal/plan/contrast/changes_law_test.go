@@ -6,9 +6,11 @@ import (
 	"maps"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"testing"
 
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/invent"
 	"eighthturn/internal/quilttest/lay"
 	"eighthturn/palettes"
@@ -437,6 +439,35 @@ func (p *plainly) insteadApart(s *Step, bounds *steps, asked []Lack, fixed map[i
 		return fmt.Sprintf("for %s %+v is offered, not %s", s.Fabric, o, name)
 	}
 	return ""
+}
+
+// TestDifferencesThatCount: from 20 of CIEDE2000 on colors alone hold a seam, below 10 two cloths pass for one; both our choice.
+func TestDifferencesThatCount(t *testing.T) {
+	if !loud(20) || loud(math.Nextafter(20, 0)) || alike(10) || !alike(math.Nextafter(10, 0)) {
+		t.Error("just at a limit it is on the other side")
+	}
+}
+
+// TestInsteadWithinBounds: another fabric may be just as light as the least or the most that will do, and of several the nearest is told.
+func TestInsteadWithinBounds(t *testing.T) {
+	gray := func(v uint8) palettes.Colour { return palettes.Colour{R: v, G: v, B: v} }
+	top := &quilt.Top{Fabrics: []quilt.Fabric{{Name: "own", Colour: gray(50)}}}
+	shelf := []palettes.Palette{{Name: "one", Fabrics: []palettes.Swatch{{Name: "far", Colour: gray(200)}, {Name: "near", Colour: gray(100)}}}, {Name: "other", Fabrics: []palettes.Swatch{{Name: "again", Colour: gray(100)}, {Name: "farther", Colour: gray(240)}}}}
+	w := &ways{study: &study{Top: top, Options: Options{Palettes: shelf}}}
+	near, far := gray(100).Lightness(), gray(200).Lightness()
+	for _, c := range []struct {
+		low, high float64
+		want      string
+	}{{near, near, "near"}, {math.Nextafter(near, 100), far, "far"}, {0, math.Nextafter(near, 0), ""}, {0, 100, "near"}, {math.Nextafter(near, 100), math.Nextafter(far, 0), ""}} {
+		got := w.instead(0, c.low, c.high)
+		want := map[string]*Instead{
+			"near": {"near", "one", "#646464", near, palettes.Difference(gray(50), gray(100))},
+			"far":  {"far", "one", "#c8c8c8", far, palettes.Difference(gray(50), gray(200))},
+		}[c.want]
+		if !reflect.DeepEqual(got, want) {
+			t.Errorf("from %g to %g: %+v, not %+v", c.low, c.high, got, want)
+		}
+	}
 }
 
 // swapOf are the first two fabrics that change places so that all is cleared and nothing spoilt: fabrics that meet stay as far apart as

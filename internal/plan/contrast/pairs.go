@@ -186,7 +186,7 @@ func (s *study) pair(p *pairSum) Pair {
 		Step: s.lightness[p.b] - s.lightness[p.a], Soft: p.soft / p.length, Colour: palettes.Difference(a, b),
 	}
 	for _, band := range Bands() {
-		if p.byBand[band] > p.byBand[one.Band] {
+		if one.ByBand[band.String()] > one.ByBand[one.Band.String()] { // of two that are as long the weaker
 			one.Band = band
 		}
 	}

@@ -380,7 +380,7 @@ func (p *plainly) mass(members []member, soft float64) *Mass {
 }
 
 func (p *plainly) massOf(own, other []int32, soft float64) *Mass {
-	if p.study.own != nil { // pieces of prints, each by the part that it shows
+	if p.study.own != nil && p.pixels == nil { // pieces of prints, each by the part that it shows
 		return p.study.newMasses().apart([][]int32{own}, [][]int32{other}, soft)
 	}
 	figure, n := p.counted(own)

@@ -58,6 +58,11 @@ func relit(of *quilt.Top, dice *rand.Rand) (s *study, mass *masses, p *plainly) 
 		}
 	}
 	s.lightness, s.own, s.Prints = lights, nil, photographed(&top)
+	if dice.IntN(3) == 0 { // as pieces of prints are, each by itself
+		for i := range s.Faces {
+			s.own = append(s.own, max(0, lights[s.Faces[i].Fabric]+pick(off...)))
+		}
+	}
 	for i := range s.seams {
 		s.seams[i] = s.seam(s.seams[i].at, s.seams[i].strip)
 	}
@@ -107,7 +112,7 @@ func TestStudiesAtTheThresholds(t *testing.T) {
 			r := &Report{Thresholds: s.thresholds(), Fabrics: s.fabrics(), Figures: s.figuresBy(mass), Stray: s.stray()}
 			r.Losses = losses(r.Figures, r.Stray)
 			r.Seams, r.Pairs, r.Marks = s.totals(), s.pairs(), s.marks()
-			for _, fault := range append(p.partsApart(r), s.stepsApart()) {
+			for _, fault := range append(p.partsApart(r), s.stepsApart(), s.recolouredApart()) {
 				if fault == "" {
 					continue
 				}
@@ -115,4 +120,17 @@ func TestStudiesAtTheThresholds(t *testing.T) {
 			}
 		}
 	}
+}
+
+// recolouredApart says where the study of a top in other colors is not as it is by itself, or the one that it came from is spoilt.
+func (s *study) recolouredApart() string {
+	before, top := slices.Clone(s.seams), otherColors(s.Top)
+	n, fresh := s.recoloured(top), newStudy(nil, top, s.Options)
+	switch {
+	case !slices.Equal(n.seams, fresh.seams) || !slices.Equal(n.lightness, fresh.lightness):
+		return "in other colors its seams are others"
+	case !slices.Equal(s.seams, before):
+		return "other colors change what was studied before"
+	}
+	return ""
 }

@@ -3,25 +3,22 @@ package contrast
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
-
-	"eighthturn/internal/measure"
 )
 
 // wheel is the figure of the wedges round the middle of a block. Where they are of more
 // than one cloth they are meant to alternate: every other one, or every other run of alike
 // ones, is the figure, and those between are what it stands against. Where all are alike
-// they stand as one against what surrounds them.
+// they stand as one against what surrounds them. The wedges come clockwise from the one that points down from the block's upper
+// side, as a kind lists them.
 func (s *study) wheel(patches []int32) (m member, alternates bool) {
-	round := s.clockwise(patches)
-	sides := s.runs(round)
+	sides := s.runs(patches)
 	if sides == nil {
 		return s.alikeWheel(patches), false
 	}
 	m.at, m.closed = s.Patches[patches[0]].Outline[0], len(patches) == s.fullTurn(patches)
 	side := map[int32]int{}
-	for n, i := range round {
+	for n, i := range patches {
 		for _, f := range s.facesOf([]int32{i}) {
 			side[f] = sides[n] % 2
 			if sides[n]%2 == 0 {
@@ -31,7 +28,7 @@ func (s *study) wheel(patches []int32) (m member, alternates bool) {
 			}
 		}
 	}
-	s.between(&m, side, round, sides)
+	s.between(&m, side, patches, sides)
 	return m, true
 }
 
@@ -69,27 +66,6 @@ func (s *study) alikeWheel(patches []int32) member {
 	})
 	m.against = slices.DeleteFunc(m.against, func(f int32) bool { return s.Patches[s.Faces[f].Patch].Shape == shape })
 	return m
-}
-
-// clockwise is the wedges round their common tip, clockwise from straight up.
-func (s *study) clockwise(patches []int32) []int32 {
-	round := slices.Clone(patches)
-	slices.SortFunc(round, func(i, j int32) int {
-		return cmp.Compare(angle(s.Patches[i].Outline), angle(s.Patches[j].Outline))
-	})
-	return round
-}
-
-// angle is where the middle of a wedge's base lies from its tip, clockwise from straight up,
-// in eighths of a turn; exact, so that no rounding changes the order.
-func angle(outline []measure.Point) float64 {
-	x := float64(outline[1].X+outline[2].X)/2 - float64(outline[0].X)
-	y := float64(outline[1].Y+outline[2].Y)/2 - float64(outline[0].Y)
-	turn := math.Round(math.Atan2(x, -y) / (math.Pi / 4))
-	if turn < 0 {
-		turn += 8
-	}
-	return turn
 }
 
 // runs numbers the runs of neighbours that are cut from the same cloth, from 0; nil where
