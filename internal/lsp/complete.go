@@ -239,6 +239,12 @@ func (c *completer) behind(statement string) {
 		}
 	case "square-up", "spare":
 		c.offerWords(itemValue, "none")
+	case "on-hand":
+		c.behindOnHand(statement)
+	case "swap":
+		if form := strings.Fields("row 0 column 0 with row 0 column 0"); len(c.words) <= len(form) && form[len(c.words)-1] != "0" {
+			c.offerWords(itemProperty, form[len(c.words)-1])
+		}
 	default:
 		c.options(statement)
 	}
@@ -281,6 +287,20 @@ func (c *completer) cssColors() {
 		if colour, err := palettes.Parse(name); err == nil {
 			c.add(name, itemColor, colour.Hex())
 		}
+	}
+}
+
+func (c *completer) behindOnHand(statement string) {
+	switch {
+	case len(c.words) == 1:
+		for _, k := range blocks.KeptRoles(blocks.Kinds()) {
+			c.add(k.Role, itemProperty, "")
+		}
+	case len(c.words) == 2 || strings.EqualFold(c.words[2], layout.Reversed) && len(c.words) == 3:
+		c.cloths(true)
+		c.offerWords(itemKeyword, layout.Reversed)
+	default:
+		c.options(statement)
 	}
 }
 
