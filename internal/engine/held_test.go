@@ -141,7 +141,7 @@ func TestNoRoom(t *testing.T) {
 	}
 }
 
-func zipped(t *testing.T, of map[string]string) []byte {
+func zipped(t testing.TB, of map[string]string) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	w := zip.NewWriter(&b)
@@ -160,7 +160,7 @@ func zipped(t *testing.T, of map[string]string) []byte {
 	return b.Bytes()
 }
 
-func photo(t *testing.T) string {
+func photo(t testing.TB) string {
 	t.Helper()
 	var b bytes.Buffer
 	if err := png.Encode(&b, image.NewGray(image.Rect(0, 0, 64, 64))); err != nil {
