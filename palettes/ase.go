@@ -245,9 +245,9 @@ func aseBlockOf(kind uint16, body []byte) []byte {
 
 // aseNameOf is a name as aseName reads it.
 func aseNameOf(name string) []byte {
-	name = tidyName(name)
+	name = shortName(tidyName(name))
 	units := append(utf16.Encode([]rune(name)), 0)
-	for len(name) > maxNameBytes || len(units) > maxNameBytes {
+	for len(units) > maxNameBytes {
 		_, last := utf8.DecodeLastRuneInString(name)
 		name = strings.TrimRight(name[:len(name)-last], " ")
 		units = append(utf16.Encode([]rune(name)), 0)

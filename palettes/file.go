@@ -111,11 +111,21 @@ func isForbidden(r rune) bool {
 	return unicode.IsControl(r) && r != '\t'
 }
 
-// tidyName draws blanks and control characters together to single spaces.
+// tidyName draws blanks and control characters together to single spaces; what is no letter at all, as names of files may have, becomes
+// one that says so.
 func tidyName(name string) string {
-	return strings.Join(strings.FieldsFunc(name, func(r rune) bool {
+	return strings.Join(strings.FieldsFunc(strings.ToValidUTF8(name, string(unicode.ReplacementChar)), func(r rune) bool {
 		return unicode.IsSpace(r) || unicode.IsControl(r)
 	}), " ")
+}
+
+// shortName is a name as long as a file may have it.
+func shortName(name string) string {
+	for len(name) > maxNameBytes {
+		_, last := utf8.DecodeLastRuneInString(name)
+		name = strings.TrimRight(name[:len(name)-last], " ")
+	}
+	return name
 }
 
 // add adds a fabric read from a line, and refuses names and numbers of fabrics over the limits.

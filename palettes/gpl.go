@@ -86,12 +86,12 @@ func firstWord(text string) string {
 func writeGPL(w io.Writer, p Palette) error {
 	var b strings.Builder
 	b.WriteString(gplHeader + "\n")
-	if name := tidyName(p.Name); name != "" {
+	if name := shortName(tidyName(p.Name)); name != "" {
 		b.WriteString("Name: " + name + "\n")
 	}
 	b.WriteString("#\n")
 	for _, f := range p.Fabrics {
-		line := fmt.Sprintf("%3d %3d %3d\t%s", f.Colour.R, f.Colour.G, f.Colour.B, tidyName(f.Name))
+		line := fmt.Sprintf("%3d %3d %3d\t%s", f.Colour.R, f.Colour.G, f.Colour.B, shortName(tidyName(f.Name)))
 		b.WriteString(strings.TrimRight(line, "\t") + "\n")
 	}
 	return writeText(w, b.String())

@@ -62,7 +62,7 @@ func withoutComment(line string) string {
 // together and for what would start a comment. The palette's own name stands in a comment.
 func writeHexList(w io.Writer, p Palette) error {
 	var b strings.Builder
-	if name := tidyName(p.Name); name != "" {
+	if name := shortName(tidyName(p.Name)); name != "" {
 		b.WriteString("// " + name + "\n")
 	}
 	for _, f := range p.Fabrics {
@@ -87,5 +87,5 @@ func hexListName(name string) string {
 	for i, word := range words {
 		words[i] = strings.TrimLeft(word, ";/")
 	}
-	return tidyName(strings.Join(words, " "))
+	return shortName(tidyName(strings.Join(words, " ")))
 }

@@ -27,10 +27,14 @@ func Coarser(picture *image.RGBA, most int) *image.RGBA {
 // Paler is a picture mixed with white, so many parts of a hundred.
 func Paler(picture *image.RGBA, white int) *image.RGBA {
 	out := image.NewRGBA(picture.Rect)
-	for i, v := range picture.Pix {
-		out.Pix[i] = v
-		if i%4 != 3 {
-			out.Pix[i] = uint8((int(v)*(100-white) + 255*white + 50) / 100)
+	row := 4 * picture.Rect.Dx()
+	for y := range picture.Rect.Dy() {
+		from := picture.Pix[y*picture.Stride:][:row] // the rows of a part of a picture do not follow each other
+		for i, v := range from {
+			if i%4 != 3 {
+				v = uint8((int(v)*(100-white) + 255*white + 50) / 100)
+			}
+			out.Pix[y*row+i] = v
 		}
 	}
 	return out

@@ -25,6 +25,10 @@ func TestSmallPictures(t *testing.T) {
 	if pale := Paler(p, 40); pale.RGBAAt(2, 1) != (color.RGBA{114, 162, 106, 255}) {
 		t.Errorf("%v", pale.RGBAAt(2, 1))
 	}
+	part := p.SubImage(image.Rect(1, 1, 3, 3)).(*image.RGBA) // its rows lie apart
+	if pale := Paler(part, 40); pale.Rect != part.Rect || pale.RGBAAt(2, 1) != (color.RGBA{114, 162, 106, 255}) || pale.RGBAAt(1, 2) != (color.RGBA{108, 222, 106, 255}) {
+		t.Errorf("%v", pale)
+	}
 	wide := Margined(p, 1)
 	if wide.Rect != image.Rect(0, 0, 7, 5) || wide.RGBAAt(0, 0) != p.RGBAAt(4, 2) || wide.RGBAAt(6, 4) != p.RGBAAt(0, 0) || wide.RGBAAt(1, 1) != p.RGBAAt(0, 0) {
 		t.Errorf("%v", wide)

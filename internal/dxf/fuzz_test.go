@@ -127,7 +127,7 @@ func shown(words string) string {
 			return '?'
 		}
 		return r
-	}, strings.ToValidUTF8(words, "\ufffd"))
+	}, words)
 }
 
 // TestWrongPairsAreNoticed: words that end their line, things that are lost, and a header that says less than is drawn.

@@ -63,3 +63,16 @@ func TestMissingNotices(t *testing.T) {
 		t.Errorf("what was there is called missing: %s", missing)
 	}
 }
+
+// TestPrinted: the layouts with prints are valid, and their prints are seen; a photo that is missing is a fault.
+func TestPrinted(t *testing.T) {
+	for _, text := range Printed() {
+		d, _, faults := layout.ReadWith(text, Photo)
+		if errors, _ := layout.Count(faults); errors > 0 || d == nil {
+			t.Errorf("%v\n%s", faults, text)
+		}
+		if d, _, _ := layout.ReadWith(strings.NewReplacer(`"rose`, `"missing-rose`, `"sea`, `"missing-sea`).Replace(text), Photo); d != nil {
+			t.Errorf("a photo is missing, and nothing says so:\n%s", text)
+		}
+	}
+}
