@@ -26,6 +26,9 @@ func FuzzDraw(f *testing.F) {
 	for _, text := range nastyTexts() {
 		f.Add(`title "`+text+"\"\nstrip 4\nfabric a red \""+text+"\"\nblock W web wedges a kites a\n"+grid("W W"), uint8(11))
 	}
+	for i, text := range invent.Printed() {
+		f.Add(text, uint8(5*i))
+	}
 	for _, text := range []string{
 		"", "grid\n", "side 1/4\nfabric a #000\nblock P plain piece a\ngrid\n P\n", "side 120\nfabric a #000\nblock P plain piece a\ngrid\n P . P\n",
 		"side 3\nfabric a #000\nblock P plain piece a\ngrid\n . .\n", strings.Replace(fabrics, "1 3/4", "0.6", 1) + "block W web wedges shore kites navy\n" + grid("W"),
@@ -33,7 +36,7 @@ func FuzzDraw(f *testing.F) {
 		f.Add(text, uint8(3))
 	}
 	f.Fuzz(func(t *testing.T, text string, choice uint8) {
-		design, _, _ := layout.Read(text)
+		design, _, _ := layout.ReadWith(text, invent.Photo)
 		if design == nil || design.Columns*design.Rows > 400 {
 			return
 		}
@@ -43,6 +46,7 @@ func FuzzDraw(f *testing.F) {
 		}
 		options := allOptions()
 		o := options[int(choice)%len(options)]
+		o.Prints = choice&128 > 0
 		svg := drawn(t, top, o)
 		if err := errors.Join(lawNumbers(svg), lawNames(svg), lawIDs([]string{""}, svg)); err != nil {
 			t.Errorf("%+v: %v", o, err)

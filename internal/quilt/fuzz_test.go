@@ -21,6 +21,9 @@ func FuzzLay(f *testing.F) {
 		f.Add(seed, []byte(nil))
 		f.Add(seed, []byte(invent.Layout(seed)))
 	}
+	for _, text := range invent.Printed() {
+		f.Add(uint64(0), []byte(text))
+	}
 	files, _ := filepath.Glob("../../samples/*.quilt")
 	for _, file := range files {
 		if text, err := os.ReadFile(file); err == nil {
@@ -31,7 +34,7 @@ func FuzzLay(f *testing.F) {
 		if len(text) == 0 {
 			text = []byte(invent.Layout(seed))
 		}
-		d, _, _ := layout.Read(string(text))
+		d, _, _ := layout.ReadWith(string(text), invent.Photo)
 		if d == nil || d.Columns*d.Rows > 400 {
 			return
 		}

@@ -35,14 +35,14 @@ func FuzzPlans(f *testing.F) {
 	for seed := range uint64(judges.Of(1, 40)) {
 		f.Add(invent.Layout(seed), uint8(seed))
 	}
-	for _, text := range fuzzedTexts() {
+	for _, text := range append(fuzzedTexts(), judges.Some(invent.Printed(), 1)...) {
 		f.Add(text, uint8(3))
 	}
 	f.Fuzz(func(t *testing.T, text string, choice uint8) {
 		if len(text) > 6000 {
 			return
 		}
-		design, _, _ := layout.Read(text)
+		design, _, _ := layout.ReadWith(text, invent.Photo)
 		if design == nil || design.Columns*design.Rows > 150 {
 			return
 		}

@@ -23,12 +23,15 @@ func FuzzPattern(f *testing.F) {
 	for seed := range uint64(judges.Of(3, 12)) {
 		f.Add(invent.Layout(seed), uint8(seed))
 	}
+	for i, text := range judges.Some(invent.Printed(), 1) {
+		f.Add(text, uint8(40*i))
+	}
 	f.Add(odd()["tiny seams"], uint8(2))
 	f.Fuzz(func(t *testing.T, text string, choice uint8) {
 		if len(text) > 4000 {
 			return
 		}
-		design, _, _ := layout.Read(text)
+		design, _, _ := layout.ReadWith(text, invent.Photo)
 		if design == nil || design.Columns*design.Rows > 100 {
 			return
 		}
