@@ -13,7 +13,7 @@ import (
 )
 
 // twoColours is a photo of two cloths.
-func twoColours(t *testing.T) string {
+func twoColours(t testing.TB) string {
 	t.Helper()
 	m := image.NewRGBA(image.Rect(0, 0, 200, 100))
 	for x := range 200 {

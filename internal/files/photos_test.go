@@ -15,7 +15,7 @@ import (
 	"time"
 )
 
-func plain(t *testing.T, c color.Color) []byte {
+func plain(t testing.TB, c color.Color) []byte {
 	t.Helper()
 	picture := image.NewRGBA(image.Rect(0, 0, 30, 30))
 	for y := range 30 {
@@ -30,7 +30,7 @@ func plain(t *testing.T, c color.Color) []byte {
 	return b.Bytes()
 }
 
-func write(t *testing.T, path string, bytes []byte) {
+func write(t testing.TB, path string, bytes []byte) {
 	t.Helper()
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		t.Fatal(err)
