@@ -106,7 +106,7 @@ func (t *Taken) take(h *Held, name string, content []byte) {
 		t.leave(name, fmt.Sprintf("It has %d bytes; a layout may have at most %d.", len(content), layout.MaxBytes))
 		return
 	case isPhoto && len(content) > palettes.MaxPhotoBytes:
-		t.leave(name, fmt.Sprintf("It has %d MB; a photo may have at most %d.", len(content)>>20, palettes.MaxPhotoBytes>>20))
+		t.leave(name, "It is too large: "+palettes.TooLarge(int64(len(content))).Error()+".")
 		return
 	}
 	if isPhoto {
