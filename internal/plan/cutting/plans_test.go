@@ -15,40 +15,46 @@ import (
 // planText is a plan's fabrics, a line each: what is bought, its bounds, its strips with what is cut off them and what is left.
 func planText(p *Plan) string {
 	var b strings.Builder
-	text := func(nm measure.NM) string { return measure.Number(nm, p.Units) }
 	for i := range p.Fabrics {
-		f := &p.Fabrics[i]
-		fmt.Fprintf(&b, "  %s: buy %s for %s in %d strips, %d rows; at least %s, %d", f.Name, text(f.Purchase.Buy), text(f.LengthCut), f.StripCount, f.StripRows, text(f.LengthBound), f.StripBound)
-		for _, block := range f.Blocks {
-			fmt.Fprintf(&b, "; lengthwise %s beside %s:", text(block.LengthCut), text(block.LeftWidthCut))
-			for _, c := range block.Columns {
-				fmt.Fprintf(&b, " %d", c.Line)
-			}
-		}
-		for _, s := range f.Strips {
-			fmt.Fprintf(&b, "; %d x %s by %s", s.Times, text(s.WidthCut), text(s.LengthCut))
-			if s.InBlock >= 0 || s.OnSheet >= 0 || s.OnEnd >= 0 || s.End >= 0 {
-				fmt.Fprintf(&b, " (%d %d %d %d)", s.InBlock, s.OnSheet, s.OnEnd, s.End)
-			}
-			for _, c := range s.Cuts {
-				fmt.Fprintf(&b, ", %d of %v", c.Units, c.Lines)
-				if c.Rows > 1 {
-					fmt.Fprintf(&b, " in %d rows", c.Rows)
-				}
-			}
-			fmt.Fprintf(&b, ", left %s", text(s.EndLeftCut))
-		}
-		for _, c := range f.Chains {
-			fmt.Fprintf(&b, "; %d x joined %v into %v, left %s, shortest %s", c.Times, c.Strips, c.Pieces, text(c.SpareCut), text(c.LeastCut))
-		}
-		for _, c := range f.Precuts {
-			fmt.Fprintf(&b, "; or %d %s", c.Count, c.Name)
-		}
-		b.WriteString("\n")
+		b.WriteString(fabricText(&p.Fabrics[i], p.Units))
 	}
 	for _, s := range p.Sets {
 		fmt.Fprintf(&b, "  %s: %v, given %v\n", s.Name, s.Runs, s.Given)
 	}
+	return b.String()
+}
+
+// fabricText is the line of one fabric.
+func fabricText(f *Fabric, units measure.System) string {
+	var b strings.Builder
+	text := func(nm measure.NM) string { return measure.Number(nm, units) }
+	fmt.Fprintf(&b, "  %s: buy %s for %s in %d strips, %d rows; at least %s, %d", f.Name, text(f.Purchase.Buy), text(f.LengthCut), f.StripCount, f.StripRows, text(f.LengthBound), f.StripBound)
+	for _, block := range f.Blocks {
+		fmt.Fprintf(&b, "; lengthwise %s beside %s:", text(block.LengthCut), text(block.LeftWidthCut))
+		for _, c := range block.Columns {
+			fmt.Fprintf(&b, " %d", c.Line)
+		}
+	}
+	for _, s := range f.Strips {
+		fmt.Fprintf(&b, "; %d x %s by %s", s.Times, text(s.WidthCut), text(s.LengthCut))
+		if s.InBlock >= 0 || s.OnSheet >= 0 || s.OnEnd >= 0 || s.End >= 0 {
+			fmt.Fprintf(&b, " (%d %d %d %d)", s.InBlock, s.OnSheet, s.OnEnd, s.End)
+		}
+		for _, c := range s.Cuts {
+			fmt.Fprintf(&b, ", %d of %v", c.Units, c.Lines)
+			if c.Rows > 1 {
+				fmt.Fprintf(&b, " in %d rows", c.Rows)
+			}
+		}
+		fmt.Fprintf(&b, ", left %s", text(s.EndLeftCut))
+	}
+	for _, c := range f.Chains {
+		fmt.Fprintf(&b, "; %d x joined %v into %v, left %s, shortest %s", c.Times, c.Strips, c.Pieces, text(c.SpareCut), text(c.LeastCut))
+	}
+	for _, c := range f.Precuts {
+		fmt.Fprintf(&b, "; or %d %s", c.Count, c.Name)
+	}
+	b.WriteString("\n")
 	return b.String()
 }
 
