@@ -45,3 +45,13 @@ func List(words []string) string {
 	}
 	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
+
+// WithArticle is a noun, or a number and a noun, with a or an before it, by how it is said.
+func WithArticle(noun string) string {
+	for _, start := range []string{"a", "e", "i", "o", "u", "8", "11 ", "18 "} {
+		if strings.HasPrefix(strings.ToLower(noun), start) {
+			return "an " + noun
+		}
+	}
+	return "a " + noun
+}

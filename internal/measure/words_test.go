@@ -149,6 +149,8 @@ func TestCountsAndLists(t *testing.T) {
 		{Count(0, "block"), "no blocks"}, {Count(1, "block"), "1 block"}, {Count(3, "block"), "3 blocks"}, {Count(2, "copy"), "2 copies"}, {Count(2, "patch"), "2 patches"},
 		{Count(2, "sash"), "2 sashes"}, {Count(2, "kite half"), "2 kite halves"}, {Count(2, "key"), "2 keys"}, {Count(2, "inch"), "2 inches"},
 		{List(nil), ""}, {List([]string{"a"}), "a"}, {List([]string{"a", "b"}), "a and b"}, {List([]string{"a", "b", "c"}), "a, b and c"}, {List([]string{"a, x", "b", "c"}), "a, x; b; and c"},
+		{WithArticle("wedge"), "a wedge"}, {WithArticle("end piece"), "an end piece"}, {WithArticle("Iris wedge"), "an Iris wedge"}, {WithArticle("8 in square"), "an 8 in square"}, {WithArticle("80 in square"), "an 80 in square"},
+		{WithArticle("18 in square"), "an 18 in square"}, {WithArticle("11 in square"), "an 11 in square"}, {WithArticle("10 in square"), "a 10 in square"}, {WithArticle(""), "a "},
 	} {
 		if c.got != c.want {
 			t.Errorf("%q, want %q", c.got, c.want)

@@ -182,11 +182,11 @@ func (c *cuts) bothKinds(n int, r cutting.SetRun) string {
 	case more == less:
 		return fmt.Sprintf("(%d %s, %d %s)", more, wedge, less, reversed)
 	case r.FirstReversed == 0:
-		return fmt.Sprintf("(%d %s, %d %s), starting with %s", more, wedge, less, reversed, withArticle(wedge+" wedge"))
+		return fmt.Sprintf("(%d %s, %d %s), starting with %s", more, wedge, less, reversed, measure.WithArticle(wedge+" wedge"))
 	case r.FirstReversed == r.Sets:
-		return fmt.Sprintf("(%d %s, %d %s), starting with %s", less, wedge, more, reversed, withArticle(reversed+" wedge"))
+		return fmt.Sprintf("(%d %s, %d %s), starting with %s", less, wedge, more, reversed, measure.WithArticle(reversed+" wedge"))
 	}
-	return fmt.Sprintf("(%d of one kind, %d of the other), starting %d of the sets with %s and the others with %s", more, less, r.FirstReversed, withArticle(reversed+" wedge"), withArticle(wedge+" wedge"))
+	return fmt.Sprintf("(%d of one kind, %d of the other), starting %d of the sets with %s and the others with %s", more, less, r.FirstReversed, measure.WithArticle(reversed+" wedge"), measure.WithArticle(wedge+" wedge"))
 }
 
 // manySets is strip sets in a table, as pools of scraps make them.
@@ -202,14 +202,6 @@ func (c *cuts) manySets(press *sewing.StripSets, sets []int) []document.Block {
 		t.Rows = append(t.Rows, document.Row{Cells: cells(c.SetName(n), strings.Join(bands, ", "), c.runs(s), c.setPressedShort(press, n), number(s.Wanted[0]), number(s.Wanted[1])), Figure: &f, About: c.patches(c.setLines(n))})
 	}
 	return []document.Block{para("Reversed wedges have their tip on the other edge of the set; alternate wedges of a set are reversed."), t}
-}
-
-// withArticle is a noun with a or an before it, by its first letter.
-func withArticle(noun string) string {
-	if noun != "" && strings.Contains("aeiouAEIOU", noun[:1]) {
-		return "an " + noun
-	}
-	return "a " + noun
 }
 
 // singular is the form of a word for one thing or for several.

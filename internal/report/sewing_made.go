@@ -38,7 +38,7 @@ func (s *sewer) made(b *sewing.Block, v *sewing.FabricVariant, step *sewing.Step
 		ordered = ordered || len(m.Pieces) > 2
 		names := make([]string, len(m.Pieces))
 		for i, p := range m.Pieces {
-			names[i] = withArticle(s.pieceName(b, v, p))
+			names[i] = measure.WithArticle(s.pieceName(b, v, p))
 		}
 		named := measure.List(names)
 		if pair := len(names) == 2 && s.Shape(b, m.Pieces[0]) == s.Shape(b, m.Pieces[1]); !pair {

@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"fmt"
+	"slices"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
@@ -10,19 +11,20 @@ import (
 
 func (p *Plan) text(nm measure.NM) string { return p.Units.Nearest(nm) }
 
-// fault says what cannot be cut.
+// fault says what cannot be cut, once.
 func (p *Plan) fault(at Place, hint, format string, args ...any) {
-	p.Faults = append(p.Faults, Fault{at, fmt.Sprintf(format, args...), hint})
+	if f := (Fault{at, fmt.Sprintf(format, args...), hint}); !slices.Contains(p.Faults, f) {
+		p.Faults = append(p.Faults, f)
+	}
 }
 
 // noSize says that a line's piece cannot be cut from its strip in any way that a chart knows.
 func (p *planning) noSize(line *Line) {
+	hint := "make the blocks smaller"
 	if line.Piece.Shape.Description().Sized == blocks.ByColumn {
-		p.fault(line.Place, "write line "+measure.Number(p.leastLine(), p.Units)+", or more", "no wedge ruler cuts tumblers of this size from strips of %s: their narrow edge vanishes, or they are longer than %s",
-			p.text(p.top.SideFinished+2*p.Seam), p.text(sizes.MaxLength))
-		return
+		hint += ", or the pieces of the column shorter"
 	}
-	p.fault(line.Place, "make the blocks smaller", "a %s of this size is larger than charts go, %s", line.Piece.Shape, p.text(sizes.MaxLength))
+	p.fault(line.Place, hint, "%s of this size is larger than charts go, %s", measure.WithArticle(line.Piece.Shape.String()), p.text(sizes.MaxLength))
 }
 
 // leastLine is the least line of a wedge rule, on one of its marks, with which the narrow edge of tumblers finishes at two

@@ -10,7 +10,7 @@ import (
 func (p *planning) tooWide(f *Fabric, c *FromPrint, fit *repeat.Fitting) {
 	for _, n := range fit.TooLarge {
 		line := &p.Lines[c.Lines[n]]
-		p.fault(line.Place, "make the blocks smaller, or use wider fabric", "a %s that is cut from its place on %s leaves the fabric, which is %s between its selvages", line.Piece.Shape, f.Name, p.text(f.UsableWidth))
+		p.fault(line.Place, "make the blocks smaller, or use wider fabric", "%s that is cut from its place on %s leaves the fabric, which is %s between its selvages", measure.WithArticle(line.Piece.Shape.String()), f.Name, p.text(f.UsableWidth))
 	}
 }
 
@@ -69,8 +69,8 @@ func (p *planning) noRepeat(f *Fabric, c *FromPrint) {
 // overRepeat warns of a piece that is larger than the repeat.
 func (p *planning) overRepeat(f *Fabric, line *Line, b [2]measure.Point, cloth *quilt.Cloth) {
 	if wide, high := b[1].X-b[0].X, b[1].Y-b[0].Y; wide > cloth.Across || high > cloth.Down {
-		p.warn(line.Place, "", "a %s takes %s of the print, more than a repeat of %s, %s: it shows more than one motif, and not every repeat gives a piece",
-			p.cutAs(line), p.Units.By(wide, high), f.Name, p.Units.By(cloth.Across, cloth.Down))
+		p.warn(line.Place, "", "%s takes %s of the print, more than a repeat of %s, %s: it shows more than one motif, and not every repeat gives a piece",
+			measure.WithArticle(p.cutAs(line)), p.Units.By(wide, high), f.Name, p.Units.By(cloth.Across, cloth.Down))
 	}
 }
 

@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"slices"
 	"sort"
 
 	"eighthturn/internal/blocks"
@@ -18,7 +19,7 @@ func (p *planning) tooLong(line *Line, usable measure.NM) bool {
 	if line.Fabric >= 0 {
 		cloth = p.Fabrics[line.Fabric].Name
 	}
-	p.fault(line.Place, p.largest(line, usable), "a %s %s, but %s is %s between its selvages", piece.Shape, p.takes(piece), cloth, p.text(usable))
+	p.fault(line.Place, p.largest(line, usable), "%s %s, but %s is %s between its selvages", measure.WithArticle(piece.Shape.String()), p.takes(piece), cloth, p.text(usable))
 	return true
 }
 
@@ -40,23 +41,24 @@ func (p *planning) largest(line *Line, usable measure.NM) string {
 	if line.Border >= 0 || line.edging() {
 		return "the longest that it gives is " + p.text(usable-2*p.Seam) + " finished"
 	}
-	mark := p.Steps.Mark
-	most := int(p.top.SideFinished / mark)
-	n := sort.Search(most, func(n int) bool { return p.alongAt(line, measure.NM(n+1)*mark) > usable })
-	side := measure.NM(n) * mark
-	if side <= 0 {
-		return "use wider fabric"
-	}
-	hint := "a block's side of " + p.text(side) + " would fit"
+	size, sideOf := p.top.SideFinished, func(side measure.NM) measure.NM { return side }
 	if p.top.CutFacts.StripGiven {
-		for h := range blocks.Heights {
-			if height := blocks.WedgeHeight(h); p.top.CutFacts.StripsCut[h] > 0 && height != blocks.NoWedges {
-				cut := height.Finished(side) + 2*p.Seam
-				return "write strip " + measure.Number(cut-cut%mark, p.Units) + ", which makes the block's side " + p.text(height.Side(measure.Of(cut-cut%mark-2*p.Seam)))
-			}
+		h := slices.IndexFunc(p.top.CutFacts.StripsCut[:], func(cut measure.NM) bool { return cut > 0 }) // there are wedges where a strip is given
+		size, sideOf = p.top.CutFacts.StripsCut[h], func(cut measure.NM) measure.NM {
+			return blocks.WedgeHeight(h).Side(measure.Of(cut - 2*p.Seam))
 		}
 	}
-	return hint
+	mark := p.Steps.Mark
+	n := sort.Search(int(size/mark), func(n int) bool { return p.alongAt(line, sideOf(measure.NM(n+1)*mark)) > usable })
+	fits := measure.NM(n) * mark
+	side := sideOf(fits)
+	switch {
+	case side <= 0:
+		return "use wider fabric"
+	case p.top.CutFacts.StripGiven:
+		return "write strip " + measure.Number(fits, p.Units) + ", which makes the block's side " + p.text(side)
+	}
+	return "a block's side of " + p.text(side) + " would fit"
 }
 
 // alongAt is what a line's piece would take of a strip if the block's side were another.

@@ -48,7 +48,7 @@ func (p *planning) tooLongFor(line *Line, usable measure.NM) bool {
 	if line.Piece.AcrossCut <= usable {
 		return line.Piece.AcrossCut == 0
 	}
-	p.fault(line.Place, "make the blocks smaller, or use wider fabric", "a %s is cut from a lengthwise strip of %s, but the fabric is %s between its selvages", line.Piece.Shape, p.text(line.Piece.AcrossCut), p.text(usable))
+	p.fault(line.Place, "make the blocks smaller, or use wider fabric", "%s is cut from a lengthwise strip of %s, but the fabric is %s between its selvages", measure.WithArticle(line.Piece.Shape.String()), p.text(line.Piece.AcrossCut), p.text(usable))
 	return true
 }
 

@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"slices"
 	"sort"
 
 	"eighthturn/internal/blocks"
@@ -105,18 +106,12 @@ func (p *planning) smaller(w wanting) []Way {
 			return Way{Border: -1, SideFinished: (side+mark-1)/mark*mark - measure.NM(less)*mark}
 		}, w)
 	}
-	for h, cut := range p.top.CutFacts.StripsCut {
-		height := blocks.WedgeHeight(h)
-		if cut == 0 || height == blocks.NoWedges {
-			continue
-		}
-		most := int((cut - 2*p.Seam) / 2 / mark)
-		return p.least(most, func(less int) Way {
-			strip := (cut+mark-1)/mark*mark - measure.NM(less)*mark
-			return Way{Border: -1, StripCut: strip, SideFinished: height.Side(measure.Of(strip - 2*p.Seam))}
-		}, w)
-	}
-	return nil
+	h := slices.IndexFunc(p.top.CutFacts.StripsCut[:], func(cut measure.NM) bool { return cut > 0 }) // there are wedges where a strip is given
+	cut := p.top.CutFacts.StripsCut[h]
+	return p.least(int((cut-2*p.Seam)/2/mark), func(less int) Way {
+		strip := (cut+mark-1)/mark*mark - measure.NM(less)*mark
+		return Way{Border: -1, StripCut: strip, SideFinished: blocks.WedgeHeight(h).Side(measure.Of(strip - 2*p.Seam))}
+	}, w)
 }
 
 // patchSteps is how many steps it takes to plan one patch anew.
@@ -128,9 +123,11 @@ func needWith(top *quilt.Top, change Way, w wanting, o Options) measure.NM {
 	if w.budget.spent() || !w.budget.spend(patchSteps*len(top.Patches)) {
 		return tooMuch
 	}
-	changed := resized(top, change.SideFinished)
+	var changed *quilt.Top
 	if change.Border >= 0 {
 		changed = narrowed(top, change.Border, change.WidthFinished)
+	} else {
+		changed = resized(top, change.SideFinished)
 	}
 	p := plan(w.budget.sign, changed, o)
 	p.trials = w.budget
@@ -165,8 +162,7 @@ func narrowed(top *quilt.Top, border int, width measure.NM) *quilt.Top {
 		w, h := p.Outline[1].X-p.Outline[0].X, p.Outline[2].Y-p.Outline[1].Y
 		upright := isUpright(top, p)
 		switch cornered := top.CutFacts.Borders[border].Corners >= 0; {
-		case int(p.Border) > border && !edging(p):
-			continue
+		case int(p.Border) > border && !edging(p): // corners stay as they are
 		case int(p.Border) > border && upright:
 			h -= 2 * less
 		case int(p.Border) > border:
@@ -205,13 +201,12 @@ func copied(top *quilt.Top) *quilt.Top {
 	t := *top
 	t.Patches = append([]quilt.Patch(nil), top.Patches...)
 	t.CutFacts.Borders = append(t.CutFacts.Borders[:0:0], top.CutFacts.Borders...)
-	t.CutFacts.Columns = append([]quilt.Column(nil), top.CutFacts.Columns...)
 	t.CutFacts.Sets = append([]quilt.Set(nil), top.CutFacts.Sets...)
 	return &t
 }
 
-// resized is a top with another side of its blocks, as far as a plan reads it. The strips of strip sets keep their parts of
-// the whole.
+// resized is a top with another side of its blocks, as far as a plan reads it; one with columns keeps its own. The strips of strip sets
+// keep their parts of the whole.
 func resized(top *quilt.Top, side measure.NM) *quilt.Top {
 	t := copied(top)
 	less, part := top.SideFinished-side, float64(side)/float64(top.SideFinished)
@@ -228,10 +223,6 @@ func resized(top *quilt.Top, side measure.NM) *quilt.Top {
 	}
 	for i := range t.CutFacts.Sets {
 		t.CutFacts.Sets[i].BandsCut = parts(top.CutFacts.Sets[i].BandsCut, t.CutFacts.StripsCut[t.CutFacts.Sets[i].Height], top.Seam)
-	}
-	for i := range t.CutFacts.Columns {
-		d := &t.CutFacts.Columns[i].Divided
-		d.Mean, d.End = d.Mean*part, d.End*part
 	}
 	for i := range t.Patches {
 		p := &t.Patches[i]

@@ -22,7 +22,7 @@ type Allowances struct {
 // that does not reach as far as that stays as it is. Clockwise on screen, the first corner not repeated.
 func RawOutline(finished []measure.Vec, a Allowances) []measure.Vec {
 	n := len(finished)
-	list := make([]measure.Vec, 0, n+2)
+	var list []measure.Vec
 	for i, at := range finished {
 		before := (i + n - 1) % n
 		in, out := at.Minus(finished[before]).Unit(), finished[(i+1)%n].Minus(at).Unit()

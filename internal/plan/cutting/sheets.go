@@ -251,5 +251,5 @@ func (p *planning) warnSmallPrecuts(f *Fabric, list []demand) {
 	}
 	at := p.top.CutFacts.Fabrics[f.Index].From.Span
 	p.warn(Place(at), "leave from out, or write larger precuts: the smallest piece takes "+p.Units.By(least.across, least.along+least.extra),
-		"nothing of %s can be cut from a %s", f.Name, f.From.Name)
+		"nothing of %s can be cut from %s", f.Name, measure.WithArticle(f.From.Name))
 }
