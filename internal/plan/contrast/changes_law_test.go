@@ -441,6 +441,29 @@ func (p *plainly) insteadApart(s *Step, bounds *steps, asked []Lack, fixed map[i
 	return ""
 }
 
+// TestWholeChanges: a change is whole that leaves nothing, and spoils nothing.
+func TestWholeChanges(t *testing.T) {
+	for _, c := range []Change{{Leaves: []int{1}}, {Breaks: make([]Broken, 1)}, {spoils: true}} {
+		if c.Whole() || !(&Change{Clears: []int{1}}).Whole() {
+			t.Errorf("%+v is whole, or one that clears all is not", c)
+		}
+	}
+}
+
+// TestMostFabrics: of a layout of eighty fabrics colors are looked for, of one of more only scraps are taken out.
+func TestMostFabrics(t *testing.T) {
+	text := "side 6\nfabric pale #e8e4da\nfabric white #f4f4f0\nblock H halves pieces pale white\ngrid\n H H\n"
+	for n := range 78 {
+		text += fmt.Sprintf("fabric f%d #%02x4040\n", n, n)
+	}
+	if c := Study(lay.Top(t, text), Options{}).Changes; len(c) == 0 {
+		t.Error("of 80 fabrics nothing is offered")
+	}
+	if c := Study(lay.Top(t, text+"fabric last #123456\n"), Options{}).Changes; len(c) > 0 {
+		t.Errorf("of 81 fabrics %+v is offered", c)
+	}
+}
+
 // TestDifferencesThatCount: from 20 of CIEDE2000 on colors alone hold a seam, below 10 two cloths pass for one; both our choice.
 func TestDifferencesThatCount(t *testing.T) {
 	if !loud(20) || loud(math.Nextafter(20, 0)) || alike(10) || !alike(math.Nextafter(10, 0)) {
@@ -470,19 +493,35 @@ func TestInsteadWithinBounds(t *testing.T) {
 	}
 }
 
-// swapOf are the first two fabrics that change places so that all is cleared and nothing spoilt: fabrics that meet stay as far apart as
-// they are, up to a clear step.
+// swapOf are the two fabrics whose change of places should be offered: none where one fabric in another color clears all, else the first of
+// which one, but not the other, costs a loss with a third, both prints or neither, so that all that costs losses then stands a clear step
+// apart, fabrics that meet as far as they are, up to that, and all is cleared and nothing spoilt. Three are tried.
 func (p *plainly) swapOf(r *Report) []string {
+	for _, c := range r.Changes {
+		if c.Of == Recolor && c.Whole() && len(c.Steps) == 1 {
+			return nil
+		}
+	}
+	tried, calm := 0, p.calm(r.Stray)
+	lights := map[int]float64{}
+	for f := range p.Fabrics {
+		lights[f] = p.lightOf(f)
+		if color, is := calm[f]; is {
+			lights[f] = color.Lightness()
+		}
+	}
 	for a := range p.Fabrics {
-		for b := a + 1; b < len(p.Fabrics); b++ {
-			at := func(f int) float64 {
-				return p.lightOf(map[int]int{a: b, b: a}[f] + map[bool]int{true: f}[f != a && f != b])
-			}
-			if slices.ContainsFunc(r.Pairs, func(q Pair) bool {
-				return q.Inside < q.Length && math.Abs(at(q.A)-at(q.B)) < min(q.Step, r.Thresholds.Clear)
-			}) {
+		for b := a + 1; b < len(p.Fabrics) && tried < 3; b++ {
+			then := maps.Clone(lights)
+			then[a], then[b] = lights[b], lights[a]
+			apart := func(c, d int) float64 { return math.Abs(then[c] - then[d]) }
+			one := slices.ContainsFunc(p.costs(r), func(m Lack) bool { return (m.a == a || m.b == a) != (m.a == b || m.b == b) })
+			near := slices.ContainsFunc(p.costs(r), func(m Lack) bool { return apart(m.a, m.b) < r.Thresholds.Clear })
+			nearer := slices.ContainsFunc(r.Pairs, func(q Pair) bool { return q.Inside < q.Length && apart(q.A, q.B) < min(q.Step, r.Thresholds.Clear) })
+			if !one || near || nearer || (p.Fabrics[a].Cloth == nil) != (p.Fabrics[b].Cloth == nil) {
 				continue
 			}
+			tried++
 			c := Change{Of: SwapTwo, Swap: []string{p.Fabrics[a].Name, p.Fabrics[b].Name}}
 			if _, leaves, breaks, spoils := p.mended(r, &c); len(leaves)+len(breaks) == 0 && !spoils {
 				return c.Swap
@@ -490,6 +529,24 @@ func (p *plainly) swapOf(r *Report) []string {
 		}
 	}
 	return nil
+}
+
+// swapApart says what is wrong with the change of places that is offered, "" for nothing.
+func (p *plainly) swapApart(r *Report) string {
+	var got []string
+	for _, c := range r.Changes {
+		if c.Of == SwapTwo {
+			got = append(got, c.Swap...)
+		}
+	}
+	var want []string
+	if len(r.Losses) > 0 && len(p.Fabrics) <= 80 {
+		want = p.swapOf(r)
+	}
+	if !slices.Equal(got, want) {
+		return fmt.Sprintf("%v may change places, and %v would do", got, want)
+	}
+	return ""
 }
 
 // TestFabricsThatMayChangePlaces: one of the two must clash with a third fabric; then all that clash must stand a clear step apart, and all
@@ -563,15 +620,27 @@ func TestChangesAreWhatComesOut(t *testing.T) {
 	stray := lay.Top(t, invent.Layout(54))
 	all["a stray scrap recolored"] = studiedTop{Top: stray, report: Study(stray, Options{Palettes: palettes.All()})}
 	// No cloth is dark enough for a step of 85 from the white one, but the black is there.
-	top := lay.Top(t, "side 6\nfabric white #f4f4f0\nfabric cream #e8e4da\nfabric black #0a0a0a\ncontrast 6 85\nblock R ring wedges white cream corners black\ngrid\n R R\n R R\n")
-	all["a swap"] = studiedTop{Top: top, report: Study(top, Options{Palettes: palettes.All()})}
-	if p, r := (&plainly{Top: top}), all["a swap"].report; len(r.Changes) != 1 || !slices.Equal(r.Changes[0].Swap, p.swapOf(r)) {
-		t.Errorf("%+v, where %v would do", r.Changes, p.swapOf(r))
+	tops := map[string]*quilt.Top{"a swap": lay.Top(t, "side 6\nfabric white #f4f4f0\nfabric cream #e8e4da\nfabric black #0a0a0a\ncontrast 6 85\nblock R ring wedges white cream corners black\ngrid\n R R\n R R\n")}
+	for name, seed := range map[string]uint64{"webs of sorts": 0, "rings of one coloring more": 3, "stars and webs": 6} { // two fabrics must change, or change places
+		tops[name] = colored(lay.Top(t, relitTexts()[name]), seed)
+	}
+	tops["changing places alone will do"] = colored(lay.Top(t, relitTexts()["webs of sorts"]), 2)
+	for seed, color := range map[uint64]uint64{201: 0, 207: 4, 227: 2, 235: 0, 246: 3, 259: 3, 266: 3} { // that help in part, or spoil a figure or its rim
+		tops[fmt.Sprint("invented ", seed)] = colored(lay.Top(t, invent.Layout(seed)), color)
+	}
+	for name, top := range tops {
+		all[name] = studiedTop{Top: top, report: Study(top, Options{Palettes: palettes.All()})}
+	}
+	if c := all["a swap"].report.Changes; len(c) != 1 || c[0].Of != SwapTwo {
+		t.Errorf("in place of a swap %+v is offered", c)
 	}
 	for name, one := range all {
 		r := one.report
 		p := &plainly{Top: one.Top, study: newStudy(nil, one.Top, Options{Contrast: r.own(), Palettes: palettes.All()}), clear: r.Thresholds.Clear}
 		if fault := p.offersApart(r); fault != "" {
+			t.Errorf("%s: %s", name, fault)
+		}
+		if fault := p.swapApart(r); fault != "" {
 			t.Errorf("%s: %s", name, fault)
 		}
 		for i := range r.Changes {

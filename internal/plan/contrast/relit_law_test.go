@@ -134,3 +134,17 @@ func (s *study) recolouredApart() string {
 	}
 	return ""
 }
+
+// colored is a top in grays by seed, a step or more apart or of one value, and a red.
+func colored(of *quilt.Top, seed uint64) *quilt.Top {
+	dice := rand.New(rand.NewPCG(seed, 9))
+	top := *of
+	top.Fabrics = slices.Clone(of.Fabrics)
+	for f := range top.Fabrics {
+		v := uint8(20 + 23*dice.IntN(10))
+		if top.Fabrics[f].Colour = (palettes.Colour{R: v, G: v, B: v}); dice.IntN(5) == 0 {
+			top.Fabrics[f].Colour.B = 40
+		}
+	}
+	return &top
+}

@@ -147,10 +147,7 @@ func (f *fitting) layOut(list []Suggestion) {
 	before := messages(quilt.Lay(f.design).Warnings)
 	for i := range list {
 		s := &list[i]
-		design, _, _ := f.Read(s.Text)
-		if design == nil {
-			continue // every suggestion was read before
-		}
+		design, _, _ := f.Read(s.Text) // as every suggestion was before
 		if f.Size != "" {
 			design = design.InSize(f.Size)
 		}

@@ -38,7 +38,7 @@ func (f *fitting) placedEdits(g *layout.Growth, counts [2]int) edits {
 	for i := range g.Axes {
 		a := &g.Axes[i]
 		ids := idsOf(a, places[i])
-		asWritten = asWritten && counts[i]%a.Written == 0 && periodic(ids, a.Written) && prefix(ids, a.IDs, a.Written)
+		asWritten = asWritten && counts[i]%a.Written == 0 && periodic(ids, a.Written) // a grid that grows begins as it is written
 		period[i] = tile(ids)
 		times[i] = counts[i] / period[i]
 	}
@@ -72,16 +72,6 @@ func tile(ids []int) int {
 func periodic(ids []int, period int) bool {
 	for i := period; i < len(ids); i++ {
 		if ids[i] != ids[i-period] {
-			return false
-		}
-	}
-	return true
-}
-
-// prefix says whether two lists begin with the same n.
-func prefix(a, b []int, n int) bool {
-	for i := range n {
-		if a[i] != b[i] {
 			return false
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/measure"
 	"eighthturn/layout"
 )
 
@@ -152,5 +153,28 @@ func TestTablesStandInColumns(t *testing.T) {
 	cells := [][]string{{"a", "größer", "b"}, {"long", "c", "網網"}, {"x", "y"}}
 	if got, want := f.table(cells, "  "), "\r\n  a     größer  b\r\n  long  c       網網\r\n  x     y"; got != want {
 		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// TestLengthsAreWrittenExactly: what is written for a length reads as just that length, on a mark of the ruler or between two.
+func TestLengthsAreWrittenExactly(t *testing.T) {
+	rng := rand.New(rand.NewPCG(19, 23))
+	between := 0
+	for units, head := range map[measure.System]string{measure.Inches: "", measure.Centimetres: "units cm\n"} {
+		f := fittingOf(t, head+"side 9\n"+plainRest, Options{})
+		for n := range 400 {
+			nm := 1 + measure.NM(rng.Int64N(int64(200*measure.Inch)))
+			if n%2 == 0 {
+				nm = nm / (measure.Inch / 64) * (measure.Inch / 64)
+			}
+			text := f.written(nm)
+			between += strings.Count(text, " mm")
+			if r, err := measure.Read(text); err != nil || r.In(units).Cmp(measure.Of(nm)) != 0 {
+				t.Fatalf("%d is written %q, which is %v: %v", nm, text, r, err)
+			}
+		}
+	}
+	if got := fittingOf(t, "side 9\n"+plainRest, Options{}).written(4*measure.Inch + 1); got != "101.600001 mm" || between < 100 || between > 700 {
+		t.Errorf("4 in and a nanometer are written %q; %d lengths in millimeters", got, between)
 	}
 }

@@ -120,6 +120,14 @@ func TestAsManyBlocksAsMayBe(t *testing.T) {
 	if n := f.warningsOf([2]int{100, 201}); n != noWay {
 		t.Errorf("100 by 201 blocks bring %d warnings", n)
 	}
+	const rings = layout.MaxPatches / 12 // of eight wedges and four corners
+	ring := fittingOf(t, "strip 4\nfabric a navy\nfabric b white\nblock R ring wedges a corners b\ngrid\n  R\n", Options{})
+	if n := ring.warningsOf([2]int{rings / 100, 100}); n != 0 {
+		t.Errorf("%d rings bring %d warnings", rings, n)
+	}
+	if n := ring.warningsOf([2]int{rings/100 + 1, 100}); n != noWay {
+		t.Errorf("rings of more pieces than a quilt may have bring %d warnings", n)
+	}
 }
 
 // TestWarningsOfGrids: a grid as it is warns of as much as the layout does, its borders with it.
