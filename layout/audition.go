@@ -207,14 +207,14 @@ func (r *Reading) someName() string { return r.Design.Fabrics[0].Name }
 // findRole finds a role in one block, or in all that give it.
 func (a *audition) findRole(role string) error {
 	byWebs := false
-	for _, n := range a.Tree.Blocks {
+	for i, n := range a.Tree.Blocks {
 		if a.of != "" && foldName(n.Label.Text) != foldName(a.of) {
 			continue
 		}
-		kind := a.kindOf(n)
+		kind := a.Design.Blocks[i].Kind
 		switch place, ok := placeOfRole(n, kind, role, a.of != ""); {
 		case !ok && a.of != "":
-			return unfit("its roles are: "+strings.Join(rolesOf(kind), ", "), "block %s has no %s", n.Label.Text, role)
+			return unfit("its roles are: "+strings.Join(kind.RoleNames(), ", "), "block %s has no %s", n.Label.Text, role)
 		case a.byWebs(kind, role):
 			byWebs = true
 		case ok:
@@ -241,33 +241,17 @@ func placeOfRole(n *blockNode, kind *blocks.Kind, role string, anew bool) (place
 		v := n.Roles[written].Values
 		return auditionPlace{Span: v[0].Span.To(v[len(v)-1].Span)}, true
 	}
-	return auditionPlace{Span{n.End, n.End}, "  " + role + " "}, anew && kind != nil && kind.Role(role) >= 0
+	return auditionPlace{Span{n.End, n.End}, "  " + role + " "}, anew && kind.Role(role) >= 0
 }
 
 // byWebs says whether the webs statement alone says what a role of a kind of blocks is cut from.
 func (a *audition) byWebs(kind *blocks.Kind, role string) bool {
 	w := a.Tree.Webs
-	if w == nil || len(w.Values) == 0 || kind == nil {
+	if w == nil || len(w.Values) == 0 {
 		return false
 	}
 	n := kind.Role(role)
 	return n >= 0 && kind.Roles[n].OfWebs
-}
-
-func (a *audition) kindOf(n *blockNode) *blocks.Kind {
-	for _, b := range a.Design.Blocks {
-		if foldName(b.Label) == n.Label.key() {
-			return b.Kind
-		}
-	}
-	return n.Kind
-}
-
-func rolesOf(k *blocks.Kind) []string {
-	if k == nil {
-		return nil
-	}
-	return k.RoleNames()
 }
 
 func (a *audition) labels() (list []string) {

@@ -61,15 +61,13 @@ func (d *Design) someFabric(fills []Fill) int {
 	return d.FabricsOf(fills[0])[0]
 }
 
-// FabricsOf are the fabrics that a fill may show, by index.
+// FabricsOf are the fabrics that a fill, which must be one, may show, by index.
 func (d *Design) FabricsOf(f Fill) (list []int) {
 	switch {
 	case f.Fabric >= 0:
 		return []int{f.Fabric}
 	case f.Pool >= 0:
 		return d.Pools[f.Pool].Fabrics
-	case f.Set < 0:
-		return nil
 	}
 	for _, b := range d.StripSets[f.Set].Bands {
 		if b.Fabric >= 0 {

@@ -86,7 +86,7 @@ func (c *cursor) stripsOf(v *valueNode) bool {
 		}
 	}
 	if strings.EqualFold(c.peek(), "from") {
-		v.From = c.lengthBehind("how far within the repeat the stripes begin at the wide end")
+		v.From = c.lengthBehind("how far within the repeat the stripes begin at the wide end", "from 1/4")
 	}
 	v.Span = v.To(c.last())
 	return len(c.list) == faults

@@ -35,17 +35,16 @@ func (c *cursor) onlyLength(what string) *LengthNode {
 // lengthOption takes an option's word and its length.
 func (c *cursor) lengthOption(what string) *LengthNode {
 	c.newField()
-	return c.lengthBehind(what)
+	return c.lengthBehind(what, c.option(strings.ToLower(c.peek())))
 }
 
-// lengthBehind is lengthOption in the column of the tidy layout that is at hand.
-func (c *cursor) lengthBehind(what string) *LengthNode {
-	word := c.word()
-	option := strings.ToLower(c.text(word))
+// lengthBehind is lengthOption in the column of the tidy layout that is at hand, with an example of its own.
+func (c *cursor) lengthBehind(what, example string) *LengthNode {
+	option := strings.ToLower(c.text(c.word()))
 	l, ok := c.length(what)
 	if !ok {
 		last := &c.list[len(c.list)-1]
-		last.example = "for example " + c.option(option)
+		last.example = "for example " + example
 		last.Hint = cmp.Or(last.Hint, last.example)
 		c.dropRest()
 		return nil

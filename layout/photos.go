@@ -47,9 +47,9 @@ func (c *cursor) repeatOfPrint() *repeatOfPrintNode {
 	for range 2 {
 		switch word := strings.ToLower(c.peek()); {
 		case word == "across" && n.Across == nil:
-			n.Across = c.lengthBehind("after how much fabric the print repeats across")
+			n.Across = c.lengthBehind("after how much fabric the print repeats across", c.option("repeat"))
 		case word == "down" && n.Down == nil:
-			n.Down = c.lengthBehind("after how much fabric the print repeats down the photo")
+			n.Down = c.lengthBehind("after how much fabric the print repeats down the photo", c.option("repeat"))
 		case len(c.list) == faults:
 			c.fault(c.here(), "for example "+c.option("repeat"), "expected after how much fabric the print repeats, across and down, found %s", c.found())
 			c.dropRest()

@@ -244,6 +244,10 @@ func TestWorked(t *testing.T) {
 		}
 		changes("", base, after)
 		own := retell(text, design)
+		for i := range design.Colorways {
+			fmt.Fprintf(&b, "in %s\n", design.Colorways[i].Name)
+			changes("  ", own, retell(text, design.In(&design.Colorways[i])))
+		}
 		for _, s := range design.Sizes {
 			fmt.Fprintf(&b, "size %s, %q, as it is written: %v\n", s.Name, text[s.Span.Start:s.Span.End], s.Own)
 			changes("  ", own, retell(text, s.Design))
@@ -306,6 +310,21 @@ func workedCases() [][]string {
 		{"strip 4", "side 6", "block P plain piece rust", "block T tumblers pieces rust navy about 3\nblock P plain piece rust", "W W P\n  W W W", "T P P\n  T P P", "block W web wedges navy kites cream\n", "", "grid", "size big side 9\nsize tiny side 2 across 5\ngrid"},
 		{"block W", "webs\n  rust .\n  navy\nblock W", "W W P\n  W W W", "W W W W\n  W W W W\n  W W W W", "grid", "size wide across 8\nsize tall down 7\nsize small across 2\ngrid"},
 		{"W W P\n  W W W", "P W W W P\n  W W W W W\n  P W W W P", "grid", "size wide across 7\nsize tall down 5\nsize odd across 6 down 9\ngrid"},
+		{"#f4ead7", "stripes navy 3/4 white 1/2", "kites cream", "kites cream crosswise", "grid", "colorway dusk navy #010203 rust white\ncolorway dawn navy rust\ngrid"},
+		{"fabric rust #b5532a", "fabric rust #b5532a\nfabric teal #2f7d83\nfabric plum #4a2a5a", "grid", "colorway dusk rust teal navy plum\ncolorway dawn rust plum cream teal navy cream\ngrid"},
+		{"grid", "webs navy reversed\ngrid"},
+		{"grid", "webs navy / rust turned\ngrid"},
+		{"grid", "webs navy navy\ngrid"},
+		{"strip 4", "block-size 60 x 80"},
+		{"strip 4", "blocksize 60 by 80"},
+		{"#f4ead7", "stripes cut 3/4 white 1/2"},
+		{"#f4ead7", "stripes navy 3/4 darks 1/2", "grid", "scraps darks navy rust\ngrid"},
+		{"#f4ead7", "stripes navy 3/4 white 1/2", "kites cream", "kites darks lengthwise", "grid", "scraps darks navy rust\ngrid"},
+		{"#f4ead7", "stripes navy 3/4 white 1/2", "kites cream", "kites cream from x"},
+		{"grid", "colorway dusk \"rust\" #123456\ngrid"},
+		{"grid", "colorway dusk rust cut\ngrid"},
+		{"grid", "colorway dusk rust\ngrid"},
+		{"grid", "scraps darks navy rust from x\nsize wide across x\nmotif bud navy across\nborder 2 navy corners\ngrid"},
 		{"grid", "fabrik teal #123\nborder 4 nvy\nblock X like Q\nsize\ngrid"},
 	}
 }
