@@ -233,7 +233,7 @@ func (c *cursor) leftOverHint(expected string) hint {
 	if joined := c.joined(at, more); joined.words != "" {
 		return joined
 	}
-	if last := c.text(c.last()); last != "" && last[len(last)-1] >= '0' && last[len(last)-1] <= '9' {
+	if last := c.text(c.last()); strings.TrimRight(last, "0123456789") != last {
 		more = append(more, measure.UnitWords()...)
 	}
 	hint := didYouMean(word, more)

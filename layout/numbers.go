@@ -186,7 +186,7 @@ func (c *checker) text(nm measure.NM) string { return measure.Text(nm, c.design.
 func (c *checker) within(n *LengthNode, least, most measure.NM, what string) measure.NM {
 	nm := n.In(c.design.Units).NM()
 	switch {
-	case nm <= 0:
+	case n.In(c.design.Units).Sign() == 0:
 		c.fault(n.Span, "", "%s must be above 0", what)
 		return least
 	case nm < least:
@@ -205,7 +205,7 @@ func (c *checker) finishedWidth(n *LengthNode, what string) measure.NM {
 	if n.Cut {
 		allowances = 2 * c.design.Seam
 	}
-	if width := n.In(c.design.Units).NM(); n.Cut && width > 0 && width <= allowances {
+	if width := n.In(c.design.Units); n.Cut && width.Sign() > 0 && width.NM() <= allowances {
 		c.cutAway(n, what)
 		return measure.Inch
 	}

@@ -87,7 +87,7 @@ func (c *checker) seam() {
 	seam := n.In(c.design.Units).NM()
 	switch {
 	case !c.noFrame(n, "a seam allowance"):
-	case seam <= 0:
+	case n.In(c.design.Units).Sign() == 0:
 		c.fault(n.Span, c.text(c.design.Seam)+" is usual", "a seam allowance must be above 0")
 	case seam > MaxSeam:
 		hint := c.text(c.design.Seam) + " is usual"
