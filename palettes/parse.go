@@ -46,10 +46,7 @@ func parseHex(text string) (Colour, error) {
 	case len(digits) != 3 && len(digits) != 6:
 		return Colour{}, fmt.Errorf("%s has %d digits after #, expected 3 or 6, as in #1f3350", quoted(text), len(digits))
 	}
-	c, err := colorful.Hex(text)
-	if err != nil {
-		return Colour{}, notAColour(text)
-	}
+	c, _ := colorful.Hex(text) // which are digits, 3 or 6 of them
 	r, g, b := c.RGB255()
 	return Colour{r, g, b}, nil
 }

