@@ -2,7 +2,6 @@ package render
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"eighthturn/internal/diagram"
@@ -11,7 +10,7 @@ import (
 )
 
 func newBuilder(l look) *builder {
-	return &builder{look: l, setter: setter{letters: diagram.NewLettering()}, part: -1, level: -1, most: maxPages, element: &pdf.Element{Kind: "Document"}}
+	return &builder{look: l, setter: setter{letters: diagram.NewLettering()}, part: -1, most: maxPages, element: &pdf.Element{Kind: "Document"}}
 }
 
 // document turns the whole document into slices.
@@ -61,7 +60,6 @@ func (b *builder) partHead(p document.Section, c column) {
 // titles sets the document's title, what stands below it and the maker.
 func (b *builder) titles(d document.Document, subtitle string, c column) {
 	b.heads(d.Title, c, typed(b.title, true, accent()), 0)
-	b.level = 0
 	if line(subtitle) != "" {
 		b.space(b.title * 0.1)
 		b.heads(subtitle, c, typed(b.headings[1], false, ink()), -1)
@@ -93,9 +91,7 @@ func (b *builder) cover(d document.Document, c column) {
 		}
 	}
 	spare := b.coverPicture(d.Cover.Picture, c, b.room()-used)
-	if slices.ContainsFunc(foot, func(lines []lineOf) bool { return len(lines) > 0 }) {
-		b.space(max(b.body, spare))
-	}
+	b.space(max(b.body, spare))
 	for _, lines := range foot {
 		b.within("P", func() {
 			for _, l := range lines {
@@ -132,9 +128,6 @@ func (b *builder) decorated(d document.Document, pages []page) []sheetOfPaper {
 	for i, p := range pages {
 		list[i] = p.framed(b.margin)
 		for k, s := range p.placed {
-			if s.again {
-				s.marks = unread(s.marks)
-			}
 			for _, m := range s.marks {
 				list[i] = append(list[i], spot{m, b.margin, s.y})
 			}
@@ -182,7 +175,7 @@ func (p page) framed(left float64) sheetOfPaper {
 		for _, f := range s.frames {
 			if span[f] == nil {
 				order = append(order, f)
-				span[f] = &rect{f.x, s.y, f.w, 0}
+				span[f] = &rect{x: f.x, y: s.y, w: f.w}
 			}
 			span[f].h = s.y + s.height - span[f].y
 		}

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -54,7 +55,7 @@ func parts(r rune) bool {
 // none, and how it is set.
 func fractionAt(text string, at int) (int, string) {
 	over := digits(text[at:])
-	if over == "" || len(over) > 2 || !strings.HasPrefix(text[at+len(over):], "/") {
+	if !strings.HasPrefix(text[at+len(over):], "/") {
 		return 0, ""
 	}
 	under := digits(text[at+len(over)+1:])
@@ -81,7 +82,11 @@ func standsAlone(rest string) bool {
 }
 
 func proper(over, under string) bool {
-	a, b := number(over), number(under)
+	a, _ := strconv.Atoi(over) // of what is no number, or too long a one, nothing is printed that reads the same
+	b, _ := strconv.Atoi(under)
+	if strconv.Itoa(a) != over || strconv.Itoa(b) != under { // 01/02 is a day
+		return false
+	}
 	switch b {
 	case 2, 4, 8, 16, 32, 64:
 		return a < b && a%2 == 1
@@ -114,14 +119,6 @@ func digits(text string) string {
 		n++
 	}
 	return text[:n]
-}
-
-func number(digits string) int {
-	n := 0
-	for i := 0; i < len(digits) && i < 4; i++ {
-		n = n*10 + int(digits[i]-'0')
-	}
-	return n
 }
 
 func digit(b byte) bool { return '0' <= b && b <= '9' }

@@ -1,7 +1,11 @@
 package render
 
 import (
+	"fmt"
+	"strings"
 	"testing"
+
+	"golang.org/x/text/unicode/norm"
 
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
@@ -22,6 +26,8 @@ func TestFractions(t *testing.T) {
 		"1/2/2026":          "1/2/2026",
 		"2026/1/2":          "2026/1/2",
 		"24/7":              "24/7",
+		"01/02 and 1/02":    "01/02 and 1/02",
+		"01/2 1/016":        "01/2 1/016",
 		"2/4":               "2/4",
 		"9/8":               "9/8",
 		"1/20":              "1/20",
@@ -37,6 +43,53 @@ func TestFractions(t *testing.T) {
 	} {
 		if got := Fractions(text); got != want {
 			t.Errorf("Fractions(%q) is %q, want %q", text, got, want)
+		}
+	}
+}
+
+// TestFractionsReadBack: of all fractions of two numbers those are set that a ruler or a shop has, in lowest terms, and by the tables of Unicode
+// (NFKC, Standard Annex 15) they are the same fractions still; whatever stands before or behind that makes it another number or a name keeps it
+// as it was.
+func TestFractionsReadBack(t *testing.T) {
+	sixteenths := map[int]bool{2: true, 3: true, 4: true, 8: true, 16: true, 32: true, 64: true}
+	common := func(a, b int) int {
+		for b > 0 {
+			a, b = b, a%b
+		}
+		return a
+	}
+	for under := range 130 {
+		for over := range under + 3 {
+			text := fmt.Sprintf("cut %d/%d in", over, under)
+			want := text
+			if sixteenths[under] && over > 0 && over < under && common(over, under) == 1 {
+				want = strings.ReplaceAll(text, "/", "\u2044")
+			}
+			if got := norm.NFKC.String(Fractions(text)); got != want || want != text && strings.ContainsAny(Fractions(text), "/0123456789") {
+				t.Errorf("%s: %s", text, Fractions(text))
+			}
+		}
+	}
+	for _, before := range []string{"", " ", "(", "-", "x ", "7  ", "é ", "\"", "+", "½ "} {
+		for _, behind := range []string{"", " in", ".", ". ", ", ", ":", ") ", "-", ".a", "!", "”"} {
+			if got, want := Fractions(before+"3/4"+behind), before+"¾"+behind; got != want {
+				t.Errorf("%q: %q, expected %q", before+"3/4"+behind, got, want)
+			}
+			for _, whole := range []string{"1", "12", "(7", "x 120"} { // a whole number before it keeps no blank
+				if got, want := Fractions(whole+" 3/4"+behind), whole+"¾"+behind; got != want {
+					t.Errorf("%q: %q, expected %q", whole+" 3/4"+behind, got, want)
+				}
+			}
+		}
+	}
+	for _, other := range []string{"a3/4", "é3/4", "½3/4", ".3/4", "1.3/4", "/3/4", ",3/4", "⁄3/4", ":3/4", "#3/4", "3/4a", "3/4/5", "3/4.5", "3/4,5", "3/4:5", "3/4#", "3/4⁄", "3/4½", "3 / 4", "3/ 4", "33/4", "3/44"} {
+		if got := Fractions(other); got != other {
+			t.Errorf("%q: %q", other, got)
+		}
+	}
+	for whole, want := range map[string]string{"a1 3/4": "a1 ¾", "1.5 3/4": "1.5 ¾", "#1 3/4": "#1 ¾", "1/5 3/4": "1/5 ¾", "7 1 3/4": "7 1¾", "1\u00a03/4": "1\u00a0¾"} {
+		if got := Fractions(whole); got != want {
+			t.Errorf("%q: %q, expected %q", whole, got, want)
 		}
 	}
 }

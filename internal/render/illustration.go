@@ -73,9 +73,7 @@ func (s *shape) place(w, h, zoom float64) *sheet {
 		return &sheet{diagram.Place(&s.figure, o), s, 1}
 	}
 	placed := &sheet{diagram.Place(&s.figure, o), s, zoom}
-	if over := max(placed.width()/w, placed.height()/h); over > 1 {
-		placed.zoom /= over
-	}
+	placed.zoom /= max(1, placed.width()/w, placed.height()/h)
 	return placed
 }
 
@@ -196,11 +194,11 @@ func (b *builder) flexible(placed *sheet, s *shape, at art) slice {
 func (b *builder) gallery(g document.Gallery, c column) {
 	n := galleryColumns(g)
 	gap := b.body * 1.6
-	for n > 1 && (b.large || (c.w-gap*float64(n-1))/float64(n) < 9*b.body) {
+	if b.large {
+		n = 1
+	}
+	for n > 1 && (c.w-gap*float64(n-1))/float64(n) < 9*b.body {
 		n--
-		if b.large {
-			n = 1
-		}
 	}
 	w := (c.w - gap*float64(n-1)) / float64(n)
 	for i := 0; i < len(g.Pictures); {

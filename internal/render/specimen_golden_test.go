@@ -78,6 +78,16 @@ func pagesText(t *testing.T, d document.Document, o Options) []byte {
 	return out.Bytes()
 }
 
+// TestSpecimenEdges: how it is set where there is less room than usual, or more, or little to be set.
+func TestSpecimenEdges(t *testing.T) {
+	square := Options{Paper: Paper{"square", 6 * measure.Inch, 6 * measure.Inch, measure.Inch / 2, false}}
+	var out bytes.Buffer
+	for _, d := range edges() {
+		out.Write(pagesText(t, d, square))
+	}
+	golden.Text(t, filepath.Join("testdata", "specimen", "edges.pages"), out.Bytes())
+}
+
 // heldText is how strongly the parts of a document are held together before they are put on pages.
 func heldText(d document.Document) []byte {
 	b := newBuilder(Options{}.look())
@@ -101,14 +111,14 @@ func TestSpecimenPages(t *testing.T) {
 	golden.Text(t, filepath.Join("testdata", "specimen", "plain.pages"), pagesText(t, plainSpecimen(), Options{Paper: Paper{"square", 6 * measure.Inch, 6 * measure.Inch, measure.Inch / 2, false}}))
 }
 
-var drawing = regexp.MustCompile(`(?s)(<svg [^>]*>).*?</svg>`)
+var drawing = regexp.MustCompile(`(?s)(<svg [^>]*>.*?)(<rect|<path|<text|<circle|<g|<svg|<defs).*?</svg>\n(</svg>\n)?`) // but for its name and description
 
 // TestSpecimenTexts: how it is written in every form of text.
 func TestSpecimenTexts(t *testing.T) {
 	for name, d := range map[string]document.Document{"specimen": specimen(), "plain": plainSpecimen()} {
 		made := map[string][]byte{name + ".txt": []byte(Text(d)), name + ".csv": []byte(CSV(d))}
 		page, err := HTML(d)
-		made[name+".html"] = drawing.ReplaceAll(bytes.Replace(page, []byte(stylesheet+darkStylesheet), nil, 1), []byte("$1</svg>"))
+		made[name+".html"] = drawing.ReplaceAll(bytes.Replace(page, []byte(stylesheet+darkStylesheet), nil, 1), []byte("$1</svg>\n"))
 		if err != nil {
 			t.Fatal(err)
 		}

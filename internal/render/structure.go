@@ -67,16 +67,11 @@ func elementOf(m mark) *pdf.Element {
 func unread(marks []mark) []mark {
 	list := make([]mark, len(marks))
 	for i, m := range marks {
-		switch v := m.(type) {
-		case text:
+		if v, is := m.(text); is {
 			v.of = nil
-			list[i] = v
-		case art:
-			v.of = nil
-			list[i] = v
-		default:
-			list[i] = m
+			m = v
 		}
+		list[i] = m
 	}
 	return list
 }

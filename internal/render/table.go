@@ -189,7 +189,7 @@ func shared(least, whole, weight []float64, room float64, lines func([]float64) 
 	for i := range widths {
 		above := max(0, widths[i]-least[i])
 		if over > 0 {
-			above *= min(1, spare/over)
+			above *= spare / over
 		}
 		widths[i] = least[i] + above
 	}
@@ -205,7 +205,8 @@ func eased(least, whole []float64, room float64, lines func(widths []float64) in
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(whole[a], whole[b]) })
 	var best []float64
-	fewest, spare, asked := 0, room-sum(least), sum(whole)-sum(least)
+	var fewest int
+	spare, asked := room-sum(least), sum(whole)-sum(least)
 	for given := range order {
 		widths := slices.Clone(least)
 		for n, i := range order {

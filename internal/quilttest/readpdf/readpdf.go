@@ -52,13 +52,19 @@ func Objects(file []byte) ([]Object, error) {
 		return nil, err
 	}
 	var list []Object
+	packs := map[int][]Object{}
 	for number, place := range places {
 		var o Object
 		switch place[0] {
 		case 1:
 			o, err = objectAt(file, place[1])
 		case 2:
-			o, err = packedIn(file, places[place[1]][1], place[2])
+			if packs[place[1]] == nil {
+				packs[place[1]], err = packedAt(file, places[place[1]][1])
+			}
+			if place[2] < len(packs[place[1]]) {
+				o = packs[place[1]][place[2]]
+			}
 		default:
 			continue
 		}
@@ -127,22 +133,26 @@ func objectAt(file []byte, place int) (o Object, err error) {
 	return o, err
 }
 
-// packedIn is an object by its order in those that are packed at a place.
-func packedIn(file []byte, place, order int) (o Object, err error) {
+// packedAt are the objects that are packed at a place, in their order.
+func packedAt(file []byte, place int) (list []Object, err error) {
 	pack, err := objectAt(file, place)
 	if err != nil {
-		return o, err
+		return nil, err
 	}
 	numbers, first := strings.Fields(string(pack.Stream)), value(pack.Text, "First")
-	if count := value(pack.Text, "N"); first < 0 || order >= count || len(numbers) < 2*count {
-		return o, fmt.Errorf("no object %d is packed at %d", order, place)
+	count := value(pack.Text, "N")
+	if first < 0 || len(numbers) < 2*count {
+		return nil, fmt.Errorf("nothing is packed at %d", place)
 	}
 	number := func(n int) int { v, _ := strconv.Atoi(numbers[n]); return v }
-	from, to := first+number(2*order+1), len(pack.Stream)
-	if order+1 < value(pack.Text, "N") {
-		to = first + number(2*order+3)
+	for i := range count {
+		from, to := first+number(2*i+1), len(pack.Stream)
+		if i+1 < count {
+			to = first + number(2*i+3)
+		}
+		list = append(list, Object{Number: number(2 * i), Text: strings.TrimSpace(string(pack.Stream[from:to]))})
 	}
-	return Object{Number: number(2 * order), Text: strings.TrimSpace(string(pack.Stream[from:to]))}, nil
+	return list, nil
 }
 
 // Text is a file object by object: streams of text as they are, others by their length and a sum.
