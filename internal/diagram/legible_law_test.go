@@ -107,7 +107,9 @@ func TestWordsThatCannotBeRead(t *testing.T) {
 	as := func(*Label) {}
 	halo := func(l *Label) { l.Halo, l.Rim = true, page() }
 	pen := Pen{Width: 1}
-	line := func(x, y, u, v float64) []Shape { return []Shape{{Points: []measure.Vec{at(x, y), at(u, v)}, Pen: pen}} }
+	line := func(x, y, u, v float64) []Shape {
+		return []Shape{{Points: []measure.Vec{at(x, y), at(u, v)}, Pen: pen}}
+	}
 	plate := Shape{Points: frameOf(25, 15, 50, 20), Closed: true, Filled: true, Fill: page()}
 	dark := Shape{Points: frameOf(0, 0, 50.5, 50), Closed: true, Filled: true, Fill: palettes.Colour{R: 20, G: 20, B: 20}}
 	left := Shape{Points: frameOf(0, 0, 49.5, 50), Closed: true, Filled: true, Fill: palettes.Colour{R: 20, G: 20, B: 20}}
