@@ -62,6 +62,7 @@ func mayImport() map[string][]string {
 		"internal/quilttest/alone":   {},
 		"internal/quilttest/golden":  {},
 		"internal/quilttest/readpdf": {},
+		"internal/quilttest/spelled": {"internal/diagram", "internal/document", "internal/measure"},
 		"internal/quilttest/invent":  {"internal/blocks", "internal/measure", "layout", "palettes"},
 		"internal/quilttest/lay":     {"internal/quilt", "internal/quilttest/invent", "layout", "samples"},
 		"internal/quilttest/judges":  {},

@@ -98,7 +98,7 @@ func AboutFabric(f *layout.Fabric, defined string, uses []string) string {
 func AboutCloth(defined string, uses []string) string { return code(defined) + used(uses) }
 
 func used(uses []string) string {
-	uses = slices.Compact(uses)
+	uses = slices.Compact(slices.Clone(uses))
 	const most = 12
 	if more := len(uses) - most; more > 0 {
 		uses = append(slices.Clone(uses[:most]), measure.Count(more, "more place"))

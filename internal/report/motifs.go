@@ -72,6 +72,9 @@ func mirrorLines(units measure.System, p *motifs.Plan) document.Block {
 // motifsWhy says how places were chosen.
 func motifsWhy(units measure.System, p *motifs.Plan) document.Block {
 	apart := "Any two are at least " + units.AtMost(p.Apart) + " apart on the fabric"
+	if p.Apart < units.CutMark() {
+		apart = "Any two are at different places of the fabric"
+	}
 	if p.Striped {
 		apart += ", or turned by " + number(motifs.Quarter) + " degrees or more"
 	}
