@@ -46,8 +46,8 @@ func aligned[T any](lists [][]T, match func(a, b *T) int) []entry[T] {
 	return merged
 }
 
-// mostAligned is how many pairs of things are compared; longer lists are matched in their order.
-const mostAligned = 4_000_000
+// mostAligned is how many pairs of things are compared; longer lists are matched in passing.
+const mostAligned = 100_000
 
 // withList puts one more list into the order.
 func withList[T any](merged []entry[T], list []T, place int, match func(a, b *T) int) []entry[T] {
@@ -86,19 +86,7 @@ func withList[T any](merged []entry[T], list []T, place int, match func(a, b *T)
 func pairs[T any](merged []entry[T], list []T, match func(a, b *T) int) (order [][2]int) {
 	n, k := len(merged), len(list)
 	if n*k > mostAligned {
-		for i := range max(n, k) {
-			switch {
-			case i < min(n, k) && match(merged[i].first(), &list[i]) > apart:
-				order = append(order, [2]int{i, i})
-				continue
-			case i < n:
-				order = append(order, [2]int{i, -1})
-			}
-			if i < k {
-				order = append(order, [2]int{-1, i})
-			}
-		}
-		return order
+		return inPassing(merged, list, match)
 	}
 	best, worth := make([][]int, n+1), make([][]int, n+1)
 	for i := range best {
@@ -128,4 +116,43 @@ func pairs[T any](merged []entry[T], list []T, match func(a, b *T) int) (order [
 		}
 	}
 	return order
+}
+
+// ahead is how far a thing is looked for that a long list does not have where the other one does.
+const ahead = 16
+
+// inPassing are the things of two long lists as pairs are, each beside the next one that is alike.
+func inPassing[T any](merged []entry[T], list []T, match func(a, b *T) int) (order [][2]int) {
+	i, j := 0, 0
+	for i < len(merged) && j < len(list) {
+		a, b := nextAlike(merged[i:], list[j:], match)
+		for range a {
+			order, i = append(order, [2]int{i, -1}), i+1
+		}
+		for range b {
+			order, j = append(order, [2]int{-1, j}), j+1
+		}
+		if i < len(merged) && j < len(list) && match(merged[i].first(), &list[j]) == alike {
+			order, i, j = append(order, [2]int{i, j}), i+1, j+1
+		}
+	}
+	for ; i < len(merged); i++ {
+		order = append(order, [2]int{i, -1})
+	}
+	for ; j < len(list); j++ {
+		order = append(order, [2]int{-1, j})
+	}
+	return order
+}
+
+// nextAlike is how many things of two lists to pass over until two are alike, as few as can be; one of each where none are near.
+func nextAlike[T any](merged []entry[T], list []T, match func(a, b *T) int) (a, b int) {
+	for passed := range 2*ahead + 1 {
+		for a := max(0, passed-ahead); a <= min(passed, ahead); a++ {
+			if b := passed - a; a < len(merged) && b < len(list) && match(merged[a].first(), &list[b]) == alike {
+				return a, b
+			}
+		}
+	}
+	return 1, 1
 }

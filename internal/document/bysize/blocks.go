@@ -1,6 +1,7 @@
 package bysize
 
 import (
+	"slices"
 	"strings"
 
 	"eighthturn/internal/document"
@@ -72,6 +73,9 @@ func (m *merger) matchBlocks(a, b *document.Block) int {
 	case plate:
 		w, ok := (*b).(plate)
 		return score(ok && m.key(v.figure.Caption) == m.key(w.figure.Caption), false)
+	case document.Source:
+		w, ok := (*b).(document.Source)
+		return score(ok && slices.Equal(v.Lines, w.Lines), false)
 	case document.Picture:
 		w, ok := (*b).(document.Picture)
 		return score(ok && m.key(v.Caption) == m.key(w.Caption), false)

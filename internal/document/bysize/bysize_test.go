@@ -1,6 +1,9 @@
 package bysize
 
 import (
+	"fmt"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -121,5 +124,64 @@ func TestFigures(t *testing.T) {
 	want := "figure \uE001step\uE002. See.|figure \uE001layout\uE002. Lap. See.|figure \uE001layout size 1\uE002. Twin (queen). See.|figure \uE001map\uE002. Lap (queen). See."
 	if strings.Join(got, "|") != want {
 		t.Errorf("%q", got)
+	}
+}
+
+// TestAlike: documents that say the same in all sizes are merged to just that, of whatever parts they are made.
+func TestAlike(t *testing.T) {
+	text := document.Plain
+	figure := document.Figure{Caption: text("The map.")}
+	list := []document.Block{
+		document.Heading{Text: "Cut"}, document.Paragraph{Text: text("Cut 4 strips.")}, document.Source{Lines: []string{"grid", "  W W"}},
+		document.List{Marker: document.Numbered, Items: []document.Item{{Text: text("Cut 3.")}, {Text: text("Sew 3.")}}},
+		document.Table{Caption: text("Strips"), Columns: []document.Column{{Title: "Wide"}, {Title: "Into"}}, More: text("The rest is in the plan."), Rows: []document.Row{
+			{Cells: []document.Cell{{Text: text("7 in")}, {Text: text("5 squares")}}, Under: []document.Text{text("Cut it lengthwise."), text("Keep 2.")}},
+			{Cells: []document.Cell{{Text: text("In all")}, {Text: text("9")}}, Total: true},
+		}},
+		figure, document.Picture{Caption: text("The quilt.")}, document.Gallery{Across: 3, Pictures: []document.Illustration{figure}},
+		document.Box{Caution: true, Blocks: []document.Block{document.Paragraph{Text: text("Close the blade.")}}},
+		document.PageBreak{}, document.Together{Blocks: []document.Block{document.Heading{Text: "Border 2"}, document.Paragraph{Text: text("It is 4 in wide.")}}},
+		document.Ruled{},
+	}
+	for _, b := range list {
+		one := []document.Block{b}
+		if got := sizes().blocks([][]document.Block{one, one, one}); !reflect.DeepEqual(got, one) {
+			t.Errorf("%#v becomes\n%#v", one, got)
+		}
+	}
+	if got := sizes().blocks([][]document.Block{list, list, list}); !reflect.DeepEqual(got, list) {
+		t.Errorf("together they become\n%#v", got)
+	}
+}
+
+// TestLongLists: lists too long to be compared each with each are merged line by line in their order, and none is lost.
+func TestLongLists(t *testing.T) {
+	const long = 401
+	of := func(number int, other map[int]string, extra ...string) []document.Block {
+		var list document.List
+		for i := range long {
+			line := other[i]
+			if line == "" {
+				line = fmt.Sprintf("Row %s: cut %d wedges.", strings.Repeat("x", i%9+1), number)
+			}
+			list.Items = append(list.Items, document.Item{Text: document.Plain(line)})
+		}
+		for _, line := range extra {
+			list.Items = append(list.Items, document.Item{Text: document.Plain(line)})
+		}
+		return []document.Block{list}
+	}
+	got := said(sizes().blocks([][]document.Block{of(4, nil), of(6, map[int]string{3: "Wait."}, "Stop."), of(8, nil)}))
+	want := said(of(4, nil))
+	for i := range want {
+		if want[i] = strings.Replace(want[i], "cut 4", "cut 4 (6, 8)", 1); i == 3 {
+			want[i] = "- Lap (queen): " + strings.Replace(want[i][2:], "4 (6, 8)", "4 (8)", 1)
+		}
+	}
+	want = append(slices.Insert(want, 4, "- Twin: Wait."), "- Twin: Stop.")
+	for i := range max(len(got), len(want)) {
+		if i >= len(got) || i >= len(want) || got[i] != want[i] {
+			t.Fatalf("of %d lines, not %d, number %d is %q, not %q", len(got), len(want), i, got[min(i, len(got)-1)], want[min(i, len(want)-1)])
+		}
 	}
 }
