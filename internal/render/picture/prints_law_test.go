@@ -64,9 +64,12 @@ border 2 garden
 border 1 1/2 garden corners sand lengthwise
 `
 
-func printedTop(t testing.TB, text string) *quilt.Top {
+func printedTop(t testing.TB, text string) *quilt.Top { return printedBy(t, text, 960, 720) }
+
+// printedBy is a layout laid out with a print of so many pixels.
+func printedBy(t testing.TB, text string, width, height int) *quilt.Top {
 	t.Helper()
-	cloth := printOfPixels(t, 960, 720)
+	cloth := printOfPixels(t, width, height)
 	design, source, faults := layout.ReadWith(text, func(string) (palettes.PhotoSample, error) { return cloth, nil })
 	if design == nil {
 		var b bytes.Buffer
