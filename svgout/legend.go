@@ -85,10 +85,8 @@ func (l *legend) measure() {
 	l.row = l.font * (max(swatchSize, float64(l.lines)*lineHeight) + rowGap)
 }
 
-// columnsOf is how many columns hold all entries in a height.
-func (l *legend) columnsOf(height float64) int {
-	return max(1, ceil(len(l.entries), max(1, int(height/l.row))))
-}
+// columnsOf is how many columns hold all entries in a height, which has room for several rows.
+func (l *legend) columnsOf(height float64) int { return ceil(len(l.entries), int(height/l.row)) }
 
 // ceil is n divided by d, rounded up.
 func ceil(n, d int) int { return (n + d - 1) / d }

@@ -225,6 +225,9 @@ func TestLegendsSayWhatIsThere(t *testing.T) {
 			}
 			_, list := listedIn(s)
 			for i, f := range fabrics {
+				if got, want := s.Paints[f].Colour, inView(top.Fabrics[f].Colour, view); got != want {
+					t.Errorf("%s, %s: fabric %d is %s, expected %s", name, Views()[view], f, got.Hex(), want.Hex())
+				}
 				want := []string{top.Fabrics[f].Name}
 				if top.Fabrics[f].Print != "" {
 					want = append(want, top.Fabrics[f].Print)
@@ -243,6 +246,21 @@ func TestLegendsSayWhatIsThere(t *testing.T) {
 			}
 		}
 	}
+}
+
+// inView is the color that a view shows a color in.
+func inView(c palettes.Colour, view View) palettes.Colour {
+	switch view {
+	case Value, Vanishing:
+		return c.Grey()
+	case Protan:
+		return c.SeenBy(palettes.Protan, 1)
+	case Deutan:
+		return c.SeenBy(palettes.Deutan, 1)
+	case Tritan:
+		return c.SeenBy(palettes.Tritan, 1)
+	}
+	return c
 }
 
 // TestLegendsThatRunOver: the law of places catches a legend that is moved, too small, too far from its top, or in a row too long.

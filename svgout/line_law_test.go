@@ -219,20 +219,25 @@ func TestIDsOfFabrics(t *testing.T) {
 
 // TestLettersOfStrips: the legend of the line view says how the strips of a set are numbered, and whose pieces share a name.
 func TestLettersOfStrips(t *testing.T) {
-	s, err := NewScene(lay(t, layouts()["sashed"]), Options{View: Line, Legend: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, list := listedIn(s)
-	said := map[string]bool{}
-	for _, e := range list {
-		for _, text := range e.lines {
-			said[text.Text] = true
+	for text, wanted := range map[string][]string{
+		layouts()["sashed"]: {"W1, W2 …: strips from the wide end to the tip", "of tumblers", "of halves"},
+		"side 5 1/2\nfabric a #123\nfabric b #edc\nblock H halves pieces a b\nblock T tumblers pieces a b about 3 1/2\n" + grid("H T T"): {"of tumblers", "of halves"},
+	} {
+		s, err := NewScene(lay(t, text), Options{View: Line, Legend: true})
+		if err != nil {
+			t.Fatal(err)
 		}
-	}
-	for _, want := range []string{"W1, W2 …: strips from the wide end to the tip", "of tumblers", "of halves"} {
-		if !said[want] {
-			t.Errorf("nobody says %q: %v", want, said)
+		_, list := listedIn(s)
+		said := map[string]bool{}
+		for _, e := range list {
+			for _, text := range e.lines {
+				said[text.Text] = true
+			}
+		}
+		for _, want := range wanted {
+			if !said[want] {
+				t.Errorf("nobody says %q: %v", want, said)
+			}
 		}
 	}
 }

@@ -27,7 +27,7 @@ func sharings(top *quilt.Top) map[int32]sharing {
 		switch by := top.Credits.Pools[dealt.Pool].By; {
 		case by == layout.ByWeb && pointed:
 			s.at = p.Outline[0]
-		case by != layout.ByPiece && p.Cell >= 0:
+		case by != layout.ByPiece:
 			s.cell = p.Cell
 		default:
 			s = sharing{pool: dealt.Pool, set: -1, face: dealt.Face, cell: -1}
@@ -66,9 +66,6 @@ func alikeSeams(top *quilt.Top) (list []int) {
 // placeOf names where a face lies, as a warning does.
 func placeOf(top *quilt.Top, face int32) string {
 	cell := int(top.Patches[top.Faces[face].Patch].Cell)
-	if cell < 0 {
-		return "the border"
-	}
 	return fmt.Sprintf("row %d, column %d", cell/top.Columns+1, cell%top.Columns+1)
 }
 

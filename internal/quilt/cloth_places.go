@@ -286,7 +286,7 @@ func (l *clothLaying) lengthwise(patch int, p *Patch) bool {
 	if _, said := l.PlaceSaid(patch); said || p.Set >= 0 || l.Fabrics[l.Faces[p.First].Fabric].Cloth == nil {
 		return false
 	}
-	return l.AlongSelvage(patch) || p.Border >= 0 && int(p.Border) < len(l.CutFacts.Borders) && l.CutFacts.Borders[p.Border].Lengthwise
+	return l.AlongSelvage(patch) || p.Border >= 0 && p.Shape.Description().Edging && l.CutFacts.Borders[p.Border].Lengthwise
 }
 
 // stripPiece is a piece on a strip: its frame, that of the face, its number along the strips, and how it lies there.

@@ -89,8 +89,6 @@ func TestPlacesOfDeals(t *testing.T) {
 func linesAt(l *builder, face int32, pool int) (int, scraps.Lines) {
 	p := &l.Patches[l.Faces[face].Patch]
 	switch {
-	case p.Cell < 0:
-		return 0, scraps.Lines{}
 	case l.design.Cells[p.Cell].Run >= 0:
 		return l.design.Cells[p.Cell].Run + 1, scraps.Lines{}
 	case l.design.Pools[pool].By == layout.ByWeb && p.Shape.Description().Gathers != blocks.NoCentre:

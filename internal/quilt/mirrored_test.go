@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
 	"eighthturn/layout"
@@ -244,6 +245,70 @@ func TestSquaresOfMotifs(t *testing.T) {
 		}
 		if !maps.Equal(found, c.cut) {
 			t.Errorf("posts %s, corners %s: cut from the motif are %v", c.posts, c.corners, found)
+		}
+	}
+}
+
+// centerOf is the center of gravity of an outline, by the usual sum over its sides from the corner of the quilt (the shoelace formula).
+func centerOf(outline []measure.Vec) measure.Vec {
+	var twice, x, y float64
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
+		cross := (p.X*q.Y - q.X*p.Y) / 1e12
+		twice, x, y = twice+cross, x+(p.X+q.X)*cross, y+(p.Y+q.Y)*cross
+	}
+	return measure.Vec{X: x / (3 * twice), Y: y / (3 * twice)}
+}
+
+// TestMotifsLieInTheMiddle: of a piece of any shape that is cut from a motif the center of gravity lies at the motif's place, and the piece
+// as its template lies is turned as the motif points.
+func TestMotifsLieInTheMiddle(t *testing.T) {
+	shapes := map[string]int{}
+	for _, pointing := range []int{0, 75, 200} {
+		top, _ := folded(t, "stripes navy 3/4 #c9503c 1/2", [2]string{"3/8", "1"}, pointing, palettes.PhotoSample{})
+		for i := range top.Patches {
+			c, p := top.CutOfPatch(i), &top.Patches[i]
+			if c == nil {
+				continue
+			}
+			at, said := top.PlaceSaid(i)
+			o := onCloth(p.Outline, &at)
+			d := p.Shape.Description()
+			places := make([]blocks.Place, len(p.Outline))
+			for n, q := range p.Outline {
+				places[n] = blocks.Place(q)
+			}
+			from, to := d.Lies(places)
+			sin, cos := math.Sincos(float64(c.Pointing) * math.Pi / 180)
+			way, middle := o[to].Minus(o[from]).Unit(), centerOf(o)
+			if off := middle.Minus(measure.Vec{X: float64(c.Place.X), Y: float64(c.Place.Y)}).Length(); !said || off > 1000 || way.Minus(measure.Vec{X: cos, Y: sin}).Length() > 1e-4 {
+				t.Errorf("a %s lies %.0f nm from its motif's place, its foot running %v, expected %g, %g", p.Shape, off, way, cos, sin)
+			}
+			if !c.Mirrored && (c.Pointing != pointing || c.Place != measure.Point{X: 3 * measure.Inch / 8, Y: measure.Inch}) {
+				t.Errorf("a %s is cut from %+v", p.Shape, *c)
+			}
+			shapes[p.Shape.String()]++
+		}
+	}
+	if len(shapes) < 8 {
+		t.Errorf("only shapes %v", shapes)
+	}
+}
+
+// TestSeenOfPhotos: of a photo whose repeat nobody says so much of the cloth is seen as it shows; of a repeat and of stripes all.
+func TestSeenOfPhotos(t *testing.T) {
+	const text = "side 6\nfabric garden swatch \"garden.jpg\" across 12%s\nfabric awning stripes navy 3/4 #c9503c 1/2\nblock P plain piece garden\nblock Q plain piece awning\ngrid\n  P Q\n"
+	for words, want := range map[string][2]measure.NM{"": {12 * measure.Inch, 8 * measure.Inch}, " repeat across 6 down 4": {}} {
+		sample := palettes.PhotoSample{Width: 300, Height: 200, Tile: image.NewRGBA(image.Rect(0, 0, 30, 20))}
+		design, _, faults := layout.ReadWith(fmt.Sprintf(text, words), func(string) (palettes.PhotoSample, error) { return sample, nil })
+		if design == nil {
+			t.Fatal(faults)
+		}
+		top := quilt.Lay(design)
+		for fabric, want := range [2][2]measure.NM{want, {}} {
+			if across, down := top.Fabrics[fabric].Cloth.Seen(); across != want[0] || down != want[1] {
+				t.Errorf("%q: of fabric %d %d by %d are seen, expected %d", words, fabric, across, down, want)
+			}
 		}
 	}
 }

@@ -11,7 +11,7 @@ import (
 	"eighthturn/layout"
 )
 
-// pooledFace is a face that gets its fabric from a pool.
+// pooledFace is a face that gets its fabric from a pool. It lies in a block: borders and sashes are of one fabric.
 type pooledFace struct{ face, pool int32 }
 
 // pooled notes for the plans which faces were dealt.
@@ -115,25 +115,18 @@ func (d *dealer) makePlaces() {
 }
 
 // line is the column of cells that a face belongs to, from 1; 0 where its block is no column.
-func (d *dealer) line(face int32) int {
-	patch := &d.Patches[d.Faces[face].Patch]
-	if patch.Cell < 0 {
-		return 0
-	}
-	return d.design.Cells[patch.Cell].Run + 1
-}
+func (d *dealer) line(face int32) int { return d.design.Cells[d.cellOf(face)].Run + 1 }
 
-// linesOf are the lines that a place lies in: those of its block, or of the center that it lies around; none where its block is a
-// column or it lies in a border.
+// linesOf are the lines that a place lies in: those of its block, or of the center that it lies around; none where its block is a column.
 func (d *dealer) linesOf(face int32, key placeKey) scraps.Lines {
-	cell := d.Patches[d.Faces[face].Patch].Cell
+	cell := d.cellOf(face)
 	switch {
-	case cell < 0 || d.design.Cells[cell].Run >= 0:
+	case d.design.Cells[cell].Run >= 0:
 		return scraps.Lines{}
 	case !key.own():
 		return d.lines(d.halves(key.at))
 	}
-	lines := d.lines(int32(2*(int(cell)%d.Columns)+1), int32(2*(int(cell)/d.Columns)+1))
+	lines := d.lines(int32(2*(cell%d.Columns)+1), int32(2*(cell/d.Columns)+1))
 	if key.face >= 0 {
 		lines[4] = d.gathered(face)
 	}
@@ -172,7 +165,7 @@ func (d *dealer) key(p pooledFace) placeKey {
 	switch by := d.design.Pools[p.pool].By; {
 	case by == layout.ByWeb && patch.Shape.Description().Gathers != blocks.NoCentre:
 		return placeKey{pool: p.pool, band: band, role: patch.Role, face: -1, cell: -1, at: patch.Outline[0]}
-	case by != layout.ByPiece && patch.Cell >= 0:
+	case by != layout.ByPiece:
 		return placeKey{pool: p.pool, band: band, role: patch.Role, face: -1, cell: patch.Cell}
 	}
 	return placeKey{pool: p.pool, face: p.face, cell: -1}
@@ -232,19 +225,20 @@ func (d *dealer) findAlike(proven bool, dealt []int) {
 // warnSwapped says at each swap where it has put like fabrics side by side.
 func (d *dealer) warnSwapped(seams []Seam) {
 	for _, s := range d.design.Swaps {
-		var here []Seam
+		var here []int32
 		for _, seam := range seams {
-			if slices.Contains(s.Cells[:], d.cellOf(seam.A)) || slices.Contains(s.Cells[:], d.cellOf(seam.B)) {
-				here = append(here, seam)
+			if slices.Contains(s.Cells[:], d.cellOf(seam.A)) {
+				here = append(here, seam.A)
+			} else if slices.Contains(s.Cells[:], d.cellOf(seam.B)) {
+				here = append(here, seam.B)
 			}
 		}
 		if len(here) == 0 {
 			continue
 		}
-		face := here[0].A
 		d.Warnings = append(d.Warnings, layout.Fault{
 			Severity: layout.Warning, Span: s.Span,
-			Message: fmt.Sprintf("the swap puts two pieces of %s side by side at %s%s", d.Fabrics[d.Faces[face].Fabric].Name, d.where(face), moreSeams(len(here))),
+			Message: fmt.Sprintf("the swap puts two pieces of %s side by side at %s%s", d.Fabrics[d.Faces[here[0]].Fabric].Name, d.where(here[0]), moreSeams(len(here))),
 			Hint:    "swap it with another block",
 		})
 	}
@@ -296,12 +290,9 @@ func (d *dealer) warnAlike(s Seam, count int, proven bool) {
 	})
 }
 
-// where names a face's place in the quilt.
+// where names the place of a face of a block.
 func (d *builder) where(face int32) string {
 	p := &d.Patches[d.Faces[face].Patch]
-	if p.Cell < 0 {
-		return "the border"
-	}
 	return fmt.Sprintf("row %d, column %d", int(p.Cell)/d.Columns+1, int(p.Cell)%d.Columns+1)
 }
 

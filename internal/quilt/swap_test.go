@@ -103,11 +103,11 @@ func TestSwapsKeepTheDeal(t *testing.T) {
 				t.Errorf("seed %d: after %s there are %d faces less of %s", seed, line, n, one.Fabrics[fabric].Name)
 			}
 		}
-		for _, w := range other.Warnings {
-			if strings.Contains(w.Message, "the swap puts") {
-				warned++
-			}
+		told := toldOfSwaps(other)
+		if want := wantedOfSwap(one, other, [2]int{a, b}); !slices.Equal(told, want) {
+			t.Errorf("seed %d, %s: told is %q, wanted %q", seed, line, told, want)
 		}
+		warned += len(told)
 		for _, i := range other.Alike {
 			if s := other.Seams[i]; other.Faces[s.A].Fabric != other.Faces[s.B].Fabric {
 				t.Errorf("seed %d: seam %d joins two fabrics", seed, i)
@@ -116,6 +116,67 @@ func TestSwapsKeepTheDeal(t *testing.T) {
 	}
 	if made < 15 || warned < 3 {
 		t.Errorf("only %d swaps were made, with %d warnings", made, warned)
+	}
+}
+
+// toldOfSwaps is what a top warns of its swaps.
+func toldOfSwaps(top *quilt.Top) (list []string) {
+	for _, w := range top.Warnings {
+		if strings.HasPrefix(w.Message, "the swap puts") {
+			list = append(list, w.Message)
+		}
+	}
+	return list
+}
+
+// wantedOfSwap is what is to be told of one swap: along how many seams of its two blocks like fabrics meet that did not before, and where.
+func wantedOfSwap(before, after *quilt.Top, cells [2]int) []string {
+	count, first := 0, int32(-1)
+	for _, i := range after.Alike {
+		if slices.Contains(before.Alike, i) {
+			continue
+		}
+		for _, face := range [2]int32{after.Seams[i].A, after.Seams[i].B} {
+			if cell := int(after.Patches[after.Faces[face].Patch].Cell); cell == cells[0] || cell == cells[1] {
+				if count++; count == 1 {
+					first = face
+				}
+				break
+			}
+		}
+	}
+	if count == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("the swap puts two pieces of %s side by side at %s%s", after.Fabrics[after.Faces[first].Fabric].Name, placeOf(after, first), ofSeams(count))}
+}
+
+// TestSwapsBesideABorder: of several swaps each one is told of that puts like fabrics side by side, at its own place, also where it is a
+// border that a block meets.
+func TestSwapsBesideABorder(t *testing.T) {
+	const text = "side 6\nfabric navy #1f3350\nfabric rust #b5532a\nfabric teal #2f7d83\nscraps darks navy rust teal\nblock P plain piece darks\ngrid\n  P P P\n  P P P\n  P P P\nborder 2 %s\n%s\nswap row 1 column 2 with row 2 column 2\n"
+	tried := map[int]int{}
+	for _, border := range []string{"navy", "teal"} {
+		for _, other := range []string{"", "swap row 1 column 1 with row 3 column 3"} {
+			for deal := range 4 {
+				text := fmt.Sprintf(text, border, other)
+				if deal > 0 {
+					text = strings.Replace(text, "rust teal\n", fmt.Sprintf("rust teal deal %d\n", deal), 1)
+				}
+				one, after := lay(t, text[:strings.Index(text, "swap")]), lay(t, text)
+				want := wantedOfSwap(one, after, [2]int{1, 4})
+				if other != "" {
+					want = append(wantedOfSwap(one, after, [2]int{0, 8}), want...)
+				}
+				if told := toldOfSwaps(after); !slices.Equal(told, want) {
+					t.Errorf("border %s, deal %d, %q: told is %q, wanted %q", border, deal, other, told, want)
+				}
+				tried[len(want)]++
+			}
+		}
+	}
+	if tried[1] < 4 {
+		t.Errorf("swaps were told of so often: %v", tried)
 	}
 }
 

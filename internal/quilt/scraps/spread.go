@@ -7,7 +7,14 @@ const maxSpreadSteps = 10_000_000
 // spread lets fabrics of one pool change places where those of a line then lie further apart, over and over until nothing
 // gets better. How often each is used stays as it is, and no more neighbours are alike.
 func (t *solver) spread() {
-	s := spreading{solver: t, at: make([]int, len(t.places)), crowds: make([][]int32, len(t.places)), left: maxSpreadSteps}
+	s := t.inLines(maxSpreadSteps)
+	for s.sweep() {
+	}
+}
+
+// inLines is the places of all lines, and how many steps spreading them may take.
+func (t *solver) inLines(steps int) *spreading {
+	s := &spreading{solver: t, at: make([]int, len(t.places)), crowds: make([][]int32, len(t.places)), left: steps}
 	for i := range t.places {
 		if n := t.places[i].Line; n > 0 {
 			for len(s.lines) <= n {
@@ -18,8 +25,7 @@ func (t *solver) spread() {
 			s.placed = append(s.placed, int32(i))
 		}
 	}
-	for s.sweep() {
-	}
+	return s
 }
 
 // spreading is the places of all lines.
