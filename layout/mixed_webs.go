@@ -14,7 +14,7 @@ func (c *checker) warnMixed() {
 	known := map[endKey][]Fill{}
 	first, count := -1, 0
 	for i, centre := range d.WebCentres {
-		if centre.Tips > 0 && c.mixed(centre.Corner, known) {
+		if c.mixed(centre.Corner, known) {
 			if count++; first < 0 {
 				first = i
 			}
@@ -49,7 +49,7 @@ func (c *checker) endFills(cell int, corner blocks.Corner) []Fill {
 	for _, p := range pieces {
 		n := number[p.Role]
 		number[p.Role]++
-		if p.Shape.Description().Gathers == blocks.WebCentre && p.Outline[0] == corner.Point() && len(b.Fills[p.Role]) > 0 {
+		if p.Shape.Description().Gathers == blocks.WebCentre && p.Outline[0] == corner.Point() {
 			f := b.Fills[p.Role][b.Kind.Roles[p.Role].Value(n, pieceCount(pieces, p.Role), len(b.Fills[p.Role]))]
 			if f.given() { // what was not found has been reported
 				fills = append(fills, f)
