@@ -235,7 +235,7 @@ func (a *audition) findRole(role string) error {
 // placeOfRole is where a block gives a role, or, where it need not be written yet, may give it.
 func placeOfRole(n *blockNode, kind *blocks.Kind, role string, anew bool) (place auditionPlace, ok bool) {
 	written := slices.IndexFunc(n.Roles, func(r roleNode) bool {
-		return strings.EqualFold(r.Word.Text, role) && n.Span.Start <= r.Span.Start && r.Span.End <= n.Span.End
+		return strings.EqualFold(r.Word.Text, role) && n.holds(r.Span)
 	})
 	if written >= 0 {
 		v := n.Roles[written].Values

@@ -12,6 +12,9 @@ type Span struct{ Start, End int }
 // To is the span from the start of s to the end of t.
 func (s Span) To(t Span) Span { return Span{s.Start, t.End} }
 
+// holds says whether t lies within s.
+func (s Span) holds(t Span) bool { return s.Start <= t.Start && t.End <= s.End }
+
 // Empty says whether the span holds nothing.
 func (s Span) Empty() bool { return s.End <= s.Start }
 

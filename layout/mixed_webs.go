@@ -69,9 +69,15 @@ func pieceCount(pieces []blocks.Piece, role int) int {
 	return n
 }
 
-// around is the fills of the wedges round a web centre, a list for each of its four cells.
-func (c *checker) around(at orient.Corner, known map[endKey][]Fill) [4][]Fill {
-	var round [4][]Fill
+// webEnd is a cell at a web center: its block, and what its wedges there are cut from.
+type webEnd struct {
+	block int
+	fills []Fill // none where it has no wedges there
+}
+
+// around is the four cells round a web center.
+func (c *checker) around(at orient.Corner, known map[endKey][]Fill) [4]webEnd {
+	var round [4]webEnd
 	for n, offset := range [4]struct {
 		x, y   int
 		corner blocks.Corner
@@ -83,7 +89,7 @@ func (c *checker) around(at orient.Corner, known map[endKey][]Fill) [4][]Fill {
 			fills = c.endFills(i, offset.corner)
 			known[key] = fills
 		}
-		round[n] = fills
+		round[n] = webEnd{key.block, fills}
 	}
 	return round
 }
@@ -91,13 +97,9 @@ func (c *checker) around(at orient.Corner, known map[endKey][]Fill) [4][]Fill {
 // mixed says whether blocks of different labels give a web different fabrics.
 func (c *checker) mixed(at orient.Corner, known map[endKey][]Fill) bool {
 	round := c.around(at, known)
-	blockAt := func(n int) int {
-		offset := [4][2]int{{-1, -1}, {0, -1}, {0, 0}, {-1, 0}}[n]
-		return c.design.Cells[(at.Y+offset[1])*c.design.Columns+at.X+offset[0]].Block
-	}
-	for n := 1; n < 4; n++ {
-		for m := range n {
-			if blockAt(n) != blockAt(m) && len(round[n]) > 0 && len(round[m]) > 0 && !sameSorts(round[n], round[m]) {
+	for n, a := range round {
+		for _, b := range round[:n] {
+			if a.block != b.block && a.fills != nil && b.fills != nil && !sameSorts(a.fills, b.fills) {
 				return true
 			}
 		}
@@ -126,9 +128,9 @@ func sameSorts(a, b []Fill) bool {
 func (c *checker) mixture(at orient.Corner, known map[endKey][]Fill) string {
 	var sorts []Fill
 	var counts []int
-	for _, fills := range c.around(at, known) {
+	for _, end := range c.around(at, known) {
 	next:
-		for _, f := range fills {
+		for _, f := range end.fills {
 			for i := range sorts {
 				if sorts[i].same(f) {
 					counts[i]++

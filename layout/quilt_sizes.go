@@ -181,15 +181,6 @@ func (c *checker) quiltSizes() {
 	for _, n := range list {
 		z.size(n)
 	}
-	slices.SortStableFunc(c.design.Sizes, func(a, b QuiltSize) int {
-		switch {
-		case a.Own == b.Own:
-			return 0
-		case a.Own:
-			return -1
-		}
-		return 1
-	})
 }
 
 // sizing is the work on the sizes of a layout.
@@ -224,7 +215,7 @@ func (z *sizing) size(n *quiltSizeNode) {
 		own := z.design
 		own.Sizes = nil
 		s.Own, s.Design = true, &own
-		z.design.Sizes = append(z.design.Sizes, s)
+		z.design.Sizes = slices.Insert(z.design.Sizes, 0, s)
 		return
 	}
 	other := z.again(func(t *Tree) { z.apply(n, counts, t) })
@@ -244,7 +235,7 @@ func (z *sizing) size(n *quiltSizeNode) {
 
 // tell says at a size what is wrong in it.
 func (z *sizing) tell(n *quiltSizeNode, f Fault) {
-	if f.Span.Start >= n.Start && f.Span.End <= n.End {
+	if n.holds(f.Span) {
 		z.list = append(z.list, f)
 		return
 	}

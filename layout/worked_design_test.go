@@ -158,6 +158,10 @@ func worksOut(text string) (list []string, design *Design) {
 	for _, f := range r.Faults {
 		line, column := r.Source.Position(f.Span.Start)
 		list = append(list, fmt.Sprintf("%d:%d: %v: %s (%s)", line, column, f.Severity, f.Message, f.Hint))
+		for _, n := range f.Notes {
+			line, column := r.Source.Position(n.Span.Start)
+			list = append(list, fmt.Sprintf("    %d:%d: %s", line, column, n.Message))
+		}
 		if f.Edits != nil {
 			for _, line := range besides(strings.Split(Apply(text, f.Edits), "\n"), strings.Split(text, "\n")) {
 				list = append(list, "    typed: "+line)
@@ -331,6 +335,15 @@ func workedCases() [][]string {
 		{"grid", "colorway dusk rust cut\ngrid"},
 		{"grid", "colorway dusk rust\ngrid"},
 		{"grid", "scraps darks navy rust from x\nsize wide across x\nmotif bud navy across\nborder 2 navy corners\ngrid"},
+		{"grid", "size lap\nsize lap across 6\nsize lap across 9\ncolorway dusk rust white\ncolorway dusk rust red\ncolorway Dusk rust blue\ngrid"},
+		{"grid", "border 2 nvy\nsize lap strip 500\ngrid"},
+		{"grid", "strip 5\nsize lap strip 500\ngrid"},
+		{"grid", "size lap strip 500\nsize other strip 1/2\nsize third side 6\ngrid"},
+		{"block W", "strip-set glow navy equal cream equal\nblock W", "wedges navy", "wedges glow", "grid", "size big strip 4 1/8\nsize huge strip 6\ngrid"},
+		{"grid", "strip-set glow navy 1 5/8 cream 1 3/8 rust rest\nsize wide strip 5\nsize narrow strip 3\ngrid", "wedges navy", "wedges glow"},
+		{"grid", "strip-set glow navy 1 5/8 cream 1 1/2 rust 1 7/8\nsize wide strip 5\nsize narrow strip 3\ngrid", "wedges navy", "wedges glow"},
+		{"W W P\n  W W W", "W W W", "grid", "size long across 5\nsize even across 4 down 2\ngrid"},
+		{"strip 4", "side 120", "W W P\n  W W W", "P" + strings.Repeat(" W", 58) + " P", "grid", "binding 1/4 navy\nsize long across 61\nsize short across 59\ngrid"},
 		{"grid", "fabrik teal #123\nborder 4 nvy\nblock X like Q\nsize\ngrid"},
 	}
 }
