@@ -74,6 +74,8 @@ func bounds() []bounded {
 		between("border cut", "border § cut navy\n"+quilt, seams+finest, MaxSide),
 		between("sash", "sash § navy\n"+quilt, finest, MaxSide),
 		between("sash cut", "sash § cut navy\n"+quilt, seams+finest, MaxSide),
+		between("border of a wide top", "side 120\n"+head+"block P plain piece navy\ngrid\n "+strings.Repeat(" P", 82)+"\nsash 1 cream\nborder § navy\n", finest, (MaxTop-82*120*in-83*in)/2),
+		between("border of a long top", "side 120\n"+head+"block P plain piece navy\ngrid\n"+strings.Repeat("  P\n", 82)+"border 1/2 navy\nborder § navy\n", finest, (MaxTop-82*120*in-in)/2),
 		between("binding", "binding § navy\n"+quilt, in/4, 20*in),
 		between("squaring up", "square-up §\n"+quilt, finest, MaxExtraCloth),
 		between("spare", "spare §\n"+quilt, finest, MaxExtraCloth),
