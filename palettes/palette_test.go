@@ -177,6 +177,9 @@ func TestLaddersAtTheirLimits(t *testing.T) {
 func TestHuesOfSchemes(t *testing.T) {
 	for scheme, want := range map[Scheme][]float64{OneHue: {350}, Opposite: {170, 350}, Thirds: {110, 230, 350}, Neighbours: {0, 10, 20, 320, 330, 340, 350}} {
 		got := Ladder{Hue: -10, Scheme: scheme}.hues()
+		if more := got[1:]; len(more) > 0 && more[0] != map[Scheme]float64{Opposite: 170, Thirds: 110, Neighbours: 0}[scheme] {
+			t.Errorf("scheme %d goes on with hue %g", scheme, more[0])
+		}
 		if first := got[0]; first != 350 || !slices.Equal(slices.Sorted(slices.Values(got)), want) {
 			t.Errorf("scheme %d has the hues %v, expected %v, its own first", scheme, got, want)
 		}

@@ -1,0 +1,239 @@
+package palettes
+
+import (
+	"errors"
+	"fmt"
+	"image"
+	"image/color"
+	"io"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// TestBoundsOfTextFiles: names, lines, numbers and files that are just as long or as large as they may be are read, and one more is a fault
+// of its line.
+func TestBoundsOfTextFiles(t *testing.T) {
+	letters := func(n int) string { return strings.Repeat("x", n) }
+	for _, c := range []struct {
+		read       func(io.Reader) (Palette, error)
+		text       string // %s for what there may be so much of
+		good, over string
+		line       int
+	}{
+		{readGPL, "GIMP Palette\nName: %s\n1 2 3\n", letters(maxNameBytes), letters(maxNameBytes + 1), 2},
+		{readGPL, "GIMP Palette\n1 2 3 %s\n", letters(maxNameBytes), letters(maxNameBytes + 1), 2},
+		{readGPL, "GIMP Palette\n1 2 3\n#%s", letters(maxLineBytes - 1), letters(maxLineBytes), 3},
+		{readGPL, "GIMP Palette\nColumns: %s\n1 2 3\n", "255", "256", 2},
+		{readGPL, "GIMP Palette\nColumns: %s\n1 2 3\n", "0", "-1", 2},
+		{readGPL, "GIMP Palette\n%s 2 3\n", "255", "256", 2},
+		{readGPL, "GIMP Palette\n1 2 %s\n", "0", "-1", 2},
+		{readHexList, "#123456 %s\n", letters(maxNameBytes), letters(maxNameBytes + 1), 1},
+		{readHexList, "\n%s\n", "12345f", "12345", 2},
+		{readHexList, "\n%s\n", "abcdef", "abcdef0", 2},
+		{readCSS, "a {\n--%s: red }", letters(maxNameBytes), letters(maxNameBytes + 1), 2},
+		{readCSS, "a {\n--x: rgb(1 2 %s) }", "255", "255.1", 2},
+		{readCSS, "a {\n--x: rgb(1 2 %s) }", "0", "-0.1", 2},
+		{readCSS, "a {\n--x: rgb(%s 2%% 3%%) }", "100%", "100.1%", 2},
+		{readCSS, "a {\n--x: rgb(1 2 3 / %s) }", "1", "0.99", 2},
+		{readCSS, "a {\n--x: rgb(1 2 3 / %s) }", "100%", "99%", 2},
+		{readCSS, "a {\n--x: rgb(1,2,3%s) }", ",1", ",1,1", 2},
+		{readCSS, "a {\n--x: rgb(1%s) }", ",2,3", ",2", 2},
+	} {
+		if p, err := c.read(strings.NewReader(fmt.Sprintf(c.text, c.good))); err != nil || len(p.Fabrics) != 1 {
+			t.Errorf("%.40q: %d colors, %v", fmt.Sprintf(c.text, c.good), len(p.Fabrics), err)
+		}
+		var fault *fileError
+		if _, err := c.read(strings.NewReader(fmt.Sprintf(c.text, c.over))); !errors.As(err, &fault) || fault.Line != c.line {
+			t.Errorf("%.40q: %v, expected a fault in line %d", fmt.Sprintf(c.text, c.over), err, c.line)
+		}
+	}
+}
+
+// somePoints are light, some of them alike.
+func somePoints(rng *rand.Rand, n int) []Linear {
+	list := make([]Linear, n)
+	for i := range list {
+		list[i] = Colour{uint8(rng.IntN(5) * 60), uint8(rng.IntN(3) * 100), uint8(rng.IntN(3) * 120)}.Linear()
+	}
+	return list
+}
+
+// TestThinned: of many points every so-manieth is taken, from half of that on, so that no more are left than wanted.
+func TestThinned(t *testing.T) {
+	points := make([]Linear, 60)
+	for i := range points {
+		points[i].R = float64(i)
+	}
+	for n := range points {
+		for most := 1; most < 12; most++ {
+			step := 1
+			for step*most < n {
+				step++
+			}
+			var want []Linear
+			for i := range n {
+				if i%step == step/2 {
+					want = append(want, points[i])
+				}
+			}
+			if got := thinned(points[:n], most); !slices.Equal(got, want) {
+				t.Errorf("of %d points %d are %v, expected %v", n, most, got, want)
+			}
+		}
+	}
+}
+
+// TestPartsAreSorted: colors begin at the point nearest to the mean and then at the one farthest from all of those; every point goes to the
+// nearest; a color is the mean of its points, in light; the largest come first, and what has less than 3 of 100 points is left out.
+func TestPartsAreSorted(t *testing.T) {
+	rng := rand.New(rand.NewPCG(8, 2))
+	apart := func(a, b OKLab) float64 { return (a.L-b.L)*(a.L-b.L) + (a.A-b.A)*(a.A-b.A) + (a.B-b.B)*(a.B-b.B) }
+	nearest := func(p OKLab, list []OKLab) (at int) {
+		for i := range list {
+			if apart(p, list[i]) < apart(p, list[at]) {
+				at = i
+			}
+		}
+		return at
+	}
+	for range 120 {
+		points := somePoints(rng, 1+rng.IntN(40))
+		at := make([]OKLab, len(points))
+		for i, p := range points {
+			at[i] = p.okLab()
+		}
+		most := 1 + rng.IntN(6)
+		mean := meanOf(points).okLab()
+		want := []OKLab{at[nearest(mean, at)]}
+		for len(want) < most {
+			far := at[0]
+			for _, p := range at {
+				if apart(p, want[nearest(p, want)]) > apart(far, want[nearest(far, want)]) {
+					far = p
+				}
+			}
+			if apart(far, want[nearest(far, want)]) == 0 {
+				break
+			}
+			want = append(want, far)
+		}
+		centres := begun(at, mean, most)
+		if !slices.Equal(centres, want) {
+			t.Fatalf("%d colors begin at %v, expected %v", most, centres, want)
+		}
+		of := make([]int, len(at))
+		changed := settle(of, at, centres)
+		for i, p := range at {
+			if apart(p, centres[of[i]]) > apart(p, centres[nearest(p, centres)]) {
+				t.Fatalf("point %d goes to color %d", i, of[i])
+			}
+		}
+		if changed != slices.ContainsFunc(of, func(n int) bool { return n > 0 }) || settle(of, at, centres) {
+			t.Fatalf("points that go to %v have changed: %v", of, changed)
+		}
+		moved := slices.Clone(centres)
+		recentre(moved, of, at)
+		for c := range moved {
+			var sum OKLab
+			n := 0.0
+			for i, p := range at {
+				if of[i] == c {
+					sum, n = OKLab{sum.L + p.L, sum.A + p.A, sum.B + p.B}, n+1
+				}
+			}
+			if n == 0 {
+				sum, n = centres[c], 1
+			}
+			if apart(moved[c], OKLab{sum.L / n, sum.A / n, sum.B / n}) > 1e-18 {
+				t.Fatalf("color %d of %d points moves to %v", c, int(n), moved[c])
+			}
+		}
+		list, whole := shares(points, of, len(centres)), 0
+		for i, p := range list {
+			if i > 0 && (p.Share > list[i-1].Share || p.Share < leastShare) {
+				t.Fatalf("the colors are %v", list)
+			}
+		}
+		for c := range centres {
+			var group []Linear
+			for i, p := range points {
+				if of[i] == c {
+					group = append(group, p)
+				}
+			}
+			share := float64(len(group)) / float64(len(points))
+			if share >= leastShare {
+				whole++
+				if !slices.Contains(list, Part{meanOf(group).Colour(), share}) {
+					t.Fatalf("%v is not among %v", Part{meanOf(group).Colour(), share}, list)
+				}
+			}
+		}
+		if whole != len(list) {
+			t.Fatalf("%d colors of %d", len(list), whole)
+		}
+	}
+	moved := []OKLab{{L: 0.2}, {L: 0.9}}
+	recentre(moved, []int{1}, []OKLab{{L: 0.7, A: 0.1}})
+	if moved[0].L != 0.2 || moved[1] != (OKLab{L: 0.7, A: 0.1}) {
+		t.Errorf("with one point the colors move to %v", moved)
+	}
+	if list := shares(somePoints(rng, 200), append(make([]int, 195), 1, 1, 1, 1, 1), 3); len(list) != 1 {
+		t.Errorf("2.5 of 100 points make a color: %v", list)
+	}
+	if list := shares(somePoints(rng, 200), append(make([]int, 194), 1, 1, 1, 1, 1, 1), 3); len(list) != 2 {
+		t.Errorf("3 of 100 points make no color: %v", list)
+	}
+}
+
+// TestQuantiles: the value below which a part of sorted values lies.
+func TestQuantiles(t *testing.T) {
+	values := []float64{10, 20, 30, 40}
+	for part, want := range map[float64]float64{0: 10, 0.24: 10, 0.25: 20, 0.5: 30, 0.75: 40, 0.99: 40, 1: 40} {
+		if got := quantile(values, part); got != want {
+			t.Errorf("%g of the values lie below %g, expected %g", part, got, want)
+		}
+	}
+}
+
+// TestSeeThroughIsNoCloth: what is see-through, wholly or a little, does not count for the color of the cloth.
+func TestSeeThroughIsNoCloth(t *testing.T) {
+	m := image.NewNRGBA(image.Rect(0, 0, 40, 40))
+	for i := range 1600 {
+		c := color.NRGBA{R: 250, G: 10, B: 10, A: 254}
+		if i%40 < 15 {
+			c = color.NRGBA{R: 31, G: 51, B: 80, A: 255}
+		}
+		m.SetNRGBA(i%40, i/40, c)
+	}
+	s, err := ReadSwatch(nil, asPNG(t, m))
+	if err != nil || s.Colour != (Colour{31, 51, 80}) || s.Spread > 1e-9 {
+		t.Errorf("the cloth is %s, %v", s.Colour.Hex(), err)
+	}
+}
+
+// TestMeansOfLight: the mean of points, their deviation, and the squares of a picture, in each of the three channels.
+func TestMeansOfLight(t *testing.T) {
+	if got := meanOf([]Linear{{0.1, 0.2, 0.3}, {0.3, 0.6, 0.9}}); math.Abs(got.R-0.2)+math.Abs(got.G-0.4)+math.Abs(got.B-0.6) > 1e-12 {
+		t.Errorf("the mean is %v", got)
+	}
+	near(t, "deviation", deviation([]float64{2, 4, 4, 4, 5, 5, 7, 9}), 2, 1e-12) // a textbook's example of a standard deviation of 2
+	m := mottled(5, 4)
+	for n, got := range Squares(m, 2) {
+		x, y := n%3*2, n/3*2
+		var want [3]float64
+		count := 0.0
+		for v := y; v < min(y+2, 4); v++ {
+			for u := x; u < min(x+2, 5); u++ {
+				c := m.RGBAAt(3+u, 5+v)
+				want[0], want[1], want[2], count = want[0]+light(c.R), want[1]+light(c.G), want[2]+light(c.B), count+1
+			}
+		}
+		for i, v := range [3]float64{got.R, got.G, got.B} {
+			near(t, fmt.Sprint("square ", n, ", channel ", i), v, want[i]/count, 1e-9)
+		}
+	}
+}
