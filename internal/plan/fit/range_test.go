@@ -272,7 +272,7 @@ func TestGrowthSaid(t *testing.T) {
 // TestNearestOfAll: of every grid that can be had and every width of border on a mark, the first candidates cost least.
 func TestNearestOfAll(t *testing.T) {
 	for i, text := range []string{"strip 3\n" + ringRest, "side 4\n" + plainRest, "strip 4\n" + webRest + "border 1 finished a\n", "side 4\n" + plainRest + "sash 1 b\nborder 2 finished a\n", "units cm\nside 12\n" + plainRest + "border 3 finished b\n",
-		"side 1 1/4\n" + plainRest + "border 5 finished a\n", "side 4\nfabric a navy\nfabric b white\nblock P plain piece a\nblock Q plain piece b\ngrid\n  P P P P\n  P Q Q P\n  P Q Q P\n  P P P P\n"} {
+		"side 1 1/4\n" + plainRest + "border 5 finished a\n", "side 1\n" + plainRest + "border 11 finished a\n", "side 4\nfabric a navy\nfabric b white\nblock P plain piece a\nblock Q plain piece b\ngrid\n  P P P P\n  P Q Q P\n  P Q Q P\n  P P P P\n"} {
 		for n := range 12 {
 			wanted := inches(int64(5+(n*17+i*5)%50), int64(5+(n*23+i*3)%60))
 			wanted.Finished.Width += measure.NM(n) * measure.Inch / 7
@@ -294,6 +294,82 @@ func TestNearestOfAll(t *testing.T) {
 			if least := f.leastOfAll(size); got != least {
 				t.Errorf("%s for %v: %s, the least is %s", text, wanted.Finished, measure.Text(got, measure.Inches), measure.Text(least, measure.Inches))
 			}
+		}
+	}
+}
+
+// TestGridsTried: of a grid that grows all counts are tried that come within two periods of what fits into the wanted size, and within what
+// scaled borders make up for; where the fewest that there can be are about as many or more, these and a period more. Others stay as they are.
+func TestGridsTried(t *testing.T) {
+	const in = measure.Inch
+	head := "side 4\nfabric a navy\nfabric b white\nblock P plain piece a\nblock Q plain piece b\ngrid\n"
+	for _, c := range []struct {
+		rows          string
+		period, least int // across
+	}{{"  P\n", 1, 1}, {"  P Q\n", 2, 2}, {"  P Q P Q P Q\n", 2, 2}, {"  P Q Q Q P\n", 1, 3}, {"  P P Q P P Q\n", 3, 3}, {"  P Q P P P Q Q P P\n", 8, 9}, {"  P Q P\n", 0, 3}} {
+		for _, border := range []measure.NM{0, 1, 11} {
+			text := head + c.rows
+			if border > 0 {
+				text += fmt.Sprintf("border %d finished b\n", border)
+			}
+			f := fittingOf(t, text, Options{MaxBorder: 6 * in})
+			a := &f.grows.Axes[across]
+			if c.period == 0 {
+				a.Way = layout.Way{}
+			}
+			if a.Way.Period != c.period || a.Least() != c.least {
+				t.Fatalf("%q grows by %d, from %d", c.rows, a.Way.Period, a.Least())
+			}
+			for wanted := int64(1); wanted < 90; wanted += 3 {
+				f.Wanted = inches(wanted, 40)
+				for b, within := range map[Borders][2]measure.NM{
+					AsWritten: {inches(wanted, 1).Finished.Width - 2*border*in, inches(wanted, 1).Finished.Width - 2*border*in}, LeftOut: {inches(wanted, 1).Finished.Width, inches(wanted, 1).Finished.Width},
+					Scaled: {inches(wanted, 1).Finished.Width - 12*in, inches(wanted, 1).Finished.Width},
+				} {
+					fits := func(length measure.NM) int { return int(max(0, length) / (4 * in)) }
+					first, last := fits(within[0])-2*c.period, fits(within[1])+1+2*c.period
+					var want []int
+					for n := 1; n < 99; n++ {
+						can := n == len(a.IDs) || c.period > 0 && n >= c.least && (n-len(a.IDs))%c.period == 0
+						few := c.least > last-2*c.period && (n == c.least || n == c.least+c.period)
+						if can && (c.period == 0 || n >= first && n <= last || few) {
+							want = append(want, n)
+						}
+					}
+					if got := f.counts(across, 4*in, b); !slices.Equal(got, want) {
+						t.Errorf("%q for %d in, borders %s of %d in: %v blocks are tried, not %v", c.rows, wanted, b, border, got, want)
+					}
+				}
+			}
+		}
+	}
+	f := fittingOf(t, head+"  P\n", Options{})
+	for blocks, want := range map[int64]int{maxBlocks - 3: 6, maxBlocks: 3, maxBlocks + 2: 1, maxBlocks + 3: 0} { // no more are tried than a layout may have
+		f.Wanted.Finished.Width = measure.NM(blocks) * layout.MinSide
+		if got := f.counts(across, layout.MinSide, LeftOut); len(got) != want || want > 0 && got[want-1] > maxBlocks {
+			t.Errorf("for %d blocks %v are tried", blocks, got)
+		}
+	}
+}
+
+// TestParitiesTried: grids as they are and a period longer, each way, are read for their warnings, and a parity that cannot be read is not
+// suggested.
+func TestParitiesTried(t *testing.T) {
+	f := fittingOf(t, "strip 4\n"+webRest, Options{})
+	read, texts := f.Read, map[string]bool{}
+	n := 0
+	f.Read = func(text string) (*layout.Design, *layout.Source, []layout.Fault) {
+		n++
+		texts[text] = true
+		return read(text)
+	}
+	if f.probeParities(); n != 3 || len(texts) != 3 || f.parities != [2][2]int{} {
+		t.Errorf("%d grids are read, %d unlike; their warnings %v", n, len(texts), f.parities)
+	}
+	f.parities = [2][2]int{{0, noWay}, {noWay, noWay}}
+	for _, c := range f.candidates(f.ownSize(), AsWritten) {
+		if c.Columns%2+c.Rows%2 > 0 {
+			t.Errorf("%d by %d blocks are suggested", c.Columns, c.Rows)
 		}
 	}
 }

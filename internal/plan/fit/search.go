@@ -121,20 +121,19 @@ func (f *fitting) counts(which int, side measure.NM, b Borders) []int {
 		least = wanted - 2*f.MaxBorder
 	}
 	a := &f.grows.Axes[which]
+	if a.Way.Fixed() {
+		return []int{len(a.IDs)}
+	}
 	var list []int
-	step := 2 * max(a.Way.Period, 1)
-	first := f.blocksIn(least, side) - step
+	step := 2 * a.Way.Period
 	last := min(f.blocksIn(most, side)+1+step, maxBlocks)
-	for n := max(1, first); n <= last; n++ {
+	for n := f.blocksIn(least, side) - step; n <= last; n++ {
 		if a.Allows(n) {
 			list = append(list, n)
 		}
 	}
-	if n := max(a.Least(), 1); n > last-step && !a.Way.Fixed() { // as few as there can be are too many, so both parities stand by
+	if n := a.Least(); n > last-step { // as few as there can be are too many, so both parities stand by
 		list = append(list, n, n+a.Way.Period)
-	}
-	if len(list) == 0 {
-		list = append(list, len(a.IDs))
 	}
 	slices.Sort(list)
 	return slices.Compact(list)
@@ -184,24 +183,21 @@ func distance(s *Suggestion) measure.NM {
 
 func abs(nm measure.NM) measure.NM { return max(nm, -nm) }
 
-// bestBorder is how wide the borders of one side should be together, on a mark: of the widths at which the cost turns, on
-// either side of each, the one that costs least.
+// bestBorder is how wide the borders of one side should be together, on a mark. What a top is off weighs more than what its borders
+// differ, and weighs least where it is off as much across as down, one of them too large and the other too small: of the marks on
+// either side of that width the one that costs less.
 func (f *fitting) bestBorder(c *candidate) measure.NM {
 	w := f.Wanted.Finished
-	wide, high := w.Width-f.field(c.Columns, c.SideFinished), w.Height-f.field(c.Rows, c.SideFinished)
+	across, down := w.Width-f.field(c.Columns, c.SideFinished), w.Height-f.field(c.Rows, c.SideFinished)
 	mark := f.mark()
 	least := 2 * mark * measure.NM(len(f.design.Borders))
 	most := max(least, f.MaxBorder/mark*mark)
-	best := least
-	for _, turn := range []measure.NM{wide / 2, high / 2, (wide + high) / 4, sum(f.bordersNow())} {
-		for _, total := range []measure.NM{turn / mark * mark, turn/mark*mark + mark} {
-			total = max(least, min(total, most))
-			if f.costWith(c, total) < f.costWith(c, best) {
-				best = total
-			}
-		}
+	below := (across + down) / 4 / mark * mark
+	low, high := max(least, min(below, most)), max(least, min(below+mark, most))
+	if f.costWith(c, low) <= f.costWith(c, high) {
+		return low
 	}
-	return best
+	return high
 }
 
 // costWith is what a candidate costs with borders of a width.
