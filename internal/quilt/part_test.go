@@ -1,6 +1,8 @@
 package quilt_test
 
 import (
+	"fmt"
+	"slices"
 	"testing"
 
 	"eighthturn/internal/quilt"
@@ -19,6 +21,25 @@ func partLaws(t *testing.T, name string, whole, part *quilt.Top) {
 	if len(part.Dealt)+len(part.Sizes)+len(part.Colorways)+len(part.Warnings)+len(part.Alike) > 0 {
 		t.Errorf("%s: it names what the whole has: %v %v", name, part.Dealt, part.Alike)
 	}
+	if part.CutOf != nil && len(part.CutOf) != len(part.Patches) || whole.CutOf != nil && len(whole.CutOf) != len(whole.Patches) {
+		t.Errorf("%s: %d places of cloth for %d pieces, %d for %d of the whole", name, len(part.CutOf), len(part.Patches), len(whole.CutOf), len(whole.Patches))
+	}
+	cuts := func(top *quilt.Top, cell int) (list []string) {
+		for i := range top.Cells[cell].Count {
+			list = append(list, fmt.Sprint(top.CutOfPatch(top.Cells[cell].First+i)))
+		}
+		return list
+	}
+	if at := cellsOfPart(whole, part); whole.CutOf != nil && !slices.ContainsFunc(at, func(first int) bool {
+		for cell := range part.Cells {
+			if !slices.Equal(cuts(part, cell), cuts(whole, first+cell%part.Columns+cell/part.Columns*whole.Columns)) {
+				return false
+			}
+		}
+		return true
+	}) {
+		t.Errorf("%s: its pieces are cut from other places than those of %v", name, at)
+	}
 	type look struct {
 		fabric int32
 		area   float64
@@ -34,6 +55,39 @@ func partLaws(t *testing.T, name string, whole, part *quilt.Top) {
 			shown[l]--
 		}
 	}
+}
+
+// cellsOfPart are the cells of a whole at which a part may have been taken out: those with the same blocks.
+func cellsOfPart(whole, part *quilt.Top) (list []int) {
+	for first := range whole.Cells {
+		same := first%whole.Columns+part.Columns <= whole.Columns && first/whole.Columns+part.Rows <= whole.Rows
+		for cell := 0; same && cell < len(part.Cells); cell++ {
+			a, b := whole.Cells[first+cell%part.Columns+cell/part.Columns*whole.Columns], part.Cells[cell]
+			same = a.Label == b.Label && a.Turns == b.Turns && a.Place == b.Place
+		}
+		if same {
+			list = append(list, first)
+		}
+	}
+	return list
+}
+
+// TestPartsKeepTheirCuts: pieces of a part are cut from the places of their cloths that those of the whole are.
+func TestPartsKeepTheirCuts(t *testing.T) {
+	top := layouts.Top(t, "side 8\nfabric sand #e8d9b0\nfabric awning stripes navy 3/4 #c9503c 1/2\nmotif rose awning across 3/8 down 0 pointing 30 mirrored\nmotif bud awning across 1/4 down 1\n"+
+		"block R ring wedges rose bud corners sand\nblock W web wedges rose kites bud\nblock P plain piece bud\ngrid\n  R P R\n  P W W\n  R W W\n")
+	for _, label := range []string{"R", "W", "P"} {
+		part, err := top.Block(label)
+		if err != nil {
+			t.Fatal(err)
+		}
+		partLaws(t, label, top, part)
+	}
+	part, err := top.Center("web")
+	if err != nil {
+		t.Fatal(err)
+	}
+	partLaws(t, "web", top, part)
 }
 
 // TestPartsKeepTheLaws on every label and figure of samples and of invented layouts.
