@@ -145,8 +145,7 @@ func (f *Fault) alsoEdit(e Edit) {
 func (s *session) strayMarks(line Span) []Edit {
 	var edits []Edit
 	c := newCursor(s, line)
-	end := line.End
-	for at := c.at; at < end; at++ {
+	for at := c.at; at < c.end; at++ {
 		if c.quoteAt(at) > 0 || c.commentAt(at) {
 			break
 		}
@@ -154,11 +153,11 @@ func (s *session) strayMarks(line Span) []Edit {
 			continue
 		}
 		mark := at
-		for at+1 < end && strings.ContainsRune("=:,;", rune(s.src[at+1])) {
+		for at+1 < c.end && strings.ContainsRune("=:,;", rune(s.src[at+1])) {
 			at++
 		}
 		before := mark == c.at || measure.IsSpace(rune(s.src[mark-1]))
-		after := at+1 == end || measure.IsSpace(rune(s.src[at+1]))
+		after := at+1 == c.end || measure.IsSpace(rune(s.src[at+1]))
 		switch stretch := (Span{mark, at + 1}); {
 		case before:
 			edits = append(edits, s.without(stretch))
