@@ -151,7 +151,7 @@ func fixed(size float64, bold bool, colour palettes.Colour) func(document.Run) s
 
 // lineHeight is the height of a line by its largest type.
 func lineHeight(l lineOf) float64 {
-	size := 0.0
+	var size float64
 	for _, p := range l.pieces {
 		size = max(size, p.size)
 	}
@@ -220,7 +220,7 @@ func (b *builder) heading(h document.Heading, c column) {
 	size := b.headings[min(max(h.Level, 1), 3)]
 	b.space(size * 1.15)
 	st := typed(size, true, ink())
-	if min(max(h.Level, 1), 3) == 1 {
+	if h.Level <= 1 {
 		st.ink = accent()
 	}
 	b.level = min(min(max(h.Level, 1), 3), b.level+1)

@@ -115,7 +115,7 @@ func (b *builder) coverPicture(p *document.Picture, c column, room float64) floa
 	caption := b.lines(s.caption, c.w, fixed(b.small, false, grey()))
 	room -= float64(len(caption)) * b.small * leading
 	placed := s.place(w, max(room-b.body*2.1, b.room()/8), b.zoom)
-	spare := max(0, room-placed.height())
+	spare := room - placed.height()
 	b.space(max(b.body, spare/3))
 	b.add(slice{height: placed.height(), marks: []mark{art{c.x + (c.w-placed.width())/2, 0, placed, figureElement(b.element, s.alternative), ""}}})
 	b.captionLines(caption, c.x)
@@ -229,8 +229,8 @@ func (b *builder) cut(t string, width float64, st style) lineOf {
 		return l
 	}
 	dots := b.piece("…", st)
-	parts := b.fitting(word{pieces: []piece{whole}, width: whole.width}, max(1, width-dots.width))
-	if len(parts) == 0 || parts[0].width+dots.width > width {
+	parts := b.fitting(word{pieces: []piece{whole}, width: whole.width}, width-dots.width)
+	if parts[0].width+dots.width > width {
 		return l
 	}
 	for _, p := range parts[0].pieces {

@@ -9,6 +9,7 @@ import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/readpdf"
 )
 
 // TestHeadsAreCutOff: a running head that has room stands whole; else as many of its letters as leave room for the dots, without signs and
@@ -120,6 +121,29 @@ func TestSheetsAreFolded(t *testing.T) {
 	}{"A5": {A5(), 297}, "half-letter": {HalfLetter(), 11 * 25.4}, "4 points less": {Paper{Width: A4().Height/2 - 2*measure.Inch/72 - 1000, Height: 9 * measure.Inch}, 297 - 4*25.4/72}, "less than 4 points": {Paper{Width: A4().Height/2 - 2*measure.Inch/72 + 1000, Height: 9 * measure.Inch}, 297}} {
 		if got := spread(Options{Paper: c.paper}.look()) / 72 * 25.4; math.Abs(got-c.wide) > 0.005 {
 			t.Errorf("%s: a sheet is %.3f mm wide, expected %.3f", name, got, c.wide)
+		}
+	}
+}
+
+// TestNoColumnIsNothing: what is set further in keeps a point of width.
+func TestNoColumnIsNothing(t *testing.T) {
+	for want, got := range map[column]column{{14, 53}: column{10, 60}.inset(4, 3), {14, 1}: column{10, 7}.inset(4, 3), {15, 1}: column{10, 6}.inset(5, 3)} {
+		if got != want {
+			t.Errorf("%v, expected %v", got, want)
+		}
+	}
+}
+
+// TestStackedTablesAreNoTables: a table that is set row by row is read aloud as paragraphs.
+func TestStackedTablesAreNoTables(t *testing.T) {
+	for columns, want := range map[int]string{2: "/S /Table", 24: "/S /Div"} {
+		printed, err := PDF(document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{crowded(columns)}}}}, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := readpdf.Text(printed.File)
+		if err != nil || !strings.Contains(text, want) || strings.Contains(text, "/S /Table") != (columns == 2) {
+			t.Errorf("%d columns: no %s, %v", columns, want, err)
 		}
 	}
 }

@@ -101,7 +101,7 @@ func TestSlicesOnPages(t *testing.T) {
 		"a40 b80/70 c10 d10 e60": "a0 c40 d50 | b0 | e0", "a40 b40/30 c80/70": "a0 b40 | c0", "a40 b80/70 c60 d10[10": "a0 c40 | b0 H80 d90",
 		"a40 b80/70 c60 d11[10": "a0 c40 | b0 | H0 d10",
 		// what waits keeps its order among illustrations, but for those that are bound to text
-		"a20 b90/85 c10 d60/50~": "a0 c20 b30(70) | d0", "a20 b90/85 c10 d60/50=": "a0 c20 d30 | b0", "a20 b30 c30~ d30=": "a0 b20 | c0 d30", "a20 b90/85 c85": "a0 b20(80) | c0",
+		"a20 b90/85 c10 d60/50~": "a0 c20 b30(70) | d0", "a20 b90/85 c10 d60/50=": "a0 c20 d30 | b0", "a20 b30 c30~ d30=": "a0 b20 | c0 d30", "a20 b90/85 c85": "a0 b20(80) | c0", "a20 b90/85w84 c85": "a0 | b0 | c0",
 		"a40 b30 c40= d35/20~ e5~": "a0 | b0 c30 d70(25) e95", "a60 b95+10/85": "a0 | b0", "a90 b50[20 c40=[20": "a0 | H0 b20 | H0 c20", "a60 b20/30 c30/20": "a0 b60 c80(20)",
 		"a40 b80/70 c60 d5+5[10": "a0 c40 | b0 H85 d95", "a40 b80/70 c60 d15+5": "a0 c40 | b0 d85", "a60 b130": "a0 | b0",
 	} {

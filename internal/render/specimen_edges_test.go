@@ -1,6 +1,7 @@
 package render
 
 import (
+	"slices"
 	"strings"
 
 	"eighthturn/internal/diagram"
@@ -36,6 +37,7 @@ func edgeCovers() []document.Document {
 		{Title: "Small", Cover: &document.Cover{Picture: &small, Lines: lines(1)}},
 		{Title: "Full", Maker: "Ida", Copyright: "Ida", Cover: &document.Cover{Subtitle: "Wedges", Picture: &captioned, Lines: lines(18)}},
 		{Title: "Nothing"},
+		{Title: "Bare", Sections: []document.Section{{Blocks: []document.Block{document.Paragraph{Text: document.Plain("a")}}}}},
 		{Title: "Back", Sections: []document.Section{{Back: true, Blocks: []document.Block{document.Paragraph{Text: document.Plain("a")}}}}},
 	}
 }
@@ -50,7 +52,7 @@ func rowsOf(n int) document.Table {
 }
 
 func edgeTables() []document.Block {
-	long := strings.Repeat("background", 6)
+	long, sentence := strings.Repeat("background", 6), strings.Repeat("cut them in two on the diagonal ", 4)
 	night := []document.Swatch{{Letter: "A", Colour: cloths()[0].colour}, {Letter: "BBB", Colour: cloths()[1].colour}}
 	tall := document.Table{Columns: []document.Column{{Title: "From"}, {Title: "How"}}}
 	for _, n := range []int{5, 11, 13} { // lines of a row
@@ -67,7 +69,8 @@ func edgeTables() []document.Block {
 		one, document.Table{Columns: []document.Column{{Title: "a"}, {Title: "b"}}, Rows: []document.Row{{Cells: cells(long, "x")}, {Cells: cells("Background pieces", "y")}}},
 		document.Table{Columns: make([]document.Column, 2), Rows: []document.Row{{Cells: cells("Backgrounds")}, {Cells: cells("1", "2")}}},
 		document.List{Items: []document.Item{{Text: document.Plain("item"), Blocks: []document.Block{rowsOf(shortTable), document.Table{Columns: make([]document.Column, 2), Rows: []document.Row{{Cells: cells("Background")}, {Cells: cells("1", "2")}}}}}}},
-		rowsOf(shortTable + 1), tall, beside, empty, onlyAcross, document.Table{Caption: document.Plain("No rows"), Columns: []document.Column{{Title: "a"}}},
+		rowsOf(shortTable + 1), document.Paragraph{Text: document.Plain("behind a table")}, document.Table{Columns: []document.Column{{Title: "word"}, {Title: "Number of strips to cut before the others", Kind: document.Counts}}, Rows: []document.Row{{Cells: cells(long, sentence)}, {Cells: []document.Cell{{Swatches: night, Text: document.Plain(long)}, {Text: document.Plain(sentence)}}}}},
+		document.Table{Columns: []document.Column{{Title: "n", Kind: document.Counts}, {Title: "b"}}, Rows: []document.Row{{Cells: cells("across the page")}, {Cells: cells("1", "words that are longer")}}}, document.Table{Columns: make([]document.Column, 1), Rows: []document.Row{{Cells: cells(long + long)}}}, tall, beside, empty, onlyAcross, document.Table{Caption: document.Plain("No rows"), Columns: []document.Column{{Title: "a"}}},
 	}
 }
 
@@ -75,7 +78,8 @@ func edgeLists() []document.Block {
 	item := func(words string) document.Item { return document.Item{Text: document.Plain(words)} }
 	return []document.Block{
 		document.List{Marker: document.Numbered, Items: []document.Item{item("one")}}, document.List{Marker: document.Numbered, First: 9, Items: []document.Item{item("nine")}},
-		document.List{Marker: document.Numbered, First: 99, Items: []document.Item{item("ninety-nine"), item("a hundred")}}, document.List{Marker: document.Numbered, Items: make([]document.Item, 9)},
+		document.List{Marker: document.Numbered, First: 99, Items: []document.Item{item("ninety-nine"), item("a hundred")}}, document.List{Marker: document.Numbered, Items: slices.Repeat([]document.Item{item("nine of them")}, 9)}, document.Heading{}, document.Paragraph{Text: document.Plain("behind a heading without words")},
+		document.Heading{Level: 1, Text: "One"}, document.Heading{Level: 2, Text: "Two"}, document.Heading{Level: 3, Text: "Three"}, document.Heading{Level: 9, Text: "Nine"},
 		document.Heading{Text: "before a new page"}, document.PageBreak{}, document.Paragraph{Text: document.Plain("stays with it")}, document.PageBreak{}, document.Paragraph{Text: document.Plain("on a new page:")}, document.PageBreak{},
 		document.Together{Blocks: []document.Block{document.Paragraph{Text: document.Plain("first")}, document.Together{Blocks: []document.Block{document.Paragraph{Text: document.Plain("second")}}}, document.Paragraph{Text: document.Plain("third")}}},
 		document.Paragraph{Text: document.Text{{Text: "Figure 1. here, Figure 2 and Figure 22"}, {Text: " Figure 2."}}}, document.Ruled{},
@@ -94,7 +98,8 @@ func edgeFigures() []document.Block {
 		gallery.Pictures = append(gallery.Pictures, shown(top(1, 1, false), "Figure 1. One", "a block"))
 	}
 	return []document.Block{
-		document.Figure{Of: one}, document.Figure{Of: nameless, Width: measure.Inch, Caption: document.Plain("A square")}, large, high, document.Figure{Of: strip(2), Caption: document.Plain(strings.Repeat("It has very many words beneath it. ", 60))}, gallery,
+		document.Figure{Of: one}, document.Figure{Of: nameless, Width: measure.Inch, Caption: document.Plain("A square")}, large, high, document.Figure{Of: strip(2), Caption: document.Plain(strings.Repeat("It has very many words beneath it. ", 60))}, document.Paragraph{Text: document.Plain("above a gallery")}, gallery, document.Paragraph{Text: document.Plain("below it")},
+		document.Gallery{Pictures: []document.Illustration{shown(top(1, 1, false), strings.Repeat("six lines ", 19), "a"), shown(top(1, 1, false), "few", "b")}},
 		document.Gallery{Across: 3, Pictures: []document.Illustration{shown(top(1, 1, false), strings.Repeat("many words ", 60), "a"), shown(top(1, 1, false), "few", "b")}},
 		document.Box{Word: "Boxed", Blocks: []document.Block{document.Box{Blocks: []document.Block{high}}}},
 	}

@@ -107,7 +107,7 @@ func TestSpecimenPages(t *testing.T) {
 	for name, o := range map[string]Options{"letter": {}, "half-letter": {Paper: HalfLetter()}, "large": {Paper: A4(), Large: true}} {
 		golden.Text(t, filepath.Join("testdata", "specimen", name+".pages"), pagesText(t, specimen(), o))
 	}
-	golden.Text(t, filepath.Join("testdata", "specimen", "held.txt"), heldText(specimen()))
+	golden.Text(t, filepath.Join("testdata", "specimen", "held.txt"), append(heldText(specimen()), heldText(edges()[len(edges())-1])...))
 	golden.Text(t, filepath.Join("testdata", "specimen", "plain.pages"), pagesText(t, plainSpecimen(), Options{Paper: Paper{"square", 6 * measure.Inch, 6 * measure.Inch, measure.Inch / 2, false}}))
 }
 
@@ -178,7 +178,7 @@ func pageOfAll() document.Document {
 	}}}
 	table := document.Table{Named: true, Caption: document.Plain("Table"), Columns: []document.Column{{Title: "a"}, {Title: "b", Kind: document.Counts}}, Rows: []document.Row{{Cells: cells("across")}, {Cells: cells("x", "1 1/2 in")}}}
 	return document.Document{Title: "All", Sections: []document.Section{{Title: "One", Blocks: []document.Block{
-		document.Paragraph{Text: document.Plain("See Figure 1 赤 here")}, drawn, picture, table, document.List{Marker: document.Numbered, Items: []document.Item{{Text: document.Plain("step")}}}, document.List{Marker: document.Tick, Items: []document.Item{{Text: document.Plain("tick")}}}, document.List{Items: []document.Item{{Text: document.Plain("bullet")}}},
+		document.Paragraph{Text: document.Plain("See Figure 1 赤 here")}, drawn, picture, document.Gallery{Pictures: []document.Illustration{document.Figure{Of: diagram.Figure{Max: measure.Point{X: measure.Inch, Y: measure.Inch}}, Caption: document.Plain("Nameless"), Width: measure.Inch}, document.Picture{Of: document.Drawing{Max: measure.Point{X: measure.Inch, Y: measure.Inch}}, Width: measure.Inch, Alternative: "the other"}}}, table, document.List{Marker: document.Numbered, Items: []document.Item{{Text: document.Plain("step")}}}, document.List{Marker: document.Tick, Items: []document.Item{{Text: document.Plain("tick")}}}, document.List{Items: []document.Item{{Text: document.Plain("bullet")}}},
 	}}}}
 }
 

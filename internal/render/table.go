@@ -86,9 +86,7 @@ func (b *builder) measured(t *document.Table, c column, size float64) (grid, boo
 		return grid{}, false
 	}
 	g := grid{Table: t, column: c, size: size, pad: size * 0.34, widths: shared(least, whole, weights(t.Columns, whole), room, func(widths []float64) int { return linesIn(cells, widths) })}
-	if lacks := min(b.widestAcross(t, size), c.w) - sum(g.widths) - size*gutter*float64(n-1); lacks > 0 {
-		g.widths[n-1] += lacks
-	}
+	g.widths[n-1] += max(0, min(b.widestAcross(t, size), c.w)-sum(g.widths)-size*gutter*float64(n-1))
 	x := c.x
 	for _, w := range g.widths {
 		g.lefts = append(g.lefts, x)
@@ -100,7 +98,7 @@ func (b *builder) measured(t *document.Table, c column, size float64) (grid, boo
 
 // widestAcross is the width of the longest word in the headings across a table.
 func (b *builder) widestAcross(t *document.Table, size float64) float64 {
-	word, whole := 0.0, 0.0
+	var word, whole float64
 	for _, r := range t.Rows {
 		if across(r, len(t.Columns)) {
 			b.widen(r.Cells[0].Text, b.swatchWidth(r.Cells[0].Swatches, size), fixed(size, true, ink()), [2]*float64{&word, &whole})
@@ -130,7 +128,7 @@ func (f flow) lines(width float64) int {
 // widen makes room for a text in its column's least and whole width.
 func (b *builder) widen(t document.Text, beside float64, of func(document.Run) style, widths [2]*float64) flow {
 	f := flow{beside: beside}
-	word, whole := 0.0, 0.0
+	var word, whole float64
 	for _, w := range b.words(runs(t), of) {
 		word = max(word, w.width)
 		whole += w.width + w.blank.width
