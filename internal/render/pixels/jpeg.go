@@ -19,6 +19,9 @@ const (
 	MostJPEGInAll = 100_000_000 // pixels
 )
 
+// No print is longer than a JPEG may be.
+const _ = uint(MostJPEGASide - MostPrintedASide)
+
 // JPEGMarker stands near the beginning of every JPEG file of a print, as a comment.
 const JPEGMarker = "eighthturn picture"
 
@@ -27,7 +30,7 @@ func (p *Print) CheckJPEG() error {
 	if err := p.Check(); err != nil {
 		return err
 	}
-	if p.Size.Width > MostJPEGASide || p.Size.Height > MostJPEGASide || p.Size.Width*p.Size.Height > MostJPEGInAll {
+	if p.Size.Width*p.Size.Height > MostJPEGInAll {
 		return fmt.Errorf("a JPEG of %d by %d pixels, where %d million in all can be had", p.Size.Width, p.Size.Height, MostJPEGInAll/1_000_000)
 	}
 	return nil
