@@ -229,9 +229,11 @@ func (p *page) ranOn(outline []xy) []xy {
 		case in == out:
 			list = append(list, xy{q.x + in.x, q.y + in.y})
 		case in == xy{}:
-			list = append(list, q, xy{q.x + out.x, q.y + out.y})
+			aside := p.aside(q, out)
+			list = append(list, q, xy{q.x + aside, q.y}, xy{q.x + aside + out.x, q.y + out.y})
 		case out == xy{}:
-			list = append(list, xy{q.x + in.x, q.y + in.y}, q)
+			aside := p.aside(q, in)
+			list = append(list, xy{q.x + aside + in.x, q.y + in.y}, xy{q.x + aside, q.y}, q)
 		default:
 			list = append(list, xy{q.x + in.x + out.x, q.y + in.y + out.y})
 		}
@@ -260,4 +262,16 @@ func (p *page) outward(a, b xy) xy {
 		return xy{0, by}
 	}
 	return xy{}
+}
+
+// aside is how far what goes out from the upper or lower edge goes aside at a corner of the quilt that pieces share.
+func (p *page) aside(q, out xy) float64 {
+	switch by := p.bleed / p.scale; {
+	case out.y == 0:
+	case math.Abs(q.x) < near:
+		return -by
+	case math.Abs(q.x-p.sides.across.quilt) < near:
+		return by
+	}
+	return 0
 }

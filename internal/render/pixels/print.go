@@ -144,11 +144,26 @@ func (p *Print) moved(q, before, after spot) []spot {
 	case before == none && after == none:
 		return []spot{q}
 	case before == none:
-		return []spot{q, {q.x + after.x, q.y + after.y}}
+		aside := p.aside(q, after)
+		return []spot{q, {q.x + aside, q.y}, {q.x + aside + after.x, q.y + after.y}}
 	case after == none:
-		return []spot{{q.x + before.x, q.y + before.y}, q}
+		aside := p.aside(q, before)
+		return []spot{{q.x + aside + before.x, q.y + before.y}, {q.x + aside, q.y}, q}
 	case before == after:
 		return []spot{{q.x + after.x, q.y + after.y}}
 	}
 	return []spot{{q.x + before.x + after.x, q.y + before.y + after.y}}
+}
+
+// aside is how far what goes out from the upper or lower edge goes aside at a corner of the quilt, which pieces share that meet there: what is
+// beyond both edges is of the one that lies along that edge.
+func (p *Print) aside(q, out spot) int32 {
+	switch {
+	case out.y == 0:
+	case q.x == int32(p.Quilt.Min.X*part):
+		return -int32(p.RunOn * part)
+	case q.x == int32(p.Quilt.Max.X*part):
+		return int32(p.RunOn * part)
+	}
+	return 0
 }

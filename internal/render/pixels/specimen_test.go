@@ -219,3 +219,21 @@ func TestGreatestPictures(t *testing.T) {
 		}
 	}
 }
+
+// TestClothRunsOnAtCorners: beyond the corners of a quilt where pieces meet there is cloth, too, as far as it runs on at its edges.
+func TestClothRunsOnAtCorners(t *testing.T) {
+	for _, text := range []string{wholeQuilt, holes, "side 4\nfabric red #b5532a\nfabric sand #e9dfc9\nblock H halves pieces red sand\ngrid\n H H\n H H\n", "side 4\nfabric red #b5532a\nblock P plain piece red\ngrid\n P\n",
+		"side 4\nfabric red #b5532a\nfabric sand #e9dfc9\nblock W web wedges red kites sand\ngrid\n W W W\n W W W\n"} {
+		top := lay.Top(t, text)
+		p := printed(top, 60, 60)
+		p.Quilt, p.RunOn, p.Clear = image.Rect(10, 10, 50, 50), 10, true
+		m, _ := pngOf(t, p)
+		for _, corner := range []image.Point{{0, 0}, {59, 0}, {0, 59}, {59, 59}} {
+			inner := image.Pt(min(max(corner.X, 11), 48), min(max(corner.Y, 11), 48))
+			_, _, _, out := m.At(corner.X, corner.Y).RGBA()
+			if _, _, _, in := m.At(inner.X, inner.Y).RGBA(); in != out {
+				t.Errorf("%.60q: at %v the cloth covers %d, in the quilt %d", text, corner, out, in)
+			}
+		}
+	}
+}
