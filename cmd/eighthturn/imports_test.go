@@ -44,6 +44,7 @@ func mayImport() map[string][]string {
 		"internal/plan/leftovers":    {"internal/blocks", "internal/measure", "internal/plan/cutting", "internal/quilt", "internal/stop", "layout"},
 		"internal/plan/motifs":       {"internal/measure", "internal/quilt", "internal/stop", "layout", "palettes"},
 		"internal/plan/audition":     {"internal/plan/contrast", "internal/quilt", "internal/stop", "layout"},
+		"internal/quilttest/corpus":  {},
 		"internal/quilttest/costs":   {"internal/plan/contrast", "internal/plan/cutting", "internal/plan/sewing", "internal/quilt", "internal/stop", "layout"},
 		"internal/report":            {"internal/blocks", "internal/diagram", "internal/document", "internal/longarm", "internal/measure", "internal/plan/audition", "internal/plan/contrast", "internal/plan/cutting", "internal/plan/fit", "internal/plan/leftovers", "internal/plan/motifs", "internal/plan/orders", "internal/plan/sewing", "internal/plan/sizes", "internal/plan/summary", "internal/plan/supplies", "internal/quilt", "internal/stop", "internal/templates", "layout", "palettes"},
 		"internal/plan/fit":          {"internal/measure", "internal/plan/supplies", "internal/quilt", "layout"},
