@@ -222,7 +222,14 @@ func wrongForms(d document.Document) (list []string) {
 // lengthsIn are the different lengths of a text that have a fraction, sorted.
 func lengthsIn(text string) []string {
 	text = norm.NFKC.String(fraction.ReplaceAllString(text, "$1 $2"))
-	text = strings.ReplaceAll(manyBlanks.ReplaceAllString(lineEnd.ReplaceAllString(text, " "), " | "), "\u2044", "/") // columns stand apart
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		if manyBlanks.MatchString(strings.Trim(line, " ")) { // of a table: what follows may go on in another column
+			lines[i] += "  |"
+		}
+	}
+	text = lineEnd.ReplaceAllString(strings.Join(lines, "\n"), " ")
+	text = strings.ReplaceAll(manyBlanks.ReplaceAllString(text, " | "), "\u2044", "/") // columns stand apart
 	list := someLength.FindAllString(text, -1)
 	slices.Sort(list)
 	return slices.Compact(list)
