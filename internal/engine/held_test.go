@@ -3,6 +3,7 @@ package engine
 import (
 	"archive/zip"
 	"bytes"
+	"compress/flate"
 	"context"
 	"errors"
 	"fmt"
@@ -210,6 +211,42 @@ func TestTake(t *testing.T) {
 	next, _ := newStore().page()
 	if got := next.Take("quilts.zip", all); len(got.Taken) != 5 || len(got.Left) != 0 || says(next, "blue.png") != photo(t) {
 		t.Errorf("out and in again: %q", got)
+	}
+}
+
+// TestTakeOfLiars: what a zip file's head says of a file's size bounds what is read of it: one that is said to be too large is not read at
+// all, and of one that holds more than is said no more than that is.
+func TestTakeOfLiars(t *testing.T) {
+	var packed, b bytes.Buffer
+	z, err := flate.NewWriter(&packed, flate.BestSpeed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := z.Write(make([]byte, 1<<20)); err != nil || z.Close() != nil {
+		t.Fatal(err)
+	}
+	w := zip.NewWriter(&b)
+	for name, says := range map[string]uint64{"large.quilt": 1 << 40, "more.quilt": 10, "less.quilt": 2 << 20} {
+		f, err := w.CreateRaw(&zip.FileHeader{Name: name, Method: zip.Deflate, CompressedSize64: uint64(packed.Len()), UncompressedSize64: says})
+		if err == nil {
+			_, err = f.Write(packed.Bytes())
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	h, _ := newStore().page()
+	got := h.Take("all.zip", b.Bytes())
+	for _, l := range got.Left {
+		if (l.Why == "It is too large.") != (l.Name == "large.quilt") {
+			t.Errorf("%+v", l)
+		}
+	}
+	if len(got.Taken) > 0 || len(got.Left) != 3 {
+		t.Errorf("%+v", got)
 	}
 }
 

@@ -72,18 +72,19 @@ func (h *Held) Take(name string, content []byte) Taken {
 	return t
 }
 
-// unzipped is a file of a zip file, if it has no more than so many bytes, whatever its head says; else why it is left, in a sentence.
+// unzipped is a file of a zip file, if its head says that it has no more than so many bytes, and it has no more than that; else what was
+// read of it, and why it is left, in a sentence.
 func unzipped(f *zip.File, most int64) (content []byte, why string) {
+	if most < 0 || f.UncompressedSize64 > uint64(most) {
+		return nil, "It is too large."
+	}
 	r, err := f.Open()
 	if err == nil {
 		defer r.Close()
-		content, err = io.ReadAll(io.LimitReader(r, most+1))
+		content, err = io.ReadAll(r) // which ends where the head says, with an error if there is more
 	}
-	switch {
-	case err != nil:
-		return nil, "It cannot be read: the zip file is damaged, or locked by a password."
-	case int64(len(content)) > most:
-		return nil, "It is too large."
+	if err != nil {
+		return content, "It cannot be read: the zip file is damaged, or locked by a password."
 	}
 	return content, ""
 }
