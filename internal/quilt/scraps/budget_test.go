@@ -140,3 +140,64 @@ func useOfFabrics(fabrics []int) []int {
 	}
 	return use
 }
+
+// TestShiftsOneByOne: from the first way to shift the stacks on each comes the next one, so that all ways come, each once and in order: the
+// first stack stays, and no two are shifted alike. They are counted by trying all numbers.
+func TestShiftsOneByOne(t *testing.T) {
+	for strips := 1; strips <= 4; strips++ {
+		for fabrics := strips; fabrics <= 5; fabrics++ {
+			var want [][]int
+			shifts := make([]int, strips)
+			var from func(at int)
+			from = func(at int) {
+				if at == strips {
+					want = append(want, slices.Clone(shifts))
+					return
+				}
+				for n := range fabrics {
+					if !slices.Contains(shifts[:at], n) {
+						shifts[at] = n
+						from(at + 1)
+					}
+				}
+			}
+			from(1)
+			var got [][]int
+			for s := first(strips); s != nil; s = next(s, fabrics) {
+				got = append(got, s)
+			}
+			if !slices.EqualFunc(got, want, slices.Equal[[]int]) {
+				t.Errorf("%d strips of %d fabrics are shifted %v, expected %v", strips, fabrics, got, want)
+			}
+		}
+	}
+}
+
+// TestAWindowIsGivenUp: a window of places takes no more work than one may, whatever is left for all of them.
+func TestAWindowIsGivenUp(t *testing.T) {
+	places := make([]Place, 40)
+	for i := range places {
+		places[i].Choices = []int{0, 1, 2, 3, 4, 5}
+		places[i].Barred = []int{4, 5} // which therefore cannot be used as often as the others
+		if i%20 == 0 {
+			places[i].Barred = []int{5}
+		}
+	}
+	deal := dealtFirst(places)
+	deal.balance()
+	w := window{solver: deal, pools: deal.pools(), left: windowWork}
+	most := 0
+	for p := range int32(len(places)) {
+		was := slices.Clone(deal.fabric)
+		if w.left = windowWork; w.around(p) {
+			continue
+		}
+		most = max(most, windowWork-w.left)
+		if !slices.Equal(was, deal.fabric) {
+			t.Fatal("a window that is given up has changed something")
+		}
+	}
+	if most < oneWindowWork || most > oneWindowWork+100 {
+		t.Errorf("a window takes %d at the most, expected %d and what looking through it takes", most, oneWindowWork)
+	}
+}
