@@ -1,6 +1,9 @@
 package sewing
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // Limits of the exact search: choices in all, how many of them a table may range over, and how
 // many entries all tables may have. Ten rows of blocks are within.
@@ -117,12 +120,13 @@ func (t *taking) neighbours(at int32) []int32 {
 
 // narrowest is the choice with the fewest neighbours, the first of them.
 func (t *taking) narrowest(choices []int32) int32 {
-	best, least := int32(-1), 0
+	var best int32
+	least := math.MaxInt
 	for _, at := range choices {
 		if !t.left[at] {
 			continue
 		}
-		if n := len(t.neighbours(at)); best < 0 || n < least {
+		if n := len(t.neighbours(at)); n < least {
 			best, least = at, n
 		}
 	}
@@ -157,9 +161,7 @@ func (t *taking) takeOut(at int32) bool {
 	}
 	t.done = append(t.done, taken{at, over, best})
 	t.remove(at, tables)
-	if len(over) > 0 {
-		t.put(sum)
-	}
+	t.put(sum)
 	return true
 }
 

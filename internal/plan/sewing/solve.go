@@ -16,7 +16,6 @@ type constraintGraph struct {
 	wants       []float64
 	sign        *stop.Sign // ends the work; nil for never
 	max         int        // odd cycles to show
-	seen        []bool     // by choice: followed already
 	at          [][]int32  // by choice: its constraints, by index
 	left        int        // steps that searches may still take; after them what was found stands, and less is known to be the best
 }
@@ -40,9 +39,8 @@ type assignment struct {
 func (r *constraintGraph) solve() *assignment {
 	r.index()
 	r.left = maxSolveSteps
-	r.seen = make([]bool, r.choices)
 	s := &assignment{ways: make([]bool, r.choices)}
-	for _, c := range r.components() {
+	for _, c := range r.components(s.ways) {
 		r.sign.Look()
 		r.solveComponent(c, s)
 		r.byCustom(c, s)
@@ -87,8 +85,9 @@ type component struct {
 	choices []int32
 }
 
-// components finds what hangs together, and follows the constraints as far as they go.
-func (r *constraintGraph) components() []component {
+// components finds what hangs together, and sets ways that keep the constraints from the first choice outwards; what closes a cycle may be
+// left broken.
+func (r *constraintGraph) components(ways []bool) []component {
 	var list []component
 	seen := make([]bool, r.choices)
 	for start := range seen {
@@ -98,9 +97,10 @@ func (r *constraintGraph) components() []component {
 		c := component{choices: []int32{int32(start)}}
 		seen[start] = true
 		for i := 0; i < len(c.choices); i++ {
-			for _, n := range r.at[c.choices[i]] {
-				if next := r.constraints[n].other(c.choices[i]); !seen[next] {
-					seen[next] = true
+			at := c.choices[i]
+			for _, n := range r.at[at] {
+				if next := r.constraints[n].other(at); !seen[next] {
+					seen[next], ways[next] = true, ways[at] != r.constraints[n].opposite
 					c.choices = append(c.choices, next)
 				}
 			}
@@ -112,7 +112,6 @@ func (r *constraintGraph) components() []component {
 
 // solveComponent solves one component.
 func (r *constraintGraph) solveComponent(c component, s *assignment) {
-	r.follow(c, s.ways)
 	broken := r.broken(c, s.ways)
 	if len(broken) == 0 {
 		return
@@ -133,22 +132,6 @@ func (r *constraintGraph) solveComponent(c component, s *assignment) {
 	}
 	s.broken = append(s.broken, broken...)
 	s.least += least
-}
-
-// follow keeps constraints from the first choice outwards; what closes a cycle may be left
-// broken.
-func (r *constraintGraph) follow(c component, ways []bool) {
-	seen := r.seen
-	seen[c.choices[0]], ways[c.choices[0]] = true, false
-	for _, at := range c.choices {
-		for _, n := range r.at[at] {
-			a := &r.constraints[n]
-			if next := a.other(at); !seen[next] {
-				seen[next] = true
-				ways[next] = ways[at] != a.opposite
-			}
-		}
-	}
 }
 
 // broken is the constraints of a component that are broken.
