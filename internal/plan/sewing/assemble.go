@@ -7,13 +7,16 @@ import (
 	"eighthturn/internal/quilt"
 )
 
+// unsewn is what no seam has taken in.
+const unsewn = -1
+
 // root is the unit that a part or unit has become part of.
 func (a *assembling) root(n int) int {
 	at := n
-	for a.above[at] >= 0 {
+	for a.above[at] != unsewn {
 		at = a.above[at]
 	}
-	for a.above[n] >= 0 { // the next walk is short
+	for a.above[n] != unsewn { // the next walk is short
 		n, a.above[n] = a.above[n], at
 	}
 	return at
@@ -22,8 +25,8 @@ func (a *assembling) root(n int) int {
 // sew adds a seam between two units.
 func (a *assembling) sew(one, other int, from, to point) *Seam {
 	made := len(a.Parts) + len(a.Seams)
-	a.Seams = append(a.Seams, Seam{A: one, B: other, From: from, To: to, choice: -1})
-	a.above = append(a.above, -1)
+	a.Seams = append(a.Seams, Seam{A: one, B: other, From: from, To: to})
+	a.above = append(a.above, unsewn)
 	a.above[one], a.above[other] = made, made
 	return &a.Seams[len(a.Seams)-1]
 }
@@ -42,7 +45,7 @@ func (a *assembling) close(s *Stage, at quilt.Rect) {
 
 // sewLines sews each row, or column, as far as its tiles touch.
 func (a *assembling) sewLines() {
-	a.above = slices.Repeat([]int{-1}, len(a.Parts)+len(a.loose)) // those of the borders too
+	a.above = slices.Repeat([]int{unsewn}, len(a.Parts)+len(a.loose)) // those of the borders too
 	for len(a.loose) > 0 {
 		a.border = append(a.border, a.loosePatch())
 	}
@@ -124,7 +127,10 @@ func (a *assembling) joinLines() {
 	for i := 1; i < len(a.lines); i++ {
 		one, other := a.lines[i-1].tiles, a.lines[i].tiles
 		touches := a.touches(one, other)
-		p := seamLine{one, other, !a.ByColumns, -1}
+		if len(touches) == 0 {
+			continue
+		}
+		p := seamLine{one: one, other: other, above: !a.ByColumns}
 		for n := range touches {
 			t := &touches[n]
 			upper, lower := a.root(one[t.one].part), a.root(other[t.other].part)

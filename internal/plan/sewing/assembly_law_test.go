@@ -424,7 +424,7 @@ func checkLoose(p *sewing.Plan) error {
 		list = append(list, unit)
 	}
 	slices.SortFunc(list, func(m, n int) int { return cmp.Or(patches(n)-patches(m), m-n) })
-	if !slices.Equal(list[1:], a.Loose) {
+	if !slices.Equal(list[1:], a.Loose) || (a.Loose == nil) != (len(list) == 1) {
 		return fmt.Errorf("%v are loose, not %v", a.Loose, list[1:])
 	}
 	placed := placedAt(p)
@@ -480,8 +480,23 @@ func checkArms(pressedTo func(seam int) int, top *quilt.Top, p *sewing.Plan) err
 	for i := range top.Seams {
 		ends[top.Seams[i].From], ends[top.Seams[i].To] = append(ends[top.Seams[i].From], i), append(ends[top.Seams[i].To], i)
 	}
+	first := map[measure.Point]int{} // the first seam of the assembly that ends there
+	for i, s := range p.Assembly.Seams {
+		for _, at := range [2]measure.Point{s.From, s.To} {
+			if _, ok := first[at]; !ok {
+				first[at] = i
+			}
+		}
+	}
+	last := 0
 	for n := range p.Pressing.Joints {
 		j := &p.Pressing.Joints[n]
+		if sort := p.Pressing.Choices[j.A.Choice].Sort; sort != sewing.BlockChoice {
+			if first[j.At] < last {
+				return fmt.Errorf("joint %d comes after that on seam %d", n, last)
+			}
+			last = first[j.At]
+		}
 		four := []int{int(j.A.Patches[0]), int(j.A.Patches[1]), int(j.B.Patches[0]), int(j.B.Patches[1])}
 		if !slices.Equal(four, p.JointPatches(n)) {
 			return fmt.Errorf("round joint %d lie %v, not %v", n, p.JointPatches(n), four)

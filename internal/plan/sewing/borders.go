@@ -16,7 +16,7 @@ func (a *assembling) findEdges() {
 	a.edgesOf(all)
 }
 
-// edgesOf finds which of some tiles lie along each side of what is there, in their order.
+// edgesOf finds which of some tiles lie along each side of what is there.
 func (a *assembling) edgesOf(tiles []tile) {
 	a.edges = [4][]tile{}
 	for _, t := range tiles {
@@ -25,9 +25,6 @@ func (a *assembling) edgesOf(tiles []tile) {
 				a.edges[side] = append(a.edges[side], t)
 			}
 		}
-	}
-	for side := range a.edges {
-		inOrder(a.edges[side], side)
 	}
 }
 
@@ -97,7 +94,7 @@ func (a *assembling) strip(sewn []tile, side int, before []tile) {
 	if side == top || side == left {
 		inner, outer = outer, inner
 	}
-	p := seamLine{inner, outer, side == top || side == bottom, -1}
+	p := seamLine{one: inner, other: outer, above: side == top || side == bottom}
 	defer func() { a.seamLines = append(a.seamLines, p) }()
 	for i, e := range along {
 		one, other := a.root(e.part), a.root(t.part)

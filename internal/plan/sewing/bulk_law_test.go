@@ -122,21 +122,30 @@ func (m meetPoint) apart(open bool) [][]fold {
 	return folds
 }
 
+// layersAt is the layers at a place.
+func layersAt(pieces [][]measure.Vec, at measure.Vec, folds [][]fold) (sum int) {
+	for i, piece := range pieces {
+		sum += comes(piece, at, folds[i])
+	}
+	return sum
+}
+
+// outlines is the ways into each piece.
+func (m meetPoint) outlines() (pieces [][]measure.Vec) {
+	for i := range m {
+		pieces = append(pieces, m.piece(i))
+	}
+	return pieces
+}
+
 // thickest is the most layers round the point, out to a little more than an allowance, but for slivers.
 func (m meetPoint) thickest(folds [][]fold) int {
 	seen := [256]int{}
-	pieces := make([][]measure.Vec, len(m))
-	for i := range m {
-		pieces[i] = m.piece(i)
-	}
+	pieces := m.outlines()
 	for row := range 41 {
 		for column := range 41 {
 			at := measure.Vec{X: -1.2 + 0.0137 + 0.06*float64(column), Y: (-1.2 + 0.0137 + 0.06*float64(row)) * 1.01}
-			sum := 0
-			for i, piece := range pieces {
-				sum += comes(piece, at, folds[i])
-			}
-			seen[sum]++
+			seen[layersAt(pieces, at, folds)]++
 		}
 	}
 	most, places := 256, 0

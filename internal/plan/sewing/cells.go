@@ -202,15 +202,15 @@ func (s *sorting) unturned(cell, first, count int) []outline {
 // cloth is the number of what a patch is cut from.
 func (s *sorting) cloth(patch int32) int {
 	p := &s.top.Patches[patch]
-	s.key = appendNumber(s.key[:0], int(p.Set)+1)
-	if p.Set >= 0 && p.Reversed {
-		s.key = append(s.key, 't')
+	s.key = appendNumber(s.key[:0], int(p.Set))
+	if p.Reversed {
+		s.key = append(s.key, "reversed"...)
 	}
 	for n := range p.Count {
 		s.key = appendNumber(s.key, int(s.top.Faces[p.First+n].Fabric))
 	}
 	if s.top.CutOf != nil {
-		s.key = appendNumber(s.key, int(s.top.CutOf[patch])+1)
+		s.key = appendNumber(s.key, int(s.top.CutOf[patch]))
 	}
 	n, ok := s.cloths[string(s.key)]
 	if !ok {
@@ -311,7 +311,7 @@ func (s *sorting) add(n, cell int) {
 	b := &s.Blocks[n]
 	b.Count++
 	numbers := make([]int, c.count)
-	key := make([]byte, 0, 4*c.count+8)
+	var key []byte
 	leans := ""
 	if c.columns {
 		leans = s.leans(c)
@@ -328,10 +328,8 @@ func (s *sorting) add(n, cell int) {
 		made := FabricVariant{Number: at + 1, Leans: leans, Cloths: numbers}
 		if c.columns {
 			made.Longer = s.longer(c)
-			if made.Longer != nil {
-				first, last := s.index[c.first], s.index[c.first+c.count-1]
-				made.Hands = []string{s.cuts.HandOf[first].String(), s.cuts.HandOf[last].String()}
-			}
+			first, last := s.index[c.first], s.index[c.first+c.count-1]
+			made.Hands = []string{s.cuts.HandOf[first].String(), s.cuts.HandOf[last].String()}
 		}
 		b.Variants = append(b.Variants, made)
 	}

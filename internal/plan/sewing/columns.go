@@ -20,7 +20,6 @@ func (s *sorting) newColumn(cell int, found columnFound) *sewn {
 		k.cuts = append(k.cuts, s.cutOf(found.first+i))
 		if i > 0 {
 			k.joins = append(k.joins, k.below(i, all[:i:i]))
-			k.steps = append(k.steps, 0)
 		}
 	}
 	return k
@@ -29,11 +28,8 @@ func (s *sorting) newColumn(cell int, found columnFound) *sewn {
 // below is the join of a column's piece number i to those above it, of which the last alone
 // has corners at the seam.
 func (s *sewn) below(i int, above []int) joined {
-	j := joined{Join: blocks.Join{A: blocks.Made(i - 2), B: blocks.Part(i)}, pieces: [2][]int{above, {i}}, parts: [2]outline{s.pieces[i-1], s.pieces[i]}, unit: s.pieces[i]}
-	if i == 1 {
-		j.A = 0
-	}
-	j.near = [2][]int{above[i-1:], j.pieces[1]}
+	j := joined{Join: blocks.Join{A: blocks.Made(i - 2), B: blocks.Part(i)}, // what no join made is the first piece
+		pieces: [2][]int{above, {i}}, parts: [2]outline{s.pieces[i-1], s.pieces[i]}, unit: s.pieces[i]}
 	j.seam, _ = shared(j.parts[1], j.parts[0])
 	return j
 }
@@ -47,12 +43,8 @@ func (s *sorting) leans(c *cellSewn) string {
 	return "left"
 }
 
-// longer is the side of each end piece of a column, above and below, that is the longer one;
-// nil for a column of one piece.
+// longer is the side of each end piece of a column, above and below, that is the longer one.
 func (s *sorting) longer(c *cellSewn) []string {
-	if c.count < 2 {
-		return nil
-	}
 	var list []string
 	for _, i := range []int32{c.first, c.first + c.count - 1} {
 		o := s.top.Patches[s.index[i]].Outline // from its upper left corner, clockwise

@@ -28,17 +28,19 @@ func checkSizes(raw []measure.Vec, way measure.Vec) [2]CheckSize {
 // checkSize is what a ruler measures of a raw outline along a way.
 func checkSize(raw []measure.Vec, way measure.Vec) CheckSize {
 	across := way.Quarter()
-	longest, least, most := 0.0, math.Inf(1), math.Inf(-1)
+	var longest float64
+	var at []float64
 	for i, p := range raw {
 		side := raw[(i+1)%len(raw)].Minus(p)
 		if math.Abs(side.Dot(across)) <= near {
 			longest = max(longest, math.Abs(side.Dot(way)))
 		}
-		least, most = min(least, p.Dot(way)), max(most, p.Dot(way))
+		at = append(at, p.Dot(way))
 	}
-	flat := func(at float64) bool {
-		for i, p := range raw {
-			if q := raw[(i+1)%len(raw)]; math.Abs(p.Dot(way)-at) <= near && math.Abs(q.Dot(way)-at) <= near {
+	least, most := slices.Min(at), slices.Max(at)
+	flat := func(end float64) bool {
+		for i := range at {
+			if math.Abs(at[i]-end) <= near && math.Abs(at[(i+1)%len(at)]-end) <= near {
 				return true
 			}
 		}

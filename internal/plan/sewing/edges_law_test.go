@@ -218,24 +218,7 @@ func seenAt(p *sewing.Plan, b *sewing.Block, v *sewing.FabricVariant, corners bo
 
 // looksAlike says whether a block looks the same after so many quarter turns.
 func looksAlike(p *sewing.Plan, block int, v *sewing.FabricVariant, turns int) bool {
-	side := p.Blocks[block].Finished.Across
-	of := func(turns int) []string {
-		var list []string
-		for i, piece := range p.ShownAs(block, v.Number-1).Pieces {
-			var corners []string
-			for _, q := range piece.Outline {
-				for range turns {
-					q.X, q.Y = side-q.Y, q.X
-				}
-				corners = append(corners, fmt.Sprint((q.X+50)/100, (q.Y+50)/100)) // turned, corners may be a nanometer off
-			}
-			slices.Sort(corners)
-			list = append(list, fmt.Sprint(v.Cloths[i], corners))
-		}
-		slices.Sort(list)
-		return list
-	}
-	return slices.Equal(of(0), of(turns))
+	return lookOf(p, block, v.Number-1, 0) == lookOf(p, block, v.Number-1, turns)
 }
 
 // checkLandmark is the law of turns that are seen: a block that looks the same in every turn has no landmark; else the fewest pieces at a

@@ -34,7 +34,8 @@ func (e *EdgeGrain) addGrain(along, grain measure.Vec) {
 // cut square.
 func (s *sewn) edgesOf() [4]EdgeGrain {
 	var edges [4]EdgeGrain
-	across, down := s.side, measure.NM(0)
+	across := s.side
+	var down measure.NM
 	for _, o := range s.pieces {
 		for _, p := range o {
 			down = max(down, p.Y)

@@ -40,7 +40,7 @@ func (p *Plan) jointsBetween(one, other []tile) {
 // facing is the joints of two blocks side by side, or one above the other.
 func (p *Plan) facing(one, other *tile, above bool) {
 	cell, next := p.Assembly.Parts[one.part].Cell, p.Assembly.Parts[other.part].Cell
-	if cell < 0 || next < 0 {
+	if min(cell, next) < 0 {
 		return
 	}
 	side, opposite := right, left
@@ -57,8 +57,7 @@ func (p *Plan) facing(one, other *tile, above bool) {
 		switch {
 		case from == to && alike(a.slope, b.slope):
 			p.joint(lineAt(other, from, above), p.armOf(cell, a), p.armOf(next, b))
-			i++
-			j++
+			i++ // and the other by and by
 		case from < to || from == to && a.slope < b.slope:
 			i++
 		default:
@@ -91,23 +90,20 @@ func (p *Plan) joint(at point, a, b Arm) {
 	p.Pressing.Joints = append(p.Pressing.Joints, Joint{At: at, A: a, B: b})
 }
 
-// crossing is an end of a short seam on the line of a long one.
+// crossing is an end of a seam of the assembly.
 type crossing struct {
 	at  point
-	way uint8 // the side from which it comes: top, right, bottom or left
+	way int // the side from which it comes: top, right, bottom or left
 	arm Arm
 }
 
 // crossings is the joints of seams of lines with those of the next line, and of the
-// strips of borders with their corner squares: both ends of a short seam may meet another's.
+// strips of borders with their corner squares: both ends of a seam may meet another's.
 func (p *Plan) crossings() {
 	ends := map[point][]crossing{}
 	var order []point
 	for i := range p.Assembly.Seams {
 		s := &p.Assembly.Seams[i]
-		if !p.short(s) {
-			continue
-		}
 		for end := range 2 {
 			c := p.crossingOf(s, end)
 			if len(ends[c.at]) == 0 {
@@ -129,36 +125,13 @@ func (p *Plan) crossings() {
 	}
 }
 
-// short says whether a seam ends on the lines of longer ones: those within lines, and those
-// of the side strips of a border with corner squares.
-func (p *Plan) short(s *Seam) bool {
-	if p.Pressing.Choices[s.choice].Sort == LineChoice {
-		return true
-	}
-	b := p.borderOf(s)
-	return b >= 0 && p.top.CutFacts.Borders[b].Corners >= 0 && s.From.X == s.To.X
-}
-
-// borderOf is the border whose strip a long seam sews on, -1 for none.
-func (p *Plan) borderOf(s *Seam) int { return p.Assembly.Parts[s.beside[0][1]].Border }
-
 // crossingOf is one end of a seam.
 func (p *Plan) crossingOf(s *Seam, end int) crossing {
 	at, far := s.From, s.To
 	if end == 1 {
 		at, far = far, at
 	}
-	c := crossing{at: at, arm: Arm{Choice: s.choice, Turned: s.towardsA != (end == 1)}}
-	switch {
-	case far.Y < at.Y:
-		c.way = top
-	case far.X > at.X:
-		c.way = right
-	case far.Y > at.Y:
-		c.way = bottom
-	default:
-		c.way = left
-	}
+	c := crossing{at: at, way: heading(at, far), arm: Arm{Choice: s.choice, Turned: s.towardsA != (end == 1)}}
 	one, other := p.patchAt(s, end, 0), p.patchAt(s, end, 1)
 	c.arm.Patches = [2]int32{other, one}
 	if end == 1 {
@@ -173,19 +146,25 @@ func (p *Plan) patchAt(s *Seam, end, side int) int32 {
 	if part.Cell < 0 {
 		return int32(part.First)
 	}
-	facing, last := top, end // the side of the part that the seam runs along, and which end of it
-	switch {
-	case s.From.Y == s.To.Y && (side == 0) == (s.From.X < s.To.X):
-		facing = bottom
-	case s.From.X == s.To.X && (side == 0) == (s.From.Y > s.To.Y):
-		facing = right
-	case s.From.X == s.To.X:
-		facing = left
-	}
-	if s.From.X > s.To.X || s.From.Y > s.To.Y {
+	way, last := heading(s.From, s.To), end // last is which end of the part's side it is
+	if way == left || way == top {
 		last = 1 - end
 	}
+	facing := (way + 1 + 2*side) & 3 // the side of the part that the seam runs along: going up A lies to the left of it
 	return int32(p.patch(part.Cell, p.rawEdges(part.Cell).ends[facing][last]))
+}
+
+// heading is the side to which a way along the grid goes.
+func heading(from, to point) int {
+	switch {
+	case to.X > from.X:
+		return right
+	case to.Y > from.Y:
+		return bottom
+	case to.X < from.X:
+		return left
+	}
+	return top
 }
 
 // inside counts the joints within blocks: two seams of one direction of turning that end on

@@ -45,14 +45,17 @@ const (
 // round, each piece is folded by itself, along one of its two sides; with all seams open, along
 // both. Layers are counted at the points of a fine grid; the thickness of cloth, and what a
 // turned fold takes up, are left out of account, and so are dog ears that are trimmed off.
-func (g *junction) layers(m pressMode) int {
+func (g *junction) layers(m pressMode) int { return stackedOn(g.shapes(m)).thickest() }
+
+// shapes is the layers of cloth round the point.
+func (g *junction) shapes(m pressMode) []shape {
 	stacks := make([][]shape, len(g.corners))
 	for i, c := range g.corners {
 		stacks[i] = []shape{grownCorner(c)}
 	}
 	if m == whole || m == lastOpen {
 		g.fold(stacks, m)
-		return thickest(slices.Concat(stacks...))
+		return slices.Concat(stacks...)
 	}
 	for i, c := range g.corners {
 		stacks[i] = side{wayOf(c.from), true}.foldedBack(stacks[i])
@@ -60,7 +63,7 @@ func (g *junction) layers(m pressMode) int {
 			stacks[i] = side{wayOf(c.from + c.angle), false}.foldedBack(stacks[i])
 		}
 	}
-	return thickest(slices.Concat(stacks...))
+	return slices.Concat(stacks...)
 }
 
 // folding is the work of folding layers at a point.
@@ -81,9 +84,6 @@ func (g *junction) fold(stacks [][]shape, m pressMode) {
 		open := m == lastOpen && n == len(order)-1
 		way := wayOf(a.from)
 		before, after := f.unit[(i+len(stacks)-1)%len(stacks)], f.unit[i] // anticlockwise of the arm, and clockwise
-		if before == after {
-			continue
-		}
 		f.sew(after, side{way, true}, open || a.clockwise)
 		f.sew(before, side{way, false}, open || !a.clockwise)
 		for n := range f.unit {
@@ -206,6 +206,7 @@ const (
 	gridHalf  = 1.2 // each way
 	gridMesh  = 0.06
 	gridLines = int(2*gridHalf/gridMesh) + 1
+	rowsWider = 1.01
 	gridAside = 0.0137 // so that no point of the grid lies on a fold
 	enough    = 4      // points that must see as many layers: what fewer see is a sliver that comes of rounding
 )
@@ -215,10 +216,13 @@ type sampleGrid [gridLines][gridLines]uint8
 
 func gridAt(line int) float64 { return -gridHalf + gridAside + float64(line)*gridMesh }
 
+// rowAt is a row's: rows lie a little wider than columns, so that no point lies on a diagonal.
+func rowAt(line int) float64 { return gridAt(line) * rowsWider }
+
 // add counts a shape at all points in it.
 func (n *sampleGrid) add(s shape) {
 	for row := range gridLines {
-		from, to, ok := s.span(gridAt(row) * 1.01)
+		from, to, ok := s.span(rowAt(row))
 		if !ok {
 			continue
 		}
@@ -244,20 +248,25 @@ func (s shape) span(y float64) (from, to float64, ok bool) {
 	return from, to, from < to
 }
 
-// thickest is the most shapes that lie on each other.
-func thickest(list []shape) int {
-	var n sampleGrid
+// stackedOn counts shapes at the points of a grid.
+func stackedOn(list []shape) *sampleGrid {
+	n := &sampleGrid{}
 	for _, s := range list {
 		n.add(s)
 	}
+	return n
+}
+
+// thickest is the most shapes that lie on each other, at as many points as make more than a sliver.
+func (n *sampleGrid) thickest() int {
 	var found [256]int
 	for row := range n {
 		for _, count := range n[row] {
 			found[count]++
 		}
 	}
-	most, points := len(found)-1, found[len(found)-1]
-	for points < enough && most > 0 {
+	most, points := 255, found[255]
+	for points < enough {
 		most--
 		points += found[most]
 	}

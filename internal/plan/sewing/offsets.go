@@ -2,6 +2,7 @@ package sewing
 
 import (
 	"math"
+	"slices"
 
 	"eighthturn/internal/measure"
 )
@@ -36,13 +37,11 @@ func vecsOf(o outline) []measure.Vec {
 	return list
 }
 
-// extent is how far points reach along a way and across it.
-func extent(points []measure.Vec, way measure.Vec) (along, across float64) {
-	least, most := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
+// extent is how far points reach along a way.
+func extent(points []measure.Vec, way measure.Vec) float64 {
+	var at []float64
 	for _, p := range points {
-		for i, x := range [2]float64{p.Dot(way), p.Dot(way.Quarter())} {
-			least[i], most[i] = min(least[i], x), max(most[i], x)
-		}
+		at = append(at, p.Dot(way))
 	}
-	return most[0] - least[0], most[1] - least[1]
+	return slices.Max(at) - slices.Min(at)
 }

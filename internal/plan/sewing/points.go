@@ -1,7 +1,7 @@
 package sewing
 
 import (
-	"cmp"
+	"maps"
 	"slices"
 
 	"eighthturn/internal/blocks"
@@ -62,10 +62,9 @@ func (p *Plan) listPoints(counts map[blocks.Shape]*Points, near map[measure.NM]*
 			p.Bulk.Points = append(p.Bulk.Points, *c)
 		}
 	}
-	for _, n := range near {
-		p.Bulk.Blunted = append(p.Bulk.Blunted, *n)
+	for _, distance := range slices.Sorted(maps.Keys(near)) {
+		p.Bulk.Blunted = append(p.Bulk.Blunted, *near[distance])
 	}
-	slices.SortFunc(p.Bulk.Blunted, func(a, b NearPoint) int { return cmp.Compare(a.Distance, b.Distance) })
 }
 
 // outside is how far a point of a cell lies from the outside of the quilt, as far as that is
@@ -74,12 +73,9 @@ func (p *Plan) outside(cell int, at point) measure.NM {
 	o := p.top.Outer
 	best := min(at.X-o.Min.X, at.Y-o.Min.Y, o.Max.X-at.X, o.Max.Y-at.Y)
 	x, y := cell%p.Columns, cell/p.Columns
-	r := p.top.CellRect(cell)
-	if at.X-r.Min.X >= p.Seam && at.Y-r.Min.Y >= p.Seam && r.Max.X-at.X >= p.Seam && r.Max.Y-at.Y >= p.Seam {
-		return best
-	}
-	for dy := -1; dy <= 1; dy++ {
-		for dx := -1; dx <= 1; dx++ {
+	beside := [3]int{-1, 0, 1}
+	for _, dy := range beside {
+		for _, dx := range beside {
 			if p.hole(x+dx, y+dy) {
 				best = min(best, distanceTo(p.top.CellRect((y+dy)*p.Columns+x+dx), at))
 			}

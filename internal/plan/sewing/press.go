@@ -21,7 +21,7 @@ func (p *Plan) apply(s *assignment) {
 	}
 	for i := range g.Joints {
 		j := &g.Joints[i]
-		if j.Nests = g.clockwise(&j.A) == g.clockwise(&j.B); j.Nests {
+		if j.Nests = (g.Choices[j.A.Choice].Way == g.Choices[j.B.Choice].Way) == (j.A.Turned == j.B.Turned); j.Nests {
 			g.Nests++
 		}
 	}
@@ -43,10 +43,6 @@ func numbers(list []int32) []int {
 	}
 	return out
 }
-
-// clockwise says whether an arm's allowance is pressed to the clockwise side of it, as seen
-// from its joint.
-func (g *Pressing) clockwise(a *Arm) bool { return (g.Choices[a.Choice].Way == 0) != a.Turned }
 
 // customs is what custom wants of each choice, above 0 for way 1: allowances towards the
 // darker cloth, so that they do not show through; those of long seams and lines as their

@@ -86,22 +86,20 @@ func (r *rawEdges) add(a edgeArm, at point, across, down measure.NM) {
 
 // beside is which of some pieces lies at the beginning of a stretch, along it.
 func beside(pieces []outline, of []int, along stretch) int {
-	for _, p := range of {
-		o := pieces[p]
+	lies := func(piece int) bool {
+		o := pieces[piece]
 		for i := range o {
-			if _, on := onStretch(o[i], o[(i+1)%len(o)], along.from); !on {
-				continue
-			}
 			a, b := stretch{o[i], o[(i+1)%len(o)]}, stretch{o[(i+1)%len(o)], o[i]}
-			if _, ok := common(along, a); ok {
-				return p
-			}
-			if _, ok := common(along, b); ok {
-				return p
+			_, begins := onStretch(a.from, a.to, along.from)
+			_, one := common(along, a)
+			_, other := common(along, b)
+			if begins && (one || other) {
+				return true
 			}
 		}
+		return false
 	}
-	return of[0]
+	return of[slices.IndexFunc(of, lies)]
 }
 
 // finish puts the arms in order and finds the pieces at the ends of each side.
@@ -146,9 +144,8 @@ func (p *Plan) rawEdgesOfColumn(cell int) *rawEdges {
 	down := measure.NM(c.down) * p.SideFinished
 	for i := 1; i < len(pieces); i++ {
 		l, rt := pieces[i][0], pieces[i][1] // the seam above piece i
-		way := vecOf(minus(rt, l)).Unit()
-		r.add(edgeArm{way: way, patches: [2]int{i, i - 1}}, l, p.SideFinished, down)
-		r.add(edgeArm{way: way.Times(-1), turned: true, patches: [2]int{i - 1, i}}, rt, p.SideFinished, down)
+		r.add(edgeArm{way: vecOf(minus(rt, l)).Unit(), patches: [2]int{i, i - 1}}, l, p.SideFinished, down)
+		r.add(edgeArm{way: vecOf(minus(l, rt)).Unit(), turned: true, patches: [2]int{i - 1, i}}, rt, p.SideFinished, down)
 	}
 	r.finish(pieces, p.SideFinished, down)
 	return r

@@ -17,9 +17,6 @@ func (p *Plan) rounds(b *Block, s *sewn) {
 		r := Round{At: at, Pieces: s.around(at)}
 		g := s.junction(at)
 		r.Seams = len(g.arms)
-		if r.Seams < 3 {
-			continue
-		}
 		r.Turns, r.WhyNot = s.canTurn(at, g)
 		if r.Through = -1; r.WhyNot == RunsThrough {
 			r.Through = r.Pieces[slices.IndexFunc(g.corners, func(c corner) bool { return c.angle > math.Pi-1e-6 })]

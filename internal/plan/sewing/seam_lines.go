@@ -14,7 +14,7 @@ import (
 type seamLine struct {
 	one, other []tile
 	above      bool // else one lies to the left
-	seam       int  // of the assembly, one that lies on it; -1 for none
+	seam       int  // of the assembly, one that lies on it
 }
 
 // Numbers by which seams at a point are sewn one after the other: those within blocks, then
@@ -132,7 +132,7 @@ func (p *Plan) betweenArm(seam int, above, before bool) arm {
 
 // lineArms is the two arms of a line itself.
 func (p *Plan) lineArms(l *seamLine) []arm {
-	press := l.seam < 0 || p.toLater(l.seam)
+	press := p.toLater(l.seam)
 	if l.above {
 		return []arm{{0, longLine, press}, {math.Pi, longLine, !press}}
 	}

@@ -28,7 +28,6 @@ type sewn struct {
 type joined struct {
 	blocks.Join
 	pieces [2][]int // by part, in the order of sewing
-	near   [2][]int // of them: those that the seam may reach
 	parts  [2]outline
 	unit   outline
 	seam   stretch // B lies to the right of it
@@ -65,7 +64,6 @@ func (s *sewn) join(j blocks.Join) {
 		made.pieces[i] = s.kind.Recipe.PiecesOf(part)
 		made.parts[i] = s.unit(made.pieces[i])
 	}
-	made.near = made.pieces
 	made.unit = s.unit(made.all())
 	made.seam, _ = shared(made.parts[1], made.parts[0])
 	s.joins = append(s.joins, made)

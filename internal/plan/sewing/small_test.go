@@ -15,6 +15,7 @@ import (
 func smallTexts() []string {
 	fabrics := "fabric a #112233\nfabric b #eeeeee\nfabric c #a04030\nfabric d #c0b090\n"
 	four := "side 7\n" + fabrics
+	hard := mixedText(73, 3, 3) // with joints that cannot nest
 	return []string{
 		four + "block A web wedges a c kites b\nblock S star wedges a kites b d\ngrid\n A S A\n . A A\nborder 2 a corners b\nborder 1/8 c\n",
 		four + "block R ring wedges a b c d a b c a corners b c\nblock Q ring wedges a b corners c\nblock P plain piece b\ngrid\n R P R\n Q R P\nborder 1 a\nborder 2 b corners c\n",
@@ -31,7 +32,25 @@ func smallTexts() []string {
 		four + "strip-set shore a 1 3/4 b rest\nstrip-set tide b 1 c 1 d rest\nblock W web wedges shore reversed shore kites d\nblock V web wedges tide kites a\nblock R ring wedges shore tide corners a\ngrid\n W W V\n W W V\n R R V\n",
 		four + "scraps p a c d by set\nstrip-set deep p 2 b rest\nblock W web wedges deep kites a\ngrid\n W W W\n W W W\n",
 		"units cm\nside 12\n" + fabrics + "block A web wedges a kites b\nblock S star wedges c kites d\nblock F floating wedges a background b\nblock G floating-star kites a wedges b background d\ngrid\n A A S S\n A A S S\n F G F G\n G F A A\n",
-		four + "block A web wedges a kites b\ngrid\n A A A A A\n A A A A A\n A A A A A\n A A A A A\n A A A A A\nborder 2 a\n",
+		"side 6\n" + fabrics + "block P plain piece a\nblock Q plain piece b\ngrid\n P Q P\n Q P Q\n",
+		"side 6\n" + fabrics + "block P plain piece a\ngrid\n P\nborder 1 b\n",
+		"side 6\n" + fabrics + "block P plain piece a\nblock H halves pieces a b\ngrid\n P H P\nborder 1 b corners c\n",
+		"side 6\n" + fabrics + "block P plain piece a\ngrid\n P\n P\n P\n",
+		"side 6\n" + fabrics + "block P plain piece a\nblock H halves pieces a b\ngrid\n P H .\n P . H\n . . .\n",
+		"side 6\n" + fabrics + "block P plain piece a\nblock H halves pieces a b\ngrid\n P . P\n . H .\n",
+		"side 6\n" + fabrics + "block P plain piece a\nblock H halves pieces a b\ngrid\n . P H\n . . .\n . H P\n",
+		four + "scraps p a c d\nstrip-set deep p 2 b rest\nblock W web wedges deep reversed deep kites a\nblock R ring wedges b p corners p\ngrid\n W W R\n W W R\n R R R\n",
+		four + "scraps p a b\nblock R ring wedges c corners p\nblock P plain piece p\nblock H halves pieces p\ngrid\n R R R R P\n R R R R H\n R R R R H:ne\n P R H R H\n",
+		"side 5\n" + fabrics + "block T tumblers pieces a about 3\nblock U tumblers pieces b c about 4\ngrid\n T T U T\n T T U T\n . T U .\n U T T U\n",
+		four + "block A web wedges a kites b\nblock F floating wedges a background b\nsash 1 c\ngrid\n . A A\n A F A\n A A .\n",
+		four + "fabric s stripes a 1 b 1\nblock R ring wedges s lengthwise from 1/2 s crosswise from 1/4 corners s\nblock P plain piece s crosswise\nblock Q plain piece s lengthwise\ngrid\n R P Q\n Q R P\n",
+		"side 6\n" + fabrics + "block P plain piece a\nblock H halves pieces a b\ngrid\n P P . .\n . . . .\n P H P P\n",
+		four + "block A ring wedges c corners a a b b\nblock B ring wedges c corners a b b a\nblock C ring wedges c corners a b a b\nblock D ring wedges a b b b b b b b corners c\n" +
+			"block E ring wedges a b a b b b b b corners c\nblock F ring wedges a b c b a b c b corners d\nblock G ring wedges b a b b b b b b corners c\nblock I ring wedges b b b b a b a b corners c\ngrid\n A B C D\n E F G I\n",
+		four + "block A web wedges a kites b\ngrid\n A A A A A A A\n A A A A A A A\n A A A A A A A\n A A A A A A A\n A A A A A A A\n A A A A A A A\n",
+		four + "block A web wedges a kites b\ngrid\n A A A A\n A . A A\n A A A .\nborder 1/8 a\n",
+		four + "block A web wedges a kites b\ngrid\n A . A A\n A A A A\n . A A A\n A A . A\nborder 1/4 a\n",
+		hard,
 	}
 }
 
@@ -55,12 +74,12 @@ func checkAll(t *testing.T, top *quilt.Top, p *sewing.Plan) (errs []error) {
 	if err := r.check(); err != nil {
 		return append(errs, err)
 	}
-	errs = append(errs, checkParts(top, p), checkLines(top, p), checkStages(top, p), checkChoices(top, p), checkLoose(p), checkCellOf(top, p))
+	errs = append(errs, checkParts(top, p), checkLines(top, p), checkStages(top, p), checkChoices(top, p), checkLoose(p), checkCellOf(top, p), checkClothsOf(top, p), checkLabels(top, p))
 	errs = append(errs, checkArms(func(seam int) int { return r.pressedTo(t, seam) }, top, p))
 	errs = append(errs, checkPressing(t, r), checkBulk(t, r), checkMeeting(top, p), checkGrain(top, p, cuts), checkPoints(top, p), checkCustom(top, p), checkSets(top, cuts, sewing.PressSets(top, cuts)))
 	for i := range p.Blocks {
 		b := &p.Blocks[i]
-		errs = append(errs, checkMakesByCloth(b), checkSizes(top, p, b), checkShown(top, p, i), checkJoins(p, i), checkEnds(p, i, cuts))
+		errs = append(errs, checkMakesByCloth(b), checkSizes(top, p, b), checkShown(top, p, i), checkJoins(p, i), checkEnds(p, i, cuts), checkVariants(p, i))
 		if !b.Column {
 			errs = append(errs, checkRounds(p, i), checkUnits(p, i, cuts))
 		}

@@ -11,7 +11,7 @@ func sizeOf(across, down float64) Size { return Size{rounded(across), rounded(do
 
 // unitSize is the size of a unit, its longer measure first: it has no way up.
 func unitSize(points []measure.Vec, way measure.Vec) Size {
-	along, across := extent(points, way)
+	along, across := extent(points, way), extent(points, way.Quarter())
 	return sizeOf(max(along, across), min(along, across))
 }
 
@@ -104,7 +104,7 @@ func (p *Plan) endOf(s *sewn, made *joined, at point) End {
 		reach := Reach(e.Degrees[i], s.seam)
 		blunt[i] = reach
 		switch {
-		case s.tip(made.near[i], at):
+		case s.tip(made.pieces[i], at):
 			reach = ReachBlunt(e.Degrees[i], s.seam)
 			blunt[i] = reach
 		case e.Degrees[i] < blocks.Tip():
@@ -134,7 +134,7 @@ func degreesAt(o outline, corner point) float64 {
 func (s *sewn) spareAt(made *joined, part int, at point) measure.NM {
 	o := made.parts[part]
 	slant := math.Sin(angleAt(o, cornerAt(o, at)) * math.Pi / 180)
-	for _, p := range made.near[part] {
+	for _, p := range made.pieces[part] {
 		if s.trimmedEarlier(p, made.all()) {
 			continue
 		}
