@@ -25,6 +25,7 @@ func wordless() []string {
 func outspoken() map[string]string {
 	return map[string]string{
 		"internal/plan/cutting/build.go":       "names of options in errors",
+		"internal/plan/cutting/faults.go":      "parts of a hint",
 		"internal/plan/cutting/largest.go":     "parts of faults: what would fit, to be typed into the layout",
 		"internal/plan/cutting/sets.go":        "parts of a fault: how many strip sets are too many",
 		"internal/plan/supplies/strips.go":     "names of options in errors",
