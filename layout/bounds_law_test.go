@@ -136,3 +136,14 @@ func TestBounds(t *testing.T) {
 		}
 	}
 }
+
+// TestLargeGridsGrow: a grid of more places than are tried grows by what is repeated in it.
+func TestLargeGridsGrow(t *testing.T) {
+	const text = "side 1/4\nfabric navy #1f3350\nblock P plain piece navy\nrepeat across %d down 101\ngrid\n  P P\nsize lap across 50 down 7\nsize odd across 51\n"
+	for _, across := range []int{99, 100} { // 19,998 and 20,200 places, of which 20,000 are tried with two columns more
+		list := errorsAt(fmt.Sprintf(text, across))
+		if want := `"51": the grid cannot have 51 blocks across: it grows 2 at a time from 2 blocks`; len(list) != 1 || list[0] != want {
+			t.Errorf("%d columns: %q, expected %q", 2*across, list, want)
+		}
+	}
+}

@@ -82,8 +82,12 @@ func (c *cellNode) key() string {
 func (g *Growth) choose(warnings func(g *Growth, counts [2]int) int) {
 	for which := range g.Axes {
 		a := &g.Axes[which]
+		ways := a.ways(g.hasTable())
 		best, least := Way{}, -1
-		for _, w := range a.ways(g.hasTable()) {
+		if len(ways) > 0 {
+			best = ways[0] // of a grid that is too large to be tried
+		}
+		for _, w := range ways {
 			a.Way = w
 			for periods := range 2 {
 				counts := g.Counts()
@@ -256,7 +260,7 @@ func (g *Growth) Webs(places [2][]int) [][]Span {
 }
 
 // webs are the values of the table of webs for the blocks at places: a corner takes what the corner at the upper left of
-// the same block has.
+// the same block has, which lies inside the quilt, since no stretch that comes back begins with the grid and is as long as its period.
 func (g *Growth) webs(places [2][]int) [][]webNode {
 	if !g.hasTable() {
 		return nil
@@ -266,7 +270,7 @@ func (g *Growth) webs(places [2][]int) [][]webNode {
 		var row []webNode
 		for x := 1; x < len(places[Across]); x++ {
 			if (x+y)%2 == 0 != g.starFirst {
-				row = append(row, g.webAt(g.corner(Across, places[Across][x]), g.corner(Down, places[Down][y])))
+				row = append(row, g.webAt(places[Across][x], places[Down][y]))
 			}
 		}
 		if len(row) > 0 {
@@ -276,28 +280,15 @@ func (g *Growth) webs(places [2][]int) [][]webNode {
 	return list
 }
 
-// corner is a corner of the grid inside it that stands where the block at a place begins.
-func (g *Growth) corner(which, place int) int {
-	if place == 0 {
-		return g.Axes[which].Way.Period
-	}
-	return place
-}
-
 // webAt is what the table has for a web centre at a corner of the grid.
 func (g *Growth) webAt(x, y int) webNode {
-	rows := g.tree.Webs.Rows
 	row := 0
 	for v := 1; v < y; v++ {
 		if g.centresIn(v, g.columns) > 0 {
 			row++
 		}
 	}
-	column := g.centresIn(y, x)
-	if row >= len(rows) || column >= len(rows[row].Values) {
-		return webNode{Own: true}
-	}
-	return rows[row].Values[column]
+	return g.tree.Webs.Rows[row].Values[g.centresIn(y, x)]
 }
 
 // centresIn counts the web centres of a row of corners, inside the quilt, that stand before column x.

@@ -321,6 +321,8 @@ func workedCases() [][]string {
 		{"block W", "webs\n  rust .\n  navy\nblock W", "W W P\n  W W W", "W W W W\n  W W W W\n  W W W W", "grid", "size wide across 8\nsize tall down 7\nsize small across 2\ngrid"},
 		{"W W P\n  W W W", "P W W W P\n  W W W W W\n  P W W W P", "grid", "size wide across 7\nsize tall down 5\nsize odd across 6 down 9\ngrid"},
 		{"#f4ead7", "stripes navy 3/4 white 1/2", "kites cream", "kites cream crosswise", "grid", "colorway dusk navy #010203 rust white\ncolorway dawn navy rust\ngrid"},
+		{"#f4ead7", "stripes navy 3/4 white 1/2 rust 1/2", "kites cream", "kites cream crosswise", "grid", "colorway dusk navy #010203\ncolorway dawn rust #fff\ngrid"},
+		{"W W P\n  W W W", "W W W W\n  W P W W\n  W W W W", "block W", "webs\n  rust navy\n  .\nblock W", "grid", "size long down 5\nsize wide across 6 down 7\ngrid"},
 		{"fabric rust #b5532a", "fabric rust #b5532a\nfabric teal #2f7d83\nfabric plum #4a2a5a", "grid", "colorway dusk rust teal navy plum\ncolorway dawn rust plum cream teal navy cream\ngrid"},
 		{"grid", "webs navy reversed\ngrid"},
 		{"grid", "webs navy / rust turned\ngrid"},
