@@ -63,6 +63,24 @@ func TestMotifsAreMoved(t *testing.T) {
 			t.Errorf("%v is no place", at)
 		}
 	}
+	for _, at := range []MotifAt{{Name: "a"}, {Name: "a", Across: MaxCloth, Down: MaxCloth, Pointing: 359}} {
+		if !at.Sound() {
+			t.Errorf("%v is a place", at)
+		}
+	}
+	for _, at := range []MotifAt{{Name: "a", Across: MaxCloth + 1}, {Name: "a", Down: -1}} {
+		if at.Sound() {
+			t.Errorf("%v is no place", at)
+		}
+	}
+	for _, at := range []MotifAt{{Name: "sand", Fabric: "awning"}, {Name: "sail", Fabric: "nothing"}} {
+		if line := read.MotifLine(at); line != "" {
+			t.Errorf("%v has the line %q", at, line)
+		}
+	}
+	if (&Precuts{}).Some() || !(&Precuts{Count: 1}).Some() {
+		t.Error("precuts are there where there are none")
+	}
 	faulty := Inspect("nonsense\n"+placed, nil)
 	if edits := faulty.Moved(MotifAt{Name: "sail", Fabric: "awning"}); edits != nil {
 		t.Errorf("a layout with errors is written into: %v", edits)

@@ -98,7 +98,6 @@ func (p *parser) unknown(c *cursor) {
 func (p *parser) rowOutside(at Span) {
 	if p.tree.Grid == nil {
 		p.fault(at, `put the line "grid" above them`, "this row of blocks is not under a grid")
-		p.poison("grid")
 		return
 	}
 	p.fault(at, "rows end where another statement begins: move this one up to the others", "this row of blocks is outside the grid")

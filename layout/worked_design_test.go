@@ -346,6 +346,15 @@ func workedCases() [][]string {
 		{"grid", "strip-set glow navy 1 5/8 cream 1 1/2 rust 1 7/8\nsize wide strip 5\nsize narrow strip 3\ngrid", "wedges navy", "wedges glow"},
 		{"W W P\n  W W W", "W W W", "grid", "size long across 5\nsize even across 4 down 2\ngrid"},
 		{"strip 4", "side 120", "W W P\n  W W W", "P" + strings.Repeat(" W", 58) + " P", "grid", "binding 1/4 navy\nsize long across 61\nsize short across 59\ngrid"},
+		{"block P plain piece rust", "block T tumblers pieces rust navy about 3\nblock P plain piece rust", "W W P", "T W P"},
+		{"strip 4", "units cm\nstrip 10", "block P plain piece rust", "block T tumblers pieces rust navy about 3\nblock P plain piece rust", "W W P", "T W P"},
+		{"grid", "strip-set glow navy 3 cream 2 rust rest\ngrid", "wedges navy", "wedges glow"},
+		{"grid", "strip-set glow navy 3 1/8 cream 2 rust rest\ngrid", "wedges navy", "wedges glow"},
+		{"grid", "strip-set glow navy 2 1/2 cream 2 rust rest\ngrid", "wedges navy", "wedges glow"},
+		{"grid", "strip-set glow navy 1 1/2 cream 1 1/2 rust 1 7/8\ngrid", "wedges navy", "wedges glow"},
+		{"#f4ead7", "stripes navy 3/4 white 1/2", "kites cream", "kites cream from 1/4", "grid", "size metric strip 10 units cm\ngrid"},
+		{"grid\n  W W P\n  W W W\n", "  W W P\n  W W W\n"},
+		{"grid\n", "grid\nborder 2 navy\n"},
 		{"grid", "fabrik teal #123\nborder 4 nvy\nblock X like Q\nsize\ngrid"},
 	}
 }
