@@ -157,7 +157,7 @@ func (c *cuts) wedgesOf(w *cutting.DealtWeb) string {
 
 // asDealt says how evenly the fabrics are dealt, and how far the webs are from being of one set each.
 func (c *cuts) asDealt(d *cutting.Dealing) []string {
-	list := []string{"No set holds a fabric twice. " + c.evenness(d)}
+	list := []string{strings.TrimSpace("No set holds a fabric twice. " + c.evenness(d))}
 	text := "All wedges of a web come from one set"
 	if d.Mixed > 0 {
 		text = fmt.Sprintf("In %s a web takes wedges from more than one set; %s would keep all webs whole", measure.Count(d.Mixed, "place"), measure.Count(d.Whole, "set"))

@@ -79,7 +79,7 @@ func (s *sewer) thickLayers(t *sewing.ThickPoint) string {
 func points(p *sewing.Points) string {
 	text := fmt.Sprintf("Points of %s: %d of %d keep a seam allowance all around", measure.Plural(p.Shape), p.Keep, p.Count)
 	if p.AtEdge > 0 {
-		text += fmt.Sprintf("; %d lie on the quilt's finished edge, right in the binding seam", p.AtEdge)
+		text += fmt.Sprintf("; %d %s on the quilt's finished edge, right in the binding seam", p.AtEdge, singular(p.AtEdge, "lies", "lie"))
 	}
 	return text + "."
 }
@@ -89,9 +89,9 @@ func (s *sewer) blunted(n *sewing.NearPoint) string {
 	if n.Distance == 0 {
 		return ""
 	}
-	lie := " lie"
+	lie, first := "lie", "them, first"
 	if n.Count == 1 {
-		lie = " lies"
+		lie, first = "lies", "it,"
 	}
-	return fmt.Sprintf("%s%s only %s from the quilt's finished edge, less than a seam allowance: the binding may blunt them, first at %s.", measure.Count(n.Count, "point"), lie, s.units.Nearest(n.Distance), s.where(n.At[0]))
+	return fmt.Sprintf("%s %s only %s from the quilt's finished edge, less than a seam allowance: the binding may blunt %s at %s.", measure.Count(n.Count, "point"), lie, s.units.Nearest(n.Distance), first, s.where(n.At[0]))
 }

@@ -255,9 +255,10 @@ func (s *sewer) edgeWords(b *sewing.Block, exactly bool) string {
 	} else if !exactly {
 		return text + "off the straight grain."
 	}
-	part := "along their full length"
+	whose := singular(len(sides), "its", "their")
+	part := "along " + whose + " full length"
 	if off := edge.OffGrain + edge.Bias; edge.Straight > 0 {
-		part = fmt.Sprintf("for %.0f%% of their length and on the straight grain for the rest", 100*float64(off)/float64(off+edge.Straight))
+		part = fmt.Sprintf("for %.0f%% of %s length and on the straight grain for the rest", 100*float64(off)/float64(off+edge.Straight), whose)
 	}
 	return text + offGrain(edge.Degrees) + " " + part + "."
 }

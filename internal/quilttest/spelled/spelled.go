@@ -133,6 +133,9 @@ func (b *Book) list(in string, l *document.List) {
 	}
 }
 
+// wide is how many columns a table has at the most whose rows are spelled out cell by cell; of others the cells with something in them.
+const wide = 40
+
 func (b *Book) table(in string, t *document.Table) {
 	b.Line("%stable %s%s", in, t.Caption, flags(map[string]bool{"named": t.Named}))
 	var heads []string
@@ -148,10 +151,16 @@ func (b *Book) table(in string, t *document.Table) {
 	for i := range t.Rows {
 		r := &t.Rows[i]
 		var cells []string
-		for _, c := range r.Cells {
+		for n, c := range r.Cells {
 			text := strings.TrimSpace(swatches(c.Swatches) + " " + b.styled(c.Text))
 			if c.Number != "" {
 				text += "=" + c.Number
+			}
+			if len(t.Columns) > wide {
+				if text == "" {
+					continue
+				}
+				text = t.Columns[n].Title + " " + text
 			}
 			cells = append(cells, text)
 		}
