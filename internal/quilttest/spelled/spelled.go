@@ -222,7 +222,7 @@ func (b *Book) picture(in string, p *document.Picture) {
 			corners = append(corners, path...)
 		}
 		low, high := frame(corners)
-		b.Line("%s  layer %s %s%s line %.3g %s: %d outlines of %d corners from %s to %s, first %s", in, l.Name, fill, flags(map[string]bool{"open": l.Open}), l.Line, l.Ink.Hex(), len(l.Paths), len(corners), at(low), at(high), places(corners[:min(4, len(corners))]))
+		b.Line("%s  %s", in, b.once(fmt.Sprintf("layer %s %s%s line %.3g %s: %d outlines of %d corners from %s to %s, first %s", l.Name, fill, flags(map[string]bool{"open": l.Open}), l.Line, l.Ink.Hex(), len(l.Paths), len(corners), at(low), at(high), places(corners[:min(4, len(corners))]))))
 	}
 	b.marks(in+"  ", p.Of.Marks)
 }
