@@ -52,6 +52,91 @@ func TestBoundsOfTextFiles(t *testing.T) {
 	}
 }
 
+// TestFilesByteByByte: what is written of a palette in each format, whole: as the formats' descriptions have it, names and all.
+func TestFilesByteByByte(t *testing.T) {
+	p := Palette{Name: "Dock", Fabrics: []Swatch{{"navy blue", Colour{0, 51, 255}}, {"", Colour{255, 255, 255}}}}
+	u16 := func(text string) string {
+		var b strings.Builder
+		for _, r := range text {
+			b.WriteString("\x00" + string(r))
+		}
+		return b.String()
+	}
+	for ending, want := range map[string]string{
+		".gpl": "GIMP Palette\nName: Dock\n#\n  0  51 255\tnavy blue\n255 255 255\n",
+		".hex": "0033ff\nffffff\n",
+		".txt": "// Dock\n#0033ff navy blue\n#ffffff\n",
+		".css": ":root {\n  --navy-blue: #0033ff;\n  --colour-2: #ffffff;\n}\n",
+		".ase": "ASEF\x00\x01\x00\x00\x00\x00\x00\x04" + // four blocks: a group begins, two colors, it ends
+			"\xc0\x01\x00\x00\x00\x0c" + "\x00\x05" + u16("Dock") + "\x00\x00" +
+			"\x00\x01\x00\x00\x00\x28" + "\x00\x0a" + u16("navy blue") + "\x00\x00" + "RGB " + "\x00\x00\x00\x00" + "\x3e\x4c\xcc\xcd" + "\x3f\x80\x00\x00" + "\x00\x02" + // 51/255 is 0.2
+			"\x00\x01\x00\x00\x00\x16" + "\x00\x01" + "\x00\x00" + "RGB " + "\x3f\x80\x00\x00" + "\x3f\x80\x00\x00" + "\x3f\x80\x00\x00" + "\x00\x02" +
+			"\xc0\x02\x00\x00\x00\x00",
+	} {
+		f, _ := FormatOf("x" + ending)
+		var b strings.Builder
+		if err := f.Write(&b, p); err != nil || b.String() != want {
+			t.Errorf("%s: %q, expected %q (%v)", ending, b.String(), want, err)
+		}
+	}
+	var b strings.Builder
+	p.Name = " "
+	if err := writeASE(&b, p); err != nil || !strings.HasPrefix(b.String(), "ASEF\x00\x01\x00\x00\x00\x00\x00\x02\x00\x01") || strings.HasSuffix(b.String(), "\xc0\x02\x00\x00\x00\x00") {
+		t.Errorf("a palette without a name has a group: %q, %v", b.String(), err)
+	}
+}
+
+// TestBoundsOfASE: every number of a color at the ends of its range and beyond them, bodies that are just long enough, bytes at the end, and
+// colors that are omitted among as many as there may be.
+func TestBoundsOfASE(t *testing.T) {
+	body := func(model string, numbers []float32) []byte {
+		return aseFile(1, aseBlock(aseColour, aseBody("x", model, numbers...)))
+	}
+	for _, c := range []struct {
+		model     string
+		low, high []float32
+	}{{"RGB ", []float32{0, 0, 0}, []float32{1, 1, 1}}, {"Gray", []float32{0}, []float32{1}}, {"GRAY", []float32{0}, []float32{1}}, {"LAB ", []float32{0, -128, -128}, []float32{1, 128, 128}}, {"Lab ", []float32{0, -128, -128}, []float32{1, 128, 128}}} {
+		for i := range c.low {
+			for _, off := range []float32{0, 0.0005, 0.002, 0.2, 20} {
+				for _, high := range []bool{false, true} {
+					numbers := slices.Clone(c.low)
+					numbers[i] = c.low[i] - off
+					if high {
+						numbers[i] = c.high[i] + off
+					}
+					if _, err := readASE(strings.NewReader(string(body(c.model, numbers)))); (err == nil) != (off < 0.001) {
+						t.Errorf("%s %v: %v", c.model, numbers, err)
+					}
+				}
+			}
+		}
+		bare := aseBody("x", c.model, c.high...)
+		bare = bare[:len(bare)-2] // without what says of what type the color is
+		if p, err := readASE(strings.NewReader(string(aseFile(1, aseBlock(aseColour, bare))))); err != nil || len(p.Fabrics) != 1 {
+			t.Errorf("%s, just long enough: %v", c.model, err)
+		}
+		if _, err := readASE(strings.NewReader(string(aseFile(1, aseBlock(aseColour, bare[:len(bare)-1]))))); err == nil {
+			t.Errorf("%s is read, a byte short", c.model)
+		}
+	}
+	gray := body("Gray", []float32{1})
+	for n := 1; n <= 5; n++ {
+		if _, err := readASE(strings.NewReader(string(gray) + strings.Repeat("\x00", n))); err == nil || !strings.Contains(err.Error(), fmt.Sprint(n, " bytes are left")) {
+			t.Errorf("%d bytes behind the last block: %v", n, err)
+		}
+	}
+	some := func(omitted, n int) []byte {
+		blocks := slices.Repeat([][]byte{aseBlock(aseColour, aseBody("c", "CMYK", 0, 0, 0, 0))}, omitted)
+		return aseFile(omitted+n, append(blocks, slices.Repeat([][]byte{aseBlock(aseColour, aseBody("x", "Gray", 0.5))}, n)...)...)
+	}
+	if p, err := readASE(strings.NewReader(string(some(3, maxFabrics-3)))); err != nil || len(p.Omitted) != 3 || len(p.Fabrics) != maxFabrics-3 {
+		t.Errorf("%d colors and %d omitted: %v", len(p.Fabrics), len(p.Omitted), err)
+	}
+	if _, err := readASE(strings.NewReader(string(some(3, maxFabrics-2)))); err == nil {
+		t.Error("a color more than there may be is read, behind some that are omitted")
+	}
+}
+
 // somePoints are light, some of them alike.
 func somePoints(rng *rand.Rand, n int) []Linear {
 	list := make([]Linear, n)
