@@ -126,6 +126,9 @@ func TestBetter(t *testing.T) {
 			}
 		}
 	}
+	if got := order[1].score(); got != 80 {
+		t.Errorf("one figure that scores 80 makes a score of %g", got)
+	}
 	if got := order[5].score(); got != 85.5 {
 		t.Errorf("a score of %g, not 85.5", got)
 	}

@@ -367,18 +367,28 @@ func sameSteps(a, b []Step) bool {
 	return slices.EqualFunc(a, b, func(s, t Step) bool { return s.Fabric == t.Fabric && s.Colour == t.Colour })
 }
 
-// offersApart says what is wrong with the changes of colors that a study offers, "" for nothing.
-func (p *plainly) offersApart(r *Report) string {
-	asked := (&ways{study: p.study, report: r}).asked()
+// boundsApart says which fabric a study lets be lighter or darker than what is asked for allows, "" for none.
+func (p *plainly) boundsApart(r *Report) (asked *steps, fault string) {
+	asked = (&ways{study: p.study, report: r}).asked()
 	bounds, list := p.askedOf(r)
 	low, high, can := bounds.boundsOf(list, nil)
 	free := slices.Repeat([]float64{math.NaN()}, len(asked.own))
 	for v := range asked.own {
 		l, h := asked.between(v, free)
 		if asked.own[v] != bounds.own[v] || can && (math.Abs(l-low[v]) > 1e-9 || math.Abs(h-high[v]) > 1e-9) {
-			return fmt.Sprintf("%s may be from %g to %g", p.Fabrics[v].Name, l, h)
+			return nil, fmt.Sprintf("%s may be from %g to %g", p.Fabrics[v].Name, l, h)
 		}
 	}
+	return asked, ""
+}
+
+// offersApart says what is wrong with the changes of colors that a study offers, "" for nothing.
+func (p *plainly) offersApart(r *Report) string {
+	asked, fault := p.boundsApart(r)
+	if fault != "" {
+		return fault
+	}
+	bounds, list := p.askedOf(r)
 	want, n := p.recoloringsOf(r, asked), 0
 	for _, c := range r.Changes {
 		if c.Of != Recolor {

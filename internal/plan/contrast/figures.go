@@ -294,14 +294,10 @@ func (s *study) reversed(members []member) bool {
 
 // placeOf is where a figure lies: the cell of its first piece.
 func (s *study) placeOf(m *member) Place {
-	place := s.place(m.faces[0])
-	for _, f := range m.faces {
-		p := s.place(f)
-		if cmp.Or(cmp.Compare(p.Row, place.Row), cmp.Compare(p.Column, place.Column)) < 0 {
-			place = p
-		}
-	}
-	return place
+	return s.place(slices.MinFunc(m.faces, func(a, b int32) int {
+		p, q := s.place(a), s.place(b)
+		return cmp.Or(cmp.Compare(p.Row, q.Row), cmp.Compare(p.Column, q.Column))
+	}))
 }
 
 // pooled draws many colourings together, each weighted by how many figures have it.
@@ -351,9 +347,7 @@ func pooled(list []Figure) Figure {
 		rim.Lacks = rims.sum()
 		out.Rim = &rim
 	}
-	if length > 0 {
-		out.Outline.Edge, out.Outline.Polarity, out.Outline.Score = edge/length, polarity/length, out.Outline.Score/length
-	}
+	out.Outline.Edge, out.Outline.Polarity, out.Outline.Score = edge/length, polarity/length, out.Outline.Score/length
 	if massed > 0 {
 		out.Mass = &Mass{Score: mass.Score / massed, Massing: mass.Massing / massed, Step: mass.Step / massed, Hold: mass.Hold / massed}
 	}

@@ -122,7 +122,7 @@ func (m *masses) judge(members []*member, soft float64) *Mass {
 // apart judges faces against other faces, each counted once.
 func (m *masses) apart(figure, against [][]int32, soft float64) *Mass {
 	if m.canvas == nil {
-		return &Mass{Score: 100, Massing: 1, Step: 1, Hold: 1}
+		return &Mass{Score: 100, Hold: 1}
 	}
 	own, other := m.tallied(figure), m.tallied(against)
 	mass := massOf(own, other, m.clear())
@@ -156,13 +156,7 @@ func (m *masses) lighter(points, others tally, soft float64) float64 {
 			near -= n
 			values -= n * (v - whole)
 		}
-		if points.counts[v] == 0 {
-			continue
-		}
-		held := float64(below)
-		if near > 0 {
-			held += (float64(float64(near)*(float64(v)-vanishes)) - float64(values)) / ramp
-		}
+		held := float64(below) + (float64(float64(near)*(float64(v)-vanishes))-float64(values))/ramp
 		sum += float64(float64(points.counts[v]) * held)
 	}
 	return sum / (float64(points.total) * float64(others.total))
@@ -190,10 +184,6 @@ func (m *masses) tallied(lists [][]int32) tally {
 
 // widthOfPatch is the least width of the patch that a face is part of, nanometres.
 func (m *masses) widthOfPatch(face int32) float64 {
-	p := &m.Patches[m.Faces[face].Patch]
-	if p.Count == 1 {
-		return m.narrowest[face]
-	}
 	return m.patches[m.Faces[face].Patch]
 }
 

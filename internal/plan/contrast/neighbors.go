@@ -16,7 +16,7 @@ func (s *study) neighbors() []struct {
 	kinds := blocks.Kinds()
 	kindOf := make([]*blocks.Kind, len(s.Cells))
 	for i := range s.Cells {
-		if k, ok := blocks.Find(kinds, s.Cells[i].Kind); ok && s.Cells[i].Count > 0 && shows(k) == "" {
+		if k, ok := blocks.Find(kinds, s.Cells[i].Kind); ok && shows(k) == "" {
 			kindOf[i] = k
 		}
 	}

@@ -1,7 +1,6 @@
 package contrast
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -65,9 +64,7 @@ func (o *outlineSum) add(m *member) {
 	if o.both {
 		o.signed, o.turned = o.seen, 0
 	}
-	if len(gone) > 0 {
-		o.gap = o.longest(gone)
-	}
+	o.gap = o.longest(gone)
 }
 
 // join adds another figure's sums; each figure may be darker or lighter by itself.
@@ -78,7 +75,6 @@ func (o *outlineSum) join(p *outlineSum) {
 	o.signed += p.signed
 	o.seen += p.seen
 	o.broken += p.broken
-	o.runsOn += p.runsOn
 	o.near += p.near
 	o.soft += p.soft
 	o.gap = max(o.gap, p.gap)
@@ -161,11 +157,8 @@ func (s *study) melt(patches []int32, inside map[int32]bool) []int32 {
 		changed = false
 		for _, i := range patches {
 			p := &s.Patches[i]
-			if p.Count < 2 || !s.keepsTwo(p, inside) {
-				continue
-			}
 			for f := int32(p.First); f < int32(p.First+p.Count); f++ {
-				if inside[f] && s.meetsItself(f, inside) && s.keepsTwo(p, inside) {
+				if inside[f] && s.keepsTwo(p, inside) && s.meetsItself(f, inside) {
 					delete(inside, f)
 					melted = append(melted, f)
 					changed = true
@@ -215,7 +208,6 @@ func (s *study) surround(m *member, inside map[int32]bool) {
 			m.against = append(m.against, g)
 		}
 	}
-	slices.SortFunc(m.seams, func(a, b outlineSeam) int { return cmp.Compare(a.seam, b.seam) })
 	slices.Sort(m.against)
 	m.against = slices.Compact(m.against)
 }

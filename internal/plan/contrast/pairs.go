@@ -112,6 +112,7 @@ type pairSum struct {
 
 // pairs lists the fabrics that meet.
 func (s *study) pairs() []Pair {
+	s.look()
 	n := len(s.Fabrics)
 	at := make([]int, n*n)
 	var sums []*pairSum
@@ -220,22 +221,22 @@ func (s *study) breaksUp(darker, lighter int) bool {
 func (s *study) sights(a, b int, soft float64) []Sight {
 	var list []Sight
 	for n, d := range Deficiencies() {
-		step := math.Abs(s.seenBy(n, d.Kind, a) - s.seenBy(n, d.Kind, b))
+		step := math.Abs(s.seen[n][a] - s.seen[n][b])
 		list = append(list, Sight{d.Name, step, s.band(step, soft)})
 	}
 	return list
 }
 
-// seenBy is how light a fabric is to the eyes of the nth kind. It is worked out once for each fabric.
-func (s *study) seenBy(n int, kind palettes.Deficiency, fabric int) float64 {
-	for len(s.seen) <= n {
-		s.seen = append(s.seen, make([]float64, len(s.Fabrics)))
+// look finds how light each fabric is to the eyes of each kind.
+func (s *study) look() {
+	s.seen = nil
+	for _, d := range Deficiencies() {
+		l := make([]float64, len(s.Fabrics))
+		for f := range l {
+			l[f] = s.Fabrics[f].Colour.SeenBy(d.Kind, 1).Lightness()
+		}
+		s.seen = append(s.seen, l)
 	}
-	known := &s.seen[n][fabric]
-	if *known == 0 {
-		*known = 1 + s.Fabrics[fabric].Colour.SeenBy(kind, 1).Lightness()
-	}
-	return *known - 1
 }
 
 // Deficiency is a kind of sight with its name for messages, JSON and views.

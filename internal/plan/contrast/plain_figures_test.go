@@ -424,7 +424,7 @@ func middleOf(counts []float64, total float64) float64 {
 func (p *plainly) pooledOf(sort Sort, variants [][]member) Figure {
 	f := Figure{Sort: sort, Weak: math.Inf(1), Lacks: []Lack{}}
 	length, massed := 0.0, 0.0
-	var lacking, atRim []outlineSeam
+	var lacking, atRim []Lack
 	var rims []member
 	for _, v := range variants {
 		one := p.figure(sort, v)
@@ -448,13 +448,8 @@ func (p *plainly) pooledOf(sort Sort, variants [][]member) Figure {
 			massed += n
 			f.Mass.Score, f.Mass.Massing, f.Mass.Step, f.Mass.Hold = f.Mass.Score+n*one.Mass.Score, f.Mass.Massing+n*one.Mass.Massing, f.Mass.Step+n*one.Mass.Step, f.Mass.Hold+n*one.Mass.Hold
 		}
-		for _, m := range v {
-			if one.Verdict != Reads {
-				lacking = append(lacking, m.seams...)
-			}
-			if one.Rim != nil && one.Rim.Verdict != Reads {
-				atRim = append(atRim, m.rim...)
-			}
+		if lacking = append(lacking, one.Lacks...); one.Rim != nil {
+			atRim = append(atRim, one.Rim.Lacks...)
 		}
 		rims = append(rims, v...)
 		if one.Rim != nil && (f.Rim == nil || rank(one.Rim.Verdict) > rank(f.Rim.Verdict)) {
@@ -469,8 +464,25 @@ func (p *plainly) pooledOf(sort Sort, variants [][]member) Figure {
 	if f.Rim != nil {
 		worst := f.Rim.Verdict
 		f.Rim = p.rim(rims)
-		f.Rim.Verdict, f.Rim.Lacks = worst, p.lacks(atRim)
+		f.Rim.Verdict, f.Rim.Lacks = worst, together(atRim)
 	}
-	f.Verdict, f.Lacks = verdict(&f), p.lacks(lacking)
+	f.Verdict, f.Lacks = verdict(&f), together(lacking)
 	return f
+}
+
+// together is what several colorings lack, each two fabrics once, those of the longest seams first.
+func together(lacks []Lack) []Lack {
+	list := []Lack{}
+	for _, l := range lacks {
+		i := slices.IndexFunc(list, func(m Lack) bool { return m.Names == l.Names })
+		if i < 0 {
+			list = append(list, l)
+			continue
+		}
+		list[i].Length, list[i].Band = list[i].Length+l.Length, min(list[i].Band, l.Band)
+	}
+	slices.SortStableFunc(list, func(a, b Lack) int {
+		return cmp.Or(cmp.Compare(b.Length, a.Length), cmp.Compare(a.a, b.a), cmp.Compare(a.b, b.b))
+	})
+	return list
 }

@@ -3,11 +3,14 @@ package contrast
 import (
 	"fmt"
 	"maps"
+	"math"
+	"math/rand/v2"
 	"reflect"
 	"slices"
 	"testing"
 
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/quilttest/lay"
 	"eighthturn/internal/stop"
@@ -51,6 +54,9 @@ func (p *plainly) figuresApart(r *Report) []string {
 		if g.Weakest != w.Weakest && p.asWeak(g.Weakest, w.Weak) {
 			w.Weakest = g.Weakest
 		}
+		if w.Mass != nil && atLimit(w.Mass.Score) { // rounding decides
+			w.Verdict, w.Lacks = g.Verdict, g.Lacks
+		}
 		if fault := apartFrom(*g, *w); fault != "" {
 			faults = append(faults, fmt.Sprintf("figure %d, %s%s", i, g.Sort, fault))
 		}
@@ -67,6 +73,11 @@ func (p *plainly) figuresApart(r *Report) []string {
 	return faults
 }
 
+// atLimit says whether a mass scores just what a verdict asks for.
+func atLimit(score float64) bool {
+	return slices.ContainsFunc([]float64{70, 55, 100.0 / 3}, func(limit float64) bool { return math.Abs(score-limit) < 1e-9 })
+}
+
 // TestStudiesByPlainMeans: what a study says of fabrics, seams, pairs and figures is what the plainest means make of the same top.
 func TestStudiesByPlainMeans(t *testing.T) {
 	all := maps.Clone(studied())
@@ -76,7 +87,7 @@ func TestStudiesByPlainMeans(t *testing.T) {
 		// Of a pool's scraps, one is the ground and one, a clear step away, the border.
 		"a border of the ground's pool": "strip 4\nfabric navy #1f3350\nfabric gray #8a8a8a\nfabric pale #e8e8e8\nfabric unused #123456\nscraps lights gray pale\nblock W web wedges navy kites pale\ngrid\n W W\n W W\nborder 2 gray\n",
 		"prints beside plain cloth":     "side 6\nfabric deck stripes navy 1/2 white 1/2\nfabric pale #8899aa\nfabric dusk stripes red 1/4 pink 1/2\nfabric dark #202020\nblock P plain piece dusk\nblock H halves pieces deck pale\nblock R ring wedges dark dusk corners deck\ngrid\n H H P\n R P H\n",
-		"light and dark wheels":         "side 6\nfabric a #102030\nfabric b #304050\nfabric c #e0e0d0\nfabric d #c0b0a0\nfabric e #707070\nblock A ring wedges a corners e\nblock B ring wedges c corners e\nblock C ring wedges a b c a corners e\nblock D ring wedges d corners b\ngrid\n A B C D\n B A A D\nborder 1 a\nborder 1 e\n",
+		"light and dark wheels":         "side 6\nfabric a #102030\nfabric b #304050\nfabric c #e0e0d0\nfabric d #c0b0a0\nfabric e #707070\nblock A ring wedges a corners e\nblock B ring wedges c corners e\nblock C ring wedges a b c a corners e\nblock D ring wedges d corners b\ngrid\n A B C D\n . A A D\nborder 1 a\nborder 1 e\n",
 	}
 	for _, file := range []string{"b3", "m12", "m14", "m27", "n05", "n10", "n12", "n13"} {
 		texts[file] = judgedText(t, file)
@@ -150,7 +161,7 @@ func TestWidthsAreRemembered(t *testing.T) {
 	w := widths{}
 	p := func(x, y measure.NM) measure.Point { return measure.Point{X: x, Y: y} }
 	for _, o := range [][]measure.Point{
-		{p(5, 5), p(105, 5), p(105, 85)}, {p(5, 5), p(65, 5), p(105, 85)}, {p(5, 5), p(105, 5), p(85, 85)}, {p(5, 5), p(105, 5), p(105, 85), p(5, 85)},
+		{p(5, 5), p(105, 5), p(105, 85)}, {p(15, 5), p(105, 5), p(105, 85)}, {p(5, 0), p(105, 5), p(105, 85)}, {p(15, 5), p(95, 5), p(95, 85)}, {p(5, 15), p(105, -5), p(105, 75)}, {p(5, 5), p(65, 5), p(105, 85)}, {p(5, 5), p(105, 5), p(85, 85)}, {p(5, 5), p(105, 5), p(105, 85), p(5, 85)},
 		{p(5, 5), p(105, 5), p(105, 85), p(5, 65)}, {p(5, 5), p(105, 5), p(115, 45), p(105, 85), p(5, 85)}, {p(5, 5), p(105, 5), p(115, 45), p(105, 85), p(5, 75)},
 		{p(5, 5), p(105, 5), p(115, 45), p(105, 85), p(5, 85), p(-95, 45)}, {p(5, 5), p(105, 5), p(115, 45), p(105, 85), p(5, 85), p(-5, 45)},
 	} {
@@ -184,5 +195,77 @@ func TestPlainMeansNotice(t *testing.T) {
 		if len(newPlainly(one).partsApart(r)) == 0 {
 			t.Errorf("%s goes unnoticed", name)
 		}
+	}
+}
+
+// TestLossesOfAnyFigures: whatever figures and scraps there are, what is lost of them is told in its order.
+func TestLossesOfAnyFigures(t *testing.T) {
+	dice := rand.New(rand.NewPCG(11, 12))
+	verdicts := []Verdict{Reads, OutlineOnly, FromAfarOnly, Faint, Lost, RunsOn}
+	names := []string{"a", "b", "c", "odd"}
+	for range 2000 {
+		var figures []Figure
+		for range dice.IntN(7) {
+			f := Figure{Sort: []Sort{Web, Web, Star, Strips, ByTurns, Border, Sashes, InBlocks}[dice.IntN(8)], Verdict: verdicts[dice.IntN(6)], Count: 1 + dice.IntN(4)}
+			f.Of, f.Against = []string{names[dice.IntN(4)]}, []string{names[dice.IntN(4)]}
+			if dice.IntN(2) == 0 {
+				f.Rim = &Rim{Verdict: verdicts[dice.IntN(6)], Count: 1 + dice.IntN(f.Count)}
+			}
+			figures = append(figures, f)
+		}
+		strays := []Stray{{Fabric: "odd"}, {Fabric: "other"}}[:dice.IntN(3)]
+		if got, want := losses(figures, strays), lossesOf(figures, strays); !slices.Equal(got, want) {
+			t.Fatalf("of %+v, %+v: %+v, not %+v", figures, strays, got, want)
+		}
+	}
+}
+
+// TestTwoSorts: of any figures the first two lists of fabrics take turns that share none, if all others are made of both; of seven lists or
+// more none do.
+func TestTwoSorts(t *testing.T) {
+	dice := rand.New(rand.NewPCG(13, 14))
+	s := &study{Top: &quilt.Top{}}
+	for f := range int32(5) {
+		s.Faces = append(s.Faces, quilt.Face{Fabric: f})
+	}
+	found, six := 0, 0
+	for range 4000 {
+		var made [][]int
+		var variants [][]member
+		fabrics := 2 + dice.IntN(4)
+		for range 1 + dice.IntN(9) {
+			var faces []int32
+			for f := range int32(fabrics) {
+				if dice.IntN(2) == 0 {
+					faces = append(faces, f)
+				}
+			}
+			if len(made) == 0 || len(made) == 1 && fabrics > 2 && dice.IntN(3) > 0 { // two that share none, to begin with
+				faces = [][]int32{{0, 1}, []int32{2, 3, 4}[:fabrics-2]}[len(made)]
+			}
+			if len(faces) == 0 {
+				continue
+			}
+			variants = append(variants, []member{{faces: faces}, {faces: []int32{0}}}) // the first tells of all
+			var of []int
+			for _, f := range faces {
+				of = append(of, int(f))
+			}
+			if !slices.ContainsFunc(made, func(list []int) bool { return slices.Equal(list, of) }) {
+				made = append(made, of)
+			}
+		}
+		want, ok := sortsOf(made)
+		if len(made) > 6 {
+			want, ok = [2][]int{}, false
+		}
+		if got := s.twoSorts(variants); !reflect.DeepEqual(got, want) {
+			t.Fatalf("of %v %v take turns, not %v", made, got, want)
+		}
+		found += map[bool]int{true: 1}[ok]
+		six += map[bool]int{true: 1}[ok && len(made) == 6]
+	}
+	if found < 100 || six < 3 {
+		t.Errorf("%d take turns, %d of six", found, six)
 	}
 }

@@ -33,20 +33,26 @@ func (p *plainly) takeTurns(g group) [][]int {
 	if len(made) > 6 {
 		return nil
 	}
+	list, ok := sortsOf(made)
+	both := slices.Concat(list[:]...)
+	onePool := slices.ContainsFunc(p.Credits.Pools, func(pool layout.Pool) bool { return amongst(both, pool.Fabrics) })
+	if !ok || onePool || p.spread(list[0]) >= p.clear || p.spread(list[1]) >= p.clear {
+		return nil
+	}
+	return list[:]
+}
+
+// sortsOf are the two of takeTurns by the lists of fabrics alone.
+func sortsOf(made [][]int) (list [2][]int, ok bool) {
 	for i, a := range made {
 		for _, b := range made[i+1:] {
 			both := slices.Concat(a, b)
-			if len(distinct(slices.Clone(both))) < len(both) || slices.ContainsFunc(made, func(list []int) bool { return !ofBoth(list, a, b) }) {
-				continue
+			if len(distinct(slices.Clone(both))) == len(both) && !slices.ContainsFunc(made, func(list []int) bool { return !ofBoth(list, a, b) }) {
+				return [2][]int{a, b}, true
 			}
-			onePool := slices.ContainsFunc(p.Credits.Pools, func(pool layout.Pool) bool { return amongst(both, pool.Fabrics) })
-			if onePool || p.spread(a) >= p.clear || p.spread(b) >= p.clear {
-				return nil
-			}
-			return [][]int{a, b}
 		}
 	}
-	return nil
+	return list, false
 }
 
 // ofBoth says whether a list is one of two, or is of both and no others.

@@ -445,7 +445,7 @@ func treesApart(at string, got, want any) string {
 		w, is := want.(float64)
 		within := 1e-6
 		if math.Abs(g) > 1e5 {
-			within = 20 // of many that were rounded
+			within = 0.5 // of many that were rounded
 		}
 		if is && math.Abs(g-w) <= within {
 			return ""

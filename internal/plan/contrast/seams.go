@@ -18,13 +18,13 @@ type study struct {
 	lightness []float64   // CIE L* by fabric
 	own       []float64   // by face, of the part of its print that it shows; nil where all fabrics are plain
 	narrowest []float64   // least width by face, nanometres
-	patches   []float64   // least width of patches of several faces, nanometres
+	patches   []float64   // least width by patch, nanometres
 	seams     []seam      // all of them, those between patches first
 	of        [][]int32   // by face, indices into seams
 	sides     sides       // known once the figures are judged
 	found     []group     // the figures, whatever their colours
 	scream    []uint8     // by two fabrics: 0 not known yet, 1 alike, 2 apart by colour
-	seen      [][]float64 // by kind of sight and fabric, 1 more than CIE L*; 0 where not known yet
+	seen      [][]float64 // by kind of sight and fabric, CIE L*; known once pairs are judged
 	canvas    *canvas     // known once masses are judged
 	scraps    scraps      // known once the figures are found
 	quick     bool        // verdicts alone are wanted, and nothing of what they are told with
@@ -65,9 +65,7 @@ func newStudy(sign *stop.Sign, t *quilt.Top, o Options) *study {
 	}
 	s.patches = make([]float64, len(t.Patches))
 	for i := range t.Patches {
-		if t.Patches[i].Count > 1 {
-			s.patches[i] = widths.of(t.Patches[i].Outline)
-		}
+		s.patches[i] = widths.of(t.Patches[i].Outline)
 	}
 	s.seams = make([]seam, 0, len(t.Seams)+len(t.StripSeams))
 	for i := range t.Seams {

@@ -81,7 +81,7 @@ func (s *study) shown() []Sort {
 	kinds := blocks.Kinds()
 	list := make([]Sort, len(s.Cells))
 	for i := range s.Cells {
-		if k, ok := blocks.Find(kinds, s.Cells[i].Kind); ok && s.Cells[i].Count > 0 {
+		if k, ok := blocks.Find(kinds, s.Cells[i].Kind); ok {
 			list[i] = shows(k)
 		}
 	}

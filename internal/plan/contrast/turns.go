@@ -174,11 +174,8 @@ func shareOne(a, b []int) bool {
 
 // oneValue says whether no clear step lies between any two of some fabrics.
 func (s *study) oneValue(fabrics []int) bool {
-	least, most := 100.0, 0.0
-	for _, f := range fabrics {
-		least, most = min(least, s.lightness[f]), max(most, s.lightness[f])
-	}
-	return most-least < s.clear()
+	l := s.sorted(fabrics)
+	return slices.Max(l)-slices.Min(l) < s.clear()
 }
 
 // wideSoft is the step below which the widest pieces of the top cannot be told apart.

@@ -363,6 +363,7 @@ func TestParitiesTried(t *testing.T) {
 		texts[text] = true
 		return read(text)
 	}
+	f.parities = [2][2]int{{-5, -5}, {-5, -5}} // what was found before counts for nothing
 	if f.probeParities(); n != 3 || len(texts) != 3 || f.parities != [2][2]int{} {
 		t.Errorf("%d grids are read, %d unlike; their warnings %v", n, len(texts), f.parities)
 	}
