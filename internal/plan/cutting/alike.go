@@ -13,9 +13,8 @@ type alike struct {
 	of [][]demand // of each item
 }
 
-// together puts demands of one size together.
+// together puts demands of one size together; the list is then in their order.
 func together(list []demand, length measure.NM) *alike {
-	list = slices.Clone(list)
 	slices.SortStableFunc(list, func(a, b demand) int {
 		return cmp.Or(cmp.Compare(b.across, a.across), cmp.Compare(b.along+b.extra, a.along+a.extra), cmp.Compare(b.extra, a.extra))
 	})

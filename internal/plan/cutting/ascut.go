@@ -29,7 +29,6 @@ func cutAlike(a, b *Strip) bool {
 			if c.Use != ForJoining && !slices.Equal(c.Lines, d.Lines) {
 				return false
 			}
-			c.Lines, d.Lines = nil, nil
 			return c.Set == d.Set && c.Use == d.Use && c.Units == d.Units && c.Rows == d.Rows && c.AcrossCut == d.AcrossCut && c.AlongCut == d.AlongCut && c.Nests == d.Nests
 		})
 }

@@ -56,6 +56,8 @@ func TestFaultsAndWarnings(t *testing.T) {
 			"from 3 squares 4 | nothing of a can be cut from a 4 in square | leave from out, or write larger precuts: the smallest piece takes 4 1/2 by 4 1/2 in"}},
 		{"side 8\nfabric a #111\nfabric b #888 from 2 squares 8\nblock A plain piece a\nblock B halves pieces b a\ngrid\n A B\nborder 1 b\n", Options{}, nil, []string{
 			"from 2 squares 8 | nothing of b can be cut from an 8 in square | leave from out, or write larger precuts: the smallest piece takes 1 1/2 by 10 1/2 in"}},
+		{"side 8\nfabric a #111 from 3 squares 3\nfabric b #888\nblock A ring wedges a corners b\nblock B plain piece a\ngrid\n A B\n", Options{}, nil, []string{ // a wedge 4 1/2 in high is 4 1/16 in wide
+			"from 3 squares 3 | nothing of a can be cut from a 3 in square | leave from out, or write larger precuts: the smallest piece takes about 4 1/2 by 4 1/16 in"}},
 		{"side 8\nfabric a #111\nfabric b #888 from 2 squares 8\nblock A plain piece a\nblock B ring wedges a corners b\ngrid\n A B\nborder 1 b\n", Options{}, nil, nil},
 	} {
 		p := Build(nil, lay.Top(t, c.text), c.options)

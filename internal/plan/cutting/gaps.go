@@ -43,7 +43,6 @@ func (c *FromPrint) gaps() []gap {
 
 // cutGaps cuts what is wanted of strips from the gaps between strips lined up on a print, gap by gap, and takes it off what is wanted.
 func (f *Fabric) cutGaps(list []demand) []Strip {
-	f.gapsLeft = nil
 	var strips []Strip
 	for i := range f.FromPrint {
 		for _, g := range f.FromPrint[i].gaps() {

@@ -56,22 +56,17 @@ func (p *packing) takes(i, n, rows int) measure.NM {
 	return measure.NM(up(n, rows))*p.items[i].along + p.items[i].extra
 }
 
-// rowsFor is in how many rows at the most things must lie so that all of them go into a strip of some width; 0 where they do
-// not go in.
+// rowsFor is in how many rows at the most things must lie so that all of them go into a strip of some width, which holds them.
 func (p *packing) rowsFor(counts []int, width measure.NM) int {
-	for most, more := 1, true; more; most++ {
+	for most := 1; ; most++ {
 		room := p.length
-		more = false
 		for i, n := range counts {
-			rows := p.rows(i, width)
-			more = more || min(rows, n) > most
-			room -= p.takes(i, n, min(rows, most))
+			room -= p.takes(i, n, min(p.rows(i, width), most))
 		}
 		if room >= 0 {
 			return most
 		}
 	}
-	return 0
 }
 
 // solution is a packing done.

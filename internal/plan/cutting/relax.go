@@ -83,7 +83,6 @@ func (p *packing) relaxed(need []float64, cost cost) (*relaxation, float64) {
 			break
 		}
 	}
-	r.price()
 	return r, r.worth()
 }
 

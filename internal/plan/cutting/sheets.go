@@ -176,7 +176,7 @@ func (f *Fabric) fillSheet(list []demand, choose chooser, lies int) *sheeted {
 	most := -1.0
 	for _, size := range sizes {
 		one := Fabric{UsableWidth: f.UsableWidth, budget: f.budget, Blocks: []Block{{LengthCut: size.width, LeftWidthCut: size.length}}}
-		s := &sheeted{left: slices.Clone(list), used: 1}
+		s := &sheeted{left: slices.Clone(list)}
 		s.strips = one.beside(s.left, choose)
 		used := 0.0
 		for i := range list {

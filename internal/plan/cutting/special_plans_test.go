@@ -41,7 +41,7 @@ func specialPlans() []specialPlan {
 		{"one wedge fewer than eight as they come", "side 8\n" + prints + "block W web wedges garden kites cream\ngrid\n W\n", photo(8, 12), Options{}},
 		{"strips along the selvages", alongLayout(6, 3, ""), nil, Options{}},
 		{"strips along the selvages, many", alongLayout(9, 14, "crosswise"), nil, Options{Copies: 4}},
-		{"lengths alike", "side 9\nfabric a #111\nfabric b #888\nfabric w stripes a 1 b 1\nblock A plain piece w lengthwise\nblock B plain piece w\ngrid\n A A A A A A B\nrepeat down 20\n", nil, Options{}},
+		{"lengths alike", "side 8\nfabric a #111\nfabric b #888\nfabric w stripes a 1 b 1\nblock A plain piece w lengthwise\nblock B plain piece w\ngrid\n A A A A A A B\nrepeat down 20\nsash 1 b posts w\n", nil, Options{}},
 		{"on hand too little", "side 6\nfabric a #111 on-hand 2 yd\nfabric b #888 on-hand 3/4 yd\nfabric c #eee on-hand 1 yd\nblock A web wedges a kites b\nblock B ring wedges c corners b\ngrid\n A B A B A B\nrepeat down 7\nborder 3 b corners a\nborder 2 1/8 a corners b\nborder 4 c\nbinding 2 1/4 a\n", nil, Options{}},
 		{"on hand too little, by the strip", "strip 4\nfabric a #111 on-hand 2 yd\nfabric b #888 on-hand 1 yd\nfabric c #eee on-hand 1 yd\nblock B ring wedges a corners b\ngrid\n B B B B B B\nrepeat down 5\nsash 1 c posts b\nborder 3 b corners a\nborder 4 c\nbacking a\n", nil, Options{Quarters: true, Copies: 2}},
 		{"on hand too little, with the least cloth", "side 6\nfabric a #111 on-hand 2 yd\nfabric b #888 on-hand 1/2 yd\nblock A plain piece a\nblock B halves pieces a b\ngrid\n A B A B A B\nrepeat down 7\nborder 3 1/16 b lengthwise\nborder 2 1/8 a\n", nil, Options{LeastCloth: true}},
