@@ -36,7 +36,9 @@ func TestDealtInPlans(t *testing.T) {
 					continue
 				}
 				got := &made.Sets[next]
-				next++
+				if next++; got.Set != next-1 { // in the order in which they are sewn, before all others
+					t.Errorf("set %d is number %d of the plan's", s.Number, got.Set)
+				}
 				var wedges [2]int
 				for n, w := range s.Webs {
 					web := &got.Webs[n]

@@ -141,9 +141,7 @@ func (p *planning) bindingStrips(made []joining, m manner) {
 		UsableWidth: usable, Seam: p.Seam, Allowance: p.options.BindingAllowance,
 	})
 	if err != nil {
-		if m == 0 {
-			p.fault(Place(b.Span), "give the binding another width", "the binding cannot be planned: %s", err)
-		}
+		p.fault(Place(b.Span), "give the binding another width", "the binding cannot be planned: %s", err)
 		return
 	}
 	to.binding = binding

@@ -123,9 +123,7 @@ func (p *planning) join(to *joining, key edgingKey, lines []int, m manner) {
 		o.Join, loss = supplies.Diagonal, key.across
 	}
 	if o.UsableWidth <= loss {
-		if m == 0 {
-			p.fault(p.Lines[lines[0]].Place, "give it another width", "strips %s wide, joined, would lose all their length", p.text(key.across))
-		}
+		p.fault(p.Lines[lines[0]].Place, "give it another width", "strips %s wide, joined, would lose all their length", p.text(key.across))
 		return
 	}
 	if p.tooMany(lines) {

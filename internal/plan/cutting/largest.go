@@ -12,7 +12,7 @@ import (
 // what would fit.
 func (p *planning) tooLong(line *Line, usable measure.NM) bool {
 	piece := &line.Piece
-	if piece.AlongCut == 0 || piece.AlongCut <= usable {
+	if piece.AlongCut <= usable {
 		return piece.AlongCut == 0
 	}
 	cloth := "the strip set"

@@ -37,6 +37,8 @@ func specialPlans() []specialPlan {
 		{"a print's places", "side 6\n" + prints + "block R ring wedges rose corners bud\nblock Q ring wedges bud corners navy\ngrid\n R Q R Q\n Q R Q R\nborder 2 garden\nbinding 2 1/2 garden\n", photo(9, 13), Options{}},
 		{"a print's places, three quilts", "side 6\n" + prints + "block R ring wedges rose corners bud\nblock Q ring wedges bud corners navy\ngrid\n R Q R Q\n Q R Q R\nborder 2 garden\nborder 1 1/2 navy\n", photo(11, 9.5), Options{Copies: 3}},
 		{"a print's places and gaps between", "side 7\n" + prints + "block R ring wedges rose corners garden\nblock P plain piece garden\ngrid\n R P R P\n P R P R\nborder 1 garden\n", photo(12, 16), Options{LeastCloth: true}},
+		{"a print's places, seventy quilts", "side 6\n" + prints + "block R ring wedges rose corners navy\ngrid\n R R\n R R\nborder 2 garden\non-hand wedges rose 5\n", photo(11, 9.5), Options{Copies: 70}},
+		{"stripes' places", "side 6\n" + prints + "block R ring wedges garden lengthwise from 1/4 corners bud\nblock Q ring wedges garden crosswise from 1/8 corners navy\ngrid\n R Q R Q\n Q R Q R\n", nil, Options{Copies: 2}},
 		{"wedges of a print as they come", "side 8\n" + prints + "block R ring wedges garden corners navy\nblock W web wedges garden kites cream\nblock T tumblers pieces garden about 4\ngrid\n R W T\n R W T\nmotif x garden across 1 down 1\n", photo(8, 12), Options{Copies: 2}},
 		{"one wedge fewer than eight as they come", "side 8\n" + prints + "block W web wedges garden kites cream\ngrid\n W\n", photo(8, 12), Options{}},
 		{"strips along the selvages", alongLayout(6, 3, ""), nil, Options{}},
@@ -57,20 +59,24 @@ func specialPlans() []specialPlan {
 	}
 }
 
+// specialTop is its layout laid out.
+func specialTop(t *testing.T, c specialPlan) *quilt.Top {
+	top := lay.Top(t, c.text)
+	for i := range top.Fabrics {
+		if top.Fabrics[i].Cloth != nil && c.cloth != nil {
+			top.Fabrics[i].Cloth = c.cloth
+		}
+	}
+	return top
+}
+
 // TestSpecialPlansStay: plans with what plans rarely have, as they were when somebody looked at them last, and what they cost: a line
 // that changes is looked at, and one that takes more cloth or more strips than before is a fault, whatever else got better. That a plan
 // supplies its top and adds up the laws say, here as well.
 func TestSpecialPlansStay(t *testing.T) {
 	var b bytes.Buffer
 	for _, c := range specialPlans() {
-		top := lay.Top(t, c.text)
-		if c.cloth != nil {
-			for i := range top.Fabrics {
-				if top.Fabrics[i].Cloth != nil {
-					top.Fabrics[i].Cloth = c.cloth
-				}
-			}
-		}
+		top := specialTop(t, c)
 		var p *Plan
 		steps := stop.Count(func(sign *stop.Sign) { p = Build(sign, top, c.options) })
 		if err := unsupplied(top, p); err != nil {
