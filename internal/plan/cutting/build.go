@@ -139,16 +139,9 @@ func (p *planning) buying(spare measure.NM) supplies.Buying {
 // finish plans backing and batting.
 func (p *planning) finish() {
 	p.backing()
-	c, outer := &p.top.CutFacts, p.top.Outer
-	made, err := supplies.MakeBatting(supplies.BattingOptions{
-		Units: p.Units, WidthFinished: outer.Width(), HeightFinished: outer.Height(), Overhang: p.options.BattingOverhang,
+	p.Batting, _ = supplies.MakeBatting(supplies.BattingOptions{ // a top and the options are within its limits
+		Units: p.Units, WidthFinished: p.top.Outer.Width(), HeightFinished: p.top.Outer.Height(), Overhang: p.options.BattingOverhang,
 	})
-	switch {
-	case err == nil:
-		p.Batting = made
-	case c.Batting:
-		p.warn(Place{}, "", "the batting cannot be planned: %s", err)
-	}
 }
 
 // backing plans the backing, of the layout's fabric or of one of your choice.

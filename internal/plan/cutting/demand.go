@@ -132,7 +132,7 @@ func (p *planning) bindingStrips(made []joining, m manner) {
 		return
 	}
 	to := &made[p.fabrics[b.Fabric]]
-	usable := p.lengthFor(p.fabrics[b.Fabric], m)
+	usable := p.lengthFor(p.fabrics[b.Fabric], m, b.Width)
 	if !p.options.LeastCloth {
 		usable = p.Fabrics[p.fabrics[b.Fabric]].UsableWidth
 	}

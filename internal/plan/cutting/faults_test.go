@@ -48,6 +48,12 @@ func TestFaultsAndWarnings(t *testing.T) {
 		{"side 20\n" + ab + "block A plain piece a\ngrid\n A A A\nborder 39 1/2 b\n", Options{DiagonalBorders: true}, []string{"border 39 1/2 b | strips 40 in wide, joined, would lose all their length | give it another width"}, nil},
 		{"side 20\n" + ab + "block A plain piece a\ngrid\n A A A\nborder 39 1/2 b\n", Options{DiagonalBorders: true, LeastCloth: true}, []string{"border 39 1/2 b | strips 40 in wide, joined, would lose all their length | give it another width"}, nil},
 		{"side 20\n" + ab + "block A plain piece a\ngrid\n A A A\nborder 39 b\n", Options{DiagonalBorders: true, LeastCloth: true}, nil, nil},
+		{"side 20\n" + ab + "block A plain piece a\ngrid\n A A A\nborder 14 b lengthwise\nborder 12 b\n", Options{DiagonalBorders: true, LeastCloth: true}, nil, nil}, // beside 11 in, where a join takes 12 1/2
+		{"side 20\n" + ab + "block A plain piece a\ngrid\n A A A\nborder 14 b lengthwise\nbinding 12 b\n", Options{LeastCloth: true}, nil, nil},
+		{"side 1/4\nusable-width 5\n" + ab + "block A plain piece a\ngrid\n A A\nbinding 5 b\n", Options{}, []string{"binding 5 b | the binding cannot be planned: fabric of 5 in is used up by the joins, which take 5 in each | give the binding another width"}, nil},
+		{"side 1/4\nusable-width 5\n" + ab + "block A plain piece a\ngrid\n A A\nbinding 5 b\n", Options{LeastCloth: true}, []string{"binding 5 b | the binding cannot be planned: fabric of 5 in is used up by the joins, which take 5 in each | give the binding another width"}, nil},
+		{"side 1/4\nusable-width 1\n" + ab + "block A plain piece a\ngrid\n A A\nbacking b\n", Options{}, nil, []string{"fabric b #888 | the backing cannot be planned: fabric of 1 in leaves nothing between two seam allowances of 1/2 in | "}},
+		{"side 1/4\nusable-width 1\n" + ab + "block A plain piece a\ngrid\n A A\n", Options{}, nil, nil}, // a backing of one's choice may be of other cloth
 		{"side 41\n" + ab + "fabric w stripes a 1 b 1\nblock A plain piece w lengthwise\ngrid\n A A A\n", Options{}, []string{"w lengthwise | a square is cut from a lengthwise strip of 41 1/2 in, but the fabric is 40 in between its selvages | make the blocks smaller, or use wider fabric"}, nil},
 		{"side 39 1/2\n" + ab + "fabric w stripes a 1 b 1\nblock A plain piece w lengthwise\ngrid\n A A A\n", Options{}, nil, nil},
 		{"side 10\n" + ab + "block A tumblers pieces a b about 4 1/2\ngrid\n A\n A\n A\n", Options{}, nil, []string{
@@ -60,7 +66,14 @@ func TestFaultsAndWarnings(t *testing.T) {
 			"from 3 squares 3 | nothing of a can be cut from a 3 in square | leave from out, or write larger precuts: the smallest piece takes about 4 1/2 by 4 1/16 in"}},
 		{"side 8\nfabric a #111\nfabric b #888 from 2 squares 8\nblock A plain piece a\nblock B ring wedges a corners b\ngrid\n A B\nborder 1 b\n", Options{}, nil, nil},
 	} {
-		p := Build(nil, lay.Top(t, c.text), c.options)
+		top := lay.Top(t, c.text)
+		p := Build(nil, top, c.options)
+		if err := unsupplied(top, p); err != nil && c.faults == nil {
+			t.Errorf("%s: no fault, but %v", c.text, err)
+		}
+		if bound := p.Binding != nil; bound != (top.CutFacts.Binding != nil) && c.faults == nil {
+			t.Errorf("%s: no fault, but a binding %v", c.text, bound)
+		}
 		if got := saidOf(c.text, p.Faults); !slices.Equal(got, c.faults) {
 			t.Errorf("%s\nfaults\n%s\nwant\n%s", c.text, strings.Join(got, "\n"), strings.Join(c.faults, "\n"))
 		}

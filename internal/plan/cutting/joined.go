@@ -93,10 +93,10 @@ func (j *joining) tight() int {
 	return n
 }
 
-// lengthFor is how long strips to be joined are in a manner.
-func (p *planning) lengthFor(fabric int, m manner) measure.NM {
+// lengthFor is how long strips to be joined are in a manner, if joins do not take it all.
+func (p *planning) lengthFor(fabric int, m manner, loss measure.NM) measure.NM {
 	f := &p.Fabrics[fabric]
-	if m%nothingOver == besideBlock && len(f.Blocks) > 0 && f.Blocks[0].LeftWidthCut > f.UsableWidth/4 {
+	if m%nothingOver == besideBlock && len(f.Blocks) > 0 && f.Blocks[0].LeftWidthCut > max(f.UsableWidth/4, loss) {
 		return f.Blocks[0].LeftWidthCut
 	}
 	return f.UsableWidth
@@ -117,11 +117,12 @@ type long struct {
 
 // join adds the strips for the long pieces of one edging.
 func (p *planning) join(to *joining, key edgingKey, lines []int, m manner) {
-	o := supplies.StripOptions{Units: p.Units, StripCut: key.across, UsableWidth: p.lengthFor(key.fabric, m), Join: supplies.Straight, Seam: p.Seam}
+	o := supplies.StripOptions{Units: p.Units, StripCut: key.across, Join: supplies.Straight, Seam: p.Seam}
 	loss := 2 * p.Seam
 	if p.options.DiagonalBorders {
 		o.Join, loss = supplies.Diagonal, key.across
 	}
+	o.UsableWidth = p.lengthFor(key.fabric, m, loss)
 	if o.UsableWidth <= loss {
 		p.fault(p.Lines[lines[0]].Place, "give it another width", "strips %s wide, joined, would lose all their length", p.text(key.across))
 		return

@@ -289,16 +289,18 @@ func TestGaps(t *testing.T) {
 	}
 }
 
-// TestLengthsToJoin: strips that lengthwise pieces leave are joined where they are longer than a quarter of the cloth's width.
+// TestLengthsToJoin: strips that lengthwise pieces leave are joined where they are longer than a quarter of the cloth's width, and than what
+// a join takes.
 func TestLengthsToJoin(t *testing.T) {
-	for beside, want := range map[measure.NM]measure.NM{inch(10): inch(40), inch(10) + 1: inch(10) + 1, inch(25): inch(25)} {
+	for _, c := range [][3]measure.NM{{inch(10), 0, inch(40)}, {inch(10) + 1, 0, inch(10) + 1}, {inch(25), inch(24), inch(25)}, {inch(25), inch(25), inch(40)}} {
+		beside, loss, want := c[0], c[1], c[2]
 		p := &planning{Plan: &Plan{Fabrics: []Fabric{{UsableWidth: inch(40), Blocks: []Block{{LeftWidthCut: beside}}}, {UsableWidth: inch(40)}}}}
 		for m := range lastManner {
 			which := m == besideBlock || m == nothingOver+besideBlock
-			if got := p.lengthFor(0, m); got != map[bool]measure.NM{true: want, false: inch(40)}[which] {
+			if got := p.lengthFor(0, m, loss); got != map[bool]measure.NM{true: want, false: inch(40)}[which] {
 				t.Errorf("manner %d: strips of %v are joined, %v beside", m, inches(got), inches(beside))
 			}
-			if got := p.lengthFor(1, m); got != inch(40) {
+			if got := p.lengthFor(1, m, loss); got != inch(40) {
 				t.Errorf("manner %d: strips of %v are joined, nothing lengthwise", m, inches(got))
 			}
 		}
