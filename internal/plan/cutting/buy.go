@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"cmp"
 	"slices"
 
 	"eighthturn/internal/measure"
@@ -41,7 +42,7 @@ func (f *Fabric) fromPrecut(size supplies.Size, b *budget) int {
 
 // inPieces is how many pieces of cloth hold strips of some widths, the widest first, each in the first that has room.
 func inPieces(strips []item, width measure.NM) int {
-	slices.SortStableFunc(strips, func(a, b item) int { return int(max(-1, min(1, b.along-a.along))) })
+	slices.SortStableFunc(strips, func(a, b item) int { return cmp.Compare(b.along, a.along) })
 	return (&packing{items: strips, length: width}).greedyCount()
 }
 

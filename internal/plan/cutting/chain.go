@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"cmp"
 	"slices"
 
 	"eighthturn/internal/measure"
@@ -48,7 +49,7 @@ func (p *planning) chainOf(group []long, strips []demand, loss measure.NM) Chain
 		c.Strips = append(c.Strips, Stretch{d.count, d.along})
 		c.SpareCut += measure.NM(d.count) * (d.along - loss)
 	}
-	slices.SortFunc(c.Strips, func(a, b Stretch) int { return int(min(1, max(-1, b.LengthCut-a.LengthCut))) })
+	slices.SortFunc(c.Strips, func(a, b Stretch) int { return cmp.Compare(b.LengthCut, a.LengthCut) })
 	for _, l := range group {
 		at := slices.IndexFunc(c.Pieces, func(s Share) bool { return s.Line == l.line })
 		if at < 0 {

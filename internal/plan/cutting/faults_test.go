@@ -53,7 +53,8 @@ func TestFaultsAndWarnings(t *testing.T) {
 		{"side 1/4\nusable-width 5\n" + ab + "block A plain piece a\ngrid\n A A\nbinding 5 b\n", Options{}, []string{"binding 5 b | the binding cannot be planned: fabric of 5 in is used up by the joins, which take 5 in each | give the binding another width"}, nil},
 		{"side 1/4\nusable-width 5\n" + ab + "block A plain piece a\ngrid\n A A\nbinding 5 b\n", Options{LeastCloth: true}, []string{"binding 5 b | the binding cannot be planned: fabric of 5 in is used up by the joins, which take 5 in each | give the binding another width"}, nil},
 		{"side 1/4\nusable-width 1\n" + ab + "block A plain piece a\ngrid\n A A\nbacking b\n", Options{}, nil, []string{"fabric b #888 | the backing cannot be planned: fabric of 1 in leaves nothing between two seam allowances of 1/2 in | "}},
-		{"side 1/4\nusable-width 1\n" + ab + "block A plain piece a\ngrid\n A A\n", Options{}, nil, nil}, // a backing of one's choice may be of other cloth
+		{"side 1/4\nusable-width 1\n" + ab + "block A plain piece a\ngrid\n A A\n", Options{}, nil, nil},                // a backing of one's choice may be of other cloth
+		{"side 20\n" + ab + "block A plain piece a\ngrid\n A A A\nborder 100 b\n", Options{LeastCloth: true}, nil, nil}, // wider than the best groups are looked for
 		{"side 41\n" + ab + "fabric w stripes a 1 b 1\nblock A plain piece w lengthwise\ngrid\n A A A\n", Options{}, []string{"w lengthwise | a square is cut from a lengthwise strip of 41 1/2 in, but the fabric is 40 in between its selvages | make the blocks smaller, or use wider fabric"}, nil},
 		{"side 39 1/2\n" + ab + "fabric w stripes a 1 b 1\nblock A plain piece w lengthwise\ngrid\n A A A\n", Options{}, nil, nil},
 		{"side 10\n" + ab + "block A tumblers pieces a b about 4 1/2\ngrid\n A\n A\n A\n", Options{}, nil, []string{
@@ -73,6 +74,11 @@ func TestFaultsAndWarnings(t *testing.T) {
 		}
 		if bound := p.Binding != nil; bound != (top.CutFacts.Binding != nil) && c.faults == nil {
 			t.Errorf("%s: no fault, but a binding %v", c.text, bound)
+		}
+		for _, l := range p.Lines { // whether it can be cut or not
+			if shape := l.Piece.Shape.Description(); l.Piece.AcrossCut == 0 && l.Piece.Grain != shape.Grain {
+				t.Errorf("%s: the grain of a %s is %v, not %v", c.text, l.Piece.Shape, l.Piece.Grain, shape.Grain)
+			}
 		}
 		if got := saidOf(c.text, p.Faults); !slices.Equal(got, c.faults) {
 			t.Errorf("%s\nfaults\n%s\nwant\n%s", c.text, strings.Join(got, "\n"), strings.Join(c.faults, "\n"))

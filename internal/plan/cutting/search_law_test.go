@@ -9,6 +9,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/supplies"
+	"eighthturn/internal/quilt/lengths"
 	"eighthturn/internal/quilttest/judges"
 )
 
@@ -304,5 +305,55 @@ func TestLengthsToJoin(t *testing.T) {
 				t.Errorf("manner %d: strips of %v are joined, nothing lengthwise", m, inches(got))
 			}
 		}
+	}
+}
+
+// TestEither: of manners that ask for the same strips the one with fewer tight chains stands, in the place of the first.
+func TestEither(t *testing.T) {
+	strips := func(along measure.NM, lines ...int) []demand {
+		return []demand{{item: item{across: inch(3), along: along, count: 2}, lines: lines, set: -1, use: ForJoining}}
+	}
+	loose, scant, short := []Chain{{Times: 2}}, []Chain{{Times: 2, Scant: true}, {Times: 3}}, []Chain{{Times: 3, Short: true}}
+	list := either(nil, joining{list: strips(inch(40), 1), chains: scant})
+	for _, c := range []struct {
+		now   joining
+		want  int // how many stand then
+		tight int // of the first
+	}{
+		{joining{list: strips(inch(40), 1), chains: short}, 1, 2}, {joining{list: strips(inch(40), 1, 2), chains: loose}, 2, 2}, {joining{list: strips(inch(39), 1), chains: loose}, 3, 2},
+		{joining{list: strips(inch(40), 1), chains: scant[:1]}, 3, 2}, {joining{list: strips(inch(40), 1), chains: loose}, 3, 0}, {joining{list: strips(inch(40), 1), chains: scant}, 3, 0},
+	} {
+		if list = either(list, c.now); len(list) != c.want || list[0].tight() != c.tight {
+			t.Errorf("%+v: %d stand, the first with %d tight chains", c.now, len(list), list[0].tight())
+		}
+	}
+	if got := (&joining{chains: slices.Concat(scant, short, []Chain{{Times: 4, Scant: true, Short: true}})}).tight(); got != 9 {
+		t.Errorf("%d chains are tight", got)
+	}
+	other := strips(inch(40), 1)
+	other[0].use = ForBinding
+	if sameDemand(other[0], strips(inch(40), 1)[0]) {
+		t.Error("strips for another use are the same")
+	}
+}
+
+// TestAlongBound: no length of fabric is shorter than its longest strip, with what a strip of wedges takes at its ends.
+func TestAlongBound(t *testing.T) {
+	f := &Fabric{along: []lengths.Want{{Along: inch(9), Extra: inch(3), Count: 1}, {Along: inch(11), Count: 2}, {Along: inch(50), Count: 0}}}
+	if got := f.alongBound(); got != inch(12) {
+		t.Errorf("%v, want 12", inches(got))
+	}
+	if got := (&Fabric{}).alongBound(); got != 0 {
+		t.Errorf("%v of nothing", got)
+	}
+}
+
+// TestPivotWithoutGain: a way that takes nothing of what the basis gives does not enter it.
+func TestPivotWithoutGain(t *testing.T) {
+	p := &packing{length: inch(40), items: []item{{across: inch(3), along: inch(5), count: 4}, {across: inch(2), along: inch(7), count: 9}}}
+	r, _ := p.relaxed(p.needs(), byCloth)
+	before := fmt.Sprint(r.ways, r.often)
+	if r.pivot(way{inch(3), 1, []int{0, 0}}) || fmt.Sprint(r.ways, r.often) != before {
+		t.Error("an empty way enters the basis")
 	}
 }

@@ -79,7 +79,7 @@ func TestSearchesStay(t *testing.T) {
 			f.budget = newBudget(given, sign)
 			f.cutStrips(list, []joining{{}})
 		})
-		fmt.Fprintf(&b, "%d, of %d steps %d\n%s", n, given, steps, fabricText(f, measure.Inches))
+		fmt.Fprintf(&b, "%d, of %d steps %d, ended %v\n%s", n, given, steps, f.SearchEnded, fabricText(f, measure.Inches))
 		if f.From != nil {
 			fmt.Fprintf(&b, "  %d of %d precuts, %d alone:", f.From.Used, f.From.Have, f.From.Alone)
 			for _, s := range f.From.Sheets {

@@ -17,12 +17,7 @@ func (f *Fabric) boundBlocks(list []demand) {
 		items := f.together(way).items
 		for i := range f.along {
 			w := &f.along[i]
-			like := func(i item) bool { return i.across == w.Along && i.along == w.Across && i.extra == 0 }
-			if at := slices.IndexFunc(items, like); at >= 0 {
-				items[at].count += w.Count
-			} else {
-				items = append(items, item{across: w.Along, along: w.Across, count: w.Count})
-			}
+			items = append(items, item{across: w.Along, along: w.Across, count: w.Count})
 		}
 		needs := make([]float64, len(items))
 		for i := range items {
