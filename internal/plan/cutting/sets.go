@@ -192,11 +192,7 @@ func (p *planning) shorterSets(list [][]demand, joinings [][]joining) [][]demand
 				before, kept := p.clothOfSet(s, list, joinings), *s
 				s.LengthCut = length
 				p.sewSet(s)
-				if s.PerSet < minWedges {
-					*s = kept
-					continue
-				}
-				if now := p.demands(); p.clothOfSet(s, now, joinings) < before {
+				if now := p.demands(); s.PerSet >= minWedges && p.clothOfSet(s, now, joinings) < before {
 					list = now
 				} else {
 					*s = kept

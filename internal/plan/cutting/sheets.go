@@ -97,7 +97,7 @@ func (f *Fabric) layWithPrecuts(list []demand) {
 		}
 	}
 	best.From.Alone = f.alone(list, own)
-	if best.LengthCut == 0 && best.From.Used > 0 && len(f.FromPrint) == 0 {
+	if best.LengthCut == 0 && len(f.FromPrint) == 0 {
 		best.From.Alone = best.From.Used
 	}
 	*f = best

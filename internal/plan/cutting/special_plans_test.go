@@ -85,6 +85,11 @@ func TestSpecialPlansStay(t *testing.T) {
 		if err := unlisted(top, p); err != nil {
 			t.Errorf("%s: %v", c.name, err)
 		}
+		for i := range p.Sets {
+			if err := ofAnotherSet(p, &p.Sets[i]); err != nil && len(p.Faults) == 0 {
+				t.Errorf("%s, set %d: %v", c.name, i, err)
+			}
+		}
 		if err := misreckoned(top, p, &c.options); err != nil {
 			t.Errorf("%s: %v", c.name, err)
 		}
