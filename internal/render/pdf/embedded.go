@@ -33,17 +33,8 @@ func (e embedded) thousandths(units int) int {
 	return int(math.Round(float64(units) * 1000 / float64(e.UnitsPerEm())))
 }
 
-// What a letter of a TrueType font is made of (OpenType 1.9, "glyf"): bytes before the ends of its contours, and the flags of
-// a part of a letter that is made of others.
-const (
-	letterHead      = 10 // bytes
-	wordArguments   = 0x0001
-	oneScale        = 0x0008
-	morePartsFollow = 0x0020
-	twoScales       = 0x0040
-	matrixOfFour    = 0x0080
-	hasInstructions = 0x0100
-)
+// letterHead is how many bytes of a letter of a TrueType font stand before the ends of its contours (OpenType 1.9, "glyf").
+const letterHead = 10
 
 // withoutHints is a TrueType font whose letters have lost their instructions; every letter keeps its place, and zeros fill up
 // what it no longer needs. Its fonts are the program's own.
@@ -58,50 +49,15 @@ func withoutHints(file []byte) []byte {
 			}
 		}
 	}
-	places, letters, long := table("loca"), table("glyf"), u16(table("head")[50:]) != 0
-	place := func(letter int) int {
-		if long {
-			return int(binary.BigEndian.Uint32(places[4*letter:]))
-		}
-		return 2 * u16(places[2*letter:])
-	}
+	places, letters := table("loca"), table("glyf")
+	place := func(letter int) int { return 2 * u16(places[2*letter:]) } // the Go fonts' places are short, and no letter is made of others
 	for i := range u16(table("maxp")[4:]) {
-		letter := letters[place(i):place(i+1)]
-		switch {
-		case len(letter) == 0:
-		case letter[0] < 0x80:
+		if letter := letters[place(i):place(i+1)]; len(letter) > 0 {
 			at := letterHead + 2*u16(letter)
 			n := u16(letter[at:])
 			letter[at], letter[at+1] = 0, 0
 			clear(letter[at+2+copy(letter[at+2:], letter[at+2+n:]):])
-		default:
-			clearParts(letter[letterHead:])
 		}
 	}
 	return file
-}
-
-// clearParts takes the instructions from a letter that is made of others.
-func clearParts(parts []byte) {
-	for {
-		flags := binary.BigEndian.Uint16(parts)
-		binary.BigEndian.PutUint16(parts, flags&^hasInstructions)
-		length := 6
-		if flags&wordArguments != 0 {
-			length = 8
-		}
-		switch {
-		case flags&oneScale != 0:
-			length += 2
-		case flags&twoScales != 0:
-			length += 4
-		case flags&matrixOfFour != 0:
-			length += 8
-		}
-		parts = parts[length:]
-		if flags&morePartsFollow == 0 {
-			clear(parts)
-			return
-		}
-	}
 }

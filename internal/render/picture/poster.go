@@ -216,7 +216,6 @@ func (a *arranging) best(ways []*way) (best *way) {
 // try finds how large the pictures become, false where there is no room for them.
 func (a *arranging) try(w *way) bool {
 	across, down := a.roomAcross, a.roomDown
-	w.head, w.headWide, w.headHigh = nil, 0, 0
 	if a.Title != "" || len(a.Lines) > 0 {
 		room := across
 		if w.beside {

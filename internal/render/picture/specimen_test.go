@@ -5,6 +5,7 @@ import (
 	"encoding/binary"
 	"fmt"
 	"image/jpeg"
+	"io"
 	"path/filepath"
 	"testing"
 
@@ -40,12 +41,13 @@ grid
 border 1 awning lengthwise
 `
 
-// smallCanvas is a canvas with two pictures that stand together, and words.
-func smallCanvas(t *testing.T) *Canvas {
+// smallCanvas is a canvas with pictures that stand together, and words.
+func smallCanvas(t *testing.T, parts int) *Canvas {
 	t.Helper()
 	top := lay.Top(t, smallQuilt)
 	p := &Poster{Width: 320, Height: 250, PerInch: 100, Margin: -1, Ground: palettes.Colour{R: 250, G: 240, B: 230}, Title: "Tide", Lines: []string{"by hand"}, Says: "Quilt top", Description: "Two pictures.",
 		Groups: []Group{{Name: "As written", Parts: []Part{{Scene: plainScene(t, top, svgout.Colour, "a-")}, {Scene: plainScene(t, top, svgout.Value, "b-"), Size: 0.5}}}}}
+	p.Groups[0].Parts = p.Groups[0].Parts[:parts]
 	p.Credits.Author, p.Credits.Copyright = "Mara Ellery", "© Mara Ellery"
 	c, err := p.Arrange()
 	if err != nil {
@@ -96,7 +98,7 @@ func TestSpecimenPapers(t *testing.T) {
 		golden.Text(t, filepath.Join("testdata", "specimen", name+".txt"), []byte(text))
 	}
 	var file bytes.Buffer
-	if err := smallCanvas(t).PDF(&file); err != nil {
+	if err := smallCanvas(t, 2).PDF(&file); err != nil {
 		t.Fatal(err)
 	}
 	text, err := readpdf.Text(file.Bytes())
@@ -154,7 +156,10 @@ func TestSpecimenPixels(t *testing.T) {
 		}
 	}
 	var canvas bytes.Buffer
-	if err := smallCanvas(t).PNG(&canvas); err != nil {
+	if err := smallCanvas(t, 1).PNG(io.Discard); err != nil {
+		t.Fatal(err)
+	}
+	if err := smallCanvas(t, 2).PNG(&canvas); err != nil {
 		t.Fatal(err)
 	}
 	golden.Picture(t, filepath.Join("testdata", "specimen", "canvas.png"), decoded(t, canvas.Bytes()), golden.Slack{})
@@ -165,7 +170,7 @@ func TestSpecimenPixels(t *testing.T) {
 // TestSpecimenVector: a canvas as SVG, its words as outlines.
 func TestSpecimenVector(t *testing.T) {
 	var file bytes.Buffer
-	if err := smallCanvas(t).SVG(&file); err != nil {
+	if err := smallCanvas(t, 2).SVG(&file); err != nil {
 		t.Fatal(err)
 	}
 	golden.Text(t, filepath.Join("testdata", "specimen", "canvas.svg"), file.Bytes())

@@ -206,6 +206,9 @@ func TestGreatestPictures(t *testing.T) {
 			t.Errorf("%d: %v, %v", c.longest, got, err)
 		}
 	}
+	if in, beyond := printed(square, 50_000, 20_000).Check(), printed(square, 50_000, 20_001).Check(); in != nil || beyond == nil {
+		t.Errorf("a print of %d pixels: %v, of more: %v", MostPrintedInAll, in, beyond)
+	}
 	for _, c := range []struct {
 		size      Size
 		jpeg, web bool
