@@ -32,7 +32,7 @@ type Bulk struct {
 	Most    int             `json:"most"`    // layers at the thickest point
 	Limit   int             `json:"limit"`   // what counts as thick: more than this
 	Meeting []MeetingPoints `json:"meeting"` // all points at which seams meet, by sort and by pieces
-	Thick   []ThickPoint    `json:"thick"`   // points with more layers, by pieces, the most first; those inside blocks last
+	Thick   []ThickPoint    `json:"thick"`   // points with more layers, by pieces, the most first
 	Points  []Points        `json:"points"`  // whether points keep their seam allowance, by shape
 	Blunted []NearPoint     `json:"blunted"` // points nearer than a seam allowance to the outside of the quilt
 }

@@ -309,6 +309,12 @@ func checkBulk(t *testing.T, r *replay) error {
 		}
 		sum.count, sum.pressed, sum.open, sum.at = sum.count+a.count, max(sum.pressed, a.pressed), max(sum.open, a.open), append(sum.at, a.at...)
 	}
+	order := []sewing.PointSort{sewing.AtCorners, sewing.AtEdges, sewing.AtSashes, sewing.AtBorders, sewing.InBlocks}
+	if !slices.IsSortedFunc(b.Meeting, func(a, b sewing.MeetingPoints) int {
+		return cmp.Or(slices.Index(order, a.Sort)-slices.Index(order, b.Sort), b.Pieces-a.Pieces)
+	}) || !slices.IsSortedFunc(b.Thick, func(a, b sewing.ThickPoint) int { return b.Pieces - a.Pieces }) {
+		return fmt.Errorf("points are out of order: %+v, %+v", b.Meeting, b.Thick)
+	}
 	for _, m := range b.Meeting {
 		if n := m.Count; meeting[sewing.MeetingPoints{Sort: m.Sort, Pieces: m.Pieces}] != n {
 			return fmt.Errorf("%+v are said, %d are there", m, meeting[sewing.MeetingPoints{Sort: m.Sort, Pieces: m.Pieces}])

@@ -30,7 +30,7 @@ func (s *sorting) newColumn(cell int, found columnFound) *sewn {
 func (s *sewn) below(i int, above []int) joined {
 	j := joined{Join: blocks.Join{A: blocks.Made(i - 2), B: blocks.Part(i)}, // what no join made is the first piece
 		pieces: [2][]int{above, {i}}, parts: [2]outline{s.pieces[i-1], s.pieces[i]}, unit: s.pieces[i]}
-	j.seam, _ = shared(j.parts[1], j.parts[0])
+	j.seam = shared(j.parts[1], j.parts[0])
 	return j
 }
 

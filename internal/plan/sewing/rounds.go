@@ -2,7 +2,6 @@ package sewing
 
 import (
 	"cmp"
-	"eighthturn/internal/blocks"
 	"math"
 	"slices"
 )
@@ -54,7 +53,7 @@ func (s *sewn) around(at point) []int {
 	}
 	var list []met
 	for i, o := range s.pieces {
-		if from, _, ok := sector(o, at); ok {
+		if from, ok := sector(o, at); ok {
 			list = append(list, met{i, from})
 		}
 	}
@@ -66,18 +65,17 @@ func (s *sewn) around(at point) []int {
 	return pieces
 }
 
-// sector is what an outline covers round a point of it: from one way, clockwise by an angle;
-// radians, from the way to the right.
-func sector(o outline, at point) (from, angle float64, ok bool) {
+// sector is the way from which an outline lies clockwise round a point of it; radians, from the way to the right.
+func sector(o outline, at point) (from float64, ok bool) {
 	if i := cornerAt(o, at); i >= 0 {
-		return bearing(minus(o[(i+1)%len(o)], o[i])), angleAt(o, i) * math.Pi / 180, true
+		return bearing(minus(o[(i+1)%len(o)], o[i])), true
 	}
 	for i := range o {
 		if _, on := onStretch(o[i], o[(i+1)%len(o)], at); on {
-			return bearing(minus(o[(i+1)%len(o)], at)), math.Pi, true
+			return bearing(minus(o[(i+1)%len(o)], at)), true
 		}
 	}
-	return 0, 0, false
+	return 0, false
 }
 
 // bearing is the direction of a way, clockwise on screen from the right, 0 to 2 pi.
@@ -91,22 +89,14 @@ func bearing(way point) float64 {
 
 // junction is the seams and pieces round a point inside the block.
 func (s *sewn) junction(at point) *junction {
-	g := &junction{}
 	pieces := s.around(at)
-	for _, i := range pieces {
-		from, angle, _ := sector(s.pieces[i], at)
-		c := corner{from: from, angle: angle}
-		c.blunt = angle < blocks.Tip()*math.Pi/180
-		g.corners = append(g.corners, c)
+	var arms []arm
+	for i, piece := range pieces { // each arm is pressed towards its join's B
+		from, _ := sector(s.pieces[piece], at)
+		order := s.order(pieces[(i+len(pieces)-1)%len(pieces)], piece)
+		arms = append(arms, arm{from, order, slices.Contains(s.joins[order].pieces[1], piece)})
 	}
-	for i := range g.corners {
-		g.arms = append(g.arms, arm{from: g.corners[i].from, order: s.order(pieces[(i+len(pieces)-1)%len(pieces)], pieces[i])})
-	}
-	for i := range g.arms { // each towards its join's B
-		a := &g.arms[i]
-		a.clockwise = slices.Contains(s.joins[a.order].pieces[1], pieces[i])
-	}
-	return g
+	return junctionOf(arms)
 }
 
 // order is the number of the join that sews two pieces together.

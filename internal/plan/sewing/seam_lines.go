@@ -160,25 +160,18 @@ func (p *Plan) sideBySide() {
 	}
 }
 
-// joinedBy is tiles along a line, each with the seam of the assembly between it and the one before it.
+// joinedBy is tiles along a line, each that touches the one before it with the seam of the assembly between them.
 func joinedBy(tiles []tile, across bool, above []int, parts int) []tile {
 	list := slices.Clone(tiles)
 	for i := range list {
-		list[i].seam = -1
 		if i == 0 || across && list[i-1].at.Max.X != list[i].at.Min.X || !across && list[i-1].at.Max.Y != list[i].at.Min.Y {
 			continue
 		}
 		one, other := list[i-1].part, list[i].part
-		for one != other && min(one, other) >= 0 { // what is made later has the higher number
-			if one, other = max(one, other), min(one, other); above[other] == 0 {
-				other = -1
-			} else {
-				other = above[other]
-			}
+		for one != other { // what is made later has the higher number; what touches is sewn together in the end
+			one, other = max(one, other), above[min(one, other)]
 		}
-		if one == other && one >= parts {
-			list[i].seam = one - parts
-		}
+		list[i].seam = one - parts
 	}
 	return list
 }

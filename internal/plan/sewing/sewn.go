@@ -65,7 +65,7 @@ func (s *sewn) join(j blocks.Join) {
 		made.parts[i] = s.unit(made.pieces[i])
 	}
 	made.unit = s.unit(made.all())
-	made.seam, _ = shared(made.parts[1], made.parts[0])
+	made.seam = shared(made.parts[1], made.parts[0])
 	s.joins = append(s.joins, made)
 }
 

@@ -50,14 +50,10 @@ func turned(p point, side measure.NM, quarters int) point {
 	return p
 }
 
-// angleAt is the angle inside an outline at its corner number i, degrees.
+// angleAt is the angle inside an outline at its corner number i, degrees; no unit is hollow.
 func angleAt(o outline, i int) float64 {
 	before, after := minus(o[(i+len(o)-1)%len(o)], o[i]), minus(o[(i+1)%len(o)], o[i])
-	turn := math.Atan2(cross(after, before), dot(after, before)) * 180 / math.Pi
-	if turn < 0 {
-		turn += 360
-	}
-	return turn
+	return math.Atan2(cross(after, before), dot(after, before)) * 180 / math.Pi
 }
 
 // squareAt says whether the corner number i of an outline is square.
@@ -89,7 +85,7 @@ func divided(s stretch, pieces []outline) []stretch {
 		at float64
 		p  point
 	}
-	cuts := []cut{{0, s.from}}
+	cuts := []cut{{p: s.from}}
 	l := length(minus(s.to, s.from))
 	for _, o := range pieces {
 		for _, p := range o {
@@ -128,9 +124,6 @@ func chained(sides []stretch) outline {
 	for range sides {
 		o = append(o, at.from)
 		i := slices.IndexFunc(sides, func(s stretch) bool { return length(minus(s.from, at.to)) <= near })
-		if i < 0 {
-			return o
-		}
 		if at = sides[i]; at == sides[0] {
 			break
 		}
@@ -150,24 +143,24 @@ func straightened(o outline) outline {
 }
 
 // shared is the stretch that a side of one piece and a side of another have in common, from
-// its beginning to its end as the first goes; false where they have none.
-func shared(a, b outline) (stretch, bool) {
+// its beginning to its end as the first goes.
+func shared(a, b outline) stretch {
 	for i := range a {
 		from, to := a[i], a[(i+1)%len(a)]
 		for j := range b {
 			if s, ok := common(stretch{from, to}, stretch{b[(j+1)%len(b)], b[j]}); ok {
-				return s, true
+				return s
 			}
 		}
 	}
-	return stretch{}, false
+	return stretch{}
 }
 
 // common is what two stretches that run the same way along one line have in common.
 func common(s, t stretch) (stretch, bool) {
 	way := minus(s.to, s.from)
 	l := length(way)
-	if math.Abs(cross(way, minus(t.from, s.from))) > near*l || math.Abs(cross(way, minus(t.to, s.from))) > near*l || dot(way, minus(t.to, t.from)) <= 0 {
+	if math.Abs(cross(way, minus(t.from, s.from))) > near*l || math.Abs(cross(way, minus(t.to, s.from))) > near*l {
 		return stretch{}, false
 	}
 	from, to := s.from, s.to

@@ -30,6 +30,8 @@ func smallTexts() []string {
 		"side 6\n" + fabrics + "block P plain piece a\nblock H halves pieces b c\ngrid\n P . P H\n P P P .\n . . . H\n P H . .\n",
 		"side 6\n" + fabrics + "block P plain piece a\nblock H halves pieces b c\nblock A web wedges a kites b\ngrid\n . P H A\n P . A .\n A H . P\nborder 1 a\nborder 2 b corners c\n",
 		four + "strip-set shore a 1 3/4 b rest\nstrip-set tide b 1 c 1 d rest\nblock W web wedges shore reversed shore kites d\nblock V web wedges tide kites a\nblock R ring wedges shore tide corners a\ngrid\n W W V\n W W V\n R R V\n",
+		four + "strip-set shore a 1 3/4 b rest\nstrip-set tide b 1 c 1 d rest\nblock R ring wedges shore tide shore shore shore shore shore shore corners a\ngrid\n R R\n",
+		four + "strip-set shore a 1 3/4 b rest\nstrip-set tide b 1 c 1 d rest\nstrip-set reef a 1 c 1 d rest\nblock R ring wedges shore tide reef tide corners a\nblock S star wedges reef shore kites b\ngrid\n R R S\n R R S\n",
 		four + "scraps p a c d by set\nstrip-set deep p 2 b rest\nblock W web wedges deep kites a\ngrid\n W W W\n W W W\n",
 		"units cm\nside 12\n" + fabrics + "block A web wedges a kites b\nblock S star wedges c kites d\nblock F floating wedges a background b\nblock G floating-star kites a wedges b background d\ngrid\n A A S S\n A A S S\n F G F G\n G F A A\n",
 		"side 6\n" + fabrics + "block P plain piece a\nblock Q plain piece b\ngrid\n P Q P\n Q P Q\n",
@@ -86,7 +88,7 @@ func checkAll(t *testing.T, top *quilt.Top, p *sewing.Plan) (errs []error) {
 		for k := range b.Variants {
 			errs = append(errs, checkLandmark(p, i, &b.Variants[k]))
 			if b.Column {
-				errs = append(errs, checkColumn(top, cuts, &b.Variants[k]))
+				errs = append(errs, checkColumnRaw(p, i, cuts), checkColumn(top, cuts, &b.Variants[k]))
 			}
 		}
 	}

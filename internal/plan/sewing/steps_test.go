@@ -17,15 +17,15 @@ func TestSteps(t *testing.T) {
 		parts          int // of rows, a step each
 		ends           int // of seams between blocks: a step each for all that end in the same point
 		touching       int // parts of two rows, or seams of two blocks, gone through side by side, and places where rows are still to be joined
-		arms           int // seams that end on a line between blocks
+		arms           int // seams that end on a line between blocks, and those that are such lines
 		joints         int
 	}{
 		"one block":              {" P\n", 1, 1, 1, 0, 0, 0, 0},
-		"two side by side":       {" P P\n", 2, 2, 2, 1 + 1, 0, 0, 0},
-		"two by two":             {" P P\n P P\n", 4, 4, 4, 1 + 2*2 + 1 + 1 + 1, 3 + 3 + 2, 2, 1},
-		"one above two":          {" P .\n P P\n", 3, 4, 3, 2*2 + 1 + 1, 2 + 2 + 1, 1, 0},
-		"two halves":             {" H H\n", 4, 2, 2, 1 + 1, 1, 2, 0},
-		"halves that meet":       {" H H:ne\n", 4, 2, 2, 1 + 1, 1, 2, 1},
+		"two side by side":       {" P P\n", 2, 2, 2, 1 + 1, 0, 1, 0},
+		"two by two":             {" P P\n P P\n", 4, 4, 4, 1 + 2*2 + 1 + 1 + 1, 3 + 3 + 2, 2 + 2, 1},
+		"one above two":          {" P .\n P P\n", 3, 4, 3, 2*2 + 1 + 1, 2 + 2 + 1, 1 + 1, 0},
+		"two halves":             {" H H\n", 4, 2, 2, 1 + 1, 1, 2 + 1, 0},
+		"halves that meet":       {" H H:ne\n", 4, 2, 2, 1 + 1, 1, 2 + 1, 1},
 		"halves above a plain":   {" H\n P\n", 3, 2, 2, 1 + 1, 1 + 1 + 1, 1, 0},
 		"rows that do not touch": {" P .\n . P\n", 2, 4, 2, 0, 1 + 1, 0, 0},
 	} {

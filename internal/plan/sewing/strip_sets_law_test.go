@@ -2,6 +2,7 @@ package sewing_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"eighthturn/internal/measure"
@@ -59,6 +60,12 @@ func checkSetWedges(top *quilt.Top, cuts *cutting.Plan, s *sewing.StripSets) err
 			}
 			for _, patch := range cuts.Lines[line].Patches {
 				seen++
+				if s.Alternate(patch) != set.Alternate {
+					return fmt.Errorf("patch %d is put in its place by its pressing: %v", patch, s.Alternate(patch))
+				}
+				if first := (s.Way(patch) == sewing.TowardsWideEnd) == (way == 0); set.Alternate && first != (onAxis(&top.Patches[patch]) != (way == 1)) {
+					return fmt.Errorf("patch %d is pressed towards its first strip: %v", patch, first)
+				}
 				if first := (s.Way(patch) == sewing.TowardsWideEnd) == (way == 0); first {
 					count[0]++
 				} else {
@@ -69,6 +76,9 @@ func checkSetWedges(top *quilt.Top, cuts *cutting.Plan, s *sewing.StripSets) err
 		if count != set.Wedges {
 			return fmt.Errorf("set %d: %v wedges are pressed the two ways, %v are said", n, count, set.Wedges)
 		}
+		if set.Alternate && min(count[0], count[1]) == 0 && !cuts.Sets[n].Alike {
+			return fmt.Errorf("set %d is pressed one way, and said to be pressed both ways", n)
+		}
 		if !set.Alternate && min(count[0], count[1]) > 0 {
 			return fmt.Errorf("set %d is pressed both ways, and that is not said", n)
 		}
@@ -76,12 +86,21 @@ func checkSetWedges(top *quilt.Top, cuts *cutting.Plan, s *sewing.StripSets) err
 	for i := range top.Patches {
 		if s.Way(i) >= 0 {
 			seen--
+		} else if s.Alternate(i) {
+			return fmt.Errorf("patch %d is of no set", i)
 		}
 	}
 	if seen != 0 {
 		return fmt.Errorf("%d wedges more have a set than are pressed", seen)
 	}
 	return nil
+}
+
+// onAxis says whether a wedge is the first or another odd one, going clockwise from the right round its tip: the ways of pressing alternate so.
+func onAxis(p *quilt.Patch) bool {
+	tip, a, b := p.Outline[0], p.Outline[1], p.Outline[2]
+	degrees := math.Atan2(float64(a.Y+b.Y-2*tip.Y), float64(a.X+b.X-2*tip.X)) * 180 / math.Pi
+	return int(math.Floor((degrees+360+11.25)/45))%2 == 0
 }
 
 func TestStripSetsNest(t *testing.T) {

@@ -68,12 +68,6 @@ func (p *Plan) bulk() {
 		}
 	}
 	slices.SortStableFunc(p.Bulk.Thick, func(a, b ThickPoint) int {
-		if a.Inside != b.Inside {
-			if a.Inside {
-				return 1
-			}
-			return -1
-		}
 		return cmp.Compare(b.Pieces, a.Pieces)
 	})
 }
@@ -126,10 +120,10 @@ func (c *counting) sortOn(l *seamLine, along measure.NM) PointSort {
 	return sort
 }
 
-// corner says whether a point is a corner of some place of the grid.
+// corner says whether a point between blocks without sashes is a corner of some place of the grid.
 func (p *Plan) corner(at point) bool {
 	on := func(at measure.NM) bool {
-		return at%p.top.StepFinished == 0 || (at-p.SideFinished)%p.top.StepFinished == 0
+		return at%p.SideFinished == 0
 	}
 	return on(at.X-p.top.FirstCell.X) && on(at.Y-p.top.FirstCell.Y)
 }
@@ -149,9 +143,7 @@ func (c *counting) within(tiles []tile) {
 		if tiles[i].seam < 0 {
 			continue
 		}
-		one, other := tiles[i-1], tiles[i]
-		one.seam, other.seam = -1, -1
-		c.along(&seamLine{[]tile{one}, []tile{other}, above, tiles[i].seam})
+		c.along(&seamLine{tiles[i-1 : i], tiles[i : i+1], above, tiles[i].seam})
 	}
 }
 

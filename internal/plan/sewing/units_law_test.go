@@ -455,6 +455,21 @@ func checkStepSizes(s *sewing.Step, u *sewnUnit, last bool) error {
 	return nil
 }
 
+// checkColumnRaw is the law of the pieces of a column that are sewn together: a seam allowance all round, with sharp corners.
+func checkColumnRaw(p *sewing.Plan, block int, cuts *cutting.Plan) error {
+	shown := p.Shown(block)
+	for first := range shown.Pieces {
+		pieces := []int{first}
+		if first+1 < len(shown.Pieces) {
+			pieces = append(pieces, first+1)
+		}
+		if got, want := shown.Raw(pieces, true), unitOf(p, block, pieces, cuts, nil).raw(); !sameOutline(got, want) {
+			return fmt.Errorf("pieces %v of a column: %v, not %v", pieces, got, want)
+		}
+	}
+	return nil
+}
+
 // checkEnds is the law of the ends of seams: the corners of both parts, how far they stand out as they are cut, what is taken off those
 // that are sharp and not flat already, unless both are alike, and what is still over at the side that the seam ends on.
 func checkEnds(p *sewing.Plan, block int, cuts *cutting.Plan) error {
@@ -463,7 +478,7 @@ func checkEnds(p *sewing.Plan, block int, cuts *cutting.Plan) error {
 	for i, m := range joins {
 		j := m.join
 		for e, at := range [2]measure.Point{j.From, j.To} {
-			want := sewing.End{Partial: j.Ends[e].Partial}
+			want := sewing.End{Partial: slices.ContainsFunc(b.Rounds, func(r sewing.Round) bool { return r.Turns && r.At == at })}
 			var blunt [2]measure.NM
 			for part, pieces := range [2][]int{j.A, j.B} {
 				if b.Column {
@@ -527,7 +542,7 @@ func sameEnd(a, b *sewing.End) bool {
 			return false
 		}
 	}
-	return near(a.Lead, b.Lead) && near(a.LeadBlunt, b.LeadBlunt)
+	return a.Partial == b.Partial && near(a.Lead, b.Lead) && near(a.LeadBlunt, b.LeadBlunt)
 }
 
 // checkJoins is the law of joins: each sews what earlier ones made, or pieces, in the kind's order; a step makes as many units as are not
@@ -556,10 +571,8 @@ func checkJoins(p *sewing.Plan, block int) error {
 		if m.join.Round != b.Pressings[m.join.Choice].Round {
 			return fmt.Errorf("join %d turns round a point is %v", i, m.join.Round)
 		}
-		if !b.Column {
-			if err := checkTurns(p, block, m.join); err != nil {
-				return err
-			}
+		if err := checkTurns(p, block, m.join); err != nil {
+			return err
 		}
 		if b.Column && (m.join.MadeB != -1 || !slices.Equal(m.join.B, []int{i + 1}) || len(m.join.A) != i+1) {
 			return fmt.Errorf("join %d of a column: %+v", i, m.join)
@@ -587,7 +600,11 @@ func checkTurns(p *sewing.Plan, block int, j *sewing.Join) error {
 		return fmt.Errorf("join %d is pressed by way %d", j.Number, way)
 	}
 	for _, pieces := range [2][]int{j.A, j.B} {
-		if got, want := shown.At(pieces, j), startsBeside(shown.Pieces, pieces, j.From, j.To); got != want {
+		want := startsBeside(shown.Pieces, pieces, j.From, j.To)
+		if p.Blocks[block].Column { // of all pieces above it the last alone lies at the seam
+			want = slices.Max(pieces)
+		}
+		if got := shown.At(pieces, j); got != want {
 			return fmt.Errorf("join %d begins beside piece %d of %v, not %d", j.Number, got, pieces, want)
 		}
 	}
