@@ -152,3 +152,34 @@ func TestAgainWithPrintsOfOneSort(t *testing.T) {
 		t.Error("prints are taken for others, or others for them")
 	}
 }
+
+// TestTrialsAreEndedSoon: a trial of other colors counts each seam, what the study of them counts, and each loss that is compared.
+func TestTrialsAreEndedSoon(t *testing.T) {
+	for _, file := range []string{"b3", "n12", "m02"} {
+		top := lay.Top(t, judgedText(t, file))
+		s, r := newStudy(nil, top, Options{}), Study(top, Options{})
+		want := len(s.seams)
+		after := &Report{}
+		want += stop.Count(func(sign *stop.Sign) {
+			n := s.recoloured(top)
+			n.sign = sign
+			after.Figures, after.Stray = n.figuresBy(&masses{study: n}), n.stray()
+		})
+		w := &ways{study: s, report: r}
+		for i := range r.Losses {
+			for _, l := range losses(after.Figures, after.Stray) {
+				if want++; w.sameLoss(&r.Losses[i], &l, after) {
+					break
+				}
+			}
+		}
+		got := stop.Count(func(sign *stop.Sign) {
+			one := *s
+			one.sign = sign
+			(&ways{study: &one, report: r}).tried(Change{}, nil, true)
+		})
+		if got != want || len(r.Losses) == 0 {
+			t.Errorf("%s: %d steps, not %d", file, got, want)
+		}
+	}
+}
