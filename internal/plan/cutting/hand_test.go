@@ -197,3 +197,47 @@ func TestDemands(t *testing.T) {
 		}
 	}
 }
+
+// TestLeftByHand: what is left of strips and of a length with strips side by side, wherever it lies: ends, what lies beside narrower
+// stretches, the free places of a last length of rows; below 2 in either way it is for the bin.
+func TestLeftByHand(t *testing.T) {
+	in := measure.Inch
+	left := func(list ...measure.NM) (want []LeftOver) {
+		for i := 0; i < len(list); i += 3 {
+			want = append(want, LeftOver{int(list[i]), list[i+1], list[i+2]})
+		}
+		return want
+	}
+	cut := func(units, rows int, across, along measure.NM) Cut {
+		return Cut{Units: units, Rows: rows, AcrossCut: across, AlongCut: along}
+	}
+	for _, c := range []struct {
+		name  string
+		strip Strip
+		want  []LeftOver
+	}{
+		{"rows, and one stretch narrower", Strip{WidthCut: 9 * in, Times: 3, EndLeftCut: 10 * in, Cuts: []Cut{cut(5, 2, 4*in, 6*in), cut(3, 1, 5*in, 4*in)}}, left(3, 9*in, 10*in, 3, 4*in, 6*in, 3, 4*in, 12*in)},
+		{"two stretches of one height beside one of another", Strip{WidthCut: 9 * in, Times: 1, EndLeftCut: in, Cuts: []Cut{cut(2, 1, 7*in, 3*in), cut(1, 1, 7*in, 5*in), cut(2, 1, 6*in, 4*in), cut(1, 1, 9*in, 2*in)}}, left(1, 2*in, 11*in, 1, 3*in, 8*in)},
+		{"three rows, one of three in the last length", Strip{WidthCut: 10 * in, Times: 2, Cuts: []Cut{cut(4, 3, 3*in, 5*in)}}, left(2, 6*in, 5*in)},
+		{"three rows, two of three in the last length", Strip{WidthCut: 10 * in, Times: 2, Cuts: []Cut{cut(5, 3, 3*in, 5*in)}}, left(2, 3*in, 5*in)},
+		{"a hair too narrow, and a hair too short", Strip{WidthCut: 9 * in, Times: 1, EndLeftCut: 2*in - 1, Cuts: []Cut{cut(2, 1, 7*in+1, 3*in)}}, nil},
+		{"just enough", Strip{WidthCut: 9 * in, Times: 1, EndLeftCut: 2 * in, Cuts: []Cut{cut(2, 1, 7*in, in)}}, left(1, 9*in, 2*in, 1, 2*in, 2*in)},
+		{"no strip at all", Strip{WidthCut: 9 * in, EndLeftCut: 5 * in}, nil},
+	} {
+		f := &Fabric{}
+		if f.leftInStrip(&c.strip); !slices.Equal(f.LeftOver, c.want) {
+			t.Errorf("%s: %v, want %v", c.name, f.LeftOver, c.want)
+		}
+	}
+	f := &Fabric{Strips: []Strip{{InBlock: 0, Times: 3, WidthCut: 4 * in}, {InBlock: 1, Times: 1, WidthCut: 9 * in}, {InBlock: -1, Times: 1, WidthCut: 5 * in}},
+		Blocks: []Block{{Times: 2, LengthCut: 60 * in, LeftWidthCut: 7 * in, Columns: []Column{{WidthCut: 10 * in, LengthCut: 60 * in}, {WidthCut: 12 * in, LengthCut: 41 * in}}}, {Times: 1, LengthCut: 9 * in, LeftWidthCut: 7 * in}}}
+	f.leftInBlock(0)
+	f.leftInBlock(1)
+	if want := left(2, 48*in, 7*in, 2, 19*in, 12*in); !slices.Equal(f.LeftOver, want) {
+		t.Errorf("of a length: %v, want %v", f.LeftOver, want)
+	}
+	f.left(48*in, 7*in, 3) // more of one size
+	if f.LeftOver[0].Times != 5 || len(f.LeftOver) != 2 {
+		t.Errorf("%v", f.LeftOver)
+	}
+}

@@ -114,7 +114,7 @@ func (m *mixing) best(have int) *sheeted {
 	s, left := &sheeted{}, len(m.fits)-1
 	have = min(have, left)
 	var taken []int
-	for ; have > 0 && m.least(left, have).first > 0; have-- {
+	for ; m.least(left, have).first > 0; have-- {
 		n := m.least(left, have).first
 		taken = append(taken, n)
 		left -= n

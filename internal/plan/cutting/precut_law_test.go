@@ -108,6 +108,9 @@ func TestMixingAsGoodAsEverySearch(t *testing.T) {
 		if err := wrongSheets(f, list); err != nil {
 			t.Fatalf("mix %d: %v", n, err)
 		}
+		if cloth == 0 && f.From.Alone != used { // the fewest that do without yardage
+			t.Fatalf("mix %d: %d precuts do without yardage, said are %d\n%v of %v", n, used, f.From.Alone, list, f.From)
+		}
 		if cloth > 0 && used > 0 {
 			mixes++
 		}
