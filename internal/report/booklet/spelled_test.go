@@ -42,7 +42,10 @@ func printedPatterns() []printedPattern {
 			"block W web wedges navy rust kites cream\nblock F floating wedges teal background cream\nblock V web wedges moss kites plum\ngrid\n W F V\n F W V\nborder 2 plum corners rust\nborder 1 teal\nbinding 2 1/2 moss\ncolorway night navy #3a2040 cream #908890\ncolorway day navy rust rust navy\n"},
 		{name: "large", Options: Options{Name: "unnamed", Large: true, Without: []string{templatesName}}, text: many, drawn: "blocks in rows"},
 		{name: "half", Options: Options{Paper: render.HalfLetter()}, text: many + "binding 2 navy\n"},
-		{name: "sashes", Options: Options{Paper: render.HalfLetter(), Without: []string{colouring}}, foundations: true, text: "side 6\n" + sixFabrics + "block R ring wedges navy corners cream\nblock P plain piece plum\nblock T halves pieces rust moss\nblock Q halves pieces teal cream\ngrid\n R P R P R P R P\n T Q P R Q T . .\n P R P R P R . .\nsash 2 moss posts rust\nborder 3 navy\n"},
+		{name: "sashes", Options: Options{Paper: render.HalfLetter(), Without: []string{colouring}}, foundations: true, text: "side 6\n" + sixFabrics + "block R ring wedges navy corners cream\nblock P plain piece plum\nblock T halves pieces rust moss\nblock Q halves pieces teal cream\ngrid\n R P R P R P R P\n T Q P R Q T . .\n P R P R P R . .\nrepeat across 2\nsash 2 moss posts rust\nborder 3 navy\n", drawn: "blocks in rows"},
+		{name: "divided", Options: Options{Large: true}, text: "side 5\n" + sixFabrics + "block H halves pieces navy rust\nblock R ring wedges teal corners cream\ngrid\n H R\n R H\nrepeat across 9\n"},
+		{name: "borders", text: "strip 4\n" + sixFabrics + "scraps darks navy rust teal\nblock W web wedges darks kites cream\ngrid\n W W\n W W\nborder 1 moss\nborder 1 1/4 moss\nborder 1 1/2 moss\nborder 1 3/4 moss\nborder 2 moss\nborder 2 1/4 moss\nborder 2 1/2 moss\nborder 2 3/4 moss\n", drawn: "blocks in rows"},
+		{name: "huge", foundations: true, Options: Options{Paper: render.HalfLetter()}, text: "side 70\n" + sixFabrics + "block W web wedges navy kites cream\nblock F floating wedges navy background cream\ngrid\n W F\n"},
 		{name: "columns", cutting: cutting.Options{Copies: 3}, Options: Options{Paper: render.A4()}, text: "units cm\nside 13\n" + sixFabrics +
 			"block W web wedges navy kites cream\nblock T tumblers pieces teal rust line 15\ngrid\n W W T W W\n W W T W W\n W W W W W\nborder 6 plum lengthwise\nbinding 6 navy\nbacking cream\nbatting\n"},
 		{name: "tumblers", text: "strip 4\n" + sixFabrics + "block T tumblers pieces navy rust teal line 6\nblock U tumblers pieces plum cream line 6\ngrid\n T U T U\n T U T U\n T U T U\nborder 2 moss\n"},
@@ -86,8 +89,11 @@ func TestSpelledPatterns(t *testing.T) {
 func TestSpelledHandouts(t *testing.T) {
 	b := spelled.New()
 	list := printedPatterns()
+	noted := Handout(Of(&report.Plans{Top: lay.Top(t, list[0].text)}), Options{})
+	noted.Sections = noted.Sections[:2]
+	b.Document(noted)
 	for i, o := range []Schedule{{}, {Sessions: []int{120}}, {Sessions: []int{60, 90}, Times: map[string]int{"show": 17, "unit": 6}}, {Times: map[string]int{"unit": 7, "welcome": 40}}} {
-		for _, c := range []printedPattern{list[4], list[5], {text: "strip 4\n" + sixFabrics + "strip-set shore rust 1 3/4 cream rest\nblock W web wedges shore kites cream\ngrid\n W W\n W W\n"}}[i%2:] {
+		for _, c := range []printedPattern{list[7], list[8], {text: "strip 4\n" + sixFabrics + "strip-set shore rust 1 3/4 cream rest\nblock W web wedges shore kites cream\ngrid\n W W\n W W\n"}}[i%2:] {
 			p := &report.Plans{Top: lay.Top(t, c.text), Cutting: c.cutting}
 			b.Document(Handout(Of(p), Options{Schedule: o}))
 		}
@@ -104,7 +110,7 @@ func TestSpelledTemplates(t *testing.T) {
 	}{
 		{printedPatterns()[0].text, Options{}}, {printedPatterns()[3].text, Options{Paper: render.HalfLetter(), Name: "Rings"}},
 		{"side 30\n" + sixFabrics + "block R ring wedges navy corners cream\ngrid\n R\n", Options{Large: true}},
-		{"side 120\n" + sixFabrics + "block R ring wedges navy corners cream\ngrid\n R\n", Options{}},
+		{"side 120\n" + sixFabrics + "block W web wedges navy kites cream\ngrid\n W\n", Options{Paper: render.HalfLetter()}},
 	} {
 		top := lay.Top(t, c.text)
 		for _, foundations := range []bool{false, true} {
@@ -148,6 +154,9 @@ func TestSpelledParts(t *testing.T) {
 	b.Line("%v %v %v", meets(nil, rect(0, 0, 1, 1)), pale(palettes.Colour{R: 10, G: 100, B: 200}), turnedBack(measure.Point{X: 1, Y: 2}, 10, 3))
 	for _, size := range []int{1, 40_000, 79_999, 80_000} {
 		b.Line("%v", Cost{Seconds: size / 40_000}.Long())
+	}
+	for _, n := range []int{1000, 1001, 4000, 4001} {
+		b.Line("%d patches: lines of %g", n, (&patternBuilder{Reports: Reports{Top: &quilt.Top{Patches: make([]quilt.Patch, n)}}}).hairline())
 	}
 	for _, labels := range []string{"A B", "T B", "T P", "T P Q", "T P Q X", "T P Q X Y", "T P Q X Y Z"} {
 		text := "side 6\n" + sixFabrics
