@@ -44,3 +44,19 @@ func TestPlanLawsCatch(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestOtherLengthsAreNoticed: a length that a form lacks, and one that only it has; a cell of a table that goes on in the next line is no
+// other length.
+func TestOtherLengthsAreNoticed(t *testing.T) {
+	want := []string{"1 1/2 in", "35/64 in"}
+	for _, good := range []string{"cut 1\n  1/2 in and 35/64 in", "strip  trimmed to   14  1 1/2 in\n       35/64 in wide", "10  wide 1 1/2\n      in\nand 35/64 in"} {
+		if wrong := otherLengths("text", good, want); wrong != "" {
+			t.Errorf("%q: %s", good, wrong)
+		}
+	}
+	for _, bad := range []string{"cut 1 1/2 in", "cut 1 1/2 in and 35/64 in and 3/4 in", "cut 1 1/2 in and 1 35/64 in"} {
+		if otherLengths("text", bad, want) == "" || otherLengths("markdown", bad, want) == "" {
+			t.Errorf("%q goes through", bad)
+		}
+	}
+}
