@@ -59,7 +59,11 @@ func (k *keeping) all(found string, only *regexp.Regexp) error {
 	}
 	defer os.RemoveAll(work)
 	k.binary = filepath.Join(work, "tests")
-	build := exec.Command("go", "test", "-c", "-vet=off", "-covermode=set", "-coverpkg=eighthturn/...", "-o", k.binary, "./"+k.folder)
+	tested, err := packages("./" + k.folder)
+	if err != nil {
+		return err
+	}
+	build := exec.Command("go", "test", "-c", "-vet=off", "-covermode=set", "-coverpkg="+strings.Join(tested, ","), "-o", k.binary, "./"+k.folder)
 	if said, err := build.CombinedOutput(); err != nil {
 		return fmt.Errorf("%s: %w\n%s", k.folder, err, said)
 	}
@@ -77,6 +81,17 @@ func (k *keeping) all(found string, only *regexp.Regexp) error {
 		}
 	}
 	return nil
+}
+
+// packages are those of the project that a package's tests are built from.
+func packages(folder string) (list []string, err error) {
+	out, err := exec.Command("go", "list", "-deps", "-test", folder).Output()
+	for _, line := range strings.Split(string(out), "\n") {
+		if strings.HasPrefix(line, "eighthturn/") && !strings.Contains(line, " ") && !strings.HasSuffix(line, ".test") {
+			list = append(list, line)
+		}
+	}
+	return list, err
 }
 
 // target is one target, and what its inputs reach.
