@@ -79,6 +79,7 @@ func TestSpelledCutsAltered(t *testing.T) {
 			}
 		}},
 		{"no backing", func(c *cuts, _ *sewer) { c.Backing, c.BackingBuy = nil, supplies.Purchase{} }},
+		{"a backing of the first fabric", func(c *cuts, _ *sewer) { c.BackingOf, c.BackingBuy = 0, supplies.Purchase{} }},
 		{"no batting", func(c *cuts, _ *sewer) { c.Batting = nil }},
 		{"no binding", func(c *cuts, _ *sewer) { c.Binding = nil }},
 		{"straight joins", func(c *cuts, _ *sewer) { c.Binding.Join = supplies.Straight }},
@@ -274,6 +275,8 @@ func TestSpelledStepsAltered(t *testing.T) {
 			{"borders the other way", flip(sewing.BorderStage, every)},
 			{"the first seam of borders the other way", flip(sewing.BorderStage, first)},
 			{"the last ones", flip(sewing.BorderStage, func(i int) bool { return i > 1 })},
+			{"one joint inside", func(_ *cuts, s *sewer) { s.Pressing.Inside = 1 }},
+			{"none inside", func(_ *cuts, s *sewer) { s.Pressing.Inside = 0 }},
 			{"nothing nests", func(_ *cuts, s *sewer) { nestless(s, len(s.Pressing.Joints)) }},
 			{"one does not nest", func(_ *cuts, s *sewer) { nestless(s, 1) }},
 			{"unproved", func(_ *cuts, s *sewer) { nestless(s, 2); s.Pressing.Proved, s.Pressing.AtMost = false, 5 }},
@@ -406,6 +409,7 @@ func TestSpelledFitsAltered(t *testing.T) {
 	kept := one
 	kept.Changes = []fit.Change{{First: 9, Was: "size lap across  8", Write: "size lap  across 8"}}
 	for n, list := range [][]fit.Suggestion{nil, {one}, {same, more}, {more, same}, {kept}} {
+		one.BordersFinished = []measure.NM{3 * measure.Inch, measure.Inch}[:n%3]
 		for _, o := range []fit.Options{{}, {Size: "lap"}} {
 			r := &fit.Report{Options: o, Units: measure.System(n % 2), ByStrip: n > 2, Now: one, Suggestions: list, LaidOut: min(1, len(list)), SizeKnown: n > 1, Refused: []fit.Refusal{{Size: 3 * measure.Inch, Message: "too small"}}[:n%2]}
 			r.Wanted = fit.Wanted{Finished: size(50, 60)}

@@ -49,13 +49,21 @@ func spelledLayouts(t *testing.T) []spelledOut {
 			"block R ring wedges awning lengthwise from 1/2 awning crosswise from 3/8 corners navy\nblock S ring wedges arrow deck corners cream\nblock T ring wedges awning lengthwise corners plum\ngrid\n R S\n S T\nborder 2 deck corners arrow\n"},
 		{name: "sizes", with: func(p *Plans) { p.Line = func(at int) int { return at/20 + 1 } }, text: "title \"Six ways\"\n" + sizesLayout + "fabric dusk #802010 \"evening\"\ncolorway night navy #3a2040 cream #908890\ncolorway day navy dusk\ncolorway odd cream navy navy cream\ncolorway pale navy #d0d0d0\nsize queen across 8 down 9\nsize king across 10 down 10 border 2 1/2 6\nsize metric side 15 units cm\n"},
 		{name: "loose", few: true, drawn: "rows", text: "side 6\n" + sixFabrics + "block P plain piece navy\nblock H halves pieces rust cream\ngrid\n P . H .\n . . . .\n H . P P\nsash 1 teal\n"},
-		{name: "one-block", few: true, drawn: ".", text: "side 6\nfabric navy #1f3350\nblock P plain piece navy\ngrid\n P\n"},
+		{name: "one-block", drawn: ".", text: "side 6\nfabric navy #1f3350\nblock P plain piece navy\ngrid\n P\n"},
 		{name: "scraps", few: true, text: "side 5\n" + sixFabrics + "fabric sky #d8e4ee\nfabric oat #e8dcc0\nfabric ink #101018\nscraps darks navy rust teal plum moss ink\nscraps lights cream sky oat\nblock W web wedges darks kites lights\nblock R ring wedges darks lights corners lights\nblock S star wedges ink kites lights\nblock H halves pieces darks lights\ngrid\n W W S H\n W W S H\n R R S H\n R R H H\nborder 2 navy\nbinding 2 1/4 ink\n"},
 		{name: "every-border", few: true, text: "side 4\n" + sixFabrics + "block A floating-star kites navy wedges rust background cream\nblock B web wedges teal kites cream\nblock C star wedges plum kites cream\nblock D plain piece moss\ngrid\n A B C\n B C D\n C D A\nborder 1 navy corners cream\nborder 1 rust\nborder 2 teal lengthwise\nborder 1 1/2 plum\nborder 1 moss\nbacking cream\nbinding 2 navy\nseam 3/8\n"},
 		{name: "tried", few: true, with: func(p *Plans) {
 			p.Tries = []contrast.Try{{Fabric: 0, Colour: palettes.Colour{R: 0xf0, G: 0xe8, B: 0xd8}}}
 			p.Contrast = contrast.Options{Contrast: &contrast.Contrast{Soft: 9, Clear: 22}, Distance: 78 * measure.Inch}
 		}, text: "strip 4\n" + sixFabrics + "block W web wedges navy kites cream\ngrid\n W W\n W W\nborder 2 rust\n"},
+		{name: "parted", few: true, text: "side 6\n" + sixFabrics + "block P plain piece navy\nblock H halves pieces rust cream\ngrid\n P . H .\n . . . .\n H . P P\n"},
+		{name: "odd", few: true, with: func(p *Plans) { p.Cutting.Copies = 2 }, text: "side 6\n" + sixFabrics + "strip-set shore rust equal cream equal teal equal\nblock W web wedges shore kites cream\nblock R ring wedges shore corners cream\nblock F floating wedges navy background cream\n" +
+			"grid\n F W W W F\n W W W W W\n F W R W F\nbinding 2 1/2 plum\nbacking plum\nsize lap\n"},
+		{name: "labels", few: true, text: "side 3\n" + sixFabrics + "block A halves pieces navy rust\nblock B like A pieces rust teal\nblock C like A pieces teal plum\nblock D like A pieces plum moss\nblock E like A pieces moss cream\nblock G like A pieces navy teal\nblock H like A pieces navy plum\nblock I like A pieces navy moss\nblock J like A pieces navy cream\nblock K like A pieces rust plum\nblock L like A pieces rust moss\nblock M like A pieces rust cream\nblock é like A pieces teal moss\nblock O like A pieces teal cream\n" +
+			"grid\n A B C D E G H\n I J K L M é O\nbacking navy\n"},
+		{name: "kits", with: func(p *Plans) { p.Cutting.Copies, p.Cutting.LeastCloth = 2, true }, text: "strip 4\n" + sixFabrics + "scraps lights cream moss plum\nstrip-set shore rust 1 1/4 cream 1 1/4 teal 1 1/4 navy 1 1/4 lights rest\nblock W web wedges shore kites cream\ngrid\n W W\n W W\nborder 12 rust\n"},
+		{name: "stray", few: true, text: "strip 4\n" + sixFabrics + "fabric ink #101018\nfabric oat #e8dcc0\nfabric sky #d8e4ee\nscraps darks navy plum ink oat rust\nscraps lights cream sky\nblock R ring wedges darks lights corners lights\ngrid\n R R R\n R R R\n R R R\n"},
+		{name: "dealt-five", few: true, text: "strip 4\n" + sixFabrics + "scraps darks navy rust teal plum moss by set\nstrip-set drift darks 1 cream 1 1/4 cream 1 1/4 cream 1 1/4 cream rest sets 3\nwebs drift\nblock W web kites cream\ngrid\n W W W W\n W W W W\n W W W W\n W W W W\n"},
 		{name: "grown", few: true, text: grown(24, 22, "")},
 		{name: "grown-sashes", few: true, text: grown(6, 5, "sash 1/2 cream\n")},
 	}

@@ -20,6 +20,9 @@ func spellPlans(b *spelled.Book, p *Plans, design *layout.Design, few bool) {
 	for _, r := range Reports() {
 		b.Document(r.Make(p))
 	}
+	for n := range p.Leftovers().Proposals[:min(2, len(p.Leftovers().Proposals))] {
+		b.Line("%s", LeftoversLayout(p.Leftovers(), n+1))
+	}
 	if few {
 		return
 	}
