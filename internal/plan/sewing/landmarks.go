@@ -69,7 +69,7 @@ func unlike(spots [4]spot) int {
 				same++
 			}
 		}
-		if same == 1 && len(spots[i].pieces) > 0 && (best < 0 || len(spots[i].pieces) < len(spots[best].pieces)) {
+		if same == 1 && (best < 0 || len(spots[i].pieces) < len(spots[best].pieces)) {
 			best = i
 		}
 	}
@@ -77,11 +77,11 @@ func unlike(spots [4]spot) int {
 }
 
 // neighbours is the first of two spots that follow each other clockwise, are alike and unlike the other two; -1 where there
-// are none.
+// are none. No spot is unlike all others.
 func neighbours(spots [4]spot) int {
 	for i := range spots {
-		s, next, third, last := &spots[i], &spots[(i+1)&3], &spots[(i+2)&3], &spots[(i+3)&3]
-		if len(s.pieces) > 0 && s.like(next) && !s.like(third) && !s.like(last) {
+		s, next, last := &spots[i], &spots[(i+1)&3], &spots[(i+3)&3]
+		if s.like(next) && !s.like(last) {
 			return i
 		}
 	}

@@ -118,7 +118,7 @@ func (a *assembling) layColumns() {
 func (a *assembling) layRows() {
 	sash := a.top.CutFacts.Sash
 	has := func(n, of int) bool { return sash != nil && (sash.Around || n > 0 && n < of) }
-	for y := range a.Rows + 1 {
+	for y := 0; ; y++ {
 		if has(y, a.Rows) {
 			a.lines = append(a.lines, a.sashRow(y, has))
 		}
@@ -126,7 +126,7 @@ func (a *assembling) layRows() {
 			break
 		}
 		c := line{number: y + 1}
-		for x := range a.Columns + 1 {
+		for x := 0; ; x++ {
 			if has(x, a.Columns) {
 				t := a.loosePatch()
 				t.sash = true
