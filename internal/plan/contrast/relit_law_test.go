@@ -93,8 +93,10 @@ func relitTexts() map[string]string {
 			"block F ring wedges f corners a\nblock G ring wedges a corners d\nblock H ring wedges a c corners d\ngrid\n A B C D\n E F G H\nborder 1 c\n",
 		"rings of one coloring more": six + "fabric g #7f7f7f\nblock A ring wedges a corners b\nblock B ring wedges b corners a\nblock C ring wedges c corners d\nblock D ring wedges d corners e\nblock E ring wedges e corners f\n" +
 			"block F ring wedges f corners a\nblock G ring wedges g corners a\ngrid\n A B C D\n E F G A\n",
-		"a ring of strips": six + "strip-set s a equal c equal d equal e equal f equal\nblock R ring wedges s reversed s corners b\ngrid\n R\n",
-		"one web":          six + "block W web wedges a kites a\ngrid\n W W\n W W\nborder 1 b\n",
+		"two webs and a star":         six + "block W web wedges a kites b\ngrid\n W W W W\n W W W W\n",
+		"as many webs of either sort": six + "webs a / c\nblock W web kites b\ngrid\n W W W\n W W W\n W W W\n",
+		"a ring of strips":            six + "strip-set s a equal c equal d equal e equal f equal\nblock R ring wedges s reversed s corners b\ngrid\n R\n",
+		"one web":                     six + "block W web wedges a kites a\ngrid\n W W\n W W\nborder 1 b\n",
 	}
 }
 
