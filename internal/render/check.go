@@ -141,7 +141,7 @@ func (c *checker) block(b document.Block, depth int) {
 		c.table(v)
 	case document.Gallery:
 		for _, p := range v.Pictures {
-			c.block(p, depth+1)
+			c.block(p, depth)
 		}
 	case document.Box:
 		c.text(v.Word)

@@ -73,13 +73,12 @@ func runs(t document.Text) document.Text {
 		blank = strings.HasSuffix(r.Text, " ")
 		list = append(list, r)
 	}
-	for n := len(list); n > 0 && blank; n = len(list) {
+	for n := len(list); n > 0; n = len(list) {
 		list[n-1].Text = strings.TrimRight(list[n-1].Text, " ")
 		if list[n-1].Text != "" {
 			break
 		}
 		list = list[:n-1]
-		blank = len(list) > 0 && strings.HasSuffix(list[len(list)-1].Text, " ")
 	}
 	return list
 }

@@ -117,7 +117,7 @@ func (b *builder) coverPicture(p *document.Picture, c column, room float64) floa
 	placed := s.place(w, max(room-b.body*2.1, b.room()/8), b.zoom)
 	spare := room - placed.height()
 	b.space(max(b.body, spare/3))
-	b.add(slice{height: placed.height(), marks: []mark{art{c.x + (c.w-placed.width())/2, 0, placed, figureElement(b.element, s.alternative), ""}}})
+	b.add(slice{height: placed.height(), marks: []mark{art{c.x + (c.w-placed.width())/2, placed, figureElement(b.element, s.alternative), ""}}})
 	b.captionLines(caption, c.x)
 	return spare - max(b.body, spare/3)
 }

@@ -18,7 +18,7 @@ func Fractions(text string) string {
 	}
 	var out []byte
 	for at := 0; at < len(text); {
-		if n, set := fractionAt(text, at); n > 0 {
+		if n, set := fractionAt(text, at); n != 0 {
 			out = append(joined(out), set...)
 			at += n
 			continue

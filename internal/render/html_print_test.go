@@ -36,6 +36,9 @@ func TestPrintedPagesAreFilled(t *testing.T) {
 		if got := regexp.MustCompile(`<footer>|class="break"`).FindString(string(page)); got != want {
 			t.Errorf("%s: %q, expected %q", name, got, want)
 		}
+		if strings.HasPrefix(name, "a break") && name != "a break elsewhere" && !strings.Contains(string(page), "<p>x</p>") {
+			t.Errorf("%s: what stands behind it is lost", name)
+		}
 	}
 }
 

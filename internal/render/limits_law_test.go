@@ -145,7 +145,7 @@ func TestLanguageTags(t *testing.T) {
 			t.Errorf("%s is not taken for a tag", tag)
 		}
 	}
-	for _, tag := range []string{"", "a-DE", "a", "d1", "1de", "en-", "-en", "en--us", "abcdefghi", "en-abcdefghi", "en us", "e`", "e{", "e@", "e[", "en-/", "en-:", "én"} {
+	for _, tag := range []string{"", "a-DE", "a", "d0", "d1", "d9", "0d", "9d", "1de", "en-", "-en", "en--us", "abcdefghi", "en-abcdefghi", "en us", "e`", "e{", "e@", "e[", "en-/", "en-:", "én"} {
 		if isLanguageTag(tag) {
 			t.Errorf("%s is taken for a tag", tag)
 		}

@@ -12,7 +12,7 @@ import (
 
 // paint draws an illustration: the layers within their frame, then the figure's own sheet.
 func (a art) paint(p *painter, x, y float64) {
-	origin := measure.Vec{X: x + a.x, Y: y + a.y}
+	origin := measure.Vec{X: x + a.x, Y: y}
 	if a.name != "" {
 		p.Place(a.name, origin.Y)
 	}

@@ -88,15 +88,15 @@ func (b panel) extent() rect {
 	return rect{b.x - b.line/2, b.y - b.line/2, b.w + b.line, b.h + b.line}
 }
 
-// art is an illustration with its upper left corner.
+// art is an illustration with its left edge.
 type art struct {
-	x, y float64
+	x float64
 	*sheet
 	of   *pdf.Element // nil for what is not read
 	name string       // such as "Figure 8"; "" for none
 }
 
-func (a art) extent() rect { return rect{a.x, a.y, a.width(), a.height()} }
+func (a art) extent() rect { return rect{a.x, 0, a.width(), a.height()} }
 
 // frame is what is drawn round slices, on each page that they come to.
 type frame struct {

@@ -70,7 +70,7 @@ func edgeTables() []document.Block {
 		document.Table{Columns: make([]document.Column, 2), Rows: []document.Row{{Cells: cells("Backgrounds")}, {Cells: cells("1", "2")}}},
 		document.List{Items: []document.Item{{Text: document.Plain("item"), Blocks: []document.Block{rowsOf(shortTable), document.Table{Columns: make([]document.Column, 2), Rows: []document.Row{{Cells: cells("Background")}, {Cells: cells("1", "2")}}}}}}},
 		rowsOf(shortTable + 1), document.Paragraph{Text: document.Plain("behind a table")}, document.Table{Columns: []document.Column{{Title: "word"}, {Title: "Number of strips to cut before the others", Kind: document.Counts}}, Rows: []document.Row{{Cells: cells(long, sentence)}, {Cells: []document.Cell{{Swatches: night, Text: document.Plain(long)}, {Text: document.Plain(sentence)}}}}},
-		document.Table{Columns: []document.Column{{Title: "n", Kind: document.Counts}, {Title: "b"}}, Rows: []document.Row{{Cells: cells("across the page")}, {Cells: cells("1", "words that are longer")}}}, document.Table{Columns: make([]document.Column, 1), Rows: []document.Row{{Cells: cells(long + long)}}}, tall, beside, empty, onlyAcross, document.Table{Caption: document.Plain("No rows"), Columns: []document.Column{{Title: "a"}}},
+		document.Table{Columns: []document.Column{{Title: "n", Kind: document.Counts}, {Title: "b"}}, Rows: []document.Row{{Cells: cells("across the page")}, {Cells: cells("1", "words that are longer")}}}, document.Table{Columns: make([]document.Column, 1), Rows: []document.Row{{Cells: cells(long + long)}}}, tall, beside, document.Table{Columns: []document.Column{{Title: "Fabric"}, {Title: "Cut", Kind: document.Counts}}, Rows: []document.Row{{Cells: []document.Cell{{Text: document.Plain("night")}, {Swatches: night, Text: document.Plain("7")}}}, {}, {Cells: cells("day", "seventeen")}}}, empty, document.Paragraph{Text: document.Plain("below it")}, onlyAcross, document.Table{Caption: document.Plain("No rows"), Columns: []document.Column{{Title: "a"}}},
 	}
 }
 
@@ -99,7 +99,7 @@ func edgeFigures() []document.Block {
 	}
 	return []document.Block{
 		document.Figure{Of: one}, document.Figure{Of: nameless, Width: measure.Inch, Caption: document.Plain("A square")}, large, high, document.Figure{Of: strip(2), Caption: document.Plain(strings.Repeat("It has very many words beneath it. ", 60))}, document.Paragraph{Text: document.Plain("above a gallery")}, gallery, document.Paragraph{Text: document.Plain("below it")},
-		document.Gallery{Pictures: []document.Illustration{shown(top(1, 1, false), strings.Repeat("six lines ", 19), "a"), shown(top(1, 1, false), "few", "b")}},
+		document.Gallery{Pictures: []document.Illustration{shown(top(1, 1, false), strings.Repeat("six lines ", 28), "a"), shown(top(1, 1, false), "few", "b")}},
 		document.Gallery{Across: 3, Pictures: []document.Illustration{shown(top(1, 1, false), strings.Repeat("many words ", 60), "a"), shown(top(1, 1, false), "few", "b")}},
 		document.Box{Word: "Boxed", Blocks: []document.Block{document.Box{Blocks: []document.Block{high}}}},
 	}

@@ -76,11 +76,18 @@ func crowded(columns int) document.Table {
 	for i := range columns {
 		t.Columns = append(t.Columns, document.Column{Title: strings.Repeat("w", 3+i%4), Kind: document.Kind(i % 3)})
 	}
+	t.Columns[0].Title, t.Columns[5%columns].Title = "", ""
 	t.Rows = []document.Row{{Cells: cells("all of these go across")}, {}, {Total: true}}
 	for i := range columns {
 		cell := document.Cell{Text: document.Plain(strings.Repeat("m", 4+i%5))}
 		if i%4 == 1 {
 			cell.Swatches = []document.Swatch{{Letter: "A", Colour: cloths()[0].colour}, {Letter: "XYZ", Colour: cloths()[3].colour}}
+		}
+		if i%4 == 3 {
+			cell.Swatches = []document.Swatch{{Letter: "B", Colour: cloths()[1].colour}}
+		}
+		if i == 5 {
+			cell.Text = nil
 		}
 		if i%5 != 2 {
 			t.Rows[1].Cells = append(t.Rows[1].Cells, cell)
@@ -131,7 +138,7 @@ func specimen() document.Document {
 			{ID: "tables", Title: "Cutting", NewPage: true, Blocks: specimenTables()},
 			{ID: "figures", Title: "Blocks", Blocks: append(specimenFigures(), document.Section{Title: "Inner", Blocks: []document.Block{weighed()}})},
 			{Title: "Coloring page", Alone: true, Blocks: []document.Block{document.PageBreak{}, document.Paragraph{Text: document.Plain("Copy it.")}, shown(top(3, 4, false), "", "The top in lines.")}},
-			{Blocks: []document.Block{document.Paragraph{Text: document.Plain("No title.")}, document.Ruled{}}},
+			{Blocks: []document.Block{document.Paragraph{Text: document.Plain("No title.")}, document.Heading{Level: 1, Text: "A heading"}, document.Ruled{}}},
 			{Title: "Quilt pattern", Back: true, Blocks: []document.Block{document.Heading{Text: "Quiet \"Harbor\" & Tide"}, document.Paragraph{Text: document.Plain("24 by 32 in")}, shown(top(3, 4, true), "", "The quilt top.")}},
 		},
 	}

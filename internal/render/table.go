@@ -36,10 +36,8 @@ func (b *builder) table(t document.Table, c column) {
 // tabled sets a table within its element, and says whether it is set row by row.
 func (b *builder) tabled(t document.Table, c column) (stacked bool) {
 	b.space(b.body * 0.8)
-	if len(runs(t.Caption)) > 0 {
-		b.within("Caption", func() { b.heads(textLine(t.Caption), c, typed(b.body, true, ink()), -1) })
-		b.space(b.body * 0.2)
-	}
+	b.within("Caption", func() { b.heads(textLine(t.Caption), c, typed(b.body, true, ink()), -1) })
+	b.space(b.body * 0.2)
 	for _, size := range []float64{b.body, b.small} {
 		if g, ok := b.measured(&t, c, size); ok {
 			b.rows(g)
@@ -76,10 +74,7 @@ func (b *builder) measured(t *document.Table, c column, size float64) (grid, boo
 		cells = append(cells, row)
 	}
 	for i := range least {
-		if n > 1 {
-			least[i] = min(least[i], 9*size+beside[i])
-		}
-		least[i] = min(least[i], c.w)
+		least[i] = min(least[i], 9*size+beside[i], c.w)
 	}
 	room := c.w - size*gutter*float64(n-1)
 	if sum(least) > room {
@@ -321,10 +316,6 @@ func (b *builder) headRow(g grid) []slice {
 	}
 	g.heads = true
 	list := b.rowLines(g, cells, fixed(g.size, true, accent()))
-	for i := range list {
-		list[i].tie = bound
-	}
-	list[0].tie = free
 	last := &list[len(list)-1]
 	last.height += g.pad
 	last.marks = append(last.marks, rule(g.x, last.height-0.5, g.w, 1, accent()))
@@ -339,7 +330,7 @@ func (b *builder) row(g grid, r document.Row, heads []slice) {
 		one.span = len(g.Columns)
 		one.lefts, one.widths = []float64{g.x}, []float64{g.w}
 		list = b.rowLines(one, r.Cells, fixed(g.size, true, ink()))
-		if len(b.list) > 0 && b.next != bound {
+		if b.next != bound {
 			b.space(g.size * 0.5)
 		}
 	} else {
@@ -388,9 +379,6 @@ func lowered(m mark, by float64) mark {
 	case panel:
 		v.y += by
 		return v
-	case art:
-		v.y += by
-		return v
 	}
 	return m
 }
@@ -407,7 +395,7 @@ func (b *builder) rowLines(g grid, cells []document.Cell, of func(document.Run) 
 			continue
 		}
 		beside := b.swatchWidth(cells[i].Swatches, g.size)
-		lines := b.lines(runs(cells[i].Text), max(1, g.widths[i]-beside), of)
+		lines := b.lines(runs(cells[i].Text), g.widths[i]-beside, of)
 		list[0].cells[i] = owned(b.swatches(cells[i].Swatches, g.lefts[i], g.size), own)
 		for k, l := range lines {
 			if k == len(list) {
@@ -425,7 +413,7 @@ func (b *builder) rowLines(g grid, cells []document.Cell, of func(document.Run) 
 func (g *grid) cell(row *pdf.Element, i int) *pdf.Element {
 	kind, scope := "TD", ""
 	switch {
-	case g.heads || g.span > 1:
+	case g.heads || g.span != 0:
 		kind, scope = "TH", "Column"
 	case g.Named && i == 0:
 		kind, scope = "TH", "Row"
@@ -460,7 +448,7 @@ func (b *builder) stacked(t document.Table, c column) {
 			b.stackedCells(t, r, cells, c)
 		})
 		b.add(slice{height: b.body * 0.4, tie: bound, marks: []mark{rule(c.x, b.body*0.4-0.25, min(c.w, b.measure), 0.5, hair())}})
-		if cells == 1 && len(t.Columns) > 1 {
+		if cells == 1 {
 			b.next = bound
 		}
 	}
@@ -471,9 +459,7 @@ func (b *builder) stacked(t document.Table, c column) {
 func (b *builder) stackedCells(t document.Table, r document.Row, cells int, c column) {
 	var flow document.Text
 	end := func() {
-		if len(flow) > 0 {
-			b.paragraph(flow, c)
-		}
+		b.paragraph(flow, c)
 		flow = nil
 	}
 	for i := range min(cells, len(r.Cells)) {
@@ -493,15 +479,11 @@ func (b *builder) stackedCells(t document.Table, r document.Row, cells int, c co
 
 // stackedText is a cell behind its head.
 func stackedText(t document.Table, r document.Row, i int) document.Text {
-	var cell document.Cell
-	if i < len(r.Cells) {
-		cell = r.Cells[i]
-	}
 	var said document.Text
 	if title := line(t.Columns[i].Title); title != "" && !across(r, len(t.Columns)) {
 		said = document.Bold(title + ": ")
 	}
-	for _, run := range cell.Text {
+	for _, run := range r.Cells[i].Text {
 		run.Bold = run.Bold || r.Total || across(r, len(t.Columns))
 		said = append(said, run)
 	}
@@ -509,10 +491,7 @@ func stackedText(t document.Table, r document.Row, i int) document.Text {
 }
 
 func (b *builder) stackedCell(t document.Table, r document.Row, i int, c column) {
-	var cell document.Cell
-	if i < len(r.Cells) {
-		cell = r.Cells[i]
-	}
+	cell := r.Cells[i]
 	said := stackedText(t, r, i)
 	beside := b.swatchWidth(cell.Swatches, b.body)
 	at := len(b.list)
