@@ -120,7 +120,7 @@ func TestSpecimens(t *testing.T) {
 	}{
 		"lines": {linesOfAll(), Options{}}, "lines-low": {linesOfAll(), Options{Width: 3 * inch, Height: 2 * inch, Units: measure.Centimetres}}, "areas": {areasOfAll(), Options{Inline: true}},
 		"words": {wordsOfAll(), Options{}}, "words-small": {wordsOfAll(), Options{Width: 2 * inch, Inline: true}}, "words-true": {func() *Figure { f := wordsOfAll(); f.TrueSize = true; return f }(), Options{Inline: true, Width: inch}},
-		"steps": {stepsOfAll(5, 0), Options{}}, "steps-low": {stepsOfAll(5, 2), Options{Width: 4 * inch, Height: 4 * inch, NoLegend: true, Inline: true}}, "steps-high": {stepsOfAll(3, 0), Options{Height: 5 * inch, Inline: true}},
+		"steps": {stepsOfAll(5, 0), Options{}}, "steps-one": {stepsOfAll(1, 0), Options{Inline: true}}, "steps-low": {stepsOfAll(5, 2), Options{Width: 4 * inch, Height: 4 * inch, NoLegend: true, Inline: true}}, "steps-high": {stepsOfAll(3, 0), Options{Height: 5 * inch, Inline: true}},
 		"key-narrow": {linesOfAll(), Options{Width: inch, NoLegend: false}}, "large": {&Figure{Title: "Large", Max: pt(3, 1), Marks: []Mark{{Words: &Words{Text: "½ 赤\xff é", At: pt(1, 1), Points: 500}}}}, Options{}}, "point": {&Figure{Title: "Point", Marks: []Mark{{Line: &Line{Points: []measure.Point{{}, {}}, Stroke: Cut, End: Arrow}}}}, Options{}},
 	} {
 		var out bytes.Buffer

@@ -240,3 +240,33 @@ func TestClothRunsOnAtCorners(t *testing.T) {
 		}
 	}
 }
+
+// TestStepsPartWhereTheQuiltDoes: a quilt of three lights is parted in the middle between each two.
+func TestStepsPartWhereTheQuiltDoes(t *testing.T) {
+	counts := make([]int, fineSteps)
+	for _, l := range []float64{20, 50, 80} {
+		at := 0
+		for lightnessOf(at) < l {
+			at++
+		}
+		counts[at] = 100
+	}
+	cuts := ownCuts(counts, 3)
+	if len(cuts) != 2 || math.Abs(cuts[0]-35) > 0.6 || math.Abs(cuts[1]-65) > 0.6 {
+		t.Errorf("cuts at %v, expected 35 and 65", cuts)
+	}
+	if cuts = ownCuts(counts, 2); len(cuts) != 1 {
+		t.Errorf("two steps are cut at %v", cuts)
+	}
+}
+
+// TestTwinsAreOneInk: fabrics of one color share a place in the palette, so that more steps are left for others.
+func TestTwinsAreOneInk(t *testing.T) {
+	text := "side 4\nfabric a #b5532a\nfabric b #b5532a\nfabric c #e9dfc9\nblock H halves pieces a b\nblock G halves pieces a c\ngrid\n  H G\n"
+	top := lay.Top(t, text)
+	p := printed(top, 20, 10)
+	table := p.newInks().table
+	if len(table.pair) != 1 || table.same[0] != table.same[1] || table.same[2] == table.same[0] {
+		t.Errorf("pairs %v, inks %v", table.pair, table.same)
+	}
+}
