@@ -41,6 +41,18 @@ grid
 border 1 awning lengthwise
 `
 
+// faintQuilt has seams that vanish, some of them wholly.
+const faintQuilt = `side 4
+fabric night #1f3350
+fabric dusk #24395a
+fabric slate #3a5070
+block W web wedges night dusk kites slate
+block R ring wedges dusk night corners slate
+grid
+  W R
+  R W
+`
+
 // smallCanvas is a canvas with pictures that stand together, and words.
 func smallCanvas(t *testing.T, parts int) *Canvas {
 	t.Helper()
@@ -89,7 +101,7 @@ func TestSpecimenPapers(t *testing.T) {
 	}{
 		"color": {scened(t, small, svgout.Options{Legend: true}), Frame{Margin: measure.Inch, Bleed: measure.Inch / 4}}, "line": {scened(t, small, svgout.Options{View: svgout.Line}), Frame{Longest: 4 * measure.Inch, Clear: true}},
 		"runs-on": {scened(t, small, svgout.Options{ByFabric: true, SeamLines: svgout.SeamsLeftOut}), Frame{Longest: 6 * measure.Inch, Bleed: measure.Inch / 8, Background: &teal}},
-		"prints":  {scened(t, printed, svgout.Options{Prints: true}), Frame{Longest: 5 * measure.Inch}}, "stripes": {scened(t, striped, svgout.Options{Prints: true}), Frame{Bleed: measure.Inch / 2}}, "squint": {scened(t, small, svgout.Options{View: svgout.Squint}), Frame{}},
+		"prints":  {scened(t, printed, svgout.Options{Prints: true}), Frame{Longest: 5 * measure.Inch}}, "stripes": {scened(t, striped, svgout.Options{Prints: true}), Frame{Bleed: measure.Inch / 2}}, "squint": {scened(t, small, svgout.Options{View: svgout.Squint}), Frame{}}, "vanishing": {scened(t, lay.Top(t, faintQuilt), svgout.Options{View: svgout.Vanishing}), Frame{Longest: 3 * measure.Inch}},
 	} {
 		text, err := readpdf.Text(pdfOf(t, c.scene, c.f))
 		if err != nil {
@@ -137,7 +149,7 @@ func TestSpecimenPixels(t *testing.T) {
 		{"color", scened(t, small, svgout.Options{Legend: true}), Frame{Pixels: 150, MarginPixels: 5}}, {"line", scened(t, small, svgout.Options{View: svgout.Line}), Frame{Pixels: 150, Clear: true, Margin: measure.Inch / 8, Bleed: measure.Inch / 8}},
 		{"value", scened(t, small, svgout.Options{View: svgout.Value}), Frame{Longest: 2 * measure.Inch, PerInch: 50, TrueColour: true}},
 		{"runs-on", scened(t, small, svgout.Options{ByFabric: true, SeamLines: svgout.SeamsLeftOut}), Frame{Pixels: 120, Bleed: measure.Inch / 2, Background: &teal}},
-		{"prints", scened(t, printed, svgout.Options{Prints: true}), Frame{Pixels: 120}}, {"stripes", scened(t, striped, svgout.Options{Prints: true, SeamLines: svgout.SeamsDrawn}), Frame{Pixels: 80, Bleed: measure.Inch / 4}}, {"squint", scened(t, small, svgout.Options{View: svgout.Squint}), Frame{Pixels: 120}},
+		{"prints", scened(t, printed, svgout.Options{Prints: true}), Frame{Pixels: 120}}, {"stripes", scened(t, striped, svgout.Options{Prints: true, SeamLines: svgout.SeamsDrawn}), Frame{Pixels: 80, Bleed: measure.Inch / 4}}, {"squint", scened(t, small, svgout.Options{View: svgout.Squint}), Frame{Pixels: 120}}, {"vanishing", scened(t, lay.Top(t, faintQuilt), svgout.Options{View: svgout.Vanishing}), Frame{Pixels: 120}},
 		{"clear", scened(t, lay.Top(t, "side 4\nfabric a #b5532a\nblock R ring wedges a corners a\ngrid\n  . R\n  R .\n"), svgout.Options{}), Frame{Pixels: 60, Clear: true}},
 	} {
 		file := pngOf(t, c.scene, c.f)
