@@ -101,6 +101,10 @@ func (c *checker) motifs() {
 			continue
 		}
 		m := Motif{Name: n.Name.Text, Span: n.Span}
+		if n.Fabric.Empty() { // could not be read
+			c.design.Motifs = append(c.design.Motifs, m)
+			continue
+		}
 		if f, ok := c.fabric(n.Fabric, "a motif lies on a fabric"); ok {
 			m.Fabric = f
 			c.motifPlace(n, &m)

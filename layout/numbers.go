@@ -206,7 +206,9 @@ func (c *checker) finishedWidth(n *LengthNode, what string) measure.NM {
 		allowances = 2 * c.design.Seam
 	}
 	if width := n.In(c.design.Units); n.Cut && width.Sign() > 0 && width.NM() <= allowances {
-		c.cutAway(n, what)
+		if !c.poisoned("seam") {
+			c.cutAway(n, what)
+		}
 		return measure.Inch
 	}
 	return c.within(n, allowances, MaxSide, what) - allowances

@@ -181,6 +181,22 @@ func TestWordsOfHints(t *testing.T) {
 			t.Errorf("%q is taken for a comment of sort %q, expected %q", text, got, want)
 		}
 	}
+	for text, want := range map[string]string{"": "\n", "a": "\n", "a\nb\r\n": "\n", "\r\na\n": "\r\n", "a\rb": "\r", "\n\r\n": "\n"} {
+		if got := sessionOf(text).lineEnd(); got != want {
+			t.Errorf("lines of %q end with %q", text, got)
+		}
+	}
+	for want, got := range map[string]error{
+		"the photos down to this one have more than 300 million pixels together": tooLarge(MaxPhotosPixels+1, 0),
+		"the photos down to this one have more than 250 MB together":             tooLarge(MaxPhotosPixels, MaxPhotosBytes+1),
+	} {
+		if got == nil || got.Error() != want {
+			t.Errorf("%v, expected %s", got, want)
+		}
+	}
+	if err := tooLarge(MaxPhotosPixels, MaxPhotosBytes); err != nil {
+		t.Error(err)
+	}
 	if got := wordsInQuotes(`"/" and a second value, "posts" or "around"`); !slices.Equal(got, []string{"posts", "around"}) {
 		t.Errorf("the words are %q", got)
 	}
