@@ -137,6 +137,49 @@ func TestBoundsOfASE(t *testing.T) {
 	}
 }
 
+// TestClassesWorkedOut: three values by hand, with sizes and without: the classes, their means and the share of the spread between them.
+func TestClassesWorkedOut(t *testing.T) {
+	for _, c := range []struct {
+		areas     []Area
+		means     []float64
+		explained float64
+	}{
+		{[]Area{{10, 1}, {20, 1}, {90, 1}}, []float64{15, 90}, 1 - 50.0/3800},                                   // about 40: 900 + 400 + 2500, and 25 + 25 are left
+		{[]Area{{10, 0}, {20, 0}, {90, 0}}, []float64{15, 90}, 1 - 50.0/3800},                                   // all alike where none has a size
+		{[]Area{{10, 1}, {20, 3}, {90, 1}}, []float64{17.5, 90}, 1 - (7.5*7.5+3*2.5*2.5)/(22*22+3*12*12+58*58)}, // about 32
+		{[]Area{{90, 2}, {90, 1}, {10, 7}}, []float64{10, 90}, 1},
+	} {
+		got := Classify(c.areas, 2)
+		if len(got.Means) != 2 || math.Abs(got.Means[0]-c.means[0])+math.Abs(got.Means[1]-c.means[1]) > 1e-9 || math.Abs(got.Explained-c.explained) > 1e-9 {
+			t.Errorf("%v: %+v, expected %v, %g", c.areas, got, c.means, c.explained)
+		}
+		for i, a := range c.areas {
+			if (got.Of[i] == 1) != (a.Lightness == 90) {
+				t.Errorf("%v: %+v", c.areas, got)
+			}
+		}
+	}
+	if got := Classify([]Area{{10, 0}, {12, 0}, {50, 0}, {52, 0}, {90, 0}}, 3); !slices.Equal(got.Of, []int{0, 0, 1, 1, 2}) {
+		t.Errorf("five without a size: %+v", got)
+	}
+}
+
+// TestStyleSheetsAreFollowed: what is no declaration has none of the next one, and a fault is in the line of its own declaration.
+func TestStyleSheetsAreFollowed(t *testing.T) {
+	p, err := readCSS(strings.NewReader("a { --x; --y: red }\nb, c > d { color: red; } e{--z:blue}"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	holds(t, sameFabrics(p.Fabrics, []Swatch{{"y", Colour{255, 0, 0}}, {"z", Colour{0, 0, 255}}}))
+	for text, line := range map[string]int{"a { \n\t\n  --x: #12 }": 3, "a {\t\n--x: #12 }": 2, "a {/* \n */ \n--x: #12 }": 3, "a { --y: red;  \n  --x: #12 }": 2, "--x: 'a' #12": 0, "a {\n--x:\n#12 }": 2} {
+		_, err := readCSS(strings.NewReader(text))
+		var fault *fileError
+		if !errors.As(err, &fault) || line > 0 && fault.Line != line {
+			t.Errorf("%q: %v, expected line %d", text, err, line)
+		}
+	}
+}
+
 // somePoints are light, some of them alike.
 func somePoints(rng *rand.Rand, n int) []Linear {
 	list := make([]Linear, n)
