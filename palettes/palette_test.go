@@ -197,7 +197,10 @@ func TestHuesHaveWords(t *testing.T) {
 	if want := "rose red orange gold yellow green jade teal blue indigo violet plum rose"; strings.Join(words, " ") != want {
 		t.Errorf("round the hues stand %v, expected %s", words, want)
 	}
-	for hue, want := range map[float64]string{9.9: "rose", 10: "red", 64.9: "orange", 90: "yellow", 115: "green", 184.9: "jade", 224.9: "teal", 269.9: "blue", 270: "indigo", 319.9: "violet", 320: "plum", 345: "rose"} {
+	for hue, want := range map[float64]string{
+		9.9: "rose", 10: "red", 39.9: "red", 40: "orange", 64.9: "orange", 65: "gold", 89.9: "gold", 90: "yellow", 114.9: "yellow", 115: "green", 154.9: "green", 155: "jade",
+		184.9: "jade", 185: "teal", 224.9: "teal", 225: "blue", 269.9: "blue", 270: "indigo", 294.9: "indigo", 295: "violet", 319.9: "violet", 320: "plum", 344.9: "plum", 345: "rose",
+	} {
 		if got := (Ladder{}).word(hue); got != want {
 			t.Errorf("hue %g is %s, expected %s", hue, got, want)
 		}

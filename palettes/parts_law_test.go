@@ -1,10 +1,12 @@
 package palettes
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"image"
 	"image/color"
+	"image/jpeg"
 	"io"
 	"math"
 	"math/rand/v2"
@@ -159,6 +161,29 @@ func TestClassesWorkedOut(t *testing.T) {
 			}
 		}
 	}
+	if got := Classify([]Area{{10, 1}, {20, 1}, {30, 1}}, 2); !slices.Equal(got.Of, []int{0, 1, 1}) {
+		t.Errorf("of two splits as good the one with fewer dark ones is %+v", got)
+	}
+	rng := rand.New(rand.NewPCG(3, 1))
+	for range 50 { // in what unit areas are measured does not matter
+		list := make([]Area, 3+rng.IntN(8))
+		for i := range list {
+			list[i] = Area{float64(rng.IntN(1000)) / 10, float64(1 + rng.IntN(90))}
+		}
+		small := slices.Clone(list)
+		for i := range small {
+			small[i].Size /= 1 << 20
+		}
+		a, b := Classify(list, 3), Classify(small, 3)
+		if !slices.Equal(a.Of, b.Of) || math.Abs(a.Explained-b.Explained) > 1e-9 {
+			t.Errorf("%v: %+v, with small areas %+v", list, a, b)
+		}
+	}
+	for want, wish := range map[string]Ladder{"greys": {Scheme: Greys, Hue: 250}, "blue-250": {Hue: 250.9}, "rose-359": {Hue: -0.5}} {
+		if got, err := wish.Palette(); err != nil || got.Name != want {
+			t.Errorf("%+v is called %q, expected %q (%v)", wish, got.Name, want, err)
+		}
+	}
 	if got := Classify([]Area{{10, 0}, {12, 0}, {50, 0}, {52, 0}, {90, 0}}, 3); !slices.Equal(got.Of, []int{0, 0, 1, 1, 2}) {
 		t.Errorf("five without a size: %+v", got)
 	}
@@ -176,6 +201,54 @@ func TestStyleSheetsAreFollowed(t *testing.T) {
 		var fault *fileError
 		if !errors.As(err, &fault) || line > 0 && fault.Line != line {
 			t.Errorf("%q: %v, expected line %d", text, err, line)
+		}
+	}
+}
+
+// TestLightRungsArePaler: from where chroma fades it falls evenly to its last part at white; grays have none.
+func TestLightRungsArePaler(t *testing.T) {
+	wish := Ladder{Chroma: 0.2}
+	for l, want := range map[float64]float64{0: 0.2, fadeFrom - 1: 0.2, fadeFrom: 0.2, 82.5: 0.2 * (1 + fadeTo) / 2, 100: 0.2 * fadeTo, 91.25: 0.2 * (1 + 3*fadeTo) / 4} {
+		near(t, fmt.Sprint("chroma at L* ", l), wish.chromaAt(l), want, 1e-12)
+	}
+	if got := (Ladder{Chroma: 0.2, Scheme: Greys}).chromaAt(50); got != 0 {
+		t.Errorf("a gray has a chroma of %g", got)
+	}
+}
+
+// TestSegmentsOfCutOffFiles: of a JPEG file that ends early the segments that are whole are as they are in the whole one.
+func TestSegmentsOfCutOffFiles(t *testing.T) {
+	file := []byte("\xff\xd8" + "\xff\xdb\x00\x04ab" + "x\xff\x00" + "\xff\xc4\x00\x02" + "\xff\xe1\x00\x05cde" + "\xff\xd9")
+	whole := []string{"db ab", "c4 ", "e1 cde"}
+	ends := []int{8, 15, 22}
+	for n := range len(file) + 1 {
+		var got []string
+		for marker, data := range segments(file[:n]) {
+			got = append(got, fmt.Sprintf("%x %s", marker, data))
+		}
+		var want []string
+		for i, end := range ends {
+			if end <= n {
+				want = append(want, whole[i])
+			}
+		}
+		if len(got) < len(want) || !slices.Equal(got[:len(want)], want) || len(got) > len(want)+1 {
+			t.Errorf("%d bytes: %q, expected %q", n, got, want)
+		}
+	}
+}
+
+// TestShortProfiles: a part of a profile with no byte is none, with one byte is no profile.
+func TestShortProfiles(t *testing.T) {
+	m := image.NewGray(image.Rect(0, 0, 16, 16))
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, m, nil); err != nil {
+		t.Fatal(err)
+	}
+	for data, good := range map[string]bool{"": true, "x": false} {
+		segment := "\xff\xe2\x00" + string([]byte{byte(16 + len(data))}) + "ICC_PROFILE\x00\x01\x01" + data
+		if _, err := ReadSwatch(nil, []byte(b.String()[:2]+segment+b.String()[2:])); (err == nil) != good {
+			t.Errorf("a profile of %d bytes: %v", len(data), err)
 		}
 	}
 }
