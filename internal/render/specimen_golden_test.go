@@ -132,15 +132,15 @@ func TestSpecimenTexts(t *testing.T) {
 			t.Fatal(err)
 		}
 		made[name+"-alone.md"] = []byte(alone)
-		made[name+".xlsx.xml"] = unpacked(t, d)
+		made[name+".xlsx.xml"] = workbookText(t, d)
 		for file, text := range made {
 			golden.Text(t, filepath.Join("testdata", "specimen", file), text)
 		}
 	}
 }
 
-// unpacked is a workbook's parts, one under the other.
-func unpacked(t *testing.T, d document.Document) []byte {
+// workbookText is a workbook's parts, one under the other.
+func workbookText(t *testing.T, d document.Document) []byte {
 	t.Helper()
 	made, err := XLSX(d)
 	if err != nil {
