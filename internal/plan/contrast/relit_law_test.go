@@ -107,7 +107,7 @@ func TestStudiesAtTheThresholds(t *testing.T) {
 	for name, text := range relitTexts() {
 		tops[name] = lay.Top(t, text)
 	}
-	for _, one := range lay.Invented(200, judges.Of(40, 400), 120) {
+	for _, one := range lay.Invented(200, judges.Of(40, 200), 120) {
 		tops[one.Name] = one.Top
 	}
 	for _, name := range slices.Sorted(maps.Keys(tops)) {
