@@ -135,3 +135,19 @@ func TestClean(t *testing.T) {
 		}
 	}
 }
+
+// TestFractionsInATextAreFound: a fraction of a sign of its own, or of raised figures, a slash and lowered ones; a slash that lacks either is none.
+func TestFractionsInATextAreFound(t *testing.T) {
+	for text, want := range map[string]string{
+		"½": "½ 1", "a⅜ in": "⅜ 1", "¹⁄₂": "¹⁄₂ 2", "3⁵⁄₁₆ in": "⁵⁄₁₆ 2", "⁄₂": "", "¹⁄": "", "⁄": "", "1⁄2": "", "": "", "none": "", "⁄ ½": "½ 1", "¹⁄ ³⁄₄": "³⁄₄ 2", "⅞½": "⅞ 1",
+	} {
+		from, to, kind := fractionIn(text)
+		got := ""
+		if from < to {
+			got = fmt.Sprint(text[from:to], " ", kind)
+		}
+		if got != want || want == "" && (from != len(text) || to != len(text) || kind != even) {
+			t.Errorf("%q: %q from %d to %d, expected %q", text, got, from, to, want)
+		}
+	}
+}
