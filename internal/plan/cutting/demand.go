@@ -107,7 +107,6 @@ func (p *planning) setStrips(list [][]demand) {
 		}
 		if len(s.Runs) == 0 {
 			p.tooLong(&p.Lines[lines[0]], s.LengthCut)
-			continue
 		}
 		for way, n := range s.Lines {
 			if n >= 0 {

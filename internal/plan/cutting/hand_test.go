@@ -7,6 +7,7 @@ import (
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
+	repeat "eighthturn/internal/plan/repeats"
 	"eighthturn/internal/plan/supplies"
 )
 
@@ -239,5 +240,43 @@ func TestLeftByHand(t *testing.T) {
 	f.left(48*in, 7*in, 3) // more of one size
 	if f.LeftOver[0].Times != 5 || len(f.LeftOver) != 2 {
 		t.Errorf("%v", f.LeftOver)
+	}
+}
+
+// TestLeftOfPrintsByHand: what strips along the selvages leave beside each other, beside the last and behind the longest, and what no piece
+// of a strip reaches.
+func TestLeftOfPrintsByHand(t *testing.T) {
+	in := measure.Inch
+	strip := func(x, y, toX, toY measure.NM, pieces ...FussyPiece) FussyStrip {
+		return FussyStrip{Min: measure.Point{X: x * in, Y: y * in}, Max: measure.Point{X: toX * in, Y: toY * in}, WidthCut: 3 * in, Pieces: pieces}
+	}
+	f := &Fabric{UsableWidth: 40 * in}
+	f.leftBesideStrips(&FromPrint{Times: 2, Strips: []FussyStrip{strip(3, 0, 8, 20), strip(11, 0, 15, 24), strip(0, 30, 6, 50)}})
+	if want := []LeftOver{{4, 3 * in, 24 * in}, {2, 25 * in, 24 * in}, {2, 40 * in, 6 * in}, {2, 34 * in, 20 * in}}; !slices.Equal(f.LeftOver, want) {
+		t.Errorf("beside strips: %v, want %v", f.LeftOver, want)
+	}
+	outline := func(wide, high measure.NM) repeat.Piece {
+		return repeat.Piece{Outline: rectangle(0, 0, wide*in, high*in)}
+	}
+	at := func(line int, x, y measure.NM) FussyPiece {
+		return FussyPiece{line, measure.Point{X: x * in, Y: y * in}}
+	}
+	for _, c := range []struct {
+		lengthwise bool
+		strip      FussyStrip
+		want       []LeftOver
+	}{
+		{false, strip(0, 0, 40, 3, at(7, 10, 0), at(7, 2, 0), at(8, 16, 0), at(7, 17, 0)), []LeftOver{{6, 3 * in, 2 * in}, {3, 3 * in, 4 * in}, {3, 3 * in, 15 * in}}}, // 0 to 2, 6 to 10, 14 to 16, 25 to 40
+		{true, strip(5, 9, 8, 40, at(7, 5, 14), at(8, 5, 25)), []LeftOver{{3, 3 * in, 5 * in}, {3, 3 * in, 8 * in}, {3, 3 * in, 13 * in}}},                             // 9 to 14, 17 to 25, 27 to 40
+	} {
+		f := &Fabric{UsableWidth: 40 * in}
+		f.leftInPrintStrip(&FromPrint{Lines: []int{7, 8}, Times: 3, Lengthwise: c.lengthwise, outlines: []repeat.Piece{outline(4, 3), outline(9, 2)}}, &c.strip)
+		if !slices.Equal(f.LeftOver, c.want) {
+			t.Errorf("in a strip along the selvages %v: %v, want %v", c.lengthwise, f.LeftOver, c.want)
+		}
+	}
+	f = &Fabric{UsableWidth: 40 * in, gapsLeft: []gap{{3 * in, 4}, {in, 9}}}
+	if (&planning{}).leftOnPrint(f); !slices.Equal(f.LeftOver, []LeftOver{{4, 3 * in, 40 * in}}) {
+		t.Errorf("of gaps: %v", f.LeftOver)
 	}
 }
