@@ -85,7 +85,7 @@ func TestNarrowedIsAsLaid(t *testing.T) {
 func TestResizedIsAsLaid(t *testing.T) {
 	for name, text := range changedLayouts() {
 		text = changedFabrics + fmt.Sprintf(text, 3, 2, 4)
-		for _, sides := range [][2]string{{"side 8", "side 6"}, {"side 6", "side 4"}} {
+		for _, sides := range [][2]string{{"side 8", "side 6"}, {"side 4", "side 3"}, {"side 3", "side 2"}} { // some as large as a border is wide
 			top, other := lay.Top(t, sides[0]+"\n"+text), lay.Top(t, sides[1]+"\n"+text)
 			scaled := resized(top, other.SideFinished)
 			if name == "strip sets" { // whose strips keep their parts of the whole: here those that the layout gives

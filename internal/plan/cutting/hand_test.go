@@ -280,3 +280,13 @@ func TestLeftOfPrintsByHand(t *testing.T) {
 		t.Errorf("of gaps: %v", f.LeftOver)
 	}
 }
+
+// TestLeftPiecesByHand: pieces that are cut beyond those wanted, those of the lines first, then wedges of each order of each strip set.
+func TestLeftPiecesByHand(t *testing.T) {
+	p := &planning{Plan: &Plan{Lines: []Line{{Set: -1, Spare: 1}, {Set: -1}, {Set: 0, Spare: 5}, {Set: -1, Spare: 3}}, Sets: []StripSet{{Lines: [2]int{2, -1}, LeftOver: [2]int{1, 0}}, {Lines: [2]int{-1, 4}, LeftOver: [2]int{2, 1}}}}}
+	p.leftPieces()
+	want := []LeftPieces{{Line: 0, Set: -1, Pieces: 1}, {Line: 3, Set: -1, Pieces: 3}, {Line: 2, Set: 0, Pieces: 1}, {Line: -1, Set: 1, Pieces: 2}, {Line: 4, Set: 1, Reversed: true, Pieces: 1}}
+	if !slices.Equal(p.Left, want) {
+		t.Errorf("%+v, want %+v", p.Left, want)
+	}
+}
