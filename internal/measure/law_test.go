@@ -28,6 +28,26 @@ func TestWritten(t *testing.T) {
 	}
 }
 
+// TestWrittenToTheLastNanometer: what is written to be read again is read as just that length, in the words of Text where those are.
+func TestWrittenToTheLastNanometer(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 4))
+	for n := range 4_000 {
+		for _, s := range []System{Inches, Centimetres} {
+			nm := NM(rng.Int64N(int64(100 * Inch)))
+			if n%2 == 0 {
+				nm -= nm % smallest(s)
+			}
+			text := Written(nm, s)
+			if err := readsBack(text, nm, s, true); err != nil {
+				t.Fatal(err)
+			}
+			if plain := Text(nm, s); text != plain && readsBack(plain, nm, s, true) == nil {
+				t.Fatalf("%d nm is written %q, where %q would do", nm, text, plain)
+			}
+		}
+	}
+}
+
 // smallest is what a system shows exactly.
 func smallest(s System) NM {
 	if s == Centimetres {

@@ -3,14 +3,17 @@ package leftovers
 import (
 	"bytes"
 	"fmt"
+	"maps"
 	"slices"
 	"testing"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/golden"
 	"eighthturn/internal/quilttest/lay"
+	"eighthturn/layout"
 )
 
 // worked are layouts that leave wedges and other pieces of every sort.
@@ -20,6 +23,8 @@ func worked() []struct{ name, text string } {
 		{"three fabrics", "strip 3 1/2\nfabric navy #1f3350\nfabric rust #b5532a\nfabric teal #2f7d83\nfabric cream #f4ead7\nblock R ring wedges navy rust corners cream\nblock S ring wedges teal rust corners cream\ngrid\n  R S\non-hand wedges navy 60\non-hand wedges rust 44\non-hand wedges teal 20\non-hand corners cream 9\n"},
 		{"centimeters, another seam", "units cm\nseam 1 cm\nstrip 12 cm\nusable-width 110 cm\nfabric glow #d9a441\nfabric plum #452a40\nfabric chalk #f4ecdc\nstrip-set glow-2 glow equal plum equal\nstrip-set dusk plum 5 cm glow rest\nblock R ring wedges glow-2 corners chalk\nblock S ring wedges reversed dusk corners chalk\ngrid\n  R S\non-hand wedges glow-2 50\non-hand wedges reversed dusk 33\n"},
 		{"a strip set that is called as a fabric", "strip 5\nfabric glow #d9a441\nfabric plum #452a40\nfabric chalk #f4ecdc\nstrip-set blaze glow 2 plum rest\nwebs blaze\nblock W web kites chalk\ngrid\n  W W\n  W W\nbinding 2 1/2 plum\non-hand wedges blaze 90\non-hand kites chalk 12\n"},
+		{"both orders of a set", "strip 4\nfabric navy #1f3350\nfabric rust #b5532a\nfabric cream #f4ead7\nstrip-set shore rust 2 navy rest\nblock R ring wedges shore reversed shore corners cream\ngrid\n  R\non-hand wedges shore 28\non-hand wedges reversed shore 21\n"},
+		{"a set at two heights, fabrics alike in value", "side 8\nfabric navy #1f3350\nfabric rust #b5532a\nfabric fog #e8e8e8\nfabric mist #e8e8e8\nstrip-set shore rust 2 navy rest\nblock R ring wedges shore corners fog\nblock W web wedges shore kites mist\ngrid\n  R W W\n  R W W\n"},
 		{"a few wedges", "strip 2 1/2\nfabric a #111111\nfabric b #888888\nfabric c #eeeeee\nblock R ring wedges a b corners c\ngrid\n  R\non-hand wedges a 12\non-hand wedges b 36\n"},
 	}
 }
@@ -79,6 +84,68 @@ func TestItemsBySize(t *testing.T) {
 		if plain := c.long >= 15 && c.long <= 22 && c.wide >= 11 && c.wide <= 16 && c.long > c.wide; plain != (cand.border == 0) && c.border > 0 {
 			t.Errorf("%g by %g in: the border is %d", c.long, c.wide, cand.border)
 		}
+	}
+}
+
+// TestBordersAndBindings: a border is a quarter of a block, on half inches or half centimeters, from 1 in or 1 cm to 3 in or 7.5 cm; a binding is
+// cut as the quilt's, or 2 1/2 in or 6.5 cm, and never less than four seam allowances. Common practice, from memory.
+func TestBordersAndBindings(t *testing.T) {
+	const half, five = measure.Inch / 2, 5 * measure.Millimetre
+	for _, c := range []struct {
+		units        measure.System
+		side, border measure.NM
+	}{{measure.Inches, 12 * half, 3 * half}, {measure.Inches, 2 * half, 2 * half}, {measure.Inches, 24 * half, 6 * half}, {measure.Inches, 40 * half, 6 * half}, {measure.Inches, 14 * half, 4 * half}, {measure.Inches, 22 * half, 6 * half},
+		{measure.Centimetres, 20 * five, 5 * five}, {measure.Centimetres, 4 * five, 2 * five}, {measure.Centimetres, 80 * five, 15 * five}} {
+		w := &work{Plan: &Plan{Units: c.units}}
+		if got := w.borderFor(c.side); got != c.border {
+			t.Errorf("blocks of %d have a border of %d, expected %d", c.side, got, c.border)
+		}
+	}
+	for _, c := range []struct {
+		units           measure.System
+		own, seam, want measure.NM
+	}{{measure.Inches, 0, measure.Inch / 4, 5 * half}, {measure.Inches, 4 * half, measure.Inch / 4, 4 * half}, {measure.Inches, 4 * half, measure.Inch, 8 * half}, {measure.Centimetres, 0, 2 * five, 13 * five}, {measure.Centimetres, 0, 4 * five, 16 * five}} {
+		w := &work{Plan: &Plan{Units: c.units}, top: &quilt.Top{Seam: c.seam}}
+		if c.own > 0 {
+			w.top.CutFacts.Binding = &layout.Edging{Width: c.own}
+		}
+		if got := w.bindingCut(); got != c.want {
+			t.Errorf("with a seam allowance of %d a binding is cut %d, expected %d", c.seam, got, c.want)
+		}
+	}
+}
+
+// TestBetterCandidates: of two grids for one item that is better which uses more circles in all, of those with as many the one of fewer things, and
+// of those the one nearer to a square.
+func TestBetterCandidates(t *testing.T) {
+	of := func(copies, circles, across, down int) *candidate {
+		return &candidate{copies: copies, circles: make([]int, circles), across: across, down: down}
+	}
+	for i, pair := range [][2]*candidate{{of(1, 7, 7, 1), of(1, 6, 6, 1)}, {of(3, 3, 3, 1), of(2, 4, 2, 2)}, {of(2, 4, 2, 2), of(4, 2, 2, 1)}, {of(1, 12, 4, 3), of(1, 12, 6, 2)}, {of(1, 12, 6, 2), of(1, 12, 12, 1)}} {
+		if !pair[0].better(pair[1]) || pair[1].better(pair[0]) || pair[0].better(pair[0]) {
+			t.Errorf("pair %d: the first is better %v, the second %v", i, pair[0].better(pair[1]), pair[1].better(pair[0]))
+		}
+	}
+}
+
+// TestStarsAreOfOneSort: circles are whole eights of what is left from strips of a width; of stars that float all are of the stock that makes most,
+// the first of several.
+func TestStarsAreOfOneSort(t *testing.T) {
+	w := &work{Plan: &Plan{}}
+	for _, s := range []Stock{{wedges: true, Pieces: 17, StripCut: 4}, {wedges: true, Pieces: 40, StripCut: 4}, {wedges: true, Pieces: 47, StripCut: 4}, {wedges: true, Pieces: 90, StripCut: 5}, {Pieces: 99, StripCut: 4}, {wedges: true, Pieces: 7, StripCut: 4}, {wedges: true, Pieces: 8, StripCut: 4}} {
+		w.Stocks = append(w.Stocks, s)
+	}
+	for _, k := range blocks.Kinds() {
+		want := map[int]int{0: 2, 1: 5, 2: 5, 6: 1}
+		if k.Turning == blocks.ToStarCentre {
+			want = map[int]int{1: 5}
+		}
+		if got := w.circlesLeft(k, 4); !maps.Equal(got, want) {
+			t.Errorf("%s: circles are left %v, expected %v", k.Name, got, want)
+		}
+	}
+	if got := w.strips(); !slices.Equal(got, []measure.NM{4, 5}) {
+		t.Errorf("strips are %v", got)
 	}
 }
 
