@@ -147,6 +147,9 @@ func wrongEnds(f *Fabric, list []demand) error {
 		wanted[[3]measure.NM{d.across, d.along, d.extra}] += d.count
 	}
 	for _, s := range f.Strips {
+		if s.InBlock != -1 || s.OnSheet != -1 || s.OnPrint {
+			return fmt.Errorf("a strip lies elsewhere than on yardage: %+v", s)
+		}
 		used := s.EndLeftCut
 		for _, c := range s.Cuts {
 			used += c.Length()
