@@ -68,16 +68,23 @@ func relit(of *quilt.Top, dice *rand.Rand) (s *study, mass *masses, p *plainly) 
 	for i := range s.seams {
 		s.seams[i] = s.seam(s.seams[i].at, s.seams[i].strip)
 	}
+	mass, pixels := pixelled(s, func(face int) float64 { return lights[s.Faces[face].Fabric] + pick(off...) }, dice)
+	p = &plainly{Top: &top, study: s, light: s.light, lights: lights, clear: contrast.Clear, pixels: pixels}
+	return s, mass, p.judged()
+}
+
+// pixelled are masses of up to three pixels a face, of the lightness that is said for each, and the same in tenths by face.
+func pixelled(s *study, light func(face int) float64, dice *rand.Rand) (mass *masses, pixels [][]int) {
 	mass = &masses{study: s, canvas: &canvas{first: []int32{0}}, stamp: make([]int32, len(s.Faces))}
-	p = &plainly{Top: &top, study: s, light: s.light, lights: lights, clear: 20, pixels: make([][]int, len(s.Faces))}
+	pixels = make([][]int, len(s.Faces))
 	for i := range s.Faces {
 		for range dice.IntN(4) {
-			v := int(10 * min(max(0, lights[s.Faces[i].Fabric]+pick(off...)), 100))
-			mass.values, p.pixels[i] = append(mass.values, uint16(v)), append(p.pixels[i], v)
+			v := int(10 * min(max(0, light(i)), 100))
+			mass.values, pixels[i] = append(mass.values, uint16(v)), append(pixels[i], v)
 		}
 		mass.canvas.first = append(mass.canvas.first, int32(len(mass.values)))
 	}
-	return s, mass, p.judged()
+	return mass, pixels
 }
 
 // relitTexts are small layouts of what is seldom invented.
