@@ -143,14 +143,10 @@ func (d *topDrawing) numberGap() float64 {
 	return max(ofSide*float64(d.plan.SideFinished), ofHeight*float64(d.Max.Y-d.Min.Y))
 }
 
-// columnNumbers numbers the columns above the first row, or the rows at the left of the first column, once the frame is known.
+// columnNumbers numbers the columns above the first row, once the frame is known.
 func (d *topDrawing) columnNumbers() {
-	t, r, side := d.top, d.region(), float64(d.plan.SideFinished)
-	if d.plan.Assembly.ByColumns {
-		for n := d.part.FirstRow; n < d.part.EndRow && !(Grid{t, d.plan}).SomeColumns(); n++ {
-			at := measure.Vec{X: vecOf(r.Min).X - 0.08*side, Y: vecOf(t.CellRect(n*t.Columns).Min).Y + side/2}
-			d.words(strconv.Itoa(n+1), at, label{dimPoints, diagram.End, 0})
-		}
+	t, side := d.top, float64(d.plan.SideFinished)
+	if d.plan.Assembly.ByColumns { // where columns of tumblers have no rows
 		return
 	}
 	for n := d.part.FirstColumn; n < d.part.EndColumn; n++ {

@@ -172,6 +172,12 @@ func TestSpelledAlternatives(t *testing.T) {
 			t.Fatal(err)
 		}
 		b.Document(Motifs("quilt", measure.Inches, plan))
+		few := *plan
+		few.Asked, few.AnyLengthwise, few.AnyCrosswise, few.Lengthwise = len(plan.Motifs)+5, false, false, []measure.NM{2 * measure.Inch, 4 * measure.Inch}[:2*c.o.Count/30]
+		for _, s := range Motifs("quilt", measure.Inches, &few).Sections {
+			s.Blocks = s.Blocks[max(0, len(s.Blocks)-1):]
+			b.Section("", &s)
+		}
 		b.Line("%s; %s; %q", MotifsHeading(plan), MotifName(2, &plan.Motifs[1]), MotifSays(&plan.Motifs[1]))
 	}
 	for why := motifs.OneColor; why <= motifs.NoMirror; why++ {

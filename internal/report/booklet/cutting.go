@@ -241,7 +241,7 @@ func (b *patternBuilder) fabricCutting(group []int) {
 	above := []document.Block{heading(1, title), paragraph(report.FabricCut(b.plans, group, see(key)))}
 	list := b.linesOfAll(s.Blocks, group)
 	for i := range list {
-		if f, ok := list[i].(document.Figure); ok && len(group) > 1 {
+		if f, ok := list[i].(document.Figure); ok {
 			f.Caption = report.AlikeMap(b.plans, group)
 			list[i] = f
 		}
