@@ -127,7 +127,9 @@ func wrongRun(r *ran, args []string, before, after map[string]string) error {
 	if r.code != done && !maps.Equal(before, after) {
 		return fmt.Errorf("exit code %d, and the folder has %q", r.code, slices.Sorted(maps.Keys(after)))
 	}
-	asked := slices.ContainsFunc(args, func(a string) bool { return strings.HasPrefix(a, "--force") || strings.HasPrefix(a, "-") && strings.Contains(a, "f") || a == "tidy" })
+	asked := slices.ContainsFunc(args, func(a string) bool {
+		return strings.HasPrefix(a, "--force") || strings.HasPrefix(a, "-") && strings.Contains(a, "f") || a == "tidy"
+	})
 	for name, content := range before {
 		if after[name] != content && !asked {
 			return fmt.Errorf("%s is another, unasked", name)
