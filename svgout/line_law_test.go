@@ -295,6 +295,14 @@ func TestDescriptions(t *testing.T) {
 	}
 }
 
+// TestPixelsAreDescribed: a picture in pixels says how it is drawn, too.
+func TestPixelsAreDescribed(t *testing.T) {
+	s := inPixels(manyFabrics(t, 2, 2, 1), Options{}, nil, "as it looks with eyes half shut")
+	if want := "A quilt top of 2 by 1 blocks, 12 in by 6 in finished, drawn as it looks with eyes half shut."; s.Description != want {
+		t.Errorf("%q, expected %q", s.Description, want)
+	}
+}
+
 // TestTextWidth: words are taken to be as wide as Helvetica sets them, or up to a quarter wider. Widths in thousandths of the size from
 // Adobe's Core 14 font metrics (Helvetica.afm and Helvetica-Bold.afm), from memory.
 func TestTextWidth(t *testing.T) {

@@ -134,3 +134,17 @@ func TestLongNamesAreCutToFit(t *testing.T) {
 		}
 	}
 }
+
+// TestAsMuchIsKeptAsFits: a name that is cut keeps as many letters as there is room for before the dots, without a blank before them.
+func TestAsMuchIsKeptAsFits(t *testing.T) {
+	const text = "midnight navy crackle on linen"
+	for widest := 2.0; widest < textWidth(text); widest += 0.3 {
+		most := 0
+		for most < len(text) && textWidth(text[:most+1]+"…") <= widest {
+			most++
+		}
+		if got, want := fitted(text, widest, textWidth), strings.TrimRight(text[:most], " ")+"…"; got != want {
+			t.Errorf("in %g %q is cut to %q, expected %q", widest, text, got, want)
+		}
+	}
+}

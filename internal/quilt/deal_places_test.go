@@ -2,6 +2,7 @@ package quilt
 
 import (
 	"cmp"
+	"fmt"
 	"maps"
 	"reflect"
 	"slices"
@@ -285,6 +286,14 @@ func TestStripSetsOfDeals(t *testing.T) {
 		g := &dealer.groups[0]
 		number := dealer.pools(g)
 		dealer.ends(g)
+		if first, second := 0, 0; c.deals != "" { // whoever has cut by a deal finds it again
+			if _, err := fmt.Sscan(c.deals, &first, &second); err != nil {
+				t.Fatal(err)
+			}
+			if number != 31*first+second {
+				t.Errorf("the deals %q have the number %d", c.deals, number)
+			}
+		}
 		if g.Turns != c.turns || g.Alike != c.alike {
 			t.Errorf("%s: turned end for end it is one too %v, the same %v", c.bands, g.Turns, g.Alike)
 		}

@@ -72,6 +72,7 @@ func TestWedgeFinished(t *testing.T) {
 	for grid, want := range map[string][3]float64{
 		"  R W W\n  P W W\n": {4, web, web},
 		"  R R R\n  R P P\n": {4, 4, 4},
+		"  R W W\n":          {4, web, web}, // as many of both: the higher ones
 		"  P P\n":            {},
 	} {
 		top := layouts.Top(t, fabrics+grid)

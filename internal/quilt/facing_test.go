@@ -202,3 +202,20 @@ func TestClothKnowsItsMirrorLines(t *testing.T) {
 		t.Error("a cloth without a photo has a picture")
 	}
 }
+
+// TestRecoloredIsLaidAnew: a top in the fabrics of another design, which has other colors alone, is as that design laid out.
+func TestRecoloredIsLaidAnew(t *testing.T) {
+	const text = "side 6\nfabric red #c22\nfabric blue #22c on-hand 2\nfabric idle #ccc\nblock P plain piece red\nblock Q plain piece blue\ngrid\n  P Q\ncolorway dusk red %s idle #444\nsize large across 4\n"
+	one := lay(t, fmt.Sprintf(text, "#333"))
+	design, _, faults := layout.Read(strings.Replace(fmt.Sprintf(text, "#555"), "#22c", "#2c2", 1))
+	if design == nil {
+		t.Fatal(faults)
+	}
+	got, want := one.Recolored(design), quilt.Lay(design)
+	if sameIn(got, want) != "" || fmt.Sprint(got.Colorways) != fmt.Sprint(want.Colorways) || fmt.Sprint(got.Fabrics) != fmt.Sprint(want.Fabrics) || len(got.Sizes) != len(want.Sizes) || got.Sizes[0].Top(nil).Fabrics[1].Colour != want.Fabrics[1].Colour {
+		t.Errorf("it differs in %q: %v, expected %v", sameIn(got, want), got.Colorways, want.Colorways)
+	}
+	if one.Fabrics[1].Colour == got.Fabrics[1].Colour {
+		t.Error("the top itself has changed")
+	}
+}
