@@ -34,3 +34,23 @@ func TestTooManyPages(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// Pictures count for as much room as they take at the least.
+func TestTooManyPictures(t *testing.T) {
+	o := Options{Paper: HalfLetter()}
+	list := make([]document.Block, 200)
+	for i := range list {
+		list[i] = shown(top(1, 1, false), "", "a block")
+	}
+	b := newBuilder(o.look())
+	b.most = 3
+	var long *TooLong
+	if _, err := b.pages(document.Document{Title: "Long", Sections: []document.Section{{Blocks: list}}}, o); !errors.As(err, &long) || len(b.list) > 100 {
+		t.Errorf("got %v after %d pictures", err, len(b.list))
+	}
+	b = newBuilder(o.look())
+	b.most = 3
+	if _, err := b.pages(document.Document{Title: "Short", Sections: []document.Section{{Blocks: list[:4]}}}, o); err != nil {
+		t.Error(err)
+	}
+}
