@@ -17,7 +17,7 @@ func TestSteps(t *testing.T) {
 		parts          int // of rows, a step each
 		ends           int // of seams between blocks: a step each for all that end in the same point
 		touching       int // parts of two rows, or seams of two blocks, gone through side by side, and places where rows are still to be joined
-		arms           int // seams that end on a line between blocks, and those that are such lines
+		arms           int // seams that end on a line between blocks, and those that are such a line or begin the part before it
 		joints         int
 	}{
 		"one block":              {" P\n", 1, 1, 1, 0, 0, 0, 0},
@@ -27,6 +27,7 @@ func TestSteps(t *testing.T) {
 		"two halves":             {" H H\n", 4, 2, 2, 1 + 1, 1, 2 + 1, 0},
 		"halves that meet":       {" H H:ne\n", 4, 2, 2, 1 + 1, 1, 2 + 1, 1},
 		"halves above a plain":   {" H\n P\n", 3, 2, 2, 1 + 1, 1 + 1 + 1, 1, 0},
+		"two above three":        {" P . P\n P P P\n", 5, 6, 5, 2*2 + 2*2 + 4, 4 + 4 + 2 + 1, 2 + 1 + 2, 0},
 		"rows that do not touch": {" P .\n . P\n", 2, 4, 2, 0, 1 + 1, 0, 0},
 	} {
 		top := lay.Top(t, "side 6\nfabric a #112233\nfabric b #eeeeee\nblock P plain piece a\nblock H halves pieces a b\ngrid\n"+c.grid)
