@@ -43,14 +43,14 @@ func TestTooManyPictures(t *testing.T) {
 		list[i] = shown(top(1, 1, false), "", "a block")
 	}
 	b := newBuilder(o.look())
-	b.most = 3
+	b.most = 4
 	var long *TooLong
 	if _, err := b.pages(document.Document{Title: "Long", Sections: []document.Section{{Blocks: list}}}, o); !errors.As(err, &long) || len(b.list) > 100 {
 		t.Errorf("got %v after %d pictures", err, len(b.list))
 	}
 	b = newBuilder(o.look())
-	b.most = 3
-	if _, err := b.pages(document.Document{Title: "Short", Sections: []document.Section{{Blocks: list[:4]}}}, o); err != nil {
+	b.most = 4
+	if _, err := b.pages(document.Document{Title: "Short", Sections: []document.Section{{Blocks: list[:2]}}}, o); err != nil {
 		t.Error(err)
 	}
 }
