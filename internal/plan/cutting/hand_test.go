@@ -146,6 +146,12 @@ func TestStripsToJoin(t *testing.T) {
 			}
 		}
 	}
+	p.Longer = 0
+	for total, want := range map[measure.NM]int{inch(40): 1, inch(40) + 1: 2, inch(79.5): 2, inch(79.5) + 1: 3} {
+		if list := p.wholeStrips([]long{{0, total}}, inch(3), inch(40), half); list[0].count != want {
+			t.Errorf("%d: %d strips, want %d", total, list[0].count, want)
+		}
+	}
 	for _, c := range []struct {
 		across   float64
 		diagonal bool
