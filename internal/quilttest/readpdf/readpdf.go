@@ -114,13 +114,13 @@ func objectAt(file []byte, place int) (o Object, err error) {
 		return o, err
 	}
 	text, _, _ := bytes.Cut(rest, []byte("\nendobj\n"))
-	dictionary, stream, is := bytes.Cut(text, []byte("\nstream\n"))
+	dictionary, _, is := bytes.Cut(text, []byte("\nstream\n"))
 	o.Text = string(dictionary)
 	if !is {
 		return o, nil
 	}
 	length := value(o.Text, "Length")
-	stream = rest[len(dictionary)+len("\nstream\n"):]
+	stream := rest[len(dictionary)+len("\nstream\n"):]
 	if length < 0 || !bytes.HasPrefix(stream[min(length, len(stream)):], []byte("\nendstream\nendobj\n")) {
 		return o, fmt.Errorf("the stream of object %d is not %d long", o.Number, length)
 	}
