@@ -104,7 +104,7 @@ func wrongSample(c *PhotoSample, width, height int) error {
 			return fmt.Errorf("the colors are %v", c.Colours)
 		}
 	}
-	if n := len(c.Colours); n < 1 || n > mostParts || math.Abs(shares-1) > 1e-9 {
+	if n := len(c.Colours); n < 1 || n > mostParts || shares > 1+1e-9 || shares < 1-leastShare*(mostParts-1) { // those of few points are left out
 		return fmt.Errorf("the colors are %v", c.Colours)
 	}
 	if !(c.Lightness >= 0 && c.Lightness <= 100.001 && c.Darkest >= 0 && c.Darkest <= c.Lightest && c.Lightest <= 100.001 && c.Spread >= 0 && c.Spread <= 50.001) {
