@@ -81,3 +81,32 @@ func TestShapesAreMirroredOverTheirAxis(t *testing.T) {
 		t.Errorf("only %v", tried)
 	}
 }
+
+// TestShapesMeetRoundAPoint: pieces whose first corners meet round a point fill it, without a gap and without a piece upon another.
+func TestShapesMeetRoundAPoint(t *testing.T) {
+	for _, s := range everyOutline() {
+		d := s.Description()
+		for _, angles := range d.Angles {
+			if d.Round != 0 && (float64(d.Round) != angles[0] || 360%d.Round != 0) {
+				t.Errorf("%s: from one to the next are %d°, their first corner has %v°", s, d.Round, angles[0])
+			}
+		}
+	}
+}
+
+// TestNestedIn: a strip gives one wedge more from just that length on at which, head to tail, it has room.
+func TestNestedIn(t *testing.T) {
+	for _, c := range [][2]measure.NM{{3, 1}, {1001, 1}, {40 * measure.Millimetre, 12 * measure.Millimetre}, {7, 7}} {
+		wide, narrow := c[0], c[1]
+		length := wide
+		for n := 1; n < 12; n++ {
+			if least := blocks.NestedIn(length-1, wide, narrow); least != n-1 {
+				t.Errorf("%d of %d and %d in %d, wanted %d", least, wide, narrow, length-1, n-1)
+			}
+			if got := blocks.NestedIn(length, wide, narrow); got != n {
+				t.Errorf("%d of %d and %d in %d, wanted %d", got, wide, narrow, length, n)
+			}
+			length += (wide + narrow) / 2
+		}
+	}
+}
