@@ -125,6 +125,8 @@ func miscounted(p *Plan, f *Fabric, cloth *quilt.Cloth) error {
 func TestPrintAccounts(t *testing.T) {
 	stacks, alike, spare, times := 0, 0, 0, 0
 	list := slices.Clone(tops().prints)
+	own := roses(t, "block R ring wedges garden corners navy\non-hand wedges garden 9\n", quilt.Cloth{Across: inch(8), Down: inch(12), Repeats: true})
+	list = append(list, named{"some on hand", []Options{{}}, own})
 	for _, c := range specialPlans() {
 		if c.cloth != nil {
 			list = append(list, named{c.name, []Options{c.options}, specialTop(t, c)})
