@@ -242,11 +242,18 @@ func (c *completer) behind(statement string) {
 	case "on-hand":
 		c.behindOnHand(statement)
 	case "swap":
-		if form := strings.Fields("row 0 column 0 with row 0 column 0"); len(c.words) <= len(form) && form[len(c.words)-1] != "0" {
-			c.offerWords(itemProperty, form[len(c.words)-1])
-		}
+		c.nextOf(statement)
 	default:
 		c.options(statement)
+	}
+}
+
+// nextOf offers the one word that stands next in a statement whose words have all their places; nothing where a number does.
+func (c *completer) nextOf(statement string) {
+	for _, s := range layout.Statements() {
+		if form := strings.Fields(s.Form); s.Word == statement && len(c.words) < len(form) && layout.IsOwn(form[len(c.words)]) {
+			c.offerWords(itemProperty, form[len(c.words)])
+		}
 	}
 }
 
