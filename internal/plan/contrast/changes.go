@@ -135,8 +135,13 @@ func (w *ways) tried(c Change, colours map[int]palettes.Colour, hoping bool) Cha
 			c.Breaks = append(c.Breaks, Broken{i, f.Rim.Verdict, g.Rim.Verdict})
 		}
 	}
-	c.spoils = slices.ContainsFunc(after.Losses, func(l Loss) bool { return l.Figure >= 0 && w.report.Twin(&after.Figures[l.Figure]) == nil })
+	c.spoils = w.losesMore(after)
 	return c
+}
+
+// losesMore says whether another study has lost a figure that the report does not judge.
+func (w *ways) losesMore(after *Report) bool {
+	return slices.ContainsFunc(after.Losses, func(l Loss) bool { return l.Figure >= 0 && w.report.Twin(&after.Figures[l.Figure]) == nil })
 }
 
 // sameLoss says whether a loss of another study is one of the report's: of one figure, or of one scrap.
@@ -204,14 +209,18 @@ func (w *ways) unreversed() []Change {
 		if loss.Of != LossOfFigure || !w.report.Figures[loss.Figure].Reversed {
 			continue
 		}
-		f := &w.report.Figures[loss.Figure]
-		if slices.ContainsFunc(w.report.Figures, func(g Figure) bool {
-			return g.Sort == f.Sort && !g.Reversed && g.Verdict == Reads && slices.Equal(g.Of, f.Of)
-		}) {
+		if w.report.readsUnreversed(&w.report.Figures[loss.Figure]) {
 			list = append(list, Change{Of: Unreversed, Figure: loss.Figure, Clears: []int{n}, Leaves: others(len(w.report.Losses), n)})
 		}
 	}
 	return list
+}
+
+// readsUnreversed says whether a figure of the same strip set as it is written reads.
+func (r *Report) readsUnreversed(f *Figure) bool {
+	return slices.ContainsFunc(r.Figures, func(g Figure) bool {
+		return g.Sort == f.Sort && !g.Reversed && g.Verdict == Reads && slices.Equal(g.Of, f.Of)
+	})
 }
 
 // others are the numbers below n but for one.
@@ -331,14 +340,13 @@ func (w *ways) best(list []Change) []Change {
 			break // no more fabrics change than must
 		}
 		hoped := try(c, true)
+		if len(hoped.Clears) > 0 && !hoped.spoils {
+			part = append(part, c)
+		}
 		if hoped.Whole() {
 			if c := try(c, false); c.Whole() {
 				whole = append(whole, c)
-				continue
 			}
-		}
-		if len(hoped.Clears) > 0 && !hoped.spoils {
-			part = append(part, c)
 		}
 	}
 	for i := 0; len(whole) == 0 && i < len(part); i++ {
@@ -413,29 +421,31 @@ func (w *ways) instead(change int, low, high float64) *Instead {
 
 // swapped lets two fabrics of the layout change places where that alone is enough.
 func (w *ways) swapped() []Change {
-	clashing := w.clashing()
-	asked := w.asked()
-	n := 0
-	for a := range w.Fabrics {
-		for b := a + 1; b < len(w.Fabrics); b++ {
-			if !involved(clashing, a, b) || w.isPrint(a) != w.isPrint(b) || !w.wouldDo(clashing, asked, a, b) {
-				continue
-			}
-			if n++; n > mostTried {
-				return nil
-			}
-			colours := w.calmed()
-			colours[a], colours[b] = w.Fabrics[b].Colour, w.Fabrics[a].Colour
-			swap := Change{Of: SwapTwo, Figure: -1, Swap: []string{w.Fabrics[a].Name, w.Fabrics[b].Name}}
-			if hoped := w.tried(swap, colours, true); !hoped.Whole() {
-				continue
-			}
+	for _, pair := range w.swappable(w.clashing(), w.asked()) {
+		a, b := pair[0], pair[1]
+		colours := w.calmed()
+		colours[a], colours[b] = w.Fabrics[b].Colour, w.Fabrics[a].Colour
+		swap := Change{Of: SwapTwo, Figure: -1, Swap: []string{w.Fabrics[a].Name, w.Fabrics[b].Name}}
+		if hoped := w.tried(swap, colours, true); hoped.Whole() {
 			if c := w.tried(swap, colours, false); c.Whole() {
 				return []Change{c}
 			}
 		}
 	}
 	return nil
+}
+
+// swappable are the first fabrics, two and two, that may change places by their values.
+func (w *ways) swappable(clashing []Lack, asked *steps) [][2]int {
+	var list [][2]int
+	for a := range w.Fabrics {
+		for b := a + 1; b < len(w.Fabrics); b++ {
+			if involved(clashing, a, b) && w.isPrint(a) == w.isPrint(b) && w.wouldDo(clashing, asked, a, b) {
+				list = append(list, [2]int{a, b})
+			}
+		}
+	}
+	return list[:min(mostTried, len(list))]
 }
 
 // involved says whether one of two fabrics, but not both together, costs a loss.

@@ -22,7 +22,7 @@ func (s *study) stripSets() []member {
 		if !ok {
 			n = len(list)
 			at[key] = n
-			list = append(list, member{at: p.Outline[0], closed: true})
+			list = append(list, member{closed: true})
 		}
 		for f := p.First; f < p.First+p.Count; f++ {
 			list[n].faces = append(list[n].faces, int32(f))

@@ -305,8 +305,7 @@ func pooled(list []Figure) Figure {
 	out := Figure{Sort: list[0].Sort, Weak: math.Inf(1)}
 	var edge, polarity, length, massed float64
 	var mass Mass
-	var lacks lackSum
-	rims := lackSum{list: []Lack{}}
+	lacks, rims := lackSum{list: []Lack{}}, lackSum{list: []Lack{}}
 	for _, f := range list {
 		out.Count += f.Count
 		out.Closed += f.Closed

@@ -45,6 +45,9 @@ func newFinding(top *quilt.Top) *finding {
 // patch is the patch of a face.
 func (w *finding) patch(face int32) *quilt.Patch { return &w.Patches[w.Faces[face].Patch] }
 
+// centerOf is the point that the pieces of a figure point at.
+func (w *finding) centerOf(m *member) measure.Point { return w.patch(m.faces[0]).Outline[0] }
+
 // gathered are the patches of a sort's shape by the point that they all point at: wedges of rings by themselves.
 func (w *finding) gathered(sort Sort) map[measure.Point][]int32 {
 	shape := blocks.Gathering(blocks.WebCentre)
@@ -73,8 +76,8 @@ func (w *finding) cloth(patch int32) string {
 // memberApart says what is wrong with a figure of pieces round a point, "" for nothing.
 func (w *finding) memberApart(sort Sort, m *member, patches []int32) string {
 	round := map[Sort]int{Web: 8, Star: 4, Wheel: 8}[sort]
-	if m.at != w.Patches[patches[0]].Outline[0] || m.closed != (len(patches) == round) {
-		return fmt.Sprintf("it lies at %v, and that it is whole is %v, of %d pieces", m.at, m.closed, len(patches))
+	if m.closed != (len(patches) == round) {
+		return fmt.Sprintf("that it is whole is %v, of %d pieces", m.closed, len(patches))
 	}
 	inside, all := map[int32]bool{}, map[int32]bool{}
 	for _, f := range m.faces {
@@ -202,8 +205,8 @@ func (w *finding) turnsApart(m *member, patches []int32) string {
 		return "its wedges are not all there, once"
 	case !figure[first]:
 		return "the wedge that points up is not of the figure"
-	case m.closed != (len(patches) == 8) || m.at != w.Patches[patches[0]].Outline[0]:
-		return "it lies elsewhere, or is not whole"
+	case m.closed != (len(patches) == 8):
+		return "that it is whole is told of others"
 	case !sameSeams(m.seams, seams):
 		return fmt.Sprintf("its seams are %v, not %v", m.seams, seams)
 	}
@@ -220,8 +223,8 @@ func (w *finding) groupApart(groups []group, sort Sort) string {
 		for _, v := range g.variants {
 			for i := range v {
 				m := &v[i]
-				patches := left[m.at]
-				delete(left, m.at)
+				patches := left[w.centerOf(m)]
+				delete(left, w.centerOf(m))
 				if len(patches) == 0 {
 					return "there is no such figure, or it is listed twice"
 				}
@@ -262,8 +265,8 @@ func (w *finding) betweenApart(g group) string {
 	})
 	for i := range g.between {
 		m := &g.between[i]
-		patches := left[m.at]
-		delete(left, m.at)
+		patches := left[w.centerOf(m)]
+		delete(left, w.centerOf(m))
 		if len(patches) == 0 {
 			return "between: there is no such figure"
 		}
@@ -306,7 +309,7 @@ func (w *finding) stripsApart(g group) string {
 	}
 	for _, m := range slices.Concat(g.variants...) {
 		k := key(w.Faces[m.faces[0]].Patch)
-		if !m.closed || m.at != w.patch(m.faces[0]).Outline[0] || !sameSeams(m.seams, seams[k]) || !slices.Equal(sortedFaces(m.faces), sortedFaces(faces[k])) || len(m.against)+len(m.rim) > 0 {
+		if !m.closed || !sameSeams(m.seams, seams[k]) || !slices.Equal(sortedFaces(m.faces), sortedFaces(faces[k])) || len(m.against)+len(m.rim) > 0 {
 			return "a strip set's strips or seams are not all there, once"
 		}
 		delete(seams, k)
@@ -453,7 +456,7 @@ func TestFindingNotices(t *testing.T) {
 		"a face that is left out":  {"g1", func(m *member) { m.faces = m.faces[1:] }},
 		"a ground that is missing": {"m03", func(m *member) { m.against = m.against[1:] }},
 		"a figure that is whole":   {"m03", func(m *member) { m.closed = !m.closed }},
-		"another place":            {"m03", func(m *member) { m.at.X++ }},
+		"another place":            {"m03", func(m *member) { m.faces[0] = m.against[0] }},
 	} {
 		top := lay.Top(t, judgedText(t, c.file))
 		s := newStudy(nil, top, Options{})

@@ -134,7 +134,7 @@ func (s *study) centred(patches []int32) member {
 		inside[f] = true
 	}
 	melted := s.melt(patches, inside)
-	m := member{at: s.Patches[patches[0]].Outline[0], closed: len(patches) == s.fullTurn(patches)}
+	m := member{closed: len(patches) == s.fullTurn(patches)}
 	for _, f := range faces {
 		if inside[f] {
 			m.faces = append(m.faces, f)

@@ -269,3 +269,26 @@ func TestTwoSorts(t *testing.T) {
 		t.Errorf("%d take turns, %d of six", found, six)
 	}
 }
+
+// TestListsAreThere: where there is nothing to tell, other programs read an empty list, of figures that take turns as well.
+func TestListsAreThere(t *testing.T) {
+	turns := 0
+	for name, one := range studied() {
+		r := one.report
+		if r.Fabrics == nil || r.Figures == nil || r.Stray == nil || r.Losses == nil || r.Changes == nil {
+			t.Errorf("%s: a list is missing", name)
+		}
+		for i := range r.Figures {
+			f := &r.Figures[i]
+			if f.Lacks == nil || f.Rim != nil && f.Rim.Lacks == nil {
+				t.Errorf("%s: of %s %d no list tells what it lacks", name, f.Sort, i)
+			}
+			if f.Sort == ByTurns {
+				turns++
+			}
+		}
+	}
+	if turns == 0 {
+		t.Error("no figures take turns")
+	}
+}

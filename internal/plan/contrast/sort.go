@@ -94,7 +94,6 @@ type member struct {
 	seams          []outlineSeam
 	rim            []outlineSeam // where it meets a border
 	closed         bool          // it has all its pieces
-	at             measure.Point // its centre
 }
 
 // outlineSeam is a seam on a figure's outline.

@@ -123,10 +123,10 @@ func (p *plainly) swapApart(r *Report) string {
 }
 
 // TestFabricsThatMayChangePlaces: one of the two must clash with a third fabric; then all that clash must stand a clear step apart, and all
-// that meet, but only inside figures, as far as they do now, up to that.
+// that meet, but only inside figures, as far as they do now, up to that. Both are prints or neither is, and the first three such two are tried.
 func TestFabricsThatMayChangePlaces(t *testing.T) {
 	dice := rand.New(rand.NewPCG(3, 4))
-	would := 0
+	would, many := 0, 0
 	for range 3000 {
 		own := make([]float64, 4)
 		for i := range own {
@@ -146,7 +146,10 @@ func TestFabricsThatMayChangePlaces(t *testing.T) {
 				}
 			}
 		}
-		w := &ways{study: &study{Options: Options{Contrast: &Contrast{5, 20}}}, report: r}
+		prints := make([]Print, len(own))
+		prints[dice.IntN(len(own))].Spread = float64(dice.IntN(2))
+		w := &ways{study: &study{Top: &quilt.Top{Fabrics: make([]quilt.Fabric, len(own))}, Options: Options{Contrast: &Contrast{5, 20}, Prints: prints}}, report: r}
+		var may [][2]int
 		for a := range own {
 			for b := a + 1; b < len(own); b++ {
 				is := slices.ContainsFunc(clashing, func(m Lack) bool {
@@ -164,10 +167,78 @@ func TestFabricsThatMayChangePlaces(t *testing.T) {
 					t.Fatalf("%v, clashing %v, meeting %v: that %d and %d may change places is %v", own, clashing, r.Pairs, a, b, got)
 				}
 				would += map[bool]int{true: 1}[will]
+				if is && will && prints[a] == prints[b] {
+					may = append(may, [2]int{a, b})
+				}
 			}
 		}
+		if len(may) > 3 {
+			may, many = may[:3], many+1
+		}
+		if got := w.swappable(clashing, newSteps(own)); !slices.Equal(got, may) {
+			t.Fatalf("%v, clashing %v, meeting %v, prints %v: %v are tried, not %v", own, clashing, r.Pairs, prints, got, may)
+		}
 	}
-	if would < 300 {
-		t.Errorf("only %d could change places", would)
+	if would < 300 || many < 5 {
+		t.Errorf("only %d could change places, %d times more than three", would, many)
+	}
+}
+
+// TestSetsThatReadUnreversed: a strip set is told to be left as it is where the same sort of figure of the same fabrics reads with it so.
+func TestSetsThatReadUnreversed(t *testing.T) {
+	lost := Figure{Sort: Web, Of: []string{"navy", "rust"}, Reversed: true, Verdict: Lost}
+	reads := Figure{Sort: Web, Of: []string{"navy", "rust"}, Verdict: Reads}
+	star, reversed, faint, other := reads, reads, reads, reads
+	star.Sort, reversed.Reversed, faint.Verdict, other.Of = Star, true, OutlineOnly, []string{"rust", "navy"}
+	for name, c := range map[string]struct {
+		figures []Figure
+		will    bool
+	}{
+		"the same, as written": {[]Figure{lost, reads}, true}, "a star": {[]Figure{lost, star}, false}, "reversed too": {[]Figure{lost, reversed}, false},
+		"only its outline": {[]Figure{lost, faint}, false}, "other fabrics": {[]Figure{lost, other}, false}, "some of them": {[]Figure{star, other, lost, reads}, true},
+	} {
+		if got := (&Report{Figures: c.figures}).readsUnreversed(&lost); got != c.will {
+			t.Errorf("%s: that leaving it as written helps is %v", name, got)
+		}
+	}
+}
+
+// TestWhatIsLostBesides: a change spoils a quilt where figures are lost then, be they the first, that were not judged before; scraps are none.
+func TestWhatIsLostBesides(t *testing.T) {
+	at := func(places ...int) (list []Figure) {
+		for _, p := range places {
+			list = append(list, Figure{place: [2]int{p, 0}})
+		}
+		return list
+	}
+	w := &ways{report: &Report{Figures: at(1, 2)}}
+	for _, c := range []struct {
+		after  Report
+		spoils bool
+	}{
+		{Report{Figures: at(1, 2), Losses: []Loss{{Figure: 1}}}, false}, {Report{Figures: at(3, 1), Losses: []Loss{{Figure: 0}}}, true},
+		{Report{Figures: at(3, 1), Losses: []Loss{{Figure: 1}}}, false}, {Report{Figures: at(1, 3), Losses: []Loss{{Figure: 0}, {Figure: 1}}}, true},
+		{Report{Figures: at(3), Losses: []Loss{{Figure: -1, Of: LossOfScrap}}}, false},
+	} {
+		if got := w.losesMore(&c.after); got != c.spoils {
+			t.Errorf("%+v: that more is lost is %v", c.after.Losses, got)
+		}
+	}
+}
+
+// TestOneValueUpToAClearStep: fabrics are of one value that lie less than a clear step from each other.
+func TestOneValueUpToAClearStep(t *testing.T) {
+	for _, c := range []struct {
+		lights []float64
+		one    bool
+	}{{[]float64{30, 10, 20}, false}, {[]float64{math.Nextafter(30, 0), 10, 20}, true}, {[]float64{50}, true}, {[]float64{50, 50}, true}} {
+		s := &study{lightness: c.lights, Options: Options{Contrast: &Contrast{5, 20}}}
+		fabrics := make([]int, len(c.lights))
+		for f := range fabrics {
+			fabrics[f] = f
+		}
+		if got := s.oneValue(fabrics); got != c.one {
+			t.Errorf("%v: that they are of one value is %v", c.lights, got)
+		}
 	}
 }

@@ -16,7 +16,7 @@ func (s *study) wheel(patches []int32) (m member, alternates bool) {
 	if sides == nil {
 		return s.alikeWheel(patches), false
 	}
-	m.at, m.closed = s.Patches[patches[0]].Outline[0], len(patches) == s.fullTurn(patches)
+	m.closed = len(patches) == s.fullTurn(patches)
 	side := map[int32]int{}
 	for n, i := range patches {
 		for _, f := range s.facesOf([]int32{i}) {
