@@ -10,6 +10,7 @@ import (
 
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 	"eighthturn/layout"
 	"eighthturn/palettes"
 )
@@ -106,7 +107,7 @@ func TestLargePhotosAreLookedAtInSquares(t *testing.T) {
 }
 
 // TestPlacesLookedAt: places lie on marks of 1/8 in or 5 mm, so many marks apart as leave no more than 1,536 of a repeat; on a print they point
-// eight ways, on stripes 24, and lie across the stripes alone.
+// eight ways, on stripes 24, and lie across the stripes alone. Each point that is looked at is a step.
 func TestPlacesLookedAt(t *testing.T) {
 	eighth := measure.Inch / 8
 	stripes := func(crosswise bool, repeat measure.NM) *quilt.Cloth {
@@ -129,7 +130,10 @@ func TestPlacesLookedAt(t *testing.T) {
 		{print(24*measure.Inch, 16*measure.Inch), measure.Inches, 4 * eighth, 48, 45, 32},          // 1,536 again
 		{stripes(false, 2*measure.Inch), measure.Inches, eighth, 16, 15, 1}, {stripes(true, 2*measure.Inch), measure.Inches, eighth, 1, 15, 16},
 	} {
-		s := newSearch(c.cloth, colourful(30, 30), measure.Inch, c.units, Options{Count: 1})
+		var s *search
+		steps := stop.Count(func(sign *stop.Sign) {
+			s = newSearch(c.cloth, colourful(30, 30), measure.Inch, c.units, Options{Count: 1, Sign: sign})
+		})
 		var want []place
 		for y := range c.down {
 			for x := range c.across {
@@ -138,8 +142,8 @@ func TestPlacesLookedAt(t *testing.T) {
 				}
 			}
 		}
-		if !slices.Equal(s.places, want) || len(s.shown) != len(want) {
-			t.Errorf("%+v: %d places are looked at, %d times, expected %d", *c.cloth, len(s.places), len(s.shown), len(want))
+		if !slices.Equal(s.places, want) || len(s.shown) != len(want) || steps != 96*len(want) { // 96 points of each
+			t.Errorf("%+v: %d places are looked at, %d times in %d steps, expected %d", *c.cloth, len(s.places), len(s.shown), steps, len(want))
 		}
 	}
 }
