@@ -189,8 +189,7 @@ func (a *allotment) burden(w, s int) burden {
 }
 
 // like is how many rings of two webs from two sets are of one fabric, the widest twice.
-func (a *allotment) like(w, s, v, t int) int {
-	n := 0
+func (a *allotment) like(w, s, v, t int) (n int) {
 	for i := range a.Strips {
 		if f := a.ring(w, s, i); a.Strips[i] >= 0 && f == a.ring(v, t, i) {
 			n++
@@ -380,8 +379,7 @@ func withPart(parts []Part, more Part) []Part {
 }
 
 // mostLeft is the set that gives most of some wedges of a web, and how many; where none is left one set is sewn once more.
-func (a *allotment) mostLeft(w int, wanted [2]int) (int, [2]int) {
-	best, most := 0, [2]int{}
+func (a *allotment) mostLeft(w int, wanted [2]int) (best int, most [2]int) {
 	var least burden
 	for s := range a.sets {
 		a.sign.Step(1)

@@ -31,11 +31,7 @@ func uneasy(count int, lines int32) []Place {
 // dealtFirst is a deal that is not evened out yet.
 func dealtFirst(places []Place) *solver {
 	t := newSolver(places, 0)
-	for _, group := range t.groups() {
-		if found, _ := t.search(group); !found {
-			t.compromise(group)
-		}
-	}
+	t.assign()
 	return t
 }
 

@@ -1,6 +1,7 @@
 package scraps
 
 import (
+	"cmp"
 	"encoding/binary"
 	"slices"
 
@@ -83,7 +84,7 @@ func (c *composer) round(pool, number int, last bool) {
 func (r *rounds) best(start int, last bool) [][]int {
 	count := min(len(r.fabrics), len(r.sets)-start)
 	var best [][]int
-	least := 0
+	var least int
 	shifts, from := first(len(r.strips)), 0
 	for range maxShifts {
 		rows, off := r.rows(shifts, count)
@@ -110,12 +111,7 @@ func (c *composer) order(pool, number int) []int {
 	fabrics := slices.Clone(c.Pools[pool])
 	if number != 0 {
 		t := solver{number: uint64(number)}
-		slices.SortStableFunc(fabrics, func(a, b int) int {
-			if t.chance(a, pool) < t.chance(b, pool) {
-				return -1
-			}
-			return 1
-		})
+		slices.SortFunc(fabrics, func(a, b int) int { return cmp.Compare(t.chance(a, pool), t.chance(b, pool)) })
 	}
 	return fabrics
 }

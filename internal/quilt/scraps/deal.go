@@ -38,7 +38,16 @@ const (
 func Deal(sign *stop.Sign, places []Place, number int) Assignment {
 	t := newSolver(places, number)
 	t.sign = sign
-	proven := true
+	proven := t.assign()
+	t.balance()
+	t.spread()
+	t.spreadLines()
+	return Assignment{t.fabric, proven}
+}
+
+// assign gives every place a fabric, with neighbors alike only where no way to avoid that was found; proven says that there is none.
+func (t *solver) assign() (proven bool) {
+	proven = true
 	for _, group := range t.groups() {
 		found, sure := t.search(group)
 		if !found {
@@ -46,10 +55,7 @@ func Deal(sign *stop.Sign, places []Place, number int) Assignment {
 			t.compromise(group)
 		}
 	}
-	t.balance()
-	t.spread()
-	t.spreadLines()
-	return Assignment{t.fabric, proven}
+	return proven
 }
 
 // solver is the work on one deal.

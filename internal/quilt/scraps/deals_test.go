@@ -12,7 +12,8 @@ import (
 	"eighthturn/internal/stop"
 )
 
-// dealt is a deal as a line says it: a letter a fabric, or their sum where there are many; and the steps that it took.
+// dealt is a deal as a line says it: a letter a fabric, or their sum where there are many; and the steps that it took, with those that count
+// against the budgets of searching, evening out and spreading, since what is left when one is spent stands.
 func dealt(places []scraps.Place, number int) string {
 	var d scraps.Assignment
 	steps := stop.Count(func(sign *stop.Sign) { d = scraps.Deal(sign, places, number) })
@@ -29,7 +30,8 @@ func dealt(places []scraps.Place, number int) string {
 	if !d.Proven {
 		text += ", not proven"
 	}
-	return fmt.Sprintf("%s, %d steps", text, steps)
+	searched, evened, spread := scraps.Spent(places, number)
+	return fmt.Sprintf("%s, %d steps, spent %d %d %d", text, steps, searched, evened, spread)
 }
 
 // dealtSets is the same of a strip set: the fabrics of each set, and the sets of each web.
@@ -76,6 +78,8 @@ func TestDealsStay(t *testing.T) {
 	deals("grid", laidOut, func(seed uint64) int { return int(seed) }, seeds(24)...)
 	deals("columns", columns, func(seed uint64) int { return int(seed) }, seeds(16)...)
 	deals("touching", func(n uint64) []scraps.Place { return pigeons(int(n)) }, first, 6, 11)
+	deals("uneasy", func(n uint64) []scraps.Place { return scraps.Uneasy(int(n), 7) }, first, 20, 33, 47, 90)
+	deals("uneasy, in no lines", func(n uint64) []scraps.Place { return scraps.Uneasy(int(n), 0) }, first, 26, 64, 150)
 	deals("king", func(n uint64) []scraps.Place { return grid(int(n), int(n), 1, 40) }, first, 24)
 	for seed := range uint64(60) {
 		apart, met := dealable(seed), meeting(seed)

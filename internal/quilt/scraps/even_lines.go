@@ -103,8 +103,7 @@ func (s *lineSpread) shakeOften(until int) {
 	for kick := 0; kick < maxKicks && s.left > until && len(s.places) <= maxShaken; kick++ {
 		s.made, s.change = s.made[:0], 0
 		if kick%3 == 2 {
-			s.dealAnew(s.places[s.chance(kick, 0)%uint64(len(s.places))], kick)
-			s.change = 0 // that is no worse
+			s.dealAnew(s.places[s.chance(kick, 0)%uint64(len(s.places))], kick) // which is no worse
 		} else {
 			s.shake(kick)
 		}
@@ -144,7 +143,7 @@ func (s *lineSpread) shake(kick int) {
 		case s.fabric[p] == s.fabric[q]:
 		case kick%3 == 1:
 			if s.turnChains(p, q) {
-				n = 2
+				return
 			}
 		case s.allows(p, q):
 			s.trade(p, q)

@@ -54,13 +54,10 @@ func (q *queue) Len() int { return len(q.waiting) }
 // Less says which of two places comes first.
 func (q *queue) Less(i, j int) bool {
 	a, b := &q.waiting[i], &q.waiting[j]
-	switch {
-	case a.beside == 0 || b.beside == 0:
+	if a.beside == 0 || b.beside == 0 {
 		return a.beside > 0 || b.beside == 0 && a.place < b.place
-	case a.free != b.free:
-		return a.free < b.free
 	}
-	return cmp.Or(cmp.Compare(b.beside, a.beside), cmp.Compare(a.place, b.place)) < 0
+	return cmp.Or(cmp.Compare(a.free, b.free), cmp.Compare(b.beside, a.beside), cmp.Compare(a.place, b.place)) < 0
 }
 
 // Swap changes two places about.

@@ -1,6 +1,9 @@
 package scraps
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // redeal is a few places of a pool that touch, dealt their fabrics anew: that finds what neither a trade nor a chain reaches, where
 // few fabrics leave neighbors little choice.
@@ -41,12 +44,7 @@ func (s *lineSpread) dealAnew(p int32, kick int) {
 		s.take(q)
 	}
 	r.order = slices.Compact(slices.Sorted(slices.Values(was)))
-	slices.SortFunc(r.order, func(a, b int) int {
-		if s.chance(kick, a) < s.chance(kick, b) {
-			return -1
-		}
-		return 1
-	})
+	slices.SortFunc(r.order, func(a, b int) int { return cmp.Compare(s.chance(kick, a), s.chance(kick, b)) })
 	r.fabrics, r.least = make([]int, len(r.places)), before-s.change+1
 	r.from(0)
 	s.spend(min(maxRedealSteps, s.left) - r.steps)

@@ -68,10 +68,7 @@ func (s *spreading) gains(p, q int32) bool {
 // change gives two places each other's fabric.
 func (s *spreading) change(p, q int32) {
 	a, b := s.fabric[p], s.fabric[q]
-	s.take(p)
-	s.take(q)
-	s.put(p, b)
-	s.put(q, a)
+	s.turn([]int32{p, q}, a, b)
 	s.moved(p, a, b)
 	s.moved(q, b, a)
 }
