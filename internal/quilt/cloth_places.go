@@ -172,7 +172,6 @@ func (l *clothLaying) alongStrips(i int32) {
 			if p.Reversed {
 				key.band = int(p.Count-1) - int(n)
 			}
-			key.across = nearly(band.lower - band.upper)
 		}
 		key.fabric = int(face.Fabric)
 		l.places[p.First+n] = l.onStrip(key, &piece)
@@ -216,7 +215,7 @@ func nestingOf(outline []measure.Point, f *inFrame) nesting {
 	middle := (f.left + f.right) / 2
 	level := math.Abs(upper[0]+upper[1]-2*middle) < slack && math.Abs(lower[0]+lower[1]-2*middle) < slack
 	switch {
-	case len(outline) == 3 && math.Abs(upper[0]-lower[0]) < slack && math.Abs(upper[1]-f.right) < slack && math.Abs(lower[1]-f.left) < slack:
+	case len(outline) == 3 && math.Abs(upper[0]-f.left) < slack && math.Abs(upper[1]-f.right) < slack && math.Abs(lower[1]-f.left) < slack:
 		return inSquares
 	case level && f.betweenTwo(outline) && math.Abs((upper[1]-upper[0])-(lower[1]-lower[0])) > slack:
 		return headsInTurn

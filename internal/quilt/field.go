@@ -8,10 +8,10 @@ import (
 	"eighthturn/layout"
 )
 
-// tile is a place of the field: a cell, a part of the sashes, or nothing.
+// tile is a place of the field: a cell or a part of the sashes.
 type tile struct {
-	cell      int        // -1 if it is not one
-	perimeter *perimeter // of a part of the sashes, nil if it is not one
+	cell      int
+	perimeter *perimeter // of a part of the sashes, nil for a cell
 }
 
 // field sews the blocks and the sashes between them together and returns the field's outer
@@ -50,10 +50,9 @@ func (l *builder) tilesSide(tiles []tile, side int) []span {
 		if side == bottom || side == left {
 			t = tiles[len(tiles)-1-i]
 		}
-		switch {
-		case t.perimeter != nil:
+		if t.perimeter != nil {
 			*list = append(*list, t.perimeter[side]...)
-		case t.cell >= 0:
+		} else {
 			*list = l.side(*list, t.cell, side)
 		}
 	}
@@ -169,5 +168,5 @@ func (s *sashing) part(at Rect, post bool) tile {
 		p.Role = s.role("sash", "S")
 	}
 	r := s.rectangle(p, fabric, cut, at)
-	return tile{cell: -1, perimeter: &r}
+	return tile{perimeter: &r}
 }

@@ -19,6 +19,7 @@ func TestOneWayPrints(t *testing.T) {
 		{"  R P\n  M P\n", "  R R R\n", `the print of "awning" stands on its head in 12 of 24 pieces: 12 wedges`},
 		{"  R P\n  M P\n", "  M P\n", ""},
 		{"  R P\n  M P\n", "  H:nw R\n", `the print of "awning" stands on its head in 5 of 10 pieces: 1 half-square triangle and 4 wedges`},
+		{"  R P\n  M P\n", "  H:nw P\n", `the print of "awning" stands on its head in 1 of 3 pieces: 1 half-square triangle`},
 		{" one-way", "", ""},
 	} {
 		if told := toldOf(t, strings.Replace(text, c.from, c.to, 1)); told != c.told {

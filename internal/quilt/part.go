@@ -38,8 +38,7 @@ func (t *Top) Center(figure string) (*Top, error) {
 			}
 		}
 		for _, i := range t.fromTheMiddle() {
-			x, y := i%t.Columns, i/t.Columns
-			if x+1 < t.Columns && y+1 < t.Rows && t.closes(pointing[t.CellRect(i).Max], whole) {
+			if t.closes(pointing[t.CellRect(i).Max], whole) { // which no corner on an edge of the grid does
 				return t.cut(i, 2, 2), nil
 			}
 		}

@@ -144,8 +144,8 @@ func offLine(a, b, p measure.Point) bool {
 	return true
 }
 
-// along is how far p lies along the way from a towards b, counted in both directions of
-// the grid together; it grows along every straight line.
+// along is how far p, a place on the line through a and b, lies along the way from a towards b, counted in both directions of the grid
+// together.
 func along(a, b, p measure.Point) measure.NM {
 	d := p.X - a.X
 	if b.X < a.X {
@@ -154,12 +154,6 @@ func along(a, b, p measure.Point) measure.NM {
 	e := p.Y - a.Y
 	if b.Y < a.Y {
 		e = -e
-	}
-	switch {
-	case a.X == b.X:
-		return e
-	case a.Y == b.Y:
-		return d
 	}
 	return d + e
 }
