@@ -100,9 +100,7 @@ func Fit(cloth Cloth, pieces []Piece, steps int) *Fitting {
 	}
 	f.prepare()
 	f.scale()
-	if len(f.sorts) > 0 {
-		f.fit()
-	}
+	f.fit()
 	f.Steps, f.Ended = steps-f.left, f.left < 0
 	return f.Fitting
 }
@@ -117,7 +115,7 @@ func (f *fitting) fit() {
 	}
 	whole := f.part(f.sorts, f.left/2)
 	f.Strips, f.LengthCut, f.Ended = whole.Strips, whole.LengthCut, whole.left < 0
-	f.left -= max(0, f.left/2-whole.left)
+	f.left -= f.left/2 - whole.left
 	if !f.Ended { // no way takes less
 		return
 	}
