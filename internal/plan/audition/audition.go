@@ -53,24 +53,22 @@ func Build(top *quilt.Top, trials []layout.Trial, read func(text string) (*layou
 	p.Alternatives = make([]Alternative, len(trials))
 	errs := make([]error, len(trials))
 	again := &contrast.Again{Options: o.Contrast}
-	one := func(i int, sign *stop.Sign) {
+	one := func(i int, sign *stop.Sign) *contrast.Again {
 		trial, own, with := &trials[i], *again, o
 		own.Sign, with.Sign = sign, sign
 		t, err := Laid(top, trial, read, with)
 		if err != nil {
 			errs[i] = err
-			return
+			return &own
 		}
 		study := own.Of(t)
 		p.Alternatives[i] = Alternative{
 			Name: trial.Name, Number: i + 1, Lines: trial.Lines, Figures: study.Figures, Losses: study.Losses, Bound: trial.Bound, Study: study, Top: t,
 		}
-		if i == 0 {
-			again.First(&own) // others in other colors begin with what it found
-		}
+		return &own
 	}
 	if len(trials) > 0 {
-		one(0, o.Sign)
+		again.First(one(0, o.Sign)) // others in other colors begin with what it found
 		o.Sign.Beside(len(trials)-1, func(i int, sign *stop.Sign) { one(i+1, sign) })
 	}
 	if i := slices.IndexFunc(errs, func(err error) bool { return err != nil }); i >= 0 {

@@ -9,6 +9,7 @@ import (
 	"eighthturn/internal/plan/audition"
 	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilt"
+	"eighthturn/internal/stop"
 	"eighthturn/layout"
 )
 
@@ -93,5 +94,38 @@ func TestBindingsAreSeen(t *testing.T) {
 	}
 	if len(d.Borders) != 1 {
 		t.Errorf("the layout has %d borders", len(d.Borders))
+	}
+}
+
+// TestOneAlternative: one by itself is laid out and studied as well, and the steps of the first are those of laying it out and of studying it,
+// however many follow.
+func TestOneAlternative(t *testing.T) {
+	d, _ := read(bordered)
+	top := quilt.Lay(d)
+	trials := trialsOf(t, bordered, layout.AuditionOf{Role: "corners", Of: "R"}, "fog", "rust", "navy")
+	for n := 1; n <= len(trials); n++ {
+		var p *audition.Plan
+		steps := stop.Count(func(sign *stop.Sign) { p, _ = audition.Build(top, trials[:n], read, audition.Options{Sign: sign}) })
+		first := stop.Count(func(sign *stop.Sign) {
+			design, _ := read(trials[0].Text)
+			(&contrast.Again{Sign: sign}).Of(quilt.LayUntil(sign, design))
+		})
+		if p == nil || len(p.Alternatives) != n || p.Alternatives[0].Study == nil || steps != first || first == 0 {
+			t.Errorf("of %d asked for: %+v, in %d steps, not %d", n, p, steps, first)
+		}
+	}
+}
+
+// TestLayoutsStayAsTheyAre: a binding that is laid as a border is no border of the layout, nor of its sizes, that were read.
+func TestLayoutsStayAsTheyAre(t *testing.T) {
+	text := strings.Replace(bordered, "border 2 rust\n", "border 2 rust\nsize large across 4\n", 1)
+	trials := trialsOf(t, text, layout.AuditionOf{Role: "binding"}, "cream", "fog")
+	d, _ := read(text)
+	once := func(string) (*layout.Design, []layout.Fault) { return d, nil }
+	if _, err := audition.Build(quilt.Lay(d), trials, once, audition.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	if len(d.Borders) != 1 || len(d.Sizes) != 1 || len(d.Sizes[0].Design.Borders) != 1 {
+		t.Errorf("the layout has the borders %+v, its size %+v", d.Borders, d.Sizes[0].Design.Borders)
 	}
 }
