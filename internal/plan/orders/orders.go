@@ -180,7 +180,7 @@ func (u *use) byWebs() []layout.Trial {
 			return []layout.Trial{t}
 		}
 		return nil
-	case len(d.Webs) > 0 || d.WebTable != nil:
+	case d.Webs != nil || d.WebTable != nil:
 		return nil
 	}
 	line := ""

@@ -2,6 +2,8 @@ package orders_test
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 
@@ -174,5 +176,97 @@ func TestFewAreTried(t *testing.T) {
 	read = 0
 	if list := orders.Nearby(b.String(), cloth, top)(nil, plan, cutting.Options{}); len(list) != 1 || read != 1+4 {
 		t.Errorf("%d layouts are read for %+v", read, list)
+	}
+}
+
+// TestOnlyWhatMaySaveIsTried: a layout near another is read and planned only where its strip set leaves half a set or more of one order, so that
+// one fewer might do, and is not used both ways round as often. Of several those of which most is left come first, and of those that save as
+// many sets the first is said. What is read is counted by a photo of the layout; the layout itself is read once more where anything is tried.
+// From a set 40 in long come 10 wedges of one order and 9 of the other; a ring takes 8.
+func TestOnlyWhatMaySaveIsTried(t *testing.T) {
+	const head = "strip 4\nfabric rust #b5532a\nfabric teal #2f7d83\nfabric narrow #888888 usable-width 5\nfabric cream swatch \"cream.png\" across 6\n" +
+		"strip-set shore rust 1 3/4 cream rest\nstrip-set coast teal 2 rust rest\nstrip-set even rust 1 1/2 cream rest rust 1 1/2\n"
+	blocks := map[string]string{
+		"R": "ring wedges shore corners cream", "T": "ring wedges reversed shore corners cream", "S": "ring wedges coast corners cream", "E": "ring wedges even corners cream",
+		"O": "ring wedges shore teal teal teal teal teal teal teal corners cream", "P": "plain piece cream", "N": "plain piece narrow",
+	}
+	shores, coasts, turned := "block R ring wedges shore reversed shore corners cream", "block S ring wedges coast reversed coast corners cream", "block T ring wedges reversed shore shore corners cream"
+	for grid, want := range map[string]struct {
+		read int
+		said string
+	}{
+		"R O P P":               {0, ""},     // of 9 wedges one order leaves 8
+		"R O O P":               {2, ""},     // of 10 it leaves 9: one set is sewn at any rate
+		"R R R R":               {2, shores}, // 4 sets, 2 would do
+		"R T R T":               {0, ""},     // as many of both
+		"E E E E":               {0, ""},     // the same from both ends
+		"R R R R N":             {2, ""},     // a plan with a fault is no plan
+		"R R R R S S S S S S":   {3, coasts}, // both save two sets; of coast 43 are left, of shore 28
+		"T T T T S S S S S S":   {3, coasts}, // and reversed
+		"S S S S T T T T T T":   {3, turned}, // and the other way
+		"R R R R S S S S":       {3, shores}, // as many of both are left: the first
+		"R R R R R R S S S S S": {3, shores}, // one saves two sets, the other one
+	} {
+		text := head
+		for _, label := range slices.Sorted(maps.Keys(blocks)) {
+			if strings.Contains(grid, label) {
+				text += "block " + label + " " + blocks[label] + "\n"
+			}
+		}
+		text += "grid\n " + grid + "\n"
+		read := 0
+		cloth := func(string) (palettes.PhotoSample, error) {
+			read++
+			return palettes.PhotoSample{Colour: palettes.Colour{R: 240, G: 230, B: 210}, Colours: make([]palettes.Part, 1)}, nil
+		}
+		design, _, faults := layout.ReadWith(text, cloth)
+		if design == nil {
+			t.Fatal(faults)
+		}
+		top := quilt.Lay(design)
+		plan := cutting.Build(nil, top, cutting.Options{})
+		read = 0
+		said := ""
+		for _, b := range orders.Nearby(text, cloth, top)(nil, plan, cutting.Options{}) {
+			said += strings.Join(b.Lines, "\n")
+		}
+		if read != want.read || said != want.said || len(plan.Faults) != strings.Count(grid, "N") {
+			t.Errorf("%q: %d layouts are read, expected %d; %q is said, expected %q; faults %v", grid, read, want.read, said, want.said, plan.Faults)
+		}
+	}
+}
+
+// TestLargeTopsAreLeftAlone: of a top with more pieces than a few quilts have nothing near is tried; the last that is tried has 40,000.
+func TestLargeTopsAreLeftAlone(t *testing.T) {
+	text := shore + "block R ring wedges shore corners cream\ngrid\n  R R R\n"
+	design := read(t, text)
+	plan := cutting.Build(nil, quilt.Lay(design), cutting.Options{})
+	for faces, want := range map[int]int{40_000: 1, 40_001: 0} {
+		like := &quilt.Top{Faces: make([]quilt.Face, faces)}
+		if list := orders.Nearby(text, nil, like)(nil, plan, cutting.Options{}); len(list) != want {
+			t.Errorf("of a top with %d pieces %d layouts are said", faces, len(list))
+		}
+	}
+}
+
+// TestASetOfTwoHeightsIsOneSet: a strip set from which wedges of two heights are cut is tried once in each way: webs by turns, the wedges of the
+// one block, those of the other.
+func TestASetOfTwoHeightsIsOneSet(t *testing.T) {
+	text := "side 7\nfabric rust #b5532a\nfabric cream swatch \"cream.png\" across 6\nstrip-set shore rust 2 cream rest\nblock R ring wedges shore corners cream\nblock W web wedges shore kites cream\n" +
+		"grid\n" + strings.Repeat(" W W W W R R R R\n", 4)
+	read := 0
+	cloth := func(string) (palettes.PhotoSample, error) {
+		read++
+		return palettes.PhotoSample{Colour: palettes.Colour{R: 240, G: 230, B: 210}, Colours: make([]palettes.Part, 1)}, nil
+	}
+	design, _, faults := layout.ReadWith(text, cloth)
+	if design == nil {
+		t.Fatal(faults)
+	}
+	top := quilt.Lay(design)
+	plan := cutting.Build(nil, top, cutting.Options{})
+	read = 0
+	if list := orders.Nearby(text, cloth, top)(nil, plan, cutting.Options{}); len(plan.Sets) != 2 || read != 1+3 || len(list) == 0 {
+		t.Errorf("of %d sets %d layouts are read: %+v", len(plan.Sets), read, list)
 	}
 }

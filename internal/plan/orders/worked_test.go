@@ -25,6 +25,7 @@ func TestWorkedOrders(t *testing.T) {
 		{"webs", fabrics + "block W web wedges shore kites cream\ngrid\n  W W W W\n  W W W W\n  W W W W\n  W W W W\n", "", ""},
 		{"webs as they are", fabrics + "webs reversed coast\nblock W web kites cream\nblock R ring wedges shore corners teal\ngrid\n  W W W W W W\n  W W W W W W\n  W W W W W W\n  W W W W W W\n", "", ""},
 		{"both ways already", fabrics + "block R ring wedges shore reversed shore corners cream\ngrid\n  R R R\n  R R R\n", "", ""},
+		{"a colorway of narrower fabrics", "fabric slim #77ddaa usable-width 24\n" + fabrics + rings + "grid\n  R R R S S\n  R R R S S\n  R R R S S\ncolorway dusk rust slim slim rust\n", "", "dusk"},
 		{"few", fabrics + rings + "grid\n  R\n", "", ""},
 	} {
 		design := read(t, c.text)

@@ -84,10 +84,7 @@ func Lay(c Cloth, wants []Want) []Length {
 		l.list = append(l.list, Length{Long: l.next(), Beside: c.Usable})
 		last := &l.list[len(l.list)-1]
 		l.fill(last)
-		last.Long = 0
-		for _, s := range last.Strips {
-			last.Long = max(last.Long, s.Long)
-		}
+		last.Long = slices.MaxFunc(last.Strips, func(s, t Strip) int { return cmp.Compare(s.Long, t.Long) }).Long
 	}
 	return l.list
 }
@@ -139,7 +136,7 @@ func (l *laying) fill(b *Length) {
 
 // next is how long the next length is: as long as what is left asks for, but no longer than is usual where its pieces are shorter.
 func (l *laying) next() measure.NM {
-	least, most := measure.NM(0), measure.NM(0)
+	var least, most measure.NM
 	for i, n := range l.left {
 		if n > 0 {
 			least, most = max(least, l.wants[i].long(1)), max(most, l.wants[i].long(n))
