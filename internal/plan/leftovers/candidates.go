@@ -174,34 +174,35 @@ func (c *candidate) better(b *candidate) bool {
 // circlesLeft is how many circles of wedges of one stock there are for a kind, by stock. Of floating stars all are of one stock: webs
 // come about between them, and would be mixed.
 func (w *work) circlesLeft(k *blocks.Kind, strip measure.NM) map[int]int {
-	left, largest := map[int]int{}, -1
+	left, largest := map[int]int{}, 0
 	for i, s := range w.Stocks {
 		if s.wedges && s.StripCut == strip && s.Pieces >= inCircle {
 			left[i] = s.Pieces / inCircle
-			if largest < 0 || left[i] > left[largest] {
+			if left[i] > left[largest] {
 				largest = i
 			}
 		}
 	}
-	if k.Turning == blocks.ToStarCentre && largest >= 0 {
+	if k.Turning == blocks.ToStarCentre {
 		return map[int]int{largest: left[largest]}
 	}
 	return left
 }
 
-// copiesOf is how many things of so many circles can be made alike of what is left of each stock.
+// copiesOf is how many things of so many circles can be made alike of what is left of each stock, of which there is enough for one.
 func copiesOf(left map[int]int, circles int) int {
-	most := 0
-	for copies := 1; copies <= mostCopies; copies++ {
+	enough := func(copies int) bool {
 		n := 0
 		for _, of := range left {
 			n += of / copies
 		}
-		if n >= circles {
-			most = copies
-		}
+		return n >= circles
 	}
-	return most
+	copies := 1
+	for copies < mostCopies && enough(copies+1) {
+		copies++
+	}
+	return copies
 }
 
 // shares is how many circles of a candidate come from each stock, as many of each as there can be.

@@ -80,21 +80,27 @@ func Build(sign *stop.Sign, top *quilt.Top, plan *cutting.Plan) *Plan {
 		return p
 	}
 	w := &work{Plan: p, sign: sign, top: top, plan: plan}
+	p.Proposals = proposed(w.candidates(), w.propose)
+	return p.sorted()
+}
+
+// proposed are the first candidates of which something comes.
+func proposed(candidates []candidate, propose func(candidate) (Proposal, bool)) (list []Proposal) {
 	laid, of := 0, map[Item]int{}
-	for _, c := range w.candidates() {
+	for _, c := range candidates {
 		switch {
-		case laid == mostLaid || len(p.Proposals) == MostProposals:
-			return p.sorted()
+		case laid == mostLaid || len(list) == MostProposals:
+			return list
 		case of[c.item] == mostOfItem:
 			continue
 		}
 		laid++
-		if made, ok := w.propose(c); ok {
-			p.Proposals = append(p.Proposals, made)
+		if made, ok := propose(c); ok {
+			list = append(list, made)
 			of[c.item]++
 		}
 	}
-	return p.sorted()
+	return list
 }
 
 // sorted is the plan with those proposals first that use most pieces.
@@ -111,7 +117,7 @@ type work struct {
 	plan *cutting.Plan
 }
 
-// propose lays a candidate out and plans it; false where its plan would cut pieces that are left.
+// propose lays a candidate out and plans it; false where its plan would cut pieces that are left, or what cannot be cut.
 func (w *work) propose(c candidate) (Proposal, bool) {
 	w.sign.Step(c.across * c.down)
 	text := w.written(&c)
@@ -122,9 +128,6 @@ func (w *work) propose(c candidate) (Proposal, bool) {
 	p := Proposal{Item: c.item, Copies: c.copies, Across: c.across, Down: c.down, Border: c.border, Layout: text}
 	p.Top = quilt.LayUntil(w.sign, design)
 	p.Cuts = cutting.Build(w.sign, p.Top, cutting.Options{Copies: c.copies})
-	if len(p.Cuts.Faults) > 0 {
-		return p, false
-	}
 	p.Kinds = kindsOf(p.Top)
 	p.Field, p.Finished = sizeOf(p.Top.Field), sizeOf(p.Top.Outer)
 	for _, s := range c.stocks() {
@@ -136,9 +139,9 @@ func (w *work) propose(c candidate) (Proposal, bool) {
 	return p, allOnHand(p.Cuts)
 }
 
-// allOnHand says whether all wedges of a plan are on hand.
+// allOnHand says whether all wedges of a plan are on hand, and all else can be cut.
 func allOnHand(plan *cutting.Plan) bool {
-	return !slices.ContainsFunc(plan.Lines, func(l cutting.Line) bool { return isWedge(&l) && l.OnHand < l.Pieces })
+	return len(plan.Faults) == 0 && !slices.ContainsFunc(plan.Lines, func(l cutting.Line) bool { return isWedge(&l) && l.OnHand < l.Pieces })
 }
 
 // used is how many pieces of a stock a plan uses.

@@ -225,4 +225,8 @@ func TestWedgesCutAnewAreSeen(t *testing.T) {
 			t.Errorf("of %s of eight wedges on hand it says %v", strings.TrimSpace(count), got)
 		}
 	}
+	plan := cutting.Build(nil, lay.Top(t, text+"8\n"), cutting.Options{})
+	if plan.Faults = append(plan.Faults, cutting.Fault{}); allOnHand(plan) {
+		t.Error("a plan with what cannot be cut passes")
+	}
 }

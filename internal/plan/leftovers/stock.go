@@ -19,7 +19,7 @@ type Stock struct {
 	StripCut measure.NM `json:"strip_cut"` // of the wedges, or of those that the block has beside the pieces
 
 	set    int // of the plan, by index; -1 for pieces of one fabric
-	fabric int // of the top, by index; -1 for wedges of a strip set
+	fabric int // of the top, by index, of pieces of one fabric
 	wedges bool
 }
 
@@ -36,7 +36,7 @@ func stocks(top *quilt.Top, plan *cutting.Plan) []Stock {
 		names[sets[i]] = true
 	}
 	add := func(line, set int, reversed bool, pieces int) {
-		s := Stock{Reversed: reversed, Pieces: pieces, set: set, fabric: -1}
+		s := Stock{Reversed: reversed, Pieces: pieces, set: set}
 		switch {
 		case set >= 0:
 			s.wedges, s.Cloth, s.StripCut = true, sets[set], plan.Sets[set].StripCut

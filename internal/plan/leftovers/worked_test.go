@@ -65,7 +65,7 @@ func TestItemsBySize(t *testing.T) {
 		{15, 11, 0, Placemat}, {14.9, 11, 0, Mat}, {15, 10.9, 0, Mat}, {22, 16, 0, Placemat}, {22.1, 16, 0, Mat}, {22, 16.1, 0, Mat}, {16, 15.9, 0, Placemat}, {16, 16, 0, Pillow},
 		{10, 10, 0, Pillow}, {9.9, 9.9, 0, Mat}, {21, 21, 0, Pillow}, {21.1, 21.1, 0, Mat},
 		{13, 9, 1, Placemat}, {12.9, 9, 1, Mat}, {8, 8, 1, Pillow}, {7.9, 7.9, 1, Mat}, {20, 14, 2, Placemat}, {15, 11, 1, Placemat},
-		{28, 12, 0, Runner}, {27.9, 12, 0, none}, {48.4, 22, 0, Runner}, {48.3, 22, 0, none}, {48.5, 22.1, 0, none}, {96, 12, 0, Runner}, {96.1, 12, 0, none}, {26, 10, 1, Runner}, {25.9, 10, 1, none},
+		{28, 12, 0, Runner}, {27.9, 12, 0, none}, {48.4, 22, 0, Runner}, {48.3, 22, 0, none}, {48.5, 22.1, 0, none}, {50, 22.1, 0, none}, {50, 22, 0, Runner}, {96, 12, 0, Runner}, {96.1, 12, 0, none}, {26, 10, 1, Runner}, {25.9, 10, 1, none},
 		{23.9, 15, 0, Mat}, {24, 15, 0, Hanging}, {24, 14.9, 0, none}, {48, 30, 0, Hanging}, {48.1, 31, 0, Throw}, {110, 90, 0, Throw}, {110.1, 90, 0, none}, {106, 86, 2, Throw}, {106.1, 86, 2, none},
 		{32, 20, 0, Hanging}, {32.1, 20, 0, none},
 	} {
