@@ -131,10 +131,7 @@ func (w *work) propose(c candidate) (Proposal, bool) {
 	p.Kinds = kindsOf(p.Top)
 	p.Field, p.Finished = sizeOf(p.Top.Field), sizeOf(p.Top.Outer)
 	for _, s := range c.stocks() {
-		use := Use{Stock: s, Used: w.used(p.Cuts, s)}
-		if use.Used > 0 {
-			p.Used = append(p.Used, use)
-		}
+		p.Used = append(p.Used, Use{Stock: s, Used: w.used(p.Cuts, s)})
 	}
 	return p, allOnHand(p.Cuts)
 }

@@ -49,7 +49,7 @@ func wrong(p *Plan, q *Proposal) error {
 	for _, u := range q.Used {
 		s := &p.Stocks[u.Stock]
 		key := fmt.Sprint(s.Role, s.Cloth, s.Reversed)
-		if u.Used != onHand[key] || u.Used > s.Pieces {
+		if u.Used != onHand[key] || u.Used > s.Pieces || u.Used == 0 {
 			return fmt.Errorf("%d of %d %s are said to be used, the plan uses %d", u.Used, s.Pieces, key, onHand[key])
 		}
 		delete(onHand, key)
