@@ -34,12 +34,21 @@ func sharings(top *quilt.Top) map[int32]sharing {
 		}
 		of[dealt.Face] = s
 	}
+	bySet := map[int]bool{}
+	for _, pool := range top.Credits.Pools {
+		for _, f := range pool.Fabrics {
+			bySet[f] = bySet[f] || pool.By == layout.BySet
+		}
+	}
 	for n := range top.Dealt {
 		for _, set := range top.Dealt[n].Sets {
 			for _, web := range set.Webs {
 				for _, patch := range web.Patches {
 					p := &top.Patches[patch]
 					for f := p.First; f < p.First+p.Count; f++ {
+						if !bySet[int(top.Faces[f].Fabric)] {
+							continue // a strip of all sets
+						}
 						of[f] = sharing{pool: -1, set: int32(top.Dealt[n].Set), face: -1, cell: -1, at: p.Outline[0]}
 					}
 				}

@@ -80,11 +80,7 @@ func frame(outline []measure.Point, from, to int) inFrame {
 	}
 	f := inFrame{turn: math.Mod(turn+360, 360)}
 	f.cos, f.sin = directions(f.turn)
-	f.left, f.upper, f.right, f.lower = math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
-	for _, p := range outline {
-		x, y := f.at(p)
-		f.left, f.right, f.upper, f.lower = min(f.left, x), max(f.right, x), min(f.upper, y), max(f.lower, y)
-	}
+	f = frameLike(&f, outline)
 	upper, lower := f.span(outline, f.upper), f.span(outline, f.lower)
 	f.mean, f.head = (upper[1]-upper[0]+lower[1]-lower[0])/2, upper[1]-upper[0] > lower[1]-lower[0]
 	return f
@@ -154,7 +150,8 @@ func (p *Patch) upright() inFrame {
 	return frame(p.Outline, from, to)
 }
 
-func turned(degrees float64) float64 { return math.Mod(math.Mod(degrees, 360)+360, 360) }
+// turned is a turn from less than a whole one back to less than a whole one on, as degrees from 0 up to 360.
+func turned(degrees float64) float64 { return math.Mod(degrees+around, around) }
 
 // alongStrips lays a piece where it comes along its strip.
 func (l *clothLaying) alongStrips(i int32) {
@@ -282,7 +279,7 @@ const onDiagonal = 2 + math.Sqrt2
 
 // lengthwise says whether a piece comes from strips of a print along the selvages.
 func (l *clothLaying) lengthwise(patch int, p *Patch) bool {
-	if _, said := l.PlaceSaid(patch); said || p.Set >= 0 || l.Fabrics[l.Faces[p.First].Fabric].Cloth == nil {
+	if _, said := l.PlaceSaid(patch); said || l.Fabrics[l.Faces[p.First].Fabric].Cloth == nil {
 		return false
 	}
 	return l.AlongSelvage(patch) || p.Border >= 0 && p.Shape.Description().Edging && l.CutFacts.Borders[p.Border].Lengthwise

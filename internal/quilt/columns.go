@@ -24,7 +24,7 @@ func (l *builder) columnCell(cell int, at measure.Point) {
 		l.runs[c.Run] = l.column(c.Run, at)
 	}
 	col := l.runs[c.Run]
-	place := placedCell{at: at, first: len(l.Patches), face: -1, run: col}
+	place := placedCell{at: at, first: len(l.Patches), run: col}
 	place.shows = [4]bool{top: cell == col.first, right: cell == col.first, bottom: cell == col.last, left: cell == col.last}
 	l.cells = append(l.cells, place)
 	b := &l.design.Blocks[run.Block]

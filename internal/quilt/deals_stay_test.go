@@ -146,7 +146,7 @@ func TestSetsStay(t *testing.T) {
 
 // TestLargestOfTheMost: of two sizes of which a quilt has as many wedges, the larger stands for them, every time.
 func TestLargestOfTheMost(t *testing.T) {
-	top := topOf(t, "side 6\nfabric a #111\nfabric b #eee\nblock W web wedges a kites b\nblock R ring wedges a corners b\ngrid\n W W R\n W W P\nblock P plain piece b\n")
+	top := topOf(t, "side 6\nfabric a #111\nfabric b #eee\nblock W web wedges a kites b\nblock R ring wedges a corners b\ngrid\n W W R\n")
 	heights := map[measure.NM]int{}
 	for i := range top.Patches {
 		if p := &top.Patches[i]; p.Shape == blocks.Wedge {
@@ -154,13 +154,29 @@ func TestLargestOfTheMost(t *testing.T) {
 			heights[nearly(f.lower-f.upper)]++
 		}
 	}
-	if len(heights) != 2 {
+	if list := slices.Collect(maps.Values(heights)); len(list) != 2 || list[0] != list[1] {
 		t.Fatalf("wedges of %v", heights)
 	}
 	want := slices.Max(slices.Collect(maps.Keys(heights)))
 	for range 30 {
 		if got := top.WedgeFinished(0); got != want {
 			t.Fatalf("of %v it is %d, wanted %d", heights, got, want)
+		}
+	}
+}
+
+// TestDirectionsOfAnyTurn: a turn has the cosine and the sine of its angle, however often it goes round and either way, and those of halves of
+// right angles to the last digit.
+func TestDirectionsOfAnyTurn(t *testing.T) {
+	exact := map[int][2]float64{0: {1, 0}, 1: {math.Sqrt2 / 2, math.Sqrt2 / 2}, 2: {0, 1}, 3: {-math.Sqrt2 / 2, math.Sqrt2 / 2}, 4: {-1, 0}, 5: {-math.Sqrt2 / 2, -math.Sqrt2 / 2}, 6: {0, -1}, 7: {math.Sqrt2 / 2, -math.Sqrt2 / 2}}
+	for turn := -720; turn <= 720; turn += 15 {
+		place := ClothPlace{Turn: float64(turn)}
+		cos, sin := place.Directions()
+		if math.Abs(cos-math.Cos(float64(turn)*math.Pi/180)) > 1e-12 || math.Abs(sin-math.Sin(float64(turn)*math.Pi/180)) > 1e-12 {
+			t.Errorf("%d° has %v, %v", turn, cos, sin)
+		}
+		if want := exact[(turn+720)/45%8]; turn%45 == 0 && [2]float64{cos, sin} != want {
+			t.Errorf("%d° has %v, %v, not %v", turn, cos, sin, want)
 		}
 	}
 }

@@ -26,26 +26,30 @@ func (d *setDealer) warnOf(g *setGroup, dealt *scraps.Dealt) {
 	}
 }
 
-// findAlike lists the seams along which a wedge of a dealt set meets its own fabric in another web or in a piece that is cut from a
-// fabric by its name, and warns of them.
+// findAlike lists the seams along which what a set was dealt meets its own fabric in another web or in a piece that is cut from a fabric by
+// its name, and warns of them.
 func (d *setDealer) findAlike() {
-	before := len(d.Alike)
 	for i, s := range d.Seams {
 		w, v := d.web[d.Faces[s.A].Patch], d.web[d.Faces[s.B].Patch]
-		if w != v && d.Faces[s.A].Fabric == d.Faces[s.B].Fabric {
+		if w != v && d.Faces[s.A].Fabric == d.Faces[s.B].Fabric && (d.fromPool(s.A) || d.fromPool(s.B)) {
 			d.Alike = append(d.Alike, i)
 		}
 	}
-	count := len(d.Alike) - before
-	if count == 0 {
+	if len(d.Alike) == 0 {
 		return
 	}
-	face := d.Seams[d.Alike[before]].A
-	if d.web[d.Faces[face].Patch] < 0 {
-		face = d.Seams[d.Alike[before]].B
+	face := d.Seams[d.Alike[0]].A
+	if !d.fromPool(face) {
+		face = d.Seams[d.Alike[0]].B
 	}
 	g := &d.groups[d.webs[d.web[d.Faces[face].Patch]].group]
-	d.fault(g, "add a fabric to its pools", "two pieces of %s lie side by side at %s, since no better deal of %q was found%s", d.Fabrics[d.Faces[face].Fabric].Name, d.where(face), g.of.Name, moreSeams(count))
+	d.fault(g, "add a fabric to its pools", "two pieces of %s lie side by side at %s, since no better deal of %q was found%s", d.Fabrics[d.Faces[face].Fabric].Name, d.where(face), g.of.Name, moreSeams(len(d.Alike)))
+}
+
+// fromPool says whether a face is of a strip that sets are dealt, and not of one that all of them share.
+func (d *setDealer) fromPool(face int32) bool {
+	w := d.web[d.Faces[face].Patch]
+	return w >= 0 && d.groups[d.webs[w].group].of.Bands[d.strip(face)].Pool >= 0
 }
 
 // fault warns of a group, at its strip set.

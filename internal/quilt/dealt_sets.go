@@ -199,10 +199,10 @@ func (d *setDealer) usable(g *setGroup) measure.NM {
 func (d *setDealer) ends(g *setGroup) {
 	cut := d.CutFacts.Sets[g.set].BandsCut
 	g.Turns, g.Alike = true, true
-	for i, n := 0, len(cut)-1; i <= n; i, n = i+1, n-1 {
+	for i, n := 0, len(cut)-1; i < n; i, n = i+1, n-1 {
 		one, other := &g.of.Bands[i], &g.of.Bands[n]
 		g.Turns = g.Turns && one.Pool == other.Pool && one.Fabric == other.Fabric && cut[i] == cut[n]
-		g.Alike = g.Alike && g.Turns && (i == n || one.Pool < 0)
+		g.Alike = g.Alike && g.Turns && one.Pool < 0
 	}
 }
 

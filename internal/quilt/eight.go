@@ -1,7 +1,9 @@
 package quilt
 
 import (
+	"maps"
 	"math"
+	"slices"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
@@ -28,8 +30,8 @@ func (t *Top) WedgeFinished(fabric int) measure.NM {
 		all = own
 	}
 	var height measure.NM
-	for h, n := range all {
-		if n > all[height] || n == all[height] && h > height {
+	for _, h := range slices.Sorted(maps.Keys(all)) {
+		if all[h] >= all[height] {
 			height = h
 		}
 	}

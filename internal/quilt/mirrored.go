@@ -2,7 +2,6 @@ package quilt
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"eighthturn/internal/blocks"
@@ -20,7 +19,7 @@ func (p *Patch) takesMirrored() bool {
 	case d.Round > 0:
 		const rounding = 1 // degree; pieces are turned by halves of an eighth
 		f := p.upright()
-		return int(math.Floor((f.turn+rounding)/float64(d.Round)))%2 == 1
+		return int(f.turn+rounding)/d.Round%2 == 1
 	}
 	return false
 }

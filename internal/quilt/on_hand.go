@@ -40,7 +40,7 @@ func (l *builder) onHand() {
 
 // pieceOnHand is what the design says to be on hand.
 func (l *builder) pieceOnHand(h layout.OnHand) OnHand {
-	o := OnHand{Role: h.Role, Count: h.Count, Reversed: h.Fill.Reversed, Place: h.Span, Height: h.Height, Patch: -1}
+	o := OnHand{Role: h.Role, Count: h.Count, Reversed: h.Fill.Reversed, Place: h.Span, Height: h.Height}
 	for _, k := range blocks.KeptRoles(blocks.Kinds()) {
 		if k.Role == h.Role {
 			o.Shape = k.Shape

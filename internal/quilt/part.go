@@ -83,7 +83,7 @@ func (t *Top) closes(patches []int, whole int) bool {
 // angle is the angle at a corner between the ways to two others, in radians, 0 to pi.
 func angle(at, a, b measure.Point) float64 {
 	ax, ay, bx, by := float64(a.X-at.X), float64(a.Y-at.Y), float64(b.X-at.X), float64(b.Y-at.Y)
-	return math.Abs(math.Atan2(float64(ax*by)-float64(ay*bx), float64(ax*bx)+float64(ay*by)))
+	return math.Acos((float64(ax*bx) + float64(ay*by)) / (math.Hypot(ax, ay) * math.Hypot(bx, by)))
 }
 
 // cut is some cells side by side as a top without borders and sashes. Its fabrics and roles are those of the whole, by index.

@@ -70,9 +70,7 @@ type Colorway struct {
 func (t *Top) In(colorway int) *Top {
 	c, other := &t.Colorways[colorway], *t
 	other.Fabrics, other.CutFacts.Fabrics, other.Colorway, other.Colorways = c.Fabrics, c.Stock, c.Name, nil
-	if len(t.CutFacts.OnHand) > 0 {
-		other.CutFacts.OnHand = t.onHandIn(c.Fabrics)
-	}
+	other.CutFacts.OnHand = t.onHandIn(c.Fabrics)
 	other.Sizes = inColorway(t.Sizes, colorway)
 	if t.Title != "" {
 		other.Title += ", " + c.Name

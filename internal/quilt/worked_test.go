@@ -27,7 +27,7 @@ fabric cream #f4ead7 on-hand 1 yd
 fabric navy #1f3350 "night sky"
 fabric rust #b5532a usable-width 42
 fabric old #888
-strip-set shore rust 1 3/4 cream 1 1/2 navy rest
+strip-set shore rust 2 cream 1 1/2 navy rest
 webs shore / reversed shore
 block W web kites cream
 block F floating background cream edge-top rust
@@ -56,9 +56,13 @@ grid
 sash 2 c posts b around
 border 3 a
 `, []string{"R", "H"}},
-	{"sashes in one strip between rows", `side 6
+	{"sashes in one strip between rows, with a backing and a binding", `side 6
+fabric back #445566
 fabric a #123456
 fabric b #eeeeee
+fabric edging #665544
+backing back
+binding 2 1/2 cut edging
 block Q floating-star kites a wedges b background b
 block P plain piece b
 grid
@@ -78,7 +82,16 @@ grid
   T T T
   P T T
 border 2 c corners a
+border 1 b
 `, []string{"T", "P", "Q"}},
+	{"one column", `side 5
+fabric a #123456
+fabric b #eeeeee
+block T tumblers pieces a b about 4
+grid
+  T
+  T
+`, []string{"T"}},
 	{"every sort of piece of a motif on stripes", `side 8
 fabric cloth stripes navy 3/4 #c9503c 1/2 white 1/4 one-way
 fabric sand #e8d9b0
@@ -91,23 +104,27 @@ block H halves pieces rose
 block T tumblers pieces rose about 5
 block C ring wedges cloth corners cloth
 block P plain piece bud
+block G floating wedges sand background cloth
 grid
   F W W F
   F W W F
   R H:nw H:ne P
   C T T P
+  G G G G
+  G G G G
 `, []string{"W", "web", "R"}},
 	{"stripes along, across and alike, in borders and posts", `side 6
 fabric awning stripes navy 3/4 #c9503c 1/2 white 1/4
 fabric deck stripes #445566 1 #99aabb 1/3 crosswise one-way
 fabric sand #e8d9b0
+motif knot deck across 1 down 1
 strip-set mix awning 1 3/4 deck rest
 block A ring wedges awning lengthwise corners deck crosswise
 block B ring wedges awning crosswise from 1/4 corners deck
 block D web wedges mix reversed mix kites deck
 block E halves pieces deck awning
 grid
-  A B E:sw
+  B A E:sw
   D D E:ne
   D D E:nw
 sash 1 deck posts awning
@@ -115,7 +132,34 @@ border 2 awning lengthwise
 border 3 deck
 on-hand wedges mix 4 strip 3 1/2
 on-hand corners deck 2
+on-hand corners knot 2
 `, []string{"D"}},
+	{"stripes off narrow fabric: several lengths, strips that are joined, few squares to a strip", `side 6
+fabric awning stripes navy 3/4 #c9503c 1/2 white 1/4 usable-width 9
+fabric deck stripes #445566 1 #99aabb 1/3 usable-width 12 1/4
+fabric hall stripes #665544 1/2 #aabb99 1/4 usable-width 16 9/16
+fabric sand #e8d9b0 usable-width 13 1/2
+fabric path stripes #556644 1/2 #bbaa99 1/3 usable-width 13 1/2
+fabric slim stripes #223344 1/2 #bbaacc 1/3 usable-width 5
+block A halves pieces awning lengthwise
+block B plain piece awning lengthwise
+block C halves pieces path
+block D plain piece slim lengthwise
+grid
+  A B C
+  B D C
+border 2 deck
+border 1 hall
+border 2 awning lengthwise
+`, nil},
+	{"sashes as wide as the blocks", `side 3
+fabric awning stripes navy 3/4 #c9503c 1/2 white 1/4
+fabric sand #e8d9b0
+block P plain piece sand
+grid
+  P P
+sash 3 awning
+`, nil},
 	{"photos with and without a repeat", `side 8
 fabric print swatch "a.png" across 12 repeat across 12 down 8 one-way
 fabric photo swatch "b.png" across 9
@@ -154,8 +198,43 @@ grid
   S P T W
 swap row 1 column 1 with row 2 column 2
 swap row 1 column 4 with row 4 column 2
+swap row 1 column 3 with row 2 column 4
 border 2 a
 `, []string{"P", "web"}},
+	{"one piece from a pool, beside its fabric", `side 6
+fabric a #111
+scraps one a
+block P plain piece one
+block Q plain piece a
+grid
+  Q P
+`, nil},
+	{"wedges of which both strips are one fabric", `strip 4
+fabric a #111
+fabric b #999
+scraps one a
+strip-set s one 2 one rest
+block R ring wedges s corners b
+grid
+  R
+`, nil},
+	{"two pieces of one fabric", `side 6
+fabric a #111
+scraps one a
+block P plain piece one
+grid
+  P P
+`, nil},
+	{"a swap that brings two pieces together", `side 6
+fabric a #111
+fabric b #333
+scraps two a b
+block P plain piece two
+block Q plain piece a
+grid
+  P P Q
+swap row 1 column 1 with row 1 column 2
+`, nil},
 	{"too few scraps", `side 6
 fabric a #111
 fabric b #333
@@ -187,28 +266,44 @@ strip-set u q 2 l rest
 webs t / reversed t
 block W web kites l
 block R ring wedges u corners a
+block V ring wedges t corners a
 block P plain piece a
 grid
-  P P P P
+  P P V P
   W W W W
   W W W R
   W W R R
 `, []string{"R"}},
 	{"a strip set with a narrow fabric of its own, dealt as the fewest sets", `strip 4
+fabric l #fff usable-width 18
 fabric a #111
 fabric b #222
 fabric c #333
-fabric l #fff usable-width 18
 scraps s a b c by set
+scraps one a
+block P plain piece one
 strip-set t s 2 l rest
 block W web wedges t kites l
 block F floating wedges t background a
 grid
-  W W W F
+  P W W F
   W W W F
   F F F F
 border 1 a
 `, nil},
+	{"a ring beneath a fabric that it may have", strips("", "s 2 b rest", "P Q", "R R"), nil},
+	{"sets that are the same from both ends", strips(" sets 2", "s 1 1/2 b rest s 1 1/2", "R R"), nil},
+	{"sets that are the same at their ends alone", strips(" sets 2", "s 1 1/4 b 1 l 1 s rest", "R R"), nil},
+	{"as many sets as webs", strips(" sets 2", "s 2 b rest", "R R"), nil},
+	{"more sets than webs", strips(" sets 3", "s 2 b rest", "R R"), nil},
+	{"more sets than the pool makes", strips(" sets 3", "s 2 b rest", "R R R R"), nil},
+	{"webs of several sets", strips(" sets 2", "s 2 b rest", "R R R", "R . .", "R R R"), nil},
+}
+
+// strips is a layout with a strip set of two scraps, dealt as is said, and with blocks row by row.
+func strips(words, set string, rows ...string) string {
+	return "strip 4\nfabric x #111\nfabric y #333\nfabric b #888\nfabric l #fff\nscraps s x y by set\nstrip-set u " + set + words +
+		"\nblock R ring wedges u corners l\nblock P plain piece x\nblock Q plain piece l\ngrid\n  " + strings.Join(rows, "\n  ") + "\n"
 }
 
 // told is a top in words.
@@ -311,7 +406,12 @@ func (w *told) seams(name string, list []quilt.Seam) {
 // facts tells what only the cutting plan needs, and what was dealt.
 func (w *told) facts() {
 	c := &w.top.CutFacts
-	w.line("fabrics %v, sets %+v, columns %+v, unused %v, dealt from pools %v", c.Fabrics, c.Sets, c.Columns, c.Unused, c.Pooled)
+	for i := range w.top.Fabrics {
+		if f := &w.top.Fabrics[i]; f.Cloth != nil {
+			w.line("cloth of %s: %d by %d, repeats %v", f.Name, hundredth(f.Cloth.Across), hundredth(f.Cloth.Down), f.Cloth.Repeats)
+		}
+	}
+	w.line("%d cells, backing %d, fabrics %v, sets %+v, columns %+v, unused %v, dealt from pools %v", len(w.top.Cells), c.Backing, c.Fabrics, c.Sets, c.Columns, c.Unused, c.Pooled)
 	for _, o := range c.OnHand {
 		w.line("on hand %d %s of %s, reversed %v, fit patch %d, show %v, strips %v, cut %v", o.Count, o.Role, o.Cloth, o.Reversed, o.Patch, o.Fabrics, o.BandsCut, o.Cut)
 	}
