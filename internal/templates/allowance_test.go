@@ -49,9 +49,6 @@ func TestAllowance(t *testing.T) {
 	for n, top := range list {
 		for _, p := range usual(top) {
 			shapes[p.Shape]++
-			if top.Seam == 0 {
-				continue
-			}
 			if wrong := wrongAllowance(points(p.Finished), points(p.Cut), float64(top.Seam)); wrong != "" {
 				t.Fatalf("layout %d, %s %s: %s", n, p.Name(), p.Shape, wrong)
 			}

@@ -46,7 +46,7 @@ func DXF(w io.Writer, top *quilt.Top, list []Template) error {
 		t := &list[i]
 		_, high := bounds(t.Cut)
 		at.Y = -high.Y // the lower edges of all pieces stand on one line
-		laidPiece{t, at, false, false}.draw(d, top.Seam > 0)
+		laidPiece{t, at, false, false}.draw(d)
 		at.X += high.X + dxfGap
 	}
 	return d.Write(w)
@@ -59,16 +59,14 @@ func newDrawing(top *quilt.Top) *dxf.Drawing {
 }
 
 // draw draws a piece.
-func (p laidPiece) draw(d *dxf.Drawing, sewn bool) {
+func (p laidPiece) draw(d *dxf.Drawing) {
 	d.Outline(cutLayer, p.points(p.Cut))
-	if sewn {
-		d.Outline(sewLayer, p.points(p.Finished))
-		for _, q := range p.points(p.Finished) {
-			d.Circle(markLayer, q, dotRadius)
-		}
-		for _, n := range p.notches() {
-			d.Line(notchLayer, p.point(n[0]), p.point(n[1]))
-		}
+	d.Outline(sewLayer, p.points(p.Finished))
+	for _, q := range p.points(p.Finished) {
+		d.Circle(markLayer, q, dotRadius)
+	}
+	for _, n := range p.notches() {
+		d.Line(notchLayer, p.point(n[0]), p.point(n[1]))
 	}
 	d.Line(grainLayer, p.point(p.Grain[0]), p.point(p.Grain[1]))
 	for _, l := range p.printLines() {

@@ -29,9 +29,7 @@ func (t *Template) Figure(top *quilt.Top, cloths *Cloths) *diagram.Figure {
 		f.Description += " The print shows through, paler, as it lies on the piece."
 	}
 	add(diagram.Mark{Area: &diagram.Area{Outline: t.Cut, Clear: true, Edge: diagram.Cut}})
-	if top.Seam > 0 {
-		add(diagram.Mark{Line: &diagram.Line{Points: append(append([]measure.Point(nil), t.Finished...), t.Finished[0]), Stroke: diagram.Sew}})
-	}
+	add(diagram.Mark{Line: &diagram.Line{Points: append(append([]measure.Point(nil), t.Finished...), t.Finished[0]), Stroke: diagram.Sew}})
 	for _, p := range t.Finished {
 		add(diagram.Mark{Line: &diagram.Line{Points: []measure.Point{p}, Stroke: diagram.Sew, Start: diagram.Dot}})
 	}

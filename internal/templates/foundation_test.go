@@ -40,7 +40,7 @@ func TestFoundations(t *testing.T) {
 			if wrong := wrongFoundation(&f); wrong != "" {
 				t.Fatalf("layout %d, foundation %d: %s", n, f.Number, wrong)
 			}
-			if wrong := wrongAllowance(points(f.Finished), points(f.Cut), float64(top.Seam)); wrong != "" && top.Seam > 0 {
+			if wrong := wrongAllowance(points(f.Finished), points(f.Cut), float64(top.Seam)); wrong != "" {
 				t.Fatalf("layout %d, foundation %d: %s", n, f.Number, wrong)
 			}
 		}

@@ -62,11 +62,9 @@ func wrongTemplates(top *quilt.Top, list []Template) (wrong []string) {
 	say("all", uncounted(top, list))
 	for i := range list {
 		p := &list[i]
-		if top.Seam > 0 {
-			say(p.Name(), wrongAllowance(points(p.Finished), points(p.Cut), float64(top.Seam)))
-			if err := wrongMarks(p); err != nil {
-				say(p.Name(), err.Error())
-			}
+		say(p.Name(), wrongAllowance(points(p.Finished), points(p.Cut), float64(top.Seam)))
+		if err := wrongMarks(p); err != nil {
+			say(p.Name(), err.Error())
 		}
 		var b bytes.Buffer
 		if err := errors.Join(p.SVG(&b, top), wrongSVG(b.Bytes())); err != nil {
@@ -115,7 +113,7 @@ func wrongMatFiles(top *quilt.Top, list []Template, size measure.Point) error {
 	for i := range top.Fabrics {
 		foreign = foreign || strings.ContainsFunc(top.Fabrics[i].Name, func(r rune) bool { return r > '~' })
 	}
-	if top.Seam == 0 || foreign { // no seam lines are drawn, or letters by their numbers
+	if foreign { // letters by their numbers
 		return wrongSVG(picture.Bytes())
 	}
 	return errors.Join(wrongDrawing(drawing.String(), mats, top), wrongSVG(picture.Bytes()))

@@ -241,7 +241,7 @@ func (m *Mat) SVG(w io.Writer, top *quilt.Top) error {
 	s := newSheet(w, m.size, top.Units)
 	s.canvas.Title(m.says(top))
 	s.canvas.Desc(LayersNote)
-	s.draw(m.pieces, top.Seam > 0)
+	s.draw(m.pieces)
 	s.canvas.End()
 	return s.out.err
 }
@@ -262,7 +262,7 @@ func MatsDXF(w io.Writer, top *quilt.Top, mats []Mat) error {
 		d.Text(labelLayer, measure.Point{X: at.X + m.size.X/2, Y: at.Y - height}, height, text)
 		for _, p := range m.pieces {
 			p.at = p.at.Add(at)
-			p.draw(d, top.Seam > 0)
+			p.draw(d)
 		}
 		at.X += m.size.X + gap
 	}

@@ -211,9 +211,6 @@ func TestMarksAreWithin(t *testing.T) {
 	seamed := 0
 	for _, top := range append(inventedTops(t, judges.Of(40, 150)), lay.Top(t, samples.All()[0].Text)) {
 		for _, p := range usual(top) {
-			if top.Seam == 0 {
-				continue
-			}
 			seamed++
 			if err := wrongMarks(&p); err != nil || len(p.notches()) != 2*len(p.Finished) {
 				t.Errorf("%s, %s: %v", top.Title, p.Name(), err)

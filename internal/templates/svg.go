@@ -51,7 +51,7 @@ func (t *Template) SVG(w io.Writer, top *quilt.Top) error {
 	} else {
 		s.canvas.Desc(LayersNote)
 	}
-	s.draw([]laidPiece{piece}, top.Seam > 0)
+	s.draw([]laidPiece{piece})
 	s.canvas.End()
 	return s.out.err
 }
@@ -108,16 +108,14 @@ func newSheet(w io.Writer, size measure.Point, units measure.System) *svgSheet {
 }
 
 // draw draws pieces layer by layer.
-func (s *svgSheet) draw(list []laidPiece, sewn bool) {
+func (s *svgSheet) draw(list []laidPiece) {
 	s.layer("cut", cutInk, list, func(p laidPiece) { s.path(p.points(p.Cut), true) })
-	if sewn {
-		s.layer("sew", sewInk, list, func(p laidPiece) { s.path(p.points(p.Finished), true) })
-		s.layer("marks", markInk, list, func(p laidPiece) {
-			for _, q := range p.points(p.Finished) {
-				s.canvas.Circle(float64(q.X)*96/float64(measure.Inch), float64(q.Y)*96/float64(measure.Inch), float64(dotRadius)*96/float64(measure.Inch))
-			}
-		})
-	}
+	s.layer("sew", sewInk, list, func(p laidPiece) { s.path(p.points(p.Finished), true) })
+	s.layer("marks", markInk, list, func(p laidPiece) {
+		for _, q := range p.points(p.Finished) {
+			s.canvas.Circle(float64(q.X)*96/float64(measure.Inch), float64(q.Y)*96/float64(measure.Inch), float64(dotRadius)*96/float64(measure.Inch))
+		}
+	})
 	s.layer("grain", grainInk, list, func(p laidPiece) { s.path(p.points(p.Grain[:]), false) })
 	if slices.ContainsFunc(list, func(p laidPiece) bool { return p.Print != nil }) {
 		s.layer("print", printInk, list, func(p laidPiece) {
