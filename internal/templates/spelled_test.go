@@ -24,7 +24,7 @@ func spelledLayouts() map[string]string {
 		"ring":   "strip 4\n" + colors + "block R ring wedges navy rust corners cream\ngrid\n R\nborder 2 teal\n",
 		"halves": "units cm\nside 12\n" + colors + "strip-set drift navy 3 teal rest\nblock W web wedges drift kites cream\nblock F floating wedges rust reversed drift background cream\nblock H halves pieces navy cream\nblock T star wedges navy kites rust\ngrid\n W F H\n F W T\n",
 		"print":  cutText,
-		"narrow":   "side 9\nseam 1/8\n" + colors + "block W web wedges navy kites cream\nblock T tumblers pieces teal rust line 15\ngrid\n W W T\n W W T\n",
+		"narrow": "side 9\nseam 1/8\n" + colors + "block W web wedges navy kites cream\nblock T tumblers pieces teal rust line 15\ngrid\n W W T\n W W T\n",
 		"huge":   strings.Replace(hugeLayout, "40", "17", 1),
 	}
 }
@@ -151,4 +151,3 @@ func TestSpelledFiles(t *testing.T) {
 	}
 	golden.Unused(t, filepath.Join("testdata", "files"), files)
 }
-
