@@ -84,7 +84,7 @@ func boolNM(yes bool) measure.NM {
 func (p *planning) least(most int, change func(int) Way, w wanting) []Way {
 	need := func(steps int) measure.NM { return needWith(p.top, change(steps), w, p.options) }
 	n := 1 + sort.Search(most-1, func(n int) bool { return need(n+1) <= w.have })
-	if n > most || most < 1 {
+	if n > most {
 		return nil
 	}
 	way := change(n)

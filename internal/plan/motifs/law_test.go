@@ -387,7 +387,7 @@ func TestMirroredCenters(t *testing.T) {
 	for _, stripes := range []string{"navy 3/4 white 1/2 #c9503c 1", "navy 3/4 white 1/2 #c9503c 1 crosswise"} {
 		top := laid(t, fmt.Sprintf("strip 4\nfabric cloth stripes "+stripes+"\n"+sand+ringOf, "cloth"))
 		p, err := motifs.Build(top, 0, motifs.Options{Count: 8, Mirrored: true})
-		if err != nil || !p.Mirrored || p.AnyCrosswise == p.AnyLengthwise {
+		if err != nil || !p.Mirrored || p.AnyCrosswise == p.AnyLengthwise || len(p.Motifs) != 8 {
 			t.Fatal(err, p)
 		}
 		for i := range p.Motifs {
