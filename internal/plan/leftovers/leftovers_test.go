@@ -230,3 +230,13 @@ func TestWedgesCutAnewAreSeen(t *testing.T) {
 		t.Error("a plan with what cannot be cut passes")
 	}
 }
+
+// TestNothingOfPlansWithFaults: of a plan with what cannot be cut, be it one thing, nothing is made.
+func TestNothingOfPlansWithFaults(t *testing.T) {
+	top := sample(t, "lanterns")
+	plan := cutting.Build(nil, top, cutting.Options{})
+	plan.Faults = append(plan.Faults, cutting.Fault{})
+	if p := Build(nil, top, plan); len(p.Stocks) == 0 || len(p.Proposals) > 0 {
+		t.Errorf("of %v %v are made", p.Stocks, p.Proposals)
+	}
+}
