@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"eighthturn/internal/measure"
 )
@@ -92,15 +93,24 @@ func (h hint) backed(words string) hint {
 // without leaves a stretch out, with the blanks that stand behind it, or, at the end of a line, before it.
 func (s *session) without(at Span) Edit {
 	end, line := at.End, s.source.lineSpan(s.source.Line(at.Start))
-	for end < line.End && measure.IsSpace(rune(s.src[end])) {
-		end++
-	}
+	rest := s.src[end:line.End]
+	end += len(rest) - len(strings.TrimLeftFunc(rest, measure.IsSpace))
 	if end == line.End {
-		for at.Start > line.Start && measure.IsSpace(rune(s.src[at.Start-1])) {
-			at.Start--
-		}
+		at.Start = line.Start + len(strings.TrimRightFunc(s.src[line.Start:at.Start], measure.IsSpace))
 	}
 	return Edit{Span: Span{at.Start, end}}
+}
+
+// blankBefore says whether a blank ends at a place of the text.
+func (s *session) blankBefore(at int) bool {
+	r, _ := utf8.DecodeLastRuneInString(s.src[:at])
+	return measure.IsSpace(r)
+}
+
+// blankAt says whether a blank begins at a place of the text.
+func (s *session) blankAt(at int) bool {
+	r, _ := utf8.DecodeRuneInString(s.src[at:])
+	return measure.IsSpace(r)
 }
 
 // suggest gives a fault its hint.
@@ -156,11 +166,16 @@ func (s *session) strayMarks(line Span) []Edit {
 		for at+1 < c.end && strings.ContainsRune("=:,;", rune(s.src[at+1])) {
 			at++
 		}
-		before := mark == c.at || measure.IsSpace(rune(s.src[mark-1]))
-		after := at+1 == c.end || measure.IsSpace(rune(s.src[at+1]))
+		before := mark == c.at || s.blankBefore(mark)
+		after := at+1 == c.end || s.blankAt(at+1)
 		switch stretch := (Span{mark, at + 1}); {
 		case before:
-			edits = append(edits, s.without(stretch))
+			e := s.without(stretch)
+			for n := len(edits) - 1; n >= 0 && e.Span.Start < edits[n].Span.End; n-- {
+				e = s.without(Span{edits[n].Span.Start, e.Span.End})
+				edits = edits[:n]
+			}
+			edits = append(edits, e)
 		case after:
 			edits = append(edits, Edit{Span: stretch})
 		default:
@@ -178,7 +193,7 @@ func (s *session) markHint(line Span) hint {
 	}
 	var marks []string
 	for _, e := range edits {
-		marks = append(marks, strings.TrimFunc(s.src[e.Span.Start:e.Span.End], measure.IsSpace))
+		marks = append(marks, strings.FieldsFunc(s.src[e.Span.Start:e.Span.End], measure.IsSpace)...)
 	}
 	words := "leave out the marks"
 	named := map[string]string{"=": "equals sign", ":": "colon", ",": "comma", ";": "semicolon"}[marks[0]]

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"eighthturn/internal/quilttest/judges"
 	"eighthturn/layout"
@@ -205,6 +206,38 @@ func TestWrongHintsAreSeen(t *testing.T) {
 		if len(hintsThatFail(text, []layout.Fault{bad})) == 0 {
 			t.Errorf("%s: not seen", name)
 		}
+	}
+}
+
+// TestEditsKeepTheirPlaces: marks in any gaps of a line, with any blanks around them and behind a letter of two bytes, are left out by edits that
+// stand one behind the other and leave whole letters. Two marks with a blank at the end of a line had edits that reached into each other, and
+// their layout ended the program.
+func TestEditsKeepTheirPlaces(t *testing.T) {
+	marks := []string{"", " =", " = :", ":", " ; ; ", ";;\t;", "\u00a0=\u0085:", " =\u00a0"}
+	helped := 0
+	for _, line := range []string{"fabric%s navy%s #1f3350%s", "voil\u00e0%s navy\u00c5%s x\u00a0%s", "seam%s 1/4%s in%s", "block A%s web%s%s"} {
+		for i := range len(marks) * len(marks) * len(marks) {
+			text := fmt.Sprintf(line, marks[i%len(marks)], marks[i/len(marks)%len(marks)], marks[i/len(marks)/len(marks)])
+			source, list := layout.Inspect(text, nil).Source, layout.Inspect(text, nil).Faults
+			for _, f := range list {
+				end := 0
+				for _, e := range f.Edits {
+					if e.Span.Start < end || e.Span.End < e.Span.Start || e.Span.End > len(source.Text) {
+						t.Fatalf("%q: %s: edits %v", text, f.Message, f.Edits)
+					}
+					end = e.Span.End
+				}
+				if len(f.Edits) > 0 {
+					helped++
+					if after := layout.Apply(source.Text, f.Edits); utf8.ValidString(text) && !utf8.ValidString(after) {
+						t.Errorf("%q: %s: becomes %q", text, f.Message, after)
+					}
+				}
+			}
+		}
+	}
+	if helped < 100 {
+		t.Errorf("just %d faults have edits", helped)
 	}
 }
 

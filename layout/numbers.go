@@ -121,7 +121,7 @@ func (c *cursor) uncommented() string {
 		if c.commentAt(at) {
 			return c.src[c.at:at]
 		}
-		if c.quoteAt(at) > 0 && at > c.at && measure.IsSpace(rune(c.src[at-1])) {
+		if c.quoteAt(at) > 0 && at > c.at && c.blankBefore(at) {
 			break
 		}
 	}

@@ -2,10 +2,12 @@ package palettes
 
 import (
 	"bytes"
+	"encoding/binary"
 	"errors"
 	"image"
 	"image/color"
 	"math"
+	"slices"
 
 	"github.com/kovidgoyal/imaging/prism/meta/icc"
 )
@@ -43,6 +45,9 @@ func seen(picture image.Image, c camera) (image.Image, error) {
 
 // profiled brings colors from an ICC profile to sRGB, relative to white, with black as dark as it can be.
 func profiled(picture image.Image, file []byte) (convert, error) {
+	if err := profileHolds(file); err != nil {
+		return nil, err
+	}
 	profile, err := icc.NewProfileReader(bytes.NewReader(file)).ReadProfile()
 	if err != nil || profile.IsSRGB() {
 		return nil, err
@@ -62,6 +67,28 @@ func profiled(picture image.Image, file []byte) (convert, error) {
 		pipeline.TransformGeneral(out[:], in[:])
 		return out[0], out[1], out[2]
 	}, nil
+}
+
+// profileHolds says whether all that a profile's tag table names lies in the file (ICC.1:2022, 7.3: behind a header of 128 bytes the count of
+// tags, then the signature, the place and the size of each): the reader of profiles makes room for what is named before it looks.
+func profileHolds(file []byte) error {
+	const header, entry = 128, 12
+	wrong := errors.New("its color profile is not whole")
+	if len(file) < header+4 {
+		return wrong
+	}
+	table := file[header+4:]
+	count := binary.BigEndian.Uint32(file[header:])
+	if int64(count)*entry > int64(len(table)) {
+		return wrong
+	}
+	for tag := range slices.Chunk(table[:count*entry], entry) {
+		from, size := binary.BigEndian.Uint32(tag[4:]), binary.BigEndian.Uint32(tag[8:])
+		if int64(from)+int64(size) > int64(len(file)) {
+			return wrong
+		}
+	}
+	return nil
 }
 
 // The parts of a color, 0 to 1, as profiles take them.

@@ -6,6 +6,7 @@ import (
 	"image"
 	"image/color"
 	"image/jpeg"
+	"math"
 	"testing"
 )
 
@@ -89,5 +90,50 @@ func TestProfileInParts(t *testing.T) {
 	}
 	if _, err := ReadSwatch(nil, file(part(1, profile[:200]))); err == nil {
 		t.Error("a profile without its second part is taken")
+	}
+}
+
+// TestProfilesThatNameMore: a profile whose tags lie beyond its end, or whose table does, is refused before room is made for what it names; one
+// whose last tag ends with the file is read. A photo of a kilobyte had asked for 44 GB.
+func TestProfilesThatNameMore(t *testing.T) {
+	whole := displayP3()
+	const count, table = 128, 132
+	end := uint32(0) // of the tag that ends last, which is the first one that does
+	last := 0
+	for at := table; at < table+12*int(binary.BigEndian.Uint32(whole[count:])); at += 12 {
+		if e := binary.BigEndian.Uint32(whole[at+4:]) + binary.BigEndian.Uint32(whole[at+8:]); e > end {
+			end, last = e, at
+		}
+	}
+	if err := profileHolds(whole[:end]); err != nil {
+		t.Errorf("a profile that ends with its last tag: %v", err)
+	}
+	changed := func(at int, by uint32) []byte {
+		file := bytes.Clone(whole[:end])
+		binary.BigEndian.PutUint32(file[at:], binary.BigEndian.Uint32(file[at:])+by)
+		return file
+	}
+	most := (end - table) / 12 // entries that fit into the file, all but some of them nonsense
+	for name, file := range map[string][]byte{
+		"no table":                     whole[:table-1],
+		"no count":                     whole[:count],
+		"a byte less":                  whole[:end-1],
+		"a tag of one byte more":       changed(last+8, 1),
+		"a tag one byte on":            changed(last+4, 1),
+		"a place and a size as one":    changed(last+4, math.MaxUint32-end+1),
+		"a table beyond the end":       changed(count, most),
+		"a table of half of all there": changed(count, 1<<31),
+	} {
+		if err := profileHolds(file); err == nil {
+			t.Errorf("%s: it is taken", name)
+		}
+		if len(file) > table {
+			if _, err := profiled(image.NewRGBA(image.Rect(0, 0, 1, 1)), file); err == nil || err.Error() != "its color profile is not whole" {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+	}
+	if err := profileHolds(make([]byte, table)); err != nil {
+		t.Errorf("a profile without tags: %v", err)
 	}
 }
