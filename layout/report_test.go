@@ -119,6 +119,16 @@ func TestReportIsShort(t *testing.T) {
 	if want := "and 50 more messages: 20 errors, 30 warnings\n"; !strings.HasSuffix(report, want) {
 		t.Errorf("the report ends\n%s", lastLine(report))
 	}
+	if report = reported(small + numbered(faults, "border 1 f%d\n")); !strings.HasSuffix(report, "and 20 more messages: 20 errors\n") {
+		t.Errorf("errors alone end\n%s", lastLine(report))
+	}
+	one := swap(small, "piece cream", "piece p") + "scraps p navy\nscraps p navy\n"
+	if report = reported(one + numbered(layout.MaxShown, "border 1 f%d\n")); !strings.HasSuffix(report, "and 1 more message: 1 warning\n") {
+		t.Errorf("errors and a warning end\n%s", lastLine(report))
+	}
+	if report = reported(one + numbered(faults, "border 1 f%d\n")); !strings.HasSuffix(report, "and 21 more messages: 20 errors, 1 warning\n") {
+		t.Errorf("more errors and a warning end\n%s", lastLine(report))
+	}
 	report = reported(pool + "border 1 nvy\n")
 	if strings.Count(report, ": error: ") != 1 || !strings.HasSuffix(report, "and 11 more messages: 11 warnings\n") {
 		t.Errorf("warnings crowd out the error\n%s", report)
