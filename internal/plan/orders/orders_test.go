@@ -214,26 +214,31 @@ func TestOnlyWhatMaySaveIsTried(t *testing.T) {
 			}
 		}
 		text += "grid\n " + grid + "\n"
-		read := 0
-		cloth := func(string) (palettes.PhotoSample, error) {
-			read++
-			return palettes.PhotoSample{Colour: palettes.Colour{R: 240, G: 230, B: 210}, Colours: make([]palettes.Part, 1)}, nil
-		}
-		design, _, faults := layout.ReadWith(text, cloth)
-		if design == nil {
-			t.Fatal(faults)
-		}
-		top := quilt.Lay(design)
-		plan := cutting.Build(nil, top, cutting.Options{})
-		read = 0
+		plan, list, read := nearbyTried(t, text)
 		said := ""
-		for _, b := range orders.Nearby(text, cloth, top)(nil, plan, cutting.Options{}) {
+		for _, b := range list {
 			said += strings.Join(b.Lines, "\n")
 		}
 		if read != want.read || said != want.said || len(plan.Faults) != strings.Count(grid, "N") {
 			t.Errorf("%q: %d layouts are read, expected %d; %q is said, expected %q; faults %v", grid, read, want.read, said, want.said, plan.Faults)
 		}
 	}
+}
+
+// nearbyTried is what is said of a layout whose cloth is shown by a photo, and how often that photo is read: once a layout that is tried.
+func nearbyTried(t *testing.T, text string) (plan *cutting.Plan, list []orders.Better, read int) {
+	cloth := func(string) (palettes.PhotoSample, error) {
+		read++
+		return palettes.PhotoSample{Colour: palettes.Colour{R: 240, G: 230, B: 210}, Colours: make([]palettes.Part, 1)}, nil
+	}
+	design, _, faults := layout.ReadWith(text, cloth)
+	if design == nil {
+		t.Fatal(faults)
+	}
+	top := quilt.Lay(design)
+	plan, read = cutting.Build(nil, top, cutting.Options{}), 0
+	list = orders.Nearby(text, cloth, top)(nil, plan, cutting.Options{})
+	return plan, list, read
 }
 
 // TestLargeTopsAreLeftAlone: of a top with more pieces than a few quilts have nothing near is tried; the last that is tried has 40,000.
@@ -254,19 +259,8 @@ func TestLargeTopsAreLeftAlone(t *testing.T) {
 func TestASetOfTwoHeightsIsOneSet(t *testing.T) {
 	text := "side 7\nfabric rust #b5532a\nfabric cream swatch \"cream.png\" across 6\nstrip-set shore rust 2 cream rest\nblock R ring wedges shore corners cream\nblock W web wedges shore kites cream\n" +
 		"grid\n" + strings.Repeat(" W W W W R R R R\n", 4)
-	read := 0
-	cloth := func(string) (palettes.PhotoSample, error) {
-		read++
-		return palettes.PhotoSample{Colour: palettes.Colour{R: 240, G: 230, B: 210}, Colours: make([]palettes.Part, 1)}, nil
-	}
-	design, _, faults := layout.ReadWith(text, cloth)
-	if design == nil {
-		t.Fatal(faults)
-	}
-	top := quilt.Lay(design)
-	plan := cutting.Build(nil, top, cutting.Options{})
-	read = 0
-	if list := orders.Nearby(text, cloth, top)(nil, plan, cutting.Options{}); len(plan.Sets) != 2 || read != 1+3 || len(list) == 0 {
+	plan, list, read := nearbyTried(t, text)
+	if len(plan.Sets) != 2 || read != 1+3 || len(list) == 0 {
 		t.Errorf("of %d sets %d layouts are read: %+v", len(plan.Sets), read, list)
 	}
 }
