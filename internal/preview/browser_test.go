@@ -101,27 +101,33 @@ func (p *tab) load(address string) {
 	p.until(`document.getElementById('waiting').hidden`)
 }
 
+// asked is the value of an expression in the page, or what the browser says of it.
+func asked[T any](p *tab, expression string) (T, error) {
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
+	defer cancel()
+	return chromedp.Run(ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+}
+
 // eval is the value of an expression in the page.
 func eval[T any](p *tab, expression string) T {
 	p.t.Helper()
-	ctx, cancel := context.WithTimeout(p.ctx, patience)
-	defer cancel()
-	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	v, err := asked[T](p, expression)
 	if err != nil {
 		p.t.Fatalf("%s: %v", expression, err)
 	}
 	return v
 }
 
-// until waits for an expression to be true.
+// until waits for an expression to be true. A page that is just being left for another one cannot be asked: the next one is.
 func (p *tab) until(expression string) {
 	p.t.Helper()
 	for deadline := time.Now().Add(patience); ; time.Sleep(10 * time.Millisecond) {
-		if eval[bool](p, "Boolean("+expression+")") {
+		holds, err := asked[bool](p, "Boolean("+expression+")")
+		if holds && err == nil {
 			return
 		}
 		if time.Now().After(deadline) {
-			p.t.Fatalf("%s did not become true; the page says: %s", expression, eval[string](p, "document.title + ' / ' + document.body.innerText"))
+			p.t.Fatalf("%s did not become true (%v); the page says: %s", expression, err, eval[string](p, "document.title + ' / ' + document.body.innerText"))
 		}
 	}
 }
