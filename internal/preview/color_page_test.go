@@ -125,9 +125,8 @@ func TestTryingAColor(t *testing.T) {
 	own := eval[string](p, `document.querySelector('#color-card input').value`)
 	eval[bool](p, `(document.querySelector('#color-card input').focus(), document.querySelector('#color-card input').select(), true)`)
 	p.key("#2f6f72")
-	if now := eval[string](p, fills); now != strings.ReplaceAll(before, own, "#2f6f72") {
-		t.Errorf("painted is %s, before %s", now, before)
-	}
+	painted := func(want string) { p.until(fills + fmt.Sprintf(" === %q", want)) }
+	painted(strings.ReplaceAll(before, own, "#2f6f72"))
 	p.until(`document.querySelector('#color-card code').textContent.includes('#2f6f72')`)
 	if line := eval[string](p, `document.querySelector('#color-card code').textContent`); !strings.Contains(starfish(t), strings.ReplaceAll(line, "#2f6f72", own)) {
 		t.Errorf("the line is %q, which is no line of the layout in another color", line)
@@ -140,12 +139,8 @@ func TestTryingAColor(t *testing.T) {
 	p.key("\x1b")
 	p.until(`document.getElementById('color-card').hidden`)
 	p.until(study + ` === ` + fmt.Sprintf("%q", studied))
-	if now := eval[string](p, fills); now != before {
-		t.Errorf("let go, painted is %s, before %s", now, before)
-	}
-	if focused := eval[string](p, `document.activeElement.dataset.fabric ?? ''`); focused == "" {
-		t.Error("let go, the fabric in the strip has no focus")
-	}
+	painted(before)
+	p.until(`document.activeElement.dataset.fabric`) // let go, the fabric in the strip has the focus again
 
 	p.openCard(1)
 	p.key(kb.ArrowRight) // an arrow on the plane: another hue of the same value
@@ -156,9 +151,7 @@ func TestTryingAColor(t *testing.T) {
 	put(t, r.file, starfish(t)+"\n# saved\n")
 	p.revision(2)
 	p.until(`document.getElementById('color-card').hidden && document.getElementById('note').textContent.includes('saved')`)
-	if now := eval[string](p, fills); now != before {
-		t.Errorf("saved, painted is %s, before %s", now, before)
-	}
+	painted(before)
 
 	p.key("r")
 	p.do(chromedp.EmulateViewport(390, 844, chromedp.EmulateTouch))
@@ -173,11 +166,10 @@ func TestTryingAColor(t *testing.T) {
 	p.touch(from, []float64{from[0] - 120, from[1] + 10})
 	p.until(`Math.abs(document.querySelector('.plane').getAttribute('aria-valuenow') - ` + fmt.Sprintf("%f", (from[0]-120)/390*360) + `) < 20 && document.querySelector('#color-card code').textContent !== ''`)
 	p.picture("card-touch")
-	tried := eval[string](p, `document.querySelector('#color-card input').value`)
-	if now := eval[string](p, fills); !strings.Contains(now, tried) {
-		t.Errorf("a finger takes %s, painted is %s", tried, now)
-	}
-	other := `document.querySelector('#color-card input').value !== ` + fmt.Sprintf("%q", tried)
+	const field = `document.querySelector('#color-card input').value`
+	p.until(fills + `.includes(` + field + `)`)
+	tried := eval[string](p, field)
+	other := field + ` !== ` + fmt.Sprintf("%q", tried)
 	for range 5 { // the browser passes over a tap that comes right behind a drag
 		tap(".ladder button:nth-child(8)")
 		if eval[bool](p, `new Promise((r) => setTimeout(() => r(`+other+`), 300))`) {
