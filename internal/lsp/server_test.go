@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
+	"time"
 	"unicode/utf16"
 
 	"github.com/sourcegraph/jsonrpc2"
