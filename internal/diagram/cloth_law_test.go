@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"eighthturn/internal/measure"
@@ -36,8 +37,90 @@ func TestPanelsInRows(t *testing.T) {
 		if got := f.across(c.width); got != c.want {
 			t.Errorf("%d panels in %g: %d, expected %d", c.panels, c.width, got, c.want)
 		}
-		if f.Across = 5; f.across(c.width) != 5 {
-			t.Error("five were asked for")
+		for _, asked := range []int{1, 5} {
+			if f.Across = asked; f.across(c.width) != asked {
+				t.Errorf("%d were asked for", asked)
+			}
+		}
+	}
+}
+
+// TestRepeatsFillOutlines: the repeats of a print that fill an outline are those that it reaches into, row by row, of a cloth of 10 by 4 whose
+// repeat begins at (3, 1); where it ends with one there is none beyond. Turned by a quarter, the rows go down.
+func TestRepeatsFillOutlines(t *testing.T) {
+	c := &Cloth{At: at(3, 1), Size: at(10, 4)}
+	for _, f := range []struct {
+		outline []measure.Vec
+		want    []measure.Vec
+	}{
+		{frameOf(3, 1, 10, 4), []measure.Vec{at(0, 0)}}, {frameOf(3.5, 1.5, 9, 3), []measure.Vec{at(0, 0)}}, {frameOf(3, 1, 10.1, 4), []measure.Vec{at(0, 0), at(10, 0)}}, {frameOf(3, 1, 10, 4.1), []measure.Vec{at(0, 0), at(0, 4)}},
+		{frameOf(2.9, 0.9, 9, 2), []measure.Vec{at(-10, -4), at(0, -4), at(-10, 0), at(0, 0)}}, {[]measure.Vec{at(40, 3), at(24, 2), at(30, 30)}, grid(20, 0, 2, 8)},
+	} {
+		same(t, c.Repeats(f.outline), f.want)
+	}
+	c.Turn = 90 // the cloth's right is the sheet's below
+	same(t, c.Repeats(frameOf(-4.5, 1.5, 7, 19)), []measure.Vec{at(0, 0), at(10, 0), at(0, 4), at(10, 4)})
+}
+
+// grid are repeats of 10 by 4, so many across and down.
+func grid(x, y float64, across, down int) (list []measure.Vec) {
+	for n := range across * down {
+		list = append(list, at(x+10*float64(n%across), y+4*float64(n/across)))
+	}
+	return list
+}
+
+func same(t *testing.T, got, want []measure.Vec) {
+	t.Helper()
+	if !together(got, want) {
+		t.Errorf("%v, expected %v", got, want)
+	}
+}
+
+// TestLinesAreAsFullAsTheyMayBe: words are put into a line as long as it is no wider than it may be, also where it is just as wide; a word that is wider stands by
+// itself.
+func TestLinesAreAsFullAsTheyMayBe(t *testing.T) {
+	l := NewLettering()
+	wide := l.Width("Sew the", 8, false)
+	for _, c := range []struct {
+		width float64
+		want  string
+	}{{wide, "Sew the|two|halves"}, {math.Nextafter(wide, 0), "Sew|the two|halves"}, {l.Width("two halves", 8, false), "Sew the|two halves"}, {1, "Sew|the|two|halves"}, {999, "Sew the two halves"}} {
+		if got := strings.Join(l.wrapped(" Sew the\ntwo  halves ", 8, c.width), "|"); got != c.want {
+			t.Errorf("%g wide: %s, expected %s", c.width, got, c.want)
+		}
+	}
+}
+
+// TestPanelsAreAsHighAsAsked: panels that are higher than wide take the height that was asked for, with their words and the legend, and none less than 56
+// points each; without a height, and where there is more than enough of it, 0.85 of their width.
+func TestPanelsAreAsHighAsAsked(t *testing.T) {
+	f := &Figure{}
+	for i := range 4 {
+		f.Marks = append(f.Marks, Mark{Area: &Area{Outline: boxed(0, 0, 1, 9), Edge: Cut}})
+		f.Panels = append(f.Panels, Panel{Caption: "Sew", Note: strings.Repeat("Press. ", 9*i), First: i, Count: 1, Max: pt(1, 9)})
+	}
+	for _, legend := range []bool{true, false} {
+		for _, across := range []int{2, 4} {
+			f.Across = across
+			place := func(points float64) *Sheet {
+				return Place(f, Options{Width: 400 * measure.Inch / 72, Height: measure.NM(points / TrueScale), NoLegend: legend})
+			}
+			wide := (396 - 14*float64(across-1)) / float64(across)
+			rows := 4 / float64(across)
+			most := place(0)
+			if want := most.Words + rows*0.85*wide; math.Abs(most.Height-want) > 1e-3 || math.Abs(place(want+9).Height-want) > 1e-3 {
+				t.Errorf("%d across: %g high, at the most %g, expected %g", across, most.Height, place(want+9).Height, want)
+			}
+			for _, less := range []float64{1, 10, 0.85*wide - 57} {
+				want := most.Height - less*rows
+				if s := place(want); math.Abs(s.Height-want) > 1e-3 || !near(s.Words, most.Words) {
+					t.Errorf("%d across: %g high, expected %g", across, s.Height, want)
+				}
+			}
+			if s, want := place(100), most.Words+rows*56; math.Abs(s.Height-want) > 1e-3 {
+				t.Errorf("%d across: %g high, expected %g at the least", across, s.Height, want)
+			}
 		}
 	}
 }

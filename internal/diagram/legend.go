@@ -81,7 +81,6 @@ func usedStrokes(f *Figure) (used map[Stroke]Line, hatched bool) {
 			}
 		}
 	}
-	delete(used, NoStroke)
 	return used, hatched
 }
 
@@ -107,7 +106,7 @@ func (k *legend) flow(width, most float64) float64 {
 		widest = max(widest, k.entryWidth(e))
 	}
 	if widest > most {
-		k.size = max(0.01, legendSize*most/widest)
+		k.size = legendSize * most / widest
 		widest = most
 	}
 	width = max(width, widest)
@@ -142,8 +141,9 @@ func (k *legend) draw(s *Sheet) {
 func (k *legend) sample(s *Sheet, e legendEntry, ends [2]measure.Vec) {
 	if e.hatch {
 		half := k.factor() * legendRow * 0.36
-		outline := []measure.Vec{{X: ends[0].X, Y: ends[0].Y - half}, {X: ends[1].X, Y: ends[0].Y - half}, {X: ends[1].X, Y: ends[0].Y + half}, {X: ends[0].X, Y: ends[0].Y + half}}
-		fill := mixed(palettes.Colour{R: 0x80, G: 0x80, B: 0x80}, page(), 0.55)
+		low, high := measure.Vec{X: ends[0].X, Y: ends[0].Y - half}, measure.Vec{X: ends[1].X, Y: ends[0].Y + half}
+		outline := []measure.Vec{low, {X: high.X, Y: low.Y}, high, {X: low.X, Y: high.Y}}
+		fill := palettes.Colour{R: 0xc6, G: 0xc6, B: 0xc6}
 		s.shape(nil, Shape{Points: outline, Closed: true, Filled: true, Fill: fill})
 		s.hatch(outline, Pen{Width: 0.5, Colour: hatchColour(fill)}, nil)
 		return

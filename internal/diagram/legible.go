@@ -71,7 +71,7 @@ func (s *Sheet) beneath(label int) palettes.Colour {
 	b, under := l.box(), page()
 	middle := measure.Vec{X: (b.min.X + b.max.X) / 2, Y: (b.min.Y + b.max.Y) / 2}
 	for i := range label {
-		if shape := s.Items[i].Shape; shape != nil && shape.Filled && !shape.Round && within(shape.Points, middle) {
+		if shape := s.Items[i].Shape; shape != nil && shape.Filled && within(shape.Points, middle) {
 			under = shape.Fill
 		}
 	}
@@ -96,10 +96,11 @@ func (s *Sheet) struck(label int, b box) bool {
 	inner := box{measure.Vec{X: b.min.X + touching, Y: b.min.Y + touching}, measure.Vec{X: b.max.X - touching, Y: b.max.Y - touching}}
 	for i := range s.Items {
 		shape := s.Items[i].Shape
-		if shape == nil || i < label && shape.Pen.Width <= 0 {
+		over := i > label
+		if shape == nil || !over && shape.Pen.Width <= 0 {
 			continue
 		}
-		if i > label && shape.Filled && within(shape.Points, measure.Vec{X: (b.min.X + b.max.X) / 2, Y: (b.min.Y + b.max.Y) / 2}) {
+		if over && shape.Filled && within(shape.Points, inner.min) { // it hides all of them, or its edges run through them
 			return true
 		}
 		for n := range shape.Points {
@@ -108,7 +109,7 @@ func (s *Sheet) struck(label int, b box) bool {
 			}
 			p, q := shape.Points[n], shape.Points[(n+1)%len(shape.Points)]
 			part := inner.crossed(p, q)
-			if i < label && s.Items[label].Label.Halo {
+			if !over && s.Items[label].Label.Halo {
 				part = max(0, part-struckShare*inner.long(p, q, s.Items[label].Label.Quarters))
 			}
 			if part > 0 && !s.covered(i, label, inner) {
@@ -123,7 +124,7 @@ func (s *Sheet) struck(label int, b box) bool {
 func (s *Sheet) covered(shape, label int, b box) bool {
 	for i := shape + 1; i < label; i++ {
 		over := s.Items[i].Shape
-		if over == nil || !over.Filled || over.Round {
+		if over == nil || !over.Filled {
 			continue
 		}
 		all := true
@@ -140,29 +141,21 @@ func (s *Sheet) covered(shape, label int, b box) bool {
 // struckShare is the part of a label's length along which a line may run beneath its rim.
 const struckShare = 0.6
 
-// long is which part of a stretch is as long as a box, along the words in it; more than all where it runs across them.
+// long is which part of a stretch is as long as a box, along the words in it; infinite where it runs across them.
 func (b box) long(p, q measure.Vec, quarters int) float64 {
 	way, wide := math.Abs(q.X-p.X), b.max.X-b.min.X
 	if quarters%2 == 1 {
 		way, wide = math.Abs(q.Y-p.Y), b.max.Y-b.min.Y
 	}
-	if way < 1e-9 {
-		return math.Inf(1)
-	}
 	return wide / way
 }
 
-// crossed is which part of a stretch runs through a box, 0 for none.
+// crossed is which part of a stretch runs through a box, 0 for none. A level or upright stretch meets two of its sides at infinity: on
+// either hand where it lies between them, on one hand where it does not.
 func (b box) crossed(p, q measure.Vec) float64 {
 	low, high := 0.0, 1.0
 	for _, axis := range [2][4]float64{{p.X, q.X, b.min.X, b.max.X}, {p.Y, q.Y, b.min.Y, b.max.Y}} {
 		from, way := axis[0], axis[1]-axis[0]
-		if math.Abs(way) < 1e-12 {
-			if from < axis[2] || from > axis[3] {
-				return 0
-			}
-			continue
-		}
 		a, z := (axis[2]-from)/way, (axis[3]-from)/way
 		low, high = max(low, min(a, z)), min(high, max(a, z))
 	}

@@ -72,12 +72,24 @@ func TestWithinAnOutline(t *testing.T) {
 	}
 	slant := []measure.Vec{at(0, 0), at(10, 1), at(3, 9)}
 	turned := []measure.Vec{slant[2], slant[1], slant[0]}
-	for x := -0.5; x < 11; x++ {
-		for y := -0.4; y < 10; y++ {
+	for x := -1.53; x < 11; x++ {
+		for y := -0.5; y < 10; y += 0.5 { // as high as corners, too
 			side := func(p, q measure.Vec) bool { return (q.X-p.X)*(y-p.Y)-(q.Y-p.Y)*(x-p.X) > 0 }
 			want := side(slant[0], slant[1]) && side(slant[1], slant[2]) && side(slant[2], slant[0])
 			if within(slant, at(x, y)) != want || within(turned, at(x, y)) != want {
 				t.Errorf("%g, %g in a triangle: %v", x, y, !want)
+			}
+		}
+	}
+}
+
+// TestLabelsOverEachOther: words may reach into each other by 0.3 points either way, and no farther.
+func TestLabelsOverEachOther(t *testing.T) {
+	b := box{at(10, 20), at(50, 30)}
+	for by, want := range map[float64]bool{-3: false, 0: false, 0.29: false, 0.31: true, 5: true} {
+		for i, c := range []box{{at(50-by, 0), at(90, 99)}, {at(0, 0), at(10+by, 99)}, {at(0, 30-by), at(99, 99)}, {at(0, 0), at(99, 20+by)}} {
+			if b.over(c) != want || c.over(b) != want {
+				t.Errorf("by %g, side %d: %v", by, i, !want)
 			}
 		}
 	}
@@ -128,10 +140,14 @@ func TestWordsThatCannotBeRead(t *testing.T) {
 		"upside down": {drawn(func(l *Label) { l.Quarters, l.At = 2, at(40, 42.7) }, nil, nil), ""}, "upside down beyond": {drawn(func(l *Label) { l.Quarters, l.At = 2, at(39.9, 42.7) }, nil, nil), "is cut off"},
 		"gray": {drawn(func(l *Label) { l.Colour = palettes.Colour{R: 118, G: 118, B: 118} }, nil, nil), ""}, "pale": {drawn(func(l *Label) { l.Colour = palettes.Colour{R: 119, G: 119, B: 119} }, nil, nil), "has a contrast of 4.5"}, // #767676 is the palest gray with 4.5 on white (WebAIM)
 		"on dark": {drawn(as, []Shape{dark}, nil), "has a contrast of 1.1"}, "beside dark": {drawn(as, []Shape{left}, nil), ""}, "on a plate on dark": {drawn(as, []Shape{dark, plate}, nil), ""},
+		"on dark above": {drawn(as, []Shape{{Points: frameOf(0, 0, 100, 23.7), Filled: true}}, nil), "has a contrast of 1.0"}, "below dark": {drawn(as, []Shape{{Points: frameOf(0, 0, 100, 23.6), Filled: true}}, nil), ""},
+		"on dark below": {drawn(as, []Shape{{Points: frameOf(0, 23.6, 100, 9), Filled: true}}, nil), "has a contrast of 1.0"}, "on dark to the right": {drawn(as, []Shape{{Points: frameOf(49.5, 0, 50, 50), Filled: true}}, nil), "has a contrast of 1.0"}, "on an outline": {drawn(as, []Shape{{Points: frameOf(0, 0, 100, 50)}}, nil), ""},
 		"with a rim on dark": {drawn(halo, []Shape{dark}, nil), ""}, "on a dark rim": {drawn(func(l *Label) { l.Halo = true }, nil, nil), "has a contrast of 1.0"},
 		"a line over it": {drawn(halo, nil, line(0, 24, 100, 24)), "is struck through"}, "a line beneath": {drawn(as, line(0, 24, 100, 24), nil), "is struck through"}, "a line beneath a rim, along": {drawn(halo, line(0, 24, 100, 24), nil), "is struck through"},
 		"along a part": {drawn(halo, line(0, 24, 53, 24), nil), ""}, "along more of it": {drawn(halo, line(0, 24, 57, 24), nil), "is struck through"}, "across a rim": {drawn(halo, line(50, 0, 50, 50), nil), ""},
 		"a line above it": {drawn(as, line(0, 20.2, 100, 20.2), nil), ""}, "a line below it": {drawn(as, line(0, 27.1, 100, 27.1), nil), ""}, "a line at its head": {drawn(as, line(0, 20.4, 100, 20.4), nil), "is struck through"}, "a line at its foot": {drawn(as, line(0, 26.9, 100, 26.9), nil), "is struck through"},
+		"a line left of it": {drawn(as, line(30.2, 0, 30.2, 50), nil), ""}, "a line right of it": {drawn(as, line(69.8, 50, 69.8, 0), nil), ""}, "a line at its beginning": {drawn(as, line(30.4, 0, 30.4, 50), nil), "is struck through"}, "a line at its end": {drawn(as, line(69.6, 0, 69.6, 50), nil), "is struck through"},
+		"covered to its edges": {drawn(as, nil, []Shape{{Points: frameOf(30.2, 20.2, 39.6, 6.9), Filled: true}}), "is struck through"}, "an outline round it": {drawn(as, nil, []Shape{{Points: frameOf(25, 15, 50, 20), Closed: true, Pen: pen}}), ""}, "a cover beside it": {drawn(as, nil, []Shape{{Points: frameOf(0, 0, 29, 50), Closed: true, Filled: true}}), ""},
 		"a line under a plate": {drawn(as, append(line(0, 24, 100, 24), plate), nil), ""}, "under a smaller plate": {drawn(as, append(line(0, 24, 100, 24), small), nil), "is struck through"},
 		"no line": {drawn(as, []Shape{{Points: []measure.Vec{at(0, 24), at(100, 24)}}}, nil), ""}, "covered": {drawn(as, nil, []Shape{plate}), "is struck through"},
 		"an open bow": {drawn(as, []Shape{{Points: []measure.Vec{at(0, 24), at(0, 0), at(99, 0), at(99, 24)}, Pen: pen}}, nil), ""}, "a closed one": {drawn(as, []Shape{{Points: []measure.Vec{at(0, 24), at(0, 0), at(99, 0), at(99, 24)}, Pen: pen, Closed: true}}, nil), "is struck through"},

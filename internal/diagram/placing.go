@@ -36,6 +36,12 @@ type reach struct {
 // box is a rectangle in points.
 type box struct{ min, max measure.Vec }
 
+// nothing is a box that holds no point.
+func nothing() box {
+	endless := math.Inf(1)
+	return box{measure.Vec{X: endless, Y: endless}, measure.Vec{X: -endless, Y: -endless}}
+}
+
 // Sizes of words in points: where none that can be drawn is asked for, and the greatest.
 const (
 	usualPoints = 8
@@ -162,7 +168,7 @@ func (p *placing) crowded(w *Words, set words, scale float64) bool {
 
 // box is how far everything reaches at a scale, from the subject's point (0, 0).
 func (p *placing) box(scale float64) box {
-	b := box{measure.Vec{X: math.Inf(1), Y: math.Inf(1)}, measure.Vec{X: math.Inf(-1), Y: math.Inf(-1)}}
+	b := nothing()
 	for i := range p.reaches {
 		r, factor := &p.reaches[i], 1.0
 		if r.letters {
@@ -178,7 +184,6 @@ func (p *placing) box(scale float64) box {
 // fit is the greatest scale at which everything fits into a width and height. Where the
 // words alone would take most of it, all words are made smaller.
 func (p *placing) fit(width, height float64) float64 {
-	p.shrink = 1
 	for range 60 {
 		b := p.box(0)
 		if b.max.X-b.min.X <= width*2/3 && b.max.Y-b.min.Y <= height*2/3 {
@@ -206,13 +211,7 @@ func (p *placing) fit(width, height float64) float64 {
 // points alone fill them. A figure that is a point is drawn at true size.
 func (p *placing) greatest(width, height float64) float64 {
 	b := p.extent()
-	scale := math.Inf(1)
-	if across := b.max.X - b.min.X; across > 0 {
-		scale = width / across
-	}
-	if down := b.max.Y - b.min.Y; down > 0 {
-		scale = min(scale, height/down)
-	}
+	scale := min(width/(b.max.X-b.min.X), height/(b.max.Y-b.min.Y)) // of nothing across or down it is infinite
 	if math.IsInf(scale, 1) {
 		return TrueScale
 	}
@@ -221,7 +220,7 @@ func (p *placing) greatest(width, height float64) float64 {
 
 // extent is the rectangle of all points, in nanometres.
 func (p *placing) extent() box {
-	b := box{measure.Vec{X: math.Inf(1), Y: math.Inf(1)}, measure.Vec{X: math.Inf(-1), Y: math.Inf(-1)}}
+	b := nothing()
 	for i := range p.reaches {
 		x, y := float64(p.reaches[i].at.X), float64(p.reaches[i].at.Y)
 		b.min = measure.Vec{X: min(b.min.X, x), Y: min(b.min.Y, y)}
@@ -248,7 +247,7 @@ func (p *placing) drawWords(s *Sheet, i int) {
 	m, w := &p.figure.Marks[i], p.words[i]
 	factor := p.factor(m.Words.Room, w.width, s.Scale)
 	size, width := w.size*factor, w.width*factor
-	if strings.TrimSpace(w.text) == "" || size <= 0 || p.crowded(m.Words, w, s.Scale) {
+	if strings.TrimSpace(w.text) == "" || p.crowded(m.Words, w, s.Scale) {
 		return
 	}
 	along := -width / 2

@@ -93,7 +93,7 @@ func (s *Sheet) hatch(outline []measure.Vec, pen Pen, lit []int) {
 	var ends []float64
 	for n := math.Ceil(low / step); n*step <= high; n++ {
 		ends = hatchEnds(ends[:0], outline, n*step)
-		for i := 0; i+1 < len(ends); i += 2 {
+		for i := 0; i < len(ends); i += 2 {
 			if ends[i+1]-ends[i] > 0.05 {
 				s.shape(lit, Shape{Points: []measure.Vec{{X: ends[i], Y: n*step - ends[i]}, {X: ends[i+1], Y: n*step - ends[i+1]}}, Pen: pen})
 			}
@@ -124,9 +124,7 @@ func (s *Sheet) line(l *Line, lit []int) {
 	heads := [2]ending{headOf(points, l.Start, pen), headOf(reversed(points), l.End, pen)}
 	stem := slices.Clone(points)
 	stem[0] = heads[0].stem()
-	if len(stem) > 1 {
-		stem[len(stem)-1] = heads[1].stem()
-	}
+	stem[len(stem)-1] = heads[1].stem()
 	if l.Stroke.rimmed() {
 		s.shape(lit, Shape{Points: stem, Pen: Pen{Width: pen.Width + 2*rim, Colour: page()}})
 		s.headRim(lit, heads[0])

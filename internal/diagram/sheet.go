@@ -144,7 +144,7 @@ func Place(f *Figure, o Options) *Sheet {
 		box := p.box(s.Scale)
 		s.Origin = measure.Vec{X: edge - box.min.X, Y: edge - box.min.Y}
 		s.Width, s.Height = box.max.X-box.min.X+2*edge, box.max.Y-box.min.Y+2*edge
-		below = key.flow(min(limit.X-2*edge, s.Width-2*edge), limit.X-2*edge)
+		below = key.flow(s.Width-2*edge, limit.X-2*edge)
 	}
 	p.draw(s)
 	if below > 0 {

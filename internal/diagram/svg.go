@@ -38,8 +38,8 @@ func (s *Sheet) SVG(w io.Writer, o Options) error {
 	}
 	d.canvas.End()
 	text := file.Bytes()
-	if at := bytes.Index(text, []byte("<svg")); o.Inline && at > 0 {
-		text = text[at:]
+	if o.Inline {
+		text = text[bytes.Index(text, []byte("<svg")):]
 	}
 	_, err := w.Write(text)
 	return err
