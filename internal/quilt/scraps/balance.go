@@ -26,13 +26,10 @@ func (t *solver) balance() {
 	}
 }
 
-// settle brings the fabrics of every pool together until no pair comes closer.
+// settle brings the fabrics of every pool together until no pair comes closer: each round leaves less to even out.
 func (t *solver) settle(pools []poolOf) {
 	for _, pool := range pools {
-		for range 8 {
-			if !t.balancePool(pool) {
-				break
-			}
+		for t.balancePool(pool) {
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"hash/fnv"
+	"slices"
 	"strings"
 	"testing"
 
@@ -62,6 +63,18 @@ func meeting(seed uint64) scraps.StripSet {
 	return s
 }
 
+// manyWebs is a strip set of more webs than all ways are looked through for, which are whole only where each goes into the emptiest set.
+func manyWebs() scraps.StripSet {
+	s := scraps.StripSet{Strips: []int{0, 0}, Pools: [][]int{count(9)}, Alike: true, PerSet: 10, Most: 100, Sets: 37}
+	for i := range 41 {
+		s.Webs = append(s.Webs, scraps.Web{Wedges: [2]int{append([]int{4, 4, 3, 3, 3, 3}, slices.Repeat([]int{10}, 35)...)[i], 0}})
+		if i > 0 {
+			s.Webs[i].Next, s.Webs[i-1].Next = append(s.Webs[i].Next, int32(i-1)), append(s.Webs[i-1].Next, int32(i))
+		}
+	}
+	return s
+}
+
 // TestDealsStay: a number always gives the same arrangement, as the language's reference promises: whoever has cut by a deal finds it
 // again. A line that changes is a change for them, and has to stand among the changes.
 func TestDealsStay(t *testing.T) {
@@ -78,9 +91,11 @@ func TestDealsStay(t *testing.T) {
 	deals("grid", laidOut, func(seed uint64) int { return int(seed) }, seeds(24)...)
 	deals("columns", columns, func(seed uint64) int { return int(seed) }, seeds(16)...)
 	deals("touching", func(n uint64) []scraps.Place { return pigeons(int(n)) }, first, 6, 11)
-	deals("uneasy", func(n uint64) []scraps.Place { return scraps.Uneasy(int(n), 7) }, first, 20, 33, 47, 90)
+	deals("uneasy", func(n uint64) []scraps.Place { return scraps.Uneasy(int(n), 7) }, first, 20, 33, 47, 90, 150, 240)
 	deals("uneasy, in no lines", func(n uint64) []scraps.Place { return scraps.Uneasy(int(n), 0) }, first, 26, 64, 150)
 	deals("king", func(n uint64) []scraps.Place { return grid(int(n), int(n), 1, 40) }, first, 24)
+	many := manyWebs()
+	fmt.Fprintf(&b, "strip set of many webs: %s\n", dealtSets(&many, 0))
 	for seed := range uint64(60) {
 		apart, met := dealable(seed), meeting(seed)
 		fmt.Fprintf(&b, "strip set %d: %s\n", seed, dealtSets(&apart, int(seed%3)))
