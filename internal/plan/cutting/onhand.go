@@ -9,14 +9,9 @@ import (
 	"eighthturn/internal/quilt"
 )
 
-// compare compares what is on hand with what is needed.
+// compare compares what is on hand with what is needed. The fabrics that fall short share the steps for what would help them.
 func (p *planning) compare() {
-	ways := purse{maxWaySteps, 0, p.sign}
-	for i := range p.Fabrics {
-		if f := &p.Fabrics[i]; f.Purchase.Need > p.top.CutFacts.Fabrics[f.Index].OnHand {
-			ways.sharers++
-		}
-	}
+	var short []*Fabric
 	for i := range p.Fabrics {
 		f := &p.Fabrics[i]
 		have := p.top.CutFacts.Fabrics[f.Index].OnHand
@@ -26,15 +21,18 @@ func (p *planning) compare() {
 		h := &OnHand{HaveCut: have, NeedCut: f.Purchase.Need - f.Purchase.Spare}
 		h.Enough = h.NeedCut <= have
 		h.NoSpare = h.Enough && f.Purchase.Need > have
-		if !h.Enough {
-			h.ShortCut = h.NeedCut - have
-			b := ways.share()
-			h.ByLeast = p.enoughByLeast(wanting{f.Index, have, b})
-			h.WaysToFit = p.waysToFit(f.Index, have, b)
-			h.SearchEnded = b.spent()
-			ways.back(b)
+		if f.OnHand = h; !h.Enough {
+			short = append(short, f)
 		}
-		f.OnHand = h
+	}
+	ways := purse{maxWaySteps, len(short), p.sign}
+	for _, f := range short {
+		h, b := f.OnHand, ways.share()
+		h.ShortCut = h.NeedCut - h.HaveCut
+		h.ByLeast = p.enoughByLeast(wanting{f.Index, h.HaveCut, b})
+		h.WaysToFit = p.waysToFit(f.Index, h.HaveCut, b)
+		h.SearchEnded = b.spent()
+		ways.back(b)
 	}
 }
 

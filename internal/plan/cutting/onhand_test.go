@@ -3,6 +3,7 @@ package cutting
 import (
 	"eighthturn/internal/quilttest/lay"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -64,5 +65,76 @@ func TestWaysToFit(t *testing.T) {
 	}
 	if ways["border"] < 3 || ways["strip"] < 3 || ways["side"] < 3 {
 		t.Errorf("ways that were tried: %v", ways)
+	}
+}
+
+// TestLeastChange: of the borders and sides that are narrower by more and more steps, the first with which a plan made anew has enough is the
+// one that is offered, as long as there is one, down to a single step. Each is laid out and planned by itself here.
+func TestLeastChange(t *testing.T) {
+	const side, border = measure.Inch / 16, measure.Inch / 4 // the steps in which they are made narrower
+	offered := map[bool]int{}
+	for _, size := range []struct{ sides, borders int }{{24, 2}, {16, 7}, {8, 1}, {9, 2}} {
+		need := func(sides, borders int) measure.NM {
+			p := Build(nil, lay.Top(t, sizedLayout(measure.NM(sides)*side, measure.NM(borders)*border, measure.Inch)), Options{})
+			f := p.Fabrics[0]
+			if len(p.Faults) > 0 || p.Steps.Mark != side || p.Steps.Trimmed != border {
+				t.Fatalf("side %d, border %d: %v, steps %v", sides, borders, p.Faults, p.Steps)
+			}
+			return f.Purchase.Need - f.Purchase.Spare
+		}
+		all := need(size.sides, size.borders)
+		for _, about := range []measure.NM{all, need(size.sides, max(1, size.borders-1)), need(size.sides, 1), need(max(2, size.sides-1), size.borders), need((size.sides+1)/2, size.borders)} {
+			for _, have := range []measure.NM{about, about - measure.Inch/16} {
+				var want []Way
+				for borders := size.borders - 1; borders > 0 && all > have; borders-- {
+					if n := need(size.sides, borders); n <= have {
+						want = append(want, Way{Border: 0, WidthFinished: measure.NM(borders) * border, NeedCut: n})
+						break
+					}
+				}
+				for sides := size.sides - 1; 2*sides >= size.sides && all > have; sides-- {
+					if n := need(sides, size.borders); n <= have {
+						want = append(want, Way{Border: -1, SideFinished: measure.NM(sides) * side, NeedCut: n})
+						break
+					}
+				}
+				h := Build(nil, lay.Top(t, sizedLayout(measure.NM(size.sides)*side, measure.NM(size.borders)*border, have)), Options{}).Fabrics[0].OnHand
+				if !slices.Equal(h.WaysToFit, want) || h.Enough != (all <= have) || h.NeedCut != all || h.HaveCut != have || h.ShortCut != max(0, all-have) {
+					t.Errorf("%d steps of a side, %d of a border, %d on hand of %d: %+v, expected ways %+v", size.sides, size.borders, have, all, h, want)
+				}
+				for _, w := range want {
+					offered[w.Border == 0]++
+				}
+			}
+		}
+	}
+	if offered[true] < 6 || offered[false] < 6 {
+		t.Errorf("%d borders and %d sides were offered", offered[true], offered[false])
+	}
+}
+
+// sizedLayout is a quilt with a side and a border, of a fabric of which there is some length.
+func sizedLayout(side, border, have measure.NM) string {
+	text := func(nm measure.NM) string { return measure.Number(nm, measure.Inches) }
+	return fmt.Sprintf("side %s\nfabric a #111 on-hand %s\nfabric b #888\nblock A plain piece a\nblock B plain piece b\ngrid\n A B A B A B A B\nrepeat down 20\nborder %s a\n", text(side), text(have), text(border))
+}
+
+// TestFabricsOnHandShareSteps: fabrics of which nothing is on hand, and those of which there is enough, take no steps from one that falls
+// short: what would help it is looked for to the end beside thirty of them.
+func TestFabricsOnHandShareSteps(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("side 2\nfabric a #111 on-hand 1 yd\nfabric e #666 on-hand 900 yd\n")
+	row := " A E"
+	for i := range 30 {
+		fmt.Fprintf(&b, "fabric f%d #%02x8888\nblock B%d plain piece f%d\n", i, 8*i, i, i)
+		row += fmt.Sprintf(" B%d", i)
+	}
+	b.WriteString("block A plain piece a\nblock E plain piece e\ngrid\n" + row + "\nrepeat down 200\n")
+	for i := range 3 {
+		fmt.Fprintf(&b, "border %d a\n", 15+i)
+	}
+	p := Build(nil, lay.Top(t, b.String()), Options{})
+	if h := p.Fabrics[0].OnHand; h == nil || h.Enough || h.SearchEnded {
+		t.Errorf("of %s there is %+v", p.Fabrics[0].Name, h)
 	}
 }
