@@ -130,7 +130,7 @@ func (a *Axis) ways(table bool) []Way {
 	var list []Way
 	add := func(w Way) {
 		known := slices.ContainsFunc(list, func(k Way) bool { return w.Period%k.Period == 0 && k.Start <= w.Start && k.End >= w.End })
-		if w = w.forTable(table, n); !known && !w.Fixed() && len(list) < mostWays {
+		if w = w.forTable(table); !known && !w.Fixed() && len(list) < mostWays {
 			list = append(list, w)
 		}
 	}
@@ -167,15 +167,15 @@ func (a *Axis) longest(period int) Way {
 }
 
 // forTable makes a way fit a table of webs, of whose corners every other one is a web centre: its period becomes even, and
-// the corner between two periods must be one that the table has. A way that cannot is fixed.
-func (w Way) forTable(table bool, n int) Way {
+// the corner between two periods must be one that the table has, which the first of the grid is not. A way that cannot is fixed.
+func (w Way) forTable(table bool) Way {
 	if !table {
 		return w
 	}
 	if w.Period%2 != 0 {
 		w.Period *= 2
 	}
-	if w.End-w.Start < w.Period || w.Start == 0 && w.Period > n-1 {
+	if w.End-w.Start < w.Period || w.End == w.Period {
 		return Way{}
 	}
 	return w
