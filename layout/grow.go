@@ -175,7 +175,7 @@ func (w Way) forTable(table bool) Way {
 	if w.Period%2 != 0 {
 		w.Period *= 2
 	}
-	if w.End-w.Start < w.Period || w.End == w.Period {
+	if w.End <= w.Period {
 		return Way{}
 	}
 	return w

@@ -141,8 +141,7 @@ func (c *cursor) sizeLength(what string) *LengthNode {
 
 // borderWidths takes the widths of borders, or the word none.
 func (c *cursor) borderWidths(n *quiltSizeNode) bool {
-	if at, ok := c.accept("none"); ok {
-		n.BordersAt = n.BordersAt.To(at)
+	if _, ok := c.accept("none"); ok {
 		return true
 	}
 	for first := true; first || c.atNumber(); first = false {
@@ -363,7 +362,7 @@ func (z *sizing) apply(n *quiltSizeNode, counts [2]int, t *Tree) {
 	for i := range scaled {
 		scaled[i].apply()
 	}
-	if given != nil || n.Units != nil {
+	if given != nil {
 		t.OnHand = nil // pieces on hand are of the size that is written
 	}
 	if n.BordersAt.Empty() {

@@ -38,11 +38,9 @@ func (c *checker) laid() {
 	for i, t := range laid.Turns {
 		d.Cells[i].Turns = t
 	}
-	if errors, _ := Count(c.list); d.Sash != nil && errors > 0 {
-		d.WebCentres, d.StarCentres = nil, nil
-	} else if d.Sash != nil {
+	if errors, _ := Count(c.list); d.Sash != nil && errors == 0 {
 		c.warnParted()
-	} else {
+	} else if d.Sash == nil {
 		c.warnUnclosable(laid.Unclosable)
 		c.warnOpen(laid.Open)
 		c.warnApart(laid.Apart)
