@@ -82,13 +82,9 @@ func (c *checker) divided(at Span, err error, strip measure.NM) bool {
 		return true
 	}
 	d := &c.design
-	e := err.(*blocks.ColumnError)
-	if e.Needed > 0 {
-		least := measure.RoundUp(blocks.LineFor(float64(e.Needed+2*d.Seam), strip, d.Seam), d.Units.Unit()/8)
-		c.fault(at, fmt.Sprintf("line %s or more, or about %s or more", measure.Number(least, d.Units), measure.Number(measure.RoundUp(e.Needed+2*d.Seam, d.Units.Unit()/4), d.Units)),
-			"in columns %s wide such pieces have no narrow side left: their mean length must be more than %s", c.text(d.SideFinished), c.text(e.Needed))
-		return false
-	}
-	c.fault(at, "write a smaller line, or about", "a column of %s is too short for such a piece and its two end pieces", c.text(e.Short))
+	needed := err.(*blocks.ColumnError).Needed
+	least := measure.RoundUp(blocks.LineFor(float64(needed+2*d.Seam), strip, d.Seam), d.Units.Unit()/8)
+	c.fault(at, fmt.Sprintf("line %s or more, or about %s or more", measure.Number(least, d.Units), measure.Number(measure.RoundUp(needed+2*d.Seam, d.Units.Unit()/4), d.Units)),
+		"in columns %s wide such pieces have no narrow side left: their mean length must be more than %s", c.text(d.SideFinished), c.text(needed))
 	return false
 }

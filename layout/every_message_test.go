@@ -39,7 +39,6 @@ func unheard() map[string]string {
 		"a fabric may be cut from at most %d precuts, found %d":                                                     "see TestLimits",
 		"this column has %d pieces; the limit is %d":                                                                "see TestLimits",
 		"this quilt has up to %d pieces; the limit is %d":                                                           "see TestLimits",
-		"a column of %s is too short for such a piece and its two end pieces":                                       "a column is never shorter than its block is wide, which is long enough; kept for a block kind with other columns",
 		"write %d":       "a hint, not a message",
 		"write %d %d/%d": "a hint, not a message",
 

@@ -105,8 +105,7 @@ func TestColumnNearest(t *testing.T) {
 	}
 }
 
-// TestColumnErrors: what cannot be divided says which length pieces need, or that the
-// column is short.
+// TestColumnErrors: what cannot be divided says which length pieces need.
 func TestColumnErrors(t *testing.T) {
 	side := 7 * measure.Inch
 	for _, f := range []func() (Column, error){

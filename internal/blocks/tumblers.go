@@ -62,12 +62,9 @@ type Column struct {
 	End   float64
 }
 
-// ColumnError says why a column cannot be divided as asked.
+// ColumnError says that a column cannot be divided as asked.
 type ColumnError struct {
-	// Needed is the mean length below which whole pieces lose their narrow side, or 0.
-	Needed measure.NM
-	// Short is the length of the column where it holds no piece as asked, or 0.
-	Short measure.NM
+	Needed measure.NM // the mean length at and below which whole pieces have no narrow side left
 }
 
 func (e *ColumnError) Error() string { return "the column cannot be divided" }
@@ -84,7 +81,7 @@ func LineFor(mean float64, strip, seam measure.NM) measure.NM {
 	return measure.NM(math.Round((float64(mean/tan22) + float64(strip+2*seam)) / 2))
 }
 
-// ByLine divides a column of a finished length whose pieces have the mean length that a
+// ByLine divides a column of a finished length, of a side or more, whose pieces have the mean length that a
 // line gives; the two end pieces take what is left.
 func ByLine(length, side measure.NM, mean float64) (Column, error) {
 	lean := float64(tan22 * float64(side))
@@ -95,11 +92,7 @@ func ByLine(length, side measure.NM, mean float64) (Column, error) {
 	for whole > 0 && (float64(length)-float64(float64(whole)*mean))/2 <= lean/2 {
 		whole--
 	}
-	end := (float64(length) - float64(float64(whole)*mean)) / 2
-	if end <= lean/2 {
-		return Column{}, &ColumnError{Short: length}
-	}
-	return Column{mean, whole, end}, nil
+	return Column{mean, whole, (float64(length) - float64(float64(whole)*mean)) / 2}, nil
 }
 
 // ByLength divides a column into pieces of about the wanted mean length: as many as come

@@ -11,7 +11,7 @@ import (
 // binding's own fabric on the border's. Common practice, no source.
 func (f *finishing) bindingFigures(diagonal bool) document.Figure {
 	d := &bindingDrawing{Figure: &diagram.Figure{Title: "Binding: the mitered corner", Description: "The binding at a corner: sewn up to one seam allowance from the edge, folded up at 45 degrees, and folded down even with the next edge."}}
-	d.cloth, d.quilt = f.bindingColour(), palettes.Colour{R: 0xe9, G: 0xe4, B: 0xda}
+	d.cloth, d.quilt = f.top.Fabrics[f.top.CutFacts.Binding.Fabric].Colour, palettes.Colour{R: 0xe9, G: 0xe4, B: 0xda}
 	if diagonal {
 		d.Title = "Binding: the diagonal join and the mitered corner"
 		d.Description = "Two strips crossed at a right angle, right sides together, sewn from corner to corner, the seam trimmed and pressed open. " + d.Description
@@ -23,14 +23,6 @@ func (f *finishing) bindingFigures(diagonal bool) document.Figure {
 	d.foldedDown()
 	d.Max = measure.Point{X: bindingSide, Y: bindingSide}
 	return document.Figure{Of: *d.Figure}
-}
-
-// bindingColour is the color of the binding's fabric.
-func (f *finishing) bindingColour() palettes.Colour {
-	if b := f.top.CutFacts.Binding; b != nil {
-		return f.top.Fabrics[b.Fabric].Colour
-	}
-	return palettes.Colour{R: 0x7f, G: 0x8c, B: 0x99}
 }
 
 // bindingSide is the side of a panel, in units of the figure.

@@ -232,6 +232,8 @@ func allText(d document.Document) string {
 			case document.Section:
 				b.WriteString(v.Title + "\n")
 				walk(v.Blocks)
+			case document.Together:
+				walk(v.Blocks)
 			case document.Paragraph:
 				b.WriteString(v.Text.String() + "\n")
 			case document.List:

@@ -267,12 +267,6 @@ func scaleOf(list []sewing.ShownPiece, marks []diagram.Mark) (scale float64, pat
 // others and the right way round, the unit is shown whole from before and from behind, and the seam runs down along its allowance.
 func wrongStep(s *sewer, block, n int) error {
 	f := s.drawStep(block, n, "a size")
-	if len(s.Blocks[block].Steps[n].Joins) == 0 {
-		if len(f.Panels) > 0 || f.Max.X <= 0 || f.Max.Y <= 0 || f.Description == "" {
-			return fmt.Errorf("nothing is sewn, and %d panels are drawn in %v", len(f.Panels), f.Max)
-		}
-		return nil
-	}
 	if err := wrongPanels(f); err != nil {
 		return err
 	}

@@ -17,8 +17,6 @@ func (s *sewer) pieces(b *sewing.Block, v *sewing.FabricVariant) string {
 		return many + ", each of " + s.pieceCounts(b, v)
 	case !b.Column:
 		return many + " of " + s.pieceCounts(b, v)
-	case len(v.Longer) < 2:
-		return many + " of 1 piece of " + names[0]
 	}
 	if !alikeEnds(b) {
 		many += ": " + columnPieces(v)

@@ -88,10 +88,7 @@ func (s *sewer) pressedPlaces(b *sewing.Block, ways []pressWay) string {
 		return ""
 	}
 	if len(ways) == 2 && s.alternate(ways) {
-		first := ways[0]
-		if slices.Min(ways[1].cells) < slices.Min(first.cells) {
-			first = ways[1]
-		}
+		first := ways[0] // the first of a label's blocks is pressed so
 		return fmt.Sprintf("Lay these %ss out in checkerboard order, the one in %s pressed %s: then the seams of neighbors nest.", noun(b), cellPlaces([]int{slices.Min(first.cells)}, s.Columns), first.words)
 	}
 	var list []string
@@ -241,26 +238,23 @@ func (s *sewer) longPress(list *sentences, stage *sewing.Stage) {
 	s.notNesting(list)
 }
 
-// lineBeside is where a long seam lies: below which row, or to the right of which column.
+// lineBeside is where a long seam lies: above or below which row, or to the right of which column.
 func (s *sewer) lineBeside(seam int) string {
 	at := s.Assembly.Seams[seam].From
+	n := 0 // rows, or columns, that begin before the seam
 	if s.Assembly.ByColumns {
-		for n := range s.Columns {
-			if s.top.CellRect(n).Max.X == at.X {
-				return fmt.Sprintf("to the right of column %d", n+1)
-			}
+		for n < s.Columns && s.top.CellRect(n).Min.X < at.X {
+			n++
 		}
-		return "to the left of column 1"
+		return fmt.Sprintf("to the right of column %d", n)
 	}
-	for n := range s.Rows {
-		switch r := s.top.CellRect(n * s.Columns); at.Y {
-		case r.Min.Y:
-			return fmt.Sprintf("above row %d", n+1)
-		case r.Max.Y:
-			return fmt.Sprintf("below row %d", n+1)
-		}
+	for n < s.Rows && s.top.CellRect(n*s.Columns).Min.Y < at.Y {
+		n++
 	}
-	return "beside the sashes"
+	if n > 0 && s.top.CellRect((n-1)*s.Columns).Max.Y == at.Y {
+		return fmt.Sprintf("below row %d", n)
+	}
+	return fmt.Sprintf("above row %d", n+1)
 }
 
 // borderPress says which way the seams of a border are pressed, those of its corner squares first.

@@ -24,9 +24,6 @@ func (s *sewer) seamLines(b *sewing.Block, step *sewing.Step) []document.Text {
 // columnSeam is what is to be known of the seams of a column: they are all alike but for the side to which they fall, those
 // of the end pieces too.
 func (s *sewer) columnSeam(step *sewing.Step) []document.Text {
-	if len(step.Joins) == 0 {
-		return nil
-	}
 	far := step.Joins[0].Ends[0].LeadBlunt // at the other end it is as much the other way
 	return []document.Text{lead("Offset:", "at both ends of every slanted seam, let the sharp corner of one piece extend %s past the blunt corner of the other.", s.offset(far))}
 }

@@ -43,11 +43,6 @@ func (s *sewer) drawStep(block, n int, size string) *diagram.Figure {
 	f := &diagram.Figure{Title: fmt.Sprintf("%sblock %s, step %d: %s", SewingPictureTitle, b.Label, n+1, step.Name)}
 	shown := s.Shown(block)
 	d := &stepDrawing{sketch: sketch{Figure: f, plan: s.Plan, top: s.top}, shown: shown, seam: s.Seam, column: b.Column, step: step, size: size, list: shown.Pieces}
-	if len(step.Joins) == 0 {
-		f.Description = "This column is a single piece; no sewing is needed."
-		f.Max = measure.Point{X: measure.NM(panel), Y: measure.NM(panel / 4)}
-		return f
-	}
 	d.pick(b)
 	d.laidOut()
 	d.together()

@@ -55,7 +55,7 @@ func (d *topDrawing) keepPart() {
 		for _, t := range l.Tiles {
 			if t.At.Min.X < r.Max.X && t.At.Max.X > r.Min.X && t.At.Min.Y < r.Max.Y && t.At.Max.Y > r.Min.Y {
 				if len(tiles) == 0 {
-					t.Seam = d.within(t.Seam, r)
+					t.Seam = -1 // what it is sewn to lies beyond the part
 				}
 				tiles = append(tiles, t)
 			}
@@ -65,19 +65,6 @@ func (d *topDrawing) keepPart() {
 		}
 	}
 	d.lines = lines
-}
-
-// within is a seam of the assembly if it lies within a rectangle, not on its edge, and -1 if not.
-func (d *topDrawing) within(seam int, r quilt.Rect) int {
-	if seam < 0 {
-		return -1
-	}
-	s := &d.plan.Assembly.Seams[seam]
-	x, y := (s.From.X+s.To.X)/2, (s.From.Y+s.To.Y)/2
-	if x > r.Min.X && x < r.Max.X && y > r.Min.Y && y < r.Max.Y {
-		return seam
-	}
-	return -1
 }
 
 // region is the part on the top, with the sashes to the right of it and below, and at the top's edges those beside it.

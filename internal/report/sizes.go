@@ -173,14 +173,7 @@ func (b *sizesTable) toBuy() document.Table {
 
 // withBatting is a table with how large each size's batting is.
 func (b *sizesTable) withBatting(t document.Table) document.Table {
-	if b.has(func(c *cuts) bool { return c.Batting != nil }) {
-		t.Rows = append(t.Rows, b.row("batting", func(c *cuts) string {
-			if c.Batting == nil {
-				return none
-			}
-			return "at least " + c.Units.ByAtLeast(c.Batting.WidthCut, c.Batting.HeightCut)
-		}))
-	}
+	t.Rows = append(t.Rows, b.row("batting", func(c *cuts) string { return "at least " + c.Units.ByAtLeast(c.Batting.WidthCut, c.Batting.HeightCut) }))
 	return t
 }
 

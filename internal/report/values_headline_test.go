@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/document"
+	"eighthturn/internal/plan/contrast"
 	"eighthturn/internal/quilttest/judges"
 	"eighthturn/internal/quilttest/lay"
 )
@@ -53,6 +54,23 @@ func TestHeadlinesAreShort(t *testing.T) {
 		}
 		if tooLong(said+" One more. And one. And another.") == "" {
 			t.Errorf("%s: three sentences too many go unnoticed", filepath.Base(file))
+		}
+	}
+}
+
+// TestVerdictsInWords: what a figure that does not read does, of one and of several.
+func TestVerdictsInWords(t *testing.T) {
+	v := &values{}
+	for verdict, want := range map[contrast.Verdict][2]string{
+		contrast.Faint:        {"hardly shows", "hardly show"},
+		contrast.OutlineOnly:  {"shows as an outline only", "show as an outline only"},
+		contrast.FromAfarOnly: {"has soft edges", "have soft edges"},
+		contrast.Lost:         {"is lost", "are lost"},
+	} {
+		for n, says := range want {
+			if got := v.becomes(&contrast.Figure{Sort: contrast.Web, Count: n + 1}, verdict); got != says {
+				t.Errorf("%d that are %s: %s, want %s", n+1, verdict, got, says)
+			}
 		}
 	}
 }
