@@ -99,7 +99,8 @@ func TestRowsOfLegends(t *testing.T) {
 // TestNarrowLegends: where the paper is narrower than the widest entry of a legend, all are as much smaller as brings that to the paper's width; below the last line
 // there is room for what ends it.
 func TestNarrowLegends(t *testing.T) {
-	for _, wide := range []measure.NM{measure.Inch / 2, measure.Inch, 5 * measure.Inch / 4} {
+	for points := measure.NM(36); points < 107; points++ {
+		wide := points * measure.Inch / 72
 		f := &Figure{Max: pt(1, 1), Marks: []Mark{{Line: &Line{Points: []measure.Point{{}, pt(1, 1)}, Stroke: Thin}}, {Line: &Line{Points: []measure.Point{{}, pt(1, 1)}, Stroke: Cut, End: Bar}}}}
 		s := Place(f, Options{Width: wide})
 		rows, full := keyRows(s), 31+NewLettering().Width("edge, or sewn seam", 8, false)
