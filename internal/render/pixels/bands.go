@@ -42,9 +42,14 @@ func newPainting(p *Print) *painting {
 	for i := range p.Over {
 		g.layers = append(g.layers, newLayerSpots(&p.Over[i]))
 	}
-	g.depth = g.chosen()
-	g.rows = min(p.Size.Height, max(16, bandBytes/(p.Size.Width*g.depth.bytes())))
+	g.as(g.chosen())
 	return g
+}
+
+// as chooses how pixels are written, and so how many rows a band has.
+func (g *painting) as(d depth) {
+	g.depth = d
+	g.rows = min(g.Size.Height, max(16, bandBytes/(g.Size.Width*d.bytes())))
 }
 
 // chosen is the least depth that holds the picture.

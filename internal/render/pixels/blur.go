@@ -34,15 +34,15 @@ func (p *Plane) blurred(sigma float64) *Plane {
 
 // gaussian is the middle weight and those to one side; all weights together make 1.
 func gaussian(sigma float64) []float32 {
-	radius := int(math.Ceil(3 * sigma))
 	if sigma < 0.2 {
-		radius = 0
+		return []float32{1}
 	}
+	radius := int(math.Ceil(3 * sigma))
 	weights := make([]float64, radius+1)
 	sum := 0.0
 	for i := range weights {
 		x := float64(i)
-		weights[i] = math.Exp(-x * x / (2 * max(sigma*sigma, 1e-9)))
+		weights[i] = math.Exp(-x * x / (2 * sigma * sigma))
 		sum += weights[i]
 		if i > 0 {
 			sum += weights[i]

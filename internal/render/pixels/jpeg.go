@@ -60,8 +60,7 @@ func (p *Print) WriteJPEG(w io.Writer, quality int) error {
 // Picture is the whole print as pixels, all of them opaque but for a background that is see-through.
 func (p *Print) Picture() *image.RGBA {
 	g := newPainting(p)
-	g.depth = opacity // four bytes, of which the last is 255 everywhere
-	g.rows = min(p.Size.Height, max(16, bandBytes/(p.Size.Width*g.depth.bytes())))
+	g.as(opacity) // four bytes, of which the last is 255 everywhere
 	m := image.NewRGBA(image.Rect(0, 0, p.Size.Width, p.Size.Height))
 	var next atomic.Int64
 	var wait sync.WaitGroup
@@ -69,7 +68,11 @@ func (p *Print) Picture() *image.RGBA {
 		wait.Go(func() {
 			brush, long := g.newBrush(), 1+m.Stride
 			var raw []byte
-			for band := int(next.Add(1)) - 1; band < g.bands(); band = int(next.Add(1)) - 1 {
+			for {
+				band := int(next.Add(1)) - 1
+				if band >= g.bands() {
+					return
+				}
 				raw = brush.paint(band, raw)
 				for row := range len(raw) / long {
 					copy(m.Pix[(band*g.rows+row)*m.Stride:], raw[row*long+1:][:m.Stride])

@@ -130,26 +130,25 @@ func TestPrintSameOnAnyMachine(t *testing.T) {
 	}
 }
 
-// TestPrintRunsOn: beyond the quilt's edge the cloth goes on straight, corners too; the rest
-// is background.
+// TestPrintRunsOn: beyond the quilt's edge the cloth goes on straight, corners too, by one pixel or by many; the rest is background.
 func TestPrintRunsOn(t *testing.T) {
 	top := lay.Top(t, webs(3, 2))
-	inner := printed(top, 300, 240)
+	inner := printed(top, 150, 120)
 	want, _ := pngOf(t, inner)
-	p := printed(top, 360, 300)
-	p.Quilt, p.RunOn = image.Rect(30, 30, 330, 270), 20
-	got, _ := pngOf(t, p)
-	for y := range 300 {
-		for x := range 360 {
-			r, g, b, _ := got.At(x, y).RGBA()
-			var want2 [3]uint32
-			if x < 10 || x >= 350 || y < 10 || y >= 290 {
-				want2 = [3]uint32{0xffff, 0xffff, 0xffff}
-			} else {
-				want2[0], want2[1], want2[2], _ = want.At(min(max(x-30, 0), 299), min(max(y-30, 0), 239)).RGBA()
-			}
-			if [3]uint32{r, g, b} != want2 {
-				t.Fatalf("%d, %d is %x, expected %x", x, y, []uint32{r, g, b}, want2)
+	for _, on := range []int{0, 1, 20} {
+		p := printed(top, 210, 180)
+		p.Quilt, p.RunOn = image.Rect(30, 30, 180, 150), on
+		got, _ := pngOf(t, p)
+		for y := range 180 {
+			for x := range 210 {
+				r, g, b, _ := got.At(x, y).RGBA()
+				of := [3]uint32{0xffff, 0xffff, 0xffff}
+				if x >= 30-on && x < 180+on && y >= 30-on && y < 150+on {
+					of[0], of[1], of[2], _ = want.At(min(max(x-30, 0), 149), min(max(y-30, 0), 119)).RGBA()
+				}
+				if [3]uint32{r, g, b} != of {
+					t.Fatalf("run on by %d: %d, %d is %x, expected %x", on, x, y, []uint32{r, g, b}, of)
+				}
 			}
 		}
 	}
