@@ -145,6 +145,67 @@ func TestRoomOfPalettes(t *testing.T) {
 	}
 }
 
+// TestTwinsFillPalettes: 255 fabrics of one color and the ground are the 256 colors that a palette has room for, and meet nowhere; one more is too many.
+func TestTwinsFillPalettes(t *testing.T) {
+	for fabrics, want := range map[int]bool{255: true, 256: false} {
+		top := &quilt.Top{Fabrics: make([]quilt.Fabric, fabrics), Faces: []quilt.Face{{}, {Fabric: 1}}, Seams: []quilt.Seam{{B: 1}}}
+		if table := (&Print{Top: top, Background: palettes.Colour{B: 9}}).newInks().table; (table != nil) != want || want && (len(table.colours) != 256 || len(table.pair) != 0) {
+			t.Errorf("%d fabrics: %v", fabrics, table)
+		}
+	}
+}
+
+// TestClothIsFollowedAlongRows: a row of pixels of one cloth shows what is seen of it at each of them, also where a pixel falls on the very beginning of a repeat, whichever way the cloth
+// is turned.
+func TestClothIsFollowedAlongRows(t *testing.T) {
+	s := &sheet{width: 4, height: 3}
+	for i := range lanes(12) {
+		s.light = append(s.light, 5000*i|(60000-4000*i)<<laneBits|(900*i)<<(2*laneBits))
+	}
+	for _, step := range [][2]float64{{1, 0}, {0.5, 0}, {0, 1}, {0.25, -0.5}, {-1, 0.5}, {-0.375, 3}, {5, 0.125}} {
+		for _, d := range []depth{colour, opacity} {
+			p := &Print{Top: plain(t, "4"), Size: Size{30, 1}, Quilt: image.Rect(0, 0, 30, 1)}
+			g := newPainting(p)
+			g.as(d)
+			b, c := g.newBrush(), &shownCloth{sheet: s, x: 3.5, y: 2, xAcross: step[0], yAcross: step[1], xDown: 1, yDown: 1}
+			line, want := make([]byte, 30*d.bytes()), []byte{}
+			b.oneCloth(line, 2, 0, c)
+			for x := range int32(30) {
+				own := c.look(c.at(x+2, 0)).split()
+				of := []byte{g.inks.encode[own[0]], g.inks.encode[own[1]], g.inks.encode[own[2]], 255}
+				want = append(want, of[:d.bytes()]...)
+			}
+			if !slices.Equal(line, want) {
+				t.Errorf("step %v, %d bytes: %v, expected %v", step, d.bytes(), line, want)
+			}
+		}
+	}
+}
+
+// TestRowsBeginAfresh: what covers a pixel is told in the order in which its edges come, from whatever the row before went on with.
+func TestRowsBeginAfresh(t *testing.T) {
+	s := newSweep(2)
+	var got []shares
+	keep := func(_, _ int32, list shares) { got = append(got, slices.Clone(list)) }
+	s.row([]cell{{x: 0, paint: 1, cover: part}}, 1, keep)
+	s.row([]cell{{x: 0, paint: 0, cover: part / 2}, {x: 0, paint: 1, cover: part / 2}}, 1, keep)
+	s.row(nil, 1, keep)
+	for i, want := range []shares{{{1, whole}}, {{0, whole / 2}, {1, whole / 2}}, {}} {
+		if len(got) != 3 || !slices.Equal(got[i], want) {
+			t.Errorf("row %d: %v, expected %v", i, got, want)
+		}
+	}
+}
+
+// TestHalfCoveredPlaces: half-shut eyes see a pixel that cloth covers by half or more, and count it; one that it covers by less is empty.
+func TestHalfCoveredPlaces(t *testing.T) {
+	p := &Plane{Size{4, 1}, []float32{1, 1, 0, 0}, []float32{0.5, 0.49, 1, 0.5}}
+	got := posterise(p, Squint{})
+	if !slices.Equal(got.Picture.Pix, []uint8{2, 0, 1, 1}) || len(got.Steps) != 2 || got.Steps[0].Share != 2.0/3 {
+		t.Errorf("%v, %+v", got.Picture.Pix, got.Steps)
+	}
+}
+
 // TestPicturesInBands: a picture that is made in several bands is the one that a file of it holds, however many share the work, where the last band is a part of one as well.
 func TestPicturesInBands(t *testing.T) {
 	top := lay.Top(t, webs(2, 2))

@@ -54,7 +54,7 @@ func specimens(t *testing.T) map[string]*Print {
 		return p
 	}
 	over := func(p *Print) {
-		p.Over = []Layer{{Outlines: [][]Place{{{3, 3}, {30.5, 4}, {6, 20.25}}, {{1, 1}, {2, 2}}, {{-9, 20}, {50, 22}, {50, 24}, {-9, 22}}}, Colour: palettes.Colour{R: 20, G: 200, B: 90}, Opacity: 0.5}, {Outlines: [][]Place{{{20, 2}, {36, 2}, {36, 30}, {20, 30}}}, Colour: palettes.Colour{B: 255}, Opacity: 1}}
+		p.Over = []Layer{{Outlines: [][]Place{{{3, 3}, {30.5, 4}, {6, 20.25}}, {{1, 1}, {2, 2}}, {}, {{-9, 20}, {50, 22}, {50, 24}, {-9, 22}}}, Colour: palettes.Colour{R: 20, G: 200, B: 90}, Opacity: 0.5}, {Outlines: [][]Place{{{20, 2}, {36, 2}, {36, 30}, {20, 30}}}, Colour: palettes.Colour{B: 255}, Opacity: 1}}
 	}
 	gray := func(p *Print) {
 		p.Colour = func(f int) palettes.Colour { return p.Top.Fabrics[f].Colour.Grey() }
