@@ -64,7 +64,7 @@ func TestSeldomSaid(t *testing.T) {
 		{"scraps that fall out of their pool",
 			"strip 4\nfabric navy #1f3350\nfabric plum #2b1430\nfabric ink #101020\nfabric coal #202020\nfabric pine #10301c\nfabric cocoa #33201a\nfabric cream #f4ead7\nfabric ivory #f0ecdd\nfabric chalk #f8f8f0\nfabric paper #fbf6ea\n" +
 				"scraps darks navy plum ink coal pine cocoa ivory chalk paper\nblock W web wedges darks kites cream\ngrid\n" + strings.Repeat(" W W W W W W\n", 4),
-			"(so are 2 other scraps). Take ivory, chalk and paper out of darks.", nil},
+			"the scrap ivory is as light as cream and makes holes in darks at 11 pieces (so are 2 other scraps).\nTake ivory, chalk and paper out of darks.", nil},
 		{"squares that are trimmed and none that is cut once on the diagonal",
 			"side 6\n" + sixFabrics + "block R ring wedges navy rust corners cream\ngrid\n R R\n", "\nsquare ruler\n", func(p *Plans) { p.Cutting.LongEdgesStraight = true }},
 	} {
