@@ -250,7 +250,7 @@ func (m *merger) list(e entry[document.Block]) []document.Block {
 	}
 	var out []document.Block
 	for _, places := range m.sameLists(spread, e.places) {
-		l := (*e.at[indexOf(e.places, places[0])]).(document.List)
+		l := (*e.at[slices.Index(e.places, places[0])]).(document.List)
 		l.Items = m.of(places).items(picked(spread, places))
 		if len(places) < m.all() {
 			out = append(out, document.Paragraph{Text: document.Bold(m.label(places) + ":")})
@@ -258,15 +258,6 @@ func (m *merger) list(e entry[document.Block]) []document.Block {
 		out = append(out, l)
 	}
 	return out
-}
-
-func indexOf(list []int, n int) int {
-	for i, k := range list {
-		if k == n {
-			return i
-		}
-	}
-	return -1
 }
 
 // mostItems is how many items a list of which none is alike in all sizes may have to be merged all the same.
