@@ -55,7 +55,7 @@ func (t *Template) nameplace() (measure.Point, float64) {
 		for _, aside := range []xy{{along.y, -along.x}, {-along.y, along.x}} {
 			reach := rayOut(outline, on, aside)
 			at := xy{on.x + aside.x*reach*0.5, on.y + aside.y*reach*0.5}
-			if room := roomAt(outline, at, math.Inf(1)); room > most*1.001 {
+			if room := roomAt(outline, at, endless); room > most*1.001 {
 				best, most = at, min(room, reach*0.5)
 			}
 		}
@@ -65,7 +65,7 @@ func (t *Template) nameplace() (measure.Point, float64) {
 
 // rayOut is how far it is from a place within an outline to its edge.
 func rayOut(outline []xy, from, way xy) float64 {
-	least := math.Inf(1)
+	least := endless
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]
 		side := xy{q.x - p.x, q.y - p.y}
@@ -77,7 +77,7 @@ func rayOut(outline []xy, from, way xy) float64 {
 			least = min(least, t)
 		}
 	}
-	if math.IsInf(least, 1) {
+	if least == endless {
 		return 0
 	}
 	return least

@@ -311,5 +311,5 @@ func inside(outline []measure.Point) (measure.Point, float64) {
 		list[i] = xy{float64(p.X), float64(p.Y)}
 		middle = xy{middle.x + list[i].x/float64(len(outline)), middle.y + list[i].y/float64(len(outline))}
 	}
-	return measure.Point{X: measure.NM(math.Round(middle.x)), Y: measure.NM(math.Round(middle.y))}, roomAt(list, middle, math.Inf(1))
+	return measure.Point{X: measure.NM(math.Round(middle.x)), Y: measure.NM(math.Round(middle.y))}, roomAt(list, middle, endless)
 }

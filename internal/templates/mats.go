@@ -129,7 +129,7 @@ func rowOf(t *Template, wanted int, width measure.NM) []laidPiece {
 // clearOf is how far to the right a piece begins that touches one on its left; both are convex, their tops on one line.
 func clearOf(left, right laidPiece) measure.NM {
 	a, b := floats(left.points(left.Cut)), floats(right.points(right.Cut))
-	most := math.Inf(-1)
+	most := -endless
 	for _, p := range slices.Concat(a, b) {
 		_, ends := across(a, p.y)
 		begins, _ := across(b, p.y)
@@ -140,7 +140,7 @@ func clearOf(left, right laidPiece) measure.NM {
 
 // across is where a convex outline begins and ends at a height; nothing where it does not reach.
 func across(outline []xy, y float64) (begins, ends float64) {
-	begins, ends = math.Inf(1), math.Inf(-1)
+	begins, ends = endless, -endless
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]
 		switch {

@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -44,12 +45,7 @@ func rectangle(x, y, w, h measure.NM) shape {
 // two dimensions, 1979; from memory).
 func convex(points []measure.Vec) shape {
 	points = slices.Clone(points)
-	slices.SortFunc(points, func(a, b measure.Vec) int {
-		if a.X != b.X {
-			return sign(a.X - b.X)
-		}
-		return sign(a.Y - b.Y)
-	})
+	slices.SortFunc(points, func(a, b measure.Vec) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
 	points = slices.Compact(points)
 	if len(points) < 3 {
 		return points
@@ -69,23 +65,13 @@ func convex(points []measure.Vec) shape {
 	return hull
 }
 
-func sign(v float64) int {
-	switch {
-	case v < 0:
-		return -1
-	case v > 0:
-		return 1
-	}
-	return 0
-}
-
 // turn is positive where the way over three points bends one way, negative where it bends the other.
 func turn(a, b, c measure.Vec) float64 {
 	return float64((b.X-a.X)*(c.Y-a.Y)) - float64((b.Y-a.Y)*(c.X-a.X))
 }
 
 func (s shape) bounds() (low, high measure.Vec) {
-	low, high = measure.Vec{X: math.Inf(1), Y: math.Inf(1)}, measure.Vec{X: math.Inf(-1), Y: math.Inf(-1)}
+	low, high = measure.Vec{X: endless, Y: endless}, measure.Vec{X: -endless, Y: -endless}
 	for _, p := range s {
 		low, high = measure.Vec{X: min(low.X, p.X), Y: min(low.Y, p.Y)}, measure.Vec{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
 	}
@@ -124,7 +110,7 @@ func (s shape) beside(other shape, gap float64) bool {
 
 // along is how far a shape reaches along a direction.
 func (s shape) along(x, y float64) [2]float64 {
-	reach := [2]float64{math.Inf(1), math.Inf(-1)}
+	reach := [2]float64{endless, -endless}
 	for _, p := range s {
 		at := float64(p.X*x) + float64(p.Y*y)
 		reach = [2]float64{min(reach[0], at), max(reach[1], at)}

@@ -10,6 +10,9 @@ import (
 // Outlines here are in nanometres, y downwards, clockwise on screen, the first corner not
 // repeated.
 
+// endless is farther than anything lies.
+const endless = math.MaxFloat64
+
 // xy is a place in nanometres.
 type xy struct{ x, y float64 }
 
@@ -67,7 +70,7 @@ func turnedTo(outline []xy, from, to xy) []xy {
 	long := distance(from, to)
 	cos, sin := (to.x-from.x)/long, (to.y-from.y)/long
 	list := make([]xy, len(outline))
-	low := xy{math.Inf(1), math.Inf(1)}
+	low := xy{endless, endless}
 	for i, p := range outline {
 		list[i] = xy{float64(p.x*cos) + float64(p.y*sin), float64(p.y*cos) - float64(p.x*sin)}
 		low = xy{min(low.x, list[i].x), min(low.y, list[i].y)}

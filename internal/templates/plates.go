@@ -107,7 +107,7 @@ func (l *plating) place(p Piece, fresh bool) bool {
 			l.open, l.plates = append(l.open, shelf{plate: len(l.plates)}), append(l.plates, Plate{})
 		}
 		s := l.open[i]
-		if s.at.X > 0 && s.at.X+w > l.room.X {
+		if s.at.X+w > l.room.X {
 			s.at, s.high = measure.Point{Y: s.at.Y + s.high + plateGap}, 0
 		}
 		if s.at.Y+h > l.room.Y {

@@ -210,7 +210,7 @@ func (g *gathered) arrow(finished []xy) [2]measure.Point {
 	for _, p := range finished {
 		middle = xy{middle.x + p.x/float64(len(finished)), middle.y + p.y/float64(len(finished))}
 	}
-	back, ahead := math.Inf(1), math.Inf(1)
+	back, ahead := endless, endless
 	for i, p := range finished {
 		q := finished[(i+1)%len(finished)]
 		side := xy{q.x - p.x, q.y - p.y}
