@@ -51,12 +51,19 @@ func swapped(a, b []rune) bool {
 // through all names, and nobody reads so many messages.
 const maxGuesses = 200
 
-// guessable is the blocks to guess from, none once there were guesses enough.
-func (s *session) guessable(list []*blockNode) []*blockNode {
+// guessable is the blocks to guess from, one of each label, none once there were guesses enough.
+func (s *session) guessable(list []*blockNode) (one []*blockNode) {
 	if len(s.list) >= maxGuesses {
 		return nil
 	}
-	return list[:min(len(list), MaxDefined)]
+	known := map[string]bool{}
+	for _, b := range list[:min(len(list), MaxDefined)] {
+		if key := b.Label.key(); !known[key] {
+			known[key] = true
+			one = append(one, b)
+		}
+	}
+	return one
 }
 
 // guess is didYouMean for lists that may be long.

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -65,7 +66,7 @@ func (c *cursor) newName(what string, digits bool) (NameNode, bool) {
 		c.fault(n.Span, "write the name in front of it", "expected %s, found %s", what, quote(n.Text))
 		c.lacksName(digits)
 	case c.quoteAt(n.Start) > 0:
-		c.fault(n.Span, "", "%s takes no quotes, found %s", what, shorten(n.Text)).suggest(c.nameHint(n.Text))
+		c.fault(n.Span, "", "%s takes no quotes, found %s", what, foundQuotes(n.Text)).suggest(c.nameHint(n.Text))
 	case !isName(n.Text) && !(digits && isDigits(n.Text)):
 		c.fault(n.Span, "", "%s is not %s: names begin with a letter and continue with letters, digits, - and _", quote(n.Text), what).suggest(c.nameHint(n.Text))
 	case chars > MaxNameChars:
@@ -76,6 +77,15 @@ func (c *cursor) newName(what string, digits bool) (NameNode, bool) {
 		return n, true
 	}
 	return n, false
+}
+
+// foundQuotes is a word that begins with a quotation mark; of one that another does not end it is the mark alone that is told.
+func foundQuotes(word string) string {
+	_, first := utf8.DecodeRuneInString(word)
+	if last, _ := utf8.DecodeLastRuneInString(word[first:]); slices.Contains(quoteMarks, string(last)) {
+		return shorten(word)
+	}
+	return "a quotation mark"
 }
 
 // usedName takes a name that is defined elsewhere.

@@ -282,3 +282,31 @@ func TestManyMessagesGuessNoMore(t *testing.T) {
 		}
 	}
 }
+
+// TestManyMessagesAdviseNoMore: what is advised behind so many messages, and behind one more, of labels, models, roles and names.
+func TestManyMessagesAdviseNoMore(t *testing.T) {
+	for line, want := range map[string][2]string{
+		"block Z like Q\n":                      {"blocks are: W, P", ""},
+		"block Z like Wq\n":                     {`did you mean "W"?`, ""},
+		"backing nvay\n":                        {`did you mean "navy"?`, ""},
+		"backing x!y\n":                         {"names are: navy", ""},
+		"block Z ring wedges navy edges navy\n": {`did you mean "corners"?`, ""},
+		"grid\n  W Q\n":                         {"blocks are: W, P", ""},
+		"grid\n  W Wq\n":                        {`did you mean "W"?`, ""},
+	} {
+		for i, count := range []int{maxGuesses - 1, maxGuesses} {
+			if strings.HasPrefix(line, "block Z like") || strings.HasPrefix(line, "grid") {
+				count-- // the message itself is counted
+			}
+			text := "strip 4\nfabric navy #1f3350\nblock W web wedges navy kites navy\nblock P plain piece navy\n"
+			if !strings.HasPrefix(line, "grid") {
+				text += "grid\n  W P\n  W W\n"
+			}
+			_, source, list := Read(text + strings.Repeat("wibble 4\n", count) + line)
+			last := list[len(list)-1]
+			if source.Line(last.Span.Start) < count || last.Hint != want[i] {
+				t.Errorf("%q behind %d messages: %s (%s), expected %q", line, count, last.Message, last.Hint, want[i])
+			}
+		}
+	}
+}

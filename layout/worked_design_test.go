@@ -217,47 +217,52 @@ func workedPhoto(string) (palettes.PhotoSample, error) {
 // worked out by hand or looked at: lengths follow from the ones written as the reference says (a web block's side is the strip less its
 // seams times the square root of two, and so on), and nothing else may change with them.
 func TestWorked(t *testing.T) {
-	base, design := worksOut(worked)
+	var b strings.Builder
+	worksOutChanged(t, &b, worked, workedCases())
+	golden.Text(t, "testdata/worked.txt", []byte(b.String()))
+}
+
+// worksOutChanged retells what a layout comes to, and what changes with each of its changes.
+func worksOutChanged(t *testing.T, b *strings.Builder, text string, cases [][]string) {
+	base, design := worksOut(text)
 	if design == nil {
 		t.Fatal(base)
 	}
-	var b strings.Builder
 	changes := func(indent string, before, after []string) {
 		for _, line := range besides(before, after) {
-			fmt.Fprintln(&b, indent+"-", line)
+			fmt.Fprintln(b, indent+"-", line)
 		}
 		for _, line := range besides(after, before) {
-			fmt.Fprintln(&b, indent+"+", line)
+			fmt.Fprintln(b, indent+"+", line)
 		}
 	}
-	fmt.Fprintf(&b, "%s\n%s\n", worked, strings.Join(base, "\n"))
-	for _, c := range workedCases() {
-		text := worked
-		fmt.Fprintln(&b)
+	fmt.Fprintf(b, "%s\n%s\n", text, strings.Join(base, "\n"))
+	for _, c := range cases {
+		text := text
+		fmt.Fprintln(b)
 		for i := 0; i < len(c); i += 2 {
 			if strings.Count(text, c[i]) != 1 {
 				t.Fatalf("%q does not stand there once", c[i])
 			}
 			text = strings.Replace(text, c[i], c[i+1], 1)
-			fmt.Fprintf(&b, "= %s\n", strings.ReplaceAll(c[i+1], "\n", "\n= "))
+			fmt.Fprintf(b, "= %s\n", strings.ReplaceAll(c[i+1], "\n", "\n= "))
 		}
 		after, design := worksOut(text)
 		if design == nil {
-			fmt.Fprintln(&b, "+", strings.Join(after, "\n+ "))
+			fmt.Fprintln(b, "+", strings.Join(after, "\n+ "))
 			continue
 		}
 		changes("", base, after)
 		own := retell(text, design)
 		for i := range design.Colorways {
-			fmt.Fprintf(&b, "in %s\n", design.Colorways[i].Name)
+			fmt.Fprintf(b, "in %s\n", design.Colorways[i].Name)
 			changes("  ", own, retell(text, design.In(&design.Colorways[i])))
 		}
 		for _, s := range design.Sizes {
-			fmt.Fprintf(&b, "size %s, %q, as it is written: %v\n", s.Name, text[s.Span.Start:s.Span.End], s.Own)
+			fmt.Fprintf(b, "size %s, %q, as it is written: %v\n", s.Name, text[s.Span.Start:s.Span.End], s.Own)
 			changes("  ", own, retell(text, s.Design))
 		}
 	}
-	golden.Text(t, "testdata/worked.txt", []byte(b.String()))
 }
 
 // workedCases are changes of the worked layout: each a stretch that stands there once, and what takes its place.
