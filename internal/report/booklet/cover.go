@@ -90,7 +90,7 @@ func (b *patternBuilder) back(form backForm) []document.Block {
 
 // backPicture is the block with the most pieces, without a number; the whole quilt where it has no blocks.
 func (b *patternBuilder) backPicture() document.Picture {
-	n, most := 0, 0
+	var n, most int
 	for i := range b.Sewing.Blocks {
 		if k := &b.Sewing.Blocks[i]; !k.Column && len(k.Variants[0].Cells[0].Patches) > most {
 			n, most = i, len(k.Variants[0].Cells[0].Patches)

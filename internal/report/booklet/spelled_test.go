@@ -98,6 +98,7 @@ func TestSpelledHandouts(t *testing.T) {
 			b.Document(Handout(Of(p), Options{Schedule: o}))
 		}
 	}
+	b.Document(Handout(Of(&report.Plans{Top: lay.Top(t, "side 6\n"+sixFabrics+"block P plain piece navy\ngrid\n P\n")}), Options{}))
 	golden.Text(t, filepath.Join("testdata", "spelled", "handouts.txt"), []byte(b.Page()))
 }
 

@@ -1,0 +1,163 @@
+package booklet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/document"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilttest/lay"
+	"eighthturn/internal/render"
+	"eighthturn/internal/report"
+)
+
+// Small cases worked out by hand.
+
+// TestWordsOfAllPictures: whatever stands in a picture is found, wherever the picture stands: what is abbreviated there is explained.
+func TestWordsOfAllPictures(t *testing.T) {
+	said := func(text string) []diagram.Mark { return []diagram.Mark{{Words: &diagram.Words{Text: text}}} }
+	figure := func(text string) document.Figure { return document.Figure{Of: diagram.Figure{Marks: said(text)}} }
+	picture := func(text string) document.Picture { return document.Picture{Of: document.Drawing{Marks: said(text)}} }
+	list := []document.Block{
+		figure("a"), paragraph("no picture"), picture("b"),
+		document.Gallery{Pictures: []document.Illustration{picture("c"), figure("d")}},
+		document.Box{Blocks: []document.Block{figure("e"), picture("f")}},
+		document.Together{Blocks: []document.Block{document.Box{Blocks: []document.Block{figure("g")}}, picture("h")}},
+		document.List{Items: []document.Item{{Blocks: []document.Block{figure("i")}}, {}, {Blocks: []document.Block{document.Gallery{Pictures: []document.Illustration{picture("j")}}}}}},
+	}
+	var got strings.Builder
+	for _, m := range marksOf(list) {
+		got.WriteString(m.Words.Text)
+	}
+	if got.String() != "abcdefghij" {
+		t.Errorf("found are %q", got.String())
+	}
+	d := document.Document{Cover: &document.Cover{Subtitle: "sub", Lines: []document.Text{document.Plain("line")}}, Sections: []document.Section{{Blocks: list}, {Blocks: []document.Block{figure("k"), document.Figure{Of: diagram.Figure{Marks: []diagram.Mark{{}}}}}}}}
+	if texts := textsOf(d); !slices.Equal(texts[:2], []string{"sub", "line"}) || !slices.Contains(texts, "no picture") || !slices.Equal(texts[len(texts)-11:], strings.Split("abcdefghijk", "")) {
+		t.Errorf("said is %q", texts)
+	}
+}
+
+// TestWithoutAColumn: a table lacks the one column that is not wanted, wherever it stands, and stays as it is where it has none such; what it
+// was made of is not touched.
+func TestWithoutAColumn(t *testing.T) {
+	made := func(titles string) document.Table {
+		var table document.Table
+		for row := range 3 {
+			var cells []document.Cell
+			for _, c := range titles {
+				if row == 0 {
+					table.Columns = append(table.Columns, document.Column{Title: string(c)})
+				}
+				cells = append(cells, cell(fmt.Sprintf("%c%d", c, row)))
+			}
+			table.Rows = append(table.Rows, document.Row{Cells: cells})
+		}
+		return table
+	}
+	for title, want := range map[string]string{"a": "bcd", "b": "acd", "d": "abc", "e": "abcd"} {
+		table := made("abcd")
+		if got := without(table, title); fmt.Sprint(got) != fmt.Sprint(made(want)) || fmt.Sprint(table) != fmt.Sprint(made("abcd")) {
+			t.Errorf("without %s: %v", title, got)
+		}
+	}
+}
+
+// TestLeastWidths: how narrow a map of cloth and a picture may become: words do not get smaller with it. On a page of 7.1 in between its
+// margins a wide map takes seven eighths of that, a high one of plain cloth 3/2 in and more the less high it is, and one of a print three
+// quarters of the width that it has as high as a page, a third at the least.
+func TestLeastWidths(t *testing.T) {
+	b := &patternBuilder{}
+	whole := 71 * measure.Inch / 10
+	print := []diagram.Mark{{Area: &diagram.Area{Print: &diagram.Print{}}}}
+	plain := []diagram.Mark{{Area: &diagram.Area{}}, {}}
+	for _, c := range []struct {
+		x, y  measure.NM
+		marks []diagram.Mark
+		want  measure.NM
+	}{
+		{40, 18, plain, whole * 7 / 8}, {40, 40, print, whole * 7 / 8}, {40, 18, print, whole * 7 / 8},
+		{40, 41, plain, 3 * measure.Inch / 2 * 975 / 1000}, {40, 80, plain, 3 * measure.Inch / 2 * 500 / 1000}, {40, 400, plain, 3 * measure.Inch / 2 * 100 / 1000}, {40, 41_000, plain, 3 * measure.Inch / 2 / 1000},
+		{40, 41, print, whole / 1000 * 731}, {40, 80, print, whole / 1000 * 375}, {40, 90, print, whole / 1000 * 333}, {40, 91, print, whole / 1000 * 333},
+	} {
+		f := &diagram.Figure{Max: measure.Point{X: c.x * measure.Inch, Y: c.y * measure.Inch}, Marks: c.marks}
+		if got := b.leastMap(f); got != c.want {
+			t.Errorf("a map of %d by %d: %d, expected %d", c.x, c.y, got, c.want)
+		}
+	}
+	if got := minOf(5, 5); got != 3*measure.Inch {
+		t.Errorf("a square is %d wide at the least", got)
+	}
+}
+
+// TestPicturesOfBorders: the pictures of the rows are as wide as the page, those of the borders behind them three fifths of it, on folded
+// pages three quarters, and no less than that where they are no more than half as high again as wide.
+func TestPicturesOfBorders(t *testing.T) {
+	figure := func(x, y, wide, high measure.NM) document.Figure {
+		return document.Figure{Of: diagram.Figure{Title: "a border", Min: measure.Point{X: x, Y: y}, Max: measure.Point{X: x + wide, Y: y + high}}}
+	}
+	for _, c := range []struct {
+		paper render.Paper
+		large bool
+		parts int
+		at    int
+		of    document.Figure
+		width int // of a thousand
+		least bool
+	}{
+		{render.Letter(), false, 0, 0, figure(0, 0, 10, 10), 1000, false},
+		{render.Letter(), false, 0, 1, figure(0, 0, 10, 10), 600, false},
+		{render.Letter(), true, 0, 1, figure(0, 0, 10, 10), 1000, false},
+		{render.Letter(), false, 2, 1, figure(0, 0, 10, 10), 1000, false},
+		{render.Letter(), false, 2, 2, figure(0, 0, 10, 10), 600, false},
+		{render.HalfLetter(), false, 0, 1, figure(0, 0, 10, 10), 750, true},
+		{render.HalfLetter(), false, 0, 1, figure(7, 3, 10, 15), 750, true},
+		{render.HalfLetter(), false, 0, 1, figure(7, 3, 10, 16), 750, false},
+		{render.HalfLetter(), false, 0, 1, figure(-7, -9, 10, 15), 750, true},
+		{render.HalfLetter(), false, 0, 1, figure(-7, -9, 10, 16), 750, false},
+		{render.HalfLetter(), true, 0, 1, figure(0, 0, 10, 10), 1000, false},
+	} {
+		b := &patternBuilder{Options: Options{Paper: c.paper, Large: c.large}, parts: []document.Section{{}}}
+		list := []document.Figure{{}, {}, {}}
+		list[c.at] = c.of
+		b.assemblyPictures(&assemblyFigures{list, c.parts}, []int{c.at})
+		got, width := b.parts[0].Blocks[0].(document.Figure), b.wholeWidth()*measure.NM(c.width)/1000
+		least := measure.NM(0)
+		if c.least {
+			least = width
+		}
+		if got.Width != width || got.Least != least || got.Caption.String() != caption(topKey(c.at), "A border.").String() {
+			t.Errorf("picture %d on %s: %d wide, %d at the least, %q; expected %d and %d", c.at, c.paper.Name, got.Width, got.Least, got.Caption, width, least)
+		}
+	}
+}
+
+// TestManyPlacements: of up to twelve placements of a block's fabrics each is shown; of thirteen they are called a scrap block alone.
+func TestManyPlacements(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("side 6\n" + sixFabrics + "scraps s navy rust teal plum moss cream by piece\nblock H halves pieces s s\ngrid\n H H H H\n H H H H\n")
+	b := newBook(Study(lay.Top(t, text.String()), cutting.Options{}), Options{})
+	said := report.WithoutPlaces(b.sewn(report.SewingBlock(0, "fabrics"))).Blocks
+	k := &b.Sewing.Blocks[0]
+	if len(k.Variants) < 2 || len(said) < 2 {
+		t.Fatalf("%d placements, %d blocks of text", len(k.Variants), len(said))
+	}
+	first := k.Variants[0]
+	for n, want := range map[int]int{report.MaxPlacements: len(said), report.MaxPlacements + 1: 1} {
+		k.Variants = slices.Repeat(k.Variants[:1:1], n)
+		k.Variants[0] = first
+		b.parts = []document.Section{{}}
+		b.oneBlock(0)
+		whole := fmt.Sprint(b.parts[0].Blocks)
+		for i, block := range said {
+			texts := textsOf(document.Document{Sections: []document.Section{{Blocks: []document.Block{block}}}})
+			if text := strings.Join(texts, ""); text != "" && strings.Contains(whole, texts[0]) != (i < want) {
+				t.Errorf("%d placements: %q is said: %v", n, text, i >= want)
+			}
+		}
+	}
+}
