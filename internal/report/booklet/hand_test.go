@@ -142,22 +142,76 @@ func TestManyPlacements(t *testing.T) {
 	text.WriteString("side 6\n" + sixFabrics + "scraps s navy rust teal plum moss cream by piece\nblock H halves pieces s s\ngrid\n H H H H\n H H H H\n")
 	b := newBook(Study(lay.Top(t, text.String()), cutting.Options{}), Options{})
 	said := report.WithoutPlaces(b.sewn(report.SewingBlock(0, "fabrics"))).Blocks
+	pictures := len(figures(said))
 	k := &b.Sewing.Blocks[0]
-	if len(k.Variants) < 2 || len(said) < 2 {
-		t.Fatalf("%d placements, %d blocks of text", len(k.Variants), len(said))
+	if len(k.Variants) < 2 || pictures == 0 || len(figures(said[:1])) > 0 {
+		t.Fatalf("%d placements, %d pictures of them", len(k.Variants), pictures)
 	}
 	first := k.Variants[0]
-	for n, want := range map[int]int{report.MaxPlacements: len(said), report.MaxPlacements + 1: 1} {
+	for n, want := range map[int]int{report.MaxPlacements: pictures, report.MaxPlacements + 1: 0} {
 		k.Variants = slices.Repeat(k.Variants[:1:1], n)
 		k.Variants[0] = first
 		b.parts = []document.Section{{}}
 		b.oneBlock(0)
-		whole := fmt.Sprint(b.parts[0].Blocks)
-		for i, block := range said {
-			texts := textsOf(document.Document{Sections: []document.Section{{Blocks: []document.Block{block}}}})
-			if text := strings.Join(texts, ""); text != "" && strings.Contains(whole, texts[0]) != (i < want) {
-				t.Errorf("%d placements: %q is said: %v", n, text, i >= want)
+		shown := 0
+		for _, block := range b.parts[0].Blocks {
+			if f, ok := block.(document.Figure); ok && strings.Contains(f.Caption.String(), "placements") {
+				shown++
 			}
+		}
+		if shown != want {
+			t.Errorf("%d placements: %d pictures of them, expected %d", n, shown, want)
+		}
+	}
+}
+
+// TestFabricsCutAlike: two fabrics are put together where their lists say the same in texts, items and rows; the numbers of lines and pictures
+// may differ.
+func TestFabricsCutAlike(t *testing.T) {
+	made := func(text, first, second, size, line string) []document.Block {
+		return []document.Block{
+			paragraph(text), document.List{Items: []document.Item{item(document.Plain(first)), item(document.Plain(second))}},
+			document.Table{Columns: []document.Column{{Title: "Size"}, {Title: report.LinesHead}, {Title: "Cut"}}, Rows: []document.Row{{Cells: []document.Cell{cell(size), cell(line), cell("4")}}, {Cells: []document.Cell{cell("2"), cell("9"), cell("5")}}}},
+		}
+	}
+	whole := unnumbered(made("text", "one", "two", "3", "7"))
+	if !slices.Equal([]bool{whole == "", strings.Contains(whole, "7"), strings.Contains(whole, "9")}, []bool{false, false, false}) || unnumbered(made("text", "one", "two", "3", "8")) != whole {
+		t.Errorf("lines alone tell fabrics apart: %q", whole)
+	}
+	if unnumbered(append(made("text", "one", "two", "3", "7"), document.Figure{})) != whole {
+		t.Error("a picture alone tells fabrics apart")
+	}
+	for i, other := range [][]document.Block{made("other", "one", "two", "3", "7"), made("text", "other", "two", "3", "7"), made("text", "one", "other", "3", "7"), made("text", "one", "two", "4", "7"), made("text", "one", "two", "", "7")} {
+		if unnumbered(other) == whole {
+			t.Errorf("change %d does not tell fabrics apart", i)
+		}
+	}
+}
+
+// TestFewerColumns: what the designer has is not in a pattern, and in large print of more than five columns the length used is not either; the
+// report that it comes from keeps all.
+func TestFewerColumns(t *testing.T) {
+	for _, c := range []struct {
+		large        bool
+		titles, want string
+	}{
+		{false, "Fabric|Buy|" + report.LengthUsedHead + "|" + report.OnHandHead + "|d|e|f", "Fabric|Buy|" + report.LengthUsedHead + "|d|e|f"},
+		{true, "Fabric|Buy|" + report.LengthUsedHead + "|" + report.OnHandHead + "|d|e|f", "Fabric|Buy|d|e|f"},
+		{true, "Fabric|Buy|" + report.LengthUsedHead + "|" + report.OnHandHead + "|d|e", "Fabric|Buy|" + report.LengthUsedHead + "|d|e"},
+		{true, "Fabric|Buy|" + report.LengthUsedHead + "|c|d|e", "Fabric|Buy|c|d|e"},
+	} {
+		var table document.Table
+		for title := range strings.SplitSeq(c.titles, "|") {
+			table.Columns = append(table.Columns, document.Column{Title: title})
+		}
+		given := []document.Block{paragraph("text"), table}
+		got := (&patternBuilder{Options: Options{Large: c.large}}).fewerColumns(given)
+		var titles []string
+		for _, column := range got[1].(document.Table).Columns {
+			titles = append(titles, column.Title)
+		}
+		if strings.Join(titles, "|") != c.want || len(given[1].(document.Table).Columns) != len(table.Columns) {
+			t.Errorf("of %s there are %q", c.titles, titles)
 		}
 	}
 }

@@ -1,0 +1,75 @@
+package report
+
+import (
+	"strings"
+	"testing"
+
+	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilttest/lay"
+)
+
+// Small cases worked out by hand.
+
+// TestFileNames: every letter and digit of ASCII is itself in a file's name, and what stands beside them in the code table is not.
+func TestFileNames(t *testing.T) {
+	for label, want := range map[string]string{
+		"azAZ09": "azAZ09", "`{": "u60u7b", "@[": "u40u5b", "/:": "u2fu3a", "é": "ue9", "A b": "Au20b", "": "", "Ω12": "u3a912",
+	} {
+		if got := fileName(label); got != want {
+			t.Errorf("%q is %q, expected %q", label, got, want)
+		}
+	}
+}
+
+// TestArrowsAreExplained: which blocks are turned, and which need no turning, is said where there are such blocks, down to those of a single
+// step; of blocks that are a single piece nothing is said, nor of columns.
+func TestArrowsAreExplained(t *testing.T) {
+	const without, none = "Blocks without an arrow look the same", "These blocks need no turning"
+	top := lay.Top(t, "side 6\nfabric a #111\nfabric b #888\nblock A plain piece a\ngrid\n A A\n")
+	steps := func(n int) []sewing.Step { return make([]sewing.Step, n) }
+	turned := sewing.Block{Steps: steps(2), Variants: make([]sewing.FabricVariant, 1)}
+	if !HasArrow(&turned) {
+		t.Fatal("a block that is turned has no arrow")
+	}
+	for _, c := range []struct {
+		blocks []sewing.Block
+		want   string
+	}{
+		{[]sewing.Block{turned}, ""},
+		{[]sewing.Block{turned, {Unturned: true}}, ""},
+		{[]sewing.Block{turned, {Unturned: true, Steps: steps(1)}}, without},
+		{[]sewing.Block{turned, {Unturned: true, Steps: steps(3)}}, without},
+		{[]sewing.Block{turned, {Unturned: true, Column: true, Steps: steps(3)}}, ""},
+		{[]sewing.Block{turned, turned}, ""},
+		{[]sewing.Block{{Unturned: true, Steps: steps(1)}}, none},
+		{[]sewing.Block{{Unturned: true, Steps: steps(2)}}, none},
+		{[]sewing.Block{{Unturned: true, Column: true, Steps: steps(2)}}, ""},
+		{[]sewing.Block{{Unturned: true}}, ""},
+	} {
+		text := Grid{Top: top, Plan: &sewing.Plan{Blocks: c.blocks}}.LayoutShown("Figure 1", nil)
+		for _, sentence := range []string{without, none} {
+			if strings.Contains(text, sentence) != (sentence == c.want) {
+				t.Errorf("of %d blocks is said %q, expected %q", len(c.blocks), text, c.want)
+			}
+		}
+	}
+}
+
+// TestSizesAreNamed: the size that is written comes first among the sizes, also where there is one other alone; where a size is the layout's
+// own, none does.
+func TestSizesAreNamed(t *testing.T) {
+	const head = "side 6\nfabric a #111\nblock A plain piece a\ngrid\n A A\n A A\n"
+	for text, want := range map[string]string{
+		head:                         "",
+		head + "size lap across 3\n": strings.ToLower(AsWritten) + ", lap",
+		head + "size lap across 3\nsize twin across 4 down 5\n":      strings.ToLower(AsWritten) + ", lap, twin",
+		head + "size small\nsize twin across 4 down 5\n":             "small, twin",
+		head + "size small\n":                                        "small",
+		head + "size lap across 3\nsize small\nsize twin across 4\n": "small, lap, twin",
+	} {
+		p := &Plans{Top: lay.Top(t, text)}
+		if got := strings.Join(p.SizeNames(), ", "); got != want {
+			t.Errorf("%s: the sizes are %q, expected %q", text, got, want)
+		}
+	}
+}
