@@ -48,7 +48,7 @@ func plainASCII(text string) bool {
 // breaksLine says whether r is a blank at which a line may be broken; the blanks that hold
 // words together stay as they are.
 func breaksLine(r rune) bool {
-	return unicode.IsSpace(r) && r != '\u00a0' && r != '\u202f' || r == '\u2028' || r == '\u2029'
+	return unicode.IsSpace(r) && r != '\u00a0' && r != '\u202f'
 }
 
 func noncharacter(r rune) bool {

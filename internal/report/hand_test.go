@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"eighthturn/internal/plan/sewing"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/lay"
 )
 
@@ -70,6 +71,39 @@ func TestSizesAreNamed(t *testing.T) {
 		p := &Plans{Top: lay.Top(t, text)}
 		if got := strings.Join(p.SizeNames(), ", "); got != want {
 			t.Errorf("%s: the sizes are %q, expected %q", text, got, want)
+		}
+	}
+}
+
+// TestNumbersAtTheEdges: of more rows or columns than have room at an edge every tenth, twentieth, fiftieth and so on is numbered: the first of
+// these with six numbers or fewer.
+func TestNumbersAtTheEdges(t *testing.T) {
+	steps := []int{10, 20, 50, 100, 200, 500, 1000}
+	for lines := 1; lines <= 3001; lines++ {
+		n := 0
+		for (lines-1)/steps[n]*steps[n]+steps[n] > 6*steps[n] { // rounded up to whole steps
+			n++
+		}
+		if got := Every(lines); got != steps[n] {
+			t.Fatalf("of %d lines every %d is numbered, expected %d", lines, got, steps[n])
+		}
+	}
+}
+
+// TestPlacementsHaveNumbers: two to twelve placements of a block's fabrics are told apart by numbers; one needs none, and thirteen are too many.
+// A picture has room for the labels of up to twenty blocks across and down.
+func TestPlacementsHaveNumbers(t *testing.T) {
+	for n, want := range map[int]bool{1: false, 2: true, 3: true, 11: true, 12: true, 13: false} {
+		if got := HasNumber(&sewing.Block{Variants: make([]sewing.FabricVariant, n)}); got != want {
+			t.Errorf("%d placements have numbers: %v", n, got)
+		}
+	}
+	for _, c := range []struct {
+		across, down int
+		want         bool
+	}{{20, 20, true}, {21, 20, false}, {20, 21, false}, {1, 1, true}} {
+		if got := (Grid{Top: &quilt.Top{Columns: c.across, Rows: c.down}}).Labeled(); got != c.want {
+			t.Errorf("%d by %d blocks have labels: %v", c.across, c.down, got)
 		}
 	}
 }
