@@ -4,6 +4,9 @@ import (
 	"strings"
 	"testing"
 
+	"eighthturn/internal/diagram"
+	"eighthturn/internal/measure"
+	"eighthturn/internal/plan/cutting"
 	"eighthturn/internal/plan/sewing"
 	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/lay"
@@ -104,6 +107,48 @@ func TestPlacementsHaveNumbers(t *testing.T) {
 	}{{20, 20, true}, {21, 20, false}, {20, 21, false}, {1, 1, true}} {
 		if got := (Grid{Top: &quilt.Top{Columns: c.across, Rows: c.down}}).Labeled(); got != c.want {
 			t.Errorf("%d by %d blocks have labels: %v", c.across, c.down, got)
+		}
+	}
+}
+
+// TestRepeatsAreDrawn: a map of a print has a line wherever a repeat ends and the next begins, inside the fabric alone; across or along a fabric
+// without a repeat there is none.
+func TestRepeatsAreDrawn(t *testing.T) {
+	c := cutsOf(t, "side 6\nfabric a #111\nfabric b #888\nblock A plain piece a\nblock B plain piece b\ngrid\n A B\n", cutting.Options{})
+	f := &c.Fabrics[0]
+	f.UsableWidth = 40 * measure.Inch
+	c.plans.Top.Fabrics[f.Index].Cloth = &quilt.Cloth{}
+	for _, n := range []struct{ across, along, upright, level int }{
+		{0, 0, 0, 0}, {10, 0, 3, 0}, {0, 8, 0, 2}, {0, 9, 0, 2}, {13, 24, 3, 0}, {40, 23, 0, 1}, {39, 25, 1, 0}, {41, 1, 0, 23},
+	} {
+		p := &cutting.FromPrint{AcrossCut: measure.NM(n.across) * measure.Inch, AlongCut: measure.NM(n.along) * measure.Inch}
+		d := &clothMap{cuts: c, figure: &diagram.Figure{}}
+		const from, to, down = 3 * measure.Inch, 27 * measure.Inch, 5 * measure.Inch
+		d.onCloth(f, p, from, to, down)
+		upright, level := 0, 0
+		for _, m := range d.figure.Marks {
+			if m.Line == nil {
+				continue
+			}
+			a, b := m.Line.Points[0], m.Line.Points[1]
+			switch {
+			case a.X == b.X && a.Y == from+down && b.Y == to+down:
+				if upright++; a.X != measure.NM(upright*n.across)*measure.Inch {
+					t.Errorf("%v: the %d. line is at %d", n, upright, a.X)
+				}
+			case a.Y == b.Y && a.X == 0 && b.X == f.UsableWidth:
+				if level++; a.Y != from+down+measure.NM(level*n.along)*measure.Inch {
+					t.Errorf("%v: the %d. line is at %d", n, level, a.Y)
+				}
+			default:
+				t.Errorf("%v: a line from %v to %v", n, a, b)
+			}
+			if m.Line.Stroke != diagram.Repeat {
+				t.Errorf("%v: a line is no repeat's", n)
+			}
+		}
+		if upright != n.upright || level != n.level {
+			t.Errorf("%v: %d lines down and %d across", n, upright, level)
 		}
 	}
 }
