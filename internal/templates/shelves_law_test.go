@@ -1,12 +1,14 @@
 package templates
 
 import (
+	"math"
 	"slices"
 	"testing"
 
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
+	"eighthturn/internal/quilttest/lay"
 )
 
 // plating of a room, for pieces that are put on it one by one.
@@ -277,5 +279,30 @@ func TestCutByARuler(t *testing.T) {
 		if one, other := (Template{Shape: shape}), (Template{Shape: shape, Print: &Print{}}); one.ByRuler() != (shape == blocks.Square) || other.ByRuler() {
 			t.Errorf("a template of a %v", shape)
 		}
+	}
+}
+
+// TestOrderOfTemplates: templates of what a ruler cuts as well come last; before and after that, one shape follows the other, of one shape the larger first, and the left before its right, which share a letter; letters go up by one.
+func TestOrderOfTemplates(t *testing.T) {
+	top := lay.Top(t, "side 9\nfabric a #1f3350\nfabric b #f4ead7\nblock P plain piece a\nblock H halves pieces a b\nblock R ring wedges a corners b\nblock W web wedges a kites b\nblock T tumblers pieces a b line 15\ngrid\n P W H\n R T P\n")
+	list, ruled := usual(top), 0
+	for i := range list {
+		b := &list[i]
+		ruled += bit(b.ByRuler())
+		if i == 0 {
+			continue
+		}
+		a := &list[i-1]
+		large, small := areaOf(points(a.Finished)), areaOf(points(b.Finished))
+		if a.ByRuler() && !b.ByRuler() || a.ByRuler() == b.ByRuler() && (a.Shape > b.Shape || a.Shape == b.Shape && (large < small*(1-1e-6) || a.Hand > b.Hand && large < small*(1+1e-6))) {
+			t.Errorf("%s, a %s, comes before %s, a %s", a.Name(), a.Piece(), b.Name(), b.Piece())
+		}
+		pair := a.Hand == "left" && b.Hand == "right" && a.Shape == b.Shape && math.Abs(large-small) < small/1e6
+		if (a.Letter == b.Letter) != pair {
+			t.Errorf("%s and %s", a.Name(), b.Name())
+		}
+	}
+	if ruled != 2 || len(list) < 5 || top.Patches[0].Shape != blocks.Square || list[0].Letter != "T1" {
+		t.Errorf("%d of %d templates are cut by a ruler", ruled, len(list))
 	}
 }
