@@ -39,6 +39,21 @@ func TestEdgesAreTold(t *testing.T) {
 		}
 		return cloths + "block A halves pieces navy cream\n" + b.String() + "grid\n" + " A Q\n"
 	}
+	tumblers := func(length string, cells int) string {
+		return strings.Replace(cloths, "side 6", "side 12", 1) + "block T tumblers pieces navy cream " + length + "\ngrid\n" + strings.Repeat(" T\n", cells)
+	}
+	pools := func(count int) string {
+		var b strings.Builder
+		fabrics := ""
+		for i := range 20 {
+			fmt.Fprintf(&b, "fabric f%d #%06x\n", i, i)
+			fabrics += fmt.Sprint(" f", i)
+		}
+		for i := range count {
+			fmt.Fprintf(&b, "scraps p%d%s\n", i, fabrics)
+		}
+		return cloths + b.String() + "block A halves pieces navy cream\ngrid\n A\nsize\n" // with an error it is not told what is not used
+	}
 	for name, c := range map[string]struct{ text, says string }{
 		"lines, all": {squares + strings.Repeat("\n", MaxLines-7), ""},
 		"lines, one more": {squares + strings.Repeat("\n", MaxLines-7) + "x", `100001:1 "x" error: a layout may have at most 100000 lines | 
@@ -55,6 +70,19 @@ func TestEdgesAreTold(t *testing.T) {
 		"precuts, all": {strings.Replace(squares, "350\n", "350 from 1000 squares 10\n", 1), ""},
 		"precuts, one more": {strings.Replace(squares, "350\n", "350 from 1001 squares 10\n", 1), `2:26 "1001" error: a fabric may be cut from at most 1000 precuts, found 1001 | write a smaller number
 `},
+		"pieces of a column, all": {tumblers("about 6", 199), ""},
+		"pieces of a column, one more": {tumblers("about 6", 200), `4:42 "6" error: this column has 401 pieces; the limit is 400 | let the pieces be longer, or give the lower blocks another label
+`},
+		"as short as can be cut": {tumblers("about "+inMillimetres(MinFinished), 1), "4:42 \"" + inMillimetres(MinFinished) + `" error: in columns 12 in wide such pieces have no narrow side left: their mean length must be more than 4.9706 in | line 13 1/8 or more, or about 5 1/2 or more
+`},
+		"shorter than can be cut": {tumblers("about 1/2 cut", 1), `4:42 "1/2 cut" error: pieces of 0 in cannot be cut | write a longer length
+`},
+		"pooled, all": {pools(MaxPooled / 20), "277:5 \"\" error: expected a size's name, found the end of the line | for example size queen across 14 down 16\n"},
+		"pooled, more": {pools(MaxPooled/20 + 2), `274:1 "scraps p250 f0 f1 f2 f3 f4 f5 f6 f7 f8 f9 f10 f11 f12 f13 f14 f15 f16 f17 f18 f19" error: the pools of a layout may have at most 5000 fabrics in all | 
+279:5 "" error: expected a size's name, found the end of the line | for example size queen across 14 down 16
+`},
+		"more pieces in a size": {strings.Replace(webs(" W W\n W W\n", ""), "block P plain piece navy\n", "", 1) + "size big across 160 down 160\n", `8:6 "big" error: in the size "big", this quilt has up to 153600 pieces; the limit is 150000 |  | "W W" this place
+`},
 		"one kite by a sash": {webs(" P W\n P P\n", "sash 1 cream\n"), ""},
 		"two kites by a sash": {webs(" W W\n P P\n", "sash 1 cream\n"), `9:1 "sash 1 cream" warning: sashes separate every web: its pieces no longer meet | leave the sashes out where webs should close
 `},
@@ -69,5 +97,16 @@ func TestEdgesAreTold(t *testing.T) {
 		if got := told(c.text); got != c.says {
 			t.Errorf("%s:\n%s", name, got)
 		}
+	}
+}
+
+// TestHintsAreTriedBehindMany: what is typed by a hint is tried, and taken back where it does not help, also behind many messages that say
+// nothing to type.
+func TestHintsAreTriedBehindMany(t *testing.T) {
+	text := strings.Repeat("wibble 4\n", 60) + "side 6\nsize 60 x 80 =\n"
+	list := Inspect(text, nil).Faults
+	last := list[len(list)-1]
+	if want := "a size has a name and numbers of blocks: size lap across 8 down 10; the quilt is as large as its grid makes it"; last.Hint != want || last.Edits != nil {
+		t.Errorf("%s: %s, to be typed %v", last.Message, last.Hint, last.Edits)
 	}
 }

@@ -122,7 +122,7 @@ func (c *checker) mirrorMotif(n *motifNode, m *Motif) {
 	f := &c.design.Fabrics[m.Fabric]
 	var lines MirrorLines
 	switch {
-	case f.Stripes != nil && len(f.Stripes.List) > 0:
+	case f.Stripes != nil:
 		lines = f.Stripes.MirrorLines()
 	case f.Photo == nil || f.Photo.Tile == nil:
 		return

@@ -103,7 +103,6 @@ func (c *checker) precuts(n *precutNode) Precuts {
 		c.fault(n.Count.Span, "write how many there are, or leave from out", "a fabric cannot be cut from 0 precuts")
 	case p.Count > MaxPrecuts:
 		c.fault(n.Count.Span, "write a smaller number", "a fabric may be cut from at most %d precuts, found %d", MaxPrecuts, p.Count)
-		p.Count = 0
 	}
 	if n.Size != nil {
 		p.Size = c.within(n.Size, measure.Inch/2, MaxCloth, map[PrecutSort]string{Squares: "the side of precut squares", Strips: "the width of precut strips"}[p.Sort])

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -38,6 +39,10 @@ func workedTurns() [][]string {
 		grid("top-left web\n", "S S S\n  S S S"),
 		grid("top-left web\n", "S S\n  S S\n  S S"),
 		grid("top-left star\n", "S S S\n  S S S\n  S S S"),
+		grid("top-left star\n", "S S\n  S S\n  S S"),
+		grid("top-left star\n", "S S S\n  S S S"),
+		grid("top-left star\n", "S:nw S\n  S S:nw"),
+		grid("", "W:nw W:nw"),
 		grid("top-left star\n", "F F\n  F F"),
 		grid("top-left web\n", "F F F\n  F F F\n  F F F"),
 		grid("top-left star\n", "W W\n  W W"),
@@ -61,6 +66,10 @@ func workedEdges() [][]string {
 	sizes := func(lines string) []string { return []string{"grid", lines + "\ngrid"} }
 	return append([][]string{
 		sizes("size 60 wibble 4"),
+		sizes("size 60 x 80 ="),
+		sizes("size lap! across 4"),
+		sizes("motif bud! cream across 1 down 1"),
+		sizes("motif bud cream across x wibble 1"),
 		sizes("size 5"),
 		sizes("size lap across 6 6 wibble"),
 		sizes("size lap units feet wibble"),
@@ -75,6 +84,8 @@ func workedEdges() [][]string {
 		sizes("palette tidewatr\nsize lap across 4"),
 		sizes("size lap across 300 down 300"),
 		sizes("size a across 6 down 4\nsize b across 9"),
+		{"strip 4", "strip 4#wide"},
+		{"strip 4", "strip 4in# wide"},
 		{"strip 4", "strip 4 1/64", "grid", "size big side 6\ngrid"},
 		{"strip 4", "side 6 1/64", "grid", "size big strip 4\ngrid"},
 		{"strip 4", "side 6 1/64", "grid", "size big strip 4 units cm\ngrid"},
@@ -87,6 +98,7 @@ func workedEdges() [][]string {
 		{"W W P\n  W W W", "W W:n P\n  W W Q:se"},
 		{"block W web wedges navy kites cream", "block W web wedges nvy kites cream\nblock V like W\nblock U like V", "W W P", "W V U"},
 		{"block W web wedges navy kites cream", "block W web kites cream\nblock V like W\nblock U like V corners rust", "W W P", "W V U"},
+		{"block W web wedges navy kites cream", "block W web wedges navy rust cream\nblock V like W wedges navy", "W W P", "W V P"},
 		{"grid", "block \"R ring wedges navy corners cream\ngrid"},
 		{"grid", "block \"R\" ring wedges navy corners cream\ngrid"},
 		{"grid", "fabric \"deep sea\" #123456\ngrid"},
@@ -127,5 +139,19 @@ func repeated() [][]string {
 		{"grid", strings.Repeat("block Z like Q\n", 3) + "grid", "W W P", "Q Q Z"},
 		{"W W P\n  W W W", "Q W Q\n  Q R W"},
 		{"W W P\n  W W W", "WWP\n  WWW\n  PPP"},
+		{"W W P\n  W W W", "W W\n  WWW\n  W W"},
+		{"block W web wedges navy kites cream", "block Web web wedges navy kites cream", "W W P\n  W W W", "Wob Web P\n  Web Wob:nw Wob"},
+		{"block W web wedges navy kites cream", "block Web web wedges navy kites cream", "W W P\n  W W W", "Wob Wxyz P\n  Wxyz Wob Wuz"},
+		{"block P plain piece rust", plains(11), "W W P", "W W Q"},
+		{"block P plain piece rust", plains(12), "W W P", "W W Q"},
 	}
+}
+
+// plains are so many plain blocks.
+func plains(count int) string {
+	lines := make([]string, count)
+	for i := range lines {
+		lines[i] = fmt.Sprint("block P", i, " plain piece rust")
+	}
+	return strings.Join(lines, "\n")
 }
