@@ -1,7 +1,10 @@
 package picture
 
 import (
+	"bytes"
+	"errors"
 	"image"
+	"io"
 	"math"
 	"slices"
 	"strings"
@@ -10,6 +13,7 @@ import (
 	"eighthturn/internal/diagram"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilttest/lay"
+	"eighthturn/internal/quilttest/readpdf"
 	"eighthturn/palettes"
 	"eighthturn/svgout"
 )
@@ -248,6 +252,96 @@ func TestSmallFrames(t *testing.T) {
 	for pixels, want := range map[float64]int{-5: 0, 0: 0, 0.4: 0, 0.5: 1, 1.5: 2, 1e12: 1e8} {
 		if got := framing(pixels); got != want {
 			t.Errorf("%g pixels round it: %d", pixels, got)
+		}
+	}
+}
+
+// TestSlightBleeds: cloth runs on into a bleed of half a point as well, to the edges of the page, and not into one beyond a margin; the trim lies within.
+func TestSlightBleeds(t *testing.T) {
+	s := scened(t, lay.Top(t, "side 1\nfabric red #b5532a\nblock P plain piece red\ngrid\n P\n"), svgout.Options{SeamLines: svgout.SeamsLeftOut})
+	for _, c := range []struct {
+		f    Frame
+		want string // the outline of the one piece
+		trim bool
+	}{
+		{Frame{Bleed: measure.Inch / 144}, "0 73 m\n73 73 l\n73 0 l\n0 0 l", true}, {Frame{}, "0 72 m\n72 72 l\n72 0 l\n0 0 l", false}, {Frame{Bleed: measure.Inch / 36, Margin: measure.Inch / 36}, "4 76 m\n76 76 l\n76 4 l\n4 4 l", true},
+	} {
+		text, err := readpdf.Text(pdfOf(t, s, c.f))
+		if err != nil || !strings.Contains(text, c.want) || strings.Contains(text, "/TrimBox") != c.trim {
+			t.Errorf("%+v: %v, no outline %q in %s", c.f, err, c.want, text)
+		}
+	}
+}
+
+// TestWhatIsSaidOfLongPages: a page that is too long is told as long as it would be, in the layout's units, and which longest side can be had.
+func TestWhatIsSaidOfLongPages(t *testing.T) {
+	s := scened(t, lay.Top(t, "side 10\nfabric red #b5532a\nblock P plain piece red\ngrid\n P\n P\n"), svgout.Options{})
+	for _, c := range []struct {
+		f    Frame
+		want string
+		left measure.NM
+	}{
+		{Frame{Longest: 300 * measure.Inch, Margin: measure.Inch / 2, Bleed: measure.Inch / 2}, "the page would be 152 in by 302 in, and a PDF's is at most 200 in long", 198 * measure.Inch},
+		{Frame{Margin: 120 * measure.Inch}, "the page would be 250 in by 260 in, and a PDF's is at most 200 in long", 0},
+	} {
+		var long *TooLong
+		if err := PDF(io.Discard, s, c.f); !errors.As(err, &long) || long.Error() != c.want || long.Longest != c.left {
+			t.Errorf("%+v: %v, %+v", c.f, err, long)
+		}
+	}
+	if err := PDF(io.Discard, s, Frame{Longest: MaxPage}); err != nil {
+		t.Errorf("a page of the greatest length: %v", err)
+	}
+}
+
+// TestQualityOfPhotos: where nothing is said, a JPEG of a scene or of a canvas has a quality of 92, and else what is said.
+func TestQualityOfPhotos(t *testing.T) {
+	s, c := scened(t, lay.Top(t, smallQuilt), svgout.Options{}), smallCanvas(t, 1)
+	for name, write := range map[string]func(w io.Writer, quality int) error{
+		"canvas": c.JPEG, "scene": func(w io.Writer, quality int) error { return JPEG(w, s, Frame{Pixels: 60, Quality: quality}) },
+	} {
+		var none, usual, low bytes.Buffer
+		for file, quality := range map[*bytes.Buffer]int{&none: 0, &usual: 92, &low: 30} {
+			if err := write(file, quality); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if !bytes.Equal(none.Bytes(), usual.Bytes()) || low.Len() >= usual.Len() {
+			t.Errorf("%s: %d bytes, of 92 %d, of 30 %d", name, none.Len(), usual.Len(), low.Len())
+		}
+	}
+}
+
+// TestWordsOfPosters: a canvas has the words of its poster and no others, a title without lines, lines without a title, and names.
+func TestWordsOfPosters(t *testing.T) {
+	scene := plainScene(t, lay.Top(t, smallQuilt), svgout.Colour, "")
+	for _, c := range []struct{ title, line, name, says string }{{}, {title: "Tide"}, {line: "by hand"}, {title: "Tide", line: "by hand", name: "one", says: "two"}, {name: "one"}, {says: "two"}} {
+		for _, size := range [][2]int{{600, 400}, {400, 600}, {0, 0}} {
+			p := &Poster{Width: size[0], Height: size[1], PerInch: 100, Margin: -1, Ground: palettes.Colour{R: 255, G: 255, B: 255}, Title: c.title, Groups: []Group{{Name: c.name, Parts: []Part{{Scene: scene}}}}}
+			var want, got []string
+			if c.line != "" {
+				p.Lines = []string{c.line}
+			}
+			if c.says != "" {
+				p.Groups[0].Says = []string{c.says}
+			}
+			for _, text := range []string{c.title, c.line, c.name, c.says} {
+				if text != "" {
+					want = append(want, text)
+				}
+			}
+			canvas, err := p.Arrange()
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, w := range canvas.Words {
+				got = append(got, w.Text.Text)
+			}
+			slices.Sort(got)
+			slices.Sort(want)
+			if !slices.Equal(got, want) || len(canvas.Panels) != 1 {
+				t.Errorf("%+v on %v: %q", c, size, got)
+			}
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package pixels
 
 import (
+	"bytes"
 	"image"
 	"math"
 	"runtime"
@@ -220,6 +221,48 @@ func TestPicturesInBands(t *testing.T) {
 			if !slices.Equal(got.Pix, want.(*image.RGBA).Pix) {
 				t.Errorf("%v with %d processors: another picture", s, n)
 			}
+		}
+	}
+}
+
+// TestClothCoversInPart: a pixel that a print covers by two thirds is as opaque as that where there is no ground, and a mixture with the ground where there is one; beside it all is cloth, and nothing. Three places of
+// which the last is empty, on 40 pixels.
+func TestClothCoversInPart(t *testing.T) {
+	top := lay.Top(t, "side 3\nfabric deck stripes #1f3350 3/4 #1f3350 1/2\nfabric rust #b5552b\nblock D plain piece deck\nblock R plain piece rust\ngrid\n D D .\n R R R\n")
+	p := printed(top, 40, 26)
+	p.Tiles, p.Places = tilesOf(top), top.ClothPlaces()
+	m, _ := pngOf(t, p)
+	navy, white := palettes.Colour{R: 0x1f, G: 0x33, B: 0x50}.Linear(), palettes.Linear{R: 1, G: 1, B: 1}
+	want := palettes.Linear{R: navy.R*2/3 + white.R/3, G: navy.G*2/3 + white.G/3, B: navy.B*2/3 + white.B/3}.Colour()
+	if r, g, b, _ := m.At(26, 5).RGBA(); math.Abs(float64(r>>8)-float64(want.R))+math.Abs(float64(g>>8)-float64(want.G))+math.Abs(float64(b>>8)-float64(want.B)) > 6 {
+		t.Errorf("half of the way it is %d %d %d, expected %s", r>>8, g>>8, b>>8, want.Hex())
+	}
+	p.Clear = true
+	m, _ = pngOf(t, p)
+	for x, want := range map[int]float64{25: 255, 26: 170, 27: 0} {
+		if _, _, _, a := m.At(x, 5).RGBA(); math.Abs(float64(a>>8)-want) > 1 {
+			t.Errorf("pixel %d is opaque by %d of 255, expected %g", x, a>>8, want)
+		}
+	}
+}
+
+// TestWhatFilesHold: a file says which colors of its palette are see-through where one is, and nothing of that where none is.
+func TestWhatFilesHold(t *testing.T) {
+	for _, clear := range []bool{false, true} {
+		p := printed(lay.Top(t, holes), 30, 20)
+		p.Clear = clear
+		if _, file := pngOf(t, p); bytes.Contains(file, []byte("tRNS")) != clear || !bytes.Contains(file, []byte("PLTE")) {
+			t.Errorf("see-through %v: %s", clear, chunksOf(file))
+		}
+	}
+	one, photo := shownCloth{sheet: &sheet{width: 5, height: 1}}, shownCloth{sheet: &sheet{width: 2, height: 2}}
+	stripes := shownCloth{sheet: &sheet{width: 1, height: 5}}
+	for i, c := range []struct {
+		k    *cloths
+		want bool
+	}{{nil, false}, {&cloths{}, false}, {&cloths{faces: []shownCloth{{}, one, stripes}}, false}, {&cloths{faces: []shownCloth{{}, one, photo}}, true}} {
+		if c.k.photos() != c.want {
+			t.Errorf("cloths %d are photos: %v", i, !c.want)
 		}
 	}
 }
