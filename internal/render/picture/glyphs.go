@@ -77,7 +77,7 @@ func (g *glyphs) contours(r glyph) [][]xy {
 	return list
 }
 
-// flattened is a glyph's outlines with its curves as straight stretches.
+// flattened is a glyph's outlines with its curves as straight stretches. Each begins with a move, and the Go fonts have no cubic curves.
 func flattened(segments sfnt.Segments) [][]xy {
 	var list [][]xy
 	place := func(p fixed.Point26_6) xy { return xy{float64(p.X) / (64 * fontUnit), float64(p.Y) / (64 * fontUnit)} }
@@ -86,18 +86,12 @@ func flattened(segments sfnt.Segments) [][]xy {
 			list = append(list, []xy{place(s.Args[0])})
 			continue
 		}
-		if len(list) == 0 {
-			continue
-		}
 		last := &list[len(list)-1]
 		from := (*last)[len(*last)-1]
-		switch s.Op {
-		case sfnt.SegmentOpLineTo:
+		if s.Op == sfnt.SegmentOpLineTo {
 			*last = append(*last, place(s.Args[0]))
-		case sfnt.SegmentOpQuadTo:
+		} else {
 			*last = appendCurve(*last, from, place(s.Args[0]), place(s.Args[1]))
-		case sfnt.SegmentOpCubeTo: // the Go fonts have none
-			*last = append(*last, place(s.Args[2]))
 		}
 	}
 	return list
