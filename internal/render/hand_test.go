@@ -1,9 +1,15 @@
 package render
 
 import (
+	"bufio"
+	"encoding/json"
+	"fmt"
 	"slices"
+	"strings"
 	"testing"
+	"unicode/utf8"
 
+	"eighthturn/internal/diagram"
 	"eighthturn/internal/document"
 )
 
@@ -107,5 +113,65 @@ func TestPagesToWriteOnHaveAName(t *testing.T) {
 		if !slices.Equal(got, c.want) {
 			t.Errorf("chapters %v, %d to write on: pages of chapters %v, expected %v", c.pages, c.ruled, got, c.want)
 		}
+	}
+}
+
+// TestTextsAreJSON: every text is written as the standard library writes it (RFC 8259, section 7, says what has to be escaped), whatever stands
+// at its beginning, within it and at its end, and is the same when it is read.
+func TestTextsAreJSON(t *testing.T) {
+	var list []string
+	for r := range rune(0x300) {
+		list = append(list, string(r), "a"+string(r)+"b")
+	}
+	for b := range 0x100 {
+		list = append(list, string([]byte{'a', byte(b)}), string([]byte{byte(b), '"'}))
+	}
+	for _, text := range append(list, "", "plain", "\u2028\u2029", "½ in", "\U0001f9f5", "~ ]}[{^_`") {
+		var written strings.Builder
+		w := &jsonWriter{out: bufio.NewWriter(&written)}
+		w.text(text)
+		w.out.Flush()
+		want, err := json.Marshal(text)
+		if got := written.String(); err != nil || w.err != nil || got != Harmless(string(want)) {
+			t.Errorf("%q is written %s, expected %s", text, got, want)
+		}
+		var back string
+		if err := json.Unmarshal([]byte(written.String()), &back); err != nil || back != text && utf8.ValidString(text) {
+			t.Errorf("%q is read as %q, %v", text, back, err)
+		}
+	}
+}
+
+// TestPagesAtTrueSize: of what belongs to pages at true size all stays but the illustrations that may be scaled, also where they are held
+// together with others; chapters without a figure at true size are left out, but for the one that tells of them.
+func TestPagesAtTrueSize(t *testing.T) {
+	scaled, exact := document.Figure{}, document.Figure{Of: diagram.Figure{TrueSize: true}}
+	text := document.Paragraph{Text: document.Plain("text")}
+	together := func(list ...document.Block) document.Block { return document.Together{Blocks: list} }
+	for name, c := range map[string]struct {
+		given, kept []document.Block
+		found       bool
+	}{
+		"alone":            {[]document.Block{exact}, []document.Block{exact}, true},
+		"none":             {[]document.Block{text, scaled, document.Picture{}, document.Gallery{}}, []document.Block{text}, false},
+		"among others":     {[]document.Block{scaled, text, exact, document.Picture{}, text}, []document.Block{text, exact, text}, true},
+		"held together":    {[]document.Block{together(scaled, exact, text, document.Picture{}), text}, []document.Block{together(exact, text), text}, true},
+		"twice held":       {[]document.Block{together(together(exact, document.Gallery{})), together(scaled)}, []document.Block{together(together(exact)), together()}, true},
+		"held, then not":   {[]document.Block{exact, together(text, scaled)}, []document.Block{exact, together(text)}, true},
+		"held, but scaled": {[]document.Block{together(scaled, text)}, []document.Block{together(text)}, false},
+	} {
+		kept, found := trueBlocks(c.given)
+		if found != c.found || fmt.Sprint(kept) != fmt.Sprint(c.kept) {
+			t.Errorf("%s: %v are kept, expected %v, found %v", name, kept, c.kept, found)
+		}
+	}
+	d := document.Document{Cover: &document.Cover{}, Sections: []document.Section{{Title: "a", Blocks: []document.Block{text}, NewPage: true}, {Title: "b", ID: document.AboutTrueSize, NewPage: true, Blocks: []document.Block{text, scaled}}, {Title: "c", NewPage: true, Blocks: []document.Block{scaled, exact}}}}
+	kept, any := trueSize(d)
+	if want := (document.Document{Sections: []document.Section{{Title: "b", ID: document.AboutTrueSize, Blocks: []document.Block{text}}, {Title: "c", Blocks: []document.Block{exact}}}}); !any || fmt.Sprint(kept) != fmt.Sprint(want) {
+		t.Errorf("%v are kept, expected %v", kept, want)
+	}
+	d.Sections = d.Sections[:2]
+	if kept, any := trueSize(d); any || len(kept.Sections) != 1 {
+		t.Errorf("without figures at true size there are %v, %v", any, kept)
 	}
 }
