@@ -357,3 +357,54 @@ func TestPivotWithoutGain(t *testing.T) {
 		t.Error("an empty way enters the basis")
 	}
 }
+
+// TestLeastOfWhatIsLeft: of the items that are left those as wide as any of them, laid end to end, take whole strips of that width at the least:
+// each width is counted by itself here, all items that are as wide anew.
+func TestLeastOfWhatIsLeft(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 21))
+	for n := range 400 {
+		p := smallPacking(r, 7)
+		f := &searching{packing: p, left: make([]int, len(p.items))}
+		for i := range f.left {
+			f.left[i] = r.IntN(p.items[i].count + 2)
+		}
+		lead := 0
+		for lead < len(f.left)-1 && f.left[lead] == 0 {
+			lead++
+		}
+		cloth, strips := measure.NM(0), 0
+		for i := lead; i < len(f.left); i++ {
+			wide := p.items[i].across
+			if i > lead && p.items[i-1].across == wide {
+				continue
+			}
+			narrower := measure.NM(0)
+			for _, other := range p.items {
+				if other.across < wide {
+					narrower = max(narrower, other.across)
+				}
+			}
+			whole := 0
+			for as := lead; as <= i || as < len(f.left) && p.items[as].across == wide; as++ { // what is wider needs its strips whatever is narrower
+				length, inRows := measure.NM(0), measure.NM(0)
+				for k := lead; k < len(f.left) && p.items[k].across >= p.items[as].across; k++ {
+					one := measure.NM(f.left[k]) * p.items[k].along
+					for cut := 0; cut < f.left[k]; cut += f.most(k, f.length, 1) {
+						one += p.items[k].extra
+					}
+					length, inRows = length+one, inRows+one/measure.NM(f.rows(k, p.items[lead].across))
+				}
+				for whole*int(f.length) < int(inRows) {
+					whole++
+				}
+				for strips*int(f.length) < int(length) {
+					strips++
+				}
+			}
+			cloth += measure.NM(whole) * (wide - narrower)
+		}
+		if c, s := f.least(lead); c != cloth || s != strips {
+			t.Fatalf("problem %d: %v of %v take %d and %d strips at the least, expected %d and %d", n, f.left, p.items, c, s, cloth, strips)
+		}
+	}
+}

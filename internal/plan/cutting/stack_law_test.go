@@ -182,6 +182,9 @@ func wrongEnds(f *Fabric, list []demand) error {
 		cloth += measure.NM(s.Times) * s.WidthCut
 	}
 	for i, e := range f.Ends {
+		if across[i] == 0 {
+			return fmt.Errorf("nothing lies on end %d", i)
+		}
 		if across[i]+e.LeftWidthCut != e.WidthCut || e.LeftWidthCut < 0 || ends[i] != e.Times {
 			return fmt.Errorf("end %d: strips of %v in %v, %d of %d", i, inches(across[i]), inches(e.WidthCut), ends[i], e.Times)
 		}
@@ -209,5 +212,43 @@ func TestTwoHeightsInOneStrip(t *testing.T) {
 		if err := wrongEnds(f, list); f.LengthCut != want || err != nil {
 			t.Errorf("one above the other %v: %v in, want %v; %v", stacks, inches(f.LengthCut), inches(want), err)
 		}
+	}
+}
+
+// TestOpenedByHand: of two strips whose ends are opened for what one end holds, the other is whole again; and the ends, areas and free parts of
+// strips are as counted: 25 in of a strip of 40 leave an end of 15.
+func TestOpenedByHand(t *testing.T) {
+	made := func() *stack {
+		return &stack{
+			packing:  &packing{items: []item{{across: inch(7), along: inch(25), count: 2}, {across: inch(3), along: inch(10), extra: inch(1), count: 2}}, length: inch(40)},
+			patterns: []pattern{{inch(7), []int{1, 0}, 1}, {inch(7), []int{1, 0}, 2}, {inch(3), []int{0, 2}, 1}},
+		}
+	}
+	k := made()
+	for i, want := range []struct {
+		end  float64
+		free float64
+	}{{15, 7 * 15}, {15, 7 * 15}, {19, 3 * 20}} {
+		if end, free := k.endOf(i), k.free(i)/float64(measure.Inch)/float64(measure.Inch); end != inch(want.end) || free < want.free-1e-6 || free > want.free+1e-6 {
+			t.Errorf("strip %d has an end of %v and %v free, expected %v", i, inches(end), free, want)
+		}
+	}
+	if k.shortest() != inch(11) {
+		t.Errorf("the shortest piece takes %v", inches(k.shortest()))
+	}
+	if !k.into(2, []int{0, 1}) {
+		t.Fatal("two pieces of 3 by 10 in do not go into an end of 7 by 15 in")
+	}
+	got := fmt.Sprint(k.patterns, k.opened)
+	want := fmt.Sprint([]pattern{{inch(7), []int{1, 0}, 0}, {inch(7), []int{1, 0}, 1}, {inch(3), []int{0, 2}, 0}, {inch(7), []int{1, 0}, 1}},
+		[]opened{{inch(7), []int{1, 0}, inch(15), []pattern{{inch(3), []int{0, 1}, 1}, {inch(3), []int{0, 1}, 1}}}})
+	if got != want {
+		t.Errorf("opened: %s, expected %s", got, want)
+	}
+	k = made()
+	before := fmt.Sprint(k.patterns, k.opened)
+	k.items[1].along = inch(14.5) // with what an end takes more than it is
+	if k.into(2, []int{0, 1}) || fmt.Sprint(k.patterns, k.opened) != before {
+		t.Errorf("opened for what is too long: %v", k)
 	}
 }
