@@ -215,3 +215,78 @@ func TestFewerColumns(t *testing.T) {
 		}
 	}
 }
+
+// TestPiecesUnderTheirCloth: where there is little room what pieces are cut from is a heading above them, once for those that follow each
+// other; tables without it stay as they are.
+func TestPiecesUnderTheirCloth(t *testing.T) {
+	row := func(list ...string) (r document.Row) {
+		for _, text := range list {
+			r.Cells = append(r.Cells, cell(text))
+		}
+		return r
+	}
+	column := func(titles ...string) (list []document.Column) {
+		for _, title := range titles {
+			list = append(list, document.Column{Title: title})
+		}
+		return list
+	}
+	given := []document.Block{
+		paragraph("text"),
+		document.Table{Columns: column("a", report.ClothHead, "b"), Rows: []document.Row{row("1", "navy", "2"), row("3", "navy", "4"), row("5", "rust", "6"), row("7", "navy", "8")}},
+		document.Table{Columns: column("a", "b"), Rows: []document.Row{row("1", "navy")}},
+		document.Table{Columns: column(report.ClothHead, "b"), Rows: []document.Row{row("rust", "9")}},
+	}
+	before := fmt.Sprint(given)
+	want := []document.Block{
+		given[0],
+		document.Table{Columns: column("a", "b"), Rows: []document.Row{row("navy"), row("1", "2"), row("3", "4"), row("rust"), row("5", "6"), row("navy"), row("7", "8")}},
+		given[2],
+		document.Table{Columns: column("b"), Rows: []document.Row{row("rust"), row("9")}},
+	}
+	if got := byCloth(given); fmt.Sprint(got) != fmt.Sprint(want) || fmt.Sprint(given) != before {
+		t.Errorf("under their cloth: %v, expected %v", got, want)
+	}
+}
+
+// TestFiguresAreNumbered: figures have numbers in the order of their captions, wherever a text refers to them, and one key has one number.
+func TestFiguresAreNumbered(t *testing.T) {
+	d := document.Document{Sections: []document.Section{
+		{Blocks: []document.Block{paragraph("first " + see("b") + ", then " + see("a") + " and " + bare + "b" + closes), document.Paragraph{Text: caption("a", "One.")}}},
+		{Blocks: []document.Block{document.Paragraph{Text: caption("b", "Two.")}, document.Paragraph{Text: caption("a", "Again.")}, document.Paragraph{Text: caption("c", "Three.")}, paragraph(defines + "d" + closes + defines + "e" + closes)}},
+	}}
+	var got []string
+	for _, s := range numbered(d).Sections {
+		for _, p := range paragraphs(s.Blocks) {
+			got = append(got, p.String())
+		}
+	}
+	want := []string{"first Figure 2, then Figure 1 and 2", "Figure 1. One.", "Figure 2. Two.", "Figure 1. Again.", "Figure 3. Three.", "Figure 4Figure 5"}
+	if !slices.Equal(got, want) {
+		t.Errorf("numbered: %q, expected %q", got, want)
+	}
+}
+
+// TestShortListsAreHeldTogether: a list of up to eight rows of strips is on one page with its heading and its map's reference; a longer one
+// may go over several.
+func TestShortListsAreHeldTogether(t *testing.T) {
+	b := newBook(Study(lay.Top(t, "side 6\n"+sixFabrics+"block A plain piece navy\ngrid\n A A A\n"), cutting.Options{}), Options{})
+	text := paragraph("before")
+	for _, c := range []struct {
+		rows, together int
+		sized          bool
+	}{{1, 4, false}, {8, 4, false}, {9, 3, false}, {30, 3, false}, {30, 4, true}} {
+		table := document.Table{Columns: []document.Column{{Title: "A"}}}
+		for range c.rows {
+			table.Rows = append(table.Rows, document.Row{Cells: []document.Cell{cell("x")}})
+		}
+		d := document.Document{Sections: []document.Section{{ID: report.FabricID + "1", Title: "navy", Blocks: []document.Block{text, table, paragraph("behind")}}}}
+		b.cut, b.sized, b.parts = d.Index(), c.sized, []document.Section{{}}
+		b.fabricCutting([]int{0})
+		blocks := b.parts[0].Blocks
+		whole := blocks[0].(document.Together).Blocks
+		if len(whole) != c.together || len(blocks) != 1+1+4-c.together {
+			t.Errorf("%d rows: %d blocks are held together, %d behind them; expected %d", c.rows, len(whole), len(blocks)-1, c.together)
+		}
+	}
+}
