@@ -80,6 +80,8 @@ func TestSpelledFacts(t *testing.T) {
 			{"cut", newCuts(p).Plan, func() document.Document { return Cutting(p) }},
 			{"sewn", newSewer(p).Plan, func() document.Document { return Sewing(p) }},
 			{"seen", p.Values(), func() document.Document { return Values(p) }},
+			{"brought", newCuts(p).Plan, func() document.Document { return Class(p) }},
+			{"left", p.Leftovers(), func() document.Document { return Leftovers(p) }},
 			{"checked", summed, func() document.Document { return Check(l.name, summed) }},
 		} {
 			plan.spell(b, l.name)
