@@ -10,6 +10,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/cutting"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/lay"
 	"eighthturn/internal/render"
 	"eighthturn/internal/report"
@@ -287,6 +288,41 @@ func TestShortListsAreHeldTogether(t *testing.T) {
 		whole := blocks[0].(document.Together).Blocks
 		if len(whole) != c.together || len(blocks) != 1+1+4-c.together {
 			t.Errorf("%d rows: %d blocks are held together, %d behind them; expected %d", c.rows, len(whole), len(blocks)-1, c.together)
+		}
+	}
+}
+
+// TestMinutesOfActivities: what the teacher gives counts, down to a single minute; the rest is a guess.
+func TestMinutesOfActivities(t *testing.T) {
+	want := map[string]int{"welcome": 15, "cutting": 30, "strip-set": 25, "show": 10, "unit": 5, "layout": 20}
+	if len(Activities()) != len(want) {
+		t.Errorf("%d activities", len(Activities()))
+	}
+	for _, activity := range Activities() {
+		for _, own := range []int{0, 1, 2, MaxMinutes} {
+			s := Schedule{Times: map[string]int{activity: own}}
+			minutes, guess := s.takes(activity)
+			if guess != (own == 0) || !guess && minutes != own || guess && minutes != want[activity] {
+				t.Errorf("%s of %d minutes takes %d, a guess: %v", activity, own, minutes, guess)
+			}
+		}
+	}
+}
+
+// TestCostsByHand: a second for 40,000 pieces and for 100 labels, 80 bytes a piece and 20,000 a label; empty places have none.
+func TestCostsByHand(t *testing.T) {
+	for _, c := range []struct {
+		pieces, labels int
+		want           Cost
+	}{
+		{0, 0, Cost{}}, {39_999, 99, Cost{0, 5, 99}}, {40_000, 1, Cost{1, 3, 1}}, {12_499, 0, Cost{0, 0, 0}}, {12_500, 0, Cost{0, 1, 0}}, {80_000, 100, Cost{3, 8, 100}}, {100, 50, Cost{0, 1, 50}}, {100, 49, Cost{0, 0, 49}},
+	} {
+		top := &quilt.Top{Faces: make([]quilt.Face, c.pieces), Cells: make([]quilt.Cell, 2*c.labels+3)}
+		for i := range 2 * c.labels {
+			top.Cells[i] = quilt.Cell{Label: fmt.Sprint(i / 2), Count: 1}
+		}
+		if got := CostOf(top); got != c.want {
+			t.Errorf("%d pieces with %d labels cost %+v, expected %+v", c.pieces, c.labels, got, c.want)
 		}
 	}
 }
