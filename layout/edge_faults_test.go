@@ -70,7 +70,7 @@ func TestEdgesAreTold(t *testing.T) {
 		"precuts, all": {strings.Replace(squares, "350\n", "350 from 1000 squares 10\n", 1), ""},
 		"precuts, one more": {strings.Replace(squares, "350\n", "350 from 1001 squares 10\n", 1), `2:26 "1001" error: a fabric may be cut from at most 1000 precuts, found 1001 | write a smaller number
 `},
-		"pieces of a column, all": {tumblers("about 6", 199), ""},
+		"pieces of a column, all": {tumblers("about 7", 233), ""},
 		"pieces of a column, one more": {tumblers("about 6", 200), `4:42 "6" error: this column has 401 pieces; the limit is 400 | let the pieces be longer, or give the lower blocks another label
 `},
 		"as short as can be cut": {tumblers("about "+inMillimetres(MinFinished), 1), "4:42 \"" + inMillimetres(MinFinished) + `" error: in columns 12 in wide such pieces have no narrow side left: their mean length must be more than 4.9706 in | line 13 1/8 or more, or about 5 1/2 or more

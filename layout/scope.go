@@ -124,7 +124,7 @@ func (c *checker) find(n NameNode) (*entry, bool) {
 		if len(first.Notes) < noted && first.Span != n.Span {
 			first.note(n.Span, "here too")
 		}
-		if k := len(first.Edits); k > 0 && first.Edits[k-1].Span.Start > first.Span.Start || k == 1 && first.Edits[0].Span == first.Span {
+		if len(first.Edits) > 0 && first.Edits[0].Span == first.Span {
 			first.alsoEdit(Edit{n.Span, first.Edits[0].Text})
 		}
 	}
