@@ -80,7 +80,7 @@ func (c *cursor) role(b *blockNode) bool {
 	c.take(at)
 	r.Span = at
 	for !c.done() {
-		if len(r.Values) > 0 && c.isOption(c.peek()) {
+		if c.isOption(c.peek()) {
 			break
 		}
 		v, ok := c.value("a fabric for the " + r.Word.Text)

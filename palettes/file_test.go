@@ -379,6 +379,12 @@ func TestLongNamesInASE(t *testing.T) {
 		if err := writeASE(&file, Palette{Fabrics: []Swatch{{name, Colour{}}}}); err != nil {
 			t.Fatal(err)
 		}
+		// A name lies behind the file's head, its block's kind and length and its own count of letters of two bytes, and ends with a nought.
+		written := file.Bytes()[12+6:]
+		letters := written[2 : 2+2*binary.BigEndian.Uint16(written)]
+		if binary.BigEndian.Uint16(letters[len(letters)-2:]) != 0 {
+			t.Errorf("%.9q is written as % x", name, letters)
+		}
 		p, err := readASE(&file)
 		if err != nil {
 			t.Fatalf("%.9q: %v", name, err)

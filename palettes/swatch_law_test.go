@@ -510,3 +510,38 @@ func TestFirstPart(t *testing.T) {
 		}
 	}
 }
+
+// TestFewFarPointsAreNoCloth: of a cloth of one value, points that are far lighter or far darker are left out where they are fewer than 5 of 100,
+// and stay where they are more; those 8 L* away or nearer always stay.
+func TestFewFarPointsAreNoCloth(t *testing.T) {
+	gray := func(l float64) Linear { y := LuminanceOf(l); return Linear{y, y, y} }
+	for _, far := range []float64{20, 31, 42.1, 43, 50, 57, 57.9, 69, 80} {
+		for _, few := range []int{1, 4, 6, 20} {
+			points := slices.Repeat([]Linear{gray(50)}, 100-few)
+			points = append(points, slices.Repeat([]Linear{gray(far)}, few)...)
+			want := 100
+			if math.Abs(far-50) > 8 && few < 5 {
+				want = 100 - few
+			}
+			if got := len(clothOnly(points)); got != want {
+				t.Errorf("%d of 100 points with L* %.1f beside 50: %d are cloth, expected %d", few, far, got, want)
+			}
+		}
+	}
+}
+
+// TestGamutHasItsSlack: each channel may leave 0 to 1 by the slack, and by no more.
+func TestGamutHasItsSlack(t *testing.T) {
+	for channel := range 3 {
+		for _, c := range []struct {
+			v    float64
+			want bool
+		}{{-gamutSlack, true}, {-gamutSlack * 1.001, false}, {1 + gamutSlack, true}, {1 + gamutSlack*1.001, false}, {0.5, true}} {
+			v := [3]float64{0.5, 0.5, 0.5}
+			v[channel] = c.v
+			if got := (Linear{v[0], v[1], v[2]}).inGamut(); got != c.want {
+				t.Errorf("%v is inside: %v", v, got)
+			}
+		}
+	}
+}
