@@ -146,6 +146,37 @@ func TestProfilesOfPhotos(t *testing.T) {
 	}
 }
 
+// TestInksOfPhotos: the inks of a press come to what its profile says of them (ICC.1:2010, 10.9: tables of bytes, Lab with L* of 255 for 100).
+// This press has a black ink that is as dark as its amount, and three others that nobody sees.
+func TestInksOfPhotos(t *testing.T) {
+	same := make([]byte, 256) // a table that changes nothing
+	for i := range same {
+		same[i] = byte(i)
+	}
+	table := append([]byte("mft1\x00\x00\x00\x00"), 4, 3, 2, 0) // four inks to three numbers by a grid of two points for each ink
+	for i := range 9 {
+		table = append(table, fixed(float64(1-min(1, i%4)))...)
+	}
+	table = append(table, slices.Repeat(same, 4)...)
+	table = append(table, slices.Repeat([]byte{255, 128, 128, 0, 128, 128}, 8)...) // the last ink is the one that changes first
+	table = append(table, slices.Repeat(same, 3)...)
+	press := profileOf("CMYK", profileTag{"A2B0", table}, profileTag{"A2B1", table})
+	copy(press[12:], "prtr")
+	copy(press[20:], "Lab ")
+	to, err := profiled(image.NewCMYK(image.Rect(0, 0, 1, 1)), press)
+	if err != nil || to == nil {
+		t.Fatal(err)
+	}
+	for _, black := range []byte{0, 51, 102, 204, 255} {
+		r, g, b := to(color.CMYK{90, 10, 200, black})
+		want := 100 - float64(black)/255*100
+		seen := Colour{uint8(math.Round(255 * r)), uint8(math.Round(255 * g)), uint8(math.Round(255 * b))}
+		if got := seen.Lightness(); math.Abs(got-want) > 0.5 || math.Abs(r-g) > 0.01 || math.Abs(g-b) > 0.01 {
+			t.Errorf("black of %d is %v %v %v, L* %.2f, expected %.2f", black, r, g, b, got, want)
+		}
+	}
+}
+
 // TestMirrorLinesInOrder: a print that is the same twice across, and its own mirror image, has two lines, the clearest first.
 func TestMirrorLinesInOrder(t *testing.T) {
 	// twice is a band of two like hills, with a stain of some strength on both sides of one place: mirrored there, and less so elsewhere.
