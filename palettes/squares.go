@@ -4,9 +4,8 @@ import "image"
 
 // Squares are the means, in linear light, of a picture's squares of so many pixels a side, row by row; those at its right and its lower
 // edge may be less than whole.
-func Squares(picture *image.RGBA, side int) []Linear {
+func Squares(picture *image.RGBA, side int) (list []Linear) {
 	b, linear := picture.Bounds(), decoding()
-	list := make([]Linear, 0, ((b.Dx()+side-1)/side)*((b.Dy()+side-1)/side))
 	for y := b.Min.Y; y < b.Max.Y; y += side {
 		for x := b.Min.X; x < b.Max.X; x += side {
 			list = append(list, meanOfPart(picture, image.Rect(x, y, x+side, y+side).Intersect(b), &linear))
