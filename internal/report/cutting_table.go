@@ -162,7 +162,7 @@ func (c *cuts) edgeRows() []tableRow {
 	var list []tableRow
 	note := c.several("sizes are for each quilt")
 	if b := c.Binding; b != nil {
-		list = append(list, tableRow{row: "binding", fabric: c.bindingFabric(), what: "strips joined with diagonal seams", note: note,
+		list = append(list, tableRow{row: "binding", fabric: c.plans.Top.Fabrics[c.plans.Top.CutFacts.Binding.Fabric].Name, what: "strips joined with diagonal seams", note: note,
 			counts: rowCounts{quilts: c.Copies, joinedStrips: b.Strips * c.Copies}, lengths: rowLengths{joinedCut: b.Need, stripWidthCut: b.StripCut}})
 	}
 	if b := c.Backing; b != nil {
@@ -179,18 +179,6 @@ func (c *cuts) edgeRows() []tableRow {
 		list = append(list, tableRow{row: "batting", what: "batting", counts: rowCounts{quilts: c.Copies}, lengths: rowLengths{acrossCut: b.WidthCut, alongCut: b.HeightCut}, note: note})
 	}
 	return list
-}
-
-// bindingFabric is the name of the fabric whose strips are joined for the binding.
-func (c *cuts) bindingFabric() string {
-	for i := range c.Fabrics {
-		for _, s := range c.Fabrics[i].Strips {
-			if slices.ContainsFunc(s.Cuts, func(k cutting.Cut) bool { return k.Use == cutting.ForBinding }) {
-				return c.Fabrics[i].Name
-			}
-		}
-	}
-	return ""
 }
 
 // setRows are the sets of a strip set, those of one length together, and then its strips.
