@@ -9,7 +9,7 @@ import (
 
 // placed is a layout with motifs on stripes, whose lines are written in several ways.
 const placed = "units inches\nstrip 4\nfabric awning stripes navy 3/4 white 1/2  \"deck\"\nfabric sand #e8d9b0\n" +
-	"motif mill   awning  across 3/8   down 0 pointing 45 # by the pier\nmotif vane awning pointing 30 down 1 across 2.5 cm\nmotif flag awning across 1 down 2\n" +
+	"motif mill   awning  across 3/8   down 0 pointing 45 # by the pier\nmotif vane awning\tpointing\t30 down 1 across 2.5 cm\nmotif flag awning across 1 down 2\n" +
 	"block R ring wedges mill vane corners sand\ngrid\n  R\n"
 
 // TestMotifsAreMoved: a motif's statement is given another place, nothing else of the layout changes, and read again the motif lies there;
@@ -23,7 +23,7 @@ func TestMotifsAreMoved(t *testing.T) {
 		{MotifAt{"mill", "awning", inch / 2, 0, 45}, "motif mill   awning  across 3/8   down 0 pointing 45 # by the pier", "motif mill   awning  across 1/2   down 0 pointing 45 # by the pier"},
 		{MotifAt{"MILL", "Awning", 3 * inch / 8, inch, 0}, "motif mill   awning  across 3/8   down 0 pointing 45 # by the pier", "motif mill   awning  across 3/8   down 1 # by the pier"},
 		{MotifAt{"mill", "awning", 3 * inch / 8, 0, 359}, "motif mill   awning  across 3/8   down 0 pointing 45 # by the pier", "motif mill   awning  across 3/8   down 0 pointing 359 # by the pier"},
-		{MotifAt{"vane", "awning", 3 * inch / 2, 2 * inch, 0}, "motif vane awning pointing 30 down 1 across 2.5 cm", "motif vane awning down 2 across 1 1/2"},
+		{MotifAt{"vane", "awning", 3 * inch / 2, 2 * inch, 0}, "motif vane awning\tpointing\t30 down 1 across 2.5 cm", "motif vane awning down 2 across 1 1/2"},
 		{MotifAt{"flag", "awning", inch, 2 * inch, 15}, "motif flag awning across 1 down 2", "motif flag awning across 1 down 2 pointing 15"},
 		{MotifAt{"sail", "awning", inch / 16, 0, 0}, "motif flag awning across 1 down 2", "motif flag awning across 1 down 2\nmotif sail awning across 1/16 down 0"},
 	} {

@@ -117,6 +117,8 @@ func workedEdges() [][]string {
 		{"grid", "block Z web kites cream wegdes navy\ngrid"},
 		{"grid", "block Z web wedges navy wedges rust\ngrid"},
 		{"kites cream", "kites reversed cream navy rust"},
+		{"grid", "motif bud\ngrid", "kites cream", "kites bud"},
+		{"grid", "motif bud\nmotif knob cream across 1 down 1\ngrid", "kites cream", "kites bud"},
 		{"grid", "block \"R ring wedges navy corners cream\ngrid"},
 		{"grid", "block \"R\" ring wedges navy corners cream\ngrid"},
 		{"grid", "fabric \"deep sea\" #123456\ngrid"},
