@@ -95,6 +95,7 @@ func (b *patternBuilder) labelsPart() {
 	if s, ok := b.cut.Section(report.SetLabelsID); ok && !b.sized {
 		b.part(s.Title, true)
 		b.parts[len(b.parts)-1].Alone = true
+		s.Blocks = slices.Clone(s.Blocks)
 		s.Blocks[0] = paragraph(report.UseLabels)
 		for _, block := range (document.Document{Sections: []document.Section{s}}).Print().Sections[0].Blocks {
 			b.add(b.enlarged(block))

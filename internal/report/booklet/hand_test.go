@@ -326,3 +326,22 @@ func TestCostsByHand(t *testing.T) {
 		}
 	}
 }
+
+// TestReportsAreLeft: whatever a pattern makes of the reports, they are afterwards as they were: what a part says twice would otherwise be said
+// otherwise the second time.
+func TestReportsAreLeft(t *testing.T) {
+	for _, c := range printedPatterns() {
+		if c.name == "sizes" || c.name == "huge" {
+			continue
+		}
+		b := newBook(Of(&report.Plans{Top: lay.Top(t, c.text), Cutting: c.cutting}), c.Options)
+		cut, sewn := fmt.Sprint(b.cut), fmt.Sprint(b.sewing)
+		b.body()
+		if fmt.Sprint(b.cut) != cut {
+			t.Errorf("%s: what is cut is another", c.name)
+		}
+		if fmt.Sprint(b.sewing) != sewn {
+			t.Errorf("%s: what is sewn is another", c.name)
+		}
+	}
+}
