@@ -1,6 +1,7 @@
 package report
 
 import (
+	"encoding/json"
 	"fmt"
 	"hash/fnv"
 	"reflect"
@@ -10,6 +11,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/plan/summary"
+	"eighthturn/internal/quilt"
 	"eighthturn/internal/quilttest/lay"
 	"eighthturn/internal/quilttest/spelled"
 	"eighthturn/layout"
@@ -146,4 +148,41 @@ func otherLines(before map[string]int, now []string) string {
 		return fmt.Sprintf("%d lines are gone", gone)
 	}
 	return fmt.Sprintf("%d lines for %d, %08x, such as %.60s", len(others), gone, sum.Sum32(), others[0])
+}
+
+// TestPlansAreLeft: reports leave the plans that they are made from as they are, and say the same when they are made again, after all others.
+func TestPlansAreLeft(t *testing.T) {
+	kept := map[string]bool{"web": true, "ring": true, "dealt": true, "precuts": true, "kits": true, "cut-already": true, "stripes": true}
+	tried := 0
+	for _, c := range spelledLayouts(t) {
+		if !kept[c.name] {
+			continue
+		}
+		tried++
+		design, _, _ := layout.Read(c.text)
+		p := c.laidOut(quilt.Lay(design))
+		plans := func() string {
+			text, err := json.Marshal([]any{p.Cuts(), p.One(), p.Steps(), p.Values(), p.Leftovers(), p.Top})
+			if err != nil {
+				t.Fatal(err)
+			}
+			return string(text)
+		}
+		said := func() string {
+			b := spelled.New()
+			spellPlans(b, p, design, false)
+			return b.Page()
+		}
+		before := plans()
+		first := said()
+		if said() != first {
+			t.Errorf("%s: a report is another when it is made again", c.name)
+		}
+		if plans() != before {
+			t.Errorf("%s: reports have changed a plan", c.name)
+		}
+	}
+	if tried != len(kept) {
+		t.Errorf("%d layouts were tried", tried)
+	}
 }
