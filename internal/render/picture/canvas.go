@@ -2,7 +2,6 @@ package picture
 
 import (
 	"image"
-	"image/color"
 	"image/draw"
 	"io"
 	"math"
@@ -45,8 +44,7 @@ func (c *Canvas) WebP(w io.Writer) error {
 
 // print is the canvas with its words, ready to be written.
 func (c *Canvas) print() (*pixels.Print, error) {
-	whole := image.NewRGBA(image.Rect(0, 0, c.Width, c.Height))
-	draw.Draw(whole, whole.Bounds(), image.NewUniform(color.RGBA{R: c.Ground.R, G: c.Ground.G, B: c.Ground.B, A: 255}), image.Point{}, draw.Src)
+	whole := image.NewRGBA(image.Rectangle{Max: image.Pt(c.Width, c.Height)}) // see-through, and so the ground, beside the pictures
 	for i := range c.Panels {
 		p := &c.Panels[i]
 		job, err := c.panel(p)

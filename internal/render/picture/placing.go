@@ -79,16 +79,14 @@ func (c *Canvas) put(list []Words, x, y, part float64) {
 
 // inks are the colors of the fabrics that the first picture shows.
 func (a *arranging) inks() (list []palettes.Colour) {
-	if len(a.Groups) > 0 && len(a.Groups[0].Parts) > 0 {
-		top := a.Groups[0].Parts[0].Scene.Top
-		shown := make([]bool, len(top.Fabrics))
-		for i := range top.Faces {
-			shown[top.Faces[i].Fabric] = true
-		}
-		for f := range top.Fabrics {
-			if shown[f] {
-				list = append(list, top.Fabrics[f].Colour)
-			}
+	top := a.Groups[0].Parts[0].Scene.Top
+	shown := make([]bool, len(top.Fabrics))
+	for i := range top.Faces {
+		shown[top.Faces[i].Fabric] = true
+	}
+	for f := range top.Fabrics {
+		if shown[f] {
+			list = append(list, top.Fabrics[f].Colour)
 		}
 	}
 	return list

@@ -245,7 +245,6 @@ func (a *arranging) try(w *way) bool {
 	if !(w.scale >= leastPart) || w.beside && w.headHigh > a.roomDown {
 		return false
 	}
-	w.groupWide, w.groupHigh = 0, 0
 	for i := range a.Groups {
 		wide, high, gapsAcross, gapsDown := a.extent(&a.Groups[i], w.stacked)
 		w.groupWide, w.groupHigh = max(w.groupWide, wide*w.scale+gapsAcross), max(w.groupHigh, high*w.scale+gapsDown)
@@ -305,7 +304,7 @@ func (a *arranging) lines(list []Words, texts []string, size float64, bold bool,
 
 // caption sets the words below each group into a width.
 func (a *arranging) caption(w *way, room float64) {
-	w.captions, w.captionHigh, w.captionWide = make([][]Words, len(a.Groups)), 0, 0
+	w.captions = make([][]Words, len(a.Groups))
 	for i := range a.Groups {
 		g := &a.Groups[i]
 		high := nameGap * a.unit
@@ -391,7 +390,6 @@ func (a *arranging) free() (*Canvas, error) {
 		return nil, &NoRoom{usualWide, MaxCanvas}
 	}
 	a.high = max(MinCanvas, math.Ceil(high))
-	a.roomDown = a.high - 2*a.edge
 	return a.canvas(best), nil
 }
 
