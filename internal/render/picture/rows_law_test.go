@@ -76,7 +76,7 @@ func TestRowsOfPosters(t *testing.T) {
 	}
 }
 
-// TestTitlesBeside: where the title stands beside the pictures, these are in the middle between head and foot, and so is the title.
+// TestTitlesBeside: where the title stands beside the pictures, these are in the middle between head and foot, and so is the title; both together are in the middle between the sides, 0.054 of the canvas apart.
 func TestTitlesBeside(t *testing.T) {
 	p := posterOf(plainScene(t, lay.Top(t, smallQuilt), svgout.Colour, ""), 1600, 500, 1)
 	p.Title, p.Lines = "Tide", []string{"by hand", "by the sea"}
@@ -84,7 +84,13 @@ func TestTitlesBeside(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	first, last := c.Words[0].Box, c.Words[len(c.Words)-1].Box
+	first, last, right := c.Words[0].Box, c.Words[len(c.Words)-1].Box, 0.0
+	for _, w := range c.Words {
+		right = max(right, w.Box.X+w.Box.Width)
+	}
+	if at := c.Panels[0].At; math.Abs(float64(at.Min.X)-(1600-right)) > 1 || math.Abs(first.X-float64(at.Max.X)-0.054*math.Sqrt(1600*500)) > 1 {
+		t.Errorf("the picture goes from %d to %d, the words from %g to %g", at.Min.X, at.Max.X, first.X, right)
+	}
 	if low, high := c.Panels[0].At.Min.Y, c.Panels[len(c.Panels)-1].At.Max.Y; first.X < float64(c.Panels[0].At.Max.X) || !alikeTo(low, 500-high, 1) || math.Abs(first.Y-(500-last.Y-last.Height)) > 1 {
 		t.Errorf("pictures from %d to %d, words from %g to %g, beginning at %g", low, high, first.Y, last.Y+last.Height, first.X)
 	}
