@@ -7,6 +7,7 @@ import (
 	"image/jpeg"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 )
 
@@ -129,5 +130,34 @@ func TestMirrorLinesOfPlainCloth(t *testing.T) {
 	}
 	if found := MirrorLines(m); len(found) != 1 || found[0] != 0 {
 		t.Errorf("%v", found)
+	}
+}
+
+// TestRowsOfAPicture: a picture of few rows has the color of each pixel, row by row, and one of twice as many rows as are looked at has the
+// mean light of each two that lie one above the other.
+func TestRowsOfAPicture(t *testing.T) {
+	for _, times := range []int{1, 2} {
+		rows := 5
+		if times == 2 {
+			rows = mirrorRows
+		}
+		picture := image.NewRGBA(image.Rect(2, 3, 5, 3+times*rows))
+		var want []Lab
+		for y := range rows {
+			for x := range 3 {
+				var sum Linear
+				for i := range times {
+					c := Colour{R: uint8(40*x + 7*y + 90*i), G: uint8(200 - 30*x - 5*y), B: uint8(17*y*(x+1) + 31*i)}
+					picture.SetRGBA(2+x, 3+times*y+i, color.RGBA{c.R, c.G, c.B, 255})
+					l := c.Linear()
+					sum = Linear{sum.R + l.R, sum.G + l.G, sum.B + l.B}
+				}
+				n := float64(times)
+				want = append(want, Linear{sum.R / n, sum.G / n, sum.B / n}.Colour().Lab())
+			}
+		}
+		if got, columns := rowsOf(picture); columns != 3 || !slices.Equal(got, want) {
+			t.Errorf("%d times as many rows: %d columns, %v, expected %v", times, columns, got, want)
+		}
 	}
 }
