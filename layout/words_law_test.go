@@ -287,6 +287,17 @@ func TestManyMessagesGuessNoMore(t *testing.T) {
 	}
 }
 
+// TestLongNamesEndBeforeColors: of a name of several words the color is the last one that stands before the print's name, whatever color
+// words that name has.
+func TestLongNamesEndBeforeColors(t *testing.T) {
+	for _, mark := range []string{"\"", "“"} {
+		_, _, list := Read("strip 4\nfabric deep sea #123456 " + mark + "a red b\"\nblock W web wedges deep-sea kites deep-sea\ngrid\n  W W\n  W W\n")
+		if len(list) == 0 || list[0].Message != `a fabric's name is one word, found "deep sea" before the color #123456` || list[0].Hint != "write deep-sea #123456" {
+			t.Errorf("%s: %v", mark, list)
+		}
+	}
+}
+
 // TestManyMessagesAdviseNoMore: what is advised behind so many messages, and behind one more, of labels, models, roles and names.
 func TestManyMessagesAdviseNoMore(t *testing.T) {
 	for line, want := range map[string][2]string{
@@ -294,12 +305,13 @@ func TestManyMessagesAdviseNoMore(t *testing.T) {
 		"block Z like Wq\n":                     {`did you mean "W"?`, ""},
 		"backing nvay\n":                        {`did you mean "navy"?`, ""},
 		"backing x!y\n":                         {"names are: navy", ""},
+		"fabric sea rebecapurple\n":             {`did you mean "rebeccapurple"?`, `for example fabric navy #1f3350 "night sky" on-hand 1 1/2 yd`},
 		"block Z ring wedges navy edges navy\n": {`did you mean "corners"?`, ""},
 		"grid\n  W Q\n":                         {"blocks are: W, P", ""},
 		"grid\n  W Wq\n":                        {`did you mean "W"?`, ""},
 	} {
 		for i, count := range []int{maxGuesses - 1, maxGuesses} {
-			if strings.HasPrefix(line, "block Z like") || strings.HasPrefix(line, "grid") {
+			if strings.HasPrefix(line, "block Z like") || strings.HasPrefix(line, "fabric") || strings.HasPrefix(line, "grid") {
 				count-- // the message itself is counted
 			}
 			text := "strip 4\nfabric navy #1f3350\nblock W web wedges navy kites navy\nblock P plain piece navy\n"

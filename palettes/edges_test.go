@@ -209,3 +209,57 @@ func TestMirrorLinesInOrder(t *testing.T) {
 		t.Errorf("stained beside the second the lines are at %v", got)
 	}
 }
+
+// TestNearlyTheSameAlong: a print that changes by less than so much from place to place counts as the same all along, and one that changes by
+// a little more has its line where it is its own mirror image.
+func TestNearlyTheSameAlong(t *testing.T) {
+	const wide, at = 80, 0.1
+	for _, rms := range []float64{1.2, 1.4, 1.6, 2} {
+		m := image.NewRGBA(image.Rect(0, 0, wide, 40))
+		for y := range 40 {
+			for x := range wide {
+				lightness := 50 + rms*math.Sqrt2*math.Cos(2*math.Pi*((float64(x)+0.5)/wide-at))
+				level := math.Round(255*encoded(LuminanceOf(lightness)) + [...]float64{-0.375, 0.125, -0.125, 0.375}[y%4]) // so that four rows come to the level between
+				m.SetRGBA(x, y, color.RGBA{uint8(level), uint8(level), uint8(level), 255})
+			}
+		}
+		lines := MirrorLines(m)
+		if want := map[bool]float64{true: 0, false: at}[rms < sameAlong]; len(lines) == 0 || math.Abs(lines[0]-want) > 0.02 {
+			t.Errorf("a change of %.1f: lines at %v, want %.2f", rms, lines, want)
+		}
+	}
+}
+
+// encoded is a part of light as a part of a byte of sRGB (IEC 61966-2-1).
+func encoded(y float64) float64 {
+	if y <= 0.0031308 {
+		return 12.92 * y
+	}
+	return 1.055*math.Pow(y, 1/2.4) - 0.055
+}
+
+// TestNearlyOpaquePoints: a point that a monitor shows as if it were opaque is cloth, and one that is a step of a byte less is not.
+func TestNearlyOpaquePoints(t *testing.T) {
+	for alpha, want := range map[uint16]bool{0xffff: true, 0xff00: true, 0xfeff: false} {
+		m := image.NewNRGBA64(image.Rect(0, 0, 20, 20))
+		for y := range 20 {
+			for x := range 20 {
+				m.SetNRGBA64(x, y, color.NRGBA64{0x8000, 0x4000, 0x2000, alpha})
+			}
+		}
+		if got := sampled(nil, m); (len(got) > 0) != want {
+			t.Errorf("points of %#x are %d points of cloth", alpha, len(got))
+		}
+	}
+}
+
+// TestFirstOfTheNearest: a point that is as near to one center as to another is the first one's.
+func TestFirstOfTheNearest(t *testing.T) {
+	of := []int{9, 9, 9}
+	if !settle(of, []OKLab{{L: 0.5}, {L: 0.2}, {L: 0.9}}, []OKLab{{L: 0.25}, {L: 0.75}}) || !slices.Equal(of, []int{0, 0, 1}) {
+		t.Errorf("points are given to %v", of)
+	}
+	if settle(of, []OKLab{{L: 0.5}, {L: 0.2}, {L: 0.9}}, []OKLab{{L: 0.25}, {L: 0.75}}) {
+		t.Error("the same again is a change")
+	}
+}

@@ -89,7 +89,7 @@ func StripesPicture(list []Part, pixels int, down bool) *image.RGBA {
 			}
 			begin, at = end, at+1
 		}
-		c := Linear{math.Min(sum.R, 1), math.Min(sum.G, 1), math.Min(sum.B, 1)}.Colour()
+		c := sum.Colour()
 		if down {
 			out.SetRGBA(0, i, color.RGBA{c.R, c.G, c.B, 255})
 		} else {
