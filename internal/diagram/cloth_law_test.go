@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -121,6 +122,29 @@ func TestPanelsAreAsHighAsAsked(t *testing.T) {
 			if s, want := place(100), most.Words+rows*56; math.Abs(s.Height-want) > 1e-3 {
 				t.Errorf("%d across: %g high, expected %g at the least", across, s.Height, want)
 			}
+		}
+	}
+}
+
+// TestMovedItems: an item at another place is as large as before, words and shapes alike, and the item itself stays where it is.
+func TestMovedItems(t *testing.T) {
+	i := Item{Label: &Label{Text: "A", At: measure.Vec{X: 1, Y: 2}, Size: 9}, Shape: &Shape{Points: []measure.Vec{{X: 0, Y: 0}, {X: 4, Y: 1}}}}
+	m := i.moved(measure.Vec{X: 10, Y: -3})
+	if m.Label.At != (measure.Vec{X: 11, Y: -1}) || m.Label.Text != "A" || m.Label.Size != 9 || !slices.Equal(m.Shape.Points, []measure.Vec{{X: 10, Y: -3}, {X: 14, Y: -2}}) {
+		t.Errorf("moved: %+v, %+v", m.Label, m.Shape)
+	}
+	if i.Label.At != (measure.Vec{X: 1, Y: 2}) || !slices.Equal(i.Shape.Points, []measure.Vec{{X: 0, Y: 0}, {X: 4, Y: 1}}) {
+		t.Errorf("it is no longer where it was: %+v, %+v", i.Label, i.Shape)
+	}
+}
+
+// TestRowsAsWideAsTheSheet: a figure whose rows stand one by one has as many panels in each as where it is drawn whole: what a sheet of that
+// width has room for within its edges.
+func TestRowsAsWideAsTheSheet(t *testing.T) {
+	for _, width := range []float64{96, 205.5, 206.5, 315.5, 316.5, 426.5} {
+		f := &Figure{Panels: make([]Panel, 9)}
+		if got, want := Rows(f, Options{Width: nanometres(width + 2*edge)})[0].Across, f.across(width); got != want {
+			t.Errorf("%g wide: %d in a row, %d in the whole", width, got, want)
 		}
 	}
 }

@@ -306,3 +306,41 @@ func TestOrderOfTemplates(t *testing.T) {
 		t.Errorf("%d of %d templates are cut by a ruler", ruled, len(list))
 	}
 }
+
+// TestPlacesOfTestSquares: the squares of an inch and of 3 cm stand a quarter of an inch apart, and the larger one's far edges are less than an
+// eighth of an inch from the plate's, so that pieces have the rest.
+func TestPlacesOfTestSquares(t *testing.T) {
+	room := measure.Point{X: 5 * inch, Y: 6 * inch}
+	foot, side := squaresAtFoot(room), squaresAtSide(room)
+	for what, gap := range map[string]measure.NM{"foot": foot[1].X - foot[0].X - inchSquare, "side": side[1].Y - side[0].Y - inchSquare} {
+		if gap != inch/4 {
+			t.Errorf("at the %s the squares stand %d apart", what, gap)
+		}
+	}
+	if foot[0].Y != foot[1].Y || side[0].X != side[1].X {
+		t.Errorf("the squares stand askew: %v, %v", foot, side)
+	}
+	for what, left := range map[string]measure.NM{"foot": room.Y - foot[1].Y - centimetreSquare, "side": room.X - side[1].X - centimetreSquare} {
+		if left < 0 || left > inch/8 {
+			t.Errorf("at the %s %d nm are left", what, left)
+		}
+	}
+}
+
+// TestLeftForRight: mirrored pieces lie between the same sides.
+func TestLeftForRight(t *testing.T) {
+	if got := mirrored([]xy{{0, 0}, {4, 1}, {3, 2}}); !slices.Equal(got, []xy{{4, 0}, {0, 1}, {1, 2}}) {
+		t.Errorf("mirrored: %v", got)
+	}
+}
+
+// TestLinesThatOnlyTouch: a line of a print that touches a piece's corner is no line on it.
+func TestLinesThatOnlyTouch(t *testing.T) {
+	square := []xy{{0, 0}, {10, 0}, {10, 10}, {0, 10}}
+	for line, want := range map[[2]xy]int{{{-5, 5}, {5, -5}}: 0, {{-5, 6}, {6, -5}}: 1, {{-5, 5}, {15, 5}}: 1, {{-5, 4}, {4, -5}}: 0} {
+		p := &Print{}
+		if p.line(square, line[0], line[1]); len(p.Lines) != want {
+			t.Errorf("%v: %d lines", line, len(p.Lines))
+		}
+	}
+}

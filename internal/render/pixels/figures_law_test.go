@@ -3,6 +3,7 @@ package pixels
 import (
 	"bytes"
 	"image"
+	"image/color"
 	"math"
 	"runtime"
 	"slices"
@@ -263,6 +264,32 @@ func TestWhatFilesHold(t *testing.T) {
 	}{{nil, false}, {&cloths{}, false}, {&cloths{faces: []shownCloth{{}, one, stripes}}, false}, {&cloths{faces: []shownCloth{{}, one, photo}}, true}} {
 		if c.k.photos() != c.want {
 			t.Errorf("cloths %d are photos: %v", i, !c.want)
+		}
+	}
+}
+
+// TestFaceAtMiddles: a pixel whose middle lies on the line between two faces is the one's to the right, and no pixel is nobody's.
+func TestFaceAtMiddles(t *testing.T) {
+	top := lay.Top(t, "side 6\nfabric a #204060\nfabric b #e0c0a0\nblock P plain piece a\nblock Q plain piece b\ngrid\n P Q\n")
+	for width, want := range map[int][]int32{2: {0, 1}, 3: {0, 1, 1}, 4: {0, 0, 1, 1}, 5: {0, 0, 1, 1, 1}} {
+		if got := FaceAt(top, Size{Width: width, Height: 1}); !slices.Equal(got, want) {
+			t.Errorf("%d pixels across: %v, want %v", width, got, want)
+		}
+	}
+}
+
+// TestImagesInPlaceOfCloth: an image stands over the quilt's place from its first row to its last, each of its pixels one flat square.
+func TestImagesInPlaceOfCloth(t *testing.T) {
+	m := image.NewNRGBA(image.Rect(0, 0, 2, 3))
+	for i := range 6 {
+		m.SetNRGBA(i%2, i/2, color.NRGBA{uint8(40 * i), uint8(250 - 30*i), 7, 255})
+	}
+	got, _ := pngOf(t, &Print{Size: Size{Width: 8, Height: 9}, Quilt: image.Rect(0, 0, 8, 9), Image: m, Background: palettes.Colour{R: 255, G: 255, B: 255}})
+	for y := range 9 {
+		for x := range 8 {
+			if a, b := color.NRGBAModel.Convert(got.At(x, y)), m.At(x/4, y/3); a != b {
+				t.Fatalf("%d, %d is %v, want %v", x, y, a, b)
+			}
 		}
 	}
 }
