@@ -284,7 +284,9 @@ func TestImagesInPlaceOfCloth(t *testing.T) {
 	for i := range 6 {
 		m.SetNRGBA(i%2, i/2, color.NRGBA{uint8(40 * i), uint8(250 - 30*i), 7, 255})
 	}
-	got, _ := pngOf(t, &Print{Size: Size{Width: 8, Height: 9}, Quilt: image.Rect(0, 0, 8, 9), Image: m, Background: palettes.Colour{R: 255, G: 255, B: 255}})
+	p := printed(lay.Top(t, webs(2, 2)), 8, 9)
+	p.Image = m
+	got, _ := pngOf(t, p)
 	for y := range 9 {
 		for x := range 8 {
 			if a, b := color.NRGBAModel.Convert(got.At(x, y)), m.At(x/4, y/3); a != b {
