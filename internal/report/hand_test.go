@@ -1,6 +1,8 @@
 package report
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -149,6 +151,53 @@ func TestRepeatsAreDrawn(t *testing.T) {
 		}
 		if upright != n.upright || level != n.level {
 			t.Errorf("%v: %d lines down and %d across", n, upright, level)
+		}
+	}
+}
+
+// TestColumnsByTheirEnds: the first tumbler of a column is narrow where the end piece above it is long, whatever the one at the bottom is.
+func TestColumnsByTheirEnds(t *testing.T) {
+	for _, c := range []struct {
+		cloths        int
+		longer, hands [2]string
+		want          string
+	}{
+		{2, [2]string{"left", "left"}, [2]string{"left", "right"}, "at the top a left end piece, its longer edge on the left; at the bottom a right end piece, its longer edge on the left"},
+		{3, [2]string{"left", "right"}, [2]string{"left", "left"}, "at the top a left end piece, its longer edge on the left; 1 tumbler with its wide side on the right; at the bottom a left end piece, its longer edge on the right"},
+		{3, [2]string{"right", "left"}, [2]string{"right", "right"}, "at the top a right end piece, its longer edge on the right; 1 tumbler with its wide side on the left; at the bottom a right end piece, its longer edge on the left"},
+		{5, [2]string{"right", "left"}, [2]string{"right", "right"}, "at the top a right end piece, its longer edge on the right; 3 tumblers, the first with its wide side on the left; at the bottom a right end piece, its longer edge on the left"},
+	} {
+		v := &sewing.FabricVariant{Cloths: make([]int, c.cloths), Longer: c.longer[:], Hands: c.hands[:]}
+		if got := columnPieces(v); got != c.want {
+			t.Errorf("%d pieces: %s", c.cloths, got)
+		}
+	}
+}
+
+// TestPoolsThatOverlap: pools overlap where one has scraps as light as a scrap of the other that is not its darkest, and not where all of one are
+// darker than all of the other.
+func TestPoolsThatOverlap(t *testing.T) {
+	for grays, want := range map[[4]int]bool{{0x20, 0x40, 0x80, 0xc0}: false, {0x80, 0xc0, 0x20, 0x40}: false, {0x20, 0x90, 0x80, 0xc0}: true, {0x80, 0xc0, 0x20, 0x90}: true, {0x20, 0xc0, 0x60, 0x80}: true} {
+		text := "strip 4\n"
+		for i, g := range grays {
+			text += fmt.Sprintf("fabric f%d #%02x%02x%02x\n", i, g, g, g)
+		}
+		top := lay.Top(t, text+"scraps one f0 f1\nscraps two f2 f3\nblock W web wedges one kites two\ngrid\n W W\n W W\n")
+		if got := newValues(&Plans{Top: top}).poolsOverlap(); got != want {
+			t.Errorf("%x overlap: %v", grays, got)
+		}
+	}
+}
+
+// TestBackingOfTheFirstFabric: a backing is in the kit whichever of the layout's fabrics it is of.
+func TestBackingOfTheFirstFabric(t *testing.T) {
+	text := "strip 4\nfabric a #204060\nfabric b #e0c0a0\nblock W web wedges a kites b\ngrid\n W W\n W W\n"
+	for backing, want := range map[string]bool{"": true, "backing a\n": false, "backing b\n": false} {
+		p := &Plans{Top: lay.Top(t, text+backing)}
+		p.Cutting.Copies = 3
+		c := &classroom{newCuts(p), newCuts(p.as(p.One()))}
+		if got := slices.Contains(c.notInKit(), "backing"); got != want {
+			t.Errorf("%q: the backing is not in the kit: %v", backing, got)
 		}
 	}
 }
