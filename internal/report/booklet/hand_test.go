@@ -334,7 +334,9 @@ func TestReportsAreLeft(t *testing.T) {
 		if c.name == "sizes" || c.name == "huge" {
 			continue
 		}
-		b := newBook(Of(&report.Plans{Top: lay.Top(t, c.text), Cutting: c.cutting}), c.Options)
+		reports := Of(&report.Plans{Top: lay.Top(t, c.text), Cutting: c.cutting})
+		names := fmt.Sprint(reports.Templates)
+		b := newBook(reports, c.Options)
 		cut, sewn := fmt.Sprint(b.cut), fmt.Sprint(b.sewing)
 		b.body()
 		if fmt.Sprint(b.cut) != cut {
@@ -342,6 +344,9 @@ func TestReportsAreLeft(t *testing.T) {
 		}
 		if fmt.Sprint(b.sewing) != sewn {
 			t.Errorf("%s: what is sewn is another", c.name)
+		}
+		if fmt.Sprint(reports.Templates) != names {
+			t.Errorf("%s: templates have other names", c.name)
 		}
 	}
 }

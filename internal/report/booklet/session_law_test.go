@@ -1,6 +1,7 @@
 package booklet
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 
@@ -89,5 +90,16 @@ func TestTeachersTimes(t *testing.T) {
 	said = strings.Join(ownTexts(Handout(r, Options{Schedule: Schedule{Times: own}})), "\n")
 	if !strings.Contains(said, "about 15 minutes") || !strings.Contains(said, "Times given as \"about\" are estimates. Work") {
 		t.Error("a guess beside own times is not said to be one")
+	}
+}
+
+// TestLinesThatGoOn: a line that is longer than a session begins with one, fills it and goes on, and is said to go on each time.
+func TestLinesThatGoOn(t *testing.T) {
+	s := Schedule{Sessions: []int{120, 90}}
+	got := s.sessions([]hour{{what: "Cut", minutes: 60}, {what: "Sew", minutes: 300}, {what: "Press", minutes: 60}, {what: "Show", minutes: 10}})
+	want := [][]hour{{{what: "Cut", minutes: 60}}, {{what: "Sew", minutes: 90}}, {{what: "Sew (continued)", minutes: 90}}, {{what: "Sew (continued)", minutes: 90}},
+		{{what: "Sew (continued)", minutes: 30}, {what: "Press", minutes: 60}}, {{what: "Show", minutes: 10}}}
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("the class is divided into %+v", got)
 	}
 }
