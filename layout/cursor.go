@@ -86,12 +86,12 @@ func (c *cursor) here() Span {
 	return c.wordAt(c.at)
 }
 
-// wordAt is the span of the word at a byte: up to a blank, and a comment stands behind one.
+// wordAt is the span of the word at a byte: up to a blank or a comment.
 func (c *cursor) wordAt(at int) Span {
 	end := at
 	for end < c.end {
 		r, size := utf8.DecodeRuneInString(c.src[end:c.end])
-		if measure.IsSpace(r) {
+		if measure.IsSpace(r) || end > at && c.commentAt(end) {
 			break
 		}
 		end += size

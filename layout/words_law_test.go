@@ -298,6 +298,19 @@ func TestLongNamesEndBeforeColors(t *testing.T) {
 	}
 }
 
+// TestCommentsAtWords: a comment begins at a # with a blank or the line's end behind it, right behind a word as well; any other # is the word's.
+func TestCommentsAtWords(t *testing.T) {
+	for line, want := range map[string]string{
+		"fabric sea navy# dark": "# dark", "fabric sea navy#": "#", "fabric sea #123456#": "#", "fabric sea navy # dark": "# dark", "fabric sea #123456": "", "fabric sea# navy": "# navy", "side 6# finished": "# finished", "# side 6": "# side 6", "#side 6": "#side 6",
+	} {
+		source := NewSource(line + "\n")
+		tree, _ := Parse(source)
+		if c := tree.Lines[0].Comment; source.Text[c.Start:c.End] != want {
+			t.Errorf("%s: the comment is %q", line, source.Text[c.Start:c.End])
+		}
+	}
+}
+
 // TestManyMessagesAdviseNoMore: what is advised behind so many messages, and behind one more, of labels, models, roles and names.
 func TestManyMessagesAdviseNoMore(t *testing.T) {
 	for line, want := range map[string][2]string{
