@@ -3,7 +3,6 @@ package report
 import (
 	"encoding/json"
 	"fmt"
-	"hash/fnv"
 	"reflect"
 	"strings"
 	"testing"
@@ -125,16 +124,15 @@ func (s *spokenPlan) spell(b *spelled.Book, layout string) {
 	}
 }
 
-// otherLines says how many lines are others than before, the first of them and a sum of them all; "" where none are, or nothing can be said.
+// otherLines says how many lines are others than before, the first and the last of them; "" where none are, or nothing can be said.
 func otherLines(before map[string]int, now []string) string {
-	left, others, sum := map[string]int{}, []string{}, fnv.New32a()
+	left, others := map[string]int{}, []string{}
 	for line, n := range before {
 		left[line] = n
 	}
 	for _, line := range now {
 		if left[line]--; left[line] < 0 {
 			others = append(others, strings.TrimSpace(line))
-			fmt.Fprintln(sum, line)
 		}
 	}
 	gone := 0
@@ -147,7 +145,11 @@ func otherLines(before map[string]int, now []string) string {
 	case len(others) == 0:
 		return fmt.Sprintf("%d lines are gone", gone)
 	}
-	return fmt.Sprintf("%d lines for %d, %08x, such as %.60s", len(others), gone, sum.Sum32(), others[0])
+	text := fmt.Sprintf("%d lines for %d: %.90s", len(others), gone, others[0])
+	if last := len(others) - 1; last > 0 {
+		text += fmt.Sprintf(" … %.90s", others[last])
+	}
+	return text
 }
 
 // TestPlansAreLeft: reports leave the plans that they are made from as they are, and say the same when they are made again, after all others.
