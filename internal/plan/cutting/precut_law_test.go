@@ -202,6 +202,11 @@ func TestPrecutsSupply(t *testing.T) {
 			if err := errors.Join(unsupplied(top, p), misreckoned(top, p, &Options{})); err != nil {
 				t.Fatalf("%s, %s: %v", s.Name, from, err)
 			}
+			for i := range p.Sets { // some were tried shorter, and are as long as before
+				if err := ofAnotherSet(p, &p.Sets[i]); err != nil {
+					t.Fatalf("%s, %s, strip set %d: %v", s.Name, from, i, err)
+				}
+			}
 			var with, plain measure.NM
 			for i := range p.Fabrics {
 				f := &p.Fabrics[i]
@@ -285,5 +290,31 @@ func TestPrecutsByName(t *testing.T) {
 	w := Build(nil, lay.Top(t, text), Options{}).Warnings
 	if len(w) != 1 || w[0].Message != "nothing of a can be cut from a 4 in square" || w[0].Hint != "leave from out, or write larger precuts: the smallest piece takes 4 1/2 by 4 1/2 in" || text[w[0].Place.Start:w[0].Place.End] != "from 3 squares 4" {
 		t.Errorf("precuts too small: %v", w)
+	}
+}
+
+// TestShortLeftoversTakeNoSets: strip sets stay as long as the fabric is wide where what lies beside lengthwise borders, or a precut, is too
+// short for their wedges; such quilts are planned like any other.
+func TestShortLeftoversTakeNoSets(t *testing.T) {
+	text := "strip 8\nfabric navy #1f3350 FROM\nfabric rust #b5532a\nfabric cream #f4ead7\nstrip-set shore navy 4 rust rest\nblock V web wedges shore reversed shore kites cream\ngrid\n" + strings.Repeat(" V V\n", 4)
+	for _, from := range []string{"from 20 squares 5", "from 2 squares 10", "from 4 fat-eighths", ""} {
+		for width := range 32 {
+			if from != "" && width > 0 {
+				break
+			}
+			layout := strings.Replace(text, "FROM", from, 1)
+			if from == "" {
+				layout += fmt.Sprintf("border %g navy lengthwise\nborder 6 navy lengthwise\n", 6+float64(width)/4)
+			}
+			p := Build(nil, lay.Top(t, layout), Options{})
+			if len(p.Faults) > 0 {
+				t.Fatalf("%q, width %d: %v", from, width, p.Faults[0].Message)
+			}
+			for i := range p.Sets {
+				if s := &p.Sets[i]; s.PerSet < minWedges || ofAnotherSet(p, s) != nil {
+					t.Errorf("%q, width %d: sets of %d wedges: %v", from, width, s.PerSet, ofAnotherSet(p, s))
+				}
+			}
+		}
 	}
 }

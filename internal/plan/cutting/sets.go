@@ -108,17 +108,19 @@ func (p *planning) sewSets() {
 
 // sewSet counts the sets of a length that give a strip set's wedges.
 func (p *planning) sewSet(s *StripSet) {
-	var piece *Piece
 	for way, n := range s.Lines {
 		if n >= 0 {
-			s.Wanted[way], s.OnHand[way], piece = p.Lines[n].Pieces, p.Lines[n].OnHand, &p.Lines[n].Piece
+			s.Wanted[way], s.OnHand[way] = p.Lines[n].Pieces, p.Lines[n].OnHand
 		}
 	}
-	s.Runs, s.Given, s.LeftOver = nil, [2]int{}, [2]int{}
+	piece := p.wedgeOf(s)
 	if s.PerSet = nested(s.LengthCut, piece); s.PerSet > 0 && s.toCut() != [2]int{} { // else it is said with the other pieces that are too large
 		s.run(piece, p.Steps.Trimmed)
 	}
 }
+
+// wedgeOf is the piece that is cut from a strip set.
+func (p *planning) wedgeOf(s *StripSet) *Piece { return &p.Lines[max(s.Lines[0], s.Lines[1])].Piece }
 
 // wants is what each fabric's strips must give, with strip sets as long as is best. How long that is, is found for one quilt,
 // whatever the copies: it shifts cloth from one fabric to another, and more quilts are not to need less of either.
@@ -185,14 +187,14 @@ func (p *planning) shorterSets(list [][]demand, joinings [][]joining) [][]demand
 		s := &p.Sets[i]
 		for _, b := range s.Bands {
 			for _, length := range p.Fabrics[b.Fabric].shorter() {
-				if len(s.Runs) == 0 || s.Runs[0].Sets < 2 && p.Fabrics[b.Fabric].From == nil || length >= s.LengthCut || tried == maxShorter {
+				if len(s.Runs) == 0 || s.Runs[0].Sets < 2 && p.Fabrics[b.Fabric].From == nil || length >= s.LengthCut || nested(length, p.wedgeOf(s)) < minWedges || tried == maxShorter {
 					continue
 				}
 				tried++
 				before, kept := p.clothOfSet(s, list, joinings), *s
 				s.LengthCut = length
 				p.sewSet(s)
-				if now := p.demands(); s.PerSet >= minWedges && p.clothOfSet(s, now, joinings) < before {
+				if now := p.demands(); p.clothOfSet(s, now, joinings) < before {
 					list = now
 				} else {
 					*s = kept
