@@ -120,7 +120,7 @@ func TestANameMeansItsFormat(t *testing.T) {
 		}
 		small := cmd.Flags().Lookup(longestOption) != nil
 		for _, name := range namesTried(cmds) {
-			if tried++; tried%judges.Of(4, 1) != 0 {
+			if tried++; tried%judges.Of(2, 1) != 0 {
 				continue
 			}
 			folder := t.TempDir()

@@ -79,7 +79,7 @@ func TestMaps(t *testing.T) {
 	for _, n := range usualPlans() {
 		for _, m := range CuttingMaps(n.Plans) {
 			maps++
-			if len(m.Figure.Marks) > judges.Of(60, 1500) {
+			if len(m.Figure.Marks) > judges.Of(100, 1500) {
 				continue // the library takes long
 			}
 			if err := badMap(m.Figure); err != nil {

@@ -67,7 +67,7 @@ func judgedLayouts(t *testing.T, with func(t *testing.T, text string)) {
 	for name, text := range odd() {
 		run(name, text)
 	}
-	for seed := range uint64(judges.Of(8, 16)) {
+	for seed := range uint64(judges.Of(12, 16)) {
 		run("invented "+numeral(int(seed)), invent.Layout(seed))
 	}
 }
@@ -83,7 +83,7 @@ func TestAnEditorFindsNothing(t *testing.T) {
 			t.Error(wrong)
 		}
 	})
-	if printed < judges.Of(16, 24) {
+	if printed < judges.Of(20, 24) {
 		t.Errorf("only %d patterns were judged", printed)
 	}
 }
