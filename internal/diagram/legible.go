@@ -150,12 +150,17 @@ func (b box) long(p, q measure.Vec, quarters int) float64 {
 	return wide / way
 }
 
-// crossed is which part of a stretch runs through a box, 0 for none. A level or upright stretch meets two of its sides at infinity: on
-// either hand where it lies between them, on one hand where it does not.
+// crossed is which part of a stretch runs through a box or along its edge, 0 for none.
 func (b box) crossed(p, q measure.Vec) float64 {
 	low, high := 0.0, 1.0
 	for _, axis := range [2][4]float64{{p.X, q.X, b.min.X, b.max.X}, {p.Y, q.Y, b.min.Y, b.max.Y}} {
 		from, way := axis[0], axis[1]-axis[0]
+		if way == 0 { // beside the box, or between its sides all the way
+			if from < axis[2] || from > axis[3] {
+				return 0
+			}
+			continue
+		}
 		a, z := (axis[2]-from)/way, (axis[3]-from)/way
 		low, high = max(low, min(a, z)), min(high, max(a, z))
 	}

@@ -168,3 +168,18 @@ func TestWordsThatCannotBeRead(t *testing.T) {
 		}
 	}
 }
+
+// TestStretchesAlongEdges: a level or upright stretch that runs along a box's very edge runs through it as one does a hair within, and one a hair
+// beyond does not.
+func TestStretchesAlongEdges(t *testing.T) {
+	const hair = 1e-9
+	b := box{measure.Vec{X: 0, Y: 0}, measure.Vec{X: 10, Y: 4}}
+	for _, c := range []struct{ at, level, upright float64 }{{-hair, 0, 0}, {0, 0.5, 0.5}, {hair, 0.5, 0.5}, {4 - hair, 0.5, 0.5}, {4, 0.5, 0.5}, {4 + hair, 0, 0.5}, {10, 0, 0.5}, {10 + hair, 0, 0}} {
+		if got := b.crossed(measure.Vec{X: -5, Y: c.at}, measure.Vec{X: 15, Y: c.at}); math.Abs(got-c.level) > 1e-6 {
+			t.Errorf("level at %g: %g, want %g", c.at, got, c.level)
+		}
+		if got := b.crossed(measure.Vec{X: c.at, Y: 6}, measure.Vec{X: c.at, Y: -2}); math.Abs(got-c.upright) > 1e-6 {
+			t.Errorf("upright at %g: %g, want %g", c.at, got, c.upright)
+		}
+	}
+}
