@@ -126,6 +126,25 @@ func TestNumbersKeepTheirUnits(t *testing.T) {
 	}
 }
 
+// TestBlanksBetweenRunsAreKept: a number in bold keeps its unit in plain and the blank between them, as wide as in one style.
+func TestBlanksBetweenRunsAreKept(t *testing.T) {
+	s := newBuilder(Options{}.look()).setter
+	st := fixed(10, false, ink())
+	parted := document.Text{{Text: "cut "}, {Text: "3 ", Bold: true}, {Text: "in", Bold: false}, {Text: " wide"}}
+	list := s.words(runs(parted), st)
+	if len(list) != 3 || len(list[1].pieces) != 3 {
+		t.Fatalf("%d words, %v", len(list), list)
+	}
+	said, width := "", 0.0
+	for _, p := range list[1].pieces {
+		said += p.shown
+		width += p.width
+	}
+	if said != "3 in" || width != list[1].width {
+		t.Errorf("it reads %q, %.2f points wide of %.2f", said, list[1].width, width)
+	}
+}
+
 func TestClean(t *testing.T) {
 	for text, want := range map[string]string{
 		"a\tb\r\nc": "a b c", "e\u0301": "é", "\xff": "\uFFFD", "a\x00\x1bb": "ab", "a\uFFFEb": "ab", " a  b ": " a b ", "5\u00a0in": "5\u00a0in", "a\u2028b": "a b",

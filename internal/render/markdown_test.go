@@ -176,3 +176,12 @@ func TestNumbersStandApart(t *testing.T) {
 		t.Error("a number before words is not noticed")
 	}
 }
+
+// TestMarkdownAloneIsVisible: Markdown that a terminal shows too has no character that would steer it.
+func TestMarkdownAloneIsVisible(t *testing.T) {
+	d := document.Document{Title: "t", Sections: []document.Section{{Title: "One", Blocks: []document.Block{document.Paragraph{Text: document.Plain("red \u009b31m and \u202eback")}}}}}
+	said, err := markdownAlone(d, Locale{})
+	if err != nil || strings.ContainsAny(said, "\u009b\u202e\x1b") || !strings.Contains(said, "31m and ") || !strings.Contains(said, "\n") {
+		t.Errorf("%q, %v", said, err)
+	}
+}

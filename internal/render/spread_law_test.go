@@ -11,6 +11,7 @@ import (
 	"eighthturn/internal/document"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilttest/judges"
+	"eighthturn/internal/quilttest/readpdf"
 )
 
 // What stands on pages, read off the marks that are painted: words are not over words, rules or pictures; columns, lists and frames are in
@@ -446,7 +447,7 @@ func TestLinesToWriteOnArePaper(t *testing.T) {
 	}
 }
 
-// TestLayersAreFilled: layers with a color are filled with it, those without are lines.
+// TestLayersAreFilled: layers with a color are filled with it, those without are lines, as SVG and in a PDF.
 func TestLayersAreFilled(t *testing.T) {
 	square := [][]measure.Point{{{}, {X: measure.Inch}, {X: measure.Inch, Y: measure.Inch}}}
 	red := rgb("#c01020")
@@ -462,6 +463,18 @@ func TestLayersAreFilled(t *testing.T) {
 		}
 		if strings.Contains(string(file), "#c01020") != filled || !strings.Contains(string(file), "#0040a0") || strings.Contains(string(file), `fill="none"`) == filled {
 			t.Errorf("filled %v: %s", filled, file)
+		}
+		picture := document.Picture{Alternative: "a", Of: document.Drawing{Max: measure.Point{X: measure.Inch, Y: measure.Inch}, Layers: []document.Layer{l}}}
+		printed, err := PDF(document.Document{Title: "t", Sections: []document.Section{{Blocks: []document.Block{picture}}}}, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := readpdf.Text(printed.File)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if inRed, inBlue := strings.Contains(text, "0.753 0.0628 0.1255 rg\n"), strings.Contains(text, "0 0.251 0.6275 RG\n"); inRed != filled || !inBlue {
+			t.Errorf("filled %v: in the PDF, red is filled with: %v, the line is blue: %v", filled, inRed, inBlue)
 		}
 	}
 }
