@@ -36,6 +36,10 @@ func TestPiecesCutAtAMotif(t *testing.T) {
 			t.Errorf("%s: the wedge is cut %d nm high, not 4 1/2 in", pointing, deep)
 		}
 	}
+	mostFirst := lay.Top(t, "strip 4 1/2\nfabric awning stripes navy 3/4 white 1/2\nfabric sand #e8d9b0\nmotif mill awning across 1 down 3\nblock R ring wedges mill corners sand\nblock S ring wedges sand corners mill\ngrid\n  S R\n")
+	if list := CutAt(mostFirst, "mill"); len(list) != 2 || list[0].Count != 8 || list[1].Count != 4 {
+		t.Errorf("the corners come first: %v", list)
+	}
 	if list := CutAt(lay.Top(t, "strip 4\nfabric a #123456\nblock R ring wedges a corners a\ngrid\n R\n"), ""); list != nil {
 		t.Errorf("pieces of no motif: %v", list)
 	}

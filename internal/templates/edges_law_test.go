@@ -67,6 +67,15 @@ func TestMatLimits(t *testing.T) {
 				t.Errorf("%v: corner %d lies at %v, not at %v", c.size, i, p, want)
 			}
 		}
+		for i, p := range mats[0].pieces[0].Grain {
+			want := wedge.Grain[i]
+			if c.turned {
+				want = measure.Point{X: high.Y - want.Y, Y: want.X}
+			}
+			if p != want {
+				t.Errorf("%v: the grain goes through %v, not %v", c.size, p, want)
+			}
+		}
 	}
 	if _, err := Mats(top, list, measure.Point{X: inch, Y: inch}); err.(*TooLarge).Enough != (measure.Point{X: max(w, other.X+2*matGap), Y: max(h, other.Y+2*matGap)}) {
 		t.Errorf("enough for all is %+v", err)
@@ -76,6 +85,12 @@ func TestMatLimits(t *testing.T) {
 	for by, want := range map[measure.NM]int{-3: 1, 3: 2} {
 		if mats, _ := laid(measure.Point{X: two + by, Y: h}); len(mats[0].pieces) != want || mats[0].Times != 8/want {
 			t.Errorf("%d wedges share a row with %d nanometers to spare", len(mats[0].pieces), by)
+		}
+	}
+	square := Template{Cut: box(measure.Point{}, measure.Point{X: inch, Y: inch})}
+	for width, want := range map[measure.NM]int{3*inch + 2*matGap: 3, 3*inch + 2*matGap - 1: 2} {
+		if row := rowOf(&square, 9, width); len(row) != want {
+			t.Errorf("%d squares of an inch side by side in %d nm, expected %d", len(row), width, want)
 		}
 	}
 	for by, want := range map[measure.NM]int{-1: 1, 0: 2} {

@@ -56,7 +56,7 @@ func (t *Template) nameplace() (measure.Point, float64) {
 			reach := rayOut(outline, on, aside)
 			at := xy{on.x + aside.x*reach*0.5, on.y + aside.y*reach*0.5}
 			if room := roomAt(outline, at, endless); room > most*1.001 {
-				best, most = at, min(room, reach*0.5)
+				best, most = at, room
 			}
 		}
 	}

@@ -99,11 +99,11 @@ type half struct {
 	count  int
 }
 
-// ahead is how far the middle of an outline lies on the way from one place to another.
-func ahead(outline []xy, from, to xy) float64 {
-	way, sum := unitOf(from, to), 0.0
+// ahead is how far the middle of an outline lies along a way of length 1.
+func ahead(outline []xy, way xy) float64 {
+	sum := 0.0
 	for _, p := range outline {
-		sum += (float64((p.x-from.x)*way.x) + float64((p.y-from.y)*way.y)) / float64(len(outline))
+		sum += (float64(p.x*way.x) + float64(p.y*way.y)) / float64(len(outline))
 	}
 	return sum
 }
@@ -118,11 +118,12 @@ func newHalf(top *quilt.Top, patches []int) half {
 		all = append(all, floats(top.Patches[n].Outline)...)
 	}
 	from, _, to := corners(all)
+	way := unitOf(from, to)
 	order := slices.Clone(patches)
 	slices.SortStableFunc(order, func(a, b int) int {
 		p, q := &top.Patches[a], &top.Patches[b]
 		return cmp.Or(cmp.Compare(bit(byStrip(p)), bit(byStrip(q))),
-			cmp.Compare(ahead(floats(p.Outline), from, to), ahead(floats(q.Outline), from, to)))
+			cmp.Compare(ahead(floats(p.Outline), way), ahead(floats(q.Outline), way)))
 	})
 	for _, n := range order {
 		p := &top.Patches[n]
@@ -257,10 +258,8 @@ func (f *Foundation) Figure(top *quilt.Top) *diagram.Figure {
 	add(diagram.Mark{Line: &diagram.Line{Points: append(slices.Clone(f.Finished), f.Finished[0]), Stroke: diagram.Sew}})
 	for i := range f.Pieces {
 		p := &f.Pieces[i]
-		if i > 0 { // its seam to what is there already
-			for _, s := range f.seamsOf(i) {
-				add(diagram.Mark{Line: &diagram.Line{Points: s[:], Stroke: diagram.Sew}})
-			}
+		for _, s := range f.seamsOf(i) { // to what is there already
+			add(diagram.Mark{Line: &diagram.Line{Points: s[:], Stroke: diagram.Sew}})
 		}
 		at, room := inside(p.Finished)
 		add(diagram.Mark{Words: &diagram.Words{Text: strconv.Itoa(i + 1), At: at, Points: min(20, room*diagram.TrueScale), Bold: true, Room: measure.NM(max(1, room*1.6)), Halo: true}})

@@ -108,15 +108,13 @@ func matRows(list []Template, fabric int, size measure.Point) ([]matRow, *TooLar
 	return rows, nil
 }
 
-// rowOf is as many pieces of a template side by side as are wanted and a width holds, at the least one.
+// rowOf is as many pieces of a template side by side as are wanted and a width holds, at the least one. Every other one is turned half
+// round, and so whatever is clear of the last one is clear of that before it too.
 func rowOf(t *Template, wanted int, width measure.NM) []laidPiece {
 	row := []laidPiece{{t, measure.Point{}, false, true}}
 	for len(row) < wanted {
 		next := laidPiece{t, measure.Point{}, len(row)%2 == 1, true}
 		next.at.X = clearOf(row[len(row)-1], next) + matGap
-		if len(row) > 1 { // a slim piece between two others keeps none of them apart
-			next.at.X = max(next.at.X, clearOf(row[len(row)-2], next)+matGap)
-		}
 		_, high := bounds(t.Cut)
 		if next.at.X+high.X > width {
 			break

@@ -46,7 +46,6 @@ func rectangle(x, y, w, h measure.NM) shape {
 func convex(points []measure.Vec) shape {
 	points = slices.Clone(points)
 	slices.SortFunc(points, func(a, b measure.Vec) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
-	points = slices.Compact(points)
 	if len(points) < 3 {
 		return points
 	}
@@ -96,10 +95,7 @@ func (s shape) beside(other shape, gap float64) bool {
 	for i, a := range s {
 		b := s[(i+1)%len(s)]
 		x, y := a.Y-b.Y, b.X-a.X // the normal, one way or the other
-		long := math.Hypot(x, y)
-		if long == 0 {
-			continue
-		}
+		long := math.Hypot(x, y) // 0 where corners fall on one another, which parts nothing
 		own, others := s.along(x/long, y/long), other.along(x/long, y/long)
 		if others[0]-own[1] >= gap || own[0]-others[1] >= gap {
 			return true

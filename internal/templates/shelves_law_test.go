@@ -317,6 +317,18 @@ func TestPlacesOfTestSquares(t *testing.T) {
 			t.Errorf("at the %s the squares stand %d apart", what, gap)
 		}
 	}
+	if want := (measure.Point{X: inch / 20, Y: room.Y - 5*inch/4}); foot[0] != want {
+		t.Errorf("at the foot the squares begin at %v, not %v", foot[0], want)
+	}
+	if want := (measure.Point{X: room.X - 5*inch/4, Y: inch / 20}); side[0] != want {
+		t.Errorf("at the side the squares begin at %v, not %v", side[0], want)
+	}
+	for by, want := range map[measure.NM]bool{0: true, -1: false} { // a piece stands the least gap from the square of an inch, or a hair nearer
+		beside := rectangle(side[0].X-inch-plateGap-by, side[0].Y, inch, inch)
+		if squaresClear(append([]shape{beside}, side.shapes()...)) != want {
+			t.Errorf("a piece %d nm from a test square is clear of it: %v", plateGap+by, !want)
+		}
+	}
 	if foot[0].Y != foot[1].Y || side[0].X != side[1].X {
 		t.Errorf("the squares stand askew: %v, %v", foot, side)
 	}
@@ -337,10 +349,61 @@ func TestLeftForRight(t *testing.T) {
 // TestLinesThatOnlyTouch: a line of a print that touches a piece's corner is no line on it.
 func TestLinesThatOnlyTouch(t *testing.T) {
 	square := []xy{{0, 0}, {10, 0}, {10, 10}, {0, 10}}
-	for line, want := range map[[2]xy]int{{{-5, 5}, {5, -5}}: 0, {{-5, 6}, {6, -5}}: 1, {{-5, 5}, {15, 5}}: 1, {{-5, 4}, {4, -5}}: 0} {
+	for line, want := range map[[2]xy]int{{{-5, 5}, {5, -5}}: 0, {{-5, 6}, {6, -5}}: 1, {{-5, 5}, {15, 5}}: 1, {{-5, 4}, {4, -5}}: 0, {{-5, 0}, {15, 0}}: 1, {{15, 0}, {-5, 0}}: 1} {
 		p := &Print{}
 		if p.line(square, line[0], line[1]); len(p.Lines) != want {
 			t.Errorf("%v: %d lines", line, len(p.Lines))
 		}
+		for _, l := range p.Lines {
+			for _, q := range l {
+				if q.X < 0 || q.X > 10 || q.Y < 0 || q.Y > 10 {
+					t.Errorf("%v: it runs to %v", line, q)
+				}
+			}
+		}
+	}
+}
+
+// TestEnlargedPlatesAreTheirOwn: setting a plate's words larger leaves the marks of others that share them.
+func TestEnlargedPlatesAreTheirOwn(t *testing.T) {
+	marks := []diagram.Mark{{Words: &diagram.Words{Text: threeCentimetres, Points: 8}}, {Words: &diagram.Words{Text: "T1", Points: 20}}}
+	p := Plate{Figure: diagram.Figure{Marks: marks}}
+	p.Enlarge(12)
+	if marks[0].Words.Points != 8 || marks[0].Words.Text != threeCentimetres {
+		t.Errorf("the others' words are %+v", marks[0].Words)
+	}
+	if got := p.Figure.Marks; got[0].Words.Points != 12 || got[0].Words.Text != "3 cm" || got[1].Words.Points != 20 {
+		t.Errorf("enlarged: %+v, %+v", got[0].Words, got[1].Words)
+	}
+}
+
+// TestNamesOfSmallTemplates: a name on a template is 26 points high at most, and on a small one as much less as its place is.
+func TestNamesOfSmallTemplates(t *testing.T) {
+	small, usualSize := 0, 0
+	for _, strip := range []string{"1", "1 1/2", "2", "6"} {
+		top := lay.Top(t, "strip "+strip+"\nfabric a #fff\nfabric b #000\nblock R ring wedges a corners b\ngrid\n R\n")
+		list := usual(top)
+		for i := range list {
+			f := list[i].Figure(top, NewCloths(top))
+			for _, m := range f.Marks {
+				if m.Words == nil {
+					continue
+				}
+				at := xy{float64(m.Words.At.X), float64(m.Words.At.Y)}
+				reach := roomAt(floats(list[i].Finished), at, endless) * 72 / float64(inch) // to the nearest seam line, in points
+				want := min(26, reach*1.28)
+				if math.Abs(m.Words.Points-want) > 0.01 {
+					t.Errorf("strip %s, %s: %g points, expected %g", strip, list[i].Name(), m.Words.Points, want)
+				}
+				if want < 26 {
+					small++
+				} else {
+					usualSize++
+				}
+			}
+		}
+	}
+	if small < 2 || usualSize < 2 {
+		t.Errorf("only %d small names and %d usual ones", small, usualSize)
 	}
 }

@@ -289,6 +289,11 @@ func TestWhatIsSaidOfLongPages(t *testing.T) {
 			t.Errorf("%+v: %v, %+v", c.f, err, long)
 		}
 	}
+	var long *TooLong
+	metric := scened(t, lay.Top(t, "units cm\nside 25\nfabric red #b5532a\nblock P plain piece red\ngrid\n P\n P\n"), svgout.Options{})
+	if err := PDF(io.Discard, metric, Frame{Margin: 300 * measure.Centimetre}); !errors.As(err, &long) || long.Error() != "the page would be 625 cm by 650 cm, and a PDF's is at most 508 cm long" {
+		t.Errorf("in centimeters: %v", err)
+	}
 	if err := PDF(io.Discard, s, Frame{Longest: MaxPage}); err != nil {
 		t.Errorf("a page of the greatest length: %v", err)
 	}
