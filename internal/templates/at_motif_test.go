@@ -48,3 +48,13 @@ func TestPiecesCutAtAMotif(t *testing.T) {
 		t.Errorf("eight wedges are %v", list)
 	}
 }
+
+// TestPiecesRound: pieces with a corner of an eighth, a quarter or a third of a turn fill it; those with another corner leave a gap.
+func TestPiecesRound(t *testing.T) {
+	for degrees, want := range map[float64]int{45: 8, 90: 4, 120: 3, 73: 1, 44.9: 1, 100: 1} {
+		sin, cos := math.Sincos(degrees * math.Pi / 180)
+		if got := roundOf([]xy{{5, 5}, {15, 5}, {5 + 20*cos, 5 + 20*sin}}); got != want {
+			t.Errorf("%g degrees: %d go round, expected %d", degrees, got, want)
+		}
+	}
+}
