@@ -160,6 +160,8 @@ func TestFaultsOfTextFiles(t *testing.T) {
 		{readCSS, "--x: rgb(1 2 3 / y)", 1, "expected 1 or none"},
 		{readCSS, "--x: rgb(1 2)", 1, "three channels"},
 		{readCSS, "--x: rgb(1 2 3", 1, "three channels"},
+		{readCSS, "--x: rgb(1 2 3 / / 1)", 1, "three channels"},
+		{readCSS, "--x: rgb(1 / 2 / 3)", 1, `"/" in`},
 		{readCSS, "--x: rgb(1 2 256)", 1, `"256" in`},
 		{readCSS, "--x: rgb(1 2 nan)", 1, `"nan" in`},
 		{readCSS, "\n--x: hsl(1 2% 3%)", 2, "is not read"},

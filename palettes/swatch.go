@@ -245,7 +245,8 @@ func clothOnly(points []Linear) []Linear {
 		points = dull
 	}
 	values := sortedLightness(points)
-	low, high := quantile(values, tail)-outOfTheWay, quantile(values, 1-tail)+outOfTheWay
+	few := (5*len(values) + 99) / 100
+	low, high := values[few-1]-outOfTheWay, values[len(values)-few]+outOfTheWay
 	return slices.DeleteFunc(slices.Clone(points), func(p Linear) bool {
 		l := LightnessOf(p.Luminance())
 		return l < low || l > high

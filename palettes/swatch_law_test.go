@@ -512,11 +512,11 @@ func TestFirstPart(t *testing.T) {
 }
 
 // TestFewFarPointsAreNoCloth: of a cloth of one value, points that are far lighter or far darker are left out where they are fewer than 5 of 100,
-// and stay where they are more; those 8 L* away or nearer always stay.
+// and stay where they are 5 or more; those 8 L* away or nearer always stay.
 func TestFewFarPointsAreNoCloth(t *testing.T) {
 	gray := func(l float64) Linear { y := LuminanceOf(l); return Linear{y, y, y} }
 	for _, far := range []float64{20, 31, 42.1, 43, 50, 57, 57.9, 69, 80} {
-		for _, few := range []int{1, 4, 6, 20} {
+		for _, few := range []int{1, 4, 5, 6, 20} {
 			points := slices.Repeat([]Linear{gray(50)}, 100-few)
 			points = append(points, slices.Repeat([]Linear{gray(far)}, few)...)
 			want := 100

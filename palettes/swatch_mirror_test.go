@@ -122,6 +122,24 @@ func TestMirrorLinesAreFound(t *testing.T) {
 	}
 }
 
+// TestMirrorLinesBetweenSteps: a line of a soft wave is found to a ten thousandth of the width wherever between two of the places that are
+// tried it lies.
+func TestMirrorLinesBetweenSteps(t *testing.T) {
+	const width = 1200
+	for i := range 9 {
+		line := 0.25 + float64(i)/8/1024
+		m := image.NewRGBA(image.Rect(0, 0, width, 2))
+		for x := range width {
+			v := uint8(math.Round(128 + 100*math.Cos(2*math.Pi*((float64(x)+0.5)/width-line))))
+			m.SetRGBA(x, 0, color.RGBA{v, v, v, 255})
+			m.SetRGBA(x, 1, color.RGBA{v, v, v, 255})
+		}
+		if found := MirrorLines(m); len(found) != 1 || math.Abs(found[0]-line) > 4e-5 {
+			t.Errorf("a line at %.6f is found at %.6f", line, found)
+		}
+	}
+}
+
 // TestMirrorLinesOfPlainCloth: what is the same all across is its own mirror image anywhere.
 func TestMirrorLinesOfPlainCloth(t *testing.T) {
 	m := image.NewRGBA(image.Rect(0, 0, 60, 90))
