@@ -63,7 +63,6 @@ func parseScraps(p *parser, c *cursor, keyword Span) {
 		ok = c.scrap(n)
 	}
 	if ok && len(n.Fabrics) == 0 {
-		ok = false
 		c.fault(c.here(), "for example scraps "+name.Text+" navy teal rust", "expected the fabrics of %s, found the end of the line", quote(name.Text))
 	}
 	c.dropIfFaulty(!ok)
