@@ -31,6 +31,9 @@ func TestParseRefuses(t *testing.T) {
 		{"Transparent", "a fabric is not see-through"},
 		{"currentColor", "takes its color from a web page"},
 		{"1f3350", "has no # before it, expected #1f3350"},
+		{"fab", "has no # before it, expected #fab"},
+		{"fabb", "is not a color"},
+		{"fabrics", "is not a color"},
 		{"nayv", "is not a color"},
 		{"blac\u212a", "is not a color"}, // the Kelvin sign is no k
 		{strings.Repeat("é", 1000), `" ... is not a color`},

@@ -13,6 +13,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"eighthturn/internal/stop"
 )
 
 // TestBoundsOfTextFiles: names, lines, numbers and files that are just as long or as large as they may be are read, and one more is a fault
@@ -213,6 +215,33 @@ func TestLightRungsArePaler(t *testing.T) {
 	}
 	if got := (Ladder{Chroma: 0.2, Scheme: Greys}).chromaAt(50); got != 0 {
 		t.Errorf("a gray has a chroma of %g", got)
+	}
+}
+
+// TestPointsAreCounted: every point that is looked at in a picture is a step of the work.
+func TestPointsAreCounted(t *testing.T) {
+	m := mottled(300, 200)
+	points := 0
+	steps := stop.Count(func(sign *stop.Sign) { points = len(sampled(sign, m)) })
+	if points < 1000 || steps < points*9/10 || steps > points*11/10 {
+		t.Errorf("%d steps for %d points", steps, points)
+	}
+}
+
+// TestSegmentsOfNothing: a segment that is said to be shorter than its own length is empty, and the next one begins where it ends.
+func TestSegmentsOfNothing(t *testing.T) {
+	for length := range byte(4) {
+		var got []string
+		for marker, data := range segments([]byte("\xff\xd8\xff\xe1\x00" + string([]byte{length}) + "a\xff\xe2\x00\x03c\xff\xd9")) {
+			got = append(got, fmt.Sprintf("%x %s", marker, data))
+		}
+		want := []string{"e1 ", "e2 c"}
+		if length == 3 {
+			want[0] = "e1 a"
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("of length %d: %q, expected %q", length, got, want)
+		}
 	}
 }
 

@@ -151,6 +151,24 @@ func TestMirrorLinesOfPlainCloth(t *testing.T) {
 	}
 }
 
+// TestFinestWavesAreNoPrint: what changes from each pixel to the next is the thread of the cloth, and has no mirror line of its own; a wave of
+// three pixels has.
+func TestFinestWavesAreNoPrint(t *testing.T) {
+	for long, want := range map[int]bool{2: true, 3: false} {
+		m := image.NewRGBA(image.Rect(0, 0, 12, 3))
+		for i := range 36 {
+			v := uint8(60)
+			if i%12%long == 0 {
+				v = 190
+			}
+			m.SetRGBA(i%12, i/12, color.RGBA{v, v, v, 255})
+		}
+		if _, energy := wavesAcross(m); (energy < 1e-6) != want {
+			t.Errorf("waves of %d pixels have an energy of %g", long, energy)
+		}
+	}
+}
+
 // TestRowsOfAPicture: a picture of few rows has the color of each pixel, row by row, and one of twice as many rows as are looked at has the
 // mean light of each two that lie one above the other.
 func TestRowsOfAPicture(t *testing.T) {

@@ -45,6 +45,9 @@ func TestTileIsUpright(t *testing.T) {
 	}
 	for held := 1; held <= 8; held++ {
 		v := view{m, held, nil}
+		if shown, err := seen(m, camera{held: held}); err != nil || shown.Bounds() != v.Bounds() || shown.At(2, 7) != v.At(2, 7) {
+			t.Errorf("held %d: it is not shown upright, %v", held, err)
+		}
 		got := tile(nil, v)
 		if got.Bounds() != v.Bounds() {
 			t.Fatalf("held %d: %v", held, got.Bounds())
