@@ -3,6 +3,7 @@ package cutting
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"testing"
@@ -366,5 +367,20 @@ func TestSidesOnMarks(t *testing.T) {
 	}
 	if tried < 4 {
 		t.Errorf("only %d sides", tried)
+	}
+}
+
+// TestPostsAreNoBlocks: posts of sashes and corners of borders are lines of their own, though a block's squares of the same fabric are of one size.
+func TestPostsAreNoBlocks(t *testing.T) {
+	top := lay.Top(t, "side 6\nfabric rust #b5532a\nfabric navy #1f3350\nblock P plain piece rust\ngrid\n P P\n P P\nsash 6 navy posts rust\nborder 6 navy corners rust\n")
+	counts := map[string]int{}
+	lines := planned(top, Options{}).Lines
+	for i := range lines {
+		if l := &lines[i]; l.Piece.Shape == blocks.Square && top.Fabrics[l.Fabric].Name == "rust" {
+			counts[l.Piece.Role] += len(l.Patches)
+		}
+	}
+	if want := map[string]int{"piece": 4, "posts": 1, "corner squares": 4}; !maps.Equal(counts, want) {
+		t.Errorf("%v, expected %v", counts, want)
 	}
 }
