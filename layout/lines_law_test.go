@@ -158,3 +158,13 @@ func TestMostPieces(t *testing.T) {
 		t.Errorf("%d strips and posts, expected 36", c.sashPatches())
 	}
 }
+
+// TestColumnsHaveTheirLimit: a column may have as many pieces as the limit, and not one more.
+func TestColumnsHaveTheirLimit(t *testing.T) {
+	for whole, want := range map[int]bool{1: true, MaxColumn - 3: true, MaxColumn - 2: true, MaxColumn - 1: false, 2 * MaxColumn: false} {
+		c := &checker{session: sessionOf("grid")}
+		if got := c.columnLimit(Span{0, 4}, &blocks.Column{Whole: whole}); got != want || len(c.list) != map[bool]int{false: 1}[want] {
+			t.Errorf("a column of %d pieces is accepted: %v, %v", whole+2, got, c.list)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"eighthturn/internal/document"
@@ -207,5 +208,30 @@ func TestRoomOnPages(t *testing.T) {
 		if got := b.mapRoom(); math.Abs(got.X-want.X) > 1e-6 || math.Abs(got.Y-want.Y) > 1e-6 {
 			t.Errorf("%s, large %v: %v for maps, expected %v", c.paper.Name, c.large, got, want)
 		}
+	}
+}
+
+// TestColumnsOfTumblersAreNotDivided: where some columns are tumblers from end to end, the picture of the rows is divided across alone, however
+// many rows there are; without tumblers it is divided down too.
+func TestColumnsOfTumblersAreNotDivided(t *testing.T) {
+	for column, want := range map[string]bool{"T": false, "P": true} {
+		row := " W W W W W W W W W W W W W W W W W " + column + "\n"
+		text := "side 12\nfabric navy #1f3350\nfabric cream #f4ead7\nblock W web wedges navy kites cream\nblock P plain piece navy\nblock T tumblers pieces cream navy line 15\ngrid\n" + strings.Repeat(row, 19)
+		parts := newBook(study(t, text, cutting.Options{}), Options{Paper: render.Letter()}).rowParts()
+		down := false
+		for _, w := range parts {
+			down = down || w.FirstRow > 0
+		}
+		if len(parts) < 2 || down != want {
+			t.Errorf("with a last column of %s: %d parts, divided down: %v", column, len(parts), down)
+		}
+	}
+}
+
+// TestColoringPageHasItsLimit: a top of too many pieces and strips in all has no coloring page.
+func TestColoringPageHasItsLimit(t *testing.T) {
+	b := &patternBuilder{Reports: Reports{Top: &quilt.Top{Patches: make([]quilt.Patch, maxToColour-1), StripSeams: make([]quilt.Seam, 2)}}}
+	if b.colouringPart(); len(b.parts) > 0 {
+		t.Errorf("%d pieces and strips have a coloring page", maxToColour+1)
 	}
 }
