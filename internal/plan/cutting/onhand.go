@@ -7,6 +7,7 @@ import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
+	"eighthturn/layout"
 )
 
 // compare compares what is on hand with what is needed. The fabrics that fall short share the steps for what would help them.
@@ -99,17 +100,22 @@ func (p *planning) smaller(w wanting) []Way {
 	}
 	mark, side := p.Steps.Mark, p.top.SideFinished
 	if !p.top.CutFacts.StripGiven {
-		most := int(side / 2 / mark)
+		most := int(min(side/2, side-layout.MinSide) / mark)
 		return p.least(most, func(less int) Way {
 			return Way{Border: -1, SideFinished: (side+mark-1)/mark*mark - measure.NM(less)*mark}
 		}, w)
 	}
 	h := slices.IndexFunc(p.top.CutFacts.StripsCut[:], func(cut measure.NM) bool { return cut > 0 }) // there are wedges where a strip is given
 	cut := p.top.CutFacts.StripsCut[h]
-	return p.least(int((cut-2*p.Seam)/2/mark), func(less int) Way {
+	made := func(less int) Way {
 		strip := (cut+mark-1)/mark*mark - measure.NM(less)*mark
 		return Way{Border: -1, StripCut: strip, SideFinished: blocks.WedgeHeight(h).Side(measure.Of(strip - 2*p.Seam))}
-	}, w)
+	}
+	most := int((cut - 2*p.Seam) / 2 / mark)
+	for most > 0 && made(most).SideFinished < layout.MinSide {
+		most--
+	}
+	return p.least(most, made, w)
 }
 
 // patchSteps is how many steps it takes to plan one patch anew.

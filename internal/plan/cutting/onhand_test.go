@@ -10,6 +10,7 @@ import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilttest/judges"
+	"eighthturn/layout"
 )
 
 // TestWaysToFit: a change that would make cloth on hand suffice is written into the layout; the plan of that layout needs
@@ -65,6 +66,33 @@ func TestWaysToFit(t *testing.T) {
 	}
 	if ways["border"] < 3 || ways["strip"] < 3 || ways["side"] < 3 {
 		t.Errorf("ways that were tried: %v", ways)
+	}
+}
+
+// TestBlocksOfTheLeastSize: no way to fit makes blocks smaller than a layout may have them, however little cloth there is.
+func TestBlocksOfTheLeastSize(t *testing.T) {
+	offered := 0
+	for _, size := range []string{"side 3/8", "side 1/4", "side 5/16", "side 1/2", "side 1", "strip 11/16", "strip 3/4", "strip 5/8", "strip 1"} {
+		for _, have := range []string{"1/8 yd", "1/4 yd", "3/8 yd", "1/2 yd"} {
+			text := size + "\nfabric a #111 on-hand " + have + "\nfabric b #888\n"
+			if strings.HasPrefix(size, "side") {
+				text += "block A plain piece a\n"
+			} else {
+				text += "block A ring wedges a corners b\n"
+			}
+			text += "grid\n A A A A A A\nrepeat across 6 down 30\n"
+			p := Build(nil, lay.Top(t, text), Options{})
+			if h := p.Fabrics[0].OnHand; h != nil {
+				for _, w := range h.WaysToFit {
+					if offered++; w.SideFinished < layout.MinSide {
+						t.Errorf("%s, %s on hand: blocks of %s are offered", size, have, p.text(w.SideFinished))
+					}
+				}
+			}
+		}
+	}
+	if offered < 3 {
+		t.Errorf("only %d ways", offered)
 	}
 }
 
