@@ -189,6 +189,16 @@ func TestPoolsThatOverlap(t *testing.T) {
 	}
 }
 
+// TestPoolOfThreeReachesFromItsDarkest: wherever in a pool its darkest fabric stands, the pool reaches down to it.
+func TestPoolOfThreeReachesFromItsDarkest(t *testing.T) {
+	for _, one := range []string{"a b c", "b a c", "b c a", "c a b"} {
+		top := lay.Top(t, "strip 4\nfabric a #202020\nfabric b #606060\nfabric c #404040\nfabric d #282828\nfabric e #303030\nscraps one "+one+"\nscraps two d e\nblock W web wedges one kites two\ngrid\n W W\n W W\n")
+		if !newValues(&Plans{Top: top}).poolsOverlap() {
+			t.Errorf("%s: the pools do not overlap", one)
+		}
+	}
+}
+
 // TestBackingOfTheFirstFabric: a backing is in the kit whichever of the layout's fabrics it is of.
 func TestBackingOfTheFirstFabric(t *testing.T) {
 	text := "strip 4\nfabric a #204060\nfabric b #e0c0a0\nblock W web wedges a kites b\ngrid\n W W\n W W\n"

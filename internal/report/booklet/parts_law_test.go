@@ -217,7 +217,7 @@ func TestColumnsOfTumblersAreNotDivided(t *testing.T) {
 	for column, want := range map[string]bool{"T": false, "P": true} {
 		row := " W W W W W W W W W W W W W W W W W " + column + "\n"
 		text := "side 12\nfabric navy #1f3350\nfabric cream #f4ead7\nblock W web wedges navy kites cream\nblock P plain piece navy\nblock T tumblers pieces cream navy line 15\ngrid\n" + strings.Repeat(row, 19)
-		parts := newBook(study(t, text, cutting.Options{}), Options{Paper: render.Letter()}).rowParts()
+		parts := newBook(study(t, text, cutting.Options{}), Options{Paper: render.HalfLetter()}).rowParts()
 		down := false
 		for _, w := range parts {
 			down = down || w.FirstRow > 0
