@@ -168,3 +168,23 @@ func TestColumnsHaveTheirLimit(t *testing.T) {
 		}
 	}
 }
+
+// TestCutLengthsKeepTheirSeams: in a size of blocks twice as large, pieces of a column are twice as long finished, whether their length is
+// given finished or cut, and a column has as many of them.
+func TestCutLengthsKeepTheirSeams(t *testing.T) {
+	for about, want := range map[string]string{"about 3": "about 6", "about 3 finished": "about 6", "about 3 1/2 cut": "about 6 1/2", "about 2 3/4 cut": "about 5", "about 2 1/4": "about 4 1/2"} {
+		text := "side 4\nfabric navy #1f3350\nfabric rust #b5532a\nblock T tumblers pieces navy rust " + about + "\ngrid\n T T\nrepeat down 9\nsize double side 8\n"
+		tree, _ := Parse(NewSource(text))
+		d, _, list := Read(text)
+		if len(list) > 0 {
+			t.Fatalf("%s: %v", about, list)
+		}
+		scaled := tree.Rescale(d, 8*measure.Inch)
+		if got := "about " + measure.Number(scaled[0].To, measure.Inches); len(scaled) != 1 || got != want {
+			t.Errorf("%s becomes %s, expected %s", about, got, want)
+		}
+		if own, double := d.Runs[0].Divided.Whole, d.InSize("double").Runs[0].Divided.Whole; own != double {
+			t.Errorf("%s: a column has %d pieces, and in twice the size %d", about, own+2, double+2)
+		}
+	}
+}

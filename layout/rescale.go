@@ -79,7 +79,7 @@ func newRescale(t *Tree, d *Design, size measure.NM) *Rescale {
 
 // all is all that is scaled with a block.
 func (z *Rescale) all() (list []Rescaled) {
-	t, d := z.tree, z.design
+	t := z.tree
 	for _, s := range t.StripSets {
 		list = append(list, z.set(s)...)
 	}
@@ -88,7 +88,7 @@ func (z *Rescale) all() (list []Rescaled) {
 			list = append(list, Rescaled{b.Line.Span, z.line(b.Line), b.Line})
 		}
 		if b.About != nil {
-			list = append(list, Rescaled{b.About.Span, z.scaled(b.About.In(d.Units).NM()), b.About})
+			list = append(list, Rescaled{b.About.Span, z.about(b.About), b.About})
 		}
 	}
 	return list
@@ -97,6 +97,16 @@ func (z *Rescale) all() (list []Rescaled) {
 // scaled is a finished length times the ratio, on a mark and never nothing.
 func (z *Rescale) scaled(nm measure.NM) measure.NM {
 	return max(z.mark, measure.Nearest(measure.NM(math.Round(float64(nm)*z.ratio)), z.mark))
+}
+
+// about is the length of pieces, of which the finished part is scaled.
+func (z *Rescale) about(n *LengthNode) measure.NM {
+	nm := n.In(z.design.Units).NM()
+	if !n.Cut {
+		return z.scaled(nm)
+	}
+	seams := 2 * z.seam
+	return max(measure.RoundUp(seams+z.mark, z.mark), measure.Nearest(measure.NM(math.Round(float64(nm-2*z.design.Seam)*z.ratio))+seams, z.mark))
 }
 
 // line is the line of a wedge ruler that gives pieces of the same shape: what it stands beyond the strip is scaled.
