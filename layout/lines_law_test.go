@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math/rand/v2"
+	"reflect"
 	"regexp"
 	"strings"
 	"testing"
@@ -187,4 +188,29 @@ func TestCutLengthsKeepTheirSeams(t *testing.T) {
 			t.Errorf("%s: a column has %d pieces, and in twice the size %d", about, own+2, double+2)
 		}
 	}
+}
+
+// TestSidesOfSizesKeepTheirFrame: a size whose side is given cut is to the nanometer the size whose side is given finished, in inches and in
+// centimeters, with all that is scaled.
+func TestSidesOfSizesKeepTheirFrame(t *testing.T) {
+	base := "side 4\nfabric navy #1f3350\nfabric rust #b5532a\nstrip-set glow navy 1 rust rest\nblock R ring wedges glow corners rust\nblock T tumblers pieces navy rust about 3\nblock U tumblers pieces navy rust line 5 1/4\ngrid\n T R U\nrepeat down 9\n"
+	for cut, finished := range map[string]string{"side 9 cut": "side 8 1/2", "side 2 3/4 cut": "side 2 1/4", "side 21.5 cut units cm": "side 20 units cm", "side 14 cut units cm": "side 12.5 units cm"} {
+		d, _, list := Read(base + "size a " + cut + "\nsize b " + finished + "\n")
+		if len(list) > 0 {
+			t.Fatalf("%s: %v", cut, list)
+		}
+		a, b := d.InSize("a"), d.InSize("b")
+		if a.SideFinished != b.SideFinished || !reflect.DeepEqual(bandsOf(a), bandsOf(b)) || !reflect.DeepEqual(a.Runs, b.Runs) {
+			t.Errorf("%s gives %d, %v, %v, and %s gives %d, %v, %v", cut, a.SideFinished, bandsOf(a), a.Runs, finished, b.SideFinished, bandsOf(b), b.Runs)
+		}
+	}
+}
+
+func bandsOf(d *Design) (list [][blocks.Heights]measure.NM) {
+	for _, s := range d.StripSets {
+		for _, b := range s.Bands {
+			list = append(list, b.Cut)
+		}
+	}
+	return list
 }

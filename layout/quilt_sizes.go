@@ -354,10 +354,10 @@ func (z *sizing) apply(n *quiltSizeNode, counts [2]int, t *Tree) {
 	var scaled []Rescaled
 	switch {
 	case n.Units != nil:
-		scaled = t.Redraft(&z.design, to, given.In(to).NM())
+		scaled = t.Redraft(&z.design, to, given)
 		t.Units = n.Units
 	case given != nil:
-		scaled = t.Rescale(&z.design, given.In(to).NM())
+		scaled = t.Rescale(&z.design, z.design.SizeOf(given))
 	}
 	for i := range scaled {
 		scaled[i].apply()

@@ -14,9 +14,9 @@ func (n *quiltSizeNode) units(own measure.System) measure.System {
 }
 
 // Redraft is the same quilt drafted anew in the other system of measures: what its lengths become beside the strip or the side, which
-// the size says itself. Nothing is an inch in centimeters: seams are those that are usual there, and all else lies on marks of its
+// a size gives itself. Nothing is an inch in centimeters: seams are those that are usual there, and all else lies on marks of its
 // rulers. How much fabric there is, and how much a photo shows, stays as it is. D is the layout's own design.
-func (t *Tree) Redraft(d *Design, to measure.System, size measure.NM) []Rescaled {
+func (t *Tree) Redraft(d *Design, to measure.System, given *LengthNode) []Rescaled {
 	r := redraft{tree: t, design: d, to: to, seam: to.Usual(measure.Inch/4, 3*measure.Centimetre/4)}
 	if t.Seam != nil && d.Seam != d.Units.Usual(measure.Inch/4, 3*measure.Centimetre/4) {
 		mark := to.Usual(measure.Inch/8, measure.Centimetre/4)
@@ -27,6 +27,7 @@ func (t *Tree) Redraft(d *Design, to measure.System, size measure.NM) []Rescaled
 	}
 	r.edgings()
 	r.cloth()
+	size := d.sizeIn(given, to, r.seam)
 	z := newRescale(t, d, size)
 	z.seam, z.mark, z.cutMark = r.seam, scaleMark(to), to.CutMark()
 	z.ratio = float64(d.sideWith(size, r.seam)) / float64(d.SideFinished)

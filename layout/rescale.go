@@ -43,6 +43,18 @@ func (d *Design) OwnSize() measure.NM {
 	return d.SideFinished
 }
 
+// SizeOf is the strip or the finished side that a size of the layout gives.
+func (d *Design) SizeOf(given *LengthNode) measure.NM { return d.sizeIn(given, d.Units, d.Seam) }
+
+// sizeIn is the same in units and with a seam allowance.
+func (d *Design) sizeIn(given *LengthNode, units measure.System, seam measure.NM) measure.NM {
+	nm := given.In(units).NM()
+	if given.Cut && !d.StripGiven {
+		nm -= 2 * seam
+	}
+	return max(1, nm) // what is cut away is refused where the size is checked
+}
+
 // SideOf is the finished side of a block for another strip, or another side where the layout gives that.
 func (d *Design) SideOf(size measure.NM) measure.NM {
 	if size == d.OwnSize() {

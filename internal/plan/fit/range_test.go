@@ -414,17 +414,33 @@ func TestSizeLines(t *testing.T) {
 	}
 }
 
+// scaledIn is what of a design is scaled with its blocks: the strips of its sets, and how its columns are divided.
+func scaledIn(d *layout.Design) string {
+	text := fmt.Sprint(d.Units)
+	for _, s := range d.StripSets {
+		for _, b := range s.Bands {
+			text += fmt.Sprint(" ", b.Cut)
+		}
+	}
+	for _, r := range d.Runs {
+		text += fmt.Sprint(" ", r.Divided)
+	}
+	return text
+}
+
 // TestWrittenOutInItsSize: a layout written out in one of its sizes is as large as that size and has none any more.
 func TestWrittenOutInItsSize(t *testing.T) {
 	strip := "strip 4\n" + ringRest
 	side := "units inches\nside 4\n" + plainRest + "border 1 finished a\n"
 	sets := "strip 4\nfabric a navy\nfabric b white\nstrip-set s a 2 1/4 b 2 1/4\nblock R ring wedges s corners b\ngrid\n  R R\nborder 2 finished a\n"
 	columns := "side 6\nfabric a navy\nfabric b white\nblock T tumblers pieces a b about 4\ngrid\n  T T\n  T T\nborder 2 finished a\n"
+	lengths := "side 4\nfabric a navy\nfabric b white\nstrip-set s a 1 b rest\nblock R ring wedges s corners b\nblock T tumblers pieces a b about 2 3/4 cut\nblock U tumblers pieces a b line 5 1/4\ngrid\n  T R U R\nrepeat down 8\n"
 	for base, lines := range map[string][]string{
 		strip:   {"across 5", "down 7", "across 1 down 1", "strip 4 1/2", "border 2 5", "border 2", "border none", "across 6 strip 3 border 1/2 in 1 in", "strip 10 units cm", "across 2 strip 10 border 2 5 units cm", "strip 10 border none units cm"},
 		side:    {"across 4 down 6", "side 5", "border none", "side 13 units cm", "side 13 border 3 units cm"},
 		sets:    {"across 4", "strip 5", "strip 12 units cm"},
 		columns: {"down 3", "side 8", "side 20 units cm"},
+		lengths: {"side 8", "side 8 1/2 cut", "side 5 3/4 cut", "side 20 units cm", "side 21.5 cut units cm"},
 	} {
 		for _, line := range lines {
 			text := base + "size named " + line + "\nsize last across 8 down 8\n"
@@ -443,7 +459,7 @@ func TestWrittenOutInItsSize(t *testing.T) {
 				t.Errorf("size %s:\n%s", line, out)
 				continue
 			}
-			if got, want := measured(alone)+fmt.Sprint(alone.Units), measured(d.InSize("named"))+fmt.Sprint(d.InSize("named").Units); got != want {
+			if got, want := measured(alone)+scaledIn(alone), measured(d.InSize("named"))+scaledIn(d.InSize("named")); got != want {
 				t.Errorf("size %s:\n%sis %s, want %s", line, out, got, want)
 			}
 			if WrittenOut(text, "none such", nil) != text || WrittenOut(text+"border", "named", nil) != text+"border" {

@@ -18,7 +18,7 @@ func (f *fitting) sizeEdits(size measure.NM) edits {
 		e = append(e, edit{n.Span, f.written(f.side(size))})
 	}
 	for _, r := range f.tree.Rescale(f.design, size) {
-		e = append(e, edit{r.Span, f.written(r.To)})
+		e = append(e, edit{r.Span, f.written(r.To) + r.Frame()})
 	}
 	return e.with(f.withoutOnHand())
 }

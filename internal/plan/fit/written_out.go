@@ -44,8 +44,8 @@ func WrittenOut(text, size string, read func(text string) (*layout.Design, *layo
 			}
 			own := []*layout.LengthNode{f.tree.Strip, f.tree.Side}[i]
 			e = append(e, edit{own.Span, f.source(length.Span)})
-			for _, r := range f.tree.Rescale(f.design, length.In(f.design.Units).NM()) {
-				e = append(e, edit{r.Span, f.written(r.To)})
+			for _, r := range f.tree.Rescale(f.design, f.design.SizeOf(length)) {
+				e = append(e, edit{r.Span, f.written(r.To) + r.Frame()})
 			}
 		}
 		if n.Units != nil || n.Strip != nil || n.Side != nil {
@@ -76,7 +76,7 @@ func (f *fitting) redrafted(given []*layout.LengthNode, word string, borders int
 	if size == nil {
 		own, size = f.tree.Side, given[1]
 	}
-	for _, r := range f.tree.Redraft(f.design, to, size.In(to).NM()) {
+	for _, r := range f.tree.Redraft(f.design, to, size) {
 		border := slices.ContainsFunc(f.borderPlaces(), func(at layout.Span) bool { return at == r.Span })
 		if !said || !border {
 			e = append(e, edit{r.Span, measure.Written(r.To, to) + r.Frame()})
