@@ -456,11 +456,11 @@ func (a *audition) written(t Trial, edits []Edit) Trial {
 			own = append(own, Edit{Span{edits[i].Span.Start - line.Start, min(edits[i].Span.End, line.End) - line.Start}, edits[i].Text})
 		}
 		end := line.End
-		if whole := len(own) == 1 && own[0].Span.Empty() && strings.ContainsAny(own[0].Text, "\r\n"); whole {
+		if whole := len(own) == 1 && own[0].Span.Empty() && strings.ContainsAny(own[0].Text, LineEnds); whole {
 			end = line.Start + own[0].Span.Start // a new line before this one, which stays
 		}
-		for text := range strings.Lines(Apply(a.Source.Text[line.Start:end], own)) {
-			if text = strings.TrimRight(strings.TrimPrefix(text, byteOrderMark), "\r\n"); text != "" {
+		for _, text := range TextLines(Apply(a.Source.Text[line.Start:end], own)) {
+			if text = strings.TrimPrefix(text, byteOrderMark); text != "" {
 				t.Lines = append(t.Lines, text)
 			}
 		}

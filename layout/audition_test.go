@@ -270,3 +270,26 @@ func TestTrialsAreWrittenLineByLine(t *testing.T) {
 		}
 	}
 }
+
+// TestLinesOfTrialsOfEverySort: whatever ends the lines of a layout, what is tried writes the same lines.
+func TestLinesOfTrialsOfEverySort(t *testing.T) {
+	for _, end := range []string{"\n", "\r\n", "\r", "\u2028", "\u2029", "\u0085"} {
+		reading := layout.Inspect(strings.ReplaceAll(auditioned, "\n", end), nil)
+		trials, err := reading.Auditions(layout.AuditionOf{Role: "kites", Of: "V"}, []string{"#123456", "white"})
+		if err != nil {
+			t.Fatalf("%q: %v", end, err)
+		}
+		if got := strings.Join(trials[0].Lines, "|"); got != "fabric tone-123456 #123456|block V web wedges rust  kites tone-123456" {
+			t.Errorf("lines that end with %q: %q", end, got)
+		}
+	}
+}
+
+// TestTextLines: the lines of a text, whatever ends them, as its source finds them.
+func TestTextLines(t *testing.T) {
+	for text, want := range map[string]string{"": "", "a": "a", "a\n": "a", "a\nb": "a|b", "\n\na\r\n\r": "||a|", "a\u2028b\u2029c\u0085d\re": "a|b|c|d|e", "\n": "", "\n\n": "|"} {
+		if got := strings.Join(layout.TextLines(text), "|"); got != want {
+			t.Errorf("%q: %q", text, got)
+		}
+	}
+}

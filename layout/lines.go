@@ -12,6 +12,9 @@ import (
 // put in their place.
 var lineEnds = []string{"\r\n", "\n", "\r", "\u2028", "\u2029", "\u0085"}
 
+// LineEnds are the characters that end lines.
+const LineEnds = "\r\n\u2028\u2029\u0085"
+
 // lineEnd is how many bytes of line end stand at the start of text.
 func lineEnd(text string) int {
 	switch text[0] {
@@ -44,6 +47,15 @@ func splitLines(text string, most int) []Span {
 		lines = append(lines, Span{start, len(text)})
 	}
 	return lines
+}
+
+// TextLines are the lines of a text, without what ends them.
+func TextLines(text string) []string {
+	var list []string
+	for _, at := range splitLines(text, len(text)) {
+		list = append(list, text[at.Start:at.End])
+	}
+	return list
 }
 
 // byteOrderMark is what some editors put in front of a text; it is no part of its first

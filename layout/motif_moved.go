@@ -113,9 +113,9 @@ func (n *motifNode) moved(m MotifAt, r *Reading) []Edit {
 
 // beginOfOption is where the option begins whose value begins at a place, with the blanks before it.
 func (r *Reading) beginOfOption(value int) int {
-	word := strings.TrimRight(r.Source.Text[:value], " \t")
-	before := strings.TrimRightFunc(word, func(c rune) bool { return c != ' ' && c != '\t' })
-	return len(strings.TrimRight(before, " \t"))
+	word := strings.TrimRightFunc(r.Source.Text[:value], measure.IsSpace)
+	before := strings.TrimRightFunc(word, func(c rune) bool { return !measure.IsSpace(c) })
+	return len(strings.TrimRightFunc(before, measure.IsSpace))
 }
 
 // lineBehind is what to type for a new line behind that of a place, which ends as that one does.

@@ -86,3 +86,19 @@ func TestMotifsAreMoved(t *testing.T) {
 		t.Errorf("a layout with errors is written into: %v", edits)
 	}
 }
+
+// TestMotifsAmongOtherBlanks: where blanks that do not break part the words of a motif, an option that goes takes no other with it.
+func TestMotifsAmongOtherBlanks(t *testing.T) {
+	for _, blank := range []string{"\u00a0", "\u3000", "\t", "\u2009"} {
+		line := strings.ReplaceAll("motif vane awning across 1 down 2 pointing 30", " ", blank)
+		text := strings.Replace(placed, "motif vane awning\tpointing\t30 down 1 across 2.5 cm", line, 1)
+		read := Inspect(text, nil)
+		if read.Design == nil {
+			t.Fatalf("%q: %v", blank, read.Faults)
+		}
+		got := read.MotifLine(MotifAt{"vane", "awning", measure.Inch, 2 * measure.Inch, 0})
+		if want := strings.ReplaceAll("motif vane awning across 1 down 2", " ", blank); got != want {
+			t.Errorf("%q: %q", blank, got)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"eighthturn/internal/measure"
 	"eighthturn/palettes"
 )
 
@@ -85,7 +86,7 @@ func (r *Reading) withColour(f *fabricNode, colour palettes.Colour) []Edit {
 		return []Edit{{f.PlaceOfColor(), colour.Hex()}}
 	}
 	for _, at := range f.morePhoto() {
-		before := strings.TrimRight(r.Source.Text[:at.Start], " \t")
+		before := strings.TrimRightFunc(r.Source.Text[:at.Start], measure.IsSpace)
 		edits = append(edits, Edit{Span: Span{len(before), at.End}})
 	}
 	return edits

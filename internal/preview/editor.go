@@ -10,6 +10,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"eighthturn/layout"
 )
 
 // What stands in an editor's address for the layout's file and for the line.
@@ -68,11 +70,11 @@ func (s *site) serveLine(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, why, status)
 		return
 	}
-	lines := strings.Split(p.source.Text, "\n")
+	lines := append(layout.TextLines(p.source.Text), "")
 	if n < 1 || n > len(lines) {
 		status, why := statusOf(errNothing)
 		http.Error(w, why, status)
 		return
 	}
-	respond(w, []byte(strings.TrimRight(lines[n-1], "\r")))
+	respond(w, []byte(lines[n-1]))
 }

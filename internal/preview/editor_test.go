@@ -2,8 +2,11 @@ package preview
 
 import (
 	"net/url"
+	"slices"
 	"strings"
 	"testing"
+
+	"eighthturn/layout"
 )
 
 // TestEditorAddress: only an editor's own scheme is followed, and a file's name stays one part of the address whatever it holds.
@@ -59,6 +62,21 @@ func TestLineOfTheLayout(t *testing.T) {
 	for query, want := range map[string]int{"?line=0": 404, "?line=9999": 404, "?line=x": 404, "?line=-3": 404, "?line=3&picture=7": 409, "?line=3&instance=other": 409} {
 		if r := ask(s, "/line"+query, nil); r.StatusCode != want {
 			t.Errorf("/line%s: %d, wanted %d", query, r.StatusCode, want)
+		}
+	}
+}
+
+// TestLinesOfEverySort: whatever ends the lines of a layout, its third line is the same, and so is what a hint or a color leaves of some.
+func TestLinesOfEverySort(t *testing.T) {
+	for _, end := range []string{"\n", "\r\n", "\r", "\u2028", "\u0085"} {
+		text := strings.ReplaceAll(lanterns, "\n", end)
+		source := layout.NewSource(text)
+		at := func(line int) int { return source.LineSpan(line).Start }
+		edits := []layout.Edit{{Span: layout.Span{Start: at(2), End: at(2)}, Text: "# one" + end}, {Span: layout.Span{Start: at(3), End: at(3)}, Text: "# "}}
+		lines := strings.Split(lanterns, "\n")
+		want := []editedLine{{2, "# one"}, {3, lines[1]}, {4, "# " + lines[2]}}
+		if got := editedLines(source, edits); !slices.Equal(got, want) {
+			t.Errorf("lines that end with %q: %v", end, got)
 		}
 	}
 }

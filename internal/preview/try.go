@@ -82,8 +82,8 @@ func editedLines(source *layout.Source, edits []layout.Edit) []editedLine {
 		moved[i] = layout.Edit{Span: layout.Span{Start: e.Span.Start - from, End: e.Span.End - from}, Text: e.Text}
 	}
 	var list []editedLine
-	for line := range strings.Lines(layout.Apply(source.Text[from:to], moved)) {
-		list = append(list, editedLine{first + len(list), layout.Visible(strings.TrimRight(strings.TrimPrefix(line, "\ufeff"), "\r\n"))})
+	for _, line := range layout.TextLines(layout.Apply(source.Text[from:to], moved)) {
+		list = append(list, editedLine{first + len(list), layout.Visible(strings.TrimPrefix(line, "\ufeff"))})
 	}
 	return list
 }

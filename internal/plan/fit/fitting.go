@@ -12,8 +12,9 @@ import (
 // fitting is a layout that is fitted to a size.
 type fitting struct {
 	Options
-	whole    string // the layout
-	text     string // the same with blanks in the place of its sizes
+	whole    string         // the layout
+	text     string         // the same with blanks in the place of its sizes
+	lines    *layout.Source // of the layout
 	tree     *layout.Tree
 	design   *layout.Design
 	warned   [2][]string // what the layout warns of now, with its borders and without
@@ -40,7 +41,7 @@ func newFitting(text string, read func(string) (*layout.Design, *layout.Source, 
 		return nil, errFaulty
 	}
 	tree, _ := layout.Parse(source)
-	f := &fitting{whole: text, text: blanked(text, tree), tree: tree, design: design}
+	f := &fitting{whole: text, text: blanked(text, tree), lines: source, tree: tree, design: design}
 	f.Read = read
 	if len(tree.Sizes) > 0 {
 		_, _, faults = f.Read(f.text)

@@ -68,10 +68,9 @@ func (f *fitting) changes(e edits) []Change {
 			span = span.To(f.wholeLines(sorted[n].Span))
 			n++
 		}
-		was, write := f.source(span), stretch(f.whole, span, sorted[:n])
-		c := Change{First: 1 + f.lineEnds(f.text[:span.Start]), Was: strings.TrimRight(was, "\r\n"), Write: strings.TrimRight(write, "\r\n")}
-		c.Last = c.First + f.lineEnds(c.Was)
-		list = append(list, c)
+		last := f.lines.Line(max(span.Start, span.End-1))
+		was := layout.Span{Start: span.Start, End: f.lines.LineSpan(last).End}
+		list = append(list, Change{First: f.lines.Line(span.Start), Last: last, Was: f.source(was), Write: strings.TrimRight(stretch(f.whole, span, sorted[:n]), layout.LineEnds)})
 		sorted = sorted[n:]
 	}
 	return list
@@ -79,25 +78,8 @@ func (f *fitting) changes(e edits) []Change {
 
 // wholeLines is the lines that a stretch lies in, with the last one's end.
 func (f *fitting) wholeLines(s layout.Span) layout.Span {
-	start := strings.LastIndexAny(f.text[:s.Start], "\r\n") + 1
-	end := max(s.End, start)
-	if end > s.Start && strings.ContainsAny(f.text[end-1:end], "\r\n") {
-		return layout.Span{Start: start, End: end} // whole lines already
-	}
-	i := strings.IndexAny(f.text[end:], "\r\n")
-	if i < 0 {
-		return layout.Span{Start: start, End: len(f.text)}
-	}
-	end += i + 1
-	if strings.HasPrefix(f.text[end-1:], "\r\n") {
-		end++
-	}
-	return layout.Span{Start: start, End: end}
-}
-
-// lineEnds counts the line ends of a text.
-func (f *fitting) lineEnds(text string) int {
-	return strings.Count(text, "\n") + strings.Count(text, "\r") - strings.Count(text, "\r\n")
+	last := f.lines.Line(max(s.Start, s.End-1))
+	return layout.Span{Start: f.lines.LineSpan(f.lines.Line(s.Start)).Start, End: f.lines.LineSpan(last + 1).Start}
 }
 
 // newline is how the layout ends its lines.

@@ -28,7 +28,7 @@ func TestChangesByLine(t *testing.T) {
 			}
 		}
 		text := b.String()
-		f := &fitting{whole: text, text: text}
+		f := &fitting{whole: text, text: text, lines: layout.NewSource(text)}
 		if got := f.newline(); got != end && strings.Contains(text, end) {
 			t.Fatalf("lines of %q end with %q", text, got)
 		}
@@ -176,5 +176,42 @@ func TestLengthsAreWrittenExactly(t *testing.T) {
 	}
 	if got := fittingOf(t, "side 9\n"+plainRest, Options{}).written(4*measure.Inch + 1); got != "101.600001 mm" || between < 100 || between > 700 {
 		t.Errorf("4 in and a nanometer are written %q; %d lengths in millimeters", got, between)
+	}
+}
+
+// TestLinesOfEverySort: whatever ends the lines of a layout, its sizes are written out alike, and the same changes of the same lines are
+// suggested.
+func TestLinesOfEverySort(t *testing.T) {
+	text := "strip 4\n" + ringRest + "on-hand wedges a 3\nsize named across 5 border 2\nsize last strip 5 border none\n"
+	plain := func(s string) string {
+		return strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u2028", "\n", "\u2029", "\n", "\u0085", "\n").Replace(s)
+	}
+	o := Options{Wanted: inches(30, 40)}
+	want, err := Fit(text, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, end := range []string{"\r\n", "\r", "\u2028", "\u2029", "\u0085"} {
+		ended := strings.ReplaceAll(text, "\n", end)
+		for _, name := range []string{"named", "last"} {
+			if got := plain(WrittenOut(ended, name, nil)); got != WrittenOut(text, name, nil) {
+				t.Errorf("lines that end with %q: the size %s is\n%s", end, name, got)
+			}
+		}
+		got, err := Fit(ended, o)
+		if err != nil || len(got.Suggestions) != len(want.Suggestions) {
+			t.Fatalf("lines that end with %q: %v", end, err)
+		}
+		for i, s := range got.Suggestions {
+			if plain(s.Text) != want.Suggestions[i].Text || len(s.Changes) != len(want.Suggestions[i].Changes) {
+				t.Fatalf("lines that end with %q:\n%s", end, plain(s.Text))
+			}
+			for n, c := range s.Changes {
+				w := want.Suggestions[i].Changes[n]
+				if c.First != w.First || c.Last != w.Last || plain(c.Was) != w.Was || plain(c.Write) != w.Write {
+					t.Errorf("lines that end with %q: %+v, expected %+v", end, c, w)
+				}
+			}
+		}
 	}
 }
