@@ -118,7 +118,13 @@ func TestANameMeansItsFormat(t *testing.T) {
 		case "motifs":
 			args = append(args, "c", "--count", "2")
 		}
-		small := cmd.Flags().Lookup(longestOption) != nil
+		var small []string // nobody looks at them
+		switch {
+		case cmd.Flags().Lookup(longestOption) != nil:
+			small = []string{"--" + longestOption, "2in"}
+		case cmd.Flags().Lookup(canvasOption) != nil:
+			small = []string{"--" + canvasOption, "400x400"}
+		}
 		for _, name := range namesTried(cmds) {
 			if tried++; tried%judges.Of(2, 1) != 0 {
 				continue
@@ -126,8 +132,8 @@ func TestANameMeansItsFormat(t *testing.T) {
 			folder := t.TempDir()
 			path := filepath.Join(folder, name)
 			args := append(slices.Clone(args), "-o", path)
-			if small && !strings.HasSuffix(strings.ToLower(name), ".svg") {
-				args = append(args, "--"+longestOption, "2in") // nobody looks at them
+			if !strings.HasSuffix(strings.ToLower(name), ".svg") {
+				args = append(args, small...)
 			}
 			r := runIn(t, args...)
 			file, _ := os.ReadFile(path)
