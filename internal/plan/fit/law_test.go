@@ -98,7 +98,7 @@ func undealt(d *layout.Design) *layout.Design {
 // measured is all that the outlines of a design follow from: its blocks with their turns, their size, and what goes round them.
 func measured(d *layout.Design) string {
 	var b strings.Builder
-	fmt.Fprintln(&b, d.Columns, d.Rows, d.SideFinished, d.StripsCut, d.Seam)
+	fmt.Fprintln(&b, d.Units, d.Columns, d.Rows, d.SideFinished, d.StripsCut, d.Seam)
 	for _, c := range d.Cells {
 		fmt.Fprint(&b, c.Block, ":", c.Turns, " ")
 	}
@@ -109,6 +109,9 @@ func measured(d *layout.Design) string {
 		for _, band := range s.Bands {
 			fmt.Fprint(&b, " ", band.Cut)
 		}
+	}
+	for _, r := range d.Runs {
+		fmt.Fprint(&b, " ", r.Divided)
 	}
 	return b.String()
 }
@@ -378,10 +381,20 @@ func FuzzFit(f *testing.F) {
 	}
 	for seed := range uint64(judges.Of(5, 12)) {
 		f.Add(invent.Mutant(seed), int64(20), int64(30))
+		f.Add(invent.WithSize(seed, invent.Layout(seed), "other"), int64(20), int64(30))
 	}
+	f.Add("side 4 1/2\nfabric a navy\nfabric b white\nstrip-set s a 1 b rest\nblock W web wedges s kites b\nblock T tumblers pieces a b about 3 3/4 cut\nblock U tumblers pieces a b line 7\ngrid\n  W T W U\n  W T W U\nborder 2 cut a\nsize big side 6 1/2 cut border 3 cut\nsize metric side 12 cut units cm down 4\n", int64(30), int64(30))
 	f.Fuzz(func(t *testing.T, text string, width, height int64) {
 		if len(text) > 4000 || width > 200 || height > 200 {
 			return
+		}
+		if d, _, _ := layout.Read(text); d != nil {
+			for _, s := range d.Sizes {
+				written := WrittenOut(text, s.Name, nil)
+				if alone, _, list := layout.Read(written); alone == nil || measured(alone) != measured(s.Design) {
+					t.Errorf("the size %s written out is another quilt: %v\n%s", s.Name, list, written)
+				}
+			}
 		}
 		r, err := Fit(text, Options{Wanted: inches(width, height), Nearest: 1})
 		if err != nil {
