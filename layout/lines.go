@@ -8,12 +8,11 @@ import (
 	"github.com/rivo/uniseg"
 )
 
-// lineEnds are what ends a line: the usual three, and the separators that some programs
-// put in their place.
-var lineEnds = []string{"\r\n", "\n", "\r", "\u2028", "\u2029", "\u0085"}
+// LineEnds are the characters that end a line: the usual two, and the separators that some programs put in their place.
+const LineEnds = "\n\r\u2028\u2029\u0085"
 
-// LineEnds are the characters that end lines.
-const LineEnds = "\r\n\u2028\u2029\u0085"
+// lineEnds are what ends a line.
+var lineEnds = append([]string{"\r\n"}, strings.Split(LineEnds, "")...)
 
 // lineEnd is how many bytes of line end stand at the start of text.
 func lineEnd(text string) int {
