@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -125,23 +126,23 @@ func markOf(r *Report) measure.NM {
 
 // written is a layout with lines changed as a person would change them.
 func written(text string, changes []Change) string {
-	end := "\n"
-	switch {
-	case strings.Contains(text, "\r\n"):
-		end = "\r\n"
-	case !strings.Contains(text, "\n"):
-		end = "\r"
+	ends := regexp.MustCompile("\r\n|[\n\r\u2028\u2029\u0085]|$")
+	var lines []string
+	for rest := text; rest != ""; {
+		n := ends.FindStringIndex(rest)[1]
+		lines, rest = append(lines, rest[:n]), rest[n:]
 	}
-	lines := strings.SplitAfter(text, end)
 	var b strings.Builder
 	at := 0
 	for _, c := range changes {
 		b.WriteString(strings.Join(lines[at:c.First-1], ""))
 		old := strings.Join(lines[c.First-1:c.Last], "")
+		last := lines[c.Last-1]
+		end := last[ends.FindStringIndex(last)[0]:]
 		if strings.TrimSuffix(old, end) != c.Was {
 			return "line " + fmt.Sprint(c.First) + " is not " + c.Was
 		}
-		if b.WriteString(c.Write); c.Write != "" && strings.HasSuffix(old, end) {
+		if b.WriteString(c.Write); c.Write != "" {
 			b.WriteString(end)
 		}
 		at = c.Last

@@ -191,8 +191,11 @@ func TestLinesOfEverySort(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, end := range []string{"\r\n", "\r", "\u2028", "\u2029", "\u0085"} {
+	for _, end := range []string{"\r\n", "\r", "\u2028", "\u2029", "\u0085", "mixed"} {
 		ended := strings.ReplaceAll(text, "\n", end)
+		if end == "mixed" {
+			ended = strings.Replace(strings.ReplaceAll(text, "\n", "\r\n"), "\r\n", "\n", 2)
+		}
 		for _, name := range []string{"named", "last"} {
 			if got := plain(WrittenOut(ended, name, nil)); got != WrittenOut(text, name, nil) {
 				t.Errorf("lines that end with %q: the size %s is\n%s", end, name, got)
@@ -205,6 +208,9 @@ func TestLinesOfEverySort(t *testing.T) {
 		for i, s := range got.Suggestions {
 			if plain(s.Text) != want.Suggestions[i].Text || len(s.Changes) != len(want.Suggestions[i].Changes) {
 				t.Fatalf("lines that end with %q:\n%s", end, plain(s.Text))
+			}
+			if written(ended, s.Changes) != s.Text {
+				t.Fatalf("lines that end with %q: the changes of suggestion %d do not make its text", end, i+1)
 			}
 			for n, c := range s.Changes {
 				w := want.Suggestions[i].Changes[n]
