@@ -6,6 +6,9 @@ import (
 	"eighthturn/layout"
 )
 
+// LeastSide is the least finished side of a block that a layout can have.
+const LeastSide = layout.MinSide
+
 // CutFacts is what of the design only the cutting and sewing plans need. Which fabric an edging
 // of the top shows is read off its patches.
 type CutFacts struct {

@@ -7,7 +7,6 @@ import (
 	"eighthturn/internal/blocks"
 	"eighthturn/internal/measure"
 	"eighthturn/internal/quilt"
-	"eighthturn/layout"
 )
 
 // compare compares what is on hand with what is needed. The fabrics that fall short share the steps for what would help them.
@@ -100,7 +99,7 @@ func (p *planning) smaller(w wanting) []Way {
 	}
 	mark, side := p.Steps.Mark, p.top.SideFinished
 	if !p.top.CutFacts.StripGiven {
-		most := int(min(side/2, side-layout.MinSide) / mark)
+		most := int(min(side/2, side-quilt.LeastSide) / mark)
 		return p.least(most, func(less int) Way {
 			return Way{Border: -1, SideFinished: (side+mark-1)/mark*mark - measure.NM(less)*mark}
 		}, w)
@@ -112,7 +111,7 @@ func (p *planning) smaller(w wanting) []Way {
 		return Way{Border: -1, StripCut: strip, SideFinished: blocks.WedgeHeight(h).Side(measure.Of(strip - 2*p.Seam))}
 	}
 	most := int((cut - 2*p.Seam) / 2 / mark)
-	for most > 0 && made(most).SideFinished < layout.MinSide {
+	for most > 0 && made(most).SideFinished < quilt.LeastSide {
 		most--
 	}
 	return p.least(most, made, w)
