@@ -18,7 +18,7 @@ var sideOfSize = regexp.MustCompile(`(?m)^size other .*side \d+( 1/2|\.5)?( in)?
 // TestInventedSizesAreWrittenOut: an invented layout in a size lays what it lays where it is written out in that size.
 func TestInventedSizesAreWrittenOut(t *testing.T) {
 	tried, cut := 0, 0
-	for seed := uint64(1); seed < uint64(judges.Of(80, 2000)); seed++ {
+	for seed := uint64(1); seed < uint64(judges.Of(50, 500)); seed++ {
 		text := invent.WithSize(seed, invent.Layout(seed), "other")
 		if at := sideOfSize.FindStringIndex(text); at != nil && seed%2 == 0 {
 			text = text[:at[1]] + " cut" + text[at[1]:]
@@ -45,7 +45,7 @@ func TestInventedSizesAreWrittenOut(t *testing.T) {
 			t.Errorf("seed %d: written out it is another quilt:\n%s\n%s", seed, text, written)
 		}
 	}
-	if tried < judges.Of(20, 500) || cut < judges.Of(1, 20) {
+	if tried < judges.Of(12, 120) || cut < judges.Of(1, 5) {
 		t.Errorf("only %d layouts, %d with a side that is cut", tried, cut)
 	}
 }

@@ -382,6 +382,8 @@ func FuzzFit(f *testing.F) {
 	}
 	for seed := range uint64(judges.Of(5, 12)) {
 		f.Add(invent.Mutant(seed), int64(20), int64(30))
+	}
+	for seed := range uint64(judges.Of(2, 12)) {
 		f.Add(invent.WithSize(seed, invent.Layout(seed), "other"), int64(20), int64(30))
 	}
 	f.Add("side 4 1/2\nfabric a navy\nfabric b white\nstrip-set s a 1 b rest\nblock W web wedges s kites b\nblock T tumblers pieces a b about 3 3/4 cut\nblock U tumblers pieces a b line 7\ngrid\n  W T W U\n  W T W U\nborder 2 cut a\nsize big side 6 1/2 cut border 3 cut\nsize metric side 12 cut units cm down 4\n", int64(30), int64(30))
