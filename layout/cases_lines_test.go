@@ -48,6 +48,10 @@ func lineCases() []testCase {
 			says(`nothing more belongs on this line, found "--"`, "comments begin with # and a space"),
 		},
 		{
+			"comment of one letter without a blank", swap(small, "4\n", "4 ⟦#d⟧\n"), refused,
+			says(`nothing more belongs on this line, found "#d"`, "a comment in mid-line needs a space behind its #: # d"),
+		},
+		{
 			"comment without a blank in mid-line", swap(small, "4\n", "4 ⟦#dark⟧\n"), refused,
 			says(`nothing more belongs on this line, found "#dark"`, "a comment in mid-line needs a space behind its #: # dark"),
 		},

@@ -214,3 +214,26 @@ func bandsOf(d *Design) (list [][blocks.Heights]measure.NM) {
 	}
 	return list
 }
+
+// TestSeamsOfOtherUnits: strips of a set in a size in the other units have the seam allowance that is usual there: of a set of 4 cm in strips of
+// 10 cm, 2.5 cm finished, strips of 4 in make 1 1/2 in cut; of one of 1 1/2 in in strips of 4 in, 1 in finished, strips of 10 cm make 3.9 cm.
+func TestSeamsOfOtherUnits(t *testing.T) {
+	for _, c := range []struct {
+		head, size string
+		want       measure.NM
+	}{
+		{"units cm\nstrip 10\nstrip-set glow navy 4 cream rest\n", "strip 4 units inches", 3 * measure.Inch / 2},
+		{"strip 4\nstrip-set glow navy 1 1/2 cream rest\n", "strip 10 units cm", 39 * measure.Millimetre},
+	} {
+		d, _, list := Read(c.head + "fabric navy #1f3350\nfabric cream #f4ead7\nblock W web wedges glow kites cream\ngrid\n W W\n W W\nsize other " + c.size + "\n")
+		if len(list) > 0 {
+			t.Fatal(list)
+		}
+		other := d.InSize("other")
+		for _, cut := range other.StripSets[0].Bands[0].Cut {
+			if cut != 0 && cut != c.want {
+				t.Errorf("%s: the first strip is %s", c.size, measure.Text(cut, other.Units))
+			}
+		}
+	}
+}

@@ -284,6 +284,7 @@ func workedCases() [][]string {
 		{"#f4ead7", "#f4ead7 from 3 fat-quarters", "#1f3350", "#1f3350 from 1 square 10", "#b5532a", "#b5532a from 12 strips 2 1/2"},
 		{"block W", "strip-set glow navy 2 cream equal rust equal\nblock W", "wedges navy", "wedges glow"},
 		{"grid", "strip-set glow navy 2 cream rest\nwebs\n  glow\ngrid"},
+		{"block W", "strip-set glow navy rest\nblock W", "wedges navy", "wedges glow"},
 		{"grid", "strip-set glow navy 2 cream 3\nwebs\n  glow\ngrid"},
 		{"block W", "strip-set glow navy 2 cream equal rust equal navy equal\nblock W", "wedges navy", "wedges glow"},
 		{"block W", "strip-set glow navy 2 cream 1 1/4 rust rest\nblock W", "wedges navy", "wedges reversed glow"},

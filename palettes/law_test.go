@@ -291,6 +291,9 @@ func TestClassifyAtItsEdges(t *testing.T) {
 	if c := Classify([]Area{{20, 0}, {80, 5}}, 2); !slices.Equal(c.Means, []float64{20, 80}) {
 		t.Errorf("areas without size have the means %v", c.Means)
 	}
+	if cost := newPartition([]Area{{20, 0}, {40, 0}, {80, 5}}).cost(0, 2); cost != 0 {
+		t.Errorf("areas without size cost %g", cost)
+	}
 	many := make([]Area, 2000)
 	for i := range many {
 		many[i] = Area{float64(i) / 20, 1}
