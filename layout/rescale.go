@@ -117,8 +117,13 @@ func (z *Rescale) about(n *LengthNode) measure.NM {
 	if !n.Cut {
 		return z.scaled(nm)
 	}
+	return z.scaledCut(nm, z.mark)
+}
+
+// scaledCut is a cut length whose finished part is scaled, on a mark and never less than one beyond its seams.
+func (z *Rescale) scaledCut(cut, mark measure.NM) measure.NM {
 	seams := 2 * z.seam
-	return max(measure.RoundUp(seams+z.mark, z.mark), measure.Nearest(measure.NM(math.Round(float64(nm-2*z.design.Seam)*z.ratio))+seams, z.mark))
+	return max(measure.RoundUp(seams+mark, mark), measure.Nearest(measure.NM(math.Round(float64(cut-2*z.design.Seam)*z.ratio))+seams, mark))
 }
 
 // line is the line of a wedge ruler that gives pieces of the same shape: what it stands beyond the strip is scaled.
@@ -131,17 +136,16 @@ func (z *Rescale) line(n *LengthNode) measure.NM {
 // one that is the rest.
 func (z *Rescale) set(n *StripSetNode) []Rescaled {
 	d := z.design
-	seams, mark := 2*z.seam, z.cutMark
 	widest, rest := -1, false
 	widths := make([]measure.NM, len(n.Bands))
-	left := z.size + measure.NM(len(n.Bands)-1)*seams
+	left := z.size + measure.NM(len(n.Bands)-1)*2*z.seam
 	for i, b := range n.Bands {
 		if b.Cut == nil {
 			rest = true
 			continue
 		}
 		own := b.Cut.In(d.Units).NM()
-		widths[i] = max(measure.RoundUp(seams+mark, mark), measure.Nearest(measure.NM(math.Round(float64(own-2*d.Seam)*z.ratio))+seams, mark))
+		widths[i] = z.scaledCut(own, z.cutMark)
 		if left -= widths[i]; widest < 0 || own > n.Bands[widest].Cut.In(d.Units).NM() {
 			widest = i
 		}

@@ -231,7 +231,8 @@ func decoding() [256]float64 {
 const (
 	glare       = 250 // a channel from this byte on is glare
 	mostGlare   = 0.1 // part of the photo; where more is so light it is the cloth
-	tail        = 0.05
+	inTail      = 20  // one point of so many
+	tail        = 1.0 / inTail
 	outOfTheWay = 8 // L* beyond the tail at which a point is glare or a crease
 )
 
@@ -245,7 +246,7 @@ func clothOnly(points []Linear) []Linear {
 		points = dull
 	}
 	values := sortedLightness(points)
-	few := (5*len(values) + 99) / 100
+	few := (len(values) + inTail - 1) / inTail
 	low, high := values[few-1]-outOfTheWay, values[len(values)-few]+outOfTheWay
 	return slices.DeleteFunc(slices.Clone(points), func(p Linear) bool {
 		l := LightnessOf(p.Luminance())
